@@ -1,0 +1,68 @@
+package layout
+
+// A Detail says how much of itself a block shows. A page that is too full asks
+// its blocks to step down, one at a time.
+type Detail uint8
+
+// The levels of detail. A block that has fewer than three shows the same at
+// its last ones.
+const (
+	Full Detail = iota
+	Compact
+	Brief
+)
+
+// String is the level's name as templates write it.
+func (d Detail) String() string { return [...]string{"full", "compact", "brief"}[d] }
+
+// A Block is one part of a page: it is laid out for a width and a level of
+// detail, once, and then drawn where the page puts it.
+type Block interface {
+	// Name is the block's name in templates and messages.
+	Name() string
+	// Lay sets the block in a width. It must not draw.
+	Lay(t Theme, width Length, d Detail) Frame
+}
+
+// A Frame is a block laid out: how high it is, how much higher it may usefully
+// be drawn, and how to draw it.
+type Frame struct {
+	// Height is the least height; the width is that given to Lay.
+	Height Length
+	// Stretch is how much free height the block can use, 0 for none.
+	Stretch Length
+	// Draw draws into an area as wide as was laid out and at least Height high.
+	Draw func(s Surface, area Rect)
+}
+
+// A Cell is a column of a row: blocks under one another. Share is its part of
+// the width beside its neighbours' shares.
+type Cell struct {
+	Share  float64
+	Blocks []Block
+}
+
+// A Row is cells side by side. The row is as high as its highest cell.
+type Row struct {
+	Cells []Cell
+	Gap   Length // between cells
+	Above Length // least space above the row, grows with free height
+}
+
+// A Step is one concession of a page that is too full: the named block steps
+// down to the level.
+type Step struct {
+	Block string
+	To    Detail
+}
+
+// A Page is what is to be fitted: the paper, the rows and the order in which
+// they give way.
+type Page struct {
+	Paper    Size
+	Area     Rect // inside the margins
+	Rows     []Row
+	GivesWay []Step
+	// LeastScale is the smallest type scale allowed when every step was taken.
+	LeastScale float64
+}

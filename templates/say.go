@@ -1,0 +1,212 @@
+package templates
+
+import (
+	"fmt"
+	"maps"
+	"strings"
+	"text/template"
+
+	"gaugesheet/diag"
+)
+
+// Said is a finding in words.
+type Said struct {
+	Says    string
+	Because string
+	Causes  []string
+	Against []string
+	Doubts  []string
+	Next    *SaidCheck
+}
+
+// SaidCheck is a next check in words.
+type SaidCheck struct{ Do, IfSo, IfNot, Effort string }
+
+// Finding says a finding. An error names the entry that the catalogue lacks or
+// the fact that its words miss.
+func (c *Catalogue) Finding(f diag.Finding, a Audience) (Said, error) {
+	key := variant(f.Rule, f.Variant)
+	words, ok := c.findings[key]
+	if !ok {
+		return Said{}, fmt.Errorf("no words for the finding %q", key)
+	}
+	facts := findingFacts(f)
+	s := &speaker{c: c, a: a, facts: facts}
+	said := Said{
+		Says:    s.text(key, words.of(a).Says, nil),
+		Because: s.text(key, words.of(a).Because, nil),
+		Causes:  s.phrases("causes", c.causes, f.Causes),
+		Against: s.phrases("against", c.against, f.Against),
+		Doubts:  s.phrases("doubts", c.doubts, f.Doubts),
+	}
+	if f.Next != nil {
+		said.Next = s.check(*f.Next)
+	}
+	return said, s.err
+}
+
+// Notice says a notice.
+func (c *Catalogue) Notice(n diag.Notice, a Audience) (string, error) {
+	facts := diag.Facts{"Cylinders": diag.Names(n.Cylinders)}
+	maps.Copy(facts, n.Facts)
+	return c.one("notices", c.notices, diag.Phrase{Key: variant(n.Rule, n.Variant), Facts: facts}, a)
+}
+
+// Verdict says the sheet's one sentence, or the line under it.
+func (c *Catalogue) Verdict(p diag.Phrase, a Audience) (string, error) {
+	return c.one("verdicts", c.verdicts, p, a)
+}
+
+// Caution says a caution.
+func (c *Catalogue) Caution(key string, a Audience) (string, error) {
+	return c.one("cautions", c.cautions, diag.Phrase{Key: key}, a)
+}
+
+// Check says a next check by itself.
+func (c *Catalogue) Check(check diag.Check, a Audience) (SaidCheck, error) {
+	s := &speaker{c: c, a: a, facts: diag.Facts{}}
+	said := s.check(check)
+	if s.err != nil {
+		return SaidCheck{}, s.err
+	}
+	return *said, nil
+}
+
+// Label gives a fixed word of the sheets with its facts in place.
+func (c *Catalogue) Label(key string, facts diag.Facts) (string, error) {
+	t, ok := c.labels[key]
+	if !ok {
+		return "", fmt.Errorf("no words for the label %q", key)
+	}
+	s, err := t.say(facts)
+	if err != nil {
+		return "", fmt.Errorf("label %q: %w", key, err)
+	}
+	return s, nil
+}
+
+// Has reports whether the catalogue has an entry in a section ("findings",
+// "notices", "causes", "against", "doubts", "checks", "verdicts", "cautions",
+// "labels").
+func (c *Catalogue) Has(section, key string) bool {
+	for _, k := range c.Keys(section) {
+		if k == key {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *Catalogue) one(section string, from map[string]entry[text], p diag.Phrase, a Audience) (string, error) {
+	s := &speaker{c: c, a: a, facts: diag.Facts{}}
+	said := s.phrases(section, from, []diag.Phrase{p})
+	if s.err != nil {
+		return "", s.err
+	}
+	return said[0], nil
+}
+
+// speaker puts words together for one audience and keeps the first error.
+type speaker struct {
+	c     *Catalogue
+	a     Audience
+	facts diag.Facts
+	err   error
+}
+
+func (s *speaker) text(key string, t text, own diag.Facts) string {
+	facts := s.facts
+	if len(own) > 0 {
+		facts = maps.Clone(s.facts)
+		maps.Copy(facts, own)
+	}
+	said, err := t.say(facts)
+	if err != nil && s.err == nil {
+		s.err = fmt.Errorf("words for %q: %w", key, err)
+	}
+	return said
+}
+
+func (s *speaker) phrases(section string, from map[string]entry[text], phrases []diag.Phrase) []string {
+	said := make([]string, 0, len(phrases))
+	for _, p := range phrases {
+		words, ok := from[p.Key]
+		if !ok && s.err == nil {
+			s.err = fmt.Errorf("%s: no words for %q", section, p.Key)
+		}
+		said = append(said, s.text(p.Key, words.of(s.a), p.Facts))
+	}
+	return said
+}
+
+func (s *speaker) check(check diag.Check) *SaidCheck {
+	words, ok := s.c.checks[check.Key]
+	if !ok && s.err == nil {
+		s.err = fmt.Errorf("checks: no words for %q", check.Key)
+	}
+	t := words.of(s.a)
+	return &SaidCheck{
+		Do:     s.text(check.Key, t.Do, check.Facts),
+		IfSo:   s.text(check.Key, t.IfSo, check.Facts),
+		IfNot:  s.text(check.Key, t.IfNot, check.Facts),
+		Effort: s.text(check.Key, t.Effort, check.Facts),
+	}
+}
+
+func findingFacts(f diag.Finding) diag.Facts {
+	facts := diag.Facts{"Cylinders": diag.Names(f.Cylinders), "Circuit": f.Circuit}
+	maps.Copy(facts, f.Facts)
+	return facts
+}
+
+func variant(rule, variant string) string {
+	if variant == "" {
+		return rule
+	}
+	return rule + "/" + variant
+}
+
+// wordFuncs are what the words may do with facts beside printing them.
+var wordFuncs = template.FuncMap{
+	"list":   func(n diag.Names) string { return list(n) },
+	"cyl":    func(n diag.Names) string { return counted(n, "cylinder", "cylinders") },
+	"Cyl":    func(n diag.Names) string { return counted(n, "Cylinder", "Cylinders") },
+	"plural": plural,
+	"many":   func(n diag.Names) bool { return len(n) != 1 },
+}
+
+// list joins names as a sentence does: "1", "3 and 5", "1, 3 and 5".
+func list(names []string) string {
+	switch len(names) {
+	case 0:
+		return ""
+	case 1:
+		return names[0]
+	}
+	last := len(names) - 1
+	return strings.Join(names[:last], ", ") + " and\u00a0" + names[last]
+}
+
+func counted(n diag.Names, one, many string) string {
+	if len(n) == 1 {
+		return one + "\u00a0" + n[0]
+	}
+	return many + "\u00a0" + list(n)
+}
+
+// plural chooses by a count, which may be a number of things or the things.
+func plural(count any, one, many string) (string, error) {
+	switch n := count.(type) {
+	case int:
+		if n == 1 {
+			return one, nil
+		}
+	case diag.Names:
+		if len(n) == 1 {
+			return one, nil
+		}
+	default:
+		return "", fmt.Errorf("plural counts numbers or names, not %T", count)
+	}
+	return many, nil
+}

@@ -1,0 +1,270 @@
+// Package templates holds what is on the sheets without being drawn: which
+// blocks go on which sheet (sheets/*.yaml), and the words in which findings,
+// notices, checks and cautions are said (words/LANGUAGE/*.yaml). All of it is
+// embedded; a language is a folder, so that adding one changes no code.
+package templates
+
+import (
+	"embed"
+	"fmt"
+	"io/fs"
+	"path"
+	"sort"
+	"strings"
+	"sync"
+	"text/template"
+
+	"gopkg.in/yaml.v3"
+)
+
+//go:embed words sheets
+var files embed.FS
+
+// An Audience is who reads the words: the owner of the engine, or the next
+// mechanic.
+type Audience uint8
+
+// The audiences.
+const (
+	Customer Audience = iota
+	Workshop
+)
+
+// A Catalogue is the words of one language. It is safe for concurrent use.
+type Catalogue struct {
+	Language string
+
+	findings map[string]entry[findingText]
+	notices  map[string]entry[text]
+	causes   map[string]entry[text]
+	against  map[string]entry[text]
+	doubts   map[string]entry[text]
+	checks   map[string]checkEntry
+	verdicts map[string]entry[text]
+	cautions map[string]entry[text]
+	labels   map[string]text
+}
+
+// entry is one text for each audience; a plain text in the file serves both.
+type entry[T any] struct{ Customer, Workshop T }
+
+func (e entry[T]) of(a Audience) T {
+	if a == Workshop {
+		return e.Workshop
+	}
+	return e.Customer
+}
+
+// UnmarshalYAML takes a mapping with customer and workshop, or one text for both.
+func (e *entry[T]) UnmarshalYAML(node *yaml.Node) error {
+	if node.Kind == yaml.MappingNode && has(node, "customer") {
+		var both struct{ Customer, Workshop T }
+		if err := decodeStrict(node, []string{"customer", "workshop"}, &both); err != nil {
+			return err
+		}
+		e.Customer, e.Workshop = both.Customer, both.Workshop
+		return nil
+	}
+	if err := node.Decode(&e.Customer); err != nil {
+		return err
+	}
+	e.Workshop = e.Customer
+	return nil
+}
+
+type findingText struct {
+	Says, Because text
+}
+
+// UnmarshalYAML takes a mapping of exactly says and because.
+func (f *findingText) UnmarshalYAML(node *yaml.Node) error {
+	type plain findingText
+	return decodeStrict(node, []string{"says", "because"}, (*plain)(f))
+}
+
+type checkText struct {
+	Do     text
+	IfSo   text `yaml:"if-so"`
+	IfNot  text `yaml:"if-not"`
+	Effort text
+}
+
+type checkEntry = entry[checkText]
+
+// UnmarshalYAML takes a mapping of do, if-so, if-not and, optionally, effort.
+func (c *checkText) UnmarshalYAML(node *yaml.Node) error {
+	type plain checkText
+	return decodeStrict(node, []string{"do", "if-so", "if-not"}, (*plain)(c), "effort")
+}
+
+// text is a sentence with places for facts, compiled when it is first said.
+type text struct{ source *source }
+
+type source struct {
+	name, body string
+	once       sync.Once
+	compiled   *template.Template
+	err        error
+}
+
+// UnmarshalYAML takes a scalar.
+func (t *text) UnmarshalYAML(node *yaml.Node) error {
+	if node.Kind != yaml.ScalarNode || node.Tag == "!!null" {
+		return fmt.Errorf("line %d: expected a text", node.Line)
+	}
+	t.source = &source{name: fmt.Sprintf("line %d", node.Line), body: strings.TrimSpace(node.Value)}
+	return nil
+}
+
+func (t text) empty() bool { return t.source == nil || t.source.body == "" }
+
+// say puts the facts in their places. A text without places costs nothing.
+func (t text) say(facts map[string]any) (string, error) {
+	if t.empty() {
+		return "", nil
+	}
+	s := t.source
+	if !strings.Contains(s.body, "{{") {
+		return s.body, nil
+	}
+	s.once.Do(func() {
+		s.compiled, s.err = template.New(s.name).Option("missingkey=error").Funcs(wordFuncs).Parse(s.body)
+	})
+	if s.err != nil {
+		return "", s.err
+	}
+	var b strings.Builder
+	if err := s.compiled.Execute(&b, facts); err != nil {
+		return "", err
+	}
+	return b.String(), nil
+}
+
+var catalogues sync.Map // language -> func() (*Catalogue, error)
+
+// Words gives the catalogue of a language ("en"). It is read once.
+func Words(language string) (*Catalogue, error) {
+	load, _ := catalogues.LoadOrStore(language, sync.OnceValues(func() (*Catalogue, error) { return readWords(language) }))
+	return load.(func() (*Catalogue, error))()
+}
+
+// Languages are the languages that have a catalogue.
+func Languages() []string {
+	entries, err := fs.ReadDir(files, "words")
+	if err != nil {
+		return nil
+	}
+	var names []string
+	for _, e := range entries {
+		if e.IsDir() {
+			names = append(names, e.Name())
+		}
+	}
+	sort.Strings(names)
+	return names
+}
+
+// wordFile is one file of a catalogue.
+type wordFile struct {
+	Findings map[string]entry[findingText]
+	Notices  map[string]entry[text]
+	Causes   map[string]entry[text]
+	Against  map[string]entry[text]
+	Doubts   map[string]entry[text]
+	Checks   map[string]checkEntry
+	Verdicts map[string]entry[text]
+	Cautions map[string]entry[text]
+	Labels   map[string]text
+}
+
+func readWords(language string) (*Catalogue, error) {
+	dir := path.Join("words", language)
+	names, err := fs.Glob(files, dir+"/*.yaml")
+	if err != nil || len(names) == 0 {
+		return nil, fmt.Errorf("no words for the language %q; there are: %s", language, strings.Join(Languages(), ", "))
+	}
+	c := &Catalogue{Language: language}
+	for _, name := range names {
+		data, err := files.ReadFile(name)
+		if err != nil {
+			return nil, err
+		}
+		var node yaml.Node
+		if err := yaml.Unmarshal(data, &node); err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
+		}
+		if len(node.Content) == 0 {
+			continue
+		}
+		var f wordFile
+		sections := []string{"findings", "notices", "causes", "against", "doubts", "checks", "verdicts", "cautions", "labels"}
+		if err := decodeStrict(node.Content[0], nil, &f, sections...); err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
+		}
+		if err := c.add(f); err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
+		}
+	}
+	return c, nil
+}
+
+func (c *Catalogue) add(f wordFile) error {
+	for _, err := range []error{
+		merge("findings", &c.findings, f.Findings), merge("notices", &c.notices, f.Notices),
+		merge("causes", &c.causes, f.Causes), merge("against", &c.against, f.Against),
+		merge("doubts", &c.doubts, f.Doubts), merge("checks", &c.checks, f.Checks),
+		merge("verdicts", &c.verdicts, f.Verdicts), merge("cautions", &c.cautions, f.Cautions),
+		merge("labels", &c.labels, f.Labels),
+	} {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// merge adds the entries of one file; two files may not say the same thing twice.
+func merge[T any](section string, into *map[string]T, from map[string]T) error {
+	if *into == nil {
+		*into = map[string]T{}
+	}
+	for key, value := range from {
+		if _, twice := (*into)[key]; twice {
+			return fmt.Errorf("%s: %q stands in two files", section, key)
+		}
+		(*into)[key] = value
+	}
+	return nil
+}
+
+func has(node *yaml.Node, key string) bool {
+	for i := 0; i+1 < len(node.Content); i += 2 {
+		if node.Content[i].Value == key {
+			return true
+		}
+	}
+	return false
+}
+
+// decodeStrict decodes a mapping that must have every key of need and may have
+// those of extra, and no other.
+func decodeStrict(node *yaml.Node, need []string, into any, extra ...string) error {
+	if node.Kind != yaml.MappingNode {
+		return fmt.Errorf("line %d: expected keys %s", node.Line, strings.Join(append(need, extra...), ", "))
+	}
+	known := map[string]bool{}
+	for _, k := range append(append([]string{}, need...), extra...) {
+		known[k] = true
+	}
+	for i := 0; i+1 < len(node.Content); i += 2 {
+		if !known[node.Content[i].Value] {
+			return fmt.Errorf("line %d: unexpected key %q", node.Content[i].Line, node.Content[i].Value)
+		}
+	}
+	for _, k := range need {
+		if !has(node, k) {
+			return fmt.Errorf("line %d: the key %q is missing", node.Line, k)
+		}
+	}
+	return node.Decode(into)
+}
