@@ -51,6 +51,12 @@ type Rule struct {
 	// (or for the whole engine, where either names no cylinder).
 	YieldsTo []string
 
+	// Doubt is the key of the doubt that a notice of this rule casts on what
+	// was found from the readings named in Doubts, for its cylinders (for all,
+	// where it names none). Such findings are weak until the test is repeated.
+	Doubt  string
+	Doubts []Need
+
 	// Variants are the wordings that the rule has beside its usual one, as
 	// Finding.Variant and Notice.Variant name them.
 	Variants []string

@@ -1,0 +1,103 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+)
+
+// Diagnose does the sums on a test and says what they point to: notices on the
+// test itself, findings in the order in which they are to be said, the one
+// next check, and the verdict in a sentence's name and facts.
+func Diagnose(t *diag.Test) *diag.Diagnosis {
+	d, _ := run(t)
+	return d
+}
+
+// hit is a finding with the rule that found it.
+type hit struct {
+	rule    *Rule
+	place   int // of the rule among All
+	finding diag.Finding
+	yielded string // the rule that it yields to, "" where it stands
+}
+
+// run tries every rule in turn. Later rules see the notices of earlier ones.
+func run(t *diag.Test) (*diag.Diagnosis, []Tried) {
+	d := diag.Assess(t)
+	c := &Case{Test: t, Sums: d}
+	rules := All()
+	tried := make([]Tried, len(rules))
+	var hits []hit
+	said := map[string][][]string{} // rule -> cylinders of what it found
+	for i := range rules {
+		r := &rules[i]
+		tried[i] = Tried{Rule: r.Name, Outcome: NotSeen}
+		if missing := c.missing(r.Needs); missing != "" {
+			tried[i].Outcome = Outcome("needs " + string(missing))
+			continue
+		}
+		if r.Notices != nil {
+			for _, n := range r.Notices(c) {
+				d.Notices = append(d.Notices, n)
+				said[r.Name] = append(said[r.Name], n.Cylinders)
+				tried[i].Outcome = Fired
+			}
+		}
+		if r.Findings != nil {
+			for _, f := range r.Findings(c) {
+				hits = append(hits, hit{rule: r, place: i, finding: f})
+				said[r.Name] = append(said[r.Name], f.Cylinders)
+				tried[i].Outcome = Fired
+			}
+		}
+	}
+	hits = yield(hits, said, tried)
+	doubt(c, hits)
+	sortHits(c, hits)
+	for _, h := range hits {
+		d.Findings = append(d.Findings, h.finding)
+	}
+	d.NextFor = -1
+	chooseNext(c, d)
+	conclude(c, d)
+	cautions(c, d)
+	return d, tried
+}
+
+// yield drops what another rule says better and notes it in tried.
+func yield(hits []hit, said map[string][][]string, tried []Tried) []hit {
+	kept := map[int]bool{}
+	for i := range hits {
+		hits[i].yielded = yieldsTo(hits[i], said)
+		if hits[i].yielded == "" {
+			kept[hits[i].place] = true
+		}
+	}
+	for _, h := range hits {
+		if h.yielded != "" && !kept[h.place] {
+			tried[h.place].Outcome = Outcome("yielded to " + h.yielded)
+		}
+	}
+	return slices.DeleteFunc(hits, func(h hit) bool { return h.yielded != "" })
+}
+
+func yieldsTo(h hit, said map[string][][]string) string {
+	for _, better := range h.rule.YieldsTo {
+		for _, cylinders := range said[better] {
+			if overlap(h.finding.Cylinders, cylinders) {
+				return better
+			}
+		}
+	}
+	return ""
+}
+
+// overlap reports whether two sets of cylinders have one in common; a set
+// that names none stands for the whole engine.
+func overlap(a, b []string) bool {
+	if len(a) == 0 || len(b) == 0 {
+		return true
+	}
+	return slices.ContainsFunc(a, func(name string) bool { return slices.Contains(b, name) })
+}

@@ -1,0 +1,70 @@
+package rule
+
+import (
+	"cmp"
+	"slices"
+
+	"gaugesheet/diag"
+)
+
+// sortHits puts findings in the order of saying: by urgency, then by class,
+// then as the rules are listed, then by the engine's cylinders.
+func sortHits(c *Case, hits []hit) {
+	slices.SortStableFunc(hits, func(a, b hit) int {
+		return cmp.Or(
+			cmp.Compare(b.finding.Urgency.Rank(), a.finding.Urgency.Rank()),
+			cmp.Compare(a.rule.Class, b.rule.Class),
+			cmp.Compare(a.place, b.place),
+			cmp.Compare(c.place(a.finding.Cylinders), c.place(b.finding.Cylinders)),
+		)
+	})
+}
+
+// doubt caps the confidence of findings whose readings a notice casts doubt
+// on, and says why. It never takes a finding away. A finding that rests on a
+// second kind of reading, not doubted, stays fair.
+func doubt(c *Case, hits []hit) {
+	for _, n := range c.Sums.Notices {
+		r := byName(n.Rule)
+		if r == nil || r.Doubt == "" {
+			continue
+		}
+		for i := range hits {
+			h := &hits[i]
+			if h.rule.Class == TestItself || !overlap(n.Cylinders, h.finding.Cylinders) {
+				continue
+			}
+			doubted, rest := split(h.rule.Needs, r.Doubts)
+			if doubted == 0 {
+				continue
+			}
+			limit := diag.Weak
+			if rest > 0 {
+				limit = diag.Fair
+			}
+			h.finding.Confidence = atMost(h.finding.Confidence, limit)
+			h.finding.Doubts = append(h.finding.Doubts, diag.Phrase{Key: r.Doubt, Facts: n.Facts})
+		}
+	}
+}
+
+func split(needs, doubts []Need) (doubted, rest int) {
+	for _, n := range needs {
+		if slices.Contains(doubts, n) {
+			doubted++
+		} else {
+			rest++
+		}
+	}
+	return doubted, rest
+}
+
+func atMost(confidence, limit diag.Confidence) diag.Confidence {
+	rank := func(c diag.Confidence) int {
+		return slices.Index([]diag.Confidence{diag.Weak, diag.Fair, diag.Strong}, c)
+	}
+	if rank(confidence) > rank(limit) {
+		return limit
+	}
+	return confidence
+}
