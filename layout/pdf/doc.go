@@ -1,0 +1,244 @@
+// Package pdf is the Surface that writes a one-page PDF: vectors, embedded
+// type and attached files. It is the only package that knows the PDF library,
+// which draws the page and embeds the type; the end of the file, with what the
+// library cannot say, is written here (see tail.go).
+//
+// A document is a function of what it was given: it holds no clock reading
+// and no random number, and the same job gives the same bytes. They may change
+// with the Go release, whose compressor may.
+package pdf
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/go-pdf/fpdf"
+
+	"gaugesheet/layout"
+	"gaugesheet/layout/pdf/fonts"
+)
+
+// Options say what a document is.
+type Options struct {
+	Paper layout.Size
+
+	Title, Author, Subject string
+	Keywords, Creator      string
+	Lang                   string    // BCP 47 tag: en, en-GB
+	Created                time.Time // date of creation and change, of attachments too; zero is 1 January 2000
+
+	Attachments []Attachment
+}
+
+// An Attachment is a file that travels inside the document.
+type Attachment struct {
+	Name        string // as a reader shows and saves it
+	Type        string // media type: application/yaml
+	Description string
+	Data        []byte
+}
+
+// Doc is a document of one page. It is drawn on by one goroutine; several
+// documents may be drawn at once.
+type Doc struct {
+	layout.Measurer
+
+	opt  Options
+	pdf  *fpdf.Fpdf
+	pen  layout.Pen   // as the page's state has it
+	fill layout.Color // likewise
+	face layout.Face  // likewise
+	// known is false where the state is not known: at the start and after a
+	// scope, since the page goes back to the state before it but the library
+	// does not.
+	known struct{ pen, fill, face bool }
+	added [2]bool // faces put into the document
+}
+
+// noDate stands where no date was given: the program reads no clock.
+var noDate = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+
+// New starts a document.
+func New(opt Options) *Doc {
+	if opt.Created.IsZero() {
+		opt.Created = noDate
+	}
+	f := fpdf.NewCustom(&fpdf.InitType{
+		OrientationStr: "P", // the library swaps nothing for portrait, whatever the shape
+		UnitStr:        "pt",
+		Size:           fpdf.SizeType{Wd: float64(opt.Paper.W.Round()), Ht: float64(opt.Paper.H.Round())},
+	})
+	f.SetCatalogSort(true)
+	f.SetCreationDate(opt.Created)
+	f.SetModificationDate(opt.Created)
+	f.SetTitle(opt.Title, true)
+	f.SetAuthor(opt.Author, true)
+	f.SetSubject(opt.Subject, true)
+	f.SetKeywords(opt.Keywords, true)
+	f.SetCreator(opt.Creator, true)
+	f.SetProducer(opt.Creator, true)
+	f.SetMargins(0, 0, 0)
+	f.SetAutoPageBreak(false, 0)
+	f.AddPage()
+	return &Doc{Measurer: Metrics(), opt: opt, pdf: f}
+}
+
+// Bytes ends the document and gives the file. A document gives it once.
+func (d *Doc) Bytes() ([]byte, error) {
+	var b bytes.Buffer
+	if err := d.pdf.Output(&b); err != nil {
+		return nil, fmt.Errorf("write the document: %w", err)
+	}
+	return finish(b.Bytes(), d.opt)
+}
+
+// Fill fills an outline by the non-zero winding rule.
+func (d *Doc) Fill(p layout.Path, c layout.Color) {
+	if len(p) == 0 {
+		return
+	}
+	d.setFill(c)
+	d.path(p)
+	d.pdf.DrawPath("f")
+}
+
+// Stroke draws along an outline; a pen without width draws nothing.
+func (d *Doc) Stroke(p layout.Path, pen layout.Pen) {
+	if len(p) == 0 || pen.Width.Round() <= 0 {
+		return
+	}
+	d.setPen(pen)
+	d.path(p)
+	d.pdf.DrawPath("S")
+}
+
+// Text sets one line with the left end of its baseline at p.
+func (d *Doc) Text(p layout.Point, text string, f layout.Face, c layout.Color) {
+	if text == "" {
+		return
+	}
+	text = strings.Map(d.printable, text)
+	d.setFill(c)
+	d.pdf.SetTextColor(int(c.R), int(c.G), int(c.B)) // equal to the fill, so no colour is written
+	d.setFace(f)
+	d.pdf.Text(float64(p.X.Round()), float64(p.Y.Round()), text)
+}
+
+// printable replaces what the faces lack, on which the library would fail or
+// draw an empty box: callers ask Has before they lay text out.
+func (d *Doc) printable(r rune) rune {
+	if d.Has(r) {
+		return r
+	}
+	return '?'
+}
+
+// Clip draws inside the outline only.
+func (d *Doc) Clip(p layout.Path, draw func()) {
+	d.scope(func() {
+		d.path(p)
+		d.pdf.RawWriteStr("W n\n")
+		draw()
+	})
+}
+
+// Rotate draws turned by degrees clockwise about a point.
+func (d *Doc) Rotate(degrees float64, about layout.Point, draw func()) {
+	d.scope(func() {
+		d.pdf.TransformRotate(-degrees, float64(about.X.Round()), float64(about.Y.Round()))
+		draw()
+	})
+}
+
+// Block draws what draw draws; a file keeps no trace of where blocks are.
+func (d *Doc) Block(_ string, _ layout.Rect, draw func()) { draw() }
+
+func (d *Doc) scope(draw func()) {
+	d.pdf.TransformBegin()
+	draw()
+	d.pdf.TransformEnd()
+	d.known.pen, d.known.fill, d.known.face = false, false, false
+}
+
+func (d *Doc) path(p layout.Path) {
+	for _, s := range p {
+		x := func(i int) float64 { return float64(s.P[i].X.Round()) }
+		y := func(i int) float64 { return float64(s.P[i].Y.Round()) }
+		switch s.Op {
+		case layout.Move:
+			d.pdf.MoveTo(x(0), y(0))
+		case layout.Line:
+			d.pdf.LineTo(x(0), y(0))
+		case layout.Cubic:
+			d.pdf.CurveBezierCubicTo(x(0), y(0), x(1), y(1), x(2), y(2))
+		case layout.Close:
+			d.pdf.ClosePath()
+		}
+	}
+}
+
+func (d *Doc) setFill(c layout.Color) {
+	if d.known.fill && d.fill == c {
+		return
+	}
+	d.pdf.SetFillColor(int(c.R), int(c.G), int(c.B))
+	d.fill, d.known.fill = c, true
+}
+
+func (d *Doc) setPen(pen layout.Pen) {
+	fresh := !d.known.pen
+	if fresh || d.pen.Color != pen.Color {
+		d.pdf.SetDrawColor(int(pen.Color.R), int(pen.Color.G), int(pen.Color.B))
+	}
+	if fresh || d.pen.Width != pen.Width {
+		d.pdf.SetLineWidth(float64(pen.Width.Round()))
+	}
+	if fresh || d.pen.Round != pen.Round {
+		ends, joins := "butt", "miter"
+		if pen.Round {
+			ends, joins = "round", "round"
+		}
+		d.pdf.SetLineCapStyle(ends)
+		d.pdf.SetLineJoinStyle(joins)
+	}
+	if fresh || !equal(d.pen.Dash, pen.Dash) {
+		dash := make([]float64, len(pen.Dash))
+		for i, l := range pen.Dash {
+			dash[i] = float64(l.Round())
+		}
+		d.pdf.SetDashPattern(dash, 0)
+	}
+	d.pen, d.known.pen = pen, true
+}
+
+func equal(a, b []layout.Length) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if a[i] != b[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// setFace chooses a face; the first use puts it into the document, so that a
+// document holds no face it does not use.
+func (d *Doc) setFace(f layout.Face) {
+	if d.known.face && d.face == f {
+		return
+	}
+	style, ttf := "", fonts.Regular
+	if f.Weight == layout.Bold {
+		style, ttf = "B", fonts.Bold
+	}
+	if !d.added[f.Weight] {
+		d.pdf.AddUTF8FontFromBytes("sans", style, ttf)
+		d.added[f.Weight] = true
+	}
+	d.pdf.SetFont("sans", style, float64(f.Size.Round()))
+	d.face, d.known.face = f, true
+}

@@ -1,0 +1,370 @@
+package pdf
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"image/png"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/go-fonts/liberation/liberationsansbold"
+	"github.com/go-fonts/liberation/liberationsansregular"
+	"github.com/go-pdf/fpdf"
+	"github.com/golang/freetype/truetype"
+	"github.com/google/go-cmp/cmp"
+	"github.com/pdfcpu/pdfcpu/pkg/api"
+	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
+
+	"gaugesheet/layout"
+	"gaugesheet/layout/pdf/fonts"
+)
+
+var (
+	letter  = layout.Size{W: 612, H: 792}
+	regular = layout.Face{Size: 9}
+	bold    = layout.Face{Weight: layout.Bold, Size: 9}
+	black   = layout.Color{}
+)
+
+func at(x, y layout.Length) layout.Point { return layout.Point{X: x, Y: y} }
+
+func sampleOptions() Options {
+	return Options{
+		Paper: letter, Title: "Engine test sheet W-2041", Author: "Harrow Mills Engine Works",
+		Subject: "Zündkerzen – geprüft", Keywords: "compression", Creator: "gaugesheet", Lang: "en",
+		Created: time.Date(2026, 5, 14, 9, 30, 0, 0, time.UTC),
+		Attachments: []Attachment{
+			{Name: "job.yaml", Type: "application/yaml", Description: "The job file", Data: []byte("engine: V8\n")},
+			{Name: "zweite (Übersicht).txt", Type: "text/plain", Description: "", Data: bytes.Repeat([]byte{0, 255, '\r', '\n'}, 300)},
+			{Name: "a.png", Type: "image/png", Data: nil},
+		},
+	}
+}
+
+func drawSample(s layout.Surface) {
+	s.Fill(layout.RoundRect(layout.Rect{X: 40, Y: 40, W: 200, H: 60}, 4), layout.Color{R: 200, G: 210, B: 220})
+	s.Text(at(50, 60), "152 psi · 75 % ≤ limit", regular, black)
+	s.Clip(layout.Circle(at(300, 100), 20), func() {
+		s.Stroke(layout.Polyline(at(270, 90), at(330, 110)), layout.Pen{Width: 2, Dash: []layout.Length{3, 2}})
+		s.Text(at(290, 100), "clipped", bold, black)
+	})
+	s.Text(at(50, 80), "Ελληνικά Кириллица Łódź", regular, black)
+	s.Rotate(90, at(400, 100), func() { s.Text(at(400, 100), "upright", regular, black) })
+	s.Text(at(50, 95), "bold after", bold, layout.Color{R: 10, G: 80, B: 90})
+}
+
+func sample(t *testing.T, opt Options) []byte {
+	t.Helper()
+	d := New(opt)
+	drawSample(d)
+	b, err := d.Bytes()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+func read(t *testing.T, file []byte) *model.Context {
+	t.Helper()
+	ctx, err := api.ReadValidateAndOptimize(bytes.NewReader(file), model.NewDefaultConfiguration())
+	if err != nil {
+		t.Fatalf("not a valid PDF: %v", err)
+	}
+	return ctx
+}
+
+func TestValidOnePage(t *testing.T) {
+	file := sample(t, sampleOptions())
+	ctx := read(t, file)
+	if ctx.PageCount != 1 {
+		t.Errorf("%d pages, want 1", ctx.PageCount)
+	}
+	if n := len(ctx.Optimize.FontObjects); n != 2 {
+		t.Errorf("%d fonts, want 2", n)
+	}
+	if n := bytes.Count(file, []byte("/FontFile2 ")); n != 2 {
+		t.Errorf("%d font files embedded, want 2", n)
+	}
+	if n := len(ctx.Optimize.ImageObjects); n != 0 {
+		t.Errorf("%d pictures on a page of vectors", n)
+	}
+	for _, want := range []string{"/Lang (en)", "/DisplayDocTitle true", "/AFRelationship /Source", "/Subtype /application#2Fyaml", "/ID [<"} {
+		if !bytes.Contains(file, []byte(want)) {
+			t.Errorf("the file lacks %q", want)
+		}
+	}
+	if ctx.Title != "Engine test sheet W-2041" {
+		t.Errorf("title %q", ctx.Title)
+	}
+}
+
+func TestOnlyUsedFacesAreEmbedded(t *testing.T) {
+	d := New(Options{Paper: letter})
+	d.Text(at(50, 50), "bold only", bold, black)
+	file, err := d.Bytes()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := len(read(t, file).Optimize.FontObjects); n != 1 {
+		t.Errorf("%d fonts, want 1", n)
+	}
+}
+
+func TestAttachmentsComeBack(t *testing.T) {
+	opt := sampleOptions()
+	got, err := api.ExtractAttachmentsRaw(bytes.NewReader(sample(t, opt)), "", nil, model.NewDefaultConfiguration())
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := map[string][]byte{}
+	for _, a := range got {
+		var b bytes.Buffer
+		if _, err := b.ReadFrom(a); err != nil {
+			t.Fatal(err)
+		}
+		found[a.FileName] = b.Bytes()
+	}
+	for _, want := range opt.Attachments {
+		data, ok := found[want.Name]
+		if !ok {
+			t.Errorf("%q is not among the attachments", want.Name)
+		}
+		if !bytes.Equal(data, want.Data) {
+			t.Errorf("%q: %d bytes came back, not the %d put in", want.Name, len(data), len(want.Data))
+		}
+	}
+	if len(got) != len(opt.Attachments) {
+		t.Errorf("%d attachments, want %d", len(got), len(opt.Attachments))
+	}
+}
+
+// The same job must give the same bytes, also while others are written, and
+// the shared font files must stay as they are.
+func TestSameBytesFromEveryGoroutine(t *testing.T) {
+	before := [2][]byte{bytes.Clone(fonts.Regular), bytes.Clone(fonts.Bold)}
+	want := sample(t, sampleOptions())
+	var wg sync.WaitGroup
+	files := make([][]byte, 16)
+	for i := range files {
+		wg.Go(func() {
+			d := New(sampleOptions())
+			drawSample(d)
+			files[i], _ = d.Bytes()
+		})
+	}
+	wg.Wait()
+	for i, got := range files {
+		if !bytes.Equal(got, want) {
+			t.Fatalf("file %d differs from the first", i)
+		}
+	}
+	if !bytes.Equal(before[0], fonts.Regular) || !bytes.Equal(before[1], fonts.Bold) {
+		t.Error("a document wrote to the shared font files")
+	}
+}
+
+func TestNoClock(t *testing.T) {
+	file := sample(t, Options{Paper: letter})
+	for _, date := range regexp.MustCompile(`D:\d{4}`).FindAll(file, -1) {
+		if string(date) != "D:2000" {
+			t.Errorf("a date %s in a document that was given none", date)
+		}
+	}
+}
+
+func pdftotext(t *testing.T, file []byte) string {
+	t.Helper()
+	if _, err := exec.LookPath("pdftotext"); err != nil {
+		t.Skip("pdftotext is not installed")
+	}
+	name := filepath.Join(t.TempDir(), "sheet.pdf")
+	if err := os.WriteFile(name, file, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	out, err := exec.Command("pdftotext", "-raw", name, "-").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(out)
+}
+
+func TestTextComesBack(t *testing.T) {
+	text := pdftotext(t, sample(t, sampleOptions()))
+	for _, want := range []string{"152 psi · 75 % ≤ limit", "clipped", "Ελληνικά Кириллица Łódź", "upright", "bold after"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the text lacks %q:\n%s", want, text)
+		}
+	}
+}
+
+// content is the page's drawing as the library writes it, uncompressed.
+func content(t *testing.T, draw func(*Doc)) string {
+	t.Helper()
+	d := New(Options{Paper: layout.Size{W: 100, H: 100}})
+	d.pdf.SetCompression(false)
+	draw(d)
+	file, err := d.Bytes()
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, rest, _ := strings.Cut(string(file), "stream\n")
+	page, _, _ := strings.Cut(rest, "\nendstream")
+	return page
+}
+
+func TestOperators(t *testing.T) {
+	got := content(t, func(d *Doc) {
+		d.Fill(layout.Polygon(at(1, 1), at(2.004, 1), at(2, 3)), layout.Color{R: 255})
+		d.Stroke(layout.Polyline(at(10, 10), at(20, 10)), layout.Pen{})
+		d.Clip(layout.RectPath(layout.Rect{W: 50, H: 50}), func() {
+			d.Fill(layout.Polygon(at(1, 1), at(2, 1)), layout.Color{G: 255})
+		})
+		d.Fill(layout.Polygon(at(5, 5), at(6, 6)), layout.Color{G: 255})
+	})
+	want := strings.Join([]string{
+		"0.000 G", "0.000 g", // the library's own start
+		"1.000 0.000 0.000 rg", "1.00 99.00 m", "2.00 99.00 l", "2.00 97.00 l", "h", "f",
+		"q", "0.00 100.00 m", "50.00 100.00 l", "50.00 50.00 l", "0.00 50.00 l", "h", "W n", "",
+		"0.000 1.000 0.000 rg", "1.00 99.00 m", "2.00 99.00 l", "h", "f", "Q",
+		// After the scope the page has the red fill again: green must be said again.
+		"0.000 1.000 0.000 rg", "5.00 95.00 m", "6.00 94.00 l", "h", "f",
+	}, "\n")
+	_, got, _ = strings.Cut(got, "w\n")
+	if diff := cmp.Diff(strings.Fields(want), strings.Fields(got)); diff != "" {
+		t.Errorf("page content (-want +got):\n%s", diff)
+	}
+}
+
+func TestFaceIsSaidAgainAfterAScope(t *testing.T) {
+	got := content(t, func(d *Doc) {
+		d.Text(at(1, 1), "a", regular, black)
+		d.Rotate(30, at(1, 1), func() { d.Text(at(1, 1), "b", bold, black) })
+		d.Text(at(1, 1), "c", bold, black)
+	})
+	if n := strings.Count(got, " Tf"); n != 3 {
+		t.Errorf("%d choices of a face, want 3:\n%s", n, got)
+	}
+}
+
+// Advances are compared with the original files by another reader of fonts
+// and with the library's own table.
+func TestAdvances(t *testing.T) {
+	f := fpdf.New("P", "pt", "A4", "")
+	for _, face := range []struct {
+		weight   layout.Weight
+		style    string
+		original []byte
+		cut      []byte
+	}{
+		{layout.Regular, "", liberationsansregular.TTF, fonts.Regular},
+		{layout.Bold, "B", liberationsansbold.TTF, fonts.Bold},
+	} {
+		ttf, err := truetype.Parse(face.original)
+		if err != nil {
+			t.Fatal(err)
+		}
+		cut, err := truetype.Parse(face.cut)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f.AddUTF8FontFromBytes("sans", face.style, face.cut)
+		f.SetFont("sans", face.style, 10)
+		has := 0
+		for r := rune(0); r < 0x10000; r++ {
+			if !Metrics().Has(r) {
+				continue
+			}
+			has++
+			if ttf.Index(r) == 0 || cut.Index(r) == 0 {
+				t.Errorf("%U has no glyph", r)
+			}
+			got := Metrics().Width(string(r), layout.Face{Weight: face.weight, Size: 1000})
+			want := (float64(ttf.HMetric(2048, ttf.Index(r)).AdvanceWidth)*1000 + 1024) / 2048
+			if got != layout.Length(int(want)) {
+				t.Errorf("%U is %v wide, the original %v", r, got, int(want))
+			}
+			if w := f.GetStringSymbolWidth(string(r)); layout.Length(w) != got {
+				t.Errorf("%U is %v wide, in the document %v", r, got, w)
+			}
+		}
+		if has < 1000 {
+			t.Errorf("only %d characters", has)
+		}
+	}
+}
+
+func TestHas(t *testing.T) {
+	for r, want := range map[rune]bool{
+		'A': true, 'ß': true, 'ő': true, 'ș': true, 'Ω': true, 'Ж': true, 'ệ': true, '\u00A0': true, '\u202F': true, '−': true,
+		'±': true, '≤': true, '≈': true, '→': true, '½': true, '°': true, 'µ': true, '–': true, '…': true, '€': true, '№': true,
+		'\U0001F600': false, '漢': false, '\n': false, '\u200B': false, '\u0301': false, '\u00AD': false, -1: false, '\U00010041': false,
+	} {
+		if got := Metrics().Has(r); got != want {
+			t.Errorf("Has(%U) = %v, want %v", r, got, want)
+		}
+	}
+}
+
+// Nothing that is drawn may bring the program down.
+func TestUnknownCharacters(t *testing.T) {
+	d := New(Options{Paper: letter})
+	d.Text(at(50, 50), "ok \U0001F600\xff漢", regular, black)
+	if _, err := d.Bytes(); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestLoadPicture(t *testing.T) {
+	encode := func(kind string, img image.Image) []byte {
+		var b bytes.Buffer
+		if kind == "png" {
+			png.Encode(&b, img)
+		} else {
+			jpeg.Encode(&b, img, nil)
+		}
+		return b.Bytes()
+	}
+	deep := image.NewNRGBA64(image.Rect(0, 0, 4, 3))
+	deep.Set(1, 1, color.White)
+	for _, c := range []struct {
+		name string
+		data []byte
+		ok   bool
+	}{
+		{"rgba", encode("png", image.NewNRGBA(image.Rect(0, 0, 4, 3))), true},
+		{"16 bit", encode("png", deep), true},
+		{"gray", encode("png", image.NewGray(image.Rect(0, 0, 4, 3))), true},
+		{"paletted", encode("png", image.NewPaletted(image.Rect(0, 0, 4, 3), color.Palette{color.Black, color.White})), true},
+		{"jpeg", encode("jpeg", image.NewRGBA(image.Rect(0, 0, 4, 3))), true},
+		{"cut short", encode("png", deep)[:60], false},
+		{"not a picture", []byte("logo"), false},
+		{"empty", nil, false},
+	} {
+		img, err := LoadPicture(c.name, c.data)
+		if (err == nil) != c.ok {
+			t.Errorf("%s: error %v", c.name, err)
+		}
+		if err != nil {
+			continue
+		}
+		if img.W != 4 || img.H != 3 {
+			t.Errorf("%s: %d x %d", c.name, img.W, img.H)
+		}
+		d := New(Options{Paper: letter})
+		d.Picture(layout.Rect{X: 40, Y: 40, W: 40, H: 30}, img)
+		file, err := d.Bytes()
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		read(t, file)
+	}
+}

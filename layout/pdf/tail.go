@@ -1,0 +1,180 @@
+package pdf
+
+import (
+	"bytes"
+	"compress/zlib"
+	"crypto/sha256"
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode/utf16"
+)
+
+// The PDF library ends a file with its list of objects (the cross-reference),
+// after the catalog as the last object. It cannot say an attachment's type or
+// date, its relation to the document, that readers should show the title, or
+// the file's identity. So the end is written anew from here: attachments, a
+// catalog of our own, the list of objects, the trailer (ISO 32000-2, 7.5.4,
+// 7.5.5, 7.7.2, 7.11.4).
+
+// tail is the end of a file in the making: what goes before, where each
+// object starts.
+type tail struct {
+	bytes.Buffer
+	at  []int // by object number; 0 is no object
+	opt Options
+}
+
+// finish gives the library's file another end.
+func finish(file []byte, opt Options) ([]byte, error) {
+	t, err := cutCatalog(file)
+	if err != nil {
+		return nil, err
+	}
+	t.opt = opt
+	info := len(t.at) - 1
+	var specs []int
+	for _, a := range opt.Attachments {
+		spec, err := t.attach(a)
+		if err != nil {
+			return nil, err
+		}
+		specs = append(specs, spec)
+	}
+	root := t.catalog(specs)
+	t.end(root, info)
+	return t.Bytes(), nil
+}
+
+// cutCatalog takes the file apart before its last object.
+func cutCatalog(file []byte) (*tail, error) {
+	broken := fmt.Errorf("write the document: the end of the file is not as expected")
+	xref := bytes.LastIndex(file, []byte("\nxref\n0 "))
+	if xref < 0 || !bytes.HasPrefix(file, []byte("%PDF-1.")) {
+		return nil, broken
+	}
+	lines := strings.Split(string(file[xref+1:]), "\n")
+	count, err := strconv.Atoi(strings.TrimPrefix(lines[1], "0 "))
+	if err != nil || len(lines) < count+3 {
+		return nil, broken
+	}
+	t := &tail{}
+	for _, line := range lines[2 : 2+count] {
+		at, err := strconv.Atoi(line[:min(10, len(line))])
+		if err != nil || at > xref {
+			return nil, broken
+		}
+		t.at = append(t.at, at)
+	}
+	catalog := t.at[count-1]
+	if !bytes.Contains(file[catalog:xref], []byte("/Type /Catalog")) {
+		return nil, broken
+	}
+	t.at = t.at[:count-1]
+	t.Write(file[:catalog])
+	copy(t.Bytes(), "%PDF-1.7")
+	return t, nil
+}
+
+// object starts a new object and gives its number.
+func (t *tail) object() int {
+	t.at = append(t.at, t.Len())
+	n := len(t.at) - 1
+	fmt.Fprintf(t, "%d 0 obj\n", n)
+	return n
+}
+
+// attach writes a file and its description, and gives the number of the
+// latter.
+func (t *tail) attach(a Attachment) (int, error) {
+	var packed bytes.Buffer
+	z := zlib.NewWriter(&packed)
+	if _, err := z.Write(a.Data); err != nil {
+		return 0, err
+	}
+	if err := z.Close(); err != nil {
+		return 0, err
+	}
+	date := text("D:" + t.opt.Created.UTC().Format("20060102150405") + "Z")
+	file := t.object()
+	fmt.Fprintf(t, "<</Type /EmbeddedFile /Subtype /%s /Filter /FlateDecode /Length %d\n", name(a.Type), packed.Len())
+	fmt.Fprintf(t, "/Params <</Size %d /CreationDate %s /ModDate %s>>>>\nstream\n", len(a.Data), date, date)
+	t.Write(packed.Bytes())
+	t.WriteString("\nendstream\nendobj\n")
+
+	spec := t.object()
+	fmt.Fprintf(t, "<</Type /Filespec /F %s /UF %s /Desc %s\n", text(a.Name), text(a.Name), text(a.Description))
+	fmt.Fprintf(t, "/AFRelationship /Source /EF <</F %d 0 R /UF %d 0 R>>>>\nendobj\n", file, file)
+	return spec, nil
+}
+
+// catalog writes the root of the document: 1 is the library's list of pages.
+func (t *tail) catalog(specs []int) int {
+	root := t.object()
+	t.WriteString("<</Type /Catalog /Pages 1 0 R /PageLayout /SinglePage\n")
+	if t.opt.Lang != "" {
+		fmt.Fprintf(t, "/Lang %s\n", text(t.opt.Lang))
+	}
+	if t.opt.Title != "" {
+		t.WriteString("/ViewerPreferences <</DisplayDocTitle true>>\n")
+	}
+	if len(specs) > 0 {
+		t.WriteString("/Names <</EmbeddedFiles <</Names [")
+		for i, spec := range specs {
+			// The keys only have to be sorted; readers show the names of the files.
+			fmt.Fprintf(t, "(%04d) %d 0 R ", i, spec)
+		}
+		t.WriteString("]>>>>\n/AF [")
+		for _, spec := range specs {
+			fmt.Fprintf(t, "%d 0 R ", spec)
+		}
+		t.WriteString("]\n")
+	}
+	t.WriteString(">>\nendobj\n")
+	return root
+}
+
+// end writes the list of objects and the trailer. The file's identity is the
+// fingerprint of all that stands before.
+func (t *tail) end(root, info int) {
+	id := sha256.Sum256(t.Bytes())
+	xref := t.Len()
+	fmt.Fprintf(t, "xref\n0 %d\n0000000000 65535 f \n", len(t.at))
+	for _, at := range t.at[1:] {
+		fmt.Fprintf(t, "%010d 00000 n \n", at)
+	}
+	fmt.Fprintf(t, "trailer\n<</Size %d /Root %d 0 R /Info %d 0 R /ID [<%x> <%x>]>>\n", len(t.at), root, info, id[:16], id[:16])
+	fmt.Fprintf(t, "startxref\n%d\n%%%%EOF\n", xref)
+}
+
+// text is a text string: as it is where it is plain, else UTF-16 in
+// hexadecimal digits.
+func text(s string) string {
+	plain := true
+	for _, r := range s {
+		plain = plain && r >= ' ' && r <= '~'
+	}
+	if plain {
+		return "(" + strings.NewReplacer(`\`, `\\`, "(", `\(`, ")", `\)`).Replace(s) + ")"
+	}
+	var b strings.Builder
+	b.WriteString("<feff")
+	for _, u := range utf16.Encode([]rune(s)) {
+		fmt.Fprintf(&b, "%04x", u)
+	}
+	return b.String() + ">"
+}
+
+// name is a name object: what is not a letter, digit or plain mark is escaped.
+func name(s string) string {
+	var b strings.Builder
+	for i := range len(s) {
+		switch c := s[i]; {
+		case c >= 'a' && c <= 'z', c >= 'A' && c <= 'Z', c >= '0' && c <= '9', c == '-', c == '.', c == '+':
+			b.WriteByte(c)
+		default:
+			fmt.Fprintf(&b, "#%02X", c)
+		}
+	}
+	return b.String()
+}
