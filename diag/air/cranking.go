@@ -1,0 +1,161 @@
+package air
+
+import (
+	"fmt"
+	"math"
+)
+
+// Exponents of compression at starter speed. The heat that the walls take
+// keeps them under the 1.4 of dry air (general texts: 1.2 to 1.3).
+const (
+	lowExponent     = 1.20
+	typicalExponent = 1.25
+	highExponent    = 1.30
+)
+
+// typicalRodRatio is rod over stroke where one of them is not known: common
+// practice, no source. Between 1.5 and 2.0 the effective stroke at 60 degrees
+// differs by two percent.
+const typicalRodRatio = 1.7
+
+// Geometry is what the cranking pressure depends on.
+type Geometry struct {
+	Stroke, Rod float64 // mm, rod between centres; 0 where not known
+	// InletCloses is in degrees of crank after bottom dead centre, at the
+	// seat: 0 to under 180. Figures at a checking lift give too much pressure.
+	InletCloses float64
+	Ratio       float64 // compression ratio as published, more than 1 to 30
+}
+
+// PistonFromTDC gives the piston's distance from top dead centre in the unit
+// of stroke and rod, at a crank angle in degrees from top dead centre:
+//
+//	x = a + l - (a cos t + sqrt(l^2 - a^2 sin^2 t)), a = stroke/2
+//
+// (Heywood, Internal Combustion Engine Fundamentals, eq. 2.5, from memory).
+func PistonFromTDC(stroke, rod, degrees float64) (float64, error) {
+	if !(stroke > 0) || math.IsInf(stroke, 0) {
+		return 0, &InputError{"stroke", fmt.Sprint(stroke), "more than 0"}
+	}
+	if !(rod > stroke/2) || math.IsInf(rod, 0) {
+		return 0, &InputError{"rod", fmt.Sprint(rod), fmt.Sprintf("more than half the stroke, %v", stroke/2)}
+	}
+	if math.IsNaN(degrees) || math.IsInf(degrees, 0) {
+		return 0, &InputError{"crank angle", fmt.Sprint(degrees), "a number of degrees"}
+	}
+	a := stroke / 2
+	sin, cos := math.Sincos(degrees * math.Pi / 180)
+	return a + rod - (a*cos + math.Sqrt(rod*rod-a*a*sin*sin)), nil
+}
+
+// EffectiveRatio gives the ratio of compression from the closing of the inlet:
+//
+//	r = 1 + e (R - 1), e = x/stroke at inlet closing
+//
+// Where stroke or rod is not known it takes a typical rod of 1.7 strokes.
+func EffectiveRatio(g Geometry) (float64, error) {
+	if !(g.Ratio > 1 && g.Ratio <= 30) {
+		return 0, &InputError{"compression ratio", fmt.Sprint(g.Ratio), "more than 1, at most 30"}
+	}
+	if !(g.InletCloses >= 0 && g.InletCloses < 180) {
+		return 0, &InputError{"inlet closing", fmt.Sprintf("%v deg after bottom dead centre", g.InletCloses), "0 to less than 180 deg"}
+	}
+	stroke, rod := g.Stroke, g.Rod
+	if stroke < 0 || rod < 0 {
+		return 0, &InputError{"stroke and rod", fmt.Sprintf("%v and %v mm", stroke, rod), "lengths of more than 0"}
+	}
+	if stroke == 0 || rod == 0 {
+		stroke, rod = 1, typicalRodRatio
+	}
+	x, err := PistonFromTDC(stroke, rod, 180-g.InletCloses)
+	if err != nil {
+		return 0, err
+	}
+	return 1 + x/stroke*(g.Ratio-1), nil
+}
+
+// CrankingPressure gives the gauge pressure of polytropic compression, in the
+// unit of the absolute atmosphere: atmosphere (r^n - 1).
+func CrankingPressure(effectiveRatio, exponent, atmosphere float64) float64 {
+	return atmosphere * (math.Pow(effectiveRatio, exponent) - 1)
+}
+
+// Band is a range of plausible cranking pressures. It is never a limit.
+type Band struct {
+	Low, High      float64 // gauge, in the unit of the atmosphere given
+	EffectiveRatio float64
+	Basis          string // how it was worked out, in words
+}
+
+// Expected gives the cranking pressures that the geometry makes plausible, for
+// exponents of 1.20 to 1.30. The atmosphere is absolute, in the unit wanted
+// back. It has no meaning where the valve timing is variable: the caller must
+// not ask then.
+func Expected(g Geometry, atmosphere float64) (Band, error) {
+	if !(atmosphere > 0) || math.IsInf(atmosphere, 0) {
+		return Band{}, &InputError{"atmospheric pressure", fmt.Sprint(atmosphere), "more than 0, absolute"}
+	}
+	ratio, err := EffectiveRatio(g)
+	if err != nil {
+		return Band{}, err
+	}
+	basis := fmt.Sprintf("ratio %v, inlet closing %v deg after bottom dead centre, effective ratio %.2f, exponent %.2f to %.2f",
+		g.Ratio, g.InletCloses, ratio, lowExponent, highExponent)
+	if g.Stroke == 0 || g.Rod == 0 {
+		basis += fmt.Sprintf("; stroke or rod not recorded, a typical rod of %v strokes taken", typicalRodRatio)
+	}
+	return Band{
+		Low:            CrankingPressure(ratio, lowExponent, atmosphere),
+		High:           CrankingPressure(ratio, highExponent, atmosphere),
+		EffectiveRatio: ratio,
+		Basis:          basis,
+	}, nil
+}
+
+// ClearanceVolume gives the volume of the chamber above the piston at top dead
+// centre, in the unit of the displacement of one cylinder: V / (ratio - 1).
+func ClearanceVolume(displacement, ratio float64) (float64, error) {
+	if !(displacement > 0) || math.IsInf(displacement, 0) {
+		return 0, &InputError{"displacement of one cylinder", fmt.Sprint(displacement), "more than 0"}
+	}
+	if !(ratio > 1 && ratio <= 30) {
+		return 0, &InputError{"compression ratio", fmt.Sprint(ratio), "more than 1, at most 30"}
+	}
+	return displacement / (ratio - 1), nil
+}
+
+// HoseEffect gives the share by which the reading falls because the volume
+// between the plug hole and the check valve belongs to the chamber, as a
+// fraction that is zero or negative. Displacement of one cylinder and hose
+// volume are in ml. The formula takes compression from bottom dead centre with
+// an exponent of 1.25.
+func HoseEffect(displacement, ratio, hose float64) (float64, error) {
+	if !(hose >= 0) || math.IsInf(hose, 0) {
+		return 0, &InputError{"hose volume", fmt.Sprintf("%v ml", hose), "0 or more"}
+	}
+	return clearanceEffect(displacement, ratio, hose)
+}
+
+// OilEffect gives the most by which oil in the chamber raises the reading of a
+// wet test even where the rings are perfect, as a fraction that is zero or
+// positive. It is an upper bound: oil spreads and leaves. Volumes are in ml.
+// Oil that fills the chamber is an error: the piston would lock.
+func OilEffect(displacement, ratio, oil float64) (float64, error) {
+	chamber, err := ClearanceVolume(displacement, ratio)
+	if err != nil {
+		return 0, err
+	}
+	if !(oil >= 0 && oil < chamber) {
+		return 0, &InputError{"oil", fmt.Sprintf("%v ml", oil), fmt.Sprintf("0 to less than the chamber's %.1f ml (the piston would lock)", chamber)}
+	}
+	return clearanceEffect(displacement, ratio, -oil)
+}
+
+func clearanceEffect(displacement, ratio, added float64) (float64, error) {
+	chamber, err := ClearanceVolume(displacement, ratio)
+	if err != nil {
+		return 0, err
+	}
+	changed := 1 + displacement/(chamber+added)
+	return CrankingPressure(changed, typicalExponent, 1)/CrankingPressure(ratio, typicalExponent, 1) - 1, nil
+}
