@@ -1,0 +1,96 @@
+package templates
+
+import (
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+	"sync"
+
+	"gaugesheet/layout"
+)
+
+// A Sheet is a kind of sheet: its blocks in rows and columns, the order in
+// which they give way on a full page, and its type.
+type Sheet struct {
+	Name       string
+	Audience   Audience
+	Title      string // key of the label
+	Sizes      map[layout.Role]layout.Length
+	Smallest   layout.Length
+	LeastScale float64
+	Rows       []SheetRow
+	GivesWay   []layout.Step
+}
+
+// A SheetRow is columns side by side.
+type SheetRow struct {
+	Above   layout.Length // least space above
+	Columns []SheetColumn
+}
+
+// A SheetColumn is blocks under one another.
+type SheetColumn struct {
+	Share  float64
+	Blocks []string
+}
+
+// BlockNames are the blocks that a sheet may have.
+var BlockNames = []string{
+	"head", "identity", "verdict", "tiles", "engine", "spread", "fuel", "trend", "findings", "next-check",
+	"results", "readings", "rules-compared", "limits", "sums", "earlier", "method", "conditions", "gauges",
+	"work", "scope", "tested", "photos", "independence", "validity", "own-findings", "notices", "not-tested", "cautions", "disclaimer",
+	"sign-off", "foot",
+	"bench-identity", "bench-fuel", "bench-plugs", "bench-method", "bench-readings", "bench-end",
+}
+
+var roleNames = map[string]layout.Role{
+	"display": layout.Display, "title": layout.Title, "heading": layout.Heading, "strong": layout.Strong,
+	"body": layout.Body, "label": layout.Label, "note": layout.Note,
+}
+
+// Kinds are the sheets that are built in.
+func Kinds() []string { return []string{"customer", "invoice", "workshop", "pre-purchase", "blank"} }
+
+var builtIn sync.Map // kind -> func() (*Sheet, error)
+
+// BuiltIn gives one of the program's own sheets.
+func BuiltIn(kind string) (*Sheet, error) {
+	load, _ := builtIn.LoadOrStore(kind, sync.OnceValues(func() (*Sheet, error) {
+		data, err := files.ReadFile(path.Join("sheets", kind+".yaml"))
+		if err != nil {
+			return nil, fmt.Errorf("no sheet %q; there are: %s", kind, strings.Join(Kinds(), ", "))
+		}
+		sheet, problems := ReadSheet(data)
+		if len(problems) > 0 {
+			return nil, fmt.Errorf("sheets/%s.yaml:%s", kind, problems[0])
+		}
+		return sheet, nil
+	}))
+	return load.(func() (*Sheet, error))()
+}
+
+// A Problem is one thing wrong with a template, at its place.
+type Problem struct {
+	Line, Column  int
+	Message, Hint string
+}
+
+// String is the problem as line:column: message.
+func (p Problem) String() string { return fmt.Sprintf("%d:%d: %s", p.Line, p.Column, p.Message) }
+
+// ReadSheet reads a template and reports everything that is wrong with it.
+func ReadSheet(data []byte) (*Sheet, []Problem) {
+	r := &sheetReader{sheet: &Sheet{Sizes: map[layout.Role]layout.Length{}, LeastScale: 1}}
+	r.read(data)
+	if len(r.problems) > 0 {
+		slices.SortStableFunc(r.problems, func(a, b Problem) int {
+			if a.Line != b.Line {
+				return a.Line - b.Line
+			}
+			return a.Column - b.Column
+		})
+		return nil, r.problems
+	}
+	return r.sheet, nil
+}

@@ -1,0 +1,247 @@
+package templates
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"gaugesheet/layout"
+)
+
+// sheetReader walks a template's nodes and collects what is wrong.
+type sheetReader struct {
+	sheet    *Sheet
+	problems []Problem
+}
+
+func (r *sheetReader) problem(n *yaml.Node, hint, format string, args ...any) {
+	r.problems = append(r.problems, Problem{Line: max(n.Line, 1), Column: max(n.Column, 1), Message: fmt.Sprintf(format, args...), Hint: hint})
+}
+
+func (r *sheetReader) read(data []byte) {
+	var doc yaml.Node
+	if err := yaml.Unmarshal(data, &doc); err != nil {
+		r.problem(&yaml.Node{}, "", "not readable as YAML: %s", strings.TrimPrefix(err.Error(), "yaml: "))
+		return
+	}
+	if len(doc.Content) == 0 {
+		r.problem(&doc, "", "expected a template, found an empty file")
+		return
+	}
+	root := doc.Content[0]
+	r.keys(root, map[string]func(*yaml.Node){
+		"sheet":     func(n *yaml.Node) { r.sheet.Name = r.word(n) },
+		"audience":  r.audience,
+		"title":     func(n *yaml.Node) { r.sheet.Title = r.word(n) },
+		"type":      r.typeSizes,
+		"rows":      r.rows,
+		"gives-way": r.givesWay,
+	})
+	if len(r.sheet.Rows) == 0 && len(r.problems) == 0 {
+		r.problem(root, "rows: [[head], [verdict], [engine]]", "expected rows with blocks, found none")
+	}
+	if missing := r.missingSizes(); len(missing) > 0 && len(r.problems) == 0 {
+		r.problem(root, "", "under type, a size is missing for: %s", strings.Join(missing, ", "))
+	}
+}
+
+// keys hands each value of a mapping to its reader.
+func (r *sheetReader) keys(n *yaml.Node, readers map[string]func(*yaml.Node)) {
+	if n.Kind != yaml.MappingNode {
+		r.problem(n, "", "expected keys and values, found %s", kindName(n))
+		return
+	}
+	seen := map[string]int{}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		key, value := n.Content[i], n.Content[i+1]
+		if value.Kind == yaml.AliasNode {
+			r.problem(value, "", "aliases are not read in templates; write the value out")
+			continue
+		}
+		if line, twice := seen[key.Value]; twice {
+			r.problem(key, "", "the key %q is given twice, first in line %d", key.Value, line)
+			continue
+		}
+		seen[key.Value] = key.Line
+		read, known := readers[key.Value]
+		if !known {
+			r.unknown(key, "key", sorted(readers))
+			continue
+		}
+		read(value)
+	}
+}
+
+// unknown reports a word that is none of the known ones, with the nearest.
+func (r *sheetReader) unknown(n *yaml.Node, what string, known []string) {
+	hint := "expected one of: " + strings.Join(known, ", ")
+	if near := Nearest(n.Value, known); near != "" {
+		hint = fmt.Sprintf("did you mean %q?", near)
+	}
+	r.problem(n, hint, "unknown %s %q", what, n.Value)
+}
+
+func (r *sheetReader) word(n *yaml.Node) string {
+	if n.Kind != yaml.ScalarNode || n.Value == "" {
+		r.problem(n, "", "expected a word, found %s", kindName(n))
+	}
+	return n.Value
+}
+
+func (r *sheetReader) number(n *yaml.Node, low, high float64) float64 {
+	v, err := strconv.ParseFloat(n.Value, 64)
+	if n.Kind != yaml.ScalarNode || err != nil || !(v >= low && v <= high) {
+		r.problem(n, "", "expected a number from %g to %g, found %q", low, high, n.Value)
+		return low
+	}
+	return v
+}
+
+func (r *sheetReader) audience(n *yaml.Node) {
+	switch n.Value {
+	case "customer":
+		r.sheet.Audience = Customer
+	case "workshop":
+		r.sheet.Audience = Workshop
+	default:
+		r.unknown(n, "audience", []string{"customer", "workshop"})
+	}
+}
+
+func (r *sheetReader) typeSizes(n *yaml.Node) {
+	readers := map[string]func(*yaml.Node){
+		"smallest":    func(n *yaml.Node) { r.sheet.Smallest = layout.Length(r.number(n, 6, 12)) },
+		"least-scale": func(n *yaml.Node) { r.sheet.LeastScale = r.number(n, 0.5, 1) },
+	}
+	for name, role := range roleNames {
+		readers[name] = func(n *yaml.Node) { r.sheet.Sizes[role] = layout.Length(r.number(n, 6, 36)) }
+	}
+	r.keys(n, readers)
+}
+
+func (r *sheetReader) missingSizes() []string {
+	var missing []string
+	for _, name := range sorted(roleNames) {
+		if _, ok := r.sheet.Sizes[roleNames[name]]; !ok {
+			missing = append(missing, name)
+		}
+	}
+	if r.sheet.Smallest == 0 {
+		missing = append(missing, "smallest")
+	}
+	return missing
+}
+
+func (r *sheetReader) rows(n *yaml.Node) {
+	if n.Kind != yaml.SequenceNode {
+		r.problem(n, "", "expected a list of rows, found %s", kindName(n))
+		return
+	}
+	for _, item := range n.Content {
+		if item.Kind == yaml.SequenceNode {
+			r.sheet.Rows = append(r.sheet.Rows, SheetRow{Columns: []SheetColumn{{Share: 1, Blocks: r.blocks(item)}}})
+			continue
+		}
+		var row SheetRow
+		r.keys(item, map[string]func(*yaml.Node){
+			"above":   func(n *yaml.Node) { row.Above = layout.Length(r.number(n, 0, 72)) },
+			"blocks":  func(n *yaml.Node) { row.Columns = append(row.Columns, SheetColumn{Share: 1, Blocks: r.blocks(n)}) },
+			"columns": func(n *yaml.Node) { row.Columns = append(row.Columns, r.columns(n)...) },
+		})
+		r.sheet.Rows = append(r.sheet.Rows, row)
+	}
+}
+
+func (r *sheetReader) columns(n *yaml.Node) []SheetColumn {
+	if n.Kind != yaml.SequenceNode {
+		r.problem(n, "", "expected a list of columns, found %s", kindName(n))
+		return nil
+	}
+	var columns []SheetColumn
+	for _, item := range n.Content {
+		column := SheetColumn{Share: 1}
+		r.keys(item, map[string]func(*yaml.Node){
+			"share":  func(n *yaml.Node) { column.Share = r.number(n, 1, 100) },
+			"blocks": func(n *yaml.Node) { column.Blocks = r.blocks(n) },
+		})
+		columns = append(columns, column)
+	}
+	return columns
+}
+
+func (r *sheetReader) blocks(n *yaml.Node) []string {
+	if n.Kind != yaml.SequenceNode {
+		r.problem(n, "", "expected a list of blocks, found %s", kindName(n))
+		return nil
+	}
+	var names []string
+	for _, item := range n.Content {
+		if !slices.Contains(BlockNames, item.Value) {
+			r.unknown(item, "block", BlockNames)
+			continue
+		}
+		if slices.Contains(names, item.Value) || r.placed(item.Value) {
+			r.problem(item, "", "the block %q is placed twice", item.Value)
+			continue
+		}
+		names = append(names, item.Value)
+	}
+	return names
+}
+
+func (r *sheetReader) placed(block string) bool {
+	for _, row := range r.sheet.Rows {
+		for _, column := range row.Columns {
+			if slices.Contains(column.Blocks, block) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+var detailNames = map[string]layout.Detail{"compact": layout.Compact, "brief": layout.Brief}
+
+func (r *sheetReader) givesWay(n *yaml.Node) {
+	if n.Kind != yaml.SequenceNode {
+		r.problem(n, "", "expected a list of steps, found %s", kindName(n))
+		return
+	}
+	for _, item := range n.Content {
+		var step layout.Step
+		r.keys(item, map[string]func(*yaml.Node){
+			"block": func(n *yaml.Node) {
+				step.Block = n.Value
+				if !slices.Contains(BlockNames, n.Value) {
+					r.unknown(n, "block", BlockNames)
+				}
+			},
+			"to": func(n *yaml.Node) {
+				to, ok := detailNames[n.Value]
+				if !ok {
+					r.unknown(n, "level of detail", sorted(detailNames))
+				}
+				step.To = to
+			},
+		})
+		r.sheet.GivesWay = append(r.sheet.GivesWay, step)
+	}
+}
+
+func kindName(n *yaml.Node) string {
+	switch n.Kind {
+	case yaml.MappingNode:
+		return "keys and values"
+	case yaml.SequenceNode:
+		return "a list"
+	case yaml.AliasNode:
+		return "an alias"
+	}
+	if n.Tag == "!!null" || n.Value == "" {
+		return "nothing"
+	}
+	return strconv.Quote(n.Value)
+}
