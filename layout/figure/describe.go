@@ -179,6 +179,7 @@ type Finding struct {
 type NextCheck struct {
 	Title, Do, IfSo, IfNot string
 	Effort                 string // "about 10 minutes"
+	IfSoLead, IfNotLead    string // before the outcomes: "If so:", "If not:"
 }
 
 // A Field is a named value of the identity block or a list.

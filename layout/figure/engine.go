@@ -1,0 +1,223 @@
+package figure
+
+import (
+	"slices"
+	"strings"
+
+	"gaugesheet/layout"
+)
+
+// NewEnginePlan is the block "engine": the engine seen from above, with what
+// was read at each cylinder.
+func NewEnginePlan(d EnginePlan) layout.Block {
+	return block{"engine", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
+		captions := d.Captions
+		if level == layout.Brief && d.NotesLeft != "" && hasNotes(d) {
+			captions = append(slices.Clone(captions), d.NotesLeft)
+		}
+		plan, below := layPlan(t, d, width, level)
+		captions = append(slices.Clone(below), captions...)
+		return stack(small, heading(t, d.Title, d.Sub, width), plan, captionLines(t, captions, width))
+	}}
+}
+
+func hasNotes(d EnginePlan) bool {
+	return slices.ContainsFunc(d.Cylinders, func(c Cylinder) bool { return len(c.Notes) > 0 })
+}
+
+// planHeights are the heights that a plan keeps to if it can, by detail.
+var planHeights = [...]layout.Length{layout.Full: 215, layout.Compact: 165, layout.Brief: 130}
+
+// layPlan lays out the plan itself. Where the words have no place beside the
+// cylinders they come back as lines to be set below.
+func layPlan(t layout.Theme, d EnginePlan, width layout.Length, level layout.Detail) (layout.Frame, []string) {
+	if len(d.Cylinders) == 0 {
+		return empty(), nil
+	}
+	var below []string
+	p, ok := bestPlacing(t, d, width, level)
+	if !ok {
+		p = keyed(t, d, width)
+		below = keyLines(d)
+	}
+	p.widen(width)
+	drawn := planDrawing{t: t, plan: d, placing: p, keyed: !ok}
+	labels, unplaced := drawn.bankLabels(width)
+	drawn.labels = labels
+	return drawn.frame(width), append(below, unplaced...)
+}
+
+// bestPlacing tries bores from large to small in every arrangement and takes
+// the first that fits the width and the height, or else the lowest that fits
+// the width.
+func bestPlacing(t layout.Theme, d EnginePlan, width layout.Length, level layout.Detail) (placing, bool) {
+	notes := level != layout.Brief || d.NotesLeft == ""
+	for _, valueOut := range []bool{false, true} {
+		for _, height := range []layout.Length{planHeights[level], 0} {
+			if p, ok := search(cellWriters(t, d, notes, valueOut), arrangementsOf(d), width, height); ok {
+				return p, true
+			}
+		}
+	}
+	return placing{}, false
+}
+
+// search gives the first placing that keeps to a height, or where the height
+// is 0 the lowest.
+func search(writers []cellWriter, ways []arrangement, width, height layout.Length) (best placing, found bool) {
+	for _, bore := range boreSizes(writers[0].plan) {
+		for _, w := range writers {
+			for _, a := range ways {
+				p, ok := newPlacing(w, a, bore)
+				if !ok || !p.solve(width, height, w.plan.Ring) {
+					continue
+				}
+				if height > 0 {
+					return p, true
+				}
+				if !found || p.extent.H < best.extent.H-1 {
+					best, found = p, true
+				}
+			}
+		}
+	}
+	return best, found
+}
+
+func arrangementsOf(d EnginePlan) []arrangement {
+	if d.Ring {
+		return arrangements[:1]
+	}
+	return arrangements
+}
+
+// boreSizes are the sizes that a bore may have, the largest first.
+func boreSizes(d EnginePlan) []layout.Size {
+	var sizes []layout.Size
+	if d.Rotary {
+		for r := layout.Length(42); r >= 30; r -= 2 {
+			sizes = append(sizes, housingSize(r))
+		}
+		return sizes
+	}
+	largest := layout.Length(44)
+	if len(d.Cylinders) <= 2 {
+		largest = 56
+	}
+	for size := largest; size >= 17; size -= 1.5 {
+		sizes = append(sizes, layout.Size{W: size, H: size})
+	}
+	return sizes
+}
+
+// cellWriters are the ways to set the words, from the widest lines to the
+// narrowest.
+func cellWriters(t layout.Theme, d EnginePlan, notes, valueOut bool) []cellWriter {
+	var writers []cellWriter
+	for _, width := range []layout.Length{90, 58, 44, 36, 30, 24} {
+		writers = append(writers, cellWriter{t: t, plan: d, notes: notes, valueOut: valueOut, width: width})
+	}
+	return writers
+}
+
+// newPlacing sets the cells for a bore; ok is false where the value does not
+// go into it.
+func newPlacing(w cellWriter, a arrangement, bore layout.Size) (placing, bool) {
+	if w.plan.Pen {
+		w.boxOut = bore.W < penBore && !w.plan.Rotary
+	} else if _, ok := valueFace(w.t, w.plan, bore); !ok && !w.valueOut {
+		return placing{}, false
+	}
+	p := placing{at: closeUp(w.plan.Cylinders), bore: bore, writer: w}
+	half := layout.Size{W: bore.W/2 + gasketGap, H: bore.H/2 + gasketGap}
+	for i, c := range w.plan.Cylinders {
+		side := a.side(w.plan, i)
+		if w.plan.Ring {
+			side = outward(w.plan, i)
+		}
+		p.cells = append(p.cells, newCell(w, c, half, side, a.split && !w.plan.Ring))
+	}
+	return p, true
+}
+
+func newCell(w cellWriter, c Cylinder, half layout.Size, side Direction, split bool) cell {
+	main, notes := w.number(c), w.smallValues(c)
+	made := cell{half: half}
+	if !split {
+		if side == Up {
+			slices.Reverse(notes)
+		}
+		main = append(main, notes...)
+		notes = nil
+	}
+	if len(main) > 0 {
+		made.texts = append(made.texts, textAt(main, half, side))
+	}
+	if len(notes) > 0 {
+		made.texts = append(made.texts, textAt(notes, half, opposite(side)))
+	}
+	return made
+}
+
+// outward is the side of a cylinder in a ring that looks away from its middle.
+func outward(p EnginePlan, i int) Direction {
+	x := p.Cylinders[i].X - middleOf(p, nil, false)
+	y := p.Cylinders[i].Y - middleOf(p, nil, true)
+	switch {
+	case x < -0.3:
+		return Left
+	case x > 0.3:
+		return Right
+	case y < 0:
+		return Up
+	}
+	return Down
+}
+
+// keyed is a plan of numbers only, for an engine whose words do not fit beside
+// its cylinders.
+func keyed(t layout.Theme, d EnginePlan, width layout.Length) placing {
+	p := placing{at: closeUp(d.Cylinders), bore: layout.Size{W: 17, H: 17}, writer: cellWriter{t: t, plan: d}}
+	for range d.Cylinders {
+		p.cells = append(p.cells, cell{half: layout.Size{W: 11, H: 11}})
+	}
+	if !p.solve(width, 0, d.Ring) {
+		p.scale = scale{width / 40, 22}
+		p.measure()
+	}
+	return p
+}
+
+// keyLines are the words of a keyed plan, a line for each cylinder.
+func keyLines(d EnginePlan) []string {
+	var lines []string
+	for _, c := range d.Cylinders {
+		parts := []string{}
+		for _, s := range []string{c.Value, c.Word} {
+			if s != "" {
+				parts = append(parts, s)
+			}
+		}
+		for _, n := range append(slices.Clone(c.Faces), c.Notes...) {
+			parts = append(parts, strings.TrimSpace(n.Name+" "+n.Value))
+		}
+		lines = append(lines, c.Number+": "+strings.Join(parts, ", "))
+	}
+	return lines
+}
+
+// widen evens out the two scales where the width allows it, so that an engine
+// is not drawn narrower than it is.
+func (p *placing) widen(width layout.Length) {
+	if p.scale.x >= p.scale.y {
+		return
+	}
+	tight := *p
+	for _, part := range []layout.Length{1, 0.75, 0.5, 0.25} {
+		p.scale.x = tight.scale.x + (tight.scale.y-tight.scale.x)*part
+		if p.fits(width, 0) {
+			return
+		}
+	}
+	*p = tight
+}

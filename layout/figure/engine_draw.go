@@ -1,0 +1,316 @@
+package figure
+
+import (
+	"math"
+
+	"gaugesheet/layout"
+)
+
+// A planDrawing is a placing with everything that is drawn around it.
+type planDrawing struct {
+	t       layout.Theme
+	plan    EnginePlan
+	placing placing
+	keyed   bool
+	labels  []bankText
+}
+
+// A bankText is a bank's name where it stands, relative to the plan's extent.
+type bankText struct {
+	middle layout.Length
+	above  bool
+	lines  []string
+}
+
+// penBore is the smallest bore with room for a box to write in.
+const penBore layout.Length = 36
+
+// ringWidth is how much of a bore shows its tone, around the value.
+func ringWidth(bore layout.Size) layout.Length { return min(max(bore.W*0.12, 2), 5.5) }
+
+// valueFace is the face in which every value of the plan goes into a bore; ok
+// is false where the smallest type does not.
+func valueFace(t layout.Theme, d EnginePlan, bore layout.Size) (layout.Face, bool) {
+	if d.Rotary {
+		return rotorFace(t, d, bore)
+	}
+	inner := float64(bore.W/2 - ringWidth(bore) - 0.5)
+	largest := min(bore.W*0.36, t.Face(layout.Title).Size)
+	for size := largest; ; size -= 0.5 {
+		face := layout.Face{Weight: layout.Bold, Size: max(size, t.Smallest)}
+		half := float64(t.Measurer.CapHeight(face) / 2)
+		chord := layout.Length(2 * math.Sqrt(max(inner*inner-half*half, 0)))
+		if widestValue(t, d, face) <= chord {
+			return face, true
+		}
+		if size <= t.Smallest {
+			return face, false
+		}
+	}
+}
+
+func widestValue(t layout.Theme, d EnginePlan, f layout.Face) layout.Length {
+	var w layout.Length
+	for _, c := range d.Cylinders {
+		w = max(w, t.Measurer.Width(c.Value, f))
+	}
+	return w
+}
+
+// arrowStrip is the height of a line of arrows at the edge of the plan.
+func (p planDrawing) arrowStrip(at ...Direction) layout.Length {
+	for _, d := range at {
+		if d == p.plan.Vehicle && d != Nowhere || d == p.plan.Engine && d != Nowhere {
+			return lineHeight(p.t.Face(layout.Label)) + small
+		}
+	}
+	return 0
+}
+
+func (p planDrawing) labelHeight(above bool) layout.Length {
+	most := 0
+	for _, l := range p.labels {
+		if l.above == above {
+			most = max(most, len(l.lines))
+		}
+	}
+	if most == 0 {
+		return 0
+	}
+	return layout.Length(most)*lineHeight(p.t.Face(layout.Label)) + tight
+}
+
+func (p planDrawing) frame(width layout.Length) layout.Frame {
+	top := p.arrowStrip(Up, Left, Right)
+	bottom := p.arrowStrip(Down)
+	above, below := p.labelHeight(true), p.labelHeight(false)
+	margin := gasketGap
+	f := layout.Frame{Height: top + above + margin + p.placing.extent.H + margin + below + bottom}
+	if tall := p.placing.at; len(tall) > 1 && !p.plan.Ring && p.placing.spanY() > 0 {
+		f.Stretch = p.placing.extent.H * 0.35
+	}
+	f.Draw = func(s layout.Surface, area layout.Rect) {
+		strip, rest := area.SplitTop(top)
+		p.arrows(s, strip, Up, Left, Right)
+		rest, foot := rest.SplitBottom(bottom)
+		p.arrows(s, foot, Down)
+		over, rest := rest.SplitTop(above)
+		rest, under := rest.SplitBottom(below)
+		q := p
+		q.placing.stretch(rest.H - 2*margin)
+		origin := layout.Point{
+			X: rest.X + (rest.W-q.placing.extent.W)/2 - q.placing.extent.X,
+			Y: rest.Y + (rest.H-q.placing.extent.H)/2 - q.placing.extent.Y,
+		}
+		q.drawAt(s, origin)
+		q.drawLabels(s, over, under, origin)
+	}
+	return f
+}
+
+func (p *placing) spanY() layout.Length {
+	low, high := p.at[0].Y, p.at[0].Y
+	for _, a := range p.at {
+		low, high = min(low, a.Y), max(high, a.Y)
+	}
+	return high - low
+}
+
+// stretch moves the rows apart to use a greater height. Cells that were clear
+// of each other stay so.
+func (p *placing) stretch(height layout.Length) {
+	span := p.spanY()
+	if free := height - p.extent.H; free > 0 && span > 0 && p.scale.x != 0 && !p.writer.plan.Ring {
+		p.scale.y += min(free, p.extent.H*0.35) / span
+		p.measure()
+	}
+}
+
+func (p planDrawing) drawAt(s layout.Surface, origin layout.Point) {
+	p.drawAxis(s, origin)
+	p.drawHeads(s, origin)
+	value, _ := valueFace(p.t, p.plan, p.placing.bore)
+	for i, c := range p.plan.Cylinders {
+		at := p.placing.place(i).Add(origin.X, origin.Y)
+		switch {
+		case p.keyed:
+			p.drawBore(s, at, c.Tone, c.Number, layout.Face{Weight: layout.Bold, Size: p.t.Smallest})
+		case p.plan.Rotary:
+			p.drawRotor(s, at, c)
+		case p.placing.writer.valueOut:
+			p.drawBore(s, at, c.Tone, "", value)
+		default:
+			p.drawBore(s, at, c.Tone, c.Value, value)
+		}
+		for _, text := range p.placing.cells[i].texts {
+			text.draw(s, p.t, at)
+		}
+	}
+}
+
+// drawBore draws a cylinder: the tone in its wall, the value on white.
+func (p planDrawing) drawBore(s layout.Surface, at layout.Point, tone Tone, value string, f layout.Face) {
+	bore := p.placing.bore
+	r := bore.W / 2
+	if p.plan.Pen {
+		s.Stroke(layout.Circle(at, r), layout.Pen{Width: outline, Color: p.t.Ink})
+		if bore.W >= penBore {
+			box := layout.Rect{X: at.X - penBoxW/2, Y: at.Y - penBoxH/2, W: penBoxW, H: penBoxH}
+			s.Stroke(layout.RectPath(box), layout.Pen{Width: thin, Color: p.t.Muted})
+		}
+		return
+	}
+	PaintTone(s, p.t, tone, layout.Circle(at, r))
+	if tone != Open {
+		inner := layout.Circle(at, r-ringWidth(bore))
+		s.Fill(inner, p.t.Paper)
+		s.Stroke(inner, layout.Pen{Width: hairline, Color: p.t.Ink})
+	}
+	centred(s, value, at, f, p.t.Ink)
+}
+
+// centred sets a line about a point.
+func centred(s layout.Surface, text string, at layout.Point, f layout.Face, c layout.Color) {
+	if text != "" {
+		s.Text(at.Add(-s.Width(text, f)/2, s.CapHeight(f)/2), text, f, c)
+	}
+}
+
+// drawHeads draws a dashed outline around the bores of each head.
+func (p planDrawing) drawHeads(s layout.Surface, origin layout.Point) {
+	half := layout.Size{W: p.placing.bore.W/2 + gasketGap, H: p.placing.bore.H/2 + gasketGap}
+	for _, head := range p.plan.Heads {
+		var around []layout.Rect
+		for _, i := range head {
+			if i < 0 || i >= len(p.plan.Cylinders) {
+				continue
+			}
+			at := p.placing.place(i)
+			around = append(around, layout.Rect{X: origin.X + at.X - half.W, Y: origin.Y + at.Y - half.H, W: 2 * half.W, H: 2 * half.H})
+		}
+		if len(around) == 0 {
+			continue
+		}
+		s.Stroke(layout.RoundRect(p.clearOfText(union(around...), origin), 7),
+			layout.Pen{Width: thin, Color: p.t.Muted, Dash: []layout.Length{3.5, 2.2}})
+	}
+}
+
+// clearOfText widens an outline so that it does not run through the words
+// between its bores.
+func (p planDrawing) clearOfText(r layout.Rect, origin layout.Point) layout.Rect {
+	wider := r
+	for i, c := range p.placing.cells {
+		for _, text := range c.texts {
+			area := moved(text.area, p.placing.place(i).Add(origin.X, origin.Y))
+			if r.Overlaps(area) && !wider.Contains(area) {
+				wider = union(wider, area.Inset(-tight))
+			}
+		}
+	}
+	return wider
+}
+
+// drawAxis draws the crankshaft's centre line between two banks, as a chain
+// line, where nothing stands in its way.
+func (p planDrawing) drawAxis(s layout.Surface, origin layout.Point) {
+	if len(p.plan.Banks) < 2 || p.plan.Ring || p.plan.Rotary {
+		return
+	}
+	pen := layout.Pen{Width: hairline, Color: p.t.Muted, Dash: []layout.Length{9, 2, 1.5, 2}}
+	e := p.placing.extent
+	const over = 2 // beyond the outermost cells
+	if x, ok := p.clearLine(false); ok {
+		s.Stroke(layout.Polyline(
+			layout.Point{X: origin.X + x, Y: origin.Y + e.Y - over},
+			layout.Point{X: origin.X + x, Y: origin.Y + e.Bottom() + over}), pen)
+		return
+	}
+	if y, ok := p.clearLine(true); ok {
+		s.Stroke(layout.Polyline(
+			layout.Point{X: origin.X + e.X, Y: origin.Y + y},
+			layout.Point{X: origin.X + e.Right(), Y: origin.Y + y}), pen)
+	}
+}
+
+// clearLine is the middle of the free strip between the halves of the engine,
+// across x or, stacked, across y.
+func (p planDrawing) clearLine(stacked bool) (layout.Length, bool) {
+	middle := middleOf(p.plan, nil, stacked)
+	low, high := layout.Length(math.Inf(-1)), layout.Length(math.Inf(1))
+	for i, c := range p.plan.Cylinders {
+		area := moved(p.placing.cells[i].extent(), p.placing.place(i))
+		from, to := area.X, area.Right()
+		if stacked {
+			from, to = area.Y, area.Bottom()
+		}
+		switch here := coordinate(c, stacked); {
+		case here < middle-0.05:
+			low = max(low, to)
+		case here > middle+0.05:
+			high = min(high, from)
+		default:
+			return 0, false
+		}
+	}
+	return (low + high) / 2, high-low >= 2
+}
+
+// arrows draws the arrows of some directions with their words: left at the
+// left end of the strip, right at the right end, up and down in the middle.
+func (p planDrawing) arrows(s layout.Surface, strip layout.Rect, ds ...Direction) {
+	for _, d := range ds {
+		vehicle, engine := p.plan.Vehicle == d, p.plan.Engine == d
+		words := ""
+		switch {
+		case vehicle && engine:
+			words = p.plan.VehicleAt + " · " + p.plan.EngineAt
+			if p.plan.VehicleAt == "" || p.plan.EngineAt == "" {
+				words = p.plan.VehicleAt + p.plan.EngineAt
+			}
+		case vehicle:
+			words = p.plan.VehicleAt
+		case engine:
+			words = p.plan.EngineAt
+		default:
+			continue
+		}
+		p.arrow(s, strip, d, words, vehicle)
+	}
+}
+
+func (p planDrawing) arrow(s layout.Surface, strip layout.Rect, d Direction, words string, vehicle bool) {
+	face := p.t.Face(layout.Label)
+	const size, gap = 7, 4
+	w := s.Width(words, face)
+	x := strip.X + (strip.W-w-size-gap)/2
+	switch d {
+	case Left:
+		x = strip.X
+	case Right:
+		x = strip.Right() - w - size - gap
+	}
+	head, text := x, x+size+gap
+	if d == Right {
+		text, head = x, x+w+gap
+	}
+	base := baseline(s, face, strip.Y)
+	at := layout.Point{X: head + size/2, Y: base - s.CapHeight(face)/2}
+	drawArrow(s, p.t, at, size, d, vehicle)
+	s.Text(layout.Point{X: text, Y: base}, words, face, p.t.Ink)
+}
+
+// drawArrow draws an arrow head, filled for the vehicle and outlined for the
+// engine.
+func drawArrow(s layout.Surface, t layout.Theme, at layout.Point, size layout.Length, d Direction, filled bool) {
+	turn := map[Direction]float64{Up: 0, Right: 90, Down: 180, Left: 270}[d]
+	r := size / 2
+	head := layout.Polygon(at.Add(0, -r), at.Add(0.85*r, r), at.Add(0, 0.55*r), at.Add(-0.85*r, r))
+	s.Rotate(turn, at, func() {
+		if filled {
+			s.Fill(head, t.Ink)
+			return
+		}
+		s.Stroke(head, layout.Pen{Width: thin, Color: t.Ink})
+	})
+}

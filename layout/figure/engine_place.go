@@ -1,0 +1,316 @@
+package figure
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gaugesheet/layout"
+)
+
+// An arrangement says where the text of each cylinder stands: beside its bore
+// or above and below it, and whether the small values stand opposite.
+type arrangement struct {
+	stacked   bool // above and below the bore instead of left and right
+	split     bool // the small values on the other side of the bore
+	alternate bool // sides change from one cylinder to the next
+}
+
+// arrangements in the order they are preferred.
+var arrangements = []arrangement{
+	{split: true},
+	{stacked: true, split: true},
+	{},
+	{stacked: true},
+	{stacked: true, alternate: true},
+	{alternate: true},
+}
+
+// side is where the main text of cylinder i stands: away from the middle of
+// its head, then away from the middle of the engine.
+func (a arrangement) side(p EnginePlan, i int) Direction {
+	before, after := Left, Right
+	if a.stacked {
+		before, after = Up, Down
+	}
+	if a.alternate {
+		if rankAlong(p, i, a.stacked)%2 == 0 {
+			return before
+		}
+		return after
+	}
+	here := coordinate(p.Cylinders[i], a.stacked)
+	for _, middle := range []float64{middleOf(p, headOf(p, i), a.stacked), middleOf(p, nil, a.stacked)} {
+		if here < middle-0.05 {
+			return before
+		}
+		if here > middle+0.05 {
+			return after
+		}
+	}
+	return before
+}
+
+func opposite(d Direction) Direction {
+	switch d {
+	case Left:
+		return Right
+	case Right:
+		return Left
+	case Up:
+		return Down
+	}
+	return Up
+}
+
+// coordinate is the cylinder's place across the line that its text stands
+// along: x where the text is at its sides, y where it is above and below.
+func coordinate(c Cylinder, stacked bool) float64 {
+	if stacked {
+		return c.Y
+	}
+	return c.X
+}
+
+func headOf(p EnginePlan, i int) []int {
+	for _, head := range p.Heads {
+		if slices.Contains(head, i) {
+			return head
+		}
+	}
+	return []int{i}
+}
+
+// middleOf is the middle of some of the cylinders, of all where none are given.
+func middleOf(p EnginePlan, some []int, stacked bool) float64 {
+	low, high := math.Inf(1), math.Inf(-1)
+	for i, c := range p.Cylinders {
+		if some == nil || slices.Contains(some, i) {
+			low, high = min(low, coordinate(c, stacked)), max(high, coordinate(c, stacked))
+		}
+	}
+	return (low + high) / 2
+}
+
+// rankAlong is how many cylinders come before i along the row.
+func rankAlong(p EnginePlan, i int, stacked bool) int {
+	rank := 0
+	for j, c := range p.Cylinders {
+		if d := cmp.Compare(coordinate(c, !stacked), coordinate(p.Cylinders[i], !stacked)); d < 0 || d == 0 && j < i {
+			rank++
+		}
+	}
+	return rank
+}
+
+// A scale is how many points a cylinder pitch is in each direction.
+type scale struct{ x, y layout.Length }
+
+// A placing is a plan with its cells and the scale at which none of them
+// touch.
+type placing struct {
+	cells  []cell
+	at     []layout.Point // in pitches, far gaps drawn in
+	scale  scale
+	bore   layout.Size // of one bore or housing
+	writer cellWriter
+	extent layout.Rect
+}
+
+func (p *placing) place(i int) layout.Point {
+	return layout.Point{X: p.at[i].X * p.scale.x, Y: p.at[i].Y * p.scale.y}
+}
+
+func (p *placing) measure() {
+	areas := make([]layout.Rect, len(p.cells))
+	for i, c := range p.cells {
+		areas[i] = moved(c.extent(), p.place(i))
+	}
+	p.extent = union(areas...)
+}
+
+func moved(r layout.Rect, by layout.Point) layout.Rect {
+	r.X += by.X
+	r.Y += by.Y
+	return r
+}
+
+// Free distances between cells.
+const (
+	boreGap   layout.Length = 3   // between the edges of two bores of a head
+	gasketGap layout.Length = 3.5 // from a bore's edge to the outline of its head
+	textGap   layout.Length = 4   // between a text and anything else
+)
+
+// A clash is a condition between two cells: apart by dx or by dy, in points.
+type clash struct {
+	x, y   float64 // how far apart the cells are, in pitches, x not negative
+	dx, dy layout.Length
+	round  bool // both are round: apart by dx in any direction
+}
+
+// clashes lists what keeps the cells apart, the same only once.
+func (p *placing) clashes() []clash {
+	seen := map[clash]bool{}
+	var all []clash
+	add := func(c clash) {
+		c.x, c.y = math.Round(c.x*1e6)/1e6, math.Round(c.y*1e6)/1e6
+		if !seen[c] {
+			seen[c] = true
+			all = append(all, c)
+		}
+	}
+	for i := range p.cells {
+		for j := range i {
+			p.clashesOf(i, j, add)
+		}
+	}
+	return all
+}
+
+func (p *placing) clashesOf(i, j int, add func(clash)) {
+	x, y := float64(p.at[j].X-p.at[i].X), float64(p.at[j].Y-p.at[i].Y)
+	if x < 0 {
+		i, j, x, y = j, i, -x, -y
+	}
+	for k, a := range p.cells[i].rects() {
+		for l, b := range p.cells[j].rects() {
+			c := clash{x: x, y: y, dx: a.Right() - b.X + textGap, dy: a.Bottom() - b.Y + tight}
+			if y < 0 {
+				c.dy = b.Bottom() - a.Y + tight
+			}
+			if k == 0 && l == 0 {
+				gap := boreGap
+				if !slices.Contains(headOf(p.writer.plan, i), j) {
+					gap += 2 * gasketGap
+				}
+				c.dx, c.dy, c.round = p.bore.W+gap, p.bore.H+gap, p.bore.W == p.bore.H
+			}
+			c.y = math.Abs(y)
+			add(c)
+		}
+	}
+}
+
+// scaleX is the least x scale at which nothing clashes at y scale sy; ok is
+// false where there is none.
+func scaleX(all []clash, sy layout.Length) (sx layout.Length, ok bool) {
+	const eps = 1e-3
+	for _, c := range all {
+		apart := layout.Length(c.y) * sy
+		need := c.dx
+		if apart >= c.dy-eps {
+			continue
+		}
+		if c.round {
+			rest := float64(c.dx*c.dx - apart*apart)
+			if rest <= 0 {
+				continue
+			}
+			need = layout.Length(math.Sqrt(rest))
+		}
+		if need <= eps {
+			continue
+		}
+		if c.x < eps {
+			return 0, false
+		}
+		sx = max(sx, need/layout.Length(c.x))
+	}
+	return sx, true
+}
+
+// solve finds the lowest scale that fits a width and a height, or failing the
+// height none. Height 0 is any height. In a ring both directions have one scale.
+func (p *placing) solve(width, height layout.Length, ring bool) bool {
+	all := p.clashes()
+	if ring {
+		return p.solveRing(all, width, height)
+	}
+	found := false
+	for _, sy := range p.trials(all) {
+		sx, ok := scaleX(all, sy)
+		if !ok {
+			continue
+		}
+		next := *p
+		next.scale = scale{max(sx, p.bore.W/2), sy}
+		if !next.fits(width, height) {
+			continue
+		}
+		if !found || next.extent.H < p.extent.H-0.5 {
+			*p, found = next, true
+		}
+	}
+	return found
+}
+
+func (p *placing) solveRing(all []clash, width, height layout.Length) bool {
+	for s := p.bore.W; s < width; s += 0.5 {
+		if sx, ok := scaleX(all, s); ok && sx <= s {
+			p.scale = scale{s, s}
+			return p.fits(width, height)
+		}
+	}
+	return false
+}
+
+func (p *placing) fits(width, height layout.Length) bool {
+	p.measure()
+	return p.extent.W <= width+0.01 && (height == 0 || p.extent.H <= height)
+}
+
+// trials are the y scales worth trying: those at which some pair of areas just
+// clears.
+func (p *placing) trials(all []clash) []layout.Length {
+	const most = 40
+	seen := map[layout.Length]bool{}
+	trials := []layout.Length{p.bore.H}
+	for _, c := range all {
+		if c.y < 1e-3 || c.dy <= 0 {
+			continue
+		}
+		sy := layout.Length(math.Ceil(float64(c.dy)/c.y*2) / 2)
+		if !seen[sy] && sy >= p.bore.H/3 {
+			seen[sy] = true
+			trials = append(trials, sy)
+		}
+	}
+	slices.Sort(trials)
+	if len(trials) > most {
+		thinned := make([]layout.Length, 0, most)
+		for i := range most {
+			thinned = append(thinned, trials[i*(len(trials)-1)/(most-1)])
+		}
+		trials = thinned
+	}
+	return trials
+}
+
+// closeUp gives the cylinders' places with every gap over two and a half
+// pitches drawn in to that: a far one would push the others into one spot.
+func closeUp(cylinders []Cylinder) []layout.Point {
+	const widest = 2.5
+	at := make([]layout.Point, len(cylinders))
+	for _, stacked := range []bool{false, true} {
+		order := make([]int, len(cylinders))
+		for i := range order {
+			order[i] = i
+		}
+		slices.SortStableFunc(order, func(a, b int) int {
+			return cmp.Compare(coordinate(cylinders[a], stacked), coordinate(cylinders[b], stacked))
+		})
+		var here layout.Length
+		for k, i := range order {
+			if k > 0 {
+				here += layout.Length(min(coordinate(cylinders[i], stacked)-coordinate(cylinders[order[k-1]], stacked), widest))
+			}
+			if stacked {
+				at[i].Y = here
+			} else {
+				at[i].X = here
+			}
+		}
+	}
+	return at
+}

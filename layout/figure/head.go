@@ -1,0 +1,104 @@
+package figure
+
+import "gaugesheet/layout"
+
+// NewHead is the block "head": whose sheet it is, which one, and of when.
+func NewHead(d Head) layout.Block {
+	return block{"head", func(t layout.Theme, width layout.Length, _ layout.Detail) layout.Frame {
+		right := width * 0.42
+		left := width - right - wide
+		logo := logoFrame(d.Logo)
+		if logo.width > 0 {
+			left -= logo.width + wide
+		}
+		shop := []layout.Frame{textFrame(t, d.Shop, layout.Title, t.Ink, left)}
+		for _, l := range d.Lines {
+			shop = append(shop, textFrame(t, l, layout.Label, t.Muted, left))
+		}
+		kind := stack(tight,
+			alignRight(t, d.Kind, layout.Title, t.Accent, right),
+			alignRight(t, join(d.Number, d.Date), layout.Display, t.Ink, right))
+		columns := []column{{left, stack(1, shop...)}, {right, kind}}
+		if logo.width > 0 {
+			columns = append([]column{logo}, columns...)
+		}
+		return stack(small+tight, beside(wide, columns...), rule(layout.Pen{Width: 1.2, Color: t.Ink}))
+	}}
+}
+
+// join puts a middle dot between two texts where both are there.
+func join(a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + " · " + b
+}
+
+// logoFrame is the shop's sign, in its own proportions, no higher than the
+// lines beside it and no wider than twice that.
+func logoFrame(img *layout.Image) column {
+	const high, widest layout.Length = 38, 90
+	if img == nil || img.W <= 0 || img.H <= 0 {
+		return column{}
+	}
+	size := layout.Size{W: high * layout.Length(img.W) / layout.Length(img.H), H: high}
+	if size.W > widest {
+		size = layout.Size{W: widest, H: widest * layout.Length(img.H) / layout.Length(img.W)}
+	}
+	return column{size.W, layout.Frame{Height: size.H, Draw: func(s layout.Surface, a layout.Rect) {
+		s.Picture(layout.Rect{X: a.X, Y: a.Y, W: size.W, H: size.H}, *img)
+	}}}
+}
+
+// NewIdentity is the block "identity": named fields in columns.
+func NewIdentity(d Identity) layout.Block {
+	return block{"identity", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
+		columns := d.Columns
+		if columns < 1 {
+			columns = 4
+		}
+		gap := small
+		if level != layout.Full {
+			gap = tight
+		}
+		return fieldGrid(t, d.Fields, width, columns, gap)
+	}}
+}
+
+// fieldGrid sets fields in rows of a grid; a field takes as many columns as
+// its value needs for two lines.
+func fieldGrid(t layout.Theme, fields []Field, width layout.Length, columns int, gap layout.Length) layout.Frame {
+	one := (width - wide*layout.Length(columns-1)) / layout.Length(columns)
+	var rows []layout.Frame
+	var row []column
+	used := 0
+	flush := func() {
+		if len(row) > 0 {
+			rows = append(rows, beside(wide, row...))
+		}
+		row, used = nil, 0
+	}
+	for _, f := range fields {
+		need := fieldColumns(t, f, one, columns)
+		if used+need > columns {
+			flush()
+		}
+		w := one*layout.Length(need) + wide*layout.Length(need-1)
+		row = append(row, column{w, stack(0,
+			textFrame(t, f.Name, layout.Label, t.Muted, w),
+			textFrame(t, f.Value, layout.Body, t.Ink, w))})
+		used += need
+	}
+	flush()
+	return stack(gap, rows...)
+}
+
+func fieldColumns(t layout.Theme, f Field, one layout.Length, columns int) int {
+	for n := 1; n < columns; n++ {
+		w := one*layout.Length(n) + wide*layout.Length(n-1)
+		if len(breakLines(t.Measurer, f.Value, t.Face(layout.Body), w)) <= n {
+			return n
+		}
+	}
+	return columns
+}

@@ -1,0 +1,101 @@
+package figure
+
+import (
+	"strings"
+
+	"gaugesheet/layout"
+)
+
+// NewMethod is the block "method": how it was tested.
+func NewMethod(d List) layout.Block { return listBlock("method", d, ink) }
+
+// NewNotTested is the block "not-tested".
+func NewNotTested(d List) layout.Block { return listBlock("not-tested", d, ink) }
+
+// NewCautions is the block "cautions".
+func NewCautions(d List) layout.Block { return listBlock("cautions", d, muted) }
+
+// NewList is a block "list:" with a name: lines of words of a sheet's own.
+func NewList(name string, d List) layout.Block { return listBlock("list:"+name, d, ink) }
+
+func ink(t layout.Theme) layout.Color   { return t.Ink }
+func muted(t layout.Theme) layout.Color { return t.Muted }
+
+// listBlock sets a list. At brief its lines run on as one paragraph, all the
+// words kept.
+func listBlock(name string, d List, color func(layout.Theme) layout.Color) layout.Block {
+	return block{name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
+		if len(d.Items) == 0 {
+			return empty()
+		}
+		var lines []layout.Frame
+		items := d.Items
+		if d.Run || level == layout.Brief {
+			items = []string{runOn(items)}
+		}
+		for _, item := range items {
+			lines = append(lines, textFrame(t, item, layout.Label, color(t), width))
+		}
+		gap := layout.Length(1)
+		if level == layout.Full {
+			gap = tight
+		}
+		if d.Title != "" && level == layout.Brief {
+			title := span{d.Title, layout.Face{Weight: layout.Bold, Size: t.Face(layout.Label).Size}, t.Ink}
+			return spanFrame(t, width, title, in(t, layout.Label, color(t), items[0]))
+		}
+		return stack(tight, textFrame(t, d.Title, layout.Strong, t.Ink, width), stack(gap, lines...))
+	}}
+}
+
+// runOn joins lines to one paragraph, with a full stop where one ends without.
+func runOn(items []string) string {
+	var b strings.Builder
+	for i, item := range items {
+		if i > 0 {
+			b.WriteByte(' ')
+		}
+		b.WriteString(item)
+		if i < len(items)-1 && !strings.ContainsAny(item[max(len(item)-1, 0):], ".!?;:,") {
+			b.WriteString(" ·")
+		}
+	}
+	return b.String()
+}
+
+// NewSignOff is the block "sign-off": lines to sign on, each with what it is
+// for under it.
+func NewSignOff(d SignOff) layout.Block {
+	return block{"sign-off", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
+		if len(d.Lines) == 0 {
+			return textFrame(t, d.Note, layout.Note, t.Muted, width)
+		}
+		const gap = 24
+		room := [...]layout.Length{layout.Full: 26, layout.Compact: 22, layout.Brief: 20}[level]
+		w := (width - gap*layout.Length(max(len(d.Lines), 2)-1)) / layout.Length(max(len(d.Lines), 2))
+		var lines []column
+		for _, l := range d.Lines {
+			over := textFrame(t, l.Over, layout.Body, t.Ink, w)
+			under := textFrame(t, l.Label, layout.Note, t.Muted, w)
+			line := stack(tight, space(max(room-over.Height-tight, 1)), over, rule(layout.Pen{Width: thin, Color: t.Ink}), under)
+			lines = append(lines, column{w, line})
+		}
+		return stack(tight, textFrame(t, d.Note, layout.Note, t.Muted, width), beside(gap, lines...))
+	}}
+}
+
+// NewFoot is the block "foot": the last lines of the page.
+func NewFoot(d Foot) layout.Block {
+	return block{"foot", func(t layout.Theme, width layout.Length, _ layout.Detail) layout.Frame {
+		left, right := width*0.56, width*0.44-wide
+		var l, r []layout.Frame
+		for _, s := range d.Left {
+			l = append(l, textFrame(t, s, layout.Note, t.Muted, left))
+		}
+		for _, s := range d.Right {
+			r = append(r, alignRight(t, s, layout.Note, t.Muted, right))
+		}
+		return stack(small, rule(layout.Pen{Width: hairline, Color: t.Line}),
+			beside(wide, column{left, stack(0, l...)}, column{right, stack(0, r...)}))
+	}}
+}

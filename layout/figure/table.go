@@ -1,0 +1,144 @@
+package figure
+
+import "gaugesheet/layout"
+
+// NewTable is a block "table:" with the table's name. It gets closer at
+// compact; at brief it shows the least number of rows that its description
+// names, and says how many more there are.
+func NewTable(d Table) layout.Block {
+	return block{"table:" + d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
+		set := newTableSetting(t, d, width, level)
+		rows := d.Rows
+		captions := d.Captions
+		if level == layout.Brief && d.More != nil && d.Least > 0 && d.Least < len(rows) {
+			captions = append(append([]string{}, captions...), d.More(Omitted{Rows: len(rows) - d.Least}))
+			rows = rows[:d.Least]
+		}
+		frames := []layout.Frame{set.header(), rule(layout.Pen{Width: outline, Color: t.Ink})}
+		for _, r := range rows {
+			frames = append(frames, set.row(r), rule(layout.Pen{Width: hairline, Color: t.Line}))
+		}
+		return stack(small-1, heading(t, d.Title, d.Sub, width), stack(0, frames...), captionLines(t, captions, width))
+	}}
+}
+
+// A tableSetting is a table with the widths of its columns.
+type tableSetting struct {
+	t      layout.Theme
+	d      Table
+	widths []layout.Length
+	role   layout.Role
+	pad    layout.Length // above and below the words of a row
+	least  layout.Length // height of a row
+}
+
+const cellGap = medium
+
+func newTableSetting(t layout.Theme, d Table, width layout.Length, level layout.Detail) tableSetting {
+	s := tableSetting{t: t, d: d, role: layout.Label}
+	s.pad = [...]layout.Length{layout.Full: 2.5, layout.Compact: 1.2, layout.Brief: 0.4}[level]
+	if level == layout.Brief {
+		s.role = layout.Note
+	}
+	if d.Pen {
+		s.least = [...]layout.Length{layout.Full: 8.5 * layout.MM, layout.Compact: 7.8 * layout.MM, layout.Brief: 7.1 * layout.MM}[level]
+	}
+	s.widths = columnWidths(t, d, width, s.role)
+	return s
+}
+
+// columnWidths gives columns with a share their part of the width and the
+// others what their words need; a table of needs alone is spread over the
+// width, and one that needs too much gives way where it is widest.
+func columnWidths(t layout.Theme, d Table, width layout.Length, role layout.Role) []layout.Length {
+	room := width - cellGap*layout.Length(max(len(d.Columns)-1, 0))
+	widths := make([]layout.Length, len(d.Columns))
+	var shares float64
+	var needed layout.Length
+	for i, c := range d.Columns {
+		if c.Share > 0 {
+			shares += c.Share
+			continue
+		}
+		widths[i] = t.Measurer.Width(c.Head, t.Face(layout.Note))
+		for _, r := range d.Rows {
+			if i < len(r) {
+				widths[i] = max(widths[i], t.Measurer.Width(r[i], t.Face(role)))
+			}
+		}
+		needed += widths[i]
+	}
+	limit := room
+	if shares > 0 {
+		limit = room * 0.6
+	}
+	for needed > limit+0.01 {
+		needed = narrowWidest(widths, needed-limit)
+	}
+	for i, c := range d.Columns {
+		switch {
+		case shares > 0 && c.Share > 0:
+			widths[i] = (room - needed) * layout.Length(c.Share/shares)
+		case shares == 0 && needed > 0:
+			widths[i] += (room - needed) / layout.Length(len(widths))
+		case shares == 0:
+			widths[i] = room / layout.Length(len(widths))
+		}
+	}
+	return widths
+}
+
+// narrowWidest takes up to a length off the widest column, down to the next
+// widest, and gives the new sum.
+func narrowWidest(widths []layout.Length, off layout.Length) (sum layout.Length) {
+	first, next := 0, layout.Length(0)
+	for i, w := range widths {
+		if w > widths[first] {
+			first = i
+		}
+	}
+	for i, w := range widths {
+		if i != first {
+			next = max(next, w)
+		}
+	}
+	step := min(off, max(widths[first]-next, off/layout.Length(len(widths))))
+	widths[first] -= step
+	for _, w := range widths {
+		sum += w
+	}
+	return sum
+}
+
+func (s tableSetting) header() layout.Frame {
+	heads := make([]string, len(s.d.Columns))
+	for i, c := range s.d.Columns {
+		heads[i] = c.Head
+	}
+	return s.cells(heads, layout.Note, s.t.Muted, s.pad)
+}
+
+func (s tableSetting) row(texts []string) layout.Frame {
+	f := s.cells(texts, s.role, s.t.Ink, s.pad)
+	if f.Height < s.least {
+		top := (s.least - f.Height) / 2
+		f = inset(f, top, 0, s.least-f.Height-top, 0)
+	}
+	return f
+}
+
+func (s tableSetting) cells(texts []string, role layout.Role, c layout.Color, pad layout.Length) layout.Frame {
+	columns := make([]column, len(s.d.Columns))
+	for i, col := range s.d.Columns {
+		text := ""
+		if i < len(texts) {
+			text = texts[i]
+		}
+		frame := textFrame(s.t, text, role, c, s.widths[i])
+		if col.Numbers {
+			frame = alignRight(s.t, text, role, c, s.widths[i])
+		}
+		columns[i] = column{s.widths[i], frame}
+	}
+	return inset(beside(cellGap, columns...), pad, 0, pad, 0)
+}

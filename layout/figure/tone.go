@@ -1,0 +1,84 @@
+package figure
+
+import "gaugesheet/layout"
+
+// PaintTone fills an outline with a tone and draws the outline: the body in
+// one quiet grey where a cylinder is even, a pattern on white where it is not.
+// The patterns differ in direction and in density.
+func PaintTone(s layout.Surface, t layout.Theme, tone Tone, p layout.Path) {
+	body := t.Paper
+	if tone == Plain {
+		body = t.Fill
+	}
+	s.Fill(p, body)
+	paintPattern(s, t, tone, p)
+	s.Stroke(p, tonePen(t, tone))
+}
+
+// tonePen is the outline of a tone: heavier where it calls for a look, dashed
+// where there is no reading behind it.
+func tonePen(t layout.Theme, tone Tone) layout.Pen {
+	switch tone {
+	case Hatch, Dense:
+		return layout.Pen{Width: heavy, Color: t.Ink}
+	case Open:
+		return layout.Pen{Width: outline, Color: t.Muted, Dash: []layout.Length{3, 2}}
+	}
+	return layout.Pen{Width: outline, Color: t.Ink}
+}
+
+// patternStep is the distance between lines of a pattern.
+const patternStep layout.Length = 3
+
+func paintPattern(s layout.Surface, t layout.Theme, tone Tone, p layout.Path) {
+	if tone == Plain || tone == Open {
+		return
+	}
+	area := p.Bounds()
+	s.Clip(p, func() {
+		switch tone {
+		case Faint:
+			dots(s, area, t.Muted)
+		case Hatch:
+			diagonals(s, area, patternStep, 1, layout.Pen{Width: 0.9, Color: t.Muted})
+		case Dense:
+			pen := layout.Pen{Width: 0.9, Color: t.Ink}
+			diagonals(s, area, patternStep, 1, pen)
+			diagonals(s, area, patternStep, -1, pen)
+		case Raised:
+			for y := area.Y + patternStep/2; y < area.Bottom(); y += patternStep {
+				s.Stroke(layout.Polyline(layout.Point{X: area.X, Y: y}, layout.Point{X: area.Right(), Y: y}),
+					layout.Pen{Width: 0.8, Color: t.Muted})
+			}
+		}
+	})
+}
+
+// diagonals draws parallel lines across an area, rising to the right where way
+// is 1 and falling where it is -1. All of them are one path: a pattern is one
+// stroke on the page.
+func diagonals(s layout.Surface, area layout.Rect, step, way layout.Length, pen layout.Pen) {
+	const slope = 1.41421356 // lines a step apart are this much apart along an edge
+	var lines layout.Path
+	for x := area.X - area.H; x < area.Right(); x += step * slope {
+		from, to := layout.Point{X: x, Y: area.Bottom()}, layout.Point{X: x + area.H, Y: area.Y}
+		if way < 0 {
+			from.Y, to.Y = to.Y, from.Y
+		}
+		lines = lines.MoveTo(from).LineTo(to)
+	}
+	s.Stroke(lines, pen)
+}
+
+func dots(s layout.Surface, area layout.Rect, c layout.Color) {
+	const step, r = 3.4, 0.55
+	var all layout.Path
+	shift := layout.Length(0)
+	for y := area.Y + step/2; y < area.Bottom()+r; y += step * 0.8 {
+		for x := area.X + step/2 - shift; x < area.Right()+r; x += step {
+			all = append(all, layout.Circle(layout.Point{X: x, Y: y}, r)...)
+		}
+		shift = step/2 - shift
+	}
+	s.Fill(all, c)
+}

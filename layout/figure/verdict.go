@@ -1,0 +1,78 @@
+package figure
+
+import "gaugesheet/layout"
+
+// NewVerdict is the block "verdict": the sentence that the sheet opens with.
+func NewVerdict(d Verdict) layout.Block {
+	return block{"verdict", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
+		const edge = 4
+		pad := medium
+		if level != layout.Full {
+			pad = small + 1
+		}
+		left := edge + wide
+		size := markSize(t, t.Face(layout.Display)) * 1.15
+		if d.Mark != NoMark {
+			left += size + medium
+		}
+		inner := width - left - wide
+		words := stack(tight,
+			textFrame(t, d.Sentence, layout.Display, t.Ink, inner),
+			textFrame(t, d.Second, layout.Body, t.Ink, inner))
+		return behind(inset(words, pad, wide, pad+1, left), func(s layout.Surface, a layout.Rect) {
+			s.Fill(layout.RectPath(a), t.Tint)
+			bar, _ := a.SplitLeft(edge)
+			s.Fill(layout.RectPath(bar), t.Accent)
+			face := t.Face(layout.Display)
+			middle := baseline(s, face, a.Y+pad) - s.CapHeight(face)/2
+			DrawMark(s, t, d.Mark, layout.Point{X: a.X + edge + wide + size/2, Y: middle}, size)
+		})
+	}}
+}
+
+// NewTiles is the block "tiles": one tile for each test, all of a height.
+func NewTiles(d []Tile) layout.Block {
+	return block{"tiles", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
+		if len(d) == 0 {
+			return empty()
+		}
+		const gap = 9
+		perRow := len(d)
+		if perRow > 6 {
+			perRow = (perRow + 1) / 2
+		}
+		w := (width - gap*layout.Length(perRow-1)) / layout.Length(perRow)
+		var rows []layout.Frame
+		for start := 0; start < len(d); start += perRow {
+			var row []column
+			for _, tile := range d[start:min(start+perRow, len(d))] {
+				row = append(row, column{w, tileFrame(t, tile, w, level)})
+			}
+			rows = append(rows, beside(gap, row...))
+		}
+		return stack(small, rows...)
+	}}
+}
+
+func tileFrame(t layout.Theme, d Tile, width layout.Length, level layout.Detail) layout.Frame {
+	pad := small + tight
+	if level != layout.Full {
+		pad = small
+	}
+	size := markSize(t, t.Face(layout.Strong)) * 1.1
+	left := medium + size + small + tight
+	if d.Mark == NoMark {
+		left = medium
+	}
+	inner := width - left - small
+	name := textFrame(t, d.Name, layout.Label, t.Muted, inner)
+	words := stack(0, name,
+		textFrame(t, d.Word, layout.Strong, t.Ink, inner),
+		textFrame(t, d.Value, layout.Label, t.Ink, inner))
+	return behind(inset(words, pad, small, pad, left), func(s layout.Surface, a layout.Rect) {
+		s.Stroke(layout.RectPath(a), layout.Pen{Width: thin, Color: t.Line})
+		face := t.Face(layout.Strong)
+		middle := baseline(s, face, a.Y+pad+name.Height) - s.CapHeight(face)/2
+		DrawMark(s, t, d.Mark, layout.Point{X: a.X + medium + size/2, Y: middle}, size)
+	})
+}
