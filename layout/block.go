@@ -36,17 +36,20 @@ type Frame struct {
 }
 
 // A Cell is a column of a row: blocks under one another. Share is its part of
-// the width beside its neighbours' shares.
+// the width beside its neighbours' shares; 0 counts as 1.
 type Cell struct {
 	Share  float64
 	Blocks []Block
+	Gap    Length // between its blocks
 }
 
-// A Row is cells side by side. The row is as high as its highest cell.
+// A Row is cells side by side. The row is as high as its highest cell. A cell
+// whose blocks have no height gives its width to the others; a row without
+// height takes no room at all.
 type Row struct {
 	Cells []Cell
 	Gap   Length // between cells
-	Above Length // least space above the row, grows with free height
+	Above Length // least space above the row, grows with free height; none above the first row
 }
 
 // A Step is one concession of a page that is too full: the named block steps
@@ -63,6 +66,7 @@ type Page struct {
 	Area     Rect // inside the margins
 	Rows     []Row
 	GivesWay []Step
-	// LeastScale is the smallest type scale allowed when every step was taken.
+	// LeastScale is the smallest type scale allowed when every step was taken;
+	// 0 allows none but the theme's own.
 	LeastScale float64
 }

@@ -1,0 +1,326 @@
+package layout
+
+import (
+	"fmt"
+	"maps"
+	"math"
+)
+
+// TooFull says that a page does not hold its blocks, with every concession
+// made.
+type TooFull struct {
+	Block   string // the block that is highest
+	Missing Length // height that the page lacks
+}
+
+// Error names the missing millimetres and the block that takes most of them.
+func (e *TooFull) Error() string {
+	return fmt.Sprintf("the page is %.1f mm too full; %s takes the most room", math.Ceil(e.Missing.MM()*10)/10, e.Block)
+}
+
+// scaleStep is by how much type steps down where every other step was taken.
+const scaleStep = 0.02
+
+// Fit lays a page's blocks out, all of them with full detail where that fits.
+// Where it does not, the page's steps are taken in their order until it does;
+// a step that turns out not to be needed beside a later one is taken back.
+// After the last step type is scaled down to the page's least scale. A page
+// that is still too full is refused with a *TooFull.
+func Fit(p Page, t Theme) (*Fitted, error) {
+	f := &fitter{page: p, theme: t, frames: map[frameKey]Frame{}}
+	if f.theme.Scale <= 0 {
+		f.theme.Scale = 1
+	}
+	taken := make([]bool, len(p.GivesWay))
+	fits := func() bool { return f.lay(taken).height <= p.Area.H+slack }
+	for i := 0; !fits() && i < len(taken); i++ {
+		taken[i] = true
+	}
+	if fits() {
+		for i := len(taken) - 1; i >= 0; i-- {
+			if taken[i] {
+				taken[i] = false
+				taken[i] = !fits()
+			}
+		}
+		return f.done(taken), nil
+	}
+	full := f.theme.Scale
+	for k := 1; p.LeastScale > 0 && f.theme.Scale > p.LeastScale; k++ {
+		f.theme.Scale = max(full*(1-scaleStep*float64(k)), p.LeastScale)
+		if fits() {
+			return f.done(taken), nil
+		}
+	}
+	l := f.lay(taken)
+	return nil, &TooFull{Block: l.highest(), Missing: l.height - p.Area.H}
+}
+
+// A fitter lays blocks out and keeps what it has laid out.
+type fitter struct {
+	page   Page
+	theme  Theme
+	frames map[frameKey]Frame
+}
+
+// frameKey names a frame: the block by its place on the page.
+type frameKey struct {
+	row, cell, block int
+	width            Length
+	detail           Detail
+	scale            float64
+}
+
+// A laid page is rows with their frames and heights, without places.
+type laid struct {
+	rows   []laidRow
+	height Length
+}
+
+type laidRow struct {
+	above, gap      Length
+	height, stretch Length
+	cells           []laidCell
+}
+
+type laidCell struct {
+	width, gap      Length
+	height, stretch Length
+	blocks          []laidBlock
+}
+
+type laidBlock struct {
+	name   string
+	detail Detail
+	frame  Frame
+}
+
+// levels are the blocks' levels of detail with the steps that were taken.
+func (f *fitter) levels(taken []bool) map[string]Detail {
+	levels := map[string]Detail{}
+	for i, step := range f.page.GivesWay {
+		if taken[i] {
+			levels[step.Block] = max(levels[step.Block], step.To)
+		}
+	}
+	return levels
+}
+
+func (f *fitter) lay(taken []bool) laid {
+	levels := f.levels(taken)
+	var l laid
+	for i := range f.page.Rows {
+		row := f.row(i, levels)
+		if row.height <= 0 {
+			continue
+		}
+		if len(l.rows) == 0 {
+			row.above = 0
+		}
+		l.rows = append(l.rows, row)
+		l.height += row.above + row.height
+	}
+	return l
+}
+
+// row lays out a row's cells, and once more without those that are empty.
+func (f *fitter) row(i int, levels map[string]Detail) laidRow {
+	row := f.page.Rows[i]
+	used := make([]bool, len(row.Cells))
+	for c := range used {
+		used[c] = true
+	}
+	cells := f.cells(i, used, levels)
+	var kept []laidCell
+	k := 0
+	for c := range used {
+		if used[c] = cells[k].height > 0; used[c] {
+			kept = append(kept, cells[k])
+		}
+		k++
+	}
+	if len(kept) > 0 && len(kept) < len(cells) {
+		kept = f.cells(i, used, levels)
+	}
+	r := laidRow{above: row.Above, gap: row.Gap, cells: kept}
+	for _, c := range kept {
+		r.height = max(r.height, c.height)
+	}
+	for _, c := range kept {
+		r.stretch = max(r.stretch, c.height+c.stretch-r.height)
+	}
+	return r
+}
+
+// cells lays out the used cells of a row, which share its width.
+func (f *fitter) cells(i int, used []bool, levels map[string]Detail) []laidCell {
+	row := f.page.Rows[i]
+	var shares float64
+	n := 0
+	for c, cell := range row.Cells {
+		if used[c] {
+			shares += share(cell)
+			n++
+		}
+	}
+	room := f.page.Area.W - row.Gap*Length(n-1)
+	var cells []laidCell
+	for c, cell := range row.Cells {
+		if !used[c] {
+			continue
+		}
+		l := laidCell{width: room * Length(share(cell)/shares), gap: cell.Gap}
+		for b, block := range cell.Blocks {
+			detail := levels[block.Name()]
+			frame := f.frame(frameKey{i, c, b, l.width, detail, f.theme.Scale}, block)
+			if frame.Height <= 0 {
+				continue
+			}
+			if len(l.blocks) > 0 {
+				l.height += l.gap
+			}
+			l.height += frame.Height
+			l.stretch += frame.Stretch
+			l.blocks = append(l.blocks, laidBlock{block.Name(), detail, frame})
+		}
+		cells = append(cells, l)
+	}
+	return cells
+}
+
+func share(c Cell) float64 {
+	if c.Share <= 0 {
+		return 1
+	}
+	return c.Share
+}
+
+func (f *fitter) frame(k frameKey, b Block) Frame {
+	frame, ok := f.frames[k]
+	if !ok {
+		frame = b.Lay(f.theme, k.width, k.detail)
+		f.frames[k] = frame
+	}
+	return frame
+}
+
+// highest names the block that takes the most height.
+func (l laid) highest() string {
+	var name string
+	var most Length
+	for _, row := range l.rows {
+		for _, cell := range row.cells {
+			for _, b := range cell.blocks {
+				if b.frame.Height > most {
+					name, most = b.name, b.frame.Height
+				}
+			}
+		}
+	}
+	return name
+}
+
+// A Placed block has its area on the page.
+type Placed struct {
+	Name   string
+	Area   Rect
+	Detail Detail
+	frame  Frame
+}
+
+// Fitted is a page whose blocks have their places.
+type Fitted struct {
+	Blocks []Placed          // in the order of rows, cells and blocks
+	Scale  float64           // of type
+	Levels map[string]Detail // of the blocks that had to give way
+}
+
+// mostAbove is how much the space above a row may grow: more would tear the
+// page apart.
+const mostAbove = 12 * Pt
+
+func (f *fitter) done(taken []bool) *Fitted {
+	l := f.lay(taken)
+	fitted := &Fitted{Scale: f.theme.Scale, Levels: maps.Clone(f.levels(taken))}
+	grow(l.rows, max(0, f.page.Area.H-l.height))
+	y := f.page.Area.Y
+	for _, row := range l.rows {
+		y += row.above
+		x := f.page.Area.X
+		for _, cell := range row.cells {
+			fitted.Blocks = append(fitted.Blocks, cell.place(Rect{x, y, cell.width, row.height})...)
+			x += cell.width + row.gap
+		}
+		y += row.height
+	}
+	return fitted
+}
+
+// grow shares the free height out: first to the rows that can use it, in
+// proportion to how much they can use; then evenly to the spaces above the
+// rows; what is left goes above the last row, which ends at the page's foot.
+func grow(rows []laidRow, free Length) {
+	var stretch Length
+	for _, row := range rows {
+		stretch += row.stretch
+	}
+	if used := min(free, stretch); used > 0 {
+		for i := range rows {
+			rows[i].height += used * rows[i].stretch / stretch
+		}
+		free -= used
+	}
+	if len(rows) < 2 {
+		return
+	}
+	each := min(mostAbove, free/Length(len(rows)-1))
+	for i := range rows[1:] {
+		rows[i+1].above += each
+		free -= each
+	}
+	rows[len(rows)-1].above += free
+}
+
+// place puts a cell's blocks under one another; those that can use free
+// height get it, in proportion.
+func (c laidCell) place(area Rect) []Placed {
+	free := min(area.H-c.height, c.stretch)
+	var placed []Placed
+	y := area.Y
+	for _, b := range c.blocks {
+		h := b.frame.Height
+		if c.stretch > 0 && free > 0 {
+			h += free * b.frame.Stretch / c.stretch
+		}
+		placed = append(placed, Placed{b.name, Rect{area.X, y, area.W, h}, b.detail, b.frame})
+		y += h + c.gap
+	}
+	return placed
+}
+
+// Draw draws every block in its place.
+func (f *Fitted) Draw(s Surface) {
+	for _, b := range f.Blocks {
+		s.Block(b.Name, b.Area, func() { b.frame.Draw(s, b.Area) })
+	}
+}
+
+// Boxes gives a surface that draws a thin outline around every block, with its
+// name where names is set, over what the block draws.
+func Boxes(s Surface, names bool) Surface { return boxes{s, names} }
+
+type boxes struct {
+	Surface
+	names bool
+}
+
+func (b boxes) Block(name string, area Rect, draw func()) {
+	b.Surface.Block(name, area, func() {
+		draw()
+		ink := Color{200, 0, 120}
+		b.Stroke(RectPath(area), Pen{Width: 0.3, Color: ink})
+		if b.names {
+			b.Text(Point{area.X + 1, area.Y + 5}, name, Face{Size: 5}, ink)
+		}
+	})
+}

@@ -1,0 +1,185 @@
+package layout_test
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"gaugesheet/layout"
+	"gaugesheet/layout/record"
+)
+
+// solid is a block of given heights by level of detail, for scale 1, that
+// counts how often it is laid out.
+type solid struct {
+	name    string
+	heights []layout.Length
+	stretch layout.Length
+	asked   map[string]int
+}
+
+func block(name string, stretch layout.Length, heights ...layout.Length) *solid {
+	return &solid{name, heights, stretch, map[string]int{}}
+}
+
+func (b *solid) Name() string { return b.name }
+
+func (b *solid) Lay(t layout.Theme, width layout.Length, d layout.Detail) layout.Frame {
+	b.asked[fmt.Sprint(width, d, t.Scale)]++
+	h := b.heights[min(int(d), len(b.heights)-1)]
+	return layout.Frame{Height: h * layout.Length(t.Scale), Stretch: b.stretch, Draw: func(s layout.Surface, a layout.Rect) {
+		s.Fill(layout.RectPath(a), layout.Color{})
+	}}
+}
+
+func one(b layout.Block) layout.Row {
+	return layout.Row{Cells: []layout.Cell{{Blocks: []layout.Block{b}}}}
+}
+
+func page(rows ...layout.Row) layout.Page {
+	return layout.Page{Paper: layout.Size{W: 120, H: 120}, Area: layout.Rect{X: 10, Y: 10, W: 100, H: 100}, Rows: rows}
+}
+
+func areas(f *layout.Fitted) []string {
+	var all []string
+	for _, b := range f.Blocks {
+		all = append(all, fmt.Sprintf("%s %s %.2f,%.2f %.2fx%.2f", b.Name, b.Detail,
+			float64(b.Area.X), float64(b.Area.Y), float64(b.Area.W), float64(b.Area.H)))
+	}
+	return all
+}
+
+func TestFitSharesFreeHeight(t *testing.T) {
+	side := func(left, right layout.Block) layout.Row {
+		return layout.Row{Gap: 10, Above: 5, Cells: []layout.Cell{{Share: 2, Blocks: []layout.Block{left}}, {Share: 1, Blocks: []layout.Block{right}}}}
+	}
+	for _, c := range []struct {
+		name string
+		page layout.Page
+		want []string
+	}{
+		{"to the last row's foot", page(one(block("a", 0, 40)), one(block("b", 0, 20))),
+			[]string{"a full 10.00,10.00 100.00x40.00", "b full 10.00,90.00 100.00x20.00"}},
+		{"in proportion to stretch", page(one(block("a", 10, 20)), one(block("b", 30, 20)), one(block("c", 0, 20))),
+			[]string{"a full 10.00,10.00 100.00x30.00", "b full 10.00,40.00 100.00x50.00", "c full 10.00,90.00 100.00x20.00"}},
+		{"evenly above rows when no stretch is left", page(one(block("a", 4, 40)), one(block("b", 0, 20)), one(block("c", 0, 20))),
+			[]string{"a full 10.00,10.00 100.00x44.00", "b full 10.00,62.00 100.00x20.00", "c full 10.00,90.00 100.00x20.00"}},
+		{"cells share the width", page(side(block("a", 0, 100), block("b", 0, 50))),
+			[]string{"a full 10.00,10.00 60.00x100.00", "b full 80.00,10.00 30.00x50.00"}},
+		{"a lower cell stretches beside a higher one", page(side(block("a", 0, 100), block("b", 30, 50))),
+			[]string{"a full 10.00,10.00 60.00x100.00", "b full 80.00,10.00 30.00x80.00"}},
+		{"an empty cell gives its width away", page(side(block("a", 0, 100), block("b", 0, 0))),
+			[]string{"a full 10.00,10.00 100.00x100.00"}},
+		{"an empty row takes nothing", page(one(block("a", 60, 40)), side(block("b", 0, 0), block("c", 0, 0))),
+			[]string{"a full 10.00,10.00 100.00x100.00"}},
+	} {
+		f, err := layout.Fit(c.page, layout.Theme{Scale: 1})
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		if diff := cmp.Diff(c.want, areas(f)); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", c.name, diff)
+		}
+	}
+}
+
+func TestFitGivesWay(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		a, b   []layout.Length // heights by detail
+		steps  []layout.Step
+		least  float64
+		want   map[string]layout.Detail
+		scale  float64
+		refuse string
+	}{
+		{name: "nothing where it fits", a: []layout.Length{50, 10}, b: []layout.Length{50, 10},
+			steps: []layout.Step{{"a", layout.Compact}}, want: map[string]layout.Detail{}, scale: 1},
+		{name: "in the page's order", a: []layout.Length{60, 40, 30}, b: []layout.Length{60, 40},
+			steps: []layout.Step{{"b", layout.Compact}, {"a", layout.Compact}},
+			want:  map[string]layout.Detail{"b": layout.Compact}, scale: 1},
+		{name: "takes back what a later step makes needless", a: []layout.Length{60, 55}, b: []layout.Length{60, 40},
+			steps: []layout.Step{{"a", layout.Compact}, {"b", layout.Compact}},
+			want:  map[string]layout.Detail{"b": layout.Compact}, scale: 1},
+		{name: "type comes last", a: []layout.Length{60, 55}, b: []layout.Length{60, 50}, least: 0.9,
+			steps: []layout.Step{{"a", layout.Compact}, {"b", layout.Compact}},
+			want:  map[string]layout.Detail{"a": layout.Compact, "b": layout.Compact}, scale: 0.94},
+		{name: "refused", a: []layout.Length{60}, b: []layout.Length{70}, least: 0.9,
+			// 130 pt x 0.9 - 100 pt = 17 pt = 6.0 mm
+			refuse: "the page is 6.0 mm too full; b takes the most room"},
+		{name: "no smaller type allowed", a: []layout.Length{60}, b: []layout.Length{70}, least: 1,
+			refuse: "the page is 10.6 mm too full; b takes the most room"},
+	} {
+		a, b := block("a", 0, c.a...), block("b", 0, c.b...)
+		p := page(one(a), one(b))
+		p.GivesWay, p.LeastScale = c.steps, c.least
+		f, err := layout.Fit(p, layout.Theme{Scale: 1})
+		if c.refuse != "" {
+			var full *layout.TooFull
+			if !errors.As(err, &full) || err.Error() != c.refuse {
+				t.Errorf("%s: error %v, want %q", c.name, err, c.refuse)
+			}
+			continue
+		}
+		if err != nil {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		if diff := cmp.Diff(c.want, f.Levels); diff != "" {
+			t.Errorf("%s: levels (-want +got):\n%s", c.name, diff)
+		}
+		if fmt.Sprintf("%.3f", f.Scale) != fmt.Sprintf("%.3f", c.scale) {
+			t.Errorf("%s: scale %v, want %v", c.name, f.Scale, c.scale)
+		}
+		for _, block := range []*solid{a, b} {
+			for asked, n := range block.asked {
+				if n > 1 {
+					t.Errorf("%s: %s was laid out %d times for %s", c.name, block.name, n, asked)
+				}
+			}
+		}
+	}
+}
+
+// Every height from almost empty to brim-full must end at the foot and stay
+// inside, blocks apart.
+func TestFitEndsAtTheFoot(t *testing.T) {
+	for h := layout.Length(1); h <= 25; h += 0.7 {
+		p := page(one(block("a", 9, h)), one(block("b", 0, h)), one(block("c", 5, h)), one(block("d", 0, h)))
+		f, err := layout.Fit(p, layout.Theme{Scale: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		last := f.Blocks[len(f.Blocks)-1].Area
+		if d := last.Bottom() - p.Area.Bottom(); d > 0.001 || d < -0.001 {
+			t.Errorf("height %v: the page ends at %v, not %v", h, last.Bottom(), p.Area.Bottom())
+		}
+		for i, b := range f.Blocks[1:] {
+			if b.Area.Overlaps(f.Blocks[i].Area) {
+				t.Errorf("height %v: %s overlaps %s", h, b.Name, f.Blocks[i].Name)
+			}
+		}
+	}
+}
+
+func TestDrawWithBoxes(t *testing.T) {
+	f, err := layout.Fit(page(one(block("a", 90, 10))), layout.Theme{Scale: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := record.New(tenths{})
+	f.Draw(layout.Boxes(r, true))
+	got := strings.Join(r.Lines(), "\n")
+	want := `block a 10,10 100x100 {
+  fill M10,10 L110,10 L110,110 L10,110 Z #000000
+  stroke M10,10 L110,10 L110,110 L10,110 Z 0.3 #c80078
+  text 11,15 "a" regular 5 #c80078
+}`
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("lines (-want +got):\n%s", diff)
+	}
+}
