@@ -194,6 +194,7 @@ func (b bandRows) frame() layout.Frame {
 				b.lines(s, limits[i], layout.Rect{X: left + b.scale + bandGap, Y: y, W: b.limit, H: h}, label, b.t.Muted, false)
 				y += h
 			}
+			b.axis(s, left, bottom)
 		},
 	}
 }
@@ -224,13 +225,16 @@ func (b bandRows) grid(s layout.Surface, left, top, bottom layout.Length) {
 		s.Text(layout.Point{X: x - w/2, Y: baseline(s, note, bottom+small)}, b.texts[i], note, b.t.Muted)
 		end = x + w/2
 	}
-	s.Stroke(layout.Polyline(layout.Point{X: left, Y: bottom}, layout.Point{X: left + b.scale, Y: bottom}), layout.Pen{Width: outline, Color: b.t.Ink})
 	unitWidth := s.Width(b.unit, note)
 	x := end + small
 	if b.limit == 0 || x+unitWidth > left+b.scale+bandGap+b.limit {
 		x = left - small - s.Width(b.texts[0], note)/2 - unitWidth
 	}
 	s.Text(layout.Point{X: x, Y: baseline(s, note, bottom+small)}, b.unit, note, b.t.Muted)
+}
+
+func (b bandRows) axis(s layout.Surface, left, bottom layout.Length) {
+	s.Stroke(layout.Polyline(layout.Point{X: left, Y: bottom}, layout.Point{X: left + b.scale, Y: bottom}), layout.Pen{Width: outline, Color: b.t.Ink})
 }
 
 // drawRow draws the allowed range, the whisker and the marker of a row. A

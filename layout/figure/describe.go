@@ -154,6 +154,7 @@ type PressureBand struct {
 	Allowed    []Allowed
 	Hold       []HoldPoint
 	HoldLimit  *HoldPoint
+	HoldName   string   // over the curve: "held after switching off, psi"
 	Captions   []string // regulator response and the like
 }
 

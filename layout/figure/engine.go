@@ -28,23 +28,23 @@ func hasNotes(d EnginePlan) bool {
 // planHeights are the heights that a plan keeps to if it can, by detail.
 var planHeights = [...]layout.Length{layout.Full: 215, layout.Compact: 165, layout.Brief: 130}
 
-// layPlan lays out the plan itself. Where the words have no place beside the
-// cylinders they come back as lines to be set below.
+// layPlan lays out the plan itself. Names of banks that have no place
+// beside it come back as lines to be set below.
 func layPlan(t layout.Theme, d EnginePlan, width layout.Length, level layout.Detail) (layout.Frame, []string) {
 	if len(d.Cylinders) == 0 {
 		return empty(), nil
 	}
-	var below []string
+	key := empty()
 	p, ok := bestPlacing(t, d, width, level)
 	if !ok {
 		p = keyed(t, d, width)
-		below = keyLines(d)
+		key = keyFrame(t, d, width)
 	}
 	p.widen(width)
 	drawn := planDrawing{t: t, plan: d, placing: p, keyed: !ok}
 	labels, unplaced := drawn.bankLabels(width)
 	drawn.labels = labels
-	return drawn.frame(width), append(below, unplaced...)
+	return stack(small, drawn.frame(width), key), unplaced
 }
 
 // bestPlacing tries bores from large to small in every arrangement and takes
@@ -53,9 +53,12 @@ func layPlan(t layout.Theme, d EnginePlan, width layout.Length, level layout.Det
 func bestPlacing(t layout.Theme, d EnginePlan, width layout.Length, level layout.Detail) (placing, bool) {
 	notes := level != layout.Brief || d.NotesLeft == ""
 	for _, valueOut := range []bool{false, true} {
+		writers := cellWriters(t, d, notes, valueOut)
 		for _, height := range []layout.Length{planHeights[level], 0} {
-			if p, ok := search(cellWriters(t, d, notes, valueOut), arrangementsOf(d), width, height); ok {
-				return p, true
+			for _, ways := range arrangementsOf(d) {
+				if p, ok := search(writers, ways, width, height); ok {
+					return p, true
+				}
 			}
 		}
 	}
@@ -84,18 +87,11 @@ func search(writers []cellWriter, ways []arrangement, width, height layout.Lengt
 	return best, found
 }
 
-func arrangementsOf(d EnginePlan) []arrangement {
-	if d.Ring {
-		return arrangements[:1]
-	}
-	return arrangements
-}
-
 // boreSizes are the sizes that a bore may have, the largest first.
 func boreSizes(d EnginePlan) []layout.Size {
 	var sizes []layout.Size
 	if d.Rotary {
-		for r := layout.Length(42); r >= 30; r -= 2 {
+		for r := layout.Length(48); r >= 30; r -= 2 {
 			sizes = append(sizes, housingSize(r))
 		}
 		return sizes
@@ -114,14 +110,14 @@ func boreSizes(d EnginePlan) []layout.Size {
 // narrowest.
 func cellWriters(t layout.Theme, d EnginePlan, notes, valueOut bool) []cellWriter {
 	var writers []cellWriter
-	for _, width := range []layout.Length{90, 58, 44, 36, 30, 24} {
+	for _, width := range []layout.Length{90, 58, 44, 36, 30, 24, 19, 16} {
 		writers = append(writers, cellWriter{t: t, plan: d, notes: notes, valueOut: valueOut, width: width})
 	}
 	return writers
 }
 
 // newPlacing sets the cells for a bore; ok is false where the value does not
-// go into it.
+// go into it or a word would have to be broken.
 func newPlacing(w cellWriter, a arrangement, bore layout.Size) (placing, bool) {
 	if w.plan.Pen {
 		w.boxOut = bore.W < penBore && !w.plan.Rotary
@@ -131,11 +127,14 @@ func newPlacing(w cellWriter, a arrangement, bore layout.Size) (placing, bool) {
 	p := placing{at: closeUp(w.plan.Cylinders), bore: bore, writer: w}
 	half := layout.Size{W: bore.W/2 + gasketGap, H: bore.H/2 + gasketGap}
 	for i, c := range w.plan.Cylinders {
+		if w.breaksWord(c) {
+			return placing{}, false
+		}
 		side := a.side(w.plan, i)
 		if w.plan.Ring {
 			side = outward(w.plan, i)
 		}
-		p.cells = append(p.cells, newCell(w, c, half, side, a.split && !w.plan.Ring))
+		p.cells = append(p.cells, newCell(w, c, half, side, a.split))
 	}
 	return p, true
 }
@@ -188,11 +187,12 @@ func keyed(t layout.Theme, d EnginePlan, width layout.Length) placing {
 	return p
 }
 
-// keyLines are the words of a keyed plan, a line for each cylinder.
-func keyLines(d EnginePlan) []string {
-	var lines []string
-	for _, c := range d.Cylinders {
-		parts := []string{}
+// keyFrame is the words of a keyed plan, cylinder by cylinder in columns, or
+// on a bench sheet a line to write on for each.
+func keyFrame(t layout.Theme, d EnginePlan, width layout.Length) layout.Frame {
+	fields := make([]Field, len(d.Cylinders))
+	for i, c := range d.Cylinders {
+		var parts []string
 		for _, s := range []string{c.Value, c.Word} {
 			if s != "" {
 				parts = append(parts, s)
@@ -201,9 +201,13 @@ func keyLines(d EnginePlan) []string {
 		for _, n := range append(slices.Clone(c.Faces), c.Notes...) {
 			parts = append(parts, strings.TrimSpace(n.Name+" "+n.Value))
 		}
-		lines = append(lines, c.Number+": "+strings.Join(parts, ", "))
+		fields[i] = Field{Name: c.Number, Value: strings.Join(parts, ", ")}
 	}
-	return lines
+	columns := max(1, int(width/120))
+	if d.Pen {
+		return NewFieldLines(FieldLines{Fields: fields, Columns: columns}).Lay(t, width, layout.Brief)
+	}
+	return fieldGrid(t, fields, width, columns, tight)
 }
 
 // widen evens out the two scales where the width allows it, so that an engine

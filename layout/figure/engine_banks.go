@@ -26,8 +26,8 @@ func (p planDrawing) bankLabels(width layout.Length) ([]bankText, []string) {
 		if areas[upper].Bottom() <= areas[1-upper].Y+small {
 			labels := make([]bankText, 2)
 			for k, b := range p.plan.Banks {
-				lines := breakLines(p.t.Measurer, b.Text, p.t.Face(layout.Label), width)
-				labels[k] = bankText{p.placing.extent.Center().X, k == upper, lines}
+				lines := breakLines(p.t.Measurer, b.Text, p.t.Face(layout.Label), p.placing.extent.W)
+				labels[k] = bankText{p.boresMiddle(b), k == upper, lines}
 			}
 			return labels, nil
 		}

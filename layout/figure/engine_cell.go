@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"slices"
 	"strings"
 
 	"gaugesheet/layout"
@@ -24,7 +25,7 @@ type cellText struct {
 // to write in.
 type cellLine struct {
 	mark Mark
-	runs []span
+	runs []layout.Run
 	box  bool
 	w, h layout.Length
 }
@@ -138,8 +139,30 @@ func (l *cellLine) add(t layout.Theme, text string, f layout.Face, c layout.Colo
 	if len(l.runs) > 0 {
 		l.w += t.Measurer.Width(" ", f)
 	}
-	l.runs = append(l.runs, span{text, f, c})
+	l.runs = append(l.runs, layout.Run{Text: text, Face: f, Color: c})
 	l.w += t.Measurer.Width(text, f)
+}
+
+// breaksWord reports whether a word beside the cylinder is wider than a line.
+func (w cellWriter) breaksWord(c Cylinder) bool {
+	m, note, strong := w.t.Measurer, w.t.Face(layout.Note), w.t.Face(layout.Strong)
+	room := w.width
+	if c.Mark != NoMark {
+		room -= markSize(w.t, note) + tight
+	}
+	broken := wider(m, c.Number, strong, w.width) || wider(m, c.Word, note, room)
+	if w.valueOut {
+		broken = broken || wider(m, c.Value, strong, w.width)
+	}
+	for _, n := range slices.Concat(c.Faces, c.Notes) {
+		broken = broken || w.notes && (wider(m, n.Name, note, w.width) || wider(m, n.Value, note, w.width))
+	}
+	return broken
+}
+
+// wider reports whether a word of a text is wider than a line.
+func wider(m layout.Measurer, text string, f layout.Face, width layout.Length) bool {
+	return slices.ContainsFunc(strings.Fields(text), func(word string) bool { return m.Width(word, f) > width })
 }
 
 // wrapped appends text as lines no wider than the writer's width, the first
@@ -169,7 +192,7 @@ func (w cellWriter) wrapped(lines []cellLine, m Mark, text string, f layout.Face
 
 // textAt places lines on a side of a bore of the given half size.
 func textAt(lines []cellLine, half layout.Size, side Direction) cellText {
-	const gap = 3
+	const gap, clear = 3, 2.5
 	var w, h layout.Length
 	for _, l := range lines {
 		w, h = max(w, l.w), h+l.h
@@ -181,9 +204,9 @@ func textAt(lines []cellLine, half layout.Size, side Direction) cellText {
 	case Right:
 		area.X = half.W + gap
 	case Up:
-		area.Y = -half.H - 1 - h
+		area.Y = -half.H - clear - h
 	case Down:
-		area.Y = half.H + 1
+		area.Y = half.H + clear
 	}
 	return cellText{area, side, lines}
 }
@@ -210,7 +233,7 @@ func (l cellLine) draw(s layout.Surface, t layout.Theme, at layout.Point) {
 	}
 	face := t.Face(layout.Note)
 	if len(l.runs) > 0 {
-		face = l.runs[0].face
+		face = l.runs[0].Face
 	}
 	base := baseline(t.Measurer, face, at.Y)
 	x := at.X
@@ -220,7 +243,7 @@ func (l cellLine) draw(s layout.Surface, t layout.Theme, at layout.Point) {
 		x += size + tight
 	}
 	for _, r := range l.runs {
-		s.Text(layout.Point{X: x, Y: base}, r.text, r.face, r.color)
-		x += t.Measurer.Width(r.text, r.face) + t.Measurer.Width(" ", r.face)
+		s.Text(layout.Point{X: x, Y: base}, r.Text, r.Face, r.Color)
+		x += t.Measurer.Width(r.Text, r.Face) + t.Measurer.Width(" ", r.Face)
 	}
 }

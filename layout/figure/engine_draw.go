@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"gaugesheet/layout"
 )
@@ -26,7 +27,7 @@ type bankText struct {
 const penBore layout.Length = 36
 
 // ringWidth is how much of a bore shows its tone, around the value.
-func ringWidth(bore layout.Size) layout.Length { return min(max(bore.W*0.12, 2), 5.5) }
+func ringWidth(bore layout.Size) layout.Length { return max(bore.W*0.13-0.6, 1.8) }
 
 // valueFace is the face in which every value of the plan goes into a bore; ok
 // is false where the smallest type does not.
@@ -34,8 +35,8 @@ func valueFace(t layout.Theme, d EnginePlan, bore layout.Size) (layout.Face, boo
 	if d.Rotary {
 		return rotorFace(t, d, bore)
 	}
-	inner := float64(bore.W/2 - ringWidth(bore) - 0.5)
-	largest := min(bore.W*0.36, t.Face(layout.Title).Size)
+	inner := float64(bore.W/2 - ringWidth(bore) - 0.25)
+	largest := min(bore.W*0.33, t.Face(layout.Title).Size)
 	for size := largest; ; size -= 0.5 {
 		face := layout.Face{Weight: layout.Bold, Size: max(size, t.Smallest)}
 		half := float64(t.Measurer.CapHeight(face) / 2)
@@ -86,7 +87,7 @@ func (p planDrawing) frame(width layout.Length) layout.Frame {
 	above, below := p.labelHeight(true), p.labelHeight(false)
 	margin := gasketGap
 	f := layout.Frame{Height: top + above + margin + p.placing.extent.H + margin + below + bottom}
-	if tall := p.placing.at; len(tall) > 1 && !p.plan.Ring && p.placing.spanY() > 0 {
+	if tall := p.placing.at; len(tall) > 1 && p.placing.stretches() {
 		f.Stretch = p.placing.extent.H * 0.35
 	}
 	f.Draw = func(s layout.Surface, area layout.Rect) {
@@ -116,11 +117,23 @@ func (p *placing) spanY() layout.Length {
 	return high - low
 }
 
+// stretches reports whether the rows may be moved apart: not in a ring, and
+// not where a text lies over the bore of a lower row.
+func (p *placing) stretches() bool {
+	if p.writer.plan.Ring || p.spanY() == 0 {
+		return false
+	}
+	const eps = 1e-3
+	return !slices.ContainsFunc(p.clashes(), func(c clash) bool {
+		return c.y > eps && layout.Length(c.y)*p.scale.y <= c.back+eps
+	})
+}
+
 // stretch moves the rows apart to use a greater height. Cells that were clear
 // of each other stay so.
 func (p *placing) stretch(height layout.Length) {
 	span := p.spanY()
-	if free := height - p.extent.H; free > 0 && span > 0 && p.scale.x != 0 && !p.writer.plan.Ring {
+	if free := height - p.extent.H; free > 0 && p.stretches() {
 		p.scale.y += min(free, p.extent.H*0.35) / span
 		p.measure()
 	}
@@ -128,6 +141,7 @@ func (p *placing) stretch(height layout.Length) {
 
 func (p planDrawing) drawAt(s layout.Surface, origin layout.Point) {
 	p.drawAxis(s, origin)
+	p.drawCrankcase(s, origin)
 	p.drawHeads(s, origin)
 	value, _ := valueFace(p.t, p.plan, p.placing.bore)
 	for i, c := range p.plan.Cylinders {
@@ -191,69 +205,33 @@ func (p planDrawing) drawHeads(s layout.Surface, origin layout.Point) {
 		if len(around) == 0 {
 			continue
 		}
-		s.Stroke(layout.RoundRect(p.clearOfText(union(around...), origin), 7),
-			layout.Pen{Width: thin, Color: p.t.Muted, Dash: []layout.Length{3.5, 2.2}})
+		gasket := layout.RoundRect(p.clearOfText(union(around...), origin), 9)
+		if len(around) == 1 && half.W == half.H {
+			gasket = layout.Circle(around[0].Center(), half.W)
+		}
+		s.Stroke(gasket, layout.Pen{Width: thin, Color: p.t.Muted, Dash: []layout.Length{3.5, 2.2}})
 	}
 }
 
 // clearOfText widens an outline so that it does not run through the words
 // between its bores.
 func (p planDrawing) clearOfText(r layout.Rect, origin layout.Point) layout.Rect {
-	wider := r
-	for i, c := range p.placing.cells {
-		for _, text := range c.texts {
-			area := moved(text.area, p.placing.place(i).Add(origin.X, origin.Y))
-			if r.Overlaps(area) && !wider.Contains(area) {
-				wider = union(wider, area.Inset(-tight))
+	for range p.placing.cells { // a wider outline may meet other words
+		wider := r
+		for i, c := range p.placing.cells {
+			for _, text := range c.texts {
+				area := moved(text.area, p.placing.place(i).Add(origin.X, origin.Y))
+				if wider.Overlaps(area) && !wider.Contains(area) {
+					wider = union(wider, area.Inset(-tight))
+				}
 			}
 		}
-	}
-	return wider
-}
-
-// drawAxis draws the crankshaft's centre line between two banks, as a chain
-// line, where nothing stands in its way.
-func (p planDrawing) drawAxis(s layout.Surface, origin layout.Point) {
-	if len(p.plan.Banks) < 2 || p.plan.Ring || p.plan.Rotary {
-		return
-	}
-	pen := layout.Pen{Width: hairline, Color: p.t.Muted, Dash: []layout.Length{9, 2, 1.5, 2}}
-	e := p.placing.extent
-	const over = 2 // beyond the outermost cells
-	if x, ok := p.clearLine(false); ok {
-		s.Stroke(layout.Polyline(
-			layout.Point{X: origin.X + x, Y: origin.Y + e.Y - over},
-			layout.Point{X: origin.X + x, Y: origin.Y + e.Bottom() + over}), pen)
-		return
-	}
-	if y, ok := p.clearLine(true); ok {
-		s.Stroke(layout.Polyline(
-			layout.Point{X: origin.X + e.X, Y: origin.Y + y},
-			layout.Point{X: origin.X + e.Right(), Y: origin.Y + y}), pen)
-	}
-}
-
-// clearLine is the middle of the free strip between the halves of the engine,
-// across x or, stacked, across y.
-func (p planDrawing) clearLine(stacked bool) (layout.Length, bool) {
-	middle := middleOf(p.plan, nil, stacked)
-	low, high := layout.Length(math.Inf(-1)), layout.Length(math.Inf(1))
-	for i, c := range p.plan.Cylinders {
-		area := moved(p.placing.cells[i].extent(), p.placing.place(i))
-		from, to := area.X, area.Right()
-		if stacked {
-			from, to = area.Y, area.Bottom()
+		if wider == r {
+			break
 		}
-		switch here := coordinate(c, stacked); {
-		case here < middle-0.05:
-			low = max(low, to)
-		case here > middle+0.05:
-			high = min(high, from)
-		default:
-			return 0, false
-		}
+		r = wider
 	}
-	return (low + high) / 2, high-low >= 2
+	return r
 }
 
 // arrows draws the arrows of some directions with their words: left at the

@@ -16,14 +16,51 @@ type arrangement struct {
 	alternate bool // sides change from one cylinder to the next
 }
 
-// arrangements in the order they are preferred.
-var arrangements = []arrangement{
-	{split: true},
-	{stacked: true, split: true},
-	{},
-	{stacked: true},
-	{stacked: true, alternate: true},
-	{alternate: true},
+// arrangementsOf are the arrangements to try, in groups: first those that suit
+// an engine that stands or lies on the page, last those in which the sides
+// alternate. Where a head has two rows of bores the words stay out of it.
+func arrangementsOf(d EnginePlan) [][]arrangement {
+	if d.Ring {
+		return [][]arrangement{{{}}}
+	}
+	beside, around := []arrangement{{split: true}, {}}, []arrangement{{stacked: true, split: true}, {stacked: true}}
+	alternating := []arrangement{{alternate: true}, {stacked: true, alternate: true}}
+	if slices.ContainsFunc(d.Heads, func(head []int) bool { return twoRows(d, head) }) {
+		beside, around = beside[1:], around[1:]
+	}
+	if lies(d) {
+		return [][]arrangement{around, beside, alternating}
+	}
+	return [][]arrangement{beside, around, alternating}
+}
+
+// lies reports whether the engine's rows run across the page.
+func lies(d EnginePlan) bool {
+	if lying, ok := bankAxis(d); ok {
+		return lying
+	}
+	return spanOf(d, false) > spanOf(d, true)
+}
+
+// spanOf is how wide or, stacked, how high the plan is in pitches.
+func spanOf(d EnginePlan, stacked bool) float64 {
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, c := range d.Cylinders {
+		low, high = min(low, coordinate(c, stacked)), max(high, coordinate(c, stacked))
+	}
+	return high - low
+}
+
+// twoRows reports whether a head's bores stand in neither one row nor one
+// column.
+func twoRows(d EnginePlan, head []int) bool {
+	spread := func(stacked bool) bool {
+		middle := middleOf(d, head, stacked)
+		return slices.ContainsFunc(head, func(i int) bool {
+			return i >= 0 && i < len(d.Cylinders) && math.Abs(coordinate(d.Cylinders[i], stacked)-middle) > 0.05
+		})
+	}
+	return spread(false) && spread(true)
 }
 
 // side is where the main text of cylinder i stands: away from the middle of
@@ -139,14 +176,18 @@ func moved(r layout.Rect, by layout.Point) layout.Rect {
 const (
 	boreGap   layout.Length = 3   // between the edges of two bores of a head
 	gasketGap layout.Length = 3.5 // from a bore's edge to the outline of its head
-	textGap   layout.Length = 4   // between a text and anything else
+	textGap   layout.Length = 6   // beside a text, to another cylinder
+	lineGap   layout.Length = 4.5 // between two texts under one another
+	crankGap  layout.Length = 12  // between the banks, for the crankshaft's centre line
 )
 
-// A clash is a condition between two cells: apart by dx or by dy, in points.
+// A clash is a condition between an area of one cell and one of another, in
+// points: clear where the cells are apart by dx, by dy or more, or by back or
+// less, since the area of the lower cell may lie over that of the upper one.
 type clash struct {
-	x, y   float64 // how far apart the cells are, in pitches, x not negative
-	dx, dy layout.Length
-	round  bool // both are round: apart by dx in any direction
+	x, y         float64 // how far apart the cells are, in pitches, not negative
+	dx, dy, back layout.Length
+	round        bool // both are round: apart by dx in any direction
 }
 
 // clashes lists what keeps the cells apart, the same only once.
@@ -173,11 +214,17 @@ func (p *placing) clashesOf(i, j int, add func(clash)) {
 	if x < 0 {
 		i, j, x, y = j, i, -x, -y
 	}
+	lying, banks := bankAxis(p.writer.plan)
+	banks = banks && acrossAxis(p.writer.plan, i, j)
 	for k, a := range p.cells[i].rects() {
 		for l, b := range p.cells[j].rects() {
-			c := clash{x: x, y: y, dx: a.Right() - b.X + textGap, dy: a.Bottom() - b.Y + tight}
+			above := tight
+			if k > 0 && l > 0 {
+				above = lineGap
+			}
+			c := clash{x: x, y: y, dx: a.Right() - b.X + textGap, dy: a.Bottom() - b.Y + above, back: a.Y - b.Bottom() - above}
 			if y < 0 {
-				c.dy = b.Bottom() - a.Y + tight
+				c.dy, c.back = b.Bottom()-a.Y+above, b.Y-a.Bottom()-above
 			}
 			if k == 0 && l == 0 {
 				gap := boreGap
@@ -187,6 +234,15 @@ func (p *placing) clashesOf(i, j int, add func(clash)) {
 				c.dx, c.dy, c.round = p.bore.W+gap, p.bore.H+gap, p.bore.W == p.bore.H
 			}
 			c.y = math.Abs(y)
+			if banks { // the crankshaft runs between them: only one way is free
+				c.round, c.back = false, -1
+				c.dx, c.dy = max(c.dx, a.Right()-b.X+crankGap), c.dy+crankGap
+				if lying {
+					c.x = 0
+				} else {
+					c.y = 0
+				}
+			}
 			add(c)
 		}
 	}
@@ -199,7 +255,7 @@ func scaleX(all []clash, sy layout.Length) (sx layout.Length, ok bool) {
 	for _, c := range all {
 		apart := layout.Length(c.y) * sy
 		need := c.dx
-		if apart >= c.dy-eps {
+		if apart >= c.dy-eps || apart <= c.back+eps {
 			continue
 		}
 		if c.round {

@@ -22,7 +22,7 @@ func housingRadius(size layout.Size) layout.Length {
 // housing is the outline that the rotor's tips run along:
 // x = e cos 3a + R cos a, y = e sin 3a + R sin a.
 func housing(at layout.Point, radius layout.Length) layout.Path {
-	const steps = 72
+	const steps = 120
 	points := make([]layout.Point, steps)
 	e := float64(radius) / rotorProportion
 	for i := range points {
@@ -45,7 +45,7 @@ func rotor(at layout.Point, radius layout.Length) (outline layout.Path, middle l
 	bulge := func(from, to layout.Point, part layout.Length) layout.Point {
 		p := layout.Point{X: from.X + (to.X-from.X)*part, Y: from.Y + (to.Y-from.Y)*part}
 		out := layout.Point{X: (from.X+to.X)/2 - middle.X, Y: (from.Y+to.Y)/2 - middle.Y}
-		return p.Add(out.X*0.32, out.Y*0.32)
+		return p.Add(out.X*0.5, out.Y*0.5)
 	}
 	outline = outline.MoveTo(tip(0))
 	for k := range 3 {
@@ -55,9 +55,13 @@ func rotor(at layout.Point, radius layout.Length) (outline layout.Path, middle l
 	return outline.Close(), middle
 }
 
+// rotorWall is how much of a rotor is left white for its values, inside the
+// edge that shows its tone.
+const rotorWall = 0.84
+
 // facePlaces are where the values of the faces stand, from the rotor's middle
 // in parts of the radius: right, below, left.
-var facePlaces = [3]layout.Point{{X: 0.27, Y: -0.14}, {X: 0, Y: 0.34}, {X: -0.27, Y: -0.14}}
+var facePlaces = [3]layout.Point{{X: 0.28, Y: -0.12}, {X: 0, Y: 0.33}, {X: -0.28, Y: -0.12}}
 
 // rotorFace is the face in which the values of a rotor's faces go into it.
 func rotorFace(t layout.Theme, d EnginePlan, size layout.Size) (layout.Face, bool) {
@@ -88,12 +92,14 @@ func (p planDrawing) drawRotor(s layout.Surface, at layout.Point, c Cylinder) {
 	s.Fill(housing(at, radius), p.t.Tint)
 	s.Stroke(housing(at, radius), layout.Pen{Width: heavy, Color: p.t.Ink})
 	body, middle := rotor(at, radius)
-	PaintTone(s, p.t, c.Tone, body)
-	face, _ := rotorFace(p.t, p.plan, p.placing.bore)
 	if p.plan.Pen {
+		s.Fill(body, p.t.Paper)
+		s.Stroke(body, layout.Pen{Width: outline, Color: p.t.Ink})
 		return
 	}
-	inner, _ := rotor(at, radius*0.86)
+	PaintTone(s, p.t, c.Tone, body)
+	face, _ := rotorFace(p.t, p.plan, p.placing.bore)
+	inner, _ := rotor(at.Add(0, radius*(1-rotorWall)/rotorProportion), radius*rotorWall)
 	s.Fill(inner, p.t.Paper)
 	if p.placing.writer.valueOut {
 		return

@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"strconv"
 	"strings"
 
 	"gaugesheet/layout"
@@ -29,15 +28,15 @@ func NewFindings(d Findings) layout.Block {
 }
 
 func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Length, level layout.Detail, left *Omitted) layout.Frame {
-	body, strong := t.Face(layout.Body), t.Face(layout.Strong)
+	strong := t.Face(layout.Strong)
 	size := markSize(t, strong)
 	indent := size + small + tight
 	inner := width - indent
-	says := []span{{f.Says, strong, t.Ink}}
+	says := []layout.Run{run(t, layout.Strong, t.Ink, f.Says)}
 	if f.Urgency != "" {
-		says = append(says, span{"· " + f.Urgency, body, t.Accent})
+		says = append(says, run(t, layout.Body, t.Accent, "· "+f.Urgency))
 	}
-	parts := []layout.Frame{spanFrame(t, inner, says...), textFrame(t, f.Because, layout.Body, t.Ink, inner)}
+	parts := []layout.Frame{paragraph(t, inner, layout.Left, says...), textFrame(t, f.Because, layout.Body, t.Ink, inner)}
 	causes := f.Causes
 	switch {
 	case level == layout.Brief:
@@ -46,13 +45,13 @@ func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Len
 		causes = causes[:2]
 	}
 	left.Causes += len(f.Causes) - len(causes)
-	parts = append(parts, labelled(t, lead.Causes, ranked(causes), inner))
+	parts = append(parts, labelled(t, lead.Causes, strings.Join(causes, " · "), inner))
 	if level != layout.Brief {
 		parts = append(parts, labelled(t, lead.Sure, f.Sure, inner))
 	}
 	if level == layout.Full {
 		parts = append(parts, labelled(t, lead.Against, strings.Join(f.Against, "; "), inner))
-		parts = append(parts, smallPrint(t, join(lead.Rule, f.Rule), f.Rule, inner))
+		parts = append(parts, smallPrint(t, lead.Rule, f.Rule, inner))
 	} else {
 		left.Against += len(f.Against)
 	}
@@ -62,31 +61,19 @@ func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Len
 	})
 }
 
-// ranked numbers the causes where there is more than one.
-func ranked(causes []string) string {
-	if len(causes) < 2 {
-		return strings.Join(causes, "")
-	}
-	numbered := make([]string, len(causes))
-	for i, c := range causes {
-		numbered[i] = strconv.Itoa(i+1) + "\u00a0" + c
-	}
-	return strings.Join(numbered, " · ")
-}
-
 // labelled is a paragraph with a quiet word before it; empty without text.
 func labelled(t layout.Theme, label, text string, width layout.Length) layout.Frame {
 	if text == "" {
 		return empty()
 	}
-	return spanFrame(t, width, in(t, layout.Body, t.Muted, label), in(t, layout.Body, t.Ink, text))
+	return paragraph(t, width, layout.Left, run(t, layout.Body, t.Muted, label), run(t, layout.Body, t.Ink, text))
 }
 
-func smallPrint(t layout.Theme, line, needs string, width layout.Length) layout.Frame {
-	if needs == "" {
+func smallPrint(t layout.Theme, label, text string, width layout.Length) layout.Frame {
+	if text == "" {
 		return empty()
 	}
-	return textFrame(t, line, layout.Note, t.Muted, width)
+	return paragraph(t, width, layout.Left, run(t, layout.Note, t.Muted, label), run(t, layout.Note, t.Muted, text))
 }
 
 // NewNextCheck is the block "next-check": the one check that settles most.
@@ -101,14 +88,14 @@ func NewNextCheck(d NextCheck) layout.Block {
 			if text == "" {
 				return empty()
 			}
-			return spanFrame(t, inner, in(t, layout.Strong, t.Ink, label), in(t, layout.Body, t.Ink, text))
+			return paragraph(t, inner, layout.Left, run(t, layout.Strong, t.Ink, label), run(t, layout.Body, t.Ink, text))
 		}
 		effort := ""
 		if d.Effort != "" {
 			effort = "· " + d.Effort
 		}
 		box := stack(small+1,
-			spanFrame(t, inner, in(t, layout.Heading, t.Accent, d.Title), in(t, layout.Label, t.Muted, effort)),
+			paragraph(t, inner, layout.Left, run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, effort)),
 			textFrame(t, d.Do, layout.Body, t.Ink, inner),
 			outcome(d.IfSoLead, d.IfSo), outcome(d.IfNotLead, d.IfNot))
 		return behind(inset(box, pad-tight, pad, pad, pad), func(s layout.Surface, a layout.Rect) {

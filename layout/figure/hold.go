@@ -2,6 +2,8 @@ package figure
 
 import (
 	"math"
+	"slices"
+	"strconv"
 
 	"gaugesheet/layout"
 )
@@ -13,12 +15,8 @@ import (
 func holdFrame(t layout.Theme, d PressureBand, width, least layout.Length) layout.Frame {
 	h := holdChart{t: t, d: d}
 	_, listed := h.labels(layout.Rect{W: width, H: least})
-	under := captionLines(t, listed, width)
-	return layout.Frame{Height: least + under.Height, Stretch: 20, Draw: func(s layout.Surface, a layout.Rect) {
-		chart, foot := a.SplitTop(a.H - under.Height)
-		h.draw(s, chart)
-		under.Draw(s, foot)
-	}}
+	chart := layout.Frame{Height: least, Stretch: 20, Draw: h.draw}
+	return stack(0, textFrame(t, d.HoldName, layout.Note, t.Muted, width), chart, captionLines(t, listed, width))
 }
 
 type holdChart struct {
@@ -36,8 +34,6 @@ type holdLabel struct {
 type holdScale struct {
 	plot         layout.Rect
 	minutes, top float64
-	xMarks       []float64
-	xTexts       []string
 	yMarks       []float64
 	yTexts       []string
 }
@@ -53,8 +49,10 @@ func (h holdChart) scale(area layout.Rect) holdScale {
 	}
 	note := h.t.Face(layout.Note)
 	c.yMarks, c.yTexts = ticks(0, c.top*1.15, 3)
-	c.xMarks, c.xTexts = ticks(0, c.minutes, 4)
-	c.top, c.minutes = c.yMarks[len(c.yMarks)-1], c.xMarks[len(c.xMarks)-1]
+	c.top = c.yMarks[len(c.yMarks)-1]
+	if c.minutes <= 0 {
+		c.minutes = 1
+	}
 	var wide layout.Length
 	for _, s := range c.yTexts {
 		wide = max(wide, h.t.Measurer.Width(s, note))
@@ -96,7 +94,7 @@ func (h holdChart) labels(area layout.Rect) (placed []holdLabel, listed []string
 		}
 		w, height := h.t.Measurer.Width(text, note), lineHeight(note)
 		for _, r := range []layout.Rect{
-			{X: at.X - w/2, Y: at.Y - 3 - height}, {X: at.X + 4, Y: at.Y - height}, {X: at.X - w/2, Y: at.Y + 3},
+			{X: at.X - w/2, Y: at.Y - 3 - height}, {X: at.X + 1, Y: at.Y - 3 - height}, {X: at.X + 4, Y: at.Y - height}, {X: at.X - w/2, Y: at.Y + 3},
 			{X: at.X - w, Y: at.Y - 3 - height}, {X: at.X - w, Y: at.Y + 3}, {X: at.X, Y: at.Y + 3},
 		} {
 			r.W, r.H = w, height
@@ -173,18 +171,38 @@ func (h holdChart) drawAxes(s layout.Surface, c holdScale) {
 		w := s.Width(c.yTexts[i], note)
 		s.Text(layout.Point{X: c.plot.X - small - w, Y: y + s.CapHeight(note)/2}, c.yTexts[i], note, h.t.Muted)
 	}
-	last := len(c.xMarks) - 1
-	for i, v := range c.xMarks {
-		x := c.at(HoldPoint{Minutes: v}).X
-		s.Stroke(layout.Polyline(layout.Point{X: x, Y: c.plot.Bottom()}, layout.Point{X: x, Y: c.plot.Bottom() + 3}), layout.Pen{Width: thin, Color: h.t.Ink})
-		text := c.xTexts[i]
-		left := x - s.Width(text, note)/2
-		if i == last {
-			left = min(left, c.plot.Right()+medium-s.Width(text+" min", note))
-			text += " min"
-		}
-		s.Text(layout.Point{X: left, Y: baseline(s, note, c.plot.Bottom()+small)}, text, note, h.t.Muted)
-	}
+	h.drawMinutes(s, c)
 	s.Stroke(layout.Polyline(c.plot.TopLeft(), layout.Point{X: c.plot.X, Y: c.plot.Bottom()},
 		layout.Point{X: c.plot.Right(), Y: c.plot.Bottom()}), layout.Pen{Width: outline, Color: h.t.Ink})
+}
+
+// drawMinutes marks the minutes at which something was read, the last one
+// first, and those before it that leave room for their words.
+func (h holdChart) drawMinutes(s layout.Surface, c holdScale) {
+	note := h.t.Face(layout.Note)
+	marks := []float64{0}
+	for _, p := range h.d.Hold {
+		marks = append(marks, p.Minutes)
+	}
+	if h.d.HoldLimit != nil {
+		marks = append(marks, h.d.HoldLimit.Minutes)
+	}
+	slices.Sort(marks)
+	marks = slices.Compact(marks)
+	free := c.plot.Right() + medium
+	for i := len(marks) - 1; i >= 0; i-- {
+		x := c.at(HoldPoint{Minutes: marks[i]}).X
+		s.Stroke(layout.Polyline(layout.Point{X: x, Y: c.plot.Bottom()}, layout.Point{X: x, Y: c.plot.Bottom() + 3}), layout.Pen{Width: thin, Color: h.t.Ink})
+		text := strconv.FormatFloat(marks[i], 'g', 4, 64)
+		left := x - s.Width(text, note)/2
+		if i == len(marks)-1 {
+			text += " min"
+			left = min(left, free-s.Width(text, note))
+		}
+		if left+s.Width(text, note) > free {
+			continue
+		}
+		s.Text(layout.Point{X: left, Y: baseline(s, note, c.plot.Bottom()+small)}, text, note, h.t.Muted)
+		free = left - small
+	}
 }

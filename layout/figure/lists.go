@@ -41,8 +41,9 @@ func listBlock(name string, d List, color func(layout.Theme) layout.Color) layou
 			gap = tight
 		}
 		if d.Title != "" && level == layout.Brief {
-			title := span{d.Title, layout.Face{Weight: layout.Bold, Size: t.Face(layout.Label).Size}, t.Ink}
-			return spanFrame(t, width, title, in(t, layout.Label, color(t), items[0]))
+			title := run(t, layout.Label, t.Ink, d.Title)
+			title.Face.Weight = layout.Bold
+			return paragraph(t, width, layout.Left, title, run(t, layout.Label, color(t), items[0]))
 		}
 		return stack(tight, textFrame(t, d.Title, layout.Strong, t.Ink, width), stack(gap, lines...))
 	}}

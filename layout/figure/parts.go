@@ -22,17 +22,6 @@ func heading(t layout.Theme, title, sub string, width layout.Length) layout.Fram
 	}}
 }
 
-// textFrame is a paragraph in one face.
-func textFrame(t layout.Theme, text string, role layout.Role, c layout.Color, width layout.Length) layout.Frame {
-	face := t.Face(role)
-	lines := breakLines(t.Measurer, text, face, width)
-	return layout.Frame{Height: layout.Length(len(lines)) * lineHeight(face), Draw: func(s layout.Surface, a layout.Rect) {
-		for i, line := range lines {
-			s.Text(layout.Point{X: a.X, Y: baseline(s, face, a.Y+layout.Length(i)*lineHeight(face))}, line, face, c)
-		}
-	}}
-}
-
 // captionLines are the lines under a figure.
 func captionLines(t layout.Theme, lines []string, width layout.Length) layout.Frame {
 	var frames []layout.Frame
@@ -40,16 +29,4 @@ func captionLines(t layout.Theme, lines []string, width layout.Length) layout.Fr
 		frames = append(frames, textFrame(t, l, layout.Note, t.Muted, width))
 	}
 	return stack(0, frames...)
-}
-
-// alignRight is a paragraph set against the right edge.
-func alignRight(t layout.Theme, text string, role layout.Role, c layout.Color, width layout.Length) layout.Frame {
-	face := t.Face(role)
-	lines := breakLines(t.Measurer, text, face, width)
-	return layout.Frame{Height: layout.Length(len(lines)) * lineHeight(face), Draw: func(s layout.Surface, a layout.Rect) {
-		for i, line := range lines {
-			y := baseline(s, face, a.Y+layout.Length(i)*lineHeight(face))
-			s.Text(layout.Point{X: a.X + width - s.Width(line, face), Y: y}, line, face, c)
-		}
-	}}
 }

@@ -18,7 +18,7 @@ func NewTable(d Table) layout.Block {
 		for _, r := range rows {
 			frames = append(frames, set.row(r), rule(layout.Pen{Width: hairline, Color: t.Line}))
 		}
-		return stack(small-1, heading(t, d.Title, d.Sub, width), stack(0, frames...), captionLines(t, captions, width))
+		return stack(small-1, heading(t, d.Title, d.Sub, width), set.columnLines(stack(0, frames...)), captionLines(t, captions, width))
 	}}
 }
 
@@ -135,10 +135,25 @@ func (s tableSetting) cells(texts []string, role layout.Role, c layout.Color, pa
 			text = texts[i]
 		}
 		frame := textFrame(s.t, text, role, c, s.widths[i])
-		if col.Numbers {
+		if col.Numbers && !s.d.Pen {
 			frame = alignRight(s.t, text, role, c, s.widths[i])
 		}
 		columns[i] = column{s.widths[i], frame}
 	}
 	return inset(beside(cellGap, columns...), pad, 0, pad, 0)
+}
+
+// columnLines draws lines between the columns of a table to be written in.
+func (s tableSetting) columnLines(f layout.Frame) layout.Frame {
+	if !s.d.Pen {
+		return f
+	}
+	return behind(f, func(surface layout.Surface, a layout.Rect) {
+		x := a.X
+		for _, w := range s.widths[:max(len(s.widths)-1, 0)] {
+			x += w + cellGap
+			line := layout.Polyline(layout.Point{X: x - cellGap/2, Y: a.Y}, layout.Point{X: x - cellGap/2, Y: a.Bottom()})
+			surface.Stroke(line, layout.Pen{Width: hairline, Color: s.t.Line})
+		}
+	})
 }

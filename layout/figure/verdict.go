@@ -50,7 +50,7 @@ func NewTiles(d []Tile) layout.Block {
 			}
 			rows = append(rows, beside(gap, row...))
 		}
-		return stack(small, rows...)
+		return stack(gap, rows...)
 	}}
 }
 

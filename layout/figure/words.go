@@ -7,129 +7,54 @@ import (
 )
 
 // lineHeight is the distance from one line of a face to the next.
-func lineHeight(f layout.Face) layout.Length { return f.Size * 1.22 }
+func lineHeight(f layout.Face) layout.Length { return layout.Leading(f) }
 
 // baseline is where a line whose top is at y stands.
 func baseline(m layout.Measurer, f layout.Face, y layout.Length) layout.Length {
-	ascent, descent := m.Ascent(f), m.Descent(f)
-	return y + (lineHeight(f)-ascent-descent)/2 + ascent
+	return y + layout.Baseline(m, f)
 }
 
-// breakLines breaks text into lines no wider than width, between words where
-// it can and inside a word that is wider than a line.
+// breakLines breaks text into lines no wider than width; none for no text.
 func breakLines(m layout.Measurer, text string, f layout.Face, width layout.Length) []string {
-	var lines []string
-	line := ""
-	for _, word := range words(text) {
-		if line != "" && m.Width(line+" "+word, f) <= width {
-			line += " " + word
+	if text == "" {
+		return nil
+	}
+	return strings.Split(layout.Wrap(m, width, layout.Run{Text: text, Face: f}).String(), "\n")
+}
+
+// run is text in the face of a role.
+func run(t layout.Theme, role layout.Role, c layout.Color, text string) layout.Run {
+	return layout.Run{Text: text, Face: t.Face(role), Color: c}
+}
+
+// paragraph is running text of one or more faces, with a space between runs.
+// Runs without text are passed over; without any it is an empty frame.
+func paragraph(t layout.Theme, width layout.Length, a layout.Align, runs ...layout.Run) layout.Frame {
+	var kept []layout.Run
+	for _, r := range runs {
+		if r.Text == "" {
 			continue
 		}
-		if line != "" {
-			lines = append(lines, line)
+		if len(kept) > 0 {
+			r.Text = " " + r.Text
 		}
-		line = word
-		for m.Width(line, f) > width {
-			n := fitting(m, line, f, width)
-			lines = append(lines, line[:n])
-			line = line[n:]
-		}
+		kept = append(kept, r)
 	}
-	if line != "" {
-		lines = append(lines, line)
-	}
-	return lines
-}
-
-// fitting is how many bytes of a word fit a width, one character at least.
-func fitting(m layout.Measurer, word string, f layout.Face, width layout.Length) int {
-	n := 0
-	for i, r := range word {
-		end := i + len(string(r))
-		if n > 0 && m.Width(word[:end], f) > width {
-			break
-		}
-		n = end
-	}
-	return n
-}
-
-// A span is a piece of a line in one face and ink.
-type span struct {
-	text  string
-	face  layout.Face
-	color layout.Color
-}
-
-// A placed span is a span with its distance from the start of its line.
-type placedSpan struct {
-	span
-	x layout.Length
-}
-
-// breakSpans breaks running text of several faces into lines no wider than
-// width. Between spans there is a space.
-func breakSpans(m layout.Measurer, spans []span, width layout.Length) [][]placedSpan {
-	var lines [][]placedSpan
-	var line []placedSpan
-	var x layout.Length
-	flush := func() {
-		if len(line) > 0 {
-			lines = append(lines, line)
-		}
-		line, x = nil, 0
-	}
-	for _, s := range spans {
-		for _, word := range words(s.text) {
-			gap := m.Width(" ", s.face)
-			if len(line) == 0 {
-				gap = 0
-			}
-			if x+gap+m.Width(word, s.face) > width {
-				flush()
-				gap = 0
-			}
-			for m.Width(word, s.face) > width {
-				n := fitting(m, word, s.face, width)
-				lines = append(lines, []placedSpan{{span{word[:n], s.face, s.color}, 0}})
-				word = word[n:]
-			}
-			if k := len(line) - 1; k >= 0 && line[k].face == s.face && line[k].color == s.color {
-				line[k].text += " " + word
-			} else {
-				line = append(line, placedSpan{span{word, s.face, s.color}, x + gap})
-			}
-			x += gap + m.Width(word, s.face)
-		}
-	}
-	flush()
-	return lines
-}
-
-// spanFrame is a paragraph of several faces.
-func spanFrame(t layout.Theme, width layout.Length, spans ...span) layout.Frame {
-	if len(spans) == 0 {
+	if len(kept) == 0 {
 		return empty()
 	}
-	lines := breakSpans(t.Measurer, spans, width)
-	face := spans[len(spans)-1].face
-	return layout.Frame{Height: layout.Length(len(lines)) * lineHeight(face), Draw: func(s layout.Surface, a layout.Rect) {
-		for i, line := range lines {
-			y := baseline(s, face, a.Y+layout.Length(i)*lineHeight(face))
-			for _, p := range line {
-				s.Text(layout.Point{X: a.X + p.x, Y: y}, p.text, p.face, p.color)
-			}
-		}
+	text := layout.Wrap(t.Measurer, width, kept...)
+	return layout.Frame{Height: text.H, Draw: func(s layout.Surface, area layout.Rect) {
+		text.DrawAligned(s, area.TopLeft(), width, a)
 	}}
 }
 
-// in is text as a span of a role.
-func in(t layout.Theme, role layout.Role, c layout.Color, text string) span {
-	return span{text, t.Face(role), c}
+// textFrame is a paragraph in one face.
+func textFrame(t layout.Theme, text string, role layout.Role, c layout.Color, width layout.Length) layout.Frame {
+	return paragraph(t, width, layout.Left, run(t, role, c, text))
 }
 
-// words are the parts of a text between which a line may break: not at a
-// no-break space.
-func words(text string) []string {
-	return strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\n' || r == '\t' })
+// alignRight is a paragraph set against the right edge.
+func alignRight(t layout.Theme, text string, role layout.Role, c layout.Color, width layout.Length) layout.Frame {
+	return paragraph(t, width, layout.Right, run(t, role, c, text))
 }
