@@ -98,7 +98,7 @@ func (r *Recorder) Outside(area layout.Rect) []string {
 // Fill records a filled outline.
 func (r *Recorder) Fill(p layout.Path, c layout.Color) {
 	r.add("fill %s %s", path(p), c)
-	r.shape(p, 0)
+	r.shape(p, layout.Pen{})
 }
 
 // Stroke records a drawn outline; as on a page, a pen without width draws
@@ -120,7 +120,7 @@ func (r *Recorder) Stroke(p layout.Path, pen layout.Pen) {
 		ends = " round"
 	}
 	r.add("stroke %s %s %s%s%s", path(p), number(pen.Width), pen.Color, dash, ends)
-	r.shape(p, pen.Width/2)
+	r.shape(p, pen)
 }
 
 // Text records a line of text.
@@ -167,7 +167,7 @@ func reach(text string) (up, down layout.Length) {
 // Picture records a picture.
 func (r *Recorder) Picture(area layout.Rect, img layout.Image) {
 	r.add("picture %s %s %dx%d", rect(area), img.Name, img.W, img.H)
-	r.shape(layout.RectPath(area), 0)
+	r.shape(layout.RectPath(area), layout.Pen{})
 }
 
 // Clip records a scope inside an outline.
@@ -212,9 +212,18 @@ func (r *Recorder) add(format string, args ...any) {
 	r.lines = append(r.lines, fmt.Sprintf(format, args...))
 }
 
-// shape notes the visible bounds of an outline with its pen.
-func (r *Recorder) shape(p layout.Path, edge layout.Length) {
-	b := r.onPage(p).Inset(-edge)
+// shape notes the visible bounds of an outline with its pen. The butt ends of
+// a line along an edge of the page do not reach beyond its points.
+func (r *Recorder) shape(p layout.Path, pen layout.Pen) {
+	b := r.onPage(p)
+	dx, dy := pen.Width/2, pen.Width/2
+	if !pen.Round && b.H.Round() == 0 {
+		dx = 0
+	}
+	if !pen.Round && b.W.Round() == 0 {
+		dy = 0
+	}
+	b = b.InsetXY(-dx, -dy)
 	if n := len(r.clips); n > 0 {
 		if b = common(b, r.clips[n-1]); b.W <= 0 || b.H <= 0 {
 			return

@@ -99,12 +99,12 @@ func TestOutside(t *testing.T) {
 	area := layout.Rect{X: 0, Y: 0, W: 100, H: 100}
 	r := record.New(plain{})
 	r.Text(pt(85, 50), "abcd", ten, black)
-	r.Stroke(layout.Polyline(pt(0.2, 50), pt(50, 50)), layout.Pen{Width: 1})
+	r.Stroke(layout.Polyline(pt(-0.2, 50), pt(50, 50)), layout.Pen{Width: 1})
 	r.Clip(layout.RectPath(layout.Rect{X: 10, Y: 10, W: 10, H: 10}), func() {
 		r.Fill(layout.Circle(pt(0, 0), 50), black)
 	})
 	r.Fill(layout.RectPath(layout.Rect{X: 10, Y: 10, W: 80, H: 80}), black)
-	want := []string{`text "abcd" at 85,43 20x7`, `shape at -0.3,49.5 50.8x1`}
+	want := []string{`text "abcd" at 85,43 20x7`, `shape at -0.2,49.5 50.2x1`}
 	if diff := cmp.Diff(want, r.Outside(area)); diff != "" {
 		t.Errorf("outside (-want +got):\n%s", diff)
 	}
