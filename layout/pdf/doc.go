@@ -1,7 +1,7 @@
 // Package pdf is the Surface that writes a one-page PDF: vectors, embedded
 // type and attached files. It is the only package that knows the PDF library,
-// which draws the page and embeds the type; the end of the file, with what the
-// library cannot say, is written here (see tail.go).
+// which draws the page; the type and the end of the file, with what the
+// library cannot say, are written here (see face.go and tail.go).
 //
 // A document is a function of what it was given: it holds no clock reading
 // and no random number, and the same job gives the same bytes. They may change
@@ -17,7 +17,6 @@ import (
 	"github.com/go-pdf/fpdf"
 
 	"gaugesheet/layout"
-	"gaugesheet/layout/pdf/fonts"
 )
 
 // Options say what a document is.
@@ -54,7 +53,7 @@ type Doc struct {
 	// scope, since the page goes back to the state before it but the library
 	// does not.
 	known struct{ pen, fill, face bool }
-	added [2]bool // faces put into the document
+	faces [2]*usedFace // by weight; nil where the document does not use it
 }
 
 // noDate stands where no date was given: the program reads no clock.
@@ -91,7 +90,7 @@ func (d *Doc) Bytes() ([]byte, error) {
 	if err := d.pdf.Output(&b); err != nil {
 		return nil, fmt.Errorf("write the document: %w", err)
 	}
-	return finish(b.Bytes(), d.opt)
+	return finish(b.Bytes(), d.opt, d.faces[:])
 }
 
 // Fill fills an outline by the non-zero winding rule.
@@ -119,11 +118,14 @@ func (d *Doc) Text(p layout.Point, text string, f layout.Face, c layout.Color) {
 	if text == "" {
 		return
 	}
+	if f.Weight != layout.Bold {
+		f.Weight = layout.Regular
+	}
 	text = strings.Map(d.printable, text)
 	d.setFill(c)
 	d.pdf.SetTextColor(int(c.R), int(c.G), int(c.B)) // equal to the fill, so no colour is written
 	d.setFace(f)
-	d.pdf.Text(float64(p.X.Round()), float64(p.Y.Round()), text)
+	d.pdf.Text(float64(p.X.Round()), float64(p.Y.Round()), d.faces[f.Weight].encode(text))
 }
 
 // printable replaces what the faces lack, on which the library would fail or
@@ -231,14 +233,15 @@ func (d *Doc) setFace(f layout.Face) {
 	if d.known.face && d.face == f {
 		return
 	}
-	style, ttf := "", fonts.Regular
-	if f.Weight == layout.Bold {
-		style, ttf = "B", fonts.Bold
+	if d.faces[f.Weight] == nil {
+		d.faces[f.Weight] = newUsedFace(f.Weight)
+		d.pdf.AddFontFromBytes(family, styles[f.Weight], d.faces[f.Weight].standIn(), nil)
 	}
-	if !d.added[f.Weight] {
-		d.pdf.AddUTF8FontFromBytes("sans", style, ttf)
-		d.added[f.Weight] = true
-	}
-	d.pdf.SetFont("sans", style, float64(f.Size.Round()))
+	d.pdf.SetFont(family, styles[f.Weight], float64(f.Size.Round()))
 	d.face, d.known.face = f, true
 }
+
+// family and styles are the faces' names for the library.
+const family = "sheet"
+
+var styles = [...]string{layout.Regular: "", layout.Bold: "B"}

@@ -10,6 +10,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -366,5 +367,35 @@ func TestLoadPicture(t *testing.T) {
 			continue
 		}
 		read(t, file)
+	}
+}
+
+// The table of widths in the file must be what text was measured with.
+func TestWidthsInTheFile(t *testing.T) {
+	const text = "152 psi Wäß Ж≤"
+	for _, face := range []layout.Face{regular, bold} {
+		d := New(Options{Paper: letter})
+		d.Text(at(50, 50), text, face, black)
+		file, err := d.Bytes()
+		if err != nil {
+			t.Fatal(err)
+		}
+		found := regexp.MustCompile(`/W \[0 \[([0-9 ]+)\]\]`).FindSubmatch(file)
+		if found == nil {
+			t.Fatal("no table of widths")
+		}
+		got := strings.Fields(string(found[1]))[1:] // after the missing character's
+		var want []string
+		seen := map[rune]bool{}
+		for _, r := range text {
+			if !seen[r] {
+				seen[r] = true
+				w := Metrics().Width(string(r), layout.Face{Weight: face.Weight, Size: 1000})
+				want = append(want, strconv.Itoa(int(w)))
+			}
+		}
+		if diff := cmp.Diff(want, got); diff != "" {
+			t.Errorf("%s widths (-measured +file):\n%s", face.Weight, diff)
+		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode/utf16"
 )
 
@@ -26,13 +27,21 @@ type tail struct {
 }
 
 // finish gives the library's file another end.
-func finish(file []byte, opt Options) ([]byte, error) {
+func finish(file []byte, opt Options, faces []*usedFace) ([]byte, error) {
 	t, err := cutCatalog(file)
 	if err != nil {
 		return nil, err
 	}
 	t.opt = opt
 	info := len(t.at) - 1
+	for _, f := range faces {
+		if f == nil {
+			continue
+		}
+		if err := t.embed(f); err != nil {
+			return nil, err
+		}
+	}
 	var specs []int
 	for _, a := range opt.Attachments {
 		spec, err := t.attach(a)
@@ -84,24 +93,42 @@ func (t *tail) object() int {
 	return n
 }
 
-// attach writes a file and its description, and gives the number of the
-// latter.
-func (t *tail) attach(a Attachment) (int, error) {
+// packers are compressors to use again: a new one costs a megabyte.
+var packers = sync.Pool{New: func() any {
+	z, _ := zlib.NewWriterLevel(nil, zlib.BestSpeed) // fails for an unknown level only
+	return z
+}}
+
+// stream writes data, packed, as an object with the given entries, in which a
+// verb %d stands for the length before packing, and gives the object's number.
+func (t *tail) stream(entries string, data []byte) (int, error) {
 	var packed bytes.Buffer
-	z := zlib.NewWriter(&packed)
-	if _, err := z.Write(a.Data); err != nil {
+	z := packers.Get().(*zlib.Writer)
+	defer packers.Put(z)
+	z.Reset(&packed)
+	if _, err := z.Write(data); err != nil {
 		return 0, err
 	}
 	if err := z.Close(); err != nil {
 		return 0, err
 	}
-	date := text("D:" + t.opt.Created.UTC().Format("20060102150405") + "Z")
-	file := t.object()
-	fmt.Fprintf(t, "<</Type /EmbeddedFile /Subtype /%s /Filter /FlateDecode /Length %d\n", name(a.Type), packed.Len())
-	fmt.Fprintf(t, "/Params <</Size %d /CreationDate %s /ModDate %s>>>>\nstream\n", len(a.Data), date, date)
+	n := t.object()
+	entries = strings.Replace(entries, "%d", strconv.Itoa(len(data)), 1)
+	fmt.Fprintf(t, "<<%s /Filter /FlateDecode /Length %d>>\nstream\n", entries, packed.Len())
 	t.Write(packed.Bytes())
 	t.WriteString("\nendstream\nendobj\n")
+	return n, nil
+}
 
+// attach writes a file and its description, and gives the number of the
+// latter.
+func (t *tail) attach(a Attachment) (int, error) {
+	date := text("D:" + t.opt.Created.UTC().Format("20060102150405") + "Z")
+	file, err := t.stream("/Type /EmbeddedFile /Subtype /"+name(a.Type)+
+		"\n/Params <</Size %d /CreationDate "+date+" /ModDate "+date+">>", a.Data)
+	if err != nil {
+		return 0, err
+	}
 	spec := t.object()
 	fmt.Fprintf(t, "<</Type /Filespec /F %s /UF %s /Desc %s\n", text(a.Name), text(a.Name), text(a.Description))
 	fmt.Fprintf(t, "/AFRelationship /Source /EF <</F %d 0 R /UF %d 0 R>>>>\nendobj\n", file, file)

@@ -25,6 +25,8 @@ import (
 
 	"github.com/go-fonts/liberation/liberationsansbold"
 	"github.com/go-fonts/liberation/liberationsansregular"
+
+	"gaugesheet/layout/pdf/sfnt"
 )
 
 // repertoire is what is kept: first and last code point of each range. Marks
@@ -43,6 +45,16 @@ var repertoire = [][2]rune{
 	{0xFB01, 0xFB02},
 }
 
+func read(ttf []byte) *sfnt.Font {
+	f, err := sfnt.Read(ttf)
+	if err != nil {
+		log.Fatal(err)
+	}
+	return f
+}
+
+func u16(b []byte, at int) int { return int(binary.BigEndian.Uint16(b[at:])) }
+
 func main() {
 	log.SetFlags(0)
 	faces := []struct {
@@ -57,9 +69,9 @@ func main() {
 	for i, face := range faces {
 		f := read(face.ttf)
 		for _, r := range runes {
-			advances[i] = append(advances[i], f.perMille(f.gids[r]))
+			advances[i] = append(advances[i], f.Advance(f.Glyphs[r]))
 		}
-		if err := os.WriteFile(face.file, f.cut(runes, face.style), 0o644); err != nil {
+		if err := os.WriteFile(face.file, cut(f, runes, face.style), 0o644); err != nil {
 			log.Fatal(err)
 		}
 	}
@@ -70,11 +82,11 @@ func main() {
 }
 
 // common lists the wanted characters that both faces have.
-func common(a, b *font) []rune {
+func common(a, b *sfnt.Font) []rune {
 	var runes []rune
 	for _, span := range repertoire {
 		for r := span[0]; r <= span[1]; r++ {
-			if a.gids[r] != 0 && b.gids[r] != 0 {
+			if a.Glyphs[r] != 0 && b.Glyphs[r] != 0 {
 				runes = append(runes, r)
 			}
 		}
@@ -82,195 +94,21 @@ func common(a, b *font) []rune {
 	return runes
 }
 
-// A font is a TrueType file taken apart.
-type font struct {
-	tables map[string][]byte
-	gids   map[rune]int
-	em     int
-}
-
-func u16(b []byte, at int) int { return int(binary.BigEndian.Uint16(b[at:])) }
-func u32(b []byte, at int) int { return int(binary.BigEndian.Uint32(b[at:])) }
-
-func read(ttf []byte) *font {
-	f := &font{tables: map[string][]byte{}, gids: map[rune]int{}}
-	for i := range u16(ttf, 4) {
-		at := 12 + 16*i
-		start := u32(ttf, at+8)
-		f.tables[string(ttf[at:at+4])] = ttf[start : start+u32(ttf, at+12)]
-	}
-	f.em = u16(f.tables["head"], 18)
-	f.readCharacters()
-	return f
-}
-
-// readCharacters reads the Unicode subtable of format 4.
-func (f *font) readCharacters() {
-	cmap := f.tables["cmap"]
-	for i := range u16(cmap, 2) {
-		at := 4 + 8*i
-		sub := cmap[u32(cmap, at+4):]
-		if u16(cmap, at) != 3 || u16(cmap, at+2) != 1 || u16(sub, 0) != 4 {
-			continue
-		}
-		n := u16(sub, 6) / 2
-		for s := range n {
-			last, first := u16(sub, 14+2*s), u16(sub, 16+2*n+2*s)
-			delta, offset := u16(sub, 16+4*n+2*s), u16(sub, 16+6*n+2*s)
-			for r := first; r <= last && r < 0xFFFF; r++ {
-				gid := r + delta
-				if offset != 0 {
-					gid = u16(sub, 16+6*n+2*s+offset+2*(r-first))
-					if gid != 0 {
-						gid += delta
-					}
-				}
-				if gid &= 0xFFFF; gid != 0 {
-					f.gids[rune(r)] = gid
-				}
-			}
-		}
-		return
-	}
-	log.Fatal("no Unicode character map")
-}
-
-func (f *font) advance(gid int) int {
-	metrics := u16(f.tables["hhea"], 34)
-	return u16(f.tables["hmtx"], 4*min(gid, metrics-1))
-}
-
-func (f *font) bearing(gid int) int {
-	metrics := u16(f.tables["hhea"], 34)
-	if gid < metrics {
-		return u16(f.tables["hmtx"], 4*gid+2)
-	}
-	return u16(f.tables["hmtx"], 4*metrics+2*(gid-metrics))
-}
-
-// perMille is an advance in thousandths of an em, rounded as a PDF's table of
-// widths has it.
-func (f *font) perMille(gid int) int { return f.scaled(f.advance(gid)) }
-
-func (f *font) scaled(units int) int {
-	return int(math.Round(float64(units) * 1000 / float64(f.em)))
-}
-
-func (f *font) glyph(gid int) []byte {
-	loca, glyf := f.tables["loca"], f.tables["glyf"]
-	if u16(f.tables["head"], 50) == 0 {
-		return glyf[2*u16(loca, 2*gid) : 2*u16(loca, 2*gid+2)]
-	}
-	return glyf[u32(loca, 4*gid):u32(loca, 4*gid+4)]
-}
-
-// Flags of a part of a composite glyph.
-const (
-	argsAreWords    = 1 << 0
-	haveScale       = 1 << 3
-	moreComponents  = 1 << 5
-	haveXYScale     = 1 << 6
-	haveTwoByTwo    = 1 << 7
-	haveInstruction = 1 << 8
-)
-
-// parts gives the offsets of the parts of a composite glyph and where the
-// last of them ends.
-func parts(glyph []byte) (offsets []int, end int) {
-	at := 10
-	for {
-		flags := u16(glyph, at)
-		offsets = append(offsets, at)
-		at += 6
-		if flags&argsAreWords != 0 {
-			at += 2
-		}
-		switch {
-		case flags&haveScale != 0:
-			at += 2
-		case flags&haveXYScale != 0:
-			at += 4
-		case flags&haveTwoByTwo != 0:
-			at += 8
-		}
-		if flags&moreComponents == 0 {
-			return offsets, at
-		}
-	}
-}
-
-func composite(glyph []byte) bool { return len(glyph) > 0 && int16(u16(glyph, 0)) < 0 }
-
-// plain gives a glyph without its instructions, its parts renumbered.
-func plain(glyph []byte, number map[int]int) []byte {
-	if len(glyph) == 0 {
-		return nil
-	}
-	if !composite(glyph) {
-		at := 10 + 2*u16(glyph, 0)
-		rest := glyph[at+2+u16(glyph, at):]
-		return slices.Concat(glyph[:at], []byte{0, 0}, rest)
-	}
-	offsets, end := parts(glyph)
-	out := slices.Clone(glyph[:end])
-	for _, at := range offsets {
-		binary.BigEndian.PutUint16(out[at:], uint16(u16(out, at)&^haveInstruction))
-		binary.BigEndian.PutUint16(out[at+2:], uint16(number[u16(out, at+2)]))
-	}
-	return out
-}
-
 // cut gives the font with the named characters only.
-func (f *font) cut(runes []rune, style string) []byte {
-	order, number := []int{0}, map[int]int{0: 0}
-	add := func(gid int) {
-		if _, ok := number[gid]; !ok {
-			number[gid] = len(order)
-			order = append(order, gid)
-		}
-	}
+func cut(f *sfnt.Font, runes []rune, style string) []byte {
+	gids, number := []int{0}, map[int]int{0: 0}
 	for _, r := range runes {
-		add(f.gids[r])
-	}
-	for i := 0; i < len(order); i++ {
-		if g := f.glyph(order[i]); composite(g) {
-			offsets, _ := parts(g)
-			for _, at := range offsets {
-				add(u16(g, at+2))
-			}
+		if _, ok := number[f.Glyphs[r]]; !ok {
+			number[f.Glyphs[r]] = len(gids)
+			gids = append(gids, f.Glyphs[r])
 		}
 	}
-
-	var glyf, loca, hmtx []byte
-	for _, gid := range order {
-		loca = binary.BigEndian.AppendUint32(loca, uint32(len(glyf)))
-		glyf = append(glyf, plain(f.glyph(gid), number)...)
-		for len(glyf)%4 != 0 {
-			glyf = append(glyf, 0)
-		}
-		hmtx = binary.BigEndian.AppendUint16(hmtx, uint16(f.advance(gid)))
-		hmtx = binary.BigEndian.AppendUint16(hmtx, uint16(f.bearing(gid)))
-	}
-	loca = binary.BigEndian.AppendUint32(loca, uint32(len(glyf)))
-
-	patched := func(name string, at, value int) []byte {
-		t := slices.Clone(f.tables[name])
-		binary.BigEndian.PutUint16(t[at:], uint16(value))
-		return t
-	}
-	head := patched("head", 50, 1)
-	binary.BigEndian.PutUint32(head[8:], 0)
-	maxp := patched("maxp", 4, len(order))
-	for at := 14; at < 28; at += 2 { // zones, storage, functions, stack, instructions
-		binary.BigEndian.PutUint16(maxp[at:], 0)
-	}
-	post := slices.Clone(f.tables["post"][:32])
+	tables := f.Subset(gids)
+	post := slices.Clone(f.Tables["post"][:32])
 	binary.BigEndian.PutUint32(post, 0x00030000)
-	return assemble(map[string][]byte{
-		"OS/2": f.tables["OS/2"], "cmap": characters(runes, f.gids, number), "glyf": glyf,
-		"head": head, "hhea": patched("hhea", 34, len(order)), "hmtx": hmtx, "loca": loca,
-		"maxp": maxp, "name": names(style), "post": post,
-	})
+	tables["post"], tables["OS/2"] = post, f.Tables["OS/2"]
+	tables["cmap"], tables["name"] = characters(runes, f.Glyphs, number), names(style)
+	return sfnt.Assemble(tables)
 }
 
 // characters is a character map of format 4 with a segment for each run of
@@ -340,53 +178,13 @@ func names(style string) []byte {
 	return slices.Concat(b, records, text)
 }
 
-func assemble(tables map[string][]byte) []byte {
-	var tags []string
-	for tag := range tables {
-		tags = append(tags, tag)
-	}
-	slices.Sort(tags)
-	n := len(tags)
-	log2 := int(math.Log2(float64(n)))
-	out := binary.BigEndian.AppendUint32(nil, 0x00010000)
-	for _, v := range []int{n, 16 << log2, log2, 16*n - 16<<log2} {
-		out = binary.BigEndian.AppendUint16(out, uint16(v))
-	}
-	var body []byte
-	headAt := 0
-	for _, tag := range tags {
-		at := 12 + 16*n + len(body)
-		if tag == "head" {
-			headAt = at
-		}
-		data := tables[tag]
-		padded := append(slices.Clone(data), make([]byte, (4-len(data)%4)%4)...)
-		out = append(out, tag...)
-		for _, v := range []uint32{checksum(padded), uint32(at), uint32(len(data))} {
-			out = binary.BigEndian.AppendUint32(out, v)
-		}
-		body = append(body, padded...)
-	}
-	out = append(out, body...)
-	binary.BigEndian.PutUint32(out[headAt+8:], 0xB1B0AFBA-checksum(out))
-	return out
-}
-
-func checksum(b []byte) uint32 {
-	var sum uint32
-	for i := 0; i < len(b); i += 4 {
-		sum += binary.BigEndian.Uint32(b[i:])
-	}
-	return sum
-}
-
 // table is the Go source of the advances.
-func table(runes []rune, advances [2][]int, f *font) []byte {
+func table(runes []rune, advances [2][]int, f *sfnt.Font) []byte {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "// Code generated by generate.go; DO NOT EDIT.\n\npackage fonts\n\n")
-	os2, hhea := f.tables["OS/2"], f.tables["hhea"]
+	os2, hhea := f.Tables["OS/2"], f.Tables["hhea"]
 	fmt.Fprintf(&b, "// Heights of both faces in thousandths of an em.\nconst (\n\tAscent = %d\n\tDescent = %d\n\tCapHeight = %d\n)\n\n",
-		f.scaled(u16(hhea, 4)), f.scaled(-int(int16(u16(hhea, 6)))), f.scaled(u16(os2, 88)))
+		f.PerMille(u16(hhea, 4)), f.PerMille(-int(int16(u16(hhea, 6)))), f.PerMille(u16(os2, 88)))
 	fmt.Fprintf(&b, "var spans = [...]span{\n")
 	for i := 0; i < len(runes); {
 		j := i

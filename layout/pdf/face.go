@@ -1,0 +1,140 @@
+package pdf
+
+import (
+	"bytes"
+	"fmt"
+	"sync"
+
+	"gaugesheet/layout"
+	"gaugesheet/layout/pdf/fonts"
+	"gaugesheet/layout/pdf/sfnt"
+)
+
+// The PDF library can embed type by itself, at ten times the cost of the whole
+// page: for each document and face it reads the font file twice, fills tables
+// for 65 536 characters and packs two of them. So it is told of a face that
+// needs no file (a stand-in), the page is written with the numbers of glyphs,
+// and the end of the file gives the stand-in's object its true meaning: a
+// composite font with the glyphs that the page uses (ISO 32000-2, 9.7).
+
+// faceFile is a face's font file, read once per process and never changed.
+type faceFile struct {
+	name string // in the document, and of the stand-in
+	font func() *sfnt.Font
+}
+
+var faceFiles = [...]faceFile{
+	layout.Regular: {"GaugesheetSans-Regular", sync.OnceValue(func() *sfnt.Font { return mustRead(fonts.Regular) })},
+	layout.Bold:    {"GaugesheetSans-Bold", sync.OnceValue(func() *sfnt.Font { return mustRead(fonts.Bold) })},
+}
+
+func mustRead(ttf []byte) *sfnt.Font {
+	f, err := sfnt.Read(ttf)
+	if err != nil {
+		panic(err) // the program's own file, as every test shows
+	}
+	return f
+}
+
+// usedFace is a face in a document: the glyphs it uses, numbered in the order
+// of their first use, and the character each stands for.
+type usedFace struct {
+	file   faceFile
+	gids   []int
+	runes  []rune
+	number map[rune]int
+}
+
+func newUsedFace(w layout.Weight) *usedFace {
+	return &usedFace{file: faceFiles[w], gids: []int{0}, runes: []rune{0}, number: map[rune]int{}}
+}
+
+// standIn is the face as the library reads it: a font without a file.
+func (f *usedFace) standIn() []byte {
+	return fmt.Appendf(nil, `{"Tp":"Core","Name":%q}`, f.file.name)
+}
+
+// mark is how the stand-in's object can be found in the library's file.
+func (f *usedFace) mark() []byte { return []byte("/BaseFont /" + f.file.name + "\n") }
+
+// encode writes text as two bytes for each glyph.
+func (f *usedFace) encode(text string) string {
+	b := make([]byte, 0, 2*len(text))
+	for _, r := range text {
+		n, ok := f.number[r]
+		if !ok {
+			n = len(f.gids)
+			f.number[r] = n
+			f.gids = append(f.gids, f.file.font().Glyphs[r])
+			f.runes = append(f.runes, r)
+		}
+		b = append(b, byte(n>>8), byte(n))
+	}
+	return string(b)
+}
+
+// embed writes the face as the object that the stand-in was.
+func (t *tail) embed(f *usedFace) error {
+	object := -1
+	for n, at := range t.at {
+		if n > 0 && bytes.Contains(t.Bytes()[at:min(at+120, t.Len())], f.mark()) {
+			object = n
+			break
+		}
+	}
+	if object < 0 {
+		return fmt.Errorf("write the document: the face %s is not in the file", f.file.name)
+	}
+	font := f.file.font()
+	// A file with a part of a face has a tag of six letters before its name.
+	name := "SHEETS+" + f.file.name
+
+	program, err := t.stream("/Length1 %d", sfnt.Assemble(font.Subset(f.gids)))
+	if err != nil {
+		return err
+	}
+	unicode, err := t.stream("", f.toUnicode())
+	if err != nil {
+		return err
+	}
+	head := font.Tables["head"]
+	corner := func(at int) int { return font.PerMille(int(int16(uint16(head[at])<<8 | uint16(head[at+1])))) }
+	descriptor := t.object()
+	fmt.Fprintf(t, "<</Type /FontDescriptor /FontName /%s /Flags 4 /ItalicAngle 0 /StemV 80\n", name)
+	fmt.Fprintf(t, "/Ascent %d /Descent %d /CapHeight %d ", fonts.Ascent, -fonts.Descent, fonts.CapHeight)
+	fmt.Fprintf(t, "/FontBBox [%d %d %d %d] /FontFile2 %d 0 R>>\nendobj\n", corner(36), corner(38), corner(40), corner(42), program)
+
+	descendant := t.object()
+	fmt.Fprintf(t, "<</Type /Font /Subtype /CIDFontType2 /BaseFont /%s /CIDToGIDMap /Identity\n", name)
+	fmt.Fprintf(t, "/CIDSystemInfo <</Registry (Adobe) /Ordering (Identity) /Supplement 0>>\n/FontDescriptor %d 0 R /W [0 [", descriptor)
+	for _, gid := range f.gids {
+		fmt.Fprintf(t, "%d ", font.Advance(gid))
+	}
+	t.WriteString("]]>>\nendobj\n")
+
+	t.at[object] = t.Len()
+	fmt.Fprintf(t, "%d 0 obj\n<</Type /Font /Subtype /Type0 /BaseFont /%s /Encoding /Identity-H\n", object, name)
+	fmt.Fprintf(t, "/DescendantFonts [%d 0 R] /ToUnicode %d 0 R>>\nendobj\n", descendant, unicode)
+	return nil
+}
+
+// toUnicode says which character each glyph stands for, so that text can be
+// searched and copied.
+func (f *usedFace) toUnicode() []byte {
+	var b bytes.Buffer
+	b.WriteString("/CIDInit /ProcSet findresource begin\n12 dict begin\nbegincmap\n" +
+		"/CIDSystemInfo <</Registry (Adobe) /Ordering (UCS) /Supplement 0>> def\n" +
+		"/CMapName /Adobe-Identity-UCS def\n/CMapType 2 def\n" +
+		"1 begincodespacerange\n<0000> <ffff>\nendcodespacerange\n")
+	const most = 100 // entries of one list
+	for start := 1; start < len(f.runes); start += most {
+		end := min(start+most, len(f.runes))
+		fmt.Fprintf(&b, "%d beginbfchar\n", end-start)
+		for n := start; n < end; n++ {
+			fmt.Fprintf(&b, "<%04x> <%04x>\n", n, f.runes[n])
+		}
+		b.WriteString("endbfchar\n")
+	}
+	b.WriteString("endcmap\nCMapName currentdict /CMap defineresource pop\nend\nend\n")
+	return b.Bytes()
+}
