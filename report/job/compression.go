@@ -1,0 +1,142 @@
+package job
+
+import (
+	"regexp"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
+	"gaugesheet/diag/quantity"
+)
+
+// mostCompression is beyond what any engine cranks to, in bar.
+const mostCompression = 100
+
+var doses = bounds{[]quantity.Unit{quantity.Millilitre, quantity.CubicInch, quantity.USFluidOunce, quantity.Litre}, 0.1, 1000}
+
+var (
+	spoonForm  = regexp.MustCompile(`tsp|tbsp|spoon`)
+	squirtForm = regexp.MustCompile(`squirt|shot|splash|drop`)
+)
+
+// stated reads a section that is only a word such as 'declined'.
+func (r *reader) stated(top *section, key string) (diag.State, string, bool) {
+	n := top.get(key)
+	if n == nil || n.kind != scalar {
+		return "", "", false
+	}
+	return parseState(n.text)
+}
+
+func (r *reader) compression(top *section, e *engine.Engine, spec diag.Spec) *diag.Compression {
+	if state, reason, ok := r.stated(top, "compression"); ok {
+		return &diag.Compression{State: state, Reason: reason}
+	}
+	if e != nil && e.Kind == engine.Rotary && top.get("compression") != nil {
+		r.report(top.keyPos("compression"), "give the faces of each rotor under 'rotors'", "'compression' is for cylinders, and the engine is a rotary")
+		return nil
+	}
+	sec := top.group("compression")
+	if sec == nil {
+		return nil
+	}
+	s := r.scaleFor(sec, "compression", mostCompression, "first", "dry", "again", "wet", "running")
+	c := &diag.Compression{
+		Order:      sec.cylinders("order"),
+		Dry:        s.readings(sec, "dry"),
+		Again:      s.readings(sec, "again"),
+		Wet:        s.readings(sec, "wet"),
+		WetInWords: sec.scalarText("wet-in-words"),
+		OilML:      r.dose(sec),
+		Strokes:    r.strokesEach(sec),
+	}
+	// First strokes and a running engine read far lower than a full cranking
+	// test, and say nothing of the unit where there is one.
+	full := s.samples
+	c.First, c.Running = s.readings(sec, "first"), r.running(sec, s)
+	if len(full) > 0 {
+		s.samples = full
+	}
+	c.Limits = r.limits(sec, s)
+	s.finish(compressionGuess(spec))
+	c.Unit, c.State = s.unit, stateOf(c.Dry, c.First, c.Again, c.Wet)
+	if c.State != diag.Tested && (len(c.Running) > 0 || c.WetInWords != "") {
+		c.State = diag.Tested
+	}
+	return c
+}
+
+// stateOf is tested where any cylinder has a reading, else the state that all
+// of them share.
+func stateOf(sets ...map[string]diag.Reading) diag.State {
+	var shared diag.State
+	for _, set := range sets {
+		for _, reading := range set {
+			switch {
+			case reading.State == diag.Tested:
+				return diag.Tested
+			case shared == "":
+				shared = reading.State
+			case shared != reading.State:
+				shared = diag.NotTested
+			}
+		}
+	}
+	if shared == "" {
+		return diag.NotTested
+	}
+	return shared
+}
+
+// dose reads the oil of a wet test. Spoons differ in size, and are not taken.
+func (r *reader) dose(sec *section) float64 {
+	n := sec.scalar("oil")
+	if n == nil {
+		return 0
+	}
+	hint := ""
+	switch words := fold(n.text); {
+	case spoonForm.MatchString(words):
+		hint = "a teaspoon is about 5 ml, a tablespoon about 15 ml: write the ml"
+	case squirtForm.MatchString(words):
+		hint = "a squirt of an oil can is about 2 to 5 ml: measure one, and write the ml"
+	}
+	if hint != "" {
+		r.report(n.pos, hint, "'%s' is '%s', expected ml", sec.label("oil"), short(n.text))
+		return 0
+	}
+	return orZero(sec.amount("oil", doses))
+}
+
+func (r *reader) strokesEach(sec *section) map[string]int {
+	n := sec.get("strokes")
+	if n == nil {
+		return nil
+	}
+	if n.kind == scalar {
+		r.report(n.pos, "strokes that are the same for all go under 'conditions'", "'%s' is '%s', expected strokes by %s", sec.label("strokes"), short(n.text), r.cylinderWord)
+		return nil
+	}
+	return byCylinder(r, n, sec.label("strokes"), func(n *node, label, _ string) (int, bool) {
+		if n = r.scalar(n, label, "a whole number"); n == nil {
+			return 0, false
+		}
+		v := r.whole(n, label, 1, mostStrokes)
+		return v, v > 0
+	})
+}
+
+func (r *reader) running(sec *section, s *scale) map[string]diag.Running {
+	n := sec.get("running")
+	if n == nil {
+		return nil
+	}
+	return byCylinder(r, n, sec.label("running"), func(n *node, label, cylinder string) (diag.Running, bool) {
+		one := r.section(n, label, runningKeys)
+		if one == nil {
+			return diag.Running{}, false
+		}
+		s.cylinder = cylinder
+		defer func() { s.cylinder = "" }()
+		return diag.Running{Idle: s.one(one, "idle"), Snap: s.one(one, "snap")}, true
+	})
+}

@@ -1,0 +1,42 @@
+package job
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+var (
+	coolants   = bounds{[]quantity.Unit{quantity.Celsius, quantity.Fahrenheit, quantity.Kelvin}, -60, 200}
+	crankings  = bounds{[]quantity.Unit{quantity.RPM}, 1, 2000}
+	voltages   = bounds{[]quantity.Unit{quantity.Volt}, 0, 60}
+	altitudes  = bounds{[]quantity.Unit{quantity.Metre, quantity.Foot, quantity.Kilometre}, -500, 9000}
+	barometers = bounds{[]quantity.Unit{quantity.KPa, quantity.InHg, quantity.HPa, quantity.Bar, quantity.PSI}, 30, 110}
+)
+
+// mostStrokes is beyond what any battery turns an engine in one test.
+const mostStrokes = 200
+
+func (r *reader) conditions(top *section) diag.Conditions {
+	s := top.group("conditions")
+	battery := s.group("battery")
+	return diag.Conditions{
+		Engine:      s.word("engine").Value,
+		CoolantC:    s.amount("coolant", coolants),
+		Throttle:    s.word("throttle").Value,
+		PlugsOut:    s.word("plugs-out").Value,
+		Strokes:     s.whole("strokes", 1, mostStrokes),
+		CrankingRPM: s.amount("cranking", crankings),
+		Battery: diag.Battery{
+			RestV:     battery.amount("rest", voltages),
+			CrankingV: battery.amount("cranking", voltages),
+			Charger:   battery.yesNo("charger"),
+		},
+		AltitudeM:        s.amount("altitude", altitudes),
+		BarometerKPa:     s.amount("barometer", barometers),
+		Choke:            s.scalarText("choke"),
+		Needle:           s.word("needle").Value,
+		Method:           s.scalarText("method"),
+		IgnitionDisabled: s.scalarText("ignition-disabled"),
+		FuelDisabled:     s.scalarText("fuel-disabled"),
+	}
+}

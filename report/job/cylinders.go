@@ -1,0 +1,124 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// isCylinder reports whether the engine has the cylinder, or may have it where
+// the engine is not known.
+func (r *reader) isCylinder(name string) bool {
+	if r.cylinderNames != nil {
+		return slices.Contains(r.cylinderNames, name)
+	}
+	v, err := strconv.Atoi(name)
+	return err == nil && v >= 1 && v <= 16
+}
+
+// checkCylinder reports a cylinder that the engine does not have.
+func (r *reader) checkCylinder(name, label string, pos Pos) bool {
+	if r.cylinderNames == nil || slices.Contains(r.cylinderNames, name) {
+		return true
+	}
+	r.report(pos, meant(name, r.cylinderNames), "'%s' has %s '%s', the engine has %s", label, r.cylinderWord, short(name), allOf(r.cylinderNames))
+	return false
+}
+
+// others is the key that stands for all cylinders not named.
+const others = "others"
+
+// byCylinder reads values by cylinder, or as a list in numerical order with an
+// entry for each.
+func byCylinder[T any](r *reader, n *node, label string, read func(n *node, label, cylinder string) (T, bool)) map[string]T {
+	switch n.kind {
+	case mapping:
+		return cylinderMap(r, n, label, read)
+	case list:
+		return cylinderList(r, n, label, read)
+	}
+	hint := "such as {1: ..., 2: ...}, or a list in numerical order"
+	if _, _, ok := parseState(n.text); ok {
+		hint = fmt.Sprintf("where the test was not made, write '%s: %s'", strings.SplitN(label, ".", 2)[0], n.text)
+	} else if dashList.MatchString(n.text) {
+		hint = "write [" + strings.Join(orderSeparator.Split(n.text, -1), ", ") + "]"
+	}
+	r.report(n.pos, hint, "'%s' is '%s', expected values by %s", label, short(n.text), r.cylinderWord)
+	return nil
+}
+
+func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, label, cylinder string) (T, bool)) map[string]T {
+	out := map[string]T{}
+	if len(n.entries) == 0 {
+		r.report(n.pos, "leave the key out where nothing was read", "'%s' is empty", label)
+	}
+	for _, e := range n.entries {
+		if e.key == others && !slices.Contains(r.cylinderNames, others) || !r.checkCylinder(e.key, label, e.pos) {
+			continue
+		}
+		if v, ok := read(e.value, label+"."+e.key, e.key); ok {
+			out[e.key] = v
+		}
+	}
+	rest := n.get(others)
+	if rest == nil || slices.Contains(r.cylinderNames, others) {
+		return out
+	}
+	filled := false
+	for _, name := range r.cylinderNames {
+		if n.get(name) != nil {
+			continue
+		}
+		v, ok := read(rest, label+"."+others, name)
+		if !ok {
+			return out // reported once, not for every cylinder
+		}
+		filled = true
+		out[name] = v
+	}
+	if !filled && r.cylinderNames != nil {
+		r.report(n.keyPos(others), "leave it out", "'%s.%s' stands for no %s: each has its own value", label, others, r.cylinderWord)
+	}
+	return out
+}
+
+func cylinderList[T any](r *reader, n *node, label string, read func(n *node, label, cylinder string) (T, bool)) map[string]T {
+	names := r.cylinderNames
+	if names == nil {
+		for i := range n.items {
+			names = append(names, strconv.Itoa(i+1))
+		}
+	}
+	if len(n.items) != len(names) {
+		r.report(n.pos, fmt.Sprintf("write '%s' where there is no reading; a list inside the list is repeats of one %s", stateWords[0], r.cylinderWord),
+			"'%s' lists %d values, the engine has %d %ss", label, len(n.items), len(names), r.cylinderWord)
+		return nil
+	}
+	out := map[string]T{}
+	for i, item := range n.items {
+		if v, ok := read(item, label+"."+names[i], names[i]); ok {
+			out[names[i]] = v
+		}
+	}
+	return out
+}
+
+// cylinderList reads a section's list of cylinders.
+func (s *section) cylinders(key string) []string {
+	n := s.get(key)
+	if n == nil {
+		return nil
+	}
+	var out []string
+	for _, name := range s.r.nameList(n, s.label(key)) {
+		switch {
+		case !s.r.checkCylinder(name, s.label(key), n.pos):
+		case slices.Contains(out, name):
+			s.r.report(n.pos, "", "'%s' has %s %s twice", s.label(key), s.r.cylinderWord, name)
+		default:
+			out = append(out, name)
+		}
+	}
+	return out
+}

@@ -1,0 +1,284 @@
+package job
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
+	"gaugesheet/diag/quantity"
+)
+
+var (
+	millimetres = []quantity.Unit{quantity.Millimetre, quantity.Inch, quantity.Centimetre}
+	volumes     = []quantity.Unit{quantity.Millilitre, quantity.Litre, quantity.CubicInch}
+
+	displacements = bounds{volumes, 1, 200_000}
+	bores         = bounds{millimetres, 5, 1000}
+	rods          = bounds{millimetres, 5, 5000}
+	cranks        = bounds{[]quantity.Unit{quantity.Degree}, 0, 180}
+)
+
+// engine reads the engine. It is nil where the file leaves open which
+// cylinders it has.
+func (r *reader) engine(top *section) (*engine.Engine, diag.Spec) {
+	n := top.get("engine")
+	if n == nil {
+		if top.node.get("engine") == nil {
+			r.report(Pos{1, 1}, "such as 'engine: {layout: inline-4}'", "'engine' is missing")
+		}
+		return nil, diag.Spec{}
+	}
+	if n.kind == scalar {
+		r.report(n.pos, "write 'engine: {layout: "+short(n.text)+"}'", "'engine' is '%s', expected keys such as layout and fuel", short(n.text))
+		return nil, diag.Spec{}
+	}
+	s := top.group("engine")
+	if s == nil {
+		return nil, diag.Spec{}
+	}
+	return r.cylinders(top, s), r.spec(s)
+}
+
+// spec reads what kind of engine it is, apart from its cylinders.
+func (r *reader) spec(s *section) diag.Spec {
+	spec := diag.Spec{
+		Fuel:           r.fuel(s),
+		TwoStroke:      s.word("cycle").Value == "two-stroke",
+		Charging:       s.word("charging").Value,
+		DisplacementML: orZero(s.amount("displacement", displacements)),
+		BoreMM:         orZero(s.amount("bore", bores)),
+		StrokeMM:       orZero(s.amount("stroke", bores)),
+		RodMM:          orZero(s.amount("rod", rods)),
+		InletClosesDeg: orZero(s.amount("inlet-closes", cranks)),
+		VariableTiming: s.yesNo("variable-timing"),
+		Decompressor:   s.word("decompressor").Value,
+	}
+	if spec.Decompressor == "none" && s.get("decompressor") == nil {
+		spec.Decompressor = ""
+	}
+	if n := s.scalar("compression-ratio"); n != nil {
+		spec.Ratio = r.ratio(n)
+	}
+	return spec
+}
+
+func orZero(v *float64) float64 {
+	if v == nil {
+		return 0
+	}
+	return *v
+}
+
+func (r *reader) ratio(n *node) float64 {
+	number := strings.TrimSuffix(strings.ReplaceAll(n.text, " ", ""), ":1")
+	v, err := quantity.Parse(number)
+	if err != nil || v.Unit != quantity.None || v.Number <= 1 || v.Number > 50 {
+		hint := "9.2 for 9.2:1"
+		if err != nil {
+			_, hint = parseProblem(err)
+		}
+		r.report(n.pos, hint, "'engine.compression-ratio' is '%s', expected a number over 1, at most 50", short(n.text))
+		return 0
+	}
+	return v.Number
+}
+
+// otherFuels are words for fuels that mean something else elsewhere, or that
+// have a plainer word here.
+var otherFuels = map[string]string{"gasoline": "write petrol", "gas": "write petrol, lpg or cng", "benzin": "write petrol",
+	"benzine": "write petrol", "unleaded": "write petrol", "derv": "write diesel", "autogas": "write lpg", "propane": "write lpg",
+	"e85": "write ethanol", "premix": "write two-stroke mix"}
+
+// fuel takes any fuel, except for what looks like a slip of a known one.
+func (r *reader) fuel(s *section) string {
+	n := s.scalar("fuel")
+	if n == nil {
+		return ""
+	}
+	given := fold(n.text)
+	if hint, other := otherFuels[given]; other {
+		r.report(n.pos, hint, "'engine.fuel' is '%s', expected %s", short(n.text), anyOf(fuels))
+		return ""
+	}
+	if near := nearest(given, fuels); near != "" {
+		return r.word(n, s.label("fuel"), fuels).Value
+	}
+	return given
+}
+
+// cylinders builds the engine and reports what does not make one at the key
+// that is to blame.
+func (r *reader) cylinders(top, s *section) *engine.Engine {
+	spec := engine.Spec{
+		Layout:      s.scalarText("layout"),
+		Numbering:   s.scalarText("numbering"),
+		FirstBank:   s.scalarText("first-bank"),
+		Mount:       s.scalarText("mount"),
+		Banks:       r.banks(s),
+		FiringOrder: r.firingOrder(s),
+	}
+	if s.get("layout") == nil && s.node.get("layout") != nil {
+		return nil // empty, which has been reported
+	}
+	spec.Heads, spec.SeparateBarrels = r.heads(s)
+	spec.Names, spec.Custom = r.places(s)
+	layout, problem := engine.ParseLayout(spec.Layout)
+	if problem == nil && layout.Kind == engine.Rotary && len(spec.Names) == 0 {
+		spec.Names = rotorNames(top, layout.Count)
+	}
+	spec.Unnumbered = r.blank && spec.Numbering == "" && len(spec.Banks) == 0
+	e, problems := engine.New(spec)
+	for _, p := range problems {
+		r.report(enginePos(s, p), p.Hint, "%s", p.Message)
+	}
+	return e
+}
+
+func (s *section) scalarText(key string) string { return s.text(key).Value }
+
+// enginePos gives the place of an engine's problem: the element of the key
+// that it names, the key, or where that is missing the layout.
+func enginePos(s *section, p engine.Problem) Pos {
+	n := s.get(p.Field)
+	switch {
+	case n == nil && s.get("layout") != nil:
+		return s.get("layout").pos
+	case n == nil:
+		return s.node.pos
+	case n.kind == list && p.Index >= 0 && p.Index < len(n.items):
+		return n.items[p.Index].pos
+	case n.kind == mapping && p.Index >= 0 && p.Index < len(n.entries):
+		return n.entries[p.Index].pos
+	}
+	return n.pos
+}
+
+func (r *reader) banks(s *section) []engine.BankSpec {
+	n := s.get("banks")
+	if n == nil {
+		return nil
+	}
+	if n.kind != mapping {
+		r.report(n.pos, "such as {left: [1, 3], right: [2, 4]}", "'engine.banks' is %s, expected the cylinders of each bank", describe(n))
+		return nil
+	}
+	var banks []engine.BankSpec
+	for _, e := range n.entries {
+		banks = append(banks, engine.BankSpec{Name: e.key, Cylinders: r.nameList(e.value, "engine.banks."+e.key)})
+	}
+	return banks
+}
+
+// nameList reads a list of cylinders.
+func (r *reader) nameList(n *node, label string) []string {
+	if n.kind != list {
+		r.report(n.pos, "such as [1, 2]", "'%s' is %s, expected a list of cylinders", label, describe(n))
+		return nil
+	}
+	var out []string
+	for _, item := range n.items {
+		if item.kind != scalar || isEmpty(item) {
+			r.report(item.pos, "", "'%s' has %s in it, expected a cylinder", label, describe(item))
+			continue
+		}
+		out = append(out, item.text)
+	}
+	return out
+}
+
+func (r *reader) heads(s *section) (heads [][]string, separate bool) {
+	n := s.get("heads")
+	switch {
+	case n == nil:
+		return nil, false
+	case n.kind == scalar && fold(n.text) == "separate":
+		return nil, true
+	case n.kind != list:
+		r.report(n.pos, "such as [[1, 2], [3, 4]]", "'engine.heads' is %s, expected 'separate' or a list of cylinders for each head", describe(n))
+		return nil, false
+	}
+	for _, item := range n.items {
+		heads = append(heads, r.nameList(item, "engine.heads"))
+	}
+	return heads, false
+}
+
+var orderSeparator = regexp.MustCompile(`\s*[-\x{2013}\x{2010}\x{2011},]\s*|\s+`)
+
+func (r *reader) firingOrder(s *section) []string {
+	n := s.get("firing-order")
+	switch {
+	case n == nil:
+		return nil
+	case n.kind == list:
+		return r.nameList(n, "engine.firing-order")
+	case n.kind == mapping:
+		r.report(n.pos, "such as 1-3-4-2", "'engine.firing-order' is %s, expected the cylinders in order", describe(n))
+		return nil
+	}
+	return orderSeparator.Split(n.text, -1)
+}
+
+// places reads the cylinders: names in the order of the numbers, or the place
+// and head of each.
+func (r *reader) places(s *section) ([]string, []engine.CustomCylinder) {
+	items := s.list("cylinders", "[left, right]")
+	if len(items) == 0 || items[0].kind != mapping {
+		var names []string
+		for _, item := range items {
+			if n := r.scalar(item, "engine.cylinders", "names, or the place of each cylinder"); n != nil {
+				names = append(names, n.text)
+			}
+		}
+		return names, nil
+	}
+	var out []engine.CustomCylinder
+	for _, item := range items {
+		p := r.section(item, "engine.cylinders", placeKeys)
+		if p == nil {
+			continue
+		}
+		for _, key := range []string{"name", "x", "y"} {
+			if p.node.get(key) == nil {
+				r.report(item.pos, "each has name, x, y and head", "a cylinder has no '%s'", key)
+			}
+		}
+		out = append(out, engine.CustomCylinder{Name: p.scalarText("name"), X: p.number("x"), Y: p.number("y"), Head: p.whole("head", 1, 100)})
+	}
+	return nil, out
+}
+
+// number gives a bare number of moderate size.
+func (s *section) number(key string) float64 {
+	n := s.scalar(key)
+	if n == nil {
+		return 0
+	}
+	v, err := quantity.Parse(n.text)
+	if err != nil || v.Unit != quantity.None || v.Number < -1000 || v.Number > 1000 {
+		s.r.report(n.pos, "", "'%s' is '%s', expected a number from -1000 to 1000", s.label(key), short(n.text))
+		return 0
+	}
+	return v.Number
+}
+
+// rotorNames takes the names of a rotary engine's rotors from its readings,
+// where these are words.
+func rotorNames(top *section, count int) []string {
+	faces := top.node.get("rotors").get("faces")
+	if faces == nil || faces.kind != mapping || len(faces.entries) != count {
+		return nil
+	}
+	var names []string
+	words := false
+	for _, e := range faces.entries {
+		names = append(names, e.key)
+		words = words || strings.Trim(e.key, "0123456789") != ""
+	}
+	if !words || slices.Contains(names, "") {
+		return nil
+	}
+	return names
+}

@@ -1,0 +1,201 @@
+package job
+
+import (
+	"bytes"
+	"errors"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+)
+
+const (
+	mostEarlier = 12 // how long a chain of earlier jobs may be
+	mostFiles   = 200
+)
+
+// resolve gives a file's path relative to the main job.
+func (r *reader) resolve(name string) string {
+	name = strings.ReplaceAll(name, `\`, "/")
+	if path.IsAbs(name) {
+		return path.Clean(name)
+	}
+	return path.Join(r.dir, name)
+}
+
+// open reads a file that the job names, and keeps it for the archive.
+func (r *reader) open(name Text, role string) []byte {
+	file := r.resolve(name.Value)
+	for _, f := range r.files {
+		if f.Name == file {
+			return f.Data
+		}
+	}
+	if len(r.files) >= mostFiles {
+		r.report(name.Pos, "", "the job draws on more than %d files", mostFiles)
+		return nil
+	}
+	data, err := r.fetch(file)
+	if err != nil {
+		var at *fs.PathError
+		switch {
+		case errors.Is(err, fs.ErrNotExist):
+			r.report(name.Pos, "it is looked for beside the file that names it", "file '%s' was not found", short(name.Value))
+		case errors.As(err, &at):
+			r.report(name.Pos, "", "file '%s' cannot be read: %v", short(name.Value), at.Err)
+		default:
+			r.report(name.Pos, "", "file '%s' cannot be read: %v", short(name.Value), err)
+		}
+		return nil
+	}
+	if data == nil {
+		data = []byte{}
+	}
+	r.files = append(r.files, File{Name: file, Role: role, Data: data})
+	return data
+}
+
+func (r *reader) fetch(file string) ([]byte, error) {
+	if r.options.Open == nil {
+		return nil, fs.ErrNotExist
+	}
+	return r.options.Open(file)
+}
+
+// below gives the name, for problems, of a file that this one names.
+func (r *reader) below(name string) string {
+	if path.IsAbs(name) {
+		return name
+	}
+	return path.Join(path.Dir(strings.ReplaceAll(r.name, `\`, "/")), name)
+}
+
+// shop reads the shop profile, from a file or from the job itself, and gives
+// its gauges.
+func (r *reader) shop(j *Job, top *section) map[string]*node {
+	defer func() { j.Paper = paperFor(top.word("paper"), j.Shop.Paper) }()
+	n := top.get("shop")
+	switch {
+	case n == nil:
+		return nil
+	case n.kind != scalar:
+		return r.profile(j, n)
+	}
+	data := r.open(Text{n.text, n.pos}, RoleShop)
+	if data == nil {
+		return nil
+	}
+	file := r.reader(r.below(n.text), r.resolve(n.text), data, r.depth)
+	root := file.tree(data)
+	var gauges map[string]*node
+	if root != nil {
+		gauges = file.profile(j, root)
+	}
+	r.faults += file.faults
+	return gauges
+}
+
+func (r *reader) profile(j *Job, n *node) map[string]*node {
+	s := r.section(n, "shop", shopKeys)
+	shop := &j.Shop
+	shop.Name, shop.Address, shop.Phone, shop.Email = s.text("name"), s.text("address"), s.text("phone"), s.text("email")
+	shop.Registration, shop.Disclaimer, shop.Font = s.text("registration"), s.text("disclaimer"), s.text("font")
+	shop.Paper, shop.Accent, shop.Logo = s.word("paper"), r.accent(s), s.text("logo")
+	if shop.Logo.Given() && r.depth == 0 {
+		shop.LogoData = r.logo(shop.Logo)
+	}
+	return r.shopGauges(s)
+}
+
+// accent reads a colour as six hexadecimal figures.
+func (r *reader) accent(s *section) Text {
+	t := s.text("accent")
+	if !t.Given() {
+		return t
+	}
+	figures := strings.TrimPrefix(t.Value, "#")
+	if len(figures) != 6 || strings.Trim(strings.ToLower(figures), "0123456789abcdef") != "" {
+		r.report(t.Pos, `such as "#1f4e79", in quotes`, "'shop.accent' is '%s', expected a colour of six hexadecimal figures", short(t.Value))
+		return Text{}
+	}
+	t.Value = "#" + strings.ToLower(figures)
+	return t
+}
+
+const mostLogoBytes = 5 << 20
+
+func (r *reader) logo(name Text) []byte {
+	data := r.open(name, RoleLogo)
+	switch {
+	case data == nil:
+	case len(data) > mostLogoBytes:
+		r.report(name.Pos, "make the picture smaller", "the logo has %d bytes, the limit is %d", len(data), mostLogoBytes)
+	case !bytes.HasPrefix(data, []byte("\x89PNG\r\n\x1a\n")) && !bytes.HasPrefix(data, []byte("\xff\xd8\xff")):
+		r.report(name.Pos, "", "the logo '%s' is no picture in PNG or JPEG", short(name.Value))
+	default:
+		return data
+	}
+	return nil
+}
+
+// loaded is an earlier job that was read; nil where it has problems.
+type loaded struct{ job *Job }
+
+// earlier reads the earlier jobs, oldest first.
+func (r *reader) earlier(top *section) []diag.Earlier {
+	var out []diag.Earlier
+	seen := map[string]bool{}
+	for _, name := range top.texts("earlier") {
+		file := r.resolve(name.Value)
+		if seen[file] {
+			r.report(name.Pos, "", "the earlier job '%s' is listed twice", short(name.Value))
+			continue
+		}
+		seen[file] = true
+		if j := r.earlierJob(name, file); j != nil {
+			out = append(out, diag.Earlier{Label: label(j), Date: j.Date.Time, Test: j.test})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b diag.Earlier) int { return a.Date.Compare(b.Date) })
+	return out
+}
+
+// label names an earlier job by its date, its number or its file.
+func label(j *Job) string {
+	switch {
+	case j.Date.Entered.Given():
+		return j.Date.Entered.Value
+	case j.Number.Given():
+		return j.Number.Value
+	}
+	return path.Base(j.Name)
+}
+
+func (r *reader) earlierJob(name Text, file string) *Job {
+	if slices.Contains(r.chain, file) {
+		r.report(name.Pos, "an earlier job cannot lead back to a later one", "the earlier job '%s' leads back to itself", short(name.Value))
+		return nil
+	}
+	if done, ok := r.jobs[file]; ok {
+		return done.job
+	}
+	if r.depth >= mostEarlier {
+		r.report(name.Pos, "", "earlier jobs lead to more than %d jobs one behind the other", mostEarlier)
+		return nil
+	}
+	data := r.open(name, RoleEarlier)
+	if data == nil {
+		return nil
+	}
+	if slices.Contains(r.chain, (&Job{Raw: data}).Fingerprint()) {
+		r.report(name.Pos, "it has the same contents", "the earlier job '%s' is the job that names it", short(name.Value))
+		return nil
+	}
+	before := len(r.problems)
+	j := r.job(r.below(name.Value), file, data, false, r.depth+1)
+	r.faults += len(r.problems) - before
+	r.jobs[file] = &loaded{j}
+	return j
+}

@@ -1,0 +1,273 @@
+package job
+
+import (
+	"cmp"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// mostFuel is beyond what any injection system makes, in bar.
+const mostFuel = 4000
+
+var (
+	vacuums = bounds{[]quantity.Unit{quantity.KPa, quantity.InHg, quantity.HPa, quantity.Bar, quantity.PSI}, 0, 101.325}
+	times   = bounds{[]quantity.Unit{quantity.Second, quantity.Minute, quantity.Hour}, 0.1, 7 * 24 * 3600}
+	amounts = bounds{[]quantity.Unit{quantity.Millilitre, quantity.Litre, quantity.USFluidOunce, quantity.USPint, quantity.USQuart, quantity.CubicInch}, 0, 1_000_000}
+)
+
+func (r *reader) fuelPressure(top *section) *diag.FuelPressure {
+	if state, reason, ok := r.stated(top, "fuel-pressure"); ok {
+		return &diag.FuelPressure{State: state, Reason: reason}
+	}
+	sec := top.group("fuel-pressure")
+	if sec == nil {
+		return nil
+	}
+	out := &diag.FuelPressure{System: sec.word("system").Value}
+	s := r.scaleFor(sec, "fuel-pressure", mostFuel, "key-on", "idle", "hose-off", "snap", "return-pinched", "hold", "circuits")
+	if sec.get("circuits") != nil {
+		out.Circuits = r.circuits(sec, s)
+	} else {
+		out.Circuits = []diag.Circuit{r.circuit(sec, s, "")}
+	}
+	s.finish(fuelGuess(out.System))
+	out.Unit, out.State = s.unit, circuitsState(out.Circuits)
+	return out
+}
+
+func circuitsState(circuits []diag.Circuit) diag.State {
+	readings := map[string]diag.Reading{}
+	for _, c := range circuits {
+		for name, reading := range map[string]*diag.Reading{"a": c.KeyOn, "b": c.Idle, "c": c.HoseOff, "d": c.Snap, "e": c.ReturnPinched} {
+			if reading != nil {
+				readings[c.Name+"/"+name] = *reading
+			}
+		}
+		if len(c.Hold) > 0 || c.VolumeEntered != "" || c.ManifoldVacuum != nil || c.FuelInHose == "yes" || c.FuelInHose == "no" {
+			return diag.Tested
+		}
+	}
+	return stateOf(readings)
+}
+
+func (r *reader) circuits(sec *section, s *scale) []diag.Circuit {
+	for _, e := range sec.node.entries {
+		if slices.Contains(keyNames(circuitKeys), e.key) {
+			r.report(e.pos, "put it under one of the circuits", "'%s' stands beside 'circuits', which takes its place", sec.label(e.key))
+		}
+	}
+	n := sec.get("circuits")
+	if n.kind != mapping || len(n.entries) == 0 {
+		r.report(n.pos, "such as {front tank: {key-on: 41}}", "'fuel-pressure.circuits' is %s, expected circuits by name", describe(n))
+		return nil
+	}
+	var out []diag.Circuit
+	for _, e := range n.entries {
+		if isEmpty(e.value) {
+			r.report(e.pos, emptyReading, "'fuel-pressure.circuits.%s' has no value", short(e.key))
+			continue
+		}
+		if one := r.section(e.value, "fuel-pressure.circuits."+e.key, circuitKeys); one != nil {
+			out = append(out, r.circuit(one, s, e.key))
+		}
+	}
+	return out
+}
+
+func (r *reader) circuit(sec *section, s *scale, name string) diag.Circuit {
+	c := diag.Circuit{
+		Name:           name,
+		KeyOn:          s.one(sec, "key-on"),
+		Idle:           s.one(sec, "idle"),
+		HoseOff:        s.one(sec, "hose-off"),
+		Snap:           s.one(sec, "snap"),
+		ReturnPinched:  s.one(sec, "return-pinched"),
+		ManifoldVacuum: sec.amount("manifold-vacuum", vacuums),
+		Hold:           r.hold(sec, s),
+		FuelInHose:     sec.word("fuel-in-hose").Value,
+	}
+	if c.ManifoldVacuum != nil {
+		c.VacuumEntered = sec.scalarText("manifold-vacuum")
+	}
+	if n := sec.scalar("volume"); n != nil {
+		if ml, seconds, ok := r.delivery(n, n.text, sec.label("volume")); ok {
+			c.VolumeML, c.VolumeSeconds, c.VolumeEntered = ml, seconds, n.text
+		}
+	}
+	c.Limits = r.fuelLimits(sec, s)
+	return c
+}
+
+// hold reads pressures by the time since switching off.
+func (r *reader) hold(sec *section, s *scale) []diag.HoldReading {
+	n := sec.get("hold")
+	if n == nil {
+		return nil
+	}
+	if n.kind != mapping || len(n.entries) == 0 {
+		r.report(n.pos, "such as {1 min: 40, 5 min: 36}", "'%s' is %s, expected pressures by time", sec.label("hold"), describe(n))
+		return nil
+	}
+	samples := s.samples // a pressure that has bled off says nothing of the unit
+	var out []diag.HoldReading
+	for _, e := range n.entries {
+		label := sec.label("hold") + "." + e.key
+		seconds := r.amount(&node{pos: e.pos, text: e.key}, label, times)
+		reading, ok := s.reading(e.value, label)
+		if seconds != nil && ok {
+			out = append(out, diag.HoldReading{Minutes: *seconds / 60, Reading: reading})
+		}
+	}
+	if len(samples) > 0 {
+		s.samples = samples
+	}
+	slices.SortStableFunc(out, func(a, b diag.HoldReading) int { return cmp.Compare(a.Minutes, b.Minutes) })
+	return out
+}
+
+var inTime = regexp.MustCompile(`(?i)^(.+?) (?:in|per) (.+)$`)
+
+// delivery reads '500 ml in 30 s'.
+func (r *reader) delivery(n *node, text, label string) (ml, seconds float64, ok bool) {
+	m := inTime.FindStringSubmatch(text)
+	if m == nil {
+		r.report(n.pos, "such as '500 ml in 30 s'", "'%s' is '%s', expected a volume in a time", label, short(n.text))
+		return 0, 0, false
+	}
+	volume := r.amount(&node{pos: n.pos, text: m[1]}, label, amounts)
+	if volume == nil {
+		return 0, 0, false
+	}
+	span := m[2]
+	if fold(span) == "minute" || fold(span) == "min" {
+		span = "1 min"
+	}
+	time := r.amount(&node{pos: n.pos, text: span}, label, times)
+	if time == nil {
+		return 0, 0, false
+	}
+	return *volume, *time, true
+}
+
+// fuelLimits reads the permitted pressures, in the file's order.
+func (r *reader) fuelLimits(sec *section, s *scale) []diag.FuelLimit {
+	l := sec.group("limits")
+	if l == nil {
+		return nil
+	}
+	source := l.scalarText("source")
+	var out []diag.FuelLimit
+	for _, e := range l.node.entries {
+		if !slices.Contains(keyNames(fuelLimitKeys), e.key) || e.key == "source" || isEmpty(e.value) {
+			continue
+		}
+		items := []*node{e.value}
+		if e.key == "hold" && e.value.kind == list {
+			items = e.value.items
+		}
+		for _, item := range items {
+			if limit, ok := r.fuelLimit(l, s, e.key, item); ok {
+				limit.Source = source
+				out = append(out, limit)
+			}
+		}
+	}
+	return out
+}
+
+var (
+	atLeastForm = regexp.MustCompile(`(?i)^(?:at least|over|above|minimum|min|>=?|≥) (.+)$`)
+	atMostForm  = regexp.MustCompile(`(?i)^(?:at most|under|below|maximum|max|<=?|≤) (.+)$`)
+	afterForm   = regexp.MustCompile(`(?i)^(.+?) after (.+)$`)
+	rangeOf     = regexp.MustCompile(`^([0-9][0-9.]*(?: ?[A-Za-z][A-Za-z0-9/]*)?) ?(?:-|–|\.\.) ?([0-9].*)$`)
+)
+
+func (r *reader) fuelLimit(l *section, s *scale, key string, n *node) (diag.FuelLimit, bool) {
+	label := l.label(key)
+	out := diag.FuelLimit{For: key, Low: math.Inf(-1), High: math.Inf(1)}
+	if n.kind != scalar {
+		r.report(n.pos, "such as 35-45 psi", "'%s' is %s, expected a range", label, describe(n))
+		return out, false
+	}
+	out.Entered = n.text
+	text := n.text
+	if m := afterForm.FindStringSubmatch(text); m != nil {
+		if key != "hold" {
+			r.report(n.pos, "a pressure after a time is 'hold'", "'%s' is '%s', expected a range of pressure", label, short(n.text))
+			return out, false
+		}
+		seconds := r.amount(&node{pos: n.pos, text: m[2]}, label, times)
+		if seconds == nil {
+			return out, false
+		}
+		out.Minutes, text = *seconds/60, m[1]
+	} else if key == "hold" {
+		r.report(n.pos, "such as 'at least 30 psi after 5 min'", "'%s' is '%s', expected a pressure after a time", label, short(n.text))
+		return out, false
+	}
+	if key == "volume" {
+		return r.volumeLimit(n, text, label, out)
+	}
+	return out, r.ends(s, n, text, label, &out)
+}
+
+// volumeLimit reads 'at least 500 ml in 30 s'; its ends are in ml, and the
+// time is kept in minutes.
+func (r *reader) volumeLimit(n *node, text, label string, out diag.FuelLimit) (diag.FuelLimit, bool) {
+	end := &out.Low
+	if m := atLeastForm.FindStringSubmatch(text); m != nil {
+		text = m[1]
+	} else if m := atMostForm.FindStringSubmatch(text); m != nil {
+		text, end = m[1], &out.High
+	}
+	ml, seconds, ok := r.delivery(n, text, label)
+	*end, out.Minutes = ml, seconds/60
+	return out, ok
+}
+
+// ends reads the ends of a range of pressure.
+func (r *reader) ends(s *scale, n *node, text, label string, out *diag.FuelLimit) bool {
+	end := func(text string, to *float64) bool {
+		v, ok := s.limitValue(n, text, label)
+		*to = v
+		return ok
+	}
+	if m := atLeastForm.FindStringSubmatch(text); m != nil {
+		return end(m[1], &out.Low)
+	}
+	if m := atMostForm.FindStringSubmatch(text); m != nil {
+		return end(m[1], &out.High)
+	}
+	if m := toleranceForm.FindStringSubmatch(text); m != nil {
+		a, b := shareUnit(m[1], m[2])
+		var middle, tolerance float64
+		if !end(a, &middle) || !end(b, &tolerance) {
+			return false
+		}
+		out.Low, out.High = middle-tolerance, middle+tolerance
+		return true
+	}
+	if m := rangeOf.FindStringSubmatch(text); m != nil {
+		a, b := shareUnit(m[1], m[2])
+		if strings.HasPrefix(fold(a), "0 ") || a == "0" {
+			out.Low = 0
+		} else if !end(a, &out.Low) {
+			return false
+		}
+		if !end(b, &out.High) {
+			return false
+		}
+		if out.Low >= out.High {
+			r.report(n.pos, "the lower value goes first", "'%s' is '%s', which does not rise", label, short(n.text))
+			return false
+		}
+		return true
+	}
+	r.report(n.pos, "such as '35-45 psi', '"+text+" +/- 3' or 'at least "+text+"'", "'%s' is '%s', expected a range of pressure", label, short(n.text))
+	return false
+}

@@ -1,0 +1,211 @@
+package job
+
+import (
+	"errors"
+	"regexp"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/gauge"
+	"gaugesheet/diag/quantity"
+)
+
+var (
+	hoses    = bounds{volumes, 0, 1000}
+	orifices = bounds{millimetres, 0.05, 20}
+)
+
+// shopGauges lists the gauges of a shop profile by name.
+func (r *reader) shopGauges(s *section) map[string]*node {
+	n := s.get("gauges")
+	if n == nil {
+		return nil
+	}
+	out := map[string]*node{}
+	add := func(name string, g *node) {
+		if r.gauge(g, "gauges."+name, quantity.None) != nil {
+			out[name] = g
+		}
+	}
+	switch n.kind {
+	case mapping:
+		for _, e := range n.entries {
+			add(e.key, e.value)
+		}
+	case list:
+		for _, item := range n.items {
+			if name := item.get("name"); name != nil && name.kind == scalar {
+				add(name.text, item)
+				continue
+			}
+			r.report(item.pos, "a job names it", "a gauge of the shop has no 'name'")
+		}
+	default:
+		r.report(n.pos, "such as 'gauges: {dial A: {range: 0-300 psi}}'", "'shop.gauges' is %s, expected gauges by name", describe(n))
+	}
+	return out
+}
+
+// sectionGauge reads the gauge of one kind of test, in the unit of its section.
+func (r *reader) sectionGauge(s *section, key string, shop map[string]*node, unit quantity.Unit) *diag.Gauge {
+	n := s.get(key)
+	if n == nil {
+		return nil
+	}
+	label := s.label(key)
+	if n.kind != scalar {
+		return r.gauge(n, label, unit)
+	}
+	g, ok := shop[n.text]
+	if !ok {
+		var known []string
+		for name := range shop {
+			known = append(known, name)
+		}
+		slices.Sort(known)
+		hint := "the shop profile has none: give its keys here, such as {name: dial A, range: 0-300 psi}"
+		if len(known) > 0 {
+			hint = "the shop's gauges are " + allOf(known)
+		}
+		if near := nearest(n.text, known); near != "" {
+			hint = "did you mean '" + near + "'?"
+		}
+		r.report(n.pos, hint, "'%s' is '%s', which is no gauge of the shop profile", label, short(n.text))
+		return nil
+	}
+	out := (&reader{run: &run{options: r.options}, name: r.name}).gauge(g, label, unit) // reported when the profile was read
+	if out != nil && out.Name == "" {
+		out.Name = n.text
+	}
+	return out
+}
+
+// gauge reads one gauge; figures are converted to the unit, where there is one.
+func (r *reader) gauge(n *node, label string, unit quantity.Unit) *diag.Gauge {
+	s := r.section(n, label, gaugeKeys)
+	if s == nil {
+		return nil
+	}
+	g := &diag.Gauge{
+		Name:         s.scalarText("name"),
+		Valve:        s.scalarText("valve"),
+		HoseVolumeML: orZero(s.amount("hose-volume", hoses)),
+		Checked:      s.date("checked").Time,
+		OrificeMM:    orZero(s.amount("orifice", orifices)),
+		GoodReading:  s.scalarText("good-reading"),
+	}
+	own := quantity.None
+	if t := s.scalar("range"); t != nil {
+		own = r.gaugeRange(t, label, g, unit)
+	}
+	if t := s.scalar("accuracy"); t != nil {
+		r.accuracy(t, label, g)
+	}
+	r.gaugePressures(s, g, own, unit)
+	return g
+}
+
+// gaugePressures reads the single pressures of a gauge. A bare number is in
+// the unit of the gauge's range, or of the section.
+func (r *reader) gaugePressures(s *section, g *diag.Gauge, own, unit quantity.Unit) {
+	if n := s.scalar("division"); n != nil {
+		if v, ok := r.gaugeValue(n, s.label("division"), own, unit); ok {
+			g.Division = v
+		}
+	}
+	if n := s.scalar("supply"); n != nil {
+		if v, err := quantity.Parse(n.text); err != nil {
+			r.unreadable(n, s.label("supply"), err)
+		} else if quantity.DimensionOf(v.Unit) != quantity.Pressure || v.Number <= 0 {
+			r.report(n.pos, "such as '100 psi'", "'%s' is '%s', expected a pressure over 0 with its unit", s.label("supply"), short(n.text))
+		} else {
+			g.Supply, g.SupplyUnit = v.Number, v.Unit
+		}
+	}
+	n := s.scalar("reads")
+	if n == nil {
+		return
+	}
+	indicated, actual, found := strings.Cut(n.text, " at ")
+	if !found {
+		r.report(n.pos, "'120 at 121': the gauge shows 120 at a true 121", "'%s' is '%s', expected what is read at which pressure", s.label("reads"), short(n.text))
+		return
+	}
+	a, okA := r.gaugeValue(&node{pos: n.pos, text: indicated}, s.label("reads"), own, unit)
+	b, okB := r.gaugeValue(&node{pos: n.pos, text: actual}, s.label("reads"), own, unit)
+	if okA && okB {
+		g.ReadsAt = [2]float64{a, b}
+	}
+}
+
+// gaugeValue reads a pressure of a gauge in unit; a bare number is in own, or
+// where that is not known in unit already.
+func (r *reader) gaugeValue(n *node, label string, own, unit quantity.Unit) (float64, bool) {
+	v, err := quantity.Parse(n.text)
+	if err != nil {
+		r.unreadable(n, label, err)
+		return 0, false
+	}
+	if v.Unit == quantity.None {
+		v.Unit = own
+	}
+	if v.Unit != quantity.None && !pressureOrPercent(v.Unit) || v.Number <= 0 {
+		r.report(n.pos, "such as '5 psi'", "'%s' is '%s', expected a pressure over 0", label, short(n.text))
+		return 0, false
+	}
+	if unit == quantity.None || v.Unit == quantity.Percent {
+		return v.Number, true
+	}
+	out, err := v.In(unit)
+	return out, err == nil
+}
+
+func pressureOrPercent(u quantity.Unit) bool {
+	return quantity.DimensionOf(u) == quantity.Pressure || u == quantity.Percent
+}
+
+var rangeForm = regexp.MustCompile(`^(.+?)\s*(?:-|\x{2013}|\.\.|\bto\b)\s*(.+)$`)
+
+// gaugeRange reads the ends of a scale and gives its unit.
+func (r *reader) gaugeRange(n *node, label string, g *diag.Gauge, unit quantity.Unit) quantity.Unit {
+	bad := func() quantity.Unit {
+		r.report(n.pos, "such as '0-300 psi'", "'%s.range' is '%s', expected both ends of the scale with their unit", label, short(n.text))
+		return quantity.None
+	}
+	m := rangeForm.FindStringSubmatch(n.text)
+	if m == nil {
+		return bad()
+	}
+	low, errLow := quantity.Parse(m[1])
+	high, errHigh := quantity.Parse(m[2])
+	if errLow != nil || errHigh != nil || !pressureOrPercent(high.Unit) || low.Unit != quantity.None && low.Unit != high.Unit || low.Number >= high.Number {
+		return bad()
+	}
+	if unit == quantity.None || high.Unit == quantity.Percent {
+		g.Low, g.High = low.Number, high.Number
+		return high.Unit
+	}
+	low.Unit = high.Unit
+	a, errLow := low.In(unit)
+	b, errHigh := high.In(unit)
+	if errLow != nil || errHigh != nil {
+		return bad()
+	}
+	g.Low, g.High = a, b
+	return high.Unit
+}
+
+func (r *reader) accuracy(n *node, label string, g *diag.Gauge) {
+	a, err := gauge.ParseAccuracy(n.text)
+	if err != nil {
+		var problem *gauge.AccuracyError
+		expected, hint := "an accuracy", ""
+		if errors.As(err, &problem) {
+			expected, hint = problem.Expected, problem.Hint
+		}
+		r.report(n.pos, hint, "'%s.accuracy' is '%s', expected %s", label, short(n.text), expected)
+		return
+	}
+	g.Accuracy, g.AccuracyText = &a, n.text
+}

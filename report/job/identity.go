@@ -1,0 +1,134 @@
+package job
+
+import (
+	"math"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+	"gaugesheet/diag/vin"
+)
+
+// identity reads what the job is and whom it is for.
+func (r *reader) identity(j *Job, top *section) {
+	j.Sheet = top.word("sheet")
+	if !j.Sheet.Given() {
+		j.Sheet = Text{Value: "customer"}
+	}
+	s := top.group("job")
+	j.Number, j.Technician, j.Reason = s.text("number"), s.text("technician"), s.text("reason")
+	j.OrderedBy, j.Invoice, j.Place = s.text("ordered-by"), s.text("invoice"), s.text("place")
+	j.Date, j.Started = s.date("date"), s.clock("started")
+	j.Complaints = s.wordList("complaints")
+	a := s.group("authorised")
+	j.Authorised = Authorisation{By: a.text("by"), When: a.text("when"), How: a.text("how")}
+	v := s.group("valid")
+	j.Valid.Days = v.whole("days", 1, 3650)
+	j.Valid.Distance = v.distance("distance")
+	j.Customer, j.Seller = person(top.group("customer")), person(top.group("seller"))
+	j.Independence = top.text("independence")
+	j.Findings, j.Recommended, j.Declined = top.texts("findings"), top.texts("recommended"), top.texts("declined")
+	j.Notes = top.text("notes")
+	r.vehicle(j, top.group("vehicle"))
+}
+
+func person(s *section) Person {
+	return Person{Name: s.text("name"), Address: s.text("address"), Phone: s.text("phone"), Email: s.text("email")}
+}
+
+func (r *reader) vehicle(j *Job, s *section) {
+	v := &j.Vehicle
+	v.Description, v.VIN, v.VINReadAt = s.text("description"), s.text("vin"), s.text("vin-read-at")
+	v.Plate, v.EngineNumber, v.VINMatches = s.text("plate"), s.text("engine-number"), s.text("vin-matches")
+	v.StateOnArrival, v.DriverSide = s.text("state-on-arrival"), s.word("driver-side")
+	v.Codes, v.WorkDone = s.texts("codes"), s.texts("work-done")
+	if s.scalar("stood") != nil {
+		v.Stood = s.text("stood")
+	}
+	o := s.group("odometer")
+	v.OdometerStatus = o.word("status")
+	v.Odometer = o.distance("reading")
+	r.checkVIN(v.VIN.Value)
+}
+
+// distance reads a distance driven or hours run, as entered.
+func (s *section) distance(key string) Text {
+	n := s.scalar(key)
+	if n == nil {
+		return Text{}
+	}
+	v, err := quantity.Parse(n.text)
+	switch {
+	case err != nil:
+		s.r.unreadable(n, s.label(key), err)
+	case v.Unit != quantity.Mile && v.Unit != quantity.Kilometre && v.Unit != quantity.Hour:
+		s.r.report(n.pos, "such as '143210 mi'", "'%s' is '%s', expected a number of mi, km or h", s.label(key), short(n.text))
+	case v.Number < 0:
+		s.r.report(n.pos, "", "'%s' is '%s', expected 0 or more", s.label(key), short(n.text))
+	default:
+		return Text{n.text, n.pos}
+	}
+	return Text{}
+}
+
+// checkVIN notes a check digit that is wrong where one is required.
+func (r *reader) checkVIN(number string) {
+	if number == "" {
+		return
+	}
+	result, err := vin.Check(number)
+	switch {
+	case err != nil:
+		r.notice("vin-check-digit", "character", nil, diag.Facts{"vin": number, "problem": err.Error()})
+	case result.Applies && !result.Matches():
+		r.notice("vin-check-digit", "", nil, diag.Facts{"vin": number, "found": result.Found, "expected": result.Expected})
+	}
+}
+
+// months reads how long an engine stood.
+func (r *reader) months(n *node) float64 {
+	number, unit, _ := strings.Cut(fold(n.text), " ")
+	if i := strings.IndexFunc(number, func(c rune) bool { return (c < '0' || c > '9') && c != '.' }); i > 0 && unit == "" {
+		number, unit = number[:i], number[i:]
+	}
+	perMonth := map[string]float64{"month": 1, "year": 12, "week": 12 * 7 / 365.25, "day": 12 / 365.25}
+	factor, known := perMonth[strings.TrimSuffix(unit, "s")]
+	v, err := quantity.Parse(number)
+	if !known || err != nil || v.Unit != quantity.None || v.Number < 0 || v.Number > 10_000 {
+		r.report(n.pos, "such as '8 months'", "'vehicle.stood' is '%s', expected a number of days, weeks, months or years", short(n.text))
+		return 0
+	}
+	return math.Round(v.Number*factor*100) / 100
+}
+
+func (r *reader) history(j *Job, top *section) diag.History {
+	h := diag.History{Complaints: j.Complaints}
+	for _, c := range j.Vehicle.Codes {
+		h.Codes = append(h.Codes, strings.ToUpper(c.Value))
+	}
+	for _, w := range j.Vehicle.WorkDone {
+		h.WorkDone = append(h.WorkDone, w.Value)
+	}
+	if j.Vehicle.Stood.Given() {
+		h.StoodMonths = r.months(&node{pos: j.Vehicle.Stood.Pos, text: j.Vehicle.Stood.Value})
+	}
+	return h
+}
+
+// photos reads the photos and the files that they name.
+func (r *reader) photos(j *Job, top *section) {
+	for i, item := range top.list("photos", "[{name: P1, shows: plug 1}]") {
+		s := r.section(item, "photos", photoKeys)
+		if s == nil {
+			continue
+		}
+		p := Photo{Name: s.text("name"), Shows: s.text("shows"), File: s.text("file")}
+		if !p.Name.Given() && !p.File.Given() {
+			r.report(item.pos, "", "photo %d has neither 'name' nor 'file'", i+1)
+		}
+		if p.File.Given() && r.depth == 0 {
+			p.Data = r.open(p.File, RolePhoto)
+		}
+		j.Photos = append(j.Photos, p)
+	}
+}

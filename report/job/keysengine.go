@@ -1,0 +1,82 @@
+package job
+
+var engineKeys = []key{
+	{name: "layout", form: text, doc: "single, inline-2..12, V2..V16, flat-2..12, narrow-V4/5/6, W8/W12, radial-3/5/7/9, rotary-1..4 or custom.", example: "V8"},
+	{name: "numbering", form: word, words: []string{"across banks", "bank by bank"},
+		doc: "How the cylinders of an engine of two banks are numbered: across banks (1-3-5-7 / 2-4-6-8) or bank by bank (1-2-3-4 / 5-6-7-8). Never guessed."},
+	{name: "first-bank", form: word, words: []string{"left", "right", "front", "rear"},
+		doc: "The bank that cylinder 1 is on, by vehicle side. Required with 'numbering'."},
+	{name: "banks", form: special, doc: "Instead of 'numbering' and 'first-bank': the cylinders of each bank, front to rear.",
+		example: "{left: [1, 3, 5, 7], right: [2, 4, 6, 8]}",
+		schema:  `{"type": "object", "additionalProperties": {"type": "array", "items": {"type": ["integer", "string"]}}}`},
+	{name: "heads", form: special, doc: "The cylinders under each head gasket, where that is not one for each bank; 'separate' for separate barrels.",
+		example: "[[1, 2], [3, 4]]",
+		schema:  `{"anyOf": [{"const": "separate"}, {"type": "array", "items": {"type": "array", "items": {"type": ["integer", "string"]}}}]}`},
+	{name: "firing-order", form: special, doc: "The cylinders in firing order.", example: "1-8-4-3-6-5-7-2",
+		schema: `{"anyOf": [{"type": ["string", "integer"]}, {"type": "array", "items": {"type": ["integer", "string"]}}]}`},
+	{name: "mount", form: word, words: mountWords, doc: "How the engine sits in the vehicle."},
+	{name: "fuel", form: openWord, words: fuels, doc: "What it burns.", example: "petrol"},
+	{name: "cycle", form: word, words: []string{"four-stroke", "two-stroke"}, doc: "Working cycle; four-stroke where not given."},
+	{name: "charging", form: word, words: []string{"natural", "turbo", "supercharged"}, doc: "How it takes in air."},
+	{name: "displacement", form: amount, doc: "Swept volume of all cylinders: L, ml or cu in.", example: "4.7 L"},
+	{name: "compression-ratio", form: bare, doc: "Compression ratio, 9.2 for 9.2:1.", example: "9.2"},
+	{name: "bore", form: amount, doc: "Bore: mm or in.", example: "94 mm"},
+	{name: "stroke", form: amount, doc: "Stroke: mm or in.", example: "84 mm"},
+	{name: "rod", form: amount, doc: "Length of the connecting rod: mm or in.", example: "155 mm"},
+	{name: "inlet-closes", form: amount, doc: "Closing of the inlet valve in degrees after bottom dead centre, at the seat.", example: "62 deg"},
+	{name: "variable-timing", form: yesNo, doc: "Whether the inlet valve timing is variable."},
+	{name: "decompressor", form: word, words: []string{"none", "automatic", "held off"}, doc: "Decompressor."},
+	{name: "cylinders", form: special, keys: placeKeys, doc: "Names of the cylinders in numerical order; for a custom layout the place and head of each.",
+		example: "[{name: front, x: 0, y: 0, head: 1}]",
+		schema:  `{"type": "array", "items": {"anyOf": [{"type": ["string", "integer"]}, {"$ref": "#/$defs/place"}]}}`},
+}
+
+var placeKeys = []key{
+	{name: "name", form: text, doc: "Name or number of the cylinder."},
+	{name: "x", form: bare, doc: "Place to the right, in any one scale."},
+	{name: "y", form: bare, doc: "Place to the rear, in the same scale."},
+	{name: "head", form: whole, doc: "Number of its cylinder head, from 1."},
+}
+
+var conditionKeys = []key{
+	{name: "engine", form: word, words: temperatures, doc: "Temperature of the engine during the test."},
+	{name: "coolant", form: amount, doc: "Temperature of the coolant: C or F.", example: "18 C"},
+	{name: "throttle", form: word, words: []string{"open", "closed", "not sure"}, doc: "Throttle while cranking."},
+	{name: "plugs-out", form: word, words: []string{"all", "one at a time"}, doc: "Which spark plugs were out."},
+	{name: "strokes", form: whole, doc: "Compression strokes on each cylinder.", example: "6"},
+	{name: "cranking", form: amount, doc: "Cranking speed in rpm.", example: "210 rpm"},
+	{name: "battery", form: group, doc: "The battery.", keys: []key{
+		{name: "rest", form: amount, doc: "Volts at rest.", example: "12.6 V"},
+		{name: "cranking", form: amount, doc: "Volts while cranking.", example: "10.8 V"},
+		{name: "charger", form: yesNo, doc: "Whether a charger was connected."},
+	}},
+	{name: "altitude", form: amount, doc: "Altitude of the shop: ft or m.", example: "400 ft"},
+	{name: "barometer", form: amount, doc: "Station pressure, not reduced to sea level: inHg, hPa or kPa.", example: "25.1 inHg"},
+	{name: "choke", form: text, doc: "Choke while cranking.", example: "open"},
+	{name: "needle", form: word, words: []string{"holds", "falls back", "flutters"}, doc: "What the needle did after the test."},
+	{name: "method", form: text, doc: "Anything unusual in how the test was done."},
+	{name: "ignition-disabled", form: text, doc: "How the ignition was disabled."},
+	{name: "fuel-disabled", form: text, doc: "How the fuel was disabled."},
+}
+
+var gaugesKeys = []key{
+	{name: "compression", form: special, keys: gaugeKeys, doc: "The compression gauge: its name in the shop profile, or its keys.", schema: gaugeSchema},
+	{name: "leakage", form: special, keys: gaugeKeys, doc: "The leakage tester: its name in the shop profile, or its keys.", schema: gaugeSchema},
+	{name: "fuel", form: special, keys: gaugeKeys, doc: "The fuel-pressure gauge: its name in the shop profile, or its keys.", schema: gaugeSchema},
+}
+
+const gaugeSchema = `{"anyOf": [{"type": "string"}, {"$ref": "#/$defs/gauge"}]}`
+
+var gaugeKeys = []key{
+	{name: "name", form: text, doc: "Name of the gauge."},
+	{name: "range", form: special, doc: "The scale, from and to, with its unit.", example: "0-300 psi", schema: `{"type": "string"}`},
+	{name: "accuracy", form: text, doc: "'2 % of span', '2 % of reading', 'grade B' (ASME B40.100) or 'class 1.6' (EN 837-1).", example: "2 % of span"},
+	{name: "division", form: amount, doc: "Smallest division, with its unit.", example: "5 psi"},
+	{name: "valve", form: text, doc: "Where the check valve is: at plug, at gauge.", example: "at plug"},
+	{name: "hose-volume", form: amount, doc: "Volume of the hose between plug hole and valve: ml or cu in.", example: "4 ml"},
+	{name: "checked", form: date, doc: "Date of the last check of the gauge.", example: "2026-01-10"},
+	{name: "reads", form: special, doc: "What the gauge reads at a true pressure.", example: "120 at 121", schema: `{"type": "string"}`},
+	{name: "supply", form: amount, doc: "Leakage tester: supply pressure.", example: "100 psi"},
+	{name: "orifice", form: amount, doc: "Leakage tester: diameter of the orifice, mm or in.", example: "0.040 in"},
+	{name: "good-reading", form: text, doc: "Leakage tester: what it reads on a sound cylinder or its master orifice."},
+}

@@ -1,0 +1,181 @@
+package job
+
+import (
+	"regexp"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+var losses = bounds{[]quantity.Unit{quantity.Percent}, 0, 100}
+
+func (r *reader) leakage(top *section) *diag.Leakage {
+	if state, reason, ok := r.stated(top, "leakage"); ok {
+		return &diag.Leakage{State: state, Reason: reason}
+	}
+	sec := top.group("leakage")
+	if sec == nil {
+		return nil
+	}
+	l := &diag.Leakage{Engine: sec.word("engine").Value, Limit: sec.amount("limit", losses)}
+	if l.Limit != nil {
+		l.LimitEntered = sec.scalarText("limit")
+	}
+	l.Dry, l.Wet = r.leaks(sec, "dry"), r.leaks(sec, "wet")
+	r.lossOnly(sec, l)
+	l.State = leakState(l.Dry, l.Wet)
+	return l
+}
+
+func leakState(sets ...map[string]diag.Leak) diag.State {
+	readings := map[string]diag.Reading{}
+	for i, set := range sets {
+		for name, leak := range set {
+			readings[name+strings.Repeat(" ", i)] = leak.Reading
+		}
+	}
+	return stateOf(readings)
+}
+
+// lossOnly reads 'loss', where bare numbers can only be losses.
+func (r *reader) lossOnly(sec *section, l *diag.Leakage) {
+	for name, reading := range r.percent().readings(sec, "loss") {
+		if _, twice := l.Dry[name]; twice {
+			r.report(sec.get("loss").keyPos(name), "keep one of the two", "%s %s has a loss under 'dry' and under 'loss'", r.cylinderWord, name)
+			continue
+		}
+		if l.Dry == nil {
+			l.Dry = map[string]diag.Leak{}
+		}
+		l.Dry[name] = diag.Leak{Reading: reading}
+	}
+}
+
+// percent is the scale of losses.
+func (r *reader) percent() *scale {
+	return &scale{r: r, name: "leakage", unit: quantity.Percent, given: true, most: 100, mostUnit: quantity.Percent}
+}
+
+func (r *reader) leaks(sec *section, key string) map[string]diag.Leak {
+	n := sec.get(key)
+	if n == nil {
+		return nil
+	}
+	return byCylinder(r, n, sec.label(key), r.leak)
+}
+
+// leak reads one cylinder: {loss: 34 %}, {held: 72, of: 80}, or 72/80.
+func (r *reader) leak(n *node, label, _ string) (diag.Leak, bool) {
+	if n.kind == mapping {
+		return r.leakKeys(n, label)
+	}
+	if n.kind == list {
+		r.report(n.pos, "repeats are {loss: [12 %, 13 %]}", "'%s' is a list, expected a loss, or what was held of what was supplied", label)
+		return diag.Leak{}, false
+	}
+	if isEmpty(n) {
+		r.report(n.pos, emptyReading, "'%s' has no value", label)
+		return diag.Leak{}, false
+	}
+	if state, reason, ok := parseState(n.text); ok {
+		return diag.Leak{Reading: diag.Reading{State: state, Reason: reason, Entered: n.text}}, true
+	}
+	if m := heldForm.FindStringSubmatch(n.text); m != nil {
+		value, ok := r.heldOf(n, label, m[1], strings.TrimSpace(m[2]+" "+m[3]), m[3])
+		return diag.Leak{Reading: diag.Reading{State: diag.Tested, Values: []float64{value}, Entered: n.text}}, ok
+	}
+	figure := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(n.text), "%"))
+	if _, err := quantity.Parse(figure); err == nil {
+		r.report(n.pos, "write {loss: "+figure+" %} for what was lost, or "+figure+"/100 for what was held of 100",
+			"'%s' is '%s', which may be a loss or what was held", label, short(n.text))
+		return diag.Leak{}, false
+	}
+	hint := "such as {loss: 34 %}, {held: 72, of: 80} or 72/80"
+	if h := r.percent().misread(n.text); h != "" {
+		hint = h
+	}
+	r.report(n.pos, hint, "'%s' is '%s', expected a loss, or what was held of what was supplied", label, short(n.text))
+	return diag.Leak{}, false
+}
+
+var heldForm = regexp.MustCompile(`^([0-9][0-9.]*) ?(?:/|of) ?([0-9][0-9.]*) ?([A-Za-z][A-Za-z0-9/]*)?$`)
+
+// heldOf gives the loss in percent of held of supplied pressure.
+func (r *reader) heldOf(n *node, label, held, supplied, unit string) (float64, bool) {
+	h, errH := quantity.Parse(strings.TrimSpace(held + " " + unit))
+	s, errS := quantity.Parse(supplied)
+	for _, err := range []error{errH, errS} {
+		if err != nil {
+			r.unreadable(n, label, err)
+			return 0, false
+		}
+	}
+	if h.Unit == quantity.None {
+		h.Unit = s.Unit
+	}
+	if s.Unit == quantity.None {
+		s.Unit = h.Unit
+	}
+	return r.lossOf(n, label, h, s)
+}
+
+func (r *reader) lossOf(n *node, label string, held, supplied quantity.Value) (float64, bool) {
+	back, err := held.In(supplied.Unit)
+	switch {
+	case err != nil || supplied.Unit != quantity.None && quantity.DimensionOf(supplied.Unit) != quantity.Pressure:
+		r.report(n.pos, "such as 72/80", "'%s' is '%s', expected two pressures", label, short(entered(n)))
+	case supplied.Number <= 0 || held.Number < 0:
+		r.report(n.pos, "", "'%s' has a supply of %s, expected more than 0, and nothing below 0 held", label, plainNumber(supplied.Number))
+	case back > supplied.Number:
+		r.report(n.pos, "what was held stands first: "+plainNumber(supplied.Number)+"/"+plainNumber(back),
+			"'%s' holds %s of %s supplied, more than there was", label, plainNumber(back), plainNumber(supplied.Number))
+	default:
+		return 100 * (1 - back/supplied.Number), true
+	}
+	return 0, false
+}
+
+func (r *reader) leakKeys(n *node, label string) (diag.Leak, bool) {
+	s := r.section(n, label, leakKeys)
+	out := diag.Leak{At: s.wordList("at")}
+	loss, held, of := s.node.get("loss"), s.node.get("held"), s.node.get("of")
+	switch {
+	case loss != nil && (held != nil || of != nil):
+		r.report(n.pos, "keep one of the two", "'%s' has a loss and what was held", label)
+	case loss != nil:
+		if isEmpty(loss) {
+			return out, false // reported with the section's keys
+		}
+		var ok bool
+		out.Reading, ok = r.percent().reading(loss, label+".loss")
+		return out, ok
+	case held == nil:
+		r.report(n.pos, "such as {loss: 34 %} or {held: 72, of: 80}", "'%s' has no 'loss' and no 'held'", label)
+	case of == nil:
+		r.report(n.pos, "such as {held: 72, of: 80}", "'%s' has 'held' but not 'of' how much was supplied", label)
+	default:
+		h, okH := r.pressureKey(s, "held")
+		o, okO := r.pressureKey(s, "of")
+		if !okH || !okO {
+			return out, false
+		}
+		value, ok := r.lossOf(held, label, h, o)
+		out.Reading = diag.Reading{State: diag.Tested, Values: []float64{value}, Entered: held.text + "/" + of.text}
+		return out, ok
+	}
+	return out, false
+}
+
+func (r *reader) pressureKey(s *section, key string) (quantity.Value, bool) {
+	n := s.scalar(key)
+	if n == nil {
+		return quantity.Value{}, false
+	}
+	v, err := quantity.Parse(n.text)
+	if err != nil {
+		r.unreadable(n, s.label(key), err)
+		return v, false
+	}
+	return v, true
+}

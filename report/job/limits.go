@@ -1,0 +1,141 @@
+package job
+
+import (
+	"regexp"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+var limitKinds = map[string]diag.LimitKind{"minimum": diag.Minimum, "lowest": diag.Lowest, "spread": diag.Spread,
+	"difference": diag.Difference, "below-mean": diag.BelowMean, "from-mean": diag.FromMean}
+
+// limits reads the limits on compression, in the file's order.
+func (r *reader) limits(sec *section, s *scale) []diag.Limit {
+	l := sec.group("limits")
+	if l == nil {
+		return nil
+	}
+	seaLevel := l.word("from").Given()
+	speed, source := orZero(l.amount("cranking", crankings)), l.scalarText("source")
+	var out []diag.Limit
+	given := false
+	for _, e := range l.node.entries {
+		kind, ok := limitKinds[e.key]
+		given = given || ok
+		n := l.scalar(e.key)
+		if !ok || n == nil {
+			continue
+		}
+		limit, ok := r.limit(l, s, kind, e.key, n)
+		if !ok {
+			continue
+		}
+		limit.Source, limit.CrankingRPM = source, speed
+		limit.FromSeaLevel = seaLevel && limit.Unit != quantity.Percent
+		out = append(out, limit)
+	}
+	if !given {
+		r.report(l.node.pos, "expected one of minimum, lowest, spread, difference, below-mean and from-mean", "'%s' has no limit in it", l.name)
+	}
+	return out
+}
+
+// limit reads one limit: a percentage, or a pressure in the section's unit.
+func (r *reader) limit(l *section, s *scale, kind diag.LimitKind, key string, n *node) (diag.Limit, bool) {
+	switch kind {
+	case diag.Lowest, diag.Spread:
+		return r.percentLimit(l, kind, key, n)
+	case diag.BelowMean, diag.FromMean:
+		if percentForm.MatchString(n.text) {
+			return r.percentLimit(l, kind, key, n)
+		}
+	}
+	v, ok := s.limitValue(n, n.text, l.label(key))
+	return diag.Limit{Kind: kind, Value: v, Unit: s.unit, Entered: n.text}, ok
+}
+
+// limitValue reads a pressure that is a limit: it says nothing of the unit of
+// the readings.
+func (s *scale) limitValue(n *node, text, label string) (float64, bool) {
+	samples := s.samples
+	v, ok := s.single(n, text, label)
+	s.samples = samples
+	if ok && v == 0 {
+		s.r.report(n.pos, "leave the limit out", "'%s' is '%s', expected more than 0", label, short(n.text))
+		return 0, false
+	}
+	return v, ok
+}
+
+var percentForm = regexp.MustCompile(`(?i)^(.*?) ?(?:%|percent)(?: ?(?:of)?(?: the)? ?(.*))?$`)
+
+var bases = []string{string(diag.OfHighest), string(diag.OfLowest), string(diag.OfMean), string(diag.OfMedian)}
+
+// percentLimit reads '75 % of highest'. Without 'of' it is of the highest; for
+// limits against the mean, of the mean.
+func (r *reader) percentLimit(l *section, kind diag.LimitKind, key string, n *node) (diag.Limit, bool) {
+	label, example := l.label(key), "75 % of highest"
+	if kind != diag.Lowest {
+		example = "10 % of highest"
+	}
+	out := diag.Limit{Kind: kind, Of: diag.OfHighest, Unit: quantity.Percent, Entered: n.text}
+	atMean := kind == diag.BelowMean || kind == diag.FromMean
+	if atMean {
+		out.Of, example = diag.OfMean, "20 %"
+	}
+	m := percentForm.FindStringSubmatch(n.text)
+	if m == nil {
+		hint := "such as '" + example + "'"
+		if v, err := quantity.Parse(n.text); err == nil && v.Unit == quantity.None {
+			hint = "write '" + n.text + " %' if it is percent"
+			if key == "spread" {
+				hint += "; a difference in pressure is 'difference'"
+			}
+		} else if err == nil && quantity.DimensionOf(v.Unit) == quantity.Pressure && kind == diag.Spread {
+			hint = "write 'difference: " + n.text + "'"
+		} else if err == nil && quantity.DimensionOf(v.Unit) == quantity.Pressure {
+			hint = "write 'minimum: " + n.text + "'"
+		}
+		r.report(n.pos, hint, "'%s' is '%s', expected a percentage", label, short(n.text))
+		return out, false
+	}
+	v, err := quantity.Parse(m[1])
+	if err != nil || v.Unit != quantity.None || v.Number <= 0 || v.Number > 100 {
+		hint := "such as '" + example + "'"
+		if err != nil {
+			if _, h := parseProblem(err); h != "" {
+				hint = h + " %"
+			}
+		}
+		r.report(n.pos, hint, "'%s' is '%s', expected a percentage over 0, at most 100 %%", label, short(n.text))
+		return out, false
+	}
+	out.Value = v.Number
+	if m[2] == "" {
+		return out, true
+	}
+	of := basis(m[2])
+	if of == "" || atMean && of != diag.OfMean {
+		expected := bases
+		if atMean {
+			expected = []string{string(diag.OfMean)}
+		}
+		r.report(n.pos, meant(m[2], expected), "'%s' is '%s', expected a percentage of %s", label, short(n.text), anyOf(expected))
+		return out, false
+	}
+	out.Of = of
+	return out, true
+}
+
+func basis(text string) diag.Basis {
+	for _, b := range bases {
+		if fold(text) == b {
+			return diag.Basis(b)
+		}
+	}
+	if fold(text) == "average" {
+		return diag.OfMean
+	}
+	return ""
+}

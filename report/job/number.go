@@ -1,0 +1,281 @@
+package job
+
+import (
+	"errors"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// A scale reads the numbers of one section: pressures in its unit, or percent.
+type scale struct {
+	r        *reader
+	name     string // of the section
+	unit     quantity.Unit
+	given    bool    // the unit is known
+	most     float64 // beyond it nothing is believed, in mostUnit
+	mostUnit quantity.Unit
+	cylinder string // being read
+
+	bareAt  Pos // the first bare number, where the unit is not known
+	samples []sample
+}
+
+// A sample is one number as it was written.
+type sample struct {
+	cylinder string
+	text     string
+	number   float64
+	unit     quantity.Unit // its own, or the section's
+	own      bool
+	value    float64 // in the section's unit
+}
+
+const (
+	pressureExpected = "a pressure such as 120, 11.2 bar, about 120, 145-155 or over 300"
+	percentExpected  = "a percentage such as 34 %"
+)
+
+func (s *scale) expected() string {
+	if s.unit == quantity.Percent {
+		return percentExpected
+	}
+	return pressureExpected
+}
+
+var (
+	twoUnits  = regexp.MustCompile(`^(.+?)\s*\((.*)\)$`)
+	twoSlash  = regexp.MustCompile(`^([0-9]+(?:\.[0-9]+)?) ?/ ?([0-9]+(?:\.[0-9]+)?)( ?[^0-9/ ].*)?$`)
+	ishForm   = regexp.MustCompile(`(?i)^([0-9]+(?:\.[0-9]+)?) ?['’]? ?-?ish$`)
+	nearWords = regexp.MustCompile(`(?i)^(?:around|circa|ca\.?|approx\.?|approximately|roughly|abt\.?|nearly|≈|c\.) ?(.+)$`)
+	overWords = regexp.MustCompile(`(?i)^(?:>=?|≥|more than|above|at least|off the scale|pegged at) ?(.+)$`)
+	underWord = regexp.MustCompile(`(?i)^(?:<=?|≤|less than|below|under|at most) ?(.+)$`)
+	toWords   = regexp.MustCompile(`(?i)^(.+[0-9].*?) (?:to|up to|and) ([0-9].*)$`)
+	dashList  = regexp.MustCompile(`^[0-9.]+(?: ?[-–] ?[0-9.]+){2,}$`)
+)
+
+// single reads one number, with two units where both are given.
+func (s *scale) single(n *node, text, label string) (float64, bool) {
+	text = strings.TrimSpace(text)
+	if m := twoUnits.FindStringSubmatch(text); m != nil && s.unit != quantity.Percent {
+		return s.double(n, m[1], m[2], label)
+	}
+	if hint := s.misread(text); hint != "" {
+		s.r.report(n.pos, hint, "'%s' is '%s', expected %s", label, short(n.text), s.expected())
+		return 0, false
+	}
+	v, err := quantity.Parse(text)
+	if err != nil {
+		expected, hint := parseProblem(err)
+		if strings.HasPrefix(expected, "a number") {
+			expected = s.expected()
+		}
+		s.r.report(n.pos, hint, "'%s' is '%s', expected %s", label, short(n.text), expected)
+		return 0, false
+	}
+	return s.take(n, v, text, label)
+}
+
+// take converts a number to the section's unit and checks that it can be.
+func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bool) {
+	own := v.Unit != quantity.None
+	switch {
+	case !own && !s.given:
+		if s.bareAt == (Pos{}) {
+			s.bareAt = n.pos
+		}
+	case own && !s.takes(v.Unit):
+		s.r.report(n.pos, "", "'%s' is in %s, expected %s", label, v.Unit, s.unitsTaken())
+		return 0, false
+	}
+	value, err := v.In(s.unit)
+	if err != nil {
+		s.r.unreadable(n, label, err)
+		return 0, false
+	}
+	if v.Number < 0 {
+		s.r.report(n.pos, "", "'%s' is '%s', below 0 %s, which no gauge reads", label, short(n.text), s.unit)
+		return 0, false
+	}
+	most, _ := quantity.Convert(s.most, s.mostUnit, s.unit)
+	if (own || s.given) && value > most*(1+1e-9) {
+		s.r.report(n.pos, s.tooMuchHint(v), "'%s' is '%s', above %s %s, which is impossible", label, short(n.text), plainNumber(s.most), s.mostUnit)
+		return 0, false
+	}
+	if !own {
+		v.Unit = s.unit
+	}
+	s.samples = append(s.samples, sample{s.cylinder, text, v.Number, v.Unit, own, value})
+	return value, true
+}
+
+func (s *scale) takes(u quantity.Unit) bool {
+	if s.unit == quantity.Percent {
+		return u == quantity.Percent
+	}
+	for _, known := range pressureUnits {
+		if string(u) == known {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *scale) unitsTaken() string {
+	if s.unit == quantity.Percent {
+		return "percent"
+	}
+	return anyOf(pressureUnits)
+}
+
+func (s *scale) tooMuchHint(v quantity.Value) string {
+	if s.unit == quantity.Percent {
+		return ""
+	}
+	for _, name := range []string{"psi", "kPa"} {
+		u := quantity.Unit(name)
+		if as, err := quantity.Convert(v.Number, u, s.mostUnit); err == nil && as <= s.most/2 && u != v.Unit {
+			return "is it in " + name + "?"
+		}
+	}
+	return ""
+}
+
+// double reads a number given in two units; the first counts.
+func (s *scale) double(n *node, first, second, label string) (float64, bool) {
+	a, errA := quantity.Parse(first)
+	b, errB := quantity.Parse(second)
+	if errA != nil || errB != nil || b.Unit == quantity.None {
+		s.r.report(n.pos, "a remark goes into 'notes'; in brackets stands the same pressure in another unit, as in '24 bar (360 psi)'",
+			"'%s' is '%s', expected %s", label, short(n.text), s.expected())
+		return 0, false
+	}
+	value, ok := s.take(n, a, first, label)
+	if !ok {
+		return 0, false
+	}
+	if !s.takes(b.Unit) {
+		s.r.report(n.pos, "", "'%s' is in %s, expected %s", label, b.Unit, s.unitsTaken())
+		return 0, false
+	}
+	if a.Unit == quantity.None {
+		a.Unit = s.unit
+	}
+	s.contradiction(a, b, first, second)
+	return value, true
+}
+
+// widestApart is how far two figures for one pressure may differ, in percent.
+const widestApart = 2
+
+func (s *scale) contradiction(a, b quantity.Value, first, second string) {
+	other, err := quantity.Convert(b.Number, b.Unit, a.Unit)
+	if err != nil || a.Number == other {
+		return
+	}
+	apart := 100 * abs(other-a.Number) / max(a.Number, other)
+	if apart <= widestApart {
+		return
+	}
+	var cylinders []string
+	if s.cylinder != "" {
+		cylinders = []string{s.cylinder}
+	}
+	s.r.notice("units-contradict", "", cylinders, diag.Facts{
+		"section":   s.name,
+		"value":     diag.Number{Value: a.Number, Decimals: decimals(first), Unit: a.Unit},
+		"other":     diag.Number{Value: b.Number, Decimals: decimals(second), Unit: b.Unit},
+		"converted": diag.Number{Value: other, Decimals: quantity.DefaultDecimals(a.Unit), Unit: a.Unit},
+		"percent":   diag.Number{Value: apart, Decimals: 1, Unit: quantity.Percent},
+	})
+}
+
+func abs(v float64) float64 { return max(v, -v) }
+
+// decimals counts the decimals that a number is written with.
+func decimals(text string) int {
+	_, after, found := strings.Cut(text, ".")
+	if !found {
+		return 0
+	}
+	return len(after) - len(strings.TrimLeft(after, "0123456789"))
+}
+
+// misread offers what a notation that is not taken probably means; "" where
+// it is none of those known.
+func (s *scale) misread(text string) string {
+	if m := twoSlash.FindStringSubmatch(text); m != nil {
+		return s.slashHint(m[1], m[2])
+	}
+	if m := ishForm.FindStringSubmatch(text); m != nil {
+		return "write 'about " + m[1] + "'"
+	}
+	for _, form := range []struct {
+		pattern *regexp.Regexp
+		hint    string
+	}{{nearWords, "write 'about %'"}, {overWords, "write 'over %'"}} {
+		if m := form.pattern.FindStringSubmatch(text); m != nil {
+			return strings.Replace(form.hint, "%", m[1], 1)
+		}
+	}
+	if m := underWord.FindStringSubmatch(text); m != nil {
+		return "a reading has no upper bound alone: write 'about " + m[1] + "', '0-" + m[1] + "', or 0 for no pressure"
+	}
+	if m := toWords.FindStringSubmatch(text); m != nil {
+		return "write '" + m[1] + "-" + m[2] + "' for a reading between the two"
+	}
+	if dashList.MatchString(text) {
+		return "readings of several cylinders are a list: [" + strings.Join(strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune("-– ", c) }), ", ") + "]"
+	}
+	switch fold(strings.Trim(text, ".!")) {
+	case "n/a", "na", "n.a", "-", "--", "–", "—", "?", "x", "none taken", "no reading", "nt", "n/t", "blank", "skipped", "missing":
+		return emptyReading
+	case "none", "nil", "zero", "nothing", "almost none", "dead", "no compression":
+		return "write 0 or 'no pressure' where the gauge did not move, else what it showed"
+	case "ok", "good", "fine", "low", "high", "normal":
+		return "write what the gauge showed; words go into 'findings' or 'notes'"
+	case ".nan", ".inf", "+.inf", "-.inf", "nan", "inf", "infinity":
+		return "write what the gauge showed; for a reading beyond the scale 'over 300'"
+	}
+	if near := nearest(text, stateWords); near != "" {
+		return "did you mean '" + near + "'?"
+	}
+	return ""
+}
+
+// slashHint offers the readings of '145/148' and '1/180'. It is empty for a
+// fraction of a unit, such as 1/2.
+func (s *scale) slashHint(first, second string) string {
+	a, _ := strconv.ParseFloat(first, 64)
+	b, _ := strconv.ParseFloat(second, 64)
+	if s.unit == quantity.Percent {
+		if a > b {
+			return ""
+		}
+		return "write " + first + "/" + second + " without further keys: held of supplied"
+	}
+	if b <= 10 && a < b {
+		return ""
+	}
+	repeats := "two readings of one cylinder are '[" + first + ", " + second + "]'"
+	if s.r.isCylinder(first) && b > 10*a {
+		return "cylinder " + first + " reading " + second + " is '" + first + ": " + second + "'; " + repeats
+	}
+	return repeats + "; of two cylinders, each stands by its own; held of supplied goes under 'leakage'"
+}
+
+// parseProblem takes apart what the quantity reader did not take.
+func parseProblem(err error) (expected, hint string) {
+	var problem *quantity.ParseError
+	if errors.As(err, &problem) {
+		return problem.Expected, problem.Hint
+	}
+	var conversion *quantity.ConversionError
+	if errors.As(err, &conversion) {
+		return "a number with a unit that fits", conversion.Reason
+	}
+	return "a number", ""
+}

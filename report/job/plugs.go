@@ -1,0 +1,132 @@
+package job
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+var gaps = bounds{millimetres[:2], 0.1, 5}
+
+func (r *reader) plugs(top *section) *diag.Plugs {
+	if state, reason, ok := r.stated(top, "plugs"); ok {
+		return &diag.Plugs{State: state, Reason: reason}
+	}
+	sec := top.group("plugs")
+	if sec == nil {
+		return nil
+	}
+	p := &diag.Plugs{Fitted: sec.scalarText("fitted"), State: diag.NotTested}
+	if n := sec.scalar("gap"); n != nil {
+		r.gap(n, sec.label("gap"), p)
+	}
+	p.ByCylinder = r.looks(sec)
+	for _, plug := range p.ByCylinder {
+		if plug.State == diag.Tested {
+			p.State = diag.Tested
+		}
+	}
+	return p
+}
+
+func (r *reader) looks(sec *section) map[string]diag.Plug {
+	n := sec.get("looks")
+	if n == nil {
+		return nil
+	}
+	all := n.get("all")
+	if all == nil || slices.Contains(r.cylinderNames, "all") {
+		return byCylinder(r, n, sec.label("looks"), r.plug)
+	}
+	if len(n.entries) > 1 {
+		r.report(n.keyPos("all"), "for the cylinders not named write 'others'", "'plugs.looks' has 'all' and single plugs")
+		return nil
+	}
+	plug, ok := r.plug(all, "plugs.looks.all", "")
+	out := map[string]diag.Plug{}
+	if ok {
+		for _, name := range r.cylinderNames {
+			out[name] = plug
+		}
+	}
+	return out
+}
+
+func (r *reader) plug(n *node, label, _ string) (diag.Plug, bool) {
+	if n.kind == scalar {
+		if isEmpty(n) {
+			r.report(n.pos, "say which you mean: how the plug looks, not tested, or could not test (why)", "'%s' has no value", label)
+			return diag.Plug{}, false
+		}
+		if state, reason, ok := parseState(n.text); ok {
+			return diag.Plug{State: state, Reason: reason}, true
+		}
+		look := r.word(n, label, looks)
+		return diag.Plug{State: diag.Tested, Look: look.Value}, look.Given()
+	}
+	s := r.section(n, label, plugKeys)
+	if s == nil {
+		return diag.Plug{}, false
+	}
+	return diag.Plug{State: diag.Tested, Look: s.word("look").Value, GapMM: s.amount("gap", gaps),
+		Photo: s.scalarText("photo"), Note: s.scalarText("note")}, true
+}
+
+var (
+	toleranceForm = regexp.MustCompile(`^(.+?) ?(?:\+/-|±|\+-) ?(.+)$`)
+	betweenForm   = regexp.MustCompile(`^([0-9][0-9.]*(?: ?[A-Za-z"]+)?) ?(?:-|–|\.\.) ?([0-9].*)$`)
+)
+
+// gap reads the gap by the book: '1.1 mm', '1.1 mm +/- 0.1', '1.0-1.1 mm'.
+func (r *reader) gap(n *node, label string, p *diag.Plugs) {
+	low, high := n.text, ""
+	tolerance := false
+	if m := toleranceForm.FindStringSubmatch(n.text); m != nil {
+		low, high, tolerance = m[1], m[2], true
+	} else if m := betweenForm.FindStringSubmatch(n.text); m != nil {
+		low, high = m[1], m[2]
+	}
+	a, b := low, high
+	if high != "" {
+		a, b = shareUnit(low, high)
+	}
+	wide := gaps
+	if tolerance {
+		wide.low = 0
+	}
+	first := r.amount(&node{pos: n.pos, text: a}, label, gaps)
+	if first == nil {
+		return
+	}
+	p.GapMM, p.GapEntered = *first, n.text
+	if high == "" {
+		return
+	}
+	second := r.amount(&node{pos: n.pos, text: b}, label, wide)
+	switch {
+	case second == nil:
+	case tolerance:
+		p.GapTolMM = *second
+	case *second <= *first:
+		r.report(n.pos, "the smaller gap goes first", "'%s' is '%s', which does not rise", label, short(n.text))
+	default:
+		p.GapMM, p.GapTolMM = (*first+*second)/2, (*second-*first)/2
+	}
+}
+
+// shareUnit gives each of two numbers the unit of the other, where it has none.
+func shareUnit(a, b string) (string, string) {
+	x, errX := quantity.Parse(a)
+	y, errY := quantity.Parse(b)
+	switch {
+	case errX != nil || errY != nil:
+	case x.Unit == quantity.None && y.Unit != quantity.None:
+		a = strings.TrimSpace(a) + " " + string(y.Unit)
+	case y.Unit == quantity.None && x.Unit != quantity.None:
+		b = strings.TrimSpace(b) + " " + string(x.Unit)
+	}
+	return a, b
+}

@@ -1,0 +1,119 @@
+package job
+
+import (
+	"cmp"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// Pos is a place in a file. Lines and columns count from 1, columns in
+// characters; the zero Pos is no place.
+type Pos struct{ Line, Col int }
+
+// Problem is something in a job file, or in a file that it names, that has to
+// be put right before a sheet can be made.
+type Problem struct {
+	File    string `json:"file"`
+	Line    int    `json:"line"`
+	Col     int    `json:"column"`
+	Message string `json:"message"`
+	Hint    string `json:"hint"` // what may have been meant, or what to do; may be empty
+
+	source string // the line of the file
+}
+
+// Error gives "file:line:col: message", fit for a terminal.
+func (p Problem) Error() string {
+	return fmt.Sprintf("%s:%d:%d: %s", visible(p.File), p.Line, p.Col, visible(p.Message))
+}
+
+// Problems are all problems of one run, sorted by file, line and column: the
+// job file itself first.
+type Problems []Problem
+
+func (ps Problems) Error() string {
+	lines := make([]string, len(ps))
+	for i, p := range ps {
+		lines[i] = p.Error()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// Print writes each problem on a line, and below it the line of the file with
+// a caret under the column where withSource is set, and the hint.
+func (ps Problems) Print(w io.Writer, withSource bool) error {
+	var b strings.Builder
+	for _, p := range ps {
+		b.WriteString(p.Error() + "\n")
+		if withSource && p.source != "" {
+			b.WriteString(p.excerpt())
+		}
+		if p.Hint != "" {
+			b.WriteString("  hint: " + visible(p.Hint) + "\n")
+		}
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+// widest is how much of a source line is shown to either side of its column.
+const widest = 60
+
+func (p Problem) excerpt() string {
+	line := []rune(p.source)
+	col := min(max(p.Col-1, 0), len(line))
+	from, to := max(col-widest, 0), min(col+widest, len(line))
+	before := visible(string(line[from:col]))
+	number := fmt.Sprintf("%5d | ", p.Line)
+	return number + before + visible(string(line[col:to])) + "\n" +
+		strings.Repeat(" ", len(number)+len([]rune(before))) + "^\n"
+}
+
+// sorted puts problems in order, the main file's first, and drops repetitions,
+// which come from one part of a file being used twice.
+func (ps Problems) sorted(main string) Problems {
+	slices.SortStableFunc(ps, func(a, b Problem) int {
+		if (a.File == main) != (b.File == main) {
+			if a.File == main {
+				return -1
+			}
+			return 1
+		}
+		return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Col, b.Col))
+	})
+	seen := map[Problem]bool{}
+	return slices.DeleteFunc(ps, func(p Problem) bool {
+		p.source, p.Hint = "", ""
+		again := seen[p]
+		seen[p] = true
+		return again
+	})
+}
+
+// visible spells out characters that steer a terminal instead of showing.
+func visible(s string) string {
+	if !strings.ContainsFunc(s, steers) {
+		return s
+	}
+	var b strings.Builder
+	for _, c := range s {
+		switch {
+		case c == '\t':
+			b.WriteByte(' ')
+		case steers(c):
+			fmt.Fprintf(&b, `\u%04x`, c)
+		default:
+			b.WriteRune(c)
+		}
+	}
+	return b.String()
+}
+
+// steers reports control characters, and format characters such as those that
+// turn the direction of writing.
+func steers(c rune) bool {
+	return unicode.IsControl(c) || unicode.Is(unicode.Cf, c) || c == '\u2028' || c == '\u2029' || c == unicode.ReplacementChar
+}

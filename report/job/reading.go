@@ -1,0 +1,182 @@
+package job
+
+import (
+	"regexp"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// stateWords are the ways of saying that there is no reading.
+var stateWords = []string{string(diag.NotTested), string(diag.CouldNot), string(diag.Declined), string(diag.NotApplicable)}
+
+// parseState reads 'not tested', 'could not test (why)' and the like. What
+// stands in brackets or after a colon is the reason; other words that follow
+// are given with the whole text as the reason.
+func parseState(text string) (state diag.State, reason string, ok bool) {
+	plain := strings.Join(strings.Fields(strings.TrimRight(text, ". ")), " ")
+	for _, word := range stateWords {
+		if len(plain) < len(word) || !strings.EqualFold(plain[:len(word)], word) {
+			continue
+		}
+		rest := plain[len(word):]
+		switch {
+		case rest == "":
+			return diag.State(word), "", true
+		case strings.HasPrefix(rest, " (") && strings.HasSuffix(rest, ")"):
+			return diag.State(word), strings.TrimSpace(rest[2 : len(rest)-1]), true
+		case strings.HasPrefix(rest, ": ") || strings.HasPrefix(rest, ", "):
+			return diag.State(word), strings.TrimSpace(rest[2:]), true
+		case strings.HasPrefix(rest, " "):
+			return diag.State(word), plain, true
+		}
+	}
+	return "", "", false
+}
+
+var (
+	aboutForm = regexp.MustCompile(`^(?:(?i:about) |~ ?)(.+)$`)
+	overForm  = regexp.MustCompile(`^(?i:over) (.+)$`)
+	plusForm  = regexp.MustCompile(`^([0-9][0-9., ]*)\+ ?(.*)$`)
+	bandForm  = regexp.MustCompile(`^([0-9][0-9 /]*(?:\.[0-9]+)?(?: ?[A-Za-z%][A-Za-z/0-9%]*)?) ?(?:-|–|\.\.) ?([0-9].*)$`)
+)
+
+// reading reads one reading with its repeats. A problem is reported and gives
+// false.
+func (s *scale) reading(n *node, label string) (diag.Reading, bool) {
+	switch {
+	case n.kind == list:
+		return s.repeats(n, label)
+	case n.kind == mapping:
+		s.r.report(n.pos, "", "'%s' is a set of keys, expected %s", label, s.expected())
+		return diag.Reading{}, false
+	case isEmpty(n):
+		s.r.report(n.pos, emptyReading, "'%s' has no value", label)
+		return diag.Reading{}, false
+	}
+	if state, reason, ok := parseState(n.text); ok {
+		return diag.Reading{State: state, Reason: reason, Entered: n.text}, true
+	}
+	return s.inexact(n, label)
+}
+
+// inexact reads a single value with the words that say how exact it is.
+func (s *scale) inexact(n *node, label string) (diag.Reading, bool) {
+	out := diag.Reading{State: diag.Tested, Entered: n.text}
+	text := n.text
+	if m := aboutForm.FindStringSubmatch(text); m != nil {
+		out.Kind, text = diag.Estimate, m[1]
+	} else if m := overForm.FindStringSubmatch(text); m != nil {
+		out.Kind, text = diag.AtLeast, m[1]
+	} else if m := plusForm.FindStringSubmatch(text); m != nil {
+		out.Kind, text = diag.AtLeast, m[1]+" "+m[2]
+	} else if strings.HasSuffix(text, "+") {
+		out.Kind, text = diag.AtLeast, strings.TrimSuffix(text, "+")
+	} else if fold(text) == "no pressure" && s.unit != quantity.Percent {
+		out.Values = []float64{0}
+		return out, true
+	}
+	if m := bandForm.FindStringSubmatch(text); m != nil && !dashList.MatchString(text) {
+		if out.Kind != diag.Exact {
+			s.r.report(n.pos, "write '"+short(text)+"'", "'%s' is '%s', which is inexact twice over, expected a band or one number", label, short(n.text))
+			return out, false
+		}
+		return s.band(n, m[1], m[2], label)
+	}
+	v, ok := s.single(n, text, label)
+	out.Values = []float64{v}
+	return out, ok
+}
+
+// band reads a reading between two values.
+func (s *scale) band(n *node, low, high, label string) (diag.Reading, bool) {
+	out := diag.Reading{State: diag.Tested, Kind: diag.Band, Entered: n.text}
+	top, err := quantity.Parse(high)
+	if err == nil && top.Unit != quantity.None {
+		if bottom, err := quantity.Parse(low); err == nil && bottom.Unit == quantity.None {
+			low += " " + string(top.Unit)
+		}
+	}
+	a, okA := s.single(n, low, label)
+	if !okA {
+		return out, false
+	}
+	b, okB := s.single(n, high, label)
+	if !okB {
+		return out, false
+	}
+	if a >= b {
+		s.r.report(n.pos, "the lower value goes first; two readings are a list: ["+low+", "+high+"]", "'%s' is '%s', which does not rise", label, short(n.text))
+		return out, false
+	}
+	out.Values, out.HalfWidth = []float64{(a + b) / 2}, (b-a)/2
+	return out, true
+}
+
+// repeats reads the readings of one cylinder taken again.
+func (s *scale) repeats(n *node, label string) (diag.Reading, bool) {
+	out := diag.Reading{State: diag.Tested, Entered: entered(n)}
+	if len(n.items) == 0 {
+		s.r.report(n.pos, emptyReading, "'%s' is an empty list", label)
+		return out, false
+	}
+	sound := true
+	for _, item := range n.items {
+		if item.kind == list {
+			s.r.report(item.pos, "", "'%s' has a list inside its list of repeats, expected numbers", label)
+			sound = false
+			continue
+		}
+		one, ok := s.reading(item, label)
+		switch {
+		case !ok:
+			sound = false
+		case one.State != diag.Tested || one.Kind == diag.Band || one.Kind == diag.AtLeast:
+			s.r.report(item.pos, "leave it out of the list, or give it alone", "'%s' has '%s' among its repeats, expected numbers", label, short(item.text))
+			sound = false
+		default:
+			out.Values = append(out.Values, one.Values...)
+			out.Kind = max(out.Kind, one.Kind)
+		}
+	}
+	return out, sound
+}
+
+// entered writes a list of repeats as the file has it.
+func entered(n *node) string {
+	if n.kind == scalar {
+		return n.text
+	}
+	var items []string
+	for _, item := range n.items {
+		items = append(items, item.text)
+	}
+	return "[" + strings.Join(items, ", ") + "]"
+}
+
+// readings reads a section's readings by cylinder.
+func (s *scale) readings(sec *section, key string) map[string]diag.Reading {
+	n := sec.get(key)
+	if n == nil {
+		return nil
+	}
+	return byCylinder(s.r, n, sec.label(key), func(n *node, label, cylinder string) (diag.Reading, bool) {
+		s.cylinder = cylinder
+		defer func() { s.cylinder = "" }()
+		return s.reading(n, label)
+	})
+}
+
+// one reads a single reading of a section, nil where it is not given.
+func (s *scale) one(sec *section, key string) *diag.Reading {
+	n := sec.get(key)
+	if n == nil {
+		return nil
+	}
+	reading, ok := s.reading(n, sec.label(key))
+	if !ok {
+		return nil
+	}
+	return &reading
+}

@@ -1,0 +1,106 @@
+package job
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
+)
+
+const facesOfRotor = 3
+
+func (r *reader) rotors(top *section, e *engine.Engine) *diag.Rotors {
+	if state, reason, ok := r.stated(top, "rotors"); ok {
+		return &diag.Rotors{State: state, Reason: reason}
+	}
+	if e != nil && e.Kind != engine.Rotary && top.get("rotors") != nil {
+		r.report(top.keyPos("rotors"), "readings of cylinders go under 'compression'", "'rotors' is for rotary engines, and the engine is %s", e.Layout)
+		return nil
+	}
+	sec := top.group("rotors")
+	if sec == nil {
+		return nil
+	}
+	s := r.scaleFor(sec, "rotors", mostCompression, "faces")
+	out := &diag.Rotors{CrankingRPM: orZero(sec.amount("cranking", crankings)), State: diag.NotTested}
+	out.Rotors = r.faces(sec, s)
+	for _, rotor := range out.Rotors {
+		if rotor.State == diag.Tested {
+			out.State = diag.Tested
+		}
+	}
+	l := sec.group("limits")
+	out.Minimum = r.rotorLimit(l, s, "minimum", diag.Minimum)
+	out.Faces = r.rotorLimit(l, s, "between-faces", diag.Difference)
+	out.Apart = r.rotorLimit(l, s, "between-rotors", diag.Difference)
+	s.finish(rotorGuess())
+	out.Unit = s.unit
+	return out
+}
+
+func (r *reader) rotorLimit(l *section, s *scale, key string, kind diag.LimitKind) *diag.Limit {
+	n := l.scalar(key)
+	if n == nil {
+		return nil
+	}
+	v, ok := s.limitValue(n, n.text, l.label(key))
+	if !ok {
+		return nil
+	}
+	return &diag.Limit{Kind: kind, Value: v, Unit: s.unit, Entered: n.text, Source: l.scalarText("source")}
+}
+
+// faces reads the rotors in the engine's order.
+func (r *reader) faces(sec *section, s *scale) []diag.Rotor {
+	n := sec.get("faces")
+	if n == nil {
+		return nil
+	}
+	byName := byCylinder(r, n, sec.label("faces"), func(n *node, label, rotor string) (diag.Rotor, bool) {
+		s.cylinder = rotor
+		defer func() { s.cylinder = "" }()
+		return r.rotor(n, label, rotor, s)
+	})
+	names := r.cylinderNames
+	if names == nil {
+		for name := range byName {
+			names = append(names, name)
+		}
+		slices.Sort(names)
+	}
+	var out []diag.Rotor
+	for _, name := range names {
+		rotor, ok := byName[name]
+		if !ok {
+			rotor = diag.Rotor{Name: name, State: diag.NotTested}
+		}
+		out = append(out, rotor)
+	}
+	return out
+}
+
+func (r *reader) rotor(n *node, label, name string, s *scale) (diag.Rotor, bool) {
+	out := diag.Rotor{Name: name, State: diag.Tested}
+	if n.kind == scalar {
+		state, reason, ok := parseState(n.text)
+		switch {
+		case isEmpty(n):
+			r.report(n.pos, emptyReading, "'%s' has no value", label)
+		case !ok:
+			r.report(n.pos, "such as [7.4, 7.2, 7.3], in the order read", "'%s' is '%s', expected the three faces of the rotor", label, short(n.text))
+		}
+		out.State, out.Reason = state, reason
+		return out, ok
+	}
+	if n.kind == mapping || len(n.items) != facesOfRotor {
+		r.report(n.pos, "such as [7.4, 7.2, 7.3], in the order read", "'%s' has %d faces, a rotor has %d", label, len(n.items)+len(n.entries), facesOfRotor)
+		return out, false
+	}
+	sound := true
+	for _, item := range n.items {
+		reading, ok := s.reading(item, label)
+		sound = sound && ok
+		out.Faces = append(out.Faces, reading)
+	}
+	return out, sound
+}

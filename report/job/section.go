@@ -1,0 +1,318 @@
+package job
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// A section is a set of keys being read. All its methods take a nil section
+// for one that the file does not have.
+type section struct {
+	r    *reader
+	name string // as messages have it; "" for the whole file
+	node *node
+	keys []key
+}
+
+// section checks the keys of a mapping. It is nil where the node is no mapping.
+func (r *reader) section(n *node, name string, keys []key) *section {
+	if n == nil || n.null {
+		return nil
+	}
+	known := keyNames(keys)
+	if n.kind != mapping {
+		hint := ""
+		if len(keys) > 0 && n.kind == scalar {
+			hint = fmt.Sprintf("such as '%s: ...' on a line of its own, indented", known[0])
+		}
+		r.report(n.pos, hint, "%s is %s, expected keys such as %s", orFile(name), describe(n), allOf(known[:min(3, len(known))]))
+		return nil
+	}
+	for _, e := range n.entries {
+		switch {
+		case !slices.Contains(known, e.key):
+			hint := "expected here: " + strings.Join(known, ", ")
+			if near := nearest(e.key, known); near != "" {
+				hint = fmt.Sprintf("did you mean '%s'?", near)
+			}
+			where := ""
+			if name != "" {
+				where = " in '" + name + "'"
+			}
+			r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
+		case isEmpty(e.value):
+			r.report(e.pos, emptyHint(e.key), "'%s' has no value", e.key)
+		}
+	}
+	return &section{r, name, n, keys}
+}
+
+func orFile(name string) string {
+	if name == "" {
+		return "the file"
+	}
+	return "'" + name + "'"
+}
+
+func isEmpty(n *node) bool { return n.kind == scalar && (n.null || n.text == "") }
+
+func emptyHint(key string) string {
+	switch key {
+	case "accent":
+		return `a # begins a comment unless it is in quotes: accent: "#1f4e79"`
+	case "dry", "first", "again", "wet", "loss", "compression", "leakage", "plugs", "rotors", "fuel-pressure",
+		"key-on", "idle", "hose-off", "snap", "return-pinched", "held":
+		return emptyReading
+	}
+	return "give it a value, or leave the key out"
+}
+
+const emptyReading = "say which you mean: not tested, could not test (why), declined, not applicable, or 0 for no pressure"
+
+// get gives the value of a key, nil where it is not given or is empty.
+func (s *section) get(key string) *node {
+	if s == nil {
+		return nil
+	}
+	n := s.node.get(key)
+	if n == nil || isEmpty(n) {
+		return nil
+	}
+	return n
+}
+
+func (s *section) keyPos(key string) Pos {
+	if s == nil {
+		return Pos{}
+	}
+	return s.node.keyPos(key)
+}
+
+// label names a key of the section in messages.
+func (s *section) label(key string) string {
+	if s.name == "" {
+		return key
+	}
+	return s.name + "." + key
+}
+
+// group gives the section under a key.
+func (s *section) group(key string) *section {
+	n := s.get(key)
+	if n == nil {
+		return nil
+	}
+	return s.r.section(n, s.label(key), keysOf(s.keys, key))
+}
+
+// scalar gives a key's single value, nil where there is none.
+func (s *section) scalar(key string) *node {
+	n := s.get(key)
+	if n == nil {
+		return nil
+	}
+	return s.r.scalar(n, s.label(key), "one value")
+}
+
+func (r *reader) scalar(n *node, label, expected string) *node {
+	if n.kind != scalar {
+		r.report(n.pos, "", "'%s' is %s, expected %s", label, describe(n), expected)
+		return nil
+	}
+	return n
+}
+
+// text gives a key's text with its place.
+func (s *section) text(key string) Text {
+	n := s.scalar(key)
+	if n == nil {
+		return Text{}
+	}
+	return Text{n.text, n.pos}
+}
+
+// list gives the items of a list.
+func (s *section) list(key, example string) []*node {
+	n := s.get(key)
+	if n == nil {
+		return nil
+	}
+	if n.kind != list {
+		hint := "write " + key + ": " + example
+		if n.kind == scalar {
+			hint = fmt.Sprintf("write %s: [%s]", key, n.text)
+		}
+		s.r.report(n.pos, hint, "'%s' is %s, expected a list", s.label(key), describe(n))
+		return nil
+	}
+	return n.items
+}
+
+func (s *section) texts(key string) []Text {
+	var out []Text
+	for _, item := range s.list(key, "[first, second]") {
+		if isEmpty(item) {
+			s.r.report(item.pos, "leave it out", "an entry of '%s' is empty", s.label(key))
+		} else if n := s.r.scalar(item, s.label(key), "a list of texts"); n != nil {
+			out = append(out, Text{n.text, n.pos})
+		}
+	}
+	return out
+}
+
+// word gives a key's value where it is one of the words of the key table.
+func (s *section) word(key string) Text {
+	n := s.scalar(key)
+	if n == nil {
+		return Text{}
+	}
+	return s.r.word(n, s.label(key), wordsOf(s.keys, key))
+}
+
+func (r *reader) word(n *node, label string, words []string) Text {
+	for _, w := range words {
+		if fold(n.text) == fold(w) {
+			return Text{w, n.pos}
+		}
+	}
+	r.report(n.pos, meant(n.text, words), "'%s' is '%s', expected %s", label, short(n.text), anyOf(words))
+	return Text{}
+}
+
+func (s *section) wordList(key string) []string {
+	if s == nil {
+		return nil
+	}
+	var out []string
+	words := wordsOf(s.keys, key)
+	for _, item := range s.list(key, "["+words[0]+"]") {
+		n := s.r.scalar(item, s.label(key), "a list of words")
+		if n == nil {
+			continue
+		}
+		if w := s.r.word(n, s.label(key), words); w.Value != "" {
+			out = append(out, w.Value)
+		}
+	}
+	return out
+}
+
+func (s *section) yesNo(key string) diag.Tri {
+	n := s.scalar(key)
+	if n == nil {
+		return diag.Unknown
+	}
+	switch fold(n.text) {
+	case "yes", "true":
+		return diag.Yes
+	case "no", "false":
+		return diag.No
+	}
+	s.r.report(n.pos, "", "'%s' is '%s', expected yes or no", s.label(key), short(n.text))
+	return diag.Unknown
+}
+
+// whole gives a whole number from low to high; 0 where it is not given.
+func (s *section) whole(key string, low, high int) int {
+	n := s.scalar(key)
+	if n == nil {
+		return 0
+	}
+	return s.r.whole(n, s.label(key), low, high)
+}
+
+func (r *reader) whole(n *node, label string, low, high int) int {
+	v, err := strconv.Atoi(n.text)
+	if err != nil || v < low || v > high {
+		r.report(n.pos, "", "'%s' is '%s', expected a whole number from %d to %d", label, short(n.text), low, high)
+		return 0
+	}
+	return v
+}
+
+var isoDate = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
+
+// date gives a key's date; the zero time where it is not given.
+func (s *section) date(key string) Date {
+	n := s.scalar(key)
+	if n == nil {
+		return Date{}
+	}
+	d, err := time.Parse(time.DateOnly, n.text)
+	if err != nil || !isoDate.MatchString(n.text) {
+		s.r.report(n.pos, "year-month-day, such as 2026-05-14", "'%s' is '%s', expected a date of the calendar", s.label(key), short(n.text))
+		return Date{}
+	}
+	return Date{Time: d, Entered: Text{n.text, n.pos}}
+}
+
+// clock gives a key's time of day as entered.
+func (s *section) clock(key string) Text {
+	n := s.scalar(key)
+	if n == nil {
+		return Text{}
+	}
+	if _, err := time.Parse("15:04", n.text); err != nil {
+		s.r.report(n.pos, `hours and minutes in quotes, such as "09:40"`, "'%s' is '%s', expected a time of day", s.label(key), short(n.text))
+		return Text{}
+	}
+	return Text{n.text, n.pos}
+}
+
+// bounds are the units that a quantity may have and its range in the first.
+type bounds struct {
+	units     []quantity.Unit
+	low, high float64
+}
+
+// amount gives a key's quantity in the first of its units; nil where it is
+// not given or not sound.
+func (s *section) amount(key string, b bounds) *float64 {
+	n := s.scalar(key)
+	if n == nil {
+		return nil
+	}
+	return s.r.amount(n, s.label(key), b)
+}
+
+func (r *reader) amount(n *node, label string, b bounds) *float64 {
+	v, err := quantity.Parse(n.text)
+	if err != nil {
+		r.unreadable(n, label, err)
+		return nil
+	}
+	names := make([]string, len(b.units))
+	for i, u := range b.units {
+		names[i] = string(u)
+	}
+	if v.Unit == quantity.None {
+		r.report(n.pos, fmt.Sprintf("such as '%s %s'", n.text, names[0]), "'%s' is '%s' without a unit, expected %s", label, short(n.text), anyOf(names))
+		return nil
+	}
+	out, err := v.In(b.units[0])
+	if err != nil || !slices.Contains(b.units, v.Unit) {
+		r.report(n.pos, "", "'%s' is in %s, expected %s", label, v.Unit, anyOf(names))
+		return nil
+	}
+	if out < b.low || out > b.high {
+		r.report(n.pos, "", "'%s' is '%s', expected %s to %s %s", label, short(n.text), plainNumber(b.low), plainNumber(b.high), names[0])
+		return nil
+	}
+	return &out
+}
+
+// unreadable reports what the quantity reader could not read.
+func (r *reader) unreadable(n *node, label string, err error) {
+	expected, hint := parseProblem(err)
+	r.report(n.pos, hint, "'%s' is '%s', expected %s", label, short(n.text), expected)
+}
+
+// plainNumber prints a number with no more digits than it has.
+func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -1,0 +1,207 @@
+package job
+
+import (
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
+	"gaugesheet/diag/quantity"
+)
+
+// test reads the engine, the conditions and the readings.
+func (r *reader) test(j *Job, top *section, shop map[string]*node) {
+	e, spec := r.engine(top)
+	r.cylinderWord = "cylinder"
+	if e != nil {
+		r.cylinderNames = e.Names()
+		if e.Kind == engine.Rotary {
+			r.cylinderWord = "rotor"
+		}
+	}
+	t := &diag.Test{
+		Engine:      e,
+		Spec:        spec,
+		Conditions:  r.conditions(top),
+		History:     r.history(j, top),
+		Compression: r.compression(top, e, spec),
+		Leakage:     r.leakage(top),
+		Plugs:       r.plugs(top),
+		Rotors:      r.rotors(top, e),
+		Fuel:        r.fuelPressure(top),
+		Borescope:   r.borescope(top),
+		CoolantGas:  top.word("coolant-gas-test").Value,
+	}
+	t.Gauges = r.gauges(top, t, shop)
+	t.Untested = r.untested(top, t)
+	if !r.blank && !hasReadings(t) && r.faults == 0 {
+		r.report(Pos{1, 1}, "such as 'compression: {unit: psi, dry: {1: 160}}'",
+			"no readings: expected one of compression, leakage, plugs, rotors or fuel-pressure with at least one")
+	}
+	t.Noted = r.notices
+	j.test = t
+}
+
+func (r *reader) gauges(top *section, t *diag.Test, shop map[string]*node) diag.Gauges {
+	s := top.group("gauges")
+	compression, fuel := quantity.None, quantity.None
+	if t.Compression != nil {
+		compression = t.Compression.Unit
+	} else if t.Rotors != nil {
+		compression = t.Rotors.Unit
+	}
+	if t.Fuel != nil {
+		fuel = t.Fuel.Unit
+	}
+	return diag.Gauges{
+		Compression: r.sectionGauge(s, "compression", shop, compression),
+		Leakage:     r.sectionGauge(s, "leakage", shop, quantity.None),
+		Fuel:        r.sectionGauge(s, "fuel", shop, fuel),
+	}
+}
+
+func (r *reader) borescope(top *section) map[string]string {
+	n := top.get("borescope")
+	if n == nil {
+		return nil
+	}
+	return byCylinder(r, n, "borescope", func(n *node, label, _ string) (string, bool) {
+		if isEmpty(n) {
+			r.report(n.pos, "write what was seen, or leave the "+r.cylinderWord+" out", "'%s' has no value", label)
+			return "", false
+		}
+		n = r.scalar(n, label, "what was seen")
+		if n == nil {
+			return "", false
+		}
+		return n.text, true
+	})
+}
+
+func hasReadings(t *diag.Test) bool {
+	switch {
+	case t.Compression != nil && t.Compression.State == diag.Tested,
+		t.Leakage != nil && t.Leakage.State == diag.Tested,
+		t.Plugs != nil && t.Plugs.State == diag.Tested,
+		t.Rotors != nil && t.Rotors.State == diag.Tested,
+		t.Fuel != nil && t.Fuel.State == diag.Tested,
+		len(t.Borescope) > 0,
+		t.CoolantGas == "positive" || t.CoolantGas == "negative":
+		return true
+	}
+	return false
+}
+
+// The tests of an engine by the names that they have on the sheet.
+const (
+	testCompression = "compression"
+	testLeakage     = "leakage"
+	testPlugs       = "plugs"
+	testRotors      = "rotors"
+	testFuel        = "fuel pressure"
+)
+
+// states gives the tests that this engine can have, in the sheet's order, with
+// the state and reason of those that the file has a section for.
+func states(t *diag.Test) []diag.Untested {
+	var out []diag.Untested
+	add := func(test string, given bool, state diag.State, reason string) {
+		if !given {
+			state = diag.NotTested
+		}
+		out = append(out, diag.Untested{Test: test, State: state, Reason: reason})
+	}
+	rotary := t.Engine != nil && t.Engine.Kind == engine.Rotary
+	if c := t.Compression; c != nil {
+		add(testCompression, true, c.State, c.Reason)
+	} else if !rotary {
+		add(testCompression, false, "", "")
+	}
+	if s := t.Rotors; s != nil {
+		add(testRotors, true, s.State, s.Reason)
+	} else if rotary {
+		add(testRotors, false, "", "")
+	}
+	if l := t.Leakage; l != nil {
+		add(testLeakage, true, l.State, l.Reason)
+	} else if !rotary {
+		add(testLeakage, false, "", "")
+	}
+	if p := t.Plugs; p != nil {
+		add(testPlugs, true, p.State, p.Reason)
+	} else if !t.Spec.Diesel() {
+		add(testPlugs, false, "", "")
+	}
+	if f := t.Fuel; f != nil {
+		add(testFuel, true, f.State, f.Reason)
+	} else {
+		add(testFuel, false, "", "")
+	}
+	return out
+}
+
+// untested lists what was not tested: what the job says in its own order, then
+// the tests that it does not speak of.
+func (r *reader) untested(top *section, t *diag.Test) []diag.Untested {
+	var out []diag.Untested
+	said := map[string]bool{}
+	tested := states(t)
+	for _, e := range r.notTested(top) {
+		name := testName(e.key)
+		if said[name] {
+			r.report(e.pos, "keep one of the two", "'not-tested' has '%s' twice", name)
+			continue
+		}
+		for _, s := range tested {
+			if s.Test == name && s.State == diag.Tested {
+				r.report(e.pos, "keep one of the two", "'not-tested' has '%s', but the job has readings of it", name)
+			}
+		}
+		state, reason, ok := parseState(e.value.text)
+		if !ok {
+			state, reason = diag.NotTested, e.value.text
+		}
+		said[name] = true
+		out = append(out, diag.Untested{Test: name, State: state, Reason: reason})
+	}
+	for _, s := range tested {
+		if s.State != diag.Tested && !said[s.Test] {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// notTested reads the tests not made with their reasons, or a list of them.
+func (r *reader) notTested(top *section) []entry {
+	n := top.get("not-tested")
+	if n == nil {
+		return nil
+	}
+	var out []entry
+	switch n.kind {
+	case list:
+		for _, t := range top.texts("not-tested") {
+			out = append(out, entry{t.Value, t.Pos, &node{pos: t.Pos, text: string(diag.NotTested)}})
+		}
+	case mapping:
+		for _, e := range n.entries {
+			if isEmpty(e.value) {
+				r.report(e.pos, "write why, or 'not tested'", "'not-tested.%s' has no value", short(e.key))
+			} else if r.scalar(e.value, "not-tested."+e.key, "the reason") != nil {
+				out = append(out, e)
+			}
+		}
+	default:
+		r.report(n.pos, "such as 'not-tested: {leakage: declined by the customer}'", "'not-tested' is '%s', expected tests with the reason for each", short(n.text))
+	}
+	return out
+}
+
+// testName brings the name of a test to that of the sheet; other words stay.
+func testName(key string) string {
+	switch plain := strings.ReplaceAll(fold(key), "-", " "); plain {
+	case testCompression, testLeakage, testPlugs, testRotors, testFuel:
+		return plain
+	}
+	return key
+}

@@ -1,0 +1,247 @@
+package job
+
+import (
+	"bytes"
+	"errors"
+	"io"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"gopkg.in/yaml.v3"
+)
+
+const (
+	// MaxBytes is the size up to which a job file or shop profile is read.
+	MaxBytes = 2 << 20
+
+	mostNodes = 50_000 // after aliases are put in
+	deepest   = 60
+)
+
+type kind uint8
+
+const (
+	scalar kind = iota
+	list
+	mapping
+)
+
+// A node is a part of the file with aliases put in, and with its place.
+type node struct {
+	kind    kind
+	pos     Pos
+	text    string // of a scalar
+	null    bool   // an empty value
+	plain   bool   // a scalar without quotes
+	tag     string // the type that YAML makes of a scalar
+	items   []*node
+	entries []entry
+}
+
+type entry struct {
+	key   string
+	pos   Pos // of the key
+	value *node
+}
+
+// get gives the value of a key in a mapping, nil where there is none.
+func (n *node) get(key string) *node {
+	if n == nil {
+		return nil
+	}
+	for _, e := range n.entries {
+		if e.key == key {
+			return e.value
+		}
+	}
+	return nil
+}
+
+// keyPos gives the place of a key, or of the mapping where it is not given.
+func (n *node) keyPos(key string) Pos {
+	for _, e := range n.entries {
+		if e.key == key {
+			return e.pos
+		}
+	}
+	return n.pos
+}
+
+// tree reads the file into nodes. It is nil where nothing can be read.
+func (r *reader) tree(data []byte) *node {
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	if !r.readable(data) {
+		return nil
+	}
+	decoder := yaml.NewDecoder(bytes.NewReader(data))
+	var document yaml.Node
+	err := decoder.Decode(&document)
+	if errors.Is(err, io.EOF) || (err == nil && len(document.Content) == 0) {
+		r.report(Pos{1, 1}, "a job needs at least 'engine' and one set of readings", "the file is empty")
+		return nil
+	}
+	if err != nil {
+		r.syntax(err)
+		return nil
+	}
+	var second yaml.Node
+	switch err := decoder.Decode(&second); {
+	case err == nil:
+		r.report(Pos{second.Line, 1}, "put each job into a file of its own", "a second document begins here, expected one document in a file")
+	case !errors.Is(err, io.EOF):
+		r.syntax(err)
+	}
+	c := composer{r: r, open: map[*yaml.Node]bool{}}
+	return c.compose(document.Content[0], 0)
+}
+
+// readable checks size and characters, which the YAML reader would report
+// without a place.
+func (r *reader) readable(data []byte) bool {
+	if len(data) > MaxBytes {
+		r.report(Pos{1, 1}, "", "the file has %d bytes, the limit is %d", len(data), MaxBytes)
+		return false
+	}
+	line, col := 1, 1
+	for i := 0; i < len(data); {
+		c, size := utf8.DecodeRune(data[i:])
+		switch {
+		case c == utf8.RuneError && size <= 1:
+			r.report(Pos{line, col}, "save the file as UTF-8", "the file is not UTF-8: byte %#02x is not a character", data[i])
+			return false
+		case c == '\n':
+			line, col = line+1, 0
+		case (c < ' ' && c != '\t' && c != '\r') || (c >= 0x7f && c <= 0x9f && c != 0x85):
+			r.report(Pos{line, col}, "delete it", "found the control character U+%04X, expected text", c)
+			return false
+		}
+		i, col = i+size, col+1
+	}
+	return true
+}
+
+var yamlLine = regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)$`)
+
+// syntax reports what the YAML reader says.
+func (r *reader) syntax(err error) {
+	m := yamlLine.FindStringSubmatch(strings.SplitN(err.Error(), "\n", 2)[0])
+	line, message := 1, err.Error()
+	if m != nil {
+		message = m[2]
+		if n, err := strconv.Atoi(m[1]); err == nil {
+			line = min(max(n, 1), max(len(r.lines), 1))
+		}
+	}
+	hint := ""
+	switch {
+	case strings.Contains(message, "cannot start any token"):
+		hint = "indent with spaces, not tabs; put texts that begin with a sign such as @, % or ` into quotes"
+	case strings.Contains(message, "mapping values are not allowed"):
+		hint = "a text with a colon and a space in it needs quotes"
+	case strings.Contains(message, "did not find expected"):
+		hint = "look for a missing quote, bracket or comma, or for uneven indentation, here or above"
+	}
+	r.report(Pos{line, 1}, hint, "not YAML: %s", message)
+}
+
+// A composer copies YAML nodes, putting in what aliases stand for.
+type composer struct {
+	r      *reader
+	open   map[*yaml.Node]bool // anchors that are being put in
+	count  int
+	failed bool
+}
+
+func (c *composer) fail(n *yaml.Node, hint, format string, args ...any) *node {
+	if !c.failed {
+		c.failed = true
+		c.r.report(Pos{n.Line, n.Column}, hint, format, args...)
+	}
+	return nil
+}
+
+func (c *composer) compose(n *yaml.Node, depth int) *node {
+	c.count++
+	switch {
+	case c.failed:
+		return nil
+	case c.count > mostNodes:
+		return c.fail(n, "aliases that contain aliases multiply", "the file has more than %d values, with aliases put in", mostNodes)
+	case depth > deepest:
+		return c.fail(n, "", "values are nested more than %d deep", deepest)
+	}
+	if n.Kind == yaml.AliasNode {
+		return c.alias(n, depth)
+	}
+	if tag := n.ShortTag(); n.Style&yaml.TaggedStyle != 0 && !slices.Contains(knownTags, tag) {
+		c.r.report(Pos{n.Line, n.Column}, "leave it out", "the tag '%s' means nothing here", tag)
+	}
+	out := &node{pos: Pos{n.Line, n.Column}}
+	switch n.Kind {
+	case yaml.MappingNode:
+		out.kind = mapping
+		c.entries(out, n, depth)
+	case yaml.SequenceNode:
+		out.kind = list
+		for _, item := range n.Content {
+			if v := c.compose(item, depth+1); v != nil {
+				out.items = append(out.items, v)
+			}
+		}
+	default:
+		out.tag = n.ShortTag()
+		out.null = out.tag == "!!null"
+		out.plain = n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle|yaml.LiteralStyle|yaml.FoldedStyle) == 0
+		out.text = strings.TrimSpace(n.Value)
+		c.r.checkCharacters(out, n.Value)
+	}
+	if c.failed {
+		return nil
+	}
+	return out
+}
+
+var knownTags = []string{"!!str", "!!int", "!!float", "!!bool", "!!null", "!!timestamp", "!!map", "!!seq"}
+
+func (c *composer) alias(n *yaml.Node, depth int) *node {
+	if n.Alias == nil || c.open[n.Alias] {
+		return c.fail(n, "", "the alias '*%s' contains itself", n.Value)
+	}
+	c.open[n.Alias] = true
+	defer delete(c.open, n.Alias)
+	return c.compose(n.Alias, depth+1)
+}
+
+func (c *composer) entries(out *node, n *yaml.Node, depth int) {
+	first := map[string]int{}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		k := n.Content[i]
+		if k.Kind == yaml.AliasNode && k.Alias != nil {
+			k = k.Alias
+		}
+		pos := Pos{n.Content[i].Line, n.Content[i].Column}
+		if k.Kind != yaml.ScalarNode {
+			c.r.report(pos, "text with brackets or braces in it needs quotes", "a key is a list or a set of keys, expected a word or a number")
+			continue
+		}
+		if k.ShortTag() == "!!merge" {
+			c.r.report(pos, "write the keys out, or give the whole value as an alias", "merge keys '<<' are not supported")
+			continue
+		}
+		value := c.compose(n.Content[i+1], depth+1)
+		if value == nil {
+			continue
+		}
+		key := strings.TrimSpace(k.Value)
+		c.r.checkCharacters(&node{pos: pos}, k.Value)
+		if line, again := first[key]; again {
+			c.r.report(pos, "keep one of the two", "key '%s' is given twice: in line %d and here", short(key), line)
+			continue
+		}
+		first[key] = pos.Line
+		out.entries = append(out.entries, entry{key, pos, value})
+	}
+}
