@@ -205,8 +205,9 @@ type CylinderResult struct {
 	State             State
 	Reason            string
 	First             *float64
-	Dry               *float64 // the mean of the repeats
+	Dry               *float64 // the mean of the repeats; nil where they disagree
 	DryReadings       []float64
+	Disagree          bool // the repeats are too far apart: both shown, Dry nil
 	Entered           string
 	Kind              Kind
 	Again             *float64
@@ -237,8 +238,11 @@ type LimitResult struct {
 	AsEntered   string
 	Source      string
 	Corrected   bool // Limit is AsEntered brought to the test's air pressure
-	ByDensity   float64
-	PastAsRead  bool // the value as read is past the limit
+	// Uncorrected: the limit holds at sea level, and neither altitude nor
+	// barometer of the test is known to bring it there.
+	Uncorrected bool
+	ByDensity   float64 // what popular tables would make of it; 0 not known
+	PastAsRead  bool    // the value as read is past the limit
 }
 
 // A PublishedRule is one of the rules in circulation applied to these readings
@@ -287,7 +291,8 @@ type LeakResult struct {
 	Entered     string
 	At          []string
 	Verdict     Verdict // against the limit; NotJudged without one
-	Uncertainty float64
+	Uncertainty float64 // against the limit, in points
+	PastAsRead  bool    // the loss as read is past the limit
 }
 
 // A PlugsResult is the plugs as read.
@@ -302,6 +307,7 @@ type PlugsResult struct {
 type PlugResult struct {
 	Name    string
 	State   State
+	Reason  string
 	Look    string
 	GapMM   *float64
 	Gap     Verdict // against the book gap; NotJudged without one
@@ -349,8 +355,10 @@ type CircuitResult struct {
 	InjectorFlowPercent *float64
 	AcrossInjector      bool // the flow is from the pressure across the injector
 	RegulatorRise       *float64
+	RegulatorRiseU      float64  // expanded, between two readings of one gauge
 	ExpectedRise        *float64 // from the manifold vacuum
 	Hold                []HoldPoint
+	Volume              *FuelVolume // nil where it was not taken
 }
 
 // Reading gives a reading by name, nil where it was not taken.
@@ -374,6 +382,8 @@ type FuelReading struct {
 	Source              string
 	Uncertainty         float64
 	Verdict             Verdict
+	PastAsRead          bool // the value as read is past the limit
+	Disagree            bool // the repeats are too far apart to be judged; Value is the last
 }
 
 // A HoldPoint is the pressure some minutes after switching off.
@@ -381,6 +391,17 @@ type HoldPoint struct {
 	Minutes, Value float64
 	Entered        string
 	LimitLow       *float64
+	LimitEntered   string
 	Verdict        Verdict
 	Uncertainty    float64
+	PastAsRead     bool // the value as read is past the limit
+}
+
+// A FuelVolume is what a pump delivered, in ml per minute, by bare arithmetic.
+type FuelVolume struct {
+	PerMinute           float64
+	Entered             string
+	LimitLow, LimitHigh *float64
+	LimitEntered        string
+	Verdict             Verdict
 }

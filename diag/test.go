@@ -221,12 +221,12 @@ type Limit struct {
 
 // Leakage is a cylinder leakage (leak-down) test.
 type Leakage struct {
-	State         State
-	Reason        string
-	Engine        string // "cold", "warm", "hot" or "" for the conditions' own
-	Limit         *float64
-	LimitEntered  string
-	Dry, Wet      map[string]Leak
+	State        State
+	Reason       string
+	Engine       string // "cold", "warm", "hot" or "" for the conditions' own
+	Limit        *float64
+	LimitEntered string
+	Dry, Wet     map[string]Leak
 }
 
 // A Leak is one cylinder's leakage in percent of the supply, and where the air
@@ -238,13 +238,13 @@ type Leak struct {
 
 // Plugs are the spark plugs as read.
 type Plugs struct {
-	State       State
-	Reason      string
-	Fitted      string // when, as entered
-	GapMM       float64
-	GapTolMM    float64
-	GapEntered  string
-	ByCylinder  map[string]Plug
+	State      State
+	Reason     string
+	Fitted     string // when, as entered
+	GapMM      float64
+	GapTolMM   float64
+	GapEntered string
+	ByCylinder map[string]Plug
 }
 
 // A Plug is one plug.
@@ -311,7 +311,7 @@ type HoldReading struct {
 }
 
 // A FuelLimit is a permitted range of one fuel reading. Low or High may be
-// infinite.
+// infinite. They are in the section's unit, for "volume" in ml per minute.
 type FuelLimit struct {
 	For       string // "key-on", "idle", "hose-off", "snap", "return-pinched", "hold", "volume"
 	Low, High float64

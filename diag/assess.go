@@ -1,0 +1,128 @@
+package diag
+
+import (
+	"math"
+	"slices"
+
+	"gaugesheet/diag/quantity"
+)
+
+// Assess does the sums on a test: statistics, grades, the verdict on every
+// limit. It fills the sections and NotTested of the diagnosis and leaves
+// findings, notices and the verdict to package rule. It takes any test, also
+// one without an engine or without a reading.
+func Assess(t *Test) *Diagnosis {
+	d := &Diagnosis{NextFor: -1}
+	if t == nil {
+		return d
+	}
+	d.Compression = assessCompression(t)
+	d.Leakage = assessLeakage(t)
+	d.Plugs = assessPlugs(t)
+	d.Rotors = assessRotors(t)
+	d.Fuel = assessFuel(t)
+	d.NotTested = slices.Clone(t.Untested)
+	return d
+}
+
+// cylinders lists the names that readings go by, in the engine's order.
+func (t *Test) cylinders() []string {
+	if t.Engine == nil {
+		return nil
+	}
+	return t.Engine.Names()
+}
+
+// sectionState is the state of a test whose readings have these states: tested
+// where one was read; else what the section says; else what all of its readings
+// say; else not tested.
+func sectionState(given State, readings []State) State {
+	switch {
+	case slices.Contains(readings, Tested):
+		return Tested
+	case given != "" && given != Tested:
+		return given
+	case len(readings) > 0 && readings[0] != "" && !slices.ContainsFunc(readings, func(s State) bool { return s != readings[0] }):
+		return readings[0]
+	}
+	return NotTested
+}
+
+// stateOr is a reading's own state and reason, or those of its section where
+// it has none.
+func stateOr(state State, reason string, section State, why string) (State, string) {
+	switch {
+	case state != "":
+		return state, reason
+	case section != "" && section != Tested:
+		return section, why
+	}
+	return NotTested, ""
+}
+
+// repeatsApart is how far repeats of one reading may lie apart, as a part of
+// the highest of them, before they are two readings and no longer one: common
+// practice, no source.
+const repeatsApart = 0.05
+
+// disagree reports repeats too far apart to be averaged.
+func disagree(values []float64) bool {
+	if len(values) < 2 {
+		return false
+	}
+	low, high := slices.Min(values), slices.Max(values)
+	return high-low > repeatsApart*high+tiny
+}
+
+// settled gives the mean of a reading's repeats; false where nothing was read
+// or the repeats disagree.
+func (r Reading) settled() (float64, bool) {
+	v, ok := r.Value()
+	return v, ok && finite(v) && !disagree(r.Values)
+}
+
+// tiny is the share by which floating point may miss equality on paper.
+const tiny = 1e-9
+
+func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
+
+func ref(v float64) *float64 { return &v }
+
+// percentOf gives 100 part/whole, 0 where the whole is 0.
+func percentOf(part, whole float64) float64 {
+	if whole == 0 {
+		return 0
+	}
+	return 100 * part / whole
+}
+
+// median is 0 for no values.
+func median(values []float64) float64 {
+	n := len(values)
+	if n == 0 {
+		return 0
+	}
+	sorted := slices.Sorted(slices.Values(values))
+	return (sorted[(n-1)/2] + sorted[n/2]) / 2
+}
+
+// inUnit converts a pressure; a bare number is in the unit already, and what
+// cannot be converted is given back as false.
+func inUnit(v float64, from, to quantity.Unit) (float64, bool) {
+	got, err := quantity.Value{Number: v, Unit: from}.In(to)
+	return got, err == nil
+}
+
+// decimals are those that the gauge's division supports, or where it is not
+// known the unit's usual ones.
+func decimals(g *Gauge, unit quantity.Unit) int {
+	if g != nil && g.Division > 0 {
+		return quantity.DecimalsFor(g.Division)
+	}
+	return quantity.DefaultDecimals(unit)
+}
+
+// severity orders verdicts, the worst highest.
+func severity(v Verdict) int { return slices.Index(bySeverity, v) }
+
+var bySeverity = []Verdict{NotJudged, Within, TooClose, Outside}

@@ -1,0 +1,229 @@
+package diag
+
+import (
+	"math"
+
+	"gaugesheet/diag/air"
+	"gaugesheet/diag/gauge"
+	"gaugesheet/diag/quantity"
+)
+
+// Readings of a circuit, as FuelReading.Name and FuelLimit.For have them.
+const (
+	keyOn         = "key-on"
+	idle          = "idle"
+	hoseOff       = "hose-off"
+	snap          = "snap"
+	returnPinched = "return-pinched"
+	hold          = "hold"
+	volume        = "volume"
+)
+
+type namedReading struct {
+	name    string
+	reading *Reading
+}
+
+// readings lists what was read of a circuit, in the order of the test.
+func (c *Circuit) readings() []namedReading {
+	all := []namedReading{{keyOn, c.KeyOn}, {idle, c.Idle}, {hoseOff, c.HoseOff}, {snap, c.Snap}, {returnPinched, c.ReturnPinched}}
+	var taken []namedReading
+	for _, r := range all {
+		if r.reading != nil {
+			taken = append(taken, r)
+		}
+	}
+	return taken
+}
+
+func assessFuel(t *Test) *FuelResult {
+	section := t.Fuel
+	if section == nil {
+		return nil
+	}
+	var readings []Reading
+	var states []State
+	for i := range section.Circuits {
+		c := &section.Circuits[i]
+		for _, r := range c.readings() {
+			readings = append(readings, *r.reading)
+		}
+		for _, h := range c.Hold {
+			readings = append(readings, h.Reading)
+		}
+		if c.VolumeML > 0 {
+			states = append(states, Tested)
+		}
+	}
+	for _, r := range readings {
+		states = append(states, r.State)
+	}
+	tool := newInstrument(t.Gauges.Fuel, readings, inReadings(gauge.DefaultFuel, section.Unit))
+	r := &FuelResult{
+		State:    sectionState(section.State, states),
+		Unit:     section.Unit,
+		Decimals: decimals(t.Gauges.Fuel, section.Unit),
+	}
+	for i := range section.Circuits {
+		r.Circuits = append(r.Circuits, assessCircuit(t, &section.Circuits[i], tool))
+	}
+	return r
+}
+
+func assessCircuit(t *Test, c *Circuit, tool instrument) CircuitResult {
+	r := CircuitResult{Name: c.Name}
+	for _, n := range c.readings() {
+		if value, ok := n.reading.last(); ok {
+			r.Readings = append(r.Readings, fuelReading(n, value, c, tool))
+		}
+	}
+	for _, h := range c.Hold {
+		if value, ok := h.last(); ok {
+			r.Hold = append(r.Hold, holdPoint(h, value, c, tool))
+		}
+	}
+	r.regulator(c, t.Fuel.Unit, tool)
+	r.flow(c, t)
+	r.Volume = c.volume()
+	return r
+}
+
+// last is the reading's settled value, or the last of repeats that disagree.
+func (r Reading) last() (float64, bool) {
+	if v, ok := r.settled(); ok {
+		return v, true
+	}
+	if r.State != Tested || len(r.Values) == 0 {
+		return 0, false
+	}
+	v := r.Values[len(r.Values)-1]
+	return v, finite(v)
+}
+
+func fuelReading(n namedReading, value float64, c *Circuit, tool instrument) FuelReading {
+	r := FuelReading{
+		Name: n.name, Value: value, Entered: n.reading.Entered, Verdict: NotJudged, Disagree: disagree(n.reading.Values),
+		Uncertainty: tool.againstBook(value, tool.standard(*n.reading)),
+	}
+	l := c.limit(func(l FuelLimit) bool { return l.For == n.name })
+	if l == nil {
+		return r
+	}
+	r.LimitLow, r.LimitHigh = finiteOrNil(l.Low), finiteOrNil(l.High)
+	r.LimitEntered, r.Source = l.Entered, l.Source
+	if !r.Disagree {
+		r.Verdict, r.PastAsRead = judgeRange(value, l.Low, l.High, r.Uncertainty, n.reading.Kind == AtLeast)
+	}
+	return r
+}
+
+// holdPoint holds a timed pressure against the limit for its time, or against
+// one that names no time.
+func holdPoint(h HoldReading, value float64, c *Circuit, tool instrument) HoldPoint {
+	p := HoldPoint{
+		Minutes: h.Minutes, Value: value, Entered: h.Entered, Verdict: NotJudged,
+		Uncertainty: tool.againstBook(value, tool.standard(h.Reading)),
+	}
+	l := c.limit(func(l FuelLimit) bool { return l.For == hold && math.Abs(l.Minutes-h.Minutes) < tiny })
+	if l == nil {
+		l = c.limit(func(l FuelLimit) bool { return l.For == hold && l.Minutes == 0 })
+	}
+	if l == nil {
+		return p
+	}
+	p.LimitLow, p.LimitEntered = finiteOrNil(l.Low), l.Entered
+	if !disagree(h.Values) {
+		p.Verdict, p.PastAsRead = judgeRange(value, l.Low, l.High, p.Uncertainty, h.Kind == AtLeast)
+	}
+	return p
+}
+
+// limit gives the first limit that fits, nil where none does.
+func (c *Circuit) limit(fits func(FuelLimit) bool) *FuelLimit {
+	for i := range c.Limits {
+		if fits(c.Limits[i]) {
+			return &c.Limits[i]
+		}
+	}
+	return nil
+}
+
+func finiteOrNil(v float64) *float64 {
+	if !finite(v) {
+		return nil
+	}
+	return &v
+}
+
+// regulator fills how much the pressure rose when the hose came off, and how
+// much the manifold's vacuum should make it rise.
+func (r *CircuitResult) regulator(c *Circuit, unit quantity.Unit, tool instrument) {
+	on, off := r.Reading(idle), r.Reading(hoseOff)
+	if on != nil && off != nil && !on.Disagree && !off.Disagree {
+		r.RegulatorRise = ref(off.Value - on.Value)
+		r.RegulatorRiseU = gauge.Expanded(tool.standard(*c.Idle), tool.standard(*c.HoseOff))
+	}
+	if v, ok := c.vacuum(unit); ok {
+		r.ExpectedRise = &v
+	}
+}
+
+// vacuum is the manifold's, in the unit of the rail pressure.
+func (c *Circuit) vacuum(unit quantity.Unit) (float64, bool) {
+	if c.ManifoldVacuum == nil {
+		return 0, false
+	}
+	v, err := air.RegulatorRise(quantity.Value{Number: *c.ManifoldVacuum, Unit: quantity.KPa}, unit)
+	return v, err == nil
+}
+
+// flow fills what an injector delivers in percent of what it would at the
+// middle of the key-on limit. The rail pressure with the engine off is the
+// pressure across the injector; at idle that is rail plus manifold vacuum, and
+// it is used where both were read.
+func (r *CircuitResult) flow(c *Circuit, t *Test) {
+	l := c.limit(func(l FuelLimit) bool { return l.For == keyOn })
+	if l == nil || !feedsInjectors(t) {
+		return
+	}
+	wanted := (l.Low + l.High) / 2
+	vacuum, known := c.vacuum(t.Fuel.Unit)
+	if at := r.Reading(idle); known && at != nil && !at.Disagree {
+		r.setFlow(at.Value+vacuum, wanted, true)
+		return
+	}
+	if at := r.Reading(keyOn); at != nil && !at.Disagree {
+		r.setFlow(at.Value, wanted, false)
+	}
+}
+
+// setFlow leaves the flow nil where the limit has no middle.
+func (r *CircuitResult) setFlow(across, wanted float64, atIdle bool) {
+	if percent, err := air.InjectorFlowPercent(across, wanted); err == nil {
+		r.InjectorFlowPercent, r.AcrossInjector = &percent, atIdle
+	}
+}
+
+// feedsInjectors is false where the pressure read is not the one at the
+// injectors, or there are none.
+func feedsInjectors(t *Test) bool {
+	switch t.Fuel.System {
+	case "carburettor", "direct, low side", "diesel, lift pump":
+		return false
+	}
+	return !t.Spec.Diesel()
+}
+
+// volume holds what was delivered, as a rate, against its limit by bare
+// arithmetic.
+func (c *Circuit) volume() *FuelVolume {
+	if !(c.VolumeML >= 0) || !(c.VolumeSeconds > 0) {
+		return nil
+	}
+	v := &FuelVolume{PerMinute: c.VolumeML / c.VolumeSeconds * 60, Entered: c.VolumeEntered, Verdict: NotJudged}
+	if l := c.limit(func(l FuelLimit) bool { return l.For == volume }); l != nil {
+		v.LimitLow, v.LimitHigh, v.LimitEntered = finiteOrNil(l.Low), finiteOrNil(l.High), l.Entered
+		v.Verdict, _ = judgeRange(v.PerMinute, l.Low, l.High, 0, false)
+	}
+	return v
+}

@@ -1,0 +1,136 @@
+package diag
+
+// Grades by percent of the reference: common practice, no source. 75 percent of
+// the highest, which most published limits name, lies inside 'low'.
+const (
+	evenFrom    = 90
+	watchFrom   = 85
+	lowFrom     = 50
+	veryLowFrom = 15
+
+	// One cylinder is high where the others lie this close together and it
+	// stands this far above the highest of them.
+	othersWithin = 10 // percent of the highest of the others
+	highAbove    = 10
+	highNeeds    = 3 // readings
+)
+
+// Reasons why a grade or a limit is not judged.
+const (
+	reasonDecompressor = "decompressor"
+	reasonThrottle     = "throttle-closed"
+	reasonSingle       = "single-cylinder"
+	reasonLone         = "lone-reading"
+	reasonNoReading    = "no-reading"
+	reasonNoPressure   = "no-pressure"
+	reasonUnit         = "limit-unit"
+	reasonSingleRotor  = "single-rotor"
+)
+
+// spoilt gives the reason why the test says nothing of the engine at all: the
+// pressure was let out, or the air kept out. A diesel is not asked for its
+// throttle.
+func (t *Test) spoilt() string {
+	switch {
+	case t.Spec.Decompressor == decompressing:
+		return reasonDecompressor
+	case t.Conditions.Throttle == "closed" && !t.Spec.Diesel():
+		return reasonThrottle
+	}
+	return ""
+}
+
+// incomparable gives the reason why cylinders cannot be compared with each
+// other, "" where they can.
+func (c *cranking) incomparable() string {
+	switch spoilt := c.test.spoilt(); {
+	case spoilt != "":
+		return spoilt
+	case len(c.names) < 2:
+		return reasonSingle
+	case len(c.samples) == 0:
+		return reasonNoReading
+	case len(c.samples) < 2:
+		return reasonLone
+	}
+	return ""
+}
+
+// highOne gives the index of the one sample that stands out above an otherwise
+// even set, -1 where there is none.
+func (s set) highOne() int {
+	if len(s) < highNeeds {
+		return -1
+	}
+	high, _ := s.extremes()
+	var others set
+	for i, x := range s {
+		if i != high {
+			others = append(others, x)
+		}
+	}
+	h, l := others.extremes()
+	top, bottom := others[h].value, others[l].value
+	switch {
+	case bottom < top*(100-othersWithin)/100-tiny*top, s[high].value <= top*(100+highAbove)/100+tiny*top:
+		return -1
+	case top < s[high].value*veryLowFrom/100:
+		return -1 // the others are without pressure: even among themselves, but no reference
+	}
+	return high
+}
+
+// reference gives the index of the sample that the others are graded by: the
+// highest, or the next where the highest is high.
+func (s set) reference() (reference, high int) {
+	high = s.highOne()
+	reference = -1
+	for i, x := range s {
+		if i != high && (reference < 0 || x.value > s[reference].value) {
+			reference = i
+		}
+	}
+	return reference, high
+}
+
+func (c *cranking) grade(r *CompressionResult) {
+	if len(c.samples) == 0 {
+		return
+	}
+	reference, high := c.samples.reference()
+	r.Reference = c.samples[reference].value
+	judged := c.incomparable() == ""
+	for i, s := range c.samples {
+		cylinder := r.Cylinder(s.name)
+		share, u, _ := c.samples.quotient(c.samples.at(i), c.samples.at(reference))
+		cylinder.PercentOfRef, cylinder.UPercent = share, u
+		switch {
+		case !judged:
+		case i == high:
+			cylinder.Grade = High
+		default:
+			cylinder.Grade = gradeOf(share, u)
+		}
+	}
+}
+
+// gradeOf grades a percentage of the reference. It is too close to call where
+// the percentage could as well be even as low: where the interval of +-u reaches
+// from under 85 to 90 or more. An interval across one of the two only cannot
+// take even for low, and watch is the word for what lies between. Very low and
+// no pressure are too far off for it.
+func gradeOf(percent, u float64) Grade {
+	switch {
+	case percent < veryLowFrom-tiny:
+		return NoPressure
+	case percent < lowFrom-tiny:
+		return VeryLow
+	case percent+u >= evenFrom-tiny && percent-u < watchFrom-tiny:
+		return GradeTooClose
+	case percent < watchFrom-tiny:
+		return Low
+	case percent < evenFrom-tiny:
+		return Watch
+	}
+	return Even
+}

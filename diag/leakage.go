@@ -1,0 +1,114 @@
+package diag
+
+import (
+	"math"
+
+	"gaugesheet/diag/gauge"
+)
+
+// leakageApart is how far repeats of one leakage may lie apart, in points of
+// percent of the supply: common practice, no source.
+const leakageApart = 5
+
+func assessLeakage(t *Test) *LeakageResult {
+	section := t.Leakage
+	if section == nil {
+		return nil
+	}
+	names := t.cylinders()
+	r := &LeakageResult{Limit: section.Limit, Complete: len(names) > 0}
+	tool := leakageTool(t, names)
+	var states []State
+	var losses []float64
+	for _, name := range names {
+		dry := section.Dry[name]
+		cylinder := leakOf(name, dry, section, tool)
+		if wet, ok := lossOf(section.Wet[name].Reading); ok {
+			cylinder.Wet = &wet
+			states = append(states, Tested)
+		}
+		if cylinder.Loss != nil && dry.Kind != AtLeast {
+			losses = append(losses, *cylinder.Loss)
+		}
+		states = append(states, dry.State)
+		r.Complete = r.Complete && dry.State == Tested && len(dry.Values) > 0
+		r.Cylinders = append(r.Cylinders, cylinder)
+	}
+	r.State = sectionState(section.State, states)
+	r.N, r.Median = len(losses), median(losses)
+	return r
+}
+
+// leakageTool takes one point of percent where nothing tells how well the
+// tester repeats.
+func leakageTool(t *Test, names []string) instrument {
+	i := newInstrument(t.Gauges.Leakage, nil, 0)
+	var groups [][]float64
+	for _, name := range names {
+		if dry := t.Leakage.Dry[name]; !leaksDisagree(dry.Values) && dry.State == Tested {
+			groups = append(groups, dry.Values)
+		}
+	}
+	i.repeat = gauge.Repeatability(i.scale.Division, gauge.PooledDeviation(groups), gauge.DefaultLeakage)
+	return i
+}
+
+func leakOf(name string, dry Leak, section *Leakage, tool instrument) LeakResult {
+	r := LeakResult{Name: name, Entered: dry.Entered, At: dry.At, Verdict: NotJudged}
+	r.State, r.Reason = stateOr(dry.State, dry.Reason, section.State, section.Reason)
+	loss, ok := lossOf(dry.Reading)
+	if !ok {
+		return r
+	}
+	r.Loss = &loss
+	r.Uncertainty = tool.againstBook(loss, tool.standard(dry.Reading))
+	if section.Limit != nil {
+		r.Verdict, r.PastAsRead = judgeRange(loss, math.Inf(-1), *section.Limit, r.Uncertainty, dry.Kind == AtLeast)
+	}
+	return r
+}
+
+// lossOf gives the mean of the repeats in percent; false where nothing was
+// read or the repeats disagree.
+func lossOf(r Reading) (float64, bool) {
+	v, ok := r.Value()
+	return v, ok && finite(v) && !leaksDisagree(r.Values)
+}
+
+func leaksDisagree(values []float64) bool {
+	for _, v := range values {
+		if math.Abs(v-values[0]) > leakageApart+tiny {
+			return true
+		}
+	}
+	return false
+}
+
+// judgeRange judges a value against a range, of which a side may be infinite,
+// with a guard band of u; past is the verdict as read. A value that is only
+// known not to be less can be above the range and not below it.
+func judgeRange(value, low, high, u float64, bound bool) (verdict Verdict, past bool) {
+	verdict = NotJudged
+	if low > high {
+		return NotJudged, false
+	}
+	if finite(low) {
+		v := Verdict(gauge.Judge(value, low, u, gauge.AtLeast))
+		p := gauge.Judge(value, low, 0, gauge.AtLeast) == gauge.Outside
+		if bound && v != Within {
+			v, p = TooClose, false
+		}
+		verdict, past = v, p
+	}
+	if finite(high) {
+		v := Verdict(gauge.Judge(value, high, u, gauge.AtMost))
+		past = past || gauge.Judge(value, high, 0, gauge.AtMost) == gauge.Outside
+		if bound && v != Outside {
+			v = TooClose
+		}
+		if severity(v) > severity(verdict) {
+			verdict = v
+		}
+	}
+	return verdict, past
+}

@@ -1,0 +1,194 @@
+package diag
+
+import (
+	"gaugesheet/diag/gauge"
+	"gaugesheet/diag/quantity"
+)
+
+// rotary is a rotary engine's test made ready for the sums: the faces read of
+// each rotor, and all of them as one set.
+type rotary struct {
+	test  *Test
+	tool  instrument
+	faces []set // by rotor, each a set of its own
+}
+
+func assessRotors(t *Test) *RotorsResult {
+	section := t.Rotors
+	if section == nil {
+		return nil
+	}
+	c := newRotary(t)
+	r := &RotorsResult{Unit: section.Unit, Decimals: decimals(t.Gauges.Compression, section.Unit), Complete: len(section.Rotors) > 0}
+	var states []State
+	for i, rotor := range section.Rotors {
+		result := c.rotor(i)
+		for _, face := range rotor.Faces {
+			states = append(states, face.State)
+		}
+		r.Complete = r.Complete && len(result.Values) > 0 && len(result.Values) == len(rotor.Faces)
+		r.Rotors = append(r.Rotors, result)
+	}
+	if len(states) == 0 {
+		for _, rotor := range r.Rotors {
+			states = append(states, rotor.State)
+		}
+	}
+	r.State = sectionState(section.State, states)
+	if r.State == Tested {
+		r.Limits = c.limits()
+	}
+	return r
+}
+
+func newRotary(t *Test) *rotary {
+	c := &rotary{test: t}
+	var readings []Reading
+	for _, rotor := range t.Rotors.Rotors {
+		readings = append(readings, rotor.Faces...)
+	}
+	c.tool = newInstrument(t.Gauges.Compression, readings, inReadings(gauge.DefaultCompression, t.Rotors.Unit))
+	for _, rotor := range t.Rotors.Rotors {
+		var faces set
+		for _, face := range rotor.Faces {
+			if v, ok := face.last(); ok {
+				faces = append(faces, sample{name: rotor.Name, value: v, u: c.tool.standard(face)})
+			}
+		}
+		c.faces = append(c.faces, faces)
+	}
+	return c
+}
+
+// rotor fills one rotor. Values, Grade and LowFaces go by the faces read.
+func (c *rotary) rotor(i int) RotorResult {
+	rotor, faces := c.test.Rotors.Rotors[i], c.faces[i]
+	r := RotorResult{Name: rotor.Name, Values: faces.values()}
+	state := rotor.State
+	if len(faces) > 0 {
+		state = Tested
+	}
+	r.State, r.Reason = stateOr(state, rotor.Reason, c.test.Rotors.State, c.test.Rotors.Reason)
+	if len(faces) == 0 {
+		return r
+	}
+	for _, face := range rotor.Faces {
+		if _, ok := face.last(); ok {
+			r.Entered = append(r.Entered, face.Entered)
+		}
+	}
+	best, worst := faces.extremes()
+	r.Best, r.Difference = faces[best].value, faces[best].value-faces[worst].value
+	r.Mean, _ = faces.sum(faces.meanWeights())
+	minimum, between := c.limitValue(c.test.Rotors.Minimum), c.limitValue(c.test.Rotors.Faces)
+	for f, face := range faces {
+		grade := c.gradeFace(faces, f, best)
+		r.Grade = append(r.Grade, grade)
+		low := minimum != nil && past(face.value, *minimum, gauge.AtLeast)
+		if between != nil {
+			low = low || past(r.Best-face.value, *between, gauge.AtMost)
+		} else {
+			low = low || grade.IsLow()
+		}
+		if low {
+			r.LowFaces = append(r.LowFaces, f)
+		}
+	}
+	return r
+}
+
+func past(value, limit float64, side gauge.Side) bool {
+	return gauge.Judge(value, limit, 0, side) == gauge.Outside
+}
+
+// gradeFace grades a face by its rotor's best, in the bands of cylinders.
+func (c *rotary) gradeFace(faces set, f, best int) Grade {
+	if c.test.spoilt() != "" || len(faces) < 2 && faces[f].value > 0 {
+		return GradeNotJudged
+	}
+	share, u, ok := faces.quotient(faces.at(f), faces.at(best))
+	if !ok {
+		return NoPressure
+	}
+	return gradeOf(share, u)
+}
+
+// limitValue gives a limit in the unit of the readings and the air of the
+// test; nil where there is none or its unit does not fit.
+func (c *rotary) limitValue(l *Limit) *float64 {
+	if l == nil {
+		return nil
+	}
+	r, ok := limitHere(*l, c.test.Rotors.Unit, atmosphereOf(c.test.Conditions))
+	if !ok || r.Unit == quantity.Percent {
+		return nil
+	}
+	return &r.Limit
+}
+
+func (c *rotary) limits() []LimitResult {
+	section := c.test.Rotors
+	var list []LimitResult
+	judge := func(l *Limit, rule string, side gauge.Side, values []measured, without string) {
+		if l == nil {
+			return
+		}
+		r, ok := limitHere(*l, section.Unit, atmosphereOf(c.test.Conditions))
+		r.Rule = rule
+		switch spoilt := c.test.spoilt(); {
+		case spoilt != "":
+			r.Reason = spoilt
+		case !ok || r.Unit == quantity.Percent:
+			r.Reason = reasonUnit
+		case len(values) == 0:
+			r.Reason = without
+		default:
+			r.decide(values, side)
+		}
+		list = append(list, r)
+	}
+	judge(section.Minimum, string(Minimum), gauge.AtLeast, c.againstMinimum(), reasonNoReading)
+	judge(section.Faces, ruleBetweenFaces, gauge.AtMost, c.betweenFaces(), reasonLone)
+	judge(section.Apart, ruleBetweenRotors, gauge.AtMost, c.betweenRotors(), reasonSingleRotor)
+	return list
+}
+
+func (c *rotary) againstMinimum() []measured {
+	var list []measured
+	for _, faces := range c.faces {
+		for _, f := range faces {
+			list = append(list, measured{cylinder: f.name, value: f.value, u: c.tool.againstBook(f.value, f.u)})
+		}
+	}
+	return list
+}
+
+func (c *rotary) betweenFaces() []measured {
+	var list []measured
+	for _, faces := range c.faces {
+		if len(faces) < 2 {
+			continue
+		}
+		best, worst := faces.extremes()
+		v, u := faces.sum(faces.at(best).less(faces.at(worst)))
+		list = append(list, measured{cylinder: faces[worst].name, value: v, u: u})
+	}
+	return list
+}
+
+// betweenRotors compares each rotor's mean with the best rotor's.
+func (c *rotary) betweenRotors() []measured {
+	var rotors set
+	for _, faces := range c.faces {
+		if len(faces) > 0 {
+			mean, expanded := faces.sum(faces.meanWeights())
+			rotors = append(rotors, sample{name: faces[0].name, value: mean, u: expanded / 2})
+		}
+	}
+	if len(rotors) < 2 {
+		return nil
+	}
+	best, worst := rotors.extremes()
+	v, u := rotors.sum(rotors.at(best).less(rotors.at(worst)))
+	return []measured{{cylinder: rotors[worst].name, value: v, u: u}}
+}
