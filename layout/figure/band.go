@@ -19,22 +19,29 @@ func NewPressureBands(ds ...PressureBand) layout.Block {
 	}}
 }
 
+// leastForHold is the width from which the hold curve stands beside the scale
+// instead of under it.
+const leastForHold layout.Length = 360
+
 func bandFrame(t layout.Theme, d PressureBand, width layout.Length, level layout.Detail) layout.Frame {
 	const gap = 18
 	left := width
 	var hold layout.Frame
-	if len(d.Hold) > 0 {
+	under := empty()
+	if len(d.Hold) > 0 && width >= leastForHold {
 		w := min(width*0.3, 170)
 		left = width - w - gap
 		least := [...]layout.Length{layout.Full: 78, layout.Compact: 66, layout.Brief: 56}[level]
 		hold = holdFrame(t, d, w, least)
+	} else if len(d.Hold) > 0 {
+		under = holdFrame(t, d, width, 66)
 	}
 	rows := newBandRows(t, d, left, level).frame()
 	figure := rows
 	if hold.Draw != nil {
 		figure = beside(gap, column{left, rows}, column{width - left - gap, hold})
 	}
-	return stack(small, heading(t, d.Title, d.Sub, width), figure, captionLines(t, d.Captions, width))
+	return stack(small, heading(t, d.Title, d.Sub, width), figure, under, captionLines(t, d.Captions, width))
 }
 
 // A bandRow is one reading with the ranges allowed for it.
@@ -94,10 +101,24 @@ func newBandRows(t layout.Theme, d PressureBand, width layout.Length, level layo
 	b.columns(width)
 	least := lineHeight(t.Face(layout.Label))
 	b.rowHeight = max([...]layout.Length{layout.Full: 14, layout.Compact: 12, layout.Brief: 10.5}[level], least)
-	about := max(2, min(8, int(b.scale/38)))
-	b.marks, b.texts = ticks(b.low, b.high, about)
-	b.low, b.high = b.marks[0], b.marks[len(b.marks)-1]
+	b.chooseTicks()
 	return b
+}
+
+// chooseTicks takes as many ticks as have room for their values.
+func (b *bandRows) chooseTicks() {
+	low, high, note := b.low, b.high, b.t.Face(layout.Note)
+	for about := 8; about > 0; about-- {
+		b.marks, b.texts = ticks(low, high, about)
+		b.low, b.high = b.marks[0], b.marks[len(b.marks)-1]
+		var widest layout.Length
+		for _, text := range b.texts {
+			widest = max(widest, b.t.Measurer.Width(text, note))
+		}
+		if b.scale/layout.Length(len(b.marks)-1) >= max(widest+medium, 30) {
+			return
+		}
+	}
 }
 
 // columns divides the width: names, values, the scale, the limits in words.
@@ -114,12 +135,14 @@ func (b *bandRows) columns(width layout.Length) {
 	for _, a := range b.everyRow {
 		b.limit = max(b.limit, m.Width(a.Text, label))
 	}
-	b.name = min(b.name, width*0.24)
+	b.name = min(max(b.name, m.Width(b.unit, label)+small), width*0.24)
 	b.value = min(b.value, width*0.2)
 	b.limit = min(b.limit, width*0.26)
 	b.scale = width - b.name - b.value - 2*bandGap
 	if b.limit > 0 {
 		b.scale -= b.limit + bandGap
+	} else {
+		b.scale -= wide // half of the last tick's value
 	}
 }
 
@@ -212,8 +235,8 @@ func (b bandRows) lines(s layout.Surface, lines []string, r layout.Rect, f layou
 	}
 }
 
-// grid draws the ticks from top to bottom, with their values and the unit
-// under the scale.
+// grid draws the ticks from top to bottom, with their values under the scale
+// and the unit before them.
 func (b bandRows) grid(s layout.Surface, left, top, bottom layout.Length) {
 	note := b.t.Face(layout.Note)
 	end := layout.Length(0)
@@ -222,14 +245,14 @@ func (b bandRows) grid(s layout.Surface, left, top, bottom layout.Length) {
 		s.Stroke(layout.Polyline(layout.Point{X: x, Y: top}, layout.Point{X: x, Y: bottom}), layout.Pen{Width: hairline, Color: b.t.Line})
 		s.Stroke(layout.Polyline(layout.Point{X: x, Y: bottom}, layout.Point{X: x, Y: bottom + 3}), layout.Pen{Width: thin, Color: b.t.Ink})
 		w := s.Width(b.texts[i], note)
+		if i > 0 && x-w/2 < end+tight {
+			continue
+		}
 		s.Text(layout.Point{X: x - w/2, Y: baseline(s, note, bottom+small)}, b.texts[i], note, b.t.Muted)
 		end = x + w/2
 	}
-	unitWidth := s.Width(b.unit, note)
-	x := end + small
-	if b.limit == 0 || x+unitWidth > left+b.scale+bandGap+b.limit {
-		x = left - small - s.Width(b.texts[0], note)/2 - unitWidth
-	}
+	// Under the values, clear of the first tick's.
+	x := left - max(bandGap, s.Width(b.texts[0], note)/2+small) - s.Width(b.unit, note)
 	s.Text(layout.Point{X: x, Y: baseline(s, note, bottom+small)}, b.unit, note, b.t.Muted)
 }
 

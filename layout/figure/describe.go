@@ -243,6 +243,7 @@ type Findings struct {
 // one starts with its own words.
 type FindingWords struct {
 	Causes  string // "Most likely first:"
+	Cause   string // where there is only one: "Likely cause:"
 	Sure    string // "How sure:"
 	Against string // "Speaks against it:"
 	Rule    string // "Rule:"

@@ -68,6 +68,9 @@ func bestPlacing(t layout.Theme, d EnginePlan, width layout.Length, level layout
 // search gives the first placing that keeps to a height, or where the height
 // is 0 the lowest.
 func search(writers []cellWriter, ways []arrangement, width, height layout.Length) (best placing, found bool) {
+	if len(writers) == 0 {
+		return placing{}, false
+	}
 	for _, bore := range boreSizes(writers[0].plan) {
 		for _, w := range writers {
 			for _, a := range ways {
@@ -107,46 +110,52 @@ func boreSizes(d EnginePlan) []layout.Size {
 }
 
 // cellWriters are the ways to set the words, from the widest lines to the
-// narrowest.
+// narrowest; on a bench sheet each with the box in the bore and beside it.
 func cellWriters(t layout.Theme, d EnginePlan, notes, valueOut bool) []cellWriter {
 	var writers []cellWriter
-	for _, width := range []layout.Length{90, 58, 44, 36, 30, 24, 19, 16} {
-		writers = append(writers, cellWriter{t: t, plan: d, notes: notes, valueOut: valueOut, width: width})
+	for _, boxOut := range []bool{false, true} {
+		if boxOut && (!d.Pen || d.Rotary) {
+			continue
+		}
+		before := layout.Length(-1)
+		for _, width := range []layout.Length{90, 58, 44, 36, 30, 24, 19, 16} {
+			w := cellWriter{t: t, plan: d, notes: notes, valueOut: valueOut, boxOut: boxOut, width: width}
+			if w.write() && w.lineWidths() != before {
+				writers = append(writers, w)
+				before = w.lineWidths()
+			}
+		}
 	}
 	return writers
 }
 
 // newPlacing sets the cells for a bore; ok is false where the value does not
-// go into it or a word would have to be broken.
+// go into it.
 func newPlacing(w cellWriter, a arrangement, bore layout.Size) (placing, bool) {
 	if w.plan.Pen {
-		w.boxOut = bore.W < penBore && !w.plan.Rotary
+		if !w.plan.Rotary && w.boxOut != (bore.W < penBore) {
+			return placing{}, false
+		}
 	} else if _, ok := valueFace(w.t, w.plan, bore); !ok && !w.valueOut {
 		return placing{}, false
 	}
 	p := placing{at: closeUp(w.plan.Cylinders), bore: bore, writer: w}
 	half := layout.Size{W: bore.W/2 + gasketGap, H: bore.H/2 + gasketGap}
-	for i, c := range w.plan.Cylinders {
-		if w.breaksWord(c) {
-			return placing{}, false
-		}
+	for i, words := range w.words {
 		side := a.side(w.plan, i)
 		if w.plan.Ring {
 			side = outward(w.plan, i)
 		}
-		p.cells = append(p.cells, newCell(w, c, half, side, a.split))
+		p.cells = append(p.cells, newCell(words, half, side, a.split))
 	}
 	return p, true
 }
 
-func newCell(w cellWriter, c Cylinder, half layout.Size, side Direction, split bool) cell {
-	main, notes := w.number(c), w.smallValues(c)
+func newCell(words cellWords, half layout.Size, side Direction, split bool) cell {
+	main, notes := words.main, words.notes
 	made := cell{half: half}
 	if !split {
-		if side == Up {
-			slices.Reverse(notes)
-		}
-		main = append(main, notes...)
+		main = slices.Concat(main, notes)
 		notes = nil
 	}
 	if len(main) > 0 {
@@ -216,9 +225,10 @@ func (p *placing) widen(width layout.Length) {
 	if p.scale.x >= p.scale.y {
 		return
 	}
-	tight := *p
+	tight, all := *p, p.clashes()
 	for _, part := range []layout.Length{1, 0.75, 0.5, 0.25} {
 		p.scale.x = tight.scale.x + (tight.scale.y-tight.scale.x)*part
+		p.moveApart(all)
 		if p.fits(width, 0) {
 			return
 		}

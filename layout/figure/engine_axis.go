@@ -35,9 +35,19 @@ func bankSpan(d EnginePlan, k int, lying bool) [2]float64 {
 	return span
 }
 
-// acrossAxis reports whether the crankshaft runs between two cylinders.
+// acrossAxis, given two banks that bankAxis knows, reports whether the crankshaft runs between two cylinders.
 func acrossAxis(d EnginePlan, i, j int) bool {
 	return slices.Contains(d.Banks[0].Cylinders, i) != slices.Contains(d.Banks[0].Cylinders, j)
+}
+
+// beyondAxis reports whether a cylinder is of the bank that stands to the right
+// of the crankshaft or, lying, below it.
+func beyondAxis(d EnginePlan, i int, lying bool) bool {
+	second := 1
+	if bankSpan(d, 0, lying)[0] > bankSpan(d, 1, lying)[0] {
+		second = 0
+	}
+	return slices.Contains(d.Banks[second].Cylinders, i)
 }
 
 // chain is the line of a centre: long and short strokes in turn.
@@ -52,17 +62,16 @@ func (p planDrawing) drawAxis(s layout.Surface, origin layout.Point) {
 		return
 	}
 	low, high := layout.Length(math.Inf(-1)), layout.Length(math.Inf(1))
-	first := bankSpan(p.plan, 0, lying)[0] < bankSpan(p.plan, 1, lying)[0]
 	for i := range p.plan.Cylinders {
 		area := moved(p.placing.cells[i].extent(), p.placing.place(i))
 		from, to := area.X, area.Right()
 		if lying {
 			from, to = area.Y, area.Bottom()
 		}
-		if slices.Contains(p.plan.Banks[0].Cylinders, i) == first {
-			low = max(low, to)
-		} else {
+		if beyondAxis(p.plan, i, lying) {
 			high = min(high, from)
+		} else {
+			low = max(low, to)
 		}
 	}
 	middle, e := (low+high)/2, p.placing.extent

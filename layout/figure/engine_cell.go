@@ -65,6 +65,35 @@ type cellWriter struct {
 	width    layout.Length // texts are wrapped to it
 	valueOut bool          // the value stands beside the bore, not in it
 	boxOut   bool          // the same for the box to write the value in
+
+	words []cellWords // by cylinder
+}
+
+// cellWords are the lines beside a cylinder: its number and grade, and the
+// small values.
+type cellWords struct{ main, notes []cellLine }
+
+// write sets the lines of every cylinder; ok is false where a word would have
+// to be broken.
+func (w *cellWriter) write() (ok bool) {
+	for _, c := range w.plan.Cylinders {
+		if w.breaksWord(c) {
+			return false
+		}
+		w.words = append(w.words, cellWords{w.number(c), w.smallValues(c)})
+	}
+	return true
+}
+
+// lineWidths is the sum of the widths of all lines: two writers that agree in
+// it have broken their lines alike.
+func (w *cellWriter) lineWidths() (sum layout.Length) {
+	for _, c := range w.words {
+		for _, l := range slices.Concat(c.main, c.notes) {
+			sum += l.w
+		}
+	}
+	return sum
 }
 
 func (w cellWriter) number(c Cylinder) []cellLine {

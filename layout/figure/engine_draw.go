@@ -58,16 +58,6 @@ func widestValue(t layout.Theme, d EnginePlan, f layout.Face) layout.Length {
 	return w
 }
 
-// arrowStrip is the height of a line of arrows at the edge of the plan.
-func (p planDrawing) arrowStrip(at ...Direction) layout.Length {
-	for _, d := range at {
-		if d == p.plan.Vehicle && d != Nowhere || d == p.plan.Engine && d != Nowhere {
-			return lineHeight(p.t.Face(layout.Label)) + small
-		}
-	}
-	return 0
-}
-
 func (p planDrawing) labelHeight(above bool) layout.Length {
 	most := 0
 	for _, l := range p.labels {
@@ -82,19 +72,18 @@ func (p planDrawing) labelHeight(above bool) layout.Length {
 }
 
 func (p planDrawing) frame(width layout.Length) layout.Frame {
-	top := p.arrowStrip(Up, Left, Right)
-	bottom := p.arrowStrip(Down)
+	top, bottom := p.arrows(width, Left, Up, Right), p.arrows(width, Down)
 	above, below := p.labelHeight(true), p.labelHeight(false)
 	margin := gasketGap
-	f := layout.Frame{Height: top + above + margin + p.placing.extent.H + margin + below + bottom}
+	f := layout.Frame{Height: top.Height + above + margin + p.placing.extent.H + margin + below + bottom.Height}
 	if tall := p.placing.at; len(tall) > 1 && p.placing.stretches() {
 		f.Stretch = p.placing.extent.H * 0.35
 	}
 	f.Draw = func(s layout.Surface, area layout.Rect) {
-		strip, rest := area.SplitTop(top)
-		p.arrows(s, strip, Up, Left, Right)
-		rest, foot := rest.SplitBottom(bottom)
-		p.arrows(s, foot, Down)
+		strip, rest := area.SplitTop(top.Height)
+		top.Draw(s, strip)
+		rest, foot := rest.SplitBottom(bottom.Height)
+		bottom.Draw(s, foot)
 		over, rest := rest.SplitTop(above)
 		rest, under := rest.SplitBottom(below)
 		q := p
@@ -232,63 +221,4 @@ func (p planDrawing) clearOfText(r layout.Rect, origin layout.Point) layout.Rect
 		r = wider
 	}
 	return r
-}
-
-// arrows draws the arrows of some directions with their words: left at the
-// left end of the strip, right at the right end, up and down in the middle.
-func (p planDrawing) arrows(s layout.Surface, strip layout.Rect, ds ...Direction) {
-	for _, d := range ds {
-		vehicle, engine := p.plan.Vehicle == d, p.plan.Engine == d
-		words := ""
-		switch {
-		case vehicle && engine:
-			words = p.plan.VehicleAt + " · " + p.plan.EngineAt
-			if p.plan.VehicleAt == "" || p.plan.EngineAt == "" {
-				words = p.plan.VehicleAt + p.plan.EngineAt
-			}
-		case vehicle:
-			words = p.plan.VehicleAt
-		case engine:
-			words = p.plan.EngineAt
-		default:
-			continue
-		}
-		p.arrow(s, strip, d, words, vehicle)
-	}
-}
-
-func (p planDrawing) arrow(s layout.Surface, strip layout.Rect, d Direction, words string, vehicle bool) {
-	face := p.t.Face(layout.Label)
-	const size, gap = 7, 4
-	w := s.Width(words, face)
-	x := strip.X + (strip.W-w-size-gap)/2
-	switch d {
-	case Left:
-		x = strip.X
-	case Right:
-		x = strip.Right() - w - size - gap
-	}
-	head, text := x, x+size+gap
-	if d == Right {
-		text, head = x, x+w+gap
-	}
-	base := baseline(s, face, strip.Y)
-	at := layout.Point{X: head + size/2, Y: base - s.CapHeight(face)/2}
-	drawArrow(s, p.t, at, size, d, vehicle)
-	s.Text(layout.Point{X: text, Y: base}, words, face, p.t.Ink)
-}
-
-// drawArrow draws an arrow head, filled for the vehicle and outlined for the
-// engine.
-func drawArrow(s layout.Surface, t layout.Theme, at layout.Point, size layout.Length, d Direction, filled bool) {
-	turn := map[Direction]float64{Up: 0, Right: 90, Down: 180, Left: 270}[d]
-	r := size / 2
-	head := layout.Polygon(at.Add(0, -r), at.Add(0.85*r, r), at.Add(0, 0.55*r), at.Add(-0.85*r, r))
-	s.Rotate(turn, at, func() {
-		if filled {
-			s.Fill(head, t.Ink)
-			return
-		}
-		s.Stroke(head, layout.Pen{Width: thin, Color: t.Ink})
-	})
 }

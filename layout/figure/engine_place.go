@@ -149,13 +149,22 @@ type placing struct {
 	cells  []cell
 	at     []layout.Point // in pitches, far gaps drawn in
 	scale  scale
-	bore   layout.Size // of one bore or housing
+	apart  layout.Length // how much further the banks stand from each other
+	bore   layout.Size   // of one bore or housing
 	writer cellWriter
 	extent layout.Rect
 }
 
 func (p *placing) place(i int) layout.Point {
-	return layout.Point{X: p.at[i].X * p.scale.x, Y: p.at[i].Y * p.scale.y}
+	at := layout.Point{X: p.at[i].X * p.scale.x, Y: p.at[i].Y * p.scale.y}
+	if lying, ok := bankAxis(p.writer.plan); ok && p.apart > 0 && beyondAxis(p.writer.plan, i, lying) {
+		if lying {
+			at.Y += p.apart
+		} else {
+			at.X += p.apart
+		}
+	}
+	return at
 }
 
 func (p *placing) measure() {
@@ -188,6 +197,7 @@ type clash struct {
 	x, y         float64 // how far apart the cells are, in pitches, not negative
 	dx, dy, back layout.Length
 	round        bool // both are round: apart by dx in any direction
+	across       bool // the crankshaft runs between the cells: only its own way counts
 }
 
 // clashes lists what keeps the cells apart, the same only once.
@@ -234,13 +244,10 @@ func (p *placing) clashesOf(i, j int, add func(clash)) {
 				c.dx, c.dy, c.round = p.bore.W+gap, p.bore.H+gap, p.bore.W == p.bore.H
 			}
 			c.y = math.Abs(y)
-			if banks { // the crankshaft runs between them: only one way is free
-				c.round, c.back = false, -1
-				c.dx, c.dy = max(c.dx, a.Right()-b.X+crankGap), c.dy+crankGap
-				if lying {
-					c.x = 0
-				} else {
-					c.y = 0
+			if banks {
+				c.across, c.dx = true, a.Right()-b.X+crankGap
+				if c.dy += crankGap - above; lying && k == 0 && l == 0 {
+					c.dy = p.bore.H + 2*gasketGap + crankGap
 				}
 			}
 			add(c)
@@ -253,6 +260,9 @@ func (p *placing) clashesOf(i, j int, add func(clash)) {
 func scaleX(all []clash, sy layout.Length) (sx layout.Length, ok bool) {
 	const eps = 1e-3
 	for _, c := range all {
+		if c.across {
+			continue
+		}
 		apart := layout.Length(c.y) * sy
 		need := c.dx
 		if apart >= c.dy-eps || apart <= c.back+eps {
@@ -276,6 +286,22 @@ func scaleX(all []clash, sy layout.Length) (sx layout.Length, ok bool) {
 	return sx, true
 }
 
+// moveApart moves the banks from each other until the crankshaft's line has a
+// free strip between them.
+func (p *placing) moveApart(all []clash) {
+	lying, _ := bankAxis(p.writer.plan)
+	p.apart = 0
+	for _, c := range all {
+		switch {
+		case !c.across:
+		case lying:
+			p.apart = max(p.apart, c.dy-layout.Length(c.y)*p.scale.y)
+		default:
+			p.apart = max(p.apart, c.dx-layout.Length(c.x)*p.scale.x)
+		}
+	}
+}
+
 // solve finds the lowest scale that fits a width and a height, or failing the
 // height none. Height 0 is any height. In a ring both directions have one scale.
 func (p *placing) solve(width, height layout.Length, ring bool) bool {
@@ -291,6 +317,7 @@ func (p *placing) solve(width, height layout.Length, ring bool) bool {
 		}
 		next := *p
 		next.scale = scale{max(sx, p.bore.W/2), sy}
+		next.moveApart(all)
 		if !next.fits(width, height) {
 			continue
 		}

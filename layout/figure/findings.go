@@ -45,7 +45,11 @@ func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Len
 		causes = causes[:2]
 	}
 	left.Causes += len(f.Causes) - len(causes)
-	parts = append(parts, labelled(t, lead.Causes, strings.Join(causes, " · "), inner))
+	before := lead.Causes
+	if len(f.Causes) == 1 && lead.Cause != "" {
+		before = lead.Cause
+	}
+	parts = append(parts, labelled(t, before, strings.Join(causes, " · "), inner))
 	if level != layout.Brief {
 		parts = append(parts, labelled(t, lead.Sure, f.Sure, inner))
 	}

@@ -14,14 +14,16 @@ import (
 // under it.
 func holdFrame(t layout.Theme, d PressureBand, width, least layout.Length) layout.Frame {
 	h := holdChart{t: t, d: d}
-	_, listed := h.labels(layout.Rect{W: width, H: least})
+	_, h.listed = h.labels(layout.Rect{W: width, H: least})
 	chart := layout.Frame{Height: least, Stretch: 20, Draw: h.draw}
-	return stack(0, textFrame(t, d.HoldName, layout.Note, t.Muted, width), chart, captionLines(t, listed, width))
+	return stack(0, textFrame(t, d.HoldName, layout.Note, t.Muted, width), chart, captionLines(t, h.listed, width))
 }
 
 type holdChart struct {
 	t layout.Theme
 	d PressureBand
+
+	listed []string // words that stand under the chart
 }
 
 type holdLabel struct {
@@ -157,6 +159,9 @@ func (h holdChart) draw(s layout.Surface, area layout.Rect) {
 	placed, _ := h.labels(area)
 	note := h.t.Face(layout.Note)
 	for _, l := range placed {
+		if slices.Contains(h.listed, l.text) {
+			continue
+		}
 		s.Text(layout.Point{X: l.area.X, Y: baseline(s, note, l.area.Y)}, l.text, note, l.ink)
 	}
 }

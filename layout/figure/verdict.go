@@ -37,10 +37,7 @@ func NewTiles(d []Tile) layout.Block {
 			return empty()
 		}
 		const gap = 9
-		perRow := len(d)
-		if perRow > 6 {
-			perRow = (perRow + 1) / 2
-		}
+		perRow := tilesPerRow(len(d), int((width+gap)/(leastTile+gap)))
 		w := (width - gap*layout.Length(perRow-1)) / layout.Length(perRow)
 		var rows []layout.Frame
 		for start := 0; start < len(d); start += perRow {
@@ -52,6 +49,17 @@ func NewTiles(d []Tile) layout.Block {
 		}
 		return stack(gap, rows...)
 	}}
+}
+
+// leastTile is the least width of a tile.
+const leastTile layout.Length = 80
+
+// tilesPerRow divides n tiles into rows of at most six, and at most as many as
+// there is room for, as even as may be.
+func tilesPerRow(n, room int) int {
+	most := max(1, min(6, room))
+	rows := (n + most - 1) / most
+	return (n + rows - 1) / rows
 }
 
 func tileFrame(t layout.Theme, d Tile, width layout.Length, level layout.Detail) layout.Frame {

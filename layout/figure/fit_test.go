@@ -1,0 +1,294 @@
+package figure
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"gaugesheet/layout"
+	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/record"
+)
+
+// drawn lays a block out and draws it where nothing else is.
+func drawn(t *testing.T, b layout.Block, width layout.Length, d layout.Detail, extra layout.Length) (*record.Recorder, layout.Rect) {
+	t.Helper()
+	th := DefaultTheme(pdf.Metrics())
+	f := b.Lay(th, width, d)
+	area := layout.Rect{X: 100, Y: 100, W: width, H: f.Height + min(extra, f.Stretch)}
+	r := record.New(pdf.Metrics())
+	f.Draw(r, area)
+	return r, area
+}
+
+// checkDrawn reports text that leaves the area or meets other text.
+func checkDrawn(t *testing.T, what string, r *record.Recorder, area layout.Rect) {
+	t.Helper()
+	for _, text := range r.Texts() {
+		if !area.Contains(text.Ink) {
+			t.Errorf("%s: %q at %v leaves the area %v", what, text.String, text.Ink, area)
+		}
+		if text.Face.Size < 7.5 {
+			t.Errorf("%s: %q is set in %v pt", what, text.String, text.Face.Size)
+		}
+	}
+	for _, pair := range r.Overlaps() {
+		t.Errorf("%s: %q at %v overlaps %q at %v", what, pair[0].String, pair[0].Ink, pair[1].String, pair[1].Ink)
+	}
+}
+
+var everyLevel = []layout.Detail{layout.Full, layout.Compact, layout.Brief}
+
+// sampleWords are short, long and without a place to break.
+var sampleWords = []string{"", "even", "low", "too close to call", "not tested", "no pressure",
+	"detonation", "Donaudampfschifffahrtsgesellschaft", "after oil, second repeat, by the other gauge"}
+
+func oneOf[T any](r *rand.Rand, some ...T) T { return some[r.IntN(len(some))] }
+
+// randomPlan is an engine of 1 to 16 cylinders in one of the ways they stand.
+func randomPlan(r *rand.Rand) EnginePlan {
+	n := 1 + r.IntN(16)
+	d := EnginePlan{
+		Title: "Cylinder by cylinder", Sub: oneOf(r, sampleWords...),
+		Vehicle: Direction(r.IntN(5)), Engine: Direction(r.IntN(5)),
+		VehicleAt: oneOf(r, "front of vehicle", "vehicle's front, where the driver sits"), EngineAt: "front of engine",
+		Pen: r.IntN(4) == 0, NotesLeft: oneOf(r, "", "small values: in the table"),
+		Captions: []string{oneOf(r, sampleWords...)},
+	}
+	kind := r.IntN(5)
+	lying := r.IntN(2) == 0
+	var banks [2][]int
+	for i := range n {
+		x, y := 0.0, float64(i)
+		switch kind {
+		case 1: // two banks
+			x, y = float64(i%2)*1.8, float64(i/2)+float64(i%2)*0.1
+			banks[i%2] = append(banks[i%2], i)
+		case 2: // staggered
+			x, y = float64(i%2)*0.866, float64(i)/2
+		case 3: // anywhere, a pitch apart
+			x, y = float64(i%4)*1.1+r.Float64()*0.1, float64(i/4)*1.1+r.Float64()*0.1
+		}
+		if lying {
+			x, y = y, x
+		}
+		d.Cylinders = append(d.Cylinders, randomCylinder(r, x, y, i+1))
+		d.Heads = append(d.Heads, []int{i})
+	}
+	if kind == 1 && n > 1 {
+		d.Heads = [][]int{banks[0], banks[1]}
+		d.Banks = []BankLabel{{oneOf(r, "vehicle left", "front bank, under the windscreen"), banks[0]}, {"vehicle right", banks[1]}}
+	}
+	if kind == 4 && n <= 4 {
+		d.Rotary = true
+	}
+	return d
+}
+
+func randomCylinder(r *rand.Rand, x, y float64, number int) Cylinder {
+	c := Cylinder{
+		X: x, Y: y, Number: fmt.Sprint(number), Value: oneOf(r, "152", "10.5", "1034", "", "0"),
+		Word: oneOf(r, sampleWords...), Mark: Mark(r.IntN(9)), Tone: Tone(r.IntN(6)),
+	}
+	for range r.IntN(5) {
+		c.Notes = append(c.Notes, Label{oneOf(r, "wet", "leak", "plug"), oneOf(r, "12 %", "160", "sooty", "detonation")})
+	}
+	return c
+}
+
+func TestEnginePlansKeepTheirWords(t *testing.T) {
+	for seed := range uint64(100) {
+		r := rand.New(rand.NewPCG(seed, 1))
+		d := randomPlan(r)
+		width := oneOf[layout.Length](r, 240, 262, 541)
+		level := oneOf(r, everyLevel...)
+		rec, area := drawn(t, NewEnginePlan(d), width, level, layout.Length(r.IntN(80)))
+		checkDrawn(t, fmt.Sprintf("seed %d, %d cylinders, %s", seed, len(d.Cylinders), level), rec, area)
+		all := textOf(rec)
+		for _, c := range d.Cylinders {
+			for _, want := range []string{c.Number, strings.ReplaceAll(c.Value, " ", "")} {
+				if !d.Pen && !strings.Contains(all, want) {
+					t.Errorf("seed %d: %q is missing", seed, want)
+				}
+			}
+		}
+		if t.Failed() {
+			break
+		}
+	}
+}
+
+// textOf is all text drawn, without spaces.
+func textOf(r *record.Recorder) string {
+	var b strings.Builder
+	for _, text := range r.Texts() {
+		b.WriteString(strings.ReplaceAll(text.String, " ", ""))
+	}
+	return b.String()
+}
+
+func TestCellsDoNotTouch(t *testing.T) {
+	th := DefaultTheme(pdf.Metrics())
+	for seed := range uint64(40) {
+		r := rand.New(rand.NewPCG(seed, 2))
+		d := randomPlan(r)
+		p, ok := bestPlacing(th, d, 262, layout.Full)
+		if !ok {
+			continue
+		}
+		p.widen(262)
+		for i := range p.cells {
+			for j := range i {
+				for k, a := range p.cells[i].rects() {
+					for l, b := range p.cells[j].rects() {
+						if k == 0 && l == 0 {
+							continue // round bores of a head stand closer than their squares
+						}
+						if moved(a, p.place(i)).Overlaps(moved(b, p.place(j))) {
+							t.Fatalf("seed %d: areas of cylinders %d and %d overlap", seed, i+1, j+1)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+func randomText(r *rand.Rand, words int) string {
+	var b strings.Builder
+	for i := range r.IntN(words + 1) {
+		if i > 0 {
+			b.WriteByte(' ')
+		}
+		b.WriteString(oneOf(r, "pressure", "at", "the", "gauge", "155", "± 2", "Donaudampfschifffahrtsgesellschaft", "neighbours,"))
+	}
+	return b.String()
+}
+
+func randomBand(r *rand.Rand) PressureBand {
+	d := PressureBand{Title: "Fuel pressure", Sub: randomText(r, 8), Unit: "psi", Captions: []string{randomText(r, 30)}, HoldName: randomText(r, 3)}
+	base := oneOf(r, 3.0, 40, 300)
+	for range r.IntN(7) {
+		v := base * (0.97 + 0.06*r.Float64()) // several within a few psi
+		d.Readings = append(d.Readings, Reading{Name: oneOf(r, "key on", "idle", "hose off", "held after ten minutes, engine hot"),
+			Value: v, Text: fmt.Sprintf("%.1f", v), Low: v - 1, High: v + 1, Mark: Mark(r.IntN(9))})
+	}
+	for range r.IntN(4) {
+		d.Allowed = append(d.Allowed, Allowed{For: oneOf(r, "key on", "idle", ""), Low: base * 0.9, High: base * (1 + 0.1*r.Float64()), Text: randomText(r, 4)})
+	}
+	for i := range r.IntN(6) {
+		v := base * (1 - float64(i)*0.01)
+		d.Hold = append(d.Hold, HoldPoint{Minutes: float64(i) * oneOf(r, 0.2, 1, 5), Value: v, Text: fmt.Sprintf("%.1f", v)})
+	}
+	if r.IntN(2) == 0 {
+		d.HoldLimit = &HoldPoint{5, base * 0.95, "limit at 5 min"}
+	}
+	return d
+}
+
+func randomSpread(r *rand.Rand) Spread {
+	d := Spread{Title: "Spread", Sub: randomText(r, 6), Unit: "psi", GhostName: randomText(r, 4), WhiskerName: randomText(r, 9), Captions: []string{randomText(r, 20)}}
+	for i := range 1 + r.IntN(16) {
+		v := float64(r.IntN(200))
+		d.Bars = append(d.Bars, Bar{Label: fmt.Sprint(i + 1), Value: v, Text: fmt.Sprint(v), Low: v - 3, High: v + 3,
+			HasGhost: r.IntN(3) == 0, Ghost: v + 8, GhostText: fmt.Sprint(v + 8), Tone: Tone(r.IntN(6)), Group: i / 8})
+	}
+	d.Lines = []RuleLine{{116, "116 psi = 75 % of the highest, " + randomText(r, 5)}}
+	return d
+}
+
+func randomFindings(r *rand.Rand) Findings {
+	d := Findings{Title: "What we found", Lead: FindingWords{Causes: "Most likely first:", Cause: "Likely cause:", Sure: "How sure:", Against: "Speaks against it:", Rule: "Rule:"},
+		More: func(o Omitted) string { return fmt.Sprintf("%d causes and %d others are in the job file.", o.Causes, o.Against) }}
+	for range r.IntN(5) {
+		f := Finding{Mark: Mark(r.IntN(9)), Says: "Says " + randomText(r, 12), Because: randomText(r, 40), Urgency: "act soon", Sure: randomText(r, 8), Rule: "one-low"}
+		for range r.IntN(5) {
+			f.Causes = append(f.Causes, "a cause "+randomText(r, 4))
+			f.Against = append(f.Against, "against "+randomText(r, 4))
+		}
+		d.Items = append(d.Items, f)
+	}
+	return d
+}
+
+func randomTable(r *rand.Rand) Table {
+	d := Table{Name: "t", Title: "Readings", Sub: randomText(r, 5), Pen: r.IntN(3) == 0, Captions: []string{randomText(r, 12)}}
+	for range 1 + r.IntN(7) {
+		d.Columns = append(d.Columns, Column{Head: randomText(r, 2), Numbers: r.IntN(2) == 0, Share: float64(r.IntN(3))})
+	}
+	for range r.IntN(9) {
+		var row []string
+		for range r.IntN(len(d.Columns) + 1) {
+			row = append(row, randomText(r, 5))
+		}
+		d.Rows = append(d.Rows, row)
+	}
+	return d
+}
+
+// randomFields may have long names and values, or none.
+func randomFields(r *rand.Rand) []Field {
+	var fields []Field
+	for range r.IntN(9) {
+		fields = append(fields, Field{randomText(r, 3), randomText(r, 12)})
+	}
+	return fields
+}
+
+func randomTexts(r *rand.Rand, n, words int) []string {
+	var all []string
+	for range r.IntN(n + 1) {
+		all = append(all, randomText(r, words))
+	}
+	return all
+}
+
+func randomBlocks(r *rand.Rand) []layout.Block {
+	var tiles []Tile
+	for range r.IntN(9) {
+		tiles = append(tiles, Tile{Mark(r.IntN(9)), randomText(r, 3), randomText(r, 3), randomText(r, 9)})
+	}
+	list := List{Title: randomText(r, 3), Items: randomTexts(r, 6, 20), Run: r.IntN(2) == 0}
+	signed := SignOff{Note: randomText(r, 10)}
+	for range r.IntN(4) {
+		signed.Lines = append(signed.Lines, SignLine{randomText(r, 6), randomText(r, 2)})
+	}
+	boxes := CheckBoxes{Name: "method", Title: randomText(r, 2)}
+	for range r.IntN(6) {
+		boxes.Groups = append(boxes.Groups, CheckGroup{Label: randomText(r, 3), Choices: randomTexts(r, 6, 8), Ticked: []bool{true}, WriteIn: randomText(r, 3)})
+	}
+	return []layout.Block{
+		NewHead(Head{Shop: randomText(r, 5), Lines: randomTexts(r, 3, 6), Kind: randomText(r, 4), Number: randomText(r, 2), Date: "14 May 2026",
+			Logo: oneOf(r, nil, &layout.Image{W: 300, H: 100})}),
+		NewIdentity(Identity{Fields: randomFields(r), Columns: r.IntN(5)}),
+		NewVerdict(Verdict{Mark(r.IntN(9)), randomText(r, 16), randomText(r, 25)}),
+		NewTiles(tiles),
+		NewPressureBands(randomBand(r), randomBand(r)),
+		NewSpread(randomSpread(r)),
+		NewFindings(randomFindings(r)),
+		NewNextCheck(NextCheck{Title: "Next check", Do: randomText(r, 30), IfSo: randomText(r, 20), IfNot: randomText(r, 20), Effort: randomText(r, 3), IfSoLead: "If so:", IfNotLead: "If not:"}),
+		NewMethod(list), NewNotTested(list), NewCautions(list), NewList("work", list),
+		NewSignOff(signed),
+		NewFoot(Foot{randomTexts(r, 3, 20), randomTexts(r, 3, 20)}),
+		NewTable(randomTable(r)),
+		NewCheckBoxes(boxes),
+		NewFieldLines(FieldLines{Name: "id", Title: randomText(r, 2), Fields: randomFields(r), Columns: r.IntN(4)}),
+	}
+}
+
+func TestBlocksKeepTheirWords(t *testing.T) {
+	for seed := range uint64(40) {
+		r := rand.New(rand.NewPCG(seed, 3))
+		for _, b := range randomBlocks(r) {
+			for _, level := range everyLevel {
+				width := oneOf[layout.Length](r, 200, 262, 541)
+				rec, area := drawn(t, b, width, level, layout.Length(r.IntN(60)))
+				checkDrawn(t, fmt.Sprintf("seed %d, %s, %s, %.0f pt", seed, b.Name(), level, width), rec, area)
+			}
+		}
+		if t.Failed() {
+			break
+		}
+	}
+}
