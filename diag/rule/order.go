@@ -43,9 +43,31 @@ func doubt(c *Case, hits []hit) {
 				limit = diag.Fair
 			}
 			h.finding.Confidence = atMost(h.finding.Confidence, limit)
+			if r.Repeat != "" && h.finding.Urgency != diag.NoAction {
+				h.finding.Next = c.repeat(r.Repeat, n, h.finding)
+			}
 			h.finding.Doubts = append(h.finding.Doubts, diag.Phrase{Key: r.Doubt, Facts: n.Facts})
 		}
 	}
+}
+
+// repeat is the check that repeats a doubted test: on the notice's cylinders,
+// or on the finding's where it names none, with the notice's facts.
+func (c *Case) repeat(check string, n diag.Notice, f diag.Finding) *diag.Check {
+	cylinders := n.Cylinders
+	if len(cylinders) == 0 {
+		cylinders = f.Cylinders
+	}
+	next := c.next(cylinders, check)
+	if next == nil {
+		return f.Next
+	}
+	for key, fact := range n.Facts {
+		if _, own := next.Facts[key]; !own {
+			next.Facts[key] = fact
+		}
+	}
+	return next
 }
 
 func split(needs, doubts []Need) (doubted, rest int) {

@@ -53,9 +53,11 @@ type Rule struct {
 
 	// Doubt is the key of the doubt that a notice of this rule casts on what
 	// was found from the readings named in Doubts, for its cylinders (for all,
-	// where it names none). Such findings are weak until the test is repeated.
+	// where it names none). Such findings are weak until the test is repeated,
+	// and their next check becomes Repeat, where one is named.
 	Doubt  string
 	Doubts []Need
+	Repeat string
 
 	// Variants are the wordings that the rule has beside its usual one, as
 	// Finding.Variant and Notice.Variant name them.
