@@ -50,7 +50,7 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 
 func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, label, cylinder string) (T, bool)) map[string]T {
 	out := map[string]T{}
-	if len(n.entries) == 0 {
+	if len(n.entries) == 0 && !r.blank {
 		r.report(n.pos, "leave the key out where nothing was read", "'%s' is empty", label)
 	}
 	for _, e := range n.entries {

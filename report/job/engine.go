@@ -111,6 +111,7 @@ func (r *reader) fuel(s *section) string {
 // cylinders builds the engine and reports what does not make one at the key
 // that is to blame.
 func (r *reader) cylinders(top, s *section) *engine.Engine {
+	before := r.faults
 	spec := engine.Spec{
 		Layout:      s.scalarText("layout"),
 		Numbering:   s.scalarText("numbering"),
@@ -125,6 +126,12 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 	spec.Heads, spec.SeparateBarrels = r.heads(s)
 	spec.Names, spec.Custom = r.places(s)
 	layout, problem := engine.ParseLayout(spec.Layout)
+	if r.faults > before { // what it would say besides may only follow from these
+		if problem != nil {
+			r.report(enginePos(s, *problem), problem.Hint, "%s", problem.Message)
+		}
+		return nil
+	}
 	if problem == nil && layout.Kind == engine.Rotary && len(spec.Names) == 0 {
 		spec.Names = rotorNames(top, layout.Count)
 	}

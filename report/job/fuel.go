@@ -117,7 +117,7 @@ func (r *reader) hold(sec *section, s *scale) []diag.HoldReading {
 	var out []diag.HoldReading
 	for _, e := range n.entries {
 		label := sec.label("hold") + "." + e.key
-		seconds := r.amount(&node{pos: e.pos, text: e.key}, label, times)
+		seconds := r.amount(&node{pos: e.pos, text: e.key}, label, "5 min", times)
 		reading, ok := s.reading(e.value, label)
 		if seconds != nil && ok {
 			out = append(out, diag.HoldReading{Minutes: *seconds / 60, Reading: reading})
@@ -139,7 +139,7 @@ func (r *reader) delivery(n *node, text, label string) (ml, seconds float64, ok 
 		r.report(n.pos, "such as '500 ml in 30 s'", "'%s' is '%s', expected a volume in a time", label, short(n.text))
 		return 0, 0, false
 	}
-	volume := r.amount(&node{pos: n.pos, text: m[1]}, label, amounts)
+	volume := r.amount(&node{pos: n.pos, text: m[1]}, label, "500 ml in 30 s", amounts)
 	if volume == nil {
 		return 0, 0, false
 	}
@@ -147,7 +147,7 @@ func (r *reader) delivery(n *node, text, label string) (ml, seconds float64, ok 
 	if fold(span) == "minute" || fold(span) == "min" {
 		span = "1 min"
 	}
-	time := r.amount(&node{pos: n.pos, text: span}, label, times)
+	time := r.amount(&node{pos: n.pos, text: span}, label, "500 ml in 30 s", times)
 	if time == nil {
 		return 0, 0, false
 	}
@@ -201,7 +201,7 @@ func (r *reader) fuelLimit(l *section, s *scale, key string, n *node) (diag.Fuel
 			r.report(n.pos, "a pressure after a time is 'hold'", "'%s' is '%s', expected a range of pressure", label, short(n.text))
 			return out, false
 		}
-		seconds := r.amount(&node{pos: n.pos, text: m[2]}, label, times)
+		seconds := r.amount(&node{pos: n.pos, text: m[2]}, label, "at least 30 psi after 5 min", times)
 		if seconds == nil {
 			return out, false
 		}
@@ -216,8 +216,7 @@ func (r *reader) fuelLimit(l *section, s *scale, key string, n *node) (diag.Fuel
 	return out, r.ends(s, n, text, label, &out)
 }
 
-// volumeLimit reads 'at least 500 ml in 30 s'; its ends are in ml, and the
-// time is kept in minutes.
+// volumeLimit reads 'at least 500 ml in 30 s'; its ends are in ml per minute.
 func (r *reader) volumeLimit(n *node, text, label string, out diag.FuelLimit) (diag.FuelLimit, bool) {
 	end := &out.Low
 	if m := atLeastForm.FindStringSubmatch(text); m != nil {
@@ -226,8 +225,11 @@ func (r *reader) volumeLimit(n *node, text, label string, out diag.FuelLimit) (d
 		text, end = m[1], &out.High
 	}
 	ml, seconds, ok := r.delivery(n, text, label)
-	*end, out.Minutes = ml, seconds/60
-	return out, ok
+	if !ok {
+		return out, false
+	}
+	*end = ml / seconds * 60
+	return out, true
 }
 
 // ends reads the ends of a range of pressure.

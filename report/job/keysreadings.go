@@ -111,7 +111,7 @@ var fuelLimitKeys = []key{
 	{name: "source", form: text, doc: "Where the limits come from."},
 }
 
-// section gives the keys under a key of the job file.
+// keysOf gives the keys under a key of the list.
 func keysOf(keys []key, name string) []key {
 	for _, k := range keys {
 		if k.name == name {
@@ -127,6 +127,16 @@ func keyNames(keys []key) []string {
 		out[i] = k.name
 	}
 	return out
+}
+
+// exampleOf gives the example of a key of the list.
+func exampleOf(keys []key, name string) string {
+	for _, k := range keys {
+		if k.name == name {
+			return k.example
+		}
+	}
+	return ""
 }
 
 // wordsOf gives the words that a key of the list may have.

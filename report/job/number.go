@@ -70,7 +70,7 @@ func (s *scale) single(n *node, text, label string) (float64, bool) {
 	v, err := quantity.Parse(text)
 	if err != nil {
 		expected, hint := parseProblem(err)
-		if strings.HasPrefix(expected, "a number") {
+		if strings.HasPrefix(expected, "a number") || strings.HasPrefix(expected, "a unit") {
 			expected = s.expected()
 		}
 		s.r.report(n.pos, hint, "'%s' is '%s', expected %s", label, short(n.text), expected)
@@ -135,10 +135,9 @@ func (s *scale) tooMuchHint(v quantity.Value) string {
 	if s.unit == quantity.Percent {
 		return ""
 	}
-	for _, name := range []string{"psi", "kPa"} {
-		u := quantity.Unit(name)
-		if as, err := quantity.Convert(v.Number, u, s.mostUnit); err == nil && as <= s.most/2 && u != v.Unit {
-			return "is it in " + name + "?"
+	for _, u := range []quantity.Unit{quantity.PSI, quantity.Bar, quantity.KPa} {
+		if as, err := quantity.Convert(v.Number, u, s.mostUnit); err == nil && as >= s.most/30 && as <= s.most/2 && u != v.Unit {
+			return "is it in " + string(u) + "?"
 		}
 	}
 	return ""

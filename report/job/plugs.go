@@ -97,7 +97,7 @@ func (r *reader) gap(n *node, label string, p *diag.Plugs) {
 	if tolerance {
 		wide.low = 0
 	}
-	first := r.amount(&node{pos: n.pos, text: a}, label, gaps)
+	first := r.amount(&node{pos: n.pos, text: a}, label, "1.1 mm", gaps)
 	if first == nil {
 		return
 	}
@@ -105,7 +105,7 @@ func (r *reader) gap(n *node, label string, p *diag.Plugs) {
 	if high == "" {
 		return
 	}
-	second := r.amount(&node{pos: n.pos, text: b}, label, wide)
+	second := r.amount(&node{pos: n.pos, text: b}, label, "1.1 mm +/- 0.1", wide)
 	switch {
 	case second == nil:
 	case tolerance:

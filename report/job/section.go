@@ -23,7 +23,11 @@ type section struct {
 
 // section checks the keys of a mapping. It is nil where the node is no mapping.
 func (r *reader) section(n *node, name string, keys []key) *section {
-	if n == nil || n.null {
+	if n == nil {
+		return nil
+	}
+	if isEmpty(n) {
+		r.report(n.pos, "give it a value, or leave it out", "%s has no value", orFile(name))
 		return nil
 	}
 	known := keyNames(keys)
@@ -48,7 +52,7 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 			}
 			r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
 		case isEmpty(e.value):
-			r.report(e.pos, emptyHint(e.key), "'%s' has no value", e.key)
+			r.report(e.pos, emptyHint(e.key), "'%s' has no value", labelOf(name, e.key))
 		}
 	}
 	return &section{r, name, n, keys}
@@ -96,11 +100,13 @@ func (s *section) keyPos(key string) Pos {
 }
 
 // label names a key of the section in messages.
-func (s *section) label(key string) string {
-	if s.name == "" {
-		return key
+func (s *section) label(key string) string { return labelOf(s.name, key) }
+
+func labelOf(section, key string) string {
+	if section == "" {
+		return short(key)
 	}
-	return s.name + "." + key
+	return section + "." + short(key)
 }
 
 // group gives the section under a key.
@@ -279,10 +285,11 @@ func (s *section) amount(key string, b bounds) *float64 {
 	if n == nil {
 		return nil
 	}
-	return s.r.amount(n, s.label(key), b)
+	return s.r.amount(n, s.label(key), exampleOf(s.keys, key), b)
 }
 
-func (r *reader) amount(n *node, label string, b bounds) *float64 {
+// amount reads a quantity; the example is for who forgets the unit.
+func (r *reader) amount(n *node, label, example string, b bounds) *float64 {
 	v, err := quantity.Parse(n.text)
 	if err != nil {
 		r.unreadable(n, label, err)
@@ -293,7 +300,7 @@ func (r *reader) amount(n *node, label string, b bounds) *float64 {
 		names[i] = string(u)
 	}
 	if v.Unit == quantity.None {
-		r.report(n.pos, fmt.Sprintf("such as '%s %s'", n.text, names[0]), "'%s' is '%s' without a unit, expected %s", label, short(n.text), anyOf(names))
+		r.report(n.pos, "such as '"+example+"'", "'%s' is '%s' without a unit, expected %s", label, short(n.text), anyOf(names))
 		return nil
 	}
 	out, err := v.In(b.units[0])

@@ -242,6 +242,9 @@ func (c *composer) entries(out *node, n *yaml.Node, depth int) {
 			continue
 		}
 		first[key] = pos.Line
+		if c.r.blank && isEmpty(value) {
+			continue // still to be filled in at the bench
+		}
 		out.entries = append(out.entries, entry{key, pos, value})
 	}
 }

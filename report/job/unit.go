@@ -16,11 +16,8 @@ import (
 func (r *reader) scaleFor(s *section, name string, most float64, readingKeys ...string) *scale {
 	out := &scale{r: r, name: name, unit: quantity.PSI, most: most, mostUnit: quantity.Bar}
 	if s.get("unit") != nil {
-		out.given = true
-		if w := s.word("unit"); w.Given() {
-			out.unit = quantity.Unit(w.Value)
-		} else {
-			out.given = false
+		out.unit, out.given = r.unit(s)
+		if !out.given {
 			out.bareAt = reported
 		}
 		return out
@@ -32,6 +29,25 @@ func (r *reader) scaleFor(s *section, name string, most float64, readingKeys ...
 		}
 	}
 	return out
+}
+
+// unit reads a section's unit, in any spelling that names it.
+func (r *reader) unit(s *section) (quantity.Unit, bool) {
+	n := s.scalar("unit")
+	if n == nil {
+		return quantity.PSI, false
+	}
+	v, err := quantity.Parse("1 " + n.text)
+	if err == nil && slices.Contains(pressureUnits, string(v.Unit)) {
+		return v.Unit, true
+	}
+	hint := meant(n.text, pressureUnits)
+	if hint == "" && err != nil {
+		_, hint = parseProblem(err)
+		hint = strings.Replace(hint, "write 1 ", "write ", 1)
+	}
+	r.report(n.pos, hint, "'%s' is '%s', expected %s", s.label("unit"), short(n.text), anyOf(pressureUnits))
+	return quantity.PSI, false
 }
 
 var trailingUnit = regexp.MustCompile(`(?i)[0-9+] ?(psig?|kpa|bars?|mpa|kgf?/cm(?:\^?2|²))(?:$|[ )\-])`)
@@ -86,9 +102,9 @@ func fuelGuess(system string) guess {
 	ranges := map[string]guess{
 		"carburettor":       {low: 4, high: 120, likely: [2]float64{14, 60}},
 		"throttle body":     {low: 15, high: 350, likely: [2]float64{60, 250}},
-		"port, return line": {low: 20, high: 900, likely: [2]float64{170, 500}},
-		"port, no return":   {low: 20, high: 900, likely: [2]float64{250, 600}},
-		"direct, low side":  {low: 20, high: 1500, likely: [2]float64{250, 800}},
+		"port, return line": {low: 50, high: 900, likely: [2]float64{170, 500}},
+		"port, no return":   {low: 50, high: 900, likely: [2]float64{250, 600}},
+		"direct, low side":  {low: 50, high: 1500, likely: [2]float64{250, 800}},
 	}
 	g, known := ranges[system]
 	if !known {
@@ -203,7 +219,7 @@ func (s *scale) mixed() {
 			continue
 		}
 		middle := others[len(others)/2]
-		far := x.value < middle/10 || x.value > middle*4
+		far := x.value < middle/4 || x.value > middle*4
 		near := x.number > middle/2 && x.number < middle*1.5
 		if far && near {
 			facts := s.facts(&s.samples[i])

@@ -2,7 +2,10 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+
+	"gaugesheet/templates"
 )
 
 // fold reduces ways of writing a phrase to one: case and spaces do not matter.
@@ -18,49 +21,30 @@ func short(s string) string {
 	return s
 }
 
-// nearest gives the word of the list that s was probably meant to be, or "".
-// Hyphens, spaces and underscores do not count.
-func nearest(s string, words []string) string {
-	plain := strings.NewReplacer("-", "", "_", "", " ", "")
-	given := plain.Replace(strings.ToLower(s))
-	best, bestAt := "", 3
-	for _, word := range words {
-		d := distance(given, plain.Replace(strings.ToLower(word)))
-		// One slip in short words, two in longer ones; never half the word.
-		if d < bestAt && (d == 0 || d*3 <= len(word)) {
-			best, bestAt = word, d
-		}
-	}
-	return best
-}
+// longestWord is beyond what any key or word is long.
+const longestWord = 60
 
-// distance is the number of letters to put in, take out, change or swap with
-// their neighbour to make a of b.
-func distance(a, b string) int {
-	x, y := []rune(a), []rune(b)
-	if len(x) > 40 || len(y) > 40 {
-		return 40
+// nearest gives the word of the list that s was probably meant to be, or "".
+// Hyphens, spaces and underscores do not count, and a beginning is enough.
+func nearest(s string, words []string) string {
+	if len(s) > longestWord {
+		return ""
 	}
-	var before, last, row []int
-	for j := range len(y) + 1 {
-		last = append(last, j)
-	}
-	for i := 1; i <= len(x); i++ {
-		row = []int{i}
-		for j := 1; j <= len(y); j++ {
-			cost := 1
-			if x[i-1] == y[j-1] {
-				cost = 0
-			}
-			d := min(last[j]+1, row[j-1]+1, last[j-1]+cost)
-			if i > 1 && j > 1 && x[i-1] == y[j-2] && x[i-2] == y[j-1] {
-				d = min(d, before[j-2]+1)
-			}
-			row = append(row, d)
+	plain := strings.NewReplacer("-", "", "_", "", " ", "", ",", "")
+	given := plain.Replace(strings.ToLower(s))
+	byPlain := map[string]string{}
+	known := make([]string, len(words))
+	for i, word := range words {
+		w := plain.Replace(strings.ToLower(word))
+		if min(len(w), len(given)) >= 3 && (strings.HasPrefix(w, given) || strings.HasPrefix(given, w)) {
+			return word
 		}
-		before, last = last, row
+		known[i], byPlain[w] = w, word
 	}
-	return last[len(y)]
+	if len(given) < 3 { // a number, or an abbreviation of anything
+		return ""
+	}
+	return byPlain[templates.Nearest(given, known)]
 }
 
 // meant is the hint for a word that is none of those expected.
@@ -78,6 +62,13 @@ func anyOf(words []string) string { return inWords(words, "or") }
 func allOf(words []string) string { return inWords(words, "and") }
 
 func inWords(words []string, last string) string {
+	if slices.ContainsFunc(words, func(w string) bool { return strings.Contains(w, ",") }) {
+		quoted := make([]string, len(words))
+		for i, w := range words {
+			quoted[i] = "'" + w + "'"
+		}
+		words = quoted
+	}
 	if len(words) < 2 {
 		return strings.Join(words, "")
 	}

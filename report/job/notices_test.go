@@ -1,0 +1,68 @@
+package job
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+	"testing"
+)
+
+// TestNotices: what reading a job gives rise to, and what it does not.
+func TestNotices(t *testing.T) {
+	petrol := "engine: {layout: inline-4, fuel: petrol}\n"
+	compression := func(unit, dry string) string { return petrol + "compression: {unit: " + unit + ", dry: " + dry + "}\n" }
+	for _, tt := range []struct{ name, text, want string }{
+		{"usual psi", compression("psi", "[160, 158, 62, 0]"), ""},
+		{"weak everywhere", compression("psi", "[25, 30, 28, 26]"), ""},
+		{"dead everywhere", compression("psi", "[0, 0, 0, 0]"), ""},
+		{"bar as psi", compression("psi", "[12, 11.5, 12, 12.5]"), "unit-suspect looks=bar section=compression unit=psi value=12\u00a0psi"},
+		{"psi as bar", compression("bar", "[75, 78, 76, 80]"), "unit-suspect looks=psi section=compression unit=bar value=75\u00a0bar"},
+		{"psi as kPa", compression("kPa", "[120, 122, 118, 121]"), "unit-suspect looks=psi section=compression unit=kPa value=120\u00a0kPa"},
+		{"kPa as psi", compression("psi", "[1100, 1120, 1090, 1110]"), "unit-suspect looks=kPa section=compression unit=psi value=1100\u00a0psi"},
+		{"bar as kPa", compression("kPa", "[12, 11, 12, 12]"), "unit-suspect looks=bar section=compression unit=kPa value=12\u00a0kPa"},
+		{"one of own unit", compression("psi", "{1: 160, 2: 158, 3: 161 kPa, 4: 159}"), "unit-suspect[3] looks=psi section=compression unit=kPa value=161\u00a0kPa"},
+		{"diesel", "engine: {layout: inline-4, fuel: diesel}\ncompression: {unit: psi, dry: [420, 430, 425, 428]}\n", ""},
+		{"rotary", "engine: {layout: rotary-2}\nrotors: {unit: kPa, faces: {1: [5.8, 5.9, 5.8], 2: [6.8, 6.8, 6.8]}}\n",
+			"unit-suspect looks=kgf/cm2 section=rotors unit=kPa value=5.8\u00a0kPa"},
+		{"rotary sound", "engine: {layout: rotary-1}\nrotors: {unit: kPa, faces: {1: [680, 700, 690]}}\n", ""},
+		{"fuel in bar", petrol + "fuel-pressure: {unit: psi, system: \"port, return line\", key-on: 3, idle: 2.5}\n",
+			"unit-suspect looks=bar section=fuel-pressure unit=psi value=3\u00a0psi"},
+		{"fuel none", petrol + "fuel-pressure: {unit: psi, key-on: 0}\n", ""},
+		{"dot for to", compression("psi", "[88, 85.90, 87, 90]"), "unit-suspect/range-with-dot[2] high=90\u00a0psi low=85\u00a0psi section=compression unit=psi value=85.90\u00a0psi"},
+		{"dots everywhere", compression("kgf/cm2", "[11.20, 11.12, 10.90, 11.05]"), ""},
+		{"dot far from the set", compression("psi", "[160, 85.90, 158, 161]"), ""},
+		{"two units agree", compression("bar", "[11 bar (160 psi), 11, 11, 11]"), ""},
+		{"two units disagree", compression("bar", "[24 bar (360 psi), 24, 24, 24]"),
+			"units-contradict[1] converted=24.8\u00a0bar other=360\u00a0psi percent=3.3\u00a0% section=compression value=24\u00a0bar"},
+		{"limit in two units", compression("kPa", "[1100, 1120, 1090, 1110], limits: {minimum: 689 kPa (1100 psi)}"),
+			"units-contradict converted=7584\u00a0kPa other=1100\u00a0psi percent=90.9\u00a0% section=compression value=689\u00a0kPa"},
+		// The number and its check digit are the worked example of 49 CFR 565.15(c).
+		{"VIN right", petrol + "vehicle: {vin: 1M8GDM9AXKP042788}\ncompression: {unit: psi, dry: [160, 160, 160, 160]}\n", ""},
+		{"VIN wrong", petrol + "vehicle: {vin: 1M8GDM9A1KP042788}\ncompression: {unit: psi, dry: [160, 160, 160, 160]}\n",
+			"vin-check-digit expected=X found=1 vin=1M8GDM9A1KP042788"},
+		{"VIN of elsewhere", petrol + "vehicle: {vin: WM8GDM9A1KP042788}\ncompression: {unit: psi, dry: [160, 160, 160, 160]}\n", ""},
+		{"VIN short", petrol + "vehicle: {vin: 123456}\ncompression: {unit: psi, dry: [160, 160, 160, 160]}\n", ""},
+		{"VIN with a letter O", petrol + "vehicle: {vin: 1M8GDM9AXKPO42788}\ncompression: {unit: psi, dry: [160, 160, 160, 160]}\n",
+			"vin-check-digit/character problem=character 12 is 'O', expected 0-9 or A-Z without I, O and Q vin=1M8GDM9AXKPO42788"},
+	} {
+		var got []string
+		for _, n := range mustRead(t, tt.text).Test().Noted {
+			line := n.Rule
+			if n.Variant != "" {
+				line += "/" + n.Variant
+			}
+			if len(n.Cylinders) > 0 {
+				line += fmt.Sprint(n.Cylinders)
+			}
+			var facts []string
+			for name, fact := range n.Facts {
+				facts = append(facts, fmt.Sprintf("%s=%v", name, fact))
+			}
+			sort.Strings(facts)
+			got = append(got, line+" "+strings.Join(facts, " "))
+		}
+		if s := strings.Join(got, "\n"); s != tt.want {
+			t.Errorf("%s:\ngot  %s\nwant %s", tt.name, s, tt.want)
+		}
+	}
+}
