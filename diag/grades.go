@@ -1,5 +1,7 @@
 package diag
 
+import "slices"
+
 // Grades by percent of the reference: common practice, no source. 75 percent of
 // the highest, which most published limits name, lies inside 'low'.
 const (
@@ -56,41 +58,25 @@ func (c *cranking) incomparable() string {
 	return ""
 }
 
-// highOne gives the index of the one sample that stands out above an otherwise
-// even set, -1 where there is none.
-func (s set) highOne() int {
-	if len(s) < highNeeds {
-		return -1
-	}
-	high, _ := s.extremes()
-	var others set
-	for i, x := range s {
-		if i != high {
-			others = append(others, x)
-		}
-	}
-	h, l := others.extremes()
-	top, bottom := others[h].value, others[l].value
-	switch {
-	case bottom < top*(100-othersWithin)/100-tiny*top, s[high].value <= top*(100+highAbove)/100+tiny*top:
-		return -1
-	case top < s[high].value*veryLowFrom/100:
-		return -1 // the others are without pressure: even among themselves, but no reference
-	}
-	return high
-}
-
-// reference gives the index of the sample that the others are graded by: the
-// highest, or the next where the highest is high.
+// reference gives the index of the sample that the others are graded by, the
+// highest, and -1; or the highest of the others and the index of the one that
+// stands out above an otherwise even set.
 func (s set) reference() (reference, high int) {
-	high = s.highOne()
-	reference = -1
-	for i, x := range s {
-		if i != high && (reference < 0 || x.value > s[reference].value) {
-			reference = i
-		}
+	top, _ := s.extremes()
+	if len(s) < highNeeds {
+		return top, -1
 	}
-	return reference, high
+	others := slices.Delete(slices.Clone(s), top, top+1)
+	h, l := others.extremes()
+	next, bottom := others[h].value, others[l].value
+	uneven := bottom < next*(100-othersWithin)/100-tiny*next
+	above := s[top].value > next*(100+highAbove)/100+tiny*next
+	// Others without pressure are even among themselves and no reference.
+	dead := next < s[top].value*veryLowFrom/100
+	if uneven || !above || dead {
+		return top, -1
+	}
+	return s.index(others[h].name), top
 }
 
 func (c *cranking) grade(r *CompressionResult) {

@@ -137,8 +137,8 @@ type measured struct {
 	bound    bool    // known only not to be less than value
 }
 
-// decide takes the cylinder with the worst verdict, and of those with the same
-// the one furthest on the bad side.
+// decide takes the cylinder with the worst verdict; of those with the same the
+// one furthest on the bad side, of equals the least certain, then the first.
 func (r *LimitResult) decide(values []measured, side gauge.Side) {
 	worst := math.Inf(-1)
 	for _, m := range values {
@@ -151,7 +151,11 @@ func (r *LimitResult) decide(values []measured, side gauge.Side) {
 		if side == gauge.AtLeast {
 			excess = -excess
 		}
-		if severity(verdict) < severity(r.Verdict) || severity(verdict) == severity(r.Verdict) && excess <= worst {
+		slack := tiny * (math.Abs(m.value) + math.Abs(r.Limit))
+		equal := math.Abs(excess-worst) <= slack
+		switch {
+		case severity(verdict) > severity(r.Verdict):
+		case severity(verdict) < severity(r.Verdict), !equal && excess < worst, equal && m.u <= r.Uncertainty+slack:
 			continue
 		}
 		worst = excess

@@ -98,25 +98,27 @@ func (s set) meanWeights() weights {
 	return w
 }
 
+// medianWeights shares a place in the middle among the samples that are equal
+// there, so that their order does not matter.
 func (s set) medianWeights() weights {
-	order := make([]int, len(s))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		switch {
-		case s[a].value < s[b].value:
-			return -1
-		case s[a].value > s[b].value:
-			return 1
-		}
-		return 0
-	})
+	sorted := slices.Sorted(slices.Values(s.values()))
 	w := make(weights, len(s))
-	w[order[(len(s)-1)/2]] += 0.5
-	w[order[len(s)/2]] += 0.5
+	for _, middle := range []float64{sorted[(len(s)-1)/2], sorted[len(s)/2]} {
+		var at []int
+		for i, x := range s {
+			if same(x.value, middle) {
+				at = append(at, i)
+			}
+		}
+		for _, i := range at {
+			w[i] += 0.5 / float64(len(at))
+		}
+	}
 	return w
 }
+
+// same reports equality on paper.
+func same(a, b float64) bool { return math.Abs(a-b) <= tiny*max(math.Abs(a), math.Abs(b)) }
 
 func (w weights) less(v weights) weights {
 	d := slices.Clone(w)
@@ -155,14 +157,14 @@ func (s set) quotient(numerator, denominator weights) (percent, expanded float64
 	return 100 * n / d, expanded, true
 }
 
-// extremes gives the indices of the highest and the lowest sample, the first
-// of equals. The set is not empty.
+// extremes gives the indices of the highest and the lowest sample: of equals
+// the one best known, then the first. The set is not empty.
 func (s set) extremes() (highest, lowest int) {
 	for i, x := range s {
-		if x.value > s[highest].value {
+		if h := s[highest]; same(x.value, h.value) && x.u < h.u || x.value > h.value && !same(x.value, h.value) {
 			highest = i
 		}
-		if x.value < s[lowest].value {
+		if l := s[lowest]; same(x.value, l.value) && x.u < l.u || x.value < l.value && !same(x.value, l.value) {
 			lowest = i
 		}
 	}
