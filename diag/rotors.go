@@ -5,12 +5,20 @@ import (
 	"gaugesheet/diag/quantity"
 )
 
-// rotary is a rotary engine's test made ready for the sums: the faces read of
-// each rotor, and all of them as one set.
+// rotary is a rotary engine's test made ready for the sums.
 type rotary struct {
 	test  *Test
 	tool  instrument
-	faces []set // by rotor, each a set of its own
+	shown [][]shownFace // by rotor, the faces that were read
+	faces []set         // by rotor, those of them that can be judged
+}
+
+// A shownFace is one face that was read. Judged is its index among the faces
+// that can be judged, -1 for a lower bound and for repeats that disagree.
+type shownFace struct {
+	value   float64
+	entered string
+	judged  int
 }
 
 func assessRotors(t *Test) *RotorsResult {
@@ -49,52 +57,66 @@ func newRotary(t *Test) *rotary {
 	}
 	c.tool = newInstrument(t.Gauges.Compression, readings, inReadings(gauge.DefaultCompression, t.Rotors.Unit))
 	for _, rotor := range t.Rotors.Rotors {
+		var shown []shownFace
 		var faces set
 		for _, face := range rotor.Faces {
-			if v, ok := face.last(); ok {
+			v, ok := face.last()
+			if !ok {
+				continue
+			}
+			s := shownFace{value: v, entered: face.Entered, judged: -1}
+			if face.Kind != AtLeast && !disagree(face.Values) {
+				s.judged = len(faces)
 				faces = append(faces, sample{name: rotor.Name, value: v, u: c.tool.standard(face)})
 			}
+			shown = append(shown, s)
 		}
-		c.faces = append(c.faces, faces)
+		c.shown, c.faces = append(c.shown, shown), append(c.faces, faces)
 	}
 	return c
 }
 
-// rotor fills one rotor. Values, Grade and LowFaces go by the faces read.
+// rotor fills one rotor. Values, Entered, Grade and LowFaces go by the faces
+// read; best, mean and difference by those that can be judged.
 func (c *rotary) rotor(i int) RotorResult {
 	rotor, faces := c.test.Rotors.Rotors[i], c.faces[i]
-	r := RotorResult{Name: rotor.Name, Values: faces.values()}
+	r := RotorResult{Name: rotor.Name}
 	state := rotor.State
-	if len(faces) > 0 {
+	if len(c.shown[i]) > 0 {
 		state = Tested
 	}
 	r.State, r.Reason = stateOr(state, rotor.Reason, c.test.Rotors.State, c.test.Rotors.Reason)
-	if len(faces) == 0 {
-		return r
+	if len(faces) > 0 {
+		best, worst := faces.extremes()
+		r.Best, r.Difference = faces[best].value, faces[best].value-faces[worst].value
+		r.Mean, _ = faces.sum(faces.meanWeights())
 	}
-	for _, face := range rotor.Faces {
-		if _, ok := face.last(); ok {
-			r.Entered = append(r.Entered, face.Entered)
+	for at, face := range c.shown[i] {
+		grade := GradeNotJudged
+		if face.judged >= 0 {
+			grade = c.gradeFace(faces, face.judged)
+			if c.lowFace(face.value, r.Best, grade) {
+				r.LowFaces = append(r.LowFaces, at)
+			}
 		}
-	}
-	best, worst := faces.extremes()
-	r.Best, r.Difference = faces[best].value, faces[best].value-faces[worst].value
-	r.Mean, _ = faces.sum(faces.meanWeights())
-	minimum, between := c.limitValue(c.test.Rotors.Minimum), c.limitValue(c.test.Rotors.Faces)
-	for f, face := range faces {
-		grade := c.gradeFace(faces, f, best)
-		r.Grade = append(r.Grade, grade)
-		low := minimum != nil && past(face.value, *minimum, gauge.AtLeast)
-		if between != nil {
-			low = low || past(r.Best-face.value, *between, gauge.AtMost)
-		} else {
-			low = low || grade.IsLow()
-		}
-		if low {
-			r.LowFaces = append(r.LowFaces, f)
-		}
+		r.Values, r.Entered, r.Grade = append(r.Values, face.value), append(r.Entered, face.entered), append(r.Grade, grade)
 	}
 	return r
+}
+
+// lowFace reports a face past a limit as read; where no limit between the
+// faces is given, also one that is low by its rotor's best.
+func (c *rotary) lowFace(value, best float64, grade Grade) bool {
+	if c.test.spoilt() != "" {
+		return false
+	}
+	if minimum := c.limitValue(c.test.Rotors.Minimum); minimum != nil && past(value, *minimum, gauge.AtLeast) {
+		return true
+	}
+	if between := c.limitValue(c.test.Rotors.Faces); between != nil {
+		return past(best-value, *between, gauge.AtMost)
+	}
+	return grade.IsLow()
 }
 
 func past(value, limit float64, side gauge.Side) bool {
@@ -102,10 +124,11 @@ func past(value, limit float64, side gauge.Side) bool {
 }
 
 // gradeFace grades a face by its rotor's best, in the bands of cylinders.
-func (c *rotary) gradeFace(faces set, f, best int) Grade {
+func (c *rotary) gradeFace(faces set, f int) Grade {
 	if c.test.spoilt() != "" || len(faces) < 2 && faces[f].value > 0 {
 		return GradeNotJudged
 	}
+	best, _ := faces.extremes()
 	share, u, ok := faces.quotient(faces.at(f), faces.at(best))
 	if !ok {
 		return NoPressure

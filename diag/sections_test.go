@@ -151,6 +151,28 @@ func TestRotorWithoutPressure(t *testing.T) {
 	}
 }
 
+func TestFacesThatCannotBeJudged(t *testing.T) {
+	test := rotors(t, quantity.PSI, []float64{117, 90, 112}, []float64{102, 100, 101})
+	test.Rotors.Rotors[0].Faces[1] = read(90, 110)
+	test.Rotors.Rotors[1].Faces[0] = Reading{State: Tested, Kind: AtLeast, Values: []float64{60}}
+	test.Rotors.Faces = &Limit{Value: 20, Unit: quantity.PSI}
+	r := Assess(test).Rotors
+	for i, rotor := range r.Rotors {
+		if len(rotor.Values) != 3 || len(rotor.LowFaces) != 0 || rotor.Grade[1-i] != GradeNotJudged || rotor.Grade[2] != Even {
+			t.Errorf("%+v", rotor)
+		}
+	}
+	if l := r.Limits[0]; l.Verdict != Within || l.Value != 5 || l.Cylinder != "front" {
+		t.Errorf("%+v", l)
+	}
+	test.Conditions.Throttle = "closed"
+	test.Rotors.Minimum = &Limit{Kind: Minimum, Value: 110, Unit: quantity.PSI}
+	r = Assess(test).Rotors
+	if len(r.Rotors[1].LowFaces) != 0 || r.Limits[0].Reason != "throttle-closed" || r.Rotors[0].Grade[0] != GradeNotJudged {
+		t.Errorf("throttle closed: %+v", r)
+	}
+}
+
 func fuelled(c Circuit) *Test {
 	return &Test{Spec: Spec{Fuel: "petrol"}, Fuel: &FuelPressure{State: Tested, Unit: quantity.PSI, System: "port, return line", Circuits: []Circuit{c}}}
 }
