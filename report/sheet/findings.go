@@ -1,0 +1,125 @@
+package sheet
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/layout"
+	"gaugesheet/layout/figure"
+)
+
+// findingsBlock is the findings in the order in which they are said.
+func (v *view) findingsBlock() layout.Block {
+	if len(v.d.Findings) == 0 {
+		return nil
+	}
+	d := figure.Findings{
+		Title: v.label("heading.findings"),
+		Lead:  figure.FindingWords{Causes: v.label("finding.causes"), Sure: v.label("finding.sure"), Against: v.label("finding.against"), Rule: v.label("finding.rule")},
+		More: func(o figure.Omitted) string {
+			return v.label("finding.more", "causes", o.Causes, "against", o.Against)
+		},
+	}
+	for _, f := range v.d.Findings {
+		d.Items = append(d.Items, v.finding(f))
+	}
+	return figure.NewFindings(d)
+}
+
+func (v *view) finding(f diag.Finding) figure.Finding {
+	said, err := v.words.Finding(f, v.sheet.Audience)
+	v.keep("", err)
+	item := figure.Finding{
+		Mark: v.findingMark(f), Says: said.Says, Because: said.Because, Against: said.Against,
+		Urgency: v.label("urgency." + string(f.Urgency)), Causes: said.Causes,
+	}
+	limit := 2
+	if v.workshop() {
+		limit, item.Rule = 3, f.Rule
+	}
+	item.Causes = item.Causes[:min(limit, len(item.Causes))]
+	if f.Urgency != diag.NoAction || v.workshop() {
+		item.Sure = v.sure(f.Confidence, said.Doubts)
+	}
+	return item
+}
+
+// findingMark is the symbol of a finding; one that hangs on a reading too
+// close to its limit shows that.
+func (v *view) findingMark(f diag.Finding) figure.Mark {
+	return urgencyMark(f.Urgency)
+}
+
+func (v *view) sure(c diag.Confidence, doubts []string) string {
+	if c == "" {
+		return ""
+	}
+	if len(doubts) == 0 {
+		return v.label("sure." + string(c))
+	}
+	return v.label("sure.because", "sure", v.label("sure."+string(c)), "doubts", joined("; ", doubts...))
+}
+
+// nextCheckBlock is the one check that settles most; nil where none is needed.
+func (v *view) nextCheckBlock() layout.Block {
+	if v.d.Next == nil {
+		return nil
+	}
+	said, err := v.words.Check(*v.d.Next, v.sheet.Audience)
+	v.keep("", err)
+	return figure.NewNextCheck(figure.NextCheck{
+		Title: v.label("heading.next-check"), Do: said.Do, IfSo: said.IfSo, IfNot: said.IfNot, Effort: said.Effort,
+		IfSoLead: v.label("next.if-so"), IfNotLead: v.label("next.if-not"),
+	})
+}
+
+// noticesBlock is what has to be known of the test before its results.
+func (v *view) noticesBlock() layout.Block {
+	var items []string
+	for _, n := range v.d.Notices {
+		items = append(items, v.keep(v.words.Notice(n, v.sheet.Audience)))
+	}
+	if len(items) == 0 {
+		return nil
+	}
+	return figure.NewList("notices", figure.List{Title: v.label("heading.notices"), Items: items})
+}
+
+// notTestedBlock names what was not tested, and why.
+func (v *view) notTestedBlock() layout.Block {
+	var items []string
+	for _, u := range v.d.NotTested {
+		items = append(items, v.untestedWords(u))
+	}
+	items = append(items, v.label("not-tested.beyond"))
+	return figure.NewNotTested(figure.List{Title: v.label("heading.not-tested"), Items: items})
+}
+
+func (v *view) untestedWords(u diag.Untested) string {
+	name := v.optional("test.name."+u.Test, u.Test)
+	if u.Reason == "" {
+		return v.label("not-tested.plain", "test", name, "state", string(u.State))
+	}
+	return v.label("not-tested.reason", "test", name, "state", string(u.State), "reason", u.Reason)
+}
+
+// cautionsBlock is the cautions that fit the job, in one paragraph.
+func (v *view) cautionsBlock() layout.Block {
+	keys := v.cautionKeys()
+	var items []string
+	for _, key := range keys {
+		items = append(items, v.keep(v.words.Caution(key, v.sheet.Audience)))
+	}
+	if len(items) == 0 {
+		return nil
+	}
+	return figure.NewCautions(figure.List{Title: v.label("heading.cautions"), Items: items, Run: true})
+}
+
+func (v *view) cautionKeys() []string {
+	if v.d != nil {
+		return v.d.Cautions
+	}
+	return benchCautions
+}
+
+// benchCautions are those of an empty bench sheet, on which any test may follow.
+var benchCautions = []string{"fuel-and-spark", "liquid-lock", "leak-down-turns-crank", "maker-first"}

@@ -1,0 +1,231 @@
+package sheet
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
+	"gaugesheet/diag/quantity"
+	"gaugesheet/layout"
+	"gaugesheet/layout/figure"
+)
+
+// methodBlock says how the test was done, and names what was not recorded.
+func (v *view) methodBlock() layout.Block {
+	items := []string{}
+	for _, line := range [][]string{v.conditionWords(), v.gaugeWords()} {
+		if len(line) > 0 {
+			items = append(items, sentence(line))
+		}
+	}
+	if m := v.test.Conditions.Method; m != "" {
+		items = append(items, v.label("method.unusual", "method", m))
+	}
+	if missing := v.unrecorded(); len(missing) > 0 {
+		items = append(items, v.label("method.not-recorded", "what", strings.Join(missing, ", ")))
+	}
+	if n := v.job.Notes.Value; n != "" {
+		items = append(items, v.label("method.notes", "notes", n))
+	}
+	if len(items) == 0 {
+		return nil
+	}
+	return figure.NewMethod(figure.List{Title: v.label("heading.method"), Items: items})
+}
+
+// sentence makes a line of parts into one with a capital and a full stop.
+func sentence(parts []string) string {
+	return capital(strings.Join(parts, ", ")) + "."
+}
+
+// capital gives a text a capital letter at its start.
+func capital(s string) string {
+	if s == "" {
+		return ""
+	}
+	first, size := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[size:]
+}
+
+// conditionWords are the conditions that were recorded.
+func (v *view) conditionWords() []string {
+	c := v.test.Conditions
+	var parts []string
+	add := func(key string, pairs ...any) { parts = append(parts, v.label("method."+key, pairs...)) }
+	if c.Engine != "" {
+		add("engine-" + c.Engine)
+	}
+	if c.CoolantC != nil {
+		add("coolant", "temperature", v.enteredOr(number(*c.CoolantC, 0, quantity.Celsius).String(), "conditions", "coolant"))
+	}
+	if c.Throttle != "" && !v.test.Spec.Diesel() {
+		add("throttle-" + strings.ReplaceAll(c.Throttle, " ", "-"))
+	}
+	if c.Choke != "" {
+		add("choke", "choke", c.Choke)
+	}
+	if c.PlugsOut != "" {
+		add("plugs-" + strings.ReplaceAll(c.PlugsOut, " ", "-"))
+	}
+	if c.Strokes > 0 {
+		add("strokes", "count", c.Strokes)
+	}
+	if c.CrankingRPM != nil {
+		add("cranking", "speed", v.enteredOr(number(*c.CrankingRPM, 0, quantity.RPM).String(), "conditions", "cranking"))
+	} else if v.test.Rotors != nil && v.test.Rotors.CrankingRPM > 0 {
+		add("cranking", "speed", number(v.test.Rotors.CrankingRPM, 0, quantity.RPM))
+	}
+	parts = append(parts, v.batteryWords()...)
+	if c.AltitudeM != nil {
+		add("altitude", "altitude", v.enteredOr(number(*c.AltitudeM, 0, quantity.Metre).String(), "conditions", "altitude"))
+	}
+	if c.BarometerKPa != nil {
+		add("barometer", "pressure", v.enteredOr(number(*c.BarometerKPa, 1, quantity.KPa).String(), "conditions", "barometer"))
+	}
+	if c.Needle != "" {
+		add("needle", "needle", c.Needle)
+	}
+	if c.IgnitionDisabled != "" {
+		add("ignition", "how", c.IgnitionDisabled)
+	}
+	if c.FuelDisabled != "" {
+		add("fuel", "how", c.FuelDisabled)
+	}
+	if comp := v.test.Compression; comp != nil && comp.OilML > 0 {
+		add("oil", "dose", v.enteredOr(number(comp.OilML, 0, quantity.Millilitre).String(), "compression", "oil"))
+	}
+	if comp := v.test.Compression; comp != nil && len(comp.Order) > 0 && v.sheet.Name != "customer" {
+		add("order", "order", strings.Join(comp.Order, "-"))
+	}
+	return parts
+}
+
+func (v *view) batteryWords() []string {
+	b := v.test.Conditions.Battery
+	var parts []string
+	if b.RestV != nil {
+		parts = append(parts, v.label("method.battery-rest", "volts", number(*b.RestV, 1, quantity.Volt)))
+	}
+	if b.CrankingV != nil {
+		parts = append(parts, v.label("method.battery-cranking", "volts", number(*b.CrankingV, 1, quantity.Volt)))
+	}
+	if b.Charger == diag.Yes {
+		parts = append(parts, v.label("method.charger"))
+	}
+	return parts
+}
+
+// enteredOr is a value as the job file has it, with its unit kept on its line.
+func (v *view) enteredOr(fallback string, path ...string) string {
+	if s := v.job.Entered(path...); s != "" {
+		return strings.ReplaceAll(s, " ", "\u00a0")
+	}
+	return fallback
+}
+
+// gaugeWords name the instruments and how good they are.
+func (v *view) gaugeWords() []string {
+	var parts []string
+	add := func(key, section string, g *diag.Gauge) {
+		if g == nil {
+			return
+		}
+		about := joined(", ", v.job.Entered("gauges", section, "range"), g.AccuracyText)
+		if section == "leakage" {
+			about = joined(", ", v.prefixed("method.supply", v.job.Entered("gauges", section, "supply")), v.prefixed("method.orifice", v.job.Entered("gauges", section, "orifice")))
+		}
+		if !g.Checked.IsZero() {
+			about = joined(", ", about, v.label("method.checked", "date", g.Checked.Format("2006-01-02")))
+		}
+		name := g.Name
+		if name == "" && about == "" {
+			return
+		}
+		parts = append(parts, v.label("method.gauge-"+key, "name", name, "about", about))
+	}
+	add("compression", "compression", v.test.Gauges.Compression)
+	add("leakage", "leakage", v.test.Gauges.Leakage)
+	add("fuel", "fuel", v.test.Gauges.Fuel)
+	return parts
+}
+
+func (v *view) prefixed(key, value string) string {
+	if value == "" {
+		return ""
+	}
+	return v.label(key, "value", value)
+}
+
+// unrecorded names the conditions that another mechanic would need and the
+// job does not have.
+func (v *view) unrecorded() []string {
+	var missing []string
+	lacks := func(lacking bool, key string) {
+		if lacking {
+			missing = append(missing, v.label("missing."+key))
+		}
+	}
+	c := v.test.Conditions
+	if v.compression() != nil || v.rotors() != nil {
+		lacks(c.Engine == "", "engine")
+		if v.rotors() == nil {
+			lacks(c.Throttle == "" && !v.test.Spec.Diesel(), "throttle")
+			lacks(c.PlugsOut == "" && len(v.engine.Cylinders) > 1 && !v.test.Spec.Diesel(), "plugs-out")
+			lacks(c.Strokes == 0, "strokes")
+		}
+		lacks(c.CrankingRPM == nil && c.Battery.CrankingV == nil && (v.test.Rotors == nil || v.test.Rotors.CrankingRPM == 0), "cranking")
+		lacks(gaugeUnknown(v.test.Gauges.Compression), "gauge")
+	}
+	if v.leakage() != nil {
+		g := v.test.Gauges.Leakage
+		lacks(g == nil || g.Supply == 0, "supply")
+		lacks(g == nil || g.OrificeMM == 0, "orifice")
+		lacks(c.Engine == "" && v.test.Leakage.Engine == "" && v.compression() == nil, "engine")
+	}
+	if v.fuel() != nil {
+		lacks(gaugeUnknown(v.test.Gauges.Fuel), "fuel-gauge")
+		lacks(v.test.Fuel.System == "", "fuel-system")
+	}
+	return missing
+}
+
+func gaugeUnknown(g *diag.Gauge) bool { return g == nil || g.AccuracyText == "" }
+
+// ownFindingsBlock is what the technician saw, in the technician's words.
+func (v *view) ownFindingsBlock() layout.Block {
+	items := values(v.job.Findings)
+	for _, name := range v.names() {
+		if seen := v.test.Borescope[name]; seen != "" {
+			items = append(items, v.label("own.borescope", "cylinder", name, "seen", seen))
+		}
+	}
+	if g := v.test.CoolantGas; g != "" && g != "not tested" {
+		items = append(items, v.label("own.coolant-gas", "result", g))
+	}
+	if v.test.Compression != nil && v.test.Compression.WetInWords != "" {
+		items = append(items, v.label("own.wet", "words", v.test.Compression.WetInWords))
+	}
+	for _, name := range v.names() {
+		if v.test.Plugs != nil && v.test.Plugs.ByCylinder[name].Note != "" {
+			items = append(items, v.label("own.plug", "cylinder", name, "note", v.test.Plugs.ByCylinder[name].Note))
+		}
+	}
+	if len(items) == 0 {
+		return nil
+	}
+	return figure.NewList("own-findings", figure.List{Title: v.label("heading.own-findings"), Items: items})
+}
+
+// names are the cylinders, or the rotors of a rotary.
+func (v *view) names() []string {
+	if v.engine.Kind == engine.Rotary {
+		var names []string
+		for _, r := range v.engine.Rotors {
+			names = append(names, r.Name)
+		}
+		return names
+	}
+	return v.engine.Names()
+}

@@ -1,0 +1,144 @@
+package sheet
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"gaugesheet/layout"
+	"gaugesheet/layout/figure"
+	"gaugesheet/layout/pdf"
+)
+
+// Margins of every sheet: wider at the left, where it is bound.
+const (
+	margin  = 10 * layout.MM
+	binding = 15 * layout.MM
+)
+
+// papers are the sizes that sheets are printed on.
+var papers = map[string]layout.Size{
+	"letter": {W: 8.5 * layout.Inch, H: 11 * layout.Inch},
+	"a4":     {W: 210 * layout.MM, H: 297 * layout.MM},
+	"legal":  {W: 8.5 * layout.Inch, H: 14 * layout.Inch},
+}
+
+func paperSize(name string) (layout.Size, error) {
+	size, ok := papers[name]
+	if !ok {
+		return size, fmt.Errorf("expected paper letter, a4 or legal, found %q", name)
+	}
+	return size, nil
+}
+
+func (v *view) paperName() string {
+	switch {
+	case v.options.Paper != "":
+		return v.options.Paper
+	case v.job.Paper.Value != "":
+		return v.job.Paper.Value
+	}
+	return "letter"
+}
+
+// builders make the blocks that templates name. A builder gives nil where the
+// job has nothing for the block; the page then closes up.
+var builders = map[string]func(*view) layout.Block{
+	"head":         (*view).headBlock,
+	"identity":     (*view).identityBlock,
+	"verdict":      (*view).verdictBlock,
+	"tiles":        (*view).tilesBlock,
+	"engine":       (*view).engineBlock,
+	"spread":       (*view).spreadBlock,
+	"fuel":         (*view).fuelBlock,
+	"trend":        (*view).trendBlock,
+	"notices":      (*view).noticesBlock,
+	"findings":     (*view).findingsBlock,
+	"next-check":   (*view).nextCheckBlock,
+	"own-findings": (*view).ownFindingsBlock,
+	"method":       (*view).methodBlock,
+	"not-tested":   (*view).notTestedBlock,
+	"cautions":     (*view).cautionsBlock,
+	"sign-off":     (*view).signOffBlock,
+	"foot":         (*view).footBlock,
+
+	"readings":       (*view).readingsBlock,
+	"limits":         (*view).limitsBlock,
+	"rules-compared": (*view).publishedBlock,
+	"sums":           (*view).sumsBlock,
+
+	"results": (*view).resultsBlock,
+	"work":    (*view).workBlock,
+
+	"independence": (*view).independenceBlock,
+	"tested":       (*view).testedBlock,
+	"scope":        (*view).scopeBlock,
+	"photos":       (*view).photosBlock,
+	"validity":     (*view).validityBlock,
+	"disclaimer":   (*view).disclaimerBlock,
+
+	"bench-identity": (*view).benchIdentityBlock,
+	"bench-fuel":     (*view).benchFuelBlock,
+	"bench-method":   (*view).benchMethodBlock,
+	"bench-readings": (*view).benchReadingsBlock,
+	"bench-end":      (*view).benchEndBlock,
+}
+
+// named gives a block the name by which templates and messages know it.
+type named struct {
+	layout.Block
+	name string
+}
+
+// Name is the block's name in templates.
+func (n named) Name() string { return n.name }
+
+// page puts the template's blocks on the paper.
+func (v *view) page(paper layout.Size) layout.Page {
+	p := layout.Page{
+		Paper:      paper,
+		Area:       layout.Rect{X: binding, Y: margin, W: paper.W - binding - margin, H: paper.H - 2*margin},
+		GivesWay:   v.sheet.GivesWay,
+		LeastScale: v.sheet.LeastScale,
+	}
+	for _, row := range v.sheet.Rows {
+		r := layout.Row{Above: row.Above, Gap: 14}
+		for _, column := range row.Columns {
+			cell := layout.Cell{Share: column.Share}
+			for _, name := range column.Blocks {
+				if block := builders[name](v); block != nil {
+					cell.Blocks = append(cell.Blocks, named{block, name})
+				}
+			}
+			if len(cell.Blocks) > 0 {
+				r.Cells = append(r.Cells, cell)
+			}
+		}
+		if len(r.Cells) > 0 {
+			p.Rows = append(p.Rows, r)
+		}
+	}
+	return p
+}
+
+// theme is the figures' own, in the template's sizes and the shop's accent.
+func (v *view) theme() layout.Theme {
+	t := figure.DefaultTheme(pdf.Metrics())
+	for role, size := range v.sheet.Sizes {
+		t.Sizes[role] = size
+	}
+	t.Smallest = v.sheet.Smallest
+	if accent, ok := parseColor(v.job.Shop.Accent.Value); ok {
+		t.Accent = accent
+	}
+	return t
+}
+
+// parseColor reads "#1a5b6c".
+func parseColor(s string) (layout.Color, bool) {
+	n, err := strconv.ParseUint(strings.TrimPrefix(s, "#"), 16, 32)
+	if err != nil || len(s) != 7 {
+		return layout.Color{}, false
+	}
+	return layout.Color{R: uint8(n >> 16), G: uint8(n >> 8), B: uint8(n)}, true
+}

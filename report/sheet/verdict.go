@@ -1,0 +1,267 @@
+package sheet
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+	"gaugesheet/layout"
+	"gaugesheet/layout/figure"
+)
+
+// verdictBlock is the sentence that the sheet opens with.
+func (v *view) verdictBlock() layout.Block {
+	sentence := v.keep(v.words.Verdict(v.d.Verdict, v.sheet.Audience))
+	second := ""
+	if v.d.Advice.Key != "" {
+		second = v.keep(v.words.Verdict(v.d.Advice, v.sheet.Audience))
+	}
+	return figure.NewVerdict(figure.Verdict{Mark: v.verdictMark(), Sentence: sentence, Second: second})
+}
+
+// verdictMark is the overall urgency's symbol; a verdict that was withheld
+// has its own.
+func (v *view) verdictMark() figure.Mark {
+	if v.d.Urgency.Rank() == 0 && v.compression() != nil && !v.compression().Complete {
+		return figure.NotJudged
+	}
+	return urgencyMark(v.d.Urgency)
+}
+
+// result is what one kind of test came to: a tile, a line on an invoice.
+type result struct {
+	name, word, value string
+	mark              figure.Mark
+	state             diag.State
+}
+
+// results are the tests that fit the engine, each with what it came to.
+func (v *view) results() []result {
+	var rs []result
+	if v.rotors() != nil {
+		rs = append(rs, v.rotorsResult())
+	} else {
+		rs = append(rs, v.compressionResult())
+	}
+	rs = append(rs, v.leakageResult())
+	if !v.test.Spec.Diesel() {
+		rs = append(rs, v.plugsResult())
+	}
+	return append(rs, v.fuelResult())
+}
+
+func (v *view) tilesBlock() layout.Block {
+	var tiles []figure.Tile
+	for _, r := range v.results() {
+		tiles = append(tiles, figure.Tile{Mark: r.mark, Name: r.name, Word: r.word, Value: r.value})
+	}
+	return figure.NewTiles(tiles)
+}
+
+// missing is the result of a test that was not made.
+func (v *view) missing(name, test string) result {
+	r := result{name: name, word: string(diag.NotTested), mark: stateMark(diag.NotTested), state: diag.NotTested}
+	if u, ok := v.untested(test); ok {
+		r.word, r.state, r.value = string(u.State), u.State, u.Reason
+	}
+	return r
+}
+
+func (v *view) compressionResult() result {
+	name := v.label("test.compression")
+	c := v.compression()
+	if c == nil {
+		return v.missing(name, "compression")
+	}
+	r := result{name: name, state: diag.Tested}
+	verdicts := make([]diag.Verdict, len(c.Limits))
+	for i, l := range c.Limits {
+		verdicts[i] = l.Verdict
+	}
+	verdict, at := worst(verdicts)
+	r.word, r.mark = string(verdict), verdictMark(verdict)
+	if at < 0 {
+		r.value = v.label("tile.no-limit")
+		return r
+	}
+	r.value = v.limitResultWords(c.Limits[at])
+	return r
+}
+
+// limitResultWords is a limit with the value that decided it, in short.
+func (v *view) limitResultWords(l diag.LimitResult) string {
+	if l.Verdict == diag.NotJudged {
+		return v.optional("not-judged."+l.Reason, v.limitWords(l))
+	}
+	return v.label("tile.limit."+l.Rule, "value", number(l.Value, v.decimalsOf(l.Unit), l.Unit), "bare", v.limitNumber(l))
+}
+
+func (v *view) rotorsResult() result {
+	rotors := v.rotors()
+	r := result{name: v.label("test.rotors"), state: diag.Tested}
+	verdicts := make([]diag.Verdict, len(rotors.Limits))
+	for i, l := range rotors.Limits {
+		verdicts[i] = l.Verdict
+	}
+	verdict, at := worst(verdicts)
+	r.word, r.mark = string(verdict), verdictMark(verdict)
+	if at < 0 {
+		r.value = v.label("tile.no-limit")
+		return r
+	}
+	l := rotors.Limits[at]
+	r.value = v.label("tile.rotors", "value", number(l.Value, rotors.Decimals, l.Unit), "limit", number(l.Limit, rotors.Decimals, l.Unit), "rule", v.optional("rotor-rule."+l.Rule, l.Rule))
+	return r
+}
+
+func (v *view) leakageResult() result {
+	name := v.label("test.leakage")
+	l := v.leakage()
+	if l == nil {
+		return v.missing(name, "leakage")
+	}
+	r := result{name: name, state: diag.Tested}
+	var verdicts []diag.Verdict
+	highest := -1
+	for i, c := range l.Cylinders {
+		if c.Loss == nil {
+			continue
+		}
+		verdicts = append(verdicts, c.Verdict)
+		if highest < 0 || *c.Loss > *l.Cylinders[highest].Loss {
+			highest = i
+		}
+	}
+	verdict, _ := worst(verdicts)
+	r.word, r.mark = string(verdict), verdictMark(verdict)
+	worstOne := l.Cylinders[highest]
+	if l.Limit != nil {
+		r.value = v.label("tile.leakage", "value", percent(*worstOne.Loss), "cylinder", worstOne.Name, "limit", percent(*l.Limit))
+		return r
+	}
+	r.word = v.label("tile.no-limit-word")
+	if v.leakageUrgency().Rank() > 0 {
+		r.mark = urgencyMark(v.leakageUrgency())
+	}
+	r.value = v.label("tile.leakage-no-limit", "value", percent(*worstOne.Loss), "cylinder", worstOne.Name)
+	return r
+}
+
+func (v *view) leakageUrgency() diag.Urgency {
+	u := diag.NoAction
+	for _, c := range v.leakage().Cylinders {
+		if c.Loss != nil && v.urgencyOf(c.Name).Rank() > u.Rank() {
+			u = v.urgencyOf(c.Name)
+		}
+	}
+	return u
+}
+
+func (v *view) plugsResult() result {
+	name := v.label("test.plugs")
+	p := v.plugs()
+	if p == nil {
+		return v.missing(name, "plugs")
+	}
+	r := result{name: name, state: diag.Tested}
+	odd := diag.Names{}
+	for _, c := range p.Cylinders {
+		if c.State == diag.Tested && c.Look != "" && c.Look != "normal" && c.Look != "worn" || c.Gap == diag.Outside {
+			odd = append(odd, c.Name)
+		}
+	}
+	if len(odd) == 0 {
+		r.mark, r.word = figure.Good, v.label("tile.plugs-even")
+		r.value = v.label("tile.plugs-read", "count", p.N)
+		return r
+	}
+	r.mark, r.word = figure.Notice, v.label("tile.plugs-odd", "count", len(odd), "of", p.N)
+	r.value = v.plugWords(odd)
+	return r
+}
+
+// plugWords says what the odd plugs look like, at most two kinds.
+func (v *view) plugWords(odd []string) string {
+	var looks []string
+	by := map[string]diag.Names{}
+	for _, name := range odd {
+		look := v.plug(name).Look
+		if look == "" || look == "normal" || look == "worn" {
+			look = v.label("tile.gap")
+		}
+		if by[look] == nil {
+			looks = append(looks, look)
+		}
+		by[look] = append(by[look], name)
+	}
+	var parts []string
+	for _, look := range looks[:min(2, len(looks))] {
+		parts = append(parts, v.label("tile.plug-look", "cylinders", by[look], "look", look))
+	}
+	return joined("; ", parts...)
+}
+
+func (v *view) fuelResult() result {
+	name := v.label("test.fuel")
+	f := v.fuel()
+	if f == nil {
+		return v.missing(name, "fuel pressure")
+	}
+	r := result{name: name, state: diag.Tested}
+	var verdicts []diag.Verdict
+	var at []diag.FuelReading
+	for _, c := range f.Circuits {
+		for _, reading := range c.Readings {
+			verdicts, at = append(verdicts, reading.Verdict), append(at, reading)
+		}
+		for _, h := range c.Hold {
+			if h.LimitLow != nil {
+				verdicts = append(verdicts, h.Verdict)
+				at = append(at, diag.FuelReading{Name: "hold", Value: h.Value, LimitLow: h.LimitLow, Verdict: h.Verdict})
+			}
+		}
+	}
+	if len(at) == 0 {
+		r.word, r.mark = string(diag.NotJudged), figure.NotJudged
+		return r
+	}
+	judged := false
+	for i := range at {
+		if verdicts[i] != diag.NotJudged {
+			judged = true
+		}
+	}
+	if judged { // readings without a limit say nothing beside judged ones
+		for i := range at {
+			if verdicts[i] == diag.NotJudged {
+				verdicts[i] = diag.Within
+			}
+		}
+	}
+	verdict, i := worst(verdicts)
+	if verdict == diag.Within {
+		for i = range at {
+			if at[i].LimitLow != nil || at[i].LimitHigh != nil {
+				break
+			}
+		}
+	}
+	r.word, r.mark = string(verdict), verdictMark(verdict)
+	r.value = v.label("tile.fuel", "name", v.readingName(at[i].Name), "value", number(at[i].Value, f.Decimals, f.Unit), "limit", v.fuelLimit(at[i], f))
+	return r
+}
+
+// fuelLimit is the permitted range of a reading in short: "40–44", "at least 36".
+func (v *view) fuelLimit(r diag.FuelReading, f *diag.FuelResult) string {
+	low, high := r.LimitLow, r.LimitHigh
+	switch {
+	case low != nil && high != nil:
+		return v.label("fuel.between", "low", quantity.Format(*low, f.Decimals), "high", quantity.Format(*high, f.Decimals))
+	case low != nil:
+		return v.label("fuel.at-least", "low", quantity.Format(*low, f.Decimals))
+	case high != nil:
+		return v.label("fuel.at-most", "high", quantity.Format(*high, f.Decimals))
+	}
+	return ""
+}
+
+// readingName is a fuel reading by its usual name.
+func (v *view) readingName(name string) string { return v.label("fuel.name." + name) }

@@ -1,0 +1,215 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
+	"gaugesheet/diag/quantity"
+	"gaugesheet/layout/figure"
+	"gaugesheet/report/job"
+	"gaugesheet/templates"
+)
+
+// view is what the blocks of one sheet are made from: the job, what it says,
+// and the words. It keeps the first entry that the catalogue lacks.
+type view struct {
+	job     *job.Job
+	test    *diag.Test
+	d       *diag.Diagnosis
+	engine  *engine.Engine
+	words   *templates.Catalogue
+	sheet   *templates.Sheet
+	options Options
+	err     error
+}
+
+// facts pairs names with values: facts("limit", number).
+func facts(pairs ...any) diag.Facts {
+	f := diag.Facts{}
+	for i := 0; i+1 < len(pairs); i += 2 {
+		f[pairs[i].(string)] = pairs[i+1]
+	}
+	return f
+}
+
+// label is a fixed word of the sheets with facts in place.
+func (v *view) label(key string, pairs ...any) string {
+	s, err := v.words.Label(key, facts(pairs...))
+	return v.keep(s, err)
+}
+
+// optional is a label that a key may lack; then it is the fallback.
+func (v *view) optional(key, fallback string) string {
+	if !v.words.Has("labels", key) {
+		return fallback
+	}
+	return v.label(key)
+}
+
+func (v *view) keep(s string, err error) string {
+	if err != nil && v.err == nil {
+		v.err = err
+	}
+	return s
+}
+
+// number prints a value with a unit, as words need it.
+func number(value float64, decimals int, unit quantity.Unit) diag.Number {
+	return diag.Number{Value: value, Decimals: decimals, Unit: unit}
+}
+
+func percent(value float64) diag.Number { return number(value, 0, quantity.Percent) }
+
+// percentOf prints percentages of readings with one decimal.
+func percentOf(value float64) diag.Number { return number(value, 1, quantity.Percent) }
+
+// gradeMark is the symbol of a grade.
+func gradeMark(g diag.Grade) figure.Mark {
+	switch g {
+	case diag.Even:
+		return figure.Good
+	case diag.Watch:
+		return figure.Notice
+	case diag.Low, diag.VeryLow, diag.NoPressure:
+		return figure.Act
+	case diag.High:
+		return figure.High
+	case diag.GradeTooClose:
+		return figure.Edge
+	case diag.GradeNotJudged:
+		return figure.NotJudged
+	}
+	return figure.NotTested
+}
+
+// gradeTone is how a grade is filled.
+func gradeTone(g diag.Grade) figure.Tone {
+	switch g {
+	case diag.Even:
+		return figure.Plain
+	case diag.Watch, diag.GradeTooClose:
+		return figure.Faint
+	case diag.Low:
+		return figure.Hatch
+	case diag.VeryLow, diag.NoPressure:
+		return figure.Dense
+	case diag.High:
+		return figure.Raised
+	}
+	return figure.Open
+}
+
+// urgencyMark is the symbol of an urgency.
+func urgencyMark(u diag.Urgency) figure.Mark {
+	switch u {
+	case diag.CheckAgain:
+		return figure.Notice
+	case diag.ActSoon:
+		return figure.Act
+	case diag.DoNotRun:
+		return figure.Stop
+	}
+	return figure.Good
+}
+
+// verdictMark is the symbol of a verdict on a limit.
+func verdictMark(verdict diag.Verdict) figure.Mark {
+	switch verdict {
+	case diag.Within:
+		return figure.Good
+	case diag.Outside:
+		return figure.Act
+	case diag.TooClose:
+		return figure.Edge
+	}
+	return figure.NotJudged
+}
+
+// stateMark is the symbol of a state that is not a reading.
+func stateMark(diag.State) figure.Mark { return figure.NotTested }
+
+// worst is the verdict that decides among several: outside, too close to
+// call, not judged, within.
+func worst(verdicts []diag.Verdict) (diag.Verdict, int) {
+	rank := map[diag.Verdict]int{diag.Within: 1, diag.NotJudged: 2, diag.TooClose: 3, diag.Outside: 4}
+	best := -1
+	for i, verdict := range verdicts {
+		if best < 0 || rank[verdict] > rank[verdicts[best]] {
+			best = i
+		}
+	}
+	if best < 0 {
+		return diag.NotJudged, -1
+	}
+	return verdicts[best], best
+}
+
+// joined puts the parts that say something in a line.
+func joined(separator string, parts ...string) string {
+	said := parts[:0:0]
+	for _, p := range parts {
+		if p = strings.TrimSpace(p); p != "" {
+			said = append(said, p)
+		}
+	}
+	return strings.Join(said, separator)
+}
+
+// has reports whether a section of the job has readings.
+func tested(state diag.State) bool { return state == diag.Tested }
+
+func (v *view) compression() *diag.CompressionResult {
+	if c := v.d.Compression; c != nil && tested(c.State) {
+		return c
+	}
+	return nil
+}
+
+func (v *view) leakage() *diag.LeakageResult {
+	if l := v.d.Leakage; l != nil && tested(l.State) {
+		return l
+	}
+	return nil
+}
+
+func (v *view) plugs() *diag.PlugsResult {
+	if p := v.d.Plugs; p != nil && tested(p.State) {
+		return p
+	}
+	return nil
+}
+
+func (v *view) rotors() *diag.RotorsResult {
+	if r := v.d.Rotors; r != nil && tested(r.State) {
+		return r
+	}
+	return nil
+}
+
+func (v *view) fuel() *diag.FuelResult {
+	if f := v.d.Fuel; f != nil && tested(f.State) {
+		return f
+	}
+	return nil
+}
+
+// untested finds what the job says of a test that was not made.
+func (v *view) untested(test string) (diag.Untested, bool) {
+	for _, u := range v.d.NotTested {
+		if u.Test == test {
+			return u, true
+		}
+	}
+	return diag.Untested{}, false
+}
+
+// workshop reports a sheet for the next mechanic.
+func (v *view) workshop() bool { return v.sheet.Audience == templates.Workshop }
+
+func (v *view) errorf(format string, args ...any) {
+	if v.err == nil {
+		v.err = fmt.Errorf(format, args...)
+	}
+}
