@@ -4,26 +4,27 @@ package job
 type form uint8
 
 const (
-	text      form = iota
-	texts          // a list of texts
-	word           // one of the key's words
-	wordList       // a list of the key's words
-	openWord       // one of the key's words, or any other
-	yesNo          // yes or no
-	whole          // a whole number
-	bare           // a number without a unit
-	date           // 2026-05-14
-	clock          // 09:40
-	amount         // a number with its unit
-	reading        // a pressure, in the section's unit or its own
-	readings       // readings by cylinder
-	names          // a list of cylinders
-	fileName       // a file beside the job file
-	fileNames      // a list of them
-	group          // further keys
-	groups         // a list of sets of further keys
-	byName         // a set of keys of the user's own, each with further keys
-	special        // described by the key's own schema
+	text        form = iota
+	texts            // a list of texts
+	word             // one of the key's words
+	wordList         // a list of the key's words
+	openWord         // one of the key's words, or any other
+	yesNo            // yes or no
+	whole            // a whole number
+	bare             // a number without a unit
+	date             // 2026-05-14
+	clock            // 09:40
+	amount           // a number with its unit
+	reading          // a pressure, in the section's unit or its own
+	readings         // readings by cylinder
+	names            // a list of cylinders
+	fileName         // a file beside the job file
+	fileNames        // a list of them
+	group            // further keys
+	testSection      // further keys, or a word such as not tested
+	groups           // a list of sets of further keys
+	byName           // a set of keys of the user's own, each with further keys
+	special          // described by the key's own schema
 )
 
 // A key is one key of the job file: the single source of the reader's lists of
@@ -33,7 +34,7 @@ type key struct {
 	form    form
 	doc     string
 	words   []string // for word, wordList and openWord
-	keys    []key    // for group, groups and byName
+	keys    []key    // for forms with further keys
 	example string   // as YAML
 	schema  string   // for special: JSON Schema, without the description
 }
@@ -68,15 +69,15 @@ var fileKeys = []key{
 	{name: "engine", form: group, keys: engineKeys, doc: "The engine. Required."},
 	{name: "conditions", form: group, keys: conditionKeys, doc: "How the test was done."},
 	{name: "gauges", form: group, keys: gaugesKeys, doc: "The gauges used, one for each kind of test."},
-	{name: "compression", form: group, keys: compressionKeys, doc: "Cranking compression. Not for rotary engines."},
-	{name: "leakage", form: group, keys: leakageKeys, doc: "Cylinder leakage in percent of the supply."},
-	{name: "plugs", form: group, keys: plugsKeys, doc: "The spark plugs as read."},
-	{name: "rotors", form: group, keys: rotorsKeys, doc: "Compression of a rotary engine, by face."},
-	{name: "fuel-pressure", form: group, keys: fuelKeys, doc: "Fuel pressure."},
+	{name: "compression", form: testSection, keys: compressionKeys, doc: "Cranking compression. Not for rotary engines."},
+	{name: "leakage", form: testSection, keys: leakageKeys, doc: "Cylinder leakage in percent of the supply."},
+	{name: "plugs", form: testSection, keys: plugsKeys, doc: "The spark plugs as read."},
+	{name: "rotors", form: testSection, keys: rotorsKeys, doc: "Compression of a rotary engine, by face."},
+	{name: "fuel-pressure", form: testSection, keys: fuelKeys, doc: "Fuel pressure."},
 	{name: "borescope", form: special, doc: "What was seen through the borescope, by cylinder.", example: "{3: scored bore at the front}",
 		schema: `{"type": "object", "additionalProperties": {"type": "string"}}`},
 	{name: "coolant-gas-test", form: word, words: []string{"positive", "negative", "not tested"}, doc: "Test of the coolant for combustion gas."},
-	{name: "photos", form: groups, keys: photoKeys, doc: "Photos that belong to the job."},
+	{name: "photos", form: groups, keys: photoKeys, doc: "Photos that belong to the job.", example: "[{name: P4, shows: plug 3}]"},
 	{name: "findings", form: texts, doc: "What the technician saw and wants said, in the technician's words.", example: "[play in the fan bearing]"},
 	{name: "recommended", form: texts, doc: "Work recommended."},
 	{name: "declined", form: texts, doc: "Work declined by the customer."},
@@ -118,7 +119,7 @@ var shopKeys = []key{
 	{name: "paper", form: word, words: paperWords, doc: "Paper size where the job gives none."},
 	{name: "disclaimer", form: text, doc: "The shop's own words at the foot of the sheet."},
 	{name: "font", form: text, doc: "Name of the sheet's typeface."},
-	{name: "gauges", form: byName, keys: gaugeKeys, doc: "The shop's gauges by name; a job names them under 'gauges'."},
+	{name: "gauges", form: byName, keys: gaugeKeys, doc: "The shop's gauges by name; a job names them under 'gauges'.", example: "{dial A: {range: 0-300 psi, accuracy: 2 % of span}}"},
 }
 
 var personKeys = []key{

@@ -60,9 +60,12 @@ var conditionKeys = []key{
 }
 
 var gaugesKeys = []key{
-	{name: "compression", form: special, keys: gaugeKeys, doc: "The compression gauge: its name in the shop profile, or its keys.", schema: gaugeSchema},
-	{name: "leakage", form: special, keys: gaugeKeys, doc: "The leakage tester: its name in the shop profile, or its keys.", schema: gaugeSchema},
-	{name: "fuel", form: special, keys: gaugeKeys, doc: "The fuel-pressure gauge: its name in the shop profile, or its keys.", schema: gaugeSchema},
+	{name: "compression", form: special, keys: gaugeKeys, doc: "The compression gauge: its name in the shop profile, or its keys.",
+		example: "{name: dial A, range: 0-300 psi, accuracy: 2 % of span, division: 5 psi}", schema: gaugeSchema},
+	{name: "leakage", form: special, keys: gaugeKeys, doc: "The leakage tester: its name in the shop profile, or its keys.",
+		example: "{supply: 100 psi, orifice: 0.040 in}", schema: gaugeSchema},
+	{name: "fuel", form: special, keys: gaugeKeys, doc: "The fuel-pressure gauge: its name in the shop profile, or its keys.",
+		example: "{range: 0-100 psi, accuracy: grade B}", schema: gaugeSchema},
 }
 
 const gaugeSchema = `{"anyOf": [{"type": "string"}, {"$ref": "#/$defs/gauge"}]}`

@@ -11,7 +11,7 @@ var compressionKeys = []key{
 	{name: "wet-in-words", form: text, doc: "The wet test in words, where no figures were taken."},
 	{name: "strokes", form: special, doc: "Strokes by cylinder, where another number than under conditions.", example: "{3: 8}",
 		schema: `{"type": "object", "additionalProperties": {"type": "integer"}}`},
-	{name: "running", form: byName, keys: runningKeys, doc: "Compression with the engine running, by cylinder."},
+	{name: "running", form: byName, keys: runningKeys, doc: "Compression with the engine running, by cylinder.", example: "{1: {idle: 75, snap: 130}}"},
 	{name: "limits", form: group, keys: compressionLimitKeys, doc: "Limits, each judged on its own. Without any: spread 10 % of highest, common practice."},
 }
 
@@ -37,7 +37,7 @@ var leakageKeys = []key{
 	{name: "limit", form: amount, doc: "Permitted loss in percent.", example: "20 %"},
 	{name: "dry", form: special, keys: leakKeys, doc: "By cylinder: a loss, or what was held of what was supplied.",
 		example: "{3: {loss: 34 %, at: [exhaust]}, 5: {held: 72, of: 80}, 6: 72/80}", schema: leakSchema},
-	{name: "wet", form: special, keys: leakKeys, doc: "The same after oil was put in.", schema: leakSchema},
+	{name: "wet", form: special, keys: leakKeys, doc: "The same after oil was put in.", example: "{3: {loss: 30 %, at: [exhaust]}}", schema: leakSchema},
 	{name: "loss", form: readings, doc: "Loss in percent by cylinder, short for 'dry' where nothing else is known.", example: "{1: 8, 2: 10}"},
 }
 

@@ -133,6 +133,14 @@ func TestLeakageForms(t *testing.T) {
 	}
 }
 
+func TestSpellingsOfUnits(t *testing.T) {
+	for text, want := range map[string]quantity.Unit{"psi": quantity.PSI, "PSI": quantity.PSI, "kg/cm2": quantity.KgfPerCm2, "kpa": quantity.KPa, "Bar": quantity.Bar} {
+		if got := mustRead(t, "engine: {layout: single}\ncompression: {unit: "+text+", dry: {1: 11}}\n").Test().Compression.Unit; got != want {
+			t.Errorf("%s: %s", text, got)
+		}
+	}
+}
+
 func TestCompressionLimits(t *testing.T) {
 	j := mustRead(t, `engine: {layout: inline-2}
 compression:

@@ -30,7 +30,7 @@ func nearest(s string, words []string) string {
 	if len(s) > longestWord {
 		return ""
 	}
-	plain := strings.NewReplacer("-", "", "_", "", " ", "", ",", "")
+	plain := strings.NewReplacer("4-stroke", "fourstroke", "2-stroke", "twostroke", "-", "", "_", "", " ", "", ",", "")
 	given := plain.Replace(strings.ToLower(s))
 	byPlain := map[string]string{}
 	known := make([]string, len(words))

@@ -1,0 +1,106 @@
+package job
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/santhosh-tekuri/jsonschema/v6"
+)
+
+func compile(t *testing.T, at string) *jsonschema.Schema {
+	t.Helper()
+	document, err := jsonschema.UnmarshalJSON(bytes.NewReader(Schema()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := jsonschema.NewCompiler()
+	if err := c.AddResource("job.json", document); err != nil {
+		t.Fatal(err)
+	}
+	s, err := c.Compile("job.json" + at)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// value is what an editor checks: the file as JSON.
+func value(t *testing.T, tree any) any {
+	t.Helper()
+	data, err := json.Marshal(tree)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v, err := jsonschema.UnmarshalJSON(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+func TestSchemaTakesSoundFiles(t *testing.T) {
+	s := compile(t, "")
+	for _, file := range yamlFiles(t, "testdata/ok") {
+		if err := s.Validate(value(t, readFile(t, filepath.Base(file)).AsGiven())); err != nil {
+			t.Errorf("%s: %v", file, err)
+		}
+	}
+	data, err := os.ReadFile("testdata/ok/files/shop.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := compile(t, "#/$defs/shop").Validate(value(t, exampleValue(string(data)))); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestSchemaRefuses(t *testing.T) {
+	s := compile(t, "")
+	for _, text := range []string{
+		"{}",
+		"engine: {layout: V8, colour: red}",
+		"engine: {layout: V8}\nsheet: custmer",
+		"engine: {layout: V8}\nconditions: {throttle: opened}",
+		"engine: {layout: V8}\ncompression: {dry: {1: {a: 1}}}",
+		"engine: {layout: V8}\ncompression: 120",
+		"engine: {layout: V8}\nfindings: oil leak",
+		"engine: {layout: V8}\njob: {date: 14/05/2026}",
+		"engine: {layout: V8}\nplugs: {looks: {1: {lok: ash}}}",
+	} {
+		if s.Validate(value(t, exampleValue(text))) == nil {
+			t.Errorf("%s: taken", text)
+		}
+	}
+}
+
+// TestKeyTable: each key of the table is described, and its example is one
+// that its own schema takes.
+func TestKeyTable(t *testing.T) {
+	var check func(path, at string, keys []key)
+	check = func(path, at string, keys []key) {
+		for _, k := range keys {
+			if k.doc == "" {
+				t.Errorf("%s.%s has no description", path, k.name)
+			}
+			if k.example != "" {
+				if err := compile(t, at+"/properties/"+k.name).Validate(value(t, exampleValue(k.example))); err != nil {
+					t.Errorf("%s.%s: example %s: %v", path, k.name, k.example, err)
+				}
+			}
+			if k.form == group {
+				check(path+"."+k.name, at+"/properties/"+k.name, k.keys)
+			}
+			if k.form == testSection {
+				check(path+"."+k.name, at+"/properties/"+k.name+"/anyOf/0", k.keys)
+			}
+		}
+	}
+	check("", "#", fileKeys)
+	check("shop", "#/$defs/shop", shopKeys)
+	check("gauge", "#/$defs/gauge", gaugeKeys)
+	check("leak", "#/$defs/leak", leakKeys)
+	check("plug", "#/$defs/plug", plugKeys)
+}
