@@ -43,11 +43,17 @@ func (w *causes) addIf(is bool, weight int, keys ...string) {
 	}
 }
 
-// top gives the likeliest causes, at most three; what weighs the same stays in
+// sorted gives all causes, the likeliest first; what weighs the same stays in
 // the trade's order.
-func (w *causes) top() []diag.Phrase {
+func (w *causes) sorted() []string {
 	order := slices.Clone(w.order)
 	slices.SortStableFunc(order, func(a, b string) int { return cmp.Compare(w.weight[b], w.weight[a]) })
+	return order
+}
+
+// top gives the likeliest causes, at most three.
+func (w *causes) top() []diag.Phrase {
+	order := w.sorted()
 	return phrases(order[:min(len(order), shownCauses)]...)
 }
 

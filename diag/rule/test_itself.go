@@ -106,9 +106,9 @@ var testRules = []Rule{
 	},
 	{
 		Name: "limit-implausible", Title: "The stated minimum does not suit the engine", Class: TestItself,
-		Trigger: "the stated minimum is more than 90 % of the cranking pressure that the engine's ratio makes likely, or under 35 % of it; not asked with variable valve timing, " +
+		Trigger: "the stated minimum is more than 89 % of the cranking pressure that the engine's ratio makes likely, or under 35 % of it; not asked with variable valve timing, " +
 			"for a two-stroke or with a decompressor; where the inlet closing is not known 60 degrees after bottom dead centre is taken",
-		Why: "Published minimums lie at 70 to 90 % of what a sound engine reads. A minimum above that condemns sound engines, and one far below lets everything through: a standard value taken " +
+		Why: "Published minimums lie at 70 to 89 % of the standard values beside them. A minimum above that condemns sound engines, and one far below lets everything through: a standard value taken " +
 			"for the minimum, another engine's figure, or another unit. The limit is judged as stated and the sheet says that it should be looked up again.",
 		Source:   "polytropic compression from inlet closing (Heywood, Internal Combustion Engine Fundamentals, from memory); minimum as a share of standard: common practice",
 		Variants: []string{"low"},

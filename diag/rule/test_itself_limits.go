@@ -11,9 +11,13 @@ import (
 
 // A stated minimum outside these parts of the likely pressure is doubted.
 const (
-	mostOfLikely  = 0.90
+	mostOfLikely  = 0.89
 	leastOfLikely = 0.35
 )
+
+// likelyExponent is the middle of the exponents of compression at starter
+// speed (general texts: 1.2 to 1.3).
+const likelyExponent = 1.25
 
 // usualInletClosing stands in where the inlet's closing is not recorded, in
 // degrees after bottom dead centre: common practice, no source.
@@ -48,7 +52,7 @@ func limitImplausible(c *Case) []diag.Notice {
 	return nil
 }
 
-// likelyPressure is the middle of the pressures that the ratio makes likely,
+// likelyPressure is the cranking pressure that the ratio makes likely,
 // in the limit's unit and at the air pressure that the limit is for.
 func (c *Case) likelyPressure(l diag.Limit) (float64, bool) {
 	s := c.Spec
@@ -68,7 +72,7 @@ func (c *Case) likelyPressure(l diag.Limit) (float64, bool) {
 	if err != nil {
 		return 0, false
 	}
-	return (band.Low + band.High) / 2, true
+	return air.CrankingPressure(band.EffectiveRatio, likelyExponent, atmosphere), true
 }
 
 // airPressureRatio is the air pressure at the test beside the standard one; 1

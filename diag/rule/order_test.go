@@ -1,0 +1,66 @@
+package rule
+
+import (
+	"slices"
+	"testing"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/rule/sample"
+)
+
+func keys(list []diag.Phrase) []string {
+	var k []string
+	for _, p := range list {
+		k = append(k, p.Key)
+	}
+	return k
+}
+
+// the gives the one finding of a rule.
+func the(t *testing.T, d *diag.Diagnosis, rule string) diag.Finding {
+	t.Helper()
+	i := slices.IndexFunc(d.Findings, func(f diag.Finding) bool { return f.Rule == rule })
+	if i < 0 {
+		t.Fatalf("%s did not fire; fired: %v", rule, found(d))
+	}
+	return d.Findings[i]
+}
+
+func TestFindingsStandByUrgencyThenClass(t *testing.T) {
+	for _, c := range sample.Cases() {
+		findings := Diagnose(c.Test).Findings
+		for i := 1; i < len(findings); i++ {
+			a, b := findings[i-1], findings[i]
+			if a.Urgency.Rank() < b.Urgency.Rank() {
+				t.Errorf("%s: %s (%s) stands before %s (%s)", c.Name, a.Rule, a.Urgency, b.Rule, b.Urgency)
+			}
+			if a.Urgency == b.Urgency && byName(a.Rule).Class > byName(b.Rule).Class {
+				t.Errorf("%s: %s stands before %s", c.Name, a.Rule, b.Rule)
+			}
+		}
+	}
+}
+
+func TestMethodCapsConfidenceAndSuppressesNothing(t *testing.T) {
+	readings := []float64{160, 160, 160, 100}
+	recorded := Diagnose(sample.Dry("inline-4", readings))
+	bare := Diagnose(sample.Dry("inline-4", readings, func(t *diag.Test) { t.Conditions, t.Gauges = diag.Conditions{}, diag.Gauges{} }))
+	if got := the(t, recorded, "one-low"); got.Confidence != diag.Fair || len(got.Doubts) > 0 {
+		t.Errorf("method recorded: %s, doubts %v; want fair without doubts", got.Confidence, keys(got.Doubts))
+	}
+	got := the(t, bare, "one-low")
+	if got.Confidence != diag.Weak || !slices.Contains(keys(got.Doubts), "method-incomplete") {
+		t.Errorf("method not recorded: %s, doubts %v; want weak for it", got.Confidence, keys(got.Doubts))
+	}
+	if got.Urgency != the(t, recorded, "one-low").Urgency {
+		t.Error("the missing method changed the urgency")
+	}
+}
+
+func TestDoubtedTestIsRepeatedFirst(t *testing.T) {
+	d := Diagnose(sample.Dry("inline-4", []float64{160, 152, 143, 130}, sample.Order("1", "2", "3", "4")))
+	f := the(t, d, "one-low")
+	if f.Confidence != diag.Weak || f.Next == nil || f.Next.Key != "repeat-with-charger" {
+		t.Errorf("confidence %s, next %+v; want weak, and the test repeated with a charger", f.Confidence, f.Next)
+	}
+}

@@ -1,0 +1,63 @@
+package sample
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+func methodCases() []Case {
+	even := []float64{160, 158, 159, 157}
+	bare := func(t *diag.Test) {
+		t.Conditions, t.Gauges = diag.Conditions{}, diag.Gauges{}
+	}
+	return []Case{
+		{Name: "method recorded", Test: Dry("inline-4", even), Not: []string{"method-incomplete", "not-standard-method", "falls-in-test-order", "too-few-cylinders", "repeats-disagree", "strokes-differ", "needle-falls-back"}},
+		{Name: "nothing recorded of the method", Test: Dry("inline-4", even, bare), Fires: []string{"method-incomplete", "even-no-minimum"}},
+		{Name: "throttle not sure", Test: Dry("inline-4", even, Method(func(c *diag.Conditions) { c.Throttle = "not sure" })), Fires: []string{"method-incomplete"}},
+		{Name: "a diesel is not asked for its throttle", Test: Dry("inline-4", []float64{400, 405, 398, 402}, Diesel, Method(func(c *diag.Conditions) { c.Throttle = "" })), Not: []string{"method-incomplete"}},
+		{Name: "throttle closed", Test: Dry("inline-4", even, Minimum(128), Method(func(c *diag.Conditions) { c.Throttle = "closed" })),
+			Fires: []string{"not-standard-method"}, Not: []string{"method-incomplete", "even-above-minimum", "below-minimum", "even-no-minimum"}},
+		{Name: "other plugs in, unusual method", Test: Dry("inline-4", even, Method(func(c *diag.Conditions) { c.PlugsOut, c.Method = "one at a time", "cranked by hand" })), Fires: []string{"not-standard-method"}},
+		{Name: "decompressor at work", Test: Dry("single", []float64{70}, Spec(func(s *diag.Spec) { s.Decompressor = "automatic" })),
+			Fires: []string{"not-standard-method"}, Not: []string{"one-without-pressure", "even-no-minimum", "too-few-cylinders"}},
+		{Name: "falls in test order", Test: Dry("inline-4", []float64{160, 156, 151, 147}, Order("1", "2", "3", "4")), Fires: []string{"falls-in-test-order"}},
+		{Name: "falls in another order", Test: Dry("inline-4", []float64{160, 151, 156, 147}, Order("1", "3", "2", "4")), Fires: []string{"falls-in-test-order"}},
+		{Name: "falls, and the first came back", Test: Dry("inline-4", []float64{160, 156, 151, 147}, Order("1", "2", "3", "4"), Again("1", 159)), Not: []string{"falls-in-test-order"}},
+		{Name: "falls, and the first fell too", Test: Dry("inline-4", []float64{160, 156, 151, 147}, Order("1", "2", "3", "4"), Again("1", 146)), Fires: []string{"falls-in-test-order"}},
+		{Name: "one dead cylinder tested last is no steady fall", Test: Dry("inline-4", []float64{160, 158, 157, 62}, Order("1", "2", "3", "4")), Fires: []string{"one-low"}, Not: []string{"falls-in-test-order"}},
+		{Name: "falls by less than the gauge tells", Test: Dry("inline-4", []float64{160, 159, 158, 157}, Order("1", "2", "3", "4")), Not: []string{"falls-in-test-order"}},
+		{Name: "repeats apart", Test: Dry("inline-4", even, Repeats("3", 140, 158)), Fires: []string{"repeats-disagree"}, Not: []string{"even-no-minimum", "one-low", "too-few-cylinders"}},
+		{Name: "repeats close", Test: Dry("inline-4", even, Repeats("3", 156, 158)), Not: []string{"repeats-disagree"}},
+		{Name: "strokes differ", Test: Dry("inline-4", []float64{160, 158, 120, 157}, func(t *diag.Test) { t.Compression.Strokes = map[string]int{"3": 3} }), Fires: []string{"strokes-differ", "one-low"}},
+		{Name: "the same strokes written out", Test: Dry("inline-4", even, func(t *diag.Test) { t.Compression.Strokes = map[string]int{"3": 6} }), Not: []string{"strokes-differ"}},
+		{Name: "needle falls back", Test: Dry("inline-4", even, Method(func(c *diag.Conditions) { c.Needle = "falls back" })), Fires: []string{"needle-falls-back"}},
+		{Name: "four of eight read", Test: Dry("V8", []float64{100, 160, 155, 158}), Fires: []string{"too-few-cylinders"}, Not: []string{"even-no-minimum"}},
+		{Name: "one could not be read", Test: Dry("inline-4", even, Unread("4")), Fires: []string{"too-few-cylinders"}, Not: []string{"even-no-minimum", "even-above-minimum"}},
+		{Name: "one read of four", Test: Dry("flat-4", []float64{25}), Fires: []string{"too-few-cylinders"}, Not: []string{"one-low", "one-without-pressure", "none-anywhere"}},
+		{Name: "a single has no others", Test: Dry("single", []float64{120}), Not: []string{"too-few-cylinders", "even-no-minimum", "one-low"}},
+		{Name: "noted while reading", Test: Dry("inline-4", even,
+			Noted(diag.Notice{Rule: "unit-suspect", Facts: diag.Facts{"section": "compression", "value": diag.Number{Value: 5.8, Decimals: 1, Unit: quantity.KPa}, "unit": "kPa", "looks": "kgf/cm2"}}),
+			Noted(diag.Notice{Rule: "unit-suspect", Variant: "improbable", Facts: diag.Facts{"section": "compression", "value": diag.Number{Value: 5.8, Decimals: 1, Unit: quantity.KPa}, "unit": "kPa"}}),
+			Noted(diag.Notice{Rule: "unit-suspect", Variant: "range-with-dot", Facts: diag.Facts{"section": "compression", "value": diag.Number{Value: 85.9, Decimals: 2}, "unit": "psi",
+				"low": diag.Number{Value: 85, Unit: quantity.PSI}, "high": diag.Number{Value: 90, Unit: quantity.PSI}}}),
+			Noted(diag.Notice{Rule: "units-contradict", Facts: diag.Facts{"section": "compression", "value": diag.Number{Value: 24, Unit: quantity.Bar}, "other": diag.Number{Value: 360, Unit: quantity.PSI},
+				"converted": diag.Number{Value: 24.8, Decimals: 1, Unit: quantity.Bar}, "percent": diag.Number{Value: 3.4, Decimals: 1, Unit: quantity.Percent}}}),
+			Noted(diag.Notice{Rule: "vin-check-digit", Facts: diag.Facts{"vin": "1M8GDM9AXKP042788", "found": "1", "expected": "X"}}),
+			Noted(diag.Notice{Rule: "vin-check-digit", Variant: "character", Facts: diag.Facts{"vin": "1M8GDM9AXKP04278O", "problem": "character 17"}})),
+			Fires: []string{"unit-suspect", "units-contradict", "vin-check-digit"}},
+		{Name: "minimum above what the ratio gives", Test: Dry("inline-4", []float64{137, 133, 119, 133}, Minimum(170), Spec(func(s *diag.Spec) { s.Ratio = 9.9 })), Fires: []string{"limit-implausible", "all-low"}},
+		{Name: "minimum of a usual size", Test: Dry("inline-4", even, Minimum(128), Spec(func(s *diag.Spec) { s.Ratio = 9.2 })), Not: []string{"limit-implausible"}},
+		{Name: "minimum far below", Test: Dry("inline-4", even, Minimum(40), Spec(func(s *diag.Spec) { s.Ratio = 9.2 })), Fires: []string{"limit-implausible"}},
+		{Name: "variable timing is not asked", Test: Dry("inline-4", even, Minimum(40), Spec(func(s *diag.Spec) { s.Ratio, s.VariableTiming = 9.2, diag.Yes })), Not: []string{"limit-implausible"}},
+		{Name: "air at both valves", Test: Dry("inline-4", even, Leak("2", 60, "inlet", "exhaust")), Fires: []string{"leaks-at-both-valves"}},
+		{Name: "everything lost with good compression", Test: Dry("inline-4", even, Leak("2", 92, "exhaust")), Fires: []string{"leaks-at-both-valves"}},
+		{Name: "air at one valve", Test: Dry("inline-4", even, Leak("2", 30, "exhaust")), Not: []string{"leaks-at-both-valves", "leakage-reads-nothing", "all-leak-to-crankcase"}},
+		{Name: "no leakage at all", Test: Dry("inline-4", even, Leak("2", 0)), Fires: []string{"leakage-reads-nothing"}},
+		{Name: "no leakage on a low cylinder", Test: Dry("inline-4", []float64{160, 90, 158, 157}, Leak("2", 0)), Not: []string{"leakage-reads-nothing"}},
+		{Name: "all leak to the crankcase", Test: Dry("inline-4", even, Leak("1", 24, "crankcase"), Leak("2", 26, "crankcase"), Leak("3", 22, "crankcase"), Leak("4", 25, "crankcase")), Fires: []string{"all-leak-to-crankcase"}},
+		{Name: "all leak to the crankcase, one low", Test: Dry("inline-4", []float64{160, 158, 100, 157}, Leak("1", 24, "crankcase"), Leak("2", 26, "crankcase"), Leak("3", 42, "crankcase"), Leak("4", 25, "crankcase")), Not: []string{"all-leak-to-crankcase"}},
+		{Name: "liquid with a high reading", Test: Dry("inline-4", []float64{150, 151, 190, 149}, Plug("coolant", "3")), Fires: []string{"liquid-in-cylinder"}, Not: []string{"one-high"}},
+		{Name: "a fuel-wet plug alone is no liquid", Test: Dry("inline-4", even, Plug("fuel-wet", "3")), Not: []string{"liquid-in-cylinder"}},
+		{Name: "liquid seen", Test: Dry("inline-4", even, Seen("3", "coolant on the piston")), Fires: []string{"liquid-in-cylinder"}},
+	}
+}

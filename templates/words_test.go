@@ -1,0 +1,160 @@
+package templates_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/rule"
+	"gaugesheet/diag/rule/sample"
+	"gaugesheet/templates"
+)
+
+func words(t *testing.T) *templates.Catalogue {
+	t.Helper()
+	c, err := templates.Words("en")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// rulesWords are the keys of findings and notices that the rules may give.
+func rulesWords() (findings, notices []string) {
+	for _, r := range rule.All() {
+		list := &findings
+		if r.Notices != nil {
+			list = &notices
+		}
+		*list = append(*list, r.Name)
+		for _, v := range r.Variants {
+			*list = append(*list, r.Name+"/"+v)
+		}
+	}
+	return findings, notices
+}
+
+func TestCatalogueAndRulesAgree(t *testing.T) {
+	c := words(t)
+	wanted := rule.Vocabulary()
+	wanted["findings"], wanted["notices"] = rulesWords()
+	for section, keys := range wanted {
+		have := c.Keys(section)
+		for _, k := range keys {
+			if !slices.Contains(have, k) {
+				t.Errorf("%s: no words for %q", section, k)
+			}
+		}
+		for _, k := range have {
+			if !slices.Contains(keys, k) {
+				t.Errorf("%s: words for %q, which no rule uses", section, k)
+			}
+		}
+	}
+}
+
+var audiences = map[string]templates.Audience{"customer": templates.Customer, "workshop": templates.Workshop}
+
+// said gives everything that the sheet for an audience says of a diagnosis.
+func said(t *testing.T, c *templates.Catalogue, d *diag.Diagnosis, a templates.Audience) []string {
+	t.Helper()
+	var all []string
+	for _, f := range d.Findings {
+		s, err := c.Finding(f, a)
+		if err != nil {
+			t.Errorf("%s: %v", f.Rule, err)
+		}
+		all = append(append(append(append(all, s.Says, s.Because), s.Causes...), s.Against...), s.Doubts...)
+		if s.Next != nil {
+			all = append(all, s.Next.Do, s.Next.IfSo, s.Next.IfNot, s.Next.Effort)
+		}
+	}
+	for _, n := range d.Notices {
+		s, err := c.Notice(n, a)
+		if err != nil {
+			t.Errorf("%s: %v", n.Rule, err)
+		}
+		all = append(all, s)
+	}
+	for _, p := range []diag.Phrase{d.Verdict, d.Advice} {
+		if p.Key == "" {
+			continue
+		}
+		s, err := c.Verdict(p, a)
+		if err != nil {
+			t.Error(err)
+		}
+		all = append(all, s)
+	}
+	return all
+}
+
+func TestEverySampleCanBeSaid(t *testing.T) {
+	c := words(t)
+	for _, s := range sample.Cases() {
+		d := rule.Diagnose(s.Test)
+		for name, a := range audiences {
+			t.Run(s.Name+"/"+name, func(t *testing.T) {
+				for _, text := range said(t, c, d, a) {
+					if strings.Contains(text, "<no value>") || strings.Contains(text, "NaN") || strings.Contains(text, "  ") || strings.Contains(text, "%!") {
+						t.Errorf("badly said: %q", text)
+					}
+				}
+			})
+		}
+	}
+}
+
+// never are words that promise or condemn more than readings can.
+var never = []string{"guarantee", "perfect", "mint", "safe to buy", "is blown", " pass ", " passed", "fail "}
+
+// frightening are words that a lay reader is better spared.
+var frightening = []string{"disaster", "destroyed", "catastroph", "dangerous", "ruined"}
+
+func TestCustomerWording(t *testing.T) {
+	c := words(t)
+	var names []string
+	for _, r := range rule.All() {
+		if strings.Contains(r.Name, "-") {
+			names = append(names, r.Name)
+		}
+	}
+	for _, s := range sample.Cases() {
+		d := rule.Diagnose(s.Test)
+		for _, text := range said(t, c, d, templates.Customer) {
+			for _, n := range names {
+				if strings.Contains(text, n) {
+					t.Errorf("%s: names the rule %s: %q", s.Name, n, text)
+				}
+			}
+			for _, w := range append(never, frightening...) {
+				if strings.Contains(strings.ToLower(text), w) {
+					t.Errorf("%s: says %q: %q", s.Name, w, text)
+				}
+			}
+		}
+		for _, f := range d.Findings {
+			said, err := c.Finding(f, templates.Customer)
+			if err != nil {
+				continue // said by TestEverySampleCanBeSaid
+			}
+			if n := len([]rune(said.Says)); n > 100 || strings.HasSuffix(said.Says, ".") {
+				t.Errorf("%s: one short sentence without a final dot, found %d characters: %q", f.Rule, n, said.Says)
+			}
+			if n := len([]rune(said.Because)); n > 250 {
+				t.Errorf("%s: %d characters: %q", f.Rule, n, said.Because)
+			}
+		}
+	}
+}
+
+func TestMissingFactIsAnError(t *testing.T) {
+	c := words(t)
+	if _, err := c.Finding(diag.Finding{Rule: "one-low", Cylinders: []string{"3"}}, templates.Customer); err == nil {
+		t.Error("words were said without their facts")
+	}
+	if _, err := c.Finding(diag.Finding{Rule: "no-such-rule"}, templates.Customer); err == nil {
+		t.Error("a finding without words was said")
+	}
+}
