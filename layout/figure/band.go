@@ -31,7 +31,7 @@ func bandFrame(t layout.Theme, d PressureBand, width layout.Length, level layout
 	if len(d.Hold) > 0 && width >= leastForHold {
 		w := min(width*0.3, 170)
 		left = width - w - gap
-		least := [...]layout.Length{layout.Full: 78, layout.Compact: 66, layout.Brief: 56}[level]
+		least := [...]layout.Length{layout.Full: 72, layout.Compact: 62, layout.Brief: 52}[level]
 		hold = holdFrame(t, d, w, least)
 	} else if len(d.Hold) > 0 {
 		under = holdFrame(t, d, width, 66)
@@ -41,7 +41,7 @@ func bandFrame(t layout.Theme, d PressureBand, width layout.Length, level layout
 	if hold.Draw != nil {
 		figure = beside(gap, column{left, rows}, column{width - left - gap, hold})
 	}
-	return stack(small, heading(t, d.Title, d.Sub, width), figure, under, captionLines(t, d.Captions, width))
+	return stack(small, heading(t, d.Title, d.Sub, width), figure, under, captionLines(t, d.Captions, width, level))
 }
 
 // A bandRow is one reading with the ranges allowed for it.
@@ -100,7 +100,7 @@ func newBandRows(t layout.Theme, d PressureBand, width layout.Length, level layo
 	b.low, b.high = bandRange(d)
 	b.columns(width)
 	least := lineHeight(t.Face(layout.Label))
-	b.rowHeight = max([...]layout.Length{layout.Full: 14, layout.Compact: 12, layout.Brief: 10.5}[level], least)
+	b.rowHeight = max([...]layout.Length{layout.Full: 13, layout.Compact: 11.5, layout.Brief: 10.4}[level], least)
 	b.chooseTicks()
 	return b
 }
@@ -123,7 +123,7 @@ func (b *bandRows) chooseTicks() {
 
 // columns divides the width: names, values, the scale, the limits in words.
 func (b *bandRows) columns(width layout.Length) {
-	label, strong := b.t.Face(layout.Label), b.t.Face(layout.Strong)
+	label, strong := b.t.Face(layout.Label), b.valueFace()
 	m := b.t.Measurer
 	for _, r := range b.rows {
 		b.name = max(b.name, m.Width(r.reading.Name, label))
@@ -144,6 +144,11 @@ func (b *bandRows) columns(width layout.Length) {
 	} else {
 		b.scale -= wide // half of the last tick's value
 	}
+}
+
+// valueFace is the face of the values: a label's size, bold.
+func (b *bandRows) valueFace() layout.Face {
+	return layout.Face{Weight: layout.Bold, Size: b.t.Face(layout.Label).Size}
 }
 
 // bandRange is from zero to the highest value, or from lower down where every
@@ -185,7 +190,7 @@ func (b bandRows) frame() layout.Frame {
 	values := make([][]string, len(b.rows))
 	heights := make([]layout.Length, len(b.rows))
 	total := layout.Length(0)
-	strong := b.t.Face(layout.Strong)
+	strong := b.valueFace()
 	for i, r := range b.rows {
 		names[i] = breakLines(b.t.Measurer, r.reading.Name, label, b.name)
 		values[i] = breakLines(b.t.Measurer, r.reading.Text, strong, max(b.value-markSize(b.t, label)-small, strong.Size))

@@ -17,7 +17,7 @@ func NewEnginePlan(d EnginePlan) layout.Block {
 		}
 		plan, below := layPlan(t, d, width, level)
 		captions = append(slices.Clone(below), captions...)
-		return stack(small, heading(t, d.Title, d.Sub, width), plan, captionLines(t, captions, width))
+		return stack(small, heading(t, d.Title, d.Sub, width), plan, captionLines(t, captions, width, level))
 	}}
 }
 
@@ -26,7 +26,7 @@ func hasNotes(d EnginePlan) bool {
 }
 
 // planHeights are the heights that a plan keeps to if it can, by detail.
-var planHeights = [...]layout.Length{layout.Full: 215, layout.Compact: 165, layout.Brief: 130}
+var planHeights = [...]layout.Length{layout.Full: 188, layout.Compact: 144, layout.Brief: 96}
 
 // layPlan lays out the plan itself. Names of banks that have no place
 // beside it come back as lines to be set below.
@@ -41,6 +41,7 @@ func layPlan(t layout.Theme, d EnginePlan, width layout.Length, level layout.Det
 		key = keyFrame(t, d, width)
 	}
 	p.widen(width)
+	p.roomForNames(width)
 	drawn := planDrawing{t: t, plan: d, placing: p, keyed: !ok}
 	labels, unplaced := drawn.bankLabels(width)
 	drawn.labels = labels
@@ -113,18 +114,23 @@ func boreSizes(d EnginePlan) []layout.Size {
 // narrowest; on a bench sheet each with the box in the bore and beside it.
 func cellWriters(t layout.Theme, d EnginePlan, notes, valueOut bool) []cellWriter {
 	var writers []cellWriter
-	for _, boxOut := range []bool{false, true} {
-		if boxOut && (!d.Pen || d.Rotary) {
-			continue
-		}
+	add := func(boxOut, joined bool, widths ...layout.Length) {
 		before := layout.Length(-1)
-		for _, width := range []layout.Length{90, 58, 44, 36, 30, 24, 19, 16} {
-			w := cellWriter{t: t, plan: d, notes: notes, valueOut: valueOut, boxOut: boxOut, width: width}
+		for _, width := range widths {
+			w := cellWriter{t: t, plan: d, notes: notes, valueOut: valueOut, boxOut: boxOut, joined: joined, width: width}
 			if w.write() && w.lineWidths() != before {
 				writers = append(writers, w)
 				before = w.lineWidths()
 			}
 		}
+	}
+	all := []layout.Length{90, 58, 44, 36, 30, 24, 19, 16}
+	add(false, false, all...)
+	if d.Pen && !d.Rotary {
+		add(true, false, all...)
+	}
+	if !d.Pen {
+		add(false, true, 110)
 	}
 	return writers
 }
@@ -216,7 +222,7 @@ func keyFrame(t layout.Theme, d EnginePlan, width layout.Length) layout.Frame {
 	if d.Pen {
 		return NewFieldLines(FieldLines{Fields: fields, Columns: columns}).Lay(t, width, layout.Brief)
 	}
-	return fieldGrid(t, fields, width, columns, tight)
+	return fieldGrid(t, fields, width, columns, layout.Brief)
 }
 
 // widen evens out the two scales where the width allows it, so that an engine

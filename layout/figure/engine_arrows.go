@@ -34,9 +34,9 @@ func (p planDrawing) arrows(width layout.Length, ds ...Direction) layout.Frame {
 		for _, a := range all {
 			rows = append(rows, p.arrowRow(width, a))
 		}
-		return inset(stack(tight, rows...), 0, 0, small, 0)
+		return inset(stack(tight, rows...), 0, 0, tight, 0)
 	}
-	return inset(p.arrowRow(width, all...), 0, 0, small, 0)
+	return inset(p.arrowRow(width, all...), 0, 0, tight, 0)
 }
 
 // arrowAt gives the arrow of a direction; ok is false where there is none.

@@ -27,7 +27,7 @@ func (p planDrawing) bankLabels(width layout.Length) ([]bankText, []string) {
 			labels := make([]bankText, 2)
 			for k, b := range p.plan.Banks {
 				lines := breakLines(p.t.Measurer, b.Text, p.t.Face(layout.Label), p.placing.extent.W)
-				labels[k] = bankText{p.boresMiddle(b), k == upper, lines}
+				labels[k] = bankText{p.placing.boresMiddle(b), k == upper, lines}
 			}
 			return labels, nil
 		}
@@ -72,7 +72,7 @@ func (p planDrawing) labelsAbove(areas []layout.Rect, width layout.Length) ([]ba
 				return nil, false
 			}
 		}
-		middle := p.boresMiddle(p.plan.Banks[k])
+		middle := p.placing.boresMiddle(p.plan.Banks[k])
 		room := 2 * min(middle-low, high-middle)
 		lines := breakLines(p.t.Measurer, p.plan.Banks[k].Text, face, max(room, 3*face.Size))
 		if room < 3*face.Size || len(lines) > 3 {
@@ -83,13 +83,37 @@ func (p planDrawing) labelsAbove(areas []layout.Rect, width layout.Length) ([]ba
 	return labels, true
 }
 
-func (p planDrawing) boresMiddle(b BankLabel) layout.Length {
-	low, high := p.placing.place(b.Cylinders[0]).X, p.placing.place(b.Cylinders[0]).X
+func (p *placing) boresMiddle(b BankLabel) layout.Length {
+	low, high := p.place(b.Cylinders[0]).X, p.place(b.Cylinders[0]).X
 	for _, i := range b.Cylinders {
-		x := p.placing.place(i).X
+		x := p.place(i).X
 		low, high = min(low, x), max(high, x)
 	}
 	return (low + high) / 2
+}
+
+// roomForNames moves two standing banks apart until their names go over them
+// on one line, where the width allows it.
+func (p *placing) roomForNames(width layout.Length) {
+	d := p.writer.plan
+	if lying, ok := bankAxis(d); !ok || lying {
+		return
+	}
+	face := p.writer.t.Face(layout.Label)
+	var names layout.Length
+	for _, b := range d.Banks {
+		names = max(names, p.writer.t.Measurer.Width(b.Text, face))
+	}
+	apart := p.boresMiddle(d.Banks[0]) - p.boresMiddle(d.Banks[1])
+	more := names + medium - max(apart, -apart)
+	if more <= 0 {
+		return
+	}
+	wider := *p
+	wider.apart += more
+	if wider.fits(width, 0) {
+		*p = wider
+	}
 }
 
 func (p planDrawing) bankLines() []string {
@@ -104,6 +128,33 @@ func (p planDrawing) bankLines() []string {
 		lines = append(lines, fmt.Sprintf("%s: %s", b.Text, strings.Join(numbers, " ")))
 	}
 	return lines
+}
+
+// labelsBesideArrows reports whether the names over the banks go on the line
+// of the arrows without touching them.
+func (p planDrawing) labelsBesideArrows(width layout.Length) bool {
+	face := p.t.Face(layout.Label)
+	middle := p.placing.extent.Center().X
+	arrows := 0
+	for _, d := range []Direction{Left, Up, Right} {
+		a, ok := p.arrowAt(d, width)
+		if !ok {
+			continue
+		}
+		arrows++
+		if len(a.lines) > 1 {
+			return false
+		}
+		from := middle - width/2 + a.left(width) - medium
+		to := from + a.width + arrowSize + arrowGap + 2*medium
+		for _, l := range p.labels {
+			half := p.t.Measurer.Width(l.lines[0], face) / 2
+			if l.above && (len(l.lines) > 1 || l.middle+half > from && l.middle-half < to) {
+				return false
+			}
+		}
+	}
+	return arrows == 1
 }
 
 func (p planDrawing) drawLabels(s layout.Surface, over, under layout.Rect, origin layout.Point) {

@@ -65,6 +65,7 @@ type cellWriter struct {
 	width    layout.Length // texts are wrapped to it
 	valueOut bool          // the value stands beside the bore, not in it
 	boxOut   bool          // the same for the box to write the value in
+	joined   bool          // number and grade on one line
 
 	words []cellWords // by cylinder
 }
@@ -77,10 +78,11 @@ type cellWords struct{ main, notes []cellLine }
 // to be broken.
 func (w *cellWriter) write() (ok bool) {
 	for _, c := range w.plan.Cylinders {
-		if w.breaksWord(c) {
+		words := cellWords{w.number(c), w.smallValues(c)}
+		if w.breaksWord(c) || w.joined && (w.valueOut || words.main[0].w > w.width) {
 			return false
 		}
-		w.words = append(w.words, cellWords{w.number(c), w.smallValues(c)})
+		w.words = append(w.words, words)
 	}
 	return true
 }
@@ -99,6 +101,9 @@ func (w *cellWriter) lineWidths() (sum layout.Length) {
 func (w cellWriter) number(c Cylinder) []cellLine {
 	t := w.t
 	var lines []cellLine
+	if w.joined {
+		return append(lines, w.joinedLine(c))
+	}
 	if c.Number != "" {
 		lines = w.wrapped(lines, NoMark, c.Number, t.Face(layout.Strong), t.Accent)
 	} else if w.plan.Pen {
@@ -117,6 +122,18 @@ func (w cellWriter) number(c Cylinder) []cellLine {
 		lines = w.wrapped(lines, c.Mark, c.Word, t.Face(layout.Note), t.Ink)
 	}
 	return lines
+}
+
+// joinedLine is number and grade on one line, with the mark before them.
+func (w cellWriter) joinedLine(c Cylinder) cellLine {
+	strong, note := w.t.Face(layout.Strong), w.t.Face(layout.Note)
+	line := cellLine{mark: c.Mark, h: lineHeight(strong)}
+	line.add(w.t, c.Number, strong, w.t.Accent)
+	line.add(w.t, c.Word, note, w.t.Ink)
+	if c.Mark != NoMark {
+		line.w += markSize(w.t, note) + tight
+	}
+	return line
 }
 
 // faces sets what was read at a rotor's faces, for want of room in it.
@@ -267,7 +284,7 @@ func (l cellLine) draw(s layout.Surface, t layout.Theme, at layout.Point) {
 	base := baseline(t.Measurer, face, at.Y)
 	x := at.X
 	if l.mark != NoMark {
-		size := markSize(t, face)
+		size := markSize(t, t.Face(layout.Note))
 		DrawMark(s, t, l.mark, layout.Point{X: x + size/2, Y: base - t.Measurer.CapHeight(face)/2}, size)
 		x += size + tight
 	}

@@ -74,6 +74,9 @@ func (p planDrawing) labelHeight(above bool) layout.Length {
 func (p planDrawing) frame(width layout.Length) layout.Frame {
 	top, bottom := p.arrows(width, Left, Up, Right), p.arrows(width, Down)
 	above, below := p.labelHeight(true), p.labelHeight(false)
+	if above > 0 && p.labelsBesideArrows(width) {
+		above = 0 // on the arrows' line
+	}
 	margin := gasketGap
 	f := layout.Frame{Height: top.Height + above + margin + p.placing.extent.H + margin + below + bottom.Height}
 	if tall := p.placing.at; len(tall) > 1 && p.placing.stretches() {
@@ -85,6 +88,9 @@ func (p planDrawing) frame(width layout.Length) layout.Frame {
 		rest, foot := rest.SplitBottom(bottom.Height)
 		bottom.Draw(s, foot)
 		over, rest := rest.SplitTop(above)
+		if above == 0 {
+			over = strip
+		}
 		rest, under := rest.SplitBottom(below)
 		q := p
 		q.placing.stretch(rest.H - 2*margin)

@@ -1,14 +1,15 @@
 package figure
 
 import (
+	"slices"
 	"strings"
 
 	"gaugesheet/layout"
 )
 
 // NewFindings is the block "findings": the findings in their order. Compact
-// keeps two causes of each and leaves out what speaks against it; brief keeps
-// what was seen and why.
+// keeps two causes of each, leaves out what speaks against it and runs the
+// rest on; brief keeps what was seen and why.
 func NewFindings(d Findings) layout.Block {
 	return block{"findings", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		if d.More == nil {
@@ -32,45 +33,56 @@ func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Len
 	size := markSize(t, strong)
 	indent := size + small + tight
 	inner := width - indent
+	causes := f.Causes[:min(len(f.Causes), [...]int{layout.Full: len(f.Causes), layout.Compact: 2, layout.Brief: 0}[level])]
+	left.Causes += len(f.Causes) - len(causes)
+	if level != layout.Full {
+		left.Against += len(f.Against)
+	}
 	says := []layout.Run{run(t, layout.Strong, t.Ink, f.Says)}
 	if f.Urgency != "" {
 		says = append(says, run(t, layout.Body, t.Accent, "· "+f.Urgency))
 	}
-	parts := []layout.Frame{paragraph(t, inner, layout.Left, says...), textFrame(t, f.Because, layout.Body, t.Ink, inner)}
-	causes := f.Causes
-	switch {
-	case level == layout.Brief:
-		causes = nil
-	case level == layout.Compact && len(causes) > 2:
-		causes = causes[:2]
+	because := []layout.Run{run(t, layout.Body, t.Ink, f.Because)}
+	likely := labelled(t, causesLead(lead, f), strings.Join(causes, " · "))
+	sure := labelled(t, lead.Sure, f.Sure)
+	var words layout.Frame
+	switch level {
+	case layout.Full:
+		words = stack(0,
+			paragraph(t, inner, layout.Left, says...),
+			paragraph(t, inner, layout.Left, because...),
+			paragraph(t, inner, layout.Left, likely...),
+			paragraph(t, inner, layout.Left, slices.Concat(sure, labelled(t, lead.Against, strings.Join(f.Against, "; ")))...),
+			smallPrint(t, lead.Rule, f.Rule, inner))
+	case layout.Compact:
+		words = stack(0,
+			paragraph(t, inner, layout.Left, says...),
+			paragraph(t, inner, layout.Left, slices.Concat(because, likely, sure)...))
+	default:
+		if f.Urgency != "" && f.Because != "" {
+			says = append(says, run(t, layout.Body, t.Muted, "·"))
+		}
+		words = paragraph(t, inner, layout.Left, slices.Concat(says, because)...)
 	}
-	left.Causes += len(f.Causes) - len(causes)
-	before := lead.Causes
-	if len(f.Causes) == 1 && lead.Cause != "" {
-		before = lead.Cause
-	}
-	parts = append(parts, labelled(t, before, strings.Join(causes, " · "), inner))
-	if level != layout.Brief {
-		parts = append(parts, labelled(t, lead.Sure, f.Sure, inner))
-	}
-	if level == layout.Full {
-		parts = append(parts, labelled(t, lead.Against, strings.Join(f.Against, "; "), inner))
-		parts = append(parts, smallPrint(t, lead.Rule, f.Rule, inner))
-	} else {
-		left.Against += len(f.Against)
-	}
-	return behind(inset(stack(1, parts...), 0, 0, 0, indent), func(s layout.Surface, a layout.Rect) {
+	return behind(inset(words, 0, 0, 0, indent), func(s layout.Surface, a layout.Rect) {
 		middle := baseline(s, strong, a.Y) - s.CapHeight(strong)/2
 		DrawMark(s, t, f.Mark, layout.Point{X: a.X + size/2, Y: middle}, size)
 	})
 }
 
-// labelled is a paragraph with a quiet word before it; empty without text.
-func labelled(t layout.Theme, label, text string, width layout.Length) layout.Frame {
-	if text == "" {
-		return empty()
+func causesLead(lead FindingWords, f Finding) string {
+	if len(f.Causes) == 1 && lead.Cause != "" {
+		return lead.Cause
 	}
-	return paragraph(t, width, layout.Left, run(t, layout.Body, t.Muted, label), run(t, layout.Body, t.Ink, text))
+	return lead.Causes
+}
+
+// labelled is text with a quiet word before it; nothing without text.
+func labelled(t layout.Theme, label, text string) []layout.Run {
+	if text == "" {
+		return nil
+	}
+	return []layout.Run{run(t, layout.Body, t.Muted, label), run(t, layout.Body, t.Ink, text)}
 }
 
 func smallPrint(t layout.Theme, label, text string, width layout.Length) layout.Frame {
@@ -83,10 +95,7 @@ func smallPrint(t layout.Theme, label, text string, width layout.Length) layout.
 // NewNextCheck is the block "next-check": the one check that settles most.
 func NewNextCheck(d NextCheck) layout.Block {
 	return block{"next-check", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		pad := wide
-		if level != layout.Full {
-			pad = medium
-		}
+		pad := [...]layout.Length{layout.Full: 10, layout.Compact: medium, layout.Brief: small + tight}[level]
 		inner := width - 2*pad
 		outcome := func(label, text string) layout.Frame {
 			if text == "" {
@@ -98,7 +107,7 @@ func NewNextCheck(d NextCheck) layout.Block {
 		if d.Effort != "" {
 			effort = "· " + d.Effort
 		}
-		box := stack(small+1,
+		box := stack([...]layout.Length{layout.Full: small, layout.Compact: tight + 1, layout.Brief: 1}[level],
 			paragraph(t, inner, layout.Left, run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, effort)),
 			textFrame(t, d.Do, layout.Body, t.Ink, inner),
 			outcome(d.IfSoLead, d.IfSo), outcome(d.IfNotLead, d.IfNot))

@@ -200,7 +200,9 @@ func randomSpread(r *rand.Rand) Spread {
 
 func randomFindings(r *rand.Rand) Findings {
 	d := Findings{Title: "What we found", Lead: FindingWords{Causes: "Most likely first:", Cause: "Likely cause:", Sure: "How sure:", Against: "Speaks against it:", Rule: "Rule:"},
-		More: func(o Omitted) string { return fmt.Sprintf("%d causes and %d others are in the job file.", o.Causes, o.Against) }}
+		More: func(o Omitted) string {
+			return fmt.Sprintf("%d causes and %d others are in the job file.", o.Causes, o.Against)
+		}}
 	for range r.IntN(5) {
 		f := Finding{Mark: Mark(r.IntN(9)), Says: "Says " + randomText(r, 12), Because: randomText(r, 40), Urgency: "act soon", Sure: randomText(r, 8), Rule: "one-low"}
 		for range r.IntN(5) {

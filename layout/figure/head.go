@@ -1,10 +1,14 @@
 package figure
 
-import "gaugesheet/layout"
+import (
+	"strings"
+
+	"gaugesheet/layout"
+)
 
 // NewHead is the block "head": whose sheet it is, which one, and of when.
 func NewHead(d Head) layout.Block {
-	return block{"head", func(t layout.Theme, width layout.Length, _ layout.Detail) layout.Frame {
+	return block{"head", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		right := width * 0.42
 		left := width - right - wide
 		logo := logoFrame(d.Logo)
@@ -12,13 +16,17 @@ func NewHead(d Head) layout.Block {
 			left -= logo.width + wide
 		}
 		shop := []layout.Frame{textFrame(t, d.Shop, layout.Title, t.Ink, left)}
-		for _, l := range d.Lines {
+		lines := d.Lines
+		if level != layout.Full {
+			lines = []string{strings.Join(lines, " · ")}
+		}
+		for _, l := range lines {
 			shop = append(shop, textFrame(t, l, layout.Label, t.Muted, left))
 		}
 		kind := stack(tight,
 			alignRight(t, d.Kind, layout.Title, t.Accent, right),
 			alignRight(t, join(d.Number, d.Date), layout.Display, t.Ink, right))
-		columns := []column{{left, stack(1, shop...)}, {right, kind}}
+		columns := []column{{left, stack(0, shop...)}, {right, kind}}
 		if logo.width > 0 {
 			columns = append([]column{logo}, columns...)
 		}
@@ -57,17 +65,13 @@ func NewIdentity(d Identity) layout.Block {
 		if columns < 1 {
 			columns = 4
 		}
-		gap := small
-		if level != layout.Full {
-			gap = tight
-		}
-		return fieldGrid(t, d.Fields, width, columns, gap)
+		return fieldGrid(t, d.Fields, width, columns, level)
 	}}
 }
 
 // fieldGrid sets fields in rows of a grid; a field takes as many columns as
 // its value needs for two lines.
-func fieldGrid(t layout.Theme, fields []Field, width layout.Length, columns int, gap layout.Length) layout.Frame {
+func fieldGrid(t layout.Theme, fields []Field, width layout.Length, columns int, level layout.Detail) layout.Frame {
 	one := (width - wide*layout.Length(columns-1)) / layout.Length(columns)
 	var rows []layout.Frame
 	var row []column
@@ -84,13 +88,24 @@ func fieldGrid(t layout.Theme, fields []Field, width layout.Length, columns int,
 			flush()
 		}
 		w := one*layout.Length(need) + wide*layout.Length(need-1)
-		row = append(row, column{w, stack(0,
-			textFrame(t, f.Name, layout.Label, t.Muted, w),
-			textFrame(t, f.Value, layout.Body, t.Ink, w))})
+		row = append(row, column{w, field(t, f, w, level)})
 		used += need
 	}
 	flush()
+	gap := tight
+	if level == layout.Full {
+		gap = small
+	}
 	return stack(gap, rows...)
+}
+
+// field is a value under its name or, at brief, behind it.
+func field(t layout.Theme, f Field, width layout.Length, level layout.Detail) layout.Frame {
+	name, value := run(t, layout.Label, t.Muted, f.Name), run(t, layout.Body, t.Ink, f.Value)
+	if level == layout.Brief {
+		return paragraph(t, width, layout.Left, name, value)
+	}
+	return stack(0, paragraph(t, width, layout.Left, name), paragraph(t, width, layout.Left, value))
 }
 
 func fieldColumns(t layout.Theme, f Field, one layout.Length, columns int) int {

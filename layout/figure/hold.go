@@ -16,7 +16,7 @@ func holdFrame(t layout.Theme, d PressureBand, width, least layout.Length) layou
 	h := holdChart{t: t, d: d}
 	_, h.listed = h.labels(layout.Rect{W: width, H: least})
 	chart := layout.Frame{Height: least, Stretch: 20, Draw: h.draw}
-	return stack(0, textFrame(t, d.HoldName, layout.Note, t.Muted, width), chart, captionLines(t, h.listed, width))
+	return stack(0, textFrame(t, d.HoldName, layout.Note, t.Muted, width), chart, captionLines(t, h.listed, width, layout.Brief))
 }
 
 type holdChart struct {

@@ -7,23 +7,23 @@ import (
 )
 
 // NewMethod is the block "method": how it was tested.
-func NewMethod(d List) layout.Block { return listBlock("method", d, ink) }
+func NewMethod(d List) layout.Block { return listBlock("method", d, layout.Label, ink) }
 
 // NewNotTested is the block "not-tested".
-func NewNotTested(d List) layout.Block { return listBlock("not-tested", d, ink) }
+func NewNotTested(d List) layout.Block { return listBlock("not-tested", d, layout.Label, ink) }
 
 // NewCautions is the block "cautions".
-func NewCautions(d List) layout.Block { return listBlock("cautions", d, muted) }
+func NewCautions(d List) layout.Block { return listBlock("cautions", d, layout.Note, muted) }
 
 // NewList is a block "list:" with a name: lines of words of a sheet's own.
-func NewList(name string, d List) layout.Block { return listBlock("list:"+name, d, ink) }
+func NewList(name string, d List) layout.Block { return listBlock("list:"+name, d, layout.Label, ink) }
 
 func ink(t layout.Theme) layout.Color   { return t.Ink }
 func muted(t layout.Theme) layout.Color { return t.Muted }
 
 // listBlock sets a list. At brief its lines run on as one paragraph, all the
 // words kept.
-func listBlock(name string, d List, color func(layout.Theme) layout.Color) layout.Block {
+func listBlock(name string, d List, role layout.Role, color func(layout.Theme) layout.Color) layout.Block {
 	return block{name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		if len(d.Items) == 0 {
 			return empty()
@@ -34,18 +34,18 @@ func listBlock(name string, d List, color func(layout.Theme) layout.Color) layou
 			items = []string{runOn(items)}
 		}
 		for _, item := range items {
-			lines = append(lines, textFrame(t, item, layout.Label, color(t), width))
+			lines = append(lines, textFrame(t, item, role, color(t), width))
 		}
-		gap := layout.Length(1)
+		gap := layout.Length(0)
 		if level == layout.Full {
-			gap = tight
+			gap = 1
 		}
 		if d.Title != "" && level == layout.Brief {
-			title := run(t, layout.Label, t.Ink, d.Title)
+			title := run(t, role, t.Ink, d.Title)
 			title.Face.Weight = layout.Bold
-			return paragraph(t, width, layout.Left, title, run(t, layout.Label, color(t), items[0]))
+			return paragraph(t, width, layout.Left, title, run(t, role, color(t), items[0]))
 		}
-		return stack(tight, textFrame(t, d.Title, layout.Strong, t.Ink, width), stack(gap, lines...))
+		return stack(0, textFrame(t, d.Title, layout.Strong, t.Ink, width), stack(gap, lines...))
 	}}
 }
 
@@ -76,9 +76,12 @@ func NewSignOff(d SignOff) layout.Block {
 		w := (width - gap*layout.Length(max(len(d.Lines), 2)-1)) / layout.Length(max(len(d.Lines), 2))
 		var lines []column
 		for _, l := range d.Lines {
+			room = max(room, textFrame(t, l.Over, layout.Body, t.Ink, w).Height)
+		}
+		for _, l := range d.Lines {
 			over := textFrame(t, l.Over, layout.Body, t.Ink, w)
 			under := textFrame(t, l.Label, layout.Note, t.Muted, w)
-			line := stack(tight, space(max(room-over.Height-tight, 1)), over, rule(layout.Pen{Width: thin, Color: t.Ink}), under)
+			line := stack(0, space(room-over.Height), over, rule(layout.Pen{Width: thin, Color: t.Ink}), space(1), under)
 			lines = append(lines, column{w, line})
 		}
 		return stack(tight, textFrame(t, d.Note, layout.Note, t.Muted, width), beside(gap, lines...))

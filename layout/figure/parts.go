@@ -1,6 +1,11 @@
 package figure
 
-import "gaugesheet/layout"
+import (
+	"slices"
+	"strings"
+
+	"gaugesheet/layout"
+)
 
 // heading is a block's title with a quieter line behind it, or under it where
 // both do not fit on one line.
@@ -22,8 +27,11 @@ func heading(t layout.Theme, title, sub string, width layout.Length) layout.Fram
 	}}
 }
 
-// captionLines are the lines under a figure.
-func captionLines(t layout.Theme, lines []string, width layout.Length) layout.Frame {
+// captionLines are the lines under a figure, running on where room is short.
+func captionLines(t layout.Theme, lines []string, width layout.Length, level layout.Detail) layout.Frame {
+	if level != layout.Full {
+		lines = []string{strings.Join(slices.DeleteFunc(slices.Clone(lines), func(l string) bool { return l == "" }), " · ")}
+	}
 	var frames []layout.Frame
 	for _, l := range lines {
 		frames = append(frames, textFrame(t, l, layout.Note, t.Muted, width))

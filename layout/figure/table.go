@@ -18,7 +18,7 @@ func NewTable(d Table) layout.Block {
 		for _, r := range rows {
 			frames = append(frames, set.row(r), rule(layout.Pen{Width: hairline, Color: t.Line}))
 		}
-		return stack(small-1, heading(t, d.Title, d.Sub, width), set.columnLines(stack(0, frames...)), captionLines(t, captions, width))
+		return stack(small-1, heading(t, d.Title, d.Sub, width), set.columnLines(stack(0, frames...)), captionLines(t, captions, width, level))
 	}}
 }
 

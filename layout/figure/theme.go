@@ -20,11 +20,11 @@ func DefaultTheme(m layout.Measurer) layout.Theme {
 		Paper:    layout.Color{R: 0xff, G: 0xff, B: 0xff},
 	}
 	for role, size := range map[layout.Role]layout.Length{
-		layout.Display: 14,
-		layout.Title:   16,
-		layout.Heading: 11,
-		layout.Strong:  9.5,
-		layout.Body:    9.5,
+		layout.Display: 13,
+		layout.Title:   15,
+		layout.Heading: 10.5,
+		layout.Strong:  9,
+		layout.Body:    9,
 		layout.Label:   8,
 		layout.Note:    7.5,
 	} {

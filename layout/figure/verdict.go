@@ -6,9 +6,9 @@ import "gaugesheet/layout"
 func NewVerdict(d Verdict) layout.Block {
 	return block{"verdict", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		const edge = 4
-		pad := medium
+		pad := medium - 1
 		if level != layout.Full {
-			pad = small + 1
+			pad = small
 		}
 		left := edge + wide
 		size := markSize(t, t.Face(layout.Display)) * 1.15
@@ -16,7 +16,7 @@ func NewVerdict(d Verdict) layout.Block {
 			left += size + medium
 		}
 		inner := width - left - wide
-		words := stack(tight,
+		words := stack(1,
 			textFrame(t, d.Sentence, layout.Display, t.Ink, inner),
 			textFrame(t, d.Second, layout.Body, t.Ink, inner))
 		return behind(inset(words, pad, wide, pad+1, left), func(s layout.Surface, a layout.Rect) {
@@ -63,9 +63,9 @@ func tilesPerRow(n, room int) int {
 }
 
 func tileFrame(t layout.Theme, d Tile, width layout.Length, level layout.Detail) layout.Frame {
-	pad := small + tight
+	pad := small + 1
 	if level != layout.Full {
-		pad = small
+		pad = tight + 1
 	}
 	size := markSize(t, t.Face(layout.Strong)) * 1.1
 	left := medium + size + small + tight
@@ -77,6 +77,12 @@ func tileFrame(t layout.Theme, d Tile, width layout.Length, level layout.Detail)
 	words := stack(0, name,
 		textFrame(t, d.Word, layout.Strong, t.Ink, inner),
 		textFrame(t, d.Value, layout.Label, t.Ink, inner))
+	if level == layout.Brief {
+		name = empty()
+		words = stack(0,
+			paragraph(t, inner, layout.Left, run(t, layout.Strong, t.Ink, d.Word), run(t, layout.Label, t.Muted, "· "+d.Name)),
+			textFrame(t, d.Value, layout.Note, t.Ink, inner))
+	}
 	return behind(inset(words, pad, small, pad, left), func(s layout.Surface, a layout.Rect) {
 		s.Stroke(layout.RectPath(a), layout.Pen{Width: thin, Color: t.Line})
 		face := t.Face(layout.Strong)
