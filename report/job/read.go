@@ -78,12 +78,16 @@ func (s *run) reader(name, file string, data []byte, depth int) *reader {
 	return &reader{run: s, name: name, dir: path.Dir(file), lines: strings.Split(text, "\n"), depth: depth}
 }
 
+// longestLine is how long a line may be to be shown or searched for a
+// character; nobody writes longer ones.
+const longestLine = 4096
+
 // report notes a problem of this file.
 func (r *reader) report(pos Pos, hint, format string, args ...any) {
 	r.faults++
 	p := Problem{File: r.name, Line: max(pos.Line, 1), Col: max(pos.Col, 1),
 		Message: visible(fmt.Sprintf(format, args...)), Hint: visible(hint)}
-	if p.Line <= len(r.lines) {
+	if p.Line <= len(r.lines) && len(r.lines[p.Line-1]) <= longestLine {
 		p.source = strings.TrimRight(r.lines[p.Line-1], "\r")
 	}
 	r.problems = append(r.problems, p)
@@ -112,6 +116,9 @@ func (r *reader) checkCharacters(n *node, value string) {
 // find gives the place of a character at or after a place in the file.
 func (r *reader) find(from Pos, c rune) Pos {
 	for line := from.Line; line <= len(r.lines) && line < from.Line+200; line++ {
+		if len(r.lines[line-1]) > longestLine {
+			break
+		}
 		for col, found := range []rune(r.lines[line-1]) {
 			if found == c && (line > from.Line || col+1 >= from.Col) {
 				return Pos{line, col + 1}

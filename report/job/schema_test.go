@@ -10,7 +10,7 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 )
 
-func compile(t *testing.T, at string) *jsonschema.Schema {
+func compiler(t *testing.T) *jsonschema.Compiler {
 	t.Helper()
 	document, err := jsonschema.UnmarshalJSON(bytes.NewReader(Schema()))
 	if err != nil {
@@ -20,6 +20,11 @@ func compile(t *testing.T, at string) *jsonschema.Schema {
 	if err := c.AddResource("job.json", document); err != nil {
 		t.Fatal(err)
 	}
+	return c
+}
+
+func compile(t *testing.T, c *jsonschema.Compiler, at string) *jsonschema.Schema {
+	t.Helper()
 	s, err := c.Compile("job.json" + at)
 	if err != nil {
 		t.Fatal(err)
@@ -42,7 +47,7 @@ func value(t *testing.T, tree any) any {
 }
 
 func TestSchemaTakesSoundFiles(t *testing.T) {
-	s := compile(t, "")
+	s := compile(t, compiler(t), "")
 	for _, file := range yamlFiles(t, "testdata/ok") {
 		if err := s.Validate(value(t, readFile(t, filepath.Base(file)).AsGiven())); err != nil {
 			t.Errorf("%s: %v", file, err)
@@ -52,13 +57,13 @@ func TestSchemaTakesSoundFiles(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := compile(t, "#/$defs/shop").Validate(value(t, exampleValue(string(data)))); err != nil {
+	if err := compile(t, compiler(t), "#/$defs/shop").Validate(value(t, exampleValue(string(data)))); err != nil {
 		t.Error(err)
 	}
 }
 
 func TestSchemaRefuses(t *testing.T) {
-	s := compile(t, "")
+	s := compile(t, compiler(t), "")
 	for _, text := range []string{
 		"{}",
 		"engine: {layout: V8, colour: red}",
@@ -79,6 +84,7 @@ func TestSchemaRefuses(t *testing.T) {
 // TestKeyTable: each key of the table is described, and its example is one
 // that its own schema takes.
 func TestKeyTable(t *testing.T) {
+	c := compiler(t)
 	var check func(path, at string, keys []key)
 	check = func(path, at string, keys []key) {
 		for _, k := range keys {
@@ -86,7 +92,7 @@ func TestKeyTable(t *testing.T) {
 				t.Errorf("%s.%s has no description", path, k.name)
 			}
 			if k.example != "" {
-				if err := compile(t, at+"/properties/"+k.name).Validate(value(t, exampleValue(k.example))); err != nil {
+				if err := compile(t, c, at+"/properties/"+k.name).Validate(value(t, exampleValue(k.example))); err != nil {
 					t.Errorf("%s.%s: example %s: %v", path, k.name, k.example, err)
 				}
 			}

@@ -148,8 +148,10 @@ func (s *scale) finish(g guess) {
 		return
 	case s.bareAt == (Pos{}):
 		s.suspect(g)
-		s.mixed()
-		s.dotted()
+		if len(s.samples) <= mostCompared {
+			s.mixed()
+			s.dotted()
+		}
 		return
 	}
 	likely := []quantity.Unit{s.unit} // that of the readings that carry one
@@ -159,6 +161,10 @@ func (s *scale) finish(g guess) {
 	}
 	s.r.report(s.bareAt, unitHint(likely), "'%s' has numbers without a unit, expected 'unit' to name %s", s.name, anyOf(pressureUnits))
 }
+
+// mostCompared is how many readings are compared each with all others; no test
+// has as many.
+const mostCompared = 500
 
 // reported stands for the first bare number where the unit is given, but wrong.
 var reported = Pos{-1, -1}
