@@ -1,0 +1,14 @@
+// Gaugesheet makes a one-page sheet for a customer from an engine's test
+// readings.
+package main
+
+import (
+	"os"
+
+	"gaugesheet/report/cli"
+)
+
+func main() {
+	c := cli.Command{Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr, Version: cli.BuildVersion()}
+	os.Exit(c.Main(os.Args[1:]))
+}

@@ -1,0 +1,166 @@
+package pdffile
+
+import "math"
+
+// An Operation is an operator of a page's content with what stands before it.
+type Operation struct {
+	Name     string
+	Operands []Object
+}
+
+// Content gives the data of a page's content streams, joined.
+func (f *File) Content(page Dict) ([]byte, error) {
+	o, err := f.Resolve(page["Contents"])
+	if err != nil {
+		return nil, err
+	}
+	parts, ok := o.([]Object)
+	if !ok {
+		parts = []Object{page["Contents"]}
+	}
+	var all []byte
+	for _, part := range parts {
+		s, err := f.Stream(part)
+		if err != nil {
+			return nil, err
+		}
+		if s == nil {
+			continue
+		}
+		data, err := f.Unpack(s)
+		if err != nil {
+			return nil, err
+		}
+		all = append(append(all, data...), '\n')
+	}
+	return all, nil
+}
+
+// Operations takes a content apart.
+func Operations(content []byte) ([]Operation, error) {
+	l := &lexer{data: content}
+	var ops []Operation
+	var operands []Object
+	for !l.end() {
+		o, err := l.object(0)
+		if err != nil {
+			return nil, err
+		}
+		op, ok := o.(operator)
+		switch {
+		case !ok:
+			operands = append(operands, o)
+		case op == "":
+			return nil, damaged("the page's content is not readable")
+		case op == "ID":
+			return nil, damaged("a picture stands in the page's content")
+		default:
+			ops = append(ops, Operation{string(op), operands})
+			operands = nil
+		}
+	}
+	return ops, nil
+}
+
+// A Run is a text as a page shows it, with the start of its baseline in points
+// from the page's lower left corner.
+type Run struct {
+	Text string
+	X, Y float64
+	Font Name
+	Size float64
+}
+
+type matrix [6]float64
+
+func (m matrix) times(n matrix) matrix {
+	return matrix{
+		m[0]*n[0] + m[1]*n[2], m[0]*n[1] + m[1]*n[3],
+		m[2]*n[0] + m[3]*n[2], m[2]*n[1] + m[3]*n[3],
+		m[4]*n[0] + m[5]*n[2] + n[4], m[4]*n[1] + m[5]*n[3] + n[5],
+	}
+}
+
+type graphics struct {
+	ctm  matrix
+	font Name
+	size float64
+}
+
+// Runs are the texts that operations show in a page's fonts, in their order.
+func Runs(ops []Operation, fonts map[Name]Font) []Run {
+	state := graphics{ctm: matrix{1, 0, 0, 1, 0, 0}}
+	var saved []graphics
+	var line matrix
+	var runs []Run
+	show := func(text string) {
+		at := line.times(state.ctm)
+		runs = append(runs, Run{fonts[state.font].text(text), round(at[4]), round(at[5]), state.font, state.size})
+	}
+	for _, op := range ops {
+		n := numbers(op.Operands)
+		switch op.Name {
+		case "q":
+			saved = append(saved, state)
+		case "Q":
+			if len(saved) > 0 {
+				state, saved = saved[len(saved)-1], saved[:len(saved)-1]
+			}
+		case "cm":
+			if len(n) == 6 {
+				state.ctm = matrix(n).times(state.ctm)
+			}
+		case "BT":
+			line = matrix{1, 0, 0, 1, 0, 0}
+		case "Td", "TD":
+			if len(n) == 2 {
+				line = matrix{1, 0, 0, 1, n[0], n[1]}.times(line)
+			}
+		case "Tm":
+			if len(n) == 6 {
+				line = matrix(n)
+			}
+		case "Tf":
+			if len(op.Operands) == 2 {
+				state.font, _ = op.Operands[0].(Name)
+				state.size, _ = op.Operands[1].(float64)
+			}
+		case "Tj", "'", "\"", "TJ":
+			show(shown(op.Operands))
+		}
+	}
+	return runs
+}
+
+// shown joins the strings of an operator that shows text.
+func shown(operands []Object) string {
+	if len(operands) == 0 {
+		return ""
+	}
+	switch o := operands[len(operands)-1].(type) {
+	case String:
+		return string(o)
+	case []Object:
+		text := ""
+		for _, part := range o {
+			s, _ := part.(String)
+			text += string(s)
+		}
+		return text
+	}
+	return ""
+}
+
+func numbers(operands []Object) []float64 {
+	var n []float64
+	for _, o := range operands {
+		v, ok := o.(float64)
+		if !ok {
+			return nil
+		}
+		n = append(n, v)
+	}
+	return n
+}
+
+func round(v float64) float64 { return math.Round(v*100) / 100 }

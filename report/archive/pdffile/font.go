@@ -1,0 +1,124 @@
+package pdffile
+
+import "strings"
+
+// A Font tells which characters the codes of a text stand for. Codes have two
+// bytes; a font without a list of characters is one whose codes are the
+// characters in UTF-16.
+type Font map[uint16]string
+
+// Fonts are the fonts of a page by the names that its content has for them.
+func (f *File) Fonts(page Dict) (map[Name]Font, error) {
+	resources, err := f.Dict(page["Resources"])
+	if err != nil {
+		return nil, err
+	}
+	named, err := f.Dict(resources["Font"])
+	if err != nil {
+		return nil, err
+	}
+	fonts := map[Name]Font{}
+	for name, o := range named {
+		font, err := f.Dict(o)
+		if err != nil {
+			return nil, err
+		}
+		list, err := f.Stream(font["ToUnicode"])
+		if err != nil {
+			return nil, err
+		}
+		if list == nil {
+			continue
+		}
+		data, err := f.Unpack(list)
+		if err != nil {
+			return nil, err
+		}
+		if fonts[name], err = characters(data); err != nil {
+			return nil, err
+		}
+	}
+	return fonts, nil
+}
+
+// characters reads a list of characters (ISO 32000-2, 9.10.3).
+func characters(data []byte) (Font, error) {
+	ops, err := Operations(data)
+	if err != nil {
+		return nil, err
+	}
+	font := Font{}
+	for _, op := range ops {
+		o := op.Operands
+		switch op.Name {
+		case "endbfchar":
+			for ; len(o) >= 2; o = o[2:] {
+				if code, ok := code(o[0]); ok {
+					to, _ := o[1].(String)
+					font[code] = UTF16(string(to))
+				}
+			}
+		case "endbfrange":
+			for ; len(o) >= 3; o = o[3:] {
+				font.spread(o[0], o[1], o[2])
+			}
+		}
+	}
+	return font, nil
+}
+
+// spread sets a range of codes: to characters one after another, or to those
+// of a list.
+func (font Font) spread(low, high, to Object) {
+	from, ok1 := code(low)
+	end, ok2 := code(high)
+	if !ok1 || !ok2 {
+		return
+	}
+	for n := 0; int(from)+n <= int(end); n++ {
+		switch to := to.(type) {
+		case String:
+			r := []rune(UTF16(string(to)))
+			if len(r) == 0 {
+				return
+			}
+			r[len(r)-1] += rune(n)
+			font[from+uint16(n)] = string(r)
+		case []Object:
+			if n >= len(to) {
+				return
+			}
+			s, _ := to[n].(String)
+			font[from+uint16(n)] = UTF16(string(s))
+		default:
+			return
+		}
+	}
+}
+
+func code(o Object) (uint16, bool) {
+	s, ok := o.(String)
+	switch {
+	case ok && len(s) == 2:
+		return uint16(s[0])<<8 | uint16(s[1]), true
+	case ok && len(s) == 1:
+		return uint16(s[0]), true
+	}
+	return 0, false
+}
+
+// text decodes a text's codes.
+func (font Font) text(codes string) string {
+	if font == nil {
+		return UTF16(codes)
+	}
+	var b strings.Builder
+	for i := 0; i+1 < len(codes); i += 2 {
+		s, ok := font[uint16(codes[i])<<8|uint16(codes[i+1])]
+		if !ok {
+			s = "\ufffd"
+		}
+		b.WriteString(s)
+	}
+	return b.String()
+}

@@ -1,0 +1,268 @@
+package pdffile
+
+import (
+	"bytes"
+	"strconv"
+)
+
+// deepest is how deep arrays and dictionaries may stand in one another.
+const deepest = 60
+
+// A lexer takes objects off the bytes of a file or a content stream.
+type lexer struct {
+	data []byte
+	at   int
+}
+
+// operator is a word of a content stream, or a keyword of the file.
+type operator string
+
+func isSpace(c byte) bool {
+	return c == ' ' || c == '\n' || c == '\r' || c == '\t' || c == '\f' || c == 0
+}
+
+func isDelimiter(c byte) bool { return bytes.IndexByte([]byte("()<>[]{}/%"), c) >= 0 }
+
+func (l *lexer) skipSpace() {
+	for l.at < len(l.data) {
+		switch c := l.data[l.at]; {
+		case isSpace(c):
+			l.at++
+		case c == '%':
+			for l.at < len(l.data) && l.data[l.at] != '\n' && l.data[l.at] != '\r' {
+				l.at++
+			}
+		default:
+			return
+		}
+	}
+}
+
+// end reports whether nothing but space is left.
+func (l *lexer) end() bool {
+	l.skipSpace()
+	return l.at >= len(l.data)
+}
+
+// take takes a mark where it comes next.
+func (l *lexer) take(mark string) bool {
+	if bytes.HasPrefix(l.data[min(l.at, len(l.data)):], []byte(mark)) {
+		l.at += len(mark)
+		return true
+	}
+	return false
+}
+
+// object takes the next object; a word that is none of PDF's own comes as an
+// operator. References are not put together: see reference.
+func (l *lexer) object(depth int) (Object, error) {
+	l.skipSpace()
+	if depth > deepest {
+		return nil, damaged("objects stand more than %d deep in one another", deepest)
+	}
+	if l.at >= len(l.data) {
+		return nil, damaged("it ends in the middle of an object")
+	}
+	switch {
+	case l.take("<<"):
+		return l.dict(depth)
+	case l.take("["):
+		return l.array(depth)
+	case l.take("/"):
+		return l.name()
+	case l.take("("):
+		return l.literal()
+	case l.take("<"):
+		return l.hexadecimal()
+	case isDelimiter(l.data[l.at]):
+		return nil, damaged("an unexpected %q at byte %d", l.data[l.at], l.at)
+	}
+	return l.word(), nil
+}
+
+// objectOrRef takes the next object, a reference as one.
+func (l *lexer) objectOrRef(depth int) (Object, error) {
+	o, err := l.object(depth)
+	n, isNumber := o.(float64)
+	if err != nil || !isNumber || n != float64(int(n)) || n < 0 {
+		return o, err
+	}
+	start := l.at
+	l.skipSpace()
+	if l.at < len(l.data) && l.data[l.at] >= '0' && l.data[l.at] <= '9' {
+		if g, ok := l.word().(float64); ok && g == float64(int(g)) {
+			l.skipSpace()
+			if l.word() == operator("R") {
+				return Ref{int(n), int(g)}, nil
+			}
+		}
+	}
+	l.at = start
+	return o, nil
+}
+
+func (l *lexer) array(depth int) (Object, error) {
+	list := []Object{}
+	for {
+		l.skipSpace()
+		if l.take("]") {
+			return list, nil
+		}
+		o, err := l.objectOrRef(depth + 1)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, o)
+	}
+}
+
+func (l *lexer) dict(depth int) (Object, error) {
+	d := Dict{}
+	for {
+		l.skipSpace()
+		if l.take(">>") {
+			return d, nil
+		}
+		if !l.take("/") {
+			return nil, damaged("a dictionary without a name at byte %d", l.at)
+		}
+		key, err := l.name()
+		if err != nil {
+			return nil, err
+		}
+		value, err := l.objectOrRef(depth + 1)
+		if err != nil {
+			return nil, err
+		}
+		d[key] = value
+	}
+}
+
+func (l *lexer) name() (Name, error) {
+	var name []byte
+	for ; l.at < len(l.data) && !isSpace(l.data[l.at]) && !isDelimiter(l.data[l.at]); l.at++ {
+		c := l.data[l.at]
+		if c == '#' && l.at+2 < len(l.data) {
+			v, err := strconv.ParseUint(string(l.data[l.at+1:l.at+3]), 16, 8)
+			if err != nil {
+				return "", damaged("a name with a wrong escape at byte %d", l.at)
+			}
+			c = byte(v)
+			l.at += 2
+		}
+		name = append(name, c)
+	}
+	return Name(name), nil
+}
+
+// word takes a number, a keyword or an operator.
+func (l *lexer) word() Object {
+	start := l.at
+	for l.at < len(l.data) && !isSpace(l.data[l.at]) && !isDelimiter(l.data[l.at]) {
+		l.at++
+	}
+	text := string(l.data[start:l.at])
+	if text == "" {
+		return operator("")
+	}
+	if c := text[0]; c >= '0' && c <= '9' || c == '-' || c == '+' || c == '.' {
+		if v, err := strconv.ParseFloat(text, 64); err == nil {
+			return v
+		}
+	}
+	switch text {
+	case "true":
+		return true
+	case "false":
+		return false
+	case "null":
+		return nil
+	}
+	return operator(text)
+}
+
+func (l *lexer) hexadecimal() (Object, error) {
+	end := bytes.IndexByte(l.data[l.at:], '>')
+	if end < 0 {
+		return nil, damaged("it ends in the middle of a string")
+	}
+	var out []byte
+	half, high := false, byte(0)
+	for _, c := range l.data[l.at : l.at+end] {
+		if isSpace(c) {
+			continue
+		}
+		v, err := strconv.ParseUint(string(c), 16, 8)
+		if err != nil {
+			return nil, damaged("a string with a wrong figure at byte %d", l.at)
+		}
+		if half {
+			out = append(out, high|byte(v))
+		}
+		half, high = !half, byte(v)<<4
+	}
+	if half {
+		out = append(out, high)
+	}
+	l.at += end + 1
+	return String(out), nil
+}
+
+var escapes = map[byte]byte{'n': '\n', 'r': '\r', 't': '\t', 'b': '\b', 'f': '\f'}
+
+func (l *lexer) literal() (Object, error) {
+	var out []byte
+	for open := 1; l.at < len(l.data); l.at++ {
+		switch c := l.data[l.at]; c {
+		case '(':
+			open++
+			out = append(out, c)
+		case ')':
+			if open--; open == 0 {
+				l.at++
+				return String(out), nil
+			}
+			out = append(out, c)
+		case '\\':
+			l.at++
+			out = l.escape(out)
+		case '\r': // an end of line in a string is a line feed
+			out = append(out, '\n')
+			if l.at+1 < len(l.data) && l.data[l.at+1] == '\n' {
+				l.at++
+			}
+		default:
+			out = append(out, c)
+		}
+	}
+	return nil, damaged("it ends in the middle of a string")
+}
+
+// escape decodes what follows a backslash and stays on its last byte.
+func (l *lexer) escape(out []byte) []byte {
+	if l.at >= len(l.data) {
+		return out
+	}
+	c := l.data[l.at]
+	if special, ok := escapes[c]; ok {
+		return append(out, special)
+	}
+	switch {
+	case c == '\n':
+		return out
+	case c == '\r':
+		if l.at+1 < len(l.data) && l.data[l.at+1] == '\n' {
+			l.at++
+		}
+		return out
+	case c < '0' || c > '7':
+		return append(out, c)
+	}
+	v := 0
+	for i := 0; i < 3 && l.at < len(l.data) && l.data[l.at] >= '0' && l.data[l.at] <= '7'; i++ {
+		v = v*8 + int(l.data[l.at]-'0')
+		l.at++
+	}
+	l.at--
+	return append(out, byte(v))
+}

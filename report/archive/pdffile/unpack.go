@@ -1,0 +1,144 @@
+package pdffile
+
+import (
+	"bytes"
+	"compress/zlib"
+	"io"
+)
+
+// Unpack gives a stream's data as they were before they were packed. Only
+// what page contents, attached files and lists of objects use is known; a
+// picture stays in its own format.
+func (f *File) Unpack(s *Stream) ([]byte, error) {
+	filters, err := f.list(s.Dict["Filter"])
+	if err != nil {
+		return nil, err
+	}
+	params, err := f.list(s.Dict["DecodeParms"])
+	if err != nil {
+		return nil, err
+	}
+	data := s.Raw
+	for i, filter := range filters {
+		switch filter {
+		case Name("FlateDecode"):
+			if data, err = f.inflate(data); err != nil {
+				return nil, err
+			}
+			if i < len(params) {
+				if data, err = f.unpredict(data, params[i]); err != nil {
+					return nil, err
+				}
+			}
+		case Name("DCTDecode"), Name("JPXDecode"):
+			return data, nil
+		default:
+			return nil, damaged("data are packed in a way that is not known: %v", filter)
+		}
+	}
+	return data, nil
+}
+
+// list gives an entry that may be one object or an array of them.
+func (f *File) list(o Object) ([]Object, error) {
+	o, err := f.Resolve(o)
+	if err != nil || o == nil {
+		return nil, err
+	}
+	list, ok := o.([]Object)
+	if !ok {
+		return []Object{o}, nil
+	}
+	out := make([]Object, len(list))
+	for i := range list {
+		if out[i], err = f.Resolve(list[i]); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}
+
+func (f *File) inflate(data []byte) ([]byte, error) {
+	z, err := zlib.NewReader(bytes.NewReader(data))
+	if err != nil {
+		return nil, damaged("packed data are not readable")
+	}
+	var out bytes.Buffer
+	left := mostUnpack - f.unpacked
+	n, err := io.Copy(&out, io.LimitReader(z, int64(left)+1))
+	if n > int64(left) {
+		return nil, damaged("it unpacks to more than %d MB", mostUnpack>>20)
+	}
+	f.unpacked += int(n)
+	if err != nil {
+		return nil, damaged("packed data are not readable")
+	}
+	return out.Bytes(), nil
+}
+
+// unpredict undoes the predictors of PNG, which lists of objects use.
+func (f *File) unpredict(data []byte, o Object) ([]byte, error) {
+	params, ok := o.(Dict)
+	predictor, _ := whole(params["Predictor"])
+	if !ok || predictor <= 1 {
+		return data, nil
+	}
+	columns, given := whole(params["Columns"])
+	if !given {
+		columns = 1
+	}
+	if predictor < 10 || columns < 1 || columns > 1<<16 || params["Colors"] != nil && params["Colors"] != 1.0 ||
+		params["BitsPerComponent"] != nil && params["BitsPerComponent"] != 8.0 {
+		return data, nil // a picture: compared as it is packed
+	}
+	out := make([]byte, 0, len(data))
+	above := make([]byte, columns)
+	for len(data) > columns {
+		row := bytes.Clone(data[1 : columns+1])
+		if !unfilter(data[0], row, above) {
+			return nil, damaged("packed data are not readable")
+		}
+		out = append(out, row...)
+		above, data = row, data[columns+1:]
+	}
+	return out, nil
+}
+
+// unfilter undoes one row's filter (PNG, part 9: filters 0 to 4, one byte a
+// pixel).
+func unfilter(kind byte, row, above []byte) bool {
+	for i := range row {
+		var left, corner byte
+		if i > 0 {
+			left, corner = row[i-1], above[i-1]
+		}
+		switch kind {
+		case 0:
+		case 1:
+			row[i] += left
+		case 2:
+			row[i] += above[i]
+		case 3:
+			row[i] += byte((int(left) + int(above[i])) / 2)
+		case 4:
+			row[i] += paeth(left, above[i], corner)
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+func paeth(left, above, corner byte) byte {
+	p := int(left) + int(above) - int(corner)
+	a, b, c := abs(p-int(left)), abs(p-int(above)), abs(p-int(corner))
+	switch {
+	case a <= b && a <= c:
+		return left
+	case b <= c:
+		return above
+	}
+	return corner
+}
+
+func abs(v int) int { return max(v, -v) }

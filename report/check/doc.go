@@ -1,0 +1,96 @@
+// Package check says what a job's readings say without drawing a page: as
+// data for other programs, and in words for a terminal.
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/templates"
+)
+
+// Language is the language of the words.
+const Language = "en"
+
+// spoken is a diagnosis in the words of the next mechanic.
+type spoken struct {
+	findings []templates.Said // beside the diagnosis's own
+	notices  []string
+	sentence string
+	advice   string
+	cautions []string
+	next     *templates.SaidCheck
+}
+
+func speak(d *diag.Diagnosis) (*spoken, error) {
+	words, err := templates.Words(Language)
+	if err != nil {
+		return nil, err
+	}
+	s := &spoken{}
+	for _, f := range d.Findings {
+		said, err := words.Finding(f, templates.Workshop)
+		if err != nil {
+			return nil, err
+		}
+		s.findings = append(s.findings, plainFinding(said))
+	}
+	for _, n := range d.Notices {
+		said, err := words.Notice(n, templates.Workshop)
+		if err != nil {
+			return nil, err
+		}
+		s.notices = append(s.notices, plain(said))
+	}
+	for _, key := range d.Cautions {
+		said, err := words.Caution(key, templates.Workshop)
+		if err != nil {
+			return nil, err
+		}
+		s.cautions = append(s.cautions, plain(said))
+	}
+	if s.sentence, err = words.Verdict(d.Verdict, templates.Workshop); err != nil {
+		return nil, err
+	}
+	if d.Advice.Key != "" {
+		if s.advice, err = words.Verdict(d.Advice, templates.Workshop); err != nil {
+			return nil, err
+		}
+	}
+	if d.Next != nil {
+		next, err := words.Check(*d.Next, templates.Workshop)
+		if err != nil {
+			return nil, fmt.Errorf("next check: %w", err)
+		}
+		s.next = plainCheck(&next)
+	}
+	s.sentence, s.advice = plain(s.sentence), plain(s.advice)
+	return s, nil
+}
+
+// plain is a text without the spaces that hold a line of a page together:
+// another program looks for '150 psi' with the space of the keyboard.
+func plain(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
+
+func plainAll(list []string) []string {
+	for i := range list {
+		list[i] = plain(list[i])
+	}
+	return list
+}
+
+func plainFinding(s templates.Said) templates.Said {
+	return templates.Said{
+		Says: plain(s.Says), Because: plain(s.Because),
+		Causes: plainAll(s.Causes), Against: plainAll(s.Against), Doubts: plainAll(s.Doubts),
+		Next: plainCheck(s.Next),
+	}
+}
+
+func plainCheck(c *templates.SaidCheck) *templates.SaidCheck {
+	if c == nil {
+		return nil
+	}
+	return &templates.SaidCheck{Do: plain(c.Do), IfSo: plain(c.IfSo), IfNot: plain(c.IfNot), Effort: plain(c.Effort)}
+}

@@ -1,0 +1,204 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"text/tabwriter"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// readings sets the readings of every section in tables; with a cylinder,
+// those of the others are left out.
+func (p *printer) readings(d *diag.Diagnosis, cylinder string) {
+	shown := func(name string) bool { return cylinder == "" || cylinder == name }
+	p.compression(d.Compression, shown)
+	p.leakage(d.Leakage, shown)
+	p.plugs(d.Plugs, shown)
+	p.rotors(d.Rotors, shown)
+	p.fuel(d.Fuel)
+}
+
+// table sets rows in columns; columns that nowhere say anything are left out.
+func (p *printer) table(head []string, rows [][]string) {
+	used := make([]bool, len(head))
+	for _, row := range rows {
+		for i, cell := range row {
+			used[i] = used[i] || cell != "" && cell != "-"
+		}
+	}
+	t := tabwriter.NewWriter(p, 0, 0, 2, ' ', 0)
+	for _, row := range append([][]string{head}, rows...) {
+		var cells []string
+		for i, cell := range row {
+			if used[i] {
+				cells = append(cells, strings.Join(strings.Fields(cell), " "))
+			}
+		}
+		fmt.Fprintln(t, "  "+strings.Join(cells, "\t"))
+	}
+	t.Flush()
+}
+
+func (p *printer) compression(c *diag.CompressionResult, shown func(string) bool) {
+	if c == nil {
+		return
+	}
+	p.title(fmt.Sprintf("Compression, %s", c.Unit))
+	rows := [][]string{}
+	for _, cyl := range c.Cylinders {
+		if !shown(cyl.Name) {
+			continue
+		}
+		dry := value(cyl.Dry, c.Decimals)
+		if cyl.State != diag.Tested {
+			dry = state(cyl.State, cyl.Reason)
+		}
+		rows = append(rows, []string{cyl.Name, value(cyl.First, c.Decimals), dry, entered(cyl.Entered, dry),
+			value(cyl.Again, c.Decimals), value(cyl.Wet, c.Decimals), value(cyl.PercentOfHighest, 1), string(cyl.Grade)})
+	}
+	p.table([]string{"cylinder", "first", "dry", "as entered", "again", "wet", "% of highest", "grade"}, rows)
+	if c.N > 1 {
+		format := func(v float64) string { return quantity.Format(v, c.Decimals) }
+		p.wrapped("  ", fmt.Sprintf("highest %s (%s), lowest %s (%s), mean %s, median %s, difference %s, spread %s %% of highest",
+			format(c.Highest), c.HighestAt, format(c.Lowest), c.LowestAt, quantity.Format(c.Mean, c.Decimals+1),
+			quantity.Format(c.Median, c.Decimals), format(c.Difference), quantity.Format(c.SpreadPercentOfHighest, 1)))
+	}
+	p.limits(c.Limits, c.Decimals)
+}
+
+// entered is what the job file has, where that says more than the number.
+func entered(text, number string) string {
+	if text == number {
+		return ""
+	}
+	return text
+}
+
+func (p *printer) limits(limits []diag.LimitResult, decimals int) {
+	for _, l := range limits {
+		digits := decimals
+		if l.Unit == quantity.Percent {
+			digits = 1
+		}
+		unit := " " + string(l.Unit)
+		limit := l.AsEntered
+		if limit == "" || l.Corrected {
+			limit = quantity.Format(l.Limit, digits) + unit
+		}
+		text := fmt.Sprintf("limit, %s %s: ", l.Rule, limit)
+		if l.Verdict == diag.NotJudged {
+			text += string(l.Verdict)
+		} else {
+			text += fmt.Sprintf("%s, found %s%s, uncertain by %s%s", l.Verdict,
+				quantity.Format(l.Value, digits), unit, quantity.Format(l.Uncertainty, max(digits, 1)), unit)
+		}
+		if l.Cylinder != "" {
+			text += ", decided by " + l.Cylinder
+		}
+		if l.Source != "" {
+			text += " (" + l.Source + ")"
+		}
+		p.wrapped("  ", text)
+	}
+}
+
+func (p *printer) leakage(l *diag.LeakageResult, shown func(string) bool) {
+	if l == nil {
+		return
+	}
+	p.title("Leakage, % of the supply lost")
+	rows := [][]string{}
+	for _, c := range l.Cylinders {
+		if !shown(c.Name) {
+			continue
+		}
+		loss := value(c.Loss, 0)
+		if c.State != diag.Tested {
+			loss = state(c.State, c.Reason)
+		}
+		rows = append(rows, []string{c.Name, loss, entered(c.Entered, loss), value(c.Wet, 0), strings.Join(c.At, ", "), string(c.Verdict)})
+	}
+	p.table([]string{"cylinder", "loss", "as entered", "wet", "air escapes at", "limit"}, rows)
+	if l.Limit != nil {
+		p.line("  limit: %s %%", quantity.Format(*l.Limit, 0))
+	}
+}
+
+func (p *printer) plugs(r *diag.PlugsResult, shown func(string) bool) {
+	if r == nil {
+		return
+	}
+	p.title("Plugs")
+	rows := [][]string{}
+	for _, c := range r.Cylinders {
+		if shown(c.Name) {
+			look := c.Look
+			if c.State != diag.Tested {
+				look = string(c.State)
+			}
+			rows = append(rows, []string{c.Name, look, c.GapText, c.Note})
+		}
+	}
+	p.table([]string{"cylinder", "look", "gap", "note"}, rows)
+}
+
+func (p *printer) rotors(r *diag.RotorsResult, shown func(string) bool) {
+	if r == nil {
+		return
+	}
+	p.title(fmt.Sprintf("Rotors, %s, faces in the order read", r.Unit))
+	rows := [][]string{}
+	for _, rotor := range r.Rotors {
+		if !shown(rotor.Name) {
+			continue
+		}
+		if len(rotor.Values) == 0 {
+			rows = append(rows, []string{rotor.Name, state(rotor.State, rotor.Reason), ""})
+			continue
+		}
+		var faces []string
+		for i, v := range rotor.Values {
+			face := quantity.Format(v, r.Decimals)
+			if slices.Contains(rotor.LowFaces, i) {
+				face += " (low)"
+			}
+			faces = append(faces, face)
+		}
+		rows = append(rows, []string{rotor.Name, strings.Join(faces, ", "), quantity.Format(rotor.Difference, r.Decimals)})
+	}
+	p.table([]string{"rotor", "faces", "difference"}, rows)
+	p.limits(r.Limits, r.Decimals)
+}
+
+func (p *printer) fuel(f *diag.FuelResult) {
+	if f == nil {
+		return
+	}
+	p.title(fmt.Sprintf("Fuel pressure, %s", f.Unit))
+	rows := [][]string{}
+	for _, c := range f.Circuits {
+		for _, r := range c.Readings {
+			rows = append(rows, []string{c.Name, r.Name, quantity.Format(r.Value, f.Decimals), r.LimitEntered,
+				quantity.Format(r.Uncertainty, f.Decimals+1), string(r.Verdict)})
+		}
+		for _, h := range c.Hold {
+			rows = append(rows, []string{c.Name, fmt.Sprintf("after %g min", h.Minutes), quantity.Format(h.Value, f.Decimals), "", "", string(h.Verdict)})
+		}
+	}
+	p.table([]string{"circuit", "reading", "value", "limit", "uncertain by", "verdict"}, rows)
+	for _, c := range f.Circuits {
+		name := ""
+		if c.Name != "" {
+			name = c.Name + ": "
+		}
+		if c.RegulatorRise != nil {
+			p.line("  %sregulator rise %s %s", name, quantity.Format(*c.RegulatorRise, f.Decimals), f.Unit)
+		}
+		if c.InjectorFlowPercent != nil {
+			p.line("  %sinjector flow %s %% of that at the middle of the limit", name, quantity.Format(*c.InjectorFlowPercent, 0))
+		}
+	}
+}

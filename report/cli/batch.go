@@ -1,0 +1,233 @@
+package cli
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/signal"
+	"runtime"
+	"strings"
+	"sync"
+	"syscall"
+
+	"github.com/schollz/progressbar/v3"
+
+	"gaugesheet/diag/rule"
+	"gaugesheet/report/archive"
+	"gaugesheet/report/job"
+	"gaugesheet/report/sheet"
+)
+
+// An outcome is what became of one task. It holds no page and no job, so that
+// many of them take little room.
+type outcome struct {
+	task
+	code     int
+	messages string // for standard error, complete
+	row      []string
+	skipped  bool // an interrupt came first
+}
+
+// render draws all tasks, says what became of each in their order, and gives
+// the worst of their codes.
+func (c *Command) render(tasks []task, d drawing) error {
+	var index *index
+	if d.index != "" {
+		if err := mayReplace(d.index, d.force, isIndex); err != nil {
+			return err
+		}
+		index = newIndex()
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	shown := c.progress(len(tasks))
+	sum := summary{total: len(tasks)}
+	var failed error
+	for o := range c.drawAll(ctx, tasks, d) {
+		sum.add(o)
+		shown.done(o)
+		if index != nil && o.row != nil {
+			if err := index.add(o.row); err != nil && failed == nil {
+				failed = noAccess("%s: %v", d.index, err)
+			}
+		}
+	}
+	shown.end()
+	if index != nil && failed == nil && sum.drawn > 0 {
+		failed = c.put(d.index, index.bytes())
+	}
+	if len(tasks) > 1 {
+		c.sum(sum)
+	}
+	if failed != nil {
+		return failed
+	}
+	return ended(sum.code)
+}
+
+// drawAll draws the tasks on all cores and gives what became of them in the
+// order of the tasks. After an interrupt no further one is begun.
+func (c *Command) drawAll(ctx context.Context, tasks []task, d drawing) <-chan outcome {
+	workers := min(runtime.GOMAXPROCS(0), len(tasks))
+	turns := make(chan chan outcome, 4*workers) // one for each task that was begun, in order
+	begin := make(chan func(), workers)
+	go func() {
+		defer close(turns)
+		defer close(begin)
+		for _, t := range tasks {
+			place := make(chan outcome, 1)
+			turns <- place
+			begin <- func() {
+				if ctx.Err() != nil {
+					place <- outcome{task: t, skipped: true}
+					return
+				}
+				place <- c.drawOne(t, d)
+			}
+		}
+	}()
+	var working sync.WaitGroup
+	for range workers {
+		working.Go(func() {
+			for work := range begin {
+				work()
+			}
+		})
+	}
+	outcomes := make(chan outcome)
+	go func() {
+		defer close(outcomes)
+		for place := range turns {
+			outcomes <- <-place
+		}
+		working.Wait()
+	}()
+	return outcomes
+}
+
+// drawOne makes one sheet.
+func (c *Command) drawOne(t task, d drawing) outcome {
+	o := outcome{task: t}
+	if t.sheet != standard {
+		if err := mayReplace(t.sheet, d.force, archive.Made); err != nil {
+			return o.failed(err)
+		}
+	}
+	j, problems, err := c.readJob(t.job, d.options.Kind == "blank")
+	switch {
+	case err != nil:
+		return o.failed(err)
+	case len(problems) > 0:
+		return o.problems(problems)
+	}
+	diagnosis := rule.Diagnose(j.Test())
+	page, err := sheet.New(j, diagnosis, d.options)
+	if err != nil {
+		return o.bad(t.job, err)
+	}
+	data, err := page.PDF()
+	if err != nil {
+		return o.bad(t.job, err)
+	}
+	if err := c.put(t.sheet, data); err != nil {
+		return o.failed(err)
+	}
+	o.row = indexRow(j, diagnosis, t)
+	return o
+}
+
+func (o outcome) failed(err error) outcome {
+	o.code = NoAccess
+	o.messages = "gaugesheet: " + err.Error() + "\n"
+	if f, ok := err.(*failure); ok && f.hint != "" {
+		o.messages += "  hint: " + f.hint + "\n"
+	}
+	return o
+}
+
+func (o outcome) problems(problems job.Problems) outcome {
+	var b strings.Builder
+	problems.Print(&b, true)
+	o.code, o.messages = BadJob, b.String()
+	return o
+}
+
+// bad is a job that cannot be put on its page.
+func (o outcome) bad(name string, err error) outcome {
+	o.code, o.messages = BadJob, fmt.Sprintf("%s:1:1: %v\n", called(name), err)
+	return o
+}
+
+// A summary is what became of all tasks.
+type summary struct {
+	total, drawn, skipped int
+	code                  int
+	bad                   []string
+}
+
+func (s *summary) add(o outcome) {
+	switch {
+	case o.skipped:
+		s.skipped++
+		s.code = NoAccess
+	case o.code == Done:
+		s.drawn++
+	default:
+		s.code = max(s.code, o.code)
+		s.bad = append(s.bad, called(o.job))
+	}
+}
+
+// sum says what became of several jobs.
+func (c *Command) sum(s summary) {
+	c.complain("%s, of %d jobs", sheetsWritten(s.drawn), s.total)
+	if s.skipped > 0 {
+		c.complain("interrupted: %d jobs were not begun", s.skipped)
+	}
+	if len(s.bad) > 0 {
+		c.complain("no sheet for:")
+		for _, name := range s.bad {
+			c.complain("  %s", name)
+		}
+	}
+}
+
+// progress shows how far a run is: a bar on a terminal, a line for each sheet
+// elsewhere.
+type progress struct {
+	c   *Command
+	bar *progressbar.ProgressBar // nil where there is none
+}
+
+func (c *Command) progress(total int) progress {
+	p := progress{c: c}
+	if total > 1 && isTerminal(c.Stderr) {
+		p.bar = progressbar.NewOptions(total,
+			progressbar.OptionSetWriter(c.Stderr), progressbar.OptionSetDescription("sheets"),
+			progressbar.OptionShowCount(), progressbar.OptionClearOnFinish(), progressbar.OptionFullWidth())
+	}
+	return p
+}
+
+// done shows one more task. What a bar or a line cannot show does not stop
+// the run.
+func (p progress) done(o outcome) {
+	if p.bar != nil {
+		if o.messages != "" {
+			p.bar.Clear()
+		}
+		defer p.bar.Add(1)
+	}
+	switch {
+	case o.messages != "":
+		visible{p.c.Stderr}.Write([]byte(o.messages))
+	case o.code == Done && !o.skipped && o.sheet != standard && p.bar == nil:
+		p.c.say("wrote %s", o.sheet)
+	}
+}
+
+func (p progress) end() {
+	if p.bar != nil {
+		p.bar.Finish()
+	}
+}

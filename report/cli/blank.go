@@ -1,0 +1,133 @@
+package cli
+
+import (
+	"errors"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"gaugesheet/diag/engine"
+	"gaugesheet/layout"
+	"gaugesheet/report/archive"
+	"gaugesheet/report/sheet"
+)
+
+// usualEngine is the engine of a bench sheet that is asked for without one.
+const usualEngine = "inline-4"
+
+func (c *Command) blankCommand() *cobra.Command {
+	var d drawing
+	cmd := &cobra.Command{
+		Use:   "blank [ENGINE or JOB.yaml] [-o FILE]",
+		Short: "Draw an empty bench sheet for an engine",
+		Long: `Draw an empty sheet to write on at the bench, for an engine that
+'gaugesheet engines' lists or for that of a job file, which needs no readings.
+Where the numbering is not given, the number boxes are empty too.`,
+		Example: `  gaugesheet blank V8
+  gaugesheet blank 'V8, bank by bank' -o bench.pdf`,
+		Args: arguments(0, 1, "one engine or job file"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if err := c.prepare(&d, ""); err != nil {
+				return err
+			}
+			what := usualEngine
+			if len(args) == 1 {
+				what = args[0]
+			} else {
+				c.complain("no engine was named: the sheet is for an %s; 'gaugesheet engines' lists the others", usualEngine)
+			}
+			if isJob(what) {
+				return c.blankJob(what, d)
+			}
+			return c.blankEngine(what, d)
+		},
+	}
+	d.flags(cmd)
+	return cmd
+}
+
+// isJob tells a job file from the name of an engine.
+func isJob(what string) bool {
+	if what == standard || isYAML(what) {
+		return true
+	}
+	info, err := os.Stat(what)
+	return err == nil && info.Mode().IsRegular()
+}
+
+func (c *Command) blankJob(name string, d drawing) error {
+	j, problems, err := c.readJob(name, true)
+	if err != nil {
+		return err
+	}
+	if len(problems) > 0 {
+		o := outcome{}.problems(problems)
+		visible{c.Stderr}.Write([]byte(o.messages))
+		return ended(o.code)
+	}
+	page, err := sheet.Blank(j.Test().Engine, j, d.options)
+	ending := "-blank.pdf"
+	if name == standard {
+		return c.putBlank(page, err, name, standard, d)
+	}
+	return c.putBlank(page, err, name, withExtension(name, ending), d)
+}
+
+func (c *Command) blankEngine(name string, d drawing) error {
+	spec, problem := engine.SpecFor(name)
+	if problem != nil {
+		return unknownEngine(*problem)
+	}
+	spec.Unnumbered = spec.Numbering == "" && spec.FirstBank == ""
+	e, problems := engine.New(spec)
+	if len(problems) > 0 {
+		return unknownEngine(problems[0])
+	}
+	page, err := sheet.Blank(e, nil, d.options)
+	return c.putBlank(page, err, name, e.Layout+"-blank.pdf", d)
+}
+
+func unknownEngine(p engine.Problem) error {
+	f := wrongUse("%s", p.Message)
+	if p.Hint != "" {
+		return f.withHint("%s", p.Hint)
+	}
+	return f.withHint("'gaugesheet engines' lists the engines")
+}
+
+// putBlank writes a bench sheet where -o says, or under its usual name.
+func (c *Command) putBlank(page *sheet.Sheet, err error, what, usual string, d drawing) error {
+	var full *layout.TooFull
+	switch {
+	case errors.As(err, &full):
+		return &failure{code: BadJob, message: called(what) + ": " + err.Error()}
+	case err != nil:
+		return err
+	}
+	data, err := page.PDF()
+	if err != nil {
+		return err
+	}
+	output := usual
+	if d.output != "" {
+		name, err := d.where([]string{usual}, false)
+		if err != nil {
+			return err
+		}
+		output = name(strings.TrimSuffix(usual, ".pdf") + ".yaml")
+	}
+	if output == standard {
+		if isTerminal(c.Stdout) {
+			return wrongUse("standard output is a terminal, which shows no PDF").withHint("send it into a file, or name one with -o")
+		}
+		return c.put(output, data)
+	}
+	if err := mayReplace(output, d.force, archive.Made); err != nil {
+		return err
+	}
+	if err := c.put(output, data); err != nil {
+		return err
+	}
+	return c.say("wrote %s", output)
+}

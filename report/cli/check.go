@@ -1,0 +1,155 @@
+package cli
+
+import (
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"gaugesheet/diag/rule"
+	"gaugesheet/report/check"
+)
+
+func (c *Command) checkCommand() *cobra.Command {
+	var asJSON bool
+	cmd := &cobra.Command{
+		Use:   "check JOB.yaml ... [--json]",
+		Short: "Say in words what a job file's readings say, without a sheet",
+		Long: `Check job files: their problems with line and column, then what the readings
+say, in words or as JSON. What the engine is like never changes the exit code.`,
+		Args: arguments(1, -1, "job files"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			jobs, folders, err := c.inputs(args)
+			if err != nil {
+				return err
+			}
+			if asJSON {
+				return c.checkJSON(jobs, len(jobs) > 1 || folders)
+			}
+			return c.checkText(jobs)
+		},
+	}
+	cmd.Flags().BoolVar(&asJSON, "json", false, "write JSON, and nothing else, to standard output")
+	return cmd
+}
+
+// checkText writes the words of all jobs, and the problems of those that have
+// some.
+func (c *Command) checkText(jobs []string) error {
+	code := Done
+	for i, name := range jobs {
+		if len(jobs) > 1 {
+			title := called(name)
+			if i > 0 {
+				title = "\n" + title
+			}
+			if err := c.say("%s\n%s", title, strings.Repeat("=", len([]rune(called(name))))); err != nil {
+				return err
+			}
+		}
+		j, problems, err := c.readJob(name, false)
+		if o := (outcome{}); err != nil || len(problems) > 0 {
+			if err != nil {
+				o = o.failed(err)
+			} else {
+				o = o.problems(problems)
+			}
+			visible{c.Stderr}.Write([]byte(o.messages))
+			code = max(code, o.code)
+			continue
+		}
+		var text strings.Builder
+		if err := check.Text(&text, j, rule.Diagnose(j.Test())); err != nil {
+			return noWords(name, err)
+		}
+		if err := c.write([]byte(text.String())); err != nil {
+			return err
+		}
+	}
+	return ended(code)
+}
+
+// noWords is a diagnosis that the catalogue of words lacks a part of.
+func noWords(name string, err error) *failure {
+	return &failure{code: BadJob, message: called(name) + ":1:1: " + err.Error()}
+}
+
+// checkJSON writes one object, or an array of one for each job. The problems
+// also go to standard error.
+func (c *Command) checkJSON(jobs []string, several bool) error {
+	code := Done
+	results := []any{}
+	for _, name := range jobs {
+		result, one, err := c.checkOne(name)
+		if err != nil {
+			return err
+		}
+		code = max(code, one)
+		results = append(results, result)
+	}
+	var all any = results
+	if !several {
+		all = results[0]
+	}
+	text, err := check.JSON(all)
+	if err != nil {
+		return err
+	}
+	if err := c.write(text); err != nil {
+		return err
+	}
+	return ended(code)
+}
+
+// checkOne gives a job's result, or its errors, and the code that goes with
+// it.
+func (c *Command) checkOne(name string) (any, int, error) {
+	j, problems, err := c.readJob(name, false)
+	switch {
+	case err != nil:
+		o := outcome{}.failed(err)
+		visible{c.Stderr}.Write([]byte(o.messages))
+		return check.Errors{File: name, Errors: []check.Error{{File: name, Line: 1, Column: 1, Message: err.Error()}}}, NoAccess, nil
+	case len(problems) > 0:
+		visible{c.Stderr}.Write([]byte(outcome{}.problems(problems).messages))
+		return check.Problems(name, problems), BadJob, nil
+	}
+	result, err := check.Of(j, rule.Diagnose(j.Test()))
+	if err != nil {
+		return nil, 0, noWords(name, err)
+	}
+	return result, Done, nil
+}
+
+func (c *Command) explainCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "explain JOB.yaml [CYLINDER]",
+		Short: "Say how the findings of a job file came about",
+		Long: `Say how the findings of a job file came about: its readings, every rule that
+was tried, why it fired or did not, and what overrode what. With a cylinder,
+only what concerns it.`,
+		Args: arguments(1, 2, "a job file and perhaps a cylinder"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			j, problems, err := c.readJob(args[0], false)
+			if err != nil {
+				return err
+			}
+			if len(problems) > 0 {
+				o := outcome{}.problems(problems)
+				visible{c.Stderr}.Write([]byte(o.messages))
+				return ended(o.code)
+			}
+			cylinder := ""
+			if len(args) > 1 {
+				cylinder = args[1]
+			}
+			var text strings.Builder
+			if err := check.Explain(&text, j, cylinder); err != nil {
+				if _, unknown := err.(*check.UnknownCylinder); unknown {
+					return wrongUse("%v", err)
+				}
+				return noWords(args[0], err)
+			}
+			return c.write([]byte(text.String()))
+		},
+	}
+}

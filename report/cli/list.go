@@ -1,0 +1,124 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"gaugesheet/diag/engine"
+	"gaugesheet/diag/rule"
+	"gaugesheet/report/job"
+	"gaugesheet/templates"
+)
+
+func (c *Command) enginesCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "engines [ENGINE]",
+		Short: "List the engine layouts and numberings, with small drawings",
+		Args:  arguments(0, 1, "at most one engine"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			presets := engine.Known()
+			if len(args) == 1 {
+				p, ok := engine.Find(args[0])
+				if !ok {
+					_, problem := engine.SpecFor(args[0])
+					if problem == nil {
+						return wrongUse("unknown engine '%s'", args[0]).withHint("'gaugesheet engines' lists the engines")
+					}
+					return unknownEngine(*problem)
+				}
+				presets = []engine.Preset{p}
+			}
+			var b strings.Builder
+			fmt.Fprintf(&b, "Numberings, first banks and firing orders are %s.\n", engine.CheckManual)
+			for _, p := range presets {
+				fmt.Fprintf(&b, "\n%s\n", p.Name)
+				for line := range strings.Lines(strings.Trim(p.Drawing, "\n")) {
+					fmt.Fprintf(&b, "    %s\n", strings.TrimRight(line, "\n "))
+				}
+				for _, f := range p.Firing {
+					fmt.Fprintf(&b, "  firing order %s (%s)\n", f.Order, f.Source)
+				}
+			}
+			return c.write([]byte(b.String()))
+		},
+	}
+}
+
+func (c *Command) rulesCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "rules [NAME]",
+		Short: "List the rules of the diagnosis: what triggers each, why, and its source",
+		Args:  arguments(0, 1, "at most one rule"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			rules := rule.All()
+			if len(args) == 1 {
+				one, err := ruleNamed(rules, args[0])
+				if err != nil {
+					return err
+				}
+				rules = []rule.Rule{one}
+			}
+			var b strings.Builder
+			for i, r := range rules {
+				if i > 0 {
+					b.WriteString("\n")
+				}
+				writeRule(&b, r)
+			}
+			return c.write([]byte(b.String()))
+		},
+	}
+}
+
+func ruleNamed(rules []rule.Rule, name string) (rule.Rule, error) {
+	var names []string
+	for _, r := range rules {
+		if r.Name == name {
+			return r, nil
+		}
+		names = append(names, r.Name)
+	}
+	f := wrongUse("unknown rule '%s'", name)
+	if near := templates.Nearest(name, names); near != "" {
+		return rule.Rule{}, f.withHint("did you mean '%s'?", near)
+	}
+	return rule.Rule{}, f.withHint("'gaugesheet rules' lists the rules")
+}
+
+func writeRule(b *strings.Builder, r rule.Rule) {
+	fmt.Fprintf(b, "%s: %s\n", r.Name, r.Title)
+	write := func(what, text string) {
+		if text != "" {
+			fmt.Fprintf(b, "  %-9s%s\n", what, text)
+		}
+	}
+	var needs []string
+	for _, n := range r.Needs {
+		needs = append(needs, string(n))
+	}
+	write("needs", strings.Join(needs, ", "))
+	write("trigger", r.Trigger)
+	write("why", r.Why)
+	write("source", r.Source)
+	write("yields to", strings.Join(r.YieldsTo, ", "))
+}
+
+func (c *Command) versionCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "version",
+		Short: "Say which version this is",
+		Args:  arguments(0, 0, "no arguments"),
+		RunE:  func(*cobra.Command, []string) error { return c.say("gaugesheet %s", c.Version) },
+	}
+}
+
+func (c *Command) schemaCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "schema",
+		Short: "Print the JSON Schema of the job file, for editors",
+		Args:  arguments(0, 0, "no arguments"),
+		RunE:  func(*cobra.Command, []string) error { return c.write(job.Schema()) },
+	}
+}

@@ -1,0 +1,41 @@
+package cli
+
+import (
+	"errors"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"gaugesheet/diag/engine"
+	"gaugesheet/report/job"
+)
+
+func (c *Command) newCommand() *cobra.Command {
+	var output string
+	var full, force bool
+	cmd := &cobra.Command{
+		Use:   "new ENGINE [-o JOB.yaml]",
+		Short: "Write a job file to fill in for an engine",
+		Long: `Write a commented job file to fill in, for an engine that 'gaugesheet engines'
+lists; to standard output where -o names no file.`,
+		Example: `  gaugesheet new inline-4 -o job.yaml
+  gaugesheet new 'V8, bank by bank' -o job.yaml`,
+		Args: arguments(1, -1, "an engine"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			text, err := job.Starter(strings.Join(args, " "), full)
+			var problem engine.Problem
+			switch {
+			case errors.As(err, &problem):
+				return unknownEngine(problem)
+			case err != nil:
+				return err
+			}
+			return c.putText(output, text, force)
+		},
+	}
+	flags := cmd.Flags()
+	flags.StringVarP(&output, "output", "o", "", "write to this `file`; - is standard output")
+	flags.BoolVar(&full, "full", false, "every key that a job file can have, not only the usual ones")
+	flags.BoolVar(&force, "force", false, "replace a file that is there")
+	return cmd
+}

@@ -1,0 +1,143 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"sync/atomic"
+
+	"gaugesheet/report/archive"
+)
+
+// mayReplace refuses an output that would replace a file which the program did
+// not make, unless that is forced. Of its own files it replaces sheets, and
+// what the function mine knows.
+func mayReplace(name string, force bool, mine func([]byte) bool) error {
+	info, err := os.Stat(name)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return noAccess("%s: cannot be written: %v", name, reason(err))
+	case info.IsDir():
+		return noAccess("%s: cannot be written: it is a folder", name)
+	case force || !info.Mode().IsRegular():
+		return nil
+	}
+	data, err := readFile(name, archive.MostBytes)
+	if err != nil || !mine(data) {
+		return noAccess("%s: exists and was not made by gaugesheet; it was left as it is", name).
+			withHint("name another file with -o, or replace it with --force")
+	}
+	return nil
+}
+
+// nothing is no file of the program's.
+func nothing([]byte) bool { return false }
+
+// written counts the files written by this process, for their temporary names.
+var written atomic.Int64
+
+// writeFile writes a file whole or not at all: under another name in the same
+// folder first.
+func writeFile(name string, data []byte) error {
+	if target, err := filepath.EvalSymlinks(name); err == nil {
+		name = target // what a link leads to is replaced, not the link
+	}
+	mode := fs.FileMode(0o666)
+	if info, err := os.Stat(name); err == nil {
+		if !info.Mode().IsRegular() { // a device or a pipe
+			return os.WriteFile(name, data, mode)
+		}
+		mode = info.Mode().Perm()
+	}
+	dir, base := filepath.Split(name)
+	temporary := filepath.Join(dir, fmt.Sprintf(".%s.%d-%d.tmp", base, os.Getpid(), written.Add(1)))
+	f, err := os.OpenFile(temporary, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	if closed := f.Close(); err == nil {
+		err = closed
+	}
+	if err == nil {
+		err = os.Rename(temporary, name)
+	}
+	if err != nil {
+		os.Remove(temporary)
+	}
+	return err
+}
+
+// put writes an output: a file, or standard output.
+func (c *Command) put(name string, data []byte) error {
+	if name == standard {
+		if _, err := c.Stdout.Write(data); err != nil {
+			return noAccess("standard output: %v", reason(err))
+		}
+		return nil
+	}
+	if err := writeFile(name, data); err != nil {
+		return noAccess("%s: cannot be written: %v", name, reason(err))
+	}
+	return nil
+}
+
+// putText writes a text to a file, or to standard output where none is named;
+// on a terminal nothing in it steers the terminal.
+func (c *Command) putText(name string, data []byte, force bool) error {
+	if name == "" || name == standard {
+		if isTerminal(c.Stdout) {
+			return c.write(data)
+		}
+		return c.put(standard, data)
+	}
+	if err := mayReplace(name, force, nothing); err != nil {
+		return err
+	}
+	if err := c.put(name, data); err != nil {
+		return err
+	}
+	return c.say("wrote %s", name)
+}
+
+// place is a path under which a file is known however it is spelled.
+func place(name string) string {
+	abs, err := filepath.Abs(name)
+	if err != nil {
+		return name
+	}
+	dir, base := filepath.Split(abs)
+	if real, err := filepath.EvalSymlinks(abs); err == nil {
+		abs = real
+	} else if real, err := filepath.EvalSymlinks(dir); err == nil {
+		abs = filepath.Join(real, base)
+	}
+	if runtime.GOOS == "windows" || runtime.GOOS == "darwin" {
+		abs = strings.ToLower(abs)
+	}
+	return abs
+}
+
+// isFolder tells whether an output names a folder: one that is there, or by
+// its last character.
+func isFolder(name string) bool {
+	if strings.HasSuffix(name, "/") || strings.HasSuffix(name, string(filepath.Separator)) {
+		return true
+	}
+	info, err := os.Stat(name)
+	return err == nil && info.IsDir()
+}
+
+// withExtension gives a job file's name another ending.
+func withExtension(name, ending string) string {
+	if ext := filepath.Ext(name); isYAML(name) || strings.EqualFold(ext, ".json") {
+		name = strings.TrimSuffix(name, ext)
+	}
+	return name + ending
+}

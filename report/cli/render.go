@@ -1,0 +1,186 @@
+package cli
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"gaugesheet/report/sheet"
+	"gaugesheet/templates"
+)
+
+// papers are the sizes of paper, as flags have them.
+var papers = []string{"letter", "a4", "legal"}
+
+// drawing is what the flags say about how sheets are drawn and where to.
+type drawing struct {
+	options sheet.Options
+	output  string // file, folder, standard, or "" for beside the job file
+	force   bool
+	index   string // a CSV file with a line for each sheet; "" none
+}
+
+func (c *Command) renderCommand() *cobra.Command {
+	var d drawing
+	var template string
+	cmd := &cobra.Command{
+		Use:   "render JOB.yaml ... [-o FILE or FOLDER] [--sheet KIND] [--paper letter/a4/legal]",
+		Short: "Draw a sheet for each job file, as a PDF",
+		Long: `Draw a sheet for each job file, as a PDF beside it unless -o says otherwise.
+A folder stands for the job files in it. '-' reads a job from standard input,
+'-o -' writes the sheet to standard output. Many jobs are drawn on all cores.`,
+		Example: `  gaugesheet render job.yaml
+  gaugesheet render job.yaml --sheet workshop -o job-workshop.pdf
+  gaugesheet render season/ -o printed/ --index printed/index.csv`,
+		Args: arguments(1, -1, "job files"),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if err := c.prepare(&d, template); err != nil {
+				return err
+			}
+			tasks, err := c.plan(args, d)
+			if err != nil {
+				return err
+			}
+			return c.render(tasks, d)
+		},
+	}
+	flags := cmd.Flags()
+	d.flags(cmd)
+	flags.StringVar(&d.options.Kind, "sheet", "", "kind of sheet: "+strings.Join(templates.Kinds(), ", ")+" (the job file's own where not given)")
+	flags.StringVar(&template, "template", "", "a template of your own instead of a kind of sheet")
+	flags.BoolVar(&d.options.NoAttach, "no-attach", false, "leave the job file out of the sheet; nothing can then be extracted or verified")
+	flags.StringVar(&d.index, "index", "", "write a CSV `file` with a line for each sheet")
+	return cmd
+}
+
+// flags are those of every command that draws sheets.
+func (d *drawing) flags(cmd *cobra.Command) {
+	flags := cmd.Flags()
+	flags.StringVarP(&d.output, "output", "o", "", "write to this `file or folder`; - is standard output")
+	flags.StringVar(&d.options.Paper, "paper", "", "letter, a4 or legal (the job file's own where not given)")
+	flags.BoolVar(&d.options.Boxes, "boxes", false, "outline every block of the page")
+	flags.BoolVar(&d.force, "force", false, "replace a file that gaugesheet did not make")
+}
+
+// prepare checks the flags and reads the template.
+func (c *Command) prepare(d *drawing, template string) error {
+	d.options.Version = c.Version
+	d.options.Kind, d.options.Paper = strings.ToLower(d.options.Kind), strings.ToLower(d.options.Paper)
+	if err := known("sheet", d.options.Kind, templates.Kinds()); err != nil {
+		return err
+	}
+	if err := known("paper", d.options.Paper, papers); err != nil {
+		return err
+	}
+	if template == "" {
+		return nil
+	}
+	if d.options.Kind != "" {
+		return wrongUse("--sheet and --template both say what goes on the page").withHint("give one of them")
+	}
+	data, err := readFile(template, mostJob)
+	if err != nil {
+		return noAccess("%s: cannot be read: %v", template, reason(err))
+	}
+	if _, problems := templates.ReadSheet(data); len(problems) > 0 {
+		for _, p := range problems {
+			c.complain("%s:%s", template, p)
+			if p.Hint != "" {
+				c.complain("  hint: %s", p.Hint)
+			}
+		}
+		return ended(NoAccess)
+	}
+	d.options.Template, d.options.TemplateName = data, template
+	return nil
+}
+
+// known checks a word of a flag.
+func known(flag, word string, words []string) error {
+	if word == "" || slices.Contains(words, word) {
+		return nil
+	}
+	f := wrongUse("--%s is '%s', expected one of: %s", flag, word, strings.Join(words, ", "))
+	if near := templates.Nearest(word, words); near != "" {
+		return f.withHint("did you mean '%s'?", near)
+	}
+	return f
+}
+
+// A task is a job file and the sheet that it becomes.
+type task struct{ job, sheet string }
+
+// plan says which sheet each job becomes, and refuses what cannot come out
+// right before anything is drawn.
+func (c *Command) plan(args []string, d drawing) ([]task, error) {
+	jobs, folders, err := c.inputs(args)
+	if err != nil {
+		return nil, err
+	}
+	several := len(jobs) > 1 || folders
+	output, err := d.where(jobs, several)
+	if err != nil {
+		return nil, err
+	}
+	taken := map[string]string{}
+	if d.index != "" {
+		taken[place(d.index)] = "the index"
+	}
+	tasks := make([]task, len(jobs))
+	for i, job := range jobs {
+		tasks[i] = task{job, output(job)}
+		if tasks[i].sheet == standard {
+			if isTerminal(c.Stdout) {
+				return nil, wrongUse("standard output is a terminal, which shows no PDF").withHint("send it into a file, or name one with -o")
+			}
+			continue
+		}
+		where := place(tasks[i].sheet)
+		if other, twice := taken[where]; twice {
+			return nil, noAccess("%s and %s would both be written to %s; nothing was drawn", other, called(job), tasks[i].sheet).
+				withHint("draw them into two folders")
+		}
+		taken[where] = called(job)
+	}
+	return tasks, nil
+}
+
+// where gives the function that names the sheet of a job.
+func (d drawing) where(jobs []string, several bool) (func(string) string, error) {
+	switch {
+	case d.output == "":
+		return func(job string) string {
+			if job == standard {
+				return standard
+			}
+			return withExtension(job, ".pdf")
+		}, nil
+	case d.output == standard && several:
+		return nil, wrongUse("-o - writes one sheet to standard output, found %d jobs", len(jobs)).withHint("name a folder with -o")
+	case several && strings.EqualFold(filepath.Ext(d.output), ".pdf") && !isFolder(d.output):
+		return nil, wrongUse("-o %s is one file, found %d jobs", d.output, len(jobs)).withHint("name a folder with -o")
+	case d.output != standard && (several || isFolder(d.output)):
+		if err := os.MkdirAll(d.output, 0o777); err != nil {
+			return nil, noAccess("%s: cannot be made: %v", d.output, reason(err))
+		}
+		return func(job string) string {
+			if job == standard {
+				job = "job.yaml"
+			}
+			return filepath.Join(d.output, withExtension(filepath.Base(job), ".pdf"))
+		}, nil
+	}
+	return func(string) string { return d.output }, nil
+}
+
+// sheetsWritten is the end of a run of several jobs.
+func sheetsWritten(n int) string {
+	if n == 1 {
+		return "1 sheet written"
+	}
+	return fmt.Sprintf("%d sheets written", n)
+}
