@@ -300,7 +300,7 @@ func (r *reader) amount(n *node, label, example string, b bounds) *float64 {
 		names[i] = string(u)
 	}
 	if v.Unit == quantity.None {
-		r.report(n.pos, "such as '"+example+"'", "'%s' is '%s' without a unit, expected %s", label, short(n.text), anyOf(names))
+		r.report(n.pos, withUnit(n.text, example), "'%s' is '%s' without a unit, expected %s", label, short(n.text), anyOf(names))
 		return nil
 	}
 	out, err := v.In(b.units[0])
@@ -313,6 +313,14 @@ func (r *reader) amount(n *node, label, example string, b bounds) *float64 {
 		return nil
 	}
 	return &out
+}
+
+// withUnit offers a bare number with the unit of an example.
+func withUnit(number, example string) string {
+	if v, err := quantity.Parse(example); err == nil && v.Unit != quantity.None {
+		return fmt.Sprintf("write '%s %s' if it is in %s", number, v.Unit, v.Unit)
+	}
+	return "such as '" + example + "'"
 }
 
 // unreadable reports what the quantity reader could not read.
