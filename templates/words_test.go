@@ -1,6 +1,7 @@
 package templates_test
 
 import (
+	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
@@ -102,6 +103,21 @@ func TestEverySampleCanBeSaid(t *testing.T) {
 					}
 				}
 			})
+		}
+	}
+}
+
+func TestRandomTestsCanBeSaid(t *testing.T) {
+	c := words(t)
+	r := rand.New(rand.NewPCG(1, 2))
+	for range 300 {
+		d := rule.Diagnose(sample.Random(r))
+		for _, a := range audiences {
+			for _, text := range said(t, c, d, a) {
+				if strings.Contains(text, "<no value>") || strings.Contains(text, "NaN") || strings.Contains(text, "  ") || strings.Contains(text, "%!") {
+					t.Errorf("badly said: %q", text)
+				}
+			}
 		}
 	}
 }

@@ -86,9 +86,10 @@ func (c *Case) Graded(grades ...diag.Grade) []string {
 	return c.cylindersThat(func(r *diag.CylinderResult) bool { return slices.Contains(grades, r.Grade) })
 }
 
-// Read lists the cylinders whose compression was read, in the engine's order.
+// Read lists the cylinders whose compression was read, in the engine's order;
+// not those known only to read more than some value.
 func (c *Case) Read() []string {
-	return c.cylindersThat(func(r *diag.CylinderResult) bool { return r.Dry != nil })
+	return c.cylindersThat(func(r *diag.CylinderResult) bool { return r.Dry != nil && r.Kind != diag.AtLeast })
 }
 
 // Leak gives a cylinder's leakage, nil where it was not read.
@@ -151,7 +152,7 @@ func (c *Case) noticed(rule string) bool {
 // on these cylinders; nil where all were.
 func (c *Case) next(cylinders []string, checks ...string) *diag.Check {
 	for _, key := range checks {
-		if !c.done(key) {
+		if !c.doneOn(key, cylinders) {
 			return &diag.Check{Key: key, Facts: diag.Facts{"Cylinders": diag.Names(cylinders)}, Minutes: minutesFor(key)}
 		}
 	}
@@ -166,8 +167,11 @@ func phrases(keys ...string) []diag.Phrase {
 	return list
 }
 
+// everyRule is All, put together once.
+var everyRule = sync.OnceValue(All)
+
 var rulesByName = sync.OnceValue(func() map[string]*Rule {
-	all := All()
+	all := everyRule()
 	index := make(map[string]*Rule, len(all))
 	for i := range all {
 		index[all[i].Name] = &all[i]

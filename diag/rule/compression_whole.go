@@ -19,7 +19,8 @@ type allLowBasis struct {
 // no such thing. The spread alone never says that all are low.
 func (c *Case) allLow() *allLowBasis {
 	s := c.Sums.Compression
-	if s.N < 2 || c.dead() {
+	over := c.anyCylinder(func(r *diag.CylinderResult) bool { return r.Dry != nil && r.Kind == diag.AtLeast })
+	if s.N < 2 || over || c.dead() {
 		return nil
 	}
 	if minimum := c.minimum(); minimum != nil {

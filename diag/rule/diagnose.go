@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
 )
 
 // Diagnose does the sums on a test and says what they point to: notices on the
@@ -24,9 +25,10 @@ type hit struct {
 
 // run tries every rule in turn. Later rules see the notices of earlier ones.
 func run(t *diag.Test) (*diag.Diagnosis, []Tried) {
+	t = whole(t)
 	d := diag.Assess(t)
 	c := &Case{Test: t, Sums: d}
-	rules := All()
+	rules := everyRule()
 	tried := make([]Tried, len(rules))
 	var hits []hit
 	said := map[string][][]string{} // rule -> cylinders of what it found
@@ -65,6 +67,19 @@ func run(t *diag.Test) (*diag.Diagnosis, []Tried) {
 	return d, tried
 }
 
+// whole gives a test that rules can read without asking what is there: one
+// without an engine has an engine without cylinders.
+func whole(t *diag.Test) *diag.Test {
+	if t == nil {
+		t = &diag.Test{}
+	}
+	if t.Engine == nil {
+		t = new(*t)
+		t.Engine = &engine.Engine{}
+	}
+	return t
+}
+
 // yield drops what another rule says better and notes it in tried.
 func yield(hits []hit, said map[string][][]string, tried []Tried) []hit {
 	kept := map[int]bool{}
@@ -90,7 +105,7 @@ func yieldsTo(h hit, said map[string][][]string) string {
 			}
 		}
 	}
-	return ""
+	return override(&h.finding, said)
 }
 
 // overlap reports whether two sets of cylinders have one in common; a set

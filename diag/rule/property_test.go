@@ -150,25 +150,70 @@ func TestEvidenceNeverLowersItsCause(t *testing.T) {
 
 // TestAnythingMayBeMissing runs every sample with parts of it taken away.
 func TestAnythingMayBeMissing(t *testing.T) {
+	Diagnose(nil)
 	for _, c := range sample.Cases() {
 		for _, take := range []sample.Change{
 			func(t *diag.Test) { t.Compression = nil },
 			func(t *diag.Test) { t.Leakage = nil },
 			func(t *diag.Test) { t.Rotors = nil },
+			func(t *diag.Test) { t.Engine = nil },
 			func(t *diag.Test) { t.Gauges = diag.Gauges{} },
 			func(t *diag.Test) {
 				if t.Compression != nil {
-					t.Compression.Dry = nil
+					section := *t.Compression
+					section.Dry = nil
+					t.Compression = &section
 				}
 			},
 			func(t *diag.Test) {
 				if t.Compression != nil {
-					t.Compression.Order = []string{"nobody", "1"}
+					section := *t.Compression
+					section.Order = []string{"nobody", "1"}
+					t.Compression = &section
 				}
 			},
 		} {
-			take(c.Test)
-			Diagnose(c.Test)
+			test := *c.Test
+			take(&test)
+			Diagnose(&test)
+		}
+	}
+}
+
+// TestRandomTestsKeepTheRules asks of engines nobody has seen what holds for
+// all: declared variants, declared keys, order, at most three causes, no
+// cylinder that the engine does not have, and the same again from the same.
+func TestRandomTestsKeepTheRules(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 8))
+	vocabulary := Vocabulary()
+	for range 300 {
+		test := sample.Random(r)
+		d := Diagnose(test)
+		if diff := cmp.Diff(seenIn(d), seenIn(Diagnose(test))); diff != "" {
+			t.Fatalf("two diagnoses of one test differ:\n%s", diff)
+		}
+		last := diag.DoNotRun.Rank()
+		for _, f := range d.Findings {
+			rule := byName(f.Rule)
+			if rule == nil || f.Variant != "" && !slices.Contains(rule.Variants, f.Variant) {
+				t.Errorf("variant %q of %s is not declared", f.Variant, f.Rule)
+			}
+			if f.Urgency.Rank() > last {
+				t.Errorf("%s stands after something less urgent", f.Rule)
+			}
+			last = f.Urgency.Rank()
+			for section, used := range map[string][]string{"causes": keys(f.Causes), "against": keys(f.Against), "doubts": keys(f.Doubts)} {
+				for _, k := range used {
+					if !slices.Contains(vocabulary[section], k) {
+						t.Errorf("%s of %s: %q is not in the vocabulary", section, f.Rule, k)
+					}
+				}
+			}
+			for _, name := range f.Cylinders {
+				if test.Engine.Index(name) < 0 {
+					t.Errorf("%s names cylinder %q", f.Rule, name)
+				}
+			}
 		}
 	}
 }

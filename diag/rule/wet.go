@@ -7,6 +7,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
+	"gaugesheet/diag/quantity"
 )
 
 // wetRules read the test repeated with a little oil in the cylinder.
@@ -76,7 +77,7 @@ const (
 
 func (c *Case) wetOutcome(name string) wetOutcome {
 	r := c.Cylinder(name)
-	if r == nil || r.Wet == nil || r.Dry == nil || !r.Grade.IsLow() || c.Spec.Diesel() {
+	if r == nil || r.Wet == nil || r.Dry == nil || !c.shortOfPressure(r) || c.Spec.Diesel() {
 		return ""
 	}
 	rise := *r.Wet - *r.Dry
@@ -93,11 +94,37 @@ func (c *Case) wetOutcome(name string) wetOutcome {
 	return wetFlat
 }
 
+// shortOfPressure reports a cylinder graded low; the only cylinder of an engine
+// has no grade and is short where it is under its minimum.
+func (c *Case) shortOfPressure(r *diag.CylinderResult) bool {
+	if len(c.Engine.Cylinders) > 1 {
+		return r.Grade.IsLow()
+	}
+	return r.Dry != nil && *r.Dry < c.singleMinimum()
+}
+
+// singleMinimum is the stated minimum of an engine of one cylinder in the unit
+// of the readings, 0 where there is none or it is not judged.
+func (c *Case) singleMinimum() float64 {
+	m := c.minimum()
+	if m == nil || m.Verdict == diag.NotJudged {
+		return 0
+	}
+	v, err := quantity.Convert(m.Limit, m.Unit, c.Sums.Compression.Unit)
+	if err != nil {
+		return 0
+	}
+	return v
+}
+
+// short lists the cylinders short of pressure, in the engine's order.
+func (c *Case) short() []string { return c.cylindersThat(c.shortOfPressure) }
+
 // wetEvidence is what the wet test says of a low cylinder's causes: nothing
 // where all rose alike. Where no figures were taken, plain words count.
 func (c *Case) wetEvidence(name string) wetOutcome {
 	switch {
-	case c.Spec.Diesel() || !c.Grade(name).IsLow():
+	case c.Spec.Diesel() || c.Cylinder(name) == nil || !c.shortOfPressure(c.Cylinder(name)):
 		return ""
 	case len(c.wetTested()) == 0:
 		return wetFromWords(c.Compression.WetInWords)
@@ -145,9 +172,12 @@ func (c *Case) wetTested() []string {
 	return c.cylindersThat(func(r *diag.CylinderResult) bool { return r.Wet != nil && r.Dry != nil })
 }
 
-// healthy is the middle of the cylinders that are not low, or the reference
-// where all are.
+// healthy is the middle of the cylinders that are not low, the reference where
+// all are, or the minimum of an engine of one cylinder.
 func (c *Case) healthy() float64 {
+	if len(c.Engine.Cylinders) == 1 {
+		return c.singleMinimum()
+	}
 	var v []float64
 	for i := range c.Sums.Compression.Cylinders {
 		if r := &c.Sums.Compression.Cylinders[i]; r.Dry != nil && !r.Grade.IsLow() {
@@ -223,7 +253,7 @@ func wetRiseEverywhere(c *Case) []diag.Finding {
 func wetFinding(rule string, outcome wetOutcome) func(*Case) []diag.Finding {
 	return func(c *Case) []diag.Finding {
 		var list []diag.Finding
-		for _, name := range c.LowSet() {
+		for _, name := range c.short() {
 			if c.wetOutcome(name) == outcome {
 				list = append(list, c.wetSaid(rule, "", name))
 			}
@@ -234,7 +264,7 @@ func wetFinding(rule string, outcome wetOutcome) func(*Case) []diag.Finding {
 
 func wetPartial(c *Case) []diag.Finding {
 	var list []diag.Finding
-	for _, name := range c.LowSet() {
+	for _, name := range c.short() {
 		switch c.wetOutcome(name) {
 		case wetPartly:
 			list = append(list, c.wetSaid("wet-partial", "", name))

@@ -25,6 +25,8 @@ func wetCases() []Case {
 		{Name: "a diesel without oil", Test: Dry("inline-4", []float64{400, 402, 250, 398}, Diesel), Not: []string{"no-oil-in-diesel"}},
 		{Name: "a flat engine with oil", Test: Dry("flat-4", low, Wet(map[string]float64{"1": 154, "3": 140})), Fires: []string{"wet-rise"}},
 		{Name: "a two-stroke with oil", Test: Dry("inline-4", low, TwoStroke, Wet(map[string]float64{"1": 152, "3": 102})), Fires: []string{"wet-no-rise"}},
+		{Name: "a single under its minimum comes up", Test: Dry("single", []float64{60}, Minimum(90), Wet(map[string]float64{"1": 85})), Fires: []string{"wet-rise", "below-minimum"}},
+		{Name: "a single without a minimum cannot be short", Test: Dry("single", []float64{60}, Wet(map[string]float64{"1": 85})), Not: []string{"wet-rise", "wet-partial", "wet-no-rise"}},
 		{Name: "wet above the geometry", Test: Dry("inline-4", []float64{178, 176, 120, 175}, geometry, Wet(map[string]float64{"3": 260})), Fires: []string{"wet-dose-too-large"}},
 		{Name: "dose too large for the chamber", Test: Dry("inline-4", low, Wet(map[string]float64{"3": 140}), func(t *diag.Test) {
 			t.Spec.DisplacementML, t.Spec.Ratio, t.Compression.OilML = 2000, 9.5, 10
