@@ -111,7 +111,7 @@ func (p planDrawing) arrowRow(width layout.Length, all ...arrowWords) layout.Fra
 // engine.
 func drawArrow(s layout.Surface, t layout.Theme, at layout.Point, size layout.Length, d Direction, filled bool) {
 	turn := map[Direction]float64{Up: 0, Right: 90, Down: 180, Left: 270}[d]
-	r := size / 2
+	r := size/2 - thin
 	head := layout.Polygon(at.Add(0, -r), at.Add(0.85*r, r), at.Add(0, 0.55*r), at.Add(-0.85*r, r))
 	s.Rotate(turn, at, func() {
 		if filled {

@@ -68,13 +68,20 @@ func rotorFace(t layout.Theme, d EnginePlan, size layout.Size) (layout.Face, boo
 	radius := housingRadius(size)
 	face := t.Face(layout.Strong)
 	for ; ; face.Size = max(face.Size-0.5, t.Smallest) {
-		if widestFace(t, d, face) <= radius*0.49 && widestValue(t, d, face) <= radius*0.9 {
+		if widestFace(t, d, face) <= radius*0.49 && widestValue(t, d, face) <= radius*0.9 && faceHeight(t, face) <= radius*0.42 {
 			return face, true
 		}
 		if face.Size <= t.Smallest {
 			return face, false
 		}
 	}
+}
+
+// faceHeight is the height of a face's name over its value, with the distance
+// that it keeps from others: at 0.42 of the radius the three go into a rotor.
+func faceHeight(t layout.Theme, f layout.Face) layout.Length {
+	m := t.Measurer
+	return f.Size*0.92 + (m.CapHeight(f)+m.CapHeight(t.Face(layout.Note)))/2 + 1.5
 }
 
 func widestFace(t layout.Theme, d EnginePlan, f layout.Face) layout.Length {

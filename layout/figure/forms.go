@@ -67,7 +67,7 @@ func choices(t layout.Theme, g CheckGroup, width layout.Length) layout.Frame {
 		lines := breakLines(t.Measurer, g.WriteIn, face, width*0.6)
 		w := t.Measurer.Width(lines[0], face)
 		at := place(w+small+writeIn, len(lines))
-		items = append(items, tickItem{at: at, text: lines, line: max(writeIn, min(2*writeIn, width-at.X-w-small))})
+		items = append(items, tickItem{at: at, text: lines, line: min(2*writeIn, width-at.X-w-small)})
 		x = max(x, 1)
 	}
 	height := y + pitch

@@ -25,7 +25,7 @@ func DrawMark(s layout.Surface, t layout.Theme, m Mark, at layout.Point, size la
 	case High:
 		s.Stroke(triangle(at, 0.86*r, -1), fine)
 	case Stop:
-		s.Fill(octagon(at, 1.04*r), t.Ink)
+		s.Fill(octagon(at, r), t.Ink)
 		s.Fill(layout.RectPath(layout.Rect{X: at.X - 0.58*r, Y: at.Y - 0.17*r, W: 1.16 * r, H: 0.34 * r}), t.Paper)
 	case Edge:
 		s.Stroke(wave(at.Add(0, -0.34*r), r), line)

@@ -84,7 +84,7 @@ func tileFrame(t layout.Theme, d Tile, width layout.Length, level layout.Detail)
 			textFrame(t, d.Value, layout.Note, t.Ink, inner))
 	}
 	return behind(inset(words, pad, small, pad, left), func(s layout.Surface, a layout.Rect) {
-		s.Stroke(layout.RectPath(a), layout.Pen{Width: thin, Color: t.Line})
+		s.Stroke(layout.RectPath(a.Inset(thin/2)), layout.Pen{Width: thin, Color: t.Line})
 		face := t.Face(layout.Strong)
 		middle := baseline(s, face, a.Y+pad+name.Height) - s.CapHeight(face)/2
 		DrawMark(s, t, d.Mark, layout.Point{X: a.X + medium + size/2, Y: middle}, size)

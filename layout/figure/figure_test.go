@@ -1,0 +1,237 @@
+package figure
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"gaugesheet/layout"
+	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/record"
+)
+
+// vEight is an engine of two banks, cylinders 3 and 5 low.
+func vEight() EnginePlan {
+	d := EnginePlan{Title: "Cylinder by cylinder", Sub: "psi, dry", Vehicle: Up, Engine: Up, VehicleAt: "front of vehicle", EngineAt: "front of engine",
+		Heads: [][]int{{0, 2, 4, 6}, {1, 3, 5, 7}},
+		Banks: []BankLabel{{"vehicle left", []int{0, 2, 4, 6}}, {"vehicle right", []int{1, 3, 5, 7}}}, NotesLeft: "small values: in the table"}
+	for i := range 8 {
+		c := Cylinder{X: float64(i%2) * 1.8, Y: float64(i / 2), Number: fmt.Sprint(i + 1), Value: fmt.Sprint(149 + i), Word: "even", Mark: Good,
+			Notes: []Label{{"wet", "160"}, {"leak", "12 %"}}}
+		if i == 2 || i == 4 {
+			c.Value, c.Word, c.Mark, c.Tone = "96", "low", Act, Hatch
+		}
+		d.Cylinders = append(d.Cylinders, c)
+	}
+	return d
+}
+
+func sampleBand() PressureBand {
+	d := PressureBand{Title: "Fuel pressure", Unit: "psi", Captions: []string{"Regulator: rises 9 psi.", "Gauge good to 2 psi."}}
+	for i, name := range []string{"key on", "idle", "hose off", "snap", "after 5 min"} {
+		v := 38 + 0.7*float64(i) // five readings within 3 psi
+		d.Readings = append(d.Readings, Reading{Name: name, Value: v, Text: fmt.Sprintf("%.1f", v), Low: v - 2, High: v + 2})
+	}
+	d.Allowed = []Allowed{{"key on", 40, 44, "40-44"}, {"after 5 min", 20, math.Inf(1), "20 or more"}}
+	return d
+}
+
+func sampleFindings() Findings {
+	f := Finding{Mark: Act, Says: "Cylinders 3 and 5 are low", Because: "96 and 91 psi, 62 and 59 % of the highest.", Urgency: "act soon",
+		Causes: []string{"head gasket between them", "warped or cracked head", "a valve fault in each"}, Sure: "fair", Against: []string{"no coolant loss"}}
+	return Findings{Title: "What we found", Items: []Finding{f, f}, Lead: FindingWords{Causes: "Most likely first:", Sure: "How sure:", Against: "Speaks against it:"},
+		More: func(o Omitted) string {
+			return fmt.Sprintf("%d causes and %d points against are left out.", o.Causes, o.Against)
+		}}
+}
+
+func sampleTable() Table {
+	d := Table{Name: "t", Title: "Readings", Columns: []Column{{Head: "Cylinder"}, {Head: "Dry", Numbers: true}}, Least: 2,
+		More: func(o Omitted) string { return fmt.Sprintf("%d more rows are in the job file.", o.Rows) }}
+	for i := range 8 {
+		d.Rows = append(d.Rows, []string{fmt.Sprint(i + 1), fmt.Sprint(150 + i)})
+	}
+	return d
+}
+
+func sampleSpread() Spread {
+	d := Spread{Title: "Spread", Captions: []string{"one", "two"}}
+	for i := range 8 {
+		d.Bars = append(d.Bars, Bar{Label: fmt.Sprint(i + 1), Value: float64(150 + i), Text: fmt.Sprint(150 + i), Low: 140, High: 160})
+	}
+	return d
+}
+
+func TestEachLevelIsLower(t *testing.T) {
+	th := DefaultTheme(pdf.Metrics())
+	for _, b := range []layout.Block{NewEnginePlan(vEight()), NewSpread(sampleSpread()), NewPressureBands(sampleBand()), NewFindings(sampleFindings()), NewTable(sampleTable())} {
+		full, compact, brief := b.Lay(th, 262, layout.Full).Height, b.Lay(th, 262, layout.Compact).Height, b.Lay(th, 262, layout.Brief).Height
+		if !(full > compact && compact > brief) {
+			t.Errorf("%s: heights %.1f, %.1f, %.1f do not fall", b.Name(), full, compact, brief)
+		}
+	}
+}
+
+func TestShortenedBlocksSaySo(t *testing.T) {
+	for _, test := range []struct {
+		block layout.Block
+		level layout.Detail
+		want  string
+	}{
+		{NewEnginePlan(vEight()), layout.Brief, "small values: in the table"},
+		{NewFindings(sampleFindings()), layout.Compact, "2 causes and 2 points against are left out."},
+		{NewFindings(sampleFindings()), layout.Brief, "6 causes and 2 points against are left out."},
+		{NewTable(sampleTable()), layout.Brief, "6 more rows are in the job file."},
+	} {
+		rec, _ := drawn(t, test.block, 262, test.level, 0)
+		if len(rec.Find(test.want)) != 1 {
+			t.Errorf("%s, %s: does not say %q", test.block.Name(), test.level, test.want)
+		}
+	}
+}
+
+func TestNothingIsLeftOutWithoutWordsForIt(t *testing.T) {
+	plan, findings, table := vEight(), sampleFindings(), sampleTable()
+	plan.NotesLeft, findings.More, table.More = "", nil, nil
+	for _, test := range []struct {
+		block layout.Block
+		want  string
+	}{{NewEnginePlan(plan), "wet160"}, {NewFindings(findings), "coolant"}, {NewTable(table), "157"}} {
+		rec, _ := drawn(t, test.block, 262, layout.Brief, 0)
+		if !strings.Contains(textOf(rec), test.want) {
+			t.Errorf("%s: %q was left out and nothing says so", test.block.Name(), test.want)
+		}
+	}
+}
+
+func TestMarksDifferWithoutColour(t *testing.T) {
+	th := DefaultTheme(pdf.Metrics())
+	drawings := map[string]Mark{}
+	for m := Good; m <= NotJudged; m++ {
+		r := record.New(pdf.Metrics())
+		DrawMark(r, th, m, layout.Point{X: 50, Y: 50}, 10)
+		drawing := strings.Join(r.Lines(), "\n")
+		if other, ok := drawings[drawing]; ok || drawing == "" {
+			t.Errorf("mark %d is drawn like mark %d", m, other)
+		}
+		drawings[drawing] = m
+		for _, outside := range r.Outside(layout.Rect{X: 44, Y: 44, W: 12, H: 12}) {
+			t.Errorf("mark %d leaves its square: %s", m, outside)
+		}
+	}
+}
+
+func TestTonesDiffer(t *testing.T) {
+	th := DefaultTheme(pdf.Metrics())
+	seen := map[string]Tone{}
+	for tone := Plain; tone <= Open; tone++ {
+		r := record.New(pdf.Metrics())
+		PaintTone(r, th, tone, layout.Circle(layout.Point{X: 50, Y: 50}, 20))
+		drawing := strings.Join(r.Lines(), "\n")
+		if other, ok := seen[drawing]; ok {
+			t.Errorf("tone %d is painted like tone %d", tone, other)
+		}
+		seen[drawing] = tone
+	}
+}
+
+func TestCylindersStandInTheirPlaces(t *testing.T) {
+	d := vEight()
+	p, ok := bestPlacing(DefaultTheme(pdf.Metrics()), d, 262, layout.Full)
+	if !ok {
+		t.Fatal("a V8 does not fit half a page")
+	}
+	for i, a := range d.Cylinders {
+		for j, b := range d.Cylinders {
+			if a.X < b.X && p.place(i).X >= p.place(j).X || a.Y < b.Y && p.place(i).Y >= p.place(j).Y {
+				t.Errorf("cylinders %s and %s changed places", a.Number, b.Number)
+			}
+		}
+	}
+}
+
+// strokes is a surface that notes the bounds of what is stroked.
+type strokes struct {
+	layout.Surface
+	bounds []layout.Rect
+}
+
+func (s *strokes) Stroke(p layout.Path, pen layout.Pen) {
+	s.bounds = append(s.bounds, p.Bounds())
+	s.Surface.Stroke(p, pen)
+}
+
+func TestBenchPlanHasBoxesForAPen(t *testing.T) {
+	// 9 mm by 7 mm is what a hand in a workshop needs: common practice, no source.
+	const w, h = 9 * layout.MM, 7 * layout.MM
+	for _, lying := range []bool{false, true} {
+		d := EnginePlan{Pen: true, Heads: [][]int{{}}}
+		for i := range 12 {
+			c := Cylinder{Y: float64(i), Number: fmt.Sprint(i + 1)}
+			if lying {
+				c.X, c.Y = c.Y, 0
+			}
+			d.Cylinders = append(d.Cylinders, c)
+			d.Heads[0] = append(d.Heads[0], i)
+		}
+		rec, area := drawn(t, NewEnginePlan(d), 262, layout.Full, 0)
+		checkDrawn(t, "bench plan", rec, area)
+		strokes := &strokes{Surface: rec}
+		f := NewEnginePlan(d).Lay(DefaultTheme(pdf.Metrics()), 262, layout.Full)
+		f.Draw(strokes, area)
+		boxes := 0
+		for _, r := range strokes.bounds {
+			if r.W >= w-0.01 && r.H >= h-0.01 && r.W < w+1 && r.H < h+1 {
+				boxes++
+			}
+		}
+		if boxes != 12 {
+			t.Errorf("lying %v: %d boxes to write in, want 12", lying, boxes)
+		}
+	}
+}
+
+func TestPenRowsAreHighEnough(t *testing.T) {
+	d := sampleTable()
+	d.Pen, d.More = true, nil
+	th := DefaultTheme(pdf.Metrics())
+	for _, level := range everyLevel {
+		rows := layout.Length(len(d.Rows))
+		if got := NewTable(d).Lay(th, 262, level).Height / rows; got < 7*layout.MM {
+			t.Errorf("%s: a row is %.1f mm high, want at least 7", level, got.MM())
+		}
+	}
+}
+
+func TestTicksAreRound(t *testing.T) {
+	for _, test := range []struct {
+		low, high float64
+		about     int
+		want      string
+	}{
+		{0, 44, 5, "0 10 20 30 40 50"},
+		{0, 1.1, 4, "0.0 0.5 1.0 1.5"},
+		{37.2, 41.8, 5, "37 38 39 40 41 42"},
+		{0, 0, 4, "0.0 0.5 1.0"},
+		{280, 330, 3, "280 300 320 340"},
+	} {
+		if _, texts := ticks(test.low, test.high, test.about); strings.Join(texts, " ") != test.want {
+			t.Errorf("ticks(%v, %v, %d) = %v, want %s", test.low, test.high, test.about, texts, test.want)
+		}
+	}
+}
+
+func TestCloseReadingsEachHaveARow(t *testing.T) {
+	rec, area := drawn(t, NewPressureBands(sampleBand()), 541, layout.Brief, 0)
+	checkDrawn(t, "five readings within 3 psi", rec, area)
+	for _, r := range sampleBand().Readings {
+		name, value := rec.Find(r.Name), rec.Find(r.Text)
+		if len(name) != 1 || len(value) != 1 {
+			t.Fatalf("%s: drawn %d times, its value %d times", r.Name, len(name), len(value))
+		}
+		if a, b := name[0].Rect.Center().Y, value[0].Rect.Center().Y; math.Abs(float64(a-b)) > 1 {
+			t.Errorf("%s: its value stands %.1f pt from its line", r.Name, b-a)
+		}
+	}
+}
