@@ -59,7 +59,7 @@ func (r *reader) compression(top *section, e *engine.Engine, spec diag.Spec) *di
 	c.Limits = r.limits(sec, s)
 	s.finish(compressionGuess(spec))
 	c.Unit, c.State = s.unit, stateOf(c.Dry, c.First, c.Again, c.Wet)
-	if c.State != diag.Tested && (len(c.Running) > 0 || c.WetInWords != "") {
+	if c.State != diag.Tested && (len(c.Running) > 0) {
 		c.State = diag.Tested
 	}
 	return c

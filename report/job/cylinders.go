@@ -104,20 +104,26 @@ func cylinderList[T any](r *reader, n *node, label string, read func(n *node, la
 	return out
 }
 
-// cylinderList reads a section's list of cylinders.
+// cylinders reads a section's list of cylinders.
 func (s *section) cylinders(key string) []string {
 	n := s.get(key)
 	if n == nil {
 		return nil
 	}
+	label := s.label(key)
+	if n.kind != list {
+		return s.r.nameList(n, label)
+	}
 	var out []string
-	for _, name := range s.r.nameList(n, s.label(key)) {
+	for _, item := range n.items {
 		switch {
-		case !s.r.checkCylinder(name, s.label(key), n.pos):
-		case slices.Contains(out, name):
-			s.r.report(n.pos, "", "'%s' has %s %s twice", s.label(key), s.r.cylinderWord, name)
+		case item.kind != scalar || isEmpty(item):
+			s.r.report(item.pos, "", "'%s' has %s in it, expected a %s", label, describe(item), s.r.cylinderWord)
+		case !s.r.checkCylinder(item.text, label, item.pos):
+		case slices.Contains(out, item.text):
+			s.r.report(item.pos, "", "'%s' has %s %s twice", label, s.r.cylinderWord, item.text)
 		default:
-			out = append(out, name)
+			out = append(out, item.text)
 		}
 	}
 	return out

@@ -169,6 +169,36 @@ leakage: {loss: {1: .5}}
 	}
 }
 
+// 25.1 inHg is 85.0 kPa by the conventional inch of mercury, NIST SP 811
+// (2008), appendix B.8.
+func TestLessUsualKeys(t *testing.T) {
+	test := readFile(t, "more.yaml").Test()
+	if b := test.Conditions.BarometerKPa; b == nil || *b < 84.998 || *b > 84.999 {
+		t.Errorf("barometer %v", b)
+	}
+	if c := test.Compression; c.WetInWords != "slightly better on all" || c.Unit != quantity.MPa || c.Dry["4"].Kind != diag.Estimate {
+		t.Errorf("compression %+v", c)
+	}
+	if !test.Spec.TwoStroke || test.Spec.Fuel != "two-stroke mix" {
+		t.Errorf("spec %+v", test.Spec)
+	}
+	if f := test.Fuel; f.Unit != quantity.Bar || len(f.Circuits[0].Limits) != 2 {
+		t.Errorf("fuel pressure %+v", f)
+	}
+}
+
+// Rotors go by the names that their faces are given under.
+func TestRotors(t *testing.T) {
+	r := readFile(t, "rotary.yaml").Test().Rotors
+	if len(r.Rotors) != 2 || r.Rotors[0].Name != "front" || r.Rotors[1].State != diag.NotTested || len(r.Rotors[0].Faces) != 3 {
+		t.Fatalf("rotors %+v", r.Rotors)
+	}
+	// 147 kPa is 1.5 kgf/cm2, NIST SP 811 (2008), appendix B.8.
+	if v := r.Faces.Value; r.Unit != quantity.KgfPerCm2 || v < 1.498 || v > 1.5 || r.Minimum.Value != 6.9 || r.Apart.Value != 1 {
+		t.Errorf("limits %+v %+v %+v", r.Minimum, r.Faces, r.Apart)
+	}
+}
+
 func TestUntested(t *testing.T) {
 	say := func(test string, state diag.State, reason string) diag.Untested {
 		return diag.Untested{Test: test, State: state, Reason: reason}

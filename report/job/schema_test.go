@@ -110,3 +110,30 @@ func TestKeyTable(t *testing.T) {
 	check("leak", "#/$defs/leak", leakKeys)
 	check("plug", "#/$defs/plug", plugKeys)
 }
+
+// TestEveryKeyIsTried: the sound files together use every key, so that none
+// stands in the table without being read.
+func TestEveryKeyIsTried(t *testing.T) {
+	var trees []*node
+	for _, file := range yamlFiles(t, "testdata/ok") {
+		trees = append(trees, readFile(t, filepath.Base(file)).root)
+	}
+	var check func(path string, keys []key, at []*node)
+	check = func(path string, keys []key, at []*node) {
+		for _, k := range keys {
+			var found []*node
+			for _, n := range at {
+				if v := n.get(k.name); v != nil {
+					found = append(found, v)
+				}
+			}
+			switch {
+			case len(found) == 0:
+				t.Errorf("%s.%s is in no file", path, k.name)
+			case k.form == group || k.form == testSection:
+				check(path+"."+k.name, k.keys, found)
+			}
+		}
+	}
+	check("", fileKeys, trees)
+}

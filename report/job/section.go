@@ -318,7 +318,7 @@ func (r *reader) amount(n *node, label, example string, b bounds) *float64 {
 // withUnit offers a bare number with the unit of an example.
 func withUnit(number, example string) string {
 	if v, err := quantity.Parse(example); err == nil && v.Unit != quantity.None {
-		return fmt.Sprintf("write '%s %s' if it is in %s", number, v.Unit, v.Unit)
+		return fmt.Sprintf("write '%s %s' if that is the unit", number, v.Unit)
 	}
 	return "such as '" + example + "'"
 }
