@@ -22,8 +22,22 @@ func (r *reader) checkCylinder(name, label string, pos Pos) bool {
 	if r.cylinderNames == nil || slices.Contains(r.cylinderNames, name) {
 		return true
 	}
-	r.report(pos, meant(name, r.cylinderNames), "'%s' has %s '%s', the engine has %s", label, r.cylinderWord, short(name), allOf(r.cylinderNames))
+	r.report(pos, r.cylinderHint(name), "'%s' has %s '%s', the engine has %s", label, r.cylinderWord, short(name), allOf(r.cylinderNames))
 	return false
+}
+
+// cylinderHint offers how a cylinder is named, for a key that names none.
+func (r *reader) cylinderHint(name string) string {
+	last := strings.TrimLeft(strings.TrimSpace(strings.TrimLeft(strings.ToLower(name), "abcdefghijklmnopqrstuvwxyz#. ")), "0")
+	switch {
+	case fold(name) == "all" || fold(name) == "rest" || fold(name) == "other":
+		return "'others' stands for all that are not named"
+	case strings.ContainsAny(name, "-,&+/"):
+		return "name each by itself; 'others' stands for all that are not named"
+	case last != name && slices.Contains(r.cylinderNames, last):
+		return "write " + last
+	}
+	return meant(name, r.cylinderNames)
 }
 
 // others is the key that stands for all cylinders not named.

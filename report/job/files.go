@@ -84,6 +84,7 @@ func (r *reader) shop(j *Job, top *section) map[string]*node {
 		return r.profile(j, n)
 	}
 	data := r.open(Text{n.text, n.pos}, RoleShop)
+	r.shopLost = true
 	if data == nil {
 		return nil
 	}
@@ -92,6 +93,7 @@ func (r *reader) shop(j *Job, top *section) map[string]*node {
 	var gauges map[string]*node
 	if root != nil {
 		gauges = file.profile(j, root)
+		r.shopLost = false
 	}
 	r.faults += file.faults
 	return gauges

@@ -24,9 +24,8 @@ func (r *reader) shopGauges(s *section) map[string]*node {
 	}
 	out := map[string]*node{}
 	add := func(name string, g *node) {
-		if r.gauge(g, "gauges."+name, quantity.None) != nil {
-			out[name] = g
-		}
+		r.gauge(g, "gauges."+name, quantity.None)
+		out[name] = g
 	}
 	switch n.kind {
 	case mapping:
@@ -58,6 +57,9 @@ func (r *reader) sectionGauge(s *section, key string, shop map[string]*node, uni
 		return r.gauge(n, label, unit)
 	}
 	g, ok := shop[n.text]
+	if !ok && r.shopLost {
+		return nil
+	}
 	if !ok {
 		var known []string
 		for name := range shop {

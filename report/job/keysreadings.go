@@ -70,7 +70,7 @@ var rotorsKeys = []key{
 	{name: "unit", form: word, words: pressureUnits, doc: "Unit of bare numbers in this section."},
 	{name: "cranking", form: amount, doc: "Cranking speed in rpm.", example: "250 rpm"},
 	{name: "faces", form: special, doc: "Three faces of each rotor in the order read.", example: "{front: [7.4, 7.2, 7.3], rear: [7.0, 6.9, 5.1]}",
-		schema: `{"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"type": "array"}]}}`},
+		schema: `{"anyOf": [{"type": "object", "additionalProperties": {"type": ["string", "array"]}}, {"type": "array", "items": {"type": ["string", "array"]}}]}`},
 	{name: "limits", form: group, doc: "Limits.", keys: []key{
 		{name: "minimum", form: reading, doc: "Lowest permitted pressure of a face.", example: "6.9 kgf/cm2"},
 		{name: "between-faces", form: reading, doc: "Permitted difference between the faces of one rotor.", example: "1.5 kgf/cm2"},

@@ -254,7 +254,7 @@ func (s *scale) slashHint(first, second string) string {
 		if a > b {
 			return ""
 		}
-		return "write " + first + "/" + second + " without further keys: held of supplied"
+		return "held of supplied stands by itself under 'dry': " + first + "/" + second
 	}
 	if b <= 10 && a < b {
 		return ""

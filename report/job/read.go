@@ -61,13 +61,14 @@ type run struct {
 // A reader reads one file.
 type reader struct {
 	*run
-	name    string // of the file, for problems
-	dir     string // of the file, relative to the main job
-	lines   []string
-	depth   int // 0 for the main job
-	blank   bool
-	faults  int // problems in this file
-	notices []diag.Notice
+	name     string // of the file, for problems
+	dir      string // of the file, relative to the main job
+	lines    []string
+	depth    int // 0 for the main job
+	blank    bool
+	faults   int  // problems in this file
+	shopLost bool // the shop profile could not be read
+	notices  []diag.Notice
 
 	cylinderNames []string // nil where the engine is not known
 	cylinderWord  string   // "cylinder" or "rotor"
