@@ -123,7 +123,7 @@ func TestRandomTestsCanBeSaid(t *testing.T) {
 }
 
 // never are words that promise or condemn more than readings can.
-var never = []string{"guarantee", "perfect", "mint", "safe to buy", "is blown", " pass ", " passed", "fail "}
+var never = []string{"guarantee", "perfect", "mint", "safe to buy", "is blown", "pass/fail", " a pass", "passed the test", "failed the test", "sealed for life"}
 
 // frightening are words that a lay reader is better spared.
 var frightening = []string{"disaster", "destroyed", "catastroph", "dangerous", "ruined"}

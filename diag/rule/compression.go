@@ -124,7 +124,6 @@ var compressionRules = []Rule{
 		Why: "Carbon takes up room in the chamber and raises the pressure; so does oil that leaks in, or liquid. A cylinder with another piston or gasket reads differently too. " +
 			"The others are judged among themselves: one high cylinder must not make good ones look low.",
 		Source:   "US Army TM 10-3930-647-14&P, para 4-40 (more than 10 psi above normal: carbon or lead deposits)",
-		YieldsTo: []string{"liquid-in-cylinder"},
 		Findings: oneHigh,
 	},
 	{
@@ -181,7 +180,7 @@ var compressionVocabulary = map[string][]string{
 		"carbon", "different-parts", "coolant-or-fuel-in-bore", "shared-by-place",
 	},
 	"against": {"rose-with-oil", "no-wet-rise", "no-gas-in-coolant", "holds-air"},
-	"doubts":  {"near-limit", "estimated", "no-maker-figure", "indirect-sign"},
+	"doubts":  {"near-limit", "air-not-recorded", "estimated", "no-maker-figure", "indirect-sign"},
 	"checks": {
 		"second-gauge", "repeat-method", "dry-and-repeat", "valve-lash", "watch-valve-gear", "turn-engine-check-cam", "cam-timing-marks", "wet-test", "leak-down", "leak-down-pair",
 		"coolant-gas-test", "cooling-pressure-test", "borescope", "run-and-retest", "running-compression",

@@ -40,7 +40,11 @@ func (c *Case) lowFacts(names []string) diag.Facts {
 		"read": c.span(low, high), "others": "", "reference": c.pressure(c.Sums.Compression.Reference),
 		"percent": percent(worst.PercentOfRef, 0), "u": percent(worst.UPercent, 1), "worst": worst.Name, "pair": len(c.others(names)) == 1,
 	}
-	if others := c.others(names); len(others) > 0 {
+	others := slices.DeleteFunc(c.others(names), func(n string) bool { return c.Grade(n).IsLow() })
+	if len(others) == 0 {
+		others = c.others(names)
+	}
+	if len(others) > 0 {
 		facts["others"] = c.span(c.spread(others))
 	}
 	return facts
@@ -76,7 +80,7 @@ func (c *Case) lowFinding(rule string, names []string, w *causes) diag.Finding {
 
 // wetIsOfUse reports whether a wet test would tell anything here.
 func (c *Case) wetIsOfUse(names []string) bool {
-	return !c.Spec.Diesel() && !c.Spec.TwoStroke && c.Engine.Kind != engine.Flat &&
+	return !c.Spec.Diesel() && !c.Spec.TwoStroke && c.Engine.Kind != engine.Flat && len(c.Engine.Cylinders) > 1 &&
 		!slices.ContainsFunc(names, func(n string) bool {
 			r := c.Cylinder(n)
 			return r.Wet != nil || r.Grade == diag.VeryLow || r.Grade == diag.NoPressure
@@ -232,9 +236,10 @@ func bankLow(c *Case) []diag.Finding {
 	if f.Urgency == diag.CheckAgain {
 		f.Urgency = diag.ActSoon
 	}
+	f.Facts["others"] = c.span(c.spread(c.others(g.bank)))
 	f.Facts["bank"] = c.bankLabel(g.bankIndex)
 	if !slices.ContainsFunc(g.bank, func(n string) bool { return c.Grade(n) != diag.NoPressure }) {
-		f.Variant = "without-pressure"
+		f.Variant, f.Causes = "without-pressure", phrases("timing-drive", "bent-valve", "cam-timing")
 	}
 	f.Next = c.next(g.bank, "cam-timing-marks", "leak-down")
 	if c.Spec.TwoStroke {

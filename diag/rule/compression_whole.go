@@ -97,6 +97,7 @@ func allLowFinding(c *Case) []diag.Finding {
 	} else if !c.noticed("method-incomplete") && !c.noticed("not-standard-method") {
 		f.Urgency = diag.ActSoon
 	}
+	c.doubtAir(&f)
 	switch {
 	case even:
 		f.Next = c.next(f.Cylinders, "second-gauge", "leak-down", "cam-timing-marks")
@@ -185,6 +186,7 @@ func belowMinimum(c *Case) []diag.Finding {
 			f.Next = c.next(names, "second-gauge", "leak-down")
 		}
 		f.Causes = w.top()
+		c.doubtAir(&f)
 		list = append(list, f)
 	}
 	return list
@@ -313,7 +315,17 @@ func evenAboveMinimum(c *Case) []diag.Finding {
 	}
 	f.Urgency = diag.NoAction
 	c.evenFacts(&f)
+	c.doubtAir(&f)
 	return []diag.Finding{f}
+}
+
+// doubtAir weakens what was found against a minimum that holds at sea level
+// where the test's own air pressure is not known.
+func (c *Case) doubtAir(f *diag.Finding) {
+	if m := c.minimum(); m != nil && m.Uncorrected {
+		f.Confidence = diag.Weak
+		f.Doubts = append(f.Doubts, diag.Phrase{Key: "air-not-recorded"})
+	}
 }
 
 func evenNoMinimum(c *Case) []diag.Finding {

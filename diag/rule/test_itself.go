@@ -79,7 +79,7 @@ var testRules = []Rule{
 		Trigger: "compression (or rotors) was tested on an engine of several and some were not read",
 		Why: "Cylinders are judged beside each other. One that was not read may be the best, and then those called even are low, or the worst. Nothing can be said of the engine's sealing " +
 			"as a whole until it has been read.",
-		Source:  "common practice",
+		Source: "common practice", Variants: []string{"rotors"},
 		Notices: tooFewCylinders,
 	},
 	{
@@ -151,7 +151,7 @@ var testRules = []Rule{
 	},
 	{
 		Name: "liquid-in-cylinder", Title: "Signs of liquid in a cylinder", Class: TestItself, Needs: []Need{NeedsCompression},
-		Trigger: "a cylinder reads high and its plug is wet with coolant, fuel or oil, or what was seen in the bore speaks of liquid",
+		Trigger: "a cylinder reads high and its plug is wet with coolant or fuel, or what was seen in the bore speaks of liquid",
 		Why: "Liquid takes up room that the air should have and raises the reading. Enough of it stops the piston on its way up, and the starter then bends what is in between. " +
 			"The plugs come out and the engine is turned by hand before anything else.",
 		Source:   "US Army TM 10-3930-647-14&P, para 4-40 (a high reading: deposits); liquid: common practice",
@@ -337,6 +337,7 @@ func needleFallsBack(c *Case) []diag.Notice {
 func tooFewCylinders(c *Case) []diag.Notice {
 	names := c.Engine.Names()
 	var unread []string
+	variant := ""
 	switch {
 	case len(names) < 2:
 		return nil
@@ -345,6 +346,7 @@ func tooFewCylinders(c *Case) []diag.Notice {
 			return len(c.Compression.Dry[name].Values) > 0
 		})
 	case c.Has(NeedsRotors):
+		variant = "rotors"
 		for _, r := range c.Sums.Rotors.Rotors {
 			if len(r.Values) == 0 {
 				unread = append(unread, r.Name)
@@ -354,5 +356,5 @@ func tooFewCylinders(c *Case) []diag.Notice {
 	if len(unread) == 0 {
 		return nil
 	}
-	return notice("too-few-cylinders", "", unread, diag.Facts{"read": len(names) - len(unread), "of": len(names)})
+	return notice("too-few-cylinders", variant, unread, diag.Facts{"read": len(names) - len(unread), "of": len(names)})
 }

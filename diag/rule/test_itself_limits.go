@@ -198,7 +198,7 @@ func liquidInCylinder(c *Case) []diag.Finding {
 		said := slices.ContainsFunc(liquidWords, func(w string) bool {
 			return strings.Contains(seen, w) && !strings.Contains(seen, "no "+w)
 		})
-		if said || c.Grade(name) == diag.High && c.looks(name, "coolant", "fuel-wet", "oil-wet") {
+		if said || c.Grade(name) == diag.High && c.looks(name, "coolant", "fuel-wet") {
 			wet = append(wet, name)
 		}
 	}
@@ -216,5 +216,5 @@ var testVocabulary = map[string][]string{
 	"causes": {"coolant-or-fuel-in-bore", "oil-in-bore"},
 	"doubts": {"method-incomplete", "falls-in-test-order", "strokes-differ", "needle-falls-back", "leaks-at-both-valves",
 		"leakage-reads-nothing", "all-leak-to-crankcase", "wet-dose-too-large"},
-	"checks": {"repeat-with-charger", "repeat-method", "second-gauge", "repeat-leak-down", "repeat-wet", "turn-by-hand"},
+	"checks": {"repeat-with-charger", "repeat-method", "second-gauge", "leak-down-again", "repeat-wet", "turn-by-hand"},
 }

@@ -49,7 +49,7 @@ var wetRules = []Rule{
 		Trigger: "a low cylinder rises with oil by less than 5 % more than the control cylinders",
 		Why: "Oil seals the rings and nothing else. What stays low with it leaks above the piston: at a valve, at the head gasket, through a crack; " +
 			"or past rings so broken, or a piston so holed, that oil cannot seal them.",
-		Source: "US Army TM 5-4210-230-14&P-1, Addendum No. 2; US Army TM 10-3930-647-14&P, para 4-40; the threshold: common practice", YieldsTo: []string{"wet-rise-everywhere"},
+		Source: "US Army TM 5-4210-230-14&P-1, Addendum No. 2; US Army TM 10-3930-647-14&P, para 4-40; the threshold: common practice", YieldsTo: []string{"wet-rise-everywhere"}, Variants: []string{"two-stroke"},
 		Findings: wetFinding("wet-no-rise", wetFlat),
 	},
 }
@@ -292,7 +292,10 @@ func (c *Case) wetSaid(rule, variant, name string) diag.Finding {
 	case rule == "wet-rise":
 		w = weigh("rings", "scored-bore", "piston")
 	case rule == "wet-no-rise" && c.Spec.TwoStroke:
+		f.Variant = "two-stroke"
 		w = weigh("head-gasket", "piston", "warped-or-cracked-head")
+	case rule == "wet-no-rise" && r.Grade == diag.NoPressure:
+		w = weigh("stuck-valve", "holed-piston", "head-gasket")
 	case rule == "wet-no-rise":
 		w = weigh("exhaust-valve", "inlet-valve", "head-gasket")
 	}
@@ -316,7 +319,7 @@ func (c *Case) doubtWet(f *diag.Finding) {
 }
 
 var wetVocabulary = map[string][]string{
-	"causes": {"rings", "scored-bore", "piston", "head-gasket", "warped-or-cracked-head", "exhaust-valve", "inlet-valve"},
+	"causes": {"rings", "scored-bore", "piston", "stuck-valve", "holed-piston", "head-gasket", "warped-or-cracked-head", "exhaust-valve", "inlet-valve"},
 	"doubts": {"flat-engine", "two-stroke", "no-control"},
 	"checks": {"leak-down", "borescope"},
 }

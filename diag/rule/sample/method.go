@@ -56,8 +56,9 @@ func methodCases() []Case {
 		{Name: "no leakage on a low cylinder", Test: Dry("inline-4", []float64{160, 90, 158, 157}, Leak("2", 0)), Not: []string{"leakage-reads-nothing"}},
 		{Name: "all leak to the crankcase", Test: Dry("inline-4", even, Leak("1", 24, "crankcase"), Leak("2", 26, "crankcase"), Leak("3", 22, "crankcase"), Leak("4", 25, "crankcase")), Fires: []string{"all-leak-to-crankcase"}},
 		{Name: "all leak to the crankcase, one low", Test: Dry("inline-4", []float64{160, 158, 100, 157}, Leak("1", 24, "crankcase"), Leak("2", 26, "crankcase"), Leak("3", 42, "crankcase"), Leak("4", 25, "crankcase")), Not: []string{"all-leak-to-crankcase"}},
-		{Name: "liquid with a high reading", Test: Dry("inline-4", []float64{150, 151, 190, 149}, Plug("coolant", "3")), Fires: []string{"liquid-in-cylinder"}, Not: []string{"one-high"}},
+		{Name: "liquid with a high reading", Test: Dry("inline-4", []float64{150, 151, 190, 149}, Plug("coolant", "3")), Fires: []string{"liquid-in-cylinder", "one-high"}},
 		{Name: "a fuel-wet plug alone is no liquid", Test: Dry("inline-4", even, Plug("fuel-wet", "3")), Not: []string{"liquid-in-cylinder"}},
+		{Name: "an oil-wet plug with a high reading is oil", Test: Dry("inline-4", []float64{150, 151, 190, 149}, Plug("oil-wet", "3")), Fires: []string{"one-high"}, Not: []string{"liquid-in-cylinder"}},
 		{Name: "liquid seen", Test: Dry("inline-4", even, Seen("3", "coolant on the piston")), Fires: []string{"liquid-in-cylinder"}},
 	}
 }

@@ -77,6 +77,9 @@ func rotorCases() []Case {
 		{Name: "a rotor low as read", Test: Faces([][3]float64{{7.6, 7.6, 7.6}, {6.8, 6.85, 6.8}}, limits), Fires: []string{"rotor-low"}, Not: []string{"rotors-apart"}},
 		{Name: "rotors apart as read", Test: Faces([][3]float64{{8.4, 8.4, 8.4}, {7.35, 7.4, 7.4}}, limits), Fires: []string{"rotors-apart"}},
 		{Name: "cranking speed not recorded", Test: Faces([][3]float64{{5.7, 5.6, 5.5}, {5.4, 5.4, 5.5}}, func(t *diag.Test) { t.Rotors.CrankingRPM = 0 }), Fires: []string{"method-incomplete"}},
+		{Name: "a rotor not read", Test: Faces([][3]float64{{8.4, 8.4, 8.4}, {8.4, 8.4, 8.4}}, func(t *diag.Test) {
+			t.Rotors.Rotors[1] = diag.Rotor{Name: t.Rotors.Rotors[1].Name, State: diag.NotTested}
+		}), Fires: []string{"too-few-cylinders"}},
 		{Name: "stood, rotor low", Test: Faces([][3]float64{{8.4, 8.4, 8.4}, {5.4, 5.4, 5.5}}, limits, Stood(24)), Fires: []string{"rotor-low"}},
 	}
 }

@@ -32,6 +32,7 @@ func wholeCases() []Case {
 		{Name: "variable timing says nothing of high", Test: Dry("inline-4", []float64{240, 238, 241, 239}, geometry, Spec(func(s *diag.Spec) { s.VariableTiming = diag.Yes })), Not: []string{"all-high", "all-low"}},
 		{Name: "corrected for altitude", Test: Dry("inline-4", []float64{130, 131, 132, 129}, Limit(diag.Limit{Kind: diag.Minimum, Value: 142, Unit: quantity.PSI, FromSeaLevel: true}),
 			Method(func(c *diag.Conditions) { m := 1981.2; c.AltitudeM = &m })), Fires: []string{"even-above-minimum"}, Not: []string{"all-low", "below-minimum"}},
+		{Name: "a sea-level limit at an unknown height", Test: Dry("inline-4", []float64{130, 131, 132, 129}, Limit(diag.Limit{Kind: diag.Minimum, Value: 142, Unit: quantity.PSI, FromSeaLevel: true})), Fires: []string{"all-low"}},
 		{Name: "outside a stated difference", Test: Dry("inline-4", []float64{445, 440, 405, 435}, Diesel, Limit(diag.Limit{Kind: diag.Difference, Value: 25, Unit: quantity.PSI})), Fires: []string{"outside-limit"}, Not: []string{"one-low", "even-no-minimum"}},
 		{Name: "past the usual spread as read", Test: Dry("inline-4", []float64{120, 120, 115, 107}, TwoStroke), Fires: []string{"outside-limit"}, Not: []string{"one-low", "even-no-minimum", "a-little-low"}},
 		{Name: "a little low inside a stated limit", Test: Dry("inline-4", []float64{120, 120, 115, 105}, SpreadOfHighest(25)), Fires: []string{"a-little-low"}, Not: []string{"outside-limit", "one-low", "even-no-minimum"}},
