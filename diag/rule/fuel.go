@@ -15,7 +15,7 @@ var fuelVocabulary = map[string][]string{
 		"regulator-diaphragm", "no-vacuum-signal", "not-referenced", "pump-check-valve", "leaking-injector", "fuel-contracts", "heat-soak", "air-in-fuel",
 		"wrong-pump", "readings-swapped", "by-design",
 	},
-	"doubts": {"fuel-near-limit", "system-not-recorded", "no-hold-limit", "which-needle", "no-snap-limit", "vacuum-not-recorded"},
+	"doubts": {"fuel-near-limit", "system-not-recorded", "no-hold-limit", "which-needle", "no-snap-limit", "vacuum-not-recorded", "no-volume-limit"},
 }
 
 // The systems of the job file.
@@ -36,6 +36,9 @@ type circuit struct {
 }
 
 func (c *Case) circuits() []circuit {
+	if c.Sums.Fuel == nil || c.Fuel == nil {
+		return nil
+	}
 	var list []circuit
 	for i := range c.Sums.Fuel.Circuits {
 		sums := &c.Sums.Fuel.Circuits[i]

@@ -35,7 +35,7 @@ var fuelHoseRules = []Rule{
 		Trigger: "fuel was found in the hose, whatever the pressure",
 		Why: "Nothing but a torn diaphragm lets fuel into that hose. From there the manifold draws it in, unmeasured: the engine runs rich while the pressure may read low. " +
 			"No gauge is needed to see it.",
-		Source: "common practice, no source", Class: Single, Needs: []Need{NeedsFuel},
+		Source: "common practice, no source", Class: Single,
 		Findings: eachCircuit(fuelInHose),
 	},
 }

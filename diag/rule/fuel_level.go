@@ -42,6 +42,14 @@ var fuelLevelRules = []Rule{
 		Findings: eachCircuit(sagsUnderLoad),
 	},
 	{
+		Name: "pump-volume-low", Title: "The pump delivers little",
+		Trigger: "the volume delivered in the measured time under its limit, or under 946 ml a minute where none is given",
+		Why:     "Pressure can be right while little flows: a clogged filter or a tired pump still fills a closed line. The volume shows what is left for full load.",
+		Source:  "common practice: one US pint (473 ml) in 30 seconds", Class: Single, Needs: []Need{NeedsFuel},
+		Variants: []string{"no-limit"},
+		Findings: eachCircuit(pumpVolumeLow),
+	},
+	{
 		Name: "fuel-needle-flutters", Title: "The needle flutters",
 		Trigger: "the needle is said to flutter and fuel pressure was tested",
 		Why:     "A needle that will not stand still shows air in the fuel, a strainer that is blocked, or a regulator on its way out. A clear hose or the pump's current shows which.",
@@ -242,4 +250,27 @@ func fuelLimitMissing(c *Case) []diag.Notice {
 		list = append(list, n)
 	}
 	return list
+}
+
+// usualVolume is what a pump of an injection system delivers at least, in ml a
+// minute: one US pint in 30 seconds, common practice.
+const usualVolume = 946
+
+func pumpVolumeLow(k circuit) *diag.Finding {
+	v := k.Volume
+	if v == nil || k.pumpDead() != nil {
+		return nil
+	}
+	f := &diag.Finding{Rule: "pump-volume-low", Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
+		"volume": diag.Number{Value: v.PerMinute, Unit: "ml"}, "entered": v.Entered, "limit": v.LimitEntered}}
+	switch {
+	case v.LimitLow != nil && v.PerMinute < *v.LimitLow && v.Verdict == diag.Outside:
+	case v.LimitLow == nil && v.LimitHigh == nil && v.PerMinute < usualVolume && !k.lets():
+		f.Variant, f.Urgency, f.Confidence, f.Doubts = "no-limit", diag.CheckAgain, diag.Weak, phrases("no-volume-limit")
+	default:
+		return nil
+	}
+	f.Causes = phrases("fuel-filter", "pump", "pump-voltage")
+	f.Next = k.c.next(nil, "pump-volts", "clear-hose")
+	return f
 }

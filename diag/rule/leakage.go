@@ -122,7 +122,7 @@ var leakageVocabulary = map[string][]string{
 }
 
 func leakCauses() []string {
-	causes := []string{"leak-place-unknown", "tester-scale", "valve-motion", "cam-timing", "decompressor"}
+	causes := []string{"leak-place-unknown", "tester-scale", "valve-motion", "cam-timing", "adapter-leak", "restricted-inlet", "restricted-exhaust"}
 	for _, p := range leakPlaces {
 		causes = append(append(causes, p.causes...), p.twoStroke...)
 	}

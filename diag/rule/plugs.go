@@ -13,11 +13,11 @@ var plugRules = slices.Concat(plugDamageRules, plugColourRules)
 
 var plugVocabulary = map[string][]string{
 	"causes": {
-		"foreign-object", "piston-contact", "wrong-plug-reach", "too-hot", "early-ignition", "knock", "wrong-heat-range", "coolant-entering",
+		"foreign-object", "piston-contact", "wrong-plug-reach", "too-hot", "early-ignition", "knock", "wrong-heat-range",
 		"rich-mixture", "weak-spark", "short-trips", "own-injector", "own-spark", "shared-runner", "manifold-distribution", "bank-sensor", "bank-exhaust-leak",
 		"rings", "guides-or-seals", "breather", "too-much-oil", "flooding", "lean-mixture", "air-leak", "low-fuel-pressure", "oil-burning", "oil-additive",
 		"plug-age", "loose-deposit", "moisture-at-plug", "coil-or-lead", "head-gasket", "warped-or-cracked-head", "low-compression", "gap-not-set", "washed-bore",
-		"wrong-mix", "own-runner",
+		"wrong-mix",
 	},
 	"doubts":  {"colour-only", "plugs-new", "plugs-not-all-read"},
 	"against": {"others-alike"},

@@ -15,11 +15,11 @@ var togetherRules = slices.Concat(sealingTogether, mixtureTogether)
 // every one of its cylinders is spoken for, so that none is lost.
 var overriddenBy = map[string][]string{
 	"one-low": {
-		"rings-agree", "exhaust-valve-agrees", "coolant-in-cylinder", "piston-contact", "low-but-tight"},
+		"rings-agree", "exhaust-valve-agrees", "coolant-in-cylinder", "piston-contact"},
 	"one-out-of-tight-pack": {
 		"rings-agree", "exhaust-valve-agrees", "coolant-in-cylinder", "piston-contact"},
 	"scattered-low": {
-		"rings-agree", "exhaust-valve-agrees", "coolant-in-cylinder", "piston-contact", "low-but-tight"},
+		"rings-agree", "exhaust-valve-agrees", "coolant-in-cylinder", "piston-contact"},
 	"neighbours-low":              {"gasket-agrees", "rings-agree", "exhaust-valve-agrees"},
 	"neighbours-without-pressure": {"gasket-agrees"},
 	"bank-low":                    {"bank-low-with-cam-code"},
@@ -97,7 +97,11 @@ func (c *Case) agreed(rule string, names []string, facts diag.Facts, causes ...s
 	if facts == nil {
 		facts = diag.Facts{}
 	}
-	return diag.Finding{Rule: rule, Cylinders: names, Urgency: diag.ActSoon, Confidence: diag.Strong, Facts: facts, Causes: phrases(causes...)}
+	f := diag.Finding{Rule: rule, Cylinders: names, Urgency: diag.ActSoon, Confidence: diag.Strong, Facts: facts, Causes: phrases(causes...)}
+	if slices.ContainsFunc(names, func(n string) bool { return c.Grade(n) == diag.NoPressure }) {
+		f.Urgency = diag.DoNotRun
+	}
+	return f
 }
 
 // comparison are the facts on one low cylinder: its reading and its part of
