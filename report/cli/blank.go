@@ -1,14 +1,12 @@
 package cli
 
 import (
-	"errors"
 	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"gaugesheet/diag/engine"
-	"gaugesheet/layout"
 	"gaugesheet/report/archive"
 	"gaugesheet/report/sheet"
 )
@@ -85,6 +83,9 @@ func (c *Command) blankEngine(name string, d drawing) error {
 		return unknownEngine(problems[0])
 	}
 	page, err := sheet.Blank(e, nil, d.options)
+	if err != nil {
+		return &failure{code: BadJob, message: e.Layout + ": " + err.Error()}
+	}
 	return c.putBlank(page, err, name, e.Layout+"-blank.pdf", d)
 }
 
@@ -98,16 +99,12 @@ func unknownEngine(p engine.Problem) error {
 
 // putBlank writes a bench sheet where -o says, or under its usual name.
 func (c *Command) putBlank(page *sheet.Sheet, err error, what, usual string, d drawing) error {
-	var full *layout.TooFull
-	switch {
-	case errors.As(err, &full):
-		return &failure{code: BadJob, message: called(what) + ": " + err.Error()}
-	case err != nil:
-		return err
+	if err != nil {
+		return noSheet(what, err)
 	}
 	data, err := page.PDF()
 	if err != nil {
-		return err
+		return noSheet(what, err)
 	}
 	output := usual
 	if d.output != "" {

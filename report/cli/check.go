@@ -59,7 +59,7 @@ func (c *Command) checkText(jobs []string) error {
 		}
 		var text strings.Builder
 		if err := check.Text(&text, j, rule.Diagnose(j.Test())); err != nil {
-			return noWords(name, err)
+			return noSheet(name, err)
 		}
 		if err := c.write([]byte(text.String())); err != nil {
 			return err
@@ -68,8 +68,8 @@ func (c *Command) checkText(jobs []string) error {
 	return ended(code)
 }
 
-// noWords is a diagnosis that the catalogue of words lacks a part of.
-func noWords(name string, err error) *failure {
+// noSheet is a job that cannot be put in words or on its page.
+func noSheet(name string, err error) *failure {
 	return &failure{code: BadJob, message: called(name) + ":1:1: " + err.Error()}
 }
 
@@ -92,7 +92,7 @@ func (c *Command) checkJSON(jobs []string, several bool) error {
 	}
 	text, err := check.JSON(all)
 	if err != nil {
-		return err
+		return noSheet(jobs[0], err)
 	}
 	if err := c.write(text); err != nil {
 		return err
@@ -115,7 +115,7 @@ func (c *Command) checkOne(name string) (any, int, error) {
 	}
 	result, err := check.Of(j, rule.Diagnose(j.Test()))
 	if err != nil {
-		return nil, 0, noWords(name, err)
+		return nil, 0, noSheet(name, err)
 	}
 	return result, Done, nil
 }
@@ -147,7 +147,7 @@ only what concerns it.`,
 				if _, unknown := err.(*check.UnknownCylinder); unknown {
 					return wrongUse("%v", err)
 				}
-				return noWords(args[0], err)
+				return noSheet(args[0], err)
 			}
 			return c.write([]byte(text.String()))
 		},

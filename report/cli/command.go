@@ -42,7 +42,9 @@ func (c *Command) Main(args []string) int {
 	if !errors.As(err, &f) { // the command library's own: flags and arguments
 		f = wrongUse("%s", firstLine(err.Error()))
 	}
-	if f.message != "" {
+	if f.message != "" && f.code == BadJob { // it begins with its place
+		c.complain("%s", f.message)
+	} else if f.message != "" {
 		c.complain("gaugesheet: %s", f.message)
 	}
 	if f.hint != "" {

@@ -28,7 +28,7 @@ lists; to standard output where -o names no file.`,
 			case errors.As(err, &problem):
 				return unknownEngine(problem)
 			case err != nil:
-				return err
+				return wrongUse("%v", err)
 			}
 			return c.putText(output, text, force)
 		},

@@ -1,0 +1,104 @@
+package cli
+
+import (
+	"bytes"
+	"compress/zlib"
+	"encoding/json"
+	"fmt"
+	"os"
+	"os/exec"
+	"regexp"
+	"strconv"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){
+		"gaugesheet": func() {
+			c := Command{Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr, Version: "v1.2.3"}
+			os.Exit(c.Main(os.Args[1:]))
+		},
+	})
+}
+
+// The scripts are the program as its users see it, one behaviour each.
+func TestScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir:                 "testdata/script",
+		RequireExplicitExec: true,
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"exec-code": execCode,
+			"jsonhas":   jsonHas,
+			"swapjob":   swapJob,
+			"cut":       cut,
+		},
+	})
+}
+
+// execCode runs a program that has to end with a certain code:
+// exec-code CODE PROGRAM ARGUMENTS.
+func execCode(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: exec-code code program [argument...]")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	err = ts.Exec(args[1], args[2:]...)
+	got := 0
+	if err != nil {
+		exit, ok := err.(*exec.ExitError)
+		if !ok {
+			ts.Fatalf("%v", err)
+		}
+		got = exit.ExitCode()
+	}
+	if got != want {
+		ts.Fatalf("%v ended with %d, want %d", args[1:], got, want)
+	}
+}
+
+// jsonHas checks that standard output is JSON and matches all expressions.
+func jsonHas(ts *testscript.TestScript, neg bool, args []string) {
+	text := ts.ReadFile("stdout")
+	if !json.Valid([]byte(text)) {
+		ts.Fatalf("standard output is no JSON")
+	}
+	for _, arg := range args {
+		if regexp.MustCompile(`(?m)`+arg).MatchString(text) == neg {
+			ts.Fatalf("JSON and %s: match is %v", arg, !neg)
+		}
+	}
+}
+
+// cut writes the beginning of a file: cut FILE BYTES OUT.
+func cut(ts *testscript.TestScript, _ bool, args []string) {
+	n, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	ts.Check(os.WriteFile(ts.MkAbs(args[2]), []byte(ts.ReadFile(args[0])[:n]), 0o666))
+}
+
+var embedded = regexp.MustCompile(`(\d+) 0 obj\n<</Type /EmbeddedFile`)
+
+// swapJob puts another job file into a sheet, as an editor of PDFs does it:
+// with a new object at the end of the file. swapjob SHEET JOB OUT.
+func swapJob(ts *testscript.TestScript, _ bool, args []string) {
+	page, job := []byte(ts.ReadFile(args[0])), []byte(ts.ReadFile(args[1]))
+	found := embedded.FindSubmatch(page)
+	if found == nil {
+		ts.Fatalf("%s carries no file", args[0])
+	}
+	start := regexp.MustCompile(`startxref\n(\d+)`).FindSubmatch(page)
+	trailer := regexp.MustCompile(`trailer\n<<(.*)>>`).FindSubmatch(page)
+	var packed, out bytes.Buffer
+	z := zlib.NewWriter(&packed)
+	z.Write(job)
+	ts.Check(z.Close())
+	out.Write(page)
+	at := out.Len()
+	fmt.Fprintf(&out, "%s 0 obj\n<</Type /EmbeddedFile /Filter /FlateDecode /Length %d>>\nstream\n%s\nendstream\nendobj\n", found[1], packed.Len(), packed.Bytes())
+	list := out.Len()
+	fmt.Fprintf(&out, "xref\n%s 1\n%010d 00000 n \ntrailer\n<<%s /Prev %s>>\nstartxref\n%d\n%%%%EOF\n", found[1], at, trailer[1], start[1], list)
+	ts.Check(os.WriteFile(ts.MkAbs(args[2]), out.Bytes(), 0o666))
+}
