@@ -14,7 +14,8 @@ type Case struct {
 // Cases are all samples, in a fixed order. Each call builds them anew.
 func Cases() []Case {
 	var all []Case
-	for _, family := range []func() []Case{methodCases, wholeCases, lowCases, noneCases, wetCases, strokeCases, rotorCases, earlierCases} {
+	for _, family := range []func() []Case{methodCases, wholeCases, lowCases, noneCases, wetCases, strokeCases, rotorCases, earlierCases,
+		leakageCases, plugCases, fuelCases, togetherCases} {
 		all = append(all, family()...)
 	}
 	return all
