@@ -135,7 +135,7 @@ type Reading struct {
 type Allowed struct {
 	For       string // which reading it is for: "key on"
 	Low, High float64
-	Text      string
+	Text      string // at the end of the row: "allowed 40-44"
 }
 
 // A HoldPoint is a pressure at a time after switching off.
@@ -234,6 +234,9 @@ type Findings struct {
 	Title, Sub string
 	Items      []Finding
 	Lead       FindingWords
+	// Least is how many findings, from the first, keep their reasons at
+	// brief; those after them keep what they say. 0 is 3.
+	Least int
 	// More says how much was left out for want of room, and where it can be
 	// read. Where it is nil nothing is left out.
 	More func(Omitted) string
@@ -253,6 +256,7 @@ type FindingWords struct {
 type Omitted struct {
 	Causes  int // likely causes
 	Against int // what speaks against a finding
+	Reasons int // why findings say what they say
 	Rows    int // rows of a table
 }
 

@@ -26,7 +26,7 @@ func hasNotes(d EnginePlan) bool {
 }
 
 // planHeights are the heights that a plan keeps to if it can, by detail.
-var planHeights = [...]layout.Length{layout.Full: 188, layout.Compact: 144, layout.Brief: 96}
+var planHeights = [...]layout.Length{layout.Full: 188, layout.Compact: 144, layout.Brief: 86}
 
 // layPlan lays out the plan itself. Names of banks that have no place
 // beside it come back as lines to be set below.

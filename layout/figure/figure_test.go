@@ -105,6 +105,22 @@ func TestNothingIsLeftOutWithoutWordsForIt(t *testing.T) {
 	}
 }
 
+func TestLaterFindingsKeepWhatTheySay(t *testing.T) {
+	d := sampleFindings()
+	d.More = func(o Omitted) string { return fmt.Sprintf("%d reasons are left out.", o.Reasons) }
+	for i := range 4 {
+		d.Items = append(d.Items, Finding{Says: fmt.Sprintf("Finding number %d", i), Because: "the reason"})
+	}
+	rec, area := drawn(t, NewFindings(d), 329, layout.Brief, 0)
+	checkDrawn(t, "six findings", rec, area)
+	if got := len(rec.Find("Finding number")); got != 4 {
+		t.Errorf("%d of 4 later findings are drawn", got)
+	}
+	if got := len(rec.Find("3 reasons are left out.")); got != 1 {
+		t.Errorf("the reasons left out are not counted")
+	}
+}
+
 func TestMarksDifferWithoutColour(t *testing.T) {
 	th := DefaultTheme(pdf.Metrics())
 	drawings := map[string]Mark{}

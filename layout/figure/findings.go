@@ -9,7 +9,7 @@ import (
 
 // NewFindings is the block "findings": the findings in their order. Compact
 // keeps two causes of each, leaves out what speaks against it and runs the
-// rest on; brief keeps what was seen and why.
+// rest on; brief keeps what was seen and, of the first, why.
 func NewFindings(d Findings) layout.Block {
 	return block{"findings", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		if d.More == nil {
@@ -18,9 +18,24 @@ func NewFindings(d Findings) layout.Block {
 		gap := [...]layout.Length{layout.Full: medium, layout.Compact: small + 1, layout.Brief: small}[level]
 		frames := []layout.Frame{heading(t, d.Title, d.Sub, width)}
 		var left Omitted
-		for _, f := range d.Items {
-			frames = append(frames, findingFrame(t, f, d.Lead, width, level, &left))
+		least := d.Least
+		if least <= 0 {
+			least = 3
 		}
+		var said []layout.Frame
+		for i, f := range d.Items {
+			if level == layout.Brief && i >= least && f.Because != "" {
+				f.Because = ""
+				left.Reasons++
+			}
+			frame := findingFrame(t, f, d.Lead, width, level, &left)
+			if level == layout.Brief && i >= least {
+				said = append(said, frame)
+				continue
+			}
+			frames = append(frames, frame)
+		}
+		frames = append(frames, stack(0, said...))
 		if left != (Omitted{}) {
 			frames = append(frames, textFrame(t, d.More(left), layout.Note, t.Muted, width))
 		}
