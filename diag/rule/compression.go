@@ -24,10 +24,10 @@ var compressionRules = []Rule{
 	},
 	{
 		Name: "bank-low", Title: "One bank is low as a whole", Class: Group, Needs: []Need{NeedsCompression},
-		Trigger: "two banks with two cylinders read in each; every cylinder of one is under every cylinder of the other by more than two readings can differ by chance, none of them is even and half of them are low",
+		Trigger: "two banks with two cylinders read in each; every cylinder of one is under every cylinder of the other by more than two readings can differ by chance, none of them is even, and half of them are low or all are a little low",
 		Why: "Three or four separate faults do not choose one side of an engine. What one bank has to itself is its camshaft's timing, its intake, and its head and gasket. " +
 			"Late timing lowers every cylinder of it by about the same and comes suddenly.",
-		Source: "common practice", YieldsTo: []string{"none-anywhere"}, Variants: []string{"without-pressure"},
+		Source: "common practice", YieldsTo: []string{"none-anywhere"}, Variants: []string{"without-pressure", "a-little"},
 		Findings: bankLow,
 	},
 	{

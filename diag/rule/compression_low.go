@@ -233,7 +233,11 @@ func bankLow(c *Case) []diag.Finding {
 	w.addIf(c.losesAt(g.bank, "neighbour") || c.losesAt(g.bank, "coolant"), heard, "head-gasket")
 	w.addIf(c.all(g.bank, wetRises), wet, "rings")
 	f := c.lowFinding("bank-low", g.bank, w)
-	if f.Urgency == diag.CheckAgain {
+	low := slices.ContainsFunc(g.bank, func(n string) bool { return c.Grade(n).IsLow() })
+	switch {
+	case !low:
+		f.Variant = "a-little"
+	case f.Urgency == diag.CheckAgain:
 		f.Urgency = diag.ActSoon
 	}
 	f.Facts["others"] = c.span(c.spread(c.others(g.bank)))

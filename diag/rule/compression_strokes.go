@@ -92,8 +92,7 @@ func firstStrokeHigh(c *Case) []diag.Finding {
 		return list
 	}
 	f := c.finding("first-stroke-high", names, diag.Facts{})
-	f.Variant, f.Confidence = "gauge", diag.Weak
+	f.Variant, f.Urgency, f.Confidence = "gauge", diag.NoAction, diag.Weak
 	f.Causes = phrases("gauge-valve-leaks")
-	f.Next = c.next(names, "second-gauge")
 	return []diag.Finding{f}
 }

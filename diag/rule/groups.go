@@ -72,7 +72,8 @@ func (c *Case) inOrder(names []string) {
 
 // lowBank gives the bank that is low as a whole, -1 for none: two cylinders
 // read in each, all of one bank under every one of the other by more than two
-// readings can differ by chance, none of them even, and half of them low.
+// readings can differ by chance, and none of them even. Where a few of them are
+// low and the rest are not, these have something of their own.
 func (c *Case) lowBank() int {
 	if !c.Engine.IsTwoBank() {
 		return -1
@@ -98,7 +99,7 @@ func (c *Case) lowBank() int {
 				even++
 			}
 		}
-		if lowest-highest > c.clearDifference() && even == 0 && 2*low >= len(read[b]) {
+		if lowest-highest > c.clearDifference() && even == 0 && (low == 0 || 2*low >= len(read[b])) {
 			return b
 		}
 	}

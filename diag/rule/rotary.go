@@ -26,7 +26,7 @@ var rotorRules = []Rule{
 		Findings: facesLow("rotor-low", 3),
 	},
 	{
-		Name: "rotors-apart", Title: "The rotors differ from each other", Class: Group, Needs: []Need{NeedsRotors},
+		Name: "rotors-apart", Title: "The rotors differ from each other", Class: Single, Needs: []Need{NeedsRotors},
 		Trigger: "the means of two rotors differ by more than the stated limit; without one, by more than 15 % of the better",
 		Why:     "Rotors on one shaft are cranked at the same speed with the same gauge. What lies between them is in the engine: the lower one has worn more or was run hotter.",
 		Source:  "common practice", Variants: []string{"too-close"},

@@ -121,10 +121,12 @@ func (c *Case) singleMinimum() float64 {
 func (c *Case) short() []string { return c.cylindersThat(c.shortOfPressure) }
 
 // wetEvidence is what the wet test says of a low cylinder's causes: nothing
-// where all rose alike. Where no figures were taken, plain words count.
+// where all rose alike or the dose was too large. Where no figures were taken, plain words count.
 func (c *Case) wetEvidence(name string) wetOutcome {
 	switch {
 	case c.Spec.Diesel() || c.Cylinder(name) == nil || !c.shortOfPressure(c.Cylinder(name)):
+		return ""
+	case c.noticed("wet-dose-too-large"):
 		return ""
 	case len(c.wetTested()) == 0:
 		return wetFromWords(c.Compression.WetInWords)

@@ -58,6 +58,8 @@ func lowCases() []Case {
 		{Name: "separate barrels share no gasket", Test: DryOf(separate("inline-4"), []float64{160, 90, 95, 158}), Fires: []string{"scattered-low"}, Not: []string{"neighbours-low"}},
 		{Name: "low ones apart", Test: Dry("inline-4", []float64{90, 160, 95, 158}), Fires: []string{"scattered-low"}, Not: []string{"one-low", "neighbours-low"}},
 		{Name: "a bank low", Test: Dry("V6", []float64{110, 150, 112, 152, 108, 151}), Fires: []string{"bank-low"}, Not: []string{"neighbours-low", "scattered-low", "one-low", "outside-limit"}},
+		{Name: "a bank a little low", Test: Dry("V6", []float64{132, 150, 131, 152, 133, 151}), Fires: []string{"bank-low"}, Not: []string{"a-little-low", "outside-limit"}},
+		{Name: "one of a bank low, the rest a little", Test: Dry("V6", []float64{132, 150, 90, 152, 133, 151}), Fires: []string{"one-low", "a-little-low"}, Not: []string{"bank-low"}},
 		{Name: "two of a bank of three low", Test: Dry("V6", []float64{110, 150, 112, 152, 151, 151}), Fires: []string{"neighbours-low"}, Not: []string{"bank-low"}},
 		{Name: "a flat twin has no bank to compare", Test: Dry("flat-2", []float64{110, 150}), Fires: []string{"one-low"}, Not: []string{"bank-low"}},
 		{Name: "a bank without pressure", Test: Dry("V6", []float64{5, 150, 0, 152, 4, 151}), Fires: []string{"bank-low"}, Not: []string{"neighbours-without-pressure", "several-without-pressure"}},
