@@ -10,7 +10,7 @@ var compressionRules = []Rule{
 		Trigger: "no cylinder reaches 25 psi (170 kPa), two at least were read, and no automatic decompressor is fitted",
 		Why: "Nothing wears out every cylinder of an engine at once. Without any pressure at all the camshaft mostly does not turn with the crankshaft, a decompressor or throttle holds the air back, " +
 			"or the gauge does not read. Where the plugs are soaked with fuel the bores are only washed: that engine is dried, oiled and tested again first.",
-		Source: "common practice", Variants: []string{"flooded"},
+		Source: "common practice", Variants: []string{"flooded", "unit"},
 		Findings: noneAnywhere,
 	},
 	{

@@ -21,6 +21,11 @@ func noneAnywhere(c *Case) []diag.Finding {
 		f.Next = c.next(names, "dry-and-repeat", "turn-engine-check-cam")
 		return []diag.Finding{f}
 	}
+	if c.unitSuspect() {
+		f.Variant, f.Urgency = "unit", diag.CheckAgain
+		f.Next = c.next(names, "second-gauge")
+		return []diag.Finding{f}
+	}
 	w := weigh("timing-drive", "throttle-or-choke", "gauge-reads-low")
 	if c.Spec.TwoStroke {
 		w = weigh("throttle-or-choke", "gauge-reads-low", "washed-bore")
@@ -32,6 +37,14 @@ func noneAnywhere(c *Case) []diag.Finding {
 		f.Next = c.next(names, "second-gauge")
 	}
 	return []diag.Finding{f}
+}
+
+// unitSuspect reports that the compression of the whole engine may stand in
+// another unit than is written.
+func (c *Case) unitSuspect() bool {
+	return slices.ContainsFunc(c.Noted, func(n diag.Notice) bool {
+		return n.Rule == "unit-suspect" && len(n.Cylinders) == 0 && n.Facts["section"] == "compression"
+	})
 }
 
 // flooded reports plugs soaked with fuel, most of those looked at, or a method

@@ -29,12 +29,13 @@ func doubt(c *Case, hits []hit) {
 		if r == nil || r.Doubt == "" {
 			continue
 		}
+		doubts := r.doubted(n)
 		for i := range hits {
 			h := &hits[i]
 			if h.rule.Class == TestItself || !overlap(n.Cylinders, h.finding.Cylinders) {
 				continue
 			}
-			doubted, rest := split(h.rule.Needs, r.Doubts)
+			doubted, rest := split(h.rule.Needs, doubts)
 			if doubted == 0 {
 				continue
 			}
@@ -49,6 +50,24 @@ func doubt(c *Case, hits []hit) {
 			h.finding.Doubts = append(h.finding.Doubts, diag.Phrase{Key: r.Doubt, Facts: n.Facts})
 		}
 	}
+}
+
+// sections are the readings of the sections of a job, which notices from
+// reading the job name as the fact "section".
+var sections = map[string][]Need{
+	"compression":   {NeedsCompression, NeedsWet, NeedsFirst, NeedsEarlier},
+	"leakage":       {NeedsLeakage},
+	"rotors":        {NeedsRotors},
+	"fuel-pressure": {NeedsFuel},
+}
+
+// doubted are the readings that a notice casts doubt on: those of its own
+// section where it names one.
+func (r *Rule) doubted(n diag.Notice) []Need {
+	if section, named := n.Facts["section"].(string); named {
+		return slices.DeleteFunc(slices.Clone(r.Doubts), func(d Need) bool { return !slices.Contains(sections[section], d) })
+	}
+	return r.Doubts
 }
 
 // repeat is the check that repeats a doubted test: on the notice's cylinders,

@@ -64,3 +64,17 @@ func TestDoubtedTestIsRepeatedFirst(t *testing.T) {
 		t.Errorf("confidence %s, next %+v; want weak, and the test repeated with a charger", f.Confidence, f.Next)
 	}
 }
+
+func TestADoubtStaysWithItsSection(t *testing.T) {
+	about := func(section string) sample.Change {
+		return sample.Noted(diag.Notice{Rule: "unit-suspect", Facts: diag.Facts{
+			"section": section, "value": diag.Number{Value: 1}, "unit": "kPa", "looks": "bar"}})
+	}
+	readings := []float64{160, 160, 160, 100}
+	if f := the(t, Diagnose(sample.Dry("inline-4", readings, about("compression"))), "one-low"); f.Confidence != diag.Weak {
+		t.Errorf("the unit of the compression in doubt: %s, want weak", f.Confidence)
+	}
+	if f := the(t, Diagnose(sample.Dry("inline-4", readings, about("fuel-pressure"))), "one-low"); f.Confidence != diag.Fair {
+		t.Errorf("the unit of the fuel pressure in doubt: %s, want fair", f.Confidence)
+	}
+}

@@ -88,6 +88,7 @@ var testRules = []Rule{
 		Why: "Twelve is a sound engine in bar and a dead one in psi. Printouts with the wrong unit exist, and so do dots that were meant as dashes. " +
 			"Nothing is converted by guessing; the sheet says that the figures look like another unit.",
 		Source: "common practice", Variants: []string{"improbable", "range-with-dot"},
+		Doubt: "unit-suspect", Doubts: []Need{NeedsCompression, NeedsWet, NeedsFirst, NeedsEarlier, NeedsRotors, NeedsLeakage, NeedsFuel},
 		Notices: noted("unit-suspect"),
 	},
 	{

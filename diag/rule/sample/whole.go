@@ -80,6 +80,8 @@ func noneCases() []Case {
 		{Name: "a pair of which one has some", Test: Dry("inline-4", []float64{0, 60, 120, 120}), Fires: []string{"neighbours-low"}, Not: []string{"neighbours-without-pressure", "one-without-pressure"}},
 		{Name: "several without pressure", Test: Dry("inline-4", []float64{0, 120, 0, 120}), Fires: []string{"several-without-pressure"}, Not: []string{"scattered-low"}},
 		{Name: "none anywhere", Test: Dry("inline-4", []float64{0, 5, 0, 3}), Fires: []string{"none-anywhere"}, Not: []string{"even-no-minimum", "one-low", "scattered-low", "several-without-pressure"}},
+		{Name: "none anywhere, the unit in doubt", Test: Dry("inline-4", []float64{12, 12, 11.5, 12}, Noted(diag.Notice{Rule: "unit-suspect",
+			Facts: diag.Facts{"section": "compression", "value": diag.Number{Value: 12, Unit: quantity.PSI}, "unit": "psi", "looks": "bar"}})), Fires: []string{"none-anywhere", "unit-suspect"}},
 		{Name: "none anywhere, flooded", Test: Dry("inline-5", []float64{0, 0, 0, 0, 0}, Plug("fuel-wet", "1", "2", "3", "4", "5")), Fires: []string{"none-anywhere"}},
 	}
 }
