@@ -50,7 +50,6 @@ var (
 		"coolant", "bridged", "damaged", "tracked"}
 	places      = []string{"exhaust", "inlet", "crankcase", "coolant", "neighbour", "outside", "nowhere"}
 	fuelSystems = []string{"carburettor", "throttle body", "port, return line", "port, no return", "direct, low side", "diesel, lift pump"}
-	mountWords  = []string{"front lengthwise", "front crosswise, engine front left", "front crosswise, engine front right", "mid", "rear", "on stand"}
 	fuels       = []string{"petrol", "diesel", "lpg", "cng", "ethanol", "methanol", "two-stroke mix"}
 )
 

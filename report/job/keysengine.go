@@ -1,8 +1,10 @@
 package job
 
+import "gaugesheet/diag/engine"
+
 var engineKeys = []key{
-	{name: "layout", form: text, doc: "single, inline-2..12, V2..V16, flat-2..12, narrow-V4/5/6, W8/W12, radial-3/5/7/9, rotary-1..4 or custom.", example: "V8"},
-	{name: "numbering", form: word, words: []string{"across banks", "bank by bank"},
+	{name: "layout", form: text, doc: "One of " + engine.LayoutForms + ".", example: "V8"},
+	{name: "numbering", form: word, words: []string{engine.AcrossBanks, engine.BankByBank},
 		doc: "How the cylinders of an engine of two banks are numbered: across banks (1-3-5-7 / 2-4-6-8) or bank by bank (1-2-3-4 / 5-6-7-8). Never guessed."},
 	{name: "first-bank", form: word, words: []string{"left", "right", "front", "rear"},
 		doc: "The bank that cylinder 1 is on, by vehicle side. Required with 'numbering'."},
@@ -14,7 +16,7 @@ var engineKeys = []key{
 		schema:  `{"anyOf": [{"const": "separate"}, {"type": "array", "items": {"type": "array", "items": {"type": ["integer", "string"]}}}]}`},
 	{name: "firing-order", form: special, doc: "The cylinders in firing order.", example: "1-8-4-3-6-5-7-2",
 		schema: `{"anyOf": [{"type": ["string", "integer"]}, {"type": "array", "items": {"type": ["integer", "string"]}}]}`},
-	{name: "mount", form: word, words: mountWords, doc: "How the engine sits in the vehicle."},
+	{name: "mount", form: word, words: engine.Mounts, doc: "How the engine sits in the vehicle."},
 	{name: "fuel", form: openWord, words: fuels, doc: "What it burns.", example: "petrol"},
 	{name: "cycle", form: word, words: []string{"four-stroke", "two-stroke"}, doc: "Working cycle; four-stroke where not given."},
 	{name: "charging", form: word, words: []string{"natural", "turbo", "supercharged"}, doc: "How it takes in air."},

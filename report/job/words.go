@@ -32,14 +32,17 @@ func nearest(s string, words []string) string {
 	}
 	plain := strings.NewReplacer("4-stroke", "fourstroke", "2-stroke", "twostroke", "-", "", "_", "", " ", "", ",", "")
 	given := plain.Replace(strings.ToLower(s))
-	byPlain := map[string]string{}
+	byPlain, begun := map[string]string{}, []string(nil)
 	known := make([]string, len(words))
 	for i, word := range words {
 		w := plain.Replace(strings.ToLower(word))
 		if min(len(w), len(given)) >= 3 && (strings.HasPrefix(w, given) || strings.HasPrefix(given, w)) {
-			return word
+			begun = append(begun, word)
 		}
 		known[i], byPlain[w] = w, word
+	}
+	if len(begun) == 1 {
+		return begun[0]
 	}
 	if len(given) < 3 { // a number, or an abbreviation of anything
 		return ""
@@ -49,8 +52,12 @@ func nearest(s string, words []string) string {
 
 // meant is the hint for a word that is none of those expected.
 func meant(found string, words []string) string {
-	if near := nearest(found, words); near != "" {
+	near := nearest(found, words)
+	switch {
+	case near != "":
 		return fmt.Sprintf("did you mean '%s'?", near)
+	case slices.ContainsFunc(words, func(w string) bool { return strings.HasPrefix(w, found+",") }):
+		return "within braces a text with a comma needs quotes"
 	}
 	return ""
 }
