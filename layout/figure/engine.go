@@ -127,6 +127,7 @@ func cellWriters(t layout.Theme, d EnginePlan, notes, valueOut bool) []cellWrite
 	all := []layout.Length{90, 58, 44, 36, 30, 24, 19, 16}
 	add(false, false, all...)
 	if d.Pen && !d.Rotary {
+		add(true, true, 110)
 		add(true, false, all...)
 	}
 	if !d.Pen {

@@ -101,7 +101,10 @@ func (w *cellWriter) lineWidths() (sum layout.Length) {
 func (w cellWriter) number(c Cylinder) []cellLine {
 	t := w.t
 	var lines []cellLine
-	if w.joined {
+	if w.joined && w.boxOut && c.Number != "" {
+		return append(lines, w.numberedBox(c))
+	}
+	if w.joined && !w.boxOut {
 		return append(lines, w.joinedLine(c))
 	}
 	if c.Number != "" {
@@ -122,6 +125,15 @@ func (w cellWriter) number(c Cylinder) []cellLine {
 		lines = w.wrapped(lines, c.Mark, c.Word, t.Face(layout.Note), t.Ink)
 	}
 	return lines
+}
+
+// numberedBox is a number with a box to write in behind it.
+func (w cellWriter) numberedBox(c Cylinder) cellLine {
+	line := penBox()
+	line.w = 0
+	line.add(w.t, c.Number, w.t.Face(layout.Strong), w.t.Accent)
+	line.w += small + penBoxW
+	return line
 }
 
 // joinedLine is number and grade on one line, with the mark before them.
@@ -274,7 +286,11 @@ func (ct cellText) draw(s layout.Surface, t layout.Theme, at layout.Point) {
 
 func (l cellLine) draw(s layout.Surface, t layout.Theme, at layout.Point) {
 	if l.box {
-		s.Stroke(layout.RectPath(layout.Rect{X: at.X, Y: at.Y + tight/2, W: penBoxW, H: penBoxH}), layout.Pen{Width: thin, Color: t.Muted})
+		box := layout.Rect{X: at.X + l.w - penBoxW, Y: at.Y + tight/2, W: penBoxW, H: penBoxH}
+		s.Stroke(layout.RectPath(box), layout.Pen{Width: thin, Color: t.Muted})
+		for _, r := range l.runs {
+			layout.TextMiddle(s, layout.Point{X: at.X, Y: box.Center().Y}, layout.Left, r.Text, r.Face, r.Color)
+		}
 		return
 	}
 	face := t.Face(layout.Note)

@@ -181,11 +181,22 @@ func (s *strokes) Stroke(p layout.Path, pen layout.Pen) {
 func TestBenchPlanHasBoxesForAPen(t *testing.T) {
 	// 9 mm by 7 mm is what a hand in a workshop needs: common practice, no source.
 	const w, h = 9 * layout.MM, 7 * layout.MM
-	for _, lying := range []bool{false, true} {
+	for _, test := range []struct {
+		lying, numbered bool
+		cylinders, want int
+	}{
+		{false, true, 12, 12},
+		{true, true, 12, 12},
+		{false, false, 6, 12}, // a box for the number, and one for the reading
+		{true, false, 4, 8},
+	} {
 		d := EnginePlan{Pen: true, Heads: [][]int{{}}}
-		for i := range 12 {
-			c := Cylinder{Y: float64(i), Number: fmt.Sprint(i + 1)}
-			if lying {
+		for i := range test.cylinders {
+			c := Cylinder{Y: float64(i)}
+			if test.numbered {
+				c.Number = fmt.Sprint(i + 1)
+			}
+			if test.lying {
 				c.X, c.Y = c.Y, 0
 			}
 			d.Cylinders = append(d.Cylinders, c)
@@ -202,8 +213,8 @@ func TestBenchPlanHasBoxesForAPen(t *testing.T) {
 				boxes++
 			}
 		}
-		if boxes != 12 {
-			t.Errorf("lying %v: %d boxes to write in, want 12", lying, boxes)
+		if boxes != test.want {
+			t.Errorf("%+v: %d boxes to write in", test, boxes)
 		}
 	}
 }

@@ -112,7 +112,7 @@ func NewFieldLines(d FieldLines) layout.Block {
 			columns = 2
 		}
 		w := (width - wide*layout.Length(columns-1)) / layout.Length(columns)
-		pitch := [...]layout.Length{layout.Full: 8, layout.Compact: 7.5, layout.Brief: 7}[level] * layout.MM
+		pitch := [...]layout.Length{layout.Full: 7.6, layout.Compact: 7.3, layout.Brief: 7}[level] * layout.MM
 		frames := []layout.Frame{heading(t, d.Title, "", width)}
 		for start := 0; start < len(d.Fields); start += columns {
 			var row []column

@@ -41,7 +41,7 @@ func newTableSetting(t layout.Theme, d Table, width layout.Length, level layout.
 		s.role = layout.Note
 	}
 	if d.Pen {
-		s.least = [...]layout.Length{layout.Full: 8.5 * layout.MM, layout.Compact: 7.8 * layout.MM, layout.Brief: 7.1 * layout.MM}[level]
+		s.least = [...]layout.Length{layout.Full: 7.8 * layout.MM, layout.Compact: 7.4 * layout.MM, layout.Brief: 7.05 * layout.MM}[level]
 	}
 	s.widths = columnWidths(t, d, width, s.role)
 	return s
