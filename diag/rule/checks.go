@@ -24,6 +24,7 @@ type checkKind struct {
 
 // checkKinds are the checks by name. Times are common practice, no source.
 var checkKinds = map[string]checkKind{
+	"complete-set": {minutes: 15},
 	// The test itself.
 	"repeat-with-charger":   {minutes: 10},
 	"repeat-method":         {minutes: 20},

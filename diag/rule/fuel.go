@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"math"
 	"slices"
 
 	"gaugesheet/diag"
@@ -74,8 +75,14 @@ func (c *Case) psi(v float64) float64 {
 	return in
 }
 
+// fuelNumber is a pressure in the section's unit. A reading taken between two
+// marks of the gauge keeps its decimal: it is the reader's own number.
 func (c *Case) fuelNumber(v float64) diag.Number {
-	return diag.Number{Value: v, Decimals: c.Sums.Fuel.Decimals, Unit: c.Sums.Fuel.Unit}
+	decimals := c.Sums.Fuel.Decimals
+	if scaled := v * math.Pow10(decimals); math.Abs(scaled-math.Round(scaled)) > 0.05 {
+		decimals++
+	}
+	return diag.Number{Value: v, Decimals: decimals, Unit: c.Sums.Fuel.Unit}
 }
 
 // below reports a reading under its lower limit; clear where that is beyond
@@ -147,7 +154,7 @@ func (k circuit) facts(r *diag.FuelReading) diag.Facts {
 }
 
 var readingInWords = map[string]string{
-	"key-on": "key on", "idle": "at idle", "hose-off": "with the hose off", "snap": "on a quick opening of the throttle", "return-pinched": "with the return closed",
+	"key-on": "with the key on", "idle": "at idle", "hose-off": "with the hose off", "snap": "on a quick opening of the throttle", "return-pinched": "with the return closed",
 }
 
 // limitInWords is the limit as the job has it, "" for none.

@@ -113,7 +113,7 @@ var lowButTight = Rule{
 	Why: "With the valves closed the cylinder holds its air, so rings, valves and gasket seal. What is left is that too little air gets in, or that it is let out again: " +
 		"a worn cam lobe, a rocker or lifter that does not move its valve in full, valve timing, a blocked port, or the compression test itself.",
 	Source: "common practice, no source", Class: Together, Needs: []Need{NeedsCompression, NeedsLeakage},
-	YieldsTo: []string{"low-everywhere-but-tight"},
+	Variants: []string{twoStrokeVariant}, YieldsTo: []string{"low-everywhere-but-tight"},
 	Findings: func(c *Case) []diag.Finding {
 		var names []string
 		for _, l := range c.leaks() {
@@ -130,6 +130,7 @@ var lowButTight = Rule{
 			Causes: phrases("valve-motion", "cam-timing", "adapter-leak"),
 			Next:   c.next(names, "watch-valve-gear", "running-compression", "cam-timing-marks")}
 		if c.Spec.TwoStroke {
+			f.Variant = twoStrokeVariant
 			f.Causes, f.Next = phrases("adapter-leak", "restricted-inlet", "restricted-exhaust"), c.next(names, "second-gauge")
 		}
 		c.judgeLeak(&f)
@@ -146,7 +147,7 @@ var leakageGood = Rule{
 		"it says nothing of how the valves move.",
 	Source: "common practice, no source", Class: Sound, Needs: []Need{NeedsLeakage},
 	YieldsTo: []string{"low-everywhere-but-tight", "leakage-reads-nothing", "sealing-sound-look-elsewhere"},
-	Variants: []string{"serviceable"},
+	Variants: []string{"serviceable", "close"},
 	Findings: func(c *Case) []diag.Finding {
 		var names []string
 		for _, l := range c.leaks() {
@@ -163,6 +164,10 @@ var leakageGood = Rule{
 			f.Variant = "serviceable"
 		}
 		c.judgeLeak(&f)
+		if slices.ContainsFunc(c.leaks(), func(l *diag.LeakResult) bool { return l.Verdict == diag.TooClose }) {
+			f.Variant, f.Confidence = "close", diag.Weak
+			f.Doubts = append(f.Doubts, phrases("leakage-near-limit")...)
+		}
 		return []diag.Finding{f}
 	},
 }

@@ -54,9 +54,32 @@ func chooseNext(c *Case, d *diag.Diagnosis) {
 			return
 		}
 	}
-	if d.Next == nil && c.noticed("too-few-cylinders") && len(d.Findings) == 0 {
-		d.Next = c.next(nil, "repeat-method")
+	switch {
+	case c.complaint() != "":
+		d.Next = c.next(nil, c.checksFor(c.complaint())...)
+	case c.noticed("falls-in-test-order"):
+		d.Next = c.next(nil, "repeat-with-charger")
+	case c.noticed("too-few-cylinders"):
+		d.Next = c.next(nil, "complete-set")
+	case c.notJudged() != "":
+		d.Next = c.next(nil, "leak-down")
 	}
+}
+
+// checksFor are the checks that a complaint asks for when nothing that was
+// read explains it, the cheapest first.
+func (c *Case) checksFor(complaint string) []string {
+	switch complaint {
+	case rich:
+		return []string{"hose-for-fuel", "held-pressure", "fuel-pressure-test", "fuel-trims"}
+	case lean, "low power":
+		return []string{"fuel-pressure-test", "smoke-test", "fuel-trims", "compression-test"}
+	case "hard start":
+		return []string{"held-pressure", "fuel-pressure-test", "compression-test"}
+	case "coolant loss", "overheating":
+		return []string{"coolant-gas-test", "cooling-pressure-test"}
+	}
+	return []string{"compression-test", "swap-coil", "fuel-pressure-test", "leak-down"}
 }
 
 // topFinding is the index of the first finding that asks for something, -1 for

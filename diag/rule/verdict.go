@@ -47,8 +47,8 @@ var verdictOf = map[string]string{
 
 // otherVerdicts are given where no finding leads the sheet.
 var otherVerdicts = []string{
-	"see-findings", "nothing-found", "nothing-tested", "too-few-cylinders", "too-close", "fuel-too-close", "rotors-even", "leakage-too-close",
-	"not-judged", "not-judged-decompressor", "not-judged-throttle-closed", "not-judged-single-cylinder", "not-judged-lone-reading",
+	"see-findings", "nothing-found", "not-explained", "fuel-not-judged", "nothing-tested", "too-few-cylinders", "too-close", "fuel-too-close", "rotors-even", "leakage-too-close", "leakage-serviceable",
+	"not-judged", "not-judged-some", "not-judged-decompressor", "not-judged-throttle-closed", "not-judged-single-cylinder", "not-judged-lone-reading",
 }
 
 // adviceFor gives the line under the verdict by the likeliest cause.
@@ -95,8 +95,16 @@ func conclude(c *Case, d *diag.Diagnosis) {
 		d.Verdict, d.Advice = diag.Phrase{Key: "too-few-cylinders", Facts: facts}, diag.Phrase{Key: "advice-complete"}
 	case c.notJudged() != "":
 		d.Verdict, d.Advice = diag.Phrase{Key: c.notJudged(), Facts: facts}, diag.Phrase{Key: "advice-test-again"}
+	case c.Has(NeedsCompression) && len(c.Graded(diag.GradeNotJudged)) > 0 && lead == nil:
+		facts["Cylinders"] = diag.Names(c.Graded(diag.GradeNotJudged))
+		d.Verdict, d.Advice = diag.Phrase{Key: "not-judged-some", Facts: facts}, diag.Phrase{Key: "advice-test-again"}
+	case c.complaint() != "":
+		facts["complaint"] = c.complaint()
+		d.Verdict, d.Advice = diag.Phrase{Key: "not-explained", Facts: facts}, diag.Phrase{Key: "advice-none"}
 	case lead != nil:
 		c.lead(d, lead)
+	case c.noticed("fuel-limit-missing"):
+		d.Verdict, d.Advice = diag.Phrase{Key: "fuel-not-judged", Facts: facts}, diag.Phrase{Key: "advice-no-figure"}
 	case c.Has(NeedsRotors):
 		d.Verdict, d.Advice = diag.Phrase{Key: "rotors-even", Facts: facts}, diag.Phrase{Key: "advice-none"}
 	case c.Has(NeedsCompression), c.Has(NeedsLeakage), c.Has(NeedsPlugs), c.Has(NeedsFuel):
@@ -128,9 +136,13 @@ func (c *Case) lead(d *diag.Diagnosis, f *diag.Finding) {
 	switch {
 	case key == "":
 		key = "see-findings"
+	case key == "leaks-at-valve" && f.Variant == twoStrokeVariant:
+		key = "leaks-past-rings"
+	case key == "leakage-good" && f.Variant == "serviceable":
+		key = "leakage-serviceable"
 	case f.Variant == "too-close" || doubted("near-limit") && f.Rule == "below-minimum":
 		key = "too-close"
-	case f.Variant == "close" || doubted("fuel-near-limit") && f.Rule != "falls-off-fast":
+	case doubted("fuel-near-limit") && f.Rule != "falls-off-fast":
 		key = "fuel-too-close"
 	case doubted("leakage-near-limit") && f.Urgency != diag.ActSoon:
 		key = "leakage-too-close"
