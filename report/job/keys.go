@@ -4,27 +4,27 @@ package job
 type form uint8
 
 const (
-	text        form = iota
-	texts            // a list of texts
-	word             // one of the key's words
-	wordList         // a list of the key's words
-	openWord         // one of the key's words, or any other
-	yesNo            // yes or no
-	whole            // a whole number
-	bare             // a number without a unit
-	date             // 2026-05-14
-	clock            // 09:40
-	amount           // a number with its unit
-	reading          // a pressure, in the section's unit or its own
-	readings         // readings by cylinder
-	names            // a list of cylinders
-	fileName         // a file beside the job file
-	fileNames        // a list of them
-	group            // further keys
-	testSection      // further keys, or a word such as not tested
-	groups           // a list of sets of further keys
-	byName           // a set of keys of the user's own, each with further keys
-	special          // described by the key's own schema
+	asText        form = iota
+	asTexts            // a list of texts
+	asWord             // one of the key's words
+	asWordList         // a list of the key's words
+	asOpenWord         // one of the key's words, or any other
+	asYesNo            // yes or no
+	asWhole            // a whole number
+	asBare             // a number without a unit
+	asDate             // 2026-05-14
+	asClock            // 09:40
+	asAmount           // a number with its unit
+	asReading          // a pressure, in the section's unit or its own
+	asReadings         // readings by cylinder
+	asNames            // a list of cylinders
+	asFileName         // a file beside the job file
+	asFileNames        // a list of them
+	asGroup            // further keys
+	asTestSection      // further keys, or a word such as not tested
+	asGroups           // a list of sets of further keys
+	asByName           // a set of keys of the user's own, each with further keys
+	asSpecial          // described by the key's own schema
 )
 
 // A key is one key of the job file: the single source of the reader's lists of
@@ -33,10 +33,10 @@ type key struct {
 	name    string
 	form    form
 	doc     string
-	words   []string // for word, wordList and openWord
+	words   []string // for asWord, asWordList and asOpenWord
 	keys    []key    // for forms with further keys
 	example string   // as YAML
-	schema  string   // for special: JSON Schema, without the description
+	schema  string   // for asSpecial: JSON Schema, without the description
 }
 
 var (
@@ -55,100 +55,100 @@ var (
 
 // fileKeys are the keys of a job file.
 var fileKeys = []key{
-	{name: "format", form: whole, doc: "Version of this format; 1 is the only one so far.", example: "1"},
-	{name: "sheet", form: word, words: sheetWords, doc: "Which sheet to draw; customer where not given."},
-	{name: "paper", form: word, words: paperWords, doc: "Paper size; the shop profile's, or letter, where not given."},
-	{name: "job", form: group, keys: jobKeys, doc: "The job that the test was done for."},
-	{name: "shop", form: special, keys: shopKeys, doc: "The shop: a file of these keys beside the job file, or the keys themselves.",
+	{name: "format", form: asWhole, doc: "Version of this format; 1 is the only one so far.", example: "1"},
+	{name: "sheet", form: asWord, words: sheetWords, doc: "Which sheet to draw; customer where not given."},
+	{name: "paper", form: asWord, words: paperWords, doc: "Paper size; the shop profile's, or letter, where not given."},
+	{name: "job", form: asGroup, keys: jobKeys, doc: "The job that the test was done for."},
+	{name: "shop", form: asSpecial, keys: shopKeys, doc: "The shop: a file of these keys beside the job file, or the keys themselves.",
 		schema: `{"anyOf": [{"type": "string"}, {"$ref": "#/$defs/shop"}]}`},
-	{name: "customer", form: group, keys: personKeys, doc: "Whom the sheet is for."},
-	{name: "seller", form: group, keys: personKeys, doc: "Who sells the vehicle, for a pre-purchase sheet."},
-	{name: "independence", form: text, doc: "Who pays for the inspection and what interest the inspector has in the sale."},
-	{name: "vehicle", form: group, keys: vehicleKeys, doc: "The vehicle that the engine is in."},
-	{name: "engine", form: group, keys: engineKeys, doc: "The engine. Required."},
-	{name: "conditions", form: group, keys: conditionKeys, doc: "How the test was done."},
-	{name: "gauges", form: group, keys: gaugesKeys, doc: "The gauges used, one for each kind of test."},
-	{name: "compression", form: testSection, keys: compressionKeys, doc: "Cranking compression. Not for rotary engines."},
-	{name: "leakage", form: testSection, keys: leakageKeys, doc: "Cylinder leakage in percent of the supply."},
-	{name: "plugs", form: testSection, keys: plugsKeys, doc: "The spark plugs as read."},
-	{name: "rotors", form: testSection, keys: rotorsKeys, doc: "Compression of a rotary engine, by face."},
-	{name: "fuel-pressure", form: testSection, keys: fuelKeys, doc: "Fuel pressure."},
-	{name: "borescope", form: special, doc: "What was seen through the borescope, by cylinder.", example: "{3: scored bore at the front}",
+	{name: "customer", form: asGroup, keys: personKeys, doc: "Whom the sheet is for."},
+	{name: "seller", form: asGroup, keys: personKeys, doc: "Who sells the vehicle, for a pre-purchase sheet."},
+	{name: "independence", form: asText, doc: "Who pays for the inspection and what interest the inspector has in the sale."},
+	{name: "vehicle", form: asGroup, keys: vehicleKeys, doc: "The vehicle that the engine is in."},
+	{name: "engine", form: asGroup, keys: engineKeys, doc: "The engine. Required."},
+	{name: "conditions", form: asGroup, keys: conditionKeys, doc: "How the test was done."},
+	{name: "gauges", form: asGroup, keys: gaugesKeys, doc: "The gauges used, one for each kind of test."},
+	{name: "compression", form: asTestSection, keys: compressionKeys, doc: "Cranking compression. Not for rotary engines."},
+	{name: "leakage", form: asTestSection, keys: leakageKeys, doc: "Cylinder leakage in percent of the supply."},
+	{name: "plugs", form: asTestSection, keys: plugsKeys, doc: "The spark plugs as read."},
+	{name: "rotors", form: asTestSection, keys: rotorsKeys, doc: "Compression of a rotary engine, by face."},
+	{name: "fuel-pressure", form: asTestSection, keys: fuelKeys, doc: "Fuel pressure."},
+	{name: "borescope", form: asSpecial, doc: "What was seen through the borescope, by cylinder.", example: "{3: scored bore at the front}",
 		schema: `{"type": "object", "additionalProperties": {"type": "string"}}`},
-	{name: "coolant-gas-test", form: word, words: []string{"positive", "negative", "not tested"}, doc: "Test of the coolant for combustion gas."},
-	{name: "photos", form: groups, keys: photoKeys, doc: "Photos that belong to the job.", example: "[{name: P4, shows: plug 3}]"},
-	{name: "findings", form: texts, doc: "What the technician saw and wants said, in the technician's words.", example: "[play in the fan bearing]"},
-	{name: "recommended", form: texts, doc: "Work recommended."},
-	{name: "declined", form: texts, doc: "Work declined by the customer."},
-	{name: "not-tested", form: special, doc: "What was not tested, and why.", example: "{leakage: declined by the customer}",
+	{name: "coolant-gas-test", form: asWord, words: []string{"positive", "negative", "not tested"}, doc: "Test of the coolant for combustion gas."},
+	{name: "photos", form: asGroups, keys: photoKeys, doc: "Photos that belong to the job.", example: "[{name: P4, shows: plug 3}]"},
+	{name: "findings", form: asTexts, doc: "What the technician saw and wants said, in the technician's words.", example: "[play in the fan bearing]"},
+	{name: "recommended", form: asTexts, doc: "Work recommended."},
+	{name: "declined", form: asTexts, doc: "Work declined by the customer."},
+	{name: "not-tested", form: asSpecial, doc: "What was not tested, and why.", example: "{leakage: declined by the customer}",
 		schema: `{"anyOf": [{"type": "object", "additionalProperties": {"type": "string"}}, {"type": "array", "items": {"type": "string"}}]}`},
-	{name: "notes", form: text, doc: "Anything else, printed as it is."},
-	{name: "earlier", form: fileNames, doc: "Earlier job files of the same engine, to compare with."},
+	{name: "notes", form: asText, doc: "Anything else, printed as it is."},
+	{name: "earlier", form: asFileNames, doc: "Earlier job files of the same engine, to compare with."},
 }
 
 var jobKeys = []key{
-	{name: "number", form: text, doc: "Job number.", example: `"W-2041"`},
-	{name: "date", form: date, doc: "Date of the test, ISO 8601.", example: "2026-05-14"},
-	{name: "technician", form: text, doc: "Who did the test."},
-	{name: "reason", form: text, doc: "Why the engine was tested."},
-	{name: "complaints", form: wordList, words: complaints, doc: "What is wrong with the vehicle.", example: "[misfire, oil use]"},
-	{name: "ordered-by", form: text, doc: "Who asked for the test; before a purchase, the buyer."},
-	{name: "invoice", form: text, doc: "Number of the invoice.", example: `"3310"`},
-	{name: "place", form: text, doc: "Where the test was done."},
-	{name: "started", form: clock, doc: "When the test began, 24 hours.", example: `"09:40"`},
-	{name: "authorised", form: group, doc: "Who allowed the work.", keys: []key{
-		{name: "by", form: text, doc: "Who."},
-		{name: "when", form: text, doc: "When."},
-		{name: "how", form: text, doc: "How: in writing, by telephone."},
+	{name: "number", form: asText, doc: "Job number.", example: `"W-2041"`},
+	{name: "date", form: asDate, doc: "Date of the test, ISO 8601.", example: "2026-05-14"},
+	{name: "technician", form: asText, doc: "Who did the test."},
+	{name: "reason", form: asText, doc: "Why the engine was tested."},
+	{name: "complaints", form: asWordList, words: complaints, doc: "What is wrong with the vehicle.", example: "[misfire, oil use]"},
+	{name: "ordered-by", form: asText, doc: "Who asked for the test; before a purchase, the buyer."},
+	{name: "invoice", form: asText, doc: "Number of the invoice.", example: `"3310"`},
+	{name: "place", form: asText, doc: "Where the test was done."},
+	{name: "started", form: asClock, doc: "When the test began, 24 hours.", example: `"09:40"`},
+	{name: "authorised", form: asGroup, doc: "Who allowed the work.", keys: []key{
+		{name: "by", form: asText, doc: "Who."},
+		{name: "when", form: asText, doc: "When."},
+		{name: "how", form: asText, doc: "How: in writing, by telephone."},
 	}},
-	{name: "valid", form: group, doc: "How long the sheet is good for.", keys: []key{
-		{name: "days", form: whole, doc: "Days from the date of the test.", example: "60"},
-		{name: "distance", form: amount, doc: "Distance driven since the test: km, mi or h.", example: "2000 km"},
+	{name: "valid", form: asGroup, doc: "How long the sheet is good for.", keys: []key{
+		{name: "days", form: asWhole, doc: "Days from the date of the test.", example: "60"},
+		{name: "distance", form: asAmount, doc: "Distance driven since the test: km, mi or h.", example: "2000 km"},
 	}},
 }
 
 var shopKeys = []key{
-	{name: "name", form: text, doc: "Name of the shop.", example: "Harrow Mills Engine Works"},
-	{name: "address", form: text, doc: "Address."},
-	{name: "phone", form: text, doc: "Telephone."},
-	{name: "email", form: text, doc: "E-mail."},
-	{name: "registration", form: text, doc: "Registration or licence of the shop."},
-	{name: "logo", form: fileName, doc: "PNG or JPEG file beside the file that names it."},
-	{name: "accent", form: text, doc: "The sheet's one colour, in quotes.", example: `"#1f4e79"`},
-	{name: "paper", form: word, words: paperWords, doc: "Paper size where the job gives none."},
-	{name: "disclaimer", form: text, doc: "The shop's own words at the foot of the sheet."},
-	{name: "font", form: text, doc: "Name of the sheet's typeface."},
-	{name: "gauges", form: byName, keys: gaugeKeys, doc: "The shop's gauges by name; a job names them under 'gauges'.", example: "{dial A: {range: 0-300 psi, accuracy: 2 % of span}}"},
+	{name: "name", form: asText, doc: "Name of the shop.", example: "Harrow Mills Engine Works"},
+	{name: "address", form: asText, doc: "Address."},
+	{name: "phone", form: asText, doc: "Telephone."},
+	{name: "email", form: asText, doc: "E-mail."},
+	{name: "registration", form: asText, doc: "Registration or licence of the shop."},
+	{name: "logo", form: asFileName, doc: "PNG or JPEG file beside the file that names it."},
+	{name: "accent", form: asText, doc: "The sheet's one colour, in quotes.", example: `"#1f4e79"`},
+	{name: "paper", form: asWord, words: paperWords, doc: "Paper size where the job gives none."},
+	{name: "disclaimer", form: asText, doc: "The shop's own words at the foot of the sheet."},
+	{name: "font", form: asText, doc: "Name of the sheet's typeface."},
+	{name: "gauges", form: asByName, keys: gaugeKeys, doc: "The shop's gauges by name; a job names them under 'gauges'.", example: "{dial A: {range: 0-300 psi, accuracy: 2 % of span}}"},
 }
 
 var personKeys = []key{
-	{name: "name", form: text, doc: "Name."},
-	{name: "address", form: text, doc: "Address."},
-	{name: "phone", form: text, doc: "Telephone."},
-	{name: "email", form: text, doc: "E-mail."},
+	{name: "name", form: asText, doc: "Name."},
+	{name: "address", form: asText, doc: "Address."},
+	{name: "phone", form: asText, doc: "Telephone."},
+	{name: "email", form: asText, doc: "E-mail."},
 }
 
 var vehicleKeys = []key{
-	{name: "description", form: text, doc: "The vehicle in a few words.", example: "2009 panel van, long wheelbase"},
-	{name: "vin", form: text, doc: "Vehicle identification number as read. A wrong check digit is a notice, not an error."},
-	{name: "vin-read-at", form: text, doc: "Where the number was read.", example: "screen plate"},
-	{name: "plate", form: text, doc: "Registration plate."},
-	{name: "engine-number", form: text, doc: "Number on the engine."},
-	{name: "odometer", form: group, doc: "Distance or hours run.", keys: []key{
-		{name: "reading", form: amount, doc: "With its unit: mi, km or h.", example: "143210 mi"},
-		{name: "status", form: word, words: []string{"actual", "not actual", "unknown"}, doc: "Whether the reading is the true distance."},
+	{name: "description", form: asText, doc: "The vehicle in a few words.", example: "2009 panel van, long wheelbase"},
+	{name: "vin", form: asText, doc: "Vehicle identification number as read. A wrong check digit is a notice, not an error."},
+	{name: "vin-read-at", form: asText, doc: "Where the number was read.", example: "screen plate"},
+	{name: "plate", form: asText, doc: "Registration plate."},
+	{name: "engine-number", form: asText, doc: "Number on the engine."},
+	{name: "odometer", form: asGroup, doc: "Distance or hours run.", keys: []key{
+		{name: "reading", form: asAmount, doc: "With its unit: mi, km or h.", example: "143210 mi"},
+		{name: "status", form: asWord, words: []string{"actual", "not actual", "unknown"}, doc: "Whether the reading is the true distance."},
 	}},
-	{name: "vin-matches", form: text, doc: "Which places the number agrees in."},
-	{name: "state-on-arrival", form: text, doc: "How the vehicle came in."},
-	{name: "codes", form: texts, doc: "Diagnostic trouble codes found.", example: "[P0303]"},
-	{name: "stood", form: special, doc: "How long the engine stood unused.", example: "8 months",
+	{name: "vin-matches", form: asText, doc: "Which places the number agrees in."},
+	{name: "state-on-arrival", form: asText, doc: "How the vehicle came in."},
+	{name: "codes", form: asTexts, doc: "Diagnostic trouble codes found.", example: "[P0303]"},
+	{name: "stood", form: asSpecial, doc: "How long the engine stood unused.", example: "8 months",
 		schema: `{"type": "string", "pattern": "^[0-9.]+ *(days?|weeks?|months?|years?)$"}`},
-	{name: "driver-side", form: word, words: []string{"left", "right"}, doc: "Side of the steering wheel, only for the label 'driver side'."},
-	{name: "work-done", form: texts, doc: "Work done before; never proposed again as a next check.", example: "[new plugs]"},
+	{name: "driver-side", form: asWord, words: []string{"left", "right"}, doc: "Side of the steering wheel, only for the label 'driver side'."},
+	{name: "work-done", form: asTexts, doc: "Work done before; never proposed again as a next check.", example: "[new plugs]"},
 }
 
 var photoKeys = []key{
-	{name: "name", form: text, doc: "Short name, as readings refer to it.", example: "P4"},
-	{name: "shows", form: text, doc: "What it shows."},
-	{name: "file", form: fileName, doc: "The photo's file beside the job file."},
+	{name: "name", form: asText, doc: "Short name, as readings refer to it.", example: "P4"},
+	{name: "shows", form: asText, doc: "What it shows."},
+	{name: "file", form: asFileName, doc: "The photo's file beside the job file."},
 }

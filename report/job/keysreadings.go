@@ -1,114 +1,114 @@
 package job
 
 var compressionKeys = []key{
-	{name: "unit", form: word, words: pressureUnits, doc: "Unit of bare numbers in this section."},
-	{name: "order", form: names, doc: "The cylinders in the order in which they were tested.", example: "[1, 3, 5, 7, 2, 4, 6, 8]"},
-	{name: "first", form: readings, doc: "First stroke, by cylinder.", example: "{1: 92, 3: 95}"},
-	{name: "dry", form: readings, doc: "Reading by cylinder.", example: "{1: 160, 2: [158, 160], 3: 62, 4: about 155, 6: not tested}"},
-	{name: "again", form: readings, doc: "Tested again at the end, by cylinder.", example: "{1: 158}"},
-	{name: "wet", form: readings, doc: "Reading after oil was put in, by cylinder.", example: "{3: 90, 1: 172}"},
-	{name: "oil", form: amount, doc: "Dose of oil for the wet test, with its unit.", example: "5 ml"},
-	{name: "wet-in-words", form: text, doc: "The wet test in words, where no figures were taken."},
-	{name: "strokes", form: special, doc: "Strokes by cylinder, where another number than under conditions.", example: "{3: 8}",
+	{name: "unit", form: asWord, words: pressureUnits, doc: "Unit of bare numbers in this section."},
+	{name: "order", form: asNames, doc: "The cylinders in the order in which they were tested.", example: "[1, 3, 5, 7, 2, 4, 6, 8]"},
+	{name: "first", form: asReadings, doc: "First stroke, by cylinder.", example: "{1: 92, 3: 95}"},
+	{name: "dry", form: asReadings, doc: "Reading by cylinder.", example: "{1: 160, 2: [158, 160], 3: 62, 4: about 155, 6: not tested}"},
+	{name: "again", form: asReadings, doc: "Tested again at the end, by cylinder.", example: "{1: 158}"},
+	{name: "wet", form: asReadings, doc: "Reading after oil was put in, by cylinder.", example: "{3: 90, 1: 172}"},
+	{name: "oil", form: asAmount, doc: "Dose of oil for the wet test, with its unit.", example: "5 ml"},
+	{name: "wet-in-words", form: asText, doc: "The wet test in words, where no figures were taken."},
+	{name: "strokes", form: asSpecial, doc: "Strokes by cylinder, where another number than under conditions.", example: "{3: 8}",
 		schema: `{"type": "object", "additionalProperties": {"type": "integer"}}`},
-	{name: "running", form: byName, keys: runningKeys, doc: "Compression with the engine running, by cylinder.", example: "{1: {idle: 75, snap: 130}}"},
-	{name: "limits", form: group, keys: compressionLimitKeys, doc: "Limits, each judged on its own. Without any: spread 10 % of highest, common practice."},
+	{name: "running", form: asByName, keys: runningKeys, doc: "Compression with the engine running, by cylinder.", example: "{1: {idle: 75, snap: 130}}"},
+	{name: "limits", form: asGroup, keys: compressionLimitKeys, doc: "Limits, each judged on its own. Without any: spread 10 % of highest, common practice."},
 }
 
 var runningKeys = []key{
-	{name: "idle", form: reading, doc: "At idle.", example: "75"},
-	{name: "snap", form: reading, doc: "At a snap of the throttle.", example: "130"},
+	{name: "idle", form: asReading, doc: "At idle.", example: "75"},
+	{name: "snap", form: asReading, doc: "At a snap of the throttle.", example: "130"},
 }
 
 var compressionLimitKeys = []key{
-	{name: "minimum", form: reading, doc: "Lowest permitted pressure.", example: "128 psi"},
-	{name: "lowest", form: amount, doc: "Lowest reading as a percentage of the highest (lowest, mean, median).", example: "75 % of highest"},
-	{name: "spread", form: amount, doc: "Highest less lowest as a percentage of the highest (lowest, mean, median).", example: "10 % of highest"},
-	{name: "difference", form: reading, doc: "Permitted difference of highest and lowest.", example: "25 psi"},
-	{name: "below-mean", form: amount, doc: "How far a reading may lie below the mean.", example: "20 %"},
-	{name: "from-mean", form: amount, doc: "How far a reading may lie from the mean, either way.", example: "50 psi"},
-	{name: "from", form: word, words: []string{"sea level"}, doc: "The limits hold at sea level, and are corrected for the altitude of the test."},
-	{name: "cranking", form: amount, doc: "The cranking speed that the limits are for.", example: "250 rpm"},
-	{name: "source", form: text, doc: "Where the limits come from.", example: `"workshop manual, p. 112"`},
+	{name: "minimum", form: asReading, doc: "Lowest permitted pressure.", example: "128 psi"},
+	{name: "lowest", form: asAmount, doc: "Lowest reading as a percentage of the highest (lowest, mean, median).", example: "75 % of highest"},
+	{name: "spread", form: asAmount, doc: "Highest less lowest as a percentage of the highest (lowest, mean, median).", example: "10 % of highest"},
+	{name: "difference", form: asReading, doc: "Permitted difference of highest and lowest.", example: "25 psi"},
+	{name: "below-mean", form: asAmount, doc: "How far a reading may lie below the mean.", example: "20 %"},
+	{name: "from-mean", form: asAmount, doc: "How far a reading may lie from the mean, either way.", example: "50 psi"},
+	{name: "from", form: asWord, words: []string{"sea level"}, doc: "The limits hold at sea level, and are corrected for the altitude of the test."},
+	{name: "cranking", form: asAmount, doc: "The cranking speed that the limits are for.", example: "250 rpm"},
+	{name: "source", form: asText, doc: "Where the limits come from.", example: `"workshop manual, p. 112"`},
 }
 
 var leakageKeys = []key{
-	{name: "engine", form: word, words: temperatures, doc: "Temperature of the engine, where another than under conditions."},
-	{name: "limit", form: amount, doc: "Permitted loss in percent.", example: "20 %"},
-	{name: "dry", form: special, keys: leakKeys, doc: "By cylinder: a loss, or what was held of what was supplied.",
+	{name: "engine", form: asWord, words: temperatures, doc: "Temperature of the engine, where another than under conditions."},
+	{name: "limit", form: asAmount, doc: "Permitted loss in percent.", example: "20 %"},
+	{name: "dry", form: asSpecial, keys: leakKeys, doc: "By cylinder: a loss, or what was held of what was supplied.",
 		example: "{3: {loss: 34 %, at: [exhaust]}, 5: {held: 72, of: 80}, 6: 72/80}", schema: leakSchema},
-	{name: "wet", form: special, keys: leakKeys, doc: "The same after oil was put in.", example: "{3: {loss: 30 %, at: [exhaust]}}", schema: leakSchema},
-	{name: "loss", form: readings, doc: "Loss in percent by cylinder, short for 'dry' where nothing else is known.", example: "{1: 8, 2: 10}"},
+	{name: "wet", form: asSpecial, keys: leakKeys, doc: "The same after oil was put in.", example: "{3: {loss: 30 %, at: [exhaust]}}", schema: leakSchema},
+	{name: "loss", form: asReadings, doc: "Loss in percent by cylinder, short for 'dry' where nothing else is known.", example: "{1: 8, 2: 10}"},
 }
 
 const leakSchema = `{"anyOf": [{"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/leak"}]}},
 	{"type": "array", "items": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/leak"}]}}]}`
 
 var leakKeys = []key{
-	{name: "loss", form: reading, doc: "Percent of the supply that is lost.", example: "34 %"},
-	{name: "held", form: reading, doc: "Pressure held, with 'of'.", example: "72"},
-	{name: "of", form: reading, doc: "Pressure supplied.", example: "80"},
-	{name: "at", form: wordList, words: places, doc: "Where the air comes out.", example: "[exhaust]"},
+	{name: "loss", form: asReading, doc: "Percent of the supply that is lost.", example: "34 %"},
+	{name: "held", form: asReading, doc: "Pressure held, with 'of'.", example: "72"},
+	{name: "of", form: asReading, doc: "Pressure supplied.", example: "80"},
+	{name: "at", form: asWordList, words: places, doc: "Where the air comes out.", example: "[exhaust]"},
 }
 
 var plugsKeys = []key{
-	{name: "fitted", form: text, doc: "When the plugs were fitted.", example: "3 months ago"},
-	{name: "gap", form: special, doc: "Gap by the book.", example: "1.1 mm +/- 0.1", schema: `{"type": "string"}`},
-	{name: "looks", form: special, keys: plugKeys, doc: "How each plug looks, by cylinder; or 'all'.", example: "{1: normal, 3: {look: oil-wet, gap: 1.3 mm}}",
+	{name: "fitted", form: asText, doc: "When the plugs were fitted.", example: "3 months ago"},
+	{name: "gap", form: asSpecial, doc: "Gap by the book.", example: "1.1 mm +/- 0.1", schema: `{"type": "string"}`},
+	{name: "looks", form: asSpecial, keys: plugKeys, doc: "How each plug looks, by cylinder; or 'all'.", example: "{1: normal, 3: {look: oil-wet, gap: 1.3 mm}}",
 		schema: `{"anyOf": [{"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/plug"}]}},
 			{"type": "array", "items": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/plug"}]}}]}`},
 }
 
 var plugKeys = []key{
-	{name: "look", form: word, words: looks, doc: "How the plug looks."},
-	{name: "gap", form: amount, doc: "Gap as found: mm or in.", example: "1.3 mm"},
-	{name: "photo", form: text, doc: "Name of its photo.", example: "P4"},
-	{name: "note", form: text, doc: "Anything else about it."},
+	{name: "look", form: asWord, words: looks, doc: "How the plug looks."},
+	{name: "gap", form: asAmount, doc: "Gap as found: mm or in.", example: "1.3 mm"},
+	{name: "photo", form: asText, doc: "Name of its photo.", example: "P4"},
+	{name: "note", form: asText, doc: "Anything else about it."},
 }
 
 var rotorsKeys = []key{
-	{name: "unit", form: word, words: pressureUnits, doc: "Unit of bare numbers in this section."},
-	{name: "cranking", form: amount, doc: "Cranking speed in rpm.", example: "250 rpm"},
-	{name: "faces", form: special, doc: "Three faces of each rotor in the order read.", example: "{front: [7.4, 7.2, 7.3], rear: [7.0, 6.9, 5.1]}",
+	{name: "unit", form: asWord, words: pressureUnits, doc: "Unit of bare numbers in this section."},
+	{name: "cranking", form: asAmount, doc: "Cranking speed in rpm.", example: "250 rpm"},
+	{name: "faces", form: asSpecial, doc: "Three faces of each rotor in the order read.", example: "{front: [7.4, 7.2, 7.3], rear: [7.0, 6.9, 5.1]}",
 		schema: `{"anyOf": [{"type": "object", "additionalProperties": {"type": ["string", "array"]}}, {"type": "array", "items": {"type": ["string", "array"]}}]}`},
-	{name: "limits", form: group, doc: "Limits.", keys: []key{
-		{name: "minimum", form: reading, doc: "Lowest permitted pressure of a face.", example: "6.9 kgf/cm2"},
-		{name: "between-faces", form: reading, doc: "Permitted difference between the faces of one rotor.", example: "1.5 kgf/cm2"},
-		{name: "between-rotors", form: reading, doc: "Permitted difference between rotors.", example: "1.0 kgf/cm2"},
-		{name: "source", form: text, doc: "Where the limits come from."},
+	{name: "limits", form: asGroup, doc: "Limits.", keys: []key{
+		{name: "minimum", form: asReading, doc: "Lowest permitted pressure of a face.", example: "6.9 kgf/cm2"},
+		{name: "between-faces", form: asReading, doc: "Permitted difference between the faces of one rotor.", example: "1.5 kgf/cm2"},
+		{name: "between-rotors", form: asReading, doc: "Permitted difference between rotors.", example: "1.0 kgf/cm2"},
+		{name: "source", form: asText, doc: "Where the limits come from."},
 	}},
 }
 
 var fuelKeys = append([]key{
-	{name: "unit", form: word, words: pressureUnits, doc: "Unit of bare numbers in this section."},
-	{name: "system", form: word, words: fuelSystems, doc: "Kind of fuel system."},
-	{name: "circuits", form: byName, keys: circuitKeys, doc: "Several rails, tanks or pumps by name, each with the keys below."},
+	{name: "unit", form: asWord, words: pressureUnits, doc: "Unit of bare numbers in this section."},
+	{name: "system", form: asWord, words: fuelSystems, doc: "Kind of fuel system."},
+	{name: "circuits", form: asByName, keys: circuitKeys, doc: "Several rails, tanks or pumps by name, each with the keys below."},
 }, circuitKeys...)
 
 var circuitKeys = []key{
-	{name: "key-on", form: reading, doc: "Pump running, engine off.", example: "41"},
-	{name: "idle", form: reading, doc: "At idle.", example: "33"},
-	{name: "hose-off", form: reading, doc: "At idle, the regulator's vacuum hose off.", example: "42"},
-	{name: "snap", form: reading, doc: "At a snap of the throttle.", example: "38"},
-	{name: "return-pinched", form: reading, doc: "Return line pinched."},
-	{name: "manifold-vacuum", form: amount, doc: "Vacuum at idle: inHg, kPa or hPa below the atmosphere.", example: "18 inHg"},
-	{name: "hold", form: special, doc: "Pressure by the time since switching off.", example: "{1 min: 40, 5 min: 36}",
+	{name: "key-on", form: asReading, doc: "Pump running, engine off.", example: "41"},
+	{name: "idle", form: asReading, doc: "At idle.", example: "33"},
+	{name: "hose-off", form: asReading, doc: "At idle, the regulator's vacuum hose off.", example: "42"},
+	{name: "snap", form: asReading, doc: "At a snap of the throttle.", example: "38"},
+	{name: "return-pinched", form: asReading, doc: "Return line pinched."},
+	{name: "manifold-vacuum", form: asAmount, doc: "Vacuum at idle: inHg, kPa or hPa below the atmosphere.", example: "18 inHg"},
+	{name: "hold", form: asSpecial, doc: "Pressure by the time since switching off.", example: "{1 min: 40, 5 min: 36}",
 		schema: `{"type": "object", "additionalProperties": {"type": ["string", "number", "array"]}}`},
-	{name: "volume", form: special, doc: "Volume delivered in a time.", example: "500 ml in 30 s", schema: `{"type": "string"}`},
-	{name: "fuel-in-hose", form: word, words: []string{"yes", "no", "not looked"}, doc: "Fuel in the regulator's vacuum hose."},
-	{name: "limits", form: group, keys: fuelLimitKeys, doc: "Permitted pressures."},
+	{name: "volume", form: asSpecial, doc: "Volume delivered in a time.", example: "500 ml in 30 s", schema: `{"type": "string"}`},
+	{name: "fuel-in-hose", form: asWord, words: []string{"yes", "no", "not looked"}, doc: "Fuel in the regulator's vacuum hose."},
+	{name: "limits", form: asGroup, keys: fuelLimitKeys, doc: "Permitted pressures."},
 }
 
 var fuelLimitKeys = []key{
-	{name: "key-on", form: amount, doc: "'35-45 psi', '39 psi +/- 3', 'at least 30 psi' or 'at most 45 psi'.", example: "35-45 psi"},
-	{name: "idle", form: amount, doc: "As for key-on."},
-	{name: "hose-off", form: amount, doc: "As for key-on.", example: "39 psi +/- 3"},
-	{name: "snap", form: amount, doc: "As for key-on."},
-	{name: "return-pinched", form: amount, doc: "As for key-on."},
-	{name: "hold", form: special, doc: "With the time; a list where there are several.", example: "at least 30 psi after 5 min",
+	{name: "key-on", form: asAmount, doc: "'35-45 psi', '39 psi +/- 3', 'at least 30 psi' or 'at most 45 psi'.", example: "35-45 psi"},
+	{name: "idle", form: asAmount, doc: "As for key-on."},
+	{name: "hose-off", form: asAmount, doc: "As for key-on.", example: "39 psi +/- 3"},
+	{name: "snap", form: asAmount, doc: "As for key-on."},
+	{name: "return-pinched", form: asAmount, doc: "As for key-on."},
+	{name: "hold", form: asSpecial, doc: "With the time; a list where there are several.", example: "at least 30 psi after 5 min",
 		schema: `{"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}`},
-	{name: "volume", form: special, doc: "Volume to be delivered in a time.", example: "at least 500 ml in 30 s", schema: `{"type": "string"}`},
-	{name: "source", form: text, doc: "Where the limits come from."},
+	{name: "volume", form: asSpecial, doc: "Volume to be delivered in a time.", example: "at least 500 ml in 30 s", schema: `{"type": "string"}`},
+	{name: "source", form: asText, doc: "Where the limits come from."},
 }
 
 // keysOf gives the keys under a key of the list.

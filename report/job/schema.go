@@ -75,39 +75,39 @@ var stateWord = Object{{"type", "string"}, {"pattern", "^(?:" + strings.Join(sta
 func valueSchema(k key) Object {
 	one := Object{{"$ref", "#/$defs/reading"}}
 	switch k.form {
-	case texts, fileNames:
+	case asTexts, asFileNames:
 		return arrayOf(plain)
-	case word:
+	case asWord:
 		return Object{{"enum", k.words}}
-	case wordList:
+	case asWordList:
 		return arrayOf(Object{{"enum", k.words}})
-	case openWord:
+	case asOpenWord:
 		return either(Object{{"enum", k.words}}, typeOf("string"))
-	case yesNo:
+	case asYesNo:
 		return Object{{"enum", []any{"yes", "no", true, false}}}
-	case whole:
+	case asWhole:
 		return Object{{"type", "integer"}, {"minimum", 1}}
-	case bare:
+	case asBare:
 		return typeOf("number", "string")
-	case date:
+	case asDate:
 		return Object{{"type", "string"}, {"pattern", `^\d{4}-\d{2}-\d{2}$`}}
-	case amount, clock, fileName:
+	case asAmount, asClock, asFileName:
 		return typeOf("string")
-	case reading:
+	case asReading:
 		return one
-	case readings:
+	case asReadings:
 		return either(Object{{"type", "object"}, {"additionalProperties", one}}, arrayOf(one))
-	case names:
+	case asNames:
 		return arrayOf(typeOf("integer", "string"))
-	case group:
+	case asGroup:
 		return objectOf(k.keys)
-	case testSection:
+	case asTestSection:
 		return either(objectOf(k.keys), stateWord)
-	case groups:
+	case asGroups:
 		return arrayOf(objectOf(k.keys))
-	case byName:
+	case asByName:
 		return Object{{"type", "object"}, {"additionalProperties", objectOf(k.keys)}}
-	case special:
+	case asSpecial:
 		return ownSchema(k.schema)
 	}
 	return plain

@@ -96,10 +96,10 @@ func TestKeyTable(t *testing.T) {
 					t.Errorf("%s.%s: example %s: %v", path, k.name, k.example, err)
 				}
 			}
-			if k.form == group {
+			if k.form == asGroup {
 				check(path+"."+k.name, at+"/properties/"+k.name, k.keys)
 			}
-			if k.form == testSection {
+			if k.form == asTestSection {
 				check(path+"."+k.name, at+"/properties/"+k.name+"/anyOf/0", k.keys)
 			}
 		}
@@ -130,7 +130,7 @@ func TestEveryKeyIsTried(t *testing.T) {
 			switch {
 			case len(found) == 0:
 				t.Errorf("%s.%s is in no file", path, k.name)
-			case k.form == group || k.form == testSection:
+			case k.form == asGroup || k.form == asTestSection:
 				check(path+"."+k.name, k.keys, found)
 			}
 		}

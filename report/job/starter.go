@@ -116,7 +116,7 @@ func (w *starter) commented(keys []key) {
 
 // key writes one key as a comment, with those of its keys below it.
 func (w *starter) key(k key, indent string) {
-	if k.form != group && k.form != testSection && k.name != "shop" {
+	if k.form != asGroup && k.form != asTestSection && k.name != "shop" {
 		w.line("#"+indent+k.name+": "+sampleOf(k), k.doc)
 		return
 	}
@@ -133,13 +133,13 @@ func sampleOf(k key) string {
 	switch {
 	case k.example != "":
 		return k.example
-	case k.form == wordList || k.form == texts || k.form == fileNames:
+	case k.form == asWordList || k.form == asTexts || k.form == asFileNames:
 		return "[...]"
 	case len(k.words) > 0:
 		return k.words[0]
-	case k.form == yesNo:
+	case k.form == asYesNo:
 		return "no"
-	case k.form == reading:
+	case k.form == asReading:
 		return "120"
 	}
 	return "..."

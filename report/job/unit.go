@@ -220,11 +220,11 @@ func (s *scale) facts(x *sample) diag.Facts {
 // number would lie among them in the section's unit.
 func (s *scale) mixed() {
 	for i, x := range s.samples {
-		others := s.valuesBut(i)
-		if !x.own || x.unit == s.unit || x.value <= 0 || len(others) == 0 {
+		rest := s.valuesBut(i)
+		if !x.own || x.unit == s.unit || x.value <= 0 || len(rest) == 0 {
 			continue
 		}
-		middle := others[len(others)/2]
+		middle := rest[len(rest)/2]
 		far := x.value < middle/4 || x.value > middle*4
 		near := x.number > middle/2 && x.number < middle*1.5
 		if far && near {
@@ -269,8 +269,8 @@ func (s *scale) dotted() {
 		if low >= high || high > 1.3*low || len(m[1]) > len(m[2]) || s.writesDecimals(i) {
 			continue
 		}
-		others := s.valuesBut(i)
-		if len(others) > 0 && (others[len(others)/2] < 0.8*low || others[len(others)/2] > 1.25*high) {
+		rest := s.valuesBut(i)
+		if len(rest) > 0 && (rest[len(rest)/2] < 0.8*low || rest[len(rest)/2] > 1.25*high) {
 			continue
 		}
 		facts := s.facts(&s.samples[i])
