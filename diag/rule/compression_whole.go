@@ -351,6 +351,10 @@ func (c *Case) evenFacts(f *diag.Finding) {
 	if !c.hasEarlierOrLimit() {
 		f.Doubts = phrases("no-maker-figure")
 	}
+	if slices.ContainsFunc(s.Limits, func(l diag.LimitResult) bool { return l.Verdict == diag.TooClose }) {
+		f.Confidence = diag.Weak
+		f.Doubts = append(f.Doubts, diag.Phrase{Key: "near-limit"})
+	}
 }
 
 func (c *Case) hasEarlierOrLimit() bool {

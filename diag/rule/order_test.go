@@ -78,3 +78,15 @@ func TestADoubtStaysWithItsSection(t *testing.T) {
 		t.Errorf("the unit of the fuel pressure in doubt: %s, want fair", f.Confidence)
 	}
 }
+
+func TestEvenByLessThanTheGaugeTellsIsWeak(t *testing.T) {
+	for _, test := range []struct {
+		lowest float64
+		want   diag.Confidence
+	}{{148, diag.Weak}, {158, diag.Fair}} {
+		d := Diagnose(sample.Dry("inline-5", []float64{160, 163, test.lowest, 162, 161}))
+		if f := the(t, d, "even-no-minimum"); f.Confidence != test.want {
+			t.Errorf("lowest %v of 163: %s, want %s", test.lowest, f.Confidence, test.want)
+		}
+	}
+}
