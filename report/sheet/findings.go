@@ -122,4 +122,4 @@ func (v *view) cautionKeys() []string {
 }
 
 // benchCautions are those of an empty bench sheet, on which any test may follow.
-var benchCautions = []string{"fuel-and-spark", "liquid-lock", "leak-down-turns-crank", "maker-first"}
+var benchCautions = []string{"liquid-lock", "fuel-vapour", "crank-turns", "hot-coolant", "makers-procedure"}

@@ -104,7 +104,7 @@ func (v *view) page(paper layout.Size) layout.Page {
 	for _, row := range v.sheet.Rows {
 		r := layout.Row{Above: row.Above, Gap: 14}
 		for _, column := range row.Columns {
-			cell := layout.Cell{Share: column.Share}
+			cell := layout.Cell{Share: column.Share, Gap: 8}
 			for _, name := range column.Blocks {
 				if block := builders[name](v); block != nil {
 					cell.Blocks = append(cell.Blocks, named{block, name})

@@ -165,10 +165,14 @@ func (v *view) limitWords(l diag.LimitResult) string {
 	return v.label("limit."+l.Rule, "limit", v.limitNumber(l))
 }
 
-// limitNumber is a limit's figure, with decimals only where it has some.
+// limitNumber is a limit's figure, with decimals only where it has some; one
+// that was corrected has no more than the readings.
 func (v *view) limitNumber(l diag.LimitResult) diag.Number {
-	if l.Limit == math.Trunc(l.Limit) {
+	switch {
+	case l.Limit == math.Trunc(l.Limit):
 		return number(l.Limit, 0, l.Unit)
+	case l.Corrected:
+		return number(l.Limit, v.decimalsOf(l.Unit), l.Unit)
 	}
 	return number(l.Limit, max(1, v.decimalsOf(l.Unit)), l.Unit)
 }
