@@ -89,6 +89,7 @@ func (c *Case) evidence(w *causes, name string) {
 		w.add("stuck-rings", hint)
 	}
 	w.addIf(c.CoolantGas == "positive", known, "head-gasket")
+	w.addIf(c.complains("coolant loss"), hint, "head-gasket")
 }
 
 func (c *Case) evidenceOfWet(w *causes, name string) {

@@ -44,7 +44,7 @@ func doubt(c *Case, hits []hit) {
 				limit = diag.Fair
 			}
 			h.finding.Confidence = atMost(h.finding.Confidence, limit)
-			if r.Repeat != "" && h.finding.Urgency != diag.NoAction {
+			if r.Repeat != "" && rest == 0 && h.finding.Urgency != diag.NoAction {
 				h.finding.Next = c.repeat(r.Repeat, n, h.finding)
 			}
 			h.finding.Doubts = append(h.finding.Doubts, diag.Phrase{Key: r.Doubt, Facts: n.Facts})

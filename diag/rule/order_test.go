@@ -90,3 +90,11 @@ func TestEvenByLessThanTheGaugeTellsIsWeak(t *testing.T) {
 		}
 	}
 }
+
+func TestASecondKindOfReadingOutlivesADoubtedFirst(t *testing.T) {
+	d := Diagnose(sample.Dry("inline-4", []float64{160, 152, 143, 130}, sample.Order("1", "2", "3", "4"), sample.Leak("4", 40, "exhaust")))
+	f := the(t, d, "exhaust-valve-agrees")
+	if f.Confidence != diag.Fair || f.Next == nil || f.Next.Key == "repeat-with-charger" {
+		t.Errorf("confidence %s, next %+v; want fair, and its own next check", f.Confidence, f.Next)
+	}
+}

@@ -128,6 +128,7 @@ func TestEvidenceNeverLowersItsCause(t *testing.T) {
 		{"stuck-valve", sample.Stood(12)},
 		{"rings", sample.First(90, 91, 30, 90)},
 		{"head-gasket", func(t *diag.Test) { t.CoolantGas = "positive" }},
+		{"head-gasket", func(t *diag.Test) { t.History.Complaints = []string{"coolant loss"} }},
 	}
 	rank := func(cause string, changes ...sample.Change) int {
 		test := sample.Dry("inline-4", []float64{150, 151, 100, 149}, changes...)

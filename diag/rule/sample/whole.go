@@ -66,6 +66,7 @@ func lowCases() []Case {
 		{Name: "out of a tight set, inside the limit", Test: Dry("inline-4", []float64{160, 161, 160, 130}, SpreadOfHighest(25)), Fires: []string{"one-out-of-tight-pack"}, Not: []string{"one-low", "outside-limit"}},
 		{Name: "low, inside the limit, set not tight", Test: Dry("inline-4", []float64{160, 140, 158, 130}, SpreadOfHighest(25)), Fires: []string{"one-low"}, Not: []string{"one-out-of-tight-pack"}},
 		{Name: "low, no limit stated", Test: Dry("inline-4", []float64{160, 161, 160, 130}), Fires: []string{"one-low"}, Not: []string{"one-out-of-tight-pack"}},
+		{Name: "neighbours low, no gas in the coolant", Test: Dry("inline-4", []float64{145, 95, 96, 146}, func(t *diag.Test) { t.CoolantGas = "negative" }), Fires: []string{"neighbours-low"}},
 		{Name: "stood, neighbours low", Test: Dry("inline-4", []float64{145, 95, 96, 146}, Stood(36)), Fires: []string{"neighbours-low"}},
 	}
 }
@@ -80,6 +81,7 @@ func noneCases() []Case {
 		{Name: "a pair of which one has some", Test: Dry("inline-4", []float64{0, 60, 120, 120}), Fires: []string{"neighbours-low"}, Not: []string{"neighbours-without-pressure", "one-without-pressure"}},
 		{Name: "several without pressure", Test: Dry("inline-4", []float64{0, 120, 0, 120}), Fires: []string{"several-without-pressure"}, Not: []string{"scattered-low"}},
 		{Name: "none anywhere", Test: Dry("inline-4", []float64{0, 5, 0, 3}), Fires: []string{"none-anywhere"}, Not: []string{"even-no-minimum", "one-low", "scattered-low", "several-without-pressure"}},
+		{Name: "none anywhere, a decompressor not ruled out", Test: Dry("inline-2", []float64{12, 14}, TwoStroke, Spec(func(s *diag.Spec) { s.Decompressor = "" })), Fires: []string{"none-anywhere"}},
 		{Name: "none anywhere, the unit in doubt", Test: Dry("inline-4", []float64{12, 12, 11.5, 12}, Noted(diag.Notice{Rule: "unit-suspect",
 			Facts: diag.Facts{"section": "compression", "value": diag.Number{Value: 12, Unit: quantity.PSI}, "unit": "psi", "looks": "bar"}})), Fires: []string{"none-anywhere", "unit-suspect"}},
 		{Name: "none anywhere, flooded", Test: Dry("inline-5", []float64{0, 0, 0, 0, 0}, Plug("fuel-wet", "1", "2", "3", "4", "5")), Fires: []string{"none-anywhere"}},
