@@ -33,7 +33,7 @@ func cautions(c *Case, d *diag.Diagnosis) {
 	add(fuel || cranked && !c.Spec.Diesel(), "fuel-vapour")
 	add(leakage, "crank-turns")
 	add(coolant || nextIs("coolant-gas-test", "cooling-pressure-test") || leakage && !c.leakageCold(), "hot-coolant")
-	add(nextIs("running-compression", "swap-coil", "smoke-on-overrun", "fuel-trims", "bank-trims", "injector-balance", "run-and-retest"), "running-engine")
+	add(nextIs("running-compression", "swap-coil", "smoke-on-overrun", "fuel-trims", "bank-trims", "injector-balance", "run-and-retest", "purge-pinch", "vacuum-at-hose"), "running-engine")
 	add(heldOf80(c), "not-airworthiness")
 	add(true, "makers-procedure")
 	add(true, "that-day-only")

@@ -24,8 +24,9 @@ type checkKind struct {
 
 // checkKinds are the checks by name. Times are common practice, no source.
 var checkKinds = map[string]checkKind{
-	"complete-set": {minutes: 15},
 	// The test itself.
+	"complete-set":          {minutes: 15},
+	"repeat-wet":            {minutes: 20},
 	"repeat-with-charger":   {minutes: 10},
 	"repeat-method":         {minutes: 20},
 	"second-gauge":          {minutes: 10, words: []string{"second gauge", "other gauge"}},
@@ -75,7 +76,7 @@ var checkKinds = map[string]checkKind{
 	// Fuel pressure.
 	"fuel-pressure-test":    {minutes: 15, made: func(c *Case, _ []string) bool { return c.Has(NeedsFuel) }},
 	"held-pressure":         {minutes: 10, made: madeHold},
-	"hose-for-fuel":         {minutes: 2, words: []string{"hose for fuel"}, made: anyCircuit(func(k *diag.Circuit) bool { return k.FuelInHose == "yes" || k.FuelInHose == "no" })},
+	"hose-for-fuel":         {minutes: 2, unfit: noVacuumHose, words: []string{"hose for fuel"}, made: anyCircuit(func(k *diag.Circuit) bool { return k.FuelInHose == "yes" || k.FuelInHose == "no" })},
 	"repeat-hose-test":      {minutes: 5},
 	"vacuum-at-hose":        {minutes: 5, words: []string{"vacuum at hose"}},
 	"oil-for-fuel":          {minutes: 5},
@@ -113,6 +114,12 @@ func noWetTest(c *Case) bool {
 }
 
 func noValves(c *Case) bool { return c.Spec.TwoStroke || c.Engine.Kind == engine.Rotary }
+
+// noVacuumHose reports a fuel system whose regulator has no hose to the
+// manifold.
+func noVacuumHose(c *Case) bool {
+	return c.Spec.Diesel() || c.Fuel != nil && c.Fuel.System != "" && c.Fuel.System != portReturn
+}
 
 func dieselTest(c *Case) bool { return c.Spec.Diesel() }
 

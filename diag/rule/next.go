@@ -99,7 +99,10 @@ func (c *Case) repeatFirst(d *diag.Diagnosis, top int) *diag.Check {
 	}
 	for _, n := range d.Notices {
 		key := repeatOf(n)
-		if key == "" || !c.concerns(d, top, doubtsOf(n.Rule)...) {
+		// With the method recorded and in order, all that is left to doubt is
+		// the gauge, and the finding's own check asks for that.
+		inOrder := n.Rule == "all-low-check-the-test" && !c.noticed("method-incomplete") && !c.noticed("not-standard-method")
+		if key == "" || inOrder || !c.concerns(d, top, doubtsOf(n.Rule)...) {
 			continue
 		}
 		if top >= 0 && d.Findings[top].Next != nil && d.Findings[top].Next.Key == key {

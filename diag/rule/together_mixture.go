@@ -153,6 +153,10 @@ func leanAndLow(k circuit) *diag.Finding {
 	}
 	f := k.mixture("lean-and-pressure-low", r, clear, sign)
 	k.lowCauses(f)
+	if r.Name == "snap" { // the regulator holds the steady pressure
+		f.Causes = phrases("fuel-filter", "pump", "pump-voltage")
+		f.Next = k.c.next(nil, "fuel-volume", "pump-volts")
+	}
 	return f
 }
 

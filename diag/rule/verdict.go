@@ -47,7 +47,7 @@ var verdictOf = map[string]string{
 
 // otherVerdicts are given where no finding leads the sheet.
 var otherVerdicts = []string{
-	"see-findings", "nothing-found", "not-explained", "fuel-not-judged", "nothing-tested", "too-few-cylinders", "too-close", "fuel-too-close", "rotors-even", "leakage-too-close", "leakage-serviceable",
+	"see-findings", "nothing-found", "not-explained", "fuel-not-judged", "nothing-tested", "too-few-cylinders", "too-close", "fuel-too-close", "rotors-even", "leakage-too-close", "leakage-serviceable", "even-but-coolant",
 	"not-judged", "not-judged-some", "not-judged-decompressor", "not-judged-throttle-closed", "not-judged-single-cylinder", "not-judged-lone-reading",
 }
 
@@ -138,6 +138,8 @@ func (c *Case) lead(d *diag.Diagnosis, f *diag.Finding) {
 		key = "see-findings"
 	case key == "leaks-at-valve" && f.Variant == twoStrokeVariant:
 		key = "leaks-past-rings"
+	case key == "look-elsewhere" && f.Variant == "coolant":
+		key = "even-but-coolant"
 	case key == "leakage-good" && f.Variant == "serviceable":
 		key = "leakage-serviceable"
 	case f.Variant == "too-close" || doubted("near-limit") && f.Rule == "below-minimum":
