@@ -61,7 +61,7 @@ var plugsKeys = []key{
 
 var plugKeys = []key{
 	{name: "look", form: asWord, words: looks, doc: "How the plug looks."},
-	{name: "gap", form: asAmount, doc: "Gap as found: mm or in.", example: "1.3 mm"},
+	{name: "gap", form: asReading, doc: "Gap as found: mm or in; a bare number is in the unit of the gap by the book.", example: "1.3 mm"},
 	{name: "photo", form: asText, doc: "Name of its photo.", example: "P4"},
 	{name: "note", form: asText, doc: "Anything else about it."},
 }

@@ -20,6 +20,7 @@ func (r *reader) plugs(top *section) *diag.Plugs {
 		return nil
 	}
 	p := &diag.Plugs{Fitted: sec.scalarText("fitted"), State: diag.NotTested}
+	r.gapUnit = quantity.None
 	if n := sec.scalar("gap"); n != nil {
 		r.gap(n, sec.label("gap"), p)
 	}
@@ -71,8 +72,21 @@ func (r *reader) plug(n *node, label, _ string) (diag.Plug, bool) {
 	if s == nil {
 		return diag.Plug{}, false
 	}
-	return diag.Plug{State: diag.Tested, Look: s.word("look").Value, GapMM: s.amount("gap", gaps),
+	return diag.Plug{State: diag.Tested, Look: s.word("look").Value, GapMM: r.measuredGap(s),
 		Photo: s.scalarText("photo"), Note: s.scalarText("note")}, true
+}
+
+// measuredGap reads one plug's gap. A bare number takes the unit of the gap by
+// the book, the section's only other length.
+func (r *reader) measuredGap(s *section) *float64 {
+	n := s.scalar("gap")
+	if n == nil {
+		return nil
+	}
+	if v, err := quantity.Parse(n.text); err == nil && v.Unit == quantity.None && r.gapUnit != quantity.None {
+		n = &node{pos: n.pos, text: n.text + " " + string(r.gapUnit)}
+	}
+	return r.amount(n, s.label("gap"), "1.1 mm", gaps)
 }
 
 var (
@@ -102,6 +116,9 @@ func (r *reader) gap(n *node, label string, p *diag.Plugs) {
 		return
 	}
 	p.GapMM, p.GapEntered = *first, n.text
+	if v, err := quantity.Parse(a); err == nil {
+		r.gapUnit = v.Unit
+	}
 	if high == "" {
 		return
 	}

@@ -7,6 +7,7 @@ import (
 	"unicode"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
 )
 
 // An Opener gives the bytes of a file that a job names. The name is a
@@ -72,6 +73,8 @@ type reader struct {
 
 	cylinderNames []string // nil where the engine is not known
 	cylinderWord  string   // "cylinder" or "rotor"
+
+	gapUnit quantity.Unit // of the plug gap by the book; none where not given
 }
 
 func (s *run) reader(name, file string, data []byte, depth int) *reader {
