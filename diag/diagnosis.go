@@ -128,6 +128,7 @@ type Finding struct {
 	Against    []Phrase // what speaks against the likeliest cause
 	Doubts     []Phrase // why the confidence is no higher
 	Next       *Check
+	SaidBy     string // of a folded finding: the rule that says it better
 }
 
 // A Notice is a remark on the test itself, said before the findings.
@@ -146,14 +147,17 @@ type Diagnosis struct {
 	Rotors      *RotorsResult
 	Fuel        *FuelResult
 	Findings    []Finding // in the order in which they are to be said
-	Notices     []Notice
-	NotTested   []Untested
-	Cautions    []string // keys of the catalogue
-	Verdict     Phrase   // the sheet's one sentence
-	Advice      Phrase   // the second line under it
-	Urgency     Urgency
-	Next        *Check // the one next check of the sheet; nil where none is needed
-	NextFor     int    // index of the finding it settles, -1 for none
+	// Folded are findings that a combination among Findings says better: true
+	// by themselves, yet not said twice.
+	Folded    []Finding
+	Notices   []Notice
+	NotTested []Untested
+	Cautions  []string // keys of the catalogue
+	Verdict   Phrase   // the sheet's one sentence
+	Advice    Phrase   // the second line under it
+	Urgency   Urgency
+	Next      *Check // the one next check of the sheet; nil where none is needed
+	NextFor   int    // index of the finding it settles, -1 for none
 }
 
 // A CompressionResult is the sums on a compression test, in its unit.

@@ -58,6 +58,11 @@ func run(t *diag.Test) (*diag.Diagnosis, []Tried) {
 	doubt(c, hits)
 	sortHits(c, hits)
 	for _, h := range hits {
+		if h.yielded != "" {
+			h.finding.SaidBy = h.yielded
+			d.Folded = append(d.Folded, h.finding)
+			continue
+		}
 		d.Findings = append(d.Findings, h.finding)
 	}
 	d.NextFor = -1
@@ -80,7 +85,9 @@ func whole(t *diag.Test) *diag.Test {
 	return t
 }
 
-// yield drops what another rule says better and notes it in tried.
+// yield marks what another rule says better, and notes it in tried. What a
+// combination says better stays true and is folded into it; what any other
+// rule says better is dropped.
 func yield(hits []hit, said map[string][][]string, tried []Tried) []hit {
 	kept := map[int]bool{}
 	for i := range hits {
@@ -94,7 +101,9 @@ func yield(hits []hit, said map[string][][]string, tried []Tried) []hit {
 			tried[h.place].Outcome = Outcome("yielded to " + h.yielded)
 		}
 	}
-	return slices.DeleteFunc(hits, func(h hit) bool { return h.yielded != "" })
+	return slices.DeleteFunc(hits, func(h hit) bool {
+		return h.yielded != "" && byName(h.yielded).Class != Together
+	})
 }
 
 func yieldsTo(h hit, said map[string][][]string) string {

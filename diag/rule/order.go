@@ -8,12 +8,14 @@ import (
 )
 
 // sortHits puts findings in the order of saying: by urgency, then by class,
-// then as the rules are listed, then by the engine's cylinders.
+// then the surer first, then as the rules are listed, then by the engine's
+// cylinders.
 func sortHits(c *Case, hits []hit) {
 	slices.SortStableFunc(hits, func(a, b hit) int {
 		return cmp.Or(
 			cmp.Compare(b.finding.Urgency.Rank(), a.finding.Urgency.Rank()),
 			cmp.Compare(a.rule.Class, b.rule.Class),
+			cmp.Compare(sureness(b.finding.Confidence), sureness(a.finding.Confidence)),
 			cmp.Compare(a.place, b.place),
 			cmp.Compare(c.place(a.finding.Cylinders), c.place(b.finding.Cylinders)),
 		)
@@ -101,11 +103,13 @@ func split(needs, doubts []Need) (doubted, rest int) {
 }
 
 func atMost(confidence, limit diag.Confidence) diag.Confidence {
-	rank := func(c diag.Confidence) int {
-		return slices.Index([]diag.Confidence{diag.Weak, diag.Fair, diag.Strong}, c)
-	}
-	if rank(confidence) > rank(limit) {
+	if sureness(confidence) > sureness(limit) {
 		return limit
 	}
 	return confidence
+}
+
+// sureness orders confidences, the least sure first.
+func sureness(c diag.Confidence) int {
+	return slices.Index([]diag.Confidence{diag.Weak, diag.Fair, diag.Strong}, c)
 }

@@ -44,6 +44,7 @@ var overriddenBy = map[string][]string{
 	"plug-damaged":                {"piston-contact"},
 	"gap-out":                     {"piston-contact"},
 	"rich-everywhere":             {"rich-but-pressure-low", "rich-and-pressure-high"},
+	"low-but-tight":               {"bank-low-with-cam-code"},
 }
 
 // override gives the rule that speaks for all of a finding's cylinders, the
