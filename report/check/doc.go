@@ -13,9 +13,9 @@ import (
 // Language is the language of the words.
 const Language = "en"
 
-// spoken is a diagnosis in the words of the next mechanic.
+// spoken is a diagnosis in words.
 type spoken struct {
-	findings []templates.Said // beside the diagnosis's own
+	findings []templates.Said // in the order of the findings
 	notices  []string
 	sentence string
 	advice   string
@@ -23,43 +23,43 @@ type spoken struct {
 	next     *templates.SaidCheck
 }
 
-func speak(d *diag.Diagnosis) (*spoken, error) {
+func speak(d *diag.Diagnosis, findings []diag.Finding, a templates.Audience) (*spoken, error) {
 	words, err := templates.Words(Language)
 	if err != nil {
 		return nil, err
 	}
 	s := &spoken{}
-	for _, f := range d.Findings {
-		said, err := words.Finding(f, templates.Workshop)
+	for _, f := range findings {
+		said, err := words.Finding(f, a)
 		if err != nil {
 			return nil, err
 		}
 		s.findings = append(s.findings, plainFinding(said))
 	}
 	for _, n := range d.Notices {
-		said, err := words.Notice(n, templates.Workshop)
+		said, err := words.Notice(n, a)
 		if err != nil {
 			return nil, err
 		}
 		s.notices = append(s.notices, plain(said))
 	}
 	for _, key := range d.Cautions {
-		said, err := words.Caution(key, templates.Workshop)
+		said, err := words.Caution(key, a)
 		if err != nil {
 			return nil, err
 		}
 		s.cautions = append(s.cautions, plain(said))
 	}
-	if s.sentence, err = words.Verdict(d.Verdict, templates.Workshop); err != nil {
+	if s.sentence, err = words.Verdict(d.Verdict, a); err != nil {
 		return nil, err
 	}
 	if d.Advice.Key != "" {
-		if s.advice, err = words.Verdict(d.Advice, templates.Workshop); err != nil {
+		if s.advice, err = words.Verdict(d.Advice, a); err != nil {
 			return nil, err
 		}
 	}
 	if d.Next != nil {
-		next, err := words.Check(*d.Next, templates.Workshop)
+		next, err := words.Check(*d.Next, a)
 		if err != nil {
 			return nil, fmt.Errorf("next check: %w", err)
 		}

@@ -9,6 +9,7 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/rule"
 	"gaugesheet/report/job"
+	"gaugesheet/templates"
 )
 
 // Explain writes how a job's findings came about: its readings, every rule in
@@ -21,7 +22,7 @@ func Explain(w io.Writer, j *job.Job, cylinder string) error {
 		return &UnknownCylinder{Name: cylinder, Known: names}
 	}
 	d := rule.Diagnose(t)
-	s, err := speak(d)
+	s, err := speak(d, d.Findings, templates.Workshop)
 	if err != nil {
 		return err
 	}

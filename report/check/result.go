@@ -1,8 +1,10 @@
 package check
 
 import (
+	"bytes"
 	"encoding/json"
 	"math"
+	"slices"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
@@ -81,6 +83,9 @@ type findingResult struct {
 	Against    []string     `json:"against"`
 	Doubts     []string     `json:"doubts"`
 	NextCheck  *checkResult `json:"next_check"`
+	// SaidBy is the rule of the finding that says this one better; it is the
+	// one that a sheet prints. "" where there is none.
+	SaidBy string `json:"said_by"`
 }
 
 type checkResult struct {
@@ -111,7 +116,12 @@ type notTestedResult struct {
 // Of makes the result of a job and its diagnosis. The error names words that
 // the catalogue lacks.
 func Of(j *job.Job, d *diag.Diagnosis) (*Result, error) {
-	s, err := speak(d)
+	audience, err := audienceOf(j)
+	if err != nil {
+		return nil, err
+	}
+	findings := allFindings(d)
+	s, err := speak(d, findings, audience)
 	if err != nil {
 		return nil, err
 	}
@@ -130,14 +140,14 @@ func Of(j *job.Job, d *diag.Diagnosis) (*Result, error) {
 		NotTested:    []notTestedResult{},
 		Cautions:     list(s.cautions),
 	}
-	for i, f := range d.Findings {
+	for i, f := range findings {
 		said := s.findings[i]
 		r.Findings = append(r.Findings, findingResult{
 			Rule: f.Rule, Cylinders: list(f.Cylinders), Circuit: f.Circuit,
 			Urgency: string(f.Urgency), Confidence: string(f.Confidence),
 			Says: said.Says, Because: said.Because,
 			Causes: list(said.Causes), Against: list(said.Against), Doubts: list(said.Doubts),
-			NextCheck: checkOf(said.Next),
+			NextCheck: checkOf(said.Next), SaidBy: f.SaidBy,
 		})
 	}
 	for i, n := range d.Notices {
@@ -149,10 +159,35 @@ func Of(j *job.Job, d *diag.Diagnosis) (*Result, error) {
 	return r, nil
 }
 
+// audienceOf is the reader of the job's own sheet: the result says what that
+// sheet says.
+func audienceOf(j *job.Job) (templates.Audience, error) {
+	kind := j.Sheet.Value
+	if kind == "" {
+		kind = "customer"
+	}
+	sheet, err := templates.BuiltIn(kind)
+	if err != nil {
+		return 0, err
+	}
+	return sheet.Audience, nil
+}
+
+// allFindings are the findings with those folded into them, by urgency.
+func allFindings(d *diag.Diagnosis) []diag.Finding {
+	all := slices.Concat(d.Findings, d.Folded)
+	slices.SortStableFunc(all, func(a, b diag.Finding) int { return b.Urgency.Rank() - a.Urgency.Rank() })
+	return all
+}
+
 // JSON is a value as indented JSON with an end of line.
 func JSON(v any) ([]byte, error) {
-	data, err := json.MarshalIndent(v, "", "  ")
-	return append(data, '\n'), err
+	var out bytes.Buffer
+	e := json.NewEncoder(&out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	err := e.Encode(v)
+	return out.Bytes(), err
 }
 
 func engineOf(e *engine.Engine) engineResult {

@@ -29,7 +29,8 @@ func (p *printer) table(head []string, rows [][]string) {
 			used[i] = used[i] || cell != "" && cell != "-"
 		}
 	}
-	t := tabwriter.NewWriter(p, 0, 0, 2, ' ', 0)
+	var text strings.Builder
+	t := tabwriter.NewWriter(&text, 0, 0, 2, ' ', 0)
 	for _, row := range append([][]string{head}, rows...) {
 		var cells []string
 		for i, cell := range row {
@@ -40,6 +41,9 @@ func (p *printer) table(head []string, rows [][]string) {
 		fmt.Fprintln(t, "  "+strings.Join(cells, "\t"))
 	}
 	t.Flush()
+	for line := range strings.Lines(text.String()) {
+		p.line("%s", strings.TrimRight(line, " \n"))
+	}
 }
 
 func (p *printer) compression(c *diag.CompressionResult, shown func(string) bool) {
