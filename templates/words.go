@@ -183,29 +183,41 @@ func readWords(language string) (*Catalogue, error) {
 	if err != nil || len(names) == 0 {
 		return nil, fmt.Errorf("no words for the language %q; there are: %s", language, strings.Join(Languages(), ", "))
 	}
+	// Reading YAML is most of the time that a single sheet takes, so the files
+	// are read side by side; they are added in the order of their names.
+	parts := make([]wordFile, len(names))
+	errs := make([]error, len(names))
+	var all sync.WaitGroup
+	for i, name := range names {
+		all.Go(func() { parts[i], errs[i] = readWordFile(name) })
+	}
+	all.Wait()
 	c := &Catalogue{Language: language}
-	for _, name := range names {
-		data, err := files.ReadFile(name)
-		if err != nil {
-			return nil, err
+	for i, name := range names {
+		if errs[i] == nil {
+			errs[i] = c.add(parts[i])
 		}
-		var node yaml.Node
-		if err := yaml.Unmarshal(data, &node); err != nil {
-			return nil, fmt.Errorf("%s: %w", name, err)
-		}
-		if len(node.Content) == 0 {
-			continue
-		}
-		var f wordFile
-		sections := []string{"findings", "notices", "causes", "against", "doubts", "checks", "verdicts", "cautions", "labels"}
-		if err := decodeStrict(node.Content[0], nil, &f, sections...); err != nil {
-			return nil, fmt.Errorf("%s: %w", name, err)
-		}
-		if err := c.add(f); err != nil {
-			return nil, fmt.Errorf("%s: %w", name, err)
+		if errs[i] != nil {
+			return nil, fmt.Errorf("%s: %w", name, errs[i])
 		}
 	}
 	return c, nil
+}
+
+func readWordFile(name string) (wordFile, error) {
+	var f wordFile
+	data, err := files.ReadFile(name)
+	if err != nil {
+		return f, err
+	}
+	var node yaml.Node
+	if err := yaml.Unmarshal(data, &node); err != nil {
+		return f, err
+	}
+	if len(node.Content) == 0 {
+		return f, nil
+	}
+	return f, decodeStrict(node.Content[0], nil, &f, "findings", "notices", "causes", "against", "doubts", "checks", "verdicts", "cautions", "labels")
 }
 
 func (c *Catalogue) add(f wordFile) error {
