@@ -9,6 +9,7 @@ import (
 	"strings"
 	"sync"
 	"syscall"
+	"time"
 
 	"github.com/schollz/progressbar/v3"
 
@@ -204,7 +205,7 @@ func (c *Command) progress(total int) progress {
 	if total > 1 && isTerminal(c.Stderr) {
 		p.bar = progressbar.NewOptions(total,
 			progressbar.OptionSetWriter(c.Stderr), progressbar.OptionSetDescription("sheets"),
-			progressbar.OptionShowCount(), progressbar.OptionClearOnFinish(), progressbar.OptionFullWidth())
+			progressbar.OptionShowCount(), progressbar.OptionThrottle(50*time.Millisecond), progressbar.OptionClearOnFinish(), progressbar.OptionFullWidth())
 	}
 	return p
 }

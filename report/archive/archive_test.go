@@ -1,0 +1,291 @@
+package archive
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"gaugesheet/diag/rule"
+	"gaugesheet/report/archive/pdffile"
+	"gaugesheet/report/job"
+	"gaugesheet/report/sheet"
+)
+
+const version = "v1.2.3"
+
+const fourCylinders = `job: {number: "W-2041", date: 2026-05-14}
+engine: {layout: inline-4}
+compression: {unit: psi, dry: [150, 155, 148, 138]}
+`
+
+// draw makes the sheet of a job.
+func draw(t testing.TB, text string, o sheet.Options) []byte {
+	t.Helper()
+	j, problems := job.Read("job.yaml", []byte(text), nil)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if o.Version == "" {
+		o.Version = version
+	}
+	s, err := sheet.New(j, rule.Diagnose(j.Test()), o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := s.PDF()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return data
+}
+
+// edited is a PDF under the hands of someone who changes it: new objects go to
+// its end, as editors of PDFs do it.
+type edited struct {
+	t    *testing.T
+	data []byte
+}
+
+func (e *edited) file() *pdffile.File {
+	e.t.Helper()
+	f, err := pdffile.Open(e.data)
+	if err != nil {
+		e.t.Fatal(err)
+	}
+	return f
+}
+
+// page gives the page and its number.
+func (e *edited) page() (pdffile.Dict, int) {
+	e.t.Helper()
+	f := e.file()
+	root, err := f.Catalog()
+	if err != nil {
+		e.t.Fatal(err)
+	}
+	pages, err := f.Dict(root["Pages"])
+	if err != nil {
+		e.t.Fatal(err)
+	}
+	kids, err := f.Array(pages["Kids"])
+	if err != nil {
+		e.t.Fatal(err)
+	}
+	page, err := f.Dict(kids[0])
+	if err != nil {
+		e.t.Fatal(err)
+	}
+	return page, kids[0].(pdffile.Ref).Number
+}
+
+var (
+	startOfList = regexp.MustCompile(`startxref\n(\d+)`)
+	lastTrailer = regexp.MustCompile(`trailer\n<<(.*)>>`)
+)
+
+// put puts an object in the place of another.
+func (e *edited) put(number int, object string) {
+	start := startOfList.FindSubmatch(e.data)[1]
+	trailer := lastTrailer.FindSubmatch(e.data)[1]
+	var out bytes.Buffer
+	out.Write(e.data)
+	at := out.Len()
+	fmt.Fprintf(&out, "%d 0 obj\n%s\nendobj\n", number, object)
+	list := out.Len()
+	fmt.Fprintf(&out, "xref\n%d 1\n%010d 00000 n \ntrailer\n<<%s /Prev %s>>\nstartxref\n%d\n%%%%EOF\n", number, at, trailer, start, list)
+	e.data = out.Bytes()
+}
+
+// content changes what the page draws.
+func (e *edited) content(change func(string) string) {
+	e.t.Helper()
+	page, _ := e.page()
+	content, err := e.file().Content(page)
+	if err != nil {
+		e.t.Fatal(err)
+	}
+	changed := change(string(content))
+	if changed == string(content) {
+		e.t.Fatal("nothing was changed")
+	}
+	e.put(page["Contents"].(pdffile.Ref).Number, fmt.Sprintf("<</Length %d>>\nstream\n%s\nendstream", len(changed), changed))
+}
+
+// text changes the first text that is exactly the one.
+func (e *edited) text(from, to string) {
+	e.t.Helper()
+	page, _ := e.page()
+	fonts, err := e.file().Fonts(page)
+	if err != nil {
+		e.t.Fatal(err)
+	}
+	e.content(func(content string) string {
+		for _, font := range fonts {
+			before, ok1 := codes(font, from)
+			after, ok2 := codes(font, to)
+			if ok1 && ok2 && strings.Contains(content, before) {
+				return strings.Replace(content, before, after, 1)
+			}
+		}
+		return content
+	})
+}
+
+// codes is a text as a page's content shows it.
+func codes(font pdffile.Font, text string) (string, bool) {
+	var b strings.Builder
+	for _, r := range text {
+		found := false
+		for code, s := range font {
+			if s == string(r) {
+				b.Write([]byte{byte(code >> 8), byte(code)})
+				found = true
+				break
+			}
+		}
+		if !found {
+			return "", false
+		}
+	}
+	escaped := strings.NewReplacer(`\`, `\\`, "(", `\(`, ")", `\)`, "\r", `\r`).Replace(b.String())
+	return "(" + escaped + ")", true
+}
+
+func TestVerifyNamesTheDifference(t *testing.T) {
+	entry := func(key, value string) func(*edited) {
+		return func(e *edited) {
+			_, n := e.page()
+			f := regexp.MustCompile(fmt.Sprintf(`(?s)\n%d 0 obj\n(<<.*?>>)\nendobj`, n)).FindSubmatch(e.data)
+			if f == nil {
+				e.t.Fatal("no page")
+			}
+			text := regexp.MustCompile(`/`+key+` \[[^]]*\]`).ReplaceAllString(string(f[1]), "")
+			e.put(n, strings.TrimSuffix(text, ">>")+" /"+key+" "+value+">>")
+		}
+	}
+	tests := []struct {
+		name string
+		edit func(*edited)
+		want string // an expression
+	}{
+		{"nothing", func(*edited) {}, `^$`},
+		{"a reading", func(e *edited) { e.text("138", "158") }, `^the page says 158 for cylinder 4, its job file gives 138$`},
+		{"another reading", func(e *edited) { e.text("148", "138") }, `^the page says 138 for cylinder 3, its job file gives 148$`},
+		{"a word", func(e *edited) { e.text("W-2041 · 14\u00a0May\u00a02026", "W-2014 · 14\u00a0May\u00a02026") },
+			`^the page says 'W-2014 · 14 May 2026', its job file gives 'W-2041 · 14 May 2026'$`},
+		{"a line more", func(e *edited) { e.content(func(s string) string { return s + "\n0 0 m 100 100 l S\n" }) },
+			`^the words are the same, but the page draws something that its job file does not give, after '.+'$`},
+		{"a text out of place", func(e *edited) {
+			first := true
+			e.content(func(s string) string {
+				return regexp.MustCompile(`BT [0-9.]+ `).ReplaceAllStringFunc(s, func(start string) string {
+					if first {
+						first = false
+						return "BT 9.00 "
+					}
+					return start
+				})
+			})
+		}, `^the words are the same, but the page draws something that its job file does not give, before its first words$`},
+		{"a note over the page", entry("Annots", "[<</Type /Annot /Subtype /FreeText /Rect [0 0 9 9]>>]"), `^something was laid over the page`},
+		{"another paper", entry("MediaBox", "[0 0 300 300]"), `^the words are the same, but the paper's size is not as its job file gives it$`},
+		{"a cut of the page", entry("CropBox", "[0 0 300 300]"), `^the words are the same, but the part of the page that is shown is not`},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			e := &edited{t, draw(t, fourCylinders, sheet.Options{})}
+			tt.edit(e)
+			s, err := Open(e.data)
+			if err != nil {
+				t.Fatal(err)
+			}
+			v, err := s.Verify(version)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !regexp.MustCompile(tt.want).MatchString(v.Difference) {
+				t.Errorf("the difference is %q, want %s", v.Difference, tt.want)
+			}
+		})
+	}
+}
+
+// Another version may set the same words elsewhere: only what it says counts.
+func TestVerifyAnotherVersion(t *testing.T) {
+	e := &edited{t, draw(t, fourCylinders, sheet.Options{Version: "v0.9.0"})}
+	e.content(func(s string) string { return s + "\n0 0 m 100 100 l S\n" })
+	s, err := Open(e.data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v, err := s.Verify(version)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !v.Same() || len(v.Notes) != 1 || !strings.Contains(v.Notes[0], "made by version v0.9.0") {
+		t.Errorf("same is %v, notes %q", v.Same(), v.Notes)
+	}
+	e.text("138", "158")
+	if s, err = Open(e.data); err != nil {
+		t.Fatal(err)
+	}
+	if v, err = s.Verify(version); err != nil {
+		t.Fatal(err)
+	}
+	if want := "the page says 158 for cylinder 4, its job file gives 138"; v.Difference != want {
+		t.Errorf("the difference is %q, want %q", v.Difference, want)
+	}
+}
+
+// A sheet that other programs have saved again still says the same.
+func TestVerifyAfterOthersSavedIt(t *testing.T) {
+	tool, err := exec.LookPath("qpdf")
+	if err != nil {
+		t.Skip("qpdf is not installed")
+	}
+	in, out := filepath.Join(t.TempDir(), "in.pdf"), filepath.Join(t.TempDir(), "out.pdf")
+	if err := os.WriteFile(in, draw(t, fourCylinders, sheet.Options{}), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	for _, how := range []string{"--object-streams=generate", "--linearize", "--qdf"} {
+		if said, err := exec.Command(tool, how, in, out).CombinedOutput(); err != nil {
+			t.Fatalf("%s: %v: %s", how, err, said)
+		}
+		data, err := os.ReadFile(out)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := Open(data)
+		if err != nil {
+			t.Fatalf("%s: %v", how, err)
+		}
+		if v, err := s.Verify(version); err != nil || !v.Same() {
+			t.Errorf("after %s: %q, error %v", how, v.Difference, err)
+		}
+		if string(s.Job.Data) != fourCylinders {
+			t.Errorf("after %s the job file is another", how)
+		}
+	}
+}
+
+// FuzzOpen opens and verifies damaged sheets: they may be refused, nothing
+// else.
+func FuzzOpen(f *testing.F) {
+	data := draw(f, fourCylinders, sheet.Options{})
+	f.Add(100, 10, []byte("x"))
+	f.Add(len(data)-200, 100, []byte("startxref\n9"))
+	f.Add(len(data)-50, 0, []byte(" "))
+	f.Fuzz(func(t *testing.T, at, cut int, put []byte) {
+		at = min(max(at, 0), len(data))
+		cut = min(max(cut, 0), len(data)-at)
+		s, err := Open(append(append(append([]byte{}, data[:at]...), put...), data[at+cut:]...))
+		if err == nil {
+			s.Verify(version)
+		}
+	})
+}
