@@ -51,6 +51,7 @@ func TestRichButLow(t *testing.T) {
 		causes  []string
 	}{
 		{"nothing else known", diag.Circuit{}, []string{"regulator-diaphragm", "leaking-injector", "purge-valve"}},
+		{"fuel in the hose", diag.Circuit{FuelInHose: "yes"}, []string{"regulator-diaphragm"}},
 		{"hose dry", diag.Circuit{FuelInHose: "no"}, []string{"leaking-injector", "purge-valve", "fuel-in-oil"}},
 		{"hose dry, pressure held", diag.Circuit{FuelInHose: "no", Hold: []diag.HoldReading{sample.Held(5, 31)}}, []string{"purge-valve", "fuel-in-oil", "temperature-signal"}},
 		{"pressure not held", diag.Circuit{FuelInHose: "no", Hold: []diag.HoldReading{sample.Held(5, 12)}}, []string{"leaking-injector", "purge-valve", "fuel-in-oil"}},

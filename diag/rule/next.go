@@ -59,11 +59,19 @@ func chooseNext(c *Case, d *diag.Diagnosis) {
 		d.Next = c.next(nil, c.checksFor(c.complaint())...)
 	case c.noticed("falls-in-test-order"):
 		d.Next = c.next(nil, "repeat-with-charger")
+	case tooCloseToCall(firstSound(d)):
+		d.Next = c.next(nil, "repeat-method")
 	case c.noticed("too-few-cylinders"):
 		d.Next = c.next(nil, "complete-set")
 	case c.notJudged() != "":
 		d.Next = c.next(nil, "leak-down")
 	}
+}
+
+// tooCloseToCall reports a sound set that is nearer to a limit than the gauge
+// can tell.
+func tooCloseToCall(f *diag.Finding) bool {
+	return f != nil && slices.ContainsFunc(f.Doubts, func(p diag.Phrase) bool { return p.Key == "near-limit" })
 }
 
 // checksFor are the checks that a complaint asks for when nothing that was

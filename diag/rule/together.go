@@ -38,7 +38,7 @@ var overriddenBy = map[string][]string{
 	"one-sooty":                   {"sooty-and-low"},
 	"some-sooty":                  {"sooty-and-low"},
 	"all-sooty":                   {"rich-but-pressure-low", "rich-and-pressure-high", "rich-everywhere"},
-	"bank-sooty":                  {"rich-one-bank"},
+	"bank-sooty":                  {"rich-one-bank", "sooty-and-low"},
 	"lean-all":                    {"lean-and-pressure-low", "lean-pressure-right"},
 	"coolant-washed":              {"coolant-in-cylinder"},
 	"plug-damaged":                {"piston-contact"},

@@ -115,6 +115,19 @@ func richButLow(k circuit) *diag.Finding {
 		f.Against = append(f.Against, phrases("pressure-held")...)
 	}
 	f.Causes = phrases(causes[:shownCauses]...)
+	f.Facts["hose"] = k.in.FuelInHose == "yes"
+	if k.in.FuelInHose == "yes" {
+		if clear {
+			f.Confidence = diag.Strong // the hose and the gauge agree
+		}
+		f.Causes = phrases("regulator-diaphragm")
+		f.Next = k.c.next(nil, "oil-for-fuel")
+		return f
+	}
+	if fallsOffFast(k) != nil {
+		f.Next = k.c.next(nil, "pinch-feed-and-return", "injector-balance")
+		return f
+	}
 	checks := []string{"held-pressure", "purge-pinch", "fuel-trims", "second-fuel-gauge"}
 	if k.mayBeReferenced() {
 		checks = append([]string{"hose-for-fuel"}, checks...)

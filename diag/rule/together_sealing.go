@@ -169,7 +169,7 @@ func ringsAgree(c *Case) []diag.Finding {
 			f.Causes = phrases("piston", "scored-bore", "rings")
 		}
 		f.Next = c.next(f.Cylinders, "leak-down", "borescope")
-		if air {
+		if air && signs < 3 {
 			c.coldLeak(&f)
 		}
 		found = append(found, f)

@@ -142,7 +142,7 @@ func (c *Case) lead(d *diag.Diagnosis, f *diag.Finding) {
 		key = "even-but-coolant"
 	case key == "leakage-good" && f.Variant == "serviceable":
 		key = "leakage-serviceable"
-	case f.Variant == "too-close" || doubted("near-limit") && f.Rule == "below-minimum":
+	case f.Variant == "too-close" || doubted("near-limit") && (f.Rule == "below-minimum" || f.Urgency == diag.NoAction):
 		key = "too-close"
 	case doubted("fuel-near-limit") && f.Rule != "falls-off-fast":
 		key = "fuel-too-close"
@@ -194,6 +194,8 @@ func (c *Case) advice(d *diag.Diagnosis, f *diag.Finding) string {
 	switch {
 	case f.Urgency == diag.DoNotRun:
 		return "advice-do-not-run"
+	case f.Urgency == diag.NoAction && d.Next != nil && repeatsTest(d.Next.Key):
+		return "advice-repeat"
 	case f.Urgency == diag.NoAction && f.Rule == "even-no-minimum":
 		return "advice-no-figure"
 	case f.Urgency == diag.NoAction:
