@@ -1,0 +1,125 @@
+package sheet_test
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"github.com/go-pdf/fpdf"
+
+	"gaugesheet/diag/rule"
+	"gaugesheet/layout"
+	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/pdf/fonts"
+	"gaugesheet/layout/record"
+	"gaugesheet/report/job"
+	"gaugesheet/report/sheet"
+)
+
+const speedExample = "flat-4-healthy.yaml"
+
+// writeSheet does all that a sheet takes, from the job file's bytes to the
+// PDF's.
+func writeSheet(tb testing.TB, path string, data []byte) []byte {
+	j, problems := job.Reader{
+		Open:     func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(examplesDir, name)) },
+		HasGlyph: pdf.Metrics().Has,
+	}.Read(path, data)
+	if len(problems) > 0 {
+		tb.Fatal(problems)
+	}
+	s, err := sheet.New(j, rule.Diagnose(j.Test()), sheet.Options{Version: "test"})
+	if err != nil {
+		tb.Fatal(err)
+	}
+	out, err := s.PDF()
+	if err != nil {
+		tb.Fatal(err)
+	}
+	return out
+}
+
+// writeFloor lets the PDF library alone write the same texts, in the same
+// faces, and as many lines as the sheet has strokes: no layout, no diagnosis.
+func writeFloor(tb testing.TB, texts []record.Text, strokes int) {
+	f := fpdf.New("P", "pt", "Letter", "")
+	f.AddUTF8FontFromBytes("sans", "", fonts.Regular)
+	f.AddUTF8FontFromBytes("sans", "B", fonts.Bold)
+	f.AddPage()
+	for _, text := range texts {
+		f.SetFont("sans", map[layout.Weight]string{layout.Regular: "", layout.Bold: "B"}[text.Face.Weight], float64(text.Face.Size))
+		f.Text(float64(text.Rect.X), float64(text.Rect.Bottom()), text.String)
+	}
+	for i := range strokes {
+		f.Line(40, float64(40+i), 560, float64(40+i))
+	}
+	if err := f.Output(discard{}); err != nil {
+		tb.Fatal(err)
+	}
+}
+
+type discard struct{}
+
+func (discard) Write(p []byte) (int, error) { return len(p), nil }
+
+func speedSetting(b *testing.B) (path string, data []byte, texts []record.Text, strokes int) {
+	path = filepath.Join(examplesDir, speedExample)
+	data, err := os.ReadFile(path)
+	if err != nil {
+		b.Fatal(err)
+	}
+	rec := drawn(b, readJob(b, path, data), "", "")
+	return path, data, rec.Texts(), len(rec.Lines()) - len(rec.Texts())
+}
+
+func BenchmarkSheet(b *testing.B) {
+	path, data, _, _ := speedSetting(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		writeSheet(b, path, data)
+	}
+}
+
+// BenchmarkSheets is a batch on all the cores that -cpu gives it.
+func BenchmarkSheets(b *testing.B) {
+	path, data, _, _ := speedSetting(b)
+	b.RunParallel(func(pb *testing.PB) {
+		for pb.Next() {
+			writeSheet(b, path, data)
+		}
+	})
+	b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "sheets/s")
+}
+
+func BenchmarkFloor(b *testing.B) {
+	_, _, texts, strokes := speedSetting(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		writeFloor(b, texts, strokes)
+	}
+}
+
+// mostOfFloor is how much longer than the floor a sheet may take.
+const mostOfFloor = 1.3
+
+// BenchmarkSheetOverFloor guards against getting slower: it measures a sheet
+// and the floor in turn and fails where the ratio is too large. A ratio holds
+// on any machine.
+func BenchmarkSheetOverFloor(b *testing.B) {
+	path, data, texts, strokes := speedSetting(b)
+	var ours, floor time.Duration
+	for b.Loop() {
+		start := time.Now()
+		writeSheet(b, path, data)
+		ours += time.Since(start)
+		start = time.Now()
+		writeFloor(b, texts, strokes)
+		floor += time.Since(start)
+	}
+	ratio := float64(ours) / float64(floor)
+	b.ReportMetric(ratio, "of-floor")
+	if b.N > 5 && ratio > mostOfFloor {
+		b.Errorf("a sheet takes %.2f times the floor, at most %.1f is wanted", ratio, mostOfFloor)
+	}
+}
