@@ -129,8 +129,13 @@ func (d *Doc) Text(p layout.Point, text string, f layout.Face, c layout.Color) {
 }
 
 // printable replaces what the faces lack, on which the library would fail or
-// draw an empty box: callers ask Has before they lay text out.
+// draw an empty box: callers ask Has before they lay text out. A no-break
+// space has done its work when text is laid out; written as the plain space
+// that looks the same, it is found by who searches the page for "152 psi".
 func (d *Doc) printable(r rune) rune {
+	if r == '\u00a0' {
+		return ' '
+	}
 	if d.Has(r) {
 		return r
 	}
