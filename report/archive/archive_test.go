@@ -7,6 +7,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -116,24 +117,32 @@ func (e *edited) content(change func(string) string) {
 	e.put(page["Contents"].(pdffile.Ref).Number, fmt.Sprintf("<</Length %d>>\nstream\n%s\nendstream", len(changed), changed))
 }
 
-// text changes the first text that is exactly the one.
+// text changes the first text that is, or else has, the one.
 func (e *edited) text(from, to string) {
 	e.t.Helper()
 	page, _ := e.page()
+	drawn, err := content(e.file(), page)
+	if err != nil {
+		e.t.Fatal(err)
+	}
 	fonts, err := e.file().Fonts(page)
 	if err != nil {
 		e.t.Fatal(err)
 	}
-	e.content(func(content string) string {
-		for _, font := range fonts {
-			before, ok1 := codes(font, from)
-			after, ok2 := codes(font, to)
-			if ok1 && ok2 && strings.Contains(content, before) {
-				return strings.Replace(content, before, after, 1)
-			}
-		}
-		return content
-	})
+	at := slices.IndexFunc(drawn.runs, func(r pdffile.Run) bool { return r.Text == from })
+	if at < 0 {
+		at = slices.IndexFunc(drawn.runs, func(r pdffile.Run) bool { return strings.Contains(r.Text, from) })
+	}
+	if at < 0 {
+		e.t.Fatalf("the page does not say %q", from)
+	}
+	run := drawn.runs[at]
+	before, _ := codes(fonts[run.Font], run.Text)
+	after, ok := codes(fonts[run.Font], strings.Replace(run.Text, from, to, 1))
+	if !ok {
+		e.t.Fatalf("the page's font lacks letters of %q", to)
+	}
+	e.content(func(content string) string { return strings.Replace(content, before, after, 1) })
 }
 
 // codes is a text as a page's content shows it.
@@ -176,8 +185,7 @@ func TestVerifyNamesTheDifference(t *testing.T) {
 		{"nothing", func(*edited) {}, `^$`},
 		{"a reading", func(e *edited) { e.text("138", "158") }, `^the page says 158 for cylinder 4, its job file gives 138$`},
 		{"another reading", func(e *edited) { e.text("148", "138") }, `^the page says 138 for cylinder 3, its job file gives 148$`},
-		{"a word", func(e *edited) { e.text("W-2041 · 14\u00a0May\u00a02026", "W-2014 · 14\u00a0May\u00a02026") },
-			`^the page says 'W-2014 · 14 May 2026', its job file gives 'W-2041 · 14 May 2026'$`},
+		{"a word", func(e *edited) { e.text("W-2041", "W-2014") }, `^the page says '.*W-2014.*', its job file gives '.*W-2041.*'$`},
 		{"a line more", func(e *edited) { e.content(func(s string) string { return s + "\n0 0 m 100 100 l S\n" }) },
 			`^the words are the same, but the page draws something that its job file does not give, after '.+'$`},
 		{"a text out of place", func(e *edited) {

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"os"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -24,14 +25,14 @@ func (c *Command) blankCommand() *cobra.Command {
 Where the numbering is not given, the number boxes are empty too.`,
 		Example: `  gaugesheet blank V8
   gaugesheet blank 'V8, bank by bank' -o bench.pdf`,
-		Args: arguments(0, 1, "one engine or job file"),
+		Args: cobra.ArbitraryArgs,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if err := c.prepare(&d, ""); err != nil {
 				return err
 			}
 			what := usualEngine
-			if len(args) == 1 {
-				what = args[0]
+			if len(args) > 0 {
+				what = strings.Join(args, " ") // V8, bank by bank
 			} else {
 				c.complain("no engine was named: the sheet is for an %s; 'gaugesheet engines' lists the others", usualEngine)
 			}
@@ -42,6 +43,7 @@ Where the numbering is not given, the number boxes are empty too.`,
 		},
 	}
 	d.flags(cmd)
+	cmd.ValidArgsFunction = completeEngines
 	return cmd
 }
 
@@ -65,11 +67,11 @@ func (c *Command) blankJob(name string, d drawing) error {
 		return ended(o.code)
 	}
 	page, err := sheet.Blank(j.Test().Engine, j, d.options)
-	ending := "-blank.pdf"
-	if name == standard {
-		return c.putBlank(page, err, name, standard, d)
+	usual := standard
+	if name != standard {
+		usual = withExtension(name, "-blank.pdf")
 	}
-	return c.putBlank(page, err, name, withExtension(name, ending), d)
+	return c.putBlank(page, err, name, usual, d)
 }
 
 func (c *Command) blankEngine(name string, d drawing) error {
@@ -107,12 +109,14 @@ func (c *Command) putBlank(page *sheet.Sheet, err error, what, usual string, d d
 		return noSheet(what, err)
 	}
 	output := usual
-	if d.output != "" {
-		name, err := d.where([]string{usual}, false)
-		if err != nil {
-			return err
+	switch {
+	case d.output != "" && d.output != standard && isFolder(d.output):
+		if err := os.MkdirAll(d.output, 0o777); err != nil {
+			return noAccess("%s: cannot be made: %v", d.output, reason(err))
 		}
-		output = name(strings.TrimSuffix(usual, ".pdf") + ".yaml")
+		output = filepath.Join(d.output, filepath.Base(usual))
+	case d.output != "":
+		output = d.output
 	}
 	if output == standard {
 		if isTerminal(c.Stdout) {

@@ -29,6 +29,7 @@ say, in words or as JSON. What the engine is like never changes the exit code.`,
 		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "write JSON, and nothing else, to standard output")
+	cmd.ValidArgsFunction = completeFiles("yaml", "yml")
 	return cmd
 }
 
@@ -128,6 +129,8 @@ func (c *Command) explainCommand() *cobra.Command {
 was tried, why it fired or did not, and what overrode what. With a cylinder,
 only what concerns it.`,
 		Args: arguments(1, 2, "a job file and perhaps a cylinder"),
+
+		ValidArgsFunction: completeFiles("yaml", "yml"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			j, problems, err := c.readJob(args[0], false)
 			if err != nil {

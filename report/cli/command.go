@@ -140,6 +140,7 @@ func (c *Command) root() *cobra.Command {
 		Use:           "gaugesheet",
 		Short:         "Engine test sheets from a job file",
 		Long:          long,
+		Version:       c.Version,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          cobra.ArbitraryArgs,
@@ -161,6 +162,10 @@ func (c *Command) root() *cobra.Command {
 	root.SuggestionsMinimumDistance = 2
 	root.AddCommand(c.renderCommand(), c.checkCommand(), c.blankCommand(), c.newCommand(), c.enginesCommand(),
 		c.rulesCommand(), c.schemaCommand(), c.extractCommand(), c.verifyCommand(), c.explainCommand(), c.versionCommand())
+	root.SetVersionTemplate("gaugesheet {{.Version}}\n")
+	for _, cmd := range root.Commands() {
+		cmd.DisableFlagsInUseLine = true
+	}
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return wrongUse("%s", err).withHint("see '%s --help'", cmd.CommandPath())
 	})

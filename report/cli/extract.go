@@ -36,6 +36,8 @@ func (c *Command) extractCommand() *cobra.Command {
 where -o names no file. With --all, everything that the sheet carries goes into
 a folder, so that the job can be drawn again there.`,
 		Args: arguments(1, 1, "one sheet"),
+
+		ValidArgsFunction: completeFiles("pdf"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if folder != "" && output != "" {
 				return wrongUse("-o and --all both say where the job file goes").withHint("give one of them")
@@ -140,6 +142,8 @@ func (c *Command) verifyCommand() *cobra.Command {
 		Long: `Draw a sheet again from the job file that it carries, and name the first
 difference. Exit code 0: the same; 1: different; 3: not a sheet, or not readable.`,
 		Args: arguments(1, -1, "sheets"),
+
+		ValidArgsFunction: completeFiles("pdf"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			code := Done
 			for _, name := range args {

@@ -16,11 +16,9 @@ import (
 	"gaugesheet/report/job"
 )
 
-// Limits of what is read, in bytes.
-const (
-	mostJob  = 2 << 20  // of a job file
-	mostFile = 32 << 20 // of a file that a job names
-)
+// mostFile is how many bytes of a file are read; what a job file may have is
+// for its reader to say.
+const mostFile = 32 << 20
 
 // standard names standard input and output on the command line.
 const standard = "-"
@@ -87,7 +85,7 @@ var engineKey = regexp.MustCompile(`(?m)^\s{0,3}\{?\s*["']?engine["']?\s*:|[{,]\
 // hasEngine tells whether a file names an engine; a file that cannot be read
 // stays, and fails by itself.
 func hasEngine(file string) bool {
-	data, err := readFile(file, mostJob)
+	data, err := readFile(file, mostFile)
 	return err != nil || engineKey.Match(data)
 }
 
@@ -140,7 +138,7 @@ func called(name string) string {
 // readJob reads a job file with what it draws on. Of the job, the problems and
 // the error one is set.
 func (c *Command) readJob(name string, blank bool) (*job.Job, job.Problems, error) {
-	data, err := c.readInput(name, mostJob)
+	data, err := c.readInput(name, mostFile)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -16,15 +16,18 @@ func (c *Command) enginesCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "engines [ENGINE]",
 		Short: "List the engine layouts and numberings, with small drawings",
-		Args:  arguments(0, 1, "at most one engine"),
+
+		Args:              cobra.ArbitraryArgs,
+		ValidArgsFunction: completeEngines,
 		RunE: func(_ *cobra.Command, args []string) error {
 			presets := engine.Known()
-			if len(args) == 1 {
-				p, ok := engine.Find(args[0])
+			if len(args) > 0 {
+				name := strings.Join(args, " ") // V8, bank by bank
+				p, ok := engine.Find(name)
 				if !ok {
-					_, problem := engine.SpecFor(args[0])
+					_, problem := engine.SpecFor(name)
 					if problem == nil {
-						return wrongUse("unknown engine '%s'", args[0]).withHint("'gaugesheet engines' lists the engines")
+						return wrongUse("unknown engine '%s'", name).withHint("'gaugesheet engines' lists the engines")
 					}
 					return unknownEngine(*problem)
 				}
@@ -51,6 +54,13 @@ func (c *Command) rulesCommand() *cobra.Command {
 		Use:   "rules [NAME]",
 		Short: "List the rules of the diagnosis: what triggers each, why, and its source",
 		Args:  arguments(0, 1, "at most one rule"),
+		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+			var names []string
+			for _, r := range rule.All() {
+				names = append(names, r.Name)
+			}
+			return names, cobra.ShellCompDirectiveNoFileComp
+		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			rules := rule.All()
 			if len(args) == 1 {

@@ -37,5 +37,6 @@ lists; to standard output where -o names no file.`,
 	flags.StringVarP(&output, "output", "o", "", "write to this `file`; - is standard output")
 	flags.BoolVar(&full, "full", false, "every key that a job file can have, not only the usual ones")
 	flags.BoolVar(&force, "force", false, "replace a file that is there")
+	cmd.ValidArgsFunction = completeEngines
 	return cmd
 }

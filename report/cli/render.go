@@ -54,6 +54,8 @@ A folder stands for the job files in it. '-' reads a job from standard input,
 	flags.StringVar(&template, "template", "", "a template of your own instead of a kind of sheet")
 	flags.BoolVar(&d.options.NoAttach, "no-attach", false, "leave the job file out of the sheet; nothing can then be extracted or verified")
 	flags.StringVar(&d.index, "index", "", "write a CSV `file` with a line for each sheet")
+	completeWords(cmd, "sheet", templates.Kinds())
+	cmd.ValidArgsFunction = completeFiles("yaml", "yml")
 	return cmd
 }
 
@@ -64,11 +66,15 @@ func (d *drawing) flags(cmd *cobra.Command) {
 	flags.StringVar(&d.options.Paper, "paper", "", "letter, a4 or legal (the job file's own where not given)")
 	flags.BoolVar(&d.options.Boxes, "boxes", false, "outline every block of the page")
 	flags.BoolVar(&d.force, "force", false, "replace a file that gaugesheet did not make")
+	completeWords(cmd, "paper", papers)
 }
 
 // prepare checks the flags and reads the template.
 func (c *Command) prepare(d *drawing, template string) error {
 	d.options.Version = c.Version
+	if d.index == standard {
+		return wrongUse("--index names a file, not standard output")
+	}
 	d.options.Kind, d.options.Paper = strings.ToLower(d.options.Kind), strings.ToLower(d.options.Paper)
 	if err := known("sheet", d.options.Kind, templates.Kinds()); err != nil {
 		return err
@@ -82,7 +88,7 @@ func (c *Command) prepare(d *drawing, template string) error {
 	if d.options.Kind != "" {
 		return wrongUse("--sheet and --template both say what goes on the page").withHint("give one of them")
 	}
-	data, err := readFile(template, mostJob)
+	data, err := readFile(template, mostFile)
 	if err != nil {
 		return noAccess("%s: cannot be read: %v", template, reason(err))
 	}
@@ -122,7 +128,7 @@ func (c *Command) plan(args []string, d drawing) ([]task, error) {
 		return nil, err
 	}
 	several := len(jobs) > 1 || folders
-	output, err := d.where(jobs, several)
+	output, folder, err := d.where(jobs, several)
 	if err != nil {
 		return nil, err
 	}
@@ -146,35 +152,41 @@ func (c *Command) plan(args []string, d drawing) ([]task, error) {
 		}
 		taken[where] = called(job)
 	}
-	return tasks, nil
-}
-
-// where gives the function that names the sheet of a job.
-func (d drawing) where(jobs []string, several bool) (func(string) string, error) {
-	switch {
-	case d.output == "":
-		return func(job string) string {
-			if job == standard {
-				return standard
-			}
-			return withExtension(job, ".pdf")
-		}, nil
-	case d.output == standard && several:
-		return nil, wrongUse("-o - writes one sheet to standard output, found %d jobs", len(jobs)).withHint("name a folder with -o")
-	case several && strings.EqualFold(filepath.Ext(d.output), ".pdf") && !isFolder(d.output):
-		return nil, wrongUse("-o %s is one file, found %d jobs", d.output, len(jobs)).withHint("name a folder with -o")
-	case d.output != standard && (several || isFolder(d.output)):
+	if folder {
 		if err := os.MkdirAll(d.output, 0o777); err != nil {
 			return nil, noAccess("%s: cannot be made: %v", d.output, reason(err))
 		}
+	}
+	return tasks, nil
+}
+
+// where gives the function that names the sheet of a job, and whether -o is a
+// folder.
+func (d drawing) where(jobs []string, several bool) (name func(job string) string, folder bool, err error) {
+	switch {
+	case d.output == "":
+		return besideJob, false, nil
+	case d.output == standard && several:
+		return nil, false, wrongUse("-o - writes one sheet to standard output, found %d jobs", len(jobs)).withHint("name a folder with -o")
+	case several && strings.EqualFold(filepath.Ext(d.output), ".pdf") && !isFolder(d.output):
+		return nil, false, wrongUse("-o %s is one file, found %d jobs", d.output, len(jobs)).withHint("name a folder with -o")
+	case d.output != standard && (several || isFolder(d.output)):
 		return func(job string) string {
 			if job == standard {
 				job = "job.yaml"
 			}
-			return filepath.Join(d.output, withExtension(filepath.Base(job), ".pdf"))
-		}, nil
+			return filepath.Join(d.output, besideJob(filepath.Base(job)))
+		}, true, nil
 	}
-	return func(string) string { return d.output }, nil
+	return func(string) string { return d.output }, false, nil
+}
+
+// besideJob names the sheet of a job where nothing else is said.
+func besideJob(job string) string {
+	if job == standard {
+		return standard
+	}
+	return withExtension(job, ".pdf")
 }
 
 // sheetsWritten is the end of a run of several jobs.
