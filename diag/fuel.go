@@ -51,7 +51,8 @@ func assessFuel(t *Test) *FuelResult {
 		for _, h := range c.Hold {
 			readings = append(readings, h.Reading)
 		}
-		if c.VolumeML > 0 {
+		// A look into the regulator's hose is a test without a number.
+		if c.VolumeML > 0 || c.FuelInHose == "yes" || c.FuelInHose == "no" {
 			states = append(states, Tested)
 		}
 	}
