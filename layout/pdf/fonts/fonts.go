@@ -22,6 +22,11 @@ var (
 	Bold []byte
 )
 
+// Licence is the licence of the faces, which goes where they go.
+//
+//go:embed LICENSE-OFL.txt
+var Licence string
+
 // A span is a run of characters whose advances stand from at on.
 type span struct {
 	first, last rune
