@@ -9,6 +9,7 @@ import (
 	"gaugesheet/diag/engine"
 	"gaugesheet/diag/rule"
 	"gaugesheet/report/job"
+	"gaugesheet/report/licences"
 	"gaugesheet/templates"
 )
 
@@ -116,12 +117,31 @@ func writeRule(b *strings.Builder, r rule.Rule) {
 }
 
 func (c *Command) versionCommand() *cobra.Command {
-	return &cobra.Command{
-		Use:   "version",
+	var texts bool
+	cmd := &cobra.Command{
+		Use:   "version [--licences]",
 		Short: "Say which version this is",
 		Args:  arguments(0, 0, "no arguments"),
-		RunE:  func(*cobra.Command, []string) error { return c.say("gaugesheet %s", c.Version) },
+		RunE: func(*cobra.Command, []string) error {
+			if texts {
+				return c.write([]byte(licenceTexts()))
+			}
+			return c.say("gaugesheet %s", c.Version)
+		},
 	}
+	cmd.Flags().BoolVar(&texts, "licences", false, "print the licences of the embedded type and of the libraries in the program")
+	return cmd
+}
+
+func licenceTexts() string {
+	var b strings.Builder
+	for i, l := range licences.All() {
+		if i > 0 {
+			b.WriteString("\n")
+		}
+		fmt.Fprintf(&b, "%s\n%s\n\n%s", l.Part, strings.Repeat("=", len(l.Part)), l.Text)
+	}
+	return b.String()
 }
 
 func (c *Command) schemaCommand() *cobra.Command {
