@@ -3,6 +3,7 @@ package archive
 import (
 	"bytes"
 	"fmt"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -10,6 +11,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"github.com/pdfcpu/pdfcpu/pkg/api"
 
 	"gaugesheet/diag/rule"
 	"gaugesheet/report/archive/pdffile"
@@ -220,6 +223,58 @@ func TestVerifyNamesTheDifference(t *testing.T) {
 				t.Errorf("the difference is %q, want %s", v.Difference, tt.want)
 			}
 		})
+	}
+}
+
+// Whichever cylinder differs is named, though others have the same readings.
+func TestVerifyNamesTheCylinder(t *testing.T) {
+	job := func(readings []int, wet int) string {
+		return fmt.Sprintf("engine: {layout: V8, numbering: across banks, first-bank: left}\n"+
+			"compression: {unit: psi, dry: [%s], wet: {5: %d}}\n", strings.Trim(strings.Join(strings.Fields(fmt.Sprint(readings)), ", "), "[]"), wet)
+	}
+	readings := []int{150, 152, 150, 152, 150, 152, 150, 152}
+	page := draw(t, job(readings, 170), sheet.Options{})
+	difference := func(t *testing.T, text string) string {
+		t.Helper()
+		s, err := Open(page)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.Job.Data = []byte(text)
+		v, err := s.Verify(version)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return v.Difference
+	}
+	for i, was := range readings {
+		for _, is := range []int{151, 60} {
+			changed := slices.Clone(readings)
+			changed[i] = is
+			want := fmt.Sprintf("the page says %d for cylinder %d, its job file gives %d", was, i+1, is)
+			if got := difference(t, job(changed, 170)); got != want {
+				t.Errorf("the difference is %q, want %q", got, want)
+			}
+		}
+	}
+	if got, want := difference(t, job(readings, 160)), "the page says 170 for cylinder 5, its job file gives 160"; got != want {
+		t.Errorf("the difference is %q, want %q", got, want)
+	}
+}
+
+// A general-purpose library takes the job file out as this program does.
+func TestOthersTakeTheJobFileOut(t *testing.T) {
+	api.DisableConfigDir()
+	files, err := api.ExtractAttachmentsRaw(bytes.NewReader(draw(t, fourCylinders, sheet.Options{})), "", nil, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(files) != 1 || files[0].FileName != "job.yaml" || files[0].Desc != sheet.JobFileDescription {
+		t.Fatalf("the attached files are %v", files)
+	}
+	data, err := io.ReadAll(files[0])
+	if err != nil || string(data) != fourCylinders {
+		t.Errorf("the job file is %q, error %v", data, err)
 	}
 }
 
