@@ -2,6 +2,7 @@ package archive
 
 import (
 	"bytes"
+	"compress/zlib"
 	"fmt"
 	"io"
 	"os"
@@ -11,6 +12,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/pdfcpu/pdfcpu/pkg/api"
 
@@ -333,6 +335,46 @@ func TestVerifyAfterOthersSavedIt(t *testing.T) {
 		if string(s.Job.Data) != fourCylinders {
 			t.Errorf("after %s the job file is another", how)
 		}
+	}
+}
+
+// A few kilobytes may unpack to a great deal: it is refused, and soon.
+func TestRefusesWhatUnpacksWithoutEnd(t *testing.T) {
+	tests := []struct {
+		name, what string
+		times      int
+		want       string
+	}{
+		{"more than a page", "0 0 m\n", 2 << 20, "the PDF is damaged: more than 8 MB are packed in it"},
+		{"more than memory", "0 0 m\n", 30 << 20, "the PDF is damaged: more than 8 MB are packed in it"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			e := &edited{t, draw(t, fourCylinders, sheet.Options{})}
+			var packed bytes.Buffer
+			z := zlib.NewWriter(&packed)
+			for range 16 {
+				if _, err := io.WriteString(z, strings.Repeat(tt.what, tt.times/16)); err != nil {
+					t.Fatal(err)
+				}
+			}
+			if err := z.Close(); err != nil {
+				t.Fatal(err)
+			}
+			page, _ := e.page()
+			e.put(page["Contents"].(pdffile.Ref).Number, fmt.Sprintf("<</Filter /FlateDecode /Length %d>>\nstream\n%s\nendstream", packed.Len(), packed.Bytes()))
+			start := time.Now()
+			s, err := Open(e.data)
+			if err == nil {
+				_, err = s.Verify(version)
+			}
+			if err == nil || err.Error() != tt.want {
+				t.Errorf("the error is %v, want %s", err, tt.want)
+			}
+			if took := time.Since(start); took > 2*time.Second {
+				t.Errorf("it took %v", took)
+			}
+		})
 	}
 }
 

@@ -33,7 +33,11 @@ func (v Verdict) Same() bool { return v.Difference == "" }
 // compared by its words and numbers only. The error says why the page cannot
 // be drawn again.
 func (s *Sheet) Verify(version string) (Verdict, error) {
-	again, err := s.redraw()
+	ours, err := content(s.file, s.page)
+	if err != nil {
+		return Verdict{}, err
+	}
+	again, err := s.redraw(ours)
 	if err != nil {
 		return Verdict{}, err
 	}
@@ -41,7 +45,7 @@ func (s *Sheet) Verify(version string) (Verdict, error) {
 	if s.Version != version {
 		v.Notes = append(v.Notes, fmt.Sprintf("the sheet was made by version %s, this is version %s: only words and numbers are compared", s.Version, version))
 	}
-	if v.Difference, err = s.compare(again, s.Version == version); err != nil {
+	if v.Difference, err = s.compare(ours, again, s.Version == version); err != nil {
 		return Verdict{}, err
 	}
 	if got := s.JobFingerprint(); s.Fingerprint != got {
@@ -59,13 +63,14 @@ func (s *Sheet) Verify(version string) (Verdict, error) {
 type redrawn struct {
 	file     *pdffile.File
 	page     pdffile.Dict
+	drawn    drawn
 	test     *diag.Test
 	recorded []record.Text
 }
 
 // redraw makes the sheet again, and once more with its blocks outlined where
 // the page is such a one.
-func (s *Sheet) redraw() (*redrawn, error) {
+func (s *Sheet) redraw(ours drawn) (*redrawn, error) {
 	j, d, err := s.read()
 	if err != nil {
 		return nil, err
@@ -79,7 +84,7 @@ func (s *Sheet) redraw() (*redrawn, error) {
 		if first == nil {
 			first = again
 		}
-		if difference, err := s.compare(again, true); err == nil && difference == "" {
+		if difference, err := s.compare(ours, again, true); err == nil && difference == "" {
 			return again, nil
 		}
 	}
@@ -145,6 +150,9 @@ func (s *Sheet) draw(j *job.Job, d *diag.Diagnosis, boxes bool) (*redrawn, error
 		return nil, err
 	}
 	again.page = pages[0]
+	if again.drawn, err = content(again.file, again.page); err != nil {
+		return nil, err
+	}
 	r := record.New(pdf.Metrics())
 	page.Draw(r)
 	again.recorded = r.Texts()
@@ -154,15 +162,8 @@ func (s *Sheet) draw(j *job.Job, d *diag.Diagnosis, boxes bool) (*redrawn, error
 // compare gives the first difference between the sheet's page and the one
 // drawn again: in its words, and then, where the version is the same, in
 // everything else that is drawn.
-func (s *Sheet) compare(again *redrawn, drawing bool) (string, error) {
-	ours, err := content(s.file, s.page)
-	if err != nil {
-		return "", err
-	}
-	theirs, err := content(again.file, again.page)
-	if err != nil {
-		return "", err
-	}
+func (s *Sheet) compare(ours drawn, again *redrawn, drawing bool) (string, error) {
+	theirs := again.drawn
 	if !drawing {
 		return wordsApart(ours.runs, theirs.runs, again), nil
 	}
@@ -212,8 +213,6 @@ type drawn struct {
 	runs []pdffile.Run
 }
 
-const mostOperations = 1 << 20
-
 func content(f *pdffile.File, page pdffile.Dict) (drawn, error) {
 	var d drawn
 	var err error
@@ -223,9 +222,6 @@ func content(f *pdffile.File, page pdffile.Dict) (drawn, error) {
 	d.data = bytes.TrimRight(d.data, "\r\n ")
 	if d.ops, err = pdffile.Operations(d.data); err != nil {
 		return d, explain(err)
-	}
-	if len(d.ops) > mostOperations {
-		return d, errors.New("the page draws far more than a sheet does")
 	}
 	fonts, err := f.Fonts(page)
 	if err != nil {

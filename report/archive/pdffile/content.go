@@ -27,7 +27,7 @@ func (f *File) Content(page Dict) ([]byte, error) {
 		if s == nil {
 			continue
 		}
-		data, err := f.Unpack(s)
+		data, err := f.unpackList(s)
 		if err != nil {
 			return nil, err
 		}
@@ -38,6 +38,9 @@ func (f *File) Content(page Dict) ([]byte, error) {
 
 // Operations takes a content apart.
 func Operations(content []byte) ([]Operation, error) {
+	if len(content) > mostList {
+		return nil, damaged("the page draws more than %d MB", mostList>>20)
+	}
 	l := &lexer{data: content}
 	var ops []Operation
 	var operands []Object

@@ -8,8 +8,8 @@ import (
 
 const (
 	mostObjects = 1 << 20
-	mostTables  = 64        // lists of objects, one for each time a file was saved
-	mostUnpack  = 128 << 20 // bytes unpacked from one file, all in all
+	mostTables  = 64       // lists of objects, one for each time a file was saved
+	mostUnpack  = 64 << 20 // bytes unpacked from one file, all in all
 )
 
 // Reasons for which a file is not read.
@@ -158,7 +158,7 @@ func (f *File) tableStream(at int) (Dict, error) {
 	if s.Dict["Encrypt"] != nil {
 		return nil, ErrEncrypted
 	}
-	data, err := f.Unpack(s)
+	data, err := f.unpackList(s)
 	if err != nil {
 		return nil, err
 	}
@@ -332,7 +332,7 @@ func (f *File) packed(p place) (Object, error) {
 }
 
 func (f *File) unpackObjects(s *Stream) ([]Object, error) {
-	data, err := f.Unpack(s)
+	data, err := f.unpackList(s)
 	if err != nil {
 		return nil, err
 	}

@@ -30,7 +30,7 @@ func (f *File) Fonts(page Dict) (map[Name]Font, error) {
 		if list == nil {
 			continue
 		}
-		data, err := f.Unpack(list)
+		data, err := f.unpackList(list)
 		if err != nil {
 			return nil, err
 		}

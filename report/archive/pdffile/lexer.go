@@ -5,8 +5,10 @@ import (
 	"strconv"
 )
 
-// deepest is how deep arrays and dictionaries may stand in one another.
-const deepest = 60
+const (
+	deepest   = 60      // how deep arrays and dictionaries may stand in one another
+	mostItems = 1 << 18 // of one array
+)
 
 // A lexer takes objects off the bytes of a file or a content stream.
 type lexer struct {
@@ -112,7 +114,9 @@ func (l *lexer) array(depth int) (Object, error) {
 		if err != nil {
 			return nil, err
 		}
-		list = append(list, o)
+		if list = append(list, o); len(list) > mostItems {
+			return nil, damaged("an array has more than %d items", mostItems)
+		}
 	}
 }
 

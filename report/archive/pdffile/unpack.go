@@ -9,7 +9,16 @@ import (
 // Unpack gives a stream's data as they were before they were packed. Only
 // what page contents, attached files and lists of objects use is known; a
 // picture stays in its own format.
-func (f *File) Unpack(s *Stream) ([]byte, error) {
+func (f *File) Unpack(s *Stream) ([]byte, error) { return f.unpack(s, mostUnpack) }
+
+// mostList is how many bytes are unpacked of what will be taken apart into
+// objects, which take far more room: far more than a page or a list of ours.
+const mostList = 8 << 20
+
+// unpackList unpacks what will be taken apart.
+func (f *File) unpackList(s *Stream) ([]byte, error) { return f.unpack(s, mostList) }
+
+func (f *File) unpack(s *Stream, most int) ([]byte, error) {
 	filters, err := f.list(s.Dict["Filter"])
 	if err != nil {
 		return nil, err
@@ -22,7 +31,7 @@ func (f *File) Unpack(s *Stream) ([]byte, error) {
 	for i, filter := range filters {
 		switch filter {
 		case Name("FlateDecode"):
-			if data, err = f.inflate(data); err != nil {
+			if data, err = f.inflate(data, most); err != nil {
 				return nil, err
 			}
 			if i < len(params) {
@@ -58,16 +67,16 @@ func (f *File) list(o Object) ([]Object, error) {
 	return out, nil
 }
 
-func (f *File) inflate(data []byte) ([]byte, error) {
+func (f *File) inflate(data []byte, most int) ([]byte, error) {
 	z, err := zlib.NewReader(bytes.NewReader(data))
 	if err != nil {
 		return nil, damaged("packed data are not readable")
 	}
 	var out bytes.Buffer
-	left := mostUnpack - f.unpacked
-	n, err := io.Copy(&out, io.LimitReader(z, int64(left)+1))
-	if n > int64(left) {
-		return nil, damaged("it unpacks to more than %d MB", mostUnpack>>20)
+	most = min(most, mostUnpack-f.unpacked)
+	n, err := io.Copy(&out, io.LimitReader(z, int64(most)+1))
+	if n > int64(most) {
+		return nil, damaged("more than %d MB are packed in it", most>>20)
 	}
 	f.unpacked += int(n)
 	if err != nil {
