@@ -31,6 +31,10 @@ type Frame struct {
 	Height Length
 	// Stretch is how much free height the block can use, 0 for none.
 	Stretch Length
+	// Richer lays the block out once more for a height that the page turns out
+	// to have for it, so that it shows more than this frame does; the frame it
+	// gives is no higher than that. It is nil where there is no more to show.
+	Richer func(height Length) Frame
 	// Draw draws into an area as wide as was laid out and at least Height high.
 	Draw func(s Surface, area Rect)
 }
@@ -66,6 +70,9 @@ type Page struct {
 	Area     Rect // inside the margins
 	Rows     []Row
 	GivesWay []Step
+	// LeastSpace is the part of the spaces between blocks that stays when every
+	// step was taken; lines then stand closer too. 0 changes neither.
+	LeastSpace float64
 	// LeastScale is the smallest type scale allowed when every step was taken;
 	// 0 allows none but the theme's own.
 	LeastScale float64

@@ -24,10 +24,12 @@ const scaleStep = 0.02
 // Fit lays a page's blocks out, all of them with full detail where that fits.
 // Where it does not, the page's steps are taken in their order until it does;
 // a step that turns out not to be needed beside a later one is taken back.
-// After the last step type is scaled down to the page's least scale. A page
-// that is still too full is refused with a *TooFull.
+// After the last step spaces and lines close up to the page's least space,
+// then type is scaled down to the page's least scale. Height that is left over
+// goes first to blocks that can show more with it. A page that is still too
+// full is refused with a *TooFull.
 func Fit(p Page, t Theme) (*Fitted, error) {
-	f := &fitter{page: p, theme: t, frames: map[frameKey]Frame{}}
+	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}}
 	if f.theme.Scale <= 0 {
 		f.theme.Scale = 1
 	}
@@ -36,30 +38,48 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 	for i := 0; !fits() && i < len(taken); i++ {
 		taken[i] = true
 	}
-	if fits() {
-		for i := len(taken) - 1; i >= 0; i-- {
-			if taken[i] {
-				taken[i] = false
-				taken[i] = !fits()
+	if !fits() && !f.closeUp(fits) {
+		l := f.lay(taken)
+		return nil, &TooFull{Block: l.highest(), Missing: l.height - p.Area.H}
+	}
+	for i := len(taken) - 1; i >= 0; i-- {
+		if taken[i] {
+			taken[i] = false
+			taken[i] = !fits()
+		}
+	}
+	return f.done(taken), nil
+}
+
+// closeUp takes what is left when every step was taken: closer spaces and
+// lines, then smaller type.
+func (f *fitter) closeUp(fits func() bool) bool {
+	if least := f.page.LeastSpace; least > 0 {
+		for _, part := range []float64{2.0 / 3, 1.0 / 3, 0} {
+			f.space = least + (1-least)*part
+			if fits() {
+				return true
 			}
 		}
-		return f.done(taken), nil
-	}
-	full := f.theme.Scale
-	for k := 1; p.LeastScale > 0 && f.theme.Scale > p.LeastScale; k++ {
-		f.theme.Scale = max(full*(1-scaleStep*float64(k)), p.LeastScale)
-		if fits() {
-			return f.done(taken), nil
+		if f.theme.Close = true; fits() {
+			return true
 		}
 	}
-	l := f.lay(taken)
-	return nil, &TooFull{Block: l.highest(), Missing: l.height - p.Area.H}
+	full := f.theme.Scale
+	for k := 1; f.page.LeastScale > 0 && f.theme.Scale > f.page.LeastScale; k++ {
+		f.theme.Scale = max(full*(1-scaleStep*float64(k)), f.page.LeastScale)
+		if fits() {
+			return true
+		}
+	}
+	return false
 }
 
 // A fitter lays blocks out and keeps what it has laid out.
 type fitter struct {
 	page   Page
 	theme  Theme
+	space  float64 // part of the spaces between blocks that is kept
 	frames map[frameKey]Frame
 }
 
@@ -69,6 +89,7 @@ type frameKey struct {
 	width            Length
 	detail           Detail
 	scale            float64
+	close            bool
 }
 
 // A laid page is rows with their frames and heights, without places.
@@ -142,14 +163,30 @@ func (f *fitter) row(i int, levels map[string]Detail) laidRow {
 	if len(kept) > 0 && len(kept) < len(cells) {
 		kept = f.cells(i, used, levels)
 	}
-	r := laidRow{above: row.Above, gap: row.Gap, cells: kept}
-	for _, c := range kept {
-		r.height = max(r.height, c.height)
+	r := laidRow{above: row.Above * Length(f.space), gap: row.Gap, cells: kept}
+	r.measure()
+	return r
+}
+
+// measure sums a row up from its cells.
+func (r *laidRow) measure() {
+	r.height, r.stretch = 0, 0
+	for i := range r.cells {
+		r.cells[i].measure()
+		r.height = max(r.height, r.cells[i].height)
 	}
-	for _, c := range kept {
+	for _, c := range r.cells {
 		r.stretch = max(r.stretch, c.height+c.stretch-r.height)
 	}
-	return r
+}
+
+// measure sums a cell up from its blocks.
+func (c *laidCell) measure() {
+	c.height, c.stretch = c.gap*Length(max(len(c.blocks)-1, 0)), 0
+	for _, b := range c.blocks {
+		c.height += b.frame.Height
+		c.stretch += b.frame.Stretch
+	}
 }
 
 // cells lays out the used cells of a row, which share its width.
@@ -169,20 +206,16 @@ func (f *fitter) cells(i int, used []bool, levels map[string]Detail) []laidCell 
 		if !used[c] {
 			continue
 		}
-		l := laidCell{width: room * Length(share(cell)/shares), gap: cell.Gap}
+		l := laidCell{width: room * Length(share(cell)/shares), gap: cell.Gap * Length(f.space)}
 		for b, block := range cell.Blocks {
 			detail := levels[block.Name()]
-			frame := f.frame(frameKey{i, c, b, l.width, detail, f.theme.Scale}, block)
+			frame := f.frame(frameKey{i, c, b, l.width, detail, f.theme.Scale, f.theme.Close}, block)
 			if frame.Height <= 0 {
 				continue
 			}
-			if len(l.blocks) > 0 {
-				l.height += l.gap
-			}
-			l.height += frame.Height
-			l.stretch += frame.Stretch
 			l.blocks = append(l.blocks, laidBlock{block.Name(), detail, frame})
 		}
+		l.measure()
 		cells = append(cells, l)
 	}
 	return cells
@@ -242,7 +275,8 @@ const mostAbove = 12 * Pt
 func (f *fitter) done(taken []bool) *Fitted {
 	l := f.lay(taken)
 	fitted := &Fitted{Scale: f.theme.Scale, Levels: maps.Clone(f.levels(taken))}
-	grow(l.rows, max(0, f.page.Area.H-l.height))
+	free := enrich(l.rows, max(0, f.page.Area.H-l.height))
+	grow(l.rows, free)
 	y := f.page.Area.Y
 	for _, row := range l.rows {
 		y += row.above
@@ -254,6 +288,27 @@ func (f *fitter) done(taken []bool) *Fitted {
 		y += row.height
 	}
 	return fitted
+}
+
+// enrich gives free height to blocks that can show more with it, in the order
+// of the page, and returns what is left.
+func enrich(rows []laidRow, free Length) Length {
+	for r := range rows {
+		row := &rows[r]
+		for c := range row.cells {
+			for b := range row.cells[c].blocks {
+				block := &row.cells[c].blocks[b]
+				if block.frame.Richer == nil {
+					continue
+				}
+				before := row.height
+				block.frame = block.frame.Richer(block.frame.Height + free + row.height - row.cells[c].height)
+				row.measure()
+				free -= row.height - before
+			}
+		}
+	}
+	return max(free, 0)
 }
 
 // grow shares the free height out: first to the rows that can use it, in

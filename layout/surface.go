@@ -37,6 +37,7 @@ func (w Weight) String() string {
 type Face struct {
 	Weight Weight
 	Size   Length
+	Close  bool // lines of it stand closer than usual
 }
 
 // A Measurer knows the type that the page is set in, without a page.

@@ -35,7 +35,11 @@ type Text struct {
 
 // Leading is the distance from baseline to baseline: wider in proportion for
 // small type, where lines are long for their size, than for a display line.
+// Close lines still clear each other's ascenders and descenders.
 func Leading(f Face) Length {
+	if f.Close {
+		return f.Size * 1.165
+	}
 	switch {
 	case f.Size >= 13:
 		return f.Size * 1.2

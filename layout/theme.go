@@ -23,6 +23,7 @@ type Theme struct {
 	Sizes    [int(roles)]Length // by Role, at scale 1
 	Scale    float64            // 1 as designed; less where the page is full
 	Smallest Length             // no type is set smaller
+	Close    bool               // lines stand closer, where the page is full
 
 	Ink    Color // text and outlines
 	Muted  Color // secondary text; at least 4.5:1 on Paper and on Tint
@@ -35,7 +36,7 @@ type Theme struct {
 
 // Face is the cut and size of a role.
 func (t Theme) Face(r Role) Face {
-	f := Face{Weight: Regular, Size: max(t.Sizes[r]*Length(t.Scale), t.Smallest)}
+	f := Face{Weight: Regular, Size: max(t.Sizes[r]*Length(t.Scale), t.Smallest), Close: t.Close}
 	if r == Display || r == Title || r == Heading || r == Strong {
 		f.Weight = Bold
 	}

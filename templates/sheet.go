@@ -19,6 +19,7 @@ type Sheet struct {
 	Sizes      map[layout.Role]layout.Length
 	Smallest   layout.Length
 	LeastScale float64
+	LeastSpace float64 // part of the spaces that a full page keeps
 	Rows       []SheetRow
 	GivesWay   []layout.Step
 }
@@ -81,7 +82,7 @@ func (p Problem) String() string { return fmt.Sprintf("%d:%d: %s", p.Line, p.Col
 
 // ReadSheet reads a template and reports everything that is wrong with it.
 func ReadSheet(data []byte) (*Sheet, []Problem) {
-	r := &sheetReader{sheet: &Sheet{Sizes: map[layout.Role]layout.Length{}, LeastScale: 1}}
+	r := &sheetReader{sheet: &Sheet{Sizes: map[layout.Role]layout.Length{}, LeastScale: 1, LeastSpace: 1}}
 	r.read(data)
 	if len(r.problems) > 0 {
 		slices.SortStableFunc(r.problems, func(a, b Problem) int {

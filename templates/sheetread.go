@@ -115,6 +115,7 @@ func (r *sheetReader) typeSizes(n *yaml.Node) {
 	readers := map[string]func(*yaml.Node){
 		"smallest":    func(n *yaml.Node) { r.sheet.Smallest = layout.Length(r.number(n, 6, 12)) },
 		"least-scale": func(n *yaml.Node) { r.sheet.LeastScale = r.number(n, 0.5, 1) },
+		"least-space": func(n *yaml.Node) { r.sheet.LeastSpace = r.number(n, 0.2, 1) },
 	}
 	for name, role := range roleNames {
 		readers[name] = func(n *yaml.Node) { r.sheet.Sizes[role] = layout.Length(r.number(n, 6, 36)) }

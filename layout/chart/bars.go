@@ -171,9 +171,6 @@ func (p *plot) drawMissing(s layout.Surface, b slot) {
 	f := p.theme.Face(layout.Note)
 	w := s.Width(b.Missing, f)
 	y := b.base - 2*gap
-	if b.HasGhost {
-		y = b.top() - gap
-	}
 	if w <= b.width/bodyShare-2*gap {
 		p.setOver(s, layout.Point{X: b.middle, Y: y}, b.Missing, f, p.theme.Muted)
 		return

@@ -38,10 +38,19 @@ type Limit struct {
 	Text  string
 }
 
+// A Key says under the chart what a kind of line or box in it is, behind a
+// sample of it.
+type Key struct {
+	Text   string
+	Width  layout.Length // of the sample
+	Sample func(s layout.Surface, middle layout.Point)
+}
+
 // A Chart is bars beside one another with limits across them.
 type Chart struct {
 	Bars   []Bar
 	Limits []Limit
+	Keys   []Key // after the limits
 	// Paint draws a bar's body and outline; a nil Paint fills it with the
 	// theme's Fill.
 	Paint func(s layout.Surface, bar layout.Rect, index int)

@@ -13,7 +13,7 @@ type plot struct {
 	ghost   layout.Face
 	upright bool // the values over the bars run upwards
 	marks   [2]string
-	limits  []layout.Text
+	keys    keyLines
 }
 
 // Distances in points.
@@ -23,7 +23,6 @@ const (
 	bodyShare                = 0.62
 	ghostShift               = 0.2 // of a bar's width
 	mostPitch  layout.Length = 62
-	sample     layout.Length = 20 // length of a limit's sample line under the chart
 )
 
 // axisRoom is what the axis takes from the width before it is drawn: a guess
@@ -42,10 +41,7 @@ func newPlot(t layout.Theme, c Chart, width layout.Length) *plot {
 	pitch := p.pitch(width - axisRoom)
 	p.value, p.upright = p.valueFace(pitch)
 	p.chooseMarks(width-axisRoom, pitch)
-	note := t.Face(layout.Note)
-	for _, l := range c.Limits {
-		p.limits = append(p.limits, layout.Wrap(t.Measurer, width-sample-gap*2, layout.Run{Text: l.Text, Face: note, Color: t.Muted}))
-	}
+	p.keys = p.layKeys(width)
 	return p
 }
 
@@ -191,14 +187,11 @@ func (p *plot) headHeight() layout.Length {
 	return h
 }
 
-// footHeight is the room under the frame: limits, one or more lines each. The
-// labels of the bars and the marks stand above them.
+// footHeight is the room under the frame: the labels of the bars, the marks,
+// then what the lines in the chart are.
 func (p *plot) footHeight() layout.Length {
-	h := p.labelHeight()
-	for _, l := range p.limits {
-		h += l.H
-	}
-	if len(p.limits) > 0 {
+	h := p.labelHeight() + p.keys.height
+	if p.keys.height > 0 {
 		h += gap
 	}
 	return h
@@ -216,10 +209,23 @@ func (p *plot) labelHeight() layout.Length {
 	return h + gap
 }
 
+// leastBar is the least height in which bars can be told apart.
+const leastBar layout.Length = 34
+
 // LeastHeight is the least height in which a chart can be read.
 func LeastHeight(t layout.Theme, c Chart, width layout.Length) layout.Length {
 	p := newPlot(t, c, width)
-	return p.headHeight() + p.footHeight() + 60
+	return p.footHeight() + max(p.headHeight()+leastBar, p.missingHeight())
+}
+
+// missingHeight is the room of the longest upright word for a missing bar.
+func (p *plot) missingHeight() (h layout.Length) {
+	for _, b := range p.Bars {
+		if b.Missing != "" {
+			h = max(h, p.theme.Measurer.Width(b.Missing, p.theme.Face(layout.Note))+4*gap)
+		}
+	}
+	return h
 }
 
 // dashes tell limits apart; a further one takes the first again.
@@ -227,16 +233,4 @@ var dashes = [...][]layout.Length{{5, 2.5}, {1.5, 2}, {8, 2, 1.5, 2}}
 
 func (p *plot) limitPen(i int) layout.Pen {
 	return layout.Pen{Width: 1.1, Color: p.theme.Accent, Dash: dashes[i%len(dashes)]}
-}
-
-// drawFoot explains the limits under the labels.
-func (p *plot) drawFoot(s layout.Surface, area layout.Rect) {
-	y := area.Y + p.labelHeight() + gap
-	note := p.theme.Face(layout.Note)
-	for i, text := range p.limits {
-		line := y + layout.Baseline(s, note) - s.CapHeight(note)/2
-		s.Stroke(layout.Polyline(layout.Point{X: area.X, Y: line}, layout.Point{X: area.X + sample, Y: line}), p.limitPen(i))
-		text.Draw(s, layout.Point{X: area.X + sample + 2*gap, Y: y})
-		y += text.H
-	}
 }

@@ -31,7 +31,7 @@ func bandFrame(t layout.Theme, d PressureBand, width layout.Length, level layout
 	if len(d.Hold) > 0 && width >= leastForHold {
 		w := min(width*0.3, 170)
 		left = width - w - gap
-		least := [...]layout.Length{layout.Full: 72, layout.Compact: 62, layout.Brief: 52}[level]
+		least := [...]layout.Length{layout.Full: 68, layout.Compact: 52, layout.Brief: 40}[level]
 		hold = holdFrame(t, d, w, least)
 	} else if len(d.Hold) > 0 {
 		under = holdFrame(t, d, width, 66)
@@ -41,7 +41,7 @@ func bandFrame(t layout.Theme, d PressureBand, width layout.Length, level layout
 	if hold.Draw != nil {
 		figure = beside(gap, column{left, rows}, column{width - left - gap, hold})
 	}
-	return stack(small, heading(t, d.Title, d.Sub, width), figure, under, captionLines(t, d.Captions, width, level))
+	return stack([...]layout.Length{layout.Full: small, layout.Compact: tight, layout.Brief: 1}[level], heading(t, d.Title, d.Sub, width), figure, under, captionLines(t, d.Captions, width, level))
 }
 
 // A bandRow is one reading with the ranges allowed for it.
@@ -100,7 +100,7 @@ func newBandRows(t layout.Theme, d PressureBand, width layout.Length, level layo
 	b.low, b.high = bandRange(d)
 	b.columns(width)
 	least := lineHeight(t.Face(layout.Label))
-	b.rowHeight = max([...]layout.Length{layout.Full: 13, layout.Compact: 11.5, layout.Brief: 10.4}[level], least)
+	b.rowHeight = max([...]layout.Length{layout.Full: 13, layout.Compact: 11, layout.Brief: 9}[level], least)
 	b.chooseTicks()
 	return b
 }
@@ -201,7 +201,7 @@ func (b bandRows) frame() layout.Frame {
 		heights[i] = max(b.rowHeight, lines*lineHeight(label), layout.Length(len(values[i]))*lineHeight(strong))
 		total += heights[i]
 	}
-	axis := lineHeight(b.t.Face(layout.Note)) + small
+	axis := lineHeight(b.t.Face(layout.Note)) + small - 1
 	return layout.Frame{
 		Height:  total + axis,
 		Stretch: layout.Length(len(b.rows)) * 4,

@@ -171,6 +171,7 @@ type Finding struct {
 	Because string
 	Urgency string
 	Causes  []string // ranked
+	Short   bool     // what it says and why run on: nothing has to be done
 	Sure    string   // how sure, and why
 	Against []string // what speaks against it
 	Rule    string   // the rule's name; empty on sheets for lay readers
@@ -192,9 +193,8 @@ type Table struct {
 	Columns          []Column
 	Rows             [][]string
 	Captions         []string
-	Pen              bool                 // rows for handwriting: at least 7 mm high
-	Least            int                  // rows shown when the table gives way; 0 shows all at every level
-	More             func(Omitted) string // says how many rows were left out, and where they are
+	Pen              bool // rows for handwriting: at least 7 mm high
+	RunOn            bool // at brief the rows run on as a paragraph
 }
 
 // A Column is a column of a table.
@@ -234,8 +234,8 @@ type Findings struct {
 	Title, Sub string
 	Items      []Finding
 	Lead       FindingWords
-	// Least is how many findings, from the first, keep their reasons at
-	// brief; those after them keep what they say. 0 is 3.
+	// Least is how many findings, from the first, are there at brief however
+	// little room there is. 0 is 3.
 	Least int
 	// More says how much was left out for want of room, and where it can be
 	// read. Where it is nil nothing is left out.
@@ -254,10 +254,10 @@ type FindingWords struct {
 
 // Omitted counts what a block left out at its level of detail.
 type Omitted struct {
-	Causes  int // likely causes
-	Against int // what speaks against a finding
-	Reasons int // why findings say what they say
-	Rows    int // rows of a table
+	Findings int // whole findings
+	Causes   int // likely causes
+	Against  int // what speaks against a finding
+	Reasons  int // why findings say what they say
 }
 
 // A List is a heading over lines of words: method, not tested, cautions and

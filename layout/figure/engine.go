@@ -10,6 +10,9 @@ import (
 // NewEnginePlan is the block "engine": the engine seen from above, with what
 // was read at each cylinder.
 func NewEnginePlan(d EnginePlan) layout.Block {
+	if d.Pen {
+		d = upright(d)
+	}
 	return block{"engine", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		captions := d.Captions
 		if level == layout.Brief && d.NotesLeft != "" && hasNotes(d) {
@@ -17,7 +20,7 @@ func NewEnginePlan(d EnginePlan) layout.Block {
 		}
 		plan, below := layPlan(t, d, width, level)
 		captions = append(slices.Clone(below), captions...)
-		return stack(small, heading(t, d.Title, d.Sub, width), plan, captionLines(t, captions, width, level))
+		return stack([...]layout.Length{layout.Full: small, layout.Compact: tight, layout.Brief: 1}[level], heading(t, d.Title, d.Sub, width), plan, captionLines(t, captions, width, level))
 	}}
 }
 
@@ -26,7 +29,11 @@ func hasNotes(d EnginePlan) bool {
 }
 
 // planHeights are the heights that a plan keeps to if it can, by detail.
-var planHeights = [...]layout.Length{layout.Full: 188, layout.Compact: 144, layout.Brief: 86}
+var planHeights = [...]layout.Length{layout.Full: 150, layout.Compact: 116, layout.Brief: 96}
+
+// planGrowth is how much more height a plan can use: for larger bores, then
+// for rows further apart.
+const planGrowth layout.Length = 90
 
 // layPlan lays out the plan itself. Names of banks that have no place
 // beside it come back as lines to be set below.
@@ -34,32 +41,60 @@ func layPlan(t layout.Theme, d EnginePlan, width layout.Length, level layout.Det
 	if len(d.Cylinders) == 0 {
 		return empty(), nil
 	}
-	key := empty()
-	p, ok := bestPlacing(t, d, width, level)
+	drawn, unplaced := placedPlan(t, d, width, level, planHeights[level])
+	if drawn.keyed {
+		return stack(small, drawn.frame(width), keyFrame(t, d, width)), unplaced
+	}
+	f := drawn.frame(width)
+	least, tall := f.Height, drawn.placing.extent.H
+	f.Stretch = planGrowth
+	f.Draw = func(s layout.Surface, area layout.Rect) {
+		best := drawn
+		if more := area.H - least; more > small {
+			if larger, lines := placedPlan(t, d, width, level, tall+more); larger.frame(width).Height <= area.H && len(lines) == len(unplaced) {
+				best = larger
+			}
+		}
+		best.frame(width).Draw(s, area)
+	}
+	return f, unplaced
+}
+
+// placedPlan is the plan that keeps to a height if any does.
+func placedPlan(t layout.Theme, d EnginePlan, width layout.Length, level layout.Detail, height layout.Length) (planDrawing, []string) {
+	p, ok := bestPlacing(t, d, width, level, height)
 	if !ok {
 		p = keyed(t, d, width)
-		key = keyFrame(t, d, width)
 	}
 	p.widen(width)
 	p.roomForNames(width)
 	drawn := planDrawing{t: t, plan: d, placing: p, keyed: !ok}
 	labels, unplaced := drawn.bankLabels(width)
 	drawn.labels = labels
-	return stack(small, drawn.frame(width), key), unplaced
+	return drawn, unplaced
 }
 
 // bestPlacing tries bores from large to small in every arrangement and takes
 // the first that fits the width and the height, or else the lowest that fits
-// the width.
-func bestPlacing(t layout.Theme, d EnginePlan, width layout.Length, level layout.Detail) (placing, bool) {
+// the width. Only at brief may the values leave the bores to save height.
+func bestPlacing(t layout.Theme, d EnginePlan, width layout.Length, level layout.Detail, height layout.Length) (placing, bool) {
 	notes := level != layout.Brief || d.NotesLeft == ""
-	for _, valueOut := range []bool{false, true} {
+	try := func(valueOut bool, height layout.Length) (placing, bool) {
 		writers := cellWriters(t, d, notes, valueOut)
-		for _, height := range []layout.Length{planHeights[level], 0} {
-			for _, ways := range arrangementsOf(d) {
-				if p, ok := search(writers, ways, width, height); ok {
-					return p, true
-				}
+		for _, ways := range arrangementsOf(d) {
+			if p, ok := search(writers, ways, width, height); ok {
+				return p, true
+			}
+		}
+		return placing{}, false
+	}
+	for _, height := range []layout.Length{height, 0} {
+		for _, valueOut := range []bool{false, true} {
+			if valueOut && level != layout.Brief && height > 0 {
+				continue
+			}
+			if p, ok := try(valueOut, height); ok {
+				return p, true
 			}
 		}
 	}
@@ -72,7 +107,7 @@ func search(writers []cellWriter, ways []arrangement, width, height layout.Lengt
 	if len(writers) == 0 {
 		return placing{}, false
 	}
-	for _, bore := range boreSizes(writers[0].plan) {
+	for _, bore := range boreSizes(writers[0].plan, writers[0].valueOut) {
 		for _, w := range writers {
 			for _, a := range ways {
 				p, ok := newPlacing(w, a, bore)
@@ -91,8 +126,9 @@ func search(writers []cellWriter, ways []arrangement, width, height layout.Lengt
 	return best, found
 }
 
-// boreSizes are the sizes that a bore may have, the largest first.
-func boreSizes(d EnginePlan) []layout.Size {
+// boreSizes are the sizes that a bore may have, the largest first; one without
+// its value in it may be small.
+func boreSizes(d EnginePlan, valueOut bool) []layout.Size {
 	var sizes []layout.Size
 	if d.Rotary {
 		for r := layout.Length(48); r >= 30; r -= 2 {
@@ -104,7 +140,11 @@ func boreSizes(d EnginePlan) []layout.Size {
 	if len(d.Cylinders) <= 2 {
 		largest = 56
 	}
-	for size := largest; size >= 17; size -= 1.5 {
+	least := layout.Length(17)
+	if valueOut {
+		largest, least = 26, 9.5
+	}
+	for size := largest; size >= least; size -= 1.5 {
 		sizes = append(sizes, layout.Size{W: size, H: size})
 	}
 	return sizes

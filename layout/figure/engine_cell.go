@@ -79,7 +79,7 @@ type cellWords struct{ main, notes []cellLine }
 func (w *cellWriter) write() (ok bool) {
 	for _, c := range w.plan.Cylinders {
 		words := cellWords{w.number(c), w.smallValues(c)}
-		if w.breaksWord(c) || w.joined && (w.valueOut || words.main[0].w > w.width) {
+		if w.breaksWord(c) || w.joined && words.main[0].w > w.width {
 			return false
 		}
 		w.words = append(w.words, words)
@@ -136,11 +136,15 @@ func (w cellWriter) numberedBox(c Cylinder) cellLine {
 	return line
 }
 
-// joinedLine is number and grade on one line, with the mark before them.
+// joinedLine is number and grade on one line, with the mark before them and
+// the value between them where it has no place in the bore.
 func (w cellWriter) joinedLine(c Cylinder) cellLine {
 	strong, note := w.t.Face(layout.Strong), w.t.Face(layout.Note)
 	line := cellLine{mark: c.Mark, h: lineHeight(strong)}
 	line.add(w.t, c.Number, strong, w.t.Accent)
+	if w.valueOut {
+		line.add(w.t, c.Value, strong, w.t.Ink)
+	}
 	line.add(w.t, c.Word, note, w.t.Ink)
 	if c.Mark != NoMark {
 		line.w += markSize(w.t, note) + tight

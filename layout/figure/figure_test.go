@@ -47,8 +47,7 @@ func sampleFindings() Findings {
 }
 
 func sampleTable() Table {
-	d := Table{Name: "t", Title: "Readings", Columns: []Column{{Head: "Cylinder"}, {Head: "Dry", Numbers: true}}, Least: 2,
-		More: func(o Omitted) string { return fmt.Sprintf("%d more rows are in the job file.", o.Rows) }}
+	d := Table{Name: "t", Title: "Readings", Columns: []Column{{Head: "Cylinder"}, {Head: "Dry", Numbers: true}}, RunOn: true}
 	for i := range 8 {
 		d.Rows = append(d.Rows, []string{fmt.Sprint(i + 1), fmt.Sprint(150 + i)})
 	}
@@ -82,7 +81,6 @@ func TestShortenedBlocksSaySo(t *testing.T) {
 		{NewEnginePlan(vEight()), layout.Brief, "small values: in the table"},
 		{NewFindings(sampleFindings()), layout.Compact, "2 causes and 2 points against are left out."},
 		{NewFindings(sampleFindings()), layout.Brief, "6 causes and 2 points against are left out."},
-		{NewTable(sampleTable()), layout.Brief, "6 more rows are in the job file."},
 	} {
 		rec, _ := drawn(t, test.block, 262, test.level, 0)
 		if len(rec.Find(test.want)) != 1 {
@@ -93,7 +91,7 @@ func TestShortenedBlocksSaySo(t *testing.T) {
 
 func TestNothingIsLeftOutWithoutWordsForIt(t *testing.T) {
 	plan, findings, table := vEight(), sampleFindings(), sampleTable()
-	plan.NotesLeft, findings.More, table.More = "", nil, nil
+	plan.NotesLeft, findings.More = "", nil
 	for _, test := range []struct {
 		block layout.Block
 		want  string
@@ -105,19 +103,51 @@ func TestNothingIsLeftOutWithoutWordsForIt(t *testing.T) {
 	}
 }
 
-func TestLaterFindingsKeepWhatTheySay(t *testing.T) {
+func manyFindings() Findings {
 	d := sampleFindings()
-	d.More = func(o Omitted) string { return fmt.Sprintf("%d reasons are left out.", o.Reasons) }
-	for i := range 4 {
+	d.More = func(o Omitted) string {
+		return fmt.Sprintf("%d findings and %d reasons are left out.", o.Findings, o.Reasons)
+	}
+	for i := range 6 {
 		d.Items = append(d.Items, Finding{Says: fmt.Sprintf("Finding number %d", i), Because: "the reason"})
 	}
+	return d
+}
+
+func TestFindingsLeftOutAreCounted(t *testing.T) {
+	d := manyFindings()
 	rec, area := drawn(t, NewFindings(d), 329, layout.Brief, 0)
-	checkDrawn(t, "six findings", rec, area)
-	if got := len(rec.Find("Finding number")); got != 4 {
-		t.Errorf("%d of 4 later findings are drawn", got)
+	checkDrawn(t, "many findings", rec, area)
+	left := len(d.Items) - 3
+	if got := len(rec.Find(fmt.Sprintf("%d findings and 3 reasons are left out.", left))); got != 1 {
+		t.Errorf("%d findings left out are not counted:\n%s", left, strings.Join(rec.Lines(), "\n"))
 	}
-	if got := len(rec.Find("3 reasons are left out.")); got != 1 {
-		t.Errorf("the reasons left out are not counted")
+	if got := len(rec.Find("Finding number")); got != 6-left {
+		t.Errorf("%d of 6 later findings are drawn, want %d", got, 6-left)
+	}
+}
+
+// With height to spare the findings say more, in their order, and never more
+// than the height holds; with enough of it they say all.
+func TestFindingsUseHeightToSpare(t *testing.T) {
+	th := DefaultTheme(pdf.Metrics())
+	f := NewFindings(manyFindings()).Lay(th, 329, layout.Brief)
+	least, words := f.Height, 0
+	for more := layout.Length(0); more <= 400; more += 10 {
+		richer := f.Richer(least + more)
+		if richer.Height > least+more {
+			t.Fatalf("%v pt more: the findings take %v of %v", more, richer.Height, least+more)
+		}
+		rec := record.New(pdf.Metrics())
+		richer.Draw(rec, layout.Rect{W: 329, H: richer.Height})
+		if n := len(textOf(rec)); n < words {
+			t.Errorf("%v pt more: the findings say less than with less height", more)
+		} else {
+			words = n
+		}
+		if more == 400 && (richer.Richer != nil || len(rec.Find("left out")) > 0) {
+			t.Error("something is left out for no want of room")
+		}
 	}
 }
 
@@ -154,7 +184,7 @@ func TestTonesDiffer(t *testing.T) {
 
 func TestCylindersStandInTheirPlaces(t *testing.T) {
 	d := vEight()
-	p, ok := bestPlacing(DefaultTheme(pdf.Metrics()), d, 262, layout.Full)
+	p, ok := bestPlacing(DefaultTheme(pdf.Metrics()), d, 262, layout.Full, planHeights[layout.Full])
 	if !ok {
 		t.Fatal("a V8 does not fit half a page")
 	}
@@ -221,7 +251,8 @@ func TestBenchPlanHasBoxesForAPen(t *testing.T) {
 
 func TestPenRowsAreHighEnough(t *testing.T) {
 	d := sampleTable()
-	d.Pen, d.More = true, nil
+	d.RunOn = false
+	d.Pen = true
 	th := DefaultTheme(pdf.Metrics())
 	for _, level := range everyLevel {
 		rows := layout.Length(len(d.Rows))

@@ -9,75 +9,185 @@ import (
 
 // NewFindings is the block "findings": the findings in their order. Compact
 // keeps two causes of each, leaves out what speaks against it and runs the
-// rest on; brief keeps what was seen and, of the first, why.
+// rest on; brief keeps what was seen of the first few. Where the page has
+// height to spare, more is shown again, of the most urgent first.
 func NewFindings(d Findings) layout.Block {
 	return block{"findings", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		if d.More == nil {
-			level = layout.Full
-		}
-		gap := [...]layout.Length{layout.Full: medium, layout.Compact: small + 1, layout.Brief: small}[level]
-		frames := []layout.Frame{heading(t, d.Title, d.Sub, width)}
-		var left Omitted
-		least := d.Least
-		if least <= 0 {
-			least = 3
-		}
-		var said []layout.Frame
-		for i, f := range d.Items {
-			if level == layout.Brief && i >= least && f.Because != "" {
-				f.Because = ""
-				left.Reasons++
-			}
-			frame := findingFrame(t, f, d.Lead, width, level, &left)
-			if level == layout.Brief && i >= least {
-				said = append(said, frame)
-				continue
-			}
-			frames = append(frames, frame)
-		}
-		frames = append(frames, stack(0, said...))
-		if left != (Omitted{}) {
-			frames = append(frames, textFrame(t, d.More(left), layout.Note, t.Muted, width))
-		}
-		return stack(gap, frames...)
+		f := findingsSetting{t: t, d: d, width: width, detail: level, frames: map[findingPart]layout.Frame{}}
+		return f.frame(f.least())
 	}}
 }
 
-func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Length, level layout.Detail, left *Omitted) layout.Frame {
+// A depth is how much of one finding is shown.
+type depth uint8
+
+const (
+	hidden  depth = iota
+	said          // what was seen
+	because       // and why
+	likely        // and two causes, and how sure
+	whole         // and all the rest
+)
+
+// A findingPart is a finding at a depth.
+type findingPart struct {
+	item int
+	depth
+}
+
+// findingsSetting is the findings set for one width.
+type findingsSetting struct {
+	t      layout.Theme
+	d      Findings
+	width  layout.Length
+	detail layout.Detail
+	frames map[findingPart]layout.Frame
+}
+
+// least is how deep each finding goes at the setting's detail.
+func (f *findingsSetting) least() []depth {
+	depths := make([]depth, len(f.d.Items))
+	kept := f.d.Least
+	if kept <= 0 {
+		kept = 3
+	}
+	for i, item := range f.d.Items {
+		switch {
+		case f.detail == layout.Full || f.d.More == nil:
+			depths[i] = whole
+		case f.detail == layout.Compact && item.Short:
+			depths[i] = because
+		case f.detail == layout.Compact:
+			depths[i] = likely
+		case i < kept:
+			depths[i] = said
+		}
+	}
+	return depths
+}
+
+// richer shows as much more as a height holds: first why of the most urgent,
+// then every finding, then why of each, their causes, and the rest.
+func (f *findingsSetting) richer(depths []depth, height layout.Length) layout.Frame {
+	deepest := slices.Clone(depths)
+	raise := func(i int, to depth) bool {
+		if deepest[i] >= to {
+			return true
+		}
+		before := deepest[i]
+		deepest[i] = to
+		if f.frame(deepest).Height <= height {
+			return true
+		}
+		deepest[i] = before
+		return false
+	}
+	all := func(to depth) bool {
+		for i := range deepest {
+			if !raise(i, to) {
+				return false
+			}
+		}
+		return true
+	}
+	if len(deepest) > 0 && raise(0, because) {
+		_ = all(said) && all(because) && all(likely) && all(whole)
+	}
+	return f.frame(deepest)
+}
+
+func (f *findingsSetting) frame(depths []depth) layout.Frame {
+	gap := [...]layout.Length{layout.Full: medium, layout.Compact: small + 1, layout.Brief: small}[f.detail]
+	frames := []layout.Frame{heading(f.t, f.d.Title, f.d.Sub, f.width)}
+	var left Omitted
+	for i, depth := range depths {
+		left.add(f.d.Items[i], depth)
+		frames = append(frames, f.item(i, depth))
+	}
+	if left != (Omitted{}) && f.d.More != nil {
+		frames = append(frames, textFrame(f.t, f.d.More(left), layout.Note, f.t.Muted, f.width))
+	}
+	whole := stack(gap, frames...)
+	if left != (Omitted{}) {
+		whole.Richer = func(height layout.Length) layout.Frame { return f.richer(depths, height) }
+	}
+	return whole
+}
+
+// add counts what a finding leaves out at a depth. How sure it is counts as
+// part of its causes.
+func (o *Omitted) add(item Finding, d depth) {
+	if d == hidden {
+		o.Findings++
+		return
+	}
+	if d < because && item.Because != "" {
+		o.Reasons++
+	}
+	if d < likely {
+		o.Causes += len(item.Causes)
+	} else if d < whole {
+		o.Causes += max(0, len(item.Causes)-2)
+	}
+	if d < whole {
+		o.Against += len(item.Against)
+	}
+}
+
+func (f *findingsSetting) item(i int, d depth) layout.Frame {
+	part := findingPart{i, d}
+	frame, ok := f.frames[part]
+	if !ok {
+		frame = empty()
+		if d > hidden {
+			frame = findingFrame(f.t, f.d.Items[i], f.d.Lead, f.width, d)
+		}
+		f.frames[part] = frame
+	}
+	return frame
+}
+
+func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Length, d depth) layout.Frame {
 	strong := t.Face(layout.Strong)
 	size := markSize(t, strong)
 	indent := size + small + tight
 	inner := width - indent
-	causes := f.Causes[:min(len(f.Causes), [...]int{layout.Full: len(f.Causes), layout.Compact: 2, layout.Brief: 0}[level])]
-	left.Causes += len(f.Causes) - len(causes)
-	if level != layout.Full {
-		left.Against += len(f.Against)
-	}
 	says := []layout.Run{run(t, layout.Strong, t.Ink, f.Says)}
 	if f.Urgency != "" {
 		says = append(says, run(t, layout.Body, t.Accent, "· "+f.Urgency))
 	}
-	because := []layout.Run{run(t, layout.Body, t.Ink, f.Because)}
-	likely := labelled(t, causesLead(lead, f), strings.Join(causes, " · "))
+	why := []layout.Run{run(t, layout.Body, t.Ink, f.Because)}
+	after := says // what runs on behind what was seen
+	if f.Urgency != "" && f.Because != "" {
+		after = slices.Concat(says, []layout.Run{run(t, layout.Body, t.Muted, "·")})
+	}
+	causes := f.Causes
+	if d == likely {
+		causes = causes[:min(len(causes), 2)]
+	}
+	about := labelled(t, causesLead(lead, f), strings.Join(causes, " · "))
 	sure := labelled(t, lead.Sure, f.Sure)
 	var words layout.Frame
-	switch level {
-	case layout.Full:
+	switch {
+	case d == said:
+		words = paragraph(t, inner, layout.Left, says...)
+	case d == because:
+		words = paragraph(t, inner, layout.Left, slices.Concat(after, why)...)
+	case d == likely:
 		words = stack(0,
 			paragraph(t, inner, layout.Left, says...),
-			paragraph(t, inner, layout.Left, because...),
-			paragraph(t, inner, layout.Left, likely...),
+			paragraph(t, inner, layout.Left, slices.Concat(why, about, sure)...))
+	case f.Short:
+		words = stack(0,
+			paragraph(t, inner, layout.Left, slices.Concat(after, why, about, sure, labelled(t, lead.Against, strings.Join(f.Against, "; ")))...),
+			smallPrint(t, lead.Rule, f.Rule, inner))
+	default:
+		words = stack(0,
+			paragraph(t, inner, layout.Left, says...),
+			paragraph(t, inner, layout.Left, why...),
+			paragraph(t, inner, layout.Left, about...),
 			paragraph(t, inner, layout.Left, slices.Concat(sure, labelled(t, lead.Against, strings.Join(f.Against, "; ")))...),
 			smallPrint(t, lead.Rule, f.Rule, inner))
-	case layout.Compact:
-		words = stack(0,
-			paragraph(t, inner, layout.Left, says...),
-			paragraph(t, inner, layout.Left, slices.Concat(because, likely, sure)...))
-	default:
-		if f.Urgency != "" && f.Because != "" {
-			says = append(says, run(t, layout.Body, t.Muted, "·"))
-		}
-		words = paragraph(t, inner, layout.Left, slices.Concat(says, because)...)
 	}
 	return behind(inset(words, 0, 0, 0, indent), func(s layout.Surface, a layout.Rect) {
 		middle := baseline(s, strong, a.Y) - s.CapHeight(strong)/2

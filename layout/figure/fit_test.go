@@ -133,7 +133,7 @@ func TestCellsDoNotTouch(t *testing.T) {
 	for seed := range uint64(25) {
 		r := rand.New(rand.NewPCG(seed, 2))
 		d := randomPlan(r)
-		p, ok := bestPlacing(th, d, 262, layout.Full)
+		p, ok := bestPlacing(th, d, 262, layout.Full, planHeights[layout.Full])
 		if !ok {
 			continue
 		}

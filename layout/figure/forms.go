@@ -9,24 +9,58 @@ const (
 	writeIn  = 28 * layout.MM
 )
 
-// NewCheckBoxes is a block "list:" with the name: questions with boxes to tick.
+// NewCheckBoxes is a block "list:" with the name: questions with boxes to
+// tick, in as many columns as hold each question on one line.
 func NewCheckBoxes(d CheckBoxes) layout.Block {
 	return block{"list:" + d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		face := t.Face(layout.Label)
-		var label layout.Length
-		for _, g := range d.Groups {
-			label = max(label, t.Measurer.Width(g.Label, face))
+		const most = 3
+		columns, w, label := 1, width, layout.Length(0)
+		for n := most; n >= 1; n-- {
+			columns, w = n, (width-2*wide*layout.Length(n-1))/layout.Length(n)
+			if label = labelColumn(t, d.Groups); groupsFit(t, d.Groups, w-label-medium) {
+				break
+			}
 		}
-		label = min(label, width*0.3)
+		label = min(label, w*0.3)
 		gap := [...]layout.Length{layout.Full: small, layout.Compact: tight + 1, layout.Brief: tight}[level]
 		frames := []layout.Frame{heading(t, d.Title, "", width)}
-		for _, g := range d.Groups {
-			frames = append(frames, beside(wide,
-				column{label, inset(textFrame(t, g.Label, layout.Label, t.Muted, label), 1, 0, 0, 0)},
-				column{width - label - wide, choices(t, g, width-label-wide)}))
+		for start := 0; start < len(d.Groups); start += columns {
+			var row []column
+			for _, g := range d.Groups[start:min(start+columns, len(d.Groups))] {
+				row = append(row, column{w, beside(medium,
+					column{label, inset(textFrame(t, g.Label, layout.Label, t.Muted, label), 1, 0, 0, 0)},
+					column{w - label - medium, choices(t, g, w-label-medium)})})
+			}
+			frames = append(frames, beside(2*wide, row...))
 		}
 		return stack(gap, frames...)
 	}}
+}
+
+// labelColumn is the width of the longest question.
+func labelColumn(t layout.Theme, groups []CheckGroup) (w layout.Length) {
+	for _, g := range groups {
+		w = max(w, t.Measurer.Width(g.Label, t.Face(layout.Label)))
+	}
+	return w
+}
+
+// groupsFit reports whether every group's answers go on a line of the width.
+func groupsFit(t layout.Theme, groups []CheckGroup, width layout.Length) bool {
+	face := t.Face(layout.Label)
+	for _, g := range groups {
+		var need layout.Length
+		for _, c := range g.Choices {
+			need += tickSide + small + t.Measurer.Width(c, face) + wide
+		}
+		if g.WriteIn != "" {
+			need += t.Measurer.Width(g.WriteIn, face) + small + writeIn + wide
+		}
+		if need-wide > width {
+			return false
+		}
+	}
+	return true
 }
 
 // A tickItem is a box with its words, or a line to write on.
@@ -67,7 +101,7 @@ func choices(t layout.Theme, g CheckGroup, width layout.Length) layout.Frame {
 		lines := breakLines(t.Measurer, g.WriteIn, face, width*0.6)
 		w := t.Measurer.Width(lines[0], face)
 		at := place(w+small+writeIn, len(lines))
-		items = append(items, tickItem{at: at, text: lines, line: min(2*writeIn, width-at.X-w-small)})
+		items = append(items, tickItem{at: at, text: lines, line: width - at.X - w - small})
 		x = max(x, 1)
 	}
 	height := y + pitch
@@ -110,6 +144,9 @@ func NewFieldLines(d FieldLines) layout.Block {
 		columns := max(d.Columns, 1)
 		if d.Columns == 0 {
 			columns = 2
+		}
+		if level == layout.Brief {
+			columns++
 		}
 		w := (width - wide*layout.Length(columns-1)) / layout.Length(columns)
 		pitch := [...]layout.Length{layout.Full: 7.6, layout.Compact: 7.3, layout.Brief: 7}[level] * layout.MM

@@ -9,13 +9,18 @@ import (
 // NewHead is the block "head": whose sheet it is, which one, and of when.
 func NewHead(d Head) layout.Block {
 	return block{"head", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		right := width * 0.42
-		left := width - right - wide
+		title, number := layout.Title, layout.Display
+		if level == layout.Brief {
+			title, number = layout.Heading, layout.Strong
+		}
+		right := max(t.Measurer.Width(d.Kind, t.Face(title)), t.Measurer.Width(join(d.Number, d.Date), t.Face(number))) + 1
+		right = min(right, width*0.45)
+		left := width - right - 2*wide
 		logo := logoFrame(d.Logo)
 		if logo.width > 0 {
 			left -= logo.width + wide
 		}
-		shop := []layout.Frame{textFrame(t, d.Shop, layout.Title, t.Ink, left)}
+		shop := []layout.Frame{textFrame(t, d.Shop, title, t.Ink, left)}
 		lines := d.Lines
 		if level != layout.Full {
 			lines = []string{strings.Join(lines, " · ")}
@@ -23,14 +28,18 @@ func NewHead(d Head) layout.Block {
 		for _, l := range lines {
 			shop = append(shop, textFrame(t, l, layout.Label, t.Muted, left))
 		}
-		kind := stack(tight,
-			alignRight(t, d.Kind, layout.Title, t.Accent, right),
-			alignRight(t, join(d.Number, d.Date), layout.Display, t.Ink, right))
-		columns := []column{{left, stack(0, shop...)}, {right, kind}}
+		between := tight
+		if level != layout.Full {
+			between = 0
+		}
+		kind := stack(between,
+			alignRight(t, d.Kind, title, t.Accent, right),
+			alignRight(t, join(d.Number, d.Date), number, t.Ink, right))
+		columns := []column{{left + wide, stack(0, shop...)}, {right, kind}}
 		if logo.width > 0 {
 			columns = append([]column{logo}, columns...)
 		}
-		return stack(small+tight, beside(wide, columns...), rule(layout.Pen{Width: 1.2, Color: t.Ink}))
+		return stack([...]layout.Length{layout.Full: small + tight, layout.Compact: small, layout.Brief: tight}[level], beside(wide, columns...), rule(layout.Pen{Width: 1.2, Color: t.Ink}))
 	}}
 }
 
@@ -65,8 +74,23 @@ func NewIdentity(d Identity) layout.Block {
 		if columns < 1 {
 			columns = 4
 		}
+		if level == layout.Brief {
+			return fieldsRunOn(t, d.Fields, width)
+		}
 		return fieldGrid(t, d.Fields, width, columns, level)
 	}}
+}
+
+// fieldsRunOn sets fields as one paragraph.
+func fieldsRunOn(t layout.Theme, fields []Field, width layout.Length) layout.Frame {
+	var runs []layout.Run
+	for i, f := range fields {
+		if i > 0 {
+			runs = append(runs, run(t, layout.Label, t.Line, " | "))
+		}
+		runs = append(runs, run(t, layout.Label, t.Muted, f.Name), run(t, layout.Body, t.Ink, f.Value))
+	}
+	return paragraph(t, width, layout.Left, runs...)
 }
 
 // fieldGrid sets fields in rows of a grid; a field takes as many columns as

@@ -72,7 +72,7 @@ func NewSignOff(d SignOff) layout.Block {
 			return textFrame(t, d.Note, layout.Note, t.Muted, width)
 		}
 		const gap = 24
-		room := [...]layout.Length{layout.Full: 26, layout.Compact: 22, layout.Brief: 20}[level]
+		room := [...]layout.Length{layout.Full: 26, layout.Compact: 22, layout.Brief: 17}[level]
 		w := (width - gap*layout.Length(max(len(d.Lines), 2)-1)) / layout.Length(max(len(d.Lines), 2))
 		var lines []column
 		for _, l := range d.Lines {
@@ -90,8 +90,11 @@ func NewSignOff(d SignOff) layout.Block {
 
 // NewFoot is the block "foot": the last lines of the page.
 func NewFoot(d Foot) layout.Block {
-	return block{"foot", func(t layout.Theme, width layout.Length, _ layout.Detail) layout.Frame {
-		left, right := width*0.56, width*0.44-wide
+	return block{"foot", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
+		if level != layout.Full {
+			d.Left, d.Right = []string{strings.Join(d.Left, " ")}, []string{strings.Join(d.Right, " · ")}
+		}
+		left, right := width*0.64, width*0.36-wide
 		var l, r []layout.Frame
 		for _, s := range d.Left {
 			l = append(l, textFrame(t, s, layout.Note, t.Muted, left))
@@ -99,7 +102,7 @@ func NewFoot(d Foot) layout.Block {
 		for _, s := range d.Right {
 			r = append(r, alignRight(t, s, layout.Note, t.Muted, right))
 		}
-		return stack(small, rule(layout.Pen{Width: hairline, Color: t.Line}),
+		return stack(tight+1, rule(layout.Pen{Width: hairline, Color: t.Line}),
 			beside(wide, column{left, stack(0, l...)}, column{right, stack(0, r...)}))
 	}}
 }

@@ -5,14 +5,19 @@ import (
 	"gaugesheet/layout/chart"
 )
 
+// spreadHeights are the heights of the chart by detail, its keys counted;
+// spreadGrowth is how much more it can use.
+var spreadHeights = [...]layout.Length{layout.Full: 142, layout.Compact: 104, layout.Brief: 62}
+
+const spreadGrowth layout.Length = 80
+
 // NewSpread is the block "spread": a bar for each cylinder, from zero.
 func NewSpread(d Spread) layout.Block {
 	return block{"spread", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		c := d.chart(t)
-		height := [...]layout.Length{layout.Full: 160, layout.Compact: 128, layout.Brief: 98}[level]
 		bars := layout.Frame{
-			Height:  max(height, chart.LeastHeight(t, c, width)),
-			Stretch: 110,
+			Height:  max(spreadHeights[level], chart.LeastHeight(t, c, width)),
+			Stretch: spreadGrowth,
 			Draw: func(s layout.Surface, area layout.Rect) {
 				chart.Bars(s, area, t, c)
 			},
@@ -20,13 +25,12 @@ func NewSpread(d Spread) layout.Block {
 		if len(d.Bars) == 0 {
 			bars = empty()
 		}
-		return stack(small, heading(t, d.Title, d.Sub, width), bars,
-			d.legend(t, width), captionLines(t, d.Captions, width, level))
+		return stack(tight, heading(t, d.Title, d.Sub, width), bars, captionLines(t, d.Captions, width, level))
 	}}
 }
 
 func (d Spread) chart(t layout.Theme) chart.Chart {
-	c := chart.Chart{Paint: func(s layout.Surface, bar layout.Rect, i int) {
+	c := chart.Chart{Keys: d.keys(t), Paint: func(s layout.Surface, bar layout.Rect, i int) {
 		PaintTone(s, t, d.Bars[i].Tone, layout.RectPath(bar))
 	}}
 	for _, b := range d.Bars {
@@ -42,33 +46,19 @@ func (d Spread) chart(t layout.Theme) chart.Chart {
 	return c
 }
 
-// legend says what the outlined bars and the whiskers are, each behind a
-// sample of it.
-func (d Spread) legend(t layout.Theme, width layout.Length) layout.Frame {
-	const sample = 25
-	note := t.Face(layout.Note)
-	words := [2]string{d.GhostName, d.WhiskerName}
-	if !d.has(func(b Bar) bool { return b.HasGhost }) {
-		words[0] = ""
+// keys say what the outlined bars and the whiskers are.
+func (d Spread) keys(t layout.Theme) []chart.Key {
+	var keys []chart.Key
+	add := func(words string, sample func(layout.Surface, layout.Theme, layout.Point)) {
+		keys = append(keys, chart.Key{Text: words, Width: 7, Sample: func(s layout.Surface, at layout.Point) { sample(s, t, at) }})
 	}
-	if !d.has(func(b Bar) bool { return b.Missing == "" && b.Low < b.High }) {
-		words[1] = ""
+	if d.GhostName != "" && d.has(func(b Bar) bool { return b.HasGhost }) {
+		add(d.GhostName, sampleGhost)
 	}
-	ghost, whisker := t.Measurer.Width(words[0], note)+sample, t.Measurer.Width(words[1], note)+sample
-	whole := ghost + wide + whisker
-	entry := func(i int, width layout.Length, draw func(layout.Surface, layout.Theme, layout.Point)) layout.Frame {
-		if words[i] == "" {
-			return empty()
-		}
-		text := textFrame(t, words[i], layout.Note, t.Muted, width-sample)
-		return behind(inset(text, 0, 0, 0, sample), func(s layout.Surface, a layout.Rect) {
-			draw(s, t, layout.Point{X: a.X + 10, Y: baseline(s, note, a.Y) - s.CapHeight(note)/2})
-		})
+	if d.WhiskerName != "" && d.has(func(b Bar) bool { return b.Missing == "" && b.Low < b.High }) {
+		add(d.WhiskerName, sampleWhisker)
 	}
-	if words[0] != "" && words[1] != "" && whole <= width {
-		return beside(wide, column{ghost, entry(0, ghost+1, sampleGhost)}, column{whisker, entry(1, whisker+1, sampleWhisker)})
-	}
-	return stack(0, entry(0, width, sampleGhost), entry(1, width, sampleWhisker))
+	return keys
 }
 
 func sampleGhost(s layout.Surface, t layout.Theme, at layout.Point) {

@@ -1,25 +1,40 @@
 package figure
 
-import "gaugesheet/layout"
+import (
+	"slices"
+	"strings"
+
+	"gaugesheet/layout"
+)
 
 // NewTable is a block "table:" with the table's name. It gets closer at
-// compact; at brief it shows the least number of rows that its description
-// names, and says how many more there are.
+// compact and at brief; one that may runs on as a paragraph at brief.
 func NewTable(d Table) layout.Block {
 	return block{"table:" + d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		set := newTableSetting(t, d, width, level)
-		rows := d.Rows
-		captions := d.Captions
-		if level == layout.Brief && d.More != nil && d.Least > 0 && d.Least < len(rows) {
-			captions = append(append([]string{}, captions...), d.More(Omitted{Rows: len(rows) - d.Least}))
-			rows = rows[:d.Least]
+		if d.RunOn && level == layout.Brief {
+			return stack(0, heading(t, d.Title, d.Sub, width), rowsRunOn(t, d, width), captionLines(t, d.Captions, width, level))
 		}
+		set := newTableSetting(t, d, width, level)
 		frames := []layout.Frame{set.header(), rule(layout.Pen{Width: outline, Color: t.Ink})}
-		for _, r := range rows {
+		for _, r := range d.Rows {
 			frames = append(frames, set.row(r), rule(layout.Pen{Width: hairline, Color: t.Line}))
 		}
-		return stack(small-1, heading(t, d.Title, d.Sub, width), set.columnLines(stack(0, frames...)), captionLines(t, captions, width, level))
+		gap := [...]layout.Length{layout.Full: small - 1, layout.Compact: tight, layout.Brief: 0}[level]
+		return stack(gap, heading(t, d.Title, d.Sub, width), set.columnLines(stack(0, frames...)), captionLines(t, d.Captions, width, level))
 	}}
+}
+
+// rowsRunOn sets each row as a name with its values behind it.
+func rowsRunOn(t layout.Theme, d Table, width layout.Length) layout.Frame {
+	var runs []layout.Run
+	for i, r := range d.Rows {
+		if i > 0 {
+			runs = append(runs, run(t, layout.Note, t.Muted, "·"))
+		}
+		values := slices.DeleteFunc(slices.Clone(r[min(len(r), 1):]), func(s string) bool { return s == "" })
+		runs = append(runs, run(t, layout.Note, t.Muted, r[0]+":"), run(t, layout.Note, t.Ink, strings.Join(values, " ")))
+	}
+	return paragraph(t, width, layout.Left, runs...)
 }
 
 // A tableSetting is a table with the widths of its columns.

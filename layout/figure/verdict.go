@@ -6,24 +6,25 @@ import "gaugesheet/layout"
 func NewVerdict(d Verdict) layout.Block {
 	return block{"verdict", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		const edge = 4
-		pad := medium - 1
-		if level != layout.Full {
-			pad = small
-		}
+		pad := [...]layout.Length{layout.Full: medium - 1, layout.Compact: small, layout.Brief: small - 1}[level]
 		left := edge + wide
-		size := markSize(t, t.Face(layout.Display)) * 1.15
+		role := layout.Display
+		if level == layout.Brief {
+			role = layout.Heading
+		}
+		size := markSize(t, t.Face(role)) * 1.15
 		if d.Mark != NoMark {
 			left += size + medium
 		}
 		inner := width - left - wide
 		words := stack(1,
-			textFrame(t, d.Sentence, layout.Display, t.Ink, inner),
+			textFrame(t, d.Sentence, role, t.Ink, inner),
 			textFrame(t, d.Second, layout.Body, t.Ink, inner))
 		return behind(inset(words, pad, wide, pad+1, left), func(s layout.Surface, a layout.Rect) {
 			s.Fill(layout.RectPath(a), t.Tint)
 			bar, _ := a.SplitLeft(edge)
 			s.Fill(layout.RectPath(bar), t.Accent)
-			face := t.Face(layout.Display)
+			face := t.Face(role)
 			middle := baseline(s, face, a.Y+pad) - s.CapHeight(face)/2
 			DrawMark(s, t, d.Mark, layout.Point{X: a.X + edge + wide + size/2, Y: middle}, size)
 		})
@@ -67,10 +68,14 @@ func tileFrame(t layout.Theme, d Tile, width layout.Length, level layout.Detail)
 	if level != layout.Full {
 		pad = tight + 1
 	}
+	edge := medium
+	if level == layout.Brief {
+		pad, edge = tight, small
+	}
 	size := markSize(t, t.Face(layout.Strong)) * 1.1
-	left := medium + size + small + tight
+	left := edge + size + small + tight
 	if d.Mark == NoMark {
-		left = medium
+		left = edge
 	}
 	inner := width - left - small
 	name := textFrame(t, d.Name, layout.Label, t.Muted, inner)
@@ -80,13 +85,13 @@ func tileFrame(t layout.Theme, d Tile, width layout.Length, level layout.Detail)
 	if level == layout.Brief {
 		name = empty()
 		words = stack(0,
-			paragraph(t, inner, layout.Left, run(t, layout.Strong, t.Ink, d.Word), run(t, layout.Label, t.Muted, "· "+d.Name)),
+			paragraph(t, inner, layout.Left, run(t, layout.Label, t.Muted, d.Name), run(t, layout.Strong, t.Ink, d.Word)),
 			textFrame(t, d.Value, layout.Note, t.Ink, inner))
 	}
 	return behind(inset(words, pad, small, pad, left), func(s layout.Surface, a layout.Rect) {
 		s.Stroke(layout.RectPath(a.Inset(thin/2)), layout.Pen{Width: thin, Color: t.Line})
 		face := t.Face(layout.Strong)
 		middle := baseline(s, face, a.Y+pad+name.Height) - s.CapHeight(face)/2
-		DrawMark(s, t, d.Mark, layout.Point{X: a.X + medium + size/2, Y: middle}, size)
+		DrawMark(s, t, d.Mark, layout.Point{X: a.X + edge + size/2, Y: middle}, size)
 	})
 }

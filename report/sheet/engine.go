@@ -48,7 +48,7 @@ func (v *view) engineBlock() layout.Block {
 	d.Sub = v.planSub()
 	d.Captions = v.planCaptions(plan, len(d.Heads) > 0)
 	if v.d != nil {
-		d.NotesLeft = v.label("plan.notes-left")
+		d.NotesLeft = v.notesLeft()
 	}
 	return figure.NewEnginePlan(d)
 }

@@ -13,10 +13,11 @@ func (v *view) findingsBlock() layout.Block {
 	}
 	d := figure.Findings{
 		Title: v.label("heading.findings"),
-		Lead:  figure.FindingWords{Causes: v.label("finding.causes"), Sure: v.label("finding.sure"), Against: v.label("finding.against"), Rule: v.label("finding.rule")},
-		More: func(o figure.Omitted) string {
-			return v.label("finding.more", "causes", o.Causes, "against", o.Against)
+		Lead: figure.FindingWords{
+			Causes: v.label("finding.causes"), Cause: v.label("finding.cause"), Sure: v.label("finding.sure"),
+			Against: v.label("finding.against"), Rule: v.label("finding.rule"),
 		},
+		More: v.findingsLeft,
 	}
 	for _, f := range v.d.Findings {
 		d.Items = append(d.Items, v.finding(f))
@@ -24,11 +25,22 @@ func (v *view) findingsBlock() layout.Block {
 	return figure.NewFindings(d)
 }
 
+// findingsLeft says what of the findings the page has no room for, and where
+// it can be read.
+func (v *view) findingsLeft(o figure.Omitted) string {
+	where := "finding.more"
+	if v.workshop() {
+		where = "finding.more-workshop"
+	}
+	return v.label(where, "findings", o.Findings, "reasons", o.Reasons, "causes", o.Causes, "against", o.Against)
+}
+
 func (v *view) finding(f diag.Finding) figure.Finding {
 	said, err := v.words.Finding(f, v.sheet.Audience)
 	v.keep("", err)
 	item := figure.Finding{
-		Mark: v.findingMark(f), Says: said.Says, Because: said.Because, Against: said.Against,
+		Short: f.Urgency == diag.NoAction,
+		Mark:  v.findingMark(f), Says: said.Says, Because: said.Because, Against: said.Against,
 		Urgency: v.label("urgency." + string(f.Urgency)), Causes: said.Causes,
 	}
 	limit := 2

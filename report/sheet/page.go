@@ -100,6 +100,7 @@ func (v *view) page(paper layout.Size) layout.Page {
 		Area:       layout.Rect{X: binding, Y: margin, W: paper.W - binding - margin, H: paper.H - 2*margin},
 		GivesWay:   v.sheet.GivesWay,
 		LeastScale: v.sheet.LeastScale,
+		LeastSpace: v.sheet.LeastSpace,
 	}
 	for _, row := range v.sheet.Rows {
 		r := layout.Row{Above: row.Above, Gap: 14}

@@ -289,8 +289,7 @@ func (v *view) publishedBlock() layout.Block {
 	if c == nil || len(c.Published) == 0 {
 		return nil
 	}
-	d := figure.Table{Name: "rules-compared", Title: v.label("heading.published"), Least: 4,
-		More: func(o figure.Omitted) string { return v.label("table.more", "count", o.Rows) },
+	d := figure.Table{Name: "rules-compared", Title: v.label("heading.published"), RunOn: true,
 		Columns: []figure.Column{
 			{Head: v.label("column.rule"), Share: 1}, {Head: v.label("column.value"), Numbers: true}, {Head: v.label("column.verdict")},
 		}}

@@ -118,7 +118,11 @@ func (v *view) compressionLines(c *diag.CompressionResult) []figure.RuleLine {
 				continue
 			}
 			value := number(height, c.Decimals, c.Unit)
-			lines = append(lines, figure.RuleLine{Value: height, Text: v.label("spread.line", "value", value, "rule", v.limitWords(l))})
+			words := v.label("spread.line", "value", value, "rule", v.limitWords(l))
+			if l.Rule == "minimum" {
+				words = v.label("spread.minimum", "value", value)
+			}
+			lines = append(lines, figure.RuleLine{Value: height, Text: words})
 		}
 	}
 	return lines
@@ -189,8 +193,8 @@ func (v *view) spreadCaptions(c *diag.CompressionResult) []string {
 		return []string{v.label("spread.lone")}
 	}
 	return []string{v.label("spread.summary",
-		"highest", number(c.Highest, c.Decimals, c.Unit), "highestAt", c.HighestAt,
-		"lowest", number(c.Lowest, c.Decimals, c.Unit), "lowestAt", c.LowestAt,
+		"highest", number(c.Highest, c.Decimals, quantity.None), "highestAt", c.HighestAt,
+		"lowest", number(c.Lowest, c.Decimals, quantity.None), "lowestAt", c.LowestAt,
 		"difference", number(c.Difference, c.Decimals, c.Unit),
 		"spread", percentOf(c.SpreadPercentOfHighest), "part", percentOf(c.LowestPercentOfHighest))}
 }
@@ -218,8 +222,7 @@ func (v *view) rotorSpread() figure.Spread {
 	}
 	for _, l := range r.Limits {
 		if l.Rule == "minimum" {
-			d.Lines = append(d.Lines, figure.RuleLine{Value: l.Limit, Text: v.label("spread.line",
-				"value", number(l.Limit, r.Decimals, r.Unit), "rule", v.label("limit.minimum", "limit", number(l.Limit, r.Decimals, r.Unit)))})
+			d.Lines = append(d.Lines, figure.RuleLine{Value: l.Limit, Text: v.label("spread.minimum", "value", number(l.Limit, r.Decimals, r.Unit))})
 			break
 		}
 	}

@@ -1,0 +1,81 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/layout/figure"
+)
+
+// notesLeft says under a plan without small values what they are, or where
+// they stand: on a sheet with a table of readings, there. Readings after oil
+// stand in the spread chart.
+func (v *view) notesLeft() string {
+	if v.hasBlock("readings") {
+		return v.label("plan.notes-in-table")
+	}
+	var lists []string
+	if v.compression() != nil && v.leakage() != nil {
+		lists = append(lists, v.cylinderList("plan.leak-list", func(name string) string {
+			return labelValue(v.leakNote(name))
+		}))
+	}
+	if v.compression() != nil || v.leakage() != nil {
+		lists = append(lists, v.cylinderList("plan.plug-list", func(name string) string {
+			return labelValue(v.plugNote(name))
+		}))
+	}
+	return joined(" · ", lists...)
+}
+
+func labelValue(notes []figure.Label) string {
+	if len(notes) == 0 {
+		return ""
+	}
+	return notes[0].Value
+}
+
+func (v *view) hasBlock(name string) bool {
+	for _, row := range v.sheet.Rows {
+		for _, column := range row.Columns {
+			if slices.Contains(column.Blocks, name) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// cylinderList gives each value with the cylinders that have it, in the order
+// of the cylinders: "3 oil-wet, others normal". The value that most have comes
+// last where it is every other's.
+func (v *view) cylinderList(key string, value func(name string) string) string {
+	var order []string
+	by := map[string]diag.Names{}
+	read := 0
+	for _, name := range v.names() {
+		if s := value(name); s != "" {
+			if by[s] == nil {
+				order = append(order, s)
+			}
+			by[s] = append(by[s], name)
+			read++
+		}
+	}
+	if read == 0 {
+		return ""
+	}
+	common := slices.MaxFunc(order, func(a, b string) int { return len(by[a]) - len(by[b]) })
+	var entries []string
+	for _, s := range order {
+		if s == common && len(by[s]) > 2 && read == len(v.names()) && len(order) > 1 {
+			continue
+		}
+		entries = append(entries, v.label("plan.list-entry", "cylinders", strings.Join(by[s], ",\u00a0"), "value", s))
+	}
+	if len(entries) < len(order) {
+		entries = append(entries, v.label("plan.list-others", "value", common))
+	}
+	return v.label(key, "list", strings.Join(entries, ", "))
+}
