@@ -161,7 +161,7 @@ func (c *Command) root() *cobra.Command {
 	root.SetErr(c.Stderr)
 	root.SuggestionsMinimumDistance = 2
 	root.AddCommand(c.renderCommand(), c.checkCommand(), c.blankCommand(), c.newCommand(), c.enginesCommand(),
-		c.rulesCommand(), c.schemaCommand(), c.extractCommand(), c.verifyCommand(), c.explainCommand(), c.versionCommand())
+		c.rulesCommand(), c.schemaCommand(), c.extractCommand(), c.verifyCommand(), c.explainCommand(), c.versionCommand(), c.manCommand())
 	root.SetVersionTemplate("gaugesheet {{.Version}}\n")
 	for _, cmd := range root.Commands() {
 		cmd.DisableFlagsInUseLine = true
