@@ -146,6 +146,7 @@ func (c *Case) evidenceOfBore(w *causes, name string) {
 	looked := strings.ToLower(c.Borescope[name])
 	w.addIf(speaksOf(looked, "scor", "scratch", "groove"), seen, "scored-bore")
 	w.addIf(speaksOf(looked, "hole in", "holed", "broken piston", "melted"), seen, "holed-piston")
+	w.addIf(speaksOf(looked, "exhaust valve burn", "burnt exhaust valve", "exhaust valve crack", "exhaust valve chip"), seen, "exhaust-valve")
 	w.addIf(speaksOf(looked, "bent valve", "valve strike", "struck"), seen, "bent-valve")
 }
 

@@ -76,10 +76,11 @@ var checkKinds = map[string]checkKind{
 	// Fuel pressure.
 	"fuel-pressure-test":    {minutes: 15, made: func(c *Case, _ []string) bool { return c.Has(NeedsFuel) }},
 	"held-pressure":         {minutes: 10, made: madeHold},
-	"hose-for-fuel":         {minutes: 2, unfit: noVacuumHose, words: []string{"hose for fuel"}, made: anyCircuit(func(k *diag.Circuit) bool { return k.FuelInHose == "yes" || k.FuelInHose == "no" })},
+	"hose-for-fuel":         {minutes: 2, unfit: noVacuumHose, words: []string{"hose for fuel", "regulator renewed", "regulator replaced", "new regulator", "new fuel-pressure regulator"}, made: anyCircuit(func(k *diag.Circuit) bool { return k.FuelInHose == "yes" || k.FuelInHose == "no" })},
 	"repeat-hose-test":      {minutes: 5},
 	"vacuum-at-hose":        {minutes: 5, words: []string{"vacuum at hose"}},
 	"oil-for-fuel":          {minutes: 5},
+	"renew-regulator":       {minutes: 30, words: []string{"regulator renewed", "regulator replaced", "new regulator", "new fuel-pressure regulator"}},
 	"restrict-return":       {minutes: 5, words: []string{"return pinched", "return restricted"}, made: anyCircuit(func(k *diag.Circuit) bool { return k.ReturnPinched != nil })},
 	"return-to-can":         {minutes: 15, words: []string{"return to a can", "return line checked"}},
 	"pump-volts":            {minutes: 10, words: []string{"pump volt", "voltage at the pump", "volts at pump", "volts at the pump"}},

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
 )
 
@@ -15,6 +14,9 @@ const lowByMostBooks = 75
 // urgencyOf gives how soon low cylinders should be seen to.
 func (c *Case) urgencyOf(names []string) diag.Urgency {
 	urgency := diag.CheckAgain
+	if c.nothingRead() {
+		return diag.DoNotRun
+	}
 	for _, name := range names {
 		r := c.Cylinder(name)
 		switch {
@@ -80,11 +82,12 @@ func (c *Case) lowFinding(rule string, names []string, w *causes) diag.Finding {
 
 // wetIsOfUse reports whether a wet test would tell anything here.
 func (c *Case) wetIsOfUse(names []string) bool {
-	return !c.Spec.Diesel() && !c.Spec.TwoStroke && c.Engine.Kind != engine.Flat && len(c.Engine.Cylinders) > 1 &&
-		!slices.ContainsFunc(names, func(n string) bool {
-			r := c.Cylinder(n)
-			return r.Wet != nil || r.Grade == diag.VeryLow || r.Grade == diag.NoPressure
-		}) && c.Compression.WetInWords == ""
+	if noWetTest(c) || len(c.Engine.Cylinders) < 2 || c.Compression.WetInWords != "" {
+		return false
+	}
+	far := func(n string) bool { g := c.Grade(n); return g == diag.VeryLow || g == diag.NoPressure }
+	wet := slices.ContainsFunc(names, func(n string) bool { return c.Cylinder(n).Wet != nil })
+	return !wet && slices.ContainsFunc(names, func(n string) bool { return !far(n) })
 }
 
 // leakageKnown reports that all of these cylinders were tested for leakage.
@@ -158,6 +161,7 @@ func scatteredLow(c *Case) []diag.Finding {
 		return nil
 	}
 	w := weigh("fault-in-each", "shared-by-place", "wear")
+	w.addIf(c.mostLow() && !c.stood(), known, "wear")
 	w.addIf(c.all(g.single, wetRises), wet, "rings")
 	w.addIf(c.stood(), known, "stuck-valve")
 	w.addIf(c.stood(), hint, "stuck-rings")
@@ -175,6 +179,7 @@ func (c *Case) all(names []string, outcome wetOutcome) bool {
 // what both of them show.
 func (c *Case) weighNeighbours(run []string) *causes {
 	w := weigh("head-gasket", "warped-or-cracked-head", "fault-in-each")
+	w.addIf(c.mostLow() && !c.stood(), known, "wear")
 	w.addIf(c.all(run, wetRises), heard, "rings")
 	w.addIf(c.all(run, wetFlat), dryUp, "head-gasket", "warped-or-cracked-head")
 	w.addIf(c.losesAt(run, "neighbour"), heard, "head-gasket", "warped-or-cracked-head")
@@ -216,6 +221,9 @@ func (c *Case) nextForPair(run []string) *diag.Check {
 	}
 	if c.stood() && !c.anyDead(run) && len(c.wetTested()) == 0 {
 		return c.next(run, "run-and-retest", "leak-down-pair")
+	}
+	if c.mostLow() && c.wetIsOfUse(run) {
+		return c.next(run, "wet-test", "leak-down")
 	}
 	return c.next(run, "leak-down-pair", "coolant-gas-test", "borescope")
 }

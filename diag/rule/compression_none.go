@@ -40,8 +40,11 @@ func noneAnywhere(c *Case) []diag.Finding {
 }
 
 // unitSuspect reports that the compression of the whole engine may stand in
-// another unit than is written.
+// another unit than is written. Nothing is nothing in any unit.
 func (c *Case) unitSuspect() bool {
+	if c.Sums.Compression.Lowest <= 0 {
+		return false
+	}
 	return slices.ContainsFunc(c.Noted, func(n diag.Notice) bool {
 		return n.Rule == "unit-suspect" && len(n.Cylinders) == 0 && n.Facts["section"] == "compression"
 	})

@@ -173,6 +173,9 @@ func belowMinimum(c *Case) []diag.Finding {
 		}
 		f := c.finding("below-minimum", names, c.limitFacts(l))
 		f.Urgency = diag.ActSoon
+		if c.Conditions.Throttle == "not sure" {
+			f.Urgency = diag.CheckAgain
+		}
 		w := weigh("wear", "exhaust-valve", "gauge-reads-low")
 		if c.Spec.TwoStroke {
 			w = weigh("wear", "head-gasket", "gauge-reads-low")
@@ -229,10 +232,14 @@ func outsideLimit(c *Case) []diag.Finding {
 	}
 	f := c.finding("outside-limit", []string{worst.Cylinder}, c.limitFacts(worst))
 	f.Facts["usual"] = s.DefaultLimit
+	f.Facts["kind"], f.Facts["basis"] = worst.Rule, ""
+	if kind, basis, ok := strings.Cut(worst.Rule, " of "); ok {
+		f.Facts["kind"], f.Facts["basis"] = kind, basis
+	}
 	w := c.weighSingle()
 	c.evidence(w, worst.Cylinder)
 	f.Causes = w.top()
-	f.Next = c.next(f.Cylinders, "repeat-method", "leak-down")
+	f.Next = c.repeatOrFollow(f.Cylinders)
 	if worst.Verdict == diag.TooClose {
 		f.Variant, f.Confidence, f.Doubts = "too-close", diag.Weak, phrases("near-limit")
 	}
@@ -251,8 +258,18 @@ func aLittleLow(c *Case) []diag.Finding {
 	if len(c.Graded(diag.GradeTooClose)) > 0 {
 		f.Confidence, f.Doubts = diag.Weak, phrases("near-limit")
 	}
-	f.Next = c.next(names, "repeat-method", "leak-down")
+	f.Next = c.repeatOrFollow(names)
 	return []diag.Finding{f}
+}
+
+// repeatOrFollow repeats a reading that decides little by itself; where these
+// cylinders were read twice already, or their air was followed, the next step
+// goes on from there.
+func (c *Case) repeatOrFollow(names []string) *diag.Check {
+	if c.repeated(names) || c.leakageKnown(names) {
+		return c.nextForLow(names)
+	}
+	return c.next(names, "repeat-method", "leak-down")
 }
 
 func oneHigh(c *Case) []diag.Finding {

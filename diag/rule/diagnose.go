@@ -102,9 +102,12 @@ func yield(hits []hit, said map[string][][]string, tried []Tried) []hit {
 		}
 	}
 	return slices.DeleteFunc(hits, func(h hit) bool {
-		return h.yielded != "" && byName(h.yielded).Class != Together
+		return h.yielded != "" && !combines(byName(h.yielded))
 	})
 }
+
+// combines reports a rule that puts several kinds of readings together.
+func combines(r *Rule) bool { return r.Class == Together || r.Class == Elsewhere }
 
 func yieldsTo(h hit, said map[string][][]string) string {
 	for _, better := range h.rule.YieldsTo {

@@ -17,14 +17,14 @@ var earlierRules = []Rule{
 		Findings: changedSinceEarlier,
 	},
 	{
-		Name: "low-cold-only", Title: "Low cold, and not low warm", Class: Single, Needs: []Need{NeedsCompression, NeedsEarlier},
+		Name: "low-cold-only", Title: "Low cold, and not low warm", Class: Together, Needs: []Need{NeedsCompression, NeedsEarlier},
 		Trigger:  "of two tests of this engine, one cold and one warm or hot, a cylinder is low in the cold one and not in the other",
 		Why:      "Metal grows and oil thins as the engine warms. Rings that seal only when warm, or carbon on a seat, show in the cold test alone. The warm test is the one that published figures are for, and it decides.",
 		Source:   "common practice",
 		Findings: func(c *Case) []diag.Finding { return c.coldAgainstHot("low-cold-only") },
 	},
 	{
-		Name: "low-hot-only", Title: "Low warm, and not low cold", Class: Single, Needs: []Need{NeedsCompression, NeedsEarlier},
+		Name: "low-hot-only", Title: "Low warm, and not low cold", Class: Together, Needs: []Need{NeedsCompression, NeedsEarlier},
 		Trigger:  "of two tests of this engine, one cold and one warm or hot, a cylinder is low in the warm one and not in the other",
 		Why:      "A valve with too little clearance stands open when its stem has grown; a valve may stick in a hot guide and a crack may open. A cold engine hides all of these.",
 		Source:   "common practice",

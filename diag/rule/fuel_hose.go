@@ -35,7 +35,7 @@ var fuelHoseRules = []Rule{
 		Trigger: "fuel was found in the hose, whatever the pressure",
 		Why: "Nothing but a torn diaphragm lets fuel into that hose. From there the manifold draws it in, unmeasured: the engine runs rich while the pressure may read low. " +
 			"No gauge is needed to see it.",
-		Source: "common practice, no source", Class: Single,
+		Source: "common practice, no source", Class: Together,
 		Findings: eachCircuit(fuelInHose),
 	},
 }
@@ -143,6 +143,10 @@ func fuelInHose(k circuit) *diag.Finding {
 	if k.in.FuelInHose != "yes" {
 		return nil
 	}
-	return &diag.Finding{Rule: "fuel-in-hose", Urgency: diag.ActSoon, Confidence: diag.Fair,
-		Causes: phrases("regulator-diaphragm"), Next: k.c.next(nil, "oil-for-fuel")}
+	f := &diag.Finding{Rule: "fuel-in-hose", Urgency: diag.ActSoon, Confidence: diag.Fair,
+		Causes: phrases("regulator-diaphragm"), Next: k.c.next(nil, "renew-regulator", "oil-for-fuel")}
+	if low, _ := k.worst(below); low != nil || k.c.richSign() != "" {
+		f.Confidence = diag.Strong // the mixture or the gauge shows it too
+	}
+	return f
 }

@@ -23,12 +23,31 @@ type groups struct {
 // under it too, none has any.
 const deadPSI = 25
 
-// dead reports that no cylinder that was read has pressure.
+// dead reports an engine without pressure: more than half of its cylinders
+// were read and none of these has any.
 func (c *Case) dead() bool {
+	return c.nothingRead() && 2*c.Sums.Compression.N > len(c.Engine.Cylinders)
+}
+
+// nothingRead reports that no cylinder that was read has pressure.
+func (c *Case) nothingRead() bool {
 	s := c.Sums.Compression
 	limit, err := quantity.Convert(deadPSI, quantity.PSI, s.Unit)
 	return err == nil && c.Spec.Decompressor != "automatic" && s.N > 0 && s.Highest < limit
 }
+
+// lowOrDead lists the low cylinders; where none that was read has pressure
+// there is no best to grade them by, and it is all of them.
+func (c *Case) lowOrDead() []string {
+	if c.Sums.Compression.N > 1 && c.nothingRead() {
+		return c.Read()
+	}
+	return c.LowSet()
+}
+
+// mostLow reports that more than half of the cylinders are low: one gasket
+// does not do that.
+func (c *Case) mostLow() bool { return 2*len(c.LowSet()) > len(c.Engine.Cylinders) }
 
 // groupLow puts the low cylinders in groups, the widest first: a bank, then
 // runs of neighbours, then what is left over.
@@ -37,7 +56,7 @@ func (c *Case) groupLow() groups {
 	if c.dead() {
 		return g
 	}
-	low := c.LowSet()
+	low := c.lowOrDead()
 	if bank := c.lowBank(); bank >= 0 {
 		g.bankIndex = bank
 		for _, name := range c.Read() {
@@ -48,7 +67,7 @@ func (c *Case) groupLow() groups {
 		low = slices.DeleteFunc(low, func(name string) bool { return slices.Contains(g.bank, name) })
 	}
 	for _, run := range c.Engine.NeighbourRuns(low) {
-		dead := !slices.ContainsFunc(run, func(name string) bool { return c.Grade(name) != diag.NoPressure })
+		dead := !slices.ContainsFunc(run, func(name string) bool { return c.Grade(name) != diag.NoPressure }) || c.nothingRead()
 		switch {
 		case len(run) > 1 && dead:
 			g.deadRuns = append(g.deadRuns, run)

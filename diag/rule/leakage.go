@@ -2,6 +2,7 @@ package rule
 
 import (
 	"slices"
+	"strings"
 
 	"gaugesheet/diag"
 )
@@ -76,7 +77,7 @@ var leakageRules = []Rule{
 		Why: "With the piston at the top of its compression stroke both valves are closed, so air at the exhaust has passed the exhaust valve. Hot gas passing " +
 			"a valve burns it further, which makes this the leak that most often gets worse. Lash that is too small, or a crumb of carbon on the seat, gives the same sound.",
 		Source: "TM 5-3805-260-24, cylinder leakage: air at the exhaust, exhaust valve; the threshold is common practice, no source", Class: Single, Needs: []Need{NeedsLeakage},
-		Variants: []string{twoStrokeVariant},
+		Variants: []string{twoStrokeVariant, bankVariant},
 		Findings: atExhaust.find,
 	},
 	{
@@ -86,7 +87,7 @@ var leakageRules = []Rule{
 		Why: "Air at the inlet has passed the inlet valve. Carbon on the seat or a lash that is too small does the same as a bent or burnt valve, " +
 			"and is looked at first because it costs little.",
 		Source: "TM 5-3805-260-24, cylinder leakage: air at the air cleaner, intake valve; the threshold is common practice, no source", Class: Single, Needs: []Need{NeedsLeakage},
-		Variants: []string{twoStrokeVariant},
+		Variants: []string{twoStrokeVariant, bankVariant},
 		Findings: atInlet.find,
 	},
 	{
@@ -114,7 +115,10 @@ var leakageRules = []Rule{
 	leakageGood,
 }
 
-const twoStrokeVariant = "two-stroke"
+const (
+	twoStrokeVariant = "two-stroke"
+	bankVariant      = "bank" // every cylinder of one bank, none of the other
+)
 
 var leakageVocabulary = map[string][]string{
 	"causes": leakCauses(),
@@ -122,7 +126,7 @@ var leakageVocabulary = map[string][]string{
 }
 
 func leakCauses() []string {
-	causes := []string{"leak-place-unknown", "tester-scale", "valve-motion", "cam-timing", "adapter-leak", "restricted-inlet", "restricted-exhaust"}
+	causes := []string{"leak-place-unknown", "tester-scale", "valve-motion", "cam-timing", "adapter-leak", "restricted-inlet", "restricted-exhaust", "bent-valve"}
 	for _, p := range leakPlaces {
 		causes = append(append(causes, p.causes...), p.twoStroke...)
 	}
@@ -182,6 +186,9 @@ func (p leakPlace) find(c *Case) []diag.Finding {
 func (p leakPlace) finding(c *Case, names []string) diag.Finding {
 	f := diag.Finding{Rule: p.rule, Cylinders: names, Facts: c.leakFacts(names)}
 	causes := p.causes
+	if p.valve && !p.always && !c.Spec.TwoStroke && c.leakingBank(names) >= 0 {
+		f.Variant, causes = bankVariant, append([]string{"cam-timing", "bent-valve"}, p.causes[0])
+	}
 	if c.Spec.TwoStroke {
 		causes = p.twoStroke
 		if p.valve && !p.always {
@@ -192,7 +199,55 @@ func (p leakPlace) finding(c *Case, names []string) diag.Finding {
 	f.Urgency = p.urgency(c, names)
 	c.judgeLeak(&f)
 	f.Next = c.next(names, p.checks...)
+	if f.Variant == bankVariant {
+		f.Next = c.next(names, "cam-timing-marks", "borescope")
+	}
 	return f
+}
+
+// beyond reports a loss over a bound by more than arithmetic can miss.
+func beyond(loss, bound float64) bool { return loss > bound+1e-6 }
+
+// leakingBank gives the bank that loses air in every cylinder read while the
+// other, two of it at least, loses none to speak of; -1 for none. The other
+// bank was tested in the same state and with the same tester.
+func (c *Case) leakingBank(names []string) int {
+	if !c.Engine.IsTwoBank() || len(names) < 2 {
+		return -1
+	}
+	bank := c.Engine.BankOf(names[0])
+	sound := 0
+	for _, l := range c.leaks() {
+		switch inSet := slices.Contains(names, l.Name); {
+		case inSet != (c.Engine.BankOf(l.Name) == bank):
+			return -1
+		case inSet && !c.leakTooHigh(l):
+			return -1
+		case !inSet && *l.Loss > wornLoss:
+			return -1
+		case !inSet:
+			sound++
+		}
+	}
+	if sound < 2 {
+		return -1
+	}
+	return bank
+}
+
+// seenLeaking reports that what was seen in the bore agrees with the place of
+// the leak, on every one of these cylinders.
+func (c *Case) seenLeaking(f *diag.Finding) bool {
+	var words []string
+	switch f.Rule {
+	case atExhaust.rule, atInlet.rule:
+		words = []string{"valve burn", "valve is burn", "burnt valve", "burned valve", "valve crack", "valve chip", "valve is chip", "valve is crack", "bent valve", "valve bent"}
+	case atCrankcase.rule:
+		words = []string{"scor", "scratch", "groove", "broken ring", "hole in", "holed"}
+	}
+	return len(f.Cylinders) > 0 && !slices.ContainsFunc(f.Cylinders, func(n string) bool {
+		return !speaksOf(strings.ToLower(c.Borescope[n]), words...)
+	})
 }
 
 // urgency of a leak by its amount: a limit decides where there is one, the
@@ -204,7 +259,7 @@ func (p leakPlace) urgency(c *Case, names []string) diag.Urgency {
 		return diag.ActSoon
 	case c.pastLimit(worst):
 		return diag.CheckAgain
-	case *worst.Loss > actLoss, p.valve && *worst.Loss > wornLoss:
+	case beyond(*worst.Loss, actLoss):
 		return diag.ActSoon
 	case p.valve, *worst.Loss > wornLoss, *worst.Loss > c.Sums.Leakage.Median+overMedian:
 		return diag.CheckAgain
@@ -217,7 +272,9 @@ func (p leakPlace) urgency(c *Case, names []string) diag.Urgency {
 func (c *Case) judgeLeak(f *diag.Finding) {
 	worst := c.worstLeak(f.Cylinders)
 	switch {
-	case c.leakageCold() && worst != nil && !c.leaksAt(worst.Name, atCoolant) && !c.leaksAt(worst.Name, atNeighbour):
+	case c.seenLeaking(f):
+		f.Confidence = diag.Strong // a look into the bore says so as well
+	case c.leakageCold() && c.leakingBank(f.Cylinders) < 0 && worst != nil && !c.leaksAt(worst.Name, atCoolant) && !c.leaksAt(worst.Name, atNeighbour):
 		f.Confidence = diag.Weak
 		f.Doubts = append(f.Doubts, phrases("leakage-cold")...)
 		if f.Urgency == diag.ActSoon && !c.anyLow(f.Cylinders) {

@@ -27,8 +27,11 @@ var leakageHigh = Rule{
 		}
 		f := diag.Finding{Rule: "leakage-high", Cylinders: names, Facts: c.leakFacts(names),
 			Urgency: diag.CheckAgain, Causes: phrases("leak-place-unknown"), Next: c.next(names, "leak-down-again")}
-		if worst := c.worstLeak(names); worst.Verdict == diag.Outside || *worst.Loss > actLoss && c.Sums.Leakage.Limit == nil {
+		if worst := c.worstLeak(names); worst.Verdict == diag.Outside || beyond(*worst.Loss, actLoss) && c.Sums.Leakage.Limit == nil {
 			f.Urgency = diag.ActSoon
+		}
+		if c.leakingBank(names) >= 0 && !c.Spec.TwoStroke {
+			f.Causes, f.Next = phrases("cam-timing", "bent-valve", "leak-place-unknown"), c.next(names, "leak-down-again", "cam-timing-marks")
 		}
 		c.judgeLeak(&f)
 		return []diag.Finding{f}

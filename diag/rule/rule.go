@@ -17,6 +17,7 @@ const (
 	Together                 // two kinds of readings agree or contradict
 	Group                    // several cylinders with something in common
 	Single                   // one cylinder, one plug, one pressure
+	Elsewhere                // what was tested is sound, so the fault is elsewhere
 	Sound                    // nothing wrong here
 	Information              // context that changes no verdict
 )

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/gauge"
 )
 
 // testRules judge the test before the engine. They are notices: they stand
@@ -73,6 +74,17 @@ var testRules = []Rule{
 		Source: "common practice",
 		Doubt:  "needle-falls-back", Doubts: []Need{NeedsCompression, NeedsWet, NeedsFirst}, Repeat: "second-gauge",
 		Notices: needleFallsBack,
+	},
+	{
+		Name: "gauge-reads-off", Title: "The gauge does not agree with its own check", Class: TestItself,
+		Trigger: "the gauge's check (reads X at Y) differs from the true pressure by more than 5 % of it and by more than the gauge's stated accuracy",
+		Why: "A gauge that is known to read wrong makes a sound engine look worn, or hides a worn one. Between the cylinders of one test most of that cancels; against a book figure it does not. " +
+			"Nothing is corrected by it: one cylinder tested with another gauge settles it.",
+		Source:  "common practice",
+		Doubt:   "gauge-reads-off",
+		Doubts:  []Need{NeedsCompression, NeedsWet, NeedsFirst, NeedsRotors, NeedsEarlier, NeedsFuel},
+		Repeat:  "second-gauge",
+		Notices: gaugeReadsOff,
 	},
 	{
 		Name: "too-few-cylinders", Title: "Cylinders were left out", Class: TestItself,
@@ -333,6 +345,51 @@ func needleFallsBack(c *Case) []diag.Notice {
 		return nil
 	}
 	return notice("needle-falls-back", "", nil, nil)
+}
+
+// offPercent is how far a gauge may be out at its own check, in percent of the
+// true pressure: common practice, no source.
+const offPercent = 5
+
+func gaugeReadsOff(c *Case) []diag.Notice {
+	cranking := "compression"
+	if c.Has(NeedsRotors) {
+		cranking = "rotors"
+	}
+	var list []diag.Notice
+	for _, used := range []struct {
+		section string
+		gauge   *diag.Gauge
+		read    bool
+		number  func(float64) diag.Number
+	}{
+		{cranking, c.Gauges.Compression, c.Has(NeedsCompression) || c.Has(NeedsRotors), c.crankingNumber},
+		{"fuel-pressure", c.Gauges.Fuel, c.Has(NeedsFuel), c.fuelNumber},
+	} {
+		if used.read && used.gauge != nil && readsOff(used.gauge) {
+			reads, at := used.gauge.ReadsAt[0], used.gauge.ReadsAt[1]
+			list = append(list, notice("gauge-reads-off", "", nil, diag.Facts{
+				"section": used.section, "reads": used.number(reads), "at": used.number(at), "off": percent(100*math.Abs(reads-at)/at, 0)})...)
+		}
+	}
+	return list
+}
+
+func readsOff(g *diag.Gauge) bool {
+	reads, at := g.ReadsAt[0], g.ReadsAt[1]
+	allowed := offPercent * at / 100
+	if g.Accuracy != nil {
+		allowed = max(allowed, gauge.Gauge{Accuracy: *g.Accuracy, Low: g.Low, High: g.High}.HalfWidth(at))
+	}
+	return at > 0 && math.Abs(reads-at) > allowed*(1+1e-9)
+}
+
+// crankingNumber is a cranking pressure, of a piston engine or of a rotary.
+func (c *Case) crankingNumber(v float64) diag.Number {
+	if c.Has(NeedsRotors) {
+		return c.facePressure(v)
+	}
+	return c.pressure(v)
 }
 
 func tooFewCylinders(c *Case) []diag.Notice {

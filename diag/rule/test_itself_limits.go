@@ -214,7 +214,7 @@ func liquidInCylinder(c *Case) []diag.Finding {
 
 var testVocabulary = map[string][]string{
 	"causes": {"coolant-or-fuel-in-bore", "oil-in-bore"},
-	"doubts": {"method-incomplete", "unit-suspect", "falls-in-test-order", "strokes-differ", "needle-falls-back", "leaks-at-both-valves",
+	"doubts": {"method-incomplete", "unit-suspect", "falls-in-test-order", "strokes-differ", "needle-falls-back", "gauge-reads-off", "leaks-at-both-valves",
 		"leakage-reads-nothing", "all-leak-to-crankcase", "wet-dose-too-large"},
 	"checks": {"repeat-with-charger", "repeat-method", "second-gauge", "leak-down-again", "repeat-wet", "turn-by-hand"},
 }

@@ -3,6 +3,7 @@ package rule
 import (
 	"maps"
 	"slices"
+	"strconv"
 
 	"gaugesheet/diag"
 )
@@ -19,7 +20,7 @@ var verdictOf = map[string]string{
 	"changed-since-earlier": "changed", "low-cold-only": "low-cold-only", "low-hot-only": "low-hot-only",
 	"even-above-minimum": "even-above-minimum", "even-no-minimum": "even-no-minimum",
 
-	"one-face-low": "rotor-low", "two-faces-low": "rotor-low", "rotor-low": "rotor-low", "rotors-apart": "rotors-apart",
+	"one-face-low": "rotor-one-face", "two-faces-low": "rotor-two-faces", "rotor-low": "rotor-low", "rotors-apart": "rotors-apart",
 
 	"leaks-at-exhaust": "leaks-at-valve", "leaks-at-inlet": "leaks-at-valve", "leaks-to-crankcase": "leaks-past-rings",
 	"leaks-to-coolant": "leaks-to-coolant", "leaks-to-neighbour": "leaks-to-neighbour", "leaks-outside": "leakage-high", "leakage-high": "leakage-high",
@@ -59,7 +60,7 @@ var adviceFor = map[string]string{
 	"valve-motion": "advice-valve-motion", "fuel-filter": "advice-supply", "pump": "advice-supply", "pump-circuit": "advice-supply", "pump-voltage": "advice-supply",
 	"regulator-open": "advice-regulator", "regulator-stuck": "advice-regulator", "regulator-diaphragm": "advice-regulator", "return-blocked": "advice-regulator",
 	"ignition": "advice-elsewhere", "injection": "advice-elsewhere", "low-compression": "advice-seal-first", "dry-bores": "advice-stood", "washed-bore": "advice-dry-first",
-	"own-spark": "advice-spark",
+	"own-spark": "advice-spark", "apex-seal": "advice-seal", "side-seal": "advice-seal", "corner-seal": "advice-seal", "rotor-wear": "advice-rotor-wear",
 }
 
 var otherAdvice = []string{
@@ -76,9 +77,10 @@ var closingVocabulary = map[string][]string{
 }
 
 // conclude sets d.Verdict, d.Advice and d.Urgency: the most urgent finding
-// leads, its number of fellows is told, and where nothing can be judged the
+// leads, and where nothing can be judged the
 // verdict says why.
 func conclude(c *Case, d *diag.Diagnosis) {
+	defer func() { d.Advice.Facts = adviceFacts(d) }()
 	d.Urgency = diag.NoAction
 	for _, f := range d.Findings {
 		if f.Urgency.Rank() > d.Urgency.Rank() {
@@ -155,7 +157,7 @@ func (c *Case) lead(d *diag.Diagnosis, f *diag.Finding) {
 
 // verdictFacts are what the verdicts use; f is the leading finding or nil.
 func (c *Case) verdictFacts(d *diag.Diagnosis, f *diag.Finding) diag.Facts {
-	facts := diag.Facts{"Cylinders": diag.Names(nil), "of": len(c.Engine.Names()), "circuit": "", "more": 0, "bank": "", "read": len(c.readAny())}
+	facts := diag.Facts{"Cylinders": diag.Names(nil), "of": len(c.Engine.Names()), "circuit": "", "bank": "", "read": len(c.readAny()), "numbered": false}
 	if f == nil {
 		return facts
 	}
@@ -163,13 +165,29 @@ func (c *Case) verdictFacts(d *diag.Diagnosis, f *diag.Finding) diag.Facts {
 	if bank, ok := f.Facts["bank"].(string); ok {
 		facts["bank"] = bank
 	}
-	more := 0
+	if len(f.Cylinders) == 1 && len(c.Engine.Cylinders) > 2 {
+		_, err := strconv.Atoi(f.Cylinders[0])
+		facts["numbered"] = err == nil
+	}
+	return facts
+}
+
+// adviceFacts are what the line under the verdict uses: how sure the leading
+// finding is, whether a check comes next, and how many findings more ask for
+// something.
+func adviceFacts(d *diag.Diagnosis) diag.Facts {
+	facts := diag.Facts{"sure": "", "check": d.Next != nil, "more": 0}
+	top := topFinding(d)
+	if top < 0 {
+		return facts
+	}
+	lead, more := &d.Findings[top], 0
 	for i := range d.Findings {
-		if other := &d.Findings[i]; other != f && other.Urgency != diag.NoAction && !sameMatter(other, f) {
+		if other := &d.Findings[i]; i != top && other.Urgency != diag.NoAction && !sameMatter(other, lead) {
 			more++
 		}
 	}
-	facts["more"] = more
+	facts["sure"], facts["more"] = string(lead.Confidence), more
 	return facts
 }
 

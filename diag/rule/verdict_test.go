@@ -45,7 +45,7 @@ func TestVerdicts(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			d := Diagnose(tt.test)
-			more, _ := d.Verdict.Facts["more"].(int)
+			more, _ := d.Advice.Facts["more"].(int)
 			if d.Verdict.Key != tt.verdict || d.Advice.Key != tt.advice || d.Urgency != tt.urgency || more != tt.more {
 				t.Errorf("%s, %s, %s, %d more; want %s, %s, %s, %d more; found %v", d.Verdict.Key, d.Advice.Key, d.Urgency, more,
 					tt.verdict, tt.advice, tt.urgency, tt.more, found(d))

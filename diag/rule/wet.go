@@ -254,40 +254,60 @@ func wetRiseEverywhere(c *Case) []diag.Finding {
 
 func wetFinding(rule string, outcome wetOutcome) func(*Case) []diag.Finding {
 	return func(c *Case) []diag.Finding {
-		var list []diag.Finding
-		for _, name := range c.short() {
-			if c.wetOutcome(name) == outcome {
-				list = append(list, c.wetSaid(rule, "", name))
-			}
-		}
-		return list
+		return c.wetAlike(rule, "", outcome)
 	}
 }
 
-func wetPartial(c *Case) []diag.Finding {
-	var list []diag.Finding
+// wetAlike is one finding for the cylinders to which oil did the same, with one
+// of its own for those without pressure, whose causes are others.
+func (c *Case) wetAlike(rule, variant string, outcome wetOutcome) []diag.Finding {
+	var some, none []string
 	for _, name := range c.short() {
-		switch c.wetOutcome(name) {
-		case wetPartly:
-			list = append(list, c.wetSaid("wet-partial", "", name))
-		case wetUnclear:
-			list = append(list, c.wetSaid("wet-partial", "inconclusive", name))
+		switch {
+		case c.wetOutcome(name) != outcome:
+		case c.Grade(name) == diag.NoPressure:
+			none = append(none, name)
+		default:
+			some = append(some, name)
+		}
+	}
+	var list []diag.Finding
+	for _, names := range [][]string{some, none} {
+		if len(names) > 0 {
+			list = append(list, c.wetSaid(rule, variant, names))
 		}
 	}
 	return list
 }
 
-// wetSaid is a finding of the wet test on one cylinder with its arithmetic.
-func (c *Case) wetSaid(rule, variant, name string) diag.Finding {
-	r := c.Cylinder(name)
-	_, net := c.wetNet(r)
-	facts := diag.Facts{
-		"dry": c.pressure(*r.Dry), "wet": c.pressure(*r.Wet), "rise": c.pressure(*r.Wet - *r.Dry),
-		"net": percent(net, 0), "healthy": c.pressure(c.healthy()), "control": c.hasControl(),
+func wetPartial(c *Case) []diag.Finding {
+	return append(c.wetAlike("wet-partial", "", wetPartly), c.wetAlike("wet-partial", "inconclusive", wetUnclear)...)
+}
+
+// wetFacts is the arithmetic of the wet test on some cylinders: one number
+// each, or the least and the most.
+func (c *Case) wetFacts(names []string) diag.Facts {
+	var dry, wet, rise, net []float64
+	for _, name := range names {
+		r := c.Cylinder(name)
+		_, n := c.wetNet(r)
+		dry, wet = append(dry, *r.Dry), append(wet, *r.Wet)
+		rise, net = append(rise, *r.Wet-*r.Dry), append(net, n)
 	}
+	between := func(v []float64) string { return c.span(slices.Min(v), slices.Max(v)) }
+	nets := percent(slices.Max(net), 0).String()
+	if least := percent(slices.Min(net), 0).String(); least != nets {
+		nets = quantity.Format(slices.Min(net), 0) + "–" + nets
+	}
+	return diag.Facts{"dry": between(dry), "wet": between(wet), "rise": between(rise), "net": nets,
+		"healthy": c.pressure(c.healthy()), "control": c.hasControl()}
+}
+
+// wetSaid is a finding of the wet test on some cylinders with its arithmetic.
+func (c *Case) wetSaid(rule, variant string, names []string) diag.Finding {
 	f := diag.Finding{
-		Rule: rule, Variant: variant, Cylinders: []string{name}, Urgency: diag.CheckAgain, Confidence: diag.Fair,
-		Facts: facts, Next: c.next([]string{name}, "leak-down", "borescope"),
+		Rule: rule, Variant: variant, Cylinders: names, Urgency: diag.CheckAgain, Confidence: diag.Fair,
+		Facts: c.wetFacts(names), Next: c.next(names, "leak-down", "borescope"),
 	}
 	w := weigh("rings", "exhaust-valve", "head-gasket")
 	switch {
@@ -296,7 +316,7 @@ func (c *Case) wetSaid(rule, variant, name string) diag.Finding {
 	case rule == "wet-no-rise" && c.Spec.TwoStroke:
 		f.Variant = "two-stroke"
 		w = weigh("head-gasket", "piston", "warped-or-cracked-head")
-	case rule == "wet-no-rise" && r.Grade == diag.NoPressure:
+	case rule == "wet-no-rise" && c.Grade(names[0]) == diag.NoPressure:
 		w = weigh("stuck-valve", "holed-piston", "head-gasket")
 	case rule == "wet-no-rise":
 		w = weigh("exhaust-valve", "inlet-valve", "head-gasket")

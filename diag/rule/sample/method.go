@@ -31,6 +31,8 @@ func methodCases() []Case {
 		{Name: "strokes differ", Test: Dry("inline-4", []float64{160, 158, 120, 157}, func(t *diag.Test) { t.Compression.Strokes = map[string]int{"3": 3} }), Fires: []string{"strokes-differ", "one-low"}},
 		{Name: "the same strokes written out", Test: Dry("inline-4", even, func(t *diag.Test) { t.Compression.Strokes = map[string]int{"3": 6} }), Not: []string{"strokes-differ"}},
 		{Name: "needle falls back", Test: Dry("inline-4", even, Method(func(c *diag.Conditions) { c.Needle = "falls back" })), Fires: []string{"needle-falls-back"}},
+		{Name: "gauge off at its check", Test: Dry("inline-4", even, func(t *diag.Test) { t.Gauges.Compression.ReadsAt = [2]float64{112, 120} }), Fires: []string{"gauge-reads-off"}},
+		{Name: "gauge right at its check", Test: Dry("inline-4", even, func(t *diag.Test) { t.Gauges.Compression.ReadsAt = [2]float64{118, 120} }), Not: []string{"gauge-reads-off"}},
 		{Name: "four of eight read", Test: Dry("V8", []float64{100, 160, 155, 158}), Fires: []string{"too-few-cylinders"}, Not: []string{"even-no-minimum"}},
 		{Name: "one could not be read", Test: Dry("inline-4", even, Unread("4")), Fires: []string{"too-few-cylinders"}, Not: []string{"even-no-minimum", "even-above-minimum"}},
 		{Name: "one read of four", Test: Dry("flat-4", []float64{25}), Fires: []string{"too-few-cylinders"}, Not: []string{"one-low", "one-without-pressure", "none-anywhere"}},
