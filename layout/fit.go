@@ -23,13 +23,14 @@ const scaleStep = 0.02
 
 // Fit lays a page's blocks out, all of them with full detail where that fits.
 // Where it does not, the page's steps are taken in their order until it does;
-// a step that turns out not to be needed beside a later one is taken back.
+// a step that turns out not to be needed beside a later one is taken back, or
+// as much of it as the free height allows.
 // After the last step spaces and lines close up to the page's least space,
 // then type is scaled down to the page's least scale. Height that is left over
 // goes first to blocks that can show more with it. A page that is still too
 // full is refused with a *TooFull.
 func Fit(p Page, t Theme) (*Fitted, error) {
-	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}}
+	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}, richer: map[string]Length{}}
 	if f.theme.Scale <= 0 {
 		f.theme.Scale = 1
 	}
@@ -45,10 +46,27 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 	for i := len(taken) - 1; i >= 0; i-- {
 		if taken[i] {
 			taken[i] = false
-			taken[i] = !fits()
+			if taken[i] = !fits(); taken[i] {
+				f.takeBackPart(p.GivesWay[i].Block, f.lay(taken))
+			}
 		}
 	}
 	return f.done(taken), nil
+}
+
+// takeBackPart lets a block that had to step down use the free height where it
+// can show more with it.
+func (f *fitter) takeBackPart(name string, l laid) {
+	free := f.page.Area.H - l.height
+	for _, row := range l.rows {
+		for _, cell := range row.cells {
+			for _, b := range cell.blocks {
+				if b.name == name && b.frame.Richer != nil {
+					f.richer[name] = b.frame.Height + free + row.height - cell.height
+				}
+			}
+		}
+	}
 }
 
 // closeUp takes what is left when every step was taken: closer spaces and
@@ -81,6 +99,7 @@ type fitter struct {
 	theme  Theme
 	space  float64 // part of the spaces between blocks that is kept
 	frames map[frameKey]Frame
+	richer map[string]Length // heights up to which blocks may show more
 }
 
 // frameKey names a frame: the block by its place on the page.
@@ -212,6 +231,9 @@ func (f *fitter) cells(i int, used []bool, levels map[string]Detail) []laidCell 
 			frame := f.frame(frameKey{i, c, b, l.width, detail, f.theme.Scale, f.theme.Close}, block)
 			if frame.Height <= 0 {
 				continue
+			}
+			if h := f.richer[block.Name()]; frame.Richer != nil && h > frame.Height {
+				frame = frame.Richer(h)
 			}
 			l.blocks = append(l.blocks, laidBlock{block.Name(), detail, frame})
 		}

@@ -7,16 +7,27 @@ import (
 	"gaugesheet/layout"
 )
 
-// NewFindings is the block "findings": the findings in their order. Compact
-// keeps two causes of each, leaves out what speaks against it and runs the
-// rest on; brief keeps what was seen of the first few. Where the page has
-// height to spare, more is shown again, of the most urgent first.
+// NewFindings is the block "findings": the findings in their order, in two
+// columns where the page is wide. Compact keeps why of each that calls for
+// something, and two causes of the first; brief keeps what was seen of the
+// first few. Where the page has height to spare, more is shown again, of the
+// most urgent first.
 func NewFindings(d Findings) layout.Block {
 	return block{"findings", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		f := findingsSetting{t: t, d: d, width: width, detail: level, frames: map[findingPart]layout.Frame{}}
+		f := findingsSetting{t: t, d: d, width: width, column: width, detail: level, frames: map[findingPart]layout.Frame{}}
+		if width >= twoColumns && len(d.Items) > 1 {
+			f.column = (width - columnGap) / 2
+		}
 		return f.frame(f.least())
 	}}
 }
+
+// twoColumns is the width from which findings stand in two columns, columnGap
+// the distance between them.
+const (
+	twoColumns layout.Length = 430
+	columnGap                = 2 * wide
+)
 
 // A depth is how much of one finding is shown.
 type depth uint8
@@ -40,6 +51,7 @@ type findingsSetting struct {
 	t      layout.Theme
 	d      Findings
 	width  layout.Length
+	column layout.Length // width of a finding
 	detail layout.Detail
 	frames map[findingPart]layout.Frame
 }
@@ -56,6 +68,8 @@ func (f *findingsSetting) least() []depth {
 		case f.detail == layout.Full || f.d.More == nil:
 			depths[i] = whole
 		case f.detail == layout.Compact && item.Short:
+			depths[i] = said
+		case f.detail == layout.Compact && i > 0:
 			depths[i] = because
 		case f.detail == layout.Compact:
 			depths[i] = likely
@@ -98,12 +112,13 @@ func (f *findingsSetting) richer(depths []depth, height layout.Length) layout.Fr
 
 func (f *findingsSetting) frame(depths []depth) layout.Frame {
 	gap := [...]layout.Length{layout.Full: medium, layout.Compact: small + 1, layout.Brief: small}[f.detail]
-	frames := []layout.Frame{heading(f.t, f.d.Title, f.d.Sub, f.width)}
 	var left Omitted
+	var items []layout.Frame
 	for i, depth := range depths {
 		left.add(f.d.Items[i], depth)
-		frames = append(frames, f.item(i, depth))
+		items = append(items, f.item(i, depth))
 	}
+	frames := []layout.Frame{heading(f.t, f.d.Title, f.d.Sub, f.width), f.columns(gap, items)}
 	if left != (Omitted{}) && f.d.More != nil {
 		frames = append(frames, textFrame(f.t, f.d.More(left), layout.Note, f.t.Muted, f.width))
 	}
@@ -112,6 +127,22 @@ func (f *findingsSetting) frame(depths []depth) layout.Frame {
 		whole.Richer = func(height layout.Length) layout.Frame { return f.richer(depths, height) }
 	}
 	return whole
+}
+
+// columns sets the findings under one another, or down a first column and on
+// in a second so that the higher of the two is as low as may be.
+func (f *findingsSetting) columns(gap layout.Length, items []layout.Frame) layout.Frame {
+	if f.column == f.width {
+		return stack(gap, items...)
+	}
+	best := stack(gap, items...)
+	for n := range items {
+		first, second := stack(gap, items[:n]...), stack(gap, items[n:]...)
+		if pair := beside(columnGap, column{f.column, first}, column{f.column, second}); n > 0 && pair.Height < best.Height {
+			best = pair
+		}
+	}
+	return best
 }
 
 // add counts what a finding leaves out at a depth. How sure it is counts as
@@ -140,7 +171,7 @@ func (f *findingsSetting) item(i int, d depth) layout.Frame {
 	if !ok {
 		frame = empty()
 		if d > hidden {
-			frame = findingFrame(f.t, f.d.Items[i], f.d.Lead, f.width, d)
+			frame = findingFrame(f.t, f.d.Items[i], f.d.Lead, f.column, d)
 		}
 		f.frames[part] = frame
 	}
@@ -165,7 +196,7 @@ func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Len
 	if d == likely {
 		causes = causes[:min(len(causes), 2)]
 	}
-	about := labelled(t, causesLead(lead, f), strings.Join(causes, " · "))
+	about := labelled(t, causesLead(lead, f), strings.Join(causes, fixedDot+" "))
 	sure := labelled(t, lead.Sure, f.Sure)
 	var words layout.Frame
 	switch {
@@ -228,16 +259,30 @@ func NewNextCheck(d NextCheck) layout.Block {
 			}
 			return paragraph(t, inner, layout.Left, run(t, layout.Strong, t.Ink, label), run(t, layout.Body, t.Ink, text))
 		}
-		effort := ""
-		if d.Effort != "" {
-			effort = "· " + d.Effort
+		if width >= twoColumns && level != layout.Full {
+			return framed(t, paragraph(t, inner, layout.Left, run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, dotted(d.Effort)),
+				run(t, layout.Body, t.Ink, d.Do), run(t, layout.Strong, t.Ink, d.IfSoLead), run(t, layout.Body, t.Ink, d.IfSo),
+				run(t, layout.Strong, t.Ink, d.IfNotLead), run(t, layout.Body, t.Ink, d.IfNot)), pad)
 		}
 		box := stack([...]layout.Length{layout.Full: small, layout.Compact: tight + 1, layout.Brief: 1}[level],
-			paragraph(t, inner, layout.Left, run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, effort)),
+			paragraph(t, inner, layout.Left, run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, dotted(d.Effort))),
 			textFrame(t, d.Do, layout.Body, t.Ink, inner),
 			outcome(d.IfSoLead, d.IfSo), outcome(d.IfNotLead, d.IfNot))
-		return behind(inset(box, pad-tight, pad, pad, pad), func(s layout.Surface, a layout.Rect) {
-			s.Stroke(layout.RectPath(a.Inset(heavy/2)), layout.Pen{Width: heavy, Color: t.Accent})
-		})
+		return framed(t, box, pad)
 	}}
+}
+
+// dotted puts a middle dot before words that run on.
+func dotted(s string) string {
+	if s == "" {
+		return ""
+	}
+	return "· " + s
+}
+
+// framed draws a heavy frame around a part of the page.
+func framed(t layout.Theme, f layout.Frame, pad layout.Length) layout.Frame {
+	return behind(inset(f, pad-tight, pad, pad, pad), func(s layout.Surface, a layout.Rect) {
+		s.Stroke(layout.RectPath(a.Inset(heavy/2)), layout.Pen{Width: heavy, Color: t.Accent})
+	})
 }

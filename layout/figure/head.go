@@ -85,10 +85,11 @@ func NewIdentity(d Identity) layout.Block {
 func fieldsRunOn(t layout.Theme, fields []Field, width layout.Length) layout.Frame {
 	var runs []layout.Run
 	for i, f := range fields {
-		if i > 0 {
-			runs = append(runs, run(t, layout.Label, t.Line, " | "))
+		value := f.Value
+		if i < len(fields)-1 {
+			value += fixedDot
 		}
-		runs = append(runs, run(t, layout.Label, t.Muted, f.Name), run(t, layout.Body, t.Ink, f.Value))
+		runs = append(runs, run(t, layout.Label, t.Muted, f.Name), run(t, layout.Body, t.Ink, value))
 	}
 	return paragraph(t, width, layout.Left, runs...)
 }

@@ -50,7 +50,7 @@ func (h holdChart) scale(area layout.Rect) holdScale {
 		c.minutes, c.top = max(c.minutes, p.Minutes), max(c.top, p.Value)
 	}
 	note := h.t.Face(layout.Note)
-	c.yMarks, c.yTexts = ticks(0, c.top*1.15, 3)
+	c.yMarks, c.yTexts = ticks(0, c.top*1.15, max(1, min(3, int(area.H/20))))
 	c.top = c.yMarks[len(c.yMarks)-1]
 	if c.minutes <= 0 {
 		c.minutes = 1
@@ -59,7 +59,7 @@ func (h holdChart) scale(area layout.Rect) holdScale {
 	for _, s := range c.yTexts {
 		wide = max(wide, h.t.Measurer.Width(s, note))
 	}
-	left, foot, head := wide+small, lineHeight(note)+small, lineHeight(note)/2
+	left, foot, head := wide+small, lineHeight(note)+small-1, h.t.Measurer.CapHeight(note)+3
 	c.plot = layout.Rect{X: area.X + left, Y: area.Y + head, W: area.W - left - medium, H: area.H - foot - head}
 	return c
 }
@@ -94,9 +94,9 @@ func (h holdChart) labels(area layout.Rect) (placed []holdLabel, listed []string
 		if text == "" {
 			return
 		}
-		w, height := h.t.Measurer.Width(text, note), lineHeight(note)
+		w, height := h.t.Measurer.Width(text, note), h.t.Measurer.CapHeight(note)+2
 		for _, r := range []layout.Rect{
-			{X: at.X - w/2, Y: at.Y - 3 - height}, {X: at.X + 1, Y: at.Y - 3 - height}, {X: at.X + 4, Y: at.Y - height}, {X: at.X - w/2, Y: at.Y + 3},
+			{X: at.X - w/2, Y: at.Y - 3 - height}, {X: at.X + 1, Y: at.Y - 3 - height}, {X: at.X + 4, Y: at.Y - height/2}, {X: at.X - w/2, Y: at.Y + 3},
 			{X: at.X - w, Y: at.Y - 3 - height}, {X: at.X - w, Y: at.Y + 3}, {X: at.X, Y: at.Y + 3},
 		} {
 			r.W, r.H = w, height
@@ -162,7 +162,8 @@ func (h holdChart) draw(s layout.Surface, area layout.Rect) {
 		if slices.Contains(h.listed, l.text) {
 			continue
 		}
-		s.Text(layout.Point{X: l.area.X, Y: baseline(s, note, l.area.Y)}, l.text, note, l.ink)
+		s.Fill(layout.RectPath(l.area), h.t.Paper)
+		s.Text(layout.Point{X: l.area.X, Y: l.area.Bottom() - 1}, l.text, note, l.ink)
 	}
 }
 

@@ -58,7 +58,7 @@ func runOn(items []string) string {
 		}
 		b.WriteString(item)
 		if i < len(items)-1 && !strings.ContainsAny(item[max(len(item)-1, 0):], ".!?;:,") {
-			b.WriteString(" ·")
+			b.WriteString(fixedDot)
 		}
 	}
 	return b.String()
@@ -92,7 +92,7 @@ func NewSignOff(d SignOff) layout.Block {
 func NewFoot(d Foot) layout.Block {
 	return block{"foot", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		if level != layout.Full {
-			d.Left, d.Right = []string{strings.Join(d.Left, " ")}, []string{strings.Join(d.Right, " · ")}
+			d.Left, d.Right = []string{strings.Join(d.Left, " ")}, []string{strings.Join(d.Right, fixedDot+" ")}
 		}
 		left, right := width*0.64, width*0.36-wide
 		var l, r []layout.Frame

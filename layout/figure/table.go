@@ -28,11 +28,11 @@ func NewTable(d Table) layout.Block {
 func rowsRunOn(t layout.Theme, d Table, width layout.Length) layout.Frame {
 	var runs []layout.Run
 	for i, r := range d.Rows {
-		if i > 0 {
-			runs = append(runs, run(t, layout.Note, t.Muted, "·"))
+		values := strings.Join(slices.DeleteFunc(slices.Clone(r[min(len(r), 1):]), func(s string) bool { return s == "" }), " ")
+		if i < len(d.Rows)-1 {
+			values += fixedDot
 		}
-		values := slices.DeleteFunc(slices.Clone(r[min(len(r), 1):]), func(s string) bool { return s == "" })
-		runs = append(runs, run(t, layout.Note, t.Muted, r[0]+":"), run(t, layout.Note, t.Ink, strings.Join(values, " ")))
+		runs = append(runs, run(t, layout.Note, t.Muted, r[0]+":"), run(t, layout.Note, t.Ink, values))
 	}
 	return paragraph(t, width, layout.Left, runs...)
 }

@@ -20,6 +20,9 @@ func NewVerdict(d Verdict) layout.Block {
 		words := stack(1,
 			textFrame(t, d.Sentence, role, t.Ink, inner),
 			textFrame(t, d.Second, layout.Body, t.Ink, inner))
+		if level == layout.Brief {
+			words = paragraph(t, inner, layout.Left, run(t, role, t.Ink, d.Sentence), run(t, layout.Body, t.Ink, dotted(d.Second)))
+		}
 		return behind(inset(words, pad, wide, pad+1, left), func(s layout.Surface, a layout.Rect) {
 			s.Fill(layout.RectPath(a), t.Tint)
 			bar, _ := a.SplitLeft(edge)

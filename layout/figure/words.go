@@ -49,6 +49,9 @@ func paragraph(t layout.Theme, width layout.Length, a layout.Align, runs ...layo
 	}}
 }
 
+// fixedDot ends a part of a paragraph that runs on, and never begins a line.
+const fixedDot = "\u00a0·"
+
 // textFrame is a paragraph in one face.
 func textFrame(t layout.Theme, text string, role layout.Role, c layout.Color, width layout.Length) layout.Frame {
 	return paragraph(t, width, layout.Left, run(t, role, c, text))
