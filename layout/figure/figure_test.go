@@ -79,7 +79,7 @@ func TestShortenedBlocksSaySo(t *testing.T) {
 		want  string
 	}{
 		{NewEnginePlan(vEight()), layout.Brief, "small values: in the table"},
-		{NewFindings(sampleFindings()), layout.Compact, "2 causes and 2 points against are left out."},
+		{NewFindings(sampleFindings()), layout.Compact, "4 causes and 2 points against are left out."},
 		{NewFindings(sampleFindings()), layout.Brief, "6 causes and 2 points against are left out."},
 	} {
 		rec, _ := drawn(t, test.block, 262, test.level, 0)

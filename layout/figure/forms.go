@@ -130,6 +130,9 @@ func (b *tickSetter) label(text string) {
 	if len(lines) == 0 {
 		return
 	}
+	if b.x > 0 && b.x+b.t.Measurer.Width(text, face) > b.width {
+		b.newLine()
+	}
 	b.items = append(b.items, tickItem{at: layout.Point{X: b.x, Y: b.y}, text: lines})
 	if len(lines) > 1 {
 		b.y += layout.Length(len(lines)-1) * lineHeight(face)
