@@ -153,7 +153,8 @@ func (c *Case) noticed(rule string) bool {
 func (c *Case) next(cylinders []string, checks ...string) *diag.Check {
 	for _, key := range checks {
 		if !c.doneOn(key, cylinders) {
-			return &diag.Check{Key: key, Facts: diag.Facts{"Cylinders": diag.Names(cylinders)}, Minutes: minutesFor(key)}
+			facts := diag.Facts{"Cylinders": diag.Names(cylinders), "all": len(cylinders) == len(c.Engine.Cylinders), "diesel": c.Spec.Diesel()}
+			return &diag.Check{Key: key, Facts: facts, Minutes: minutesFor(key)}
 		}
 	}
 	return nil

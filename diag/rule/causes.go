@@ -97,6 +97,8 @@ func (c *Case) evidenceOfWet(w *causes, name string) {
 	case wetRises:
 		w.add("rings", wet)
 	case wetFlat:
+		w.addIf(c.Grade(name) == diag.NoPressure, dryUp, "holed-piston", "bent-valve")
+		w.addIf(c.Grade(name) == diag.NoPressure && !c.Spec.TwoStroke, dryUp, "stuck-valve", "valve-motion")
 		if c.Spec.TwoStroke {
 			w.add("head-gasket", dryUp)
 			return
@@ -114,6 +116,8 @@ func (c *Case) evidenceOfLeak(w *causes, name string) {
 	}
 	for _, at := range l.At {
 		switch {
+		case *l.Loss < tight && at != "coolant" && at != "neighbour":
+			// so little passes anywhere
 		case at == "exhaust" && !c.Spec.TwoStroke:
 			w.add("exhaust-valve", heard)
 		case at == "exhaust" || at == "crankcase": // a two-stroke's exhaust port is behind its piston

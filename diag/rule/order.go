@@ -49,6 +49,10 @@ func doubt(c *Case, hits []hit) {
 			if r.Repeat != "" && rest == 0 && h.finding.Urgency != diag.NoAction {
 				h.finding.Next = c.repeat(r.Repeat, n, h.finding)
 			}
+			// A piston that was not at the top lets its air out at open valves.
+			if r.Name == "leaks-at-both-valves" && rest == 0 && h.finding.Urgency == diag.ActSoon {
+				h.finding.Urgency = diag.CheckAgain
+			}
 			h.finding.Doubts = append(h.finding.Doubts, diag.Phrase{Key: r.Doubt, Facts: n.Facts})
 		}
 	}

@@ -160,7 +160,7 @@ const (
 
 func wetDoseTooLarge(c *Case) []diag.Notice {
 	s := c.Sums.Compression
-	if control := c.wetControls(); len(control) > 0 && s.WetControl != nil && *s.WetControl > controlRise {
+	if control := c.wetControls(); len(control) > 0 && c.allLow() == nil && s.WetControl != nil && *s.WetControl > controlRise {
 		return notice("wet-dose-too-large", "", nil, diag.Facts{"control": diag.Names(control), "rise": percent(*s.WetControl, 0)})
 	}
 	if s.Expected != nil {

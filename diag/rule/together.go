@@ -15,11 +15,11 @@ var togetherRules = slices.Concat(sealingTogether, mixtureTogether)
 // every one of its cylinders is spoken for, so that none is lost.
 var overriddenBy = map[string][]string{
 	"one-low": {
-		"rings-agree", "exhaust-valve-agrees", "coolant-in-cylinder", "piston-contact"},
+		"rings-agree", "exhaust-valve-agrees", "coolant-in-cylinder", "piston-contact", "low-but-tight", "low-hot-only"},
 	"one-out-of-tight-pack": {
-		"rings-agree", "exhaust-valve-agrees", "coolant-in-cylinder", "piston-contact"},
+		"rings-agree", "exhaust-valve-agrees", "coolant-in-cylinder", "piston-contact", "low-but-tight", "low-hot-only"},
 	"scattered-low": {
-		"rings-agree", "exhaust-valve-agrees", "coolant-in-cylinder", "piston-contact"},
+		"rings-agree", "exhaust-valve-agrees", "coolant-in-cylinder", "piston-contact", "low-but-tight"},
 	"neighbours-low":              {"gasket-agrees", "rings-agree", "exhaust-valve-agrees"},
 	"neighbours-without-pressure": {"gasket-agrees"},
 	"bank-low":                    {"bank-low-with-cam-code"},

@@ -54,6 +54,14 @@ var engineTogether = []Rule{
 		Findings: stoodEngine,
 	},
 	{
+		Name: "no-start-not-explained", Title: "It does not start, and one low cylinder is not why",
+		Trigger: "a complaint of no start, three cylinders or more all read, one of them low or without pressure and the others not; nothing found in the fuel pressure",
+		Why: "An engine of several cylinders starts on the others. One low cylinder is a fault of its own; why the engine does not start is looked for beside it, in spark and fuel, " +
+			"so that the one is not repaired for the other.",
+		Source: "common practice, no source", Class: Elsewhere, Needs: []Need{NeedsCompression},
+		Findings: startNotExplained,
+	},
+	{
 		Name: "sealing-sound-look-elsewhere", Title: "The engine seals; the complaint has another cause",
 		Trigger: "compression even in every cylinder and no limit passed, no high leakage where that was read, and a complaint of running or starting",
 		Why:     "What was tested is sound, so more mechanical work would be guesswork. Spark, fuel, air and sensors come next. A valve that moves too little can hide here: running compression shows it.",
@@ -231,6 +239,23 @@ func soundLookElsewhere(c *Case) []diag.Finding {
 		f.Causes = phrases("injection", "sensor-or-air-leak", "ignition")
 		f.Next = c.next(nil, "fuel-pressure-test", "fuel-trims", "smoke-test")
 	}
+	return []diag.Finding{f}
+}
+
+func startNotExplained(c *Case) []diag.Finding {
+	s := c.Sums.Compression
+	read := c.Read()
+	if !c.complains("no start") || len(read) < 3 || !s.Complete || len(c.LowSet()) != 1 || c.allLow() != nil || c.dead() {
+		return nil
+	}
+	for _, k := range c.circuits() {
+		if low, _ := k.worst(below); low != nil || k.pumpDead() != nil {
+			return nil
+		}
+	}
+	f := c.agreed("no-start-not-explained", nil, diag.Facts{"low": diag.Names(c.LowSet())}, "ignition", "injection")
+	f.Urgency, f.Confidence = diag.CheckAgain, diag.Fair
+	f.Next = c.next(nil, "fuel-pressure-test", "swap-coil")
 	return []diag.Finding{f}
 }
 

@@ -12,7 +12,7 @@ import (
 // leads it.
 var verdictOf = map[string]string{
 	"one-low": "one-low", "one-out-of-tight-pack": "one-out", "one-without-pressure": "one-without-pressure",
-	"neighbours-low": "neighbours-low", "neighbours-without-pressure": "neighbours-low", "scattered-low": "scattered-low",
+	"neighbours-low": "neighbours-low", "neighbours-without-pressure": "neighbours-without-pressure", "scattered-low": "scattered-low",
 	"several-without-pressure": "several-without-pressure", "none-anywhere": "none-anywhere", "bank-low": "bank-low", "all-low": "all-low",
 	"below-minimum": "below-minimum", "near-minimum": "too-close", "outside-limit": "outside-limit", "a-little-low": "a-little-low",
 	"one-high": "one-high", "all-high": "even-high", "liquid-in-cylinder": "liquid-in-cylinder",
@@ -41,14 +41,14 @@ var verdictOf = map[string]string{
 	"exhaust-valve-agrees": "exhaust-valve-agrees", "rings-agree": "rings-agree", "guides-or-breather": "guides-or-breather",
 	"sooty-and-low": "one-low", "wet-with-fuel-and-sealing": "wet-and-sealing", "washed-and-low": "washed-and-low",
 	"low-everywhere-but-tight": "low-but-tight-everywhere", "bank-low-with-cam-code": "bank-timing", "combustion-gas-in-coolant": "coolant-signs",
-	"stood-engine": "stood", "sealing-sound-look-elsewhere": "look-elsewhere",
+	"stood-engine": "stood", "sealing-sound-look-elsewhere": "look-elsewhere", "no-start-not-explained": "look-elsewhere",
 	"rich-but-pressure-low": "rich-but-pressure-low", "rich-and-pressure-high": "rich-and-pressure-high", "lean-and-pressure-low": "lean-and-pressure-low",
 	"lean-pressure-right": "lean-pressure-right", "rich-one-bank": "one-bank-mixture", "lean-one-bank": "one-bank-mixture", "rich-everywhere": "plugs-sooty",
 }
 
 // otherVerdicts are given where no finding leads the sheet.
 var otherVerdicts = []string{
-	"see-findings", "nothing-found", "not-explained", "fuel-not-judged", "nothing-tested", "too-few-cylinders", "too-close", "fuel-too-close", "rotors-even", "leakage-too-close", "leakage-serviceable", "even-but-coolant",
+	"see-findings", "nothing-found", "not-explained", "fuel-not-judged", "nothing-tested", "too-few-cylinders", "too-close", "fuel-too-close", "rotors-even", "leakage-too-close", "leakage-doubtful", "leakage-serviceable", "even-but-coolant",
 	"not-judged", "not-judged-some", "not-judged-decompressor", "not-judged-throttle-closed", "not-judged-single-cylinder", "not-judged-lone-reading",
 }
 
@@ -60,7 +60,7 @@ var adviceFor = map[string]string{
 	"valve-motion": "advice-valve-motion", "fuel-filter": "advice-supply", "pump": "advice-supply", "pump-circuit": "advice-supply", "pump-voltage": "advice-supply",
 	"regulator-open": "advice-regulator", "regulator-stuck": "advice-regulator", "regulator-diaphragm": "advice-regulator", "return-blocked": "advice-regulator",
 	"ignition": "advice-elsewhere", "injection": "advice-elsewhere", "low-compression": "advice-seal-first", "dry-bores": "advice-stood", "washed-bore": "advice-dry-first",
-	"own-spark": "advice-spark", "apex-seal": "advice-seal", "side-seal": "advice-seal", "corner-seal": "advice-seal", "rotor-wear": "advice-rotor-wear",
+	"own-spark": "advice-spark", "apex-seal": "advice-seal", "side-seal": "advice-seal", "corner-seal": "advice-seal", "rotor-wear": "advice-rotor-wear", "fault-in-each": "advice-each",
 }
 
 var otherAdvice = []string{
@@ -138,13 +138,15 @@ func (c *Case) lead(d *diag.Diagnosis, f *diag.Finding) {
 	switch {
 	case key == "":
 		key = "see-findings"
+	case doubted("leaks-at-both-valves"):
+		key = "leakage-doubtful"
 	case key == "leaks-at-valve" && f.Variant == twoStrokeVariant:
 		key = "leaks-past-rings"
 	case key == "look-elsewhere" && f.Variant == "coolant":
 		key = "even-but-coolant"
 	case key == "leakage-good" && f.Variant == "serviceable":
 		key = "leakage-serviceable"
-	case f.Variant == "too-close" || doubted("near-limit") && (f.Rule == "below-minimum" || f.Urgency == diag.NoAction):
+	case f.Variant == "too-close" || doubted("near-limit") && (f.Rule == "below-minimum" || c.tooCloseToCall(f) && f.Urgency == diag.NoAction):
 		key = "too-close"
 	case doubted("fuel-near-limit") && f.Rule != "falls-off-fast":
 		key = "fuel-too-close"

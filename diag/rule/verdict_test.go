@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
 	"gaugesheet/diag/rule/sample"
 )
 
@@ -25,6 +26,8 @@ func TestVerdicts(t *testing.T) {
 		{"above the minimum", "even-above-minimum", "advice-none", diag.NoAction, 0, sample.Dry("inline-4", even, sample.Minimum(128))},
 		{"no figure", "even-no-minimum", "advice-no-figure", diag.NoAction, 0, sample.Dry("inline-4", even)},
 		{"even, and too close to the limit", "too-close", "advice-repeat", diag.NoAction, 0, sample.Dry("inline-5", []float64{160, 163, 147.5, 162, 161})},
+		{"even, and too close to a stated limit", "too-close", "advice-repeat", diag.NoAction, 0, sample.Dry("inline-5", []float64{160, 163, 150, 162, 161}, sample.Limit(diag.Limit{Kind: diag.Spread, Of: diag.OfHighest, Value: 10, Unit: quantity.Percent}))},
+		{"even, and near the usual 10 percent", "even-no-minimum", "advice-no-figure", diag.NoAction, 0, sample.Dry("inline-5", []float64{160, 163, 150, 162, 161})},
 		{"one low", "one-low", "advice-valve", diag.ActSoon, 0, sample.Dry("inline-4", low)},
 		{"valve", "exhaust-valve-agrees", "advice-valve", diag.ActSoon, 0, sample.Dry("inline-4", low, sample.Leak("3", 34, "exhaust"))},
 		{"two things", "one-low", "advice-valve", diag.ActSoon, 1, sample.Dry("inline-4", low, sample.Plug("sooty", "4"), sample.Plug("normal", "1", "2", "3"))},

@@ -300,7 +300,7 @@ func (c *Case) wetFacts(names []string) diag.Facts {
 		nets = quantity.Format(slices.Min(net), 0) + "–" + nets
 	}
 	return diag.Facts{"dry": between(dry), "wet": between(wet), "rise": between(rise), "net": nets,
-		"healthy": c.pressure(c.healthy()), "control": c.hasControl()}
+		"healthy": c.pressure(c.healthy()), "control": c.hasControl(), "dead": c.Grade(names[0]) == diag.NoPressure}
 }
 
 // wetSaid is a finding of the wet test on some cylinders with its arithmetic.

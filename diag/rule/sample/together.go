@@ -58,6 +58,7 @@ func togetherCases() []Case {
 		{Name: "stood half a year", Test: Dry("inline-4", even4, Stood(6)), Not: []string{"stood-engine"}},
 		{Name: "misfires and seals", Test: Dry("inline-4", even4, Complains("misfire"), Leak("1", 5), Leak("2", 6), Leak("3", 5), Leak("4", 4)), Fires: []string{"sealing-sound-look-elsewhere"}, Not: []string{"leakage-good"}},
 		{Name: "no start and seals", Test: Dry("inline-4", even4, Complains("no start")), Fires: []string{"sealing-sound-look-elsewhere"}},
+		{Name: "no start, and one low", Test: Dry("inline-4", low3, Complains("no start")), Fires: []string{"no-start-not-explained", "one-low"}, Not: []string{"sealing-sound-look-elsewhere"}},
 		{Name: "low power and seals", Test: Dry("inline-4", even4, Complains("low power")), Fires: []string{"sealing-sound-look-elsewhere"}},
 		{Name: "misfires and one is low", Test: Dry("inline-4", low3, Complains("misfire")), Fires: []string{"one-low"}, Not: []string{"sealing-sound-look-elsewhere"}},
 
