@@ -2,6 +2,7 @@ package diag_test
 
 import (
 	"fmt"
+	"github.com/google/go-cmp/cmp"
 	"math"
 	"testing"
 
@@ -131,7 +132,7 @@ func TestStates(t *testing.T) {
 	if d.Compression.State != Declined || d.Compression.Cylinders[1].State != Declined || d.Compression.Cylinders[1].Reason != "cost" {
 		t.Errorf("declined: %+v", d.Compression)
 	}
-	if len(d.NotTested) != 1 || d.NotTested[0] != test.Untested[0] {
+	if len(d.NotTested) != 1 || !cmp.Equal(d.NotTested[0], test.Untested[0]) {
 		t.Errorf("not tested: %+v", d.NotTested)
 	}
 }

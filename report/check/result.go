@@ -111,6 +111,10 @@ type notTestedResult struct {
 	Test   string `json:"test"`
 	State  string `json:"state"`
 	Reason string `json:"reason"`
+	// Part of a test that was made otherwise; empty where the whole was not made.
+	Cylinders []string `json:"cylinders"`
+	Reading   string   `json:"reading"` // of the fuel pressure
+	Circuit   string   `json:"circuit"`
 }
 
 // Of makes the result of a job and its diagnosis. The error names words that
@@ -154,7 +158,7 @@ func Of(j *job.Job, d *diag.Diagnosis) (*Result, error) {
 		r.Notices = append(r.Notices, noticeResult{n.Rule, list(n.Cylinders), s.notices[i]})
 	}
 	for _, u := range d.NotTested {
-		r.NotTested = append(r.NotTested, notTestedResult{u.Test, string(u.State), u.Reason})
+		r.NotTested = append(r.NotTested, notTestedResult{u.Test, string(u.State), u.Reason, list(u.Cylinders), u.Reading, u.Circuit})
 	}
 	return r, nil
 }

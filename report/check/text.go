@@ -140,8 +140,19 @@ func (p *printer) notTested(d *diag.Diagnosis) {
 	}
 	p.title("Not tested")
 	for _, u := range d.NotTested {
-		p.wrapped("  - ", u.Test+": "+state(u.State, u.Reason))
+		p.wrapped("  - ", untestedName(u)+": "+state(u.State, u.Reason))
 	}
+}
+
+// untestedName is a test that was not made, with the part of it that it was.
+func untestedName(u diag.Untested) string {
+	name := u.Test
+	for _, part := range append([]string{u.Circuit, u.Reading}, u.Cylinders...) {
+		if part != "" {
+			name += " " + part
+		}
+	}
+	return name
 }
 
 // state is a state with its reason where there is one.

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
 )
@@ -107,10 +108,24 @@ func (v *view) notTestedBlock() layout.Block {
 
 func (v *view) untestedWords(u diag.Untested) string {
 	name := v.optional("test.name."+u.Test, u.Test)
+	switch {
+	case len(u.Cylinders) > 0:
+		name = v.label("not-tested.part", "test", name, "part", v.cylinderWords(u.Cylinders))
+	case u.Reading != "":
+		name = v.label("not-tested.part", "test", joined(" ", name, u.Circuit), "part", v.readingName(u.Reading))
+	}
 	if u.Reason == "" {
 		return v.label("not-tested.plain", "test", name, "state", string(u.State))
 	}
 	return v.label("not-tested.reason", "test", name, "state", string(u.State), "reason", u.Reason)
+}
+
+// cylinderWords name cylinders, or the rotors of a rotary.
+func (v *view) cylinderWords(names []string) string {
+	if v.engine.Kind == engine.Rotary {
+		return v.label("part.rotors", "names", diag.Names(names))
+	}
+	return v.label("part.cylinders", "names", diag.Names(names))
 }
 
 // cautionsBlock is the cautions that fit the job, in one paragraph.
