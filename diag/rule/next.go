@@ -21,7 +21,7 @@ var repeats = map[string]string{
 // repeatOf is the check that repeats what a notice makes doubtful, "" for none.
 func repeatOf(n diag.Notice) string {
 	if r := byName(n.Rule); r != nil && r.Repeat != "" {
-		return r.Repeat
+		return r.repeatFor(n)
 	}
 	return repeats[n.Rule+"/"+n.Variant]
 }
@@ -29,7 +29,7 @@ func repeatOf(n diag.Notice) string {
 // repeatsTest reports a check that repeats the test rather than looks into the
 // engine.
 func repeatsTest(check string) bool {
-	return slices.Contains([]string{"repeat-with-charger", "repeat-method", "repeat-wet", "second-gauge", "leak-down-again", "warm-retest"}, check)
+	return slices.Contains([]string{"repeat-with-charger", "repeat-method", "repeat-wet", "second-gauge", "second-fuel-gauge", "leak-down-again", "warm-retest"}, check)
 }
 
 // chooseNext sets d.Next and d.NextFor: the test is repeated where it is in
@@ -120,7 +120,7 @@ func (c *Case) repeatFirst(d *diag.Diagnosis, top int) *diag.Check {
 		// With the method recorded and in order, all that is left to doubt is
 		// the gauge, and the finding's own check asks for that.
 		inOrder := n.Rule == "all-low-check-the-test" && !c.noticed("method-incomplete") && !c.noticed("not-standard-method")
-		if key == "" || inOrder || !c.concerns(d, top, doubtsOf(n.Rule)...) {
+		if key == "" || inOrder || !c.concerns(d, top, doubtsOf(n)...) {
 			continue
 		}
 		if top >= 0 && d.Findings[top].Next != nil && d.Findings[top].Next.Key == key {
@@ -134,12 +134,12 @@ func (c *Case) repeatFirst(d *diag.Diagnosis, top int) *diag.Check {
 }
 
 // doubtsOf are the readings that a notice makes doubtful.
-func doubtsOf(notice string) []Need {
-	r := byName(notice)
+func doubtsOf(n diag.Notice) []Need {
+	r := byName(n.Rule)
 	if r == nil {
 		return nil
 	}
-	return append(slices.Clone(r.Needs), r.Doubts...)
+	return append(slices.Clone(r.Needs), r.doubted(n)...)
 }
 
 // concerns reports that the most urgent finding rests on one of these

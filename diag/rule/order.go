@@ -47,7 +47,7 @@ func doubt(c *Case, hits []hit) {
 			}
 			h.finding.Confidence = atMost(h.finding.Confidence, limit)
 			if r.Repeat != "" && rest == 0 && h.finding.Urgency != diag.NoAction {
-				h.finding.Next = c.repeat(r.Repeat, n, h.finding)
+				h.finding.Next = c.repeat(r.repeatFor(n), n, h.finding)
 			}
 			// A piston that was not at the top lets its air out at open valves.
 			if r.Name == "leaks-at-both-valves" && rest == 0 && h.finding.Urgency == diag.ActSoon {
@@ -74,6 +74,15 @@ func (r *Rule) doubted(n diag.Notice) []Need {
 		return slices.DeleteFunc(slices.Clone(r.Doubts), func(d Need) bool { return !slices.Contains(sections[section], d) })
 	}
 	return r.Doubts
+}
+
+// repeatFor is the check that repeats what a notice makes doubtful: with another
+// gauge of the kind that was used.
+func (r *Rule) repeatFor(n diag.Notice) string {
+	if r.Repeat == "second-gauge" && n.Facts["section"] == "fuel-pressure" {
+		return "second-fuel-gauge"
+	}
+	return r.Repeat
 }
 
 // repeat is the check that repeats a doubted test: on the notice's cylinders,
