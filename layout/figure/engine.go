@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -88,30 +89,44 @@ func bestPlacing(t layout.Theme, d EnginePlan, width layout.Length, level layout
 		}
 		return placing{}, false
 	}
-	for _, height := range []layout.Length{height, 0} {
-		for _, valueOut := range []bool{false, true} {
-			if valueOut && level != layout.Brief && height > 0 {
-				continue
-			}
-			if p, ok := try(valueOut, height); ok {
-				return p, true
-			}
+	inOrOut := []bool{false, true}
+	if level != layout.Brief {
+		inOrOut = inOrOut[:1]
+	}
+	for _, valueOut := range inOrOut {
+		if p, ok := try(valueOut, height); ok {
+			return p, true
+		}
+	}
+	for _, valueOut := range []bool{level == layout.Brief, level != layout.Brief} {
+		if p, ok := try(valueOut, 0); ok {
+			return p, true
 		}
 	}
 	return placing{}, false
 }
 
 // search gives the first placing that keeps to a height, or where the height
-// is 0 the lowest.
+// is 0 the lowest, which is one of the smallest bores.
 func search(writers []cellWriter, ways []arrangement, width, height layout.Length) (best placing, found bool) {
 	if len(writers) == 0 {
 		return placing{}, false
 	}
-	for _, bore := range boreSizes(writers[0].plan, writers[0].valueOut) {
+	const smallest = 3
+	plan := writers[0].plan
+	bores := boreSizes(plan, writers[0].valueOut)
+	if height == 0 {
+		bores = bores[max(0, len(bores)-smallest):]
+	}
+	longest := longestColumn(plan)
+	for _, bore := range bores {
+		if height > 0 && layout.Length(longest)*(bore.H+boreGap) > height {
+			continue
+		}
 		for _, w := range writers {
 			for _, a := range ways {
 				p, ok := newPlacing(w, a, bore)
-				if !ok || !p.solve(width, height, w.plan.Ring) {
+				if !ok || height > 0 && p.columnHeight(longest, a) > height || !p.solve(width, height, w.plan.Ring) {
 					continue
 				}
 				if height > 0 {
@@ -126,12 +141,44 @@ func search(writers []cellWriter, ways []arrangement, width, height layout.Lengt
 	return best, found
 }
 
+// longestColumn is how many cylinders stand straight under one another.
+func longestColumn(d EnginePlan) int {
+	most, in := 0, map[int]int{}
+	for _, c := range d.Cylinders {
+		column := int(math.Round(c.X * 1000))
+		in[column]++
+		most = max(most, in[column])
+	}
+	return most
+}
+
+// columnHeight is the least height of a column in which every cell has its
+// first text on the same side: a bound that costs little to know.
+func (p *placing) columnHeight(cells int, a arrangement) layout.Length {
+	if a.alternate || a.stacked || p.writer.plan.Ring {
+		return 0
+	}
+	least := layout.Length(math.Inf(1))
+	for _, c := range p.cells {
+		if len(c.texts) == 0 {
+			return 0
+		}
+		least = min(least, c.texts[0].area.H)
+	}
+	gap := p.writer.lineGap()
+	return layout.Length(cells)*(least+gap) - gap
+}
+
 // boreSizes are the sizes that a bore may have, the largest first; one without
 // its value in it may be small.
 func boreSizes(d EnginePlan, valueOut bool) []layout.Size {
 	var sizes []layout.Size
 	if d.Rotary {
-		for r := layout.Length(48); r >= 30; r -= 2 {
+		largest, least := layout.Length(48), layout.Length(30)
+		if valueOut {
+			largest, least = 28, 12
+		}
+		for r := largest; r >= least; r -= 2 {
 			sizes = append(sizes, housingSize(r))
 		}
 		return sizes

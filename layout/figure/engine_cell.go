@@ -74,6 +74,14 @@ type cellWriter struct {
 // small values.
 type cellWords struct{ main, notes []cellLine }
 
+// lineGap is the distance between two texts under one another.
+func (w cellWriter) lineGap() layout.Length {
+	if w.joined && !w.boxOut {
+		return closeGap
+	}
+	return lineGap
+}
+
 // write sets the lines of every cylinder; ok is false where a word would have
 // to be broken.
 func (w *cellWriter) write() (ok bool) {
@@ -144,6 +152,10 @@ func (w cellWriter) joinedLine(c Cylinder) cellLine {
 	line.add(w.t, c.Number, strong, w.t.Accent)
 	if w.valueOut {
 		line.add(w.t, c.Value, strong, w.t.Ink)
+		for _, f := range c.Faces {
+			line.add(w.t, f.Name, note, w.t.Muted)
+			line.add(w.t, f.Value, note, w.t.Ink)
+		}
 	}
 	line.add(w.t, c.Word, note, w.t.Ink)
 	if c.Mark != NoMark {

@@ -54,7 +54,8 @@ const (
 	boreGap   layout.Length = 3   // between the edges of two bores of a head
 	gasketGap layout.Length = 3.5 // from a bore's edge to the outline of its head
 	textGap   layout.Length = 6   // beside a text, to another cylinder
-	lineGap   layout.Length = 4.5 // between two texts under one another
+	lineGap   layout.Length = 4.5 // between two texts under one another, of several lines
+	closeGap  layout.Length = 1   // between two texts of one line
 	crankGap  layout.Length = 12  // between the banks, for the crankshaft's centre line
 )
 
@@ -79,26 +80,32 @@ func (p *placing) clashes() []clash {
 			all = append(all, c)
 		}
 	}
+	areas := make([][]layout.Rect, len(p.cells))
+	for i, c := range p.cells {
+		areas[i] = c.rects()
+	}
+	lying, banks := bankAxis(p.writer.plan)
 	for i := range p.cells {
 		for j := range i {
-			p.clashesOf(i, j, add)
+			p.clashesOf(i, j, areas, banks && acrossAxis(p.writer.plan, i, j), lying, add)
 		}
 	}
 	return all
 }
 
-func (p *placing) clashesOf(i, j int, add func(clash)) {
+// clashesOf lists what keeps two cells apart; banks says whether the
+// crankshaft runs between them, and lying how.
+func (p *placing) clashesOf(i, j int, areas [][]layout.Rect, banks, lying bool, add func(clash)) {
 	x, y := float64(p.at[j].X-p.at[i].X), float64(p.at[j].Y-p.at[i].Y)
 	if x < 0 {
 		i, j, x, y = j, i, -x, -y
 	}
-	lying, banks := bankAxis(p.writer.plan)
-	banks = banks && acrossAxis(p.writer.plan, i, j)
-	for k, a := range p.cells[i].rects() {
-		for l, b := range p.cells[j].rects() {
+	together := slices.Contains(headOf(p.writer.plan, i), j)
+	for k, a := range areas[i] {
+		for l, b := range areas[j] {
 			above := tight
 			if k > 0 && l > 0 {
-				above = lineGap
+				above = p.writer.lineGap()
 			}
 			c := clash{x: x, y: y, dx: a.Right() - b.X + textGap, dy: a.Bottom() - b.Y + above, back: a.Y - b.Bottom() - above}
 			if y < 0 {
@@ -106,7 +113,7 @@ func (p *placing) clashesOf(i, j int, add func(clash)) {
 			}
 			if k == 0 && l == 0 {
 				gap := boreGap
-				if !slices.Contains(headOf(p.writer.plan, i), j) {
+				if !together {
 					gap += 2 * gasketGap
 				}
 				c.dx, c.dy, c.round = p.bore.W+gap, p.bore.H+gap, p.bore.W == p.bore.H

@@ -73,7 +73,12 @@ func (v *view) compressionSpread() figure.Spread {
 			bar.Highest, bar.Lowest = c.N > 1 && name == c.HighestAt, c.N > 1 && name == c.LowestAt
 		}
 		if ghost, ok := ghosts.values[name]; ok {
-			bar.Ghost, bar.HasGhost, bar.GhostText = ghost, true, quantity.Format(ghost, c.Decimals)
+			text := quantity.Format(ghost, c.Decimals)
+			if bar.Missing != "" {
+				bar.Missing = v.label("spread.missing", "why", bar.Missing, "name", ghosts.name, "value", text)
+			} else {
+				bar.Ghost, bar.HasGhost, bar.GhostText = ghost, true, text
+			}
 		}
 		d.Bars = append(d.Bars, bar)
 	}

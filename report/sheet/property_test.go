@@ -1,0 +1,137 @@
+package sheet_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+	"gaugesheet/diag/rule"
+	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/record"
+	"gaugesheet/report/sheet"
+)
+
+// A random job must go on one page of every kind of sheet, whole and legible,
+// with every reading on it and the findings in order of urgency.
+func TestRandomJobsOnEverySheet(t *testing.T) {
+	papers := []string{"letter", "a4", "legal"}
+	for seed := range uint64(200) {
+		t.Run(fmt.Sprint(seed), func(t *testing.T) {
+			t.Parallel()
+			text := randomJob(seed)
+			j := readJob(t, "random.yaml", []byte(text))
+			d := rule.Diagnose(j.Test())
+			paper := papers[seed%3]
+			for kind := range smallestType {
+				s, err := sheet.New(j, d, sheet.Options{Kind: kind, Paper: paper, Version: "test"})
+				if err != nil {
+					t.Errorf("%s (%d cylinders): %v", j.Test().Engine.Layout, len(j.Test().Engine.Cylinders), err)
+					continue
+				}
+				rec := record.New(pdf.Metrics())
+				s.Draw(rec)
+				checkPage(t, rec, kind, paper)
+				if kind != "blank" {
+					checkReadings(t, rec, d, kind)
+					checkFindingOrder(t, rec, d, kind)
+				}
+			}
+			if t.Failed() && testing.Verbose() {
+				t.Log(text)
+			}
+		})
+	}
+}
+
+// checkReadings fails where a reading is nowhere on the page.
+func checkReadings(t *testing.T, rec *record.Recorder, d *diag.Diagnosis, kind string) {
+	t.Helper()
+	page := map[string]bool{}
+	for _, word := range strings.FieldsFunc(pageText(rec), func(r rune) bool { return strings.ContainsRune(" \n/(),;:~+", r) }) {
+		page[strings.TrimRight(word, ".")] = true
+	}
+	broken := strings.ReplaceAll(pageText(rec), "\n", "") // a word may be broken after its hyphen
+	want := func(what, value string) {
+		for _, word := range strings.Fields(value) {
+			if !page[word] && !(strings.Contains(word, "-") && strings.Contains(broken, word)) {
+				t.Errorf("%s: %s %q is not on the page", kind, what, value)
+				return
+			}
+		}
+	}
+	number := func(what string, value *float64, decimals int) {
+		if value != nil {
+			want(what, quantity.Format(*value, decimals))
+		}
+	}
+	if c := d.Compression; c != nil {
+		for _, r := range c.Cylinders {
+			number("compression of "+r.Name, r.Dry, c.Decimals)
+			number("compression with oil of "+r.Name, r.Wet, c.Decimals)
+		}
+	}
+	if l := d.Leakage; l != nil {
+		for _, r := range l.Cylinders {
+			number("leakage of "+r.Name, r.Loss, 0)
+		}
+	}
+	if p := d.Plugs; p != nil {
+		for _, r := range p.Cylinders {
+			want("plug of "+r.Name, r.Look)
+		}
+	}
+	if r := d.Rotors; r != nil {
+		for _, rotor := range r.Rotors {
+			for _, v := range rotor.Values {
+				number("face of "+rotor.Name, &v, r.Decimals)
+			}
+		}
+	}
+	if f := d.Fuel; f != nil {
+		for _, c := range f.Circuits {
+			for _, r := range c.Readings {
+				number("fuel pressure, "+r.Name, &r.Value, f.Decimals)
+			}
+			for _, h := range c.Hold {
+				number("held pressure", &h.Value, f.Decimals)
+			}
+		}
+	}
+}
+
+// checkFindingOrder fails where a less urgent finding stands before a more
+// urgent one, or the most urgent is not there.
+func checkFindingOrder(t *testing.T, rec *record.Recorder, d *diag.Diagnosis, kind string) {
+	t.Helper()
+	rank := map[string]int{}
+	for _, u := range []diag.Urgency{diag.NoAction, diag.CheckAgain, diag.ActSoon, diag.DoNotRun} {
+		rank[string(u)] = u.Rank()
+	}
+	last, first := 99, true
+	text := ""
+	for _, part := range rec.Texts() {
+		if strings.HasSuffix(part.Block, "findings") && !strings.HasSuffix(part.Block, "own-findings") {
+			text += " " + strings.ReplaceAll(part.String, "\u00a0", " ")
+		}
+	}
+	text = strings.Join(strings.Fields(text), " ")
+	for _, said := range strings.Split(text, "· ")[1:] {
+		for word, r := range rank {
+			if !strings.HasPrefix(said, word) {
+				continue
+			}
+			if r > last {
+				t.Errorf("%s: a finding of %q stands after one of less urgency", kind, word)
+			}
+			if first && r != d.Findings[0].Urgency.Rank() {
+				t.Errorf("%s: the first finding on the page is not the most urgent", kind)
+			}
+			last, first = r, false
+		}
+	}
+	if first && len(d.Findings) > 0 {
+		t.Errorf("%s: no finding is on the page", kind)
+	}
+}
