@@ -52,7 +52,7 @@ func (k circuit) holdFrom() (float64, bool) {
 	if len(k.Hold) > 0 && k.Hold[0].Minutes == 0 {
 		return k.Hold[0].Value, true
 	}
-	for _, name := range []string{"key-on", "idle"} {
+	for _, name := range []string{"key-on", "hose-off", "idle"} {
 		if r := k.Reading(name); r != nil {
 			return r.Value, true
 		}
@@ -155,7 +155,10 @@ func fallsOffSlowly(k circuit) *diag.Finding {
 
 func risesAfterKeyOff(k circuit) *diag.Finding {
 	from, known := k.holdFrom()
-	if !known {
+	// With the engine off the manifold's vacuum is gone, and the pressure is no
+	// longer the lower one of idling.
+	onlyIdle := k.Reading("key-on") == nil && k.Reading("hose-off") == nil && len(k.Hold) > 0 && k.Hold[0].Minutes > 0
+	if !known || onlyIdle && k.mayBeReferenced() {
 		return nil
 	}
 	for i := range k.Hold {

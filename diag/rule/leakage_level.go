@@ -132,6 +132,9 @@ var lowButTight = Rule{
 		f := diag.Finding{Rule: "low-but-tight", Cylinders: names, Facts: facts, Urgency: diag.ActSoon,
 			Causes: phrases("valve-motion", "cam-timing", "adapter-leak"),
 			Next:   c.next(names, "watch-valve-gear", "running-compression", "cam-timing-marks")}
+		if bank := c.lowBank(); bank >= 0 && len(names) > 1 && !slices.ContainsFunc(names, func(n string) bool { return c.Engine.BankOf(n) != bank }) {
+			f.Causes, f.Next = phrases("cam-timing", "valve-motion", "restricted-inlet"), c.next(names, "cam-timing-marks", "watch-valve-gear")
+		}
 		if c.Spec.TwoStroke {
 			f.Variant = twoStrokeVariant
 			f.Causes, f.Next = phrases("adapter-leak", "restricted-inlet", "restricted-exhaust"), c.next(names, "second-gauge")

@@ -139,6 +139,9 @@ func rotorsApart(c *Case) []diag.Finding {
 		f.Facts["apart"] = c.facePressure(limit.Value)
 	}
 	f.Causes = phrases("rotor-wear", "apex-seal")
+	if n := len(worst.LowFaces); n == 1 || n == 2 { // a face that leaks pulls the mean down
+		f.Causes = phrases("apex-seal", "side-seal", "rotor-wear")
+	}
 	f.Next = c.next(f.Cylinders, "face-peaks", "second-gauge")
 	return []diag.Finding{f}
 }

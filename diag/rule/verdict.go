@@ -164,6 +164,9 @@ func (c *Case) verdictFacts(d *diag.Diagnosis, f *diag.Finding) diag.Facts {
 		return facts
 	}
 	facts["Cylinders"], facts["circuit"] = diag.Names(f.Cylinders), f.Circuit
+	if f.Rule == "rotor-low" {
+		facts["Cylinders"] = allOf(d, f)
+	}
 	if bank, ok := f.Facts["bank"].(string); ok {
 		facts["bank"] = bank
 	}
@@ -193,8 +196,23 @@ func adviceFacts(d *diag.Diagnosis) diag.Facts {
 	return facts
 }
 
-// sameMatter reports findings with the same verdict on the same cylinders.
+// allOf lists the rotors of every finding like this one: worn together, they
+// are said together.
+func allOf(d *diag.Diagnosis, f *diag.Finding) diag.Names {
+	var names diag.Names
+	for i := range d.Findings {
+		if other := &d.Findings[i]; other.Rule == f.Rule && other.Variant == f.Variant {
+			names = append(names, other.Cylinders...)
+		}
+	}
+	return names
+}
+
+// sameMatter reports findings that the same verdict speaks for.
 func sameMatter(a, b *diag.Finding) bool {
+	if a.Rule == "rotor-low" && b.Rule == a.Rule && a.Variant == b.Variant {
+		return true
+	}
 	return verdictOf[a.Rule] == verdictOf[b.Rule] && slices.Equal(a.Cylinders, b.Cylinders) && a.Circuit == b.Circuit
 }
 
