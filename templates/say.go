@@ -26,7 +26,10 @@ type SaidCheck struct{ Do, IfSo, IfNot, Effort string }
 // the fact that its words miss.
 func (c *Catalogue) Finding(f diag.Finding, a Audience) (Said, error) {
 	key := variant(f.Rule, f.Variant)
-	words, ok := c.findings[key]
+	words, ok, err := lookup[entry[findingText]](c, "findings", key)
+	if err != nil {
+		return Said{}, err
+	}
 	if !ok {
 		return Said{}, fmt.Errorf("no words for the finding %q", key)
 	}
@@ -35,9 +38,9 @@ func (c *Catalogue) Finding(f diag.Finding, a Audience) (Said, error) {
 	said := Said{
 		Says:    s.text(key, words.of(a).Says, nil),
 		Because: s.text(key, words.of(a).Because, nil),
-		Causes:  s.phrases("causes", c.causes, f.Causes),
-		Against: s.phrases("against", c.against, f.Against),
-		Doubts:  s.phrases("doubts", c.doubts, f.Doubts),
+		Causes:  s.phrases("causes", f.Causes),
+		Against: s.phrases("against", f.Against),
+		Doubts:  s.phrases("doubts", f.Doubts),
 	}
 	if f.Next != nil {
 		said.Next = s.check(*f.Next)
@@ -49,17 +52,17 @@ func (c *Catalogue) Finding(f diag.Finding, a Audience) (Said, error) {
 func (c *Catalogue) Notice(n diag.Notice, a Audience) (string, error) {
 	facts := diag.Facts{"Cylinders": diag.Names(n.Cylinders)}
 	maps.Copy(facts, n.Facts)
-	return c.one("notices", c.notices, diag.Phrase{Key: variant(n.Rule, n.Variant), Facts: facts}, a)
+	return c.one("notices", diag.Phrase{Key: variant(n.Rule, n.Variant), Facts: facts}, a)
 }
 
 // Verdict says the sheet's one sentence, or the line under it.
 func (c *Catalogue) Verdict(p diag.Phrase, a Audience) (string, error) {
-	return c.one("verdicts", c.verdicts, p, a)
+	return c.one("verdicts", p, a)
 }
 
 // Caution says a caution.
 func (c *Catalogue) Caution(key string, a Audience) (string, error) {
-	return c.one("cautions", c.cautions, diag.Phrase{Key: key}, a)
+	return c.one("cautions", diag.Phrase{Key: key}, a)
 }
 
 // Check says a next check by itself.
@@ -74,7 +77,10 @@ func (c *Catalogue) Check(check diag.Check, a Audience) (SaidCheck, error) {
 
 // Label gives a fixed word of the sheets with its facts in place.
 func (c *Catalogue) Label(key string, facts diag.Facts) (string, error) {
-	t, ok := c.labels[key]
+	t, ok, err := lookup[text](c, "labels", key)
+	if err != nil {
+		return "", err
+	}
 	if !ok {
 		return "", fmt.Errorf("no words for the label %q", key)
 	}
@@ -85,21 +91,9 @@ func (c *Catalogue) Label(key string, facts diag.Facts) (string, error) {
 	return s, nil
 }
 
-// Has reports whether the catalogue has an entry in a section ("findings",
-// "notices", "causes", "against", "doubts", "checks", "verdicts", "cautions",
-// "labels").
-func (c *Catalogue) Has(section, key string) bool {
-	for _, k := range c.Keys(section) {
-		if k == key {
-			return true
-		}
-	}
-	return false
-}
-
-func (c *Catalogue) one(section string, from map[string]entry[text], p diag.Phrase, a Audience) (string, error) {
+func (c *Catalogue) one(section string, p diag.Phrase, a Audience) (string, error) {
 	s := &speaker{c: c, a: a, facts: diag.Facts{}}
-	said := s.phrases(section, from, []diag.Phrase{p})
+	said := s.phrases(section, []diag.Phrase{p})
 	if s.err != nil {
 		return "", s.err
 	}
@@ -112,6 +106,18 @@ type speaker struct {
 	a     Audience
 	facts diag.Facts
 	err   error
+}
+
+// lookedUp is an entry that has to be there.
+func lookedUp[T any](s *speaker, section, key string) T {
+	words, ok, err := lookup[T](s.c, section, key)
+	if err == nil && !ok {
+		err = fmt.Errorf("%s: no words for %q", section, key)
+	}
+	if err != nil && s.err == nil {
+		s.err = err
+	}
+	return words
 }
 
 func (s *speaker) text(key string, t text, own diag.Facts) string {
@@ -127,24 +133,17 @@ func (s *speaker) text(key string, t text, own diag.Facts) string {
 	return said
 }
 
-func (s *speaker) phrases(section string, from map[string]entry[text], phrases []diag.Phrase) []string {
+func (s *speaker) phrases(section string, phrases []diag.Phrase) []string {
 	said := make([]string, 0, len(phrases))
 	for _, p := range phrases {
-		words, ok := from[p.Key]
-		if !ok && s.err == nil {
-			s.err = fmt.Errorf("%s: no words for %q", section, p.Key)
-		}
+		words := lookedUp[entry[text]](s, section, p.Key)
 		said = append(said, s.text(p.Key, words.of(s.a), p.Facts))
 	}
 	return said
 }
 
 func (s *speaker) check(check diag.Check) *SaidCheck {
-	words, ok := s.c.checks[check.Key]
-	if !ok && s.err == nil {
-		s.err = fmt.Errorf("checks: no words for %q", check.Key)
-	}
-	t := words.of(s.a)
+	t := lookedUp[checkEntry](s, "checks", check.Key).of(s.a)
 	return &SaidCheck{
 		Do:     s.text(check.Key, t.Do, check.Facts),
 		IfSo:   s.text(check.Key, t.IfSo, check.Facts),

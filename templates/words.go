@@ -34,15 +34,7 @@ const (
 type Catalogue struct {
 	Language string
 
-	findings map[string]entry[findingText]
-	notices  map[string]entry[text]
-	causes   map[string]entry[text]
-	against  map[string]entry[text]
-	doubts   map[string]entry[text]
-	checks   map[string]checkEntry
-	verdicts map[string]entry[text]
-	cautions map[string]entry[text]
-	labels   map[string]text
+	sections map[string]map[string]*item
 }
 
 // entry is one text for each audience; a plain text in the file serves both.
@@ -164,89 +156,26 @@ func Languages() []string {
 	return names
 }
 
-// wordFile is one file of a catalogue.
-type wordFile struct {
-	Findings map[string]entry[findingText]
-	Notices  map[string]entry[text]
-	Causes   map[string]entry[text]
-	Against  map[string]entry[text]
-	Doubts   map[string]entry[text]
-	Checks   map[string]checkEntry
-	Verdicts map[string]entry[text]
-	Cautions map[string]entry[text]
-	Labels   map[string]text
-}
-
 func readWords(language string) (*Catalogue, error) {
 	dir := path.Join("words", language)
 	names, err := fs.Glob(files, dir+"/*.yaml")
 	if err != nil || len(names) == 0 {
 		return nil, fmt.Errorf("no words for the language %q; there are: %s", language, strings.Join(Languages(), ", "))
 	}
-	// Reading YAML is most of the time that a single sheet takes, so the files
-	// are read side by side; they are added in the order of their names.
-	parts := make([]wordFile, len(names))
-	errs := make([]error, len(names))
-	var all sync.WaitGroup
-	for i, name := range names {
-		all.Go(func() { parts[i], errs[i] = readWordFile(name) })
+	c := &Catalogue{Language: language, sections: map[string]map[string]*item{}}
+	for _, section := range sections {
+		c.sections[section] = map[string]*item{}
 	}
-	all.Wait()
-	c := &Catalogue{Language: language}
-	for i, name := range names {
-		if errs[i] == nil {
-			errs[i] = c.add(parts[i])
+	for _, name := range names {
+		data, err := files.ReadFile(name)
+		if err != nil {
+			return nil, err
 		}
-		if errs[i] != nil {
-			return nil, fmt.Errorf("%s: %w", name, errs[i])
+		if err := c.index(name, string(data)); err != nil {
+			return nil, err
 		}
 	}
 	return c, nil
-}
-
-func readWordFile(name string) (wordFile, error) {
-	var f wordFile
-	data, err := files.ReadFile(name)
-	if err != nil {
-		return f, err
-	}
-	var node yaml.Node
-	if err := yaml.Unmarshal(data, &node); err != nil {
-		return f, err
-	}
-	if len(node.Content) == 0 {
-		return f, nil
-	}
-	return f, decodeStrict(node.Content[0], nil, &f, "findings", "notices", "causes", "against", "doubts", "checks", "verdicts", "cautions", "labels")
-}
-
-func (c *Catalogue) add(f wordFile) error {
-	for _, err := range []error{
-		merge("findings", &c.findings, f.Findings), merge("notices", &c.notices, f.Notices),
-		merge("causes", &c.causes, f.Causes), merge("against", &c.against, f.Against),
-		merge("doubts", &c.doubts, f.Doubts), merge("checks", &c.checks, f.Checks),
-		merge("verdicts", &c.verdicts, f.Verdicts), merge("cautions", &c.cautions, f.Cautions),
-		merge("labels", &c.labels, f.Labels),
-	} {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// merge adds the entries of one file; two files may not say the same thing twice.
-func merge[T any](section string, into *map[string]T, from map[string]T) error {
-	if *into == nil {
-		*into = map[string]T{}
-	}
-	for key, value := range from {
-		if _, twice := (*into)[key]; twice {
-			return fmt.Errorf("%s: %q stands in two files", section, key)
-		}
-		(*into)[key] = value
-	}
-	return nil
 }
 
 func has(node *yaml.Node, key string) bool {
