@@ -17,7 +17,8 @@ var sections = []string{"findings", "notices", "causes", "against", "doubts", "c
 // tenth of what the files hold, and reading YAML is slow: an item is read when
 // it is first said.
 type item struct {
-	place string // file:line
+	file  string
+	line  int
 	lines string // the entry's lines
 	once  sync.Once
 	value any
@@ -30,35 +31,41 @@ func (c *Catalogue) index(name, data string) error {
 	var section map[string]*item
 	var open *item
 	var title string
-	number := 0
+	number, start, end := 0, 0, 0
+	finish := func() {
+		if open != nil {
+			open.lines = data[start:end]
+		}
+	}
 	for line := range strings.Lines(data) {
 		number++
-		place := fmt.Sprintf("%s:%d", name, number)
+		place := func() string { return fmt.Sprintf("%s:%d", name, number) }
 		body := strings.TrimRight(line, "\r\n ")
 		switch indent := len(body) - len(strings.TrimLeft(body, " ")); {
 		case body == "" || strings.TrimSpace(body)[0] == '#' && indent <= 2:
 		case indent == 0:
+			finish()
 			title = strings.TrimSuffix(body, ":")
 			if section = c.sections[title]; section == nil {
-				return fmt.Errorf("%s: unexpected section %q", place, body)
+				return fmt.Errorf("%s: unexpected section %q", place(), body)
 			}
 			open = nil
 		case section == nil || indent == 1:
-			return fmt.Errorf("%s: expected a section before %q", place, body)
+			return fmt.Errorf("%s: expected a section before %q", place(), body)
 		case indent == 2:
 			key, _, ok := strings.Cut(body[2:], ":")
 			if !ok || section[key] != nil {
-				return fmt.Errorf("%s: %s: %q is no key, or stands twice", place, title, body[2:])
+				return fmt.Errorf("%s: %s: %q is no key, or stands twice", place(), title, body[2:])
 			}
-			open = &item{place: place}
+			finish()
+			start, open = end, &item{file: name, line: number}
 			section[key] = open
-			open.lines = line
 		case open == nil:
-			return fmt.Errorf("%s: expected a key before %q", place, body)
-		default:
-			open.lines += line
+			return fmt.Errorf("%s: expected a key before %q", place(), body)
 		}
+		end += len(line)
 	}
+	finish()
 	return nil
 }
 
@@ -71,7 +78,7 @@ func lookup[T any](c *Catalogue, section, key string) (value T, ok bool, err err
 	it.once.Do(func() {
 		var one map[string]T
 		if err := yaml.Unmarshal([]byte(it.lines), &one); err != nil {
-			it.err = fmt.Errorf("%s: %w", it.place, err)
+			it.err = fmt.Errorf("%s:%d: %w", it.file, it.line, err)
 			return
 		}
 		it.value = one[key]
