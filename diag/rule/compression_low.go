@@ -85,9 +85,8 @@ func (c *Case) wetIsOfUse(names []string) bool {
 	if noWetTest(c) || len(c.Engine.Cylinders) < 2 || c.Compression.WetInWords != "" {
 		return false
 	}
-	far := func(n string) bool { g := c.Grade(n); return g == diag.VeryLow || g == diag.NoPressure }
 	wet := slices.ContainsFunc(names, func(n string) bool { return c.Cylinder(n).Wet != nil })
-	return !wet && slices.ContainsFunc(names, func(n string) bool { return !far(n) })
+	return !wet && slices.ContainsFunc(names, func(n string) bool { return !c.far(n) })
 }
 
 // leakageKnown reports that all of these cylinders were tested for leakage.
@@ -114,15 +113,20 @@ func (c *Case) nextForLow(names []string) *diag.Check {
 		add(true, "borescope")
 	default:
 		add(c.Spec.Diesel(), "valve-lash")
-		add(c.stood() && len(c.wetTested()) == 0 && !c.anyDead(names), "run-and-retest")
+		add(c.stood() && len(c.wetTested()) == 0 && !c.anyFar(names), "run-and-retest")
 		add(c.wetIsOfUse(names), "wet-test")
 		add(true, "leak-down", "borescope")
 	}
 	return c.next(names, keys...)
 }
 
-func (c *Case) anyDead(names []string) bool {
-	return slices.ContainsFunc(names, func(n string) bool { return c.Grade(n) == diag.NoPressure })
+// anyFar reports a cylinder so far down that the engine is not run to see
+// whether it recovers.
+func (c *Case) anyFar(names []string) bool { return slices.ContainsFunc(names, c.far) }
+
+func (c *Case) far(name string) bool {
+	g := c.Grade(name)
+	return g == diag.VeryLow || g == diag.NoPressure
 }
 
 func (c *Case) losesAt(names []string, place string) bool {
@@ -219,7 +223,7 @@ func (c *Case) nextForPair(run []string) *diag.Check {
 	if c.leakageKnown(run) {
 		return c.next(run, "coolant-gas-test", "borescope")
 	}
-	if c.stood() && !c.anyDead(run) && len(c.wetTested()) == 0 {
+	if c.stood() && !c.anyFar(run) && len(c.wetTested()) == 0 {
 		return c.next(run, "run-and-retest", "leak-down-pair")
 	}
 	if c.mostLow() && c.wetIsOfUse(run) {

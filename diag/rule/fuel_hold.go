@@ -121,6 +121,10 @@ func fallsOffFast(k circuit) *diag.Finding {
 		f.Causes = phrases("pump-check-valve", "regulator-open", "leaking-injector")
 	}
 	f.Next = k.c.next(nil, "pinch-feed-and-return", "injector-balance")
+	if k.in.FuelInHose == "yes" { // the way that the pressure takes was seen
+		f.Causes = phrases("regulator-diaphragm", "leaking-injector", "pump-check-valve")
+		f.Next = k.c.next(nil, "renew-regulator", "pinch-feed-and-return")
+	}
 	return f
 }
 

@@ -121,7 +121,7 @@ func richButLow(k circuit) *diag.Finding {
 			f.Confidence = diag.Strong // the hose and the gauge agree
 		}
 		f.Causes = phrases("regulator-diaphragm")
-		f.Next = k.c.next(nil, "oil-for-fuel")
+		f.Next = k.c.next(nil, "renew-regulator", "oil-for-fuel")
 		return f
 	}
 	if fallsOffFast(k) != nil {

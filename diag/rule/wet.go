@@ -318,6 +318,9 @@ func (c *Case) wetSaid(rule, variant string, names []string) diag.Finding {
 		w = weigh("head-gasket", "piston", "warped-or-cracked-head")
 	case rule == "wet-no-rise" && c.Grade(names[0]) == diag.NoPressure:
 		w = weigh("stuck-valve", "holed-piston", "head-gasket")
+	case rule == "wet-no-rise" && len(names) > 1 && len(c.Engine.NeighbourRuns(names)) == 1:
+		w = weigh("head-gasket", "warped-or-cracked-head", "exhaust-valve")
+		f.Next = c.next(names, "leak-down-pair", "borescope")
 	case rule == "wet-no-rise":
 		w = weigh("exhaust-valve", "inlet-valve", "head-gasket")
 	}
@@ -343,5 +346,5 @@ func (c *Case) doubtWet(f *diag.Finding) {
 var wetVocabulary = map[string][]string{
 	"causes": {"rings", "scored-bore", "piston", "stuck-valve", "holed-piston", "head-gasket", "warped-or-cracked-head", "exhaust-valve", "inlet-valve"},
 	"doubts": {"flat-engine", "two-stroke", "no-control"},
-	"checks": {"leak-down", "borescope"},
+	"checks": {"leak-down", "leak-down-pair", "borescope"},
 }
