@@ -91,7 +91,7 @@ var compressionRules = []Rule{
 		Trigger: "the lowest reading is under a stated minimum: clearly, or as read but by less than the uncertainty (then weak)",
 		Why: "The maker's minimum is the one figure that says how an engine stands by itself and not beside itself. A book figure is compared with the gauge's own error in mind, " +
 			"since every gauge has one; between cylinders it cancels, against the book it does not.",
-		Source: "JCGM 106:2012, 8.3 (guard band); ILAC-G8:09/2019, 4.1", YieldsTo: []string{"none-anywhere", "all-low"}, Variants: []string{"too-close"},
+		Source: "JCGM 106:2012, 8.3 (guard band); ILAC-G8:09/2019, 4.1", YieldsTo: []string{"none-anywhere"}, Variants: []string{"too-close"},
 		Findings: belowMinimum,
 	},
 	{

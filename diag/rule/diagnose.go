@@ -21,6 +21,7 @@ type hit struct {
 	place   int // of the rule among All
 	finding diag.Finding
 	yielded string // the rule that it yields to, "" where it stands
+	folds   bool   // it stays true and is listed as said by that rule
 }
 
 // run tries every rule in turn. Later rules see the notices of earlier ones.
@@ -86,12 +87,12 @@ func whole(t *diag.Test) *diag.Test {
 }
 
 // yield marks what another rule says better, and notes it in tried. What a
-// combination says better stays true and is folded into it; what any other
-// rule says better is dropped.
+// combination says better, or a rule that overriddenBy names, stays true and is
+// folded into it; what any other rule says better is dropped.
 func yield(hits []hit, said map[string][][]string, tried []Tried) []hit {
 	kept := map[int]bool{}
 	for i := range hits {
-		hits[i].yielded = yieldsTo(hits[i], said)
+		hits[i].yielded, hits[i].folds = yieldsTo(hits[i], said)
 		if hits[i].yielded == "" {
 			kept[hits[i].place] = true
 		}
@@ -102,22 +103,22 @@ func yield(hits []hit, said map[string][][]string, tried []Tried) []hit {
 		}
 	}
 	return slices.DeleteFunc(hits, func(h hit) bool {
-		return h.yielded != "" && !combines(byName(h.yielded))
+		return h.yielded != "" && !h.folds
 	})
 }
 
 // combines reports a rule that puts several kinds of readings together.
 func combines(r *Rule) bool { return r.Class == Together || r.Class == Elsewhere }
 
-func yieldsTo(h hit, said map[string][][]string) string {
+func yieldsTo(h hit, said map[string][][]string) (better string, folds bool) {
 	for _, better := range h.rule.YieldsTo {
 		for _, cylinders := range said[better] {
 			if overlap(h.finding.Cylinders, cylinders) {
-				return better
+				return better, combines(byName(better))
 			}
 		}
 	}
-	return override(&h.finding, said)
+	return override(&h.finding, said), true
 }
 
 // overlap reports whether two sets of cylinders have one in common; a set

@@ -24,6 +24,7 @@ var overriddenBy = map[string][]string{
 	"neighbours-without-pressure": {"gasket-agrees"},
 	"bank-low":                    {"bank-low-with-cam-code"},
 	"all-low":                     {"low-everywhere-but-tight", "washed-and-low"},
+	"below-minimum":               {"all-low"},
 	"wet-rise":                    {"rings-agree"},
 	"wet-no-rise":                 {"exhaust-valve-agrees", "gasket-agrees"},
 	"builds-slowly":               {"rings-agree"},
