@@ -57,10 +57,11 @@ type Row struct {
 }
 
 // A Step is one concession of a page that is too full: the named block steps
-// down to the level.
+// down to the level, and another with it that takes over what it leaves out.
 type Step struct {
 	Block string
 	To    Detail
+	With  string // "" for no other
 }
 
 // A Page is what is to be fitted: the paper, the rows and the order in which

@@ -141,6 +141,9 @@ func (f *fitter) levels(taken []bool) map[string]Detail {
 	for i, step := range f.page.GivesWay {
 		if taken[i] {
 			levels[step.Block] = max(levels[step.Block], step.To)
+			if step.With != "" {
+				levels[step.With] = max(levels[step.With], step.To)
+			}
 		}
 	}
 	return levels

@@ -98,15 +98,15 @@ func TestFitGivesWay(t *testing.T) {
 		refuse string
 	}{
 		{name: "nothing where it fits", a: []layout.Length{50, 10}, b: []layout.Length{50, 10},
-			steps: []layout.Step{{"a", layout.Compact}}, want: map[string]layout.Detail{}, scale: 1},
+			steps: []layout.Step{{Block: "a", To: layout.Compact}}, want: map[string]layout.Detail{}, scale: 1},
 		{name: "in the page's order", a: []layout.Length{60, 40, 30}, b: []layout.Length{60, 40},
-			steps: []layout.Step{{"b", layout.Compact}, {"a", layout.Compact}},
+			steps: []layout.Step{{Block: "b", To: layout.Compact}, {Block: "a", To: layout.Compact}},
 			want:  map[string]layout.Detail{"b": layout.Compact}, scale: 1},
 		{name: "takes back what a later step makes needless", a: []layout.Length{60, 55}, b: []layout.Length{60, 40},
-			steps: []layout.Step{{"a", layout.Compact}, {"b", layout.Compact}},
+			steps: []layout.Step{{Block: "a", To: layout.Compact}, {Block: "b", To: layout.Compact}},
 			want:  map[string]layout.Detail{"b": layout.Compact}, scale: 1},
 		{name: "type comes last", a: []layout.Length{60, 55}, b: []layout.Length{60, 50}, least: 0.9,
-			steps: []layout.Step{{"a", layout.Compact}, {"b", layout.Compact}},
+			steps: []layout.Step{{Block: "a", To: layout.Compact}, {Block: "b", To: layout.Compact}},
 			want:  map[string]layout.Detail{"a": layout.Compact, "b": layout.Compact}, scale: 0.94},
 		{name: "refused", a: []layout.Length{60}, b: []layout.Length{70}, least: 0.9,
 			// 130 pt x 0.9 - 100 pt = 17 pt = 6.0 mm

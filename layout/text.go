@@ -38,7 +38,7 @@ type Text struct {
 // Close lines still clear each other's ascenders and descenders.
 func Leading(f Face) Length {
 	if f.Close {
-		return f.Size * 1.165
+		return f.Size * 1.12
 	}
 	switch {
 	case f.Size >= 13:

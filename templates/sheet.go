@@ -38,7 +38,7 @@ type SheetColumn struct {
 
 // BlockNames are the blocks that a sheet may have.
 var BlockNames = []string{
-	"head", "identity", "verdict", "tiles", "engine", "spread", "fuel", "trend", "findings", "next-check",
+	"head", "identity", "verdict", "tiles", "engine", "spread", "small-values", "fuel", "trend", "findings", "next-check",
 	"results", "readings", "rules-compared", "limits", "sums", "earlier", "method", "conditions", "gauges",
 	"work", "scope", "tested", "photos", "independence", "validity", "own-findings", "notices", "not-tested", "cautions", "disclaimer",
 	"sign-off", "foot",

@@ -220,6 +220,12 @@ func (r *sheetReader) givesWay(n *yaml.Node) {
 					r.unknown(n, "block", BlockNames)
 				}
 			},
+			"with": func(n *yaml.Node) {
+				step.With = n.Value
+				if !slices.Contains(BlockNames, n.Value) {
+					r.unknown(n, "block", BlockNames)
+				}
+			},
 			"to": func(n *yaml.Node) {
 				to, ok := detailNames[n.Value]
 				if !ok {

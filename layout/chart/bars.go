@@ -171,13 +171,28 @@ func (p *plot) drawMissing(s layout.Surface, b slot) {
 	f := p.theme.Face(layout.Note)
 	w := s.Width(b.Missing, f)
 	y := b.base - 2*gap
-	if w <= b.width/bodyShare-2*gap {
+	pitch := b.width / bodyShare
+	if w <= pitch-2*gap {
 		p.setOver(s, layout.Point{X: b.middle, Y: y}, b.Missing, f, p.theme.Muted)
 		return
 	}
-	at := layout.Point{X: b.middle + s.CapHeight(f)/2, Y: y}
-	p.clearing(s, layout.Rect{X: at.X - s.CapHeight(f), Y: y - w, W: s.CapHeight(f), H: w})
-	s.Rotate(-90, at, func() { s.Text(at, b.Missing, f, p.theme.Muted) })
+	text := p.missingText(b.Missing, pitch)
+	p.clearing(s, layout.Rect{X: b.middle - text.H/2, Y: y - text.W, W: text.H, H: text.W})
+	at := layout.Point{X: b.middle - text.H/2, Y: y}
+	s.Rotate(-90, at, func() { text.Draw(s, at) })
+}
+
+// missingText sets the words for a missing bar, to stand upright: in as many
+// lines as the pitch of the bars has room for.
+func (p *plot) missingText(words string, pitch layout.Length) layout.Text {
+	run := layout.Run{Text: words, Face: p.theme.Face(layout.Note), Color: p.theme.Muted}
+	text := layout.Wrap(p.theme.Measurer, 1e4, run)
+	for width := text.W; width > 30; width -= 10 {
+		if next := layout.Wrap(p.theme.Measurer, width, run); next.H <= pitch-4 && next.W < text.W {
+			text = next
+		}
+	}
+	return text
 }
 
 // drawLabel sets a bar's label and mark under the base line.

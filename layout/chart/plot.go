@@ -215,14 +215,15 @@ const leastBar layout.Length = 34
 // LeastHeight is the least height in which a chart can be read.
 func LeastHeight(t layout.Theme, c Chart, width layout.Length) layout.Length {
 	p := newPlot(t, c, width)
-	return p.footHeight() + max(p.headHeight()+leastBar, p.missingHeight())
+	return p.footHeight() + max(p.headHeight()+leastBar, p.missingHeight(width))
 }
 
 // missingHeight is the room of the longest upright word for a missing bar.
-func (p *plot) missingHeight() (h layout.Length) {
+func (p *plot) missingHeight(width layout.Length) (h layout.Length) {
+	pitch := p.pitch(width - axisRoom)
 	for _, b := range p.Bars {
 		if b.Missing != "" {
-			h = max(h, p.theme.Measurer.Width(b.Missing, p.theme.Face(layout.Note))+4*gap)
+			h = max(h, p.missingText(b.Missing, pitch).W+4*gap)
 		}
 	}
 	return h

@@ -193,8 +193,9 @@ type Table struct {
 	Columns          []Column
 	Rows             [][]string
 	Captions         []string
-	Pen              bool // rows for handwriting: at least 7 mm high
-	RunOn            bool // at brief the rows run on as a paragraph
+	Pen              bool   // rows for handwriting: at least 7 mm high
+	RunOn            bool   // at compact the rows run on as a paragraph
+	Sum              string // what the rows come to, in place of them at brief
 }
 
 // A Column is a column of a table.
@@ -235,7 +236,7 @@ type Findings struct {
 	Items      []Finding
 	Lead       FindingWords
 	// Least is how many findings, from the first, are there at brief however
-	// little room there is. 0 is 3.
+	// little room there is. 0 is 2.
 	Least int
 	// More says how much was left out for want of room, and where it can be
 	// read. Where it is nil nothing is left out.

@@ -120,7 +120,7 @@ func search(writers []cellWriter, ways []arrangement, width, height layout.Lengt
 	}
 	longest := longestColumn(plan)
 	for _, bore := range bores {
-		if height > 0 && layout.Length(longest)*(bore.H+boreGap) > height {
+		if height > 0 && layout.Length(longest)*bore.H > height {
 			continue
 		}
 		for _, w := range writers {
@@ -189,7 +189,7 @@ func boreSizes(d EnginePlan, valueOut bool) []layout.Size {
 	}
 	least := layout.Length(17)
 	if valueOut {
-		largest, least = 26, 9.5
+		largest, least = 26, 8
 	}
 	for size := largest; size >= least; size -= 1.5 {
 		sizes = append(sizes, layout.Size{W: size, H: size})

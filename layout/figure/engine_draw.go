@@ -14,6 +14,7 @@ type planDrawing struct {
 	placing placing
 	keyed   bool
 	labels  []bankText
+	area    layout.Rect // that the outlines must not leave, once it is known
 }
 
 // A bankText is a bank's name where it stands, relative to the plan's extent.
@@ -98,6 +99,7 @@ func (p planDrawing) frame(width layout.Length) layout.Frame {
 			X: rest.X + (rest.W-q.placing.extent.W)/2 - q.placing.extent.X,
 			Y: rest.Y + (rest.H-q.placing.extent.H)/2 - q.placing.extent.Y,
 		}
+		q.area = area
 		q.drawAt(s, origin)
 		q.drawLabels(s, over, under, origin)
 	}
@@ -200,12 +202,18 @@ func (p planDrawing) drawHeads(s layout.Surface, origin layout.Point) {
 		if len(around) == 0 {
 			continue
 		}
-		gasket := layout.RoundRect(p.clearOfText(union(around...), origin), 9)
+		gasket := layout.RoundRect(within(p.clearOfText(union(around...), origin), p.area.Inset(thin)), 9)
 		if len(around) == 1 && half.W == half.H {
 			gasket = layout.Circle(around[0].Center(), half.W)
 		}
 		s.Stroke(gasket, layout.Pen{Width: thin, Color: p.t.Muted, Dash: []layout.Length{3.5, 2.2}})
 	}
+}
+
+// within cuts a rectangle off at the left and right edges of another.
+func within(r, area layout.Rect) layout.Rect {
+	left, right := max(r.X, area.X), min(r.Right(), area.Right())
+	return layout.Rect{X: left, Y: r.Y, W: right - left, H: r.H}
 }
 
 // clearOfText widens an outline so that it does not run through the words

@@ -59,6 +59,9 @@ const (
 	crankGap  layout.Length = 12  // between the banks, for the crankshaft's centre line
 )
 
+// boreGap is the distance between two bores of a head; small bores stand closer.
+func (p *placing) boreGap() layout.Length { return min(boreGap, p.bore.H/5) }
+
 // A clash is a condition between an area of one cell and one of another, in
 // points: clear where the cells are apart by dx, by dy or more, or by back or
 // less, since the area of the lower cell may lie over that of the upper one.
@@ -112,7 +115,7 @@ func (p *placing) clashesOf(i, j int, areas [][]layout.Rect, banks, lying bool, 
 				c.dy, c.back = b.Bottom()-a.Y+above, b.Y-a.Bottom()-above
 			}
 			if k == 0 && l == 0 {
-				gap := boreGap
+				gap := p.boreGap()
 				if !together {
 					gap += 2 * gasketGap
 				}

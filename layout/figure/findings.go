@@ -61,7 +61,7 @@ func (f *findingsSetting) least() []depth {
 	depths := make([]depth, len(f.d.Items))
 	kept := f.d.Least
 	if kept <= 0 {
-		kept = 3
+		kept = 2
 	}
 	for i, item := range f.d.Items {
 		switch {

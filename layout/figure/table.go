@@ -8,11 +8,16 @@ import (
 )
 
 // NewTable is a block "table:" with the table's name. It gets closer at
-// compact and at brief; one that may runs on as a paragraph at brief.
+// compact and at brief; one that may runs on as a paragraph, and at brief only
+// says what its rows come to.
 func NewTable(d Table) layout.Block {
 	return block{"table:" + d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		if d.RunOn && level == layout.Brief {
-			return stack(0, heading(t, d.Title, d.Sub, width), rowsRunOn(t, d, width), captionLines(t, d.Captions, width, level))
+		if d.RunOn && level != layout.Full {
+			rows := rowsRunOn(t, d, width)
+			if d.Sum != "" && level == layout.Brief {
+				rows = textFrame(t, d.Sum, layout.Note, t.Ink, width)
+			}
+			return stack(0, heading(t, d.Title, d.Sub, width), rows, captionLines(t, d.Captions, width, level))
 		}
 		set := newTableSetting(t, d, width, level)
 		frames := []layout.Frame{set.header(), rule(layout.Pen{Width: outline, Color: t.Ink})}

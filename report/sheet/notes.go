@@ -5,16 +5,28 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
 )
 
-// notesLeft says under a plan without small values what they are, or where
-// they stand: on a sheet with a table of readings, there. Readings after oil
-// stand in the spread chart.
+// notesLeft says under a plan without small values where they stand: on a
+// sheet with a table of readings there, else under the chart, else here.
 func (v *view) notesLeft() string {
-	if v.hasBlock("readings") {
+	switch {
+	case v.hasBlock("readings"):
 		return v.label("plan.notes-in-table")
+	case v.hasBlock("small-values"):
+		return v.label("plan.notes-under-chart")
 	}
+	return joined(" · ", v.smallValues()...)
+}
+
+// smallValuesBlock is what the plan leaves out where it has no room for it.
+func (v *view) smallValuesBlock() layout.Block { return figure.NewSmallValues(v.smallValues()) }
+
+// smallValues lists leakage and plugs by value. Readings after oil stand in
+// the spread chart.
+func (v *view) smallValues() []string {
 	var lists []string
 	if v.compression() != nil && v.leakage() != nil {
 		lists = append(lists, v.cylinderList("plan.leak-list", func(name string) string {
@@ -26,7 +38,7 @@ func (v *view) notesLeft() string {
 			return labelValue(v.plugNote(name))
 		}))
 	}
-	return joined(" · ", lists...)
+	return slices.DeleteFunc(lists, func(s string) bool { return s == "" })
 }
 
 func labelValue(notes []figure.Label) string {

@@ -50,6 +50,7 @@ var builders = map[string]func(*view) layout.Block{
 	"tiles":        (*view).tilesBlock,
 	"engine":       (*view).engineBlock,
 	"spread":       (*view).spreadBlock,
+	"small-values": (*view).smallValuesBlock,
 	"fuel":         (*view).fuelBlock,
 	"trend":        (*view).trendBlock,
 	"notices":      (*view).noticesBlock,

@@ -251,7 +251,14 @@ func (v *view) limitsBlock() layout.Block {
 		{Head: v.label("column.limit"), Share: 1}, {Head: v.label("column.value"), Numbers: true},
 		{Head: v.label("column.uncertainty"), Numbers: true}, {Head: v.label("column.verdict")}, {Head: v.label("column.at")},
 	}}
+	source, common := commonSource(limits)
+	if common {
+		d.Sub = v.label("limits.source", "source", source)
+	}
 	for _, l := range limits {
+		if common {
+			l.Source = ""
+		}
 		places := decimals
 		if l.Unit == quantity.Percent {
 			places = 1
@@ -264,6 +271,16 @@ func (v *view) limitsBlock() layout.Block {
 		d.Rows = append(d.Rows, row)
 	}
 	return figure.NewTable(d)
+}
+
+// commonSource is the source that all of several limits have.
+func commonSource(limits []diag.LimitResult) (source string, common bool) {
+	for _, l := range limits {
+		if l.Source == "" || l.Source != limits[0].Source {
+			return "", false
+		}
+	}
+	return limits[0].Source, len(limits) > 1
 }
 
 // limitRow is a limit with where it comes from and what became of it.
@@ -300,8 +317,18 @@ func (v *view) publishedBlock() layout.Block {
 		}
 		d.Rows = append(d.Rows, []string{p.Name, number(p.Value, decimals, p.Unit).String(), string(p.Verdict)})
 	}
-	d.Captions = []string{v.label("published.caption")}
+	d.Sub = v.label("published.caption")
+	d.Sum = v.publishedSum(c.Published)
 	return figure.NewTable(d)
+}
+
+// publishedSum counts the verdicts of the rules in circulation.
+func (v *view) publishedSum(rules []diag.PublishedRule) string {
+	counts := map[diag.Verdict]int{}
+	for _, r := range rules {
+		counts[r.Verdict]++
+	}
+	return v.label("published.sum", "count", len(rules), "within", counts[diag.Within], "outside", counts[diag.Outside])
 }
 
 // sumsBlock is the arithmetic with the numbers put in.
