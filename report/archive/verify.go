@@ -49,7 +49,11 @@ func (s *Sheet) Verify(version string) (Verdict, error) {
 		return Verdict{}, err
 	}
 	if got := s.JobFingerprint(); s.Fingerprint != got {
-		said := fmt.Sprintf("the sheet was made from a job file with the fingerprint %.8s, the one that it carries has %.8s", s.Fingerprint, got)
+		was, is := s.Fingerprint, got
+		if is[:8] != was[:min(8, len(was))] { // as much as the page shows of it tells them apart
+			was, is = was[:min(8, len(was))], is[:8]
+		}
+		said := fmt.Sprintf("the sheet was made from a job file with the fingerprint %s, the one that it carries has %s", was, is)
 		if v.Difference == "" {
 			v.Difference = said
 		} else {

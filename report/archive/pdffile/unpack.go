@@ -85,41 +85,47 @@ func (f *File) inflate(data []byte, most int) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// unpredict undoes the predictors of PNG, which lists of objects use.
+// unpredict undoes the predictors of PNG, which lists of objects and pictures
+// use.
 func (f *File) unpredict(data []byte, o Object) ([]byte, error) {
 	params, ok := o.(Dict)
 	predictor, _ := whole(params["Predictor"])
 	if !ok || predictor <= 1 {
 		return data, nil
 	}
-	columns, given := whole(params["Columns"])
-	if !given {
-		columns = 1
+	columns, colors, bits := entryOr(params["Columns"], 1), entryOr(params["Colors"], 1), entryOr(params["BitsPerComponent"], 8)
+	if predictor < 10 || columns < 1 || columns > 1<<16 || colors < 1 || colors > 32 || bits < 1 || bits > 16 {
+		return data, nil // packed as no page of ours is: compared as it is
 	}
-	if predictor < 10 || columns < 1 || columns > 1<<16 || params["Colors"] != nil && params["Colors"] != 1.0 ||
-		params["BitsPerComponent"] != nil && params["BitsPerComponent"] != 8.0 {
-		return data, nil // a picture: compared as it is packed
-	}
+	pixel, width := max(colors*bits/8, 1), (columns*colors*bits+7)/8
 	out := make([]byte, 0, len(data))
-	above := make([]byte, columns)
-	for len(data) > columns {
-		row := bytes.Clone(data[1 : columns+1])
-		if !unfilter(data[0], row, above) {
+	above := make([]byte, width)
+	for len(data) > width {
+		row := bytes.Clone(data[1 : width+1])
+		if !unfilter(data[0], row, above, pixel) {
 			return nil, damaged("packed data are not readable")
 		}
 		out = append(out, row...)
-		above, data = row, data[columns+1:]
+		above, data = row, data[width+1:]
 	}
 	return out, nil
 }
 
-// unfilter undoes one row's filter (PNG, part 9: filters 0 to 4, one byte a
-// pixel).
-func unfilter(kind byte, row, above []byte) bool {
+// entryOr is a whole number of a dictionary, or what stands for none.
+func entryOr(o Object, usual int) int {
+	if v, given := whole(o); given {
+		return v
+	}
+	return usual
+}
+
+// unfilter undoes one row's filter (PNG, part 9: filters 0 to 4), given the
+// bytes of a pixel.
+func unfilter(kind byte, row, above []byte, pixel int) bool {
 	for i := range row {
 		var left, corner byte
-		if i > 0 {
-			left, corner = row[i-1], above[i-1]
+		if i >= pixel {
+			left, corner = row[i-pixel], above[i-pixel]
 		}
 		switch kind {
 		case 0:
