@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -82,20 +83,21 @@ type guess struct {
 	low, high float64 // kPa: what happens at all
 	likely    [2]float64
 	units     []quantity.Unit // in the order in which they are offered
+	cranking  bool            // cylinders or rotors, which read much alike
 }
 
 var usualUnits = []quantity.Unit{quantity.PSI, quantity.Bar, quantity.KPa, quantity.KgfPerCm2, quantity.MPa}
 
 func compressionGuess(spec diag.Spec) guess {
 	if spec.Diesel() {
-		return guess{250, 8000, [2]float64{1000, 5000}, usualUnits}
+		return guess{250, 8000, [2]float64{1000, 5000}, usualUnits, true}
 	}
-	return guess{150, 3000, [2]float64{330, 2000}, usualUnits}
+	return guess{150, 3000, [2]float64{330, 2000}, usualUnits, true}
 }
 
 func rotorGuess() guess {
 	return guess{100, 1800, [2]float64{350, 1200},
-		[]quantity.Unit{quantity.KgfPerCm2, quantity.PSI, quantity.KPa, quantity.Bar, quantity.MPa}}
+		[]quantity.Unit{quantity.KgfPerCm2, quantity.PSI, quantity.KPa, quantity.Bar, quantity.MPa}, true}
 }
 
 func fuelGuess(system string) guess {
@@ -147,9 +149,10 @@ func (s *scale) finish(g guess) {
 	case s.bareAt == reported:
 		return
 	case s.bareAt == (Pos{}):
-		s.suspect(g)
-		if len(s.samples) <= mostCompared {
-			s.mixed()
+		if whole := s.suspect(g); len(s.samples) <= mostCompared {
+			if !whole {
+				s.apart(g)
+			}
 			s.dotted()
 		}
 		return
@@ -179,21 +182,24 @@ func unitHint(likely []quantity.Unit) string {
 	return fmt.Sprintf("the numbers look like %s, or %s: write 'unit: %s' if the gauge says so", likely[0], likely[1], likely[0])
 }
 
+// unread is a pressure in kPa that no gauge for engines can show.
+const unread = 10
+
 // suspect notes that all readings lie where none can be, and the unit in which
-// they would be likely.
-func (s *scale) suspect(g guess) {
+// they would be likely. It tells whether that is so.
+func (s *scale) suspect(g guess) bool {
 	var first *sample
 	for i, x := range s.samples {
 		kpa, err := quantity.Convert(x.value, s.unit, quantity.KPa)
 		if err != nil || (x.value > 0 && kpa >= g.low && kpa <= g.high) {
-			return
+			return false
 		}
 		if x.value > 0 && first == nil {
 			first = &s.samples[i]
 		}
 	}
 	if first == nil {
-		return
+		return false
 	}
 	middle, _ := s.middle()
 	likely := slices.DeleteFunc(g.unitsLike(middle), func(u quantity.Unit) bool { return u == first.unit })
@@ -202,10 +208,11 @@ func (s *scale) suspect(g guess) {
 	if len(likely) > 0 {
 		variant = ""
 		facts["looks"] = string(likely[0])
-	} else if kpa, _ := quantity.Convert(first.value, s.unit, quantity.KPa); kpa > 10 && kpa < g.low {
-		return // a weak engine, which is for the diagnosis to say
+	} else if kpa, _ := quantity.Convert(first.value, s.unit, quantity.KPa); kpa > unread && kpa < g.low {
+		return false // a weak engine, which is for the diagnosis to say
 	}
 	s.r.notice("unit-suspect", variant, nil, facts)
+	return true
 }
 
 func (s *scale) facts(x *sample) diag.Facts {
@@ -216,23 +223,64 @@ func (s *scale) facts(x *sample) diag.Facts {
 	}
 }
 
-// mixed notes a reading whose own unit puts it far from the others, while its
-// number would lie among them in the section's unit.
-func (s *scale) mixed() {
+// apart notes each reading that lies far from the others, or where no gauge
+// shows anything, while its number would lie among the others in another unit.
+func (s *scale) apart(g guess) {
 	for i, x := range s.samples {
 		rest := s.valuesBut(i)
-		if !x.own || x.unit == s.unit || x.value <= 0 || len(rest) == 0 {
+		if x.value <= 0 || len(rest) == 0 {
 			continue
 		}
 		middle := rest[len(rest)/2]
-		far := x.value < middle/4 || x.value > middle*4
-		near := x.number > middle/2 && x.number < middle*1.5
-		if far && near {
-			facts := s.facts(&s.samples[i])
-			facts["looks"] = string(s.unit)
-			s.r.notice("unit-suspect", "", cylinderOf(x), facts)
+		kpa, err := quantity.Convert(x.value, s.unit, quantity.KPa)
+		hidden := err == nil && kpa < unread && g.cranking
+		if !hidden && x.value >= middle/4 && x.value <= middle*4 {
+			continue
+		}
+		facts, variant := s.facts(&s.samples[i]), ""
+		switch looks := s.unitAmong(x, middle, len(rest), g); {
+		case looks != quantity.None:
+			facts["looks"] = string(looks)
+		case !hidden:
+			continue
+		default:
+			variant = "improbable"
+			if likely := g.unitsLike(x.number); len(likely) > 0 {
+				variant, facts["looks"] = "", string(likely[0])
+			}
+		}
+		s.r.notice("unit-suspect", variant, cylinderOf(x), facts)
+	}
+}
+
+// among is how far from the middle of the others a reading may lie to be one
+// of them, as a part of it.
+const among = 0.35
+
+// unitAmong gives the unit in which a number would lie among the others; none
+// where there is no such unit, or where it may well be what the gauge showed.
+func (s *scale) unitAmong(x sample, middle float64, others int, g guess) quantity.Unit {
+	units := g.units
+	switch {
+	case x.own && x.unit != s.unit:
+		units = []quantity.Unit{s.unit} // what its neighbours go by
+	case !g.cranking || !x.own && (others < 2 || x.value < middle && onDivision(x)):
+		return quantity.None
+	}
+	for _, u := range units {
+		as, err := quantity.Convert(x.number, u, s.unit)
+		if err == nil && u != x.unit && abs(as-middle) <= among*middle {
+			return u
 		}
 	}
+	return quantity.None
+}
+
+// onDivision tells whether a number is one that a dial in its unit is divided
+// into: so a cylinder that hardly seals is read.
+func onDivision(x sample) bool {
+	division := map[quantity.Unit]float64{quantity.PSI: 5, quantity.Bar: 0.5, quantity.KgfPerCm2: 0.5}[x.unit]
+	return division > 0 && math.Mod(x.number, division) == 0
 }
 
 // valuesBut gives the other readings above 0 in order of size.
