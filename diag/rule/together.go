@@ -2,6 +2,8 @@ package rule
 
 import (
 	"slices"
+	"strconv"
+	"strings"
 
 	"gaugesheet/diag"
 )
@@ -84,9 +86,32 @@ var togetherVocabulary = map[string][]string{
 	"doubts":  {"fuel-near-limit", "colour-only", "plugs-new", "by-complaint", "leakage-cold"},
 }
 
-// complains reports one of the job's complaints.
+// complains reports one of the job's complaints; a stored misfire code is one
+// too.
 func (c *Case) complains(of ...string) bool {
+	if misfires, _ := c.misfireCodes(); misfires && slices.Contains(of, "misfire") {
+		return true
+	}
 	return slices.ContainsFunc(c.History.Complaints, func(x string) bool { return slices.Contains(of, x) })
+}
+
+// misfireCodes reports a stored code of misfiring, P0300 to P0312, and the
+// cylinders that such codes name (SAE J2012, from memory), in the engine's
+// order.
+func (c *Case) misfireCodes() (stored bool, cylinders []string) {
+	for _, code := range c.History.Codes {
+		number, is := strings.CutPrefix(code, "P03")
+		n, err := strconv.Atoi(number)
+		if !is || err != nil || n > 12 {
+			continue
+		}
+		stored = true
+		if name := strconv.Itoa(n); c.Engine.Index(name) >= 0 {
+			cylinders = append(cylinders, name)
+		}
+	}
+	c.inOrder(cylinders)
+	return stored, slices.Compact(cylinders)
 }
 
 // coded reports one of these trouble codes.

@@ -231,7 +231,8 @@ func soundLookElsewhere(c *Case) []diag.Finding {
 		f.Next = c.next(nil, "coolant-gas-test", "cooling-pressure-test")
 	case c.complains("misfire"):
 		f.Causes = phrases("ignition", "injection", "sensor-or-air-leak")
-		f.Next = c.next(nil, "swap-coil", "injector-balance", "running-compression")
+		_, named := c.misfireCodes()
+		f.Next = c.next(named, "swap-coil", "injector-balance", "running-compression")
 	case c.complains("no start", "hard start"):
 		f.Causes = phrases("ignition", "injection", "temperature-signal")
 		f.Next = c.next(nil, "fuel-pressure-test", "held-pressure", "swap-coil")
@@ -265,6 +266,9 @@ func (c *Case) complaint() string {
 		if x != "stood" && x != "noise" && x != "oil use" {
 			return x
 		}
+	}
+	if misfires, _ := c.misfireCodes(); misfires {
+		return "misfire"
 	}
 	return ""
 }
