@@ -19,6 +19,10 @@ const mostStrokes = 200
 func (r *reader) conditions(top *section) diag.Conditions {
 	s := top.group("conditions")
 	battery := s.group("battery")
+	if s.get("altitude") != nil && s.get("barometer") != nil {
+		r.report(s.keyPos("altitude"), "keep the barometer, if it is the pressure at the shop, not reduced to sea level: it is the better of the two",
+			"'conditions' has 'altitude' and 'barometer', expected one of the two")
+	}
 	return diag.Conditions{
 		Engine:      s.word("engine").Value,
 		CoolantC:    s.amount("coolant", coolants),

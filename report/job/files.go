@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
 )
 
 const (
@@ -146,7 +147,7 @@ func (r *reader) logo(name Text) []byte {
 type loaded struct{ job *Job }
 
 // earlier reads the earlier jobs, oldest first.
-func (r *reader) earlier(top *section) []diag.Earlier {
+func (r *reader) earlier(top *section, e *engine.Engine) []diag.Earlier {
 	var out []diag.Earlier
 	seen := map[string]bool{}
 	for _, name := range top.texts("earlier") {
@@ -156,12 +157,41 @@ func (r *reader) earlier(top *section) []diag.Earlier {
 			continue
 		}
 		seen[file] = true
-		if j := r.earlierJob(name, file); j != nil {
+		if j := r.earlierJob(name, file); j != nil && r.sameEngine(name, e, j.test.Engine) {
 			out = append(out, diag.Earlier{Label: label(j), Date: j.Date.Time, Test: j.test})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b diag.Earlier) int { return a.Date.Compare(b.Date) })
 	return out
+}
+
+// sameEngine reports an earlier job whose engine has other cylinders.
+func (r *reader) sameEngine(name Text, now, then *engine.Engine) bool {
+	if now == nil || then == nil || !now.Numbered || !then.Numbered { // to be filled in
+		return true
+	}
+	same := now.Layout == then.Layout && len(now.Names()) == len(then.Names())
+	for _, one := range then.Names() {
+		same = same && slices.Contains(now.Names(), one)
+	}
+	if !same {
+		r.report(name.Pos, "earlier jobs are of the same engine", "the earlier job '%s' is of another engine: found %s, expected %s",
+			short(name.Value), cylindersOf(then), cylindersOf(now))
+	}
+	return same
+}
+
+// cylindersOf says an engine's layout and the names of its cylinders.
+func cylindersOf(e *engine.Engine) string {
+	names := e.Names()
+	if len(names) == 1 {
+		return e.Layout
+	}
+	what := "cylinders "
+	if e.Kind == engine.Rotary {
+		what = "rotors "
+	}
+	return e.Layout + " with " + what + allOf(names)
 }
 
 // label names an earlier job by its date, its number or its file.

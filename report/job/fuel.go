@@ -57,7 +57,7 @@ func circuitsState(circuits []diag.Circuit) diag.State {
 
 func (r *reader) circuits(sec *section, s *scale) []diag.Circuit {
 	for _, e := range sec.node.entries {
-		if slices.Contains(keyNames(circuitKeys), e.key) {
+		if slices.Contains(keyNames(circuitKeys), e.key) && e.key != "limits" {
 			r.report(e.pos, "put it under one of the circuits", "'%s' stands beside 'circuits', which takes its place", sec.label(e.key))
 		}
 	}
@@ -66,6 +66,7 @@ func (r *reader) circuits(sec *section, s *scale) []diag.Circuit {
 		r.report(n.pos, "such as {front tank: {key-on: 41}}", "'fuel-pressure.circuits' is %s, expected circuits by name", describe(n))
 		return nil
 	}
+	common := r.fuelLimits(sec, s)
 	var out []diag.Circuit
 	for _, e := range n.entries {
 		if isEmpty(e.value) {
@@ -73,7 +74,21 @@ func (r *reader) circuits(sec *section, s *scale) []diag.Circuit {
 			continue
 		}
 		if one := r.section(e.value, "fuel-pressure.circuits."+e.key, circuitKeys); one != nil {
-			out = append(out, r.circuit(one, s, e.key))
+			c := r.circuit(one, s, e.key)
+			c.Limits = withCommon(c.Limits, common)
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// withCommon adds the limits that hold for every circuit to a circuit's own:
+// those of readings for which it has none.
+func withCommon(own, common []diag.FuelLimit) []diag.FuelLimit {
+	out := slices.Clone(own)
+	for _, l := range common {
+		if !slices.ContainsFunc(own, func(o diag.FuelLimit) bool { return o.For == l.For }) {
+			out = append(out, l)
 		}
 	}
 	return out

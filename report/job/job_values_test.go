@@ -187,6 +187,41 @@ func TestLessUsualKeys(t *testing.T) {
 	}
 }
 
+// Limits beside the circuits hold for each that has none of its own for the
+// same reading.
+func TestLimitsOfEveryCircuit(t *testing.T) {
+	f := mustRead(t, `engine: {layout: inline-4, fuel: petrol}
+fuel-pressure:
+  unit: psi
+  limits: {key-on: 35-45 psi, hold: at least 30 psi after 5 min, source: the book}
+  circuits:
+    front: {key-on: 41}
+    rear: {key-on: 40, limits: {key-on: 38-42 psi}}
+`).Test().Fuel
+	var got []string
+	for _, c := range f.Circuits {
+		for _, l := range c.Limits {
+			got = append(got, c.Name+" "+l.For+" "+l.Entered+" "+l.Source)
+		}
+	}
+	want := []string{"front key-on 35-45 psi the book", "front hold at least 30 psi after 5 min the book",
+		"rear key-on 38-42 psi ", "rear hold at least 30 psi after 5 min the book"}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("-want +got:\n%s", diff)
+	}
+}
+
+// A gap that is closed is a finding.
+func TestClosedGap(t *testing.T) {
+	plugs := mustRead(t, "engine: {layout: inline-4}\nplugs: {gap: 1.1 mm, looks: {1: {gap: 0}, 2: {gap: 0 mm}, 3: {gap: 0.0 in}}}\n").Test().Plugs
+	bare := mustRead(t, "engine: {layout: single}\nplugs: {looks: {1: {gap: 0}}}\n").Test().Plugs
+	for _, p := range []diag.Plug{plugs.ByCylinder["1"], plugs.ByCylinder["2"], plugs.ByCylinder["3"], bare.ByCylinder["1"]} {
+		if p.GapMM == nil || *p.GapMM != 0 {
+			t.Errorf("plug %+v", p)
+		}
+	}
+}
+
 // Rotors go by the names that their faces are given under.
 func TestRotors(t *testing.T) {
 	r := readFile(t, "rotary.yaml").Test().Rotors

@@ -25,8 +25,8 @@ var compressionLimitKeys = []key{
 	{name: "lowest", form: asAmount, doc: "Lowest reading as a percentage of the highest (lowest, mean, median).", example: "75 % of highest"},
 	{name: "spread", form: asAmount, doc: "Highest less lowest as a percentage of the highest (lowest, mean, median).", example: "10 % of highest"},
 	{name: "difference", form: asReading, doc: "Permitted difference of highest and lowest.", example: "25 psi"},
-	{name: "below-mean", form: asAmount, doc: "How far a reading may lie below the mean.", example: "20 %"},
-	{name: "from-mean", form: asAmount, doc: "How far a reading may lie from the mean, either way.", example: "50 psi"},
+	{name: "below-mean", form: asReading, doc: "How far a reading may lie below the mean.", example: "20 %"},
+	{name: "from-mean", form: asReading, doc: "How far a reading may lie from the mean, either way.", example: "50 psi"},
 	{name: "from", form: asWord, words: []string{"sea level"}, doc: "The limits hold at sea level, and are corrected for the altitude of the test."},
 	{name: "cranking", form: asAmount, doc: "The cranking speed that the limits are for.", example: "250 rpm"},
 	{name: "source", form: asText, doc: "Where the limits come from.", example: `"workshop manual, p. 112"`},
@@ -96,7 +96,7 @@ var circuitKeys = []key{
 		schema: `{"type": "object", "additionalProperties": {"type": ["string", "number", "array"]}}`},
 	{name: "volume", form: asSpecial, doc: "Volume delivered in a time.", example: "500 ml in 30 s", schema: `{"type": "string"}`},
 	{name: "fuel-in-hose", form: asWord, words: []string{"yes", "no", "not looked"}, doc: "Fuel in the regulator's vacuum hose."},
-	{name: "limits", form: asGroup, keys: fuelLimitKeys, doc: "Permitted pressures."},
+	{name: "limits", form: asGroup, keys: fuelLimitKeys, doc: "Permitted pressures; beside 'circuits', of every circuit without one of its own."},
 }
 
 var fuelLimitKeys = []key{

@@ -83,10 +83,14 @@ func (r *reader) measuredGap(s *section) *float64 {
 	if n == nil {
 		return nil
 	}
+	found := gaps
+	found.low = 0 // a gap that is closed
 	if v, err := quantity.Parse(n.text); err == nil && v.Unit == quantity.None && r.gapUnit != quantity.None {
 		n = &node{pos: n.pos, text: n.text + " " + string(r.gapUnit)}
+	} else if err == nil && v.Unit == quantity.None && v.Number == 0 {
+		n = &node{pos: n.pos, text: "0 mm"} // the same in any unit
 	}
-	return r.amount(n, s.label("gap"), "1.1 mm", gaps)
+	return r.amount(n, s.label("gap"), "1.1 mm", found)
 }
 
 var (

@@ -153,7 +153,7 @@ func (s *run) job(name, file string, data []byte, blank bool, depth int) *Job {
 	shop := r.shop(j, top)
 	r.test(j, top, shop)
 	r.photos(j, top)
-	j.test.Earlier = r.earlier(top)
+	j.test.Earlier = r.earlier(top, j.test.Engine)
 	j.Files = s.files
 	if r.faults > 0 {
 		return nil

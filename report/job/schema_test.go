@@ -62,6 +62,22 @@ func TestSchemaTakesSoundFiles(t *testing.T) {
 	}
 }
 
+func TestSchemaTakes(t *testing.T) {
+	s := compile(t, compiler(t), "")
+	for _, text := range []string{
+		"engine: {layout: inline-4}\ncompression: {unit: psi, dry: [160, 158, 159, 161], limits: {from-mean: 50}}",
+		"engine: {layout: inline-4}\ncompression: {unit: psi, dry: [160, 158, 159, 161], limits: {below-mean: 30}}",
+		"engine: {layout: inline-4}\ncompression: {unit: psi, dry: [160, 158, 159, 161], limits: {from-mean: 50 psi, below-mean: 20 %}}",
+		"engine: {layout: inline-4}\nplugs: {looks: {1: {gap: 0}, 2: {gap: 0 mm}}}",
+		"engine: {layout: inline-4}\nfuel-pressure: {unit: psi, limits: {key-on: 35-45}, circuits: {front: {key-on: 41}}}",
+	} {
+		mustRead(t, text+"\n")
+		if err := s.Validate(value(t, exampleValue(text))); err != nil {
+			t.Errorf("%s: %v", text, err)
+		}
+	}
+}
+
 func TestSchemaRefuses(t *testing.T) {
 	s := compile(t, compiler(t), "")
 	for _, text := range []string{

@@ -232,8 +232,10 @@ func (s *scale) apart(g guess) {
 			continue
 		}
 		middle := rest[len(rest)/2]
-		kpa, err := quantity.Convert(x.value, s.unit, quantity.KPa)
-		hidden := err == nil && kpa < unread && g.cranking
+		hidden := g.cranking && s.kilopascals(x.value) < unread
+		if usual := s.kilopascals(middle); !hidden && (usual < g.low || usual > g.high) {
+			continue // it is the others that are in doubt
+		}
 		if !hidden && x.value >= middle/4 && x.value <= middle*4 {
 			continue
 		}
@@ -251,6 +253,12 @@ func (s *scale) apart(g guess) {
 		}
 		s.r.notice("unit-suspect", variant, cylinderOf(x), facts)
 	}
+}
+
+// kilopascals gives a pressure of the section in kPa.
+func (s *scale) kilopascals(v float64) float64 {
+	out, _ := quantity.Convert(v, s.unit, quantity.KPa) // both are pressures
+	return out
 }
 
 // among is how far from the middle of the others a reading may lie to be one
