@@ -361,16 +361,21 @@ func grow(rows []laidRow, free Length) {
 	rows[len(rows)-1].above += free
 }
 
-// place puts a cell's blocks under one another; those that can use free
-// height get it, in proportion.
+// place puts a cell's blocks under one another. Those that can use free height
+// get it, in proportion; what is left stands above the last block, so that the
+// cells of a row end level.
 func (c laidCell) place(area Rect) []Placed {
-	free := min(area.H-c.height, c.stretch)
+	left := area.H - c.height
+	free := max(0, min(left, c.stretch))
 	var placed []Placed
 	y := area.Y
-	for _, b := range c.blocks {
+	for i, b := range c.blocks {
 		h := b.frame.Height
-		if c.stretch > 0 && free > 0 {
+		if c.stretch > 0 {
 			h += free * b.frame.Stretch / c.stretch
+		}
+		if i > 0 && i == len(c.blocks)-1 {
+			y += max(0, left-free)
 		}
 		placed = append(placed, Placed{b.name, Rect{area.X, y, area.W, h}, b.detail, b.frame})
 		y += h + c.gap

@@ -148,16 +148,7 @@ func ticks(top float64, height layout.Length) []tick {
 		return []tick{{0, "0"}, {1, ""}}
 	}
 	n := max(1, math.Floor(float64(height)/24))
-	raw := top / n
-	power := math.Pow(10, math.Floor(math.Log10(raw)))
-	step := 10 * power
-	for _, k := range []float64{1, 2, 5} {
-		if raw <= k*power*(1+1e-9) {
-			step = k * power
-			break
-		}
-	}
-	decimals := max(0, -int(math.Floor(math.Log10(step)+1e-9)))
+	step, decimals := layout.RoundStep(top / n)
 	var all []tick
 	for k := 0.0; k*step <= top*(1+1e-9); k++ {
 		all = append(all, tick{k * step, strconv.FormatFloat(k*step, 'f', decimals, 64)})

@@ -183,9 +183,9 @@ func boreSizes(d EnginePlan, valueOut bool) []layout.Size {
 		}
 		return sizes
 	}
-	largest := layout.Length(44)
-	if len(d.Cylinders) <= 2 {
-		largest = 56
+	largest := layout.Length(46)
+	if len(d.Cylinders) <= 4 {
+		largest = 58
 	}
 	least := layout.Length(17)
 	if valueOut {

@@ -81,7 +81,7 @@ func (p planDrawing) frame(width layout.Length) layout.Frame {
 	margin := gasketGap
 	f := layout.Frame{Height: top.Height + above + margin + p.placing.extent.H + margin + below + bottom.Height}
 	if tall := p.placing.at; len(tall) > 1 && p.placing.stretches() {
-		f.Stretch = p.placing.extent.H * 0.35
+		f.Stretch = p.placing.extent.H * rowsApart
 	}
 	f.Draw = func(s layout.Surface, area layout.Rect) {
 		strip, rest := area.SplitTop(top.Height)
@@ -105,6 +105,9 @@ func (p planDrawing) frame(width layout.Length) layout.Frame {
 	}
 	return f
 }
+
+// rowsApart is by how much of its height a plan may be drawn apart.
+const rowsApart = 0.25
 
 func (p *placing) spanY() layout.Length {
 	low, high := p.at[0].Y, p.at[0].Y
@@ -131,7 +134,7 @@ func (p *placing) stretches() bool {
 func (p *placing) stretch(height layout.Length) {
 	span := p.spanY()
 	if free := height - p.extent.H; free > 0 && p.stretches() {
-		p.scale.y += min(free, p.extent.H*0.35) / span
+		p.scale.y += min(free, p.extent.H*rowsApart) / span
 		p.measure()
 	}
 }

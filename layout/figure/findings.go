@@ -185,12 +185,12 @@ func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Len
 	inner := width - indent
 	says := []layout.Run{run(t, layout.Strong, t.Ink, f.Says)}
 	if f.Urgency != "" {
-		says = append(says, run(t, layout.Body, t.Accent, "· "+f.Urgency))
+		says = []layout.Run{run(t, layout.Strong, t.Ink, f.Says+fixedDot), run(t, layout.Body, t.Accent, f.Urgency)}
 	}
 	why := []layout.Run{run(t, layout.Body, t.Ink, f.Because)}
 	after := says // what runs on behind what was seen
 	if f.Urgency != "" && f.Because != "" {
-		after = slices.Concat(says, []layout.Run{run(t, layout.Body, t.Muted, "·")})
+		after = []layout.Run{says[0], run(t, layout.Body, t.Accent, f.Urgency+fixedDot)}
 	}
 	causes := f.Causes
 	if d == likely {

@@ -34,7 +34,7 @@ func captionLines(t layout.Theme, lines []string, width layout.Length, level lay
 	}
 	var frames []layout.Frame
 	for _, l := range lines {
-		frames = append(frames, textFrame(t, l, layout.Note, t.Muted, width))
+		frames = append(frames, balanced(t, l, layout.Note, t.Muted, width))
 	}
 	return stack(0, frames...)
 }

@@ -19,7 +19,7 @@ func NewVerdict(d Verdict) layout.Block {
 		inner := width - left - wide
 		words := stack(1,
 			textFrame(t, d.Sentence, role, t.Ink, inner),
-			textFrame(t, d.Second, layout.Body, t.Ink, inner))
+			balanced(t, d.Second, layout.Body, t.Ink, inner))
 		if level == layout.Brief {
 			words = paragraph(t, inner, layout.Left, run(t, role, t.Ink, d.Sentence), run(t, layout.Body, t.Ink, dotted(d.Second)))
 		}

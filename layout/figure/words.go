@@ -57,6 +57,24 @@ func textFrame(t layout.Theme, text string, role layout.Role, c layout.Color, wi
 	return paragraph(t, width, layout.Left, run(t, role, c, text))
 }
 
+// balanced is a paragraph whose lines are about equally long, so that none
+// holds a word alone.
+func balanced(t layout.Theme, text string, role layout.Role, c layout.Color, width layout.Length) layout.Frame {
+	const step, narrowest = 6, 0.6
+	best := textFrame(t, text, role, c, width)
+	if best.Height <= lineHeight(t.Face(role))+1 {
+		return best
+	}
+	for w := width - step; w > width*narrowest; w -= step {
+		next := textFrame(t, text, role, c, w)
+		if next.Height > best.Height {
+			break
+		}
+		best = next
+	}
+	return best
+}
+
 // alignRight is a paragraph set against the right edge.
 func alignRight(t layout.Theme, text string, role layout.Role, c layout.Color, width layout.Length) layout.Frame {
 	return paragraph(t, width, layout.Right, run(t, role, c, text))

@@ -270,12 +270,12 @@ func (v *view) fillRotor(c *figure.Cylinder, name string) {
 			c.Faces = append(c.Faces, figure.Label{Name: faceName(i), Value: quantity.Format(value, rotors.Decimals)})
 		}
 		u := v.urgencyOf(name)
-		c.Mark, c.Tone = urgencyMark(u), figure.Plain
+		c.Mark, c.Tone, c.Word = urgencyMark(u), figure.Plain, string(diag.Even)
 		if u.Rank() > 0 {
-			c.Tone = figure.Faint
+			c.Tone, c.Word = figure.Faint, string(diag.Watch)
 		}
 		if len(r.LowFaces) > 0 || u.Rank() > 1 {
-			c.Tone = figure.Hatch
+			c.Tone, c.Word = figure.Hatch, string(diag.Low)
 		}
 		return
 	}

@@ -133,7 +133,7 @@ func (v *view) engineWords() string {
 	if fuel := v.test.Spec.Fuel; fuel != "" {
 		parts = append(parts, fuel)
 	}
-	if v.test.Spec.TwoStroke {
+	if v.test.Spec.TwoStroke && !strings.Contains(v.test.Spec.Fuel, "two-stroke") {
 		parts = append(parts, v.label("engine.two-stroke"))
 	}
 	if c := v.test.Spec.Charging; c != "" && c != "natural" {
