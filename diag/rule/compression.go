@@ -7,7 +7,7 @@ import "gaugesheet/diag"
 var compressionRules = []Rule{
 	{
 		Name: "none-anywhere", Title: "No pressure in any cylinder", Class: Group, Needs: []Need{NeedsCompression},
-		Trigger: "no cylinder reaches 25 psi (170 kPa), two at least were read, and no automatic decompressor is fitted",
+		Trigger: "no cylinder reaches 25 psi (170 kPa), two at least and more than half of the engine were read, and no automatic decompressor is fitted",
 		Why: "Nothing wears out every cylinder of an engine at once. Without any pressure at all the camshaft mostly does not turn with the crankshaft, a decompressor or throttle holds the air back, " +
 			"or the gauge does not read. Where the plugs are soaked with fuel the bores are only washed: that engine is dried, oiled and tested again first.",
 		Source: "common practice", Variants: []string{"flooded", "unit"},
@@ -32,7 +32,7 @@ var compressionRules = []Rule{
 	},
 	{
 		Name: "neighbours-without-pressure", Title: "Neighbours without pressure", Class: Group, Needs: []Need{NeedsCompression},
-		Trigger: "two cylinders or more side by side under one head gasket are all under 15 % of the reference",
+		Trigger: "two cylinders or more side by side under one head gasket are all under 15 % of the reference, or under 25 psi (170 kPa) where no other was read",
 		Why: "When the gasket burns through between two bores each blows into the other, and since they compress at different times both read nothing. " +
 			"The same sight comes from a cracked or warped head and, after the engine stood, from valves stuck open. Zero on two is a reading, and worth repeating once.",
 		Source: "US Army Ordnance subcourse OD1001, p. 91-92 (two adjacent cylinders low: head gasket)", YieldsTo: []string{"none-anywhere"},

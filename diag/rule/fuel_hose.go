@@ -33,7 +33,7 @@ var fuelHoseRules = []Rule{
 	{
 		Name: "fuel-in-hose", Title: "Fuel in the regulator's vacuum hose",
 		Trigger: "fuel was found in the hose, whatever the pressure",
-		Why: "Nothing but a torn diaphragm lets fuel into that hose. From there the manifold draws it in, unmeasured: the engine runs rich while the pressure may read low. " +
+		Why: "That hose holds air; a torn diaphragm is the way for fuel into it. From there the manifold draws it in, unmeasured: the engine runs rich while the pressure may read low. " +
 			"No gauge is needed to see it.",
 		Source: "common practice, no source", Class: Together,
 		Findings: eachCircuit(fuelInHose),

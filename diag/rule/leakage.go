@@ -73,7 +73,7 @@ var leakageRules = []Rule{
 	{
 		Name:    atExhaust.rule,
 		Title:   "Air escapes at the exhaust",
-		Trigger: "air heard at the exhaust and a loss over 10 %, even inside a limit; on a two-stroke it points to the rings, whose port it is",
+		Trigger: "air heard at the exhaust and a loss over 10 %, even inside a limit; on a two-stroke it points to the rings, whose port it is; in every cylinder of one bank and none of the other, to what that bank shares",
 		Why: "With the piston at the top of its compression stroke both valves are closed, so air at the exhaust has passed the exhaust valve. Hot gas passing " +
 			"a valve burns it further, which makes this the leak that most often gets worse. Lash that is too small, or a crumb of carbon on the seat, gives the same sound.",
 		Source: "TM 5-3805-260-24, cylinder leakage: air at the exhaust, exhaust valve; the threshold is common practice, no source", Class: Single, Needs: []Need{NeedsLeakage},

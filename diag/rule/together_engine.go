@@ -63,7 +63,7 @@ var engineTogether = []Rule{
 	},
 	{
 		Name: "sealing-sound-look-elsewhere", Title: "The engine seals; the complaint has another cause",
-		Trigger: "compression even in every cylinder and no limit passed, no high leakage where that was read, and a complaint of running or starting",
+		Trigger: "compression even in every cylinder and no limit passed, no high leakage where that was read, and a complaint of running or starting or a stored misfire code",
 		Why:     "What was tested is sound, so more mechanical work would be guesswork. Spark, fuel, air and sensors come next. A valve that moves too little can hide here: running compression shows it.",
 		Source:  "common practice, no source", Class: Elsewhere, Needs: []Need{NeedsCompression},
 		Variants: []string{"coolant"},

@@ -1,0 +1,277 @@
+package cases_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/rule"
+)
+
+// expectations are the verbs of a case's head. Each returns what is wrong, ""
+// where nothing is.
+var expectations = map[string]func(*outcome, string) string{
+	"must":    (*outcome).must,
+	"never":   (*outcome).never,
+	"first":   (*outcome).first,
+	"before":  (*outcome).before,
+	"grade":   (*outcome).grade,
+	"urgency": (*outcome).urgency,
+	"sure":    (*outcome).sure,
+	"causes":  (*outcome).causes,
+	"without": (*outcome).without,
+	"next":    (*outcome).next,
+	"verdict": (*outcome).verdict,
+	"limit":   (*outcome).limit,
+	"read":    (*outcome).read,
+}
+
+// said lists all findings, those folded into a combination too.
+func (k *outcome) said() []diag.Finding { return slices.Concat(k.d.Findings, k.d.Folded) }
+
+// finding is the first finding of a rule (and variant, after a slash).
+func (k *outcome) finding(name string) *diag.Finding {
+	ruleName, variant, hasVariant := strings.Cut(name, "/")
+	for _, f := range k.said() {
+		if f.Rule == ruleName && (!hasVariant || f.Variant == variant) {
+			return &f
+		}
+	}
+	return nil
+}
+
+func (k *outcome) notice(name string) *diag.Notice {
+	ruleName, variant, hasVariant := strings.Cut(name, "/")
+	for _, n := range k.d.Notices {
+		if n.Rule == ruleName && (!hasVariant || n.Variant == variant) {
+			return &n
+		}
+	}
+	return nil
+}
+
+// must RULE [CYLINDER, CYLINDER ...]: found, on just these cylinders.
+func (k *outcome) must(rest string) string {
+	name, cylinders, _ := strings.Cut(rest, " ")
+	unknownRule(k, name)
+	var found []string
+	for _, f := range k.said() {
+		if f.Rule == name || f.Rule+"/"+f.Variant == name {
+			found = append(found, strings.Join(f.Cylinders, ", "))
+		}
+	}
+	for _, n := range k.d.Notices {
+		if n.Rule == name || n.Rule+"/"+n.Variant == name {
+			found = append(found, strings.Join(n.Cylinders, ", "))
+		}
+	}
+	switch {
+	case len(found) == 0:
+		return "not found"
+	case cylinders != "" && !slices.Contains(found, cylinders):
+		return fmt.Sprintf("found on %q", found)
+	}
+	return ""
+}
+
+func unknownRule(k *outcome, name string) {
+	name, _, _ = strings.Cut(name, "/")
+	if !slices.ContainsFunc(rule.All(), func(r rule.Rule) bool { return r.Name == name }) {
+		k.Errorf("no rule is called %q", name)
+	}
+}
+
+// never RULE ...: none of them found, as finding or notice.
+func (k *outcome) never(rest string) string {
+	var found []string
+	for _, name := range strings.Fields(rest) {
+		unknownRule(k, name)
+		if k.finding(name) != nil || k.notice(name) != nil {
+			found = append(found, name)
+		}
+	}
+	if len(found) > 0 {
+		return "found " + strings.Join(found, ", ")
+	}
+	return ""
+}
+
+// first RULE: leads the findings.
+func (k *outcome) first(name string) string {
+	unknownRule(k, name)
+	if len(k.d.Findings) == 0 {
+		return "no finding"
+	}
+	if got := k.d.Findings[0].Rule; got != name {
+		return "led by " + got
+	}
+	return ""
+}
+
+// before RULE RULE: the one is said before the other.
+func (k *outcome) before(rest string) string {
+	names := strings.Fields(rest)
+	place := func(name string) int {
+		unknownRule(k, name)
+		return slices.IndexFunc(k.d.Findings, func(f diag.Finding) bool { return f.Rule == name })
+	}
+	if a, b := place(names[0]), place(names[1]); a < 0 || b < 0 || a >= b {
+		return fmt.Sprintf("at %d and %d", a, b)
+	}
+	return ""
+}
+
+// grade CYLINDER GRADE.
+func (k *outcome) grade(rest string) string {
+	cylinder, want, _ := strings.Cut(rest, " ")
+	if k.d.Compression == nil || k.d.Compression.Cylinder(cylinder) == nil {
+		return "no such cylinder"
+	}
+	if got := k.d.Compression.Cylinder(cylinder).Grade; string(got) != want {
+		return "graded " + string(got)
+	}
+	return ""
+}
+
+// urgency [RULE] is|at most|at least URGENCY: of a finding, or of the sheet.
+func (k *outcome) urgency(rest string) string {
+	got := k.d.Urgency
+	if name, more, _ := strings.Cut(rest, " "); name != "is" && name != "at" {
+		f := k.finding(name)
+		if f == nil {
+			return "not found"
+		}
+		got, rest = f.Urgency, more
+	}
+	wrong := true
+	for _, how := range []string{"is", "at most", "at least"} {
+		text, ok := strings.CutPrefix(rest, how+" ")
+		if !ok {
+			continue
+		}
+		want := diag.Urgency(text)
+		if want.Rank() == 0 && want != diag.NoAction {
+			return "no such urgency"
+		}
+		switch how {
+		case "is":
+			wrong = got != want
+		case "at most":
+			wrong = got.Rank() > want.Rank()
+		case "at least":
+			wrong = got.Rank() < want.Rank()
+		}
+	}
+	if wrong {
+		return string(got)
+	}
+	return ""
+}
+
+// sure RULE CONFIDENCE.
+func (k *outcome) sure(rest string) string {
+	name, want, _ := strings.Cut(rest, " ")
+	switch f := k.finding(name); {
+	case f == nil:
+		return "not found"
+	case string(f.Confidence) != want:
+		return string(f.Confidence)
+	}
+	return ""
+}
+
+func keys(phrases []diag.Phrase) []string {
+	list := make([]string, len(phrases))
+	for i, p := range phrases {
+		list[i] = p.Key
+	}
+	return list
+}
+
+// causes RULE CAUSE ...: the first of its causes, in this order.
+func (k *outcome) causes(rest string) string {
+	want := strings.Fields(rest)
+	f := k.finding(want[0])
+	if f == nil {
+		return "not found"
+	}
+	got := keys(f.Causes)
+	if want = want[1:]; len(got) < len(want) || !slices.Equal(got[:len(want)], want) {
+		return strings.Join(got, ", ")
+	}
+	return ""
+}
+
+// without RULE CAUSE ...: none of these among its causes.
+func (k *outcome) without(rest string) string {
+	names := strings.Fields(rest)
+	f := k.finding(names[0])
+	if f == nil {
+		return "not found"
+	}
+	for _, cause := range keys(f.Causes) {
+		if slices.Contains(names[1:], cause) {
+			return strings.Join(keys(f.Causes), ", ")
+		}
+	}
+	return ""
+}
+
+// next CHECK or CHECK ..., next none, next not CHECK ...: the one next check.
+func (k *outcome) next(rest string) string {
+	got := "none"
+	if k.d.Next != nil {
+		got = k.d.Next.Key
+	}
+	if unwanted, ok := strings.CutPrefix(rest, "not "); ok {
+		if slices.Contains(strings.Fields(unwanted), got) {
+			return got
+		}
+		return ""
+	}
+	if !slices.Contains(strings.Split(rest, " or "), got) {
+		return got
+	}
+	return ""
+}
+
+// verdict KEY or KEY ...: the name of the sheet's sentence.
+func (k *outcome) verdict(rest string) string {
+	if !slices.Contains(strings.Split(rest, " or "), k.d.Verdict.Key) {
+		return k.d.Verdict.Key
+	}
+	return ""
+}
+
+// limit RULE: VERDICT.
+func (k *outcome) limit(rest string) string {
+	name, want, _ := strings.Cut(rest, ": ")
+	var limits []diag.LimitResult
+	if k.d.Compression != nil {
+		limits = append(limits, k.d.Compression.Limits...)
+	}
+	if k.d.Rotors != nil {
+		limits = append(limits, k.d.Rotors.Limits...)
+	}
+	for _, l := range limits {
+		if l.Rule == name {
+			if string(l.Verdict) != want {
+				return string(l.Verdict)
+			}
+			return ""
+		}
+	}
+	return "no such limit"
+}
+
+// read COUNT: how many cylinders' compression was read.
+func (k *outcome) read(rest string) string {
+	if k.d.Compression == nil {
+		return "no compression"
+	}
+	if got := fmt.Sprint(k.d.Compression.N); got != rest {
+		return got
+	}
+	return ""
+}
