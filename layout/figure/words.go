@@ -60,7 +60,7 @@ func textFrame(t layout.Theme, text string, role layout.Role, c layout.Color, wi
 // balanced is a paragraph whose lines are about equally long, so that none
 // holds a word alone.
 func balanced(t layout.Theme, text string, role layout.Role, c layout.Color, width layout.Length) layout.Frame {
-	const step, narrowest = 6, 0.6
+	const step, narrowest = 6, 0.72
 	best := textFrame(t, text, role, c, width)
 	if best.Height <= lineHeight(t.Face(role))+1 {
 		return best

@@ -78,6 +78,9 @@ func (v *view) cylinderList(key string, value func(name string) string) string {
 	if read == 0 {
 		return ""
 	}
+	if len(order) == 1 && read == len(v.names()) && read > 1 {
+		return v.label(key, "list", v.label("plan.list-all", "value", order[0]))
+	}
 	common := slices.MaxFunc(order, func(a, b string) int { return len(by[a]) - len(by[b]) })
 	var entries []string
 	for _, s := range order {
