@@ -14,7 +14,7 @@ type Spec struct {
 	// SeparateBarrels gives every cylinder a head of its own.
 	SeparateBarrels bool
 
-	FiringOrder []string // cylinder names, or places such as R1, L2
+	FiringOrder []string // cylinder names, their numbers, or places such as R1, L2
 	Mount       string   // one of Mounts
 	Names       []string // own names instead of 1..n, in the order of the numbers
 	Custom      []CustomCylinder

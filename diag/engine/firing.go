@@ -26,14 +26,44 @@ func (b *builder) firingOrder(e *Engine) []string {
 		}
 		order = byName
 	}
+	if byName := byNumber(order, b.spec.Names); byName != nil {
+		order = byName
+	}
 	what := "cylinder"
 	if e.Kind == Rotary {
 		what = "rotor"
+	}
+	if !slices.ContainsFunc(order, func(s string) bool { return slices.Contains(names, s) }) {
+		b.report("firing-order", -1, fmt.Sprintf("the firing order names %s, but the engine has no such %ss", joinWords(quoteAll(order), "and"), what),
+			fmt.Sprintf("the %ss are %s", what, joinWords(names, "and")))
+		return nil
 	}
 	if !b.isPermutation(order, names, what) {
 		return nil
 	}
 	return order
+}
+
+// byNumber turns the numbers of cylinders, or rotors, that have names of their
+// own into these; nil where the order is no order of such numbers.
+func byNumber(order, names []string) []string {
+	out := make([]string, len(order))
+	for i, s := range order {
+		n, err := strconv.Atoi(s)
+		if err != nil || n < 1 || n > len(names) || slices.Contains(names, s) {
+			return nil
+		}
+		out[i] = names[n-1]
+	}
+	return out
+}
+
+func quoteAll(names []string) []string {
+	out := make([]string, len(names))
+	for i, name := range names {
+		out[i] = quoteEmpty(name)
+	}
+	return out
 }
 
 func (b *builder) isPermutation(order, names []string, what string) bool {

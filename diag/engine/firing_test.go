@@ -62,6 +62,40 @@ func TestFiringOrdersByPlaceAndByNumberAgree(t *testing.T) {
 	}
 }
 
+// Cylinders and rotors that have names of their own go by their numbers too:
+// the order of the names.
+func TestFiringOrderByNumber(t *testing.T) {
+	tests := []struct {
+		spec Spec
+		want string // the order, or the problems
+	}{
+		{Spec{Layout: "rotary-2", Names: []string{"front", "rear"}, FiringOrder: []string{"1", "2"}}, "front-rear"},
+		{Spec{Layout: "rotary-2", Names: []string{"front", "rear"}, FiringOrder: []string{"rear", "front"}}, "rear-front"},
+		{Spec{Layout: "inline-3", Names: []string{"a", "b", "c"}, FiringOrder: []string{"1", "3", "2"}}, "a-c-b"},
+		{Spec{Layout: "inline-3", Names: []string{"3", "2", "1"}, FiringOrder: []string{"1", "3", "2"}}, "1-3-2"},
+		{Spec{Layout: "rotary-2", Names: []string{"front", "rear"}, FiringOrder: []string{"2", "3"}},
+			"firing-order: the firing order names 2 and 3, but the engine has no such rotors"},
+		{Spec{Layout: "rotary-2", Names: []string{"front", "rear"}, FiringOrder: []string{"1", "1"}},
+			"firing-order: the firing order has rotor front twice; firing-order: the firing order lacks rotor rear"},
+		{Spec{Layout: "inline-3", Names: []string{"a", "b", "c"}, FiringOrder: []string{"1", "2"}},
+			"firing-order: the firing order lacks cylinder c"},
+	}
+	for _, tt := range tests {
+		e, problems := New(tt.spec)
+		got := strings.Join(e.FiringOrder, "-")
+		if len(problems) > 0 {
+			var said []string
+			for _, p := range problems {
+				said = append(said, p.Error())
+			}
+			got = strings.Join(said, "; ")
+		}
+		if got != tt.want {
+			t.Errorf("%v of %v: %s, want %s", tt.spec.FiringOrder, tt.spec.Names, got, tt.want)
+		}
+	}
+}
+
 func TestFromPositions(t *testing.T) {
 	lengthwise := mustNew(t, acrossV8("left"))
 	crosswise := mustNew(t, Spec{Layout: "V4", Numbering: BankByBank, FirstBank: "front", Mount: FrontCrosswiseRight})

@@ -105,6 +105,24 @@ compression: {unit: psi, dry: [445, 440, 405, 435], limits: {difference: 25 psi}
 			},
 		},
 		{
+			name: "tests that were not made",
+			job: `engine: {layout: inline-2}
+compression: {dry: {1: declined, 2: could not test (plug seized)}}
+borescope: {1: clean}
+plugs: not applicable
+not-tested: {leakage: declined by the customer, fuel-pressure: could not test (no port)}
+`,
+			want: map[string]any{
+				"leakage":       map[string]any{"state": "declined", "reason": "declined by the customer"},
+				"plugs":         map[string]any{"state": "not applicable"},
+				"fuel_pressure": map[string]any{"state": "could not test", "reason": "no port"},
+				"rotors":        map[string]any{"state": "not tested"},
+
+				"compression.state": "not tested", "compression.cylinders.0.state": "declined",
+				"compression.cylinders.1.state": "could not test", "compression.cylinders.1.reason": "plug seized",
+			},
+		},
+		{
 			name: "the same readings on every basis", // arithmetic
 			job:  "engine: {layout: inline-4}\ncompression: {unit: psi, dry: [150, 135, 148, 152]}\n",
 			want: map[string]any{

@@ -15,6 +15,38 @@ type section struct {
 // absent is a section that the job lacks.
 var absent = section{State: string(diag.NotTested)}
 
+// stated is a section by its state and the reason alone, where the job says
+// nothing else of that test; else the section as it is.
+func stated(t *diag.Test, d *diag.Diagnosis, test string, full any) any {
+	if !onlyStated(t, test) {
+		return full
+	}
+	for _, u := range d.NotTested {
+		if u.Test == test && len(u.Cylinders) == 0 && u.Reading == "" {
+			return section{State: string(u.State), Reason: u.Reason}
+		}
+	}
+	return full
+}
+
+// onlyStated tells whether a section has neither readings nor limits.
+func onlyStated(t *diag.Test, test string) bool {
+	switch test {
+	case "compression":
+		c := t.Compression
+		return c != nil && len(c.Dry)+len(c.First)+len(c.Again)+len(c.Wet)+len(c.Running)+len(c.Limits) == 0
+	case "leakage":
+		return t.Leakage != nil && len(t.Leakage.Dry)+len(t.Leakage.Wet) == 0 && t.Leakage.Limit == nil
+	case "plugs":
+		return t.Plugs != nil && len(t.Plugs.ByCylinder) == 0 && t.Plugs.GapMM == 0
+	case "rotors":
+		return t.Rotors != nil && len(t.Rotors.Rotors) == 0
+	case "fuel pressure":
+		return t.Fuel != nil && len(t.Fuel.Circuits) == 0
+	}
+	return false
+}
+
 type compressionResult struct {
 	section
 	Unit                   quantity.Unit               `json:"unit"`

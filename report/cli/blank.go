@@ -9,6 +9,7 @@ import (
 
 	"gaugesheet/diag/engine"
 	"gaugesheet/report/archive"
+	"gaugesheet/report/job"
 	"gaugesheet/report/sheet"
 )
 
@@ -77,12 +78,12 @@ func (c *Command) blankJob(name string, d drawing) error {
 func (c *Command) blankEngine(name string, d drawing) error {
 	spec, problem := engine.SpecFor(name)
 	if problem != nil {
-		return unknownEngine(*problem)
+		return unknownEngine(*problem, name)
 	}
 	spec.Unnumbered = spec.Numbering == "" && spec.FirstBank == ""
 	e, problems := engine.New(spec)
 	if len(problems) > 0 {
-		return unknownEngine(problems[0])
+		return unknownEngine(problems[0], name)
 	}
 	page, err := sheet.Blank(e, nil, d.options)
 	if err != nil {
@@ -91,10 +92,11 @@ func (c *Command) blankEngine(name string, d drawing) error {
 	return c.putBlank(page, err, name, e.Layout+"-blank.pdf", d)
 }
 
-func unknownEngine(p engine.Problem) error {
+// unknownEngine refuses the name of an engine.
+func unknownEngine(p engine.Problem, name string) error {
 	f := wrongUse("%s", p.Message)
-	if p.Hint != "" {
-		return f.withHint("%s", p.Hint)
+	if hint := job.LayoutHint(p, name); hint != "" {
+		return f.withHint("%s", hint)
 	}
 	return f.withHint("'gaugesheet engines' lists the engines")
 }

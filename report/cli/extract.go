@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"errors"
 	"io/fs"
 	"os"
@@ -94,6 +95,12 @@ func (c *Command) extractAll(s *archive.Sheet, folder string, force bool) error 
 		if path.IsAbs(f.Name) || !filepath.IsLocal(filepath.FromSlash(name)) {
 			c.complain("gaugesheet: '%s' was left out, it would be written outside the folder", f.Name)
 			code = NoAccess
+			continue
+		}
+		if there, err := root.ReadFile(filepath.FromSlash(name)); err == nil && bytes.Equal(there, f.Data) {
+			if err := c.say("%s is there already", filepath.Join(folder, name)); err != nil {
+				return err
+			}
 			continue
 		}
 		if err := writeIn(root, filepath.FromSlash(name), f.Data, force); err != nil {

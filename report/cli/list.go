@@ -30,7 +30,7 @@ func (c *Command) enginesCommand() *cobra.Command {
 					if problem == nil {
 						return wrongUse("unknown engine '%s'", name).withHint("'gaugesheet engines' lists the engines")
 					}
-					return unknownEngine(*problem)
+					return unknownEngine(*problem, name)
 				}
 				presets = []engine.Preset{p}
 			}

@@ -22,11 +22,12 @@ lists; to standard output where -o names no file.`,
   gaugesheet new 'V8, bank by bank' -o job.yaml`,
 		Args: arguments(1, -1, "an engine"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			text, err := job.Starter(strings.Join(args, " "), full)
+			name := strings.Join(args, " ")
+			text, err := job.Starter(name, full)
 			var problem engine.Problem
 			switch {
 			case errors.As(err, &problem):
-				return unknownEngine(problem)
+				return unknownEngine(problem, name)
 			case err != nil:
 				return wrongUse("%v", err)
 			}

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -97,6 +98,9 @@ func (c *Command) putText(name string, data []byte, force bool) error {
 		}
 		return c.put(standard, data)
 	}
+	if isThere(name, data) {
+		return c.say("%s is there already", name)
+	}
 	if err := mayReplace(name, force, nothing); err != nil {
 		return err
 	}
@@ -104,6 +108,15 @@ func (c *Command) putText(name string, data []byte, force bool) error {
 		return err
 	}
 	return c.say("wrote %s", name)
+}
+
+// isThere tells whether a file has these very bytes.
+func isThere(name string, data []byte) bool {
+	if info, err := os.Stat(name); err != nil || !info.Mode().IsRegular() {
+		return false
+	}
+	there, err := readFile(name, archive.MostBytes)
+	return err == nil && bytes.Equal(there, data)
 }
 
 // place is a path under which a file is known however it is spelled.

@@ -58,33 +58,12 @@ func (r *reader) compression(top *section, e *engine.Engine, spec diag.Spec) *di
 	}
 	c.Limits = r.limits(sec, s)
 	s.finish(compressionGuess(spec))
-	c.Unit, c.State = s.unit, stateOf(c.Dry, c.First, c.Again, c.Wet)
-	if c.State != diag.Tested && (len(c.Running) > 0) {
-		c.State = diag.Tested
+	c.Unit = s.unit
+	c.State, c.Reason = r.readingsState(c.Dry, c.First, c.Again, c.Wet)
+	if len(c.Running) > 0 {
+		c.State, c.Reason = diag.Tested, ""
 	}
 	return c
-}
-
-// stateOf is tested where any cylinder has a reading, else the state that all
-// of them share.
-func stateOf(sets ...map[string]diag.Reading) diag.State {
-	var shared diag.State
-	for _, set := range sets {
-		for _, reading := range set {
-			switch {
-			case reading.State == diag.Tested:
-				return diag.Tested
-			case shared == "":
-				shared = reading.State
-			case shared != reading.State:
-				shared = diag.NotTested
-			}
-		}
-	}
-	if shared == "" {
-		return diag.NotTested
-	}
-	return shared
 }
 
 // dose reads the oil of a wet test. Spoons differ in size, and are not taken.

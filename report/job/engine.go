@@ -128,7 +128,7 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 	layout, problem := engine.ParseLayout(spec.Layout)
 	if r.faults > before { // what it would say besides may only follow from these
 		if problem != nil {
-			r.report(enginePos(s, *problem), problem.Hint, "%s", problem.Message)
+			r.report(enginePos(s, *problem), LayoutHint(*problem, spec.Layout), "%s", problem.Message)
 		}
 		return nil
 	}
@@ -138,7 +138,7 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 	spec.Unnumbered = r.blank && spec.Numbering == "" && len(spec.Banks) == 0
 	e, problems := engine.New(spec)
 	for _, p := range problems {
-		r.report(enginePos(s, p), p.Hint, "%s", p.Message)
+		r.report(enginePos(s, p), LayoutHint(p, spec.Layout), "%s", p.Message)
 	}
 	return e
 }

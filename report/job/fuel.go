@@ -36,23 +36,24 @@ func (r *reader) fuelPressure(top *section) *diag.FuelPressure {
 		out.Circuits = []diag.Circuit{r.circuit(sec, s, "")}
 	}
 	s.finish(fuelGuess(out.System))
-	out.Unit, out.State = s.unit, circuitsState(out.Circuits)
+	out.Unit = s.unit
+	out.State, out.Reason = circuitsState(out.Circuits)
 	return out
 }
 
-func circuitsState(circuits []diag.Circuit) diag.State {
-	readings := map[string]diag.Reading{}
+func circuitsState(circuits []diag.Circuit) (diag.State, string) {
+	var parts []whyNot
 	for _, c := range circuits {
-		for name, reading := range map[string]*diag.Reading{"a": c.KeyOn, "b": c.Idle, "c": c.HoseOff, "d": c.Snap, "e": c.ReturnPinched} {
+		for _, reading := range []*diag.Reading{c.KeyOn, c.Idle, c.HoseOff, c.Snap, c.ReturnPinched} {
 			if reading != nil {
-				readings[c.Name+"/"+name] = *reading
+				parts = append(parts, whyNot{reading.State, reading.Reason})
 			}
 		}
 		if len(c.Hold) > 0 || c.VolumeEntered != "" || c.ManifoldVacuum != nil || c.FuelInHose == "yes" || c.FuelInHose == "no" {
-			return diag.Tested
+			return diag.Tested, ""
 		}
 	}
-	return stateOf(readings)
+	return stateOf(parts)
 }
 
 func (r *reader) circuits(sec *section, s *scale) []diag.Circuit {

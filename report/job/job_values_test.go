@@ -234,6 +234,52 @@ func TestRotors(t *testing.T) {
 	}
 }
 
+// Each cylinder keeps its own state and reason; the section has the one that
+// they share, or else all of them.
+func TestStatesOfSections(t *testing.T) {
+	state := func(text string) (string, *diag.Test) {
+		test := mustRead(t, "engine: {layout: inline-2}\nborescope: {1: clean}\n"+text+"\n").Test()
+		var out []string
+		if c := test.Compression; c != nil {
+			out = append(out, "compression "+string(c.State)+" "+c.Reason)
+		}
+		if l := test.Leakage; l != nil {
+			out = append(out, "leakage "+string(l.State)+" "+l.Reason)
+		}
+		if p := test.Plugs; p != nil {
+			out = append(out, "plugs "+string(p.State)+" "+p.Reason)
+		}
+		if f := test.Fuel; f != nil {
+			out = append(out, "fuel "+string(f.State)+" "+f.Reason)
+		}
+		return strings.TrimSpace(strings.Join(out, ", ")), test
+	}
+	for _, tt := range []struct{ text, want string }{
+		{"compression: {dry: [declined, declined]}", "compression declined"},
+		{"compression: {dry: [could not test (plug seized), could not test]}", "compression could not test plug seized"},
+		{"compression: {dry: {1: could not test (plug seized), 2: could not test (no thread)}}", "compression could not test plug seized; no thread"},
+		{"compression: {dry: {2: declined, 1: could not test (plug seized)}}", "compression not tested could not test (plug seized); declined"},
+		{"compression: {unit: psi, dry: {1: 160, 2: declined}}", "compression tested"},
+		{"leakage: {dry: {1: declined by the owner, 2: not applicable}}", "leakage not tested declined by the owner; not applicable"},
+		{"plugs: {looks: {all: could not test (no socket)}}", "plugs could not test no socket"},
+		{"fuel-pressure: {key-on: could not test (no port), idle: could not test (no port)}", "fuel could not test no port"},
+		{"not-tested: {leakage: declined by the customer}", "leakage declined declined by the customer"},
+		{"not-tested: {compression: not applicable, plugs: could not test (seized), fuel-pressure: declined}",
+			"compression not applicable , plugs could not test seized, fuel declined"},
+		{"not-tested: {leakage: no time}", ""}, // as any test that the job lacks
+	} {
+		if got, _ := state(tt.text); got != tt.want {
+			t.Errorf("%s: %s, want %s", tt.text, got, tt.want)
+		}
+	}
+	_, test := state("compression: {dry: {1: declined, 2: could not test (plug seized)}}")
+	want := map[string]diag.Reading{"1": {State: diag.Declined, Entered: "declined"},
+		"2": {State: diag.CouldNot, Reason: "plug seized", Entered: "could not test (plug seized)"}}
+	if diff := cmp.Diff(want, test.Compression.Dry); diff != "" {
+		t.Errorf("-want +got:\n%s", diff)
+	}
+}
+
 func TestUntested(t *testing.T) {
 	say := func(test string, state diag.State, reason string) diag.Untested {
 		return diag.Untested{Test: test, State: state, Reason: reason}

@@ -24,18 +24,9 @@ func (r *reader) leakage(top *section) *diag.Leakage {
 	}
 	l.Dry, l.Wet = r.leaks(sec, "dry"), r.leaks(sec, "wet")
 	r.lossOnly(sec, l)
-	l.State = leakState(l.Dry, l.Wet)
+	state := func(one diag.Leak) whyNot { return whyNot{one.State, one.Reason} }
+	l.State, l.Reason = stateOf(append(partsOf(r, l.Dry, state), partsOf(r, l.Wet, state)...))
 	return l
-}
-
-func leakState(sets ...map[string]diag.Leak) diag.State {
-	readings := map[string]diag.Reading{}
-	for i, set := range sets {
-		for name, leak := range set {
-			readings[name+strings.Repeat(" ", i)] = leak.Reading
-		}
-	}
-	return stateOf(readings)
 }
 
 // lossOnly reads 'loss', where bare numbers can only be losses.

@@ -19,17 +19,13 @@ func (r *reader) plugs(top *section) *diag.Plugs {
 	if sec == nil {
 		return nil
 	}
-	p := &diag.Plugs{Fitted: sec.scalarText("fitted"), State: diag.NotTested}
+	p := &diag.Plugs{Fitted: sec.scalarText("fitted")}
 	r.gapUnit = quantity.None
 	if n := sec.scalar("gap"); n != nil {
 		r.gap(n, sec.label("gap"), p)
 	}
 	p.ByCylinder = r.looks(sec)
-	for _, plug := range p.ByCylinder {
-		if plug.State == diag.Tested {
-			p.State = diag.Tested
-		}
-	}
+	p.State, p.Reason = stateOf(partsOf(r, p.ByCylinder, func(one diag.Plug) whyNot { return whyNot{one.State, one.Reason} }))
 	return p
 }
 

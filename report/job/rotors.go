@@ -22,13 +22,13 @@ func (r *reader) rotors(top *section, e *engine.Engine) *diag.Rotors {
 		return nil
 	}
 	s := r.scaleFor(sec, "rotors", mostCompression, "faces")
-	out := &diag.Rotors{CrankingRPM: orZero(sec.amount("cranking", crankings)), State: diag.NotTested}
+	out := &diag.Rotors{CrankingRPM: orZero(sec.amount("cranking", crankings))}
 	out.Rotors = r.faces(sec, s)
+	var parts []whyNot
 	for _, rotor := range out.Rotors {
-		if rotor.State == diag.Tested {
-			out.State = diag.Tested
-		}
+		parts = append(parts, whyNot{rotor.State, rotor.Reason})
 	}
+	out.State, out.Reason = stateOf(parts)
 	l := sec.group("limits")
 	out.Minimum = r.rotorLimit(l, s, "minimum", diag.Minimum)
 	out.Faces = r.rotorLimit(l, s, "between-faces", diag.Difference)

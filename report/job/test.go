@@ -1,11 +1,13 @@
 package job
 
 import (
+	"fmt"
 	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
+	"gaugesheet/templates"
 )
 
 // test reads the engine, the conditions and the readings.
@@ -33,6 +35,7 @@ func (r *reader) test(j *Job, top *section, shop map[string]*node) {
 	}
 	t.Gauges = r.gauges(top, t, shop)
 	t.Untested = r.untested(top, t)
+	addStated(t)
 	if !r.blank && !hasReadings(t) && r.faults == 0 {
 		r.report(Pos{1, 1}, "such as 'compression: {unit: psi, dry: {1: 160}}'",
 			"no readings: expected one of compression, leakage, plugs, rotors or fuel-pressure with at least one")
@@ -147,6 +150,10 @@ func (r *reader) untested(top *section, t *diag.Test) []diag.Untested {
 	tested := states(t)
 	for _, e := range r.notTested(top) {
 		name := testName(e.key)
+		if near := misspelt(name); near != "" {
+			r.report(e.pos, fmt.Sprintf("did you mean '%s'?", near), "'not-tested' has '%s', expected a test", short(e.key))
+			continue
+		}
 		if said[name] {
 			r.report(e.pos, "keep one of the two", "'not-tested' has '%s' twice", name)
 			continue
@@ -169,6 +176,28 @@ func (r *reader) untested(top *section, t *diag.Test) []diag.Untested {
 		}
 	}
 	return out
+}
+
+// addStated gives a section to each test that the job says was declined, could
+// not be made or does not apply, and has no section of.
+func addStated(t *diag.Test) {
+	for _, u := range t.Untested {
+		if u.State == diag.NotTested { // as is said of any test that the job lacks
+			continue
+		}
+		switch {
+		case u.Test == testCompression && t.Compression == nil:
+			t.Compression = &diag.Compression{State: u.State, Reason: u.Reason}
+		case u.Test == testLeakage && t.Leakage == nil:
+			t.Leakage = &diag.Leakage{State: u.State, Reason: u.Reason}
+		case u.Test == testPlugs && t.Plugs == nil:
+			t.Plugs = &diag.Plugs{State: u.State, Reason: u.Reason}
+		case u.Test == testRotors && t.Rotors == nil:
+			t.Rotors = &diag.Rotors{State: u.State, Reason: u.Reason}
+		case u.Test == testFuel && t.Fuel == nil:
+			t.Fuel = &diag.FuelPressure{State: u.State, Reason: u.Reason}
+		}
+	}
 }
 
 // notTested reads the tests not made with their reasons, or a list of them.
@@ -197,11 +226,28 @@ func (r *reader) notTested(top *section) []entry {
 	return out
 }
 
+// knownTests are the names of tests that the job file has keys for.
+var knownTests = []string{testCompression, testLeakage, testPlugs, testRotors, testFuel, "borescope", "coolant-gas-test"}
+
 // testName brings the name of a test to that of the sheet; other words stay.
 func testName(key string) string {
-	switch plain := strings.ReplaceAll(fold(key), "-", " "); plain {
-	case testCompression, testLeakage, testPlugs, testRotors, testFuel:
-		return plain
+	for _, known := range knownTests {
+		if plainTest(key) == plainTest(known) {
+			return known
+		}
 	}
 	return key
+}
+
+func plainTest(name string) string { return strings.ReplaceAll(fold(name), "-", " ") }
+
+// misspelt gives the test that a name is a slip of; "" for one that is spelled
+// so, and for other things that were not tested.
+func misspelt(name string) string {
+	const furthest = 2 // letters more or less
+	near := templates.Nearest(plainTest(name), knownTests)
+	if near == name || near == "" || plainTest(name)[0] != near[0] || abs(float64(len(name)-len(near))) > furthest {
+		return ""
+	}
+	return near
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"gaugesheet/diag/engine"
 	"gaugesheet/templates"
 )
 
@@ -48,6 +49,23 @@ func nearest(s string, words []string) string {
 		return ""
 	}
 	return byPlain[templates.Nearest(given, known)]
+}
+
+// LayoutHint is the hint of an engine's problem; for a layout that is close to
+// a known one, that.
+func LayoutHint(p engine.Problem, layout string) string {
+	if p.Field != "layout" || !strings.HasSuffix(p.Hint, engine.LayoutForms) {
+		return p.Hint
+	}
+	var layouts []string
+	for _, known := range engine.Known() {
+		layouts = append(layouts, known.Spec.Layout)
+	}
+	layout, _, _ = strings.Cut(layout, ",") // without a numbering
+	if near := nearest(layout, layouts); near != "" {
+		return fmt.Sprintf("did you mean '%s'?", near)
+	}
+	return p.Hint
 }
 
 // meant is the hint for a word that is none of those expected.
