@@ -30,13 +30,15 @@ const (
 // A key is one key of the job file: the single source of the reader's lists of
 // keys and words, and of the JSON Schema.
 type key struct {
-	name    string
-	form    form
-	doc     string
-	words   []string // for asWord, asWordList and asOpenWord
-	keys    []key    // for forms with further keys
-	example string   // as YAML
-	schema  string   // for asSpecial: JSON Schema, without the description
+	name      string
+	form      form
+	doc       string
+	words     []string // for asWord, asWordList and asOpenWord
+	keys      []key    // for forms with further keys
+	example   string   // as YAML
+	perName   bool     // the example goes by cylinder
+	insteadOf string   // the key whose place it takes
+	schema    string   // for asSpecial: JSON Schema, without the description
 }
 
 var (
@@ -73,17 +75,17 @@ var fileKeys = []key{
 	{name: "plugs", form: asTestSection, keys: plugsKeys, doc: "The spark plugs as read."},
 	{name: "rotors", form: asTestSection, keys: rotorsKeys, doc: "Compression of a rotary engine, by face."},
 	{name: "fuel-pressure", form: asTestSection, keys: fuelKeys, doc: "Fuel pressure."},
-	{name: "borescope", form: asSpecial, doc: "What was seen through the borescope, by cylinder.", example: "{3: scored bore at the front}",
+	{name: "borescope", form: asSpecial, doc: "What was seen through the borescope, by cylinder.", example: "{3: scored bore at the front}", perName: true,
 		schema: `{"type": "object", "additionalProperties": {"type": "string"}}`},
 	{name: "coolant-gas-test", form: asWord, words: []string{"positive", "negative", "not tested"}, doc: "Test of the coolant for combustion gas."},
 	{name: "photos", form: asGroups, keys: photoKeys, doc: "Photos that belong to the job.", example: "[{name: P4, shows: plug 3}]"},
 	{name: "findings", form: asTexts, doc: "What the technician saw and wants said, in the technician's words.", example: "[play in the fan bearing]"},
 	{name: "recommended", form: asTexts, doc: "Work recommended."},
 	{name: "declined", form: asTexts, doc: "Work declined by the customer."},
-	{name: "not-tested", form: asSpecial, doc: "What was not tested, and why.", example: "{leakage: declined by the customer}",
+	{name: "not-tested", form: asSpecial, doc: "What was not tested, and why.", example: "{valve clearance: cover not taken off}",
 		schema: `{"anyOf": [{"type": "object", "additionalProperties": {"type": "string"}}, {"type": "array", "items": {"type": "string"}}]}`},
 	{name: "notes", form: asText, doc: "Anything else, printed as it is."},
-	{name: "earlier", form: asFileNames, doc: "Earlier job files of the same engine, to compare with."},
+	{name: "earlier", form: asFileNames, doc: "Earlier job files of the same engine, to compare with.", example: "[2025-11-02.yaml]"},
 }
 
 var jobKeys = []key{
@@ -113,7 +115,7 @@ var shopKeys = []key{
 	{name: "phone", form: asText, doc: "Telephone."},
 	{name: "email", form: asText, doc: "E-mail."},
 	{name: "registration", form: asText, doc: "Registration or licence of the shop."},
-	{name: "logo", form: asFileName, doc: "PNG or JPEG file beside the file that names it."},
+	{name: "logo", form: asFileName, doc: "PNG or JPEG file beside the file that names it.", example: "logo.png"},
 	{name: "accent", form: asText, doc: "The sheet's one colour, in quotes.", example: `"#1f4e79"`},
 	{name: "paper", form: asWord, words: paperWords, doc: "Paper size where the job gives none."},
 	{name: "disclaimer", form: asText, doc: "The shop's own words at the foot of the sheet."},

@@ -3,15 +3,15 @@ package job
 var compressionKeys = []key{
 	{name: "unit", form: asWord, words: pressureUnits, doc: "Unit of bare numbers in this section."},
 	{name: "order", form: asNames, doc: "The cylinders in the order in which they were tested.", example: "[1, 3, 5, 7, 2, 4, 6, 8]"},
-	{name: "first", form: asReadings, doc: "First stroke, by cylinder.", example: "{1: 92, 3: 95}"},
-	{name: "dry", form: asReadings, doc: "Reading by cylinder.", example: "{1: 160, 2: [158, 160], 3: 62, 4: about 155, 6: not tested}"},
-	{name: "again", form: asReadings, doc: "Tested again at the end, by cylinder.", example: "{1: 158}"},
-	{name: "wet", form: asReadings, doc: "Reading after oil was put in, by cylinder.", example: "{3: 90, 1: 172}"},
+	{name: "first", form: asReadings, doc: "First stroke, by cylinder.", perName: true, example: "{1: 92, 3: 95}"},
+	{name: "dry", form: asReadings, doc: "Reading by cylinder.", perName: true, example: "{1: 160, 2: [158, 160], 3: 62, 4: about 155, 6: not tested}"},
+	{name: "again", form: asReadings, doc: "Tested again at the end, by cylinder.", perName: true, example: "{1: 158}"},
+	{name: "wet", form: asReadings, doc: "Reading after oil was put in, by cylinder.", perName: true, example: "{3: 90, 1: 172}"},
 	{name: "oil", form: asAmount, doc: "Dose of oil for the wet test, with its unit.", example: "5 ml"},
 	{name: "wet-in-words", form: asText, doc: "The wet test in words, where no figures were taken."},
-	{name: "strokes", form: asSpecial, doc: "Strokes by cylinder, where another number than under conditions.", example: "{3: 8}",
+	{name: "strokes", form: asSpecial, doc: "Strokes by cylinder, where another number than under conditions.", perName: true, example: "{3: 8}",
 		schema: `{"type": "object", "additionalProperties": {"type": "integer"}}`},
-	{name: "running", form: asByName, keys: runningKeys, doc: "Compression with the engine running, by cylinder.", example: "{1: {idle: 75, snap: 130}}"},
+	{name: "running", form: asByName, keys: runningKeys, doc: "Compression with the engine running, by cylinder.", perName: true, example: "{1: {idle: 75, snap: 130}}"},
 	{name: "limits", form: asGroup, keys: compressionLimitKeys, doc: "Limits, each judged on its own. Without any: spread 10 % of highest, common practice."},
 }
 
@@ -36,9 +36,9 @@ var leakageKeys = []key{
 	{name: "engine", form: asWord, words: temperatures, doc: "Temperature of the engine, where another than under conditions."},
 	{name: "limit", form: asAmount, doc: "Permitted loss in percent.", example: "20 %"},
 	{name: "dry", form: asSpecial, keys: leakKeys, doc: "By cylinder: a loss, or what was held of what was supplied.",
-		example: "{3: {loss: 34 %, at: [exhaust]}, 5: {held: 72, of: 80}, 6: 72/80}", schema: leakSchema},
-	{name: "wet", form: asSpecial, keys: leakKeys, doc: "The same after oil was put in.", example: "{3: {loss: 30 %, at: [exhaust]}}", schema: leakSchema},
-	{name: "loss", form: asReadings, doc: "Loss in percent by cylinder, short for 'dry' where nothing else is known.", example: "{1: 8, 2: 10}"},
+		perName: true, example: "{3: {loss: 34 %, at: [exhaust]}, 5: {held: 72, of: 80}, 6: 72/80}", schema: leakSchema},
+	{name: "wet", form: asSpecial, keys: leakKeys, doc: "The same after oil was put in.", perName: true, example: "{3: {loss: 30 %, at: [exhaust]}}", schema: leakSchema},
+	{name: "loss", form: asReadings, insteadOf: "dry", doc: "Loss in percent by cylinder, short for 'dry' where nothing else is known.", perName: true, example: "{1: 8, 2: 10}"},
 }
 
 const leakSchema = `{"anyOf": [{"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/leak"}]}},
@@ -54,7 +54,7 @@ var leakKeys = []key{
 var plugsKeys = []key{
 	{name: "fitted", form: asText, doc: "When the plugs were fitted.", example: "3 months ago"},
 	{name: "gap", form: asSpecial, doc: "Gap by the book.", example: "1.1 mm +/- 0.1", schema: `{"type": "string"}`},
-	{name: "looks", form: asSpecial, keys: plugKeys, doc: "How each plug looks, by cylinder; or 'all'.", example: "{1: normal, 3: {look: oil-wet, gap: 1.3 mm}}",
+	{name: "looks", form: asSpecial, keys: plugKeys, doc: "How each plug looks, by cylinder; or 'all'.", perName: true, example: "{1: normal, 3: {look: oil-wet, gap: 1.3 mm}}",
 		schema: `{"anyOf": [{"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/plug"}]}},
 			{"type": "array", "items": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/plug"}]}}]}`},
 }
@@ -82,7 +82,7 @@ var rotorsKeys = []key{
 var fuelKeys = append([]key{
 	{name: "unit", form: asWord, words: pressureUnits, doc: "Unit of bare numbers in this section."},
 	{name: "system", form: asWord, words: fuelSystems, doc: "Kind of fuel system."},
-	{name: "circuits", form: asByName, keys: circuitKeys, doc: "Several rails, tanks or pumps by name, each with the keys below."},
+	{name: "circuits", form: asByName, keys: circuitKeys, insteadOf: "key-on", doc: "Several rails, tanks or pumps by name, each with the keys below."},
 }, circuitKeys...)
 
 var circuitKeys = []key{
@@ -90,7 +90,7 @@ var circuitKeys = []key{
 	{name: "idle", form: asReading, doc: "At idle.", example: "33"},
 	{name: "hose-off", form: asReading, doc: "At idle, the regulator's vacuum hose off.", example: "42"},
 	{name: "snap", form: asReading, doc: "At a snap of the throttle.", example: "38"},
-	{name: "return-pinched", form: asReading, doc: "Return line pinched."},
+	{name: "return-pinched", form: asReading, doc: "Return line pinched.", example: "85"},
 	{name: "manifold-vacuum", form: asAmount, doc: "Vacuum at idle: inHg, kPa or hPa below the atmosphere.", example: "18 inHg"},
 	{name: "hold", form: asSpecial, doc: "Pressure by the time since switching off.", example: "{1 min: 40, 5 min: 36}",
 		schema: `{"type": "object", "additionalProperties": {"type": ["string", "number", "array"]}}`},
@@ -101,10 +101,10 @@ var circuitKeys = []key{
 
 var fuelLimitKeys = []key{
 	{name: "key-on", form: asAmount, doc: "'35-45 psi', '39 psi +/- 3', 'at least 30 psi' or 'at most 45 psi'.", example: "35-45 psi"},
-	{name: "idle", form: asAmount, doc: "As for key-on."},
+	{name: "idle", form: asAmount, doc: "As for key-on.", example: "30-36 psi"},
 	{name: "hose-off", form: asAmount, doc: "As for key-on.", example: "39 psi +/- 3"},
-	{name: "snap", form: asAmount, doc: "As for key-on."},
-	{name: "return-pinched", form: asAmount, doc: "As for key-on."},
+	{name: "snap", form: asAmount, doc: "As for key-on.", example: "at most 50 psi"},
+	{name: "return-pinched", form: asAmount, doc: "As for key-on.", example: "at least 70 psi"},
 	{name: "hold", form: asSpecial, doc: "With the time; a list where there are several.", example: "at least 30 psi after 5 min",
 		schema: `{"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}`},
 	{name: "volume", form: asSpecial, doc: "Volume to be delivered in a time.", example: "at least 500 ml in 30 s", schema: `{"type": "string"}`},

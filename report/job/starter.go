@@ -24,10 +24,10 @@ func Starter(engineText string, full bool) ([]byte, error) {
 	if len(problems) > 0 {
 		return nil, problems[0]
 	}
-	w := &starter{rotary: e.Kind == engine.Rotary, full: full}
+	w := &starter{engine: e, rotary: e.Kind == engine.Rotary, full: full}
 	w.opening(preset)
 	w.commented(fileKeysBetween("", "engine"))
-	w.engine(e, preset)
+	w.layout(e, preset)
 	w.commented(fileKeysBetween("engine", "compression"))
 	w.readings(e)
 	w.commented(fileKeysBetween("compression", ""))
@@ -36,6 +36,7 @@ func Starter(engineText string, full bool) ([]byte, error) {
 
 type starter struct {
 	b      strings.Builder
+	engine *engine.Engine
 	rotary bool
 	full   bool // every key, not only the usual ones
 }
@@ -59,6 +60,9 @@ func (w *starter) opening(p engine.Preset) {
 	w.line("# Type what was measured after the colons. A line with nothing after its colon", "")
 	w.line("# has to be filled in or taken out; for no reading write 'not tested' or", "")
 	w.line("# 'could not test (why)'. To use a line that begins with '#', take the '#' away.", "")
+	if w.full {
+		w.line("# A line that begins with '##' is to be used instead of another.", "")
+	}
 }
 
 // briefly are the keys that the short starter offers in its comments.
@@ -117,7 +121,14 @@ func (w *starter) commented(keys []key) {
 // key writes one key as a comment, with those of its keys below it.
 func (w *starter) key(k key, indent string) {
 	if k.form != asGroup && k.form != asTestSection && k.name != "shop" {
-		w.line("#"+indent+k.name+": "+sampleOf(k), k.doc)
+		mark, doc := "#", k.doc
+		if k.insteadOf != "" {
+			mark = "##"
+			if !strings.HasPrefix(doc, "Instead of") {
+				doc = "Instead of '" + k.insteadOf + "'. " + doc
+			}
+		}
+		w.line(mark+indent+k.name+": "+w.sample(k), doc)
 		return
 	}
 	w.line("#"+indent+k.name+":", k.doc)
@@ -128,9 +139,28 @@ func (w *starter) key(k key, indent string) {
 	}
 }
 
-// sampleOf is what a comment shows as a key's value.
-func sampleOf(k key) string {
+// sample is what a comment shows as a key's value, for this engine.
+func (w *starter) sample(k key) string {
+	names := w.engine.Names()
 	switch {
+	case k.perName:
+		return fitted(k.example, names)
+	case k.name == "order":
+		return "[" + strings.Join(names, ", ") + "]"
+	case k.name == "banks":
+		var banks []string
+		for _, b := range w.engine.Banks {
+			banks = append(banks, b.Name+": ["+strings.Join(b.Cylinders, ", ")+"]")
+		}
+		return "{" + strings.Join(banks, ", ") + "}"
+	case k.name == "heads":
+		var heads []string
+		for _, h := range w.engine.Heads {
+			heads = append(heads, "["+strings.Join(h, ", ")+"]")
+		}
+		return "[" + strings.Join(heads, ", ") + "]"
+	case k.name == "cylinders":
+		return "[" + strings.Join(names, ", ") + "]"
 	case k.example != "":
 		return k.example
 	case k.form == asWordList || k.form == asTexts || k.form == asFileNames:
@@ -145,7 +175,50 @@ func sampleOf(k key) string {
 	return "..."
 }
 
-func (w *starter) engine(e *engine.Engine, p engine.Preset) {
+// fitted gives an example by cylinder with the names of an engine's: where the
+// engine has none of a name, the next that the example does not use.
+func fitted(example string, names []string) string {
+	entries := entriesOf(example)
+	used := map[string]bool{}
+	for _, e := range entries {
+		name, _, _ := strings.Cut(e, ":")
+		used[name] = true
+	}
+	free := slices.DeleteFunc(slices.Clone(names), func(n string) bool { return used[n] })
+	var out []string
+	for _, e := range entries {
+		name, value, _ := strings.Cut(e, ":")
+		if !slices.Contains(names, name) {
+			if len(free) == 0 {
+				continue
+			}
+			name, free = free[0], free[1:]
+		}
+		out = append(out, name+":"+value)
+	}
+	return "{" + strings.Join(out, ", ") + "}"
+}
+
+// entriesOf takes a mapping in braces apart, its entries as they are written.
+func entriesOf(example string) []string {
+	var out []string
+	depth, start := 0, 1
+	for i, c := range example {
+		switch {
+		case c == '{' || c == '[':
+			depth++
+		case c == '}' || c == ']':
+			depth--
+		}
+		if depth == 1 && c == ',' || depth == 0 {
+			out = append(out, strings.TrimSpace(example[start:i]))
+			start = i + 1
+		}
+	}
+	return out
+}
+
+func (w *starter) layout(e *engine.Engine, p engine.Preset) {
 	w.line("", "")
 	w.line("engine:", "")
 	w.line("  layout: "+p.Spec.Layout, "")
@@ -167,10 +240,13 @@ func (w *starter) engine(e *engine.Engine, p engine.Preset) {
 		for _, c := range p.Spec.Custom {
 			w.line(fmt.Sprintf("    - {name: %s, x: %s, y: %s, head: %d}", c.Name, plainNumber(c.X), plainNumber(c.Y), c.Head), "")
 		}
-		given = append(given, "cylinders")
+		given = append(given, "cylinders", "heads")
 	}
 	w.line("  fuel: petrol", "or "+anyOf(fuels[1:]))
-	order, remark := "...", "the cylinders in firing order, such as 1-3-4-2"
+	order, remark := strings.Join(e.Names(), "-"), "put in the order of your manual: this is none yet"
+	if e.Kind == engine.Custom {
+		order = "[" + strings.Join(e.Names(), ", ") + "]"
+	}
 	for _, f := range p.Firing {
 		if f.Numbering != engine.ByPlace {
 			order, remark = f.Order, "a common one; check your manual"
