@@ -2,7 +2,6 @@ package quantity
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 )
@@ -44,15 +43,15 @@ var plainer = strings.NewReplacer(
 	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8")
 
 var (
-	leadingNumber  = regexp.MustCompile(`^([+-]?)([0-9.,](?:[0-9., ]*[0-9.,])?(?:/[0-9]+)?) ?(.*)$`)
-	plainNumber    = regexp.MustCompile(`^(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)$`)
-	groupedNumber  = regexp.MustCompile(`^[0-9]{1,3}(?: [0-9]{3})+(?:\.[0-9]+)?$`)
-	fractionNumber = regexp.MustCompile(`^(?:([0-9]+) )?([0-9]+)/([0-9]+)$`)
+	leadingNumber  = lazily(`^([+-]?)([0-9.,](?:[0-9., ]*[0-9.,])?(?:/[0-9]+)?) ?(.*)$`)
+	plainNumber    = lazily(`^(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)$`)
+	groupedNumber  = lazily(`^[0-9]{1,3}(?: [0-9]{3})+(?:\.[0-9]+)?$`)
+	fractionNumber = lazily(`^(?:([0-9]+) )?([0-9]+)/([0-9]+)$`)
 
-	commaAmbiguous = regexp.MustCompile(`^[1-9][0-9]{0,2},[0-9]{3}$`)
-	commaDecimal   = regexp.MustCompile(`^[0-9]+,[0-9]+$`)
-	commaThousands = regexp.MustCompile(`^[0-9]{1,3}(?:,[0-9]{3})+(?:\.[0-9]+)?$`)
-	pointThousands = regexp.MustCompile(`^[0-9]{1,3}(?:\.[0-9]{3})+(?:,[0-9]+)?$`)
+	commaAmbiguous = lazily(`^[1-9][0-9]{0,2},[0-9]{3}$`)
+	commaDecimal   = lazily(`^[0-9]+,[0-9]+$`)
+	commaThousands = lazily(`^[0-9]{1,3}(?:,[0-9]{3})+(?:\.[0-9]+)?$`)
+	pointThousands = lazily(`^[0-9]{1,3}(?:\.[0-9]{3})+(?:,[0-9]+)?$`)
 )
 
 // Parse reads one number and at most one unit: '120', '11.2 bar', '1 100 kPa'
@@ -63,7 +62,7 @@ var (
 // and units that do not say what they measure, such as 'lb'.
 func Parse(text string) (Value, error) {
 	clean := strings.Join(strings.Fields(plainer.Replace(text)), " ")
-	m := leadingNumber.FindStringSubmatch(clean)
+	m := leadingNumber().FindStringSubmatch(clean)
 	if m == nil {
 		return Value{}, &ParseError{Found: text, Expected: numberExpected, Hint: poundHint(clean)}
 	}
@@ -85,13 +84,13 @@ func Parse(text string) (Value, error) {
 
 func parseNumber(digits, spelled string) (float64, error) {
 	switch {
-	case plainNumber.MatchString(digits), groupedNumber.MatchString(digits):
+	case plainNumber().MatchString(digits), groupedNumber().MatchString(digits):
 		v, err := strconv.ParseFloat(strings.ReplaceAll(digits, " ", ""), 64)
 		if err != nil || !finite(v) {
 			return 0, &ParseError{Found: digits, Expected: "a smaller number"}
 		}
 		return v, nil
-	case fractionNumber.MatchString(digits):
+	case fractionNumber().MatchString(digits):
 		return parseFraction(digits)
 	}
 	return 0, &ParseError{Found: digits, Expected: numberExpected, Hint: separatorHint(digits, spelled)}
@@ -101,7 +100,7 @@ func parseNumber(digits, spelled string) (float64, error) {
 // '145/148' (two readings) or '72/80' (held of supplied) is not turned into a
 // number below one.
 func parseFraction(digits string) (float64, error) {
-	m := fractionNumber.FindStringSubmatch(digits)
+	m := fractionNumber().FindStringSubmatch(digits)
 	whole, _ := strconv.ParseFloat("0"+m[1], 64)
 	numerator, _ := strconv.ParseFloat(m[2], 64)
 	denominator, _ := strconv.ParseFloat(m[3], 64)
@@ -121,15 +120,15 @@ func parseFraction(digits string) (float64, error) {
 func separatorHint(digits, spelled string) string {
 	with := func(number string) string { return strings.TrimSpace(number + " " + spelled) }
 	switch {
-	case commaAmbiguous.MatchString(digits):
+	case commaAmbiguous().MatchString(digits):
 		decimal, _ := strconv.ParseFloat(strings.Replace(digits, ",", ".", 1), 64)
 		return fmt.Sprintf("write %s or %s",
 			with(strings.Replace(digits, ",", "", 1)), with(strconv.FormatFloat(decimal, 'f', -1, 64)))
-	case commaDecimal.MatchString(digits):
+	case commaDecimal().MatchString(digits):
 		return "write " + with(strings.Replace(digits, ",", ".", 1))
-	case commaThousands.MatchString(digits):
+	case commaThousands().MatchString(digits):
 		return "write " + with(strings.ReplaceAll(digits, ",", ""))
-	case pointThousands.MatchString(digits):
+	case pointThousands().MatchString(digits):
 		return "write " + with(strings.Replace(strings.ReplaceAll(digits, ".", ""), ",", ".", 1))
 	}
 	return ""
@@ -162,10 +161,10 @@ func unitHint(folded, number string) string {
 	return ""
 }
 
-var poundSign = regexp.MustCompile(`^# ?([0-9]+(?:\.[0-9]+)?)(?: ?lbs?)?$`)
+var poundSign = lazily(`^# ?([0-9]+(?:\.[0-9]+)?)(?: ?lbs?)?$`)
 
 func poundHint(clean string) string {
-	if m := poundSign.FindStringSubmatch(clean); m != nil {
+	if m := poundSign().FindStringSubmatch(clean); m != nil {
 		return unitHint("#", m[1])
 	}
 	return ""

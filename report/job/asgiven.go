@@ -3,7 +3,6 @@ package job
 import (
 	"bytes"
 	"encoding/json"
-	"regexp"
 )
 
 // An Object is a JSON object whose keys keep their order.
@@ -43,7 +42,7 @@ func (o Object) MarshalJSON() ([]byte, error) {
 // its order, numbers with the digits they were written with, dates as texts.
 func (j *Job) AsGiven() any { return asGiven(j.root) }
 
-var jsonNumber = regexp.MustCompile(`^-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?$`)
+var jsonNumber = lazily(`^-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?$`)
 
 func asGiven(n *node) any {
 	switch n.kind {
@@ -63,7 +62,7 @@ func asGiven(n *node) any {
 	switch {
 	case n.null:
 		return nil
-	case n.plain && (n.tag == "!!int" || n.tag == "!!float") && jsonNumber.MatchString(n.text):
+	case n.plain && (n.tag == "!!int" || n.tag == "!!float") && jsonNumber().MatchString(n.text):
 		return json.Number(n.text)
 	case n.plain && n.tag == "!!bool":
 		return n.text == "true" || n.text == "True" || n.text == "TRUE"

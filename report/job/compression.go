@@ -1,8 +1,6 @@
 package job
 
 import (
-	"regexp"
-
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
@@ -14,8 +12,8 @@ const mostCompression = 100
 var doses = bounds{[]quantity.Unit{quantity.Millilitre, quantity.CubicInch, quantity.USFluidOunce, quantity.Litre}, 0.1, 1000}
 
 var (
-	spoonForm  = regexp.MustCompile(`tsp|tbsp|spoon`)
-	squirtForm = regexp.MustCompile(`squirt|shot|splash|drop`)
+	spoonForm  = lazily(`tsp|tbsp|spoon`)
+	squirtForm = lazily(`squirt|shot|splash|drop`)
 )
 
 // stated reads a section that is only a word such as 'declined'.
@@ -74,9 +72,9 @@ func (r *reader) dose(sec *section) float64 {
 	}
 	hint := ""
 	switch words := fold(n.text); {
-	case spoonForm.MatchString(words):
+	case spoonForm().MatchString(words):
 		hint = "a teaspoon is about 5 ml, a tablespoon about 15 ml: write the ml"
-	case squirtForm.MatchString(words):
+	case squirtForm().MatchString(words):
 		hint = "a squirt of an oil can is about 2 to 5 ml: measure one, and write the ml"
 	}
 	if hint != "" {

@@ -55,8 +55,8 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 	hint := "such as {1: ..., 2: ...}, or a list in numerical order"
 	if _, _, ok := parseState(n.text); ok {
 		hint = fmt.Sprintf("where the test was not made, write '%s: %s'", strings.SplitN(label, ".", 2)[0], n.text)
-	} else if dashList.MatchString(n.text) {
-		hint = "write [" + strings.Join(orderSeparator.Split(n.text, -1), ", ") + "]"
+	} else if dashList().MatchString(n.text) {
+		hint = "write [" + strings.Join(orderSeparator().Split(n.text, -1), ", ") + "]"
 	}
 	r.report(n.pos, hint, "'%s' is '%s', expected values by %s", label, short(n.text), r.cylinderWord)
 	return nil

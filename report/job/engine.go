@@ -1,7 +1,6 @@
 package job
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -212,7 +211,7 @@ func (r *reader) heads(s *section) (heads [][]string, separate bool) {
 	return heads, false
 }
 
-var orderSeparator = regexp.MustCompile(`\s*[-\x{2013}\x{2010}\x{2011},]\s*|\s+`)
+var orderSeparator = lazily(`\s*[-\x{2013}\x{2010}\x{2011},]\s*|\s+`)
 
 func (r *reader) firingOrder(s *section) []string {
 	n := s.get("firing-order")
@@ -225,7 +224,7 @@ func (r *reader) firingOrder(s *section) []string {
 		r.report(n.pos, "such as 1-3-4-2", "'engine.firing-order' is %s, expected the cylinders in order", describe(n))
 		return nil
 	}
-	return orderSeparator.Split(n.text, -1)
+	return orderSeparator().Split(n.text, -1)
 }
 
 // places reads the cylinders: names in the order of the numbers, or the place

@@ -3,7 +3,6 @@ package job
 import (
 	"cmp"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -146,11 +145,11 @@ func (r *reader) hold(sec *section, s *scale) []diag.HoldReading {
 	return out
 }
 
-var inTime = regexp.MustCompile(`(?i)^(.+?) (?:in|per) (.+)$`)
+var inTime = lazily(`(?i)^(.+?) (?:in|per) (.+)$`)
 
 // delivery reads '500 ml in 30 s'.
 func (r *reader) delivery(n *node, text, label string) (ml, seconds float64, ok bool) {
-	m := inTime.FindStringSubmatch(text)
+	m := inTime().FindStringSubmatch(text)
 	if m == nil {
 		r.report(n.pos, "such as '500 ml in 30 s'", "'%s' is '%s', expected a volume in a time", label, short(n.text))
 		return 0, 0, false
@@ -197,10 +196,10 @@ func (r *reader) fuelLimits(sec *section, s *scale) []diag.FuelLimit {
 }
 
 var (
-	atLeastForm = regexp.MustCompile(`(?i)^(?:at least|over|above|minimum|min|>=?|≥) (.+)$`)
-	atMostForm  = regexp.MustCompile(`(?i)^(?:at most|under|below|maximum|max|<=?|≤) (.+)$`)
-	afterForm   = regexp.MustCompile(`(?i)^(.+?) after (.+)$`)
-	rangeOf     = regexp.MustCompile(`^([0-9][0-9.]*(?: ?[A-Za-z][A-Za-z0-9/]*)?) ?(?:-|–|\.\.) ?([0-9].*)$`)
+	atLeastForm = lazily(`(?i)^(?:at least|over|above|minimum|min|>=?|≥) (.+)$`)
+	atMostForm  = lazily(`(?i)^(?:at most|under|below|maximum|max|<=?|≤) (.+)$`)
+	afterForm   = lazily(`(?i)^(.+?) after (.+)$`)
+	rangeOf     = lazily(`^([0-9][0-9.]*(?: ?[A-Za-z][A-Za-z0-9/]*)?) ?(?:-|–|\.\.) ?([0-9].*)$`)
 )
 
 func (r *reader) fuelLimit(l *section, s *scale, key string, n *node) (diag.FuelLimit, bool) {
@@ -212,7 +211,7 @@ func (r *reader) fuelLimit(l *section, s *scale, key string, n *node) (diag.Fuel
 	}
 	out.Entered = n.text
 	text := n.text
-	if m := afterForm.FindStringSubmatch(text); m != nil {
+	if m := afterForm().FindStringSubmatch(text); m != nil {
 		if key != "hold" {
 			r.report(n.pos, "a pressure after a time is 'hold'", "'%s' is '%s', expected a range of pressure", label, short(n.text))
 			return out, false
@@ -235,9 +234,9 @@ func (r *reader) fuelLimit(l *section, s *scale, key string, n *node) (diag.Fuel
 // volumeLimit reads 'at least 500 ml in 30 s'; its ends are in ml per minute.
 func (r *reader) volumeLimit(n *node, text, label string, out diag.FuelLimit) (diag.FuelLimit, bool) {
 	end := &out.Low
-	if m := atLeastForm.FindStringSubmatch(text); m != nil {
+	if m := atLeastForm().FindStringSubmatch(text); m != nil {
 		text = m[1]
-	} else if m := atMostForm.FindStringSubmatch(text); m != nil {
+	} else if m := atMostForm().FindStringSubmatch(text); m != nil {
 		text, end = m[1], &out.High
 	}
 	ml, seconds, ok := r.delivery(n, text, label)
@@ -255,13 +254,13 @@ func (r *reader) ends(s *scale, n *node, text, label string, out *diag.FuelLimit
 		*to = v
 		return ok
 	}
-	if m := atLeastForm.FindStringSubmatch(text); m != nil {
+	if m := atLeastForm().FindStringSubmatch(text); m != nil {
 		return end(m[1], &out.Low)
 	}
-	if m := atMostForm.FindStringSubmatch(text); m != nil {
+	if m := atMostForm().FindStringSubmatch(text); m != nil {
 		return end(m[1], &out.High)
 	}
-	if m := toleranceForm.FindStringSubmatch(text); m != nil {
+	if m := toleranceForm().FindStringSubmatch(text); m != nil {
 		a, b := shareUnit(m[1], m[2])
 		var middle, tolerance float64
 		if !end(a, &middle) || !end(b, &tolerance) {
@@ -270,7 +269,7 @@ func (r *reader) ends(s *scale, n *node, text, label string, out *diag.FuelLimit
 		out.Low, out.High = middle-tolerance, middle+tolerance
 		return true
 	}
-	if m := rangeOf.FindStringSubmatch(text); m != nil {
+	if m := rangeOf().FindStringSubmatch(text); m != nil {
 		a, b := shareUnit(m[1], m[2])
 		if strings.HasPrefix(fold(a), "0 ") || a == "0" {
 			out.Low = 0

@@ -2,7 +2,6 @@ package job
 
 import (
 	"errors"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -167,7 +166,7 @@ func pressureOrPercent(u quantity.Unit) bool {
 	return quantity.DimensionOf(u) == quantity.Pressure || u == quantity.Percent
 }
 
-var rangeForm = regexp.MustCompile(`^(.+?)\s*(?:-|\x{2013}|\.\.|\bto\b)\s*(.+)$`)
+var rangeForm = lazily(`^(.+?)\s*(?:-|\x{2013}|\.\.|\bto\b)\s*(.+)$`)
 
 // gaugeRange reads the ends of a scale and gives its unit.
 func (r *reader) gaugeRange(n *node, label string, g *diag.Gauge, unit quantity.Unit) quantity.Unit {
@@ -175,7 +174,7 @@ func (r *reader) gaugeRange(n *node, label string, g *diag.Gauge, unit quantity.
 		r.report(n.pos, "such as '0-300 psi'", "'%s.range' is '%s', expected both ends of the scale with their unit", label, short(n.text))
 		return quantity.None
 	}
-	m := rangeForm.FindStringSubmatch(n.text)
+	m := rangeForm().FindStringSubmatch(n.text)
 	if m == nil {
 		return bad()
 	}

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"regexp"
 	"strings"
 
 	"gaugesheet/diag"
@@ -72,11 +71,11 @@ func (r *reader) leak(n *node, label, _ string) (diag.Leak, bool) {
 	if state, reason, ok := parseState(n.text); ok {
 		return diag.Leak{Reading: diag.Reading{State: state, Reason: reason, Entered: n.text}}, true
 	}
-	if m := heldForm.FindStringSubmatch(n.text); m != nil {
+	if m := heldForm().FindStringSubmatch(n.text); m != nil {
 		value, ok := r.heldOf(n, label, m[1], strings.TrimSpace(m[2]+" "+m[3]), m[3])
 		return diag.Leak{Reading: diag.Reading{State: diag.Tested, Values: []float64{value}, Entered: n.text}}, ok
 	}
-	if m := lossForm.FindStringSubmatch(n.text); m != nil {
+	if m := lossForm().FindStringSubmatch(n.text); m != nil {
 		r.report(n.pos, "write {loss: "+m[1]+m[2]+" %} for what was lost, or "+m[2]+"/100 for what was held of 100",
 			"'%s' is '%s', which may be a loss or what was held", label, short(n.text))
 		return diag.Leak{}, false
@@ -89,10 +88,10 @@ func (r *reader) leak(n *node, label, _ string) (diag.Leak, bool) {
 	return diag.Leak{}, false
 }
 
-var heldForm = regexp.MustCompile(`^([0-9][0-9.]*) ?(?:/|of) ?([0-9][0-9.]*) ?([A-Za-z][A-Za-z0-9/]*)?$`)
+var heldForm = lazily(`^([0-9][0-9.]*) ?(?:/|of) ?([0-9][0-9.]*) ?([A-Za-z][A-Za-z0-9/]*)?$`)
 
 // lossForm is a figure that does not say whether it was lost or held.
-var lossForm = regexp.MustCompile(`^(about |~ ?|over )?([0-9][0-9.]*(?:-[0-9.]+)?)\+? ?%?$`)
+var lossForm = lazily(`^(about |~ ?|over )?([0-9][0-9.]*(?:-[0-9.]+)?)\+? ?%?$`)
 
 // heldOf gives the loss in percent of held of supplied pressure.
 func (r *reader) heldOf(n *node, label, held, supplied, unit string) (float64, bool) {

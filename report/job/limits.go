@@ -1,8 +1,6 @@
 package job
 
 import (
-	"regexp"
-
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
 )
@@ -47,7 +45,7 @@ func (r *reader) limit(l *section, s *scale, kind diag.LimitKind, key string, n 
 	case diag.Lowest, diag.Spread:
 		return r.percentLimit(l, kind, key, n)
 	case diag.BelowMean, diag.FromMean:
-		if percentForm.MatchString(n.text) {
+		if percentForm().MatchString(n.text) {
 			return r.percentLimit(l, kind, key, n)
 		}
 	}
@@ -68,7 +66,7 @@ func (s *scale) limitValue(n *node, text, label string) (float64, bool) {
 	return v, ok
 }
 
-var percentForm = regexp.MustCompile(`(?i)^(.*?) ?(?:%|percent)(?: ?(?:of)?(?: the)? ?(.*))?$`)
+var percentForm = lazily(`(?i)^(.*?) ?(?:%|percent)(?: ?(?:of)?(?: the)? ?(.*))?$`)
 
 var bases = []string{string(diag.OfHighest), string(diag.OfLowest), string(diag.OfMean), string(diag.OfMedian)}
 
@@ -84,7 +82,7 @@ func (r *reader) percentLimit(l *section, kind diag.LimitKind, key string, n *no
 	if atMean {
 		out.Of, example = diag.OfMean, "20 %"
 	}
-	m := percentForm.FindStringSubmatch(n.text)
+	m := percentForm().FindStringSubmatch(n.text)
 	if m == nil {
 		hint := "such as '" + example + "'"
 		if v, err := quantity.Parse(n.text); err == nil && v.Unit == quantity.None {

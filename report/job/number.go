@@ -47,21 +47,23 @@ func (s *scale) expected() string {
 }
 
 var (
-	twoUnits  = regexp.MustCompile(`^(.+?)\s*\((.*)\)$`)
-	twoSlash  = regexp.MustCompile(`^([0-9]+(?:\.[0-9]+)?) ?/ ?([0-9]+(?:\.[0-9]+)?)( ?[^0-9/ ].*)?$`)
-	ishForm   = regexp.MustCompile(`(?i)^([0-9]+(?:\.[0-9]+)?) ?['’]? ?-?ish$`)
-	nearWords = regexp.MustCompile(`(?i)^(?:around|circa|ca\.?|approx\.?|approximately|roughly|abt\.?|nearly|≈|c\.) ?(.+)$`)
-	overWords = regexp.MustCompile(`(?i)^(?:>=?|≥|more than|above|at least|off the scale|pegged at) ?(.+)$`)
-	underWord = regexp.MustCompile(`(?i)^(?:<=?|≤|less than|below|under|at most) ?(.+)$`)
-	toWords   = regexp.MustCompile(`(?i)^(.+[0-9].*?) (?:to|up to|and) ([0-9].*)$`)
-	dashList  = regexp.MustCompile(`^[0-9.]+(?: ?[-–] ?[0-9.]+){2,}$`)
+	twoUnits  = lazily(`^(.+?)\s*\((.*)\)$`)
+	twoSlash  = lazily(`^([0-9]+(?:\.[0-9]+)?) ?/ ?([0-9]+(?:\.[0-9]+)?)( ?[^0-9/ ].*)?$`)
+	ishForm   = lazily(`(?i)^([0-9]+(?:\.[0-9]+)?) ?['’]? ?-?ish$`)
+	nearWords = lazily(`(?i)^(?:around|circa|ca\.?|approx\.?|approximately|roughly|abt\.?|nearly|≈|c\.) ?(.+)$`)
+	overWords = lazily(`(?i)^(?:>=?|≥|more than|above|at least|off the scale|pegged at) ?(.+)$`)
+	underWord = lazily(`(?i)^(?:<=?|≤|less than|below|under|at most) ?(.+)$`)
+	toWords   = lazily(`(?i)^(.+[0-9].*?) (?:to|up to|and) ([0-9].*)$`)
+	dashList  = lazily(`^[0-9.]+(?: ?[-–] ?[0-9.]+){2,}$`)
 )
 
 // single reads one number, with two units where both are given.
 func (s *scale) single(n *node, text, label string) (float64, bool) {
 	text = strings.TrimSpace(text)
-	if m := twoUnits.FindStringSubmatch(text); m != nil && s.unit != quantity.Percent {
-		return s.double(n, m[1], m[2], label)
+	if s.unit != quantity.Percent && strings.HasSuffix(text, ")") {
+		if m := twoUnits().FindStringSubmatch(text); m != nil {
+			return s.double(n, m[1], m[2], label)
+		}
 	}
 	if hint := s.misread(text); hint != "" {
 		s.r.report(n.pos, hint, "'%s' is '%s', expected %s", label, short(n.text), s.expected())
@@ -203,30 +205,39 @@ func decimals(text string) int {
 	return len(after) - len(strings.TrimLeft(after, "0123456789"))
 }
 
+// isFigures tells whether a text is a number and nothing else, as most readings
+// are: no words and signs need be looked for.
+func isFigures(text string) bool {
+	return text != "" && strings.Trim(text, "0123456789.") == "" && strings.Count(text, ".") <= 1
+}
+
 // misread offers what a notation that is not taken probably means; "" where
 // it is none of those known.
 func (s *scale) misread(text string) string {
-	if m := twoSlash.FindStringSubmatch(text); m != nil {
+	if isFigures(text) {
+		return ""
+	}
+	if m := twoSlash().FindStringSubmatch(text); m != nil {
 		return s.slashHint(m[1], m[2])
 	}
-	if m := ishForm.FindStringSubmatch(text); m != nil {
+	if m := ishForm().FindStringSubmatch(text); m != nil {
 		return "write 'about " + m[1] + "'"
 	}
 	for _, form := range []struct {
 		pattern *regexp.Regexp
 		hint    string
-	}{{nearWords, "write 'about %'"}, {overWords, "write 'over %'"}} {
+	}{{nearWords(), "write 'about %'"}, {overWords(), "write 'over %'"}} {
 		if m := form.pattern.FindStringSubmatch(text); m != nil {
 			return strings.Replace(form.hint, "%", m[1], 1)
 		}
 	}
-	if m := underWord.FindStringSubmatch(text); m != nil {
+	if m := underWord().FindStringSubmatch(text); m != nil {
 		return "a reading has no upper bound alone: write 'about " + m[1] + "', '0-" + m[1] + "', or 0 for no pressure"
 	}
-	if m := toWords.FindStringSubmatch(text); m != nil {
+	if m := toWords().FindStringSubmatch(text); m != nil {
 		return "write '" + m[1] + "-" + m[2] + "' for a reading between the two"
 	}
-	if dashList.MatchString(text) {
+	if dashList().MatchString(text) {
 		return "readings of several cylinders are a list: [" + strings.Join(strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune("-– ", c) }), ", ") + "]"
 	}
 	switch fold(strings.Trim(text, ".!")) {

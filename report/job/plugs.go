@@ -1,7 +1,6 @@
 package job
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -90,17 +89,17 @@ func (r *reader) measuredGap(s *section) *float64 {
 }
 
 var (
-	toleranceForm = regexp.MustCompile(`^(.+?) ?(?:\+/-|±|\+-) ?(.+)$`)
-	betweenForm   = regexp.MustCompile(`^([0-9][0-9.]*(?: ?[A-Za-z"]+)?) ?(?:-|–|\.\.) ?([0-9].*)$`)
+	toleranceForm = lazily(`^(.+?) ?(?:\+/-|±|\+-) ?(.+)$`)
+	betweenForm   = lazily(`^([0-9][0-9.]*(?: ?[A-Za-z"]+)?) ?(?:-|–|\.\.) ?([0-9].*)$`)
 )
 
 // gap reads the gap by the book: '1.1 mm', '1.1 mm +/- 0.1', '1.0-1.1 mm'.
 func (r *reader) gap(n *node, label string, p *diag.Plugs) {
 	low, high := n.text, ""
 	tolerance := false
-	if m := toleranceForm.FindStringSubmatch(n.text); m != nil {
+	if m := toleranceForm().FindStringSubmatch(n.text); m != nil {
 		low, high, tolerance = m[1], m[2], true
-	} else if m := betweenForm.FindStringSubmatch(n.text); m != nil {
+	} else if m := betweenForm().FindStringSubmatch(n.text); m != nil {
 		low, high = m[1], m[2]
 	}
 	a, b := low, high

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"regexp"
 	"strings"
 
 	"gaugesheet/diag"
@@ -36,10 +35,10 @@ func parseState(text string) (state diag.State, reason string, ok bool) {
 }
 
 var (
-	aboutForm = regexp.MustCompile(`^(?:(?i:about) |~ ?)(.+)$`)
-	overForm  = regexp.MustCompile(`^(?i:over) (.+)$`)
-	plusForm  = regexp.MustCompile(`^([0-9][0-9., ]*)\+ ?(.*)$`)
-	bandForm  = regexp.MustCompile(`^([0-9][0-9 /]*(?:\.[0-9]+)?(?: ?[A-Za-z%][A-Za-z/0-9%]*)?) ?(?:-|–|\.\.) ?([0-9].*)$`)
+	aboutForm = lazily(`^(?:(?i:about) |~ ?)(.+)$`)
+	overForm  = lazily(`^(?i:over) (.+)$`)
+	plusForm  = lazily(`^([0-9][0-9., ]*)\+ ?(.*)$`)
+	bandForm  = lazily(`^([0-9][0-9 /]*(?:\.[0-9]+)?(?: ?[A-Za-z%][A-Za-z/0-9%]*)?) ?(?:-|–|\.\.) ?([0-9].*)$`)
 )
 
 // reading reads one reading with its repeats. A problem is reported and gives
@@ -65,11 +64,16 @@ func (s *scale) reading(n *node, label string) (diag.Reading, bool) {
 func (s *scale) inexact(n *node, label string) (diag.Reading, bool) {
 	out := diag.Reading{State: diag.Tested, Entered: n.text}
 	text := n.text
-	if m := aboutForm.FindStringSubmatch(text); m != nil {
+	if isFigures(text) {
+		v, ok := s.single(n, text, label)
+		out.Values = []float64{v}
+		return out, ok
+	}
+	if m := aboutForm().FindStringSubmatch(text); m != nil {
 		out.Kind, text = diag.Estimate, m[1]
-	} else if m := overForm.FindStringSubmatch(text); m != nil {
+	} else if m := overForm().FindStringSubmatch(text); m != nil {
 		out.Kind, text = diag.AtLeast, m[1]
-	} else if m := plusForm.FindStringSubmatch(text); m != nil {
+	} else if m := plusForm().FindStringSubmatch(text); m != nil {
 		out.Kind, text = diag.AtLeast, m[1]+" "+m[2]
 	} else if strings.HasSuffix(text, "+") {
 		out.Kind, text = diag.AtLeast, strings.TrimSuffix(text, "+")
@@ -77,7 +81,7 @@ func (s *scale) inexact(n *node, label string) (diag.Reading, bool) {
 		out.Values = []float64{0}
 		return out, true
 	}
-	if m := bandForm.FindStringSubmatch(text); m != nil && !dashList.MatchString(text) {
+	if m := bandForm().FindStringSubmatch(text); m != nil && !dashList().MatchString(text) {
 		if out.Kind != diag.Exact {
 			s.r.report(n.pos, "write '"+short(text)+"'", "'%s' is '%s', which is inexact twice over, expected a band or one number", label, short(n.text))
 			return out, false

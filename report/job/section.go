@@ -2,7 +2,6 @@ package job
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -243,7 +242,7 @@ func (r *reader) whole(n *node, label string, low, high int) int {
 	return v
 }
 
-var isoDate = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
+var isoDate = lazily(`^\d{4}-\d{2}-\d{2}$`)
 
 // date gives a key's date; the zero time where it is not given.
 func (s *section) date(key string) Date {
@@ -252,7 +251,7 @@ func (s *section) date(key string) Date {
 		return Date{}
 	}
 	d, err := time.Parse(time.DateOnly, n.text)
-	if err != nil || !isoDate.MatchString(n.text) {
+	if err != nil || !isoDate().MatchString(n.text) {
 		s.r.report(n.pos, "year-month-day, such as 2026-05-14", "'%s' is '%s', expected a date of the calendar", s.label(key), short(n.text))
 		return Date{}
 	}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"io"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -123,11 +122,11 @@ func (r *reader) readable(data []byte) bool {
 	return true
 }
 
-var yamlLine = regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)$`)
+var yamlLine = lazily(`^yaml: (?:line (\d+): )?(.*)$`)
 
 // syntax reports what the YAML reader says.
 func (r *reader) syntax(err error) {
-	m := yamlLine.FindStringSubmatch(strings.SplitN(err.Error(), "\n", 2)[0])
+	m := yamlLine().FindStringSubmatch(strings.SplitN(err.Error(), "\n", 2)[0])
 	line, message := 1, err.Error()
 	if m != nil {
 		message = m[2]

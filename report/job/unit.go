@@ -3,7 +3,6 @@ package job
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -51,14 +50,14 @@ func (r *reader) unit(s *section) (quantity.Unit, bool) {
 	return quantity.PSI, false
 }
 
-var trailingUnit = regexp.MustCompile(`(?i)[0-9+] ?(psig?|kpa|bars?|mpa|kgf?/cm(?:\^?2|²))(?:$|[ )\-])`)
+var trailingUnit = lazily(`(?i)[0-9+] ?(psig?|kpa|bars?|mpa|kgf?/cm(?:\^?2|²))(?:$|[ )\-])`)
 
 // firstUnit finds the first unit of pressure in a value.
 func firstUnit(n *node) quantity.Unit {
 	if n == nil {
 		return quantity.None
 	}
-	if m := trailingUnit.FindStringSubmatch(n.text); n.kind == scalar && m != nil {
+	if m := trailingUnit().FindStringSubmatch(n.text); n.kind == scalar && m != nil {
 		v, err := quantity.Parse("1 " + m[1])
 		if err == nil {
 			return v.Unit
@@ -310,13 +309,13 @@ func cylinderOf(x sample) []string {
 	return []string{x.cylinder}
 }
 
-var dottedForm = regexp.MustCompile(`^([0-9]{2,3})\.([0-9]{2,3})$`)
+var dottedForm = lazily(`^([0-9]{2,3})\.([0-9]{2,3})$`)
 
 // dotted notes '85.90' among readings near 88, where the point may stand for
 // 'to'. The reading is taken as it is written.
 func (s *scale) dotted() {
 	for i, x := range s.samples {
-		m := dottedForm.FindStringSubmatch(x.text)
+		m := dottedForm().FindStringSubmatch(x.text)
 		if m == nil || x.own {
 			continue
 		}
