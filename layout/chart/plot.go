@@ -209,13 +209,21 @@ func (p *plot) labelHeight() layout.Length {
 	return h + gap
 }
 
-// leastBar is the least height in which bars can be told apart.
-const leastBar layout.Length = 34
+// Least heights of the highest bar: as a chart should have it, and in which
+// bars can still be told apart where the page is full to the last.
+const (
+	leastBar      layout.Length = 46
+	leastCloseBar layout.Length = 32
+)
 
 // LeastHeight is the least height in which a chart can be read.
 func LeastHeight(t layout.Theme, c Chart, width layout.Length) layout.Length {
 	p := newPlot(t, c, width)
-	return p.footHeight() + max(p.headHeight()+leastBar, p.missingHeight(width))
+	bar := leastBar
+	if t.Close {
+		bar = leastCloseBar
+	}
+	return p.footHeight() + max(p.headHeight()+bar, p.missingHeight(width))
 }
 
 // missingHeight is the room of the longest upright word for a missing bar.

@@ -27,6 +27,7 @@ type cellLine struct {
 	mark Mark
 	runs []layout.Run
 	box  bool
+	two  bool // another box before it, for the number
 	w, h layout.Length
 }
 
@@ -109,7 +110,7 @@ func (w *cellWriter) lineWidths() (sum layout.Length) {
 func (w cellWriter) number(c Cylinder) []cellLine {
 	t := w.t
 	var lines []cellLine
-	if w.joined && w.boxOut && c.Number != "" {
+	if w.joined && w.boxOut {
 		return append(lines, w.numberedBox(c))
 	}
 	if w.joined && !w.boxOut {
@@ -135,9 +136,13 @@ func (w cellWriter) number(c Cylinder) []cellLine {
 	return lines
 }
 
-// numberedBox is a number with a box to write in behind it.
+// numberedBox is a number, or a box for it, with a box to write in behind it.
 func (w cellWriter) numberedBox(c Cylinder) cellLine {
 	line := penBox()
+	if c.Number == "" {
+		line.two, line.w = true, 2*penBoxW+small
+		return line
+	}
 	line.w = 0
 	line.add(w.t, c.Number, w.t.Face(layout.Strong), w.t.Accent)
 	line.w += small + penBoxW
@@ -304,6 +309,10 @@ func (l cellLine) draw(s layout.Surface, t layout.Theme, at layout.Point) {
 	if l.box {
 		box := layout.Rect{X: at.X + l.w - penBoxW, Y: at.Y + tight/2, W: penBoxW, H: penBoxH}
 		s.Stroke(layout.RectPath(box), layout.Pen{Width: thin, Color: t.Muted})
+		if l.two {
+			box.X = at.X
+			s.Stroke(layout.RectPath(box), layout.Pen{Width: thin, Color: t.Muted, Dash: []layout.Length{2, 1.5}})
+		}
 		for _, r := range l.runs {
 			layout.TextMiddle(s, layout.Point{X: at.X, Y: box.Center().Y}, layout.Left, r.Text, r.Face, r.Color)
 		}

@@ -105,7 +105,35 @@ func columnWidths(t layout.Theme, d Table, width layout.Length, role layout.Role
 			widths[i] = room / layout.Length(len(widths))
 		}
 	}
+	widenForHeads(t, d, widths)
 	return widths
+}
+
+// widenForHeads gives columns too narrow for a word of their heading what
+// others can spare.
+func widenForHeads(t layout.Theme, d Table, widths []layout.Length) {
+	least := make([]layout.Length, len(widths))
+	var lack, spare layout.Length
+	for i, c := range d.Columns {
+		for _, word := range strings.Fields(c.Head) {
+			least[i] = max(least[i], t.Measurer.Width(word, t.Face(layout.Note))+0.1)
+		}
+		lack += max(0, least[i]-widths[i])
+		if c.Share > 0 {
+			spare += max(0, widths[i]-least[i])
+		}
+	}
+	if lack == 0 || spare < lack {
+		return
+	}
+	for i, c := range d.Columns {
+		switch {
+		case widths[i] < least[i]:
+			widths[i] = least[i]
+		case c.Share > 0:
+			widths[i] -= lack * (widths[i] - least[i]) / spare
+		}
+	}
 }
 
 // narrowWidest takes up to a length off the widest column, down to the next

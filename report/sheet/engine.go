@@ -287,6 +287,10 @@ func faceName(i int) string { return string(rune('A' + i)) }
 // planSub says what the numbers in the plan are.
 func (v *view) planSub() string {
 	switch {
+	case v.d == nil && v.engine.Kind == engine.Rotary:
+		return ""
+	case v.d == nil && !v.engine.Numbered:
+		return v.label("plan.sub-unnumbered")
 	case v.d == nil:
 		return v.label("plan.sub-blank")
 	case v.rotors() != nil:
