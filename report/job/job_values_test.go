@@ -259,6 +259,7 @@ func TestStatesOfSections(t *testing.T) {
 		{"compression: {dry: [could not test (plug seized), could not test]}", "compression could not test plug seized"},
 		{"compression: {dry: {1: could not test (plug seized), 2: could not test (no thread)}}", "compression could not test plug seized; no thread"},
 		{"compression: {dry: {2: declined, 1: could not test (plug seized)}}", "compression not tested could not test (plug seized); declined"},
+		{"compression: {dry: [declined, not tested]}", "compression not tested declined"},
 		{"compression: {unit: psi, dry: {1: 160, 2: declined}}", "compression tested"},
 		{"leakage: {dry: {1: declined by the owner, 2: not applicable}}", "leakage not tested declined by the owner; not applicable"},
 		{"plugs: {looks: {all: could not test (no socket)}}", "plugs could not test no socket"},

@@ -61,7 +61,7 @@ func (w *starter) opening(p engine.Preset) {
 	w.line("# has to be filled in or taken out; for no reading write 'not tested' or", "")
 	w.line("# 'could not test (why)'. To use a line that begins with '#', take the '#' away.", "")
 	if w.full {
-		w.line("# A line that begins with '##' is to be used instead of another.", "")
+		w.line("# A line that begins with '##' is used instead of another, or names a file.", "")
 	}
 }
 
@@ -122,6 +122,9 @@ func (w *starter) commented(keys []key) {
 func (w *starter) key(k key, indent string) {
 	if k.form != asGroup && k.form != asTestSection && k.name != "shop" {
 		mark, doc := "#", k.doc
+		if k.form == asFileName || k.form == asFileNames {
+			mark = "##"
+		}
 		if k.insteadOf != "" {
 			mark = "##"
 			if !strings.HasPrefix(doc, "Instead of") {

@@ -35,7 +35,9 @@ func stateOf(parts []whyNot) (diag.State, string) {
 			return diag.Tested, ""
 		}
 		states = append(states, p.state)
-		said = append(said, p.String())
+		if p.state != diag.NotTested || p.reason != "" { // that much the whole says too
+			said = append(said, p.String())
+		}
 		if p.reason != "" {
 			reasons = append(reasons, p.reason)
 		}
