@@ -100,7 +100,7 @@ func newBandRows(t layout.Theme, d PressureBand, width layout.Length, level layo
 	b.low, b.high = bandRange(d)
 	b.columns(width)
 	least := lineHeight(t.Face(layout.Label))
-	b.rowHeight = max([...]layout.Length{layout.Full: 13, layout.Compact: 11, layout.Brief: 9}[level], least)
+	b.rowHeight = max([...]layout.Length{layout.Full: 13, layout.Compact: 11, layout.Brief: 8}[level], least)
 	b.chooseTicks()
 	return b
 }

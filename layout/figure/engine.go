@@ -218,7 +218,11 @@ func cellWriters(t layout.Theme, d EnginePlan, notes, valueOut bool) []cellWrite
 		add(true, false, all...)
 	}
 	if !d.Pen {
-		add(false, true, 110)
+		joined := []layout.Length{110, 78, 64, 54}
+		if !valueOut {
+			joined = joined[:1]
+		}
+		add(false, true, joined...)
 	}
 	return writers
 }

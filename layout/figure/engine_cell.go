@@ -114,7 +114,12 @@ func (w cellWriter) number(c Cylinder) []cellLine {
 		return append(lines, w.numberedBox(c))
 	}
 	if w.joined && !w.boxOut {
-		return append(lines, w.joinedLine(c))
+		if line := w.joinedLine(c); line.w <= w.width {
+			return append(lines, line)
+		}
+		word := c.Word
+		c.Word = ""
+		return w.wrapped(append(lines, w.joinedLine(c)), NoMark, word, t.Face(layout.Note), t.Ink)
 	}
 	if c.Number != "" {
 		lines = w.wrapped(lines, NoMark, c.Number, t.Face(layout.Strong), t.Accent)

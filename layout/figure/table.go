@@ -13,11 +13,10 @@ import (
 func NewTable(d Table) layout.Block {
 	return block{"table:" + d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		if d.RunOn && level != layout.Full {
-			rows := rowsRunOn(t, d, width)
 			if d.Sum != "" && level == layout.Brief {
-				rows = textFrame(t, d.Sum, layout.Note, t.Ink, width)
+				return stack(0, heading(t, d.Title, d.Sum, width), captionLines(t, d.Captions, width, level))
 			}
-			return stack(0, heading(t, d.Title, d.Sub, width), rows, captionLines(t, d.Captions, width, level))
+			return stack(0, heading(t, d.Title, d.Sub, width), rowsRunOn(t, d, width), captionLines(t, d.Captions, width, level))
 		}
 		set := newTableSetting(t, d, width, level)
 		frames := []layout.Frame{set.header(), rule(layout.Pen{Width: outline, Color: t.Ink})}
@@ -59,6 +58,9 @@ func newTableSetting(t layout.Theme, d Table, width layout.Length, level layout.
 	s.pad = [...]layout.Length{layout.Full: 2.5, layout.Compact: 1.2, layout.Brief: 0.4}[level]
 	if level == layout.Brief {
 		s.role = layout.Note
+		if t.Close {
+			s.pad = 0
+		}
 	}
 	if d.Pen {
 		s.least = [...]layout.Length{layout.Full: 7.8 * layout.MM, layout.Compact: 7.4 * layout.MM, layout.Brief: 7.05 * layout.MM}[level]

@@ -21,7 +21,7 @@ func (v *view) findingsBlock() layout.Block {
 		More: v.findingsLeft,
 	}
 	if v.workshop() {
-		d.Least = 4
+		d.Least = 3
 	}
 	for _, f := range v.d.Findings {
 		d.Items = append(d.Items, v.finding(f))
