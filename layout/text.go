@@ -86,16 +86,33 @@ func words(runs []Run) []word {
 		}
 		current = word{}
 	}
-	add := func(to *[]Run, r rune, like Run) {
-		if n := len(*to); n > 0 && (*to)[n-1].Face == like.Face && (*to)[n-1].Color == like.Color {
-			(*to)[n-1].Text += string(r)
+	// A stretch of one run is cut from it whole, not put together letter by
+	// letter: text is laid out many times before a page fits.
+	var stretch struct {
+		to         *[]Run
+		run        int
+		start, end int
+	}
+	add := func(to *[]Run, i, at, size int) {
+		run, n := runs[i], len(*to)
+		if n > 0 && stretch.to == to && stretch.run == i && stretch.end == at {
+			stretch.end += size
+			(*to)[n-1].Text = run.Text[stretch.start:stretch.end]
 			return
 		}
-		*to = append(*to, Run{string(r), like.Face, like.Color})
+		piece := run.Text[at : at+size]
+		if n > 0 && (*to)[n-1].Face == run.Face && (*to)[n-1].Color == run.Color {
+			(*to)[n-1].Text += piece
+			stretch.to = nil
+			return
+		}
+		*to = append(*to, Run{piece, run.Face, run.Color})
+		stretch.to, stretch.run, stretch.start, stretch.end = to, i, at, at+size
 	}
 	var before rune
-	for _, run := range runs {
-		for _, r := range run.Text {
+	for i, run := range runs {
+		for at, r := range run.Text {
+			_, size := utf8.DecodeRuneInString(run.Text[at:])
 			switch {
 			case r == '\n':
 				next()
@@ -106,13 +123,17 @@ func words(runs []Run) []word {
 				if len(current.text) > 0 {
 					next()
 				}
-				add(&current.space, ' ', run)
+				if r != ' ' {
+					current.space = append(current.space, Run{" ", run.Face, run.Color})
+					break
+				}
+				add(&current.space, i, at, size)
 			default:
 				// Signs, ranges and fractions (-4, 40-44, 72/80) stay in one piece.
 				if len(current.text) > 0 && mayBreakAfter(before) && !unicode.IsDigit(r) && r != '.' {
 					next()
 				}
-				add(&current.text, r, run)
+				add(&current.text, i, at, size)
 			}
 			before = r
 		}
