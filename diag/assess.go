@@ -65,20 +65,30 @@ func stateOr(state State, reason string, section State, why string) (State, stri
 // practice, no source.
 const repeatsApart = 0.05
 
-// disagree reports repeats too far apart to be averaged.
-func disagree(values []float64) bool {
+// crankingTellsPSI is what a gauge for cranking pressures can tell apart:
+// repeats no further apart than that agree, also next to nothing (common
+// practice, no source).
+const crankingTellsPSI = 2.0
+
+// crankingTells is that in the unit of the readings.
+func crankingTells(unit quantity.Unit) float64 { return inReadings(crankingTellsPSI, unit) }
+
+// disagree reports repeats too far apart to be averaged: by more than the
+// gauge can tell, in the unit of the readings, and by more than a part of the
+// highest of them.
+func disagree(values []float64, tells float64) bool {
 	if len(values) < 2 {
 		return false
 	}
 	low, high := slices.Min(values), slices.Max(values)
-	return high-low > repeatsApart*high+tiny
+	return high-low > max(repeatsApart*high, tells)+tiny
 }
 
 // settled gives the mean of a reading's repeats; false where nothing was read
 // or the repeats disagree.
-func (r Reading) settled() (float64, bool) {
+func (r Reading) settled(tells float64) (float64, bool) {
 	v, ok := r.Value()
-	return v, ok && finite(v) && !disagree(r.Values)
+	return v, ok && finite(v) && !disagree(r.Values, tells)
 }
 
 // tiny is the share by which floating point may miss equality on paper.

@@ -29,9 +29,10 @@ func newCranking(t *Test) *cranking {
 	for _, name := range c.names {
 		readings = append(readings, section.Dry[name])
 	}
-	c.tool = newInstrument(t.Gauges.Compression, readings, inReadings(gauge.DefaultCompression, section.Unit))
+	tells := crankingTells(section.Unit)
+	c.tool = newInstrument(t.Gauges.Compression, readings, inReadings(gauge.DefaultCompression, section.Unit), tells)
 	for i, name := range c.names {
-		v, ok := readings[i].settled()
+		v, ok := readings[i].settled(tells)
 		if !ok {
 			continue
 		}
@@ -74,6 +75,13 @@ func assessCompression(t *Test) *CompressionResult {
 // cylinders gives each cylinder what was read of it, before any sum.
 func (c *cranking) cylinders() []CylinderResult {
 	section := c.test.Compression
+	tells := crankingTells(section.Unit)
+	settledOrNil := func(r Reading) *float64 {
+		if v, ok := r.settled(tells); ok {
+			return &v
+		}
+		return nil
+	}
 	list := make([]CylinderResult, len(c.names))
 	for i, name := range c.names {
 		dry := section.Dry[name]
@@ -82,20 +90,14 @@ func (c *cranking) cylinders() []CylinderResult {
 		if r.State == Tested && len(dry.Values) > 0 {
 			r.Grade = GradeNotJudged
 			r.DryReadings = dry.Values
-			r.Disagree = disagree(dry.Values)
+			r.Disagree = disagree(dry.Values, tells)
 			r.U = gauge.Expanded(c.tool.standard(dry))
 		}
 		r.First, r.Dry, r.Again, r.Wet = settledOrNil(section.First[name]), settledOrNil(dry), settledOrNil(section.Again[name]), settledOrNil(section.Wet[name])
+		r.WetDisagree = disagree(section.Wet[name].Values, tells)
 		list[i] = r
 	}
 	return list
-}
-
-func settledOrNil(r Reading) *float64 {
-	if v, ok := r.settled(); ok {
-		return &v
-	}
-	return nil
 }
 
 // state reports the section's state and whether every cylinder was read dry.

@@ -117,8 +117,27 @@ func TestLowerBound(t *testing.T) {
 	// Known only to be over 300, a cylinder cannot be told to be under 320.
 	test = limited(test, psi(Minimum, 320))
 	test.Compression.Dry = map[string]Reading{"1": test.Compression.Dry["1"]}
-	if l := Assess(test).Compression.Limits[0]; l.Verdict != TooClose || l.PastAsRead {
+	if l := Assess(test).Compression.Limits[0]; l.Verdict != NotJudged || l.Reason != "lower-bound" || l.PastAsRead {
 		t.Errorf("300+ against 320: %+v", l)
+	}
+	// The others decide.
+	test = limited(cranked(t, 100, 150, 152, 118), psi(Minimum, 120))
+	test.Compression.Dry["1"] = Reading{State: Tested, Kind: AtLeast, Values: []float64{100}, Entered: "over 100"}
+	if l := Assess(test).Compression.Limits[0]; l.Cylinder != "4" || l.Value != 118 {
+		t.Errorf("over 100 beside others: %+v", l)
+	}
+}
+
+func TestRepeatsOfNextToNothingAgree(t *testing.T) {
+	test := cranked(t, 150, 151, 0, 149)
+	for _, row := range []struct {
+		values   []float64
+		disagree bool
+	}{{[]float64{2, 0}, false}, {[]float64{3, 0}, true}, {[]float64{30, 32}, false}, {[]float64{140, 158}, true}} {
+		test.Compression.Dry["3"] = read(row.values...)
+		if r := Assess(test).Compression.Cylinder("3"); r.Disagree != row.disagree || (r.Dry == nil) != row.disagree {
+			t.Errorf("%v: %+v", row.values, r)
+		}
 	}
 }
 

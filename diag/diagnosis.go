@@ -212,6 +212,7 @@ type CylinderResult struct {
 	Dry               *float64 // the mean of the repeats; nil where they disagree
 	DryReadings       []float64
 	Disagree          bool // the repeats are too far apart: both shown, Dry nil
+	WetDisagree       bool // so are those with oil
 	Entered           string
 	Kind              Kind
 	Again             *float64
@@ -395,6 +396,7 @@ type HoldPoint struct {
 	Minutes, Value float64
 	Entered        string
 	LimitLow       *float64
+	LimitMinutes   float64 // the limit's own time; 0 where it names none
 	LimitEntered   string
 	Verdict        Verdict
 	Uncertainty    float64

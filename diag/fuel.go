@@ -59,7 +59,7 @@ func assessFuel(t *Test) *FuelResult {
 	for _, r := range readings {
 		states = append(states, r.State)
 	}
-	tool := newInstrument(t.Gauges.Fuel, readings, inReadings(gauge.DefaultFuel, section.Unit))
+	tool := newInstrument(t.Gauges.Fuel, readings, inReadings(gauge.DefaultFuel, section.Unit), 0)
 	r := &FuelResult{
 		State:    sectionState(section.State, states),
 		Unit:     section.Unit,
@@ -74,12 +74,12 @@ func assessFuel(t *Test) *FuelResult {
 func assessCircuit(t *Test, c *Circuit, tool instrument) CircuitResult {
 	r := CircuitResult{Name: c.Name}
 	for _, n := range c.readings() {
-		if value, ok := n.reading.last(); ok {
+		if value, ok := n.reading.last(0); ok {
 			r.Readings = append(r.Readings, fuelReading(n, value, c, tool))
 		}
 	}
 	for _, h := range c.Hold {
-		if value, ok := h.last(); ok {
+		if value, ok := h.last(0); ok {
 			r.Hold = append(r.Hold, holdPoint(h, value, c, tool))
 		}
 	}
@@ -90,8 +90,8 @@ func assessCircuit(t *Test, c *Circuit, tool instrument) CircuitResult {
 }
 
 // last is the reading's settled value, or the last of repeats that disagree.
-func (r Reading) last() (float64, bool) {
-	if v, ok := r.settled(); ok {
+func (r Reading) last(tells float64) (float64, bool) {
+	if v, ok := r.settled(tells); ok {
 		return v, true
 	}
 	if r.State != Tested || len(r.Values) == 0 {
@@ -103,7 +103,7 @@ func (r Reading) last() (float64, bool) {
 
 func fuelReading(n namedReading, value float64, c *Circuit, tool instrument) FuelReading {
 	r := FuelReading{
-		Name: n.name, Value: value, Entered: n.reading.Entered, Verdict: NotJudged, Disagree: disagree(n.reading.Values),
+		Name: n.name, Value: value, Entered: n.reading.Entered, Verdict: NotJudged, Disagree: disagree(n.reading.Values, 0),
 		Uncertainty: tool.againstBook(value, tool.standard(*n.reading)),
 	}
 	l := c.limit(func(l FuelLimit) bool { return l.For == n.name })
@@ -118,25 +118,44 @@ func fuelReading(n namedReading, value float64, c *Circuit, tool instrument) Fue
 	return r
 }
 
-// holdPoint holds a timed pressure against the limit for its time, or against
-// one that names no time.
+// holdPoint holds a timed pressure against the limit that holdLimit gives.
 func holdPoint(h HoldReading, value float64, c *Circuit, tool instrument) HoldPoint {
 	p := HoldPoint{
 		Minutes: h.Minutes, Value: value, Entered: h.Entered, Verdict: NotJudged,
 		Uncertainty: tool.againstBook(value, tool.standard(h.Reading)),
 	}
-	l := c.limit(func(l FuelLimit) bool { return l.For == hold && math.Abs(l.Minutes-h.Minutes) < tiny })
-	if l == nil {
-		l = c.limit(func(l FuelLimit) bool { return l.For == hold && l.Minutes == 0 })
-	}
+	l := c.holdLimit(h.Minutes)
 	if l == nil {
 		return p
 	}
-	p.LimitLow, p.LimitEntered = finiteOrNil(l.Low), l.Entered
-	if !disagree(h.Values) {
-		p.Verdict, p.PastAsRead = judgeRange(value, l.Low, l.High, p.Uncertainty, h.Kind == AtLeast)
+	p.LimitLow, p.LimitEntered, p.LimitMinutes = finiteOrNil(l.Low), l.Entered, l.Minutes
+	if disagree(h.Values, 0) {
+		return p
+	}
+	p.Verdict, p.PastAsRead = judgeRange(value, l.Low, l.High, p.Uncertainty, h.Kind == AtLeast)
+	early, late := p.Minutes < l.Minutes-tiny, l.Minutes > 0 && p.Minutes > l.Minutes+tiny
+	if early && !p.PastAsRead || late && p.Verdict != Within {
+		p.Verdict, p.PastAsRead = NotJudged, false
 	}
 	return p
+}
+
+// holdLimit gives the limit for a time, or one that names none; else the first
+// for another time. Pressure that is shut in falls: what is under a limit
+// before its time is under it then, and what is above it after its time was so
+// before; nothing else can be said across times.
+func (c *Circuit) holdLimit(minutes float64) *FuelLimit {
+	for _, fits := range []func(float64) bool{
+		func(m float64) bool { return math.Abs(m-minutes) < tiny },
+		func(m float64) bool { return m == 0 },
+		func(m float64) bool { return m > minutes && minutes > 0 },
+		func(m float64) bool { return minutes > 0 },
+	} {
+		if l := c.limit(func(l FuelLimit) bool { return l.For == hold && fits(l.Minutes) }); l != nil {
+			return l
+		}
+	}
+	return nil
 }
 
 // limit gives the first limit that fits, nil where none does.

@@ -1,6 +1,10 @@
 package diag
 
-import "slices"
+import (
+	"slices"
+
+	"gaugesheet/diag/quantity"
+)
 
 // Grades by percent of the reference: common practice, no source. 75 percent of
 // the highest, which most published limits name, lies inside 'low'.
@@ -27,6 +31,7 @@ const (
 	reasonNoPressure   = "no-pressure"
 	reasonUnit         = "limit-unit"
 	reasonSingleRotor  = "single-rotor"
+	reasonLowerBound   = "lower-bound"
 )
 
 // spoilt gives the reason why the test says nothing of the engine at all: the
@@ -50,6 +55,8 @@ func (c *cranking) incomparable() string {
 		return spoilt
 	case len(c.names) < 2:
 		return reasonSingle
+	case len(c.samples) == 0 && len(c.bounds) > 0:
+		return reasonLowerBound
 	case len(c.samples) == 0:
 		return reasonNoReading
 	case len(c.samples) < 2:
@@ -79,6 +86,29 @@ func (s set) reference() (reference, high int) {
 	return s.index(others[h].name), top
 }
 
+// noPressurePSI is the pressure under which a cylinder has none to speak of:
+// common practice, no source. Grades see it beside the best; where the best is
+// under it too, no cylinder has any, and none is even.
+const noPressurePSI = 25
+
+// WithoutPressure reports readings of which the highest is next to nothing,
+// under 25 psi (170 kPa).
+func (c *CompressionResult) WithoutPressure() bool {
+	limit, ok := inUnit(noPressurePSI, quantity.PSI, c.Unit)
+	return ok && c.N > 0 && c.Highest < limit
+}
+
+// suspectUnit reports a notice that the compression of the whole engine may
+// stand in another unit than is written: then next to nothing is no grade.
+func (t *Test) suspectUnit() bool {
+	return slices.ContainsFunc(t.Noted, func(n Notice) bool {
+		return n.Rule == "unit-suspect" && len(n.Cylinders) == 0 && n.Facts["section"] == "compression"
+	})
+}
+
+// grade compares the cylinders with the reference. In a set without pressure
+// all are no pressure, whatever one is beside another; where the unit is in
+// doubt as well they are not judged.
 func (c *cranking) grade(r *CompressionResult) {
 	if len(c.samples) == 0 {
 		return
@@ -86,12 +116,16 @@ func (c *cranking) grade(r *CompressionResult) {
 	reference, high := c.samples.reference()
 	r.Reference = c.samples[reference].value
 	judged := c.incomparable() == ""
+	dead := judged && r.WithoutPressure()
+	suspect := dead && r.Lowest > 0 && c.test.suspectUnit()
 	for i, s := range c.samples {
 		cylinder := r.Cylinder(s.name)
 		share, u, _ := c.samples.quotient(c.samples.at(i), c.samples.at(reference))
 		cylinder.PercentOfRef, cylinder.UPercent = share, u
 		switch {
-		case !judged:
+		case !judged, suspect:
+		case dead:
+			cylinder.Grade = NoPressure
 		case i == high:
 			cylinder.Grade = High
 		default:

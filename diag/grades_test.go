@@ -28,6 +28,9 @@ func TestGrades(t *testing.T) {
 		{"two readings: nobody is high", []float64{150, 200}, []Grade{Low, Even}},
 		{"the only one with pressure is not high", []float64{0, 0, 120, 0}, []Grade{NoPressure, NoPressure, Even, NoPressure}},
 		{"the only one with pressure is not high", []float64{2, 2, 120, 2}, []Grade{NoPressure, NoPressure, Even, NoPressure}},
+		{"none where the best is next to nothing", []float64{0, 0, 3, 0}, []Grade{NoPressure, NoPressure, NoPressure, NoPressure}},
+		{"nor where all are alike", []float64{24, 24, 23, 24}, []Grade{NoPressure, NoPressure, NoPressure, NoPressure}},
+		{"25 psi is something", []float64{25, 25, 25, 25}, []Grade{Even, Even, Even, Even}},
 		{"not tested", []float64{150, -1, 152, 151}, []Grade{Even, GradeNotTested, Even, Even}},
 		{"a lone reading", []float64{150, -1}, []Grade{GradeNotJudged, GradeNotTested}},
 		{"a single cylinder", []float64{150}, []Grade{GradeNotJudged}},
@@ -91,6 +94,23 @@ func TestTooCloseToGrade(t *testing.T) {
 		r := Assess(test).Compression.Cylinder("2")
 		if r.Grade != row.want {
 			t.Errorf("%s: %s (%.1f %% +- %.1f)", row.what, r.Grade, r.PercentOfRef, r.UPercent)
+		}
+	}
+}
+
+// TestNextToNothingInADoubtfulUnit: 12 may be bar, so that it is no grade.
+func TestNextToNothingInADoubtfulUnit(t *testing.T) {
+	test := cranked(t, 12, 11.5, 12, 12.5)
+	test.Noted = []Notice{{Rule: "unit-suspect", Facts: Facts{"section": "compression"}}}
+	for _, got := range grades(Assess(test).Compression) {
+		if got != GradeNotJudged {
+			t.Errorf("graded %s, want not judged", got)
+		}
+	}
+	test.Compression.Dry["1"] = read(0) // nothing in any unit
+	for _, got := range grades(Assess(test).Compression) {
+		if got != NoPressure {
+			t.Errorf("graded %s beside a reading of 0, want no pressure", got)
 		}
 	}
 }

@@ -54,6 +54,9 @@ func (c *cranking) judge(l Limit, air atmosphere) LimitResult {
 	}
 	if l.Kind == Minimum {
 		r.decide(c.againstMinimum(), gauge.AtLeast)
+		if r.Verdict == NotJudged {
+			r.Reason = reasonLowerBound
+		}
 		return r
 	}
 	readings, ok := c.relative(l.Kind, l.basis(), r.Unit == quantity.Percent)
@@ -138,14 +141,16 @@ type measured struct {
 }
 
 // decide takes the cylinder with the worst verdict; of those with the same the
-// one furthest on the bad side, of equals the least certain, then the first.
+// one furthest on the bad side, of equals the least certain, then the first. A
+// lower bound that does not clear the limit decides nothing: where there is no
+// other value the limit stays not judged.
 func (r *LimitResult) decide(values []measured, side gauge.Side) {
 	worst := math.Inf(-1)
 	for _, m := range values {
 		verdict := Verdict(gauge.Judge(m.value, r.Limit, m.u, side))
 		past := gauge.Judge(m.value, r.Limit, 0, side) == gauge.Outside
 		if m.bound && verdict != Within {
-			verdict, past = TooClose, false
+			continue // it may well be above: nothing is known of this cylinder
 		}
 		excess := m.value - r.Limit
 		if side == gauge.AtLeast {

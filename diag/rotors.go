@@ -55,17 +55,18 @@ func newRotary(t *Test) *rotary {
 	for _, rotor := range t.Rotors.Rotors {
 		readings = append(readings, rotor.Faces...)
 	}
-	c.tool = newInstrument(t.Gauges.Compression, readings, inReadings(gauge.DefaultCompression, t.Rotors.Unit))
+	tells := crankingTells(t.Rotors.Unit)
+	c.tool = newInstrument(t.Gauges.Compression, readings, inReadings(gauge.DefaultCompression, t.Rotors.Unit), tells)
 	for _, rotor := range t.Rotors.Rotors {
 		var shown []shownFace
 		var faces set
 		for _, face := range rotor.Faces {
-			v, ok := face.last()
+			v, ok := face.last(tells)
 			if !ok {
 				continue
 			}
 			s := shownFace{value: v, entered: face.Entered, judged: -1}
-			if face.Kind != AtLeast && !disagree(face.Values) {
+			if face.Kind != AtLeast && !disagree(face.Values, tells) {
 				s.judged = len(faces)
 				faces = append(faces, sample{name: rotor.Name, value: v, u: c.tool.standard(face)})
 			}

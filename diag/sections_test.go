@@ -236,9 +236,17 @@ func TestHold(t *testing.T) {
 	// Common practice: still more than 36 psi after 5 min.
 	c := Assess(fuelled(Circuit{Hold: []HoldReading{at(1, 30), at(5, 30), at(10, 60)},
 		Limits: []FuelLimit{{For: "hold", Low: 36, High: math.Inf(1), Minutes: 5, Entered: "at least 36 psi after 5 min"}}})).Fuel.Circuits[0]
-	for i, want := range []Verdict{NotJudged, Outside, NotJudged} {
-		if got := c.Hold[i]; got.Verdict != want || (got.LimitLow != nil) != (want == Outside) {
+	// Pressure that is shut in falls: what is under the limit before its time is
+	// so at its time, and what is above it later was so then.
+	for i, want := range []Verdict{Outside, Outside, Within} {
+		if got := c.Hold[i]; got.Verdict != want || got.LimitLow == nil || got.LimitMinutes != 5 {
 			t.Errorf("after %v min: %+v", got.Minutes, got)
+		}
+	}
+	c = Assess(fuelled(Circuit{Hold: []HoldReading{at(1, 50), at(10, 30)}, Limits: []FuelLimit{{For: "hold", Low: 36, High: math.Inf(1), Minutes: 5}}})).Fuel.Circuits[0]
+	for _, got := range c.Hold {
+		if got.Verdict != NotJudged || got.PastAsRead || got.LimitLow == nil {
+			t.Errorf("what says nothing of another time: %+v", got)
 		}
 	}
 	c = Assess(fuelled(Circuit{Hold: []HoldReading{at(1, 50), at(5, 30)}, Limits: []FuelLimit{{For: "hold", Low: 36, High: math.Inf(1)}}})).Fuel.Circuits[0]

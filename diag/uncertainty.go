@@ -22,8 +22,9 @@ const estimateFactor = 3
 
 // newInstrument takes the repeatability from the gauge's division and from the
 // scatter of repeats; fallback stands where neither is known. Repeats that
-// disagree are a fault of the test and not the scatter of the gauge.
-func newInstrument(g *Gauge, readings []Reading, fallback float64) instrument {
+// disagree, further apart than tells and a part of themselves, are a fault of the
+// test and not the scatter of the gauge.
+func newInstrument(g *Gauge, readings []Reading, fallback, tells float64) instrument {
 	var i instrument
 	if g != nil {
 		i.scale = gauge.Gauge{Low: g.Low, High: g.High, Division: g.Division, Offset: g.ReadsAt[0] - g.ReadsAt[1]}
@@ -33,7 +34,7 @@ func newInstrument(g *Gauge, readings []Reading, fallback float64) instrument {
 	}
 	var groups [][]float64
 	for _, r := range readings {
-		if _, ok := r.settled(); ok {
+		if _, ok := r.settled(tells); ok {
 			groups = append(groups, r.Values)
 		}
 	}
