@@ -105,6 +105,26 @@ compression: {unit: psi, dry: [445, 440, 405, 435], limits: {difference: 25 psi}
 			},
 		},
 		{
+			name: "one cylinder has no value for a rule between cylinders",
+			job: `engine: {layout: single}
+compression: {unit: psi, dry: {1: 120}}
+`,
+			want: map[string]any{
+				"compression.published_rules.0.name": "lowest at least 75 % of highest", "compression.published_rules.0.verdict": "not judged",
+				"compression.published_rules.0.value": nil, "compression.published_rules.1.name": "at least 85 psi",
+				"compression.published_rules.1.verdict": "within", "compression.published_rules.1.value": 120.0, "compression.limits.0.value": nil,
+			},
+		},
+		{
+			name: "a held pressure under the limit before its time",
+			job: `engine: {layout: inline-4}
+fuel-pressure: {unit: psi, system: "port, return line", key-on: 41, hold: {3 min: 25}, limits: {hold: at least 30 psi after 5 min}}
+`,
+			want: map[string]any{
+				"fuel_pressure.hold.0.limit_low": 30.0, "fuel_pressure.hold.0.verdict": "outside",
+			},
+		},
+		{
 			name: "tests that were not made",
 			job: `engine: {layout: inline-2}
 compression: {dry: {1: declined, 2: could not test (plug seized)}}

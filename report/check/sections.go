@@ -134,8 +134,12 @@ func compressionOf(c *diag.CompressionResult) any {
 		r.LowestPercentBelowMean = percent(c.LowestPercentBelowMean)
 	}
 	for _, p := range c.Published {
+		value := inUnit(p.Value, p.Unit, c.Decimals)
+		if p.Verdict == diag.NotJudged {
+			value = nil // there is none, which is not 0
+		}
 		r.PublishedRules = append(r.PublishedRules, publishedResult{
-			p.Name, p.Source, number(p.Limit), inUnit(p.Value, p.Unit, c.Decimals), p.Unit, string(p.Verdict)})
+			p.Name, p.Source, number(p.Limit), value, p.Unit, string(p.Verdict)})
 	}
 	for _, cyl := range c.Cylinders {
 		r.Cylinders = append(r.Cylinders, compressionCylinderResult{

@@ -189,7 +189,7 @@ func (p *printer) fuel(f *diag.FuelResult) {
 				quantity.Format(r.Uncertainty, f.Decimals+1), string(r.Verdict)})
 		}
 		for _, h := range c.Hold {
-			rows = append(rows, []string{c.Name, fmt.Sprintf("after %g min", h.Minutes), quantity.Format(h.Value, f.Decimals), "", "", string(h.Verdict)})
+			rows = append(rows, []string{c.Name, fmt.Sprintf("after %g min", h.Minutes), quantity.Format(h.Value, f.Decimals), h.LimitEntered, "", string(h.Verdict)})
 		}
 	}
 	p.table([]string{"circuit", "reading", "value", "limit", "uncertain by", "verdict"}, rows)
