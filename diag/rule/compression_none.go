@@ -40,14 +40,9 @@ func noneAnywhere(c *Case) []diag.Finding {
 }
 
 // unitSuspect reports that the compression of the whole engine may stand in
-// another unit than is written. Nothing is nothing in any unit.
+// another unit than is written.
 func (c *Case) unitSuspect() bool {
-	if c.Sums.Compression.Lowest <= 0 {
-		return false
-	}
-	return slices.ContainsFunc(c.Noted, func(n diag.Notice) bool {
-		return n.Rule == "unit-suspect" && len(n.Cylinders) == 0 && n.Facts["section"] == "compression"
-	})
+	return slices.ContainsFunc(unitSuspect(c), func(n diag.Notice) bool { return c.wholeSection(n) == "compression" })
 }
 
 // flooded reports plugs soaked with fuel, most of those looked at, or a method

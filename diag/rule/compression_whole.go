@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -272,37 +273,6 @@ func (c *Case) repeatOrFollow(names []string) *diag.Check {
 	return c.next(names, "repeat-method", "leak-down")
 }
 
-func oneHigh(c *Case) []diag.Finding {
-	names := c.Graded(diag.High)
-	if len(names) != 1 {
-		return nil
-	}
-	name := names[0]
-	low, high := c.spread(c.others(names))
-	value := *c.Cylinder(name).Dry
-	f := c.finding("one-high", names, diag.Facts{
-		"value": c.pressure(value), "others": c.span(low, high), "above": percent(100*(value-high)/high, 0)})
-	w := weigh("oil-in-bore", "carbon", "coolant-or-fuel-in-bore", "different-parts")
-	w.addIf(c.looks(name, "oil-wet"), known, "oil-in-bore")
-	w.addIf(c.looks(name, "coolant", "fuel-wet"), known, "coolant-or-fuel-in-bore")
-	w.addIf(speaksOf(strings.ToLower(c.Borescope[name]), "carbon", "deposit"), seen, "carbon")
-	f.Causes = w.top()
-	f.Next = c.next(names, "borescope", "second-gauge")
-	return []diag.Finding{f}
-}
-
-func allHigh(c *Case) []diag.Finding {
-	s := c.Sums.Compression
-	if s.Expected == nil || s.Lowest <= s.Expected.High || c.Spec.VariableTiming == diag.Yes {
-		return nil
-	}
-	f := c.finding("all-high", c.Read(), diag.Facts{"read": c.span(s.Lowest, s.Highest), "expected": c.span(s.Expected.Low, s.Expected.High)})
-	f.Urgency, f.Confidence = diag.NoAction, diag.Weak
-	f.Causes = phrases("carbon", "different-parts", "gauge-reads-high")
-	f.Next = c.next(f.Cylinders, "second-gauge", "borescope")
-	return []diag.Finding{f}
-}
-
 // sound reports every cylinder read and even, none dead, and no limit of any
 // kind passed or too close to call.
 func (c *Case) sound() bool {
@@ -353,7 +323,7 @@ func evenNoMinimum(c *Case) []diag.Finding {
 	f := c.finding("even-no-minimum", c.Read(), diag.Facts{})
 	f.Urgency = diag.NoAction
 	c.evenFacts(&f)
-	if e := s.Expected; e != nil && s.Lowest >= e.Low && s.Highest <= e.High {
+	if e := s.Expected; f.Variant == "" && e != nil && s.Lowest >= e.Low && s.Highest <= e.High {
 		f.Variant = "expected"
 		f.Facts["expected"] = c.span(e.Low, e.High)
 	}
@@ -371,6 +341,13 @@ func (c *Case) evenFacts(f *diag.Finding) {
 	if slices.ContainsFunc(s.Limits, func(l diag.LimitResult) bool { return l.Verdict == diag.TooClose }) {
 		f.Confidence = diag.Weak
 		f.Doubts = append(f.Doubts, diag.Phrase{Key: "near-limit"})
+	}
+	if l := c.closeLimit(); l != nil {
+		f.Variant, f.Next = "too-close", c.next(f.Cylinders, "repeat-method")
+		maps.Copy(f.Facts, c.limitFacts(l))
+		if f.Next != nil {
+			f.Urgency = diag.CheckAgain
+		}
 	}
 }
 

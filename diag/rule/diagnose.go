@@ -57,6 +57,7 @@ func run(t *diag.Test) (*diag.Diagnosis, []Tried) {
 	}
 	hits = yield(hits, said, tried)
 	doubt(c, hits)
+	settle(hits)
 	sortHits(c, hits)
 	for _, h := range hits {
 		if h.yielded != "" {

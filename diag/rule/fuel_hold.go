@@ -10,7 +10,7 @@ import (
 var fuelHoldRules = []Rule{
 	{
 		Name: "falls-off-fast", Title: "The pressure falls off fast after switching off",
-		Trigger: "a held pressure under its limit at its own time (too close to call and under it as read: check again); without a limit more than 5 psi lost within 5 minutes",
+		Trigger: "a held pressure under its limit at its time or before it, for pressure that is shut in falls (too close to call and under it as read: check again); without a limit more than 5 psi lost within 5 minutes",
 		Why:     "After switching off, the pump's check valve, the regulator and the injectors close the rail. Closing feed and return in turn tells which of the three lets go.",
 		Source:  "common practice: a fall of more than 5 psi in about 5 minutes is a fault", Class: Single, Needs: []Need{NeedsFuel},
 		Variants: []string{"no-limit"},
@@ -79,18 +79,23 @@ func (k circuit) holdPast() (worst *diag.HoldPoint, limited bool) {
 
 func (k circuit) holdFacts(h *diag.HoldPoint, from float64) diag.Facts {
 	facts := diag.Facts{"from": k.c.fuelNumber(from), "held": k.c.fuelNumber(h.Value), "fall": k.c.fuelNumber(math.Abs(from - h.Value)),
-		"minutes": diag.Number{Value: h.Minutes, Decimals: minuteDecimals(h.Minutes), Unit: "min"}, "limit": ""}
+		"minutes": minutes(h.Minutes), "limit": ""}
 	if h.LimitLow != nil {
-		facts["limit"] = "at least " + k.c.fuelNumber(*h.LimitLow).String()
+		limit := "at least " + k.c.fuelNumber(*h.LimitLow).String()
+		if h.LimitMinutes > 0 && h.LimitMinutes != h.Minutes {
+			limit += " after " + minutes(h.LimitMinutes).String()
+		}
+		facts["limit"] = limit
 	}
 	return facts
 }
 
-func minuteDecimals(m float64) int {
-	if m == math.Trunc(m) {
-		return 0
+func minutes(m float64) diag.Number {
+	n := diag.Number{Value: m, Unit: "min"}
+	if m != math.Trunc(m) {
+		n.Decimals = 1
 	}
-	return 1
+	return n
 }
 
 func fallsOffFast(k circuit) *diag.Finding {

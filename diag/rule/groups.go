@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/quantity"
 )
 
 // groups are the cylinders short of pressure, put together by what they share:
@@ -18,11 +17,6 @@ type groups struct {
 	deadSingles []string   // without pressure and without a low neighbour
 }
 
-// deadPSI is the pressure under which a cylinder has none to speak of (common
-// practice, no source). Grades see it beside the best; where the best is
-// under it too, none has any.
-const deadPSI = 25
-
 // dead reports an engine without pressure: more than half of its cylinders
 // were read and none of these has any.
 func (c *Case) dead() bool {
@@ -31,9 +25,7 @@ func (c *Case) dead() bool {
 
 // nothingRead reports that no cylinder that was read has pressure.
 func (c *Case) nothingRead() bool {
-	s := c.Sums.Compression
-	limit, err := quantity.Convert(deadPSI, quantity.PSI, s.Unit)
-	return err == nil && c.Spec.Decompressor != "automatic" && s.N > 0 && s.Highest < limit
+	return c.Spec.Decompressor != "automatic" && c.Sums.Compression.WithoutPressure()
 }
 
 // lowOrDead lists the low cylinders; where none that was read has pressure

@@ -37,6 +37,10 @@ func repeatsTest(check string) bool {
 // that was made already the cheapest one that separates its leading causes.
 func chooseNext(c *Case, d *diag.Diagnosis) {
 	top := topFinding(d)
+	if c.unitLeads(d) {
+		d.Next, d.NextFor = c.next(nil, "second-gauge"), top
+		return
+	}
 	if top >= 0 && d.Findings[top].Urgency == diag.DoNotRun {
 		d.Next, d.NextFor = c.nextFor(&d.Findings[top]), top
 		return
@@ -62,26 +66,35 @@ func chooseNext(c *Case, d *diag.Diagnosis) {
 		d.Next = c.next(nil, "repeat-with-charger")
 	case c.noticed("wet-dose-too-large") && c.minimum() == nil:
 		d.Next = c.next(nil, "repeat-wet")
-	case c.tooCloseToCall(firstSound(d)):
-		d.Next = c.next(nil, "repeat-method")
 	case c.noticed("too-few-cylinders"):
 		d.Next = c.next(nil, "complete-set")
 	case c.notJudged() != "":
 		d.Next = c.next(nil, "leak-down")
+	case c.onlyWet():
+		d.Next = c.next(nil, "repeat-method")
+	case len(c.boundsOpen()) > 0:
+		d.Next = c.next(c.boundsOpen(), "repeat-method")
 	}
 }
 
-// tooCloseToCall reports a sound set that is nearer to a stated limit than the
-// gauge can tell. The usual 10 % is no maker's: an even set is tested again for
-// that one only where it lies within the standard uncertainty of it.
-func (c *Case) tooCloseToCall(f *diag.Finding) bool {
-	if f == nil || !slices.ContainsFunc(f.Doubts, func(p diag.Phrase) bool { return p.Key == "near-limit" }) {
-		return false
-	}
+// asksToTest reports a next check that tests again or tests the rest, where no
+// finding asks for it.
+func asksToTest(check *diag.Check) bool {
+	return check != nil && (repeatsTest(check.Key) || check.Key == "complete-set")
+}
+
+// closeLimit is the first limit that a set is nearer to than the gauge can
+// tell, nil for none. The usual 10 % is no maker's: an even set is tested again
+// for that one only where it lies within the standard uncertainty of it.
+func (c *Case) closeLimit() *diag.LimitResult {
 	s := c.Sums.Compression
-	return s == nil || !s.DefaultLimit || slices.ContainsFunc(s.Limits, func(l diag.LimitResult) bool {
-		return l.Verdict == diag.TooClose && math.Abs(l.Limit-l.Value) < l.Uncertainty/2
-	})
+	for i := range s.Limits {
+		l := &s.Limits[i]
+		if l.Verdict == diag.TooClose && (!s.DefaultLimit || math.Abs(l.Limit-l.Value) < l.Uncertainty/2) {
+			return l
+		}
+	}
+	return nil
 }
 
 // checksFor are the checks that a complaint asks for when nothing that was

@@ -24,8 +24,13 @@ func sortHits(c *Case, hits []hit) {
 
 // doubt caps the confidence of findings whose readings a notice casts doubt
 // on, and says why. It never takes a finding away. A finding that rests on a
-// second kind of reading, not doubted, stays fair.
+// second kind of reading, not doubted, stays fair; one that was strong because
+// a second kind agreed is fair where that one is doubted.
 func doubt(c *Case, hits []hit) {
+	leans := make([][]Need, len(hits))
+	for i := range hits {
+		leans[i] = c.leansOn(&hits[i].finding)
+	}
 	for _, n := range c.Sums.Notices {
 		r := byName(n.Rule)
 		if r == nil || r.Doubt == "" {
@@ -39,7 +44,10 @@ func doubt(c *Case, hits []hit) {
 			}
 			doubted, rest := split(h.rule.Needs, doubts)
 			if doubted == 0 {
-				continue
+				if leaning, _ := split(leans[i], doubts); leaning == 0 {
+					continue
+				}
+				rest = len(h.rule.Needs)
 			}
 			limit := diag.Weak
 			if rest > 0 {
@@ -53,9 +61,62 @@ func doubt(c *Case, hits []hit) {
 			if r.Name == "leaks-at-both-valves" && rest == 0 && h.finding.Urgency == diag.ActSoon {
 				h.finding.Urgency = diag.CheckAgain
 			}
+			// In another unit the engine may be a sound one.
+			if c.wholeSection(n) != "" && rest == 0 && h.finding.Urgency.Rank() > diag.CheckAgain.Rank() {
+				h.finding.Urgency = diag.CheckAgain
+			}
 			h.finding.Doubts = append(h.finding.Doubts, diag.Phrase{Key: r.Doubt, Facts: n.Facts})
 		}
 	}
+}
+
+// leansOn gives the kinds of readings that made a finding strong beside those
+// that its rule needs.
+func (c *Case) leansOn(f *diag.Finding) []Need {
+	if f.Confidence != diag.Strong || c.seenLeaking(f) {
+		return nil
+	}
+	var leans []Need
+	if c.anyLow(f.Cylinders) {
+		leans = append(leans, NeedsCompression)
+	}
+	switch f.Rule {
+	case "rings-agree":
+		if c.losesAt(f.Cylinders, atCrankcase.at) {
+			leans = append(leans, NeedsLeakage)
+		}
+	case "sealing-sound-look-elsewhere":
+		leans = append(leans, NeedsLeakage)
+	}
+	return leans
+}
+
+// settle gives a folded finding the urgency of what says it better where that
+// is lower: who weighs more readings together knows better how soon.
+func settle(hits []hit) {
+	for changed := true; changed; {
+		changed = false
+		for i := range hits {
+			h := &hits[i]
+			if most, found := sayingBetter(h, hits); h.folds && h.yielded != "" && found && most.Rank() < h.finding.Urgency.Rank() {
+				h.finding.Urgency, changed = most, true
+			}
+		}
+	}
+}
+
+// sayingBetter gives the highest urgency among the findings that a folded one
+// yields to; false where none was kept.
+func sayingBetter(h *hit, hits []hit) (most diag.Urgency, found bool) {
+	for _, other := range hits {
+		if other.rule.Name != h.yielded || !overlap(other.finding.Cylinders, h.finding.Cylinders) {
+			continue
+		}
+		if !found || other.finding.Urgency.Rank() > most.Rank() {
+			most, found = other.finding.Urgency, true
+		}
+	}
+	return most, found
 }
 
 // sections are the readings of the sections of a job, which notices from

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"math"
 	"slices"
 	"testing"
 
@@ -96,5 +97,100 @@ func TestASecondKindOfReadingOutlivesADoubtedFirst(t *testing.T) {
 	f := the(t, d, "exhaust-valve-agrees")
 	if f.Confidence != diag.Fair || f.Next == nil || f.Next.Key == "repeat-with-charger" {
 		t.Errorf("confidence %s, next %+v; want fair, and its own next check", f.Confidence, f.Next)
+	}
+}
+
+// TestAFoldedFindingIsNoMoreUrgent: where a combination says it better, the
+// urgency is the combination's.
+func TestAFoldedFindingIsNoMoreUrgent(t *testing.T) {
+	folded := 0
+	for _, c := range sample.Cases() {
+		d := Diagnose(c.Test)
+		for _, f := range d.Folded {
+			folded++
+			if f.Urgency.Rank() > d.Urgency.Rank() {
+				t.Errorf("%s: %s, said by %s, is %s; the sheet %s", c.Name, f.Rule, f.SaidBy, f.Urgency, d.Urgency)
+			}
+		}
+	}
+	if folded == 0 {
+		t.Error("no sample folds a finding")
+	}
+}
+
+// TestTheSheetIsAsUrgentAsWhatItAsks: a sheet that asks to test again says
+// check again, and one that asks for nothing proposes no check.
+func TestTheSheetIsAsUrgentAsWhatItAsks(t *testing.T) {
+	for _, c := range sample.Cases() {
+		d := Diagnose(c.Test)
+		if d.Urgency == diag.NoAction && asksToTest(d.Next) {
+			t.Errorf("%s: no action, and yet %s", c.Name, d.Next.Key)
+		}
+		if d.Urgency == diag.NoAction && d.Next != nil && slices.Contains([]string{"advice-none", "advice-no-figure"}, d.Advice.Key) {
+			t.Errorf("%s: %s, and yet %s", c.Name, d.Advice.Key, d.Next.Key)
+		}
+	}
+}
+
+func TestStrongNeedsBothKindsUndoubted(t *testing.T) {
+	readings := []float64{150, 151, 100, 149}
+	leak := sample.Leak("3", 40, "exhaust")
+	said := func(changes ...sample.Change) diag.Finding {
+		d := Diagnose(sample.Dry("inline-4", readings, append(changes, leak)...))
+		all := append(slices.Clone(d.Findings), d.Folded...)
+		return all[slices.IndexFunc(all, func(f diag.Finding) bool { return f.Rule == "leaks-at-exhaust" })]
+	}
+	if f := said(); f.Confidence != diag.Strong {
+		t.Errorf("both recorded: %s, want strong", f.Confidence)
+	}
+	f := said(func(t *diag.Test) { t.Conditions.Throttle, t.Conditions.Strokes = "", 0 })
+	if f.Confidence != diag.Fair || !slices.Contains(keys(f.Doubts), "method-incomplete") {
+		t.Errorf("how compression was tested is not known: %s, doubts %v; want fair for it", f.Confidence, keys(f.Doubts))
+	}
+	seen := said(func(t *diag.Test) { t.Conditions.Throttle = "" }, sample.Seen("3", "exhaust valve burnt"))
+	if seen.Confidence != diag.Strong {
+		t.Errorf("a look into the bore leans on no compression: %s, want strong", seen.Confidence)
+	}
+}
+
+func TestAnotherUnitKeepsFindingsProvisional(t *testing.T) {
+	d := Diagnose(sample.Dry("inline-4", []float64{12, 11.5, 6, 12.5}, sample.OtherUnit))
+	for _, f := range d.Findings {
+		if f.Confidence != diag.Weak || f.Urgency.Rank() > diag.CheckAgain.Rank() {
+			t.Errorf("%s: %s, %s", f.Rule, f.Urgency, f.Confidence)
+		}
+	}
+	if d.Verdict.Key != "unit-suspect" {
+		t.Errorf("verdict %s", d.Verdict.Key)
+	}
+}
+
+func TestOneHighAmongOthersThatMayBeLow(t *testing.T) {
+	high := func(v float64, changes ...sample.Change) []string {
+		return keys(the(t, Diagnose(sample.Dry("inline-4", []float64{v, 100, 101, 99}, changes...)), "one-high").Causes)
+	}
+	if got := high(160); got[0] != "others-low" {
+		t.Errorf("far above the others: %v", got)
+	}
+	if got := high(115); got[0] == "others-low" || !slices.Contains(got, "others-low") {
+		t.Errorf("a little above the others: %v", got)
+	}
+	if got := high(160, sample.Minimum(80)); slices.Contains(got, "others-low") {
+		t.Errorf("others that a minimum clears: %v", got)
+	}
+}
+
+func TestTheLimitOfAnotherTimeIsNamed(t *testing.T) {
+	limit := diag.FuelLimit{For: "hold", Low: 30, High: math.Inf(1), Minutes: 5, Entered: "at least 30 psi after 5 min"}
+	at := func(v float64) *diag.Test {
+		return sample.Of("inline-4", sample.Fuel("port, return line", diag.Circuit{
+			KeyOn: sample.PSI(41), Hold: []diag.HoldReading{{Minutes: 3, Reading: sample.Read(v)}}, Limits: []diag.FuelLimit{limit}}))
+	}
+	f := the(t, Diagnose(at(25)), "falls-off-fast")
+	if f.Variant != "" || f.Facts["limit"] != "at least 30\u00a0psi after 5\u00a0min" {
+		t.Errorf("variant %q, limit %q", f.Variant, f.Facts["limit"])
+	}
+	if got := found(Diagnose(at(33))); slices.Contains(got, "falls-off-fast") || slices.Contains(got, "falls-off-slowly") {
+		t.Errorf("above the limit before its time: %v", got)
 	}
 }

@@ -13,12 +13,13 @@ var testRules = []Rule{
 	{
 		Name: "method-incomplete", Title: "Not recorded how the test was made", Class: TestItself,
 		Trigger: "compression or a rotary engine's faces were read, and the gauge, the engine's temperature, the throttle or the strokes " +
-			"(a rotary: the cranking speed) were not recorded; a diesel is not asked for its throttle",
+			"(a rotary: the cranking speed) were not recorded; or the gauge's accuracy is one of its span and its range was not, or a limit holds at sea level " +
+			"and neither altitude nor barometer was; a diesel is not asked for its throttle",
 		Why: "A cranking reading depends on how it was taken: a shut throttle, a cold engine or two strokes fewer move it by more than many faults do, " +
 			"and nobody can tell afterwards. What was not written down cannot be held against the engine, so the findings stay weak.",
 		Source:  "US Army TM 5-4210-230-14&P-1, Addendum No. 2, which asks for warm engine, open throttle and a note of the strokes",
 		Doubt:   "method-incomplete",
-		Doubts:  []Need{NeedsCompression, NeedsWet, NeedsFirst, NeedsRotors, NeedsEarlier},
+		Doubts:  []Need{NeedsCompression, NeedsWet, NeedsFirst, NeedsRotors, NeedsEarlier, NeedsFuel},
 		Notices: methodIncomplete,
 	},
 	{
@@ -51,7 +52,7 @@ var testRules = []Rule{
 	},
 	{
 		Name: "repeats-disagree", Title: "Repeats of one reading disagree", Class: TestItself,
-		Trigger: "the repeats on a cylinder, dry or wet, lie more than 5 % of the highest of them apart",
+		Trigger: "the repeats on a cylinder, dry or wet, lie more than 5 % of the highest of them apart, and more than 2 psi, which a gauge can hardly tell",
 		Why: "Repeats of a sound test agree within a division or two. Where they do not, the adapter leaked, the strokes differed, a valve or lifter is not doing the same each time, " +
 			"or there is liquid in the bore. The mean of two such readings describes neither.",
 		Source:  "common practice",
@@ -87,20 +88,29 @@ var testRules = []Rule{
 	},
 	{
 		Name: "too-few-cylinders", Title: "Cylinders were left out", Class: TestItself,
-		Trigger: "compression (or rotors) was tested on an engine of several and some were not read",
+		Trigger: "compression (or rotors, or leakage alone) was tested on an engine of several and some were not read",
 		Why: "Cylinders are judged beside each other. One that was not read may be the best, and then those called even are low, or the worst. Nothing can be said of the engine's sealing " +
 			"as a whole until it has been read.",
 		Source: "common practice", Variants: []string{"rotors"},
 		Notices: tooFewCylinders,
 	},
 	{
+		Name: "lower-bound", Title: "Known only to read more", Class: TestItself,
+		Trigger: "a reading is written as a lower bound, such as 'over 300' or '300+'",
+		Why: "A needle at its stop says that there is more, and not how much more. Such a reading can clear a minimum that it is above. It cannot be compared with the other cylinders, " +
+			"and one under the minimum decides nothing.",
+		Source:  "common practice",
+		Notices: lowerBound,
+	},
+	{
 		Name: "unit-suspect", Title: "A figure that does not suit its unit", Class: TestItself,
-		Trigger: "readings lie far outside what an engine of this kind gives in the unit stated, or are written in a way that can be read as something else",
+		Trigger: "readings lie far outside what an engine of this kind gives in the unit stated, or are written in a way that can be read as something else; not where " +
+			"none reaches 25 psi (170 kPa) and one is 0, which is nothing in any unit",
 		Why: "Twelve is a sound engine in bar and a dead one in psi. Printouts with the wrong unit exist, and so do dots that were meant as dashes. " +
 			"Nothing is converted by guessing; the sheet says that the figures look like another unit.",
 		Source: "common practice", Variants: []string{"improbable", "range-with-dot"},
 		Doubt: "unit-suspect", Doubts: []Need{NeedsCompression, NeedsWet, NeedsFirst, NeedsEarlier, NeedsRotors, NeedsLeakage, NeedsFuel},
-		Notices: noted("unit-suspect"),
+		Notices: unitSuspect,
 	},
 	{
 		Name: "units-contradict", Title: "Two units that do not say the same", Class: TestItself,
@@ -185,31 +195,6 @@ func noted(rule string) func(*Case) []diag.Notice {
 	}
 }
 
-func methodIncomplete(c *Case) []diag.Notice {
-	faces := c.Has(NeedsRotors)
-	if !faces && !c.Has(NeedsCompression) {
-		return nil
-	}
-	var missing diag.Names
-	ask := func(known bool, what string) {
-		if !known {
-			missing = append(missing, what)
-		}
-	}
-	ask(c.Gauges.Compression != nil, "gauge")
-	ask(c.Conditions.Engine != "" || c.Conditions.CoolantC != nil, "engine temperature")
-	ask(c.Spec.Diesel() || c.Conditions.Throttle == "open" || c.Conditions.Throttle == "closed", "throttle")
-	if faces {
-		ask(c.Rotors.CrankingRPM > 0 || c.Conditions.CrankingRPM != nil, "cranking speed")
-	} else {
-		ask(c.Conditions.Strokes > 0, "strokes")
-	}
-	if len(missing) == 0 {
-		return nil
-	}
-	return notice("method-incomplete", "", nil, diag.Facts{"missing": missing})
-}
-
 func notStandard(c *Case) []diag.Notice {
 	if !c.Has(NeedsCompression) && !c.Has(NeedsRotors) {
 		return nil
@@ -292,10 +277,6 @@ func allLowCheckTheTest(c *Case) []diag.Notice {
 	return notice("all-low-check-the-test", "", nil, nil)
 }
 
-// repeatsApart is how far repeats of a wet reading may lie apart, in percent of
-// the highest of them; package diag has the same for dry ones.
-const repeatsApart = 5
-
 func repeatsDisagree(c *Case) []diag.Notice {
 	if c.Sums.Compression == nil {
 		return nil
@@ -307,11 +288,8 @@ func repeatsDisagree(c *Case) []diag.Notice {
 		if !r.Disagree {
 			v = c.Compression.Wet[r.Name].Values
 		}
-		if len(v) < 2 {
-			continue
-		}
-		low, high := slices.Min(v), slices.Max(v)
-		if r.Disagree || high-low > repeatsApart*high/100 {
+		if r.Disagree || r.WetDisagree {
+			low, high := slices.Min(v), slices.Max(v)
 			list = append(list, notice("repeats-disagree", "", []string{r.Name}, diag.Facts{
 				"low": c.pressure(low), "high": c.pressure(high), "percent": percent(100*(high-low)/high, 0)})...)
 		}
@@ -344,29 +322,4 @@ func needleFallsBack(c *Case) []diag.Notice {
 		return nil
 	}
 	return notice("needle-falls-back", "", nil, nil)
-}
-
-func tooFewCylinders(c *Case) []diag.Notice {
-	names := c.Engine.Names()
-	var unread []string
-	variant := ""
-	switch {
-	case len(names) < 2:
-		return nil
-	case c.Has(NeedsCompression):
-		unread = slices.DeleteFunc(slices.Clone(names), func(name string) bool {
-			return len(c.Compression.Dry[name].Values) > 0
-		})
-	case c.Has(NeedsRotors):
-		variant = "rotors"
-		for _, r := range c.Sums.Rotors.Rotors {
-			if len(r.Values) == 0 {
-				unread = append(unread, r.Name)
-			}
-		}
-	}
-	if len(unread) == 0 {
-		return nil
-	}
-	return notice("too-few-cylinders", variant, unread, diag.Facts{"read": len(names) - len(unread), "of": len(names)})
 }

@@ -48,6 +48,7 @@ var verdictOf = map[string]string{
 
 // otherVerdicts are given where no finding leads the sheet.
 var otherVerdicts = []string{
+	"unit-suspect", "too-few-rotors", "wet-only", "lower-bound", "lower-bound-some", "above-minimum",
 	"see-findings", "nothing-found", "not-explained", "fuel-not-judged", "nothing-tested", "too-few-cylinders", "too-close", "fuel-too-close", "rotors-even", "leakage-too-close", "leakage-doubtful", "leakage-serviceable", "even-but-coolant",
 	"not-judged", "not-judged-some", "not-judged-decompressor", "not-judged-throttle-closed", "not-judged-single-cylinder", "not-judged-lone-reading",
 }
@@ -64,7 +65,7 @@ var adviceFor = map[string]string{
 }
 
 var otherAdvice = []string{
-	"advice-do-not-run", "advice-repeat", "advice-complete", "advice-next-check", "advice-findings", "advice-weak", "advice-none", "advice-no-figure", "advice-test-again",
+	"advice-do-not-run", "advice-repeat", "advice-complete", "advice-next-check", "advice-findings", "advice-weak", "advice-none", "advice-no-figure", "advice-test-again", "advice-unit", "advice-lower-bound",
 }
 
 var closingVocabulary = map[string][]string{
@@ -87,34 +88,69 @@ func conclude(c *Case, d *diag.Diagnosis) {
 			d.Urgency = f.Urgency
 		}
 	}
-	if top := topFinding(d); top >= 0 {
-		c.lead(d, &d.Findings[top])
-		return
+	top := topFinding(d)
+	if top < 0 && (c.unitLeads(d) || asksToTest(d.Next)) {
+		d.Urgency = diag.CheckAgain // a notice asks for it
 	}
+	switch {
+	case c.unitLeads(d):
+		d.Verdict, d.Advice = diag.Phrase{Key: "unit-suspect", Facts: c.verdictFacts(d, nil)}, diag.Phrase{Key: "advice-unit"}
+	case top >= 0:
+		c.lead(d, &d.Findings[top])
+	default:
+		c.withoutLead(d)
+	}
+}
+
+// withoutLead sets the verdict where no finding asks for anything.
+func (c *Case) withoutLead(d *diag.Diagnosis) {
 	facts := c.verdictFacts(d, nil)
+	say := func(verdict, advice string) {
+		d.Verdict, d.Advice = diag.Phrase{Key: verdict, Facts: facts}, diag.Phrase{Key: advice}
+	}
+	apart := c.cylindersThat(func(r *diag.CylinderResult) bool { return r.Disagree })
 	switch lead := firstSound(d); {
 	case c.noticed("too-few-cylinders"):
-		d.Verdict, d.Advice = diag.Phrase{Key: "too-few-cylinders", Facts: facts}, diag.Phrase{Key: "advice-complete"}
+		n := c.noticeOf("too-few-cylinders")
+		facts["read"], facts["of"] = n.Facts["read"], n.Facts["of"]
+		say("too-few-cylinders", "advice-complete")
+		if n.Variant == "rotors" {
+			d.Verdict.Key = "too-few-rotors"
+		}
 	case c.notJudged() != "":
-		d.Verdict, d.Advice = diag.Phrase{Key: c.notJudged(), Facts: facts}, diag.Phrase{Key: "advice-test-again"}
-	case c.Has(NeedsCompression) && len(c.Graded(diag.GradeNotJudged)) > 0 && lead == nil:
-		facts["Cylinders"] = diag.Names(c.Graded(diag.GradeNotJudged))
-		d.Verdict, d.Advice = diag.Phrase{Key: "not-judged-some", Facts: facts}, diag.Phrase{Key: "advice-test-again"}
+		say(c.notJudged(), "advice-test-again")
+		if d.Next != nil && !asksToTest(d.Next) {
+			d.Advice.Key = "advice-next-check"
+		}
+	case len(apart) > 0 && lead == nil:
+		facts["Cylinders"] = diag.Names(apart)
+		say("not-judged-some", "advice-test-again")
+	case len(c.boundsOnly()) > 0 && lead == nil:
+		facts["Cylinders"] = diag.Names(c.boundsOnly())
+		say(c.boundsVerdict())
+	case c.onlyWet() && lead == nil:
+		say("wet-only", "advice-none")
 	case c.complaint() != "":
 		facts["complaint"] = c.complaint()
-		d.Verdict, d.Advice = diag.Phrase{Key: "not-explained", Facts: facts}, diag.Phrase{Key: "advice-none"}
+		say("not-explained", "advice-none")
 	case lead != nil:
 		c.lead(d, lead)
 	case c.noticed("fuel-limit-missing"):
-		d.Verdict, d.Advice = diag.Phrase{Key: "fuel-not-judged", Facts: facts}, diag.Phrase{Key: "advice-no-figure"}
+		say("fuel-not-judged", "advice-no-figure")
 	case c.Has(NeedsRotors):
-		d.Verdict, d.Advice = diag.Phrase{Key: "rotors-even", Facts: facts}, diag.Phrase{Key: "advice-none"}
+		say("rotors-even", "advice-none")
 	case c.Has(NeedsCompression), c.Has(NeedsLeakage), c.Has(NeedsPlugs), c.Has(NeedsFuel):
-		d.Verdict, d.Advice = diag.Phrase{Key: "nothing-found", Facts: facts}, diag.Phrase{Key: "advice-none"}
+		say("nothing-found", "advice-none")
+	case c.Sums.Compression != nil && c.Sums.Compression.State == diag.Tested:
+		say("not-judged", "advice-test-again")
 	default:
-		d.Verdict, d.Advice = diag.Phrase{Key: "nothing-tested", Facts: facts}, diag.Phrase{Key: "advice-test-again"}
+		say("nothing-tested", "advice-test-again")
 	}
-	if d.Next != nil && d.Advice.Key == "advice-none" {
+	switch {
+	case d.Next == nil:
+	case d.Advice.Key == "advice-lower-bound", d.Advice.Key == "advice-none" && repeatsTest(d.Next.Key):
+		d.Advice.Key = "advice-repeat"
+	case d.Advice.Key == "advice-none":
 		d.Advice.Key = "advice-next-check"
 	}
 }
@@ -146,7 +182,7 @@ func (c *Case) lead(d *diag.Diagnosis, f *diag.Finding) {
 		key = "even-but-coolant"
 	case key == "leakage-good" && f.Variant == "serviceable":
 		key = "leakage-serviceable"
-	case f.Variant == "too-close" || doubted("near-limit") && (f.Rule == "below-minimum" || c.tooCloseToCall(f) && f.Urgency == diag.NoAction):
+	case f.Variant == "too-close" || doubted("near-limit") && f.Rule == "below-minimum":
 		key = "too-close"
 	case doubted("fuel-near-limit") && f.Rule != "falls-off-fast":
 		key = "fuel-too-close"

@@ -9,6 +9,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
+	"gaugesheet/diag/gauge"
 	"gaugesheet/diag/quantity"
 )
 
@@ -82,6 +83,28 @@ func Read(values ...float64) diag.Reading {
 // Repeats replaces a cylinder's reading.
 func Repeats(name string, values ...float64) Change {
 	return func(t *diag.Test) { t.Compression.Dry[name] = Read(values...) }
+}
+
+// Over makes cylinders' readings lower bounds.
+func Over(names ...string) Change {
+	return func(t *diag.Test) {
+		for _, n := range names {
+			r := t.Compression.Dry[n]
+			r.Kind = diag.AtLeast
+			t.Compression.Dry[n] = r
+		}
+	}
+}
+
+// RotorUnread takes a rotor's readings away.
+func RotorUnread(name string) Change {
+	return func(t *diag.Test) {
+		for i := range t.Rotors.Rotors {
+			if r := &t.Rotors.Rotors[i]; r.Name == name {
+				r.State, r.Faces = diag.NotTested, nil
+			}
+		}
+	}
 }
 
 // Unread takes cylinders' readings away.
@@ -203,4 +226,14 @@ func After(label string, earlier *diag.Test) Change {
 // Noted adds a notice that reading a job gave rise to.
 func Noted(n diag.Notice) Change {
 	return func(t *diag.Test) { t.Noted = append(t.Noted, n) }
+}
+
+// OtherUnit notes that all readings of the compression look like another unit.
+var OtherUnit = Noted(diag.Notice{Rule: "unit-suspect", Facts: diag.Facts{
+	"section": "compression", "looks": "bar", "value": diag.Number{Value: 12, Unit: quantity.PSI}, "unit": "psi"}})
+
+// accuracy is a gauge's, which is well written here.
+func accuracy(text string) *gauge.Accuracy {
+	a, _ := gauge.ParseAccuracy(text)
+	return &a
 }

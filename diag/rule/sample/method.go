@@ -37,6 +37,27 @@ func methodCases() []Case {
 		{Name: "one could not be read", Test: Dry("inline-4", even, Unread("4")), Fires: []string{"too-few-cylinders"}, Not: []string{"even-no-minimum", "even-above-minimum"}},
 		{Name: "one read of four", Test: Dry("flat-4", []float64{25}), Fires: []string{"too-few-cylinders"}, Not: []string{"one-low", "one-without-pressure", "none-anywhere"}},
 		{Name: "a single has no others", Test: Dry("single", []float64{120}), Not: []string{"too-few-cylinders", "even-no-minimum", "one-low"}},
+		{Name: "an accuracy of a span that is not known", Test: Dry("inline-4", even, func(t *diag.Test) {
+			t.Gauges.Compression.Accuracy, t.Gauges.Compression.High = accuracy("1 % of span"), 0
+		}), Fires: []string{"method-incomplete"}},
+		{Name: "an accuracy of the reading needs no range", Test: Dry("inline-4", even, func(t *diag.Test) {
+			t.Gauges.Compression.Accuracy, t.Gauges.Compression.High = accuracy("1 % of reading"), 0
+		}), Not: []string{"method-incomplete"}},
+		{Name: "a fuel gauge of a class without a range", Test: Of("inline-4", Fuel("port, return line", diag.Circuit{KeyOn: PSI(41)}), func(t *diag.Test) {
+			t.Gauges.Fuel = &diag.Gauge{Name: "dial F", Accuracy: accuracy("class 1.6")}
+		}), Fires: []string{"method-incomplete"}},
+		{Name: "a limit for sea level at an unknown height", Test: Dry("inline-4", even, Limit(diag.Limit{Kind: diag.Minimum, Value: 120, Unit: quantity.PSI, FromSeaLevel: true})),
+			Fires: []string{"method-incomplete", "even-above-minimum"}},
+		{Name: "a limit for sea level at a known height", Test: Dry("inline-4", even, Limit(diag.Limit{Kind: diag.Minimum, Value: 120, Unit: quantity.PSI, FromSeaLevel: true}),
+			Method(func(c *diag.Conditions) { m := 300.0; c.AltitudeM = &m })), Not: []string{"method-incomplete"}},
+		{Name: "one known only to read more", Test: Dry("inline-4", []float64{300, 290, 280, 285}, Over("1")), Fires: []string{"lower-bound"}, Not: []string{"repeats-disagree", "too-few-cylinders", "even-no-minimum"}},
+		{Name: "a lower bound under the minimum decides nothing", Test: Dry("inline-4", []float64{100, 150, 152, 151}, Over("1"), Minimum(120)),
+			Fires: []string{"lower-bound"}, Not: []string{"near-minimum", "below-minimum", "even-above-minimum"}},
+		{Name: "repeats of next to nothing agree", Test: Dry("inline-4", []float64{150, 151, 0, 149}, Repeats("3", 2, 0)), Fires: []string{"one-without-pressure"}, Not: []string{"repeats-disagree"}},
+		{Name: "leakage alone, not of all", Test: Of("inline-4", Leak("1", 5), Leak("2", 6)), Fires: []string{"too-few-cylinders", "leakage-good"}},
+		{Name: "leakage of the low one after a whole compression test", Test: Dry("inline-4", []float64{150, 151, 100, 149}, Leak("3", 30, "exhaust")), Not: []string{"too-few-cylinders"}},
+		{Name: "another unit everywhere", Test: Dry("inline-4", []float64{12, 11.5, 12, 12.5}, OtherUnit), Fires: []string{"unit-suspect"}},
+		{Name: "nothing is nothing in any unit", Test: Dry("inline-4", []float64{10, 5, 0, 8}, OtherUnit), Fires: []string{"none-anywhere"}, Not: []string{"unit-suspect"}},
 		{Name: "noted while reading", Test: Dry("inline-4", even,
 			Noted(diag.Notice{Rule: "unit-suspect", Facts: diag.Facts{"section": "compression", "value": diag.Number{Value: 5.8, Decimals: 1, Unit: quantity.KPa}, "unit": "kPa", "looks": "kgf/cm2"}}),
 			Noted(diag.Notice{Rule: "unit-suspect", Variant: "improbable", Facts: diag.Facts{"section": "compression", "value": diag.Number{Value: 5.8, Decimals: 1, Unit: quantity.KPa}, "unit": "kPa"}}),

@@ -37,6 +37,9 @@ func wholeCases() []Case {
 		{Name: "past the usual spread as read", Test: Dry("inline-4", []float64{120, 120, 115, 107}, TwoStroke), Fires: []string{"outside-limit"}, Not: []string{"one-low", "even-no-minimum", "a-little-low"}},
 		{Name: "a little low inside a stated limit", Test: Dry("inline-4", []float64{120, 120, 115, 105}, SpreadOfHighest(25)), Fires: []string{"a-little-low"}, Not: []string{"outside-limit", "one-low", "even-no-minimum"}},
 		{Name: "one high", Test: Dry("inline-4", []float64{150, 152, 190, 149}, Plug("oil-wet", "1")), Fires: []string{"one-high"}, Not: []string{"one-low", "scattered-low", "outside-limit"}},
+		{Name: "one far above, or the others low", Test: Dry("inline-4", []float64{160, 100, 101, 99}), Fires: []string{"one-high"}, Not: []string{"one-low", "scattered-low"}},
+		{Name: "even, too close to a stated limit", Test: Dry("inline-5", []float64{160, 163, 150, 162, 161}, SpreadOfHighest(10)), Fires: []string{"even-no-minimum"}},
+		{Name: "even and above the minimum, too close to a stated limit", Test: Dry("inline-5", []float64{160, 163, 150, 162, 161}, SpreadOfHighest(10), Minimum(110)), Fires: []string{"even-above-minimum"}},
 		{Name: "not high enough", Test: Dry("inline-4", []float64{150, 152, 160, 149}), Not: []string{"one-high"}},
 	}
 }
