@@ -44,7 +44,7 @@ var checkKinds = map[string]checkKind{
 	"leak-down-again": {minutes: 15},
 	"leak-down-pair": {minutes: 20, words: []string{"leak-down between"}, made: madeLeakDown,
 		separates: []string{"head-gasket", "warped-or-cracked-head"}},
-	"compression-test": {minutes: 40, made: func(c *Case, _ []string) bool { return c.Has(NeedsCompression) }},
+	"compression-test": {minutes: 40, made: func(c *Case, _ []string) bool { return c.dryRead() }},
 	"running-compression": {minutes: 15, words: []string{"running compression"}, separates: []string{"valve-motion", "restricted-inlet", "restricted-exhaust"},
 		made: func(c *Case, _ []string) bool { return c.Compression != nil && len(c.Compression.Running) > 0 }},
 	"valve-lash": {minutes: 40, unfit: noValves, words: []string{"valve lash", "lash set", "lash checked", "valve clearance", "valves adjusted", "valves set"},

@@ -180,7 +180,7 @@ var compressionVocabulary = map[string][]string{
 		"carbon", "different-parts", "coolant-or-fuel-in-bore", "shared-by-place", "others-low",
 	},
 	"against": {"rose-with-oil", "no-wet-rise", "no-gas-in-coolant", "holds-air"},
-	"doubts":  {"near-limit", "air-not-recorded", "estimated", "no-maker-figure", "indirect-sign"},
+	"doubts":  {"near-limit", "estimated", "no-maker-figure", "indirect-sign"},
 	"checks": {
 		"second-gauge", "repeat-method", "dry-and-repeat", "valve-lash", "watch-valve-gear", "turn-engine-check-cam", "cam-timing-marks", "wet-test", "leak-down", "leak-down-pair",
 		"coolant-gas-test", "cooling-pressure-test", "borescope", "run-and-retest", "running-compression",

@@ -26,6 +26,9 @@ func oneHigh(c *Case) []diag.Finding {
 	}
 	f.Causes = w.top()
 	f.Next = c.next(names, "borescope", "second-gauge")
+	if f.Causes[0].Key == "others-low" {
+		f.Next = c.next(c.others(names), "leak-down", "second-gauge")
+	}
 	return []diag.Finding{f}
 }
 

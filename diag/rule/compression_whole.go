@@ -72,8 +72,9 @@ func (c *Case) limitFacts(l *diag.LimitResult) diag.Facts {
 		decimals = quantity.DefaultDecimals(l.Unit)
 	}
 	number := func(v float64) diag.Number { return diag.Number{Value: v, Decimals: decimals, Unit: l.Unit} }
+	kind, basis, _ := strings.Cut(l.Rule, " of ")
 	return diag.Facts{
-		"limit": number(l.Limit), "value": number(l.Value), "u": number(l.Uncertainty), "rule": l.Rule,
+		"kind": kind, "basis": basis, "limit": number(l.Limit), "value": number(l.Value), "u": number(l.Uncertainty), "rule": l.Rule,
 		"entered": l.AsEntered, "source": l.Source, "corrected": l.Corrected, "cylinder": l.Cylinder,
 	}
 }
@@ -98,7 +99,6 @@ func allLowFinding(c *Case) []diag.Finding {
 	} else if !c.noticed("method-incomplete") && !c.noticed("not-standard-method") {
 		f.Urgency = diag.ActSoon
 	}
-	c.doubtAir(&f)
 	switch {
 	case even:
 		f.Next = c.next(f.Cylinders, "second-gauge", "leak-down", "cam-timing-marks")
@@ -190,7 +190,6 @@ func belowMinimum(c *Case) []diag.Finding {
 			f.Next = c.next(names, "second-gauge", "leak-down")
 		}
 		f.Causes = w.top()
-		c.doubtAir(&f)
 		list = append(list, f)
 	}
 	return list
@@ -233,10 +232,6 @@ func outsideLimit(c *Case) []diag.Finding {
 	}
 	f := c.finding("outside-limit", []string{worst.Cylinder}, c.limitFacts(worst))
 	f.Facts["usual"] = s.DefaultLimit
-	f.Facts["kind"], f.Facts["basis"] = worst.Rule, ""
-	if kind, basis, ok := strings.Cut(worst.Rule, " of "); ok {
-		f.Facts["kind"], f.Facts["basis"] = kind, basis
-	}
 	w := c.weighSingle()
 	c.evidence(w, worst.Cylinder)
 	f.Causes = w.top()
@@ -302,17 +297,7 @@ func evenAboveMinimum(c *Case) []diag.Finding {
 	}
 	f.Urgency = diag.NoAction
 	c.evenFacts(&f)
-	c.doubtAir(&f)
 	return []diag.Finding{f}
-}
-
-// doubtAir weakens what was found against a minimum that holds at sea level
-// where the test's own air pressure is not known.
-func (c *Case) doubtAir(f *diag.Finding) {
-	if m := c.minimum(); m != nil && m.Uncorrected {
-		f.Confidence = diag.Weak
-		f.Doubts = append(f.Doubts, diag.Phrase{Key: "air-not-recorded"})
-	}
 }
 
 func evenNoMinimum(c *Case) []diag.Finding {

@@ -70,8 +70,9 @@ func chooseNext(c *Case, d *diag.Diagnosis) {
 		d.Next = c.next(nil, "complete-set")
 	case c.notJudged() != "":
 		d.Next = c.next(nil, "leak-down")
+	case firstSound(d) != nil:
 	case c.onlyWet():
-		d.Next = c.next(nil, "repeat-method")
+		d.Next = c.next(nil, "compression-test")
 	case len(c.boundsOpen()) > 0:
 		d.Next = c.next(c.boundsOpen(), "repeat-method")
 	}

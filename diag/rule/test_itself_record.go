@@ -11,7 +11,7 @@ import (
 const (
 	rangeMissing     = "the gauge's range, without which its accuracy says nothing"
 	fuelRangeMissing = "the fuel gauge's range, without which its accuracy says nothing"
-	airMissing       = "the altitude, without which a limit for sea level cannot be brought to the place of the test"
+	airMissing       = "the altitude (the limit is one for sea level)"
 )
 
 func methodIncomplete(c *Case) []diag.Notice {

@@ -89,7 +89,7 @@ func conclude(c *Case, d *diag.Diagnosis) {
 		}
 	}
 	top := topFinding(d)
-	if top < 0 && (c.unitLeads(d) || asksToTest(d.Next)) {
+	if top < 0 && (c.unitLeads(d) || asksToTest(d.Next) || d.Next != nil && c.onlyWet() && c.complaint() == "") {
 		d.Urgency = diag.CheckAgain // a notice asks for it
 	}
 	switch {

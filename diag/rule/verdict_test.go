@@ -41,7 +41,7 @@ func TestVerdicts(t *testing.T) {
 			sample.Dry("inline-4", []float64{300, 300, 300, 300}, sample.Over("1", "2", "3", "4"))},
 		{"a lower bound under the minimum", "lower-bound-some", "advice-repeat", diag.CheckAgain, 0,
 			sample.Dry("inline-4", []float64{100, 150, 152, 151}, sample.Over("1"), sample.Minimum(120))},
-		{"oil only", "wet-only", "advice-repeat", diag.CheckAgain, 0, sample.Dry("inline-2", nil, sample.Wet(map[string]float64{"1": 150, "2": 140}))},
+		{"oil only", "wet-only", "advice-next-check", diag.CheckAgain, 0, sample.Dry("inline-2", nil, sample.Wet(map[string]float64{"1": 150, "2": 140}))},
 		{"repeats of all disagree", "not-judged-some", "advice-test-again", diag.CheckAgain, 0,
 			sample.Dry("inline-2", nil, sample.Repeats("1", 150, 120), sample.Repeats("2", 150, 120))},
 		{"another unit everywhere", "unit-suspect", "advice-unit", diag.CheckAgain, 0, sample.Dry("inline-4", []float64{12, 11.5, 12, 12.5}, sample.OtherUnit)},
