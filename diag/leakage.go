@@ -86,9 +86,11 @@ func leaksDisagree(values []float64) bool {
 
 // judgeRange judges a value against a range, of which a side may be infinite,
 // with a guard band of u; past is the verdict as read. A value that is only
-// known not to be less can be above the range and not below it.
+// known not to be less can be clear of the low end or above the high one; what
+// it leaves open is not judged.
 func judgeRange(value, low, high, u float64, bound bool) (verdict Verdict, past bool) {
 	verdict = NotJudged
+	open := false // a side of which a lower bound says nothing
 	if low > high {
 		return NotJudged, false
 	}
@@ -96,19 +98,23 @@ func judgeRange(value, low, high, u float64, bound bool) (verdict Verdict, past 
 		v := Verdict(gauge.Judge(value, low, u, gauge.AtLeast))
 		p := gauge.Judge(value, low, 0, gauge.AtLeast) == gauge.Outside
 		if bound && v != Within {
-			v, p = TooClose, false
+			v, p, open = NotJudged, false, true
 		}
 		verdict, past = v, p
 	}
 	if finite(high) {
 		v := Verdict(gauge.Judge(value, high, u, gauge.AtMost))
-		past = past || gauge.Judge(value, high, 0, gauge.AtMost) == gauge.Outside
-		if bound && v != Outside {
-			v = TooClose
+		over := gauge.Judge(value, high, 0, gauge.AtMost) == gauge.Outside
+		past = past || over
+		if bound && !over {
+			v, open = NotJudged, true
 		}
 		if severity(v) > severity(verdict) {
 			verdict = v
 		}
+	}
+	if open && verdict != Outside {
+		return NotJudged, past
 	}
 	return verdict, past
 }

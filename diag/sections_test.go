@@ -277,3 +277,17 @@ func TestFuelCircuitsAreJudgedApart(t *testing.T) {
 		}
 	}
 }
+
+func TestLowerBoundOfFuelPressure(t *testing.T) {
+	for _, row := range []struct {
+		value, low, high float64
+		want             Verdict
+	}{{30, 38, 44, NotJudged}, {42, 38, 44, NotJudged}, {60, 38, 44, Outside}, {60, 38, math.Inf(1), Within}, {30, 38, math.Inf(1), NotJudged}} {
+		at := pressure(row.value)
+		at.Kind = AtLeast
+		c := Assess(fuelled(Circuit{KeyOn: at, Limits: []FuelLimit{{For: "key-on", Low: row.low, High: row.high}}})).Fuel.Circuits[0]
+		if got := c.Reading("key-on").Verdict; got != row.want {
+			t.Errorf("over %v against %v to %v: %s, want %s", row.value, row.low, row.high, got, row.want)
+		}
+	}
+}

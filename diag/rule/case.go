@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
 )
 
@@ -153,7 +154,7 @@ func (c *Case) noticed(rule string) bool {
 func (c *Case) next(cylinders []string, checks ...string) *diag.Check {
 	for _, key := range checks {
 		if !c.doneOn(key, cylinders) {
-			facts := diag.Facts{"Cylinders": diag.Names(cylinders), "all": len(cylinders) == len(c.Engine.Cylinders), "diesel": c.Spec.Diesel()}
+			facts := diag.Facts{"Cylinders": diag.Names(cylinders), "all": len(cylinders) == len(c.Engine.Cylinders), "diesel": c.Spec.Diesel(), "rotary": c.Engine.Kind == engine.Rotary}
 			return &diag.Check{Key: key, Facts: facts, Minutes: minutesFor(key)}
 		}
 	}

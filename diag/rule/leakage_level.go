@@ -40,7 +40,7 @@ var leakageHigh = Rule{
 
 // leakTooHigh reports a loss over the limit, or that stands out without one.
 func (c *Case) leakTooHigh(l *diag.LeakResult) bool {
-	if *l.Loss > c.Sums.Leakage.Median+overMedian {
+	if c.Sums.Leakage.N > 0 && *l.Loss > c.Sums.Leakage.Median+overMedian {
 		return true
 	}
 	if c.Sums.Leakage.Limit != nil {
@@ -157,7 +157,8 @@ var leakageGood = Rule{
 	Findings: func(c *Case) []diag.Finding {
 		var names []string
 		for _, l := range c.leaks() {
-			if c.leakTooHigh(l) || c.placed(l) {
+			lowerBound := l.Verdict == diag.NotJudged && c.Sums.Leakage.Limit != nil
+			if c.leakTooHigh(l) || c.placed(l) || lowerBound {
 				return nil
 			}
 			names = append(names, l.Name)

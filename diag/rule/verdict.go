@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
 )
 
 // verdictOf names the verdict that the sheet gives when a rule's finding
@@ -81,7 +82,7 @@ var closingVocabulary = map[string][]string{
 // leads, and where nothing can be judged the
 // verdict says why.
 func conclude(c *Case, d *diag.Diagnosis) {
-	defer func() { d.Advice.Facts = adviceFacts(d) }()
+	defer func() { d.Advice.Facts = c.adviceFacts(d) }()
 	d.Urgency = diag.NoAction
 	for _, f := range d.Findings {
 		if f.Urgency.Rank() > d.Urgency.Rank() {
@@ -216,8 +217,8 @@ func (c *Case) verdictFacts(d *diag.Diagnosis, f *diag.Finding) diag.Facts {
 // adviceFacts are what the line under the verdict uses: how sure the leading
 // finding is, whether a check comes next, and how many findings more ask for
 // something.
-func adviceFacts(d *diag.Diagnosis) diag.Facts {
-	facts := diag.Facts{"sure": "", "check": d.Next != nil, "more": 0}
+func (c *Case) adviceFacts(d *diag.Diagnosis) diag.Facts {
+	facts := diag.Facts{"sure": "", "check": d.Next != nil, "more": 0, "rotary": c.Engine.Kind == engine.Rotary}
 	top := topFinding(d)
 	if top < 0 {
 		return facts
