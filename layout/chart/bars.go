@@ -199,7 +199,11 @@ func (p *plot) missingText(words string, pitch layout.Length) layout.Text {
 func (p *plot) drawLabel(s layout.Surface, b slot) {
 	strong, note := p.theme.Face(layout.Strong), p.theme.Face(layout.Note)
 	y := b.base + 2*gap + s.CapHeight(strong)
-	layout.TextAt(s, layout.Point{X: b.middle, Y: y}, layout.Center, b.Label, strong, p.theme.Accent)
+	for i, line := range p.labels[b.index] {
+		at := layout.Point{X: b.middle, Y: y + layout.Length(i)*layout.Leading(strong)}
+		layout.TextAt(s, at, layout.Center, line, strong, p.theme.Accent)
+	}
+	y += p.labelDepth()
 	if mark := p.mark(b.Bar); mark != "" {
 		y += gap + s.Ascent(note)
 		layout.TextAt(s, layout.Point{X: b.middle, Y: y}, layout.Center, mark, note, p.theme.Muted)

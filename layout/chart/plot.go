@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"strings"
+
 	"gaugesheet/layout"
 )
 
@@ -13,6 +15,7 @@ type plot struct {
 	ghost   layout.Face
 	upright bool // the values over the bars run upwards
 	marks   [2]string
+	labels  [][]string // lines of the label under each bar
 	keys    keyLines
 }
 
@@ -41,6 +44,7 @@ func newPlot(t layout.Theme, c Chart, width layout.Length) *plot {
 	pitch := p.pitch(width - axisRoom)
 	p.value, p.upright = p.valueFace(pitch)
 	p.chooseMarks(width-axisRoom, pitch)
+	p.breakLabels(pitch)
 	p.keys = p.layKeys(width)
 	return p
 }
@@ -137,6 +141,29 @@ func (p *plot) chooseMarks(width, pitch layout.Length) {
 	}
 }
 
+// breakLabels sets each label in as many lines as keep it off its neighbours'.
+func (p *plot) breakLabels(pitch layout.Length) {
+	face := p.theme.Face(layout.Strong)
+	for _, b := range p.Bars {
+		if len(p.Bars) == 1 || p.theme.Measurer.Width(b.Label, face) <= pitch-gap/2 {
+			p.labels = append(p.labels, []string{b.Label})
+			continue
+		}
+		text := layout.Wrap(p.theme.Measurer, pitch-gap, layout.Run{Text: b.Label, Face: face})
+		p.labels = append(p.labels, strings.Split(text.String(), "\n"))
+	}
+}
+
+// labelDepth is how far the lowest label reaches below the first line of the
+// others.
+func (p *plot) labelDepth() layout.Length {
+	lines := 1
+	for _, l := range p.labels {
+		lines = max(lines, len(l))
+	}
+	return layout.Length(lines-1) * layout.Leading(p.theme.Face(layout.Strong))
+}
+
 func (p *plot) mark(b Bar) string {
 	switch {
 	case b.Missing != "":
@@ -201,7 +228,7 @@ func (p *plot) footHeight() layout.Length {
 func (p *plot) labelHeight() layout.Length {
 	m := p.theme.Measurer
 	strong := p.theme.Face(layout.Strong)
-	h := gap + m.CapHeight(strong)
+	h := gap + m.CapHeight(strong) + p.labelDepth()
 	if p.marked() {
 		note := p.theme.Face(layout.Note)
 		h += gap + m.Ascent(note)

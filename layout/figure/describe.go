@@ -269,6 +269,15 @@ type List struct {
 	Run   bool // one running paragraph instead of a line for each
 }
 
+// Entries are a heading over lines that each begin with what they are: the
+// names stand in a column of their own, and one given again is not repeated.
+type Entries struct {
+	Name  string // block "list:" with this name
+	Title string
+	Lines []Field
+	Note  string // small, under the lines
+}
+
 // A SignOff describes the lines to sign on, one to three.
 type SignOff struct {
 	Lines []SignLine

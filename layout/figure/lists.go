@@ -60,6 +60,52 @@ func listBlock(name string, d List, role layout.Role, color func(layout.Theme) l
 	}}
 }
 
+// NewEntries is a block "list:" with the name: lines with what each is before
+// it. At brief they run on as one paragraph.
+func NewEntries(d Entries) layout.Block {
+	return block{"list:" + d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
+		if len(d.Lines) == 0 {
+			return textFrame(t, d.Note, layout.Note, t.Muted, width)
+		}
+		if level == layout.Brief {
+			return entriesRunOn(t, d, width)
+		}
+		var names layout.Length
+		for _, l := range d.Lines {
+			names = max(names, t.Measurer.Width(l.Name, t.Face(layout.Label)))
+		}
+		names = min(names+1, width*0.3)
+		var lines []layout.Frame
+		before := ""
+		for _, l := range d.Lines {
+			name := l.Name
+			if name == before {
+				name = ""
+			}
+			before = l.Name
+			lines = append(lines, beside(wide,
+				column{names, textFrame(t, name, layout.Label, t.Muted, names)},
+				column{width - names - wide, textFrame(t, l.Value, layout.Label, t.Ink, width-names-wide)}))
+		}
+		gap := [...]layout.Length{layout.Full: 1, layout.Compact: 0}[level]
+		return stack(gap, textFrame(t, d.Title, layout.Strong, t.Ink, width), stack(gap, lines...), textFrame(t, d.Note, layout.Note, t.Muted, width))
+	}}
+}
+
+func entriesRunOn(t layout.Theme, d Entries, width layout.Length) layout.Frame {
+	title := run(t, layout.Label, t.Ink, d.Title)
+	title.Face.Weight = layout.Bold
+	runs := []layout.Run{title}
+	for i, l := range d.Lines {
+		value := l.Value
+		if i < len(d.Lines)-1 {
+			value += fixedDot
+		}
+		runs = append(runs, run(t, layout.Label, t.Muted, l.Name), run(t, layout.Label, t.Ink, value))
+	}
+	return paragraph(t, width, layout.Left, append(runs, run(t, layout.Note, t.Muted, dotted(d.Note)))...)
+}
+
 // runOn joins lines to one paragraph, with a full stop where one ends without.
 func runOn(items []string) string {
 	var b strings.Builder

@@ -70,15 +70,16 @@ func diagonals(s layout.Surface, area layout.Rect, step, way layout.Length, pen 
 	s.Stroke(lines, pen)
 }
 
+// dots draws a pattern of dots across an area. Every row is one dashed line
+// whose dashes are nothing but their round ends: an outline for each dot would
+// make up most of a page's bytes.
 func dots(s layout.Surface, area layout.Rect, c layout.Color) {
-	const step, r = 3.4, 0.55
-	var all layout.Path
+	const step, across, dash = 3.4, 1.1, 0.01
+	var rows layout.Path
 	shift := layout.Length(0)
-	for y := area.Y + step/2; y < area.Bottom()+r; y += step * 0.8 {
-		for x := area.X + step/2 - shift; x < area.Right()+r; x += step {
-			all = append(all, layout.Circle(layout.Point{X: x, Y: y}, r)...)
-		}
+	for y := area.Y + step/2; y < area.Bottom()+across; y += step * 0.8 {
+		rows = rows.MoveTo(layout.Point{X: area.X + step/2 - shift, Y: y}).LineTo(layout.Point{X: area.Right() + across, Y: y})
 		shift = step/2 - shift
 	}
-	s.Fill(all, c)
+	s.Stroke(rows, layout.Pen{Width: across, Color: c, Dash: []layout.Length{dash, step - dash}, Round: true})
 }

@@ -18,7 +18,7 @@ func NewVerdict(d Verdict) layout.Block {
 		}
 		inner := width - left - wide
 		words := stack(1,
-			textFrame(t, d.Sentence, role, t.Ink, inner),
+			balanced(t, d.Sentence, role, t.Ink, inner),
 			balanced(t, d.Second, layout.Body, t.Ink, inner))
 		if level == layout.Brief {
 			words = paragraph(t, inner, layout.Left, run(t, role, t.Ink, d.Sentence), run(t, layout.Body, t.Ink, dotted(d.Second)))
@@ -87,8 +87,11 @@ func tileFrame(t layout.Theme, d Tile, width layout.Length, level layout.Detail)
 		textFrame(t, d.Value, layout.Label, t.Ink, inner))
 	if level == layout.Brief {
 		name = empty()
-		words = stack(0,
-			paragraph(t, inner, layout.Left, run(t, layout.Label, t.Muted, d.Name), run(t, layout.Strong, t.Ink, d.Word)),
+		title := paragraph(t, inner, layout.Left, run(t, layout.Label, t.Muted, d.Name), run(t, layout.Strong, t.Ink, d.Word))
+		if word := textFrame(t, d.Word, layout.Strong, t.Ink, inner); title.Height > word.Height+1 {
+			title = stack(0, textFrame(t, d.Name, layout.Label, t.Muted, inner), word)
+		}
+		words = stack(0, title,
 			textFrame(t, d.Value, layout.Note, t.Ink, inner))
 	}
 	return behind(inset(words, pad, small, pad, left), func(s layout.Surface, a layout.Rect) {

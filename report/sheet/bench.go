@@ -53,9 +53,9 @@ func words(label string) []string {
 // benchMethodBlock is how the test is set up: boxes to tick and short lines.
 func (v *view) benchMethodBlock() layout.Block {
 	d := figure.CheckBoxes{Name: "bench-method", Title: v.label("bench.method")}
-	groups := []string{"engine", "throttle", "plugs", "battery", "cranking", "strokes", "gauge", "disabled", "air"}
+	groups := []string{"engine", "coolant", "throttle", "choke", "plugs", "battery", "cranking", "strokes", "gauge", "disabled", "air"}
 	for _, group := range groups {
-		if v.test.Spec.Diesel() && group == "throttle" {
+		if v.test.Spec.Diesel() && (group == "throttle" || group == "choke") {
 			continue
 		}
 		parts := words(v.label("bench.method." + group))
@@ -82,6 +82,9 @@ func (v *view) benchReadingsBlock() layout.Block {
 		key = "bench.columns-diesel"
 	}
 	d := figure.Table{Name: "bench-readings", Title: v.label("bench.readings"), Sub: v.label("bench.readings-sub"), Pen: true}
+	if v.engine.Kind == engine.Rotary {
+		d.Title, d.Sub = v.label("bench.readings-rotary"), v.label("bench.readings-sub-rotary")
+	}
 	for i, head := range words(v.label(key)) {
 		column := figure.Column{Head: head, Share: 1}
 		if i == 0 {

@@ -19,7 +19,7 @@ func (v *view) engineBlock() layout.Block {
 	}
 	plan := v.engine.Plan()
 	d := figure.EnginePlan{
-		Title:     v.label("heading.engine"),
+		Title:     v.planTitle(),
 		Heads:     v.headGroups(),
 		Vehicle:   direction(plan.VehicleFront),
 		Engine:    direction(plan.EngineFront),
@@ -219,13 +219,25 @@ func (v *view) leakLook(r *diag.LeakResult) (figure.Mark, figure.Tone) {
 	case diag.TooClose:
 		return figure.Edge, figure.Faint
 	}
-	switch v.urgencyOf(r.Name).Rank() {
+	switch v.leakUrgency(r.Name).Rank() {
 	case 0:
 		return figure.Good, figure.Plain
 	case 1:
 		return figure.Notice, figure.Faint
 	}
 	return figure.Act, figure.Hatch
+}
+
+// leakUrgency is the most urgent of the findings on a cylinder's leakage,
+// whatever else was found of it.
+func (v *view) leakUrgency(name string) diag.Urgency {
+	u := diag.NoAction
+	for _, f := range slices.Concat(v.d.Findings, v.d.Folded) {
+		if strings.Contains(f.Rule, "leak") && slices.Contains(f.Cylinders, name) && f.Urgency.Rank() > u.Rank() {
+			u = f.Urgency
+		}
+	}
+	return u
 }
 
 // urgencyOf is the most urgent of the findings that name a cylinder.
@@ -283,6 +295,13 @@ func (v *view) fillRotor(c *figure.Cylinder, name string) {
 
 // faceName counts the faces of a rotor in the order read.
 func faceName(i int) string { return string(rune('A' + i)) }
+
+func (v *view) planTitle() string {
+	if v.engine.Kind == engine.Rotary {
+		return v.label("heading.engine-rotary")
+	}
+	return v.label("heading.engine")
+}
 
 // planSub says what the numbers in the plan are.
 func (v *view) planSub() string {

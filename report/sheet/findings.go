@@ -44,8 +44,8 @@ func (v *view) finding(f diag.Finding) figure.Finding {
 	v.keep("", err)
 	item := figure.Finding{
 		Short: f.Urgency == diag.NoAction,
-		Mark:  v.findingMark(f), Says: said.Says, Because: said.Because, Against: said.Against,
-		Urgency: v.label("urgency." + string(f.Urgency)), Causes: said.Causes,
+		Mark:  v.findingMark(f), Says: onPage(said.Says), Because: onPage(said.Because), Against: allOnPage(said.Against),
+		Urgency: v.label("urgency." + string(f.Urgency)), Causes: allOnPage(said.Causes),
 	}
 	limit := 2
 	if v.workshop() {
@@ -82,7 +82,7 @@ func (v *view) nextCheckBlock() layout.Block {
 	said, err := v.words.Check(*v.d.Next, v.sheet.Audience)
 	v.keep("", err)
 	return figure.NewNextCheck(figure.NextCheck{
-		Title: v.label("heading.next-check"), Do: said.Do, IfSo: said.IfSo, IfNot: said.IfNot, Effort: said.Effort,
+		Title: v.label("heading.next-check"), Do: onPage(said.Do), IfSo: onPage(said.IfSo), IfNot: onPage(said.IfNot), Effort: said.Effort,
 		IfSoLead: v.label("next.if-so"), IfNotLead: v.label("next.if-not"),
 	})
 }

@@ -24,12 +24,12 @@ func (v *view) fuelBlock() layout.Block {
 }
 
 func (v *view) band(f *diag.FuelResult, c *diag.CircuitResult, first bool) figure.PressureBand {
-	d := figure.PressureBand{Title: v.label("heading.fuel"), Unit: string(f.Unit)}
+	d := figure.PressureBand{Title: v.label("heading.fuel"), Unit: onPage(string(f.Unit))}
 	if c.Name != "" {
 		d.Title = v.label("heading.fuel-circuit", "circuit", c.Name)
 	}
 	system := v.test.Fuel.System
-	d.Sub = joined("; ", string(f.Unit), system)
+	d.Sub = joined("; ", onPage(string(f.Unit)), system)
 	if !first {
 		d.Sub = ""
 	}

@@ -93,13 +93,17 @@ func (v *view) identityBlock() layout.Block {
 		add("job-number", v.job.Number.Value)
 	}
 	if v.sheet.Name != "customer" {
-		add("authorised", v.authorisedWords())
+		if v.sheet.Name != "invoice" {
+			add("authorised", v.authorisedWords())
+		}
 		add("codes", joined(", ", values(vehicle.Codes)...))
 		add("stood", vehicle.Stood.Value)
 		add("work-done", joined(", ", values(vehicle.WorkDone)...))
 	}
 	add("complaints", joined(", ", v.job.Complaints...))
-	add("reason", v.job.Reason.Value)
+	if v.sheet.Name != "invoice" { // an invoice's work block has it
+		add("reason", v.job.Reason.Value)
+	}
 	if len(fields) == 0 {
 		return nil
 	}

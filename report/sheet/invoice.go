@@ -41,20 +41,17 @@ func (v *view) isResult(test string) bool {
 
 // workBlock is the work asked for, recommended and declined; no prices.
 func (v *view) workBlock() layout.Block {
-	var items []string
-	add := func(key, value string) {
-		if value != "" {
-			items = append(items, v.label("work."+key, "what", value))
+	d := figure.Entries{Name: "work", Title: v.label("heading.work"), Note: v.label("work.prices")}
+	add := func(key string, values ...string) {
+		for _, value := range values {
+			if value != "" {
+				d.Lines = append(d.Lines, figure.Field{Name: v.label("work." + key), Value: onPage(value)})
+			}
 		}
 	}
 	add("asked", v.job.Reason.Value)
 	add("authorised", v.authorisedWords())
-	for _, r := range v.job.Recommended {
-		add("recommended", r.Value)
-	}
-	for _, r := range v.job.Declined {
-		add("declined", r.Value)
-	}
-	items = append(items, v.label("work.prices"))
-	return figure.NewList("work", figure.List{Title: v.label("heading.work"), Items: items})
+	add("recommended", values(v.job.Recommended)...)
+	add("declined", values(v.job.Declined)...)
+	return figure.NewEntries(d)
 }

@@ -38,7 +38,7 @@ func (v *view) limitsBlock() layout.Block {
 		}
 		row := []string{v.limitRow(l), "", "", string(l.Verdict), l.Cylinder}
 		if l.Verdict != diag.NotJudged {
-			row[1] = number(l.Value, places, l.Unit).String()
+			row[1] = onPage(number(l.Value, places, l.Unit).String())
 			row[2] = "±" + quantity.Format(l.Uncertainty, max(1, places))
 		}
 		d.Rows = append(d.Rows, row)
@@ -62,7 +62,7 @@ func (v *view) limitRow(l diag.LimitResult) string {
 	if words == "" {
 		words = v.limitWords(l)
 	} else {
-		words = joined(" ", words, number(l.Limit, v.decimalsOf(l.Unit), l.Unit).String())
+		words = joined(" ", words, onPage(number(l.Limit, v.decimalsOf(l.Unit), l.Unit).String()))
 	}
 	if l.Corrected {
 		words = v.label("limit.corrected", "limit", words, "entered", l.AsEntered, "density", number(l.ByDensity, v.decimalsOf(l.Unit), l.Unit))
@@ -88,7 +88,7 @@ func (v *view) publishedBlock() layout.Block {
 		if p.Unit == quantity.Percent {
 			decimals = 1
 		}
-		d.Rows = append(d.Rows, []string{p.Name, number(p.Value, decimals, p.Unit).String(), string(p.Verdict)})
+		d.Rows = append(d.Rows, []string{onPage(p.Name), onPage(number(p.Value, decimals, p.Unit).String()), string(p.Verdict)})
 	}
 	d.Sub = v.label("published.caption")
 	d.Sum = v.publishedSum(c.Published)

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -56,6 +57,9 @@ func (v *view) conditionWords() []string {
 	add := func(key string, pairs ...any) { parts = append(parts, v.label("method."+key, pairs...)) }
 	if c.Engine != "" {
 		add("engine-" + c.Engine)
+	}
+	if l := v.test.Leakage; l != nil && l.Engine != "" && l.Engine != c.Engine {
+		add("leakage-engine", "engine", l.Engine)
 	}
 	if c.CoolantC != nil {
 		add("coolant", "temperature", v.enteredOr(number(*c.CoolantC, 0, quantity.Celsius).String(), "conditions", "coolant"))
@@ -132,7 +136,7 @@ func (v *view) gaugeWords() []string {
 		if g == nil {
 			return
 		}
-		about := joined(", ", v.job.Entered("gauges", section, "range"), g.AccuracyText)
+		about := joined(", ", v.rangeWords(section, g), g.AccuracyText)
 		if section == "leakage" {
 			about = joined(", ", v.prefixed("method.supply", v.job.Entered("gauges", section, "supply")), v.prefixed("method.orifice", v.job.Entered("gauges", section, "orifice")))
 		}
@@ -149,6 +153,34 @@ func (v *view) gaugeWords() []string {
 	add("leakage", "leakage", v.test.Gauges.Leakage)
 	add("fuel", "fuel", v.test.Gauges.Fuel)
 	return parts
+}
+
+// rangeWords are a gauge's range as the job file has it; of a gauge that the
+// shop's profile describes, in the unit of its test.
+func (v *view) rangeWords(section string, g *diag.Gauge) string {
+	if s := v.job.Entered("gauges", section, "range"); s != "" || g.High <= g.Low {
+		return s
+	}
+	unit := v.gaugeUnit(section)
+	if unit == "" {
+		return ""
+	}
+	figures := func(value float64) string { return strconv.FormatFloat(value, 'g', 4, 64) }
+	return v.label("method.range", "low", figures(g.Low), "high", figures(g.High), "unit", string(unit))
+}
+
+// gaugeUnit is the unit of the test that a gauge is for; "" where the test was
+// not made.
+func (v *view) gaugeUnit(section string) quantity.Unit {
+	switch {
+	case section == "fuel" && v.fuel() != nil:
+		return v.fuel().Unit
+	case section == "compression" && v.compression() != nil:
+		return v.compression().Unit
+	case section == "compression" && v.rotors() != nil:
+		return v.rotors().Unit
+	}
+	return ""
 }
 
 func (v *view) prefixed(key, value string) string {

@@ -147,7 +147,7 @@ func (v *view) dryEntered(name string) string {
 			return v.dryText(r) + " (" + v.repeats(r, ", ") + ")"
 		}
 		if r.Entered != "" && len(r.Entered) <= 20 {
-			return r.Entered
+			return onPage(r.Entered)
 		}
 		return v.dryText(r)
 	})
@@ -215,7 +215,7 @@ func (v *view) repeatDecimals(c *diag.CompressionResult) int { return c.Decimals
 
 func (v *view) facesTable() layout.Block {
 	r := v.rotors()
-	d := figure.Table{Name: "readings", Title: v.label("heading.readings"), Sub: string(r.Unit), Columns: []figure.Column{{Head: v.label("column.rotor")}}}
+	d := figure.Table{Name: "readings", Title: v.label("heading.readings"), Sub: onPage(string(r.Unit)), Columns: []figure.Column{{Head: v.label("column.rotor")}}}
 	for face := range 3 {
 		d.Columns = append(d.Columns, figure.Column{Head: v.label("column.face", "face", faceName(face)), Numbers: true})
 	}
@@ -289,7 +289,7 @@ func (v *view) trendBlock() layout.Block {
 		return nil
 	}
 	names, _ := v.inDiagramOrder()
-	d := figure.Table{Name: "trend", Title: v.label("heading.trend"), Sub: string(c.Unit), Columns: []figure.Column{{Head: v.label("column.test")}}}
+	d := figure.Table{Name: "trend", Title: v.label("heading.trend"), Sub: onPage(string(c.Unit)), Columns: []figure.Column{{Head: v.label("column.test")}}}
 	for _, name := range names {
 		d.Columns = append(d.Columns, figure.Column{Head: name, Numbers: true, Share: 1})
 	}

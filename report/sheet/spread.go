@@ -47,7 +47,7 @@ func (v *view) compressionSpread() figure.Spread {
 	c := v.compression()
 	d := figure.Spread{
 		Title:       v.label("heading.spread"),
-		Unit:        string(c.Unit),
+		Unit:        onPage(string(c.Unit)),
 		WhiskerName: v.label("spread.whisker"),
 		Lines:       v.compressionLines(c),
 	}
@@ -206,7 +206,7 @@ func (v *view) spreadCaptions(c *diag.CompressionResult) []string {
 
 func (v *view) rotorSpread() figure.Spread {
 	r := v.rotors()
-	d := figure.Spread{Title: v.label("heading.spread"), Unit: string(r.Unit), Sub: v.label("spread.sub-faces", "unit", string(r.Unit))}
+	d := figure.Spread{Title: v.label("heading.spread"), Unit: onPage(string(r.Unit)), Sub: v.label("spread.sub-faces", "unit", string(r.Unit))}
 	for i, rotor := range r.Rotors {
 		if len(rotor.Values) == 0 {
 			d.Bars = append(d.Bars, figure.Bar{Label: rotor.Name, Missing: string(rotor.State), Group: i, Tone: figure.Open})
@@ -236,7 +236,7 @@ func (v *view) rotorSpread() figure.Spread {
 
 func (v *view) leakageSpread() figure.Spread {
 	l := v.leakage()
-	d := figure.Spread{Title: v.label("heading.leakage"), Unit: string(quantity.Percent), Sub: v.label("spread.sub-leakage")}
+	d := figure.Spread{Title: v.label("heading.leakage"), Unit: string(quantity.Percent), Sub: v.label("spread.sub-leakage"), WhiskerName: v.label("spread.whisker")}
 	names, groups := v.inDiagramOrder()
 	for i, name := range names {
 		r := l.Cylinder(name)

@@ -148,8 +148,8 @@ func (v *view) leakageResult() result {
 func (v *view) leakageUrgency() diag.Urgency {
 	u := diag.NoAction
 	for _, c := range v.leakage().Cylinders {
-		if c.Loss != nil && v.urgencyOf(c.Name).Rank() > u.Rank() {
-			u = v.urgencyOf(c.Name)
+		if c.Loss != nil && v.leakUrgency(c.Name).Rank() > u.Rank() {
+			u = v.leakUrgency(c.Name)
 		}
 	}
 	return u

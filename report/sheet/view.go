@@ -52,7 +52,23 @@ func (v *view) keep(s string, err error) string {
 	if err != nil && v.err == nil {
 		v.err = err
 	}
-	return s
+	return onPage(s)
+}
+
+// forPage gives print its raised figures, where job files and JSON keep to
+// plain characters, and keeps a percent sign on the line of its number.
+var forPage = strings.NewReplacer(string(quantity.KgfPerCm2), "kgf/cm\u00b2", " %", "\u00a0%")
+
+// onPage is a text as it stands on the page.
+func onPage(s string) string { return forPage.Replace(s) }
+
+// allOnPage is onPage for each of several texts.
+func allOnPage(texts []string) []string {
+	out := make([]string, len(texts))
+	for i, s := range texts {
+		out[i] = onPage(s)
+	}
+	return out
 }
 
 // number prints a value with a unit, as words need it.
