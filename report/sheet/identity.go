@@ -133,7 +133,11 @@ func (v *view) authorisedWords() string {
 
 // engineWords describe the engine in a line: size, layout, fuel, numbering.
 func (v *view) engineWords() string {
-	parts := []string{joined(" ", v.job.Entered("engine", "displacement"), v.engine.Layout)}
+	shape := v.engine.Layout
+	if shape == "custom" {
+		shape = v.label("engine.custom", "count", len(v.engine.Cylinders))
+	}
+	parts := []string{joined(" ", v.job.Entered("engine", "displacement"), shape)}
 	if fuel := v.test.Spec.Fuel; fuel != "" {
 		parts = append(parts, fuel)
 	}
