@@ -197,6 +197,10 @@ func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Len
 		causes = causes[:min(len(causes), 2)]
 	}
 	about := labelled(t, causesLead(lead, f), strings.Join(causes, fixedDot+" "))
+	runOn := about // with a full stop, for more behind it on the line
+	if len(causes) > 0 && f.Sure+strings.Join(f.Against, "") != "" {
+		runOn = labelled(t, causesLead(lead, f), strings.Join(causes, fixedDot+" ")+".")
+	}
 	sure := labelled(t, lead.Sure, f.Sure)
 	var words layout.Frame
 	switch {
@@ -207,10 +211,10 @@ func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Len
 	case d == likely:
 		words = stack(0,
 			paragraph(t, inner, layout.Left, says...),
-			paragraph(t, inner, layout.Left, slices.Concat(why, about, sure)...))
+			paragraph(t, inner, layout.Left, slices.Concat(why, runOn, sure)...))
 	case f.Short:
 		words = stack(0,
-			paragraph(t, inner, layout.Left, slices.Concat(after, why, about, sure, labelled(t, lead.Against, strings.Join(f.Against, "; ")))...),
+			paragraph(t, inner, layout.Left, slices.Concat(after, why, runOn, sure, labelled(t, lead.Against, strings.Join(f.Against, "; ")))...),
 			smallPrint(t, lead.Rule, f.Rule, inner))
 	default:
 		words = stack(0,
