@@ -275,7 +275,7 @@ type Entries struct {
 	Name  string // block "list:" with this name
 	Title string
 	Lines []Field
-	Note  string // small, under the lines
+	Note  string // small, behind the title
 }
 
 // A SignOff describes the lines to sign on, one to three.

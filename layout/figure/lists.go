@@ -88,7 +88,8 @@ func NewEntries(d Entries) layout.Block {
 				column{width - names - wide, textFrame(t, l.Value, layout.Label, t.Ink, width-names-wide)}))
 		}
 		gap := [...]layout.Length{layout.Full: 1, layout.Compact: 0}[level]
-		return stack(gap, textFrame(t, d.Title, layout.Strong, t.Ink, width), stack(gap, lines...), textFrame(t, d.Note, layout.Note, t.Muted, width))
+		title := paragraph(t, width, layout.Left, run(t, layout.Strong, t.Ink, d.Title), run(t, layout.Note, t.Muted, dotted(d.Note)))
+		return stack(gap, title, stack(gap, lines...))
 	}}
 }
 
