@@ -71,6 +71,8 @@ var gallery = []struct {
 	{"ghosts", Chart{Bars: with(bars(3, 152, 96, 91, 150), func(i int, b *Bar) {
 		b.HasGhost, b.Ghost, b.GhostText = true, b.Value+float64(30-10*i), fmt.Sprint(b.Value+float64(30-10*i))
 	}), Limits: []Limit{{100, "100 psi, minimum by the engine's manual"}, {116, "116 psi = 75 % of the highest"}}}},
+	{"long names", Chart{Bars: with(bars(3, 140, 90), func(i int, b *Bar) { b.Label = []string{"left hand outboard", "right hand outboard"}[i] }),
+		Limits: []Limit{{126, "126 psi = 10 % below the highest"}}}},
 	{"sixteen", Chart{Bars: with(bars(20, 1180, 1165, 1190, 1205, 1200, 1175, 1180, 950, 1160, 1188, 1192, 1204, 1210, 1170, 1168, 1185), func(i int, b *Bar) { b.Group = i / 8 }),
 		Limits: []Limit{{1029, "1029 kPa = 85 % of the highest"}}}},
 	{"twelve in psi", Chart{Bars: with(bars(4, 152, 148, 150, 151, 147, 149, 150, 152, 153, 148, 150, 151), func(i int, b *Bar) { b.Group = i / 6 })}},

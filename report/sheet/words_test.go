@@ -1,0 +1,63 @@
+package sheet_test
+
+import (
+	"strings"
+	"testing"
+)
+
+// shown is all the text of a job's page, a line feed between pieces.
+func shown(t *testing.T, source, kind string) string {
+	t.Helper()
+	var b strings.Builder
+	for _, text := range drawn(t, readJob(t, "job.yaml", []byte(source)), kind, "").Texts() {
+		b.WriteString(strings.ReplaceAll(text.String, "\u00a0", " ") + "\n")
+	}
+	return b.String()
+}
+
+// TestWordsOfThePage checks words that a page has to have, and some that it
+// must not have, whatever else stands on it.
+func TestWordsOfThePage(t *testing.T) {
+	for _, c := range []struct {
+		name, kind, job string
+		has, lacks      []string
+	}{
+		{
+			name: "raised figures and the range of the shop's gauge", kind: "workshop",
+			job: "shop: {gauges: {dial C: {range: 0-20 kgf/cm2, accuracy: 2 % of span}}}\n" +
+				"engine: {layout: inline-4}\ngauges: {compression: dial C}\ncompression: {unit: kgf/cm2, dry: [12.1, 12.0, 11.9, 12.2]}\n",
+			has: []string{"kgf/cm²", "0–20 kgf/cm²"}, lacks: []string{"cm2"},
+		},
+		{
+			name: "temperature of the leakage test", kind: "customer",
+			job: "engine: {layout: single}\nleakage: {engine: warm, limit: 20 %, dry: {1: {loss: 8 %}}}\n",
+			has: []string{"Engine warm for the leakage test"},
+		},
+		{
+			name: "the work of an invoice, each part on its line", kind: "invoice",
+			job: "job: {reason: Runs rough}\nengine: {layout: inline-2}\ncompression: {unit: psi, dry: [150, 148]}\n" +
+				"recommended: [Set the valves, New plugs]\ndeclined: [Leakage test]\n",
+			has: []string{"Asked for\nRuns rough\nRecommended\nSet the valves\nNew plugs\nDeclined\nLeakage test\n"},
+		},
+		{
+			name: "an engine of its own layout", kind: "customer",
+			job: "engine: {layout: custom, cylinders: [{name: left, x: 0, y: 0, head: 1}, {name: right, x: 1, y: 0, head: 2}]}\n" +
+				"compression: {unit: psi, dry: {left: 150, right: 148}}\n",
+			has: []string{"Engine\n2 cylinders\n"}, lacks: []string{"custom"},
+		},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			text := shown(t, c.job, c.kind)
+			for _, words := range c.has {
+				if !strings.Contains(text, words) {
+					t.Errorf("the page lacks %q:\n%s", words, text)
+				}
+			}
+			for _, words := range c.lacks {
+				if strings.Contains(text, words) {
+					t.Errorf("the page has %q:\n%s", words, text)
+				}
+			}
+		})
+	}
+}
