@@ -72,16 +72,33 @@ type clash struct {
 	across       bool // the crankshaft runs between the cells: only its own way counts
 }
 
+// clears is the overlap in points that is none.
+const clears = 1e-3
+
 // clashes lists what keeps the cells apart, the same only once.
 func (p *placing) clashes() []clash {
-	seen := map[clash]bool{}
+	seen := make(map[clash]bool, 128)
+	across := map[[2]float64]int{} // by distance: where the widest stands in all
 	var all []clash
 	add := func(c clash) {
 		c.x, c.y = math.Round(c.x*1e6)/1e6, math.Round(c.y*1e6)/1e6
-		if !seen[c] {
-			seen[c] = true
+		if c.across {
+			// Of those at one distance the widest and the highest decide.
+			at := [2]float64{c.x, c.y}
+			if i, twice := across[at]; twice {
+				all[i].dx, all[i].dy = max(all[i].dx, c.dx), max(all[i].dy, c.dy)
+				return
+			}
+			across[at] = len(all)
 			all = append(all, c)
+			return
 		}
+		// Areas that clear each other at any scale keep nothing apart.
+		if c.dy <= clears || c.dx <= clears && !c.round || seen[c] {
+			return
+		}
+		seen[c] = true
+		all = append(all, c)
 	}
 	areas := make([][]layout.Rect, len(p.cells))
 	for i, c := range p.cells {
@@ -136,7 +153,7 @@ func (p *placing) clashesOf(i, j int, areas [][]layout.Rect, banks, lying bool, 
 // scaleX is the least x scale at which nothing clashes at y scale sy; ok is
 // false where there is none.
 func scaleX(all []clash, sy layout.Length) (sx layout.Length, ok bool) {
-	const eps = 1e-3
+	const eps = clears
 	for _, c := range all {
 		if c.across {
 			continue
