@@ -78,7 +78,11 @@ type word struct {
 
 // words cuts runs at spaces, line feeds and after hyphens and slashes.
 func words(runs []Run) []word {
-	var all []word
+	most := 1
+	for _, run := range runs {
+		most += 1 + strings.Count(run.Text, " ")
+	}
+	all := make([]word, 0, most)
 	current := word{}
 	next := func() {
 		if len(current.text) > 0 || len(current.space) > 0 || current.breaks {

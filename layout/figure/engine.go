@@ -119,6 +119,7 @@ func search(writers []cellWriter, ways []arrangement, width, height layout.Lengt
 		bores = bores[max(0, len(bores)-smallest):]
 	}
 	longest := longestColumn(plan)
+	book := newClashBook()
 	for _, bore := range bores {
 		if height > 0 && layout.Length(longest)*bore.H > height {
 			continue
@@ -126,7 +127,7 @@ func search(writers []cellWriter, ways []arrangement, width, height layout.Lengt
 		for _, w := range writers {
 			for _, a := range ways {
 				p, ok := newPlacing(w, a, bore)
-				if !ok || height > 0 && p.columnHeight(longest, a) > height || !p.solve(width, height, w.plan.Ring) {
+				if !ok || height > 0 && p.columnHeight(longest, a) > height || !p.solve(book, width, height, w.plan.Ring) {
 					continue
 				}
 				if height > 0 {
@@ -287,7 +288,7 @@ func keyed(t layout.Theme, d EnginePlan, width layout.Length) placing {
 	for range d.Cylinders {
 		p.cells = append(p.cells, cell{half: layout.Size{W: 11, H: 11}})
 	}
-	if !p.solve(width, 0, d.Ring) {
+	if !p.solve(newClashBook(), width, 0, d.Ring) {
 		p.scale = scale{width / 40, 22}
 		p.measure()
 	}
@@ -323,7 +324,7 @@ func (p *placing) widen(width layout.Length) {
 	if p.scale.x >= p.scale.y {
 		return
 	}
-	tight, all := *p, p.clashes()
+	tight, all := *p, p.clashes(newClashBook())
 	for _, part := range []layout.Length{1, 0.75, 0.5, 0.25} {
 		p.scale.x = tight.scale.x + (tight.scale.y-tight.scale.x)*part
 		p.moveApart(all)

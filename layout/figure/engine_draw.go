@@ -124,7 +124,7 @@ func (p *placing) stretches() bool {
 		return false
 	}
 	const eps = 1e-3
-	return !slices.ContainsFunc(p.clashes(), func(c clash) bool {
+	return !slices.ContainsFunc(p.clashes(newClashBook()), func(c clash) bool {
 		return c.y > eps && layout.Length(c.y)*p.scale.y <= c.back+eps
 	})
 }

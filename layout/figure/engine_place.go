@@ -75,11 +75,12 @@ type clash struct {
 // clears is the overlap in points that is none.
 const clears = 1e-3
 
-// clashes lists what keeps the cells apart, the same only once.
-func (p *placing) clashes() []clash {
-	seen := make(map[clash]bool, 128)
-	across := map[[2]float64]int{} // by distance: where the widest stands in all
-	var all []clash
+// clashes lists what keeps the cells apart, the same only once. The list is
+// good until the book is used again.
+func (p *placing) clashes(b *clashBook) []clash {
+	seen, across, all := b.seen, b.across, b.all[:0]
+	clear(seen)
+	clear(across)
 	add := func(c clash) {
 		c.x, c.y = math.Round(c.x*1e6)/1e6, math.Round(c.y*1e6)/1e6
 		if c.across {
@@ -110,7 +111,20 @@ func (p *placing) clashes() []clash {
 			p.clashesOf(i, j, areas, banks && acrossAxis(p.writer.plan, i, j), lying, add)
 		}
 	}
+	b.all = all
 	return all
+}
+
+// A clashBook is the room in which clashes are noted, used again from one
+// placing to the next: a search tries hundreds.
+type clashBook struct {
+	seen   map[clash]bool
+	across map[[2]float64]int // by distance: where the widest stands in all
+	all    []clash
+}
+
+func newClashBook() *clashBook {
+	return &clashBook{seen: map[clash]bool{}, across: map[[2]float64]int{}}
 }
 
 // clashesOf lists what keeps two cells apart; banks says whether the
@@ -199,8 +213,8 @@ func (p *placing) moveApart(all []clash) {
 
 // solve finds the lowest scale that fits a width and a height, or failing the
 // height none. Height 0 is any height. In a ring both directions have one scale.
-func (p *placing) solve(width, height layout.Length, ring bool) bool {
-	all := p.clashes()
+func (p *placing) solve(b *clashBook, width, height layout.Length, ring bool) bool {
+	all := p.clashes(b)
 	if ring {
 		return p.solveRing(all, width, height)
 	}
