@@ -10,9 +10,6 @@ import (
 	"strings"
 	"sync"
 	"syscall"
-	"time"
-
-	"github.com/schollz/progressbar/v3"
 
 	"gaugesheet/diag/rule"
 	"gaugesheet/report/archive"
@@ -201,15 +198,13 @@ func (c *Command) sum(s summary) {
 // elsewhere.
 type progress struct {
 	c   *Command
-	bar *progressbar.ProgressBar // nil where there is none
+	bar *bar // nil where there is none
 }
 
 func (c *Command) progress(total int) progress {
 	p := progress{c: c}
 	if total > 1 && isTerminal(c.Stderr) {
-		p.bar = progressbar.NewOptions(total,
-			progressbar.OptionSetWriter(c.Stderr), progressbar.OptionSetDescription("sheets"),
-			progressbar.OptionShowCount(), progressbar.OptionThrottle(50*time.Millisecond), progressbar.OptionClearOnFinish(), progressbar.OptionFullWidth())
+		p.bar = &bar{w: c.Stderr, total: total}
 	}
 	return p
 }
@@ -219,9 +214,9 @@ func (c *Command) progress(total int) progress {
 func (p progress) done(o outcome) {
 	if p.bar != nil {
 		if o.messages != "" {
-			p.bar.Clear()
+			p.bar.clear()
 		}
-		defer p.bar.Add(1)
+		defer p.bar.add()
 	}
 	switch {
 	case o.messages != "":
@@ -233,6 +228,6 @@ func (p progress) done(o outcome) {
 
 func (p progress) end() {
 	if p.bar != nil {
-		p.bar.Finish()
+		p.bar.clear()
 	}
 }
