@@ -15,6 +15,8 @@ func (v *view) notesLeft() string {
 	switch {
 	case v.hasBlock("readings"):
 		return v.label("plan.notes-in-table")
+	case len(v.smallValues()) == 0: // only readings after oil can be left out
+		return v.label("plan.notes-in-chart")
 	case v.hasBlock("small-values"):
 		return v.label("plan.notes-under-chart")
 	}
