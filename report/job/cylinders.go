@@ -62,12 +62,28 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 	return nil
 }
 
+// decimalComma reports whether entry i is not an entry but the decimals of the
+// one before, as in {3: 12,5}, and gives the value that they belong to.
+func decimalComma(entries []entry, i int) (*node, bool) {
+	if i == 0 || !isEmpty(entries[i].value) {
+		return nil, false
+	}
+	whole, decimals := entries[i-1].value, entries[i]
+	digits := func(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
+	next := Pos{Line: whole.pos.Line, Col: whole.pos.Col + len(whole.text) + len(",")}
+	return whole, whole.kind == scalar && digits(whole.text) && digits(decimals.key) && decimals.pos == next
+}
+
 func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, label, cylinder string) (T, bool)) map[string]T {
 	out := map[string]T{}
 	if len(n.entries) == 0 && !r.blank {
 		r.report(n.pos, "leave the key out where nothing was read", "'%s' is empty", label)
 	}
-	for _, e := range n.entries {
+	for i, e := range n.entries {
+		if whole, comma := decimalComma(n.entries, i); comma {
+			r.report(whole.pos, "decimals take a point: "+whole.text+"."+e.key, "'%s.%s' is '%s,%s', in which the comma ends the value", label, n.entries[i-1].key, whole.text, e.key)
+			continue
+		}
 		if e.key == others && !slices.Contains(r.cylinderNames, others) || !r.checkCylinder(e.key, label, e.pos) {
 			continue
 		}
