@@ -71,18 +71,21 @@ func (v *view) compressionResult() result {
 	if c == nil {
 		return v.missing(name, "compression")
 	}
-	r := result{name: name, state: diag.Tested}
-	verdicts := make([]diag.Verdict, len(c.Limits))
-	for i, l := range c.Limits {
+	return v.limitsResult(name, c.Limits, v.limitResultWords)
+}
+
+// limitsResult is what a test came to by its limits: the verdict that decides
+// among them, with that limit in words.
+func (v *view) limitsResult(name string, limits []diag.LimitResult, words func(diag.LimitResult) string) result {
+	verdicts := make([]diag.Verdict, len(limits))
+	for i, l := range limits {
 		verdicts[i] = l.Verdict
 	}
 	verdict, at := worst(verdicts)
-	r.word, r.mark = string(verdict), verdictMark(verdict)
-	if at < 0 {
-		r.value = v.label("tile.no-limit")
-		return r
+	r := result{name: name, state: diag.Tested, word: string(verdict), mark: verdictMark(verdict), value: v.label("tile.no-limit")}
+	if at >= 0 {
+		r.value = words(limits[at])
 	}
-	r.value = v.limitResultWords(c.Limits[at])
 	return r
 }
 
@@ -96,20 +99,9 @@ func (v *view) limitResultWords(l diag.LimitResult) string {
 
 func (v *view) rotorsResult() result {
 	rotors := v.rotors()
-	r := result{name: v.label("test.rotors"), state: diag.Tested}
-	verdicts := make([]diag.Verdict, len(rotors.Limits))
-	for i, l := range rotors.Limits {
-		verdicts[i] = l.Verdict
-	}
-	verdict, at := worst(verdicts)
-	r.word, r.mark = string(verdict), verdictMark(verdict)
-	if at < 0 {
-		r.value = v.label("tile.no-limit")
-		return r
-	}
-	l := rotors.Limits[at]
-	r.value = v.label("tile.rotors", "value", number(l.Value, rotors.Decimals, l.Unit), "limit", number(l.Limit, rotors.Decimals, l.Unit), "rule", v.optional("rotor-rule."+l.Rule, l.Rule))
-	return r
+	return v.limitsResult(v.label("test.rotors"), rotors.Limits, func(l diag.LimitResult) string {
+		return v.label("tile.rotors", "value", number(l.Value, rotors.Decimals, l.Unit), "limit", number(l.Limit, rotors.Decimals, l.Unit), "rule", v.optional("rotor-rule."+l.Rule, l.Rule))
+	})
 }
 
 func (v *view) leakageResult() result {
@@ -132,6 +124,9 @@ func (v *view) leakageResult() result {
 	}
 	verdict, _ := worst(verdicts)
 	r.word, r.mark = string(verdict), verdictMark(verdict)
+	if highest < 0 { // only readings after oil, or repeats that disagree
+		return r
+	}
 	worstOne := l.Cylinders[highest]
 	if l.Limit != nil {
 		r.value = v.label("tile.leakage", "value", percent(*worstOne.Loss), "cylinder", worstOne.Name, "limit", percent(*l.Limit))
