@@ -32,6 +32,10 @@ func hasNotes(d EnginePlan) bool {
 // planHeights are the heights that a plan keeps to if it can, by detail.
 var planHeights = [...]layout.Length{layout.Full: 150, layout.Compact: 116, layout.Brief: 96}
 
+// lyingBanks is how much higher two banks that lie across the page may be:
+// their words stand over and under the bores.
+const lyingBanks layout.Length = 1.3
+
 // planGrowth is how much more height a plan can use: for larger bores, then
 // for rows further apart.
 const planGrowth layout.Length = 90
@@ -42,7 +46,11 @@ func layPlan(t layout.Theme, d EnginePlan, width layout.Length, level layout.Det
 	if len(d.Cylinders) == 0 {
 		return empty(), nil
 	}
-	drawn, unplaced := placedPlan(t, d, width, level, planHeights[level])
+	height := planHeights[level]
+	if _, banks := bankAxis(d); banks && lies(d) && level != layout.Brief {
+		height *= lyingBanks
+	}
+	drawn, unplaced := placedPlan(t, d, width, level, height)
 	if drawn.keyed {
 		return stack(small, drawn.frame(width), keyFrame(t, d, width)), unplaced
 	}
