@@ -173,42 +173,32 @@ func joined(separator string, parts ...string) string {
 	return strings.Join(said, separator)
 }
 
-// has reports whether a section of the job has readings.
-func tested(state diag.State) bool { return state == diag.Tested }
+// made is a section of the diagnosis where its test was made, else nil.
+func made[T any](section *T, state func(*T) diag.State) *T {
+	if section == nil || state(section) != diag.Tested {
+		return nil
+	}
+	return section
+}
 
 func (v *view) compression() *diag.CompressionResult {
-	if c := v.d.Compression; c != nil && tested(c.State) {
-		return c
-	}
-	return nil
+	return made(v.d.Compression, func(c *diag.CompressionResult) diag.State { return c.State })
 }
 
 func (v *view) leakage() *diag.LeakageResult {
-	if l := v.d.Leakage; l != nil && tested(l.State) {
-		return l
-	}
-	return nil
+	return made(v.d.Leakage, func(l *diag.LeakageResult) diag.State { return l.State })
 }
 
 func (v *view) plugs() *diag.PlugsResult {
-	if p := v.d.Plugs; p != nil && tested(p.State) {
-		return p
-	}
-	return nil
+	return made(v.d.Plugs, func(p *diag.PlugsResult) diag.State { return p.State })
 }
 
 func (v *view) rotors() *diag.RotorsResult {
-	if r := v.d.Rotors; r != nil && tested(r.State) {
-		return r
-	}
-	return nil
+	return made(v.d.Rotors, func(r *diag.RotorsResult) diag.State { return r.State })
 }
 
 func (v *view) fuel() *diag.FuelResult {
-	if f := v.d.Fuel; f != nil && tested(f.State) {
-		return f
-	}
-	return nil
+	return made(v.d.Fuel, func(f *diag.FuelResult) diag.State { return f.State })
 }
 
 // untested finds what the job says of a test that was not made at all.
