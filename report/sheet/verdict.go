@@ -58,7 +58,7 @@ func (v *view) tilesBlock() layout.Block {
 
 // missing is the result of a test that was not made.
 func (v *view) missing(name, test string) result {
-	r := result{name: name, word: string(diag.NotTested), mark: stateMark(diag.NotTested), state: diag.NotTested}
+	r := result{name: name, word: string(diag.NotTested), mark: figure.NotTested, state: diag.NotTested}
 	if u, ok := v.untested(test); ok {
 		r.word, r.state, r.value = string(u.State), u.State, u.Reason
 	}

@@ -143,9 +143,6 @@ func verdictMark(verdict diag.Verdict) figure.Mark {
 	return figure.NotJudged
 }
 
-// stateMark is the symbol of a state that is not a reading.
-func stateMark(diag.State) figure.Mark { return figure.NotTested }
-
 // worst is the verdict that decides among several: outside, too close to
 // call, not judged, within.
 func worst(verdicts []diag.Verdict) (diag.Verdict, int) {
