@@ -24,10 +24,12 @@ type Test struct {
 	Rotors      *Rotors
 	Fuel        *FuelPressure
 
-	Borescope  map[string]string // what was seen, by cylinder
+	Borescope  map[string]string // what was seen, by cylinder, in free words
+	Bores      map[string]Bore   // what was seen, by cylinder, in the list's words
 	CoolantGas string            // "positive", "negative", "not tested" or ""
 	Untested   []Untested        // what the job says was not tested, in its order
 	Earlier    []Earlier         // oldest first
+	Before     *Before           // the readings before the work, nil for none
 
 	// Noted are notices that reading the job gave rise to (rule names such as
 	// "unit-suspect", "units-contradict"), with their facts.
@@ -47,6 +49,16 @@ type Spec struct {
 	InletClosesDeg float64 // after bottom dead centre, at the seat
 	VariableTiming Tri
 	Decompressor   string // "none", "automatic", "held off" or ""
+
+	Camshafts    string     // "one", "one per bank", "two per bank" or ""
+	Lifters      string     // "hydraulic", "solid" or ""
+	TimingDrive  string     // "belt", "chain", "gears" or ""
+	Interference Tri        // valves and pistons can meet
+	Cooling      string     // "liquid", "air" or ""
+	Deactivates  []string   // cylinders that are shut down together at light load
+	SharedCoils  [][]string // cylinders that one coil fires together
+	Hybrid       Tri
+	Runs         string // "well", "rough", "does not run", "not tried" or ""
 }
 
 // Diesel reports compression ignition.
@@ -106,6 +118,7 @@ type Gauge struct {
 	SupplyUnit   quantity.Unit
 	OrificeMM    float64
 	GoodReading  string
+	Doubt        string // why its readings are doubted, in the job's words
 }
 
 // History is what is known of the vehicle that bears on the engine.
@@ -114,6 +127,33 @@ type History struct {
 	Codes       []string // diagnostic trouble codes, upper case
 	StoodMonths float64  // how long the engine stood; 0 not recorded
 	WorkDone    []string // already done: never proposed again as a check
+	Findings    []string // what the technician saw and wants said
+	Onset       string   // how it came on: "sudden at full load", "slow over months"
+	OilUse      string   // as entered, "1 l in 1000 km"
+	Smoke       Smoke
+}
+
+// Smoke is the exhaust smoke that was seen.
+type Smoke struct {
+	Colour string   // "blue", "white", "black" or ""
+	When   []string // "start", "idle", "load", "overrun", "always"
+}
+
+// A Bore is what a camera showed of one cylinder; "" was not said.
+type Bore struct {
+	Wall   string // "scored", "glazed", "good"
+	Crown  string // "washed", "carbon", "holed", "marked", "good"
+	Valves string // "burnt", "bent", "good"
+	Seat   string // "burnt", "carbon", "good"
+	Note   string // free words
+}
+
+// Before is what was read of the same engine before the work that this test
+// proves.
+type Before struct {
+	Done string    // the work, as entered
+	Date time.Time // zero where not recorded
+	Test *Test     // its sections; engine and gauges are those of the job
 }
 
 // State says whether a test or a reading was taken.
@@ -126,6 +166,7 @@ const (
 	CouldNot      State = "could not test"
 	Declined      State = "declined"
 	NotApplicable State = "not applicable"
+	NotTold       State = "read, not told" // somebody read it and kept the figure
 )
 
 // Kind says how exact a reading is.
@@ -176,6 +217,15 @@ type Compression struct {
 	Strokes    map[string]int // where another number than Conditions.Strokes
 	Running    map[string]Running
 	Limits     []Limit // in the job's order; empty where the job gives none
+	Standard   *Standard
+}
+
+// A Standard is the usual figure of a new engine by the book. It is no limit:
+// under it is a remark.
+type Standard struct {
+	Low, High float64 // equal where the book gives one figure
+	Unit      quantity.Unit
+	Entered   string
 }
 
 // Running is compression with the engine running.
@@ -232,8 +282,9 @@ type Leakage struct {
 // A Leak is one cylinder's leakage in percent of the supply, and where the air
 // goes.
 type Leak struct {
-	Reading          // Values in percent lost
+	Reading          // Values in percent lost; none where only the place was noted
 	At      []string // exhaust inlet crankcase coolant neighbour outside nowhere
+	Most    string   // the place where most of it goes, "" not said
 }
 
 // Plugs are the spark plugs as read.
@@ -279,11 +330,13 @@ type Rotor struct {
 
 // FuelPressure is a fuel-pressure test; one circuit, or several.
 type FuelPressure struct {
-	State    State
-	Reason   string
-	Unit     quantity.Unit
-	System   string // as in the job file, or ""
-	Circuits []Circuit
+	State     State
+	Reason    string
+	Unit      quantity.Unit
+	System    string // as in the job file, or ""
+	Pump      string // "electric", "mechanical" or ""
+	PumpHeard Tri
+	Circuits  []Circuit
 }
 
 // A Circuit is one rail, tank or pump with its readings. Nil is not read.
