@@ -110,9 +110,11 @@ type Phrase struct {
 // A Check is a next check by its name in the catalogue, with the cylinders or
 // other facts that its words need.
 type Check struct {
-	Key     string
-	Facts   Facts
-	Minutes int // roughly how long it takes
+	Key       string
+	Cylinders []string // that it is made on; none for the engine or the fuel
+	Facts     Facts
+	Minutes   int      // roughly how long it takes
+	Outcomes  []string // by name, all of them, in the order of the catalogue
 }
 
 // A Finding is what one rule found.
@@ -128,7 +130,60 @@ type Finding struct {
 	Against    []Phrase // what speaks against the likeliest cause
 	Doubts     []Phrase // why the confidence is no higher
 	Next       *Check
-	SaidBy     string // of a folded finding: the rule that says it better
+	SaidBy     string // the rule that leads its story or says it better; "" of a leading finding
+	Headline   string // key of the verdict that it leads; "" for the rule's own
+}
+
+// About is what a story is about.
+type About string
+
+// What stories are about.
+const (
+	AboutCylinders About = "cylinders" // these cylinders, or rotors
+	AboutFuel      About = "fuel"      // the fuel supply
+	AboutMixture   About = "mixture"   // spark, air and mixture, plugs as a set
+	AboutTest      About = "test"      // the test itself
+	AboutEngine    About = "engine"    // the engine as a whole
+)
+
+// A Story is all that was found on one subject, with one order of causes.
+type Story struct {
+	About      About
+	Cylinders  []string // in the engine's order; none for the engine, the fuel or the mixture as such
+	Circuit    string
+	Urgency    Urgency
+	Confidence Confidence
+	Members    []Finding // the leading one first; the others say so in SaidBy
+	Notices    []Notice  // of a story about the test
+	Causes     []Phrase  // likeliest first, at most three
+	Against    []Phrase  // what the ledger holds against the first cause
+	Doubts     []Phrase  // why it is no surer
+	Explains   []string  // the complaints that its causes explain
+	Ledger     []Entry   // every voice for or against a cause, for whoever asks why
+	Next       *Check
+}
+
+// An Entry is one voice in the ledger of a story.
+type Entry struct {
+	Cause   string
+	Weight  int    // less than 0 speaks against
+	Kind    string // the kind of test that it comes from, "" for what is merely common
+	By      string // the rule, or the condition in words
+	Against string // key of the words that say what speaks against
+}
+
+// A Step is a check of the plan with where each of its outcomes leads.
+type Step struct {
+	Check *Check
+	Leads []Lead // in the order of the check's outcomes
+}
+
+// A Lead is where one outcome of a check leads.
+type Lead struct {
+	Outcome string // by name
+	Cause   string // the likeliest cause then, "" where none is
+	Settled bool   // nothing more has to be checked for it
+	Next    *Check // the check that comes next then, nil for none
 }
 
 // A Notice is a remark on the test itself, said before the findings.
@@ -146,7 +201,9 @@ type Diagnosis struct {
 	Plugs       *PlugsResult
 	Rotors      *RotorsResult
 	Fuel        *FuelResult
-	Findings    []Finding // in the order in which they are to be said
+	Stories     []Story   // in the order in which they are to be said
+	Plan        []Step    // the next check first
+	Findings    []Finding // the leading findings of the stories, in their order
 	// Folded are findings that a combination among Findings says better: true
 	// by themselves, yet not said twice.
 	Folded    []Finding

@@ -1,0 +1,76 @@
+// Package cause holds what can be wrong with an engine and what can be done to
+// find out, as two lists of values: Causes and Checks. It knows what is known
+// of an engine and nothing of the rules that recognise patterns.
+package cause
+
+import (
+	"slices"
+	"sync"
+
+	"gaugesheet/diag/known"
+)
+
+// A Cause is something that can be wrong, by its name in the catalogue of
+// words.
+type Cause struct {
+	Name     string
+	Fits     func(*known.Case) bool // whom it fits; nil fits every engine
+	Explains []string               // the complaints that it explains, in the job file's words
+	Advice   string                 // the line under a verdict that it leads, by its key; "" for none of its own
+	// Test: the test itself is at fault, and not the engine.
+	Test bool
+}
+
+// Complaints as the job file has them.
+const (
+	misfire, noStart, hardStart   = "misfire", "no start", "hard start"
+	rich, lean, lowPower          = "rich running", "lean running", "low power"
+	oilUse, coolantLoss, overheat = "oil use", "coolant loss", "overheating"
+	noise, stood                  = "noise", "stood"
+)
+
+var (
+	roughly  = []string{misfire, lowPower}                     // one cylinder does less
+	deadly   = []string{misfire, lowPower, hardStart}          // one cylinder does nothing
+	wholly   = []string{lowPower, hardStart, noStart}          // all cylinders do less
+	leanly   = []string{lean, misfire, lowPower, hardStart}    // too little fuel
+	richly   = []string{rich, misfire, hardStart, lowPower}    // too much fuel
+	coolants = []string{coolantLoss, overheat, misfire}        // coolant and gas meet
+	oily     = []string{oilUse, misfire}                       // oil is burnt
+	sparkly  = []string{misfire, lowPower, hardStart, noStart} // no spark
+)
+
+func valved(c *known.Case) bool    { return c.HasValves() }
+func lashed(c *known.Case) bool    { return c.LashCanBeSet() }
+func piston(c *known.Case) bool    { return !c.Rotary() }
+func rotary(c *known.Case) bool    { return c.Rotary() }
+func twoStroke(c *known.Case) bool { return c.Spec.TwoStroke }
+func wet(c *known.Case) bool       { return !c.AirCooled() }
+func sparked(c *known.Case) bool   { return !c.Spec.Diesel() }
+func injected(c *known.Case) bool  { return c.Injected() }
+func several(c *known.Case) bool   { return c.Several() }
+func throttled(c *known.Case) bool { return !c.Spec.Diesel() }
+func hydraulic(c *known.Case) bool { return c.HasValves() && c.Spec.Lifters != "solid" }
+
+var byName = sync.OnceValue(func() map[string]*Cause {
+	index := make(map[string]*Cause, len(Causes))
+	for i := range Causes {
+		index[Causes[i].Name] = &Causes[i]
+	}
+	return index
+})
+
+// Named gives a cause by its name, nil where there is none.
+func Named(name string) *Cause { return byName()[name] }
+
+// Fit reports a cause that can be had by this engine.
+func Fit(c *known.Case, name string) bool {
+	k := Named(name)
+	return k != nil && (k.Fits == nil || k.Fits(c))
+}
+
+// Explained reports that a cause explains a complaint.
+func Explained(name, complaint string) bool {
+	k := Named(name)
+	return k != nil && slices.Contains(k.Explains, complaint)
+}

@@ -1,0 +1,157 @@
+package cause
+
+import (
+	"slices"
+	"strings"
+	"sync"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// A Way is what a check does to an engine and what it costs beside time.
+type Way uint8
+
+// The ways, to be combined.
+const (
+	Hand    Way = 1 << iota // the engine is turned by hand
+	Starter                 // the starter turns the engine
+	Runs                    // the engine runs, or has to be warm
+	Opens                   // something comes apart
+	Parts                   // parts are bought
+	Oils                    // oil goes into a cylinder
+)
+
+// A Check is something that can be done to find out more.
+type Check struct {
+	Name    string
+	Minutes int // roughly: common practice, no source
+	Way     Way
+	Fits    func(c *known.Case, cylinders []string) bool // whom it fits; nil fits every engine
+	// Made reports that the readings of the job hold its outcome for all of
+	// these cylinders (for any, where none are named).
+	Made     func(c *known.Case, cylinders []string) bool
+	Words    []string  // other words for it in a job's work done
+	Outcomes []Outcome // all of them
+	// Again: it repeats the test rather than looks into the engine.
+	Again bool
+	// OfSet: it is about the cylinders together, and named for all of them.
+	OfSet bool
+}
+
+// An Outcome is one of the things that a check can show.
+type Outcome struct {
+	Name string
+	For  []string // the causes that it speaks for
+	Else bool     // it speaks for whatever no other outcome does
+	Fits func(*known.Case) bool
+	// Enter writes the outcome into a copy of the test; nil notes it as work
+	// done, in the words of the check and the outcome.
+	Enter func(*Trial)
+	Words []string // other words for it in a job's work done
+}
+
+// Checks is every check by name.
+var Checks = slices.Concat(againChecks, sealingChecks, motionChecks, mixtureChecks, fuelChecks)
+
+var checksByName = sync.OnceValue(func() map[string]*Check {
+	index := make(map[string]*Check, len(Checks))
+	for i := range Checks {
+		index[Checks[i].Name] = &Checks[i]
+	}
+	return index
+})
+
+// CheckNamed gives a check by its name, nil where there is none.
+func CheckNamed(name string) *Check { return checksByName()[name] }
+
+// Is reports that a check has one of these ways.
+func (k *Check) Is(way Way) bool { return k.Way&way != 0 }
+
+// Allowed reports that a check fits this engine and may be proposed at this
+// urgency: at 'do not run' nothing that uses the starter or runs the engine,
+// warm engines only where the engine starts, and oil only where it may go in.
+func (k *Check) Allowed(c *known.Case, cylinders []string, at diag.Urgency) bool {
+	switch {
+	case at == diag.DoNotRun && k.Is(Starter|Runs):
+		return false
+	case k.Is(Runs) && !c.Starts():
+		return false
+	}
+	return k.Fits == nil || k.Fits(c, cylinders)
+}
+
+// IsMade reports that a check on these cylinders would tell nothing new: the
+// readings of the job hold its outcome, or the job says that it was made.
+func (k *Check) IsMade(c *known.Case, cylinders []string) bool {
+	return k.Made != nil && k.Made(c, cylinders) || k.work(c, cylinders) != nil
+}
+
+// work is what the job says of the check having been made, nil for nothing.
+func (k *Check) work(c *known.Case, cylinders []string) *known.Work {
+	if len(c.History.WorkDone)+len(c.History.Findings) == 0 {
+		return nil
+	}
+	return c.DoneOn(cylinders, append([]string{k.Name}, k.Words...)...)
+}
+
+// Answer gives the outcome that the job's work done names for the check on
+// these cylinders, nil where it was not made or names none.
+func (k *Check) Answer(c *known.Case, cylinders []string) *Outcome {
+	w := k.work(c, cylinders)
+	if w == nil {
+		return nil
+	}
+	said := w.Text
+	if _, after, cut := strings.Cut(said, ":"); cut {
+		said = after
+	}
+	told := &known.Work{Text: said}
+	for i := range k.Outcomes {
+		o := &k.Outcomes[i]
+		if o.Fits != nil && !o.Fits(c) {
+			continue
+		}
+		if told.Says(append([]string{o.Name}, o.Words...)...) {
+			return o
+		}
+	}
+	return nil
+}
+
+// Open lists the outcomes that this engine can show.
+func (k *Check) Open(c *known.Case) []Outcome {
+	return slices.DeleteFunc(slices.Clone(k.Outcomes), func(o Outcome) bool { return o.Fits != nil && !o.Fits(c) })
+}
+
+// Facts are what the words of a check use.
+func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.Facts {
+	return diag.Facts{
+		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Engine.Names()), "several": c.Several(),
+		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Spec.TwoStroke, "airCooled": c.AirCooled(), "lash": c.LashCanBeSet(),
+		"byHand": at == diag.DoNotRun, "oil": c.OilAllowed(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
+		"minutes": k.Minutes,
+	}
+}
+
+// dose is the dose of oil in words' numbers: "5 ml", "" where it cannot be told.
+func dose(c *known.Case) string {
+	ml := c.OilDose()
+	if ml <= 0 {
+		return ""
+	}
+	decimals := 0
+	if ml < 1 {
+		decimals = 1
+	}
+	return diag.Number{Value: ml, Decimals: decimals, Unit: "ml"}.String()
+}
+
+// Ask is a check as a diagnosis proposes it.
+func (k *Check) Ask(c *known.Case, cylinders []string, at diag.Urgency) *diag.Check {
+	asked := &diag.Check{Key: k.Name, Cylinders: cylinders, Facts: k.Facts(c, cylinders, at), Minutes: k.Minutes}
+	for _, o := range k.Open(c) {
+		asked.Outcomes = append(asked.Outcomes, o.Name)
+	}
+	return asked
+}

@@ -1,0 +1,57 @@
+package cause
+
+import "gaugesheet/diag/known"
+
+func injection(c *known.Case, _ []string) bool { return c.Injected() }
+func coiled(c *known.Case, _ []string) bool    { return !c.Spec.Diesel() && c.Several() }
+func sparking(c *known.Case, _ []string) bool  { return !c.Spec.Diesel() }
+func banked(c *known.Case, _ []string) bool    { return c.Engine.IsTwoBank() && c.Injected() }
+
+// mixtureChecks tell what is wrong with spark, air or metering.
+var mixtureChecks = []Check{
+	{Name: "swap-coil", Minutes: 15, Way: Runs, Fits: coiled, Words: []string{"coil on", "coils swapped", "coil swapped", "swapped coil", "coil moved", "coil"},
+		Outcomes: []Outcome{
+			{Name: "it moves", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"moves", "moved with"}},
+			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
+	{Name: "spark-test", Minutes: 5, Way: Starter, Fits: sparking, Words: []string{"spark tested", "spark seen"},
+		Outcomes: []Outcome{
+			{Name: "no spark", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"none", "weak"}},
+			{Name: "good spark", Else: true, Words: []string{"good"}}}},
+	{Name: "injector-balance", Minutes: 20, Way: Runs, Fits: injection, Words: []string{"injectors swapped", "injector swapped", "injectors tested"},
+		Outcomes: []Outcome{
+			{Name: "one differs", For: []string{"own-injector", "leaking-injector", "injection"}, Words: []string{"differs"}},
+			{Name: "all alike", Else: true, Words: []string{"alike", "same"}}}},
+	{Name: "set-gap", Minutes: 15, Fits: sparking, Words: []string{"gap set", "gaps set"},
+		Outcomes: []Outcome{{Name: "runs well", For: []string{"gap-not-set"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
+	{Name: "renew-plugs", Minutes: 30, Way: Parts, Fits: sparking, Words: []string{"new plugs", "plugs renewed", "plugs replaced", "new spark plugs"},
+		Outcomes: []Outcome{{Name: "runs well", For: []string{"plug-age", "gap-not-set", "moisture-at-plug", "coil-or-lead"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
+	{Name: "timing-and-cooling", Minutes: 20, Way: Runs, Fits: sparking, Words: []string{"ignition timing", "timing light"},
+		Outcomes: []Outcome{{Name: "one is off", For: []string{"early-ignition", "too-hot", "wrong-heat-range", "knock"}, Words: []string{"off"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
+	{Name: "plug-type", Minutes: 2, Fits: sparking, Words: []string{"heat range checked", "plug type checked"},
+		Outcomes: []Outcome{{Name: "the wrong plug", For: []string{"wrong-heat-range", "wrong-plug-reach"}, Words: []string{"wrong"}}, {Name: "the right plug", Else: true, Words: []string{"right"}}}},
+	{Name: "smoke-test", Minutes: 20,
+		Outcomes: []Outcome{
+			{Name: "smoke comes out", For: []string{"air-leak", "manifold-gasket", "injector-seals", "bank-exhaust-leak", "shared-runner", "sensor-or-air-leak"}, Words: []string{"leak", "comes out"}},
+			{Name: "none comes out", Else: true, Words: []string{"none", "no leak"}}}},
+	{Name: "fuel-trims", Minutes: 10, Way: Runs, Fits: injection, Words: []string{"trims"},
+		Outcomes: []Outcome{
+			{Name: "adds at idle only", For: []string{"air-leak", "manifold-gasket", "injector-seals", "sensor-or-air-leak"}, Words: []string{"idle"}},
+			{Name: "adds at speed", For: []string{"low-fuel-pressure", "fuel-filter", "pump", "air-meter", "dirty-injectors"}, Words: []string{"speed"}},
+			{Name: "takes fuel out", For: []string{"purge-valve", "leaking-injector", "regulator-stuck", "regulator-diaphragm", "fuel-in-oil", "rich-mixture"}, Words: []string{"below zero", "negative"}},
+			{Name: "near zero", Else: true}}},
+	{Name: "bank-trims", Minutes: 10, Way: Runs, Fits: banked, Words: []string{"trims compared"},
+		Outcomes: []Outcome{
+			{Name: "opposite ways", For: []string{"sensors-crossed"}, Words: []string{"opposite"}},
+			{Name: "one is off", For: []string{"bank-sensor", "bank-exhaust-leak", "own-injector", "injector-seals", "manifold-gasket"}, Words: []string{"off"}},
+			{Name: "alike", Else: true}}},
+	{Name: "purge-pinch", Minutes: 5, Way: Runs, Fits: injection, Words: []string{"purge"},
+		Outcomes: []Outcome{{Name: "runs cleaner", For: []string{"purge-valve"}, Words: []string{"cleaner"}}, {Name: "no change", Else: true}}},
+	{Name: "temperature-reading", Minutes: 5, Fits: injection, Words: []string{"coolant temperature read", "temperature sensor checked"},
+		Outcomes: []Outcome{{Name: "reads wrong", For: []string{"temperature-signal"}, Words: []string{"wrong", "cold"}}, {Name: "reads right", Else: true, Words: []string{"right"}}}},
+	{Name: "air-filter-look", Minutes: 5, Words: []string{"air filter"},
+		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},
+	{Name: "oil-for-fuel", Minutes: 5, Words: []string{"oil smelled", "oil checked for fuel"},
+		Outcomes: []Outcome{{Name: "fuel in the oil", For: []string{"fuel-in-oil"}, Words: []string{"fuel", "smells"}}, {Name: "none", Else: true, Words: []string{"clean"}}}},
+	{Name: "mix-check", Minutes: 5, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke }, Words: []string{"mix checked", "oil pump checked"},
+		Outcomes: []Outcome{{Name: "too much oil", For: []string{"wrong-mix"}, Words: []string{"wrong"}}, {Name: "right", Else: true}}},
+}

@@ -1,0 +1,130 @@
+package cause
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+func cooled(c *known.Case, _ []string) bool { return !c.AirCooled() }
+
+// madeOn reports something made on all of these cylinders, or on any of the
+// engine's where none are named.
+func madeOn(c *known.Case, cylinders []string, made func(string) bool) bool {
+	if len(cylinders) == 0 {
+		return slices.ContainsFunc(c.Engine.Names(), made)
+	}
+	return !slices.ContainsFunc(cylinders, func(n string) bool { return !made(n) })
+}
+
+func madeLeakDown(c *known.Case, cylinders []string) bool {
+	return madeOn(c, cylinders, func(n string) bool { return c.LeakNoted(n) })
+}
+
+func madeWet(c *known.Case, cylinders []string) bool {
+	if c.Compression == nil {
+		return false
+	}
+	return c.Compression.WetInWords != "" || madeOn(c, cylinders, func(n string) bool {
+		r := c.Cylinder(n)
+		return r != nil && r.Wet != nil
+	})
+}
+
+// sealingChecks tell where a cylinder loses its pressure.
+var sealingChecks = []Check{
+	{Name: "wet-test", Minutes: 10, Way: Starter | Oils, Words: []string{"wet compression"}, Made: madeWet,
+		Fits: func(c *known.Case, cylinders []string) bool {
+			dead := len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !c.Far(n) })
+			return c.OilTells() && c.DryRead() && !dead
+		},
+		Outcomes: []Outcome{
+			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "washed-bore", "wear", "dry-bores"}, Enter: wetRise(0.8)},
+			{Name: "hardly rises", Else: true, Enter: wetRise(0), Words: []string{"no rise", "no change"}}}},
+	{Name: "leak-down", Minutes: 15, Way: Hand, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: pistons, Made: madeLeakDown,
+		Outcomes: []Outcome{
+			{Name: "exhaust", For: []string{"exhaust-valve", "valve-lash", "carbon-on-seat", "valve-recession", "stuck-valve", "bent-valve", "sticking-valve"}, Fits: valved, Enter: leak(35, known.AtExhaust)},
+			{Name: "exhaust port", For: []string{"rings", "piston", "scored-bore", "stuck-rings"}, Fits: twoStroke, Enter: leak(35, known.AtExhaust)},
+			{Name: "inlet", For: []string{"inlet-valve", "stuck-valve", "bent-valve", "reed-valve"}, Enter: leak(35, known.AtInlet)},
+			{Name: "crankcase", For: []string{"rings", "scored-bore", "piston", "holed-piston", "wear", "stuck-rings", "broken-ring-land", "washed-bore", "dry-bores"}, Enter: leak(35, known.AtCrankcase)},
+			{Name: "coolant", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Fits: wet, Enter: leak(35, known.AtCoolant)},
+			{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: several, Enter: leak(35, known.AtNeighbour)},
+			{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}}}},
+	{Name: "leak-down-pair", Minutes: 20, Way: Hand, Words: []string{"leak-down between"}, OfSet: true,
+		Fits: func(c *known.Case, cylinders []string) bool {
+			return pistons(c, cylinders) && len(cylinders) > 1 && len(c.Engine.NeighbourRuns(cylinders)) < len(cylinders)
+		},
+		Made: madeLeakDown,
+		Outcomes: []Outcome{
+			{Name: "air comes across", For: []string{"head-gasket", "warped-or-cracked-head"}, Enter: leak(45, known.AtNeighbour), Words: []string{"across", "neighbour"}},
+			{Name: "none comes across", Else: true, Words: []string{"none", "no air"}}}},
+	{Name: "coolant-gas-test", Minutes: 10, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
+		Made: func(c *known.Case, _ []string) bool { return c.CoolantGas == "positive" || c.CoolantGas == "negative" },
+		Outcomes: []Outcome{
+			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Enter: gas("positive"), Words: []string{"positive"}},
+			{Name: "none", Else: true, Enter: gas("negative"), Words: []string{"negative"}}}},
+	{Name: "cooling-pressure-test", Minutes: 15, Fits: cooled, Words: []string{"cooling system pressure", "coolant pressure test"},
+		Outcomes: []Outcome{
+			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore"}, Words: []string{"falls", "wet"}},
+			{Name: "it holds", Else: true, Words: []string{"holds", "dry"}}}},
+	{Name: "borescope", Minutes: 15, Fits: pistons, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
+		Outcomes: []Outcome{
+			{Name: "scored", For: []string{"scored-bore", "rings"}, Enter: saw(diag.Bore{Wall: "scored"})},
+			{Name: "holed", For: []string{"holed-piston", "piston", "broken-ring-land"}, Enter: saw(diag.Bore{Crown: "holed"})},
+			{Name: "marked", For: []string{"piston-contact", "foreign-object", "bent-valve", "timing-drive"}, Enter: saw(diag.Bore{Crown: "marked"})},
+			{Name: "valve", For: []string{"exhaust-valve", "inlet-valve", "stuck-valve", "valve-recession"}, Fits: valved, Enter: saw(diag.Bore{Valves: "burnt"}), Words: []string{"burnt"}},
+			{Name: "washed", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore"}, Enter: saw(diag.Bore{Crown: "washed"})},
+			{Name: "carbon", For: []string{"carbon", "carbon-on-seat", "oil-in-bore"}, Enter: saw(diag.Bore{Crown: "carbon"})},
+			{Name: "nothing", Else: true, Enter: saw(diag.Bore{Wall: "good", Crown: "good"}), Words: []string{"good"}}}},
+	{Name: "soap-joints", Minutes: 5, Way: Hand,
+		Outcomes: []Outcome{{Name: "thread", For: []string{"plug-or-adapter-thread", "adapter-leak"}}, {Name: "edge", For: []string{"head-gasket", "warped-or-cracked-head"}}, {Name: "none", Else: true}}},
+	{Name: "turn-by-hand", Minutes: 10, Way: Hand, Words: []string{"turned by hand"},
+		Outcomes: []Outcome{
+			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
+			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "timing-drive", "piston-contact"}, Words: []string{"stops", "hard"}},
+			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
+	{Name: "run-and-retest", Minutes: 600, Way: Runs | Starter, Words: []string{"run and tested again", "run and retested"},
+		Outcomes: []Outcome{
+			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Words: []string{"recovered"}},
+			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
+	{Name: "smoke-on-overrun", Minutes: 10, Way: Runs, Fits: valves, Words: []string{"smoke watched"},
+		Made: func(c *known.Case, _ []string) bool { return len(c.History.Smoke.When) > 0 },
+		Outcomes: []Outcome{
+			{Name: "a puff", For: []string{"guides-or-seals"}, Words: []string{"puff", "overrun"}},
+			{Name: "steady under load", For: []string{"rings", "oil-control-rings", "wear"}, Words: []string{"steady", "load"}},
+			{Name: "none", Else: true}}},
+	{Name: "breather-and-oil-level", Minutes: 10, Words: []string{"breather", "pcv"},
+		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
+	{Name: "crankcase-hold", Minutes: 20, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke },
+		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
+	{Name: "oil-consumption", Minutes: 30, Way: Runs, Words: []string{"oil use measured"},
+		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear"}}, {Name: "low", Else: true}}},
+}
+
+// motionChecks tell whether the valves move as they should.
+var motionChecks = []Check{
+	{Name: "valve-lash", Minutes: 40, Way: Hand, Words: []string{"lash set", "lash checked", "valve clearance", "valves adjusted", "valves set", "clearance set"},
+		Fits: func(c *known.Case, _ []string) bool { return c.LashCanBeSet() },
+		Outcomes: []Outcome{
+			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: []string{"too tight", "none", "no clearance"}},
+			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}}}},
+	{Name: "watch-valve-gear", Minutes: 20, Way: Hand | Opens, Fits: valves, Words: []string{"valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving"},
+		Outcomes: []Outcome{
+			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve", "bent-valve"}, Words: []string{"less", "not at all", "stuck"}},
+			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
+	{Name: "cam-timing-marks", Minutes: 60, Way: Hand | Opens, Fits: valves, Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
+		Outcomes: []Outcome{
+			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},
+			{Name: "right", Else: true, Words: []string{"ok", "good", "correct"}}}},
+	{Name: "turn-engine-check-cam", Minutes: 10, Way: Hand, Fits: valves, Words: []string{"cam turns", "camshaft turns"},
+		Outcomes: []Outcome{
+			{Name: "stands still", For: []string{"timing-drive", "bent-valve"}, Words: []string{"does not turn"}},
+			{Name: "turns", Else: true}}},
+	{Name: "running-compression", Minutes: 15, Way: Runs, Fits: pistons,
+		Made: func(c *known.Case, _ []string) bool { return c.Compression != nil && len(c.Compression.Running) > 0 },
+		Outcomes: []Outcome{
+			{Name: "low on the snap", For: []string{"valve-motion", "collapsed-lifter", "restricted-inlet"}, Words: []string{"low"}},
+			{Name: "high on the snap", For: []string{"restricted-exhaust"}, Words: []string{"high"}},
+			{Name: "like the others", Else: true, Words: []string{"alike", "even", "same"}}}},
+}

@@ -1,0 +1,159 @@
+package cause
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// A Trial is a copy of a test into which the outcome of a check is entered, to
+// see where it would lead. What it changes it copies first.
+type Trial struct {
+	diag.Test
+	Case      *known.Case // as it was before
+	Cylinders []string    // that the check is made on
+}
+
+// Try gives the test as it would be after an outcome of a check.
+func Try(c *known.Case, k *Check, o *Outcome, cylinders []string) *diag.Test {
+	t := &Trial{Test: *c.Test, Case: c, Cylinders: cylinders}
+	if o.Enter != nil {
+		o.Enter(t)
+	} else {
+		t.note(k, o)
+	}
+	return &t.Test
+}
+
+// note writes a check and its outcome among the work done.
+func (t *Trial) note(k *Check, o *Outcome) {
+	text := strings.ReplaceAll(k.Name, "-", " ") + " done"
+	if len(t.Cylinders) > 0 && !k.OfSet {
+		text += " on " + strings.Join(t.Cylinders, " and ")
+	}
+	t.History.WorkDone = append(slices.Clone(t.History.WorkDone), text+": "+o.Name)
+}
+
+// leak enters a loss in percent at a place, or none to speak of at "".
+func leak(percent float64, at ...string) func(*Trial) {
+	return func(t *Trial) {
+		section := diag.Leakage{State: diag.Tested}
+		if t.Leakage != nil {
+			section = *t.Leakage
+			section.State = diag.Tested
+		}
+		section.Dry = maps.Clone(section.Dry)
+		if section.Dry == nil {
+			section.Dry = map[string]diag.Leak{}
+		}
+		for _, n := range t.Cylinders {
+			section.Dry[n] = diag.Leak{Reading: reading(percent), At: at}
+		}
+		t.Leakage = &section
+	}
+}
+
+func reading(v float64) diag.Reading { return diag.Reading{State: diag.Tested, Values: []float64{v}} }
+
+// wetRise enters readings after oil: by what part of what they lack the
+// cylinders rise; a good one, as a control, hardly does.
+func wetRise(part float64) func(*Trial) {
+	return func(t *Trial) {
+		if t.Compression == nil {
+			return
+		}
+		section := *t.Compression
+		section.Wet = maps.Clone(section.Wet)
+		if section.Wet == nil {
+			section.Wet = map[string]diag.Reading{}
+		}
+		healthy := t.Case.Healthy()
+		for _, n := range t.Cylinders {
+			if r := t.Case.Cylinder(n); r != nil && r.Dry != nil {
+				section.Wet[n] = reading(*r.Dry + part*max(healthy-*r.Dry, 0.3*healthy) + 0.02*healthy)
+			}
+		}
+		for _, n := range t.Case.Others(t.Cylinders) {
+			if !t.Case.Grade(n).IsLow() {
+				section.Wet[n] = reading(*t.Case.Cylinder(n).Dry * 1.02)
+				break
+			}
+		}
+		t.Compression = &section
+	}
+}
+
+// gas enters the result of the test for combustion gas in the coolant.
+func gas(result string) func(*Trial) { return func(t *Trial) { t.CoolantGas = result } }
+
+// saw enters what a camera shows in the cylinders.
+func saw(b diag.Bore) func(*Trial) {
+	return func(t *Trial) {
+		t.Bores = maps.Clone(t.Bores)
+		if t.Bores == nil {
+			t.Bores = map[string]diag.Bore{}
+		}
+		names := t.Cylinders
+		if len(names) == 0 {
+			names = t.Engine.Names()
+		}
+		for _, n := range names {
+			t.Bores[n] = b
+		}
+	}
+}
+
+// circuits gives a copy of the fuel circuits to change.
+func (t *Trial) circuits(change func(*diag.Circuit)) {
+	if t.Fuel == nil {
+		return
+	}
+	section := *t.Fuel
+	section.Circuits = slices.Clone(section.Circuits)
+	for i := range section.Circuits {
+		change(&section.Circuits[i])
+	}
+	t.Fuel = &section
+}
+
+// hose enters whether fuel was found in the regulator's hose.
+func hose(found string) func(*Trial) {
+	return func(t *Trial) { t.circuits(func(k *diag.Circuit) { k.FuelInHose = found }) }
+}
+
+// pinched enters the pressure with the return closed, as a part of the steady one.
+func pinched(part float64) func(*Trial) {
+	return func(t *Trial) {
+		at := t.steady()
+		t.circuits(func(k *diag.Circuit) {
+			r := reading(part * at)
+			k.ReturnPinched = &r
+		})
+	}
+}
+
+// held enters the pressure five minutes after switching off, as a part of the
+// steady one.
+func held(part float64) func(*Trial) {
+	return func(t *Trial) {
+		at := t.steady()
+		t.circuits(func(k *diag.Circuit) { k.Hold = []diag.HoldReading{{Minutes: 5, Reading: reading(part * at)}} })
+	}
+}
+
+// steady is the highest limit or reading of the steady pressures.
+func (t *Trial) steady() float64 {
+	most := 0.0
+	for _, k := range t.Case.Circuits() {
+		for _, r := range k.Steady() {
+			most = max(most, r.Value)
+			if r.LimitHigh != nil {
+				most = max(most, *r.LimitHigh)
+			}
+		}
+	}
+	return most
+}

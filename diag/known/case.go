@@ -1,0 +1,120 @@
+package known
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
+	"slices"
+)
+
+// A Case is a test with its sums done: what rules look at.
+type Case struct {
+	*diag.Test
+	Sums *diag.Diagnosis // sections only, and the notices so far
+
+	works []Work // read when first asked for
+}
+
+// New does the sums on a test.
+func New(t *diag.Test) *Case {
+	t = Whole(t)
+	return &Case{Test: t, Sums: diag.Assess(t)}
+}
+
+// notCranked stands for the compression of a job that has none.
+var notCranked = &diag.CompressionResult{}
+
+// Cranking is the compression test with its sums; one without readings where
+// the job has none.
+func (c *Case) Cranking() *diag.CompressionResult {
+	if c.Sums.Compression == nil {
+		return notCranked
+	}
+	return c.Sums.Compression
+}
+
+// A Need is a kind of reading that a rule cannot do without.
+type Need string
+
+// The needs.
+const (
+	NeedsCompression Need = "compression"
+	NeedsWet         Need = "wet test"
+	NeedsFirst       Need = "first strokes"
+	NeedsLeakage     Need = "leakage"
+	NeedsPlugs       Need = "plugs"
+	NeedsRotors      Need = "rotors"
+	NeedsFuel        Need = "fuel pressure"
+	NeedsEarlier     Need = "an earlier test"
+)
+
+// Missing gives the first kind of reading that the case lacks, "" for none.
+func (c *Case) Missing(needs []Need) Need {
+	for _, n := range needs {
+		if !c.Has(n) {
+			return n
+		}
+	}
+	return ""
+}
+
+// Has reports whether a kind of reading was taken.
+func (c *Case) Has(n Need) bool {
+	switch n {
+	case NeedsCompression:
+		return c.Cranking().N > 0
+	case NeedsWet:
+		return c.AnyCylinder(func(r *diag.CylinderResult) bool { return r.Wet != nil && r.Dry != nil })
+	case NeedsFirst:
+		return c.AnyCylinder(func(r *diag.CylinderResult) bool { return r.First != nil && r.Dry != nil })
+	case NeedsLeakage:
+		return c.Sums.Leakage != nil && c.Sums.Leakage.State == diag.Tested
+	case NeedsPlugs:
+		return c.Sums.Plugs != nil && c.Sums.Plugs.State == diag.Tested
+	case NeedsRotors:
+		return c.Sums.Rotors != nil && c.Sums.Rotors.State == diag.Tested
+	case NeedsFuel:
+		return c.Sums.Fuel != nil && c.Sums.Fuel.State == diag.Tested
+	case NeedsEarlier:
+		return len(c.Earlier) > 0
+	}
+	return false
+}
+
+// Noticed reports whether a rule gave a notice so far.
+func (c *Case) Noticed(rule string) bool {
+	return slices.ContainsFunc(c.Sums.Notices, func(n diag.Notice) bool { return n.Rule == rule })
+}
+
+// NoticeOf is the first notice of a rule so far, nil for none.
+func (c *Case) NoticeOf(rule string) *diag.Notice {
+	for i := range c.Sums.Notices {
+		if n := &c.Sums.Notices[i]; n.Rule == rule {
+			return n
+		}
+	}
+	return nil
+}
+
+// Place is where the first of some cylinders stands in the engine.
+func (c *Case) Place(names []string) int {
+	if len(names) == 0 {
+		return -1
+	}
+	if i := slices.Index(c.Engine.Names(), names[0]); i >= 0 {
+		return i
+	}
+	return len(c.Engine.Names())
+}
+
+// Whole gives a test that rules can read without asking what is there: one
+// without an engine has an engine without cylinders.
+func Whole(t *diag.Test) *diag.Test {
+	if t == nil {
+		t = &diag.Test{}
+	}
+	if t.Engine == nil {
+		t = new(*t)
+		t.Engine = &engine.Engine{}
+	}
+	return t
+}

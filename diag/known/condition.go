@@ -1,0 +1,108 @@
+package known
+
+import "strings"
+
+// A Subject is what a condition is asked of and a rule speaks about: some
+// cylinders (or rotors), a fuel circuit, or, where both are empty, the engine
+// as a whole.
+type Subject struct {
+	Cylinders []string
+	Circuit   *Circuit
+}
+
+// Name is the first cylinder of the subject; "" where it has none.
+func (s Subject) Name() string {
+	if len(s.Cylinders) == 0 {
+		return ""
+	}
+	return s.Cylinders[0]
+}
+
+// A Condition is something that can be asked of a case, with the words that
+// say it. What a rule prints as its trigger is what it asks.
+type Condition struct {
+	words string
+	holds func(*Case, Subject) bool
+	join  string // "and", "or", "two of", "not"; "" for a plain condition
+	parts []Condition
+}
+
+// Is is a condition with its words, such as "graded low".
+func Is(words string, holds func(*Case, Subject) bool) Condition {
+	return Condition{words: words, holds: holds}
+}
+
+// All holds where every part does.
+func All(parts ...Condition) Condition { return joined("and", parts, len(parts)) }
+
+// Any holds where one part does.
+func Any(parts ...Condition) Condition { return joined("or", parts, 1) }
+
+// TwoOf holds where two parts do.
+func TwoOf(parts ...Condition) Condition { return joined("two of", parts, 2) }
+
+func joined(join string, parts []Condition, need int) Condition {
+	return Condition{join: join, parts: parts, holds: func(c *Case, s Subject) bool {
+		met := 0
+		for i, p := range parts {
+			if p.Holds(c, s) {
+				met++
+			}
+			if met >= need {
+				return true
+			}
+			if met+len(parts)-i-1 < need {
+				return false
+			}
+		}
+		return met >= need
+	}}
+}
+
+// Not holds where the condition does not.
+func Not(of Condition) Condition {
+	return Condition{join: "not", parts: []Condition{of}, holds: func(c *Case, s Subject) bool { return !of.Holds(c, s) }}
+}
+
+// Holds asks the condition of a subject. A condition without a test always
+// holds.
+func (n Condition) Holds(c *Case, s Subject) bool { return n.holds == nil || n.holds(c, s) }
+
+// String is the condition in words.
+func (n Condition) String() string {
+	var parts []string
+	for _, p := range n.parts {
+		words := p.String()
+		if len(p.parts) > 1 && p.join != n.join && p.join != "two of" {
+			words = "(" + words + ")"
+		}
+		parts = append(parts, words)
+	}
+	switch n.join {
+	case "and":
+		return strings.Join(parts, ", ")
+	case "or":
+		return strings.Join(parts, " or ")
+	case "two of":
+		return "two of: " + strings.Join(parts, "; ")
+	case "not":
+		return "not " + parts[0]
+	}
+	return n.words
+}
+
+// Lacks gives the words of the parts that keep the condition from holding, and
+// how many of its parts hold; none where it holds.
+func (n Condition) Lacks(c *Case, s Subject) (lacks []string, held int) {
+	if n.Holds(c, s) {
+		return nil, 1
+	}
+	if n.join != "and" {
+		return []string{n.String()}, 0
+	}
+	for _, p := range n.parts {
+		l, h := p.Lacks(c, s)
+		lacks, held = append(lacks, l...), held+h
+	}
+	return lacks, held
+}

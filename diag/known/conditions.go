@@ -1,0 +1,115 @@
+package known
+
+import (
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+)
+
+// all asks something of every cylinder of a subject.
+func all(s Subject, is func(string) bool) bool {
+	return len(s.Cylinders) > 0 && !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !is(n) })
+}
+
+// any asks something of one cylinder of a subject at least.
+func any(s Subject, is func(string) bool) bool { return slices.ContainsFunc(s.Cylinders, is) }
+
+// OfAll is a condition on each cylinder of the subject, OfAny on one at least.
+func OfAll(words string, is func(*Case, string) bool) Condition {
+	return Is(words, func(c *Case, s Subject) bool { return all(s, func(n string) bool { return is(c, n) }) })
+}
+
+// OfAny is a condition on one cylinder of the subject at least.
+func OfAny(words string, is func(*Case, string) bool) Condition {
+	return Is(words, func(c *Case, s Subject) bool { return any(s, func(n string) bool { return is(c, n) }) })
+}
+
+// OfEngine is a condition on the engine or its test as a whole.
+func OfEngine(words string, is func(*Case) bool) Condition {
+	return Is(words, func(c *Case, _ Subject) bool { return is(c) })
+}
+
+// OfCircuit is a condition on a fuel circuit.
+func OfCircuit(words string, is func(Circuit) bool) Condition {
+	return Is(words, func(_ *Case, s Subject) bool { return s.Circuit != nil && is(*s.Circuit) })
+}
+
+// Conditions on the compression of a cylinder.
+var (
+	Low  = OfAll("graded low (under 85 % of the reference), very low or without pressure", func(c *Case, n string) bool { return c.Grade(n).IsLow() })
+	Dead = OfAll("without pressure (under 15 % of the reference)", func(c *Case, n string) bool { return c.Grade(n) == diag.NoPressure })
+	// ReadsHigh is one that stands above an otherwise even set.
+	ReadsHigh = OfAll("graded high (over 10 % above the others, which agree)", func(c *Case, n string) bool { return c.Grade(n) == diag.High })
+	// Sealing is compression that is good as far as is known.
+	Sealing = OfAll("graded even, and not under a stated minimum", func(c *Case, n string) bool { return c.HoldsWell(n) })
+	NotLow  = OfAll("graded even, watch or high", func(c *Case, n string) bool {
+		return slices.Contains([]diag.Grade{diag.Even, diag.Watch, diag.High}, c.Grade(n))
+	})
+	OnlyLow  = OfEngine("no other cylinder low", func(c *Case) bool { return len(c.LowSet()) <= 1 })
+	NoneDead = OfEngine("some cylinder has pressure", func(c *Case) bool { return !c.Dead() })
+)
+
+// Conditions on the answer to oil.
+var (
+	OilRises    = OfAll("up with oil (15 % more than the control and half of what it lacks; without a control 25 %)", func(c *Case, n string) bool { return c.WetEvidence(n) == WetRises })
+	OilFlat     = OfAll("no rise with oil (under 5 % more than the control)", func(c *Case, n string) bool { return c.WetEvidence(n) == WetFlat })
+	OilNotTried = OfAll("oil not tried, or it told nothing", func(c *Case, n string) bool { return c.WetEvidence(n) == "" })
+)
+
+// AirAt is air heard at a place.
+func AirAt(place string) Condition {
+	words := "air at the " + place + ", more than 10 % lost or no figure"
+	if place == AtCoolant || place == AtNeighbour {
+		words = "air at the " + place + ", whatever the loss"
+	}
+	return OfAll(words, func(c *Case, n string) bool { return c.LeaksAt(n, place) })
+}
+
+// AirAtAny is air at a place in one cylinder of the subject at least.
+func AirAtAny(place string) Condition {
+	return OfAny("air at the "+place+" in one of them", func(c *Case, n string) bool { return c.LeaksAt(n, place) })
+}
+
+// Tight is a cylinder that lost under 10 %.
+var Tight = OfAll("under 10 % lost in the leakage test", func(c *Case, n string) bool { return c.AllTight([]string{n}) })
+
+// Plug is a plug with one of these looks.
+func Plug(looks ...string) Condition {
+	return OfAll("plug "+strings.Join(looks, " or "), func(c *Case, n string) bool { return c.Looks(n, looks...) })
+}
+
+// BurningPlug is that, in a cylinder with pressure enough to burn.
+func BurningPlug(looks ...string) Condition {
+	return OfAll("plug "+strings.Join(looks, " or ")+", with pressure enough to burn", func(c *Case, n string) bool { return c.Looks(n, looks...) && !c.Far(n) })
+}
+
+// SeenThere is something that was seen in the cylinder.
+func SeenThere(what string, words []string) Condition {
+	return OfAll(what+" seen in it", func(c *Case, n string) bool { return c.Seen(n, words...) })
+}
+
+// Strokes is how a cylinder builds up, by the pattern's name.
+func Strokes(pattern, words string) Condition {
+	return OfAll(words, func(c *Case, n string) bool { return c.StrokePattern(n) == pattern })
+}
+
+// Complaint is one of these complaints in the job.
+func Complaint(of ...string) Condition {
+	return OfEngine("a complaint of "+strings.Join(of, " or "), func(c *Case) bool { return c.Complains(of...) })
+}
+
+// Conditions on the engine and on what is told of it.
+var (
+	TwoStroke   = OfEngine("a two-stroke", func(c *Case) bool { return c.Spec.TwoStroke })
+	Diesel      = OfEngine("a diesel", func(c *Case) bool { return c.Spec.Diesel() })
+	Valves      = OfEngine("an engine with valves", func(c *Case) bool { return c.HasValves() })
+	Lash        = OfEngine("valves whose clearance can be set", func(c *Case) bool { return c.LashCanBeSet() })
+	Single      = OfEngine("an engine of one cylinder", func(c *Case) bool { return !c.Several() })
+	StoodLong   = OfEngine("stood more than 6 months", func(c *Case) bool { return c.Stood() })
+	GasFound    = OfEngine("combustion gas found in the coolant", func(c *Case) bool { return c.CoolantGas == "positive" })
+	NoGasFound  = OfEngine("no combustion gas found in the coolant", func(c *Case) bool { return c.CoolantGas == "negative" })
+	AirCooled   = OfEngine("cooled by air", func(c *Case) bool { return c.AirCooled() })
+	OneCamshaft = OfEngine("one camshaft for both banks", func(c *Case) bool { return c.OneCamshaft() })
+	SuddenOnset = OfEngine("it came on suddenly", func(c *Case) bool { return strings.Contains(strings.ToLower(c.History.Onset), "sudden") })
+)

@@ -1,0 +1,117 @@
+package known
+
+import (
+	"gaugesheet/diag"
+	"math"
+	"slices"
+)
+
+func (c *Case) AnyCylinder(is func(*diag.CylinderResult) bool) bool {
+	return len(c.CylindersThat(is)) > 0
+}
+
+// CylindersThat lists cylinders by their compression, in the engine's order.
+func (c *Case) CylindersThat(is func(*diag.CylinderResult) bool) []string {
+	var names []string
+	for i := range c.Cranking().Cylinders {
+		if r := &c.Cranking().Cylinders[i]; is(r) {
+			names = append(names, r.Name)
+		}
+	}
+	return names
+}
+
+// Cylinder gives a cylinder's compression, nil where there is none.
+func (c *Case) Cylinder(name string) *diag.CylinderResult {
+	return c.Cranking().Cylinder(name)
+}
+
+// Grade gives a cylinder's grade; not tested where its compression was not.
+func (c *Case) Grade(name string) diag.Grade {
+	if r := c.Cylinder(name); r != nil {
+		return r.Grade
+	}
+	return diag.GradeNotTested
+}
+
+// LowSet lists the cylinders graded low, very low or without pressure, in the
+// engine's order.
+func (c *Case) LowSet() []string {
+	return c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Grade.IsLow() })
+}
+
+// Graded lists the cylinders of one of these grades, in the engine's order.
+func (c *Case) Graded(grades ...diag.Grade) []string {
+	return c.CylindersThat(func(r *diag.CylinderResult) bool { return slices.Contains(grades, r.Grade) })
+}
+
+// Read lists the cylinders whose compression was read, in the engine's order;
+// not those known only to read more than some value.
+func (c *Case) Read() []string {
+	return c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Dry != nil && r.Kind != diag.AtLeast })
+}
+
+// InOrder sorts cylinders as the engine lists them.
+func (c *Case) InOrder(names []string) {
+	slices.SortFunc(names, func(a, b string) int { return c.Engine.Index(a) - c.Engine.Index(b) })
+}
+
+// Others lists the cylinders that were read and are not among these.
+func (c *Case) Others(names []string) []string {
+	return slices.DeleteFunc(c.Read(), func(name string) bool { return slices.Contains(names, name) })
+}
+
+// Spread gives the lowest and highest dry reading of some cylinders.
+func (c *Case) Spread(names []string) (low, high float64) {
+	for i, name := range names {
+		v := *c.Cylinder(name).Dry
+		if i == 0 {
+			low, high = v, v
+		}
+		low, high = min(low, v), max(high, v)
+	}
+	return low, high
+}
+
+func (c *Case) AnyLow(names []string) bool {
+	return slices.ContainsFunc(names, func(n string) bool { return c.Grade(n).IsLow() })
+}
+
+// AnyFar reports a cylinder so far down that the engine is not run to see
+// whether it recovers.
+func (c *Case) AnyFar(names []string) bool { return slices.ContainsFunc(names, c.Far) }
+
+func (c *Case) Far(name string) bool {
+	g := c.Grade(name)
+	return g == diag.VeryLow || g == diag.NoPressure
+}
+
+func (c *Case) NeighboursOf(name string) []string {
+	var list []string
+	for _, pair := range c.Engine.Neighbours() {
+		switch name {
+		case pair[0]:
+			list = append(list, pair[1])
+		case pair[1]:
+			list = append(list, pair[0])
+		}
+	}
+	return list
+}
+
+// ReadAny lists the cylinders of which any reading was taken.
+func (c *Case) ReadAny() []string {
+	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool {
+		r := c.Cylinder(n)
+		return (r == nil || r.Dry == nil) && c.Leak(n) == nil && c.Plug(n) == nil
+	})
+}
+
+// Repeated reports that each of these cylinders was read more than once.
+func (c *Case) Repeated(names []string) bool {
+	return !slices.ContainsFunc(names, func(n string) bool { return len(c.Compression.Dry[n].Values) < 2 })
+}
+
+// ClearDifference is what two readings of this test may differ by and still be
+// the same: 2 sqrt(2) times the standard uncertainty of one.
+func (c *Case) ClearDifference() float64 { return 2 * math.Sqrt2 * c.Cranking().URepeat }

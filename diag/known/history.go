@@ -1,0 +1,103 @@
+package known
+
+import (
+	"gaugesheet/diag"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// StoodMonths is how long an engine stands before its rings and valves may
+// have stuck: common practice, no source.
+const StoodMonths = 6
+
+func (c *Case) Stood() bool { return c.History.StoodMonths > StoodMonths }
+
+// Complains reports one of the job's complaints; a stored misfire code is one
+// too.
+func (c *Case) Complains(of ...string) bool {
+	if misfires, _ := c.MisfireCodes(); misfires && slices.Contains(of, "misfire") {
+		return true
+	}
+	return slices.ContainsFunc(c.History.Complaints, func(x string) bool { return slices.Contains(of, x) })
+}
+
+// MisfireCodes reports a stored code of misfiring, P0300 to P0312, and the
+// cylinders that such codes name (SAE J2012, from memory), in the engine's
+// order.
+func (c *Case) MisfireCodes() (stored bool, cylinders []string) {
+	for _, code := range c.History.Codes {
+		number, is := strings.CutPrefix(code, "P03")
+		n, err := strconv.Atoi(number)
+		if !is || err != nil || n > 12 {
+			continue
+		}
+		stored = true
+		if name := strconv.Itoa(n); c.Engine.Index(name) >= 0 {
+			cylinders = append(cylinders, name)
+		}
+	}
+	c.InOrder(cylinders)
+	return stored, slices.Compact(cylinders)
+}
+
+// Coded reports one of these trouble codes.
+func (c *Case) Coded(codes ...string) bool {
+	return slices.ContainsFunc(c.History.Codes, func(x string) bool { return slices.Contains(codes, x) })
+}
+
+// Complaint is the first complaint that the sealing could have explained.
+func (c *Case) Complaint() string {
+	for _, x := range c.History.Complaints {
+		if x != "stood" && x != "noise" && x != "oil use" {
+			return x
+		}
+	}
+	if misfires, _ := c.MisfireCodes(); misfires {
+		return "misfire"
+	}
+	return ""
+}
+
+const rich, lean = "rich running", "lean running"
+
+// Sign says what speaks of a mixture: "plugs", "complaint", "code" or "".
+func (c *Case) Sign(look, complaint string, codes ...string) string {
+	switch {
+	case c.Has(NeedsPlugs) && c.PatternOf(c.Looking(look)) == OnAll:
+		return "plugs"
+	case c.Complains(complaint):
+		return "complaint"
+	case c.Coded(codes...):
+		return "code"
+	}
+	return ""
+}
+
+// The codes are those of SAE J2012 for a mixture too rich or too lean, from
+// memory.
+func (c *Case) RichSign() string { return c.Sign("sooty", rich, "P0172", "P0175") }
+
+func (c *Case) LeanSign() string { return c.Sign("white", lean, "P0171", "P0174") }
+
+// Warmth is how warm an engine was: "cold", "hot", or "" where that was not
+// recorded or is in between.
+func Warmth(k diag.Conditions) string {
+	switch {
+	case k.Engine == "cold":
+		return "cold"
+	case k.Engine == "warm", k.Engine == "hot":
+		return "hot"
+	case k.Engine == "" && k.CoolantC != nil && *k.CoolantC <= coldC:
+		return "cold"
+	case k.Engine == "" && k.CoolantC != nil && *k.CoolantC >= hotC:
+		return "hot"
+	}
+	return ""
+}
+
+// Coolant temperatures in degrees Celsius at which nobody would argue.
+const (
+	coldC = 40
+	hotC  = 70
+)

@@ -1,0 +1,125 @@
+package known
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+	"math"
+	"slices"
+)
+
+// Minimum is the first stated minimum as judged, nil where none is stated.
+func (c *Case) Minimum() *diag.LimitResult {
+	for i := range c.Cranking().Limits {
+		if l := &c.Cranking().Limits[i]; l.Rule == string(diag.Minimum) {
+			return l
+		}
+	}
+	return nil
+}
+
+// Corrected reports that the stated minimum was brought to the test's air.
+func (c *Case) Corrected() bool {
+	m := c.Minimum()
+	return m != nil && m.Corrected
+}
+
+// Under lists the cylinders whose reading is under a limit.
+func (c *Case) Under(l *diag.LimitResult) []string {
+	s := c.Cranking()
+	return c.CylindersThat(func(r *diag.CylinderResult) bool {
+		if r.Dry == nil || r.Grade == diag.GradeNotJudged && len(c.Engine.Cylinders) > 1 && s.N > 1 {
+			return false
+		}
+		v, err := quantity.Convert(*r.Dry, s.Unit, l.Unit)
+		return err == nil && v < l.Limit
+	})
+}
+
+// RelativeLimitsKept reports that the job states limits between cylinders and
+// that every one of them is kept.
+func (c *Case) RelativeLimitsKept() bool {
+	s := c.Cranking()
+	relative := 0
+	for _, l := range s.Limits {
+		if l.Rule == string(diag.Minimum) {
+			continue
+		}
+		if l.Verdict != diag.Within {
+			return false
+		}
+		relative++
+	}
+	return relative > 0 && !s.DefaultLimit
+}
+
+// CloseLimit is the first limit that a set is nearer to than the gauge can
+// tell, nil for none. The usual 10 % is no maker's: an even set is tested again
+// for that one only where it lies within the standard uncertainty of it.
+func (c *Case) CloseLimit() *diag.LimitResult {
+	s := c.Cranking()
+	for i := range s.Limits {
+		l := &s.Limits[i]
+		if l.Verdict == diag.TooClose && (!s.DefaultLimit || math.Abs(l.Limit-l.Value) < l.Uncertainty/2) {
+			return l
+		}
+	}
+	return nil
+}
+
+// Sound reports every cylinder read and even, none dead, and no limit of any
+// kind passed or too close to call.
+func (c *Case) Sound() bool {
+	s := c.Cranking()
+	if !s.Complete || c.Dead() || len(c.Graded(diag.Even)) != len(c.Engine.Cylinders) {
+		return false
+	}
+	return !slices.ContainsFunc(s.Limits, func(l diag.LimitResult) bool {
+		return l.Verdict == diag.Outside || l.Verdict == diag.TooClose && (l.PastAsRead || l.Rule == string(diag.Minimum))
+	})
+}
+
+func (c *Case) HasEarlierOrLimit() bool {
+	return c.Minimum() != nil || c.Cranking().ComparedWith != ""
+}
+
+// UnderMinimum lists the cylinders whose compression is under a minimum of the
+// job, clear of uncertainty, in the engine's order.
+func (c *Case) UnderMinimum() []string {
+	for _, limit := range c.Cranking().Limits {
+		if limit.Rule == string(diag.Minimum) && limit.Verdict == diag.Outside {
+			return c.CylindersThat(func(r *diag.CylinderResult) bool {
+				return r.Dry != nil && *r.Dry+limit.Uncertainty < limit.Limit
+			})
+		}
+	}
+	return nil
+}
+
+// HoldsWell reports good compression: even with the others, and not under a
+// Minimum that the job gives.
+func (c *Case) HoldsWell(name string) bool {
+	grade := c.Grade(name)
+	return (grade == diag.Even || grade == diag.High) && !slices.Contains(c.UnderMinimum(), name)
+}
+
+// NotJudged names the verdict for a compression test that says nothing of the
+// engine, "" where something could be judged.
+func (c *Case) NotJudged() string {
+	s := c.Cranking()
+	if s.N == 0 || c.Has(NeedsLeakage) {
+		return ""
+	}
+	if len(c.Graded(diag.GradeNotJudged, diag.GradeNotTested)) < len(s.Cylinders) {
+		return ""
+	}
+	if slices.ContainsFunc(s.Limits, func(l diag.LimitResult) bool { return l.Verdict != diag.NotJudged }) {
+		return ""
+	}
+	for _, l := range s.Limits {
+		switch l.Reason {
+		case "decompressor", "throttle-closed", "single-cylinder", "lone-reading":
+			return "not-judged-" + l.Reason
+		}
+	}
+	return "not-judged"
+}

@@ -1,0 +1,66 @@
+package known
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+	"math"
+	"slices"
+	"strings"
+)
+
+// Pressure is a number in the compression section's unit and decimals.
+func (c *Case) Pressure(v float64) diag.Number {
+	return diag.Number{Value: v, Decimals: c.Cranking().Decimals, Unit: c.Cranking().Unit}
+}
+
+// Percent is a number of percent, whole where it is read as one.
+func Percent(v float64, decimals int) diag.Number {
+	return diag.Number{Value: v, Decimals: decimals, Unit: quantity.Percent}
+}
+
+// Span prints a range of pressures, or one where both print the same.
+func (c *Case) Span(low, high float64) string {
+	l, h := c.Pressure(low), c.Pressure(high)
+	if l.String() == h.String() {
+		return h.String()
+	}
+	return quantity.Format(low, l.Decimals) + "–" + h.String()
+}
+
+// LimitFacts are the numbers of a limit that was judged.
+func (c *Case) LimitFacts(l *diag.LimitResult) diag.Facts {
+	decimals := 1
+	if l.Unit == c.Cranking().Unit {
+		decimals = c.Cranking().Decimals
+	} else if l.Unit != quantity.Percent {
+		decimals = quantity.DefaultDecimals(l.Unit)
+	}
+	number := func(v float64) diag.Number { return diag.Number{Value: v, Decimals: decimals, Unit: l.Unit} }
+	kind, basis, _ := strings.Cut(l.Rule, " of ")
+	return diag.Facts{
+		"kind": kind, "basis": basis, "limit": number(l.Limit), "value": number(l.Value), "u": number(l.Uncertainty), "rule": l.Rule,
+		"entered": l.AsEntered, "source": l.Source, "corrected": l.Corrected, "cylinder": l.Cylinder,
+	}
+}
+
+func (c *Case) FacePressure(v float64) diag.Number {
+	return diag.Number{Value: v, Decimals: c.Sums.Rotors.Decimals, Unit: c.Sums.Rotors.Unit}
+}
+
+// CrankingNumber is a cranking pressure, of a piston engine or of a rotary.
+func (c *Case) CrankingNumber(v float64) diag.Number {
+	if c.Has(NeedsRotors) {
+		return c.FacePressure(v)
+	}
+	return c.Pressure(v)
+}
+
+func Median(v []float64) float64 {
+	v = slices.Clone(v)
+	slices.Sort(v)
+	n := len(v)
+	if n == 0 {
+		return math.NaN()
+	}
+	return (v[(n-1)/2] + v[n/2]) / 2
+}

@@ -1,0 +1,185 @@
+package known
+
+import (
+	"gaugesheet/diag"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Plug gives a cylinder's plug, nil where it was not looked at.
+func (c *Case) Plug(name string) *diag.PlugResult {
+	if c.Sums.Plugs == nil {
+		return nil
+	}
+	for i := range c.Sums.Plugs.Cylinders {
+		if p := &c.Sums.Plugs.Cylinders[i]; p.Name == name && p.State == diag.Tested {
+			return p
+		}
+	}
+	return nil
+}
+
+// Looks reports whether a cylinder's plug has one of these looks.
+func (c *Case) Looks(name string, looks ...string) bool {
+	p := c.Plug(name)
+	return p != nil && slices.Contains(looks, p.Look)
+}
+
+// PlugsRead lists the cylinders whose plug was looked at and whose look can
+// speak of the mixture: a cylinder without pressure does not burn, so its plug
+// says nothing of why.
+func (c *Case) PlugsRead() []string {
+	var names []string
+	for _, name := range c.Engine.Names() {
+		grade := c.Grade(name)
+		if p := c.Plug(name); p != nil && p.Look != "" && grade != diag.VeryLow && grade != diag.NoPressure {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// Looking lists the cylinders of plugsRead with one of these looks.
+func (c *Case) Looking(looks ...string) []string {
+	var names []string
+	for _, name := range c.PlugsRead() {
+		if c.Looks(name, looks...) {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// PlugsLooking lists the cylinders with one of these looks, with pressure or not:
+// damage speaks for itself.
+func (c *Case) PlugsLooking(looks ...string) []string {
+	var names []string
+	for _, name := range c.Engine.Names() {
+		if c.Looks(name, looks...) {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// A Pattern is how plugs of one look lie in the engine. What they share is
+// where their cause is looked for.
+type Pattern string
+
+const (
+	OnNone       Pattern = ""
+	OnAll        Pattern = "all"
+	OnBank       Pattern = "bank"
+	OnOne        Pattern = "one"
+	OnEnds       Pattern = "ends"
+	OnNeighbours Pattern = "neighbours"
+	OnSome       Pattern = "some"
+)
+
+func (c *Case) PatternOf(set []string) Pattern {
+	read := c.PlugsRead()
+	switch {
+	case len(set) == 0:
+		return OnNone
+	case len(set) == len(read) && (len(read) > 1 || len(c.Engine.Names()) == 1):
+		return OnAll
+	case len(set) == 1:
+		return OnOne
+	case c.BankOfAll(set) >= 0:
+		return OnBank
+	case c.AtEnds(set):
+		return OnEnds
+	case len(c.Engine.NeighbourRuns(set)) == 1:
+		return OnNeighbours
+	}
+	return OnSome
+}
+
+// BankOfAll gives the bank whose plugs, two at least, are this set while two
+// at least were read on the other; -1 for none.
+func (c *Case) BankOfAll(set []string) int {
+	if !c.Engine.IsTwoBank() {
+		return -1
+	}
+	var read [2]int
+	for _, name := range c.PlugsRead() {
+		if b := c.Engine.BankOf(name); b >= 0 {
+			read[b]++
+		}
+	}
+	bank := c.Engine.BankOf(set[0])
+	same := !slices.ContainsFunc(set, func(n string) bool { return c.Engine.BankOf(n) != bank })
+	if bank >= 0 && same && len(set) > 1 && len(set) == read[bank] && read[1-bank] > 1 {
+		return bank
+	}
+	return -1
+}
+
+// AtEnds reports the two end cylinders of a row of four or more.
+func (c *Case) AtEnds(set []string) bool {
+	if len(c.Engine.Banks) != 1 || len(set) != 2 {
+		return false
+	}
+	row := c.Engine.Banks[0].Cylinders
+	return len(row) >= 4 && slices.Contains(set, row[0]) && slices.Contains(set, row[len(row)-1])
+}
+
+func (c *Case) BankLabel(bank int) string {
+	if label := c.Engine.SideLabel(bank); label != "" {
+		return label
+	}
+	return c.Engine.Banks[bank].Name
+}
+
+var fittedAgo = regexp.MustCompile(`(\d+)\s*(day|week)`)
+
+// NewPlugDays is how long plugs count as new: until then their colour says
+// little, and a fault may have been hidden with them. Common practice, no source.
+const NewPlugDays = 31
+
+// PlugsNew reports plugs fitted recently, from the words of the job.
+func (c *Case) PlugsNew() bool {
+	fitted := strings.ToLower(c.Plugs.Fitted)
+	if m := fittedAgo.FindStringSubmatch(fitted); m != nil {
+		n, err := strconv.Atoi(m[1])
+		if m[2] == "week" {
+			n *= 7
+		}
+		return err == nil && n <= NewPlugDays
+	}
+	if fitted != "" {
+		return SpeaksOf(fitted, "new", "today", "yesterday", "just", "this week", "last week", "recent")
+	}
+	return c.WorkDone("new plugs", "plugs renewed", "plugs replaced", "new spark plugs", "replaced plugs")
+}
+
+// ClosedGap is the part of the book's gap under which something pushed it
+// shut: common practice, no source.
+const ClosedGap = 0.30
+
+// GapsOut lists the cylinders whose gap is outside its limits, the closed ones
+// apart, in the engine's order.
+func (c *Case) GapsOut() (wide, closed []string) {
+	for i := range c.Sums.Plugs.Cylinders {
+		p := &c.Sums.Plugs.Cylinders[i]
+		switch {
+		case p.GapMM == nil || p.Gap != diag.Outside:
+		case *p.GapMM < ClosedGap*c.Plugs.GapMM:
+			closed = append(closed, p.Name)
+		default:
+			wide = append(wide, p.Name)
+		}
+	}
+	return wide, closed
+}
+
+// GapClosed reports a plug whose gap something pushed shut.
+func (c *Case) GapClosed(name string) bool {
+	if c.Plugs == nil || c.Sums.Plugs == nil {
+		return false
+	}
+	_, closed := c.GapsOut()
+	return slices.Contains(closed, name)
+}

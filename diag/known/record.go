@@ -1,0 +1,135 @@
+package known
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/gauge"
+	"gaugesheet/diag/quantity"
+	"math"
+	"slices"
+)
+
+// What is asked for in words of its own, because it is missed only where
+// something else depends on it.
+const (
+	RangeMissing     = "the gauge's range, without which its accuracy says nothing"
+	FuelRangeMissing = "the fuel gauge's range, without which its accuracy says nothing"
+	AirMissing       = "the altitude (the limit is one for sea level)"
+)
+
+// NotRecorded lists what was not written down of a test made on the starter;
+// turning is whether it is known how the engine was turned, and its name.
+func (c *Case) NotRecorded(turning bool, name string, limits []diag.LimitResult) diag.Names {
+	var missing diag.Names
+	ask := func(known bool, what string) {
+		if !known {
+			missing = append(missing, what)
+		}
+	}
+	ask(c.Gauges.Compression != nil, "gauge")
+	ask(c.Conditions.Engine != "" || c.Conditions.CoolantC != nil, "engine temperature")
+	ask(c.Spec.Diesel() || c.Conditions.Throttle == "open" || c.Conditions.Throttle == "closed", "throttle")
+	ask(turning, name)
+	ask(!LacksRange(c.Gauges.Compression), RangeMissing)
+	ask(!slices.ContainsFunc(limits, func(l diag.LimitResult) bool { return l.Uncorrected }), AirMissing)
+	return missing
+}
+
+// LacksRange reports a gauge whose accuracy is a part of a span that was not
+// recorded.
+func LacksRange(g *diag.Gauge) bool {
+	return g != nil && g.Accuracy != nil && g.Accuracy.NeedsRange() && !(g.High > g.Low)
+}
+
+// DryRead reports that compression was read dry, if only as a lower bound.
+func (c *Case) DryRead() bool {
+	return c.AnyCylinder(func(r *diag.CylinderResult) bool { return len(r.DryReadings) > 0 })
+}
+
+// BoundsOnly lists the cylinders known only to read more than a figure.
+func (c *Case) BoundsOnly() []string {
+	return c.CylindersThat(func(r *diag.CylinderResult) bool { return len(r.DryReadings) > 0 && r.Kind == diag.AtLeast })
+}
+
+// BoundsOpen lists the lower bounds that leave open whether a cylinder is low:
+// Under a stated minimum, or under what is even beside the others.
+func (c *Case) BoundsOpen() []string {
+	s := c.Cranking()
+	return slices.DeleteFunc(c.BoundsOnly(), func(name string) bool {
+		r := c.Cylinder(name)
+		if r.Dry == nil {
+			return false
+		}
+		if *r.Dry < evenShare*s.Reference {
+			return false
+		}
+		return !slices.ContainsFunc(s.Limits, func(l diag.LimitResult) bool {
+			least, err := quantity.Convert(*r.Dry, s.Unit, l.Unit)
+			return l.Rule == string(diag.Minimum) && err == nil && least < l.Limit
+		})
+	})
+}
+
+// evenShare is the part of the reference from which a cylinder is even.
+const evenShare = 0.9
+
+// OnlyWet reports a compression test of which nothing but readings after oil
+// is there.
+func (c *Case) OnlyWet() bool {
+	return !c.DryRead() && c.AnyCylinder(func(r *diag.CylinderResult) bool { return r.Wet != nil || r.WetDisagree })
+}
+
+// WholeSection is the section all of whose readings, two at least, may stand in
+// another unit by a notice of it; "" where the notice is of single readings.
+func (c *Case) WholeSection(n diag.Notice) string {
+	section, _ := n.Facts["section"].(string)
+	if n.Rule != "unit-suspect" || n.Variant == "range-with-dot" || len(n.Cylinders) > 0 {
+		return ""
+	}
+	if section == "compression" && c.Cranking().N < 2 {
+		return ""
+	}
+	return section
+}
+
+// UnitSuspect reports that the compression of the whole engine may stand in
+// another unit than is written.
+func (c *Case) UnitSuspect() bool {
+	s := c.Cranking()
+	nothing := s.WithoutPressure() && s.Lowest <= 0 // nothing is nothing in any unit
+	return !nothing && slices.ContainsFunc(c.Noted, func(n diag.Notice) bool { return c.WholeSection(n) == "compression" })
+}
+
+func ReadsOff(g *diag.Gauge) bool {
+	reads, at := g.ReadsAt[0], g.ReadsAt[1]
+	allowed := offPercent * at / 100
+	if g.Accuracy != nil {
+		allowed = max(allowed, gauge.Gauge{Accuracy: *g.Accuracy, Low: g.Low, High: g.High}.HalfWidth(at))
+	}
+	return at > 0 && math.Abs(reads-at) > allowed*(1+1e-9)
+}
+
+// offPercent is how far a gauge may be out at its own check, in percent of the
+// true pressure: common practice, no source.
+const offPercent = 5
+
+func (c *Case) FallsSteadily(names []string) bool {
+	if len(names) < 4 {
+		return false
+	}
+	first, last := *c.Cylinder(names[0]).Dry, *c.Cylinder(names[len(names)-1]).Dry
+	fall := first - last
+	if fall <= c.ClearDifference() || fall < 0.03*first {
+		return false
+	}
+	for i := 1; i < len(names); i++ {
+		step := *c.Cylinder(names[i-1]).Dry - *c.Cylinder(names[i]).Dry
+		if step < 0 || step > steadyStep*fall {
+			return false
+		}
+	}
+	return true
+}
+
+// steadyStep is the largest part of the whole fall that one step of a steady
+// fall takes; one dead cylinder at the end is no steady fall.
+const steadyStep = 0.6

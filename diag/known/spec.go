@@ -1,0 +1,131 @@
+package known
+
+import (
+	"math"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/air"
+	"gaugesheet/diag/engine"
+	"gaugesheet/diag/quantity"
+)
+
+// HasValves reports an engine whose ports are opened by valves: neither a
+// two-stroke nor a rotary.
+func (c *Case) HasValves() bool { return !c.Spec.TwoStroke && !c.Rotary() }
+
+// Rotary reports an engine of rotors.
+func (c *Case) Rotary() bool { return c.Engine.Kind == engine.Rotary }
+
+// AirCooled reports an engine without coolant: said to be so, or of separate
+// barrels and not said to be cooled by liquid.
+func (c *Case) AirCooled() bool {
+	if c.Spec.Cooling != "" {
+		return c.Spec.Cooling == "air"
+	}
+	barrels := len(c.Engine.Heads) > 1 && len(c.Engine.Heads) == len(c.Engine.Cylinders)
+	return barrels && !c.Engine.IsTwoBank() || c.Engine.Kind == engine.Radial
+}
+
+// LashCanBeSet reports valves whose clearance somebody may set: not with
+// hydraulic lifters.
+func (c *Case) LashCanBeSet() bool { return c.HasValves() && c.Spec.Lifters != "hydraulic" }
+
+// OneCamshaft reports an engine of two banks whose valves hang on one camshaft.
+func (c *Case) OneCamshaft() bool { return c.Spec.Camshafts == "one" }
+
+// OilAllowed reports an engine into which a little oil may be put: one whose
+// fuel is stated and lit by a spark, and whose readings are not those of a
+// diesel. Oil in a diesel can lock it or make it run away.
+func (c *Case) OilAllowed() bool {
+	switch c.Spec.Fuel {
+	case "petrol", "lpg", "cng", "ethanol":
+		return !c.readsLikeDiesel()
+	}
+	return false
+}
+
+// dieselPSI is a cranking pressure that only a diesel reaches: common
+// practice, no source.
+const dieselPSI = 300
+
+func (c *Case) readsLikeDiesel() bool {
+	s := c.Cranking()
+	least, err := quantity.Convert(dieselPSI, quantity.PSI, s.Unit)
+	return s.N > 0 && err == nil && s.Highest > least
+}
+
+// smallest cylinder in which a dose of oil still tells rings from valves, in
+// cubic centimetres: common practice, no source.
+const smallestForOil = 125
+
+// OilTells reports an engine on which a wet test can tell something: oil is
+// allowed and lies on the rings, which it does not in flat engines, and the
+// cylinder is not so small that the dose fills its chamber.
+func (c *Case) OilTells() bool {
+	cc := c.CylinderML()
+	return c.OilAllowed() && c.HasValves() && c.Engine.Kind != engine.Flat && (cc == 0 || cc >= smallestForOil)
+}
+
+// CylinderML is the displacement of one cylinder in ml, 0 where not recorded.
+func (c *Case) CylinderML() float64 {
+	if n := len(c.Engine.Cylinders); n > 0 {
+		return c.Spec.DisplacementML / float64(n)
+	}
+	return 0
+}
+
+// OilDose is the dose of a wet test in ml: 1 ml for 100 ml of the cylinder,
+// never more than a tenth of its chamber. 0 where the displacement is not
+// recorded.
+func (c *Case) OilDose() float64 {
+	each := c.CylinderML()
+	dose := each / 100
+	if chamber, err := air.ClearanceVolume(each, c.Spec.Ratio); err == nil && chamber > 0 {
+		dose = math.Min(dose, chamber/10)
+	}
+	if dose < 1 {
+		return math.Floor(dose*10) / 10
+	}
+	return math.Floor(dose)
+}
+
+// Starts reports an engine that can be run: not one that is said not to, or
+// whose complaint is that it does not start.
+func (c *Case) Starts() bool {
+	return c.Spec.Runs != "does not run" && !c.Complains("no start")
+}
+
+// MechanicalPump reports a fuel pump driven by the engine.
+func (c *Case) MechanicalPump() bool { return c.Fuel != nil && c.Fuel.Pump == "mechanical" }
+
+// FuelSystem is the job's kind of fuel system, "" where not recorded.
+func (c *Case) FuelSystem() string {
+	if c.Fuel == nil {
+		return ""
+	}
+	return c.Fuel.System
+}
+
+// Injected reports a petrol engine that may have electronic injection: not one
+// that is said to have a carburettor, a diesel, or a two-stroke by its mix.
+func (c *Case) Injected() bool {
+	return !c.Spec.Diesel() && c.FuelSystem() != Carburettor && c.Spec.Fuel != "two-stroke mix"
+}
+
+// SharesCoil lists the cylinders that share a coil with this one.
+func (c *Case) SharesCoil(name string) []string {
+	for _, set := range c.Spec.SharedCoils {
+		for _, n := range set {
+			if n == name {
+				return set
+			}
+		}
+	}
+	return nil
+}
+
+// Several reports an engine of more than one cylinder.
+func (c *Case) Several() bool { return len(c.Engine.Names()) > 1 }
+
+// Unset is a reading's state where the job says why it was not taken.
+func Unset(s diag.State) bool { return s != "" && s != diag.Tested }

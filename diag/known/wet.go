@@ -1,0 +1,182 @@
+package known
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+	"math"
+	"slices"
+	"strings"
+)
+
+// WetOutcome is what oil did to a low cylinder; "" where that was not tested
+// or cannot be told.
+type WetOutcome string
+
+const (
+	WetRises   WetOutcome = "rises"
+	WetPartly  WetOutcome = "partly"
+	WetUnclear WetOutcome = "unclear"
+	WetFlat    WetOutcome = "flat"
+)
+
+// The thresholds of the wet test, in percent; the rise with no control to
+// take off has to be larger. Common practice, no source.
+const (
+	NetRise        = 15
+	RawRise        = 25
+	NoRise         = 5
+	everywhereRise = 5
+	everywhereSpan = 10
+)
+
+func (c *Case) WetOutcome(name string) WetOutcome {
+	r := c.Cylinder(name)
+	if r == nil || r.Wet == nil || r.Dry == nil || !c.ShortOfPressure(r) || c.Spec.Diesel() {
+		return ""
+	}
+	rise := *r.Wet - *r.Dry
+	needed, net := c.WetNet(r)
+	recovered := rise >= (c.Healthy()-*r.Dry)/2
+	switch {
+	case net >= needed && recovered:
+		return WetRises
+	case net >= needed:
+		return WetPartly
+	case net >= NoRise:
+		return WetUnclear
+	}
+	return WetFlat
+}
+
+// ShortOfPressure reports a cylinder graded low; the only cylinder of an engine
+// has no grade and is short where it is under its minimum.
+func (c *Case) ShortOfPressure(r *diag.CylinderResult) bool {
+	if len(c.Engine.Cylinders) > 1 {
+		return r.Grade.IsLow()
+	}
+	return r.Dry != nil && *r.Dry < c.SingleMinimum()
+}
+
+// SingleMinimum is the stated minimum of an engine of one cylinder in the unit
+// of the readings, 0 where there is none or it is not judged.
+func (c *Case) SingleMinimum() float64 {
+	m := c.Minimum()
+	if m == nil || m.Verdict == diag.NotJudged {
+		return 0
+	}
+	v, err := quantity.Convert(m.Limit, m.Unit, c.Cranking().Unit)
+	if err != nil {
+		return 0
+	}
+	return v
+}
+
+// Short lists the cylinders short of pressure, in the engine's order.
+func (c *Case) Short() []string { return c.CylindersThat(c.ShortOfPressure) }
+
+// WetEvidence is what the wet test says of a low cylinder's causes: nothing
+// where all rose alike or the dose was too large. Where no figures were taken, plain words count.
+func (c *Case) WetEvidence(name string) WetOutcome {
+	switch {
+	case c.Spec.Diesel() || c.Cylinder(name) == nil || !c.ShortOfPressure(c.Cylinder(name)):
+		return ""
+	case c.Noticed("wet-dose-too-large"):
+		return ""
+	case len(c.WetTested()) == 0:
+		return WetFromWords(c.Compression.WetInWords)
+	case c.RisesEverywhere():
+		return ""
+	}
+	return c.WetOutcome(name)
+}
+
+// WetFromWords understands only what cannot be taken for anything else.
+func WetFromWords(words string) WetOutcome {
+	words = strings.ToLower(words)
+	switch {
+	case SpeaksOf(words, "no change", "no rise", "no better", "unchanged", "no difference", "same"):
+		return WetFlat
+	case SpeaksOf(words, "slight", "little", "partly", "some"):
+		return WetUnclear
+	case SpeaksOf(words, "significant", "considerabl", "clearly", "much better", "came up", "normal"):
+		return WetRises
+	}
+	return ""
+}
+
+// WetNet gives the rise of a cylinder in percent of its own dry reading, less
+// the control's where there is one, and how much of it counts as a rise.
+func (c *Case) WetNet(r *diag.CylinderResult) (needed, net float64) {
+	rise := *r.Wet - *r.Dry
+	// A dead cylinder has no percent of its own: a rise is then a part of the
+	// healthy ones' pressure.
+	base := max(*r.Dry, 0.15*c.Healthy())
+	if base <= 0 {
+		return RawRise, 0
+	}
+	net = 100 * rise / base
+	if c.HasControl() {
+		return NetRise, net - *c.Cranking().WetControl
+	}
+	return RawRise, net
+}
+
+// HasControl reports that a cylinder that is not low was tested wet too.
+func (c *Case) HasControl() bool { return c.Cranking().WetControl != nil }
+
+func (c *Case) WetTested() []string {
+	return c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Wet != nil && r.Dry != nil })
+}
+
+// Healthy is the middle of the cylinders that are not low, the reference where
+// all are, or the minimum of an engine of one cylinder.
+func (c *Case) Healthy() float64 {
+	if len(c.Engine.Cylinders) == 1 {
+		return c.SingleMinimum()
+	}
+	var v []float64
+	for i := range c.Cranking().Cylinders {
+		if r := &c.Cranking().Cylinders[i]; r.Dry != nil && !r.Grade.IsLow() {
+			v = append(v, *r.Dry)
+		}
+	}
+	if len(v) == 0 {
+		return c.Cranking().Reference
+	}
+	return Median(v)
+}
+
+// RisesEverywhere reports that every cylinder tested wet rose alike.
+func (c *Case) RisesEverywhere() bool {
+	least, most, tested := c.WetSpan()
+	return len(tested) > 1 && least >= everywhereRise && most-least <= everywhereSpan
+}
+
+// WetSpan gives the smallest and the largest rise in percent of the median dry
+// reading, and the cylinders tested.
+func (c *Case) WetSpan() (least, most float64, tested []string) {
+	s := c.Cranking()
+	tested = c.WetTested()
+	least, most = math.Inf(1), math.Inf(-1)
+	if s.Median <= 0 {
+		return 0, 0, nil
+	}
+	for _, name := range tested {
+		r := c.Cylinder(name)
+		rise := 100 * (*r.Wet - *r.Dry) / s.Median
+		least, most = min(least, rise), max(most, rise)
+	}
+	return least, most, tested
+}
+
+// AllWet reports that oil did the same to all of these cylinders.
+func (c *Case) AllWet(names []string, outcome WetOutcome) bool {
+	return !slices.ContainsFunc(names, func(n string) bool { return c.WetEvidence(n) != outcome })
+}
+
+// WetControls are the cylinders tested wet that were not low dry.
+func (c *Case) WetControls() []string {
+	return c.CylindersThat(func(r *diag.CylinderResult) bool {
+		return r.Wet != nil && r.Dry != nil && !r.Grade.IsLow() && r.Grade != diag.GradeNotJudged
+	})
+}

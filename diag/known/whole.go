@@ -1,0 +1,137 @@
+package known
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/air"
+	"gaugesheet/diag/quantity"
+	"strings"
+)
+
+// AllLowBasis is what every cylinder is low against.
+type AllLowBasis struct {
+	Variant string // "" the stated minimum
+	Clear   bool   // by more than the uncertainty
+	Facts   diag.Facts
+}
+
+// AllLow gives what every cylinder that was read is under, nil where there is
+// no such thing. The spread alone never says that all are low.
+func (c *Case) AllLow() *AllLowBasis {
+	s := c.Cranking()
+	over := c.AnyCylinder(func(r *diag.CylinderResult) bool { return r.Dry != nil && r.Kind == diag.AtLeast })
+	if s.N < 2 || over || c.Dead() {
+		return nil
+	}
+	if minimum := c.Minimum(); minimum != nil {
+		highest, err := quantity.Convert(s.Highest, s.Unit, minimum.Unit)
+		if err != nil || minimum.Verdict == diag.NotJudged || highest >= minimum.Limit {
+			return nil
+		}
+		return &AllLowBasis{"", highest < minimum.Limit-minimum.Uncertainty, c.LimitFacts(minimum)}
+	}
+	if e := s.Expected; e != nil {
+		if s.Highest >= e.Low {
+			return nil
+		}
+		return &AllLowBasis{"expected", false, diag.Facts{"expected": c.Span(e.Low, e.High)}}
+	}
+	if s.ComparedWith == "" {
+		return nil
+	}
+	least := 0.0
+	for i, name := range c.Read() {
+		r := c.Cylinder(name)
+		if r.Change == nil || *r.Change >= -r.ChangeU {
+			return nil
+		}
+		if fall := -*r.Change; i == 0 || fall < least {
+			least = fall
+		}
+	}
+	return &AllLowBasis{"earlier", true, diag.Facts{"fall": c.Pressure(least), "earlier": s.ComparedWith}}
+}
+
+// SlowCranking is the cranking speed in r/min under which readings sag: common
+// practice, no source.
+const SlowCranking = 150
+
+// AirPressureRatio is the air pressure at the test beside the standard one; 1
+// where neither barometer nor altitude was recorded.
+func (c *Case) AirPressureRatio() float64 {
+	switch {
+	case c.Conditions.BarometerKPa != nil:
+		return *c.Conditions.BarometerKPa / air.StandardPressure
+	case c.Conditions.AltitudeM != nil:
+		if ratio, err := air.PressureRatio(*c.Conditions.AltitudeM); err == nil {
+			return ratio
+		}
+	}
+	return 1
+}
+
+// LikelyPressure is the cranking pressure that the ratio makes likely,
+// in the limit's unit and at the air pressure that the limit is for.
+func (c *Case) LikelyPressure(l diag.Limit) (float64, bool) {
+	s := c.Spec
+	g := air.Geometry{Stroke: s.StrokeMM, Rod: s.RodMM, InletCloses: s.InletClosesDeg, Ratio: s.Ratio}
+	if g.InletCloses == 0 {
+		g.InletCloses = usualInletClosing
+	}
+	kPa := air.StandardPressure
+	if !l.FromSeaLevel {
+		kPa *= c.AirPressureRatio()
+	}
+	atmosphere, err := quantity.Convert(kPa, quantity.KPa, l.Unit)
+	if err != nil {
+		return 0, false
+	}
+	band, err := air.Expected(g, atmosphere)
+	if err != nil {
+		return 0, false
+	}
+	return air.CrankingPressure(band.EffectiveRatio, likelyExponent, atmosphere), true
+}
+
+// likelyExponent is the middle of the exponents of compression at starter
+// speed (general texts: 1.2 to 1.3).
+const likelyExponent = 1.25
+
+// usualInletClosing stands in where the inlet's closing is not recorded, in
+// degrees after bottom dead centre: common practice, no source.
+const usualInletClosing = 60
+
+// Flooded reports plugs soaked with fuel, most of those looked at, or a method
+// that speaks of flooding.
+func (c *Case) Flooded() bool {
+	if SpeaksOf(strings.ToLower(c.Conditions.Method), "flood") {
+		return true
+	}
+	soaked, looked := 0, 0
+	for _, name := range c.Engine.Names() {
+		if p := c.Plug(name); p != nil && p.Look != "" {
+			looked++
+			if p.Look == "fuel-wet" {
+				soaked++
+			}
+		}
+	}
+	return looked > 0 && 2*soaked > looked
+}
+
+// EvenTogether is the lowest as a percent of the highest from which a set that
+// is low is low evenly.
+const EvenTogether = 85
+
+// OthersMayBeLow reports that the set differs by more than is usual, and that
+// no stated minimum clears those which agree.
+func (c *Case) OthersMayBeLow() bool {
+	s := c.Cranking()
+	if m := c.Minimum(); m != nil && m.Verdict == diag.Within {
+		return false
+	}
+	return s.SpreadPercentOfHighest > UsualSpread
+}
+
+// UsualSpread is the limit on the spread in percent of the highest that holds
+// where the job states none: common practice.
+const UsualSpread = 10

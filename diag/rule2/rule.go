@@ -1,0 +1,120 @@
+// Package rule holds the patterns that the trade knows, one family a file. A
+// rule is a value: what it recognises (conditions that carry their words), of
+// which cylinders, for and against which causes it speaks, and the facts that
+// its words need. It chooses no check, settles no order and says no sentence.
+//
+// To add a rule, write its value into its family's slice and its words into
+// the catalogue of package templates; tests fail until both are complete.
+package rule
+
+import (
+	"slices"
+	"sync"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// A Class is where a finding stands in the order of saying, after urgency.
+type Class uint8
+
+// The classes, first said first.
+const (
+	TestItself  Class = iota // the test is judged before the engine
+	Together                 // two kinds of readings agree or contradict
+	Group                    // several cylinders with something in common
+	Single                   // one cylinder, one plug, one pressure
+	Elsewhere                // what was tested is sound, so the fault is elsewhere
+	Sound                    // nothing wrong here
+	Information              // context that changes no verdict
+)
+
+// A Rule is one pattern that the trade knows.
+type Rule struct {
+	Name   string // as findings, JSON and the command `rules` have it
+	Title  string // what it recognises, in a few words
+	Why    string // a paragraph: why this pattern points where it points
+	Source string // published source, or "common practice"
+	Class  Class
+	About  diag.About
+	// Ties names what else the finding is about: the stories become one.
+	Ties []diag.About
+
+	Needs []known.Need
+	Of    Scope           // of which cylinders or circuits it is asked
+	When  known.Condition // what has to hold for one of them
+
+	Kind    Kind // the kind of test that its voices come from
+	For     []Voice
+	Against []Voice
+	Weigh   func(*known.Case, known.Subject) []Voice // voices that depend on more than the condition
+
+	// Say gives the variant, the facts, the urgency, and how sure the finding
+	// is by itself and why no surer. It decides nothing else.
+	Say func(*known.Case, known.Subject) diag.Finding
+	// Headline is the key of the verdict where its finding leads the sheet.
+	Headline string
+	// SaysBetterThan names the rules whose findings on the same cylinders are
+	// folded into this one; InsteadOf those that are dropped for it.
+	SaysBetterThan, InsteadOf []string
+	// Variants are the wordings beside the usual one.
+	Variants []string
+
+	// Of a rule on the test itself: Notices gives remarks, Doubt is the key of
+	// the doubt that they cast on findings that rest on the readings in Doubts,
+	// Repeat the check that repeats what is doubtful.
+	Notices func(*known.Case) []diag.Notice
+	Asks    string // what Notices looks for, in words: the trigger of such a rule
+	Doubt   string
+	Doubts  []known.Need
+	Repeat  string
+}
+
+// Trigger is what fires the rule, in words made from what is asked.
+func (r *Rule) Trigger() string {
+	if r.Notices != nil {
+		return r.Asks
+	}
+	when := r.When.String()
+	switch {
+	case r.Of.Words == "":
+		return when
+	case when == "":
+		return r.Of.Words
+	}
+	return r.Of.Words + ": " + when
+}
+
+// families are the rules in the order in which they are tried: the test
+// itself, then each kind of reading, then the combinations.
+var families = [][]Rule{
+	testRules,
+	compressionRules,
+	wetRules,
+	rotorRules,
+	earlierRules,
+	leakageRules,
+	plugRules,
+	fuelRules,
+	sealingTogether,
+	engineTogether,
+	mixtureTogether,
+	historyRules,
+}
+
+// All is every rule in the order in which it is tried.
+func All() []Rule { return slices.Concat(families...) }
+
+var everyRule = sync.OnceValue(All)
+
+var rulesByName = sync.OnceValue(func() map[string]*Rule {
+	all := everyRule()
+	index := make(map[string]*Rule, len(all))
+	for i := range all {
+		index[all[i].Name] = &all[i]
+	}
+	return index
+})
+
+// Named gives a rule by its name, nil where there is none.
+func Named(name string) *Rule { return rulesByName()[name] }

@@ -1,0 +1,58 @@
+package rule
+
+import (
+	"gaugesheet/diag/known"
+)
+
+// A Hit is a rule that holds, of what.
+type Hit struct {
+	Rule    *Rule
+	Place   int // of the rule among All
+	Subject known.Subject
+}
+
+// Run tries every rule in turn. Notices are added to the case, so that later
+// rules see those of earlier ones; the findings come back as hits.
+func Run(c *known.Case) []Hit {
+	rules := everyRule()
+	var hits []Hit
+	for i := range rules {
+		r := &rules[i]
+		if c.Missing(r.Needs) != "" {
+			continue
+		}
+		if r.Notices != nil {
+			c.Sums.Notices = append(c.Sums.Notices, r.Notices(c)...)
+			continue
+		}
+		for _, s := range r.Of.Of(c) {
+			if r.When.Holds(c, s) {
+				hits = append(hits, Hit{Rule: r, Place: i, Subject: s})
+			}
+		}
+	}
+	return hits
+}
+
+// An Outcome is what came of trying a rule: Fired, or in words what it lacked.
+type Outcome string
+
+// Fired is the outcome of a rule that holds for something.
+const Fired Outcome = "fired"
+
+// A Tried is a rule and what came of it.
+type Tried struct {
+	Rule    string
+	Outcome Outcome
+}
+
+// Explain tells of every rule, in the order in which they are tried, what came
+// of it; of one that did not fire what the nearest subject lacked.
+func Explain(c *known.Case) []Tried {
+	rules := everyRule()
+	tried := make([]Tried, len(rules))
+	for i := range rules {
+		tried[i] = Tried{rules[i].Name, rules[i].explain(c)}
+	}
+	return tried
+}

@@ -1,0 +1,213 @@
+package rule
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// sealingTogether look at two kinds of readings of one cylinder, or of some:
+// where these agree more can be said than from either.
+var sealingTogether = []Rule{
+	{
+		Name: "piston-contact", Title: "A low cylinder whose plug was hit",
+		Why: "Something touched the plug, and the cylinder does not hold pressure: the two have most likely one cause inside the cylinder. Every further turn may add to the damage, " +
+			"so it is looked into before the engine is cranked again.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
+		Of: eachCylinder, When: known.All(known.Low, known.Any(known.Plug("damaged"), gapClosed)),
+		Kind: OfPlugs, For: speaks(Sight, "foreign-object", "piston-contact", "wrong-plug-reach"),
+		Say: agreed(diag.DoNotRun, diag.Strong), Headline: "piston-contact",
+		SaysBetterThan: []string{"plug-damaged", "gap-out", "one-low", "one-out-of-tight-pack", "scattered-low"},
+	},
+	{
+		Name: "coolant-in-cylinder", Title: "Coolant gets into a cylinder",
+		Why: "A plug that steam has cleaned is a sign; a second sign from another test makes it a finding. Coolant in a bore does not compress: if enough collects, the next turn of the " +
+			"starter can bend a rod.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of: eachCylinder, When: known.All(known.Plug("coolant"), known.Any(known.Low, known.AirAt(known.AtCoolant), known.GasFound)),
+		Kind: OfPlugs, For: speaks(Known, "head-gasket", "warped-or-cracked-head", "cracked-bore"),
+		Say: coolantInCylinder, Headline: "coolant-in-cylinder",
+		SaysBetterThan: []string{"coolant-washed", "leaks-to-coolant", "combustion-gas-in-coolant", "one-low", "one-out-of-tight-pack", "scattered-low"},
+	},
+	{
+		Name: "gasket-agrees", Title: "Low neighbours that leak into each other",
+		Why:    "Pressure says that both are low, the leakage test says that air crosses between them, and oil on the rings changes nothing. All three point to the joint between the two.",
+		Source: "TM 10-3930-647-14&P and TM 5-4210-230-14&P-1: two adjacent cylinders low, head gasket; the cross-leak: common practice, no source",
+		Class:  Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		Of:   lowRuns,
+		When: known.All(known.AirAtAny(known.AtNeighbour), known.Not(known.OfAny("one of them up with oil", risesWithOil))),
+		Kind: OfLeakage, For: speaks(Known, "head-gasket", "warped-or-cracked-head"),
+		Say: gasketAgrees, Headline: "gasket-agrees",
+		SaysBetterThan: []string{"neighbours-low", "neighbours-without-pressure", "leaks-to-neighbour", "wet-no-rise", "does-not-build"},
+	},
+	{
+		Name: "exhaust-valve-agrees", Title: "A low cylinder whose air goes out at the exhaust",
+		Why: "Oil helps rings and not valves, and the air is heard where only the exhaust valve could let it out. Lash that is too small holds a sound valve open and sounds the same, " +
+			"so it is set before the head comes off.",
+		Source: "TM 10-3930-647-14&P (no rise with oil: valves) and TM 5-3805-260-24 (air at the exhaust: exhaust valve)",
+		Class:  Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		Of:   eachCylinder,
+		When: known.All(known.Low, known.Valves, known.AirAt(known.AtExhaust), known.Not(known.AirAt(known.AtInlet)), known.Any(known.OilFlat, known.OilNotTried)),
+		Kind: OfLeakage, For: speaks(Hint, "exhaust-valve", "valve-lash", "carbon-on-seat"),
+		Say: valveAgrees, Headline: "exhaust-valve-agrees",
+		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "neighbours-low", "leaks-at-exhaust", "wet-no-rise", "does-not-build"},
+	},
+	{
+		Name: "inlet-valve-agrees", Title: "A low cylinder whose air goes out at the inlet",
+		Why: "Oil helps rings and not valves, and the air is heard where only the inlet valve could let it out. Carbon on the seat and lash that is too small sound the same and cost less, " +
+			"so they come before the head.",
+		Source: "TM 10-3930-647-14&P (no rise with oil: valves) and TM 5-3805-260-24 (air at the air cleaner: intake valve)",
+		Class:  Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		Of:   eachCylinder,
+		When: known.All(known.Low, known.Valves, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust)), known.Any(known.OilFlat, known.OilNotTried)),
+		Kind: OfLeakage, For: speaks(Hint, "inlet-valve", "carbon-on-seat", "valve-lash"),
+		Say: valveAgrees, Headline: "inlet-valve-agrees",
+		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "neighbours-low", "leaks-at-inlet", "wet-no-rise", "does-not-build"},
+	},
+	{
+		Name: "rings-agree", Title: "A low cylinder that leaks past its rings",
+		Why:    "Oil lifts the reading, oil reaches the plug, air reaches the crankcase: each by itself has other explanations, two together leave the rings, the piston or the bore.",
+		Source: "TM 10-3930-647-14&P (rise with oil: rings) and TM 10-3930-653-14&P (oil past the rings); the combination: common practice, no source",
+		Class:  Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: eachCylinder,
+		When: known.All(known.Low, known.Any(
+			known.TwoOf(known.OilRises, known.Plug("oil-wet"), pastRings),
+			known.All(pastRings, known.OilNotTried))),
+		Kind: OfLeakage, For: speaks(Hint, "rings", "scored-bore", "piston"),
+		Say: ringsAgree, Headline: "rings-agree",
+		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "neighbours-low", "wet-rise", "builds-slowly", "leaks-to-crankcase", "leaks-at-exhaust", "oil-wet"},
+	},
+	{
+		Name: "guides-or-breather", Title: "An oily plug in a cylinder with good compression",
+		Why:    "Rings that seal air well seldom let much oil up, except the oil-control rings alone. Oil then comes from above or with the air: valve guides, their seals, the breather.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
+		Of: eachCylinder, When: known.All(known.BurningPlug("oil-wet"), known.NotLow, known.Valves, known.Not(known.AirAt(known.AtCrankcase)), known.Not(underFloor)),
+		Kind: OfPlugs, For: speaks(Known, "guides-or-seals", "breather", "oil-control-rings"),
+		Say: guidesOrBreather, Headline: "guides-or-breather",
+		SaysBetterThan: []string{"oil-wet"},
+	},
+	{
+		Name: "sooty-and-low", Title: "A sooty plug in a low cylinder",
+		Why:    "A cylinder that does not seal burns poorly and soots its plug. Injector and coil would be changed in vain: the seal comes first.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
+		Of: eachCylinder, When: known.All(known.Plug("sooty"), known.Low, known.OfEngine("not every plug sooty", notAllSooty)),
+		Kind: OfPlugs, For: speaks(Hint, "low-compression"),
+		Say: agreed(diag.CheckAgain, diag.Fair), Headline: "one-low",
+		SaysBetterThan: []string{"one-sooty", "some-sooty", "bank-sooty"},
+	},
+	{
+		Name: "wet-with-fuel-and-sealing", Title: "A fuel-wet plug in a cylinder that seals",
+		Why:    "The cylinder compresses and the fuel arrives, so what is missing is the spark, or an injector brings too much. Swapping two coils shows which in minutes.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
+		Of: eachCylinder,
+		When: known.All(known.BurningPlug("fuel-wet"), known.Sealing, known.OfAll("its neighbours not low", func(c *known.Case, n string) bool { return !c.AnyLow(c.NeighboursOf(n)) }),
+			known.OfEngine("not every plug wet", func(c *known.Case) bool { return c.PatternOf(c.Looking("fuel-wet")) != known.OnAll })),
+		Kind: OfPlugs, For: speaks(Known, "own-spark", "own-injector"),
+		Say: agreed(diag.CheckAgain, diag.Fair), Headline: "wet-and-sealing",
+		SaysBetterThan: []string{"fuel-wet"},
+	},
+}
+
+var (
+	gapClosed = known.OfAll("its gap pushed shut", func(c *known.Case, n string) bool { return c.GapClosed(n) })
+	// pastRings is air past the rings: at the crankcase, or at the exhaust of an
+	// engine whose piston opens the port.
+	pastRings = known.OfAll("air at the crankcase, or at the exhaust of a two-stroke", func(c *known.Case, n string) bool {
+		return c.LeaksAt(n, known.AtCrankcase) || c.Spec.TwoStroke && c.LeaksAt(n, known.AtExhaust)
+	})
+	lowRuns = sets("low neighbours under one head gasket", func(c *known.Case) [][]string {
+		var runs [][]string
+		for _, run := range c.Engine.NeighbourRuns(c.LowSet()) {
+			if len(run) > 1 {
+				runs = append(runs, run)
+			}
+		}
+		return runs
+	})
+)
+
+func risesWithOil(c *known.Case, n string) bool { return c.WetOutcome(n) == known.WetRises }
+
+func notAllSooty(c *known.Case) bool { return len(c.PlugsLooking("sooty")) < c.Sums.Plugs.N }
+
+// agreed is a finding on which two kinds of readings agree; one without
+// pressure makes it a matter of not running.
+func agreed(urgency diag.Urgency, sure diag.Confidence) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		f := diag.Finding{Urgency: urgency, Confidence: sure, Facts: comparison(c, s.Name())}
+		if hasDead(c, s.Cylinders) {
+			f.Urgency = diag.DoNotRun
+		}
+		return f
+	}
+}
+
+func hasDead(c *known.Case, names []string) bool {
+	for _, n := range names {
+		if c.Grade(n) == diag.NoPressure {
+			return true
+		}
+	}
+	return false
+}
+
+// comparison are the facts on one low cylinder: its reading and its part of
+// the reference.
+func comparison(c *known.Case, name string) diag.Facts {
+	facts := diag.Facts{"value": "", "percent": "", "loss": "", "wet": ""}
+	if r := c.Cylinder(name); r != nil && r.Dry != nil {
+		facts["value"] = c.Pressure(*r.Dry).String()
+		facts["percent"] = known.Percent(r.PercentOfRef, 0).String()
+		if r.Wet != nil {
+			facts["wet"] = c.Pressure(*r.Wet).String()
+		}
+	}
+	if loss, ok := c.Loss(name); ok {
+		facts["loss"] = known.Percent(loss, 0).String()
+	}
+	return facts
+}
+
+func coolantInCylinder(c *known.Case, s known.Subject) diag.Finding {
+	f := agreed(diag.DoNotRun, diag.Strong)(c, s)
+	f.Facts["low"], f.Facts["bubbles"], f.Facts["gas"] = c.AnyLow(s.Cylinders), c.LosesAt(s.Cylinders, known.AtCoolant), c.CoolantGas == "positive"
+	return f
+}
+
+func gasketAgrees(c *known.Case, s known.Subject) diag.Finding {
+	f := agreed(diag.ActSoon, diag.Strong)(c, s)
+	f.Facts["read"], f.Facts["oil"] = c.Span(c.Spread(s.Cylinders)), c.AllWet(s.Cylinders, known.WetFlat)
+	return f
+}
+
+// valveAgrees keeps provisional what rests on a cold leakage figure.
+func valveAgrees(c *known.Case, s known.Subject) diag.Finding {
+	f := agreed(diag.ActSoon, diag.Strong)(c, s)
+	f.Facts["flat"] = c.AllWet(s.Cylinders, known.WetFlat)
+	coldLeak(c, &f)
+	return f
+}
+
+// coldLeak keeps a finding that rests on a cold leakage figure provisional.
+func coldLeak(c *known.Case, f *diag.Finding) {
+	if c.LeakageCold() {
+		f.Confidence = diag.Fair
+		f.Doubts = append(f.Doubts, diag.Phrase{Key: "leakage-cold"})
+	}
+}
+
+func ringsAgree(c *known.Case, s known.Subject) diag.Finding {
+	f := agreed(diag.ActSoon, diag.Strong)(c, s)
+	n := s.Name()
+	rise, oily, air := c.WetEvidence(n) == known.WetRises, c.Looks(n, "oil-wet"), pastRings.Holds(c, s)
+	f.Facts["rise"], f.Facts["oily"], f.Facts["air"] = rise, oily, air
+	if air && !(rise && oily) {
+		coldLeak(c, &f)
+	}
+	return f
+}
+
+func guidesOrBreather(c *known.Case, s known.Subject) diag.Finding {
+	f := agreed(diag.CheckAgain, diag.Fair)(c, s)
+	f.Facts["read"] = c.Span(c.Spread(s.Cylinders))
+	return f
+}

@@ -1,0 +1,89 @@
+package rule
+
+import "gaugesheet/diag/known"
+
+// A Kind is a kind of test, as far as two that agree count for more than one.
+type Kind string
+
+// The kinds of tests.
+const (
+	OfCompression Kind = "compression"
+	OfLeakage     Kind = "leakage"
+	OfPlugs       Kind = "plugs"
+	OfSight       Kind = "seen"
+	OfCoolant     Kind = "coolant test"
+	OfFuel        Kind = "fuel pressure"
+	OfRotors      Kind = "rotors"
+	OfEarlier     Kind = "earlier test"
+	OfRunning     Kind = "running"
+	OfCheck       Kind = "check made"
+	OfCodes       Kind = "codes"
+	OfHistory     Kind = "history" // what is told: it tips the balance and makes nothing sure
+)
+
+// A Voice speaks for a cause, or against it where Weight is less than 0.
+type Voice struct {
+	Cause  string
+	Weight int
+	Kind   Kind   // "" for the rule's own
+	Says   string // of a voice against: the key of the words that say why
+}
+
+// The weights of evidence: a place where air is heard outweighs everything, a
+// wet test or a look into the bore outweighs what is common, a plug or a first
+// stroke only tips the balance.
+const (
+	Heard = 100 // heard or measured there
+	Sight = 80  // seen there
+	Known = 60  // known of the engine or of how it was tested
+	Wet   = 60  // the wet test
+	DryUp = 30  // consistent with it
+	Hint  = 20  // tips the balance
+)
+
+// commonest is the weight of what a pattern most often comes from; each cause
+// after it is a little less common.
+const (
+	commonest = 50
+	rarer     = 5
+)
+
+// common is what a pattern comes from, the commonest first.
+func common(causes ...string) []Voice {
+	list := make([]Voice, len(causes))
+	for i, k := range causes {
+		list[i] = Voice{Cause: k, Weight: max(commonest-rarer*i, rarer)}
+	}
+	return list
+}
+
+// speaks is a voice of one weight for each of some causes.
+func speaks(weight int, causes ...string) []Voice {
+	list := make([]Voice, len(causes))
+	for i, k := range causes {
+		list[i] = Voice{Cause: k, Weight: weight}
+	}
+	return list
+}
+
+// denies is a voice against each of some causes, with the words that say why.
+func denies(weight int, says string, causes ...string) []Voice {
+	list := make([]Voice, len(causes))
+	for i, k := range causes {
+		list[i] = Voice{Cause: k, Weight: -weight, Says: says}
+	}
+	return list
+}
+
+// A Sign speaks for or against causes and is no finding of its own: what is
+// known beside a pattern that another rule recognises.
+type Sign struct {
+	When    known.Condition
+	Kind    Kind
+	About   string // "cylinders": asked of each cylinder of a story; "engine": of the story of the whole engine; "any"
+	For     []Voice
+	Against []Voice
+}
+
+// Signs are all signs.
+func Signs() []Sign { return signs }
