@@ -20,8 +20,8 @@ type cranking struct {
 	bounds []sample
 }
 
-// newCranking leaves out of the samples what is a lower bound and what was
-// repeated without agreement.
+// newCranking leaves out of the samples what is a lower bound, what was
+// repeated without agreement, and what the gauge cannot have shown.
 func newCranking(t *Test) *cranking {
 	c := &cranking{test: t, names: t.cylinders()}
 	section := t.Compression
@@ -33,7 +33,7 @@ func newCranking(t *Test) *cranking {
 	c.tool = newInstrument(t.Gauges.Compression, readings, inReadings(gauge.DefaultCompression, section.Unit), tells)
 	for i, name := range c.names {
 		v, ok := readings[i].settled(tells)
-		if !ok {
+		if !ok || t.Gauges.Compression.beyond(readings[i]) {
 			continue
 		}
 		s := sample{name: name, value: v, u: c.tool.standard(readings[i])}
@@ -57,6 +57,7 @@ func assessCompression(t *Test) *CompressionResult {
 		Decimals: decimals(t.Gauges.Compression, section.Unit),
 		URepeat:  c.tool.repeat,
 		Expected: expectedBand(t, section.Unit),
+		Standard: section.Standard,
 	}
 	r.Cylinders = c.cylinders()
 	r.State, r.Complete = c.state()
@@ -92,6 +93,7 @@ func (c *cranking) cylinders() []CylinderResult {
 			r.DryReadings = dry.Values
 			r.Disagree = disagree(dry.Values, tells)
 			r.U = gauge.Expanded(c.tool.standard(dry))
+			r.BeyondGauge = c.test.Gauges.Compression.beyond(dry)
 		}
 		r.First, r.Dry, r.Again, r.Wet = settledOrNil(section.First[name]), settledOrNil(dry), settledOrNil(section.Again[name]), settledOrNil(section.Wet[name])
 		r.WetDisagree = disagree(section.Wet[name].Values, tells)
@@ -166,7 +168,8 @@ func (c *cranking) wet(r *CompressionResult) {
 	for i := range r.Cylinders {
 		cylinder := &r.Cylinders[i]
 		wet := c.test.Compression.Wet[cylinder.Name]
-		if cylinder.Wet == nil || cylinder.Dry == nil || wet.Kind == AtLeast || cylinder.Kind == AtLeast {
+		if cylinder.Wet == nil || cylinder.Dry == nil || wet.Kind == AtLeast || cylinder.Kind == AtLeast ||
+			cylinder.BeyondGauge || c.test.Gauges.Compression.beyond(wet) {
 			continue
 		}
 		cylinder.WetRise = ref(*cylinder.Wet - *cylinder.Dry)

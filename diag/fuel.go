@@ -75,12 +75,20 @@ func assessCircuit(t *Test, c *Circuit, tool instrument) CircuitResult {
 	r := CircuitResult{Name: c.Name}
 	for _, n := range c.readings() {
 		if value, ok := n.reading.last(0); ok {
-			r.Readings = append(r.Readings, fuelReading(n, value, c, tool))
+			one := fuelReading(n, value, c, tool)
+			if t.Gauges.Fuel.beyond(*n.reading) {
+				one.BeyondGauge, one.Verdict, one.PastAsRead = true, NotJudged, false
+			}
+			r.Readings = append(r.Readings, one)
 		}
 	}
 	for _, h := range c.Hold {
 		if value, ok := h.last(0); ok {
-			r.Hold = append(r.Hold, holdPoint(h, value, c, tool))
+			point := holdPoint(h, value, c, tool)
+			if t.Gauges.Fuel.beyond(h.Reading) {
+				point.Verdict, point.PastAsRead = NotJudged, false
+			}
+			r.Hold = append(r.Hold, point)
 		}
 	}
 	r.regulator(c, t.Fuel.Unit, tool)
@@ -175,11 +183,14 @@ func finiteOrNil(v float64) *float64 {
 	return &v
 }
 
+// reliable reports a reading that sums may be made with.
+func (r *FuelReading) reliable() bool { return !r.Disagree && !r.BeyondGauge }
+
 // regulator fills how much the pressure rose when the hose came off, and how
 // much the manifold's vacuum should make it rise.
 func (r *CircuitResult) regulator(c *Circuit, unit quantity.Unit, tool instrument) {
 	on, off := r.Reading(idle), r.Reading(hoseOff)
-	if on != nil && off != nil && !on.Disagree && !off.Disagree {
+	if on != nil && off != nil && on.reliable() && off.reliable() {
 		r.RegulatorRise = ref(off.Value - on.Value)
 		r.RegulatorRiseU = gauge.Expanded(tool.standard(*c.Idle), tool.standard(*c.HoseOff))
 	}
@@ -208,11 +219,11 @@ func (r *CircuitResult) flow(c *Circuit, t *Test) {
 	}
 	wanted := (l.Low + l.High) / 2
 	vacuum, known := c.vacuum(t.Fuel.Unit)
-	if at := r.Reading(idle); known && at != nil && !at.Disagree {
+	if at := r.Reading(idle); known && at != nil && at.reliable() {
 		r.setFlow(at.Value+vacuum, wanted, true)
 		return
 	}
-	if at := r.Reading(keyOn); at != nil && !at.Disagree {
+	if at := r.Reading(keyOn); at != nil && at.reliable() {
 		r.setFlow(at.Value, wanted, false)
 	}
 }

@@ -25,6 +25,8 @@ func assessLeakage(t *Test) *LeakageResult {
 		cylinder := leakOf(name, dry, section, tool)
 		if wet, ok := lossOf(section.Wet[name].Reading); ok {
 			cylinder.Wet = &wet
+		}
+		if section.Wet[name].State == Tested {
 			states = append(states, Tested)
 		}
 		if cylinder.Loss != nil && dry.Kind != AtLeast {
@@ -54,7 +56,7 @@ func leakageTool(t *Test, names []string) instrument {
 }
 
 func leakOf(name string, dry Leak, section *Leakage, tool instrument) LeakResult {
-	r := LeakResult{Name: name, Entered: dry.Entered, At: dry.At, Verdict: NotJudged}
+	r := LeakResult{Name: name, Entered: dry.Entered, At: dry.At, Most: dry.Most, Verdict: NotJudged}
 	r.State, r.Reason = stateOr(dry.State, dry.Reason, section.State, section.Reason)
 	loss, ok := lossOf(dry.Reading)
 	if !ok {

@@ -28,11 +28,12 @@ type CompressionResult struct {
 	Published                []PublishedRule
 	Cylinders                []CylinderResult // in the engine's order
 	Expected                 *Expected
-	AltitudeFactor           *float64 // pressure ratio used on limits from sea level
-	DensityFactor            *float64 // what popular tables would use
-	WetControl               *float64 // rise of the control in percent of dry
-	ComparedWith             string   // label of the earlier test compared; "" none
-	NotComparable            string   // key of the reason why the earlier test is not compared
+	Standard                 *Standard // the book's usual figure, nil where the job gives none
+	AltitudeFactor           *float64  // pressure ratio used on limits from sea level
+	DensityFactor            *float64  // what popular tables would use
+	WetControl               *float64  // rise of the control in percent of dry
+	ComparedWith             string    // label of the earlier test compared; "" none
+	NotComparable            string    // key of the reason why the earlier test is not compared
 }
 
 // Cylinder gives a cylinder's result by name, nil where there is none.
@@ -55,6 +56,7 @@ type CylinderResult struct {
 	DryReadings       []float64
 	Disagree          bool // the repeats are too far apart: both shown, Dry nil
 	WetDisagree       bool // so are those with oil
+	BeyondGauge       bool // above the top of the gauge's scale: shown, not judged
 	Entered           string
 	Kind              Kind
 	Again             *float64
@@ -137,6 +139,7 @@ type LeakResult struct {
 	Wet         *float64
 	Entered     string
 	At          []string
+	Most        string  // the place where most of the air goes, "" not said
 	Verdict     Verdict // against the limit; NotJudged without one
 	Uncertainty float64 // against the limit, in points
 	PastAsRead  bool    // the loss as read is past the limit
@@ -231,6 +234,7 @@ type FuelReading struct {
 	Verdict             Verdict
 	PastAsRead          bool // the value as read is past the limit
 	Disagree            bool // the repeats are too far apart to be judged; Value is the last
+	BeyondGauge         bool // above the top of the gauge's scale: shown, not judged
 }
 
 // A HoldPoint is the pressure some minutes after switching off.

@@ -66,7 +66,7 @@ func newRotary(t *Test) *rotary {
 				continue
 			}
 			s := shownFace{value: v, entered: face.Entered, judged: -1}
-			if face.Kind != AtLeast && !disagree(face.Values, tells) {
+			if face.Kind != AtLeast && !disagree(face.Values, tells) && !t.Gauges.Compression.beyond(face) {
 				s.judged = len(faces)
 				faces = append(faces, sample{name: rotor.Name, value: v, u: c.tool.standard(face)})
 			}

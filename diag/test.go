@@ -32,13 +32,14 @@ type Test struct {
 	Before     *Before           // the readings before the work, nil for none
 
 	// Noted are notices that reading the job gave rise to (rule names such as
-	// "unit-suspect", "units-contradict"), with their facts.
+	// "unit-suspect", "units-contradict"), with their facts; those of Suspects
+	// among them.
 	Noted []Notice
 }
 
 // Spec is what kind of engine it is. Zero values are not recorded.
 type Spec struct {
-	Fuel           string // "petrol", "diesel", "lpg", "ethanol", "two-stroke mix" ...
+	Fuel           string // "petrol", "diesel", "lpg", "cng", "ethanol", "two-stroke mix" or ""
 	TwoStroke      bool
 	Charging       string // "natural", "turbo", "supercharged"
 	DisplacementML float64
@@ -57,6 +58,7 @@ type Spec struct {
 	Cooling      string     // "liquid", "air" or ""
 	Deactivates  []string   // cylinders that are shut down together at light load
 	SharedCoils  [][]string // cylinders that one coil fires together
+	Inverted     Tri        // cylinders hang down, so that liquid collects in them
 	Hybrid       Tri
 	Runs         string // "well", "rough", "does not run", "not tried" or ""
 }
@@ -188,6 +190,9 @@ type Reading struct {
 	Kind      Kind
 	HalfWidth float64 // of a Band
 	Entered   string  // as the job file has it
+	// Unit is the reading's own where it names one; Values are in the section's
+	// all the same.
+	Unit quantity.Unit
 }
 
 // Value is the mean of the repeats; false where nothing was read.

@@ -1,5 +1,7 @@
 package diag
 
+import "slices"
+
 // partsUntested lists the cylinders and readings that were left out of a test
 // that was made, with the states and reasons that the job gives them.
 func (t *Test) partsUntested() []Untested {
@@ -10,7 +12,9 @@ func (t *Test) partsUntested() []Untested {
 		}
 		for i := range parts {
 			if p := &parts[i]; p.Test == test && p.State == state && p.Reason == reason {
-				p.Cylinders = append(p.Cylinders, name)
+				if !slices.Contains(p.Cylinders, name) {
+					p.Cylinders = append(p.Cylinders, name)
+				}
 				return
 			}
 		}
@@ -21,10 +25,23 @@ func (t *Test) partsUntested() []Untested {
 		for _, name := range names {
 			add("compression", name, c.Dry[name].State, c.Dry[name].Reason)
 		}
+		for _, name := range names {
+			add("first stroke", name, c.First[name].State, c.First[name].Reason)
+			add("compression again", name, c.Again[name].State, c.Again[name].Reason)
+			add("wet test", name, c.Wet[name].State, c.Wet[name].Reason)
+			for _, r := range []*Reading{c.Running[name].Idle, c.Running[name].Snap} {
+				if r != nil {
+					add("running compression", name, r.State, r.Reason)
+				}
+			}
+		}
 	}
 	if l := t.Leakage; l != nil && l.State == Tested {
 		for _, name := range names {
 			add("leakage", name, l.Dry[name].State, l.Dry[name].Reason)
+		}
+		for _, name := range names {
+			add("wet leakage", name, l.Wet[name].State, l.Wet[name].Reason)
 		}
 	}
 	if p := t.Plugs; p != nil && p.State == Tested {
@@ -35,6 +52,9 @@ func (t *Test) partsUntested() []Untested {
 	if r := t.Rotors; r != nil && r.State == Tested {
 		for _, rotor := range r.Rotors {
 			add("rotors", rotor.Name, rotor.State, rotor.Reason)
+			for _, face := range rotor.Faces {
+				add("rotor faces", rotor.Name, face.State, face.Reason)
+			}
 		}
 	}
 	return append(parts, t.fuelUntested()...)
@@ -52,6 +72,11 @@ func (t *Test) fuelUntested() []Untested {
 		for _, r := range c.readings() {
 			if r.reading.State != Tested {
 				parts = append(parts, Untested{Test: "fuel pressure", State: r.reading.State, Reason: r.reading.Reason, Reading: r.name, Circuit: c.Name})
+			}
+		}
+		for _, h := range c.Hold {
+			if h.State != "" && h.State != Tested {
+				parts = append(parts, Untested{Test: "fuel pressure", State: h.State, Reason: h.Reason, Reading: hold, Circuit: c.Name})
 			}
 		}
 	}

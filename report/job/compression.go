@@ -1,6 +1,8 @@
 package job
 
 import (
+	"strings"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
@@ -37,7 +39,9 @@ func (r *reader) compression(top *section, e *engine.Engine, spec diag.Spec) *di
 	if sec == nil {
 		return nil
 	}
-	s := r.scaleFor(sec, "compression", mostCompression, "first", "dry", "again", "wet", "running")
+	spark := e != nil && e.Kind == engine.Rotary || r.hasPlugs
+	s := r.scaleFor(sec, pressures{name: "compression", usual: diag.UsualCompression(spec, spark), of: crankedBy(spec, spark),
+		verb: "can give", most: mostCompression, keys: []string{"first", "dry", "again", "wet", "running"}})
 	c := &diag.Compression{
 		Order:      sec.cylinders("order"),
 		Dry:        s.readings(sec, "dry"),
@@ -54,8 +58,8 @@ func (r *reader) compression(top *section, e *engine.Engine, spec diag.Spec) *di
 	if len(full) > 0 {
 		s.samples = full
 	}
-	c.Limits = r.limits(sec, s)
-	s.finish(compressionGuess(spec))
+	c.Limits, c.Standard = r.limits(sec, s)
+	s.finish()
 	c.Unit = s.unit
 	c.State, c.Reason = r.readingsState(c.Dry, c.First, c.Again, c.Wet)
 	if len(c.Running) > 0 {
@@ -76,6 +80,8 @@ func (r *reader) dose(sec *section) float64 {
 		hint = "a teaspoon is about 5 ml, a tablespoon about 15 ml: write the ml"
 	case squirtForm().MatchString(words):
 		hint = "a squirt of an oil can is about 2 to 5 ml: measure one, and write the ml"
+	case !strings.ContainsAny(words, "0123456789"):
+		hint = "write the ml that went in, such as '5 ml'; leave the key out where nobody knows"
 	}
 	if hint != "" {
 		r.report(n.pos, hint, "'%s' is '%s', expected ml", sec.label("oil"), short(n.text))

@@ -32,6 +32,8 @@ func (r *reader) cylinderHint(name string) string {
 	switch {
 	case fold(name) == "all" || fold(name) == "rest" || fold(name) == "other":
 		return "'others' stands for all that are not named"
+	case fold(name) == "dose" || fold(name) == "oil":
+		return "the dose stands beside the readings: 'oil: 5 ml'"
 	case strings.ContainsAny(name, "-,&+/"):
 		return "name each by itself; 'others' stands for all that are not named"
 	case last != name && slices.Contains(r.cylinderNames, last):
@@ -54,12 +56,20 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 	}
 	hint := "such as {1: ..., 2: ...}, or a list in numerical order"
 	if _, _, ok := parseState(n.text); ok {
-		hint = fmt.Sprintf("where the test was not made, write '%s: %s'", strings.SplitN(label, ".", 2)[0], n.text)
+		hint = fmt.Sprintf("where the test was not made, write '%s: %s'", sectionOf(label), n.text)
 	} else if dashList().MatchString(n.text) {
 		hint = "write [" + strings.Join(orderSeparator().Split(n.text, -1), ", ") + "]"
 	}
 	r.report(n.pos, hint, "'%s' is '%s', expected values by %s", label, short(n.text), r.cylinderWord)
 	return nil
+}
+
+// sectionOf is the section of a key by its label, 'compression.dry'.
+func sectionOf(label string) string {
+	if i := strings.LastIndexByte(label, '.'); i >= 0 {
+		label = label[:i]
+	}
+	return label[strings.LastIndexByte(label, '.')+1:]
 }
 
 // decimalComma reports whether entry i is not an entry but the decimals of the

@@ -19,8 +19,8 @@ var (
 	cranks        = bounds{[]quantity.Unit{quantity.Degree}, 0, 180}
 )
 
-// engine reads the engine. It is nil where the file leaves open which
-// cylinders it has.
+// engine reads the engine, by whose cylinders all else goes. It is nil where
+// the file leaves open which it has.
 func (r *reader) engine(top *section) (*engine.Engine, diag.Spec) {
 	n := top.get("engine")
 	if n == nil {
@@ -37,14 +37,24 @@ func (r *reader) engine(top *section) (*engine.Engine, diag.Spec) {
 	if s == nil {
 		return nil, diag.Spec{}
 	}
-	return r.cylinders(top, s), r.spec(s)
+	e := r.cylinders(top, s)
+	if e != nil {
+		r.cylinderNames = e.Names()
+		if e.Kind == engine.Rotary {
+			r.cylinderWord = "rotor"
+		}
+	}
+	spec := r.spec(s)
+	r.facts(s, e, &spec)
+	return e, spec
 }
 
 // spec reads what kind of engine it is, apart from its cylinders.
 func (r *reader) spec(s *section) diag.Spec {
+	fuel, cycle := r.fuel(s), s.word("cycle").Value
 	spec := diag.Spec{
-		Fuel:           r.fuel(s),
-		TwoStroke:      s.word("cycle").Value == "two-stroke",
+		Fuel:           fuel,
+		TwoStroke:      cycle == "two-stroke" || cycle == "" && fuel == "two-stroke mix",
 		Charging:       s.word("charging").Value,
 		DisplacementML: orZero(s.amount("displacement", displacements)),
 		BoreMM:         orZero(s.amount("bore", bores)),
@@ -82,29 +92,6 @@ func (r *reader) ratio(n *node) float64 {
 		return 0
 	}
 	return v.Number
-}
-
-// otherFuels are words for fuels that mean something else elsewhere, or that
-// have a plainer word here.
-var otherFuels = map[string]string{"gasoline": "write petrol", "gas": "write petrol, lpg or cng", "benzin": "write petrol",
-	"benzine": "write petrol", "unleaded": "write petrol", "derv": "write diesel", "autogas": "write lpg", "propane": "write lpg",
-	"e85": "write ethanol", "premix": "write two-stroke mix"}
-
-// fuel takes any fuel, except for what looks like a slip of a known one.
-func (r *reader) fuel(s *section) string {
-	n := s.scalar("fuel")
-	if n == nil {
-		return ""
-	}
-	given := fold(n.text)
-	if hint, other := otherFuels[given]; other {
-		r.report(n.pos, hint, "'engine.fuel' is '%s', expected %s", short(n.text), anyOf(fuels))
-		return ""
-	}
-	if near := nearest(given, fuels); near != "" {
-		return r.word(n, s.label("fuel"), fuels).Value
-	}
-	return given
 }
 
 // cylinders builds the engine and reports what does not make one at the key

@@ -19,7 +19,7 @@ var (
 	amounts = bounds{[]quantity.Unit{quantity.Millilitre, quantity.Litre, quantity.USFluidOunce, quantity.USPint, quantity.USQuart, quantity.CubicInch}, 0, 1_000_000}
 )
 
-func (r *reader) fuelPressure(top *section) *diag.FuelPressure {
+func (r *reader) fuelPressure(top *section, spec diag.Spec) *diag.FuelPressure {
 	if state, reason, ok := r.stated(top, "fuel-pressure"); ok {
 		return &diag.FuelPressure{State: state, Reason: reason}
 	}
@@ -27,14 +27,18 @@ func (r *reader) fuelPressure(top *section) *diag.FuelPressure {
 	if sec == nil {
 		return nil
 	}
-	out := &diag.FuelPressure{System: sec.word("system").Value}
-	s := r.scaleFor(sec, "fuel-pressure", mostFuel, "key-on", "idle", "hose-off", "snap", "return-pinched", "hold", "circuits")
+	out := &diag.FuelPressure{System: sec.word("system").Value, Pump: sec.word("pump").Value, PumpHeard: sec.yesNo("pump-heard")}
+	s := r.scaleFor(sec, pressures{name: "fuel-pressure", usual: diag.UsualFuel(spec, out.System), of: "any fuel system", verb: "runs at", most: mostFuel,
+		keys: []string{"key-on", "idle", "hose-off", "snap", "return-pinched", "hold", "circuits"}})
+	if !math.IsInf(s.usual.Most, 1) {
+		s.of = "a petrol system without direct injection"
+	}
 	if sec.get("circuits") != nil {
 		out.Circuits = r.circuits(sec, s)
 	} else {
 		out.Circuits = []diag.Circuit{r.circuit(sec, s, "")}
 	}
-	s.finish(fuelGuess(out.System))
+	s.finish()
 	out.Unit = s.unit
 	out.State, out.Reason = circuitsState(out.Circuits)
 	return out

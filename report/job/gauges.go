@@ -95,6 +95,7 @@ func (r *reader) gauge(n *node, label string, unit quantity.Unit) *diag.Gauge {
 		Checked:      s.date("checked").Time,
 		OrificeMM:    orZero(s.amount("orifice", orifices)),
 		GoodReading:  s.scalarText("good-reading"),
+		Doubt:        s.scalarText("doubt"),
 	}
 	own := quantity.None
 	if t := s.scalar("range"); t != nil {

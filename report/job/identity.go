@@ -102,7 +102,12 @@ func (r *reader) months(n *node) float64 {
 }
 
 func (r *reader) history(j *Job, top *section) diag.History {
-	h := diag.History{Complaints: j.Complaints}
+	complaint, smoke := top.group("job"), top.group("smoke")
+	h := diag.History{Complaints: j.Complaints, Onset: complaint.scalarText("onset"), OilUse: complaint.scalarText("oil-use"),
+		Smoke: diag.Smoke{Colour: smoke.word("colour").Value, When: smoke.wordList("when")}}
+	for _, f := range j.Findings {
+		h.Findings = append(h.Findings, f.Value)
+	}
 	for _, c := range j.Vehicle.Codes {
 		h.Codes = append(h.Codes, strings.ToUpper(c.Value))
 	}

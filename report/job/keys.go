@@ -8,7 +8,6 @@ const (
 	asTexts            // a list of texts
 	asWord             // one of the key's words
 	asWordList         // a list of the key's words
-	asOpenWord         // one of the key's words, or any other
 	asYesNo            // yes or no
 	asWhole            // a whole number
 	asBare             // a number without a unit
@@ -33,13 +32,17 @@ type key struct {
 	name      string
 	form      form
 	doc       string
-	words     []string // for asWord, asWordList and asOpenWord
+	words     []string // for asWord and asWordList
+	also      []alias  // other words for them
 	keys      []key    // for forms with further keys
 	example   string   // as YAML
 	perName   bool     // the example goes by cylinder
 	insteadOf string   // the key whose place it takes
 	schema    string   // for asSpecial: JSON Schema, without the description
 }
+
+// An alias is another word for one of a key's words.
+type alias struct{ word, means string }
 
 var (
 	pressureUnits = []string{"psi", "kPa", "bar", "MPa", "kgf/cm2"}
@@ -52,7 +55,9 @@ var (
 		"coolant", "bridged", "damaged", "tracked"}
 	places      = []string{"exhaust", "inlet", "crankcase", "coolant", "neighbour", "outside", "nowhere"}
 	fuelSystems = []string{"carburettor", "throttle body", "port, return line", "port, no return", "direct, low side", "diesel, lift pump"}
-	fuels       = []string{"petrol", "diesel", "lpg", "cng", "ethanol", "methanol", "two-stroke mix"}
+	fuels       = []string{"petrol", "diesel", "lpg", "cng", "ethanol", "two-stroke mix"}
+	smokes      = []string{"blue", "white", "black"}
+	smokeTimes  = []string{"start", "idle", "load", "overrun", "always"}
 )
 
 // fileKeys are the keys of a job file.
@@ -75,8 +80,16 @@ var fileKeys = []key{
 	{name: "plugs", form: asTestSection, keys: plugsKeys, doc: "The spark plugs as read."},
 	{name: "rotors", form: asTestSection, keys: rotorsKeys, doc: "Compression of a rotary engine, by face."},
 	{name: "fuel-pressure", form: asTestSection, keys: fuelKeys, doc: "Fuel pressure."},
-	{name: "borescope", form: asSpecial, doc: "What was seen through the borescope, by cylinder.", example: "{3: scored bore at the front}", perName: true,
-		schema: `{"type": "object", "additionalProperties": {"type": "string"}}`},
+	{name: "before", form: asSpecial, keys: beforeKeys, doc: "The readings before the work that this test proves: the same keys as the sections.",
+		example: "{done: new rings, date: 2026-04-02, compression: {unit: psi, dry: {1: 95}}}", schema: `{"$ref": "#/$defs/before"}`},
+	{name: "smoke", form: asGroup, doc: "Smoke from the exhaust.", keys: []key{
+		{name: "colour", form: asWord, words: smokes, doc: "Its colour."},
+		{name: "when", form: asWordList, words: smokeTimes, doc: "When it is seen.", example: "[start, overrun]"},
+	}},
+	{name: "borescope", form: asSpecial, keys: boreKeys, doc: "What was seen through the borescope, by cylinder: in free words, or by part.",
+		example: "{3: {wall: scored, crown: carbon, valves: good, seat: good, note: at the front}}", perName: true,
+		schema: `{"anyOf": [{"type": "string"}, {"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/bore"}]}},
+			{"type": "array", "items": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/bore"}]}}]}`},
 	{name: "coolant-gas-test", form: asWord, words: []string{"positive", "negative", "not tested"}, doc: "Test of the coolant for combustion gas."},
 	{name: "photos", form: asGroups, keys: photoKeys, doc: "Photos that belong to the job.", example: "[{name: P4, shows: plug 3}]"},
 	{name: "findings", form: asTexts, doc: "What the technician saw and wants said, in the technician's words.", example: "[play in the fan bearing]"},
@@ -94,6 +107,8 @@ var jobKeys = []key{
 	{name: "technician", form: asText, doc: "Who did the test."},
 	{name: "reason", form: asText, doc: "Why the engine was tested."},
 	{name: "complaints", form: asWordList, words: complaints, doc: "What is wrong with the vehicle.", example: "[misfire, oil use]"},
+	{name: "onset", form: asText, doc: "How the complaint came on.", example: "slow over months"},
+	{name: "oil-use", form: asText, doc: "Oil used over a distance.", example: "1 l in 1000 km"},
 	{name: "ordered-by", form: asText, doc: "Who asked for the test; before a purchase, the buyer."},
 	{name: "invoice", form: asText, doc: "Number of the invoice.", example: `"3310"`},
 	{name: "place", form: asText, doc: "Where the test was done."},

@@ -27,6 +27,7 @@ var compressionLimitKeys = []key{
 	{name: "difference", form: asReading, doc: "Permitted difference of highest and lowest.", example: "25 psi"},
 	{name: "below-mean", form: asReading, doc: "How far a reading may lie below the mean.", example: "20 %"},
 	{name: "from-mean", form: asReading, doc: "How far a reading may lie from the mean, either way.", example: "50 psi"},
+	{name: "standard", form: asReading, doc: "The book's usual figure of a new engine, no limit: under it is a remark.", example: "170-190 psi"},
 	{name: "from", form: asWord, words: []string{"sea level"}, doc: "The limits hold at sea level, and are corrected for the altitude of the test."},
 	{name: "cranking", form: asAmount, doc: "The cranking speed that the limits are for.", example: "250 rpm"},
 	{name: "source", form: asText, doc: "Where the limits come from.", example: `"workshop manual, p. 112"`},
@@ -41,6 +42,10 @@ var leakageKeys = []key{
 	{name: "loss", form: asReadings, insteadOf: "dry", doc: "Loss in percent by cylinder, short for 'dry' where nothing else is known.", perName: true, example: "{1: 8, 2: 10}"},
 }
 
+// otherPlaces are where the air of each place is heard.
+var otherPlaces = []alias{{"tailpipe", "exhaust"}, {"tail pipe", "exhaust"}, {"intake", "inlet"}, {"throttle", "inlet"}, {"carburettor", "inlet"},
+	{"filler", "crankcase"}, {"oil filler", "crankcase"}, {"dipstick", "crankcase"}, {"breather", "crankcase"}, {"radiator", "coolant"}}
+
 const leakSchema = `{"anyOf": [{"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/leak"}]}},
 	{"type": "array", "items": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/leak"}]}}]}`
 
@@ -48,7 +53,29 @@ var leakKeys = []key{
 	{name: "loss", form: asReading, doc: "Percent of the supply that is lost.", example: "34 %"},
 	{name: "held", form: asReading, doc: "Pressure held, with 'of'.", example: "72"},
 	{name: "of", form: asReading, doc: "Pressure supplied.", example: "80"},
-	{name: "at", form: asWordList, words: places, doc: "Where the air comes out.", example: "[exhaust]"},
+	{name: "at", form: asWordList, words: places, also: otherPlaces, doc: "Where the air comes out.", example: "[exhaust]"},
+	{name: "most", form: asWord, words: places[:len(places)-1], also: otherPlaces, doc: "Where most of it comes out.", example: "exhaust"},
+}
+
+// boreKeys are what a camera shows of one cylinder.
+var boreKeys = []key{
+	{name: "wall", form: asWord, words: []string{"scored", "glazed", "good"}, doc: "The cylinder wall."},
+	{name: "crown", form: asWord, words: []string{"washed", "carbon", "holed", "marked", "good"}, doc: "The crown of the piston."},
+	{name: "valves", form: asWord, words: []string{"burnt", "bent", "good"}, doc: "The valves."},
+	{name: "seat", form: asWord, words: []string{"burnt", "carbon", "good"}, doc: "The valve seats."},
+	{name: "note", form: asText, doc: "Anything else that was seen."},
+}
+
+// beforeKeys are the readings before the work.
+var beforeKeys = []key{
+	{name: "done", form: asText, doc: "The work that was done since.", example: "new rings"},
+	{name: "date", form: asDate, doc: "Date of these readings, ISO 8601.", example: "2026-04-02"},
+	{name: "conditions", form: asGroup, keys: conditionKeys, doc: "How they were taken, where otherwise than the test."},
+	{name: "compression", form: asTestSection, keys: compressionKeys, doc: "Cranking compression."},
+	{name: "leakage", form: asTestSection, keys: leakageKeys, doc: "Cylinder leakage."},
+	{name: "plugs", form: asTestSection, keys: plugsKeys, doc: "The spark plugs as read."},
+	{name: "rotors", form: asTestSection, keys: rotorsKeys, doc: "Compression of a rotary engine, by face."},
+	{name: "fuel-pressure", form: asTestSection, keys: fuelKeys, doc: "Fuel pressure."},
 }
 
 var plugsKeys = []key{
@@ -82,6 +109,8 @@ var rotorsKeys = []key{
 var fuelKeys = append([]key{
 	{name: "unit", form: asWord, words: pressureUnits, doc: "Unit of bare numbers in this section."},
 	{name: "system", form: asWord, words: fuelSystems, doc: "Kind of fuel system."},
+	{name: "pump", form: asWord, words: []string{"electric", "mechanical"}, doc: "What drives the pump."},
+	{name: "pump-heard", form: asYesNo, doc: "Whether the pump is heard when the ignition is switched on."},
 	{name: "circuits", form: asByName, keys: circuitKeys, insteadOf: "key-on", doc: "Several rails, tanks or pumps by name, each with the keys below."},
 }, circuitKeys...)
 
@@ -111,15 +140,18 @@ var fuelLimitKeys = []key{
 	{name: "source", form: asText, doc: "Where the limits come from."},
 }
 
-// keysOf gives the keys under a key of the list.
-func keysOf(keys []key, name string) []key {
+// keyOf gives a key of the list; the zero key where there is none.
+func keyOf(keys []key, name string) key {
 	for _, k := range keys {
 		if k.name == name {
-			return k.keys
+			return k
 		}
 	}
-	return nil
+	return key{}
 }
+
+// keysOf gives the keys under a key of the list.
+func keysOf(keys []key, name string) []key { return keyOf(keys, name).keys }
 
 func keyNames(keys []key) []string {
 	out := make([]string, len(keys))
@@ -130,21 +162,4 @@ func keyNames(keys []key) []string {
 }
 
 // exampleOf gives the example of a key of the list.
-func exampleOf(keys []key, name string) string {
-	for _, k := range keys {
-		if k.name == name {
-			return k.example
-		}
-	}
-	return ""
-}
-
-// wordsOf gives the words that a key of the list may have.
-func wordsOf(keys []key, name string) []string {
-	for _, k := range keys {
-		if k.name == name {
-			return k.words
-		}
-	}
-	return nil
-}
+func exampleOf(keys []key, name string) string { return keyOf(keys, name).example }

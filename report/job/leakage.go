@@ -1,6 +1,7 @@
 package job
 
 import (
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
@@ -44,7 +45,7 @@ func (r *reader) lossOnly(sec *section, l *diag.Leakage) {
 
 // percent is the scale of losses.
 func (r *reader) percent() *scale {
-	return &scale{r: r, name: "leakage", unit: quantity.Percent, given: true, most: 100, mostUnit: quantity.Percent}
+	return &scale{r: r, pressures: pressures{name: "leakage"}, label: "leakage", unit: quantity.Percent, given: true}
 }
 
 func (r *reader) leaks(sec *section, key string) map[string]diag.Leak {
@@ -129,8 +130,12 @@ func (r *reader) lossOf(n *node, label string, held, supplied quantity.Value) (f
 }
 
 func (r *reader) leakKeys(n *node, label string) (diag.Leak, bool) {
+	before := r.faults
 	s := r.section(n, label, leakKeys)
-	out := diag.Leak{At: s.wordList("at")}
+	out := diag.Leak{At: s.wordList("at"), Most: s.word("most").Value}
+	if out.Most != "" && !slices.Contains(out.At, out.Most) {
+		out.At = append(out.At, out.Most)
+	}
 	loss, held, of := s.node.get("loss"), s.node.get("held"), s.node.get("of")
 	switch {
 	case loss != nil && (held != nil || of != nil):
@@ -142,8 +147,12 @@ func (r *reader) leakKeys(n *node, label string) (diag.Leak, bool) {
 		var ok bool
 		out.Reading, ok = r.percent().reading(loss, label+".loss")
 		return out, ok
+	case held == nil && of == nil && len(out.At) > 0:
+		out.Reading = diag.Reading{State: diag.Tested} // the place was noted, and no figure
+		return out, true
+	case held == nil && of == nil && r.faults > before: // a place that is not one
 	case held == nil:
-		r.report(n.pos, "such as {loss: 34 %} or {held: 72, of: 80}", "'%s' has no 'loss' and no 'held'", label)
+		r.report(n.pos, "such as {loss: 34 %} or {held: 72, of: 80}", "'%s' has no 'loss', no 'held' and no 'at'", label)
 	case of == nil:
 		r.report(n.pos, "such as {held: 72, of: 80}", "'%s' has 'held' but not 'of' how much was supplied", label)
 	default:

@@ -8,16 +8,18 @@ import (
 var limitKinds = map[string]diag.LimitKind{"minimum": diag.Minimum, "lowest": diag.Lowest, "spread": diag.Spread,
 	"difference": diag.Difference, "below-mean": diag.BelowMean, "from-mean": diag.FromMean}
 
-// limits reads the limits on compression, in the file's order.
-func (r *reader) limits(sec *section, s *scale) []diag.Limit {
+// limits reads the limits on compression, in the file's order, and the book's
+// usual figure.
+func (r *reader) limits(sec *section, s *scale) ([]diag.Limit, *diag.Standard) {
 	l := sec.group("limits")
 	if l == nil {
-		return nil
+		return nil, nil
 	}
+	standard := r.standard(l, s)
 	seaLevel := l.word("from").Given()
 	speed, source := orZero(l.amount("cranking", crankings)), l.scalarText("source")
 	var out []diag.Limit
-	given := false
+	given := l.node.get("standard") != nil
 	for _, e := range l.node.entries {
 		kind, ok := limitKinds[e.key]
 		given = given || ok
@@ -36,7 +38,36 @@ func (r *reader) limits(sec *section, s *scale) []diag.Limit {
 	if !given {
 		r.report(l.node.pos, "expected one of minimum, lowest, spread, difference, below-mean and from-mean", "'%s' has no limit in it", l.name)
 	}
-	return out
+	return out, standard
+}
+
+// standard reads the book's usual figure: '170-190 psi', or one number.
+func (r *reader) standard(l *section, s *scale) *diag.Standard {
+	n := l.scalar("standard")
+	if n == nil {
+		return nil
+	}
+	label := l.label("standard")
+	low, high := n.text, n.text
+	if m := rangeOf().FindStringSubmatch(n.text); m != nil {
+		low, high = shareUnit(m[1], m[2])
+	}
+	a, ok := s.limitValue(n, low, label)
+	if !ok {
+		return nil
+	}
+	if high == low {
+		return &diag.Standard{Low: a, High: a, Unit: s.unit, Entered: n.text}
+	}
+	b, ok := s.limitValue(n, high, label)
+	switch {
+	case !ok:
+		return nil
+	case a >= b:
+		r.report(n.pos, "the lower value goes first", "'%s' is '%s', which does not rise", label, short(n.text))
+		return nil
+	}
+	return &diag.Standard{Low: a, High: b, Unit: s.unit, Entered: n.text}
 }
 
 // limit reads one limit: a percentage, or a pressure in the section's unit.
@@ -56,9 +87,9 @@ func (r *reader) limit(l *section, s *scale, kind diag.LimitKind, key string, n 
 // limitValue reads a pressure that is a limit: it says nothing of the unit of
 // the readings.
 func (s *scale) limitValue(n *node, text, label string) (float64, bool) {
-	samples := s.samples
+	samples, readings := s.samples, s.written
 	v, ok := s.single(n, text, label)
-	s.samples = samples
+	s.samples, s.written = samples, readings
 	if ok && v == 0 {
 		s.r.report(n.pos, "leave the limit out", "'%s' is '%s', expected more than 0", label, short(n.text))
 		return 0, false

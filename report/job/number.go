@@ -12,16 +12,27 @@ import (
 
 // A scale reads the numbers of one section: pressures in its unit, or percent.
 type scale struct {
+	pressures
 	r        *reader
-	name     string // of the section
+	label    string // of the section, in messages
 	unit     quantity.Unit
-	given    bool    // the unit is known
-	most     float64 // beyond it nothing is believed, in mostUnit
-	mostUnit quantity.Unit
-	cylinder string // being read
+	given    bool          // the unit is known
+	cylinder string        // being read
+	own      quantity.Unit // of the number read last, where it named one
 
-	bareAt  Pos // the first bare number, where the unit is not known
-	samples []sample
+	bareAt  Pos       // the first bare number, where the unit is not known
+	samples []sample  // numbers that tell the unit
+	written []written // all readings
+	beyond  []written // readings and limits more than can be
+}
+
+// A written number is one with its place.
+type written struct {
+	node  *node
+	label string
+	as    quantity.Value // as written, in its own unit or the section's
+	own   bool           // it names its unit
+	value float64        // in the section's unit
 }
 
 // A sample is one number as it was written.
@@ -102,13 +113,20 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 		s.r.report(n.pos, "", "'%s' is '%s', below 0 %s, which no gauge reads", label, short(n.text), s.unit)
 		return 0, false
 	}
-	most, _ := quantity.Convert(s.most, s.mostUnit, s.unit)
-	if (own || s.given) && value > most*(1+1e-9) {
-		s.r.report(n.pos, s.tooMuchHint(v), "'%s' is '%s', above %s %s, which is impossible", label, short(n.text), plainNumber(s.most), s.mostUnit)
+	if own {
+		s.own = v.Unit
+	} else {
+		v.Unit = s.unit
+	}
+	if s.unit == quantity.Percent && value > 100 {
+		s.r.report(n.pos, "", "'%s' is '%s', above 100 %%, which is impossible", label, short(n.text))
 		return 0, false
 	}
-	if !own {
-		v.Unit = s.unit
+	as := written{n, label, v, own, value}
+	s.written = append(s.written, as)
+	if (own || s.given) && value > s.mostHere() {
+		s.beyond = append(s.beyond, as) // reported when all are known
+		return value, true
 	}
 	s.samples = append(s.samples, sample{s.cylinder, text, v.Number, v.Unit, own, value})
 	return value, true
@@ -131,18 +149,6 @@ func (s *scale) unitsTaken() string {
 		return "percent"
 	}
 	return anyOf(pressureUnits)
-}
-
-func (s *scale) tooMuchHint(v quantity.Value) string {
-	if s.unit == quantity.Percent {
-		return ""
-	}
-	for _, u := range []quantity.Unit{quantity.PSI, quantity.Bar, quantity.KPa} {
-		if as, err := quantity.Convert(v.Number, u, s.mostUnit); err == nil && as >= s.most/30 && as <= s.most/2 && u != v.Unit {
-			return "is it in " + string(u) + "?"
-		}
-	}
-	return ""
 }
 
 // double reads a number given in two units; the first counts.

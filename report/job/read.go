@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"path"
 	"strings"
+	"time"
 	"unicode"
 
 	"gaugesheet/diag"
@@ -19,6 +20,9 @@ type Reader struct {
 	Open Opener // nil: no file can be read
 	// HasGlyph tells whether the sheet's fonts have a character; nil: all.
 	HasGlyph func(rune) bool
+	// Today is the day on which the job is read: no date of a job is after it.
+	// Where it is zero, dates are not held against it.
+	Today time.Time
 }
 
 // Read reads a job. The name is that of the file, for problems. Exactly one of
@@ -74,7 +78,9 @@ type reader struct {
 	cylinderNames []string // nil where the engine is not known
 	cylinderWord  string   // "cylinder" or "rotor"
 
-	gapUnit quantity.Unit // of the plug gap by the book; none where not given
+	scales   map[string]*scale // of the sections being read, by name
+	hasPlugs bool              // the job says how spark plugs look
+	gapUnit  quantity.Unit     // of the plug gap by the book; none where not given
 }
 
 func (s *run) reader(name, file string, data []byte, depth int) *reader {

@@ -8,13 +8,17 @@ import (
 )
 
 // stateWords are the ways of saying that there is no reading.
-var stateWords = []string{string(diag.NotTested), string(diag.CouldNot), string(diag.Declined), string(diag.NotApplicable)}
+var stateWords = []string{string(diag.NotTested), string(diag.CouldNot), string(diag.Declined), string(diag.NotApplicable), string(diag.NotTold)}
+
+// notTold is a state in other words than the list's.
+var notTold = lazily(`(?i)^read,? (?:but )?not told\b`)
 
 // parseState reads 'not tested', 'could not test (why)' and the like. What
 // stands in brackets or after a colon is the reason; other words that follow
 // are given with the whole text as the reason.
 func parseState(text string) (state diag.State, reason string, ok bool) {
 	plain := strings.Join(strings.Fields(strings.TrimRight(text, ". ")), " ")
+	plain = notTold().ReplaceAllString(plain, string(diag.NotTold))
 	for _, word := range stateWords {
 		if len(plain) < len(word) || !strings.EqualFold(plain[:len(word)], word) {
 			continue
@@ -57,7 +61,12 @@ func (s *scale) reading(n *node, label string) (diag.Reading, bool) {
 	if state, reason, ok := parseState(n.text); ok {
 		return diag.Reading{State: state, Reason: reason, Entered: n.text}, true
 	}
-	return s.inexact(n, label)
+	s.own = quantity.None
+	out, ok := s.inexact(n, label)
+	if s.unit != quantity.Percent {
+		out.Unit = s.own
+	}
+	return out, ok
 }
 
 // inexact reads a single value with the words that say how exact it is.
@@ -142,6 +151,9 @@ func (s *scale) repeats(n *node, label string) (diag.Reading, bool) {
 		default:
 			out.Values = append(out.Values, one.Values...)
 			out.Kind = max(out.Kind, one.Kind)
+			if out.Unit == quantity.None {
+				out.Unit = one.Unit
+			}
 		}
 	}
 	return out, sound

@@ -14,6 +14,9 @@ import (
 // near compares floating-point numbers to a millionth.
 var near = cmp.Options{cmpopts.EquateApprox(1e-6, 1e-9), cmpopts.EquateEmpty()}
 
+// withoutUnit compares readings by what they say in the section's unit.
+var withoutUnit = cmpopts.IgnoreFields(diag.Reading{}, "Unit")
+
 func mustRead(t *testing.T, text string) *Job {
 	t.Helper()
 	j, problems := Read("job.yaml", []byte(text), nil)
@@ -70,8 +73,18 @@ func TestReadingForms(t *testing.T) {
 			tt.want.Entered = tt.text
 		}
 		got := j.Test().Compression.Dry["1"]
-		if diff := cmp.Diff(tt.want, got, near); diff != "" {
+		if diff := cmp.Diff(tt.want, got, near, withoutUnit); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", tt.text, diff)
+		}
+	}
+}
+
+// A reading keeps the unit that it names, for whoever prints it as entered.
+func TestUnitOfAReading(t *testing.T) {
+	dry := mustRead(t, "engine: {layout: inline-5}\ncompression: {unit: psi, dry: [160, 11 bar, 1100 kPa-1120 kPa, [160, 11 bar], 160 psi]}\n").Test().Compression.Dry
+	for name, want := range map[string]quantity.Unit{"1": quantity.None, "2": quantity.Bar, "3": quantity.KPa, "4": quantity.Bar, "5": quantity.PSI} {
+		if got := dry[name].Unit; got != want {
+			t.Errorf("cylinder %s: unit '%s', want '%s'", name, got, want)
 		}
 	}
 }

@@ -21,7 +21,7 @@ func (r *reader) rotors(top *section, e *engine.Engine) *diag.Rotors {
 	if sec == nil {
 		return nil
 	}
-	s := r.scaleFor(sec, "rotors", mostCompression, "faces")
+	s := r.scaleFor(sec, pressures{name: "rotors", usual: diag.UsualRotors(), of: "a rotary engine", verb: "can give", most: mostCompression, keys: []string{"faces"}})
 	out := &diag.Rotors{CrankingRPM: orZero(sec.amount("cranking", crankings))}
 	out.Rotors = r.faces(sec, s)
 	var parts []whyNot
@@ -33,7 +33,7 @@ func (r *reader) rotors(top *section, e *engine.Engine) *diag.Rotors {
 	out.Minimum = r.rotorLimit(l, s, "minimum", diag.Minimum)
 	out.Faces = r.rotorLimit(l, s, "between-faces", diag.Difference)
 	out.Apart = r.rotorLimit(l, s, "between-rotors", diag.Difference)
-	s.finish(rotorGuess())
+	s.finish()
 	out.Unit = s.unit
 	return out
 }

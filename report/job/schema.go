@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -25,8 +26,10 @@ func Schema() []byte {
 		{"place", objectOf(placeKeys)},
 		{"leak", objectOf(leakKeys)},
 		{"plug", objectOf(plugKeys)},
+		{"bore", objectOf(boreKeys)},
+		{"before", objectOf(beforeKeys)},
 		{"reading", Object{
-			{"description", "A number, 'about 120', '145-155', 'over 300', 'not tested', 'could not test (why)', or a list of repeats."},
+			{"description", "A number, 'about 120', '145-155', 'over 300', 'not tested', 'could not test (why)', 'read, not told', or a list of repeats."},
 			{"anyOf", []any{typeOf("number", "string"), Object{{"type", "array"}, {"minItems", 1}, {"items", typeOf("number", "string")}}}},
 		}},
 	}})
@@ -78,11 +81,9 @@ func valueSchema(k key) Object {
 	case asTexts, asFileNames:
 		return arrayOf(plain)
 	case asWord:
-		return Object{{"enum", k.words}}
+		return Object{{"enum", k.allWords()}}
 	case asWordList:
-		return arrayOf(Object{{"enum", k.words}})
-	case asOpenWord:
-		return either(Object{{"enum", k.words}}, typeOf("string"))
+		return arrayOf(Object{{"enum", k.allWords()}})
 	case asYesNo:
 		return Object{{"enum", []any{"yes", "no", true, false}}}
 	case asWhole:
@@ -111,6 +112,15 @@ func valueSchema(k key) Object {
 		return ownSchema(k.schema)
 	}
 	return plain
+}
+
+// allWords are a key's words and the others that stand for them.
+func (k key) allWords() []string {
+	out := slices.Clone(k.words)
+	for _, a := range k.also {
+		out = append(out, a.word)
+	}
+	return out
 }
 
 // ownSchema reads a schema that a key brings with it.

@@ -178,7 +178,17 @@ func (s *section) word(key string) Text {
 	if n == nil {
 		return Text{}
 	}
-	return s.r.word(n, s.label(key), wordsOf(s.keys, key))
+	return s.r.wordOf(n, s.label(key), keyOf(s.keys, key))
+}
+
+// wordOf takes one of a key's words, or another that stands for it.
+func (r *reader) wordOf(n *node, label string, k key) Text {
+	for _, a := range k.also {
+		if fold(n.text) == a.word {
+			return Text{a.means, n.pos}
+		}
+	}
+	return r.word(n, label, k.words)
 }
 
 func (r *reader) word(n *node, label string, words []string) Text {
@@ -196,13 +206,13 @@ func (s *section) wordList(key string) []string {
 		return nil
 	}
 	var out []string
-	words := wordsOf(s.keys, key)
-	for _, item := range s.list(key, "["+words[0]+"]") {
+	k := keyOf(s.keys, key)
+	for _, item := range s.list(key, "["+k.words[0]+"]") {
 		n := s.r.scalar(item, s.label(key), "a list of words")
 		if n == nil {
 			continue
 		}
-		if w := s.r.word(n, s.label(key), words); w.Value != "" {
+		if w := s.r.wordOf(n, s.label(key), k); w.Value != "" {
 			out = append(out, w.Value)
 		}
 	}
@@ -253,6 +263,9 @@ func (s *section) date(key string) Date {
 	d, err := time.Parse(time.DateOnly, n.text)
 	if err != nil || !isoDate().MatchString(n.text) {
 		s.r.report(n.pos, "year-month-day, such as 2026-05-14", "'%s' is '%s', expected a date of the calendar", s.label(key), short(n.text))
+		return Date{}
+	}
+	if !s.r.checkDate(n, s.label(key), d) {
 		return Date{}
 	}
 	return Date{Time: d, Entered: Text{n.text, n.pos}}

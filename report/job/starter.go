@@ -162,6 +162,18 @@ func (w *starter) sample(k key) string {
 			heads = append(heads, "["+strings.Join(h, ", ")+"]")
 		}
 		return "[" + strings.Join(heads, ", ") + "]"
+	case k.name == "deactivates":
+		return "[" + strings.Join(names[:len(names)/2], ", ") + "]"
+	case k.name == "shared-coils":
+		var coils []string
+		for i := range len(names) / 2 {
+			coils = append(coils, "["+names[i]+", "+names[len(names)-1-i]+"]")
+		}
+		return "[" + strings.Join(coils, ", ") + "]"
+	case k.name == "before" && w.rotary:
+		return "{done: new seals, rotors: {unit: kgf/cm2, faces: {" + names[0] + ": [5.1, 5.0, 5.2]}}}"
+	case k.name == "before":
+		return "{done: new rings, compression: {unit: psi, dry: {" + names[0] + ": 95}}}"
 	case k.name == "cylinders":
 		return "[" + strings.Join(names, ", ") + "]"
 	case k.example != "":
@@ -230,7 +242,10 @@ func (w *starter) layout(e *engine.Engine, p engine.Preset) {
 		given = append(given, "banks")
 	}
 	if w.rotary {
-		given = append(given, "heads")
+		given = append(append(given, "heads", "shared-coils"), valveKeys...)
+	}
+	if len(e.Names()) == 1 {
+		given = append(given, "deactivates", "shared-coils")
 	}
 	if p.Spec.Numbering != "" {
 		w.line("  numbering: "+p.Spec.Numbering, "check your manual: "+numbersOf(e)+otherWay(p))

@@ -12,36 +12,33 @@ import (
 
 // test reads the engine, the conditions and the readings.
 func (r *reader) test(j *Job, top *section, shop map[string]*node) {
-	e, spec := r.engine(top)
 	r.cylinderWord = "cylinder"
-	if e != nil {
-		r.cylinderNames = e.Names()
-		if e.Kind == engine.Rotary {
-			r.cylinderWord = "rotor"
-		}
-	}
-	t := &diag.Test{
-		Engine:      e,
-		Spec:        spec,
-		Conditions:  r.conditions(top),
-		History:     r.history(j, top),
-		Compression: r.compression(top, e, spec),
-		Leakage:     r.leakage(top),
-		Plugs:       r.plugs(top),
-		Rotors:      r.rotors(top, e),
-		Fuel:        r.fuelPressure(top),
-		Borescope:   r.borescope(top),
-		CoolantGas:  top.word("coolant-gas-test").Value,
-	}
+	r.hasPlugs = top.get("plugs").get("looks") != nil
+	e, spec := r.engine(top)
+	t := &diag.Test{Engine: e, Spec: spec, Conditions: r.conditions(top), History: r.history(j, top)}
+	r.readings(t, top)
+	t.Borescope, t.Bores, t.Untested = r.borescope(top)
+	t.CoolantGas = top.word("coolant-gas-test").Value
 	t.Gauges = r.gauges(top, t, shop)
-	t.Untested = r.untested(top, t)
+	t.Untested = append(t.Untested, r.untested(top, t)...)
 	addStated(t)
+	t.Before = r.before(j, top, t, shop)
 	if !r.blank && !hasReadings(t) && r.faults == 0 {
 		r.report(Pos{1, 1}, "such as 'compression: {unit: psi, dry: {1: 160}}'",
 			"no readings: expected one of compression, leakage, plugs, rotors or fuel-pressure with at least one")
 	}
-	t.Noted = r.notices
+	t.Noted = append(r.notices, t.Suspects()...)
 	j.test = t
+}
+
+// readings reads the sections of readings.
+func (r *reader) readings(t *diag.Test, top *section) {
+	r.scales = map[string]*scale{}
+	t.Compression = r.compression(top, t.Engine, t.Spec)
+	t.Leakage = r.leakage(top)
+	t.Plugs = r.plugs(top)
+	t.Rotors = r.rotors(top, t.Engine)
+	t.Fuel = r.fuelPressure(top, t.Spec)
 }
 
 func (r *reader) gauges(top *section, t *diag.Test, shop map[string]*node) diag.Gauges {
@@ -55,29 +52,15 @@ func (r *reader) gauges(top *section, t *diag.Test, shop map[string]*node) diag.
 	if t.Fuel != nil {
 		fuel = t.Fuel.Unit
 	}
-	return diag.Gauges{
+	g := diag.Gauges{
 		Compression: r.sectionGauge(s, "compression", shop, compression),
 		Leakage:     r.sectionGauge(s, "leakage", shop, quantity.None),
 		Fuel:        r.sectionGauge(s, "fuel", shop, fuel),
 	}
-}
-
-func (r *reader) borescope(top *section) map[string]string {
-	n := top.get("borescope")
-	if n == nil {
-		return nil
-	}
-	return byCylinder(r, n, "borescope", func(n *node, label, _ string) (string, bool) {
-		if isEmpty(n) {
-			r.report(n.pos, "write what was seen, or leave the "+r.cylinderWord+" out", "'%s' has no value", label)
-			return "", false
-		}
-		n = r.scalar(n, label, "what was seen")
-		if n == nil {
-			return "", false
-		}
-		return n.text, true
-	})
+	r.scales["compression"].offTheGauge(g.Compression)
+	r.scales["rotors"].offTheGauge(g.Compression)
+	r.scales["fuel-pressure"].offTheGauge(g.Fuel)
+	return g
 }
 
 func hasReadings(t *diag.Test) bool {
@@ -101,6 +84,7 @@ const (
 	testPlugs       = "plugs"
 	testRotors      = "rotors"
 	testFuel        = "fuel pressure"
+	testBorescope   = "borescope"
 )
 
 // states gives the tests that this engine can have, in the sheet's order, with
@@ -146,7 +130,7 @@ func states(t *diag.Test) []diag.Untested {
 // the tests that it does not speak of.
 func (r *reader) untested(top *section, t *diag.Test) []diag.Untested {
 	var out []diag.Untested
-	said := map[string]bool{}
+	said := map[string]bool{testBorescope: len(t.Untested) > 0} // by the section itself
 	tested := states(t)
 	for _, e := range r.notTested(top) {
 		name := testName(e.key)
@@ -227,7 +211,7 @@ func (r *reader) notTested(top *section) []entry {
 }
 
 // knownTests are the names of tests that the job file has keys for.
-var knownTests = []string{testCompression, testLeakage, testPlugs, testRotors, testFuel, "borescope", "coolant-gas-test"}
+var knownTests = []string{testCompression, testLeakage, testPlugs, testRotors, testFuel, testBorescope, "coolant-gas-test"}
 
 // testName brings the name of a test to that of the sheet; other words stay.
 func testName(key string) string {

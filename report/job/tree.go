@@ -9,6 +9,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"gaugesheet/diag"
+
 	"gopkg.in/yaml.v3"
 )
 
@@ -186,7 +188,10 @@ func (c *composer) compose(n *yaml.Node, depth int) *node {
 	case yaml.SequenceNode:
 		out.kind = list
 		for _, item := range n.Content {
-			if v := c.compose(item, depth+1); v != nil {
+			v := c.compose(item, depth+1)
+			if last := len(out.items) - 1; v != nil && last >= 0 && splitNotTold(out.items[last], v.text) && v.kind == scalar {
+				out.items[last].text = string(diag.NotTold)
+			} else if v != nil {
 				out.items = append(out.items, v)
 			}
 		}
@@ -235,6 +240,10 @@ func (c *composer) entries(out *node, n *yaml.Node, depth int) {
 			continue
 		}
 		key := strings.TrimSpace(k.Value)
+		if last := len(out.entries) - 1; last >= 0 && isEmpty(value) && splitNotTold(out.entries[last].value, key) {
+			out.entries[last].value.text = string(diag.NotTold)
+			continue
+		}
 		c.r.checkCharacters(&node{pos: pos}, k.Value)
 		if line, again := first[key]; again {
 			c.r.report(pos, "keep one of the two", "key '%s' is given twice: in line %d and here", short(key), line)
@@ -246,4 +255,10 @@ func (c *composer) entries(out *node, n *yaml.Node, depth int) {
 		}
 		out.entries = append(out.entries, entry{key, pos, value})
 	}
+}
+
+// splitNotTold reports that the comma of 'read, not told', which within braces
+// and brackets ends a value, has split it.
+func splitNotTold(before *node, after string) bool {
+	return before.kind == scalar && before.plain && fold(before.text) == "read" && fold(after) == "not told"
 }

@@ -34,7 +34,7 @@ func DryOf(spec engine.Spec, readings []float64, changes ...Change) *diag.Test {
 		Engine:     e,
 		Spec:       diag.Spec{Fuel: "petrol", Decompressor: "none"},
 		Conditions: diag.Conditions{Engine: "warm", Throttle: "open", PlugsOut: "all", Strokes: 6},
-		Gauges:     diag.Gauges{Compression: &diag.Gauge{Name: "dial A", High: 300, Division: 5}},
+		Gauges:     diag.Gauges{Compression: &diag.Gauge{Name: "dial A", High: 1000, Division: 5}},
 		Compression: &diag.Compression{
 			State: diag.Tested, Unit: quantity.PSI, Dry: map[string]diag.Reading{}, First: map[string]diag.Reading{},
 			Wet: map[string]diag.Reading{}, Again: map[string]diag.Reading{},

@@ -60,7 +60,7 @@ func rotorCases() []Case {
 	exact := func(t *diag.Test) { t.Gauges.Compression.Division = 0.01 }
 	kPa := func(t *diag.Test) {
 		unit := quantity.KPa
-		t.Rotors.Unit, t.Gauges.Compression.Division = unit, 1
+		t.Rotors.Unit, t.Gauges.Compression.Division, t.Gauges.Compression.High = unit, 1, 1500
 		t.Rotors.Minimum = &diag.Limit{Kind: diag.Minimum, Value: 680, Unit: unit, Entered: "680 kPa"}
 		t.Rotors.Faces = &diag.Limit{Kind: diag.Difference, Value: 150, Unit: unit, Entered: "150 kPa"}
 		t.Rotors.Apart = &diag.Limit{Kind: diag.Difference, Value: 100, Unit: unit, Entered: "100 kPa"}

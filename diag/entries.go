@@ -1,0 +1,258 @@
+package diag
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag/quantity"
+)
+
+// Entries are the numbers of one section as they were written.
+type entries struct {
+	section string
+	unit    quantity.Unit
+	list    []entry
+}
+
+// An entry is one number as it was written.
+type entry struct {
+	cylinder string
+	circuit  string
+	reading  string // which of the section's readings
+	aside    bool   // says nothing of the unit where there are others
+	number   float64
+	unit     quantity.Unit // its own, or the section's
+	own      bool
+	decimals int
+	value    float64 // in the section's unit
+}
+
+// add takes the numbers of a reading apart: its repeats, or the ends of a band.
+// The entry says whose reading it is.
+func (s *entries) add(e entry, r Reading) {
+	if r.State != Tested {
+		return
+	}
+	values := r.Values
+	if r.Kind == Band && len(values) == 1 {
+		values = []float64{values[0] - r.HalfWidth, values[0] + r.HalfWidth}
+	}
+	e.unit, e.decimals = s.unit, quantity.DefaultDecimals(s.unit)
+	if r.Entered != "" {
+		e.decimals = decimalsIn(r.Entered)
+	}
+	if r.Unit != quantity.None && quantity.DimensionOf(r.Unit) == quantity.DimensionOf(s.unit) {
+		e.unit, e.own = r.Unit, true
+	}
+	for _, v := range values {
+		if !finite(v) {
+			continue
+		}
+		e.value = v
+		e.number, _ = inUnit(v, s.unit, e.unit) // both are pressures
+		s.list = append(s.list, e)
+	}
+}
+
+// decimalsIn is the most decimals of any number in a text.
+func decimalsIn(text string) int {
+	most := 0
+	for _, after := range strings.Split(text, ".")[1:] {
+		most = max(most, len(after)-len(strings.TrimLeft(after, "0123456789")))
+	}
+	return most
+}
+
+// mostCompared is how many readings are compared each with all others; no test
+// has as many.
+const mostCompared = 500
+
+// unitSuspects notes figures that are probably not in the unit that they are
+// said to be in.
+func (s *entries) unitSuspects(u Usual) []Notice {
+	aside := func(e entry) bool { return e.aside }
+	if main := slices.DeleteFunc(slices.Clone(s.list), aside); len(main) > 0 {
+		s = &entries{s.section, s.unit, main}
+	}
+	if whole := s.allSuspect(u); whole != nil {
+		return whole
+	}
+	if len(s.list) > mostCompared {
+		return nil
+	}
+	return s.apart(u)
+}
+
+// unread is a pressure in kPa that no gauge for engines can show.
+const unread = 10
+
+// allSuspect notes that all readings lie where none can be, and the unit in
+// which they would be likely.
+func (s *entries) allSuspect(u Usual) []Notice {
+	var first *entry
+	for i, x := range s.list {
+		kpa, ok := inUnit(x.value, s.unit, quantity.KPa)
+		if !ok || x.value > 0 && kpa >= u.low && kpa <= u.high {
+			return nil
+		}
+		if x.value > 0 && first == nil {
+			first = &s.list[i]
+		}
+	}
+	if first == nil {
+		return nil
+	}
+	likely := slices.DeleteFunc(u.UnitsLike(s.middle()), func(unit quantity.Unit) bool { return unit == first.unit })
+	n := s.suspect(*first)
+	n.Cylinders, n.Variant = nil, "improbable"
+	if len(likely) > 0 {
+		n.Variant, n.Facts["looks"] = "", string(likely[0])
+	} else if kpa := s.kilopascals(first.value); kpa > unread && kpa < u.low {
+		return nil // a weak engine, which is for the findings to say
+	}
+	return []Notice{n}
+}
+
+func (s *entries) suspect(x entry) Notice {
+	n := Notice{Rule: "unit-suspect", Facts: Facts{
+		"section": s.section,
+		"value":   Number{Value: x.number, Decimals: x.decimals, Unit: x.unit},
+		"unit":    string(x.unit),
+	}}
+	if x.cylinder != "" {
+		n.Cylinders = []string{x.cylinder}
+	}
+	return n
+}
+
+// middle is the median of what was written, as far as it is not 0.
+func (s *entries) middle() float64 {
+	var numbers []float64
+	for _, x := range s.list {
+		if x.number > 0 {
+			numbers = append(numbers, x.number)
+		}
+	}
+	slices.Sort(numbers)
+	return numbers[len(numbers)/2]
+}
+
+// apart notes each reading that lies far from the others, or where no gauge
+// shows anything, while its number would lie among the others in another unit.
+func (s *entries) apart(u Usual) []Notice {
+	var out []Notice
+	for i, x := range s.list {
+		rest := s.valuesBut(i)
+		if x.value <= 0 || len(rest) == 0 {
+			continue
+		}
+		middle := rest[len(rest)/2]
+		hidden := u.cranking && s.kilopascals(x.value) < unread
+		if usual := s.kilopascals(middle); !hidden && (usual < u.low || usual > u.high) {
+			continue // it is the others that are in doubt
+		}
+		if !hidden && x.value >= middle/4 && x.value <= middle*4 {
+			continue
+		}
+		n := s.suspect(x)
+		switch looks := s.unitAmong(x, middle, len(rest), u); {
+		case looks != quantity.None:
+			n.Facts["looks"] = string(looks)
+		case !hidden:
+			continue
+		default:
+			n.Variant = "improbable"
+			if likely := u.UnitsLike(x.number); len(likely) > 0 {
+				n.Variant, n.Facts["looks"] = "", string(likely[0])
+			}
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
+// kilopascals gives a pressure of the section in kPa.
+func (s *entries) kilopascals(v float64) float64 {
+	out, _ := inUnit(v, s.unit, quantity.KPa) // both are pressures
+	return out
+}
+
+// among is how far from the middle of the others a reading may lie to be one
+// of them, as a part of it.
+const among = 0.35
+
+// unitAmong gives the unit in which a number would lie among the others; none
+// where there is no such unit, or where it may well be what the gauge showed.
+func (s *entries) unitAmong(x entry, middle float64, others int, u Usual) quantity.Unit {
+	units := u.units
+	switch {
+	case x.own && x.unit != s.unit:
+		units = []quantity.Unit{s.unit} // what its neighbours go by
+	case !u.cranking || !x.own && (others < 2 || x.value < middle && onDivision(x)):
+		return quantity.None
+	}
+	for _, unit := range units {
+		as, ok := inUnit(x.number, unit, s.unit)
+		if ok && unit != x.unit && math.Abs(as-middle) <= among*middle {
+			return unit
+		}
+	}
+	return quantity.None
+}
+
+// onDivision tells whether a number is one that a dial in its unit is divided
+// into: so a cylinder that hardly seals is read.
+func onDivision(x entry) bool {
+	division := map[quantity.Unit]float64{quantity.PSI: 5, quantity.Bar: 0.5, quantity.KgfPerCm2: 0.5}[x.unit]
+	return division > 0 && math.Mod(x.number, division) == 0
+}
+
+// valuesBut gives the other readings above 0 in order of size.
+func (s *entries) valuesBut(skip int) []float64 {
+	var out []float64
+	for i, x := range s.list {
+		if i != skip && x.value > 0 {
+			out = append(out, x.value)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// beyond notes each reading above the top of the gauge's scale.
+func (s *entries) beyond(g *Gauge) []Notice {
+	var out []Notice
+	for _, x := range s.list {
+		if !g.endsBelow(x.value) {
+			continue
+		}
+		n := s.suspect(x)
+		n.Rule, n.Facts["reading"], n.Facts["circuit"] = "reading-beyond-gauge", x.reading, x.circuit
+		n.Facts["range"], n.Facts["cylinders"] = g.scale(s.unit), Names(n.Cylinders)
+		out = append(out, n)
+	}
+	return out
+}
+
+// scale writes the gauge's range, with decimals only where its ends have some.
+func (g *Gauge) scale(unit quantity.Unit) string {
+	end := func(v float64) Number {
+		n := Number{Value: v, Unit: unit}
+		if math.Abs(v-math.Round(v)) > 1e-6 {
+			n.Decimals = max(quantity.DefaultDecimals(unit), 1)
+		}
+		return n
+	}
+	low := end(g.Low)
+	return quantity.Format(low.Value, low.Decimals) + "-" + end(g.High).String()
+}
+
+// endsBelow reports a pressure above the top of the gauge's scale, in the unit
+// of its section; false where the scale is not known.
+func (g *Gauge) endsBelow(v float64) bool {
+	return g != nil && g.High > g.Low && v > g.High*(1+tiny)
+}
+
+// beyond reports a reading of which the gauge cannot have shown all.
+func (g *Gauge) beyond(r Reading) bool { return slices.ContainsFunc(r.Values, g.endsBelow) }

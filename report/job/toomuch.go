@@ -1,0 +1,161 @@
+package job
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// mostHere is the pressure beyond which nothing is believed, in the section's
+// unit.
+func (s *scale) mostHere() float64 {
+	if s.unit == quantity.Percent {
+		return 100
+	}
+	usual, _ := quantity.Convert(s.usual.Most, quantity.PSI, s.unit)
+	if most, _ := quantity.Convert(s.most, quantity.Bar, s.unit); math.IsInf(s.usual.Most, 1) || most < usual {
+		usual = most
+	}
+	return usual * (1 + 1e-9)
+}
+
+// tooMuch reports what is more than can be. Where all readings are, and their
+// numbers would be usual ones in another unit, that is one mistake.
+func (s *scale) tooMuch() {
+	if len(s.beyond) == 0 {
+		return
+	}
+	first := s.beyond[0]
+	own := func(w written) bool { return w.own }
+	if more := len(s.beyond) - 1; more > 0 && !slices.ContainsFunc(s.beyond, own) && !slices.ContainsFunc(s.samples, func(x sample) bool { return x.value > 0 }) {
+		if likely := s.otherUnits(first.as); len(likely) > 0 {
+			s.r.report(first.node.pos, unitHint(likely), "'%s' is '%s', and %d more are like it: more than %s %s (at most %s)",
+				first.label, short(first.node.text), more, s.of, s.verb, s.mostIn(first.as.Unit))
+			return
+		}
+	}
+	for _, w := range s.beyond {
+		s.r.report(w.node.pos, cmp.Or(s.meantBy(w), "look at the figure and its unit again"), "'%s' is '%s', more than %s %s (at most %s)",
+			w.label, short(w.node.text), s.of, s.verb, s.mostIn(w.as.Unit))
+	}
+}
+
+// mostIn writes the most that is believed in a unit.
+func (s *scale) mostIn(unit quantity.Unit) string {
+	most, _ := quantity.Convert(s.mostHere(), s.unit, unit)
+	return quantity.Format(most, quantity.DefaultDecimals(unit)) + " " + string(unit)
+}
+
+// otherUnits gives the units in which a number would be a usual one.
+func (s *scale) otherUnits(v quantity.Value) []quantity.Unit {
+	return slices.DeleteFunc(s.usual.UnitsLike(v.Number), func(u quantity.Unit) bool { return u == v.Unit })
+}
+
+// A meaning is what a figure may have been meant to be.
+type meaning struct {
+	text  string
+	value float64 // in the section's unit
+}
+
+// meantBy offers what was probably meant by a figure that cannot be: a point
+// that slipped, or another unit; the nearer to the other readings, both where
+// there are none, and "" where neither would be one of them.
+func (s *scale) meantBy(w written) string {
+	var all []meaning
+	for _, part := range []float64{10, 100} {
+		less := w.as.Number / part
+		if slices.Contains(s.usual.UnitsLike(less), w.as.Unit) {
+			all = append(all, meaning{plainNumber(less), w.value / part})
+			break
+		}
+	}
+	for _, u := range s.otherUnits(w.as) {
+		if v, err := quantity.Convert(w.as.Number, u, s.unit); err == nil {
+			all = append(all, meaning{plainNumber(w.as.Number) + " " + string(u), v})
+			break
+		}
+	}
+	if rest := s.middleRead(); rest > 0 {
+		apart := func(m meaning) float64 { return math.Abs(m.value - rest) }
+		all = slices.DeleteFunc(all, func(m meaning) bool { return apart(m) > rest/2 })
+		slices.SortStableFunc(all, func(a, b meaning) int { return cmp.Compare(apart(a), apart(b)) })
+		all = all[:min(len(all), 1)]
+	}
+	switch len(all) {
+	case 0:
+		return ""
+	case 1:
+		return "did you mean " + all[0].text + "?"
+	}
+	return "did you mean " + all[0].text + " or " + all[1].text + "?"
+}
+
+// middleRead is the median of the readings that can be, in the section's unit;
+// 0 where there are none.
+func (s *scale) middleRead() float64 {
+	rest := s.valuesBut(-1)
+	if len(rest) == 0 {
+		return 0
+	}
+	return rest[len(rest)/2]
+}
+
+// farBeyond is how far above the top of its gauge's scale a reading cannot be:
+// a needle may be read a little past the last mark, and no further.
+const farBeyond = 1.5
+
+// offTheGauge reports readings far above the scale of their gauge, which is in
+// the section's unit.
+func (s *scale) offTheGauge(g *diag.Gauge) {
+	if s == nil || g == nil || g.High <= g.Low || s.bareAt != (Pos{}) {
+		return
+	}
+	var off []written
+	inside := false
+	for _, w := range s.written {
+		switch {
+		case w.value > s.mostHere(): // reported as such
+		case w.value > farBeyond*g.High:
+			off = append(off, w)
+		default:
+			inside = inside || w.value > 0
+		}
+	}
+	if len(off) == 0 {
+		return
+	}
+	name := "its gauge"
+	if g.Name != "" {
+		name = "the gauge '" + short(g.Name) + "'"
+	}
+	top := quantity.Format(g.High, quantity.DefaultDecimals(s.unit)) + " " + string(s.unit)
+	if more := len(off) - 1; more > 0 && !inside {
+		s.r.report(off[0].node.pos, "look at the range of the gauge and its unit again", "'%s' is '%s', and %d more are like it: %s reads to %s",
+			off[0].label, short(off[0].node.text), more, name, top)
+		return
+	}
+	for _, w := range off {
+		s.r.report(w.node.pos, cmp.Or(s.meantBy(w), "look at the figure, its unit and the range of the gauge again"), "'%s' is '%s', and %s reads to %s", w.label, short(w.node.text), name, top)
+	}
+}
+
+// crankedBy names, for messages, what the compression is of.
+func crankedBy(spec diag.Spec, spark bool) string {
+	switch {
+	case spec.Diesel():
+		return "a diesel"
+	case spec.Fuel == "two-stroke mix":
+		return "a two-stroke engine"
+	case spec.Fuel == "petrol":
+		return "a petrol engine"
+	case spec.Fuel != "":
+		return fmt.Sprintf("an engine on %s", spec.Fuel)
+	case spark:
+		return "a spark-ignition engine"
+	}
+	return "any engine"
+}
