@@ -4,11 +4,12 @@ package main
 
 import (
 	"os"
+	"time"
 
 	"gaugesheet/report/cli"
 )
 
 func main() {
-	c := cli.Command{Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr, Version: cli.BuildVersion()}
+	c := cli.Command{Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr, Now: time.Now, Version: cli.BuildVersion()}
 	os.Exit(c.Main(os.Args[1:]))
 }

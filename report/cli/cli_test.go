@@ -10,14 +10,18 @@ import (
 	"regexp"
 	"strconv"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
+// testDay is the day on which the tests run, by their own clock.
+func testDay() time.Time { return time.Date(2026, 11, 26, 9, 0, 0, 0, time.UTC) }
+
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
 		"gaugesheet": func() {
-			c := Command{Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr, Version: "v1.2.3"}
+			c := Command{Stdin: os.Stdin, Stdout: os.Stdout, Stderr: os.Stderr, Now: testDay, Version: "v1.2.3"}
 			os.Exit(c.Main(os.Args[1:]))
 		},
 	})

@@ -9,6 +9,7 @@ import (
 	"os"
 	"runtime/debug"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 )
@@ -26,7 +27,16 @@ type Command struct {
 	Stdin   io.Reader
 	Stdout  io.Writer
 	Stderr  io.Writer
+	Now     func() time.Time // the clock, that no job is dated after; nil for none
 	Version string
+}
+
+// today is the day by the command's clock, zero where it has none.
+func (c *Command) today() time.Time {
+	if c.Now == nil {
+		return time.Time{}
+	}
+	return c.Now()
 }
 
 // Main runs the program with its arguments (without the program's name) and
