@@ -291,3 +291,29 @@ func TestLowerBoundOfFuelPressure(t *testing.T) {
 		}
 	}
 }
+
+// The place of the air without a figure is a test made, though not a complete
+// one.
+func TestLeakagePlacesWithoutAFigure(t *testing.T) {
+	test := &Test{Engine: inline(t, 2), Leakage: &Leakage{State: Tested, Dry: map[string]Leak{
+		"1": {Reading: Reading{State: Tested}, At: []string{"crankcase", "exhaust"}, Most: "crankcase"},
+	}}}
+	l := Assess(test).Leakage
+	one := l.Cylinder("1")
+	if l.State != Tested || l.Complete || l.N != 0 || one.State != Tested || one.Loss != nil || len(one.At) != 2 || one.Most != "crankcase" || one.Verdict != NotJudged {
+		t.Errorf("%+v", l)
+	}
+	test.Leakage = &Leakage{Wet: map[string]Leak{"2": {Reading: Reading{State: Tested}, At: []string{"inlet"}}}}
+	if got := Assess(test).Leakage.State; got != Tested {
+		t.Errorf("a place heard with oil in: %s", got)
+	}
+}
+
+// The book's usual figure is handed on, and no limit.
+func TestStandardIsNoLimit(t *testing.T) {
+	test := cranked(t, 150, 151, 149, 150)
+	test.Compression.Standard = &Standard{Low: 170, High: 190, Unit: quantity.PSI, Entered: "170-190 psi"}
+	if c := Assess(test).Compression; c.Standard != test.Compression.Standard || !c.DefaultLimit || len(c.Limits) != 1 || c.Limits[0].Verdict != Within {
+		t.Errorf("%+v", c)
+	}
+}

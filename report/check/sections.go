@@ -34,7 +34,7 @@ func onlyStated(t *diag.Test, test string) bool {
 	switch test {
 	case "compression":
 		c := t.Compression
-		return c != nil && len(c.Dry)+len(c.First)+len(c.Again)+len(c.Wet)+len(c.Running)+len(c.Limits) == 0
+		return c != nil && len(c.Dry)+len(c.First)+len(c.Again)+len(c.Wet)+len(c.Running)+len(c.Limits) == 0 && c.Standard == nil
 	case "leakage":
 		return t.Leakage != nil && len(t.Leakage.Dry)+len(t.Leakage.Wet) == 0 && t.Leakage.Limit == nil
 	case "plugs":
@@ -64,6 +64,7 @@ type compressionResult struct {
 	PublishedRules         []publishedResult           `json:"published_rules"`
 	Cylinders              []compressionCylinderResult `json:"cylinders"`
 	Expected               *expectedResult             `json:"expected"`
+	Standard               *standardResult             `json:"standard,omitempty"`
 	AltitudeFactor         *float64                    `json:"altitude_factor"`
 }
 
@@ -105,6 +106,14 @@ type compressionCylinderResult struct {
 	Grade             string    `json:"grade"`
 	State             string    `json:"state"`
 	Reason            string    `json:"reason,omitempty"`
+}
+
+// standardResult is the book's usual figure.
+type standardResult struct {
+	Low       *float64      `json:"low"`
+	High      *float64      `json:"high"`
+	Unit      quantity.Unit `json:"unit"`
+	AsEntered string        `json:"as_entered"`
 }
 
 type expectedResult struct {
@@ -151,6 +160,9 @@ func compressionOf(c *diag.CompressionResult) any {
 			Grade:             string(cyl.Grade), State: string(cyl.State), Reason: cyl.Reason,
 		})
 	}
+	if b := c.Standard; b != nil {
+		r.Standard = &standardResult{number(b.Low), number(b.High), b.Unit, b.Entered}
+	}
 	if e := c.Expected; e != nil {
 		r.Expected = &expectedResult{mean(e.Low), mean(e.High), e.Basis}
 	}
@@ -193,6 +205,7 @@ type leakageCylinderResult struct {
 	WetPercent  *float64 `json:"wet_loss_percent"`
 	Entered     string   `json:"entered"`
 	At          []string `json:"at"`
+	Most        string   `json:"most"`
 	Verdict     string   `json:"verdict"`
 	State       string   `json:"state"`
 	Reason      string   `json:"reason,omitempty"`
@@ -206,7 +219,7 @@ func leakageOf(l *diag.LeakageResult) any {
 	for _, c := range l.Cylinders {
 		r.Cylinders = append(r.Cylinders, leakageCylinderResult{
 			Cylinder: c.Name, LossPercent: optional(c.Loss, percent), WetPercent: optional(c.Wet, percent),
-			Entered: c.Entered, At: list(c.At), Verdict: string(c.Verdict), State: string(c.State), Reason: c.Reason,
+			Entered: c.Entered, At: list(c.At), Most: c.Most, Verdict: string(c.Verdict), State: string(c.State), Reason: c.Reason,
 		})
 	}
 	return r

@@ -71,6 +71,9 @@ func (p *printer) compression(c *diag.CompressionResult, shown func(string) bool
 			quantity.Format(c.Median, c.Decimals), format(c.Difference), quantity.Format(c.SpreadPercentOfHighest, 1)))
 	}
 	p.limits(c.Limits, c.Decimals)
+	if c.Standard != nil {
+		p.line("  usual by the book: %s", c.Standard.Entered)
+	}
 }
 
 // entered is what the job file has, where that says more than the number.
@@ -123,12 +126,22 @@ func (p *printer) leakage(l *diag.LeakageResult, shown func(string) bool) {
 		if c.State != diag.Tested {
 			loss = state(c.State, c.Reason)
 		}
-		rows = append(rows, []string{c.Name, loss, entered(c.Entered, loss), value(c.Wet, 0), strings.Join(c.At, ", "), string(c.Verdict)})
+		rows = append(rows, []string{c.Name, loss, entered(c.Entered, loss), value(c.Wet, 0), escapes(c), string(c.Verdict)})
 	}
 	p.table([]string{"cylinder", "loss", "as entered", "wet", "air escapes at", "limit"}, rows)
 	if l.Limit != nil {
 		p.line("  limit: %s %%", quantity.Format(*l.Limit, 0))
 	}
+}
+
+// escapes names the places where a cylinder's air goes, and where most of it
+// does.
+func escapes(c diag.LeakResult) string {
+	places := strings.Join(c.At, ", ")
+	if c.Most == "" || len(c.At) < 2 {
+		return places
+	}
+	return places + "; most at " + c.Most
 }
 
 func (p *printer) plugs(r *diag.PlugsResult, shown func(string) bool) {

@@ -125,6 +125,8 @@ func TestKeyTable(t *testing.T) {
 	check("gauge", "#/$defs/gauge", gaugeKeys)
 	check("leak", "#/$defs/leak", leakKeys)
 	check("plug", "#/$defs/plug", plugKeys)
+	check("bore", "#/$defs/bore", boreKeys)
+	check("before", "#/$defs/before", beforeKeys)
 }
 
 // TestEveryKeyIsTried: the sound files together use every key, so that none
