@@ -131,6 +131,7 @@ type Finding struct {
 	Doubts     []Phrase // why the confidence is no higher
 	Next       *Check
 	SaidBy     string // the rule that leads its story or says it better; "" of a leading finding
+	Better     bool   // SaidBy says it better, and not only leads
 	Headline   string // key of the verdict that it leads; "" for the rule's own
 }
 
@@ -161,6 +162,13 @@ type Story struct {
 	Explains   []string  // the complaints that its causes explain
 	Ledger     []Entry   // every voice for or against a cause, for whoever asks why
 	Next       *Check
+}
+
+// Also is what another story of the same urgency is about.
+type Also struct {
+	About     About
+	Cylinders []string
+	Circuit   string
 }
 
 // An Entry is one voice in the ledger of a story.

@@ -74,3 +74,33 @@ func Explained(name, complaint string) bool {
 	k := Named(name)
 	return k != nil && slices.Contains(k.Explains, complaint)
 }
+
+// shared are the causes that one part common to several cylinders has.
+var shared = []string{
+	"head-gasket", "warped-or-cracked-head", "cam-timing", "cam-phaser", "timing-drive", "shared-coil", "restricted-inlet", "deactivation-lifter",
+	"shared-by-place", "fault-in-each", "shared-runner", "bank-sensor", "bank-exhaust-leak", "sensors-crossed",
+}
+
+// Shared reports a cause that one part common to several cylinders has, so
+// that what speaks for it in one speaks for it in all.
+func Shared(name string) bool { return slices.Contains(shared, name) }
+
+// ofComplaint is what commonly causes a complaint that no reading explains, the
+// commonest first.
+var ofComplaint = map[string][]string{
+	misfire:     {"ignition", "injection", "sensor-or-air-leak", "valve-motion"},
+	noStart:     {"ignition", "injection", "flooding", "timing-drive"},
+	hardStart:   {"injection", "ignition", "temperature-signal", "pump-check-valve"},
+	rich:        {"regulator-diaphragm", "leaking-injector", "temperature-signal", "purge-valve", "air-filter"},
+	lean:        {"air-leak", "low-fuel-pressure", "air-meter"},
+	lowPower:    {"low-fuel-pressure", "ignition", "restricted-exhaust", "air-filter"},
+	oilUse:      {"guides-or-seals", "breather", "oil-control-rings"},
+	coolantLoss: {"head-gasket", "other-than-sealing"},
+	overheat:    {"other-than-sealing", "head-gasket", "lean-mixture"},
+	noise:       {"valve-motion", "valve-lash", "bottom-end"},
+	stood:       {"stuck-rings", "stuck-valve"},
+}
+
+// OfComplaint is what commonly causes a complaint that no reading explains, the
+// commonest first.
+func OfComplaint(complaint string) []string { return ofComplaint[complaint] }

@@ -61,6 +61,7 @@ var sealingCauses = []Cause{
 	{Name: "guides-or-seals", Fits: valved, Explains: oily},
 	{Name: "breather", Fits: valved, Explains: oily},
 	{Name: "too-much-oil", Explains: oily},
+	{Name: "bottom-end", Explains: []string{noise}},
 	{Name: "other-than-sealing", Explains: coolants},
 }
 

@@ -35,6 +35,12 @@ type Check struct {
 	Outcomes []Outcome // all of them
 	// Again: it repeats the test rather than looks into the engine.
 	Again bool
+	// Fuel: fuel lines are opened or watched.
+	Fuel bool
+	// Whole: it is made on the engine or its fuel supply and not on cylinders.
+	Whole bool
+	// MinutesOf gives the time where it depends on the engine; nil: Minutes.
+	MinutesOf func(*known.Case) int
 	// OfSet: it is about the cylinders together, and named for all of them.
 	OfSet bool
 }
@@ -124,13 +130,24 @@ func (k *Check) Open(c *known.Case) []Outcome {
 	return slices.DeleteFunc(slices.Clone(k.Outcomes), func(o Outcome) bool { return o.Fits != nil && !o.Fits(c) })
 }
 
+// Told reports that the job says in words that the check was made, on whatever.
+func (k *Check) Told(c *known.Case) bool { return k.work(c, nil) != nil }
+
+// MinutesFor is roughly how long the check takes on this engine.
+func (k *Check) MinutesFor(c *known.Case) int {
+	if k.MinutesOf != nil {
+		return k.MinutesOf(c)
+	}
+	return k.Minutes
+}
+
 // Facts are what the words of a check use.
 func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.Facts {
 	return diag.Facts{
 		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Engine.Names()), "several": c.Several(),
 		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Spec.TwoStroke, "airCooled": c.AirCooled(), "lash": c.LashCanBeSet(),
 		"byHand": at == diag.DoNotRun, "oil": c.OilAllowed(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
-		"minutes": k.Minutes,
+		"minutes": k.MinutesFor(c),
 	}
 }
 
@@ -149,7 +166,7 @@ func dose(c *known.Case) string {
 
 // Ask is a check as a diagnosis proposes it.
 func (k *Check) Ask(c *known.Case, cylinders []string, at diag.Urgency) *diag.Check {
-	asked := &diag.Check{Key: k.Name, Cylinders: cylinders, Facts: k.Facts(c, cylinders, at), Minutes: k.Minutes}
+	asked := &diag.Check{Key: k.Name, Cylinders: cylinders, Facts: k.Facts(c, cylinders, at), Minutes: k.MinutesFor(c)}
 	for _, o := range k.Open(c) {
 		asked.Outcomes = append(asked.Outcomes, o.Name)
 	}

@@ -8,17 +8,17 @@ func valves(c *known.Case, _ []string) bool  { return c.HasValves() }
 
 // againChecks test again, or test what was left out.
 var againChecks = []Check{
-	{Name: "complete-set", Minutes: 15, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
+	{Name: "complete-set", Minutes: 15, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
 		Outcomes: []Outcome{{Name: "alike"}, {Name: "apart", Else: true}}},
-	{Name: "look-at-the-gauge", Minutes: 1, Again: true, Words: []string{"unit read off", "unit checked"},
+	{Name: "look-at-the-gauge", Minutes: 1, Whole: true, Again: true, Words: []string{"unit read off", "unit checked"},
 		Outcomes: []Outcome{{Name: "another unit", For: []string{"other-unit"}}, {Name: "the same unit", Else: true}}},
-	{Name: "look-up-limit", Minutes: 2, Again: true, Words: []string{"limit looked up", "limit checked"},
+	{Name: "look-up-limit", Minutes: 2, Whole: true, Again: true, Words: []string{"limit looked up", "limit checked"},
 		Outcomes: []Outcome{{Name: "sea level", For: []string{"altitude"}}, {Name: "another figure", For: []string{"limit-wrong"}}, {Name: "it stands", Else: true}}},
-	{Name: "charge-and-repeat", Minutes: 20, Way: Starter, Again: true, Words: []string{"battery charged and repeated"},
+	{Name: "charge-and-repeat", Minutes: 20, Whole: true, Way: Starter, Again: true, Words: []string{"battery charged and repeated"},
 		Outcomes: []Outcome{{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}}, {Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
-	{Name: "repeat-with-charger", Minutes: 10, Way: Starter, Again: true, Words: []string{"repeated with charger", "repeated with a charger"},
+	{Name: "repeat-with-charger", Minutes: 10, Whole: true, Way: Starter, Again: true, Words: []string{"repeated with charger", "repeated with a charger"},
 		Outcomes: []Outcome{{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}}, {Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
-	{Name: "repeat-method", Minutes: 20, Way: Starter, Again: true, Fits: cranked, Words: []string{"test repeated", "compression repeated"},
+	{Name: "repeat-method", Minutes: 20, Whole: true, Way: Starter, Again: true, Fits: cranked, Words: []string{"test repeated", "compression repeated"},
 		Outcomes: []Outcome{
 			{Name: "readings come up", For: []string{"throttle-or-choke", "weak-cranking", "cold-engine", "adapter-leak"}, Words: []string{"come up", "came up", "up"}},
 			{Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
@@ -29,16 +29,16 @@ var againChecks = []Check{
 			{Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
 	{Name: "repeat-wet", Minutes: 20, Way: Starter | Oils, Again: true, Fits: func(c *known.Case, _ []string) bool { return c.OilTells() },
 		Outcomes: []Outcome{{Name: "rises", For: []string{"rings", "scored-bore"}}, {Name: "tells nothing", Else: true}}},
-	{Name: "dry-and-repeat", Minutes: 60, Way: Starter | Oils, Again: true, Words: []string{"dried and repeated", "cylinders dried"},
+	{Name: "dry-and-repeat", Minutes: 60, Whole: true, Way: Starter | Oils, Again: true, Words: []string{"dried and repeated", "cylinders dried"},
 		Fits: func(c *known.Case, _ []string) bool { return c.OilAllowed() },
 		Outcomes: []Outcome{
 			{Name: "recovers", For: []string{"washed-bore", "flooding", "dry-bores", "stuck-seals"}, Words: []string{"recovered", "came up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "warm-retest", Minutes: 60, Way: Runs | Starter, Again: true, Words: []string{"tested warm", "retested warm"},
+	{Name: "warm-retest", Minutes: 60, Whole: true, Way: Runs | Starter, Again: true, Words: []string{"tested warm", "retested warm"},
 		Outcomes: []Outcome{
 			{Name: "evens out", For: []string{"cold-engine", "carbon-on-seat", "stuck-rings"}, Words: []string{"even"}},
 			{Name: "stays apart", Else: true, Words: []string{"stays", "stayed"}}}},
-	{Name: "compression-test", Minutes: 40, Way: Starter, Fits: pistons, Made: func(c *known.Case, _ []string) bool { return c.DryRead() },
+	{Name: "compression-test", Minutes: 40, Whole: true, Way: Starter, Fits: pistons, Made: func(c *known.Case, _ []string) bool { return c.DryRead() },
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-compression", "rings", "wear", "exhaust-valve", "cam-timing", "washed-bore", "fault-in-each"}},
 			{Name: "even", Else: true}}},
@@ -46,7 +46,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "loses less", For: []string{"tester-scale", "carbon-on-seat", "plug-or-adapter-thread"}, Words: []string{"less"}},
 			{Name: "stays", Else: true, Words: []string{"same", "stayed"}}}},
-	{Name: "second-fuel-gauge", Minutes: 10, Way: Runs, Again: true, Words: []string{"another fuel gauge"},
+	{Name: "second-fuel-gauge", Minutes: 10, Whole: true, Way: Runs, Again: true, Words: []string{"another fuel gauge"},
 		Outcomes: []Outcome{{Name: "reads otherwise", For: []string{"gauge-reads-low", "gauge-reads-high"}, Words: []string{"differs"}}, {Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
 	{Name: "face-peaks", Minutes: 15, Way: Starter, Again: true, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"faces tested again"},
 		Outcomes: []Outcome{

@@ -50,61 +50,61 @@ var newRegulator = []string{"regulator renewed", "regulator replaced", "new regu
 
 // fuelChecks tell what is wrong with the fuel supply.
 var fuelChecks = []Check{
-	{Name: "fuel-pressure-test", Minutes: 15, Way: Runs, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsFuel) },
+	{Name: "fuel-pressure-test", Minutes: 15, Whole: true, Fuel: true, Way: Runs, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsFuel) },
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-fuel-pressure", "injection", "fuel-filter", "pump", "lean-mixture"}},
 			{Name: "high", For: []string{"rich-mixture", "regulator-stuck", "return-blocked"}},
 			{Name: "right", Else: true}}},
-	{Name: "held-pressure", Minutes: 10, Way: Runs, Fits: keyed, Made: madeIn(func(k *diag.Circuit) bool { return len(k.Hold) > 0 }),
+	{Name: "held-pressure", Minutes: 10, Whole: true, Fuel: true, Way: Runs, Fits: keyed, Made: madeIn(func(k *diag.Circuit) bool { return len(k.Hold) > 0 }),
 		Outcomes: []Outcome{
 			{Name: "falls", For: []string{"leaking-injector", "pump-check-valve", "regulator-open", "injection"}, Enter: held(0.2)},
 			{Name: "holds", Else: true, Enter: held(0.97)}}},
-	{Name: "hose-for-fuel", Minutes: 2, Fits: hosed, Words: newRegulator, Made: madeIn(func(k *diag.Circuit) bool { return k.FuelInHose == "yes" || k.FuelInHose == "no" }),
+	{Name: "hose-for-fuel", Minutes: 2, Whole: true, Fuel: true, Fits: hosed, Words: newRegulator, Made: madeIn(func(k *diag.Circuit) bool { return k.FuelInHose == "yes" || k.FuelInHose == "no" }),
 		Outcomes: []Outcome{
 			{Name: "fuel is there", For: []string{"regulator-diaphragm", "rich-mixture"}, Enter: hose("yes"), Words: []string{"fuel", "wet"}},
 			{Name: "dry", Else: true, Enter: hose("no")}}},
-	{Name: "repeat-hose-test", Minutes: 5, Way: Runs, Again: true, Fits: hosed, Words: []string{"hose test repeated"},
+	{Name: "repeat-hose-test", Minutes: 5, Whole: true, Fuel: true, Way: Runs, Again: true, Fits: hosed, Words: []string{"hose test repeated"},
 		Outcomes: []Outcome{{Name: "rises", For: []string{"readings-swapped"}}, {Name: "falls again", Else: true, Words: []string{"falls"}}}},
-	{Name: "vacuum-at-hose", Minutes: 5, Way: Runs, Fits: hosed,
+	{Name: "vacuum-at-hose", Minutes: 5, Whole: true, Fuel: true, Way: Runs, Fits: hosed,
 		Outcomes: []Outcome{
 			{Name: "no vacuum", For: []string{"no-vacuum-signal", "vacuum-hose"}, Words: []string{"none"}},
 			{Name: "no such hose", For: []string{"not-referenced"}, Words: []string{"no hose"}},
 			{Name: "vacuum", Else: true}}},
-	{Name: "renew-regulator", Minutes: 30, Way: Parts | Opens, Words: newRegulator,
+	{Name: "renew-regulator", Minutes: 30, Whole: true, Fuel: true, Way: Parts | Opens, Words: newRegulator,
 		Outcomes: []Outcome{{Name: "right now", For: []string{"regulator-diaphragm", "regulator-open", "regulator-stuck"}, Words: []string{"right"}}, {Name: "no change", Else: true}}},
-	{Name: "restrict-return", Minutes: 5, Way: Runs, Fits: pinchable, Words: []string{"return pinched", "return restricted"}, Made: madeIn(func(k *diag.Circuit) bool { return k.ReturnPinched != nil }),
+	{Name: "restrict-return", Minutes: 5, Whole: true, Fuel: true, Way: Runs, Fits: pinchable, Words: []string{"return pinched", "return restricted"}, Made: madeIn(func(k *diag.Circuit) bool { return k.ReturnPinched != nil }),
 		Outcomes: []Outcome{
 			{Name: "climbs", For: []string{"regulator-open"}, Enter: pinched(1.6)},
 			{Name: "does not climb", Else: true, Enter: pinched(1.02)}}},
-	{Name: "return-to-can", Minutes: 15, Way: Runs | Opens, Fits: returns, Words: []string{"return to a can", "return line checked"},
+	{Name: "return-to-can", Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens, Fits: returns, Words: []string{"return to a can", "return line checked"},
 		Outcomes: []Outcome{{Name: "right", For: []string{"return-blocked"}}, {Name: "still high", Else: true, Words: []string{"high"}}}},
-	{Name: "pump-listen", Minutes: 2, Fits: electric, Words: []string{"pump heard", "pump listened"}, Made: func(c *known.Case, _ []string) bool { return c.Fuel != nil && c.Fuel.PumpHeard != diag.Unknown },
+	{Name: "pump-listen", Minutes: 2, Whole: true, Fuel: true, Fits: electric, Words: []string{"pump heard", "pump listened"}, Made: func(c *known.Case, _ []string) bool { return c.Fuel != nil && c.Fuel.PumpHeard != diag.Unknown },
 		Outcomes: []Outcome{
 			{Name: "silent", For: []string{"pump-circuit", "pump-voltage"}, Words: []string{"not heard"}},
 			{Name: "it runs", Else: true, Words: []string{"runs", "heard"}}}},
-	{Name: "pump-volts", Minutes: 10, Fits: electric, Words: []string{"pump volt", "pump voltage", "voltage at the pump", "volts at pump", "volts at the pump"},
+	{Name: "pump-volts", Minutes: 10, Whole: true, Fuel: true, Fits: electric, Words: []string{"pump volt", "pump voltage", "voltage at the pump", "volts at pump", "volts at the pump"},
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"pump-voltage", "pump-circuit"}},
 			{Name: "right", Else: true}}},
-	{Name: "fuel-volume", Minutes: 10, Words: []string{"pump volume"}, Made: madeIn(func(k *diag.Circuit) bool { return k.VolumeML > 0 }),
+	{Name: "fuel-volume", Minutes: 10, Whole: true, Fuel: true, Words: []string{"pump volume"}, Made: madeIn(func(k *diag.Circuit) bool { return k.VolumeML > 0 }),
 		Outcomes: []Outcome{
 			{Name: "too little", For: []string{"fuel-filter", "pump", "supply-restricted", "pump-voltage", "low-fuel-pressure", "air-in-fuel"}, Words: []string{"little", "low"}},
 			{Name: "enough", Else: true}}},
-	{Name: "fuel-filter-look", Minutes: 20, Way: Opens | Parts, Words: []string{"fuel filter", "filter renewed", "new filter", "filter"},
+	{Name: "fuel-filter-look", Minutes: 20, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "filter renewed", "new filter", "filter"},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"fuel-filter", "supply-restricted"}, Words: []string{"blocked", "dirty"}}, {Name: "clear", Else: true, Words: []string{"clean"}}}},
-	{Name: "clear-hose", Minutes: 15, Way: Runs | Opens,
+	{Name: "clear-hose", Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens,
 		Fits:     func(c *known.Case, _ []string) bool { return c.FuelSystem() != known.DirectLow },
 		Outcomes: []Outcome{{Name: "bubbles", For: []string{"air-in-fuel"}}, {Name: "none", Else: true, Words: []string{"clear"}}}},
-	{Name: "pinch-feed-and-return", Minutes: 10, Fits: pinchable, Words: []string{"feed pinched", "pinched feed"},
+	{Name: "pinch-feed-and-return", Minutes: 10, Whole: true, Fuel: true, Fits: pinchable, Words: []string{"feed pinched", "pinched feed"},
 		Outcomes: []Outcome{
 			{Name: "holds with the feed closed", For: []string{"pump-check-valve"}, Words: []string{"feed"}},
 			{Name: "holds with the return closed", For: []string{"regulator-open", "regulator-diaphragm"}, Words: []string{"return"}},
 			{Name: "falls with both closed", For: []string{"leaking-injector"}, Words: []string{"both", "injector"}, Else: true}}},
-	{Name: "shut-off-tee", Minutes: 15, Words: []string{"shut-off fitted"},
+	{Name: "shut-off-tee", Minutes: 15, Whole: true, Fuel: true, Words: []string{"shut-off fitted"},
 		Fits: func(c *known.Case, _ []string) bool { return keyed(c, nil) && !pinchable(c, nil) && !c.Spec.Diesel() },
 		Outcomes: []Outcome{
 			{Name: "holds when shut off", For: []string{"pump-check-valve", "regulator-open"}, Words: []string{"holds"}},
 			{Name: "still falls", For: []string{"leaking-injector"}, Words: []string{"falls"}, Else: true}}},
-	{Name: "injector-drip", Minutes: 20, Way: Opens, Fits: injection, Words: []string{"injectors watched", "rail lifted"},
+	{Name: "injector-drip", Minutes: 20, Whole: true, Fuel: true, Way: Opens, Fits: injection, Words: []string{"injectors watched", "rail lifted"},
 		Outcomes: []Outcome{{Name: "one drips", For: []string{"leaking-injector", "own-injector"}, Words: []string{"drips"}}, {Name: "none drips", Else: true, Words: []string{"none", "dry"}}}},
 }

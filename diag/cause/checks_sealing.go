@@ -59,7 +59,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "air comes across", For: []string{"head-gasket", "warped-or-cracked-head"}, Enter: leak(45, known.AtNeighbour), Words: []string{"across", "neighbour"}},
 			{Name: "none comes across", Else: true, Words: []string{"none", "no air"}}}},
-	{Name: "coolant-gas-test", Minutes: 10, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
+	{Name: "coolant-gas-test", Minutes: 10, Whole: true, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
 		Made: func(c *known.Case, _ []string) bool { return c.CoolantGas == "positive" || c.CoolantGas == "negative" },
 		Outcomes: []Outcome{
 			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Enter: gas("positive"), Words: []string{"positive"}},
@@ -79,26 +79,26 @@ var sealingChecks = []Check{
 			{Name: "nothing", Else: true, Enter: saw(diag.Bore{Wall: "good", Crown: "good"}), Words: []string{"good"}}}},
 	{Name: "soap-joints", Minutes: 5, Way: Hand,
 		Outcomes: []Outcome{{Name: "thread", For: []string{"plug-or-adapter-thread", "adapter-leak"}}, {Name: "edge", For: []string{"head-gasket", "warped-or-cracked-head"}}, {Name: "none", Else: true}}},
-	{Name: "turn-by-hand", Minutes: 10, Way: Hand, Words: []string{"turned by hand"},
+	{Name: "turn-by-hand", Minutes: 10, Whole: true, Way: Hand, Words: []string{"turned by hand"},
 		Outcomes: []Outcome{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "timing-drive", "piston-contact"}, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "run-and-retest", Minutes: 600, Way: Runs | Starter, Words: []string{"run and tested again", "run and retested"},
+	{Name: "run-and-retest", Minutes: 600, Whole: true, Way: Runs | Starter, Words: []string{"run and tested again", "run and retested"},
 		Outcomes: []Outcome{
 			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Words: []string{"recovered"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "smoke-on-overrun", Minutes: 10, Way: Runs, Fits: valves, Words: []string{"smoke watched"},
+	{Name: "smoke-on-overrun", Minutes: 10, Whole: true, Way: Runs, Fits: valves, Words: []string{"smoke watched"},
 		Made: func(c *known.Case, _ []string) bool { return len(c.History.Smoke.When) > 0 },
 		Outcomes: []Outcome{
 			{Name: "a puff", For: []string{"guides-or-seals"}, Words: []string{"puff", "overrun"}},
 			{Name: "steady under load", For: []string{"rings", "oil-control-rings", "wear"}, Words: []string{"steady", "load"}},
 			{Name: "none", Else: true}}},
-	{Name: "breather-and-oil-level", Minutes: 10, Words: []string{"breather", "pcv"},
+	{Name: "breather-and-oil-level", Minutes: 10, Whole: true, Words: []string{"breather", "pcv"},
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
-	{Name: "crankcase-hold", Minutes: 20, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke },
+	{Name: "crankcase-hold", Minutes: 20, Whole: true, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke },
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
-	{Name: "oil-consumption", Minutes: 30, Way: Runs, Words: []string{"oil use measured"},
+	{Name: "oil-consumption", Minutes: 30, Whole: true, Way: Runs, Words: []string{"oil use measured"},
 		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear"}}, {Name: "low", Else: true}}},
 }
 
@@ -113,11 +113,11 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve", "bent-valve"}, Words: []string{"less", "not at all", "stuck"}},
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
-	{Name: "cam-timing-marks", Minutes: 60, Way: Hand | Opens, Fits: valves, Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
+	{Name: "cam-timing-marks", Minutes: 60, Whole: true, Way: Hand | Opens, Fits: valves, Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},
 			{Name: "right", Else: true, Words: []string{"ok", "good", "correct"}}}},
-	{Name: "turn-engine-check-cam", Minutes: 10, Way: Hand, Fits: valves, Words: []string{"cam turns", "camshaft turns"},
+	{Name: "turn-engine-check-cam", Minutes: 10, Whole: true, Way: Hand, Fits: valves, Words: []string{"cam turns", "camshaft turns"},
 		Outcomes: []Outcome{
 			{Name: "stands still", For: []string{"timing-drive", "bent-valve"}, Words: []string{"does not turn"}},
 			{Name: "turns", Else: true}}},

@@ -101,3 +101,13 @@ const (
 	coldC = 40
 	hotC  = 70
 )
+
+// Complaints are all of the job's complaints in its order; a stored misfire
+// code is one too.
+func (c *Case) Complaints() []string {
+	list := slices.Clone(c.History.Complaints)
+	if misfires, _ := c.MisfireCodes(); misfires && !slices.Contains(list, "misfire") {
+		list = append(list, "misfire")
+	}
+	return list
+}

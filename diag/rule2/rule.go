@@ -68,6 +68,13 @@ type Rule struct {
 	Doubt   string
 	Doubts  []known.Need
 	Repeat  string
+	// RepeatOf gives the check of one notice, where they differ; Alone whether it
+	// asks for it also where nothing that was found rests on it.
+	RepeatOf func(*known.Case, diag.Notice) string
+	Alone    func(*known.Case, diag.Notice) bool
+	// Unsettles: what rests on the doubted readings alone is at most to be
+	// checked again, whatever they say.
+	Unsettles func(diag.Notice) bool
 }
 
 // Trigger is what fires the rule, in words made from what is asked.

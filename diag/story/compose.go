@@ -1,0 +1,200 @@
+package story
+
+import (
+	"cmp"
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+	rule "gaugesheet/diag/rule2"
+)
+
+// compose makes a story of its members: what it is about, which of them leads,
+// the causes, how sure, how urgent.
+func (s *story) compose(c *known.Case) {
+	s.about(c)
+	for _, m := range s.members {
+		m.say(c)
+	}
+	s.drop()
+	s.fold()
+	s.sort()
+	if len(s.members) == 0 {
+		return
+	}
+	s.book = s.weigh(c)
+	s.Urgency = diag.NoAction
+	for _, m := range s.members {
+		s.Urgency = worse(s.Urgency, m.finding.Urgency)
+	}
+	s.Causes = s.book.top(s.Cylinders)
+	s.Against = s.book.against()
+	s.judge(c)
+}
+
+// about sets what the story is about: cylinders where it is tied to any, else
+// the engine, the mixture, the fuel.
+func (s *story) about(c *known.Case) {
+	var names []string
+	abouts := map[diag.About]bool{}
+	for _, m := range s.members {
+		abouts[m.rule.About] = true
+		for _, about := range m.rule.Ties {
+			abouts[about] = true
+		}
+		if m.rule.About == diag.AboutCylinders || m.rule.About == diag.AboutMixture {
+			for _, n := range m.subject.Cylinders {
+				if !slices.Contains(names, n) {
+					names = append(names, n)
+				}
+			}
+		}
+		if m.subject.Circuit != nil {
+			s.Circuit = m.subject.Circuit.Name
+		}
+	}
+	for _, about := range []diag.About{diag.AboutEngine, diag.AboutCylinders, diag.AboutMixture, diag.AboutFuel, diag.AboutTest} {
+		if abouts[about] {
+			s.About = about
+			break
+		}
+	}
+	if s.About == diag.AboutCylinders || s.About == diag.AboutMixture {
+		c.InOrder(names)
+		s.Cylinders = names
+	}
+}
+
+func (m *member) say(c *known.Case) {
+	m.finding = diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair}
+	if m.rule.Say != nil {
+		m.finding = m.rule.Say(c, m.subject)
+	}
+	f := &m.finding
+	f.Rule = m.rule.Name
+	if f.Cylinders == nil {
+		f.Cylinders = m.subject.Cylinders
+	}
+	if m.subject.Circuit != nil {
+		f.Circuit = m.subject.Circuit.Name
+	}
+	if f.Headline == "" {
+		f.Headline = m.rule.Headline
+	}
+	if f.Urgency == "" {
+		f.Urgency = diag.NoAction
+	}
+	if f.Confidence == "" {
+		f.Confidence = diag.Fair
+	}
+}
+
+// covers reports that one member speaks for every cylinder of another.
+func (m *member) covers(other *member) bool {
+	if len(m.finding.Cylinders) == 0 || len(other.finding.Cylinders) == 0 {
+		return true
+	}
+	return !slices.ContainsFunc(other.finding.Cylinders, func(n string) bool { return !slices.Contains(m.finding.Cylinders, n) })
+}
+
+func (m *member) overlaps(other *member) bool {
+	if len(m.finding.Cylinders) == 0 || len(other.finding.Cylinders) == 0 {
+		return true
+	}
+	return slices.ContainsFunc(other.finding.Cylinders, func(n string) bool { return slices.Contains(m.finding.Cylinders, n) })
+}
+
+// drop leaves out what another member stands instead of.
+func (s *story) drop() {
+	s.members = slices.DeleteFunc(s.members, func(m *member) bool {
+		return slices.ContainsFunc(s.members, func(better *member) bool {
+			return better != nil && slices.Contains(better.rule.InsteadOf, m.rule.Name) && better.overlaps(m)
+		})
+	})
+}
+
+// fold marks what other members say better, and gives it their urgency where
+// that is lower: who weighs more readings together knows better how soon.
+func (s *story) fold() {
+	for _, m := range s.members {
+		open := slices.Clone(m.finding.Cylinders)
+		first := ""
+		for _, better := range s.members {
+			if better == m || !slices.Contains(better.rule.SaysBetterThan, m.rule.Name) {
+				continue
+			}
+			if better.covers(m) {
+				m.better = better.rule.Name
+				break
+			}
+			before := len(open)
+			open = slices.DeleteFunc(open, func(n string) bool { return slices.Contains(better.finding.Cylinders, n) })
+			if first == "" && len(open) < before {
+				first = better.rule.Name
+			}
+			if len(open) == 0 {
+				m.better = first
+			}
+		}
+	}
+}
+
+// sort puts the members in order, the leading one first: what nothing says
+// better, by urgency, class, how sure, and as the rules are listed.
+func (s *story) sort() {
+	folded := func(m *member) int {
+		if m.better != "" {
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(s.members, func(a, b *member) int {
+		return cmp.Or(
+			cmp.Compare(folded(a), folded(b)),
+			cmp.Compare(b.finding.Urgency.Rank(), a.finding.Urgency.Rank()),
+			cmp.Compare(a.rule.Class, b.rule.Class),
+			cmp.Compare(sureness(b.finding.Confidence), sureness(a.finding.Confidence)),
+			cmp.Compare(a.place, b.place),
+		)
+	})
+	// Where the first is folded as well (two that each say the other better),
+	// it leads all the same.
+	if len(s.members) > 0 {
+		s.members[0].better = ""
+	}
+}
+
+// finish is the story as a diagnosis holds it: every member with the causes of
+// the story, so that no two can be read against each other.
+func (s *story) finish() diag.Story {
+	out := s.Story
+	out.Ledger = s.book.entries
+	if s.About == diag.AboutTest { // it is told by its notices
+		return out
+	}
+	for i, m := range s.members {
+		f := m.finding
+		f.Causes, f.Against, f.Next = s.Causes, s.Against, s.Next
+		if i == 0 {
+			f.Confidence, f.Doubts = s.Confidence, s.Doubts
+			f.Urgency = s.Urgency // what a folded member asks for is asked by the one that leads
+		} else {
+			f.SaidBy, f.Better = cmp.Or(m.better, s.lead().rule.Name), m.better != ""
+		}
+		out.Members = append(out.Members, f)
+	}
+	return out
+}
+
+// needsOf are the kinds of readings that the leading finding rests on.
+func (s *story) needsOf() []known.Need {
+	if len(s.members) == 0 {
+		return nil
+	}
+	return s.lead().rule.Needs
+}
+
+// sound reports a story in which nothing is wrong.
+func (s *story) sound() bool {
+	return len(s.members) > 0 && s.Urgency == diag.NoAction && s.class() == rule.Sound
+}

@@ -1,0 +1,105 @@
+// Package story makes one story of all that was found on one subject: it joins
+// what the rules recognise, weighs the causes over all evidence, says how sure
+// and how urgent that is, picks the one check that settles most for the least,
+// tries out where its outcomes lead, and gives the verdict. It words nothing.
+package story
+
+import (
+	"cmp"
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+	rule "gaugesheet/diag/rule2"
+)
+
+// Diagnose does the sums on a test and says what they point to: the stories in
+// the order in which they are to be said, the one next check with the plan
+// behind it, and the verdict by the name of its words with their facts.
+func Diagnose(t *diag.Test) *diag.Diagnosis {
+	c, d := diagnose(t, diag.NoAction)
+	d.Plan = plan(c, d)
+	return d
+}
+
+// WithoutPlan is Diagnose without trying out where the checks lead.
+func WithoutPlan(t *diag.Test) *diag.Diagnosis {
+	_, d := diagnose(t, diag.NoAction)
+	return d
+}
+
+// Explain is WithoutPlan with what came of every rule in turn.
+func Explain(t *diag.Test) (*diag.Diagnosis, []rule.Tried) {
+	c, d := diagnose(t, diag.NoAction)
+	return d, rule.Explain(c)
+}
+
+// diagnose tells the stories of a test. Checks are such as are allowed at an
+// urgency of atLeast, or at the sheet's own where that is greater.
+func diagnose(t *diag.Test, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis) {
+	c := known.New(t)
+	d := c.Sums
+	d.NextFor = -1
+	hits := rule.Run(c)
+	told := tell(c, hits)
+	told = answerComplaints(c, told)
+	order(c, told)
+	d.Urgency = diag.NoAction
+	for _, s := range told {
+		d.Urgency = worse(d.Urgency, s.Urgency)
+	}
+	at := worse(atLeast, d.Urgency)
+	for _, s := range told {
+		s.chooseCheck(c, at)
+	}
+	for _, s := range told {
+		d.Stories = append(d.Stories, s.finish())
+		for i, m := range d.Stories[len(d.Stories)-1].Members {
+			if i == 0 {
+				d.Findings = append(d.Findings, m)
+			} else {
+				d.Folded = append(d.Folded, m)
+			}
+		}
+	}
+	chooseForSheet(c, d, at)
+	conclude(c, d)
+	cautions(c, d)
+	return c, d
+}
+
+// worse is the more urgent of two.
+func worse(a, b diag.Urgency) diag.Urgency {
+	if b.Rank() > a.Rank() || a == "" {
+		return b
+	}
+	return a
+}
+
+// order puts stories in the order of saying: by urgency, the test before the
+// engine at the same urgency, then by class, the surer first, then as the
+// rules are listed, then by the engine's cylinders.
+func order(c *known.Case, told []*story) {
+	slices.SortStableFunc(told, func(a, b *story) int {
+		return cmp.Or(
+			cmp.Compare(b.Urgency.Rank(), a.Urgency.Rank()),
+			cmp.Compare(a.testLast(), b.testLast()),
+			cmp.Compare(a.class(), b.class()),
+			cmp.Compare(sureness(b.Confidence), sureness(a.Confidence)),
+			cmp.Compare(a.place(), b.place()),
+			cmp.Compare(c.Place(a.Cylinders), c.Place(b.Cylinders)),
+		)
+	})
+}
+
+// sureness orders confidences, the least sure first.
+func sureness(c diag.Confidence) int {
+	return slices.Index([]diag.Confidence{diag.Weak, diag.Fair, diag.Strong}, c)
+}
+
+func atMost(confidence, limit diag.Confidence) diag.Confidence {
+	if sureness(confidence) > sureness(limit) {
+		return limit
+	}
+	return confidence
+}

@@ -1,0 +1,196 @@
+package story
+
+import (
+	"cmp"
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
+	"gaugesheet/diag/known"
+	rule "gaugesheet/diag/rule2"
+)
+
+// shownCauses is how many causes a story gives; beyond three nobody acts on
+// the list.
+const shownCauses = 3
+
+// A ledger sums what speaks for and against each cause of one story.
+type ledger struct {
+	c       *known.Case
+	of      int // cylinders of the story, 1 where it is about none
+	order   []string
+	net     map[string]int
+	kinds   map[string]map[rule.Kind]int // for a cause, by the kind of test
+	at      map[string][]string          // cylinders that speak for a cause by more than what is common
+	entries []diag.Entry
+}
+
+// weigh enters every voice on the subject of a story: those of its rules, the
+// signs, and the answers of checks that were made.
+func (s *story) weigh(c *known.Case) *ledger {
+	b := &ledger{c: c, of: max(len(s.Cylinders), 1), net: map[string]int{}, kinds: map[string]map[rule.Kind]int{}, at: map[string][]string{}}
+	for _, m := range s.members {
+		b.enter(m.rule, m.subject)
+	}
+	for i := range rule.Signs() {
+		b.sign(&rule.Signs()[i], s)
+	}
+	b.answers(s)
+	return b
+}
+
+func (b *ledger) enter(r *rule.Rule, subject known.Subject) {
+	voices := slices.Concat(r.For, r.Against)
+	if r.Weigh != nil {
+		voices = append(voices, r.Weigh(b.c, subject)...)
+	}
+	for _, v := range voices {
+		b.add(v, cmp.Or(v.Kind, r.Kind), r.Name, subject.Cylinders)
+	}
+}
+
+func (b *ledger) sign(g *rule.Sign, s *story) {
+	var at []string
+	switch {
+	case g.About == "cylinders" && s.About == diag.AboutCylinders:
+		for _, n := range s.Cylinders {
+			if g.When.Holds(b.c, known.Subject{Cylinders: []string{n}}) {
+				at = append(at, n)
+			}
+		}
+		if len(at) == 0 {
+			return
+		}
+	case g.About == "engine" && s.About == diag.AboutEngine, g.About == "any", g.About == string(s.About) && s.About != diag.AboutCylinders:
+		if !g.When.Holds(b.c, known.Subject{Cylinders: s.Cylinders}) {
+			return
+		}
+	default:
+		return
+	}
+	for _, v := range slices.Concat(g.For, g.Against) {
+		// A sign weighs among the causes that a pattern brought in or that it
+		// speaks for strongly enough to bring in itself.
+		if _, here := b.net[v.Cause]; here || v.Weight >= rule.Known {
+			b.add(v, cmp.Or(v.Kind, g.Kind), g.When.String(), at)
+		}
+	}
+}
+
+// answers enters what checks showed of which the job has the outcome in words.
+func (b *ledger) answers(s *story) {
+	if len(b.c.History.WorkDone)+len(b.c.History.Findings) == 0 {
+		return
+	}
+	for i := range cause.Checks {
+		k := &cause.Checks[i]
+		o := k.Answer(b.c, s.Cylinders)
+		if o == nil {
+			continue
+		}
+		said := "the check " + k.Name + ": " + o.Name
+		for _, name := range o.For {
+			b.addKnown(rule.Voice{Cause: name, Weight: rule.Heard}, rule.OfCheck, said)
+		}
+		for _, other := range k.Outcomes {
+			for _, name := range other.For {
+				if !slices.Contains(o.For, name) {
+					b.addKnown(rule.Voice{Cause: name, Weight: -rule.Known, Says: "check-says-otherwise"}, rule.OfCheck, said)
+				}
+			}
+		}
+	}
+}
+
+// addKnown adds a voice on a cause that the story has already.
+func (b *ledger) addKnown(v rule.Voice, kind rule.Kind, by string) {
+	if _, here := b.net[v.Cause]; here {
+		b.add(v, kind, by, nil)
+	}
+}
+
+// add enters a voice. What holds for some of the story's cylinders only counts
+// for that part, except for a cause that they share.
+func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
+	if !cause.Fit(b.c, v.Cause) {
+		return
+	}
+	weight := v.Weight
+	if len(at) > 0 && len(at) < b.of && !cause.Shared(v.Cause) {
+		weight = weight * len(at) / b.of
+	}
+	if _, known := b.net[v.Cause]; !known {
+		b.order = append(b.order, v.Cause)
+		b.kinds[v.Cause] = map[rule.Kind]int{}
+	}
+	b.net[v.Cause] += weight
+	if weight > 0 {
+		b.kinds[v.Cause][kind] += v.Weight
+		if v.Weight > 50 {
+			for _, n := range at {
+				if !slices.Contains(b.at[v.Cause], n) {
+					b.at[v.Cause] = append(b.at[v.Cause], n)
+				}
+			}
+		}
+	}
+	b.entries = append(b.entries, diag.Entry{Cause: v.Cause, Weight: weight, Kind: string(kind), By: by, Against: v.Says})
+}
+
+// sorted gives the causes for which more speaks than against, the likeliest
+// first; what weighs the same stays in the order in which it was entered.
+func (b *ledger) sorted() []string {
+	order := slices.DeleteFunc(slices.Clone(b.order), func(name string) bool { return b.net[name] <= 0 })
+	slices.SortStableFunc(order, func(x, y string) int { return cmp.Compare(b.net[y], b.net[x]) })
+	return order
+}
+
+// first is the likeliest cause, "" for none.
+func (b *ledger) first() string {
+	if order := b.sorted(); len(order) > 0 {
+		return order[0]
+	}
+	return ""
+}
+
+// top gives the likeliest causes, at most three; of several cylinders each with
+// those that it concerns where these are not all.
+func (b *ledger) top(cylinders []string) []diag.Phrase {
+	order := b.sorted()
+	list := make([]diag.Phrase, 0, shownCauses)
+	for _, name := range order[:min(len(order), shownCauses)] {
+		at := b.at[name]
+		if len(at) == len(cylinders) || cause.Shared(name) {
+			at = nil
+		}
+		b.c.InOrder(at)
+		list = append(list, diag.Phrase{Key: name, Facts: diag.Facts{"at": diag.Names(at)}})
+	}
+	return list
+}
+
+// against gives what speaks against the likeliest cause.
+func (b *ledger) against() []diag.Phrase {
+	var list []diag.Phrase
+	first := b.first()
+	for _, e := range b.entries {
+		if e.Cause == first && e.Weight < 0 && e.Against != "" && !slices.ContainsFunc(list, func(p diag.Phrase) bool { return p.Key == e.Against }) {
+			list = append(list, diag.Phrase{Key: e.Against, Facts: diag.Facts{}})
+		}
+	}
+	return list
+}
+
+// agreeing are the kinds of tests that speak for a cause by themselves: low
+// pressure for any loss of it, others by what they heard, saw or measured.
+func (b *ledger) agreeing(name string) []rule.Kind {
+	var list []rule.Kind
+	for kind, weight := range b.kinds[name] {
+		counts := kind != rule.OfHistory && kind != ""
+		if counts && (weight >= rule.Known || kind == rule.OfCompression || kind == rule.OfRotors) {
+			list = append(list, kind)
+		}
+	}
+	slices.Sort(list)
+	return list
+}

@@ -1,0 +1,87 @@
+package story
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
+	"gaugesheet/diag/known"
+)
+
+// secondSteps is how many of the checks that may come next are tried out too.
+const secondSteps = 2
+
+// plan tries out the next check: every outcome is entered into a copy of the
+// test and diagnosed again; what may come next is tried out the same way, and
+// no further.
+func plan(c *known.Case, d *diag.Diagnosis) []diag.Step {
+	if d.Next == nil || d.NextFor < 0 {
+		return nil
+	}
+	at := diag.NoAction
+	if d.Urgency == diag.DoNotRun {
+		at = diag.DoNotRun
+	}
+	about := &d.Stories[d.NextFor]
+	first, trials := try(c, d.Next, about, at)
+	if first == nil {
+		return nil
+	}
+	steps := []diag.Step{*first}
+	seen := []string{d.Next.Key}
+	for i, lead := range first.Leads {
+		if lead.Next == nil || slices.Contains(seen, lead.Next.Key) || len(steps) > secondSteps {
+			continue
+		}
+		seen = append(seen, lead.Next.Key)
+		if step, _ := try(trials[i], lead.Next, about, at); step != nil {
+			steps = append(steps, *step)
+		}
+	}
+	return steps
+}
+
+// try gives where each outcome of a check leads, and the cases after them.
+func try(c *known.Case, asked *diag.Check, about *diag.Story, at diag.Urgency) (*diag.Step, []*known.Case) {
+	k := cause.CheckNamed(asked.Key)
+	if k == nil {
+		return nil, nil
+	}
+	step := &diag.Step{Check: asked}
+	var trials []*known.Case
+	outcomes := k.Open(c)
+	for i := range outcomes {
+		o := &outcomes[i]
+		after, d := diagnose(cause.Try(c, k, o, asked.Cylinders), at)
+		lead := diag.Lead{Outcome: o.Name}
+		if s := sameStory(d, about); s != nil {
+			if len(s.Causes) > 0 {
+				lead.Cause = s.Causes[0].Key
+			}
+			lead.Next = s.Next
+		}
+		if lead.Next == nil {
+			lead.Next = d.Next
+		}
+		lead.Settled = lead.Next == nil
+		step.Leads, trials = append(step.Leads, lead), append(trials, after)
+	}
+	return step, trials
+}
+
+// sameStory finds the story of the same subject in another diagnosis, nil where
+// it has none.
+func sameStory(d *diag.Diagnosis, about *diag.Story) *diag.Story {
+	for i := range d.Stories {
+		s := &d.Stories[i]
+		if len(about.Cylinders) > 0 && slices.ContainsFunc(about.Cylinders, func(n string) bool { return slices.Contains(s.Cylinders, n) }) {
+			return s
+		}
+	}
+	for i := range d.Stories {
+		if s := &d.Stories[i]; s.About == about.About && s.Circuit == about.Circuit {
+			return s
+		}
+	}
+	return nil
+}

@@ -1,0 +1,107 @@
+package story
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+	rule "gaugesheet/diag/rule2"
+)
+
+// readings are the readings that a kind of test rests on.
+var readings = map[rule.Kind][]known.Need{
+	rule.OfCompression: {known.NeedsCompression, known.NeedsWet, known.NeedsFirst},
+	rule.OfEarlier:     {known.NeedsEarlier, known.NeedsCompression},
+	rule.OfLeakage:     {known.NeedsLeakage},
+	rule.OfFuel:        {known.NeedsFuel},
+	rule.OfRotors:      {known.NeedsRotors},
+	rule.OfPlugs:       {known.NeedsPlugs},
+}
+
+// judge sets how sure a story is. Strong are two kinds of tests that agree on
+// the first cause with none against it; weak is what rests on one doubtful
+// reading, or is contradicted; three that agree are never weak.
+func (s *story) judge(c *known.Case) {
+	lead := s.lead()
+	kinds := s.book.agreeing(s.book.first())
+	s.Confidence, s.Doubts = diag.Fair, slices.Clone(lead.finding.Doubts)
+	if len(kinds) >= 2 && len(s.Against) == 0 {
+		s.Confidence = diag.Strong
+	}
+	if len(s.Against) > 0 && len(kinds) < 2 {
+		s.Confidence = diag.Weak
+	}
+	switch {
+	case lead.finding.Confidence == diag.Weak && len(kinds) < 2:
+		s.Confidence = diag.Weak
+	case lead.finding.Confidence == diag.Weak, lead.rule.Class == rule.Together && lead.finding.Confidence == diag.Fair, len(s.Causes) == 0:
+		s.Confidence = atMost(s.Confidence, lead.finding.Confidence)
+		if lead.finding.Confidence == diag.Weak {
+			s.Confidence = diag.Fair
+		}
+	}
+	s.doubt(c, kinds)
+	if len(kinds) >= 3 && s.Confidence == diag.Weak {
+		s.Confidence = diag.Fair
+	}
+}
+
+// doubt takes off what notices on the test make doubtful. It never takes a
+// finding away; what rests on readings that were not doubted stays fair.
+func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
+	if len(kinds) == 0 {
+		kinds = []rule.Kind{s.lead().rule.Kind}
+	}
+	for _, n := range c.Sums.Notices {
+		r := rule.Named(n.Rule)
+		if r == nil || r.Doubt == "" || !shares(n.Cylinders, s.Cylinders) {
+			continue
+		}
+		doubted := 0
+		for _, k := range kinds {
+			if slices.ContainsFunc(readings[k], func(need known.Need) bool { return slices.Contains(doubtedBy(r, n), need) }) {
+				doubted++
+			}
+		}
+		if doubted == 0 {
+			continue
+		}
+		limit := diag.Fair
+		if doubted == len(kinds) {
+			limit = diag.Weak
+			if r.Unsettles != nil && r.Unsettles(n) && s.Urgency == diag.ActSoon {
+				s.Urgency = diag.CheckAgain
+			}
+		}
+		s.Confidence = atMost(s.Confidence, limit)
+		s.Doubts = append(s.Doubts, diag.Phrase{Key: r.Doubt, Facts: n.Facts})
+	}
+}
+
+// sections are the readings of the sections of a job, which notices from
+// reading the job name as the fact "section".
+var sections = map[string][]known.Need{
+	"compression":   {known.NeedsCompression, known.NeedsWet, known.NeedsFirst, known.NeedsEarlier},
+	"leakage":       {known.NeedsLeakage},
+	"rotors":        {known.NeedsRotors},
+	"fuel-pressure": {known.NeedsFuel},
+}
+
+// doubtedBy are the readings that a notice casts doubt on: those of its own
+// section where it names one.
+func doubtedBy(r *rule.Rule, n diag.Notice) []known.Need {
+	section, named := n.Facts["section"].(string)
+	if !named {
+		return r.Doubts
+	}
+	return slices.DeleteFunc(slices.Clone(r.Doubts), func(d known.Need) bool { return !slices.Contains(sections[section], d) })
+}
+
+// shares reports two sets of cylinders with one in common; a set that names
+// none stands for the whole engine.
+func shares(a, b []string) bool {
+	if len(a) == 0 || len(b) == 0 {
+		return true
+	}
+	return slices.ContainsFunc(a, func(name string) bool { return slices.Contains(b, name) })
+}

@@ -1,0 +1,217 @@
+package story
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
+	"gaugesheet/diag/known"
+	rule "gaugesheet/diag/rule2"
+)
+
+// conclude sets the verdict and the line under it: the first story leads, and
+// every other that is as urgent is named with it. Where no story asks for
+// anything the verdict says what was found sound, or why nothing can be judged.
+func conclude(c *known.Case, d *diag.Diagnosis) {
+	lead := leading(d)
+	if lead == nil {
+		withoutLead(c, d)
+	} else {
+		led(c, d, lead)
+	}
+	d.Advice.Facts = adviceFacts(c, d, lead)
+}
+
+// leading is the first story that asks for something, nil for none.
+func leading(d *diag.Diagnosis) *diag.Story {
+	if len(d.Stories) > 0 && d.Stories[0].Urgency != diag.NoAction {
+		return &d.Stories[0]
+	}
+	return nil
+}
+
+// led makes a story the sheet's verdict.
+func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
+	facts := verdictFacts(c, s)
+	facts["also"] = alsoUrgent(d)
+	if s.About == diag.AboutTest {
+		d.Verdict = diag.Phrase{Key: "test-first", Facts: facts}
+		if len(s.Notices) > 0 {
+			if r := rule.Named(s.Notices[0].Rule); r != nil && r.Headline != "" {
+				d.Verdict.Key = r.Headline
+			}
+		}
+		d.Advice = diag.Phrase{Key: "advice-repeat"}
+		return
+	}
+	d.Verdict = diag.Phrase{Key: cmp.Or(s.Members[0].Headline, "see-findings"), Facts: facts}
+	d.Advice = diag.Phrase{Key: advice(c, d, s)}
+}
+
+// alsoUrgent names what the other stories of the same urgency are about, so
+// that the headline hides none of them.
+func alsoUrgent(d *diag.Diagnosis) []diag.Also {
+	var list []diag.Also
+	for i := 1; i < len(d.Stories); i++ {
+		s := &d.Stories[i]
+		if s.Urgency != d.Urgency {
+			break
+		}
+		list = append(list, diag.Also{About: s.About, Cylinders: s.Cylinders, Circuit: s.Circuit})
+	}
+	return list
+}
+
+// verdictFacts are what the verdicts use; s is the leading story or nil.
+func verdictFacts(c *known.Case, s *diag.Story) diag.Facts {
+	facts := diag.Facts{"Cylinders": diag.Names(nil), "of": len(c.Engine.Names()), "circuit": "", "bank": "", "read": len(c.ReadAny()), "numbered": false,
+		"also": []diag.Also(nil), "complaints": diag.Names(nil), "complaint": ""}
+	if s == nil || len(s.Members) == 0 {
+		return facts
+	}
+	f := &s.Members[0]
+	names := f.Cylinders
+	facts["circuit"] = f.Circuit
+	for key, fact := range f.Facts {
+		if _, ours := facts[key]; ours && key != "Cylinders" && key != "read" && key != "of" || key == "bank" {
+			facts[key] = fact
+		}
+	}
+	facts["Cylinders"] = diag.Names(names)
+	if len(names) == 1 && len(c.Engine.Cylinders) > 2 {
+		_, err := strconv.Atoi(names[0])
+		facts["numbered"] = err == nil
+	}
+	return facts
+}
+
+// advice is the line under a verdict that a story leads.
+func advice(c *known.Case, d *diag.Diagnosis, s *diag.Story) string {
+	byCause := ""
+	if len(s.Causes) > 0 {
+		if k := cause.Named(s.Causes[0].Key); k != nil {
+			byCause = k.Advice
+		}
+	}
+	switch {
+	case s.Urgency == diag.DoNotRun:
+		return "advice-do-not-run"
+	case d.Next != nil && repeatsTest(d.Next.Key):
+		return "advice-repeat"
+	case c.Noticed("too-few-cylinders"):
+		return "advice-complete"
+	case s.Confidence == diag.Weak && d.Next != nil:
+		return "advice-weak"
+	case byCause != "" && byCause != "advice-repeat":
+		return byCause
+	case d.Next != nil:
+		return "advice-next-check"
+	}
+	return "advice-findings"
+}
+
+// adviceFacts are what the line under the verdict uses: how sure the leading
+// story is, whether a check comes next, and how many stories more ask for
+// something.
+func adviceFacts(c *known.Case, d *diag.Diagnosis, s *diag.Story) diag.Facts {
+	facts := diag.Facts{"sure": "", "check": d.Next != nil, "more": 0, "rotary": c.Rotary()}
+	if s == nil {
+		return facts
+	}
+	more := 0
+	for i := range d.Stories {
+		if other := &d.Stories[i]; other != s && other.Urgency != diag.NoAction {
+			more++
+		}
+	}
+	facts["sure"], facts["more"] = string(s.Confidence), more
+	return facts
+}
+
+// withoutLead sets the verdict where no story asks for anything.
+func withoutLead(c *known.Case, d *diag.Diagnosis) {
+	say := func(verdict, advice string, more diag.Facts) {
+		facts := verdictFacts(c, nil)
+		for key, fact := range more {
+			facts[key] = fact
+		}
+		d.Verdict, d.Advice = diag.Phrase{Key: verdict, Facts: facts}, diag.Phrase{Key: advice}
+	}
+	sound := firstSound(d)
+	apart := c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Disagree })
+	switch {
+	case c.Noticed("too-few-cylinders"):
+		n := c.NoticeOf("too-few-cylinders")
+		key := "too-few-cylinders"
+		if n.Variant == "rotors" {
+			key = "too-few-rotors"
+		}
+		say(key, "advice-complete", diag.Facts{"read": n.Facts["read"], "of": n.Facts["of"]})
+	case c.NotJudged() != "":
+		say(c.NotJudged(), "advice-test-again", nil)
+	case len(apart) > 0 && sound == nil:
+		say("not-judged-some", "advice-test-again", diag.Facts{"Cylinders": diag.Names(apart)})
+	case len(c.BoundsOnly()) > 0 && sound == nil:
+		key, advice := boundsVerdict(c)
+		say(key, advice, diag.Facts{"Cylinders": diag.Names(c.BoundsOnly())})
+	case c.OnlyWet() && sound == nil:
+		say("wet-only", "advice-none", nil)
+	case sound != nil:
+		led(c, d, sound)
+		d.Advice = diag.Phrase{Key: soundAdvice(c, sound)}
+	case c.Noticed("fuel-limit-missing"):
+		say("fuel-not-judged", "advice-no-figure", nil)
+	case c.Has(known.NeedsRotors):
+		say("rotors-even", "advice-none", nil)
+	case c.Has(known.NeedsCompression), c.Has(known.NeedsLeakage), c.Has(known.NeedsPlugs), c.Has(known.NeedsFuel):
+		say("nothing-found", "advice-none", nil)
+	case c.Cranking().State == diag.Tested:
+		say("not-judged", "advice-test-again", nil)
+	default:
+		say("nothing-tested", "advice-test-again", nil)
+	}
+}
+
+// soundAdvice is the line under what was found sound: without a figure of the
+// maker's nothing can be said of how it compares with new.
+func soundAdvice(c *known.Case, s *diag.Story) string {
+	if c.Has(known.NeedsCompression) && c.Minimum() == nil && s.About == diag.AboutEngine {
+		return "advice-no-figure"
+	}
+	return "advice-none"
+}
+
+// firstSound is the first story of something that was found sound, nil for none.
+func firstSound(d *diag.Diagnosis) *diag.Story {
+	for i := range d.Stories {
+		s := &d.Stories[i]
+		if slices.ContainsFunc(s.Members[:min(1, len(s.Members))], func(f diag.Finding) bool {
+			r := rule.Named(f.Rule)
+			return r != nil && r.Class == rule.Sound
+		}) {
+			return s
+		}
+	}
+	return nil
+}
+
+// boundsVerdict names the verdict, and the line under it, of a set of which
+// some or all readings are only lower bounds.
+func boundsVerdict(c *known.Case) (verdict, advice string) {
+	s := c.Cranking()
+	cleared, stated := true, false
+	for _, l := range s.Limits {
+		if l.Rule == string(diag.Minimum) {
+			stated, cleared = true, cleared && l.Verdict == diag.Within
+		}
+	}
+	switch {
+	case s.N > 0:
+		return "lower-bound-some", "advice-lower-bound"
+	case stated && cleared && s.Complete && len(c.BoundsOpen()) == 0:
+		return "above-minimum", "advice-none"
+	}
+	return "lower-bound", "advice-lower-bound"
+}

@@ -1,0 +1,158 @@
+package templates
+
+import (
+	"strings"
+
+	"gaugesheet/diag"
+)
+
+// SaidStory is a story in words.
+type SaidStory struct {
+	Says     string
+	Because  string
+	Causes   []string
+	Against  []string
+	Doubts   []string
+	Explains string // which complaints it explains, "" for none
+	Next     *SaidCheck
+}
+
+// mostBeside is how many findings beside the leading one a story tells.
+const mostBeside = 3
+
+// Story says a story: the leading finding, what else was found on the subject,
+// and the causes once for all of it. An error names the entry that the
+// catalogue lacks or the fact that its words miss.
+func (c *Catalogue) Story(s diag.Story, a Audience) (SaidStory, error) {
+	sp := &speaker{c: c, a: a, facts: diag.Facts{}}
+	said := SaidStory{Causes: sp.causes(s.Causes), Against: sp.phrases("against", s.Against), Doubts: sp.phrases("doubts", s.Doubts)}
+	if s.About == diag.AboutTest {
+		said.Says, said.Because = sp.notices(s.Notices)
+	} else {
+		said.Says, said.Because = sp.members(s.Members)
+	}
+	if len(s.Explains) > 0 {
+		said.Explains = sp.label("story.explains", diag.Facts{"complaints": sp.complaints(s.Explains)})
+	}
+	if s.Next != nil {
+		said.Next = sp.check(*s.Next)
+	}
+	return said, sp.err
+}
+
+// members tells the leading finding whole and of the others, as far as nothing
+// says them better, what they found.
+func (s *speaker) members(members []diag.Finding) (says, because string) {
+	if len(members) == 0 {
+		return "", ""
+	}
+	lead := s.finding(members[0])
+	var beside []string
+	for _, f := range members[1:] {
+		if f.SaidBy != members[0].Rule || f.Better || len(beside) == mostBeside {
+			continue
+		}
+		if other := s.finding(f); other.Says != lead.Says {
+			beside = append(beside, other.Says)
+		}
+	}
+	because = lead.Because
+	if len(beside) > 0 {
+		because = strings.TrimSpace(because + " " + s.label("story.also", diag.Facts{"found": strings.Join(beside, "; ")}))
+	}
+	return lead.Says, because
+}
+
+func (s *speaker) finding(f diag.Finding) Said {
+	f.Causes, f.Against, f.Doubts, f.Next = nil, nil, nil, nil
+	said, err := s.c.Finding(f, s.a)
+	if err != nil && s.err == nil {
+		s.err = err
+	}
+	return said
+}
+
+// notices tells what has to be known of the test.
+func (s *speaker) notices(list []diag.Notice) (says, because string) {
+	var texts []string
+	for _, n := range list {
+		text, err := s.c.Notice(n, s.a)
+		if err != nil && s.err == nil {
+			s.err = err
+		}
+		texts = append(texts, text)
+	}
+	return s.label("story.test", diag.Facts{}), strings.Join(texts, " ")
+}
+
+// causes says causes, each with the cylinders that it concerns where these are
+// not all of the story's.
+func (s *speaker) causes(phrases []diag.Phrase) []string {
+	said := s.phrases("causes", phrases)
+	for i, p := range phrases {
+		if at, ok := p.Facts["at"].(diag.Names); ok && len(at) > 0 {
+			said[i] = s.label("cause.at", diag.Facts{"cause": said[i], "at": at})
+		}
+	}
+	return said
+}
+
+// complaints are the job's complaints in words.
+func (s *speaker) complaints(names []string) diag.Names {
+	list := make(diag.Names, len(names))
+	for i, n := range names {
+		list[i] = s.label("complaint."+n, diag.Facts{})
+	}
+	return list
+}
+
+func (s *speaker) label(key string, facts diag.Facts) string {
+	said, err := s.c.Label(key, facts)
+	if err != nil && s.err == nil {
+		s.err = err
+	}
+	return said
+}
+
+// A SaidStep is a check of the plan in words, with where each outcome leads.
+type SaidStep struct {
+	Check SaidCheck
+	Leads []SaidLead
+}
+
+// A SaidLead is where one outcome leads: what it shows, what that means, what
+// comes next.
+type SaidLead struct{ If, Then string }
+
+// Step says a check of the plan.
+func (c *Catalogue) Step(step diag.Step, a Audience) (SaidStep, error) {
+	s := &speaker{c: c, a: a, facts: diag.Facts{}}
+	said := SaidStep{Check: *s.check(*step.Check)}
+	for i, lead := range step.Leads {
+		one := SaidLead{}
+		if i < len(said.Check.Outcomes) {
+			one.If = said.Check.Outcomes[i].If
+		}
+		facts := diag.Facts{"cause": "", "check": "", "minutes": 0, "settled": lead.Settled}
+		if lead.Cause != "" {
+			facts["cause"] = s.phrases("causes", []diag.Phrase{{Key: lead.Cause, Facts: diag.Facts{}}})[0]
+		}
+		if lead.Next != nil {
+			facts["check"], facts["minutes"] = s.check(*lead.Next).Name, lead.Next.Minutes
+		}
+		one.Then = s.label("plan.then", facts)
+		said.Leads = append(said.Leads, one)
+	}
+	return said, s.err
+}
+
+// withAlso names what else is as urgent as a verdict.
+func (c *Catalogue) withAlso(verdict string, also []diag.Also, a Audience) (string, error) {
+	s := &speaker{c: c, a: a, facts: diag.Facts{}}
+	var names diag.Names
+	for _, o := range also {
+		names = append(names, s.label("about."+string(o.About), diag.Facts{"cylinders": diag.Names(o.Cylinders), "circuit": o.Circuit}))
+	}
+	said := s.label("verdict.also", diag.Facts{"verdict": verdict, "also": names})
+	return said, s.err
+}
