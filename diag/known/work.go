@@ -8,45 +8,72 @@ import (
 
 // Work is something that the job says was done or found, by its words.
 type Work struct {
-	Text      string   // lower case, hyphens as spaces
+	Text      string   // in plain form: lower case, hyphens as spaces, one spelling
 	Cylinders []string // that it names; none where it names none
 }
 
-// denied are words that say that a thing was not done after all.
-var denied = regexp.MustCompile(`\b(not available|not done|not made|not tested|not possible|not tried|not checked|not yet|could not|couldn't|declined|refused|unavailable|no time|to be done|still to do|recommended|will be)\b`)
-
-// Works lists what the job's work done and findings say. What is denied ("not
-// available", "declined") is left out.
+// Works lists what the job's work done and findings say. What is denied or
+// still to come ("not available", "declined", "needs ...") is left out.
 func (c *Case) Works() []Work {
 	if c.works == nil {
 		c.works = []Work{}
 		for _, text := range slices.Concat(c.History.WorkDone, c.History.Findings) {
-			text = strings.ReplaceAll(strings.ToLower(text), "-", " ")
-			if !denied.MatchString(text) {
-				c.works = append(c.works, Work{text, c.namedIn(text)})
+			if done := doneParts(text); done != "" {
+				c.works = append(c.works, Work{plainWords(done), c.namedIn(done)})
 			}
 		}
 	}
 	return c.works
 }
 
-// named finds "cylinder 3", "cylinders 2 and 3", "on 3", "#3", "3 swapped".
-var named = regexp.MustCompile(`(?:\b(?:cylinders?|cyl|no|nr|number|on|of|in|from|with|to|between|plug|coil|rotor)\.?\s+|#\s*)((?:[\p{L}\d]+)(?:\s*(?:,|and|&|\+|with|/)\s*[\p{L}\d]+)*)`)
+// denied are words that say that a thing was not done, or is still to be done.
+// Words that deny a result ("was not leaking") are not among them.
+var denied = regexp.MustCompile(`\b(` + strings.Join([]string{
+	`not (?:been )?(?:available|done|made|tested|possible|tried|checked|fitted|opened|removed|looked at|carried out|to hand|allowed|wanted|ordered|started|yet)`,
+	`(?:hasn|haven|wasn|weren|isn)['’]?t (?:been )?(?:available|done|made|tested|checked|tried|possible|looked at)`,
+	`(?:could not|couldn['’]?t|cannot|can['’]?t|did not|didn['’]?t|would not|wouldn['’]?t) (?:do|be|test|check|look|try|make|fit|open|remove|get|reach|have|find time|allow|want)`,
+	`unable`, `declined`, `refused`, `unavailable`, `no time`, `left out`, `untested`, `unchecked`,
+	`(?:still|yet|left) to (?:be|do)`, `to be (?:done|made|tested|checked|tried|repeated|looked at|fitted|booked)`, `to do`, `to follow`, `recommend\w*`, `will be`,
+	`should be (?:done|made|tested|checked|tried|repeated|looked at)`, `advise[ds]?`, `planned`, `booked`, `scheduled`, `quoted? for`, `waiting for`, `awaiting`, `next (?:visit|time|step)`, `needs?`, `pending`,
+}, `|`) + `)\b`)
 
-// namedIn lists the cylinders of this engine that a text names.
-func (c *Case) namedIn(text string) []string {
-	var names []string
-	for _, m := range named.FindAllStringSubmatch(text, -1) {
-		for _, word := range strings.FieldsFunc(m[1], func(r rune) bool { return strings.ContainsRune(" ,&+/", r) }) {
-			for _, n := range c.Engine.Names() {
-				if strings.EqualFold(n, word) && !slices.Contains(names, n) {
-					names = append(names, n)
-				}
-			}
-		}
+// partEnds is where one thing that was written ends and the next begins: not a
+// comma or an "and" within a list of cylinders.
+var partEnds = regexp.MustCompile(`[;\n]|\.(?:\s|$)|,\s+(?:but |and )?|\s+but\s+|\s+(?:and )?then\s+`)
+
+// doneParts gives what of a text was done, in lower case; "" for nothing.
+func doneParts(text string) string {
+	text = strings.ToLower(strings.Join(strings.Fields(text), " "))
+	if !denied.MatchString(text) {
+		return text
 	}
-	c.InOrder(names)
-	return names
+	var parts []string
+	from := 0
+	for _, at := range append(partEnds.FindAllStringIndex(text, -1), []int{len(text), len(text)}) {
+		if at[1] < len(text) && startsWithNumber(text[at[1]:]) && text[at[0]] == ',' {
+			continue
+		}
+		if part := strings.TrimSpace(text[from:at[0]]); part != "" && !denied.MatchString(part) {
+			parts = append(parts, part)
+		}
+		from = at[1]
+	}
+	return strings.Join(parts, ", ")
+}
+
+func startsWithNumber(text string) bool { return text != "" && text[0] >= '0' && text[0] <= '9' }
+
+// spellings are words that people write in more than one way, with the way in
+// which they are looked for.
+var spellings = strings.NewReplacer(
+	"leakdown", "leak down", "leak off test", "leak down test", "cylinder leakage", "leakage", "boroscope", "borescope", "bore scope", "borescope", "endoscope", "borescope",
+	"tappet clearance", "valve clearance", "tappets", "valve lash", "valve lashes", "valve lash", "clearances", "clearance", "spark plugs", "plugs", "spark plug", "plug",
+	"compression-test", "compression test", "’", "'")
+
+// plainWords brings a text to the form in which words are looked for.
+func plainWords(text string) string {
+	text = strings.NewReplacer("-", " ", "–", " ", "_", " ").Replace(strings.ToLower(text))
+	return spellings.Replace(strings.Join(strings.Fields(text), " "))
 }
 
 // DoneOn gives the first work whose text has one of these words and that is
@@ -55,7 +82,7 @@ func (c *Case) DoneOn(cylinders []string, words ...string) *Work {
 	works := c.Works()
 	for i := range works {
 		w := &works[i]
-		if !slices.ContainsFunc(words, func(x string) bool { return has(w.Text, x) }) {
+		if !w.Says(words...) {
 			continue
 		}
 		missing := slices.ContainsFunc(cylinders, func(n string) bool { return !slices.Contains(w.Cylinders, n) })
@@ -69,9 +96,17 @@ func (c *Case) DoneOn(cylinders []string, words ...string) *Work {
 // WorkDone reports work that the job says was done, by its words.
 func (c *Case) WorkDone(words ...string) bool { return c.DoneOn(nil, words...) != nil }
 
-// has reports words in a text as whole words.
+// Says reports a text, such as work done, that has one of these words and does
+// not deny it.
+func (w *Work) Says(words ...string) bool {
+	return w != nil && slices.ContainsFunc(words, func(x string) bool { return has(w.Text, plainWords(x)) })
+}
+
+// has reports words in a plain text as whole words, not denied just before.
 func has(text, words string) bool {
-	words = strings.ReplaceAll(strings.ToLower(words), "-", " ")
+	if words == "" {
+		return false
+	}
 	for from := 0; ; {
 		at := strings.Index(text[from:], words)
 		if at < 0 {
@@ -79,16 +114,22 @@ func has(text, words string) bool {
 		}
 		at += from
 		end := at + len(words)
-		if (at == 0 || !letter(text[at-1])) && (end == len(text) || !letter(text[end])) {
+		if (at == 0 || !letter(text[at-1])) && (end == len(text) || !letter(text[end])) && !deniedBefore(text[:at]) {
 			return true
 		}
 		from = at + 1
 	}
 }
 
-func letter(b byte) bool { return b >= 'a' && b <= 'z' || b >= '0' && b <= '9' }
-
-// Says reports a text, such as work done, that has one of these words.
-func (w *Work) Says(words ...string) bool {
-	return w != nil && slices.ContainsFunc(words, func(x string) bool { return has(w.Text, x) })
+// deniedBefore reports a text that ends in a word that denies what follows.
+func deniedBefore(text string) bool {
+	text = strings.TrimRight(text, " ")
+	for _, no := range []string{"no", "not", "without", "isn't", "neither", "nor", "rather than"} {
+		if rest, ends := strings.CutSuffix(text, no); ends && (rest == "" || !letter(rest[len(rest)-1])) {
+			return true
+		}
+	}
+	return false
 }
+
+func letter(b byte) bool { return b >= 'a' && b <= 'z' || b >= '0' && b <= '9' || b >= 0x80 }
