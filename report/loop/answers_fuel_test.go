@@ -1,0 +1,84 @@
+package loop_test
+
+var mixtureAnswers = map[string]func(b *bench, on []int) answer{
+	"swap-coil":  func(b *bench, _ []int) answer { return yes(b.truth.coil >= 0, "it moves|moves", "it stays|stays") },
+	"spark-test": func(b *bench, _ []int) answer { return yes(b.truth.coil >= 0, "no spark", "good spark") },
+	"injector-balance": func(b *bench, _ []int) answer {
+		return yes(b.truth.injector >= 0, "one differs|one gives", "all alike|same")
+	},
+	"injector-drip":       func(b *bench, _ []int) answer { return yes(b.truth.drips, "one drips", "none drips") },
+	"renew-plugs":         func(b *bench, _ []int) answer { return yes(false, "", "no change") },
+	"set-gap":             func(b *bench, _ []int) answer { return yes(false, "", "no change") },
+	"plug-type":           func(b *bench, _ []int) answer { return yes(false, "", "the right plug") },
+	"timing-and-cooling":  func(b *bench, _ []int) answer { return yes(false, "", "all right") },
+	"mix-check":           func(b *bench, _ []int) answer { return yes(false, "", "right") },
+	"temperature-reading": func(b *bench, _ []int) answer { return yes(false, "", "reads right") },
+	"air-filter-look":     func(b *bench, _ []int) answer { return yes(b.truth.restricted, "clogged", "clean") },
+	"smoke-test": func(b *bench, _ []int) answer {
+		return yes(b.truth.airLeak || b.truth.crankSeal, "smoke comes out|comes out", "none comes out|none")
+	},
+	"fuel-trims": func(b *bench, _ []int) answer {
+		t := &b.truth
+		switch {
+		case t.airLeak:
+			return answer{true, []string{"adds at idle only", "far"}}
+		case t.filter || t.pump || t.volts || t.regulatorOpen:
+			return answer{true, []string{"adds at speed", "far"}}
+		case t.richEngine || t.drips:
+			return answer{true, []string{"takes fuel out", "far"}}
+		}
+		return answer{t.crossed, []string{"near zero"}}
+	},
+	"bank-trims":  func(b *bench, _ []int) answer { return yes(b.truth.crossed, "opposite ways|opposite", "alike") },
+	"purge-pinch": func(b *bench, _ []int) answer { return yes(b.truth.purge, "runs cleaner|cleaner", "no change") },
+}
+
+var fuelAnswers = map[string]func(b *bench, on []int) answer{
+	"fuel-pressure-test": func(b *bench, _ []int) answer {
+		b.takeFuel()
+		return inReadings
+	},
+	"held-pressure": func(b *bench, _ []int) answer {
+		b.takeHold()
+		return inReadings
+	},
+	"hose-for-fuel": func(b *bench, _ []int) answer {
+		b.takeHose()
+		return inReadings
+	},
+	"repeat-hose-test": func(b *bench, _ []int) answer {
+		b.job.fuel["idle"], b.job.fuel["hose-off"] = b.fuel.idle*b.noise(0.01), b.fuel.hoseOff*b.noise(0.01)
+		return yes(b.fuel.hoseOff > b.fuel.idle+1, "rises", "falls again|falls")
+	},
+	"vacuum-at-hose": func(b *bench, _ []int) answer { return answer{true, []string{"vacuum"}} },
+	"oil-for-fuel":   func(b *bench, _ []int) answer { return yes(b.truth.torn, "fuel in the oil|fuel", "none") },
+	"renew-regulator": func(b *bench, _ []int) answer {
+		return yes(b.truth.torn || b.truth.regulatorStuck || b.truth.regulatorOpen, "right now|right", "no change|still")
+	},
+	"restrict-return": func(b *bench, _ []int) answer {
+		b.job.fuel["return-pinched"] = b.fuel.pinched * b.noise(0.01)
+		return inReadings
+	},
+	"return-to-can": func(b *bench, _ []int) answer { return yes(b.truth.returnBlocked, "right", "still high") },
+	"pump-volts":    func(b *bench, _ []int) answer { return yes(b.truth.volts, "low|more than", "right") },
+	"fuel-volume": func(b *bench, _ []int) answer {
+		b.job.volume = max(1, b.fuel.volume*b.noise(0.03))
+		return inReadings
+	},
+	"pump-listen":      func(b *bench, _ []int) answer { return yes(b.fuel.keyOn == 0, "silent", "it runs") },
+	"fuel-filter-look": func(b *bench, _ []int) answer { return yes(b.truth.filter, "clogged", "clear") },
+	"shut-off-tee": func(b *bench, _ []int) answer {
+		return yes(b.truth.checkValve, "holds when shut off", "still falls")
+	},
+	"clear-hose":        func(b *bench, _ []int) answer { return answer{false, []string{"none"}} },
+	"second-fuel-gauge": func(b *bench, _ []int) answer { return answer{false, []string{"reads the same", "agrees"}} },
+	"pinch-feed-and-return": func(b *bench, _ []int) answer {
+		switch {
+		case b.truth.checkValve:
+			return answer{true, []string{"holds with the feed closed", "feed"}}
+		case b.truth.torn:
+			return answer{true, []string{"holds with the return closed", "return"}}
+		}
+		return answer{false, []string{"falls with both closed", "both"}}
+	},
+}

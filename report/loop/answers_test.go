@@ -1,0 +1,320 @@
+package loop_test
+
+import (
+	"maps"
+	"slices"
+	"strings"
+)
+
+// An answer is the outcome of a check that no reading of the job file holds:
+// the first or the second of the sheet's own outcomes, and words by which one
+// of several is known. An answer without words stands in the readings.
+type answer struct {
+	so    bool
+	words []string
+}
+
+var inReadings = answer{}
+
+// answers make a check on some cylinders (none named: all) and give its
+// outcome.
+var answers = map[string]func(b *bench, on []int) answer{}
+
+func init() {
+	maps.Copy(answers, sealingAnswers)
+	maps.Copy(answers, testAnswers)
+	maps.Copy(answers, mixtureAnswers)
+	maps.Copy(answers, fuelAnswers)
+}
+
+// carryOut makes the check that the sheet asks for and enters its outcome. It
+// reports false where the simulator does not know the check.
+func (b *bench) carryOut(c *nextCheck) bool {
+	check, knows := answers[c.Name]
+	a := answer{}
+	if !b.told() && asksOfFuel(c.Name) {
+		b.takeFuel() // whoever goes there sees what system it has
+	}
+	if knows {
+		a = check(b, b.cylindersOf(c))
+	} else {
+		a.words = []string{"no difference"}
+	}
+	if a.words != nil {
+		b.job.workDone = append(b.job.workDone, c.Name+" done"+b.where(c)+": "+a.said(c))
+	}
+	return knows
+}
+
+// where names the cylinders of a check.
+func (b *bench) where(c *nextCheck) string {
+	if len(c.Cylinders) == 0 || len(c.Cylinders) == b.cylinders {
+		return ""
+	}
+	return " on " + strings.Join(c.Cylinders, " and ")
+}
+
+func (b *bench) cylindersOf(c *nextCheck) []int {
+	var on []int
+	for _, i := range b.all() {
+		if slices.Contains(c.Cylinders, b.cylinderName(i)) {
+			on = append(on, i)
+		}
+	}
+	return on
+}
+
+// said is the outcome as the sheet names it: the outcome nearest to the
+// answer's words, else the first words of what the sheet says of it.
+func (a answer) said(c *nextCheck) string {
+	for _, w := range a.words {
+		for _, o := range c.Outcomes {
+			if o.Name == w {
+				return o.Name
+			}
+		}
+	}
+	for _, w := range a.words {
+		for _, o := range c.Outcomes {
+			if o.Name != "" && (strings.Contains(o.Name, w) || strings.Contains(strings.ToLower(o.If), w)) {
+				return o.Name
+			}
+		}
+	}
+	if len(c.Outcomes) > 1 {
+		o := c.Outcomes[0]
+		if !a.so {
+			o = c.Outcomes[len(c.Outcomes)-1]
+		}
+		if o.Name != "" {
+			return o.Name
+		}
+	}
+	text := c.IfNot
+	if a.so {
+		text = c.IfSo
+	}
+	first, _, _ := strings.Cut(text, ":")
+	return first
+}
+
+// anyOf reports that one of some cylinders is so; none named is all.
+func (b *bench) anyOf(on []int, is func(*bore) bool) bool {
+	if len(on) == 0 {
+		on = b.all()
+	}
+	return slices.ContainsFunc(on, func(i int) bool { return is(&b.bores[i]) })
+}
+
+// suspects are the cylinders named, else those that read low, else all.
+func (b *bench) suspects(on []int) []int {
+	if len(on) == 0 {
+		on = b.lowOnes()
+	}
+	if len(on) == 0 {
+		on = b.all()
+	}
+	return on
+}
+
+func yes(so bool, soWords, notWords string) answer {
+	if so {
+		return answer{true, strings.Split(soWords, "|")}
+	}
+	return answer{false, strings.Split(notWords, "|")}
+}
+
+var sealingAnswers = map[string]func(b *bench, on []int) answer{
+	"wet-test":        (*bench).takeWet,
+	"repeat-wet":      (*bench).takeWet,
+	"leak-down":       (*bench).takeLeakDown,
+	"leak-down-pair":  (*bench).takeLeakDown,
+	"leak-down-again": (*bench).takeLeakDownAgain,
+	"borescope":       (*bench).look,
+	"soap-joints": func(b *bench, on []int) answer {
+		return yes(b.anyOf(on, func(c *bore) bool { return c.outside > 0 }), "edge", "none")
+	},
+	"compression-test": func(b *bench, _ []int) answer {
+		b.takeCompression(true)
+		return inReadings
+	},
+	"complete-set": func(b *bench, _ []int) answer {
+		for i := range b.job.untold {
+			b.job.dry[i] = b.dryReading(i, b.cylinders-1)
+		}
+		clear(b.job.untold)
+		return inReadings
+	},
+	"running-compression": func(b *bench, on []int) answer {
+		for _, i := range b.all() {
+			idle, snap := b.runningReading(i)
+			b.job.running[i] = [2]float64{idle, snap}
+		}
+		return inReadings
+	},
+	"valve-lash": func(b *bench, on []int) answer {
+		return yes(b.anyOf(on, func(c *bore) bool { return c.tight }), "tight", "right")
+	},
+	"watch-valve-gear": func(b *bench, on []int) answer {
+		return yes(b.anyOf(on, func(c *bore) bool { return c.motion || c.held && c.exhaust+c.inlet > 4 }), "one moves less", "all move alike")
+	},
+	"cam-timing-marks":      func(b *bench, _ []int) answer { return yes(b.truth.camOff, "off", "right") },
+	"turn-engine-check-cam": func(b *bench, _ []int) answer { return yes(!b.truth.camStill, "turns", "stands still") },
+	"coolant-gas-test": func(b *bench, _ []int) answer {
+		b.job.coolantGas = map[bool]string{true: "positive", false: "negative"}[b.truth.gasInCoolant]
+		return inReadings
+	},
+	"cooling-pressure-test": func(b *bench, on []int) answer {
+		return yes(b.anyOf(on, func(c *bore) bool { return c.coolant > 0 }), "coolant comes in|appears", "it holds")
+	},
+	"turn-by-hand": func(b *bench, on []int) answer {
+		return yes(!b.anyOf(nil, func(c *bore) bool { return c.liquid }), "it turns freely|turns freely", "liquid comes out|liquid")
+	},
+	"smoke-on-overrun": func(b *bench, _ []int) answer {
+		if !b.truth.guides && b.anyOf(nil, func(c *bore) bool { return c.rings > 0.3 }) {
+			return answer{false, []string{"steady under load"}}
+		}
+		return yes(b.truth.guides, "a puff|then", "none")
+	},
+	"oil-consumption": func(b *bench, _ []int) answer {
+		return yes(b.truth.guides || b.anyOf(nil, func(c *bore) bool { return c.rings > 0.3 }), "high", "low")
+	},
+	"crankcase-hold": func(b *bench, _ []int) answer { return yes(b.truth.crankSeal, "falls", "holds") },
+	"breather-and-oil-level": func(b *bench, _ []int) answer {
+		return answer{false, []string{"both right", "right"}}
+	},
+	"timing-and-cooling": func(b *bench, _ []int) answer { return answer{false, []string{"all right", "right"}} },
+}
+
+func (b *bench) takeWet(on []int) answer {
+	low := b.suspects(on)
+	b.job.oilML = max(2, float64(int(b.eachML/100)))
+	for _, i := range low {
+		b.job.wet[i] = b.wetReading(i)
+	}
+	for i := range b.bores { // one good one as well
+		if !slices.Contains(low, i) {
+			b.job.wet[i] = b.wetReading(i)
+			break
+		}
+	}
+	return inReadings
+}
+
+func (b *bench) takeLeakDown(on []int) answer {
+	for _, i := range b.suspects(on) {
+		loss, at := b.loss(i)
+		b.job.leaks[i] = leakEntry{loss, at}
+	}
+	return inReadings
+}
+
+// takeLeakDownAgain turns the engine first, which moves what lies on a seat;
+// the first figures stay as they were.
+func (b *bench) takeLeakDownAgain(on []int) answer {
+	if b.anyOf(b.suspects(on), func(c *bore) bool { return c.held }) {
+		return yes(true, "loses less|less", "")
+	}
+	b.takeLeakDown(on)
+	return yes(false, "", "stays")
+}
+
+func (b *bench) look(on []int) answer {
+	for _, i := range b.suspects(on) {
+		c := &b.bores[i]
+		b.job.views[i] = view{c.wall, c.crown, c.valves, c.seat}
+	}
+	return inReadings
+}
+
+// again reads the compression anew and tells whether it came up.
+func (b *bench) again(up, stay string) answer {
+	before := b.sum()
+	b.takeCompression(true)
+	if len(b.job.first) > 0 {
+		for i, v := range b.job.dry {
+			b.job.first[i] = b.firstReading(i, v)
+		}
+	}
+	return yes(b.sum() > 1.08*before, up, stay)
+}
+
+// sum is all that was read of the compression.
+func (b *bench) sum() float64 {
+	s := 0.0
+	for _, i := range b.all() {
+		s += b.job.dry[i]
+	}
+	for _, f := range b.job.faces {
+		s += f[0] + f[1] + f[2]
+	}
+	return s
+}
+
+// properly makes the test by the book: what was wrong with its method goes,
+// and what is wrong with the gauge stays.
+func (b *bench) properly() {
+	b.test.shut, b.test.battery = false, false
+	j := b.job
+	j.charger, j.plugsOut, j.strokes, j.cranking = true, "all", 6, 240
+	j.crankVolts = 0
+	if !b.diesel() {
+		j.throttle = "open"
+	}
+	if b.starts {
+		j.engine = "warm"
+	}
+}
+
+var testAnswers = map[string]func(b *bench, on []int) answer{
+	"repeat-with-charger": (*bench).charged,
+	"charge-and-repeat":   (*bench).charged,
+	"repeat-method": func(b *bench, _ []int) answer {
+		b.properly()
+		return b.again("readings come up|come up", "they stay|stay")
+	},
+	"warm-retest": func(b *bench, _ []int) answer {
+		if b.starts {
+			b.job.engine = "warm"
+		}
+		return b.again("evens out|even", "stays apart|stay")
+	},
+	"second-gauge": func(b *bench, _ []int) answer {
+		b.test.gauge, b.test.falls, b.test.unit = 1, false, false
+		b.job.gauge, b.job.said = "dial B", ""
+		if b.job.needle != "" {
+			b.job.needle = "holds"
+		}
+		return b.again("reads higher|higher", "reads the same|same")
+	},
+	"look-at-the-gauge": func(b *bench, _ []int) answer {
+		a := yes(b.test.unit, "another unit", "the same unit")
+		b.test.unit, b.job.said = false, ""
+		return a
+	},
+	"look-up-limit":  func(b *bench, _ []int) answer { return yes(false, "", "it stands") },
+	"dry-and-repeat": (*bench).oilAndAgain,
+	"run-and-retest": (*bench).oilAndAgain,
+	"face-peaks": func(b *bench, _ []int) answer {
+		b.takeFaces()
+		return yes(true, "same faces low|same face", "faces agree|agree")
+	},
+}
+
+// charged repeats the test with a charger, the first cylinder tested last.
+func (b *bench) charged([]int) answer {
+	b.test.battery, b.job.charger, b.job.crankVolts = false, true, 0
+	a := b.again("readings come up|come up", "they stay|stay")
+	if len(b.job.order) > 0 {
+		first := b.job.order[0]
+		b.job.again = map[int]float64{first: b.dryReading(first, 0)}
+	}
+	return a
+}
+
+// oilAndAgain tells whether readings recover once the bores have oil again, or
+// carbon has gone; the figures of the first test are left as they were.
+func (b *bench) oilAndAgain([]int) answer {
+	recovers := b.truth.dryBores || b.truth.flooded || slices.ContainsFunc(b.bores, func(c bore) bool { return c.held && c.exhaust+c.inlet < 2 })
+	return yes(recovers, "recovers|recover", "stays low|stay")
+}

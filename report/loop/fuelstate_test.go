@@ -1,0 +1,37 @@
+package loop_test
+
+// fuelState is the fuel supply: pressures in psi as they would be read.
+type fuelState struct {
+	usual                 float64 // by the book, key on (or at idle where the pump is the engine's)
+	keyOn, idle, hoseOff  float64
+	snap, pinched         float64
+	held1, held5, held10  float64 // share of the pressure that is held
+	volume                float64 // ml in 30 s
+	fuelInHose, reference bool    // the regulator has a hose to the manifold
+	mechanical            bool
+}
+
+// usualFuel are ordinary pressures by system in psi (common practice, no
+// source).
+var usualFuel = map[string]float64{carburettor: 5.5, throttleBody: 13, portReturn: 40, portNoReturn: 55, directLow: 65, dieselLift: 8}
+
+func newFuel(m *machine) fuelState {
+	u := usualFuel[m.system]
+	f := fuelState{usual: u, keyOn: u, idle: u, hoseOff: u, snap: u, pinched: 2 * u, held1: 0.97, held5: 0.9, held10: 0.84, volume: 620}
+	if m.system == portReturn {
+		f.reference = true
+		f.idle, f.snap = u-8, u-1
+	}
+	f.mechanical = m.system == carburettor
+	if f.mechanical {
+		f.volume = 350
+	}
+	return f
+}
+
+// times scales what the pump brings.
+func (f *fuelState) times(share, snap float64) {
+	f.keyOn, f.idle, f.hoseOff = f.keyOn*share, f.idle*share, f.hoseOff*share
+	f.snap *= share * snap
+	f.pinched = f.keyOn * 1.05
+}
