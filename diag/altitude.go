@@ -38,11 +38,12 @@ func atmosphereOf(c Conditions) atmosphere {
 }
 
 // expectedBand is the band of cranking pressures that the engine's geometry
-// makes plausible; nil where the inlet closing or the ratio is not known, or
-// where a variable valve timing, ports or a decompressor decide instead.
+// makes plausible, or, where the inlet's closing is not known, its ratio alone;
+// nil where the ratio is not known, or where a variable valve timing, ports or a
+// decompressor decide instead.
 func expectedBand(t *Test, unit quantity.Unit) *Expected {
 	s := t.Spec
-	if s.VariableTiming == Yes || s.TwoStroke || s.Decompressor == decompressing || s.InletClosesDeg <= 0 || s.Ratio <= 0 {
+	if s.VariableTiming == Yes || s.TwoStroke || s.Decompressor == decompressing || s.Ratio <= 0 {
 		return nil
 	}
 	a := atmosphereOf(t.Conditions)
@@ -54,13 +55,17 @@ func expectedBand(t *Test, unit quantity.Unit) *Expected {
 	if !ok {
 		return nil
 	}
-	band, err := air.Expected(air.Geometry{
+	expected := air.Expected
+	if s.InletClosesDeg <= 0 {
+		expected = air.ExpectedOfAny
+	}
+	band, err := expected(air.Geometry{
 		Stroke: strokeMM(t), Rod: s.RodMM, InletCloses: s.InletClosesDeg, Ratio: s.Ratio,
 	}, absolute)
 	if err != nil {
 		return nil
 	}
-	return &Expected{Low: band.Low, High: band.High, Basis: band.Basis + "; " + a.source}
+	return &Expected{Low: band.Low, High: band.High, Basis: band.Basis + "; " + a.source, ByRatio: s.InletClosesDeg <= 0}
 }
 
 // strokeMM is the stroke as recorded, or from displacement and bore; 0 where

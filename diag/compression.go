@@ -126,12 +126,16 @@ func (c *cranking) state() (State, bool) {
 // statistics fills the spread on every basis.
 func (c *cranking) statistics(r *CompressionResult) {
 	r.N = len(c.samples)
+	for _, b := range c.bounds {
+		r.HighestBound = max(r.HighestBound, b.value)
+	}
 	if r.N == 0 {
 		return
 	}
 	h, l := c.samples.extremes()
 	highest, lowest := c.samples[h], c.samples[l]
 	r.Highest, r.HighestAt = highest.value, highest.name
+	r.HighestU = c.tool.againstBook(highest.value, highest.u)
 	r.Lowest, r.LowestAt = lowest.value, lowest.name
 	r.Mean, _ = c.samples.sum(c.samples.meanWeights())
 	r.Median = median(c.samples.values())

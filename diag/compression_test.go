@@ -2,6 +2,7 @@ package diag_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	. "gaugesheet/diag"
@@ -128,6 +129,52 @@ func TestLowerBound(t *testing.T) {
 	}
 }
 
+func TestBoundsThatDecide(t *testing.T) {
+	over := func(v float64) Reading {
+		return Reading{State: Tested, Kind: AtLeast, Values: []float64{v}, Entered: "over"}
+	}
+	// -1 and less is a bound of that much.
+	for _, row := range []struct {
+		what   string
+		values []float64
+		want   []Grade
+		atMost float64 // percent of the first; 0 where its percentage is not of a bound
+	}{
+		{"one beside bounds", []float64{120, -150, -150, -150}, []Grade{Low, GradeNotJudged, GradeNotJudged, GradeNotJudged}, 80},
+		{"nearly none beside bounds", []float64{3, -150, -150, -150}, []Grade{NoPressure, GradeNotJudged, GradeNotJudged, GradeNotJudged}, 2},
+		{"two beside bounds", []float64{120, 130, -180, -180}, []Grade{Low, Low, GradeNotJudged, GradeNotJudged}, 66.7},
+		{"low among the read, very low beside the bound", []float64{60, 80, -200, -200}, []Grade{VeryLow, VeryLow, GradeNotJudged, GradeNotJudged}, 30},
+		{"a bound that decides nothing", []float64{148, -150, -150, -150}, []Grade{GradeNotJudged, GradeNotJudged, GradeNotJudged, GradeNotJudged}, 0},
+		{"a bound under the readings", []float64{148, 149, -100, 147}, []Grade{Even, Even, GradeNotJudged, Even}, 0},
+		{"nothing is high where others read more", []float64{120, 121, 122, 160, -180}, []Grade{Low, Low, Low, Watch, GradeNotJudged}, 66.7},
+	} {
+		test := cranked(t, row.values...)
+		for i, v := range row.values {
+			if v < 0 {
+				test.Compression.Dry[test.Engine.Names()[i]] = over(-v)
+			}
+		}
+		c := Assess(test).Compression
+		for i, g := range grades(c) {
+			if g != row.want[i] {
+				t.Errorf("%s: cylinder %d is %s, want %s", row.what, i+1, g, row.want[i])
+			}
+		}
+		if r := c.Cylinders[0]; r.AtMost != (row.atMost > 0) || row.atMost > 0 && !near(r.PercentOfRef, row.atMost, 0.1) {
+			t.Errorf("%s: %.1f %%, at most %v", row.what, r.PercentOfRef, r.AtMost)
+		}
+	}
+	test := limited(cranked(t, 100, 150, 150, 150), percent(Lowest, 75, OfHighest), percent(Spread, 40, OfHighest), psi(Difference, 25))
+	for _, n := range []string{"2", "3", "4"} {
+		test.Compression.Dry[n] = over(150)
+	}
+	for i, want := range []Verdict{Outside, NotJudged, Outside} {
+		if l := Assess(test).Compression.Limits[i]; l.Verdict != want || l.Bounded != (want == Outside) {
+			t.Errorf("100 beside 150+, %s: %s %+v", l.Rule, l.Verdict, l)
+		}
+	}
+}
+
 func TestRepeatsOfNextToNothingAgree(t *testing.T) {
 	test := cranked(t, 150, 151, 0, 149)
 	for _, row := range []struct {
@@ -179,6 +226,32 @@ func TestWet(t *testing.T) {
 	}
 }
 
+// TestExpectedOfTheRatioAlone: where the inlet's closing is not known the band
+// is that of 50 to 70 degrees after bottom dead centre. Worked out apart from
+// this program for a ratio of 10 and a rod of 1.7 strokes: the piston is at .7372
+// and .8651 of its stroke, the effective ratios are 7.635 and 8.786, and
+// 14.696 (7.635^1.20 - 1) = 153.8 psi, 14.696 (8.786^1.30 - 1) = 233.1 psi.
+func TestExpectedOfTheRatioAlone(t *testing.T) {
+	test := cranked(t, 170, 172, 169, 171)
+	test.Spec = Spec{Fuel: "petrol", Ratio: 10}
+	e := Assess(test).Compression.Expected
+	if e == nil || !near(e.Low, 153.8, 0.05) || !near(e.High, 233.1, 0.05) || !e.ByRatio || !strings.Contains(e.Basis, "50 to 70 deg") {
+		t.Fatalf("expected: %+v", e)
+	}
+	for what, spoil := range map[string]func(*Spec){
+		"variable timing": func(s *Spec) { s.VariableTiming = Yes },
+		"two-stroke":      func(s *Spec) { s.TwoStroke = true },
+		"decompressor":    func(s *Spec) { s.Decompressor = "automatic" },
+	} {
+		spoilt := cranked(t, 170, 172, 169, 171)
+		spoilt.Spec = Spec{Fuel: "petrol", Ratio: 10}
+		spoil(&spoilt.Spec)
+		if e := Assess(spoilt).Compression.Expected; e != nil {
+			t.Errorf("%s: %+v", what, e)
+		}
+	}
+}
+
 func TestExpected(t *testing.T) {
 	full := func() *Test {
 		test := cranked(t, 170, 172, 169, 171)
@@ -203,11 +276,10 @@ func TestExpected(t *testing.T) {
 		t.Errorf("stroke from displacement and bore: %+v", e)
 	}
 	for what, spoil := range map[string]func(*Spec){
-		"variable timing":  func(s *Spec) { s.VariableTiming = Yes },
-		"two-stroke":       func(s *Spec) { s.TwoStroke = true },
-		"decompressor":     func(s *Spec) { s.Decompressor = "automatic" },
-		"no inlet closing": func(s *Spec) { s.InletClosesDeg = 0 },
-		"no ratio":         func(s *Spec) { s.Ratio = 0 },
+		"variable timing": func(s *Spec) { s.VariableTiming = Yes },
+		"two-stroke":      func(s *Spec) { s.TwoStroke = true },
+		"decompressor":    func(s *Spec) { s.Decompressor = "automatic" },
+		"no ratio":        func(s *Spec) { s.Ratio = 0 },
 	} {
 		test := full()
 		spoil(&test.Spec)

@@ -48,7 +48,7 @@ func (t *Test) spoilt() string {
 }
 
 // incomparable gives the reason why cylinders cannot be compared with each
-// other, "" where they can.
+// other by their readings, "" where they can.
 func (c *cranking) incomparable() string {
 	switch spoilt := c.test.spoilt(); {
 	case spoilt != "":
@@ -86,16 +86,16 @@ func (s set) reference() (reference, high int) {
 	return s.index(others[h].name), top
 }
 
-// noPressurePSI is the pressure under which a cylinder has none to speak of:
-// common practice, no source. Grades see it beside the best; where the best is
-// under it too, no cylinder has any, and none is even.
+// noPressurePSI is the pressure under which a cylinder has none to speak of,
+// whatever the others read and whether they were read or not: common practice,
+// no source.
 const noPressurePSI = 25
 
 // WithoutPressure reports readings of which the highest is next to nothing,
-// under 25 psi (170 kPa).
+// under 25 psi (170 kPa), and none is known to read more.
 func (c *CompressionResult) WithoutPressure() bool {
 	limit, ok := inUnit(noPressurePSI, quantity.PSI, c.Unit)
-	return ok && c.N > 0 && c.Highest < limit
+	return ok && c.N > 0 && max(c.Highest, c.HighestBound) < limit
 }
 
 // suspectUnit reports a notice that the compression of the whole engine may
@@ -106,32 +106,83 @@ func (t *Test) suspectUnit() bool {
 	})
 }
 
-// grade compares the cylinders with the reference. In a set without pressure
-// all are no pressure, whatever one is beside another; where the unit is in
-// doubt as well they are not judged.
+// grade compares the cylinders with the reference. One that reads next to
+// nothing has no pressure, whatever the reference is; where all do and the unit
+// is in doubt as well, they are not judged. A cylinder known only to read more
+// than a figure stands for that figure where this makes another one low.
 func (c *cranking) grade(r *CompressionResult) {
 	if len(c.samples) == 0 {
 		return
 	}
 	reference, high := c.samples.reference()
-	r.Reference = c.samples[reference].value
+	bound, bounded := c.boundAbove()
 	judged := c.incomparable() == ""
-	dead := judged && r.WithoutPressure()
-	suspect := dead && r.Lowest > 0 && c.test.suspectUnit()
+	bounded = bounded && c.test.spoilt() == "" && c.lowBeside(bound)
+	if bounded {
+		reference, _ = c.samples.extremes()
+		high = -1
+	}
+	r.Reference = c.samples[reference].value
+	if bounded && !judged {
+		r.Reference = bound.value
+	}
+	nothing, _ := inUnit(noPressurePSI, quantity.PSI, r.Unit)
+	unread := c.test.Spec.Decompressor == decompressing || r.WithoutPressure() && r.Lowest > 0 && c.test.suspectUnit()
 	for i, s := range c.samples {
 		cylinder := r.Cylinder(s.name)
-		share, u, _ := c.samples.quotient(c.samples.at(i), c.samples.at(reference))
-		cylinder.PercentOfRef, cylinder.UPercent = share, u
+		if r.Reference > 0 {
+			share, u, _ := c.samples.quotient(c.samples.at(i), c.samples.at(reference))
+			cylinder.PercentOfRef, cylinder.UPercent = share, u
+		}
 		switch {
-		case !judged, suspect:
-		case dead:
+		case s.value < nothing && !unread:
 			cylinder.Grade = NoPressure
+		case !judged || unread:
 		case i == high:
 			cylinder.Grade = High
 		default:
-			cylinder.Grade = gradeOf(share, u)
+			cylinder.Grade = gradeOf(beside(s, c.samples[reference]))
+		}
+		if !bounded {
+			continue
+		}
+		share, u := beside(s, bound)
+		if g := gradeOf(share, u); depth(g) > 0 && depth(g) >= depth(cylinder.Grade) || g.IsLow() && !judged {
+			cylinder.PercentOfRef, cylinder.UPercent, cylinder.AtMost = share, u, true
+			if depth(g) > depth(cylinder.Grade) {
+				cylinder.Grade = g
+			}
 		}
 	}
+}
+
+// depth orders the grades under even, the lowest highest; 0 for all others.
+func depth(g Grade) int { return slices.Index([]Grade{Watch, Low, VeryLow, NoPressure}, g) + 1 }
+
+// beside gives a reading in percent of another and its expanded uncertainty in
+// points, as of two readings: the best one is not surer of itself than an equal
+// one is of it.
+func beside(s, reference sample) (percent, u float64) {
+	pair := set{s, reference}
+	percent, u, _ = pair.quotient(pair.at(0), pair.at(1))
+	return percent, u
+}
+
+// boundAbove gives the highest of the cylinders known only to read more than a
+// figure, where that figure is above every reading.
+func (c *cranking) boundAbove() (sample, bool) {
+	if len(c.bounds) == 0 {
+		return sample{}, false
+	}
+	b, _ := set(c.bounds).extremes()
+	top, _ := c.samples.extremes()
+	return c.bounds[b], c.bounds[b].value > c.samples[top].value
+}
+
+// lowBeside reports a reading that is low beside a cylinder known to read more
+// than a figure.
+func (c *cranking) lowBeside(bound sample) bool {
+	return slices.ContainsFunc(c.samples, func(s sample) bool { return gradeOf(beside(s, bound)).IsLow() })
 }
 
 // gradeOf grades a percentage of the reference. It is too close to call where

@@ -33,7 +33,11 @@ func TestGrades(t *testing.T) {
 		{"25 psi is something", []float64{25, 25, 25, 25}, []Grade{Even, Even, Even, Even}},
 		{"not tested", []float64{150, -1, 152, 151}, []Grade{Even, GradeNotTested, Even, Even}},
 		{"a lone reading", []float64{150, -1}, []Grade{GradeNotJudged, GradeNotTested}},
+		{"a lone reading of nothing", []float64{0, -1, -1, -1}, []Grade{NoPressure, GradeNotTested, GradeNotTested, GradeNotTested}},
+		{"a lone reading of next to nothing", []float64{24, -1}, []Grade{NoPressure, GradeNotTested}},
+		{"next to nothing beside little", []float64{24, 60, 58, 62}, []Grade{NoPressure, Even, Even, Even}},
 		{"a single cylinder", []float64{150}, []Grade{GradeNotJudged}},
+		{"a single cylinder without pressure", []float64{8}, []Grade{NoPressure}},
 	} {
 		got := grades(Assess(cranked(t, row.values...)).Compression)
 		for i := range row.want {
@@ -94,6 +98,24 @@ func TestTooCloseToGrade(t *testing.T) {
 		r := Assess(test).Compression.Cylinder("2")
 		if r.Grade != row.want {
 			t.Errorf("%s: %s (%.1f %% +- %.1f)", row.what, r.Grade, r.PercentOfRef, r.UPercent)
+		}
+	}
+}
+
+// Equal entries are graded alike, also where each is as unsure as the other and
+// one of them is the best.
+func TestEqualEntriesEqualGrades(t *testing.T) {
+	for _, half := range []float64{2, 5, 10, 20} {
+		band := func(v float64) Reading {
+			return Reading{State: Tested, Kind: Band, Values: []float64{v}, HalfWidth: half}
+		}
+		test := cranked(t, 150, 150, 141, 141)
+		for n, v := range map[string]float64{"1": 150, "2": 150, "3": 141, "4": 141} {
+			test.Compression.Dry[n] = band(v)
+		}
+		g := grades(Assess(test).Compression)
+		if g[0] != g[1] || g[2] != g[3] {
+			t.Errorf("bands of +-%v: %v", half, g)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package diag
 
 import (
 	"math"
+	"slices"
 
 	"gaugesheet/diag/gauge"
 	"gaugesheet/diag/quantity"
@@ -46,8 +47,6 @@ func (c *cranking) judge(l Limit, air atmosphere) LimitResult {
 		if r.Reason == "" && len(c.samples)+len(c.bounds) == 0 {
 			r.Reason = reasonNoReading
 		}
-	default:
-		r.Reason = c.incomparable()
 	}
 	if r.Reason != "" {
 		return r
@@ -59,12 +58,40 @@ func (c *cranking) judge(l Limit, air atmosphere) LimitResult {
 		}
 		return r
 	}
+	if bounded := c.judgeBounded(l, r); bounded.Verdict == Outside {
+		return bounded
+	}
+	if r.Reason = c.incomparable(); r.Reason != "" {
+		return r
+	}
 	readings, ok := c.relative(l.Kind, l.basis(), r.Unit == quantity.Percent)
 	if !ok {
 		r.Reason = reasonNoPressure
 		return r
 	}
 	r.decide(readings, l.side())
+	return r
+}
+
+// judgeBounded judges a limit on the distance from the highest with the
+// cylinder that is known only to read more than a figure as the highest. What is
+// outside then is outside whatever that cylinder reads; nothing else is said.
+func (c *cranking) judgeBounded(l Limit, r LimitResult) LimitResult {
+	fromHighest := (l.Kind == Lowest || l.Kind == Spread) && l.basis() == OfHighest || l.Kind == Difference
+	if !fromHighest || len(c.samples) == 0 || c.test.spoilt() != "" {
+		return r
+	}
+	bound, above := c.boundAbove()
+	if !above {
+		return r
+	}
+	with := &cranking{test: c.test, names: c.names, tool: c.tool, samples: append(slices.Clone(c.samples), bound)}
+	readings, ok := with.relative(l.Kind, l.basis(), r.Unit == quantity.Percent)
+	if !ok {
+		return r
+	}
+	r.decide(readings[:len(c.samples)], l.side())
+	r.Bounded = true
 	return r
 }
 

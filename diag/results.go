@@ -22,6 +22,8 @@ type CompressionResult struct {
 	LowestPercentBelowMean   float64
 	LowestPercentBelowMedian float64
 	Reference                float64 // what grades are taken of
+	HighestU                 float64 // expanded uncertainty of the highest against a figure not read on this gauge
+	HighestBound             float64 // the most of what some are known only to read more than; 0 for none
 	URepeat                  float64 // standard uncertainty of one reading from repeatability
 	Limits                   []LimitResult
 	DefaultLimit             bool // the limits are the program's own, none was given
@@ -67,6 +69,7 @@ type CylinderResult struct {
 	PercentFromMedian *float64
 	PercentOfRef      float64 // of the reference; with U in points
 	UPercent          float64 // expanded uncertainty of PercentOfRef in points
+	AtMost            bool    // PercentOfRef is of a lower bound: it is that much at most
 	U                 float64 // 2u of one reading, for the chart's whisker
 	Grade             Grade
 	Change            *float64 // against the earlier test
@@ -92,6 +95,7 @@ type LimitResult struct {
 	Uncorrected bool
 	ByDensity   float64 // what popular tables would make of it; 0 not known
 	PastAsRead  bool    // the value as read is past the limit
+	Bounded     bool    // Value is taken beside a lower bound: it is that far past the limit at least
 }
 
 // A PublishedRule is one of the rules in circulation applied to these readings
@@ -108,6 +112,9 @@ type PublishedRule struct {
 type Expected struct {
 	Low, High float64
 	Basis     string
+	// ByRatio: the inlet's closing is not known, and the band is that of every
+	// usual one.
+	ByRatio bool
 }
 
 // A LeakageResult is the sums on a leakage test.
@@ -187,6 +194,7 @@ type RotorResult struct {
 	Mean       float64
 	Difference float64
 	LowFaces   []int // counted from 0
+	Apart      []int // faces that stand far under the rotor's best, or have no pressure while another has
 	Grade      []Grade
 }
 
@@ -242,6 +250,7 @@ type HoldPoint struct {
 	Minutes, Value float64
 	Entered        string
 	LimitLow       *float64
+	LimitHigh      *float64
 	LimitMinutes   float64 // the limit's own time; 0 where it names none
 	LimitEntered   string
 	Verdict        Verdict
@@ -254,6 +263,7 @@ type FuelVolume struct {
 	PerMinute           float64
 	Entered             string
 	LimitLow, LimitHigh *float64
+	LimitMinutes        float64 // the time of the limit as entered; 0 not known
 	LimitEntered        string
 	Verdict             Verdict
 }

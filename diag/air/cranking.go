@@ -112,6 +112,42 @@ func Expected(g Geometry, atmosphere float64) (Band, error) {
 	}, nil
 }
 
+// The closings of the inlet that most engines lie between, in degrees after
+// bottom dead centre: common practice, no source.
+const (
+	earlyClosing = 50
+	lateClosing  = 70
+)
+
+// ExpectedOfAny is Expected where the inlet's closing is not known: the band
+// reaches from the late one of usual closings to the early one. The closing in
+// the geometry is not looked at.
+func ExpectedOfAny(g Geometry, atmosphere float64) (Band, error) {
+	g.InletCloses = lateClosing
+	late, err := Expected(g, atmosphere)
+	if err != nil {
+		return Band{}, err
+	}
+	g.InletCloses = earlyClosing
+	early, err := Expected(g, atmosphere)
+	if err != nil {
+		return Band{}, err
+	}
+	return Band{
+		Low: late.Low, High: early.High,
+		EffectiveRatio: (late.EffectiveRatio + early.EffectiveRatio) / 2,
+		Basis: fmt.Sprintf("ratio %v alone, inlet closing not known: %d to %d deg after bottom dead centre assumed, effective ratio %.2f to %.2f, exponent %.2f to %.2f",
+			g.Ratio, earlyClosing, lateClosing, late.EffectiveRatio, early.EffectiveRatio, lowExponent, highExponent),
+	}, nil
+}
+
+// RatioShare gives the cranking pressure of one compression ratio as a part of
+// that of another, by polytropic compression from bottom dead centre with an
+// exponent of 1.25: (r^n - 1) / (s^n - 1). Both are more than 1.
+func RatioShare(ratio, of float64) float64 {
+	return CrankingPressure(ratio, typicalExponent, 1) / CrankingPressure(of, typicalExponent, 1)
+}
+
 // ClearanceVolume gives the volume of the chamber above the piston at top dead
 // centre, in the unit of the displacement of one cylinder: V / (ratio - 1).
 func ClearanceVolume(displacement, ratio float64) (float64, error) {
