@@ -19,8 +19,15 @@ type Said struct {
 	Next    *SaidCheck
 }
 
-// SaidCheck is a next check in words.
-type SaidCheck struct{ Do, IfSo, IfNot, Effort string }
+// SaidCheck is a next check in words. Name, For and Outcomes are those of a
+// check that has its outcomes by name; IfSo and IfNot are then the first and
+// the last of them.
+type SaidCheck struct {
+	Name, For, Do string
+	Outcomes      []SaidOutcome
+	IfSo, IfNot   string
+	Effort        string
+}
 
 // Finding says a finding. An error names the entry that the catalogue lacks or
 // the fact that its words miss.
@@ -57,7 +64,11 @@ func (c *Catalogue) Notice(n diag.Notice, a Audience) (string, error) {
 
 // Verdict says the sheet's one sentence, or the line under it.
 func (c *Catalogue) Verdict(p diag.Phrase, a Audience) (string, error) {
-	return c.one("verdicts", p, a)
+	said, err := c.one("verdicts", p, a)
+	if also, ok := p.Facts["also"].([]diag.Also); ok && len(also) > 0 && err == nil {
+		return c.withAlso(said, also, a)
+	}
+	return said, err
 }
 
 // Caution says a caution.
@@ -65,7 +76,7 @@ func (c *Catalogue) Caution(key string, a Audience) (string, error) {
 	return c.one("cautions", diag.Phrase{Key: key}, a)
 }
 
-// Check says a next check by itself.
+// Check says a next check by itself, with its outcomes where it names them.
 func (c *Catalogue) Check(check diag.Check, a Audience) (SaidCheck, error) {
 	s := &speaker{c: c, a: a, facts: diag.Facts{}}
 	said := s.check(check)
@@ -143,6 +154,9 @@ func (s *speaker) phrases(section string, phrases []diag.Phrase) []string {
 }
 
 func (s *speaker) check(check diag.Check) *SaidCheck {
+	if len(check.Outcomes) > 0 && s.c.Has("steps", check.Key) {
+		return s.step(check)
+	}
 	t := lookedUp[checkEntry](s, "checks", check.Key).of(s.a)
 	return &SaidCheck{
 		Do:     s.text(check.Key, t.Do, check.Facts),
@@ -172,6 +186,7 @@ var wordFuncs = template.FuncMap{
 	"Cyl":    func(n diag.Names) string { return counted(n, "Cylinder", "Cylinders") },
 	"plural": plural,
 	"many":   func(n diag.Names) bool { return len(n) != 1 },
+	"where":  where,
 }
 
 // list joins names as a sentence does: "1", "3 and 5", "1, 3 and 5".

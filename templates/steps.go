@@ -1,0 +1,92 @@
+package templates
+
+import (
+	"fmt"
+	"maps"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"gaugesheet/diag"
+)
+
+// SaidOutcome is one of the things that a check can show, and what it would
+// mean: "Air at the oil filler", "piston rings or cylinder wall".
+type SaidOutcome struct{ Name, If, Then string }
+
+// Line is an outcome as one sentence.
+func (o SaidOutcome) Line() string { return o.If + ": " + o.Then + "." }
+
+// stepText is a check that has all its outcomes by name. Each text is one for
+// both readers or one for each.
+type stepText struct {
+	Name, For, Do, Effort entry[text]
+	Outcomes              map[string]outcomeText
+}
+
+type outcomeText struct{ If, Then entry[text] }
+
+// UnmarshalYAML takes a mapping of name, for, do, outcomes and, where the
+// minutes alone would mislead, effort.
+func (s *stepText) UnmarshalYAML(node *yaml.Node) error {
+	type plain stepText
+	return decodeStrict(node, []string{"name", "for", "do", "outcomes"}, (*plain)(s), "effort")
+}
+
+// UnmarshalYAML takes a mapping of exactly if and then.
+func (o *outcomeText) UnmarshalYAML(node *yaml.Node) error {
+	type plain outcomeText
+	return decodeStrict(node, []string{"if", "then"}, (*plain)(o))
+}
+
+// usualEffort is the label that says how long a check takes by its minutes.
+const usualEffort = "step.effort"
+
+// step says a check with those of its outcomes that this engine can show, in
+// their order.
+func (s *speaker) step(check diag.Check) *SaidCheck {
+	facts := diag.Facts{"Cylinders": diag.Names(check.Cylinders), "minutes": check.Minutes}
+	maps.Copy(facts, check.Facts)
+	t := lookedUp[stepText](s, "steps", check.Key)
+	say := func(e entry[text]) string { return s.text(check.Key, e.of(s.a), facts) }
+	said := &SaidCheck{Name: say(t.Name), For: say(t.For), Do: say(t.Do), Effort: say(t.Effort)}
+	if said.Effort == "" {
+		said.Effort = s.text(usualEffort, lookedUp[text](s, "labels", usualEffort), facts)
+	}
+	for _, name := range check.Outcomes {
+		o, ok := t.Outcomes[name]
+		if !ok && s.err == nil {
+			s.err = fmt.Errorf("steps: no words for the outcome %q of %q", name, check.Key)
+		}
+		said.Outcomes = append(said.Outcomes, SaidOutcome{Name: name, If: say(o.If), Then: say(o.Then)})
+	}
+	said.IfSo, said.IfNot = said.Outcomes[0].Line(), said.Outcomes[len(said.Outcomes)-1].Line()
+	return said
+}
+
+// OutcomesOf lists the outcomes that a check has words for, sorted; none where
+// the catalogue has no such check.
+func (c *Catalogue) OutcomesOf(check string) ([]string, error) {
+	t, ok, err := lookup[stepText](c, "steps", check)
+	if err != nil || !ok {
+		return nil, err
+	}
+	return sorted(t.Outcomes), nil
+}
+
+// where says of which cylinders a check is: nothing for an engine of one, or
+// where none are named; every one by its own words; else the word before them
+// and their names. A rotary engine's are rotors.
+func where(facts diag.Facts, every, before string) string {
+	names, _ := facts["Cylinders"].(diag.Names)
+	is := func(fact string) bool { yes, _ := facts[fact].(bool); return yes }
+	switch {
+	case len(names) == 0 || !is("several"):
+		return ""
+	case is("rotary"):
+		return strings.Join([]string{"", before, counted(names, "rotor", "rotors")}, " ")
+	case is("all"):
+		return " " + every
+	}
+	return strings.Join([]string{"", before, counted(names, "cylinder", "cylinders")}, " ")
+}
