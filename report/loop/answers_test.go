@@ -139,8 +139,10 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 		return inReadings
 	},
 	"complete-set": func(b *bench, _ []int) answer {
-		for i := range b.job.untold {
-			b.job.dry[i] = b.dryReading(i, b.cylinders-1)
+		for _, i := range b.all() {
+			if b.job.untold[i] {
+				b.job.dry[i] = b.dryReading(i, b.cylinders-1)
+			}
 		}
 		clear(b.job.untold)
 		return inReadings
@@ -232,9 +234,7 @@ func (b *bench) again(up, stay string) answer {
 	before := b.sum()
 	b.takeCompression(true)
 	if len(b.job.first) > 0 {
-		for i, v := range b.job.dry {
-			b.job.first[i] = b.firstReading(i, v)
-		}
+		b.takeFirst()
 	}
 	return yes(b.sum() > 1.08*before, up, stay)
 }

@@ -32,9 +32,7 @@ func (b *bench) firstReadings() {
 		b.takeCompression(f.name == sound.name || b.chance(0.92))
 	}
 	if b.chance(0.3) && !b.rotary() {
-		for i, v := range j.dry {
-			j.first[i] = b.firstReading(i, v)
-		}
+		b.takeFirst()
 	}
 	if b.chance(0.6) || slices.Contains(f.reads, "plugs") {
 		b.takePlugs()
@@ -127,6 +125,15 @@ func (b *bench) takeCompression(all bool) {
 	}
 	if b.test.unit { // the figures are bar, and the job says psi
 		j.unit, j.said = "bar", "psi"
+	}
+}
+
+// takeFirst reads the first strokes of what was read.
+func (b *bench) takeFirst() {
+	for _, i := range b.all() {
+		if v, read := b.job.dry[i]; read {
+			b.job.first[i] = b.firstReading(i, v)
+		}
 	}
 }
 
