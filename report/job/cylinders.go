@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -28,6 +29,9 @@ func (r *reader) checkCylinder(name, label string, pos Pos) bool {
 
 // cylinderHint offers how a cylinder is named, for a key that names none.
 func (r *reader) cylinderHint(name string) string {
+	if hint := r.placeHint(name); hint != "" {
+		return hint
+	}
 	last := strings.TrimLeft(strings.TrimSpace(strings.TrimLeft(strings.ToLower(name), "abcdefghijklmnopqrstuvwxyz#. ")), "0")
 	switch {
 	case fold(name) == "all" || fold(name) == "rest" || fold(name) == "other":
@@ -59,6 +63,8 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 		hint = fmt.Sprintf("where the test was not made, write '%s: %s'", sectionOf(label), n.text)
 	} else if dashList().MatchString(n.text) {
 		hint = "write [" + strings.Join(orderSeparator().Split(n.text, -1), ", ") + "]"
+	} else if typed := cmp.Or(asList(n.text), asPairs(n.text)); typed != "" {
+		hint = "write " + typed
 	}
 	r.report(n.pos, hint, "'%s' is '%s', expected values by %s", label, short(n.text), r.cylinderWord)
 	return nil
@@ -89,9 +95,11 @@ func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, lab
 	if len(n.entries) == 0 && !r.blank {
 		r.report(n.pos, "leave the key out where nothing was read", "'%s' is empty", label)
 	}
-	for i, e := range n.entries {
-		if whole, comma := decimalComma(n.entries, i); comma {
-			r.report(whole.pos, "decimals take a point: "+whole.text+"."+e.key, "'%s.%s' is '%s,%s', in which the comma ends the value", label, n.entries[i-1].key, whole.text, e.key)
+	r.hiddenEntries(n, label)
+	entries := r.missingSpaces(n.entries, label)
+	for i, e := range entries {
+		if whole, comma := decimalComma(entries, i); comma {
+			r.report(whole.pos, "decimals take a point: "+whole.text+"."+e.key, "'%s.%s' is '%s,%s', in which the comma ends the value", label, entries[i-1].key, whole.text, e.key)
 			continue
 		}
 		if e.key == others && !slices.Contains(r.cylinderNames, others) || !r.checkCylinder(e.key, label, e.pos) {
@@ -129,6 +137,10 @@ func cylinderList[T any](r *reader, n *node, label string, read func(n *node, la
 		for i := range n.items {
 			names = append(names, strconv.Itoa(i+1))
 		}
+	}
+	if points := decimalCommas(n, len(r.cylinderNames)); points != "" {
+		r.report(n.pos, "decimals take a point: "+points, "'%s' has decimal commas, which end a value in a list", label)
+		return nil
 	}
 	if len(n.items) != len(names) {
 		r.report(n.pos, fmt.Sprintf("write '%s' where there is no reading; a list inside the list is repeats of one %s", stateWords[0], r.cylinderWord),

@@ -39,7 +39,7 @@ func (r *reader) engine(top *section) (*engine.Engine, diag.Spec) {
 	}
 	e := r.cylinders(top, s)
 	if e != nil {
-		r.cylinderNames = e.Names()
+		r.cylinderNames, r.bankList = e.Names(), e.Banks
 		if e.Kind == engine.Rotary {
 			r.cylinderWord = "rotor"
 		}
@@ -99,7 +99,7 @@ func (r *reader) ratio(n *node) float64 {
 func (r *reader) cylinders(top, s *section) *engine.Engine {
 	before := r.faults
 	spec := engine.Spec{
-		Layout:      s.scalarText("layout"),
+		Layout:      layoutMeant(s.scalarText("layout"), rotorsRead(top)),
 		Numbering:   s.scalarText("numbering"),
 		FirstBank:   s.scalarText("first-bank"),
 		Mount:       s.scalarText("mount"),
@@ -241,6 +241,15 @@ func (r *reader) places(s *section) ([]string, []engine.CustomCylinder) {
 		out = append(out, engine.CustomCylinder{Name: p.scalarText("name"), X: p.number("x"), Y: p.number("y"), Head: p.whole("head", 1, 100)})
 	}
 	return nil, out
+}
+
+// rotorsRead is how many rotors the file has readings of.
+func rotorsRead(top *section) int {
+	faces := top.node.get("rotors").get("faces")
+	if faces == nil {
+		return 0
+	}
+	return len(faces.entries) + len(faces.items)
 }
 
 // number gives a bare number of moderate size.

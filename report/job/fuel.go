@@ -247,7 +247,7 @@ func (r *reader) volumeLimit(n *node, text, label string, out diag.FuelLimit) (d
 	if !ok {
 		return out, false
 	}
-	*end = ml / seconds * 60
+	*end, out.Minutes = ml/seconds*60, seconds/60
 	return out, true
 }
 

@@ -51,10 +51,13 @@ var placeKeys = []key{
 	{name: "head", form: asWhole, doc: "Number of its cylinder head, from 1."},
 }
 
+var otherThrottles = []alias{{"wot", "open"}, {"wide open", "open"}, {"full", "open"}, {"fully open", "open"}, {"held open", "open"},
+	{"wide open throttle", "open"}, {"shut", "closed"}}
+
 var conditionKeys = []key{
 	{name: "engine", form: asWord, words: temperatures, doc: "Temperature of the engine during the test."},
 	{name: "coolant", form: asAmount, doc: "Temperature of the coolant: C or F.", example: "18 C"},
-	{name: "throttle", form: asWord, words: []string{"open", "closed", "not sure"}, doc: "Throttle while cranking."},
+	{name: "throttle", form: asWord, words: []string{"open", "closed", "not sure"}, also: otherThrottles, doc: "Throttle while cranking."},
 	{name: "plugs-out", form: asWord, words: []string{"all", "one at a time"}, doc: "Which spark plugs were out."},
 	{name: "strokes", form: asWhole, doc: "Compression strokes on each cylinder.", example: "6"},
 	{name: "cranking", form: asAmount, doc: "Cranking speed in rpm.", example: "210 rpm"},

@@ -86,8 +86,14 @@ var plugsKeys = []key{
 			{"type": "array", "items": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/plug"}]}}]}`},
 }
 
+// otherLooks are what mechanics call the looks of the list.
+var otherLooks = []alias{{"good", "normal"}, {"ok", "normal"}, {"fine", "normal"}, {"tan", "normal"}, {"brown", "normal"}, {"light brown", "normal"},
+	{"black", "sooty"}, {"dry black", "sooty"}, {"black and dry", "sooty"}, {"carbon fouled", "sooty"},
+	{"oily", "oil-wet"}, {"oil wet", "oil-wet"}, {"oil fouled", "oil-wet"}, {"wet with oil", "oil-wet"},
+	{"fuel wet", "fuel-wet"}, {"wet with fuel", "fuel-wet"}, {"cracked", "damaged"}, {"broken", "damaged"}}
+
 var plugKeys = []key{
-	{name: "look", form: asWord, words: looks, doc: "How the plug looks."},
+	{name: "look", form: asWord, words: looks, also: otherLooks, doc: "How the plug looks."},
 	{name: "gap", form: asReading, doc: "Gap as found: mm or in; a bare number is in the unit of the gap by the book.", example: "1.3 mm"},
 	{name: "photo", form: asText, doc: "Name of its photo.", example: "P4"},
 	{name: "note", form: asText, doc: "Anything else about it."},

@@ -71,6 +71,10 @@ var (
 // single reads one number, with two units where both are given.
 func (s *scale) single(n *node, text, label string) (float64, bool) {
 	text = strings.TrimSpace(text)
+	if strings.HasPrefix(text, "+") {
+		s.r.report(n.pos, "rose by "+text[1:]+"? write the reading itself, without a sign", "'%s' is '%s', which may be a rise or a reading", label, short(n.text))
+		return 0, false
+	}
 	if s.unit != quantity.Percent && strings.HasSuffix(text, ")") {
 		if m := twoUnits().FindStringSubmatch(text); m != nil {
 			return s.double(n, m[1], m[2], label)

@@ -60,7 +60,11 @@ func (r *reader) plug(n *node, label, _ string) (diag.Plug, bool) {
 		if state, reason, ok := parseState(n.text); ok {
 			return diag.Plug{State: state, Reason: reason}, true
 		}
-		look := r.word(n, label, looks)
+		if fold(n.text) == "wet" {
+			r.report(n.pos, "wet with what? write oil-wet, fuel-wet or coolant", "'%s' is 'wet', expected what it is wet with", label)
+			return diag.Plug{}, false
+		}
+		look := r.wordOf(n, label, keyOf(plugKeys, "look"))
 		return diag.Plug{State: diag.Tested, Look: look.Value}, look.Given()
 	}
 	s := r.section(n, label, plugKeys)

@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
 )
 
@@ -77,6 +78,7 @@ type reader struct {
 
 	cylinderNames []string // nil where the engine is not known
 	cylinderWord  string   // "cylinder" or "rotor"
+	bankList      []engine.Bank
 
 	scales   map[string]*scale // of the sections being read, by name
 	hasPlugs bool              // the job says how spark plugs look

@@ -211,7 +211,7 @@ fuel-pressure:
 		{For: "return-pinched", Low: 0, High: 90, Entered: "0-90"},
 		{For: "hold", Low: 35, High: inf, Minutes: 1, Entered: "at least 35 after 1 min"},
 		{For: "hold", Low: 30, High: inf, Minutes: 5, Entered: "at least 30 psi after 300 s"},
-		{For: "volume", Low: 1000, High: inf, Entered: "at least 500 ml in 30 s"},
+		{For: "volume", Low: 1000, High: inf, Minutes: 0.5, Entered: "at least 500 ml in 30 s"},
 	}
 	for i := range want {
 		want[i].Source = "manual"

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -31,18 +32,19 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 	}
 	known := keyNames(keys)
 	if n.kind != mapping {
-		hint := ""
-		if len(keys) > 0 && n.kind == scalar {
+		hint := readingsHint(name, n)
+		if hint == "" && len(keys) > 0 && n.kind == scalar {
 			hint = fmt.Sprintf("such as '%s: ...' on a line of its own, indented", known[0])
 		}
 		r.report(n.pos, hint, "%s is %s, expected keys such as %s", orFile(name), describe(n), allOf(known[:min(3, len(known))]))
 		return nil
 	}
+	r.joinList(n, name, keys)
 	for _, e := range n.entries {
 		switch {
 		case !slices.Contains(known, e.key):
 			hint := "expected here: " + strings.Join(known, ", ")
-			if near := nearest(e.key, known); near != "" {
+			if near := cmp.Or(otherKeys[plainTest(e.key)], nearest(e.key, known)); near != "" && slices.Contains(known, near) {
 				hint = fmt.Sprintf("did you mean '%s'?", near)
 			}
 			where := ""
@@ -225,9 +227,9 @@ func (s *section) yesNo(key string) diag.Tri {
 		return diag.Unknown
 	}
 	switch fold(n.text) {
-	case "yes", "true":
+	case "yes", "true", "y", "on":
 		return diag.Yes
-	case "no", "false":
+	case "no", "false", "n", "off", "none":
 		return diag.No
 	}
 	s.r.report(n.pos, "", "'%s' is '%s', expected yes or no", s.label(key), short(n.text))
@@ -262,7 +264,7 @@ func (s *section) date(key string) Date {
 	}
 	d, err := time.Parse(time.DateOnly, n.text)
 	if err != nil || !isoDate().MatchString(n.text) {
-		s.r.report(n.pos, "year-month-day, such as 2026-05-14", "'%s' is '%s', expected a date of the calendar", s.label(key), short(n.text))
+		s.r.report(n.pos, dateHint(n.text), "'%s' is '%s', expected a date of the calendar", s.label(key), short(n.text))
 		return Date{}
 	}
 	if !s.r.checkDate(n, s.label(key), d) {

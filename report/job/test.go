@@ -215,6 +215,9 @@ var knownTests = []string{testCompression, testLeakage, testPlugs, testRotors, t
 
 // testName brings the name of a test to that of the sheet; other words stay.
 func testName(key string) string {
+	if other, ok := otherKeys[plainTest(key)]; ok {
+		key = other
+	}
 	for _, known := range knownTests {
 		if plainTest(key) == plainTest(known) {
 			return known

@@ -38,6 +38,7 @@ type node struct {
 	null    bool   // an empty value
 	plain   bool   // a scalar without quotes
 	tag     string // the type that YAML makes of a scalar
+	joined  bool   // a list that was written without its brackets
 	items   []*node
 	entries []entry
 }
@@ -135,6 +136,10 @@ func (r *reader) syntax(err error) {
 		if n, err := strconv.Atoi(m[1]); err == nil {
 			line = min(max(n, 1), max(len(r.lines), 1))
 		}
+	}
+	if at, found, hint := r.braceFault(); at != (Pos{}) {
+		r.report(at, hint, "not YAML: %s", found)
+		return
 	}
 	hint := ""
 	switch {

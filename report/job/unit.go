@@ -10,7 +10,8 @@ import (
 	"gaugesheet/diag/quantity"
 )
 
-// A pressures value is what a section of pressures is read as.
+// Pressures say what the readings of a section are, for its messages and its
+// bounds of belief.
 type pressures struct {
 	name  string
 	usual diag.Usual

@@ -57,6 +57,9 @@ func LayoutHint(p engine.Problem, layout string) string {
 	if p.Field != "layout" || !strings.HasSuffix(p.Hint, engine.LayoutForms) {
 		return p.Hint
 	}
+	if hint := standHint(layout); hint != "" {
+		return hint
+	}
 	var layouts []string
 	for _, known := range engine.Known() {
 		layouts = append(layouts, known.Spec.Layout)
@@ -87,7 +90,7 @@ func anyOf(words []string) string { return inWords(words, "or") }
 func allOf(words []string) string { return inWords(words, "and") }
 
 func inWords(words []string, last string) string {
-	if slices.ContainsFunc(words, func(w string) bool { return strings.Contains(w, ",") }) {
+	if slices.ContainsFunc(words, func(w string) bool { return strings.Contains(w, ",") && !strings.Contains(w, "(") }) {
 		quoted := make([]string, len(words))
 		for i, w := range words {
 			quoted[i] = "'" + w + "'"

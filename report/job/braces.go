@@ -1,0 +1,129 @@
+package job
+
+import (
+	"slices"
+	"strings"
+)
+
+// braceFault finds where a file goes wrong within braces and brackets: a value
+// that is followed by a further key with no comma between, a closing sign that
+// is none of the one opened, or an opening sign that is never closed. The place
+// is zero where there is no such fault.
+func (r *reader) braceFault() (at Pos, message, hint string) {
+	s := braceScan{}
+	for i, line := range r.lines {
+		if len(line) > longestLine {
+			return Pos{}, "", ""
+		}
+		if fault, ok := s.line([]rune(line), i+1); ok {
+			return fault.at, fault.message, fault.hint
+		}
+	}
+	if len(s.open) == 0 {
+		return Pos{}, "", ""
+	}
+	f := s.notClosed()
+	return f.at, f.message, f.hint
+}
+
+func (s *braceScan) notClosed() fault {
+	last := s.open[len(s.open)-1]
+	return fault{last.at, "'" + string(last.sign) + "' is not closed", "close it with '" + string(closing[last.sign]) + "'"}
+}
+
+var closing = map[rune]rune{'{': '}', '[': ']'}
+
+// An opened sign is one that waits to be closed.
+type opened struct {
+	sign  rune
+	at    Pos
+	colon bool // since the last comma there was a key
+}
+
+type fault struct {
+	at            Pos
+	message, hint string
+}
+
+// braceScan is where a scan of a file has come to.
+type braceScan struct {
+	open   []opened
+	indent int  // of the line on which the outermost was opened
+	quote  rune // within a quoted text
+}
+
+// line scans one line, and stops at a fault.
+func (s *braceScan) line(text []rune, number int) (fault, bool) {
+	begins := slices.IndexFunc(text, func(c rune) bool { return c != ' ' })
+	if len(s.open) > 0 && s.quote == 0 && begins >= 0 && begins <= s.indent && !strings.ContainsRune("}]#", text[begins]) {
+		return s.notClosed(), true // a key of the lines around it
+	}
+	for i, c := range text {
+		at := Pos{number, i + 1}
+		before := rune(' ')
+		if i > 0 {
+			before = text[i-1]
+		}
+		switch {
+		case s.quote != 0:
+			if c == s.quote && !(c == '"' && before == '\\') {
+				s.quote = 0
+			}
+		case c == '#' && (before == ' ' || before == '\t'):
+			return fault{}, false
+		case c == '{' || c == '[':
+			if len(s.open) == 0 {
+				s.indent = begins
+			}
+			if len(s.open) > 0 || startsValue(text, i) {
+				s.open = append(s.open, opened{sign: c, at: at})
+			}
+		case len(s.open) == 0:
+			if (c == '"' || c == '\'') && startsValue(text, i) {
+				s.quote = c
+			}
+		default:
+			if f, ok := s.within(c, before, at, i+1 == len(text) || text[i+1] == ' '); ok {
+				return f, true
+			}
+		}
+	}
+	return fault{}, false
+}
+
+// within takes a sign inside braces or brackets.
+func (s *braceScan) within(c, before rune, at Pos, ends bool) (fault, bool) {
+	top := &s.open[len(s.open)-1]
+	switch {
+	case (c == '"' || c == '\'') && (before == ' ' || before == ',' || before == '{' || before == '['):
+		s.quote = c
+	case c == '}' || c == ']':
+		if closing[top.sign] != c {
+			return fault{at, "found '" + string(c) + "', expected '" + string(closing[top.sign]) + "'", "each '{' is closed by '}', each '[' by ']'"}, true
+		}
+		s.open = s.open[:len(s.open)-1]
+	case c == ',':
+		top.colon = false
+	case c == ':' && ends && top.sign == '{':
+		if top.colon {
+			return fault{at, "a key without a comma before it", "values within braces are separated by commas"}, true
+		}
+		top.colon = true
+	}
+	return fault{}, false
+}
+
+// startsValue tells whether a sign stands where a value may begin: first on its
+// line, or behind a colon or a dash and a space.
+func startsValue(text []rune, i int) bool {
+	for j := i - 1; j >= 0; j-- {
+		switch {
+		case text[j] == ' ' || text[j] == '\t':
+		case text[j] == ':' || text[j] == '-':
+			return j < i-1
+		default:
+			return false
+		}
+	}
+	return true
+}
