@@ -2,6 +2,7 @@ package known
 
 import (
 	"gaugesheet/diag"
+	"math"
 	"slices"
 )
 
@@ -10,11 +11,16 @@ import (
 // standard orifice outside aviation, so figures compare only with the same
 // tester's.
 const (
-	GoodLoss   = 10.0
-	WornLoss   = 20.0
-	ActLoss    = 30.0
-	OverMedian = 10.0 // points; a cylinder that far from the others stands out
+	GoodLoss    = 10.0
+	WornLoss    = 20.0
+	ActLoss     = 30.0
+	OverMedian  = 10.0 // points; a cylinder that far from the others stands out
+	TorrentLoss = 60.0 // more than worn rings let through: common practice, no source
 )
+
+// FewestForMedian is how many cylinders are read before one of them is compared
+// with the middle of all.
+const FewestForMedian = 3
 
 // Leak gives a cylinder's leakage, nil where it was not read.
 func (c *Case) Leak(name string) *diag.LeakResult {
@@ -42,13 +48,14 @@ func (c *Case) Leaks() []*diag.LeakResult {
 }
 
 // LeaksAt reports air at a place that is worth saying: coolant and neighbour
-// always, elsewhere where more than 10 % is lost or how much was not noted.
+// always, elsewhere where more than 10 % or more than the limit is lost, or
+// where how much was not noted. An engine cooled by air has no coolant.
 func (c *Case) LeaksAt(name, at string) bool {
 	l := c.leakAt(name)
-	if l == nil || !slices.Contains(l.At, at) {
+	if l == nil || !slices.Contains(l.At, at) || at == AtCoolant && c.AirCooled() {
 		return false
 	}
-	return at == AtCoolant || at == AtNeighbour || l.Loss == nil || *l.Loss > GoodLoss
+	return at == AtCoolant || at == AtNeighbour || l.Loss == nil || *l.Loss > GoodLoss || c.overLimit(l) || c.LossIsBound(name)
 }
 
 // The places where air escapes, as the job file has them.
@@ -73,10 +80,26 @@ func (c *Case) LostAt(name string) string {
 	case len(l.At) == 1:
 		return l.At[0]
 	}
-	if c.Leakage != nil {
-		return c.Leakage.Dry[name].Most
+	return l.Most
+}
+
+// LossIsBound reports a loss known only to be more than its figure.
+func (c *Case) LossIsBound(name string) bool {
+	return c.Leakage != nil && c.Leakage.Dry[name].Kind == diag.AtLeast && len(c.Leakage.Dry[name].Values) > 0
+}
+
+// mainPlaces is where a cylinder's air goes as far as it counts: where most
+// goes; else the places that were noted, without the crankcase beside others,
+// which a little always reaches past the rings.
+func (c *Case) mainPlaces(name string) []string {
+	l := c.leakAt(name)
+	if l == nil {
+		return nil
 	}
-	return ""
+	if most := c.LostAt(name); most != "" {
+		return []string{most}
+	}
+	return slices.DeleteFunc(slices.Clone(l.At), func(at string) bool { return at == AtCrankcase })
 }
 
 // leakAt is what the leakage test noted of a cylinder, with or without a figure.
@@ -98,28 +121,69 @@ func (c *Case) Loss(name string) (float64, bool) {
 // Beyond reports a loss over a bound by more than arithmetic can miss.
 func Beyond(loss, bound float64) bool { return loss > bound+1e-6 }
 
-// LeakingBank gives the bank that loses air in every cylinder read while the
-// other, two of it at least, loses none to speak of; -1 for none. The other
-// bank was tested in the same state and with the same tester.
+// LeaksAtValve reports a cylinder whose air clearly goes out past one of its
+// valves: too much of it, or how much was not noted. Air at both valves says that
+// the piston did not stand at the top of its compression.
+func (c *Case) LeaksAtValve(name string) bool {
+	inlet, exhaust := c.LeaksAt(name, AtInlet), c.LeaksAt(name, AtExhaust)
+	if !c.HasValves() || inlet == exhaust {
+		return false
+	}
+	l := c.Leak(name)
+	return l == nil || c.LeakTooHigh(l) || *l.Loss > WornLoss
+}
+
+// ValveSets lists sets of cylinders with a camshaft in common all of which
+// lose their air past a valve: a bank while the other holds its air, or all
+// that were read of an engine, three at least.
+func (c *Case) ValveSets() [][]string {
+	var leaking, others []string
+	for _, name := range c.Engine.Names() {
+		switch {
+		case c.LeaksAtValve(name):
+			leaking = append(leaking, name)
+		case c.LeakNoted(name):
+			others = append(others, name)
+		}
+	}
+	switch {
+	case len(others) == 0 && len(leaking) >= fewestAlike:
+		return [][]string{leaking}
+	case len(leaking) > 1 && len(others) > 1 && c.holdAir(others) && c.LeakingBank(leaking) >= 0:
+		return [][]string{leaking}
+	}
+	return nil
+}
+
+// fewestAlike is how many cylinders with the same fault have a cause in common
+// sooner than one each: common practice, no source.
+const fewestAlike = 3
+
+// holdAir reports cylinders that lose no more than is serviceable.
+func (c *Case) holdAir(names []string) bool {
+	return !slices.ContainsFunc(names, func(n string) bool {
+		l := c.Leak(n)
+		return l == nil || *l.Loss > WornLoss
+	})
+}
+
+// LeakingBank gives the bank that these cylinders are all that was read of,
+// while others were read on the other; -1 for none.
 func (c *Case) LeakingBank(names []string) int {
 	if !c.Engine.IsTwoBank() || len(names) < 2 {
 		return -1
 	}
-	bank := c.Engine.BankOf(names[0])
-	sound := 0
-	for _, l := range c.Leaks() {
-		switch inSet := slices.Contains(names, l.Name); {
-		case inSet != (c.Engine.BankOf(l.Name) == bank):
-			return -1
-		case inSet && !c.LeakTooHigh(l):
-			return -1
-		case !inSet && *l.Loss > WornLoss:
-			return -1
-		case !inSet:
-			sound++
+	bank, other := c.Engine.BankOf(names[0]), false
+	for _, name := range c.Engine.Names() {
+		if !c.LeakNoted(name) {
+			continue
 		}
+		if slices.Contains(names, name) != (c.Engine.BankOf(name) == bank) {
+			return -1
+		}
+		other = other || c.Engine.BankOf(name) != bank
 	}
-	if sound < 2 {
+	if !other {
 		return -1
 	}
 	return bank
@@ -134,6 +198,9 @@ func (c *Case) LeakageCold() bool {
 	}
 	return c.Conditions.Engine == "cold"
 }
+
+// overLimit reports a loss over its limit, clear of uncertainty or as read.
+func (c *Case) overLimit(l *diag.LeakResult) bool { return l.Verdict == diag.Outside || c.PastLimit(l) }
 
 // PastLimit reports a loss that as read is over its limit and yet too close to
 // call.
@@ -152,37 +219,64 @@ func (c *Case) WorstLeak(names []string) *diag.LeakResult {
 	return worst
 }
 
-// LeakFacts are what the words on leakage use: the worst loss, each loss, the
-// Median of all, and the limit with its verdict where there is one.
+// LeakFacts are what the words on leakage use: the worst loss and each loss as
+// far as they were noted, the median where three at least were read, and the
+// limit with its verdict where there is one.
 func (c *Case) LeakFacts(names []string) diag.Facts {
-	facts := diag.Facts{"limit": "", "verdict": "", "low": c.AnyLow(names), "read": len(c.Leaks()),
-		"median": Percent(c.Sums.Leakage.Median, 0)}
-	var each diag.Names
+	facts := diag.Facts{"limit": "", "verdict": "", "low": c.AnyLow(names), "read": len(c.Leaks()), "median": "", "loss": ""}
+	if c.Sums.Leakage != nil && c.Sums.Leakage.N >= FewestForMedian {
+		facts["median"] = loss(c.Sums.Leakage.Median)
+	}
+	each := diag.Names{}
 	for _, name := range names {
-		if l := c.Leak(name); l != nil {
-			each = append(each, name+": "+Percent(*l.Loss, 0).String())
+		if c.Leak(name) != nil {
+			each = append(each, name+": "+c.LossAsNoted(name))
 		}
 	}
 	facts["each"] = each
 	if worst := c.WorstLeak(names); worst != nil {
-		facts["loss"] = Percent(*worst.Loss, 0)
+		facts["loss"] = c.LossAsNoted(worst.Name)
 		if c.Sums.Leakage.Limit != nil {
-			facts["limit"] = Percent(*c.Sums.Leakage.Limit, 0).String()
+			facts["limit"] = loss(*c.Sums.Leakage.Limit).String()
 			facts["verdict"] = string(worst.Verdict)
 		}
 	}
 	return facts
 }
 
+// loss is a number of percent with the decimal that it has.
+func loss(v float64) diag.Number {
+	if math.Abs(v-math.Round(v)) < 0.05 {
+		return Percent(v, 0)
+	}
+	return Percent(v, 1)
+}
+
+// LossAsNoted is a cylinder's loss in print; a bound stays one. "" where none
+// was noted.
+func (c *Case) LossAsNoted(name string) string {
+	l := c.Leak(name)
+	switch {
+	case l == nil:
+		return ""
+	case c.LossIsBound(name):
+		return "over " + loss(*l.Loss).String()
+	}
+	return loss(*l.Loss).String()
+}
+
 // LeakTooHigh reports a loss over the limit, or that stands out without one.
 func (c *Case) LeakTooHigh(l *diag.LeakResult) bool {
-	if c.Sums.Leakage.N > 0 && *l.Loss > c.Sums.Leakage.Median+OverMedian {
+	s := c.Sums.Leakage
+	switch {
+	case l.Loss == nil:
+		return false
+	case s.N >= FewestForMedian && Beyond(*l.Loss, s.Median+OverMedian):
 		return true
+	case s.Limit != nil:
+		return c.overLimit(l)
 	}
-	if c.Sums.Leakage.Limit != nil {
-		return l.Verdict == diag.Outside || c.PastLimit(l)
-	}
-	return *l.Loss > WornLoss
+	return Beyond(*l.Loss, WornLoss) || c.LossIsBound(l.Name) && *l.Loss >= WornLoss
 }
 
 // Placed reports whether a rule for one of its places speaks of a leak.
@@ -194,6 +288,12 @@ func (c *Case) Placed(l *diag.LeakResult) bool {
 func (c *Case) RingLoss(l *diag.LeakResult) bool {
 	elsewhere := slices.ContainsFunc(l.At, func(at string) bool { return at != AtCrankcase && at != "nowhere" })
 	return c.LeakTooHigh(l) && *l.Loss > GoodLoss && !elsewhere
+}
+
+// HighLoss reports a cylinder that loses too much air.
+func (c *Case) HighLoss(name string) bool {
+	l := c.Leak(name)
+	return l != nil && c.LeakTooHigh(l)
 }
 
 // tight is the loss in percent under which a cylinder holds its air.
@@ -223,11 +323,19 @@ func (c *Case) LosesAt(names []string, place string) bool {
 // LeakApart reports that neighbours lose their air at different places, none
 // of them into each other.
 func (c *Case) LeakApart(run []string) bool {
-	if !c.LeakageKnown(run) || c.LosesAt(run, "neighbour") {
+	if len(run) < 2 || c.LosesAt(run, AtNeighbour) {
 		return false
 	}
-	first := c.Leak(run[0]).At
-	return slices.ContainsFunc(run[1:], func(n string) bool { return !slices.Equal(c.Leak(n).At, first) })
+	first := c.mainPlaces(run[0])
+	apart := false
+	for _, name := range run {
+		places := c.mainPlaces(name)
+		if len(places) == 0 {
+			return false
+		}
+		apart = apart || !slices.ContainsFunc(places, func(at string) bool { return slices.Contains(first, at) })
+	}
+	return apart
 }
 
 // LeakNoted reports a cylinder of which the leakage test noted a loss or a place.

@@ -141,6 +141,9 @@ const NewPlugDays = 31
 
 // PlugsNew reports plugs fitted recently, from the words of the job.
 func (c *Case) PlugsNew() bool {
+	if c.Plugs == nil {
+		return false
+	}
 	fitted := strings.ToLower(c.Plugs.Fitted)
 	if m := fittedAgo.FindStringSubmatch(fitted); m != nil {
 		n, err := strconv.Atoi(m[1])
@@ -159,27 +162,48 @@ func (c *Case) PlugsNew() bool {
 // shut: common practice, no source.
 const ClosedGap = 0.30
 
-// GapsOut lists the cylinders whose gap is outside its limits, the closed ones
-// apart, in the engine's order.
-func (c *Case) GapsOut() (wide, closed []string) {
-	for i := range c.Sums.Plugs.Cylinders {
-		p := &c.Sums.Plugs.Cylinders[i]
-		switch {
-		case p.GapMM == nil || p.Gap != diag.Outside:
-		case *p.GapMM < ClosedGap*c.Plugs.GapMM:
-			closed = append(closed, p.Name)
-		default:
-			wide = append(wide, p.Name)
-		}
+// A Gap is how a plug's gap stands beside the book's.
+type Gap string
+
+const (
+	GapRight  Gap = "" // within its limits, or not judged
+	GapWide   Gap = "wide"
+	GapNarrow Gap = "narrow"
+	GapShut   Gap = "closed" // something pushed it shut
+)
+
+// GapOf is how the gap of a cylinder's plug stands beside the book's.
+func (c *Case) GapOf(name string) Gap {
+	p := c.Plug(name)
+	switch {
+	case p == nil || c.Plugs == nil || p.GapMM == nil || p.Gap != diag.Outside:
+		return GapRight
+	case *p.GapMM < ClosedGap*c.Plugs.GapMM:
+		return GapShut
+	case *p.GapMM < c.Plugs.GapMM:
+		return GapNarrow
 	}
-	return wide, closed
+	return GapWide
 }
 
 // GapClosed reports a plug whose gap something pushed shut.
-func (c *Case) GapClosed(name string) bool {
-	if c.Plugs == nil || c.Sums.Plugs == nil {
-		return false
-	}
-	_, closed := c.GapsOut()
-	return slices.Contains(closed, name)
+func (c *Case) GapClosed(name string) bool { return c.GapOf(name) == GapShut }
+
+// PlugsGapped lists the cylinders whose plug's gap stands so.
+func (c *Case) PlugsGapped(as Gap) []string {
+	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return c.GapOf(n) != as })
 }
+
+// ColourOthers counts the plugs beside these whose look can speak of the mixture.
+func (c *Case) ColourOthers(names []string) int {
+	n := 0
+	for _, name := range c.PlugsRead() {
+		if !slices.Contains(names, name) {
+			n++
+		}
+	}
+	return n
+}
+
+// GasFuel reports an engine that runs on gas, which burns clean and white.
+func (c *Case) GasFuel() bool { return c.Spec.Fuel == "lpg" || c.Spec.Fuel == "cng" }

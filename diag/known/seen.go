@@ -1,6 +1,7 @@
 package known
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -39,16 +40,24 @@ func (c *Case) Seen(name string, words ...string) bool { return SpeaksOf(c.SeenI
 
 // Words of what is seen in a cylinder.
 var (
-	ScoredWords = []string{"scor", "scratch", "groove"}
-	HoledWords  = []string{"hole in", "holed", "broken piston", "piston broken", "melted piston"}
-	BurntValve  = []string{"valve burn", "valves burn", "valve is burn", "burnt valve", "burned valve", "valve crack", "valve chip", "valve is chip", "valve is crack", "valve gone"}
-	BentValve   = []string{"bent valve", "valve bent", "valves bent", "valve strike", "struck", "crown marked"}
-	WashedCrown = []string{"steam clean", "washed", "clean crown", "crown clean"}
-	LiquidWords = []string{"liquid", "water", "coolant", "full of fuel", "full of oil", "pool", "wet with fuel"}
+	ScoredWords  = []string{"scor", "scratch", "groove", "scuff"}
+	HoledWords   = []string{"hole in the piston", "hole in piston", "hole in the crown", "hole in crown", "hole through", "holed", "broken piston", "piston broken", "melted piston", "piston melted", "burnt through"}
+	BurntValve   = []string{"valve burn", "valves burn", "valve is burn", "burnt valve", "burned valve", "valve crack", "valve chip", "valve is chip", "valve is crack", "valve gone", "seat burn"}
+	BentValve    = []string{"bent valve", "valve bent", "valves bent", "valve is bent"}
+	MarkedCrown  = []string{"valve strike", "struck", "crown marked", "dent", "impact mark", "valve mark"}
+	WashedCrown  = []string{"steam clean", "steam-clean", "washed", "clean crown", "crown clean"}
+	LiquidWords  = []string{"liquid", "water", "coolant", "full of fuel", "full of oil", "pool", "wet with fuel"}
+	CarbonWords  = []string{"crown carbon", "carbon on the crown", "carbon on crown", "carbon on the piston", "carbon on piston", "carboned", "heavy carbon", "coked"}
+	CarbonOnSeat = []string{"seat carbon", "carbon on the seat", "carbon on a seat", "carbon on seat"}
+	Glazed       = []string{"glaz"}
+	GoodWall     = []string{"wall good", "walls good", "bore good", "wall clean", "hone visible", "cross-hatch", "crosshatch"}
+	GoodCrown    = []string{"crown good", "piston good"}
+	GoodValves   = []string{"valves good", "valve good", "seats good", "seat good"}
 )
 
-// SpeaksOf reports whether a text has one of these words, not denied by a
-// "no" or "not" just before it.
+// SpeaksOf reports whether a text has one of these words, not denied where it
+// stands: "no scoring", "not scored", "without any scoring", "no sign of
+// scoring", "scoring: none".
 func SpeaksOf(text string, words ...string) bool {
 	return slices.ContainsFunc(words, func(word string) bool {
 		for from := 0; ; {
@@ -56,11 +65,38 @@ func SpeaksOf(text string, words ...string) bool {
 			if at < 0 {
 				return false
 			}
-			before := strings.TrimRight(text[:from+at], " ")
-			if !strings.HasSuffix(before, " no") && !strings.HasSuffix(before, " not") && before != "no" && before != "not" && !strings.HasSuffix(before, "without") {
+			at += from
+			if !deniedNear(text[:at], text[at+len(word):]) {
 				return true
 			}
-			from += at + len(word)
+			from = at + len(word)
 		}
 	})
+}
+
+// denialReach is how many words behind a denial it still reaches.
+const denialReach = 4
+
+var (
+	clauseEnd  = regexp.MustCompile(`[,;.:?!()]|\bbut\b|\bbecause\b|\bso\b`)
+	denial     = regexp.MustCompile(`^(no|not|without|never|nor|neither|free|isn't|aren't)$`)
+	afterNone  = regexp.MustCompile(`^\w*\s*:?\s*(none|no|nil)\b`)
+	wordsOfAny = regexp.MustCompile(`\S+`)
+)
+
+// deniedNear reports a word that what stands before it in its clause, or right
+// after it, denies.
+func deniedNear(before, after string) bool {
+	if ends := clauseEnd.FindAllStringIndex(before, -1); len(ends) > 0 {
+		before = before[ends[len(ends)-1][1]:]
+	}
+	near := wordsOfAny.FindAllString(before, -1)
+	near = near[max(0, len(near)-denialReach):]
+	for i, word := range near {
+		number := i+1 < len(near) && near[i+1][0] >= '0' && near[i+1][0] <= '9' // "no 3" is a cylinder
+		if denial.MatchString(word) && !number {
+			return true
+		}
+	}
+	return afterNone.MatchString(after)
 }
