@@ -1,17 +1,21 @@
 package known
 
 import (
-	"gaugesheet/diag"
 	"slices"
 	"strconv"
 	"strings"
+
+	"gaugesheet/diag"
 )
 
 // StoodMonths is how long an engine stands before its rings and valves may
 // have stuck: common practice, no source.
 const StoodMonths = 6
 
-func (c *Case) Stood() bool { return c.History.StoodMonths > StoodMonths }
+// Stood reports an engine that stood for so long, or for an unknown time.
+func (c *Case) Stood() bool {
+	return c.History.StoodMonths > StoodMonths || c.History.StoodMonths == 0 && slices.Contains(c.History.Complaints, "stood")
+}
 
 // Complains reports one of the job's complaints; a stored misfire code is one
 // too.
@@ -102,12 +106,41 @@ const (
 	hotC  = 70
 )
 
-// Complaints are all of the job's complaints in its order; a stored misfire
-// code is one too.
+// Complaints are the job's complaints that a cause can explain, in its order; a
+// stored misfire code is one too. That the engine stood is how it came here and
+// not what is wrong with it.
 func (c *Case) Complaints() []string {
-	list := slices.Clone(c.History.Complaints)
+	list := slices.DeleteFunc(slices.Clone(c.History.Complaints), func(x string) bool { return x == "stood" })
 	if misfires, _ := c.MisfireCodes(); misfires && !slices.Contains(list, "misfire") {
 		list = append(list, "misfire")
 	}
 	return list
+}
+
+// CameSuddenly and CameSlowly are how the trouble began, by the job's words.
+func (c *Case) CameSuddenly() bool {
+	return SpeaksOf(strings.ToLower(c.History.Onset), "sudden", "at once", "bang", "full load", "full throttle", "overnight")
+}
+
+// CameSlowly reports a trouble that came over weeks or longer.
+func (c *Case) CameSlowly() bool {
+	return SpeaksOf(strings.ToLower(c.History.Onset), "slow", "gradual", "over month", "over year", "over week", "month", "year") && !c.CameSuddenly()
+}
+
+// UsesOil reports that the engine is said to use oil.
+func (c *Case) UsesOil() bool { return c.Complains("oil use") || c.History.OilUse != "" }
+
+// Smokes reports smoke of a colour, seen at one of these times; at any time
+// where none are named.
+func (c *Case) Smokes(colour string, when ...string) bool {
+	if c.History.Smoke.Colour != colour {
+		return false
+	}
+	return len(when) == 0 || slices.ContainsFunc(when, func(x string) bool { return slices.Contains(c.History.Smoke.When, x) })
+}
+
+// LosesCoolant reports that coolant goes somewhere, by complaint, white smoke
+// of a warm engine, or the coolant test.
+func (c *Case) LosesCoolant() bool {
+	return c.Complains("coolant loss") || c.CoolantGas == "positive" || c.Smokes("white", "load", "always")
 }

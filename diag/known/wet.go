@@ -1,11 +1,13 @@
 package known
 
 import (
-	"gaugesheet/diag"
-	"gaugesheet/diag/quantity"
 	"math"
 	"slices"
 	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
+	"gaugesheet/diag/quantity"
 )
 
 // WetOutcome is what oil did to a low cylinder; "" where that was not tested
@@ -19,19 +21,24 @@ const (
 	WetFlat    WetOutcome = "flat"
 )
 
-// The thresholds of the wet test, in percent; the rise with no control to
-// take off has to be larger. Common practice, no source.
+// The thresholds of the wet test, in percent. The rise with no control to take
+// off has to be larger, and a control that rose by more than ControlRise got
+// too much oil to tell anything. Common practice, no source.
 const (
 	NetRise        = 15
 	RawRise        = 25
 	NoRise         = 5
+	ControlRise    = 10
 	everywhereRise = 5
 	everywhereSpan = 10
 )
 
+// WetOutcome is what oil did to a low cylinder: by how much it rose beyond what
+// the oil's own volume does to the control. "" too where the wet test as a
+// whole tells nothing.
 func (c *Case) WetOutcome(name string) WetOutcome {
 	r := c.Cylinder(name)
-	if r == nil || r.Wet == nil || r.Dry == nil || !c.ShortOfPressure(r) || c.Spec.Diesel() {
+	if r == nil || r.Wet == nil || r.Dry == nil || !c.ShortOfPressure(r) || !c.WetTells() {
 		return ""
 	}
 	rise := *r.Wet - *r.Dry
@@ -47,6 +54,23 @@ func (c *Case) WetOutcome(name string) WetOutcome {
 	}
 	return WetFlat
 }
+
+// WetTells reports that the wet test can tell one cylinder from another: not in
+// a diesel, where the dose or the control was too large, or where all rose alike.
+func (c *Case) WetTells() bool {
+	return !c.Spec.Diesel() && !c.ControlRose() && !c.Noticed("wet-dose-too-large") && !c.RisesEverywhere()
+}
+
+// ControlRose reports that cylinders in no need of oil rose with it by more
+// than they should.
+func (c *Case) ControlRose() bool {
+	control := c.Cranking().WetControl
+	return control != nil && *control > ControlRise && c.AllLow() == nil
+}
+
+// WetIsIndirect reports an engine in which oil does not lie on the rings: it
+// says less there.
+func (c *Case) WetIsIndirect() bool { return c.Engine.Kind == engine.Flat || c.Spec.TwoStroke }
 
 // ShortOfPressure reports a cylinder graded low; the only cylinder of an engine
 // has no grade and is short where it is under its minimum.
@@ -74,27 +98,26 @@ func (c *Case) SingleMinimum() float64 {
 // Short lists the cylinders short of pressure, in the engine's order.
 func (c *Case) Short() []string { return c.CylindersThat(c.ShortOfPressure) }
 
-// WetEvidence is what the wet test says of a low cylinder's causes: nothing
-// where all rose alike or the dose was too large. Where no figures were taken, plain words count.
+// WetEvidence is what the wet test says of a low cylinder's causes. Where no
+// figures were taken, plain words count.
 func (c *Case) WetEvidence(name string) WetOutcome {
 	switch {
 	case c.Spec.Diesel() || c.Cylinder(name) == nil || !c.ShortOfPressure(c.Cylinder(name)):
 		return ""
-	case c.Noticed("wet-dose-too-large"):
-		return ""
-	case len(c.WetTested()) == 0:
+	case len(c.WetTested()) == 0 && c.Compression != nil:
 		return WetFromWords(c.Compression.WetInWords)
-	case c.RisesEverywhere():
-		return ""
 	}
 	return c.WetOutcome(name)
 }
 
-// WetFromWords understands only what cannot be taken for anything else.
+// WetFromWords understands only what cannot be taken for anything else: "about
+// the same on all" may be of the readings or of the rise.
 func WetFromWords(words string) WetOutcome {
 	words = strings.ToLower(words)
 	switch {
-	case SpeaksOf(words, "no change", "no rise", "no better", "unchanged", "no difference", "same"):
+	case SpeaksOf(words, "on all", "all alike", "everywhere", "all cylinders", "all of them") && !SpeaksOf(words, "no change", "no rise", "no better", "unchanged", "no difference"):
+		return ""
+	case SpeaksOf(words, "no change", "no rise", "no better", "unchanged", "no difference", "did not change", "did not rise", "same"):
 		return WetFlat
 	case SpeaksOf(words, "slight", "little", "partly", "some"):
 		return WetUnclear
@@ -146,10 +169,39 @@ func (c *Case) Healthy() float64 {
 	return Median(v)
 }
 
-// RisesEverywhere reports that every cylinder tested wet rose alike.
+// RisesEverywhere reports that every cylinder tested wet rose alike, one that
+// is not low among them or all of the engine: where only the low ones were
+// oiled, a rise that they share tells of them.
 func (c *Case) RisesEverywhere() bool {
 	least, most, tested := c.WetSpan()
-	return len(tested) > 1 && least >= everywhereRise && most-least <= everywhereSpan
+	beside := c.HasControl() || len(tested) == len(c.Engine.Cylinders)
+	return len(tested) > 1 && beside && least >= everywhereRise && most-least <= everywhereSpan
+}
+
+// WetOfAll says what oil did to an engine all of whose cylinders are low and
+// were oiled, two at least: WetRises where each rose by more than the dose
+// alone does, WetFlat where none did, "" where that cannot be told.
+func (c *Case) WetOfAll() WetOutcome {
+	tested := c.WetTested()
+	if c.AllLow() == nil || c.Spec.Diesel() || len(tested) < 2 || len(tested) < len(c.Read()) || c.Noticed("wet-dose-too-large") {
+		return ""
+	}
+	least, most := math.Inf(1), math.Inf(-1)
+	for _, name := range tested {
+		r := c.Cylinder(name)
+		if *r.Dry <= 0 {
+			return ""
+		}
+		rise := 100 * (*r.Wet - *r.Dry) / *r.Dry
+		least, most = min(least, rise), max(most, rise)
+	}
+	switch {
+	case least >= NetRise:
+		return WetRises
+	case most < NoRise:
+		return WetFlat
+	}
+	return ""
 }
 
 // WetSpan gives the smallest and the largest rise in percent of the median dry

@@ -114,15 +114,15 @@ func has(text, words string) bool {
 		}
 		at += from
 		end := at + len(words)
-		if (at == 0 || !letter(text[at-1])) && (end == len(text) || !letter(text[end])) && !deniedBefore(text[:at]) {
+		if (at == 0 || !letter(text[at-1])) && (end == len(text) || !letter(text[end])) && !afterNo(text[:at]) {
 			return true
 		}
 		from = at + 1
 	}
 }
 
-// deniedBefore reports a text that ends in a word that denies what follows.
-func deniedBefore(text string) bool {
+// afterNo reports a text that ends in a word that denies what follows.
+func afterNo(text string) bool {
 	text = strings.TrimRight(text, " ")
 	for _, no := range []string{"no", "not", "without", "isn't", "neither", "nor", "rather than"} {
 		if rest, ends := strings.CutSuffix(text, no); ends && (rest == "" || !letter(rest[len(rest)-1])) {

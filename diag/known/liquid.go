@@ -1,0 +1,62 @@
+package known
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
+)
+
+// A Liquid is why liquid may lie in a cylinder.
+type Liquid string
+
+// The reasons, the surest first.
+const (
+	LiquidSeen    Liquid = "seen"    // it was seen there
+	LiquidWetPlug Liquid = "plug"    // it reads high and its plug is wet or washed
+	LiquidCoolant Liquid = "coolant" // it reads high and the engine loses coolant
+	LiquidBelow   Liquid = "below"   // its plug is oily, and it hangs under the crankshaft
+)
+
+// LiquidIn gives the reason why liquid may lie in a cylinder, "" for none.
+// Liquid takes up room and so raises the reading; enough of it stops the piston.
+func (c *Case) LiquidIn(name string) Liquid {
+	high := c.Grade(name) == diag.High
+	switch {
+	case c.Seen(name, LiquidWords...):
+		return LiquidSeen
+	case high && c.Looks(name, "coolant", "fuel-wet", "oil-wet"):
+		return LiquidWetPlug
+	case high && c.LosesCoolant() && !c.AirCooled():
+		return LiquidCoolant
+	case c.HangsBelow(name) && c.Looks(name, "oil-wet"):
+		return LiquidBelow
+	}
+	return ""
+}
+
+// LiquidPossible lists the cylinders in which liquid may lie.
+func (c *Case) LiquidPossible() []string {
+	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return c.LiquidIn(n) == "" })
+}
+
+// HangsBelow reports a cylinder under the crankshaft, into which oil runs: all
+// of an inverted engine, and those of a radial one that lie in its lower third.
+func (c *Case) HangsBelow(name string) bool {
+	if c.Spec.Inverted == diag.Yes {
+		return true
+	}
+	i := c.Engine.Index(name)
+	if c.Engine.Kind != engine.Radial || i < 0 || i >= len(c.Engine.Cylinders) {
+		return false
+	}
+	lowest := 0.0
+	for _, x := range c.Engine.Cylinders {
+		lowest = max(lowest, x.Y) // seen from the rear, Y grows downwards
+	}
+	return c.Engine.Cylinders[i].Y > lowestThird*lowest
+}
+
+// lowestThird is how far below the crankshaft, as a part of the lowest
+// cylinder's, a cylinder of a radial engine still gathers oil.
+const lowestThird = 0.45
