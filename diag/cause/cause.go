@@ -52,6 +52,17 @@ func several(c *known.Case) bool   { return c.Several() }
 func throttled(c *known.Case) bool { return !c.Spec.Diesel() }
 func hydraulic(c *known.Case) bool { return c.HasValves() && c.Spec.Lifters != "solid" }
 
+// What of a fuel system decides which of its faults an engine can have; where
+// the system was not recorded, most of them.
+func electricPump(c *known.Case) bool  { return c.MayBeElectricPump() }
+func hoseKnown(c *known.Case) bool     { return c.MayHaveHose() }
+func systemUnknown(c *known.Case) bool { return c.FuelSystem() == "" }
+func carburetted(c *known.Case) bool   { return c.FuelSystem() == known.Carburettor }
+func regulated(c *known.Case) bool     { return c.FuelSystem() != known.Carburettor || !c.MechanicalPump() }
+func returning(c *known.Case) bool {
+	return c.FuelSystem() != known.PortNoReturn && c.FuelSystem() != known.DirectLow
+}
+
 var byName = sync.OnceValue(func() map[string]*Cause {
 	index := make(map[string]*Cause, len(Causes))
 	for i := range Causes {

@@ -31,6 +31,7 @@ type Check struct {
 	// Made reports that the readings of the job hold its outcome for all of
 	// these cylinders (for any, where none are named).
 	Made     func(c *known.Case, cylinders []string) bool
+	Mends    []string  // causes that it puts right as it is made
 	Words    []string  // other words for it in a job's work done
 	Outcomes []Outcome // all of them
 	// Again: it repeats the test rather than looks into the engine.
@@ -49,7 +50,10 @@ type Check struct {
 type Outcome struct {
 	Name string
 	For  []string // the causes that it speaks for
-	Else bool     // it speaks for whatever no other outcome does
+	// Sure is how likely the check shows it where one of these causes is there; 0
+	// stands for certain.
+	Sure float64
+	Else bool // it speaks for whatever no other outcome does
 	Fits func(*known.Case) bool
 	// Enter writes the outcome into a copy of the test; nil notes it as work
 	// done, in the words of the check and the outcome.
@@ -128,6 +132,14 @@ func (k *Check) Answer(c *known.Case, cylinders []string) *Outcome {
 // Open lists the outcomes that this engine can show.
 func (k *Check) Open(c *known.Case) []Outcome {
 	return slices.DeleteFunc(slices.Clone(k.Outcomes), func(o Outcome) bool { return o.Fits != nil && !o.Fits(c) })
+}
+
+// Shows is how likely the check shows an outcome where one of its causes is there.
+func (o *Outcome) Shows() float64 {
+	if o.Sure == 0 {
+		return 1
+	}
+	return o.Sure
 }
 
 // Told reports that the job says in words that the check was made, on whatever.

@@ -17,17 +17,12 @@ func returns(c *known.Case, _ []string) bool {
 	return (s == known.PortReturn || s == known.ThrottleBody) && !c.Spec.Diesel()
 }
 
-// hosed reports a regulator that has, or may have, a hose to the manifold.
-func hosed(c *known.Case, _ []string) bool {
-	return c.Injected() && (c.FuelSystem() == known.PortReturn || c.FuelSystem() == "")
-}
+func hosed(c *known.Case, _ []string) bool { return c.MayHaveHose() }
 
-func electric(c *known.Case, _ []string) bool {
-	return !c.MechanicalPump() && c.FuelSystem() != known.DieselLift
-}
+func electric(c *known.Case, _ []string) bool { return c.MayBeElectricPump() }
 
 func keyed(c *known.Case, _ []string) bool {
-	return electric(c, nil) && c.FuelSystem() != known.Carburettor
+	return c.Primes()
 }
 
 func anyCircuit(c *known.Case, is func(*diag.Circuit) bool) bool {
@@ -70,7 +65,7 @@ var fuelChecks = []Check{
 			{Name: "no vacuum", For: []string{"no-vacuum-signal", "vacuum-hose"}, Words: []string{"none"}},
 			{Name: "no such hose", For: []string{"not-referenced"}, Words: []string{"no hose"}},
 			{Name: "vacuum", Else: true}}},
-	{Name: "renew-regulator", Minutes: 30, Whole: true, Fuel: true, Way: Parts | Opens, Words: newRegulator,
+	{Name: "renew-regulator", Minutes: 30, Mends: []string{"regulator-diaphragm", "regulator-open"}, Whole: true, Fuel: true, Way: Parts | Opens, Words: newRegulator,
 		Outcomes: []Outcome{{Name: "right now", For: []string{"regulator-diaphragm", "regulator-open", "regulator-stuck"}, Words: []string{"right"}}, {Name: "no change", Else: true}}},
 	{Name: "restrict-return", Minutes: 5, Whole: true, Fuel: true, Way: Runs, Fits: pinchable, Words: []string{"return pinched", "return restricted"}, Made: madeIn(func(k *diag.Circuit) bool { return k.ReturnPinched != nil }),
 		Outcomes: []Outcome{
@@ -90,7 +85,7 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "too little", For: []string{"fuel-filter", "pump", "supply-restricted", "pump-voltage", "low-fuel-pressure", "air-in-fuel"}, Words: []string{"little", "low"}},
 			{Name: "enough", Else: true}}},
-	{Name: "fuel-filter-look", Minutes: 20, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "filter renewed", "new filter", "filter"},
+	{Name: "fuel-filter-look", Minutes: 20, Mends: []string{"fuel-filter"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "filter renewed", "new filter", "filter"},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"fuel-filter", "supply-restricted"}, Words: []string{"blocked", "dirty"}}, {Name: "clear", Else: true, Words: []string{"clean"}}}},
 	{Name: "clear-hose", Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens,
 		Fits:     func(c *known.Case, _ []string) bool { return c.FuelSystem() != known.DirectLow },

@@ -70,12 +70,12 @@ var sealingChecks = []Check{
 			{Name: "it holds", Else: true, Words: []string{"holds", "dry"}}}},
 	{Name: "borescope", Minutes: 15, Fits: pistons, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
 		Outcomes: []Outcome{
-			{Name: "scored", For: []string{"scored-bore", "rings"}, Enter: saw(diag.Bore{Wall: "scored"})},
+			{Name: "scored", For: []string{"scored-bore"}, Sure: 0.8, Enter: saw(diag.Bore{Wall: "scored"})},
 			{Name: "holed", For: []string{"holed-piston", "piston", "broken-ring-land"}, Enter: saw(diag.Bore{Crown: "holed"})},
-			{Name: "marked", For: []string{"piston-contact", "foreign-object", "bent-valve", "timing-drive"}, Enter: saw(diag.Bore{Crown: "marked"})},
-			{Name: "valve", For: []string{"exhaust-valve", "inlet-valve", "stuck-valve", "valve-recession"}, Fits: valved, Enter: saw(diag.Bore{Valves: "burnt"}), Words: []string{"burnt"}},
-			{Name: "washed", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore"}, Enter: saw(diag.Bore{Crown: "washed"})},
-			{Name: "carbon", For: []string{"carbon", "carbon-on-seat", "oil-in-bore"}, Enter: saw(diag.Bore{Crown: "carbon"})},
+			{Name: "marked", For: []string{"piston-contact", "foreign-object", "bent-valve", "timing-drive"}, Sure: 0.7, Enter: saw(diag.Bore{Crown: "marked"})},
+			{Name: "valve", For: []string{"exhaust-valve", "inlet-valve", "stuck-valve", "valve-recession"}, Sure: 0.5, Fits: valved, Enter: saw(diag.Bore{Valves: "burnt"}), Words: []string{"burnt"}},
+			{Name: "washed", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore"}, Sure: 0.5, Enter: saw(diag.Bore{Crown: "washed"})},
+			{Name: "carbon", For: []string{"carbon", "carbon-on-seat", "oil-in-bore"}, Sure: 0.5, Enter: saw(diag.Bore{Crown: "carbon"})},
 			{Name: "nothing", Else: true, Enter: saw(diag.Bore{Wall: "good", Crown: "good"}), Words: []string{"good"}}}},
 	{Name: "soap-joints", Minutes: 5, Way: Hand,
 		Outcomes: []Outcome{{Name: "thread", For: []string{"plug-or-adapter-thread", "adapter-leak"}}, {Name: "edge", For: []string{"head-gasket", "warped-or-cracked-head"}}, {Name: "none", Else: true}}},
@@ -84,7 +84,7 @@ var sealingChecks = []Check{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "timing-drive", "piston-contact"}, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "run-and-retest", Minutes: 600, Whole: true, Way: Runs | Starter, Words: []string{"run and tested again", "run and retested"},
+	{Name: "run-and-retest", Minutes: 600, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Runs | Starter, Words: []string{"run and tested again", "run and retested"},
 		Outcomes: []Outcome{
 			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Words: []string{"recovered"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
@@ -94,7 +94,7 @@ var sealingChecks = []Check{
 			{Name: "a puff", For: []string{"guides-or-seals"}, Words: []string{"puff", "overrun"}},
 			{Name: "steady under load", For: []string{"rings", "oil-control-rings", "wear"}, Words: []string{"steady", "load"}},
 			{Name: "none", Else: true}}},
-	{Name: "breather-and-oil-level", Minutes: 10, Whole: true, Words: []string{"breather", "pcv"},
+	{Name: "breather-and-oil-level", Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"},
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
 	{Name: "crankcase-hold", Minutes: 20, Whole: true, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke },
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
@@ -104,7 +104,12 @@ var sealingChecks = []Check{
 
 // motionChecks tell whether the valves move as they should.
 var motionChecks = []Check{
-	{Name: "valve-lash", Minutes: 40, Way: Hand, Words: []string{"lash set", "lash checked", "valve clearance", "valves adjusted", "valves set", "clearance set"},
+	{Name: "valve-lash", Minutes: 30, Way: Hand, Mends: []string{"valve-lash"}, MinutesOf: func(c *known.Case) int {
+		if len(c.Engine.Names()) <= 2 {
+			return 10 // a cover or two
+		}
+		return 20
+	}, Words: []string{"lash set", "lash checked", "valve clearance", "valves adjusted", "valves set", "clearance set"},
 		Fits: func(c *known.Case, _ []string) bool { return c.LashCanBeSet() },
 		Outcomes: []Outcome{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: []string{"too tight", "none", "no clearance"}},

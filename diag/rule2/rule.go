@@ -57,6 +57,9 @@ type Rule struct {
 	// SaysBetterThan names the rules whose findings on the same cylinders are
 	// folded into this one; InsteadOf those that are dropped for it.
 	SaysBetterThan, InsteadOf []string
+	// Keeps: it explains what other readings found and is as urgent as they are,
+	// so that a sound result never makes a matter more urgent.
+	Keeps bool
 	// Variants are the wordings beside the usual one.
 	Variants []string
 

@@ -47,7 +47,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		}
 		settled := settles(k.Open(c), shares)
 		if settled >= leastSettled {
-			if gain := settled * ease(k) / float64(k.MinutesFor(c)); gain > most {
+			if gain := settled * ease(k) * s.mending(k) / float64(k.MinutesFor(c)); gain > most {
 				best, most = k, gain
 			}
 		}
@@ -69,6 +69,17 @@ func (s *story) cylindersFor(k *cause.Check) []string {
 		return nil
 	}
 	return s.Cylinders
+}
+
+// mends is how much more a check is worth that puts right what it finds.
+const mends = 1.6
+
+// mending is that for a check that mends one of the story's shown causes.
+func (s *story) mending(k *cause.Check) float64 {
+	if slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return slices.Contains(k.Mends, p.Key) }) {
+		return mends
+	}
+	return 1
 }
 
 // ease is how gladly a check is made beside its time: what takes apart, costs
@@ -109,7 +120,7 @@ func settles(outcomes []cause.Outcome, shares map[string]float64) float64 {
 		part := 0.0
 		for _, name := range outcomes[i].For {
 			if share, here := shares[name]; here {
-				part += share / float64(speakers(outcomes, name))
+				part += share * outcomes[i].Shows() / float64(speakers(outcomes, name))
 			}
 		}
 		if outcomes[i].Else {

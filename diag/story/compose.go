@@ -23,6 +23,7 @@ func (s *story) compose(c *known.Case) {
 		return
 	}
 	s.book = s.weigh(c)
+	s.settle()
 	s.Urgency = diag.NoAction
 	for _, m := range s.members {
 		s.Urgency = worse(s.Urgency, m.finding.Urgency)
@@ -134,6 +135,30 @@ func (s *story) fold() {
 			}
 			if len(open) == 0 {
 				m.better = first
+			}
+		}
+	}
+}
+
+// settle gives what another member says better the urgency of that one where it
+// is lower: who weighs more readings together knows better how soon. A member
+// that only explains what others found is as urgent as the most urgent of them.
+func (s *story) settle() {
+	rest := diag.Urgency("")
+	for _, m := range s.members {
+		if !m.rule.Keeps {
+			rest = worse(rest, m.finding.Urgency)
+		}
+	}
+	for _, m := range s.members {
+		if m.rule.Keeps && rest != "" {
+			m.finding.Urgency = rest
+		}
+	}
+	for _, m := range s.members {
+		for _, better := range s.members {
+			if better.rule.Name == m.better && better.finding.Urgency.Rank() < m.finding.Urgency.Rank() {
+				m.finding.Urgency = better.finding.Urgency
 			}
 		}
 	}

@@ -16,6 +16,10 @@ import (
 // anything the verdict says what was found sound, or why nothing can be judged.
 func conclude(c *known.Case, d *diag.Diagnosis) {
 	lead := leading(d)
+	d.Lead = -1
+	if lead != nil {
+		d.Lead = 0
+	}
 	if lead == nil {
 		withoutLead(c, d)
 	} else {
@@ -160,6 +164,7 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 		say("wet-only", "advice-none", nil)
 	case sound != nil:
 		led(c, d, sound)
+		d.Lead = slices.IndexFunc(d.Stories, func(s diag.Story) bool { return s.About == sound.About && slices.Equal(s.Cylinders, sound.Cylinders) })
 		d.Advice = diag.Phrase{Key: soundAdvice(c, sound)}
 	case c.Noticed("fuel-limit-missing"):
 		say("fuel-not-judged", "advice-no-figure", nil)
