@@ -222,5 +222,6 @@ type Diagnosis struct {
 	Advice    Phrase   // the second line under it
 	Urgency   Urgency
 	Next      *Check // the one next check of the sheet; nil where none is needed
-	NextFor   int    // index of the finding it settles, -1 for none
+	Lead      int    // index of the story that leads the sheet, -1 for none
+	NextFor   int    // index of the story it settles, -1 for none
 }

@@ -179,10 +179,14 @@ type Finding struct {
 
 // A NextCheck is the one check that settles most.
 type NextCheck struct {
-	Title, Do, IfSo, IfNot string
-	Effort                 string // "about 10 minutes"
-	IfSoLead, IfNotLead    string // before the outcomes: "If so:", "If not:"
+	Title, Do string
+	For       string    // what it is for: "to hear where the air goes"
+	Outcomes  []Outcome // all of them
+	Effort    string    // "about 10 minutes"
 }
+
+// An Outcome is one thing that a check can show, and what that means.
+type Outcome struct{ If, Then string }
 
 // A Field is a named value of the identity block or a list.
 type Field struct{ Name, Value string }

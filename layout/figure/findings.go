@@ -257,22 +257,21 @@ func NewNextCheck(d NextCheck) layout.Block {
 	return block{"next-check", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		pad := [...]layout.Length{layout.Full: 10, layout.Compact: medium, layout.Brief: small + tight}[level]
 		inner := width - 2*pad
-		outcome := func(label, text string) layout.Frame {
-			if text == "" {
-				return empty()
-			}
-			return paragraph(t, inner, layout.Left, run(t, layout.Strong, t.Ink, label), run(t, layout.Body, t.Ink, text))
-		}
 		if width >= twoColumns && level != layout.Full {
-			return framed(t, paragraph(t, inner, layout.Left, run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, dotted(d.Effort)),
-				run(t, layout.Body, t.Ink, d.Do), run(t, layout.Strong, t.Ink, d.IfSoLead), run(t, layout.Body, t.Ink, d.IfSo),
-				run(t, layout.Strong, t.Ink, d.IfNotLead), run(t, layout.Body, t.Ink, d.IfNot)), pad)
+			runs := []layout.Run{run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, dotted(d.For)), run(t, layout.Label, t.Muted, dotted(d.Effort)), run(t, layout.Body, t.Ink, d.Do)}
+			for _, o := range d.Outcomes {
+				runs = append(runs, run(t, layout.Strong, t.Ink, o.If+":"), run(t, layout.Body, t.Ink, o.Then+"."))
+			}
+			return framed(t, paragraph(t, inner, layout.Left, runs...), pad)
 		}
-		box := stack([...]layout.Length{layout.Full: small, layout.Compact: tight + 1, layout.Brief: 1}[level],
-			paragraph(t, inner, layout.Left, run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, dotted(d.Effort))),
+		parts := []layout.Frame{
+			paragraph(t, inner, layout.Left, run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, dotted(d.For)), run(t, layout.Label, t.Muted, dotted(d.Effort))),
 			textFrame(t, d.Do, layout.Body, t.Ink, inner),
-			outcome(d.IfSoLead, d.IfSo), outcome(d.IfNotLead, d.IfNot))
-		return framed(t, box, pad)
+		}
+		for _, o := range d.Outcomes {
+			parts = append(parts, paragraph(t, inner, layout.Left, run(t, layout.Strong, t.Ink, o.If+":"), run(t, layout.Body, t.Ink, o.Then+".")))
+		}
+		return framed(t, stack([...]layout.Length{layout.Full: small, layout.Compact: tight + 1, layout.Brief: 1}[level], parts...), pad)
 	}}
 }
 

@@ -269,7 +269,7 @@ func randomBlocks(r *rand.Rand) []layout.Block {
 		NewPressureBands(randomBand(r), randomBand(r)),
 		NewSpread(randomSpread(r)),
 		NewFindings(randomFindings(r)),
-		NewNextCheck(NextCheck{Title: "Next check", Do: randomText(r, 30), IfSo: randomText(r, 20), IfNot: randomText(r, 20), Effort: randomText(r, 3), IfSoLead: "If so:", IfNotLead: "If not:"}),
+		NewNextCheck(NextCheck{Title: "Next check", Do: randomText(r, 30), For: randomText(r, 6), Outcomes: []Outcome{{randomText(r, 6), randomText(r, 12)}, {randomText(r, 6), randomText(r, 12)}}, Effort: randomText(r, 3)}),
 		NewMethod(list), NewNotTested(list), NewCautions(list), NewList("work", list),
 		NewSignOff(signed),
 		NewFoot(Foot{randomTexts(r, 3, 20), randomTexts(r, 3, 20)}),

@@ -15,6 +15,8 @@ const Language = "en"
 
 // spoken is a diagnosis in words.
 type spoken struct {
+	stories  []templates.SaidStory
+	plan     []templates.SaidStep
 	findings []templates.Said // in the order of the findings
 	notices  []string
 	sentence string
@@ -29,6 +31,24 @@ func speak(d *diag.Diagnosis, findings []diag.Finding, a templates.Audience) (*s
 		return nil, err
 	}
 	s := &spoken{}
+	for _, story := range d.Stories {
+		said, err := words.Story(story, a)
+		if err != nil {
+			return nil, err
+		}
+		s.stories = append(s.stories, plainStory(said))
+	}
+	for _, step := range d.Plan {
+		said, err := words.Step(step, a)
+		if err != nil {
+			return nil, err
+		}
+		for i := range said.Leads {
+			said.Leads[i].If, said.Leads[i].Then = plain(said.Leads[i].If), plain(said.Leads[i].Then)
+		}
+		said.Check = *plainCheck(&said.Check)
+		s.plan = append(s.plan, said)
+	}
 	for _, f := range findings {
 		said, err := words.Finding(f, a)
 		if err != nil {
@@ -88,9 +108,19 @@ func plainFinding(s templates.Said) templates.Said {
 	}
 }
 
+func plainStory(s templates.SaidStory) templates.SaidStory {
+	s.Says, s.Because, s.Explains = plain(s.Says), plain(s.Because), plain(s.Explains)
+	s.Causes, s.Against, s.Doubts, s.Next = plainAll(s.Causes), plainAll(s.Against), plainAll(s.Doubts), plainCheck(s.Next)
+	return s
+}
+
 func plainCheck(c *templates.SaidCheck) *templates.SaidCheck {
 	if c == nil {
 		return nil
 	}
-	return &templates.SaidCheck{Do: plain(c.Do), IfSo: plain(c.IfSo), IfNot: plain(c.IfNot), Effort: plain(c.Effort)}
+	said := templates.SaidCheck{Name: plain(c.Name), For: plain(c.For), Do: plain(c.Do), IfSo: plain(c.IfSo), IfNot: plain(c.IfNot), Effort: plain(c.Effort)}
+	for _, o := range c.Outcomes {
+		said.Outcomes = append(said.Outcomes, templates.SaidOutcome{Name: o.Name, If: plain(o.If), Then: plain(o.Then)})
+	}
+	return &said
 }

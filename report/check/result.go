@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"math"
-	"slices"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
@@ -23,9 +22,11 @@ type Result struct {
 	Plugs        any               `json:"plugs"`
 	Rotors       any               `json:"rotors"`
 	FuelPressure any               `json:"fuel_pressure"`
-	Findings     []findingResult   `json:"findings"`
+	Stories      []storyResult     `json:"stories"`
+	Findings     []findingResult   `json:"findings"` // in the order of the stories
 	Notices      []noticeResult    `json:"notices"`
 	Verdict      verdictResult     `json:"verdict"`
+	Plan         []stepResult      `json:"plan"` // the next check first
 	NotTested    []notTestedResult `json:"not_tested"`
 	Cautions     []string          `json:"cautions"`
 }
@@ -73,6 +74,7 @@ type bankResult struct {
 
 type findingResult struct {
 	Rule       string       `json:"rule"`
+	Variant    string       `json:"variant"` // which of the rule's wordings; "" the usual one
 	Cylinders  []string     `json:"cylinders"`
 	Circuit    string       `json:"circuit"`
 	Urgency    string       `json:"urgency"`
@@ -80,18 +82,13 @@ type findingResult struct {
 	Says       string       `json:"says"`
 	Because    string       `json:"because"`
 	Causes     []string     `json:"causes"`
+	CauseNames []string     `json:"cause_names"`
 	Against    []string     `json:"against"`
 	Doubts     []string     `json:"doubts"`
 	NextCheck  *checkResult `json:"next_check"`
 	// SaidBy is the rule of the finding that says this one better; it is the
 	// one that a sheet prints. "" where there is none.
 	SaidBy string `json:"said_by"`
-}
-
-type checkResult struct {
-	Do    string `json:"do"`
-	IfSo  string `json:"if_so"`
-	IfNot string `json:"if_not"`
 }
 
 type noticeResult struct {
@@ -104,6 +101,7 @@ type verdictResult struct {
 	Sentence  string       `json:"sentence"`
 	Advice    string       `json:"advice"`
 	Urgency   string       `json:"urgency"`
+	About     *int         `json:"about"`      // the story that leads, by its index; null for none
 	NextCheck *checkResult `json:"next_check"` // the one of the whole sheet
 }
 
@@ -140,18 +138,20 @@ func Of(j *job.Job, d *diag.Diagnosis) (*Result, error) {
 		FuelPressure: stated(j.Test(), d, "fuel pressure", fuelOf(d.Fuel)),
 		Findings:     []findingResult{},
 		Notices:      []noticeResult{},
-		Verdict:      verdictResult{s.sentence, s.advice, string(d.Urgency), checkOf(s.next)},
+		Stories:      storiesOf(d, s),
+		Verdict:      verdictResult{s.sentence, s.advice, string(d.Urgency), leadOf(d), checkOf(d.Next, s.next)},
+		Plan:         planOf(d, s),
 		NotTested:    []notTestedResult{},
 		Cautions:     list(s.cautions),
 	}
 	for i, f := range findings {
 		said := s.findings[i]
 		r.Findings = append(r.Findings, findingResult{
-			Rule: f.Rule, Cylinders: list(f.Cylinders), Circuit: f.Circuit,
+			Rule: f.Rule, Variant: f.Variant, Cylinders: list(f.Cylinders), Circuit: f.Circuit,
 			Urgency: string(f.Urgency), Confidence: string(f.Confidence),
 			Says: said.Says, Because: said.Because,
-			Causes: list(said.Causes), Against: list(said.Against), Doubts: list(said.Doubts),
-			NextCheck: checkOf(said.Next), SaidBy: f.SaidBy,
+			Causes: list(said.Causes), CauseNames: keysOf(f.Causes), Against: list(said.Against), Doubts: list(said.Doubts),
+			NextCheck: checkOf(f.Next, said.Next), SaidBy: f.SaidBy,
 		})
 	}
 	for i, n := range d.Notices {
@@ -177,10 +177,16 @@ func audienceOf(j *job.Job) (templates.Audience, error) {
 	return sheet.Audience, nil
 }
 
-// allFindings are the findings with those folded into them, by urgency.
+// allFindings are the findings in the order of their stories, the leading one
+// of each first.
 func allFindings(d *diag.Diagnosis) []diag.Finding {
-	all := slices.Concat(d.Findings, d.Folded)
-	slices.SortStableFunc(all, func(a, b diag.Finding) int { return b.Urgency.Rank() - a.Urgency.Rank() })
+	var all []diag.Finding
+	if len(d.Stories) == 0 { // until the switch
+		return append(append(all, d.Findings...), d.Folded...)
+	}
+	for _, s := range d.Stories {
+		all = append(all, s.Members...)
+	}
 	return all
 }
 
@@ -212,13 +218,6 @@ func engineOf(e *engine.Engine) engineResult {
 		r.Heads = append(r.Heads, list(head))
 	}
 	return r
-}
-
-func checkOf(c *templates.SaidCheck) *checkResult {
-	if c == nil {
-		return nil
-	}
-	return &checkResult{Do: c.Do, IfSo: c.IfSo, IfNot: c.IfNot}
 }
 
 // list is a list that is never null.

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
 	"gaugesheet/layout"
@@ -81,10 +83,11 @@ func (v *view) nextCheckBlock() layout.Block {
 	}
 	said, err := v.words.Check(*v.d.Next, v.sheet.Audience)
 	v.keep("", err)
-	return figure.NewNextCheck(figure.NextCheck{
-		Title: v.label("heading.next-check"), Do: onPage(said.Do), IfSo: onPage(said.IfSo), IfNot: onPage(said.IfNot), Effort: said.Effort,
-		IfSoLead: v.label("next.if-so"), IfNotLead: v.label("next.if-not"),
-	})
+	d := figure.NextCheck{Title: v.label("heading.next-check"), Do: onPage(said.Do), For: onPage(said.For), Effort: said.Effort}
+	for _, o := range said.Outcomes {
+		d.Outcomes = append(d.Outcomes, figure.Outcome{If: onPage(o.If), Then: onPage(strings.TrimSuffix(o.Then, "."))})
+	}
+	return figure.NewNextCheck(d)
 }
 
 // noticesBlock is what has to be known of the test before its results.

@@ -1,0 +1,121 @@
+package check
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/templates"
+)
+
+type storyResult struct {
+	About      string       `json:"about"`
+	Cylinders  []string     `json:"cylinders"`
+	Circuit    string       `json:"circuit"`
+	Urgency    string       `json:"urgency"`
+	Confidence string       `json:"confidence"`
+	Says       string       `json:"says"`
+	Because    string       `json:"because"`
+	Causes     []string     `json:"causes"`
+	CauseNames []string     `json:"cause_names"`
+	For        []string     `json:"for"` // the rules that it was made of, the leading one first
+	Against    []string     `json:"against"`
+	Doubts     []string     `json:"doubts"`
+	Explains   []string     `json:"explains"` // the complaints of the job that its causes explain
+	NextCheck  *checkResult `json:"next_check"`
+}
+
+type checkResult struct {
+	Name      string          `json:"name"`
+	Do        string          `json:"do"`
+	IfSo      string          `json:"if_so"`
+	IfNot     string          `json:"if_not"`
+	Cylinders []string        `json:"cylinders"`
+	Minutes   int             `json:"minutes"`
+	Outcomes  []outcomeResult `json:"outcomes"`
+}
+
+type outcomeResult struct {
+	Name string `json:"name"`
+	If   string `json:"if"`
+	Then string `json:"then"`
+}
+
+type stepResult struct {
+	Check     string       `json:"check"`
+	Cylinders []string     `json:"cylinders"`
+	Minutes   int          `json:"minutes"`
+	Outcomes  []leadResult `json:"outcomes"`
+}
+
+type leadResult struct {
+	If   string  `json:"if"`
+	Then string  `json:"then"`
+	Next *string `json:"next"` // the check that comes next then; null for none
+}
+
+func storiesOf(d *diag.Diagnosis, said *spoken) []storyResult {
+	results := []storyResult{}
+	for i, s := range d.Stories {
+		words := said.stories[i]
+		results = append(results, storyResult{
+			About: string(s.About), Cylinders: list(s.Cylinders), Circuit: s.Circuit, Urgency: string(s.Urgency), Confidence: string(s.Confidence),
+			Says: words.Says, Because: words.Because, Causes: list(words.Causes), CauseNames: keysOf(s.Causes), For: rulesOf(s),
+			Against: list(words.Against), Doubts: list(words.Doubts), Explains: list(s.Explains), NextCheck: checkOf(s.Next, words.Next),
+		})
+	}
+	return results
+}
+
+// rulesOf names the rules of a story: those of its findings, or of its notices.
+func rulesOf(s diag.Story) []string {
+	names := []string{}
+	for _, f := range s.Members {
+		names = append(names, f.Rule)
+	}
+	for _, n := range s.Notices {
+		names = append(names, n.Rule)
+	}
+	return names
+}
+
+// leadOf is the index of the story that leads the sheet, nil for none.
+func leadOf(d *diag.Diagnosis) *int {
+	if len(d.Stories) == 0 || d.Lead < 0 {
+		return nil
+	}
+	return &d.Lead
+}
+
+func planOf(d *diag.Diagnosis, said *spoken) []stepResult {
+	results := []stepResult{}
+	for i, step := range d.Plan {
+		words := said.plan[i]
+		r := stepResult{Check: step.Check.Key, Cylinders: list(step.Check.Cylinders), Minutes: step.Check.Minutes, Outcomes: []leadResult{}}
+		for j, lead := range step.Leads {
+			one := leadResult{If: words.Leads[j].If, Then: words.Leads[j].Then}
+			if lead.Next != nil {
+				one.Next = &lead.Next.Key
+			}
+			r.Outcomes = append(r.Outcomes, one)
+		}
+		results = append(results, r)
+	}
+	return results
+}
+
+func checkOf(c *diag.Check, said *templates.SaidCheck) *checkResult {
+	if c == nil || said == nil {
+		return nil
+	}
+	r := &checkResult{Name: c.Key, Do: said.Do, IfSo: said.IfSo, IfNot: said.IfNot, Cylinders: list(c.Cylinders), Minutes: c.Minutes, Outcomes: []outcomeResult{}}
+	for _, o := range said.Outcomes {
+		r.Outcomes = append(r.Outcomes, outcomeResult{Name: o.Name, If: o.If, Then: o.Then})
+	}
+	return r
+}
+
+func keysOf(phrases []diag.Phrase) []string {
+	keys := []string{}
+	for _, p := range phrases {
+		keys = append(keys, p.Key)
+	}
+	return keys
+}
