@@ -1,0 +1,481 @@
+package laws_test
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+var storyLaws = []law{
+	{name: "O1 one subject, one story", least: 800, says: "no two stories are about the same cylinders, and of the other subjects there is one each", check: oneStory},
+	{name: "O1 every finding in its story", least: 800, says: "every finding stands in a story; all but the first of a story say by whom they are said", check: findingsInStories},
+	{name: "O1 first here, spoken against there", least: 400, says: "a cause that comes first of a cylinder is not spoken against elsewhere on the page", check: notBothWays},
+	{name: "O1 one order of causes", least: 100, says: "two causes stand in one order wherever they are listed of a cylinder", check: oneOrder},
+	{name: "O2 headline names the worst", least: 400, says: "the headline names everything that is as urgent as the worst", check: headline},
+	{name: "O2 headline and box", least: 800, says: "the headline is about a story, of its urgency, and the box holds that story's check",
+		check: func(s *subject, k *tally) {
+			if !s.out.told() || s.out.Verdict.About == nil && len(s.out.Stories) > 0 {
+				k.notThere("verdict.about")
+				return
+			}
+			if len(s.out.Stories) == 0 {
+				return
+			}
+			k.saw()
+			i := *s.out.Verdict.About
+			if i < 0 || i >= len(s.out.Stories) {
+				k.fail("verdict.about is %d of %d stories", i, len(s.out.Stories))
+				return
+			}
+			one := s.out.Stories[i]
+			if rank(one.Urgency) < rank(s.out.Verdict.Urgency) {
+				k.fail("the verdict is %q, the story that it is about %q", s.out.Verdict.Urgency, one.Urgency)
+			}
+			if c := s.out.Verdict.NextCheck; c != nil && one.NextCheck != nil && c.Name != one.NextCheck.Name {
+				k.fail("the box asks for %s, the story that the headline is about for %s", c.Name, one.NextCheck.Name)
+			}
+		}},
+	{name: "O2 the test itself leads", least: 40, says: "where the test itself is proven at fault that is the headline", check: testLeads},
+	{name: "O2 an urgent sheet has a check", least: 800, says: "what asks for action has a next check, or was settled by what was seen",
+		check: func(s *subject, k *tally) {
+			if rank(s.out.Verdict.Urgency) == 0 {
+				return
+			}
+			k.saw()
+			if s.out.Verdict.NextCheck == nil && !s.tree.has("borescope") && !s.tree.has("vehicle", "work-done") && !s.tree.has("leakage") && s.tree.text("engine", "fuel") != "" && !s.tree.has("plugs") && !s.tree.has("fuel-pressure") {
+				k.fail("%q: %q, and no next check", s.out.Verdict.Urgency, s.out.Verdict.Sentence)
+			}
+		}},
+	{name: "O5 strong", least: 60, says: "strong needs two kinds of test of that subject and is never contradicted", check: strongIsEarned},
+	{name: "O5 a plug's colour alone", least: 4, says: "the colour of plugs, with no other test and no complaint beside it, is weak",
+		check: func(s *subject, k *tally) {
+			if s.tree.sub("compression") != nil || s.tree.sub("leakage") != nil || s.tree.sub("fuel-pressure") != nil || s.rotary() || s.tree.has("borescope") ||
+				len(s.complaints()) > 0 || s.tree.has("vehicle", "codes") || s.tree.has("smoke") || s.tree.has("coolant-gas-test") || s.tree.has("findings") || s.tree.has("job", "oil-use") {
+				return
+			}
+			for _, f := range s.out.Findings {
+				if colourRule.MatchString(f.Rule) {
+					k.saw()
+					if f.Confidence != "weak" {
+						k.fail("%s of %v is %s", f.Rule, f.Cylinders, f.Confidence)
+					}
+				}
+			}
+		}},
+	{name: "O5 three that agree", least: 20, says: "three kinds of test that agree are never weak", check: threeAgree},
+	{name: "O5 order of findings", least: 500, says: "findings stand with the more urgent first",
+		check: func(s *subject, k *tally) {
+			if s.out.told() { // then they stand in the order of the stories
+				list := s.out.Stories
+				for i := 1; i < len(list); i++ {
+					k.saw()
+					if rank(list[i].Urgency) > rank(list[i-1].Urgency) {
+						k.fail("the story about %s is %q, after one that is %q", list[i].About, list[i].Urgency, list[i-1].Urgency)
+					}
+				}
+				return
+			}
+			lead := s.out.lead()
+			for i := 1; i < len(lead); i++ {
+				k.saw()
+				if rank(lead[i].Urgency) > rank(lead[i-1].Urgency) {
+					k.fail("%s is %q, after %s, %q", lead[i].Rule, lead[i].Urgency, lead[i-1].Rule, lead[i-1].Urgency)
+				}
+			}
+		}},
+	{name: "O1 words fit the cylinders", least: 1000, says: "cylinders named in the JSON are the engine's, each once",
+		check: func(s *subject, k *tally) {
+			fit := func(at string, names []string) {
+				k.saw()
+				seen := map[string]bool{}
+				for _, n := range names {
+					if seen[n] || !slices.Contains(s.names(), n) {
+						k.fail("%s is about %v", at, names)
+					}
+					seen[n] = true
+				}
+			}
+			for _, f := range s.out.Findings {
+				fit(f.Rule, f.Cylinders)
+			}
+			for _, p := range s.out.proposals() {
+				fit(p.at+": "+p.Name, p.Cylinders)
+			}
+			for _, one := range s.out.Stories {
+				fit("a story", one.Cylinders)
+			}
+		}},
+}
+
+var colourRule = regexp.MustCompile(`sooty|oil-wet|fuel-wet|white|lean-all|ash-deposits`)
+
+func oneStory(s *subject, k *tally) {
+	if !s.out.told() {
+		k.notThere("stories")
+		return
+	}
+	for i, a := range s.out.Stories {
+		k.saw()
+		if !slices.Contains([]string{"cylinders", "fuel", "mixture", "test", "engine"}, a.About) {
+			k.fail("a story is about %q", a.About)
+		}
+		if (a.About == "cylinders") != (len(a.Cylinders) > 0) && a.About == "cylinders" {
+			k.fail("a story about cylinders names none")
+		}
+		if rank(a.Urgency) < 0 || !slices.Contains([]string{"weak", "fair", "strong"}, a.Confidence) || a.Says == "" || len(a.For) == 0 {
+			k.fail("the story about %s %v has urgency %q, confidence %q, says %q, for %v", a.About, a.Cylinders, a.Urgency, a.Confidence, a.Says, a.For)
+		}
+		if len(a.Causes) != len(a.CauseNames) {
+			k.fail("the story about %s has the causes %q and the names %q", a.About, a.Causes, a.CauseNames)
+		}
+		for _, b := range s.out.Stories[:i] {
+			switch {
+			case a.About != b.About:
+			case a.About == "cylinders" && overlap(a.Cylinders, b.Cylinders):
+				k.fail("two stories are about %v and %v", b.Cylinders, a.Cylinders)
+			case a.About == "test" || a.About == "engine" || a.About == "mixture" && !s.tree.has("fuel-pressure", "circuits") && len(a.Cylinders) == 0:
+				k.fail("two stories are about the %s", a.About)
+			}
+		}
+	}
+}
+
+func findingsInStories(s *subject, k *tally) {
+	if !s.out.told() {
+		k.notThere("stories")
+		return
+	}
+	leads := 0
+	for _, f := range s.out.Findings {
+		k.saw()
+		if f.SaidBy == "" {
+			leads++
+		}
+		in := 0
+		for _, one := range s.out.Stories {
+			if slices.Contains(one.For, f.Rule) && (one.About != "cylinders" || len(f.Cylinders) == 0 || overlap(one.Cylinders, f.Cylinders)) {
+				in++
+			}
+		}
+		if in == 0 {
+			k.fail("%s of %v stands in no story", f.Rule, f.Cylinders)
+		}
+		if f.CauseNames == nil {
+			k.fail("%s has no cause_names", f.Rule)
+		}
+	}
+	if leads > len(s.out.Stories) {
+		k.fail("%d findings are said by no other, in %d stories", leads, len(s.out.Stories))
+	}
+}
+
+// keyword is what names a cause in words, whichever way it is put.
+var keyword = map[string]*regexp.Regexp{
+	"rings": regexp.MustCompile(`(?i)\brings?\b`), "exhaust-valve": regexp.MustCompile(`(?i)exhaust valve`), "inlet-valve": regexp.MustCompile(`(?i)inlet valve`),
+	"head-gasket": regexp.MustCompile(`(?i)head gasket`), "wear": regexp.MustCompile(`(?i)\bwear\b|\bworn\b`), "cam-timing": regexp.MustCompile(`(?i)valve timing|cam timing`),
+	"valve-lash": regexp.MustCompile(`(?i)\blash\b|clearance`), "scored-bore": regexp.MustCompile(`(?i)scor`), "carbon": regexp.MustCompile(`(?i)carbon`),
+}
+
+// Words that speak against.
+var (
+	away     = regexp.MustCompile(`(?i)(points? away from|speaks? against|rules? out|not|unlikely|rather than|no sign of|would not)`)
+	awayFrom = regexp.MustCompile(`(?i)(points? away from|speaks? against|rules? out)[^.;]{0,40}`)
+)
+
+// A claim is what one entry says of a cylinder.
+type claim struct {
+	at      string
+	first   string // cause
+	causes  []string
+	against []string
+}
+
+// claims are the entries about a cylinder that the page says: the stories, or
+// the findings where there are none.
+func (s *subject) claims(cylinder string) []claim {
+	var all []claim
+	for _, one := range s.out.Stories {
+		if slices.Contains(one.Cylinders, cylinder) {
+			all = append(all, claim{"story " + one.About, firstOf(one.CauseNames), one.CauseNames, one.Against})
+		}
+	}
+	for _, f := range s.out.lead() {
+		if slices.Contains(f.Cylinders, cylinder) {
+			all = append(all, claim{"finding " + f.Rule, firstOf(f.CauseNames), f.CauseNames, f.Against})
+		}
+	}
+	return all
+}
+
+func firstOf(names []string) string {
+	if len(names) == 0 {
+		return ""
+	}
+	return names[0]
+}
+
+// judged are the cylinders about which anything is said, those with nothing
+// else said of all alike left out.
+func (s *subject) judged() []string {
+	var out []string
+	for _, name := range s.names() {
+		if len(s.claims(name)) > 0 {
+			out = append(out, name)
+		}
+	}
+	return out
+}
+
+func notBothWays(s *subject, k *tally) {
+	var contrary []sentence
+	for _, one := range s.out.said() {
+		if m := awayFrom.FindString(one.text); m != "" {
+			contrary = append(contrary, sentence{one.at, m})
+		}
+	}
+	for _, name := range s.judged() {
+		list := s.claims(name)
+		for _, a := range list {
+			word := keyword[a.first]
+			if word == nil {
+				continue
+			}
+			k.saw()
+			for _, b := range list {
+				if b.first == a.first {
+					continue
+				}
+				for _, text := range b.against {
+					if word.MatchString(text) && !away.MatchString(strings.Split(text, word.FindString(text))[0]) {
+						k.fail("%s: %s puts %s first, %s has against: %q", name, a.at, a.first, b.at, text)
+					}
+				}
+			}
+			for _, one := range contrary {
+				if word.MatchString(one.text) && s.speaksOf(one.at, name) {
+					k.fail("%s: %s puts %s first, %s says %q", name, a.at, a.first, one.at, one.text)
+				}
+			}
+		}
+	}
+}
+
+// speaksOf tells whether the finding at a place is about a cylinder.
+func (s *subject) speaksOf(at, cylinder string) bool {
+	return slices.ContainsFunc(s.out.lead(), func(f finding) bool {
+		return at == "finding "+f.Rule && slices.Contains(f.Cylinders, cylinder)
+	})
+}
+
+// oneOrder looks at every pair of causes that two entries about one cylinder
+// have in common.
+func oneOrder(s *subject, k *tally) {
+	for _, name := range s.judged() {
+		list := s.claims(name)
+		for i, a := range list {
+			for _, b := range list[:i] {
+				if a.first == "" || b.first == "" || plugRule.MatchString(strings.TrimPrefix(a.at, "finding ")) != plugRule.MatchString(strings.TrimPrefix(b.at, "finding ")) {
+					continue
+				}
+				k.saw()
+				for x := range a.causes {
+					for y := x + 1; y < len(a.causes); y++ {
+						bx, by := slices.Index(b.causes, a.causes[x]), slices.Index(b.causes, a.causes[y])
+						if bx >= 0 && by >= 0 && by < bx {
+							k.fail("%s: %s has %v, %s has %v", name, a.at, a.causes, b.at, b.causes)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// A worst is a subject that is as urgent as the worst.
+type worst struct {
+	what      string
+	cylinders []string
+	fuel      bool
+}
+
+func (s *subject) worsts() []worst {
+	var all []worst
+	for _, one := range s.out.Stories {
+		if one.Urgency == s.out.Verdict.Urgency {
+			all = append(all, worst{"the story about " + one.About, one.Cylinders, one.About == "fuel"})
+		}
+	}
+	if s.out.told() {
+		return all
+	}
+	for _, f := range s.out.lead() {
+		if f.Urgency == s.out.Verdict.Urgency {
+			all = append(all, worst{f.Rule, f.Cylinders, fuelRule.MatchString(f.Rule)})
+		}
+	}
+	return all
+}
+
+var fuelWords = regexp.MustCompile(`(?i)fuel|regulator|pump|rich|lean|pressure not held`)
+
+var wholeEngine = regexp.MustCompile(`(?i)\b(all|both|every|no cylinder|none|any cylinder|one side|one bank|bank|each|the cylinder|the engine|overall|everywhere|even)\b`)
+
+// headline looks for every cylinder of what is as urgent as the worst, from
+// 'act soon' up.
+func headline(s *subject, k *tally) {
+	if rank(s.out.Verdict.Urgency) < rank(actSoon) {
+		return
+	}
+	for _, w := range s.worsts() {
+		k.saw()
+		sentence := s.out.Verdict.Sentence
+		if w.fuel && !fuelWords.MatchString(sentence) {
+			k.fail("%s is as urgent as the worst, and the headline is %q", w.what, sentence)
+		}
+		if w.fuel || wholeEngine.MatchString(sentence) && len(w.cylinders) > 1 || len(s.names()) == 1 {
+			continue
+		}
+		for _, name := range w.cylinders {
+			if !names(strings.Replace(sentence, fmt.Sprintf("of %d", len(s.names())), "", 1), name) {
+				k.fail("%s of %v is as urgent as the worst, and the headline is %q", w.what, w.cylinders, sentence)
+				break
+			}
+		}
+	}
+}
+
+// names tells whether a sentence names a cylinder, as a word of its own.
+func names(sentence, cylinder string) bool {
+	for at := 0; ; {
+		i := strings.Index(sentence[at:], cylinder)
+		if i < 0 {
+			return false
+		}
+		i += at
+		digit := func(i int) bool { return i >= 0 && i < len(sentence) && sentence[i] >= '0' && sentence[i] <= '9' }
+		if !digit(i-1) && !digit(i+len(cylinder)) {
+			return true
+		}
+		at = i + 1
+	}
+}
+
+var testWords = regexp.MustCompile(`(?i)\btest\b|battery|gauge|throttle|starting aid|decompress|cannot judge|unit\b|readings? (disagree|cannot)|breathe`)
+
+func testLeads(s *subject, k *tally) {
+	for _, one := range s.out.Stories {
+		if one.About == "test" && one.Urgency == s.out.Verdict.Urgency && rank(one.Urgency) == rank(checkAgain) {
+			k.saw()
+			if i := s.out.Verdict.About; i == nil || *i < 0 || *i >= len(s.out.Stories) || s.out.Stories[*i].About != "test" {
+				k.fail("the test itself is in doubt (%q), and the headline is %q", one.Says, s.out.Verdict.Sentence)
+			}
+		}
+	}
+	if why := s.spoilt(); why != "" && len(s.dry()) > 0 && rank(s.out.Verdict.Urgency) <= rank(checkAgain) {
+		k.saw()
+		if !testWords.MatchString(s.out.Verdict.Sentence) && len(s.tree.sub("leakage").keysOrNone()) == 0 {
+			k.fail("%s at work in the test, and the headline is %q", why, s.out.Verdict.Sentence)
+		}
+	}
+	for _, n := range s.out.Notices {
+		if n.Rule == "falls-in-test-order" && strings.Contains(n.Says, "again at the end") || n.Rule == "unit-suspect" && strings.Contains(n.Says, "unit") {
+			k.saw()
+			if rank(s.out.Verdict.Urgency) < rank(doNotRun) && !testWords.MatchString(s.out.Verdict.Sentence+s.out.Verdict.Advice) {
+				k.fail("%q, and the headline is %q", n.Says, s.out.Verdict.Sentence)
+			}
+		}
+	}
+}
+
+func (t *tree) keysOrNone() []string {
+	if t == nil {
+		return nil
+	}
+	return t.keys
+}
+
+// kinds counts the independent kinds of test that the job has of these
+// cylinders, or of the whole engine where none are named. The first stroke and
+// repeats are of the same kind as the reading they belong to.
+func (s *subject) kinds(cylinders []string) int {
+	n := 0
+	of := func(path ...string) bool {
+		m := s.tree.sub(path...)
+		if m == nil {
+			return false
+		}
+		return len(cylinders) == 0 || overlap(m.keys, cylinders) || m.has("all") || m.has("others")
+	}
+	for _, is := range []bool{
+		of("compression", "dry") || s.rotary() && s.tree.has("rotors", "faces"), of("compression", "wet") || s.tree.has("compression", "wet-in-words"), of("compression", "running"),
+		of("leakage", "dry") || of("leakage", "loss"), of("plugs", "looks"), of("borescope"), s.tree.has("coolant-gas-test"), s.tree.has("fuel-pressure"),
+		s.tree.has("vehicle", "codes"), s.tree.has("smoke"), s.tree.has("findings"), s.tree.has("earlier"), s.tree.has("before"), len(s.complaints()) > 0, s.tree.has("compression", "first"),
+	} {
+		if is {
+			n++
+		}
+	}
+	return n
+}
+
+func strongIsEarned(s *subject, k *tally) {
+	judge := func(at, confidence string, cylinders, against []string) {
+		if confidence != "strong" {
+			return
+		}
+		k.saw()
+		if len(against) > 0 {
+			k.fail("%s of %v is strong, and against it: %q", at, cylinders, against)
+		}
+		if s.kinds(cylinders) < 2 {
+			k.fail("%s of %v is strong on one kind of test", at, cylinders)
+		}
+	}
+	for _, f := range s.out.Findings {
+		judge(f.Rule, f.Confidence, f.Cylinders, f.Against)
+	}
+	for _, one := range s.out.Stories {
+		judge("the story about "+one.About, one.Confidence, one.Cylinders, one.Against)
+	}
+}
+
+// family is the kind of test that a rule goes by.
+func family(rule string) string {
+	switch {
+	case plugRule.MatchString(rule):
+		return "plugs"
+	case leakRule.MatchString(rule):
+		return "leakage"
+	case fuelRule.MatchString(rule):
+		return "fuel"
+	case strings.HasPrefix(rule, "wet-"):
+		return "wet"
+	}
+	return "compression"
+}
+
+func threeAgree(s *subject, k *tally) {
+	if !s.out.told() {
+		k.notThere("stories")
+		return
+	}
+	for _, one := range s.out.Stories {
+		if one.About != "cylinders" || len(one.Against) > 0 || len(one.CauseNames) == 0 {
+			continue
+		}
+		kinds := map[string]bool{}
+		for _, f := range s.out.Findings { // those that name the story's first cause
+			if slices.Contains(one.For, f.Rule) && overlap(f.Cylinders, one.Cylinders) && firstOf(f.CauseNames) == one.CauseNames[0] {
+				kinds[family(f.Rule)] = true
+			}
+		}
+		if len(kinds) < 3 {
+			continue
+		}
+		k.saw()
+		if one.Confidence == "weak" {
+			k.fail("%v agree on %s of %v, and that is weak", kinds, one.CauseNames[0], one.Cylinders)
+		}
+	}
+}
