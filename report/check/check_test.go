@@ -201,7 +201,7 @@ var mayBeNull = map[string]bool{
 	"first": true, "dry": true, "again": true, "wet": true, "wet_rise": true, "wet_rise_percent": true, "percent_of_highest": true,
 	"percent_from_median": true, "expected": true, "altitude_factor": true, "limit": true, "loss_percent": true, "wet_loss_percent": true,
 	"gap_mm": true, "limit_low": true, "limit_high": true, "next_check": true, "value": true, "uncertainty": true,
-	"injector_flow_percent": true, "regulator_rise": true,
+	"injector_flow_percent": true, "regulator_rise": true, "about": true, "next": true,
 }
 
 func TestListsAreNeverNull(t *testing.T) {
