@@ -35,7 +35,7 @@ func (r *reader) limits(sec *section, s *scale) ([]diag.Limit, *diag.Standard) {
 		limit.FromSeaLevel = seaLevel && limit.Unit != quantity.Percent
 		out = append(out, limit)
 	}
-	if !given {
+	if !given && !r.blank {
 		r.report(l.node.pos, "expected one of minimum, lowest, spread, difference, below-mean and from-mean", "'%s' has no limit in it", l.name)
 	}
 	return out, standard

@@ -39,6 +39,7 @@ type starter struct {
 	engine *engine.Engine
 	rotary bool
 	full   bool // every key, not only the usual ones
+	limits bool // within limits, of which none may be taken for the job's
 }
 
 // remarkAt is the column at which remarks begin.
@@ -59,7 +60,8 @@ func (w *starter) opening(p engine.Preset) {
 	w.line("# Engine test: "+name, "")
 	w.line("# Type what was measured after the colons. A line with nothing after its colon", "")
 	w.line("# has to be filled in or taken out; for no reading write 'not tested' or", "")
-	w.line("# 'could not test (why)'. To use a line that begins with '#', take the '#' away.", "")
+	w.line("# 'could not test (why)'. To use a line that begins with '#', take the '#' away,", "")
+	w.line("# and write what it is in place of '...'.", "")
 	if w.full {
 		w.line("# A line that begins with '##' is used instead of another, or names a file.", "")
 	}
@@ -131,8 +133,16 @@ func (w *starter) key(k key, indent string) {
 				doc = "Instead of '" + k.insteadOf + "'. " + doc
 			}
 		}
-		w.line(mark+indent+k.name+": "+w.sample(k), doc)
+		if sample := w.sample(k); sample == unchanged && k.example != "" {
+			w.line(mark+indent+k.name+": "+sample, strings.TrimSuffix(doc, ".")+", such as "+k.example+".")
+		} else {
+			w.line(mark+indent+k.name+": "+sample, doc)
+		}
 		return
+	}
+	if k.name == "limits" {
+		w.limits = true
+		defer func() { w.limits = false }()
 	}
 	w.line("#"+indent+k.name+":", k.doc)
 	for _, one := range w.offered(k) {
@@ -146,6 +156,8 @@ func (w *starter) key(k key, indent string) {
 func (w *starter) sample(k key) string {
 	names := w.engine.Names()
 	switch {
+	case k.form == asText || w.limits && len(k.words) == 0:
+		return unchanged // nothing that would pass for the job's own
 	case k.perName:
 		return fitted(k.example, names)
 	case k.name == "order":
@@ -187,7 +199,7 @@ func (w *starter) sample(k key) string {
 	case k.form == asReading:
 		return "120"
 	}
-	return "..."
+	return unchanged
 }
 
 // fitted gives an example by cylinder with the names of an engine's: where the

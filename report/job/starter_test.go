@@ -2,6 +2,7 @@ package job
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
 	"regexp"
 	"strings"
@@ -12,6 +13,22 @@ import (
 
 // replaced are the lines whose place others take.
 var replaced = regexp.MustCompile(`^(?:#? *numbering|#? *first-bank|#  altitude|#  dry|#  cylinders):`)
+
+// toWrite are the values that the comments leave open, with what they are such
+// as.
+var toWrite = regexp.MustCompile(`(?m): (\[?)\.\.\.(\]?)( +#.*?)(?:, such as (.*)\.)?$`)
+
+// filledIn puts something in their place.
+func filledIn(text string) string {
+	return toWrite.ReplaceAllStringFunc(text, func(line string) string {
+		m := toWrite.FindStringSubmatch(line)
+		value := "written"
+		if m[4] != "" {
+			value = m[4]
+		}
+		return ": " + m[1] + value + m[2] + m[3]
+	})
+}
 
 var unfilled = regexp.MustCompile(`(?m)^(    [\w ]+:)$`)
 
@@ -82,7 +99,7 @@ func TestStarterComments(t *testing.T) {
 				return nil, fs.ErrNotExist
 			}
 			read := func(lines []string, files Opener) {
-				text := unfilled.ReplaceAllString(strings.Join(lines, ""), value)
+				text := filledIn(unfilled.ReplaceAllString(strings.Join(lines, ""), value))
 				if _, problems := Read("new.yaml", []byte(text), files); len(problems) > 0 {
 					t.Errorf("%s, full %v:\n%v\n%s", preset.Name, full, problems, text)
 				}
@@ -92,6 +109,26 @@ func TestStarterComments(t *testing.T) {
 				read(other, files)
 			}
 		}
+	}
+}
+
+// A sample that was not written over is reported, and never printed as a name
+// or a limit; at the bench it is still to be written.
+func TestUnchangedSamples(t *testing.T) {
+	text := "engine: {layout: single}\njob: {number: ..., complaints: [misfire]}\nnotes: '...'\nrecommended: [...]\n" +
+		"compression: {unit: psi, dry: {1: 160}, limits: {minimum: ...}}\n"
+	_, problems := Read("new.yaml", []byte(text), nil)
+	var got []string
+	for _, p := range problems {
+		if strings.Contains(p.Message, "stands for something still to be written") {
+			got = append(got, fmt.Sprint(p.Line))
+		}
+	}
+	if strings.Join(got, " ") != "2 3 4 5" {
+		t.Errorf("%v", problems)
+	}
+	if _, problems := ReadForBlank("new.yaml", []byte(text), nil); len(problems) > 0 {
+		t.Errorf("%v", problems)
 	}
 }
 

@@ -196,7 +196,7 @@ func (c *composer) compose(n *yaml.Node, depth int) *node {
 			v := c.compose(item, depth+1)
 			if last := len(out.items) - 1; v != nil && last >= 0 && splitNotTold(out.items[last], v.text) && v.kind == scalar {
 				out.items[last].text = string(diag.NotTold)
-			} else if v != nil {
+			} else if v != nil && !(c.r.blank && v.text == unchanged) {
 				out.items = append(out.items, v)
 			}
 		}
@@ -206,12 +206,18 @@ func (c *composer) compose(n *yaml.Node, depth int) *node {
 		out.plain = n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle|yaml.LiteralStyle|yaml.FoldedStyle) == 0
 		out.text = strings.TrimSpace(n.Value)
 		c.r.checkCharacters(out, n.Value)
+		if out.text == unchanged && !c.r.blank {
+			c.r.report(out.pos, "write what it is, or leave the line out", "found '%s', which stands for something still to be written", unchanged)
+		}
 	}
 	if c.failed {
 		return nil
 	}
 	return out
 }
+
+// unchanged is what stands in the starter for a value that is to be written.
+const unchanged = "..."
 
 var knownTags = []string{"!!str", "!!int", "!!float", "!!bool", "!!null", "!!timestamp", "!!map", "!!seq"}
 
@@ -255,7 +261,7 @@ func (c *composer) entries(out *node, n *yaml.Node, depth int) {
 			continue
 		}
 		first[key] = pos.Line
-		if c.r.blank && isEmpty(value) {
+		if c.r.blank && (isEmpty(value) || value.text == unchanged) {
 			continue // still to be filled in at the bench
 		}
 		out.entries = append(out.entries, entry{key, pos, value})
