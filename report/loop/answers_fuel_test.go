@@ -13,6 +13,7 @@ var mixtureAnswers = map[string]func(b *bench, on []int) answer{
 	"timing-and-cooling":  func(b *bench, _ []int) answer { return yes(false, "", "all right") },
 	"mix-check":           func(b *bench, _ []int) answer { return yes(false, "", "right") },
 	"temperature-reading": func(b *bench, _ []int) answer { return yes(false, "", "reads right") },
+	"carburettor-look":    func(b *bench, _ []int) answer { return yes(false, "", "all right") },
 	"air-filter-look":     func(b *bench, _ []int) answer { return yes(b.truth.restricted, "clogged", "clean") },
 	"smoke-test": func(b *bench, _ []int) answer {
 		return yes(b.truth.airLeak || b.truth.crankSeal, "smoke comes out|comes out", "none comes out|none")
@@ -65,6 +66,16 @@ var fuelAnswers = map[string]func(b *bench, on []int) answer{
 		b.job.volume = max(1, b.fuel.volume*b.noise(0.03))
 		return inReadings
 	},
+	"key-on-again": func(b *bench, _ []int) answer {
+		switch f := &b.fuel; {
+		case f.keyOn < 0.8*f.usual:
+			return answer{false, []string{"stays low"}}
+		case f.held5 < 0.6:
+			return answer{false, []string{"comes up and falls"}}
+		}
+		return answer{true, []string{"comes up and stays"}}
+	},
+	"cap-and-cool":     func(b *bench, _ []int) answer { return yes(false, "", "stays down") },
 	"pump-listen":      func(b *bench, _ []int) answer { return yes(b.fuel.keyOn == 0, "silent", "it runs") },
 	"fuel-filter-look": func(b *bench, _ []int) answer { return yes(b.truth.filter, "clogged", "clear") },
 	"shut-off-tee": func(b *bench, _ []int) answer {

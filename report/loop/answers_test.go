@@ -294,6 +294,13 @@ var testAnswers = map[string]func(b *bench, on []int) answer{
 	},
 	"look-up-limit":  func(b *bench, _ []int) answer { return yes(false, "", "it stands") },
 	"dry-and-repeat": (*bench).oilAndAgain,
+	"dry-chambers":   func(b *bench, _ []int) answer { return yes(b.truth.flooded, "comes up", "stays low") },
+	"ports-look": func(b *bench, _ []int) answer {
+		if b.truth.rotorWorn {
+			return answer{false, []string{"the housing is scored"}}
+		}
+		return yes(b.truth.apexSeal, "a seal is broken or stuck", "the seals spring back")
+	},
 	"run-and-retest": (*bench).oilAndAgain,
 	"face-peaks": func(b *bench, _ []int) answer {
 		b.takeFaces()

@@ -70,6 +70,7 @@ type truths struct {
 	airLeak, crossed, purge, guides       bool
 	drips                                 bool // an injector
 	flooded, dryBores, crankSeal          bool
+	apexSeal, rotorWorn                   bool
 	restricted                            bool
 	filter, pump, volts                   bool
 	regulatorOpen, regulatorStuck, torn   bool

@@ -13,7 +13,7 @@ import (
 func TestEveryCheckHasAnAnswer(t *testing.T) {
 	for _, c := range cause.Checks {
 		if answers[c.Name] == nil {
-			t.Errorf("the simulator has no answer for %s", c.Name)
+			t.Errorf("the simulator has no answer for %s: give it one in answers_test.go or answers_fuel_test.go", c.Name)
 			continue
 		}
 		names := make([]string, len(c.Outcomes))

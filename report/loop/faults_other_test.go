@@ -155,11 +155,15 @@ func (b *bench) face(n int, share float64) {
 
 var rotaryFaults = []fault{
 	{name: "apex-seal", fits: isRotary, causes: []string{"apex-seal", "corner-seal"}, complaints: []string{"misfire", "hard start"},
-		spoil: func(b *bench) { b.face(2, b.draw(0.25, 0.65)) }},
+		spoil: func(b *bench) {
+			b.truth.apexSeal = true
+			b.face(2, b.draw(0.25, 0.65))
+		}},
 	{name: "side-seal", fits: isRotary, causes: []string{"side-seal", "corner-seal"}, complaints: []string{"misfire", "hard start"},
 		spoil: func(b *bench) { b.face(1, b.draw(0.5, 0.75)) }},
 	{name: "rotor-worn", fits: isRotary, causes: []string{"rotor-wear"}, complaints: []string{"hard start", "low power"}, onset: "slow over months",
 		spoil: func(b *bench) {
+			b.truth.rotorWorn = true
 			b.face(3, b.draw(0.62, 0.78))
 		}},
 	{name: "rotary-flooded", fits: isRotary, causes: []string{"flooding", "washed-bore"}, complaints: []string{"no start"}, reads: []string{"plugs"},

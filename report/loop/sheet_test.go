@@ -94,8 +94,14 @@ func read(text string) (s *sheet, refused job.Problems, err error) {
 func nameFromDiagnosis(s *sheet, d *diag.Diagnosis) {
 	if n := s.Verdict.Next; n != nil && n.Name == "" && d.Next != nil {
 		n.Name, n.Minutes = d.Next.Key, float64(d.Next.Minutes)
-		cylinders, _ := d.Next.Facts["Cylinders"].(diag.Names)
-		n.Cylinders = cylinders
+		n.Cylinders = d.Next.Cylinders
+		if n.Cylinders == nil {
+			names, _ := d.Next.Facts["Cylinders"].(diag.Names)
+			n.Cylinders = names
+		}
+		for _, name := range d.Next.Outcomes {
+			n.Outcomes = append(n.Outcomes, outcome{Name: name})
+		}
 	}
 	all := slices.Concat(d.Findings, d.Folded)
 	slices.SortStableFunc(all, func(a, b diag.Finding) int { return b.Urgency.Rank() - a.Urgency.Rank() })

@@ -9,7 +9,7 @@ import (
 var (
 	// The starter turns it or it runs. Key-on and volume only run the pump.
 	withStarter = []string{"complete-set", "repeat-wet", "repeat-with-charger", "charge-and-repeat", "repeat-method", "second-gauge", "warm-retest", "wet-test", "compression-test", "running-compression",
-		"face-peaks", "dry-and-repeat", "run-and-retest", "swap-coil", "smoke-on-overrun", "fuel-trims", "bank-trims", "purge-pinch", "injector-balance", "coolant-gas-test",
+		"face-peaks", "dry-and-repeat", "dry-chambers", "cap-and-cool", "run-and-retest", "swap-coil", "smoke-on-overrun", "fuel-trims", "bank-trims", "purge-pinch", "injector-balance", "coolant-gas-test",
 		"fuel-pressure-test", "repeat-hose-test", "vacuum-at-hose", "renew-plugs", "set-gap", "spark-test", "oil-consumption", "renew-regulator"}
 	// It must run for them to tell anything.
 	running   = []string{"warm-retest", "run-and-retest", "running-compression", "smoke-on-overrun", "swap-coil", "fuel-trims", "bank-trims", "purge-pinch", "vacuum-at-hose", "repeat-hose-test", "coolant-gas-test", "oil-consumption"}
@@ -61,15 +61,17 @@ func (b *bench) unfit(c *nextCheck, urgency string) string {
 		return "no return line to close"
 	case in(onHose) && !b.fuel.reference && (b.told() || b.diesel()):
 		return "no hose on the regulator"
+	case c.Name == "carburettor-look" && b.system != carburettor && b.told():
+		return "no carburettor"
 	case in(onPump) && b.fuel.mechanical && b.told():
 		return "no electric pump"
-	case (c.Name == "held-pressure" || c.Name == "shut-off-tee") && b.fuel.mechanical && b.told():
+	case (c.Name == "held-pressure" || c.Name == "shut-off-tee" || c.Name == "key-on-again") && b.fuel.mechanical && b.told():
 		return "no pressure that could be held"
 	case in(onFuel) && b.fuel.usual == 0 && b.told():
 		return "no fuel pressure to read"
 	case (c.Name == "leak-down-pair") && len(b.pairs()) == 0:
 		return "no neighbour under its head"
-	case c.Name == "face-peaks" && !b.rotary(), c.Name == "compression-test" && b.rotary():
+	case (c.Name == "face-peaks" || c.Name == "dry-chambers" || c.Name == "ports-look") && !b.rotary(), c.Name == "compression-test" && b.rotary():
 		return "another kind of engine"
 	case (c.Name == "crankcase-hold" || c.Name == "mix-check") && !b.twoStroke, c.Name == "oil-consumption" && b.twoStroke:
 		return "another kind of engine"
