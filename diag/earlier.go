@@ -70,20 +70,51 @@ func knownThrottle(t *Test) string {
 	return t.Conditions.Throttle
 }
 
-// changes fills the change of each cylinder that was read in both tests. Both
-// gauges count unless both tests name the same one.
+// changes fills the change of each cylinder that was read in both tests.
 func (c *cranking) changes(r *CompressionResult, then *cranking) {
+	for _, change := range c.since(then) {
+		cylinder := r.Cylinder(change.Name)
+		cylinder.Change, cylinder.ChangeU = ref(change.Now-change.Then), change.U
+	}
+}
+
+// A Change is one cylinder's compression in two tests, with the expanded
+// uncertainty of their difference, all in the later test's unit.
+type Change struct {
+	Name         string
+	Then, Now, U float64
+}
+
+// ChangesSince gives the change of each cylinder of which compression was read
+// in both tests, or the key of the reason why they do not compare.
+func ChangesSince(now, then *Test) (changes []Change, reason string) {
+	if now == nil || then == nil || now.Compression == nil || then.Compression == nil {
+		return nil, ""
+	}
+	a, b := newCranking(now), newCranking(then)
+	if len(a.samples) == 0 || len(b.samples) == 0 {
+		return nil, ""
+	}
+	if reason := a.different(b); reason != "" {
+		return nil, reason
+	}
+	return a.since(b), ""
+}
+
+// since gives the change of each cylinder that was read in both tests. Both
+// gauges count unless both tests name the same one.
+func (c *cranking) since(then *cranking) []Change {
 	sameGauge := gaugeName(c.test) != ""
 	perUnit, _ := inUnit(1, then.test.Compression.Unit, c.test.Compression.Unit)
+	var list []Change
 	for _, now := range c.samples {
 		i := then.samples.index(now.name)
 		if i < 0 {
 			continue
 		}
 		was := then.samples[i]
-		cylinder := r.Cylinder(now.name)
-		cylinder.Change = ref(now.value - was.value*perUnit)
-		cylinder.ChangeU = gauge.ExpandedAgainstEarlier(now.u, was.u*perUnit,
-			c.tool.scale.Standard(now.value), then.tool.scale.Standard(was.value)*perUnit, sameGauge)
+		list = append(list, Change{Name: now.name, Now: now.value, Then: was.value * perUnit,
+			U: gauge.ExpandedAgainstEarlier(now.u, was.u*perUnit, c.tool.scale.Standard(now.value), then.tool.scale.Standard(was.value)*perUnit, sameGauge)})
 	}
+	return list
 }

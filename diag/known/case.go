@@ -11,7 +11,8 @@ type Case struct {
 	*diag.Test
 	Sums *diag.Diagnosis // sections only, and the notices so far
 
-	works []Work // read when first asked for
+	works  []Work   // read when first asked for
+	repair *repairs // the same
 }
 
 // New does the sums on a test.

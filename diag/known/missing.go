@@ -1,0 +1,62 @@
+package known
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
+)
+
+// What of the engine is asked for where it would change the answer.
+const (
+	LiftersMissing      = "whether the valve lifters are hydraulic"
+	CamshaftsMissing    = "how many camshafts it has"
+	CoolingMissing      = "whether it is cooled by liquid or by air"
+	DecompressorMissing = "whether it has a decompressor"
+	DisplacementMissing = "its displacement, for the dose of oil"
+	FuelMissing         = "its fuel"
+	DriveMissing        = "whether a belt, a chain or gears drive the valves"
+)
+
+// EngineFactsMissing lists what is not recorded of the engine and would change
+// what its readings mean; none where they leave nothing open.
+func (c *Case) EngineFactsMissing() diag.Names {
+	var missing diag.Names
+	ask := func(matters, known bool, what string) {
+		if matters && !known {
+			missing = append(missing, what)
+		}
+	}
+	short := c.Short()
+	some, all := len(short) > 0, c.AllLow() != nil
+	ask(c.Has(NeedsCompression) && (all || some), c.Spec.Fuel != "", FuelMissing)
+	ask(c.HasValves() && some && !c.Dead() && c.valvesOpen(short), c.Spec.Lifters != "", LiftersMissing)
+	ask(c.HasValves() && c.LowBank() >= 0, c.Spec.Camshafts != "", CamshaftsMissing)
+	ask(c.HasValves() && c.Dead(), c.Spec.TimingDrive != "", DriveMissing)
+	ask(c.SmallEngine() && (all || some || c.Dead()), c.Spec.Decompressor != "", DecompressorMissing)
+	ask(c.mayBeAirCooled() && (some || all), c.Spec.Cooling != "", CoolingMissing)
+	ask(c.OilTells() && some && !c.Has(NeedsWet) && c.pressureInAll(short), c.Spec.DisplacementML > 0, DisplacementMissing)
+	return missing
+}
+
+// valvesOpen reports low cylinders whose valves are not ruled out: neither
+// rings by oil nor a place of air that is not a valve speaks for another cause.
+func (c *Case) valvesOpen(names []string) bool {
+	return slices.ContainsFunc(names, func(n string) bool {
+		return c.WetEvidence(n) != WetRises && !c.LeaksAt(n, AtCrankcase) && !c.LeaksAt(n, AtCoolant) && !c.LeaksAt(n, AtNeighbour)
+	})
+}
+
+// pressureInAll reports cylinders of which none is so far down that oil would
+// not tell.
+func (c *Case) pressureInAll(names []string) bool {
+	return !slices.ContainsFunc(names, c.Far)
+}
+
+// mayBeAirCooled reports a kind of engine that is built both ways.
+func (c *Case) mayBeAirCooled() bool {
+	if c.Rotary() || c.Engine.Kind == engine.Radial {
+		return false
+	}
+	return c.Spec.TwoStroke || len(c.Engine.Cylinders) <= 2 || c.Engine.Kind == engine.Flat
+}

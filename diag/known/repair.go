@@ -1,0 +1,220 @@
+package known
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// Published fleets show changes up to these between two tests of a sound
+// engine, so that less than that is no wear and no proof of a repair: SAE
+// 2011-01-2427, from memory.
+const (
+	ShownPercent = 10.0 // of the earlier compression reading
+	ShownPoints  = 10.0 // of leakage
+)
+
+// Moved says which way a reading went: -1 down, 1 up, 0 where that is no more
+// than the two readings, or sound engines, differ by.
+func Moved(ch diag.Change) int {
+	moved := ch.Now - ch.Then
+	if math.Abs(moved) <= ch.U || math.Abs(moved) <= ShownPercent/100*math.Abs(ch.Then)+1e-9 {
+		return 0
+	}
+	return int(math.Copysign(1, moved))
+}
+
+// SinceEarlier lists the changes of compression since the earlier test that
+// this one is compared with.
+func (c *Case) SinceEarlier() []diag.Change {
+	var list []diag.Change
+	for _, name := range c.Read() {
+		if r := c.Cylinder(name); r.Change != nil {
+			list = append(list, diag.Change{Name: name, Then: *r.Dry - *r.Change, Now: *r.Dry, U: r.ChangeU})
+		}
+	}
+	return list
+}
+
+// MovedSinceEarlier lists the cylinders whose compression went one way by more
+// than these tests can differ by.
+func (c *Case) MovedSinceEarlier(way int) []string {
+	var names []string
+	for _, ch := range c.SinceEarlier() {
+		if Moved(ch) == way {
+			names = append(names, ch.Name)
+		}
+	}
+	return names
+}
+
+// LossesSinceEarlier gives the leakage of each cylinder in the latest earlier
+// test that has any, and now, in points of percent, with that test's label.
+// Testers of different orifices do not compare: another name is another tester.
+func (c *Case) LossesSinceEarlier() (changes []diag.Change, label string) {
+	for _, e := range slices.Backward(c.Earlier) {
+		if e.Test == nil || e.Test.Leakage == nil || testerName(e.Test) != testerName(c.Test) {
+			continue
+		}
+		if changes := lossesBetween(New(e.Test), c); len(changes) > 0 {
+			return changes, e.Label
+		}
+	}
+	return nil, ""
+}
+
+func testerName(t *diag.Test) string {
+	if t.Gauges.Leakage == nil {
+		return ""
+	}
+	return t.Gauges.Leakage.Name
+}
+
+// leakRepeats is the expanded uncertainty of the difference of two losses of
+// one tester, in points: 2 sqrt(2) of one point.
+var leakRepeats = 2 * math.Sqrt2
+
+func lossesBetween(then, now *Case) []diag.Change {
+	var list []diag.Change
+	for _, l := range now.Leaks() {
+		if was := then.Leak(l.Name); was != nil {
+			list = append(list, diag.Change{Name: l.Name, Then: *was.Loss, Now: *l.Loss, U: leakRepeats})
+		}
+	}
+	return list
+}
+
+// MovedPoints is Moved for leakage: 1 is more loss.
+func MovedPoints(ch diag.Change) int {
+	moved := ch.Now - ch.Then
+	if math.Abs(moved) <= max(ch.U, ShownPoints)+1e-9 {
+		return 0
+	}
+	return int(math.Copysign(1, moved))
+}
+
+// A Repair is what one cylinder's readings say of the work between them.
+type Repair string
+
+// What came of a repair.
+const (
+	Proved    Repair = "proved"    // it was bad and is sound
+	Better    Repair = "better"    // clearly better, and not sound or not bad before
+	Unchanged Repair = "unchanged" // it was bad and nothing that these tests can show has changed
+	Worse     Repair = "worse"     // clearly worse than before
+)
+
+// repairs are the readings before the work beside those after it.
+type repairs struct {
+	pressures, losses []diag.Change
+	reason            string // why the compression does not compare
+	of                map[string]Repair
+}
+
+// Repaired gives what came of the work on each cylinder that was read before
+// and after it; empty where the job has no readings before.
+func (c *Case) Repaired() map[string]Repair { return c.repaired().of }
+
+// RepairedTo lists the cylinders of one result, in the engine's order.
+func (c *Case) RepairedTo(what Repair) []string {
+	of := c.Repaired()
+	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return of[n] != what })
+}
+
+// NotCompared is the key of the reason why the compression before the work and
+// after it does not compare, "" where it does or was not read twice.
+func (c *Case) NotCompared() string { return c.repaired().reason }
+
+func (c *Case) repaired() *repairs {
+	if c.repair != nil {
+		return c.repair
+	}
+	r := &repairs{of: map[string]Repair{}}
+	c.repair = r
+	if c.Before == nil || c.Before.Test == nil {
+		return r
+	}
+	before := New(c.Before.Test)
+	r.pressures, r.reason = diag.ChangesSince(c.Test, c.Before.Test)
+	r.losses = lossesBetween(before, c)
+	allLow := before.AllLow() != nil || before.Dead()
+	for _, ch := range r.pressures {
+		bad := allLow || before.Grade(ch.Name).IsLow() || slices.Contains(before.UnderMinimum(), ch.Name) || c.underNow(ch.Name, ch.Then)
+		sound := slices.Contains([]diag.Grade{diag.Even, diag.High, diag.Watch}, c.Grade(ch.Name)) && c.AllLow() == nil && !c.underNow(ch.Name, ch.Now)
+		r.set(ch.Name, bad, sound, Moved(ch))
+	}
+	for _, ch := range r.losses {
+		was, is := before.Leak(ch.Name), c.Leak(ch.Name)
+		r.set(ch.Name, before.LeakTooHigh(was), !c.LeakTooHigh(is), -MovedPoints(ch))
+	}
+	return r
+}
+
+// underNow reports a value of a cylinder under the minimum that the job states.
+func (c *Case) underNow(name string, value float64) bool {
+	m := c.Minimum()
+	if m == nil || m.Verdict == diag.NotJudged {
+		return false
+	}
+	least, err := quantity.Convert(m.Limit, m.Unit, c.Cranking().Unit)
+	return err == nil && value < least
+}
+
+// set notes the result of one kind of reading: what is worse, or unchanged, in
+// one kind outweighs what the other proves.
+func (r *repairs) set(name string, bad, sound bool, moved int) {
+	result := Repair("")
+	switch {
+	case moved < 0:
+		result = Worse
+	case moved > 0 && bad && sound:
+		result = Proved
+	case moved > 0:
+		result = Better
+	case bad && !sound:
+		result = Unchanged
+	}
+	order := []Repair{"", Proved, Better, Unchanged, Worse}
+	if slices.Index(order, result) > slices.Index(order, r.of[name]) {
+		r.of[name] = result
+	}
+}
+
+// RepairOf gives a cylinder's compression, and its leakage, before the work and
+// after it; nil where it was not read twice.
+func (c *Case) RepairOf(name string) (pressure, loss *diag.Change) {
+	r := c.repaired()
+	find := func(list []diag.Change) *diag.Change {
+		for i := range list {
+			if list[i].Name == name {
+				return &list[i]
+			}
+		}
+		return nil
+	}
+	return find(r.pressures), find(r.losses)
+}
+
+// On is a day in words, "on 13 May 2025"; "" for a day that is not known.
+func On(day time.Time) string {
+	if day.IsZero() {
+		return ""
+	}
+	return "on " + day.Format("2 January 2006")
+}
+
+// EarlierWhen says when an earlier test was made, by its label.
+func (c *Case) EarlierWhen(label string) string {
+	for i := range c.Earlier {
+		if e := &c.Earlier[i]; e.Label == label && !e.Date.IsZero() {
+			return On(e.Date)
+		}
+	}
+	if day, err := time.Parse(time.DateOnly, label); err == nil {
+		return On(day)
+	}
+	return "in the earlier test (" + label + ")"
+}

@@ -1,0 +1,172 @@
+package known
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// TurnsSlowly reports a cranking speed under which readings sag.
+func (c *Case) TurnsSlowly() bool {
+	rpm := c.CrankingSpeed()
+	return rpm > 0 && rpm < SlowCranking
+}
+
+// CrankingSpeed is the speed of the test in r/min, 0 where not recorded.
+func (c *Case) CrankingSpeed() float64 {
+	switch {
+	case c.Conditions.CrankingRPM != nil:
+		return *c.Conditions.CrankingRPM
+	case c.Test.Rotors != nil:
+		return c.Test.Rotors.CrankingRPM
+	}
+	return 0
+}
+
+// sagging is the part of a battery's nominal voltage under which it has sagged
+// on the starter: 9.6 V of 12, the limit of the usual load test (from memory).
+const sagging = 0.8
+
+// BatterySags reports a battery whose voltage on the starter fell under the
+// limit of a load test, with that limit in volts. Whether it is of 6, 12 or 24 V
+// goes by its voltage at rest, or on the starter where that was not read.
+func (c *Case) BatterySags() (least float64, sags bool) {
+	cranking, rest := c.Conditions.Battery.CrankingV, c.Conditions.Battery.RestV
+	if cranking == nil {
+		return 0, false
+	}
+	nominal, told := 12.0, *cranking
+	if rest != nil {
+		told = *rest
+	}
+	switch {
+	case told > 15.5:
+		nominal = 24
+	case rest != nil && told < 8, rest == nil && told <= 6.3:
+		nominal = 6
+	}
+	least = sagging * nominal
+	return least, *cranking < least-1e-9
+}
+
+// ThrottleShut reports a petrol engine cranked with its throttle closed, and
+// ChokeShut with its choke on.
+func (c *Case) ThrottleShut() bool { return c.Conditions.Throttle == "closed" && !c.Spec.Diesel() }
+
+// ChokeShut reports a choke that was on in the test.
+func (c *Case) ChokeShut() bool {
+	return !c.Spec.Diesel() && SpeaksOf(c.Conditions.Choke, "closed", "shut", "on")
+}
+
+// highGround is the altitude in metres from which thin air lowers a reading by
+// more than a gauge can be off: some 6 %.
+const highGround = 500
+
+// AltitudeTells reports cylinders under a stated minimum that does not say
+// whether it is one for sea level, tested so high up that it matters; explains
+// where the minimum would be met if it were.
+func (c *Case) AltitudeTells() (matters, explains bool) {
+	m := c.Minimum()
+	ratio := c.AirPressureRatio()
+	high := c.Conditions.AltitudeM != nil && *c.Conditions.AltitudeM >= highGround || c.Conditions.BarometerKPa != nil && ratio < 0.945
+	if m == nil || !high || m.Corrected || m.Verdict == diag.NotJudged || m.Verdict == diag.Within {
+		return false, false
+	}
+	lowest, err := quantity.Convert(c.Cranking().Lowest, c.Cranking().Unit, m.Unit)
+	return err == nil, err == nil && lowest >= m.Limit*ratio
+}
+
+// GaugeOff is how far a gauge was out at its own check in percent of the true
+// pressure, less than 0 where it reads low; 0 where that is within what is
+// allowed or was not checked.
+func GaugeOff(g *diag.Gauge) float64 {
+	if g == nil || !ReadsOff(g) {
+		return 0
+	}
+	return 100 * (g.ReadsAt[0] - g.ReadsAt[1]) / g.ReadsAt[1]
+}
+
+// SmallEngine reports an engine of one or two cylinders that may have a
+// decompressor which nobody wrote down.
+func (c *Case) SmallEngine() bool {
+	return c.HasValves() && !c.Spec.Diesel() && len(c.Engine.Cylinders) <= 2 && len(c.Engine.Cylinders) > 0
+}
+
+// OilBefore lists the cylinders that were low, had oil put into them, and
+// then, or before, lost so little in the leakage test that oil on the rings
+// could be why: the job does not say which came first.
+func (c *Case) OilBefore() []string {
+	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool {
+		r, l := c.Cylinder(n), c.Leak(n)
+		return r == nil || r.Wet == nil || !r.Grade.IsLow() || l == nil || *l.Loss >= WornLoss
+	})
+}
+
+// Refused is what the job says of tests that were not made.
+type Refused struct {
+	Tests  []string // by name, in the order of the sheet
+	States []diag.State
+	Reason string // the first that was given
+}
+
+// MainRefused gives the main tests that the job says were not made, where none
+// of them was: nil where a compression, a rotor or a leakage test was made, or
+// where nothing is said of them.
+func (c *Case) MainRefused() *Refused {
+	if c.DryRead() || c.OnlyWet() || c.Has(NeedsLeakage) || c.Has(NeedsRotors) {
+		return nil
+	}
+	out := &Refused{}
+	note := func(test string, state diag.State, reason string) {
+		if !Unset(state) || state == diag.NotApplicable || slices.Contains(out.Tests, test) {
+			return
+		}
+		out.Tests, out.States = append(out.Tests, test), append(out.States, state)
+		if out.Reason == "" {
+			out.Reason = reason
+		}
+	}
+	if s := c.Compression; s != nil {
+		note("compression", c.Cranking().State, s.Reason)
+	}
+	if s := c.Test.Rotors; s != nil {
+		note("compression", s.State, s.Reason)
+	}
+	if s := c.Leakage; s != nil {
+		note("leakage", c.Sums.Leakage.State, s.Reason)
+	}
+	for _, u := range c.Untested {
+		if u.Test == "compression" || u.Test == "leakage" || u.Test == "rotors" {
+			note(u.Test, u.State, u.Reason)
+		}
+	}
+	if len(out.Tests) == 0 {
+		return nil
+	}
+	return out
+}
+
+// AnythingRead reports that some reading was taken, or something was seen.
+func (c *Case) AnythingRead() bool {
+	for _, n := range []Need{NeedsCompression, NeedsWet, NeedsFirst, NeedsLeakage, NeedsPlugs, NeedsRotors, NeedsFuel} {
+		if c.Has(n) {
+			return true
+		}
+	}
+	return len(c.Borescope)+len(c.Bores) > 0 || c.CoolantGas == "positive" || c.CoolantGas == "negative"
+}
+
+// NotTold lists the cylinders whose compression, or the rotors whose faces,
+// somebody read and kept to himself.
+func (c *Case) NotTold() []string {
+	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool {
+		if c.Compression != nil && c.Compression.Dry[n].State == diag.NotTold {
+			return false
+		}
+		if c.Leakage != nil && c.Leakage.Dry[n].State == diag.NotTold {
+			return false
+		}
+		return c.Test.Rotors == nil || !slices.ContainsFunc(c.Test.Rotors.Rotors, func(r diag.Rotor) bool { return r.Name == n && r.State == diag.NotTold })
+	})
+}
