@@ -8,13 +8,13 @@ import (
 
 // Which checks fit which engine: by names of the catalogue.
 var (
-	valveChecks    = set("valve-lash watch-valve-gear cam-timing-marks turn-engine-check-cam smoke-on-overrun")
+	valveChecks    = set("valve-lash watch-valve-gear cam-timing-marks turn-engine-check-cam smoke-on-overrun running-compression")
 	coolantChecks  = set("coolant-gas-test cooling-pressure-test")
 	secondCylinder = set("swap-coil leak-down-pair bank-trims complete-set")
 	vacuumChecks   = set("hose-for-fuel repeat-hose-test vacuum-at-hose")
-	sparkChecks    = set("swap-coil renew-plugs timing-and-cooling purge-pinch")
+	sparkChecks    = set("swap-coil spark-test set-gap renew-plugs plug-type timing-and-cooling purge-pinch")
 	computerChecks = set("fuel-trims bank-trims injector-balance")
-	runningChecks  = set("warm-retest run-and-retest smoke-on-overrun running-compression swap-coil fuel-trims bank-trims purge-pinch coolant-gas-test repeat-hose-test vacuum-at-hose")
+	runningChecks  = set("warm-retest run-and-retest smoke-on-overrun running-compression swap-coil fuel-trims bank-trims purge-pinch coolant-gas-test repeat-hose-test vacuum-at-hose oil-consumption cap-and-cool")
 	valveCauses    = set("exhaust-valve inlet-valve valve-lash valve-motion stuck-valve bent-valve carbon-on-seat cam-timing timing-drive")
 )
 

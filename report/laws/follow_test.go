@@ -1,7 +1,6 @@
 package laws_test
 
 import (
-	"fmt"
 	"math/rand/v2"
 	"regexp"
 	"slices"
@@ -49,9 +48,11 @@ func follow(s *subject, k *tally) {
 			k.fail("no end after %q", asked)
 			return
 		}
-		results := c.results()
-		r := results[dice.IntN(len(results))]
-		asked[len(asked)-1] = name
+		if len(c.Outcomes) == 0 {
+			k.notThere("outcomes of the next check")
+			return
+		}
+		r := c.Outcomes[dice.IntN(len(c.Outcomes))]
 		t := enter(at, c, r)
 		other := at.vary(t)
 		if other == nil {
@@ -88,7 +89,7 @@ func everyOutcome(s *subject, k *tally) {
 	if c == nil || c.Name == "" {
 		return
 	}
-	for _, r := range c.results() {
+	for _, r := range c.Outcomes {
 		other := s.vary(enter(s, c, r))
 		if other == nil {
 			k.fail("the outcome %q of %s cannot be entered", r.Name+" "+r.If, c.Name)
@@ -102,46 +103,48 @@ func everyOutcome(s *subject, k *tally) {
 }
 
 // enter writes an outcome into a copy of the job: as the readings that would
-// show it, where the job file has a place for them, else in words under the
-// work done.
+// show it, where the job file has a place for them, else under the work done,
+// by the names of the check and the outcome.
 func enter(s *subject, c *nextCheck, r result) *tree {
 	t := s.tree.clone()
 	cylinders := c.Cylinders
 	if len(cylinders) == 0 {
 		cylinders = s.names()
 	}
-	words := strings.ToLower(r.Name + " " + r.If)
-	if len(c.Outcomes) == 0 {
-		words = strings.ToLower(r.Then) // the two outcomes of a check without names
-	}
+	entered := false
 	switch c.Name {
 	case "leak-down", "leak-down-pair", "leak-down-again":
-		enterLeakage(s, t, cylinders, words)
+		entered = enterLeakage(t, cylinders, r.Name)
 	case "wet-test", "repeat-wet":
-		enterWet(s, t, cylinders, words)
+		entered = enterWet(s, t, cylinders, r.Name)
 	case "coolant-gas-test":
-		t.set(map[bool]string{true: "negative", false: "positive"}[negative.MatchString(words)], "coolant-gas-test")
+		t.set(map[string]string{"none": "negative", "gas": "positive"}[r.Name], "coolant-gas-test")
+		entered = true
 	case "borescope":
 		for _, name := range cylinders {
-			t.set(map[bool]string{true: "nothing to be seen, clean wall and seats", false: "scored wall"}[negative.MatchString(words)], "borescope", name)
+			t.set(clean(r.If), "borescope", name)
 		}
+		entered = true
 	case "fuel-volume":
-		setFuel(t, "volume", map[bool]string{true: "600 ml in 30 s", false: "150 ml in 30 s"}[strings.Contains(words, "enough")])
+		setFuel(t, "volume", map[bool]string{true: "600 ml in 30 s", false: "150 ml in 30 s"}[r.Name == "enough"])
+		entered = true
 	case "hose-for-fuel":
-		setFuel(t, "fuel-in-hose", map[bool]string{true: "no", false: "yes"}[strings.Contains(words, "dry") || negative.MatchString(words)])
+		setFuel(t, "fuel-in-hose", map[bool]string{true: "no", false: "yes"}[r.Name == "dry"])
+		entered = true
+	case "compression-test", "complete-set":
+		entered = enterCompression(s, t, r.Name)
 	}
-	t.add([]string{"vehicle", "work-done"}, c.Name+" done: "+clean(r.Name+" "+r.If+" "+r.Then))
-	if c.Name == "compression-test" || c.Name == "complete-set" {
-		enterCompression(s, t)
-	}
-	if _, is := t.get("fuel-pressure").(string); is && c.Name == "fuel-pressure-test" {
-		t.drop("fuel-pressure")
+	if !entered {
+		t.add([]string{"vehicle", "work-done"}, c.Name+" done: "+r.Name)
 	}
 	return t
 }
 
 // setFuel writes a fuel reading, into every circuit where there are several.
 func setFuel(t *tree, key, value string) {
+	if t.sub("fuel-pressure") == nil {
+		t.drop("fuel-pressure")
+	}
 	circuits := t.sub("fuel-pressure", "circuits")
 	if circuits == nil {
 		t.set(value, "fuel-pressure", key)
@@ -154,31 +157,25 @@ func setFuel(t *tree, key, value string) {
 
 var noWord = regexp.MustCompile(`[^A-Za-z0-9 ,.-]+`)
 
-var negative = regexp.MustCompile(`(?i)\b(none|no|not|nothing|negative|hardly|clean|tight)\b`)
-
 // clean leaves of a text what cannot be taken for YAML.
 func clean(text string) string {
 	text = noWord.ReplaceAllString(text, " ")
 	return strings.TrimSpace(text[:min(len(text), 60)])
 }
 
-func enterLeakage(s *subject, t *tree, cylinders []string, words string) {
-	loss, at := "35 %", ""
-	for _, place := range []struct{ word, at string }{{"hardly", ""}, {"little", ""}, {"tight", ""}, {"seals", ""}, {"no air there", "exhaust"}, {"exhaust", "exhaust"}, {"inlet", "inlet"}, {"intake", "inlet"},
-		{"filler", "crankcase"}, {"crankcase", "crankcase"}, {"rings", "crankcase"}, {"coolant", "coolant"}, {"bubbles", "coolant"}, {"beside", "neighbour"}, {"neighbour", "neighbour"}, {"comes out there", "neighbour"}, {"outside", "outside"}, {"thread", "outside"}} {
-		if strings.Contains(words, place.word) {
-			at = place.at
-			break
-		}
+// enterLeakage writes where the air goes, a third of it or next to none.
+func enterLeakage(t *tree, cylinders []string, outcome string) bool {
+	at := map[string]string{"exhaust": "exhaust", "exhaust port": "exhaust", "inlet": "inlet", "crankcase": "crankcase", "coolant": "coolant",
+		"neighbour": "neighbour", "air comes across": "neighbour", "tight": "crankcase", "loses less": "crankcase"}[outcome]
+	if at == "" || t.has("leakage", "loss") {
+		return false
 	}
-	if at == "" {
-		loss, at = "6 %", "crankcase"
+	loss := "35 %"
+	if outcome == "tight" || outcome == "loses less" {
+		loss = "6 %"
 	}
-	if _, is := t.get("leakage").(string); is {
+	if t.sub("leakage") == nil {
 		t.drop("leakage")
-	}
-	if t.has("leakage", "loss") {
-		return
 	}
 	for _, name := range cylinders {
 		one := newTree()
@@ -186,14 +183,16 @@ func enterLeakage(s *subject, t *tree, cylinders []string, words string) {
 		one.put("at", anys([]string{at}))
 		t.set(one, "leakage", "dry", name)
 	}
+	return true
 }
 
 // enterWet writes readings after oil: risen by a third, or hardly, with a
-// control that hardly rises.
-func enterWet(s *subject, t *tree, cylinders []string, words string) {
-	rise := 1.33
-	if negative.MatchString(words) || strings.Contains(words, "little") {
-		rise = 1.02
+// control that hardly rises. It gives false where there is no figure to start
+// from.
+func enterWet(s *subject, t *tree, cylinders []string, outcome string) bool {
+	rise := map[string]float64{"rises": 1.33, "hardly rises": 1.02}[outcome]
+	if rise == 0 {
+		return false
 	}
 	put := func(name string, by float64) bool {
 		text := s.tree.text("compression", "dry", name)
@@ -205,38 +204,48 @@ func enterWet(s *subject, t *tree, cylinders []string, words string) {
 		t.set(strconv.FormatFloat(v*by, 'f', len(after), 64), "compression", "wet", name)
 		return true
 	}
+	all := true
 	for _, name := range cylinders {
-		put(name, rise)
+		all = put(name, rise) && all
 	}
 	for _, name := range s.names() {
 		if !slices.Contains(cylinders, name) && s.grade(name) == "even" && put(name, 1.02) {
-			return
+			break
 		}
 	}
+	return all
 }
 
-// enterCompression fills the cylinders that were not read with readings like
-// the highest, or a set of even ones.
-func enterCompression(s *subject, t *tree) {
+// enterCompression fills the cylinders that were not read: with readings like
+// the highest, or where they stand apart or low with half of that.
+func enterCompression(s *subject, t *tree, outcome string) bool {
 	if s.rotary() {
-		return
+		return false
 	}
-	value, unit := "150", "psi"
+	value, unit := 150.0, "psi"
 	if s.diesel() {
-		value = "400"
+		value = 400
 	}
-	if h := s.out.Compression.Highest; h != nil {
-		value, unit = fmt.Sprint(*h), s.out.Compression.Unit
+	if h := s.out.Compression.Highest; h != nil && *h > 0 {
+		value, unit = *h, s.out.Compression.Unit
 	}
-	if _, is := t.get("compression").(string); is {
+	if outcome == "apart" || outcome == "low" {
+		value /= 2
+	}
+	if t.sub("compression") == nil {
 		t.drop("compression")
 	}
 	if !t.has("compression", "unit") {
 		t.set(unit, "compression", "unit")
 	}
+	if t.sub("compression", "dry") == nil {
+		t.set(newTree(), "compression", "dry")
+	}
 	for _, name := range s.names() {
-		if text := t.text("compression", "dry", name); text == "" && !t.has("compression", "dry", name) || strings.Contains(text, "test") || strings.HasPrefix(text, "declined") {
-			t.set(value, "compression", "dry", name)
+		text := t.text("compression", "dry", name)
+		if !t.has("compression", "dry", name) || strings.Contains(text, "test") || strings.HasPrefix(text, "declined") || text == "not applicable" {
+			t.set(strconv.FormatFloat(value, 'g', 4, 64), "compression", "dry", name)
 		}
 	}
+	return true
 }

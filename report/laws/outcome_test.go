@@ -39,9 +39,9 @@ type outcome struct {
 		State  string `json:"state"`
 		Reason string `json:"reason"`
 	} `json:"not_tested"`
-	Cautions []string `json:"cautions"`
-	Stories  []story  `json:"stories"`
-	Plan     []step   `json:"plan"`
+	Cautions []string  `json:"cautions"`
+	Stories  []account `json:"stories"`
+	Plan     []step    `json:"plan"`
 }
 
 type limit struct {
@@ -172,7 +172,8 @@ type nextCheck struct {
 	Outcomes  []result `json:"outcomes"`
 }
 
-type story struct {
+// An account is one story of the JSON.
+type account struct {
 	About      string     `json:"about"`
 	Cylinders  []string   `json:"cylinders"`
 	Urgency    string     `json:"urgency"`
