@@ -71,6 +71,9 @@ func (c *Catalogue) Verdict(p diag.Phrase, a Audience) (string, error) {
 	return said, err
 }
 
+// Cause says a cause by itself.
+func (c *Catalogue) Cause(p diag.Phrase, a Audience) (string, error) { return c.one("causes", p, a) }
+
 // Caution says a caution.
 func (c *Catalogue) Caution(key string, a Audience) (string, error) {
 	return c.one("cautions", diag.Phrase{Key: key}, a)

@@ -101,7 +101,7 @@ func illFormed(s templates.SaidCheck) string {
 		switch {
 		case begins[o.If]:
 			return fmt.Sprintf("two outcomes begin with %q", o.If)
-		case strings.Contains(o.If, ":") || strings.HasSuffix(o.If, ".") || strings.HasSuffix(o.Then, "."):
+		case strings.Contains(o.If+o.Then, ":") || strings.HasSuffix(o.If, ".") || strings.HasSuffix(o.Then, "."):
 			return fmt.Sprintf("an outcome is a result and its meaning without a full stop, found %q and %q", o.If, o.Then)
 		case o.If[:1] != strings.ToUpper(o.If[:1]) || o.Then[:1] != strings.ToLower(o.Then[:1]):
 			return fmt.Sprintf("%q: %q do not read as one sentence", o.If, o.Then)
@@ -173,7 +173,7 @@ var (
 		{"no spark plugs in a diesel", func(c *known.Case, _ *cause.Check, _ diag.Urgency) bool { return c.Spec.Diesel() },
 			regexp.MustCompile(`(?i)\bspark|\bcoil\b|(^|[^w] )\bplugs? (out|hole)|\bthrottle\b`)},
 		{"no second cylinder on a single", func(c *known.Case, _ *cause.Check, _ diag.Urgency) bool { return !c.Several() },
-			regexp.MustCompile(`(?i)\b(the others?|every cylinder|all cylinders|good cylinder|good one|cylinder beside|cylinder 1|swapping two)\b`)},
+			regexp.MustCompile(`(?i)\b(the others?|(every|each) cylinder|all cylinders|good cylinder|good one|cylinder beside|cylinder 1|swapping two)\b`)},
 		{"no lash where lifters are hydraulic", func(c *known.Case, _ *cause.Check, _ diag.Urgency) bool { return !c.LashCanBeSet() }, regexp.MustCompile(`(?i)\b(lash|clearance)\b`)},
 		{"turning by hand is no leave to go on", func(_ *known.Case, k *cause.Check, _ diag.Urgency) bool { return k.Name == "turn-by-hand" },
 			regexp.MustCompile(`(?i)testing (can|may) go on|may be (cranked|started)`)},
