@@ -174,6 +174,8 @@ var (
 			regexp.MustCompile(`(?i)\bspark|\bcoil\b|(^|[^w] )\bplugs? (out|hole)|\bthrottle\b`)},
 		{"no second cylinder on a single", func(c *known.Case, _ *cause.Check, _ diag.Urgency) bool { return !c.Several() },
 			regexp.MustCompile(`(?i)\b(the others?|(every|each) cylinder|all cylinders|good cylinder|good one|cylinder beside|cylinder 1|swapping two)\b`)},
+		{"a rotary has no pistons", func(c *known.Case, _ *cause.Check, _ diag.Urgency) bool { return c.Rotary() },
+			regexp.MustCompile(`(?i)\b(pistons?|rings?|head gasket|head joint|the head|cylinders?|top of its (compression )?stroke)\b`)},
 		{"no lash where lifters are hydraulic", func(c *known.Case, _ *cause.Check, _ diag.Urgency) bool { return !c.LashCanBeSet() }, regexp.MustCompile(`(?i)\b(lash|clearance)\b`)},
 		{"turning by hand is no leave to go on", func(_ *known.Case, k *cause.Check, _ diag.Urgency) bool { return k.Name == "turn-by-hand" },
 			regexp.MustCompile(`(?i)testing (can|may) go on|may be (cranked|started)`)},
@@ -183,7 +185,7 @@ var (
 			regexp.MustCompile(`(?i)\b(exchang\w*|membranes?|if so|if not|inlet|petrol|spanner|earth|sump|carburettor|colour|vapour|neighbour\w*|is followed up|can be followed)\b(?: up)?`)},
 	}
 	// allowed are valves that every engine has, and words of the trade that hold a forbidden one.
-	allowed = strings.NewReplacer("can be followed up", "", "purge valve", "purge", "check valve", "check", "glow-plug", "glow")
+	allowed = strings.NewReplacer("can be followed up", "", "purge valve", "purge", "check valve", "check", "glow-plug", "glow", "O-ring", "seal")
 )
 
 func TestStepsKeepTheLaws(t *testing.T) {

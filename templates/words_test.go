@@ -122,6 +122,44 @@ func TestAdviceAsksForNothingButTheNextCheck(t *testing.T) {
 	}
 }
 
+// verdictFacts are the facts that a diagnosis gives to whatever verdict it
+// comes to.
+func verdictFacts(names diag.Names, of int) diag.Facts {
+	return diag.Facts{"Cylinders": names, "of": of, "read": of, "circuit": "", "bank": "", "numbered": len(names) == 1 && of > 2, "complaint": "misfire", "complaints": diag.Names{"misfire"}}
+}
+
+func TestEveryVerdictCanBeSaid(t *testing.T) {
+	c := words(t)
+	for _, key := range c.Keys("verdicts") {
+		if strings.HasPrefix(key, "advice-") {
+			continue
+		}
+		for _, facts := range []diag.Facts{verdictFacts(diag.Names{"1"}, 1), verdictFacts(diag.Names{"3"}, 4), verdictFacts(diag.Names{"2", "3"}, 4), verdictFacts(nil, 6)} {
+			for reader, a := range audiences {
+				said, err := c.Verdict(diag.Phrase{Key: key, Facts: facts}, a)
+				named := facts["Cylinders"].(diag.Names) != nil // a verdict on cylinders always names them
+				if err != nil || said == "" || strings.HasSuffix(said, ".") || named && strings.Contains(said, "  ") || strings.Contains(said, "no value") {
+					t.Errorf("%s, %s: %q, %v", key, reader, said, err)
+				}
+				if len([]rune(said)) > 125 {
+					t.Errorf("%s, %s: %d characters are no headline: %q", key, reader, len([]rune(said)), said)
+				}
+			}
+		}
+	}
+}
+
+func TestEveryCautionCanBeSaid(t *testing.T) {
+	c := words(t)
+	for _, key := range c.Keys("cautions") {
+		for reader, a := range audiences {
+			if said, err := c.Caution(key, a); err != nil || !strings.HasSuffix(said, ".") || len([]rune(said)) > 160 {
+				t.Errorf("%s, %s: a caution is a sentence or two, found %d characters: %q, %v", key, reader, len([]rune(said)), said, err)
+			}
+		}
+	}
+}
+
 func TestVerdictsWithFactsThatMayBeMissing(t *testing.T) {
 	c := words(t)
 	facts := diag.Facts{"complaints": diag.Names{"oil use", "noise"}, "complaint": ""}
