@@ -1,7 +1,6 @@
 package laws_test
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -99,89 +98,6 @@ var (
 	plugLooks    = regexp.MustCompile(`(?i)\b(plugs? (is|are|look|looks|show|shows|of|has|have)|on (every|each|all|the) plugs?)\b`)
 	refusalWords = regexp.MustCompile(`(?i)\b(declined|refused|not (tested|made|allowed|taken)|could not|no readings|was not|were not|cannot|not applicable|without a)\b`)
 )
-
-// about tells whether a finding is about a limit of the compression or rotor
-// test that this cylinder decided.
-func about(f finding, cylinder string) bool {
-	if fuelRule.MatchString(f.Rule) || plugRule.MatchString(f.Rule) {
-		return false
-	}
-	return cylinder == "" || len(f.Cylinders) == 0 || slices.Contains(f.Cylinders, cylinder)
-}
-
-func outsideIsSaid(s *subject, k *tally) {
-	need := func(what string, is func(finding) bool) {
-		k.saw()
-		if !slices.ContainsFunc(s.out.Findings, func(f finding) bool { return rank(f.Urgency) > 0 && is(f) }) {
-			k.fail("%s is outside its limit, and no finding above 'no action' is about it", what)
-		}
-		if rank(s.out.Verdict.Urgency) == 0 {
-			k.fail("%s is outside its limit, and the verdict is 'no action'", what)
-		}
-		// That the cylinders seal well does not go against a plug's gap.
-		if tick := s.reassures(); tick != "" && (!strings.HasPrefix(what, "the plug gap") || nothingWords.MatchString(tick)) {
-			k.fail("%s is outside its limit, and the sheet says %q", what, tick)
-		}
-	}
-	if s.tree.has("compression", "limits") {
-		for _, l := range s.out.Compression.Limits {
-			if l.Verdict == "outside" {
-				need("compression, "+l.Rule, func(f finding) bool { return about(f, l.Cylinder) })
-			}
-		}
-	}
-	for _, l := range s.out.Rotors.Limits {
-		if l.Verdict == "outside" && s.tree.has("rotors", "limits") {
-			need("rotors, "+l.Rule, func(f finding) bool { return about(f, "") })
-		}
-	}
-	for _, c := range s.out.Leakage.Cylinders {
-		if c.Verdict == "outside" {
-			need("leakage of "+c.Cylinder, func(f finding) bool {
-				return about(f, c.Cylinder) && !strings.HasPrefix(f.Rule, "wet")
-			})
-		}
-	}
-	for _, c := range s.out.Plugs.Cylinders {
-		if c.GapVerdict == "outside" {
-			need("the plug gap of "+c.Cylinder, func(f finding) bool {
-				return slices.Contains(f.Cylinders, c.Cylinder) && !fuelRule.MatchString(f.Rule)
-			})
-		}
-	}
-	aboutFuel := func(circuit string) func(finding) bool {
-		return func(f finding) bool {
-			return (f.Circuit == circuit || f.Circuit == "") && (fuelRule.MatchString(f.Rule) || f.Rule == "outside-limit" || strings.Contains(f.Rule, "rich") || strings.Contains(f.Rule, "lean"))
-		}
-	}
-	for _, r := range s.out.FuelPressure.Readings {
-		if r.Verdict == "outside" {
-			need("fuel pressure, "+r.Circuit+" "+r.Name, aboutFuel(r.Circuit))
-		}
-	}
-	for _, c := range s.out.FuelPressure.Circuits {
-		for _, h := range c.Hold {
-			if h.Verdict == "outside" {
-				need(fmt.Sprint("fuel pressure held, ", c.Name), aboutFuel(c.Name))
-			}
-		}
-		s.volume(c.Name, need, aboutFuel)
-	}
-}
-
-// volume works out the delivery by hand, which the JSON has no verdict on.
-func (s *subject) volume(circuit string, need func(string, func(finding) bool), aboutFuel func(string) func(finding) bool) {
-	at := []string{"fuel-pressure"}
-	if circuit != "" {
-		at = append(at, "circuits", circuit)
-	}
-	var ml, limit float64
-	fmt.Sscanf(s.tree.text(append(slices.Clone(at), "volume")...), "%f ml in 30 s", &ml)
-	fmt.Sscanf(s.tree.text(append(at, "limits", "volume")...), "at least %f ml in 30 s", &limit)
-	if ml > 0 && ml < limit*0.9 {
-		need("the fuel volume "+circuit, aboutFuel(circuit))
-	}
-}
 
 // Words that reassure.
 var (
@@ -449,53 +365,6 @@ func boundsDecide(s *subject, k *tally) {
 		}
 		if !slices.ContainsFunc(s.out.Findings, func(f finding) bool { return rank(f.Urgency) > 0 && about(f, c.Cylinder) }) {
 			k.fail("%s reads %v, %d others %v at least, and nothing is found of it", c.Cylinder, *c.Dry, bounds, least)
-		}
-	}
-}
-
-var (
-	others  = regexp.MustCompile(`(?i)\bthe (others|rest)\b|\bthe other (cylinders|faces|plugs)\b|\bothers? (read|are|look|agree)\b|\bOthers\b`)
-	medians = regexp.MustCompile(`(?i)\bmedian\b|\btypical\b`)
-)
-
-func othersWereRead(s *subject, k *tally) {
-	for _, f := range s.out.Findings {
-		n := s.read(f.Rule)
-		if fuelRule.MatchString(f.Rule) || s.rotary() || n > 3 {
-			continue
-		}
-		k.saw()
-		for _, text := range []string{f.Says, f.Because} {
-			if m := others.FindString(text); m != "" && n < 3 {
-				k.fail("%s says %q with %d read: %q", f.Rule, m, n, text)
-			}
-			if m := medians.FindString(text); m != "" && n < 4 {
-				k.fail("%s says %q with %d read: %q", f.Rule, m, n, text)
-			}
-		}
-	}
-	if n := s.read(""); n < 3 && !s.rotary() {
-		if m := others.FindString(s.out.Verdict.Sentence); m != "" {
-			k.fail("the verdict says %q with %d read: %q", m, n, s.out.Verdict.Sentence)
-		}
-	}
-}
-
-// answers are the words by which a complaint is answered.
-var answers = map[string]*regexp.Regexp{
-	"misfire": regexp.MustCompile(`(?i)misfir`), "no start": regexp.MustCompile(`(?i)no[- ]start|not start|starting\b|to start\b`),
-	"hard start": regexp.MustCompile(`(?i)hard[- ]start|start(s|ing)? (hard|badly)|hard to start|starting\b|slow to start`), "rich running": regexp.MustCompile(`(?i)\brich`),
-	"lean running": regexp.MustCompile(`(?i)\blean`), "low power": regexp.MustCompile(`(?i)\bpower\b`), "oil use": regexp.MustCompile(`(?i)oil use|use of oil|oil consumption|uses oil|oil it uses`),
-	"coolant loss": regexp.MustCompile(`(?i)coolant (loss|lost)|loss of coolant|loses coolant|lost coolant`), "overheating": regexp.MustCompile(`(?i)overheat|too hot|runs hot`),
-	"noise": regexp.MustCompile(`(?i)\bnois`), "stood": regexp.MustCompile(`(?i)\bstood\b|standing`),
-}
-
-func complaintsAnswered(s *subject, k *tally) {
-	text := strings.ReplaceAll(s.allText(), "starting aid", "")
-	for _, c := range s.complaints() {
-		k.saw()
-		if !answers[c].MatchString(text) {
-			k.fail("the complaint %q is answered nowhere", c)
 		}
 	}
 }

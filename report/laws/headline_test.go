@@ -1,0 +1,103 @@
+package laws_test
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+)
+
+// A worst is a subject that is as urgent as the worst.
+type worst struct {
+	what      string
+	cylinders []string
+	fuel      bool
+}
+
+func (s *subject) worsts() []worst {
+	var all []worst
+	for _, one := range s.out.Stories {
+		if one.Urgency == s.out.Verdict.Urgency {
+			all = append(all, worst{"the story about " + one.About, one.Cylinders, one.About == "fuel"})
+		}
+	}
+	if s.out.told() {
+		return all
+	}
+	for _, f := range s.out.lead() {
+		if f.Urgency == s.out.Verdict.Urgency {
+			all = append(all, worst{f.Rule, f.Cylinders, fuelRule.MatchString(f.Rule)})
+		}
+	}
+	return all
+}
+
+var fuelWords = regexp.MustCompile(`(?i)fuel|regulator|pump|rich|lean|pressure not held`)
+
+var wholeEngine = regexp.MustCompile(`(?i)\b(all|both|every|no cylinder|none|any cylinder|one side|one bank|bank|each|the cylinder|the engine|overall|everywhere|even)\b`)
+
+// headline looks for every cylinder of what is as urgent as the worst, from
+// 'act soon' up.
+func headline(s *subject, k *tally) {
+	if rank(s.out.Verdict.Urgency) < rank(actSoon) {
+		return
+	}
+	for _, w := range s.worsts() {
+		k.saw()
+		sentence := s.out.Verdict.Sentence
+		if w.fuel && !fuelWords.MatchString(sentence) {
+			k.fail("%s is as urgent as the worst, and the headline is %q", w.what, sentence)
+		}
+		if w.fuel || wholeEngine.MatchString(sentence) && len(w.cylinders) > 1 || len(s.names()) == 1 {
+			continue
+		}
+		for _, name := range w.cylinders {
+			if !names(strings.Replace(sentence, fmt.Sprintf("of %d", len(s.names())), "", 1), name) {
+				k.fail("%s of %v is as urgent as the worst, and the headline is %q", w.what, w.cylinders, sentence)
+				break
+			}
+		}
+	}
+}
+
+// names tells whether a sentence names a cylinder, as a word of its own.
+func names(sentence, cylinder string) bool {
+	for at := 0; ; {
+		i := strings.Index(sentence[at:], cylinder)
+		if i < 0 {
+			return false
+		}
+		i += at
+		digit := func(i int) bool { return i >= 0 && i < len(sentence) && sentence[i] >= '0' && sentence[i] <= '9' }
+		if !digit(i-1) && !digit(i+len(cylinder)) {
+			return true
+		}
+		at = i + 1
+	}
+}
+
+var testWords = regexp.MustCompile(`(?i)\btest\b|battery|gauge|throttle|starting aid|decompress|cannot judge|unit\b|readings? (disagree|cannot)|breathe`)
+
+func testLeads(s *subject, k *tally) {
+	for _, one := range s.out.Stories {
+		if one.About == "test" && one.Urgency == s.out.Verdict.Urgency && rank(one.Urgency) == rank(checkAgain) {
+			k.saw()
+			if i := s.out.Verdict.About; i == nil || *i < 0 || *i >= len(s.out.Stories) || s.out.Stories[*i].About != "test" {
+				k.fail("the test itself is in doubt (%q), and the headline is %q", one.Says, s.out.Verdict.Sentence)
+			}
+		}
+	}
+	if why := s.spoilt(); why != "" && len(s.dry()) > 0 && rank(s.out.Verdict.Urgency) <= rank(checkAgain) {
+		k.saw()
+		if !testWords.MatchString(s.out.Verdict.Sentence) && len(s.tree.sub("leakage").keysOrNone()) == 0 {
+			k.fail("%s at work in the test, and the headline is %q", why, s.out.Verdict.Sentence)
+		}
+	}
+	for _, n := range s.out.Notices {
+		if n.Rule == "falls-in-test-order" && strings.Contains(n.Says, "again at the end") || n.Rule == "unit-suspect" && strings.Contains(n.Says, "unit") {
+			k.saw()
+			if rank(s.out.Verdict.Urgency) < rank(doNotRun) && !testWords.MatchString(s.out.Verdict.Sentence+s.out.Verdict.Advice) {
+				k.fail("%q, and the headline is %q", n.Says, s.out.Verdict.Sentence)
+			}
+		}
+	}
+}
