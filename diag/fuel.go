@@ -136,7 +136,7 @@ func holdPoint(h HoldReading, value float64, c *Circuit, tool instrument) HoldPo
 	if l == nil {
 		return p
 	}
-	p.LimitLow, p.LimitEntered, p.LimitMinutes = finiteOrNil(l.Low), l.Entered, l.Minutes
+	p.LimitLow, p.LimitHigh, p.LimitEntered, p.LimitMinutes = finiteOrNil(l.Low), finiteOrNil(l.High), l.Entered, l.Minutes
 	if disagree(h.Values, 0) {
 		return p
 	}
@@ -253,7 +253,7 @@ func (c *Circuit) volume() *FuelVolume {
 	}
 	v := &FuelVolume{PerMinute: c.VolumeML / c.VolumeSeconds * 60, Entered: c.VolumeEntered, Verdict: NotJudged}
 	if l := c.limit(func(l FuelLimit) bool { return l.For == volume }); l != nil {
-		v.LimitLow, v.LimitHigh, v.LimitEntered = finiteOrNil(l.Low), finiteOrNil(l.High), l.Entered
+		v.LimitLow, v.LimitHigh, v.LimitEntered, v.LimitMinutes = finiteOrNil(l.Low), finiteOrNil(l.High), l.Entered, l.Minutes
 		v.Verdict, _ = judgeRange(v.PerMinute, l.Low, l.High, 0, false)
 	}
 	return v

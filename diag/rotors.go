@@ -99,6 +99,9 @@ func (c *rotary) rotor(i int) RotorResult {
 			if c.lowFace(face.value, r.Best, grade) {
 				r.LowFaces = append(r.LowFaces, at)
 			}
+			if c.apartFace(face.value, r.Best, grade) {
+				r.Apart = append(r.Apart, at)
+			}
 		}
 		r.Values, r.Entered, r.Grade = append(r.Values, face.value), append(r.Entered, face.entered), append(r.Grade, grade)
 	}
@@ -111,6 +114,9 @@ func (c *rotary) lowFace(value, best float64, grade Grade) bool {
 	if c.test.spoilt() != "" {
 		return false
 	}
+	if grade == NoPressure {
+		return true
+	}
 	if minimum := c.limitValue(c.test.Rotors.Minimum); minimum != nil && past(value, *minimum, gauge.AtLeast) {
 		return true
 	}
@@ -120,13 +126,47 @@ func (c *rotary) lowFace(value, best float64, grade Grade) bool {
 	return grade.IsLow()
 }
 
+// apartFace reports a face that stands far under the best of its rotor: past
+// the limit between the faces, without one low by its grade, or without
+// pressure while the best has some.
+func (c *rotary) apartFace(value, best float64, grade Grade) bool {
+	if c.test.spoilt() != "" || best < c.noPressure() {
+		return false
+	}
+	if grade == NoPressure {
+		return true
+	}
+	if between := c.limitValue(c.test.Rotors.Faces); between != nil {
+		return past(best-value, *between, gauge.AtMost)
+	}
+	return grade.IsLow()
+}
+
+// deadFacePSI is the cranking pressure in psi under which a face has none to
+// speak of, whatever the others have: common practice, no source.
+const deadFacePSI = 25
+
+func (c *rotary) noPressure() float64 {
+	v, err := quantity.Convert(deadFacePSI, quantity.PSI, c.test.Rotors.Unit)
+	if err != nil {
+		return 0
+	}
+	return v
+}
+
 func past(value, limit float64, side gauge.Side) bool {
 	return gauge.Judge(value, limit, 0, side) == gauge.Outside
 }
 
-// gradeFace grades a face by its rotor's best, in the bands of cylinders.
+// gradeFace grades a face by its rotor's best, in the bands of cylinders; one
+// without pressure to speak of has none, whatever the best has.
 func (c *rotary) gradeFace(faces set, f int) Grade {
-	if c.test.spoilt() != "" || len(faces) < 2 && faces[f].value > 0 {
+	switch {
+	case c.test.spoilt() != "":
+		return GradeNotJudged
+	case faces[f].value < c.noPressure():
+		return NoPressure
+	case len(faces) < 2:
 		return GradeNotJudged
 	}
 	best, _ := faces.extremes()

@@ -373,7 +373,7 @@ type HoldReading struct {
 type FuelLimit struct {
 	For       string // "key-on", "idle", "hose-off", "snap", "return-pinched", "hold", "volume"
 	Low, High float64
-	Minutes   float64 // for "hold"
+	Minutes   float64 // for "hold"; for "volume" the time in which it is to be delivered
 	Entered   string
 	Source    string
 }

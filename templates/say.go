@@ -190,6 +190,8 @@ var wordFuncs = template.FuncMap{
 	"plural": plural,
 	"many":   func(n diag.Names) bool { return len(n) != 1 },
 	"where":  where,
+	"rotor":  rotor,
+	"Rotor":  func(n diag.Names) string { return capital(rotor(n)) },
 }
 
 // list joins names as a sentence does: "1", "3 and 5", "1, 3 and 5".

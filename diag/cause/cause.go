@@ -57,8 +57,10 @@ func hydraulic(c *known.Case) bool { return c.HasValves() && c.Spec.Lifters != "
 func electricPump(c *known.Case) bool  { return c.MayBeElectricPump() }
 func hoseKnown(c *known.Case) bool     { return c.MayHaveHose() }
 func systemUnknown(c *known.Case) bool { return c.FuelSystem() == "" }
-func carburetted(c *known.Case) bool   { return c.FuelSystem() == known.Carburettor }
-func regulated(c *known.Case) bool     { return c.FuelSystem() != known.Carburettor || !c.MechanicalPump() }
+func carburetted(c *known.Case) bool {
+	return c.FuelSystem() == known.Carburettor || c.FuelSystem() == "" && c.Spec.Fuel == "two-stroke mix"
+}
+func regulated(c *known.Case) bool { return c.FuelSystem() != known.Carburettor || !c.MechanicalPump() }
 func returning(c *known.Case) bool {
 	return c.FuelSystem() != known.PortNoReturn && c.FuelSystem() != known.DirectLow
 }

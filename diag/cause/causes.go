@@ -21,7 +21,7 @@ var testCauses = []Cause{
 	{Name: "plug-or-adapter-thread", Test: true},
 	{Name: "tester-scale", Test: true},
 	{Name: "too-much-oil-used", Test: true},
-	{Name: "leak-place-unknown"},
+	{Name: "leak-place-unknown", Fits: valved},
 	{Name: "others-low"},
 }
 
@@ -117,6 +117,8 @@ var mixtureCauses = []Cause{
 	{Name: "early-ignition", Fits: sparked, Explains: []string{noise, overheat, lowPower}},
 	{Name: "knock", Fits: sparked, Explains: []string{noise, lowPower}},
 	{Name: "wrong-heat-range", Fits: sparked, Explains: []string{misfire}},
+	{Name: "wrong-plug", Fits: sparked, Explains: []string{misfire}},
+	{Name: "dropped-plug", Fits: sparked, Explains: []string{misfire}},
 	{Name: "wrong-plug-reach", Fits: sparked, Explains: []string{noise, misfire}},
 	{Name: "plug-age", Fits: sparked, Explains: []string{misfire, hardStart}},
 	{Name: "gap-not-set", Fits: sparked, Explains: []string{misfire, hardStart}},

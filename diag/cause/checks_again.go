@@ -30,9 +30,14 @@ var againChecks = []Check{
 	{Name: "repeat-wet", Minutes: 20, Way: Starter | Oils, Again: true, Fits: func(c *known.Case, _ []string) bool { return c.OilTells() },
 		Outcomes: []Outcome{{Name: "rises", For: []string{"rings", "scored-bore"}}, {Name: "tells nothing", Else: true}}},
 	{Name: "dry-and-repeat", Minutes: 60, Mends: []string{"washed-bore", "flooding"}, Whole: true, Way: Starter | Oils, Again: true, Words: []string{"dried and repeated", "cylinders dried"},
-		Fits: func(c *known.Case, _ []string) bool { return c.OilAllowed() },
+		Fits: func(c *known.Case, _ []string) bool { return c.OilAllowed() && !c.Rotary() },
 		Outcomes: []Outcome{
 			{Name: "recovers", For: []string{"washed-bore", "flooding", "dry-bores", "stuck-seals"}, Words: []string{"recovered", "came up"}},
+			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
+	{Name: "dry-chambers", Minutes: 45, Whole: true, Way: Starter, Again: true, Words: []string{"chambers dried", "dried and repeated", "deflooded"},
+		Fits: func(c *known.Case, _ []string) bool { return c.Rotary() && !c.Spec.Diesel() },
+		Outcomes: []Outcome{
+			{Name: "comes up", For: []string{"flooding"}, Words: []string{"recovered", "came up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
 	{Name: "warm-retest", Minutes: 60, Whole: true, Way: Runs | Starter, Again: true, Words: []string{"tested warm", "retested warm"},
 		Outcomes: []Outcome{
@@ -48,6 +53,11 @@ var againChecks = []Check{
 			{Name: "stays", Else: true, Words: []string{"same", "stayed"}}}},
 	{Name: "second-fuel-gauge", Minutes: 10, Whole: true, Way: Runs, Again: true, Words: []string{"another fuel gauge"},
 		Outcomes: []Outcome{{Name: "reads otherwise", For: []string{"gauge-reads-low", "gauge-reads-high"}, Words: []string{"differs"}}, {Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
+	{Name: "ports-look", Minutes: 40, Way: Hand | Opens, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"looked in at the port", "apex seals looked at", "seals looked at"},
+		Outcomes: []Outcome{
+			{Name: "a seal is broken or stuck", For: []string{"apex-seal", "stuck-seals"}, Words: []string{"broken", "stuck", "chipped"}},
+			{Name: "the housing is scored", For: []string{"rotor-wear"}, Words: []string{"scored", "worn"}},
+			{Name: "the seals spring back", For: []string{"side-seal", "corner-seal", "flooding"}, Else: true, Words: []string{"spring back", "good"}}}},
 	{Name: "face-peaks", Minutes: 15, Way: Starter, Again: true, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"faces tested again"},
 		Outcomes: []Outcome{
 			{Name: "same faces low", For: []string{"apex-seal", "side-seal", "corner-seal", "rotor-wear"}, Words: []string{"same"}},

@@ -83,8 +83,18 @@ var fuelChecks = []Check{
 			{Name: "right", Else: true}}},
 	{Name: "fuel-volume", Minutes: 10, Whole: true, Fuel: true, Words: []string{"pump volume"}, Made: madeIn(func(k *diag.Circuit) bool { return k.VolumeML > 0 }),
 		Outcomes: []Outcome{
-			{Name: "too little", For: []string{"fuel-filter", "pump", "supply-restricted", "pump-voltage", "low-fuel-pressure", "air-in-fuel"}, Words: []string{"little", "low"}},
-			{Name: "enough", Else: true}}},
+			{Name: "too little", For: []string{"fuel-filter", "pump", "supply-restricted", "pump-voltage", "low-fuel-pressure", "air-in-fuel"}, Enter: delivered(0.4), Words: []string{"little", "low"}},
+			{Name: "enough", Else: true, Enter: delivered(1.25)}}},
+	{Name: "key-on-again", Minutes: 3, Whole: true, Fuel: true, Again: true, Fits: keyed, Words: []string{"gauge bled", "key-on repeated", "key on repeated"},
+		Outcomes: []Outcome{
+			{Name: "comes up and stays", For: []string{"gauge-not-bled"}, Words: []string{"comes up", "came up"}},
+			{Name: "comes up and falls", For: []string{"pump-check-valve", "regulator-open", "leaking-injector"}, Words: []string{"falls"}},
+			{Name: "stays low", For: []string{"pump-circuit", "pump-voltage"}, Else: true, Words: []string{"low", "same"}}}},
+	{Name: "cap-and-cool", Minutes: 10, Whole: true, Fuel: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool { return !c.Spec.Diesel() }, Words: []string{"tank cap"},
+		Outcomes: []Outcome{
+			{Name: "back with the cap off", For: []string{"supply-restricted"}, Words: []string{"cap"}},
+			{Name: "back when cooled", For: []string{"vapour-lock"}, Words: []string{"cooled"}},
+			{Name: "stays down", For: []string{"pump", "fuel-filter"}, Else: true, Words: []string{"stays"}}}},
 	{Name: "fuel-filter-look", Minutes: 20, Mends: []string{"fuel-filter"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "filter renewed", "new filter", "filter"},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"fuel-filter", "supply-restricted"}, Words: []string{"blocked", "dirty"}}, {Name: "clear", Else: true, Words: []string{"clean"}}}},
 	{Name: "clear-hose", Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens,
@@ -102,4 +112,20 @@ var fuelChecks = []Check{
 			{Name: "still falls", For: []string{"leaking-injector"}, Words: []string{"falls"}, Else: true}}},
 	{Name: "injector-drip", Minutes: 20, Whole: true, Fuel: true, Way: Opens, Fits: injection, Words: []string{"injectors watched", "rail lifted"},
 		Outcomes: []Outcome{{Name: "one drips", For: []string{"leaking-injector", "own-injector"}, Words: []string{"drips"}}, {Name: "none drips", Else: true, Words: []string{"none", "dry"}}}},
+}
+
+// delivered enters what the pump delivers in 30 seconds, as a part of what its
+// limit asks, or of what is usual.
+func delivered(part float64) func(*Trial) {
+	return func(t *Trial) {
+		most := float64(known.UsualVolume)
+		for _, k := range t.Case.Circuits() {
+			for _, l := range k.In.Limits {
+				if l.For == "volume" && l.Low > 0 {
+					most = l.Low
+				}
+			}
+		}
+		t.circuits(func(k *diag.Circuit) { k.VolumeML, k.VolumeSeconds = part*most/2, 30 })
+	}
 }

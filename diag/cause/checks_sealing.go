@@ -81,7 +81,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{{Name: "thread", For: []string{"plug-or-adapter-thread", "adapter-leak"}}, {Name: "edge", For: []string{"head-gasket", "warped-or-cracked-head"}}, {Name: "none", Else: true}}},
 	{Name: "turn-by-hand", Minutes: 10, Whole: true, Way: Hand, Words: []string{"turned by hand"},
 		Outcomes: []Outcome{
-			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
+			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore", "flooding"}, Words: []string{"liquid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "timing-drive", "piston-contact"}, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
 	{Name: "run-and-retest", Minutes: 600, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Runs | Starter, Words: []string{"run and tested again", "run and retested"},

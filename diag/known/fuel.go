@@ -40,10 +40,13 @@ func (c *Case) Circuits() []Circuit {
 }
 
 // Psi gives a pressure of the trade's in the section's unit.
-func (c *Case) Psi(v float64) float64 {
-	in, err := quantity.Convert(v, quantity.PSI, c.Sums.Fuel.Unit)
+func (c *Case) Psi(v float64) float64 { return inUnit(v, c.Sums.Fuel.Unit) }
+
+// inUnit gives a pressure of the trade's, in psi, in another unit.
+func inUnit(psi float64, unit quantity.Unit) float64 {
+	in, err := quantity.Convert(psi, quantity.PSI, unit)
 	if err != nil {
-		return v
+		return psi
 	}
 	return in
 }
@@ -71,31 +74,65 @@ func Above(r *diag.FuelReading) (past, clear bool) {
 }
 
 // Steady are the readings at no load, the most telling first. The hose comes
-// off only where a hose to the manifold is.
+// off only where a hose to the manifold is; a reading with a limit counts
+// wherever it was taken.
 func (k Circuit) Steady() []*diag.FuelReading {
-	names := []string{"key-on", "idle"}
-	if k.MayBeReferenced() {
-		names = append(names, "hose-off")
-	}
 	var list []*diag.FuelReading
-	for _, name := range names {
-		if r := k.Reading(name); r != nil {
-			list = append(list, r)
+	for _, name := range []string{"key-on", "idle", "hose-off"} {
+		r := k.Reading(name)
+		if r == nil || name == "hose-off" && !k.MayBeReferenced() && r.LimitLow == nil && r.LimitHigh == nil {
+			continue
 		}
+		list = append(list, r)
 	}
 	return list
 }
 
 // Worst gives the first steady reading that is past its limit, one that is
 // clear of uncertainty before one that is not.
-func (k Circuit) Worst(Beyond func(*diag.FuelReading) (past, clear bool)) (r *diag.FuelReading, clear bool) {
-	for _, s := range k.Steady() {
-		past, sure := Beyond(s)
+func (k Circuit) Worst(beyond func(*diag.FuelReading) (past, clear bool)) (r *diag.FuelReading, clear bool) {
+	return worstOf(k.Steady(), beyond)
+}
+
+// TooHigh is that reading of those over their upper limit, on a quick opening
+// of the throttle too: with the return closed more is wanted, not less.
+func (k Circuit) TooHigh() (r *diag.FuelReading, clear bool) {
+	list := k.Steady()
+	if snap := k.Reading("snap"); snap != nil {
+		list = append(list, snap)
+	}
+	return worstOf(list, Above)
+}
+
+func worstOf(list []*diag.FuelReading, beyond func(*diag.FuelReading) (past, clear bool)) (r *diag.FuelReading, clear bool) {
+	for _, s := range list {
+		past, sure := beyond(s)
 		if past && (r == nil || sure && !clear) {
 			r, clear = s, sure
 		}
 	}
 	return r, clear
+}
+
+// LimitsKept reports that no limit on anything read of the circuit is passed,
+// at rest, on the snap, with the return closed, held or delivered; close where
+// one is kept as read and yet too close to call.
+func (k Circuit) LimitsKept() (kept, close bool) {
+	kept = true
+	judge := func(v diag.Verdict, past bool) {
+		kept = kept && v != diag.Outside && !past
+		close = close || v == diag.TooClose
+	}
+	for i := range k.Readings {
+		judge(k.Readings[i].Verdict, k.Readings[i].PastAsRead)
+	}
+	for i := range k.Hold {
+		judge(k.Hold[i].Verdict, k.Hold[i].PastAsRead)
+	}
+	if k.Volume != nil {
+		judge(k.Volume.Verdict, false)
+	}
+	return kept, close
 }
 
 // Referenced reports a regulator with a hose to the manifold; mayBeReferenced
@@ -123,21 +160,31 @@ func (k Circuit) PumpDead() *diag.FuelReading {
 	return dead
 }
 
-// Climbs reports that the pressure rose well above the steady one with the
-// return closed, so that the pump can do more than the regulator lets it;
-// known is false where that was not tried.
+// Climbs reports that the pressure rose well above the steady one, and above
+// its limits, with the return closed: the pump can do more than the regulator
+// lets it. A limit of its own decides. Known is false where that was not tried.
 func (k Circuit) Climbs() (climbs, known bool) {
 	pinched := k.Reading("return-pinched")
-	steady := k.Steady()
-	if pinched == nil || len(steady) == 0 {
+	if pinched == nil {
 		return false, false
 	}
-	over := steady[0].Value
-	if steady[0].LimitHigh != nil {
-		over = *steady[0].LimitHigh
+	if past, _ := Below(pinched); past || pinched.LimitLow != nil && pinched.Verdict == diag.Within {
+		return !past, true
 	}
-	return pinched.Value > 1.2*over, true
+	over := -1.0
+	for _, s := range k.Steady() {
+		for _, v := range []*float64{&s.Value, s.LimitLow, s.LimitHigh} {
+			if v != nil {
+				over = math.Max(over, *v)
+			}
+		}
+	}
+	return over >= 0 && pinched.Value > climbPart*math.Max(over, k.Case.Psi(1)), over >= 0
 }
+
+// climbPart is how far the pressure climbs at least with the return closed
+// where the pump is well: common practice, no source.
+const climbPart = 1.2
 
 // Repeatability is the expanded uncertainty of a difference of two readings of
 // one gauge, in which its scale error cancels: 2 sqrt(2) of 0.25 psi where the
@@ -182,21 +229,35 @@ func (k Circuit) Rise() (rise, none, full float64, ok bool) {
 	return off.Value - idle.Value, none, full, true
 }
 
-// PressureRight gives a Circuit whose pressure is within its limits, and its
-// reading; every Circuit must be.
+// Right gives the steady reading that shows a circuit's pressure to be right,
+// one that is too close to call before the others: every limit is kept, and
+// nothing without a limit is short. nil where that cannot be said.
+func (k Circuit) Right() *diag.FuelReading {
+	if kept, _ := k.LimitsKept(); !kept || k.PumpDead() != nil || k.Sags() != nil || k.VolumeShort() || k.KeyOnShort() {
+		return nil
+	}
+	var right *diag.FuelReading
+	for _, r := range k.Steady() {
+		limited := r.Verdict == diag.Within || r.Verdict == diag.TooClose
+		if limited && (right == nil || r.Verdict == diag.TooClose && right.Verdict != diag.TooClose) {
+			right = r
+		}
+	}
+	return right
+}
+
+// PressureRight gives a circuit whose pressure is right, and its reading, where
+// nothing that was read of any circuit is wrong.
 func (c *Case) PressureRight() (Circuit, *diag.FuelReading) {
 	var at Circuit
 	var right *diag.FuelReading
 	for _, k := range c.Circuits() {
-		low, _ := k.Worst(Below)
-		high, _ := k.Worst(Above)
-		if low != nil || high != nil || k.Sags() != nil {
+		kept, _ := k.LimitsKept()
+		if !kept || k.PumpDead() != nil || k.Sags() != nil || k.VolumeShort() || k.KeyOnShort() {
 			return Circuit{}, nil
 		}
-		for _, r := range k.Steady() {
-			if r.Verdict == diag.Within && right == nil {
-				at, right = k, r
-			}
+		if r := k.Right(); r != nil && right == nil {
+			at, right = k, r
 		}
 	}
 	return at, right

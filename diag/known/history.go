@@ -68,7 +68,7 @@ const rich, lean = "rich running", "lean running"
 // Sign says what speaks of a mixture: "plugs", "complaint", "code" or "".
 func (c *Case) Sign(look, complaint string, codes ...string) string {
 	switch {
-	case c.Has(NeedsPlugs) && c.PatternOf(c.Looking(look)) == OnAll:
+	case look != "" && c.Has(NeedsPlugs) && c.PatternOf(c.Looking(look)) == OnAll:
 		return "plugs"
 	case c.Complains(complaint):
 		return "complaint"
@@ -80,9 +80,28 @@ func (c *Case) Sign(look, complaint string, codes ...string) string {
 
 // The codes are those of SAE J2012 for a mixture too rich or too lean, from
 // memory.
-func (c *Case) RichSign() string { return c.Sign("sooty", rich, "P0172", "P0175") }
+func (c *Case) RichSign() string {
+	sign := c.Sign("sooty", rich, "P0172", "P0175")
+	if sign == "" && c.ToldRich() {
+		return "complaint"
+	}
+	return sign
+}
 
-func (c *Case) LeanSign() string { return c.Sign("white", lean, "P0171", "P0174") }
+// LeanSign is that of a lean mixture. On gas white plugs are as they should be.
+func (c *Case) LeanSign() string {
+	look := "white"
+	if c.Spec.Fuel == "lpg" || c.Spec.Fuel == "cng" {
+		look = ""
+	}
+	return c.Sign(look, lean, "P0171", "P0174")
+}
+
+// ToldRich reports a complaint, a code or black smoke that speaks of a rich
+// mixture.
+func (c *Case) ToldRich() bool {
+	return c.Complains(rich) || c.Coded("P0172", "P0175") || c.Smokes("black") && !c.Spec.Diesel()
+}
 
 // Warmth is how warm an engine was: "cold", "hot", or "" where that was not
 // recorded or is in between.

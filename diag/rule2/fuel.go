@@ -1,0 +1,125 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+	"gaugesheet/diag/quantity"
+)
+
+// fuelRules read the pressures of each fuel circuit: how high they are, what
+// the regulator's hose does to them, and what is held after switching off.
+var fuelRules = slices.Concat(fuelLevelRules, fuelPumpRules, fuelHoseRules, fuelHoldRules)
+
+// fuelSigns are what is known of the fuel supply beside a pressure that is out.
+var fuelSigns = []Sign{
+	{When: someCircuit("the pressure climbs with the return closed", climbs), Kind: OfFuel, About: "any",
+		Against: denies(Heard, "return-climbs", supplyCauses...)},
+	{When: someCircuit("the pressure does not climb with the return closed", staysLow), Kind: OfFuel, About: "any",
+		Against: denies(Heard, "return-does-not-climb", "regulator-open")},
+	{When: someCircuit("the pump delivers what it should", known.Circuit.VolumeEnough), Kind: OfFuel, About: "any",
+		Against: denies(DryUp, "volume-enough", "pump", "pump-voltage", "fuel-filter", "supply-restricted")},
+	{When: known.OfEngine("the pump is heard", func(c *known.Case) bool { return c.PumpHeard() == diag.Yes }), Kind: OfSight, About: "any",
+		Against: denies(Known, "pump-heard", "pump-circuit")},
+	{When: known.OfEngine("no fuel in the regulator's hose", func(c *known.Case) bool { return c.FuelInHose("no") && !c.FuelInHose("yes") }), Kind: OfSight, About: "any",
+		Against: denies(Heard, "hose-dry", "regulator-diaphragm")},
+	{When: known.OfEngine("the pressure held after switching off", func(c *known.Case) bool { return c.EveryCircuit(known.Circuit.Holds) }), Kind: OfFuel, About: "any",
+		Against: denies(Heard, "pressure-held", "leaking-injector", "pump-check-valve")},
+	{When: someCircuit("the regulator follows the manifold", regulatorFollows), Kind: OfFuel, About: "any",
+		Against: denies(Known, "regulator-follows", "vacuum-hose", "no-vacuum-signal", "not-referenced", "regulator-stuck")},
+}
+
+// supplyCauses are what keeps fuel from reaching the rail; a pump that can do
+// more than the regulator lets it has none of them.
+var supplyCauses = []string{"pump", "fuel-filter", "pump-voltage", "supply-restricted", "pump-circuit", "air-in-fuel", "low-fuel-pressure"}
+
+func someCircuit(words string, is func(known.Circuit) bool) known.Condition {
+	return known.OfEngine(words, func(c *known.Case) bool { return c.SomeCircuit(is) })
+}
+
+func climbs(k known.Circuit) bool {
+	climbs, known := k.Climbs()
+	return known && climbs
+}
+
+// staysLow is a steady pressure under its limit, or none, that closing the
+// return does not lift.
+func staysLow(k known.Circuit) bool {
+	climbs, tried := k.Climbs()
+	low, _ := k.Worst(known.Below)
+	return tried && !climbs && (low != nil || k.PumpDead() != nil)
+}
+
+func regulatorFollows(k known.Circuit) bool {
+	rise, _, full, ok := k.Rise()
+	return ok && rise >= full
+}
+
+// fuelFinding is a finding on one reading with the facts that its words use;
+// one that is not clear of uncertainty is to be checked again.
+func fuelFinding(k known.Circuit, r *diag.FuelReading, clear bool) diag.Finding {
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: readingFacts(k, r)}
+	if !clear {
+		f.Urgency, f.Confidence, f.Doubts, f.Headline = diag.CheckAgain, diag.Weak, []diag.Phrase{{Key: "fuel-near-limit"}}, "fuel-too-close"
+	}
+	return f
+}
+
+func readingFacts(k known.Circuit, r *diag.FuelReading) diag.Facts {
+	c := k.Case
+	facts := diag.Facts{"value": c.FuelNumber(r.Value), "reading": readingInWords[r.Name], "limit": limitInWords(c, r), "verdict": string(r.Verdict),
+		"uncertainty": diag.Number{Value: r.Uncertainty, Decimals: max(1, c.Sums.Fuel.Decimals), Unit: c.Sums.Fuel.Unit},
+		"short":       "", "flow": "", "pinched": "", "idle": "", "from": "", "against": ""}
+	if r.LimitLow != nil && *r.LimitLow > 0 && r.Value < *r.LimitLow {
+		facts["short"] = known.Percent(100*(1 - r.Value / *r.LimitLow), 0).String()
+	}
+	if k.InjectorFlowPercent != nil {
+		facts["flow"] = known.Percent(*k.InjectorFlowPercent, 0).String()
+	}
+	if pinched := k.Reading("return-pinched"); pinched != nil && pinched != r {
+		facts["pinched"] = c.FuelNumber(pinched.Value).String()
+	}
+	if idle := k.Reading("idle"); idle != nil {
+		facts["idle"] = c.FuelNumber(idle.Value).String()
+	}
+	return facts
+}
+
+var readingInWords = map[string]string{
+	"key-on": "with the key on", "idle": "at idle", "hose-off": "with the hose off", "snap": "on a quick opening of the throttle", "return-pinched": "with the return closed",
+}
+
+// limitInWords is the limit as the job has it, "" for none.
+func limitInWords(c *known.Case, r *diag.FuelReading) string {
+	switch {
+	case r.LimitEntered != "":
+		return r.LimitEntered
+	case r.LimitLow != nil && r.LimitHigh != nil:
+		return quantity.Format(*r.LimitLow, c.Sums.Fuel.Decimals) + " to " + c.FuelNumber(*r.LimitHigh).String()
+	case r.LimitLow != nil:
+		return "at least " + c.FuelNumber(*r.LimitLow).String()
+	case r.LimitHigh != nil:
+		return "at most " + c.FuelNumber(*r.LimitHigh).String()
+	}
+	return ""
+}
+
+// Conditions on a circuit.
+var (
+	someFuel    = known.OfCircuit("some steady pressure (1 psi or more)", func(k known.Circuit) bool { return k.PumpDead() == nil })
+	noFuel      = known.OfCircuit("every steady reading under 1 psi", func(k known.Circuit) bool { return k.PumpDead() != nil })
+	pressureLow = known.OfCircuit("key-on, idle or hose-off pressure under its lower limit", func(k known.Circuit) bool {
+		r, _ := k.Worst(known.Below)
+		return r != nil
+	})
+	pressureHigh = known.OfCircuit("key-on, idle, hose-off or snap pressure over its upper limit", func(k known.Circuit) bool {
+		r, _ := k.TooHigh()
+		return r != nil
+	})
+	sags = known.OfCircuit("the snap reading under its limit or, where it has none, more than 10 % under hose-off (under idle where there is no such hose), while the steady pressure is not low",
+		func(k known.Circuit) bool { return k.Sags() != nil })
+	notHeld = known.OfCircuit("a held pressure under its limit at its time or before it; without a limit more than 5 psi lost within 5 minutes, or all of it within one, where the system is not built to let go",
+		func(k known.Circuit) bool { return k.FallsFast() != nil })
+	mayHaveHose = known.OfCircuit("a regulator that may have a hose to the manifold", known.Circuit.MayBeReferenced)
+)
