@@ -171,7 +171,7 @@ func TestLaws(t *testing.T) {
 		count = min(count, 300)
 	}
 	var laws []*law
-	for _, l := range slices.Concat(safetyLaws, truthLaws, changeLaws, storyLaws, checkLaws, followLaws, numberLaws, pageLaws) {
+	for _, l := range slices.Concat(safetyLaws, truthLaws, changeLaws, storyLaws, checkLaws, followLaws, numberLaws, forcedLaws, pageLaws) {
 		if strings.HasPrefix(l.name, *onlyLaw) {
 			laws = append(laws, &l)
 		}

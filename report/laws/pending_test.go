@@ -5,6 +5,10 @@ package laws_test
 var pending = listed(
 	"S1 names",
 	"S1 words",
+	"S1 made urgent",
+	"S2 made a diesel",
+	"T1 any limit",
+	"T8 any complaint",
 	"S1 by hand",
 	"S2 S3 no oil where it harms or tells nothing",
 	"S3 dose",

@@ -1,6 +1,7 @@
 package laws_test
 
 import (
+	"maps"
 	"slices"
 	"strings"
 )
@@ -35,7 +36,7 @@ func freeTextIsNotRead(s *subject, k *tally) {
 
 // doneIsNotProposed says of each check proposed that it was done, in four ways.
 func doneIsNotProposed(s *subject, k *tally) {
-	for name := range s.out.proposed() {
+	for _, name := range slices.Sorted(maps.Keys(s.out.proposed())) {
 		spaced := strings.ReplaceAll(name, "-", " ")
 		for _, entry := range []string{name + " done", spaced + " done", strings.ToUpper(spaced[:1]) + spaced[1:] + " done"} {
 			t := s.tree.clone()
