@@ -279,9 +279,10 @@ func (c *Case) LeakTooHigh(l *diag.LeakResult) bool {
 	return Beyond(*l.Loss, WornLoss) || c.LossIsBound(l.Name) && *l.Loss >= WornLoss
 }
 
-// Placed reports whether a rule for one of its places speaks of a leak.
-func (c *Case) Placed(l *diag.LeakResult) bool {
-	return slices.ContainsFunc(places, func(at string) bool { return c.LeaksAt(l.Name, at) })
+// PlaceNoted reports whether a rule for one of its places speaks of a
+// cylinder's leak.
+func (c *Case) PlaceNoted(name string) bool {
+	return slices.ContainsFunc(places, func(at string) bool { return c.LeaksAt(name, at) })
 }
 
 // RingLoss reports a high loss past the rings, or at no place that was named.
@@ -304,7 +305,7 @@ const tight = 10
 func (c *Case) AllTight(names []string) bool {
 	return len(names) > 0 && !slices.ContainsFunc(names, func(n string) bool {
 		l := c.Leak(n)
-		return l == nil || *l.Loss >= tight
+		return l == nil || *l.Loss >= tight || c.LossIsBound(n)
 	})
 }
 

@@ -207,3 +207,13 @@ func (c *Case) ColourOthers(names []string) int {
 
 // GasFuel reports an engine that runs on gas, which burns clean and white.
 func (c *Case) GasFuel() bool { return c.Spec.Fuel == "lpg" || c.Spec.Fuel == "cng" }
+
+// EveryPlugWet reports fuel on every plug looked at, two at least where the
+// engine has several cylinders, whether or not they have pressure.
+func (c *Case) EveryPlugWet() bool {
+	if c.Sums.Plugs == nil {
+		return false
+	}
+	wet := len(c.PlugsLooking("fuel-wet"))
+	return wet > 0 && wet == c.Sums.Plugs.N && (wet > 1 || !c.Several())
+}

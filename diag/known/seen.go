@@ -44,9 +44,9 @@ var (
 	HoledWords   = []string{"hole in the piston", "hole in piston", "hole in the crown", "hole in crown", "hole through", "holed", "broken piston", "piston broken", "melted piston", "piston melted", "burnt through"}
 	BurntValve   = []string{"valve burn", "valves burn", "valve is burn", "burnt valve", "burned valve", "valve crack", "valve chip", "valve is chip", "valve is crack", "valve gone", "seat burn"}
 	BentValve    = []string{"bent valve", "valve bent", "valves bent", "valve is bent"}
-	MarkedCrown  = []string{"valve strike", "struck", "crown marked", "dent", "impact mark", "valve mark"}
+	MarkedCrown  = []string{"valve strike", "struck", "crown marked", "dented", "dents", "impact mark", "valve mark"}
 	WashedCrown  = []string{"steam clean", "steam-clean", "washed", "clean crown", "crown clean"}
-	LiquidWords  = []string{"liquid", "water", "coolant", "full of fuel", "full of oil", "pool", "wet with fuel"}
+	LiquidWords  = []string{"liquid", "water", "coolant", "fluid", "full of", "pool", "puddle", "wet with fuel", "fuel standing", "oil standing"}
 	CarbonWords  = []string{"crown carbon", "carbon on the crown", "carbon on crown", "carbon on the piston", "carbon on piston", "carboned", "heavy carbon", "coked"}
 	CarbonOnSeat = []string{"seat carbon", "carbon on the seat", "carbon on a seat", "carbon on seat"}
 	Glazed       = []string{"glaz"}

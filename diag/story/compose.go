@@ -39,7 +39,11 @@ func (s *story) about(c *known.Case) {
 	var names []string
 	abouts := map[diag.About]bool{}
 	for _, m := range s.members {
-		abouts[m.rule.About] = true
+		about := m.rule.About
+		if about == diag.AboutCylinders && len(m.subject.Cylinders) == 0 { // of none in particular
+			about = diag.AboutEngine
+		}
+		abouts[about] = true
 		for _, about := range m.rule.Ties {
 			abouts[about] = true
 		}

@@ -1,0 +1,79 @@
+package rule
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// leakAt is the finding on air at a place: whatever the loss, or at a valve,
+// which seldom gets better by itself.
+func leakAt(always, valve bool) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		f := diag.Finding{Urgency: leakUrgency(c, s.Cylinders, always), Facts: c.LeakFacts(s.Cylinders)}
+		if valve && c.Spec.TwoStroke {
+			f.Variant, f.Headline = twoStrokeVariant, "leaks-past-rings"
+		}
+		if always {
+			f.Confidence = diag.Fair // air there has only one way, however cold the engine
+			return f
+		}
+		judgeLeak(c, s.Cylinders, &f)
+		if valve && bothValves(c, s) {
+			f.Confidence, f.Headline = diag.Weak, "leakage-doubtful"
+		}
+		return f
+	}
+}
+
+// lossFound is a finding on a loss, of this urgency.
+func lossFound(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		f := diag.Finding{Urgency: urgency, Facts: c.LeakFacts(s.Cylinders)}
+		judgeLeak(c, s.Cylinders, &f)
+		return f
+	}
+}
+
+// leakUrgency is how soon a leak is to be seen to, by its amount: a limit
+// decides where there is one, the bands of common practice otherwise.
+func leakUrgency(c *known.Case, names []string, always bool) diag.Urgency {
+	worst := c.WorstLeak(names)
+	switch {
+	case always, c.AnyLow(names):
+		return diag.ActSoon
+	case worst == nil: // heard, and not measured
+		return diag.CheckAgain
+	case worst.Verdict == diag.Outside:
+		return diag.ActSoon
+	case c.PastLimit(worst):
+		return diag.CheckAgain
+	case known.Beyond(*worst.Loss, known.ActLoss):
+		return diag.ActSoon
+	}
+	return diag.CheckAgain
+}
+
+// judgeLeak sets how sure a finding on leakage is by itself. A figure taken
+// cold is provisional: the same cylinder may hold three times as much when warm.
+func judgeLeak(c *known.Case, names []string, f *diag.Finding) {
+	worst := c.WorstLeak(names)
+	f.Confidence = diag.Fair
+	doubt := func(key string) {
+		f.Confidence = diag.Weak
+		f.Doubts = append(f.Doubts, diag.Phrase{Key: key})
+	}
+	switch {
+	case worst == nil:
+		f.Doubts = append(f.Doubts, diag.Phrase{Key: "leakage-no-figure"})
+	case c.LeakageCold():
+		doubt("leakage-cold")
+		if f.Urgency == diag.ActSoon && !c.AnyLow(names) {
+			f.Urgency = diag.CheckAgain
+		}
+	case c.PastLimit(worst):
+		doubt("leakage-near-limit")
+		if f.Urgency != diag.ActSoon {
+			f.Headline = "leakage-too-close"
+		}
+	}
+}

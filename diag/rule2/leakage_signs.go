@@ -1,0 +1,73 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag/known"
+)
+
+// What a leakage test speaks for and against beside what its rules find.
+var leakageSigns = []Sign{
+	{
+		When: known.All(known.Tight, known.Not(placed), known.Not(oiled)), Kind: OfLeakage, About: "cylinders",
+		Against: append(denies(Sight, "holds-air", "exhaust-valve", "inlet-valve", "bent-valve", "stuck-valve", "carbon-on-seat", "valve-recession", "rings", "stuck-rings", "scored-bore",
+			"piston", "holed-piston", "broken-ring-land", "wear", "dry-bores", "washed-bore"), denies(DryUp, "holds-air", "head-gasket", "warped-or-cracked-head", "fault-in-each")...),
+	},
+	{ // oil on the rings hides what leaks past them, not what leaks past a valve
+		When: known.All(known.Tight, known.Not(placed), oiled), Kind: OfLeakage, About: "cylinders",
+		Against: append(denies(Sight, "holds-air", "exhaust-valve", "inlet-valve", "bent-valve", "stuck-valve", "carbon-on-seat", "valve-recession"),
+			denies(Hint, "holds-air", "rings", "stuck-rings", "scored-bore", "piston", "wear", "dry-bores", "washed-bore", "head-gasket", "warped-or-cracked-head")...),
+	},
+	{
+		When: known.All(tooHigh, known.Not(atValve)), Kind: OfLeakage, About: "cylinders",
+		Against: denies(Known, "loses-air", "valve-motion", "collapsed-lifter", "deactivation-lifter", "cam-timing", "restricted-inlet", "throttle-or-choke", "weak-cranking"),
+	},
+	{
+		When: known.All(atValve, known.Not(known.AirAt(known.AtCrankcase))), Kind: OfLeakage, About: "cylinders",
+		Against: denies(DryUp, "air-elsewhere", "rings", "stuck-rings", "scored-bore", "wear"),
+	},
+	{
+		When: known.OfAll("most of its air at the crankcase", func(c *known.Case, n string) bool {
+			return c.LeaksAt(n, known.AtCrankcase) && c.LostAt(n) == known.AtCrankcase
+		}), Kind: OfLeakage, About: "cylinders",
+		Against: denies(DryUp, "air-elsewhere", "exhaust-valve", "inlet-valve", "valve-lash", "stuck-valve", "bent-valve", "head-gasket", "warped-or-cracked-head"),
+	},
+	{
+		When: known.OfAll("loses half as much with oil, or less", func(c *known.Case, n string) bool { return lossWithOil(c, n) <= 0.5 }),
+		Kind: OfLeakage, About: "cylinders", For: speaks(Wet, "rings"),
+	},
+	{
+		When: known.OfAll("loses as much with oil", func(c *known.Case, n string) bool { part := lossWithOil(c, n); return part >= 0.85 && part < noWetLoss }),
+		Kind: OfLeakage, About: "cylinders", Against: denies(DryUp, "leaks-with-oil-too", "rings", "scored-bore", "stuck-rings", "wear"),
+	},
+	{
+		When: known.All(known.GasFound, known.Not(known.AirCooled)), Kind: OfCoolant, About: "cylinders",
+		For: append(speaks(Known, "head-gasket"), speaks(DryUp, "warped-or-cracked-head", "cracked-bore")...),
+	},
+	{
+		When: known.All(known.NoGasFound, known.Not(known.AirAt(known.AtNeighbour))), Kind: OfCoolant, About: "cylinders",
+		Against: denies(DryUp, "no-gas-in-coolant", "head-gasket", "warped-or-cracked-head", "cracked-bore"),
+	},
+	{
+		When: known.NoGasFound, Kind: OfCoolant, About: "engine",
+		Against: denies(DryUp, "no-gas-in-coolant", "head-gasket", "warped-or-cracked-head", "cracked-bore"),
+	},
+}
+
+var (
+	oiled   = known.OfAll("oil put into it before, which brought it up", func(c *known.Case, n string) bool { return slices.Contains(c.OilBefore(), n) })
+	atValve = known.Any(known.AirAt(known.AtExhaust), known.AirAt(known.AtInlet))
+)
+
+// noWetLoss stands where a cylinder was not tested for leakage with oil.
+const noWetLoss = 99
+
+// lossWithOil is a cylinder's loss with oil as a part of its loss without,
+// where that was more than is good.
+func lossWithOil(c *known.Case, n string) float64 {
+	l := c.Leak(n)
+	if l == nil || l.Wet == nil || *l.Loss <= known.GoodLoss {
+		return noWetLoss
+	}
+	return *l.Wet / *l.Loss
+}

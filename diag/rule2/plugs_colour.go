@@ -1,0 +1,116 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// plugColourRules read the mixture from the colour of the plugs and the way in
+// which they lie: what plugs of one look share is where the cause is looked for.
+var plugColourRules = []Rule{
+	{
+		Name: "all-sooty", Title: "Dry soot on every plug",
+		Why: "Dry soot is fuel that did not burn. Where every plug has it, the cause is something that all cylinders share: too much fuel, too little air, a weak spark, " +
+			"or an engine that never gets warm. It is a matter of mixture or spark; oil would be wet.",
+		Source: plugManual + plugPattern, Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
+		Of: plugsOf("sooty", "the plugs, every one looked at sooty", known.OnAll), When: sparkPlugs,
+		Kind: OfPlugs, For: common("rich-mixture", "weak-spark", "short-trips", "air-filter", "wrong-mix"),
+		Say: plugsFound(diag.CheckAgain), Headline: "plugs-sooty",
+	},
+	{
+		Name: "bank-sooty", Title: "Dry soot on the plugs of one bank",
+		Why: "Pump, tank and regulator serve both banks alike, so what fouls one bank belongs to it alone: its sensor, a leak of its exhaust ahead of the sensor, " +
+			"its injectors, its cam timing, its side of the carburettor.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
+		Of: plugsOf("sooty", "the plugs of one bank, sooty, and none of the other, two at least looked at in each", known.OnBank), When: sparkPlugs,
+		Kind: OfPlugs, For: common("bank-sensor", "bank-exhaust-leak", "own-injector", "manifold-distribution", "cam-timing"),
+		Say: plugsFound(diag.CheckAgain), Headline: "plugs-sooty",
+	},
+	{
+		Name: "one-sooty", Title: "Dry soot on one plug",
+		Why:    "What one cylinder does not share with the rest is its own spark, its own injector and its own seal. Soot from there is looked for in these three.",
+		Source: plugManual + plugPattern, Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of: eachCylinder, When: known.All(onlyPlug("sooty"), sparkPlugs),
+		Kind: OfPlugs, Weigh: oneSooty, Say: onePlug("sooty"), Headline: "plugs-sooty", Variants: []string{aloneVariant, notOnly},
+	},
+	{
+		Name: "some-sooty", Title: "Dry soot on some plugs",
+		Why: "Plugs that look alike have something in common. The two at the ends of a row lie farthest from the throttle; two neighbours may share a runner, " +
+			"a coil or a gasket; others may only have the same fault each.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of:   plugsOf("sooty", "several sooty plugs that low pressure does not explain, not all and not just one bank", known.OnSome, known.OnEnds, known.OnNeighbours),
+		When: sparkPlugs, Kind: OfPlugs, Weigh: shareOut("sooty", "own-spark", "own-injector", "shared-runner"),
+		Say: somePlugs("sooty"), Headline: "plugs-sooty", Variants: []string{string(known.OnEnds), string(known.OnNeighbours)},
+	},
+	{
+		Name: "shared-coil", Title: "Plugs that one coil fires are sooty or wet together",
+		Why: "Where one coil fires two cylinders, its failure shows on the plugs of both and on no other. Two cylinders seldom fail at once for reasons of their own when they lie " +
+			"apart and have only the coil in common.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of: sets("cylinders that share a coil", func(c *known.Case) [][]string { return c.Spec.SharedCoils }),
+		When: known.All(known.BurningPlug("sooty", "fuel-wet"), known.OfAll("not low", func(c *known.Case, n string) bool { return !c.Grade(n).IsLow() }), twoOrMore,
+			known.Is("other plugs looked at, none of them so", func(c *known.Case, s known.Subject) bool {
+				return c.ColourOthers(s.Cylinders) > 0 && len(c.Looking("sooty", "fuel-wet")) == len(s.Cylinders)
+			})),
+		Kind: OfPlugs, For: append(speaks(Sight, "shared-coil"), common("coil-or-lead", "plug-age")...),
+		Say: plugsFound(diag.CheckAgain), Headline: "shared-coil",
+		SaysBetterThan: []string{"some-sooty", "one-sooty", "fuel-wet", "wet-with-fuel-and-sealing"},
+	},
+	{
+		Name: "lean-all", Title: "Every plug white",
+		Why: "White, clean insulators show hot burning, most often with too little fuel for the air. On every plug the cause is shared: fuel pressure, an air leak, the air meter, " +
+			"or plugs of the wrong heat range, which come first where the plugs are new.",
+		Source: plugManual + plugPattern, Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
+		Of: plugsOf("white", "the plugs, every one looked at white", known.OnAll), When: known.All(sparkPlugs, known.Not(gasFuel)),
+		Kind: OfPlugs, For: common("low-fuel-pressure", "air-leak", "crankcase-seal"), Weigh: func(c *known.Case, _ known.Subject) []Voice { return heatRange(c) },
+		Say: plugsFound(diag.CheckAgain), Headline: "plugs-white",
+	},
+	{
+		Name: "white-on-gas", Title: "White plugs in an engine that runs on gas",
+		Why:    "Gas burns without soot and leaves the plugs white. There white says nothing of the mixture.",
+		Source: "common practice, no source", Class: Information, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
+		Of: plugsOf("white", "the plugs, every one looked at white", known.OnAll), When: known.All(sparkPlugs, gasFuel),
+		Kind: OfPlugs, For: speaks(Known, "gas-fuel"), Say: plugsSeen(diag.NoAction), Headline: "plugs-normal",
+	},
+	{
+		Name: "one-white", Title: "One plug white",
+		Why:    "One lean cylinder among others has an air leak at its own port or an injector that gives too little. A loose plug runs hot as well, and looks the same.",
+		Source: plugManual + plugPattern, Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of: eachCylinder, When: known.All(onlyPlug("white"), sparkPlugs),
+		Kind: OfPlugs, For: common("air-leak", "own-injector"), Weigh: func(c *known.Case, _ known.Subject) []Voice { return heatRange(c) },
+		Say: onePlug("white"), Headline: "plugs-white", Variants: []string{aloneVariant, notOnly},
+	},
+	{
+		Name: "some-white", Title: "Some plugs white",
+		Why:    "Lean cylinders that lie together share a runner or a joint of the manifold; those at the ends of a row lie farthest from the throttle.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of: plugsOf("white", "several white plugs, not all and not just one bank", known.OnSome, known.OnEnds, known.OnNeighbours), When: sparkPlugs,
+		Kind: OfPlugs, Weigh: shareOut("white", "air-leak", "own-injector", "shared-runner"),
+		Say: somePlugs("white"), Headline: "plugs-white", Variants: []string{string(known.OnEnds), string(known.OnNeighbours)},
+	},
+}
+
+var twoOrMore = known.Is("two of them at least", func(_ *known.Case, s known.Subject) bool { return len(s.Cylinders) > 1 })
+
+// oneSooty leaves the seal out where its pressure is known to be good.
+func oneSooty(c *known.Case, s known.Subject) []Voice {
+	if !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !c.HoldsWell(n) }) {
+		return common("own-spark", "own-injector")
+	}
+	return common("own-spark", "own-injector", "low-compression")
+}
+
+// shareOut are the causes of plugs that look alike, by the way in which they lie.
+func shareOut(look string, each ...string) func(*known.Case, known.Subject) []Voice {
+	return func(c *known.Case, _ known.Subject) []Voice {
+		switch _, at := lie(c, look); at {
+		case known.OnEnds:
+			return common("manifold-distribution", "own-injector")
+		case known.OnNeighbours:
+			return common("shared-runner", "own-injector")
+		}
+		return common(each...)
+	}
+}

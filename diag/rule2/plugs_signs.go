@@ -1,0 +1,48 @@
+package rule
+
+import "gaugesheet/diag/known"
+
+// What plugs, and a look into the cylinder, speak for and against beside what
+// their rules find.
+var plugSigns = []Sign{
+	{
+		When: known.All(known.Plug("damaged", "melted"), short), Kind: OfPlugs, About: "cylinders",
+		For: append(speaks(Known, "holed-piston"), speaks(Hint, "bent-valve", "broken-ring-land")...),
+	},
+	{
+		When: known.All(known.BurningPlug("oil-wet"), short), Kind: OfPlugs, About: "cylinders",
+		For: append(speaks(DryUp, "rings", "oil-in-bore"), speaks(Hint, "broken-ring-land", "scored-bore")...),
+	},
+	{
+		When: known.All(known.BurningPlug("oil-wet"), known.ReadsHigh), Kind: OfPlugs, About: "cylinders",
+		For: speaks(Known, "oil-in-bore"),
+	},
+	{
+		When: known.Plug("detonation", "blistered"), Kind: OfPlugs, About: "cylinders",
+		For: speaks(Hint, "piston", "broken-ring-land", "holed-piston", "exhaust-valve"),
+	},
+	{
+		When: known.BurningPlug("white"), Kind: OfPlugs, About: "cylinders",
+		For: speaks(Hint, "exhaust-valve"), // a lean cylinder burns its exhaust valve
+	},
+	{
+		When: known.BurningPlug("normal", "worn"), Kind: OfPlugs, About: "cylinders",
+		Against: denies(Hint, "plug-normal", "oil-in-bore", "oil-control-rings", "guides-or-seals", "own-spark", "own-injector", "coolant-or-fuel-in-bore", "washed-bore", "foreign-object", "piston-contact"),
+	},
+	{
+		When: known.SeenThere("a good wall", known.GoodWall), Kind: OfSight, About: "cylinders",
+		Against: denies(Sight, "seen-good", "scored-bore", "dry-bores"),
+	},
+	{
+		When: known.SeenThere("a good crown", known.GoodCrown), Kind: OfSight, About: "cylinders",
+		Against: denies(Sight, "seen-good", "holed-piston", "piston-contact", "foreign-object", "carbon", "coolant-or-fuel-in-bore", "oil-in-bore"),
+	},
+	{
+		When: known.SeenThere("good valves or seats", known.GoodValves), Kind: OfSight, About: "cylinders",
+		Against: append(denies(Sight, "seen-good", "bent-valve", "carbon-on-seat"), denies(DryUp, "seen-good", "exhaust-valve", "inlet-valve", "stuck-valve", "valve-recession")...),
+	},
+	{
+		When: known.SeenThere("liquid", known.LiquidWords), Kind: OfSight, About: "cylinders",
+		For: speaks(Sight, "coolant-or-fuel-in-bore"),
+	},
+}

@@ -1,0 +1,114 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// Sources of what is seen in a cylinder.
+const byEye = "common practice, no source: what is seen needs no inference"
+
+// seenRules are on what somebody saw in a cylinder, with a camera or by eye.
+var seenRules = []Rule{
+	{
+		Name: "seen-holed", Title: "A hole or a break in a piston was seen",
+		Why:    "A piston that is holed seals nothing and blows the oil out of its crankcase; pieces of it lie somewhere. The engine is not turned again before it is opened.",
+		Source: byEye, Class: Single, About: diag.AboutCylinders,
+		Of: eachCylinder, When: known.SeenThere("a holed or broken piston", known.HoledWords),
+		Kind: OfSight, For: append(speaks(Heard, "holed-piston"), common("piston", "broken-ring-land")...), Say: seen(diag.DoNotRun), Headline: "seen-damage",
+	},
+	{
+		Name: "seen-marked", Title: "Marks on a piston's crown were seen",
+		Why: "A crown is marked by what has hit it: a valve that was not out of the way, a loose part, a plug that reaches too far. " +
+			"Whatever it was may still be there, so the engine is turned by hand or not at all.",
+		Source: byEye, Class: Single, About: diag.AboutCylinders,
+		Of: eachCylinder, When: known.SeenThere("a marked crown", known.MarkedCrown),
+		Kind: OfSight, For: append(speaks(Sight, "foreign-object", "bent-valve"), speaks(Known, "piston-contact", "timing-drive")...), Say: seen(diag.DoNotRun), Headline: "seen-damage",
+	},
+	{
+		Name: "seen-bent-valve", Title: "A bent valve was seen",
+		Why:    "A valve bends when a piston meets it: the valve drive has failed or jumped, or the engine was turned too fast. Its head may break off and fall in.",
+		Source: byEye, Class: Single, About: diag.AboutCylinders,
+		Of: eachCylinder, When: known.All(known.SeenThere("a bent valve", known.BentValve), known.Valves),
+		Kind: OfSight, For: append(speaks(Heard, "bent-valve"), common("timing-drive", "cam-timing")...), Say: seen(diag.DoNotRun), Headline: "seen-damage",
+	},
+	{
+		Name: "seen-burnt-valve", Title: "A burnt, cracked or chipped valve or seat was seen",
+		Why:    "A valve that is burnt at its edge does not seal, and hot gas burns it further. It is the exhaust valve unless the other is named. The head comes off for it.",
+		Source: byEye, Class: Single, About: diag.AboutCylinders,
+		Of: eachCylinder, When: known.All(known.SeenThere("a burnt valve or seat", known.BurntValve), known.Valves),
+		Kind: OfSight, Weigh: burntValve, Say: seen(diag.ActSoon), Headline: "seen-damage",
+	},
+	{
+		Name: "seen-scored", Title: "A scored cylinder wall was seen",
+		Why:    "Grooves along the wall let gas down and oil up, and are felt with a fingernail. Light marks in the direction of the piston's travel are common on a used engine and matter less.",
+		Source: byEye, Class: Single, About: diag.AboutCylinders,
+		Of: eachCylinder, When: known.SeenThere("a scored wall", known.ScoredWords),
+		Kind: OfSight, For: append(speaks(Heard, "scored-bore"), common("rings", "piston")...), Say: seen(diag.ActSoon), Headline: "seen-damage",
+	},
+	{
+		Name: "seen-washed", Title: "A washed crown was seen",
+		Why: "Steam cleans the crown on which coolant drips; the clean patch shows where it comes in. Fuel washes too: in an engine without coolant it is an injector or the mixture. " +
+			"A crown cleaner than the others is the clue.",
+		Source: byEye, Class: Single, About: diag.AboutCylinders,
+		Of: eachCylinder, When: known.SeenThere("a washed crown", known.WashedCrown),
+		Kind: OfSight, Weigh: washedCrown, Say: seen(diag.ActSoon), Headline: "seen-washed",
+	},
+	{
+		Name: "seen-carbon", Title: "Carbon on a crown was seen",
+		Why:    "Carbon builds where oil or a rich mixture burns. It takes up room and so raises the reading, and a crumb of it on a seat lets a valve leak. By itself it asks for nothing.",
+		Source: byEye, Class: Information, About: diag.AboutCylinders,
+		Of: eachCylinder, When: known.Any(known.SeenThere("carbon on the crown", known.CarbonWords), known.SeenThere("carbon on a seat", known.CarbonOnSeat)),
+		Kind: OfSight, Weigh: carbonSeen, Say: seen(diag.NoAction), Headline: "see-findings",
+	},
+	{
+		Name: "seen-glazed", Title: "A glazed cylinder wall was seen",
+		Why:    "A wall polished like glass holds no oil film and lets the rings ride up: light use and a bad run-in do it. It shows as oil use more than as low pressure.",
+		Source: byEye, Class: Information, About: diag.AboutCylinders,
+		Of: eachCylinder, When: known.SeenThere("a glazed wall", known.Glazed),
+		Kind: OfSight, For: append(speaks(Known, "oil-control-rings"), common("rings")...), Say: seen(diag.NoAction), Headline: "see-findings",
+	},
+}
+
+// seen is the finding on what was seen in cylinders.
+func seen(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{
+			"low": c.AnyLow(s.Cylinders), "twoStroke": c.Spec.TwoStroke, "airCooled": c.AirCooled(), "oil": c.UsesOil()}}
+	}
+}
+
+func burntValve(c *known.Case, s known.Subject) []Voice {
+	inlet := !slices.ContainsFunc(s.Cylinders, func(n string) bool {
+		return !c.Seen(n, "inlet valve", "intake valve") || c.Seen(n, "exhaust valve", "exhaust seat")
+	})
+	if inlet {
+		return speaks(Heard, "inlet-valve")
+	}
+	voices := speaks(Heard, "exhaust-valve")
+	if c.GasFuel() {
+		voices = append(voices, speaks(commonest, "valve-recession")...)
+	}
+	return voices
+}
+
+func washedCrown(c *known.Case, _ known.Subject) []Voice {
+	if c.AirCooled() {
+		return append(speaks(Known, "washed-bore"), common("leaking-injector", "rich-mixture", "flooding")...)
+	}
+	return append(speaks(Sight, "head-gasket"), common("warped-or-cracked-head", "cracked-bore", "leaking-injector")...)
+}
+
+func carbonSeen(c *known.Case, s known.Subject) []Voice {
+	var voices []Voice
+	onSeat := slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Seen(n, known.CarbonOnSeat...) })
+	if onSeat {
+		voices = speaks(Sight, "carbon-on-seat")
+	}
+	if slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Seen(n, known.CarbonWords...) }) {
+		voices = append(voices, speaks(Sight, "carbon")...)
+	}
+	return voices
+}
