@@ -86,15 +86,15 @@ func (s set) reference() (reference, high int) {
 	return s.index(others[h].name), top
 }
 
-// noPressurePSI is the pressure under which a cylinder has none to speak of,
+// NoPressurePSI is the pressure under which a cylinder has none to speak of,
 // whatever the others read and whether they were read or not: common practice,
 // no source.
-const noPressurePSI = 25
+const NoPressurePSI = 25
 
 // WithoutPressure reports readings of which the highest is next to nothing,
 // under 25 psi (170 kPa), and none is known to read more.
 func (c *CompressionResult) WithoutPressure() bool {
-	limit, ok := inUnit(noPressurePSI, quantity.PSI, c.Unit)
+	limit, ok := inUnit(NoPressurePSI, quantity.PSI, c.Unit)
 	return ok && c.N > 0 && max(c.Highest, c.HighestBound) < limit
 }
 
@@ -126,7 +126,7 @@ func (c *cranking) grade(r *CompressionResult) {
 	if bounded && !judged {
 		r.Reference = bound.value
 	}
-	nothing, _ := inUnit(noPressurePSI, quantity.PSI, r.Unit)
+	nothing, _ := inUnit(NoPressurePSI, quantity.PSI, r.Unit)
 	unread := c.test.Spec.Decompressor == decompressing || r.WithoutPressure() && r.Lowest > 0 && c.test.suspectUnit()
 	for i, s := range c.samples {
 		cylinder := r.Cylinder(s.name)

@@ -3,7 +3,6 @@ package known
 import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
-	"math"
 	"slices"
 )
 
@@ -52,18 +51,80 @@ func (c *Case) RelativeLimitsKept() bool {
 	return relative > 0 && !s.DefaultLimit
 }
 
-// CloseLimit is the first limit that a set is nearer to than the gauge can
-// tell, nil for none. The usual 10 % is no maker's: an even set is tested again
-// for that one only where it lies within the standard uncertainty of it.
+// CloseLimit is the first limit of the job that a set is nearer to than the
+// gauge can tell, nil for none. The usual 10 % is no maker's: what is too close
+// to that one alone asks for nothing.
 func (c *Case) CloseLimit() *diag.LimitResult {
 	s := c.Cranking()
 	for i := range s.Limits {
-		l := &s.Limits[i]
-		if l.Verdict == diag.TooClose && (!s.DefaultLimit || math.Abs(l.Limit-l.Value) < l.Uncertainty/2) {
+		if l := &s.Limits[i]; l.Verdict == diag.TooClose && !s.DefaultLimit {
 			return l
 		}
 	}
 	return nil
+}
+
+// PassedLimits lists the limits between cylinders that the job states and that
+// are passed clear of the uncertainty, in the job's order.
+func (c *Case) PassedLimits() []*diag.LimitResult {
+	return c.relative(func(l *diag.LimitResult) bool { return l.Verdict == diag.Outside })
+}
+
+// PassedAsRead is the first limit between cylinders that the job states and that
+// is passed as read, by less than the gauge can tell; nil for none.
+func (c *Case) PassedAsRead() *diag.LimitResult {
+	if list := c.relative(func(l *diag.LimitResult) bool { return l.Verdict == diag.TooClose && l.PastAsRead }); len(list) > 0 {
+		return list[0]
+	}
+	return nil
+}
+
+func (c *Case) relative(is func(*diag.LimitResult) bool) []*diag.LimitResult {
+	s := c.Cranking()
+	if s.DefaultLimit {
+		return nil
+	}
+	var list []*diag.LimitResult
+	for i := range s.Limits {
+		if l := &s.Limits[i]; l.Rule != string(diag.Minimum) && is(l) {
+			list = append(list, l)
+		}
+	}
+	return list
+}
+
+// UsualPassed is the usual limit, where the job states none and the set is past
+// it as read; nil else.
+func (c *Case) UsualPassed() *diag.LimitResult {
+	s := c.Cranking()
+	if !s.DefaultLimit || len(s.Limits) == 0 {
+		return nil
+	}
+	if l := &s.Limits[0]; l.Verdict == diag.Outside || l.Verdict == diag.TooClose && l.PastAsRead {
+		return l
+	}
+	return nil
+}
+
+// LowUnder is the percent of the reference under which a cylinder is low.
+const LowUnder = 85
+
+// apart is how far the lowest is below the next lowest before it stands apart
+// from its set, in percent of the median: common practice, no source.
+const apart = 7
+
+// StandsApart is the cylinder that stands apart below all others, "" for none.
+func (c *Case) StandsApart() string {
+	names := c.Read()
+	if len(names) < 3 {
+		return ""
+	}
+	slices.SortStableFunc(names, func(a, b string) int { return byDry(c.Cylinder(a), c.Cylinder(b)) })
+	low, next := c.Cylinder(names[0]), c.Cylinder(names[1])
+	if *next.Dry-*low.Dry > apart*c.Cranking().Median/100 {
+		return low.Name
+	}
+	return ""
 }
 
 // Sound reports every cylinder read and even, none dead, and no limit of any
@@ -73,7 +134,7 @@ func (c *Case) Sound() bool {
 	if !s.Complete || c.Dead() || len(c.Graded(diag.Even)) != len(c.Engine.Cylinders) {
 		return false
 	}
-	return !slices.ContainsFunc(s.Limits, func(l diag.LimitResult) bool {
+	return s.DefaultLimit || !slices.ContainsFunc(s.Limits, func(l diag.LimitResult) bool {
 		return l.Verdict == diag.Outside || l.Verdict == diag.TooClose && (l.PastAsRead || l.Rule == string(diag.Minimum))
 	})
 }
@@ -95,11 +156,11 @@ func (c *Case) UnderMinimum() []string {
 	return nil
 }
 
-// HoldsWell reports good compression: even with the others, and not under a
-// Minimum that the job gives.
+// HoldsWell reports good compression: even with the others, not under a
+// minimum that the job gives, and not low together with all others.
 func (c *Case) HoldsWell(name string) bool {
 	grade := c.Grade(name)
-	return (grade == diag.Even || grade == diag.High) && !slices.Contains(c.UnderMinimum(), name)
+	return (grade == diag.Even || grade == diag.High) && !slices.Contains(c.UnderMinimum(), name) && c.AllLow() == nil
 }
 
 // NotJudged names the verdict for a compression test that says nothing of the

@@ -27,6 +27,16 @@ func (c *Case) Span(low, high float64) string {
 	return quantity.Format(low, l.Decimals) + "–" + h.String()
 }
 
+// AtLeast prints a pressure known only not to be less, as it is entered: 150+.
+func (c *Case) AtLeast(v float64) string {
+	p := c.Pressure(v)
+	return quantity.Format(v, p.Decimals) + "+\u00a0" + string(p.Unit)
+}
+
+// CrankingPSI gives a pressure of the trade's, in psi, in the unit of the
+// compression readings.
+func (c *Case) CrankingPSI(psi float64) float64 { return inUnit(psi, c.Cranking().Unit) }
+
 // LimitFacts are the numbers of a limit that was judged.
 func (c *Case) LimitFacts(l *diag.LimitResult) diag.Facts {
 	decimals := 1

@@ -1,22 +1,33 @@
 package known
 
+import "slices"
+
 // The shares of a first stroke that tell how a cylinder builds, beside the
-// Median of the same test, and the share from which it is the gauge.
+// others of the same test, and the share from which it is the gauge.
 const (
 	buildsSlowly    = 0.80
 	lowFirst        = 0.85
 	notSlower       = 0.95
 	nearlyFull      = 1.20
 	GaugeFullAtOnce = 0.90
-	fewestStrokes   = 3
+	otherStrokes    = 2
 )
 
-// FirstShares gives the medians of the first strokes and of their shares of
-// the last, and how many cylinders had both.
-func (c *Case) FirstShares() (first, share float64, n int) {
+// WithStrokes lists the cylinders of which first and last stroke were read, in
+// the engine's order.
+func (c *Case) WithStrokes() []string {
+	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool {
+		r := c.Cylinder(n)
+		return r == nil || r.First == nil || r.Dry == nil || *r.Dry <= 0
+	})
+}
+
+// OtherShares gives the medians of the first strokes of all but one cylinder
+// and of their shares of the last, and how many others there are.
+func (c *Case) OtherShares(but string) (first, share float64, n int) {
 	var firsts, shares []float64
-	for i := range c.Cranking().Cylinders {
-		if r := &c.Cranking().Cylinders[i]; r.First != nil && r.Dry != nil && *r.Dry > 0 {
+	for _, name := range c.WithStrokes() {
+		if r := c.Cylinder(name); name != but {
 			firsts = append(firsts, *r.First)
 			shares = append(shares, *r.First / *r.Dry)
 		}
@@ -31,8 +42,8 @@ func (c *Case) StrokePattern(name string) string {
 	if r == nil || r.First == nil || r.Dry == nil || *r.Dry <= 0 || !r.Grade.IsLow() {
 		return ""
 	}
-	first, share, n := c.FirstShares()
-	if n < fewestStrokes {
+	first, share, n := c.OtherShares(name)
+	if n < otherStrokes {
 		return ""
 	}
 	own := *r.First / *r.Dry

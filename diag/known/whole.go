@@ -9,33 +9,51 @@ import (
 
 // AllLowBasis is what every cylinder is low against.
 type AllLowBasis struct {
-	Variant string // "" the stated minimum
-	Clear   bool   // by more than the uncertainty
+	Variant string  // "" the stated minimum
+	Clear   bool    // by more than the uncertainty
+	Far     bool    // so far that it is seen to soon
+	Share   float64 // the highest reading as a part of what it is under
 	Facts   diag.Facts
 }
 
 // AllLow gives what every cylinder that was read is under, nil where there is
-// no such thing. The spread alone never says that all are low.
+// no such thing: a stated minimum, and else what nearly any engine of its kind
+// gives, the pressure expected from its geometry, or an earlier test. The spread
+// alone never says that all are low.
 func (c *Case) AllLow() *AllLowBasis {
 	s := c.Cranking()
-	over := c.AnyCylinder(func(r *diag.CylinderResult) bool { return r.Dry != nil && r.Kind == diag.AtLeast })
-	if s.N < 2 || over || c.Dead() {
+	if s.N == 0 || s.HighestBound > 0 || c.NothingRead() || c.Spec.Decompressor == "automatic" {
 		return nil
 	}
-	if minimum := c.Minimum(); minimum != nil {
-		highest, err := quantity.Convert(s.Highest, s.Unit, minimum.Unit)
-		if err != nil || minimum.Verdict == diag.NotJudged || highest >= minimum.Limit {
+	if m := c.Minimum(); m != nil {
+		highest, err := quantity.Convert(s.Highest, s.Unit, m.Unit)
+		if err != nil || m.Verdict == diag.NotJudged || highest >= m.Limit || s.N < 2 {
 			return nil
 		}
-		return &AllLowBasis{"", highest < minimum.Limit-minimum.Uncertainty, c.LimitFacts(minimum)}
+		clear := highest < m.Limit-m.Uncertainty
+		return &AllLowBasis{"", clear, clear, highest / m.Limit, c.LimitFacts(m)}
+	}
+	if low := c.underFloor(); low != nil {
+		return low
 	}
 	if e := s.Expected; e != nil {
-		if s.Highest >= e.Low {
+		if s.Highest+s.HighestU >= e.Low {
 			return nil
 		}
-		return &AllLowBasis{"expected", false, diag.Facts{"expected": c.Span(e.Low, e.High)}}
+		variant := "expected"
+		if e.ByRatio {
+			variant = "ratio"
+		}
+		return &AllLowBasis{variant, false, false, s.Highest / e.Low, diag.Facts{"expected": c.Span(e.Low, e.High)}}
 	}
-	if s.ComparedWith == "" {
+	return c.allFallen()
+}
+
+// allFallen reports that every cylinder fell since an earlier test made alike,
+// by more than both can be off.
+func (c *Case) allFallen() *AllLowBasis {
+	s := c.Cranking()
+	if s.ComparedWith == "" || s.N < 2 {
 		return nil
 	}
 	least := 0.0
@@ -48,7 +66,7 @@ func (c *Case) AllLow() *AllLowBasis {
 			least = fall
 		}
 	}
-	return &AllLowBasis{"earlier", true, diag.Facts{"fall": c.Pressure(least), "earlier": s.ComparedWith}}
+	return &AllLowBasis{"earlier", true, true, s.Highest / (s.Highest + least), diag.Facts{"fall": c.Pressure(least), "earlier": s.ComparedWith}}
 }
 
 // SlowCranking is the cranking speed in r/min under which readings sag: common
@@ -135,3 +153,9 @@ func (c *Case) OthersMayBeLow() bool {
 // UsualSpread is the limit on the spread in percent of the highest that holds
 // where the job states none: common practice.
 const UsualSpread = 10
+
+// UnderFloor is an engine all of whose cylinders are low: under a minimum, the
+// expected band, or what nearly any engine of its kind gives.
+var UnderFloor = OfEngine("every cylinder that was read low: under the stated minimum; without one under what nearly any engine of its kind gives "+
+	"(petrol four-stroke 100 psi, diesel 250 psi, at sea level), under the pressure expected from its geometry or ratio, or fallen since an earlier test made alike",
+	func(c *Case) bool { return c.AllLow() != nil })

@@ -1,0 +1,176 @@
+package known
+
+import (
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/air"
+	"gaugesheet/diag/quantity"
+)
+
+// A Floor is the pressure under which nearly any engine of a kind is low where
+// no maker's figure is known, and the pressure under which it is seen to soon,
+// in the unit of the readings.
+type Floor struct {
+	Low, Soon float64
+	Facts     diag.Facts // what it was brought down for
+}
+
+// Floors in psi at sea level. 100 psi is one maker's figure and common practice
+// for a petrol engine of four strokes; the others are common practice, no source.
+const (
+	petrolFloor, petrolSoon = 100.0, 80.0
+	dieselFloor, dieselSoon = 250.0, 200.0
+	// floorRatio is the compression ratio down to which the floor of a petrol
+	// engine holds; older engines of less give less.
+	floorRatio = 8.0
+	// standardShare is the part of a book's usual figure under which makers'
+	// minimums do not lie: published pairs give 0.70 to 0.93.
+	standardShare = 0.75
+)
+
+// Floor is the floor of this engine, nil where there is none: a two-stroke, a
+// rotary, or an engine of which nothing tells that it is lit by a spark.
+func (c *Case) Floor() *Floor {
+	low, soon := petrolFloor, petrolSoon
+	facts := diag.Facts{"thin": "", "ratio": ""}
+	switch {
+	case c.Rotary():
+		return nil
+	case c.Spec.Diesel():
+		low, soon = dieselFloor, dieselSoon
+	case c.Spec.TwoStroke || !c.SparkLit():
+		return nil
+	case c.Spec.Ratio > 1 && c.Spec.Ratio < floorRatio:
+		share := air.RatioShare(c.Spec.Ratio, floorRatio)
+		low, soon = low*share, soon*share
+		facts["ratio"] = quantity.Format(c.Spec.Ratio, 1)
+	}
+	if thin := c.AirPressureRatio(); thin != 1 {
+		low, soon = low*thin, soon*thin
+		facts["thin"] = Percent(100*thin, 0).String()
+	}
+	if s := c.Cranking().Standard; s != nil {
+		if usual, err := quantity.Convert(s.Low, s.Unit, quantity.PSI); err == nil && usual*standardShare < low {
+			low, soon = usual*standardShare, usual*standardShare*soon/low
+		}
+	}
+	unit := c.Cranking().Unit
+	lowHere, err := quantity.Convert(low, quantity.PSI, unit)
+	soonHere, err2 := quantity.Convert(soon, quantity.PSI, unit)
+	if err != nil || err2 != nil {
+		return nil
+	}
+	return &Floor{Low: lowHere, Soon: soonHere, Facts: facts}
+}
+
+// SparkLit reports an engine lit by a spark: by its fuel, or where that is not
+// stated by something that only such an engine has.
+func (c *Case) SparkLit() bool {
+	switch c.Spec.Fuel {
+	case "petrol", "lpg", "cng", "ethanol", "two-stroke mix":
+		return true
+	case "":
+		return c.Has(NeedsPlugs) || c.Conditions.Choke != "" || c.Conditions.IgnitionDisabled != "" || len(c.Spec.SharedCoils) > 0 ||
+			slices.Contains([]string{Carburettor, ThrottleBody}, c.FuelSystem())
+	}
+	return false
+}
+
+// underFloor reports readings all under the floor, nil for none. A band worked
+// out from the whole geometry knows the engine better, and so does the test that
+// the floor is not for.
+func (c *Case) underFloor() *AllLowBasis {
+	s, floor := c.Cranking(), c.Floor()
+	if floor == nil || s.Highest >= floor.Low {
+		return nil
+	}
+	if e := s.Expected; e != nil && !e.ByRatio && s.Highest >= e.Low {
+		return nil
+	}
+	facts := diag.Facts{"floor": c.Pressure(floor.Low), "diesel": c.Spec.Diesel(), "throttle": c.Conditions.Throttle == "closed",
+		"expected": "", "standard": "", "count": s.N, "of": len(c.Engine.Cylinders)}
+	for key, fact := range floor.Facts {
+		facts[key] = fact
+	}
+	if e := s.Expected; e != nil {
+		facts["expected"] = c.Span(e.Low, e.High)
+	}
+	if s.Standard != nil {
+		facts["standard"] = s.Standard.Entered
+	}
+	return &AllLowBasis{"floor", s.Highest < floor.Low-s.HighestU, s.Highest < floor.Soon, s.Highest / floor.Low, facts}
+}
+
+// UnderStandard reports a lowest reading under the book's usual figure.
+func (c *Case) UnderStandard() bool {
+	s := c.Cranking()
+	if s.Standard == nil || s.N == 0 {
+		return false
+	}
+	usual, err := quantity.Convert(s.Standard.Low, s.Standard.Unit, s.Unit)
+	return err == nil && s.Lowest < usual
+}
+
+// PressureEnough reports that the pressure is known to be enough, and not only
+// even: every minimum kept, or the book's usual figure, the expected band, or the
+// floor reached.
+func (c *Case) PressureEnough() bool {
+	s := c.Cranking()
+	if s.N == 0 || s.WithoutPressure() || c.AllLow() != nil {
+		return false
+	}
+	stated, kept := false, true
+	for _, l := range s.Limits {
+		if l.Rule == string(diag.Minimum) {
+			stated, kept = true, kept && l.Verdict == diag.Within
+		}
+	}
+	switch {
+	case stated:
+		return kept
+	case s.Standard != nil:
+		return !c.UnderStandard()
+	case s.Expected != nil:
+		return s.Lowest+s.HighestU >= s.Expected.Low
+	}
+	floor := c.Floor()
+	return floor != nil && s.Lowest >= floor.Low
+}
+
+// mainTests are the tests without which nothing is called sound, in the words of
+// a list of what was not tested.
+var mainTests = []string{"compression", "rotors", "leakage", "fuel pressure"}
+
+// MainTestsMade reports that none of the job's main tests was declined, could
+// not be made or was left out. A test that the job does not speak of is none of
+// its tests.
+func (c *Case) MainTestsMade() bool {
+	var states []diag.State
+	if s := c.Compression; s != nil {
+		states = append(states, s.State)
+	}
+	if s := c.Leakage; s != nil {
+		states = append(states, s.State)
+	}
+	if s := c.Test.Rotors; s != nil {
+		states = append(states, s.State)
+	}
+	if s := c.Fuel; s != nil {
+		states = append(states, s.State)
+	}
+	for _, u := range c.Untested {
+		spoken := u.State != diag.NotTested || u.Reason != ""
+		if spoken && len(u.Cylinders) == 0 && u.Reading == "" && slices.Contains(mainTests, strings.ReplaceAll(u.Test, "-", " ")) {
+			states = append(states, u.State)
+		}
+	}
+	return !slices.ContainsFunc(states, func(s diag.State) bool { return Unset(s) && s != diag.NotApplicable })
+}
+
+// DecompressorUnknown is a small engine of which nobody said whether it lets its
+// pressure out on the starter.
+var DecompressorUnknown = OfEngine("one or two cylinders, and whether a decompressor is fitted not said", func(c *Case) bool {
+	return c.SmallEngine() && c.Spec.Decompressor == ""
+})

@@ -1,0 +1,117 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// compressionRules read the dry cranking compression: what is without pressure,
+// all together, groups, single cylinders, how they build up.
+var compressionRules = slices.Concat(noneRules, wholeRules, lowRules, highRules, strokeRules)
+
+// lowByMostBooks is the percent of the reference under which most books call a
+// cylinder low: US Army TM 5-4210-230-14&P-1, Addendum No. 2.
+const lowByMostBooks = 75
+
+// urgencyOf is how soon low cylinders should be seen to.
+func urgencyOf(c *known.Case, names []string) diag.Urgency {
+	urgency := diag.CheckAgain
+	for _, name := range names {
+		r := c.Cylinder(name)
+		switch {
+		case r == nil:
+		case r.Grade == diag.NoPressure:
+			return diag.DoNotRun
+		case r.Grade == diag.VeryLow, r.Grade == diag.Low && r.PercentOfRef < lowByMostBooks && !c.RelativeLimitsKept():
+			urgency = diag.ActSoon
+		}
+	}
+	return urgency
+}
+
+// lowFinding is what findings of low cylinders have in common.
+func lowFinding(c *known.Case, s known.Subject) diag.Finding {
+	f := diag.Finding{Urgency: urgencyOf(c, s.Cylinders), Confidence: diag.Fair, Facts: lowFacts(c, s.Cylinders)}
+	for _, n := range s.Cylinders {
+		if r := c.Cylinder(n); r != nil && (r.Kind == diag.Estimate || r.Kind == diag.Band) {
+			f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "estimated"}}
+		}
+	}
+	return f
+}
+
+// lowFacts are the numbers of low cylinders beside the others. What is known
+// only to read more than a figure stands for it where that is the best.
+func lowFacts(c *known.Case, names []string) diag.Facts {
+	s := c.Cranking()
+	worst := c.Cylinder(names[0])
+	for _, n := range names {
+		if r := c.Cylinder(n); r.PercentOfRef < worst.PercentOfRef {
+			worst = r
+		}
+	}
+	others, count := othersOf(c, names)
+	facts := diag.Facts{
+		"read": c.Span(c.Spread(names)), "others": others, "reference": c.Pressure(s.Reference).String(), "percent": known.Percent(worst.PercentOfRef, 0).String(),
+		"u": known.Percent(worst.UPercent, 1), "worst": worst.Name, "pair": count == 1, "nothing": c.Pressure(nothing(c)).String(),
+	}
+	if worst.AtMost {
+		facts["reference"] = c.AtLeast(s.HighestBound)
+	}
+	return facts
+}
+
+// nothing is the pressure under which a cylinder has none, in the unit of the
+// readings.
+func nothing(c *known.Case) float64 { return c.CrankingPSI(diag.NoPressurePSI) }
+
+// othersOf words what the cylinders beside some read, those that are low too
+// left out where others are not, and gives how many they are; "" for none.
+func othersOf(c *known.Case, names []string) (read string, count int) {
+	others := slices.DeleteFunc(c.Others(names), func(n string) bool { return c.Grade(n).IsLow() })
+	bounds := slices.DeleteFunc(c.BoundsOnly(), func(n string) bool { return c.Cylinder(n).Dry == nil || *c.Cylinder(n).Dry < c.Cranking().Reference })
+	if len(others)+len(bounds) == 0 {
+		others = c.Others(names)
+	}
+	switch {
+	case len(others) == 0 && len(bounds) == 0:
+		return "", 0
+	case len(bounds) == 0:
+		return c.Span(c.Spread(others)), len(others)
+	case len(others) == 0:
+		low, _ := c.Spread(bounds)
+		return c.AtLeast(low), len(bounds)
+	}
+	low, _ := c.Spread(others)
+	return c.AtLeast(low), len(others) + len(bounds)
+}
+
+// ofOne is what one low cylinder commonly comes from, by the kind of engine:
+// the commonest first.
+func ofOne(c *known.Case) []Voice {
+	switch {
+	case c.Spec.TwoStroke:
+		return common("rings", "piston", "head-gasket", "scored-bore", "crankcase-seal", "reed-valve")
+	case c.Spec.Diesel():
+		return common("exhaust-valve", "rings", "valve-lash", "inlet-valve", "head-gasket", "scored-bore")
+	}
+	return common("exhaust-valve", "rings", "inlet-valve", "valve-lash", "valve-motion", "head-gasket", "warped-or-cracked-head", "scored-bore")
+}
+
+// where gives voices where something holds, and none else.
+func where(is bool, voices []Voice) []Voice {
+	if is {
+		return voices
+	}
+	return nil
+}
+
+// as gives voices another kind of test.
+func as(kind Kind, voices []Voice) []Voice {
+	for i := range voices {
+		voices[i].Kind = kind
+	}
+	return voices
+}

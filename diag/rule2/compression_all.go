@@ -1,0 +1,97 @@
+package rule
+
+import (
+	"slices"
+	"strings"
+
+	"gaugesheet/diag/known"
+)
+
+// weighAllLow weighs what makes every cylinder low: first what is known of the
+// test, then the valve timing, then wear. What is merely not recorded of the test
+// weighs less than what is.
+func weighAllLow(c *known.Case, s known.Subject) []Voice {
+	even := c.Cranking().LowestPercentOfHighest >= known.EvenTogether
+	var list []Voice
+	switch {
+	case c.Spec.TwoStroke:
+		list = common("wear", "restricted-inlet", "crankcase-seal", "reed-valve", "head-gasket")
+	case c.Spec.Diesel() && even:
+		list = common("wear", "cam-timing", "restricted-inlet", "valve-lash")
+	case even:
+		list = common("cam-timing", "wear", "washed-bore", "timing-drive")
+	default:
+		list = common("wear", "cam-timing", "fault-in-each", "washed-bore")
+	}
+	return slices.Concat(list, weighTest(c), weighTiming(c, s), weighWear(c, s))
+}
+
+// weighTest is what of the test itself commonly makes an engine read low, where
+// the job does not rule it out. What the job says of the test, the signs of the
+// rules on the test weigh.
+func weighTest(c *known.Case) []Voice {
+	k := c.Conditions
+	basis := c.AllLow()
+	even := c.Cranking().LowestPercentOfHighest >= known.EvenTogether
+	return slices.Concat(
+		where(even && k.Throttle != "open" && !c.Spec.Diesel(), speaks(commonest-3*rarer, "throttle-or-choke")),
+		where(k.Throttle == "open", as(OfTest, denies(Known, "throttle-open", "throttle-or-choke"))),
+		where(even && k.CrankingRPM == nil && k.Battery.CrankingV == nil, speaks(Hint, "weak-cranking")),
+		where(basis != nil && basis.Share >= nearlyEnough, speaks(commonest-rarer, "gauge-reads-low")),
+		where(c.Gauges.Compression == nil, speaks(Hint, "gauge-reads-low")),
+		where(known.SpeaksOf(strings.ToLower(k.Method), "by hand", "kick", "pull start", "rope", "drill", "tow"), as(OfTest, speaks(Known, "weak-cranking"))),
+		where(known.DecompressorUnknown.Holds(c, known.Subject{}), speaks(Known-Hint, "decompressor")))
+}
+
+// nearlyEnough is the part of a figure from which a gauge that reads low may be
+// all that is wrong.
+const nearlyEnough = 0.90
+
+// weighTiming weighs late valve timing: sudden, driven by belt or chain, with
+// cylinders that hold their air and that oil does not help.
+func weighTiming(c *known.Case, s known.Subject) []Voice {
+	sudden := known.SuddenOnset.Holds(c, s)
+	driven := c.Spec.TimingDrive == "belt" || c.Spec.TimingDrive == "chain"
+	flat := len(c.WetTested()) > 0 && c.AllWet(c.WetTested(), known.WetFlat)
+	return slices.Concat(
+		where(sudden, as(OfHistory, speaks(Known, "cam-timing", "timing-drive"))),
+		where(sudden && driven, as(OfHistory, speaks(Hint, "timing-drive"))),
+		where(c.WorkDone("timing belt", "timing chain", "cam belt", "camshaft"), as(OfHistory, speaks(Known, "cam-timing"))),
+		where(c.AllTight(c.Read()), as(OfLeakage, speaks(Heard, "cam-timing"))),
+		where(flat, speaks(Known, "cam-timing")))
+}
+
+// weighWear weighs worn rings and bores: oil use and blue smoke, months of
+// decline, oil that lifts them all, air at the crankcase of them all.
+func weighWear(c *known.Case, s known.Subject) []Voice {
+	oily := c.Complains("oil use") || c.History.OilUse != "" || c.History.Smoke.Colour == "blue"
+	slowly := known.SpeaksOf(strings.ToLower(c.History.Onset), "slow", "gradual", "month", "year")
+	newRings := c.WorkDone("new rings", "rings renewed", "rings replaced", "new pistons", "rebuilt")
+	tight := c.AllTight(c.Read())
+	flat := len(c.WetTested()) > 0 && c.AllWet(c.WetTested(), known.WetFlat)
+	past := c.LosesAt(c.Read(), known.AtCrankcase) && !tight
+	return slices.Concat(
+		where(oily, as(OfRunning, speaks(Known, "wear"))),
+		where(slowly, as(OfHistory, speaks(Known, "wear"))),
+		where(c.RisesEverywhere(), speaks(Wet, "wear", "washed-bore")),
+		where(past, as(OfLeakage, speaks(Heard, "wear"))),
+		where(tight, as(OfLeakage, denies(Heard, "holds-air", "wear", "washed-bore", "fault-in-each"))),
+		where(flat, denies(DryUp, "no-wet-rise", "wear", "washed-bore")),
+		where(newRings, as(OfHistory, denies(Known, "new-rings", "wear"))),
+		where(c.Flooded(), as(OfPlugs, speaks(Known, "washed-bore"))),
+		where(c.Complains("rich running"), as(OfHistory, speaks(Hint, "washed-bore"))),
+		where(c.Stood(), as(OfHistory, speaks(Known, "stuck-rings", "dry-bores"))))
+}
+
+// compressionSigns tip the balance for low cylinders by what is known of the
+// engine.
+var compressionSigns = []Sign{
+	{When: known.All(known.Low, known.OneCamshaft), Kind: OfHistory, About: "cylinders", Against: denies(Hint, "one-camshaft", "cam-phaser")},
+	{When: known.All(known.Low, known.OfAll("of the set that is shut down at light load", func(c *known.Case, n string) bool { return slices.Contains(c.Spec.Deactivates, n) })),
+		Kind: OfHistory, About: "cylinders", For: speaks(Hint, "deactivation-lifter")},
+	{When: known.OfEngine("the throttle held open", func(c *known.Case) bool { return c.Conditions.Throttle == "open" && c.Dead() }), Kind: OfHistory, About: "engine",
+		Against: denies(DryUp, "throttle-open", "throttle-or-choke")},
+	{When: known.OfEngine("a belt or chain drives the valves, it came on suddenly, and no cylinder has pressure", func(c *known.Case) bool {
+		return c.Dead() && (c.Spec.TimingDrive == "belt" || c.Spec.TimingDrive == "chain") && strings.Contains(strings.ToLower(c.History.Onset), "sudden")
+	}), Kind: OfHistory, About: "engine", For: speaks(Known, "timing-drive")},
+}

@@ -1,0 +1,65 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// highRules recognise pressure above the others or above what is plausible.
+var highRules = []Rule{
+	{
+		Name: "one-high", Title: "One cylinder is high",
+		Why: "What takes up room in the chamber raises the pressure: oil that leaks in, carbon, or liquid, which is ruled out before the starter turns it again. A cylinder with another piston or gasket reads " +
+			"differently too. The others are judged among themselves: one high cylinder must not make good ones look low.",
+		Source: "US Army TM 10-3930-647-14&P, para 4-40 (more than 10 psi above normal: carbon or lead deposits)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of:   oneSet("one cylinder", func(c *known.Case) []string { return c.Graded(diag.High) }),
+		When: known.ReadsHigh, Kind: OfCompression, Weigh: weighHigh, Say: oneHigh, Headline: "one-high",
+	},
+	{
+		Name: "all-high", Title: "Every cylinder is high",
+		Why:    "Deposits everywhere, a skimmed head, other pistons or a gauge that reads high lift all alike. It is no fault by itself: a stated figure is mostly a minimum.",
+		Source: "US Army TM 10-3930-647-14&P, para 4-40 (above normal: carbon or lead deposits)", Class: Information, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
+		Of: everyRead, When: known.OfEngine("the lowest reading above the pressure that geometry or ratio makes plausible; not with variable valve timing", allAbove),
+		Kind: OfCompression, For: common("carbon", "different-parts", "gauge-reads-high"), Say: allHigh, Headline: "even-high",
+	},
+}
+
+// A cylinder that is high by more than farAbove, as a part of the next, is
+// hardly so by what takes up room in it (common practice, no source). Below
+// that, betweenCommon puts others that are low third among the causes.
+const (
+	farAbove      = 0.25
+	betweenCommon = 42
+)
+
+// weighHigh puts liquid first where anything speaks of it, since it alone can
+// break the engine at the next turn.
+func weighHigh(c *known.Case, s known.Subject) []Voice {
+	name := s.Name()
+	_, next := c.Spread(c.Others(s.Cylinders))
+	liquid := c.LiquidIn(name)
+	return slices.Concat(common("oil-in-bore", "carbon", "coolant-or-fuel-in-bore", "different-parts"),
+		where(liquid != "", as(OfPlugs, speaks(Heard, "coolant-or-fuel-in-bore"))),
+		where(c.Looks(name, "oil-wet"), as(OfPlugs, speaks(Heard, "oil-in-bore"))),
+		where(c.OthersMayBeLow() && liquid == "", append(speaks(betweenCommon, "others-low"),
+			where(*c.Cylinder(name).Dry-next > farAbove*next, speaks(Hint, "others-low"))...)))
+}
+
+func oneHigh(c *known.Case, s known.Subject) diag.Finding {
+	low, high := c.Spread(c.Others(s.Cylinders))
+	value := *c.Cylinder(s.Name()).Dry
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{
+		"value": c.Pressure(value), "others": c.Span(low, high), "above": known.Percent(100*(value-high)/high, 0), "othersLow": c.OthersMayBeLow() && c.LiquidIn(s.Name()) == ""}}
+}
+
+func allAbove(c *known.Case) bool {
+	s := c.Cranking()
+	return s.Expected != nil && s.Lowest > s.Expected.High && c.Spec.VariableTiming != diag.Yes
+}
+
+func allHigh(c *known.Case, _ known.Subject) diag.Finding {
+	s := c.Cranking()
+	return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Weak, Facts: diag.Facts{"read": c.Span(s.Lowest, s.Highest), "expected": c.Span(s.Expected.Low, s.Expected.High)}}
+}

@@ -1,0 +1,177 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// lowRules recognise cylinders that are low beside the others: a bank, a run of
+// neighbours, some, one.
+var lowRules = []Rule{
+	{
+		Name: "bank-low", Title: "One bank is low as a whole",
+		Why: "Three or four separate faults do not choose one side of an engine. What one bank has to itself is its intake, its head and gasket, how well the gauge could be fitted, and, where it has a camshaft " +
+			"of its own, that camshaft's timing. Late timing lowers every cylinder of it by about the same and comes suddenly. One camshaft for both banks cannot be late for one of them.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: oneSet("all cylinders read of one of two banks (two at least in each)", func(c *known.Case) []string { return c.GroupLow().Bank }),
+		When: known.Is("every one under every one of the other bank by more than two readings can differ by chance, none of them even, and half of them low; or all a little low and the banks 7 % of the median apart",
+			func(c *known.Case, s known.Subject) bool { return len(s.Cylinders) > 0 }),
+		Kind: OfCompression, Weigh: weighBank, Say: bankLow, Headline: "bank-low", Variants: []string{"without-pressure", "a-little"},
+	},
+	{
+		Name: "neighbours-low", Title: "Neighbours are low",
+		Why: "Two low cylinders side by side share the strip of gasket between them and the piece of head above it. Either can leak, by a burnt gasket or by a head that warped or cracked; " +
+			"and two neighbours can each have a fault of their own. Pressure alone does not tell these apart.",
+		Source: "US Army Ordnance subcourse OD1001, p. 91-92, and US Army TM 10-3930-647-14&P, para 4-40 (two adjacent cylinders low: head gasket)", Class: Group, About: diag.AboutCylinders,
+		Needs: []known.Need{known.NeedsCompression},
+		Of:    sets("two cylinders or more side by side under one head gasket, not all of them dead", func(c *known.Case) [][]string { return c.GroupLow().Runs }),
+		When:  known.Low, Kind: OfCompression, Weigh: weighNeighbours, Say: neighboursLow, Headline: "neighbours-low", Variants: []string{"several"},
+	},
+	{
+		Name: "scattered-low", Title: "Low cylinders that are no neighbours",
+		Why: "Cylinders apart from each other share no gasket. They have a fault each, or something that reaches them by their place: the ends of a row far from oil and coolant, the lean runners of one manifold. " +
+			"The leakage test on each says which.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: oneSet("two cylinders or more, none beside another low one under the same gasket", func(c *known.Case) []string {
+			if g := c.GroupLow(); len(g.Single) > 1 {
+				return g.Single
+			}
+			return nil
+		}),
+		When: known.Low, Kind: OfCompression, Weigh: weighScattered, Say: lowFinding, Headline: "scattered-low",
+	},
+	{
+		Name: "one-low", Title: "One cylinder is low",
+		Why: "Pressure escapes past the valves, past the rings, or through the gasket to coolant or the outside; or less air came in because a valve does not open as it should. " +
+			"Of these a leaking exhaust valve is the commonest. What oil changes, and where air is heard, tells them apart.",
+		Source: "US Army TM 10-3930-647-14&P, para 4-40 (below normal: leak at head gasket, rings or valves)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: oneSet("one cylinder without a low neighbour", oneSingle), When: known.All(known.Low, known.Not(outOfTightPack)),
+		Kind: OfCompression, Weigh: weighOne, Say: oneLow, Headline: "one-low", Variants: []string{"bounded"},
+	},
+	{
+		Name: "one-out-of-tight-pack", Title: "One is apart from an otherwise even set, inside the limit",
+		Why:    "A limit of 25 % is wide. Where all but one agree closely, the one that does not has changed, even if the maker still allows it. It is no fault by the maker's rule; it is worth a second look.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: oneSet("one cylinder without a low neighbour", oneSingle), When: outOfTightPack,
+		Kind: OfCompression, Weigh: weighOne, Say: tightPack, Headline: "one-out",
+	},
+}
+
+func oneSingle(c *known.Case) []string {
+	if g := c.GroupLow(); len(g.Single) == 1 {
+		return g.Single
+	}
+	return nil
+}
+
+// outOfTightPack is one that is low, but not very, in a set that keeps every
+// limit between cylinders that the job states.
+var outOfTightPack = known.OfAll("50 to 85 % of the reference, the only low one, the others (two at least) within 10 % of each other, and every limit between cylinders that the job states kept",
+	func(c *known.Case, n string) bool {
+		others := c.Others([]string{n})
+		if c.Grade(n) != diag.Low || len(c.LowSet()) != 1 || !c.RelativeLimitsKept() || len(others) < 2 {
+			return false
+		}
+		low, high := c.Spread(others)
+		return high > 0 && low >= 0.9*high
+	})
+
+// weighOne starts from what one low cylinder commonly comes from. One of a set
+// that is shut down at light load may have a lifter that stayed slack.
+func weighOne(c *known.Case, s known.Subject) []Voice {
+	return slices.Concat(ofOne(c), where(slices.Contains(c.Spec.Deactivates, s.Name()), as(OfHistory, speaks(Known, "deactivation-lifter"))))
+}
+
+func oneLow(c *known.Case, s known.Subject) diag.Finding {
+	f := lowFinding(c, s)
+	if c.Cylinder(s.Name()).AtMost {
+		f.Variant = "bounded"
+	}
+	return f
+}
+
+func tightPack(c *known.Case, s known.Subject) diag.Finding {
+	f := lowFinding(c, s)
+	f.Urgency = diag.CheckAgain
+	return f
+}
+
+func weighScattered(c *known.Case, s known.Subject) []Voice {
+	return slices.Concat(common("fault-in-each", "shared-by-place", "exhaust-valve", "rings", "wear"),
+		where(c.MostLow() && !c.Stood(), speaks(Known, "wear")),
+		where(c.AllWet(s.Cylinders, known.WetRises), as(OfCompression, speaks(Wet, "rings"))),
+		where(c.Stood(), as(OfHistory, append(speaks(Known, "stuck-valve"), speaks(Hint, "stuck-rings")...))))
+}
+
+// weighNeighbours starts from what low neighbours commonly come from, and adds
+// what all of them show.
+func weighNeighbours(c *known.Case, s known.Subject) []Voice {
+	run := s.Cylinders
+	return slices.Concat(common("head-gasket", "warped-or-cracked-head", "fault-in-each", "exhaust-valve", "rings"),
+		where(c.MostLow() && !c.Stood(), speaks(Known, "wear")),
+		where(c.AllWet(run, known.WetRises), as(OfCompression, append(speaks(Heard, "rings"), denies(Known, "rose-with-oil", "head-gasket", "warped-or-cracked-head")...))),
+		where(c.AllWet(run, known.WetFlat), speaks(DryUp, "head-gasket", "warped-or-cracked-head")),
+		where(c.LeakApart(run), as(OfLeakage, append(speaks(Heard, "fault-in-each"), denies(Known, "leak-apart", "head-gasket", "warped-or-cracked-head")...))),
+		where(c.Stood(), as(OfHistory, append(speaks(Known, "stuck-valve"), speaks(Hint, "stuck-rings")...))))
+}
+
+func neighboursLow(c *known.Case, s known.Subject) diag.Finding {
+	f := lowFinding(c, s)
+	if len(s.Cylinders) > 2 {
+		f.Variant = "several"
+	}
+	return f
+}
+
+// weighBank starts from what a bank has to itself: the timing of its camshaft
+// where that is its own, its inlet, its gasket where its cylinders share one, and
+// how well the gauge could be fitted there.
+func weighBank(c *known.Case, s known.Subject) []Voice {
+	own := c.HasValves() && !c.OneCamshaft()
+	dead := known.Dead.Holds(c, s)
+	list := slices.Concat(where(own && !dead, []Voice{{Cause: "cam-timing"}}), []Voice{{Cause: "restricted-inlet"}}, where(c.ShareHead(s.Cylinders), []Voice{{Cause: "head-gasket"}, {Cause: "warped-or-cracked-head"}}),
+		[]Voice{{Cause: "adapter-leak"}, {Cause: "wear"}})
+	switch {
+	case dead && own:
+		list = []Voice{{Cause: "timing-drive"}, {Cause: "bent-valve"}, {Cause: "cam-timing"}, {Cause: "valve-motion"}}
+	case dead:
+		list = []Voice{{Cause: "valve-motion"}, {Cause: "bent-valve"}, {Cause: "head-gasket"}, {Cause: "fault-in-each"}}
+	case c.Spec.TwoStroke:
+		list = []Voice{{Cause: "restricted-inlet"}, {Cause: "crankcase-seal"}, {Cause: "wear"}, {Cause: "adapter-leak"}}
+	}
+	for i := range list {
+		list[i].Weight = max(commonest-rarer*i, rarer)
+	}
+	return slices.Concat(list, valvesHitBank(c, own && dead),
+		where(own && c.Spec.VariableTiming == diag.Yes, as(OfHistory, speaks(commonest-rarer, "cam-phaser"))),
+		where(own && known.SuddenOnset.Holds(c, s), as(OfHistory, speaks(Hint, "cam-timing", "timing-drive"))),
+		where(c.OneCamshaft(), as(OfHistory, denies(Heard, "one-camshaft", "cam-timing", "cam-phaser"))),
+		where(c.AllTight(s.Cylinders) && own, as(OfLeakage, speaks(Heard, "cam-timing"))),
+		where(c.AllTight(s.Cylinders), as(OfLeakage, denies(Heard, "holds-air", "head-gasket", "warped-or-cracked-head", "wear"))),
+		where(c.LosesAt(s.Cylinders, known.AtNeighbour) || c.LosesAt(s.Cylinders, known.AtCoolant), as(OfLeakage, speaks(Heard, "head-gasket"))),
+		where(c.AllWet(s.Cylinders, known.WetRises), as(OfCompression, append(speaks(Wet, "rings", "wear"), denies(Known, "rose-with-oil", "cam-timing", "head-gasket")...))))
+}
+
+func valvesHitBank(c *known.Case, is bool) []Voice {
+	if is {
+		return valvesHit(c)
+	}
+	return nil
+}
+
+func bankLow(c *known.Case, s known.Subject) diag.Finding {
+	f := lowFinding(c, s)
+	switch {
+	case !c.AnyLow(s.Cylinders):
+		f.Variant = "a-little"
+	case f.Urgency == diag.CheckAgain:
+		f.Urgency = diag.ActSoon
+	}
+	if known.Dead.Holds(c, s) {
+		f.Variant = "without-pressure"
+	}
+	f.Facts["bank"] = c.BankLabel(c.GroupLow().BankIndex)
+	return f
+}

@@ -1,0 +1,189 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// engineTogether look at several kinds of readings of the engine as a whole.
+var engineTogether = []Rule{
+	{
+		Name: "washed-and-low", Title: "All low, and every plug wet with fuel",
+		Why:    "Fuel washes the oil film from the bores, and an engine that was flooded reads low in every cylinder without being worn. It is dried, oiled and tested again before it is judged.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
+		Of: everyRead, When: known.All(known.UnderFloor, known.OfEngine("every plug looked at wet with fuel (two at least where there are two)", allSoaked)),
+		Kind: OfPlugs, For: append(speaks(Heard, "washed-bore"), speaks(Known, "flooding")...), Say: washedAndLow, Headline: "washed-and-low",
+		SaysBetterThan: []string{"all-low", "fuel-wet"},
+	},
+	{
+		Name: "low-everywhere-but-tight", Title: "Low in every cylinder, yet they hold their air",
+		Why: "The cylinders seal, so the low pressure is not wear. Too little air gets in while cranking: the throttle, slow cranking or the gauge, and else the valve timing, " +
+			"for which low pressure with low leakage is the classic sign.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		Of: everyRead, When: known.All(known.UnderFloor, known.OfEngine("every loss that was read 10 % at most", allHold)),
+		Kind: OfLeakage, For: append(speaks(Known, "cam-timing"), speaks(DryUp, "gauge-reads-low", "throttle-or-choke")...), Against: denies(Known, "holds-air", "wear", "fault-in-each"),
+		Say: lowYetTight, Headline: "low-but-tight-everywhere",
+		SaysBetterThan: []string{"all-low", "low-but-tight"},
+	},
+	{
+		Name: "bank-low-with-cam-code", Title: "One bank low, and a code on its cam timing",
+		Why:    "The pressure says that one bank breathes badly, and the engine's own sensors say that a camshaft does not stand where it should. Two signs from different sides point to the timing.",
+		Source: "SAE J2012 (names of the codes), from memory", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of:   oneSet("all cylinders of a bank that is low as a whole", func(c *known.Case) []string { return c.GroupLow().Bank }),
+		When: known.All(known.OfEngine("a stored code P0016 to P0019 (crankshaft and camshaft do not agree)", func(c *known.Case) bool { code, _ := camCode(c); return code != "" }), known.Not(known.OneCamshaft)),
+		Kind: OfCodes, Weigh: weighCamCode, Say: bankWithCode, Headline: "bank-timing",
+		SaysBetterThan: []string{"bank-low", "low-but-tight"},
+	},
+	{
+		Name: "no-start-not-explained", Title: "It does not start, and one low cylinder is not why",
+		Why: "An engine of several cylinders starts on the others. One low cylinder is a fault of its own; why the engine does not start is looked for beside it, in spark and fuel, " +
+			"so that the one is not repaired for the other.",
+		Source: "common practice, no source", Class: Elsewhere, About: diag.AboutMixture, Needs: []known.Need{known.NeedsCompression},
+		Of: theEngine,
+		When: known.All(known.Complaint("no start"),
+			known.OfEngine("three cylinders or more, all read, one of them low or without pressure and the others not", oneOfSeveral),
+			known.OfEngine("pressure enough in the others, as far as is known", func(c *known.Case) bool { return c.AllLow() == nil }),
+			known.OfEngine("fuel pressure not found low", func(c *known.Case) bool { return !fuelLacking(c) })),
+		Kind: OfCompression, For: common("ignition", "injection", "flooding"), Say: startNotExplained, Headline: "no-start-not-explained",
+	},
+	{
+		Name: "sealing-sound-look-elsewhere", Title: "The engine seals; the complaint has another cause",
+		Why:    "What was tested is sound, so more mechanical work would be guesswork. Spark, fuel, air and sensors come next. A valve that moves too little can hide here: running compression shows it.",
+		Source: "common practice, no source", Class: Elsewhere, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
+		Of: theEngine, When: known.All(
+			known.OfEngine("every cylinder read and even, and no limit passed", func(c *known.Case) bool { return c.Sound() }),
+			known.Not(known.UnderFloor), known.OfEngine("no high leakage", func(c *known.Case) bool { return !leaky(c) }),
+			known.Any(
+				known.All(known.OfEngine("pressure known to be enough, by a minimum, an expected band or what nearly any engine of the kind gives", func(c *known.Case) bool { return c.PressureEnough() }),
+					known.OfEngine("none of the job's main tests declined or left out", func(c *known.Case) bool { return c.MainTestsMade() }),
+					running),
+				known.All(known.Complaint("coolant loss", "overheating"), known.Not(running), known.Not(known.GasFound)))),
+		Kind: OfCompression, Weigh: weighElsewhere, Say: soundLookElsewhere, Headline: "look-elsewhere", Variants: []string{"coolant"},
+		SaysBetterThan: []string{"even-above-minimum", "even-no-minimum"},
+	},
+}
+
+// running are complaints of how it runs or starts, which spark, fuel and air
+// explain where the cylinders seal.
+var running = known.Complaint("misfire", "no start", "hard start", "rich running", "lean running", "low power")
+
+func allSoaked(c *known.Case) bool {
+	wet := c.PlugsLooking("fuel-wet")
+	return len(wet) > 0 && len(wet) == c.Sums.Plugs.N && (len(c.Engine.Names()) == 1 || len(wet) > 1)
+}
+
+// washedAndLow asks as much as the low readings do: soaked plugs explain them and
+// do not make them better.
+func washedAndLow(c *known.Case, s known.Subject) diag.Finding {
+	f := allLow(c, s)
+	return diag.Finding{Urgency: f.Urgency, Confidence: diag.Fair, Facts: diag.Facts{"read": f.Facts["read"]}}
+}
+
+func allHold(c *known.Case) bool {
+	leaks := c.Leaks()
+	return len(leaks) > 0 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return known.Beyond(*l.Loss, known.GoodLoss) || airPlaced(c, l.Name) })
+}
+
+func lowYetTight(c *known.Case, s known.Subject) diag.Finding {
+	var names []string
+	for _, l := range c.Leaks() {
+		names = append(names, l.Name)
+	}
+	f := allLow(c, s)
+	return diag.Finding{Urgency: f.Urgency, Confidence: diag.Fair, Facts: diag.Facts{"read": f.Facts["read"], "loss": known.Percent(*c.WorstLeak(names).Loss, 0)}}
+}
+
+// camCodes are the codes on a camshaft that does not agree with the crankshaft,
+// for bank 1 (that of cylinder 1) and bank 2.
+var camCodes = [2][]string{{"P0016", "P0017"}, {"P0018", "P0019"}}
+
+// camCode is a stored code on a camshaft while a bank is low, "" for none; same
+// where it names that bank.
+func camCode(c *known.Case) (code string, same bool) {
+	low := c.LowBank()
+	if low < 0 {
+		return "", false
+	}
+	number := 0 // 0 for bank 1, 1 for bank 2
+	if low != max(c.Engine.BankOf("1"), 0) {
+		number = 1
+	}
+	for n, codes := range camCodes {
+		for _, k := range codes {
+			if c.Coded(k) && (code == "" || n == number && !same) {
+				code, same = k, n == number
+			}
+		}
+	}
+	return code, same
+}
+
+// weighCamCode gives a code that names the other bank little weight.
+func weighCamCode(c *known.Case, _ known.Subject) []Voice {
+	if _, same := camCode(c); same {
+		return append(speaks(Heard, "cam-timing"), speaks(Known, "cam-phaser", "timing-drive")...)
+	}
+	return append(speaks(Hint, "cam-timing", "timing-drive"), denies(Hint, "code-other-bank", "cam-timing")...)
+}
+
+func bankWithCode(c *known.Case, s known.Subject) diag.Finding {
+	f := bankLow(c, s)
+	code, same := camCode(c)
+	out := diag.Finding{Urgency: f.Urgency, Confidence: diag.Strong, Facts: diag.Facts{"code": code, "bank": f.Facts["bank"]}}
+	if !same {
+		out.Confidence = diag.Weak
+	}
+	return out
+}
+
+func oneOfSeveral(c *known.Case) bool {
+	return c.Cranking().Complete && len(c.Read()) >= 3 && len(c.LowSet()) == 1 && !c.Dead()
+}
+
+// fuelLacking reports a fuel pressure under its limit, or none at all.
+func fuelLacking(c *known.Case) bool {
+	return slices.ContainsFunc(c.Circuits(), func(k known.Circuit) bool {
+		low, _ := k.Worst(known.Below)
+		return low != nil || k.PumpDead() != nil
+	})
+}
+
+func startNotExplained(c *known.Case, _ known.Subject) diag.Finding {
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"low": diag.Names(c.LowSet())}}
+}
+
+// airPlaced reports air heard at a place that is worth saying.
+func airPlaced(c *known.Case, name string) bool { return placed.Holds(c, known.Subject{Cylinders: []string{name}}) }
+
+func leaky(c *known.Case) bool {
+	return slices.ContainsFunc(c.Leaks(), func(l *diag.LeakResult) bool { return c.LeakTooHigh(l) || airPlaced(c, l.Name) })
+}
+
+// weighElsewhere starts from what commonly causes the complaint where the
+// cylinders are sound.
+func weighElsewhere(c *known.Case, s known.Subject) []Voice {
+	switch {
+	case !running.Holds(c, s):
+		return common("head-gasket", "other-than-sealing")
+	case c.Complains("misfire"):
+		return common("ignition", "injection", "sensor-or-air-leak", "valve-motion")
+	case c.Complains("no start", "hard start"):
+		return common("ignition", "injection", "temperature-signal")
+	}
+	return common("injection", "sensor-or-air-leak", "ignition", "valve-motion")
+}
+
+func soundLookElsewhere(c *known.Case, s known.Subject) diag.Finding {
+	tested := len(c.Leaks()) > 0
+	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"leakage": tested,
+		"percent": known.Percent(c.Cranking().LowestPercentOfHighest, 0), "complaint": c.Complaint()}}
+	switch {
+	case !running.Holds(c, s):
+		f.Variant, f.Confidence, f.Headline = "coolant", diag.Weak, "even-but-coolant"
+	case tested:
+		f.Confidence = diag.Strong
+	}
+	return f
+}
