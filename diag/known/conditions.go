@@ -111,5 +111,5 @@ var (
 	NoGasFound  = OfEngine("no combustion gas found in the coolant", func(c *Case) bool { return c.CoolantGas == "negative" })
 	AirCooled   = OfEngine("cooled by air", func(c *Case) bool { return c.AirCooled() })
 	OneCamshaft = OfEngine("one camshaft for both banks", func(c *Case) bool { return c.OneCamshaft() })
-	SuddenOnset = OfEngine("it came on suddenly", func(c *Case) bool { return strings.Contains(strings.ToLower(c.History.Onset), "sudden") })
+	SuddenOnset = OfEngine("it came on suddenly", func(c *Case) bool { return c.CameSuddenly() })
 )

@@ -93,13 +93,14 @@ func (c *Case) SmallEngine() bool {
 	return c.HasValves() && !c.Spec.Diesel() && len(c.Engine.Cylinders) <= 2 && len(c.Engine.Cylinders) > 0
 }
 
-// OilBefore lists the cylinders that were low, had oil put into them, and
+// OilBefore lists the cylinders that were low, came up with oil, and
 // then, or before, lost so little in the leakage test that oil on the rings
 // could be why: the job does not say which came first.
 func (c *Case) OilBefore() []string {
 	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool {
 		r, l := c.Cylinder(n), c.Leak(n)
-		return r == nil || r.Wet == nil || !r.Grade.IsLow() || l == nil || *l.Loss >= WornLoss
+		up := c.WetEvidence(n) == WetRises || c.WetEvidence(n) == WetPartly
+		return r == nil || r.Wet == nil || !up || l == nil || *l.Loss >= WornLoss
 	})
 }
 

@@ -18,6 +18,7 @@ const (
 	OfRunning     Kind = "running"
 	OfCheck       Kind = "check made"
 	OfCodes       Kind = "codes"
+	OfTest        Kind = "how it was tested"
 	OfHistory     Kind = "history" // what is told: it tips the balance and makes nothing sure
 )
 

@@ -1,0 +1,144 @@
+package rule
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// historyRules are on what is told of the engine: that it stood, that liquid
+// may lie in it, what was refused, and the complaints that nothing explains.
+var historyRules = []Rule{
+	{
+		Name: "liquid-in-cylinder", Title: "Signs of liquid in a cylinder", Class: TestItself, About: diag.AboutCylinders,
+		Why: "Liquid takes up room that the air should have and raises the reading. Enough of it stops the piston on its way up, and the starter then bends what is in between. " +
+			"The plugs come out and the engine is turned by hand before anything else.",
+		Source: "US Army TM 10-3930-647-14&P, para 4-40 (a high reading: deposits); liquid, and oil in the lower cylinders of a radial engine: common practice",
+		Of:     eachCylinder, When: known.Any(liquidSeen, highAndWet, highAndCoolant, oilyBelow),
+		Kind: OfSight, Weigh: liquidVoices, Say: liquidSays, Headline: "liquid-in-cylinder", Variants: []string{"coolant", "below", "seen"},
+		SaysBetterThan: []string{"one-high", "coolant-washed", "oil-wet", "fuel-wet", "guides-or-breather", "wet-with-fuel-and-sealing"},
+	},
+	{
+		Name: "stood-engine", Title: "The engine stood for long", Class: TestItself, About: diag.AboutEngine,
+		Why:    "In an engine that stood the bores run dry, rings stick and seats rust. It reads low at first and often recovers with oil and use, so low readings are provisional until it has run.",
+		Source: "common practice, no source", Variants: []string{"low"},
+		Of: theEngine, When: known.StoodLong,
+		Kind: OfHistory, Weigh: stoodVoices, Say: stoodEngine, Headline: "stood",
+	},
+	{
+		Name: "tests-declined", Title: "The main tests were refused or not made", Class: TestItself, About: diag.AboutEngine,
+		Why:    "Whether an engine seals is told by its compression or its leakage. Where the job says that neither was made, whatever else was looked at cannot stand in for them.",
+		Source: "follows from what was not read", Variants: []string{"not-told", "beside"},
+		Of: theEngine, When: known.OfEngine("the job says that compression or leakage was declined, could not be tested, was not tested or not told, and neither was read", func(c *known.Case) bool { return c.MainRefused() != nil }),
+		Kind: OfHistory, Say: testsDeclined, Headline: "tests-declined",
+	},
+	{
+		Name: "complaint-not-explained", Title: "A complaint that these tests do not explain", Class: Elsewhere, About: diag.AboutEngine,
+		Why: "Whoever came with a complaint wants it answered. Where no cause that was found explains it, the sheet says so by name, and what would: " +
+			"silence would read as if all were well.",
+		Source: "common practice",
+		Of:     Scope{Words: "a complaint of the job, or a stored misfire, that no cause found explains", Of: func(*known.Case) []known.Subject { return nil }},
+		Kind:   OfHistory, Say: complaintsOpen, Headline: "not-explained",
+	},
+}
+
+var (
+	liquidSeen     = liquid("liquid seen in it", known.LiquidSeen)
+	highAndWet     = liquid("graded high, and its plug wet or washed", known.LiquidWetPlug)
+	highAndCoolant = liquid("graded high, in an engine that loses coolant", known.LiquidCoolant)
+	oilyBelow      = liquid("an oily plug in a cylinder that hangs below the crankshaft", known.LiquidBelow)
+)
+
+func liquid(words string, why known.Liquid) known.Condition {
+	return known.OfAll(words, func(c *known.Case, n string) bool { return c.LiquidIn(n) == why })
+}
+
+// liquidVoices name the liquid by what was seen of it: oil where the plug is
+// oily or the cylinder hangs, coolant or fuel else.
+func liquidVoices(c *known.Case, s known.Subject) []Voice {
+	weight := Sight
+	if c.LiquidIn(s.Name()) == known.LiquidCoolant {
+		weight = Known
+	}
+	if c.Looks(s.Name(), "oil-wet") || c.Seen(s.Name(), "full of oil", "oil standing") {
+		return append(speaks(weight, "oil-in-bore"), speaks(Hint, "coolant-or-fuel-in-bore")...)
+	}
+	list := append(speaks(weight, "coolant-or-fuel-in-bore"), speaks(Hint, "oil-in-bore")...)
+	if c.Looks(s.Name(), "coolant") || c.LosesCoolant() {
+		list = append(list, speaks(DryUp, "head-gasket", "warped-or-cracked-head")...)
+	}
+	return list
+}
+
+// liquidVariants are the wordings by why liquid may lie there.
+var liquidVariants = map[known.Liquid]string{known.LiquidSeen: "seen", known.LiquidCoolant: "coolant", known.LiquidBelow: "below"}
+
+func liquidSays(c *known.Case, s known.Subject) diag.Finding {
+	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Weak, Facts: diag.Facts{"diesel": c.Spec.Diesel(), "inverted": c.Spec.Inverted == diag.Yes}}
+	f.Variant = liquidVariants[c.LiquidIn(s.Name())]
+	for _, n := range s.Cylinders[1:] {
+		if liquidVariants[c.LiquidIn(n)] != f.Variant {
+			f.Variant = ""
+		}
+	}
+	if f.Variant == "seen" {
+		f.Confidence = diag.Fair
+	}
+	return f
+}
+
+// readsLow reports an engine of which something that was read is low.
+func readsLow(c *known.Case) bool { return len(c.LowSet()) > 0 || c.AllLow() != nil || c.Dead() }
+
+// actOnLow is the percent of the reference under which most books call a
+// cylinder low.
+const actOnLow = 75
+
+func stoodEngine(c *known.Case, _ known.Subject) diag.Finding {
+	months := ""
+	if m := c.History.StoodMonths; m > 0 {
+		months = diag.Number{Value: m}.String()
+	}
+	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"months": months, "low": diag.Names(nil)}}
+	if !readsLow(c) {
+		return f
+	}
+	f.Variant, f.Urgency, f.Facts["low"] = "low", diag.CheckAgain, diag.Names(c.LowSet())
+	// Where a cylinder is so low that it would be acted on by itself, that it
+	// stood is said as soon.
+	for _, n := range c.LowSet() {
+		if c.Cylinder(n).PercentOfRef < actOnLow {
+			f.Urgency = diag.ActSoon
+		}
+	}
+	return f
+}
+
+func stoodVoices(c *known.Case, _ known.Subject) []Voice {
+	if !readsLow(c) {
+		return nil
+	}
+	if c.Rotary() {
+		return speaks(Known, "stuck-seals")
+	}
+	return []Voice{{Cause: "dry-bores", Weight: Known}, {Cause: "stuck-rings", Weight: Known - rarer}, {Cause: "stuck-valve", Weight: commonest - rarer}}
+}
+
+func testsDeclined(c *known.Case, _ known.Subject) diag.Finding {
+	refused := c.MainRefused()
+	state := refused.States[0]
+	facts := diag.Facts{"tests": diag.Names(refused.Tests), "state": string(state), "reason": refused.Reason}
+	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: facts}
+	switch {
+	case state == diag.NotTold:
+		f.Variant = "not-told"
+	case c.AnythingRead():
+		f.Variant = "beside"
+	}
+	return f
+}
+
+// complaintsOpen says that some complaints are open; which, the story knows.
+func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{
+		"complaints": diag.Names(c.Complaints()), "valves": c.HasValves(), "diesel": c.Spec.Diesel(), "airCooled": c.AirCooled(), "rotary": c.Rotary()}}
+}

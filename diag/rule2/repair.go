@@ -1,0 +1,108 @@
+package rule
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// repairRules set the readings before the work beside those after it. A change
+// counts where it is beyond both readings' uncertainty, and beyond a tenth
+// (leakage: ten points), which sound engines show without any work.
+var repairRules = []Rule{
+	{
+		Name: "worse-after-repair", Title: "Worse after the work than before it", Class: Group, About: diag.AboutCylinders,
+		Why: "A cylinder that reads clearly lower after the work than before it was put together wrong, is not run in, or has another fault beside the one that was mended. " +
+			"What was done last is looked at first.",
+		Source: "common practice", Of: repairedTo(known.Worse), Kind: OfEarlier, Say: repaired(diag.ActSoon), Headline: "worse-after-repair",
+	},
+	{
+		Name: "same-after-repair", Title: "As bad after the work as before it", Class: Group, About: diag.AboutCylinders,
+		Why: "Work that cures a fault shows in the reading that found it. Where that has not moved by more than tests of a sound engine differ, " +
+			"what was done was not the cause, or not all of it.",
+		Source: "common practice", Of: repairedTo(known.Unchanged), Kind: OfEarlier, Say: repaired(diag.CheckAgain), Headline: "same-after-repair",
+	},
+	{
+		Name: "better-after-repair", Title: "Better after the work", Class: Information, About: diag.AboutCylinders,
+		Why: "A rise beyond what two tests can differ by is the work's. A cylinder that was bad and is better is not thereby sound: " +
+			"new rings settle over the first hours, and a second fault may be left.",
+		Source: "common practice", Of: repairedTo(known.Better), Kind: OfEarlier, Say: repaired(diag.NoAction), Headline: "better-after-repair",
+	},
+	{
+		Name: "repaired-and-proved", Title: "Repaired, and proved", Class: Sound, About: diag.AboutCylinders,
+		Why: "The same reading that found the fault now finds the cylinder sound, by more than two tests can differ by. That is the proof of a repair: " +
+			"not that parts were fitted, but that the fault is gone.",
+		Source: "common practice", Of: repairedTo(known.Proved), Kind: OfEarlier, Say: repaired(diag.NoAction), Headline: "repaired-and-proved",
+	},
+	{
+		Name: "before-not-compared", Title: "The readings before the work do not compare", Class: Information, About: diag.AboutEngine,
+		Why:    "A cold test beside a warm one, another gauge, a throttle that was shut: a difference between two such tests is no proof of anything.",
+		Source: "common practice", Of: theEngine, Kind: OfEarlier,
+		When: known.OfEngine("compression was read before the work and after it, with another gauge, temperature or throttle", func(c *known.Case) bool { return c.NotCompared() != "" }),
+		Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"reason": c.NotCompared(), "when": known.On(c.Before.Date)}}
+		},
+	},
+	{
+		Name: "fuel-same-after-repair", Title: "Fuel pressure as wrong after the work as before it", Class: Group, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Why:    "Work that cures a wrong pressure shows on the gauge. Where the reading has not moved, or moved the wrong way, what was done was not the cause.",
+		Source: "common practice", Of: eachCircuit, Variants: []string{"worse"},
+		When: known.OfCircuit("a reading outside its limit, and before the work as far out or less", func(k known.Circuit) bool {
+			what, _, _ := k.Repaired()
+			return what == known.Unchanged || what == known.Worse
+		}),
+		Kind: OfEarlier, Say: fuelRepaired(diag.CheckAgain), Headline: "same-after-repair",
+	},
+	{
+		Name: "fuel-repaired-and-proved", Title: "Fuel pressure put right by the work", Class: Sound, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Why:    "The reading that was outside its limit before the work is inside it now, by more than one gauge can differ. That is the proof of the repair.",
+		Source: "common practice", Of: eachCircuit, Variants: []string{"better"},
+		When: known.OfCircuit("a reading inside its limit, or nearer to it, that was outside before the work", func(k known.Circuit) bool {
+			what, _, _ := k.Repaired()
+			return what == known.Proved || what == known.Better
+		}),
+		Kind: OfEarlier, Say: fuelRepaired(diag.NoAction), Headline: "repaired-and-proved",
+	},
+}
+
+// repairWords say what a result of work asks of a cylinder.
+var repairWords = map[known.Repair]string{
+	known.Worse:     "cylinders read before the work and after it, clearly worse now",
+	known.Unchanged: "cylinders low, under the minimum or losing too much before the work, and after it neither sound nor changed by more than tests differ",
+	known.Better:    "cylinders clearly better than before the work, not bad before or not sound now",
+	known.Proved:    "cylinders low, under the minimum or losing too much before the work, and clearly better and sound after it",
+}
+
+// repairedTo is the cylinders to which the work did one thing, together.
+func repairedTo(what known.Repair) Scope {
+	return oneSet(repairWords[what], func(c *known.Case) []string { return c.RepairedTo(what) })
+}
+
+// repaired gives the readings of the first cylinder before and after the work.
+func repaired(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		facts := diag.Facts{"cylinder": s.Name(), "done": c.Before.Done, "when": known.On(c.Before.Date), "then": "", "now": "", "u": "", "lost": "", "loses": ""}
+		pressure, loss := c.RepairOf(s.Name())
+		if pressure != nil {
+			facts["then"], facts["now"], facts["u"] = c.Pressure(pressure.Then).String(), c.Pressure(pressure.Now).String(), c.Pressure(pressure.U).String()
+		}
+		if loss != nil {
+			facts["lost"], facts["loses"] = known.Percent(loss.Then, 0).String(), known.Percent(loss.Now, 0).String()
+		}
+		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: facts}
+	}
+}
+
+func fuelRepaired(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		what, now, then := s.Circuit.Repaired()
+		f := diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{
+			"reading": now.Name, "then": c.FuelNumber(then), "now": c.FuelNumber(now.Value), "limit": now.LimitEntered, "done": c.Before.Done, "when": known.On(c.Before.Date)}}
+		switch what {
+		case known.Worse:
+			f.Variant = "worse"
+		case known.Better:
+			f.Variant = "better"
+		}
+		return f
+	}
+}

@@ -1,0 +1,212 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// testRules judge the test before the engine. They are notices: they stand
+// above the findings and make them provisional, and suppress none. What a
+// notice says of the test speaks in the story of an engine that is low
+// throughout as well: a known fault of the test is the first cause there.
+var testRules = slices.Concat(figureRules, turningRules, methodRules, gaugeRules, leakTestRules, recordRules)
+
+// The readings that hang on how an engine was cranked.
+var (
+	onStarter    = []known.Need{known.NeedsCompression, known.NeedsWet, known.NeedsFirst}
+	onAnyStarter = []known.Need{known.NeedsCompression, known.NeedsWet, known.NeedsFirst, known.NeedsRotors, known.NeedsEarlier}
+	onGauges     = append(slices.Clone(onAnyStarter), known.NeedsFuel)
+)
+
+// turningRules are on how the engine was turned.
+var turningRules = []Rule{
+	{
+		Name: "falls-in-test-order", Title: "Readings fall in the order in which they were taken", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
+		Why: "A battery that runs down cranks more slowly with each cylinder, and a gauge whose valve begins to leak holds less each time. Either makes the cylinders tested last " +
+			"look worn. No fault of an engine goes by the order in which somebody happened to test it; the first cylinder tested again with a charger on settles it.",
+		Source: "common practice",
+		Asks: "in the order tested every reading is lower than the one before (four at least, no step more than 60 % of the whole fall), by more in all than two readings can differ " +
+			"by chance and by 3 % at least, and the first cylinder tested again at the end did not come back to its reading; or, tested again, it reads clearly lower",
+		Variants: []string{"confirmed"},
+		Notices:  fallsInTestOrder, Kind: OfTest, Weigh: voicesOf(tiresInOrder), Headline: "test-tires",
+		Doubt: "falls-in-test-order", Doubts: onStarter, Repeat: "repeat-with-charger",
+		Alone:     func(*known.Case, diag.Notice) bool { return true },
+		Unsettles: func(n diag.Notice) bool { return n.Variant == "confirmed" },
+	},
+	{
+		Name: "slow-cranking", Title: "The starter turned slowly", Class: TestItself, About: diag.AboutTest,
+		Why: "A piston that comes up slowly gives its air time to leak. Makers state their figures at a speed, mostly 200 to 300 turns a minute, and say how fast a cold diesel has to turn " +
+			"before its reading counts. Slow cranking lowers every reading; against each other the cylinders still tell something.",
+		Source:  "makers' figures are stated at cranking speeds of 200 r/min and more; the bound: common practice",
+		Asks:    "compression or a rotary's faces were read at a cranking speed under 150 r/min",
+		Notices: slowCranking, Kind: OfTest, Weigh: voicesOf(turnedSlowly), Repeat: "charge-and-repeat", Headline: "test-tires",
+	},
+	{
+		Name: "battery-sags", Title: "The battery sagged on the starter", Class: TestItself, About: diag.AboutTest,
+		Why: "A 12 V battery that falls under 9.6 V while it cranks is discharged or worn out: the starter turns slowly and slower with every cylinder. It lowers all readings, " +
+			"the last ones most, and costs a charge to rule out.",
+		Source:  "the usual load test ends at 9.6 V (from memory)",
+		Asks:    "compression or a rotary's faces were read, and the battery's voltage on the starter was under 9.6 V (of a 6 V or 24 V system in proportion)",
+		Notices: batterySags, Kind: OfTest, Weigh: voicesOf(batterySagged), Repeat: "charge-and-repeat", Headline: "test-tires",
+	},
+	{
+		Name: "strokes-differ", Title: "Not every cylinder had the same strokes", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
+		Why:     "The gauge climbs with every stroke, most on the first ones. A cylinder given fewer strokes reads low for that alone; the same number for each makes them comparable.",
+		Source:  "US Army Ordnance subcourse OD1001, p. 91-92 (each cylinder should reach its maximum in about the same number of turns)",
+		Asks:    "the job records another number of compression strokes for some cylinders than for the others",
+		Notices: strokesDiffer, Kind: OfTest,
+		Doubt: "strokes-differ", Doubts: onStarter, Repeat: "repeat-method",
+	},
+}
+
+// methodRules are on what was done otherwise than figures are made for.
+var methodRules = []Rule{
+	{
+		Name: "not-standard-method", Title: "The test was not made in the usual way", Class: TestItself, About: diag.AboutTest,
+		Why: "Published figures are for an engine cranked with the throttle open and every plug out. Whatever is done otherwise moves all readings together, " +
+			"usually down, so that only the comparison between cylinders is left, and with a decompressor at work not even that.",
+		Source: "US Army TM 5-4210-230-14&P-1, Addendum No. 2 (plugs out, throttle blocked open)",
+		Asks: "the job describes something unusual in the method, or says that the throttle was closed, that the choke was on, that the other plugs stayed in, " +
+			"or that a decompressor was at work",
+		Variants: []string{"throttle-closed", "choke-closed", "plugs-in", "decompressor"},
+		Notices:  notStandard, Kind: OfTest, Weigh: voicesOf(chokedOff, letOut, plugsStayedIn),
+	},
+	{
+		Name: "all-low-check-the-test", Title: "All low together: the test comes first", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
+		Why: "Wear seldom takes the same from every cylinder. What lowers all alike is mostly outside them: a throttle or choke not fully open, slow cranking, a cold engine, thin air, " +
+			"a gauge that reads low. These are cheap to rule out and come before the timing, and the timing before the rings.",
+		Source:  "common practice",
+		Asks:    "every cylinder is under the minimum (or under the expected pressure, or lower than in an earlier test), and the lowest is at least 85 % of the highest",
+		Notices: allLowCheckTheTest, Kind: OfTest,
+	},
+	{
+		Name: "altitude-not-corrected", Title: "Thin air, and a limit that may be one for sea level", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
+		Why: "A gauge reads what the engine makes of the air around it, and 1500 m up that is a sixth less. Printed limits mostly hold at sea level without saying so. " +
+			"Where the job does not say which, the book is looked at again before the engine is called low.",
+		Source:  "US Standard Atmosphere 1976; that limits hold at sea level: common practice",
+		Asks:    "a cylinder is under a minimum that is not said to be one for sea level, the place lies 500 m up or higher (or the barometer is that low), and brought to that height the minimum would be met",
+		Notices: altitudeNotCorrected, Kind: OfTest, For: speaks(Heard, "altitude"), Headline: "test-limit",
+		Doubt: "altitude-not-corrected", Repeat: "look-up-limit",
+	},
+}
+
+func notice(rule, variant string, cylinders []string, facts diag.Facts) []diag.Notice {
+	if facts == nil {
+		facts = diag.Facts{}
+	}
+	return []diag.Notice{{Rule: rule, Variant: variant, Cylinders: cylinders, Facts: facts}}
+}
+
+// noted passes on the notices that reading the job gave rise to.
+func noted(rule string) func(*known.Case) []diag.Notice {
+	return func(c *known.Case) []diag.Notice {
+		return slices.DeleteFunc(slices.Clone(c.Noted), func(n diag.Notice) bool { return n.Rule != rule })
+	}
+}
+
+// cranked reports that the starter turned the engine for a reading.
+func cranked(c *known.Case) bool {
+	return c.DryRead() || c.Has(known.NeedsRotors)
+}
+
+func fallsInTestOrder(c *known.Case) []diag.Notice {
+	order := slices.DeleteFunc(slices.Clone(c.Compression.Order), func(name string) bool {
+		r := c.Cylinder(name)
+		return r == nil || r.Dry == nil || r.Kind != diag.Exact
+	})
+	if len(order) < 2 {
+		return nil
+	}
+	first := c.Cylinder(order[0])
+	if first.Again != nil {
+		if drop := *first.Dry - *first.Again; drop > max(c.ClearDifference(), 0.03**first.Dry) {
+			return notice("falls-in-test-order", "confirmed", nil, diag.Facts{
+				"first": first.Name, "value": c.Pressure(*first.Dry), "again": c.Pressure(*first.Again)})
+		}
+		return nil // it came back: what fell is in the cylinders
+	}
+	notLow := slices.DeleteFunc(slices.Clone(order), func(name string) bool { return c.Grade(name).IsLow() })
+	for _, names := range [][]string{order, notLow} {
+		if c.FallsSteadily(names) {
+			from, to := c.Cylinder(names[0]), c.Cylinder(names[len(names)-1])
+			return notice("falls-in-test-order", "", nil, diag.Facts{
+				"order": diag.Names(names), "first": from.Name, "last": to.Name,
+				"value": c.Pressure(*from.Dry), "to": c.Pressure(*to.Dry)})
+		}
+	}
+	return nil
+}
+
+func slowCranking(c *known.Case) []diag.Notice {
+	if !cranked(c) || !c.TurnsSlowly() {
+		return nil
+	}
+	return notice("slow-cranking", "", nil, diag.Facts{"rpm": diag.Number{Value: c.CrankingSpeed()}})
+}
+
+func batterySags(c *known.Case) []diag.Notice {
+	least, sags := c.BatterySags()
+	if !cranked(c) || !sags {
+		return nil
+	}
+	return notice("battery-sags", "", nil, diag.Facts{
+		"volts": diag.Number{Value: *c.Conditions.Battery.CrankingV, Decimals: 1, Unit: "V"}, "least": diag.Number{Value: least, Decimals: 1, Unit: "V"}})
+}
+
+func strokesDiffer(c *known.Case) []diag.Notice {
+	usual, different := c.Conditions.Strokes, []string(nil)
+	for _, name := range c.Engine.Names() {
+		n, given := c.Compression.Strokes[name]
+		if !given {
+			continue
+		}
+		if usual == 0 {
+			usual = n
+		}
+		if n != usual {
+			different = append(different, name)
+		}
+	}
+	if len(different) == 0 {
+		return nil
+	}
+	return notice("strokes-differ", "", different, diag.Facts{"strokes": c.Compression.Strokes[different[0]], "usual": usual})
+}
+
+func notStandard(c *known.Case) []diag.Notice {
+	if !c.Has(known.NeedsCompression) && !c.Has(known.NeedsRotors) {
+		return nil
+	}
+	var list []diag.Notice
+	add := func(is bool, variant string, facts diag.Facts) {
+		if is {
+			list = append(list, notice("not-standard-method", variant, nil, facts)...)
+		}
+	}
+	add(c.Spec.Decompressor == "automatic", "decompressor", nil)
+	add(c.ThrottleShut(), "throttle-closed", nil)
+	add(c.ChokeShut(), "choke-closed", nil)
+	add(c.Conditions.PlugsOut == "one at a time", "plugs-in", nil)
+	add(c.Conditions.Method != "", "", diag.Facts{"method": c.Conditions.Method})
+	return list
+}
+
+func allLowCheckTheTest(c *known.Case) []diag.Notice {
+	if c.AllLow() == nil || c.Cranking().LowestPercentOfHighest < known.EvenTogether {
+		return nil
+	}
+	return notice("all-low-check-the-test", "", nil, nil)
+}
+
+func altitudeNotCorrected(c *known.Case) []diag.Notice {
+	if _, explains := c.AltitudeTells(); !explains {
+		return nil
+	}
+	m := c.Minimum()
+	facts := c.LimitFacts(m)
+	facts["lower"] = diag.Number{Value: m.Limit * c.AirPressureRatio(), Decimals: facts["limit"].(diag.Number).Decimals, Unit: m.Unit}
+	facts["part"] = known.Percent(100*c.AirPressureRatio(), 0)
+	return notice("altitude-not-corrected", "", nil, facts)
+}

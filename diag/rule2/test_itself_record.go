@@ -1,0 +1,147 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// recordRules are on what was written down, and what was left out.
+var recordRules = []Rule{
+	{
+		Name: "method-incomplete", Title: "Not recorded how the test was made", Class: TestItself, About: diag.AboutTest,
+		Why: "A cranking reading depends on how it was taken: a shut throttle, a cold engine or two strokes fewer move it by more than many faults do, " +
+			"and nobody can tell afterwards. What was not written down cannot be held against the engine, so the findings stay weak.",
+		Source: "US Army TM 5-4210-230-14&P-1, Addendum No. 2, which asks for warm engine, open throttle and a note of the strokes",
+		Asks: "compression or a rotary engine's faces were read, and the gauge, the engine's temperature, the throttle or the strokes " +
+			"(a rotary: the cranking speed) were not recorded; or the gauge's accuracy is one of its span and its range was not, or a limit holds at sea level " +
+			"and neither altitude nor barometer was; a diesel is not asked for its throttle",
+		Notices: methodIncomplete, Kind: OfTest,
+		Doubt: "method-incomplete", Doubts: onGauges,
+	},
+	{
+		Name: "too-few-cylinders", Title: "Cylinders were left out", Class: TestItself, About: diag.AboutTest,
+		Why: "Cylinders are judged beside each other. One that was not read may be the best, and then those called even are low, or the worst. Nothing can be said of the engine's sealing " +
+			"as a whole until it has been read.",
+		Source: "common practice", Variants: []string{"rotors"},
+		Asks:    "compression (or rotors, or leakage alone) was tested on an engine of several and some were not read",
+		Notices: tooFewCylinders,
+	},
+	{
+		Name: "read-not-told", Title: "Read by somebody who kept the figure", Class: TestItself, About: diag.AboutTest,
+		Why: "A reading that somebody took and did not hand on is no reading that was left out: it exists, and whoever has it can be asked. Until then nothing is said of that cylinder, " +
+			"nor of the engine as a whole.",
+		Source:  "common practice",
+		Asks:    "the job says of a cylinder, or of a test, that it was read and not told",
+		Notices: readNotTold,
+	},
+	{
+		Name: "lower-bound", Title: "Known only to read more", Class: TestItself, About: diag.AboutTest,
+		Why: "A needle at its stop says that there is more, and not how much more. Such a reading can clear a minimum that it is above. It cannot be compared with the other cylinders " +
+			"except as at least that much, and one under the minimum decides nothing.",
+		Source:  "common practice",
+		Asks:    "a reading is written as a lower bound, such as 'over 300' or '300+'",
+		Notices: lowerBound,
+	},
+	{
+		Name: "engine-facts-missing", Title: "A fact of the engine would change the answer", Class: TestItself, About: diag.AboutTest,
+		Why: "Readings mean different things on different engines: lash cannot be set on hydraulic lifters, one camshaft cannot be late on one bank alone, an air-cooled engine has no coolant to lose. " +
+			"Where such a fact is not written down and would change what comes next, the sheet asks for it.",
+		Source: "common practice",
+		Asks: "a cylinder, a bank or the engine is low, and a fact that would change what comes first is not recorded: the fuel, hydraulic lifters, the camshafts, what drives them, a decompressor " +
+			"on a small engine, the cooling of one that is built both ways, the displacement where oil would tell",
+		Notices: engineFactsMissing,
+	},
+	{
+		Name: "vin-check-digit", Title: "The check digit of the VIN does not match", Class: TestItself, About: diag.AboutTest,
+		Why:    "One character of the number was misread or mistyped. The readings are not touched by it, but the sheet may name the wrong vehicle.",
+		Source: "49 CFR 565.15(c)", Variants: []string{"character"},
+		Asks:    "the VIN has 17 characters, begins with 1 to 5, and its ninth character is not the check digit",
+		Notices: noted("vin-check-digit"),
+	},
+}
+
+func methodIncomplete(c *known.Case) []diag.Notice {
+	var list []diag.Notice
+	section, missing := "compression", diag.Names(nil)
+	switch {
+	case c.Has(known.NeedsRotors):
+		section, missing = "rotors", c.NotRecorded(c.CrankingSpeed() > 0, "cranking speed", c.Sums.Rotors.Limits)
+	case c.DryRead():
+		missing = c.NotRecorded(c.Conditions.Strokes > 0, "strokes", c.Cranking().Limits)
+	}
+	if len(missing) > 0 {
+		list = notice("method-incomplete", "", nil, diag.Facts{"missing": missing, "section": section})
+	}
+	if c.Has(known.NeedsFuel) && known.LacksRange(c.Gauges.Fuel) {
+		list = append(list, notice("method-incomplete", "", nil, diag.Facts{"missing": diag.Names{known.FuelRangeMissing}, "section": "fuel-pressure"})...)
+	}
+	return list
+}
+
+func lowerBound(c *known.Case) []diag.Notice {
+	names := c.BoundsOnly()
+	if len(names) == 0 {
+		return nil
+	}
+	least := c.Cylinder(names[0]).DryReadings[0]
+	for _, name := range names {
+		least = min(least, slices.Min(c.Cylinder(name).DryReadings))
+	}
+	return notice("lower-bound", "", names, diag.Facts{"least": c.Pressure(least)})
+}
+
+// unread lists the cylinders of an engine of several that a test left out, and
+// the variant of the words; none where no test was begun.
+func unread(c *known.Case) (names []string, variant string) {
+	var read func(name string) bool
+	switch {
+	case !c.Several():
+		return nil, ""
+	case c.DryRead():
+		read = func(name string) bool { return len(c.Compression.Dry[name].Values) > 0 }
+	case c.Has(known.NeedsRotors):
+		variant = "rotors"
+		read = func(name string) bool {
+			return slices.ContainsFunc(c.Sums.Rotors.Rotors, func(r diag.RotorResult) bool { return r.Name == name && len(r.Values) > 0 })
+		}
+	// Beside a whole compression test the leakage of the low ones is enough.
+	case c.Has(known.NeedsLeakage):
+		read = func(name string) bool { return c.LeakNoted(name) }
+	default:
+		return nil, ""
+	}
+	return slices.DeleteFunc(c.Engine.Names(), read), variant
+}
+
+func tooFewCylinders(c *known.Case) []diag.Notice {
+	names, variant := unread(c)
+	if len(names) == 0 {
+		return nil
+	}
+	of := len(c.Engine.Names())
+	return notice("too-few-cylinders", variant, names, diag.Facts{"read": of - len(names), "of": of})
+}
+
+func readNotTold(c *known.Case) []diag.Notice {
+	names := c.NotTold()
+	tests := diag.Names(nil)
+	for _, u := range c.Sums.NotTested {
+		if u.State == diag.NotTold && len(u.Cylinders) == 0 && u.Reading == "" {
+			tests = append(tests, u.Test)
+		}
+	}
+	if len(names) == 0 && len(tests) == 0 {
+		return nil
+	}
+	return notice("read-not-told", "", names, diag.Facts{"tests": tests, "rotors": c.Rotary()})
+}
+
+func engineFactsMissing(c *known.Case) []diag.Notice {
+	missing := c.EngineFactsMissing()
+	if len(missing) == 0 {
+		return nil
+	}
+	return notice("engine-facts-missing", "", nil, diag.Facts{"missing": missing})
+}
