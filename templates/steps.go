@@ -84,9 +84,18 @@ func where(facts diag.Facts, every, before string) string {
 	case len(names) == 0 || !is("several"):
 		return ""
 	case is("rotary"):
-		return strings.Join([]string{"", before, counted(names, "rotor", "rotors")}, " ")
+		return strings.Join([]string{"", before, theRotor(names)}, " ")
 	case is("all"):
 		return " " + every
 	}
 	return strings.Join([]string{"", before, counted(names, "cylinder", "cylinders")}, " ")
+}
+
+// theRotor names rotors within a sentence: "the rear rotor", "rotor 2".
+func theRotor(names diag.Names) string {
+	said := rotor(names)
+	if strings.HasPrefix(said, "rotor") {
+		return said
+	}
+	return "the " + said
 }
