@@ -22,7 +22,7 @@ var (
 	sparkWord   = regexp.MustCompile(`(?i)\b(spark|coil|all plugs out|plugs as a set|throttle held open)\b`)
 	runsWord    = regexp.MustCompile(`(?i)engine running|run the engine|run it|working temperature|engine warm|at idle|when slowing`)
 	valveWord   = regexp.MustCompile(`(?i)\b(valves?|lash|camshaft)\b`)
-	otherValves = regexp.MustCompile(`(?i)(purge|tank-vapour|check|gauge's|pump's|reed|adapter's|schrader|hose's|its) \(?(purge\)? )?valve`)
+	otherValves = regexp.MustCompile(`(?i)(purge|tank-vapou?r|check|gauge's|pump's|reed|adapter's|schrader|hose's|its) \(?(purge\)? )?valve`)
 	coolantWord = regexp.MustCompile(`(?i)\bcoolant|cooling system|radiator\b`)
 	otherWord   = regexp.MustCompile(`(?i)\banother cylinder|the other cylinders?|all cylinders|every cylinder|one good cylinder|the others\b`)
 )
@@ -289,7 +289,9 @@ func planFits(s *subject, k *tally) {
 		if r.Then == "" {
 			k.fail("the plan ends nowhere after %s: %s", first.Check, r.If)
 		}
-		if r.Next != nil && *r.Next == first.Check {
+		// The same test on other cylinders is another step.
+		other := func(s step) bool { return s.Check == first.Check && !slices.Equal(s.Cylinders, first.Cylinders) }
+		if r.Next != nil && *r.Next == first.Check && !slices.ContainsFunc(s.out.Plan, other) {
 			k.fail("the plan asks for %s again after %s", *r.Next, r.If)
 		}
 	}

@@ -14,11 +14,14 @@ var storyLaws = []law{
 	{name: "O2 headline names the worst", least: 400, says: "the headline names everything that is as urgent as the worst", check: headline},
 	{name: "O2 headline and box", least: 800, says: "the headline is about a story, of its urgency, and the box holds that story's check",
 		check: func(s *subject, k *tally) {
-			if !s.out.told() || s.out.Verdict.About == nil && len(s.out.Stories) > 0 {
+			if !s.out.told() {
 				k.notThere("verdict.about")
 				return
 			}
-			if len(s.out.Stories) == 0 {
+			if s.out.Verdict.About == nil { // then nothing asks for action but the test, or what is missing
+				if slices.ContainsFunc(s.out.Stories, func(a account) bool { return rank(a.Urgency) > rank(checkAgain) }) {
+					k.fail("the headline %q is about no story", s.out.Verdict.Sentence)
+				}
 				return
 			}
 			k.saw()

@@ -77,11 +77,11 @@ func threeAgree(s *subject, k *tally) {
 		}
 		kinds := map[string]bool{}
 		for _, f := range s.out.Findings { // those that name the story's first cause
-			if slices.Contains(one.For, f.Rule) && overlap(f.Cylinders, one.Cylinders) && firstOf(f.CauseNames) == one.CauseNames[0] {
+			if slices.Contains(one.For, f.Rule) && overlap(f.Cylinders, one.Cylinders) && firstOf(f.CauseNames) == one.CauseNames[0] && rank(f.Urgency) > 0 {
 				kinds[family(f.Rule)] = true
 			}
 		}
-		if len(kinds) < 3 {
+		if len(kinds) < 3 || s.kinds(one.Cylinders) < 3 {
 			continue
 		}
 		k.saw()
