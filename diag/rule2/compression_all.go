@@ -35,7 +35,7 @@ func weighTest(c *known.Case) []Voice {
 	even := c.Cranking().LowestPercentOfHighest >= known.EvenTogether
 	return slices.Concat(
 		where(even && k.Throttle != "open" && !c.Spec.Diesel(), speaks(commonest-3*rarer, "throttle-or-choke")),
-		where(k.Throttle == "open", as(OfTest, denies(Known, "throttle-open", "throttle-or-choke"))),
+		where(k.Throttle == "open" && !c.ChokeShut(), as(OfTest, denies(Known, "throttle-open", "throttle-or-choke"))),
 		where(even && k.CrankingRPM == nil && k.Battery.CrankingV == nil, speaks(Hint, "weak-cranking")),
 		where(basis != nil && basis.Share >= nearlyEnough, speaks(commonest-rarer, "gauge-reads-low")),
 		where(c.Gauges.Compression == nil, speaks(Hint, "gauge-reads-low")),

@@ -155,7 +155,9 @@ func startNotExplained(c *known.Case, _ known.Subject) diag.Finding {
 }
 
 // airPlaced reports air heard at a place that is worth saying.
-func airPlaced(c *known.Case, name string) bool { return placed.Holds(c, known.Subject{Cylinders: []string{name}}) }
+func airPlaced(c *known.Case, name string) bool {
+	return placed.Holds(c, known.Subject{Cylinders: []string{name}})
+}
 
 func leaky(c *known.Case) bool {
 	return slices.ContainsFunc(c.Leaks(), func(l *diag.LeakResult) bool { return c.LeakTooHigh(l) || airPlaced(c, l.Name) })
