@@ -3,6 +3,7 @@ package templates
 import (
 	"fmt"
 	"maps"
+	"strconv"
 	"strings"
 	"text/template"
 
@@ -184,14 +185,16 @@ func variant(rule, variant string) string {
 
 // wordFuncs are what the words may do with facts beside printing them.
 var wordFuncs = template.FuncMap{
-	"list":   func(n diag.Names) string { return list(n) },
-	"cyl":    func(n diag.Names) string { return counted(n, "cylinder", "cylinders") },
-	"Cyl":    func(n diag.Names) string { return counted(n, "Cylinder", "Cylinders") },
-	"plural": plural,
-	"many":   func(n diag.Names) bool { return len(n) != 1 },
-	"where":  where,
-	"rotor":  rotor,
-	"Rotor":  func(n diag.Names) string { return capital(rotor(n)) },
+	"list":    func(n diag.Names) string { return list(n) },
+	"cyl":     func(n diag.Names) string { return counted(n, "cylinder", "cylinders") },
+	"Cyl":     func(n diag.Names) string { return counted(n, "Cylinder", "Cylinders") },
+	"plural":  plural,
+	"many":    func(n diag.Names) bool { return len(n) != 1 },
+	"where":   where,
+	"capital": func(fact any) string { return capital(fmt.Sprint(fact)) },
+	"stood":   stood,
+	"rotor":   rotor,
+	"Rotor":   func(n diag.Names) string { return capital(rotor(n)) },
 }
 
 // list joins names as a sentence does: "1", "3 and 5", "1, 3 and 5".
@@ -228,4 +231,17 @@ func plural(count any, one, many string) (string, error) {
 		return "", fmt.Errorf("plural counts numbers or names, not %T", count)
 	}
 	return many, nil
+}
+
+// stood says for how long an engine stood, of months in figures: "about 8
+// months", "about 4 years"; of none "a time that is not known".
+func stood(months string) string {
+	n, err := strconv.ParseFloat(months, 64)
+	switch {
+	case err != nil || n <= 0:
+		return "a time that is not known"
+	case n < 24:
+		return "about " + months + " months"
+	}
+	return fmt.Sprintf("about %.0f years", n/12)
 }

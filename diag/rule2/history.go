@@ -19,7 +19,7 @@ var historyRules = []Rule{
 	},
 	{
 		Name: "stood-engine", Title: "The engine stood for long", Class: TestItself, About: diag.AboutEngine,
-		Why:    "In an engine that stood the bores run dry, rings stick and seats rust. It reads low at first and often recovers with oil and use, so low readings are provisional until it has run.",
+		Why:    "In an engine that stood the bores run dry, rings stick and seats rust. It reads low at first and often recovers with use, so low readings are provisional until it has run.",
 		Source: "common practice, no source", Variants: []string{"low"},
 		Of: theEngine, When: known.StoodLong,
 		Kind: OfHistory, Weigh: stoodVoices, Say: stoodEngine, Headline: "stood",

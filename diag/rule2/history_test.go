@@ -1,0 +1,100 @@
+package rule_test
+
+import (
+	"testing"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/rule/sample"
+	"gaugesheet/diag/story"
+)
+
+// TestLiquid: where liquid may lie it comes before whatever else makes a
+// reading high, and the engine is not run. Oil in the lower cylinders of radial
+// engines: common practice, no source.
+func TestLiquid(t *testing.T) { runSealing(t, liquidCases()) }
+
+func liquidCases() []sealingCase {
+	high := []float64{150, 148, 182, 151}
+	seven := func(changes ...sample.Change) *diag.Test { return sample.Of("radial-7", changes...) }
+	return []sealingCase{
+		{name: "high with a washed plug", test: sample.Dry("inline-4", high, sample.Plug("coolant", "3")), fires: "liquid-in-cylinder 3", first: "coolant-or-fuel-in-bore", soon: diag.DoNotRun},
+		{name: "high with an oily plug", test: sample.Dry("inline-4", high, sample.Plug("oil-wet", "3")), fires: "liquid-in-cylinder 3", first: "oil-in-bore", soon: diag.DoNotRun},
+		{name: "high in an engine that loses coolant", test: sample.Dry("V6", []float64{150, 148, 182, 151, 149, 150}, sample.Complains("coolant loss")), fires: "liquid-in-cylinder 3", soon: diag.DoNotRun},
+		{name: "high, and nothing speaks of liquid", test: sample.Dry("inline-4", high), fires: "one-high 3", not: "liquid-in-cylinder"},
+		{name: "seen", test: sample.Dry("inline-4", []float64{150, 148, 149, 151}, sample.Seen("2", "coolant standing on the crown")), fires: "liquid-in-cylinder 2", soon: diag.DoNotRun},
+		{name: "none seen", test: sample.Dry("inline-4", []float64{150, 148, 149, 151}, sample.Seen("2", "no coolant, bore good")), fires: "even-no-minimum", not: "liquid-in-cylinder"},
+		{name: "a lower cylinder of a radial engine, oily", test: seven(sample.Plug("oil-wet", "4"), sample.Plug("normal", "1", "2", "3", "5", "6", "7")), fires: "liquid-in-cylinder 4", first: "oil-in-bore", soon: diag.DoNotRun},
+		{name: "an upper one", test: seven(sample.Plug("oil-wet", "1"), sample.Plug("normal", "4")), fires: "oil-wet 1", not: "liquid-in-cylinder"},
+		{name: "an engine that hangs", test: sample.Of("inline-4", sample.Plug("oil-wet", "2"), sample.Plug("normal", "1", "3", "4"), sample.Spec(func(s *diag.Spec) { s.Inverted = diag.Yes })), fires: "liquid-in-cylinder 2", soon: diag.DoNotRun},
+		{name: "two reasons in one engine are each said", test: seven(sample.Plug("oil-wet", "4", "5"), sample.Seen("1", "full of fuel")), fires: "liquid-in-cylinder"},
+	}
+}
+
+// TestStoodAndTold: what is told of the engine tips the causes.
+func TestStoodAndTold(t *testing.T) {
+	one := []float64{150, 110, 149, 151}
+	told := func(alter func(*diag.History)) sample.Change { return sample.Known(alter) }
+	runSealing(t, toldCases())
+	weight := func(cause string, changes ...sample.Change) int {
+		sum := 0
+		d := story.WithoutPlan(sample.Dry("inline-4", one, changes...))
+		s, _ := storyWith(d, "one-low")
+		for _, e := range s.Ledger {
+			if e.Cause == cause {
+				sum += e.Weight
+			}
+		}
+		return sum
+	}
+	for _, tt := range []struct {
+		name, cause string
+		change      sample.Change
+		more        bool
+	}{
+		{"stood", "stuck-valve", sample.Stood(48), true},
+		{"it came at once at full load", "head-gasket", told(func(h *diag.History) { h.Onset = "sudden at full load" }), true},
+		{"it came over months", "rings", told(func(h *diag.History) { h.Onset = "slow over months" }), true},
+		{"it uses oil", "rings", sample.Complains("oil use"), true},
+		{"blue smoke under load", "rings", told(func(h *diag.History) { h.Smoke = diag.Smoke{Colour: "blue", When: []string{"load"}} }), true},
+		{"blue smoke at the start", "rings", told(func(h *diag.History) { h.Smoke = diag.Smoke{Colour: "blue", When: []string{"start"}} }), false},
+		{"it loses coolant", "head-gasket", sample.Complains("coolant loss"), true},
+	} {
+		if more := weight(tt.cause, tt.change) > weight(tt.cause); more != tt.more {
+			t.Errorf("%s speaks more for %s: %v, expected %v", tt.name, tt.cause, more, tt.more)
+		}
+	}
+}
+
+func toldCases() []sealingCase {
+	one := []float64{150, 110, 149, 151}
+	refused := func(reason string, changes ...sample.Change) *diag.Test {
+		t := sample.Of("inline-4", changes...)
+		t.Compression = &diag.Compression{State: diag.Declined, Reason: reason}
+		return t
+	}
+	return []sealingCase{
+		{name: "stood and even", test: sample.Dry("inline-4", even4, sample.Stood(9)), fires: "stood-engine", soon: diag.NoAction},
+		{name: "stood and one low", test: sample.Dry("inline-4", one, sample.Stood(48)), fires: "stood-engine"},
+		{name: "stood for nobody knows how long", test: sample.Dry("inline-4", one, sample.Complains("stood")), fires: "stood-engine"},
+		{name: "stood half a year", test: sample.Dry("inline-4", one, sample.Stood(6)), fires: "one-low 2", not: "stood-engine"},
+		{name: "nothing was allowed", test: refused("too dear"), fires: "tests-declined", soon: diag.CheckAgain},
+		{name: "nothing was allowed, by the list", test: sample.Of("V8", func(t *diag.Test) { t.Untested = []diag.Untested{{Test: "compression", State: diag.Declined}} }), fires: "tests-declined"},
+		{name: "one of the two was made", test: refused("", sample.Leak("1", 6)), fires: "too-few-cylinders", not: "tests-declined"},
+		{name: "nothing but the plugs was allowed", test: refused("", sample.Plug("sooty", "1", "2", "3", "4")), fires: "tests-declined; all-sooty"},
+		{name: "nothing is said of any", test: sample.Of("inline-4", sample.Plug("normal", "1", "2", "3", "4")), fires: "plugs-normal", not: "tests-declined"},
+	}
+}
+
+// TestComplaintsAreAnswered: a complaint that no cause explains is named.
+func TestComplaintsAreAnswered(t *testing.T) {
+	for complaint, open := range map[string]bool{"oil use": true, "noise": true, "stood": false} {
+		d := story.WithoutPlan(sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains(complaint)))
+		if s, _ := storyWith(d, "complaint-not-explained"); (s != nil) != open {
+			t.Errorf("%s is said to be open: %v", complaint, s != nil)
+		}
+	}
+	d := story.WithoutPlan(sample.Dry("inline-4", []float64{150, 100, 149, 151}, sample.Leak("2", 40, "exhaust"), sample.Complains("misfire")))
+	if s, _ := storyWith(d, "complaint-not-explained"); s != nil {
+		t.Error("a burnt valve explains a misfire")
+	}
+}
