@@ -1,9 +1,12 @@
 package known
 
 import (
-	"gaugesheet/diag"
 	"math"
 	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
 )
 
 // Bands of leakage for display where no limit of the maker or of the tester is
@@ -219,8 +222,8 @@ func (c *Case) WorstLeak(names []string) *diag.LeakResult {
 	return worst
 }
 
-// LeakFacts are what the words on leakage use: the worst loss and each loss as
-// far as they were noted, the median where three at least were read, and the
+// LeakFacts are what the words on leakage use: the loss, from and to, and each
+// loss as far as they were noted, the median where three at least were read, and the
 // limit with its verdict where there is one.
 func (c *Case) LeakFacts(names []string) diag.Facts {
 	facts := diag.Facts{"limit": "", "verdict": "", "low": c.AnyLow(names), "read": len(c.Leaks()), "median": "", "loss": ""}
@@ -235,7 +238,7 @@ func (c *Case) LeakFacts(names []string) diag.Facts {
 	}
 	facts["each"] = each
 	if worst := c.WorstLeak(names); worst != nil {
-		facts["loss"] = c.LossAsNoted(worst.Name)
+		facts["loss"] = c.lossSpan(names, worst)
 		if c.Sums.Leakage.Limit != nil {
 			facts["limit"] = loss(*c.Sums.Leakage.Limit).String()
 			facts["verdict"] = string(worst.Verdict)
@@ -250,6 +253,22 @@ func loss(v float64) diag.Number {
 		return Percent(v, 0)
 	}
 	return Percent(v, 1)
+}
+
+// lossSpan prints the losses of some cylinders, from and to, of which one is
+// the worst.
+func (c *Case) lossSpan(names []string, worst *diag.LeakResult) string {
+	least := worst
+	for _, name := range names {
+		if l := c.Leak(name); l != nil && *l.Loss < *least.Loss {
+			least = l
+		}
+	}
+	from, to := c.LossAsNoted(least.Name), c.LossAsNoted(worst.Name)
+	if from == to || c.LossIsBound(least.Name) {
+		return to
+	}
+	return strings.TrimSuffix(from, "\u00a0"+string(quantity.Percent)) + " to " + to
 }
 
 // LossAsNoted is a cylinder's loss in print; a bound stays one. "" where none

@@ -75,7 +75,7 @@ var leakLevelRules = []Rule{
 		Of: theEngine, When: known.All(
 			known.OfEngine("every loss within its limit, or 20 % at most where none is given", littleLost),
 			known.OfEngine("no place of air that is worth saying", func(c *known.Case) bool { return !slices.ContainsFunc(c.Engine.Names(), c.PlaceNoted) }),
-			known.OfEngine("no cylinder low", func(c *known.Case) bool { return len(c.LowSet()) == 0 }), known.Not(known.UnderFloor),
+			known.OfEngine("no cylinder short of pressure", func(c *known.Case) bool { return len(c.Short()) == 0 }), known.Not(known.UnderFloor),
 			known.OfEngine("the test not in doubt", func(c *known.Case) bool { return !c.Noticed("leakage-reads-nothing") })),
 		Kind: OfLeakage, Say: leakageGood, Headline: "leakage-good", Variants: []string{"serviceable", "close"},
 	},
@@ -200,6 +200,7 @@ func leakageGood(c *known.Case, _ known.Subject) diag.Finding {
 		names = append(names, l.Name)
 	}
 	f := lossFound(diag.NoAction)(c, known.Subject{Cylinders: names})
+	f.Facts["loss"] = c.LossAsNoted(c.WorstLeak(names).Name)
 	if c.Sums.Leakage.Limit == nil && *c.WorstLeak(names).Loss > known.GoodLoss {
 		f.Variant, f.Headline = "serviceable", "leakage-serviceable"
 	}

@@ -38,7 +38,6 @@ func runSealing(t *testing.T, cases []sealingCase) {
 	for _, tt := range cases {
 		t.Run(tt.name, func(t *testing.T) {
 			d := story.WithoutPlan(tt.test)
-			if zz != nil { zz(tt.name, tt.test) }
 			for i, want := range strings.Split(tt.fires, "; ") {
 				if want == "" { // none has to
 					continue

@@ -16,7 +16,7 @@ var plugColourRules = []Rule{
 			"or an engine that never gets warm. It is a matter of mixture or spark; oil would be wet.",
 		Source: plugManual + plugPattern, Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
 		Of: plugsOf("sooty", "the plugs, every one looked at sooty", known.OnAll), When: sparkPlugs,
-		Kind: OfPlugs, For: common("rich-mixture", "weak-spark", "short-trips", "air-filter", "wrong-mix"),
+		Kind: OfPlugs, Weigh: allSooty,
 		Say: plugsFound(diag.CheckAgain), Headline: "plugs-sooty",
 	},
 	{
@@ -93,6 +93,15 @@ var plugColourRules = []Rule{
 }
 
 var twoOrMore = known.Is("two of them at least", func(_ *known.Case, s known.Subject) bool { return len(s.Cylinders) > 1 })
+
+// allSooty says little of its own where the mixture is known from a complaint,
+// a code or the fuel pressure as well: "rich" is then no cause any more.
+func allSooty(c *known.Case, _ known.Subject) []Voice {
+	if c.ToldRich() || c.Has(known.NeedsFuel) {
+		return speaks(Hint, "weak-spark", "short-trips", "wrong-mix")
+	}
+	return common("rich-mixture", "weak-spark", "short-trips", "air-filter", "wrong-mix")
+}
 
 // oneSooty leaves the seal out where its pressure is known to be good.
 func oneSooty(c *known.Case, s known.Subject) []Voice {

@@ -12,10 +12,10 @@ var engineTogether = []Rule{
 	{
 		Name: "washed-and-low", Title: "All low, and every plug wet with fuel",
 		Why:    "Fuel washes the oil film from the bores, and an engine that was flooded reads low in every cylinder without being worn. It is dried, oiled and tested again before it is judged.",
-		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutMixture}, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
 		Of: everyRead, When: known.All(known.UnderFloor, known.OfEngine("every plug looked at wet with fuel (two at least where there are two)", allSoaked)),
 		Kind: OfPlugs, For: append(speaks(Heard, "washed-bore"), speaks(Known, "flooding")...), Say: washedAndLow, Headline: "washed-and-low",
-		SaysBetterThan: []string{"all-low", "fuel-wet"},
+		SaysBetterThan: []string{"all-low", "fuel-wet", "all-fuel-wet"},
 	},
 	{
 		Name: "low-everywhere-but-tight", Title: "Low in every cylinder, yet they hold their air",
@@ -23,7 +23,7 @@ var engineTogether = []Rule{
 			"for which low pressure with low leakage is the classic sign.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of: everyRead, When: known.All(known.UnderFloor, known.OfEngine("every loss that was read 10 % at most", allHold)),
-		Kind: OfLeakage, For: append(speaks(Known, "cam-timing"), speaks(DryUp, "gauge-reads-low", "throttle-or-choke")...), Against: denies(Known, "holds-air", "wear", "fault-in-each"),
+		Kind: OfLeakage, For: append(speaks(Known, "cam-timing"), speaks(DryUp, "gauge-reads-low", "throttle-or-choke")...), Against: denies(Known, "holds-air", "wear", "washed-bore", "fault-in-each"),
 		Say: lowYetTight, Headline: "low-but-tight-everywhere",
 		SaysBetterThan: []string{"all-low", "low-but-tight"},
 	},

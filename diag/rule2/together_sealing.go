@@ -16,7 +16,7 @@ var sealingTogether = []Rule{
 		Of: eachCylinder, When: known.All(known.Low, known.Any(known.Plug("damaged"), gapClosed)),
 		Kind: OfPlugs, For: speaks(Sight, "foreign-object", "piston-contact", "wrong-plug-reach"),
 		Say: agreed(diag.DoNotRun, diag.Strong), Headline: "piston-contact",
-		SaysBetterThan: []string{"plug-damaged", "gap-out", "one-low", "one-out-of-tight-pack", "scattered-low"},
+		SaysBetterThan: []string{"plug-damaged", "gap-closed", "one-low", "one-out-of-tight-pack", "scattered-low"},
 	},
 	{
 		Name: "coolant-in-cylinder", Title: "Coolant gets into a cylinder",
