@@ -17,6 +17,8 @@ type Cause struct {
 	Fits     func(*known.Case) bool // whom it fits; nil fits every engine
 	Explains []string               // the complaints that it explains, in the job file's words
 	Advice   string                 // the line under a verdict that it leads, by its key; "" for none of its own
+	// Vague: it says what is so and not why; where a cause says why, that leads.
+	Vague bool
 	// Test: the test itself is at fault, and not the engine.
 	Test bool
 }
@@ -60,7 +62,9 @@ func systemUnknown(c *known.Case) bool { return c.FuelSystem() == "" }
 func carburetted(c *known.Case) bool {
 	return c.FuelSystem() == known.Carburettor || c.FuelSystem() == "" && c.Spec.Fuel == "two-stroke mix"
 }
-func regulated(c *known.Case) bool { return c.FuelSystem() != known.Carburettor || !c.MechanicalPump() }
+func regulated(c *known.Case) bool {
+	return !carburetted(c) || c.Fuel != nil && c.Fuel.Pump == "electric"
+}
 func returning(c *known.Case) bool {
 	return c.FuelSystem() != known.PortNoReturn && c.FuelSystem() != known.DirectLow
 }

@@ -25,6 +25,53 @@ func keyed(c *known.Case, _ []string) bool {
 	return c.Primes()
 }
 
+// some is a fit for engines of which something holds of one fuel circuit: what
+// a check would tell depends on what the pressure does.
+func some(is func(known.Circuit) bool) func(*known.Case, []string) bool {
+	return func(c *known.Case, _ []string) bool { return c.SomeCircuit(is) }
+}
+
+func both(a, b func(*known.Case, []string) bool) func(*known.Case, []string) bool {
+	return func(c *known.Case, cylinders []string) bool { return a(c, cylinders) && b(c, cylinders) }
+}
+
+// fallsShort is too little pressure at rest or under load, standsHigh too much.
+func fallsShort(k known.Circuit) bool {
+	low, _ := k.Worst(known.Below)
+	return low != nil || k.Sags() != nil
+}
+
+func standsHigh(k known.Circuit) bool {
+	high, _ := k.TooHigh()
+	return high != nil || k.HeldHigh() != nil
+}
+
+// letsGo is pressure that is not held after switching off, and that does not go
+// through a torn diaphragm.
+func letsGo(k known.Circuit) bool { return k.FallsFast() != nil && k.In.FuelInHose != "yes" }
+
+// weakResponse is a regulator that hardly answers to its hose.
+func weakResponse(k known.Circuit) bool {
+	rise, _, full, ok := k.Rise()
+	return ok && rise < full && !k.Falls()
+}
+
+// silentOrUnread is a supply of which no pressure was read, or none is there.
+func silentOrUnread(c *known.Case, _ []string) bool {
+	return !c.SomeCircuit(func(k known.Circuit) bool { return len(k.Steady()) > 0 && k.PumpDead() == nil })
+}
+
+// watched is how long a pressure is watched: shorter with the gauge on already.
+func watched(c *known.Case, _ []string) int {
+	if c.Has(known.NeedsFuel) {
+		return 5
+	}
+	return 10
+}
+
+// pumping is a supply whose pump is not known to stand still.
+func pumping(c *known.Case, _ []string) bool { return c.PumpHeard() != diag.No }
+
 func anyCircuit(c *known.Case, is func(*diag.Circuit) bool) bool {
 	if c.Fuel == nil {
 		return false
@@ -50,30 +97,30 @@ var fuelChecks = []Check{
 			{Name: "low", For: []string{"low-fuel-pressure", "injection", "fuel-filter", "pump", "lean-mixture"}},
 			{Name: "high", For: []string{"rich-mixture", "regulator-stuck", "return-blocked"}},
 			{Name: "right", Else: true}}},
-	{Name: "held-pressure", Minutes: 10, Whole: true, Fuel: true, Way: Runs, Fits: keyed, Made: madeIn(func(k *diag.Circuit) bool { return len(k.Hold) > 0 }),
+	{Name: "held-pressure", Minutes: 10, MinutesOf: watched, Whole: true, Fuel: true, Way: Runs, Fits: keyed, Made: madeIn(func(k *diag.Circuit) bool { return len(k.Hold) > 0 }),
 		Outcomes: []Outcome{
-			{Name: "falls", For: []string{"leaking-injector", "pump-check-valve", "regulator-open", "injection"}, Enter: held(0.2)},
+			{Name: "falls", For: []string{"leaking-injector", "pump-check-valve", "regulator-open"}, Enter: held(0.2)},
 			{Name: "holds", Else: true, Enter: held(0.97)}}},
 	{Name: "hose-for-fuel", Minutes: 2, Whole: true, Fuel: true, Fits: hosed, Words: newRegulator, Made: madeIn(func(k *diag.Circuit) bool { return k.FuelInHose == "yes" || k.FuelInHose == "no" }),
 		Outcomes: []Outcome{
-			{Name: "fuel is there", For: []string{"regulator-diaphragm", "rich-mixture"}, Enter: hose("yes"), Words: []string{"fuel", "wet"}},
+			{Name: "fuel is there", For: []string{"regulator-diaphragm"}, Enter: hose("yes"), Words: []string{"fuel", "wet"}},
 			{Name: "dry", Else: true, Enter: hose("no")}}},
-	{Name: "repeat-hose-test", Minutes: 5, Whole: true, Fuel: true, Way: Runs, Again: true, Fits: hosed, Words: []string{"hose test repeated"},
+	{Name: "repeat-hose-test", Minutes: 5, Whole: true, Fuel: true, Way: Runs, Again: true, Fits: both(hosed, some(known.Circuit.Falls)), Words: []string{"hose test repeated"},
 		Outcomes: []Outcome{{Name: "rises", For: []string{"readings-swapped"}}, {Name: "falls again", Else: true, Words: []string{"falls"}}}},
-	{Name: "vacuum-at-hose", Minutes: 5, Whole: true, Fuel: true, Way: Runs, Fits: hosed,
+	{Name: "vacuum-at-hose", Minutes: 5, Whole: true, Fuel: true, Way: Runs, Fits: both(hosed, some(weakResponse)),
 		Outcomes: []Outcome{
 			{Name: "no vacuum", For: []string{"no-vacuum-signal", "vacuum-hose"}, Words: []string{"none"}},
 			{Name: "no such hose", For: []string{"not-referenced"}, Words: []string{"no hose"}},
 			{Name: "vacuum", Else: true}}},
-	{Name: "renew-regulator", Minutes: 30, Mends: []string{"regulator-diaphragm", "regulator-open"}, Whole: true, Fuel: true, Way: Parts | Opens, Words: newRegulator,
+	{Name: "renew-regulator", Minutes: 30, Mends: []string{"regulator-diaphragm", "regulator-open"}, Whole: true, Fuel: true, Way: Parts | Opens | Runs, Fits: func(c *known.Case, _ []string) bool { return hosed(c, nil) || returns(c, nil) }, Words: newRegulator,
 		Outcomes: []Outcome{{Name: "right now", For: []string{"regulator-diaphragm", "regulator-open", "regulator-stuck"}, Words: []string{"right"}}, {Name: "no change", Else: true}}},
-	{Name: "restrict-return", Minutes: 5, Whole: true, Fuel: true, Way: Runs, Fits: pinchable, Words: []string{"return pinched", "return restricted"}, Made: madeIn(func(k *diag.Circuit) bool { return k.ReturnPinched != nil }),
+	{Name: "restrict-return", Minutes: 5, Whole: true, Fuel: true, Way: Runs, Fits: both(pinchable, some(fallsShort)), Words: []string{"return pinched", "return restricted"}, Made: madeIn(func(k *diag.Circuit) bool { return k.ReturnPinched != nil }),
 		Outcomes: []Outcome{
 			{Name: "climbs", For: []string{"regulator-open"}, Enter: pinched(1.6)},
 			{Name: "does not climb", Else: true, Enter: pinched(1.02)}}},
-	{Name: "return-to-can", Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens, Fits: returns, Words: []string{"return to a can", "return line checked"},
+	{Name: "return-to-can", Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens, Fits: both(returns, some(standsHigh)), Words: []string{"return to a can", "return line checked"},
 		Outcomes: []Outcome{{Name: "right", For: []string{"return-blocked"}}, {Name: "still high", Else: true, Words: []string{"high"}}}},
-	{Name: "pump-listen", Minutes: 2, Whole: true, Fuel: true, Fits: electric, Words: []string{"pump heard", "pump listened"}, Made: func(c *known.Case, _ []string) bool { return c.Fuel != nil && c.Fuel.PumpHeard != diag.Unknown },
+	{Name: "pump-listen", Minutes: 2, Whole: true, Fuel: true, Fits: both(electric, silentOrUnread), Words: []string{"pump heard", "pump listened"}, Made: func(c *known.Case, _ []string) bool { return c.Fuel != nil && c.Fuel.PumpHeard != diag.Unknown },
 		Outcomes: []Outcome{
 			{Name: "silent", For: []string{"pump-circuit", "pump-voltage"}, Words: []string{"not heard"}},
 			{Name: "it runs", Else: true, Words: []string{"runs", "heard"}}}},
@@ -81,32 +128,34 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"pump-voltage", "pump-circuit"}},
 			{Name: "right", Else: true}}},
-	{Name: "fuel-volume", Minutes: 10, Whole: true, Fuel: true, Words: []string{"pump volume"}, Made: madeIn(func(k *diag.Circuit) bool { return k.VolumeML > 0 }),
+	{Name: "fuel-volume", Minutes: 10, Way: Opens, Whole: true, Fuel: true, Fits: pumping, Words: []string{"pump volume"}, Made: madeIn(func(k *diag.Circuit) bool { return k.VolumeML > 0 }),
 		Outcomes: []Outcome{
-			{Name: "too little", For: []string{"fuel-filter", "pump", "supply-restricted", "pump-voltage", "low-fuel-pressure", "air-in-fuel"}, Enter: delivered(0.4), Words: []string{"little", "low"}},
+			{Name: "too little", For: []string{"fuel-filter", "pump", "supply-restricted", "pump-voltage", "low-fuel-pressure"}, Enter: delivered(0.4), Words: []string{"little", "low"}},
 			{Name: "enough", Else: true, Enter: delivered(1.25)}}},
-	{Name: "key-on-again", Minutes: 3, Whole: true, Fuel: true, Again: true, Fits: keyed, Words: []string{"gauge bled", "key-on repeated", "key on repeated"},
+	{Name: "key-on-again", Minutes: 3, Whole: true, Fuel: true, Again: true, Fits: some(known.Circuit.KeyOnShort), Words: []string{"gauge bled", "key-on repeated", "key on repeated"},
 		Outcomes: []Outcome{
 			{Name: "comes up and stays", For: []string{"gauge-not-bled"}, Words: []string{"comes up", "came up"}},
 			{Name: "comes up and falls", For: []string{"pump-check-valve", "regulator-open", "leaking-injector"}, Words: []string{"falls"}},
 			{Name: "stays low", For: []string{"pump-circuit", "pump-voltage"}, Else: true, Words: []string{"low", "same"}}}},
-	{Name: "cap-and-cool", Minutes: 10, Whole: true, Fuel: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool { return !c.Spec.Diesel() }, Words: []string{"tank cap"},
+	{Name: "cap-and-cool", Minutes: 10, Whole: true, Fuel: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool { _, _, _, hot := c.HotShort(); return hot }, Words: []string{"tank cap"},
 		Outcomes: []Outcome{
 			{Name: "back with the cap off", For: []string{"supply-restricted"}, Words: []string{"cap"}},
 			{Name: "back when cooled", For: []string{"vapour-lock"}, Words: []string{"cooled"}},
 			{Name: "stays down", For: []string{"pump", "fuel-filter"}, Else: true, Words: []string{"stays"}}}},
 	{Name: "fuel-filter-look", Minutes: 20, Mends: []string{"fuel-filter"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "filter renewed", "new filter", "filter"},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"fuel-filter", "supply-restricted"}, Words: []string{"blocked", "dirty"}}, {Name: "clear", Else: true, Words: []string{"clean"}}}},
-	{Name: "clear-hose", Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens,
+	{Name: "clear-hose", Minutes: 10, Whole: true, Fuel: true, Way: Runs | Opens,
 		Fits:     func(c *known.Case, _ []string) bool { return c.FuelSystem() != known.DirectLow },
 		Outcomes: []Outcome{{Name: "bubbles", For: []string{"air-in-fuel"}}, {Name: "none", Else: true, Words: []string{"clear"}}}},
-	{Name: "pinch-feed-and-return", Minutes: 10, Whole: true, Fuel: true, Fits: pinchable, Words: []string{"feed pinched", "pinched feed"},
+	{Name: "pinch-feed-and-return", Minutes: 10, Whole: true, Fuel: true, Fits: both(pinchable, some(letsGo)), Words: []string{"feed pinched", "pinched feed"},
 		Outcomes: []Outcome{
 			{Name: "holds with the feed closed", For: []string{"pump-check-valve"}, Words: []string{"feed"}},
 			{Name: "holds with the return closed", For: []string{"regulator-open", "regulator-diaphragm"}, Words: []string{"return"}},
 			{Name: "falls with both closed", For: []string{"leaking-injector"}, Words: []string{"both", "injector"}, Else: true}}},
 	{Name: "shut-off-tee", Minutes: 15, Whole: true, Fuel: true, Words: []string{"shut-off fitted"},
-		Fits: func(c *known.Case, _ []string) bool { return keyed(c, nil) && !pinchable(c, nil) && !c.Spec.Diesel() },
+		Fits: func(c *known.Case, _ []string) bool {
+			return keyed(c, nil) && !pinchable(c, nil) && c.SomeCircuit(letsGo)
+		},
 		Outcomes: []Outcome{
 			{Name: "holds when shut off", For: []string{"pump-check-valve", "regulator-open"}, Words: []string{"holds"}},
 			{Name: "still falls", For: []string{"leaking-injector"}, Words: []string{"falls"}, Else: true}}},

@@ -5,7 +5,16 @@ import "gaugesheet/diag/known"
 func injection(c *known.Case, _ []string) bool { return c.Injected() }
 func coiled(c *known.Case, _ []string) bool    { return !c.Spec.Diesel() && c.Several() }
 func sparking(c *known.Case, _ []string) bool  { return !c.Spec.Diesel() }
-func banked(c *known.Case, _ []string) bool    { return c.Engine.IsTwoBank() && c.Injected() }
+
+// mixtureInDoubt is an injection engine that runs as one does whose mixture is
+// off: what its computer corrects tells nothing of others, and less than the
+// fuel pressure where that is out, or than the two banks compared where one is.
+func mixtureInDoubt(c *known.Case, _ []string) bool {
+	if c.SomeCircuit(func(k known.Circuit) bool { return fallsShort(k) || standsHigh(k) || k.FallsFast() != nil }) || oneBank(c, "sooty", "fuel-wet") || oneBank(c, "white") {
+		return false
+	}
+	return c.Injected() && (c.RichSign() != "" || c.LeanSign() != "" || c.Has(known.NeedsPlugs) || c.Complains(misfire, lowPower))
+}
 
 // mixtureChecks tell what is wrong with spark, air or metering.
 var mixtureChecks = []Check{
@@ -13,7 +22,7 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it moves", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"moves", "moved with"}},
 			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
-	{Name: "spark-test", Minutes: 5, Way: Starter, Fits: sparking, Words: []string{"spark tested", "spark seen"},
+	{Name: "spark-test", Minutes: 5, Way: Starter, Fits: func(c *known.Case, _ []string) bool { return !c.Spec.Diesel() && (!c.Several() || !c.Starts()) }, Words: []string{"spark tested", "spark seen"},
 		Outcomes: []Outcome{
 			{Name: "no spark", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"none", "weak"}},
 			{Name: "good spark", Else: true, Words: []string{"good"}}}},
@@ -21,25 +30,25 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one differs", For: []string{"own-injector", "leaking-injector", "injection"}, Words: []string{"differs"}},
 			{Name: "all alike", Else: true, Words: []string{"alike", "same"}}}},
-	{Name: "set-gap", Minutes: 15, Mends: []string{"gap-not-set"}, Fits: sparking, Words: []string{"gap set", "gaps set"},
+	{Name: "set-gap", Minutes: 15, Way: Runs, Mends: []string{"gap-not-set"}, Fits: sparking, Words: []string{"gap set", "gaps set"},
 		Outcomes: []Outcome{{Name: "runs well", For: []string{"gap-not-set", "dropped-plug"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
-	{Name: "renew-plugs", Minutes: 30, Mends: []string{"plug-age"}, Way: Parts, Fits: sparking, Words: []string{"new plugs", "plugs renewed", "plugs replaced", "new spark plugs"},
+	{Name: "renew-plugs", Minutes: 30, Mends: []string{"plug-age"}, Way: Parts | Runs, Fits: sparking, Words: []string{"new plugs", "plugs renewed", "plugs replaced", "new spark plugs"},
 		Outcomes: []Outcome{{Name: "runs well", For: []string{"plug-age", "gap-not-set", "moisture-at-plug", "coil-or-lead"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
 	{Name: "timing-and-cooling", Minutes: 20, Whole: true, Way: Runs, Fits: sparking, Words: []string{"ignition timing", "timing light"},
 		Outcomes: []Outcome{{Name: "one is off", For: []string{"early-ignition", "too-hot", "wrong-heat-range", "knock"}, Words: []string{"off"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
-	{Name: "plug-type", Minutes: 2, Fits: sparking, Words: []string{"heat range checked", "plug type checked"},
+	{Name: "plug-type", Minutes: 2, Fits: func(c *known.Case, _ []string) bool { return !c.Spec.Diesel() && c.Plugs != nil && c.PlugsNew() }, Words: []string{"heat range checked", "plug type checked"},
 		Outcomes: []Outcome{{Name: "the wrong plug", For: []string{"wrong-heat-range", "wrong-plug-reach", "wrong-plug"}, Words: []string{"wrong"}}, {Name: "the right plug", Else: true, Words: []string{"right"}}}},
 	{Name: "smoke-test", Minutes: 20, Whole: true,
 		Outcomes: []Outcome{
 			{Name: "smoke comes out", For: []string{"air-leak", "manifold-gasket", "injector-seals", "bank-exhaust-leak", "shared-runner", "sensor-or-air-leak"}, Words: []string{"leak", "comes out"}},
 			{Name: "none comes out", Else: true, Words: []string{"none", "no leak"}}}},
-	{Name: "fuel-trims", Minutes: 10, Whole: true, Way: Runs, Fits: injection, Words: []string{"trims"},
+	{Name: "fuel-trims", Minutes: 10, Whole: true, Way: Runs, Fits: mixtureInDoubt, Words: []string{"trims"},
 		Outcomes: []Outcome{
 			{Name: "adds at idle only", For: []string{"air-leak", "manifold-gasket", "injector-seals", "sensor-or-air-leak"}, Words: []string{"idle"}},
-			{Name: "adds at speed", For: []string{"low-fuel-pressure", "fuel-filter", "pump", "air-meter", "dirty-injectors"}, Words: []string{"speed"}},
-			{Name: "takes fuel out", For: []string{"purge-valve", "leaking-injector", "regulator-stuck", "regulator-diaphragm", "fuel-in-oil", "rich-mixture"}, Words: []string{"below zero", "negative"}},
+			{Name: "adds at speed", For: []string{"low-fuel-pressure", "fuel-filter", "pump", "pump-voltage", "supply-restricted", "regulator-open", "air-meter", "dirty-injectors"}, Words: []string{"speed"}},
+			{Name: "takes fuel out", For: []string{"purge-valve", "leaking-injector", "regulator-stuck", "regulator-diaphragm", "return-blocked", "vacuum-hose", "fuel-in-oil", "rich-mixture"}, Words: []string{"below zero", "negative"}},
 			{Name: "near zero", Else: true}}},
-	{Name: "bank-trims", Minutes: 10, Whole: true, Way: Runs, Fits: banked, Words: []string{"trims compared"},
+	{Name: "bank-trims", Minutes: 10, Whole: true, Way: Runs, Fits: richOnOneBank, Words: []string{"trims compared"},
 		Outcomes: []Outcome{
 			{Name: "opposite ways", For: []string{"sensors-crossed"}, Words: []string{"opposite"}},
 			{Name: "one is off", For: []string{"bank-sensor", "bank-exhaust-leak", "own-injector", "injector-seals", "manifold-gasket"}, Words: []string{"off"}},
@@ -51,9 +60,21 @@ var mixtureChecks = []Check{
 	{Name: "carburettor-look", Minutes: 20, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return carburetted(c) }, Words: []string{"choke and float checked", "float level checked"},
 		Outcomes: []Outcome{{Name: "one is wrong", For: []string{"carburettor"}, Words: []string{"wrong"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
 	{Name: "air-filter-look", Minutes: 5, Mends: []string{"air-filter"}, Whole: true, Words: []string{"air filter"},
-		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},
+		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},
 	{Name: "oil-for-fuel", Minutes: 5, Whole: true, Words: []string{"oil smelled", "oil checked for fuel"},
 		Outcomes: []Outcome{{Name: "fuel in the oil", For: []string{"fuel-in-oil"}, Words: []string{"fuel", "smells"}}, {Name: "none", Else: true, Words: []string{"clean"}}}},
 	{Name: "mix-check", Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke }, Words: []string{"mix checked", "oil pump checked"},
 		Outcomes: []Outcome{{Name: "too much oil", For: []string{"wrong-mix"}, Words: []string{"wrong"}}, {Name: "right", Else: true}}},
+}
+
+// oneBank reports plugs of these looks on one bank alone.
+func oneBank(c *known.Case, looks ...string) bool {
+	set := c.Looking(looks...)
+	return c.Has(known.NeedsPlugs) && len(set) > 0 && c.BankOfAll(set) >= 0
+}
+
+// richOnOneBank is an injection engine one of whose banks runs richer: what the
+// computer corrects on each then tells whether their sensors were exchanged.
+func richOnOneBank(c *known.Case, _ []string) bool {
+	return c.Injected() && oneBank(c, "sooty", "fuel-wet")
 }

@@ -294,3 +294,13 @@ func (k Circuit) SnapFrom() *diag.FuelReading {
 	}
 	return k.Reading("idle")
 }
+
+// NoFuelAtAll reports a circuit that was read and has no pressure to speak of.
+func (c *Case) NoFuelAtAll() bool {
+	for _, k := range c.Circuits() {
+		if k.PumpDead() != nil {
+			return true
+		}
+	}
+	return false
+}

@@ -110,9 +110,11 @@ const (
 )
 
 // DecidedBy is the limit that faces of a rotor are past, the clearest first,
-// and whether it is passed beyond its uncertainty; nil for none.
+// nil for none, and whether they are low beyond uncertainty: past it by more
+// than that, or by their grade where no limit between the faces is stated.
 func (r Rotor) DecidedBy(faces []int) (limit *diag.LimitResult, clear bool) {
 	low := r.LowestOf(faces)
+	graded := r.Case.RotorLimit(BetweenFaces) == nil && len(r.Apart) > 0
 	for _, rule := range []string{string(diag.Minimum), BetweenFaces} {
 		l := r.Case.RotorLimit(rule)
 		if l == nil || l.Verdict == diag.NotJudged {
@@ -126,7 +128,7 @@ func (r Rotor) DecidedBy(faces []int) (limit *diag.LimitResult, clear bool) {
 			limit, clear = l, past > l.Uncertainty
 		}
 	}
-	return limit, clear
+	return limit, clear || graded
 }
 
 // OtherRotorWell reports another rotor of the same test that reads well: the

@@ -104,10 +104,11 @@ func hoseAgrees(c *known.Case, s known.Subject) []Voice {
 	return voices
 }
 
-// fuelInHose is strong where the mixture or the gauge shows it too.
+// fuelInHose is strong where the mixture or the gauge shows it too, so that it
+// agrees with another kind of test.
 func fuelInHose(c *known.Case, s known.Subject) diag.Finding {
 	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair}
-	if low, _ := s.Circuit.Worst(known.Below); low != nil || c.RichSign() != "" {
+	if low, _ := s.Circuit.Worst(known.Below); low != nil || s.Circuit.FallsFast() != nil || c.RichSign() != "" {
 		f.Confidence = diag.Strong
 	}
 	return f

@@ -71,7 +71,7 @@ var fuelLevelRules = []Rule{
 			_, _, _, ok := c.HotShort()
 			return ok
 		}),
-		Kind: OfFuel, For: []Voice{{Cause: "vapour-lock", Weight: Sight}, {Cause: "supply-restricted", Weight: DryUp}, {Cause: "pump", Weight: DryUp}},
+		Kind: OfFuel, For: []Voice{{Cause: "vapour-lock", Weight: Heard}, {Cause: "supply-restricted", Weight: DryUp}, {Cause: "pump", Weight: DryUp}},
 		Against: denies(Known, "cold-is-right", "fuel-filter", "pump-circuit"),
 		Say:     fallsWhenHot, Headline: "fuel-hot",
 	},

@@ -65,7 +65,7 @@ var fuelPumpRules = []Rule{
 		Of: theEngine, When: known.OfEngine("the needle is said to flutter and fuel pressure was tested", func(c *known.Case) bool {
 			return c.Conditions.Needle == "flutters" && len(c.Circuits()) > 0
 		}),
-		Kind: OfFuel, For: common("air-in-fuel", "supply-restricted", "regulator-stuck"),
+		Kind: OfFuel, For: []Voice{{Cause: "air-in-fuel", Weight: Sight}, {Cause: "supply-restricted", Weight: DryUp}, {Cause: "regulator-stuck", Weight: DryUp}},
 		Say: needleFlutters, Headline: "fuel-needle",
 	},
 }

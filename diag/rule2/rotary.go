@@ -49,7 +49,7 @@ var rotorRules = []Rule{
 			apart, _, _ := rotorsApart(c)
 			return apart
 		}),
-		Kind: OfRotors, For: speaks(Hint, "rotor-wear", "apex-seal", "side-seal"), Weigh: apartVoices,
+		Kind: OfRotors, Weigh: apartVoices,
 		Say: rotorsApartSaid, Headline: "rotors-apart",
 	},
 }
@@ -114,9 +114,6 @@ func rotorVoices(c *known.Case, s known.Subject) []Voice {
 		voices = append(voices, denies(Known, "cranked-fast", "weak-cranking")...)
 	default:
 		voices = append(voices, Voice{Cause: "weak-cranking", Weight: commonest - rarer})
-	}
-	if c.Stood() {
-		voices = append(voices, Voice{Cause: "stuck-seals", Weight: Known, Kind: OfHistory})
 	}
 	for _, n := range s.Cylinders {
 		if r, ok := c.Rotor(n); ok && len(r.DeadFaces()) == len(r.Values) {
@@ -208,11 +205,15 @@ func rotorsApart(c *known.Case) (apart, clear bool, limit *diag.LimitResult) {
 	return limit.Verdict == diag.TooClose && limit.PastAsRead, false, limit
 }
 
-// apartVoices: a face that leaks pulls the mean down; else the lower has worn.
+// apartVoices speak only of a rotor of which nothing else is known: a face that
+// leaks pulls the mean down, and one low all over is weighed as such.
 func apartVoices(c *known.Case, s known.Subject) []Voice {
 	r, ok := c.Rotor(s.Name())
-	if ok && len(r.SingledOut()) > 0 {
+	switch {
+	case ok && len(r.SingledOut()) > 0:
 		return denies(Hint, "a-face-pulls-down", "rotor-wear")
+	case ok && (r.Even() || r.UnderFloor()):
+		return nil
 	}
 	return append(common("rotor-wear", "apex-seal"), denies(Known, "same-starter", "weak-cranking")...)
 }

@@ -12,7 +12,7 @@ var leanTogether = []Rule{
 		Source: "TM 10-3930-653-14&P, para 4-7-9 (white plugs: low fuel pressure among the causes)", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel},
 		Needs: []known.Need{known.NeedsFuel},
 		Of:    eachCircuit, When: known.All(runsLean, known.Any(pressureLow, sags), someFuel),
-		Kind: OfFuel, Weigh: leanLowVoices,
+		Kind: OfFuel, Weigh: leanLowVoices, Against: denies(Known, "pressure-explains", "lean-mixture", "air-leak", "too-hot", "wrong-heat-range"),
 		Say: leanAndLow, Headline: "lean-and-pressure-low",
 		SaysBetterThan: []string{"fuel-pressure-low", "sags-under-load", "lean-all"},
 	},

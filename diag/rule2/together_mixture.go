@@ -19,7 +19,7 @@ var richTogether = []Rule{
 		Source: "common practice, no source: low rail pressure leans the mixture and does not explain soot", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel},
 		Needs: []known.Need{known.NeedsFuel},
 		Of:    eachCircuit, When: known.All(runsRich, pressureLow, someFuel),
-		Kind: OfFuel, For: falling(Known, "regulator-diaphragm", "leaking-injector", "carburettor", "purge-valve", "fuel-in-oil", "temperature-signal", "gauge-reads-low"),
+		Kind: OfFuel, For: falling(Sight, "regulator-diaphragm", "leaking-injector", "carburettor", "purge-valve", "fuel-in-oil", "temperature-signal", "gauge-reads-low"),
 		Against: denies(Heard, "low-leans", append([]string{"regulator-open"}, supplyCauses...)...),
 		Say:     richButLow, Headline: "rich-but-pressure-low",
 		SaysBetterThan: []string{"fuel-pressure-low", "sags-under-load", "all-sooty"},
@@ -30,6 +30,7 @@ var richTogether = []Rule{
 		Source: "common practice, no source", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel}, Needs: []known.Need{known.NeedsFuel},
 		Of: eachCircuit, When: known.All(runsRich, pressureHigh),
 		Kind: OfFuel, Weigh: func(c *known.Case, s known.Subject) []Voice { return echoed(highVoices(*s.Circuit), c.RichSign()) },
+		Against: denies(Known, "pressure-explains", "rich-mixture", "weak-spark", "short-trips", "air-filter", "temperature-signal"),
 		Say: func(c *known.Case, s known.Subject) diag.Finding {
 			r, clear := s.Circuit.TooHigh()
 			return mixture(*s.Circuit, r, clear, c.RichSign())
@@ -44,7 +45,9 @@ var richTogether = []Rule{
 		Source: "common practice, no source", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel}, Needs: []known.Need{known.NeedsFuel},
 		Of: rightCircuit, When: known.All(runsRich, known.Not(sootyAll), known.Not(inHose), known.OfCircuit("held, or not read after switching off", func(k known.Circuit) bool { return k.FallsFast() == nil }),
 			known.OfEngine("not one bank alone rich", func(c *known.Case) bool { return richBank(c) == nil })),
-		Kind: OfFuel, For: common("regulator-diaphragm", "leaking-injector", "carburettor", "temperature-signal", "purge-valve", "fuel-in-oil", "air-filter"),
+		Kind: OfFuel, For: []Voice{
+			{Cause: "regulator-diaphragm", Weight: Sight}, {Cause: "leaking-injector", Weight: Sight - rarer}, {Cause: "carburettor", Weight: Known}, {Cause: "temperature-signal", Weight: DryUp + rarer},
+			{Cause: "purge-valve", Weight: DryUp}, {Cause: "fuel-in-oil", Weight: Hint + rarer}, {Cause: "air-filter", Weight: Hint}},
 		Say: richPressureRight, Headline: "rich-pressure-right",
 		SaysBetterThan: []string{"fuel-pressure-right"},
 	},
@@ -263,9 +266,9 @@ func richOneBank(c *known.Case, s known.Subject) diag.Finding {
 // right, sensors and what adds fuel beside the injectors.
 func everywhereVoices(c *known.Case, _ known.Subject) []Voice {
 	if right(c) {
-		return falling(Known, "temperature-signal", "carburettor", "air-meter", "purge-valve", "regulator-diaphragm", "leaking-injector", "fuel-in-oil", "air-filter")
+		return append(falling(Sight, "temperature-signal", "carburettor", "air-meter", "purge-valve", "regulator-diaphragm", "leaking-injector", "fuel-in-oil"), Voice{Cause: "air-filter", Weight: Hint})
 	}
-	return falling(Known, "carburettor", "regulator-stuck", "temperature-signal", "air-filter", "regulator-diaphragm", "purge-valve")
+	return falling(Sight, "carburettor", "regulator-stuck", "temperature-signal", "regulator-diaphragm", "purge-valve", "air-filter")
 }
 
 func richEverywhere(c *known.Case, _ known.Subject) diag.Finding {
