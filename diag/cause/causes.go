@@ -21,7 +21,7 @@ var testCauses = []Cause{
 	{Name: "plug-or-adapter-thread", Test: true},
 	{Name: "tester-scale", Test: true},
 	{Name: "too-much-oil-used", Test: true},
-	{Name: "leak-place-unknown", Fits: valved},
+	{Name: "leak-place-unknown", Vague: true, Fits: valved},
 	{Name: "others-low"},
 }
 
@@ -62,7 +62,7 @@ var sealingCauses = []Cause{
 	{Name: "breather", Fits: valved, Explains: oily},
 	{Name: "too-much-oil", Explains: oily},
 	{Name: "bottom-end", Explains: []string{noise}},
-	{Name: "other-than-sealing", Explains: coolants},
+	{Name: "other-than-sealing", Vague: true, Explains: coolants},
 }
 
 var motionCauses = []Cause{
@@ -88,9 +88,9 @@ var mixtureCauses = []Cause{
 	{Name: "own-spark", Fits: sparked, Explains: sparkly, Advice: "advice-spark"},
 	{Name: "shared-coil", Fits: sparked, Explains: sparkly, Advice: "advice-spark"},
 	{Name: "coil-or-lead", Fits: sparked, Explains: sparkly, Advice: "advice-spark"},
-	{Name: "weak-spark", Fits: sparked, Explains: append([]string{rich}, sparkly...)},
-	{Name: "ignition", Fits: sparked, Explains: sparkly, Advice: "advice-elsewhere"},
-	{Name: "injection", Explains: append([]string{rich, lean}, sparkly...), Advice: "advice-elsewhere"},
+	{Name: "weak-spark", Vague: true, Fits: sparked, Explains: append([]string{rich}, sparkly...)},
+	{Name: "ignition", Vague: true, Fits: sparked, Explains: sparkly, Advice: "advice-elsewhere"},
+	{Name: "injection", Vague: true, Explains: append([]string{rich, lean}, sparkly...), Advice: "advice-elsewhere"},
 	{Name: "own-injector", Fits: injected, Explains: append([]string{rich, lean}, roughly...)},
 	{Name: "leaking-injector", Fits: injected, Explains: richly},
 	{Name: "dirty-injectors", Fits: injected, Explains: leanly},
@@ -103,15 +103,15 @@ var mixtureCauses = []Cause{
 	{Name: "air-filter", Explains: []string{rich, lowPower}},
 	{Name: "carburettor", Fits: carburetted, Explains: append([]string{rich, noStart}, leanly...)},
 	{Name: "temperature-signal", Fits: injected, Explains: richly},
-	{Name: "sensor-or-air-leak", Explains: append([]string{rich}, leanly...), Advice: "advice-elsewhere"},
+	{Name: "sensor-or-air-leak", Vague: true, Explains: append([]string{rich}, leanly...), Advice: "advice-elsewhere"},
 	{Name: "sensors-crossed", Fits: injected, Explains: append([]string{lean}, richly...)},
 	{Name: "bank-sensor", Fits: injected, Explains: append([]string{lean}, richly...)},
 	{Name: "bank-exhaust-leak", Fits: injected, Explains: append([]string{noise}, richly...)},
 	{Name: "purge-valve", Fits: injected, Explains: richly},
 	{Name: "fuel-in-oil", Explains: []string{rich, noise}},
-	{Name: "rich-mixture", Explains: richly},
-	{Name: "lean-mixture", Explains: leanly},
-	{Name: "low-fuel-pressure", Explains: append([]string{noStart}, leanly...)},
+	{Name: "rich-mixture", Vague: true, Explains: richly},
+	{Name: "lean-mixture", Vague: true, Explains: leanly},
+	{Name: "low-fuel-pressure", Vague: true, Explains: append([]string{noStart}, leanly...)},
 	{Name: "short-trips", Explains: []string{rich, misfire}},
 	{Name: "too-hot", Explains: []string{overheat, lowPower}},
 	{Name: "early-ignition", Fits: sparked, Explains: []string{noise, overheat, lowPower}},
@@ -128,7 +128,7 @@ var mixtureCauses = []Cause{
 	{Name: "oil-additive"},
 	{Name: "gas-fuel"},
 	{Name: "wrong-mix", Fits: twoStroke, Explains: []string{oilUse, misfire, lowPower}},
-	{Name: "low-compression", Explains: roughly, Advice: "advice-seal-first"},
+	{Name: "low-compression", Vague: true, Explains: roughly, Advice: "advice-seal-first"},
 }
 
 var fuelCauses = []Cause{

@@ -41,7 +41,7 @@ type Check struct {
 	// Whole: it is made on the engine or its fuel supply and not on cylinders.
 	Whole bool
 	// MinutesOf gives the time where it depends on the engine; nil: Minutes.
-	MinutesOf func(*known.Case) int
+	MinutesOf func(c *known.Case, cylinders []string) int
 	// OfSet: it is about the cylinders together, and named for all of them.
 	OfSet bool
 }
@@ -146,9 +146,9 @@ func (o *Outcome) Shows() float64 {
 func (k *Check) Told(c *known.Case) bool { return k.work(c, nil) != nil }
 
 // MinutesFor is roughly how long the check takes on this engine.
-func (k *Check) MinutesFor(c *known.Case) int {
+func (k *Check) MinutesFor(c *known.Case, cylinders []string) int {
 	if k.MinutesOf != nil {
-		return k.MinutesOf(c)
+		return k.MinutesOf(c, cylinders)
 	}
 	return k.Minutes
 }
@@ -159,7 +159,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Engine.Names()), "several": c.Several(),
 		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Spec.TwoStroke, "airCooled": c.AirCooled(), "lash": c.LashCanBeSet(),
 		"byHand": at == diag.DoNotRun, "oil": c.OilAllowed(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
-		"minutes": k.MinutesFor(c),
+		"minutes": k.MinutesFor(c, cylinders),
 	}
 }
 
@@ -178,7 +178,7 @@ func dose(c *known.Case) string {
 
 // Ask is a check as a diagnosis proposes it.
 func (k *Check) Ask(c *known.Case, cylinders []string, at diag.Urgency) *diag.Check {
-	asked := &diag.Check{Key: k.Name, Cylinders: cylinders, Facts: k.Facts(c, cylinders, at), Minutes: k.MinutesFor(c)}
+	asked := &diag.Check{Key: k.Name, Cylinders: cylinders, Facts: k.Facts(c, cylinders, at), Minutes: k.MinutesFor(c, cylinders)}
 	for _, o := range k.Open(c) {
 		asked.Outcomes = append(asked.Outcomes, o.Name)
 	}

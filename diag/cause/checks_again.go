@@ -8,7 +8,7 @@ func valves(c *known.Case, _ []string) bool  { return c.HasValves() }
 
 // againChecks test again, or test what was left out.
 var againChecks = []Check{
-	{Name: "complete-set", Minutes: 15, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
+	{Name: "complete-set", Minutes: 15, Fits: func(c *known.Case, _ []string) bool { return c.Several() }, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
 		Outcomes: []Outcome{{Name: "alike"}, {Name: "apart", Else: true}}},
 	{Name: "look-at-the-gauge", Minutes: 1, Whole: true, Again: true, Words: []string{"unit read off", "unit checked"},
 		Outcomes: []Outcome{{Name: "another unit", For: []string{"other-unit"}}, {Name: "the same unit", Else: true}}},
@@ -22,6 +22,11 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "readings come up", For: []string{"throttle-or-choke", "weak-cranking", "cold-engine", "adapter-leak"}, Words: []string{"come up", "came up", "up"}},
 			{Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
+	{Name: "look-for-decompressor", Minutes: 5, Whole: true, Way: Hand, Words: []string{"decompressor looked for", "compression release looked for"},
+		Fits: func(c *known.Case, _ []string) bool { return c.SmallEngine() && c.Spec.Decompressor == "" },
+		Outcomes: []Outcome{
+			{Name: "one is fitted", For: []string{"decompressor"}, Words: []string{"fitted", "found", "has one"}},
+			{Name: "there is none", Else: true, Enter: func(t *Trial) { t.Spec.Decompressor = "none" }, Words: []string{"none"}}}},
 	{Name: "second-gauge", Minutes: 10, Mends: []string{"gauge-reads-low", "gauge-valve-leaks"}, Way: Starter, Again: true, Fits: cranked, Words: []string{"other gauge", "another gauge"},
 		Outcomes: []Outcome{
 			{Name: "reads higher", For: []string{"gauge-reads-low", "gauge-valve-leaks", "adapter-leak"}, Words: []string{"higher"}},
@@ -29,7 +34,7 @@ var againChecks = []Check{
 			{Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
 	{Name: "repeat-wet", Minutes: 20, Way: Starter | Oils, Again: true, Fits: func(c *known.Case, _ []string) bool { return c.OilTells() },
 		Outcomes: []Outcome{{Name: "rises", For: []string{"rings", "scored-bore"}}, {Name: "tells nothing", Else: true}}},
-	{Name: "dry-and-repeat", Minutes: 60, Mends: []string{"washed-bore", "flooding"}, Whole: true, Way: Starter | Oils, Again: true, Words: []string{"dried and repeated", "cylinders dried"},
+	{Name: "dry-and-repeat", Minutes: 30, Mends: []string{"washed-bore", "flooding"}, Whole: true, Way: Starter | Oils, Again: true, Words: []string{"dried and repeated", "cylinders dried"},
 		Fits: func(c *known.Case, _ []string) bool { return c.OilAllowed() && !c.Rotary() },
 		Outcomes: []Outcome{
 			{Name: "recovers", For: []string{"washed-bore", "flooding", "dry-bores", "stuck-seals"}, Words: []string{"recovered", "came up"}},
@@ -47,9 +52,9 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-compression", "rings", "wear", "exhaust-valve", "cam-timing", "washed-bore", "fault-in-each"}},
 			{Name: "even", Else: true}}},
-	{Name: "leak-down-again", Minutes: 15, Way: Hand | Runs, Again: true, Fits: pistons, Words: []string{"leak-down repeated", "leakage repeated"},
+	{Name: "leak-down-again", Minutes: 15, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread"}, Way: Hand | Runs, Again: true, Fits: pistons, Words: []string{"leak-down repeated", "leakage repeated"},
 		Outcomes: []Outcome{
-			{Name: "loses less", For: []string{"tester-scale", "carbon-on-seat", "plug-or-adapter-thread"}, Words: []string{"less"}},
+			{Name: "loses less", For: []string{"tester-scale", "carbon-on-seat", "plug-or-adapter-thread", "cold-engine"}, Words: []string{"less"}},
 			{Name: "stays", Else: true, Words: []string{"same", "stayed"}}}},
 	{Name: "second-fuel-gauge", Minutes: 10, Whole: true, Way: Runs, Again: true, Words: []string{"another fuel gauge"},
 		Outcomes: []Outcome{{Name: "reads otherwise", For: []string{"gauge-reads-low", "gauge-reads-high"}, Words: []string{"differs"}}, {Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},

@@ -32,9 +32,33 @@ func madeWet(c *known.Case, cylinders []string) bool {
 	})
 }
 
+// notWashed is an engine with pistons whose bores fuel has not washed: those
+// leak past their rings until they are dry and oiled, worn or not.
+func notWashed(c *known.Case, _ []string) bool {
+	return !c.Rotary() && !(c.Flooded() && (c.AllLow() != nil || c.Dead()))
+}
+
+// camMayStand is an engine with valves of which some cylinder has no pressure,
+// so that its camshaft, or a part of it, may not turn.
+func camMayStand(c *known.Case, _ []string) bool {
+	return c.HasValves() && len(c.Graded(diag.NoPressure)) > 0
+}
+
+// eachTakes is the time of a check that takes so many minutes a cylinder beside
+// five to set up; of a whole engine two cylinders tell enough.
+func eachTakes(minutes int) func(*known.Case, []string) int {
+	return func(c *known.Case, cylinders []string) int {
+		n := len(cylinders)
+		if n == 0 {
+			n = min(2, len(c.Engine.Names()))
+		}
+		return 5 + minutes*n
+	}
+}
+
 // sealingChecks tell where a cylinder loses its pressure.
 var sealingChecks = []Check{
-	{Name: "wet-test", Minutes: 10, Way: Starter | Oils, Words: []string{"wet compression"}, Made: madeWet,
+	{Name: "wet-test", Minutes: 10, MinutesOf: eachTakes(5), Way: Starter | Oils, Words: []string{"wet compression"}, Made: madeWet,
 		Fits: func(c *known.Case, cylinders []string) bool {
 			dead := len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !c.Far(n) })
 			return c.OilTells() && c.DryRead() && !dead
@@ -42,7 +66,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "washed-bore", "wear", "dry-bores"}, Enter: wetRise(0.8)},
 			{Name: "hardly rises", Else: true, Enter: wetRise(0), Words: []string{"no rise", "no change"}}}},
-	{Name: "leak-down", Minutes: 15, Way: Hand, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: pistons, Made: madeLeakDown,
+	{Name: "leak-down", Minutes: 15, MinutesOf: eachTakes(10), Way: Hand, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: notWashed, Made: madeLeakDown,
 		Outcomes: []Outcome{
 			{Name: "exhaust", For: []string{"exhaust-valve", "valve-lash", "carbon-on-seat", "valve-recession", "stuck-valve", "bent-valve", "sticking-valve"}, Fits: valved, Enter: leak(35, known.AtExhaust)},
 			{Name: "exhaust port", For: []string{"rings", "piston", "scored-bore", "stuck-rings"}, Fits: twoStroke, Enter: leak(35, known.AtExhaust)},
@@ -51,7 +75,7 @@ var sealingChecks = []Check{
 			{Name: "coolant", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Fits: wet, Enter: leak(35, known.AtCoolant)},
 			{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: several, Enter: leak(35, known.AtNeighbour)},
 			{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}}}},
-	{Name: "leak-down-pair", Minutes: 20, Way: Hand, Words: []string{"leak-down between"}, OfSet: true,
+	{Name: "leak-down-pair", Minutes: 15, Way: Hand, Words: []string{"leak-down between"}, OfSet: true,
 		Fits: func(c *known.Case, cylinders []string) bool {
 			return pistons(c, cylinders) && len(cylinders) > 1 && len(c.Engine.NeighbourRuns(cylinders)) < len(cylinders)
 		},
@@ -62,11 +86,11 @@ var sealingChecks = []Check{
 	{Name: "coolant-gas-test", Minutes: 10, Whole: true, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
 		Made: func(c *known.Case, _ []string) bool { return c.CoolantGas == "positive" || c.CoolantGas == "negative" },
 		Outcomes: []Outcome{
-			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Enter: gas("positive"), Words: []string{"positive"}},
+			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Sure: 0.5, Enter: gas("positive"), Words: []string{"positive"}},
 			{Name: "none", Else: true, Enter: gas("negative"), Words: []string{"negative"}}}},
 	{Name: "cooling-pressure-test", Minutes: 15, Fits: cooled, Words: []string{"cooling system pressure", "coolant pressure test"},
 		Outcomes: []Outcome{
-			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore"}, Words: []string{"falls", "wet"}},
+			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore"}, Sure: 0.5, Words: []string{"falls", "wet"}},
 			{Name: "it holds", Else: true, Words: []string{"holds", "dry"}}}},
 	{Name: "borescope", Minutes: 15, Fits: pistons, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
 		Outcomes: []Outcome{
@@ -77,12 +101,14 @@ var sealingChecks = []Check{
 			{Name: "washed", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore"}, Sure: 0.5, Enter: saw(diag.Bore{Crown: "washed"})},
 			{Name: "carbon", For: []string{"carbon", "carbon-on-seat", "oil-in-bore"}, Sure: 0.5, Enter: saw(diag.Bore{Crown: "carbon"})},
 			{Name: "nothing", Else: true, Enter: saw(diag.Bore{Wall: "good", Crown: "good"}), Words: []string{"good"}}}},
-	{Name: "soap-joints", Minutes: 5, Way: Hand,
+	{Name: "soap-joints", Minutes: 5, Way: Hand, Fits: func(c *known.Case, cylinders []string) bool {
+		return pistons(c, cylinders) && slices.ContainsFunc(cylinders, func(n string) bool { return c.LeaksAt(n, known.AtOutside) })
+	},
 		Outcomes: []Outcome{{Name: "thread", For: []string{"plug-or-adapter-thread", "adapter-leak"}}, {Name: "edge", For: []string{"head-gasket", "warped-or-cracked-head"}}, {Name: "none", Else: true}}},
 	{Name: "turn-by-hand", Minutes: 10, Whole: true, Way: Hand, Words: []string{"turned by hand"},
 		Outcomes: []Outcome{
-			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore", "flooding"}, Words: []string{"liquid"}},
-			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "timing-drive", "piston-contact"}, Words: []string{"stops", "hard"}},
+			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
+			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.6, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
 	{Name: "run-and-retest", Minutes: 600, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Runs | Starter, Words: []string{"run and tested again", "run and retested"},
 		Outcomes: []Outcome{
@@ -91,8 +117,8 @@ var sealingChecks = []Check{
 	{Name: "smoke-on-overrun", Minutes: 10, Whole: true, Way: Runs, Fits: valves, Words: []string{"smoke watched"},
 		Made: func(c *known.Case, _ []string) bool { return len(c.History.Smoke.When) > 0 },
 		Outcomes: []Outcome{
-			{Name: "a puff", For: []string{"guides-or-seals"}, Words: []string{"puff", "overrun"}},
-			{Name: "steady under load", For: []string{"rings", "oil-control-rings", "wear"}, Words: []string{"steady", "load"}},
+			{Name: "a puff", For: []string{"guides-or-seals"}, Sure: 0.7, Words: []string{"puff", "overrun"}},
+			{Name: "steady under load", For: []string{"rings", "oil-control-rings", "wear"}, Sure: 0.4, Words: []string{"steady", "load"}},
 			{Name: "none", Else: true}}},
 	{Name: "breather-and-oil-level", Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"},
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
@@ -104,7 +130,7 @@ var sealingChecks = []Check{
 
 // motionChecks tell whether the valves move as they should.
 var motionChecks = []Check{
-	{Name: "valve-lash", Minutes: 30, Way: Hand, Mends: []string{"valve-lash"}, MinutesOf: func(c *known.Case) int {
+	{Name: "valve-lash", Minutes: 30, Way: Hand, Mends: []string{"valve-lash"}, MinutesOf: func(c *known.Case, _ []string) int {
 		if len(c.Engine.Names()) <= 2 {
 			return 10 // a cover or two
 		}
@@ -118,15 +144,15 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve", "bent-valve"}, Words: []string{"less", "not at all", "stuck"}},
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
-	{Name: "cam-timing-marks", Minutes: 60, Whole: true, Way: Hand | Opens, Fits: valves, Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
+	{Name: "cam-timing-marks", Minutes: 30, Whole: true, Way: Hand, Fits: valves, Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},
 			{Name: "right", Else: true, Words: []string{"ok", "good", "correct"}}}},
-	{Name: "turn-engine-check-cam", Minutes: 10, Whole: true, Way: Hand, Fits: valves, Words: []string{"cam turns", "camshaft turns"},
+	{Name: "turn-engine-check-cam", Minutes: 10, Whole: true, Way: Hand, Fits: camMayStand, Words: []string{"cam turns", "camshaft turns"},
 		Outcomes: []Outcome{
 			{Name: "stands still", For: []string{"timing-drive", "bent-valve"}, Words: []string{"does not turn"}},
 			{Name: "turns", Else: true}}},
-	{Name: "running-compression", Minutes: 15, Way: Runs, Fits: pistons,
+	{Name: "running-compression", Minutes: 15, MinutesOf: eachTakes(5), Way: Runs, Fits: pistons,
 		Made: func(c *known.Case, _ []string) bool { return c.Compression != nil && len(c.Compression.Running) > 0 },
 		Outcomes: []Outcome{
 			{Name: "low on the snap", For: []string{"valve-motion", "collapsed-lifter", "restricted-inlet"}, Words: []string{"low"}},

@@ -16,6 +16,11 @@ const (
 	// mostAnswers is how many checks are made, by the job's own words, before
 	// the next one is to take it apart: nobody goes on for ever.
 	mostAnswers = 5
+	// waits is the most that a check's minutes count for: what takes longer is
+	// waiting and not work.
+	waits = 45
+	// setUp is what every check costs beside its own minutes.
+	setUp = 5
 	// weighed is how many causes of a story count when checks are compared.
 	weighed = 7
 )
@@ -47,20 +52,35 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		}
 		settled := settles(k.Open(c), shares)
 		if settled >= leastSettled {
-			if gain := settled * ease(k) * s.mending(k) / float64(k.MinutesFor(c)); gain > most {
+			if gain := settled * ease(k, at) * s.worth(k) / float64(min(k.MinutesFor(c, names), waits)+setUp); gain > most {
 				best, most = k, gain
 			}
 		}
-		if proves(k, s.book.first()) && (proof == nil || k.Minutes < cheapest) {
-			proof, cheapest = k, k.Minutes
+		minutes := k.MinutesFor(c, names)
+		if slices.Contains(k.Mends, s.book.first()) {
+			minutes -= mendFirst
+		}
+		if (proves(k, s.book.first()) || minutes < 0) && (proof == nil || minutes < cheapest) {
+			proof, cheapest = k, minutes
 		}
 	}
-	if best == nil {
+	if best == nil || proof != nil && s.asGoodAsProven(shares) && slices.Contains(proof.Mends, s.book.first()) {
 		best = proof
 	}
 	if best != nil {
 		s.Next = best.Ask(c, s.cylindersFor(best), at)
 	}
+}
+
+// mendFirst puts a check that mends the first cause before any that only
+// proves it.
+const mendFirst = 10000
+
+// asGoodAsProven reports a story of which one cause has most of the weight by
+// two kinds of tests, or by its own sight: then it is mended, and not asked
+// again.
+func (s *story) asGoodAsProven(shares []share) bool {
+	return shares[0].part >= 0.6 && s.Confidence != diag.Weak
 }
 
 // cylindersFor are the cylinders that a check is made on for this story.
@@ -71,21 +91,32 @@ func (s *story) cylindersFor(k *cause.Check) []string {
 	return s.Cylinders
 }
 
-// mends is how much more a check is worth that puts right what it finds.
-const mends = 1.6
+// How much more a check is worth that puts right what it finds, and that would
+// prove the first cause rather than rule out another.
+const (
+	mends  = 1.6
+	proven = 1.5
+)
 
-// mending is that for a check that mends one of the story's shown causes.
-func (s *story) mending(k *cause.Check) float64 {
+// worth is that for the causes of this story.
+func (s *story) worth(k *cause.Check) float64 {
+	w := 1.0
 	if slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return slices.Contains(k.Mends, p.Key) }) {
-		return mends
+		w *= mends
 	}
-	return 1
+	if proves(k, s.book.first()) {
+		w *= proven
+	}
+	return w
 }
 
 // ease is how gladly a check is made beside its time: what takes apart, costs
 // parts or fouls the plugs comes later.
-func ease(k *cause.Check) float64 {
+func ease(k *cause.Check, at diag.Urgency) float64 {
 	e := 1.0
+	if at == diag.DoNotRun && k.Is(cause.Hand) {
+		e = handEase // what is loose inside may do harm at the first turn
+	}
 	for way, part := range eases {
 		if k.Is(way) {
 			e *= part
@@ -94,54 +125,76 @@ func ease(k *cause.Check) float64 {
 	return e
 }
 
+const handEase = 0.7
+
 var eases = map[cause.Way]float64{cause.Opens: 0.6, cause.Parts: 0.25, cause.Oils: 0.7, cause.Runs: 0.9}
 
-// shares are the parts of the weight that each of the likeliest causes has.
-func (b *ledger) shares() map[string]float64 {
+// A share is the part of a story's weight that one cause has.
+type share struct {
+	cause string
+	part  float64
+}
+
+// shares are those of the likeliest causes.
+func (b *ledger) shares() []share {
 	order := b.sorted()
 	order = order[:min(len(order), weighed)]
 	sum := 0
 	for _, name := range order {
 		sum += b.net[name]
 	}
-	shares := make(map[string]float64, len(order))
-	for _, name := range order {
-		shares[name] = float64(b.net[name]) / float64(sum)
+	list := make([]share, len(order))
+	for i, name := range order {
+		list[i] = share{name, float64(b.net[name]) / float64(sum)}
 	}
-	return shares
+	return list
 }
 
-// settles is how likely the outcomes of a check tell two causes apart that are
-// drawn by their shares: one less the chance that both give the same outcome. A
-// cause that several outcomes speak for falls to each of them alike.
-func settles(outcomes []cause.Outcome, shares map[string]float64) float64 {
-	same, named := 0.0, 0.0
-	for i := range outcomes {
-		part := 0.0
-		for _, name := range outcomes[i].For {
-			if share, here := shares[name]; here {
-				part += share * outcomes[i].Shows() / float64(speakers(outcomes, name))
+// settles is how likely the outcome of a check tells two different causes apart
+// that are drawn by their shares.
+func settles(outcomes []cause.Outcome, shares []share) float64 {
+	shown := make([][]float64, len(shares))
+	for i := range shares {
+		shown[i] = shows(outcomes, shares[i].cause)
+	}
+	apart := 0.0
+	for i := range shares {
+		for j := range i {
+			alike := 0.0
+			for o := range outcomes {
+				alike += min(shown[i][o], shown[j][o])
 			}
+			apart += 2 * shares[i].part * shares[j].part * (1 - alike)
 		}
-		if outcomes[i].Else {
-			continue
-		}
-		same += part * part
-		named += part
 	}
-	rest := 1 - named
-	return 1 - same - rest*rest
+	return apart
 }
 
-// speakers counts the outcomes that speak for a cause.
-func speakers(outcomes []cause.Outcome, name string) int {
-	n := 0
+// shows is how likely each outcome is where a cause is there. One that several
+// outcomes speak for shows by each of them alike; what none speaks for, and
+// what a check may miss, shows by the outcome that is left.
+func shows(outcomes []cause.Outcome, name string) []float64 {
+	list := make([]float64, len(outcomes))
+	speakers, rest := 0, -1
 	for i := range outcomes {
-		if !outcomes[i].Else && slices.Contains(outcomes[i].For, name) {
-			n++
+		if outcomes[i].Else {
+			rest = i
+		}
+		if slices.Contains(outcomes[i].For, name) {
+			speakers++
 		}
 	}
-	return max(n, 1)
+	left := 1.0
+	for i := range outcomes {
+		if slices.Contains(outcomes[i].For, name) {
+			list[i] = outcomes[i].Shows() / float64(speakers)
+			left -= list[i]
+		}
+	}
+	if rest >= 0 {
+		list[rest] += left
+	}
+	return list
 }
 
 // proves reports a check with an outcome that speaks for the first cause.

@@ -141,7 +141,14 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 // first; what weighs the same stays in the order in which it was entered.
 func (b *ledger) sorted() []string {
 	order := slices.DeleteFunc(slices.Clone(b.order), func(name string) bool { return b.net[name] <= 0 })
-	slices.SortStableFunc(order, func(x, y string) int { return cmp.Compare(b.net[y], b.net[x]) })
+	plain := slices.ContainsFunc(order, func(name string) bool { return !cause.Named(name).Vague })
+	weight := func(name string) int {
+		if plain && cause.Named(name).Vague {
+			return b.net[name] / 2
+		}
+		return b.net[name]
+	}
+	slices.SortStableFunc(order, func(x, y string) int { return cmp.Compare(weight(y), weight(x)) })
 	return order
 }
 

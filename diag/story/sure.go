@@ -69,12 +69,20 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 		limit := diag.Fair
 		if doubted == len(kinds) {
 			limit = diag.Weak
-			if r.Unsettles != nil && r.Unsettles(n) && s.Urgency == diag.ActSoon {
-				s.Urgency = diag.CheckAgain
-			}
+			s.unsettle(c, r, n)
 		}
 		s.Confidence = atMost(s.Confidence, limit)
 		s.Doubts = append(s.Doubts, diag.Phrase{Key: r.Doubt, Facts: n.Facts})
+	}
+}
+
+// unsettle takes the urgency down to checking again where the test that it
+// rests on proved to be at fault. In another unit an engine without pressure may
+// be a sound one; by any other fault of the test it is not.
+func (s *story) unsettle(c *known.Case, r *rule.Rule, n diag.Notice) {
+	otherUnit := c.WholeSection(n) != ""
+	if otherUnit && s.Urgency.Rank() > diag.CheckAgain.Rank() || r.Unsettles != nil && r.Unsettles(n) && s.Urgency == diag.ActSoon {
+		s.Urgency = diag.CheckAgain
 	}
 }
 
