@@ -15,6 +15,7 @@ const (
 	DecompressorMissing = "whether it has a decompressor"
 	DisplacementMissing = "its displacement, for the dose of oil"
 	FuelMissing         = "its fuel"
+	DeactivatesMissing  = "whether it shuts cylinders down at light load, and which"
 	DriveMissing        = "whether a belt, a chain or gears drive the valves"
 )
 
@@ -32,10 +33,11 @@ func (c *Case) EngineFactsMissing() diag.Names {
 	ask(c.Has(NeedsCompression) && (all || some), c.Spec.Fuel != "", FuelMissing)
 	ask(c.HasValves() && some && !c.Dead() && c.valvesOpen(short), c.Spec.Lifters != "", LiftersMissing)
 	ask(c.HasValves() && c.LowBank() >= 0, c.Spec.Camshafts != "", CamshaftsMissing)
+	ask(MayBeDeactivated.Holds(c, Subject{}), false, DeactivatesMissing)
 	ask(c.HasValves() && c.Dead(), c.Spec.TimingDrive != "", DriveMissing)
 	ask(c.SmallEngine() && (all || some || c.Dead()), c.Spec.Decompressor != "", DecompressorMissing)
 	ask(c.mayBeAirCooled() && (some || all), c.Spec.Cooling != "", CoolingMissing)
-	ask(c.OilTells() && some && !c.Has(NeedsWet) && c.pressureInAll(short), c.Spec.DisplacementML > 0, DisplacementMissing)
+	ask(c.OilTells() && some && !c.Has(NeedsWet) && !c.Has(NeedsLeakage) && c.pressureInAll(short), c.Spec.DisplacementML > 0, DisplacementMissing)
 	return missing
 }
 

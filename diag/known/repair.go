@@ -112,6 +112,8 @@ type repairs struct {
 	pressures, losses []diag.Change
 	reason            string // why the compression does not compare
 	of                map[string]Repair
+	byPressure        map[string]Repair
+	byLoss            map[string]Repair
 }
 
 // Repaired gives what came of the work on each cylinder that was read before
@@ -132,7 +134,7 @@ func (c *Case) repaired() *repairs {
 	if c.repair != nil {
 		return c.repair
 	}
-	r := &repairs{of: map[string]Repair{}}
+	r := &repairs{of: map[string]Repair{}, byPressure: map[string]Repair{}, byLoss: map[string]Repair{}}
 	c.repair = r
 	if c.Before == nil || c.Before.Test == nil {
 		return r
@@ -144,11 +146,11 @@ func (c *Case) repaired() *repairs {
 	for _, ch := range r.pressures {
 		bad := allLow || before.Grade(ch.Name).IsLow() || slices.Contains(before.UnderMinimum(), ch.Name) || c.underNow(ch.Name, ch.Then)
 		sound := slices.Contains([]diag.Grade{diag.Even, diag.High, diag.Watch}, c.Grade(ch.Name)) && c.AllLow() == nil && !c.underNow(ch.Name, ch.Now)
-		r.set(ch.Name, bad, sound, Moved(ch))
+		r.byPressure[ch.Name] = r.set(ch.Name, bad, sound, Moved(ch))
 	}
 	for _, ch := range r.losses {
 		was, is := before.Leak(ch.Name), c.Leak(ch.Name)
-		r.set(ch.Name, before.LeakTooHigh(was), !c.LeakTooHigh(is), -MovedPoints(ch))
+		r.byLoss[ch.Name] = r.set(ch.Name, before.LeakTooHigh(was), !c.LeakTooHigh(is), -MovedPoints(ch))
 	}
 	return r
 }
@@ -165,7 +167,7 @@ func (c *Case) underNow(name string, value float64) bool {
 
 // set notes the result of one kind of reading: what is worse, or unchanged, in
 // one kind outweighs what the other proves.
-func (r *repairs) set(name string, bad, sound bool, moved int) {
+func (r *repairs) set(name string, bad, sound bool, moved int) Repair {
 	result := Repair("")
 	switch {
 	case moved < 0:
@@ -181,6 +183,14 @@ func (r *repairs) set(name string, bad, sound bool, moved int) {
 	if slices.Index(order, result) > slices.Index(order, r.of[name]) {
 		r.of[name] = result
 	}
+	return result
+}
+
+// RepairBy is the result of the work on a cylinder by its compression, and by
+// its leakage.
+func (c *Case) RepairBy(name string) (pressure, loss Repair) {
+	r := c.repaired()
+	return r.byPressure[name], r.byLoss[name]
 }
 
 // RepairOf gives a cylinder's compression, and its leakage, before the work and

@@ -89,14 +89,14 @@ func changed(c *known.Case, s known.Subject) diag.Finding {
 func changeFacts(c *known.Case, names []string) diag.Facts {
 	var most diag.Change
 	for _, ch := range c.SinceEarlier() {
-		if slices.Contains(names, ch.Name) && math.Abs(ch.Now-ch.Then) > math.Abs(most.Now-most.Then) {
+		if slices.Contains(names, ch.Name) && (most.Name == "" || math.Abs(ch.Now-ch.Then) > math.Abs(most.Now-most.Then)) {
 			most = ch
 		}
 	}
 	then, now := c.Pressure(most.Then), c.Pressure(most.Now)
 	return diag.Facts{
 		"cylinder": most.Name, "now": now, "then": then, "change": difference(then, now), "percent": known.Percent(100*math.Abs(most.Now-most.Then)/math.Max(most.Then, 1e-9), 0),
-		"u": c.Pressure(most.U), "earlier": c.EarlierWhen(c.Cranking().ComparedWith), "only": len(names) == 1,
+		"u": c.Pressure(most.U), "earlier": c.EarlierWhen(c.Cranking().ComparedWith),
 	}
 }
 
@@ -141,7 +141,7 @@ func leakageChanged(c *known.Case, s known.Subject) diag.Finding {
 	}
 	then, now := known.Percent(most.Then, 0), known.Percent(most.Now, 0)
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"cylinder": most.Name, "then": then, "now": now,
-		"change": diag.Number{Value: difference(then, now).Value}, "earlier": c.EarlierWhen(label), "only": len(s.Cylinders) == 1}}
+		"change": diag.Number{Value: difference(then, now).Value}, "earlier": c.EarlierWhen(label)}}
 	if most.Now < most.Then {
 		f.Variant, f.Urgency = "less", diag.NoAction
 	}

@@ -15,7 +15,8 @@ var historyRules = []Rule{
 		Source: "US Army TM 10-3930-647-14&P, para 4-40 (a high reading: deposits); liquid, and oil in the lower cylinders of a radial engine: common practice",
 		Of:     eachCylinder, When: known.Any(liquidSeen, highAndWet, highAndCoolant, oilyBelow),
 		Kind: OfSight, Weigh: liquidVoices, Say: liquidSays, Headline: "liquid-in-cylinder", Variants: []string{"coolant", "below", "seen"},
-		SaysBetterThan: []string{"one-high", "coolant-washed", "oil-wet", "fuel-wet", "guides-or-breather", "wet-with-fuel-and-sealing"},
+		SaysBetterThan: []string{"one-high", "coolant-washed", "oil-wet", "fuel-wet"},
+		InsteadOf:      []string{"guides-or-breather", "wet-with-fuel-and-sealing"}, // both say that the cylinder seals well
 	},
 	{
 		Name: "stood-engine", Title: "The engine stood for long", Class: TestItself, About: diag.AboutEngine,
@@ -130,9 +131,12 @@ func testsDeclined(c *known.Case, _ known.Subject) diag.Finding {
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: facts}
 	switch {
 	case state == diag.NotTold:
-		f.Variant = "not-told"
+		f.Variant, f.Headline = "not-told", "tests-not-told"
 	case c.AnythingRead():
 		f.Variant = "beside"
+	}
+	if state != diag.NotTold && state != diag.Declined {
+		f.Headline = "tests-not-made"
 	}
 	return f
 }

@@ -82,6 +82,14 @@ func repaired(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Findin
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		facts := diag.Facts{"cylinder": s.Name(), "done": c.Before.Done, "when": known.On(c.Before.Date), "then": "", "now": "", "u": "", "lost": "", "loses": ""}
 		pressure, loss := c.RepairOf(s.Name())
+		if pressure != nil && loss != nil { // what decides is said: the same, or worse, in one of the two
+			switch p, l := c.RepairBy(s.Name()); {
+			case p != l && p == c.Repaired()[s.Name()]:
+				loss = nil
+			case p != l && l == c.Repaired()[s.Name()]:
+				pressure = nil
+			}
+		}
 		if pressure != nil {
 			facts["then"], facts["now"], facts["u"] = c.Pressure(pressure.Then).String(), c.Pressure(pressure.Now).String(), c.Pressure(pressure.U).String()
 		}

@@ -7,9 +7,22 @@ import (
 
 // testSigns are what is known of a test that bears on every reading at once:
 // in the story of an engine that reads low, or high, throughout it speaks for a
-// fault of the test. The notices speak with the same voices.
-var testSigns = []Sign{tiresInOrder, turnedSlowly, batterySagged, chokedOff, letOut, mayLetOut, plugsStayedIn, testedCold, throttleUnsure, fewStrokes,
-	needleFell, gaugeWasLow, gaugeWasHigh, gaugeInDoubt, otherUnit, limitTooHigh, airIsThin, airMayBeThin}
+// fault of the test. The notices speak with the same voices, whatever was read.
+var testSigns = throughout(tiresInOrder, turnedSlowly, batterySagged, chokedOff, letOut, mayLetOut, plugsStayedIn, testedCold, throttleUnsure, fewStrokes,
+	needleFell, gaugeWasLow, gaugeWasHigh, gaugeInDoubt, otherUnit, limitTooHigh, airIsThin, airMayBeThin)
+
+// throughout keeps signs to engines of which every cylinder is out.
+func throughout(signs ...Sign) []Sign {
+	out := known.Any(known.UnderFloor,
+		known.OfEngine("no cylinder with pressure", func(c *known.Case) bool { return c.Dead() }),
+		known.OfEngine("every cylinder above what the engine can give", allAbove))
+	list := make([]Sign, len(signs))
+	for i, g := range signs {
+		g.When = known.All(out, g.When)
+		list[i] = g
+	}
+	return list
+}
 
 var (
 	tiresInOrder  = ofTest(noticed("falls-in-test-order"), Voice{Cause: "weak-cranking", Weight: Known}, Voice{Cause: "gauge-valve-leaks", Weight: DryUp})
