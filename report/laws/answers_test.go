@@ -6,7 +6,7 @@ import (
 )
 
 var (
-	others  = regexp.MustCompile(`(?i)\bthe (others|rest)\b|\bthe other (cylinders|faces|plugs)\b|\bothers? (read|are|look|agree)\b|\bOthers\b`)
+	others  = regexp.MustCompile(`(?i)\bthe (others|rest)\b|\bthe other (cylinders|faces|plugs)\b|\bothers (read|are|look|agree)\b|\bOthers\b`)
 	medians = regexp.MustCompile(`(?i)\bmedian\b|\btypical\b`)
 )
 

@@ -223,6 +223,7 @@ func pressuresAreKnown(s *subject, k *tally) {
 	for _, l := range c.Limits {
 		add(l.Limit)
 		add(l.Value)
+		add(l.U)
 	}
 	if c.Expected != nil {
 		add(c.Expected.Low)
@@ -240,7 +241,7 @@ func pressuresAreKnown(s *subject, k *tally) {
 				ok := slices.ContainsFunc(known, func(w float64) bool { return math.Abs(v-w) <= half })
 				rest := f.Because[strings.Index(f.Because, m[1]):]
 				twoUnits := strings.HasPrefix(rest, m[1]+" "+c.Unit+" (")
-				uncertain := slices.ContainsFunc([]string{"U ", "may be ", "by ", "over ", "under ", "about "}, func(word string) bool { return strings.Contains(f.Because, word+m[1]) })
+				uncertain := slices.ContainsFunc([]string{"U ", "may be ", "allowing ", "by ", "over ", "under ", "about "}, func(word string) bool { return strings.Contains(f.Because, word+m[1]) })
 				if !ok && !twoUnits && !uncertain && !strings.Contains(written, m[1]) {
 					k.fail("%s names %s %s, which is no reading, limit or sum: %q", f.Rule, m[1], c.Unit, f.Because)
 				}

@@ -49,6 +49,7 @@ type limit struct {
 	Limit    *float64 `json:"limit"`
 	Unit     string   `json:"unit"`
 	Value    *float64 `json:"value"`
+	U        *float64 `json:"uncertainty"`
 	Verdict  string   `json:"verdict"`
 	Cylinder string   `json:"cylinder"`
 }

@@ -65,7 +65,7 @@ var storyLaws = []law{
 				}
 			}
 		}},
-	{name: "O5 three that agree", least: 20, says: "three kinds of test that agree are never weak", check: threeAgree},
+	{name: "O5 three that agree", least: 30, says: "three kinds of test that agree name their cause first and are never weak", check: threeAgree},
 	{name: "O5 order of findings", least: 500, says: "findings stand with the more urgent first",
 		check: func(s *subject, k *tally) {
 			if s.out.told() { // then they stand in the order of the stories

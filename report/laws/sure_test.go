@@ -2,7 +2,7 @@ package laws_test
 
 import (
 	"slices"
-	"strings"
+	"strconv"
 )
 
 // kinds counts the independent kinds of test that the job has of these
@@ -51,42 +51,60 @@ func strongIsEarned(s *subject, k *tally) {
 	}
 }
 
-// family is the kind of test that a rule goes by.
-func family(rule string) string {
-	switch {
-	case plugRule.MatchString(rule):
-		return "plugs"
-	case leakRule.MatchString(rule):
-		return "leakage"
-	case fuelRule.MatchString(rule):
-		return "fuel"
-	case strings.HasPrefix(rule, "wet-"):
-		return "wet"
-	}
-	return "compression"
-}
-
+// threeAgree brings a wet test and a leak-down to a cylinder that is low by
+// itself, both of which agree with what makes it low: no rise with oil and air
+// at the exhaust, or a rise and air at the oil filler.
 func threeAgree(s *subject, k *tally) {
-	if !s.out.told() {
-		k.notThere("stories")
+	if !s.petrolFourStroke() || s.oilTells() != "" || s.spoilt() != "" || len(s.names()) < 4 || !exact(s.out.Compression) {
 		return
 	}
-	for _, one := range s.out.Stories {
-		if one.About != "cylinders" || len(one.Against) > 0 || len(one.CauseNames) == 0 {
+	var low, even []string
+	for _, c := range s.out.Compression.Cylinders {
+		switch {
+		case c.Dry == nil:
+			return
+		case c.Grade == "low" || c.Grade == "very low":
+			low = append(low, c.Cylinder)
+		case c.Grade == "even":
+			even = append(even, c.Cylinder)
+		}
+	}
+	if len(low) != 1 || len(even) < 3 {
+		return
+	}
+	for _, fault := range []struct {
+		cause, at string
+		rise      float64
+	}{{"exhaust-valve", "exhaust", 1.01}, {"rings", "crankcase", 1.35}} {
+		t := s.tree.clone()
+		for _, key := range []string{"plugs", "leakage", "borescope", "coolant-gas-test"} {
+			t.drop(key)
+		}
+		for _, key := range []string{"wet", "oil", "first"} {
+			t.drop("compression", key)
+		}
+		t.drop("vehicle", "codes")
+		for name, rise := range map[string]float64{low[0]: fault.rise, even[0]: 1.02} {
+			v, _ := strconv.ParseFloat(s.tree.text("compression", "dry", name), 64)
+			t.set(strconv.FormatFloat(v*rise, 'f', 1, 64), "compression", "wet", name)
+		}
+		one := newTree()
+		one.put("loss", "40 %")
+		one.put("at", anys([]string{fault.at}))
+		t.set(one, "leakage", "dry", low[0])
+		other := s.vary(t)
+		if other == nil {
 			continue
 		}
-		kinds := map[string]bool{}
-		for _, f := range s.out.Findings { // those that name the story's first cause
-			if slices.Contains(one.For, f.Rule) && overlap(f.Cylinders, one.Cylinders) && firstOf(f.CauseNames) == one.CauseNames[0] && rank(f.Urgency) > 0 {
-				kinds[family(f.Rule)] = true
-			}
-		}
-		if len(kinds) < 3 || s.kinds(one.Cylinders) < 3 {
-			continue
+		if !other.out.told() {
+			k.notThere("stories")
+			return
 		}
 		k.saw()
-		if one.Confidence == "weak" {
-			k.fail("%v agree on %s of %v, and that is weak", kinds, one.CauseNames[0], one.Cylinders)
+		for _, one := range other.out.Stories {
+			if slices.Contains(one.Cylinders, low[0]) && (one.Confidence == "weak" || firstOf(one.CauseNames) != fault.cause) {
+				k.fail("low, %s and a rise of %.0f %% with oil: the story about %v is %s, its causes %v", fault.at, 100*(fault.rise-1), one.Cylinders, one.Confidence, one.CauseNames)
+			}
 		}
 	}
 }
