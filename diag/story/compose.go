@@ -198,6 +198,7 @@ func (s *story) sort() {
 func (s *story) finish() diag.Story {
 	out := s.Story
 	out.Ledger = s.book.entries
+	out.Tests = s.tests()
 	if s.About == diag.AboutTest { // it is told by its notices
 		return out
 	}
@@ -221,6 +222,25 @@ func (s *story) needsOf() []known.Need {
 		return nil
 	}
 	return s.lead().rule.Needs
+}
+
+// testOf is the test that a kind of reading belongs to.
+var testOf = map[known.Need]string{
+	known.NeedsCompression: "compression", known.NeedsWet: "compression", known.NeedsFirst: "compression", known.NeedsEarlier: "compression",
+	known.NeedsLeakage: "leakage", known.NeedsPlugs: "plugs", known.NeedsRotors: "rotors", known.NeedsFuel: "fuel pressure",
+}
+
+// tests are the tests that the findings of a story rest on.
+func (s *story) tests() []string {
+	var list []string
+	for _, m := range s.members {
+		for _, need := range m.rule.Needs {
+			if t := testOf[need]; !slices.Contains(list, t) && m.finding.Urgency != diag.NoAction {
+				list = append(list, t)
+			}
+		}
+	}
+	return list
 }
 
 // sound reports a story in which nothing is wrong.

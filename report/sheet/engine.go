@@ -127,6 +127,7 @@ func (v *view) fillCompression(c *figure.Cylinder, name string) {
 	if r.State != diag.Tested {
 		c.Word = string(r.State)
 	}
+	c.Mark, c.Tone = withConcern(c.Mark, c.Tone, v.concern("compression", name))
 	c.Value = v.dryText(r)
 	if r.Wet != nil {
 		c.Notes = append(c.Notes, figure.Label{Name: v.label("plan.wet"), Value: quantity.Format(*r.Wet, v.compression().Decimals)})
@@ -219,7 +220,7 @@ func (v *view) leakLook(r *diag.LeakResult) (figure.Mark, figure.Tone) {
 	case diag.TooClose:
 		return figure.Edge, figure.Faint
 	}
-	switch v.leakUrgency(r.Name).Rank() {
+	switch v.concern("leakage", r.Name).Rank() {
 	case 0:
 		return figure.Good, figure.Plain
 	case 1:
@@ -228,27 +229,26 @@ func (v *view) leakLook(r *diag.LeakResult) (figure.Mark, figure.Tone) {
 	return figure.Act, figure.Hatch
 }
 
-// leakUrgency is the most urgent of the findings on a cylinder's leakage,
-// whatever else was found of it.
-func (v *view) leakUrgency(name string) diag.Urgency {
+// concern is the most urgent of the stories that rest on a test and are about
+// a cylinder or the engine as a whole; of any cylinder where none is named.
+func (v *view) concern(test, name string) diag.Urgency {
 	u := diag.NoAction
-	for _, f := range slices.Concat(v.d.Findings, v.d.Folded) {
-		if strings.Contains(f.Rule, "leak") && slices.Contains(f.Cylinders, name) && f.Urgency.Rank() > u.Rank() {
-			u = f.Urgency
+	for i := range v.d.Stories {
+		s := &v.d.Stories[i]
+		about := name == "" || len(s.Cylinders) == 0 || slices.Contains(s.Cylinders, name)
+		if about && slices.Contains(s.Tests, test) && s.Urgency.Rank() > u.Rank() {
+			u = s.Urgency
 		}
 	}
 	return u
 }
 
-// urgencyOf is the most urgent of the findings that name a cylinder.
-func (v *view) urgencyOf(name string) diag.Urgency {
-	u := diag.NoAction
-	for _, f := range v.d.Findings {
-		if slices.Contains(f.Cylinders, name) && f.Urgency.Rank() > u.Rank() {
-			u = f.Urgency
-		}
+// withConcern takes a tick away where something found asks for more.
+func withConcern(m figure.Mark, t figure.Tone, u diag.Urgency) (figure.Mark, figure.Tone) {
+	if m == figure.Good && u.Rank() > 0 {
+		return urgencyMark(u), figure.Faint
 	}
-	return u
+	return m, t
 }
 
 func (v *view) fillPlug(c *figure.Cylinder, name string) {
@@ -258,7 +258,7 @@ func (v *view) fillPlug(c *figure.Cylinder, name string) {
 		return
 	}
 	c.Word = p.Look
-	switch v.urgencyOf(name).Rank() {
+	switch v.concern("plugs", name).Rank() {
 	case 0:
 		c.Mark, c.Tone = figure.Good, figure.Plain
 	case 1:
@@ -281,7 +281,7 @@ func (v *view) fillRotor(c *figure.Cylinder, name string) {
 		for i, value := range r.Values {
 			c.Faces = append(c.Faces, figure.Label{Name: faceName(i), Value: quantity.Format(value, rotors.Decimals)})
 		}
-		u := v.urgencyOf(name)
+		u := v.concern("rotors", name)
 		c.Mark, c.Tone, c.Word = urgencyMark(u), figure.Plain, string(diag.Even)
 		if u.Rank() > 0 {
 			c.Tone, c.Word = figure.Faint, string(diag.Watch)

@@ -28,24 +28,36 @@ func (v *view) verdictMark() figure.Mark {
 
 // result is what one kind of test came to: a tile, a line on an invoice.
 type result struct {
+	test              string // as a story names it
 	name, word, value string
 	mark              figure.Mark
 	state             diag.State
+}
+
+func (r result) of(test string) result {
+	r.test = test
+	return r
 }
 
 // results are the tests that fit the engine, each with what it came to.
 func (v *view) results() []result {
 	var rs []result
 	if v.rotors() != nil {
-		rs = append(rs, v.rotorsResult())
+		rs = append(rs, v.rotorsResult().of("rotors"))
 	} else {
-		rs = append(rs, v.compressionResult())
+		rs = append(rs, v.compressionResult().of("compression"))
 	}
-	rs = append(rs, v.leakageResult())
+	rs = append(rs, v.leakageResult().of("leakage"))
 	if !v.test.Spec.Diesel() {
-		rs = append(rs, v.plugsResult())
+		rs = append(rs, v.plugsResult().of("plugs"))
 	}
-	return append(rs, v.fuelResult())
+	rs = append(rs, v.fuelResult().of("fuel pressure"))
+	for i := range rs {
+		if test := rs[i].test; test != "" {
+			rs[i].mark, _ = withConcern(rs[i].mark, figure.Plain, v.concern(test, ""))
+		}
+	}
+	return rs
 }
 
 func (v *view) tilesBlock() layout.Block {
@@ -133,21 +145,11 @@ func (v *view) leakageResult() result {
 		return r
 	}
 	r.word = v.label("tile.no-limit-word")
-	if v.leakageUrgency().Rank() > 0 {
-		r.mark = urgencyMark(v.leakageUrgency())
+	if u := v.concern("leakage", ""); u.Rank() > 0 {
+		r.mark = urgencyMark(u)
 	}
 	r.value = v.label("tile.leakage-no-limit", "value", percent(*worstOne.Loss), "cylinder", worstOne.Name)
 	return r
-}
-
-func (v *view) leakageUrgency() diag.Urgency {
-	u := diag.NoAction
-	for _, c := range v.leakage().Cylinders {
-		if c.Loss != nil && v.leakUrgency(c.Name).Rank() > u.Rank() {
-			u = v.leakUrgency(c.Name)
-		}
-	}
-	return u
 }
 
 func (v *view) plugsResult() result {
