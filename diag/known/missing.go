@@ -23,6 +23,9 @@ const (
 // what its readings mean; none where they leave nothing open.
 func (c *Case) EngineFactsMissing() diag.Names {
 	var missing diag.Names
+	if c.UnitSuspect() {
+		return nil
+	}
 	ask := func(matters, known bool, what string) {
 		if matters && !known {
 			missing = append(missing, what)
@@ -45,7 +48,7 @@ func (c *Case) EngineFactsMissing() diag.Names {
 // rings by oil nor a place of air that is not a valve speaks for another cause.
 func (c *Case) valvesOpen(names []string) bool {
 	return slices.ContainsFunc(names, func(n string) bool {
-		return c.WetEvidence(n) != WetRises && !c.LeaksAt(n, AtCrankcase) && !c.LeaksAt(n, AtCoolant) && !c.LeaksAt(n, AtNeighbour)
+		return c.Grade(n) != diag.NoPressure && c.WetEvidence(n) != WetRises && !c.LeaksAt(n, AtCrankcase) && !c.LeaksAt(n, AtCoolant) && !c.LeaksAt(n, AtNeighbour)
 	})
 }
 

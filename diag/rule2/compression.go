@@ -93,11 +93,17 @@ func othersOf(c *known.Case, names []string) (read string, count int) {
 func ofOne(c *known.Case) []Voice {
 	switch {
 	case c.Spec.TwoStroke:
-		return common("rings", "piston", "head-gasket", "scored-bore", "crankcase-seal", "reed-valve")
+		return common("rings", "piston", "head-gasket", "scored-bore", "crankcase-seal", "reed-valve", "restricted-exhaust")
 	case c.Spec.Diesel():
 		return common("exhaust-valve", "rings", "valve-lash", "inlet-valve", "head-gasket", "scored-bore")
 	}
-	return common("exhaust-valve", "rings", "inlet-valve", "valve-lash", "valve-motion", "head-gasket", "warped-or-cracked-head", "scored-bore")
+	return append(common("exhaust-valve", "rings", "inlet-valve", "valve-lash", "valve-motion", "head-gasket", "warped-or-cracked-head", "scored-bore"), tightLash(c)...)
+}
+
+// tightLash is the clearance of a small engine whose valves are set by hand: it
+// closes up with use, and it is looked at in minutes.
+func tightLash(c *known.Case) []Voice {
+	return where(c.SmallEngine() && c.Spec.Lifters == "solid", as(OfHistory, speaks(Known, "valve-lash")))
 }
 
 // where gives voices where something holds, and none else.

@@ -12,10 +12,11 @@ import (
 // weighs less than what is.
 func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	even := c.Cranking().LowestPercentOfHighest >= known.EvenTogether
+	small := known.DecompressorUnknown.Holds(c, s) // then its decompressor comes first
 	var list []Voice
 	switch {
 	case c.Spec.TwoStroke:
-		list = common("wear", "restricted-inlet", "crankcase-seal", "reed-valve", "head-gasket")
+		list = common("wear", "restricted-inlet", "crankcase-seal", "reed-valve", "restricted-exhaust", "head-gasket")
 	case c.Spec.Diesel() && even:
 		list = common("wear", "cam-timing", "restricted-inlet", "valve-lash")
 	case even:
@@ -23,7 +24,7 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	default:
 		list = common("wear", "cam-timing", "fault-in-each", "washed-bore")
 	}
-	return slices.Concat(list, weighTest(c), weighTiming(c, s), weighWear(c, s))
+	return slices.Concat(list, where(!small, tightLash(c)), weighTest(c), weighTiming(c, s), weighWear(c, s))
 }
 
 // weighTest is what of the test itself commonly makes an engine read low, where
@@ -40,7 +41,7 @@ func weighTest(c *known.Case) []Voice {
 		where(basis != nil && basis.Share >= nearlyEnough, speaks(commonest-rarer, "gauge-reads-low")),
 		where(c.Gauges.Compression == nil, speaks(Hint, "gauge-reads-low")),
 		where(known.SpeaksOf(strings.ToLower(k.Method), "by hand", "kick", "pull start", "rope", "drill", "tow"), as(OfTest, speaks(Known, "weak-cranking"))),
-		where(known.DecompressorUnknown.Holds(c, known.Subject{}), speaks(Known-Hint, "decompressor")))
+		where(known.DecompressorUnknown.Holds(c, known.Subject{}), speaks(Known, "decompressor")))
 }
 
 // nearlyEnough is the part of a figure from which a gauge that reads low may be

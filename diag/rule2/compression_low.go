@@ -131,20 +131,19 @@ func neighboursLow(c *known.Case, s known.Subject) diag.Finding {
 func weighBank(c *known.Case, s known.Subject) []Voice {
 	own := c.HasValves() && !c.OneCamshaft()
 	dead := known.Dead.Holds(c, s)
-	list := slices.Concat(where(own && !dead, []Voice{{Cause: "cam-timing"}}), []Voice{{Cause: "restricted-inlet"}}, where(c.ShareHead(s.Cylinders), []Voice{{Cause: "head-gasket"}, {Cause: "warped-or-cracked-head"}}),
-		[]Voice{{Cause: "adapter-leak"}, {Cause: "wear"}})
+	gasket := where(c.ShareHead(s.Cylinders), speaks(rarer, "head-gasket", "warped-or-cracked-head")) // one seldom spoils a whole bank
+	list := slices.Concat(common("restricted-inlet", "wear"), gasket, speaks(Hint/2, "adapter-leak"))
 	switch {
 	case dead && own:
-		list = []Voice{{Cause: "timing-drive"}, {Cause: "bent-valve"}, {Cause: "cam-timing"}, {Cause: "valve-motion"}}
+		list = common("timing-drive", "bent-valve", "cam-timing", "valve-motion")
 	case dead:
-		list = []Voice{{Cause: "valve-motion"}, {Cause: "bent-valve"}, {Cause: "head-gasket"}, {Cause: "fault-in-each"}}
+		list = append(common("valve-motion", "bent-valve", "fault-in-each"), gasket...)
 	case c.Spec.TwoStroke:
-		list = []Voice{{Cause: "restricted-inlet"}, {Cause: "crankcase-seal"}, {Cause: "wear"}, {Cause: "adapter-leak"}}
+		list = append(common("restricted-inlet", "crankcase-seal", "wear"), gasket...)
+	case own:
+		list = slices.Concat(common("cam-timing", "restricted-inlet", "wear"), gasket, speaks(Hint/2, "adapter-leak"))
 	}
-	for i := range list {
-		list[i].Weight = max(commonest-rarer*i, rarer)
-	}
-	return slices.Concat(list, valvesHitBank(c, own && dead),
+	return slices.Concat(list, where(own && dead, valvesHit(c)),
 		where(own && c.Spec.VariableTiming == diag.Yes, as(OfHistory, speaks(commonest-rarer, "cam-phaser"))),
 		where(own && known.SuddenOnset.Holds(c, s), as(OfHistory, speaks(Hint, "cam-timing", "timing-drive"))),
 		where(c.OneCamshaft(), as(OfHistory, denies(Heard, "one-camshaft", "cam-timing", "cam-phaser"))),
@@ -152,13 +151,6 @@ func weighBank(c *known.Case, s known.Subject) []Voice {
 		where(c.AllTight(s.Cylinders), as(OfLeakage, denies(Heard, "holds-air", "head-gasket", "warped-or-cracked-head", "wear"))),
 		where(c.LosesAt(s.Cylinders, known.AtNeighbour) || c.LosesAt(s.Cylinders, known.AtCoolant), as(OfLeakage, speaks(Heard, "head-gasket"))),
 		where(c.AllWet(s.Cylinders, known.WetRises), as(OfCompression, append(speaks(Wet, "rings", "wear"), denies(Known, "rose-with-oil", "cam-timing", "head-gasket")...))))
-}
-
-func valvesHitBank(c *known.Case, is bool) []Voice {
-	if is {
-		return valvesHit(c)
-	}
-	return nil
 }
 
 func bankLow(c *known.Case, s known.Subject) diag.Finding {

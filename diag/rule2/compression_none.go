@@ -42,7 +42,7 @@ var noneRules = []Rule{
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
 		Of:   oneSet("two low cylinders at least, all of them of the set that the job says is shut down together, and none other low", func(c *known.Case) []string { return c.GroupLow().Set }),
 		When: known.Low, Kind: OfCompression,
-		For: append(as(OfHistory, speaks(Heard, "deactivation-lifter")), common("valve-motion", "timing-drive", "head-gasket")...),
+		For: append(as(OfHistory, speaks(Heard, "deactivation-lifter")), common("valve-motion")...),
 		Say: deactivatedSet, Headline: "deactivated-set",
 	},
 	{

@@ -59,7 +59,7 @@ var wholeRules = []Rule{
 		Of: oneSet("cylinders at 85 to 90 % of the reference, or too close to tell from low", func(c *known.Case) []string {
 			return slices.DeleteFunc(c.Graded(diag.Watch, diag.GradeTooClose), func(n string) bool { return slices.Contains(c.GroupLow().Bank, n) })
 		}),
-		When: known.All(known.NoneDead, known.OfEngine("no limit passed, and not nearly even", func(c *known.Case) bool { return len(decidingLimits(c)) == 0 && !nearlyEven(c) })),
+		When: known.All(known.NoneDead, known.Not(known.UnderFloor), known.OfEngine("no limit passed, and not nearly even", func(c *known.Case) bool { return len(decidingLimits(c)) == 0 && !nearlyEven(c) })),
 		Kind: OfCompression, Weigh: weighLittle, Say: aLittleLow, Headline: "a-little-low",
 	},
 	{
@@ -69,7 +69,7 @@ var wholeRules = []Rule{
 		Of: everyRead, When: known.All(
 			known.OfEngine("every cylinder read and at 90 % of the reference or more, or the only one; every limit kept", func(c *known.Case) bool { return c.Sound() || aloneWhole(c) }),
 			known.OfEngine("a minimum stated and kept, clear of the uncertainty", minimumsKept)),
-		Kind: OfCompression, Weigh: weighClose, Say: evenAboveMinimum, Headline: "even-above-minimum", Variants: []string{"single", "too-close"},
+		Kind: OfCompression, Weigh: weighClose, Say: evenAboveMinimum, Headline: "even-above-minimum", Variants: []string{"single", "under-standard", "too-close"},
 	},
 	{
 		Name: "nearly-even", Title: "Nearly even, with nothing that stands apart",
@@ -147,7 +147,7 @@ func weighBelow(c *known.Case, s known.Subject) []Voice {
 	case c.Spec.TwoStroke:
 		return common("wear", "head-gasket", "gauge-reads-low", "rings")
 	case len(s.Cylinders) == 1:
-		return append(common("wear", "exhaust-valve", "gauge-reads-low", "rings", "inlet-valve", "valve-lash"), weighTest(c)...)
+		return slices.Concat(common("wear", "exhaust-valve", "gauge-reads-low", "rings", "inlet-valve", "valve-lash"), tightLash(c), weighTest(c))
 	}
 	return append(common("wear", "gauge-reads-low", "cam-timing", "exhaust-valve"), weighTest(c)...)
 }
@@ -296,6 +296,9 @@ func evenAboveMinimum(c *known.Case, _ known.Subject) diag.Finding {
 		f.Variant = "single"
 	}
 	evenFacts(c, &f)
+	if f.Variant == "" && c.UnderStandard() {
+		f.Variant, f.Facts["standard"] = "under-standard", c.Cranking().Standard.Entered
+	}
 	return f
 }
 

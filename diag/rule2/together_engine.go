@@ -46,7 +46,7 @@ var engineTogether = []Rule{
 			known.OfEngine("three cylinders or more, all read, one of them low or without pressure and the others not", oneOfSeveral),
 			known.OfEngine("pressure enough in the others, as far as is known", func(c *known.Case) bool { return c.AllLow() == nil }),
 			known.OfEngine("fuel pressure not found low", func(c *known.Case) bool { return !fuelLacking(c) })),
-		Kind: OfCompression, For: common("ignition", "injection", "flooding"), Say: startNotExplained, Headline: "no-start-not-explained",
+		Kind: OfCompression, For: common("ignition", "injection"), Say: startNotExplained, Headline: "no-start-not-explained",
 	},
 	{
 		Name: "sealing-sound-look-elsewhere", Title: "The engine seals; the complaint has another cause",
@@ -170,11 +170,11 @@ func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 	case !running.Holds(c, s):
 		return common("head-gasket", "other-than-sealing")
 	case c.Complains("misfire"):
-		return common("ignition", "injection", "sensor-or-air-leak", "valve-motion")
+		return common("ignition", "injection", "sensor-or-air-leak")
 	case c.Complains("no start", "hard start"):
-		return common("ignition", "injection", "temperature-signal")
+		return common("ignition", "injection")
 	}
-	return common("injection", "sensor-or-air-leak", "ignition", "valve-motion")
+	return common("injection", "sensor-or-air-leak", "ignition")
 }
 
 func soundLookElsewhere(c *known.Case, s known.Subject) diag.Finding {
