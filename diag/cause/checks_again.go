@@ -63,8 +63,14 @@ var againChecks = []Check{
 			{Name: "a seal is broken or stuck", For: []string{"apex-seal", "stuck-seals"}, Words: []string{"broken", "stuck", "chipped"}},
 			{Name: "the housing is scored", For: []string{"rotor-wear"}, Words: []string{"scored", "worn"}},
 			{Name: "the seals spring back", For: []string{"side-seal", "corner-seal", "flooding"}, Else: true, Words: []string{"spring back", "good"}}}},
-	{Name: "face-peaks", Minutes: 15, Way: Starter, Again: true, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"faces tested again"},
+	{Name: "face-peaks", Minutes: 15, Way: Starter, Again: true, Made: facesMeasured, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"faces tested again"},
 		Outcomes: []Outcome{
 			{Name: "same faces low", For: []string{"apex-seal", "side-seal", "corner-seal", "rotor-wear"}, Words: []string{"same"}},
 			{Name: "faces agree", Else: true, Words: []string{"agree"}}}},
+}
+
+// facesMeasured reports faces read apart, all of them, at a speed that was
+// recorded: a rotary tester did that.
+func facesMeasured(c *known.Case, _ []string) bool {
+	return c.Has(known.NeedsRotors) && c.Sums.Rotors.Complete && c.Test.Rotors.CrankingRPM > 0
 }

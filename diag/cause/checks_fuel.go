@@ -69,6 +69,9 @@ func watched(c *known.Case, _ []string) int {
 	return 10
 }
 
+// oldRegulator is one that was not renewed: what was in its hose is gone.
+func oldRegulator(c *known.Case, _ []string) bool { return !c.WorkDone(known.NewRegulator...) }
+
 // pumping is a supply whose pump is not known to stand still.
 func pumping(c *known.Case, _ []string) bool { return c.PumpHeard() != diag.No }
 
@@ -88,8 +91,6 @@ func madeIn(is func(*diag.Circuit) bool) func(*known.Case, []string) bool {
 	return func(c *known.Case, _ []string) bool { return anyCircuit(c, is) }
 }
 
-var newRegulator = []string{"regulator renewed", "regulator replaced", "new regulator", "new fuel-pressure regulator"}
-
 // fuelChecks tell what is wrong with the fuel supply.
 var fuelChecks = []Check{
 	{Name: "fuel-pressure-test", Minutes: 15, Whole: true, Fuel: true, Way: Runs, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsFuel) },
@@ -101,7 +102,7 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "falls", For: []string{"leaking-injector", "pump-check-valve", "regulator-open"}, Enter: held(0.2)},
 			{Name: "holds", Else: true, Enter: held(0.97)}}},
-	{Name: "hose-for-fuel", Minutes: 2, Whole: true, Fuel: true, Fits: hosed, Words: newRegulator, Made: madeIn(func(k *diag.Circuit) bool { return k.FuelInHose == "yes" || k.FuelInHose == "no" }),
+	{Name: "hose-for-fuel", Minutes: 2, Whole: true, Fuel: true, Fits: both(hosed, oldRegulator), Made: madeIn(func(k *diag.Circuit) bool { return k.FuelInHose == "yes" || k.FuelInHose == "no" }),
 		Outcomes: []Outcome{
 			{Name: "fuel is there", For: []string{"regulator-diaphragm"}, Enter: hose("yes"), Words: []string{"fuel", "wet"}},
 			{Name: "dry", Else: true, Enter: hose("no")}}},
@@ -112,7 +113,7 @@ var fuelChecks = []Check{
 			{Name: "no vacuum", For: []string{"no-vacuum-signal", "vacuum-hose"}, Words: []string{"none"}},
 			{Name: "no such hose", For: []string{"not-referenced"}, Words: []string{"no hose"}},
 			{Name: "vacuum", Else: true}}},
-	{Name: "renew-regulator", Minutes: 30, Mends: []string{"regulator-diaphragm", "regulator-open"}, Whole: true, Fuel: true, Way: Parts | Opens | Runs, Fits: func(c *known.Case, _ []string) bool { return hosed(c, nil) || returns(c, nil) }, Words: newRegulator,
+	{Name: "renew-regulator", Minutes: 30, Mends: []string{"regulator-diaphragm", "regulator-open"}, Whole: true, Fuel: true, Way: Parts | Opens | Runs, Fits: func(c *known.Case, _ []string) bool { return hosed(c, nil) || returns(c, nil) }, Words: known.NewRegulator,
 		Outcomes: []Outcome{{Name: "right now", For: []string{"regulator-diaphragm", "regulator-open", "regulator-stuck"}, Words: []string{"right"}}, {Name: "no change", Else: true}}},
 	{Name: "restrict-return", Minutes: 5, Whole: true, Fuel: true, Way: Runs, Fits: both(pinchable, some(fallsShort)), Words: []string{"return pinched", "return restricted"}, Made: madeIn(func(k *diag.Circuit) bool { return k.ReturnPinched != nil }),
 		Outcomes: []Outcome{

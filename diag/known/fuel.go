@@ -229,6 +229,16 @@ func (k Circuit) Rise() (rise, none, full float64, ok bool) {
 	return off.Value - idle.Value, none, full, true
 }
 
+// Limited reports a steady reading that has a limit.
+func (k Circuit) Limited() bool {
+	for _, r := range k.Steady() {
+		if r.LimitLow != nil || r.LimitHigh != nil {
+			return true
+		}
+	}
+	return false
+}
+
 // Right gives the steady reading that shows a circuit's pressure to be right,
 // one that is too close to call before the others: every limit is kept, and
 // nothing without a limit is short. nil where that cannot be said.

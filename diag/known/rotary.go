@@ -38,8 +38,12 @@ func (c *Case) Rotor(name string) (Rotor, bool) {
 }
 
 // DeadFaces lists the faces without pressure, counted from 0.
+// None are where the readings may stand in another unit.
 func (r Rotor) DeadFaces() []int {
 	var list []int
+	if slices.ContainsFunc(r.Case.Noted, func(n diag.Notice) bool { return r.Case.WholeSection(n) == "rotors" }) {
+		return nil
+	}
 	for i, g := range r.Grade {
 		if g == diag.NoPressure {
 			list = append(list, i)

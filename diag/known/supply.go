@@ -51,6 +51,9 @@ func (c *Case) FuelInHose(found string) bool {
 	return false
 }
 
+// NewRegulator are words of a regulator that was renewed.
+var NewRegulator = []string{"regulator renewed", "regulator replaced", "new regulator", "new fuel-pressure regulator"}
+
 // keyOnPart and keyOnPSI are how far the pressure with the key on may stay
 // under that of idling: common practice, no source.
 const (

@@ -27,7 +27,9 @@ var fuelSigns = []Sign{
 	{When: known.OfEngine("the pressure held after switching off", func(c *known.Case) bool { return c.EveryCircuit(known.Circuit.Holds) }), Kind: OfFuel, About: "any",
 		Against: denies(Heard, "pressure-held", "leaking-injector", "pump-check-valve")},
 	{When: someCircuit("the regulator follows the manifold", regulatorFollows), Kind: OfFuel, About: "any",
-		Against: denies(Known, "regulator-follows", "vacuum-hose", "no-vacuum-signal", "not-referenced", "regulator-stuck")},
+		Against: append(denies(Known, "regulator-follows", "vacuum-hose", "no-vacuum-signal", "not-referenced"), denies(DryUp, "regulator-follows", "regulator-stuck")...)},
+	{When: known.OfEngine("the regulator is new", func(c *known.Case) bool { return c.WorkDone(known.NewRegulator...) }), Kind: OfHistory, About: "any",
+		Against: denies(Sight, "regulator-new", "regulator-diaphragm", "regulator-open", "regulator-stuck")},
 }
 
 // supplyCauses are what keeps fuel from reaching the rail; a pump that can do

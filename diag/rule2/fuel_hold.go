@@ -65,12 +65,12 @@ var fuelHoldRules = []Rule{
 // fallVoices are the three valves that close a rail. A rich mixture makes the
 // injectors the likelier of them; fuel in the hose shows the way it takes.
 func fallVoices(c *known.Case, s known.Subject) []Voice {
+	if s.Circuit.In.FuelInHose == "yes" {
+		return speaks(DryUp, "regulator-diaphragm")
+	}
 	voices := common("pump-check-valve", "regulator-open", "leaking-injector")
 	if !s.Circuit.HasReturn() {
 		voices = common("pump-check-valve", "leaking-injector", "regulator-open")
-	}
-	if s.Circuit.In.FuelInHose == "yes" {
-		voices = append(voices, Voice{Cause: "regulator-diaphragm", Weight: DryUp})
 	}
 	if kind := kindOfSign(c.RichSign()); kind != "" {
 		voices = append(voices, Voice{Cause: "leaking-injector", Weight: DryUp, Kind: kind})

@@ -201,15 +201,9 @@ const hoseOn = 9.8
 func fuelLimitMissing(c *known.Case) []diag.Notice {
 	var list []diag.Notice
 	for _, k := range c.Circuits() {
-		steady := k.Steady()
-		limited := false
-		for _, r := range steady {
-			limited = limited || r.LimitLow != nil || r.LimitHigh != nil
+		if steady := k.Steady(); len(steady) > 0 && !k.Limited() {
+			list = append(list, limitMissing(k, steady[0]))
 		}
-		if len(steady) == 0 || limited {
-			continue
-		}
-		list = append(list, limitMissing(k, steady[0]))
 	}
 	return list
 }

@@ -34,6 +34,7 @@ func TestRichAndPressure(t *testing.T) {
 		{name: "every plug black, pressure right", test: rail(returns, diag.Circuit{KeyOn: psi(41), Limits: book}, rich, sooty), fires: "rich-everywhere all-sooty", not: "rich-one-bank rich-pressure-right", first: "temperature-signal", next: "hose-for-fuel held-pressure temperature-reading"},
 		{name: "every plug black, carburettor not tested", test: sample.Of("inline-4", rich, sooty, sample.Spec(func(s *diag.Spec) { s.Fuel, s.TwoStroke = "two-stroke mix", true })), fires: "rich-everywhere", none: "temperature-signal purge-valve regulator-stuck"},
 		{name: "no complaint, nothing tested", test: sample.Of("inline-4", sooty), not: "rich-everywhere"},
+		{name: "no limit, new regulator", test: rail(returns, diag.Circuit{KeyOn: psi(40)}, rich, sample.Done("fuel-pressure regulator renewed")), fires: "rich-pressure-open not-held-tested/rich", first: "leaking-injector", none: "regulator-diaphragm", next: "held-pressure", never: "hose-for-fuel"},
 		{name: "no sign of it", test: rail(returns, diag.Circuit{KeyOn: psi(30), Limits: book}), not: "rich-but-pressure-low lean-and-pressure-low"},
 		{name: "none at all", test: rail(returns, diag.Circuit{KeyOn: psi(0), Limits: book}, rich), not: "rich-but-pressure-low"},
 	})

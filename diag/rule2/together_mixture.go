@@ -45,11 +45,20 @@ var richTogether = []Rule{
 		Source: "common practice, no source", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel}, Needs: []known.Need{known.NeedsFuel},
 		Of: rightCircuit, When: known.All(runsRich, known.Not(sootyAll), known.Not(inHose), known.OfCircuit("held, or not read after switching off", func(k known.Circuit) bool { return k.FallsFast() == nil }),
 			known.OfEngine("not one bank alone rich", func(c *known.Case) bool { return richBank(c) == nil })),
-		Kind: OfFuel, For: []Voice{
-			{Cause: "regulator-diaphragm", Weight: Sight}, {Cause: "leaking-injector", Weight: Sight - rarer}, {Cause: "carburettor", Weight: Known}, {Cause: "temperature-signal", Weight: DryUp + rarer},
-			{Cause: "purge-valve", Weight: DryUp}, {Cause: "fuel-in-oil", Weight: Hint + rarer}, {Cause: "air-filter", Weight: Hint}},
+		Kind: OfFuel, For: unmetered,
 		Say: richPressureRight, Headline: "rich-pressure-right",
 		SaysBetterThan: []string{"fuel-pressure-right"},
+	},
+	{
+		Name: "rich-pressure-open", Title: "Runs rich, and no limit tells whether the fuel pressure is right",
+		Why: "A pressure without the maker's limit neither explains a rich mixture nor clears the supply. What adds fuel past the metering needs no limit to be seen: fuel in the regulator's hose, " +
+			"pressure that is not held after switching off.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel}, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: known.All(runsRich, known.Not(sootyAll), known.Not(inHose), someFuel, known.OfCircuit("a steady pressure, none of which has a limit, and held or not read after switching off", func(k known.Circuit) bool {
+			return len(k.Steady()) > 0 && !k.Limited() && k.FallsFast() == nil
+		}), known.OfEngine("not one bank alone rich", func(c *known.Case) bool { return richBank(c) == nil })),
+		Kind: OfFuel, For: unmetered,
+		Say: richPressureOpen, Headline: "rich-pressure-open",
 	},
 	{
 		Name: "injector-agrees", Title: "A wet or sooty plug, and a rail that does not hold its pressure",
@@ -84,6 +93,12 @@ var richTogether = []Rule{
 		Say: richEverywhere, Headline: "plugs-sooty",
 		SaysBetterThan: []string{"fuel-pressure-right"},
 	},
+}
+
+// unmetered is what makes an engine rich past a pressure that is not high.
+var unmetered = []Voice{
+	{Cause: "regulator-diaphragm", Weight: Sight}, {Cause: "leaking-injector", Weight: Sight - rarer}, {Cause: "carburettor", Weight: Known}, {Cause: "temperature-signal", Weight: DryUp + rarer},
+	{Cause: "purge-valve", Weight: DryUp}, {Cause: "fuel-in-oil", Weight: Hint + rarer}, {Cause: "air-filter", Weight: Hint},
 }
 
 // wetAndNotHeld is the one cylinder whose plug is wet or black, with the
@@ -198,6 +213,13 @@ func richButLow(c *known.Case, s known.Subject) diag.Finding {
 func richPressureRight(c *known.Case, s known.Subject) diag.Finding {
 	f := mixture(*s.Circuit, s.Circuit.Right(), true, c.RichSign())
 	f.Urgency, f.Confidence = diag.CheckAgain, diag.Fair
+	f.Facts["held"], f.Facts["mayHold"] = c.HoldRead(), !s.Circuit.Lets()
+	return f
+}
+
+func richPressureOpen(c *known.Case, s known.Subject) diag.Finding {
+	f := mixture(*s.Circuit, s.Circuit.Steady()[0], true, c.RichSign())
+	f.Urgency, f.Confidence = diag.CheckAgain, diag.Weak
 	f.Facts["held"], f.Facts["mayHold"] = c.HoldRead(), !s.Circuit.Lets()
 	return f
 }
