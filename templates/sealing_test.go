@@ -88,6 +88,11 @@ func TestLeaksAndLooksCanBeSaid(t *testing.T) {
 	said := map[string]bool{}
 	for _, test := range leaksAndLooks() {
 		d := story.WithoutPlan(test)
+		for name, a := range audiences {
+			if text, err := c.Verdict(d.Verdict, a); err != nil || text == "" {
+				t.Errorf("verdict %s to the %s: %q, %v", d.Verdict.Key, name, text, err)
+			}
+		}
 		for i := range d.Stories {
 			for _, f := range d.Stories[i].Members {
 				key := f.Rule

@@ -133,7 +133,7 @@ func littleLost(c *known.Case) bool {
 func tightCauses(c *known.Case, s known.Subject) []Voice {
 	weight := Heard
 	if oiled.Holds(c, s) {
-		weight = Known
+		weight = DryUp
 	}
 	if c.Spec.TwoStroke {
 		return slices.Concat(speaks(weight*4/5, "adapter-leak"), speaks(weight*3/5, "restricted-inlet", "restricted-exhaust"), speaks(weight*2/5, "reed-valve", "crankcase-seal"))

@@ -56,7 +56,7 @@ var leakageSigns = []Sign{
 
 var (
 	oiled   = known.OfAll("oil put into it before, which brought it up", func(c *known.Case, n string) bool { return slices.Contains(c.OilBefore(), n) })
-	atValve = known.Any(known.AirAt(known.AtExhaust), known.AirAt(known.AtInlet))
+	atValve = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.AirAt(known.AtInlet)))
 )
 
 // noWetLoss stands where a cylinder was not tested for leakage with oil.

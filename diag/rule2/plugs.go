@@ -120,7 +120,7 @@ func plugsSeen(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Findi
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		f := diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: plugFacts(c, s.Cylinders)}
 		if c.Spec.Diesel() {
-			f.Variant = glowVariant
+			f.Variant, f.Headline = glowVariant, "glow-plug-damaged"
 		}
 		return f
 	}

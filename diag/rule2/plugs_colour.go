@@ -54,7 +54,7 @@ var plugColourRules = []Rule{
 			known.Is("other plugs looked at, none of them so", func(c *known.Case, s known.Subject) bool {
 				return c.ColourOthers(s.Cylinders) > 0 && len(c.Looking("sooty", "fuel-wet")) == len(s.Cylinders)
 			})),
-		Kind: OfPlugs, For: append(speaks(Sight, "shared-coil"), common("coil-or-lead", "plug-age")...),
+		Kind: OfPlugs, For: append(speaks(Sight, "shared-coil"), common("coil-or-lead", "plug-age")...), Against: denies(Known, "coil-mate-alike", "own-spark", "own-injector"),
 		Say: plugsFound(diag.CheckAgain), Headline: "shared-coil",
 		SaysBetterThan: []string{"some-sooty", "one-sooty", "fuel-wet", "wet-with-fuel-and-sealing"},
 	},
@@ -100,7 +100,7 @@ func allSooty(c *known.Case, _ known.Subject) []Voice {
 	if c.ToldRich() || c.Has(known.NeedsFuel) {
 		return speaks(Hint, "weak-spark", "short-trips", "wrong-mix")
 	}
-	return common("rich-mixture", "weak-spark", "short-trips", "air-filter", "wrong-mix")
+	return common("carburettor", "temperature-signal", "air-filter", "short-trips", "weak-spark", "wrong-mix", "rich-mixture")
 }
 
 // oneSooty leaves the seal out where its pressure is known to be good.

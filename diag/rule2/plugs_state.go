@@ -109,7 +109,7 @@ func oilWet(c *known.Case, s known.Subject) diag.Finding {
 	f := plugsFound(diag.ActSoon)(c, s)
 	switch {
 	case c.Spec.Diesel():
-		f.Variant = glowVariant
+		f.Variant, f.Headline = glowVariant, "glow-plug-oily"
 	case c.Spec.TwoStroke:
 		f.Variant, f.Urgency = twoStrokeVariant, diag.CheckAgain
 	case allOily(c) && len(s.Cylinders) == len(c.Looking("oil-wet")):

@@ -31,7 +31,7 @@ func saw(name string, b diag.Bore) sample.Change {
 func TestPlugColours(t *testing.T) {
 	n := "normal"
 	runSealing(t, []sealingCase{
-		{name: "soot on all", test: looks("inline-4", four("sooty")), fires: "all-sooty 1,2,3,4", not: "one-sooty some-sooty plugs-normal", first: "rich-mixture", sure: diag.Weak, soon: diag.CheckAgain},
+		{name: "soot on all", test: looks("inline-4", four("sooty")), fires: "all-sooty 1,2,3,4", not: "one-sooty some-sooty plugs-normal", first: "temperature-signal", sure: diag.Weak, soon: diag.CheckAgain},
 		{name: "soot on both of the two looked at", test: looks("V8", []string{"sooty", "sooty"}), fires: "all-sooty 1,2", not: "one-sooty"},
 		{name: "soot on the one looked at", test: looks("inline-4", []string{"", "sooty"}), fires: "one-sooty 2", first: "own-spark", sure: diag.Weak},
 		{name: "soot on one of a two-stroke", test: looks("inline-2", []string{"sooty", n}, sample.TwoStroke), fires: "one-sooty 1"},
@@ -41,9 +41,10 @@ func TestPlugColours(t *testing.T) {
 		{name: "soot at the ends", test: looks("inline-6", []string{"sooty", n, n, n, n, "sooty"}), fires: "some-sooty 1,6", first: "manifold-distribution"},
 		{name: "soot on a shared coil", test: looks("inline-4", []string{"sooty", n, n, "sooty"}, wasted), fires: "shared-coil 1,4; some-sooty 1,4", first: "shared-coil", sure: diag.Weak},
 		{name: "fuel on a shared coil", test: looks("inline-4", []string{n, "fuel-wet", "fuel-wet", n}, wasted), fires: "shared-coil 2,3", first: "shared-coil"},
+		{name: "fuel on a shared coil, all sound", test: sample.Dry("inline-4", evenFour, sample.Looks("fuel-wet", n, n, "fuel-wet"), wasted), fires: "shared-coil 1,4", first: "shared-coil", sure: diag.Weak},
 		{name: "one of a shared coil", test: looks("inline-4", []string{"sooty", n, n, n}, wasted), fires: "one-sooty 1", not: "shared-coil"},
 		{name: "a shared coil, all plugs sooty", test: looks("inline-4", four("sooty"), wasted), fires: "all-sooty", not: "shared-coil"},
-		{name: "white on all", test: looks("inline-4", four("white")), fires: "lean-all 1,2,3,4", not: "white-on-gas", first: "low-fuel-pressure"},
+		{name: "white on all", test: looks("inline-4", four("white")), fires: "lean-all 1,2,3,4", not: "white-on-gas", first: "air-leak"},
 		{name: "white on all, new plugs", test: looks("inline-4", four("white"), sample.Fitted("2 weeks ago")), fires: "lean-all", first: "wrong-heat-range"},
 		{name: "white on gas", test: looks("inline-4", four("white"), onGas), fires: "white-on-gas 1,2,3,4", not: "lean-all", first: "gas-fuel", soon: diag.NoAction},
 		{name: "one white among others on gas", test: looks("inline-4", []string{n, "white", n, n}, onGas), fires: "one-white 2", not: "white-on-gas"},
