@@ -90,7 +90,7 @@ func (c *Case) underFloor() *AllLowBasis {
 		return nil
 	}
 	facts := diag.Facts{"floor": c.Pressure(floor.Low), "diesel": c.Spec.Diesel(), "throttle": c.Conditions.Throttle == "closed",
-		"expected": "", "standard": "", "count": s.N, "of": len(c.Engine.Cylinders)}
+		"expected": "", "standard": ""}
 	for key, fact := range floor.Facts {
 		facts[key] = fact
 	}
