@@ -57,7 +57,7 @@ var warmthRules = []Rule{
 		Why:    "A valve with too little clearance stands open when its stem has grown; a valve may stick in a hot guide and a crack may open. A cold engine hides all of these.",
 		Source: "common practice",
 		Of:     eachCylinder, When: known.OfAll("of two tests, one cold and one warm or hot, low in the warm one and not in the other", func(c *known.Case, n string) bool { return lowOnly(c, n, "hot") != nil }),
-		Kind: OfEarlier, For: append(speaks(Known+Hint, "valve-lash"), speaks(Known, "sticking-valve", "warped-or-cracked-head")...),
+		Kind: OfEarlier, For: append(speaks(Heard, "valve-lash"), speaks(Known, "sticking-valve", "warped-or-cracked-head")...),
 		Against: denies(DryUp, "sound-when-cold", "rings", "scored-bore", "exhaust-valve", "inlet-valve"),
 		Say:     lowInOne("hot"), Headline: "low-hot-only",
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low"},

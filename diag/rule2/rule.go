@@ -71,10 +71,12 @@ type Rule struct {
 	Doubt   string
 	Doubts  []known.Need
 	Repeat  string
-	// RepeatOf gives the check of one notice, where they differ; Alone whether it
-	// asks for it also where nothing that was found rests on it.
-	RepeatOf func(*known.Case, diag.Notice) string
-	Alone    func(*known.Case, diag.Notice) bool
+	// RepeatOf gives the check of one notice, where they differ, HeadlineOf the
+	// key of the verdict; Alone whether it asks for the check also where nothing
+	// that was found rests on it.
+	RepeatOf   func(*known.Case, diag.Notice) string
+	HeadlineOf func(*known.Case, diag.Notice) string
+	Alone      func(*known.Case, diag.Notice) bool
 	// Unsettles: what rests on the doubted readings alone is at most to be
 	// checked again, whatever they say.
 	Unsettles func(diag.Notice) bool
@@ -93,6 +95,15 @@ func (r *Rule) Trigger() string {
 		return r.Of.Words
 	}
 	return r.Of.Words + ": " + when
+}
+
+// HeadlineFor is the key of the verdict that a notice leads, "" for none of its
+// own.
+func (r *Rule) HeadlineFor(c *known.Case, n diag.Notice) string {
+	if r.HeadlineOf != nil {
+		return r.HeadlineOf(c, n)
+	}
+	return r.Headline
 }
 
 // families are the rules in the order in which they are tried: the test

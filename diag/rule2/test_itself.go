@@ -32,7 +32,7 @@ var turningRules = []Rule{
 		Variants: []string{"confirmed"},
 		Notices:  fallsInTestOrder, Kind: OfTest, Weigh: voicesOf(tiresInOrder), Headline: "test-tires",
 		Doubt: "falls-in-test-order", Doubts: onStarter, Repeat: "repeat-with-charger",
-		Alone:     func(*known.Case, diag.Notice) bool { return true },
+		Alone:     always,
 		Unsettles: func(n diag.Notice) bool { return n.Variant == "confirmed" },
 	},
 	{
@@ -72,6 +72,7 @@ var methodRules = []Rule{
 			"or that a decompressor was at work",
 		Variants: []string{"throttle-closed", "choke-closed", "plugs-in", "decompressor"},
 		Notices:  notStandard, Kind: OfTest, Weigh: voicesOf(chokedOff, letOut, plugsStayedIn),
+		Doubts: onAnyStarter, RepeatOf: methodRepeat, HeadlineOf: notJudged, Alone: whereNotJudged,
 	},
 	{
 		Name: "all-low-check-the-test", Title: "All low together: the test comes first", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
@@ -99,6 +100,9 @@ func notice(rule, variant string, cylinders []string, facts diag.Facts) []diag.N
 	}
 	return []diag.Notice{{Rule: rule, Variant: variant, Cylinders: cylinders, Facts: facts}}
 }
+
+// always asks for the check of a notice whether or not anything was found.
+func always(*known.Case, diag.Notice) bool { return true }
 
 // noted passes on the notices that reading the job gave rise to.
 func noted(rule string) func(*known.Case) []diag.Notice {
@@ -192,6 +196,19 @@ func notStandard(c *known.Case) []diag.Notice {
 	add(c.Conditions.PlugsOut == "one at a time", "plugs-in", nil)
 	add(c.Conditions.Method != "", "", diag.Facts{"method": c.Conditions.Method})
 	return list
+}
+
+// methodRepeats are the checks that make good what was done otherwise.
+var methodRepeats = map[string]string{"throttle-closed": "repeat-method", "choke-closed": "repeat-method", "plugs-in": "repeat-method", "decompressor": "leak-down"}
+
+func methodRepeat(_ *known.Case, n diag.Notice) string { return methodRepeats[n.Variant] }
+
+// notJudged is the verdict of a test that says nothing of the engine.
+func notJudged(c *known.Case, _ diag.Notice) string { return c.NotJudged() }
+
+// whereNotJudged asks for the check where nothing of the engine could be judged.
+func whereNotJudged(c *known.Case, n diag.Notice) bool {
+	return c.NotJudged() != "" && methodRepeats[n.Variant] != ""
 }
 
 func allLowCheckTheTest(c *known.Case) []diag.Notice {

@@ -31,8 +31,8 @@ var figureRules = []Rule{
 		Source:  "follows from the gauge's range",
 		Asks:    "a reading is above the top of its gauge's scale",
 		Notices: noted("reading-beyond-gauge"), Kind: OfTest, Headline: "test-beyond",
-		Doubt: "reading-beyond-gauge", Doubts: onGauges, RepeatOf: anotherGauge,
-		Alone:     func(*known.Case, diag.Notice) bool { return true },
+		Doubt: "reading-beyond-gauge", Doubts: onGauges, Repeat: "look-at-the-gauge",
+		Alone:     always,
 		Unsettles: func(diag.Notice) bool { return true },
 	},
 	{
@@ -89,7 +89,8 @@ var gaugeRules = []Rule{
 			"or there is liquid in the bore. The mean of two such readings describes neither.",
 		Source:  "common practice",
 		Asks:    "the repeats on a cylinder, dry or wet, lie more than 5 % of the highest of them apart, and more than 2 psi, which a gauge can hardly tell",
-		Notices: repeatsDisagree, Kind: OfTest,
+		Notices: repeatsDisagree, Kind: OfTest, Headline: "not-judged-some",
+		Doubts: onStarter, Repeat: "repeat-method", Alone: always,
 	},
 }
 

@@ -14,7 +14,7 @@ var leakTestRules = []Rule{
 		Why:    "Both valves of a cylinder seldom fail together, but near the top of the exhaust stroke both stand open. The piston was probably on the wrong stroke, or the crankshaft rolled.",
 		Source: "common practice",
 		Asks:   "in a leakage test air was heard at inlet and exhaust of one cylinder of an engine with valves, or a cylinder of good compression lost more than 80 %", Variants: []string{"loses-all"},
-		Notices: leaksAtBothValves, Kind: OfTest,
+		Notices: leaksAtBothValves, Kind: OfTest, Headline: "leakage-doubtful",
 		Doubt: "leaks-at-both-valves", Doubts: []known.Need{known.NeedsLeakage}, Repeat: "leak-down-again",
 		Unsettles: func(diag.Notice) bool { return true },
 	},
@@ -41,7 +41,7 @@ var leakTestRules = []Rule{
 			"so air comes first and oil last, or the oil is cranked out before.",
 		Source:  "common practice",
 		Asks:    "a low cylinder that came up with oil loses under 20 % in the leakage test, and the job does not say that the air came first",
-		Notices: leakDownAfterOil, Kind: OfTest,
+		Notices: leakDownAfterOil, Kind: OfTest, Headline: "leakage-doubtful",
 		Doubt: "leak-down-after-oil", Doubts: []known.Need{known.NeedsLeakage}, Repeat: "leak-down-again",
 	},
 }

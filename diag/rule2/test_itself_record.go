@@ -18,7 +18,7 @@ var recordRules = []Rule{
 			"(a rotary: the cranking speed) were not recorded; or the gauge's accuracy is one of its span and its range was not, or a limit holds at sea level " +
 			"and neither altitude nor barometer was; a diesel is not asked for its throttle",
 		Notices: methodIncomplete, Kind: OfTest,
-		Doubt: "method-incomplete", Doubts: onGauges,
+		Doubt: "method-incomplete", Doubts: onGauges, RepeatOf: throttleUnknown,
 	},
 	{
 		Name: "too-few-cylinders", Title: "Cylinders were left out", Class: TestItself, About: diag.AboutTest,
@@ -26,7 +26,13 @@ var recordRules = []Rule{
 			"as a whole until it has been read.",
 		Source: "common practice", Variants: []string{"rotors"},
 		Asks:    "compression (or rotors, or leakage alone) was tested on an engine of several and some were not read",
-		Notices: tooFewCylinders,
+		Notices: tooFewCylinders, RepeatOf: func(*known.Case, diag.Notice) string { return "complete-set" }, Alone: always,
+		HeadlineOf: func(_ *known.Case, n diag.Notice) string {
+			if n.Variant == "rotors" {
+				return "too-few-rotors"
+			}
+			return "too-few-cylinders"
+		},
 	},
 	{
 		Name: "read-not-told", Title: "Read by somebody who kept the figure", Class: TestItself, About: diag.AboutTest,
@@ -42,7 +48,20 @@ var recordRules = []Rule{
 			"except as at least that much, and one under the minimum decides nothing.",
 		Source:  "common practice",
 		Asks:    "a reading is written as a lower bound, such as 'over 300' or '300+'",
-		Notices: lowerBound,
+		Notices: lowerBound, RepeatOf: boundsRepeat, Alone: always,
+		HeadlineOf: func(c *known.Case, _ diag.Notice) string {
+			if c.Cranking().N > 0 {
+				return "lower-bound-some"
+			}
+			return "lower-bound"
+		},
+	},
+	{
+		Name: "only-after-oil", Title: "Only readings after oil", Class: TestItself, About: diag.AboutTest,
+		Why:     "Oil fills room and seals what leaks past rings, so that readings after it are high and alike. Without the readings before it there is nothing to set them against.",
+		Source:  "US Army TM 5-4210-230-14&P-1, Addendum No. 2 (dry first, then with oil)",
+		Asks:    "compression was read with oil in the cylinders and on none without",
+		Notices: onlyAfterOil, Repeat: "compression-test", Alone: always, Headline: "wet-only",
 	},
 	{
 		Name: "engine-facts-missing", Title: "A fact of the engine would change the answer", Class: TestItself, About: diag.AboutTest,
@@ -78,6 +97,31 @@ func methodIncomplete(c *known.Case) []diag.Notice {
 		list = append(list, notice("method-incomplete", "", nil, diag.Facts{"missing": diag.Names{known.FuelRangeMissing}, "section": "fuel-pressure"})...)
 	}
 	return list
+}
+
+// throttleUnknown repeats a test of which nobody is sure that the throttle was
+// open.
+func throttleUnknown(c *known.Case, n diag.Notice) string {
+	if c.Conditions.Throttle != "not sure" || c.Spec.Diesel() || n.Facts["section"] == "fuel-pressure" {
+		return ""
+	}
+	return "repeat-method"
+}
+
+func onlyAfterOil(c *known.Case) []diag.Notice {
+	if !c.OnlyWet() || c.Spec.Diesel() {
+		return nil
+	}
+	return notice("only-after-oil", "", nil, nil)
+}
+
+// boundsRepeat reads again what is known only to be more, where that leaves
+// open whether a cylinder is low.
+func boundsRepeat(c *known.Case, _ diag.Notice) string {
+	if len(c.BoundsOpen()) == 0 {
+		return ""
+	}
+	return "repeat-method"
 }
 
 func lowerBound(c *known.Case) []diag.Notice {

@@ -28,7 +28,8 @@ var wetRules = []Rule{
 		Asks:     "a cylinder that is not low rose by more than 10 % with oil, or a wet reading is above what the engine's geometry can give, or the dose is more than a tenth of the chamber",
 		Variants: []string{"above-geometry", "dose"},
 		Notices:  wetDoseTooLarge, Kind: OfTest, For: speaks(Known, "too-much-oil-used"),
-		Doubt: "wet-dose-too-large", Doubts: []known.Need{known.NeedsWet}, Repeat: "repeat-wet",
+		Doubt: "wet-dose-too-large", Doubts: []known.Need{known.NeedsWet}, RepeatOf: wetRepeat,
+		Alone: func(c *known.Case, _ diag.Notice) bool { return c.Minimum() == nil },
 	},
 	{
 		Name: "wet-rise-everywhere", Title: "Every cylinder rose alike with oil", Class: Information, About: diag.AboutEngine, Needs: []known.Need{known.NeedsWet},
@@ -60,7 +61,7 @@ var wetRules = []Rule{
 			"the wet test leaves it open.",
 		Source: "common practice", Variants: []string{"inconclusive"},
 		Of: eachCylinder, When: known.Any(oilPartly, oilUnclear),
-		Kind: OfCompression, Weigh: wetRoseInPart, Say: wetSays, Headline: "one-low",
+		Kind: OfCompression, Say: wetSays, Headline: "one-low",
 	},
 	{
 		Name: "wet-no-rise", Title: "A low cylinder stays low with oil", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsWet},
@@ -118,13 +119,6 @@ func wetRose(c *known.Case, _ known.Subject) []Voice {
 	return slices.Concat(
 		speaks(softly(c, Wet, false), "rings"), speaks(softly(c, DryUp, false), "scored-bore"), speaks(softly(c, Hint, false), "stuck-rings"),
 		denies(softly(c, DryUp, false), "rose-with-oil", aboveThePiston...))
-}
-
-func wetRoseInPart(c *known.Case, s known.Subject) []Voice {
-	if oilPartly.Holds(c, s) {
-		return speaks(Hint, "rings")
-	}
-	return nil
 }
 
 // wetStayed speaks for what oil cannot seal. Without pressure that is also a
@@ -187,6 +181,18 @@ func wetEverywhere(c *known.Case, _ known.Subject) diag.Finding {
 	least, most, _ := c.WetSpan()
 	return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair,
 		Facts: diag.Facts{"least": known.Percent(least, 0), "most": known.Percent(most, 0)}}
+}
+
+// wetRepeat repeats a wet test with less oil, or where oil tells nothing the
+// test itself if that was not made in the usual way.
+func wetRepeat(c *known.Case, _ diag.Notice) string {
+	switch {
+	case c.OilTells():
+		return "repeat-wet"
+	case c.Noticed("not-standard-method"):
+		return "repeat-method"
+	}
+	return ""
 }
 
 func noOilInDiesel(c *known.Case) []diag.Notice {

@@ -43,8 +43,15 @@ func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 	if s.About == diag.AboutTest {
 		d.Verdict = diag.Phrase{Key: "test-first", Facts: facts}
 		if len(s.Notices) > 0 {
-			if r := rule.Named(s.Notices[0].Rule); r != nil && r.Headline != "" {
-				d.Verdict.Key = r.Headline
+			n := s.Notices[0]
+			if r := rule.Named(n.Rule); r != nil {
+				d.Verdict.Key = cmp.Or(r.HeadlineFor(c, n), d.Verdict.Key)
+			}
+			facts["Cylinders"] = diag.Names(n.Cylinders)
+			for _, key := range []string{"read", "of"} {
+				if fact, told := n.Facts[key]; told {
+					facts[key] = fact
+				}
 			}
 		}
 		d.Advice = diag.Phrase{Key: "advice-repeat"}
