@@ -288,7 +288,7 @@ func richOneBank(c *known.Case, s known.Subject) diag.Finding {
 // right, sensors and what adds fuel beside the injectors.
 func everywhereVoices(c *known.Case, _ known.Subject) []Voice {
 	if right(c) {
-		return append(falling(Sight, "temperature-signal", "carburettor", "air-meter", "purge-valve", "regulator-diaphragm", "leaking-injector", "fuel-in-oil"), Voice{Cause: "air-filter", Weight: Hint})
+		return append(falling(Sight, "regulator-diaphragm", "temperature-signal", "carburettor", "air-meter", "purge-valve", "leaking-injector", "fuel-in-oil"), Voice{Cause: "air-filter", Weight: Hint})
 	}
 	return falling(Sight, "carburettor", "regulator-stuck", "temperature-signal", "regulator-diaphragm", "purge-valve", "air-filter")
 }
