@@ -21,7 +21,7 @@ const (
 // LiquidIn gives the reason why liquid may lie in a cylinder, "" for none.
 // Liquid takes up room and so raises the reading; enough of it stops the piston.
 func (c *Case) LiquidIn(name string) Liquid {
-	high := c.Grade(name) == diag.High
+	high := c.StandsHigh(name)
 	switch {
 	case c.Seen(name, LiquidWords...):
 		return LiquidSeen
@@ -33,6 +33,25 @@ func (c *Case) LiquidIn(name string) Liquid {
 		return LiquidBelow
 	}
 	return ""
+}
+
+// StandsHigh reports a cylinder that reads more than a tenth above every other,
+// two at least, also in a test that is not judged: a shut throttle lowers all
+// alike. Beside others that hardly have pressure it is no more than the sound one.
+func (c *Case) StandsHigh(name string) bool {
+	if c.Grade(name) == diag.High {
+		return true
+	}
+	r := c.Cylinder(name)
+	if r == nil || r.Dry == nil || r.Kind == diag.AtLeast || !slices.Contains([]diag.Grade{diag.Even, diag.GradeNotJudged}, r.Grade) {
+		return false
+	}
+	others := c.Others([]string{name})
+	if len(others) < 2 {
+		return false
+	}
+	_, high := c.Spread(others)
+	return *r.Dry > 1.1*high && high > *r.Dry/2
 }
 
 // LiquidPossible lists the cylinders in which liquid may lie.

@@ -51,10 +51,16 @@ func (c *Case) namedIn(text string) []string {
 	}
 	follows := false // a word that a cylinder follows, or a list of them, came before
 	last := ""       // the name before a joint
+	skip := 0        // words of a name that was taken already
 	for i, word := range said {
-		name := c.nameAt(said, i)
+		if skip > 0 {
+			skip--
+			continue
+		}
+		name, long := c.nameAt(said, i)
 		switch {
-		case name != "" && (follows || i+1 < len(said) && afterName[said[i+1]]):
+		case name != "" && (follows || i+long < len(said) && afterName[said[i+long]]):
+			skip = long - 1
 			if joint := said[max(i-1, 0)]; last != "" && (joint == "-" || joint == "–") {
 				for _, between := range c.between(last, name) {
 					add(between)
@@ -73,28 +79,34 @@ func (c *Case) namedIn(text string) []string {
 	return names
 }
 
-// nameAt gives the cylinder that a word of a text stands for, "" for none: not
-// a count, a date or a measure.
-func (c *Case) nameAt(said []string, i int) string {
-	at := slices.IndexFunc(c.Engine.Names(), func(n string) bool { return strings.EqualFold(n, said[i]) })
-	if at < 0 {
-		return ""
+// nameAt gives the cylinder whose name begins at a word of a text, and of how
+// many words it is; "" for none: not a count, a date or a measure. Of two names
+// that fit, such as "left" and "left rear", it is the longer one.
+func (c *Case) nameAt(said []string, i int) (name string, long int) {
+	for _, n := range c.Engine.Names() {
+		parts := token.FindAllString(strings.ToLower(n), -1)
+		if len(parts) > long && i+len(parts) <= len(said) && slices.Equal(parts, said[i:i+len(parts)]) {
+			name, long = n, len(parts)
+		}
+	}
+	if name == "" {
+		return "", 0
 	}
 	next := func(ahead int) string {
-		if i+ahead < len(said) {
-			return said[i+ahead]
+		if i+long-1+ahead < len(said) {
+			return said[i+long-1+ahead]
 		}
 		return ""
 	}
-	_, err := strconv.Atoi(said[i])
+	_, err := strconv.Atoi(name)
 	switch number := err == nil; {
 	case !number && ordinary[next(1)], number && counted[next(1)]:
-		return ""
+		return "", 0
 	// The first number of a range with a unit, or of a fraction of an inch.
 	case number && joints[next(1)] && counted[next(3)] && next(1) != ",":
-		return ""
+		return "", 0
 	}
-	return c.Engine.Names()[at]
+	return name, long
 }
 
 // between lists the cylinders within a range such as "1-4".

@@ -139,6 +139,22 @@ func TestWorkOnNamedCylinders(t *testing.T) {
 	}
 }
 
+// TestWorkOnCylindersOfTwoWords: names of more than one word, and of names that
+// begin alike the longer one.
+func TestWorkOnCylindersOfTwoWords(t *testing.T) {
+	layout := engine.Spec{Layout: "inline-3", Names: []string{"front left", "front right", "front"}}
+	for said, on := range map[string][]string{
+		"coil on front right swapped with front left": {"front left", "front right"},
+		"front right plug renewed":                    {"front right"},
+		"coil on front swapped":                       {"front"},
+	} {
+		c := caseOf(t, layout, diag.History{WorkDone: []string{said}})
+		if w := c.Works(); len(w) != 1 || !slices.Equal(w[0].Cylinders, on) {
+			t.Errorf("%q: %+v, expected %v", said, w, on)
+		}
+	}
+}
+
 // TestWorkOnSomeIsNotOnOthers: what was done on one cylinder was not done on
 // another; what names none was done on all.
 func TestWorkOnSomeIsNotOnOthers(t *testing.T) {
