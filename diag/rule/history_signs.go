@@ -1,0 +1,45 @@
+package rule
+
+import (
+	"gaugesheet/diag/known"
+)
+
+// historySigns are what is told of an engine beside its readings. It tips the
+// balance between causes and makes nothing sure.
+var historySigns = []Sign{
+	{When: stoodAndLow, Kind: OfHistory, About: "cylinders", For: append(speaks(Known, "stuck-valve"), speaks(DryUp, "stuck-rings", "dry-bores")...)},
+	{When: known.All(known.StoodLong, rotaryEngine), Kind: OfHistory, About: "cylinders", For: speaks(commonest, "stuck-seals")},
+
+	{When: cameSuddenly, Kind: OfHistory, About: "any", For: speaks(Hint, "holed-piston", "head-gasket", "broken-ring-land", "exhaust-valve", "bent-valve", "timing-drive"),
+		Against: denies(Hint, "came-suddenly", "wear", "carbon", "valve-recession")},
+	{When: cameSlowly, Kind: OfHistory, About: "any", For: speaks(Hint, "wear", "carbon", "rings", "valve-recession", "carbon-on-seat"),
+		Against: denies(Hint, "came-slowly", "holed-piston", "timing-drive", "bent-valve", "broken-ring-land")},
+
+	{When: usesOil, Kind: OfHistory, About: "any", For: speaks(Hint, "rings", "oil-control-rings", "guides-or-seals", "wear", "broken-ring-land")},
+	{When: smoke("blue smoke at the start or on the overrun", "blue", "start", "overrun"), Kind: OfHistory, About: "any", For: speaks(DryUp, "guides-or-seals"),
+		Against: denies(Hint, "smoke-says-guides", "oil-control-rings")},
+	{When: smoke("blue smoke under load or always", "blue", "load", "always"), Kind: OfHistory, About: "any", For: speaks(DryUp, "rings", "oil-control-rings", "wear", "scored-bore"),
+		Against: denies(Hint, "smoke-says-rings", "guides-or-seals")},
+	{When: known.All(losesCoolant, known.Not(known.AirCooled)), Kind: OfHistory, About: "any", For: speaks(Hint, "head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore")},
+	{When: smoke("black smoke", "black"), Kind: OfHistory, About: "any", For: speaks(Hint, "rich-mixture", "leaking-injector", "regulator-diaphragm", "air-filter", "washed-bore")},
+	{When: known.All(known.Complaint("overheating"), known.Not(known.AirCooled)), Kind: OfHistory, About: "any", For: speaks(Hint, "head-gasket", "warped-or-cracked-head", "too-hot")},
+	{When: known.Complaint("noise"), Kind: OfHistory, About: "any", For: speaks(Hint, "valve-motion", "collapsed-lifter", "valve-lash", "piston-contact", "foreign-object", "bottom-end")},
+
+	// Codes of SAE J2012, from memory: P0016 to P0019 say that a camshaft does
+	// not agree with the crankshaft.
+	{When: known.OfEngine("a stored code of the camshaft's place", func(c *known.Case) bool { return c.Coded("P0016", "P0017", "P0018", "P0019") }), Kind: OfCodes, About: "engine",
+		For: append(speaks(Known, "cam-timing"), speaks(DryUp, "cam-phaser", "timing-drive")...)},
+}
+
+var (
+	rotaryEngine    = known.OfEngine("a rotary", func(c *known.Case) bool { return c.Rotary() })
+	stoodAndLow     = known.All(known.StoodLong, known.Low)
+	cameSuddenly    = known.SuddenOnset
+	cameSlowly      = known.OfEngine("it came on slowly", func(c *known.Case) bool { return c.CameSlowly() })
+	usesOil         = known.OfEngine("it uses oil", func(c *known.Case) bool { return c.UsesOil() })
+	losesCoolant    = known.OfEngine("it loses coolant, or smokes white under load", func(c *known.Case) bool { return c.LosesCoolant() && c.CoolantGas != "positive" })
+)
+
+func smoke(words, colour string, when ...string) known.Condition {
+	return known.OfEngine(words, func(c *known.Case) bool { return c.Smokes(colour, when...) })
+}
