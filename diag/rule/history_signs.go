@@ -32,12 +32,12 @@ var historySigns = []Sign{
 }
 
 var (
-	rotaryEngine    = known.OfEngine("a rotary", func(c *known.Case) bool { return c.Rotary() })
-	stoodAndLow     = known.All(known.StoodLong, known.Low)
-	cameSuddenly    = known.SuddenOnset
-	cameSlowly      = known.OfEngine("it came on slowly", func(c *known.Case) bool { return c.CameSlowly() })
-	usesOil         = known.OfEngine("it uses oil", func(c *known.Case) bool { return c.UsesOil() })
-	losesCoolant    = known.OfEngine("it loses coolant, or smokes white under load", func(c *known.Case) bool { return c.LosesCoolant() && c.CoolantGas != "positive" })
+	rotaryEngine = known.OfEngine("a rotary", func(c *known.Case) bool { return c.Rotary() })
+	stoodAndLow  = known.All(known.StoodLong, known.Low)
+	cameSuddenly = known.SuddenOnset
+	cameSlowly   = known.OfEngine("it came on slowly", func(c *known.Case) bool { return c.CameSlowly() })
+	usesOil      = known.OfEngine("it uses oil", func(c *known.Case) bool { return c.UsesOil() })
+	losesCoolant = known.OfEngine("it loses coolant, or smokes white under load", func(c *known.Case) bool { return c.LosesCoolant() && c.CoolantGas != "positive" })
 )
 
 func smoke(words, colour string, when ...string) known.Condition {
