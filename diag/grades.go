@@ -107,8 +107,8 @@ func (t *Test) suspectUnit() bool {
 }
 
 // grade compares the cylinders with the reference. One that reads next to
-// nothing has no pressure, whatever the reference is; where all do and the unit
-// is in doubt as well, they are not judged. A cylinder known only to read more
+// nothing has no pressure, whatever the reference is; where all of several do and
+// the unit is in doubt as well, they are not judged. A cylinder known only to read more
 // than a figure stands for that figure where this makes another one low.
 func (c *cranking) grade(r *CompressionResult) {
 	if len(c.samples) == 0 {
@@ -127,7 +127,7 @@ func (c *cranking) grade(r *CompressionResult) {
 		r.Reference = bound.value
 	}
 	nothing, _ := inUnit(NoPressurePSI, quantity.PSI, r.Unit)
-	unread := c.test.Spec.Decompressor == decompressing || r.WithoutPressure() && r.Lowest > 0 && c.test.suspectUnit()
+	unread := c.test.Spec.Decompressor == decompressing || r.N > 1 && r.WithoutPressure() && r.Lowest > 0 && c.test.suspectUnit()
 	for i, s := range c.samples {
 		cylinder := r.Cylinder(s.name)
 		if r.Reference > 0 {
