@@ -52,10 +52,11 @@ func (c *Case) Leaks() []*diag.LeakResult {
 
 // LeaksAt reports air at a place that is worth saying: coolant and neighbour
 // always, elsewhere where more than 10 % or more than the limit is lost, or
-// where how much was not noted. An engine cooled by air has no coolant.
+// where how much was not noted. An engine cooled by air has no coolant, and
+// what places mean in a rotary is another matter.
 func (c *Case) LeaksAt(name, at string) bool {
 	l := c.leakAt(name)
-	if l == nil || !slices.Contains(l.At, at) || at == AtCoolant && c.AirCooled() {
+	if l == nil || !slices.Contains(l.At, at) || at == AtCoolant && c.AirCooled() || c.Rotary() {
 		return false
 	}
 	return at == AtCoolant || at == AtNeighbour || l.Loss == nil || *l.Loss > GoodLoss || c.overLimit(l) || c.LossIsBound(name)
