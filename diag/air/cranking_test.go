@@ -167,3 +167,13 @@ func TestHoseAndOilEffect(t *testing.T) {
 	_, err = HoseEffect(500, 0, 4)
 	refused(t, "no ratio", err)
 }
+
+// TestRatioShare: (6^1.25 - 1) / (8^1.25 - 1) = 8.3905 / 12.4543 = .6737, worked
+// out apart from this program.
+func TestRatioShare(t *testing.T) {
+	for _, row := range []struct{ ratio, of, want float64 }{{6, 8, 0.6737}, {8, 8, 1}, {7, 8, 0.8339}} {
+		if got := RatioShare(row.ratio, row.of); math.Abs(got-row.want) > 0.0005 {
+			t.Errorf("%v of %v: %.4f, want %.4f", row.ratio, row.of, got, row.want)
+		}
+	}
+}
