@@ -11,8 +11,8 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
+	"gaugesheet/diag/rule"
 	"gaugesheet/diag/rule/sample"
-	rule "gaugesheet/diag/rule2"
 	"gaugesheet/diag/story"
 	"gaugesheet/templates"
 )

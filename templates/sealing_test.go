@@ -6,8 +6,8 @@ import (
 	"testing"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/rule"
 	"gaugesheet/diag/rule/sample"
-	rule "gaugesheet/diag/rule2"
 	"gaugesheet/diag/story"
 	"gaugesheet/templates"
 )
@@ -48,7 +48,7 @@ func leaksAndLooks() []*diag.Test {
 		of("inline-4", heard("1", "crankcase"), heard("2", "coolant"), heard("3", "outside"), heard("4", "neighbour")),
 		of("inline-4", leak("1", 32, "crankcase"), leak("2", 18, "outside"), leak("3", 9, "neighbour"), leak("4", 3, "coolant"), sample.LeakLimit(20)),
 		of("inline-4", leak("1", 14, "crankcase"), leak("2", 16, "crankcase"), leak("3", 5), leak("4", 6)),
-		of("inline-4", over("1"), leak("2", 34), leak("3", 5)),
+		of("inline-4", over("1"), leak("2", 34), leak("3", 5)), of("rotary-2", leak("1", 57, "exhaust"), leak("2", 8)),
 		sample.Dry("inline-4", []float64{82, 80, 84, 78}, sample.Minimum(120), leak("1", 38, "crankcase"), leak("2", 42, "crankcase")),
 		sample.Dry("inline-4", even, leak("1", 5), leak("2", 45, "crankcase"), leak("3", 24, "crankcase")),
 		sample.Dry("inline-4", even, leak("3", 24, "crankcase"), sample.LeakLimit(15)),
@@ -74,7 +74,7 @@ func leaksAndLooks() []*diag.Test {
 // leakAndLookRules are the rules on leakage, plugs and what was seen.
 var leakAndLookRules = []string{
 	"valves-leak-together", "leaks-to-neighbour", "leaks-to-coolant", "leaks-at-exhaust", "leaks-at-inlet", "leaks-to-crankcase", "crankcase-loss-common", "leaks-outside",
-	"low-everywhere-and-leaks", "low-but-tight", "leaks-but-serviceable", "sound-but-leaks", "leakage-high", "combustion-gas-in-coolant", "leakage-good",
+	"low-everywhere-and-leaks", "low-but-tight", "leaks-but-serviceable", "sound-but-leaks", "leakage-high", "rotor-leaks", "combustion-gas-in-coolant", "leakage-good",
 	"all-sooty", "bank-sooty", "one-sooty", "some-sooty", "shared-coil", "lean-all", "white-on-gas", "one-white", "some-white",
 	"oil-wet", "fuel-wet", "all-fuel-wet", "ash-deposits", "plugs-worn", "gap-out", "plugs-normal",
 	"plug-melted", "plug-damaged", "gap-closed", "detonation-signs", "overheated", "coolant-washed", "plug-bridged", "plug-tracked",

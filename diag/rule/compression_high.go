@@ -1,35 +1,29 @@
 package rule
 
 import (
-	"strings"
+	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 )
 
-func oneHigh(c *Case) []diag.Finding {
-	names := c.Graded(diag.High)
-	if len(names) != 1 {
-		return nil
-	}
-	name := names[0]
-	low, high := c.spread(c.others(names))
-	value := *c.Cylinder(name).Dry
-	f := c.finding("one-high", names, diag.Facts{
-		"value": c.pressure(value), "others": c.span(low, high), "above": percent(100*(value-high)/high, 0)})
-	w := weigh("oil-in-bore", "carbon", "coolant-or-fuel-in-bore", "different-parts")
-	w.addIf(c.looks(name, "oil-wet"), known, "oil-in-bore")
-	w.addIf(c.looks(name, "coolant", "fuel-wet"), known, "coolant-or-fuel-in-bore")
-	w.addIf(speaksOf(strings.ToLower(c.Borescope[name]), "carbon", "deposit"), seen, "carbon")
-	if f.Facts["othersLow"] = c.othersMayBeLow(); c.othersMayBeLow() {
-		w.add("others-low", betweenCommon)
-		w.addIf(value-high > farAbove*high, hint, "others-low")
-	}
-	f.Causes = w.top()
-	f.Next = c.next(names, "borescope", "second-gauge")
-	if f.Causes[0].Key == "others-low" {
-		f.Next = c.next(c.others(names), "leak-down", "second-gauge")
-	}
-	return []diag.Finding{f}
+// highRules recognise pressure above the others or above what is plausible.
+var highRules = []Rule{
+	{
+		Name: "one-high", Title: "One cylinder is high",
+		Why: "What takes up room in the chamber raises the pressure: oil that leaks in, carbon, or liquid, which is ruled out before the starter turns it again. A cylinder with another piston or gasket reads " +
+			"differently too. The others are judged among themselves: one high cylinder must not make good ones look low.",
+		Source: "US Army TM 10-3930-647-14&P, para 4-40 (more than 10 psi above normal: carbon or lead deposits)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of:   oneSet("one cylinder", func(c *known.Case) []string { return c.Graded(diag.High) }),
+		When: known.ReadsHigh, Kind: OfCompression, Weigh: weighHigh, Say: oneHigh, Headline: "one-high",
+	},
+	{
+		Name: "all-high", Title: "Every cylinder is high",
+		Why:    "Deposits everywhere, a skimmed head, other pistons or a gauge that reads high lift all alike. It is no fault by itself: a stated figure is mostly a minimum.",
+		Source: "US Army TM 10-3930-647-14&P, para 4-40 (above normal: carbon or lead deposits)", Class: Information, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
+		Of: everyRead, When: known.OfEngine("the lowest reading above the pressure that geometry or ratio makes plausible; not with variable valve timing", allAbove),
+		Kind: OfCompression, For: common("carbon", "different-parts", "gauge-reads-high"), Say: allHigh, Headline: "even-high",
+	},
 }
 
 // A cylinder that is high by more than farAbove, as a part of the next, is
@@ -40,28 +34,32 @@ const (
 	betweenCommon = 42
 )
 
-// othersMayBeLow reports that the set differs by more than is usual, and that
-// no stated minimum clears those which agree.
-func (c *Case) othersMayBeLow() bool {
-	s := c.Sums.Compression
-	if m := c.minimum(); m != nil && m.Verdict == diag.Within {
-		return false
-	}
-	return s.SpreadPercentOfHighest > usualSpread
+// weighHigh puts liquid first where anything speaks of it, since it alone can
+// break the engine at the next turn.
+func weighHigh(c *known.Case, s known.Subject) []Voice {
+	name := s.Name()
+	_, next := c.Spread(c.Others(s.Cylinders))
+	liquid := c.LiquidIn(name)
+	return slices.Concat(common("oil-in-bore", "carbon", "coolant-or-fuel-in-bore", "different-parts"),
+		where(liquid != "", as(OfPlugs, speaks(Heard, "coolant-or-fuel-in-bore"))),
+		where(c.Looks(name, "oil-wet"), as(OfPlugs, speaks(Heard, "oil-in-bore"))),
+		where(c.OthersMayBeLow() && liquid == "", append(speaks(betweenCommon, "others-low"),
+			where(*c.Cylinder(name).Dry-next > farAbove*next, speaks(Hint, "others-low"))...)))
 }
 
-// usualSpread is the limit on the spread in percent of the highest that holds
-// where the job states none: common practice.
-const usualSpread = 10
+func oneHigh(c *known.Case, s known.Subject) diag.Finding {
+	low, high := c.Spread(c.Others(s.Cylinders))
+	value := *c.Cylinder(s.Name()).Dry
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{
+		"value": c.Pressure(value), "others": c.Span(low, high), "above": known.Percent(100*(value-high)/high, 0), "othersLow": c.OthersMayBeLow() && c.LiquidIn(s.Name()) == ""}}
+}
 
-func allHigh(c *Case) []diag.Finding {
-	s := c.Sums.Compression
-	if s.Expected == nil || s.Lowest <= s.Expected.High || c.Spec.VariableTiming == diag.Yes {
-		return nil
-	}
-	f := c.finding("all-high", c.Read(), diag.Facts{"read": c.span(s.Lowest, s.Highest), "expected": c.span(s.Expected.Low, s.Expected.High)})
-	f.Urgency, f.Confidence = diag.NoAction, diag.Weak
-	f.Causes = phrases("carbon", "different-parts", "gauge-reads-high")
-	f.Next = c.next(f.Cylinders, "second-gauge", "borescope")
-	return []diag.Finding{f}
+func allAbove(c *known.Case) bool {
+	s := c.Cranking()
+	return s.Expected != nil && s.Lowest > s.Expected.High && c.Spec.VariableTiming != diag.Yes
+}
+
+func allHigh(c *known.Case, _ known.Subject) diag.Finding {
+	s := c.Cranking()
+	return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Weak, Facts: diag.Facts{"read": c.Span(s.Lowest, s.Highest), "expected": c.Span(s.Expected.Low, s.Expected.High)}}
 }

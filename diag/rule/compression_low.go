@@ -4,299 +4,166 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/quantity"
+	"gaugesheet/diag/known"
 )
 
-// lowByMostBooks is the percent of the reference under which most books call a
-// cylinder low: US Army TM 5-4210-230-14&P-1, Addendum No. 2.
-const lowByMostBooks = 75
-
-// urgencyOf gives how soon low cylinders should be seen to.
-func (c *Case) urgencyOf(names []string) diag.Urgency {
-	urgency := diag.CheckAgain
-	if c.nothingRead() {
-		return diag.DoNotRun
-	}
-	for _, name := range names {
-		r := c.Cylinder(name)
-		switch {
-		case r.Grade == diag.NoPressure:
-			return diag.DoNotRun
-		case r.Grade == diag.VeryLow, r.Grade == diag.Low && r.PercentOfRef < lowByMostBooks && !c.relativeLimitsKept():
-			urgency = diag.ActSoon
-		}
-	}
-	return urgency
+// lowRules recognise cylinders that are low beside the others: a bank, a run of
+// neighbours, some, one.
+var lowRules = []Rule{
+	{
+		Name: "bank-low", Title: "One bank is low as a whole",
+		Why: "Three or four separate faults do not choose one side of an engine. What one bank has to itself is its intake, its head and gasket, how well the gauge could be fitted, and, where it has a camshaft " +
+			"of its own, that camshaft's timing. Late timing lowers every cylinder of it by about the same and comes suddenly. One camshaft for both banks cannot be late for one of them.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: oneSet("all cylinders read of one of two banks (two at least in each)", func(c *known.Case) []string { return c.GroupLow().Bank }),
+		When: known.Is("every one under every one of the other bank by more than two readings can differ by chance, none of them even, and half of them low; or all a little low and the banks 7 % of the median apart",
+			func(c *known.Case, s known.Subject) bool { return len(s.Cylinders) > 0 }),
+		Kind: OfCompression, Weigh: weighBank, Say: bankLow, Headline: "bank-low", Variants: []string{"without-pressure", "a-little"},
+	},
+	{
+		Name: "neighbours-low", Title: "Neighbours are low",
+		Why: "Two low cylinders side by side share the strip of gasket between them and the piece of head above it. Either can leak, by a burnt gasket or by a head that warped or cracked; " +
+			"and two neighbours can each have a fault of their own. Pressure alone does not tell these apart.",
+		Source: "US Army Ordnance subcourse OD1001, p. 91-92, and US Army TM 10-3930-647-14&P, para 4-40 (two adjacent cylinders low: head gasket)", Class: Group, About: diag.AboutCylinders,
+		Needs: []known.Need{known.NeedsCompression},
+		Of:    sets("two cylinders or more side by side under one head gasket, not all of them dead", func(c *known.Case) [][]string { return c.GroupLow().Runs }),
+		When:  known.Low, Kind: OfCompression, Weigh: weighNeighbours, Say: neighboursLow, Headline: "neighbours-low", Variants: []string{"several"},
+	},
+	{
+		Name: "scattered-low", Title: "Low cylinders that are no neighbours",
+		Why: "Cylinders apart from each other share no gasket. They have a fault each, or something that reaches them by their place: the ends of a row far from oil and coolant, the lean runners of one manifold. " +
+			"The leakage test on each says which.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: oneSet("two cylinders or more, none beside another low one under the same gasket", func(c *known.Case) []string {
+			if g := c.GroupLow(); len(g.Single) > 1 {
+				return g.Single
+			}
+			return nil
+		}),
+		When: known.Low, Kind: OfCompression, Weigh: weighScattered, Say: lowFinding, Headline: "scattered-low",
+	},
+	{
+		Name: "one-low", Title: "One cylinder is low",
+		Why: "Pressure escapes past the valves, past the rings, or through the gasket to coolant or the outside; or less air came in because a valve does not open as it should. " +
+			"Of these a leaking exhaust valve is the commonest. What oil changes, and where air is heard, tells them apart.",
+		Source: "US Army TM 10-3930-647-14&P, para 4-40 (below normal: leak at head gasket, rings or valves)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: oneSet("one cylinder without a low neighbour", oneSingle), When: known.All(known.Low, known.Not(outOfTightPack)),
+		Kind: OfCompression, Weigh: weighOne, Say: oneLow, Headline: "one-low", Variants: []string{"bounded"},
+	},
+	{
+		Name: "one-out-of-tight-pack", Title: "One is apart from an otherwise even set, inside the limit",
+		Why:    "A limit of 25 % is wide. Where all but one agree closely, the one that does not has changed, even if the maker still allows it. It is no fault by the maker's rule; it is worth a second look.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: oneSet("one cylinder without a low neighbour", oneSingle), When: outOfTightPack,
+		Kind: OfCompression, Weigh: weighOne, Say: tightPack, Headline: "one-out",
+	},
 }
 
-// lowFacts are the numbers of low cylinders beside the others.
-func (c *Case) lowFacts(names []string) diag.Facts {
-	low, high := c.spread(names)
-	worst := c.Cylinder(names[0])
-	for _, n := range names {
-		if r := c.Cylinder(n); r.PercentOfRef < worst.PercentOfRef {
-			worst = r
-		}
+func oneSingle(c *known.Case) []string {
+	if g := c.GroupLow(); len(g.Single) == 1 {
+		return g.Single
 	}
-	facts := diag.Facts{
-		"read": c.span(low, high), "others": "", "reference": c.pressure(c.Sums.Compression.Reference),
-		"percent": percent(worst.PercentOfRef, 0), "u": percent(worst.UPercent, 1), "worst": worst.Name, "pair": len(c.others(names)) == 1,
-	}
-	others := slices.DeleteFunc(c.others(names), func(n string) bool { return c.Grade(n).IsLow() })
-	if len(others) == 0 {
-		others = c.others(names)
-	}
-	if len(others) > 0 {
-		facts["others"] = c.span(c.spread(others))
-	}
-	return facts
+	return nil
 }
 
-// span prints a range of pressures, or one where both print the same.
-func (c *Case) span(low, high float64) string {
-	l, h := c.pressure(low), c.pressure(high)
-	if l.String() == h.String() {
-		return h.String()
-	}
-	return quantity.Format(low, l.Decimals) + "–" + h.String()
+// outOfTightPack is one that is low, but not very, in a set that keeps every
+// limit between cylinders that the job states.
+var outOfTightPack = known.OfAll("50 to 85 % of the reference, the only low one, the others (two at least) within 10 % of each other, and every limit between cylinders that the job states kept",
+	func(c *known.Case, n string) bool {
+		others := c.Others([]string{n})
+		if c.Grade(n) != diag.Low || len(c.LowSet()) != 1 || !c.RelativeLimitsKept() || len(others) < 2 {
+			return false
+		}
+		low, high := c.Spread(others)
+		return high > 0 && low >= 0.9*high
+	})
+
+// weighOne starts from what one low cylinder commonly comes from. One of a set
+// that is shut down at light load may have a lifter that stayed slack.
+func weighOne(c *known.Case, s known.Subject) []Voice {
+	return slices.Concat(ofOne(c), where(slices.Contains(c.Spec.Deactivates, s.Name()), as(OfHistory, speaks(Known, "deactivation-lifter"))))
 }
 
-// lowFinding is what findings of low cylinders have in common: urgency,
-// confidence, causes weighed by what else is known, and what speaks against
-// the first of them.
-func (c *Case) lowFinding(rule string, names []string, w *causes) diag.Finding {
-	f := c.finding(rule, names, c.lowFacts(names))
-	f.Urgency = c.urgencyOf(names)
-	for _, n := range names {
-		if r := c.Cylinder(n); r.Kind == diag.Estimate || r.Kind == diag.Band {
-			f.Confidence = diag.Weak
-			f.Doubts = phrases("estimated")
-		}
-	}
-	f.Causes = w.top()
-	if len(f.Causes) > 0 {
-		f.Against = c.against(f.Causes[0].Key, names)
+func oneLow(c *known.Case, s known.Subject) diag.Finding {
+	f := lowFinding(c, s)
+	if c.Cylinder(s.Name()).AtMost {
+		f.Variant = "bounded"
 	}
 	return f
 }
 
-// wetIsOfUse reports whether a wet test would tell anything here.
-func (c *Case) wetIsOfUse(names []string) bool {
-	if noWetTest(c) || len(c.Engine.Cylinders) < 2 || c.Compression.WetInWords != "" {
-		return false
-	}
-	wet := slices.ContainsFunc(names, func(n string) bool { return c.Cylinder(n).Wet != nil })
-	return !wet && slices.ContainsFunc(names, func(n string) bool { return !c.far(n) })
+func tightPack(c *known.Case, s known.Subject) diag.Finding {
+	f := lowFinding(c, s)
+	f.Urgency = diag.CheckAgain
+	return f
 }
 
-// leakageKnown reports that all of these cylinders were tested for leakage.
-func (c *Case) leakageKnown(names []string) bool {
-	return !slices.ContainsFunc(names, func(n string) bool { return c.Leak(n) == nil })
-}
-
-// nextForLow is the check that tells the causes of a low cylinder apart: the
-// cheap ones first, and none that was made.
-func (c *Case) nextForLow(names []string) *diag.Check {
-	var keys []string
-	add := func(is bool, more ...string) {
-		if is {
-			keys = append(keys, more...)
-		}
-	}
-	known := c.leakageKnown(names)
-	switch {
-	case c.allTight(names):
-		add(!c.Spec.TwoStroke, "watch-valve-gear", "running-compression", "cam-timing-marks")
-	case known:
-		add(c.losesAt(names, "exhaust") && !c.Spec.TwoStroke, "valve-lash")
-		add(c.losesAt(names, "coolant"), "cooling-pressure-test", "coolant-gas-test")
-		add(true, "borescope")
-	default:
-		add(c.Spec.Diesel(), "valve-lash")
-		add(c.stood() && len(c.wetTested()) == 0 && !c.anyFar(names), "run-and-retest")
-		add(c.wetIsOfUse(names), "wet-test")
-		add(true, "leak-down", "borescope")
-	}
-	return c.next(names, keys...)
-}
-
-// anyFar reports a cylinder so far down that the engine is not run to see
-// whether it recovers.
-func (c *Case) anyFar(names []string) bool { return slices.ContainsFunc(names, c.far) }
-
-func (c *Case) far(name string) bool {
-	g := c.Grade(name)
-	return g == diag.VeryLow || g == diag.NoPressure
-}
-
-func (c *Case) losesAt(names []string, place string) bool {
-	return slices.ContainsFunc(names, func(n string) bool {
-		l := c.Leak(n)
-		return l != nil && slices.Contains(l.At, place)
-	})
-}
-
-// weighSingle starts from what one low cylinder commonly comes from.
-func (c *Case) weighSingle() *causes {
-	switch {
-	case c.Spec.TwoStroke:
-		return weigh("rings", "piston", "head-gasket", "scored-bore")
-	case c.Spec.Diesel():
-		return weigh("valve-lash", "exhaust-valve", "rings", "head-gasket")
-	}
-	return weigh("exhaust-valve", "rings", "inlet-valve", "valve-lash", "valve-motion", "head-gasket", "warped-or-cracked-head")
-}
-
-func oneLow(c *Case) []diag.Finding {
-	g := c.groupLow()
-	if len(g.single) != 1 {
-		return nil
-	}
-	w := c.weighSingle()
-	c.evidence(w, g.single[0])
-	f := c.lowFinding("one-low", g.single, w)
-	f.Next = c.nextForLow(g.single)
-	return []diag.Finding{f}
-}
-
-func scatteredLow(c *Case) []diag.Finding {
-	g := c.groupLow()
-	if len(g.single) < 2 {
-		return nil
-	}
-	w := weigh("fault-in-each", "shared-by-place", "wear")
-	w.addIf(c.mostLow() && !c.stood(), known, "wear")
-	w.addIf(c.all(g.single, wetRises), wet, "rings")
-	w.addIf(c.stood(), known, "stuck-valve")
-	w.addIf(c.stood(), hint, "stuck-rings")
-	f := c.lowFinding("scattered-low", g.single, w)
-	f.Next = c.nextForLow(g.single)
-	return []diag.Finding{f}
-}
-
-// all reports that oil did the same to all of these cylinders.
-func (c *Case) all(names []string, outcome wetOutcome) bool {
-	return !slices.ContainsFunc(names, func(n string) bool { return c.wetEvidence(n) != outcome })
+func weighScattered(c *known.Case, s known.Subject) []Voice {
+	return slices.Concat(common("fault-in-each", "shared-by-place", "exhaust-valve", "rings", "wear"),
+		where(c.MostLow() && !c.Stood(), speaks(Known, "wear")),
+		where(c.AllWet(s.Cylinders, known.WetRises), as(OfCompression, speaks(Wet, "rings"))),
+		where(c.Stood(), as(OfHistory, append(speaks(Known, "stuck-valve"), speaks(Hint, "stuck-rings")...))))
 }
 
 // weighNeighbours starts from what low neighbours commonly come from, and adds
-// what both of them show.
-func (c *Case) weighNeighbours(run []string) *causes {
-	w := weigh("head-gasket", "warped-or-cracked-head", "fault-in-each")
-	w.addIf(c.mostLow() && !c.stood(), known, "wear")
-	w.addIf(c.all(run, wetRises), heard, "rings")
-	w.addIf(c.all(run, wetFlat), dryUp, "head-gasket", "warped-or-cracked-head")
-	w.addIf(c.losesAt(run, "neighbour"), heard, "head-gasket", "warped-or-cracked-head")
-	w.addIf(c.losesAt(run, "coolant"), known, "head-gasket", "warped-or-cracked-head")
-	w.addIf(c.leakApart(run), heard, "fault-in-each")
-	w.addIf(c.stood() && !c.Spec.TwoStroke, known, "stuck-valve")
-	w.addIf(c.CoolantGas == "positive", known, "head-gasket")
-	return w
+// what all of them show.
+func weighNeighbours(c *known.Case, s known.Subject) []Voice {
+	run := s.Cylinders
+	return slices.Concat(common("head-gasket", "warped-or-cracked-head", "fault-in-each", "exhaust-valve", "rings"),
+		where(c.MostLow() && !c.Stood(), speaks(Known, "wear")),
+		where(c.AllWet(run, known.WetRises), as(OfCompression, append(speaks(Heard, "rings"), denies(Known, "rose-with-oil", "head-gasket", "warped-or-cracked-head")...))),
+		where(c.AllWet(run, known.WetFlat), speaks(DryUp, "head-gasket", "warped-or-cracked-head")),
+		where(c.LeakApart(run), as(OfLeakage, append(speaks(Heard, "fault-in-each"), denies(Known, "leak-apart", "head-gasket", "warped-or-cracked-head")...))),
+		where(c.Stood(), as(OfHistory, append(speaks(Known, "stuck-valve"), speaks(Hint, "stuck-rings")...))))
 }
 
-// leakApart reports that neighbours lose their air at different places, none
-// of them into each other.
-func (c *Case) leakApart(run []string) bool {
-	if !c.leakageKnown(run) || c.losesAt(run, "neighbour") {
-		return false
+func neighboursLow(c *known.Case, s known.Subject) diag.Finding {
+	f := lowFinding(c, s)
+	if len(s.Cylinders) > 2 {
+		f.Variant = "several"
 	}
-	first := c.Leak(run[0]).At
-	return slices.ContainsFunc(run[1:], func(n string) bool { return !slices.Equal(c.Leak(n).At, first) })
+	return f
 }
 
-func neighboursLow(c *Case) []diag.Finding {
-	var list []diag.Finding
-	for _, run := range c.groupLow().runs {
-		f := c.lowFinding("neighbours-low", run, c.weighNeighbours(run))
-		if len(run) > 2 {
-			f.Variant = "several"
-		}
-		f.Next = c.nextForPair(run)
-		list = append(list, f)
-	}
-	return list
-}
-
-// nextForPair is the check that tells a leak between neighbours from a fault
-// in each: air into one, heard at the other.
-func (c *Case) nextForPair(run []string) *diag.Check {
-	if c.leakageKnown(run) {
-		return c.next(run, "coolant-gas-test", "borescope")
-	}
-	if c.stood() && !c.anyFar(run) && len(c.wetTested()) == 0 {
-		return c.next(run, "run-and-retest", "leak-down-pair")
-	}
-	if c.mostLow() && c.wetIsOfUse(run) {
-		return c.next(run, "wet-test", "leak-down")
-	}
-	return c.next(run, "leak-down-pair", "coolant-gas-test", "borescope")
-}
-
-func bankLow(c *Case) []diag.Finding {
-	g := c.groupLow()
-	if g.bank == nil {
-		return nil
-	}
-	w := weigh("cam-timing", "restricted-inlet", "head-gasket")
-	if c.Spec.TwoStroke {
-		w = weigh("restricted-inlet", "head-gasket", "wear")
-	}
-	w.addIf(c.allTight(g.bank) && !c.Spec.TwoStroke, heard, "cam-timing")
-	w.addIf(c.losesAt(g.bank, "neighbour") || c.losesAt(g.bank, "coolant"), heard, "head-gasket")
-	w.addIf(c.all(g.bank, wetRises), wet, "rings")
-	f := c.lowFinding("bank-low", g.bank, w)
-	low := slices.ContainsFunc(g.bank, func(n string) bool { return c.Grade(n).IsLow() })
+// weighBank starts from what a bank has to itself: the timing of its camshaft
+// where that is its own, its inlet, its gasket where its cylinders share one, and
+// how well the gauge could be fitted there.
+func weighBank(c *known.Case, s known.Subject) []Voice {
+	own := c.HasValves() && !c.OneCamshaft()
+	dead := known.Dead.Holds(c, s)
+	gasket := where(c.ShareHead(s.Cylinders), speaks(rarer, "head-gasket", "warped-or-cracked-head")) // one seldom spoils a whole bank
+	list := slices.Concat(common("restricted-inlet", "wear"), gasket, speaks(Hint/2, "adapter-leak"))
 	switch {
-	case !low:
+	case dead && own:
+		list = common("timing-drive", "bent-valve", "cam-timing", "valve-motion")
+	case dead:
+		list = append(common("valve-motion", "bent-valve", "fault-in-each"), gasket...)
+	case c.Spec.TwoStroke:
+		list = append(common("restricted-inlet", "crankcase-seal", "wear"), gasket...)
+	case own:
+		list = slices.Concat(common("cam-timing", "restricted-inlet", "wear"), gasket, speaks(Hint/2, "adapter-leak"))
+	}
+	return slices.Concat(list, where(own && dead, valvesHit(c)),
+		where(own && c.Spec.VariableTiming == diag.Yes, as(OfHistory, speaks(commonest-rarer, "cam-phaser"))),
+		where(own && known.SuddenOnset.Holds(c, s), as(OfHistory, speaks(Hint, "cam-timing", "timing-drive"))),
+		where(c.OneCamshaft(), as(OfHistory, denies(Heard, "one-camshaft", "cam-timing", "cam-phaser"))),
+		where(c.AllTight(s.Cylinders) && own, as(OfLeakage, speaks(Heard, "cam-timing"))),
+		where(c.AllTight(s.Cylinders), as(OfLeakage, denies(Heard, "holds-air", "head-gasket", "warped-or-cracked-head", "wear"))),
+		where(c.LosesAt(s.Cylinders, known.AtNeighbour) || c.LosesAt(s.Cylinders, known.AtCoolant), as(OfLeakage, speaks(Heard, "head-gasket"))),
+		where(c.AllWet(s.Cylinders, known.WetRises), as(OfCompression, append(speaks(Wet, "rings", "wear"), denies(Known, "rose-with-oil", "cam-timing", "head-gasket")...))))
+}
+
+func bankLow(c *known.Case, s known.Subject) diag.Finding {
+	f := lowFinding(c, s)
+	switch {
+	case !c.AnyLow(s.Cylinders):
 		f.Variant = "a-little"
 	case f.Urgency == diag.CheckAgain:
 		f.Urgency = diag.ActSoon
 	}
-	f.Facts["others"] = c.span(c.spread(c.others(g.bank)))
-	f.Facts["bank"] = c.bankLabel(g.bankIndex)
-	if !slices.ContainsFunc(g.bank, func(n string) bool { return c.Grade(n) != diag.NoPressure }) {
-		f.Variant, f.Causes = "without-pressure", phrases("timing-drive", "bent-valve", "cam-timing")
+	if known.Dead.Holds(c, s) {
+		f.Variant = "without-pressure"
 	}
-	f.Next = c.next(g.bank, "cam-timing-marks", "leak-down")
-	if c.Spec.TwoStroke {
-		f.Next = c.next(g.bank, "leak-down", "borescope")
-	}
-	return []diag.Finding{f}
-}
-
-func outOfTightPack(c *Case) []diag.Finding {
-	low := c.LowSet()
-	if len(low) != 1 || c.dead() || !c.relativeLimitsKept() {
-		return nil
-	}
-	others := c.others(low)
-	if len(others) < 2 {
-		return nil
-	}
-	if l, h := c.spread(others); h <= 0 || l < 0.9*h {
-		return nil
-	}
-	w := c.weighSingle()
-	c.evidence(w, low[0])
-	f := c.lowFinding("one-out-of-tight-pack", low, w)
-	f.Urgency = diag.CheckAgain
-	f.Next = c.nextForLow(low)
-	return []diag.Finding{f}
-}
-
-// relativeLimitsKept reports that the job states limits between cylinders and
-// that every one of them is kept.
-func (c *Case) relativeLimitsKept() bool {
-	s := c.Sums.Compression
-	relative := 0
-	for _, l := range s.Limits {
-		if l.Rule == string(diag.Minimum) {
-			continue
-		}
-		if l.Verdict != diag.Within {
-			return false
-		}
-		relative++
-	}
-	return relative > 0 && !s.DefaultLimit
+	f.Facts["bank"] = c.BankLabel(c.GroupLow().BankIndex)
+	return f
 }

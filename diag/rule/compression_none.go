@@ -2,142 +2,163 @@ package rule
 
 import (
 	"slices"
-	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 )
 
-func noneAnywhere(c *Case) []diag.Finding {
-	s := c.Sums.Compression
-	if !c.dead() || s.N < 2 {
-		return nil
+// noneRules recognise cylinders without pressure.
+var noneRules = []Rule{
+	{
+		Name: "none-anywhere", Title: "No pressure in any cylinder",
+		Why: "Nothing wears out every cylinder of an engine at once. Without any pressure at all the camshaft mostly does not turn with the crankshaft, a decompressor or throttle holds the air back, " +
+			"or the gauge does not read. Where the plugs are soaked with fuel the bores are only washed: that engine is dried, oiled and tested again first.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
+		Of:   everyRead,
+		When: known.OfEngine("none reaches 25 psi (170 kPa), two at least and more than half of the engine were read, no automatic decompressor", func(c *known.Case) bool { return c.Dead() && c.Cranking().N > 1 }),
+		Kind: OfCompression, Weigh: weighNone, Say: noneAnywhere, Headline: "none-anywhere", Variants: []string{"flooded", "unit"},
+		InsteadOf: []string{"below-minimum", "near-minimum"},
+	},
+	{
+		Name: "neighbours-without-pressure", Title: "Neighbours without pressure",
+		Why: "When the gasket burns through between two bores each blows into the other, and since they compress at different times both read nothing. " +
+			"The same sight comes from a cracked or warped head and, after the engine stood, from valves stuck open. Zero on two is a reading, and worth repeating once.",
+		Source: "US Army Ordnance subcourse OD1001, p. 91-92 (two adjacent cylinders low: head gasket)", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of:   sets("two cylinders side by side under one head gasket, no more of the engine dead than these", func(c *known.Case) [][]string { return c.GroupLow().DeadRuns }),
+		When: known.Dead, Kind: OfCompression, Weigh: weighDeadPair, Say: lowFinding, Headline: "neighbours-without-pressure",
+	},
+	{
+		Name: "several-without-pressure", Title: "Several cylinders without pressure",
+		Why: "Cylinders that die together share the drive of their valves: a belt or chain that failed or jumped, valves bent by it, a camshaft broken so that everything behind the break stands still. " +
+			"One gasket kills two neighbours, not three, and not two that do not touch. Turning such an engine on can bend more.",
+		Source: "US Army Ordnance subcourse OD1001, p. 91-92 (slipped valve timing, from memory)", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of:   oneSet("more than two cylinders without pressure, or two that have no low neighbour", func(c *known.Case) []string { return c.GroupLow().Dead }),
+		When: known.Dead, Kind: OfCompression, Weigh: weighSeveral, Say: severalWithoutPressure, Headline: "several-without-pressure", Variants: []string{"in-a-row"},
+	},
+	{
+		Name: "deactivated-set-dead", Title: "The cylinders that are shut down at light load have no pressure",
+		Why: "An engine that shuts cylinders down does it by letting their valve lifters go slack, with oil that a solenoid sends. Where the low cylinders are just those, their lifters or that solenoid hold " +
+			"the valves still. Gaskets do not choose these cylinders.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of:   oneSet("two low cylinders at least, all of them of the set that the job says is shut down together, and none other low", func(c *known.Case) []string { return c.GroupLow().Set }),
+		When: known.Low, Kind: OfCompression,
+		For: append(as(OfHistory, speaks(Heard, "deactivation-lifter")), common("valve-motion")...),
+		Say: deactivatedSet, Headline: "deactivated-set",
+	},
+	{
+		Name: "one-without-pressure", Title: "One cylinder without pressure",
+		Why: "A worn cylinder still builds something. One that builds nothing stands open: a valve that does not close, a spring or rocker that let go, a hole in the piston, a gasket blown through; " +
+			"or the adapter was not tight. On an engine with set lash a valve set too tight does the same. It is so whether or not the others were read.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of:   oneSet("one cylinder without a low neighbour, or the only one read", oneDead),
+		When: known.Dead, Kind: OfCompression, Weigh: weighDead, Say: oneWithoutPressure, Headline: "one-without-pressure", Variants: []string{"single", "alone"},
+	},
+}
+
+// oneDead is the one cylinder without pressure that belongs to no group.
+func oneDead(c *known.Case) []string {
+	if c.Dead() && len(c.Engine.Cylinders) == 1 {
+		return c.Read()
 	}
-	names := c.Read()
-	f := c.finding("none-anywhere", names, diag.Facts{"highest": c.pressure(s.Highest)})
-	f.Urgency = diag.DoNotRun
-	if c.flooded() {
-		f.Variant, f.Urgency = "flooded", diag.CheckAgain
-		f.Causes = phrases("washed-bore", "timing-drive", "throttle-or-choke")
-		f.Next = c.next(names, "dry-and-repeat", "turn-engine-check-cam")
-		return []diag.Finding{f}
+	if g := c.GroupLow(); len(g.DeadSingles) == 1 {
+		return g.DeadSingles
 	}
-	if c.unitSuspect() {
+	return nil
+}
+
+// weighNone weighs what takes the pressure of a whole engine. Soaked with fuel
+// it is mostly washed bores; a throttle known to be open did not keep the air out.
+func weighNone(c *known.Case, _ known.Subject) []Voice {
+	if c.UnitSuspect() {
+		return speaks(Heard, "other-unit")
+	}
+	list := common("timing-drive", "throttle-or-choke", "gauge-reads-low", "cam-timing")
+	if c.Spec.TwoStroke {
+		list = common("throttle-or-choke", "gauge-reads-low", "washed-bore", "crankcase-seal")
+	}
+	return slices.Concat(list,
+		where(c.Flooded(), as(OfPlugs, speaks(Heard, "washed-bore", "flooding"))),
+		where(c.Spec.Decompressor == "", speaks(Known-Hint, "decompressor")))
+}
+
+func noneAnywhere(c *known.Case, _ known.Subject) diag.Finding {
+	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Fair, Facts: diag.Facts{"highest": c.Pressure(c.Cranking().Highest)}}
+	switch {
+	case c.UnitSuspect():
 		f.Variant, f.Urgency = "unit", diag.CheckAgain
-		f.Next = c.next(names, "second-gauge")
-		return []diag.Finding{f}
+	case c.Flooded():
+		f.Variant, f.Urgency = "flooded", diag.ActSoon
 	}
-	w := weigh("timing-drive", "throttle-or-choke", "gauge-reads-low")
+	return f
+}
+
+// weighDeadPair starts from the gasket between two dead neighbours; valves that
+// stuck while it stood, or that were bent when a belt or chain let go, come
+// before it where that is known.
+func weighDeadPair(c *known.Case, s known.Subject) []Voice {
+	return slices.Concat(weighNeighbours(c, s), valvesHit(c))
+}
+
+// valvesHit speaks for bent valves where what is known of the engine and of how
+// it came on makes these likely.
+func valvesHit(c *known.Case) []Voice {
+	sudden := known.SuddenOnset.Holds(c, known.Subject{})
+	driven := c.Spec.TimingDrive == "belt" || c.Spec.TimingDrive == "chain"
+	return slices.Concat(
+		where(c.Spec.Interference == diag.Yes && driven && sudden, as(OfHistory, speaks(Known, "bent-valve", "timing-drive"))),
+		where(c.Spec.Interference != diag.No && sudden, as(OfHistory, speaks(Hint, "bent-valve", "timing-drive"))),
+		where(c.Spec.Interference == diag.No, as(OfHistory, denies(Known, "no-interference", "bent-valve"))))
+}
+
+// weighSeveral starts from the drive of the valves. A set that many engines shut
+// down at light load may be that here.
+func weighSeveral(c *known.Case, s known.Subject) []Voice {
+	list := append(common("timing-drive", "bent-valve", "cam-timing", "valve-motion", "fault-in-each"), where(c.ShareHead(s.Cylinders), speaks(commonest-4*rarer, "head-gasket"))...)
 	if c.Spec.TwoStroke {
-		w = weigh("throttle-or-choke", "gauge-reads-low", "washed-bore")
+		list = common("holed-piston", "rings", "fault-in-each", "head-gasket", "crankcase-seal")
 	}
-	w.addIf(c.Spec.Decompressor == "", hint, "decompressor")
-	f.Causes = w.top()
-	f.Next = c.next(names, "turn-engine-check-cam", "second-gauge")
-	if c.Spec.TwoStroke {
-		f.Next = c.next(names, "second-gauge")
-	}
-	return []diag.Finding{f}
+	return slices.Concat(list, valvesHit(c),
+		where(known.MayBeDeactivated.Holds(c, s), as(OfHistory, speaks(Known, "deactivation-lifter"))),
+		where(c.Stood(), as(OfHistory, speaks(Known, "stuck-valve"))))
 }
 
-// unitSuspect reports that the compression of the whole engine may stand in
-// another unit than is written.
-func (c *Case) unitSuspect() bool {
-	return slices.ContainsFunc(unitSuspect(c), func(n diag.Notice) bool { return c.wholeSection(n) == "compression" })
+func severalWithoutPressure(c *known.Case, s known.Subject) diag.Finding {
+	f := lowFinding(c, s)
+	if c.ShareHead(s.Cylinders) {
+		f.Variant = "in-a-row"
+	}
+	return f
 }
 
-// flooded reports plugs soaked with fuel, most of those looked at, or a method
-// that speaks of flooding.
-func (c *Case) flooded() bool {
-	if speaksOf(strings.ToLower(c.Conditions.Method), "flood") {
-		return true
+func deactivatedSet(c *known.Case, s known.Subject) diag.Finding {
+	f := lowFinding(c, s)
+	if f.Urgency == diag.CheckAgain {
+		f.Urgency = diag.ActSoon
 	}
-	soaked, looked := 0, 0
-	for _, name := range c.Engine.Names() {
-		if p := c.PlugOf(name); p != nil && p.Look != "" {
-			looked++
-			if p.Look == "fuel-wet" {
-				soaked++
-			}
-		}
-	}
-	return looked > 0 && 2*soaked > looked
+	f.Facts["set"] = diag.Names(c.Spec.Deactivates)
+	return f
 }
 
-func neighboursWithoutPressure(c *Case) []diag.Finding {
-	var list []diag.Finding
-	for _, run := range c.groupLow().deadRuns {
-		f := c.lowFinding("neighbours-without-pressure", run, c.weighNeighbours(run))
-		if c.repeated(run) {
-			f.Next = c.next(run, "leak-down-pair", "borescope")
-		} else {
-			f.Next = c.next(run, "repeat-method", "leak-down-pair")
-		}
-		list = append(list, f)
-	}
-	return list
-}
-
-// repeated reports that each of these cylinders was read more than once.
-func (c *Case) repeated(names []string) bool {
-	return !slices.ContainsFunc(names, func(n string) bool { return len(c.Compression.Dry[n].Values) < 2 })
-}
-
-func severalWithoutPressure(c *Case) []diag.Finding {
-	dead := c.groupLow().deadSingles
-	if len(dead) < 2 {
-		return nil
-	}
-	w := weigh("timing-drive", "bent-valve", "fault-in-each")
-	next := []string{"turn-engine-check-cam", "borescope"}
-	if c.Spec.TwoStroke {
-		w, next = weigh("holed-piston", "rings", "fault-in-each"), []string{"borescope"}
-	}
-	w.addIf(c.stood() && !c.Spec.TwoStroke, known, "stuck-valve")
-	f := c.lowFinding("several-without-pressure", dead, w)
-	f.Next = c.next(dead, next...)
-	return []diag.Finding{f}
-}
-
-func oneWithoutPressure(c *Case) []diag.Finding {
-	if c.dead() && len(c.Engine.Cylinders) == 1 {
-		return c.singleWithoutPressure()
-	}
-	dead := c.groupLow().deadSingles
-	if len(dead) != 1 {
-		return nil
-	}
-	w, next := c.weighDead(dead[0])
-	f := c.lowFinding("one-without-pressure", dead, w)
-	f.Next = c.next(dead, next...)
-	return []diag.Finding{f}
-}
-
-func (c *Case) singleWithoutPressure() []diag.Finding {
-	names := c.Read()
-	w, next := c.weighDead(names[0])
-	f := c.finding("one-without-pressure", names, diag.Facts{"read": c.pressure(c.Sums.Compression.Highest).String()})
-	f.Variant, f.Urgency = "single", diag.DoNotRun
-	f.Causes = w.top()
-	f.Next = c.next(names, next...)
-	return []diag.Finding{f}
-}
-
-// weighDead starts from what leaves one cylinder without any pressure, and
-// names the checks that tell, the cheapest first.
-func (c *Case) weighDead(name string) (*causes, []string) {
-	var w *causes
-	var next []string
+// weighDead starts from what leaves one cylinder without any pressure.
+func weighDead(c *known.Case, _ known.Subject) []Voice {
+	stuck := where(c.Stood(), as(OfHistory, speaks(Known, "stuck-valve")))
 	switch {
 	case c.Spec.TwoStroke:
-		w, next = weigh("holed-piston", "rings", "head-gasket", "adapter-leak"), []string{"borescope", "leak-down"}
+		return common("holed-piston", "rings", "head-gasket", "adapter-leak")
 	case c.Spec.Diesel():
-		w, next = weigh("valve-lash", "stuck-valve", "valve-motion", "holed-piston"), []string{"valve-lash", "watch-valve-gear", "borescope"}
-	default:
-		w, next = weigh("stuck-valve", "valve-motion", "holed-piston", "bent-valve", "head-gasket", "adapter-leak"), []string{"watch-valve-gear", "borescope", "leak-down"}
+		return append(common("stuck-valve", "valve-motion", "holed-piston", "bent-valve", "valve-lash", "head-gasket", "adapter-leak"), stuck...)
 	}
-	c.evidence(w, name)
-	if slices.Contains([]string{"holed-piston", "scored-bore"}, w.top()[0].Key) {
-		next = append([]string{"borescope"}, next...)
+	return append(common("stuck-valve", "valve-motion", "holed-piston", "bent-valve", "head-gasket", "adapter-leak", "valve-lash"), stuck...)
+}
+
+func oneWithoutPressure(c *known.Case, s known.Subject) diag.Finding {
+	f := lowFinding(c, s)
+	f.Urgency = diag.DoNotRun
+	switch {
+	case len(c.Engine.Cylinders) == 1:
+		f.Variant = "single"
+	case f.Facts["others"] == "":
+		f.Variant = "alone"
 	}
-	return w, next
+	return f
 }

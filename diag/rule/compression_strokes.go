@@ -1,98 +1,87 @@
 package rule
 
-import "gaugesheet/diag"
+import (
+	"slices"
 
-// The shares of a first stroke that tell how a cylinder builds, beside the
-// median of the same test, and the share from which it is the gauge.
-const (
-	buildsSlowly    = 0.80
-	lowFirst        = 0.85
-	notSlower       = 0.95
-	nearlyFull      = 1.20
-	gaugeFullAtOnce = 0.90
-	fewestStrokes   = 3
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 )
 
-// firstShares gives the medians of the first strokes and of their shares of
-// the last, and how many cylinders had both.
-func (c *Case) firstShares() (first, share float64, n int) {
-	var firsts, shares []float64
-	for i := range c.Sums.Compression.Cylinders {
-		if r := &c.Sums.Compression.Cylinders[i]; r.First != nil && r.Dry != nil && *r.Dry > 0 {
-			firsts = append(firsts, *r.First)
-			shares = append(shares, *r.First / *r.Dry)
-		}
-	}
-	return median(firsts), median(shares), len(firsts)
+// strokeRules read how a cylinder builds up from its first stroke to its last.
+var strokeRules = []Rule{
+	{
+		Name: "builds-slowly", Title: "Low at the first stroke, then builds",
+		Why: "Past worn rings some air escapes on each stroke and the oil seals a little better with each: the gauge creeps up and never arrives. " +
+			"The share is compared with the other cylinders of the same test, since the gauge's own volume sets it.",
+		Source: "common practice, no source (low on the first stroke, builds up, does not reach normal: rings)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsFirst},
+		Of: eachCylinder, When: known.Strokes("builds-slowly", "low, and its first stroke under 80 % of the part of the last that it is in the others (two at least)"),
+		Kind: OfCompression, For: speaks(Hint, "rings", "scored-bore"), Say: strokes, Headline: "one-low",
+	},
+	{
+		Name: "does-not-build", Title: "Low at the first stroke, and does not build",
+		Why:    "Through a valve or gasket that leaks, each stroke loses what it brings, and more strokes add little.",
+		Source: "common practice, no source (low on the first stroke, does not build up: valves)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsFirst},
+		Of: eachCylinder, When: known.Strokes("does-not-build", "low, its first stroke under 85 % of the others' and no smaller a part of the last than in these (two at least)"),
+		Kind: OfCompression, For: speaks(Hint, "exhaust-valve", "inlet-valve", "head-gasket"), Say: strokes, Headline: "one-low",
+	},
+	{
+		Name: "first-stroke-high", Title: "The first stroke is nearly the last",
+		Why: "A leak that opens only under pressure, a crack or a gasket that lifts, lets the first strokes through and holds the rest back. Where every cylinder does it, it is the gauge: " +
+			"a small one is full at once, and a leaking valve in its hose loses what later strokes bring.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsFirst},
+		Of: eachCylinder,
+		When: known.Any(known.Strokes("first-stroke-high", "low, its first stroke as good as the others' and over 120 % of the part of the last that it is in these (two at least)"),
+			known.All(fullAtOnce, known.OfAll("first and last stroke read", func(c *known.Case, n string) bool { return slices.Contains(c.WithStrokes(), n) }))),
+		Kind: OfCompression, Weigh: weighFirstHigh, Say: firstHigh, Headline: "one-low", Variants: []string{"gauge"},
+	},
 }
 
-// strokePattern names the rule that a low cylinder's strokes follow, "" for
-// none.
-func (c *Case) strokePattern(name string) string {
-	r := c.Cylinder(name)
-	if r == nil || r.First == nil || r.Dry == nil || *r.Dry <= 0 || !r.Grade.IsLow() {
-		return ""
-	}
-	first, share, n := c.firstShares()
-	if n < fewestStrokes {
-		return ""
-	}
-	own := *r.First / *r.Dry
-	switch {
-	case own < buildsSlowly*share:
-		return "builds-slowly"
-	case *r.First < lowFirst*first && own >= notSlower*share:
-		return "does-not-build"
-	case *r.First >= lowFirst*first && own > nearlyFull*share:
-		return "first-stroke-high"
-	}
-	return ""
-}
-
-func strokeFinding(rule string) func(*Case) []diag.Finding {
-	return func(c *Case) []diag.Finding {
-		var list []diag.Finding
-		for _, name := range c.LowSet() {
-			if c.strokePattern(name) == rule {
-				list = append(list, c.strokesSaid(rule, name))
-			}
-		}
-		return list
-	}
-}
-
-func (c *Case) strokesSaid(rule, name string) diag.Finding {
-	r := c.Cylinder(name)
-	_, share, _ := c.firstShares()
-	f := c.finding(rule, []string{name}, diag.Facts{
-		"first": c.pressure(*r.First), "last": c.pressure(*r.Dry),
-		"share": percent(100**r.First / *r.Dry, 0), "usual": percent(100*share, 0)})
-	f.Confidence = diag.Weak
-	f.Doubts = phrases("indirect-sign")
-	switch {
-	case rule == "builds-slowly":
-		f.Causes = phrases("rings", "scored-bore")
-	case rule == "first-stroke-high":
-		f.Causes = phrases("warped-or-cracked-head", "head-gasket", "gauge-valve-leaks")
-	case c.Spec.TwoStroke:
-		f.Causes = phrases("head-gasket", "piston")
-	default:
-		f.Causes = phrases("exhaust-valve", "inlet-valve", "head-gasket")
-	}
-	f.Next = c.nextForLow(f.Cylinders)
-	return f
-}
-
-func firstStrokeHigh(c *Case) []diag.Finding {
-	list := strokeFinding("first-stroke-high")(c)
-	names := c.cylindersThat(func(r *diag.CylinderResult) bool {
-		return r.First != nil && r.Dry != nil && *r.Dry > 0 && *r.First >= gaugeFullAtOnce**r.Dry
+// fullAtOnce is a gauge that a first stroke fills on every cylinder. A small one
+// is full at once, and a leaking valve in its hose loses what later strokes bring.
+var fullAtOnce = known.OfEngine("every first stroke 90 % of the last or more (two at least): the gauge", func(c *known.Case) bool {
+	names := c.WithStrokes()
+	return len(names) > 1 && !c.NothingRead() && !slices.ContainsFunc(names, func(n string) bool {
+		r := c.Cylinder(n)
+		return *r.First < known.GaugeFullAtOnce**r.Dry
 	})
-	if _, _, n := c.firstShares(); n < 2 || len(names) != n || c.dead() {
-		return list
+})
+
+func weighFirstHigh(c *known.Case, s known.Subject) []Voice {
+	if fullAtOnce.Holds(c, s) {
+		return speaks(Hint, "gauge-valve-leaks")
 	}
-	f := c.finding("first-stroke-high", names, diag.Facts{})
-	f.Variant, f.Urgency, f.Confidence = "gauge", diag.NoAction, diag.Weak
-	f.Causes = phrases("gauge-valve-leaks")
-	return []diag.Finding{f}
+	return speaks(Hint, "warped-or-cracked-head", "head-gasket")
+}
+
+func firstHigh(c *known.Case, s known.Subject) diag.Finding {
+	if fullAtOnce.Holds(c, s) {
+		return diag.Finding{Variant: "gauge", Urgency: diag.NoAction, Confidence: diag.Weak, Facts: diag.Facts{}}
+	}
+	return strokes(c, s)
+}
+
+func strokes(c *known.Case, s known.Subject) diag.Finding {
+	var first, last, share, usual [2]float64
+	for i, n := range s.Cylinders {
+		r := c.Cylinder(n)
+		_, others, _ := c.OtherShares(n)
+		for j, v := range []float64{*r.First, *r.Dry, 100 * *r.First / *r.Dry, 100 * others} {
+			span := []*[2]float64{&first, &last, &share, &usual}[j]
+			if i == 0 {
+				*span = [2]float64{v, v}
+			}
+			*span = [2]float64{min(span[0], v), max(span[1], v)}
+		}
+	}
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Doubts: []diag.Phrase{{Key: "indirect-sign"}}, Facts: diag.Facts{
+		"first": c.Span(first[0], first[1]), "last": c.Span(last[0], last[1]), "share": percentSpan(share), "usual": percentSpan(usual)}}
+}
+
+// percentSpan prints a range of whole percent, or one where both print the same.
+func percentSpan(v [2]float64) string {
+	low, high := known.Percent(v[0], 0), known.Percent(v[1], 0)
+	if low.String() == high.String() {
+		return high.String()
+	}
+	return diag.Number{Value: low.Value}.String() + "–" + high.String()
 }

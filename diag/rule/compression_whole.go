@@ -3,339 +3,340 @@ package rule
 import (
 	"maps"
 	"slices"
-	"strings"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/quantity"
+	"gaugesheet/diag/known"
 )
 
-// allLowBasis is what every cylinder is low against.
-type allLowBasis struct {
-	variant string // "" the stated minimum
-	clear   bool   // by more than the uncertainty
-	facts   diag.Facts
+// wholeRules judge the set as a whole and against figures that were not read on
+// the same gauge.
+var wholeRules = []Rule{
+	{
+		Name: "all-low", Title: "Every cylinder is low",
+		Why: "Cylinders that are low together need something outside themselves to be seen by: they look even beside each other. Without the maker's figure there is what nearly any engine of the kind gives, and what " +
+			"its ratio makes likely. First comes what is known of the test, since most engines that read low all over were cranked too slowly, could not breathe, or had a gauge that reads low; then valve timing, which lowers " +
+			"all alike; then wear, since bores seldom wear alike.",
+		Source: "US Army Ordnance subcourse OD1001, p. 91-92 (all or several low: rings or valves worn; slipped timing, low cranking speed, closed throttle); the floors: common practice, no source",
+		Class:  Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
+		Of: everyRead, When: known.UnderFloor, Kind: OfCompression, Weigh: weighAllLow, Say: allLow, Headline: "all-low", Variants: []string{"floor", "expected", "ratio", "earlier"},
+		SaysBetterThan: []string{"below-minimum"},
+	},
+	{
+		Name: "below-minimum", Title: "Under the stated minimum",
+		Why: "The maker's minimum is the one figure that says how an engine stands by itself and not beside itself. A book figure is compared with the gauge's own error in mind, " +
+			"since every gauge has one; between cylinders it cancels, against the book it does not.",
+		Source: "JCGM 106:2012, 8.3 (guard band); ILAC-G8:09/2019, 4.1", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of:   sets("the cylinders under a stated minimum", underMinimums),
+		When: known.OfEngine("the lowest under it clear of the uncertainty, or as read by less than that (then weak)", func(*known.Case) bool { return true }),
+		Kind: OfCompression, Weigh: weighBelow, Say: belowMinimum, Headline: "below-minimum", Variants: []string{"too-close"},
+	},
+	{
+		Name: "near-minimum", Title: "Above the minimum by less than the gauge can tell",
+		Why:    "A reading just above the limit may stand for a pressure just under it. A better gauge, or a warm engine, decides; this reading does not.",
+		Source: "JCGM 106:2012, 8.3 (guard band)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: oneSet("the lowest cylinder", func(c *known.Case) []string {
+			if l := nearestMinimum(c); l != nil {
+				return []string{l.Cylinder}
+			}
+			return nil
+		}),
+		When: known.OfEngine("above a stated minimum by less than the uncertainty", func(c *known.Case) bool { return nearestMinimum(c) != nil }),
+		Kind: OfCompression, For: common("gauge-reads-low", "cold-engine", "wear"), Say: nearMinimum, Headline: "too-close",
+	},
+	{
+		Name: "outside-limit", Title: "The cylinders differ by more than a limit allows",
+		Why: "Makers' limits on the difference are often tighter than the share at which a cylinder is called low. A set of which all are good by that share can still be outside the book, " +
+			"and the cylinder that puts it there is worth looking at. The usual 10 % is custom and no limit: past that one it is looked at only where it stands apart.",
+		Source: "US Army TM 5-3895-359-14&P (a set at 91 % of the highest that its 25 psi limit sends for examination)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of:   sets("a cylinder that decides a limit on the spread, the difference or the distance from the mean, passed clear of the uncertainty or (none low) as read; without any limit 10 % of the highest, where that cylinder stands apart", decidingLimits),
+		When: known.All(known.NoneDead, known.Not(known.Low), known.Not(known.ReadsHigh), known.Not(inLowBank)),
+		Kind: OfCompression, Weigh: func(c *known.Case, _ known.Subject) []Voice { return ofOne(c) }, Say: outsideLimit, Headline: "outside-limit", Variants: []string{"too-close"},
+	},
+	{
+		Name: "a-little-low", Title: "A little under the others",
+		Why:    "Between even and low there is a strip where a second reading often settles it: warm, repeated, after some running. It is written down so that the next test has something to compare with.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: oneSet("cylinders at 85 to 90 % of the reference, or too close to tell from low", func(c *known.Case) []string {
+			return slices.DeleteFunc(c.Graded(diag.Watch, diag.GradeTooClose), func(n string) bool { return slices.Contains(c.GroupLow().Bank, n) })
+		}),
+		When: known.All(known.NoneDead, known.Not(known.UnderFloor), known.OfEngine("no limit passed, and not nearly even", func(c *known.Case) bool { return len(decidingLimits(c)) == 0 && !nearlyEven(c) })),
+		Kind: OfCompression, Weigh: weighLittle, Say: aLittleLow, Headline: "a-little-low",
+	},
+	{
+		Name: "even-above-minimum", Title: "Even, and above the stated minimum",
+		Why:    "Cylinders that agree and stand clear of the maker's figure hold their pressure on the starter. How far the valves open, and what happens when it runs, this test does not show.",
+		Source: "common practice, no source; the minimum is the job's", Class: Sound, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
+		Of: everyRead, When: known.All(
+			known.OfEngine("every cylinder read and at 90 % of the reference or more, or the only one; every limit kept", func(c *known.Case) bool { return c.Sound() || aloneWhole(c) }),
+			known.OfEngine("a minimum stated and kept, clear of the uncertainty", minimumsKept)),
+		Kind: OfCompression, Weigh: weighClose, Say: evenAboveMinimum, Headline: "even-above-minimum", Variants: []string{"single", "under-standard", "too-close"},
+	},
+	{
+		Name: "nearly-even", Title: "Nearly even, with nothing that stands apart",
+		Why: "Sound engines scatter: with eight or twelve cylinders some are more than 10 % under the best by chance alone. Where none is under 85 % and none stands apart from the rest, " +
+			"no limit of the maker's is passed and nothing asks for work.",
+		Source: "common practice, no source (the usual 10 % is custom, not a limit)", Class: Sound, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
+		Of: everyRead, When: known.All(known.OfEngine("every cylinder read and at 85 % of the reference or more, some under 90 %, none more than 7 % of the median below the next, no limit of the job passed, no bank low", nearlyEven), known.Not(known.UnderFloor)),
+		Kind: OfCompression, Say: sayNearlyEven, Headline: "nearly-even", Variants: []string{"above-minimum"},
+	},
+	{
+		Name: "even-no-minimum", Title: "Even, with no minimum to compare with",
+		Why:    "Even is not the same as good: rings worn alike read alike. Without the maker's figure the sheet can say that the cylinders match and no more.",
+		Source: "common practice, no source (the lowest within 10 % of the highest is a sound set)", Class: Sound, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
+		Of: everyRead, When: known.All(known.OfEngine("every cylinder read and at 90 % of the reference or more, two at least", func(c *known.Case) bool { return c.Sound() && c.Cranking().N > 1 }),
+			known.OfEngine("no minimum stated", func(c *known.Case) bool { return c.Minimum() == nil }), known.Not(known.UnderFloor)),
+		Kind: OfCompression, Weigh: weighClose, Say: evenNoMinimum, Headline: "even-no-minimum", Variants: []string{"expected", "ratio", "under-standard", "too-close"},
+	},
 }
 
-// allLow gives what every cylinder that was read is under, nil where there is
-// no such thing. The spread alone never says that all are low.
-func (c *Case) allLow() *allLowBasis {
-	s := c.Sums.Compression
-	over := c.anyCylinder(func(r *diag.CylinderResult) bool { return r.Dry != nil && r.Kind == diag.AtLeast })
-	if s.N < 2 || over || c.dead() {
-		return nil
+// inLowBank is a cylinder of a bank that is low as a whole.
+var inLowBank = known.OfAll("one of a bank that is low as a whole", func(c *known.Case, n string) bool { return slices.Contains(c.GroupLow().Bank, n) })
+
+func allLow(c *known.Case, _ known.Subject) diag.Finding {
+	basis, s := c.AllLow(), c.Cranking()
+	f := diag.Finding{Variant: basis.Variant, Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: basis.Facts}
+	f.Facts["read"], f.Facts["even"] = c.Span(s.Lowest, s.Highest), s.LowestPercentOfHighest >= known.EvenTogether
+	f.Facts["count"], f.Facts["of"] = s.N, len(c.Engine.Cylinders)
+	switch {
+	case basis.Variant == "expected" || basis.Variant == "ratio":
+		f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "no-maker-figure"}}
+	case !basis.Clear:
+		f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "near-limit"}}
+	case basis.Variant == "floor":
+		f.Doubts = []diag.Phrase{{Key: "no-maker-figure"}}
 	}
-	if minimum := c.minimum(); minimum != nil {
-		highest, err := quantity.Convert(s.Highest, s.Unit, minimum.Unit)
-		if err != nil || minimum.Verdict == diag.NotJudged || highest >= minimum.Limit {
-			return nil
-		}
-		return &allLowBasis{"", highest < minimum.Limit-minimum.Uncertainty, c.limitFacts(minimum)}
+	if basis.Variant == "floor" {
+		f.Headline = "all-low-floor"
 	}
-	if e := s.Expected; e != nil {
-		if s.Highest >= e.Low {
-			return nil
-		}
-		return &allLowBasis{"expected", false, diag.Facts{"expected": c.span(e.Low, e.High)}}
+	if basis.Far && c.Conditions.Throttle != "closed" {
+		f.Urgency = diag.ActSoon
 	}
-	if s.ComparedWith == "" {
-		return nil
-	}
-	least := 0.0
-	for i, name := range c.Read() {
-		r := c.Cylinder(name)
-		if r.Change == nil || *r.Change >= -r.ChangeU {
-			return nil
-		}
-		if fall := -*r.Change; i == 0 || fall < least {
-			least = fall
-		}
-	}
-	return &allLowBasis{"earlier", true, diag.Facts{"fall": c.pressure(least), "earlier": s.ComparedWith}}
+	return f
 }
 
-// minimum is the first stated minimum as judged, nil where none is stated.
-func (c *Case) minimum() *diag.LimitResult {
-	for i := range c.Sums.Compression.Limits {
-		if l := &c.Sums.Compression.Limits[i]; l.Rule == string(diag.Minimum) {
+// underMinimums gives, for each stated minimum that is not kept, the cylinders
+// under it.
+func underMinimums(c *known.Case) [][]string {
+	var list [][]string
+	for _, l := range passedMinimums(c) {
+		list = append(list, underOf(c, l))
+	}
+	return list
+}
+
+func passedMinimums(c *known.Case) []*diag.LimitResult {
+	var list []*diag.LimitResult
+	for i := range c.Cranking().Limits {
+		l := &c.Cranking().Limits[i]
+		if l.Rule == string(diag.Minimum) && (l.Verdict == diag.Outside || l.Verdict == diag.TooClose && l.PastAsRead) {
+			list = append(list, l)
+		}
+	}
+	return list
+}
+
+func underOf(c *known.Case, l *diag.LimitResult) []string {
+	if names := c.Under(l); len(names) > 0 {
+		return names
+	}
+	return []string{l.Cylinder}
+}
+
+// weighBelow adds little where the cylinder is low beside the others as well:
+// what that comes from is weighed by the rule that says so.
+func weighBelow(c *known.Case, s known.Subject) []Voice {
+	switch {
+	case c.AllLow() != nil || c.AnyLow(s.Cylinders):
+		return nil
+	case c.Spec.TwoStroke:
+		return common("wear", "head-gasket", "gauge-reads-low", "rings")
+	case len(s.Cylinders) == 1:
+		return slices.Concat(common("wear", "exhaust-valve", "gauge-reads-low", "rings", "inlet-valve", "valve-lash"), tightLash(c), weighTest(c))
+	}
+	return append(common("wear", "gauge-reads-low", "cam-timing", "exhaust-valve"), weighTest(c)...)
+}
+
+func belowMinimum(c *known.Case, s known.Subject) diag.Finding {
+	limits := passedMinimums(c)
+	l := limits[0]
+	for _, other := range limits {
+		if slices.Equal(underOf(c, other), s.Cylinders) {
+			l = other
+			break
+		}
+	}
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: c.LimitFacts(l)}
+	if c.Conditions.Throttle == "not sure" {
+		f.Urgency = diag.CheckAgain
+	}
+	if l.Verdict == diag.TooClose {
+		f.Variant, f.Urgency, f.Confidence, f.Doubts = "too-close", diag.CheckAgain, diag.Weak, []diag.Phrase{{Key: "near-limit"}}
+	}
+	return f
+}
+
+func nearestMinimum(c *known.Case) *diag.LimitResult {
+	for i := range c.Cranking().Limits {
+		if l := &c.Cranking().Limits[i]; l.Rule == string(diag.Minimum) && l.Verdict == diag.TooClose && !l.PastAsRead {
 			return l
 		}
 	}
 	return nil
 }
 
-// limitFacts are the numbers of a limit that was judged.
-func (c *Case) limitFacts(l *diag.LimitResult) diag.Facts {
-	decimals := 1
-	if l.Unit == c.Sums.Compression.Unit {
-		decimals = c.Sums.Compression.Decimals
-	} else if l.Unit != quantity.Percent {
-		decimals = quantity.DefaultDecimals(l.Unit)
-	}
-	number := func(v float64) diag.Number { return diag.Number{Value: v, Decimals: decimals, Unit: l.Unit} }
-	kind, basis, _ := strings.Cut(l.Rule, " of ")
-	return diag.Facts{
-		"kind": kind, "basis": basis, "limit": number(l.Limit), "value": number(l.Value), "u": number(l.Uncertainty), "rule": l.Rule,
-		"entered": l.AsEntered, "source": l.Source, "corrected": l.Corrected, "cylinder": l.Cylinder,
-	}
+func nearMinimum(c *known.Case, _ known.Subject) diag.Finding {
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Doubts: []diag.Phrase{{Key: "near-limit"}}, Facts: c.LimitFacts(nearestMinimum(c))}
 }
 
-func allLowFinding(c *Case) []diag.Finding {
-	basis := c.allLow()
-	if basis == nil {
-		return nil
+// decidingLimits gives the cylinders that decide the limits between cylinders
+// that are passed, each once: those of the job clear of the uncertainty, else the
+// first passed as read where no cylinder is low or high, else the usual one where
+// something stands apart.
+func decidingLimits(c *known.Case) [][]string {
+	var list [][]string
+	for _, l := range c.PassedLimits() {
+		if !slices.ContainsFunc(list, func(names []string) bool { return names[0] == l.Cylinder }) {
+			list = append(list, []string{l.Cylinder})
+		}
 	}
-	s := c.Sums.Compression
-	even := s.LowestPercentOfHighest >= evenTogether
-	f := c.finding("all-low", c.Read(), basis.facts)
-	f.Variant = basis.variant
-	f.Facts["read"], f.Facts["even"] = c.span(s.Lowest, s.Highest), even
-	f.Causes = c.weighAllLow(even).top()
-	f.Against = c.against(f.Causes[0].Key, f.Cylinders)
-	if !basis.clear {
-		f.Confidence, f.Doubts = diag.Weak, phrases("near-limit")
-		if basis.variant == "expected" {
-			f.Doubts = phrases("no-maker-figure")
-		}
-	} else if !c.noticed("method-incomplete") && !c.noticed("not-standard-method") {
-		f.Urgency = diag.ActSoon
+	if len(list) > 0 || len(c.LowSet())+len(c.Graded(diag.High)) > 0 {
+		return list
 	}
-	switch {
-	case even:
-		f.Next = c.next(f.Cylinders, "second-gauge", "leak-down", "cam-timing-marks")
-	case c.wetIsOfUse(f.Cylinders):
-		f.Next = c.next(f.Cylinders, "wet-test", "leak-down")
-	default:
-		f.Next = c.next(f.Cylinders, "leak-down", "second-gauge")
+	if l := c.PassedAsRead(); l != nil {
+		return [][]string{{l.Cylinder}}
 	}
-	return []diag.Finding{f}
-}
-
-// weighAllLow weighs the test's own faults first where it is not known how the
-// test was made, then timing before wear; wear not where the rings are new.
-func (c *Case) weighAllLow(even bool) *causes {
-	var w *causes
-	switch {
-	case c.Spec.TwoStroke:
-		w = weigh("wear", "restricted-inlet")
-	case speaksOf(strings.ToLower(strings.Join(c.History.WorkDone, "; ")), "new rings", "rings renewed", "rings replaced", "new pistons", "rebuilt"):
-		w = weigh("cam-timing", "gauge-reads-low")
-	case even:
-		w = weigh("cam-timing", "wear", "washed-bore")
-	default:
-		w = weigh("wear", "cam-timing", "fault-in-each")
-	}
-	k := c.Conditions
-	w.addIf(k.Throttle == "closed", heard, "throttle-or-choke")
-	w.addIf(even && k.Throttle != "open" && !c.Spec.Diesel(), known, "throttle-or-choke")
-	w.addIf(k.CrankingRPM != nil && *k.CrankingRPM < slowCranking, known, "weak-cranking")
-	w.addIf(even && c.Gauges.Compression == nil, known-1, "gauge-reads-low")
-	w.addIf(k.Engine == "cold", hint, "cold-engine")
-	w.addIf(c.airPressureRatio() < 0.95 && !c.corrected(), known, "altitude")
-	w.addIf(c.risesEverywhere(), wet, "wear", "washed-bore")
-	w.addIf(c.allTight(c.Read()), heard, "cam-timing")
-	w.addIf(c.losesAt(c.Read(), "crankcase") && !c.allTight(c.Read()), heard, "wear")
-	w.addIf(c.stood(), known, "stuck-rings")
-	return w
-}
-
-// slowCranking is the cranking speed in r/min under which readings sag: common
-// practice, no source.
-const slowCranking = 150
-
-// corrected reports that the stated minimum was brought to the test's air.
-func (c *Case) corrected() bool {
-	m := c.minimum()
-	return m != nil && m.Corrected
-}
-
-// under lists the cylinders whose reading is under a limit.
-func (c *Case) under(l *diag.LimitResult) []string {
-	s := c.Sums.Compression
-	return c.cylindersThat(func(r *diag.CylinderResult) bool {
-		if r.Dry == nil || r.Grade == diag.GradeNotJudged && len(c.Engine.Cylinders) > 1 && s.N > 1 {
-			return false
-		}
-		v, err := quantity.Convert(*r.Dry, s.Unit, l.Unit)
-		return err == nil && v < l.Limit
-	})
-}
-
-func belowMinimum(c *Case) []diag.Finding {
-	var list []diag.Finding
-	for i := range c.Sums.Compression.Limits {
-		l := &c.Sums.Compression.Limits[i]
-		close := l.Verdict == diag.TooClose && l.PastAsRead
-		if l.Rule != string(diag.Minimum) || l.Verdict != diag.Outside && !close {
-			continue
-		}
-		names := c.under(l)
-		if len(names) == 0 {
-			names = []string{l.Cylinder}
-		}
-		f := c.finding("below-minimum", names, c.limitFacts(l))
-		f.Urgency = diag.ActSoon
-		if c.Conditions.Throttle == "not sure" {
-			f.Urgency = diag.CheckAgain
-		}
-		w := weigh("wear", "exhaust-valve", "gauge-reads-low")
-		if c.Spec.TwoStroke {
-			w = weigh("wear", "head-gasket", "gauge-reads-low")
-		}
-		if len(names) == 1 {
-			c.evidence(w, names[0])
-		}
-		f.Next = c.nextForLow(names)
-		if close {
-			f.Variant, f.Urgency, f.Confidence, f.Doubts = "too-close", diag.CheckAgain, diag.Weak, phrases("near-limit")
-			f.Next = c.next(names, "second-gauge", "leak-down")
-		}
-		f.Causes = w.top()
-		list = append(list, f)
-	}
-	return list
-}
-
-func nearMinimum(c *Case) []diag.Finding {
-	for i := range c.Sums.Compression.Limits {
-		l := &c.Sums.Compression.Limits[i]
-		if l.Rule != string(diag.Minimum) || l.Verdict != diag.TooClose || l.PastAsRead {
-			continue
-		}
-		f := c.finding("near-minimum", []string{l.Cylinder}, c.limitFacts(l))
-		f.Confidence, f.Doubts = diag.Weak, phrases("near-limit")
-		f.Next = c.next(f.Cylinders, "second-gauge")
-		return []diag.Finding{f}
+	if l := c.UsualPassed(); l != nil && remarkable(c) {
+		return [][]string{{l.Cylinder}}
 	}
 	return nil
 }
 
-func outsideLimit(c *Case) []diag.Finding {
-	s := c.Sums.Compression
-	if len(c.LowSet()) > 0 || len(c.Graded(diag.High)) > 0 || c.dead() {
-		return nil
-	}
-	var worst *diag.LimitResult
-	for i := range s.Limits {
-		l := &s.Limits[i]
-		if l.Rule == string(diag.Minimum) {
-			continue
-		}
-		switch {
-		case l.Verdict == diag.Outside && (worst == nil || worst.Verdict != diag.Outside):
-			worst = l
-		case l.Verdict == diag.TooClose && l.PastAsRead && worst == nil:
-			worst = l
-		}
-	}
-	if worst == nil {
-		return nil
-	}
-	f := c.finding("outside-limit", []string{worst.Cylinder}, c.limitFacts(worst))
-	f.Facts["usual"] = s.DefaultLimit
-	w := c.weighSingle()
-	c.evidence(w, worst.Cylinder)
-	f.Causes = w.top()
-	f.Next = c.repeatOrFollow(f.Cylinders)
-	if worst.Verdict == diag.TooClose {
-		f.Variant, f.Confidence, f.Doubts = "too-close", diag.Weak, phrases("near-limit")
-	}
-	return []diag.Finding{f}
-}
-
-func aLittleLow(c *Case) []diag.Finding {
-	names := c.Graded(diag.Watch, diag.GradeTooClose)
-	if len(names) == 0 || c.dead() {
-		return nil
-	}
-	f := c.finding("a-little-low", names, c.lowFacts(names))
-	if c.relativeLimitsKept() {
-		f.Urgency = diag.NoAction
-	}
-	if len(c.Graded(diag.GradeTooClose)) > 0 {
-		f.Confidence, f.Doubts = diag.Weak, phrases("near-limit")
-	}
-	f.Next = c.repeatOrFollow(names)
-	return []diag.Finding{f}
-}
-
-// repeatOrFollow repeats a reading that decides little by itself; where these
-// cylinders were read twice already, or their air was followed, the next step
-// goes on from there.
-func (c *Case) repeatOrFollow(names []string) *diag.Check {
-	if c.repeated(names) || c.leakageKnown(names) {
-		return c.nextForLow(names)
-	}
-	return c.next(names, "repeat-method", "leak-down")
-}
-
-// sound reports every cylinder read and even, none dead, and no limit of any
-// kind passed or too close to call.
-func (c *Case) sound() bool {
-	s := c.Sums.Compression
-	if !s.Complete || c.dead() || len(c.Graded(diag.Even)) != len(c.Engine.Cylinders) {
-		return false
-	}
-	return !slices.ContainsFunc(s.Limits, func(l diag.LimitResult) bool {
-		return l.Verdict == diag.Outside || l.Verdict == diag.TooClose && (l.PastAsRead || l.Rule == string(diag.Minimum))
+// remarkable reports a set without low cylinders in which one stands apart all
+// the same, or is low as read.
+func remarkable(c *known.Case) bool {
+	return c.StandsApart() != "" || c.AnyCylinder(func(r *diag.CylinderResult) bool {
+		return r.Grade == diag.GradeTooClose && r.PercentOfRef < known.LowUnder
 	})
 }
 
-func evenAboveMinimum(c *Case) []diag.Finding {
-	s, minimum := c.Sums.Compression, c.minimum()
-	single := len(c.Engine.Cylinders) == 1 && s.N == 1
-	if minimum == nil || !single && !c.sound() {
-		return nil
-	}
-	if slices.ContainsFunc(s.Limits, func(l diag.LimitResult) bool {
-		return l.Rule == string(diag.Minimum) && l.Verdict != diag.Within
-	}) {
-		return nil
-	}
-	f := c.finding("even-above-minimum", c.Read(), c.limitFacts(minimum))
-	if single {
-		f.Variant = "single"
-	}
-	f.Urgency = diag.NoAction
-	c.evenFacts(&f)
-	return []diag.Finding{f}
-}
-
-func evenNoMinimum(c *Case) []diag.Finding {
-	s := c.Sums.Compression
-	if c.minimum() != nil || s.N < 2 || !c.sound() {
-		return nil
-	}
-	f := c.finding("even-no-minimum", c.Read(), diag.Facts{})
-	f.Urgency = diag.NoAction
-	c.evenFacts(&f)
-	if e := s.Expected; f.Variant == "" && e != nil && s.Lowest >= e.Low && s.Highest <= e.High {
-		f.Variant = "expected"
-		f.Facts["expected"] = c.span(e.Low, e.High)
-	}
-	return []diag.Finding{f}
-}
-
-func (c *Case) evenFacts(f *diag.Finding) {
-	s := c.Sums.Compression
-	f.Facts["read"] = c.span(s.Lowest, s.Highest)
-	f.Facts["percent"] = percent(s.LowestPercentOfHighest, 0)
-	f.Facts["count"] = s.N
-	if !c.hasEarlierOrLimit() {
-		f.Doubts = phrases("no-maker-figure")
-	}
-	if slices.ContainsFunc(s.Limits, func(l diag.LimitResult) bool { return l.Verdict == diag.TooClose }) {
-		f.Confidence = diag.Weak
-		f.Doubts = append(f.Doubts, diag.Phrase{Key: "near-limit"})
-	}
-	if l := c.closeLimit(); l != nil {
-		f.Variant, f.Next = "too-close", c.next(f.Cylinders, "repeat-method")
-		maps.Copy(f.Facts, c.limitFacts(l))
-		if f.Next != nil {
-			f.Urgency = diag.CheckAgain
+// limitDecidedBy is the passed limit that a cylinder decides.
+func limitDecidedBy(c *known.Case, name string) *diag.LimitResult {
+	for _, l := range append(c.PassedLimits(), c.PassedAsRead(), c.UsualPassed()) {
+		if l != nil && l.Cylinder == name {
+			return l
 		}
 	}
+	return nil
 }
 
-func (c *Case) hasEarlierOrLimit() bool {
-	return c.minimum() != nil || c.Sums.Compression.ComparedWith != ""
+func outsideLimit(c *known.Case, s known.Subject) diag.Finding {
+	l := limitDecidedBy(c, s.Name())
+	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: c.LimitFacts(l)}
+	f.Facts["usual"] = c.Cranking().DefaultLimit
+	if l.Verdict == diag.TooClose {
+		f.Variant, f.Confidence, f.Doubts = "too-close", diag.Weak, []diag.Phrase{{Key: "near-limit"}}
+	}
+	return f
+}
+
+func weighLittle(c *known.Case, s known.Subject) []Voice {
+	return where(!c.RelativeLimitsKept() && remarkable(c), ofOne(c))
+}
+
+// aLittleLow asks for something only where no limit of the job clears the set
+// and one of it stands apart.
+func aLittleLow(c *known.Case, s known.Subject) diag.Finding {
+	f := lowFinding(c, s)
+	f.Urgency = diag.NoAction
+	if !c.RelativeLimitsKept() && remarkable(c) {
+		f.Urgency = diag.CheckAgain
+	}
+	if slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Grade(n) == diag.GradeTooClose }) {
+		f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "near-limit"}}
+	}
+	return f
+}
+
+// nearlyEven reports a whole set without a low cylinder, some of it under even,
+// of which nothing stands apart and no limit of the job is passed.
+func nearlyEven(c *known.Case) bool {
+	s := c.Cranking()
+	little := len(c.Graded(diag.Watch, diag.GradeTooClose))
+	if !s.Complete || c.Dead() || little == 0 || little+len(c.Graded(diag.Even)) < len(c.Engine.Cylinders) || remarkable(c) || c.LowBank() >= 0 {
+		return false
+	}
+	return len(c.PassedLimits()) == 0 && c.PassedAsRead() == nil && (c.Minimum() == nil || minimumsKept(c))
+}
+
+func sayNearlyEven(c *known.Case, _ known.Subject) diag.Finding {
+	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{}}
+	evenFacts(c, &f)
+	f.Variant, f.Urgency, f.Confidence = "", diag.NoAction, diag.Fair
+	if m := c.Minimum(); m != nil {
+		f.Variant = "above-minimum"
+		f.Facts["minimum"] = c.LimitFacts(m)["limit"]
+	}
+	return f
+}
+
+// aloneWhole reports the reading of an engine of one cylinder.
+func aloneWhole(c *known.Case) bool { return len(c.Engine.Cylinders) == 1 && c.Cranking().N == 1 }
+
+func minimumsKept(c *known.Case) bool {
+	return c.Minimum() != nil && !slices.ContainsFunc(c.Cranking().Limits, func(l diag.LimitResult) bool {
+		return l.Rule == string(diag.Minimum) && l.Verdict != diag.Within
+	})
+}
+
+// weighClose gives what a second careful test would show where a limit of the
+// job is too close to call.
+func weighClose(c *known.Case, _ known.Subject) []Voice {
+	return where(c.CloseLimit() != nil, common("adapter-leak", "carbon-on-seat", "exhaust-valve", "rings"))
+}
+
+func evenAboveMinimum(c *known.Case, _ known.Subject) diag.Finding {
+	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: c.LimitFacts(c.Minimum())}
+	if aloneWhole(c) {
+		f.Variant = "single"
+	}
+	evenFacts(c, &f)
+	if f.Variant == "" && c.UnderStandard() {
+		f.Variant, f.Facts["standard"] = "under-standard", c.Cranking().Standard.Entered
+	}
+	return f
+}
+
+func evenNoMinimum(c *known.Case, _ known.Subject) diag.Finding {
+	s := c.Cranking()
+	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"standard": "", "expected": ""}}
+	evenFacts(c, &f)
+	e := s.Expected
+	switch {
+	case f.Variant != "":
+	case c.UnderStandard():
+		f.Variant, f.Facts["standard"] = "under-standard", s.Standard.Entered
+	case e != nil && s.Lowest >= e.Low && s.Highest <= e.High:
+		f.Variant, f.Facts["expected"] = "expected", c.Span(e.Low, e.High)
+		if e.ByRatio {
+			f.Variant = "ratio"
+		}
+	}
+	return f
+}
+
+// evenFacts are the numbers of an even set. Where a limit of the job is nearer
+// than the gauge can tell it is tested once more.
+func evenFacts(c *known.Case, f *diag.Finding) {
+	s := c.Cranking()
+	f.Facts["read"] = c.Span(s.Lowest, s.Highest)
+	f.Facts["percent"] = known.Percent(s.LowestPercentOfHighest, 0)
+	f.Facts["count"] = s.N
+	if !c.HasEarlierOrLimit() {
+		f.Doubts = []diag.Phrase{{Key: "no-maker-figure"}}
+	}
+	if l := c.CloseLimit(); l != nil {
+		f.Variant, f.Urgency, f.Confidence = "too-close", diag.CheckAgain, diag.Weak
+		f.Doubts = append(f.Doubts, diag.Phrase{Key: "near-limit"})
+		maps.Copy(f.Facts, c.LimitFacts(l))
+	}
 }

@@ -4,6 +4,7 @@ import (
 	"flag"
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -17,7 +18,7 @@ func document() string {
 	var b strings.Builder
 	b.WriteString("# The rules\n\nMade from the rules themselves by `go test ./diag/rule -update`; `gaugesheet rules NAME` says the same.\n")
 	for _, r := range rule.All() {
-		fmt.Fprintf(&b, "\n## %s\n\n%s.\n\n%s\n\n- fires: %s\n- source: %s\n", r.Name, strings.TrimSuffix(r.Title, "."), r.Why, r.Trigger, r.Source)
+		fmt.Fprintf(&b, "\n## %s\n\n%s.\n\n%s\n\n- fires: %s\n- source: %s\n", r.Name, strings.TrimSuffix(r.Title, "."), r.Why, r.Trigger(), r.Source)
 		if len(r.Needs) > 0 {
 			var needs []string
 			for _, n := range r.Needs {
@@ -25,8 +26,8 @@ func document() string {
 			}
 			fmt.Fprintf(&b, "- needs: %s\n", strings.Join(needs, ", "))
 		}
-		if len(r.YieldsTo) > 0 {
-			fmt.Fprintf(&b, "- yields to: %s\n", strings.Join(r.YieldsTo, ", "))
+		if better := slices.Concat(r.SaysBetterThan, r.InsteadOf); len(better) > 0 {
+			fmt.Fprintf(&b, "- says better than: %s\n", strings.Join(better, ", "))
 		}
 	}
 	return b.String()

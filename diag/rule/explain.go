@@ -1,26 +1,40 @@
 package rule
 
-import "gaugesheet/diag"
+import (
+	"strings"
 
-// An Outcome is what came of trying a rule: Fired, NotSeen, "needs " and the
-// reading that it lacks, or "yielded to " and the rule that says it better.
-type Outcome string
-
-// The outcomes that carry no more than themselves.
-const (
-	Fired   Outcome = "fired"
-	NotSeen Outcome = "not seen"
+	"gaugesheet/diag/known"
 )
 
-// Tried is a rule and what came of it.
-type Tried struct {
-	Rule    string
-	Outcome Outcome
-}
-
-// Explain tells of every rule, in the order in which they are tried, what came
-// of it in this test.
-func Explain(t *diag.Test) []Tried {
-	_, tried := run(t)
-	return tried
+// explain is what came of one rule in a case whose notices are all given.
+func (r *Rule) explain(c *known.Case) Outcome {
+	if missing := c.Missing(r.Needs); missing != "" {
+		return Outcome("needs " + string(missing))
+	}
+	if r.Notices != nil {
+		if c.Noticed(r.Name) {
+			return Fired
+		}
+		return Outcome("not seen: " + r.Asks)
+	}
+	nearest, most := []string(nil), -1
+	var who known.Subject
+	for _, s := range r.Of.Of(c) {
+		lacks, held := r.When.Lacks(c, s)
+		if len(lacks) == 0 {
+			return Fired
+		}
+		if held > most {
+			nearest, most, who = lacks, held, s
+		}
+	}
+	switch {
+	case nearest == nil && r.Of.Words != "":
+		return Outcome("there is no such thing here: " + r.Of.Words)
+	case nearest == nil:
+		return "not seen"
+	case len(who.Cylinders) == 1 && r.Of.Each:
+		return Outcome("cylinder " + who.Name() + " came closest; lacks: " + strings.Join(nearest, ", "))
+	}
+	return Outcome("lacks: " + strings.Join(nearest, ", "))
 }

@@ -2,86 +2,116 @@ package rule
 
 import (
 	"math"
-	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 )
 
+// fuelHoldRules read what is left of the pressure after switching off.
 var fuelHoldRules = []Rule{
 	{
 		Name: "falls-off-fast", Title: "The pressure falls off fast after switching off",
-		Trigger: "a held pressure under its limit at its time or before it, for pressure that is shut in falls (too close to call and under it as read: check again); without a limit more than 5 psi lost within 5 minutes",
-		Why:     "After switching off, the pump's check valve, the regulator and the injectors close the rail. Closing feed and return in turn tells which of the three lets go.",
-		Source:  "common practice: a fall of more than 5 psi in about 5 minutes is a fault", Class: Single, Needs: []Need{NeedsFuel},
-		Variants: []string{"no-limit"},
-		Findings: eachCircuit(fallsOffFast),
+		Why: "After switching off, the pump's check valve, the regulator and the injectors close the rail. Closing feed and return in turn tells which of the three lets go. " +
+			"It falls from the highest pressure that the rail had, with the key on or running.",
+		Source: "common practice: a fall of more than 5 psi in about 5 minutes is a fault", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: notHeld,
+		Kind: OfFuel, Weigh: fallVoices,
+		Say: fallsOffFast, Headline: "fuel-not-held", Variants: []string{"no-limit"},
 	},
 	{
 		Name: "falls-off-slowly", Title: "The pressure falls off slowly after switching off",
-		Trigger: "more than 5 psi lost, but not within 5 minutes, or on a throttle body, and no limit that says otherwise",
-		Why:     "Some fall is normal: fuel shrinks as it cools, and some systems are built to let the pressure go. It matters only where the engine is slow to restart warm.",
-		Source:  "common practice, no source", Class: Information, Needs: []Need{NeedsFuel},
-		Findings: eachCircuit(fallsOffSlowly),
+		Why:    "Some fall is normal: fuel shrinks as it cools, and some systems are built to let the pressure go. It matters only where the engine is slow to restart warm.",
+		Source: "common practice, no source", Class: Information, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: known.OfCircuit("more than 5 psi lost, but not within 5 minutes, or on a throttle body, a carburettor or a lift pump, and no limit that says otherwise",
+			func(k known.Circuit) bool { return k.FallsSlowly() != nil }),
+		Kind: OfFuel, Weigh: func(_ *known.Case, s known.Subject) []Voice {
+			if s.Circuit.Lets() {
+				return append(common("by-design", "fuel-contracts", "pump-check-valve"), Voice{Cause: "by-design", Weight: Known})
+			}
+			return common("fuel-contracts", "by-design", "pump-check-valve")
+		},
+		Say: func(_ *known.Case, s known.Subject) diag.Finding {
+			f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: holdFacts(*s.Circuit, s.Circuit.FallsSlowly())}
+			if s.Circuit.Lets() {
+				f.Variant = "by-design"
+			}
+			return f
+		},
+		Variants: []string{"by-design"},
 	},
 	{
 		Name: "rises-after-key-off", Title: "The pressure rises after switching off",
-		Trigger: "a held pressure over the one at switching off",
-		Why:     "A warm engine heats the fuel that is shut in, and the pressure rises for a while. That is normal, and shows that the rail is closed.",
-		Source:  "common practice, no source", Class: Information, Needs: []Need{NeedsFuel},
-		Findings: eachCircuit(risesAfterKeyOff),
+		Why: "A warm engine heats the fuel that is shut in, and the pressure rises for a while. That is normal, and shows that the rail is closed. Over a limit of its own the regulator " +
+			"or the return does not let the surplus go.",
+		Source: "common practice, no source", Class: Information, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: known.OfCircuit("a held pressure over the one at switching off, or over a limit of its own", func(k known.Circuit) bool { return k.Rises() != nil || k.HeldHigh() != nil }),
+		Kind: OfFuel, Weigh: func(_ *known.Case, s known.Subject) []Voice {
+			if s.Circuit.HeldHigh() != nil {
+				return common("regulator-stuck", "return-blocked", "heat-soak")
+			}
+			return common("heat-soak")
+		},
+		Say: risesAfterKeyOff, Headline: "regulator", Variants: []string{"over-limit"},
 	},
 	{
 		Name: "not-held-tested", Title: "The pressure held after switching off was not read",
-		Trigger: "pressures of an injection system, and none after switching off",
-		Why:     "Right pressure with the key on, at idle and with the hose off does not clear an injector that drips: only the pressure held afterwards would show it.",
-		Source:  "common practice, no source", Class: TestItself, Needs: []Need{NeedsFuel},
-		Variants: []string{"rich"},
-		Notices:  notHeldTested,
+		Why:    "Right pressure with the key on, at idle and with the hose off does not clear an injector that drips: only the pressure held afterwards would show it.",
+		Source: "common practice, no source", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsFuel},
+		Variants: []string{"rich"}, Asks: "pressures of an injection system, and none after switching off",
+		Notices: notHeldTested,
 	},
 }
 
-// fallPSI is how much a held pressure may fall in fallMinutes without a limit
-// of its own: common practice, no source.
-const (
-	fallPSI     = 5.0
-	fallMinutes = 5.0
-)
-
-// holdFrom is the pressure at switching off.
-func (k circuit) holdFrom() (float64, bool) {
-	if len(k.Hold) > 0 && k.Hold[0].Minutes == 0 {
-		return k.Hold[0].Value, true
+// fallVoices are the three valves that close a rail. A rich mixture makes the
+// injectors the likelier of them; fuel in the hose shows the way it takes.
+func fallVoices(c *known.Case, s known.Subject) []Voice {
+	if s.Circuit.In.FuelInHose == "yes" {
+		return speaks(DryUp, "regulator-diaphragm")
 	}
-	for _, name := range []string{"key-on", "hose-off", "idle"} {
-		if r := k.Reading(name); r != nil {
-			return r.Value, true
-		}
+	voices := common("pump-check-valve", "regulator-open", "leaking-injector")
+	if !s.Circuit.HasReturn() {
+		voices = common("pump-check-valve", "leaking-injector", "regulator-open")
 	}
-	return 0, false
+	if kind := kindOfSign(c.RichSign()); kind != "" {
+		voices = append(voices, Voice{Cause: "leaking-injector", Weight: DryUp, Kind: kind})
+	}
+	return voices
 }
 
-// holdPast gives the first point under its limit, one clear of uncertainty
-// before one that is not; limited whether any point has one.
-func (k circuit) holdPast() (worst *diag.HoldPoint, limited bool) {
-	for i := range k.Hold {
-		h := &k.Hold[i]
-		if h.LimitLow == nil {
-			continue
-		}
-		limited = true
-		past := h.Value < *h.LimitLow && (h.Verdict == diag.Outside || h.Verdict == diag.TooClose)
-		if past && (worst == nil || h.Verdict == diag.Outside && worst.Verdict != diag.Outside) {
-			worst = h
-		}
+func fallsOffFast(_ *known.Case, s known.Subject) diag.Finding {
+	fall := s.Circuit.FallsFast()
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: holdFacts(*s.Circuit, fall)}
+	switch {
+	case !fall.Limited:
+		f.Variant, f.Urgency, f.Confidence, f.Doubts = "no-limit", diag.CheckAgain, diag.Weak, []diag.Phrase{{Key: "no-hold-limit"}}
+	case !fall.Clear:
+		f.Urgency, f.Confidence, f.Doubts = diag.CheckAgain, diag.Weak, []diag.Phrase{{Key: "fuel-near-limit"}}
 	}
-	return worst, limited
+	return f
 }
 
-func (k circuit) holdFacts(h *diag.HoldPoint, from float64) diag.Facts {
-	facts := diag.Facts{"from": k.c.fuelNumber(from), "held": k.c.fuelNumber(h.Value), "fall": k.c.fuelNumber(math.Abs(from - h.Value)),
-		"minutes": minutes(h.Minutes), "limit": ""}
+func risesAfterKeyOff(_ *known.Case, s known.Subject) diag.Finding {
+	k := s.Circuit
+	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair}
+	high := k.HeldHigh()
+	if high == nil {
+		f.Facts = holdFacts(*k, k.Rises())
+		return f
+	}
+	f.Variant, f.Urgency, f.Facts = "over-limit", diag.CheckAgain, holdFacts(*k, high)
+	f.Facts["limit"] = high.At.LimitEntered
+	if !high.Clear {
+		f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "fuel-near-limit"}}
+	}
+	return f
+}
+
+func holdFacts(k known.Circuit, fall *known.Fall) diag.Facts {
+	c, h := k.Case, fall.At
+	facts := diag.Facts{"from": c.FuelNumber(fall.From), "held": c.FuelNumber(h.Value), "fall": c.FuelNumber(math.Abs(fall.From - h.Value)),
+		"minutes": minutes(h.Minutes), "limit": "", "known": fall.Known}
 	if h.LimitLow != nil {
-		limit := "at least " + k.c.fuelNumber(*h.LimitLow).String()
+		limit := "at least " + c.FuelNumber(*h.LimitLow).String()
 		if h.LimitMinutes > 0 && h.LimitMinutes != h.Minutes {
 			limit += " after " + minutes(h.LimitMinutes).String()
 		}
@@ -98,94 +128,13 @@ func minutes(m float64) diag.Number {
 	return n
 }
 
-func fallsOffFast(k circuit) *diag.Finding {
-	from, known := k.holdFrom()
-	worst, limited := k.holdPast()
-	f := &diag.Finding{Rule: "falls-off-fast", Urgency: diag.ActSoon, Confidence: diag.Fair}
-	switch {
-	case worst != nil:
-		if !known {
-			from = worst.Value
-		}
-		if worst.Verdict == diag.TooClose {
-			f.Urgency, f.Confidence, f.Doubts = diag.CheckAgain, diag.Weak, phrases("fuel-near-limit")
-		}
-	case limited || !known || k.lets():
-		return nil
-	default:
-		worst = k.fastPoint(from)
-		if worst == nil {
-			return nil
-		}
-		f.Variant, f.Urgency, f.Confidence, f.Doubts = "no-limit", diag.CheckAgain, diag.Weak, phrases("no-hold-limit")
-	}
-	f.Facts = k.holdFacts(worst, from)
-	f.Facts["known"] = known
-	f.Causes = phrases("pump-check-valve", "leaking-injector")
-	if k.hasReturn() {
-		f.Causes = phrases("pump-check-valve", "regulator-open", "leaking-injector")
-	}
-	f.Next = k.c.next(nil, "pinch-feed-and-return", "injector-balance")
-	if k.in.FuelInHose == "yes" { // the way that the pressure takes was seen
-		f.Causes = phrases("regulator-diaphragm", "leaking-injector", "pump-check-valve")
-		f.Next = k.c.next(nil, "renew-regulator", "pinch-feed-and-return")
-	}
-	return f
-}
-
-// lets reports a system that may let its pressure go by design.
-func (k circuit) lets() bool {
-	return slices.Contains([]string{throttleBody, carburettor, dieselLift}, k.c.Fuel.System)
-}
-
-func (k circuit) fastPoint(from float64) *diag.HoldPoint {
-	for i := range k.Hold {
-		h := &k.Hold[i]
-		if h.Minutes > 0 && h.Minutes <= fallMinutes && from-h.Value > k.c.psi(fallPSI)+1e-9 {
-			return h
-		}
-	}
-	return nil
-}
-
-func fallsOffSlowly(k circuit) *diag.Finding {
-	from, known := k.holdFrom()
-	_, limited := k.holdPast()
-	if !known || limited || len(k.Hold) == 0 || k.fastPoint(from) != nil && !k.lets() {
-		return nil
-	}
-	last := &k.Hold[len(k.Hold)-1]
-	if from-last.Value <= k.c.psi(fallPSI)+1e-9 && !(k.lets() && from-last.Value > from/2) {
-		return nil
-	}
-	return &diag.Finding{Rule: "falls-off-slowly", Urgency: diag.NoAction, Confidence: diag.Fair, Facts: k.holdFacts(last, from),
-		Causes: phrases("fuel-contracts", "by-design", "pump-check-valve")}
-}
-
-func risesAfterKeyOff(k circuit) *diag.Finding {
-	from, known := k.holdFrom()
-	// With the engine off the manifold's vacuum is gone, and the pressure is no
-	// longer the lower one of idling.
-	onlyIdle := k.Reading("key-on") == nil && k.Reading("hose-off") == nil && len(k.Hold) > 0 && k.Hold[0].Minutes > 0
-	if !known || onlyIdle && k.mayBeReferenced() {
-		return nil
-	}
-	for i := range k.Hold {
-		if h := &k.Hold[i]; h.Minutes > 0 && h.Value-from > math.Max(k.repeatability(), k.c.psi(1)) {
-			return &diag.Finding{Rule: "rises-after-key-off", Urgency: diag.NoAction, Confidence: diag.Fair,
-				Facts: k.holdFacts(h, from), Causes: phrases("heat-soak")}
-		}
-	}
-	return nil
-}
-
-func notHeldTested(c *Case) []diag.Notice {
-	for _, k := range c.circuits() {
-		if len(k.Hold) > 0 || len(k.steady()) == 0 || k.lets() || k.pumpDead() != nil {
+func notHeldTested(c *known.Case) []diag.Notice {
+	for _, k := range c.Circuits() {
+		if len(k.Hold) > 0 || len(k.Steady()) == 0 || k.Lets() || k.PumpDead() != nil {
 			continue
 		}
 		n := diag.Notice{Rule: "not-held-tested", Facts: diag.Facts{"circuit": k.Name}}
-		if c.complains(rich, "hard start") {
+		if c.RichSign() != "" || c.Complains("hard start") {
 			n.Variant = "rich"
 		}
 		return []diag.Notice{n}

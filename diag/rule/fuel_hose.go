@@ -4,149 +4,112 @@ import (
 	"math"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 )
 
+// fuelHoseRules look at the hose by which a regulator follows the manifold.
 var fuelHoseRules = []Rule{
 	{
 		Name: "regulator-responds", Title: "The regulator follows the manifold",
-		Trigger: "the pressure rises when the regulator's hose is taken off: by most of what the manifold's vacuum makes, or by 4 psi at least where that was not read; less is a weak response",
-		Why:     "The regulator keeps the pressure across the injectors the same, so it keeps the rail lower by the vacuum of the manifold. With the hose off the rail must rise by just that.",
-		Source:  "common practice: hose-on and hose-off pairs from 7 to 14 psi apart; 1 inHg is 0.491 psi (NIST SP 811, appendix B.8)", Class: Information, Needs: []Need{NeedsFuel},
-		Variants: []string{"partly"},
-		Findings: eachCircuit(regulatorResponds),
+		Why:    "The regulator keeps the pressure across the injectors the same, so it keeps the rail lower by the vacuum of the manifold. With the hose off the rail must rise by just that.",
+		Source: "common practice: hose-on and hose-off pairs from 7 to 14 psi apart; 1 inHg is 0.491 psi (NIST SP 811, appendix B.8)", Class: Information, About: diag.AboutFuel,
+		Needs: []known.Need{known.NeedsFuel},
+		Of:    eachCircuit, When: known.OfCircuit("the pressure rises when the regulator's hose is taken off, by 2 psi at least; less than most of what the manifold's vacuum makes, or than 4 psi where that was not read, is a weak response",
+			func(k known.Circuit) bool {
+				rise, none, _, ok := k.Rise()
+				return ok && rise >= none
+			}),
+		Kind: OfFuel, Weigh: func(_ *known.Case, s known.Subject) []Voice {
+			if regulatorFollows(*s.Circuit) {
+				return nil
+			}
+			return speaks(DryUp, "no-vacuum-signal", "regulator-stuck")
+		},
+		Say: regulatorResponds, Headline: "regulator", Variants: []string{"partly"},
 	},
 	{
 		Name: "regulator-no-response", Title: "The regulator does not follow the manifold",
-		Trigger: "the pressure changes by less than 2 psi when the regulator's hose is taken off, on a system that has such a hose or was not recorded",
 		Why: "No change may mean a regulator that is stuck, a hose that brings no vacuum, or a system whose regulator was never meant to follow the manifold. " +
 			"The hose and the system are asked about before the regulator is blamed.",
-		Source: "common practice, no source", Class: Single, Needs: []Need{NeedsFuel},
-		Findings: eachCircuit(regulatorNoResponse),
+		Source: "common practice, no source", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: known.OfCircuit("the pressure changes by less than 2 psi when the hose is taken off a regulator that has, or may have, one", func(k known.Circuit) bool {
+			rise, none, _, ok := k.Rise()
+			return ok && rise < none && !k.Falls()
+		}),
+		Kind: OfFuel, For: common("not-referenced", "no-vacuum-signal", "regulator-stuck"),
+		Say: hoseFinding, Headline: "regulator",
 	},
 	{
 		Name: "hose-off-falls", Title: "The pressure fell when the hose came off",
-		Trigger: "hose-off pressure under the idle pressure, beyond uncertainty",
-		Why:     "Taking the hose off can only raise the pressure or leave it. A fall says that two readings were exchanged, or that the pump cannot keep up.",
-		Source:  "common practice, no source", Class: TestItself, Needs: []Need{NeedsFuel},
-		Findings: eachCircuit(hoseOffFalls),
+		Why:    "Taking the hose off can only raise the pressure or leave it. A fall says that two readings were exchanged, or that the pump cannot keep up.",
+		Source: "common practice, no source", Class: TestItself, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: known.All(mayHaveHose, known.OfCircuit("hose-off pressure under the idle pressure, beyond uncertainty", known.Circuit.Falls)),
+		Kind: OfFuel, For: common("readings-swapped", "pump"),
+		Say: func(c *known.Case, s known.Subject) diag.Finding {
+			f := hoseFinding(c, s)
+			f.Confidence = diag.Weak
+			return f
+		},
+		Headline: "regulator",
 	},
 	{
 		Name: "fuel-in-hose", Title: "Fuel in the regulator's vacuum hose",
-		Trigger: "fuel was found in the hose, whatever the pressure",
 		Why: "That hose holds air; a torn diaphragm is the way for fuel into it. From there the manifold draws it in, unmeasured: the engine runs rich while the pressure may read low. " +
 			"No gauge is needed to see it.",
-		Source: "common practice, no source", Class: Together,
-		Findings: eachCircuit(fuelInHose),
+		Source: "common practice, no source", Class: Together, About: diag.AboutFuel,
+		Of: eachCircuit, When: known.OfCircuit("fuel was found in the hose, whatever the pressure", func(k known.Circuit) bool { return k.In.FuelInHose == "yes" }),
+		Kind: OfSight, For: speaks(Heard, "regulator-diaphragm"), Weigh: hoseAgrees,
+		Say: fuelInHose, Headline: "fuel-in-hose",
 	},
 }
 
-// Thresholds of the regulator's response, in psi, and as parts of the rise
-// that the manifold's vacuum makes: common practice, no source.
-const (
-	noResponse       = 2.0
-	fullResponse     = 4.0
-	noResponsePart   = 0.25
-	fullResponsePart = 0.60
-)
-
-// rise gives how much the pressure rose with the hose off, and the bounds of
-// no and of full response; ok is false where it was not tried, or where there
-// is no such hose.
-func (k circuit) rise() (rise, none, full float64, ok bool) {
+func hoseFinding(c *known.Case, s known.Subject) diag.Finding {
+	k := s.Circuit
 	idle, off := k.Reading("idle"), k.Reading("hose-off")
-	if idle == nil || off == nil || !k.mayBeReferenced() || k.pumpDead() != nil {
-		return 0, 0, 0, false
-	}
-	none, full = k.c.psi(noResponse), k.c.psi(fullResponse)
+	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{
+		"on": c.FuelNumber(idle.Value), "off": c.FuelNumber(off.Value), "rise": c.FuelNumber(math.Abs(off.Value - idle.Value)), "expected": ""}}
 	if k.ExpectedRise != nil {
-		if *k.ExpectedRise < none {
-			return 0, 0, 0, false // too little vacuum to see a response
-		}
-		none, full = math.Min(none, noResponsePart**k.ExpectedRise), fullResponsePart**k.ExpectedRise
+		f.Facts["expected"] = c.FuelNumber(*k.ExpectedRise).String()
 	}
-	return off.Value - idle.Value, none, full, true
-}
-
-func (k circuit) hoseFinding(rule string) *diag.Finding {
-	idle, off := k.Reading("idle"), k.Reading("hose-off")
-	f := &diag.Finding{Rule: rule, Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{
-		"on": k.c.fuelNumber(idle.Value), "off": k.c.fuelNumber(off.Value), "rise": k.c.fuelNumber(math.Abs(off.Value - idle.Value)), "expected": ""}}
-	if k.ExpectedRise != nil {
-		f.Facts["expected"] = k.c.fuelNumber(*k.ExpectedRise).String()
-	}
-	if !k.referenced() {
-		f.Confidence, f.Doubts = diag.Weak, phrases("system-not-recorded")
+	if !k.Referenced() {
+		f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "system-not-recorded"}}
 	}
 	return f
 }
 
-func regulatorResponds(k circuit) *diag.Finding {
-	rise, none, full, ok := k.rise()
-	if !ok || rise < none {
-		return nil
+func regulatorResponds(c *known.Case, s known.Subject) diag.Finding {
+	f := hoseFinding(c, s)
+	if regulatorFollows(*s.Circuit) {
+		f.Urgency = diag.NoAction
+		return f
 	}
-	f := k.hoseFinding("regulator-responds")
-	f.Urgency = diag.NoAction
-	if rise < full {
-		f.Variant, f.Urgency, f.Confidence = "partly", diag.CheckAgain, diag.Weak
-		f.Causes = phrases("no-vacuum-signal", "regulator-stuck")
-		f.Next = k.c.next(nil, "vacuum-at-hose")
-		if k.ExpectedRise == nil {
-			f.Doubts = append(f.Doubts, phrases("vacuum-not-recorded")...)
-		}
+	f.Variant, f.Confidence = "partly", diag.Weak
+	if s.Circuit.ExpectedRise == nil {
+		f.Doubts = append(f.Doubts, diag.Phrase{Key: "vacuum-not-recorded"})
 	}
 	return f
 }
 
-func regulatorNoResponse(k circuit) *diag.Finding {
-	rise, none, _, ok := k.rise()
-	if !ok || rise >= none || k.falls() {
-		return nil
+// hoseAgrees adds what shows the torn diaphragm beside the fuel that was seen:
+// the pressure that it lets go, the mixture that it makes.
+func hoseAgrees(c *known.Case, s known.Subject) []Voice {
+	var voices []Voice
+	low, _ := s.Circuit.Worst(known.Below)
+	if low != nil || s.Circuit.FallsFast() != nil {
+		voices = append(voices, Voice{Cause: "regulator-diaphragm", Weight: Known, Kind: OfFuel})
 	}
-	f := k.hoseFinding("regulator-no-response")
-	f.Causes = phrases("no-vacuum-signal", "regulator-stuck")
-	if !k.referenced() {
-		f.Causes = phrases("not-referenced", "no-vacuum-signal", "regulator-stuck")
+	if kind := kindOfSign(c.RichSign()); kind != "" {
+		voices = append(voices, Voice{Cause: "regulator-diaphragm", Weight: Known, Kind: kind})
 	}
-	f.Next = k.c.next(nil, "vacuum-at-hose")
-	return f
+	return voices
 }
 
-func (k circuit) falls() bool {
-	idle, off := k.Reading("idle"), k.Reading("hose-off")
-	return idle != nil && off != nil && idle.Value-off.Value > math.Max(k.repeatability(), k.c.psi(1))
-}
-
-// repeatability is the expanded uncertainty of a difference of two readings of
-// one gauge, in which its scale error cancels: 2 sqrt(2) of 0.25 psi where the
-// gauge's division is not recorded.
-func (k circuit) repeatability() float64 {
-	u := k.c.psi(0.25)
-	if g := k.c.Gauges.Fuel; g != nil && g.Division > 0 {
-		u = math.Max(u, g.Division/math.Sqrt(12))
-	}
-	return 2 * math.Sqrt2 * u
-}
-
-func hoseOffFalls(k circuit) *diag.Finding {
-	if !k.falls() || !k.mayBeReferenced() {
-		return nil
-	}
-	f := k.hoseFinding("hose-off-falls")
-	f.Confidence = diag.Weak
-	f.Causes = phrases("readings-swapped", "pump")
-	f.Next = k.c.next(nil, "repeat-hose-test")
-	return f
-}
-
-func fuelInHose(k circuit) *diag.Finding {
-	if k.in.FuelInHose != "yes" {
-		return nil
-	}
-	f := &diag.Finding{Rule: "fuel-in-hose", Urgency: diag.ActSoon, Confidence: diag.Fair,
-		Causes: phrases("regulator-diaphragm"), Next: k.c.next(nil, "renew-regulator", "oil-for-fuel")}
-	if low, _ := k.worst(below); low != nil || k.c.richSign() != "" {
-		f.Confidence = diag.Strong // the mixture or the gauge shows it too
+// fuelInHose is strong where the mixture or the gauge shows it too, so that it
+// agrees with another kind of test.
+func fuelInHose(c *known.Case, s known.Subject) diag.Finding {
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair}
+	if low, _ := s.Circuit.Worst(known.Below); low != nil || s.Circuit.FallsFast() != nil || c.RichSign() != "" {
+		f.Confidence = diag.Strong
 	}
 	return f
 }

@@ -1,276 +1,230 @@
 package rule
 
 import (
-	"math"
-
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 )
 
+// fuelLevelRules hold the steady pressures against their limits.
 var fuelLevelRules = []Rule{
 	{
 		Name: "no-fuel-pressure", Title: "No fuel pressure",
-		Trigger: "every steady reading of a circuit under 1 psi",
 		Why: "With no pressure at all, something stops the pump from running or the fuel from arriving: relay, fuse, cut-off switch, wiring, an empty tank, the pump itself. " +
-			"Most of these cost less than a pump and are looked at first.",
-		Source: "common practice, no source", Class: Single, Needs: []Need{NeedsFuel},
-		Findings: eachCircuit(noFuelPressure),
+			"Most of these cost less than a pump and are looked at first. A pump driven by the engine has no relay, but a diaphragm, a filter and a tank.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: noFuel,
+		Kind: OfFuel, Weigh: noFuelVoices,
+		Say: func(_ *known.Case, s known.Subject) diag.Finding {
+			return fuelFinding(*s.Circuit, s.Circuit.PumpDead(), true)
+		},
+		Headline: "no-fuel-pressure",
 	},
 	{
 		Name: "fuel-pressure-low", Title: "Fuel pressure under its limit",
-		Trigger: "key-on, idle or hose-off pressure under its lower limit; too close to call and under it as read: check again",
 		Why: "Low pressure gives less fuel in each injection, so the engine runs lean and weak. A filter, a weak pump, low voltage at it, or a regulator that lets too much back " +
 			"all do it; closing the return for a moment tells the regulator from the rest.",
-		Source: "common practice, no source; limits: the job's own", Class: Single, Needs: []Need{NeedsFuel},
-		YieldsTo: []string{"rich-but-pressure-low", "lean-and-pressure-low"},
-		Findings: eachCircuit(fuelPressureLow),
+		Source: "common practice, no source; limits: the job's own", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: known.All(pressureLow, someFuel),
+		Kind: OfFuel, Weigh: lowVoices,
+		Say: func(_ *known.Case, s known.Subject) diag.Finding {
+			r, clear := s.Circuit.Worst(known.Below)
+			return fuelFinding(*s.Circuit, r, clear)
+		},
+		Headline: "fuel-pressure-low",
 	},
 	{
 		Name: "fuel-pressure-high", Title: "Fuel pressure over its limit",
-		Trigger: "key-on, idle or hose-off pressure over its upper limit; too close to call and over it as read: check again",
 		Why: "Pressure is high where the fuel cannot get back to the tank, where the regulator sticks, or where the hose that tells it the manifold's pressure is off or split. " +
 			"The engine then runs rich.",
-		Source: "common practice, no source; limits: the job's own", Class: Single, Needs: []Need{NeedsFuel},
-		YieldsTo: []string{"rich-and-pressure-high"},
-		Findings: eachCircuit(fuelPressureHigh),
+		Source: "common practice, no source; limits: the job's own", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: pressureHigh,
+		Kind: OfFuel, Weigh: func(_ *known.Case, s known.Subject) []Voice { return highVoices(*s.Circuit) },
+		Say: func(_ *known.Case, s known.Subject) diag.Finding {
+			r, clear := s.Circuit.TooHigh()
+			return fuelFinding(*s.Circuit, r, clear)
+		},
+		Headline: "fuel-pressure-high",
 	},
 	{
-		Name: "sags-under-load", Title: "Fuel pressure sags when the throttle is opened",
-		Trigger: "the snap reading under its limit, or more than 10 % under the idle reading where it has none, while the steady pressure is not low",
-		Why:     "A pump loses volume before it loses pressure: at rest it still reaches the figure, under load it cannot keep up. Filter, pickup strainer and voltage do the same.",
-		Source:  "common practice, no source", Class: Single, Needs: []Need{NeedsFuel},
-		YieldsTo: []string{"rich-but-pressure-low", "lean-and-pressure-low"},
-		Findings: eachCircuit(sagsUnderLoad),
+		Name: "key-on-under-idle", Title: "Far less pressure with the key on than at idle",
+		Why: "With the key on the pump fills the rail before the engine turns. Where it reaches far less than while the engine runs, the pump is driven otherwise then (priming relay, " +
+			"voltage), the rail has run empty and one priming does not fill it (the pump's check valve), or air was left in the gauge's hose. Pump and filter that reach the pressure at idle can do it.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: known.All(
+			known.OfCircuit("key-on pressure under the idle pressure by more than 15 % and 2 psi, and not within a limit of its own, with an electric pump", known.Circuit.KeyOnShort), someFuel),
+		Kind: OfFuel, For: common("pump-voltage", "pump-check-valve", "gauge-not-bled", "pump-circuit"),
+		Against: denies(Known, "runs-at-pressure", "fuel-filter", "pump", "supply-restricted", "regulator-open"),
+		Say:     keyOnUnderIdle, Headline: "fuel-priming",
 	},
 	{
-		Name: "pump-volume-low", Title: "The pump delivers little",
-		Trigger: "the volume delivered in the measured time under its limit, or under 946 ml a minute where none is given",
-		Why:     "Pressure can be right while little flows: a clogged filter or a tired pump still fills a closed line. The volume shows what is left for full load.",
-		Source:  "common practice: one US pint (473 ml) in 30 seconds", Class: Single, Needs: []Need{NeedsFuel},
-		Variants: []string{"no-limit"},
-		Findings: eachCircuit(pumpVolumeLow),
-	},
-	{
-		Name: "fuel-needle-flutters", Title: "The needle flutters",
-		Trigger: "the needle is said to flutter and fuel pressure was tested",
-		Why:     "A needle that will not stand still shows air in the fuel, a strainer that is blocked, or a regulator on its way out. A clear hose or the pump's current shows which.",
-		Source:  "common practice, no source", Class: Single, Needs: []Need{NeedsFuel},
-		Findings: needleFlutters,
+		Name: "fuel-falls-when-hot", Title: "Fuel pressure falls when hot",
+		Why:    "A pressure that is there cold and gone hot is lost to heat: fuel that boils in a line or in a pump near the engine, a tank whose cap lets no air in, or a pump that tires when it is warm.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Of: Scope{Words: "circuits read cold and hot", Of: func(c *known.Case) []known.Subject {
+			hot, _, _, ok := c.HotShort()
+			if !ok {
+				return nil
+			}
+			return []known.Subject{{Circuit: &hot}}
+		}},
+		When: known.OfEngine("the hot one under 80 % of the cold one, or under a limit that the cold one keeps", func(c *known.Case) bool {
+			_, _, _, ok := c.HotShort()
+			return ok
+		}),
+		Kind: OfFuel, For: []Voice{{Cause: "vapour-lock", Weight: Heard}, {Cause: "supply-restricted", Weight: DryUp}, {Cause: "pump", Weight: DryUp}},
+		Against: denies(Known, "cold-is-right", "fuel-filter", "pump-circuit"),
+		Say:     fallsWhenHot, Headline: "fuel-hot",
 	},
 	{
 		Name: "fuel-pressure-right", Title: "Fuel pressure within its limits",
-		Trigger: "every steady reading that has a limit is within it; some too close to call but inside it as read",
 		Why: "Pressure that is right clears tank, pump, filter and regulator of the engine's complaint as far as pressure goes. It does not clear an injector that drips: " +
-			"only the pressure held after switching off does.",
-		Source: "limits: the job's own", Class: Sound, Needs: []Need{NeedsFuel},
-		Variants: []string{"close"}, YieldsTo: []string{"lean-pressure-right"},
-		Findings: eachCircuit(fuelPressureRight),
+			"only the pressure held after switching off does. It is said only where no limit on any reading of the circuit is passed.",
+		Source: "limits: the job's own", Class: Sound, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: known.OfCircuit("a steady reading within its limit, and nothing that was read of the circuit past a limit or short", func(k known.Circuit) bool { return k.Right() != nil }),
+		Kind: OfFuel, Weigh: rightVoices,
+		Say: pressureRight, Headline: "fuel-right", Variants: []string{"close"},
 	},
 	{
 		Name: "fuel-limit-missing", Title: "No limit for the fuel pressure",
-		Trigger: "a steady pressure and no limit for any of them; the usual range of the system is named, never judged by",
 		Why: "Systems differ so much that a figure without the maker's limit cannot be judged. The usual range of such systems only tells whether the figure is " +
 			"of the right kind, or perhaps in another unit.",
 		Source: "ranges: common practice, no source (carburettor 4 to 8 psi, throttle body 9 to 15, port 35 to 60, without return 50 to 75, direct low side 50 to 90, diesel lift pump 6 to 8)",
-		Class:  TestItself, Needs: []Need{NeedsFuel}, Variants: []string{"unusual", "system-unknown"},
+		Class:  TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsFuel}, Variants: []string{"unusual", "system-unknown"},
+		Asks:    "a steady pressure and no limit for any of them; the usual range of the system is named, never judged by",
 		Notices: fuelLimitMissing,
 	},
 }
 
-func noFuelPressure(k circuit) *diag.Finding {
-	dead := k.pumpDead()
-	if dead == nil {
-		return nil
-	}
-	f := k.fuelFinding("no-fuel-pressure", dead, true)
-	f.Causes = phrases("pump-circuit", "pump", "supply-restricted")
-	f.Next = k.c.next(nil, "pump-volts", "fuel-volume")
-	return f
-}
-
-func fuelPressureLow(k circuit) *diag.Finding {
-	r, clear := k.worst(below)
-	if r == nil || k.pumpDead() != nil {
-		return nil
-	}
-	f := k.fuelFinding("fuel-pressure-low", r, clear)
-	k.lowCauses(f)
-	return f
-}
-
-// lowCauses names what gives low pressure, and the check that tells regulator
-// from supply where that was not made.
-func (k circuit) lowCauses(f *diag.Finding) {
-	climbs, known := k.climbs()
-	f.Facts["pinched"] = ""
-	if known {
-		f.Facts["pinched"] = k.c.fuelNumber(k.Reading("return-pinched").Value).String()
-	}
+// noFuelVoices asks first for what costs little: an electric pump's circuit
+// before the pump, unless it was heard to run.
+func noFuelVoices(c *known.Case, _ known.Subject) []Voice {
 	switch {
-	case known && climbs:
-		f.Causes = phrases("regulator-open")
-		f.Next = k.c.next(nil, "hose-for-fuel", "pump-volts")
-	case known:
-		f.Causes = phrases("fuel-filter", "pump", "pump-voltage")
-		f.Next = k.c.next(nil, "pump-volts", "fuel-volume")
-	case k.hasReturn():
-		f.Causes = phrases("fuel-filter", "pump", "regulator-open")
-		f.Next = k.c.next(nil, "restrict-return", "pump-volts", "fuel-volume")
-	default:
-		f.Causes = phrases("fuel-filter", "pump", "pump-voltage")
-		f.Next = k.c.next(nil, "pump-volts", "fuel-volume")
+	case !c.MayBeElectricPump():
+		return common("pump", "supply-restricted", "fuel-filter")
+	case c.PumpHeard() == diag.Yes:
+		return append(common("supply-restricted", "pump", "fuel-filter"), Voice{Cause: "pump-circuit", Weight: Hint})
+	case c.PumpHeard() == diag.No:
+		voices := append(common("pump-circuit", "pump", "pump-voltage"), Voice{Cause: "pump-circuit", Weight: Known, Kind: OfSight})
+		return append(voices, denies(Known, "pump-silent", "supply-restricted", "fuel-filter", "air-in-fuel")...)
+	case c.FuelSystem() == known.Carburettor && c.Fuel.Pump == "":
+		return common("pump", "supply-restricted", "fuel-filter", "pump-circuit")
 	}
+	return common("pump-circuit", "pump", "supply-restricted")
 }
 
-func fuelPressureHigh(k circuit) *diag.Finding {
-	r, clear := k.worst(above)
-	if r == nil {
-		return nil
+// lowVoices are what low pressure comes from: the regulator alone where the
+// closed return showed that the pump can.
+func lowVoices(c *known.Case, s known.Subject) []Voice {
+	k := s.Circuit
+	if climbs(*k) {
+		return speaks(Heard, "regulator-open")
 	}
-	f := k.fuelFinding("fuel-pressure-high", r, clear)
-	k.highCauses(f)
-	return f
+	voices := common("fuel-filter", "pump", "regulator-open", "pump-voltage", "supply-restricted")
+	if !k.HasReturn() {
+		voices = common("fuel-filter", "pump", "pump-voltage", "supply-restricted", "regulator-open")
+	}
+	if c.PumpHeard() == diag.No {
+		voices = append(voices, Voice{Cause: "pump-circuit", Weight: Known, Kind: OfSight})
+	}
+	return voices
 }
 
-func (k circuit) highCauses(f *diag.Finding) {
-	switch {
-	case k.mayBeReferenced():
-		f.Causes = phrases("return-blocked", "regulator-stuck", "vacuum-hose")
-		f.Next = k.c.next(nil, "return-to-can")
-	case k.c.Fuel.System == carburettor:
-		f.Causes = phrases("wrong-pump", "return-blocked")
-		f.Next = k.c.next(nil, "second-fuel-gauge")
-	default:
-		f.Causes = phrases("regulator-stuck", "return-blocked")
-		f.Next = k.c.next(nil, "second-fuel-gauge")
+// highVoices are what high pressure comes from. The hose plays a part only
+// while the engine runs with it on.
+func highVoices(k known.Circuit) []Voice {
+	r, _ := k.TooHigh()
+	if k.Case.FuelSystem() == known.Carburettor {
+		return common("wrong-pump", "return-blocked", "gauge-reads-high")
 	}
-}
-
-// sagPart is how far the pressure may fall when the throttle opens: common
-// practice, no source.
-const sagPart = 0.10
-
-func sagsUnderLoad(k circuit) *diag.Finding {
-	snap, idle := k.Reading("snap"), k.Reading("idle")
-	if low, _ := k.worst(below); snap == nil || low != nil || k.pumpDead() != nil {
-		return nil
+	voices := common("return-blocked", "regulator-stuck")
+	if !k.HasReturn() {
+		voices = common("regulator-stuck", "return-blocked", "wrong-pump", "gauge-reads-high")
 	}
-	past, clear := below(snap)
-	byIdle := snap.LimitLow == nil && idle != nil && idle.Value-snap.Value > math.Max(sagPart*idle.Value, snap.Uncertainty)
-	if !past && !byIdle {
-		return nil
-	}
-	f := k.fuelFinding("sags-under-load", snap, clear || byIdle)
-	f.Facts["idle"] = ""
-	if idle != nil {
-		f.Facts["idle"] = k.c.fuelNumber(idle.Value).String()
-	}
-	if byIdle {
-		f.Confidence, f.Doubts = diag.Fair, phrases("no-snap-limit")
-		f.Urgency = diag.CheckAgain
-	}
-	f.Causes = phrases("fuel-filter", "pump", "pump-voltage")
-	f.Next = k.c.next(nil, "fuel-volume", "pump-volts")
-	return f
-}
-
-func needleFlutters(c *Case) []diag.Finding {
-	if c.Conditions.Needle != "flutters" || len(c.circuits()) == 0 {
-		return nil
-	}
-	f := diag.Finding{Rule: "fuel-needle-flutters", Urgency: diag.CheckAgain, Confidence: diag.Fair,
-		Causes: phrases("air-in-fuel", "supply-restricted", "regulator-stuck"), Next: c.next(nil, "clear-hose", "fuel-volume")}
-	if c.Has(NeedsCompression) {
-		f.Confidence, f.Doubts = diag.Weak, phrases("which-needle")
-	}
-	return []diag.Finding{f}
-}
-
-func fuelPressureRight(k circuit) *diag.Finding {
-	var first *diag.FuelReading
-	close := false
-	for _, r := range k.steady() {
-		low, _ := below(r)
-		high, _ := above(r)
-		switch {
-		case low || high:
-			return nil
-		case r.Verdict == diag.Within || r.Verdict == diag.TooClose:
-			close = close || r.Verdict == diag.TooClose
-			if first == nil || r.Verdict == diag.TooClose {
-				first = r
-			}
+	if r != nil && r.Name == "idle" && k.MayBeReferenced() {
+		voices = append(voices, Voice{Cause: "vacuum-hose", Weight: commonest - 2*rarer})
+		if on := k.Reading("key-on"); on != nil && on.Verdict == diag.Within {
+			voices = append(voices, Voice{Cause: "vacuum-hose", Weight: Known}) // without vacuum it is right
 		}
 	}
-	if first == nil {
-		return nil
+	return voices
+}
+
+func keyOnUnderIdle(_ *known.Case, s known.Subject) diag.Finding {
+	k := s.Circuit
+	f := fuelFinding(*k, k.Reading("key-on"), true)
+	f.Urgency = diag.CheckAgain
+	return f
+}
+
+func fallsWhenHot(c *known.Case, s known.Subject) diag.Finding {
+	_, hot, cold, _ := c.HotShort()
+	f := fuelFinding(*s.Circuit, hot, true)
+	f.Facts["cold"] = c.FuelNumber(cold.Value)
+	return f
+}
+
+// rightVoices clear the supply, the surer where the pump was tried too.
+func rightVoices(_ *known.Case, s known.Subject) []Voice {
+	k := s.Circuit
+	_, close := k.LimitsKept()
+	weight := DryUp
+	if snap := k.Reading("snap"); k.VolumeEnough() || snap != nil && snap.Verdict == diag.Within {
+		weight = Known
 	}
-	f := k.fuelFinding("fuel-pressure-right", first, !close)
-	f.Urgency = diag.NoAction
 	if close {
-		f.Variant = "close"
+		weight = Hint
+	}
+	return denies(weight, "fuel-pressure-within", "pump", "pump-circuit", "pump-voltage", "fuel-filter", "supply-restricted", "low-fuel-pressure", "regulator-open",
+		"regulator-stuck", "return-blocked")
+}
+
+func pressureRight(_ *known.Case, s known.Subject) diag.Finding {
+	k := s.Circuit
+	r := k.Right()
+	f := fuelFinding(*k, r, true)
+	f.Urgency = diag.NoAction
+	if r.Verdict == diag.TooClose {
+		f.Variant, f.Confidence, f.Doubts = "close", diag.Weak, []diag.Phrase{{Key: "fuel-near-limit"}}
 	}
 	return f
 }
 
 // usualPSI are the ranges in which such systems usually work, in psi.
 var usualPSI = map[string][2]float64{
-	carburettor: {4, 8}, throttleBody: {9, 15}, portReturn: {35, 60}, portNoReturn: {50, 75}, directLow: {50, 90}, dieselLift: {6, 8},
+	known.Carburettor: {4, 8}, known.ThrottleBody: {9, 15}, known.PortReturn: {35, 60}, known.PortNoReturn: {50, 75}, known.DirectLow: {50, 90}, known.DieselLift: {6, 8},
 }
 
 // hoseOn is how much lower a regulator with its hose on keeps the pressure at
 // idle, at most: 20 inHg of manifold vacuum.
 const hoseOn = 9.8
 
-func fuelLimitMissing(c *Case) []diag.Notice {
+func fuelLimitMissing(c *known.Case) []diag.Notice {
 	var list []diag.Notice
-	for _, k := range c.circuits() {
-		steady := k.steady()
-		limited := false
-		for _, r := range steady {
-			limited = limited || r.LimitLow != nil || r.LimitHigh != nil
+	for _, k := range c.Circuits() {
+		if steady := k.Steady(); len(steady) > 0 && !k.Limited() {
+			list = append(list, limitMissing(k, steady[0]))
 		}
-		if len(steady) == 0 || limited {
-			continue
-		}
-		r := steady[0]
-		n := diag.Notice{Rule: "fuel-limit-missing", Facts: diag.Facts{"value": c.fuelNumber(r.Value), "reading": readingInWords[r.Name],
-			"system": c.Fuel.System, "circuit": k.Name, "low": "", "high": ""}}
-		usual, known := usualPSI[c.Fuel.System]
-		low, high := c.psi(usual[0]), c.psi(usual[1])
-		n.Facts["low"], n.Facts["high"] = c.fuelNumber(low), c.fuelNumber(high)
-		if r.Name == "idle" && k.referenced() {
-			low -= c.psi(hoseOn)
-		}
-		switch {
-		case !known:
-			n.Variant = "system-unknown"
-		case r.Value < low || r.Value > high:
-			n.Variant = "unusual"
-		}
-		list = append(list, n)
 	}
 	return list
 }
 
-// usualVolume is what a pump of an injection system delivers at least, in ml a
-// minute: one US pint in 30 seconds, common practice.
-const usualVolume = 946
-
-func pumpVolumeLow(k circuit) *diag.Finding {
-	v := k.Volume
-	if v == nil || k.pumpDead() != nil {
-		return nil
+// limitMissing names the usual range of the system. Nothing at all is no
+// question of the unit or the range.
+func limitMissing(k known.Circuit, r *diag.FuelReading) diag.Notice {
+	c := k.Case
+	n := diag.Notice{Rule: "fuel-limit-missing", Facts: diag.Facts{"value": c.FuelNumber(r.Value), "reading": readingInWords[r.Name],
+		"system": c.Fuel.System, "circuit": k.Name, "low": "", "high": ""}}
+	usual, recorded := usualPSI[c.Fuel.System]
+	low, high := c.Psi(usual[0]), c.Psi(usual[1])
+	n.Facts["low"], n.Facts["high"] = c.FuelNumber(low), c.FuelNumber(high)
+	if r.Name == "idle" && k.Referenced() {
+		low -= c.Psi(hoseOn)
 	}
-	f := &diag.Finding{Rule: "pump-volume-low", Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
-		"volume": diag.Number{Value: v.PerMinute, Unit: "ml"}, "entered": v.Entered, "limit": v.LimitEntered}}
 	switch {
-	case v.LimitLow != nil && v.PerMinute < *v.LimitLow && v.Verdict == diag.Outside:
-	case v.LimitLow == nil && v.LimitHigh == nil && v.PerMinute < usualVolume && !k.lets():
-		f.Variant, f.Urgency, f.Confidence, f.Doubts = "no-limit", diag.CheckAgain, diag.Weak, phrases("no-volume-limit")
-	default:
-		return nil
+	case !recorded, c.NoFuel(r.Value):
+		n.Variant = "system-unknown"
+	case r.Value < low || r.Value > high:
+		n.Variant = "unusual"
 	}
-	f.Causes = phrases("fuel-filter", "pump", "pump-voltage")
-	f.Next = k.c.next(nil, "pump-volts", "clear-hose")
-	return f
+	return n
 }

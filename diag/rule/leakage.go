@@ -2,343 +2,207 @@ package rule
 
 import (
 	"slices"
-	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 )
 
-// Bands of leakage for display where no limit of the maker or of the tester is
-// given, in percent of the supply: common practice, no source. There is no
-// standard orifice outside aviation, so figures compare only with the same
-// tester's.
-const (
-	goodLoss   = 10.0
-	wornLoss   = 20.0
-	actLoss    = 30.0
-	overMedian = 10.0 // points; a cylinder that far from the others stands out
-)
+var leakageRules = slices.Concat(leakPlaceRules, leakLevelRules)
 
-// A leakPlace is a place where air escapes and what it means there.
-type leakPlace struct {
-	rule, at       string
-	always         bool // worth saying however small the loss
-	together       bool // cylinders in a row leak into each other: one finding
-	valve          bool // a valve seldom gets better: sooner than a piston ring
-	causes, checks []string
-	twoStroke      []string // causes in an engine whose piston opens the port
-}
-
-var (
-	atExhaust = leakPlace{rule: "leaks-at-exhaust", at: "exhaust", valve: true,
-		causes: []string{"exhaust-valve", "valve-lash", "carbon-on-seat"}, twoStroke: []string{"rings", "stuck-rings", "scored-bore"},
-		checks: []string{"valve-lash", "leak-down-again", "borescope"}}
-	atInlet = leakPlace{rule: "leaks-at-inlet", at: "inlet", valve: true,
-		causes: []string{"inlet-valve", "carbon-on-seat", "valve-lash"}, twoStroke: []string{"rings", "scored-bore", "piston"},
-		checks: []string{"valve-lash", "leak-down-again", "borescope"}}
-	atCrankcase = leakPlace{rule: "leaks-to-crankcase", at: "crankcase",
-		causes: []string{"rings", "scored-bore", "piston"}, twoStroke: []string{"rings", "scored-bore", "piston"},
-		checks: []string{"leak-down-again", "borescope", "run-and-retest"}}
-	atCoolant = leakPlace{rule: "leaks-to-coolant", at: "coolant", always: true, valve: true,
-		causes: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, twoStroke: []string{"head-gasket", "warped-or-cracked-head"},
-		checks: []string{"coolant-gas-test", "cooling-pressure-test", "borescope"}}
-	atNeighbour = leakPlace{rule: "leaks-to-neighbour", at: "neighbour", always: true, together: true, valve: true,
-		causes: []string{"head-gasket", "warped-or-cracked-head"}, twoStroke: []string{"head-gasket", "warped-or-cracked-head"},
-		checks: []string{"leak-down-pair", "coolant-gas-test", "borescope"}}
-	atOutside = leakPlace{rule: "leaks-outside", at: "outside",
-		causes: []string{"plug-or-adapter-thread", "head-gasket"}, twoStroke: []string{"plug-or-adapter-thread", "head-gasket"},
-		checks: []string{"soap-joints", "leak-down-again"}}
-
-	leakPlaces = []leakPlace{atExhaust, atInlet, atCrankcase, atCoolant, atNeighbour, atOutside}
-)
-
-var leakageRules = []Rule{
+// leakPlaceRules say where a cylinder's air goes.
+var leakPlaceRules = []Rule{
 	{
-		Name:    atNeighbour.rule,
-		Title:   "Air escapes into the cylinder beside it",
-		Trigger: "air heard or felt at a neighbour's plug hole, whatever the loss",
-		Why: "Two cylinders side by side have only the gasket and the metal between their bores to keep them apart. Air that enters one and comes " +
-			"out at the other's plug hole has passed there; no valve and no ring lies on that way.",
-		Source: "common practice, no source", Class: Group, Needs: []Need{NeedsLeakage},
-		Findings: atNeighbour.find,
+		Name: "valves-leak-together", Title: "Cylinders with a camshaft in common all leak at a valve",
+		Why: "Valves of one bank, or of a whole engine, seldom burn at the same time. What they have in common is the camshaft and what drives it: timing that has slipped holds valves " +
+			"open when the piston is up, or has let them meet the pistons. Valves that nobody set for long, or that all sink into their seats, do it too.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
+		Of:   sets("all that was read of a bank while the other holds its air, or of an engine (three at least)", func(c *known.Case) [][]string { return c.ValveSets() }),
+		When: known.OfAll("air at one of its valves (not at both), more than 20 % lost or no figure", func(c *known.Case, n string) bool { return c.LeaksAtValve(n) }),
+		Kind: OfLeakage, Weigh: sharedValves, Say: valvesTogether, Headline: "valves-leak-together", Variants: []string{bankVariant},
+		SaysBetterThan: []string{"leaks-at-exhaust", "leaks-at-inlet", "exhaust-valve-agrees", "inlet-valve-agrees", "scattered-low", "bank-low"},
 	},
 	{
-		Name:    atCoolant.rule,
-		Title:   "Air escapes into the coolant",
-		Trigger: "bubbles in the radiator or the expansion bottle during the test, whatever the loss",
+		Name: "leaks-to-neighbour", Title: "Air escapes into the cylinder beside it",
+		Why: "Two cylinders side by side have only the gasket and the metal between their bores to keep them apart. Air that enters one and comes " +
+			"out at the other's plug hole has passed there; no valve and no ring lies on that way. Where the crankcase pumps, as in a two-stroke, it can also be the seal between two chambers.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
+		Of: sets("cylinders side by side, or one", func(c *known.Case) [][]string {
+			return c.Engine.NeighbourRuns(slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return !c.LeaksAt(n, known.AtNeighbour) }))
+		}),
+		When: known.AirAt(known.AtNeighbour),
+		Kind: OfLeakage, For: append(speaks(Heard, "head-gasket"), speaks(Known, "warped-or-cracked-head", "crankcase-seal")...),
+		Say: leakAt(true, false), Headline: "leaks-to-neighbour",
+	},
+	{
+		Name: "leaks-to-coolant", Title: "Air escapes into the coolant",
 		Why: "Coolant is kept from the cylinders by the gasket, the head and the bore. Bubbles during the test show that one of them lets air through, " +
 			"and what lets air out lets coolant in. A small leak matters here: an engine that holds pressure well can still lose its coolant this way.",
-		Source: "common practice: bubbles in the radiator point to the head gasket or a cracked head or block", Class: Single, Needs: []Need{NeedsLeakage},
-		Findings: atCoolant.find,
+		Source: "common practice: bubbles in the radiator point to the head gasket or a cracked head or block", Class: Single, About: diag.AboutCylinders,
+		Needs: []known.Need{known.NeedsLeakage},
+		Of:    eachCylinder, When: known.All(known.AirAt(known.AtCoolant), known.Not(known.AirCooled)),
+		Kind: OfLeakage, For: append(speaks(Heard, "head-gasket"), speaks(Known, "warped-or-cracked-head", "cracked-bore")...),
+		Say: leakAt(true, false), Headline: "leaks-to-coolant",
 	},
 	{
-		Name:    atExhaust.rule,
-		Title:   "Air escapes at the exhaust",
-		Trigger: "air heard at the exhaust and a loss over 10 %, even inside a limit; on a two-stroke it points to the rings, whose port it is; in every cylinder of one bank and none of the other, to what that bank shares",
+		Name: "leaks-at-exhaust", Title: "Air escapes at the exhaust",
 		Why: "With the piston at the top of its compression stroke both valves are closed, so air at the exhaust has passed the exhaust valve. Hot gas passing " +
-			"a valve burns it further, which makes this the leak that most often gets worse. Lash that is too small, or a crumb of carbon on the seat, gives the same sound.",
-		Source: "TM 5-3805-260-24, cylinder leakage: air at the exhaust, exhaust valve; the threshold is common practice, no source", Class: Single, Needs: []Need{NeedsLeakage},
-		Variants: []string{twoStrokeVariant, bankVariant},
-		Findings: atExhaust.find,
+			"a valve burns it further, which makes this the leak that most often gets worse. A clearance that is too small, or a crumb of carbon on the seat, gives the same sound. " +
+			"The exhaust port of a two-stroke lies behind its piston: there the air has passed the rings.",
+		Source: "TM 5-3805-260-24, cylinder leakage: air at the exhaust, exhaust valve; the threshold is common practice, no source", Class: Single, About: diag.AboutCylinders,
+		Needs: []known.Need{known.NeedsLeakage},
+		Of:    eachCylinder, When: known.AirAt(known.AtExhaust),
+		Kind: OfLeakage, Weigh: exhaustLeak, Say: leakAt(false, true), Headline: "leaks-at-valve", Variants: []string{twoStrokeVariant},
 	},
 	{
-		Name:    atInlet.rule,
-		Title:   "Air escapes at the air inlet",
-		Trigger: "air heard at the throttle or the air cleaner and a loss over 10 %, even inside a limit",
-		Why: "Air at the inlet has passed the inlet valve. Carbon on the seat or a lash that is too small does the same as a bent or burnt valve, " +
-			"and is looked at first because it costs little.",
-		Source: "TM 5-3805-260-24, cylinder leakage: air at the air cleaner, intake valve; the threshold is common practice, no source", Class: Single, Needs: []Need{NeedsLeakage},
-		Variants: []string{twoStrokeVariant, bankVariant},
-		Findings: atInlet.find,
+		Name: "leaks-at-inlet", Title: "Air escapes at the air inlet",
+		Why: "Air at the inlet has passed the inlet valve. Carbon on the seat or a clearance that is too small does the same as a bent or burnt valve, " +
+			"and is looked at first because it costs little. In a two-stroke it has passed the piston's skirt, or the reed valve does not close.",
+		Source: "TM 5-3805-260-24, cylinder leakage: air at the air cleaner, intake valve; the threshold is common practice, no source", Class: Single, About: diag.AboutCylinders,
+		Needs: []known.Need{known.NeedsLeakage},
+		Of:    eachCylinder, When: known.AirAt(known.AtInlet),
+		Kind: OfLeakage, Weigh: inletLeak, Say: leakAt(false, true), Headline: "leaks-at-valve", Variants: []string{twoStrokeVariant},
 	},
 	{
-		Name:    atCrankcase.rule,
-		Title:   "Air escapes into the crankcase",
-		Trigger: "air heard at the oil filler, the dipstick or the breather and a loss over 10 %, even inside a limit",
+		Name: "leaks-to-crankcase", Title: "Air escapes into the crankcase",
 		Why: "Air that gets into the crankcase has passed the piston rings. A little always does: rings have gaps. So the amount matters, and whether one cylinder " +
-			"differs from the others; gaps that happen to stand in line give a bad figure once and a good one after the engine has turned.",
-		Source: "common practice: oil filler, dipstick, breather point to rings, piston or bore", Class: Single, Needs: []Need{NeedsLeakage},
-		YieldsTo: []string{"sound-but-leaks", "leaks-but-serviceable"},
-		Findings: atCrankcase.find,
+			"differs from the others; gaps that happen to stand in line give a bad figure once and a good one after the engine has turned. More than rings let through is a hole.",
+		Source: "common practice: oil filler, dipstick, breather point to rings, piston or bore", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
+		Of: eachCylinder, When: known.All(known.AirAt(known.AtCrankcase), known.Not(commonLoss), known.Not(soundLeak), known.Not(serviceable)),
+		Kind: OfLeakage, Weigh: crankcaseLeak, Say: leakAt(false, false), Headline: "leaks-past-rings",
 	},
 	{
-		Name:    atOutside.rule,
-		Title:   "Air escapes to the outside",
-		Trigger: "air heard at an outer joint or at a thread and a loss over 10 %",
+		Name: "crankcase-loss-common", Title: "Some air past the rings, as is common on a used engine",
+		Why: "Rings have gaps, and a used engine commonly loses up to a fifth of its air past them. By itself that asks for nothing; it is kept to be compared with a later test " +
+			"by the same tester.",
+		Source: "common practice, no source", Class: Information, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
+		Of: eachCylinder, When: commonLoss,
+		Kind: OfLeakage, Say: lossFound(diag.NoAction), Headline: "leakage-serviceable",
+	},
+	{
+		Name: "leaks-outside", Title: "Air escapes to the outside",
 		Why: "The plug's or the adapter's thread is the likeliest place, and a fault of the test rather than of the engine. Soapy water shows whether it is " +
 			"the thread or the edge of the head gasket.",
-		Source: "common practice, no source", Class: Single, Needs: []Need{NeedsLeakage},
-		Findings: atOutside.find,
+		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
+		Of: eachCylinder, When: known.AirAt(known.AtOutside),
+		Kind: OfLeakage, For: common("plug-or-adapter-thread", "head-gasket"), // under what counts as a test that agrees
+		Say: lossFound(diag.CheckAgain), Headline: "leakage-high",
 	},
-	leakageHigh,
-	soundButLeaks,
-	lowButTight,
-	leakageGood,
 }
 
 const (
 	twoStrokeVariant = "two-stroke"
-	bankVariant      = "bank" // every cylinder of one bank, none of the other
+	bankVariant      = "bank"
 )
 
-var leakageVocabulary = map[string][]string{
-	"causes": leakCauses(),
-	"doubts": {"leakage-cold", "leakage-near-limit"},
-}
-
-func leakCauses() []string {
-	causes := []string{"leak-place-unknown", "tester-scale", "valve-motion", "cam-timing", "adapter-leak", "restricted-inlet", "restricted-exhaust", "bent-valve"}
-	for _, p := range leakPlaces {
-		causes = append(append(causes, p.causes...), p.twoStroke...)
-	}
-	return causes
-}
-
-// leaks lists the cylinders whose leakage was read, in the engine's order.
-func (c *Case) leaks() []*diag.LeakResult {
-	var read []*diag.LeakResult
-	if c.Sums.Leakage == nil {
-		return nil
-	}
-	for i := range c.Sums.Leakage.Cylinders {
-		if l := &c.Sums.Leakage.Cylinders[i]; l.Loss != nil {
-			read = append(read, l)
+// loud is how much air at a place says: where most of it goes, or nowhere else,
+// it was heard there; beside such a place it is a hint, and so is the crankcase
+// beside any other, since a little always passes the rings.
+func loud(c *known.Case, s known.Subject, at string) int {
+	for _, n := range s.Cylinders {
+		most := c.LostAt(n)
+		if most == at || most == "" && at != known.AtCrankcase {
+			return Heard
 		}
 	}
-	return read
+	return Hint
 }
 
-// leaksAt reports air at a place that is worth saying.
-func (c *Case) leaksAt(name string, p leakPlace) bool {
-	l := c.Leak(name)
-	return l != nil && slices.Contains(l.At, p.at) && (p.always || *l.Loss > goodLoss)
-}
-
-func (p leakPlace) find(c *Case) []diag.Finding {
-	var low, rest []string
-	for _, l := range c.leaks() {
-		switch {
-		case !c.leaksAt(l.Name, p):
-		case c.Grade(l.Name).IsLow():
-			low = append(low, l.Name)
-		default:
-			rest = append(rest, l.Name)
-		}
-	}
-	var sets [][]string
-	switch {
-	case p.together:
-		sets = c.Engine.NeighbourRuns(append(low, rest...))
-	default:
-		for _, name := range low {
-			sets = append(sets, []string{name})
-		}
-		if len(rest) > 0 {
-			sets = append(sets, rest)
-		}
-	}
-	var found []diag.Finding
-	for _, names := range sets {
-		found = append(found, p.finding(c, names))
-	}
-	return found
-}
-
-func (p leakPlace) finding(c *Case, names []string) diag.Finding {
-	f := diag.Finding{Rule: p.rule, Cylinders: names, Facts: c.leakFacts(names)}
-	causes := p.causes
-	if p.valve && !p.always && !c.Spec.TwoStroke && c.leakingBank(names) >= 0 {
-		f.Variant, causes = bankVariant, append([]string{"cam-timing", "bent-valve"}, p.causes[0])
-	}
-	if c.Spec.TwoStroke {
-		causes = p.twoStroke
-		if p.valve && !p.always {
-			f.Variant = twoStrokeVariant
-		}
-	}
-	f.Causes = phrases(causes...)
-	f.Urgency = p.urgency(c, names)
-	c.judgeLeak(&f)
-	f.Next = c.next(names, p.checks...)
-	if f.Variant == bankVariant {
-		f.Next = c.next(names, "cam-timing-marks", "borescope")
-	}
-	return f
-}
-
-// beyond reports a loss over a bound by more than arithmetic can miss.
-func beyond(loss, bound float64) bool { return loss > bound+1e-6 }
-
-// leakingBank gives the bank that loses air in every cylinder read while the
-// other, two of it at least, loses none to speak of; -1 for none. The other
-// bank was tested in the same state and with the same tester.
-func (c *Case) leakingBank(names []string) int {
-	if !c.Engine.IsTwoBank() || len(names) < 2 {
-		return -1
-	}
-	bank := c.Engine.BankOf(names[0])
-	sound := 0
-	for _, l := range c.leaks() {
-		switch inSet := slices.Contains(names, l.Name); {
-		case inSet != (c.Engine.BankOf(l.Name) == bank):
-			return -1
-		case inSet && !c.leakTooHigh(l):
-			return -1
-		case !inSet && *l.Loss > wornLoss:
-			return -1
-		case !inSet:
-			sound++
-		}
-	}
-	if sound < 2 {
-		return -1
-	}
-	return bank
-}
-
-// seenLeaking reports that what was seen in the bore agrees with the place of
-// the leak, on every one of these cylinders.
-func (c *Case) seenLeaking(f *diag.Finding) bool {
-	var words []string
-	switch f.Rule {
-	case atExhaust.rule, atInlet.rule:
-		words = []string{"valve burn", "valve is burn", "burnt valve", "burned valve", "valve crack", "valve chip", "valve is chip", "valve is crack", "bent valve", "valve bent"}
-	case atCrankcase.rule:
-		words = []string{"scor", "scratch", "groove", "broken ring", "hole in", "holed"}
-	}
-	return len(f.Cylinders) > 0 && !slices.ContainsFunc(f.Cylinders, func(n string) bool {
-		return !speaksOf(strings.ToLower(c.Borescope[n]), words...)
+// bothValves reports air at both valves of a cylinder: the piston did not stand
+// at the top of its compression, unless it makes no pressure either.
+func bothValves(c *known.Case, s known.Subject) bool {
+	return slices.ContainsFunc(s.Cylinders, func(n string) bool {
+		return c.LeaksAt(n, known.AtExhaust) && c.LeaksAt(n, known.AtInlet) && c.LostAt(n) == ""
 	})
 }
 
-// urgency of a leak by its amount: a limit decides where there is one, the
-// bands of common practice otherwise.
-func (p leakPlace) urgency(c *Case, names []string) diag.Urgency {
-	worst := c.worstLeak(names)
+// valveLoud is loud for a valve: less where the test itself is in doubt, or
+// where more than one cylinder has the same for a cause in common.
+func valveLoud(c *known.Case, s known.Subject, at string) int {
+	weight := loud(c, s, at)
 	switch {
-	case p.always, worst.Verdict == diag.Outside, c.anyLow(names):
-		return diag.ActSoon
-	case c.pastLimit(worst):
-		return diag.CheckAgain
-	case beyond(*worst.Loss, actLoss):
-		return diag.ActSoon
-	case p.valve, *worst.Loss > wornLoss, *worst.Loss > c.Sums.Leakage.Median+overMedian:
-		return diag.CheckAgain
+	case bothValves(c, s):
+		return min(weight, Hint)
+	case slices.ContainsFunc(c.ValveSets(), func(set []string) bool { return slices.Contains(set, s.Name()) }):
+		return min(weight, Known)
 	}
-	return diag.NoAction
+	return weight
 }
 
-// judgeLeak sets how sure a finding on leakage is. A figure taken cold is
-// provisional: the same cylinder may hold three times as much when warm.
-func (c *Case) judgeLeak(f *diag.Finding) {
-	worst := c.worstLeak(f.Cylinders)
-	switch {
-	case c.seenLeaking(f):
-		f.Confidence = diag.Strong // a look into the bore says so as well
-	case c.leakageCold() && c.leakingBank(f.Cylinders) < 0 && worst != nil && !c.leaksAt(worst.Name, atCoolant) && !c.leaksAt(worst.Name, atNeighbour):
-		f.Confidence = diag.Weak
-		f.Doubts = append(f.Doubts, phrases("leakage-cold")...)
-		if f.Urgency == diag.ActSoon && !c.anyLow(f.Cylinders) {
-			f.Urgency = diag.CheckAgain
-		}
-	case worst != nil && c.pastLimit(worst):
-		f.Confidence = diag.Weak
-		f.Doubts = append(f.Doubts, phrases("leakage-near-limit")...)
-	case c.anyLow(f.Cylinders):
-		f.Confidence = diag.Strong // the compression test says so as well
-	default:
-		f.Confidence = diag.Fair
+// lowToo reports one of the cylinders to be low as well.
+func lowToo(c *known.Case, s known.Subject) bool { return c.AnyLow(s.Cylinders) }
+
+func exhaustLeak(c *known.Case, s known.Subject) []Voice {
+	if c.Spec.TwoStroke {
+		weight := loud(c, s, known.AtExhaust)
+		return append(speaks(weight, "rings"), speaks(weight*2/5, "stuck-rings", "scored-bore", "piston")...)
 	}
+	weight := valveLoud(c, s, known.AtExhaust)
+	voices := append(speaks(weight, "exhaust-valve"), speaks(weight*3/5, "valve-lash")...)
+	voices = append(voices, speaks(weight*2/5, "carbon-on-seat")...)
+	if c.GasFuel() { // gas does not cool or cushion the seats, so that valves sink into them
+		voices = append(voices, speaks(weight*3/5, "valve-recession")...)
+	}
+	if bothValves(c, s) && lowToo(c, s) {
+		voices = append(voices, speaks(Known, "bent-valve")...)
+	}
+	return voices
 }
 
-func (c *Case) leakageCold() bool {
-	if c.Leakage == nil {
-		return false
+func inletLeak(c *known.Case, s known.Subject) []Voice {
+	if c.Spec.TwoStroke {
+		weight := loud(c, s, known.AtInlet)
+		return append(speaks(weight, "reed-valve", "piston"), speaks(weight*3/5, "rings")...)
 	}
-	if c.Leakage.Engine != "" {
-		return c.Leakage.Engine == "cold"
-	}
-	return c.Conditions.Engine == "cold"
+	weight := valveLoud(c, s, known.AtInlet)
+	return slices.Concat(speaks(weight, "inlet-valve"), speaks(weight*3/5, "carbon-on-seat"), speaks(weight*2/5, "valve-lash"))
 }
 
-// pastLimit reports a loss that as read is over its limit and yet too close to
-// call.
-func (c *Case) pastLimit(l *diag.LeakResult) bool {
-	return l.Verdict == diag.TooClose && c.Sums.Leakage.Limit != nil && *l.Loss > *c.Sums.Leakage.Limit
+func crankcaseLeak(c *known.Case, s known.Subject) []Voice {
+	weight := loud(c, s, known.AtCrankcase)
+	voices := append(speaks(weight, "rings"), speaks(weight*2/5, "scored-bore", "piston")...)
+	torrent := slices.ContainsFunc(s.Cylinders, func(n string) bool {
+		lost, measured := c.Loss(n)
+		return measured && lost > known.TorrentLoss
+	})
+	if torrent {
+		voices = append(voices, speaks(weight*4/5, "holed-piston", "broken-ring-land")...)
+	}
+	return append(voices, testerAtFault(c)...)
 }
 
-func (c *Case) anyLow(names []string) bool {
-	return slices.ContainsFunc(names, func(n string) bool { return c.Grade(n).IsLow() })
+// testerAtFault is what makes sound rings seem to leak: a cold engine, and a
+// tester that reads high, which is likely where it does so everywhere and no
+// compression speaks against it.
+func testerAtFault(c *known.Case) []Voice {
+	var voices []Voice
+	if c.LeakageCold() {
+		voices = speaks(Sight, "cold-engine")
+	}
+	if allPastRings.Holds(c, known.Subject{}) && !c.Has(known.NeedsCompression) {
+		voices = append(voices, speaks(Sight, "tester-scale")...)
+	}
+	return voices
 }
 
-// worstLeak is the read cylinder of the greatest loss among some, nil for none.
-func (c *Case) worstLeak(names []string) *diag.LeakResult {
-	var worst *diag.LeakResult
-	for _, name := range names {
-		if l := c.Leak(name); l != nil && (worst == nil || *l.Loss > *worst.Loss) {
-			worst = l
-		}
+// sharedValves are what valves have in common that leak together.
+func sharedValves(c *known.Case, s known.Subject) []Voice {
+	if c.LeakingBank(s.Cylinders) < 0 {
+		return slices.Concat(speaks(Sight, "bent-valve"), speaks(Known, "cam-timing", "timing-drive"), speaks(DryUp, "valve-lash"))
 	}
-	return worst
+	if c.OneCamshaft() { // it would reach both banks
+		return append(speaks(Known, "valve-lash"), speaks(DryUp, "valve-recession", "warped-or-cracked-head")...)
+	}
+	return slices.Concat(speaks(Heard, "cam-timing"), speaks(Sight, "bent-valve"), speaks(Known, "timing-drive"))
 }
 
-// leakFacts are what the words on leakage use: the worst loss, each loss, the
-// median of all, and the limit with its verdict where there is one.
-func (c *Case) leakFacts(names []string) diag.Facts {
-	facts := diag.Facts{"limit": "", "verdict": "", "low": c.anyLow(names), "read": len(c.leaks()),
-		"median": percent(c.Sums.Leakage.Median, 0)}
-	var each diag.Names
-	for _, name := range names {
-		if l := c.Leak(name); l != nil {
-			each = append(each, name+": "+percent(*l.Loss, 0).String())
-		}
+func valvesTogether(c *known.Case, s known.Subject) diag.Finding {
+	f := diag.Finding{Urgency: diag.ActSoon, Facts: c.LeakFacts(s.Cylinders)}
+	f.Facts["bank"] = ""
+	if bank := c.LeakingBank(s.Cylinders); bank >= 0 {
+		f.Variant, f.Facts["bank"] = bankVariant, c.BankLabel(bank)
 	}
-	facts["each"] = each
-	if worst := c.worstLeak(names); worst != nil {
-		facts["loss"] = percent(*worst.Loss, 0)
-		if c.Sums.Leakage.Limit != nil {
-			facts["limit"] = percent(*c.Sums.Leakage.Limit, 0).String()
-			facts["verdict"] = string(worst.Verdict)
-		}
+	if hasDead(c, s.Cylinders) {
+		f.Urgency = diag.DoNotRun
 	}
-	return facts
+	return f
 }

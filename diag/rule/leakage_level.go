@@ -4,177 +4,235 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 )
 
-var leakageHigh = Rule{
-	Name:    "leakage-high",
-	Title:   "A cylinder loses too much air, and the place was not written down",
-	Trigger: "a loss over the limit given, or over 20 % where none is given, or more than 10 points over the median, with no place",
-	Why: "How much air a cylinder loses is half of the test; where it goes is the other half. A percentage without a place does not tell a valve " +
-		"from a ring, and it compares only with figures of the same tester.",
-	Source: "FAA AC 43.13-1B, para 8-14: a loss of more than 25 % makes a cylinder suspect; the bands here are common practice, no source",
-	Class:  Single, Needs: []Need{NeedsLeakage},
-	YieldsTo: []string{"sound-but-leaks"},
-	Findings: func(c *Case) []diag.Finding {
-		var names []string
-		for _, l := range c.leaks() {
-			if c.leakTooHigh(l) && !c.placed(l) {
-				names = append(names, l.Name)
-			}
-		}
-		if len(names) == 0 {
-			return nil
-		}
-		f := diag.Finding{Rule: "leakage-high", Cylinders: names, Facts: c.leakFacts(names),
-			Urgency: diag.CheckAgain, Causes: phrases("leak-place-unknown"), Next: c.next(names, "leak-down-again")}
-		if worst := c.worstLeak(names); worst.Verdict == diag.Outside || beyond(*worst.Loss, actLoss) && c.Sums.Leakage.Limit == nil {
-			f.Urgency = diag.ActSoon
-		}
-		if c.leakingBank(names) >= 0 && !c.Spec.TwoStroke {
-			f.Causes, f.Next = phrases("cam-timing", "bent-valve", "leak-place-unknown"), c.next(names, "leak-down-again", "cam-timing-marks")
-		}
-		c.judgeLeak(&f)
-		return []diag.Finding{f}
+// leakLevelRules weigh how much a cylinder loses, beside its compression.
+var leakLevelRules = []Rule{
+	{
+		Name: "low-everywhere-and-leaks", Title: "Low in every cylinder, and all lose much air past their rings",
+		Why: "Two tests that know nothing of each other say the same: every cylinder makes too little pressure, and every one that was tried loses its air past the piston. " +
+			"Throttle, gauge and valve timing would have left them tight. What is left is wear of rings and bores, or bores that ran or were washed dry.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		Of: theEngine, When: known.All(known.UnderFloor, allPastRings),
+		Kind: OfLeakage, Weigh: func(*known.Case, known.Subject) []Voice {
+			return append([]Voice{{Cause: "wear", Weight: Heard}, {Cause: "wear", Weight: Known, Kind: OfCompression}}, speaks(DryUp, "stuck-rings", "dry-bores", "washed-bore")...)
+		},
+		Say: lowAndLeaks, Headline: "low-and-leaks-everywhere",
+		SaysBetterThan: []string{"all-low", "below-minimum", "leaks-to-crankcase", "leakage-high"},
+	},
+	{
+		Name: "low-but-tight", Title: "Low compression in a cylinder that loses hardly any air",
+		Why: "With the valves closed the cylinder holds its air, so rings, valves and gasket seal. What is left is that too little air gets in, or that it is let out again: " +
+			"a worn cam lobe, a rocker or lifter that does not move its valve in full, valve timing, a blocked port, or the compression test itself.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		Of: eachCylinder, When: known.All(short, known.Tight, known.Not(placed)),
+		Kind: OfLeakage, Weigh: tightCauses, Say: lowButTight, Headline: "low-but-tight", Variants: []string{twoStrokeVariant},
+		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low"},
+	},
+	{
+		Name: "leaks-but-serviceable", Title: "Good compression, some loss past the rings",
+		Why:    "Rings with gaps lose some air at rest and still make good pressure at speed. Without oil use this is watched, and is not by itself a reason for a rebuild.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		Of: eachCylinder, When: serviceable,
+		Kind: OfLeakage, For: common("rings"), Say: serviceableLoss, Headline: "leaks-but-serviceable", Variants: []string{"over-limit"},
+	},
+	{
+		Name: "sound-but-leaks", Title: "Good compression, and yet a high leakage past the rings",
+		Why: "The two tests look at the same seal in different ways: cranking is quick and the oil on the rings helps; the leakage test stands still for as long as one " +
+			"likes. Ring gaps in line, a cold engine or the tester's own scale give a high figure on a sound engine, so the test is repeated before anything is dismantled.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		Of: eachCylinder, When: soundLeak,
+		Kind: OfLeakage, For: common("rings", "tester-scale"), Against: denies(Hint, "even-compression", "rings"),
+		Say: lossFound(diag.CheckAgain), Headline: "sound-but-leaks",
+	},
+	{
+		Name: "leakage-high", Title: "A cylinder loses too much air, and the place was not written down",
+		Why: "How much air a cylinder loses is half of the test; where it goes is the other half. A percentage without a place does not tell a valve " +
+			"from a ring, and it compares only with figures of the same tester.",
+		Source: "FAA AC 43.13-1B, para 8-14: a loss of more than 25 % makes a cylinder suspect; the bands here are common practice, no source",
+		Class:  Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
+		Of: eachCylinder, When: known.All(tooHigh, known.Not(placed), known.Not(soundLeak), known.Not(rotorEngine)),
+		Kind: OfLeakage, Weigh: placeUnknown, Say: highLoss, Headline: "leakage-high",
+	},
+	{
+		Name: "rotor-leaks", Title: "A rotor's chamber loses too much air",
+		Why: "A rotary has no valves. What keeps its chambers apart are the apex seals at the tips, the side seals along the faces and the corner seals between them; air at a port has passed one of them. " +
+			"A percentage says less than the pressures of the three faces, since no figure for it is commonly published.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
+		Of: eachCylinder, When: known.All(rotorEngine, tooHigh),
+		Kind: OfLeakage, For: append(speaks(Known, "side-seal"), common("apex-seal", "corner-seal", "rotor-wear")...), Say: highLoss, Headline: "rotor-leaks",
+	},
+	{
+		Name: "combustion-gas-in-coolant", Title: "Combustion gas in the coolant",
+		Why:    "Combustion gas reaches the coolant only through the gasket, the head or a bore. Even compression does not clear an engine of that: the leak may open only when it is hot.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders,
+		Of: Scope{Words: "the cylinders that show coolant, or the engine", Of: func(c *known.Case) []known.Subject {
+			return []known.Subject{{Cylinders: slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return !showsCoolant(c, n) })}}
+		}},
+		When: known.All(known.GasFound, known.Not(known.AirCooled)),
+		Kind: OfCoolant, For: append(speaks(Heard, "head-gasket"), speaks(Known, "warped-or-cracked-head", "cracked-bore")...),
+		Say:      func(*known.Case, known.Subject) diag.Finding { return diag.Finding{Urgency: diag.ActSoon} },
+		Headline: "coolant-signs",
+	},
+	{
+		Name: "leakage-good", Title: "Every cylinder read holds its air well",
+		Why: "A small loss that is alike in every cylinder is what ring gaps alone give. It says that rings, valves and gasket seal with the engine at rest; " +
+			"it says nothing of how the valves move.",
+		Source: "common practice, no source", Class: Sound, About: diag.AboutEngine, Needs: []known.Need{known.NeedsLeakage},
+		Of: theEngine, When: known.All(
+			known.OfEngine("every loss within its limit, or 20 % at most where none is given", littleLost),
+			known.OfEngine("no place of air that is worth saying", func(c *known.Case) bool { return !slices.ContainsFunc(c.Engine.Names(), c.PlaceNoted) }),
+			known.OfEngine("no cylinder short of pressure", func(c *known.Case) bool { return len(c.Short()) == 0 }), known.Not(known.UnderFloor),
+			known.OfEngine("the test not in doubt", func(c *known.Case) bool { return !c.Noticed("leakage-reads-nothing") })),
+		Kind: OfLeakage, Say: leakageGood, Headline: "leakage-good", Variants: []string{"serviceable", "close"},
 	},
 }
 
-// leakTooHigh reports a loss over the limit, or that stands out without one.
-func (c *Case) leakTooHigh(l *diag.LeakResult) bool {
-	if c.Sums.Leakage.N > 0 && *l.Loss > c.Sums.Leakage.Median+overMedian {
-		return true
+var (
+	// short is a cylinder that lacks pressure; the only one of an engine has no
+	// grade and is short under its minimum.
+	short = known.OfAll("graded low, or an engine's only cylinder under its minimum", func(c *known.Case, n string) bool {
+		r := c.Cylinder(n)
+		return r != nil && c.ShortOfPressure(r)
+	})
+	rotorEngine = known.OfEngine("a rotary", func(c *known.Case) bool { return c.Rotary() })
+	placed      = known.OfAll("air at a place that is worth saying", func(c *known.Case, n string) bool { return c.PlaceNoted(n) })
+	// tooHigh is over a limit, over 20 % without one, or apart from the others.
+	tooHigh = known.OfAll("a loss over the limit given, or over 20 % where none is given, or more than 10 points over the median of three or more",
+		func(c *known.Case, n string) bool { return c.HighLoss(n) })
+	// soundLeak is a high loss that the compression says nothing of.
+	soundLeak = known.All(known.Sealing, known.Not(known.UnderFloor), known.OfAll("a high loss at the crankcase or at no named place", pastRingsHigh), known.Not(serviceable))
+	// serviceable is a loss past the rings that good pressure makes bearable.
+	serviceable = known.All(known.Sealing, known.Not(known.UnderFloor),
+		known.OfAll("20 to 30 % lost to the crankcase alone, not within a limit", func(c *known.Case, n string) bool {
+			l := c.Leak(n)
+			return l != nil && *l.Loss >= known.WornLoss && *l.Loss <= known.ActLoss && l.Verdict != diag.Within && !c.LossIsBound(n) && slices.Equal(l.At, []string{known.AtCrankcase})
+		}),
+		known.Not(known.Plug("oil-wet")), known.OfEngine("no oil use told of", func(c *known.Case) bool { return !c.UsesOil() && !c.Smokes("blue") }))
+	// commonLoss is what a used engine commonly loses past its rings.
+	commonLoss = known.All(known.AirAt(known.AtCrankcase), known.OfAll("its loss measured and not too high", func(c *known.Case, n string) bool {
+		l := c.Leak(n)
+		return l != nil && !c.LossIsBound(n) && !c.LeakTooHigh(l)
+	}), known.Not(short), known.Not(serviceable))
+	// allPastRings is an engine that loses too much in every cylinder tried.
+	allPastRings = known.OfEngine("every loss that was read, two at least, too high and at the crankcase or at no named place", func(c *known.Case) bool {
+		leaks := c.Leaks()
+		return len(leaks) > 1 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return !c.RingLoss(l) })
+	})
+)
+
+func pastRingsHigh(c *known.Case, n string) bool {
+	l := c.Leak(n)
+	return l != nil && c.RingLoss(l)
+}
+
+// showsCoolant reports a cylinder with a sign of coolant of its own.
+func showsCoolant(c *known.Case, n string) bool {
+	return c.Looks(n, "coolant") || c.LeaksAt(n, known.AtCoolant) || c.Seen(n, known.WashedCrown...)
+}
+
+func littleLost(c *known.Case) bool {
+	leaks := c.Leaks()
+	return len(leaks) > 0 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return c.LeakTooHigh(l) || c.LossIsBound(l.Name) })
+}
+
+// tightCauses are what leaves a cylinder low that seals at rest. Oil left in it
+// makes that less sure.
+func tightCauses(c *known.Case, s known.Subject) []Voice {
+	weight := Heard
+	if oiled.Holds(c, s) {
+		weight = DryUp
 	}
-	if c.Sums.Leakage.Limit != nil {
-		return l.Verdict == diag.Outside || c.pastLimit(l)
+	if c.Spec.TwoStroke {
+		return slices.Concat(speaks(weight*4/5, "adapter-leak"), speaks(weight*3/5, "restricted-inlet", "restricted-exhaust"), speaks(weight*2/5, "reed-valve", "crankcase-seal"))
 	}
-	return *l.Loss > wornLoss
-}
-
-// placed reports whether a rule for one of its places speaks of a leak.
-func (c *Case) placed(l *diag.LeakResult) bool {
-	return slices.ContainsFunc(leakPlaces, func(p leakPlace) bool { return c.leaksAt(l.Name, p) })
-}
-
-// holdsWell reports good compression: even with the others, and not under a
-// minimum that the job gives.
-func (c *Case) holdsWell(name string) bool {
-	grade := c.Grade(name)
-	return (grade == diag.Even || grade == diag.High) && !slices.Contains(c.underMinimum(), name)
-}
-
-// underMinimum lists the cylinders whose compression is under a minimum of the
-// job, clear of uncertainty, in the engine's order.
-func (c *Case) underMinimum() []string {
-	if c.Sums.Compression == nil {
-		return nil
+	whole := c.LowBank()
+	bank := whole >= 0 && len(s.Cylinders) > 1 && !slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Engine.BankOf(n) != whole })
+	if bank && !c.OneCamshaft() {
+		return append(speaks(weight, "cam-timing"), speaks(weight*2/5, "valve-motion", "restricted-inlet")...)
 	}
-	for _, limit := range c.Sums.Compression.Limits {
-		if limit.Rule == string(diag.Minimum) && limit.Verdict == diag.Outside {
-			return c.cylindersThat(func(r *diag.CylinderResult) bool {
-				return r.Dry != nil && *r.Dry+limit.Uncertainty < limit.Limit
-			})
-		}
+	return slices.Concat(speaks(weight, "valve-motion"), speaks(weight*3/5, "collapsed-lifter"), speaks(weight*2/5, "cam-timing", "adapter-leak"))
+}
+
+func lowButTight(c *known.Case, s known.Subject) diag.Finding {
+	f := diag.Finding{Urgency: diag.ActSoon, Facts: c.LeakFacts(s.Cylinders)}
+	if c.Several() { // that it holds its air makes it no more urgent than it was
+		f.Urgency = urgencyOf(c, s.Cylinders)
 	}
-	return nil
+	f.Facts["percent"] = partOfBest(c, s.Cylinders)
+	if c.Spec.TwoStroke {
+		f.Variant = twoStrokeVariant
+	}
+	judgeLeak(c, s.Cylinders, &f)
+	return f
 }
 
-// ringLoss reports a high loss past the rings, or at no place that was named.
-func (c *Case) ringLoss(l *diag.LeakResult) bool {
-	elsewhere := slices.ContainsFunc(l.At, func(at string) bool { return at != atCrankcase.at && at != "nowhere" })
-	return c.leakTooHigh(l) && *l.Loss > goodLoss && !elsewhere
+// partOfBest is what cylinders read in percent of the reference, from and to;
+// "" where an engine has no others.
+func partOfBest(c *known.Case, names []string) string {
+	if !c.Several() {
+		return ""
+	}
+	low, high := c.Cylinder(names[0]).PercentOfRef, c.Cylinder(names[0]).PercentOfRef
+	for _, n := range names {
+		low, high = min(low, c.Cylinder(n).PercentOfRef), max(high, c.Cylinder(n).PercentOfRef)
+	}
+	from, to := known.Percent(low, 0).String(), known.Percent(high, 0).String()
+	if from == to {
+		return to
+	}
+	return from + " to " + to
 }
 
-var soundButLeaks = Rule{
-	Name:    "sound-but-leaks",
-	Title:   "Good compression, and yet a high leakage past the rings",
-	Trigger: "compression even and not under the minimum, and a high loss at the crankcase or at no named place",
-	Why: "The two tests look at the same seal in different ways: cranking is quick and the oil on the rings helps; the leakage test stands still for as long as one " +
-		"likes. Ring gaps in line, a cold engine or the tester's own scale give a high figure on a sound engine, so the test is repeated before anything is dismantled.",
-	Source: "common practice, no source", Class: Together, Needs: []Need{NeedsCompression, NeedsLeakage},
-	YieldsTo: []string{"leaks-but-serviceable", "rings-agree"},
-	Findings: func(c *Case) []diag.Finding {
-		var names []string
-		for _, l := range c.leaks() {
-			if c.holdsWell(l.Name) && c.ringLoss(l) {
-				names = append(names, l.Name)
-			}
-		}
-		if len(names) == 0 {
-			return nil
-		}
-		f := diag.Finding{Rule: "sound-but-leaks", Cylinders: names, Facts: c.leakFacts(names), Urgency: diag.CheckAgain,
-			Causes: phrases("rings", "tester-scale"), Next: c.next(names, "leak-down-again", "run-and-retest")}
-		c.judgeLeak(&f)
-		f.Confidence = atMost(f.Confidence, diag.Fair)
-		return []diag.Finding{f}
-	},
+func serviceableLoss(c *known.Case, s known.Subject) diag.Finding {
+	f := lossFound(diag.CheckAgain)(c, s)
+	if worst := c.WorstLeak(s.Cylinders); worst != nil && c.LeakTooHigh(worst) && c.Sums.Leakage.Limit != nil {
+		f.Variant = "over-limit"
+	}
+	return f
 }
 
-var lowButTight = Rule{
-	Name:    "low-but-tight",
-	Title:   "Low compression in a cylinder that loses hardly any air",
-	Trigger: "graded low, and a loss under 10 %",
-	Why: "With the valves closed the cylinder holds its air, so rings, valves and gasket seal. What is left is that too little air gets in, or that it is let out again: " +
-		"a worn cam lobe, a rocker or lifter that does not move its valve in full, valve timing, a blocked port, or the compression test itself.",
-	Source: "common practice, no source", Class: Together, Needs: []Need{NeedsCompression, NeedsLeakage},
-	Variants: []string{twoStrokeVariant}, YieldsTo: []string{"low-everywhere-but-tight"},
-	Findings: func(c *Case) []diag.Finding {
-		var names []string
-		for _, l := range c.leaks() {
-			if c.Grade(l.Name).IsLow() && *l.Loss < goodLoss && !c.placed(l) {
-				names = append(names, l.Name)
-			}
-		}
-		if len(names) == 0 {
-			return nil
-		}
-		facts := c.leakFacts(names)
-		facts["percent"] = percent(c.Cylinder(names[0]).PercentOfRef, 0)
-		f := diag.Finding{Rule: "low-but-tight", Cylinders: names, Facts: facts, Urgency: diag.ActSoon,
-			Causes: phrases("valve-motion", "cam-timing", "adapter-leak"),
-			Next:   c.next(names, "watch-valve-gear", "running-compression", "cam-timing-marks")}
-		if bank := c.lowBank(); bank >= 0 && len(names) > 1 && !slices.ContainsFunc(names, func(n string) bool { return c.Engine.BankOf(n) != bank }) {
-			f.Causes, f.Next = phrases("cam-timing", "valve-motion", "restricted-inlet"), c.next(names, "cam-timing-marks", "watch-valve-gear")
-		}
-		if c.Spec.TwoStroke {
-			f.Variant = twoStrokeVariant
-			f.Causes, f.Next = phrases("adapter-leak", "restricted-inlet", "restricted-exhaust"), c.next(names, "second-gauge")
-		}
-		c.judgeLeak(&f)
-		f.Confidence = atMost(f.Confidence, diag.Fair)
-		return []diag.Finding{f}
-	},
+// placeUnknown is what a loss without a place may be: a hint beside what other
+// tests say.
+func placeUnknown(c *known.Case, s known.Subject) []Voice {
+	if c.Spec.TwoStroke {
+		return common("rings", "head-gasket")
+	}
+	return speaks(Hint, "leak-place-unknown")
 }
 
-var leakageGood = Rule{
-	Name:    "leakage-good",
-	Title:   "Every cylinder read holds its air well",
-	Trigger: "every loss within its limit, or at most 10 % where none is given (to 20 %: serviceable); none at a place that is worth saying",
-	Why: "A small loss that is alike in every cylinder is what ring gaps alone give. It says that rings, valves and gasket seal with the engine at rest; " +
-		"it says nothing of how the valves move.",
-	Source: "common practice, no source", Class: Sound, Needs: []Need{NeedsLeakage},
-	YieldsTo: []string{"low-everywhere-but-tight", "leakage-reads-nothing", "sealing-sound-look-elsewhere"},
-	Variants: []string{"serviceable", "close"},
-	Findings: func(c *Case) []diag.Finding {
-		var names []string
-		for _, l := range c.leaks() {
-			lowerBound := l.Verdict == diag.NotJudged && c.Sums.Leakage.Limit != nil
-			if c.leakTooHigh(l) || c.placed(l) || lowerBound {
-				return nil
-			}
-			names = append(names, l.Name)
-		}
-		if len(names) == 0 || len(c.LowSet()) > 0 {
-			return nil
-		}
-		f := diag.Finding{Rule: "leakage-good", Cylinders: names, Facts: c.leakFacts(names), Urgency: diag.NoAction}
-		if c.Sums.Leakage.Limit == nil && *c.worstLeak(names).Loss > goodLoss {
-			f.Variant = "serviceable"
-		}
-		c.judgeLeak(&f)
-		if slices.ContainsFunc(c.leaks(), func(l *diag.LeakResult) bool { return l.Verdict == diag.TooClose }) {
-			f.Variant, f.Confidence = "close", diag.Weak
-			f.Doubts = append(f.Doubts, phrases("leakage-near-limit")...)
-		}
-		return []diag.Finding{f}
-	},
+func highLoss(c *known.Case, s known.Subject) diag.Finding {
+	return lossFound(leakUrgency(c, s.Cylinders, false))(c, s)
+}
+
+func leakageGood(c *known.Case, _ known.Subject) diag.Finding {
+	var names []string
+	for _, l := range c.Leaks() {
+		names = append(names, l.Name)
+	}
+	f := lossFound(diag.NoAction)(c, known.Subject{Cylinders: names})
+	f.Facts["loss"] = c.LossAsNoted(c.WorstLeak(names).Name)
+	if c.Sums.Leakage.Limit == nil && *c.WorstLeak(names).Loss > known.GoodLoss {
+		f.Variant, f.Headline = "serviceable", "leakage-serviceable"
+	}
+	if slices.ContainsFunc(c.Leaks(), func(l *diag.LeakResult) bool { return l.Verdict == diag.TooClose }) {
+		f.Variant, f.Confidence = "close", diag.Weak
+		f.Doubts = append(f.Doubts, diag.Phrase{Key: "leakage-near-limit"})
+	}
+	return f
+}
+
+func lowAndLeaks(c *known.Case, _ known.Subject) diag.Finding {
+	var names []string
+	for _, l := range c.Leaks() {
+		names = append(names, l.Name)
+	}
+	f := diag.Finding{Urgency: diag.ActSoon, Facts: c.LeakFacts(names)}
+	judgeLeak(c, names, &f)
+	if f.Confidence == diag.Fair { // two tests agree
+		f.Confidence = diag.Strong
+	}
+	f.Facts["values"] = c.Span(c.Spread(c.Read()))
+	return f
 }

@@ -1,149 +1,113 @@
 package rule
 
-import "gaugesheet/diag"
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
 
+// plugDamageRules are on plugs that something has happened to.
 var plugDamageRules = []Rule{
 	{
 		Name: "plug-melted", Title: "Electrodes melted away",
-		Trigger: "one plug or more is melted",
 		Why: "Electrodes melt when the charge lights too early on something that glows. What melts a plug also melts a piston, and the metal has gone somewhere: " +
-			"the engine stays off until somebody has looked into the cylinder.",
-		Source: plugCourse + " (burnt electrodes: pre-ignition)", Class: Single, Needs: []Need{NeedsPlugs},
-		Findings: func(c *Case) []diag.Finding {
-			return c.plainLook("plug-melted", "melted", diag.DoNotRun, []string{"early-ignition", "wrong-heat-range", "lean-mixture"}, "borescope")
+			"the engine stays off until somebody has looked into the cylinder. The tip of a diesel's glow plug melts under an injector that drips.",
+		Source: plugCourse + " (burnt electrodes: pre-ignition)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of: eachCylinder, When: known.Plug("melted"),
+		Kind: OfPlugs, For: append(speaks(Known, "early-ignition"), common("lean-mixture", "injection")...),
+		Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return append(heatRange(c), speaks(commonest-2*rarer, "holed-piston")...)
 		},
+		Say: plugsSeen(diag.DoNotRun), Headline: "plugs-melted", Variants: []string{glowVariant},
 	},
 	{
 		Name: "plug-damaged", Title: "A plug bent or broken",
-		Trigger: "one plug or more is damaged",
 		Why: "A bent strap or a closed gap is where something hit the plug: the piston, a plug that reaches too far, or a loose part in the cylinder. " +
 			"Turning the engine further may make it worse.",
-		Source: "common practice, no source", Class: Single, Needs: []Need{NeedsPlugs},
-		Findings: func(c *Case) []diag.Finding {
-			return c.plainLook("plug-damaged", "damaged", diag.DoNotRun, []string{"foreign-object", "piston-contact", "wrong-plug-reach"}, "borescope")
-		},
+		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of: eachCylinder, When: known.Plug("damaged"),
+		Kind: OfPlugs, Weigh: plugHit, Say: plugsSeen(diag.DoNotRun), Headline: "plugs-damaged", Variants: []string{glowVariant},
+	},
+	{
+		Name: "gap-closed", Title: "A plug's gap pushed shut",
+		Why: "A gap does not close by wear. Under a third of the book's, something pushed it shut: the piston, a loose part in the cylinder, or a fall on the floor before it was fitted. " +
+			"Until that is known the engine is not turned on the starter.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of: eachCylinder, When: known.All(gapClosed, sparkPlugs),
+		Kind: OfPlugs, Weigh: plugHit, Say: gapFound(diag.DoNotRun), Headline: "gap-closed",
+		SaysBetterThan: []string{"plug-damaged"},
 	},
 	{
 		Name: "detonation-signs", Title: "Signs of knock on a plug",
-		Trigger: "one plug or more shows detonation",
-		Why:     "Specks of metal and a cracked nose come from knocking combustion. It breaks ring lands and pistons before it is heard, so the cylinder is looked into.",
-		Source:  "common practice, no source", Class: Single, Needs: []Need{NeedsPlugs},
-		Findings: func(c *Case) []diag.Finding {
-			return c.plainLook("detonation-signs", "detonation", diag.ActSoon, []string{"knock", "early-ignition", "carbon"}, "borescope")
-		},
+		Why:    "Specks of metal and a cracked nose come from knocking combustion. It breaks ring lands and pistons before it is heard, so the cylinder is looked into.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of: eachCylinder, When: known.All(known.Plug("detonation"), sparkPlugs),
+		Kind: OfPlugs, For: append(speaks(Known, "knock"), common("early-ignition", "carbon", "broken-ring-land")...), Say: plugsSeen(diag.ActSoon), Headline: "plugs-hot",
 	},
 	{
 		Name: "overheated", Title: "A plug that ran too hot",
-		Trigger: "one plug or more is blistered",
-		Why: "A blistered or glazed insulator has been hotter than the plug stands: ignition too early, cooling, a lean mixture, or a plug of the wrong heat range. " +
-			"Left alone it ends in melted electrodes.",
-		Source: plugManual + "; " + plugCourse, Class: Single, Needs: []Need{NeedsPlugs},
-		Findings: func(c *Case) []diag.Finding {
-			return c.plainLook("overheated", "blistered", diag.ActSoon, []string{"early-ignition", "too-hot", "wrong-heat-range"}, "timing-and-cooling")
-		},
+		Why: "A blistered or glazed insulator has been hotter than the plug stands: ignition too early, cooling, a lean mixture, or a plug of the wrong heat range, " +
+			"which comes first where it is new. Left alone it ends in melted electrodes.",
+		Source: plugManual + "; " + plugCourse, Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of: eachCylinder, When: known.All(known.Plug("blistered"), sparkPlugs),
+		Kind: OfPlugs, For: common("early-ignition", "too-hot", "lean-mixture"), Weigh: func(c *known.Case, _ known.Subject) []Voice { return heatRange(c) },
+		Say: plugsSeen(diag.ActSoon), Headline: "plugs-hot",
 	},
 	{
 		Name: "coolant-washed", Title: "A plug that coolant has touched",
-		Trigger: "one plug or more looks coolant-washed",
-		Why:     "Steam cleans a plug and its piston crown, or leaves a pale crust. One plug that is cleaner than all the others is the clue, and a coolant test settles it.",
-		Source:  "common practice, no source", Class: Single, Needs: []Need{NeedsPlugs},
-		Findings: coolantWashed,
+		Why: "Steam cleans a plug and its piston crown, or leaves a pale crust. One plug that is cleaner than all the others is the clue, and a coolant test settles it. " +
+			"Where every plug looks so it is more likely the fuel, or the plugs are new.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of: eachCylinder, When: known.All(known.Plug("coolant"), known.Not(known.AirCooled)),
+		Kind: OfPlugs, Weigh: washedPlug, Say: coolantWashed, Headline: "coolant-signs", Variants: []string{allVariant},
 	},
 	{
 		Name: "plug-bridged", Title: "A plug with its gap bridged",
-		Trigger: "one plug or more is bridged",
-		Why:     "A lump across the gap stops the spark at once. Lumps come off when a fouled engine is worked hard, and where they came from is seen in the bore.",
-		Source:  "TM 5-4210-230-14&P-1 (core bridging)", Class: Single, Needs: []Need{NeedsPlugs},
-		Findings: func(c *Case) []diag.Finding {
-			return c.plainLook("plug-bridged", "bridged", diag.CheckAgain, []string{"loose-deposit", "oil-burning"}, "borescope")
-		},
+		Why:    "A lump across the gap stops the spark at once. Lumps come off when a fouled engine is worked hard, and where they came from is seen in the bore.",
+		Source: "TM 5-4210-230-14&P-1 (core bridging)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of: eachCylinder, When: known.All(known.Plug("bridged"), sparkPlugs),
+		Kind: OfPlugs, For: append(speaks(Known, "loose-deposit"), common("oil-burning")...), Say: plugsSeen(diag.CheckAgain), Headline: "plugs-worn",
 	},
 	{
 		Name: "plug-tracked", Title: "Spark has run down the outside of a plug",
-		Trigger: "one plug or more is tracked",
-		Why:     "A dark line on the insulator is the way that the spark took outside the cylinder. It comes back with the next plug unless the boot is renewed with it.",
-		Source:  "common practice, no source", Class: Single, Needs: []Need{NeedsPlugs},
-		Findings: func(c *Case) []diag.Finding {
-			return c.plainLook("plug-tracked", "tracked", diag.CheckAgain, []string{"coil-or-lead", "moisture-at-plug"}, "renew-plugs")
-		},
-	},
-	{
-		Name: "gap-out", Title: "A plug's gap outside its limits",
-		Trigger: "a gap outside the book's value and tolerance; under 30 % of it counts as closed",
-		Why:     "A wide gap asks more of the coil; wide on one plug only, it tells of heat or spark in that cylinder. A gap that is closed did not wear so: something pushed it shut.",
-		Source:  "common practice, no source", Class: Single, Needs: []Need{NeedsPlugs},
-		Variants: []string{"closed"},
-		Findings: gapOut,
+		Why:    "A dark line on the insulator is the way that the spark took outside the cylinder. It comes back with the next plug unless the boot is renewed with it.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
+		Of: eachCylinder, When: known.All(known.Plug("tracked"), sparkPlugs),
+		Kind: OfPlugs, For: append(speaks(Known, "coil-or-lead"), common("moisture-at-plug")...), Say: plugsSeen(diag.CheckAgain), Headline: "plugs-worn",
 	},
 }
 
-func coolantWashed(c *Case) []diag.Finding {
-	set := c.plugsLooking("coolant")
-	if len(set) == 0 {
-		return nil
-	}
-	f := c.plugFinding("coolant-washed", set, diag.ActSoon, true)
-	f.Causes = phrases("head-gasket", "warped-or-cracked-head")
-	f.Next = c.next(set, "coolant-gas-test", "cooling-pressure-test", "borescope")
-	if c.CoolantGas == "negative" {
-		f.Against = phrases("no-gas-in-coolant")
-	}
-	if c.patternOf(set) == onAll {
-		f.Against = append(f.Against, phrases("others-alike")...)
-	}
-	return []diag.Finding{f}
-}
-
-// closedGap is the part of the book's gap under which something pushed it
-// shut: common practice, no source.
-const closedGap = 0.30
-
-// gapsOut lists the cylinders whose gap is outside its limits, the closed ones
-// apart, in the engine's order.
-func (c *Case) gapsOut() (wide, closed []string) {
-	for i := range c.Sums.Plugs.Cylinders {
-		p := &c.Sums.Plugs.Cylinders[i]
-		switch {
-		case p.GapMM == nil || p.Gap != diag.Outside:
-		case *p.GapMM < closedGap*c.Plugs.GapMM:
-			closed = append(closed, p.Name)
-		default:
-			wide = append(wide, p.Name)
+// plugHit is what hits a plug. A new one may be of the wrong reach, or was
+// dropped.
+func plugHit(c *known.Case, s known.Subject) []Voice {
+	voices := append(speaks(Known, "foreign-object", "piston-contact"), speaks(commonest-2*rarer, "wrong-plug-reach")...)
+	if c.PlugsNew() {
+		voices = append(voices, speaks(DryUp, "wrong-plug-reach")...)
+		if c.GapClosed(s.Name()) {
+			voices = append(voices, speaks(DryUp, "dropped-plug")...)
 		}
 	}
-	return wide, closed
+	return voices
 }
 
-func gapOut(c *Case) []diag.Finding {
-	wide, closed := c.gapsOut()
-	var found []diag.Finding
-	if len(closed) > 0 {
-		f := c.gapFinding(closed, diag.DoNotRun)
-		f.Variant, f.Causes = "closed", phrases("foreign-object", "piston-contact", "wrong-plug-reach")
-		f.Next = c.next(closed, "borescope")
-		found = append(found, f)
-	}
-	if len(wide) > 0 {
-		f := c.gapFinding(wide, diag.CheckAgain)
-		f.Causes = phrases("plug-age", "gap-not-set")
-		f.Next = c.next(wide, "renew-plugs")
-		found = append(found, f)
-	}
-	return found
+// allWashed reports plugs that all look washed, which one gasket does not do.
+func allWashed(c *known.Case) bool {
+	return c.Several() && len(c.PlugsLooking("coolant")) > 1 && len(c.PlugsLooking("coolant")) == c.Sums.Plugs.N
 }
 
-func (c *Case) gapFinding(names []string, urgency diag.Urgency) diag.Finding {
-	f := c.plugFinding("gap-out", names, urgency, false)
-	var each diag.Names
-	for _, name := range names {
-		if p := c.PlugOf(name); p != nil {
-			each = append(each, name+": "+p.GapText)
+func washedPlug(c *known.Case, _ known.Subject) []Voice {
+	if allWashed(c) {
+		return append(common("oil-additive", "head-gasket"), denies(Hint, "others-alike", "head-gasket")...)
+	}
+	return append(speaks(Known, "head-gasket"), common("warped-or-cracked-head", "cracked-bore")...)
+}
+
+func coolantWashed(c *known.Case, s known.Subject) diag.Finding {
+	f := plugsFound(diag.ActSoon)(c, s)
+	if allWashed(c) {
+		f.Variant, f.Urgency, f.Headline = allVariant, diag.CheckAgain, "plugs-alike"
+		if c.LosesCoolant() {
+			f.Urgency, f.Headline = diag.ActSoon, ""
 		}
-	}
-	f.Facts["each"] = each
-	f.Facts["book"] = c.Plugs.GapEntered
-	if c.Plugs.GapEntered == "" {
-		f.Facts["book"] = diag.Number{Value: c.Plugs.GapMM, Decimals: 2, Unit: "mm"}.String()
 	}
 	return f
 }

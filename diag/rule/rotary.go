@@ -1,162 +1,233 @@
 package rule
 
-import "gaugesheet/diag"
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
 
-// rotorRules read the three faces of each rotor of a rotary engine.
+// rotorRules read the three faces of each rotor of a rotary engine. A face
+// without pressure, or far under the best of its rotor, is told before wear;
+// after a no-start all that is low is flooding until it is dried.
 var rotorRules = []Rule{
 	{
-		Name: "one-face-low", Title: "One face of a rotor is low", Class: Single, Needs: []Need{NeedsRotors},
-		Trigger: "one face of three is under the minimum, further from the rotor's best than the limit between faces allows, or, without limits, under 85 % of the rotor's best",
-		Why:     "Each face is sealed by side and corner seals of its own and shares an apex seal with the face on either side. Where only one face is low, what it has to itself leaks.",
-		Source:  "common practice", Variants: []string{"too-close"},
-		Findings: facesLow("one-face-low", 1),
+		Name: "one-face-low", Title: "One face of a rotor is low", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsRotors},
+		Why:    "Each face is sealed by side and corner seals of its own and shares an apex seal with the face on either side. Where only one face is low, what it has to itself leaks.",
+		Source: "common practice", Variants: []string{"dead", "too-close"},
+		Of: eachRotor, When: facesLow("one face of three", 1),
+		Kind: OfRotors, For: common("side-seal", "corner-seal", "apex-seal"), Weigh: flooded,
+		Say: facesSaid, Headline: "rotor-one-face",
 	},
 	{
-		Name: "two-faces-low", Title: "Two faces of a rotor are low", Class: Single, Needs: []Need{NeedsRotors},
-		Trigger: "two faces of three are low, each by the measure of one-face-low",
-		Why:     "Two faces meet at one apex. An apex seal that has chipped or stuck lets both of them down and leaves the third alone.",
-		Source:  "common practice", Variants: []string{"too-close"},
-		Findings: facesLow("two-faces-low", 2),
+		Name: "two-faces-low", Title: "Two faces of a rotor are low", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsRotors},
+		Why:    "Two faces meet at one apex. An apex seal that has chipped or stuck lets both of them down and leaves the third alone. A broken seal scores the housing as it turns.",
+		Source: "common practice", Variants: []string{"dead", "too-close"},
+		Of: eachRotor, When: facesLow("two faces of three", 2),
+		Kind: OfRotors, For: []Voice{{Cause: "apex-seal", Weight: Known}, {Cause: "corner-seal", Weight: DryUp}, {Cause: "side-seal", Weight: Hint}}, Weigh: flooded,
+		Say: facesSaid, Headline: "rotor-two-faces",
 	},
 	{
-		Name: "rotor-low", Title: "All faces of a rotor are low", Class: Group, Needs: []Need{NeedsRotors},
-		Trigger: "all three faces of a rotor are under the minimum",
-		Why:     "Faces that agree with each other and are all low are worn and not broken: seals, springs and housing have lost the same everywhere. A slow starter does it too, since these readings depend on the cranking speed.",
-		Source:  "common practice", Variants: []string{"too-close"},
-		Findings: facesLow("rotor-low", 3),
+		Name: "rotor-low", Title: "All faces of a rotor are low", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsRotors},
+		Why: "Faces that agree with each other and are all low are worn and not broken: seals, springs and housing have lost the same everywhere. A slow starter does it too, since these " +
+			"readings depend on the cranking speed; but not where the other rotor, turned by the same starter, reads well. An engine that would not start is flooded until it is proved dry.",
+		Source: "common practice; without a minimum, under 43 psi, the least that is known as one", Variants: []string{"dead", "floor", "too-close"},
+		Of: eachRotor, When: known.Any(rotorEven, rotorFloor),
+		Kind: OfRotors, For: common("rotor-wear"), Weigh: rotorVoices,
+		Say: rotorSaid, Headline: "rotor-low",
 	},
 	{
-		Name: "rotors-apart", Title: "The rotors differ from each other", Class: Single, Needs: []Need{NeedsRotors},
-		Trigger: "the means of two rotors differ by more than the stated limit; without one, by more than 15 % of the better",
-		Why:     "Rotors on one shaft are cranked at the same speed with the same gauge. What lies between them is in the engine: the lower one has worn more or was run hotter.",
-		Source:  "common practice", Variants: []string{"too-close"},
-		Findings: rotorsApart,
-	},
-}
-
-func facesLow(rule string, count int) func(*Case) []diag.Finding {
-	return func(c *Case) []diag.Finding {
-		var list []diag.Finding
-		for _, r := range c.Sums.Rotors.Rotors {
-			if len(r.LowFaces) == count && len(r.Values) > 0 {
-				list = append(list, c.facesSaid(rule, r))
+		Name: "rotors-apart", Title: "The rotors differ from each other", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsRotors},
+		Why:    "Rotors on one shaft are cranked at the same speed with the same gauge. What lies between them is in the engine: the lower one has worn more or was run hotter.",
+		Source: "common practice", Variants: []string{"too-close"},
+		Of: oneSet("the lowest of two rotors or more", func(c *known.Case) []string {
+			low, _, ok := c.RotorsApart()
+			if !ok {
+				return nil
 			}
-		}
-		return list
-	}
+			return []string{low.Name}
+		}),
+		When: known.OfEngine("the means of two rotors differ by more than the stated limit; without one, by more than 15 % of the better", func(c *known.Case) bool {
+			apart, _, _ := rotorsApart(c)
+			return apart
+		}),
+		Kind: OfRotors, Weigh: apartVoices,
+		Say: rotorsApartSaid, Headline: "rotors-apart",
+	},
 }
 
-func (c *Case) facesSaid(rule string, r diag.RotorResult) diag.Finding {
-	low, best := r.Values[r.LowFaces[0]], r.Best
-	for _, i := range r.LowFaces {
-		low = min(low, r.Values[i])
+// eachRotor asks of every rotor of which a face was read.
+var eachRotor = Scope{Words: "a rotor", Each: true, Of: func(c *known.Case) []known.Subject {
+	var names []string
+	for _, r := range c.Rotors() {
+		names = append(names, r.Name)
 	}
-	f := c.finding(rule, []string{r.Name}, diag.Facts{
-		"value": c.facePressure(low), "best": c.facePressure(best), "mean": c.facePressure(r.Mean),
-		"difference": c.facePressure(r.Difference), "byLimit": false,
+	return each(names)
+}}
+
+// ofRotor is a condition on each rotor of the subject.
+func ofRotor(words string, is func(known.Rotor) bool) known.Condition {
+	return known.OfAll(words, func(c *known.Case, n string) bool {
+		r, ok := c.Rotor(n)
+		return ok && is(r)
 	})
-	f.Urgency = diag.ActSoon
-	if l := c.faceLimit(rule); l != nil {
-		f.Facts["byLimit"], f.Facts["limit"], f.Facts["u"] = true, c.facePressure(l.Limit), c.facePressure(l.Uncertainty)
-		if l.Verdict != diag.Outside {
-			f.Variant, f.Urgency, f.Confidence, f.Doubts = "too-close", diag.CheckAgain, diag.Weak, phrases("near-limit")
+}
+
+func facesLow(words string, count int) known.Condition {
+	return ofRotor(words+" without pressure (under 15 % of the rotor's best or 25 psi), further from its best than the limit between faces, without one under 85 % of its best, or under the minimum while the others are not",
+		func(r known.Rotor) bool { return len(r.SingledOut()) == count })
+}
+
+var (
+	rotorEven  = ofRotor("all faces read, two at least, under the minimum or without pressure, and none apart from the others", known.Rotor.Even)
+	rotorFloor = ofRotor("no minimum stated, and every face under 43 psi", known.Rotor.UnderFloor)
+)
+
+// flooded is a rotary that would not start: first what its faces read on the
+// fuel in them, unless one of them is dead among sound ones.
+func flooded(c *known.Case, s known.Subject) []Voice {
+	if !c.MayBeFlooded() {
+		return nil
+	}
+	weight := Sight
+	for _, n := range s.Cylinders {
+		if r, ok := c.Rotor(n); ok && len(r.DeadFaces()) > 0 && !r.Even() {
+			weight = DryUp
 		}
 	}
-	switch rule {
-	case "one-face-low":
-		f.Causes = phrases("side-seal", "corner-seal", "apex-seal")
-	case "two-faces-low":
-		f.Causes = phrases("apex-seal", "corner-seal", "side-seal")
-	default:
-		w := weigh("rotor-wear", "weak-cranking")
-		w.addIf(c.stood(), known, "stuck-seals")
-		f.Causes = w.top()
+	if c.SaidFlooded() {
+		return []Voice{{Cause: "flooding", Weight: weight + Hint, Kind: OfSight}}
 	}
-	f.Next = c.next(f.Cylinders, "face-peaks", "second-gauge")
+	return []Voice{{Cause: "flooding", Weight: weight, Kind: OfHistory}}
+}
+
+// rotorVoices ask for the starter only where no other rotor clears it.
+func rotorVoices(c *known.Case, s known.Subject) []Voice {
+	voices := flooded(c, s)
+	well := false
+	for _, n := range s.Cylinders {
+		well = well || c.OtherRotorWell(n)
+	}
+	speed := c.Sums.Rotors != nil && c.Test.Rotors != nil && c.Test.Rotors.CrankingRPM >= fastRotorCranking
+	switch {
+	case well:
+		voices = append(voices, denies(Known, "other-rotor-well", "weak-cranking", "throttle-or-choke")...)
+	case speed:
+		voices = append(voices, denies(Known, "cranked-fast", "weak-cranking")...)
+	default:
+		voices = append(voices, Voice{Cause: "weak-cranking", Weight: commonest - rarer})
+	}
+	for _, n := range s.Cylinders {
+		if r, ok := c.Rotor(n); ok && len(r.DeadFaces()) == len(r.Values) {
+			return append(voices, Voice{Cause: "apex-seal", Weight: Known}, Voice{Cause: "rotor-wear", Weight: -DryUp, Says: "wear-leaves-some"})
+		}
+	}
+	return voices
+}
+
+// fastRotorCranking is the speed in r/min from which a starter does not make a
+// rotary read low; testers bring their readings to 250. Common practice, no source.
+const fastRotorCranking = 230
+
+// facesSaid speaks of the faces that are low by themselves.
+func facesSaid(c *known.Case, s known.Subject) diag.Finding {
+	return faceFinding(c, s, func(r known.Rotor) []int { return r.SingledOut() })
+}
+
+func rotorSaid(c *known.Case, s known.Subject) diag.Finding {
+	f := faceFinding(c, s, func(r known.Rotor) []int { return everyFace(len(r.Values)) })
+	if rotorFloor.Holds(c, s) && f.Variant == "" {
+		f.Variant, f.Urgency = "floor", diag.CheckAgain
+	}
 	return f
 }
 
-// faceLimit is the limit that made faces low, the clearest first; nil where
-// the job states none.
-func (c *Case) faceLimit(rule string) *diag.LimitResult {
-	var best *diag.LimitResult
-	for i := range c.Sums.Rotors.Limits {
-		l := &c.Sums.Rotors.Limits[i]
-		if l.Rule == "between rotors" || l.Rule == "between faces" && rule == "rotor-low" {
-			continue
-		}
-		if l.Verdict == diag.Outside && (best == nil || best.Verdict != diag.Outside) || l.Verdict == diag.TooClose && l.PastAsRead && best == nil {
-			best = l
-		}
+func everyFace(n int) []int {
+	list := make([]int, n)
+	for i := range list {
+		list[i] = i
 	}
-	return best
+	return list
 }
 
-func (c *Case) facePressure(v float64) diag.Number {
-	return diag.Number{Value: v, Decimals: c.Sums.Rotors.Decimals, Unit: c.Sums.Rotors.Unit}
+// faceFinding has the facts of the worst of the rotors in the usual places and
+// those of each beside them. One without pressure is not to be run; one that no
+// limit is clearly passed in is to be checked again.
+func faceFinding(c *known.Case, s known.Subject, faces func(known.Rotor) []int) diag.Finding {
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"byLimit": false, "partly": false, "allLow": false, "flooded": c.MayBeFlooded()}}
+	var worst known.Rotor
+	var eachSaid diag.Names
+	clear, dead := false, false
+	for i, n := range s.Cylinders {
+		r, _ := c.Rotor(n)
+		set := faces(r)
+		if i == 0 || r.LowestOf(set) < worst.LowestOf(faces(worst)) {
+			worst = r
+		}
+		_, sure := r.DecidedBy(set)
+		clear, dead = clear || sure, dead || len(r.DeadFaces()) > 0
+		f.Facts["partly"] = f.Facts["partly"] == true || len(r.Values) < 3
+		f.Facts["allLow"] = f.Facts["allLow"] == true || len(r.LowFaces) == len(r.Values) && len(set) < len(r.Values)
+		eachSaid = append(eachSaid, n+": "+c.FacePressure(r.LowestOf(set)).String())
+	}
+	set := faces(worst)
+	f.Facts["value"], f.Facts["best"], f.Facts["mean"] = c.FacePressure(worst.LowestOf(set)), c.FacePressure(worst.Best), c.FacePressure(worst.Mean)
+	f.Facts["difference"], f.Facts["each"] = c.FacePressure(worst.Difference), eachSaid
+	l, _ := worst.DecidedBy(set)
+	if l != nil {
+		f.Facts["byLimit"], f.Facts["limit"], f.Facts["u"] = true, c.FacePressure(l.Limit), c.FacePressure(l.Uncertainty)
+	}
+	switch {
+	case dead:
+		f.Variant, f.Urgency, f.Headline = "dead", diag.DoNotRun, "rotor-dead"
+	case l != nil && !clear:
+		f.Variant, f.Urgency, f.Confidence, f.Doubts = "too-close", diag.CheckAgain, diag.Weak, []diag.Phrase{{Key: "near-limit"}}
+	}
+	return f
 }
 
 // apartPercent is how far rotors may lie apart where no limit is stated, in
 // percent of the better: common practice, no source.
 const apartPercent = 15
 
-func rotorsApart(c *Case) []diag.Finding {
-	var best, worst *diag.RotorResult
-	for i := range c.Sums.Rotors.Rotors {
-		r := &c.Sums.Rotors.Rotors[i]
-		if len(r.Values) == 0 {
-			continue
-		}
-		if best == nil || r.Mean > best.Mean {
-			best = r
-		}
-		if worst == nil || r.Mean < worst.Mean {
-			worst = r
-		}
+// rotorsApart reports rotors that differ, whether beyond uncertainty, and the
+// limit that says so, nil for none.
+func rotorsApart(c *known.Case) (apart, clear bool, limit *diag.LimitResult) {
+	low, best, ok := c.RotorsApart()
+	if !ok {
+		return false, false, nil
 	}
-	if best == nil || best == worst {
-		return nil
-	}
-	apart := best.Mean - worst.Mean
-	f := c.finding("rotors-apart", []string{worst.Name}, diag.Facts{
-		"low": c.facePressure(worst.Mean), "high": c.facePressure(best.Mean), "apart": c.facePressure(apart), "best": best.Name, "byLimit": false,
-	})
-	f.Urgency = diag.ActSoon
-	limit := c.limitBetweenRotors()
+	limit = c.RotorLimit(known.BetweenRotors)
 	switch {
-	case limit == nil:
-		if best.Mean <= 0 || 100*apart <= apartPercent*best.Mean {
-			return nil
-		}
+	case limit == nil, limit.Verdict == diag.NotJudged:
+		return best.Mean > 0 && 100*(best.Mean-low.Mean) > apartPercent*best.Mean, true, nil
 	case limit.Verdict == diag.Outside:
-	case limit.Verdict == diag.TooClose && limit.PastAsRead:
-		f.Variant, f.Urgency, f.Confidence, f.Doubts = "too-close", diag.CheckAgain, diag.Weak, phrases("near-limit")
-	default:
+		return true, true, limit
+	}
+	return limit.Verdict == diag.TooClose && limit.PastAsRead, false, limit
+}
+
+// apartVoices speak only of a rotor of which nothing else is known: a face that
+// leaks pulls the mean down, and one low all over is weighed as such.
+func apartVoices(c *known.Case, s known.Subject) []Voice {
+	r, ok := c.Rotor(s.Name())
+	switch {
+	case ok && len(r.SingledOut()) > 0:
+		return denies(Hint, "a-face-pulls-down", "rotor-wear")
+	case ok && (r.Even() || r.UnderFloor()):
 		return nil
 	}
+	return append(common("rotor-wear", "apex-seal"), denies(Known, "same-starter", "weak-cranking")...)
+}
+
+func rotorsApartSaid(c *known.Case, _ known.Subject) diag.Finding {
+	low, best, _ := c.RotorsApart()
+	_, clear, limit := rotorsApart(c)
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
+		"low": c.FacePressure(low.Mean), "high": c.FacePressure(best.Mean), "apart": c.FacePressure(best.Mean - low.Mean), "best": best.Name, "byLimit": false}}
 	if limit != nil {
-		f.Facts["byLimit"], f.Facts["limit"], f.Facts["u"] = true, c.facePressure(limit.Limit), c.facePressure(limit.Uncertainty)
-		f.Facts["apart"] = c.facePressure(limit.Value)
+		f.Facts["byLimit"], f.Facts["limit"], f.Facts["u"], f.Facts["apart"] = true, c.FacePressure(limit.Limit), c.FacePressure(limit.Uncertainty), c.FacePressure(limit.Value)
 	}
-	f.Causes = phrases("rotor-wear", "apex-seal")
-	if n := len(worst.LowFaces); n == 1 || n == 2 { // a face that leaks pulls the mean down
-		f.Causes = phrases("apex-seal", "side-seal", "rotor-wear")
+	if !clear {
+		f.Variant, f.Urgency, f.Confidence, f.Doubts = "too-close", diag.CheckAgain, diag.Weak, []diag.Phrase{{Key: "near-limit"}}
 	}
-	f.Next = c.next(f.Cylinders, "face-peaks", "second-gauge")
-	return []diag.Finding{f}
-}
-
-func (c *Case) limitBetweenRotors() *diag.LimitResult {
-	for i := range c.Sums.Rotors.Limits {
-		if l := &c.Sums.Rotors.Limits[i]; l.Rule == "between rotors" {
-			return l
-		}
-	}
-	return nil
-}
-
-var rotorVocabulary = map[string][]string{
-	"causes": {"side-seal", "corner-seal", "apex-seal", "rotor-wear", "weak-cranking", "stuck-seals"},
-	"doubts": {"near-limit"},
-	"checks": {"face-peaks", "second-gauge"},
+	return f
 }

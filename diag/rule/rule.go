@@ -1,12 +1,19 @@
-// Package rule holds the rules of the diagnosis: one file per family, one
-// ordered slice of rule values, each with its own words for why it exists.
-// Diagnose runs them over a test.
+// Package rule holds the patterns that the trade knows, one family a file. A
+// rule is a value: what it recognises (conditions that carry their words), of
+// which cylinders, for and against which causes it speaks, and the facts that
+// its words need. It chooses no check, settles no order and says no sentence.
 //
 // To add a rule, write its value into its family's slice and its words into
 // the catalogue of package templates; tests fail until both are complete.
 package rule
 
-import "gaugesheet/diag"
+import (
+	"slices"
+	"sync"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
 
 // A Class is where a finding stands in the order of saying, after urgency.
 type Class uint8
@@ -22,57 +29,81 @@ const (
 	Information              // context that changes no verdict
 )
 
-// A Need is a kind of reading that a rule cannot do without.
-type Need string
-
-// The needs.
-const (
-	NeedsCompression Need = "compression"
-	NeedsWet         Need = "wet test"
-	NeedsFirst       Need = "first strokes"
-	NeedsLeakage     Need = "leakage"
-	NeedsPlugs       Need = "plugs"
-	NeedsRotors      Need = "rotors"
-	NeedsFuel        Need = "fuel pressure"
-	NeedsEarlier     Need = "an earlier test"
-)
-
-// A Rule is one pattern that the trade knows: what triggers it, why it means
-// what it means, and how to see it in a case.
+// A Rule is one pattern that the trade knows.
 type Rule struct {
-	Name    string // as findings, JSON and the command `rules` have it
-	Title   string // what it recognises, in a few words
-	Trigger string // what fires it, with its numbers
-	Why     string // a paragraph: why this pattern points where it points
-	Source  string // published source, or "common practice"
-	Class   Class
-	Needs   []Need
-	// YieldsTo names the rules that say the same better: a finding of this
-	// rule is dropped where one of them was found for any of its cylinders
-	// (or for the whole engine, where either names no cylinder).
-	YieldsTo []string
+	Name   string // as findings, JSON and the command `rules` have it
+	Title  string // what it recognises, in a few words
+	Why    string // a paragraph: why this pattern points where it points
+	Source string // published source, or "common practice"
+	Class  Class
+	About  diag.About
+	// Ties names what else the finding is about: the stories become one.
+	Ties []diag.About
 
-	// Doubt is the key of the doubt that a notice of this rule casts on what
-	// was found from the readings named in Doubts, for its cylinders (for all,
-	// where it names none). Such findings are weak until the test is repeated,
-	// and their next check becomes Repeat, where one is named.
-	Doubt  string
-	Doubts []Need
-	Repeat string
+	Needs []known.Need
+	Of    Scope           // of which cylinders or circuits it is asked
+	When  known.Condition // what has to hold for one of them
 
-	// Variants are the wordings that the rule has beside its usual one, as
-	// Finding.Variant and Notice.Variant name them.
+	Kind    Kind // the kind of test that its voices come from
+	For     []Voice
+	Against []Voice
+	Weigh   func(*known.Case, known.Subject) []Voice // voices that depend on more than the condition
+
+	// Say gives the variant, the facts, the urgency, and how sure the finding
+	// is by itself and why no surer. It decides nothing else.
+	Say func(*known.Case, known.Subject) diag.Finding
+	// Headline is the key of the verdict where its finding leads the sheet.
+	Headline string
+	// SaysBetterThan names the rules whose findings on the same cylinders are
+	// folded into this one; InsteadOf those that are dropped for it.
+	SaysBetterThan, InsteadOf []string
+	// Keeps: it explains what other readings found and is as urgent as they are,
+	// so that a sound result never makes a matter more urgent.
+	Keeps bool
+	// Variants are the wordings beside the usual one.
 	Variants []string
 
-	// One of the two is set; it returns nil where the pattern is not there.
-	Findings func(*Case) []diag.Finding
-	Notices  func(*Case) []diag.Notice
+	// Of a rule on the test itself: Notices gives remarks, Doubt is the key of
+	// the doubt that they cast on findings that rest on the readings in Doubts,
+	// Repeat the check that repeats what is doubtful.
+	Notices func(*known.Case) []diag.Notice
+	Asks    string // what Notices looks for, in words: the trigger of such a rule
+	Doubt   string
+	Doubts  []known.Need
+	Repeat  string
+	// RepeatOf gives the check of one notice, where they differ, HeadlineOf the
+	// key of the verdict; Alone whether it asks for the check also where nothing
+	// that was found rests on it.
+	RepeatOf   func(*known.Case, diag.Notice) string
+	HeadlineOf func(*known.Case, diag.Notice) string
+	Alone      func(*known.Case, diag.Notice) bool
+	// Unsettles: what rests on the doubted readings alone is at most to be
+	// checked again, whatever they say.
+	Unsettles func(diag.Notice) bool
 }
 
-// A Case is a test with its sums done: what rules look at.
-type Case struct {
-	*diag.Test
-	Sums *diag.Diagnosis // sections only, and the notices so far
+// Trigger is what fires the rule, in words made from what is asked.
+func (r *Rule) Trigger() string {
+	if r.Notices != nil {
+		return r.Asks
+	}
+	when := r.When.String()
+	switch {
+	case r.Of.Words == "":
+		return when
+	case when == "":
+		return r.Of.Words
+	}
+	return r.Of.Words + ": " + when
+}
+
+// HeadlineFor is the key of the verdict that a notice leads, "" for none of its
+// own.
+func (r *Rule) HeadlineFor(c *known.Case, n diag.Notice) string {
+	if r.HeadlineOf != nil {
+		return r.HeadlineOf(c, n)
+	}
+	return r.Headline
 }
 
 // families are the rules in the order in which they are tried: the test
@@ -86,14 +117,25 @@ var families = [][]Rule{
 	leakageRules,
 	plugRules,
 	fuelRules,
-	togetherRules,
+	sealingTogether,
+	engineTogether,
+	mixtureTogether,
+	historyRules,
 }
 
 // All is every rule in the order in which it is tried.
-func All() []Rule {
-	var all []Rule
-	for _, family := range families {
-		all = append(all, family...)
+func All() []Rule { return slices.Concat(families...) }
+
+var everyRule = sync.OnceValue(All)
+
+var rulesByName = sync.OnceValue(func() map[string]*Rule {
+	all := everyRule()
+	index := make(map[string]*Rule, len(all))
+	for i := range all {
+		index[all[i].Name] = &all[i]
 	}
-	return all
-}
+	return index
+})
+
+// Named gives a rule by its name, nil where there is none.
+func Named(name string) *Rule { return rulesByName()[name] }

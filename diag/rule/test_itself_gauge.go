@@ -2,52 +2,240 @@ package rule
 
 import (
 	"math"
+	"slices"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/gauge"
+	"gaugesheet/diag/known"
+	"gaugesheet/diag/quantity"
 )
 
-// offPercent is how far a gauge may be out at its own check, in percent of the
-// true pressure: common practice, no source.
-const offPercent = 5
+// figureRules are on figures that cannot well be.
+var figureRules = []Rule{
+	{
+		Name: "unit-suspect", Title: "A figure that does not suit its unit", Class: TestItself, About: diag.AboutTest,
+		Why: "Twelve is a sound engine in bar and a dead one in psi. Printouts with the wrong unit exist, and so do dots that were meant as dashes. " +
+			"Nothing is converted by guessing; the sheet says that the figures look like another unit.",
+		Source: "common practice",
+		Asks: "readings lie far outside what an engine of this kind gives in the unit stated, or are written in a way that can be read as something else; not where " +
+			"none reaches 25 psi (170 kPa) and one is 0, which is nothing in any unit, nor of a sound cylinder beside dead ones",
+		Variants: []string{"improbable", "range-with-dot"},
+		Notices:  unitSuspect, Kind: OfTest, Weigh: voicesOf(otherUnit), Headline: "unit-suspect",
+		Doubt: "unit-suspect", Doubts: append(slices.Clone(onGauges), known.NeedsLeakage), Repeat: "look-at-the-gauge",
+		Alone:     func(c *known.Case, n diag.Notice) bool { return c.WholeSection(n) != "" },
+		Unsettles: func(n diag.Notice) bool { return len(n.Cylinders) == 0 && n.Variant != "range-with-dot" },
+	},
+	{
+		Name: "reading-beyond-gauge", Title: "A reading that the gauge's scale does not reach", Class: TestItself, About: diag.AboutTest,
+		Why: "A needle cannot show what lies beyond its scale. Either a digit was added in writing, or the gauge is not the one that is named. " +
+			"The reading is shown and not judged, and it makes no other cylinder look low.",
+		Source:  "follows from the gauge's range",
+		Asks:    "a reading is above the top of its gauge's scale",
+		Notices: noted("reading-beyond-gauge"), Kind: OfTest, Headline: "test-beyond",
+		Doubt: "reading-beyond-gauge", Doubts: onGauges, Repeat: "look-at-the-gauge",
+		Alone:     always,
+		Unsettles: func(diag.Notice) bool { return true },
+	},
+	{
+		Name: "units-contradict", Title: "Two units that do not say the same", Class: TestItself, About: diag.AboutTest,
+		Why:     "When the same reading is written in two units, one of them was converted by somebody, and not always well. The sheet shows what was entered and says that they differ.",
+		Source:  "NIST SP 811 (2008), appendix B.8, for the conversion",
+		Asks:    "a value is given in two units that differ by more than 2 %",
+		Notices: noted("units-contradict"),
+	},
+	{
+		Name: "limit-implausible", Title: "The stated minimum does not suit the engine", Class: TestItself, About: diag.AboutTest,
+		Why: "Published minimums lie at 70 to 89 % of the standard values beside them. A minimum above that condemns sound engines, and one far below lets everything through: a standard value taken " +
+			"for the minimum, another engine's figure, or another unit. The limit is judged as stated and the sheet says that it should be looked up again.",
+		Source: "polytropic compression from inlet closing (Heywood, Internal Combustion Engine Fundamentals, from memory); minimum as a share of standard: common practice",
+		Asks: "the stated minimum is more than 89 % of the cranking pressure that the engine's ratio makes likely, or under 35 % of it; not asked with variable valve timing, " +
+			"for a two-stroke or with a decompressor; where the inlet closing is not known 60 degrees after bottom dead centre is taken",
+		Variants: []string{"low"},
+		Notices:  limitImplausible, Kind: OfTest, Weigh: voicesOf(limitTooHigh), RepeatOf: lookUpLimit, Headline: "test-limit",
+	},
+}
 
-func gaugeReadsOff(c *Case) []diag.Notice {
+// gaugeRules are on the gauge.
+var gaugeRules = []Rule{
+	{
+		Name: "needle-falls-back", Title: "The needle would not hold", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
+		Why: "The valve at the plug end of the hose keeps each stroke's pressure until the next. When it leaks, the needle falls back and the reading is that of one stroke and not of " +
+			"all of them: every cylinder reads low, and first strokes look high beside the last.",
+		Source:  "common practice",
+		Asks:    "the job says that the gauge's needle fell back between strokes",
+		Notices: needleFallsBack, Kind: OfTest, Weigh: voicesOf(needleFell), Headline: "test-gauge",
+		Doubt: "needle-falls-back", Doubts: onStarter, Repeat: "second-gauge",
+	},
+	{
+		Name: "gauge-reads-off", Title: "The gauge does not agree with its own check", Class: TestItself, About: diag.AboutTest,
+		Why: "A gauge that is known to read wrong makes a sound engine look worn, or hides a worn one. Between the cylinders of one test most of that cancels; against a book figure it does not. " +
+			"Nothing is corrected by it: one cylinder tested with another gauge settles it.",
+		Source:  "common practice",
+		Asks:    "the gauge's check (reads X at Y) differs from the true pressure by more than 5 % of it and by more than the gauge's stated accuracy",
+		Notices: gaugeReadsOff, Kind: OfTest, Weigh: voicesOf(gaugeWasLow, gaugeWasHigh), Headline: "test-gauge",
+		Doubt: "gauge-reads-off", Doubts: onGauges, RepeatOf: anotherGauge,
+	},
+	{
+		Name: "gauge-doubted", Title: "Whoever used the gauge doubts it", Class: TestItself, About: diag.AboutTest,
+		Why: "Who held the gauge saw more than the figures: a hose that hissed, a needle that stuck, a dial that was dropped. Such a doubt is no figure and corrects none; " +
+			"a second gauge on one good cylinder ends it in minutes.",
+		Source:  "common practice",
+		Asks:    "the job says why the readings of a gauge that was used are doubted",
+		Notices: gaugeDoubted, Kind: OfTest, Weigh: voicesOf(gaugeInDoubt), Headline: "test-gauge",
+		Doubt: "gauge-doubted", Doubts: append(slices.Clone(onGauges), known.NeedsLeakage), RepeatOf: anotherGauge,
+	},
+	{
+		Name: "repeats-disagree", Title: "Repeats of one reading disagree", Class: TestItself, About: diag.AboutTest,
+		Why: "Repeats of a sound test agree within a division or two. Where they do not, the adapter leaked, the strokes differed, a valve or lifter is not doing the same each time, " +
+			"or there is liquid in the bore. The mean of two such readings describes neither.",
+		Source:  "common practice",
+		Asks:    "the repeats on a cylinder, dry or wet, lie more than 5 % of the highest of them apart, and more than 2 psi, which a gauge can hardly tell",
+		Notices: repeatsDisagree, Kind: OfTest, Headline: "not-judged-some",
+		Doubts: onStarter, Repeat: "repeat-method", Alone: always,
+	},
+}
+
+// anotherGauge is the check that reads again with another gauge of the kind
+// that was used.
+func anotherGauge(_ *known.Case, n diag.Notice) string {
+	switch n.Facts["section"] {
+	case "fuel-pressure":
+		return "second-fuel-gauge"
+	case "leakage":
+		return "leak-down-again"
+	}
+	return "second-gauge"
+}
+
+// lookUpLimit is asked for where the limit condemns something.
+func lookUpLimit(_ *known.Case, n diag.Notice) string {
+	if n.Variant != "" {
+		return ""
+	}
+	return "look-up-limit"
+}
+
+// unitSuspect passes on what reading the job found, but for a compression of
+// next to nothing with a reading of 0 among it, since nothing is nothing in any
+// unit, and for a sound cylinder that stands out only because others are dead.
+func unitSuspect(c *known.Case) []diag.Notice {
+	s := c.Cranking()
+	nothing := s.WithoutPressure() && s.Lowest <= 0
+	return slices.DeleteFunc(noted("unit-suspect")(c), func(n diag.Notice) bool {
+		if n.Facts["section"] != "compression" {
+			return false
+		}
+		sound := len(n.Cylinders) > 0 && n.Variant != "range-with-dot" && !slices.ContainsFunc(n.Cylinders, func(name string) bool {
+			return !slices.Contains([]diag.Grade{diag.Even, diag.High, diag.Watch}, c.Grade(name))
+		})
+		return nothing || sound && len(c.LowSet()) > 0
+	})
+}
+
+func needleFallsBack(c *known.Case) []diag.Notice {
+	if c.Conditions.Needle != "falls back" {
+		return nil
+	}
+	return notice("needle-falls-back", "", nil, nil)
+}
+
+// A usedGauge is a gauge with the section that it was used in.
+type usedGauge struct {
+	section string
+	gauge   *diag.Gauge
+	number  func(float64) diag.Number
+}
+
+// usedGauges are the gauges by which something was read.
+func usedGauges(c *known.Case) []usedGauge {
 	cranking := "compression"
-	if c.Has(NeedsRotors) {
+	if c.Has(known.NeedsRotors) {
 		cranking = "rotors"
 	}
-	var list []diag.Notice
+	var list []usedGauge
 	for _, used := range []struct {
-		section string
-		gauge   *diag.Gauge
-		read    bool
-		number  func(float64) diag.Number
+		usedGauge
+		read bool
 	}{
-		{cranking, c.Gauges.Compression, c.Has(NeedsCompression) || c.Has(NeedsRotors), c.crankingNumber},
-		{"fuel-pressure", c.Gauges.Fuel, c.Has(NeedsFuel), c.fuelNumber},
+		{usedGauge{cranking, c.Gauges.Compression, c.CrankingNumber}, c.DryRead() || c.Has(known.NeedsRotors)},
+		{usedGauge{"leakage", c.Gauges.Leakage, nil}, c.Has(known.NeedsLeakage)},
+		{usedGauge{"fuel-pressure", c.Gauges.Fuel, c.FuelNumber}, c.Has(known.NeedsFuel)},
 	} {
-		if used.read && used.gauge != nil && readsOff(used.gauge) {
-			reads, at := used.gauge.ReadsAt[0], used.gauge.ReadsAt[1]
-			list = append(list, notice("gauge-reads-off", "", nil, diag.Facts{
-				"section": used.section, "reads": used.number(reads), "at": used.number(at), "off": percent(100*math.Abs(reads-at)/at, 0)})...)
+		if used.read && used.gauge != nil {
+			list = append(list, used.usedGauge)
 		}
 	}
 	return list
 }
 
-func readsOff(g *diag.Gauge) bool {
-	reads, at := g.ReadsAt[0], g.ReadsAt[1]
-	allowed := offPercent * at / 100
-	if g.Accuracy != nil {
-		allowed = max(allowed, gauge.Gauge{Accuracy: *g.Accuracy, Low: g.Low, High: g.High}.HalfWidth(at))
+func gaugeReadsOff(c *known.Case) []diag.Notice {
+	var list []diag.Notice
+	for _, used := range usedGauges(c) {
+		if used.number != nil && known.ReadsOff(used.gauge) {
+			reads, at := used.gauge.ReadsAt[0], used.gauge.ReadsAt[1]
+			list = append(list, notice("gauge-reads-off", "", nil, diag.Facts{
+				"section": used.section, "reads": used.number(reads), "at": used.number(at), "off": known.Percent(100*math.Abs(reads-at)/at, 0)})...)
+		}
 	}
-	return at > 0 && math.Abs(reads-at) > allowed*(1+1e-9)
+	return list
 }
 
-// crankingNumber is a cranking pressure, of a piston engine or of a rotary.
-func (c *Case) crankingNumber(v float64) diag.Number {
-	if c.Has(NeedsRotors) {
-		return c.facePressure(v)
+func gaugeDoubted(c *known.Case) []diag.Notice {
+	var list []diag.Notice
+	for _, used := range usedGauges(c) {
+		if used.gauge.Doubt != "" {
+			list = append(list, notice("gauge-doubted", "", nil, diag.Facts{"section": used.section, "doubt": used.gauge.Doubt, "gauge": used.gauge.Name})...)
+		}
 	}
-	return c.pressure(v)
+	return list
+}
+
+func repeatsDisagree(c *known.Case) []diag.Notice {
+	var list []diag.Notice
+	for i := range c.Cranking().Cylinders {
+		r := &c.Cranking().Cylinders[i]
+		v := r.DryReadings
+		if !r.Disagree {
+			v = c.Compression.Wet[r.Name].Values
+		}
+		if r.Disagree || r.WetDisagree {
+			low, high := slices.Min(v), slices.Max(v)
+			list = append(list, notice("repeats-disagree", "", []string{r.Name}, diag.Facts{
+				"low": c.Pressure(low), "high": c.Pressure(high), "percent": known.Percent(100*(high-low)/high, 0)})...)
+		}
+	}
+	return list
+}
+
+// A stated minimum outside these parts of the likely pressure is doubted.
+const (
+	mostOfLikely  = 0.89
+	leastOfLikely = 0.35
+)
+
+func limitImplausible(c *known.Case) []diag.Notice {
+	s := c.Spec
+	if c.Compression == nil || s.Ratio == 0 || s.VariableTiming == diag.Yes || s.TwoStroke || s.Decompressor == "automatic" {
+		return nil
+	}
+	for _, l := range c.Compression.Limits {
+		if l.Kind != diag.Minimum {
+			continue
+		}
+		likely, ok := c.LikelyPressure(l)
+		if !ok {
+			return nil
+		}
+		variant := ""
+		switch part := l.Value / likely; {
+		case part > mostOfLikely:
+		case part < leastOfLikely:
+			variant = "low"
+		default:
+			continue
+		}
+		return notice("limit-implausible", variant, nil, diag.Facts{
+			"limit": l.Entered, "ratio": diag.Number{Value: s.Ratio, Decimals: 1},
+			"likely": diag.Number{Value: likely, Decimals: quantity.DefaultDecimals(l.Unit), Unit: l.Unit}})
+	}
+	return nil
 }

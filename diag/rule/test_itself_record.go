@@ -4,70 +4,128 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 )
 
-// What is asked for in words of its own, because it is missed only where
-// something else depends on it.
-const (
-	rangeMissing     = "the gauge's range, without which its accuracy says nothing"
-	fuelRangeMissing = "the fuel gauge's range, without which its accuracy says nothing"
-	airMissing       = "the altitude (the limit is one for sea level)"
-)
+// recordRules are on what was written down, and what was left out.
+var recordRules = []Rule{
+	{
+		Name: "method-incomplete", Title: "Not recorded how the test was made", Class: TestItself, About: diag.AboutTest,
+		Why: "A cranking reading depends on how it was taken: a shut throttle, a cold engine or two strokes fewer move it by more than many faults do, " +
+			"and nobody can tell afterwards. What was not written down cannot be held against the engine, so the findings stay weak.",
+		Source: "US Army TM 5-4210-230-14&P-1, Addendum No. 2, which asks for warm engine, open throttle and a note of the strokes",
+		Asks: "compression or a rotary engine's faces were read, and the gauge, the engine's temperature, the throttle or the strokes " +
+			"(a rotary: the cranking speed) were not recorded; or the gauge's accuracy is one of its span and its range was not, or a limit holds at sea level " +
+			"and neither altitude nor barometer was; a diesel is not asked for its throttle",
+		Notices: methodIncomplete, Kind: OfTest,
+		Doubt: "method-incomplete", Doubts: onGauges, RepeatOf: throttleUnknown,
+	},
+	{
+		Name: "too-few-cylinders", Title: "Cylinders were left out", Class: TestItself, About: diag.AboutTest,
+		Why: "Cylinders are judged beside each other. One that was not read may be the best, and then those called even are low, or the worst. Nothing can be said of the engine's sealing " +
+			"as a whole until it has been read.",
+		Source: "common practice", Variants: []string{"rotors"},
+		Asks:    "compression (or rotors, or leakage alone) was tested on an engine of several and some were not read",
+		Notices: tooFewCylinders, RepeatOf: func(*known.Case, diag.Notice) string { return "complete-set" }, Alone: always,
+		HeadlineOf: func(_ *known.Case, n diag.Notice) string {
+			if n.Variant == "rotors" {
+				return "too-few-rotors"
+			}
+			return "too-few-cylinders"
+		},
+	},
+	{
+		Name: "read-not-told", Title: "Read by somebody who kept the figure", Class: TestItself, About: diag.AboutTest,
+		Why: "A reading that somebody took and did not hand on is no reading that was left out: it exists, and whoever has it can be asked. Until then nothing is said of that cylinder, " +
+			"nor of the engine as a whole.",
+		Source:  "common practice",
+		Asks:    "the job says of a cylinder, or of a test, that it was read and not told",
+		Notices: readNotTold,
+	},
+	{
+		Name: "lower-bound", Title: "Known only to read more", Class: TestItself, About: diag.AboutTest,
+		Why: "A needle at its stop says that there is more, and not how much more. Such a reading can clear a minimum that it is above. It cannot be compared with the other cylinders " +
+			"except as at least that much, and one under the minimum decides nothing.",
+		Source:  "common practice",
+		Asks:    "a reading is written as a lower bound, such as 'over 300' or '300+'",
+		Notices: lowerBound, RepeatOf: boundsRepeat, Alone: always,
+		HeadlineOf: func(c *known.Case, _ diag.Notice) string {
+			if c.Cranking().N > 0 {
+				return "lower-bound-some"
+			}
+			return "lower-bound"
+		},
+	},
+	{
+		Name: "only-after-oil", Title: "Only readings after oil", Class: TestItself, About: diag.AboutTest,
+		Why:     "Oil fills room and seals what leaks past rings, so that readings after it are high and alike. Without the readings before it there is nothing to set them against.",
+		Source:  "US Army TM 5-4210-230-14&P-1, Addendum No. 2 (dry first, then with oil)",
+		Asks:    "compression was read with oil in the cylinders and on none without",
+		Notices: onlyAfterOil, Repeat: "compression-test", Alone: always, Headline: "wet-only",
+	},
+	{
+		Name: "engine-facts-missing", Title: "A fact of the engine would change the answer", Class: TestItself, About: diag.AboutTest,
+		Why: "Readings mean different things on different engines: lash cannot be set on hydraulic lifters, one camshaft cannot be late on one bank alone, an air-cooled engine has no coolant to lose. " +
+			"Where such a fact is not written down and would change what comes next, the sheet asks for it.",
+		Source: "common practice",
+		Asks: "a cylinder, a bank or the engine is low, and a fact that would change what comes first is not recorded: the fuel, hydraulic lifters, the camshafts, what drives them, a decompressor " +
+			"on a small engine, the cooling of one that is built both ways, the displacement where oil would tell",
+		Notices: engineFactsMissing,
+	},
+	{
+		Name: "vin-check-digit", Title: "The check digit of the VIN does not match", Class: TestItself, About: diag.AboutTest,
+		Why:    "One character of the number was misread or mistyped. The readings are not touched by it, but the sheet may name the wrong vehicle.",
+		Source: "49 CFR 565.15(c)", Variants: []string{"character"},
+		Asks:    "the VIN has 17 characters, begins with 1 to 5, and its ninth character is not the check digit",
+		Notices: noted("vin-check-digit"),
+	},
+}
 
-func methodIncomplete(c *Case) []diag.Notice {
+func methodIncomplete(c *known.Case) []diag.Notice {
 	var list []diag.Notice
 	section, missing := "compression", diag.Names(nil)
 	switch {
-	case c.Has(NeedsRotors):
-		section, missing = "rotors", c.notRecorded(c.Rotors.CrankingRPM > 0 || c.Conditions.CrankingRPM != nil, "cranking speed", c.Sums.Rotors.Limits)
-	case c.dryRead():
-		missing = c.notRecorded(c.Conditions.Strokes > 0, "strokes", c.Sums.Compression.Limits)
+	case c.Has(known.NeedsRotors):
+		section, missing = "rotors", c.NotRecorded(c.CrankingSpeed() > 0, "cranking speed", c.Sums.Rotors.Limits)
+	case c.DryRead():
+		missing = c.NotRecorded(c.Conditions.Strokes > 0, "strokes", c.Cranking().Limits)
 	}
 	if len(missing) > 0 {
 		list = notice("method-incomplete", "", nil, diag.Facts{"missing": missing, "section": section})
 	}
-	if c.Has(NeedsFuel) && lacksRange(c.Gauges.Fuel) {
-		list = append(list, notice("method-incomplete", "", nil, diag.Facts{"missing": diag.Names{fuelRangeMissing}, "section": "fuel-pressure"})...)
+	if c.Has(known.NeedsFuel) && known.LacksRange(c.Gauges.Fuel) {
+		list = append(list, notice("method-incomplete", "", nil, diag.Facts{"missing": diag.Names{known.FuelRangeMissing}, "section": "fuel-pressure"})...)
 	}
 	return list
 }
 
-// notRecorded lists what was not written down of a test made on the starter;
-// turning is whether it is known how the engine was turned, and its name.
-func (c *Case) notRecorded(turning bool, name string, limits []diag.LimitResult) diag.Names {
-	var missing diag.Names
-	ask := func(known bool, what string) {
-		if !known {
-			missing = append(missing, what)
-		}
+// throttleUnknown repeats a test of which nobody is sure that the throttle was
+// open.
+func throttleUnknown(c *known.Case, n diag.Notice) string {
+	if c.Conditions.Throttle != "not sure" || c.Spec.Diesel() || n.Facts["section"] == "fuel-pressure" {
+		return ""
 	}
-	ask(c.Gauges.Compression != nil, "gauge")
-	ask(c.Conditions.Engine != "" || c.Conditions.CoolantC != nil, "engine temperature")
-	ask(c.Spec.Diesel() || c.Conditions.Throttle == "open" || c.Conditions.Throttle == "closed", "throttle")
-	ask(turning, name)
-	ask(!lacksRange(c.Gauges.Compression), rangeMissing)
-	ask(!slices.ContainsFunc(limits, func(l diag.LimitResult) bool { return l.Uncorrected }), airMissing)
-	return missing
+	return "repeat-method"
 }
 
-// lacksRange reports a gauge whose accuracy is a part of a span that was not
-// recorded.
-func lacksRange(g *diag.Gauge) bool {
-	return g != nil && g.Accuracy != nil && g.Accuracy.NeedsRange() && !(g.High > g.Low)
+func onlyAfterOil(c *known.Case) []diag.Notice {
+	if !c.OnlyWet() || c.Spec.Diesel() {
+		return nil
+	}
+	return notice("only-after-oil", "", nil, nil)
 }
 
-// dryRead reports that compression was read dry, if only as a lower bound.
-func (c *Case) dryRead() bool {
-	return c.anyCylinder(func(r *diag.CylinderResult) bool { return len(r.DryReadings) > 0 })
+// boundsRepeat reads again what is known only to be more, where that leaves
+// open whether a cylinder is low.
+func boundsRepeat(c *known.Case, _ diag.Notice) string {
+	if len(c.BoundsOpen()) == 0 {
+		return ""
+	}
+	return "repeat-method"
 }
 
-// boundsOnly lists the cylinders known only to read more than a figure.
-func (c *Case) boundsOnly() []string {
-	return c.cylindersThat(func(r *diag.CylinderResult) bool { return len(r.DryReadings) > 0 && r.Kind == diag.AtLeast })
-}
-
-func lowerBound(c *Case) []diag.Notice {
-	names := c.boundsOnly()
+func lowerBound(c *known.Case) []diag.Notice {
+	names := c.BoundsOnly()
 	if len(names) == 0 {
 		return nil
 	}
@@ -75,65 +133,59 @@ func lowerBound(c *Case) []diag.Notice {
 	for _, name := range names {
 		least = min(least, slices.Min(c.Cylinder(name).DryReadings))
 	}
-	return notice("lower-bound", "", names, diag.Facts{"least": c.pressure(least)})
+	return notice("lower-bound", "", names, diag.Facts{"least": c.Pressure(least)})
 }
 
-func tooFewCylinders(c *Case) []diag.Notice {
-	names := c.Engine.Names()
-	variant := ""
+// unread lists the cylinders of an engine of several that a test left out, and
+// the variant of the words; none where no test was begun.
+func unread(c *known.Case) (names []string, variant string) {
 	var read func(name string) bool
 	switch {
-	case len(names) < 2:
-		return nil
-	case c.dryRead():
+	case !c.Several():
+		return nil, ""
+	case c.DryRead():
 		read = func(name string) bool { return len(c.Compression.Dry[name].Values) > 0 }
-	case c.Has(NeedsRotors):
+	case c.Has(known.NeedsRotors):
 		variant = "rotors"
 		read = func(name string) bool {
 			return slices.ContainsFunc(c.Sums.Rotors.Rotors, func(r diag.RotorResult) bool { return r.Name == name && len(r.Values) > 0 })
 		}
 	// Beside a whole compression test the leakage of the low ones is enough.
-	case c.Has(NeedsLeakage):
-		read = func(name string) bool { return len(c.Leakage.Dry[name].Values) > 0 }
+	case c.Has(known.NeedsLeakage):
+		read = func(name string) bool { return c.LeakNoted(name) }
 	default:
-		return nil
+		return nil, ""
 	}
-	unread := slices.DeleteFunc(slices.Clone(names), read)
-	if len(unread) == 0 {
-		return nil
-	}
-	return notice("too-few-cylinders", variant, unread, diag.Facts{"read": len(names) - len(unread), "of": len(names)})
+	return slices.DeleteFunc(c.Engine.Names(), read), variant
 }
 
-// noticeOf is the first notice of a rule so far, nil for none.
-func (c *Case) noticeOf(rule string) *diag.Notice {
-	for i := range c.Sums.Notices {
-		if n := &c.Sums.Notices[i]; n.Rule == rule {
-			return n
+func tooFewCylinders(c *known.Case) []diag.Notice {
+	names, variant := unread(c)
+	if len(names) == 0 {
+		return nil
+	}
+	of := len(c.Engine.Names())
+	return notice("too-few-cylinders", variant, names, diag.Facts{"read": of - len(names), "of": of})
+}
+
+func readNotTold(c *known.Case) []diag.Notice {
+	names := c.NotTold()
+	tests := diag.Names(nil)
+	for _, u := range c.Sums.NotTested {
+		if u.State == diag.NotTold && len(u.Cylinders) == 0 && u.Reading == "" {
+			tests = append(tests, u.Test)
 		}
 	}
-	return nil
+	if len(names) == 0 && len(tests) == 0 {
+		return nil
+	}
+	return notice("read-not-told", "", names, diag.Facts{"tests": tests, "rotors": c.Rotary()})
 }
 
-// unitSuspect passes on what reading the job found, but for a compression of
-// next to nothing with a reading of 0 among it: nothing is nothing in any unit.
-func unitSuspect(c *Case) []diag.Notice {
-	s := c.Sums.Compression
-	nothing := s != nil && s.WithoutPressure() && s.Lowest <= 0
-	return slices.DeleteFunc(noted("unit-suspect")(c), func(n diag.Notice) bool {
-		return nothing && n.Facts["section"] == "compression"
-	})
-}
-
-// wholeSection is the section all of whose readings, two at least, may stand in
-// another unit by a notice of it; "" where the notice is of single readings.
-func (c *Case) wholeSection(n diag.Notice) string {
-	section, _ := n.Facts["section"].(string)
-	if n.Rule != "unit-suspect" || n.Variant == "range-with-dot" || len(n.Cylinders) > 0 {
-		return ""
+func engineFactsMissing(c *known.Case) []diag.Notice {
+	missing := c.EngineFactsMissing()
+	if len(missing) == 0 {
+		return nil
 	}
-	if s := c.Sums.Compression; section == "compression" && (s == nil || s.N < 2) {
-		return ""
-	}
-	return section
+	return notice("engine-facts-missing", "", nil, diag.Facts{"missing": missing})
 }

@@ -4,263 +4,297 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 )
 
-const rich, lean = "rich running", "lean running"
+// mixtureTogether look at the mixture, by plugs, complaint or code, and at the
+// fuel pressure behind it.
+var mixtureTogether = slices.Concat(richTogether, leanTogether)
 
-var mixtureTogether = []Rule{
+var richTogether = []Rule{
 	{
 		Name: "rich-but-pressure-low", Title: "Runs rich, yet the fuel pressure is low",
-		Trigger: "a complaint of rich running, a code for it or soot on every plug, and fuel pressure under its limit",
 		Why: "Low pressure makes an engine lean, never rich, so the pressure is not the cause. Something brings fuel past the metering, and two of these also let the pressure fall: " +
 			"a torn regulator diaphragm and an injector that drips. Then come the purge valve, fuel in the oil, and a sensor that reports cold or lean.",
-		Source: "common practice, no source: low rail pressure leans the mixture and does not explain soot", Class: Together, Needs: []Need{NeedsFuel},
-		Findings: eachCircuit(richButLow),
+		Source: "common practice, no source: low rail pressure leans the mixture and does not explain soot", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel},
+		Needs: []known.Need{known.NeedsFuel},
+		Of:    eachCircuit, When: known.All(runsRich, pressureLow, someFuel),
+		Kind: OfFuel, For: falling(Sight, "regulator-diaphragm", "leaking-injector", "carburettor", "purge-valve", "fuel-in-oil", "temperature-signal", "gauge-reads-low"),
+		Against: denies(Heard, "low-leans", append([]string{"regulator-open"}, supplyCauses...)...),
+		Say:     richButLow, Headline: "rich-but-pressure-low",
+		SaysBetterThan: []string{"fuel-pressure-low", "sags-under-load", "all-sooty"},
 	},
 	{
 		Name: "rich-and-pressure-high", Title: "Runs rich, and the fuel pressure is high",
-		Trigger: "a complaint of rich running, a code for it or soot on every plug, and fuel pressure over its limit",
-		Why:     "Too much pressure gives too much fuel with each injection, on every cylinder alike. Plugs or complaint and gauge agree: return line, regulator or its hose.",
-		Source:  "common practice, no source", Class: Together, Needs: []Need{NeedsFuel},
-		Findings: eachCircuit(richAndHigh),
+		Why:    "Too much pressure gives too much fuel with each injection, on every cylinder alike. Plugs or complaint and gauge agree: return line, regulator or its hose.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel}, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: known.All(runsRich, pressureHigh),
+		Kind: OfFuel, Weigh: func(c *known.Case, s known.Subject) []Voice { return echoed(highVoices(*s.Circuit), c.RichSign()) },
+		Against: denies(Known, "pressure-explains", "rich-mixture", "weak-spark", "short-trips", "air-filter", "temperature-signal"),
+		Say: func(c *known.Case, s known.Subject) diag.Finding {
+			r, clear := s.Circuit.TooHigh()
+			return mixture(*s.Circuit, r, clear, c.RichSign())
+		},
+		Headline:       "rich-and-pressure-high",
+		SaysBetterThan: []string{"fuel-pressure-high", "all-sooty"},
 	},
 	{
-		Name: "lean-and-pressure-low", Title: "Runs lean, and the fuel pressure is low",
-		Trigger: "a complaint of lean running, a code for it or every plug white, and fuel pressure under its limit or sagging under load",
-		Why:     "Too little pressure gives too little fuel, and white plugs show it. Filter, pump and voltage come before injectors and sensors.",
-		Source:  "TM 10-3930-653-14&P, para 4-7-9 (white plugs: low fuel pressure among the causes)", Class: Together, Needs: []Need{NeedsFuel},
-		Findings: eachCircuit(leanAndLow),
+		Name: "rich-pressure-right", Title: "Runs rich, and the fuel pressure is right",
+		Why: "Pressure that is right while it is read does not clear what adds fuel past the metering: a diaphragm that leaks into its hose, an injector that drips, fuel from the oil or the tank's vapours. " +
+			"The hose and the pressure held after switching off tell the first two; a sensor that reports a cold engine comes next.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel}, Needs: []known.Need{known.NeedsFuel},
+		Of: rightCircuit, When: known.All(runsRich, known.Not(sootyAll), known.Not(inHose), known.OfCircuit("held, or not read after switching off", func(k known.Circuit) bool { return k.FallsFast() == nil }),
+			known.OfEngine("not one bank alone rich", func(c *known.Case) bool { return richBank(c) == nil })),
+		Kind: OfFuel, For: unmetered,
+		Say: richPressureRight, Headline: "rich-pressure-right",
+		SaysBetterThan: []string{"fuel-pressure-right"},
 	},
 	{
-		Name: "lean-pressure-right", Title: "Runs lean, and the fuel pressure is right",
-		Trigger: "a complaint of lean running, a code for it or every plug white, fuel pressure within its limits and no sag",
-		Why:     "The fuel arrives with the right pressure, so either air comes in that was not measured, or the injectors let too little through, or the air meter reads low.",
-		Source:  "common practice, no source", Class: Together, Needs: []Need{NeedsFuel},
-		Findings: leanPressureRight,
+		Name: "rich-pressure-open", Title: "Runs rich, and no limit tells whether the fuel pressure is right",
+		Why: "A pressure without the maker's limit neither explains a rich mixture nor clears the supply. What adds fuel past the metering needs no limit to be seen: fuel in the regulator's hose, " +
+			"pressure that is not held after switching off.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel}, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: known.All(runsRich, known.Not(sootyAll), known.Not(inHose), someFuel, known.OfCircuit("a steady pressure, none of which has a limit, and held or not read after switching off", func(k known.Circuit) bool {
+			return len(k.Steady()) > 0 && !k.Limited() && k.FallsFast() == nil
+		}), known.OfEngine("not one bank alone rich", func(c *known.Case) bool { return richBank(c) == nil })),
+		Kind: OfFuel, For: unmetered,
+		Say: richPressureOpen, Headline: "rich-pressure-open",
+	},
+	{
+		Name: "injector-agrees", Title: "A wet or sooty plug, and a rail that does not hold its pressure",
+		Why: "A rail that loses its pressure lets it go back through the pump, back through the regulator, or into a cylinder. Where one plug alone is wet with fuel or black, the fuel went there: " +
+			"the injector of that cylinder drips.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Ties: []diag.About{diag.AboutFuel, diag.AboutMixture},
+		Needs: []known.Need{known.NeedsFuel, known.NeedsPlugs},
+		Of:    wetAndNotHeld, When: known.All(known.BurningPlug("fuel-wet", "sooty"), known.Not(known.Low), notHeld, known.Not(inHose)),
+		Kind: OfPlugs, For: []Voice{{Cause: "leaking-injector", Weight: Sight}, {Cause: "leaking-injector", Weight: Known, Kind: OfFuel}},
+		Say: injectorAgrees, Headline: "injector-agrees",
+		SaysBetterThan: []string{"fuel-wet", "one-sooty", "wet-with-fuel-and-sealing", "falls-off-fast"},
 	},
 	{
 		Name: "rich-one-bank", Title: "Rich on one bank only",
-		Trigger: "the plugs of one bank alone are sooty or fuel-wet, and a complaint or code of rich running, or a fuel-pressure test that both banks share",
 		Why: "Both banks have the same pump, tank and regulator, so these are not the cause. What the bank has to itself is its sensor, its exhaust ahead of it, its injectors, its cam timing. " +
 			"White plugs on the other bank make it likely that the two sensors were exchanged.",
-		Source: "common practice, no source", Class: Together, Needs: []Need{NeedsPlugs},
-		Variants: []string{"crossed"},
-		Findings: richOneBank,
+		Source: "common practice, no source", Class: Together, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
+		Of:   oneSet("the sooty or fuel-wet plugs of one bank alone", richBank),
+		When: known.Any(toldRich, known.OfEngine("a fuel-pressure test that both banks share", func(c *known.Case) bool { return c.Has(known.NeedsFuel) })),
+		Kind: OfPlugs, For: falling(Known, "bank-exhaust-leak", "bank-sensor", "own-injector", "manifold-distribution", "carburettor"), Weigh: crossed,
+		Against: denies(Heard, "other-bank-shares", "pump", "fuel-filter", "regulator-stuck", "regulator-diaphragm", "return-blocked"),
+		Say:     richOneBank, Headline: "one-bank-mixture", Variants: []string{"crossed"},
+		SaysBetterThan: []string{"bank-sooty"},
 	},
 	{
 		Name: "rich-everywhere", Title: "Rich on every cylinder",
-		Trigger: "soot on every plug, and a complaint or code of rich running or a fuel pressure that is right",
-		Why:     "Every cylinder alike means something that all share: a sensor that reports a cold engine or too little air, the purge valve, the air filter, an injector rail that drips.",
-		Source:  plugManual + plugPattern, Class: Together, Needs: []Need{NeedsPlugs},
-		Findings: richEverywhere,
-	},
-	{
-		Name: "lean-one-bank", Title: "Lean on one bank only",
-		Trigger: "the plugs of one bank alone are white, two at least looked at in each",
-		Why:     "What a bank has to itself is its side of the manifold with its gaskets, its injectors with their seals, its exhaust and its sensor.",
-		Source:  "common practice, no source", Class: Together, Needs: []Need{NeedsPlugs},
-		Findings: leanOneBank,
+		Why:    "Every cylinder alike means something that all share: a sensor that reports a cold engine or too little air, the purge valve, the air filter, an injector rail that drips.",
+		Source: "TM 10-3930-653-14&P (sooty plugs: mixture); the pattern on every plug: common practice, no source", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel},
+		Needs: []known.Need{known.NeedsPlugs},
+		Of:    theEngine, When: known.All(sootyAll, known.Any(toldRich, pressureIsRight), known.Not(pastAny)),
+		Kind: OfPlugs, Weigh: everywhereVoices,
+		Say: richEverywhere, Headline: "plugs-sooty",
+		SaysBetterThan: []string{"fuel-pressure-right"},
 	},
 }
 
-// sign says what speaks of a mixture: "plugs", "complaint", "code" or "".
-func (c *Case) sign(look, complaint string, codes ...string) string {
-	switch {
-	case c.Has(NeedsPlugs) && c.patternOf(c.looking(look)) == onAll:
-		return "plugs"
-	case c.complains(complaint):
-		return "complaint"
-	case c.coded(codes...):
-		return "code"
+// unmetered is what makes an engine rich past a pressure that is not high.
+var unmetered = []Voice{
+	{Cause: "regulator-diaphragm", Weight: Sight}, {Cause: "leaking-injector", Weight: Sight - rarer}, {Cause: "carburettor", Weight: Known}, {Cause: "temperature-signal", Weight: DryUp + rarer},
+	{Cause: "purge-valve", Weight: DryUp}, {Cause: "fuel-in-oil", Weight: Hint + rarer}, {Cause: "air-filter", Weight: Hint},
+}
+
+// wetAndNotHeld is the one cylinder whose plug is wet or black, with the
+// circuit that loses its pressure.
+var wetAndNotHeld = Scope{Words: "one plug alone and a fuel circuit", Of: func(c *known.Case) []known.Subject {
+	set := c.Looking("fuel-wet", "sooty")
+	if c.PatternOf(set) != known.OnOne || len(c.PlugsRead()) < 2 {
+		return nil
+	}
+	var list []known.Subject
+	for _, k := range c.Circuits() {
+		list = append(list, known.Subject{Cylinders: set, Circuit: &k})
+	}
+	return list
+}}
+
+// rightCircuit is a circuit whose pressure is right, where that of no other is
+// wrong.
+var rightCircuit = Scope{Words: "a fuel circuit within its limits, and none that is not", Of: func(c *known.Case) []known.Subject {
+	k, r := c.PressureRight()
+	if r == nil {
+		return nil
+	}
+	return []known.Subject{{Circuit: &k}}
+}}
+
+var (
+	runsRich = known.OfEngine("a complaint of rich running, a code for it, or soot on every plug", func(c *known.Case) bool { return c.RichSign() != "" })
+	sootyAll = known.OfEngine("soot on every plug", func(c *known.Case) bool {
+		return c.Has(known.NeedsPlugs) && c.PatternOf(c.Looking("sooty")) == known.OnAll
+	})
+	toldRich        = known.OfEngine("a complaint, a code or black smoke of rich running", func(c *known.Case) bool { return c.ToldRich() })
+	inHose          = known.OfEngine("fuel in the regulator's hose", func(c *known.Case) bool { return c.FuelInHose("yes") })
+	pressureIsRight = known.OfEngine("fuel pressure within its limits", func(c *known.Case) bool { return right(c) })
+	pastAny         = known.OfEngine("a steady fuel pressure past a limit", func(c *known.Case) bool { return c.PressurePast() })
+)
+
+func right(c *known.Case) bool {
+	_, r := c.PressureRight()
+	return r != nil
+}
+
+// falling is what a pattern comes from, the likeliest first, each a little less
+// likely than the one before.
+func falling(from int, causes ...string) []Voice {
+	list := make([]Voice, len(causes))
+	for i, k := range causes {
+		list[i] = Voice{Cause: k, Weight: max(from-rarer*i, rarer)}
+	}
+	return list
+}
+
+// kindOfSign is the kind of test that a sign of the mixture comes from.
+func kindOfSign(sign string) Kind {
+	switch sign {
+	case "plugs":
+		return OfPlugs
+	case "code":
+		return OfCodes
+	case "complaint":
+		return OfHistory
 	}
 	return ""
 }
 
-// The codes are those of SAE J2012 for a mixture too rich or too lean, from
-// memory.
-func (c *Case) richSign() string { return c.sign("sooty", rich, "P0172", "P0175") }
-func (c *Case) leanSign() string { return c.sign("white", lean, "P0171", "P0174") }
+// echoed lets a sign of the mixture agree with what the pressure says: the
+// same causes in the same order, from another kind of test.
+func echoed(voices []Voice, sign string) []Voice {
+	var list []Voice
+	seen := map[string]bool{}
+	for _, v := range voices {
+		if v.Weight <= 0 || seen[v.Cause] {
+			continue
+		}
+		seen[v.Cause] = true
+		list = append(list, Voice{Cause: v.Cause, Weight: max(Known-rarer*(len(seen)-1), rarer), Kind: kindOfSign(sign)}, Voice{Cause: v.Cause, Weight: Hint, Kind: OfFuel})
+	}
+	return list
+}
 
 // mixture is a finding that a sign of the mixture and the fuel pressure make
 // together. A complaint is not a measurement: it does not make a finding strong.
-func (k circuit) mixture(rule string, r *diag.FuelReading, clear bool, sign string) *diag.Finding {
-	f := k.fuelFinding(rule, r, clear)
-	f.Facts["sign"], f.Facts["pinched"], f.Facts["snap"] = sign, "", r.Name == "snap"
-	if clear && sign == "plugs" && !k.c.plugsNew() {
+func mixture(k known.Circuit, r *diag.FuelReading, clear bool, sign string) diag.Finding {
+	f := fuelFinding(k, r, clear)
+	f.Headline = ""
+	f.Facts["sign"], f.Facts["snap"] = sign, r.Name == "snap"
+	if clear && sign == "plugs" && !k.Case.PlugsNew() {
 		f.Confidence = diag.Strong
 	}
 	if sign != "plugs" {
-		f.Doubts = append(f.Doubts, phrases("by-complaint")...)
+		f.Doubts = append(f.Doubts, diag.Phrase{Key: "by-complaint"})
 	}
 	return f
 }
 
-func richButLow(k circuit) *diag.Finding {
-	r, clear := k.worst(below)
-	sign := k.c.richSign()
-	if r == nil || sign == "" || k.pumpDead() != nil {
-		return nil
+// richButLow is surest where the hose and the gauge agree.
+func richButLow(c *known.Case, s known.Subject) diag.Finding {
+	k := s.Circuit
+	r, clear := k.Worst(known.Below)
+	f := mixture(*k, r, clear, c.RichSign())
+	if f.Confidence == diag.Strong {
+		f.Confidence = diag.Fair
 	}
-	f := k.mixture("rich-but-pressure-low", r, clear, sign)
-	f.Confidence = atMost(f.Confidence, diag.Fair)
-	causes := []string{"regulator-diaphragm", "leaking-injector", "purge-valve", "fuel-in-oil", "temperature-signal", "gauge-reads-low"}
-	if k.in.FuelInHose == "no" || !k.mayBeReferenced() {
-		causes = without(causes, "regulator-diaphragm")
-	}
-	if k.in.FuelInHose == "no" {
-		f.Against = append(f.Against, phrases("hose-dry")...)
-	}
-	if worst, limited := k.holdPast(); limited && worst == nil {
-		causes = without(causes, "leaking-injector")
-		f.Against = append(f.Against, phrases("pressure-held")...)
-	}
-	f.Causes = phrases(causes[:shownCauses]...)
-	f.Facts["hose"] = k.in.FuelInHose == "yes"
-	if k.in.FuelInHose == "yes" {
-		if clear {
-			f.Confidence = diag.Strong // the hose and the gauge agree
-		}
-		f.Causes = phrases("regulator-diaphragm")
-		f.Next = k.c.next(nil, "renew-regulator", "oil-for-fuel")
-		return f
-	}
-	if fallsOffFast(k) != nil {
-		f.Next = k.c.next(nil, "pinch-feed-and-return", "injector-balance")
-		return f
-	}
-	checks := []string{"held-pressure", "purge-pinch", "fuel-trims", "second-fuel-gauge"}
-	if k.mayBeReferenced() {
-		checks = append([]string{"hose-for-fuel"}, checks...)
-	}
-	f.Next = k.c.next(nil, checks...)
-	return f
-}
-
-func without(list []string, key string) []string {
-	return slices.DeleteFunc(list, func(k string) bool { return k == key })
-}
-
-func richAndHigh(k circuit) *diag.Finding {
-	r, clear := k.worst(above)
-	sign := k.c.richSign()
-	if r == nil || sign == "" {
-		return nil
-	}
-	f := k.mixture("rich-and-pressure-high", r, clear, sign)
-	k.highCauses(f)
-	return f
-}
-
-func leanAndLow(k circuit) *diag.Finding {
-	sign := k.c.leanSign()
-	if sign == "" || k.pumpDead() != nil {
-		return nil
-	}
-	r, clear := k.worst(below)
-	if r == nil && sagsUnderLoad(k) != nil {
-		r = k.Reading("snap")
-		clear = r.Verdict != diag.TooClose
-	}
-	if r == nil {
-		return nil
-	}
-	f := k.mixture("lean-and-pressure-low", r, clear, sign)
-	k.lowCauses(f)
-	if r.Name == "snap" { // the regulator holds the steady pressure
-		f.Causes = phrases("fuel-filter", "pump", "pump-voltage")
-		f.Next = k.c.next(nil, "fuel-volume", "pump-volts")
+	hose := k.In.FuelInHose == "yes"
+	f.Facts["hose"] = hose
+	if hose && clear {
+		f.Confidence = diag.Strong
 	}
 	return f
 }
 
-// pressureRight gives a circuit whose pressure is within its limits, and its
-// reading; every circuit must be.
-func (c *Case) pressureRight() (circuit, *diag.FuelReading) {
-	var at circuit
-	var right *diag.FuelReading
-	for _, k := range c.circuits() {
-		low, _ := k.worst(below)
-		high, _ := k.worst(above)
-		if low != nil || high != nil || sagsUnderLoad(k) != nil {
-			return circuit{}, nil
-		}
-		for _, r := range k.steady() {
-			if r.Verdict == diag.Within && right == nil {
-				at, right = k, r
-			}
-		}
-	}
-	return at, right
+func richPressureRight(c *known.Case, s known.Subject) diag.Finding {
+	f := mixture(*s.Circuit, s.Circuit.Right(), true, c.RichSign())
+	f.Urgency, f.Confidence = diag.CheckAgain, diag.Fair
+	f.Facts["held"], f.Facts["mayHold"] = c.HoldRead(), !s.Circuit.Lets()
+	return f
 }
 
-func leanPressureRight(c *Case) []diag.Finding {
-	sign := c.leanSign()
-	k, r := c.pressureRight()
-	if sign == "" || r == nil {
-		return nil
-	}
-	f := k.mixture("lean-pressure-right", r, true, sign)
-	f.Confidence, f.Urgency = atMost(f.Confidence, diag.Fair), diag.CheckAgain
-	f.Causes = phrases("air-leak", "air-meter", "dirty-injectors")
-	f.Next = c.next(nil, "smoke-test", "fuel-trims")
-	return []diag.Finding{*f}
+func richPressureOpen(c *known.Case, s known.Subject) diag.Finding {
+	f := mixture(*s.Circuit, s.Circuit.Steady()[0], true, c.RichSign())
+	f.Urgency, f.Confidence = diag.CheckAgain, diag.Weak
+	f.Facts["held"], f.Facts["mayHold"] = c.HoldRead(), !s.Circuit.Lets()
+	return f
 }
 
-func richOneBank(c *Case) []diag.Finding {
-	set := c.looking("sooty", "fuel-wet")
-	if len(set) == 0 {
-		return nil
+// injectorAgrees asks for soon: fuel that drips washes the bore and thins the
+// oil.
+func injectorAgrees(c *known.Case, s known.Subject) diag.Finding {
+	fall := s.Circuit.FallsFast()
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Strong, Facts: holdFacts(*s.Circuit, fall)}
+	f.Facts["wet"], f.Facts["rich"] = c.Looks(s.Name(), "fuel-wet"), c.RichSign() != ""
+	if !fall.Clear || c.PlugsNew() {
+		f.Confidence = diag.Fair
 	}
-	bank := c.bankOfAll(set)
-	if bank < 0 || !c.complains(rich) && !c.coded("P0172", "P0175") && !c.Has(NeedsFuel) {
-		return nil
-	}
-	f := c.plugFinding("rich-one-bank", set, diag.CheckAgain, true)
-	f.Confidence = diag.Fair
-	if c.plugsNew() {
-		f.Confidence = diag.Weak
-	}
-	f.Causes = phrases("bank-exhaust-leak", "bank-sensor", "own-injector")
-	f.Next = c.next(set, "bank-trims", "smoke-test", "compression-test")
-	whites := c.looking("white")
-	if len(whites) > 1 && c.bankOfAll(whites) == 1-bank {
-		f.Variant, f.Causes = "crossed", phrases("sensors-crossed", "bank-exhaust-leak", "bank-sensor")
-	}
-	return []diag.Finding{f}
+	return f
 }
 
-func richEverywhere(c *Case) []diag.Finding {
-	right := false
-	if c.Has(NeedsFuel) {
-		_, r := c.pressureRight()
-		right = r != nil
-	}
-	told := c.complains(rich) || c.coded("P0172", "P0175")
-	if c.patternOf(c.looking("sooty")) != onAll || !told && !right {
+// richBank is the cylinders of the one bank that is rich by its plugs.
+func richBank(c *known.Case) []string {
+	set := c.Looking("sooty", "fuel-wet")
+	if !c.Has(known.NeedsPlugs) || len(set) == 0 || c.BankOfAll(set) < 0 {
 		return nil
 	}
-	f := c.plugFinding("rich-everywhere", c.looking("sooty"), diag.CheckAgain, true)
-	f.Facts["right"] = right
-	f.Confidence = diag.Fair
-	f.Causes = phrases("temperature-signal", "air-meter", "purge-valve")
-	if !right {
-		f.Causes = phrases("regulator-stuck", "temperature-signal", "air-filter")
-	}
-	f.Next = c.next(f.Cylinders, "fuel-pressure-test", "hose-for-fuel", "held-pressure", "fuel-trims")
-	return []diag.Finding{f}
+	return set
 }
 
-func leanOneBank(c *Case) []diag.Finding {
-	set := c.looking("white")
-	if len(set) == 0 || c.bankOfAll(set) < 0 {
-		return nil
+// otherBank reports the other bank with plugs of a look, two at least.
+func otherBank(c *known.Case, set []string, looks ...string) bool {
+	others := c.Looking(looks...)
+	return len(others) > 1 && c.BankOfAll(others) == 1-c.BankOfAll(set)
+}
+
+// crossed are sensors that were exchanged: one bank rich, the other lean.
+func crossed(c *known.Case, s known.Subject) []Voice {
+	if otherBank(c, s.Cylinders, "white") || otherBank(c, s.Cylinders, "sooty", "fuel-wet") {
+		return speaks(Heard, "sensors-crossed")
 	}
-	f := c.plugFinding("lean-one-bank", set, diag.CheckAgain, true)
-	f.Causes = phrases("manifold-gasket", "injector-seals", "bank-exhaust-leak")
-	f.Next = c.next(set, "smoke-test", "bank-trims")
-	if sooty := c.looking("sooty", "fuel-wet"); len(sooty) > 0 && c.bankOfAll(sooty) >= 0 {
-		f.Causes = phrases("sensors-crossed", "manifold-gasket", "bank-exhaust-leak")
-		f.Next = c.next(set, "bank-trims")
+	return nil
+}
+
+// ofPlugs is a finding on plugs of one look: their colour shows the last
+// minutes of running and no more.
+func ofPlugs(c *known.Case, set []string) diag.Finding {
+	f := diag.Finding{Cylinders: set, Urgency: diag.CheckAgain, Confidence: diag.Fair, Doubts: []diag.Phrase{{Key: "colour-only"}},
+		Facts: diag.Facts{"read": len(c.PlugsRead()), "bank": "", "low": c.AnyLow(set)}}
+	if bank := c.BankOfAll(set); bank >= 0 {
+		f.Facts["bank"] = c.BankLabel(bank)
 	}
-	return []diag.Finding{f}
+	if c.PlugsNew() {
+		f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "plugs-new"}}
+	}
+	if len(c.PlugsRead()) < len(c.Engine.Names()) && !c.Sums.Plugs.Complete {
+		f.Doubts = append(f.Doubts, diag.Phrase{Key: "plugs-not-all-read"})
+	}
+	return f
+}
+
+func richOneBank(c *known.Case, s known.Subject) diag.Finding {
+	f := ofPlugs(c, s.Cylinders)
+	if otherBank(c, s.Cylinders, "white") {
+		f.Variant = "crossed"
+	}
+	return f
+}
+
+// everywhereVoices are what makes every cylinder rich: past a pressure that is
+// right, sensors and what adds fuel beside the injectors.
+func everywhereVoices(c *known.Case, _ known.Subject) []Voice {
+	if right(c) {
+		return append(falling(Sight, "regulator-diaphragm", "temperature-signal", "carburettor", "air-meter", "purge-valve", "leaking-injector", "fuel-in-oil"), Voice{Cause: "air-filter", Weight: Hint})
+	}
+	return falling(Sight, "carburettor", "regulator-stuck", "temperature-signal", "regulator-diaphragm", "purge-valve", "air-filter")
+}
+
+func richEverywhere(c *known.Case, _ known.Subject) diag.Finding {
+	f := ofPlugs(c, c.Looking("sooty"))
+	f.Facts["right"] = right(c)
+	return f
 }

@@ -6,7 +6,7 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
 	"gaugesheet/diag/known"
-	rule "gaugesheet/diag/rule2"
+	"gaugesheet/diag/rule"
 )
 
 const (

@@ -6,7 +6,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
-	rule "gaugesheet/diag/rule2"
+	"gaugesheet/diag/rule"
 )
 
 // compose makes a story of its members: what it is about, which of them leads,
@@ -210,6 +210,11 @@ func (s *story) finish() diag.Story {
 			f.Urgency = s.Urgency // what a folded member asks for is asked by the one that leads
 		} else {
 			f.SaidBy, f.Better = cmp.Or(m.better, s.lead().rule.Name), m.better != ""
+			// no member is surer, or asks sooner, than the story that it is part of
+			f.Confidence = atMost(f.Confidence, s.Confidence)
+			if f.Urgency.Rank() > s.Urgency.Rank() {
+				f.Urgency = s.Urgency
+			}
 		}
 		out.Members = append(out.Members, f)
 	}

@@ -10,7 +10,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
-	rule "gaugesheet/diag/rule2"
+	"gaugesheet/diag/rule"
 )
 
 // Diagnose does the sums on a test and says what they point to: the stories in

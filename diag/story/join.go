@@ -7,7 +7,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
-	rule "gaugesheet/diag/rule2"
+	"gaugesheet/diag/rule"
 )
 
 // A member is a rule with all that it holds for in one story.

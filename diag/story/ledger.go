@@ -7,7 +7,7 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
 	"gaugesheet/diag/known"
-	rule "gaugesheet/diag/rule2"
+	"gaugesheet/diag/rule"
 )
 
 // shownCauses is how many causes a story gives; beyond three nobody acts on
@@ -167,7 +167,7 @@ func (b *ledger) top(cylinders []string) []diag.Phrase {
 	list := make([]diag.Phrase, 0, shownCauses)
 	for _, name := range order[:min(len(order), shownCauses)] {
 		at := b.at[name]
-		if len(at) == len(cylinders) || cause.Shared(name) {
+		if len(cylinders) == 0 || len(at) == len(cylinders) || cause.Shared(name) {
 			at = nil
 		}
 		b.c.InOrder(at)

@@ -5,7 +5,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
-	rule "gaugesheet/diag/rule2"
+	"gaugesheet/diag/rule"
 )
 
 // readings are the readings that a kind of test rests on.

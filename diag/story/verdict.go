@@ -8,7 +8,7 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
 	"gaugesheet/diag/known"
-	rule "gaugesheet/diag/rule2"
+	"gaugesheet/diag/rule"
 )
 
 // conclude sets the verdict and the line under it: the first story leads, and

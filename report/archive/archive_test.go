@@ -16,7 +16,7 @@ import (
 
 	"github.com/pdfcpu/pdfcpu/pkg/api"
 
-	"gaugesheet/diag/rule"
+	"gaugesheet/diag/story"
 	"gaugesheet/report/archive/pdffile"
 	"gaugesheet/report/job"
 	"gaugesheet/report/sheet"
@@ -39,7 +39,7 @@ func draw(t testing.TB, text string, o sheet.Options) []byte {
 	if o.Version == "" {
 		o.Version = version
 	}
-	s, err := sheet.New(j, rule.Diagnose(j.Test()), o)
+	s, err := sheet.New(j, story.Diagnose(j.Test()), o)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -15,7 +15,7 @@ import (
 	"strings"
 	"testing"
 
-	"gaugesheet/diag/rule"
+	"gaugesheet/diag/story"
 	"gaugesheet/report/archive/pdffile"
 	"gaugesheet/report/job"
 	"gaugesheet/report/sheet"
@@ -52,7 +52,7 @@ func withLogo(t *testing.T, logo []byte) []byte {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	s, err := sheet.New(j, rule.Diagnose(j.Test()), sheet.Options{Version: version})
+	s, err := sheet.New(j, story.Diagnose(j.Test()), sheet.Options{Version: version})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,7 +8,7 @@ import (
 	"reflect"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/rule"
+	"gaugesheet/diag/story"
 	"gaugesheet/layout/pdf"
 	"gaugesheet/layout/record"
 	"gaugesheet/report/archive/pdffile"
@@ -109,7 +109,7 @@ func (s *Sheet) read() (*job.Job, *diag.Diagnosis, error) {
 	if len(problems) > 0 {
 		return nil, nil, unreadable(problems)
 	}
-	return j, rule.Diagnose(j.Test()), nil
+	return j, story.Diagnose(j.Test()), nil
 }
 
 func unreadable(problems job.Problems) error {

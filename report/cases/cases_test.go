@@ -13,7 +13,7 @@ import (
 	"time"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/rule"
+	"gaugesheet/diag/story"
 	"gaugesheet/report/job"
 	"gaugesheet/templates"
 )
@@ -26,7 +26,7 @@ func TestCases(t *testing.T) {
 	for _, file := range files {
 		t.Run(strings.TrimSuffix(filepath.Base(file), ".yaml"), func(t *testing.T) {
 			text, j := readCase(t, file)
-			k := &outcome{T: t, d: rule.Diagnose(j.Test()), test: j.Test()}
+			k := &outcome{T: t, d: story.Diagnose(j.Test()), test: j.Test()}
 			expectations := 0
 			for line := range strings.Lines(text) {
 				if expected, ok := strings.CutPrefix(line, "#> "); ok {
@@ -121,7 +121,7 @@ func TestFast(t *testing.T) {
 	for range 5 {
 		began := time.Now()
 		for _, test := range tests {
-			rule.Diagnose(test)
+			story.Diagnose(test)
 		}
 		best = min(best, time.Since(began)/time.Duration(len(tests)))
 	}

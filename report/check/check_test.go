@@ -13,6 +13,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/rule"
+	"gaugesheet/diag/story"
 	"gaugesheet/report/job"
 )
 
@@ -22,7 +23,7 @@ func read(t *testing.T, text string) (*job.Job, *diag.Diagnosis) {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	return j, rule.Diagnose(j.Test())
+	return j, story.Diagnose(j.Test())
 }
 
 // result is a job's result as another program has it.

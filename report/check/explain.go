@@ -8,21 +8,23 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/rule"
+	"gaugesheet/diag/story"
 	"gaugesheet/report/job"
 	"gaugesheet/templates"
 )
 
-// Explain writes how a job's findings came about: its readings, every rule in
-// the order in which it was tried, why it fired or did not, and what overrode
-// what. With a cylinder, only what concerns it. The error is the writer's, or
-// names a cylinder that the engine does not have.
+// Explain writes how a job's stories came about: its readings, every rule in
+// the order in which it was tried, why it fired or what it lacked, and the
+// ledger of each story. With a cylinder, only what concerns it. The error is
+// the writer's, or names a cylinder that the engine does not have.
 func Explain(w io.Writer, j *job.Job, cylinder string) error {
 	t := j.Test()
 	if names := t.Engine.Names(); cylinder != "" && !slices.Contains(names, cylinder) {
 		return &UnknownCylinder{Name: cylinder, Known: names}
 	}
-	d := rule.Diagnose(t)
-	s, err := speak(d, d.Findings, templates.Workshop)
+	d, tried := story.Explain(t)
+	findings := allFindings(d)
+	s, err := speak(d, findings, templates.Workshop)
 	if err != nil {
 		return err
 	}
@@ -30,18 +32,14 @@ func Explain(w io.Writer, j *job.Job, cylinder string) error {
 	p.head(j)
 	p.readings(d, cylinder)
 	p.title("Rules, in the order in which they are tried")
-	rules := map[string]rule.Rule{}
-	for _, r := range rule.All() {
-		rules[r.Name] = r
+	for _, one := range tried {
+		p.tried(one, d, findings, s, cylinder)
 	}
-	for _, tried := range rule.Explain(t) {
-		p.tried(tried, rules[tried.Rule], d, s, cylinder)
+	p.title("What is said, in this order, and why these causes")
+	for i := range d.Stories {
+		p.ledger(i, &d.Stories[i], s.stories[i], cylinder)
 	}
-	p.title("What is said, in this order")
-	for i, f := range d.Findings {
-		p.wrapped(fmt.Sprintf("  %d. ", i+1), fmt.Sprintf("%s: %s (%s, %s)", f.Rule, s.findings[i].Says, f.Urgency, f.Confidence))
-	}
-	if len(d.Findings) == 0 {
+	if len(d.Stories) == 0 {
 		p.line("  nothing was found")
 	}
 	_, err = io.WriteString(w, p.String())
@@ -58,17 +56,13 @@ func (e *UnknownCylinder) Error() string {
 	return fmt.Sprintf("the engine has no cylinder '%s', expected one of: %s", e.Name, strings.Join(e.Known, ", "))
 }
 
-func (p *printer) tried(t rule.Tried, r rule.Rule, d *diag.Diagnosis, s *spoken, cylinder string) {
-	if t.Outcome == rule.NotSeen {
-		p.wrapped("  - ", fmt.Sprintf("%s: not seen; it fires when %s", t.Rule, trimmed(r.Trigger)))
-		return
-	}
+func (p *printer) tried(t rule.Tried, d *diag.Diagnosis, findings []diag.Finding, s *spoken, cylinder string) {
 	if t.Outcome != rule.Fired {
 		p.wrapped("  - ", fmt.Sprintf("%s: %s", t.Rule, t.Outcome))
 		return
 	}
 	said := false
-	for i, f := range d.Findings {
+	for i, f := range findings {
 		if f.Rule == t.Rule && concerns(f.Cylinders, cylinder) {
 			p.wrapped("  * ", fmt.Sprintf("%s fired: %s. %s", t.Rule, s.findings[i].Says, s.findings[i].Because))
 			said = true
@@ -80,17 +74,51 @@ func (p *printer) tried(t rule.Tried, r rule.Rule, d *diag.Diagnosis, s *spoken,
 			said = true
 		}
 	}
-	if !said {
-		p.wrapped("  - ", fmt.Sprintf("%s: fired, but not for cylinder %s", t.Rule, cylinder))
-		return
-	}
-	if r.Why != "" {
+	switch r := rule.Named(t.Rule); {
+	case said && r != nil:
+		p.wrapped("      when: ", r.Trigger())
 		p.wrapped("      why: ", r.Why)
+	case cylinder != "":
+		p.wrapped("  - ", fmt.Sprintf("%s: fired, but not for cylinder %s", t.Rule, cylinder))
+	default:
+		p.wrapped("  - ", fmt.Sprintf("%s: fired, and another rule stands instead of it", t.Rule))
 	}
 }
 
-// trimmed is a trigger as the end of a sentence.
-func trimmed(trigger string) string { return strings.TrimSuffix(trigger, ".") }
+// ledger prints a story with every voice for or against its causes.
+func (p *printer) ledger(i int, st *diag.Story, said templates.SaidStory, cylinder string) {
+	if !concerns(st.Cylinders, cylinder) {
+		return
+	}
+	p.wrapped(fmt.Sprintf("  %d. ", i+1), fmt.Sprintf("%s (%s, %s): %s", st.About, st.Urgency, st.Confidence, said.Says))
+	sums := map[string]int{}
+	var order []string
+	for _, e := range st.Ledger {
+		if _, seen := sums[e.Cause]; !seen {
+			order = append(order, e.Cause)
+		}
+		sums[e.Cause] += e.Weight
+	}
+	slices.SortStableFunc(order, func(a, b string) int { return sums[b] - sums[a] })
+	for _, cause := range order {
+		p.wrapped("     ", fmt.Sprintf("%s: %d", cause, sums[cause]))
+		for _, e := range st.Ledger {
+			if e.Cause == cause {
+				p.wrapped("       ", fmt.Sprintf("%+d by %s (%s)", e.Weight, e.By, kindOf(e)))
+			}
+		}
+	}
+	if st.Next != nil {
+		p.wrapped("     next: ", st.Next.Key)
+	}
+}
+
+func kindOf(e diag.Entry) string {
+	if e.Kind == "" {
+		return "common"
+	}
+	return e.Kind
+}
 
 func concerns(cylinders []string, cylinder string) bool {
 	return cylinder == "" || len(cylinders) == 0 || slices.Contains(cylinders, cylinder)

@@ -181,9 +181,6 @@ func audienceOf(j *job.Job) (templates.Audience, error) {
 // of each first.
 func allFindings(d *diag.Diagnosis) []diag.Finding {
 	var all []diag.Finding
-	if len(d.Stories) == 0 { // until the switch
-		return append(append(all, d.Findings...), d.Folded...)
-	}
 	for _, s := range d.Stories {
 		all = append(all, s.Members...)
 	}

@@ -14,7 +14,7 @@ import (
 // Text writes what a job's readings say in words, for a terminal. The error is
 // the writer's, or names words that the catalogue lacks.
 func Text(w io.Writer, j *job.Job, d *diag.Diagnosis) error {
-	s, err := speak(d, d.Findings, templates.Workshop)
+	s, err := speak(d, nil, templates.Workshop)
 	if err != nil {
 		return err
 	}
@@ -23,7 +23,7 @@ func Text(w io.Writer, j *job.Job, d *diag.Diagnosis) error {
 	p.verdict(d, s)
 	p.list("About the test", s.notices)
 	p.readings(d, "")
-	p.findings(d, s)
+	p.stories(d, s)
 	if d.Next != nil {
 		p.title("Next check")
 		p.check(*s.next, "  ")
@@ -94,25 +94,26 @@ func (p *printer) verdict(d *diag.Diagnosis, s *spoken) {
 	p.line("urgency: %s", d.Urgency)
 }
 
-func (p *printer) findings(d *diag.Diagnosis, s *spoken) {
-	if len(d.Findings) == 0 {
+func (p *printer) stories(d *diag.Diagnosis, s *spoken) {
+	if len(d.Stories) == 0 {
 		return
 	}
 	p.title("Findings")
-	for i, f := range d.Findings {
-		p.finding(fmt.Sprintf("  %d. ", i+1), f, s.findings[i])
+	for i := range d.Stories {
+		p.story(fmt.Sprintf("  %d. ", i+1), &d.Stories[i], s.stories[i])
 	}
 }
 
-func (p *printer) finding(mark string, f diag.Finding, said templates.Said) {
+func (p *printer) story(mark string, st *diag.Story, said templates.SaidStory) {
 	p.wrapped(mark, said.Says)
 	indent := strings.Repeat(" ", len(mark))
 	p.wrapped(indent, said.Because)
+	p.wrapped(indent, said.Explains)
 	for _, part := range []struct {
 		mark  string
 		texts []string
 	}{
-		{"points to, likeliest first: ", said.Causes}, {"speaks against: ", said.Against}, {"how sure: " + string(f.Confidence) + "; ", said.Doubts},
+		{"points to, likeliest first: ", said.Causes}, {"speaks against: ", said.Against}, {"how sure: " + string(st.Confidence) + "; ", said.Doubts},
 	} {
 		switch {
 		case len(part.texts) > 0:
@@ -121,7 +122,7 @@ func (p *printer) finding(mark string, f diag.Finding, said templates.Said) {
 			p.wrapped(indent+"  ", strings.TrimSuffix(part.mark, "; "))
 		}
 	}
-	p.line("%s  %s (%s)", indent, f.Urgency, f.Rule)
+	p.line("%s  %s (%s)", indent, st.Urgency, strings.Join(rulesOf(*st), ", "))
 	if said.Next != nil {
 		p.wrapped(indent+"  next: ", said.Next.Do)
 	}
@@ -129,8 +130,9 @@ func (p *printer) finding(mark string, f diag.Finding, said templates.Said) {
 
 func (p *printer) check(c templates.SaidCheck, indent string) {
 	p.wrapped(indent, c.Do)
-	p.wrapped(indent+"if so:  ", c.IfSo)
-	p.wrapped(indent+"if not: ", c.IfNot)
+	for _, o := range c.Outcomes {
+		p.wrapped(indent+"- ", o.If+": "+o.Then)
+	}
 	p.wrapped(indent+"takes:  ", c.Effort)
 }
 

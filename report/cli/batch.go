@@ -11,7 +11,7 @@ import (
 	"sync"
 	"syscall"
 
-	"gaugesheet/diag/rule"
+	"gaugesheet/diag/story"
 	"gaugesheet/report/archive"
 	"gaugesheet/report/job"
 	"gaugesheet/report/sheet"
@@ -122,7 +122,7 @@ func (c *Command) drawOne(t task, d drawing) outcome {
 	case len(problems) > 0:
 		return o.problems(problems)
 	}
-	diagnosis := rule.Diagnose(j.Test())
+	diagnosis := story.Diagnose(j.Test())
 	page, err := sheet.New(j, diagnosis, d.options)
 	if err != nil {
 		return o.bad(t.job, err)

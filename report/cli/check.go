@@ -5,7 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"gaugesheet/diag/rule"
+	"gaugesheet/diag/story"
 	"gaugesheet/report/check"
 )
 
@@ -59,7 +59,7 @@ func (c *Command) checkText(jobs []string) error {
 			continue
 		}
 		var text strings.Builder
-		if err := check.Text(&text, j, rule.Diagnose(j.Test())); err != nil {
+		if err := check.Text(&text, j, story.Diagnose(j.Test())); err != nil {
 			return noSheet(name, err)
 		}
 		if err := c.write([]byte(text.String())); err != nil {
@@ -114,7 +114,7 @@ func (c *Command) checkOne(name string) (any, int, error) {
 		visible{c.Stderr}.Write([]byte(outcome{}.problems(problems).messages))
 		return check.Problems(name, problems), BadJob, nil
 	}
-	result, err := check.Of(j, rule.Diagnose(j.Test()))
+	result, err := check.Of(j, story.Diagnose(j.Test()))
 	if err != nil {
 		return nil, 0, noSheet(name, err)
 	}

@@ -102,7 +102,7 @@ func writeRule(b *strings.Builder, r rule.Rule) {
 	fmt.Fprintf(b, "%s: %s\n", r.Name, r.Title)
 	write := func(what, text string) {
 		if text != "" {
-			fmt.Fprintf(b, "  %-9s%s\n", what, text)
+			fmt.Fprintf(b, "  %-18s%s\n", what, text)
 		}
 	}
 	var needs []string
@@ -110,10 +110,11 @@ func writeRule(b *strings.Builder, r rule.Rule) {
 		needs = append(needs, string(n))
 	}
 	write("needs", strings.Join(needs, ", "))
-	write("trigger", r.Trigger)
+	write("trigger", r.Trigger())
 	write("why", r.Why)
 	write("source", r.Source)
-	write("yields to", strings.Join(r.YieldsTo, ", "))
+	write("says better than", strings.Join(r.SaysBetterThan, ", "))
+	write("stands instead of", strings.Join(r.InsteadOf, ", "))
 }
 
 func (c *Command) versionCommand() *cobra.Command {

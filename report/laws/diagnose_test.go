@@ -5,14 +5,14 @@ import (
 	"fmt"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/rule"
+	"gaugesheet/diag/story"
 	"gaugesheet/layout/pdf"
 	"gaugesheet/report/check"
 	"gaugesheet/report/job"
 )
 
 // diagnose is the only place where these tests call the diagnosis.
-func diagnose(t *diag.Test) *diag.Diagnosis { return rule.Diagnose(t) }
+func diagnose(t *diag.Test) *diag.Diagnosis { return story.Diagnose(t) }
 
 // A subject is a job with all that was said of it.
 type subject struct {

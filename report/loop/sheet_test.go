@@ -6,14 +6,14 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/rule"
+	"gaugesheet/diag/story"
 	"gaugesheet/layout/pdf"
 	"gaugesheet/report/check"
 	"gaugesheet/report/job"
 )
 
 // diagnose is the only place where these tests call the diagnosis.
-func diagnose(t *diag.Test) *diag.Diagnosis { return rule.Diagnose(t) }
+func diagnose(t *diag.Test) *diag.Diagnosis { return story.Diagnose(t) }
 
 // A sheet is what the JSON says, as far as the loop follows it.
 type sheet struct {

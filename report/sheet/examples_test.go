@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"gaugesheet/diag/rule"
+	"gaugesheet/diag/story"
 	"gaugesheet/layout"
 	"gaugesheet/layout/pdf"
 	"gaugesheet/layout/record"
@@ -50,7 +50,7 @@ func readJob(t testing.TB, path string, data []byte) *job.Job {
 // drawn records a job's sheet.
 func drawn(t testing.TB, j *job.Job, kind, paper string) *record.Recorder {
 	t.Helper()
-	s, err := sheet.New(j, rule.Diagnose(j.Test()), sheet.Options{Kind: kind, Paper: paper, Version: "test"})
+	s, err := sheet.New(j, story.Diagnose(j.Test()), sheet.Options{Kind: kind, Paper: paper, Version: "test"})
 	if err != nil {
 		t.Fatalf("%s on %s: %v", kind, paper, err)
 	}

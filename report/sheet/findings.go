@@ -11,7 +11,7 @@ import (
 
 // findingsBlock is the findings in the order in which they are said.
 func (v *view) findingsBlock() layout.Block {
-	if len(v.d.Findings) == 0 {
+	if len(v.d.Stories) == 0 {
 		return nil
 	}
 	d := figure.Findings{
@@ -25,8 +25,8 @@ func (v *view) findingsBlock() layout.Block {
 	if v.workshop() {
 		d.Least = 3
 	}
-	for _, f := range v.d.Findings {
-		d.Items = append(d.Items, v.finding(f))
+	for i := range v.d.Stories {
+		d.Items = append(d.Items, v.story(&v.d.Stories[i]))
 	}
 	return figure.NewFindings(d)
 }
@@ -41,29 +41,27 @@ func (v *view) findingsLeft(o figure.Omitted) string {
 	return v.label(where, "findings", o.Findings, "reasons", o.Reasons, "causes", o.Causes, "against", o.Against)
 }
 
-func (v *view) finding(f diag.Finding) figure.Finding {
-	said, err := v.words.Finding(f, v.sheet.Audience)
+// story is one story as the block of findings has it.
+func (v *view) story(st *diag.Story) figure.Finding {
+	said, err := v.words.Story(*st, v.sheet.Audience)
 	v.keep("", err)
 	item := figure.Finding{
-		Short: f.Urgency == diag.NoAction,
-		Mark:  v.findingMark(f), Says: onPage(said.Says), Because: onPage(said.Because), Against: allOnPage(said.Against),
-		Urgency: v.label("urgency." + string(f.Urgency)), Causes: allOnPage(said.Causes),
+		Short: st.Urgency == diag.NoAction,
+		Mark:  urgencyMark(st.Urgency), Says: onPage(said.Says), Because: onPage(strings.TrimSpace(said.Because + " " + said.Explains)), Against: allOnPage(said.Against),
+		Urgency: v.label("urgency." + string(st.Urgency)), Causes: allOnPage(said.Causes),
 	}
 	limit := 2
 	if v.workshop() {
-		limit, item.Rule = 3, f.Rule
+		limit = 3
+		if len(st.Members) > 0 {
+			item.Rule = st.Members[0].Rule
+		}
 	}
 	item.Causes = item.Causes[:min(limit, len(item.Causes))]
-	if f.Urgency != diag.NoAction || v.workshop() {
-		item.Sure = v.sure(f.Confidence, said.Doubts)
+	if st.Urgency != diag.NoAction || v.workshop() {
+		item.Sure = v.sure(st.Confidence, said.Doubts)
 	}
 	return item
-}
-
-// findingMark is the symbol of a finding; one that hangs on a reading too
-// close to its limit shows that.
-func (v *view) findingMark(f diag.Finding) figure.Mark {
-	return urgencyMark(f.Urgency)
 }
 
 func (v *view) sure(c diag.Confidence, doubts []string) string {

@@ -7,7 +7,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
-	"gaugesheet/diag/rule"
+	"gaugesheet/diag/story"
 	"gaugesheet/layout/pdf"
 	"gaugesheet/layout/record"
 	"gaugesheet/report/sheet"
@@ -22,7 +22,7 @@ func TestRandomJobsOnEverySheet(t *testing.T) {
 			t.Parallel()
 			text := randomJob(seed)
 			j := readJob(t, "random.yaml", []byte(text))
-			d := rule.Diagnose(j.Test())
+			d := story.Diagnose(j.Test())
 			paper := papers[seed%3]
 			for kind := range smallestType {
 				s, err := sheet.New(j, d, sheet.Options{Kind: kind, Paper: paper, Version: "test"})

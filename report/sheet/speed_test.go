@@ -8,7 +8,7 @@ import (
 
 	"github.com/go-pdf/fpdf"
 
-	"gaugesheet/diag/rule"
+	"gaugesheet/diag/story"
 	"gaugesheet/layout"
 	"gaugesheet/layout/pdf"
 	"gaugesheet/layout/pdf/fonts"
@@ -29,7 +29,7 @@ func writeSheet(tb testing.TB, path string, data []byte) []byte {
 	if len(problems) > 0 {
 		tb.Fatal(problems)
 	}
-	s, err := sheet.New(j, rule.Diagnose(j.Test()), sheet.Options{Version: "test"})
+	s, err := sheet.New(j, story.Diagnose(j.Test()), sheet.Options{Version: "test"})
 	if err != nil {
 		tb.Fatal(err)
 	}

@@ -11,8 +11,8 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/gauge"
 	"gaugesheet/diag/known"
+	"gaugesheet/diag/rule"
 	"gaugesheet/diag/rule/sample"
-	rule "gaugesheet/diag/rule2"
 	"gaugesheet/diag/story"
 )
 

@@ -9,8 +9,8 @@ import (
 	"gaugesheet/diag/engine"
 	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
+	"gaugesheet/diag/rule"
 	"gaugesheet/diag/rule/sample"
-	rule "gaugesheet/diag/rule2"
 )
 
 func spec(alter func(*diag.Spec)) sample.Change { return sample.Spec(alter) }
