@@ -151,11 +151,12 @@ func (c *cranking) statistics(r *CompressionResult) {
 	r.LowestPercentBelowMedian = percentOf(r.Median-r.Lowest, r.Median)
 }
 
-// shares fills where each cylinder stands beside the highest and the median.
+// shares fills where each cylinder stands beside the highest and the median; not
+// beside the highest read where a cylinder known to read more makes it low.
 func (c *cranking) shares(r *CompressionResult) {
 	for _, s := range c.samples {
 		cylinder := r.Cylinder(s.name)
-		if r.Highest > 0 {
+		if r.Highest > 0 && !cylinder.AtMost {
 			cylinder.PercentOfHighest = ref(percentOf(s.value, r.Highest))
 		}
 		if r.Median > 0 {

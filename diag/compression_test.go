@@ -160,7 +160,7 @@ func TestBoundsThatDecide(t *testing.T) {
 				t.Errorf("%s: cylinder %d is %s, want %s", row.what, i+1, g, row.want[i])
 			}
 		}
-		if r := c.Cylinders[0]; r.AtMost != (row.atMost > 0) || row.atMost > 0 && !near(r.PercentOfRef, row.atMost, 0.1) {
+		if r := c.Cylinders[0]; r.AtMost != (row.atMost > 0) || r.AtMost != (r.PercentOfHighest == nil) || row.atMost > 0 && !near(r.PercentOfRef, row.atMost, 0.1) {
 			t.Errorf("%s: %.1f %%, at most %v", row.what, r.PercentOfRef, r.AtMost)
 		}
 	}
