@@ -102,8 +102,19 @@ func (k *Check) work(c *known.Case, cylinders []string) *known.Work {
 	if len(c.History.WorkDone)+len(c.History.Findings) == 0 {
 		return nil
 	}
-	return c.DoneOn(cylinders, append([]string{k.Name}, k.Words...)...)
+	return c.DoneOn(cylinders, k.called()...)
 }
+
+// called are the names that the check goes by in a job's work done.
+func (k *Check) called() []string { return calledOf()[k.Name] }
+
+var calledOf = sync.OnceValue(func() map[string][]string {
+	names := make(map[string][]string, len(Checks))
+	for i := range Checks {
+		names[Checks[i].Name] = append([]string{Checks[i].Name}, Checks[i].Words...)
+	}
+	return names
+})
 
 // Answer gives the outcome that the job's work done names for the check on
 // these cylinders, nil where it was not made or names none.

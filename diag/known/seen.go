@@ -12,6 +12,9 @@ import (
 // the camera's words, its notes, and the technician's findings that name the
 // cylinder.
 func (c *Case) SeenIn(name string) string {
+	if len(c.Borescope)+len(c.Bores)+len(c.History.WorkDone)+len(c.History.Findings) == 0 {
+		return ""
+	}
 	texts := []string{c.Borescope[name]}
 	if b, ok := c.Bores[name]; ok {
 		for _, part := range []struct{ what, look string }{{"wall", b.Wall}, {"crown", b.Crown}, {"valves", b.Valves}, {"seat", b.Seat}} {
@@ -36,7 +39,10 @@ func (c *Case) Looked(name string) bool {
 }
 
 // Seen reports that what was seen in a cylinder speaks of one of these.
-func (c *Case) Seen(name string, words ...string) bool { return SpeaksOf(c.SeenIn(name), words...) }
+func (c *Case) Seen(name string, words ...string) bool {
+	text := c.SeenIn(name)
+	return text != "" && SpeaksOf(text, words...)
+}
 
 // Words of what is seen in a cylinder.
 var (

@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // Work is something that the job says was done or found, by its words.
@@ -70,10 +71,25 @@ var spellings = strings.NewReplacer(
 	"tappet clearance", "valve clearance", "tappets", "valve lash", "valve lashes", "valve lash", "clearances", "clearance", "spark plugs", "plugs", "spark plug", "plug",
 	"compression-test", "compression test", "’", "'")
 
+// hyphens are taken for spaces.
+var hyphens = strings.NewReplacer("-", " ", "–", " ", "_", " ")
+
 // plainWords brings a text to the form in which words are looked for.
 func plainWords(text string) string {
-	text = strings.NewReplacer("-", " ", "–", " ", "_", " ").Replace(strings.ToLower(text))
-	return spellings.Replace(strings.Join(strings.Fields(text), " "))
+	return spellings.Replace(strings.Join(strings.Fields(hyphens.Replace(strings.ToLower(text))), " "))
+}
+
+// plainOf remembers the plain form of words that the program itself looks for:
+// they are few and asked for again and again.
+var plainOf sync.Map
+
+func plainPhrase(words string) string {
+	if plain, ok := plainOf.Load(words); ok {
+		return plain.(string)
+	}
+	plain := plainWords(words)
+	plainOf.Store(words, plain)
+	return plain
 }
 
 // DoneOn gives the first work whose text has one of these words and that is
@@ -99,7 +115,7 @@ func (c *Case) WorkDone(words ...string) bool { return c.DoneOn(nil, words...) !
 // Says reports a text, such as work done, that has one of these words and does
 // not deny it.
 func (w *Work) Says(words ...string) bool {
-	return w != nil && slices.ContainsFunc(words, func(x string) bool { return has(w.Text, plainWords(x)) })
+	return w != nil && slices.ContainsFunc(words, func(x string) bool { return has(w.Text, plainPhrase(x)) })
 }
 
 // has reports words in a plain text as whole words, not denied just before.

@@ -44,6 +44,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	}
 	var best, proof *cause.Check
 	most, cheapest := 0.0, 0
+	first := s.book.first()
 	for i := range cause.Checks {
 		k := &cause.Checks[i]
 		names := s.cylindersFor(k)
@@ -57,14 +58,14 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 			}
 		}
 		minutes := k.MinutesFor(c, names)
-		if slices.Contains(k.Mends, s.book.first()) {
+		if slices.Contains(k.Mends, first) {
 			minutes -= mendFirst
 		}
-		if (proves(k, s.book.first()) || minutes < 0) && (proof == nil || minutes < cheapest) {
+		if (proves(k, first) || minutes < 0) && (proof == nil || minutes < cheapest) {
 			proof, cheapest = k, minutes
 		}
 	}
-	if best == nil || proof != nil && s.asGoodAsProven(shares) && slices.Contains(proof.Mends, s.book.first()) {
+	if best == nil || proof != nil && s.asGoodAsProven(shares) && slices.Contains(proof.Mends, first) {
 		best = proof
 	}
 	if best != nil {

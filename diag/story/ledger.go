@@ -23,6 +23,7 @@ type ledger struct {
 	kinds   map[string]map[rule.Kind]int // for a cause, by the kind of test
 	at      map[string][]string          // cylinders that speak for a cause by more than what is common
 	entries []diag.Entry
+	ranked  []string // the causes in order; nil until asked for and after every voice
 }
 
 // weigh enters every voice on the subject of a story: those of its rules, the
@@ -115,6 +116,7 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 	if !cause.Fit(b.c, v.Cause) {
 		return
 	}
+	b.ranked = nil
 	weight := v.Weight
 	if len(at) > 0 && len(at) < b.of && !cause.Shared(v.Cause) {
 		weight = weight * len(at) / b.of
@@ -140,15 +142,23 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 // sorted gives the causes for which more speaks than against, the likeliest
 // first; what weighs the same stays in the order in which it was entered.
 func (b *ledger) sorted() []string {
+	if b.ranked == nil {
+		b.ranked = b.rank()
+	}
+	return b.ranked
+}
+
+func (b *ledger) rank() []string {
 	order := slices.DeleteFunc(slices.Clone(b.order), func(name string) bool { return b.net[name] <= 0 })
 	plain := slices.ContainsFunc(order, func(name string) bool { return !cause.Named(name).Vague })
-	weight := func(name string) int {
+	weights := make(map[string]int, len(order))
+	for _, name := range order {
+		weights[name] = b.net[name]
 		if plain && cause.Named(name).Vague {
-			return b.net[name] / 2
+			weights[name] /= 2
 		}
-		return b.net[name]
 	}
-	slices.SortStableFunc(order, func(x, y string) int { return cmp.Compare(weight(y), weight(x)) })
+	slices.SortStableFunc(order, func(x, y string) int { return cmp.Compare(weights[y], weights[x]) })
 	return order
 }
 
