@@ -22,7 +22,7 @@ type AllLowBasis struct {
 // alone never says that all are low.
 func (c *Case) AllLow() *AllLowBasis {
 	s := c.Cranking()
-	if s.N == 0 || s.HighestBound > 0 || c.NothingRead() || c.Spec.Decompressor == "automatic" {
+	if s.N == 0 || s.N == 1 && c.Several() || s.HighestBound > 0 || c.NothingRead() || c.Spec.Decompressor == "automatic" {
 		return nil
 	}
 	if m := c.Minimum(); m != nil {

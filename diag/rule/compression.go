@@ -95,7 +95,7 @@ func ofOne(c *known.Case) []Voice {
 	case c.Spec.TwoStroke:
 		return common("rings", "piston", "head-gasket", "scored-bore", "crankcase-seal", "reed-valve", "restricted-exhaust")
 	case c.Spec.Diesel():
-		return common("exhaust-valve", "rings", "valve-lash", "inlet-valve", "head-gasket", "scored-bore")
+		return common("valve-lash", "exhaust-valve", "rings", "inlet-valve", "head-gasket", "scored-bore")
 	}
 	return append(common("exhaust-valve", "rings", "inlet-valve", "valve-lash", "valve-motion", "head-gasket", "warped-or-cracked-head", "scored-bore"), tightLash(c)...)
 }

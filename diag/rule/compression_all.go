@@ -16,11 +16,11 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	var list []Voice
 	switch {
 	case c.Spec.TwoStroke:
-		list = common("wear", "restricted-inlet", "crankcase-seal", "reed-valve", "restricted-exhaust", "head-gasket")
+		list = common("wear", "crankcase-seal", "reed-valve", "restricted-exhaust")
 	case c.Spec.Diesel() && even:
 		list = common("wear", "cam-timing", "restricted-inlet", "valve-lash")
 	case even:
-		list = common("cam-timing", "wear", "washed-bore", "timing-drive")
+		list = append(common("cam-timing", "wear"), speaks(commonest/2, "washed-bore", "timing-drive")...)
 	default:
 		list = common("wear", "cam-timing", "fault-in-each", "washed-bore")
 	}
@@ -36,10 +36,11 @@ func weighTest(c *known.Case) []Voice {
 	even := c.Cranking().LowestPercentOfHighest >= known.EvenTogether
 	return slices.Concat(
 		where(even && k.Throttle != "open" && !c.Spec.Diesel(), speaks(commonest-3*rarer, "throttle-or-choke")),
+		where(even && k.Throttle != "open" && !c.Spec.Diesel() && c.Noticed("method-incomplete"), speaks(commonest/2, "throttle-or-choke")),
 		where(k.Throttle == "open" && !c.ChokeShut(), as(OfTest, denies(Known, "throttle-open", "throttle-or-choke"))),
 		where(even && k.CrankingRPM == nil && k.Battery.CrankingV == nil, speaks(Hint, "weak-cranking")),
 		where(basis != nil && basis.Share >= nearlyEnough, speaks(commonest-rarer, "gauge-reads-low")),
-		where(c.Gauges.Compression == nil, speaks(Hint, "gauge-reads-low")),
+		where(even && basis != nil && basis.Variant == "" && basis.Share >= farOff && basis.Share < nearlyEnough, speaks(commonest-4*rarer, "gauge-reads-low")),
 		where(known.SpeaksOf(strings.ToLower(k.Method), "by hand", "kick", "pull start", "rope", "drill", "tow"), as(OfTest, speaks(Known, "weak-cranking"))),
 		where(known.DecompressorUnknown.Holds(c, known.Subject{}), speaks(Known, "decompressor")))
 }
@@ -47,6 +48,10 @@ func weighTest(c *known.Case) []Voice {
 // nearlyEnough is the part of a figure from which a gauge that reads low may be
 // all that is wrong.
 const nearlyEnough = 0.90
+
+// farOff is the part of a stated minimum under which no gauge is likely to be
+// that far out.
+const farOff = 0.65
 
 // weighTiming weighs late valve timing: sudden, driven by belt or chain, with
 // cylinders that hold their air and that oil does not help.

@@ -145,12 +145,20 @@ func weighBank(c *known.Case, s known.Subject) []Voice {
 	}
 	return slices.Concat(list, where(own && dead, valvesHit(c)),
 		where(own && c.Spec.VariableTiming == diag.Yes, as(OfHistory, speaks(commonest-rarer, "cam-phaser"))),
+		where(own && fellAlone(c, s.Cylinders), as(OfEarlier, speaks(Heard, "cam-timing"))),
 		where(own && known.SuddenOnset.Holds(c, s), as(OfHistory, speaks(Hint, "cam-timing", "timing-drive"))),
 		where(c.OneCamshaft(), as(OfHistory, denies(Heard, "one-camshaft", "cam-timing", "cam-phaser"))),
 		where(c.AllTight(s.Cylinders) && own, as(OfLeakage, speaks(Heard, "cam-timing"))),
 		where(c.AllTight(s.Cylinders), as(OfLeakage, denies(Heard, "holds-air", "head-gasket", "warped-or-cracked-head", "wear"))),
 		where(c.LosesAt(s.Cylinders, known.AtNeighbour) || c.LosesAt(s.Cylinders, known.AtCoolant), as(OfLeakage, speaks(Heard, "head-gasket"))),
 		where(c.AllWet(s.Cylinders, known.WetRises), as(OfCompression, append(speaks(Wet, "rings", "wear"), denies(Known, "rose-with-oil", "cam-timing", "head-gasket")...))))
+}
+
+// fellAlone reports cylinders that all fell since an earlier test while none of
+// the others did.
+func fellAlone(c *known.Case, names []string) bool {
+	fell := func(n string) bool { r := c.Cylinder(n); return r.Change != nil && *r.Change < -r.ChangeU }
+	return !slices.ContainsFunc(names, func(n string) bool { return !fell(n) }) && !slices.ContainsFunc(c.Others(names), fell)
 }
 
 func bankLow(c *known.Case, s known.Subject) diag.Finding {

@@ -70,7 +70,7 @@ func oneDead(c *known.Case) []string {
 // it is mostly washed bores; a throttle known to be open did not keep the air out.
 func weighNone(c *known.Case, _ known.Subject) []Voice {
 	if c.UnitSuspect() {
-		return speaks(Heard, "other-unit")
+		return as(OfTest, speaks(Heard, "other-unit"))
 	}
 	list := common("timing-drive", "throttle-or-choke", "gauge-reads-low", "cam-timing")
 	if c.Spec.TwoStroke {
@@ -85,9 +85,9 @@ func noneAnywhere(c *known.Case, _ known.Subject) diag.Finding {
 	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Fair, Facts: diag.Facts{"highest": c.Pressure(c.Cranking().Highest)}}
 	switch {
 	case c.UnitSuspect():
-		f.Variant, f.Urgency = "unit", diag.CheckAgain
+		f.Variant, f.Urgency, f.Confidence = "unit", diag.CheckAgain, diag.Weak
 	case c.Flooded():
-		f.Variant, f.Urgency = "flooded", diag.ActSoon
+		f.Variant, f.Urgency = "flooded", diag.CheckAgain // it is dried before it is judged
 	}
 	return f
 }
@@ -146,7 +146,7 @@ func weighDead(c *known.Case, _ known.Subject) []Voice {
 	case c.Spec.TwoStroke:
 		return common("holed-piston", "rings", "head-gasket", "adapter-leak")
 	case c.Spec.Diesel():
-		return append(common("stuck-valve", "valve-motion", "holed-piston", "bent-valve", "valve-lash", "head-gasket", "adapter-leak"), stuck...)
+		return append(common("valve-lash", "stuck-valve", "valve-motion", "holed-piston", "bent-valve", "head-gasket", "adapter-leak"), stuck...)
 	}
 	return append(common("stuck-valve", "valve-motion", "holed-piston", "bent-valve", "head-gasket", "adapter-leak", "valve-lash"), stuck...)
 }

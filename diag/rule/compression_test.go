@@ -77,7 +77,8 @@ func TestFloors(t *testing.T) {
 		{name: "a fuel not stated, but it has plugs", test: sample.Dry("inline-4", of4(60), spec(func(s *diag.Spec) { s.Fuel = "" }), sample.Plug("normal", "1")), fires: "all-low"},
 		{name: "a single at 60", test: sample.Dry("single", []float64{60}), fires: "all-low 1", soon: diag.ActSoon},
 		{name: "a single at 60, decompressor not said", test: sample.Dry("single", []float64{60}, spec(func(s *diag.Spec) { s.Decompressor = "" })), fires: "all-low 1", first: "decompressor"},
-		{name: "one read of four at 60", test: sample.Dry("inline-4", []float64{60}), fires: "all-low 1", soon: diag.ActSoon},
+		{name: "one read of four at 60", test: sample.Dry("inline-4", []float64{60}), not: "all-low"},
+		{name: "two read of four at 60", test: sample.Dry("inline-4", []float64{60, 61}), fires: "all-low 1,2", soon: diag.ActSoon},
 		{name: "the book's usual figure is lower", test: sample.Dry("inline-8", slices.Concat(of4(88), of4(86)), standard(90, 100)), fires: "even-no-minimum", not: "all-low"},
 		{name: "under the book's usual figure", test: sample.Dry("inline-4", of4(150), standard(170, 190)), fires: "even-no-minimum", not: "all-low below-minimum", soon: diag.NoAction},
 		{name: "far under the book's usual figure", test: sample.Dry("inline-4", of4(60), standard(170, 190)), fires: "all-low", soon: diag.ActSoon},
@@ -105,7 +106,7 @@ func TestAllLowCauses(t *testing.T) {
 		{name: "tight", test: sample.Dry("inline-4", of4(75), sample.Leak("1", 6), sample.Leak("2", 5)), fires: "low-everywhere-but-tight; all-low", first: "cam-timing", soon: diag.ActSoon},
 		{name: "air past the rings of them all", test: sample.Dry("inline-4", of4(75), sample.Leak("1", 45, "crankcase"), sample.Leak("2", 48, "crankcase"), sample.Leak("3", 44, "crankcase"), sample.Leak("4", 46, "crankcase")), fires: "all-low", first: "wear"},
 		{name: "new rings", test: sample.Dry("inline-4", of4(75), sample.Done("new rings")), fires: "all-low", first: "cam-timing"},
-		{name: "flooded", test: sample.Dry("inline-4", of4(75), sample.Plug("fuel-wet", "1", "2", "3", "4")), fires: "washed-and-low; all-low", first: "washed-bore", soon: diag.ActSoon},
+		{name: "flooded", test: sample.Dry("inline-4", of4(75), sample.Plug("fuel-wet", "1", "2", "3", "4")), fires: "washed-and-low; all-low", first: "washed-bore", soon: diag.CheckAgain},
 	})
 }
 

@@ -105,10 +105,14 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 	case basis.Variant == "floor":
 		f.Doubts = []diag.Phrase{{Key: "no-maker-figure"}}
 	}
-	if basis.Variant == "floor" {
+	switch {
+	case !s.Complete:
+		f.Headline = "all-low-so-far"
+	case basis.Variant == "floor":
 		f.Headline = "all-low-floor"
 	}
-	if basis.Far && c.Conditions.Throttle != "closed" {
+	doubted := c.Noticed("method-incomplete") || c.Noticed("not-standard-method")
+	if basis.Far && c.Conditions.Throttle != "closed" && (!doubted || basis.Variant == "floor") {
 		f.Urgency = diag.ActSoon
 	}
 	return f
@@ -271,7 +275,7 @@ func nearlyEven(c *known.Case) bool {
 func sayNearlyEven(c *known.Case, _ known.Subject) diag.Finding {
 	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{}}
 	evenFacts(c, &f)
-	f.Variant, f.Urgency, f.Confidence = "", diag.NoAction, diag.Fair
+	f.Variant, f.Urgency, f.Confidence, f.Headline = "", diag.NoAction, diag.Fair, ""
 	if m := c.Minimum(); m != nil {
 		f.Variant = "above-minimum"
 		f.Facts["minimum"] = c.LimitFacts(m)["limit"]
@@ -291,7 +295,7 @@ func minimumsKept(c *known.Case) bool {
 // weighClose gives what a second careful test would show where a limit of the
 // job is too close to call.
 func weighClose(c *known.Case, _ known.Subject) []Voice {
-	return where(c.CloseLimit() != nil, common("adapter-leak", "carbon-on-seat", "exhaust-valve", "rings"))
+	return where(c.CloseLimit() != nil, common("weak-cranking", "carbon-on-seat", "exhaust-valve", "rings"))
 }
 
 func evenAboveMinimum(c *known.Case, _ known.Subject) diag.Finding {
@@ -335,7 +339,7 @@ func evenFacts(c *known.Case, f *diag.Finding) {
 		f.Doubts = []diag.Phrase{{Key: "no-maker-figure"}}
 	}
 	if l := c.CloseLimit(); l != nil {
-		f.Variant, f.Urgency, f.Confidence = "too-close", diag.CheckAgain, diag.Weak
+		f.Variant, f.Urgency, f.Confidence, f.Headline = "too-close", diag.CheckAgain, diag.Weak, "too-close"
 		f.Doubts = append(f.Doubts, diag.Phrase{Key: "near-limit"})
 		maps.Copy(f.Facts, c.LimitFacts(l))
 	}

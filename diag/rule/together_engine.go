@@ -74,11 +74,11 @@ func allSoaked(c *known.Case) bool {
 	return len(wet) > 0 && len(wet) == c.Sums.Plugs.N && (len(c.Engine.Names()) == 1 || len(wet) > 1)
 }
 
-// washedAndLow asks as much as the low readings do: soaked plugs explain them and
-// do not make them better.
+// washedAndLow asks only that it be tested again, dry: until then nobody knows
+// what the engine would read.
 func washedAndLow(c *known.Case, s known.Subject) diag.Finding {
 	f := allLow(c, s)
-	return diag.Finding{Urgency: f.Urgency, Confidence: diag.Fair, Facts: diag.Facts{"read": f.Facts["read"]}}
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"read": f.Facts["read"]}}
 }
 
 func allHold(c *known.Case) bool {
