@@ -146,6 +146,7 @@ func TestBoundsThatDecide(t *testing.T) {
 		{"low among the read, very low beside the bound", []float64{60, 80, -200, -200}, []Grade{VeryLow, VeryLow, GradeNotJudged, GradeNotJudged}, 30},
 		{"a bound that decides nothing", []float64{148, -150, -150, -150}, []Grade{GradeNotJudged, GradeNotJudged, GradeNotJudged, GradeNotJudged}, 0},
 		{"a bound under the readings", []float64{148, 149, -100, 147}, []Grade{Even, Even, GradeNotJudged, Even}, 0},
+		{"nothing is high where a bound makes the others uneven", []float64{77, 77, -102, 140}, []Grade{Low, Low, GradeNotJudged, Even}, 0},
 		{"nothing is high where others read more", []float64{120, 121, 122, 160, -180}, []Grade{Low, Low, Low, Watch, GradeNotJudged}, 66.7},
 	} {
 		test := cranked(t, row.values...)

@@ -115,6 +115,9 @@ func (c *cranking) grade(r *CompressionResult) {
 		return
 	}
 	reference, high := c.samples.reference()
+	if high >= 0 && c.boundsUneven(high) {
+		reference, high = high, -1
+	}
 	bound, bounded := c.boundAbove()
 	judged := c.incomparable() == ""
 	bounded = bounded && c.test.spoilt() == "" && c.lowBeside(bound)
@@ -177,6 +180,16 @@ func (c *cranking) boundAbove() (sample, bool) {
 	b, _ := set(c.bounds).extremes()
 	top, _ := c.samples.extremes()
 	return c.bounds[b], c.bounds[b].value > c.samples[top].value
+}
+
+// boundsUneven reports that the cylinders beside a high one are not even among
+// themselves, since one known to read more than a figure makes another low.
+func (c *cranking) boundsUneven(high int) bool {
+	return slices.ContainsFunc(c.bounds, func(b sample) bool {
+		return slices.ContainsFunc(c.samples, func(s sample) bool {
+			return s.name != c.samples[high].name && s.value < b.value*(100-othersWithin)/100-tiny*b.value
+		})
+	})
 }
 
 // lowBeside reports a reading that is low beside a cylinder known to read more

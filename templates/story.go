@@ -8,13 +8,12 @@ import (
 
 // SaidStory is a story in words.
 type SaidStory struct {
-	Says     string
-	Because  string
-	Causes   []string
-	Against  []string
-	Doubts   []string
-	Explains string // which complaints it explains, "" for none
-	Next     *SaidCheck
+	Says    string
+	Because string // and which complaints it explains
+	Causes  []string
+	Against []string
+	Doubts  []string
+	Next    *SaidCheck
 }
 
 // mostBeside is how many findings beside the leading one a story tells.
@@ -32,7 +31,7 @@ func (c *Catalogue) Story(s diag.Story, a Audience) (SaidStory, error) {
 		said.Says, said.Because = sp.members(s.Members)
 	}
 	if len(s.Explains) > 0 {
-		said.Explains = sp.label("story.explains", diag.Facts{"complaints": sp.complaints(s.Explains)})
+		said.Because = strings.TrimSpace(said.Because + " " + sp.label("story.explains", diag.Facts{"complaints": sp.complaints(s.Explains)}))
 	}
 	if s.Next != nil {
 		said.Next = sp.check(*s.Next)

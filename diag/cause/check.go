@@ -26,6 +26,7 @@ const (
 type Check struct {
 	Name    string
 	Minutes int // roughly: common practice, no source
+	Labour  int // of these, work and not waiting; 0: all of them
 	Way     Way
 	Fits    func(c *known.Case, cylinders []string) bool // whom it fits; nil fits every engine
 	// Made reports that the readings of the job hold its outcome for all of
@@ -162,6 +163,14 @@ func (k *Check) MinutesFor(c *known.Case, cylinders []string) int {
 		return k.MinutesOf(c, cylinders)
 	}
 	return k.Minutes
+}
+
+// LabourFor is how long somebody works on the check on this engine.
+func (k *Check) LabourFor(c *known.Case, cylinders []string) int {
+	if k.Labour > 0 {
+		return k.Labour
+	}
+	return k.MinutesFor(c, cylinders)
 }
 
 // Facts are what the words of a check use.

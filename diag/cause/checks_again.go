@@ -18,7 +18,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}}, {Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
 	{Name: "repeat-with-charger", Minutes: 10, Whole: true, Way: Starter, Again: true, Words: []string{"repeated with charger", "repeated with a charger"},
 		Outcomes: []Outcome{{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}}, {Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
-	{Name: "repeat-method", Minutes: 20, Mends: []string{"throttle-or-choke"}, Whole: true, Way: Starter, Again: true, Fits: cranked, Words: []string{"test repeated", "compression repeated"},
+	{Name: "repeat-method", Minutes: 15, Mends: []string{"throttle-or-choke"}, Whole: true, Way: Starter, Again: true, Fits: cranked, Words: []string{"test repeated", "compression repeated"},
 		Outcomes: []Outcome{
 			{Name: "readings come up", For: []string{"throttle-or-choke", "weak-cranking", "cold-engine", "adapter-leak"}, Words: []string{"come up", "came up", "up"}},
 			{Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},

@@ -7,7 +7,13 @@ import (
 	"gaugesheet/diag/known"
 )
 
-func cooled(c *known.Case, _ []string) bool { return !c.AirCooled() }
+// cooled reports an engine whose coolant may show where a cylinder leaks. A
+// gasket between two neighbours loses no coolant: there it is asked only where
+// something else speaks of coolant, or air was heard to cross.
+func cooled(c *known.Case, cylinders []string) bool {
+	neighbours := len(cylinders) > 1 && len(c.Engine.NeighbourRuns(cylinders)) < len(cylinders)
+	return !c.AirCooled() && (!neighbours || c.CoolantShows(cylinders) || slices.ContainsFunc(cylinders, func(n string) bool { return c.LeaksAt(n, known.AtNeighbour) }))
+}
 
 // madeOn reports something made on all of these cylinders, or on any of the
 // engine's where none are named.
@@ -61,7 +67,7 @@ var sealingChecks = []Check{
 	{Name: "wet-test", Minutes: 10, MinutesOf: eachTakes(5), Way: Starter | Oils, Words: []string{"wet compression"}, Made: madeWet,
 		Fits: func(c *known.Case, cylinders []string) bool {
 			dead := len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !c.Far(n) })
-			return c.OilTells() && c.DryRead() && !dead
+			return c.OilTells() && c.DryRead() && !dead && !c.Flooded()
 		},
 		Outcomes: []Outcome{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "washed-bore", "wear", "dry-bores"}, Enter: wetRise(0.8)},
@@ -86,18 +92,18 @@ var sealingChecks = []Check{
 	{Name: "coolant-gas-test", Minutes: 10, Whole: true, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
 		Made: func(c *known.Case, _ []string) bool { return c.CoolantGas == "positive" || c.CoolantGas == "negative" },
 		Outcomes: []Outcome{
-			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Sure: 0.5, Enter: gas("positive"), Words: []string{"positive"}},
+			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Sure: 0.6, Enter: gas("positive"), Words: []string{"positive"}},
 			{Name: "none", Else: true, Enter: gas("negative"), Words: []string{"negative"}}}},
 	{Name: "cooling-pressure-test", Minutes: 15, Fits: cooled, Words: []string{"cooling system pressure", "coolant pressure test"},
 		Outcomes: []Outcome{
-			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore"}, Sure: 0.5, Words: []string{"falls", "wet"}},
+			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},
 			{Name: "it holds", Else: true, Words: []string{"holds", "dry"}}}},
-	{Name: "borescope", Minutes: 15, Fits: pistons, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
+	{Name: "borescope", Minutes: 15, MinutesOf: func(_ *known.Case, cylinders []string) int { return 10 + 5*max(1, len(cylinders)) }, Fits: pistons, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
 		Outcomes: []Outcome{
 			{Name: "scored", For: []string{"scored-bore"}, Sure: 0.8, Enter: saw(diag.Bore{Wall: "scored"})},
 			{Name: "holed", For: []string{"holed-piston", "piston", "broken-ring-land"}, Enter: saw(diag.Bore{Crown: "holed"})},
 			{Name: "marked", For: []string{"piston-contact", "foreign-object", "bent-valve", "timing-drive"}, Sure: 0.7, Enter: saw(diag.Bore{Crown: "marked"})},
-			{Name: "valve", For: []string{"exhaust-valve", "inlet-valve", "stuck-valve", "valve-recession"}, Sure: 0.5, Fits: valved, Enter: saw(diag.Bore{Valves: "burnt"}), Words: []string{"burnt"}},
+			{Name: "valve", For: []string{"exhaust-valve", "inlet-valve", "stuck-valve", "valve-recession"}, Sure: 0.35, Fits: valved, Enter: saw(diag.Bore{Valves: "burnt"}), Words: []string{"burnt"}},
 			{Name: "washed", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore"}, Sure: 0.5, Enter: saw(diag.Bore{Crown: "washed"})},
 			{Name: "carbon", For: []string{"carbon", "carbon-on-seat", "oil-in-bore"}, Sure: 0.5, Enter: saw(diag.Bore{Crown: "carbon"})},
 			{Name: "nothing", Else: true, Enter: saw(diag.Bore{Wall: "good", Crown: "good"}), Words: []string{"good"}}}},
@@ -110,7 +116,7 @@ var sealingChecks = []Check{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.6, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "run-and-retest", Minutes: 600, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Runs | Starter, Words: []string{"run and tested again", "run and retested"},
+	{Name: "run-and-retest", Minutes: 600, Labour: 20, Fits: func(c *known.Case, _ []string) bool { return !c.AnyFar(c.Read()) }, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Runs | Starter, Words: []string{"run and tested again", "run and retested"},
 		Outcomes: []Outcome{
 			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Words: []string{"recovered"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
@@ -118,7 +124,7 @@ var sealingChecks = []Check{
 		Made: func(c *known.Case, _ []string) bool { return len(c.History.Smoke.When) > 0 },
 		Outcomes: []Outcome{
 			{Name: "a puff", For: []string{"guides-or-seals"}, Sure: 0.7, Words: []string{"puff", "overrun"}},
-			{Name: "steady under load", For: []string{"rings", "oil-control-rings", "wear"}, Sure: 0.4, Words: []string{"steady", "load"}},
+			{Name: "steady under load", For: []string{"rings", "oil-control-rings", "wear"}, Sure: 0.3, Words: []string{"steady", "load"}},
 			{Name: "none", Else: true}}},
 	{Name: "breather-and-oil-level", Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"},
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
@@ -140,7 +146,12 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: []string{"too tight", "none", "no clearance"}},
 			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}}}},
-	{Name: "watch-valve-gear", Minutes: 20, Way: Hand | Opens, Fits: valves, Words: []string{"valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving"},
+	{Name: "watch-valve-gear", Minutes: 20, MinutesOf: func(c *known.Case, _ []string) int {
+		if !c.Several() {
+			return 10
+		}
+		return 20
+	}, Way: Hand | Opens, Fits: valves, Words: []string{"valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving"},
 		Outcomes: []Outcome{
 			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve", "bent-valve"}, Words: []string{"less", "not at all", "stuck"}},
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},

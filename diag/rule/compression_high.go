@@ -50,7 +50,11 @@ func weighHigh(c *known.Case, s known.Subject) []Voice {
 func oneHigh(c *known.Case, s known.Subject) diag.Finding {
 	low, high := c.Spread(c.Others(s.Cylinders))
 	value := *c.Cylinder(s.Name()).Dry
-	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{
+	urgency := diag.CheckAgain
+	if c.OthersMayBeLow() && 100*high < lowByMostBooks*value {
+		urgency = diag.ActSoon // the others would be low by most books
+	}
+	return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{
 		"value": c.Pressure(value), "others": c.Span(low, high), "above": known.Percent(100*(value-high)/high, 0), "othersLow": c.OthersMayBeLow() && c.LiquidIn(s.Name()) == ""}}
 }
 

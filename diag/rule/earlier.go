@@ -74,7 +74,7 @@ func fallenVoices(c *known.Case, s known.Subject) []Voice {
 	if !fallen.Holds(c, s) {
 		return nil
 	}
-	return common("exhaust-valve", "rings", "valve-lash", "wear")
+	return speaks(Hint, "exhaust-valve", "rings", "valve-lash", "wear")
 }
 
 func changed(c *known.Case, s known.Subject) diag.Finding {

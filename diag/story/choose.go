@@ -16,9 +16,6 @@ const (
 	// mostAnswers is how many checks are made, by the job's own words, before
 	// the next one is to take it apart: nobody goes on for ever.
 	mostAnswers = 5
-	// waits is the most that a check's minutes count for: what takes longer is
-	// waiting and not work.
-	waits = 45
 	// setUp is what every check costs beside its own minutes.
 	setUp = 5
 	// weighed is how many causes of a story count when checks are compared.
@@ -43,21 +40,21 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		return
 	}
 	var best, proof *cause.Check
-	most, cheapest := 0.0, 0
+	most, cheapest := 0.0, 0.0
 	first := s.book.first()
 	for i := range cause.Checks {
 		k := &cause.Checks[i]
 		names := s.cylindersFor(k)
-		if !k.Allowed(c, names, at) || k.IsMade(c, names) {
+		if !k.Allowed(c, s.Cylinders, at) || k.IsMade(c, names) {
 			continue
 		}
 		settled := settles(k.Open(c), shares)
 		if settled >= leastSettled {
-			if gain := settled * ease(k, at) * s.worth(k) / float64(min(k.MinutesFor(c, names), waits)+setUp); gain > most {
+			if gain := settled * ease(k, at) * s.worth(k) / float64(k.LabourFor(c, names)+setUp); gain > most {
 				best, most = k, gain
 			}
 		}
-		minutes := k.MinutesFor(c, names)
+		minutes := float64(k.LabourFor(c, names)) / surest(k, first)
 		if slices.Contains(k.Mends, first) {
 			minutes -= mendFirst
 		}
@@ -201,6 +198,17 @@ func shows(outcomes []cause.Outcome, name string) []float64 {
 // proves reports a check with an outcome that speaks for the first cause.
 func proves(k *cause.Check, first string) bool {
 	return first != "" && slices.ContainsFunc(k.Outcomes, func(o cause.Outcome) bool { return !o.Else && slices.Contains(o.For, first) })
+}
+
+// surest is how likely a check shows a cause that is there.
+func surest(k *cause.Check, name string) float64 {
+	sure := 0.1
+	for i := range k.Outcomes {
+		if o := &k.Outcomes[i]; !o.Else && slices.Contains(o.For, name) {
+			sure = max(sure, o.Shows())
+		}
+	}
+	return sure
 }
 
 // answered counts the checks that the job says were made.

@@ -159,10 +159,13 @@ func (s *story) settle() {
 			m.finding.Urgency = rest
 		}
 	}
-	for _, m := range s.members {
-		for _, better := range s.members {
-			if better.rule.Name == m.better && better.finding.Urgency.Rank() < m.finding.Urgency.Rank() {
-				m.finding.Urgency = better.finding.Urgency
+	for settled := false; !settled; {
+		settled = true
+		for _, m := range s.members {
+			for _, better := range s.members {
+				if better.rule.Name == m.better && better.finding.Urgency.Rank() < m.finding.Urgency.Rank() {
+					m.finding.Urgency, settled = better.finding.Urgency, false
+				}
 			}
 		}
 	}

@@ -87,6 +87,7 @@ func (b *ledger) answers(s *story) {
 		k := &cause.Checks[i]
 		o := k.Answer(b.c, s.Cylinders)
 		if o == nil {
+			b.triedInVain(k, s)
 			continue
 		}
 		said := "the check " + k.Name + ": " + o.Name
@@ -98,6 +99,22 @@ func (b *ledger) answers(s *story) {
 				if !slices.Contains(o.For, name) {
 					b.addKnown(rule.Voice{Cause: name, Weight: -rule.Known, Says: "check-says-otherwise"}, rule.OfCheck, said)
 				}
+			}
+		}
+	}
+}
+
+// triedInVain speaks against what a check would have put right or shown, where
+// the job says that it was made, not what came of it, and the matter is still
+// there.
+func (b *ledger) triedInVain(k *cause.Check, s *story) {
+	if !k.Told(b.c) || !k.IsMade(b.c, s.Cylinders) {
+		return
+	}
+	for _, o := range k.Outcomes {
+		for _, name := range o.For {
+			if !o.Else {
+				b.addKnown(rule.Voice{Cause: name, Weight: -rule.Hint}, rule.OfCheck, "the check "+k.Name+" was made, and it is still there")
 			}
 		}
 	}
@@ -127,7 +144,7 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 	}
 	b.net[v.Cause] += weight
 	if weight > 0 {
-		b.kinds[v.Cause][kind] += v.Weight
+		b.kinds[v.Cause][kind] = max(b.kinds[v.Cause][kind], v.Weight)
 		if v.Weight > 50 {
 			for _, n := range at {
 				if !slices.Contains(b.at[v.Cause], n) {

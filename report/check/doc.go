@@ -109,7 +109,7 @@ func plainFinding(s templates.Said) templates.Said {
 }
 
 func plainStory(s templates.SaidStory) templates.SaidStory {
-	s.Says, s.Because, s.Explains = plain(s.Says), plain(s.Because), plain(s.Explains)
+	s.Says, s.Because = plain(s.Says), plain(s.Because)
 	s.Causes, s.Against, s.Doubts, s.Next = plainAll(s.Causes), plainAll(s.Against), plainAll(s.Doubts), plainCheck(s.Next)
 	return s
 }

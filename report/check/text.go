@@ -108,7 +108,6 @@ func (p *printer) story(mark string, st *diag.Story, said templates.SaidStory) {
 	p.wrapped(mark, said.Says)
 	indent := strings.Repeat(" ", len(mark))
 	p.wrapped(indent, said.Because)
-	p.wrapped(indent, said.Explains)
 	for _, part := range []struct {
 		mark  string
 		texts []string

@@ -47,7 +47,7 @@ func (v *view) story(st *diag.Story) figure.Finding {
 	v.keep("", err)
 	item := figure.Finding{
 		Short: st.Urgency == diag.NoAction,
-		Mark:  urgencyMark(st.Urgency), Says: onPage(said.Says), Because: onPage(strings.TrimSpace(said.Because + " " + said.Explains)), Against: allOnPage(said.Against),
+		Mark:  urgencyMark(st.Urgency), Says: onPage(said.Says), Because: onPage(said.Because), Against: allOnPage(said.Against),
 		Urgency: v.label("urgency." + string(st.Urgency)), Causes: allOnPage(said.Causes),
 	}
 	limit := 2
