@@ -170,7 +170,7 @@ func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 	case !running.Holds(c, s):
 		return common("head-gasket", "other-than-sealing")
 	case c.Complains("misfire"):
-		return common("ignition", "injection", "sensor-or-air-leak", "valve-motion")
+		return append(common("ignition", "injection", "sensor-or-air-leak"), speaks(Hint, "valve-motion")...) // cranking does not clear it
 	case c.Complains("no start", "hard start"):
 		return common("ignition", "injection")
 	}
