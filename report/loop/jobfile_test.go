@@ -45,6 +45,7 @@ type jobFile struct {
 	views                  map[int]view
 	coolantGas             string
 	gauge                  string
+	decompressor           string // as somebody looked and found, "" where nobody did
 }
 
 type leakEntry struct {
@@ -86,7 +87,7 @@ func byCylinder[V any](of *machine, m map[int]V, write func(V) string) string {
 func (j *jobFile) yaml(fact func(key, value string) string) string {
 	var b strings.Builder
 	j.writeHead(&b, fact)
-	b.WriteString(j.m.yaml(fact))
+	b.WriteString(j.m.yaml(fact, j.decompressor))
 	j.writeConditions(&b)
 	j.writeCompression(&b)
 	j.writeRotors(&b)

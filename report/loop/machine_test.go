@@ -168,8 +168,8 @@ func (m *machine) pairs() [][2]int {
 }
 
 // yaml is the engine's line of the job file; facts are its optional keys that
-// the reader knows.
-func (m *machine) yaml(fact func(key, value string) string) string {
+// the reader knows; decompressor is what was found of one.
+func (m *machine) yaml(fact func(key, value string) string, decompressor string) string {
 	parts := []string{"layout: " + m.layout}
 	if m.twoBanks() {
 		numbering := "across banks"
@@ -189,8 +189,11 @@ func (m *machine) yaml(fact func(key, value string) string) string {
 	if !m.rotary() {
 		parts = append(parts, fmt.Sprintf("compression-ratio: %.1f", m.cr))
 	}
-	if m.released && m.tellsFact {
-		parts = append(parts, "decompressor: automatic")
+	if decompressor == "" && m.released && m.tellsFact {
+		decompressor = "automatic"
+	}
+	if decompressor != "" {
+		parts = append(parts, "decompressor: "+decompressor)
 	}
 	if m.tellsFact {
 		cooling := "liquid"

@@ -85,36 +85,7 @@ func read(text string) (s *sheet, refused job.Problems, err error) {
 	if err := json.Unmarshal(raw, s); err != nil {
 		return nil, nil, fmt.Errorf("the JSON is not as the contract says: %w", err)
 	}
-	nameFromDiagnosis(s, d)
 	return s, nil, nil
-}
-
-// nameFromDiagnosis fills in the names that the JSON does not give yet. Where
-// it has them this does nothing, and it goes when it has them everywhere.
-func nameFromDiagnosis(s *sheet, d *diag.Diagnosis) {
-	if n := s.Verdict.Next; n != nil && n.Name == "" && d.Next != nil {
-		n.Name, n.Minutes = d.Next.Key, float64(d.Next.Minutes)
-		n.Cylinders = d.Next.Cylinders
-		if n.Cylinders == nil {
-			names, _ := d.Next.Facts["Cylinders"].(diag.Names)
-			n.Cylinders = names
-		}
-		for _, name := range d.Next.Outcomes {
-			n.Outcomes = append(n.Outcomes, outcome{Name: name})
-		}
-	}
-	all := slices.Concat(d.Findings, d.Folded)
-	slices.SortStableFunc(all, func(a, b diag.Finding) int { return b.Urgency.Rank() - a.Urgency.Rank() })
-	if len(all) != len(s.Findings) {
-		return
-	}
-	for i := range s.Findings {
-		if f := &s.Findings[i]; f.CauseNames == nil && f.Rule == all[i].Rule {
-			for _, c := range all[i].Causes {
-				f.CauseNames = append(f.CauseNames, c.Key)
-			}
-		}
-	}
 }
 
 // lead gives the causes of what the sheet says first: of the story that the

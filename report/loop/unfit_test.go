@@ -43,7 +43,7 @@ func (b *bench) unfit(c *nextCheck, urgency string) string {
 		return "no such valves"
 	case c.Name == "valve-lash" && b.lifter == "hydraulic" && b.tellsFact && known()["lifters"]:
 		return "hydraulic lifters"
-	case in(onCoolant) && b.air && (b.separate || b.tellsFact && known()["cooling"]):
+	case in(onCoolant) && b.air && b.tellsFact && known()["cooling"]:
 		return "cooled by air"
 	case in(onSpark) && b.diesel():
 		return "no spark in a diesel"
@@ -51,11 +51,11 @@ func (b *bench) unfit(c *nextCheck, urgency string) string {
 		return "no second coil"
 	case c.Name == "bank-trims" && !b.twoBanks():
 		return "one bank"
-	case in(byTrims) && (b.diesel() || b.system == carburettor || b.twoStroke):
+	case in(byTrims) && (b.diesel() || b.twoStroke || b.system == carburettor && b.told()):
 		return "no trims to read"
-	case in(onInjects) && (b.system == carburettor || b.system == throttleBody || b.twoStroke):
+	case in(onInjects) && (b.twoStroke || (b.system == carburettor || b.system == throttleBody && c.Name != "temperature-reading") && b.told()):
 		return "no injectors to compare"
-	case c.Name == "purge-pinch" && (b.diesel() || b.system == carburettor || b.twoStroke):
+	case c.Name == "purge-pinch" && (b.diesel() || b.twoStroke || b.system == carburettor && b.told()):
 		return "no purge valve"
 	case in(pinches) && b.system != portReturn && b.system != throttleBody && (b.told() || b.diesel()):
 		return "no return line to close"
