@@ -13,7 +13,7 @@ func mixtureInDoubt(c *known.Case, _ []string) bool {
 	if c.SomeCircuit(func(k known.Circuit) bool { return fallsShort(k) || standsHigh(k) || k.FallsFast() != nil }) || oneBank(c, "sooty", "fuel-wet") || oneBank(c, "white") {
 		return false
 	}
-	return c.Injected() && (c.RichSign() != "" || c.LeanSign() != "" || c.Has(known.NeedsPlugs) || c.Complains(misfire, lowPower))
+	return c.Injected() && !c.OneMisfires() && (c.RichSign() != "" || c.LeanSign() != "" || c.Has(known.NeedsPlugs) || c.Complains(misfire, lowPower))
 }
 
 // mixtureChecks tell what is wrong with spark, air or metering.
@@ -22,7 +22,7 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it moves", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"moves", "moved with"}},
 			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
-	{Name: "spark-test", Minutes: 5, Way: Starter, Fits: func(c *known.Case, _ []string) bool { return !c.Spec.Diesel() && (!c.Several() || !c.Starts()) }, Words: []string{"spark tested", "spark seen"},
+	{Name: "spark-test", Minutes: 10, Way: Starter, Fits: func(c *known.Case, _ []string) bool { return !c.Spec.Diesel() && (!c.Several() || !c.Starts()) }, Words: []string{"spark tested", "spark seen"},
 		Outcomes: []Outcome{
 			{Name: "no spark", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"none", "weak"}},
 			{Name: "good spark", Else: true, Words: []string{"good"}}}},

@@ -116,11 +116,12 @@ var sealingChecks = []Check{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.6, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "run-and-retest", Minutes: 600, Labour: 20, Fits: func(c *known.Case, _ []string) bool { return !c.AnyFar(c.Read()) }, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Runs | Starter, Words: []string{"run and tested again", "run and retested"},
+	{Name: "run-and-retest", Minutes: 600, Labour: 15, Fits: func(c *known.Case, _ []string) bool { return !c.AnyFar(c.Read()) }, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Runs | Starter, Words: []string{"run and tested again", "run and retested"},
 		Outcomes: []Outcome{
 			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Words: []string{"recovered"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "smoke-on-overrun", Minutes: 10, Whole: true, Way: Runs, Fits: valves, Words: []string{"smoke watched"},
+	{Name: "smoke-on-overrun", Minutes: 10, Whole: true, Way: Runs,
+		Fits: func(c *known.Case, cylinders []string) bool { return c.HasValves() && !c.AnyLow(cylinders) }, Words: []string{"smoke watched"},
 		Made: func(c *known.Case, _ []string) bool { return len(c.History.Smoke.When) > 0 },
 		Outcomes: []Outcome{
 			{Name: "a puff", For: []string{"guides-or-seals"}, Sure: 0.7, Words: []string{"puff", "overrun"}},

@@ -45,6 +45,13 @@ func (c *Case) MisfireCodes() (stored bool, cylinders []string) {
 	return stored, slices.Compact(cylinders)
 }
 
+// OneMisfires reports stored codes of misfiring that name some cylinders and
+// not all.
+func (c *Case) OneMisfires() bool {
+	_, named := c.MisfireCodes()
+	return len(named) > 0 && len(named) < len(c.Engine.Names())
+}
+
 // Coded reports one of these trouble codes.
 func (c *Case) Coded(codes ...string) bool {
 	return slices.ContainsFunc(c.History.Codes, func(x string) bool { return slices.Contains(codes, x) })

@@ -19,10 +19,10 @@ var historyRules = []Rule{
 		InsteadOf:      []string{"guides-or-breather", "wet-with-fuel-and-sealing"}, // both say that the cylinder seals well
 	},
 	{
-		Name: "stood-engine", Title: "The engine stood for long", Class: TestItself, About: diag.AboutEngine,
+		Name: "stood-engine", Title: "The engine stood for long", Class: TestItself, About: diag.AboutCylinders,
 		Why:    "In an engine that stood the bores run dry, rings stick and seats rust. It reads low at first and often recovers with use, so low readings are provisional until it has run.",
 		Source: "common practice, no source", Variants: []string{"low"},
-		Of: theEngine, When: known.StoodLong,
+		Of: lowOrEngine, When: known.StoodLong,
 		Kind: OfHistory, Weigh: stoodVoices, Say: stoodEngine, Headline: "stood",
 	},
 	{
@@ -113,6 +113,16 @@ func stoodEngine(c *known.Case, _ known.Subject) diag.Finding {
 	}
 	return f
 }
+
+// lowOrEngine asks of each low cylinder where some are low and others are not,
+// else of the engine as a whole: what stood is one story with what reads low.
+var lowOrEngine = Scope{Words: "each low cylinder, or the engine", Each: true, Of: func(c *known.Case) []known.Subject {
+	low := c.LowSet()
+	if len(low) == 0 || len(low) == len(c.Engine.Names()) {
+		return []known.Subject{{}}
+	}
+	return each(low)
+}}
 
 func stoodVoices(c *known.Case, _ known.Subject) []Voice {
 	if !readsLow(c) {

@@ -27,6 +27,18 @@ var leakageSigns = []Sign{
 		Against: denies(DryUp, "air-elsewhere", "rings", "stuck-rings", "scored-bore", "wear"),
 	},
 	{
+		When: known.All(known.Valves, known.AirAt(known.AtExhaust), known.Not(known.AirAt(known.AtInlet))), Kind: OfLeakage, About: "cylinders",
+		Against: append(denies(Known, "air-elsewhere", "inlet-valve"), denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head")...),
+	},
+	{
+		When: known.All(known.Valves, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust))), Kind: OfLeakage, About: "cylinders",
+		Against: append(denies(Known, "air-elsewhere", "exhaust-valve"), denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head")...),
+	},
+	{ // one figure taken cold may be three times that of the warm engine
+		When: known.All(known.OfEngine("the leakage taken cold", func(c *known.Case) bool { return c.LeakageCold() }), tooHigh), Kind: OfLeakage, About: "cylinders",
+		For: speaks(Known, "cold-engine"),
+	},
+	{
 		When: known.OfAll("most of its air at the crankcase", func(c *known.Case, n string) bool {
 			return c.LeaksAt(n, known.AtCrankcase) && c.LostAt(n) == known.AtCrankcase
 		}), Kind: OfLeakage, About: "cylinders",

@@ -169,6 +169,8 @@ func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 	switch {
 	case !running.Holds(c, s):
 		return common("head-gasket", "other-than-sealing")
+	case c.OneMisfires(): // what all cylinders share does not choose one
+		return common("ignition", "injection", "valve-motion")
 	case c.Complains("misfire"):
 		return append(common("ignition", "injection", "sensor-or-air-leak"), speaks(Hint, "valve-motion")...) // cranking does not clear it
 	case c.Complains("no start", "hard start"):

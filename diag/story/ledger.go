@@ -221,7 +221,7 @@ func (b *ledger) agreeing(name string) []rule.Kind {
 	var list []rule.Kind
 	for kind, weight := range b.kinds[name] {
 		counts := kind != rule.OfHistory && kind != ""
-		if counts && (weight >= rule.Known || kind == rule.OfCompression || kind == rule.OfRotors) {
+		if counts && (weight >= rule.Known || kind == rule.OfCompression || kind == rule.OfRotors || kind == rule.OfFuel) {
 			list = append(list, kind)
 		}
 	}
