@@ -26,9 +26,9 @@ var wholeRules = []Rule{
 		Why: "The maker's minimum is the one figure that says how an engine stands by itself and not beside itself. A book figure is compared with the gauge's own error in mind, " +
 			"since every gauge has one; between cylinders it cancels, against the book it does not.",
 		Source: "JCGM 106:2012, 8.3 (guard band); ILAC-G8:09/2019, 4.1", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
-		Of:   sets("the cylinders under a stated minimum", underMinimums),
-		When: known.OfEngine("the lowest under it clear of the uncertainty, or as read by less than that (then weak)", func(*known.Case) bool { return true }),
-		Kind: OfCompression, Weigh: weighBelow, Say: belowMinimum, Headline: "below-minimum", Variants: []string{"too-close"},
+		Of:       sets("the cylinders under a stated minimum", underMinimums),
+		When:     known.OfEngine("the lowest under it clear of the uncertainty, or as read by less than that (then weak)", func(*known.Case) bool { return true }),
+		Absolute: true, Kind: OfCompression, Weigh: weighBelow, Say: belowMinimum, Headline: "below-minimum", Variants: []string{"too-close"},
 	},
 	{
 		Name: "near-minimum", Title: "Above the minimum by less than the gauge can tell",
@@ -40,8 +40,8 @@ var wholeRules = []Rule{
 			}
 			return nil
 		}),
-		When: known.OfEngine("above a stated minimum by less than the uncertainty", func(c *known.Case) bool { return nearestMinimum(c) != nil }),
-		Kind: OfCompression, For: common("gauge-reads-low", "cold-engine", "wear"), Say: nearMinimum, Headline: "too-close",
+		When:     known.OfEngine("above a stated minimum by less than the uncertainty", func(c *known.Case) bool { return nearestMinimum(c) != nil }),
+		Absolute: true, Kind: OfCompression, For: common("gauge-reads-low", "cold-engine", "wear"), Say: nearMinimum, Headline: "too-close",
 	},
 	{
 		Name: "outside-limit", Title: "The cylinders differ by more than a limit allows",

@@ -60,6 +60,8 @@ type Rule struct {
 	// Keeps: it explains what other readings found and is as urgent as they are,
 	// so that a sound result never makes a matter more urgent.
 	Keeps bool
+	// Absolute: it compares a cylinder with a figure and not with the others.
+	Absolute bool
 	// Variants are the wordings beside the usual one.
 	Variants []string
 
@@ -77,6 +79,9 @@ type Rule struct {
 	RepeatOf   func(*known.Case, diag.Notice) string
 	HeadlineOf func(*known.Case, diag.Notice) string
 	Alone      func(*known.Case, diag.Notice) bool
+	// Shifts: it moves all readings alike, so that it makes doubtful what compares
+	// them with a figure of the book and not what compares them with each other.
+	Shifts bool
 	// Unsettles: what rests on the doubted readings alone is at most to be
 	// checked again, whatever they say.
 	Unsettles func(diag.Notice) bool

@@ -89,7 +89,7 @@ var methodRules = []Rule{
 		Source:  "US Standard Atmosphere 1976; that limits hold at sea level: common practice",
 		Asks:    "a cylinder is under a minimum that is not said to be one for sea level, the place lies 500 m up or higher (or the barometer is that low), and brought to that height the minimum would be met",
 		Notices: altitudeNotCorrected, Kind: OfTest, For: speaks(Heard, "altitude"), Headline: "test-limit",
-		Doubt: "altitude-not-corrected", Doubts: []known.Need{known.NeedsCompression}, Repeat: "look-up-limit",
+		Doubt: "altitude-not-corrected", Doubts: []known.Need{known.NeedsCompression}, Repeat: "look-up-limit", Shifts: true,
 		Unsettles: func(diag.Notice) bool { return true },
 	},
 }

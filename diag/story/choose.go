@@ -285,7 +285,7 @@ func aboutTest(c *known.Case, told []*story) *story {
 // restsOn reports a story whose leading finding rests on readings that a notice
 // makes doubtful, and on no others.
 func (s *story) restsOn(r *rule.Rule, n diag.Notice) bool {
-	if !shares(n.Cylinders, s.Cylinders) || s.class() == rule.TestItself {
+	if !shares(n.Cylinders, s.Cylinders) || s.class() == rule.TestItself || r.Shifts && s.comparesCylinders() {
 		return false
 	}
 	needs := s.needsOf()

@@ -54,7 +54,7 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 	}
 	for _, n := range c.Sums.Notices {
 		r := rule.Named(n.Rule)
-		if r == nil || r.Doubt == "" || !shares(n.Cylinders, s.Cylinders) {
+		if r == nil || r.Doubt == "" || !shares(n.Cylinders, s.Cylinders) || r.Shifts && s.comparesCylinders() {
 			continue
 		}
 		doubted := 0
@@ -74,6 +74,12 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 		s.Confidence = atMost(s.Confidence, limit)
 		s.Doubts = append(s.Doubts, diag.Phrase{Key: r.Doubt, Facts: n.Facts})
 	}
+}
+
+// comparesCylinders reports a story that holds cylinders against each other: what
+// moves all readings alike leaves it as it is.
+func (s *story) comparesCylinders() bool {
+	return s.About == diag.AboutCylinders && !s.lead().rule.Absolute
 }
 
 // unsettle takes the urgency down to checking again where the test that it
