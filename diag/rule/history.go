@@ -138,15 +138,12 @@ func testsDeclined(c *known.Case, _ known.Subject) diag.Finding {
 	refused := c.MainRefused()
 	state := refused.States[0]
 	facts := diag.Facts{"tests": diag.Names(refused.Tests), "state": string(state), "reason": refused.Reason}
-	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: facts}
+	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: facts, Headline: refused.Verdict()}
 	switch {
 	case state == diag.NotTold:
-		f.Variant, f.Headline = "not-told", "tests-not-told"
-	case c.AnythingRead():
-		f.Variant = "beside"
-	}
-	if state != diag.NotTold && state != diag.Declined {
-		f.Headline = "tests-not-made"
+		f.Variant = "not-told"
+	case c.AnythingRead(): // then what was read says what to do
+		f.Variant, f.Urgency = "beside", diag.NoAction
 	}
 	return f
 }

@@ -8,7 +8,7 @@ import (
 // balance between causes and makes nothing sure.
 var historySigns = []Sign{
 	{When: stoodAndLow, Kind: OfHistory, About: "cylinders", For: append(speaks(Known, "stuck-valve"), speaks(DryUp, "stuck-rings", "dry-bores")...)},
-	{When: known.All(known.StoodLong, rotaryEngine), Kind: OfHistory, About: "cylinders", For: speaks(commonest, "stuck-seals")},
+	{When: known.All(known.StoodLong, rotaryEngine), Kind: OfHistory, About: "cylinders", For: speaks(Known, "stuck-seals")},
 
 	{When: cameSuddenly, Kind: OfHistory, About: "any", For: speaks(Hint, "holed-piston", "head-gasket", "broken-ring-land", "exhaust-valve", "bent-valve", "timing-drive"),
 		Against: denies(Hint, "came-suddenly", "wear", "carbon", "valve-recession")},

@@ -3,6 +3,8 @@ package rule
 import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
+	"gaugesheet/diag/quantity"
+	"slices"
 )
 
 // sealingTogether look at two kinds of readings of one cylinder, or of some:
@@ -133,7 +135,7 @@ func notAllSooty(c *known.Case) bool { return len(c.PlugsLooking("sooty")) < c.S
 // pressure makes it a matter of not running.
 func agreed(urgency diag.Urgency, sure diag.Confidence) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
-		f := diag.Finding{Urgency: urgency, Confidence: sure, Facts: comparison(c, s.Name())}
+		f := diag.Finding{Urgency: urgency, Confidence: sure, Facts: comparison(c, s.Cylinders)}
 		if hasDead(c, s.Cylinders) {
 			f.Urgency = diag.DoNotRun
 		}
@@ -150,21 +152,39 @@ func hasDead(c *known.Case, names []string) bool {
 	return false
 }
 
-// comparison are the facts on one low cylinder: its reading and its part of
-// the reference.
-func comparison(c *known.Case, name string) diag.Facts {
-	facts := diag.Facts{"value": "", "percent": "", "loss": "", "wet": ""}
-	if r := c.Cylinder(name); r != nil && r.Dry != nil {
-		facts["value"] = c.Pressure(*r.Dry).String()
-		facts["percent"] = known.Percent(r.PercentOfRef, 0).String()
-		if r.Wet != nil {
-			facts["wet"] = c.Pressure(*r.Wet).String()
+// comparison are the facts on some low cylinders: what they read, their part of
+// the reference, what they lost and what they read with oil, each as one figure
+// or as the least and the most.
+func comparison(c *known.Case, names []string) diag.Facts {
+	var dry, part, loss, wet []float64
+	for _, n := range names {
+		if r := c.Cylinder(n); r != nil && r.Dry != nil {
+			dry, part = append(dry, *r.Dry), append(part, r.PercentOfRef)
+			if r.Wet != nil {
+				wet = append(wet, *r.Wet)
+			}
+		}
+		if lost, ok := c.Loss(n); ok {
+			loss = append(loss, lost)
 		}
 	}
-	if loss, ok := c.Loss(name); ok {
-		facts["loss"] = known.Percent(loss, 0).String()
+	return diag.Facts{"value": between(dry, c.Span), "percent": between(part, percents), "loss": between(loss, percents), "wet": between(wet, c.Span)}
+}
+
+// between writes the least and the most of some figures, "" for none.
+func between(values []float64, write func(low, high float64) string) string {
+	if len(values) == 0 {
+		return ""
 	}
-	return facts
+	return write(slices.Min(values), slices.Max(values))
+}
+
+func percents(low, high float64) string {
+	l, h := known.Percent(low, 0).String(), known.Percent(high, 0).String()
+	if l == h {
+		return h
+	}
+	return quantity.Format(low, 0) + "–" + h
 }
 
 func coolantInCylinder(c *known.Case, s known.Subject) diag.Finding {
