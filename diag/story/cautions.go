@@ -39,22 +39,52 @@ func cautions(c *known.Case, d *diag.Diagnosis) {
 	cranked := c.Has(known.NeedsCompression) || c.Has(known.NeedsRotors)
 	leakage := c.Has(known.NeedsLeakage) || proposed(named("leak-down", "leak-down-again", "leak-down-pair"))
 	liquid := caused("coolant-or-fuel-in-bore") || !c.AirCooled() && caused("head-gasket") && d.Urgency == diag.DoNotRun
+	byHand := liquid || c.Stood() && !cranked || c.Engine.Kind == engine.Radial || c.Spec.Inverted == diag.Yes
 	coolant := !c.AirCooled() && (caused("head-gasket", "cracked-bore") || proposed(named("coolant-gas-test", "cooling-pressure-test")))
+	opened := proposed(func(k *cause.Check) bool { return k.Fuel })
+	mayRun := d.Urgency != diag.DoNotRun
+	unburnt := caused("flooding", "washed-bore", "leaking-injector", "own-spark", "shared-coil", "coil-or-lead", "ignition") || c.Has(known.NeedsWet) || proposed(func(k *cause.Check) bool { return k.Is(cause.Oils) })
 
-	add(d.Urgency == diag.DoNotRun, "do-not-run")
+	add(!mayRun, "do-not-run")
 	add(c.Spec.Hybrid == diag.Yes, "hybrid")
-	add(liquid || c.Stood() || c.Engine.Kind == engine.Radial || c.Spec.Inverted == diag.Yes, "liquid-lock")
+	add(byHand && !c.Spec.Diesel(), "liquid-lock")
+	add(byHand && c.Spec.Diesel(), "injectors-out")
 	add(c.Spec.Diesel(), "diesel-no-oil")
+	add(mayBeDiesel(c), "fuel-unknown-no-oil")
 	add(c.Spec.Diesel() || strings.HasPrefix(c.FuelSystem(), "direct"), "high-pressure-fuel")
-	add(c.Has(known.NeedsFuel) || proposed(func(k *cause.Check) bool { return k.Fuel }) || cranked && !c.Spec.Diesel(), "fuel-vapour")
-	add(caused("fuel-in-oil", "regulator-diaphragm", "flooding"), "fuel-in-oil")
-	add(caused("flooding", "washed-bore", "leaking-injector", "own-spark") && !c.Spec.Diesel() && !c.Spec.TwoStroke, "catalyst")
+	add(c.Has(known.NeedsFuel) || cranked && !c.Spec.Diesel(), "fuel-vapour")
+	add(opened, "fuel-open")
+	add(caused("fuel-in-oil", "regulator-diaphragm", "flooding", "leaking-injector"), "fuel-in-oil")
+	add(unburnt && !c.Spec.Diesel() && !c.Spec.TwoStroke, "catalyst")
 	add(leakage, "crank-turns")
 	add(coolant || leakage && !c.LeakageCold() && !c.AirCooled(), "hot-coolant")
-	add(d.Urgency != diag.DoNotRun && proposed(func(k *cause.Check) bool { return k.Is(cause.Runs) }), "running-engine")
+	add(mayRun && proposed(func(k *cause.Check) bool { return k.Is(cause.Starter) }), "starter-turns")
+	add(mayRun && proposed(func(k *cause.Check) bool { return k.Is(cause.Runs) }), "running-engine")
 	add(heldOf80(c), "not-airworthiness")
 	add(true, "makers-procedure")
 	add(true, "that-day-only")
+	if byHand {
+		turnedFirst(d)
+	}
+}
+
+// turnedFirst has every proposed check that uses the starter, or runs the
+// engine, say that it is turned by hand first, as far as it does not have it
+// turned by hand anyway: the caution alone would be contradicted by it.
+func turnedFirst(d *diag.Diagnosis) {
+	for i := range d.Stories {
+		if next := d.Stories[i].Next; next != nil {
+			if k := cause.CheckNamed(next.Key); k != nil && k.Is(cause.Starter|cause.Runs) && !k.Is(cause.Hand) {
+				next.Facts["handFirst"] = true
+			}
+		}
+	}
+}
+
+// mayBeDiesel reports an engine of a fuel that was not recorded, which nothing
+// tells to be no diesel: no spark plug was looked at, and it is no rotary.
+func mayBeDiesel(c *known.Case) bool {
+	return c.Spec.Fuel == "" && !c.Rotary() && !c.Has(known.NeedsPlugs)
 }
 
 // heldOf80 reports leakage written as aircraft mechanics write it, held of a

@@ -62,8 +62,12 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 			proof, cheapest = k, minutes
 		}
 	}
-	if best == nil || proof != nil && s.asGoodAsProven(shares) && slices.Contains(proof.Mends, first) {
+	mend := proof != nil && slices.Contains(proof.Mends, first)
+	switch {
+	case best == nil || mend && s.asGoodAsProven(shares):
 		best = proof
+	case s.book.proven(): // what was found is mended, and not looked for again
+		best = nil
 	}
 	if best != nil {
 		s.Next = best.Ask(c, s.cylindersFor(best), at)

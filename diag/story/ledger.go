@@ -78,7 +78,14 @@ func (b *ledger) sign(g *rule.Sign, s *story) {
 	}
 }
 
+// proof is the weight of a fault that a check showed, and of one that it would
+// have shown where it is there: who looked, and wrote down what there was, knows
+// more than any reading from which it is guessed.
+const proof = 2 * rule.Heard
+
 // answers enters what checks showed of which the job has the outcome in words.
+// A fault that was found is brought into the story of its cylinders; what was
+// looked for in vain is ruled out as far as the check would have shown it.
 func (b *ledger) answers(s *story) {
 	if len(b.c.History.WorkDone)+len(b.c.History.Findings) == 0 {
 		return
@@ -87,37 +94,48 @@ func (b *ledger) answers(s *story) {
 		k := &cause.Checks[i]
 		o := k.Answer(b.c, s.Cylinders)
 		if o == nil {
-			b.triedInVain(k, s)
 			continue
 		}
 		said := "the check " + k.Name + ": " + o.Name
+		found, others := proof, -rule.Known
+		if o.Else {
+			found, others = rule.Heard, -proof
+		}
 		for _, name := range o.For {
-			b.addKnown(rule.Voice{Cause: name, Weight: rule.Heard}, rule.OfCheck, said)
+			_, here := b.net[name]
+			if here || !o.Else && s.subjectOf(k) {
+				b.add(rule.Voice{Cause: name, Weight: found}, rule.OfCheck, said, nil)
+			}
 		}
 		for _, other := range k.Outcomes {
 			for _, name := range other.For {
 				if !slices.Contains(o.For, name) {
-					b.addKnown(rule.Voice{Cause: name, Weight: -rule.Known, Says: "check-says-otherwise"}, rule.OfCheck, said)
+					b.addKnown(rule.Voice{Cause: name, Weight: int(float64(others) * other.Shows()), Says: "check-says-otherwise"}, rule.OfCheck, said)
 				}
 			}
 		}
 	}
 }
 
-// triedInVain speaks against what a check would have put right or shown, where
-// the job says that it was made, not what came of it, and the matter is still
-// there.
-func (b *ledger) triedInVain(k *cause.Check, s *story) {
-	if !k.Told(b.c) || !k.IsMade(b.c, s.Cylinders) {
-		return
+// subjectOf reports a check that is made on what the story is about.
+func (s *story) subjectOf(k *cause.Check) bool {
+	switch s.About {
+	case diag.AboutCylinders:
+		return !k.Whole
+	case diag.AboutFuel:
+		return k.Fuel
+	case diag.AboutEngine, diag.AboutMixture:
+		return k.Whole && !k.Fuel
 	}
-	for _, o := range k.Outcomes {
-		for _, name := range o.For {
-			if !o.Else {
-				b.addKnown(rule.Voice{Cause: name, Weight: -rule.Hint}, rule.OfCheck, "the check "+k.Name+" was made, and it is still there")
-			}
-		}
-	}
+	return false
+}
+
+// proven reports a likeliest cause that a check has shown.
+func (b *ledger) proven() bool {
+	first := b.first()
+	return slices.ContainsFunc(b.entries, func(e diag.Entry) bool {
+		return e.Cause == first && e.Kind == string(rule.OfCheck) && e.Weight >= proof
+	})
 }
 
 // addKnown adds a voice on a cause that the story has already.

@@ -58,6 +58,9 @@ func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 		return
 	}
 	d.Verdict = diag.Phrase{Key: cmp.Or(s.Members[0].Headline, "see-findings"), Facts: facts}
+	if r := c.MainRefused(); r != nil && d.Verdict.Key == r.Verdict() {
+		delete(facts, "refused") // it says so itself
+	}
 	d.Advice = diag.Phrase{Key: advice(c, d, s)}
 }
 
@@ -79,6 +82,9 @@ func alsoUrgent(d *diag.Diagnosis) []diag.Also {
 func verdictFacts(c *known.Case, s *diag.Story) diag.Facts {
 	facts := diag.Facts{"Cylinders": diag.Names(nil), "of": len(c.Engine.Names()), "circuit": "", "bank": "", "read": len(c.ReadAny()), "numbered": false,
 		"also": []diag.Also(nil), "complaints": diag.Names(nil), "complaint": ""}
+	if r := c.MainRefused(); r != nil {
+		facts["refused"], facts["declined"] = diag.Names(r.Tests), r.Declined()
+	}
 	if s == nil || len(s.Members) == 0 {
 		return facts
 	}
@@ -153,6 +159,10 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 	sound := firstSound(d)
 	apart := c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Disagree })
 	switch {
+	case c.MainRefused() != nil: // whatever else was found sound
+		say(c.MainRefused().Verdict(), "advice-findings", nil)
+		delete(d.Verdict.Facts, "refused") // it says so itself
+		d.Withheld = true
 	case c.Noticed("too-few-cylinders"):
 		n := c.NoticeOf("too-few-cylinders")
 		key := "too-few-cylinders"

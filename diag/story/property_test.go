@@ -1,0 +1,219 @@
+package story_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"testing"
+	"time"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
+	"gaugesheet/diag/engine"
+	know "gaugesheet/diag/known"
+	"gaugesheet/diag/quantity"
+	"gaugesheet/diag/rule"
+	"gaugesheet/diag/rule/sample"
+	"gaugesheet/diag/story"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// readings are n random ones, some of them low, none of them high.
+func readings(r *rand.Rand, n int) []float64 {
+	v := make([]float64, n)
+	for i := range v {
+		v[i] = 150 + float64(r.IntN(11))
+		if r.IntN(3) == 0 {
+			v[i] = float64(r.IntN(150))
+		}
+	}
+	return v
+}
+
+func keys(phrases []diag.Phrase) []string {
+	var list []string
+	for _, p := range phrases {
+		list = append(list, p.Key)
+	}
+	return list
+}
+
+// told is what a diagnosis says without its numbers.
+func told(d *diag.Diagnosis) []string {
+	list := []string{d.Verdict.Key, string(d.Urgency)}
+	for _, n := range d.Notices {
+		list = append(list, fmt.Sprint(n.Rule, n.Variant, n.Cylinders))
+	}
+	for _, s := range d.Stories {
+		next := ""
+		if s.Next != nil {
+			next = s.Next.Key
+		}
+		list = append(list, fmt.Sprint(s.About, s.Cylinders, s.Circuit, s.Urgency, s.Confidence, keys(s.Causes), keys(s.Against), next))
+		for _, f := range s.Members {
+			list = append(list, fmt.Sprint("  ", f.Rule, f.Variant, f.Cylinders, f.Urgency, f.SaidBy))
+		}
+	}
+	return list
+}
+
+func TestTheUnitChangesNothing(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	for range 100 {
+		v := readings(r, 6)
+		psi := sample.Dry("V6", v, sample.Minimum(100))
+		for _, unit := range []quantity.Unit{quantity.KPa, quantity.Bar, quantity.KgfPerCm2} {
+			factor, err := quantity.Convert(1, quantity.PSI, unit)
+			if err != nil {
+				t.Fatal(err)
+			}
+			scaled := make([]float64, len(v))
+			for i := range v {
+				scaled[i] = v[i] * factor
+			}
+			other := sample.Dry("V6", scaled, sample.Minimum(100))
+			other.Compression.Unit = unit
+			other.Gauges.Compression.Division *= factor
+			other.Gauges.Compression.High *= factor
+			if diff := cmp.Diff(told(story.Diagnose(psi)), told(story.Diagnose(other))); diff != "" {
+				t.Fatalf("%v psi against %s (-psi +%s):\n%s", v, unit, unit, diff)
+			}
+		}
+	}
+}
+
+func TestRenumberingChangesOnlyLabels(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 6))
+	var renamed []string
+	for i := 1; i <= 6; i++ {
+		renamed = append(renamed, fmt.Sprintf("cyl%d", i))
+	}
+	plain := func(names []string) []string {
+		var list []string
+		for _, n := range names {
+			list = append(list, n[len(n)-1:])
+		}
+		return list
+	}
+	for range 100 {
+		v := readings(r, 6)
+		a := story.Diagnose(sample.Dry("inline-6", v))
+		b := story.Diagnose(sample.DryOf(engine.Spec{Layout: "inline-6", Names: renamed}, v))
+		for i := range b.Stories {
+			s := &b.Stories[i]
+			s.Cylinders = plain(s.Cylinders)
+			for j := range s.Members {
+				s.Members[j].Cylinders = plain(s.Members[j].Cylinders)
+			}
+		}
+		for i := range b.Notices {
+			b.Notices[i].Cylinders = plain(b.Notices[i].Cylinders)
+		}
+		if diff := cmp.Diff(told(a), told(b)); diff != "" {
+			t.Fatalf("%v:\n%s", v, diff)
+		}
+	}
+}
+
+// TestAnythingMayBeMissing runs every sample with parts of it taken away.
+func TestAnythingMayBeMissing(t *testing.T) {
+	story.Diagnose(nil)
+	for _, c := range sample.Cases() {
+		for _, take := range []sample.Change{
+			func(t *diag.Test) { t.Compression = nil },
+			func(t *diag.Test) { t.Leakage = nil },
+			func(t *diag.Test) { t.Plugs = nil },
+			func(t *diag.Test) { t.Rotors = nil },
+			func(t *diag.Test) { t.Fuel = nil },
+			func(t *diag.Test) { t.Engine = nil },
+			func(t *diag.Test) { t.Gauges = diag.Gauges{} },
+		} {
+			test := *c.Test
+			take(&test)
+			story.Diagnose(&test)
+		}
+	}
+}
+
+// TestStoriesKeepTheRules asks of engines nobody has seen what holds for all:
+// one lead a story, declared variants, causes that fit and are at most three,
+// checks that fit and were not made, order, and the same again from the same.
+func TestStoriesKeepTheRules(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 8))
+	for range 500 {
+		test := sample.Random(r)
+		d := story.Diagnose(test)
+		if diff := cmp.Diff(told(d), told(story.Diagnose(test))); diff != "" {
+			t.Fatalf("two diagnoses of one test differ:\n%s", diff)
+		}
+		c := know.New(test)
+		last := diag.DoNotRun.Rank()
+		seen := map[string]bool{}
+		for _, s := range d.Stories {
+			if s.Urgency.Rank() > last {
+				t.Errorf("a story of %v stands after something less urgent", s.Cylinders)
+			}
+			last = s.Urgency.Rank()
+			if len(s.Causes) > 3 {
+				t.Errorf("%d causes", len(s.Causes))
+			}
+			for _, k := range keys(s.Causes) {
+				if !cause.Fit(c, k) {
+					t.Errorf("the cause %s does not fit %s", k, test.Engine.Layout)
+				}
+			}
+			if s.About == diag.AboutCylinders {
+				for _, n := range s.Cylinders {
+					if seen[n] {
+						t.Errorf("two stories about cylinder %s", n)
+					}
+					seen[n] = true
+				}
+			}
+			if s.Next != nil {
+				k := cause.CheckNamed(s.Next.Key)
+				if k == nil || !k.Allowed(c, s.Cylinders, d.Urgency) || k.IsMade(c, s.Next.Cylinders) {
+					t.Errorf("the check %s is not one to propose at %s", s.Next.Key, d.Urgency)
+				}
+			}
+			for i, f := range s.Members {
+				of := rule.Named(f.Rule)
+				if of == nil || f.Variant != "" && !slices.Contains(of.Variants, f.Variant) {
+					t.Errorf("variant %q of %s is not declared", f.Variant, f.Rule)
+				}
+				if (i == 0) != (f.SaidBy == "") {
+					t.Errorf("%s at place %d is said by %q", f.Rule, i, f.SaidBy)
+				}
+			}
+		}
+	}
+}
+
+// TestFast keeps a diagnosis fast enough to run a folder of jobs in a blink: a
+// millisecond without the plan, two with it, of the best of some runs.
+func TestFast(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 10))
+	tests := make([]*diag.Test, 60)
+	for i := range tests {
+		tests[i] = sample.Random(r)
+	}
+	for _, one := range []struct {
+		name     string
+		diagnose func(*diag.Test) *diag.Diagnosis
+		most     time.Duration
+	}{{"without the plan", story.WithoutPlan, time.Millisecond}, {"with the plan", story.Diagnose, 2 * time.Millisecond}} {
+		best := time.Hour
+		for range 5 {
+			began := time.Now()
+			for _, test := range tests {
+				one.diagnose(test)
+			}
+			best = min(best, time.Since(began)/time.Duration(len(tests)))
+		}
+		if best > one.most {
+			t.Errorf("a diagnosis %s takes %v on average, more than %v", one.name, best, one.most)
+		}
+		t.Log(one.name, best)
+	}
+}
