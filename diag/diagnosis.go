@@ -223,6 +223,7 @@ type Diagnosis struct {
 	Advice    Phrase   // the second line under it
 	Urgency   Urgency
 	Next      *Check // the one next check of the sheet; nil where none is needed
+	Withheld  bool   // nothing is judged, because the tests that would tell were not made
 	Lead      int    // index of the story that leads the sheet, -1 for none
 	NextFor   int    // index of the story it settles, -1 for none
 }

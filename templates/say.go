@@ -66,6 +66,9 @@ func (c *Catalogue) Notice(n diag.Notice, a Audience) (string, error) {
 // Verdict says the sheet's one sentence, or the line under it.
 func (c *Catalogue) Verdict(p diag.Phrase, a Audience) (string, error) {
 	said, err := c.one("verdicts", p, a)
+	if refused, ok := p.Facts["refused"].(diag.Names); ok && len(refused) > 0 && err == nil {
+		said, err = c.Label("verdict.refused", diag.Facts{"verdict": said, "tests": refused, "declined": p.Facts["declined"]})
+	}
 	if also, ok := p.Facts["also"].([]diag.Also); ok && len(also) > 0 && err == nil {
 		return c.withAlso(said, also, a)
 	}

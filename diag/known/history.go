@@ -133,10 +133,10 @@ const (
 )
 
 // Complaints are the job's complaints that a cause can explain, in its order; a
-// stored misfire code is one too. That the engine stood is how it came here and
-// not what is wrong with it.
+// stored misfire code is one too. That the engine stood for long is how it came
+// here and not what is wrong with it; a rule of its own speaks of it.
 func (c *Case) Complaints() []string {
-	list := slices.DeleteFunc(slices.Clone(c.History.Complaints), func(x string) bool { return x == "stood" })
+	list := slices.DeleteFunc(slices.Clone(c.History.Complaints), func(x string) bool { return x == "stood" && c.Stood() })
 	if misfires, _ := c.MisfireCodes(); misfires && !slices.Contains(list, "misfire") {
 		list = append(list, "misfire")
 	}

@@ -138,7 +138,8 @@ func (c *Case) MainRefused() *Refused {
 		note("leakage", c.Sums.Leakage.State, s.Reason)
 	}
 	for _, u := range c.Untested {
-		if u.Test == "compression" || u.Test == "leakage" || u.Test == "rotors" {
+		silent := u.State == diag.NotTested && u.Reason == "" // the job does not speak of it
+		if (u.Test == "compression" || u.Test == "leakage" || u.Test == "rotors") && !silent {
 			note(u.Test, u.State, u.Reason)
 		}
 	}
@@ -146,6 +147,22 @@ func (c *Case) MainRefused() *Refused {
 		return nil
 	}
 	return out
+}
+
+// Declined reports that all of them were declined.
+func (r *Refused) Declined() bool {
+	return !slices.ContainsFunc(r.States, func(s diag.State) bool { return s != diag.Declined })
+}
+
+// Verdict is the key of the verdict that the engine is not judged for it.
+func (r *Refused) Verdict() string {
+	switch r.States[0] {
+	case diag.NotTold:
+		return "tests-not-told"
+	case diag.Declined:
+		return "tests-declined"
+	}
+	return "tests-not-made"
 }
 
 // AnythingRead reports that some reading was taken, or something was seen.

@@ -20,7 +20,7 @@ func (v *view) verdictBlock() layout.Block {
 // verdictMark is the overall urgency's symbol; a verdict that was withheld
 // has its own.
 func (v *view) verdictMark() figure.Mark {
-	if v.d.Urgency.Rank() == 0 && v.compression() != nil && !v.compression().Complete {
+	if v.d.Withheld || v.d.Urgency.Rank() == 0 && v.compression() != nil && !v.compression().Complete {
 		return figure.NotJudged
 	}
 	return urgencyMark(v.d.Urgency)
