@@ -50,6 +50,9 @@ func (s *speaker) step(check diag.Check) *SaidCheck {
 	t := lookedUp[stepText](s, "steps", check.Key)
 	say := func(e entry[text]) string { return s.text(check.Key, e.of(s.a), facts) }
 	said := &SaidCheck{Name: say(t.Name), For: say(t.For), Do: say(t.Do), Effort: say(t.Effort)}
+	if first, _ := facts["handFirst"].(bool); first {
+		said.Do = s.label("step.hand-first", nil) + " " + said.Do
+	}
 	if said.Effort == "" {
 		said.Effort = s.text(usualEffort, lookedUp[text](s, "labels", usualEffort), facts)
 	}

@@ -165,7 +165,7 @@ var (
 		{"what may not be run is not run, cranked or warmed", func(_ *known.Case, _ *cause.Check, at diag.Urgency) bool { return at == diag.DoNotRun },
 			regexp.MustCompile(`(?i)\b(starters?|crank(s|ed|ing)?|runs?|ran|running|start(s|ed|ing)?|warm(ed)?|idle|snap|drive (it|a)|rpm|throttle held open|switching off|switch off|test (it |all |these )?again|retest)\b`)},
 		{"no oil where none may go in", func(c *known.Case, _ *cause.Check, _ diag.Urgency) bool {
-			return !c.OilAllowed() || c.Rotary() || c.Spec.TwoStroke || c.Spec.Diesel()
+			return !c.OilTells()
 		}, regexp.MustCompile(`(?i)\b(ml|teaspoon)\b|\bput [^.;:]{0,40}\boil\b|\boil (it|the cylinders)\b|\bwet test\b`)},
 		{"no valves where there are none", func(c *known.Case, _ *cause.Check, _ diag.Urgency) bool { return !c.HasValves() },
 			regexp.MustCompile(`(?i)\b(valves?|camshaft|lash|seats?|lobe|lifter)\b`)},
@@ -229,7 +229,7 @@ func keepsLaws(t *testing.T, where string, c *known.Case, k *cause.Check, at dia
 	if turns && !strings.Contains(said.Do, "by hand") {
 		t.Errorf("%s: turns the engine and does not say by hand: %q", where, said.Do)
 	}
-	if k.Is(cause.Oils) && k.Name != "dry-and-repeat" {
+	if k.Is(cause.Oils) {
 		rule := strings.Contains(said.Do, "about 1 ml of oil for every 100 cc of one cylinder")
 		if dosed := c.OilDose() > 0; dosed == rule || dosed && !strings.Contains(said.Do, "ml of oil") {
 			t.Errorf("%s: the dose follows from the engine, and is the rule where its size is not known: %q", where, said.Do)

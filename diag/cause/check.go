@@ -1,6 +1,7 @@
 package cause
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"sync"
@@ -43,6 +44,8 @@ type Check struct {
 	Whole bool
 	// MinutesOf gives the time where it depends on the engine; nil: Minutes.
 	MinutesOf func(c *known.Case, cylinders []string) int
+	// OfGauge: it tells of the gauge, so that made on one cylinder it is made.
+	OfGauge bool
 	// OfSet: it is about the cylinders together, and named for all of them.
 	OfSet bool
 }
@@ -102,6 +105,9 @@ func (k *Check) IsMade(c *known.Case, cylinders []string) bool {
 func (k *Check) work(c *known.Case, cylinders []string) *known.Work {
 	if len(c.History.WorkDone)+len(c.History.Findings) == 0 {
 		return nil
+	}
+	if k.OfGauge {
+		cylinders = nil
 	}
 	return c.DoneOn(cylinders, k.called()...)
 }
@@ -178,7 +184,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 	return diag.Facts{
 		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Engine.Names()), "several": c.Several(),
 		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Spec.TwoStroke, "airCooled": c.AirCooled(), "lash": c.LashCanBeSet(),
-		"byHand": at == diag.DoNotRun, "oil": c.OilAllowed(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
+		"byHand": at == diag.DoNotRun, "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
 		"minutes": k.MinutesFor(c, cylinders),
 	}
 }
@@ -190,7 +196,7 @@ func dose(c *known.Case) string {
 		return ""
 	}
 	decimals := 0
-	if ml < 1 {
+	if ml != math.Trunc(ml) {
 		decimals = 1
 	}
 	return diag.Number{Value: ml, Decimals: decimals, Unit: "ml"}.String()

@@ -116,7 +116,7 @@ var sealingChecks = []Check{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.6, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "run-and-retest", Minutes: 600, Labour: 15, Fits: func(c *known.Case, _ []string) bool { return !c.AnyFar(c.Read()) }, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Runs | Starter, Words: []string{"run and tested again", "run and retested"},
+	{Name: "run-and-retest", Minutes: 600, Labour: 15, Fits: func(c *known.Case, _ []string) bool { return !c.AnyFar(c.Read()) }, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"},
 		Outcomes: []Outcome{
 			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Words: []string{"recovered"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
@@ -131,7 +131,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
 	{Name: "crankcase-hold", Minutes: 20, Whole: true, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke },
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
-	{Name: "oil-consumption", Minutes: 30, Whole: true, Way: Runs, Words: []string{"oil use measured"},
+	{Name: "oil-consumption", Minutes: 30, Whole: true, Way: Runs, Fits: valves, Words: []string{"oil use measured"},
 		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear"}}, {Name: "low", Else: true}}},
 }
 

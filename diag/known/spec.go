@@ -83,8 +83,11 @@ func (c *Case) OilDose() float64 {
 	if chamber, err := air.ClearanceVolume(each, c.Spec.Ratio); err == nil && chamber > 0 {
 		dose = math.Min(dose, chamber/10)
 	}
-	if dose < 1 {
+	switch {
+	case dose < 1:
 		return math.Floor(dose*10) / 10
+	case dose < 5:
+		return math.Floor(dose*2) / 2
 	}
 	return math.Floor(dose)
 }

@@ -54,7 +54,6 @@ func subjectOfJob(seed uint64, t *tree, j *job.Job) (*subject, error) {
 	if err := json.Unmarshal(s.raw, s.out); err != nil {
 		return nil, fmt.Errorf("the JSON is not as the contract says: %w", err)
 	}
-	nameOfToday(s.out, s.d)
 	return s, nil
 }
 
