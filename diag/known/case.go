@@ -11,14 +11,26 @@ type Case struct {
 	*diag.Test
 	Sums *diag.Diagnosis // sections only, and the notices so far
 
-	works  []Work   // read when first asked for
-	repair *repairs // the same
+	works  []Work            // read when first asked for
+	parsed map[string]Work   // a text of the job and what was read in it
+	told   map[string]bool   // a check by its name: does any work speak of it
+	seen   map[string]string // a cylinder: all that was seen in it
+	repair *repairs          // read when first asked for
 }
 
 // New does the sums on a test.
 func New(t *diag.Test) *Case {
 	t = Whole(t)
 	return &Case{Test: t, Sums: diag.Assess(t)}
+}
+
+// After does the sums on a test that differs from this one in what a check
+// showed; what was read in the job's words is not read again.
+func (c *Case) After(t *diag.Test) *Case {
+	after := New(t)
+	c.Works()
+	after.parsed = c.parsed
+	return after
 }
 
 // notCranked stands for the compression of a job that has none.

@@ -15,6 +15,17 @@ func (c *Case) SeenIn(name string) string {
 	if len(c.Borescope)+len(c.Bores)+len(c.History.WorkDone)+len(c.History.Findings) == 0 {
 		return ""
 	}
+	if text, known := c.seen[name]; known {
+		return text
+	}
+	if c.seen == nil {
+		c.seen = map[string]string{}
+	}
+	c.seen[name] = c.sightsOf(name)
+	return c.seen[name]
+}
+
+func (c *Case) sightsOf(name string) string {
 	texts := []string{c.Borescope[name]}
 	if b, ok := c.Bores[name]; ok {
 		for _, part := range []struct{ what, look string }{{"wall", b.Wall}, {"crown", b.Crown}, {"valves", b.Valves}, {"seat", b.Seat}} {

@@ -16,15 +16,40 @@ type Work struct {
 // Works lists what the job's work done and findings say. What is denied or
 // still to come ("not available", "declined", "needs ...") is left out.
 func (c *Case) Works() []Work {
-	if c.works == nil {
-		c.works = []Work{}
-		for _, text := range slices.Concat(c.History.WorkDone, c.History.Findings) {
-			if done := doneParts(text); done != "" {
-				c.works = append(c.works, Work{plainWords(done), c.namedIn(done)})
-			}
+	if c.works != nil {
+		return c.works
+	}
+	c.works = []Work{}
+	before := c.parsed
+	c.parsed = map[string]Work{}
+	for _, text := range slices.Concat(c.History.WorkDone, c.History.Findings) {
+		work, known := before[text]
+		if done := doneParts(text); !known && done != "" {
+			work = Work{plainWords(done), c.namedIn(done)}
+		}
+		c.parsed[text] = work
+		if work.Text != "" {
+			c.works = append(c.works, work)
 		}
 	}
 	return c.works
+}
+
+// Speaks reports that some work speaks of a check by one of its names, whatever
+// cylinders it is about. What was found is remembered under the name.
+func (c *Case) Speaks(name string, called []string) bool {
+	if len(c.Works()) == 0 {
+		return false
+	}
+	told, known := c.told[name]
+	if !known {
+		if c.told == nil {
+			c.told = map[string]bool{}
+		}
+		told = c.DoneOn(nil, called...) != nil
+		c.told[name] = told
+	}
+	return told
 }
 
 // denied are words that say that a thing was not done, or is still to be done.

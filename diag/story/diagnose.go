@@ -17,27 +17,26 @@ import (
 // the order in which they are to be said, the one next check with the plan
 // behind it, and the verdict by the name of its words with their facts.
 func Diagnose(t *diag.Test) *diag.Diagnosis {
-	c, d := diagnose(t, diag.NoAction)
+	c, d := diagnose(known.New(t), diag.NoAction)
 	d.Plan = plan(c, d)
 	return d
 }
 
 // WithoutPlan is Diagnose without trying out where the checks lead.
 func WithoutPlan(t *diag.Test) *diag.Diagnosis {
-	_, d := diagnose(t, diag.NoAction)
+	_, d := diagnose(known.New(t), diag.NoAction)
 	return d
 }
 
 // Explain is WithoutPlan with what came of every rule in turn.
 func Explain(t *diag.Test) (*diag.Diagnosis, []rule.Tried) {
-	c, d := diagnose(t, diag.NoAction)
+	c, d := diagnose(known.New(t), diag.NoAction)
 	return d, rule.Explain(c)
 }
 
 // diagnose tells the stories of a test. Checks are such as are allowed at an
 // urgency of atLeast, or at the sheet's own where that is greater.
-func diagnose(t *diag.Test, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis) {
-	c := known.New(t)
+func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis) {
 	d := c.Sums
 	d.NextFor = -1
 	hits := rule.Run(c)

@@ -8,8 +8,9 @@ import (
 	"gaugesheet/diag/known"
 )
 
-// secondSteps is how many of the checks that may come next are tried out too.
-const secondSteps = 2
+// secondSteps is how many of the checks that may come next are tried out too:
+// each costs as many diagnoses as it has outcomes.
+const secondSteps = 1
 
 // plan tries out the next check: every outcome is entered into a copy of the
 // test and diagnosed again; what may come next is tried out the same way, and
@@ -52,7 +53,7 @@ func try(c *known.Case, asked *diag.Check, about *diag.Story, at diag.Urgency) (
 	outcomes := k.Open(c)
 	for i := range outcomes {
 		o := &outcomes[i]
-		after, d := diagnose(cause.Try(c, k, o, asked.Cylinders), at)
+		after, d := diagnose(c.After(cause.Try(c, k, o, asked.Cylinders)), at)
 		lead := diag.Lead{Outcome: o.Name}
 		if s := sameStory(d, about); s != nil {
 			if len(s.Causes) > 0 {
