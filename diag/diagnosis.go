@@ -10,6 +10,8 @@
 package diag
 
 import (
+	"strconv"
+
 	"gaugesheet/diag/quantity"
 )
 
@@ -95,6 +97,15 @@ func (n Number) String() string {
 		return s
 	}
 	return s + "\u00a0" + string(n.Unit)
+}
+
+// Printed is the value that String gives, rounded to its decimals.
+func (n Number) Printed() float64 {
+	v, err := strconv.ParseFloat(quantity.Format(n.Value, n.Decimals), 64)
+	if err != nil {
+		return n.Value
+	}
+	return v
 }
 
 // Names are cylinders, rotors or circuits by name, in the engine's order.

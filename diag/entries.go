@@ -104,6 +104,9 @@ func (s *entries) allSuspect(u Usual) []Notice {
 		return nil
 	}
 	likely := slices.DeleteFunc(u.UnitsLike(s.middle()), func(unit quantity.Unit) bool { return unit == first.unit })
+	if u.cranking && !s.agree() {
+		likely = nil
+	}
 	n := s.suspect(*first)
 	n.Cylinders, n.Variant = nil, "improbable"
 	if len(likely) > 0 {
@@ -136,6 +139,25 @@ func (s *entries) middle() float64 {
 	}
 	slices.Sort(numbers)
 	return numbers[len(numbers)/2]
+}
+
+// agreed is the part of the middle within which readings agree.
+const agreed = 0.25
+
+// agree reports that two readings at least, and half of them, agree with the
+// one in the middle. Written in another unit those of an engine still do; what
+// is left of an engine that makes no pressure scatters.
+func (s *entries) agree() bool {
+	if len(s.list) < 2 {
+		return true
+	}
+	middle, near := s.middle(), 0
+	for _, x := range s.list {
+		if math.Abs(x.number-middle) <= agreed*middle {
+			near++
+		}
+	}
+	return near >= 2 && 2*near >= len(s.list)
 }
 
 // apart notes each reading that lies far from the others, or where no gauge

@@ -69,6 +69,9 @@ func (c *Catalogue) Verdict(p diag.Phrase, a Audience) (string, error) {
 	if refused, ok := p.Facts["refused"].(diag.Names); ok && len(refused) > 0 && err == nil {
 		said, err = c.Label("verdict.refused", diag.Facts{"verdict": said, "tests": refused, "declined": p.Facts["declined"]})
 	}
+	if with, ok := p.Facts["with"].(diag.Names); ok && len(with) > 0 && err == nil {
+		said, err = c.Label("verdict.with", diag.Facts{"verdict": said, "with": with})
+	}
 	if also, ok := p.Facts["also"].([]diag.Also); ok && len(also) > 0 && err == nil {
 		return c.withAlso(said, also, a)
 	}
@@ -148,7 +151,7 @@ func (s *speaker) text(key string, t text, own diag.Facts) string {
 	if err != nil && s.err == nil {
 		s.err = fmt.Errorf("words for %q: %w", key, err)
 	}
-	return said
+	return strings.TrimSpace(said)
 }
 
 func (s *speaker) phrases(section string, phrases []diag.Phrase) []string {

@@ -110,7 +110,7 @@ var ofComplaint = map[string][]string{
 	hardStart:   {"injection", "ignition", "temperature-signal", "pump-check-valve"},
 	rich:        {"regulator-diaphragm", "leaking-injector", "temperature-signal", "purge-valve", "air-filter"},
 	lean:        {"air-leak", "low-fuel-pressure", "air-meter"},
-	lowPower:    {"low-fuel-pressure", "ignition", "restricted-exhaust", "air-filter"},
+	lowPower:    {"low-fuel-pressure", "ignition", "restricted-exhaust", "air-filter", "cam-timing"},
 	oilUse:      {"guides-or-seals", "breather", "oil-control-rings"},
 	coolantLoss: {"head-gasket", "other-than-sealing"},
 	overheat:    {"other-than-sealing", "head-gasket", "lean-mixture"},

@@ -39,7 +39,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "recovers", For: []string{"washed-bore", "flooding", "dry-bores", "stuck-seals"}, Words: []string{"recovered", "came up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "dry-chambers", Minutes: 45, Whole: true, Way: Starter, Again: true, Words: []string{"chambers dried", "dried and repeated", "deflooded"},
+	{Name: "dry-chambers", Minutes: 45, Mends: []string{"flooding"}, Whole: true, Way: Starter, Again: true, Words: []string{"chambers dried", "dried and repeated", "deflooded"},
 		Fits: func(c *known.Case, _ []string) bool { return c.Rotary() && !c.Spec.Diesel() },
 		Outcomes: []Outcome{
 			{Name: "comes up", For: []string{"flooding"}, Words: []string{"recovered", "came up"}},

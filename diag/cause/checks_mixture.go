@@ -6,6 +6,11 @@ func injection(c *known.Case, _ []string) bool { return c.Injected() }
 func coiled(c *known.Case, _ []string) bool    { return !c.Spec.Diesel() && c.Several() }
 func sparking(c *known.Case, _ []string) bool  { return !c.Spec.Diesel() }
 
+// comparable is an engine that has several injectors to compare.
+func comparable(c *known.Case, _ []string) bool {
+	return c.Injected() && c.Several() && c.FuelSystem() != known.ThrottleBody
+}
+
 // mixtureInDoubt is an injection engine that runs as one does whose mixture is
 // off: what its computer corrects tells nothing of others, and less than the
 // fuel pressure where that is out, or than the two banks compared where one is.
@@ -26,7 +31,7 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "no spark", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"none", "weak"}},
 			{Name: "good spark", Else: true, Words: []string{"good"}}}},
-	{Name: "injector-balance", Minutes: 20, Way: Runs, Fits: injection, Words: []string{"injectors swapped", "injector swapped", "injectors tested"},
+	{Name: "injector-balance", Minutes: 20, Way: Runs, Fits: comparable, Words: []string{"injectors swapped", "injector swapped", "injectors tested"},
 		Outcomes: []Outcome{
 			{Name: "one differs", For: []string{"own-injector", "leaking-injector", "injection"}, Words: []string{"differs"}},
 			{Name: "all alike", Else: true, Words: []string{"alike", "same"}}}},
@@ -60,7 +65,7 @@ var mixtureChecks = []Check{
 	{Name: "carburettor-look", Minutes: 20, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return carburetted(c) }, Words: []string{"choke and float checked", "float level checked"},
 		Outcomes: []Outcome{{Name: "one is wrong", For: []string{"carburettor"}, Words: []string{"wrong"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
 	{Name: "air-filter-look", Minutes: 5, Mends: []string{"air-filter"}, Whole: true, Words: []string{"air filter"},
-		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},
+		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},
 	{Name: "oil-for-fuel", Minutes: 5, Whole: true, Words: []string{"oil smelled", "oil checked for fuel"},
 		Outcomes: []Outcome{{Name: "fuel in the oil", For: []string{"fuel-in-oil"}, Words: []string{"fuel", "smells"}}, {Name: "none", Else: true, Words: []string{"clean"}}}},
 	{Name: "mix-check", Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke }, Words: []string{"mix checked", "oil pump checked"},

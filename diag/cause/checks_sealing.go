@@ -114,7 +114,7 @@ var sealingChecks = []Check{
 	{Name: "turn-by-hand", Minutes: 10, Whole: true, Way: Hand, Words: []string{"turned by hand"},
 		Outcomes: []Outcome{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
-			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.6, Words: []string{"stops", "hard"}},
+			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.4, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
 	{Name: "run-and-retest", Minutes: 600, Labour: 15, Fits: func(c *known.Case, _ []string) bool { return !c.AnyFar(c.Read()) }, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"},
 		Outcomes: []Outcome{
@@ -162,7 +162,7 @@ var motionChecks = []Check{
 			{Name: "right", Else: true, Words: []string{"ok", "good", "correct"}}}},
 	{Name: "turn-engine-check-cam", Minutes: 10, Whole: true, Way: Hand, Fits: camMayStand, Words: []string{"cam turns", "camshaft turns"},
 		Outcomes: []Outcome{
-			{Name: "stands still", For: []string{"timing-drive", "bent-valve"}, Words: []string{"does not turn"}},
+			{Name: "stands still", For: []string{"timing-drive"}, Sure: 0.5, Words: []string{"does not turn"}},
 			{Name: "turns", Else: true}}},
 	{Name: "running-compression", Minutes: 15, MinutesOf: eachTakes(5), Way: Runs, Fits: pistons,
 		Made: func(c *known.Case, _ []string) bool { return c.Compression != nil && len(c.Compression.Running) > 0 },

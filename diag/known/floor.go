@@ -89,7 +89,7 @@ func (c *Case) underFloor() *AllLowBasis {
 	if e := s.Expected; e != nil && !e.ByRatio && s.Highest >= e.Low {
 		return nil
 	}
-	facts := diag.Facts{"floor": c.Pressure(floor.Low), "diesel": c.Spec.Diesel(), "throttle": c.Conditions.Throttle == "closed",
+	facts := diag.Facts{"floor": c.TradeFigure(floor.Low), "diesel": c.Spec.Diesel(), "throttle": c.Conditions.Throttle == "closed",
 		"expected": "", "standard": ""}
 	for key, fact := range floor.Facts {
 		facts[key] = fact

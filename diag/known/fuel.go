@@ -54,11 +54,8 @@ func inUnit(psi float64, unit quantity.Unit) float64 {
 // FuelNumber is a pressure in the section's unit. A reading taken between two
 // marks of the gauge keeps its decimal: it is the reader's own number.
 func (c *Case) FuelNumber(v float64) diag.Number {
-	decimals := c.Sums.Fuel.Decimals
-	if scaled := v * math.Pow10(decimals); math.Abs(scaled-math.Round(scaled)) > 0.05 {
-		decimals++
-	}
-	return diag.Number{Value: v, Decimals: decimals, Unit: c.Sums.Fuel.Unit}
+	f := c.Sums.Fuel
+	return diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, f.Decimals), Unit: f.Unit}
 }
 
 // Below reports a reading under its lower limit; clear where that is Beyond

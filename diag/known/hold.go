@@ -81,6 +81,9 @@ type Fall struct {
 func (k Circuit) FallsFast() *Fall {
 	from, known := k.HoldFrom()
 	worst, limited := k.HoldPast()
+	if worst != nil && k.fellShort(worst) {
+		worst = nil
+	}
 	if worst != nil {
 		if !known {
 			from = worst.Value
@@ -94,6 +97,14 @@ func (k Circuit) FallsFast() *Fall {
 		return &Fall{at, from, true, false, true}
 	}
 	return nil
+}
+
+// fellShort reports a held pressure that is under its limit only because the
+// pressure was under its own limit before: it kept the part that a right one may
+// come down to.
+func (k Circuit) fellShort(h *diag.HoldPoint) bool {
+	low, _ := k.Worst(Below)
+	return low != nil && h.Value >= *h.LimitLow*low.Value / *low.LimitLow
 }
 
 // FallsSlowly gives the fall of a circuit that loses pressure and of which no

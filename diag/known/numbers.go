@@ -8,9 +8,21 @@ import (
 	"strings"
 )
 
-// Pressure is a number in the compression section's unit and decimals.
+// Pressure is a number in the compression section's unit, with its decimals or
+// those that a reading has of its own.
 func (c *Case) Pressure(v float64) diag.Number {
-	return diag.Number{Value: v, Decimals: c.Cranking().Decimals, Unit: c.Cranking().Unit}
+	s := c.Cranking()
+	return diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, s.Decimals), Unit: s.Unit}
+}
+
+// Part is one pressure as a percentage of another, both as they are printed:
+// who divides what the page says gets the same. It is 0 of nothing.
+func (c *Case) Part(of, whole float64) diag.Number {
+	all := c.Pressure(whole).Printed()
+	if all == 0 {
+		return Percent(0, 0)
+	}
+	return Percent(100*c.Pressure(of).Printed()/all, 0)
 }
 
 // Percent is a number of percent, whole where it is read as one.
@@ -37,6 +49,21 @@ func (c *Case) AtLeast(v float64) string {
 // compression readings.
 func (c *Case) CrankingPSI(psi float64) float64 { return inUnit(psi, c.Cranking().Unit) }
 
+// TradeFigure prints a pressure that the trade knows and nobody read or stated:
+// in the unit of the readings and in another, so that it can be told from these.
+func (c *Case) TradeFigure(v float64) string {
+	own := c.Pressure(v)
+	other := quantity.PSI
+	if own.Unit == other {
+		other = quantity.Bar
+	}
+	in, err := quantity.Convert(v, own.Unit, other)
+	if err != nil {
+		return own.String()
+	}
+	return own.String() + " (" + diag.Number{Value: in, Decimals: quantity.DefaultDecimals(other), Unit: other}.String() + ")"
+}
+
 // LimitFacts are the numbers of a limit that was judged.
 func (c *Case) LimitFacts(l *diag.LimitResult) diag.Facts {
 	decimals := 1
@@ -54,7 +81,8 @@ func (c *Case) LimitFacts(l *diag.LimitResult) diag.Facts {
 }
 
 func (c *Case) FacePressure(v float64) diag.Number {
-	return diag.Number{Value: v, Decimals: c.Sums.Rotors.Decimals, Unit: c.Sums.Rotors.Unit}
+	r := c.Sums.Rotors
+	return diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, r.Decimals), Unit: r.Unit}
 }
 
 // CrankingNumber is a cranking pressure, of a piston engine or of a rotary.

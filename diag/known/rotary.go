@@ -81,14 +81,28 @@ func (r Rotor) LowestOf(faces []int) float64 {
 
 // rotorFloorPSI is a minimum that no maker is known to go under, in psi: 43 psi
 // for an early engine whose new figure was 85 (common practice, no source).
-const rotorFloorPSI = 43
+// An engine that would not start and reads under what its kind gives new is
+// flooded until it was dried: 85 psi, that early engine's figure (the same).
+const (
+	rotorFloorPSI   = 43
+	floodedFloorPSI = 85
+)
 
 // UnderFloor reports a rotor that is low for nearly any engine of its kind,
 // where the job states no minimum.
 func (r Rotor) UnderFloor() bool {
 	c := r.Case
 	judged := slices.ContainsFunc(r.Grade, func(g diag.Grade) bool { return g != diag.GradeNotJudged })
-	return judged && c.RotorLimit(string(diag.Minimum)) == nil && len(r.SingledOut()) == 0 && r.Best > 0 && r.Best < c.rotorPSI(rotorFloorPSI)
+	return judged && c.RotorLimit(string(diag.Minimum)) == nil && len(r.SingledOut()) == 0 && r.Best > 0 && r.Best < c.RotorFloor()
+}
+
+// RotorFloor is the pressure under which every face of a rotor is low where the
+// job states no minimum, in the unit of the readings.
+func (c *Case) RotorFloor() float64 {
+	if c.MayBeFlooded() {
+		return c.rotorPSI(floodedFloorPSI)
+	}
+	return c.rotorPSI(rotorFloorPSI)
 }
 
 func (c *Case) rotorPSI(v float64) float64 { return inUnit(v, c.Sums.Rotors.Unit) }

@@ -23,6 +23,20 @@ func Format(v float64, decimals int) string {
 	return strconv.FormatFloat(v, 'f', decimals, 64)
 }
 
+// DecimalsRead gives the decimals to print a value that was read: the usual
+// ones, or one more where it is the reader's own number between two marks, the
+// mean of repeats or the middle of a band, and that one more writes it exactly.
+func DecimalsRead(v float64, usual int) int {
+	scale := math.Pow10(usual)
+	if !finite(v) || whole(v*scale) || !whole(v*scale*10) {
+		return usual
+	}
+	return usual + 1
+}
+
+// whole reports a number without a fraction, but for rounding.
+func whole(v float64) bool { return math.Abs(v-math.Round(v)) <= 1e-9*math.Max(1, math.Abs(v)) }
+
 // DecimalsFor gives the decimals needed to write readings of a gauge with this
 // smallest division: 0 for 5 or 1, 1 for 0.5 or 0.2, 2 for 0.25. It is 0 where
 // the division is not a positive number.

@@ -20,7 +20,7 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	case c.Spec.Diesel() && even:
 		list = common("wear", "cam-timing", "restricted-inlet", "valve-lash")
 	case even:
-		list = append(common("cam-timing", "wear"), speaks(commonest/2, "washed-bore", "timing-drive")...)
+		list = append(common("cam-timing", "wear"), append(speaks(commonest/2, "washed-bore", "timing-drive"), speaks(Hint, "restricted-inlet")...)...)
 	default:
 		list = common("wear", "cam-timing", "fault-in-each", "washed-bore")
 	}
@@ -63,7 +63,7 @@ func weighTiming(c *known.Case, s known.Subject) []Voice {
 		where(sudden, as(OfHistory, speaks(Known, "cam-timing", "timing-drive"))),
 		where(sudden && driven, as(OfHistory, speaks(Hint, "timing-drive"))),
 		where(c.WorkDone("timing belt", "timing chain", "cam belt", "camshaft"), as(OfHistory, speaks(Known, "cam-timing"))),
-		where(c.AllTight(c.Read()), as(OfLeakage, speaks(Heard, "cam-timing"))),
+		where(c.AllTight(c.Read()), as(OfLeakage, append(speaks(Heard, "cam-timing"), speaks(Known, "restricted-inlet")...))),
 		where(flat, speaks(Known, "cam-timing")))
 }
 

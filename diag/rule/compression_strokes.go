@@ -65,7 +65,7 @@ func strokes(c *known.Case, s known.Subject) diag.Finding {
 	for i, n := range s.Cylinders {
 		r := c.Cylinder(n)
 		_, others, _ := c.OtherShares(n)
-		for j, v := range []float64{*r.First, *r.Dry, 100 * *r.First / *r.Dry, 100 * others} {
+		for j, v := range []float64{*r.First, *r.Dry, c.Part(*r.First, *r.Dry).Value, 100 * others} {
 			span := []*[2]float64{&first, &last, &share, &usual}[j]
 			if i == 0 {
 				*span = [2]float64{v, v}

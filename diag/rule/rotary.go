@@ -29,7 +29,7 @@ var rotorRules = []Rule{
 		Name: "rotor-low", Title: "All faces of a rotor are low", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsRotors},
 		Why: "Faces that agree with each other and are all low are worn and not broken: seals, springs and housing have lost the same everywhere. A slow starter does it too, since these " +
 			"readings depend on the cranking speed; but not where the other rotor, turned by the same starter, reads well. An engine that would not start is flooded until it is proved dry.",
-		Source: "common practice; without a minimum, under 43 psi, the least that is known as one", Variants: []string{"dead", "floor", "too-close"},
+		Source: "common practice; without a minimum, under 43 psi, the least that is known as one, or under 85 psi after a no-start", Variants: []string{"dead", "floor", "too-close"},
 		Of: eachRotor, When: known.Any(rotorEven, rotorFloor),
 		Kind: OfRotors, For: common("rotor-wear"), Weigh: rotorVoices,
 		Say: rotorSaid, Headline: "rotor-low",
@@ -78,7 +78,7 @@ func facesLow(words string, count int) known.Condition {
 
 var (
 	rotorEven  = ofRotor("all faces read, two at least, under the minimum or without pressure, and none apart from the others", known.Rotor.Even)
-	rotorFloor = ofRotor("no minimum stated, and every face under 43 psi", known.Rotor.UnderFloor)
+	rotorFloor = ofRotor("no minimum stated, and every face under 43 psi, or under 85 psi on an engine that did not start or is flooded", known.Rotor.UnderFloor)
 )
 
 // flooded is a rotary that would not start: first what its faces read on the
@@ -136,6 +136,7 @@ func rotorSaid(c *known.Case, s known.Subject) diag.Finding {
 	f := faceFinding(c, s, func(r known.Rotor) []int { return everyFace(len(r.Values)) })
 	if rotorFloor.Holds(c, s) && f.Variant == "" {
 		f.Variant, f.Urgency = "floor", diag.CheckAgain
+		f.Facts["floor"] = c.FacePressure(c.RotorFloor())
 	}
 	return f
 }

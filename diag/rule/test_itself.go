@@ -181,7 +181,7 @@ func strokesDiffer(c *known.Case) []diag.Notice {
 }
 
 func notStandard(c *known.Case) []diag.Notice {
-	if !c.Has(known.NeedsCompression) && !c.Has(known.NeedsRotors) {
+	if !cranked(c) {
 		return nil
 	}
 	var list []diag.Notice

@@ -18,6 +18,24 @@ var engineTogether = []Rule{
 		SaysBetterThan: []string{"all-low", "fuel-wet", "all-fuel-wet"},
 	},
 	{
+		Name: "rotors-low-and-wet", Title: "All rotors low, and every plug wet with fuel",
+		Why: "Raw fuel washes the oil off the seals of a rotor as it does off a bore, and a flooded rotary reads low on every face without being worn. Its chambers are dried, a little oil is put in, " +
+			"and it is tested again before it is judged.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Ties: []diag.About{diag.AboutMixture}, Needs: []known.Need{known.NeedsRotors, known.NeedsPlugs},
+		Of: oneSet("the rotors read", func(c *known.Case) []string {
+			var names []string
+			for _, r := range c.Rotors() {
+				names = append(names, r.Name)
+			}
+			return names
+		}),
+		When: known.All(ofRotor("every face low on each, under the minimum or without one under the floor, none without pressure", func(r known.Rotor) bool {
+			return (r.Even() || r.UnderFloor()) && len(r.DeadFaces()) == 0
+		}), known.OfEngine("every plug looked at wet with fuel (two at least where there are two)", allSoaked)),
+		Kind: OfPlugs, For: speaks(Heard, "flooding"), Say: rotorsLowAndWet, Headline: "washed-and-low",
+		SaysBetterThan: []string{"rotor-low", "fuel-wet", "all-fuel-wet"},
+	},
+	{
 		Name: "low-everywhere-but-tight", Title: "Low in every cylinder, yet they hold their air",
 		Why: "The cylinders seal, so the low pressure is not wear. Too little air gets in while cranking: the throttle, slow cranking or the gauge, and else the valve timing, " +
 			"for which low pressure with low leakage is the classic sign.",
@@ -175,6 +193,8 @@ func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 		return append(common("ignition", "injection", "sensor-or-air-leak"), speaks(Hint, "valve-motion")...) // cranking does not clear it
 	case c.Complains("no start", "hard start"):
 		return common("ignition", "injection")
+	case c.Complains("low power"): // late valves and a choked exhaust read even on the starter
+		return common("injection", "ignition", "sensor-or-air-leak", "air-filter", "restricted-exhaust", "cam-timing")
 	}
 	return common("injection", "sensor-or-air-leak", "ignition")
 }

@@ -127,9 +127,9 @@ func ease(k *cause.Check, at diag.Urgency) float64 {
 	return e
 }
 
-const handEase = 0.7
+const handEase = 0.85
 
-var eases = map[cause.Way]float64{cause.Opens: 0.6, cause.Parts: 0.25, cause.Oils: 0.7, cause.Runs: 0.9}
+var eases = map[cause.Way]float64{cause.Opens: 0.75, cause.Parts: 0.25, cause.Oils: 0.7, cause.Runs: 0.9}
 
 // A share is the part of a story's weight that one cause has.
 type share struct {
@@ -258,9 +258,12 @@ func aboutTest(c *known.Case, told []*story) *story {
 			continue
 		}
 		urgency := diag.Urgency("")
-		trouble := false
+		trouble, mild := false, diag.NoAction
+		if c.NotJudged() != "" { // a test that says nothing comes before what can wait as long
+			mild = diag.CheckAgain
+		}
 		for _, s := range told {
-			trouble = trouble || s.Urgency != diag.NoAction
+			trouble = trouble || s.Urgency.Rank() > mild.Rank()
 			if s.Urgency != diag.NoAction && s.restsOn(r, n) {
 				urgency = worse(urgency, s.Urgency)
 			}

@@ -73,6 +73,7 @@ func (s *story) answerNot(c *known.Case, m *member, open []string) {
 				s.book.add(rule.Voice{Cause: v, Weight: 50}, rule.OfHistory, "a complaint of "+complaint, nil)
 			}
 		}
+		s.book.answers(s) // of these causes too
 		s.Causes, s.Against = s.book.top(nil), s.book.against()
 	}
 	s.sort()

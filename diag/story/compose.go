@@ -171,6 +171,16 @@ func (s *story) settle() {
 	}
 }
 
+// part is 0 for a member that speaks for every cylinder of the story and 1 for
+// one that speaks for some: that one does not lead, or the headline would hide
+// the others.
+func (s *story) part(m *member) int {
+	if len(m.finding.Cylinders) > 0 && slices.ContainsFunc(s.Cylinders, func(n string) bool { return !slices.Contains(m.finding.Cylinders, n) }) {
+		return 1
+	}
+	return 0
+}
+
 // sort puts the members in order, the leading one first: what nothing says
 // better, by urgency, class, how sure, and as the rules are listed.
 func (s *story) sort() {
@@ -184,6 +194,7 @@ func (s *story) sort() {
 		return cmp.Or(
 			cmp.Compare(folded(a), folded(b)),
 			cmp.Compare(b.finding.Urgency.Rank(), a.finding.Urgency.Rank()),
+			cmp.Compare(s.part(a), s.part(b)),
 			cmp.Compare(a.rule.Class, b.rule.Class),
 			cmp.Compare(sureness(b.finding.Confidence), sureness(a.finding.Confidence)),
 			cmp.Compare(a.place, b.place),

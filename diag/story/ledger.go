@@ -2,6 +2,7 @@ package story
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 
 	"gaugesheet/diag"
@@ -23,7 +24,8 @@ type ledger struct {
 	kinds   map[string]map[rule.Kind]int // for a cause, by the kind of test
 	at      map[string][]string          // cylinders that speak for a cause by more than what is common
 	entries []diag.Entry
-	ranked  []string // the causes in order; nil until asked for and after every voice
+	heard   map[string]bool // what an answer has said of a cause already
+	ranked  []string        // the causes in order; nil until asked for and after every voice
 }
 
 // weigh enters every voice on the subject of a story: those of its rules, the
@@ -103,25 +105,44 @@ func (b *ledger) answers(s *story) {
 		}
 		for _, name := range o.For {
 			_, here := b.net[name]
-			if here || !o.Else && s.subjectOf(k) {
+			if (here || !o.Else && s.subjectOf(k)) && b.firstSaid(said, name) {
 				b.add(rule.Voice{Cause: name, Weight: found}, rule.OfCheck, said, nil)
 			}
 		}
 		for _, other := range k.Outcomes {
 			for _, name := range other.For {
-				if !slices.Contains(o.For, name) {
-					b.addKnown(rule.Voice{Cause: name, Weight: int(float64(others) * other.Shows()), Says: "check-says-otherwise"}, rule.OfCheck, said)
+				if _, here := b.net[name]; !here || slices.Contains(o.For, name) || !b.firstSaid(said, name) {
+					continue
 				}
+				weight := int(float64(others) * other.Shows())
+				if o.Else && other.Shows() == 1 { // it would have shown, so it is not there
+					weight = min(weight, -b.net[name])
+				}
+				b.add(rule.Voice{Cause: name, Weight: weight, Says: "check-says-otherwise"}, rule.OfCheck, said, nil)
 			}
 		}
 	}
 }
 
-// subjectOf reports a check that is made on what the story is about.
+// firstSaid reports the first time that an answer speaks of a cause.
+func (b *ledger) firstSaid(said, name string) bool {
+	key := said + "\x00" + name
+	if b.heard[key] {
+		return false
+	}
+	if b.heard == nil {
+		b.heard = map[string]bool{}
+	}
+	b.heard[key] = true
+	return true
+}
+
+// subjectOf reports a check that is made on what the story is about; a test
+// that is made again bears on every cylinder.
 func (s *story) subjectOf(k *cause.Check) bool {
 	switch s.About {
 	case diag.AboutCylinders:
-		return !k.Whole
+		return !k.Whole || k.Again && !k.Fuel
 	case diag.AboutFuel:
 		return k.Fuel
 	case diag.AboutEngine, diag.AboutMixture:
@@ -130,19 +151,17 @@ func (s *story) subjectOf(k *cause.Check) bool {
 	return false
 }
 
-// proven reports a likeliest cause that a check has shown.
+// proven reports a likeliest cause that a check has shown, and no other with it.
 func (b *ledger) proven() bool {
-	first := b.first()
-	return slices.ContainsFunc(b.entries, func(e diag.Entry) bool {
-		return e.Cause == first && e.Kind == string(rule.OfCheck) && e.Weight >= proof
-	})
+	order := b.sorted()
+	return len(order) > 0 && b.shown(order[0]) && (len(order) == 1 || !b.shown(order[1]))
 }
 
-// addKnown adds a voice on a cause that the story has already.
-func (b *ledger) addKnown(v rule.Voice, kind rule.Kind, by string) {
-	if _, here := b.net[v.Cause]; here {
-		b.add(v, kind, by, nil)
-	}
+// shown reports a cause that a check has shown.
+func (b *ledger) shown(name string) bool {
+	return slices.ContainsFunc(b.entries, func(e diag.Entry) bool {
+		return e.Cause == name && e.Kind == string(rule.OfCheck) && e.Weight >= proof
+	})
 }
 
 // add enters a voice. What holds for some of the story's cylinders only counts
@@ -237,11 +256,18 @@ func (b *ledger) against() []diag.Phrase {
 // pressure for any loss of it, others by what they heard, saw or measured.
 func (b *ledger) agreeing(name string) []rule.Kind {
 	var list []rule.Kind
-	for kind, weight := range b.kinds[name] {
+	sure := false
+	for _, kind := range slices.Sorted(maps.Keys(b.kinds[name])) {
+		weight := b.kinds[name][kind]
 		counts := kind != rule.OfHistory && kind != ""
-		if counts && (weight >= rule.Known || kind == rule.OfCompression || kind == rule.OfRotors || kind == rule.OfFuel) {
+		measured := kind == rule.OfCompression || kind == rule.OfRotors || kind == rule.OfFuel
+		if counts && (weight >= rule.DryUp || measured && weight > 0) {
 			list = append(list, kind)
+			sure = sure || weight >= rule.Known
 		}
+	}
+	if !sure { // several hints are no proof
+		list = list[:min(1, len(list))]
 	}
 	slices.Sort(list)
 	return list

@@ -39,7 +39,7 @@ func leading(d *diag.Diagnosis) *diag.Story {
 // led makes a story the sheet's verdict.
 func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 	facts := verdictFacts(c, s)
-	facts["also"] = alsoUrgent(d)
+	facts["with"], facts["also"] = besides(s), alsoUrgent(d)
 	if s.About == diag.AboutTest {
 		d.Verdict = diag.Phrase{Key: "test-first", Facts: facts}
 		if len(s.Notices) > 0 {
@@ -64,14 +64,32 @@ func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 	d.Advice = diag.Phrase{Key: advice(c, d, s)}
 }
 
+// besides are the cylinders of a story that its leading finding does not name.
+func besides(s *diag.Story) diag.Names {
+	if len(s.Members) == 0 || len(s.Members[0].Cylinders) == 0 {
+		return nil
+	}
+	var rest diag.Names
+	for _, n := range s.Cylinders {
+		if !slices.Contains(s.Members[0].Cylinders, n) {
+			rest = append(rest, n)
+		}
+	}
+	return rest
+}
+
 // alsoUrgent names what the other stories of the same urgency are about, so
-// that the headline hides none of them.
+// that the headline hides none of them. A complaint that nothing explains is
+// answered in its place.
 func alsoUrgent(d *diag.Diagnosis) []diag.Also {
 	var list []diag.Also
-	for i := 1; i < len(d.Stories); i++ {
+	for i := 1; i < len(d.Stories) && d.Urgency != diag.NoAction; i++ {
 		s := &d.Stories[i]
 		if s.Urgency != d.Urgency {
 			break
+		}
+		if len(s.Members) > 0 && rule.Named(s.Members[0].Rule).Class == rule.Elsewhere {
+			continue
 		}
 		list = append(list, diag.Also{About: s.About, Cylinders: s.Cylinders, Circuit: s.Circuit})
 	}
@@ -81,7 +99,7 @@ func alsoUrgent(d *diag.Diagnosis) []diag.Also {
 // verdictFacts are what the verdicts use; s is the leading story or nil.
 func verdictFacts(c *known.Case, s *diag.Story) diag.Facts {
 	facts := diag.Facts{"Cylinders": diag.Names(nil), "of": len(c.Engine.Names()), "circuit": "", "bank": "", "read": len(c.ReadAny()), "numbered": false,
-		"also": []diag.Also(nil), "complaints": diag.Names(nil), "complaint": ""}
+		"with": diag.Names(nil), "also": []diag.Also(nil), "complaints": diag.Names(nil), "complaint": ""}
 	if r := c.MainRefused(); r != nil {
 		facts["refused"], facts["declined"] = diag.Names(r.Tests), r.Declined()
 	}
@@ -90,6 +108,9 @@ func verdictFacts(c *known.Case, s *diag.Story) diag.Facts {
 	}
 	f := &s.Members[0]
 	names := f.Cylinders
+	if len(names) == 0 && s.About == diag.AboutCylinders {
+		names = s.Cylinders
+	}
 	facts["circuit"] = f.Circuit
 	for key, fact := range f.Facts {
 		if _, ours := facts[key]; ours && key != "Cylinders" && key != "read" && key != "of" || key == "bank" {

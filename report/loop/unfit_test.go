@@ -53,7 +53,7 @@ func (b *bench) unfit(c *nextCheck, urgency string) string {
 		return "one bank"
 	case in(byTrims) && (b.diesel() || b.twoStroke || b.system == carburettor && b.told()):
 		return "no trims to read"
-	case in(onInjects) && (b.twoStroke || (b.system == carburettor || b.system == throttleBody && c.Name != "temperature-reading") && b.told()):
+	case in(onInjects) && (b.twoStroke || (b.system == carburettor || b.system == throttleBody && c.Name == "injector-balance") && b.told()):
 		return "no injectors to compare"
 	case c.Name == "purge-pinch" && (b.diesel() || b.twoStroke || b.system == carburettor && b.told()):
 		return "no purge valve"

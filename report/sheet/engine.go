@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
+	"gaugesheet/diag/engine"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
 )
@@ -130,7 +130,7 @@ func (v *view) fillCompression(c *figure.Cylinder, name string) {
 	c.Mark, c.Tone = withConcern(c.Mark, c.Tone, v.concern("compression", name))
 	c.Value = v.dryText(r)
 	if r.Wet != nil {
-		c.Notes = append(c.Notes, figure.Label{Name: v.label("plan.wet"), Value: quantity.Format(*r.Wet, v.compression().Decimals)})
+		c.Notes = append(c.Notes, figure.Label{Name: v.label("plan.wet"), Value: v.pressure(*r.Wet)})
 	}
 	c.Notes = append(c.Notes, v.leakNote(name)...)
 	c.Notes = append(c.Notes, v.plugNote(name)...)
@@ -145,8 +145,10 @@ func (v *view) dryText(r *diag.CylinderResult) string {
 	if r.Dry == nil {
 		return ""
 	}
-	s := quantity.Format(*r.Dry, v.compression().Decimals)
+	s := v.pressure(*r.Dry)
 	switch r.Kind {
+	case diag.Band:
+		return v.repeats(r, "–")
 	case diag.Estimate:
 		return "~" + s
 	case diag.AtLeast:
@@ -159,7 +161,7 @@ func (v *view) dryText(r *diag.CylinderResult) string {
 func (v *view) repeats(r *diag.CylinderResult, separator string) string {
 	var said []string
 	for _, value := range r.DryReadings {
-		said = append(said, quantity.Format(value, v.compression().Decimals))
+		said = append(said, v.pressure(value))
 	}
 	return strings.Join(said, separator)
 }
@@ -173,7 +175,21 @@ func (v *view) leakNote(name string) []figure.Label {
 	if r == nil || r.Loss == nil {
 		return nil
 	}
-	return []figure.Label{{Name: v.label("plan.leak"), Value: percent(*r.Loss).String()}}
+	return []figure.Label{{Name: v.label("plan.leak"), Value: v.lossPercent(r)}}
+}
+
+// loss is a share of air lost without its unit: a bound with the sign for one.
+func (v *view) loss(r *diag.LeakResult) string {
+	s := read(*r.Loss, 0)
+	if v.test.Leakage != nil && v.test.Leakage.Dry[r.Name].Kind == diag.AtLeast {
+		return s + "+"
+	}
+	return s
+}
+
+// lossPercent is loss with its unit.
+func (v *view) lossPercent(r *diag.LeakResult) string {
+	return v.loss(r) + "\u00a0" + string(quantity.Percent)
 }
 
 func (v *view) plugNote(name string) []figure.Label {
@@ -205,7 +221,7 @@ func (v *view) fillLeakage(c *figure.Cylinder, name string) {
 		c.Mark, c.Tone, c.Word = figure.NotTested, figure.Open, string(r.State)
 		return
 	}
-	c.Value = percent(*r.Loss).String()
+	c.Value = v.lossPercent(r)
 	c.Mark, c.Tone = v.leakLook(r)
 	c.Word = joined(", ", r.At...)
 	c.Notes = v.plugNote(name)
@@ -279,7 +295,7 @@ func (v *view) fillRotor(c *figure.Cylinder, name string) {
 			return
 		}
 		for i, value := range r.Values {
-			c.Faces = append(c.Faces, figure.Label{Name: faceName(i), Value: quantity.Format(value, rotors.Decimals)})
+			c.Faces = append(c.Faces, figure.Label{Name: faceName(i), Value: read(value, rotors.Decimals)})
 		}
 		u := v.concern("rotors", name)
 		c.Mark, c.Tone, c.Word = urgencyMark(u), figure.Plain, string(diag.Even)

@@ -35,7 +35,7 @@ func (v *view) band(f *diag.FuelResult, c *diag.CircuitResult, first bool) figur
 	}
 	for _, r := range c.Readings {
 		d.Readings = append(d.Readings, figure.Reading{
-			Name: v.readingName(r.Name), Value: r.Value, Text: quantity.Format(r.Value, f.Decimals),
+			Name: v.readingName(r.Name), Value: r.Value, Text: read(r.Value, f.Decimals),
 			Low: max(0, r.Value-r.Uncertainty), High: r.Value + r.Uncertainty, Mark: fuelMark(r),
 		})
 		if r.LimitLow != nil || r.LimitHigh != nil {
@@ -43,9 +43,9 @@ func (v *view) band(f *diag.FuelResult, c *diag.CircuitResult, first bool) figur
 		}
 	}
 	for _, h := range c.Hold {
-		d.Hold = append(d.Hold, figure.HoldPoint{Minutes: h.Minutes, Value: h.Value, Text: quantity.Format(h.Value, f.Decimals)})
+		d.Hold = append(d.Hold, figure.HoldPoint{Minutes: h.Minutes, Value: h.Value, Text: read(h.Value, f.Decimals)})
 		if h.LimitLow != nil {
-			d.HoldLimit = &figure.HoldPoint{Minutes: h.Minutes, Value: *h.LimitLow, Text: v.label("fuel.at-least", "low", quantity.Format(*h.LimitLow, f.Decimals))}
+			d.HoldLimit = &figure.HoldPoint{Minutes: h.Minutes, Value: *h.LimitLow, Text: v.label("fuel.at-least", "low", read(*h.LimitLow, f.Decimals))}
 		}
 	}
 	d.Captions = v.fuelCaptions(f, c)
@@ -75,7 +75,7 @@ func (v *view) allowed(r diag.FuelReading, f *diag.FuelResult) figure.Allowed {
 func (v *view) fuelCaptions(f *diag.FuelResult, c *diag.CircuitResult) []string {
 	var captions []string
 	if c.RegulatorRise != nil {
-		rise := number(*c.RegulatorRise, f.Decimals, f.Unit)
+		rise := number(*c.RegulatorRise, quantity.DecimalsRead(*c.RegulatorRise, f.Decimals), f.Unit)
 		if c.ExpectedRise != nil {
 			captions = append(captions, v.label("fuel.rise-expected", "rise", rise, "expected", number(*c.ExpectedRise, f.Decimals, f.Unit)))
 		} else {

@@ -57,7 +57,7 @@ var readingColumns = []readingColumn{
 			if r.Loss == nil {
 				return stateWords(r.State, r.Reason)
 			}
-			return quantity.Format(*r.Loss, 0)
+			return v.loss(r)
 		})
 	}},
 	{key: "leak-entered", value: func(v *view, name string) string {
@@ -103,7 +103,7 @@ func (v *view) reading(value *float64) string {
 	if value == nil {
 		return ""
 	}
-	return quantity.Format(*value, v.compression().Decimals)
+	return v.pressure(*value)
 }
 
 func one(value *float64) string {
@@ -143,7 +143,7 @@ func (v *view) dryEntered(name string) string {
 		if r.Dry == nil {
 			return stateWords(r.State, r.Reason)
 		}
-		if len(r.DryReadings) > 1 {
+		if len(r.DryReadings) > 1 && r.Kind != diag.Band {
 			return v.dryText(r) + " (" + v.repeats(r, ", ") + ")"
 		}
 		if r.Entered != "" && len(r.Entered) <= 20 {
@@ -169,7 +169,7 @@ func (v *view) runningWords(name string) string {
 		if !read {
 			return string(r.State)
 		}
-		return quantity.Format(value, v.compression().Decimals)
+		return v.pressure(value)
 	}
 	return side(running.Idle) + " / " + side(running.Snap)
 }
@@ -225,11 +225,11 @@ func (v *view) facesTable() layout.Block {
 		for face := range 3 {
 			cell := string(rotor.State)
 			if face < len(rotor.Values) {
-				cell = quantity.Format(rotor.Values[face], r.Decimals)
+				cell = read(rotor.Values[face], r.Decimals)
 			}
 			row = append(row, cell)
 		}
-		d.Rows = append(d.Rows, append(row, quantity.Format(rotor.Difference, r.Decimals)))
+		d.Rows = append(d.Rows, append(row, read(rotor.Difference, r.Decimals)))
 	}
 	return figure.NewTable(d)
 }
@@ -259,10 +259,16 @@ func circuits(f *diag.FuelResult) []diag.CircuitResult {
 }
 
 func (v *view) compressionSums(c *diag.CompressionResult) []string {
-	n := func(value float64) diag.Number { return number(value, c.Decimals, quantity.None) }
+	n := func(value float64) diag.Number {
+		return number(value, quantity.DecimalsRead(value, c.Decimals), quantity.None)
+	}
+	ofLowest := ""
+	if !math.IsInf(c.SpreadPercentOfLowest, 0) { // of nothing there is no part
+		ofLowest = percentOf(c.SpreadPercentOfLowest).String()
+	}
 	items := []string{
 		v.label("sum.spread", "highest", n(c.Highest), "lowest", n(c.Lowest), "spread", percentOf(c.SpreadPercentOfHighest),
-			"ofLowest", percentOf(c.SpreadPercentOfLowest), "ofMean", percentOf(c.SpreadPercentOfMean)),
+			"ofLowest", ofLowest, "ofMean", percentOf(c.SpreadPercentOfMean)),
 		v.label("sum.mean", "mean", number(c.Mean, c.Decimals+1, quantity.None), "below", percentOf(c.LowestPercentBelowMean),
 			"median", number(c.Median, c.Decimals+1, quantity.None), "belowMedian", percentOf(c.LowestPercentBelowMedian)),
 		v.label("sum.uncertainty", "repeat", number(c.URepeat, c.Decimals+1, quantity.None), "difference", number(2*math.Sqrt2*c.URepeat, c.Decimals+1, quantity.None)),
@@ -326,5 +332,5 @@ func (v *view) earlierReading(c *diag.Compression, name string) string {
 	if err != nil {
 		return "\u2013"
 	}
-	return quantity.Format(converted, v.compression().Decimals)
+	return v.pressure(converted)
 }

@@ -73,7 +73,7 @@ func (v *view) compressionSpread() figure.Spread {
 			bar.Highest, bar.Lowest = c.N > 1 && name == c.HighestAt, c.N > 1 && name == c.LowestAt
 		}
 		if ghost, ok := ghosts.values[name]; ok {
-			text := quantity.Format(ghost, c.Decimals)
+			text := v.pressure(ghost)
 			if bar.Missing != "" {
 				bar.Missing = v.label("spread.missing", "why", bar.Missing, "name", ghosts.name, "value", text)
 			} else {
@@ -198,9 +198,9 @@ func (v *view) spreadCaptions(c *diag.CompressionResult) []string {
 		return []string{v.label("spread.lone")}
 	}
 	return []string{v.label("spread.summary",
-		"highest", number(c.Highest, c.Decimals, quantity.None), "highestAt", c.HighestAt,
-		"lowest", number(c.Lowest, c.Decimals, quantity.None), "lowestAt", c.LowestAt,
-		"difference", number(c.Difference, c.Decimals, c.Unit),
+		"highest", v.pressure(c.Highest), "highestAt", c.HighestAt,
+		"lowest", v.pressure(c.Lowest), "lowestAt", c.LowestAt,
+		"difference", number(c.Difference, quantity.DecimalsRead(c.Difference, c.Decimals), c.Unit),
 		"spread", percentOf(c.SpreadPercentOfHighest), "part", percentOf(c.LowestPercentOfHighest))}
 }
 
@@ -221,7 +221,7 @@ func (v *view) rotorSpread() figure.Spread {
 			}
 			d.Bars = append(d.Bars, figure.Bar{
 				Label: rotor.Name + "\u00a0" + faceName(face), Value: value, Low: value, High: value,
-				Text: quantity.Format(value, r.Decimals), Tone: tone, Group: i,
+				Text: read(value, r.Decimals), Tone: tone, Group: i,
 			})
 		}
 	}
@@ -248,7 +248,7 @@ func (v *view) leakageSpread() figure.Spread {
 		if r.Loss == nil {
 			bar.Missing, bar.Tone = string(r.State), figure.Open
 		} else {
-			bar.Value, bar.Text = *r.Loss, quantity.Format(*r.Loss, 0)
+			bar.Value, bar.Text = *r.Loss, v.loss(&r)
 			bar.Low, bar.High = max(0, *r.Loss-r.Uncertainty), *r.Loss+r.Uncertainty
 		}
 		d.Bars = append(d.Bars, bar)

@@ -141,14 +141,14 @@ func (v *view) leakageResult() result {
 	}
 	worstOne := l.Cylinders[highest]
 	if l.Limit != nil {
-		r.value = v.label("tile.leakage", "value", percent(*worstOne.Loss), "cylinder", worstOne.Name, "limit", percent(*l.Limit))
+		r.value = v.label("tile.leakage", "value", v.lossPercent(&worstOne), "cylinder", worstOne.Name, "limit", percent(*l.Limit))
 		return r
 	}
 	r.word = v.label("tile.no-limit-word")
 	if u := v.concern("leakage", ""); u.Rank() > 0 {
 		r.mark = urgencyMark(u)
 	}
-	r.value = v.label("tile.leakage-no-limit", "value", percent(*worstOne.Loss), "cylinder", worstOne.Name)
+	r.value = v.label("tile.leakage-no-limit", "value", v.lossPercent(&worstOne), "cylinder", worstOne.Name)
 	return r
 }
 
@@ -242,7 +242,7 @@ func (v *view) fuelResult() result {
 		}
 	}
 	r.word, r.mark = string(verdict), verdictMark(verdict)
-	r.value = v.label("tile.fuel", "name", v.readingName(at[i].Name), "value", number(at[i].Value, f.Decimals, f.Unit), "limit", v.fuelLimit(at[i], f))
+	r.value = v.label("tile.fuel", "name", v.readingName(at[i].Name), "value", number(at[i].Value, quantity.DecimalsRead(at[i].Value, f.Decimals), f.Unit), "limit", v.fuelLimit(at[i], f))
 	return r
 }
 
@@ -251,11 +251,11 @@ func (v *view) fuelLimit(r diag.FuelReading, f *diag.FuelResult) string {
 	low, high := r.LimitLow, r.LimitHigh
 	switch {
 	case low != nil && high != nil:
-		return v.label("fuel.between", "low", quantity.Format(*low, f.Decimals), "high", quantity.Format(*high, f.Decimals))
+		return v.label("fuel.between", "low", read(*low, f.Decimals), "high", read(*high, f.Decimals))
 	case low != nil:
-		return v.label("fuel.at-least", "low", quantity.Format(*low, f.Decimals))
+		return v.label("fuel.at-least", "low", read(*low, f.Decimals))
 	case high != nil:
-		return v.label("fuel.at-most", "high", quantity.Format(*high, f.Decimals))
+		return v.label("fuel.at-most", "high", read(*high, f.Decimals))
 	}
 	return ""
 }

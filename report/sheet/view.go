@@ -76,6 +76,15 @@ func number(value float64, decimals int, unit quantity.Unit) diag.Number {
 	return diag.Number{Value: value, Decimals: decimals, Unit: unit}
 }
 
+// read prints a value that was read, or a limit on it, with the usual decimals
+// of its section or those that it has of its own.
+func read(value float64, decimals int) string {
+	return quantity.Format(value, quantity.DecimalsRead(value, decimals))
+}
+
+// pressure prints a reading of the compression test without its unit.
+func (v *view) pressure(value float64) string { return read(value, v.compression().Decimals) }
+
 func percent(value float64) diag.Number { return number(value, 0, quantity.Percent) }
 
 // percentOf prints percentages of readings with one decimal.
