@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"math"
 	"slices"
 
 	"gaugesheet/diag"
@@ -97,6 +98,15 @@ func allSoaked(c *known.Case) bool {
 func washedAndLow(c *known.Case, s known.Subject) diag.Finding {
 	f := allLow(c, s)
 	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"read": f.Facts["read"]}}
+}
+
+// rotorsLowAndWet says the least and the most of all faces.
+func rotorsLowAndWet(c *known.Case, _ known.Subject) diag.Finding {
+	low, high := math.Inf(1), 0.0
+	for _, r := range c.Rotors() {
+		low, high = min(low, slices.Min(r.Values)), max(high, r.Best)
+	}
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"lowest": c.FacePressure(low), "highest": c.FacePressure(high)}}
 }
 
 func allHold(c *known.Case) bool {

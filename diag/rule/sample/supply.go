@@ -38,6 +38,7 @@ func supplyCases() []Case {
 		{Name: "rotor with two faces down", Test: Faces([][3]float64{{8.2, 8.1, 8.0}, {8.0, 0.2, 0}}), Fires: []string{"two-faces-low"}},
 		{Name: "rotors without pressure after a no-start", Test: Faces([][3]float64{{0, 0, 0}, {0.5, 0.4, 0.3}}, Complains("no start")), Fires: []string{"rotor-low"}},
 		{Name: "rotors under every known minimum", Test: Faces([][3]float64{{2.8, 2.7, 2.8}, {2.6, 2.7, 2.6}}), Fires: []string{"rotor-low"}},
+		{Name: "rotors low and wet after a no-start", Test: Faces([][3]float64{{3.6, 3.5, 3.8}, {3.3, 3.2, 3.5}}, Complains("no start"), Plug("fuel-wet", "front", "rear")), Fires: []string{"rotors-low-and-wet"}, Not: []string{"rotors-apart"}},
 		{Name: "all under the minimum, one face far below", Test: Faces([][3]float64{{8.2, 8.1, 8.0}, {6.0, 5.9, 3.9}}, func(t *diag.Test) {
 			t.Rotors.Minimum = &diag.Limit{Kind: diag.Minimum, Value: 6.9, Unit: quantity.KgfPerCm2}
 			t.Rotors.Faces = &diag.Limit{Value: 1.5, Unit: quantity.KgfPerCm2}
