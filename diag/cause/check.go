@@ -21,6 +21,7 @@ const (
 	Opens                   // something comes apart
 	Parts                   // parts are bought
 	Oils                    // oil goes into a cylinder
+	Air                     // compressed air goes into a cylinder, and may turn the crankshaft
 )
 
 // A Check is something that can be done to find out more.

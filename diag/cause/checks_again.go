@@ -46,15 +46,15 @@ var againChecks = []Check{
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
 	{Name: "warm-retest", Minutes: 60, Whole: true, Way: Runs | Starter, Again: true, Words: []string{"tested warm", "retested warm"},
 		Outcomes: []Outcome{
-			{Name: "evens out", For: []string{"cold-engine", "carbon-on-seat", "stuck-rings"}, Words: []string{"even"}},
+			{Name: "evens out", For: []string{"cold-engine", "carbon-on-seat", "stuck-rings"}, Sure: 0.6, Words: []string{"even"}},
 			{Name: "stays apart", Else: true, Words: []string{"stays", "stayed"}}}},
 	{Name: "compression-test", Minutes: 40, Whole: true, Way: Starter, Fits: pistons, Made: func(c *known.Case, _ []string) bool { return c.DryRead() },
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-compression", "rings", "wear", "exhaust-valve", "cam-timing", "washed-bore", "fault-in-each"}},
 			{Name: "even", Else: true}}},
-	{Name: "leak-down-again", Minutes: 15, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread"}, Way: Hand | Runs, Again: true, Fits: pistons, Words: []string{"leak-down repeated", "leakage repeated"},
+	{Name: "leak-down-again", Minutes: 15, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread"}, Way: Hand | Runs | Air, Again: true, Fits: pistons, Words: []string{"leak-down repeated", "leakage repeated"},
 		Outcomes: []Outcome{
-			{Name: "loses less", For: []string{"tester-scale", "carbon-on-seat", "plug-or-adapter-thread", "cold-engine"}, Words: []string{"less"}},
+			{Name: "loses less", For: []string{"tester-scale", "carbon-on-seat", "plug-or-adapter-thread", "cold-engine"}, Sure: 0.7, Words: []string{"less"}},
 			{Name: "stays", Else: true, Words: []string{"same", "stayed"}}}},
 	{Name: "second-fuel-gauge", Minutes: 10, Whole: true, Way: Runs, Again: true, Words: []string{"another fuel gauge"},
 		Outcomes: []Outcome{{Name: "reads otherwise", For: []string{"gauge-reads-low", "gauge-reads-high"}, Words: []string{"differs"}}, {Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},

@@ -65,6 +65,10 @@ var mixtureChecks = []Check{
 	{Name: "carburettor-look", Minutes: 20, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return carburetted(c) }, Words: []string{"choke and float checked", "float level checked"},
 		Outcomes: []Outcome{{Name: "one is wrong", For: []string{"carburettor"}, Words: []string{"wrong"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
 	{Name: "air-filter-look", Minutes: 5, Mends: []string{"air-filter"}, Whole: true, Words: []string{"air filter"},
+		Fits: func(c *known.Case, cylinders []string) bool { // one filter serves all, and one that lowers cranking pressure is felt
+			whole := len(cylinders) == 0 || len(cylinders) == len(c.Engine.Names())
+			return whole && (c.Complains(lowPower, rich) || c.History.Smoke.Colour == "black" || c.RichSign() != "")
+		},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},
 	{Name: "oil-for-fuel", Minutes: 5, Whole: true, Words: []string{"oil smelled", "oil checked for fuel"},
 		Outcomes: []Outcome{{Name: "fuel in the oil", For: []string{"fuel-in-oil"}, Words: []string{"fuel", "smells"}}, {Name: "none", Else: true, Words: []string{"clean"}}}},

@@ -72,7 +72,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "washed-bore", "wear", "dry-bores"}, Enter: wetRise(0.8)},
 			{Name: "hardly rises", Else: true, Enter: wetRise(0), Words: []string{"no rise", "no change"}}}},
-	{Name: "leak-down", Minutes: 15, MinutesOf: eachTakes(10), Way: Hand, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: notWashed, Made: madeLeakDown,
+	{Name: "leak-down", Minutes: 15, MinutesOf: eachTakes(10), Way: Hand | Air, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: notWashed, Made: madeLeakDown,
 		Outcomes: []Outcome{
 			{Name: "exhaust", For: []string{"exhaust-valve", "valve-lash", "carbon-on-seat", "valve-recession", "stuck-valve", "bent-valve", "sticking-valve"}, Fits: valved, Enter: leak(35, known.AtExhaust)},
 			{Name: "exhaust port", For: []string{"rings", "piston", "scored-bore", "stuck-rings"}, Fits: twoStroke, Enter: leak(35, known.AtExhaust)},
@@ -81,7 +81,7 @@ var sealingChecks = []Check{
 			{Name: "coolant", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Fits: wet, Enter: leak(35, known.AtCoolant)},
 			{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: several, Enter: leak(35, known.AtNeighbour)},
 			{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}}}},
-	{Name: "leak-down-pair", Minutes: 15, Way: Hand, Words: []string{"leak-down between"}, OfSet: true,
+	{Name: "leak-down-pair", Minutes: 15, Way: Hand | Air, Words: []string{"leak-down between"}, OfSet: true,
 		Fits: func(c *known.Case, cylinders []string) bool {
 			return pistons(c, cylinders) && len(cylinders) > 1 && len(c.Engine.NeighbourRuns(cylinders)) < len(cylinders)
 		},
@@ -118,7 +118,7 @@ var sealingChecks = []Check{
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
 	{Name: "run-and-retest", Minutes: 600, Labour: 15, Fits: func(c *known.Case, _ []string) bool { return !c.AnyFar(c.Read()) }, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"},
 		Outcomes: []Outcome{
-			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Words: []string{"recovered"}},
+			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Sure: 0.7, Words: []string{"recovered"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
 	{Name: "smoke-on-overrun", Minutes: 10, Whole: true, Way: Runs,
 		Fits: func(c *known.Case, cylinders []string) bool { return c.HasValves() && !c.AnyLow(cylinders) }, Words: []string{"smoke watched"},
@@ -160,7 +160,7 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},
 			{Name: "right", Else: true, Words: []string{"ok", "good", "correct"}}}},
-	{Name: "turn-engine-check-cam", Minutes: 10, Whole: true, Way: Hand, Fits: camMayStand, Words: []string{"cam turns", "camshaft turns"},
+	{Name: "turn-engine-check-cam", Minutes: 5, Whole: true, Way: Hand, Fits: camMayStand, Words: []string{"cam turns", "camshaft turns"},
 		Outcomes: []Outcome{
 			{Name: "stands still", For: []string{"timing-drive"}, Sure: 0.5, Words: []string{"does not turn"}},
 			{Name: "turns", Else: true}}},

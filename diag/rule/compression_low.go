@@ -30,6 +30,19 @@ var lowRules = []Rule{
 		When:  known.Low, Kind: OfCompression, Weigh: weighNeighbours, Say: neighboursLow, Headline: "neighbours-low", Variants: []string{"several"},
 	},
 	{
+		Name: "most-low", Title: "Most of the engine's cylinders are low",
+		Why: "One gasket or one valve does not lower most of an engine. Where more than half of the cylinders are low and none is dead, the few that read well are the odd ones: what the others share, " +
+			"wear, washed or dry bores, how the test was made, comes before a fault of each, and before the gaskets between them.",
+		Source: "US Army Ordnance subcourse OD1001, p. 91-92 (all or several low: rings or valves worn)", Class: Group, About: diag.AboutEngine, Ties: []diag.About{diag.AboutCylinders},
+		Needs: []known.Need{known.NeedsCompression},
+		Of:    oneSet("the low cylinders", (*known.Case).LowSet),
+		When: known.All(known.OfEngine("more than half of the engine's cylinders low, three at least", func(c *known.Case) bool { return c.MostLow() && len(c.LowSet()) > 2 }),
+			known.OfEngine("none of them dead", func(c *known.Case) bool { return !hasDead(c, c.LowSet()) }),
+			known.OfEngine("not one bank as a whole", func(c *known.Case) bool { return c.GroupLow().Bank == nil })),
+		Kind: OfCompression, Weigh: weighMost, Say: lowFinding, Headline: "most-low",
+		SaysBetterThan: []string{"neighbours-low", "scattered-low", "one-low"},
+	},
+	{
 		Name: "scattered-low", Title: "Low cylinders that are no neighbours",
 		Why: "Cylinders apart from each other share no gasket. They have a fault each, or something that reaches them by their place: the ends of a row far from oil and coolant, the lean runners of one manifold. " +
 			"The leakage test on each says which.",
@@ -100,7 +113,7 @@ func tightPack(c *known.Case, s known.Subject) diag.Finding {
 
 func weighScattered(c *known.Case, s known.Subject) []Voice {
 	return slices.Concat(common("fault-in-each", "shared-by-place", "exhaust-valve", "rings", "wear"),
-		where(c.MostLow() && !c.Stood(), speaks(Known, "wear")),
+		where(c.MostLow() && !c.Stood() && !hasDead(c, s.Cylinders), speaks(Known, "wear")),
 		where(c.AllWet(s.Cylinders, known.WetRises), as(OfCompression, speaks(Wet, "rings"))),
 		where(c.Stood(), as(OfHistory, append(speaks(Known, "stuck-valve"), speaks(Hint, "stuck-rings")...))))
 }
@@ -110,11 +123,19 @@ func weighScattered(c *known.Case, s known.Subject) []Voice {
 func weighNeighbours(c *known.Case, s known.Subject) []Voice {
 	run := s.Cylinders
 	return slices.Concat(common("head-gasket", "warped-or-cracked-head", "fault-in-each", "exhaust-valve", "rings"),
-		where(c.MostLow() && !c.Stood(), speaks(Known, "wear")),
+		where(c.MostLow() && !c.Stood() && !hasDead(c, run), speaks(Known, "wear")),
 		where(c.AllWet(run, known.WetRises), as(OfCompression, append(speaks(Heard, "rings"), denies(Known, "rose-with-oil", "head-gasket", "warped-or-cracked-head")...))),
 		where(c.AllWet(run, known.WetFlat), speaks(DryUp, "head-gasket", "warped-or-cracked-head")),
 		where(c.LeakApart(run), as(OfLeakage, append(speaks(Heard, "fault-in-each"), denies(Known, "leak-apart", "head-gasket", "warped-or-cracked-head")...))),
 		where(c.Stood(), as(OfHistory, append(speaks(Known, "stuck-valve"), speaks(Hint, "stuck-rings")...))))
+}
+
+// weighMost starts from what lowers most of an engine unevenly.
+func weighMost(c *known.Case, s known.Subject) []Voice {
+	return slices.Concat(common("wear", "fault-in-each", "cam-timing", "exhaust-valve"),
+		where(c.Stood(), as(OfHistory, append(speaks(Known, "dry-bores", "stuck-rings"), speaks(DryUp, "stuck-valve")...))),
+		where(c.Flooded() || c.Complains("no start", "rich running"), as(OfHistory, speaks(DryUp, "washed-bore"))),
+		where(c.AllWet(s.Cylinders, known.WetRises), as(OfCompression, speaks(Wet, "wear", "washed-bore"))))
 }
 
 func neighboursLow(c *known.Case, s known.Subject) diag.Finding {

@@ -72,7 +72,7 @@ var gaugeRules = []Rule{
 		Source:  "common practice",
 		Asks:    "the gauge's check (reads X at Y) differs from the true pressure by more than 5 % of it and by more than the gauge's stated accuracy",
 		Notices: gaugeReadsOff, Kind: OfTest, Weigh: voicesOf(gaugeWasLow, gaugeWasHigh), Headline: "test-gauge",
-		Doubt: "gauge-reads-off", Doubts: onGauges, Shifts: true, RepeatOf: anotherGauge,
+		Doubt: "gauge-reads-off", Doubts: onGauges, RepeatOf: anotherGauge,
 	},
 	{
 		Name: "gauge-doubted", Title: "Whoever used the gauge doubts it", Class: TestItself, About: diag.AboutTest,

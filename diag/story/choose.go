@@ -64,10 +64,10 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	}
 	mend := proof != nil && slices.Contains(proof.Mends, first)
 	switch {
-	case best == nil || mend && s.asGoodAsProven(shares):
+	case mend && (best == nil || s.asGoodAsProven(shares)):
 		best = proof
-	case s.book.proven(): // what was found is mended, and not looked for again
-		best = nil
+	case best == nil && len(s.book.found()) == 0: // what was found is not looked for again
+		best = proof
 	}
 	if best != nil {
 		s.Next = best.Ask(c, s.cylindersFor(best), at)
@@ -116,8 +116,8 @@ func (s *story) worth(k *cause.Check) float64 {
 // parts or fouls the plugs comes later.
 func ease(k *cause.Check, at diag.Urgency) float64 {
 	e := 1.0
-	if at == diag.DoNotRun && k.Is(cause.Hand) {
-		e = handEase // what is loose inside may do harm at the first turn
+	if at == diag.DoNotRun && k.Is(cause.Air) {
+		e = airEase // what is loose inside may do harm as the crankshaft turns
 	}
 	for way, part := range eases {
 		if k.Is(way) {
@@ -127,7 +127,7 @@ func ease(k *cause.Check, at diag.Urgency) float64 {
 	return e
 }
 
-const handEase = 0.85
+const airEase = 0.7
 
 var eases = map[cause.Way]float64{cause.Opens: 0.75, cause.Parts: 0.25, cause.Oils: 0.7, cause.Runs: 0.9}
 
@@ -137,9 +137,13 @@ type share struct {
 	part  float64
 }
 
-// shares are those of the likeliest causes.
+// shares are those of the likeliest causes; once a check has shown some, of
+// these alone.
 func (b *ledger) shares() []share {
 	order := b.sorted()
+	if found := b.found(); len(found) > 0 {
+		order = found
+	}
 	order = order[:min(len(order), weighed)]
 	sum := 0
 	for _, name := range order {

@@ -50,6 +50,15 @@ func (s *story) testLast() int {
 	return 1
 }
 
+// partLast is 0 for a story about what all cylinders have in common, which is
+// told before what parts of the engine have.
+func (s *story) partLast() int {
+	if s.About == diag.AboutEngine && s.class() <= rule.Group {
+		return 0
+	}
+	return 1
+}
+
 // sets joins things that belong together: the cylinders of the engine, the
 // engine itself, the mixture, the test, and each fuel circuit.
 type sets struct {
@@ -118,6 +127,11 @@ func (s *sets) joinHits(hits []rule.Hit) {
 		}
 		for _, about := range h.Rule.Ties {
 			s.join(n, s.nodeOf(about, h.Subject))
+			if about == diag.AboutCylinders {
+				for _, name := range h.Subject.Cylinders {
+					s.join(n, s.node("cylinder "+name))
+				}
+			}
 		}
 	}
 }

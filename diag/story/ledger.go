@@ -103,9 +103,12 @@ func (b *ledger) answers(s *story) {
 		if o.Else {
 			found, others = rule.Heard, -proof
 		}
+		// A fault that the story does not know yet is brought in where it knows
+		// none that would have shown the same.
+		bringIn := !o.Else && s.subjectOf(k) && !slices.ContainsFunc(o.For, b.weighs)
 		for _, name := range o.For {
 			_, here := b.net[name]
-			if (here || !o.Else && s.subjectOf(k)) && b.firstSaid(said, name) {
+			if (here || bringIn) && b.firstSaid(said, name) {
 				b.add(rule.Voice{Cause: name, Weight: found}, rule.OfCheck, said, nil)
 			}
 		}
@@ -123,6 +126,9 @@ func (b *ledger) answers(s *story) {
 		}
 	}
 }
+
+// weighs reports a cause for which more speaks than against.
+func (b *ledger) weighs(name string) bool { return b.net[name] > 0 }
 
 // firstSaid reports the first time that an answer speaks of a cause.
 func (b *ledger) firstSaid(said, name string) bool {
@@ -151,10 +157,12 @@ func (s *story) subjectOf(k *cause.Check) bool {
 	return false
 }
 
-// proven reports a likeliest cause that a check has shown, and no other with it.
-func (b *ledger) proven() bool {
-	order := b.sorted()
-	return len(order) > 0 && b.shown(order[0]) && (len(order) == 1 || !b.shown(order[1]))
+// found are the causes that a check has shown, where the likeliest is one.
+func (b *ledger) found() []string {
+	if !b.shown(b.first()) {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(b.sorted()), func(name string) bool { return !b.shown(name) })
 }
 
 // shown reports a cause that a check has shown.
