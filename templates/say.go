@@ -199,6 +199,7 @@ var wordFuncs = template.FuncMap{
 	"where":   where,
 	"capital": func(fact any) string { return capital(fmt.Sprint(fact)) },
 	"stood":   stood,
+	"span":    span,
 	"rotor":   rotor,
 	"Rotor":   func(n diag.Names) string { return capital(rotor(n)) },
 }
@@ -220,6 +221,21 @@ func counted(n diag.Names, one, many string) string {
 		return one + "\u00a0" + n[0]
 	}
 	return many + "\u00a0" + list(n)
+}
+
+// span says a range of two figures: "7.0 to 7.2 bar"; where both print the same
+// it is that one.
+func span(low, high any) string {
+	from, to := fmt.Sprint(low), fmt.Sprint(high)
+	a, one := low.(diag.Number)
+	b, both := high.(diag.Number)
+	if from == to {
+		return to
+	}
+	if one && both && a.Unit == b.Unit {
+		from = strings.TrimSuffix(from, "\u00a0"+string(b.Unit))
+	}
+	return from + " to " + to
 }
 
 // plural chooses by a count, which may be a number of things or the things.

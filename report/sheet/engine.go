@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/quantity"
 	"gaugesheet/diag/engine"
+	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
 )
@@ -148,7 +148,8 @@ func (v *view) dryText(r *diag.CylinderResult) string {
 	s := v.pressure(*r.Dry)
 	switch r.Kind {
 	case diag.Band:
-		return v.repeats(r, "–")
+		half := v.test.Compression.Dry[r.Name].HalfWidth
+		return v.pressure(*r.Dry-half) + "–" + v.pressure(*r.Dry+half)
 	case diag.Estimate:
 		return "~" + s
 	case diag.AtLeast:

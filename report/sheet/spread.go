@@ -248,7 +248,7 @@ func (v *view) leakageSpread() figure.Spread {
 		if r.Loss == nil {
 			bar.Missing, bar.Tone = string(r.State), figure.Open
 		} else {
-			bar.Value, bar.Text = *r.Loss, v.loss(&r)
+			bar.Value, bar.Text = *r.Loss, v.loss(r)
 			bar.Low, bar.High = max(0, *r.Loss-r.Uncertainty), *r.Loss+r.Uncertainty
 		}
 		d.Bars = append(d.Bars, bar)
