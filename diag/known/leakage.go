@@ -228,7 +228,7 @@ func (c *Case) WorstLeak(names []string) *diag.LeakResult {
 // limit with its verdict where there is one.
 func (c *Case) LeakFacts(names []string) diag.Facts {
 	facts := diag.Facts{"limit": "", "verdict": "", "low": c.AnyLow(names), "read": len(c.Leaks()), "median": "", "loss": ""}
-	if c.Sums.Leakage != nil && c.Sums.Leakage.N >= FewestForMedian {
+	if c.Sums.Leakage != nil && c.Sums.Leakage.N > FewestForMedian { // three beside each
 		facts["median"] = loss(c.Sums.Leakage.Median)
 	}
 	each := diag.Names{}

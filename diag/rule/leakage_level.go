@@ -27,7 +27,7 @@ var leakLevelRules = []Rule{
 			"a worn cam lobe, a rocker or lifter that does not move its valve in full, valve timing, a blocked port, or the compression test itself.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of: eachCylinder, When: known.All(short, known.Tight, known.Not(placed)),
-		Kind: OfLeakage, Weigh: tightCauses, Say: lowButTight, Headline: "low-but-tight", Variants: []string{twoStrokeVariant},
+		Kind: OfLeakage, Weigh: tightCauses, Say: lowButTight, Keeps: true, Headline: "low-but-tight", Variants: []string{twoStrokeVariant},
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low"},
 	},
 	{

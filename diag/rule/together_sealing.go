@@ -82,7 +82,7 @@ var sealingTogether = []Rule{
 		Name: "guides-or-breather", Title: "An oily plug in a cylinder with good compression",
 		Why:    "Rings that seal air well seldom let much oil up, except the oil-control rings alone. Oil then comes from above or with the air: valve guides, their seals, the breather.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
-		Of: eachCylinder, When: known.All(known.BurningPlug("oil-wet"), known.NotLow, known.Valves, known.Not(known.AirAt(known.AtCrankcase)), known.Not(known.UnderFloor)),
+		Of: eachCylinder, When: known.All(known.BurningPlug("oil-wet"), known.NotLow, overMinimum, known.Valves, known.Not(known.AirAt(known.AtCrankcase)), known.Not(known.UnderFloor)),
 		Kind: OfPlugs, For: speaks(Known, "guides-or-seals", "breather", "oil-control-rings"),
 		Say: guidesOrBreather, Headline: "guides-or-breather",
 		SaysBetterThan: []string{"oil-wet"},
@@ -225,6 +225,9 @@ func ringsAgree(c *known.Case, s known.Subject) diag.Finding {
 	}
 	return f
 }
+
+// overMinimum is a cylinder that no stated minimum calls low.
+var overMinimum = known.OfAll("not under a stated minimum", func(c *known.Case, n string) bool { return !slices.Contains(c.UnderMinimum(), n) })
 
 func guidesOrBreather(c *known.Case, s known.Subject) diag.Finding {
 	f := agreed(diag.CheckAgain, diag.Fair)(c, s)
