@@ -147,6 +147,11 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: []string{"too tight", "none", "no clearance"}},
 			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}}}},
+	{Name: "set-and-retest", Minutes: 20, Way: Starter, Mends: []string{"valve-lash"}, Words: []string{"set and tested again", "clearance set and compression repeated"},
+		Fits: func(c *known.Case, cylinders []string) bool { return c.LashCanBeSet() && c.LashFoundTight(cylinders) },
+		Outcomes: []Outcome{
+			{Name: "it comes back", For: []string{"valve-lash"}, Words: []string{"comes back", "came back", "came up", "recovered"}},
+			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
 	{Name: "watch-valve-gear", Minutes: 20, MinutesOf: func(c *known.Case, _ []string) int {
 		if !c.Several() {
 			return 10
@@ -165,9 +170,15 @@ var motionChecks = []Check{
 			{Name: "stands still", For: []string{"timing-drive"}, Sure: 0.5, Words: []string{"does not turn"}},
 			{Name: "turns", Else: true}}},
 	{Name: "running-compression", Minutes: 15, MinutesOf: eachTakes(5), Way: Runs, Fits: pistons,
-		Made: func(c *known.Case, _ []string) bool { return c.Compression != nil && len(c.Compression.Running) > 0 },
+		Made: func(c *known.Case, cylinders []string) bool {
+			return c.Compression != nil && madeOn(c, cylinders, func(n string) bool { _, ran := c.Compression.Running[n]; return ran })
+		},
 		Outcomes: []Outcome{
-			{Name: "low on the snap", For: []string{"valve-motion", "collapsed-lifter", "restricted-inlet"}, Words: []string{"low"}},
-			{Name: "high on the snap", For: []string{"restricted-exhaust"}, Words: []string{"high"}},
-			{Name: "like the others", Else: true, Words: []string{"alike", "even", "same"}}}},
+			{Name: "low on the snap", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "restricted-inlet", "reed-valve"}, Enter: running("low on the snap", 0.6), Words: []string{"low"}},
+			{Name: "high on the snap", For: []string{"restricted-exhaust", "valve-motion"}, Sure: 0.7, Enter: running("high on the snap", 1.25), Words: []string{"high"}},
+			{Name: "like the others", Else: true, Enter: running("like the others", 1), Words: []string{"alike", "even", "same"}}}},
+	{Name: "exhaust-restriction", Minutes: 15, Whole: true, Way: Runs, Words: []string{"exhaust back pressure", "back pressure", "exhaust loosened", "exhaust joint loosened"},
+		Outcomes: []Outcome{
+			{Name: "restricted", For: []string{"restricted-exhaust"}, Words: []string{"blocked", "pulls better", "better", "high"}},
+			{Name: "free", Else: true, Words: []string{"no change", "low", "same", "clear"}}}},
 }

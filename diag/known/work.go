@@ -174,3 +174,10 @@ func afterNo(text string) bool {
 }
 
 func letter(b byte) bool { return b >= 'a' && b <= 'z' || b >= '0' && b <= '9' || b >= 0x80 }
+
+// LashFoundTight reports that the job says of these cylinders that a valve had
+// too little clearance, or none.
+func (c *Case) LashFoundTight(cylinders []string) bool {
+	w := c.DoneOn(cylinders, "valve lash", "valve clearance", "lash checked", "clearance checked")
+	return w.Says("tight", "none", "no clearance", "too little")
+}

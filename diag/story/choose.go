@@ -66,6 +66,8 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	switch {
 	case mend && (best == nil || s.asGoodAsProven(shares)):
 		best = proof
+	case s.leftOver(shares): // checks have ruled out the others
+		best = nil
 	case best == nil && len(s.book.found()) == 0: // what was found is not looked for again
 		best = proof
 	}
@@ -83,6 +85,13 @@ const mendFirst = 10000
 // again.
 func (s *story) asGoodAsProven(shares []share) bool {
 	return shares[0].part >= 0.6 && s.Confidence != diag.Weak
+}
+
+// leftOver reports a story of which checks have ruled out causes until one was
+// left that no other comes near.
+func (s *story) leftOver(shares []share) bool {
+	ruledOut := slices.ContainsFunc(s.book.entries, func(e diag.Entry) bool { return e.Kind == string(rule.OfCheck) && e.Weight < 0 })
+	return ruledOut && s.Confidence != diag.Weak && (len(shares) == 1 || shares[0].part >= 2*shares[1].part)
 }
 
 // cylindersFor are the cylinders that a check is made on for this story.
@@ -291,6 +300,20 @@ func aboutTest(c *known.Case, told []*story) *story {
 	test.book = test.weigh(c)
 	test.Causes = test.book.top(nil)
 	return test
+}
+
+// waitForTest gives every story that waits for the test to be made again the
+// check that does so.
+func waitForTest(told []*story) {
+	i := slices.IndexFunc(told, func(s *story) bool { return s.About == diag.AboutTest })
+	if i < 0 || told[i].Next == nil {
+		return
+	}
+	for _, s := range told {
+		if s.waits {
+			s.Next = told[i].Next
+		}
+	}
 }
 
 // restsOn reports a story whose leading finding rests on readings that a notice

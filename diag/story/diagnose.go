@@ -51,6 +51,7 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 	for _, s := range told {
 		s.chooseCheck(c, at)
 	}
+	waitForTest(told)
 	for _, s := range told {
 		d.Stories = append(d.Stories, s.finish())
 		for i, m := range d.Stories[len(d.Stories)-1].Members {

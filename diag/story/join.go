@@ -24,6 +24,7 @@ type story struct {
 	diag.Story
 	members []*member
 	book    *ledger
+	waits   bool // for the test to be made again, which proved to be at fault
 }
 
 func (s *story) lead() *member { return s.members[0] }

@@ -63,17 +63,32 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 				doubted++
 			}
 		}
+		if s.urgentBy(doubtedBy(r, n)) {
+			s.unsettle(c, r, n)
+		}
 		if doubted == 0 {
 			continue
 		}
 		limit := diag.Fair
 		if doubted == len(kinds) {
 			limit = diag.Weak
-			s.unsettle(c, r, n)
 		}
 		s.Confidence = atMost(s.Confidence, limit)
 		s.Doubts = append(s.Doubts, diag.Phrase{Key: r.Doubt, Facts: n.Facts})
 	}
+}
+
+// urgentBy reports a story in which whatever asks for more than checking again
+// rests on some readings alone. What only explains what others found, and what
+// is told of the engine's past, asks for nothing by itself.
+func (s *story) urgentBy(doubted []known.Need) bool {
+	return !slices.ContainsFunc(s.members, func(m *member) bool {
+		r := m.rule
+		if r.Keeps || r.Kind == rule.OfHistory || m.finding.Urgency.Rank() <= diag.CheckAgain.Rank() {
+			return false
+		}
+		return len(r.Needs) == 0 || slices.ContainsFunc(r.Needs, func(need known.Need) bool { return !slices.Contains(doubted, need) })
+	})
 }
 
 // comparesCylinders reports a story that holds cylinders against each other: what
@@ -88,7 +103,7 @@ func (s *story) comparesCylinders() bool {
 func (s *story) unsettle(c *known.Case, r *rule.Rule, n diag.Notice) {
 	otherUnit := c.WholeSection(n) != ""
 	if otherUnit && s.Urgency.Rank() > diag.CheckAgain.Rank() || r.Unsettles != nil && r.Unsettles(n) && s.Urgency == diag.ActSoon {
-		s.Urgency = diag.CheckAgain
+		s.Urgency, s.waits = diag.CheckAgain, true
 	}
 }
 
