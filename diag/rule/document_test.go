@@ -29,6 +29,9 @@ func document() string {
 		if better := slices.Concat(r.SaysBetterThan, r.InsteadOf); len(better) > 0 {
 			fmt.Fprintf(&b, "- says better than: %s\n", strings.Join(better, ", "))
 		}
+		if len(r.Implies) > 0 {
+			fmt.Fprintf(&b, "- implies: %s\n", strings.Join(r.Implies, ", "))
+		}
 	}
 	return b.String()
 }

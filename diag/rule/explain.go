@@ -6,6 +6,19 @@ import (
 	"gaugesheet/diag/known"
 )
 
+// impliedBy lists the rules that fired and imply others by name.
+func impliedBy(rules []Rule, tried []Tried) map[string]bool {
+	implied := map[string]bool{}
+	for i := range rules {
+		if tried[i].Outcome == Fired {
+			for _, name := range rules[i].Implies {
+				implied[name] = true
+			}
+		}
+	}
+	return implied
+}
+
 // explain is what came of one rule in a case whose notices are all given.
 func (r *Rule) explain(c *known.Case) Outcome {
 	if missing := c.Missing(r.Needs); missing != "" {

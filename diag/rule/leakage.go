@@ -76,7 +76,7 @@ var leakPlaceRules = []Rule{
 			"by the same tester.",
 		Source: "common practice, no source", Class: Information, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
 		Of: eachCylinder, When: commonLoss,
-		Kind: OfLeakage, Say: lossFound(diag.NoAction), Headline: "leakage-serviceable",
+		Kind: OfLeakage, Say: lossFound(diag.NoAction), Headline: "leakage-serviceable", Implies: []string{"leaks-to-crankcase"},
 	},
 	{
 		Name: "leaks-outside", Title: "Air escapes to the outside",
@@ -84,7 +84,7 @@ var leakPlaceRules = []Rule{
 			"the thread or the edge of the head gasket.",
 		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
 		Of: eachCylinder, When: known.AirAt(known.AtOutside),
-		Kind: OfLeakage, For: common("plug-or-adapter-thread", "head-gasket"), // under what counts as a test that agrees
+		Kind: OfLeakage, For: append(speaks(Sight, "plug-or-adapter-thread"), common("head-gasket")...), // the gasket under what counts as a test that agrees
 		Say: lossFound(diag.CheckAgain), Headline: "leakage-high",
 	},
 }

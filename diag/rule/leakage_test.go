@@ -172,9 +172,9 @@ func TestLeakPlaces(t *testing.T) {
 			fires: "leaks-to-coolant 2", not: "leakage-good", first: "head-gasket", soon: diag.ActSoon},
 		{name: "no coolant in an engine cooled by air", test: sample.Of("flat-4", airCooled, sample.Leak("1", 30, "coolant")), fires: "leakage-high 1", not: "leaks-to-coolant"},
 		{name: "the tester's own thread", test: sample.Dry("inline-4", []float64{150, 152, 100, 151}, sample.Leak("3", 40, "outside")),
-			fires: "leaks-outside 3", not: "leakage-good", sure: diag.Fair},
+			fires: "leaks-outside 3", not: "leakage-good", first: "plug-or-adapter-thread", sure: diag.Fair},
 		{name: "common on a used engine", test: sample.Of("inline-4", sample.Leak("1", 14, "crankcase"), sample.Leak("2", 16, "crankcase"), sample.Leak("3", 15, "crankcase"), sample.Leak("4", 18, "crankcase")),
-			fires: "crankcase-loss-common 1,2,3,4", not: "leaks-to-crankcase sound-but-leaks", first: "-", soon: diag.NoAction},
+			fires: "crankcase-loss-common 1,2,3,4; leaks-to-crankcase 1,2,3,4", not: "sound-but-leaks", first: "-", soon: diag.NoAction},
 		{name: "a torrent is no ring", test: sample.Of("flat-6", tightBut("flat-6", []string{"4"}, sample.Leak("4", 85, "crankcase"))...), fires: "leaks-to-crankcase 4", first: "rings", soon: diag.ActSoon},
 	})
 }

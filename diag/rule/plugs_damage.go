@@ -34,7 +34,7 @@ var plugDamageRules = []Rule{
 		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of: eachCylinder, When: known.All(gapClosed, sparkPlugs),
 		Kind: OfPlugs, Weigh: plugHit, Say: gapFound(diag.DoNotRun), Headline: "gap-closed",
-		SaysBetterThan: []string{"plug-damaged"},
+		SaysBetterThan: []string{"plug-damaged"}, Implies: []string{"gap-out"},
 	},
 	{
 		Name: "detonation-signs", Title: "Signs of knock on a plug",

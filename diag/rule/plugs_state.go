@@ -36,7 +36,7 @@ var plugStateRules = []Rule{
 			}
 			return c.PlugsLooking("fuel-wet")
 		}), When: sparkPlugs,
-		Kind: OfPlugs, For: common("flooding", "weak-spark", "ignition", "rich-mixture"), Headline: "plugs-fuel-wet",
+		Kind: OfPlugs, For: common("flooding", "weak-spark", "ignition", "rich-mixture"), Headline: "plugs-fuel-wet", Implies: []string{"fuel-wet"},
 		Say: func(c *known.Case, s known.Subject) diag.Finding {
 			f := plugsFound(diag.CheckAgain)(c, s)
 			f.Facts["read"] = c.Sums.Plugs.N // with those that have no pressure

@@ -57,6 +57,9 @@ type Rule struct {
 	// SaysBetterThan names the rules whose findings on the same cylinders are
 	// folded into this one; InsteadOf those that are dropped for it.
 	SaysBetterThan, InsteadOf []string
+	// Implies names the rules that say less of the very same: they stand among
+	// the findings, said by this one.
+	Implies []string
 	// Keeps: it explains what other readings found and is as urgent as they are,
 	// so that a sound result never makes a matter more urgent.
 	Keeps bool
@@ -117,6 +120,7 @@ var families = [][]Rule{
 	testRules,
 	compressionRules,
 	wetRules,
+	runningRules,
 	rotorRules,
 	earlierRules,
 	leakageRules,

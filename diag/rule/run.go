@@ -54,5 +54,11 @@ func Explain(c *known.Case) []Tried {
 	for i := range rules {
 		tried[i] = Tried{rules[i].Name, rules[i].explain(c)}
 	}
+	implied := impliedBy(rules, tried)
+	for i := range tried {
+		if implied[tried[i].Rule] {
+			tried[i].Outcome = Fired
+		}
+	}
 	return tried
 }

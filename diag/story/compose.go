@@ -232,7 +232,22 @@ func (s *story) finish() diag.Story {
 		}
 		out.Members = append(out.Members, f)
 	}
+	for i, m := range s.members {
+		out.Members = append(out.Members, m.implied(out.Members[i])...)
+	}
 	return out
+}
+
+// implied are the findings of the rules that say less of what a member found.
+func (m *member) implied(by diag.Finding) []diag.Finding {
+	list := make([]diag.Finding, len(m.rule.Implies))
+	for i, name := range m.rule.Implies {
+		f := by
+		f.Rule, f.Variant, f.SaidBy, f.Better, f.Doubts = name, "", m.rule.Name, true, nil
+		f.Headline = ""
+		list[i] = f
+	}
+	return list
 }
 
 // needsOf are the kinds of readings that the leading finding rests on.
