@@ -271,6 +271,15 @@ type List struct {
 	Title string
 	Items []string
 	Run   bool // one running paragraph instead of a line for each
+	Short Short
+}
+
+// Short is how a text that need not stand whole gives way: at compact it runs
+// on as one paragraph, at brief each part of it keeps its first words. The zero
+// Short keeps all words at every level.
+type Short struct {
+	Words int    // that each part keeps at brief
+	Left  string // said behind it where words were left out: where they stand
 }
 
 // Entries are a heading over lines that each begin with what they are: the
@@ -280,6 +289,7 @@ type Entries struct {
 	Title string
 	Lines []Field
 	Note  string // small, behind the title
+	Short Short
 }
 
 // A SignOff describes the lines to sign on, one to three.

@@ -32,16 +32,37 @@ func NewSmallValues(lines []string) layout.Block {
 func ink(t layout.Theme) layout.Color   { return t.Ink }
 func muted(t layout.Theme) layout.Color { return t.Muted }
 
+// keep gives texts as they stand at a level: whole, or the first words of each
+// where the block may be shortened; and what is to be said behind them.
+func (s Short) keep(texts []string, level layout.Detail) ([]string, string) {
+	if s.Words == 0 || level != layout.Brief {
+		return texts, ""
+	}
+	kept, left := make([]string, len(texts)), ""
+	for i, text := range texts {
+		kept[i] = text
+		if words := strings.Fields(text); len(words) > s.Words {
+			kept[i], left = strings.TrimRight(strings.Join(words[:s.Words], " "), ".,;:")+"…", s.Left
+		}
+	}
+	return kept, left
+}
+
+// runsOn reports a level at which the text is one paragraph.
+func (s Short) runsOn(level layout.Detail) bool {
+	return level == layout.Brief || level == layout.Compact && s.Words > 0
+}
+
 // listBlock sets a list. At brief its lines run on as one paragraph, all the
-// words kept.
+// words kept where it may not be shortened.
 func listBlock(name string, d List, role layout.Role, color func(layout.Theme) layout.Color) layout.Block {
 	return block{name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		if len(d.Items) == 0 {
 			return empty()
 		}
 		var lines []layout.Frame
-		items := d.Items
-		if d.Run || level == layout.Brief {
+		items, left := d.Short.keep(d.Items, level)
+		if d.Run || d.Short.runsOn(level) {
 			items = []string{runOn(items)}
 		}
 		for _, item := range items {
@@ -51,24 +72,25 @@ func listBlock(name string, d List, role layout.Role, color func(layout.Theme) l
 		if level == layout.Full {
 			gap = 1
 		}
-		if d.Title != "" && level == layout.Brief {
+		if d.Title != "" && d.Short.runsOn(level) {
 			title := run(t, role, t.Ink, d.Title)
 			title.Face.Weight = layout.Bold
-			return paragraph(t, width, layout.Left, title, run(t, role, color(t), items[0]))
+			return paragraph(t, width, layout.Left, title, run(t, role, color(t), items[0]), run(t, layout.Note, t.Muted, dotted(left)))
 		}
 		return stack(0, textFrame(t, d.Title, layout.Strong, t.Ink, width), stack(gap, lines...))
 	}}
 }
 
 // NewEntries is a block "list:" with the name: lines with what each is before
-// it. At brief they run on as one paragraph.
+// it. At brief, or sooner where it may be shortened, they run on as one
+// paragraph.
 func NewEntries(d Entries) layout.Block {
 	return block{"list:" + d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		if len(d.Lines) == 0 {
 			return textFrame(t, d.Note, layout.Note, t.Muted, width)
 		}
-		if level == layout.Brief {
-			return entriesRunOn(t, d, width)
+		if d.Short.runsOn(level) {
+			return entriesRunOn(t, d, width, level)
 		}
 		var names layout.Length
 		for _, l := range d.Lines {
@@ -93,18 +115,26 @@ func NewEntries(d Entries) layout.Block {
 	}}
 }
 
-func entriesRunOn(t layout.Theme, d Entries, width layout.Length) layout.Frame {
+func entriesRunOn(t layout.Theme, d Entries, width layout.Length, level layout.Detail) layout.Frame {
 	title := run(t, layout.Label, t.Ink, d.Title)
 	title.Face.Weight = layout.Bold
 	runs := []layout.Run{title}
+	values := make([]string, len(d.Lines))
 	for i, l := range d.Lines {
-		value := l.Value
-		if i < len(d.Lines)-1 {
-			value += fixedDot
-		}
-		runs = append(runs, run(t, layout.Label, t.Muted, l.Name), run(t, layout.Label, t.Ink, value))
+		values[i] = l.Value
 	}
-	return paragraph(t, width, layout.Left, append(runs, run(t, layout.Note, t.Muted, dotted(d.Note)))...)
+	values, left := d.Short.keep(values, level)
+	for i, l := range d.Lines {
+		if i < len(d.Lines)-1 {
+			values[i] += fixedDot
+		}
+		name := l.Name
+		if i > 0 && name == d.Lines[i-1].Name {
+			name = ""
+		}
+		runs = append(runs, run(t, layout.Label, t.Muted, name), run(t, layout.Label, t.Ink, values[i]))
+	}
+	return paragraph(t, width, layout.Left, append(runs, run(t, layout.Note, t.Muted, dotted(d.Note)), run(t, layout.Note, t.Muted, dotted(left)))...)
 }
 
 // runOn joins lines to one paragraph, with a full stop where one ends without.

@@ -266,6 +266,12 @@ func (m *maker) rest() {
 	if m.chance(8) {
 		m.set("cover not taken off", "not-tested", "valve clearance")
 	}
+	if m.chance(15) {
+		photo := newTree()
+		photo.put("name", "P4")
+		photo.put("shows", pick(m, "plug of the last cylinder", "oil on the block"))
+		m.set([]any{photo}, "photos")
+	}
 	m.clean()
 }
 

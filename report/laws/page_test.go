@@ -182,6 +182,10 @@ func restOnPage(s *subject, p *page, k *tally) {
 		"notes": {s.tree.text("notes")}, "work-done": s.tree.texts("vehicle", "work-done"), "codes": s.tree.texts("vehicle", "codes"), "findings": s.tree.texts("findings"),
 		"stood": {s.tree.text("vehicle", "stood")}, "reason": {s.tree.text("job", "reason")}, "method": {s.tree.text("conditions", "method")},
 	}
+	if list, _ := s.tree.get("photos").([]any); len(list) > 0 {
+		photo, _ := list[0].(*tree)
+		texts["photos"] = []string{photo.text("shows")}
+	}
 	for key, list := range texts {
 		for _, text := range list {
 			if text == "" {

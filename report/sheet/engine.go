@@ -291,6 +291,7 @@ func (v *view) fillRotor(c *figure.Cylinder, name string) {
 		if r.Name != name {
 			continue
 		}
+		c.Notes = append(v.leakNote(name), v.plugNote(name)...)
 		if r.State != diag.Tested || len(r.Values) == 0 {
 			c.Mark, c.Tone, c.Word = figure.NotTested, figure.Open, string(r.State)
 			return

@@ -92,14 +92,12 @@ func (v *view) identityBlock() layout.Block {
 	if v.sheet.Name == "invoice" {
 		add("job-number", v.job.Number.Value)
 	}
-	if v.sheet.Name != "customer" {
-		if v.sheet.Name != "invoice" {
-			add("authorised", v.authorisedWords())
-		}
-		add("codes", joined(", ", values(vehicle.Codes)...))
-		add("stood", vehicle.Stood.Value)
-		add("work-done", joined(", ", values(vehicle.WorkDone)...))
+	if v.sheet.Name != "customer" && v.sheet.Name != "invoice" {
+		add("authorised", v.authorisedWords())
 	}
+	add("codes", joined(", ", values(vehicle.Codes)...))
+	add("stood", vehicle.Stood.Value)
+	add("work-done", joined(", ", values(vehicle.WorkDone)...))
 	add("complaints", joined(", ", v.job.Complaints...))
 	if v.sheet.Name != "invoice" { // an invoice's work block has it
 		add("reason", v.job.Reason.Value)

@@ -38,20 +38,3 @@ func (v *view) isResult(test string) bool {
 	}
 	return false
 }
-
-// workBlock is the work asked for, recommended and declined; no prices.
-func (v *view) workBlock() layout.Block {
-	d := figure.Entries{Name: "work", Title: v.label("heading.work"), Note: v.label("work.prices")}
-	add := func(key string, values ...string) {
-		for _, value := range values {
-			if value != "" {
-				d.Lines = append(d.Lines, figure.Field{Name: v.label("work." + key), Value: onPage(value)})
-			}
-		}
-	}
-	add("asked", v.job.Reason.Value)
-	add("authorised", v.authorisedWords())
-	add("recommended", values(v.job.Recommended)...)
-	add("declined", values(v.job.Declined)...)
-	return figure.NewEntries(d)
-}

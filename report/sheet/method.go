@@ -244,6 +244,11 @@ func (v *view) ownFindingsBlock() layout.Block {
 			items = append(items, v.label("own.plug", "cylinder", name, "note", v.test.Plugs.ByCylinder[name].Note))
 		}
 	}
+	if !v.hasBlock("photos") {
+		for _, photo := range v.photoWords() {
+			items = append(items, v.label("own.photo", "photo", photo))
+		}
+	}
 	if len(items) == 0 {
 		return nil
 	}

@@ -30,12 +30,13 @@ func (v *view) smallValuesBlock() layout.Block { return figure.NewSmallValues(v.
 // the spread chart.
 func (v *view) smallValues() []string {
 	var lists []string
-	if v.compression() != nil && v.leakage() != nil {
+	pressure := v.compression() != nil || v.rotors() != nil
+	if pressure && v.leakage() != nil {
 		lists = append(lists, v.cylinderList("plan.leak-list", func(name string) string {
 			return labelValue(v.leakNote(name))
 		}))
 	}
-	if v.compression() != nil || v.leakage() != nil {
+	if pressure || v.leakage() != nil {
 		lists = append(lists, v.cylinderList("plan.plug-list", func(name string) string {
 			return labelValue(v.plugNote(name))
 		}))

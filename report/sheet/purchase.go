@@ -27,10 +27,7 @@ func (v *view) scopeBlock() layout.Block {
 
 // photosBlock lists the photos that belong to the sheet.
 func (v *view) photosBlock() layout.Block {
-	var items []string
-	for _, p := range v.job.Photos {
-		items = append(items, v.label("photos.line", "name", p.Name.Value, "shows", joined(", ", p.Shows.Value, p.File.Value)))
-	}
+	items := v.photoWords()
 	if len(items) == 0 {
 		return nil
 	}
@@ -55,13 +52,4 @@ func (v *view) validityBlock() layout.Block {
 		words = joined(" ", words, v.label("validity.until", "date", v.date(until)))
 	}
 	return figure.NewList("validity", figure.List{Title: v.label("heading.validity"), Items: []string{words}})
-}
-
-// disclaimerBlock is the shop's own words, or neutral ones.
-func (v *view) disclaimerBlock() layout.Block {
-	words := v.job.Shop.Disclaimer.Value
-	if words == "" {
-		words = v.label("disclaimer.default")
-	}
-	return figure.NewList("disclaimer", figure.List{Title: v.label("heading.disclaimer"), Items: []string{words}})
 }
