@@ -45,7 +45,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	for i := range cause.Checks {
 		k := &cause.Checks[i]
 		names := s.cylindersFor(k)
-		if !k.Allowed(c, s.Cylinders, at) || k.IsMade(c, names) {
+		if !concerns(k, shares) || !k.Allowed(c, s.Cylinders, at) || k.IsMade(c, names) {
 			continue
 		}
 		settled := settles(k.Open(c), shares)
@@ -76,6 +76,16 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	}
 }
 
+// concerns reports a check that speaks for one of some causes, or mends it.
+func concerns(k *cause.Check, shares []share) bool {
+	for i := range shares {
+		if slices.Contains(k.Mends, shares[i].cause) || proves(k, shares[i].cause) {
+			return true
+		}
+	}
+	return false
+}
+
 // mendFirst puts a check that mends the first cause before any that only
 // proves it.
 const mendFirst = 10000
@@ -87,11 +97,16 @@ func (s *story) asGoodAsProven(shares []share) bool {
 	return shares[0].part >= 0.6 && s.Confidence != diag.Weak
 }
 
-// leftOver reports a story of which checks have ruled out causes until one was
-// left that no other comes near.
+// leftOver reports a story of which checks, two at least, have ruled out causes
+// until one was left that no other comes near.
 func (s *story) leftOver(shares []share) bool {
-	ruledOut := slices.ContainsFunc(s.book.entries, func(e diag.Entry) bool { return e.Kind == string(rule.OfCheck) && e.Weight < 0 })
-	return ruledOut && s.Confidence != diag.Weak && (len(shares) == 1 || shares[0].part >= 2*shares[1].part)
+	var ruledOut []string
+	for _, e := range s.book.entries {
+		if e.Kind == string(rule.OfCheck) && e.Weight < 0 && !slices.Contains(ruledOut, e.By) {
+			ruledOut = append(ruledOut, e.By)
+		}
+	}
+	return len(ruledOut) > 1 && s.Confidence != diag.Weak && (len(shares) == 1 || shares[0].part >= 2*shares[1].part)
 }
 
 // cylindersFor are the cylinders that a check is made on for this story.

@@ -34,20 +34,11 @@ func Explain(t *diag.Test) (*diag.Diagnosis, []rule.Tried) {
 	return d, rule.Explain(c)
 }
 
-// diagnose tells the stories of a test. Checks are such as are allowed at an
-// urgency of atLeast, or at the sheet's own where that is greater.
+// diagnose tells the stories of a test and concludes from them.
 func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis) {
 	d := c.Sums
 	d.NextFor = -1
-	hits := rule.Run(c)
-	told := tell(c, hits)
-	told = answerComplaints(c, told)
-	order(c, told)
-	d.Urgency = diag.NoAction
-	for _, s := range told {
-		d.Urgency = worse(d.Urgency, s.Urgency)
-	}
-	at := worse(atLeast, d.Urgency)
+	told, at := stories(c, atLeast)
 	for _, s := range told {
 		s.chooseCheck(c, at)
 	}
@@ -66,6 +57,19 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 	conclude(c, d)
 	cautions(c, d)
 	return c, d
+}
+
+// stories are those of a test in the order in which they are told, without
+// their checks. Checks are to be such as are allowed at the urgency that comes
+// with them: atLeast, or the sheet's own where that is greater.
+func stories(c *known.Case, atLeast diag.Urgency) ([]*story, diag.Urgency) {
+	told := answerComplaints(c, tell(c, rule.Run(c)))
+	order(c, told)
+	c.Sums.Urgency = diag.NoAction
+	for _, s := range told {
+		c.Sums.Urgency = worse(c.Sums.Urgency, s.Urgency)
+	}
+	return told, worse(atLeast, c.Sums.Urgency)
 }
 
 // worse is the more urgent of two.

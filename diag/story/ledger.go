@@ -31,7 +31,7 @@ type ledger struct {
 // weigh enters every voice on the subject of a story: those of its rules, the
 // signs, and the answers of checks that were made.
 func (s *story) weigh(c *known.Case) *ledger {
-	b := &ledger{c: c, of: max(len(s.Cylinders), 1), net: map[string]int{}, kinds: map[string]map[rule.Kind]int{}, at: map[string][]string{}}
+	b := &ledger{c: c, of: max(len(s.ofCylinders()), 1), net: map[string]int{}, kinds: map[string]map[rule.Kind]int{}, at: map[string][]string{}}
 	for _, m := range s.members {
 		b.enter(m.rule, m.subject)
 	}
@@ -40,6 +40,26 @@ func (s *story) weigh(c *known.Case) *ledger {
 	}
 	b.answers(s)
 	return b
+}
+
+// ofCylinders are the cylinders that a story is about, or of a story of the whole
+// engine those on which its findings are.
+func (s *story) ofCylinders() []string {
+	if s.About != diag.AboutEngine {
+		return s.Cylinders
+	}
+	var names []string
+	for _, m := range s.members {
+		if m.rule.About != diag.AboutCylinders {
+			continue
+		}
+		for _, n := range m.subject.Cylinders {
+			if !slices.Contains(names, n) {
+				names = append(names, n)
+			}
+		}
+	}
+	return names
 }
 
 func (b *ledger) enter(r *rule.Rule, subject known.Subject) {
@@ -53,10 +73,13 @@ func (b *ledger) enter(r *rule.Rule, subject known.Subject) {
 }
 
 func (b *ledger) sign(g *rule.Sign, s *story) {
+	if !b.hears(g) {
+		return
+	}
 	var at []string
 	switch {
-	case g.About == "cylinders" && s.About == diag.AboutCylinders:
-		for _, n := range s.Cylinders {
+	case g.About == "cylinders" && (s.About == diag.AboutCylinders || s.About == diag.AboutEngine):
+		for _, n := range s.ofCylinders() {
 			if g.When.Holds(b.c, known.Subject{Cylinders: []string{n}}) {
 				at = append(at, n)
 			}
@@ -72,9 +95,7 @@ func (b *ledger) sign(g *rule.Sign, s *story) {
 		return
 	}
 	for _, v := range slices.Concat(g.For, g.Against) {
-		// A sign weighs among the causes that a pattern brought in or that it
-		// speaks for strongly enough to bring in itself.
-		if _, here := b.net[v.Cause]; here || v.Weight >= rule.Known {
+		if b.minds(v) {
 			b.add(v, cmp.Or(v.Kind, g.Kind), g.When.String(), at)
 		}
 	}
@@ -84,6 +105,20 @@ func (b *ledger) sign(g *rule.Sign, s *story) {
 // have shown where it is there: who looked, and wrote down what there was, knows
 // more than any reading from which it is guessed.
 const proof = 2 * rule.Heard
+
+// minds reports a voice of a sign that counts: a sign weighs among the causes
+// that a pattern brought in or that it speaks for strongly enough to bring in
+// itself.
+func (b *ledger) minds(v rule.Voice) bool {
+	_, here := b.net[v.Cause]
+	return here || v.Weight >= rule.Known
+}
+
+// hears reports a sign of which any voice counts; what it asks need not be asked
+// where none does.
+func (b *ledger) hears(g *rule.Sign) bool {
+	return slices.ContainsFunc(g.For, b.minds) || slices.ContainsFunc(g.Against, b.minds)
+}
 
 // answers enters what checks showed of which the job has the outcome in words.
 // A fault that was found is brought into the story of its cylinders; what was

@@ -53,34 +53,44 @@ func try(c *known.Case, asked *diag.Check, about *diag.Story, at diag.Urgency) (
 	outcomes := k.Open(c)
 	for i := range outcomes {
 		o := &outcomes[i]
-		after, d := diagnose(c.After(cause.Try(c, k, o, asked.Cylinders)), at)
-		lead := diag.Lead{Outcome: o.Name}
-		if s := sameStory(d, about); s != nil {
-			if len(s.Causes) > 0 {
-				lead.Cause = s.Causes[0].Key
-			}
-			lead.Next = s.Next
-		}
-		if lead.Next == nil {
-			lead.Next = d.Next
-		}
-		lead.Settled = lead.Next == nil
+		after := c.After(cause.Try(c, k, o, asked.Cylinders))
+		lead := leadsTo(after, about, at)
+		lead.Outcome = o.Name
 		step.Leads, trials = append(step.Leads, lead), append(trials, after)
 	}
 	return step, trials
 }
 
+// leadsTo gives what a story has come to in a case after a check: its likeliest
+// cause, and the check that comes next, that of another story where it has none.
+func leadsTo(c *known.Case, about *diag.Story, at diag.Urgency) diag.Lead {
+	told, at := stories(c, at)
+	lead := diag.Lead{}
+	if s := sameStory(told, about); s != nil {
+		if len(s.Causes) > 0 {
+			lead.Cause = s.Causes[0].Key
+		}
+		s.chooseCheck(c, at)
+		lead.Next = s.Next
+	}
+	for i := 0; i < len(told) && lead.Next == nil; i++ {
+		told[i].chooseCheck(c, at)
+		lead.Next = told[i].Next
+	}
+	lead.Settled = lead.Next == nil
+	return lead
+}
+
 // sameStory finds the story of the same subject in another diagnosis, nil where
 // it has none.
-func sameStory(d *diag.Diagnosis, about *diag.Story) *diag.Story {
-	for i := range d.Stories {
-		s := &d.Stories[i]
-		if len(about.Cylinders) > 0 && slices.ContainsFunc(about.Cylinders, func(n string) bool { return slices.Contains(s.Cylinders, n) }) {
+func sameStory(told []*story, about *diag.Story) *story {
+	for _, s := range told {
+		if slices.ContainsFunc(about.Cylinders, func(n string) bool { return slices.Contains(s.Cylinders, n) }) {
 			return s
 		}
 	}
-	for i := range d.Stories {
-		if s := &d.Stories[i]; s.About == about.About && s.Circuit == about.Circuit {
+	for _, s := range told {
+		if s.About == about.About && s.Circuit == about.Circuit {
 			return s
 		}
 	}

@@ -5,7 +5,6 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
-	"time"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
@@ -187,33 +186,5 @@ func TestStoriesKeepTheRules(t *testing.T) {
 				}
 			}
 		}
-	}
-}
-
-// TestFast keeps a diagnosis fast enough to run a folder of jobs in a blink: a
-// millisecond without the plan, two with it, of the best of some runs.
-func TestFast(t *testing.T) {
-	r := rand.New(rand.NewPCG(9, 10))
-	tests := make([]*diag.Test, 60)
-	for i := range tests {
-		tests[i] = sample.Random(r)
-	}
-	for _, one := range []struct {
-		name     string
-		diagnose func(*diag.Test) *diag.Diagnosis
-		most     time.Duration
-	}{{"without the plan", story.WithoutPlan, time.Millisecond}, {"with the plan", story.Diagnose, 2 * time.Millisecond}} {
-		best := time.Hour
-		for range 5 {
-			began := time.Now()
-			for _, test := range tests {
-				one.diagnose(test)
-			}
-			best = min(best, time.Since(began)/time.Duration(len(tests)))
-		}
-		if best > one.most {
-			t.Errorf("a diagnosis %s takes %v on average, more than %v", one.name, best, one.most)
-		}
-		t.Log(one.name, best)
 	}
 }
