@@ -38,7 +38,7 @@ var mixtureChecks = []Check{
 	{Name: "set-gap", Minutes: 15, Way: Runs, Mends: []string{"gap-not-set"}, Fits: sparking, Words: []string{"gap set", "gaps set"},
 		Outcomes: []Outcome{{Name: "runs well", For: []string{"gap-not-set", "dropped-plug"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
 	{Name: "renew-plugs", Minutes: 30, Mends: []string{"plug-age"}, Way: Parts | Runs, Fits: sparking, Words: []string{"new plugs", "plugs renewed", "plugs replaced", "new spark plugs"},
-		Outcomes: []Outcome{{Name: "runs well", For: []string{"plug-age", "gap-not-set", "moisture-at-plug", "coil-or-lead"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
+		Outcomes: []Outcome{{Name: "runs well", For: []string{"plug-age", "gap-not-set", "moisture-at-plug"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
 	{Name: "timing-and-cooling", Minutes: 20, Whole: true, Way: Runs, Fits: sparking, Words: []string{"ignition timing", "timing light"},
 		Outcomes: []Outcome{{Name: "one is off", For: []string{"early-ignition", "too-hot", "wrong-heat-range", "knock"}, Words: []string{"off"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
 	{Name: "plug-type", Minutes: 2, Fits: func(c *known.Case, _ []string) bool { return !c.Spec.Diesel() && c.Plugs != nil && c.PlugsNew() }, Words: []string{"heat range checked", "plug type checked"},

@@ -12,14 +12,15 @@ const (
 	FallMinutes = 5.0
 )
 
-// HoldFrom is the pressure at switching off: as read then, or the highest of
-// the steady ones. A pump that primes little with the key on has filled the
-// rail by the time that the engine ran.
+// HoldFrom is the pressure at switching off: as read then, or the higher of
+// those with the key on and at idle. A pump that primes little with the key on
+// has filled the rail by the time that the engine ran. With the hose off it
+// stood higher than it does when the hose is on again.
 func (k Circuit) HoldFrom() (from float64, known bool) {
 	if len(k.Hold) > 0 && k.Hold[0].Minutes == 0 {
 		return k.Hold[0].Value, true
 	}
-	for _, name := range []string{"key-on", "hose-off", "idle"} {
+	for _, name := range []string{"key-on", "idle"} {
 		if r := k.Reading(name); r != nil {
 			from, known = max(from, r.Value), true
 		}
@@ -123,11 +124,16 @@ func (k Circuit) FallsSlowly() *Fall {
 }
 
 // Rises gives the first point that stands above the pressure at switching off,
-// nil for none. With the engine off the manifold's vacuum is gone, so the lower
-// pressure of idling tells nothing where there may be a hose.
+// nil for none. With the engine off the manifold's vacuum is gone, and the rail
+// comes up to what it is without the hose: the lower pressure of idling tells
+// nothing where there may be a hose.
 func (k Circuit) Rises() *Fall {
 	from, known := k.HoldFrom()
-	onlyIdle := k.Reading("key-on") == nil && k.Reading("hose-off") == nil && len(k.Hold) > 0 && k.Hold[0].Minutes > 0
+	unread := len(k.Hold) > 0 && k.Hold[0].Minutes > 0
+	onlyIdle := k.Reading("key-on") == nil && k.Reading("hose-off") == nil && unread
+	if r := k.Reading("hose-off"); r != nil && unread {
+		from, known = max(from, r.Value), true
+	}
 	if !known || onlyIdle && k.MayBeReferenced() {
 		return nil
 	}

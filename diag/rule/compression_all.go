@@ -20,11 +20,20 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	case c.Spec.Diesel() && even:
 		list = common("wear", "cam-timing", "restricted-inlet", "valve-lash")
 	case even:
-		list = append(common("cam-timing", "wear"), append(speaks(commonest/2, "washed-bore", "timing-drive"), speaks(Hint, "restricted-inlet")...)...)
+		list = append(common("cam-timing", "wear"), append(speaks(commonest/2, "timing-drive"), speaks(Hint, "restricted-inlet")...)...)
 	default:
-		list = common("wear", "cam-timing", "fault-in-each", "washed-bore")
+		list = common("wear", "cam-timing", "fault-in-each")
+	}
+	if mayBeWashed(c) {
+		list = append(list, speaks(commonest/2, "washed-bore")...)
 	}
 	return slices.Concat(list, where(!small, tightLash(c)), weighTest(c), weighTiming(c, s), weighWear(c, s))
+}
+
+// mayBeWashed reports something that speaks of fuel in the bores: a wet plug, a
+// mixture that is rich, an engine that was flooded or did not start.
+func mayBeWashed(c *known.Case) bool {
+	return !c.Spec.Diesel() && (c.SaidFlooded() || len(c.PlugsLooking("fuel-wet")) > 0 || c.ToldRich() || c.Complains("no start"))
 }
 
 // weighTest is what of the test itself commonly makes an engine read low, where
@@ -79,7 +88,8 @@ func weighWear(c *known.Case, s known.Subject) []Voice {
 	return slices.Concat(
 		where(oily, as(OfRunning, speaks(Known, "wear"))),
 		where(slowly, as(OfHistory, speaks(Known, "wear"))),
-		where(c.RisesEverywhere(), speaks(Wet, "wear", "washed-bore")),
+		where(c.RisesEverywhere() && c.WetOfAll() != known.WetRises, speaks(Wet, "wear")), // else the sign says it
+		where(c.RisesEverywhere() && mayBeWashed(c), speaks(Hint, "washed-bore")),
 		where(past, as(OfLeakage, speaks(Heard, "wear"))),
 		where(tight, as(OfLeakage, denies(Heard, "holds-air", "wear", "washed-bore", "fault-in-each"))),
 		where(flat, denies(DryUp, "no-wet-rise", "wear", "washed-bore")),

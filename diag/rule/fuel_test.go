@@ -242,6 +242,10 @@ func TestHeldPressure(t *testing.T) {
 	runSupply(t, []supplyCase{
 		{name: "under its limit", test: rail(returns, diag.Circuit{KeyOn: psi(41), Hold: held(1, 24, 5, 4), Limits: append(book, hold)}), fires: "falls-off-fast", not: "fuel-pressure-right falls-off-slowly",
 			first: "pump-check-valve regulator-open leaking-injector", soon: diag.ActSoon, next: "pinch-feed-and-return"},
+		// The hose is on again when the key goes off (common practice, no source).
+		{name: "fallen from the hose-off pressure alone", test: rail(returns, diag.Circuit{KeyOn: psi(40), Idle: psi(35), HoseOff: psi(44), Hold: held(1, 39, 5, 38)}), not: "falls-off-fast falls-off-slowly"},
+		{name: "fallen from the pressure with the key on", test: rail(returns, diag.Circuit{KeyOn: psi(40), Idle: psi(35), HoseOff: psi(44), Hold: held(1, 36, 5, 33)}), fires: "falls-off-fast"},
+		{name: "up to what it is without the hose", test: rail(returns, diag.Circuit{Idle: psi(35), HoseOff: psi(44), Hold: held(5, 43)}), not: "falls-off-fast falls-off-slowly rises-after-key-off"},
 		{name: "within its limit", test: rail(returns, diag.Circuit{KeyOn: psi(41), Hold: held(5, 34), Limits: append(book, hold)}), fires: "fuel-pressure-right", not: "falls-off-fast falls-off-slowly"},
 		{name: "no return", test: rail(returnless, diag.Circuit{KeyOn: psi(58), Hold: held(5, 20), Limits: limits(between("key-on", 55, 62))}), fires: "falls-off-fast", first: "pump-check-valve leaking-injector", never: "pinch-feed-and-return restrict-return", next: "shut-off-tee"},
 		// More than 5 psi in about 5 minutes is a fault: common practice, no source.

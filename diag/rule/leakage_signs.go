@@ -45,6 +45,13 @@ var leakageSigns = []Sign{
 		Against: denies(DryUp, "air-elsewhere", "exhaust-valve", "inlet-valve", "valve-lash", "stuck-valve", "bent-valve", "head-gasket", "warped-or-cracked-head"),
 	},
 	{
+		When: known.OfAll("its air escapes to the outside, most of it or nowhere else", func(c *known.Case, n string) bool {
+			return c.LeaksAt(n, known.AtOutside) && c.LostAt(n) == known.AtOutside
+		}), Kind: OfLeakage, About: "cylinders",
+		Against: append(denies(Known, "air-elsewhere", "exhaust-valve", "inlet-valve", "valve-lash", "carbon-on-seat", "valve-recession", "stuck-valve", "sticking-valve", "bent-valve"),
+			denies(Known, "air-elsewhere", "rings", "stuck-rings", "scored-bore", "piston", "holed-piston", "broken-ring-land", "wear")...),
+	},
+	{
 		When: known.OfAll("loses half as much with oil, or less", func(c *known.Case, n string) bool { return lossWithOil(c, n) <= 0.5 }),
 		Kind: OfLeakage, About: "cylinders", For: speaks(Wet, "rings"),
 	},

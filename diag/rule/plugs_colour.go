@@ -54,7 +54,7 @@ var plugColourRules = []Rule{
 			known.Is("other plugs looked at, none of them so", func(c *known.Case, s known.Subject) bool {
 				return c.ColourOthers(s.Cylinders) > 0 && len(c.Looking("sooty", "fuel-wet")) == len(s.Cylinders)
 			})),
-		Kind: OfPlugs, For: append(speaks(Sight, "shared-coil"), common("coil-or-lead", "plug-age")...), Against: denies(Known, "coil-mate-alike", "own-spark", "own-injector"),
+		Kind: OfPlugs, For: append(speaks(Sight, "shared-coil"), common("coil-or-lead")...), Against: denies(Known, "coil-mate-alike", "own-spark", "own-injector"),
 		Say: plugsFound(diag.CheckAgain), Headline: "shared-coil",
 		SaysBetterThan: []string{"some-sooty", "one-sooty", "fuel-wet", "wet-with-fuel-and-sealing"},
 	},
@@ -114,11 +114,16 @@ func oneSooty(c *known.Case, s known.Subject) []Voice {
 // shareOut are the causes of plugs that look alike, by the way in which they lie.
 func shareOut(look string, each ...string) func(*known.Case, known.Subject) []Voice {
 	return func(c *known.Case, _ known.Subject) []Voice {
-		switch _, at := lie(c, look); at {
+		set, at := lie(c, look)
+		switch at {
 		case known.OnEnds:
 			return common("manifold-distribution", "own-injector")
 		case known.OnNeighbours:
 			return common("shared-runner", "own-injector")
+		}
+		apart := slices.ContainsFunc(set, func(n string) bool { return c.Engine.BankOf(n) != c.Engine.BankOf(set[0]) })
+		if apart && c.Engine.IsTwoBank() { // no runner or joint serves both banks
+			return common(slices.DeleteFunc(slices.Clone(each), func(name string) bool { return name == "shared-runner" })...)
 		}
 		return common(each...)
 	}

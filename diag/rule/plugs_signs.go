@@ -6,8 +6,13 @@ import "gaugesheet/diag/known"
 // their rules find.
 var plugSigns = []Sign{
 	{
-		When: known.All(known.Plug("damaged", "melted"), short), Kind: OfPlugs, About: "cylinders",
+		When: known.All(known.Plug("damaged"), short), Kind: OfPlugs, About: "cylinders",
 		For: append(speaks(Known, "holed-piston"), speaks(Hint, "bent-valve", "broken-ring-land")...),
+	},
+	{ // what melts a plug burns through the piston, or a valve, and bends nothing
+		When: known.All(known.Plug("melted"), short), Kind: OfPlugs, About: "cylinders",
+		For:     append(speaks(Known, "holed-piston"), speaks(Known+Hint, "exhaust-valve")...),
+		Against: denies(Known, "plug-melted", "bent-valve", "stuck-valve", "sticking-valve", "valve-motion"),
 	},
 	{
 		When: known.All(known.BurningPlug("oil-wet"), short), Kind: OfPlugs, About: "cylinders",

@@ -82,7 +82,7 @@ var wetSigns = []Sign{
 	{When: known.All(toldInWords, known.OilFlat), Kind: OfCompression, About: "cylinders", For: speaks(Hint, aboveThePiston...),
 		Against: denies(Hint, "no-wet-rise", sealedByOil...)},
 	{When: allRise, Kind: OfCompression, About: "engine",
-		For:     []Voice{{Cause: "wear", Weight: Wet}, {Cause: "washed-bore", Weight: DryUp}, {Cause: "stuck-rings", Weight: DryUp}, {Cause: "dry-bores", Weight: DryUp}},
+		For:     append(speaks(Wet, "wear"), speaks(Wet-rarer, "washed-bore", "dry-bores", "stuck-rings")...), // oil does not tell these apart
 		Against: denies(DryUp, "rose-with-oil", "cam-timing", "timing-drive", "throttle-or-choke", "restricted-inlet")},
 	{When: noneRises, Kind: OfCompression, About: "engine",
 		For:     []Voice{{Cause: "cam-timing", Weight: DryUp}, {Cause: "throttle-or-choke", Weight: Hint}, {Cause: "restricted-inlet", Weight: Hint}},

@@ -1,0 +1,75 @@
+package rule_test
+
+import (
+	"testing"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/rule/sample"
+	"gaugesheet/diag/story"
+)
+
+// TestNothingUnspokenFor: a cause is weighed where something of the job speaks
+// for it, and is no part of a list where nothing does. What speaks for which is
+// common practice, no source.
+func TestNothingUnspokenFor(t *testing.T) {
+	low := []float64{75, 74, 76, 75}
+	wasted := sample.Spec(func(s *diag.Spec) { s.SharedCoils = [][]string{{"1", "4"}, {"2", "3"}} })
+	wastedV6 := sample.Spec(func(s *diag.Spec) { s.SharedCoils = [][]string{{"1", "4"}, {"2", "5"}, {"3", "6"}} })
+	v6 := []string{"normal", "sooty", "normal", "normal", "sooty", "normal"}
+	for _, tt := range []struct {
+		name, cause string
+		test        *diag.Test
+		spoken      bool
+	}{
+		{"all low by itself", "washed-bore", sample.Dry("inline-4", low), false},
+		{"all low and uneven", "washed-bore", sample.Dry("inline-4", []float64{60, 85, 72, 70}), false},
+		{"all low and up with oil", "washed-bore", sample.Dry("inline-4", low, withOil(105, 104, 106, 105)), false},
+		{"all low and one wet plug", "washed-bore", sample.Dry("inline-4", low, sample.Looks("fuel-wet", "normal", "normal", "normal")), true},
+		{"all low and rich", "washed-bore", sample.Dry("inline-4", low, sample.Complains("rich running")), true},
+		{"all low after a no-start", "washed-bore", sample.Dry("inline-4", low, sample.Complains("no start")), true},
+		{"soot on one shared coil", "plug-age", sample.Of("inline-4", sample.Looks("sooty", "normal", "normal", "sooty"), wasted), false},
+		{"soot on one shared coil, worn plugs", "plug-age", sample.Of("inline-4", sample.Looks("worn", "worn", "worn", "worn"), wasted), true},
+		{"soot on one plug of each bank", "shared-runner", sample.Of("V6", sample.Looks(v6...), wastedV6), false},
+		{"a melted plug and no pressure", "bent-valve", sample.Dry("inline-4", []float64{145, 140, 150, 0}, sample.Plug("melted", "4")), false},
+		{"a melted plug and no pressure", "exhaust-valve", sample.Dry("inline-4", []float64{145, 140, 150, 0}, sample.Plug("melted", "4")), true},
+		{"a bent plug and no pressure", "bent-valve", sample.Dry("inline-4", []float64{145, 140, 150, 0}, sample.Plug("damaged", "4")), true},
+		{"air to the outside", "exhaust-valve", sample.Dry("inline-4", []float64{150, 152, 100, 151}, sample.Leak("3", 40, "outside")), false},
+		{"air to the outside and past a valve", "exhaust-valve", sample.Dry("inline-4", []float64{150, 152, 100, 151}, sample.Leak("3", 40, "exhaust", "outside")), true},
+	} {
+		if spoken := net(tt.test, tt.cause) > 0; spoken != tt.spoken {
+			t.Errorf("%s: %s spoken for: %v, expected %v", tt.name, tt.cause, spoken, tt.spoken)
+		}
+	}
+}
+
+// withOil is the wet test of a row of four.
+func withOil(a, b, c, d float64) sample.Change {
+	return sample.Wet(map[string]float64{"1": a, "2": b, "3": c, "4": d})
+}
+
+// net is what speaks for a cause less what speaks against it, in the story in
+// which most does.
+func net(test *diag.Test, name string) int {
+	most := 0
+	for _, s := range story.WithoutPlan(test).Stories {
+		sum := 0
+		for _, e := range s.Ledger {
+			if e.Cause == name {
+				sum += e.Weight
+			}
+		}
+		most = max(most, sum)
+	}
+	return most
+}
+
+// TestStoodBeforeWear: oil lifts dry bores and stuck rings as it does worn ones,
+// so that an engine that stood is not worn until it has run (common practice, no
+// source).
+func TestStoodBeforeWear(t *testing.T) {
+	risen := []sample.Change{sample.Minimum(130), withOil(138, 135, 144, 139)}
+	runSealing(t, []sealingCase{
+		{name: "stood", test: sample.Dry("inline-4", []float64{98, 95, 102, 97}, append(risen, sample.Stood(24))...), fires: "stood-engine; all-low", first: "dry-bores"},
+		{name: "in use", test: sample.Dry("inline-4", []float64{98, 95, 102, 97}, risen...), fires: "all-low", first: "wear"},
+	})
+}
