@@ -23,18 +23,18 @@ func Try(c *known.Case, k *Check, o *Outcome, cylinders []string) *diag.Test {
 	if o.Enter != nil {
 		o.Enter(t)
 	} else {
-		t.note(k, o)
+		t.note(k.Name, o.Name, k.OfSet)
 	}
 	return &t.Test
 }
 
 // note writes a check and its outcome among the work done.
-func (t *Trial) note(k *Check, o *Outcome) {
-	text := strings.ReplaceAll(k.Name, "-", " ") + " done"
-	if len(t.Cylinders) > 0 && !k.OfSet {
+func (t *Trial) note(check, outcome string, ofSet bool) {
+	text := strings.ReplaceAll(check, "-", " ") + " done"
+	if len(t.Cylinders) > 0 && !ofSet {
 		text += " on " + strings.Join(t.Cylinders, " and ")
 	}
-	t.History.WorkDone = append(slices.Clone(t.History.WorkDone), text+": "+o.Name)
+	t.History.WorkDone = append(slices.Clone(t.History.WorkDone), text+": "+outcome)
 }
 
 // leak enters a loss in percent at a place, or none to speak of at "".
@@ -81,6 +81,53 @@ func wetRise(part float64) func(*Trial) {
 				section.Wet[n] = reading(*t.Case.Cylinder(n).Dry * 1.02)
 				break
 			}
+		}
+		t.Compression = &section
+	}
+}
+
+// What a sound cylinder reads with the engine running, as a part of what it
+// reads on the starter: common practice, no source.
+const (
+	soundIdle = 0.5
+	soundSnap = 0.8
+)
+
+// running enters compression with the engine running: of the cylinders that the
+// check is made on by these parts of what is usual, and of the others as usual.
+// Of no cylinders in particular, high stands for all and low for the one that
+// misfires, or the first. What cannot be compared with others is noted in words.
+func running(outcome string, part float64) func(*Trial) {
+	return func(t *Trial) {
+		read := t.Case.Read()
+		dead := func(n string) bool { return t.Case.Grade(n) == diag.NoPressure }
+		if t.Compression == nil || len(read) < diag.LeastForShares || slices.ContainsFunc(t.Cylinders, dead) {
+			t.note("running-compression", outcome, false)
+			return
+		}
+		apart := t.Cylinders
+		switch _, named := t.Case.MisfireCodes(); {
+		case len(apart) > 0 && len(apart) < len(read):
+		case part > 1:
+			apart = read
+		case len(named) > 0:
+			apart = named[:1]
+		default:
+			apart = read[:1]
+		}
+		section := *t.Compression
+		section.Running = maps.Clone(section.Running)
+		if section.Running == nil {
+			section.Running = map[string]diag.Running{}
+		}
+		for _, n := range read {
+			snap := soundSnap
+			if slices.Contains(apart, n) {
+				snap *= part
+			}
+			dry := *t.Case.Cylinder(n).Dry
+			idle, open := reading(soundIdle*dry), reading(snap*dry)
+			section.Running[n] = diag.Running{Idle: &idle, Snap: &open}
 		}
 		t.Compression = &section
 	}

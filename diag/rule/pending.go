@@ -1,6 +1,6 @@
 package rule
 
-var signs = concatSigns(compressionSigns, wetSigns, leakageSigns, plugSigns, fuelSigns, historySigns, testSigns, mixtureSigns)
+var signs = concatSigns(compressionSigns, wetSigns, runningSigns, leakageSigns, plugSigns, fuelSigns, historySigns, testSigns, mixtureSigns)
 
 func concatSigns(lists ...[]Sign) []Sign {
 	var all []Sign

@@ -74,6 +74,7 @@ var engineTogether = []Rule{
 		Of: theEngine, When: known.All(
 			known.OfEngine("every cylinder read and even, and no limit passed", func(c *known.Case) bool { return c.Sound() }),
 			known.Not(known.UnderFloor), known.OfEngine("no high leakage", func(c *known.Case) bool { return !leaky(c) }),
+			known.OfEngine("no cylinder that breathes poorly when it runs", func(c *known.Case) bool { return !breathesPoorly(c) }),
 			known.Any(
 				known.All(known.OfEngine("pressure known to be enough, by a minimum, an expected band or what nearly any engine of the kind gives", func(c *known.Case) bool { return c.PressureEnough() }),
 					known.OfEngine("none of the job's main tests declined or left out", func(c *known.Case) bool { return c.MainTestsMade() }),
@@ -212,7 +213,7 @@ func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 func soundLookElsewhere(c *known.Case, s known.Subject) diag.Finding {
 	tested := len(c.Leaks()) > 0
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"leakage": tested,
-		"percent": known.Percent(c.Cranking().LowestPercentOfHighest, 0), "complaint": c.Complaint()}}
+		"percent": known.Percent(c.Cranking().LowestPercentOfHighest, 0), "complaint": c.Complaint(), "ran": known.AllBreatheAlike.Holds(c, s)}}
 	switch {
 	case !running.Holds(c, s):
 		f.Variant, f.Confidence, f.Headline = "coolant", diag.Weak, "even-but-coolant"

@@ -14,7 +14,7 @@ var (
 	vacuumChecks   = set("hose-for-fuel repeat-hose-test vacuum-at-hose")
 	sparkChecks    = set("swap-coil spark-test set-gap renew-plugs plug-type timing-and-cooling purge-pinch")
 	computerChecks = set("fuel-trims bank-trims injector-balance")
-	runningChecks  = set("warm-retest run-and-retest smoke-on-overrun running-compression swap-coil fuel-trims bank-trims purge-pinch coolant-gas-test repeat-hose-test vacuum-at-hose oil-consumption cap-and-cool")
+	runningChecks  = set("warm-retest run-and-retest smoke-on-overrun running-compression exhaust-restriction swap-coil fuel-trims bank-trims purge-pinch coolant-gas-test repeat-hose-test vacuum-at-hose oil-consumption cap-and-cool")
 	valveCauses    = set("exhaust-valve inlet-valve valve-lash valve-motion stuck-valve bent-valve carbon-on-seat cam-timing timing-drive")
 )
 

@@ -14,7 +14,7 @@ var (
 	// starterChecks use the starter or a running engine. The pump alone, and
 	// air, camera and hand, do not.
 	starterChecks = set("repeat-with-charger repeat-method second-gauge repeat-wet dry-and-repeat warm-retest complete-set face-peaks wet-test leak-down-again " +
-		"compression-test running-compression coolant-gas-test run-and-retest smoke-on-overrun swap-coil injector-balance timing-and-cooling fuel-trims " +
+		"compression-test running-compression exhaust-restriction coolant-gas-test run-and-retest smoke-on-overrun swap-coil injector-balance timing-and-cooling fuel-trims " +
 		"bank-trims purge-pinch fuel-pressure-test held-pressure repeat-hose-test vacuum-at-hose restrict-return return-to-can pinch-feed-and-return charge-and-repeat " +
 		"dry-chambers oil-consumption cap-and-cool spark-test clear-hose second-fuel-gauge")
 	// turningChecks turn the crankshaft.

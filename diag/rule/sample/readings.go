@@ -69,6 +69,11 @@ func Done(work ...string) Change {
 	return Known(func(h *diag.History) { h.WorkDone = append(h.WorkDone, work...) })
 }
 
+// Running adds compression read with the engine running.
+func Running(readings map[string]diag.Running) Change {
+	return func(t *diag.Test) { t.Compression.Running = readings }
+}
+
 // Fuel adds a circuit of a fuel-pressure test in psi, on a gauge accurate to
 // 2 % of the reading, with divisions of 1 psi.
 func Fuel(system string, k diag.Circuit) Change {

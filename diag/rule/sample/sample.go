@@ -15,7 +15,7 @@ type Case struct {
 func Cases() []Case {
 	var all []Case
 	for _, family := range []func() []Case{methodCases, wholeCases, lowCases, noneCases, wetCases, strokeCases, rotorCases, earlierCases,
-		leakageCases, plugCases, fuelCases, supplyCases, togetherCases} {
+		leakageCases, plugCases, fuelCases, supplyCases, togetherCases, runningCases} {
 		all = append(all, family()...)
 	}
 	return all

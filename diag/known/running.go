@@ -1,0 +1,84 @@
+package known
+
+import (
+	"math"
+
+	"gaugesheet/diag"
+)
+
+// What compression with the engine running is judged by: points of the
+// cylinder's own cranking reading. Judgement, no source; that idle gives about
+// half the cranking reading and a quick opening of the throttle about four
+// fifths is common practice.
+const (
+	ApartRunning = 15.0 // from the median of the others: breathes otherwise
+	AlikeRunning = 10.0 // within this of them: breathes alike
+	usualIdle    = 50.0
+	usualSnap    = 80.0
+)
+
+// Running gives the shares of the cylinders that were read running too.
+func (c *Case) Running() []diag.RunningShare { return diag.RunningShares(c.Test, c.Cranking()) }
+
+// breathesInPoorly reports a cylinder that gets too little air on the snap: under the
+// median of the others, and under what is usual.
+func (c *Case) breathesInPoorly(name string) bool {
+	list := c.Running()
+	points, middle := diag.OverOthers(list, name, diag.OnSnap)
+	return points != nil && *points < -ApartRunning && *points+*middle < usualSnap
+}
+
+// breathesOutPoorly reports a cylinder that keeps what it should let go: its
+// share over the median of the others', and over what is usual.
+func (c *Case) breathesOutPoorly(name string) bool {
+	list := c.Running()
+	over := func(of func(diag.RunningShare) *float64, usual float64) bool {
+		points, middle := diag.OverOthers(list, name, of)
+		return points != nil && *points > ApartRunning && *points+*middle > usual+ApartRunning/2
+	}
+	return over(diag.OnSnap, usualSnap) || over(diag.AtIdle, usualIdle)
+}
+
+// breathesAlike reports a cylinder that reads running as the others do, on the
+// snap and, where that was read, at idle.
+func (c *Case) breathesAlike(name string) bool {
+	list := c.Running()
+	alike := func(of func(diag.RunningShare) *float64) (read, alike bool) {
+		points, _ := diag.OverOthers(list, name, of)
+		return points != nil, points != nil && math.Abs(*points) <= AlikeRunning
+	}
+	snapRead, snap := alike(diag.OnSnap)
+	idleRead, idle := alike(diag.AtIdle)
+	return snapRead && snap && (idle || !idleRead)
+}
+
+// Conditions on compression with the engine running.
+var (
+	BreathesInPoorly = OfAll("its share of its own cranking reading on the snap more than 15 points under the median of the others (three read at least) and under 80 %",
+		func(c *Case, n string) bool { return c.breathesInPoorly(n) })
+	BreathesOutPoorly = OfAll("its share of its own cranking reading on the snap or at idle more than 15 points over the median of the others (three read at least) and over what is usual",
+		func(c *Case, n string) bool { return c.breathesOutPoorly(n) })
+	BreathesAlike = OfAll("its shares on the snap and at idle within 10 points of the median of the others",
+		func(c *Case, n string) bool { return c.breathesAlike(n) })
+	// KeepsItsGas is most of an engine that reads on the snap about what it reads
+	// on the starter, and at idle less: a gauge that held its highest reading
+	// shows that much at idle too. What blows air in may do the same.
+	KeepsItsGas = OfEngine("the median share on the snap over 95 % and at idle, where read, under 80 %; not a diesel, nothing blows air in", func(c *Case) bool {
+		list := c.Running()
+		snap, n := diag.MedianShare(list, diag.OnSnap)
+		idle, m := diag.MedianShare(list, diag.AtIdle)
+		charged := c.Spec.Charging != "" && c.Spec.Charging != "natural"
+		return n > 0 && snap > usualSnap+ApartRunning && (m == 0 || idle < usualSnap) && !c.Spec.Diesel() && !charged
+	})
+	// AllBreatheAlike is every cylinder that was read running, three at least,
+	// alike, and not because all keep their gas.
+	AllBreatheAlike = OfEngine("three cylinders or more read running, each with its shares within 10 points of the median of the others, and not all high", func(c *Case) bool {
+		list := c.Running()
+		for _, s := range list {
+			if !c.breathesAlike(s.Name) {
+				return false
+			}
+		}
+		return len(list) >= diag.LeastForShares && !KeepsItsGas.Holds(c, Subject{})
+	})
+)
