@@ -177,6 +177,9 @@ func (s *entries) apart(u Usual) []Notice {
 		if !hidden && x.value >= middle/4 && x.value <= middle*4 {
 			continue
 		}
+		if s.dead(i, middle, u) {
+			continue
+		}
 		n := s.suspect(x)
 		switch looks := s.unitAmong(x, middle, len(rest), u); {
 		case looks != quantity.None:
@@ -192,6 +195,21 @@ func (s *entries) apart(u Usual) []Notice {
 		out = append(out, n)
 	}
 	return out
+}
+
+// dead reports a reading that is far too little beside the others and may well
+// be what the gauge showed: as whole a number as theirs, which bar and the like
+// are not read in, or one of several that no other unit explains. So reads a
+// cylinder without pressure beside sound ones.
+func (s *entries) dead(i int, middle float64, u Usual) bool {
+	x := s.list[i]
+	if !u.cranking || x.own || x.value >= middle/4 {
+		return false
+	}
+	whole := x.unit == quantity.PSI && !slices.ContainsFunc(s.list, func(e entry) bool { return e.decimals > 0 })
+	return whole || slices.ContainsFunc(s.list, func(e entry) bool {
+		return e.cylinder != x.cylinder && e.value < middle/4 && (e.value <= 0 || s.unitAmong(e, middle, len(s.list)-1, u) == quantity.None)
+	})
 }
 
 // kilopascals gives a pressure of the section in kPa.
