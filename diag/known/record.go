@@ -79,13 +79,14 @@ func (c *Case) OnlyWet() bool {
 }
 
 // WholeSection is the section all of whose readings, two at least, may stand in
-// another unit by a notice of it; "" where the notice is of single readings.
+// another unit by a notice of it; "" where the notice is of single readings, or
+// no unit would make them likely.
 func (c *Case) WholeSection(n diag.Notice) string {
 	section, _ := n.Facts["section"].(string)
 	if n.Rule != "unit-suspect" || n.Variant == "range-with-dot" || len(n.Cylinders) > 0 {
 		return ""
 	}
-	if section == "compression" && c.Cranking().N < 2 {
+	if n.Facts["looks"] == nil || section == "compression" && c.Cranking().N < 2 {
 		return ""
 	}
 	return section
@@ -96,9 +97,19 @@ func (c *Case) WholeSection(n diag.Notice) string {
 func (c *Case) UnitSuspect() bool {
 	s := c.Cranking()
 	nothing := s.WithoutPressure() && s.Lowest <= 0 // nothing is nothing in any unit
-	return !nothing && slices.ContainsFunc(c.Noted, func(n diag.Notice) bool { return c.WholeSection(n) == "compression" })
+	return !nothing && !c.Test.UnitReadOff() && slices.ContainsFunc(c.Noted, func(n diag.Notice) bool { return c.WholeSection(n) == "compression" })
 }
 
+// ReadsNothing reports one of some cylinders to read 0, which is nothing in any
+// unit.
+func (c *Case) ReadsNothing(names []string) bool {
+	return slices.ContainsFunc(names, func(n string) bool {
+		r := c.Cylinder(n)
+		return r != nil && r.Dry != nil && *r.Dry <= 0
+	})
+}
+
+// ReadsOff reports a gauge that was out at its own check by more than it may be.
 func ReadsOff(g *diag.Gauge) bool {
 	reads, at := g.ReadsAt[0], g.ReadsAt[1]
 	allowed := offPercent * at / 100
@@ -121,14 +132,27 @@ func (c *Case) FallsSteadily(names []string) bool {
 	if fall <= c.ClearDifference() || fall < 0.03*first {
 		return false
 	}
-	for i := 1; i < len(names); i++ {
-		step := *c.Cylinder(names[i-1]).Dry - *c.Cylinder(names[i]).Dry
-		if step < 0 || step > steadyStep*fall {
+	rises, pairs := 0, 0
+	for i := range names {
+		for _, earlier := range names[:i] {
+			pairs++
+			if *c.Cylinder(earlier).Dry < *c.Cylinder(names[i]).Dry {
+				rises++
+			}
+		}
+		if i > 0 && *c.Cylinder(names[i-1]).Dry-*c.Cylinder(names[i]).Dry > steadyStep*fall {
 			return false
 		}
 	}
-	return true
+	if len(names) >= manyTested { // of many, a few that scatter hide no fall
+		return rises*10 <= pairs
+	}
+	return rises == 0
 }
+
+// manyTested is the number of cylinders from which one pair in ten may be out of
+// order: by chance that is the order of fewer than one set of eight in a thousand.
+const manyTested = 8
 
 // steadyStep is the largest part of the whole fall that one step of a steady
 // fall takes; one dead cylinder at the end is no steady fall.

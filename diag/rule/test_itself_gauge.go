@@ -21,8 +21,7 @@ var figureRules = []Rule{
 		Variants: []string{"improbable", "range-with-dot"},
 		Notices:  unitSuspect, Kind: OfTest, Weigh: voicesOf(otherUnit), Headline: "unit-suspect",
 		Doubt: "unit-suspect", Doubts: append(slices.Clone(onGauges), known.NeedsLeakage), Repeat: "look-at-the-gauge",
-		Alone:     func(c *known.Case, n diag.Notice) bool { return c.WholeSection(n) != "" },
-		Unsettles: func(n diag.Notice) bool { return len(n.Cylinders) == 0 && n.Variant != "range-with-dot" },
+		Alone: func(c *known.Case, n diag.Notice) bool { return c.WholeSection(n) != "" },
 	},
 	{
 		Name: "reading-beyond-gauge", Title: "A reading that the gauge's scale does not reach", Class: TestItself, About: diag.AboutTest,
@@ -127,7 +126,7 @@ func unitSuspect(c *known.Case) []diag.Notice {
 		sound := len(n.Cylinders) > 0 && n.Variant != "range-with-dot" && !slices.ContainsFunc(n.Cylinders, func(name string) bool {
 			return !slices.Contains([]diag.Grade{diag.Even, diag.High, diag.Watch}, c.Grade(name))
 		})
-		return nothing || sound && len(c.LowSet()) > 0
+		return nothing || sound && len(c.LowSet()) > 0 || c.Test.UnitReadOff()
 	})
 }
 

@@ -99,9 +99,9 @@ func (s *story) comparesCylinders() bool {
 
 // unsettle takes the urgency down to checking again where the test that it
 // rests on proved to be at fault. In another unit an engine without pressure may
-// be a sound one; by any other fault of the test it is not.
+// be a sound one, if it reads anything; by any other fault of the test it is not.
 func (s *story) unsettle(c *known.Case, r *rule.Rule, n diag.Notice) {
-	otherUnit := c.WholeSection(n) != ""
+	otherUnit := c.WholeSection(n) != "" && !c.ReadsNothing(s.Cylinders)
 	if otherUnit && s.Urgency.Rank() > diag.CheckAgain.Rank() || r.Unsettles != nil && r.Unsettles(n) && s.Urgency == diag.ActSoon {
 		s.Urgency, s.waits = diag.CheckAgain, true
 	}
