@@ -11,7 +11,7 @@ import (
 )
 
 // sections are the kinds of words, as the files have them.
-var sections = []string{"findings", "notices", "causes", "against", "doubts", "checks", "steps", "verdicts", "cautions", "labels"}
+var sections = []string{"findings", "notices", "causes", "against", "doubts", "steps", "verdicts", "cautions", "labels"}
 
 // An item is one entry of a catalogue as it stands in its file. A page says a
 // tenth of what the files hold, and reading YAML is slow: an item is read when
@@ -93,7 +93,7 @@ func lookup[T any](c *Catalogue, section, key string) (value T, ok bool, err err
 func (c *Catalogue) Keys(section string) []string { return sorted(c.sections[section]) }
 
 // Has reports whether the catalogue has an entry in a section ("findings",
-// "notices", "causes", "against", "doubts", "checks", "steps", "verdicts",
+// "notices", "causes", "against", "doubts", "steps", "verdicts",
 // "cautions", "labels").
 func (c *Catalogue) Has(section, key string) bool { return c.sections[section][key] != nil }
 

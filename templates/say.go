@@ -20,9 +20,9 @@ type Said struct {
 	Next    *SaidCheck
 }
 
-// SaidCheck is a next check in words. Name, For and Outcomes are those of a
-// check that has its outcomes by name; IfSo and IfNot are then the first and
-// the last of them.
+// SaidCheck is a next check in words: its short name, what it is to find out,
+// how it is made, what each of its outcomes would mean and how long it takes.
+// IfSo and IfNot are the first and the last outcome as sentences.
 type SaidCheck struct {
 	Name, For, Do string
 	Outcomes      []SaidOutcome
@@ -86,7 +86,7 @@ func (c *Catalogue) Caution(key string, a Audience) (string, error) {
 	return c.one("cautions", diag.Phrase{Key: key}, a)
 }
 
-// Check says a next check by itself, with its outcomes where it names them.
+// Check says a next check by itself.
 func (c *Catalogue) Check(check diag.Check, a Audience) (SaidCheck, error) {
 	s := &speaker{c: c, a: a, facts: diag.Facts{}}
 	said := s.check(check)
@@ -161,19 +161,6 @@ func (s *speaker) phrases(section string, phrases []diag.Phrase) []string {
 		said = append(said, s.text(p.Key, words.of(s.a), p.Facts))
 	}
 	return said
-}
-
-func (s *speaker) check(check diag.Check) *SaidCheck {
-	if len(check.Outcomes) > 0 && s.c.Has("steps", check.Key) {
-		return s.step(check)
-	}
-	t := lookedUp[checkEntry](s, "checks", check.Key).of(s.a)
-	return &SaidCheck{
-		Do:     s.text(check.Key, t.Do, check.Facts),
-		IfSo:   s.text(check.Key, t.IfSo, check.Facts),
-		IfNot:  s.text(check.Key, t.IfNot, check.Facts),
-		Effort: s.text(check.Key, t.Effort, check.Facts),
-	}
 }
 
 func findingFacts(f diag.Finding) diag.Facts {

@@ -42,9 +42,9 @@ func (o *outcomeText) UnmarshalYAML(node *yaml.Node) error {
 // usualEffort is the label that says how long a check takes by its minutes.
 const usualEffort = "step.effort"
 
-// step says a check with those of its outcomes that this engine can show, in
+// check says a check with those of its outcomes that this engine can show, in
 // their order.
-func (s *speaker) step(check diag.Check) *SaidCheck {
+func (s *speaker) check(check diag.Check) *SaidCheck {
 	facts := diag.Facts{"Cylinders": diag.Names(check.Cylinders), "minutes": check.Minutes}
 	maps.Copy(facts, check.Facts)
 	t := lookedUp[stepText](s, "steps", check.Key)
@@ -63,7 +63,9 @@ func (s *speaker) step(check diag.Check) *SaidCheck {
 		}
 		said.Outcomes = append(said.Outcomes, SaidOutcome{Name: name, If: say(o.If), Then: say(o.Then)})
 	}
-	said.IfSo, said.IfNot = said.Outcomes[0].Line(), said.Outcomes[len(said.Outcomes)-1].Line()
+	if n := len(said.Outcomes); n > 0 {
+		said.IfSo, said.IfNot = said.Outcomes[0].Line(), said.Outcomes[n-1].Line()
+	}
 	return said
 }
 

@@ -134,7 +134,7 @@ func (c *Catalogue) Step(step diag.Step, a Audience) (SaidStep, error) {
 		}
 		facts := diag.Facts{"cause": "", "check": "", "minutes": 0, "settled": lead.Settled}
 		if lead.Cause != "" {
-			facts["cause"] = s.phrases("causes", []diag.Phrase{{Key: lead.Cause, Facts: diag.Facts{}}})[0]
+			facts["cause"] = s.phrases("causes", []diag.Phrase{{Key: lead.Cause, Facts: lead.Facts}})[0]
 		}
 		if lead.Next != nil {
 			facts["check"], facts["minutes"] = s.check(*lead.Next).Name, lead.Next.Minutes

@@ -74,21 +74,6 @@ func (f *findingText) UnmarshalYAML(node *yaml.Node) error {
 	return decodeStrict(node, []string{"says", "because"}, (*plain)(f))
 }
 
-type checkText struct {
-	Do     text
-	IfSo   text `yaml:"if-so"`
-	IfNot  text `yaml:"if-not"`
-	Effort text
-}
-
-type checkEntry = entry[checkText]
-
-// UnmarshalYAML takes a mapping of do, if-so, if-not and, optionally, effort.
-func (c *checkText) UnmarshalYAML(node *yaml.Node) error {
-	type plain checkText
-	return decodeStrict(node, []string{"do", "if-so", "if-not"}, (*plain)(c), "effort")
-}
-
 // text is a sentence with places for facts, compiled when it is first said.
 type text struct{ source *source }
 

@@ -15,7 +15,10 @@ type Case struct {
 	parsed map[string]Work   // a text of the job and what was read in it
 	told   map[string]bool   // a check by its name: does any work speak of it
 	seen   map[string]string // a cylinder: all that was seen in it
+	each   []Subject         // every cylinder by itself, made when first asked for
+	plugs  []string          // those that were read, looked up when first asked for
 	repair *repairs          // read when first asked for
+	then   map[*diag.Test]*Case
 }
 
 // New does the sums on a test.
@@ -30,7 +33,31 @@ func (c *Case) After(t *diag.Test) *Case {
 	after := New(t)
 	c.Works()
 	after.parsed = c.parsed
+	after.then = c.then
 	return after
+}
+
+// EachCylinder is every cylinder by itself: what most rules are asked of.
+func (c *Case) EachCylinder() []Subject {
+	if c.each == nil {
+		names := c.Engine.Names()
+		c.each = make([]Subject, len(names))
+		for i := range names {
+			c.each[i].Cylinders = names[i : i+1 : i+1]
+		}
+	}
+	return c.each
+}
+
+// Then does the sums on an earlier test, once.
+func (c *Case) Then(earlier *diag.Test) *Case {
+	if c.then == nil {
+		c.then = map[*diag.Test]*Case{}
+	}
+	if c.then[earlier] == nil {
+		c.then[earlier] = New(earlier)
+	}
+	return c.then[earlier]
 }
 
 // notCranked stands for the compression of a job that has none.

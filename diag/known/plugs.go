@@ -31,7 +31,14 @@ func (c *Case) Looks(name string, looks ...string) bool {
 // speak of the mixture: a cylinder without pressure does not burn, so its plug
 // says nothing of why.
 func (c *Case) PlugsRead() []string {
-	var names []string
+	if c.plugs == nil {
+		c.plugs = c.plugsRead()
+	}
+	return slices.Clip(c.plugs)
+}
+
+func (c *Case) plugsRead() []string {
+	names := []string{}
 	for _, name := range c.Engine.Names() {
 		grade := c.Grade(name)
 		if p := c.Plug(name); p != nil && p.Look != "" && grade != diag.VeryLow && grade != diag.NoPressure {

@@ -59,7 +59,7 @@ func (c *Case) LossesSinceEarlier() (changes []diag.Change, label string) {
 		if e.Test == nil || e.Test.Leakage == nil || testerName(e.Test) != testerName(c.Test) {
 			continue
 		}
-		if changes := lossesBetween(New(e.Test), c); len(changes) > 0 {
+		if changes := lossesBetween(c.Then(e.Test), c); len(changes) > 0 {
 			return changes, e.Label
 		}
 	}

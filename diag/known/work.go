@@ -24,8 +24,8 @@ func (c *Case) Works() []Work {
 	c.parsed = map[string]Work{}
 	for _, text := range slices.Concat(c.History.WorkDone, c.History.Findings) {
 		work, known := before[text]
-		if done := doneParts(text); !known && done != "" {
-			work = Work{plainWords(done), c.namedIn(done)}
+		if !known {
+			work = c.workOf(text)
 		}
 		c.parsed[text] = work
 		if work.Text != "" {
@@ -33,6 +33,16 @@ func (c *Case) Works() []Work {
 		}
 	}
 	return c.works
+}
+
+// workOf reads one line of what was done or found; without words where the line
+// only says what was not done.
+func (c *Case) workOf(text string) Work {
+	done := doneParts(text)
+	if done == "" {
+		return Work{}
+	}
+	return Work{plainWords(done), c.namedIn(done)}
 }
 
 // Speaks reports that some work speaks of a check by one of its names, whatever

@@ -166,7 +166,7 @@ func lowOnly(c *known.Case, name, when string) *pair {
 		if then == "" || then == now {
 			continue
 		}
-		other := known.New(earlier.Test)
+		other := c.Then(earlier.Test)
 		if !other.Has(known.NeedsCompression) {
 			continue
 		}

@@ -15,7 +15,7 @@ type Scope struct {
 
 var (
 	// eachCylinder asks of every cylinder by itself.
-	eachCylinder = Scope{Words: "a cylinder", Each: true, Of: func(c *known.Case) []known.Subject { return each(c.Engine.Names()) }}
+	eachCylinder = Scope{Words: "a cylinder", Each: true, Of: (*known.Case).EachCylinder}
 	// theEngine asks once, of the engine as a whole.
 	theEngine = Scope{Of: func(*known.Case) []known.Subject { return []known.Subject{{}} }}
 	// eachCircuit asks of every fuel circuit.

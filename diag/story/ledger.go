@@ -31,7 +31,7 @@ type ledger struct {
 // weigh enters every voice on the subject of a story: those of its rules, the
 // signs, and the answers of checks that were made.
 func (s *story) weigh(c *known.Case) *ledger {
-	b := &ledger{c: c, of: max(len(s.ofCylinders()), 1), net: map[string]int{}, kinds: map[string]map[rule.Kind]int{}, at: map[string][]string{}}
+	b := &ledger{c: c, of: max(len(s.Cylinders), 1), net: map[string]int{}, kinds: map[string]map[rule.Kind]int{}, at: map[string][]string{}, entries: make([]diag.Entry, 0, 48)}
 	for _, m := range s.members {
 		b.enter(m.rule, m.subject)
 	}
@@ -39,6 +39,7 @@ func (s *story) weigh(c *known.Case) *ledger {
 		b.sign(&rule.Signs()[i], s)
 	}
 	b.answers(s)
+	b.renewed(s)
 	return b
 }
 
@@ -130,7 +131,7 @@ func (b *ledger) answers(s *story) {
 	for i := range cause.Checks {
 		k := &cause.Checks[i]
 		o := k.Answer(b.c, s.Cylinders)
-		if o == nil {
+		if o == nil || o.Mute {
 			continue
 		}
 		said := "the check " + k.Name + ": " + o.Name
@@ -153,7 +154,7 @@ func (b *ledger) answers(s *story) {
 					continue
 				}
 				weight := int(float64(others) * other.Shows())
-				if o.Else && other.Shows() == 1 { // it would have shown, so it is not there
+				if o.Else && other.Shows() == 1 && b.kinds[name][rule.OfSight] < rule.Sight { // it would have shown, so it is not there
 					weight = min(weight, -b.net[name])
 				}
 				b.add(rule.Voice{Cause: name, Weight: weight, Says: "check-says-otherwise"}, rule.OfCheck, said, nil)
@@ -278,7 +279,7 @@ func (b *ledger) top(cylinders []string) []diag.Phrase {
 			at = nil
 		}
 		b.c.InOrder(at)
-		list = append(list, diag.Phrase{Key: name, Facts: diag.Facts{"at": diag.Names(at)}})
+		list = append(list, diag.Phrase{Key: name, Facts: diag.Facts{"at": diag.Names(at), "airCooled": b.c.AirCooled()}})
 	}
 	return list
 }
