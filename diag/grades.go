@@ -2,6 +2,7 @@ package diag
 
 import (
 	"slices"
+	"strings"
 
 	"gaugesheet/diag/quantity"
 )
@@ -98,10 +99,20 @@ func (c *CompressionResult) WithoutPressure() bool {
 	return ok && c.N > 0 && max(c.Highest, c.HighestBound) < limit
 }
 
+// UnitReadOff reports that somebody looked at the gauge for its unit, and the
+// job's work done says that it is the one that was written.
+func (t *Test) UnitReadOff() bool {
+	return slices.ContainsFunc(t.History.WorkDone, func(text string) bool {
+		text = strings.ReplaceAll(strings.ToLower(text), "-", " ")
+		looked := strings.Contains(text, "look at the gauge") || strings.Contains(text, "unit")
+		return looked && (strings.Contains(text, "the same unit") || strings.Contains(text, "unit is right"))
+	})
+}
+
 // suspectUnit reports a notice that the compression of the whole engine may
 // stand in another unit than is written: then next to nothing is no grade.
 func (t *Test) suspectUnit() bool {
-	return slices.ContainsFunc(t.Noted, func(n Notice) bool {
+	return !t.UnitReadOff() && slices.ContainsFunc(t.Noted, func(n Notice) bool {
 		return n.Rule == "unit-suspect" && len(n.Cylinders) == 0 && n.Facts["section"] == "compression"
 	})
 }

@@ -45,8 +45,9 @@ type Check struct {
 	Whole bool
 	// MinutesOf gives the time where it depends on the engine; nil: Minutes.
 	MinutesOf func(c *known.Case, cylinders []string) int
-	// OfGauge: it tells of the gauge, so that made on one cylinder it is made.
-	OfGauge bool
+	// OfTest: it tells of the gauge or of how it was tested, so that made on one
+	// cylinder it is made.
+	OfTest bool
 	// OfSet: it is about the cylinders together, and named for all of them.
 	OfSet bool
 }
@@ -59,6 +60,7 @@ type Outcome struct {
 	// stands for certain.
 	Sure float64
 	Else bool // it speaks for whatever no other outcome does
+	Mute bool // it tells nothing, and rules nothing out
 	Fits func(*known.Case) bool
 	// Enter writes the outcome into a copy of the test; nil notes it as work
 	// done, in the words of the check and the outcome.
@@ -107,7 +109,7 @@ func (k *Check) work(c *known.Case, cylinders []string) *known.Work {
 	if !c.Speaks(k.Name, k.called()) {
 		return nil
 	}
-	if k.OfGauge {
+	if k.OfTest {
 		cylinders = nil
 	}
 	return c.DoneOn(cylinders, k.called()...)
@@ -136,16 +138,20 @@ func (k *Check) Answer(c *known.Case, cylinders []string) *Outcome {
 		said = after
 	}
 	told := &known.Work{Text: said}
+	var best *Outcome
+	longest := 0 // "none comes out" is not what "comes out" is for
 	for i := range k.Outcomes {
 		o := &k.Outcomes[i]
 		if o.Fits != nil && !o.Fits(c) {
 			continue
 		}
-		if told.Says(append([]string{o.Name}, o.Words...)...) {
-			return o
+		for _, words := range append([]string{o.Name}, o.Words...) {
+			if len(words) > longest && told.Says(words) {
+				best, longest = o, len(words)
+			}
 		}
 	}
-	return nil
+	return best
 }
 
 // Open lists the outcomes that this engine can show.
@@ -159,6 +165,12 @@ func (o *Outcome) Shows() float64 {
 		return 1
 	}
 	return o.Sure
+}
+
+// Deeper reports a check whose outcome is a reading, and that goes further than
+// the first readings of an engine.
+func (k *Check) Deeper() bool {
+	return k.Made != nil && !slices.Contains([]string{"compression-test", "fuel-pressure-test", "face-peaks", "smoke-on-overrun", "pump-listen"}, k.Name)
 }
 
 // Told reports that the job says in words that the check was made, on whatever.

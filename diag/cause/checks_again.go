@@ -27,13 +27,15 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one is fitted", For: []string{"decompressor"}, Words: []string{"fitted", "found", "has one"}},
 			{Name: "there is none", Else: true, Enter: func(t *Trial) { t.Spec.Decompressor = "none" }, Words: []string{"none"}}}},
-	{Name: "second-gauge", OfGauge: true, Minutes: 10, Mends: []string{"gauge-reads-low", "gauge-valve-leaks"}, Way: Starter, Again: true, Fits: cranked, Words: []string{"other gauge", "another gauge"},
+	{Name: "second-gauge", OfTest: true, Minutes: 10, Mends: []string{"gauge-reads-low", "gauge-valve-leaks"}, Way: Starter, Again: true, Fits: cranked, Words: []string{"other gauge", "another gauge"},
 		Outcomes: []Outcome{
 			{Name: "reads higher", For: []string{"gauge-reads-low", "gauge-valve-leaks", "adapter-leak"}, Words: []string{"higher"}},
 			{Name: "reads lower", For: []string{"gauge-reads-high"}, Words: []string{"lower"}},
 			{Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
-	{Name: "repeat-wet", Minutes: 20, Way: Starter | Oils, Again: true, Fits: func(c *known.Case, _ []string) bool { return c.OilTells() },
-		Outcomes: []Outcome{{Name: "rises", For: []string{"rings", "scored-bore"}}, {Name: "tells nothing", Else: true}}},
+	{Name: "repeat-wet", OfTest: true, Minutes: 20, Way: Starter | Oils, Again: true, Fits: func(c *known.Case, _ []string) bool { return c.OilTells() },
+		Outcomes: []Outcome{
+			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "wear", "dry-bores"}, Words: []string{"rose"}},
+			{Name: "tells nothing", Else: true, Mute: true, Words: []string{"nothing"}}}},
 	{Name: "dry-and-repeat", Minutes: 30, Mends: []string{"washed-bore", "flooding"}, Whole: true, Way: Starter, Again: true, Words: []string{"dried and repeated", "cylinders dried"},
 		Fits: func(c *known.Case, _ []string) bool { return !c.Spec.Diesel() && !c.Rotary() },
 		Outcomes: []Outcome{

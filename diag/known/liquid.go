@@ -25,6 +25,8 @@ func (c *Case) LiquidIn(name string) Liquid {
 	switch {
 	case c.Seen(name, LiquidWords...):
 		return LiquidSeen
+	case c.noLiquidCame(name):
+		return ""
 	case high && c.Looks(name, "coolant", "fuel-wet", "oil-wet"):
 		return LiquidWetPlug
 	case high && c.LosesCoolant() && !c.AirCooled():
@@ -33,6 +35,12 @@ func (c *Case) LiquidIn(name string) Liquid {
 		return LiquidBelow
 	}
 	return ""
+}
+
+// noLiquidCame reports an engine that was turned by hand with the plugs out, and
+// nothing came out of this cylinder.
+func (c *Case) noLiquidCame(name string) bool {
+	return c.DoneOn([]string{name}, "turn by hand", "turned by hand").Says("free", "freely", "no liquid", "nothing came out")
 }
 
 // StandsHigh reports a cylinder that reads more than a tenth above every other,

@@ -51,7 +51,14 @@ func weighTest(c *known.Case) []Voice {
 		where(basis != nil && basis.Share >= nearlyEnough, speaks(commonest-rarer, "gauge-reads-low")),
 		where(even && basis != nil && basis.Variant == "" && basis.Share >= farOff && basis.Share < nearlyEnough, speaks(commonest-4*rarer, "gauge-reads-low")),
 		where(known.SpeaksOf(strings.ToLower(k.Method), "by hand", "kick", "pull start", "rope", "drill", "tow"), as(OfTest, speaks(Known, "weak-cranking"))),
+		where(runsAllTheSame(c), as(OfTest, speaks(Known, "gauge-reads-low"))),
 		where(known.DecompressorUnknown.Holds(c, known.Subject{}), speaks(Known, "decompressor")))
+}
+
+// runsAllTheSame is an engine that runs well and of which nobody complains: one
+// as low as this would be hard to start and short of power.
+func runsAllTheSame(c *known.Case) bool {
+	return c.Spec.Runs == "well" && !c.Complains("misfire", "no start", "hard start", "low power", "oil use")
 }
 
 // nearlyEnough is the part of a figure from which a gauge that reads low may be

@@ -152,11 +152,15 @@ func neighboursLow(c *known.Case, s known.Subject) diag.Finding {
 func weighBank(c *known.Case, s known.Subject) []Voice {
 	own := c.HasValves() && !c.OneCamshaft()
 	dead := known.Dead.Holds(c, s)
-	gasket := where(c.ShareHead(s.Cylinders), speaks(rarer, "head-gasket", "warped-or-cracked-head")) // one seldom spoils a whole bank
+	weight := rarer // one gasket seldom spoils a whole bank, and often two neighbours
+	if len(s.Cylinders) == 2 {
+		weight = commonest - rarer
+	}
+	gasket := where(c.ShareHead(s.Cylinders), speaks(weight, "head-gasket", "warped-or-cracked-head"))
 	list := slices.Concat(common("restricted-inlet", "wear"), gasket, speaks(Hint/2, "adapter-leak"))
 	switch {
 	case dead && own:
-		list = common("timing-drive", "bent-valve", "cam-timing", "valve-motion")
+		list = append(common("timing-drive", "bent-valve", "cam-timing", "valve-motion"), gasket...)
 	case dead:
 		list = append(common("valve-motion", "bent-valve", "fault-in-each"), gasket...)
 	case c.Spec.TwoStroke:
@@ -168,11 +172,23 @@ func weighBank(c *known.Case, s known.Subject) []Voice {
 		where(own && c.Spec.VariableTiming == diag.Yes, as(OfHistory, speaks(commonest-rarer, "cam-phaser"))),
 		where(own && fellAlone(c, s.Cylinders), as(OfEarlier, speaks(Heard, "cam-timing"))),
 		where(own && known.SuddenOnset.Holds(c, s), as(OfHistory, speaks(Hint, "cam-timing", "timing-drive"))),
+		where(!dead && testedLast(c, s.Cylinders), as(OfTest, speaks(DryUp, "weak-cranking"))),
 		where(c.OneCamshaft(), as(OfHistory, denies(Heard, "one-camshaft", "cam-timing", "cam-phaser"))),
 		where(c.AllTight(s.Cylinders) && own, as(OfLeakage, speaks(Heard, "cam-timing"))),
 		where(c.AllTight(s.Cylinders), as(OfLeakage, denies(Heard, "holds-air", "head-gasket", "warped-or-cracked-head", "wear"))),
 		where(c.LosesAt(s.Cylinders, known.AtNeighbour) || c.LosesAt(s.Cylinders, known.AtCoolant), as(OfLeakage, speaks(Heard, "head-gasket"))),
 		where(c.AllWet(s.Cylinders, known.WetRises), as(OfCompression, append(speaks(Wet, "rings", "wear"), denies(Known, "rose-with-oil", "cam-timing", "head-gasket")...))))
+}
+
+// testedLast reports cylinders tested after all the others, without a charger
+// and no voltage read: a battery that runs down lowers just these.
+func testedLast(c *known.Case, names []string) bool {
+	order := c.Compression.Order
+	if len(order) < len(names) || c.Conditions.Battery.Charger == diag.Yes || c.Conditions.Battery.CrankingV != nil {
+		return false
+	}
+	last := order[len(order)-len(names):]
+	return !slices.ContainsFunc(names, func(n string) bool { return !slices.Contains(last, n) })
 }
 
 // fellAlone reports cylinders that all fell since an earlier test while none of

@@ -36,7 +36,8 @@ var fuelHoseRules = []Rule{
 			rise, none, _, ok := k.Rise()
 			return ok && rise < none && !k.Falls()
 		}),
-		Kind: OfFuel, For: common("not-referenced", "no-vacuum-signal", "regulator-stuck"),
+		// A return that is blocked holds the pressure up whatever the hose does.
+		Kind: OfFuel, For: common("not-referenced", "no-vacuum-signal", "regulator-stuck", "return-blocked"),
 		Say: hoseFinding, Headline: "regulator",
 	},
 	{

@@ -16,6 +16,8 @@ const (
 	// mostAnswers is how many checks are made, by the job's own words, before
 	// the next one is to take it apart: nobody goes on for ever.
 	mostAnswers = 5
+	// mostMade is how many are made where readings are counted too.
+	mostMade = 6
 	// setUp is what every check costs beside its own minutes.
 	setUp = 5
 	// weighed is how many causes of a story count when checks are compared.
@@ -32,7 +34,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		s.Next = s.repeatCheck(c, at)
 		return
 	}
-	if s.Urgency == diag.NoAction || answered(c) >= mostAnswers {
+	if s.Urgency == diag.NoAction || enough(c) {
 		return
 	}
 	shares := s.book.shares()
@@ -254,6 +256,22 @@ func answered(c *known.Case) int {
 	return n
 }
 
+// enough reports that so many checks were made, by the job's words or by their
+// readings, that the next one is to take it apart.
+func enough(c *known.Case) bool {
+	told := answered(c)
+	if told >= mostAnswers {
+		return true
+	}
+	made := told
+	for i := range cause.Checks {
+		if k := &cause.Checks[i]; k.Deeper() && !k.Told(c) && k.Made(c, nil) {
+			made++
+		}
+	}
+	return made >= mostMade
+}
+
 // chooseForSheet sets the one check of the sheet: that of the first story that
 // has one, the most urgent first.
 func chooseForSheet(c *known.Case, d *diag.Diagnosis, at diag.Urgency) {
@@ -352,7 +370,7 @@ func (s *story) repeatCheck(c *known.Case, at diag.Urgency) *diag.Check {
 			name = r.RepeatOf(c, n)
 		}
 		k := cause.CheckNamed(name)
-		if k == nil || !k.Allowed(c, n.Cylinders, at) || k.IsMade(c, n.Cylinders) || answered(c) >= mostAnswers {
+		if k == nil || !k.Allowed(c, n.Cylinders, at) || k.IsMade(c, n.Cylinders) || enough(c) {
 			continue
 		}
 		asked := k.Ask(c, n.Cylinders, at)

@@ -87,7 +87,7 @@ var fuelAnswers = map[string]func(b *bench, on []int) answer{
 		switch {
 		case b.truth.checkValve:
 			return answer{true, []string{"holds with the feed closed", "feed"}}
-		case b.truth.torn:
+		case b.truth.torn || b.truth.regulatorOpen:
 			return answer{true, []string{"holds with the return closed", "return"}}
 		}
 		return answer{false, []string{"falls with both closed", "both"}}

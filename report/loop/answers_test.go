@@ -157,6 +157,10 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"valve-lash": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.tight }), "tight", "right")
 	},
+	"set-and-retest": func(b *bench, on []int) answer {
+		return yes(b.anyOf(on, func(c *bore) bool { return c.tight }), "it comes back", "it stays low")
+	},
+	"exhaust-restriction": func(*bench, []int) answer { return yes(false, "", "free") },
 	"watch-valve-gear": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.motion || c.held && c.exhaust+c.inlet > 4 }), "one moves less", "all move alike")
 	},

@@ -187,7 +187,7 @@ func (b *bench) runningReading(i int) (idle, snap float64) {
 	c := &b.bores[i]
 	full := b.usual * c.scatter * lost(c.leak())
 	idle, snap = 0.5*full*c.breath, 0.8*full*c.breath
-	if b.truth.restricted { // it tells where much air is wanted
+	if b.truth.restricted || c.motion { // it tells where much air is wanted
 		snap *= 0.75
 	}
 	return idle * b.noise(0.04), snap * b.noise(0.04)

@@ -101,14 +101,14 @@ var fuelFaults = []fault{
 		spoil: func(b *bench) {
 			b.truth.regulatorStuck, b.truth.richEngine = true, true
 			high := b.fuel.usual * b.draw(1.3, 1.6)
-			b.fuel.keyOn, b.fuel.idle, b.fuel.hoseOff, b.fuel.snap = high, high, high, high
+			b.fuel.stands(high)
 			b.soot("sooty", b.all())
 		}},
 	{name: "return-blocked", fits: both(valved, returning), causes: []string{"return-blocked"}, complaints: []string{"rich running"}, reads: []string{"fuel"},
 		spoil: func(b *bench) {
 			b.truth.returnBlocked, b.truth.richEngine = true, true
 			high := b.fuel.usual * b.draw(1.4, 1.8)
-			b.fuel.keyOn, b.fuel.idle, b.fuel.hoseOff, b.fuel.snap = high, high-1, high, high
+			b.fuel.stands(high)
 			b.soot("sooty", b.all())
 		}},
 	{name: "diaphragm-torn", fits: both(valved, returning), causes: []string{"regulator-diaphragm"}, complaints: []string{"rich running", "hard start"}, reads: []string{"fuel", "hose"},

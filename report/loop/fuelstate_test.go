@@ -17,7 +17,8 @@ var usualFuel = map[string]float64{carburettor: 5.5, throttleBody: 13, portRetur
 
 func newFuel(m *machine) fuelState {
 	u := usualFuel[m.system]
-	f := fuelState{usual: u, keyOn: u, idle: u, hoseOff: u, snap: u, pinched: 2 * u, held1: 0.97, held5: 0.9, held10: 0.84, volume: 620}
+	f := fuelState{usual: u, keyOn: u, idle: u, hoseOff: u, snap: u, pinched: 2 * u, volume: 620}
+	f.holds()
 	if m.system == portReturn {
 		f.reference = true
 		f.idle, f.snap = u-8, u-1
@@ -27,6 +28,20 @@ func newFuel(m *machine) fuelState {
 		f.volume = 350
 	}
 	return f
+}
+
+// holds is a rail that closes: it loses 1 psi in the first minute and 3 to 5 in
+// ten (2 psi in 3 minutes is one maker's limit).
+func (f *fuelState) holds() {
+	at := max(f.keyOn, f.hoseOff, 8)
+	f.held1, f.held5, f.held10 = 1-1/at, 1-3/at, 1-5/at
+}
+
+// stands sets every steady pressure to a height that the regulator does not
+// bring down.
+func (f *fuelState) stands(at float64) {
+	f.keyOn, f.idle, f.hoseOff, f.snap = at, at, at, at
+	f.holds()
 }
 
 // times scales what the pump brings.
