@@ -202,6 +202,7 @@ type Step struct {
 type Lead struct {
 	Outcome string // by name
 	Cause   string // the likeliest cause then, "" where none is
+	Facts   Facts  // of its words
 	Settled bool   // nothing more has to be checked for it
 	Next    *Check // the check that comes next then, nil for none
 }
@@ -235,6 +236,7 @@ type Diagnosis struct {
 	Urgency   Urgency
 	Next      *Check // the one next check of the sheet; nil where none is needed
 	Withheld  bool   // nothing is judged, because the tests that would tell were not made
+	Proven    bool   // the tests show the engine sound, and not only that they found nothing: only then a tick
 	Lead      int    // index of the story that leads the sheet, -1 for none
 	NextFor   int    // index of the story it settles, -1 for none
 }

@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
@@ -132,12 +133,15 @@ func (c *Catalogue) Step(step diag.Step, a Audience) (SaidStep, error) {
 		if i < len(said.Check.Outcomes) {
 			one.If = said.Check.Outcomes[i].If
 		}
-		facts := diag.Facts{"cause": "", "check": "", "minutes": 0, "settled": lead.Settled}
+		facts := diag.Facts{"cause": "", "check": "", "minutes": 0, "on": diag.Names(nil), "settled": lead.Settled}
 		if lead.Cause != "" {
 			facts["cause"] = s.phrases("causes", []diag.Phrase{{Key: lead.Cause, Facts: lead.Facts}})[0]
 		}
 		if lead.Next != nil {
 			facts["check"], facts["minutes"] = s.check(*lead.Next).Name, lead.Next.Minutes
+			if !slices.Equal(lead.Next.Cylinders, step.Check.Cylinders) {
+				facts["on"] = diag.Names(lead.Next.Cylinders)
+			}
 		}
 		one.Then = s.label("plan.then", facts)
 		said.Leads = append(said.Leads, one)

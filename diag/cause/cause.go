@@ -54,6 +54,11 @@ func several(c *known.Case) bool   { return c.Several() }
 func throttled(c *known.Case) bool { return !c.Spec.Diesel() }
 func hydraulic(c *known.Case) bool { return c.HasValves() && c.Spec.Lifters != "solid" }
 
+// direct is an engine whose tested low side feeds a high-pressure pump, behind
+// which its injectors lie.
+func direct(c *known.Case) bool    { return c.FuelSystem() == known.DirectLow }
+func notDirect(c *known.Case) bool { return !direct(c) }
+
 // What of a fuel system decides which of its faults an engine can have; where
 // the system was not recorded, most of them.
 func electricPump(c *known.Case) bool  { return c.MayBeElectricPump() }
@@ -101,6 +106,9 @@ var shared = []string{
 // Shared reports a cause that one part common to several cylinders has, so
 // that what speaks for it in one speaks for it in all.
 func Shared(name string) bool { return slices.Contains(shared, name) }
+
+// OfHead reports a cause that a head and its gasket have.
+func OfHead(name string) bool { return name == "head-gasket" || name == "warped-or-cracked-head" }
 
 // ofComplaint is what commonly causes a complaint that no reading explains, the
 // commonest first.

@@ -38,6 +38,18 @@ func madeWet(c *known.Case, cylinders []string) bool {
 	})
 }
 
+// headShared is an engine in which two cylinders stand side by side under one
+// head gasket, so that one may blow into the other.
+func headShared(c *known.Case) bool { return c.ShareHead(c.Engine.Names()) }
+
+// mayRunIn is an engine that can be run to see whether it recovers: none of its
+// cylinders is far down, and none lets its fire into the inlet, where there is
+// mixture to be lit.
+func mayRunIn(c *known.Case, _ []string) bool {
+	inlet := c.HasValves() && slices.ContainsFunc(c.Engine.Names(), func(n string) bool { return c.LeaksAt(n, known.AtInlet) })
+	return !inlet && !c.AnyFar(c.Read())
+}
+
 // notWashed is an engine with pistons whose bores fuel has not washed: those
 // leak past their rings until they are dry and oiled, worn or not.
 func notWashed(c *known.Case, _ []string) bool {
@@ -79,7 +91,7 @@ var sealingChecks = []Check{
 			{Name: "inlet", For: []string{"inlet-valve", "stuck-valve", "bent-valve", "reed-valve"}, Enter: leak(35, known.AtInlet)},
 			{Name: "crankcase", For: []string{"rings", "scored-bore", "piston", "holed-piston", "wear", "stuck-rings", "broken-ring-land", "washed-bore", "dry-bores"}, Enter: leak(35, known.AtCrankcase)},
 			{Name: "coolant", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Fits: wet, Enter: leak(35, known.AtCoolant)},
-			{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: several, Enter: leak(35, known.AtNeighbour)},
+			{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: headShared, Enter: leak(35, known.AtNeighbour)},
 			{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}}}},
 	{Name: "leak-down-pair", Minutes: 15, Way: Hand | Air, Words: []string{"leak-down between"}, OfSet: true,
 		Fits: func(c *known.Case, cylinders []string) bool {
@@ -116,7 +128,7 @@ var sealingChecks = []Check{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.4, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "run-and-retest", Minutes: 600, Labour: 15, Fits: func(c *known.Case, _ []string) bool { return !c.AnyFar(c.Read()) }, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"},
+	{Name: "run-and-retest", Minutes: 600, Labour: 15, Fits: mayRunIn, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"},
 		Outcomes: []Outcome{
 			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Sure: 0.7, Words: []string{"recovered"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
@@ -159,7 +171,7 @@ var motionChecks = []Check{
 		return 20
 	}, Way: Hand | Opens, Fits: valves, Words: []string{"valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving"},
 		Outcomes: []Outcome{
-			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve", "bent-valve"}, Words: []string{"less", "not at all", "stuck"}},
+			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve"}, Words: []string{"less", "not at all", "stuck"}},
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
 	{Name: "cam-timing-marks", Minutes: 30, Whole: true, Way: Hand, Fits: valves, Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{
@@ -169,7 +181,7 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "stands still", For: []string{"timing-drive"}, Sure: 0.5, Words: []string{"does not turn"}},
 			{Name: "turns", Else: true}}},
-	{Name: "running-compression", Minutes: 15, MinutesOf: eachTakes(5), Way: Runs, Fits: pistons,
+	{Name: "running-compression", Minutes: 15, MinutesOf: eachTakes(5), Way: Runs, Fits: valves,
 		Made: func(c *known.Case, cylinders []string) bool {
 			return c.Compression != nil && madeOn(c, cylinders, func(n string) bool { _, ran := c.Compression.Running[n]; return ran })
 		},

@@ -49,11 +49,19 @@ func leak(percent float64, at ...string) func(*Trial) {
 		if section.Dry == nil {
 			section.Dry = map[string]diag.Leak{}
 		}
-		for _, n := range t.Cylinders {
+		for _, n := range t.on() {
 			section.Dry[n] = diag.Leak{Reading: reading(percent), At: at}
 		}
 		t.Leakage = &section
 	}
+}
+
+// on are the cylinders that the check is made on; all where none are named.
+func (t *Trial) on() []string {
+	if len(t.Cylinders) == 0 {
+		return t.Engine.Names()
+	}
+	return t.Cylinders
 }
 
 func reading(v float64) diag.Reading { return diag.Reading{State: diag.Tested, Values: []float64{v}} }
@@ -71,12 +79,12 @@ func wetRise(part float64) func(*Trial) {
 			section.Wet = map[string]diag.Reading{}
 		}
 		healthy := t.Case.Healthy()
-		for _, n := range t.Cylinders {
+		for _, n := range t.on() {
 			if r := t.Case.Cylinder(n); r != nil && r.Dry != nil {
 				section.Wet[n] = reading(*r.Dry + part*max(healthy-*r.Dry, 0.3*healthy) + 0.02*healthy)
 			}
 		}
-		for _, n := range t.Case.Others(t.Cylinders) {
+		for _, n := range t.Case.Others(t.on()) {
 			if !t.Case.Grade(n).IsLow() {
 				section.Wet[n] = reading(*t.Case.Cylinder(n).Dry * 1.02)
 				break
@@ -143,11 +151,7 @@ func saw(b diag.Bore) func(*Trial) {
 		if t.Bores == nil {
 			t.Bores = map[string]diag.Bore{}
 		}
-		names := t.Cylinders
-		if len(names) == 0 {
-			names = t.Engine.Names()
-		}
-		for _, n := range names {
+		for _, n := range t.on() {
 			t.Bores[n] = b
 		}
 	}

@@ -119,6 +119,18 @@ var MayBeDeactivated = OfEngine("the low ones are a set that many engines shut d
 // head gasket.
 func (c *Case) ShareHead(names []string) bool { return len(c.Engine.NeighbourRuns(names)) < len(names) }
 
+// OwnHeads reports several cylinders of which no two stand under one head: what
+// seals the one is nothing to the other.
+func (c *Case) OwnHeads(names []string) bool {
+	heads := map[int]bool{}
+	for _, n := range names {
+		if i := c.Engine.Index(n); i >= 0 {
+			heads[c.Engine.Cylinders[i].Head] = true
+		}
+	}
+	return len(names) > 1 && len(heads) == len(names)
+}
+
 // LowBank gives the bank that is low as a whole, -1 for none: two cylinders
 // read in each, all of one bank under every one of the other by more than two
 // readings can differ by chance, and none of them even. Where a few of them are

@@ -157,7 +157,7 @@ func weighBelow(c *known.Case, s known.Subject) []Voice {
 	case len(s.Cylinders) == 1:
 		return slices.Concat(common("wear", "exhaust-valve", "gauge-reads-low", "rings", "inlet-valve", "valve-lash"), tightLash(c), weighTest(c))
 	}
-	return append(common("wear", "gauge-reads-low", "cam-timing", "exhaust-valve"), weighTest(c)...)
+	return append(common("wear", "gauge-reads-low", "cam-timing", "exhaust-valve", "restricted-inlet"), weighTest(c)...)
 }
 
 func belowMinimum(c *known.Case, s known.Subject) diag.Finding {
@@ -275,6 +275,7 @@ func nearlyEven(c *known.Case) bool {
 func sayNearlyEven(c *known.Case, _ known.Subject) diag.Finding {
 	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{}}
 	evenFacts(c, &f)
+	f.Facts["median"] = c.Cranking().N > known.FewestForMedian
 	f.Variant, f.Urgency, f.Confidence, f.Headline = "", diag.NoAction, diag.Fair, ""
 	if m := c.Minimum(); m != nil {
 		f.Variant = "above-minimum"

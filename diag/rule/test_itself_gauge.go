@@ -88,7 +88,7 @@ var gaugeRules = []Rule{
 			"or there is liquid in the bore. The mean of two such readings describes neither.",
 		Source:  "common practice",
 		Asks:    "the repeats on a cylinder, dry or wet, lie more than 5 % of the highest of them apart, and more than 2 psi, which a gauge can hardly tell",
-		Notices: repeatsDisagree, Kind: OfTest, Headline: "not-judged-some",
+		Notices: repeatsDisagree, Kind: OfTest, For: common("adapter-leak", "sticking-valve"), Headline: "not-judged-some",
 		Doubts: onStarter, Repeat: "repeat-method", Alone: always,
 	},
 }

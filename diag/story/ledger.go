@@ -17,21 +17,23 @@ const shownCauses = 3
 
 // A ledger sums what speaks for and against each cause of one story.
 type ledger struct {
-	c       *known.Case
-	of      int // cylinders of the story, 1 where it is about none
-	order   []string
-	net     map[string]int
-	kinds   map[string]map[rule.Kind]int // for a cause, by the kind of test
-	at      map[string][]string          // cylinders that speak for a cause by more than what is common
-	entries []diag.Entry
-	heard   map[string]bool // what an answer has said of a cause already
-	ranked  []string        // the causes in order; nil until asked for and after every voice
+	c  *known.Case
+	of int // cylinders of the story, 1 where it is about none
+	// ownHeads: none of them share a head, so that no gasket is common to them.
+	ownHeads bool
+	order    []string
+	net      map[string]int
+	kinds    map[string]map[rule.Kind]int // for a cause, by the kind of test
+	at       map[string][]string          // cylinders that speak for a cause by more than what is common
+	entries  []diag.Entry
+	heard    map[string]bool // what an answer has said of a cause already
+	ranked   []string        // the causes in order; nil until asked for and after every voice
 }
 
 // weigh enters every voice on the subject of a story: those of its rules, the
 // signs, and the answers of checks that were made.
 func (s *story) weigh(c *known.Case) *ledger {
-	b := &ledger{c: c, of: max(len(s.Cylinders), 1), net: map[string]int{}, kinds: map[string]map[rule.Kind]int{}, at: map[string][]string{}, entries: make([]diag.Entry, 0, 48)}
+	b := &ledger{c: c, of: max(len(s.Cylinders), 1), ownHeads: c.OwnHeads(s.Cylinders), net: map[string]int{}, kinds: map[string]map[rule.Kind]int{}, at: map[string][]string{}, entries: make([]diag.Entry, 0, 48)}
 	for _, m := range s.members {
 		b.enter(m.rule, m.subject)
 	}
@@ -40,7 +42,33 @@ func (s *story) weigh(c *known.Case) *ledger {
 	}
 	b.answers(s)
 	b.renewed(s)
+	b.keepLeast()
 	return b
+}
+
+// keepLeast keeps the causes that are denied least where checks have denied all
+// of a story: a check can miss, and what was found has a reason. What speaks
+// against them stands beside them, so that they are never sure.
+func (b *ledger) keepLeast() {
+	denied := slices.ContainsFunc(b.entries, func(e diag.Entry) bool { return e.Kind == string(rule.OfCheck) && e.Weight < 0 })
+	if !denied || slices.ContainsFunc(b.order, b.weighs) {
+		return
+	}
+	spoken := map[string]bool{}
+	for _, e := range b.entries {
+		spoken[e.Cause] = spoken[e.Cause] || e.Weight > 0
+	}
+	left := slices.DeleteFunc(slices.Clone(b.order), func(name string) bool { return !spoken[name] })
+	if len(left) == 0 {
+		return
+	}
+	most := b.net[slices.MaxFunc(left, func(x, y string) int { return cmp.Compare(b.net[x], b.net[y]) })]
+	for _, name := range left {
+		if b.net[name] == most {
+			b.net[name] = 1
+		}
+	}
+	b.ranked = nil
 }
 
 // ofCylinders are the cylinders that a story is about, or of a story of the whole
@@ -211,7 +239,7 @@ func (b *ledger) shown(name string) bool {
 // add enters a voice. What holds for some of the story's cylinders only counts
 // for that part, except for a cause that they share.
 func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
-	if !cause.Fit(b.c, v.Cause) {
+	if !cause.Fit(b.c, v.Cause) || b.ownHeads && cause.OfHead(v.Cause) && v.Weight < rule.Heard {
 		return
 	}
 	b.ranked = nil

@@ -68,7 +68,7 @@ func leadsTo(c *known.Case, about *diag.Story, at diag.Urgency) diag.Lead {
 	lead := diag.Lead{}
 	if s := sameStory(told, about); s != nil {
 		if len(s.Causes) > 0 {
-			lead.Cause = s.Causes[0].Key
+			lead.Cause, lead.Facts = s.Causes[0].Key, s.Causes[0].Facts
 		}
 		s.chooseCheck(c, at)
 		lead.Next = s.Next

@@ -46,9 +46,10 @@ type stepResult struct {
 }
 
 type leadResult struct {
-	If   string  `json:"if"`
-	Then string  `json:"then"`
-	Next *string `json:"next"` // the check that comes next then; null for none
+	If   string   `json:"if"`
+	Then string   `json:"then"`
+	Next *string  `json:"next"`           // the check that comes next then; null for none
+	On   []string `json:"next_cylinders"` // that it is made on; none for the engine or the fuel
 }
 
 func storiesOf(d *diag.Diagnosis, said *spoken) []storyResult {
@@ -90,9 +91,9 @@ func planOf(d *diag.Diagnosis, said *spoken) []stepResult {
 		words := said.plan[i]
 		r := stepResult{Check: step.Check.Key, Cylinders: list(step.Check.Cylinders), Minutes: step.Check.Minutes, Outcomes: []leadResult{}}
 		for j, lead := range step.Leads {
-			one := leadResult{If: words.Leads[j].If, Then: words.Leads[j].Then}
+			one := leadResult{If: words.Leads[j].If, Then: words.Leads[j].Then, On: []string{}}
 			if lead.Next != nil {
-				one.Next = &lead.Next.Key
+				one.Next, one.On = &lead.Next.Key, list(lead.Next.Cylinders)
 			}
 			r.Outcomes = append(r.Outcomes, one)
 		}

@@ -22,7 +22,7 @@ var (
 	sparkWord   = regexp.MustCompile(`(?i)\b(spark|coil|all plugs out|plugs as a set|throttle held open)\b`)
 	runsWord    = regexp.MustCompile(`(?i)engine running|run the engine|run it|working temperature|engine warm|at idle|when slowing`)
 	valveWord   = regexp.MustCompile(`(?i)\b(valves?|lash|camshaft)\b`)
-	otherValves = regexp.MustCompile(`(?i)(purge|tank-vapou?r|check|gauge's|pump's|reed|adapter's|schrader|hose's|its) \(?(purge\)? )?valve`)
+	otherValves = regexp.MustCompile(`(?i)(purge|tank-vapou?r|check|gauge's|pump's|reed|adapter's|schrader|hose's|its) (\([^)]*\) )?valve`)
 	coolantWord = regexp.MustCompile(`(?i)\bcoolant|cooling system|radiator\b`)
 	otherWord   = regexp.MustCompile(`(?i)\banother cylinder|the other cylinders?|all cylinders|every cylinder|one good cylinder|the others\b`)
 )
@@ -158,7 +158,7 @@ var checkLaws = []law{
 				k.saw()
 				unfit(s, k, set("leak-down-pair"), "separate barrels")
 				for _, f := range s.out.Findings {
-					if len(f.Cylinders) > 1 && slices.Contains(f.CauseNames, "head-gasket") {
+					if len(f.Cylinders) > 1 && slices.Contains(f.CauseNames, "head-gasket") && !s.heardAtHead() {
 						k.fail("%s of %v has the cause head-gasket, with separate barrels", f.Rule, f.Cylinders)
 					}
 				}
@@ -178,6 +178,17 @@ var checkLaws = []law{
 				k.fail("%s, %v minutes, at 'no action'", c.Name, c.Minutes)
 			}
 		}},
+}
+
+// heardAtHead tells that air was heard at a head's joint or in the coolant: then
+// each cylinder's own gasket leaks.
+func (s *subject) heardAtHead() bool {
+	for _, c := range s.out.Leakage.Cylinders {
+		if overlap(c.At, []string{"coolant", "neighbour"}) {
+			return true
+		}
+	}
+	return false
 }
 
 func unfit(s *subject, k *tally, checks map[string]bool, on string) {
@@ -290,8 +301,7 @@ func planFits(s *subject, k *tally) {
 			k.fail("the plan ends nowhere after %s: %s", first.Check, r.If)
 		}
 		// The same test on other cylinders is another step.
-		other := func(s step) bool { return s.Check == first.Check && !slices.Equal(s.Cylinders, first.Cylinders) }
-		if r.Next != nil && *r.Next == first.Check && !slices.ContainsFunc(s.out.Plan, other) {
+		if r.Next != nil && *r.Next == first.Check && slices.Equal(r.On, first.Cylinders) {
 			k.fail("the plan asks for %s again after %s", *r.Next, r.If)
 		}
 	}

@@ -31,6 +31,7 @@ type outcome struct {
 		Sentence  string     `json:"sentence"`
 		Advice    string     `json:"advice"`
 		Urgency   string     `json:"urgency"`
+		Proven    bool       `json:"proven"`
 		NextCheck *nextCheck `json:"next_check"`
 		About     *int       `json:"about"`
 	} `json:"verdict"`
@@ -157,10 +158,11 @@ type finding struct {
 }
 
 type result struct {
-	If   string  `json:"if"`
-	Then string  `json:"then"`
-	Name string  `json:"name"`
-	Next *string `json:"next"`
+	If   string   `json:"if"`
+	Then string   `json:"then"`
+	Name string   `json:"name"`
+	Next *string  `json:"next"`
+	On   []string `json:"next_cylinders"`
 }
 
 type nextCheck struct {
