@@ -98,6 +98,9 @@ type LimitResult struct {
 	Bounded     bool    // Value is taken beside a lower bound: it is that far past the limit at least
 }
 
+// Custom reports the limit that is custom, because the job states none.
+func (l LimitResult) Custom() bool { return l.Source == commonPractice }
+
 // A PublishedRule is one of the rules in circulation applied to these readings
 // by bare arithmetic, equality within.
 type PublishedRule struct {

@@ -30,6 +30,30 @@ func Percent(v float64, decimals int) diag.Number {
 	return diag.Number{Value: v, Decimals: decimals, Unit: quantity.Percent}
 }
 
+// PartOfReference is a cylinder's reading as a percentage of what its set is
+// compared with, as printed.
+func (c *Case) PartOfReference(r *diag.CylinderResult) diag.Number {
+	switch {
+	case r.Dry == nil:
+		return Percent(r.PercentOfRef, 0)
+	case r.AtMost:
+		return c.Part(*r.Dry, c.Cranking().HighestBound)
+	}
+	return c.Part(*r.Dry, c.Cranking().Reference)
+}
+
+// Percents prints a range of whole percent, or one where both print the same.
+func Percents(low, high float64) string {
+	to := Percent(high, 0).String()
+	if Percent(low, 0).String() == to {
+		return to
+	}
+	if low < 0 { // a dash before or after a minus sign reads as another one
+		return quantity.Format(low, 0) + " to " + to
+	}
+	return quantity.Format(low, 0) + "–" + to
+}
+
 // Span prints a range of pressures, or one where both print the same.
 func (c *Case) Span(low, high float64) string {
 	l, h := c.Pressure(low), c.Pressure(high)

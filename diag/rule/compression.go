@@ -53,12 +53,8 @@ func lowFacts(c *known.Case, names []string) diag.Facts {
 		}
 	}
 	others, count := othersOf(c, names)
-	best := s.Reference
-	if worst.AtMost {
-		best = s.HighestBound
-	}
 	facts := diag.Facts{
-		"read": c.Span(c.Spread(names)), "others": others, "reference": c.Pressure(s.Reference).String(), "percent": c.Part(*worst.Dry, best).String(),
+		"read": c.Span(c.Spread(names)), "others": others, "reference": c.Pressure(s.Reference).String(), "percent": c.PartOfReference(worst).String(),
 		"u": known.Percent(worst.UPercent, 1), "worst": worst.Name, "pair": count == 1, "nothing": c.TradeFigure(nothing(c)),
 	}
 	if worst.AtMost {

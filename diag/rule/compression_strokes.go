@@ -74,14 +74,5 @@ func strokes(c *known.Case, s known.Subject) diag.Finding {
 		}
 	}
 	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Doubts: []diag.Phrase{{Key: "indirect-sign"}}, Facts: diag.Facts{
-		"first": c.Span(first[0], first[1]), "last": c.Span(last[0], last[1]), "share": percentSpan(share), "usual": percentSpan(usual)}}
-}
-
-// percentSpan prints a range of whole percent, or one where both print the same.
-func percentSpan(v [2]float64) string {
-	low, high := known.Percent(v[0], 0), known.Percent(v[1], 0)
-	if low.String() == high.String() {
-		return high.String()
-	}
-	return diag.Number{Value: low.Value}.String() + "–" + high.String()
+		"first": c.Span(first[0], first[1]), "last": c.Span(last[0], last[1]), "share": known.Percents(share[0], share[1]), "usual": known.Percents(usual[0], usual[1])}}
 }

@@ -174,15 +174,11 @@ func partOfBest(c *known.Case, names []string) string {
 	if !c.Several() {
 		return ""
 	}
-	low, high := c.Cylinder(names[0]).PercentOfRef, c.Cylinder(names[0]).PercentOfRef
+	var parts []float64
 	for _, n := range names {
-		low, high = min(low, c.Cylinder(n).PercentOfRef), max(high, c.Cylinder(n).PercentOfRef)
+		parts = append(parts, c.PartOfReference(c.Cylinder(n)).Value)
 	}
-	from, to := known.Percent(low, 0).String(), known.Percent(high, 0).String()
-	if from == to {
-		return to
-	}
-	return from + " to " + to
+	return known.Percents(slices.Min(parts), slices.Max(parts))
 }
 
 func serviceableLoss(c *known.Case, s known.Subject) diag.Finding {

@@ -3,7 +3,6 @@ package rule
 import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
-	"gaugesheet/diag/quantity"
 	"slices"
 )
 
@@ -159,7 +158,7 @@ func comparison(c *known.Case, names []string) diag.Facts {
 	var dry, part, loss, wet []float64
 	for _, n := range names {
 		if r := c.Cylinder(n); r != nil && r.Dry != nil {
-			dry, part = append(dry, *r.Dry), append(part, r.PercentOfRef)
+			dry, part = append(dry, *r.Dry), append(part, c.PartOfReference(r).Value)
 			if r.Wet != nil {
 				wet = append(wet, *r.Wet)
 			}
@@ -168,7 +167,7 @@ func comparison(c *known.Case, names []string) diag.Facts {
 			loss = append(loss, lost)
 		}
 	}
-	return diag.Facts{"value": between(dry, c.Span), "percent": between(part, percents), "loss": between(loss, percents), "wet": between(wet, c.Span)}
+	return diag.Facts{"value": between(dry, c.Span), "percent": between(part, known.Percents), "loss": between(loss, known.Percents), "wet": between(wet, c.Span)}
 }
 
 // between writes the least and the most of some figures, "" for none.
@@ -177,14 +176,6 @@ func between(values []float64, write func(low, high float64) string) string {
 		return ""
 	}
 	return write(slices.Min(values), slices.Max(values))
-}
-
-func percents(low, high float64) string {
-	l, h := known.Percent(low, 0).String(), known.Percent(high, 0).String()
-	if l == h {
-		return h
-	}
-	return quantity.Format(low, 0) + "–" + h
 }
 
 func coolantInCylinder(c *known.Case, s known.Subject) diag.Finding {

@@ -147,11 +147,7 @@ func wetSays(c *known.Case, s known.Subject) diag.Finding {
 		rise, net = append(rise, *r.Wet-*r.Dry), append(net, n)
 	}
 	between := func(v []float64) string { return c.Span(slices.Min(v), slices.Max(v)) }
-	nets := known.Percent(slices.Max(net), 0).String()
-	if least := known.Percent(slices.Min(net), 0).String(); least != nets {
-		nets = quantity.Format(slices.Min(net), 0) + "–" + nets
-	}
-	f.Facts = diag.Facts{"dry": between(dry), "wet": between(wet), "rise": between(rise), "net": nets,
+	f.Facts = diag.Facts{"dry": between(dry), "wet": between(wet), "rise": between(rise), "net": known.Percents(slices.Min(net), slices.Max(net)),
 		"healthy": c.Pressure(c.Healthy()), "control": c.HasControl(), "dead": hasDead(c, s.Cylinders)}
 	switch {
 	case oilUnclear.Holds(c, s):

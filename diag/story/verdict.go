@@ -26,6 +26,7 @@ func conclude(c *known.Case, d *diag.Diagnosis) {
 		led(c, d, lead)
 	}
 	d.Advice.Facts = adviceFacts(c, d, lead)
+	d.Proven = shownSound(c, d)
 }
 
 // leading is the first story that asks for something, nil for none.

@@ -101,6 +101,7 @@ type verdictResult struct {
 	Sentence  string       `json:"sentence"`
 	Advice    string       `json:"advice"`
 	Urgency   string       `json:"urgency"`
+	Proven    bool         `json:"proven"`     // the tests show the engine sound, and not only that they found nothing
 	About     *int         `json:"about"`      // the story that leads, by its index; null for none
 	NextCheck *checkResult `json:"next_check"` // the one of the whole sheet
 }
@@ -139,7 +140,7 @@ func Of(j *job.Job, d *diag.Diagnosis) (*Result, error) {
 		Findings:     []findingResult{},
 		Notices:      []noticeResult{},
 		Stories:      storiesOf(d, s),
-		Verdict:      verdictResult{s.sentence, s.advice, string(d.Urgency), leadOf(d), checkOf(d.Next, s.next)},
+		Verdict:      verdictResult{s.sentence, s.advice, string(d.Urgency), d.Proven, leadOf(d), checkOf(d.Next, s.next)},
 		Plan:         planOf(d, s),
 		NotTested:    []notTestedResult{},
 		Cautions:     list(s.cautions),

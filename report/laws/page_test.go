@@ -64,7 +64,9 @@ func (p *page) asks() string {
 
 var printedRunning = regexp.MustCompile(`(?i)run the engine|engine running|compression test|working temperature|starter|test (these |them )?again`)
 
-var pageLaws = []law{{name: "page drawn", least: 100, every: pageShare, says: "a sheet is drawn, on which words, cautions and what the shop wrote are as the laws say", check: onPage},
+var pageLaws = []law{
+	{name: "T2 tick", least: 20, says: "an engine is called proven, and has a tick, only where every main test was made and within, the pressure is enough, nothing is complained of and it did not stand", check: tickNeedsReason},
+	{name: "page drawn", least: 100, every: pageShare, says: "a sheet is drawn, on which words, cautions and what the shop wrote are as the laws say", check: onPage},
 	{name: "page S1", least: 8, every: pageShare, says: "S1 for the printed words", check: printed(func(s *subject, p *page, k *tally) {
 		if s.out.Verdict.Urgency != doNotRun {
 			return
@@ -87,17 +89,15 @@ var pageLaws = []law{{name: "page drawn", least: 100, every: pageShare, says: "a
 			k.fail("the %s sheet says %q of %s", p.kind, c, what)
 		}
 	})},
-	{name: "page T2 tick", least: 8, every: pageShare / 4, says: "no reassurance stands above a warning or beside a complaint", check: func(s *subject, k *tally) {
-		if len(s.complaints()) == 0 && !s.tree.has("vehicle", "stood") || s.out.Verdict.Urgency != noAction || s.seed%pageShare != 0 {
+	{name: "page T2 tick", least: 40, every: pageShare, says: "no reassurance stands beside a complaint or an engine that stood", check: printed(func(s *subject, p *page, k *tally) {
+		if len(s.complaints()) == 0 && !s.tree.has("vehicle", "stood") {
 			return
 		}
-		printed(func(s *subject, p *page, k *tally) {
-			k.saw()
-			if m := nothingWords.FindString(p.blocks["verdict"]); m != "" {
-				k.fail("the %s sheet says %q to %v %s", p.kind, m, s.complaints(), s.tree.text("vehicle", "stood"))
-			}
-		})(s, k)
-	}},
+		k.saw()
+		if m := nothingWords.FindString(p.blocks["verdict"]); m != "" {
+			k.fail("the %s sheet says %q to %v %s", p.kind, m, s.complaints(), s.tree.text("vehicle", "stood"))
+		}
+	})},
 	{name: "page N1", least: 100, every: pageShare, says: "no Inf, NaN, minus zero or '6 % to 6 %' on paper", check: printed(func(s *subject, p *page, k *tally) {
 		k.saw()
 		for name, text := range p.blocks {
@@ -118,6 +118,42 @@ var pageLaws = []law{{name: "page drawn", least: 100, every: pageShare, says: "a
 	{name: "page N3 recommended, declined, disclaimer", least: 30, every: pageShare / 2, says: "recommended, declined and disclaimer are on every sheet, at least their first words", check: printed(ownWordsOnPage)},
 	{name: "page N3 notes, work, codes", least: 40, every: pageShare, says: "notes, work done, codes, photos and the technician's findings are on every sheet, or it names what it left out", check: printed(restOnPage)},
 	{name: "page says what the JSON says", least: 100, every: pageShare, says: "the verdict, the next check and every caution of the JSON stand on the job's own sheet", check: samePage},
+}
+
+func tickNeedsReason(s *subject, k *tally) {
+	if !s.out.Verdict.Proven {
+		return
+	}
+	k.saw()
+	if s.out.Verdict.Urgency != noAction || len(s.complaints()) > 0 || s.tree.text("engine", "runs") == "does not run" {
+		k.fail("urgency %s, complaints %v, runs %s", s.out.Verdict.Urgency, s.complaints(), s.tree.text("engine", "runs"))
+	}
+	if stood := s.tree.text("vehicle", "stood"); stood != "" && !strings.Contains(stood, "week") {
+		k.fail("it stood %s", stood)
+	}
+	for _, test := range mainTests {
+		if word := s.tree.text(test); word != "" && !strings.HasPrefix(word, "not applicable") {
+			k.fail("%s is %q", test, word)
+		}
+	}
+	for what, complete := range map[string]*bool{"compression": s.out.Compression.Complete, "rotors": s.out.Rotors.Complete} {
+		if complete != nil && !*complete {
+			k.fail("%s is not complete", what)
+		}
+	}
+	for _, l := range slices.Concat(s.out.Compression.Limits, s.out.Rotors.Limits) {
+		if l.Verdict == "outside" || l.Verdict == "too close to call" && l.Rule == "minimum" {
+			k.fail("%s is %s", l.Rule, l.Verdict)
+		}
+	}
+	for _, r := range s.out.FuelPressure.Readings {
+		if r.Verdict == "outside" || r.Verdict == "too close to call" {
+			k.fail("fuel pressure %s is %s", r.Name, r.Verdict)
+		}
+	}
+	if len(s.dry()) > 0 && !s.enough() {
+		k.fail("nothing says that %v psi is enough", s.dry())
+	}
 }
 
 // printed is a law on the drawn page, on one kind of sheet after the other.

@@ -47,16 +47,6 @@ var pending = listed(
 	"O3 plan",
 	"O4 follow it and it ends",
 	"O4 every first outcome",
-	"N1 no number that is none",
-	"N1 numbers in words",
-	"N1 whole sentences",
-	"page S1",
-	"page S2 S3",
-	"page T2 tick",
-	"page N1",
-	"page N2 as entered",
-	"page N3 recommended, declined, disclaimer",
-	"page N3 notes, work, codes",
 )
 
 func listed(names ...string) map[string]bool {

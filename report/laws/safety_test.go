@@ -239,7 +239,7 @@ func oilDose(s *subject, k *tally) {
 var (
 	liquidSeen = regexp.MustCompile(`(?i)(coolant|water|fuel|oil|liquid) standing|full of|liquid`)
 	wetLooks   = set("oil-wet fuel-wet coolant")
-	liquidText = regexp.MustCompile(`(?i)\bliquid|coolant (seems|in|gets)|water or (fuel|oil)|hydraulic`)
+	liquidText = regexp.MustCompile(`(?i)\bliquid|coolant, fuel or oil|(fuel|oil) (lying )?in the (bore|cylinder)|coolant (seems|in|gets)|water or (fuel|oil)|hydraulic`)
 	reassuring = regexp.MustCompile(`(?i)seals? (well|evenly)|carbon|guides?\b|deposits`)
 )
 

@@ -17,11 +17,15 @@ func (v *view) verdictBlock() layout.Block {
 	return figure.NewVerdict(figure.Verdict{Mark: v.verdictMark(), Sentence: sentence, Second: second})
 }
 
-// verdictMark is the overall urgency's symbol; a verdict that was withheld
-// has its own.
+// verdictMark is the overall urgency's symbol. A verdict that was withheld has
+// its own, and one that asks for nothing a tick only where the engine was shown
+// to be sound, else none.
 func (v *view) verdictMark() figure.Mark {
-	if v.d.Withheld || v.d.Urgency.Rank() == 0 && v.compression() != nil && !v.compression().Complete {
+	switch {
+	case v.d.Withheld || v.d.Urgency.Rank() == 0 && v.compression() != nil && !v.compression().Complete:
 		return figure.NotJudged
+	case v.d.Urgency.Rank() == 0 && !v.d.Proven:
+		return figure.NoMark
 	}
 	return urgencyMark(v.d.Urgency)
 }
