@@ -9,8 +9,10 @@ import (
 
 // Work is something that the job says was done or found, by its words.
 type Work struct {
-	Text      string   // in plain form: lower case, hyphens as spaces, one spelling
-	Cylinders []string // that it names; none where it names none
+	Text      string          // in plain form: lower case, hyphens as spaces, one spelling
+	Cylinders []string        // that it names; none where it names none
+	renews    []string        // its clauses that say that parts are new
+	speaksOf  map[string]bool // a check by its name, once it was asked
 }
 
 // Works lists what the job's work done and findings say. What is denied or
@@ -32,6 +34,13 @@ func (c *Case) Works() []Work {
 			c.works = append(c.works, work)
 		}
 	}
+	if c.Before != nil {
+		work, known := before[c.Before.Done]
+		if !known {
+			work = c.workOf(c.Before.Done)
+		}
+		c.parsed[c.Before.Done] = work
+	}
 	return c.works
 }
 
@@ -42,24 +51,22 @@ func (c *Case) workOf(text string) Work {
 	if done == "" {
 		return Work{}
 	}
-	return Work{plainWords(done), c.namedIn(done)}
+	text = plainWords(done)
+	return Work{text, c.namedIn(done), renewing(text), map[string]bool{}}
 }
 
 // Speaks reports that some work speaks of a check by one of its names, whatever
 // cylinders it is about. What was found is remembered under the name.
 func (c *Case) Speaks(name string, called []string) bool {
-	if len(c.Works()) == 0 {
-		return false
-	}
-	told, known := c.told[name]
-	if !known {
-		if c.told == nil {
-			c.told = map[string]bool{}
+	works := c.Works()
+	return slices.ContainsFunc(works, func(w Work) bool {
+		speaks, asked := w.speaksOf[name]
+		if !asked {
+			speaks = w.Says(called...)
+			w.speaksOf[name] = speaks
 		}
-		told = c.DoneOn(nil, called...) != nil
-		c.told[name] = told
-	}
-	return told
+		return speaks
+	})
 }
 
 // denied are words that say that a thing was not done, or is still to be done.

@@ -24,11 +24,6 @@ var historySigns = []Sign{
 	{When: smoke("black smoke", "black"), Kind: OfHistory, About: "any", For: speaks(Hint, "rich-mixture", "leaking-injector", "regulator-diaphragm", "air-filter", "washed-bore")},
 	{When: known.All(known.Complaint("overheating"), known.Not(known.AirCooled)), Kind: OfHistory, About: "any", For: speaks(Hint, "head-gasket", "warped-or-cracked-head", "too-hot")},
 	{When: known.Complaint("noise"), Kind: OfHistory, About: "any", For: speaks(Hint, "valve-motion", "collapsed-lifter", "valve-lash", "piston-contact", "foreign-object", "bottom-end")},
-
-	// Codes of SAE J2012, from memory: P0016 to P0019 say that a camshaft does
-	// not agree with the crankshaft.
-	{When: known.OfEngine("a stored code of the camshaft's place", func(c *known.Case) bool { return c.Coded("P0016", "P0017", "P0018", "P0019") }), Kind: OfCodes, About: "engine",
-		For: append(speaks(Known, "cam-timing"), speaks(DryUp, "cam-phaser", "timing-drive")...)},
 }
 
 var (

@@ -19,7 +19,8 @@ var repairRules = []Rule{
 		Name: "same-after-repair", Title: "As bad after the work as before it", Class: Group, About: diag.AboutCylinders,
 		Why: "Work that cures a fault shows in the reading that found it. Where that has not moved by more than tests of a sound engine differ, " +
 			"what was done was not the cause, or not all of it.",
-		Source: "common practice", Of: repairedTo(known.Unchanged), Kind: OfEarlier, Say: repaired(diag.CheckAgain), Headline: "same-after-repair",
+		Source: "common practice", Of: repairedTo(known.Unchanged), Kind: OfEarlier, Say: repaired(diag.CheckAgain), Headline: "same-after-repair", Keeps: true,
+		SaysBetterThan: []string{"one-low", "neighbours-low", "scattered-low", "below-minimum", "outside-limit", "a-little-low"},
 	},
 	{
 		Name: "better-after-repair", Title: "Better after the work", Class: Information, About: diag.AboutCylinders,

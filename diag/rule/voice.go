@@ -84,7 +84,11 @@ type Sign struct {
 	About   string // "cylinders": asked of each cylinder of a story; "engine": of the story of the whole engine; "any"
 	For     []Voice
 	Against []Voice
+	words   string // of its condition, made once
 }
+
+// Words are its condition in words.
+func (s *Sign) Words() string { return s.words }
 
 // Signs are all signs.
 func Signs() []Sign { return signs }

@@ -102,12 +102,12 @@ func (b *ledger) enter(r *rule.Rule, subject known.Subject) {
 }
 
 func (b *ledger) sign(g *rule.Sign, s *story) {
-	if !b.hears(g) {
+	ofEach := g.About == string(diag.AboutCylinders) && (s.About == diag.AboutCylinders || s.About == diag.AboutEngine)
+	if !ofEach && g.About != "any" && (g.About != string(s.About) || s.About == diag.AboutCylinders) || !b.hears(g) {
 		return
 	}
 	var at []string
-	switch {
-	case g.About == "cylinders" && (s.About == diag.AboutCylinders || s.About == diag.AboutEngine):
+	if ofEach {
 		for _, n := range s.ofCylinders() {
 			if g.When.Holds(b.c, known.Subject{Cylinders: []string{n}}) {
 				at = append(at, n)
@@ -116,16 +116,12 @@ func (b *ledger) sign(g *rule.Sign, s *story) {
 		if len(at) == 0 {
 			return
 		}
-	case g.About == "engine" && s.About == diag.AboutEngine, g.About == "any", g.About == string(s.About) && s.About != diag.AboutCylinders:
-		if !g.When.Holds(b.c, known.Subject{Cylinders: s.Cylinders}) {
-			return
-		}
-	default:
+	} else if !g.When.Holds(b.c, known.Subject{Cylinders: s.Cylinders}) {
 		return
 	}
 	for _, v := range slices.Concat(g.For, g.Against) {
 		if b.minds(v) {
-			b.add(v, cmp.Or(v.Kind, g.Kind), g.When.String(), at)
+			b.add(v, cmp.Or(v.Kind, g.Kind), g.Words(), at)
 		}
 	}
 }

@@ -1,0 +1,60 @@
+package cause
+
+import "gaugesheet/diag/known"
+
+// A Part is something that work renews. Once it was, what wears it out is less
+// likely; what it was put together with may be the worse for it.
+type Part struct {
+	Words  []string // as the work done names it, in plain form
+	Causes []string // what is less likely once it is new
+	// Joint: it seals only as well as it was put together, so that it being new
+	// says less.
+	Joint bool
+}
+
+// RenewedParts are the parts whose renewal speaks against a cause: common practice, no
+// source. Timing belts and chains are not among them: one just fitted is looked
+// at first, for a tooth.
+var RenewedParts = []Part{
+	{Words: []string{"exhaust valve", "exhaust valves"}, Causes: []string{"exhaust-valve", "valve-recession"}},
+	{Words: []string{"inlet valve", "inlet valves", "intake valve", "intake valves"}, Causes: []string{"inlet-valve"}},
+	{Words: []string{"valves", "valve job", "valve grind", "another head", "other head", "new head", "new cylinder head", "head rebuilt", "head reconditioned", "head redone", "head overhauled", "head renewed", "head replaced", "engine rebuilt", "engine overhauled", "rebuilt engine", "engine rebuild"},
+		Causes: []string{"exhaust-valve", "inlet-valve", "valve-recession", "carbon-on-seat", "guides-or-seals"}},
+	{Words: []string{"another head", "other head", "new head", "new cylinder head", "head renewed", "head replaced"}, Causes: []string{"warped-or-cracked-head"}},
+	{Words: []string{"rings", "ring set", "engine rebuilt", "engine overhauled", "rebuilt engine", "engine rebuild"}, Causes: []string{"rings", "oil-control-rings", "stuck-rings", "wear"}},
+	{Words: []string{"piston", "pistons", "engine rebuilt", "engine overhauled", "rebuilt engine", "engine rebuild"}, Causes: []string{"piston", "holed-piston", "broken-ring-land"}},
+	{Words: []string{"sleeve", "sleeves", "liner", "liners", "barrel", "barrels", "rebored", "rebore", "honed", "engine rebuilt", "engine overhauled", "rebuilt engine", "engine rebuild"}, Causes: []string{"scored-bore", "wear"}},
+	{Words: []string{"headgasket", "headgaskets"}, Causes: []string{"head-gasket"}, Joint: true},
+	{Words: []string{"lifter", "lifters", "hydraulic lifters", "followers"}, Causes: []string{"collapsed-lifter", "deactivation-lifter"}},
+	{Words: []string{"camshaft", "camshafts"}, Causes: []string{"valve-motion"}},
+	{Words: []string{"stem seals", "valve seals", "valve stem seals", "valve guides"}, Causes: []string{"guides-or-seals"}},
+	{Words: []string{"apex seals", "rotor seals", "rotor housings"}, Causes: []string{"apex-seal", "side-seal", "corner-seal", "rotor-wear"}},
+	{Words: []string{"reeds", "reed valve", "reed valves"}, Causes: []string{"reed-valve"}},
+	{Words: []string{"crank seals", "crankshaft seals", "crankcase seals"}, Causes: []string{"crankcase-seal"}},
+	{Words: []string{"catalyst", "catalytic converter", "silencer", "muffler"}, Causes: []string{"restricted-exhaust"}},
+	{Words: []string{"ignition coil", "coil", "coils"}, Causes: []string{"own-spark", "coil-or-lead", "shared-coil"}},
+	{Words: []string{"fuel filter"}, Causes: []string{"fuel-filter"}},
+	{Words: []string{"fuel pump"}, Causes: []string{"pump", "pump-check-valve"}},
+	{Words: []string{"regulator", "pressure regulator", "fuel pressure regulator"}, Causes: []string{"regulator-open", "regulator-stuck", "regulator-diaphragm"}},
+	{Words: []string{"injector", "injectors"}, Causes: []string{"own-injector", "leaking-injector", "dirty-injectors"}},
+	{Words: []string{"temperature sensor", "coolant temperature sensor", "coolant sensor"}, Causes: []string{"temperature-signal"}},
+	{Words: []string{"air meter", "air flow meter", "airflow meter", "mass air flow sensor"}, Causes: []string{"air-meter"}},
+	{Words: []string{"oxygen sensor", "oxygen sensors", "lambda sensor", "lambda sensors"}, Causes: []string{"bank-sensor"}},
+	{Words: []string{"purge valve"}, Causes: []string{"purge-valve"}},
+	{Words: []string{"manifold gasket", "inlet manifold gasket", "intake manifold gasket"}, Causes: []string{"manifold-gasket"}, Joint: true},
+	{Words: []string{"injector seals"}, Causes: []string{"injector-seals"}, Joint: true},
+}
+
+// Renewed lists the parts that the job says were renewed in these cylinders.
+func Renewed(c *known.Case, cylinders []string) []*Part {
+	if !c.SomethingDone() {
+		return nil
+	}
+	var list []*Part
+	for i := range RenewedParts {
+		if c.Renewed(cylinders, RenewedParts[i].Words...) {
+			list = append(list, &RenewedParts[i])
+		}
+	}
+	return list
+}

@@ -1,0 +1,69 @@
+package known
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// Words that say of a part that another is in, or that it is as good as new, and
+// words that say that it was only looked at or set.
+var (
+	renewed = []string{"new", "renewed", "replaced", "another", "fitted", "changed", "exchanged", "redone", "rebuilt", "rebuild", "reconditioned", "overhauled", "overhaul", "job",
+		"ground", "reground", "lapped", "recut", "honed", "hone", "bored", "rebored", "sleeved", "relined", "machined"}
+	lookedAt = []string{"checked", "check", "tested", "test", "measured", "looked", "inspected", "seen", "watched", "adjusted", "set", "cleaned", "read", "compared", "listened", "swapped", "moved", "removed", "freed",
+		"good", "fine", "ok", "worn", "low", "noisy", "broken", "leaking", "suspected", "smells", "not", "no"}
+)
+
+// mostBare is the most words of a line of work that only names its parts.
+const mostBare = 4
+
+// otherParts are names of other parts that begin like one of the engine's.
+var otherParts = strings.NewReplacer("head gasket", "headgasket", "head bolt", "headbolt", "head light", "headlight", "valve cover", "valvecover", "rocker cover", "rockercover", "exhaust manifold", "exhaustmanifold")
+
+// longAgo is work so old that its parts have worn since.
+var longAgo = regexp.MustCompile(`\b(?:[5-9]|\d\d+|five|six|seven|eight|nine|ten|many|some) years? (?:ago|back|before)\b|\b\d{2,3}[ ,.]?000 (?:km|kilometres|mi|miles) (?:ago|back|before)\b`)
+
+// clauses is where one thing of a line of work ends and the next begins.
+var clauses = regexp.MustCompile(`[,;:.()]|\bbut\b|\bthen\b`)
+
+// Renewed reports work by which one of these parts was renewed in all of these
+// cylinders: a line of what was done that names the part and no other cylinder,
+// and says that it is new or, in a few words, nothing else.
+func (c *Case) Renewed(cylinders []string, parts ...string) bool {
+	if !c.SomethingDone() {
+		return false
+	}
+	c.Works()
+	renews := func(w Work) bool {
+		return w.on(cylinders) && slices.ContainsFunc(w.renews, func(clause string) bool {
+			return slices.ContainsFunc(parts, func(part string) bool { return has(clause, part) })
+		})
+	}
+	return slices.ContainsFunc(c.History.WorkDone, func(line string) bool { return renews(c.parsed[line]) }) ||
+		c.Before != nil && renews(c.parsed[c.Before.Done])
+}
+
+// SomethingDone reports a job that says of any work.
+func (c *Case) SomethingDone() bool {
+	return len(c.History.WorkDone) > 0 || c.Before != nil && c.Before.Done != ""
+}
+
+// on reports work on all of these cylinders: it names them, or none.
+func (w Work) on(cylinders []string) bool {
+	return len(w.Cylinders) == 0 || !slices.ContainsFunc(cylinders, func(n string) bool { return !slices.Contains(w.Cylinders, n) })
+}
+
+// renewing gives the clauses of a line of work that say that something is new,
+// or only name it.
+func renewing(text string) []string {
+	if longAgo.MatchString(text) {
+		return nil
+	}
+	return slices.DeleteFunc(clauses.Split(otherParts.Replace(text), -1), func(clause string) bool {
+		says := func(words []string) bool {
+			return slices.ContainsFunc(words, func(x string) bool { return has(clause, x) })
+		}
+		return !says(renewed) && (len(strings.Fields(clause)) > mostBare || says(lookedAt))
+	})
+}

@@ -1,0 +1,125 @@
+package rule
+
+import (
+	"fmt"
+	"strconv"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// A code is what some stored trouble codes name, and what that speaks for. What
+// the codes mean is SAE J2012, from memory; what they speak for is common
+// practice, no source.
+type code struct {
+	names  string // what they name, in words
+	of     []string
+	fuel   bool            // they speak in the story of the fuel supply too
+	valves bool            // they speak of the valves, and so of the pressure of all cylinders, and not of the mixture
+	when   known.Condition // what has to hold beside them; none where empty
+	causes []Voice
+}
+
+// span lists the codes of two numbers and all between them.
+func span(first, last int) []string {
+	var list []string
+	for n := first; n <= last; n++ {
+		list = append(list, fmt.Sprintf("P%04d", n))
+	}
+	return list
+}
+
+// codes are the codes that order causes. A code says that a value was not what
+// the computer expected; it names a circuit and proves no part, so that it weighs
+// at most as much as what is known of how an engine was tested.
+var codes = []code{
+	{names: "of the coolant temperature sensor", of: span(115, 119), fuel: true, causes: speaks(Known, "temperature-signal")},
+	{names: "of the air meter", of: span(100, 104), fuel: true, causes: speaks(Known, "air-meter")},
+	{names: "of the manifold pressure sensor", of: span(105, 109), fuel: true, causes: speaks(DryUp, "sensor-or-air-leak", "air-leak")},
+	{names: "of the throttle's place", of: span(120, 124), causes: speaks(Hint, "sensor-or-air-leak")},
+	{names: "of a fuel pressure that is too low", of: span(87, 87), fuel: true, causes: append(speaks(Known, "low-fuel-pressure"), speaks(Hint, "pump", "fuel-filter", "supply-restricted", "regulator-open", "pump-voltage")...)},
+	{names: "of a fuel pressure that is too high", of: span(88, 88), fuel: true, causes: speaks(Hint, "regulator-stuck", "return-blocked")},
+	{names: "of the fuel pressure sensor", of: span(190, 194), fuel: true, causes: speaks(Hint, "sensor-or-air-leak", "low-fuel-pressure")},
+	{names: "of the fuel pump's circuit", of: span(230, 233), fuel: true, causes: append(speaks(DryUp, "pump-circuit"), speaks(Hint, "pump-voltage")...)},
+	{names: "of the purge valve standing open", of: span(496, 496), fuel: true, causes: speaks(Known, "purge-valve")},
+	{names: "of the purge valve", of: []string{"P0441", "P0443"}, fuel: true, causes: speaks(DryUp, "purge-valve")},
+	{names: "of a mixture too lean", of: []string{"P0171", "P0174"}, fuel: true, when: known.Not(oneBankCoded), causes: speaks(Hint, "air-leak", "low-fuel-pressure", "air-meter", "fuel-filter")},
+	{names: "of a mixture too rich", of: []string{"P0172", "P0175"}, fuel: true, when: known.Not(oneBankCoded), causes: speaks(Hint, "leaking-injector", "purge-valve", "regulator-diaphragm", "temperature-signal", "air-meter")},
+	{names: "of the mixture of one bank", of: mixtureCodes, when: oneBankCoded, causes: speaks(Hint, "bank-sensor", "bank-exhaust-leak", "manifold-gasket", "injector-seals", "own-injector")},
+	{names: "of the knock sensor", of: span(325, 334), causes: speaks(Hint, "knock", "early-ignition", "ignition")},
+	{names: "of the crankshaft or camshaft sensor", of: span(335, 349), when: known.Complaint("no start", "hard start"), causes: speaks(Known, "ignition")},
+	{names: "of the crankshaft or camshaft sensor", of: span(335, 349), when: known.Not(known.Complaint("no start", "hard start")), causes: speaks(Hint, "ignition", "cam-timing")},
+	{names: "of the camshaft's place", of: span(16, 19), valves: true, causes: append(speaks(Known, "cam-timing"), speaks(DryUp, "cam-phaser", "timing-drive")...)},
+	{names: "of the catalyst", of: []string{"P0420", "P0430"}, causes: speaks(Hint, "restricted-exhaust")},
+	{names: "of an injector's circuit", of: span(201, 212), causes: speaks(Known, "injection")},
+	{names: "of an ignition coil's circuit", of: span(350, 362), causes: append(speaks(Known, "ignition"), speaks(Hint, "coil-or-lead", "shared-coil")...)},
+}
+
+var mixtureCodes = []string{"P0171", "P0172", "P0174", "P0175"}
+
+// oneBankCoded is an engine of two banks of which the codes of the mixture name
+// one: P0171 and P0172 the bank of cylinder 1, P0174 and P0175 the other.
+var oneBankCoded = known.OfEngine("a stored code of the mixture of one bank of two, and none of the other", func(c *known.Case) bool {
+	return c.Engine.IsTwoBank() && c.Coded("P0171", "P0172") != c.Coded("P0174", "P0175")
+})
+
+// ofCylinder are the codes that name a cylinder by their last two digits, with
+// what they speak for in its story.
+var ofCylinder = []struct {
+	names  string
+	from   int // the code of cylinder 1
+	causes []Voice
+}{
+	{"of its injector's circuit", 201, speaks(DryUp, "own-injector")},
+	{"of its ignition coil's circuit", 351, speaks(DryUp, "own-spark", "coil-or-lead", "shared-coil")},
+}
+
+// codeSigns lets each code speak where causes of its kind are weighed: the
+// mixture, the fuel, and the engine whose cylinders seal. What lowers the
+// pressure of all cylinders no code of a sensor explains.
+var codeSigns = func() []Sign {
+	var list []Sign
+	for _, k := range codes {
+		stored := known.OfEngine("a stored code "+k.names+" ("+k.of[0]+andOthers(k.of)+")", func(c *known.Case) bool { return c.Coded(k.of...) })
+		when := known.All(stored, k.when)
+		if k.when.String() == "" {
+			when = stored
+		}
+		on := func(about diag.About, when known.Condition) {
+			list = append(list, Sign{When: when, Kind: OfCodes, About: string(about), For: k.causes})
+		}
+		if k.valves {
+			on(diag.AboutEngine, when)
+			continue
+		}
+		on(diag.AboutEngine, known.All(when, soundAndIll))
+		on(diag.AboutMixture, when)
+		if k.fuel {
+			on(diag.AboutFuel, when)
+		}
+	}
+	for _, k := range ofCylinder {
+		when := known.OfAll("a stored code "+k.names, func(c *known.Case, name string) bool {
+			n, err := strconv.Atoi(name)
+			return err == nil && n > 0 && n <= 12 && c.Coded(span(k.from+n-1, k.from+n-1)...)
+		})
+		list = append(list, Sign{When: when, Kind: OfCodes, About: string(diag.AboutCylinders), For: k.causes})
+	}
+	return list
+}()
+
+// andOthers says that there are codes after the first.
+func andOthers(of []string) string {
+	switch len(of) {
+	case 1:
+		return ""
+	case 2:
+		return ", " + of[1]
+	}
+	return " to " + of[len(of)-1]
+}
+
+// soundAndIll is an engine with a complaint and no cylinder that was found low.
+var soundAndIll = known.OfEngine("a complaint, and no cylinder found low", func(c *known.Case) bool {
+	return len(c.Complaints()) > 0 && len(c.LowSet()) == 0 && c.AllLow() == nil
+})

@@ -1,0 +1,41 @@
+package story
+
+import (
+	"slices"
+
+	"gaugesheet/diag/cause"
+	"gaugesheet/diag/known"
+	"gaugesheet/diag/rule"
+)
+
+// renewed enters what the work done speaks against: a part that is new has not
+// worn out, and where the readings are what they were before it, it was not what
+// was wrong. A joint seals only as well as it was made: that it was renewed says
+// little, and nothing where coolant goes or cylinders side by side are low, of
+// which it is the commonest cause, the more after work on it.
+func (b *ledger) renewed(s *story) {
+	cylinders := s.ofCylinders()
+	same := b.unchanged(cylinders)
+	for _, p := range cause.Renewed(b.c, cylinders) {
+		weight := -rule.Known
+		switch {
+		case p.Joint && (b.c.LosesCoolant() || len(cylinders) > 1):
+			continue
+		case p.Joint:
+			weight = -rule.Hint
+		case same:
+			weight = -rule.Heard
+		}
+		for _, name := range p.Causes {
+			if _, here := b.net[name]; here && b.firstSaid("renewed", name) {
+				b.add(rule.Voice{Cause: name, Weight: weight, Says: "part-renewed"}, rule.OfHistory, "the work done: "+p.Words[0]+" renewed", nil)
+			}
+		}
+	}
+}
+
+// unchanged reports cylinders that read after the work what they read before.
+func (b *ledger) unchanged(cylinders []string) bool {
+	of := b.c.Repaired()
+	return len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return of[n] != known.Unchanged })
+}
