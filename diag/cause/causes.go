@@ -148,6 +148,7 @@ var fuelCauses = []Cause{
 	{Name: "no-vacuum-signal", Fits: hoseKnown, Explains: richly},
 	{Name: "not-referenced", Fits: systemUnknown},
 	{Name: "pump-check-valve", Explains: []string{hardStart}},
+	{Name: "high-pressure-pump", Fits: direct, Explains: append([]string{hardStart}, richly...), Advice: "advice-supply"},
 	{Name: "fuel-contracts"},
 	{Name: "by-design"},
 	{Name: "heat-soak"},

@@ -100,7 +100,8 @@ var fuelChecks = []Check{
 			{Name: "right", Else: true}}},
 	{Name: "held-pressure", Minutes: 10, MinutesOf: watched, Whole: true, Fuel: true, Way: Runs, Fits: keyed, Made: madeIn(func(k *diag.Circuit) bool { return len(k.Hold) > 0 }),
 		Outcomes: []Outcome{
-			{Name: "falls", For: []string{"leaking-injector", "pump-check-valve", "regulator-open"}, Enter: held(0.2)},
+			{Name: "falls", For: []string{"leaking-injector", "pump-check-valve", "regulator-open"}, Fits: notDirect, Enter: held(0.2)},
+			{Name: "the low side falls", For: []string{"pump-check-valve", "high-pressure-pump"}, Fits: direct, Enter: held(0.2), Words: []string{"falls"}},
 			{Name: "holds", Else: true, Enter: held(0.97)}}},
 	{Name: "hose-for-fuel", Minutes: 2, Whole: true, Fuel: true, Fits: both(hosed, oldRegulator), Made: madeIn(func(k *diag.Circuit) bool { return k.FuelInHose == "yes" || k.FuelInHose == "no" }),
 		Outcomes: []Outcome{
@@ -119,7 +120,7 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "climbs", For: []string{"regulator-open"}, Enter: pinched(1.6)},
 			{Name: "does not climb", Else: true, Enter: pinched(1.02)}}},
-	{Name: "return-to-can", Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens, Fits: both(returns, some(standsHigh)), Words: []string{"return to a can", "return line checked"},
+	{Name: "return-to-can", Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens, Fits: both(returns, some(func(k known.Circuit) bool { return standsHigh(k) || weakResponse(k) })), Words: []string{"return to a can", "return line checked"},
 		Outcomes: []Outcome{{Name: "right", For: []string{"return-blocked"}}, {Name: "still high", Else: true, Words: []string{"high"}}}},
 	{Name: "pump-listen", Minutes: 2, Whole: true, Fuel: true, Fits: both(electric, silentOrUnread), Words: []string{"pump heard", "pump listened"}, Made: func(c *known.Case, _ []string) bool { return c.Fuel != nil && c.Fuel.PumpHeard != diag.Unknown },
 		Outcomes: []Outcome{
@@ -136,7 +137,7 @@ var fuelChecks = []Check{
 	{Name: "key-on-again", Minutes: 3, Whole: true, Fuel: true, Again: true, Fits: some(known.Circuit.KeyOnShort), Words: []string{"gauge bled", "key-on repeated", "key on repeated"},
 		Outcomes: []Outcome{
 			{Name: "comes up and stays", For: []string{"gauge-not-bled"}, Words: []string{"comes up", "came up"}},
-			{Name: "comes up and falls", For: []string{"pump-check-valve", "regulator-open", "leaking-injector"}, Words: []string{"falls"}},
+			{Name: "comes up and falls", For: []string{"pump-check-valve", "regulator-open", "leaking-injector", "high-pressure-pump"}, Words: []string{"falls"}},
 			{Name: "stays low", For: []string{"pump-circuit", "pump-voltage"}, Else: true, Words: []string{"low", "same"}}}},
 	{Name: "cap-and-cool", Minutes: 10, Whole: true, Fuel: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool { _, _, _, hot := c.HotShort(); return hot }, Words: []string{"tank cap"},
 		Outcomes: []Outcome{
@@ -159,8 +160,9 @@ var fuelChecks = []Check{
 		},
 		Outcomes: []Outcome{
 			{Name: "holds when shut off", For: []string{"pump-check-valve", "regulator-open"}, Words: []string{"holds"}},
-			{Name: "still falls", For: []string{"leaking-injector"}, Words: []string{"falls"}, Else: true}}},
-	{Name: "injector-drip", Minutes: 20, Whole: true, Fuel: true, Way: Opens, Fits: injection, Words: []string{"injectors watched", "rail lifted"},
+			{Name: "still falls", For: []string{"leaking-injector"}, Fits: notDirect, Words: []string{"falls"}, Else: true},
+			{Name: "the low side still falls", For: []string{"high-pressure-pump"}, Fits: direct, Words: []string{"falls"}, Else: true}}},
+	{Name: "injector-drip", Minutes: 20, Whole: true, Fuel: true, Way: Opens, Fits: both(injection, func(c *known.Case, _ []string) bool { return !direct(c) }), Words: []string{"injectors watched", "rail lifted"},
 		Outcomes: []Outcome{{Name: "one drips", For: []string{"leaking-injector", "own-injector"}, Words: []string{"drips"}}, {Name: "none drips", Else: true, Words: []string{"none", "dry"}}}},
 }
 

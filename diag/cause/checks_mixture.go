@@ -71,7 +71,7 @@ var mixtureChecks = []Check{
 		},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},
 	{Name: "oil-for-fuel", Minutes: 5, Whole: true, Words: []string{"oil smelled", "oil checked for fuel"},
-		Outcomes: []Outcome{{Name: "fuel in the oil", For: []string{"fuel-in-oil"}, Words: []string{"fuel", "smells"}}, {Name: "none", Else: true, Words: []string{"clean"}}}},
+		Outcomes: []Outcome{{Name: "fuel in the oil", For: []string{"fuel-in-oil", "high-pressure-pump"}, Words: []string{"fuel", "smells"}}, {Name: "none", Else: true, Words: []string{"clean"}}}},
 	{Name: "mix-check", Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke }, Words: []string{"mix checked", "oil pump checked"},
 		Outcomes: []Outcome{{Name: "too much oil", For: []string{"wrong-mix"}, Words: []string{"wrong"}}, {Name: "right", Else: true}}},
 }

@@ -68,6 +68,13 @@ func fallVoices(c *known.Case, s known.Subject) []Voice {
 	if s.Circuit.In.FuelInHose == "yes" {
 		return speaks(DryUp, "regulator-diaphragm")
 	}
+	if c.FuelSystem() == known.DirectLow { // its injectors lie behind another pump
+		voices := common("pump-check-valve", "high-pressure-pump")
+		if kind := kindOfSign(c.RichSign()); kind != "" {
+			voices = append(voices, Voice{Cause: "high-pressure-pump", Weight: DryUp, Kind: kind})
+		}
+		return voices
+	}
 	voices := common("pump-check-valve", "regulator-open", "leaking-injector")
 	if !s.Circuit.HasReturn() {
 		voices = common("pump-check-valve", "leaking-injector", "regulator-open")

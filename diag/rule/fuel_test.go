@@ -261,6 +261,9 @@ func TestHeldPressure(t *testing.T) {
 		{name: "rises over its limit", test: rail(returns, diag.Circuit{KeyOn: psi(41), Hold: held(5, 60), Limits: append(book, diag.FuelLimit{For: "hold", Low: 30, High: 45, Minutes: 5, Entered: "30-45 psi after 5 min"})}),
 			fires: "rises-after-key-off/over-limit", not: "fuel-pressure-right", soon: diag.CheckAgain},
 		{name: "read at idle only, against a hose", test: rail(returns, diag.Circuit{Idle: psi(31), Hold: held(5, 38)}), not: "rises-after-key-off falls-off-fast"},
+		// The injectors of direct injection lie behind another pump (common practice, no source).
+		{name: "the low side of direct injection", test: rail(direct, diag.Circuit{KeyOn: psi(62), Idle: psi(60), Hold: held(1, 30, 5, 5)}, sample.Complains("hard start")), fires: "falls-off-fast", first: "pump-check-valve high-pressure-pump", none: "leaking-injector", never: "injector-drip pinch-feed-and-return restrict-return", next: "oil-for-fuel"},
+		{name: "the low side and one wet plug", test: rail(direct, diag.Circuit{KeyOn: psi(62), Idle: psi(60), Hold: held(1, 30, 5, 5)}, sample.Looks("normal", "fuel-wet", "normal", "normal")), fires: "falls-off-fast fuel-wet", not: "injector-agrees"},
 		{name: "rich and not held", test: rail(returns, diag.Circuit{KeyOn: psi(41), Hold: held(5, 10), Limits: append(book, hold)}, sample.Complains("rich running")), fires: "falls-off-fast", first: "leaking-injector"},
 	})
 }

@@ -19,7 +19,7 @@ var richTogether = []Rule{
 		Source: "common practice, no source: low rail pressure leans the mixture and does not explain soot", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel},
 		Needs: []known.Need{known.NeedsFuel},
 		Of:    eachCircuit, When: known.All(runsRich, pressureLow, someFuel),
-		Kind: OfFuel, For: falling(Sight, "regulator-diaphragm", "leaking-injector", "carburettor", "purge-valve", "fuel-in-oil", "temperature-signal", "gauge-reads-low"),
+		Kind: OfFuel, For: falling(Sight, "regulator-diaphragm", "leaking-injector", "carburettor", "high-pressure-pump", "purge-valve", "fuel-in-oil", "temperature-signal", "gauge-reads-low"),
 		Against: denies(Heard, "low-leans", append([]string{"regulator-open"}, supplyCauses...)...),
 		Say:     richButLow, Headline: "rich-but-pressure-low",
 		SaysBetterThan: []string{"fuel-pressure-low", "sags-under-load", "all-sooty"},
@@ -66,7 +66,7 @@ var richTogether = []Rule{
 			"the injector of that cylinder drips.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Ties: []diag.About{diag.AboutFuel, diag.AboutMixture},
 		Needs: []known.Need{known.NeedsFuel, known.NeedsPlugs},
-		Of:    wetAndNotHeld, When: known.All(known.BurningPlug("fuel-wet", "sooty"), known.Not(known.Low), notHeld, known.Not(inHose)),
+		Of:    wetAndNotHeld, When: known.All(known.BurningPlug("fuel-wet", "sooty"), known.Not(known.Low), notHeld, known.Not(inHose), known.Not(lowSideOnly)),
 		Kind: OfPlugs, For: []Voice{{Cause: "leaking-injector", Weight: Sight}, {Cause: "leaking-injector", Weight: Known, Kind: OfFuel}},
 		Say: injectorAgrees, Headline: "injector-agrees",
 		SaysBetterThan: []string{"fuel-wet", "one-sooty", "wet-with-fuel-and-sealing", "falls-off-fast"},
@@ -98,7 +98,7 @@ var richTogether = []Rule{
 // unmetered is what makes an engine rich past a pressure that is not high.
 var unmetered = []Voice{
 	{Cause: "regulator-diaphragm", Weight: Sight}, {Cause: "leaking-injector", Weight: Sight - rarer}, {Cause: "carburettor", Weight: Known}, {Cause: "temperature-signal", Weight: DryUp + rarer},
-	{Cause: "purge-valve", Weight: DryUp}, {Cause: "fuel-in-oil", Weight: Hint + rarer}, {Cause: "air-filter", Weight: Hint},
+	{Cause: "high-pressure-pump", Weight: DryUp}, {Cause: "purge-valve", Weight: DryUp}, {Cause: "fuel-in-oil", Weight: Hint + rarer}, {Cause: "air-filter", Weight: Hint},
 }
 
 // wetAndNotHeld is the one cylinder whose plug is wet or black, with the
@@ -131,6 +131,8 @@ var (
 		return c.Has(known.NeedsPlugs) && c.PatternOf(c.Looking("sooty")) == known.OnAll
 	})
 	toldRich        = known.OfEngine("a complaint, a code or black smoke of rich running", func(c *known.Case) bool { return c.ToldRich() })
+	lowSideOnly     = known.OfEngine("direct injection, of which the low side was read", func(c *known.Case) bool { return c.FuelSystem() == known.DirectLow })
+	held            = known.OfEngine("the pressure held after switching off", func(c *known.Case) bool { return c.EveryCircuit(known.Circuit.Holds) })
 	inHose          = known.OfEngine("fuel in the regulator's hose", func(c *known.Case) bool { return c.FuelInHose("yes") })
 	pressureIsRight = known.OfEngine("fuel pressure within its limits", func(c *known.Case) bool { return right(c) })
 	pastAny         = known.OfEngine("a steady fuel pressure past a limit", func(c *known.Case) bool { return c.PressurePast() })

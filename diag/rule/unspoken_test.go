@@ -1,6 +1,7 @@
 package rule_test
 
 import (
+	"slices"
 	"testing"
 
 	"gaugesheet/diag"
@@ -72,4 +73,22 @@ func TestStoodBeforeWear(t *testing.T) {
 		{name: "stood", test: sample.Dry("inline-4", []float64{98, 95, 102, 97}, append(risen, sample.Stood(24))...), fires: "stood-engine; all-low", first: "dry-bores"},
 		{name: "in use", test: sample.Dry("inline-4", []float64{98, 95, 102, 97}, risen...), fires: "all-low", first: "wear"},
 	})
+}
+
+// TestNotRunWithALeakingInlet: fire past an intake valve can light the mixture
+// in the manifold, so that such an engine is not run to see whether it recovers
+// (common practice, no source). One that stood and only reads low is.
+func TestNotRunWithALeakingInlet(t *testing.T) {
+	stood := []float64{155, 130, 160, 150, 168, 118, 158, 152}
+	if runsAgain(sample.Dry("V8", stood, sample.Stood(48), sample.Leak("6", 30, "inlet"))) {
+		t.Error("an engine with air at its inlet is run")
+	}
+	if !runsAgain(sample.Dry("inline-4", []float64{98, 95, 102, 97}, sample.Minimum(130), withOil(138, 135, 144, 139), sample.Stood(24))) {
+		t.Error("an engine that stood is not run and tested again")
+	}
+}
+
+// runsAgain reports a story that asks to run the engine and to test it again.
+func runsAgain(test *diag.Test) bool {
+	return slices.ContainsFunc(story.WithoutPlan(test).Stories, func(s diag.Story) bool { return s.Next != nil && s.Next.Key == "run-and-retest" })
 }
