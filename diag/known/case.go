@@ -13,7 +13,6 @@ type Case struct {
 
 	works  []Work            // read when first asked for
 	parsed map[string]Work   // a text of the job and what was read in it
-	told   map[string]bool   // a check by its name: does any work speak of it
 	seen   map[string]string // a cylinder: all that was seen in it
 	each   []Subject         // every cylinder by itself, made when first asked for
 	plugs  []string          // those that were read, looked up when first asked for
