@@ -119,7 +119,7 @@ var ofComplaint = map[string][]string{
 	rich:        {"regulator-diaphragm", "leaking-injector", "temperature-signal", "purge-valve", "air-filter"},
 	lean:        {"air-leak", "low-fuel-pressure", "air-meter"},
 	lowPower:    {"low-fuel-pressure", "ignition", "restricted-exhaust", "air-filter", "cam-timing"},
-	oilUse:      {"guides-or-seals", "breather", "oil-control-rings"},
+	oilUse:      {"guides-or-seals", "breather", "oil-control-rings", "oil-burning", "too-much-oil"},
 	coolantLoss: {"head-gasket", "other-than-sealing"},
 	overheat:    {"other-than-sealing", "head-gasket", "lean-mixture"},
 	noise:       {"valve-motion", "valve-lash", "bottom-end"},

@@ -133,12 +133,15 @@ const (
 )
 
 // Complaints are the job's complaints that a cause can explain, in its order; a
-// stored misfire code is one too. That the engine stood for long is how it came
+// stored misfire code is one too, and so is black smoke, for a rich mixture. That the engine stood for long is how it came
 // here and not what is wrong with it; a rule of its own speaks of it.
 func (c *Case) Complaints() []string {
 	list := slices.DeleteFunc(slices.Clone(c.History.Complaints), func(x string) bool { return x == "stood" && c.Stood() })
 	if misfires, _ := c.MisfireCodes(); misfires && !slices.Contains(list, "misfire") {
 		list = append(list, "misfire")
+	}
+	if c.Smokes("black") && !c.Spec.Diesel() && !slices.Contains(list, rich) {
+		list = append(list, rich)
 	}
 	return list
 }

@@ -15,7 +15,7 @@ var plugDamageRules = []Rule{
 		Of: eachCylinder, When: known.Plug("melted"),
 		Kind: OfPlugs, For: append(speaks(Known, "early-ignition"), common("lean-mixture", "injection")...),
 		Weigh: func(c *known.Case, _ known.Subject) []Voice {
-			return append(heatRange(c), speaks(commonest-2*rarer, "holed-piston")...)
+			return append(heatRange(c), speaks(commonest-2*rarer, "holed-piston", "apex-seal")...)
 		},
 		Say: plugsSeen(diag.DoNotRun), Headline: "plugs-melted", Variants: []string{glowVariant},
 	},

@@ -43,7 +43,7 @@ var engineTogether = []Rule{
 		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of: everyRead, When: known.All(known.UnderFloor, known.OfEngine("every loss that was read 10 % at most", allHold)),
 		Kind: OfLeakage, For: append(speaks(Known, "cam-timing"), speaks(DryUp, "gauge-reads-low", "throttle-or-choke")...), Against: denies(Known, "holds-air", "wear", "washed-bore", "fault-in-each"),
-		Say: lowYetTight, Headline: "low-but-tight-everywhere",
+		Say: lowYetTight, Keeps: true, Headline: "low-but-tight-everywhere",
 		SaysBetterThan: []string{"all-low", "low-but-tight"},
 	},
 	{

@@ -18,6 +18,8 @@ const (
 	mostAnswers = 5
 	// mostMade is how many are made where readings are counted too.
 	mostMade = 6
+	// fewAnswers is how many of these the job says in words at least.
+	fewAnswers = 2
 	// setUp is what every check costs beside its own minutes.
 	setUp = 5
 	// weighed is how many causes of a story count when checks are compared.
@@ -108,7 +110,7 @@ func (s *story) leftOver(shares []share) bool {
 			ruledOut = append(ruledOut, e.By)
 		}
 	}
-	return len(ruledOut) > 1 && s.Confidence != diag.Weak && (len(shares) == 1 || shares[0].part >= 2*shares[1].part)
+	return len(ruledOut) > 1 && (len(shares) == 1 || s.Confidence != diag.Weak && shares[0].part >= 2*shares[1].part)
 }
 
 // cylindersFor are the cylinders that a check is made on for this story.
@@ -257,7 +259,8 @@ func answered(c *known.Case) int {
 }
 
 // enough reports that so many checks were made, by the job's words or by their
-// readings, that the next one is to take it apart.
+// readings, that the next one is to take it apart. Readings alone, however many
+// kinds a job brings, are no reason to ask for nothing.
 func enough(c *known.Case) bool {
 	told := answered(c)
 	if told >= mostAnswers {
@@ -269,7 +272,7 @@ func enough(c *known.Case) bool {
 			made++
 		}
 	}
-	return made >= mostMade
+	return made >= mostMade && told >= fewAnswers
 }
 
 // chooseForSheet sets the one check of the sheet: that of the first story that
@@ -279,7 +282,7 @@ func chooseForSheet(c *known.Case, d *diag.Diagnosis, at diag.Urgency) {
 		if d.Stories[i].Next == nil || d.Stories[i].Urgency == diag.NoAction {
 			continue
 		}
-		if d.Stories[i].Urgency != d.Urgency && d.Urgency == diag.DoNotRun && answered(c) > 0 {
+		if d.Stories[i].Urgency != d.Urgency && answered(c) > 0 { // what is worse is mended first, and then it is tested again
 			continue
 		}
 		d.Next, d.NextFor = d.Stories[i].Next, i
@@ -370,6 +373,9 @@ func (s *story) repeatCheck(c *known.Case, at diag.Urgency) *diag.Check {
 			name = r.RepeatOf(c, n)
 		}
 		k := cause.CheckNamed(name)
+		if k != nil && k.Then != "" && k.IsMade(c, n.Cylinders) {
+			k = cause.CheckNamed(k.Then)
+		}
 		if k == nil || !k.Allowed(c, n.Cylinders, at) || k.IsMade(c, n.Cylinders) || enough(c) {
 			continue
 		}

@@ -64,7 +64,9 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 // with them: atLeast, or the sheet's own where that is greater.
 func stories(c *known.Case, atLeast diag.Urgency) ([]*story, diag.Urgency) {
 	told := answerComplaints(c, tell(c, rule.Run(c)))
+	liftWhole(c, told)
 	order(c, told)
+	agreeOnOrder(told)
 	c.Sums.Urgency = diag.NoAction
 	for _, s := range told {
 		c.Sums.Urgency = worse(c.Sums.Urgency, s.Urgency)
@@ -88,6 +90,7 @@ func order(c *known.Case, told []*story) {
 		return cmp.Or(
 			cmp.Compare(b.Urgency.Rank(), a.Urgency.Rank()),
 			cmp.Compare(a.testLast(), b.testLast()),
+			cmp.Compare(a.notFound(), b.notFound()),
 			cmp.Compare(a.partLast(), b.partLast()),
 			cmp.Compare(a.class(), b.class()),
 			cmp.Compare(sureness(b.Confidence), sureness(a.Confidence)),
@@ -95,6 +98,15 @@ func order(c *known.Case, told []*story) {
 			cmp.Compare(c.Place(a.Cylinders), c.Place(b.Cylinders)),
 		)
 	})
+}
+
+// notFound is 0 for a story whose cause a check has shown, which is told before
+// what is only likely.
+func (s *story) notFound() int {
+	if s.book != nil && len(s.book.found()) > 0 {
+		return 0
+	}
+	return 1
 }
 
 // sureness orders confidences, the least sure first.

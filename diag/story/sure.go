@@ -91,10 +91,13 @@ func (s *story) urgentBy(doubted []known.Need) bool {
 	})
 }
 
-// comparesCylinders reports a story that holds cylinders against each other: what
-// moves all readings alike leaves it as it is.
+// comparesCylinders reports a story that holds cylinders against each other, and
+// would be as urgent by that alone: what moves all readings alike leaves it as it
+// is.
 func (s *story) comparesCylinders() bool {
-	return s.About == diag.AboutCylinders && !s.lead().rule.Absolute
+	return s.About == diag.AboutCylinders && slices.ContainsFunc(s.members, func(m *member) bool {
+		return !m.rule.Absolute && m.finding.Urgency.Rank() >= s.Urgency.Rank()
+	})
 }
 
 // unsettle takes the urgency down to checking again where the test that it

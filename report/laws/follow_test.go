@@ -117,6 +117,7 @@ func enter(s *subject, c *nextCheck, r result) *tree {
 		entered = enterLeakage(t, cylinders, r.Name)
 	case "wet-test", "repeat-wet":
 		entered = enterWet(s, t, cylinders, r.Name)
+		t.drop("compression", "oil") // repeated with the dose that the check names
 	case "coolant-gas-test":
 		t.set(map[string]string{"none": "negative", "gas": "positive"}[r.Name], "coolant-gas-test")
 		entered = true

@@ -18,7 +18,7 @@ func (s *subject) worsts() []worst {
 	var all []worst
 	for _, one := range s.out.Stories {
 		if one.Urgency == s.out.Verdict.Urgency {
-			all = append(all, worst{"the story about " + one.About, one.Cylinders, one.About == "fuel"})
+			all = append(all, worst{"the story about " + one.About, one.Cylinders, one.About == "fuel" || one.About == "mixture"})
 		}
 	}
 	if s.out.told() {
@@ -32,7 +32,7 @@ func (s *subject) worsts() []worst {
 	return all
 }
 
-var fuelWords = regexp.MustCompile(`(?i)fuel|regulator|pump|rich|lean|pressure not held`)
+var fuelWords = regexp.MustCompile(`(?i)fuel|regulator|pump|rich|lean|pressure not held|mixture|plug|spark|soot|ash`)
 
 var wholeEngine = regexp.MustCompile(`(?i)\b(all|both|every|no cylinder|none|any cylinder|one side|one bank|bank|each|the cylinder|the engine|overall|everywhere|even)\b`)
 

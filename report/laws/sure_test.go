@@ -1,8 +1,10 @@
 package laws_test
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // kinds counts the independent kinds of test that the job has of these
@@ -18,7 +20,9 @@ func (s *subject) kinds(cylinders []string) int {
 		}
 		return len(cylinders) == 0 || overlap(m.keys, cylinders) || m.has("all") || m.has("others")
 	}
+	// Fuel in the regulator's hose is seen, and not read off the gauge.
 	for _, is := range []bool{
+		strings.Contains(fmt.Sprint(s.tree), "fuel-in-hose: yes"),
 		of("compression", "dry") || s.rotary() && s.tree.has("rotors", "faces"), of("compression", "wet") || s.tree.has("compression", "wet-in-words"), of("compression", "running"),
 		of("leakage", "dry") || of("leakage", "loss"), of("plugs", "looks"), of("borescope"), s.tree.has("coolant-gas-test"), s.tree.has("fuel-pressure"),
 		s.tree.has("vehicle", "codes"), s.tree.has("smoke"), s.tree.has("findings"), s.tree.has("earlier"), s.tree.has("before"),
@@ -83,7 +87,10 @@ func threeAgree(s *subject, k *tally) {
 		for _, key := range []string{"wet", "oil", "first"} {
 			t.drop("compression", key)
 		}
-		t.drop("vehicle", "codes")
+		for _, key := range []string{"codes", "stood"} {
+			t.drop("vehicle", key)
+		}
+		t.drop("job", "complaints")
 		for name, rise := range map[string]float64{low[0]: fault.rise, even[0]: 1.02} {
 			v, _ := strconv.ParseFloat(s.tree.text("compression", "dry", name), 64)
 			t.set(strconv.FormatFloat(v*rise, 'f', 1, 64), "compression", "wet", name)

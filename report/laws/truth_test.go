@@ -232,6 +232,25 @@ func floor(s *subject, k *tally) {
 	if highest > low*0.96 {
 		return
 	}
+	// Figures that another unit would make likely: the unit is read off first.
+	// A flooded engine is dried before its readings count.
+	looked, wet := 0, 0
+	for _, p := range s.out.Plugs.Cylinders {
+		if p.Look != "" {
+			looked++
+		}
+		if p.Look == "fuel-wet" {
+			wet++
+		}
+	}
+	if 2*wet > looked {
+		return
+	}
+	for _, n := range s.out.Notices {
+		if n.Rule == "unit-suspect" && strings.Contains(n.Says, "looks like") {
+			return
+		}
+	}
 	k.saw()
 	if len(s.out.lead()) == 0 {
 		k.fail("the highest of %v is %.0f psi, and nothing is found", dry, highest)

@@ -1,0 +1,71 @@
+package story
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// liftWhole makes an engine that is low throughout as urgent as the cylinder of
+// it that is to be seen to soonest, one without pressure set aside: what is so
+// of all is said first.
+func liftWhole(c *known.Case, told []*story) {
+	if c.AllLow() == nil {
+		return
+	}
+	soon := slices.ContainsFunc(told, func(s *story) bool {
+		return s.About == diag.AboutCylinders && s.Urgency.Rank() >= diag.ActSoon.Rank()
+	})
+	for _, s := range told {
+		if soon && s.About == diag.AboutEngine && s.lowThroughout() && s.Urgency == diag.CheckAgain {
+			s.Urgency = diag.ActSoon
+		}
+	}
+}
+
+// lowThroughout reports a story that is led by what all cylinders have in
+// common, by their pressure.
+func (s *story) lowThroughout() bool {
+	return s.partLast() == 0 && len(s.members) > 0 && slices.Contains(s.lead().rule.Needs, known.NeedsCompression)
+}
+
+// agreeOnOrder puts the causes that two stories about the same cylinders have in
+// common in the order of the one that is told first.
+func agreeOnOrder(told []*story) {
+	for i, later := range told {
+		for _, first := range told[:i] {
+			names := later.named()
+			if slices.ContainsFunc(first.named(), func(n string) bool { return slices.Contains(names, n) }) {
+				later.follow(first.Causes)
+			}
+		}
+	}
+}
+
+// named are the cylinders that the leading finding of a story names.
+func (s *story) named() []string {
+	if len(s.members) == 0 {
+		return nil
+	}
+	return s.lead().finding.Cylinders
+}
+
+// follow puts those of a story's causes that are among others in their order,
+// in the places that they have.
+func (s *story) follow(order []diag.Phrase) {
+	at := func(p diag.Phrase) int {
+		return slices.IndexFunc(order, func(o diag.Phrase) bool { return o.Key == p.Key })
+	}
+	var places []int
+	var common []diag.Phrase
+	for i, p := range s.Causes {
+		if at(p) >= 0 {
+			places, common = append(places, i), append(common, p)
+		}
+	}
+	slices.SortStableFunc(common, func(a, b diag.Phrase) int { return at(a) - at(b) })
+	for i, p := range common {
+		s.Causes[places[i]] = p
+	}
+}
