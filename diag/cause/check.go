@@ -39,6 +39,9 @@ type Check struct {
 	Outcomes []Outcome // all of them
 	// Again: it repeats the test rather than looks into the engine.
 	Again bool
+	// Then is the check that repeats the test where this one left the doubt; "" for
+	// none.
+	Then string
 	// Fuel: fuel lines are opened or watched.
 	Fuel bool
 	// Whole: it is made on the engine or its fuel supply and not on cylinders.

@@ -10,7 +10,7 @@ func valves(c *known.Case, _ []string) bool  { return c.HasValves() }
 var againChecks = []Check{
 	{Name: "complete-set", Minutes: 15, Fits: func(c *known.Case, _ []string) bool { return c.Several() }, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
 		Outcomes: []Outcome{{Name: "alike"}, {Name: "apart", Else: true}}},
-	{Name: "look-at-the-gauge", Minutes: 1, Whole: true, Again: true, Words: []string{"unit read off", "unit checked"},
+	{Name: "look-at-the-gauge", Then: "second-gauge", Minutes: 1, Whole: true, Again: true, Words: []string{"unit read off", "unit checked"},
 		Outcomes: []Outcome{{Name: "another unit", For: []string{"other-unit"}}, {Name: "the same unit", Else: true}}},
 	{Name: "look-up-limit", Minutes: 2, Whole: true, Again: true, Words: []string{"limit looked up", "limit checked"},
 		Outcomes: []Outcome{{Name: "sea level", For: []string{"altitude"}}, {Name: "another figure", For: []string{"limit-wrong"}}, {Name: "it stands", Else: true}}},

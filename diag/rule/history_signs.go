@@ -7,7 +7,10 @@ import (
 // historySigns are what is told of an engine beside its readings. It tips the
 // balance between causes and makes nothing sure.
 var historySigns = []Sign{
-	{When: stoodAndLow, Kind: OfHistory, About: "cylinders", For: append(speaks(Known, "stuck-valve"), speaks(DryUp, "stuck-rings", "dry-bores")...)},
+	{When: known.All(stoodAndLow, known.Not(mostLow)), Kind: OfHistory, About: "cylinders", For: append(speaks(Known, "stuck-valve"), speaks(DryUp, "stuck-rings", "dry-bores")...)},
+	{When: known.All(stoodAndLow, mostLow), Kind: OfHistory, About: "cylinders", For: append(speaks(Known, "dry-bores", "stuck-rings"), speaks(DryUp, "stuck-valve")...)},
+	// Rings that have stood leak until they are oiled and have run.
+	{When: known.All(known.StoodLong, pastItsRings), Kind: OfHistory, About: "cylinders", For: speaks(Heard, "dry-bores", "stuck-rings")},
 	{When: known.All(known.StoodLong, rotaryEngine), Kind: OfHistory, About: "cylinders", For: speaks(Known, "stuck-seals")},
 
 	{When: cameSuddenly, Kind: OfHistory, About: "any", For: speaks(Hint, "holed-piston", "head-gasket", "broken-ring-land", "exhaust-valve", "bent-valve", "timing-drive"),
@@ -29,6 +32,12 @@ var historySigns = []Sign{
 var (
 	rotaryEngine = known.OfEngine("a rotary", func(c *known.Case) bool { return c.Rotary() })
 	stoodAndLow  = known.All(known.StoodLong, known.Low)
+	mostLow      = known.OfEngine("most of the cylinders low, and none without pressure", func(c *known.Case) bool {
+		return !c.Cranking().WithoutPressure() && 2*len(c.LowSet()) > len(c.Read())
+	})
+	pastItsRings = known.OfAll("low, and its air goes to the crankcase or it came up with oil", func(c *known.Case, n string) bool {
+		return c.Grade(n).IsLow() && (c.LeaksAt(n, known.AtCrankcase) && c.LostAt(n) == known.AtCrankcase || c.WetEvidence(n) == known.WetRises)
+	})
 	cameSuddenly = known.SuddenOnset
 	cameSlowly   = known.OfEngine("it came on slowly", func(c *known.Case) bool { return c.CameSlowly() })
 	usesOil      = known.OfEngine("it uses oil", func(c *known.Case) bool { return c.UsesOil() })

@@ -37,18 +37,20 @@ var runningRules = []Rule{
 			"A fault that all of them share does not show so.",
 		Source: byBreathing, Class: Information, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
 		Of: oneSet("the cylinders read running", ranNames), When: known.AllBreatheAlike,
-		Kind: OfRunning, Against: denies(Heard, "breathes-alike", motionCauses...), Say: runningEven,
+		Kind: OfRunning, Against: denies(2*Heard, "breathes-alike", motionCauses...), Say: runningEven,
 	},
 }
 
 // motionCauses are what makes one cylinder breathe otherwise than the rest.
-var motionCauses = []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "restricted-inlet"}
+var motionCauses = []string{"valve-motion", "collapsed-lifter", "deactivation-lifter"}
 
 // runningSigns are what reading alike speaks against in the stories of other
 // readings.
 var runningSigns = []Sign{
-	{When: known.BreathesAlike, Kind: OfRunning, About: "cylinders", Against: denies(Heard, "breathes-alike", motionCauses...)},
-	{When: known.AllBreatheAlike, Kind: OfRunning, About: "mixture", Against: denies(Heard, "breathes-alike", motionCauses...)},
+	{When: known.BreathesAlike, Kind: OfRunning, About: "cylinders", Against: denies(2*Heard, "breathes-alike", motionCauses...)},
+	// What chokes the inlet of all of them makes none stand apart.
+	{When: known.All(known.BreathesAlike, known.Low), Kind: OfRunning, About: "cylinders", Against: denies(Heard, "breathes-alike", "restricted-inlet")},
+	{When: known.AllBreatheAlike, Kind: OfRunning, About: "mixture", Against: denies(2*Heard, "breathes-alike", motionCauses...)},
 	{When: known.KeepsItsGas, Kind: OfRunning, About: "mixture", For: speaks(Known, "restricted-exhaust")},
 }
 

@@ -2,7 +2,6 @@ package story
 
 import (
 	"cmp"
-	"maps"
 	"slices"
 
 	"gaugesheet/diag"
@@ -23,17 +22,45 @@ type ledger struct {
 	ownHeads bool
 	order    []string
 	net      map[string]int
-	kinds    map[string]map[rule.Kind]int // for a cause, by the kind of test
-	at       map[string][]string          // cylinders that speak for a cause by more than what is common
+	kinds    map[string][]heaviest // for a cause, by the kind of test
+	at       map[string][]string   // cylinders that speak for a cause by more than what is common
 	entries  []diag.Entry
 	heard    map[string]bool // what an answer has said of a cause already
 	ranked   []string        // the causes in order; nil until asked for and after every voice
 }
 
+// heaviest is the greatest weight with which a kind of test speaks for a cause.
+type heaviest struct {
+	kind   rule.Kind
+	weight int
+}
+
+// heaviest is the greatest weight with which a kind of test speaks for a cause,
+// 0 where it does not.
+func (b *ledger) heaviest(name string, kind rule.Kind) int {
+	for _, h := range b.kinds[name] {
+		if h.kind == kind {
+			return h.weight
+		}
+	}
+	return 0
+}
+
+// heavier enters a voice's weight among those of a cause.
+func heavier(list []heaviest, voice heaviest) []heaviest {
+	for i := range list {
+		if list[i].kind == voice.kind {
+			list[i].weight = max(list[i].weight, voice.weight)
+			return list
+		}
+	}
+	return append(list, voice)
+}
+
 // weigh enters every voice on the subject of a story: those of its rules, the
 // signs, and the answers of checks that were made.
 func (s *story) weigh(c *known.Case) *ledger {
-	b := &ledger{c: c, of: max(len(s.Cylinders), 1), ownHeads: c.OwnHeads(s.Cylinders), net: map[string]int{}, kinds: map[string]map[rule.Kind]int{}, at: map[string][]string{}, entries: make([]diag.Entry, 0, 48)}
+	b := &ledger{c: c, of: max(len(s.Cylinders), 1), ownHeads: c.OwnHeads(s.Cylinders), net: map[string]int{}, kinds: map[string][]heaviest{}, at: map[string][]string{}, entries: make([]diag.Entry, 0, 48)}
 	for _, m := range s.members {
 		b.enter(m.rule, m.subject)
 	}
@@ -178,7 +205,7 @@ func (b *ledger) answers(s *story) {
 					continue
 				}
 				weight := int(float64(others) * other.Shows())
-				if o.Else && other.Shows() == 1 && b.kinds[name][rule.OfSight] < rule.Sight { // it would have shown, so it is not there
+				if o.Else && other.Shows() == 1 && b.heaviest(name, rule.OfSight) < rule.Sight { // it would have shown, so it is not there
 					weight = min(weight, -b.net[name])
 				}
 				b.add(rule.Voice{Cause: name, Weight: weight, Says: "check-says-otherwise"}, rule.OfCheck, said, nil)
@@ -245,11 +272,10 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 	}
 	if _, known := b.net[v.Cause]; !known {
 		b.order = append(b.order, v.Cause)
-		b.kinds[v.Cause] = map[rule.Kind]int{}
 	}
 	b.net[v.Cause] += weight
 	if weight > 0 {
-		b.kinds[v.Cause][kind] = max(b.kinds[v.Cause][kind], v.Weight)
+		b.kinds[v.Cause] = heavier(b.kinds[v.Cause], heaviest{kind, v.Weight})
 		if v.Weight > 50 {
 			for _, n := range at {
 				if !slices.Contains(b.at[v.Cause], n) {
@@ -325,8 +351,8 @@ func (b *ledger) against() []diag.Phrase {
 func (b *ledger) agreeing(name string) []rule.Kind {
 	var list []rule.Kind
 	sure := false
-	for _, kind := range slices.Sorted(maps.Keys(b.kinds[name])) {
-		weight := b.kinds[name][kind]
+	for _, h := range b.kinds[name] {
+		kind, weight := h.kind, h.weight
 		counts := kind != rule.OfHistory && kind != ""
 		measured := kind == rule.OfCompression || kind == rule.OfRotors || kind == rule.OfFuel
 		if counts && (weight >= rule.DryUp || measured && weight > 0) {
@@ -334,9 +360,9 @@ func (b *ledger) agreeing(name string) []rule.Kind {
 			sure = sure || weight >= rule.Known
 		}
 	}
+	slices.Sort(list)
 	if !sure { // several hints are no proof
 		list = list[:min(1, len(list))]
 	}
-	slices.Sort(list)
 	return list
 }

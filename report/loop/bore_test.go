@@ -104,7 +104,11 @@ func lost(leak float64) float64 { return 1 / (1 + 0.95*max(0, leak-tightLeak)) }
 // dryReading is a cranking reading in psi; place is when it is tested, from 0.
 func (b *bench) dryReading(i, place int) float64 {
 	c := &b.bores[i]
-	return b.usual * c.scatter * c.breath * c.filled * lost(c.leak()) * b.method(place) * b.noise(0.008)
+	v := b.usual * c.scatter * c.breath * c.filled * lost(c.leak()) * b.method(place) * b.noise(0.008)
+	if !b.diesel() {
+		v = min(v, 300) // the end of the gauge's scale
+	}
+	return v
 }
 
 // wetReading is the same with oil: it seals what passes the rings for the most

@@ -209,6 +209,12 @@ func (r *run) amongThree() bool {
 	return slices.ContainsFunc(lead[:min(3, len(lead))], func(c string) bool { return slices.Contains(r.bench.fault.causes, c) })
 }
 
+// hidden reports a fault of the test of which the job shows nothing: nobody
+// complains, and no book says what the engine should read.
+func (b *bench) hidden() bool {
+	return b.fault.inTest && len(b.job.complaints) == 0 && b.job.minimum == 0
+}
+
 // stuck says how a run goes in circles, "" where it does not.
 func (r *run) stuck() string {
 	switch {
@@ -216,6 +222,8 @@ func (r *run) stuck() string {
 		return "asks again for " + r.again
 	case r.checks() > manyChecks:
 		return fmt.Sprintf("asks for %d checks", r.checks())
+	case r.bench.hidden() && r.end != nil && r.end.Verdict.Urgency == noAction:
+		return ""
 	case r.end != nil && r.end.Verdict.Next == nil && !r.foundInTheEnd() && r.bench.fault.name != sound.name && len(r.end.lead()) == 0:
 		return "ends without a check or a cause"
 	}
