@@ -94,13 +94,14 @@ func (c *Case) relative(is func(*diag.LimitResult) bool) []*diag.LimitResult {
 }
 
 // UsualPassed is the usual limit, where the job states none and the set is past
-// it as read; nil else.
+// it clear of the uncertainty; nil else. It is custom and no limit of the
+// maker's, so that a reading too close to tell is not held against it.
 func (c *Case) UsualPassed() *diag.LimitResult {
 	s := c.Cranking()
 	if !s.DefaultLimit || len(s.Limits) == 0 {
 		return nil
 	}
-	if l := &s.Limits[0]; l.Verdict == diag.Outside || l.Verdict == diag.TooClose && l.PastAsRead {
+	if l := &s.Limits[0]; l.Verdict == diag.Outside {
 		return l
 	}
 	return nil
@@ -116,7 +117,7 @@ const apart = 7
 // StandsApart is the cylinder that stands apart below all others, "" for none.
 func (c *Case) StandsApart() string {
 	names := c.Read()
-	if len(names) < 3 {
+	if len(names) < 2 {
 		return ""
 	}
 	slices.SortStableFunc(names, func(a, b string) int { return byDry(c.Cylinder(a), c.Cylinder(b)) })

@@ -87,7 +87,14 @@ func (v *view) compressionResult() result {
 	if c == nil {
 		return v.missing(name, "compression")
 	}
-	return v.limitsResult(name, c.Limits, v.limitResultWords)
+	r := v.limitsResult(name, c.Limits, v.limitResultWords)
+	if c.DefaultLimit && r.mark == figure.Act { // custom, not a limit: the findings say how bad it is
+		r.word, r.mark = v.label("tile.past-usual"), figure.Notice
+		if u := v.concern("compression", ""); u.Rank() > 0 {
+			r.mark = urgencyMark(u)
+		}
+	}
+	return r
 }
 
 // limitsResult is what a test came to by its limits: the verdict that decides
