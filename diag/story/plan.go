@@ -90,6 +90,11 @@ func sameStory(told []*story, about *diag.Story) *story {
 		}
 	}
 	for _, s := range told {
+		if found := len(about.Cylinders) == 0 && len(s.Cylinders) > 0 && s.Urgency.Rank() > about.Urgency.Rank(); found {
+			return s // the check has shown which cylinders it is about
+		}
+	}
+	for _, s := range told {
 		if s.About == about.About && s.Circuit == about.Circuit {
 			return s
 		}
