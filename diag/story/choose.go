@@ -259,7 +259,8 @@ func answered(c *known.Case) int {
 }
 
 // enough reports that so many checks were made, by the job's words or by their
-// readings, that the next one is to take it apart. Readings alone, however many
+// readings, that the next one is to take it apart. Readings count once a check
+// was made for what the first ones showed. Readings alone, however many
 // kinds a job brings, are no reason to ask for nothing.
 func enough(c *known.Case) bool {
 	told := answered(c)
@@ -267,6 +268,9 @@ func enough(c *known.Case) bool {
 		return true
 	}
 	made := told
+	if told == 0 {
+		return false
+	}
 	for i := range cause.Checks {
 		if k := &cause.Checks[i]; k.Deeper() && !k.Told(c) && k.Made(c, nil) {
 			made++

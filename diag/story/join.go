@@ -205,7 +205,7 @@ func (s *sets) joinWhole(c *known.Case, hits []rule.Hit) {
 		return h.Rule.About == diag.AboutEngine && (h.Rule.Class == rule.Group || h.Rule.Class == rule.Together)
 	})
 	names := c.Read()
-	if !ill || len(names) < 2 {
+	if !ill || len(names) == 0 {
 		return
 	}
 	root := s.root(s.node("cylinder " + names[0]))
