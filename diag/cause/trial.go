@@ -17,15 +17,15 @@ type Trial struct {
 	Cylinders []string    // that the check is made on
 }
 
-// Try gives the test as it would be after an outcome of a check.
-func Try(c *known.Case, k *Check, o *Outcome, cylinders []string) *diag.Test {
+// Try gives the case as it would be after an outcome of a check.
+func Try(c *known.Case, k *Check, o *Outcome, cylinders []string) *known.Case {
 	t := &Trial{Test: *c.Test, Case: c, Cylinders: cylinders}
-	if o.Enter != nil {
+	if o.Enter != nil && !(k.Fuel && t.Fuel == nil) { // a section of fuel is not made up for it
 		o.Enter(t)
-	} else {
-		t.note(k.Name, o.Name, k.OfSet)
+		return c.After(&t.Test)
 	}
-	return &t.Test
+	t.note(k.Name, o.Name, k.OfSet)
+	return c.Noting(&t.Test)
 }
 
 // note writes a check and its outcome among the work done.

@@ -28,8 +28,17 @@ func New(t *diag.Test) *Case {
 
 // After does the sums on a test that differs from this one in what a check
 // showed; what was read in the job's words is not read again.
-func (c *Case) After(t *diag.Test) *Case {
-	after := New(t)
+func (c *Case) After(t *diag.Test) *Case { return c.after(New(t)) }
+
+// Noting is After for a test in which only words were added, so that the sums
+// stay as they are.
+func (c *Case) Noting(t *diag.Test) *Case {
+	s := c.Sums
+	return c.after(&Case{Test: t, Sums: &diag.Diagnosis{
+		Compression: s.Compression, Leakage: s.Leakage, Plugs: s.Plugs, Rotors: s.Rotors, Fuel: s.Fuel, NotTested: s.NotTested, NextFor: -1}})
+}
+
+func (c *Case) after(after *Case) *Case {
 	c.Works()
 	after.parsed = c.parsed
 	after.then = c.then

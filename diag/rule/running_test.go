@@ -77,7 +77,7 @@ func TestRunningIsTried(t *testing.T) {
 	for i := range k.Outcomes {
 		o := &k.Outcomes[i]
 		for _, cylinders := range [][]string{nil, {"3"}} {
-			d := story.WithoutPlan(cause.Try(c, k, o, cylinders))
+			d := story.WithoutPlan(cause.Try(c, k, o, cylinders).Test)
 			s, f := storyWith(d, want[o.Name])
 			if s == nil {
 				t.Errorf("%s on %v: %s not found", o.Name, cylinders, want[o.Name])

@@ -53,7 +53,7 @@ func try(c *known.Case, asked *diag.Check, about *diag.Story, at diag.Urgency) (
 	outcomes := k.Open(c)
 	for i := range outcomes {
 		o := &outcomes[i]
-		after := c.After(cause.Try(c, k, o, asked.Cylinders))
+		after := cause.Try(c, k, o, asked.Cylinders)
 		lead := leadsTo(after, about, at)
 		lead.Outcome = o.Name
 		step.Leads, trials = append(step.Leads, lead), append(trials, after)

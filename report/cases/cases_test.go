@@ -10,7 +10,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/story"
@@ -107,25 +106,4 @@ func (k *outcome) summary() string {
 		fmt.Fprintf(&b, "  next %s: %s\n", k.d.Next.Key, check.Do)
 	}
 	return b.String()
-}
-
-// TestFast keeps a diagnosis fast enough to run a folder of jobs in a blink.
-func TestFast(t *testing.T) {
-	files, _ := filepath.Glob("testdata/*.yaml")
-	var tests []*diag.Test
-	for _, file := range files {
-		_, j := readCase(t, file)
-		tests = append(tests, j.Test())
-	}
-	best := time.Hour
-	for range 5 {
-		began := time.Now()
-		for _, test := range tests {
-			story.Diagnose(test)
-		}
-		best = min(best, time.Since(began)/time.Duration(len(tests)))
-	}
-	if limit := time.Millisecond; best > limit {
-		t.Errorf("a diagnosis takes %v on average, more than %v", best, limit)
-	}
 }
