@@ -65,7 +65,7 @@ var (
 	WashedCrown  = []string{"steam clean", "steam-clean", "washed", "clean crown", "crown clean"}
 	LiquidWords  = []string{"liquid", "water", "coolant", "fluid", "full of", "pool", "puddle", "wet with fuel", "fuel standing", "oil standing"}
 	CarbonWords  = []string{"crown carbon", "carbon on the crown", "carbon on crown", "carbon on the piston", "carbon on piston", "carboned", "heavy carbon", "coked"}
-	CarbonOnSeat = []string{"seat carbon", "carbon on the seat", "carbon on a seat", "carbon on seat"}
+	CarbonOnSeat = []string{"seat carbon", "valves carbon", "carbon on the valves", "carbon on the inlet valves", "carbon on valves", "carbon on the seat", "carbon on a seat", "carbon on seat"}
 	Glazed       = []string{"glaz"}
 	GoodWall     = []string{"wall good", "walls good", "bore good", "wall clean", "hone visible", "cross-hatch", "crosshatch"}
 	GoodCrown    = []string{"crown good", "piston good"}

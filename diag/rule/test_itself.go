@@ -215,7 +215,7 @@ func allLowCheckTheTest(c *known.Case) []diag.Notice {
 	if c.AllLow() == nil || c.Cranking().LowestPercentOfHighest < known.EvenTogether {
 		return nil
 	}
-	return notice("all-low-check-the-test", "", nil, nil)
+	return notice("all-low-check-the-test", "", nil, diag.Facts{"single": !c.Several()})
 }
 
 func altitudeNotCorrected(c *known.Case) []diag.Notice {

@@ -92,3 +92,19 @@ func TestNotRunWithALeakingInlet(t *testing.T) {
 func runsAgain(test *diag.Test) bool {
 	return slices.ContainsFunc(story.WithoutPlan(test).Stories, func(s diag.Story) bool { return s.Next != nil && s.Next.Key == "run-and-retest" })
 }
+
+// TestUsualTenthIsNoLimit: the usual 10 % is custom. A set that is past it by less
+// than the gauge can tell is a little low and outside nothing; clear of it, with
+// one that stands apart, it is told (common practice, no source).
+func TestUsualTenthIsNoLimit(t *testing.T) {
+	runSealing(t, []sealingCase{
+		{name: "too close to tell", test: sample.Dry("inline-4", []float64{161, 181, 181, 174}, coarse), fires: "a-little-low 1", not: "outside-limit", soon: diag.CheckAgain},
+		{name: "clear of it", test: sample.Dry("inline-4", []float64{181, 181, 180, 156}), fires: "outside-limit 4", not: "a-little-low"},
+		{name: "a limit of the job, too close to tell", test: sample.Dry("inline-4", []float64{161, 181, 181, 174}, coarse, sample.SpreadOfHighest(10)), fires: "outside-limit 1"},
+	})
+}
+
+// coarse is a dial of which no more is known than how far it can be out.
+func coarse(t *diag.Test) {
+	t.Gauges.Compression = &diag.Gauge{Name: "coarse", High: 300, Division: 10}
+}

@@ -191,7 +191,7 @@ func (p *printer) rotors(r *diag.RotorsResult, shown func(string) bool) {
 }
 
 func (p *printer) fuel(f *diag.FuelResult) {
-	if f == nil {
+	if f == nil || !slices.ContainsFunc(f.Circuits, func(c diag.CircuitResult) bool { return len(c.Readings)+len(c.Hold) > 0 }) {
 		return
 	}
 	p.title(fmt.Sprintf("Fuel pressure, %s", f.Unit))

@@ -56,7 +56,7 @@ var (
 	places      = []string{"exhaust", "inlet", "crankcase", "coolant", "neighbour", "outside", "nowhere"}
 	fuelSystems = []string{"carburettor", "throttle body", "port, return line", "port, no return", "direct, low side", "diesel, lift pump"}
 	fuels       = []string{"petrol", "diesel", "lpg", "cng", "ethanol", "two-stroke mix"}
-	smokes      = []string{"blue", "white", "black"}
+	smokes      = []string{"blue", "white", "black", "none"}
 	smokeTimes  = []string{"start", "idle", "load", "overrun", "always"}
 )
 

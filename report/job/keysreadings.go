@@ -61,7 +61,7 @@ var leakKeys = []key{
 var boreKeys = []key{
 	{name: "wall", form: asWord, words: []string{"scored", "glazed", "good"}, doc: "The cylinder wall."},
 	{name: "crown", form: asWord, words: []string{"washed", "carbon", "holed", "marked", "good"}, doc: "The crown of the piston."},
-	{name: "valves", form: asWord, words: []string{"burnt", "bent", "good"}, doc: "The valves."},
+	{name: "valves", form: asWord, words: []string{"burnt", "bent", "carbon", "good"}, doc: "The valves."},
 	{name: "seat", form: asWord, words: []string{"burnt", "carbon", "good"}, doc: "The valve seats."},
 	{name: "note", form: asText, doc: "Anything else that was seen."},
 }

@@ -253,7 +253,7 @@ func (s *scale) misread(text string) string {
 	switch fold(strings.Trim(text, ".!")) {
 	case "n/a", "na", "n.a", "-", "--", "–", "—", "?", "x", "none taken", "no reading", "nt", "n/t", "blank", "skipped", "missing":
 		return emptyReading
-	case "none", "nil", "zero", "nothing", "almost none", "dead", "no compression":
+	case "none", "nil", "zero", "nothing", "almost none", "almost nothing", "next to nothing", "hardly anything", "dead", "no compression":
 		return "write 0 or 'no pressure' where the gauge did not move, else what it showed"
 	case "ok", "good", "fine", "low", "high", "normal":
 		return "write what the gauge showed; words go into 'findings' or 'notes'"
