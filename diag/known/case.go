@@ -31,8 +31,11 @@ func New(t *diag.Test) *Case {
 func (c *Case) After(t *diag.Test) *Case { return c.after(New(t)) }
 
 // Noting is After for a test in which only words were added, so that the sums
-// stay as they are.
+// stay as they are, but for a unit that the words say is right.
 func (c *Case) Noting(t *diag.Test) *Case {
+	if t.UnitReadOff() != c.UnitReadOff() {
+		return c.After(t)
+	}
 	s := c.Sums
 	return c.after(&Case{Test: t, Sums: &diag.Diagnosis{
 		Compression: s.Compression, Leakage: s.Leakage, Plugs: s.Plugs, Rotors: s.Rotors, Fuel: s.Fuel, NotTested: s.NotTested, NextFor: -1}})
