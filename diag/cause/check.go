@@ -118,6 +118,18 @@ func (k *Check) work(c *known.Case, cylinders []string) *known.Work {
 	return c.DoneOn(cylinders, k.called()...)
 }
 
+// tests are the names of a check that call it a test, and tell nothing of what
+// came of it: 'combustion gas test' found no gas.
+func (k *Check) tests() []string {
+	names := []string{k.Name}
+	for _, words := range k.Words {
+		if strings.Contains(words, "test") {
+			names = append(names, words)
+		}
+	}
+	return names
+}
+
 // called are the names that the check goes by in a job's work done.
 func (k *Check) called() []string { return calledOf()[k.Name] }
 
@@ -136,11 +148,10 @@ func (k *Check) Answer(c *known.Case, cylinders []string) *Outcome {
 	if w == nil {
 		return nil
 	}
-	said := w.Text
-	if _, after, cut := strings.Cut(said, ":"); cut {
-		said = after
+	told := w.Without(k.tests()...)
+	if _, after, cut := strings.Cut(w.Text, ":"); cut {
+		told = &known.Work{Text: after}
 	}
-	told := &known.Work{Text: said}
 	var best *Outcome
 	longest := 0 // "none comes out" is not what "comes out" is for
 	for i := range k.Outcomes {

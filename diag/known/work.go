@@ -134,6 +134,16 @@ func plainPhrase(words string) string {
 	return plain
 }
 
+// Without is a work without some names, so that what is said of it is not read
+// from how it is called.
+func (w *Work) Without(names ...string) *Work {
+	text := plainWords(w.Text)
+	for _, name := range names {
+		text = strings.ReplaceAll(text, plainPhrase(name), " ")
+	}
+	return &Work{Text: text}
+}
+
 // DoneOn gives the first work whose text has one of these words and that is
 // about all of these cylinders: it names them, or names none. nil for none.
 func (c *Case) DoneOn(cylinders []string, words ...string) *Work {

@@ -75,9 +75,26 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	case best == nil && len(s.book.found()) == 0: // what was found is not looked for again
 		best = proof
 	}
+	if best == nil && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && len(s.book.found()) == 0 && !s.leftOver(shares) {
+		best = s.lookFirst(c, at)
+	}
 	if best != nil {
 		s.Next = best.Ask(c, s.cylindersFor(best), at)
 	}
+}
+
+// looks are what is done first with an engine that must not be run, where no
+// check tells its causes apart: look in, and turn it by hand.
+var looks = []string{"borescope", "ports-look", "turn-by-hand"}
+
+// lookFirst is the first of these that fits and was not made, nil for none.
+func (s *story) lookFirst(c *known.Case, at diag.Urgency) *cause.Check {
+	for _, name := range looks {
+		if k := cause.CheckNamed(name); k.Allowed(c, s.Cylinders, at) && !k.IsMade(c, s.cylindersFor(k)) {
+			return k
+		}
+	}
+	return nil
 }
 
 // concerns reports a check that speaks for one of some causes, or mends it.

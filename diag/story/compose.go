@@ -148,6 +148,7 @@ func (s *story) fold() {
 // is lower: who weighs more readings together knows better how soon. A member
 // that only explains what others found is as urgent as the most urgent of them.
 func (s *story) settle() {
+	s.lower(func(better *member) bool { return !better.rule.Keeps })
 	rest := diag.Urgency("")
 	for _, m := range s.members {
 		if !m.rule.Keeps {
@@ -159,11 +160,17 @@ func (s *story) settle() {
 			m.finding.Urgency = rest
 		}
 	}
+	s.lower(func(*member) bool { return true })
+}
+
+// lower gives members the urgency of those that say them better, where that is
+// lower.
+func (s *story) lower(counts func(better *member) bool) {
 	for settled := false; !settled; {
 		settled = true
 		for _, m := range s.members {
 			for _, better := range s.members {
-				if better.rule.Name == m.better && better.finding.Urgency.Rank() < m.finding.Urgency.Rank() {
+				if better.rule.Name == m.better && counts(better) && better.finding.Urgency.Rank() < m.finding.Urgency.Rank() {
 					m.finding.Urgency, settled = better.finding.Urgency, false
 				}
 			}
