@@ -116,7 +116,7 @@ func risesAfterKeyOff(_ *known.Case, s known.Subject) diag.Finding {
 func holdFacts(k known.Circuit, fall *known.Fall) diag.Facts {
 	c, h := k.Case, fall.At
 	facts := diag.Facts{"from": c.FuelNumber(fall.From), "held": c.FuelNumber(h.Value), "fall": c.FuelNumber(math.Abs(fall.From - h.Value)),
-		"minutes": minutes(h.Minutes), "limit": "", "known": fall.Known}
+		"minutes": minutes(h.Minutes), "limit": "", "known": fall.Known, "direct": c.FuelSystem() == known.DirectLow}
 	if h.LimitLow != nil {
 		limit := "at least " + c.FuelNumber(*h.LimitLow).String()
 		if h.LimitMinutes > 0 && h.LimitMinutes != h.Minutes {
