@@ -279,6 +279,7 @@ type List struct {
 // Short keeps all words at every level.
 type Short struct {
 	Words int    // that each part keeps at brief
+	Parts int    // that are kept at brief, the first ones; 0 is all
 	Left  string // said behind it where words were left out: where they stand
 }
 

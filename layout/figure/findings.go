@@ -252,15 +252,26 @@ func smallPrint(t layout.Theme, label, text string, width layout.Length) layout.
 	return paragraph(t, width, layout.Left, run(t, layout.Note, t.Muted, label), run(t, layout.Note, t.Muted, text))
 }
 
-// NewNextCheck is the block "next-check": the one check that settles most.
+// NewNextCheck is the block "next-check": the one check that settles most, with
+// all its outcomes. At brief, and sooner where the box is wide, it is one
+// paragraph.
 func NewNextCheck(d NextCheck) layout.Block {
 	return block{"next-check", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		pad := [...]layout.Length{layout.Full: 10, layout.Compact: medium, layout.Brief: small + tight}[level]
 		inner := width - 2*pad
-		if width >= twoColumns && level != layout.Full {
-			runs := []layout.Run{run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, dotted(d.For)), run(t, layout.Label, t.Muted, dotted(d.Effort)), run(t, layout.Body, t.Ink, d.Do)}
+		if level == layout.Brief || width >= twoColumns && level != layout.Full {
+			strong, body := run(t, layout.Strong, t.Ink, ""), run(t, layout.Body, t.Ink, "")
+			if width < twoColumns { // a narrow box is the highest part of a full page
+				strong, body = run(t, layout.Label, t.Ink, ""), run(t, layout.Label, t.Ink, "")
+				strong.Face.Weight = layout.Bold
+			}
+			said := func(like layout.Run, text string) layout.Run {
+				like.Text = text
+				return like
+			}
+			runs := []layout.Run{run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, dotted(d.For)), run(t, layout.Label, t.Muted, dotted(d.Effort)), said(body, d.Do)}
 			for _, o := range d.Outcomes {
-				runs = append(runs, run(t, layout.Strong, t.Ink, o.If+":"), run(t, layout.Body, t.Ink, o.Then+"."))
+				runs = append(runs, said(strong, o.If+":"), said(body, o.Then+"."))
 			}
 			return framed(t, paragraph(t, inner, layout.Left, runs...), pad)
 		}

@@ -38,7 +38,11 @@ func (s Short) keep(texts []string, level layout.Detail) ([]string, string) {
 	if s.Words == 0 || level != layout.Brief {
 		return texts, ""
 	}
-	kept, left := make([]string, len(texts)), ""
+	left := ""
+	if s.Parts > 0 && len(texts) > s.Parts {
+		texts, left = texts[:s.Parts], s.Left
+	}
+	kept := make([]string, len(texts))
 	for i, text := range texts {
 		kept[i] = text
 		if words := strings.Fields(text); len(words) > s.Words {
@@ -124,8 +128,8 @@ func entriesRunOn(t layout.Theme, d Entries, width layout.Length, level layout.D
 		values[i] = l.Value
 	}
 	values, left := d.Short.keep(values, level)
-	for i, l := range d.Lines {
-		if i < len(d.Lines)-1 {
+	for i, l := range d.Lines[:len(values)] {
+		if i < len(values)-1 {
 			values[i] += fixedDot
 		}
 		name := l.Name

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
@@ -145,11 +146,13 @@ func (v *view) cautionsBlock() layout.Block {
 	return figure.NewCautions(figure.List{Title: v.label("heading.cautions"), Items: items, Run: true})
 }
 
+// cautionKeys are the cautions to print. That the sheet describes the engine on
+// that day only stands in the foot, where a sheet has one.
 func (v *view) cautionKeys() []string {
-	if v.d != nil {
-		return v.d.Cautions
+	if v.d == nil {
+		return benchCautions
 	}
-	return benchCautions
+	return slices.DeleteFunc(slices.Clone(v.d.Cautions), func(key string) bool { return key == "that-day-only" && v.hasBlock("foot") })
 }
 
 // benchCautions are those of an empty bench sheet, on which any test may follow.

@@ -225,6 +225,10 @@ func (v *view) unrecorded() []string {
 
 func gaugeUnknown(g *diag.Gauge) bool { return g == nil || g.AccuracyText == "" }
 
+// firstSeen is how many lines of what else was seen stay on a page that is too
+// full for all of them.
+const firstSeen = 3
+
 // ownFindingsBlock is what the technician saw, in the technician's words.
 func (v *view) ownFindingsBlock() layout.Block {
 	items := values(v.job.Findings)
@@ -252,7 +256,9 @@ func (v *view) ownFindingsBlock() layout.Block {
 	if len(items) == 0 {
 		return nil
 	}
-	return figure.NewList("own-findings", figure.List{Title: v.label("heading.own-findings"), Items: items})
+	short := v.short()
+	short.Parts = firstSeen
+	return figure.NewList("own-findings", figure.List{Title: v.label("heading.own-findings"), Items: items, Short: short})
 }
 
 // names are the cylinders, or the rotors of a rotary.

@@ -34,7 +34,7 @@ func TestRandomJobsOnEverySheet(t *testing.T) {
 				s.Draw(rec)
 				checkPage(t, rec, kind, paper)
 				if kind != "blank" {
-					checkReadings(t, rec, d, kind)
+					checkReadings(t, rec, j.Test(), d, kind)
 					checkFindingOrder(t, rec, d, kind)
 				}
 			}
@@ -45,8 +45,9 @@ func TestRandomJobsOnEverySheet(t *testing.T) {
 	}
 }
 
-// checkReadings fails where a reading is nowhere on the page.
-func checkReadings(t *testing.T, rec *record.Recorder, d *diag.Diagnosis, kind string) {
+// checkReadings fails where a reading is nowhere on the page: a band with its
+// ends, the middle of other repeats with the decimal that it has.
+func checkReadings(t *testing.T, rec *record.Recorder, test *diag.Test, d *diag.Diagnosis, kind string) {
 	t.Helper()
 	page := map[string]bool{}
 	for _, word := range strings.FieldsFunc(pageText(rec), func(r rune) bool { return strings.ContainsRune(" \n/(),;:~+", r) }) {
@@ -63,12 +64,17 @@ func checkReadings(t *testing.T, rec *record.Recorder, d *diag.Diagnosis, kind s
 	}
 	number := func(what string, value *float64, decimals int) {
 		if value != nil {
-			want(what, quantity.Format(*value, decimals))
+			want(what, quantity.Format(*value, quantity.DecimalsRead(*value, decimals)))
 		}
 	}
 	if c := d.Compression; c != nil {
 		for _, r := range c.Cylinders {
-			number("compression of "+r.Name, r.Dry, c.Decimals)
+			if half := test.Compression.Dry[r.Name].HalfWidth; r.Dry != nil && half > 0 {
+				end := func(v float64) string { return quantity.Format(v, quantity.DecimalsRead(v, c.Decimals)) }
+				want("band of "+r.Name, end(*r.Dry-half)+"–"+end(*r.Dry+half))
+			} else {
+				number("compression of "+r.Name, r.Dry, c.Decimals)
+			}
 			number("compression with oil of "+r.Name, r.Wet, c.Decimals)
 		}
 	}
