@@ -78,6 +78,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	if best == nil && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && len(s.book.found()) == 0 && !s.leftOver(shares) {
 		best = s.lookFirst(c, at)
 	}
+	s.ended = best == nil && (s.leftOver(shares) || len(s.book.found()) > 0)
 	if best != nil {
 		s.Next = best.Ask(c, s.cylindersFor(best), at)
 	}
@@ -303,11 +304,34 @@ func chooseForSheet(c *known.Case, d *diag.Diagnosis, at diag.Urgency) {
 		if d.Stories[i].Next == nil || d.Stories[i].Urgency == diag.NoAction {
 			continue
 		}
-		if d.Stories[i].Urgency != d.Urgency && answered(c) > 0 { // what is worse is mended first, and then it is tested again
+		if mendedFirst(c, d.Urgency, d.Stories[i].Urgency) {
 			continue
 		}
 		d.Next, d.NextFor = d.Stories[i].Next, i
 		return
+	}
+}
+
+// mendedFirst reports a story that is less urgent than the most urgent one of the
+// sheet, once a check was made: what is worse is mended first, and then it is
+// tested again.
+func mendedFirst(c *known.Case, most, urgency diag.Urgency) bool {
+	return urgency != most && answered(c) > 0
+}
+
+// lookNoFurther leaves a complaint of an engine that seals alone where checks
+// have led another story to its cause, and that explains it.
+func lookNoFurther(c *known.Case, told []*story) {
+	for _, s := range told {
+		if s.class() != rule.Elsewhere || s.Next == nil {
+			continue
+		}
+		explained := func(complaint string) bool {
+			return slices.ContainsFunc(told, func(other *story) bool { return other != s && other.ended && other.explains(complaint) })
+		}
+		if open := c.Complaints(); len(open) > 0 && !slices.ContainsFunc(open, func(x string) bool { return !explained(x) }) {
+			s.Next = nil
+		}
 	}
 }
 

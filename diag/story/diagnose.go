@@ -43,6 +43,7 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 		s.chooseCheck(c, at)
 	}
 	waitForTest(told)
+	lookNoFurther(c, told)
 	for _, s := range told {
 		d.Stories = append(d.Stories, s.finish())
 		for i, m := range d.Stories[len(d.Stories)-1].Members {

@@ -24,6 +24,7 @@ type story struct {
 	diag.Story
 	members []*member
 	book    *ledger
+	ended   bool // checks have led to its cause, and nothing is left to ask
 	waits   bool // for the test to be made again, which proved to be at fault
 }
 

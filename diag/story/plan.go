@@ -74,6 +74,9 @@ func leadsTo(c *known.Case, about *diag.Story, at diag.Urgency) diag.Lead {
 		lead.Next = s.Next
 	}
 	for i := 0; i < len(told) && lead.Next == nil; i++ {
+		if mendedFirst(c, c.Sums.Urgency, told[i].Urgency) {
+			continue
+		}
 		told[i].chooseCheck(c, at)
 		lead.Next = told[i].Next
 	}

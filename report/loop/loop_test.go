@@ -25,8 +25,8 @@ const (
 // What is borne for now, as parts of the engines. The rate of faults found is
 // never part of it.
 const (
-	stuckBorne = 0.95 // sheets that go in circles
-	unfitBorne = 0.2  // checks that do not fit the engine
+	stuckBorne = 0.005 // sheets that go in circles
+	unfitBorne = 0.0   // checks that do not fit the engine
 )
 
 // TestFollowTheSheet draws engines with one known fault each, follows their
