@@ -1,7 +1,5 @@
 package rule
 
-import "gaugesheet/diag/known"
-
 // A Kind is a kind of test, as far as two that agree count for more than one.
 type Kind string
 
@@ -75,20 +73,3 @@ func denies(weight int, says string, causes ...string) []Voice {
 	}
 	return list
 }
-
-// A Sign speaks for or against causes and is no finding of its own: what is
-// known beside a pattern that another rule recognises.
-type Sign struct {
-	When    known.Condition
-	Kind    Kind
-	About   string // "cylinders": asked of each cylinder of a story; "engine": of the story of the whole engine; "any"
-	For     []Voice
-	Against []Voice
-	words   string // of its condition, made once
-}
-
-// Words are its condition in words.
-func (s *Sign) Words() string { return s.words }
-
-// Signs are all signs.
-func Signs() []Sign { return signs }

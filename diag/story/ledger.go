@@ -169,7 +169,7 @@ func (b *ledger) minds(v rule.Voice) bool {
 // hears reports a sign of which any voice counts; what it asks need not be asked
 // where none does.
 func (b *ledger) hears(g *rule.Sign) bool {
-	return slices.ContainsFunc(g.For, b.minds) || slices.ContainsFunc(g.Against, b.minds)
+	return g.Brings() || slices.ContainsFunc(g.For, b.minds) || slices.ContainsFunc(g.Against, b.minds)
 }
 
 // answers enters what checks showed of which the job has the outcome in words.
