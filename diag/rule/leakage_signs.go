@@ -27,6 +27,10 @@ var leakageSigns = []Sign{
 		Against: denies(DryUp, "air-elsewhere", "rings", "stuck-rings", "scored-bore", "wear"),
 	},
 	{
+		When: known.All(atValve, known.Not(known.AirAt(known.AtCoolant)), known.Not(known.AirAt(known.AtNeighbour)), known.Not(known.GasFound)), Kind: OfLeakage, About: "cylinders",
+		Against: denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head", "cracked-bore"),
+	},
+	{
 		When: known.All(known.Valves, known.AirAt(known.AtExhaust), known.Not(known.AirAt(known.AtInlet))), Kind: OfLeakage, About: "cylinders",
 		Against: append(denies(Known, "air-elsewhere", "inlet-valve"), denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head")...),
 	},

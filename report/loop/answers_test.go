@@ -221,7 +221,10 @@ func (b *bench) takeWetAgain(on []int) answer {
 }
 
 func (b *bench) takeLeakDown(on []int) answer {
-	for _, i := range b.suspects(on) {
+	if len(on) == 0 { // asked of the engine
+		on = b.all()
+	}
+	for _, i := range on {
 		loss, at := b.loss(i)
 		b.job.leaks[i] = leakEntry{loss, at}
 	}

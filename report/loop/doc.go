@@ -10,7 +10,8 @@
 //	go test ./report/loop -v -engines 40   # more of them
 //	go test ./report/loop -v -engines 1 -fault rings-one -steps   # every step of one
 //
-// The table is a measure and no pass mark: the rate fails no test. The engines
+// The table is a measure and no pass mark: the rate fails no test. Sheets that go
+// in circles and checks that do not fit their engine do. The engines
 // are rough: a leak, a loss of breath and a loss of volume are each one number,
 // chosen so that readings lie where published cases have them (common
 // practice, no source), and nothing of the diagnosis is used to draw them.
