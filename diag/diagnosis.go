@@ -174,6 +174,7 @@ type Story struct {
 	Explains   []string  // the complaints that its causes explain
 	Ledger     []Entry   // every voice for or against a cause, for whoever asks why
 	Next       *Check
+	Sound      bool // it shows something to be sound, and not only that nothing has to be done
 }
 
 // Also is what another story of the same urgency is about.

@@ -220,6 +220,7 @@ func (s *story) finish() diag.Story {
 	out := s.Story
 	out.Ledger = s.book.entries
 	out.Tests = s.tests()
+	out.Sound = s.sound() && (!slices.Contains(s.needsOf(), known.NeedsCompression) || s.book.c.PressureEnough())
 	if s.About == diag.AboutTest { // it is told by its notices
 		return out
 	}

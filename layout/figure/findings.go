@@ -254,36 +254,67 @@ func smallPrint(t layout.Theme, label, text string, width layout.Length) layout.
 
 // NewNextCheck is the block "next-check": the one check that settles most, with
 // all its outcomes. At brief, and sooner where the box is wide, it is one
-// paragraph.
+// paragraph; a narrow box is the highest part of a full page, and its paragraph
+// is set small where there is no height for more.
 func NewNextCheck(d NextCheck) layout.Block {
 	return block{"next-check", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		pad := [...]layout.Length{layout.Full: 10, layout.Compact: medium, layout.Brief: small + tight}[level]
-		inner := width - 2*pad
-		if level == layout.Brief || width >= twoColumns && level != layout.Full {
-			strong, body := run(t, layout.Strong, t.Ink, ""), run(t, layout.Body, t.Ink, "")
-			if width < twoColumns { // a narrow box is the highest part of a full page
-				strong, body = run(t, layout.Label, t.Ink, ""), run(t, layout.Label, t.Ink, "")
-				strong.Face.Weight = layout.Bold
-			}
-			said := func(like layout.Run, text string) layout.Run {
-				like.Text = text
-				return like
-			}
-			runs := []layout.Run{run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, dotted(d.For)), run(t, layout.Label, t.Muted, dotted(d.Effort)), said(body, d.Do)}
-			for _, o := range d.Outcomes {
-				runs = append(runs, said(strong, o.If+":"), said(body, o.Then+"."))
-			}
-			return framed(t, paragraph(t, inner, layout.Left, runs...), pad)
+		box := func(f func(inner layout.Length) layout.Frame, at layout.Detail) layout.Frame {
+			pad := [...]layout.Length{layout.Full: 10, layout.Compact: medium, layout.Brief: small + tight}[at]
+			return framed(t, f(width-2*pad), pad)
 		}
-		parts := []layout.Frame{
-			paragraph(t, inner, layout.Left, run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, dotted(d.For)), run(t, layout.Label, t.Muted, dotted(d.Effort))),
-			textFrame(t, d.Do, layout.Body, t.Ink, inner),
+		lines := func(at layout.Detail) layout.Frame {
+			gap := [...]layout.Length{layout.Full: small, layout.Compact: tight + 1, layout.Brief: 1}[at]
+			return box(func(inner layout.Length) layout.Frame { return checkLines(t, d, inner, gap) }, at)
 		}
-		for _, o := range d.Outcomes {
-			parts = append(parts, paragraph(t, inner, layout.Left, run(t, layout.Strong, t.Ink, o.If+":"), run(t, layout.Body, t.Ink, o.Then+".")))
+		paragraph := func(role layout.Role, at layout.Detail) layout.Frame {
+			return box(func(inner layout.Length) layout.Frame { return checkRunOn(t, d, inner, role) }, at)
 		}
-		return framed(t, stack([...]layout.Length{layout.Full: small, layout.Compact: tight + 1, layout.Brief: 1}[level], parts...), pad)
+		switch {
+		case width >= twoColumns && level != layout.Full:
+			return paragraph(layout.Body, level)
+		case level != layout.Brief:
+			return lines(level)
+		}
+		least := paragraph(layout.Label, layout.Brief)
+		least.Richer = func(height layout.Length) layout.Frame {
+			for _, f := range []layout.Frame{lines(layout.Compact), lines(layout.Brief), paragraph(layout.Body, layout.Brief)} {
+				if f.Height <= height {
+					return f
+				}
+			}
+			return least
+		}
+		return least
 	}}
+}
+
+// checkTitle is what a box of the next check begins with.
+func checkTitle(t layout.Theme, d NextCheck) []layout.Run {
+	return []layout.Run{run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, dotted(d.For)), run(t, layout.Label, t.Muted, dotted(d.Effort))}
+}
+
+// checkLines sets a check with a paragraph for each outcome.
+func checkLines(t layout.Theme, d NextCheck, width, gap layout.Length) layout.Frame {
+	parts := []layout.Frame{paragraph(t, width, layout.Left, checkTitle(t, d)...), textFrame(t, d.Do, layout.Body, t.Ink, width)}
+	for _, o := range d.Outcomes {
+		parts = append(parts, paragraph(t, width, layout.Left, run(t, layout.Strong, t.Ink, o.If+":"), run(t, layout.Body, t.Ink, o.Then+".")))
+	}
+	return stack(gap, parts...)
+}
+
+// checkRunOn sets a check as one paragraph.
+func checkRunOn(t layout.Theme, d NextCheck, width layout.Length, role layout.Role) layout.Frame {
+	runs := append(checkTitle(t, d), run(t, role, t.Ink, d.Do))
+	for _, o := range d.Outcomes {
+		if name := run(t, role, t.Ink, o.If+":"); role == layout.Body {
+			runs = append(runs, run(t, layout.Strong, t.Ink, o.If+":"))
+		} else {
+			name.Face.Weight = layout.Bold
+			runs = append(runs, name)
+		}
+		runs = append(runs, run(t, role, t.Ink, o.Then+"."))
+	}
+	return paragraph(t, width, layout.Left, runs...)
 }
 
 // dotted puts a middle dot before words that run on.

@@ -51,6 +51,9 @@ func (v *view) story(st *diag.Story) figure.Finding {
 		Mark:  urgencyMark(st.Urgency), Says: onPage(said.Says), Because: onPage(said.Because), Against: allOnPage(said.Against),
 		Urgency: v.label("urgency." + string(st.Urgency)), Causes: allOnPage(said.Causes),
 	}
+	if st.Urgency == diag.NoAction && !st.Sound {
+		item.Mark = figure.NoMark // a tick needs a reason
+	}
 	limit := 2
 	if v.workshop() {
 		limit = 3

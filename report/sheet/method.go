@@ -71,7 +71,11 @@ func (v *view) conditionWords() []string {
 		add("choke", "choke", c.Choke)
 	}
 	if c.PlugsOut != "" {
-		add("plugs-" + strings.ReplaceAll(c.PlugsOut, " ", "-"))
+		holes := "plugs-"
+		if v.test.Spec.Diesel() { // it has injectors or glow plugs there
+			holes = "holes-"
+		}
+		add(holes + strings.ReplaceAll(c.PlugsOut, " ", "-"))
 	}
 	if c.Strokes > 0 {
 		add("strokes", "count", c.Strokes)
