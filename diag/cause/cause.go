@@ -122,7 +122,7 @@ var ofComplaint = map[string][]string{
 	oilUse:      {"guides-or-seals", "breather", "oil-control-rings", "oil-burning", "too-much-oil"},
 	coolantLoss: {"head-gasket", "other-than-sealing"},
 	overheat:    {"other-than-sealing", "head-gasket", "lean-mixture"},
-	noise:       {"valve-motion", "valve-lash", "bottom-end"},
+	noise:       {"valve-motion", "valve-lash", "bottom-end", "apex-seal"},
 	stood:       {"stuck-rings", "stuck-valve"},
 }
 

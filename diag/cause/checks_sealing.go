@@ -79,7 +79,8 @@ var sealingChecks = []Check{
 	{Name: "wet-test", Minutes: 10, MinutesOf: eachTakes(5), Way: Starter | Oils, Words: []string{"wet compression"}, Made: madeWet,
 		Fits: func(c *known.Case, cylinders []string) bool {
 			dead := len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !c.Far(n) })
-			return c.OilTells() && c.DryRead() && !dead && !c.Flooded()
+			unread := slices.ContainsFunc(cylinders, func(n string) bool { return c.Cylinder(n) == nil || len(c.Cylinder(n).DryReadings) == 0 })
+			return c.OilTells() && c.DryRead() && !unread && !dead && !c.Flooded()
 		},
 		Outcomes: []Outcome{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "washed-bore", "wear", "dry-bores"}, Enter: wetRise(0.8)},

@@ -97,6 +97,8 @@ func allOily(c *known.Case) bool {
 
 func oilyPlug(c *known.Case, _ known.Subject) []Voice {
 	switch {
+	case c.Rotary(): // it is fed oil to burn
+		return common("oil-burning", "too-much-oil")
 	case c.Spec.TwoStroke:
 		return common("wrong-mix", "weak-spark", "rich-mixture", "crankcase-seal")
 	case allOily(c):

@@ -41,7 +41,8 @@ var engineTogether = []Rule{
 		Why: "The cylinders seal, so the low pressure is not wear. Too little air gets in while cranking: the throttle, slow cranking or the gauge, and else the valve timing, " +
 			"for which low pressure with low leakage is the classic sign.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
-		Of: everyRead, When: known.All(known.UnderFloor, known.OfEngine("every loss that was read 10 % at most", allHold)),
+		Of: everyRead, When: known.All(known.UnderFloor, known.OfEngine("every loss that was read 10 % at most", allHold),
+			known.OfEngine("oil did not raise all of them", func(c *known.Case) bool { return !c.RisesEverywhere() })),
 		Kind: OfLeakage, For: append(speaks(Known, "cam-timing"), speaks(DryUp, "gauge-reads-low", "throttle-or-choke")...), Against: denies(Known, "holds-air", "wear", "washed-bore", "fault-in-each"),
 		Say: lowYetTight, Keeps: true, Headline: "low-but-tight-everywhere",
 		SaysBetterThan: []string{"all-low", "low-but-tight"},

@@ -348,7 +348,7 @@ func aboutTest(c *known.Case, told []*story) *story {
 	test := &story{}
 	for _, n := range c.Sums.Notices {
 		r := rule.Named(n.Rule)
-		if r == nil || r.Repeat == "" && (r.RepeatOf == nil || r.RepeatOf(c, n) == "") {
+		if r == nil || repeatOf(c, r, n) == "" {
 			continue
 		}
 		urgency := diag.Urgency("")
@@ -365,7 +365,7 @@ func aboutTest(c *known.Case, told []*story) *story {
 		switch {
 		case urgency == diag.DoNotRun: // a dead cylinder is looked into first
 			urgency = diag.CheckAgain
-		case urgency == "" && !trouble && r.Alone != nil && r.Alone(c, n):
+		case urgency == "" && !trouble && r.Alone != nil && r.Alone(c, n) && !repeated(c, r, n):
 			urgency = diag.CheckAgain
 		case urgency == "":
 			continue
@@ -381,6 +381,20 @@ func aboutTest(c *known.Case, told []*story) *story {
 	test.book = test.weigh(c)
 	test.Causes = test.book.top(nil)
 	return test
+}
+
+// repeated reports that the check which makes a test good was made.
+func repeated(c *known.Case, r *rule.Rule, n diag.Notice) bool {
+	k := cause.CheckNamed(repeatOf(c, r, n))
+	return k != nil && k.IsMade(c, n.Cylinders)
+}
+
+// repeatOf is the check that makes good what a notice doubts, "" for none.
+func repeatOf(c *known.Case, r *rule.Rule, n diag.Notice) string {
+	if r.RepeatOf != nil {
+		return r.RepeatOf(c, n)
+	}
+	return r.Repeat
 }
 
 // waitForTest gives every story that waits for the test to be made again the
@@ -413,11 +427,7 @@ func (s *story) restsOn(r *rule.Rule, n diag.Notice) bool {
 func (s *story) repeatCheck(c *known.Case, at diag.Urgency) *diag.Check {
 	for i, n := range s.Notices {
 		r := s.members[i].rule
-		name := r.Repeat
-		if r.RepeatOf != nil {
-			name = r.RepeatOf(c, n)
-		}
-		k := cause.CheckNamed(name)
+		k := cause.CheckNamed(repeatOf(c, r, n))
 		if k != nil && k.Then != "" && k.IsMade(c, n.Cylinders) {
 			k = cause.CheckNamed(k.Then)
 		}

@@ -78,6 +78,7 @@ func (s *story) answerNot(c *known.Case, m *member, open []string) {
 			s.book.add(rule.Voice{Cause: "wear", Weight: 50}, rule.OfHistory, "pressure not known to be enough", nil)
 		}
 		s.book.answers(s) // of these causes too
+		s.book.keepLeast()
 		s.Causes, s.Against = s.book.top(nil), s.book.against()
 	}
 	s.sort()

@@ -155,7 +155,7 @@ func advice(c *known.Case, d *diag.Diagnosis, s *diag.Story) string {
 // story is, whether a check comes next, and how many stories more ask for
 // something.
 func adviceFacts(c *known.Case, d *diag.Diagnosis, s *diag.Story) diag.Facts {
-	facts := diag.Facts{"sure": "", "check": d.Next != nil, "more": 0, "rotary": c.Rotary()}
+	facts := diag.Facts{"sure": "", "check": d.Next != nil, "more": 0, "rotary": c.Rotary(), "diesel": c.Spec.Diesel()}
 	if s == nil {
 		return facts
 	}

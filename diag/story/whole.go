@@ -30,14 +30,17 @@ func (s *story) lowThroughout() bool {
 	return s.partLast() == 0 && len(s.members) > 0 && slices.Contains(s.lead().rule.Needs, known.NeedsCompression)
 }
 
-// agreeOnOrder puts the causes that two stories about the same cylinders have in
-// common in the order of the one that is told first.
+// agreeOnOrder puts the causes that a story of the engine and one of its
+// cylinders have in common in the order of the engine's.
 func agreeOnOrder(told []*story) {
-	for i, later := range told {
-		for _, first := range told[:i] {
-			names := later.named()
-			if slices.ContainsFunc(first.named(), func(n string) bool { return slices.Contains(names, n) }) {
-				later.follow(first.Causes)
+	for _, whole := range told {
+		if whole.About != diag.AboutEngine {
+			continue
+		}
+		for _, part := range told {
+			names := part.named()
+			if part != whole && slices.ContainsFunc(whole.named(), func(n string) bool { return slices.Contains(names, n) }) {
+				part.follow(whole.Causes)
 			}
 		}
 	}

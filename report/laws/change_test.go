@@ -211,7 +211,8 @@ func soundNeverRaises(s *subject, k *tally) {
 			return true
 		},
 		"fuel pressure within": func(t *tree) bool {
-			if t.has("fuel-pressure") || s.diesel() || s.fuel() == "" || s.rotary() {
+			if t.text("conditions", "needle") == "flutters" || // then it is not sound
+				t.has("fuel-pressure") || s.diesel() || s.fuel() == "" || s.rotary() {
 				return false
 			}
 			f := newTree()

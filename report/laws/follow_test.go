@@ -116,11 +116,12 @@ func enter(s *subject, c *nextCheck, r result) *tree {
 	case "leak-down", "leak-down-pair", "leak-down-again":
 		entered = enterLeakage(t, cylinders, r.Name)
 	case "wet-test", "repeat-wet":
-		if c.Name == "repeat-wet" { // with the dose that the check names, on all anew
-			t.drop("compression", "oil")
-			t.drop("compression", "wet")
-		}
 		entered = enterWet(s, t, cylinders, r.Name)
+		if c.Name == "repeat-wet" { // with the dose that the check names, and as a repeat
+			t.drop("compression", "oil")
+			t.add([]string{"vehicle", "work-done"}, c.Name+" done: "+r.Name)
+			entered = true
+		}
 	case "coolant-gas-test":
 		t.set(map[string]string{"none": "negative", "gas": "positive"}[r.Name], "coolant-gas-test")
 		entered = true
