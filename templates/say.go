@@ -179,8 +179,8 @@ func variant(rule, variant string) string {
 // wordFuncs are what the words may do with facts beside printing them.
 var wordFuncs = template.FuncMap{
 	"list":    func(n diag.Names) string { return list(n) },
-	"cyl":     func(n diag.Names) string { return counted(n, "cylinder", "cylinders") },
-	"Cyl":     func(n diag.Names) string { return counted(n, "Cylinder", "Cylinders") },
+	"cyl":     cylinders,
+	"Cyl":     func(n diag.Names) string { return capital(cylinders(n)) },
 	"plural":  plural,
 	"many":    func(n diag.Names) bool { return len(n) != 1 },
 	"where":   where,
