@@ -109,13 +109,24 @@ func (k *Check) IsMade(c *known.Case, cylinders []string) bool {
 
 // work is what the job says of the check having been made, nil for nothing.
 func (k *Check) work(c *known.Case, cylinders []string) *known.Work {
-	if !c.Speaks(k.Name, k.called()) {
+	at := placesOf()[k.Name]
+	if !slices.Contains(c.SpeaksOf(called()), at) {
 		return nil
 	}
 	if k.OfTest {
 		cylinders = nil
 	}
-	return c.DoneOn(cylinders, k.called()...)
+	return c.DoneOn(cylinders, called()[at]...)
+}
+
+// Told are the checks of which the job says in words that they were made, on
+// whatever.
+func Told(c *known.Case) []*Check {
+	var list []*Check
+	for _, at := range c.SpeaksOf(called()) {
+		list = append(list, &Checks[at])
+	}
+	return list
 }
 
 // tests are the names of a check that call it a test, and tell nothing of what
@@ -130,15 +141,21 @@ func (k *Check) tests() []string {
 	return names
 }
 
-// called are the names that the check goes by in a job's work done.
-func (k *Check) called() []string { return calledOf()[k.Name] }
-
-var calledOf = sync.OnceValue(func() map[string][]string {
-	names := make(map[string][]string, len(Checks))
+// called are the names that each check goes by in a job's work done.
+var called = sync.OnceValue(func() [][]string {
+	names := make([][]string, len(Checks))
 	for i := range Checks {
-		names[Checks[i].Name] = append([]string{Checks[i].Name}, Checks[i].Words...)
+		names[i] = append([]string{Checks[i].Name}, Checks[i].Words...)
 	}
 	return names
+})
+
+var placesOf = sync.OnceValue(func() map[string]int {
+	places := make(map[string]int, len(Checks))
+	for i := range Checks {
+		places[Checks[i].Name] = i
+	}
+	return places
 })
 
 // Answer gives the outcome that the job's work done names for the check on

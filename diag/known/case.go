@@ -1,3 +1,6 @@
+// Package known holds what is known of an engine: a test with its sums done, and
+// the questions that rules and checks ask of it. Conditions carry their words,
+// so that what runs is what is printed. It knows no rules and no causes.
 package known
 
 import (
@@ -13,6 +16,7 @@ type Case struct {
 
 	works  []Work            // read when first asked for
 	parsed map[string]Work   // a text of the job and what was read in it
+	spoken []int             // the checks of which any work speaks, looked up when first asked for
 	seen   map[string]string // a cylinder: all that was seen in it
 	each   []Subject         // every cylinder by itself, made when first asked for
 	plugs  []string          // those that were read, looked up when first asked for

@@ -9,11 +9,14 @@ import (
 
 // Work is something that the job says was done or found, by its words.
 type Work struct {
-	Text      string          // in plain form: lower case, hyphens as spaces, one spelling
-	Cylinders []string        // that it names; none where it names none
-	renews    []string        // its clauses that say that parts are new
-	speaksOf  map[string]bool // a check by its name, once it was asked
+	Text      string   // in plain form: lower case, hyphens as spaces, one spelling
+	Cylinders []string // that it names; none where it names none
+	renews    []string // its clauses that say that parts are new
+	speaks    *spoken  // of what, once it was asked
 }
+
+// spoken are the things that a work speaks of, by their place in their list.
+type spoken struct{ of []int }
 
 // Works lists what the job's work done and findings say. What is denied or
 // still to come ("not available", "declined", "needs ...") is left out.
@@ -52,21 +55,34 @@ func (c *Case) workOf(text string) Work {
 		return Work{}
 	}
 	text = plainWords(done)
-	return Work{text, c.namedIn(done), renewing(text), map[string]bool{}}
+	return Work{text, c.namedIn(done), renewing(text), &spoken{}}
 }
 
-// Speaks reports that some work speaks of a check by one of its names, whatever
-// cylinders it is about. What was found is remembered under the name.
-func (c *Case) Speaks(name string, called []string) bool {
+// SpeaksOf gives those of a list of things of which some work speaks, whatever
+// cylinders it is about: their places, sorted. Each thing goes by several names;
+// the list is always the same one, so that what a work speaks of is looked up
+// once, also for the trials of the plan.
+func (c *Case) SpeaksOf(called [][]string) []int {
+	if c.spoken != nil {
+		return c.spoken
+	}
+	c.spoken = []int{}
 	works := c.Works()
-	return slices.ContainsFunc(works, func(w Work) bool {
-		speaks, asked := w.speaksOf[name]
-		if !asked {
-			speaks = w.Says(called...)
-			w.speaksOf[name] = speaks
+	for i := range works {
+		w := &works[i]
+		if w.speaks.of == nil {
+			w.speaks.of = []int{}
+			for at := range called {
+				if w.Says(called[at]...) {
+					w.speaks.of = append(w.speaks.of, at)
+				}
+			}
 		}
-		return speaks
-	})
+		c.spoken = append(c.spoken, w.speaks.of...)
+	}
+	slices.Sort(c.spoken)
+	c.spoken = slices.Compact(c.spoken)
+	return c.spoken
 }
 
 // denied are words that say that a thing was not done, or is still to be done.

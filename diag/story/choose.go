@@ -265,23 +265,12 @@ func surest(k *cause.Check, name string) float64 {
 	return sure
 }
 
-// answered counts the checks that the job says were made.
-func answered(c *known.Case) int {
-	n := 0
-	for i := range cause.Checks {
-		if cause.Checks[i].Told(c) {
-			n++
-		}
-	}
-	return n
-}
-
 // enough reports that so many checks were made, by the job's words or by their
 // readings, that the next one is to take it apart. Readings count once a check
 // was made for what the first ones showed. Readings alone, however many
 // kinds a job brings, are no reason to ask for nothing.
 func enough(c *known.Case) bool {
-	told := answered(c)
+	told := len(cause.Told(c))
 	if told >= mostAnswers {
 		return true
 	}
@@ -316,7 +305,7 @@ func chooseForSheet(c *known.Case, d *diag.Diagnosis, at diag.Urgency) {
 // sheet, once a check was made: what is worse is mended first, and then it is
 // tested again.
 func mendedFirst(c *known.Case, most, urgency diag.Urgency) bool {
-	return urgency != most && answered(c) > 0
+	return urgency != most && len(cause.Told(c)) > 0
 }
 
 // lookNoFurther leaves a complaint of an engine that seals alone where checks

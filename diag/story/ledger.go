@@ -179,8 +179,7 @@ func (b *ledger) answers(s *story) {
 	if len(b.c.History.WorkDone)+len(b.c.History.Findings) == 0 {
 		return
 	}
-	for i := range cause.Checks {
-		k := &cause.Checks[i]
+	for _, k := range cause.Told(b.c) {
 		o := k.Answer(b.c, s.Cylinders)
 		if o == nil || o.Mute {
 			continue
