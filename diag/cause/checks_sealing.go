@@ -79,7 +79,7 @@ var sealingChecks = []Check{
 	{Name: "wet-test", Minutes: 10, MinutesOf: eachTakes(5), Way: Starter | Oils, Words: []string{"wet compression"}, Made: madeWet,
 		Fits: func(c *known.Case, cylinders []string) bool {
 			dead := len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !c.Far(n) })
-			unread := slices.ContainsFunc(cylinders, func(n string) bool { return c.Cylinder(n) == nil || len(c.Cylinder(n).DryReadings) == 0 })
+			unread := slices.ContainsFunc(cylinders, func(n string) bool { return c.Cylinder(n) == nil || c.Cylinder(n).Dry == nil })
 			return c.OilTells() && c.DryRead() && !unread && !dead && !c.Flooded()
 		},
 		Outcomes: []Outcome{

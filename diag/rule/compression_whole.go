@@ -112,7 +112,7 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 		f.Headline = "all-low-floor"
 	}
 	doubted := c.Noticed("method-incomplete") || c.Noticed("not-standard-method")
-	if basis.Far && c.Conditions.Throttle != "closed" && (!doubted || basis.Variant == "floor") {
+	if basis.Far && !c.ThrottleShut() && (!doubted || basis.Variant == "floor") {
 		f.Urgency = diag.ActSoon
 	}
 	return f

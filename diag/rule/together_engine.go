@@ -41,7 +41,7 @@ var engineTogether = []Rule{
 		Why: "The cylinders seal, so the low pressure is not wear. Too little air gets in while cranking: the throttle, slow cranking or the gauge, and else the valve timing, " +
 			"for which low pressure with low leakage is the classic sign.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
-		Of: everyRead, When: known.All(known.UnderFloor, known.OfEngine("every loss that was read 10 % at most", allHold),
+		Of: everyRead, When: known.All(known.UnderFloor, known.OfEngine("every loss that was read 10 % at most, of half the cylinders at least", allHold),
 			known.OfEngine("oil did not raise all of them", func(c *known.Case) bool { return !c.RisesEverywhere() })),
 		Kind: OfLeakage, For: append(speaks(Known, "cam-timing"), speaks(DryUp, "gauge-reads-low", "throttle-or-choke")...), Against: denies(Known, "holds-air", "wear", "washed-bore", "fault-in-each"),
 		Say: lowYetTight, Keeps: true, Headline: "low-but-tight-everywhere",
@@ -112,8 +112,8 @@ func rotorsLowAndWet(c *known.Case, _ known.Subject) diag.Finding {
 }
 
 func allHold(c *known.Case) bool {
-	leaks := c.Leaks()
-	return len(leaks) > 0 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return known.Beyond(*l.Loss, known.GoodLoss) || airPlaced(c, l.Name) })
+	leaks, read := c.Leaks(), c.Cranking().N
+	return 2*len(leaks) >= read && len(leaks) >= min(2, read) && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return known.Beyond(*l.Loss, known.GoodLoss) || airPlaced(c, l.Name) })
 }
 
 func lowYetTight(c *known.Case, s known.Subject) diag.Finding {

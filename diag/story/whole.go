@@ -30,20 +30,29 @@ func (s *story) lowThroughout() bool {
 	return s.partLast() == 0 && len(s.members) > 0 && slices.Contains(s.lead().rule.Needs, known.NeedsCompression)
 }
 
-// agreeOnOrder puts the causes that a story of the engine and one of its
-// cylinders have in common in the order of the engine's.
+// agreeOnOrder puts the causes that a story of the engine and those of its
+// cylinders have in common in one order: that of the first of them to be told.
 func agreeOnOrder(told []*story) {
-	for _, whole := range told {
+	for i, whole := range told {
 		if whole.About != diag.AboutEngine {
 			continue
 		}
-		for _, part := range told {
-			names := part.named()
-			if part != whole && slices.ContainsFunc(whole.named(), func(n string) bool { return slices.Contains(names, n) }) {
+		leads := slices.IndexFunc(told[:i], whole.partOf)
+		if leads >= 0 {
+			whole.follow(told[leads].Causes)
+		}
+		for j, part := range told {
+			if j != leads && part != whole && whole.partOf(part) {
 				part.follow(whole.Causes)
 			}
 		}
 	}
+}
+
+// partOf reports a story that names some of the cylinders that this one names.
+func (s *story) partOf(part *story) bool {
+	names := part.named()
+	return slices.ContainsFunc(s.named(), func(n string) bool { return slices.Contains(names, n) })
 }
 
 // named are the cylinders that the leading finding of a story names.
