@@ -1,0 +1,120 @@
+package story
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
+	"gaugesheet/diag/known"
+	"gaugesheet/diag/rule"
+)
+
+// repeatsTest reports a check that repeats the test rather than looks into the
+// engine.
+func repeatsTest(name string) bool {
+	k := cause.CheckNamed(name)
+	return k != nil && k.Again
+}
+
+// aboutTest is the story of a test that has to be made again before the engine
+// is judged: nil where nothing that was found rests on what is doubtful.
+func aboutTest(c *known.Case, told []*story) *story {
+	test := &story{}
+	for _, n := range c.Sums.Notices {
+		r := rule.Named(n.Rule)
+		if r == nil || repeatOf(c, r, n) == "" {
+			continue
+		}
+		urgency := diag.Urgency("")
+		trouble, mild := false, diag.NoAction
+		if c.NotJudged() != "" { // a test that says nothing comes before what can wait as long
+			mild = diag.CheckAgain
+		}
+		for _, s := range told {
+			trouble = trouble || s.Urgency.Rank() > mild.Rank()
+			if s.Urgency != diag.NoAction && s.restsOn(r, n) {
+				urgency = worse(urgency, s.Urgency)
+			}
+		}
+		switch {
+		case urgency == diag.DoNotRun: // a dead cylinder is looked into first
+			urgency = diag.CheckAgain
+		case urgency == "" && !trouble && r.Alone != nil && r.Alone(c, n) && !repeated(c, r, n):
+			urgency = diag.CheckAgain
+		case urgency == "":
+			continue
+		}
+		test.Notices = append(test.Notices, n)
+		test.members = append(test.members, &member{rule: r, finding: diag.Finding{Rule: r.Name, Urgency: urgency}})
+		test.Urgency = worse(test.Urgency, urgency)
+	}
+	if len(test.members) == 0 {
+		return nil
+	}
+	test.About, test.Confidence = diag.AboutTest, diag.Fair
+	test.book = test.weigh(c)
+	test.Causes = test.book.top(nil)
+	return test
+}
+
+// repeated reports that the check which makes a test good was made.
+func repeated(c *known.Case, r *rule.Rule, n diag.Notice) bool {
+	k := cause.CheckNamed(repeatOf(c, r, n))
+	return k != nil && k.IsMade(c, n.Cylinders)
+}
+
+// repeatOf is the check that makes good what a notice doubts, "" for none.
+func repeatOf(c *known.Case, r *rule.Rule, n diag.Notice) string {
+	if r.RepeatOf != nil {
+		return r.RepeatOf(c, n)
+	}
+	return r.Repeat
+}
+
+// waitForTest gives every story that waits for the test to be made again the
+// check that does so.
+func waitForTest(told []*story) {
+	i := slices.IndexFunc(told, func(s *story) bool { return s.About == diag.AboutTest })
+	if i < 0 || told[i].Next == nil {
+		return
+	}
+	for _, s := range told {
+		if s.waits {
+			s.Next = told[i].Next
+		}
+	}
+}
+
+// restsOn reports a story whose leading finding rests on readings that a notice
+// makes doubtful, and on no others.
+func (s *story) restsOn(r *rule.Rule, n diag.Notice) bool {
+	if !shares(n.Cylinders, s.Cylinders) || s.class() == rule.TestItself || r.Shifts && s.comparesCylinders() {
+		return false
+	}
+	needs := s.needsOf()
+	doubts := doubtedBy(r, n)
+	return len(needs) > 0 && !slices.ContainsFunc(needs, func(need known.Need) bool { return !slices.Contains(doubts, need) })
+}
+
+// repeatCheck is the check that makes a test good: that of the first notice
+// that is allowed and was not made.
+func (s *story) repeatCheck(c *known.Case, at diag.Urgency) *diag.Check {
+	for i, n := range s.Notices {
+		r := s.members[i].rule
+		k := cause.CheckNamed(repeatOf(c, r, n))
+		if k != nil && k.Then != "" && k.IsMade(c, n.Cylinders) {
+			k = cause.CheckNamed(k.Then)
+		}
+		if k == nil || !k.Allowed(c, n.Cylinders, at) || k.IsMade(c, n.Cylinders) || enough(c) {
+			continue
+		}
+		asked := k.Ask(c, n.Cylinders, at)
+		for key, fact := range n.Facts {
+			if _, own := asked.Facts[key]; !own {
+				asked.Facts[key] = fact
+			}
+		}
+		return asked
+	}
+	return nil
+}
