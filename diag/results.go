@@ -99,7 +99,7 @@ type LimitResult struct {
 }
 
 // Custom reports the limit that is custom, because the job states none.
-func (l LimitResult) Custom() bool { return l.Source == commonPractice }
+func (l *LimitResult) Custom() bool { return l.Source == commonPractice }
 
 // A PublishedRule is one of the rules in circulation applied to these readings
 // by bare arithmetic, equality within.
@@ -223,10 +223,10 @@ type CircuitResult struct {
 }
 
 // Reading gives a reading by name, nil where it was not taken.
-func (c *CircuitResult) Reading(name string) *FuelReading {
-	for i := range c.Readings {
-		if c.Readings[i].Name == name {
-			return &c.Readings[i]
+func (r *CircuitResult) Reading(name string) *FuelReading {
+	for i := range r.Readings {
+		if r.Readings[i].Name == name {
+			return &r.Readings[i]
 		}
 	}
 	return nil

@@ -319,13 +319,3 @@ func TextAt(s Surface, at Point, a Align, text string, f Face, c Color) Rect {
 func TextMiddle(s Surface, at Point, a Align, text string, f Face, c Color) Rect {
 	return TextAt(s, at.Add(0, s.CapHeight(f)/2), a, text, f, c)
 }
-
-// DecimalLead is the width of a number up to its decimal mark. Numbers under
-// one another stand in order when each is set that far left of one x.
-func DecimalLead(m Measurer, number string, f Face) Length {
-	whole := number
-	if i := strings.IndexAny(number, ".,"); i >= 0 {
-		whole = number[:i]
-	}
-	return m.Width(whole, f)
-}

@@ -6,6 +6,7 @@ import (
 	"slices"
 )
 
+// AnyCylinder reports a cylinder of such compression.
 func (c *Case) AnyCylinder(is func(*diag.CylinderResult) bool) bool {
 	return len(c.CylindersThat(is)) > 0
 }
@@ -73,6 +74,7 @@ func (c *Case) Spread(names []string) (low, high float64) {
 	return low, high
 }
 
+// AnyLow reports that one of these cylinders is graded low or worse.
 func (c *Case) AnyLow(names []string) bool {
 	return slices.ContainsFunc(names, func(n string) bool { return c.Grade(n).IsLow() })
 }
@@ -81,11 +83,13 @@ func (c *Case) AnyLow(names []string) bool {
 // whether it recovers.
 func (c *Case) AnyFar(names []string) bool { return slices.ContainsFunc(names, c.Far) }
 
+// Far reports a cylinder that is graded very low or without pressure.
 func (c *Case) Far(name string) bool {
 	g := c.Grade(name)
 	return g == diag.VeryLow || g == diag.NoPressure
 }
 
+// NeighboursOf lists the cylinders that stand beside one under the same head.
 func (c *Case) NeighboursOf(name string) []string {
 	var list []string
 	for _, pair := range c.Engine.Neighbours() {
@@ -105,11 +109,6 @@ func (c *Case) ReadAny() []string {
 		r := c.Cylinder(n)
 		return (r == nil || r.Dry == nil) && c.Leak(n) == nil && c.Plug(n) == nil
 	})
-}
-
-// Repeated reports that each of these cylinders was read more than once.
-func (c *Case) Repeated(names []string) bool {
-	return !slices.ContainsFunc(names, func(n string) bool { return len(c.Compression.Dry[n].Values) < 2 })
 }
 
 // ClearDifference is what two readings of this test may differ by and still be

@@ -23,6 +23,8 @@ type Circuit struct {
 	Case *Case
 }
 
+// Circuits are the circuits of the job with their sums, in its order; none where
+// no fuel pressure was read.
 func (c *Case) Circuits() []Circuit {
 	if c.Sums.Fuel == nil || c.Fuel == nil {
 		return nil
@@ -58,13 +60,15 @@ func (c *Case) FuelNumber(v float64) diag.Number {
 	return diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, f.Decimals), Unit: f.Unit}
 }
 
-// Below reports a reading under its lower limit; clear where that is Beyond
-// the uncertainty. above is the same for the upper one.
+// Below reports a reading under its lower limit: past it, or past it and clear
+// of the uncertainty.
 func Below(r *diag.FuelReading) (past, clear bool) {
 	past = r != nil && r.LimitLow != nil && r.Value < *r.LimitLow && (r.Verdict == diag.Outside || r.Verdict == diag.TooClose)
 	return past, past && r.Verdict == diag.Outside
 }
 
+// Above reports a reading over its upper limit: past it, or past it and clear of
+// the uncertainty.
 func Above(r *diag.FuelReading) (past, clear bool) {
 	past = r != nil && r.LimitHigh != nil && r.Value > *r.LimitHigh && (r.Verdict == diag.Outside || r.Verdict == diag.TooClose)
 	return past, past && r.Verdict == diag.Outside
@@ -132,18 +136,20 @@ func (k Circuit) LimitsKept() (kept, close bool) {
 	return kept, close
 }
 
-// Referenced reports a regulator with a hose to the manifold; mayBeReferenced
-// also where the system was not recorded.
+// Referenced reports a regulator with a hose to the manifold.
 func (k Circuit) Referenced() bool { return k.Case.Fuel.System == PortReturn }
 
+// MayBeReferenced is Referenced, also where the system was not recorded.
 func (k Circuit) MayBeReferenced() bool { return k.Referenced() || k.Case.Fuel.System == "" }
 
+// HasReturn reports a system with a return line, or one that may have it.
 func (k Circuit) HasReturn() bool { return k.MayBeReferenced() || k.Case.Fuel.System == ThrottleBody }
 
-// lowest steady pressure that still counts as some: common practice, no source.
+// NoFuel reports a pressure, in the unit of the section, that counts as none:
+// under 1 psi, common practice, no source.
 func (c *Case) NoFuel(v float64) bool { return v < c.Psi(1) }
 
-// PumpDead reports that whatever was read of a Circuit had no pressure.
+// PumpDead reports that whatever was read of a circuit had no pressure.
 func (k Circuit) PumpDead() *diag.FuelReading {
 	var dead *diag.FuelReading
 	for _, s := range k.Steady() {
@@ -194,6 +200,8 @@ func (k Circuit) Repeatability() float64 {
 	return 2 * math.Sqrt2 * u
 }
 
+// Falls reports that the pressure fell when the hose to the manifold came off,
+// clear of what two readings may differ by and of 1 psi.
 func (k Circuit) Falls() bool {
 	idle, off := k.Reading("idle"), k.Reading("hose-off")
 	return idle != nil && off != nil && idle.Value-off.Value > math.Max(k.Repeatability(), k.Case.Psi(1))
@@ -300,14 +308,4 @@ func (k Circuit) SnapFrom() *diag.FuelReading {
 		return r
 	}
 	return k.Reading("idle")
-}
-
-// NoFuelAtAll reports a circuit that was read and has no pressure to speak of.
-func (c *Case) NoFuelAtAll() bool {
-	for _, k := range c.Circuits() {
-		if k.PumpDead() != nil {
-			return true
-		}
-	}
-	return false
 }

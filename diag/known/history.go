@@ -85,8 +85,8 @@ func (c *Case) Sign(look, complaint string, codes ...string) string {
 	return ""
 }
 
-// The codes are those of SAE J2012 for a mixture too rich or too lean, from
-// memory.
+// RichSign says what speaks of a mixture too rich, as Sign does. The codes are
+// those of SAE J2012, from memory.
 func (c *Case) RichSign() string {
 	sign := c.Sign("sooty", rich, "P0172", "P0175")
 	if sign == "" && c.ToldRich() {

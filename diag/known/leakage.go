@@ -193,6 +193,7 @@ func (c *Case) LeakingBank(names []string) int {
 	return bank
 }
 
+// LeakageCold reports that leakage was tested on a cold engine.
 func (c *Case) LeakageCold() bool {
 	if c.Leakage == nil {
 		return false
@@ -329,11 +330,8 @@ func (c *Case) AllTight(names []string) bool {
 	})
 }
 
-// LeakageKnown reports that all of these cylinders were tested for leakage.
-func (c *Case) LeakageKnown(names []string) bool {
-	return !slices.ContainsFunc(names, func(n string) bool { return c.Leak(n) == nil })
-}
-
+// LosesAt reports that one of these cylinders loses air at a place, by the job
+// file's name of it.
 func (c *Case) LosesAt(names []string, place string) bool {
 	return slices.ContainsFunc(names, func(n string) bool {
 		l := c.leakAt(n)

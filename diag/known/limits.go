@@ -16,12 +16,6 @@ func (c *Case) Minimum() *diag.LimitResult {
 	return nil
 }
 
-// Corrected reports that the stated minimum was brought to the test's air.
-func (c *Case) Corrected() bool {
-	m := c.Minimum()
-	return m != nil && m.Corrected
-}
-
 // Under lists the cylinders whose reading is under a limit.
 func (c *Case) Under(l *diag.LimitResult) []string {
 	s := c.Cranking()
@@ -140,6 +134,7 @@ func (c *Case) Sound() bool {
 	})
 }
 
+// HasEarlierOrLimit reports a minimum or an earlier test to judge the level by.
 func (c *Case) HasEarlierOrLimit() bool {
 	return c.Minimum() != nil || c.Cranking().ComparedWith != ""
 }

@@ -104,6 +104,7 @@ func (c *Case) LimitFacts(l *diag.LimitResult) diag.Facts {
 	}
 }
 
+// FacePressure is a pressure in the unit of the rotors' faces, as it is printed.
 func (c *Case) FacePressure(v float64) diag.Number {
 	r := c.Sums.Rotors
 	return diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, r.Decimals), Unit: r.Unit}
@@ -117,6 +118,7 @@ func (c *Case) CrankingNumber(v float64) diag.Number {
 	return c.Pressure(v)
 }
 
+// Median is the middle of values in any unit, NaN where there are none.
 func Median(v []float64) float64 {
 	v = slices.Clone(v)
 	slices.Sort(v)

@@ -85,6 +85,7 @@ const (
 	OnSome       Pattern = "some"
 )
 
+// PatternOf is how cylinders lie among those whose plugs were read.
 func (c *Case) PatternOf(set []string) Pattern {
 	read := c.PlugsRead()
 	switch {
@@ -133,6 +134,7 @@ func (c *Case) AtEnds(set []string) bool {
 	return len(row) >= 4 && slices.Contains(set, row[0]) && slices.Contains(set, row[len(row)-1])
 }
 
+// BankLabel is what a bank is called: by its side, else by its own name.
 func (c *Case) BankLabel(bank int) string {
 	if label := c.Engine.SideLabel(bank); label != "" {
 		return label

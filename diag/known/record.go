@@ -123,6 +123,8 @@ func ReadsOff(g *diag.Gauge) bool {
 // true pressure: common practice, no source.
 const offPercent = 5
 
+// FallsSteadily reports readings that fall in the order in which these cylinders
+// were tested, as a battery does that runs down.
 func (c *Case) FallsSteadily(names []string) bool {
 	if len(names) < 4 {
 		return false

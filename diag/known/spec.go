@@ -98,9 +98,6 @@ func (c *Case) Starts() bool {
 	return c.Spec.Runs != "does not run" && !c.Complains("no start")
 }
 
-// MechanicalPump reports a fuel pump driven by the engine.
-func (c *Case) MechanicalPump() bool { return c.Fuel != nil && c.Fuel.Pump == "mechanical" }
-
 // FuelSystem is the job's kind of fuel system, "" where not recorded.
 func (c *Case) FuelSystem() string {
 	if c.Fuel == nil {
@@ -113,18 +110,6 @@ func (c *Case) FuelSystem() string {
 // that is said to have a carburettor, a diesel, or a two-stroke by its mix.
 func (c *Case) Injected() bool {
 	return !c.Spec.Diesel() && c.FuelSystem() != Carburettor && c.Spec.Fuel != "two-stroke mix"
-}
-
-// SharesCoil lists the cylinders that share a coil with this one.
-func (c *Case) SharesCoil(name string) []string {
-	for _, set := range c.Spec.SharedCoils {
-		for _, n := range set {
-			if n == name {
-				return set
-			}
-		}
-	}
-	return nil
 }
 
 // Several reports an engine of more than one cylinder.

@@ -147,6 +147,7 @@ func (c *Case) WetNet(r *diag.CylinderResult) (needed, net float64) {
 // HasControl reports that a cylinder that is not low was tested wet too.
 func (c *Case) HasControl() bool { return c.Cranking().WetControl != nil }
 
+// WetTested lists the cylinders that were read dry and wet, in the engine's order.
 func (c *Case) WetTested() []string {
 	return c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Wet != nil && r.Dry != nil })
 }

@@ -27,7 +27,6 @@ const (
 
 var (
 	sparkPlugs = known.Not(known.Diesel)
-	plugsNew   = known.OfEngine("plugs fitted recently", func(c *known.Case) bool { return c.PlugsNew() })
 	gasFuel    = known.OfEngine("runs on gas", func(c *known.Case) bool { return c.GasFuel() })
 )
 

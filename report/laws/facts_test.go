@@ -18,7 +18,6 @@ func (s *subject) twoStroke() bool {
 func (s *subject) layout() string { return s.tree.text("engine", "layout") }
 func (s *subject) rotary() bool   { return strings.HasPrefix(s.layout(), "rotary") }
 func (s *subject) flat() bool     { return strings.HasPrefix(s.layout(), "flat") }
-func (s *subject) radial() bool   { return strings.HasPrefix(s.layout(), "radial") }
 
 // system is the kind of fuel system, "" where it is not said.
 func (s *subject) system() string { return s.tree.text("fuel-pressure", "system") }

@@ -96,17 +96,6 @@ func Over(names ...string) Change {
 	}
 }
 
-// RotorUnread takes a rotor's readings away.
-func RotorUnread(name string) Change {
-	return func(t *diag.Test) {
-		for i := range t.Rotors.Rotors {
-			if r := &t.Rotors.Rotors[i]; r.Name == name {
-				r.State, r.Faces = diag.NotTested, nil
-			}
-		}
-	}
-}
-
 // Unread takes cylinders' readings away.
 func Unread(names ...string) Change {
 	return func(t *diag.Test) {
