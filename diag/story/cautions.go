@@ -38,7 +38,7 @@ func cautions(c *known.Case, d *diag.Diagnosis) {
 	}
 	cranked := c.Has(known.NeedsCompression) || c.Has(known.NeedsRotors)
 	leakage := c.Has(known.NeedsLeakage) || proposed(named("leak-down", "leak-down-again", "leak-down-pair"))
-	liquid := caused("coolant-or-fuel-in-bore") || !c.AirCooled() && caused("head-gasket") && d.Urgency == diag.DoNotRun
+	liquid := len(c.LiquidPossible()) > 0 || caused("coolant-or-fuel-in-bore") || !c.AirCooled() && caused("head-gasket") && d.Urgency == diag.DoNotRun
 	byHand := liquid || c.Stood() && !cranked || c.Engine.Kind == engine.Radial || c.Spec.Inverted == diag.Yes
 	coolant := !c.AirCooled() && (caused("head-gasket", "cracked-bore") || proposed(named("coolant-gas-test", "cooling-pressure-test")))
 	opened := proposed(func(k *cause.Check) bool { return k.Fuel })
