@@ -20,7 +20,7 @@ type Trial struct {
 // Try gives the case as it would be after an outcome of a check.
 func Try(c *known.Case, k *Check, o *Outcome, cylinders []string) *known.Case {
 	t := &Trial{Test: *c.Test, Case: c, Cylinders: cylinders}
-	if o.Enter != nil && !(k.Fuel && t.Fuel == nil) { // a section of fuel is not made up for it
+	if o.Enter != nil && !(k.Fuel && (t.Fuel == nil || len(t.Fuel.Circuits) == 0)) { // a section of fuel is not made up for it
 		o.Enter(t)
 		return c.After(&t.Test)
 	}

@@ -86,14 +86,16 @@ func weighTiming(c *known.Case, s known.Subject) []Voice {
 // weighWear weighs worn rings and bores: oil use and blue smoke, months of
 // decline, oil that lifts them all, air at the crankcase of them all.
 func weighWear(c *known.Case, s known.Subject) []Voice {
-	oily := c.Complains("oil use") || c.History.OilUse != "" || c.History.Smoke.Colour == "blue"
+	blue := c.History.Smoke.Colour == "blue"
+	oily := c.Complains("oil use") || c.History.OilUse != ""
 	slowly := known.SpeaksOf(strings.ToLower(c.History.Onset), "slow", "gradual", "month", "year")
 	newRings := c.WorkDone("new rings", "rings renewed", "rings replaced", "new pistons", "rebuilt")
 	tight := c.AllTight(c.Read())
 	flat := len(c.WetTested()) > 0 && c.AllWet(c.WetTested(), known.WetFlat)
 	past := c.LosesAt(c.Read(), known.AtCrankcase) && !tight
 	return slices.Concat(
-		where(oily, as(OfRunning, speaks(Known, "wear"))),
+		where(blue, as(OfRunning, speaks(Known, "wear"))),
+		where(oily && !blue, as(OfHistory, speaks(Known, "wear"))),
 		where(slowly, as(OfHistory, speaks(Known, "wear"))),
 		where(c.RisesEverywhere() && c.WetOfAll() != known.WetRises, speaks(Wet, "wear")), // else the sign says it
 		where(c.RisesEverywhere() && mayBeWashed(c), speaks(Hint, "washed-bore")),

@@ -29,6 +29,12 @@ type ledger struct {
 	ranked   []string        // the causes in order; nil until asked for and after every voice
 }
 
+// entered is a rule of which the voices were entered for cylinders.
+type entered struct {
+	by string
+	at []string
+}
+
 // heaviest is the greatest weight with which a kind of test speaks for a cause.
 type heaviest struct {
 	kind   rule.Kind
@@ -60,7 +66,7 @@ func heavier(list []heaviest, voice heaviest) []heaviest {
 // weigh enters every voice on the subject of a story: those of its rules, the
 // signs, and the answers of checks that were made.
 func (s *story) weigh(c *known.Case) *ledger {
-	b := &ledger{c: c, of: max(len(s.Cylinders), 1), ownHeads: c.OwnHeads(s.Cylinders), net: map[string]int{}, kinds: map[string][]heaviest{}, at: map[string][]string{}, entries: make([]diag.Entry, 0, 48)}
+	b := &ledger{c: c, of: max(len(s.Cylinders), 1), ownHeads: c.OwnHeads(s.everyCylinder()), net: map[string]int{}, kinds: map[string][]heaviest{}, at: map[string][]string{}, entries: make([]diag.Entry, 0, 48)}
 	for _, m := range s.members {
 		b.enter(m.rule, m.subject)
 	}
@@ -98,6 +104,19 @@ func (b *ledger) keepLeast() {
 	b.ranked = nil
 }
 
+// everyCylinder are the cylinders on which a story's findings are.
+func (s *story) everyCylinder() []string {
+	names := slices.Clone(s.Cylinders)
+	for _, m := range s.members {
+		for _, n := range m.subject.Cylinders {
+			if !slices.Contains(names, n) {
+				names = append(names, n)
+			}
+		}
+	}
+	return names
+}
+
 // ofCylinders are the cylinders that a story is about, or of a story of the whole
 // engine those on which its findings are.
 func (s *story) ofCylinders() []string {
@@ -124,8 +143,20 @@ func (b *ledger) enter(r *rule.Rule, subject known.Subject) {
 		voices = append(voices, r.Weigh(b.c, subject)...)
 	}
 	for _, v := range voices {
+		// What cylinders share is not the likelier for being said of two sets.
+		if cause.Shared(v.Cause) && v.Weight > 0 && b.said(r.Name, v.Cause, subject.Cylinders) {
+			continue
+		}
 		b.add(v, cmp.Or(v.Kind, r.Kind), r.Name, subject.Cylinders)
 	}
+	b.entered = append(b.entered, entered{r.Name, subject.Cylinders})
+}
+
+// said reports a voice of a rule for a cause that was entered for other
+// cylinders already.
+func (b *ledger) said(by, cause string, at []string) bool {
+	before := slices.ContainsFunc(b.entered, func(e entered) bool { return e.by == by && !slices.Equal(e.at, at) })
+	return before && slices.ContainsFunc(b.entries, func(e diag.Entry) bool { return e.By == by && e.Cause == cause && e.Weight > 0 })
 }
 
 func (b *ledger) sign(g *rule.Sign, s *story) {

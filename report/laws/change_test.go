@@ -315,7 +315,7 @@ func evidenceNeverLowers(s *subject, k *tally) {
 // alone: of several cylinders the causes are those that they share.
 func causesOf(o *outcome, cylinder string) (causes []string, alone bool) {
 	for _, one := range o.Stories {
-		if slices.Contains(one.Cylinders, cylinder) {
+		if slices.Contains(one.Cylinders, cylinder) && one.About != "mixture" { // its plug is another matter
 			return one.CauseNames, len(one.Cylinders) == 1
 		}
 	}

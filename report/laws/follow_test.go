@@ -234,9 +234,6 @@ func enterCompression(s *subject, t *tree, outcome string) bool {
 	if h := s.out.Compression.Highest; h != nil && *h > 0 {
 		value, unit = *h, s.out.Compression.Unit
 	}
-	if outcome == "apart" || outcome == "low" {
-		value /= 2
-	}
 	if t.sub("compression") == nil {
 		t.drop("compression")
 	}
@@ -246,10 +243,15 @@ func enterCompression(s *subject, t *tree, outcome string) bool {
 	if t.sub("compression", "dry") == nil {
 		t.set(newTree(), "compression", "dry")
 	}
+	first := true
 	for _, name := range s.names() {
 		text := t.text("compression", "dry", name)
 		if !t.has("compression", "dry", name) || strings.Contains(text, "test") || strings.HasPrefix(text, "declined") || text == "not applicable" {
-			t.set(strconv.FormatFloat(value, 'g', 4, 64), "compression", "dry", name)
+			read := value
+			if outcome == "low" || outcome == "apart" && first { // one stands apart
+				read, first = value/2, false
+			}
+			t.set(strconv.FormatFloat(read, 'g', 4, 64)+" "+unit, "compression", "dry", name)
 		}
 	}
 	return true
