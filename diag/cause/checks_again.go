@@ -56,7 +56,7 @@ var againChecks = []Check{
 			{Name: "even", Else: true}}},
 	{Name: "leak-down-again", Minutes: 15, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread"}, Way: Hand | Runs | Air, Again: true, Fits: pistons, Words: []string{"leak-down repeated", "leakage repeated"},
 		Outcomes: []Outcome{
-			{Name: "loses less", For: []string{"tester-scale", "carbon-on-seat", "plug-or-adapter-thread", "cold-engine"}, Sure: 0.7, Words: []string{"less"}},
+			{Name: "loses less", For: []string{"tester-scale", "plug-or-adapter-thread", "cold-engine"}, Sure: 0.7, Words: []string{"less"}},
 			{Name: "stays", Else: true, Words: []string{"same", "stayed"}}}},
 	{Name: "second-fuel-gauge", Minutes: 10, Whole: true, Way: Runs, Again: true, Words: []string{"another fuel gauge"},
 		Outcomes: []Outcome{{Name: "reads otherwise", For: []string{"gauge-reads-low", "gauge-reads-high"}, Words: []string{"differs"}}, {Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},

@@ -100,10 +100,16 @@ func ofOne(c *known.Case) []Voice {
 	return append(common("exhaust-valve", "rings", "inlet-valve", "valve-lash", "valve-motion", "head-gasket", "warped-or-cracked-head", "scored-bore"), tightLash(c)...)
 }
 
-// tightLash is the clearance of a small engine whose valves are set by hand: it
-// closes up with use, and it is looked at in minutes.
+// tightLash is the clearance of valves that are set by hand: it closes up with
+// use, and it is looked at in minutes. On a small engine it is the first thought.
 func tightLash(c *known.Case) []Voice {
-	return where(c.SmallEngine() && c.Spec.Lifters == "solid", as(OfHistory, speaks(Known, "valve-lash")))
+	switch {
+	case c.Spec.Lifters != "solid":
+		return nil
+	case c.SmallEngine():
+		return as(OfHistory, speaks(Known, "valve-lash"))
+	}
+	return as(OfHistory, speaks(Hint, "valve-lash"))
 }
 
 // where gives voices where something holds, and none else.

@@ -67,7 +67,8 @@ func oneDead(c *known.Case) []string {
 }
 
 // weighNone weighs what takes the pressure of a whole engine. Soaked with fuel
-// it is mostly washed bores; a throttle known to be open did not keep the air out.
+// it is mostly washed bores. A shut throttle leaves
+// more than nothing.
 func weighNone(c *known.Case, _ known.Subject) []Voice {
 	if c.UnitSuspect() {
 		return as(OfTest, speaks(Heard, "other-unit"))
@@ -76,9 +77,20 @@ func weighNone(c *known.Case, _ known.Subject) []Voice {
 	if c.Spec.TwoStroke {
 		list = common("throttle-or-choke", "gauge-reads-low", "washed-bore", "crankcase-seal")
 	}
+	if c.HasValves() && c.Cranking().Highest == 0 {
+		list = common("timing-drive", "gauge-reads-low", "cam-timing")
+	}
 	return slices.Concat(list,
-		where(c.Flooded(), as(OfPlugs, speaks(Heard, "washed-bore", "flooding"))),
+		where(valvesStill(c), as(OfHistory, speaks(Known, "timing-drive"))),
+		where(c.Flooded() && !valvesStill(c), as(OfPlugs, speaks(Heard, "washed-bore", "flooding"))),
 		where(c.Spec.Decompressor == "", speaks(Known-Hint, "decompressor")))
+}
+
+// valvesStill reports an engine with valves of which every cylinder reads nothing
+// at all, and that came on suddenly or that a still camshaft would bend: soaked
+// plugs do not make it safe to crank.
+func valvesStill(c *known.Case) bool {
+	return c.HasValves() && c.Cranking().Highest == 0 && (c.Spec.Interference == diag.Yes || known.SuddenOnset.Holds(c, known.Subject{}))
 }
 
 func noneAnywhere(c *known.Case, _ known.Subject) diag.Finding {
@@ -86,7 +98,7 @@ func noneAnywhere(c *known.Case, _ known.Subject) diag.Finding {
 	switch {
 	case c.UnitSuspect():
 		f.Variant, f.Urgency, f.Confidence = "unit", diag.CheckAgain, diag.Weak
-	case c.Flooded():
+	case c.Flooded() && !valvesStill(c):
 		f.Variant, f.Urgency = "flooded", diag.CheckAgain // it is dried before it is judged
 	}
 	return f

@@ -25,6 +25,7 @@ type ledger struct {
 	kinds    map[string][]heaviest // for a cause, by the kind of test
 	at       map[string][]string   // cylinders that speak for a cause by more than what is common
 	entries  []diag.Entry
+	entered  []entered
 	heard    map[string]bool // what an answer has said of a cause already
 	ranked   []string        // the causes in order; nil until asked for and after every voice
 }
