@@ -125,6 +125,8 @@ func TestDeadSets(t *testing.T) {
 		{name: "three in a row of a two-stroke", test: sample.Dry("inline-4", []float64{0, 0, 0, 130}, sample.TwoStroke), fires: "several-without-pressure", first: "holed-piston"},
 		{name: "half of an eight, not said what it shuts down", test: sample.Dry("V8", []float64{0, 150, 151, 0, 150, 0, 0, 149}), fires: "several-without-pressure 1,4,6,7", not: "deactivated-set-dead", first: "deactivation-lifter"},
 		{name: "the set that is shut down", test: sample.Dry("V8", []float64{0, 150, 151, 0, 150, 0, 0, 149}, spec(deactivating)), fires: "deactivated-set-dead 1,4,6,7", not: "several-without-pressure neighbours-without-pressure", first: "deactivation-lifter", soon: diag.DoNotRun},
+		{name: "four of six low", test: sample.Dry("inline-6", []float64{160, 120, 122, 118, 121, 158}), fires: "most-low 2,3,4,5", first: "wear"},
+		{name: "three of six low", test: sample.Dry("inline-6", []float64{160, 159, 158, 118, 121, 120}), not: "most-low"},
 		{name: "a part of it, low", test: sample.Dry("V8", []float64{95, 150, 151, 95, 150, 152, 150, 149}, spec(deactivating)), fires: "deactivated-set-dead 1,4", not: "scattered-low", first: "deactivation-lifter", soon: diag.ActSoon},
 		{name: "more than that set", test: sample.Dry("V8", []float64{0, 0, 151, 0, 150, 0, 0, 149}, spec(deactivating)), fires: "several-without-pressure", not: "deactivated-set-dead"},
 		{name: "a bank of an engine of one camshaft", test: sample.Dry("V6", []float64{110, 150, 112, 152, 108, 151}, spec(func(s *diag.Spec) { s.Camshafts = "one" })), fires: "bank-low 1,3,5", first: "restricted-inlet", soon: diag.ActSoon},

@@ -25,6 +25,8 @@ func togetherCases() []Case {
 		{Name: "oil with good compression", Test: Dry("inline-4", even4, Looks("normal", "oil-wet", "normal", "normal")), Fires: []string{"guides-or-breather"}, Not: []string{"oil-wet", "rings-agree"}},
 		{Name: "exhaust hiss, no wet rise", Test: Dry("inline-4", low3, Wet(map[string]float64{"3": 91, "1": 152}), Leak("3", 34, "exhaust"), Leak("1", 6)),
 			Fires: []string{"exhaust-valve-agrees"}, Not: []string{"one-low", "wet-no-rise", "leaks-at-exhaust", "rings-agree"}},
+		{Name: "hiss at the inlet", Test: Dry("inline-4", low3, Leak("3", 34, "inlet")), Fires: []string{"inlet-valve-agrees"}, Not: []string{"one-low", "leaks-at-inlet", "exhaust-valve-agrees"}},
+		{Name: "hiss at inlet and exhaust", Test: Dry("inline-4", low3, Leak("3", 34, "inlet", "exhaust")), Not: []string{"inlet-valve-agrees"}},
 		{Name: "exhaust hiss, lash set already", Test: Dry("inline-4", low3, Done("valve lash set"), Leak("3", 34, "exhaust")), Fires: []string{"exhaust-valve-agrees"}},
 		{Name: "exhaust hiss, but oil lifts it", Test: Dry("inline-4", low3, Wet(map[string]float64{"3": 140, "1": 152}), Leak("3", 34, "exhaust")), Fires: []string{"leaks-at-exhaust"}, Not: []string{"exhaust-valve-agrees"}},
 		{Name: "two-stroke with air at the port", Test: Dry("inline-3", []float64{120, 121, 60}, TwoStroke, Leak("3", 40, "exhaust")), Fires: []string{"rings-agree"}, Not: []string{"exhaust-valve-agrees"}},
