@@ -170,6 +170,9 @@ func (c *rotary) gradeFace(faces set, f int) Grade {
 		return GradeNotJudged
 	}
 	best, _ := faces.extremes()
+	if faces[f].value >= faces[best].value { // none is better, whatever the gauge
+		return Even
+	}
 	share, u, ok := faces.quotient(faces.at(f), faces.at(best))
 	if !ok {
 		return NoPressure

@@ -167,6 +167,9 @@ func crankcaseLeak(c *known.Case, s known.Subject) []Voice {
 	if torrent {
 		voices = append(voices, speaks(weight*4/5, "holed-piston", "broken-ring-land")...)
 	}
+	if lowToo(c, s) { // the others were as cold
+		return voices
+	}
 	return append(voices, testerAtFault(c)...)
 }
 

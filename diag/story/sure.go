@@ -96,7 +96,7 @@ func (s *story) urgentBy(doubted []known.Need) bool {
 // is.
 func (s *story) comparesCylinders() bool {
 	return s.About == diag.AboutCylinders && slices.ContainsFunc(s.members, func(m *member) bool {
-		return !m.rule.Absolute && m.finding.Urgency.Rank() >= s.Urgency.Rank()
+		return !m.rule.Absolute && !m.rule.Keeps && m.finding.Urgency.Rank() >= s.Urgency.Rank()
 	})
 }
 

@@ -270,7 +270,8 @@ func outcomesDiffer(s *subject, k *tally) {
 	for i, one := range s.out.Stories {
 		// What was seen in the cylinder needs no check to be believed, and what
 		// would tell of the fuel needs an engine that runs.
-		if (one.About == "fuel" || one.About == "mixture") && s.tree.text("engine", "runs") == "does not run" {
+		ofPlugs := !slices.ContainsFunc(one.For, func(rule string) bool { return !plugRule.MatchString(rule) })
+		if (one.About == "fuel" || one.About == "mixture" || ofPlugs) && s.tree.text("engine", "runs") == "does not run" {
 			continue
 		}
 		if slices.ContainsFunc(one.For, func(rule string) bool { return strings.HasPrefix(rule, "seen-") }) {

@@ -115,6 +115,10 @@ func enter(s *subject, c *nextCheck, r result) *tree {
 	switch c.Name {
 	case "leak-down", "leak-down-pair", "leak-down-again":
 		entered = enterLeakage(t, cylinders, r.Name)
+		if c.Name == "leak-down-again" {
+			t.add([]string{"vehicle", "work-done"}, c.Name+" done: "+r.Name)
+			entered = true
+		}
 	case "wet-test", "repeat-wet":
 		entered = enterWet(s, t, cylinders, r.Name)
 		if c.Name == "repeat-wet" { // with the dose that the check names, and as a repeat
