@@ -84,7 +84,8 @@ func worse(a, b diag.Urgency) diag.Urgency {
 }
 
 // order puts stories in the order of saying: by urgency, the test before the
-// engine at the same urgency, the whole engine before its parts, then by class, the surer first, then as the
+// engine at the same urgency, the whole engine before its parts, what explains
+// a complaint before what does not, then by class, the surer first, then as the
 // rules are listed, then by the engine's cylinders.
 func order(c *known.Case, told []*story) {
 	slices.SortStableFunc(told, func(a, b *story) int {
@@ -93,6 +94,7 @@ func order(c *known.Case, told []*story) {
 			cmp.Compare(a.testLast(), b.testLast()),
 			cmp.Compare(a.notFound(), b.notFound()),
 			cmp.Compare(a.partLast(), b.partLast()),
+			cmp.Compare(a.strangeLast(), b.strangeLast()),
 			cmp.Compare(a.class(), b.class()),
 			cmp.Compare(sureness(b.Confidence), sureness(a.Confidence)),
 			cmp.Compare(a.place(), b.place()),

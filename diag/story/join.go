@@ -61,6 +61,15 @@ func (s *story) partLast() int {
 	return 1
 }
 
+// strangeLast is 0 for a story that explains a complaint, which is told before
+// one that explains none.
+func (s *story) strangeLast() int {
+	if len(s.Explains) > 0 {
+		return 0
+	}
+	return 1
+}
+
 // sets joins things that belong together: the cylinders of the engine, the
 // engine itself, the mixture, the test, and each fuel circuit.
 type sets struct {
