@@ -99,7 +99,7 @@ type LimitResult struct {
 }
 
 // Custom reports the limit that is custom, because the job states none.
-func (l *LimitResult) Custom() bool { return l.Source == commonPractice }
+func (r *LimitResult) Custom() bool { return r.Source == commonPractice }
 
 // A PublishedRule is one of the rules in circulation applied to these readings
 // by bare arithmetic, equality within.

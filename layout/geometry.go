@@ -65,12 +65,6 @@ func (r Rect) SplitLeft(w Length) (left, rest Rect) {
 	return Rect{r.X, r.Y, w, r.H}, Rect{r.X + w, r.Y, r.W - w, r.H}
 }
 
-// SplitRight cuts w off the right side.
-func (r Rect) SplitRight(w Length) (rest, right Rect) {
-	rest, right = r.SplitLeft(r.W - w)
-	return rest, right
-}
-
 // SplitTop cuts h off the top.
 func (r Rect) SplitTop(h Length) (top, rest Rect) {
 	return Rect{r.X, r.Y, r.W, h}, Rect{r.X, r.Y + h, r.W, r.H - h}

@@ -42,9 +42,3 @@ func (t Theme) Face(r Role) Face {
 	}
 	return f
 }
-
-// Scaled gives a face another size, held above the theme's smallest.
-func (t Theme) Scaled(f Face, factor float64) Face {
-	f.Size = max(f.Size*Length(factor), t.Smallest)
-	return f
-}

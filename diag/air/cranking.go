@@ -159,39 +159,3 @@ func ClearanceVolume(displacement, ratio float64) (float64, error) {
 	}
 	return displacement / (ratio - 1), nil
 }
-
-// HoseEffect gives the share by which the reading falls because the volume
-// between the plug hole and the check valve belongs to the chamber, as a
-// fraction that is zero or negative. Displacement of one cylinder and hose
-// volume are in ml. The formula takes compression from bottom dead centre with
-// an exponent of 1.25.
-func HoseEffect(displacement, ratio, hose float64) (float64, error) {
-	if !(hose >= 0) || math.IsInf(hose, 0) {
-		return 0, &InputError{"hose volume", fmt.Sprintf("%v ml", hose), "0 or more"}
-	}
-	return clearanceEffect(displacement, ratio, hose)
-}
-
-// OilEffect gives the most by which oil in the chamber raises the reading of a
-// wet test even where the rings are perfect, as a fraction that is zero or
-// positive. It is an upper bound: oil spreads and leaves. Volumes are in ml.
-// Oil that fills the chamber is an error: the piston would lock.
-func OilEffect(displacement, ratio, oil float64) (float64, error) {
-	chamber, err := ClearanceVolume(displacement, ratio)
-	if err != nil {
-		return 0, err
-	}
-	if !(oil >= 0 && oil < chamber) {
-		return 0, &InputError{"oil", fmt.Sprintf("%v ml", oil), fmt.Sprintf("0 to less than the chamber's %.1f ml (the piston would lock)", chamber)}
-	}
-	return clearanceEffect(displacement, ratio, -oil)
-}
-
-func clearanceEffect(displacement, ratio, added float64) (float64, error) {
-	chamber, err := ClearanceVolume(displacement, ratio)
-	if err != nil {
-		return 0, err
-	}
-	changed := 1 + displacement/(chamber+added)
-	return CrankingPressure(changed, typicalExponent, 1)/CrankingPressure(ratio, typicalExponent, 1) - 1, nil
-}

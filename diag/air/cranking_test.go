@@ -140,34 +140,6 @@ func TestClearanceVolume(t *testing.T) {
 	refused(t, "ratio 1", err)
 }
 
-// Common practice, no source: worked out by hand for one hose and one syringe.
-func TestHoseAndOilEffect(t *testing.T) {
-	for _, tt := range []struct{ displacement, ratio, hose, percent float64 }{
-		{500, 9.5, 4, -7.5}, {400, 10, 4, -10}, {250, 12.5, 4, -18}, {150, 12, 4, -26}, {500, 9.5, 0, 0},
-	} {
-		got, err := HoseEffect(tt.displacement, tt.ratio, tt.hose)
-		if err != nil || !near(100*got, tt.percent, 0.6) {
-			t.Errorf("hose %+v: %.2f %%, %v", tt, 100*got, err)
-		}
-	}
-	for _, tt := range []struct{ displacement, ratio, oil, percent float64 }{
-		{500, 9.5, 5, 11}, {500, 9.5, 10, 25}, {500, 9.5, 15, 42}, {500, 9.5, 30, 136}, {250, 12.5, 5, 37}, {500, 9.5, 0, 0},
-	} {
-		got, err := OilEffect(tt.displacement, tt.ratio, tt.oil)
-		if err != nil || !near(100*got, tt.percent, 0.6) {
-			t.Errorf("oil %+v: %.2f %%, %v", tt, 100*got, err)
-		}
-	}
-	_, err := OilEffect(250, 12.5, 30)
-	refused(t, "oil that fills the chamber", err)
-	_, err = OilEffect(500, 9.5, -1)
-	refused(t, "less than no oil", err)
-	_, err = HoseEffect(500, 9.5, math.NaN())
-	refused(t, "no hose volume", err)
-	_, err = HoseEffect(500, 0, 4)
-	refused(t, "no ratio", err)
-}
-
 // TestRatioShare: (6^1.25 - 1) / (8^1.25 - 1) = 8.3905 / 12.4543 = .6737, worked
 // out apart from this program.
 func TestRatioShare(t *testing.T) {

@@ -35,13 +35,3 @@ func RegulatorRise(vacuum quantity.Value, unit quantity.Unit) (float64, error) {
 	}
 	return quantity.Convert(inHg, quantity.InHg, unit)
 }
-
-// HoldRate gives the mean fall of a held pressure per minute, in the unit of
-// the pressures; it is negative where the pressure rose, as it may in a hot
-// engine bay.
-func HoldRate(from, to, minutes float64) (float64, error) {
-	if !(minutes > 0) || math.IsInf(minutes, 0) {
-		return 0, &InputError{"time held", fmt.Sprintf("%v min", minutes), "more than 0"}
-	}
-	return (from - to) / minutes, nil
-}

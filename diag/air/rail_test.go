@@ -59,14 +59,3 @@ func TestRegulatorRise(t *testing.T) {
 		t.Error("a rise in volts gave no error")
 	}
 }
-
-func TestHoldRate(t *testing.T) {
-	if got, err := HoldRate(41, 36, 5); err != nil || got != 1 {
-		t.Errorf("41 to 36 in 5 min: %v, %v, want 1 per minute", got, err)
-	}
-	if got, err := HoldRate(30, 33, 10); err != nil || !near(got, -0.3, 1e-12) {
-		t.Errorf("30 to 33 in 10 min: %v, %v, want -0.3 per minute", got, err)
-	}
-	_, err := HoldRate(41, 36, 0)
-	refused(t, "no time", err)
-}

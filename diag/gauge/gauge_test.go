@@ -206,24 +206,3 @@ func TestJudge(t *testing.T) {
 		}
 	}
 }
-
-func TestJudgeBand(t *testing.T) {
-	for _, tt := range []struct {
-		value, low, high, u float64
-		want                Verdict
-	}{
-		{41, 38, 44, 2.4, Within},
-		{31, 38, 44, 2.4, Outside},
-		{47, 38, 44, 2.4, Outside},
-		{39, 38, 44, 2.4, TooClose},
-		{45, 38, 44, 2.4, TooClose},
-		{38, 38, 44, 0, Within},
-		{41, 38, 44, 5, TooClose}, // the uncertainty is wider than the band
-		{41, 44, 38, 0, NotJudged},
-		{41, math.NaN(), 44, 0, NotJudged},
-	} {
-		if got := JudgeBand(tt.value, tt.low, tt.high, tt.u); got != tt.want {
-			t.Errorf("%+v: got %s", tt, got)
-		}
-	}
-}

@@ -50,19 +50,4 @@ func Judge(value, limit, u float64, side Side) Verdict {
 	return TooClose
 }
 
-// JudgeBand judges a value against a lower and an upper limit: within where it
-// is within both, outside where it is outside one of them.
-func JudgeBand(value, low, high, u float64) Verdict {
-	atLeast, atMost := Judge(value, low, u, AtLeast), Judge(value, high, u, AtMost)
-	switch {
-	case atLeast == NotJudged || atMost == NotJudged || low > high:
-		return NotJudged
-	case atLeast == Outside || atMost == Outside:
-		return Outside
-	case atLeast == Within && atMost == Within:
-		return Within
-	}
-	return TooClose
-}
-
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

@@ -46,7 +46,6 @@ var (
 	NotLow  = OfAll("graded even, watch or high", func(c *Case, n string) bool {
 		return slices.Contains([]diag.Grade{diag.Even, diag.Watch, diag.High}, c.Grade(n))
 	})
-	OnlyLow  = OfEngine("no other cylinder low", func(c *Case) bool { return len(c.LowSet()) <= 1 })
 	NoneDead = OfEngine("some cylinder has pressure", func(c *Case) bool { return !c.Dead() })
 )
 
@@ -109,6 +108,10 @@ var (
 	StoodLong   = OfEngine("stood more than 6 months", func(c *Case) bool { return c.Stood() })
 	GasFound    = OfEngine("combustion gas found in the coolant", func(c *Case) bool { return c.CoolantGas == "positive" })
 	NoGasFound  = OfEngine("no combustion gas found in the coolant", func(c *Case) bool { return c.CoolantGas == "negative" })
+	// CoolantEntering is asked of an engine: not of one of its cylinders.
+	CoolantEntering = OfEngine("coolant that seems to get into a cylinder", func(c *Case) bool { return c.CoolantEntersAny() })
+	CoolantEnters   = OfAll("not cooled by air; its plug washed by coolant, and it is low, or air from it bubbles into the coolant, or combustion gas was found there, or (not where every plug looks so) "+
+		"the engine loses coolant, smokes white, overheats, is low all over or does not start; or a rotor that is low, with combustion gas in the coolant", func(c *Case, n string) bool { return c.CoolantEnters(n) })
 	AirCooled   = OfEngine("cooled by air", func(c *Case) bool { return c.AirCooled() })
 	OneCamshaft = OfEngine("one camshaft for both banks", func(c *Case) bool { return c.OneCamshaft() })
 	SuddenOnset = OfEngine("it came on suddenly", func(c *Case) bool { return c.CameSuddenly() })

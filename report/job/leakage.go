@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/air"
 	"gaugesheet/diag/quantity"
 )
 
@@ -124,7 +125,8 @@ func (r *reader) lossOf(n *node, label string, held, supplied quantity.Value) (f
 		r.report(n.pos, "what was held stands first: "+plainNumber(supplied.Number)+"/"+plainNumber(back),
 			"'%s' holds %s of %s supplied, more than there was", label, plainNumber(back), plainNumber(supplied.Number))
 	default:
-		return 100 * (1 - back/supplied.Number), true
+		loss, err := air.LeakagePercent(back, supplied.Number)
+		return loss, err == nil
 	}
 	return 0, false
 }
