@@ -93,9 +93,11 @@ func (c *Case) OilDose() float64 {
 }
 
 // Starts reports an engine that can be run: not one that is said not to, or
-// whose complaint is that it does not start.
+// whose complaint is that it does not start, unless it has fuel pressure cold
+// and loses it hot, and so runs until it is hot.
 func (c *Case) Starts() bool {
-	return c.Spec.Runs != "does not run" && !c.Complains("no start")
+	_, _, _, failsHot := c.HotShort()
+	return c.Spec.Runs != "does not run" && (!c.Complains("no start") || failsHot)
 }
 
 // FuelSystem is the job's kind of fuel system, "" where not recorded.

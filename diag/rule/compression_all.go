@@ -78,9 +78,15 @@ func weighTiming(c *known.Case, s known.Subject) []Voice {
 	return slices.Concat(
 		where(sudden, as(OfHistory, speaks(Known, "cam-timing", "timing-drive"))),
 		where(sudden && driven, as(OfHistory, speaks(Hint, "timing-drive"))),
-		where(c.WorkDone("timing belt", "timing chain", "cam belt", "camshaft"), as(OfHistory, speaks(Known, "cam-timing"))),
+		timingTouched(c),
 		where(c.AllTight(c.Read()), as(OfLeakage, append(speaks(Heard, "cam-timing"), speaks(Known, "restricted-inlet")...))),
 		where(flat, speaks(Known, "cam-timing")))
+}
+
+// timingTouched speaks for valve timing that was just worked on: what was taken
+// apart last is looked at first.
+func timingTouched(c *known.Case) []Voice {
+	return where(c.HasValves() && c.WorkDone("timing belt", "timing chain", "cam belt", "camshaft"), as(OfHistory, speaks(Known, "cam-timing")))
 }
 
 // weighWear weighs worn rings and bores: oil use and blue smoke, months of

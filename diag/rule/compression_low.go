@@ -132,7 +132,7 @@ func weighNeighbours(c *known.Case, s known.Subject) []Voice {
 
 // weighMost starts from what lowers most of an engine unevenly.
 func weighMost(c *known.Case, s known.Subject) []Voice {
-	return slices.Concat(common("wear", "fault-in-each", "cam-timing", "exhaust-valve"),
+	return slices.Concat(common("wear", "fault-in-each", "cam-timing", "exhaust-valve"), timingTouched(c),
 		where(c.Stood(), as(OfHistory, append(speaks(Known, "dry-bores", "stuck-rings"), speaks(DryUp, "stuck-valve")...))),
 		where(c.Flooded() || c.Complains("no start", "rich running"), as(OfHistory, speaks(DryUp, "washed-bore"))),
 		where(c.AllWet(s.Cylinders, known.WetRises), as(OfCompression, speaks(Wet, "wear", "washed-bore"))))
@@ -170,6 +170,7 @@ func weighBank(c *known.Case, s known.Subject) []Voice {
 	}
 	return slices.Concat(list, where(own && dead, valvesHit(c)),
 		where(own && c.Spec.VariableTiming == diag.Yes, as(OfHistory, speaks(commonest-rarer, "cam-phaser"))),
+		where(own, timingTouched(c)),
 		where(own && fellAlone(c, s.Cylinders), as(OfEarlier, speaks(Heard, "cam-timing"))),
 		where(own && known.SuddenOnset.Holds(c, s), as(OfHistory, speaks(Hint, "cam-timing", "timing-drive"))),
 		where(!dead && testedLast(c, s.Cylinders), as(OfTest, speaks(DryUp, "weak-cranking"))),

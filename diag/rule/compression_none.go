@@ -80,7 +80,7 @@ func weighNone(c *known.Case, _ known.Subject) []Voice {
 	if c.HasValves() && c.Cranking().Highest == 0 {
 		list = common("timing-drive", "gauge-reads-low", "cam-timing")
 	}
-	return slices.Concat(list,
+	return slices.Concat(list, timingTouched(c),
 		where(valvesStill(c), as(OfHistory, speaks(Known, "timing-drive"))),
 		where(c.Flooded() && !valvesStill(c), as(OfPlugs, speaks(Heard, "washed-bore", "flooding"))),
 		where(c.Spec.Decompressor == "", speaks(Known-Hint, "decompressor")))
@@ -115,9 +115,8 @@ func weighDeadPair(c *known.Case, s known.Subject) []Voice {
 // it came on makes these likely.
 func valvesHit(c *known.Case) []Voice {
 	sudden := known.SuddenOnset.Holds(c, known.Subject{})
-	driven := c.Spec.TimingDrive == "belt" || c.Spec.TimingDrive == "chain"
 	return slices.Concat(
-		where(c.Spec.Interference == diag.Yes && driven && sudden, as(OfHistory, speaks(Known, "bent-valve", "timing-drive"))),
+		where(c.ValvesMayHaveMet() && (c.Interferes() || c.DriveFailed()), as(OfHistory, speaks(Known, "bent-valve", "timing-drive"))),
 		where(c.Spec.Interference != diag.No && sudden, as(OfHistory, speaks(Hint, "bent-valve", "timing-drive"))),
 		where(c.Spec.Interference == diag.No, as(OfHistory, denies(Known, "no-interference", "bent-valve"))))
 }
@@ -153,14 +152,20 @@ func deactivatedSet(c *known.Case, s known.Subject) diag.Finding {
 
 // weighDead starts from what leaves one cylinder without any pressure.
 func weighDead(c *known.Case, _ known.Subject) []Voice {
-	stuck := where(c.Stood(), as(OfHistory, speaks(Known, "stuck-valve")))
+	told := slices.Concat(where(c.Stood(), as(OfHistory, speaks(Known, "stuck-valve"))), oneHit(c))
 	switch {
 	case c.Spec.TwoStroke:
 		return common("holed-piston", "rings", "head-gasket", "adapter-leak")
 	case c.Spec.Diesel():
-		return append(common("valve-lash", "stuck-valve", "valve-motion", "holed-piston", "bent-valve", "head-gasket", "adapter-leak"), stuck...)
+		return append(common("valve-lash", "stuck-valve", "valve-motion", "holed-piston", "bent-valve", "head-gasket", "adapter-leak"), told...)
 	}
-	return append(common("stuck-valve", "valve-motion", "holed-piston", "bent-valve", "head-gasket", "adapter-leak", "valve-lash"), stuck...)
+	return append(common("stuck-valve", "valve-motion", "holed-piston", "bent-valve", "head-gasket", "adapter-leak", "valve-lash"), told...)
+}
+
+// oneHit is valvesHit for one cylinder, of which a valve may be bent after the
+// drive was renewed: it does not say that the drive is at fault still.
+func oneHit(c *known.Case) []Voice {
+	return slices.DeleteFunc(valvesHit(c), func(v Voice) bool { return v.Cause != "bent-valve" || v.Weight > 0 && !c.ValvesMayHaveMet() })
 }
 
 func oneWithoutPressure(c *known.Case, s known.Subject) diag.Finding {
