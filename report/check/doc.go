@@ -31,44 +31,35 @@ func speak(d *diag.Diagnosis, findings []diag.Finding, a templates.Audience) (*s
 		return nil, err
 	}
 	s := &spoken{}
-	for _, story := range d.Stories {
-		said, err := words.Story(story, a)
-		if err != nil {
-			return nil, err
-		}
-		s.stories = append(s.stories, plainStory(said))
+	if s.stories, err = each(d.Stories, func(x diag.Story) (templates.SaidStory, error) {
+		said, err := words.Story(x, a)
+		return plainStory(said), err
+	}); err != nil {
+		return nil, err
 	}
-	for _, step := range d.Plan {
-		said, err := words.Step(step, a)
-		if err != nil {
-			return nil, err
-		}
-		for i := range said.Leads {
-			said.Leads[i].If, said.Leads[i].Then = plain(said.Leads[i].If), plain(said.Leads[i].Then)
-		}
-		said.Check = *plainCheck(&said.Check)
-		s.plan = append(s.plan, said)
+	if s.plan, err = each(d.Plan, func(x diag.Step) (templates.SaidStep, error) {
+		said, err := words.Step(x, a)
+		return plainStep(said), err
+	}); err != nil {
+		return nil, err
 	}
-	for _, f := range findings {
-		said, err := words.Finding(f, a)
-		if err != nil {
-			return nil, err
-		}
-		s.findings = append(s.findings, plainFinding(said))
+	if s.findings, err = each(findings, func(x diag.Finding) (templates.Said, error) {
+		said, err := words.Finding(x, a)
+		return plainFinding(said), err
+	}); err != nil {
+		return nil, err
 	}
-	for _, n := range d.Notices {
-		said, err := words.Notice(n, a)
-		if err != nil {
-			return nil, err
-		}
-		s.notices = append(s.notices, plain(said))
+	if s.notices, err = each(d.Notices, func(x diag.Notice) (string, error) {
+		said, err := words.Notice(x, a)
+		return plain(said), err
+	}); err != nil {
+		return nil, err
 	}
-	for _, key := range d.Cautions {
+	if s.cautions, err = each(d.Cautions, func(key string) (string, error) {
 		said, err := words.Caution(key, a)
-		if err != nil {
-			return nil, err
-		}
-		s.cautions = append(s.cautions, plain(said))
+		return plain(said), err
+	}); err != nil {
+		return nil, err
 	}
 	if s.sentence, err = words.Verdict(d.Verdict, a); err != nil {
 		return nil, err
@@ -87,6 +78,19 @@ func speak(d *diag.Diagnosis, findings []diag.Finding, a templates.Audience) (*s
 	}
 	s.sentence, s.advice = plain(s.sentence), plain(s.advice)
 	return s, nil
+}
+
+// each says every entry of a list, up to the first that cannot be said.
+func each[T, S any](list []T, say func(T) (S, error)) ([]S, error) {
+	var all []S
+	for _, x := range list {
+		said, err := say(x)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, said)
+	}
+	return all, nil
 }
 
 // plain is a text without the spaces that hold a line of a page together:
@@ -111,6 +115,14 @@ func plainFinding(s templates.Said) templates.Said {
 func plainStory(s templates.SaidStory) templates.SaidStory {
 	s.Says, s.Because = plain(s.Says), plain(s.Because)
 	s.Causes, s.Against, s.Doubts, s.Next = plainAll(s.Causes), plainAll(s.Against), plainAll(s.Doubts), plainCheck(s.Next)
+	return s
+}
+
+func plainStep(s templates.SaidStep) templates.SaidStep {
+	for i := range s.Leads {
+		s.Leads[i].If, s.Leads[i].Then = plain(s.Leads[i].If), plain(s.Leads[i].Then)
+	}
+	s.Check = *plainCheck(&s.Check)
 	return s
 }
 

@@ -86,8 +86,8 @@ type findingResult struct {
 	Against    []string     `json:"against"`
 	Doubts     []string     `json:"doubts"`
 	NextCheck  *checkResult `json:"next_check"`
-	// SaidBy is the rule of the finding that says this one better; it is the
-	// one that a sheet prints. "" where there is none.
+	// SaidBy is the rule of the finding that leads the story of this one or says
+	// it better, and that a sheet prints; "" of a finding that leads.
 	SaidBy string `json:"said_by"`
 }
 

@@ -115,18 +115,7 @@ func (r *reader) percentLimit(l *section, kind diag.LimitKind, key string, n *no
 	}
 	m := percentForm().FindStringSubmatch(n.text)
 	if m == nil {
-		hint := "such as '" + example + "'"
-		if v, err := quantity.Parse(n.text); err == nil && v.Unit == quantity.None {
-			hint = "write '" + n.text + " %' if it is percent"
-			if key == "spread" {
-				hint += "; a difference in pressure is 'difference'"
-			}
-		} else if err == nil && quantity.DimensionOf(v.Unit) == quantity.Pressure && kind == diag.Spread {
-			hint = "write 'difference: " + n.text + "'"
-		} else if err == nil && quantity.DimensionOf(v.Unit) == quantity.Pressure {
-			hint = "write 'minimum: " + n.text + "'"
-		}
-		r.report(n.pos, hint, "'%s' is '%s', expected a percentage", label, short(n.text))
+		r.report(n.pos, noPercentHint(kind, key, n.text, example), "'%s' is '%s', expected a percentage", label, short(n.text))
 		return out, false
 	}
 	v, err := quantity.Parse(m[1])
@@ -155,6 +144,22 @@ func (r *reader) percentLimit(l *section, kind diag.LimitKind, key string, n *no
 	}
 	out.Of = of
 	return out, true
+}
+
+// noPercentHint says what a limit in percent that is none was probably meant for.
+func noPercentHint(kind diag.LimitKind, key, text, example string) string {
+	v, err := quantity.Parse(text)
+	switch {
+	case err == nil && v.Unit == quantity.None && key == "spread":
+		return "write '" + text + " %' if it is percent; a difference in pressure is 'difference'"
+	case err == nil && v.Unit == quantity.None:
+		return "write '" + text + " %' if it is percent"
+	case err == nil && quantity.DimensionOf(v.Unit) == quantity.Pressure && kind == diag.Spread:
+		return "write 'difference: " + text + "'"
+	case err == nil && quantity.DimensionOf(v.Unit) == quantity.Pressure:
+		return "write 'minimum: " + text + "'"
+	}
+	return "such as '" + example + "'"
 }
 
 func basis(text string) diag.Basis {
