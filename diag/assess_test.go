@@ -2,14 +2,15 @@ package diag_test
 
 import (
 	"fmt"
-	"github.com/google/go-cmp/cmp"
 	"math"
 	"testing"
 
-	. "gaugesheet/diag"
+	"github.com/google/go-cmp/cmp"
+
 	"gaugesheet/diag/engine"
 	"gaugesheet/diag/gauge"
 	"gaugesheet/diag/quantity"
+	. "gaugesheet/diag"
 )
 
 func near(got, want, tolerance float64) bool { return math.Abs(got-want) <= tolerance }

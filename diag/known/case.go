@@ -4,9 +4,10 @@
 package known
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
-	"slices"
 )
 
 // A Case is a test with its sums done: what rules look at.

@@ -1,9 +1,10 @@
 package known
 
 import (
-	"gaugesheet/diag"
 	"math"
 	"slices"
+
+	"gaugesheet/diag"
 )
 
 // AnyCylinder reports a cylinder of such compression.

@@ -1,9 +1,10 @@
 package known
 
 import (
+	"math"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
-	"math"
 )
 
 // The systems of the job file.

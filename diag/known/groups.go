@@ -1,8 +1,9 @@
 package known
 
 import (
-	"gaugesheet/diag"
 	"slices"
+
+	"gaugesheet/diag"
 )
 
 // Groups are the cylinders short of pressure, put together by what they share:

@@ -45,6 +45,16 @@ func (c *Case) MisfireCodes() (stored bool, cylinders []string) {
 	return stored, slices.Compact(cylinders)
 }
 
+// MisfireOf are the cylinders that the stored codes of misfiring name where no
+// such code speaks of all of them (P0300), in the engine's order.
+func (c *Case) MisfireOf() []string {
+	if c.Coded("P0300") {
+		return nil
+	}
+	_, named := c.MisfireCodes()
+	return named
+}
+
 // OneMisfires reports stored codes of misfiring that name some cylinders and
 // not all.
 func (c *Case) OneMisfires() bool {
@@ -57,10 +67,15 @@ func (c *Case) Coded(codes ...string) bool {
 	return slices.ContainsFunc(c.History.Codes, func(x string) bool { return slices.Contains(codes, x) })
 }
 
+// Sealable reports a complaint that the sealing could have explained.
+func (c *Case) Sealable(complaint string) bool {
+	return complaint != "stood" && complaint != "noise" && complaint != "oil use"
+}
+
 // Complaint is the first complaint that the sealing could have explained.
 func (c *Case) Complaint() string {
 	for _, x := range c.History.Complaints {
-		if x != "stood" && x != "noise" && x != "oil use" {
+		if c.Sealable(x) {
 			return x
 		}
 	}
@@ -133,8 +148,9 @@ const (
 )
 
 // Complaints are the job's complaints that a cause can explain, in its order; a
-// stored misfire code is one too, and so is black smoke, for a rich mixture. That the engine stood for long is how it came
-// here and not what is wrong with it; a rule of its own speaks of it.
+// stored misfire code is one too, and so is black smoke, for a rich mixture.
+// That the engine stood for long is how it came here and not what is wrong with
+// it; a rule of its own speaks of it.
 func (c *Case) Complaints() []string {
 	list := slices.DeleteFunc(slices.Clone(c.History.Complaints), func(x string) bool { return x == "stood" && c.Stood() })
 	if misfires, _ := c.MisfireCodes(); misfires && !slices.Contains(list, "misfire") {

@@ -1,8 +1,9 @@
 package known
 
 import (
-	"gaugesheet/diag"
 	"slices"
+
+	"gaugesheet/diag"
 )
 
 // FallPSI is how much a held pressure may fall in FallMinutes without a limit

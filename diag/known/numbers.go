@@ -1,11 +1,12 @@
 package known
 
 import (
-	"gaugesheet/diag"
-	"gaugesheet/diag/quantity"
 	"math"
 	"slices"
 	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
 )
 
 // Pressure is a number in the compression section's unit, with its decimals or

@@ -1,11 +1,12 @@
 package known
 
 import (
-	"gaugesheet/diag"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+
+	"gaugesheet/diag"
 )
 
 // Plug gives a cylinder's plug, nil where it was not looked at.

@@ -1,11 +1,12 @@
 package known
 
 import (
+	"math"
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/gauge"
 	"gaugesheet/diag/quantity"
-	"math"
-	"slices"
 )
 
 // What is asked for in words of its own, because it is missed only where
