@@ -7,10 +7,10 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	. "gaugesheet/diag"
 	"gaugesheet/diag/engine"
 	"gaugesheet/diag/gauge"
 	"gaugesheet/diag/quantity"
-	. "gaugesheet/diag"
 )
 
 func near(got, want, tolerance float64) bool { return math.Abs(got-want) <= tolerance }
