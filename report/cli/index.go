@@ -8,6 +8,7 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
 	"gaugesheet/report/job"
+	"gaugesheet/report/sheet"
 	"gaugesheet/templates"
 )
 
@@ -41,7 +42,7 @@ func isIndex(data []byte) bool {
 
 func indexRow(j *job.Job, d *diag.Diagnosis, t task) []string {
 	verdict := ""
-	if words, err := templates.Words("en"); err == nil {
+	if words, err := templates.Words(sheet.Language); err == nil {
 		verdict, _ = words.Verdict(d.Verdict, templates.Customer)
 	}
 	lowest, highest := extremes(d)
