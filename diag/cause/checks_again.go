@@ -6,6 +6,11 @@ func cranked(c *known.Case, _ []string) bool { return c.DryRead() || c.Has(known
 func pistons(c *known.Case, _ []string) bool { return !c.Rotary() }
 func valves(c *known.Case, _ []string) bool  { return c.HasValves() }
 
+// notWarm is an engine that was not warm in its tests, as far as is known.
+func notWarm(c *known.Case, _ []string) bool {
+	return c.LeakageCold() || known.Warmth(c.Conditions) != "hot"
+}
+
 // againChecks test again, or test what was left out.
 var againChecks = []Check{
 	{Name: "complete-set", Minutes: 15, Fits: func(c *known.Case, _ []string) bool { return c.Several() }, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
@@ -46,7 +51,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "comes up", For: []string{"flooding"}, Words: []string{"recovered", "came up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "warm-retest", Minutes: 60, Whole: true, Way: Runs | Starter, Again: true, Words: []string{"tested warm", "retested warm"},
+	{Name: "warm-retest", Minutes: 60, Whole: true, Way: Runs | Starter, Again: true, Fits: notWarm, Words: []string{"tested warm", "retested warm"},
 		Outcomes: []Outcome{
 			{Name: "evens out", For: []string{"cold-engine", "carbon-on-seat", "stuck-rings"}, Sure: 0.6, Words: []string{"even"}},
 			{Name: "stays apart", Else: true, Words: []string{"stays", "stayed"}}}},
@@ -59,7 +64,7 @@ var againChecks = []Check{
 			{Name: "loses less", For: []string{"tester-scale", "plug-or-adapter-thread", "cold-engine"}, Sure: 0.7, Words: []string{"less"}},
 			{Name: "stays", Else: true, Words: []string{"same", "stayed"}}}},
 	{Name: "second-fuel-gauge", Minutes: 10, Whole: true, Way: Runs, Again: true, Words: []string{"another fuel gauge"},
-		Outcomes: []Outcome{{Name: "reads otherwise", For: []string{"gauge-reads-low", "gauge-reads-high"}, Words: []string{"differs"}}, {Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
+		Outcomes: []Outcome{{Name: "reads otherwise", For: []string{"fuel-gauge-reads-low", "fuel-gauge-reads-high"}, Words: []string{"differs"}}, {Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
 	{Name: "ports-look", Minutes: 40, Way: Hand | Opens, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"looked in at the port", "apex seals looked at", "seals looked at"},
 		Outcomes: []Outcome{
 			{Name: "a seal is broken or stuck", For: []string{"apex-seal", "stuck-seals"}, Words: []string{"broken", "stuck", "chipped"}},

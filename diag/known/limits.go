@@ -159,6 +159,13 @@ func (c *Case) HoldsWell(name string) bool {
 	return (grade == diag.Even || grade == diag.High) && !slices.Contains(c.UnderMinimum(), name) && c.AllLow() == nil
 }
 
+// SaysNothing reports a compression test that says nothing of the engine: one
+// that is not judged, or of which nothing is known but that some reading was
+// more than a figure, which leaves open whether it is low.
+func (c *Case) SaysNothing() bool {
+	return c.NotJudged() != "" || c.Cranking().N == 0 && len(c.BoundsOpen()) > 0
+}
+
 // NotJudged names the verdict for a compression test that says nothing of the
 // engine, "" where something could be judged.
 func (c *Case) NotJudged() string {

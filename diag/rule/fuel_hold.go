@@ -76,7 +76,7 @@ func fallVoices(c *known.Case, s known.Subject) []Voice {
 		return voices
 	}
 	voices := common("pump-check-valve", "regulator-open", "leaking-injector")
-	if c.Spec.Diesel() { // a lift pump's line lets go where it lets air in
+	if c.Spec.Diesel() || c.FuelSystem() == known.Carburettor { // the line lets go where it lets air in
 		return common("pump-check-valve", "air-in-fuel", "regulator-open")
 	}
 	if !s.Circuit.HasReturn() {

@@ -208,7 +208,7 @@ func notJudged(c *known.Case, _ diag.Notice) string { return c.NotJudged() }
 
 // whereNotJudged asks for the check where nothing of the engine could be judged.
 func whereNotJudged(c *known.Case, n diag.Notice) bool {
-	return c.NotJudged() != "" && methodRepeats[n.Variant] != ""
+	return c.SaysNothing() && methodRepeats[n.Variant] != ""
 }
 
 func allLowCheckTheTest(c *known.Case) []diag.Notice {

@@ -47,13 +47,6 @@ func (s *story) about(c *known.Case) {
 		for _, about := range m.rule.Ties {
 			abouts[about] = true
 		}
-		if m.rule.About == diag.AboutCylinders || m.rule.About == diag.AboutMixture {
-			for _, n := range m.subject.Cylinders {
-				if !slices.Contains(names, n) {
-					names = append(names, n)
-				}
-			}
-		}
 		if m.subject.Circuit != nil {
 			s.Circuit = m.subject.Circuit.Name
 		}
@@ -64,10 +57,18 @@ func (s *story) about(c *known.Case) {
 			break
 		}
 	}
-	if s.About == diag.AboutCylinders || s.About == diag.AboutMixture {
-		c.InOrder(names)
-		s.Cylinders = names
+	if s.About != diag.AboutCylinders && s.About != diag.AboutMixture {
+		return
 	}
+	for _, m := range s.members { // a story of cylinders is not about the plugs that it is tied to
+		for _, n := range m.subject.Cylinders {
+			if m.rule.About == s.About && !slices.Contains(names, n) {
+				names = append(names, n)
+			}
+		}
+	}
+	c.InOrder(names)
+	s.Cylinders = names
 }
 
 func (m *member) say(c *known.Case) {
@@ -182,14 +183,27 @@ func (s *story) lower(counts func(better *member) bool) {
 // one that speaks for some: that one does not lead, or the headline would hide
 // the others.
 func (s *story) part(m *member) int {
-	if len(m.finding.Cylinders) > 0 && slices.ContainsFunc(s.Cylinders, func(n string) bool { return !slices.Contains(m.finding.Cylinders, n) }) {
+	all := s.Cylinders
+	if s.About == diag.AboutEngine {
+		all = s.everyCylinder()
+	}
+	if len(m.finding.Cylinders) > 0 && slices.ContainsFunc(all, func(n string) bool { return !slices.Contains(m.finding.Cylinders, n) }) {
+		return 1
+	}
+	return 0
+}
+
+// looksLast is 0 for what was measured, which is told before the look of plugs.
+func looksLast(m *member) int {
+	if m.rule.Kind == rule.OfPlugs && m.rule.Class >= rule.Group {
 		return 1
 	}
 	return 0
 }
 
 // sort puts the members in order, the leading one first: what nothing says
-// better, by urgency, class, how sure, and as the rules are listed.
+// better, by urgency, what was measured before what was looked at, class, how
+// sure, and as the rules are listed.
 func (s *story) sort() {
 	folded := func(m *member) int {
 		if m.better != "" {
@@ -202,6 +216,7 @@ func (s *story) sort() {
 			cmp.Compare(folded(a), folded(b)),
 			cmp.Compare(b.finding.Urgency.Rank(), a.finding.Urgency.Rank()),
 			cmp.Compare(s.part(a), s.part(b)),
+			cmp.Compare(looksLast(a), looksLast(b)),
 			cmp.Compare(a.rule.Class, b.rule.Class),
 			cmp.Compare(sureness(b.finding.Confidence), sureness(a.finding.Confidence)),
 			cmp.Compare(a.place, b.place),

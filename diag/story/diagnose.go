@@ -43,7 +43,6 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 		s.chooseCheck(c, at)
 	}
 	waitForTest(told)
-	lookNoFurther(c, told)
 	for _, s := range told {
 		d.Stories = append(d.Stories, s.finish())
 		for i, m := range d.Stories[len(d.Stories)-1].Members {
@@ -64,7 +63,8 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 // their checks. Checks are to be such as are allowed at the urgency that comes
 // with them: atLeast, or the sheet's own where that is greater.
 func stories(c *known.Case, atLeast diag.Urgency) ([]*story, diag.Urgency) {
-	told := answerComplaints(c, tell(c, rule.Run(c)))
+	told := answerComplaints(c, leaveExplained(c, tell(c, rule.Run(c))))
+	askForRefused(c, told)
 	liftWhole(c, told)
 	order(c, told)
 	agreeOnOrder(told)
@@ -93,7 +93,7 @@ func order(c *known.Case, told []*story) {
 			cmp.Compare(b.Urgency.Rank(), a.Urgency.Rank()),
 			cmp.Compare(a.testLast(), b.testLast()),
 			cmp.Compare(a.notFound(), b.notFound()),
-			cmp.Compare(a.partLast(), b.partLast()),
+			cmp.Compare(a.partLast(c), b.partLast(c)),
 			cmp.Compare(a.strangeLast(), b.strangeLast()),
 			cmp.Compare(a.class(), b.class()),
 			cmp.Compare(sureness(b.Confidence), sureness(a.Confidence)),

@@ -24,7 +24,6 @@ type story struct {
 	diag.Story
 	members []*member
 	book    *ledger
-	ended   bool // checks have led to its cause, and nothing is left to ask
 	waits   bool // for the test to be made again, which proved to be at fault
 }
 
@@ -54,8 +53,8 @@ func (s *story) testLast() int {
 
 // partLast is 0 for a story about what all cylinders have in common, which is
 // told before what parts of the engine have.
-func (s *story) partLast() int {
-	if s.About == diag.AboutEngine && s.class() <= rule.Group {
+func (s *story) partLast(c *known.Case) int {
+	if c.AllLow() != nil && s.lowThroughout() {
 		return 0
 	}
 	return 1

@@ -27,7 +27,7 @@ func aboutTest(c *known.Case, told []*story) *story {
 		}
 		urgency := diag.Urgency("")
 		trouble, mild := false, diag.NoAction
-		if c.NotJudged() != "" { // a test that says nothing comes before what can wait as long
+		if c.SaysNothing() { // a test that says nothing comes before what can wait as long
 			mild = diag.CheckAgain
 		}
 		for _, s := range told {
@@ -117,4 +117,34 @@ func (s *story) repeatCheck(c *known.Case, at diag.Urgency) *diag.Check {
 		return asked
 	}
 	return nil
+}
+
+// askForRefused lets the tests that were refused be asked for where nothing
+// else that was read asks for anything: what was looked at says nothing then of
+// how the engine seals.
+func askForRefused(c *known.Case, told []*story) {
+	if c.MainRefused() == nil || slices.ContainsFunc(told, func(s *story) bool { return s.Urgency != diag.NoAction }) {
+		return
+	}
+	for _, s := range told {
+		for _, m := range s.members {
+			if m.rule.Repeat != "" && m.rule.Notices == nil {
+				m.finding.Urgency, s.Urgency = diag.CheckAgain, diag.CheckAgain
+			}
+		}
+		if s.Urgency != diag.NoAction {
+			s.sort()
+			s.judge(c)
+		}
+	}
+}
+
+// askRefused is the test that a story of refused tests asks for, nil where it
+// asks for none: somebody who has the figures is asked for them.
+func (s *story) askRefused(c *known.Case, at diag.Urgency) *diag.Check {
+	k := cause.CheckNamed(s.lead().rule.Repeat)
+	if k == nil || s.lead().finding.Variant == "not-told" || !k.Allowed(c, nil, at) || k.IsMade(c, nil) {
+		return nil
+	}
+	return k.Ask(c, nil, at)
 }

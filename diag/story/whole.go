@@ -5,6 +5,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
+	"gaugesheet/diag/rule"
 )
 
 // liftWhole makes an engine that is low throughout as urgent as the cylinder of
@@ -27,7 +28,7 @@ func liftWhole(c *known.Case, told []*story) {
 // lowThroughout reports a story that is led by what all cylinders have in
 // common, by their pressure.
 func (s *story) lowThroughout() bool {
-	return s.partLast() == 0 && len(s.members) > 0 && slices.Contains(s.lead().rule.Needs, known.NeedsCompression)
+	return s.About == diag.AboutEngine && s.class() <= rule.Group && len(s.members) > 0 && slices.Contains(s.lead().rule.Needs, known.NeedsCompression)
 }
 
 // agreeOnOrder puts the causes that a story of the engine and those of its

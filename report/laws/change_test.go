@@ -124,6 +124,9 @@ func unitChangesNothing(s *subject, k *tally) {
 	}
 	edge := false
 	for _, o := range []*outcome{s.out, other.out} {
+		for _, n := range o.Notices { // a figure tells another unit, and the same in kPa does not
+			edge = edge || n.Rule == "unit-suspect"
+		}
 		for _, l := range o.Compression.Limits {
 			edge = edge || l.Verdict == "too close to call"
 		}

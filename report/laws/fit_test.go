@@ -271,10 +271,14 @@ func outcomesDiffer(s *subject, k *tally) {
 		// What was seen in the cylinder needs no check to be believed, and what
 		// would tell of the fuel needs an engine that runs.
 		ofPlugs := !slices.ContainsFunc(one.For, func(rule string) bool { return !plugRule.MatchString(rule) })
-		if (one.About == "fuel" || one.About == "mixture" || ofPlugs) && s.tree.text("engine", "runs") == "does not run" {
+		if (one.About == "fuel" || one.About == "mixture" || ofPlugs) && (s.tree.text("engine", "runs") == "does not run" || slices.Contains(s.complaints(), "no start")) {
 			continue
 		}
 		if slices.ContainsFunc(one.For, func(rule string) bool { return strings.HasPrefix(rule, "seen-") }) {
+			continue
+		}
+		looked := func(name string) bool { return s.tree.has("borescope", name) && s.tree.has("leakage", "dry", name) }
+		if len(one.Cylinders) > 0 && !slices.ContainsFunc(one.Cylinders, func(n string) bool { return !looked(n) }) { // what is left is to take it apart
 			continue
 		}
 		if rank(one.Urgency) > rank(checkAgain) && one.NextCheck == nil && i == 0 && s.out.Verdict.NextCheck == nil && len(one.CauseNames) > 1 && one.Confidence != "strong" {

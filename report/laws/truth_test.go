@@ -307,7 +307,7 @@ func loneDead(s *subject, k *tally) {
 		return
 	}
 	for name, p := range dry {
-		if p > 5 || strings.Contains(s.tree.text("compression", "dry", name), "+") {
+		if entry := s.tree.text("compression", "dry", name); p > 5 || strings.Contains(entry, "+") || strings.HasPrefix(entry, "over") {
 			return
 		}
 		k.saw()
