@@ -202,9 +202,7 @@ func (k *tally) report(t *testing.T, count int) {
 	var wrong []string
 	if k.failed > 0 {
 		wrong = append(wrong, fmt.Sprintf("law %s does not hold for %d jobs: %s", k.law.name, k.failed, k.law.says))
-		for _, e := range k.examples[:min(len(k.examples), *examples)] {
-			wrong = append(wrong, e)
-		}
+		wrong = append(wrong, k.examples[:min(len(k.examples), *examples)]...)
 	}
 	if k.missing > 0 {
 		wrong = append(wrong, fmt.Sprintf("law %s cannot be asked of %d jobs: not there yet: %s", k.law.name, k.missing, k.lacks))

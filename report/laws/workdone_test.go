@@ -34,20 +34,23 @@ func freeTextIsNotRead(s *subject, k *tally) {
 	}
 }
 
-// doneIsNotProposed says of each check proposed that it was done, in four ways.
+// doneIsNotProposed says of the first check proposed, by name, that it was done,
+// in four ways.
 func doneIsNotProposed(s *subject, k *tally) {
-	for _, name := range slices.Sorted(maps.Keys(s.out.proposed())) {
-		spaced := strings.ReplaceAll(name, "-", " ")
-		for _, entry := range []string{name + " done", spaced + " done", strings.ToUpper(spaced[:1]) + spaced[1:] + " done"} {
-			t := s.tree.clone()
-			t.add([]string{"vehicle", "work-done"}, entry)
-			k.proposedThen(s, t, name, "work-done: "+entry)
-		}
-		t := s.tree.clone()
-		t.add([]string{"findings"}, spaced+" done")
-		k.proposedThen(s, t, name, "findings: "+spaced+" done")
-		return // one of them a job
+	proposed := slices.Sorted(maps.Keys(s.out.proposed()))
+	if len(proposed) == 0 {
+		return
 	}
+	name := proposed[0]
+	spaced := strings.ReplaceAll(name, "-", " ")
+	for _, entry := range []string{name + " done", spaced + " done", strings.ToUpper(spaced[:1]) + spaced[1:] + " done"} {
+		t := s.tree.clone()
+		t.add([]string{"vehicle", "work-done"}, entry)
+		k.proposedThen(s, t, name, "work-done: "+entry)
+	}
+	t := s.tree.clone()
+	t.add([]string{"findings"}, spaced+" done")
+	k.proposedThen(s, t, name, "findings: "+spaced+" done")
 }
 
 func (k *tally) proposedThen(s *subject, t *tree, name, entry string) {
