@@ -1,9 +1,10 @@
 package known
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
-	"slices"
 )
 
 // Minimum is the first stated minimum as judged, nil where none is stated.
