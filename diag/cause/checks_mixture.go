@@ -33,7 +33,7 @@ var mixtureChecks = []Check{
 			{Name: "good spark", Else: true, Words: []string{"good"}}}},
 	{Name: "injector-balance", Minutes: 20, Way: Runs, Fits: comparable, Words: []string{"injectors swapped", "injector swapped", "injectors tested"},
 		Outcomes: []Outcome{
-			{Name: "one differs", For: []string{"own-injector", "leaking-injector", "injection"}, Words: []string{"differs"}},
+			{Name: "one differs", For: []string{"own-injector", "injection"}, Words: []string{"differs"}},
 			{Name: "all alike", Else: true, Words: []string{"alike", "same"}}}},
 	{Name: "set-gap", Minutes: 15, Way: Runs, Mends: []string{"gap-not-set"}, Fits: sparking, Words: []string{"gap set", "gaps set"},
 		Outcomes: []Outcome{{Name: "runs well", For: []string{"gap-not-set", "dropped-plug"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
