@@ -2,58 +2,63 @@ package diag
 
 import "slices"
 
+// untestedParts puts together the cylinders that were left out of a test for
+// the same reason.
+type untestedParts []Untested
+
+func (p *untestedParts) add(test, name string, state State, reason string) {
+	if state == "" || state == Tested {
+		return
+	}
+	for i := range *p {
+		if u := &(*p)[i]; u.Test == test && u.State == state && u.Reason == reason {
+			if !slices.Contains(u.Cylinders, name) {
+				u.Cylinders = append(u.Cylinders, name)
+			}
+			return
+		}
+	}
+	*p = append(*p, Untested{Test: test, State: state, Reason: reason, Cylinders: []string{name}})
+}
+
 // partsUntested lists the cylinders and readings that were left out of a test
 // that was made, with the states and reasons that the job gives them.
 func (t *Test) partsUntested() []Untested {
-	var parts []Untested
-	add := func(test, name string, state State, reason string) {
-		if state == "" || state == Tested {
-			return
-		}
-		for i := range parts {
-			if p := &parts[i]; p.Test == test && p.State == state && p.Reason == reason {
-				if !slices.Contains(p.Cylinders, name) {
-					p.Cylinders = append(p.Cylinders, name)
-				}
-				return
-			}
-		}
-		parts = append(parts, Untested{Test: test, State: state, Reason: reason, Cylinders: []string{name}})
-	}
+	var parts untestedParts
 	names := t.cylinders()
 	if c := t.Compression; c != nil && c.State == Tested {
 		for _, name := range names {
-			add("compression", name, c.Dry[name].State, c.Dry[name].Reason)
+			parts.add("compression", name, c.Dry[name].State, c.Dry[name].Reason)
 		}
 		for _, name := range names {
-			add("first stroke", name, c.First[name].State, c.First[name].Reason)
-			add("compression again", name, c.Again[name].State, c.Again[name].Reason)
-			add("wet test", name, c.Wet[name].State, c.Wet[name].Reason)
+			parts.add("first stroke", name, c.First[name].State, c.First[name].Reason)
+			parts.add("compression again", name, c.Again[name].State, c.Again[name].Reason)
+			parts.add("wet test", name, c.Wet[name].State, c.Wet[name].Reason)
 			for _, r := range []*Reading{c.Running[name].Idle, c.Running[name].Snap} {
 				if r != nil {
-					add("running compression", name, r.State, r.Reason)
+					parts.add("running compression", name, r.State, r.Reason)
 				}
 			}
 		}
 	}
 	if l := t.Leakage; l != nil && l.State == Tested {
 		for _, name := range names {
-			add("leakage", name, l.Dry[name].State, l.Dry[name].Reason)
+			parts.add("leakage", name, l.Dry[name].State, l.Dry[name].Reason)
 		}
 		for _, name := range names {
-			add("wet leakage", name, l.Wet[name].State, l.Wet[name].Reason)
+			parts.add("wet leakage", name, l.Wet[name].State, l.Wet[name].Reason)
 		}
 	}
 	if p := t.Plugs; p != nil && p.State == Tested {
 		for _, name := range names {
-			add("plugs", name, p.ByCylinder[name].State, p.ByCylinder[name].Reason)
+			parts.add("plugs", name, p.ByCylinder[name].State, p.ByCylinder[name].Reason)
 		}
 	}
 	if r := t.Rotors; r != nil && r.State == Tested {
 		for _, rotor := range r.Rotors {
-			add("rotors", rotor.Name, rotor.State, rotor.Reason)
+			parts.add("rotors", rotor.Name, rotor.State, rotor.Reason)
 			for _, face := range rotor.Faces {
-				add("rotor faces", rotor.Name, face.State, face.Reason)
+				parts.add("rotor faces", rotor.Name, face.State, face.Reason)
 			}
 		}
 	}
