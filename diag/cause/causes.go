@@ -15,6 +15,8 @@ var testCauses = []Cause{
 	{Name: "other-unit", Test: true},
 	{Name: "gauge-reads-low", Advice: "advice-repeat", Test: true},
 	{Name: "gauge-reads-high", Advice: "advice-repeat", Test: true},
+	{Name: "fuel-gauge-reads-low", Advice: "advice-repeat", Test: true},
+	{Name: "fuel-gauge-reads-high", Advice: "advice-repeat", Test: true},
 	{Name: "gauge-valve-leaks", Advice: "advice-repeat", Test: true},
 	{Name: "decompressor", Fits: valved, Test: true},
 	{Name: "adapter-leak", Test: true},

@@ -46,6 +46,13 @@ func standsHigh(k known.Circuit) bool {
 	return high != nil || k.HeldHigh() != nil
 }
 
+// more is a pump that makes more pressure than it may, at rest or against a
+// closed return.
+func more(k known.Circuit) bool {
+	closed := k.Reading("return-pinched")
+	return standsHigh(k) || closed != nil && closed.LimitHigh != nil && closed.Value > *closed.LimitHigh
+}
+
 // letsGo is pressure that is not held after switching off, and that does not go
 // through a torn diaphragm.
 func letsGo(k known.Circuit) bool { return k.FallsFast() != nil && k.In.FuelInHose != "yes" }
@@ -122,6 +129,10 @@ var fuelChecks = []Check{
 			{Name: "does not climb", Else: true, Enter: pinched(1.02)}}},
 	{Name: "return-to-can", Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens, Fits: both(returns, some(func(k known.Circuit) bool { return standsHigh(k) || weakResponse(k) })), Words: []string{"return to a can", "return line checked"},
 		Outcomes: []Outcome{{Name: "right", For: []string{"return-blocked"}}, {Name: "still high", Else: true, Words: []string{"high"}}}},
+	{Name: "pump-and-regulator-look", Minutes: 10, Whole: true, Fuel: true, Fits: some(more), Words: []string{"pump compared", "pump looked up", "pump part number"},
+		Outcomes: []Outcome{
+			{Name: "made for more", For: []string{"wrong-pump"}, Words: []string{"wrong pump", "another pump", "too strong", "no regulator"}},
+			{Name: "as it should be", Else: true, Words: []string{"right", "belongs", "belong"}}}},
 	{Name: "pump-listen", Minutes: 2, Whole: true, Fuel: true, Fits: both(electric, silentOrUnread), Words: []string{"pump heard", "pump listened"}, Made: func(c *known.Case, _ []string) bool { return c.Fuel != nil && c.Fuel.PumpHeard != diag.Unknown },
 		Outcomes: []Outcome{
 			{Name: "silent", For: []string{"pump-circuit", "pump-voltage"}, Words: []string{"not heard"}},

@@ -28,6 +28,9 @@ var fuelSigns = []Sign{
 	{When: known.All(held, known.Not(lowSideOnly)), Kind: OfFuel, About: "any", Against: denies(Heard, "pressure-held", "leaking-injector")},
 	{When: someCircuit("the regulator follows the manifold", regulatorFollows), Kind: OfFuel, About: "any",
 		Against: append(denies(Known, "regulator-follows", "vacuum-hose", "no-vacuum-signal", "not-referenced"), denies(DryUp, "regulator-follows", "regulator-stuck")...)},
+	{When: known.OfEngine("the pump is new", func(c *known.Case) bool {
+		return c.WorkDone("new fuel pump", "new pump", "fuel pump renewed", "fuel pump replaced", "fuel pump fitted")
+	}), Kind: OfHistory, About: "any", For: speaks(Hint, "wrong-pump")},
 	{When: known.OfEngine("the regulator is new", func(c *known.Case) bool { return c.WorkDone(known.NewRegulator...) }), Kind: OfHistory, About: "any",
 		Against: denies(Sight, "regulator-new", "regulator-diaphragm", "regulator-open", "regulator-stuck")},
 }
@@ -72,7 +75,7 @@ func readingFacts(k known.Circuit, r *diag.FuelReading) diag.Facts {
 	c := k.Case
 	facts := diag.Facts{"value": c.FuelNumber(r.Value), "reading": readingInWords[r.Name], "limit": limitInWords(c, r), "verdict": string(r.Verdict),
 		"uncertainty": diag.Number{Value: r.Uncertainty, Decimals: max(1, c.Sums.Fuel.Decimals), Unit: c.Sums.Fuel.Unit},
-		"short":       "", "flow": "", "pinched": "", "idle": "", "from": "", "against": ""}
+		"carburettor": c.FuelSystem() == known.Carburettor, "short": "", "flow": "", "pinched": "", "idle": "", "from": "", "against": ""}
 	if r.LimitLow != nil && *r.LimitLow > 0 && r.Value < *r.LimitLow {
 		facts["short"] = known.Percent(100*(1 - r.Value / *r.LimitLow), 0).String()
 	}

@@ -134,11 +134,11 @@ func lowVoices(c *known.Case, s known.Subject) []Voice {
 func highVoices(k known.Circuit) []Voice {
 	r, _ := k.TooHigh()
 	if k.Case.FuelSystem() == known.Carburettor {
-		return common("wrong-pump", "return-blocked", "gauge-reads-high")
+		return common("wrong-pump", "regulator-stuck", "fuel-gauge-reads-high", "return-blocked")
 	}
 	voices := common("return-blocked", "regulator-stuck")
 	if !k.HasReturn() {
-		voices = common("regulator-stuck", "return-blocked", "wrong-pump", "gauge-reads-high")
+		voices = common("regulator-stuck", "return-blocked", "wrong-pump", "fuel-gauge-reads-high")
 	}
 	if r != nil && r.Name == "idle" && k.MayBeReferenced() {
 		voices = append(voices, Voice{Cause: "vacuum-hose", Weight: commonest - 2*rarer})

@@ -30,7 +30,7 @@ var fuelPumpRules = []Rule{
 		Why:    "A pump has a relief valve that opens before the lines suffer. More than the book allows against a closed return is a pump of another engine, a relief valve that sticks, or the gauge.",
 		Source: "common practice, no source; limits: the job's own", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
 		Of: eachCircuit, When: known.OfCircuit("the pressure with the return closed over its upper limit", pinchedHigh),
-		Kind: OfFuel, For: common("wrong-pump", "gauge-reads-high"),
+		Kind: OfFuel, For: common("wrong-pump", "fuel-gauge-reads-high"),
 		Say: func(c *known.Case, s known.Subject) diag.Finding {
 			f := pinched(known.Above)(c, s)
 			f.Urgency = diag.CheckAgain

@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -29,7 +31,7 @@ var historyRules = []Rule{
 		Name: "tests-declined", Title: "The main tests were refused or not made", Class: TestItself, About: diag.AboutEngine,
 		Why:    "Whether an engine seals is told by its compression or its leakage. Where the job says that neither was made, whatever else was looked at cannot stand in for them.",
 		Source: "follows from what was not read", Variants: []string{"not-told", "beside"},
-		Of: theEngine, When: known.OfEngine("the job says that compression or leakage was declined, could not be tested, was not tested or not told, and neither was read", func(c *known.Case) bool { return c.MainRefused() != nil }),
+		Of: theEngine, Repeat: "compression-test", When: known.OfEngine("the job says that compression or leakage was declined, could not be tested, was not tested or not told, and neither was read", func(c *known.Case) bool { return c.MainRefused() != nil }),
 		Kind: OfHistory, Say: testsDeclined, Headline: "tests-declined",
 	},
 	{
@@ -150,6 +152,9 @@ func testsDeclined(c *known.Case, _ known.Subject) diag.Finding {
 
 // complaintsOpen says that some complaints are open; which, the story knows.
 func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
+	coded := c.MisfireOf()
+	read := c.ReadAny()
 	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{
+		"coded": diag.Names(coded), "unread": diag.Names(slices.DeleteFunc(slices.Clone(coded), func(n string) bool { return slices.Contains(read, n) })),
 		"complaints": diag.Names(c.Complaints()), "valves": c.HasValves(), "diesel": c.Spec.Diesel(), "airCooled": c.AirCooled(), "rotary": c.Rotary()}}
 }

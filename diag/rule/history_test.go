@@ -80,6 +80,7 @@ func toldCases() []sealingCase {
 		{name: "nothing was allowed", test: refused("too dear"), fires: "tests-declined", soon: diag.CheckAgain},
 		{name: "nothing was allowed, by the list", test: sample.Of("V8", func(t *diag.Test) { t.Untested = []diag.Untested{{Test: "compression", State: diag.Declined}} }), fires: "tests-declined"},
 		{name: "one of the two was made", test: refused("", sample.Leak("1", 6)), fires: "too-few-cylinders", not: "tests-declined"},
+		{name: "nothing but the plugs was allowed, and they are normal", test: refused("", sample.Plug("normal", "1", "2", "3", "4")), fires: "tests-declined", soon: diag.CheckAgain},
 		{name: "nothing but the plugs was allowed", test: refused("", sample.Plug("sooty", "1", "2", "3", "4")), fires: "tests-declined; all-sooty"},
 		{name: "a noise that nothing explains", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains("noise")), fires: "complaint-not-explained"},
 		{name: "nothing is said of any", test: sample.Of("inline-4", sample.Plug("normal", "1", "2", "3", "4")), fires: "plugs-normal", not: "tests-declined"},

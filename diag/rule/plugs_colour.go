@@ -24,7 +24,7 @@ var plugColourRules = []Rule{
 		Why: "Pump, tank and regulator serve both banks alike, so what fouls one bank belongs to it alone: its sensor, a leak of its exhaust ahead of the sensor, " +
 			"its injectors, its cam timing, its side of the carburettor.",
 		Source: "common practice, no source", Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
-		Of: plugsOf("sooty", "the plugs of one bank, sooty, and none of the other, two at least looked at in each", known.OnBank), When: sparkPlugs,
+		Of: plugsOf("sooty", "the plugs of one bank, sooty, and none of the other, two at least looked at in each", known.OnBank), When: sootOfItsOwn,
 		Kind: OfPlugs, For: common("bank-sensor", "bank-exhaust-leak", "own-injector", "manifold-distribution", "cam-timing"),
 		Say: plugsFound(diag.CheckAgain), Headline: "plugs-sooty",
 	},
@@ -32,7 +32,7 @@ var plugColourRules = []Rule{
 		Name: "one-sooty", Title: "Dry soot on one plug",
 		Why:    "What one cylinder does not share with the rest is its own spark, its own injector and its own seal. Soot from there is looked for in these three.",
 		Source: plugManual + plugPattern, Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
-		Of: eachCylinder, When: known.All(onlyPlug("sooty"), sparkPlugs),
+		Of: eachCylinder, When: known.All(onlyPlug("sooty"), sootOfItsOwn),
 		Kind: OfPlugs, Weigh: oneSooty, Say: onePlug("sooty"), Headline: "plugs-sooty", Variants: []string{aloneVariant, notOnly},
 	},
 	{
@@ -41,7 +41,7 @@ var plugColourRules = []Rule{
 			"a coil or a gasket; others may only have the same fault each.",
 		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of:   plugsOf("sooty", "several sooty plugs that low pressure does not explain, not all and not just one bank", known.OnSome, known.OnEnds, known.OnNeighbours),
-		When: sparkPlugs, Kind: OfPlugs, Weigh: shareOut("sooty", "own-spark", "own-injector", "shared-runner"),
+		When: sootOfItsOwn, Kind: OfPlugs, Weigh: shareOut("sooty", "own-spark", "own-injector", "shared-runner"),
 		Say: somePlugs("sooty"), Headline: "plugs-sooty", Variants: []string{string(known.OnEnds), string(known.OnNeighbours)},
 	},
 	{
@@ -128,3 +128,7 @@ func shareOut(look string, each ...string) func(*known.Case, known.Subject) []Vo
 		return common(each...)
 	}
 }
+
+// sootOfItsOwn is soot that fuel in the regulator's hose does not explain: the
+// hose ends at some runner, and the plugs nearest to it are the first to foul.
+var sootOfItsOwn = known.All(sparkPlugs, known.Not(inHose))

@@ -117,6 +117,9 @@ func oilWet(c *known.Case, s known.Subject) diag.Finding {
 	case allOily(c) && len(s.Cylinders) == len(c.Looking("oil-wet")):
 		f.Variant = allVariant
 	}
+	if everyLossWithin(c) && !c.AnyLow(s.Cylinders) { // what is lost past the rings is within the limit
+		f.Urgency = diag.CheckAgain
+	}
 	if c.AnyLow(s.Cylinders) {
 		f.Confidence = diag.Fair
 	}

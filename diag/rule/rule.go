@@ -63,6 +63,9 @@ type Rule struct {
 	// Keeps: it explains what other readings found and is as urgent as they are,
 	// so that a sound result never makes a matter more urgent.
 	Keeps bool
+	// Open: it answers a complaint that no other story explains, and is silent
+	// where there is none.
+	Open bool
 	// Absolute: it compares a cylinder with a figure and not with the others.
 	Absolute bool
 	// Variants are the wordings beside the usual one.

@@ -168,7 +168,18 @@ func tooFewCylinders(c *known.Case) []diag.Notice {
 		return nil
 	}
 	of := len(c.Engine.Names())
-	return notice("too-few-cylinders", variant, names, diag.Facts{"read": of - len(names), "of": of})
+	return notice("too-few-cylinders", variant, names, diag.Facts{"read": of - len(names), "of": of, "coded": among(c.MisfireOf(), names)})
+}
+
+// among are those of some names that are among others too.
+func among(names, others []string) diag.Names {
+	var both diag.Names
+	for _, n := range names {
+		if slices.Contains(others, n) {
+			both = append(both, n)
+		}
+	}
+	return both
 }
 
 func readNotTold(c *known.Case) []diag.Notice {

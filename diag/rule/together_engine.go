@@ -81,7 +81,7 @@ var engineTogether = []Rule{
 					known.OfEngine("none of the job's main tests declined or left out", func(c *known.Case) bool { return c.MainTestsMade() }),
 					running),
 				known.All(known.Complaint("coolant loss", "overheating"), known.Not(running), known.Not(known.GasFound)))),
-		Kind: OfCompression, Weigh: weighElsewhere, Say: soundLookElsewhere, Headline: "look-elsewhere", Variants: []string{"coolant"},
+		Kind: OfCompression, Weigh: weighElsewhere, Say: soundLookElsewhere, Headline: "look-elsewhere", Variants: []string{"coolant"}, Open: true,
 		SaysBetterThan: []string{"even-above-minimum", "even-no-minimum"},
 	},
 }

@@ -81,7 +81,7 @@ var sealingTogether = []Rule{
 		Name: "guides-or-breather", Title: "An oily plug in a cylinder with good compression",
 		Why:    "Rings that seal air well seldom let much oil up, except the oil-control rings alone. Oil then comes from above or with the air: valve guides, their seals, the breather.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
-		Of: eachCylinder, When: known.All(known.BurningPlug("oil-wet"), known.NotLow, overMinimum, known.Valves, known.Not(known.AirAt(known.AtCrankcase)), known.Not(known.UnderFloor)),
+		Of: eachCylinder, When: known.All(known.BurningPlug("oil-wet"), known.NotLow, overMinimum, known.Valves, known.Any(known.Not(known.AirAt(known.AtCrankcase)), lossesWithin), known.Not(known.UnderFloor)),
 		Kind: OfPlugs, For: speaks(Known, "guides-or-seals", "breather", "oil-control-rings"),
 		Say: guidesOrBreather, Headline: "guides-or-breather",
 		SaysBetterThan: []string{"oil-wet"},
@@ -115,7 +115,10 @@ var (
 	pastRings = known.OfAll("air at the crankcase, or at the exhaust of a two-stroke", func(c *known.Case, n string) bool {
 		return c.LeaksAt(n, known.AtCrankcase) || c.Spec.TwoStroke && c.LeaksAt(n, known.AtExhaust)
 	})
-	lowRuns = sets("low neighbours under one head gasket", func(c *known.Case) [][]string {
+	// lossesWithin is an engine that loses no more than its book lets it anywhere:
+	// the air at the crankcase is then what rings commonly let by.
+	lossesWithin = known.OfEngine("every loss that was read within its limit", everyLossWithin)
+	lowRuns      = sets("low neighbours under one head gasket", func(c *known.Case) [][]string {
 		var runs [][]string
 		for _, run := range c.Engine.NeighbourRuns(c.LowSet()) {
 			if len(run) > 1 {
@@ -139,6 +142,11 @@ func agreed(urgency diag.Urgency, sure diag.Confidence) func(*known.Case, known.
 			f.Urgency = diag.DoNotRun
 		}
 		return f
+func everyLossWithin(c *known.Case) bool {
+	leaks := c.Leaks()
+	return len(leaks) > 0 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return l.Verdict != diag.Within || c.LeakTooHigh(l) })
+}
+
 	}
 }
 
@@ -225,3 +233,5 @@ func guidesOrBreather(c *known.Case, s known.Subject) diag.Finding {
 	f.Facts["read"] = c.Span(c.Spread(s.Cylinders))
 	return f
 }
+	leaked := slices.ContainsFunc(s.Cylinders, func(n string) bool { _, read := c.Loss(n); return read })
+	f.Facts["leaked"], f.Facts["within"] = leaked, c.LosesAt(s.Cylinders, known.AtCrankcase)

@@ -41,6 +41,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	}
 	shares := s.book.shares()
 	if len(shares) == 0 {
+		s.Next = s.askRefused(c, at)
 		return
 	}
 	var best, proof *cause.Check
@@ -78,7 +79,6 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	if best == nil && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && len(s.book.found()) == 0 && !s.leftOver(shares) {
 		best = s.lookFirst(c, at)
 	}
-	s.ended = best == nil && (s.leftOver(shares) || len(s.book.found()) > 0)
 	if best != nil {
 		s.Next = best.Ask(c, s.cylindersFor(best), at)
 	}
@@ -305,20 +305,4 @@ func chooseForSheet(c *known.Case, d *diag.Diagnosis, at diag.Urgency) {
 // tested again.
 func mendedFirst(c *known.Case, most, urgency diag.Urgency) bool {
 	return urgency != most && len(cause.Told(c)) > 0
-}
-
-// lookNoFurther leaves a complaint of an engine that seals alone where checks
-// have led another story to its cause, and that explains it.
-func lookNoFurther(c *known.Case, told []*story) {
-	for _, s := range told {
-		if s.class() != rule.Elsewhere || s.Next == nil {
-			continue
-		}
-		explained := func(complaint string) bool {
-			return slices.ContainsFunc(told, func(other *story) bool { return other != s && other.ended && other.explains(complaint) })
-		}
-		if open := c.Complaints(); len(open) > 0 && !slices.ContainsFunc(open, func(x string) bool { return !explained(x) }) {
-			s.Next = nil
-		}
-	}
 }

@@ -20,7 +20,7 @@ func answerComplaints(c *known.Case, told []*story) []*story {
 	for _, complaint := range c.Complaints() {
 		answered := false
 		for _, s := range told {
-			if s.explains(complaint) {
+			if s.explains(c, complaint) {
 				s.Explains = append(s.Explains, complaint)
 				answered = true
 			}
@@ -39,6 +39,9 @@ func answerComplaints(c *known.Case, told []*story) []*story {
 		m.finding.Facts = diag.Facts{}
 	}
 	m.finding.Facts["complaints"] = diag.Names(open)
+	if !slices.Contains(open, "misfire") { // the code is of no concern to the others
+		m.finding.Facts["coded"], m.finding.Facts["unread"] = diag.Names(nil), diag.Names(nil)
+	}
 	for _, s := range told {
 		if s.About == diag.AboutEngine {
 			s.answerNot(c, m, open)
@@ -52,12 +55,41 @@ func answerComplaints(c *known.Case, told []*story) []*story {
 }
 
 // explains reports a story that asks for something and whose shown causes, one
-// at least, explain a complaint.
-func (s *story) explains(complaint string) bool {
+// at least, explain a complaint. A misfire that a code puts on one cylinder is
+// not explained by another.
+func (s *story) explains(c *known.Case, complaint string) bool {
 	if s.Urgency == diag.NoAction {
 		return false
 	}
+	if named := c.MisfireOf(); complaint == "misfire" && len(named) > 0 && len(s.Cylinders) > 0 &&
+		!slices.ContainsFunc(named, func(n string) bool { return slices.Contains(s.Cylinders, n) }) {
+		return false
+	}
 	return slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return cause.Explained(p.Key, complaint) })
+}
+
+// leaveExplained takes out what looks elsewhere for a complaint that another
+// story explains, and names the first complaint that none does.
+func leaveExplained(c *known.Case, told []*story) []*story {
+	return slices.DeleteFunc(told, func(s *story) bool {
+		at := slices.IndexFunc(s.members, func(m *member) bool { return m.rule.Open })
+		if at < 0 {
+			return false
+		}
+		for _, complaint := range c.Complaints() {
+			explained := slices.ContainsFunc(told, func(other *story) bool { return other != nil && other != s && other.explains(c, complaint) })
+			if !explained && c.Sealable(complaint) {
+				s.members[at].finding.Facts["complaint"] = complaint
+				return false
+			}
+		}
+		s.members = slices.Delete(s.members, at, at+1)
+		for _, m := range s.members {
+			m.better = ""
+		}
+		s.compose(c)
+		return len(s.members) == 0
+	})
 }
 
 // answerNot makes a complaint that nothing explains part of the engine's

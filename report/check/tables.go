@@ -46,11 +46,19 @@ func (p *printer) table(head []string, rows [][]string) {
 	}
 }
 
+// titled is a table's title with the unit of its readings, where it has any.
+func titled(title string, unit quantity.Unit) string {
+	if unit == quantity.None {
+		return title
+	}
+	return title + ", " + string(unit)
+}
+
 func (p *printer) compression(c *diag.CompressionResult, shown func(string) bool) {
 	if c == nil {
 		return
 	}
-	p.title(fmt.Sprintf("Compression, %s", c.Unit))
+	p.title(titled("Compression", c.Unit))
 	rows := [][]string{}
 	for _, cyl := range c.Cylinders {
 		if !shown(cyl.Name) {
@@ -166,7 +174,7 @@ func (p *printer) rotors(r *diag.RotorsResult, shown func(string) bool) {
 	if r == nil {
 		return
 	}
-	p.title(fmt.Sprintf("Rotors, %s, faces in the order read", r.Unit))
+	p.title(titled("Rotors", r.Unit) + ", faces in the order read")
 	rows := [][]string{}
 	for _, rotor := range r.Rotors {
 		if !shown(rotor.Name) {
@@ -194,7 +202,7 @@ func (p *printer) fuel(f *diag.FuelResult) {
 	if f == nil || !slices.ContainsFunc(f.Circuits, func(c diag.CircuitResult) bool { return len(c.Readings)+len(c.Hold) > 0 }) {
 		return
 	}
-	p.title(fmt.Sprintf("Fuel pressure, %s", f.Unit))
+	p.title(titled("Fuel pressure", f.Unit))
 	rows := [][]string{}
 	for _, c := range f.Circuits {
 		for _, r := range c.Readings {

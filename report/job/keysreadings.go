@@ -76,7 +76,10 @@ var beforeKeys = []key{
 	{name: "plugs", form: asTestSection, keys: plugsKeys, doc: "The spark plugs as read."},
 	{name: "rotors", form: asTestSection, keys: rotorsKeys, doc: "Compression of a rotary engine, by face."},
 	{name: "fuel-pressure", form: asTestSection, keys: fuelKeys, doc: "Fuel pressure."},
+	{name: "coolant-gas-test", form: asWord, words: gasWords, doc: "Test of the coolant for combustion gas."},
 }
+
+var gasWords = []string{"positive", "negative", "not tested"}
 
 var plugsKeys = []key{
 	{name: "fitted", form: asText, doc: "When the plugs were fitted.", example: "3 months ago"},

@@ -83,7 +83,7 @@ func valueSchema(k key) Object {
 	case asWord:
 		return Object{{"enum", k.allWords()}}
 	case asWordList:
-		return arrayOf(Object{{"enum", k.allWords()}})
+		return either(Object{{"enum", k.allWords()}}, arrayOf(Object{{"enum", k.allWords()}}))
 	case asYesNo:
 		return Object{{"enum", []any{"yes", "no", true, false}}}
 	case asWhole:

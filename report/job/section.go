@@ -209,7 +209,11 @@ func (s *section) wordList(key string) []string {
 	}
 	var out []string
 	k := keyOf(s.keys, key)
-	for _, item := range s.list(key, "["+k.words[0]+"]") {
+	items := []*node{s.get(key)} // one word stands for a list of it
+	if items[0] == nil || items[0].kind != scalar {
+		items = s.list(key, "["+k.words[0]+"]")
+	}
+	for _, item := range items {
 		n := s.r.scalar(item, s.label(key), "a list of words")
 		if n == nil {
 			continue

@@ -75,9 +75,10 @@ var fuelAnswers = map[string]func(b *bench, on []int) answer{
 		}
 		return answer{true, []string{"comes up and stays"}}
 	},
-	"cap-and-cool":     func(b *bench, _ []int) answer { return yes(false, "", "stays down") },
-	"pump-listen":      func(b *bench, _ []int) answer { return yes(b.fuel.keyOn == 0, "silent", "it runs") },
-	"fuel-filter-look": func(b *bench, _ []int) answer { return yes(b.truth.filter, "clogged", "clear") },
+	"cap-and-cool":            func(b *bench, _ []int) answer { return yes(false, "", "stays down") },
+	"pump-and-regulator-look": func(b *bench, _ []int) answer { return answer{false, []string{"as it should be"}} },
+	"pump-listen":             func(b *bench, _ []int) answer { return yes(b.fuel.keyOn == 0, "silent", "it runs") },
+	"fuel-filter-look":        func(b *bench, _ []int) answer { return yes(b.truth.filter, "clogged", "clear") },
 	"shut-off-tee": func(b *bench, _ []int) answer {
 		return yes(b.truth.checkValve, "holds when shut off", "still falls")
 	},

@@ -22,7 +22,7 @@ var (
 	byTrims   = []string{"fuel-trims", "bank-trims"}
 	onInjects = []string{"injector-balance", "injector-drip", "temperature-reading"}
 	onPump    = []string{"pump-volts", "pump-listen"}
-	onFuel    = []string{"fuel-pressure-test", "held-pressure", "fuel-volume", "second-fuel-gauge", "fuel-filter-look", "shut-off-tee"}
+	onFuel    = []string{"fuel-pressure-test", "held-pressure", "fuel-volume", "second-fuel-gauge", "pump-and-regulator-look", "fuel-filter-look", "shut-off-tee"}
 )
 
 // oilIn finds words that put oil into a cylinder.
