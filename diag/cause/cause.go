@@ -43,9 +43,12 @@ var (
 )
 
 func valved(c *known.Case) bool    { return c.HasValves() }
+func releasing(c *known.Case) bool { return c.HasValves() || c.Spec.TwoStroke }
 func lashed(c *known.Case) bool    { return c.LashCanBeSet() }
 func piston(c *known.Case) bool    { return !c.Rotary() }
+func bored(c *known.Case) bool     { return wet(c) && piston(c) }
 func rotary(c *known.Case) bool    { return c.Rotary() }
+func rotaryWet(c *known.Case) bool { return wet(c) && rotary(c) }
 func twoStroke(c *known.Case) bool { return c.Spec.TwoStroke }
 func wet(c *known.Case) bool       { return !c.AirCooled() }
 func sparked(c *known.Case) bool   { return !c.Spec.Diesel() }
@@ -127,8 +130,8 @@ var ofComplaint = map[string][]string{
 	lean:        {"air-leak", "low-fuel-pressure", "air-meter"},
 	lowPower:    {"low-fuel-pressure", "ignition", "restricted-exhaust", "air-filter", "cam-timing"},
 	oilUse:      {"guides-or-seals", "breather", "oil-control-rings", "oil-burning", "too-much-oil"},
-	coolantLoss: {"head-gasket", "other-than-sealing"},
-	overheat:    {"other-than-sealing", "head-gasket", "lean-mixture"},
+	coolantLoss: {"head-gasket", "coolant-seal", "other-than-sealing"},
+	overheat:    {"other-than-sealing", "head-gasket", "coolant-seal", "lean-mixture"},
 	noise:       {"valve-motion", "valve-lash", "bottom-end", "apex-seal"},
 	stood:       {"stuck-rings", "stuck-valve"},
 }

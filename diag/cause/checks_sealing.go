@@ -51,8 +51,12 @@ func mayRunIn(c *known.Case, _ []string) bool {
 }
 
 // notWashed is an engine with pistons whose bores fuel has not washed: those
-// leak past their rings until they are dry and oiled, worn or not.
-func notWashed(c *known.Case, _ []string) bool {
+// leak past their rings until they are dry and oiled, worn or not. Nor may coolant
+// lie on the piston, which hides where the air goes: that is turned out by hand first.
+func notWashed(c *known.Case, cylinders []string) bool {
+	if slices.ContainsFunc(cylinders, func(n string) bool { return c.LiquidIn(n) == known.LiquidEnters }) {
+		return false
+	}
 	return !c.Rotary() && !(c.Flooded() && (c.AllLow() != nil || c.Dead()))
 }
 
@@ -105,11 +109,11 @@ var sealingChecks = []Check{
 	{Name: "coolant-gas-test", Minutes: 10, Whole: true, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
 		Made: func(c *known.Case, _ []string) bool { return c.CoolantGas == "positive" || c.CoolantGas == "negative" },
 		Outcomes: []Outcome{
-			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Sure: 0.6, Enter: gas("positive"), Words: []string{"positive"}},
+			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing"}, Sure: 0.6, Enter: gas("positive"), Words: []string{"positive"}},
 			{Name: "none", Else: true, Enter: gas("negative"), Words: []string{"negative"}}}},
 	{Name: "cooling-pressure-test", Minutes: 15, Fits: cooled, Words: []string{"cooling system pressure", "coolant pressure test"},
 		Outcomes: []Outcome{
-			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},
+			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},
 			{Name: "it holds", Else: true, Words: []string{"holds", "dry"}}}},
 	{Name: "borescope", Minutes: 15, MinutesOf: func(_ *known.Case, cylinders []string) int { return 10 + 5*max(1, len(cylinders)) }, Fits: pistons, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
 		Outcomes: []Outcome{

@@ -13,3 +13,53 @@ func (c *Case) CoolantShows(cylinders []string) bool {
 		return c.Looks(n, "coolant") || c.LeaksAt(n, AtCoolant) || c.Seen(n, WashedCrown...)
 	})
 }
+
+// CoolantEnters reports a cylinder that coolant seems to get into, so that liquid
+// may lie in it: its plug was touched by coolant and a second sign agrees. Where
+// all plugs look alike the fuel may have done it, and only a sign of that very
+// cylinder, or gas in the coolant, counts. A rotor that reads low, with gas in the
+// coolant, needs no plug: what parts its chambers from the coolant is a seal in
+// its own housing.
+func (c *Case) CoolantEnters(name string) bool {
+	if c.AirCooled() {
+		return false
+	}
+	low := c.Grade(name).IsLow() || c.rotorLow(name)
+	gas := c.CoolantGas == "positive"
+	switch {
+	case c.Rotary() && gas && low:
+		return true
+	case !c.Looks(name, "coolant"):
+		return false
+	case low || gas || c.LeaksAt(name, AtCoolant):
+		return true
+	}
+	return !c.AllPlugsWashed() && (c.CoolantMissed() || c.CoolantHot() || c.AllLow() != nil || c.WillNotStart())
+}
+
+// CoolantMissed reports that the engine is said to lose coolant, or to smoke white.
+func (c *Case) CoolantMissed() bool { return c.LosesCoolant() || c.Smokes("white") }
+
+// CoolantHot reports an engine that overheats, which gas in its hoses does.
+func (c *Case) CoolantHot() bool { return c.Complains("overheating") }
+
+// WillNotStart reports an engine that does not start, or does not run.
+func (c *Case) WillNotStart() bool { return c.Complains("no start") || c.Spec.Runs == "does not run" }
+
+// CoolantEntersAny reports that coolant seems to get into some cylinder.
+func (c *Case) CoolantEntersAny() bool {
+	return slices.ContainsFunc(c.Engine.Names(), c.CoolantEnters)
+}
+
+// AllPlugsWashed reports several plugs that all look washed, which one leak into
+// the coolant does not do.
+func (c *Case) AllPlugsWashed() bool {
+	washed := len(c.PlugsLooking("coolant"))
+	return c.Several() && washed > 1 && washed == c.Sums.Plugs.N
+}
+
+// rotorLow reports a rotor of which some face reads low.
+func (c *Case) rotorLow(name string) bool {
+	r, ok := c.Rotor(name)
+	return ok && (len(r.LowFaces) > 0 || r.UnderFloor())
+}

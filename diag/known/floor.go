@@ -14,6 +14,7 @@ import (
 // in the unit of the readings.
 type Floor struct {
 	Low, Soon float64
+	Enough    float64    // from which the pressure is known to be enough
 	Facts     diag.Facts // what it was brought down for
 }
 
@@ -22,6 +23,9 @@ type Floor struct {
 const (
 	petrolFloor, petrolSoon = 100.0, 80.0
 	dieselFloor, dieselSoon = 250.0, 200.0
+	// A two-stroke hardly runs under its floor and usually gives 90 and more;
+	// what it reads between the two condemns nothing and clears nothing.
+	twoStrokeFloor, twoStrokeSoon, twoStrokeUsual = 60.0, 50.0, 90.0
 	// floorRatio is the compression ratio down to which the floor of a petrol
 	// engine holds; older engines of less give less.
 	floorRatio = 8.0
@@ -30,39 +34,40 @@ const (
 	standardShare = 0.75
 )
 
-// Floor is the floor of this engine, nil where there is none: a two-stroke, a
-// rotary, or an engine of which nothing tells that it is lit by a spark.
+// Floor is the floor of this engine, nil where there is none: a rotary,
+// or an engine of which nothing tells that it is lit by a spark.
 func (c *Case) Floor() *Floor {
-	low, soon := petrolFloor, petrolSoon
+	low, soon, usual := petrolFloor, petrolSoon, 0.0
 	facts := diag.Facts{"thin": "", "ratio": ""}
 	switch {
 	case c.Rotary():
 		return nil
 	case c.Spec.Diesel():
 		low, soon = dieselFloor, dieselSoon
-	case c.Spec.TwoStroke || !c.SparkLit():
+	case !c.SparkLit():
 		return nil
+	case c.Spec.TwoStroke: // its ratio is often given from where the port closes, and tells nothing here
+		low, soon, usual = twoStrokeFloor, twoStrokeSoon, twoStrokeUsual
 	case c.Spec.Ratio > 1 && c.Spec.Ratio < floorRatio:
 		share := air.RatioShare(c.Spec.Ratio, floorRatio)
 		low, soon = low*share, soon*share
 		facts["ratio"] = quantity.Format(c.Spec.Ratio, 1)
 	}
 	if thin := c.AirPressureRatio(); thin != 1 {
-		low, soon = low*thin, soon*thin
+		low, soon, usual = low*thin, soon*thin, usual*thin
 		facts["thin"] = Percent(100*thin, 0).String()
 	}
 	if s := c.Cranking().Standard; s != nil {
-		if usual, err := quantity.Convert(s.Low, s.Unit, quantity.PSI); err == nil && usual*standardShare < low {
-			low, soon = usual*standardShare, usual*standardShare*soon/low
+		if book, err := quantity.Convert(s.Low, s.Unit, quantity.PSI); err == nil && book*standardShare < low {
+			low, soon = book*standardShare, book*standardShare*soon/low
 		}
 	}
 	unit := c.Cranking().Unit
-	lowHere, err := quantity.Convert(low, quantity.PSI, unit)
-	soonHere, err2 := quantity.Convert(soon, quantity.PSI, unit)
-	if err != nil || err2 != nil {
+	perPSI, err := quantity.Convert(1, quantity.PSI, unit)
+	if err != nil {
 		return nil
 	}
-	return &Floor{Low: lowHere, Soon: soonHere, Facts: facts}
+	return &Floor{Low: low * perPSI, Soon: soon * perPSI, Enough: max(low, usual) * perPSI, Facts: facts}
 }
 
 // SparkLit reports an engine lit by a spark: by its fuel, or where that is not
@@ -89,8 +94,8 @@ func (c *Case) underFloor() *AllLowBasis {
 	if e := s.Expected; e != nil && !e.ByRatio && s.Highest >= e.Low {
 		return nil
 	}
-	facts := diag.Facts{"floor": c.TradeFigure(floor.Low), "diesel": c.Spec.Diesel(), "throttle": c.Conditions.Throttle == "closed",
-		"expected": "", "standard": ""}
+	facts := diag.Facts{"floor": c.TradeFigure(floor.Low), "diesel": c.Spec.Diesel(), "twoStroke": c.Spec.TwoStroke, "throttle": c.Conditions.Throttle == "closed",
+		"usual": c.TradeFigure(floor.Enough), "expected": "", "standard": ""}
 	for key, fact := range floor.Facts {
 		facts[key] = fact
 	}
@@ -136,7 +141,7 @@ func (c *Case) PressureEnough() bool {
 		return s.Lowest+s.HighestU >= s.Expected.Low
 	}
 	floor := c.Floor()
-	return floor != nil && s.Lowest >= floor.Low
+	return floor != nil && s.Lowest >= floor.Enough
 }
 
 // mainTests are the tests without which nothing is called sound, in the words of

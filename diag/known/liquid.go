@@ -16,6 +16,7 @@ const (
 	LiquidWetPlug Liquid = "plug"    // it reads high and its plug is wet or washed
 	LiquidCoolant Liquid = "coolant" // it reads high and the engine loses coolant
 	LiquidBelow   Liquid = "below"   // its plug is oily, and it hangs under the crankshaft
+	LiquidEnters  Liquid = "enters"  // coolant seems to get into it, whatever it reads
 )
 
 // LiquidIn gives the reason why liquid may lie in a cylinder, "" for none.
@@ -33,6 +34,8 @@ func (c *Case) LiquidIn(name string) Liquid {
 		return LiquidCoolant
 	case c.HangsBelow(name) && c.Looks(name, "oil-wet"):
 		return LiquidBelow
+	case c.CoolantEnters(name):
+		return LiquidEnters
 	}
 	return ""
 }

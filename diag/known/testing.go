@@ -93,6 +93,13 @@ func (c *Case) SmallEngine() bool {
 	return c.HasValves() && !c.Spec.Diesel() && len(c.Engine.Cylinders) <= 2 && len(c.Engine.Cylinders) > 0
 }
 
+// MayHaveDecompressor reports such an engine, or a small two-stroke: some have a
+// decompressor of their own kind, a valve or a port in the cylinder.
+func (c *Case) MayHaveDecompressor() bool {
+	n := len(c.Engine.Cylinders)
+	return c.SmallEngine() || c.Spec.TwoStroke && !c.Spec.Diesel() && n > 0 && n <= 2
+}
+
 // OilBefore lists the cylinders that were low, came up with oil, and
 // then, or before, lost so little in the leakage test that oil on the rings
 // could be why: the job does not say which came first.

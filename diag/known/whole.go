@@ -157,5 +157,5 @@ const UsualSpread = 10
 // UnderFloor is an engine all of whose cylinders are low: under a minimum, the
 // expected band, or what nearly any engine of its kind gives.
 var UnderFloor = OfEngine("every cylinder that was read low: under the stated minimum; without one under what nearly any engine of its kind gives "+
-	"(petrol four-stroke 100 psi, diesel 250 psi, at sea level), under the pressure expected from its geometry or ratio, or fallen since an earlier test made alike",
+	"(petrol four-stroke 100 psi, two-stroke 60 psi, diesel 250 psi, at sea level), under the pressure expected from its geometry or ratio, or fallen since an earlier test made alike",
 	func(c *Case) bool { return c.AllLow() != nil })

@@ -16,7 +16,8 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	var list []Voice
 	switch {
 	case c.Spec.TwoStroke:
-		list = common("wear", "crankcase-seal", "reed-valve", "restricted-exhaust")
+		list = append(common("wear", "crankcase-seal", "reed-valve", "restricted-exhaust"),
+			where(c.MayHaveDecompressor() && c.Spec.Decompressor == "", speaks(Hint, "decompressor"))...)
 	case c.Spec.Diesel() && even:
 		list = common("wear", "cam-timing", "restricted-inlet", "valve-lash")
 	case even:

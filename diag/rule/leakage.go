@@ -40,7 +40,7 @@ var leakPlaceRules = []Rule{
 		Source: "common practice: bubbles in the radiator point to the head gasket or a cracked head or block", Class: Single, About: diag.AboutCylinders,
 		Needs: []known.Need{known.NeedsLeakage},
 		Of:    eachCylinder, When: known.All(known.AirAt(known.AtCoolant), known.Not(known.AirCooled)),
-		Kind: OfLeakage, For: append(speaks(Heard, "head-gasket"), speaks(Known, "warped-or-cracked-head", "cracked-bore")...),
+		Kind: OfLeakage, For: pathToCoolant(Heard, Known),
 		Say: leakAt(true, false), Headline: "leaks-to-coolant",
 	},
 	{

@@ -65,14 +65,16 @@ var leakLevelRules = []Rule{
 	},
 	{
 		Name: "combustion-gas-in-coolant", Title: "Combustion gas in the coolant",
-		Why:    "Combustion gas reaches the coolant only through the gasket, the head or a bore. Even compression does not clear an engine of that: the leak may open only when it is hot.",
+		Why:    "Combustion gas reaches the coolant only through the gasket, the head or a bore; in a rotary past the coolant seals of a housing, or through a crack in it. Even compression does not clear an engine of that: the leak may open only when it is hot.",
 		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders,
 		Of: Scope{Words: "the cylinders that show coolant, or the engine", Of: func(c *known.Case) []known.Subject {
 			return []known.Subject{{Cylinders: slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return !showsCoolant(c, n) })}}
 		}},
 		When: known.All(known.GasFound, known.Not(known.AirCooled)),
-		Kind: OfCoolant, For: append(speaks(Heard, "head-gasket"), speaks(Known, "warped-or-cracked-head", "cracked-bore")...),
-		Say:      func(*known.Case, known.Subject) diag.Finding { return diag.Finding{Urgency: diag.ActSoon} },
+		Kind: OfCoolant, For: pathToCoolant(Heard, Known),
+		Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.ActSoon, Facts: diag.Facts{"rotary": c.Rotary()}}
+		},
 		Headline: "coolant-signs",
 	},
 	{
@@ -129,7 +131,7 @@ func pastRingsHigh(c *known.Case, n string) bool {
 
 // showsCoolant reports a cylinder with a sign of coolant of its own.
 func showsCoolant(c *known.Case, n string) bool {
-	return c.Looks(n, "coolant") || c.LeaksAt(n, known.AtCoolant) || c.Seen(n, known.WashedCrown...)
+	return c.Looks(n, "coolant") || c.LeaksAt(n, known.AtCoolant) || c.Seen(n, known.WashedCrown...) || c.CoolantEnters(n)
 }
 
 func littleLost(c *known.Case) bool {

@@ -65,15 +65,15 @@ var leakageSigns = []Sign{
 	},
 	{
 		When: known.All(known.GasFound, known.Not(known.AirCooled)), Kind: OfCoolant, About: "cylinders",
-		For: append(speaks(Known, "head-gasket"), speaks(DryUp, "warped-or-cracked-head", "cracked-bore")...),
+		For: pathToCoolant(Known, DryUp),
 	},
 	{
 		When: known.All(known.NoGasFound, known.Not(known.AirAt(known.AtNeighbour))), Kind: OfCoolant, About: "cylinders",
-		Against: denies(DryUp, "no-gas-in-coolant", "head-gasket", "warped-or-cracked-head", "cracked-bore"),
+		Against: noPathToCoolant(DryUp, "no-gas-in-coolant"),
 	},
 	{
 		When: known.NoGasFound, Kind: OfCoolant, About: "engine",
-		Against: denies(DryUp, "no-gas-in-coolant", "head-gasket", "warped-or-cracked-head", "cracked-bore"),
+		Against: noPathToCoolant(DryUp, "no-gas-in-coolant"),
 	},
 }
 

@@ -89,21 +89,16 @@ func plugHit(c *known.Case, s known.Subject) []Voice {
 	return voices
 }
 
-// allWashed reports plugs that all look washed, which one gasket does not do.
-func allWashed(c *known.Case) bool {
-	return c.Several() && len(c.PlugsLooking("coolant")) > 1 && len(c.PlugsLooking("coolant")) == c.Sums.Plugs.N
-}
-
 func washedPlug(c *known.Case, _ known.Subject) []Voice {
-	if allWashed(c) {
-		return append(common("oil-additive", "head-gasket"), denies(Hint, "others-alike", "head-gasket")...)
+	if c.AllPlugsWashed() {
+		return append(common("oil-additive", "head-gasket", "coolant-seal"), denies(Hint, "others-alike", "head-gasket", "coolant-seal")...)
 	}
-	return append(speaks(Known, "head-gasket"), common("warped-or-cracked-head", "cracked-bore")...)
+	return pathToCoolant(Known, commonest)
 }
 
 func coolantWashed(c *known.Case, s known.Subject) diag.Finding {
 	f := plugsFound(diag.ActSoon)(c, s)
-	if allWashed(c) {
+	if c.AllPlugsWashed() {
 		f.Variant, f.Urgency, f.Headline = allVariant, diag.CheckAgain, "plugs-alike"
 		if c.LosesCoolant() {
 			f.Urgency, f.Headline = diag.ActSoon, ""

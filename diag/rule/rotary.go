@@ -89,6 +89,9 @@ func flooded(c *known.Case, s known.Subject) []Voice {
 	}
 	weight := Sight
 	for _, n := range s.Cylinders {
+		if c.CoolantEnters(n) { // what lies in it is more likely coolant
+			return speaks(Hint, "flooding")
+		}
 		if r, ok := c.Rotor(n); ok && len(r.DeadFaces()) > 0 && !r.Even() {
 			weight = DryUp
 		}

@@ -98,7 +98,7 @@ func washedCrown(c *known.Case, _ known.Subject) []Voice {
 	if c.AirCooled() {
 		return append(speaks(Known, "washed-bore"), common("leaking-injector", "rich-mixture", "flooding")...)
 	}
-	return append(speaks(Sight, "head-gasket"), common("warped-or-cracked-head", "cracked-bore", "leaking-injector")...)
+	return append(pathToCoolant(Sight, commonest), speaks(commonest-2*rarer, "leaking-injector")...)
 }
 
 func carbonSeen(c *known.Case, s known.Subject) []Voice {

@@ -74,7 +74,7 @@ var engineTogether = []Rule{
 		Source: "common practice, no source", Class: Elsewhere, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
 		Of: theEngine, When: known.All(
 			known.OfEngine("every cylinder read and even, and no limit passed", func(c *known.Case) bool { return c.Sound() }),
-			known.Not(known.UnderFloor), known.OfEngine("no high leakage", func(c *known.Case) bool { return !leaky(c) }),
+			known.Not(known.UnderFloor), known.Not(known.CoolantEntering), known.OfEngine("no high leakage", func(c *known.Case) bool { return !leaky(c) }),
 			known.OfEngine("no cylinder that breathes poorly when it runs", func(c *known.Case) bool { return !breathesPoorly(c) }),
 			known.Any(
 				known.All(known.OfEngine("pressure known to be enough, by a minimum, an expected band or what nearly any engine of the kind gives", func(c *known.Case) bool { return c.PressureEnough() }),

@@ -21,11 +21,11 @@ var sealingTogether = []Rule{
 	},
 	{
 		Name: "coolant-in-cylinder", Title: "Coolant gets into a cylinder",
-		Why: "A plug that steam has cleaned is a sign; a second sign from another test makes it a finding. Coolant in a bore does not compress: if enough collects, the next turn of the " +
-			"starter can bend a rod.",
-		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
-		Of: eachCylinder, When: known.All(known.Plug("coolant"), known.Any(known.Low, known.AirAt(known.AtCoolant), known.GasFound)),
-		Kind: OfPlugs, For: speaks(Known, "head-gasket", "warped-or-cracked-head", "cracked-bore"),
+		Why: "A plug that steam has cleaned is a sign; a second sign makes it a finding, be it a test or what the engine does: it loses coolant, smokes white, overheats, does not start. Coolant in a " +
+			"bore does not compress: if enough collects, the next turn of the starter can bend a rod. It is turned by hand with the plugs out, and drained, before anything else.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders,
+		Of: eachCylinder, When: known.CoolantEnters,
+		Kind: OfPlugs, For: pathToCoolant(Known, Known), Weigh: coolantVoices,
 		Say: coolantInCylinder, Headline: "coolant-in-cylinder",
 		SaysBetterThan: []string{"coolant-washed", "leaks-to-coolant", "combustion-gas-in-coolant", "one-low", "one-out-of-tight-pack", "scattered-low"},
 	},
@@ -186,9 +186,22 @@ func between(values []float64, write func(low, high float64) string) string {
 	return write(slices.Min(values), slices.Max(values))
 }
 
+// coolantVoices say of an engine that does not start that liquid may be why.
+func coolantVoices(c *known.Case, _ known.Subject) []Voice {
+	return where(c.WillNotStart() && !c.Rotary(), as(OfHistory, speaks(DryUp, "coolant-or-fuel-in-bore")))
+}
+
+// coolantInCylinder is less sure where nothing but the plug is of this cylinder.
 func coolantInCylinder(c *known.Case, s known.Subject) diag.Finding {
 	f := agreed(diag.DoNotRun, diag.Strong)(c, s)
-	f.Facts["low"], f.Facts["bubbles"], f.Facts["gas"] = c.AnyLow(s.Cylinders), c.LosesAt(s.Cylinders, known.AtCoolant), c.CoolantGas == "positive"
+	low, bubbles, gas := c.AnyLow(s.Cylinders), c.LosesAt(s.Cylinders, known.AtCoolant), c.CoolantGas == "positive"
+	washed := len(c.PlugsLooking("coolant")) > 0
+	if !washed || !low && !bubbles && !gas {
+		f.Confidence = diag.Fair
+	}
+	f.Facts["low"], f.Facts["bubbles"], f.Facts["gas"], f.Facts["washed"] = low, bubbles, gas, washed
+	f.Facts["missed"], f.Facts["hot"], f.Facts["noStart"], f.Facts["allLow"] = c.CoolantMissed() && !gas, c.CoolantHot(), c.WillNotStart(), c.AllLow() != nil
+	f.Facts["rotary"] = c.Rotary()
 	return f
 }
 

@@ -56,6 +56,19 @@ func common(causes ...string) []Voice {
 	return list
 }
 
+// pathToCoolant is what lets a cylinder and the coolant meet, first what seals
+// the two from each other and then what may have cracked: gasket, head and bore of
+// an engine with pistons; the coolant seals and the housings of a rotary, which
+// has none of these.
+func pathToCoolant(seal, crack int) []Voice {
+	return append(speaks(seal, "head-gasket", "coolant-seal"), speaks(crack, "warped-or-cracked-head", "cracked-bore", "cracked-housing")...)
+}
+
+// noPathToCoolant speaks against all of these.
+func noPathToCoolant(weight int, says string) []Voice {
+	return denies(weight, says, "head-gasket", "coolant-seal", "warped-or-cracked-head", "cracked-bore", "cracked-housing")
+}
+
 // speaks is a voice of one weight for each of some causes.
 func speaks(weight int, causes ...string) []Voice {
 	list := make([]Voice, len(causes))

@@ -40,7 +40,7 @@ func cautions(c *known.Case, d *diag.Diagnosis) {
 	leakage := c.Has(known.NeedsLeakage) || proposed(named("leak-down", "leak-down-again", "leak-down-pair"))
 	liquid := len(c.LiquidPossible()) > 0 || caused("coolant-or-fuel-in-bore") || !c.AirCooled() && caused("head-gasket") && d.Urgency == diag.DoNotRun
 	byHand := liquid || c.Stood() && !cranked || c.Engine.Kind == engine.Radial || c.Spec.Inverted == diag.Yes
-	coolant := !c.AirCooled() && (caused("head-gasket", "cracked-bore") || proposed(named("coolant-gas-test", "cooling-pressure-test")))
+	coolant := !c.AirCooled() && (caused("head-gasket", "cracked-bore", "coolant-seal", "cracked-housing") || proposed(named("coolant-gas-test", "cooling-pressure-test")))
 	opened := proposed(func(k *cause.Check) bool { return k.Fuel })
 	mayRun := d.Urgency != diag.DoNotRun
 	unburnt := caused("flooding", "washed-bore", "leaking-injector", "own-spark", "shared-coil", "coil-or-lead", "ignition") || c.Has(known.NeedsWet) || proposed(func(k *cause.Check) bool { return k.Is(cause.Oils) })
