@@ -145,7 +145,31 @@ func exhaustLeak(c *known.Case, s known.Subject) []Voice {
 	if bothValves(c, s) && lowToo(c, s) {
 		voices = append(voices, speaks(Known, "bent-valve")...)
 	}
-	return voices
+	return append(voices, bentByPiston(c, s, weight)...)
+}
+
+// bentByPiston speaks for a bent valve where a valve leaks that may have met its
+// piston: by the air that was heard, and as much by what is known of how it came
+// on. A bent valve leaves a gap, so that its cylinder has no pressure, or loses
+// more than worn parts let through.
+func bentByPiston(c *known.Case, s known.Subject, heard int) []Voice {
+	if !metPiston(c, s.Cylinders) {
+		return nil
+	}
+	return append(speaks(heard, "bent-valve"), as(OfHistory, speaks(Heard, "bent-valve"))...)
+}
+
+func metPiston(c *known.Case, names []string) bool {
+	return (hasDead(c, names) || losesATorrent(c, names)) && c.ValvesMayHaveMet()
+}
+
+// losesATorrent reports a cylinder that loses more than worn parts let through,
+// however cold it is.
+func losesATorrent(c *known.Case, names []string) bool {
+	return slices.ContainsFunc(names, func(n string) bool {
+		lost, measured := c.Loss(n)
+		return measured && lost > known.TorrentLoss
+	})
 }
 
 func inletLeak(c *known.Case, s known.Subject) []Voice {
@@ -154,17 +178,13 @@ func inletLeak(c *known.Case, s known.Subject) []Voice {
 		return append(speaks(weight, "reed-valve", "piston"), speaks(weight*3/5, "rings")...)
 	}
 	weight := valveLoud(c, s, known.AtInlet)
-	return slices.Concat(speaks(weight, "inlet-valve"), speaks(weight*3/5, "carbon-on-seat"), speaks(weight*2/5, "valve-lash"))
+	return slices.Concat(speaks(weight, "inlet-valve"), speaks(weight*3/5, "carbon-on-seat"), speaks(weight*2/5, "valve-lash"), bentByPiston(c, s, weight))
 }
 
 func crankcaseLeak(c *known.Case, s known.Subject) []Voice {
 	weight := loud(c, s, known.AtCrankcase)
 	voices := append(speaks(weight, "rings"), speaks(weight*2/5, "scored-bore", "piston")...)
-	torrent := slices.ContainsFunc(s.Cylinders, func(n string) bool {
-		lost, measured := c.Loss(n)
-		return measured && lost > known.TorrentLoss
-	})
-	if torrent {
+	if losesATorrent(c, s.Cylinders) {
 		voices = append(voices, speaks(weight*4/5, "holed-piston", "broken-ring-land")...)
 	}
 	if lowToo(c, s) { // the others were as cold

@@ -68,6 +68,9 @@ var leakLevelRules = []Rule{
 		Why:    "Combustion gas reaches the coolant only through the gasket, the head or a bore; in a rotary past the coolant seals of a housing, or through a crack in it. Even compression does not clear an engine of that: the leak may open only when it is hot.",
 		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders,
 		Of: Scope{Words: "the cylinders that show coolant, or the engine", Of: func(c *known.Case) []known.Subject {
+			if c.CoolantGas != "positive" { // the condition asks no more
+				return []known.Subject{{}}
+			}
 			return []known.Subject{{Cylinders: slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return !showsCoolant(c, n) })}}
 		}},
 		When: known.All(known.GasFound, known.Not(known.AirCooled)),

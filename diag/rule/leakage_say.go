@@ -53,6 +53,19 @@ func leakUrgency(c *known.Case, names []string, always bool) diag.Urgency {
 	return diag.CheckAgain
 }
 
+// provisional reports a loss taken cold that may be less warm. Pistons and rings
+// fill their bores as they warm up; a valve through which nearly all goes does not
+// close by that.
+func provisional(c *known.Case, names []string) bool {
+	return c.LeakageCold() && !known.All(known.Valves, known.OfAny("nearly all lost at a valve", gapes)).Holds(c, known.Subject{Cylinders: names})
+}
+
+// gapes reports a cylinder that loses more at a valve than one lets by that only
+// leaks.
+func gapes(c *known.Case, n string) bool {
+	return losesATorrent(c, []string{n}) && (c.LeaksAt(n, known.AtExhaust) || c.LeaksAt(n, known.AtInlet)) && c.LostAt(n) != known.AtCrankcase
+}
+
 // judgeLeak sets how sure a finding on leakage is by itself. A figure taken
 // cold is provisional: the same cylinder may hold three times as much when warm.
 func judgeLeak(c *known.Case, names []string, f *diag.Finding) {
@@ -65,7 +78,7 @@ func judgeLeak(c *known.Case, names []string, f *diag.Finding) {
 	switch {
 	case worst == nil:
 		f.Doubts = append(f.Doubts, diag.Phrase{Key: "leakage-no-figure"})
-	case c.LeakageCold():
+	case provisional(c, names):
 		doubt("leakage-cold")
 		if f.Urgency == diag.ActSoon && !c.AnyLow(names) {
 			f.Urgency = diag.CheckAgain

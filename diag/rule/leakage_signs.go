@@ -39,7 +39,7 @@ var leakageSigns = []Sign{
 		Against: append(denies(Known, "air-elsewhere", "exhaust-valve"), denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head")...),
 	},
 	{ // one figure taken cold may be three times that of the warm engine
-		When: known.All(known.OfEngine("the leakage taken cold", func(c *known.Case) bool { return c.LeakageCold() }), tooHigh), Kind: OfLeakage, About: "cylinders",
+		When: known.All(known.OfEngine("the leakage taken cold", func(c *known.Case) bool { return c.LeakageCold() }), tooHigh, known.Not(known.All(known.Valves, gaping))), Kind: OfLeakage, About: "cylinders",
 		For: speaks(Known, "cold-engine"),
 	},
 	{
@@ -79,6 +79,7 @@ var leakageSigns = []Sign{
 
 var (
 	oiled   = known.OfAll("oil put into it before, which brought it up", func(c *known.Case, n string) bool { return slices.Contains(c.OilBefore(), n) })
+	gaping  = known.OfAll("more than 60 % lost, at a valve", gapes)
 	atValve = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.AirAt(known.AtInlet)))
 )
 

@@ -10,6 +10,10 @@ import (
 // Sources of what is seen in a cylinder.
 const byEye = "common practice, no source: what is seen needs no inference"
 
+// lowAlone are the rules that find a cylinder low by itself: what was seen in it
+// says why.
+var lowAlone = []string{"one-low", "one-out-of-tight-pack"}
+
 // seenRules are on what somebody saw in a cylinder, with a camera or by eye.
 var seenRules = []Rule{
 	{
@@ -18,6 +22,7 @@ var seenRules = []Rule{
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: eachCylinder, When: known.SeenThere("a holed or broken piston", known.HoledWords),
 		Kind: OfSight, For: append(speaks(Heard, "holed-piston"), common("piston", "broken-ring-land")...), Say: seen(diag.DoNotRun), Headline: "seen-damage",
+		SaysBetterThan: append([]string{"knock-and-low"}, lowAlone...),
 	},
 	{
 		Name: "seen-marked", Title: "Marks on a piston's crown were seen",
@@ -33,6 +38,7 @@ var seenRules = []Rule{
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: eachCylinder, When: known.All(known.SeenThere("a bent valve", known.BentValve), known.Valves),
 		Kind: OfSight, For: append(speaks(Heard, "bent-valve"), common("timing-drive", "cam-timing")...), Say: seen(diag.DoNotRun), Headline: "seen-damage",
+		SaysBetterThan: lowAlone,
 	},
 	{
 		Name: "seen-burnt-valve", Title: "A burnt, cracked or chipped valve or seat was seen",
@@ -40,6 +46,7 @@ var seenRules = []Rule{
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: eachCylinder, When: known.All(known.SeenThere("a burnt valve or seat", known.BurntValve), known.Valves),
 		Kind: OfSight, Weigh: burntValve, Say: seen(diag.ActSoon), Headline: "seen-damage",
+		SaysBetterThan: lowAlone,
 	},
 	{
 		Name: "seen-scored", Title: "A scored cylinder wall was seen",
@@ -47,6 +54,7 @@ var seenRules = []Rule{
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: eachCylinder, When: known.SeenThere("a scored wall", known.ScoredWords),
 		Kind: OfSight, For: append(speaks(Heard, "scored-bore"), common("rings", "piston")...), Say: seen(diag.ActSoon), Headline: "seen-damage",
+		SaysBetterThan: lowAlone,
 	},
 	{
 		Name: "seen-washed", Title: "A washed crown was seen",
@@ -106,6 +114,9 @@ func carbonSeen(c *known.Case, s known.Subject) []Voice {
 	onSeat := slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Seen(n, known.CarbonOnSeat...) })
 	if onSeat {
 		voices = speaks(Sight, "carbon-on-seat")
+		if leaks := func(n string) bool { return c.LeaksAt(n, known.AtInlet) || c.LeaksAt(n, known.AtExhaust) }; !c.LeakageCold() && slices.ContainsFunc(s.Cylinders, leaks) {
+			voices = speaks(Heard, "carbon-on-seat") // seen where the air was heard
+		}
 	}
 	if slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Seen(n, known.CarbonWords...) }) {
 		voices = append(voices, speaks(Sight, "carbon")...)

@@ -1,9 +1,10 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
-	"slices"
 )
 
 // sealingTogether look at two kinds of readings of one cylinder, or of some:
@@ -18,6 +19,16 @@ var sealingTogether = []Rule{
 		Kind: OfPlugs, For: speaks(Sight, "foreign-object", "piston-contact", "wrong-plug-reach"),
 		Say: agreed(diag.DoNotRun, diag.Strong), Headline: "piston-contact",
 		SaysBetterThan: []string{"plug-damaged", "gap-closed", "one-low", "one-out-of-tight-pack", "scattered-low"},
+	},
+	{
+		Name: "knock-and-low", Title: "A low cylinder whose plug shows knock",
+		Why: "Specks of metal on a plug have come off the piston. Where the cylinder has lost pressure as well, knock or heat has most likely burnt or broken the piston or its ring lands, " +
+			"and what is loose wears the rest. It is looked into before the engine is cranked or run again, and why it ran hot or lean is found before it runs on new parts.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
+		Of: eachCylinder, When: known.All(known.Plug("detonation"), sparkPlugs, known.Any(known.Low, short, onlyOneLow)),
+		Kind: OfPlugs, For: append(speaks(Heard, "holed-piston"), speaks(DryUp, "piston", "broken-ring-land")...),
+		Say: knockAndLow, Headline: "knock-and-low",
+		SaysBetterThan: []string{"detonation-signs", "one-low", "one-out-of-tight-pack", "scattered-low"},
 	},
 	{
 		Name: "coolant-in-cylinder", Title: "Coolant gets into a cylinder",
@@ -110,6 +121,8 @@ var sealingTogether = []Rule{
 
 var (
 	gapClosed = known.OfAll("its gap pushed shut", func(c *known.Case, n string) bool { return c.GapClosed(n) })
+	// onlyOneLow is an engine's only cylinder that is low for nearly any of its kind.
+	onlyOneLow = known.All(known.UnderFloor, known.OfEngine("one cylinder alone", func(c *known.Case) bool { return !c.Several() }))
 	// pastRings is air past the rings: at the crankcase, or at the exhaust of an
 	// engine whose piston opens the port.
 	pastRings = known.OfAll("air at the crankcase, or at the exhaust of a two-stroke", func(c *known.Case, n string) bool {
@@ -129,6 +142,11 @@ var (
 	})
 )
 
+func everyLossWithin(c *known.Case) bool {
+	leaks := c.Leaks()
+	return len(leaks) > 0 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return l.Verdict != diag.Within || c.LeakTooHigh(l) })
+}
+
 func risesWithOil(c *known.Case, n string) bool { return c.WetOutcome(n) == known.WetRises }
 
 func notAllSooty(c *known.Case) bool { return len(c.PlugsLooking("sooty")) < c.Sums.Plugs.N }
@@ -142,12 +160,13 @@ func agreed(urgency diag.Urgency, sure diag.Confidence) func(*known.Case, known.
 			f.Urgency = diag.DoNotRun
 		}
 		return f
-func everyLossWithin(c *known.Case) bool {
-	leaks := c.Leaks()
-	return len(leaks) > 0 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return l.Verdict != diag.Within || c.LeakTooHigh(l) })
+	}
 }
 
-	}
+func knockAndLow(c *known.Case, s known.Subject) diag.Finding {
+	f := agreed(diag.DoNotRun, diag.Strong)(c, s)
+	f.Facts["several"] = c.Several()
+	return f
 }
 
 func hasDead(c *known.Case, names []string) bool {
@@ -215,13 +234,15 @@ func gasketAgrees(c *known.Case, s known.Subject) diag.Finding {
 func valveAgrees(c *known.Case, s known.Subject) diag.Finding {
 	f := agreed(diag.ActSoon, diag.Strong)(c, s)
 	f.Facts["flat"] = c.AllWet(s.Cylinders, known.WetFlat)
-	coldLeak(c, &f)
+	// What is bent or burnt is not set right by a clearance or by cleaning a seat.
+	f.Facts["headOff"] = metPiston(c, s.Cylinders) || slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Seen(n, slices.Concat(known.BurntValve, known.BentValve)...) })
+	coldLeak(c, s, &f)
 	return f
 }
 
 // coldLeak keeps a finding that rests on a cold leakage figure provisional.
-func coldLeak(c *known.Case, f *diag.Finding) {
-	if c.LeakageCold() {
+func coldLeak(c *known.Case, s known.Subject, f *diag.Finding) {
+	if provisional(c, s.Cylinders) {
 		f.Confidence = diag.Fair
 		f.Doubts = append(f.Doubts, diag.Phrase{Key: "leakage-cold"})
 	}
@@ -233,7 +254,7 @@ func ringsAgree(c *known.Case, s known.Subject) diag.Finding {
 	rise, oily, air := c.WetEvidence(n) == known.WetRises, c.Looks(n, "oil-wet"), pastRings.Holds(c, s)
 	f.Facts["rise"], f.Facts["oily"], f.Facts["air"] = rise, oily, air
 	if air && !(rise && oily) {
-		coldLeak(c, &f)
+		coldLeak(c, s, &f)
 	}
 	return f
 }
@@ -244,7 +265,7 @@ var overMinimum = known.OfAll("not under a stated minimum", func(c *known.Case, 
 func guidesOrBreather(c *known.Case, s known.Subject) diag.Finding {
 	f := agreed(diag.CheckAgain, diag.Fair)(c, s)
 	f.Facts["read"] = c.Span(c.Spread(s.Cylinders))
-	return f
-}
 	leaked := slices.ContainsFunc(s.Cylinders, func(n string) bool { _, read := c.Loss(n); return read })
 	f.Facts["leaked"], f.Facts["within"] = leaked, c.LosesAt(s.Cylinders, known.AtCrankcase)
+	return f
+}

@@ -188,6 +188,9 @@ func (b *ledger) shares() []share {
 	order := b.sorted()
 	if found := b.found(); len(found) > 0 {
 		order = found
+		if b.seen(found[0]) { // whatever else was seen is there beside it
+			order = found[:1]
+		}
 	}
 	order = order[:min(len(order), weighed)]
 	sum := 0

@@ -236,6 +236,10 @@ func (b *ledger) answers(s *story) {
 					continue
 				}
 				weight := int(float64(others) * other.Shows())
+				if o.Else && b.heaviest(name, rule.OfCoolant) >= rule.DryUp { // it leaks to the coolant all the same
+					b.add(rule.Voice{Cause: name, Weight: -rule.Hint, Says: "check-says-otherwise"}, rule.OfCheck, said, nil)
+					continue
+				}
 				if o.Else && other.Shows() == 1 && b.heaviest(name, rule.OfSight) < rule.Sight { // it would have shown, so it is not there
 					weight = min(weight, -b.net[name])
 				}
@@ -283,10 +287,19 @@ func (b *ledger) found() []string {
 	return slices.DeleteFunc(slices.Clone(b.sorted()), func(name string) bool { return !b.shown(name) })
 }
 
-// shown reports a cause that a check has shown.
+// shown reports a cause that a check has shown, or that was seen.
 func (b *ledger) shown(name string) bool {
-	return slices.ContainsFunc(b.entries, func(e diag.Entry) bool {
+	return b.seen(name) || slices.ContainsFunc(b.entries, func(e diag.Entry) bool {
 		return e.Cause == name && e.Kind == string(rule.OfCheck) && e.Weight >= proof
+	})
+}
+
+// seen reports a fault that was itself seen in every cylinder of the story, and
+// not only a mark that it may have left, where nothing that was measured takes
+// from it.
+func (b *ledger) seen(name string) bool {
+	return b.net[name] >= rule.Heard && b.heaviest(name, rule.OfSight) >= rule.Heard && slices.ContainsFunc(b.entries, func(e diag.Entry) bool {
+		return e.Cause == name && e.Kind == string(rule.OfSight) && e.Weight >= rule.Heard
 	})
 }
 
@@ -337,7 +350,18 @@ func (b *ledger) rank() []string {
 			weights[name] /= 2
 		}
 	}
-	slices.SortStableFunc(order, func(x, y string) int { return cmp.Compare(weights[y], weights[x]) })
+	var shown map[string]int // what was seen stands before what is inferred
+	if slices.ContainsFunc(order, b.seen) {
+		shown = map[string]int{}
+		for _, name := range order {
+			if b.shown(name) {
+				shown[name] = 1
+			}
+		}
+	}
+	slices.SortStableFunc(order, func(x, y string) int {
+		return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(weights[y], weights[x]))
+	})
 	return order
 }
 

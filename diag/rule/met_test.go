@@ -1,0 +1,68 @@
+package rule_test
+
+import (
+	"slices"
+	"testing"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/rule/sample"
+	"gaugesheet/diag/story"
+)
+
+// What a cylinder without pressure, or one that loses nearly all its air at a
+// valve, comes from where a piston may have met a valve, and where it cannot have:
+// common practice, no source.
+func TestValvesThatMetPistons(t *testing.T) {
+	dead, low, three := []float64{160, 158, 0, 161}, []float64{160, 158, 40, 161}, sample.Leak("3", 92, "inlet")
+	belted, free := sample.Spec(belt), sample.Spec(func(s *diag.Spec) { s.TimingDrive, s.Interference = "belt", diag.No })
+	runSealing(t, []sealingCase{
+		{name: "dead, the inlet gapes, the belt broke", test: sample.Dry("inline-4", dead, three, belted, onset("sudden when the timing belt broke")), fires: "inlet-valve-agrees 3", first: "bent-valve", sure: diag.Strong, soon: diag.DoNotRun},
+		{name: "dead, the exhaust gapes, interference not said", test: sample.Dry("inline-4", dead, sample.Leak("3", 90, "exhaust"), onset("the belt snapped")), fires: "exhaust-valve-agrees 3", first: "bent-valve", soon: diag.DoNotRun},
+		{name: "low, loses nearly all at the inlet, sudden, a chain", test: sample.Dry("inline-4", low, three, onset("sudden"), sample.Spec(func(s *diag.Spec) { s.TimingDrive = "chain" })), fires: "inlet-valve-agrees 3", first: "bent-valve"},
+		{name: "dead, sudden, no leakage test", test: sample.Dry("inline-4", dead, belted, onset("sudden")), fires: "one-without-pressure 3", first: "bent-valve", soon: diag.DoNotRun},
+		{name: "dead, a diesel, sudden", test: sample.Dry("inline-4", []float64{400, 405, 0, 402}, sample.Diesel, onset("sudden"), sample.Spec(func(s *diag.Spec) { s.TimingDrive = "belt" })), fires: "one-without-pressure 3", first: "bent-valve"},
+		{name: "they cannot meet", test: sample.Dry("inline-4", dead, three, free, onset("sudden when the timing belt broke")), fires: "inlet-valve-agrees 3", first: "inlet-valve"},
+		{name: "it came slowly", test: sample.Dry("inline-4", low, three, belted, onset("slow over months")), fires: "inlet-valve-agrees 3", first: "inlet-valve"},
+		{name: "a small leak bends nothing", test: sample.Dry("inline-4", []float64{160, 158, 120, 161}, sample.Leak("3", 30, "inlet"), belted, onset("sudden")), fires: "inlet-valve-agrees 3", first: "inlet-valve"},
+		{name: "the fan belt", test: sample.Dry("inline-4", low, three, onset("when the fan belt broke")), fires: "inlet-valve-agrees 3", first: "inlet-valve"},
+	})
+}
+
+// A valve through which nearly all goes does not close as the engine warms up,
+// and cold pistons and rings do: common practice, no source.
+func TestColdLossAtAValve(t *testing.T) {
+	cold := sample.Method(func(c *diag.Conditions) { c.Engine = "cold" })
+	for _, tt := range []struct {
+		name        string
+		loss        float64
+		at          string
+		provisional bool
+	}{
+		{"nearly all at the inlet", 92, "inlet", false},
+		{"a part at the inlet", 40, "inlet", true},
+		{"nearly all past the rings", 74, "crankcase", true},
+	} {
+		d := story.WithoutPlan(sample.Dry("inline-4", []float64{160, 158, 90, 161}, cold, sample.Leak("3", tt.loss, tt.at)))
+		said := slices.ContainsFunc(d.Stories, func(s diag.Story) bool {
+			return slices.ContainsFunc(s.Doubts, func(p diag.Phrase) bool { return p.Key == "leakage-cold" })
+		})
+		if said != tt.provisional {
+			t.Errorf("%s: provisional %v, want %v", tt.name, said, tt.provisional)
+		}
+	}
+}
+
+// Metal on the plug of a low cylinder is the piston's: common practice, no source.
+func TestKnockInALowCylinder(t *testing.T) {
+	third := sample.Looks("normal", "normal", "detonation", "normal")
+	runSealing(t, []sealingCase{
+		{name: "low", test: sample.Dry("inline-4", []float64{160, 158, 70, 161}, third), fires: "knock-and-low 3; detonation-signs 3", first: "holed-piston", soon: diag.DoNotRun},
+		{name: "low, a two-stroke", test: sample.Dry("inline-2", []float64{121, 74}, sample.TwoStroke, sample.Looks("normal", "detonation")), fires: "knock-and-low 2", first: "holed-piston", soon: diag.DoNotRun},
+		{name: "an only cylinder under its minimum", test: sample.Dry("single", []float64{60}, sample.Minimum(100), sample.Looks("detonation")), fires: "knock-and-low 1", first: "holed-piston", soon: diag.DoNotRun},
+		{name: "an only cylinder, too low for any", test: sample.Dry("single", []float64{40}, sample.TwoStroke, sample.Looks("detonation")), fires: "knock-and-low 1", first: "holed-piston", soon: diag.DoNotRun},
+		{name: "an only cylinder that does", test: sample.Dry("single", []float64{125}, sample.TwoStroke, sample.Looks("detonation")), fires: "detonation-signs 1", not: "knock-and-low", soon: diag.ActSoon},
+		{name: "it seals", test: sample.Dry("inline-4", []float64{160, 158, 159, 161}, third), fires: "detonation-signs 3", not: "knock-and-low", first: "knock", soon: diag.ActSoon},
+		{name: "another one is low", test: sample.Dry("inline-4", []float64{160, 90, 159, 161}, third), fires: "detonation-signs 3", not: "knock-and-low"},
+		{name: "a diesel has no spark plug", test: sample.Dry("inline-4", []float64{400, 405, 250, 402}, sample.Diesel, third), not: "knock-and-low detonation-signs"},
+	})
+}
