@@ -54,7 +54,7 @@ func mayRunIn(c *known.Case, _ []string) bool {
 // leak past their rings until they are dry and oiled, worn or not. Nor may coolant
 // lie on the piston, which hides where the air goes: that is turned out by hand first.
 func notWashed(c *known.Case, cylinders []string) bool {
-	if slices.ContainsFunc(cylinders, func(n string) bool { return c.LiquidIn(n) == known.LiquidEnters }) {
+	if slices.ContainsFunc(cylinders, func(n string) bool { return c.CoolantEnters(n) && c.LiquidIn(n) == known.LiquidEnters }) {
 		return false
 	}
 	return !c.Rotary() && !(c.Flooded() && (c.AllLow() != nil || c.Dead()))

@@ -21,7 +21,7 @@ func (c *Case) CoolantShows(cylinders []string) bool {
 // coolant, needs no plug: what parts its chambers from the coolant is a seal in
 // its own housing.
 func (c *Case) CoolantEnters(name string) bool {
-	if c.AirCooled() {
+	if !c.Rotary() && !c.Looks(name, "coolant") || c.AirCooled() {
 		return false
 	}
 	low := c.Grade(name).IsLow() || c.rotorLow(name)
