@@ -164,7 +164,8 @@ func (c *Case) HoldsWell(name string) bool {
 // that is not judged, or of which nothing is known but that some reading was
 // more than a figure, which leaves open whether it is low.
 func (c *Case) SaysNothing() bool {
-	return c.NotJudged() != "" || c.Cranking().N == 0 && len(c.BoundsOpen()) > 0
+	m := c.Minimum()
+	return c.NotJudged() != "" || c.Cranking().N == 0 && c.DryRead() && (m == nil || m.Verdict != diag.Within)
 }
 
 // NotJudged names the verdict for a compression test that says nothing of the

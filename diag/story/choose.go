@@ -19,7 +19,7 @@ const (
 	// mostMade is how many are made where readings are counted too.
 	mostMade = 6
 	// fewAnswers is how many of these the job says in words at least.
-	fewAnswers = 2
+	fewAnswers = 1
 	// setUp is what every check costs beside its own minutes.
 	setUp = 5
 	// weighed is how many causes of a story count when checks are compared.
@@ -76,7 +76,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	case best == nil && len(s.book.found()) == 0: // what was found is not looked for again
 		best = proof
 	}
-	if best == nil && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && len(s.book.found()) == 0 && !s.leftOver(shares) {
+	if best == nil && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && (len(s.book.found()) == 0 || len(cause.Told(c)) == 0) && !s.leftOver(shares) {
 		best = s.lookFirst(c, at)
 	}
 	if best != nil {
@@ -285,7 +285,13 @@ func enough(c *known.Case) bool {
 			made++
 		}
 	}
-	return made >= mostMade && told >= fewAnswers
+	looked := 0 // into one cylinder after another
+	for _, n := range c.Engine.Names() {
+		if c.Looked(n) {
+			looked++
+		}
+	}
+	return made+max(0, looked-1) >= mostMade && told >= fewAnswers
 }
 
 // chooseForSheet sets the one check of the sheet: that of the first story that

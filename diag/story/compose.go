@@ -211,8 +211,16 @@ func (s *story) sort() {
 		}
 		return 0
 	}
+	// What is said of a whole engine is not led by what holds for a part of it.
+	whole := func(m *member) int {
+		if s.About == diag.AboutEngine {
+			return s.part(m)
+		}
+		return 0
+	}
 	slices.SortStableFunc(s.members, func(a, b *member) int {
 		return cmp.Or(
+			cmp.Compare(whole(a), whole(b)),
 			cmp.Compare(folded(a), folded(b)),
 			cmp.Compare(b.finding.Urgency.Rank(), a.finding.Urgency.Rank()),
 			cmp.Compare(s.part(a), s.part(b)),

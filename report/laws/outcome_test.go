@@ -311,6 +311,15 @@ func (o *outcome) told() bool {
 	return o.Stories != nil && (len(o.Stories) > 0 || len(o.Findings) == 0)
 }
 
+// rulesOfNotices names the remarks on the test.
+func (o *outcome) rulesOfNotices() []string {
+	var list []string
+	for _, n := range o.Notices {
+		list = append(list, n.Rule)
+	}
+	return list
+}
+
 // lead are the findings that are said: not folded into another.
 func (o *outcome) lead() []finding {
 	var out []finding

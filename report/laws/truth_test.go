@@ -372,7 +372,7 @@ func boundsDecide(s *subject, k *tally) {
 			}
 		}
 	}
-	if bounds < 2 || s.spoilt() != "" {
+	if bounds < 2 || s.spoilt() != "" || slices.ContainsFunc(s.out.rulesOfNotices(), func(r string) bool { return r == "unit-suspect" }) {
 		return
 	}
 	for _, c := range s.out.Compression.Cylinders {
