@@ -23,7 +23,7 @@ func TestSoundEnginesAreLeftAlone(t *testing.T) {
 	for _, layout := range []struct {
 		name, more string
 		cylinders  int
-	}{{"inline-4", "", 4}, {"V8", ", numbering: across banks, first-bank: left", 8}, {"V12", ", numbering: bank by bank, first-bank: left", 12}} {
+	}{{"single", "", 1}, {"inline-2", "", 2}, {"inline-4", "", 4}, {"V8", ", numbering: across banks, first-bank: left", 8}, {"V12", ", numbering: bank by bank, first-bank: left", 12}} {
 		asked := make([]int, 2)
 		examples := make([]string, 2)
 		var wait sync.WaitGroup
