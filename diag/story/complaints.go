@@ -18,14 +18,11 @@ const notExplained = "complaint-not-explained"
 func answerComplaints(c *known.Case, told []*story) []*story {
 	var open []string
 	for _, complaint := range c.Complaints() {
-		answered := false
-		for _, s := range told {
-			if s.explains(c, complaint) {
-				s.Explains = append(s.Explains, complaint)
-				answered = true
-			}
+		by := explainers(c, told, complaint)
+		for _, s := range by {
+			s.Explains = append(s.Explains, complaint)
 		}
-		if !answered {
+		if len(by) == 0 {
 			open = append(open, complaint)
 		}
 	}
@@ -54,6 +51,31 @@ func answerComplaints(c *known.Case, told []*story) []*story {
 	return append(told, s)
 }
 
+// explainers are the stories that explain a complaint. What only looks elsewhere
+// is none where another is.
+func explainers(c *known.Case, told []*story, complaint string) []*story {
+	var found, elsewhere []*story
+	for _, s := range told {
+		switch {
+		case !s.explains(c, complaint):
+		case s.opens() >= 0:
+			elsewhere = append(elsewhere, s)
+		default:
+			found = append(found, s)
+		}
+	}
+	if len(found) == 0 {
+		return elsewhere
+	}
+	return found
+}
+
+// opens is the place of the member that looks elsewhere for what is open, -1 for
+// none.
+func (s *story) opens() int {
+	return slices.IndexFunc(s.members, func(m *member) bool { return m.rule.Open })
+}
+
 // explains reports a story that asks for something and whose shown causes, one
 // at least, explain a complaint. A misfire that a code puts on one cylinder is
 // not explained by another.
@@ -71,13 +93,14 @@ func (s *story) explains(c *known.Case, complaint string) bool {
 // leaveExplained takes out what looks elsewhere for a complaint that another
 // story explains, and names the first complaint that none does.
 func leaveExplained(c *known.Case, told []*story) []*story {
+	others := slices.DeleteFunc(slices.Clone(told), func(s *story) bool { return s.opens() >= 0 })
 	return slices.DeleteFunc(told, func(s *story) bool {
-		at := slices.IndexFunc(s.members, func(m *member) bool { return m.rule.Open })
+		at := s.opens()
 		if at < 0 {
 			return false
 		}
 		for _, complaint := range c.Complaints() {
-			explained := slices.ContainsFunc(told, func(other *story) bool { return other != nil && other != s && other.explains(c, complaint) })
+			explained := slices.ContainsFunc(others, func(other *story) bool { return other.explains(c, complaint) })
 			if !explained && c.Sealable(complaint) {
 				s.members[at].finding.Facts["complaint"] = complaint
 				return false
