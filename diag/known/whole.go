@@ -49,8 +49,13 @@ func (c *Case) AllLow() *AllLowBasis {
 	return c.allFallen()
 }
 
+// leastFall is the part of an earlier reading by which a cylinder falls before
+// wear is read from it: two tests of one engine by different people differ by as
+// much (published fleets show no less).
+const leastFall = 0.10
+
 // allFallen reports that every cylinder fell since an earlier test made alike,
-// by more than both can be off.
+// by more than both can be off and by a tenth at least.
 func (c *Case) allFallen() *AllLowBasis {
 	s := c.Cranking()
 	if s.ComparedWith == "" || s.N < 2 {
@@ -62,7 +67,11 @@ func (c *Case) allFallen() *AllLowBasis {
 		if r.Change == nil || *r.Change >= -r.ChangeU {
 			return nil
 		}
-		if fall := -*r.Change; i == 0 || fall < least {
+		fall := -*r.Change
+		if r.Dry == nil || fall < leastFall*(*r.Dry+fall) {
+			return nil
+		}
+		if i == 0 || fall < least {
 			least = fall
 		}
 	}
@@ -157,5 +166,5 @@ const UsualSpread = 10
 // UnderFloor is an engine all of whose cylinders are low: under a minimum, the
 // expected band, or what nearly any engine of its kind gives.
 var UnderFloor = OfEngine("every cylinder that was read low: under the stated minimum; without one under what nearly any engine of its kind gives "+
-	"(petrol four-stroke 100 psi, two-stroke 60 psi, diesel 250 psi, at sea level), under the pressure expected from its geometry or ratio, or fallen since an earlier test made alike",
+	"(petrol four-stroke 100 psi, two-stroke 60 psi, diesel 250 psi, at sea level), under the pressure expected from its geometry or ratio, or fallen by a tenth at least since an earlier test made alike",
 	func(c *Case) bool { return c.AllLow() != nil })
