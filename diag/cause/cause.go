@@ -73,17 +73,17 @@ func carburetted(c *known.Case) bool {
 func regulated(c *known.Case) bool {
 	return !carburetted(c) || c.Fuel != nil && c.Fuel.Pump == "electric"
 }
-func returning(c *known.Case) bool {
-	return c.FuelSystem() != known.PortNoReturn && c.FuelSystem() != known.DirectLow
-}
 
 // returning is a system that has, or may have, a return line by which the
 // pressure is let down. A mechanical pump of a carburettor is held by its own
 // spring, with a return or without.
-
+func returning(c *known.Case) bool {
 	if carburetted(c) && c.Fuel != nil && c.Fuel.Pump == "mechanical" {
 		return false
 	}
+	return c.FuelSystem() != known.PortNoReturn && c.FuelSystem() != known.DirectLow
+}
+
 var byName = sync.OnceValue(func() map[string]*Cause {
 	index := make(map[string]*Cause, len(Causes))
 	for i := range Causes {
