@@ -36,7 +36,7 @@ func (c *Case) sightsOf(name string) string {
 		texts = append(texts, b.Note)
 	}
 	for _, w := range c.Works() {
-		if slices.Contains(w.Cylinders, name) {
+		if slices.Contains(w.Cylinders, name) && !SpeaksOf(strings.ToLower(w.Text), PutRight...) {
 			texts = append(texts, w.Text)
 		}
 	}
@@ -54,6 +54,9 @@ func (c *Case) Seen(name string, words ...string) bool {
 	text := c.SeenIn(name)
 	return text != "" && SpeaksOf(text, words...)
 }
+
+// PutRight are words of work that put right what was seen: it is there no more.
+var PutRight = []string{"replaced", "renewed", "repaired", "fitted", "reground", "lapped", "rebored", "honed", "sleeved", "cleaned"}
 
 // Words of what is seen in a cylinder.
 var (

@@ -33,6 +33,8 @@ func TestSeenLeads(t *testing.T) {
 		{"carbon on the seat, no air heard", sample.Dry("inline-4", low, bore(diag.Bore{Seat: "carbon"})), "", true},
 		{"a marked crown", sample.Dry("inline-4", low, bore(diag.Bore{Crown: "marked"})), "", true},
 		{"a scored wall that holds its air", sample.Dry("inline-4", low, sample.Leak("3", 5), bore(diag.Bore{Wall: "scored"})), "", true},
+		{"a burnt valve that was replaced", sample.Dry("inline-4", low, sample.Done("cylinder 3 burnt valve replaced")), "", true},
+		{"a burnt valve that was found", sample.Dry("inline-4", low, sample.Known(func(h *diag.History) { h.Findings = []string{"cylinder 3 exhaust valve burnt, valve chipped"} })), "exhaust-valve", false},
 		{"a good wall", sample.Dry("inline-4", low, bore(diag.Bore{Wall: "good"})), "exhaust-valve", true},
 	} {
 		s := story.WithoutPlan(tt.test).Stories[0]
