@@ -43,7 +43,7 @@ var engineTogether = []Rule{
 		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of: everyRead, When: known.All(known.UnderFloor, known.OfEngine("every loss that was read 10 % at most, of half the cylinders at least", allHold),
 			known.OfEngine("oil did not raise all of them", func(c *known.Case) bool { return !c.RisesEverywhere() })),
-		Kind: OfLeakage, For: append(speaks(Known, "cam-timing"), speaks(DryUp, "gauge-reads-low", "throttle-or-choke")...), Against: denies(Known, "holds-air", "wear", "washed-bore", "fault-in-each"),
+		Kind: OfLeakage, For: append(speaks(Known, "cam-timing"), speaks(DryUp, "gauge-reads-low", "throttle-or-choke")...), Against: denies(Heard, "holds-air", "wear", "washed-bore", "fault-in-each"),
 		Say: lowYetTight, Keeps: true, Headline: "low-but-tight-everywhere",
 		SaysBetterThan: []string{"all-low", "low-but-tight"},
 	},
@@ -203,6 +203,8 @@ func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 		return common("ignition", "injection", "valve-motion")
 	case c.Complains("misfire"):
 		return append(common("ignition", "injection", "sensor-or-air-leak"), speaks(Hint, "valve-motion")...) // cranking does not clear it
+	case c.Complains("no start", "hard start") && c.Spec.Diesel():
+		return common("injection", "fuel-filter", "air-in-fuel")
 	case c.Complains("no start", "hard start"):
 		return common("ignition", "injection")
 	case c.Complains("low power"): // late valves and a choked exhaust read even on the starter

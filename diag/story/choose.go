@@ -18,7 +18,7 @@ const (
 	mostAnswers = 5
 	// mostMade is how many are made where readings are counted too.
 	mostMade = 6
-	// fewAnswers is how many of these the job says in words at least.
+	// fewAnswers is of how many of these the job says in words what came of it.
 	fewAnswers = 1
 	// setUp is what every check costs beside its own minutes.
 	setUp = 5
@@ -276,10 +276,17 @@ func enough(c *known.Case) bool {
 	if told >= mostAnswers {
 		return true
 	}
-	made := told
-	if told == 0 {
+	// Work that names no outcome was not asked for by a sheet.
+	answered := 0
+	for _, k := range cause.Told(c) {
+		if k.Answer(c, nil) != nil {
+			answered++
+		}
+	}
+	if answered < fewAnswers {
 		return false
 	}
+	made := told
 	for i := range cause.Checks {
 		if k := &cause.Checks[i]; k.Deeper() && !k.Told(c) && k.Made(c, nil) {
 			made++
@@ -291,7 +298,7 @@ func enough(c *known.Case) bool {
 			looked++
 		}
 	}
-	return made+max(0, looked-1) >= mostMade && told >= fewAnswers
+	return made+max(0, looked-1) >= mostMade
 }
 
 // chooseForSheet sets the one check of the sheet: that of the first story that

@@ -22,7 +22,7 @@ var (
 	sparkWord   = regexp.MustCompile(`(?i)\b(spark|coil|all plugs out|plugs as a set|throttle held open)\b`)
 	runsWord    = regexp.MustCompile(`(?i)engine running|run the engine|run it|working temperature|engine warm|at idle|when slowing`)
 	valveWord   = regexp.MustCompile(`(?i)\b(valves?|lash|camshaft)\b`)
-	otherValves = regexp.MustCompile(`(?i)(purge|tank-vapou?r|check|gauge's|pump's|reed|adapter's|schrader|hose's|its) (\([^)]*\) )?valve`)
+	otherValves = regexp.MustCompile(`(?i)(purge|pcv|tank-vapou?r|check|gauge's|pump's|reed|adapter's|schrader|hose's|its) (\([^)]*\) )?valve`)
 	coolantWord = regexp.MustCompile(`(?i)\bcoolant|cooling system|radiator\b`)
 	otherWord   = regexp.MustCompile(`(?i)\banother cylinder|the other cylinders?|all cylinders|every cylinder|one good cylinder|the others\b`)
 )
@@ -180,9 +180,17 @@ var checkLaws = []law{
 		}},
 }
 
-// heardAtHead tells that air was heard at a head's joint or in the coolant: then
-// each cylinder's own gasket leaks.
+// heardAtHead tells that air was heard at a head's joint, or gas or coolant found
+// where it passes one: then some cylinder's own gasket leaks.
 func (s *subject) heardAtHead() bool {
+	if s.tree.text("coolant-gas-test") == "positive" { // gas in the coolant is some head's
+		return true
+	}
+	for _, f := range s.out.Findings {
+		if strings.Contains(f.Rule, "coolant") || strings.Contains(f.Rule, "gasket") {
+			return true
+		}
+	}
 	for _, c := range s.out.Leakage.Cylinders {
 		if overlap(c.At, []string{"coolant", "neighbour"}) {
 			return true
