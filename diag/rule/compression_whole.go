@@ -199,20 +199,30 @@ func nearMinimum(c *known.Case, _ known.Subject) diag.Finding {
 func decidingLimits(c *known.Case) [][]string {
 	var list [][]string
 	for _, l := range c.PassedLimits() {
-		if !slices.ContainsFunc(list, func(names []string) bool { return names[0] == l.Cylinder }) {
-			list = append(list, []string{l.Cylinder})
+		if !slices.ContainsFunc(list, func(names []string) bool { return slices.Contains(names, l.Cylinder) }) {
+			list = append(list, readAlike(c, l.Cylinder))
 		}
 	}
 	if len(list) > 0 || len(c.LowSet())+len(c.Graded(diag.High)) > 0 {
 		return list
 	}
 	if l := c.PassedAsRead(); l != nil {
-		return [][]string{{l.Cylinder}}
+		return [][]string{readAlike(c, l.Cylinder)}
 	}
 	if l := c.UsualPassed(); l != nil && remarkable(c) {
-		return [][]string{{l.Cylinder}}
+		return [][]string{readAlike(c, l.Cylinder)}
 	}
 	return nil
+}
+
+// readAlike is a cylinder with all that read the very same, in the engine's
+// order: which of them decides a limit is chance.
+func readAlike(c *known.Case, name string) []string {
+	of := c.Cylinder(name)
+	if of == nil || of.Dry == nil {
+		return []string{name}
+	}
+	return c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Dry != nil && *r.Dry == *of.Dry && r.Kind == of.Kind })
 }
 
 // remarkable reports a set without low cylinders in which one stands apart all
@@ -223,10 +233,10 @@ func remarkable(c *known.Case) bool {
 	})
 }
 
-// limitDecidedBy is the passed limit that a cylinder decides.
-func limitDecidedBy(c *known.Case, name string) *diag.LimitResult {
+// limitDecidedBy is the passed limit that one of some cylinders decides.
+func limitDecidedBy(c *known.Case, names []string) *diag.LimitResult {
 	for _, l := range append(c.PassedLimits(), c.PassedAsRead(), c.UsualPassed()) {
-		if l != nil && l.Cylinder == name {
+		if l != nil && slices.Contains(names, l.Cylinder) {
 			return l
 		}
 	}
@@ -234,7 +244,7 @@ func limitDecidedBy(c *known.Case, name string) *diag.LimitResult {
 }
 
 func outsideLimit(c *known.Case, s known.Subject) diag.Finding {
-	l := limitDecidedBy(c, s.Name())
+	l := limitDecidedBy(c, s.Cylinders)
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: c.LimitFacts(l)}
 	f.Facts["usual"] = c.Cranking().DefaultLimit
 	if l.Verdict == diag.TooClose {

@@ -276,14 +276,7 @@ func enough(c *known.Case) bool {
 	if told >= mostAnswers {
 		return true
 	}
-	// Work that names no outcome was not asked for by a sheet.
-	answered := 0
-	for _, k := range cause.Told(c) {
-		if k.Answer(c, nil) != nil {
-			answered++
-		}
-	}
-	if answered < fewAnswers {
+	if answered(c) < fewAnswers {
 		return false
 	}
 	made := told
@@ -320,5 +313,17 @@ func chooseForSheet(c *known.Case, d *diag.Diagnosis, at diag.Urgency) {
 // sheet, once a check was made: what is worse is mended first, and then it is
 // tested again.
 func mendedFirst(c *known.Case, most, urgency diag.Urgency) bool {
-	return urgency != most && len(cause.Told(c)) > 0
+	return urgency != most && answered(c) > 0
+}
+
+// answered counts the checks of which the job says in words what came of them:
+// work that names no outcome was not asked for by a sheet.
+func answered(c *known.Case) int {
+	n := 0
+	for _, k := range cause.Told(c) {
+		if k.Answer(c, nil) != nil {
+			n++
+		}
+	}
+	return n
 }

@@ -12,7 +12,7 @@ import (
 // Laws on what may change when the job is changed.
 var changeLaws = []law{
 	{name: "T5 order of entries", least: 100, every: 8, says: "the order in which cylinders are listed changes nothing", check: orderChangesNothing},
-	{name: "T5 unit", least: 60, every: 4, says: "the unit changes no verdict", check: unitChangesNothing},
+	{name: "T5 unit", least: 40, every: 4, says: "the unit changes no verdict", check: unitChangesNothing},
 	{name: "T5 numbering from the other end", least: 40, every: 3, says: "an engine in line numbered from the other end gets the same verdict", check: mirrorChangesNothing},
 	{name: "T9 free text is not read", least: 150, every: 10, says: "notes, reason and recommended are printed and never parsed", check: freeTextIsNotRead},
 	{name: "T9 done is not proposed", least: 150, every: 6, says: "a check that was done, by its name with hyphens or spaces, is not proposed", check: doneIsNotProposed},
@@ -139,7 +139,7 @@ func unitChangesNothing(s *subject, k *tally) {
 			edge = edge || c.Grade == "too close to call" || s.out.Compression.Cylinders[i].Grade == "too close to call"
 		}
 	}
-	if edge {
+	if h := s.out.Compression.Highest; edge || h != nil && *h < 30 { // so low, whole figures are too coarse
 		return
 	}
 	k.saw()

@@ -44,7 +44,7 @@ var truthLaws = []law{
 				k.fail("%q, yet nothing found is more than %d of 3", s.out.Verdict.Urgency, most)
 			}
 		}},
-	{name: "T2 reassurance needs a reason", least: 60, says: "'seals well', 'look elsewhere', 'nothing to do' need every main test made and within, no complaint unanswered, and pressure known to be enough", check: reassuranceNeedsReason},
+	{name: "T2 reassurance needs a reason", least: 15, says: "'seals well', 'look elsewhere', 'nothing to do' need every main test made and within, no complaint unanswered, and pressure known to be enough", check: reassuranceNeedsReason},
 	{name: "T3 floor", least: 25, says: "without a maker's figure a petrol four-stroke under 100 psi or a diesel under 250 psi everywhere is low, and that is said first", check: floor},
 	{name: "T3 floor named", least: 20, says: "with a decompressor at work or a shut throttle nothing is called low without naming these", check: spoiltIsNamed},
 	{name: "T4 a lone dead cylinder", least: 10, says: "no pressure is no pressure whether or not the others were read", check: loneDead},
