@@ -170,11 +170,11 @@ var checkLaws = []law{
 	{name: "O3 costs what it is worth", least: 100, says: "at 'no action' nothing of more than half an hour, and nothing that needs a part, is asked for",
 		check: func(s *subject, k *tally) {
 			c := s.out.Verdict.NextCheck
-			if c == nil || s.out.Verdict.Urgency != noAction {
+			if s.out.Verdict.Urgency != noAction {
 				return
 			}
 			k.saw()
-			if c.Minutes > 40 || c.Name == "renew-regulator" || c.Name == "renew-plugs" {
+			if c != nil && (c.Minutes > 40 || c.Name == "renew-regulator" || c.Name == "renew-plugs") {
 				k.fail("%s, %v minutes, at 'no action'", c.Name, c.Minutes)
 			}
 		}},

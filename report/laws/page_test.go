@@ -65,7 +65,7 @@ func (p *page) asks() string {
 var printedRunning = regexp.MustCompile(`(?i)run the engine|engine running|compression test|working temperature|starter|test (these |them )?again`)
 
 var pageLaws = []law{
-	{name: "T2 tick", least: 10, says: "an engine is called proven, and has a tick, only where every main test was made and within, the pressure is enough, nothing is complained of and it did not stand", check: tickNeedsReason},
+	{name: "T2 tick", least: 4, says: "an engine is called proven, and has a tick, only where every main test was made and within, the pressure is enough, nothing is complained of and it did not stand", check: tickNeedsReason},
 	{name: "page drawn", least: 100, every: pageShare, says: "a sheet is drawn, on which words, cautions and what the shop wrote are as the laws say", check: onPage},
 	{name: "page S1", least: 8, every: pageShare, says: "S1 for the printed words", check: printed(func(s *subject, p *page, k *tally) {
 		if s.out.Verdict.Urgency != doNotRun {
