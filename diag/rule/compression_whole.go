@@ -36,7 +36,7 @@ var wholeRules = []Rule{
 		Source: "JCGM 106:2012, 8.3 (guard band)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
 		Of: oneSet("the lowest cylinder", func(c *known.Case) []string {
 			if l := nearestMinimum(c); l != nil {
-				return []string{l.Cylinder}
+				return readAlike(c, l.Cylinder)
 			}
 			return nil
 		}),
@@ -143,7 +143,7 @@ func underOf(c *known.Case, l *diag.LimitResult) []string {
 	if names := c.Under(l); len(names) > 0 {
 		return names
 	}
-	return []string{l.Cylinder}
+	return readAlike(c, l.Cylinder)
 }
 
 // weighBelow adds little where the cylinder is low beside the others as well:

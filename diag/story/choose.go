@@ -76,7 +76,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	case best == nil && len(s.book.found()) == 0: // what was found is not looked for again
 		best = proof
 	}
-	if best == nil && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && (len(s.book.found()) == 0 || len(cause.Told(c)) == 0) && !s.leftOver(shares) {
+	if best == nil && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && (len(s.book.found()) == 0 || answered(c) == 0) && !s.leftOver(shares) {
 		best = s.lookFirst(c, at)
 	}
 	if best != nil {

@@ -67,7 +67,7 @@ func heavier(list []heaviest, voice heaviest) []heaviest {
 // weigh enters every voice on the subject of a story: those of its rules, the
 // signs, and the answers of checks that were made.
 func (s *story) weigh(c *known.Case) *ledger {
-	b := &ledger{c: c, of: max(len(s.Cylinders), 1), ownHeads: c.OwnHeads(s.everyCylinder()), net: map[string]int{}, kinds: map[string][]heaviest{}, at: map[string][]string{}, entries: make([]diag.Entry, 0, 48)}
+	b := &ledger{c: c, of: max(len(s.Cylinders), 1), ownHeads: c.OwnHeads(s.everyCylinder()) && !c.LosesCoolant(), net: map[string]int{}, kinds: map[string][]heaviest{}, at: map[string][]string{}, entries: make([]diag.Entry, 0, 48)}
 	for _, m := range s.members {
 		b.enter(m.rule, m.subject)
 	}
@@ -408,7 +408,7 @@ func (b *ledger) agreeing(name string) []rule.Kind {
 	sure := false
 	for _, h := range b.kinds[name] {
 		kind, weight := h.kind, h.weight
-		counts := kind != rule.OfHistory && kind != ""
+		counts := kind != rule.OfHistory && kind != rule.OfTest && kind != ""
 		measured := kind == rule.OfCompression || kind == rule.OfRotors || kind == rule.OfFuel
 		if counts && (weight >= rule.DryUp || measured && weight > 0) {
 			list = append(list, kind)

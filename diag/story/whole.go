@@ -16,7 +16,7 @@ func liftWhole(c *known.Case, told []*story) {
 		return
 	}
 	soon := slices.ContainsFunc(told, func(s *story) bool {
-		return s.About == diag.AboutCylinders && s.Urgency.Rank() >= diag.ActSoon.Rank() && slices.Contains(s.lead().rule.Needs, known.NeedsCompression)
+		return s.About == diag.AboutCylinders && s.Urgency.Rank() >= diag.ActSoon.Rank()
 	})
 	for _, s := range told {
 		if soon && s.About == diag.AboutEngine && s.lowThroughout() && s.Urgency == diag.CheckAgain {

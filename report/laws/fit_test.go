@@ -183,7 +183,7 @@ var checkLaws = []law{
 // heardAtHead tells that air was heard at a head's joint, or gas or coolant found
 // where it passes one: then some cylinder's own gasket leaks.
 func (s *subject) heardAtHead() bool {
-	if s.tree.text("coolant-gas-test") == "positive" { // gas in the coolant is some head's
+	if s.tree.text("coolant-gas-test") == "positive" || slices.Contains(s.complaints(), "coolant loss") { // gas in the coolant is some head's
 		return true
 	}
 	for _, f := range s.out.Findings {

@@ -91,6 +91,7 @@ func threeAgree(s *subject, k *tally) {
 			t.drop("vehicle", key)
 		}
 		t.drop("job", "complaints")
+		t.drop("compression", "limits")
 		for name, rise := range map[string]float64{low[0]: fault.rise, even[0]: 1.02} {
 			v, _ := strconv.ParseFloat(s.tree.text("compression", "dry", name), 64)
 			t.set(strconv.FormatFloat(v*rise, 'f', 1, 64), "compression", "wet", name)
