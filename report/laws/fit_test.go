@@ -183,7 +183,7 @@ var checkLaws = []law{
 // heardAtHead tells that air was heard at a head's joint, or gas or coolant found
 // where it passes one: then some cylinder's own gasket leaks.
 func (s *subject) heardAtHead() bool {
-	if s.tree.text("coolant-gas-test") == "positive" || slices.Contains(s.complaints(), "coolant loss") { // gas in the coolant is some head's
+	if s.tree.text("coolant-gas-test") == "positive" || slices.Contains(s.complaints(), "coolant loss") || s.tree.text("smoke", "colour") == "white" { // gas in the coolant is some head's
 		return true
 	}
 	for _, f := range s.out.Findings {
@@ -285,7 +285,7 @@ func outcomesDiffer(s *subject, k *tally) {
 		if slices.ContainsFunc(one.For, func(rule string) bool { return strings.HasPrefix(rule, "seen-") }) {
 			continue
 		}
-		looked := func(name string) bool { return s.tree.has("borescope", name) && s.tree.has("leakage", "dry", name) }
+		looked := func(name string) bool { return s.tree.has("borescope", name) && (s.tree.has("leakage", "dry", name) || s.out.Verdict.Urgency == doNotRun) }
 		if len(one.Cylinders) > 0 && !slices.ContainsFunc(one.Cylinders, func(n string) bool { return !looked(n) }) { // what is left is to take it apart
 			continue
 		}
