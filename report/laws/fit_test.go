@@ -285,7 +285,9 @@ func outcomesDiffer(s *subject, k *tally) {
 		if slices.ContainsFunc(one.For, func(rule string) bool { return strings.HasPrefix(rule, "seen-") }) {
 			continue
 		}
-		looked := func(name string) bool { return s.tree.has("borescope", name) && (s.tree.has("leakage", "dry", name) || s.out.Verdict.Urgency == doNotRun) }
+		looked := func(name string) bool {
+			return s.tree.has("borescope", name) && (s.tree.has("leakage", "dry", name) || s.out.Verdict.Urgency == doNotRun)
+		}
 		if len(one.Cylinders) > 0 && !slices.ContainsFunc(one.Cylinders, func(n string) bool { return !looked(n) }) { // what is left is to take it apart
 			continue
 		}
