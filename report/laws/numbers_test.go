@@ -54,7 +54,7 @@ var (
 	figures   = regexp.MustCompile(figure)
 	badJSON   = regexp.MustCompile(`:-0(\.0+)?[,}]|NaN|Inf\b`)
 	badNumber = regexp.MustCompile(`(?i)\bnan\b|\b[+-]?inf\b|\binfinity\b|\b0/0\b|<no value>|(^|[^0-9.])-0(\.0+)?($|[^0-9.])`)
-	fromTo    = regexp.MustCompile(`(\d+(?:\.\d+)?)((?: ?(?:%|psi|bar|kPa|MPa|kgf/cm2|kgf/cm²|min|ml))?)(?: to |–| - )(\d+(?:\.\d+)?)((?: ?(?:%|psi|bar|kPa|MPa|kgf/cm2|kgf/cm²|min|ml))?)`)
+	fromTo    = regexp.MustCompile(`([-−]?\d+(?:\.\d+)?)((?: ?(?:%|psi|bar|kPa|MPa|kgf/cm2|kgf/cm²|min|ml))?)(?: to |–| - )(\d+(?:\.\d+)?)((?: ?(?:%|psi|bar|kPa|MPa|kgf/cm2|kgf/cm²|min|ml))?)`)
 )
 
 // noNumber gives what stands in the place of a number, or a range that is none.
