@@ -99,7 +99,7 @@ func weighWear(c *known.Case, s known.Subject) []Voice {
 	newRings := c.WorkDone("new rings", "rings renewed", "rings replaced", "new pistons", "rebuilt")
 	tight := c.AllTight(c.Read())
 	flat := len(c.WetTested()) > 0 && c.AllWet(c.WetTested(), known.WetFlat)
-	past := c.LosesAt(c.Read(), known.AtCrankcase) && !tight
+	past := c.LosesAt(c.Read(), known.AtCrankcase) && !tight && !allHold(c)
 	return slices.Concat(
 		where(blue, as(OfRunning, speaks(Known, "wear"))),
 		where(oily && !blue, as(OfHistory, speaks(Known, "wear"))),

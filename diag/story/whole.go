@@ -25,10 +25,12 @@ func liftWhole(c *known.Case, told []*story) {
 	}
 }
 
-// lowThroughout reports a story that is led by what all cylinders have in
-// common, by their pressure.
+// lowThroughout reports a story in which all cylinders have something in common,
+// by their pressure.
 func (s *story) lowThroughout() bool {
-	return s.About == diag.AboutEngine && s.class() <= rule.Group && len(s.members) > 0 && slices.Contains(s.lead().rule.Needs, known.NeedsCompression)
+	return s.About == diag.AboutEngine && s.class() <= rule.Group && slices.ContainsFunc(s.members, func(m *member) bool {
+		return m.rule.About == diag.AboutEngine && m.rule.Class <= rule.Group && slices.Contains(m.rule.Needs, known.NeedsCompression)
+	})
 }
 
 // agreeOnOrder puts the causes that a story of the engine and those of its
