@@ -1,0 +1,108 @@
+package story
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
+	"gaugesheet/diag/rule"
+)
+
+// answers enters what checks showed of which the job has the outcome in words.
+// A fault that was found is brought into the story of its cylinders; what was
+// looked for in vain is ruled out as far as the check would have shown it.
+func (b *ledger) answers(s *story) {
+	if len(b.c.History.WorkDone)+len(b.c.History.Findings) == 0 {
+		return
+	}
+	for _, k := range cause.Told(b.c) {
+		o := k.Answer(b.c, s.Cylinders)
+		if o == nil || o.Mute {
+			continue
+		}
+		said := "the check " + k.Name + ": " + o.Name
+		found, others := proof, -rule.Known
+		if o.Else {
+			found, others = rule.Heard, -proof
+		}
+		// A fault that the story does not know yet is brought in where it knows
+		// none that would have shown the same.
+		bringIn := !o.Else && s.subjectOf(k) && !slices.ContainsFunc(o.For, b.weighs)
+		for _, name := range o.For {
+			_, here := b.net[name]
+			if (here || bringIn) && b.firstSaid(said, name) {
+				b.add(rule.Voice{Cause: name, Weight: found}, rule.OfCheck, said, nil)
+			}
+		}
+		for _, other := range k.Outcomes {
+			for _, name := range other.For {
+				if _, here := b.net[name]; !here || slices.Contains(o.For, name) || !b.firstSaid(said, name) {
+					continue
+				}
+				weight := int(float64(others) * other.Shows())
+				if o.Else && b.heaviest(name, rule.OfCoolant) >= rule.DryUp { // it leaks to the coolant all the same
+					b.add(rule.Voice{Cause: name, Weight: -rule.Hint, Says: "check-says-otherwise"}, rule.OfCheck, said, nil)
+					continue
+				}
+				if o.Else && other.Shows() == 1 && b.heaviest(name, rule.OfSight) < rule.Sight { // it would have shown, so it is not there
+					weight = min(weight, -b.net[name])
+				}
+				b.add(rule.Voice{Cause: name, Weight: weight, Says: "check-says-otherwise"}, rule.OfCheck, said, nil)
+			}
+		}
+	}
+}
+
+// weighs reports a cause for which more speaks than against.
+func (b *ledger) weighs(name string) bool { return b.net[name] > 0 }
+
+// firstSaid reports the first time that an answer speaks of a cause.
+func (b *ledger) firstSaid(said, name string) bool {
+	key := said + "\x00" + name
+	if b.heard[key] {
+		return false
+	}
+	if b.heard == nil {
+		b.heard = map[string]bool{}
+	}
+	b.heard[key] = true
+	return true
+}
+
+// subjectOf reports a check that is made on what the story is about; a test
+// that is made again bears on every cylinder.
+func (s *story) subjectOf(k *cause.Check) bool {
+	switch s.About {
+	case diag.AboutCylinders:
+		return !k.Whole || k.Again && !k.Fuel
+	case diag.AboutFuel:
+		return k.Fuel
+	case diag.AboutEngine, diag.AboutMixture:
+		return k.Whole && !k.Fuel
+	}
+	return false
+}
+
+// found are the causes that a check has shown, where the likeliest is one.
+func (b *ledger) found() []string {
+	if !b.shown(b.first()) {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(b.sorted()), func(name string) bool { return !b.shown(name) })
+}
+
+// shown reports a cause that a check has shown, or that was seen.
+func (b *ledger) shown(name string) bool {
+	return b.seen(name) || slices.ContainsFunc(b.entries, func(e diag.Entry) bool {
+		return e.Cause == name && e.Kind == string(rule.OfCheck) && e.Weight >= proof
+	})
+}
+
+// seen reports a fault that was itself seen in every cylinder of the story, and
+// not only a mark that it may have left, where nothing that was measured takes
+// from it.
+func (b *ledger) seen(name string) bool {
+	return b.net[name] >= rule.Heard && b.heaviest(name, rule.OfSight) >= rule.Heard && slices.ContainsFunc(b.entries, func(e diag.Entry) bool {
+		return e.Cause == name && e.Kind == string(rule.OfSight) && e.Weight >= rule.Heard
+	})
+}
