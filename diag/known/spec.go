@@ -17,13 +17,13 @@ func (c *Case) HasValves() bool { return !c.Spec.TwoStroke && !c.Rotary() }
 func (c *Case) Rotary() bool { return c.Engine.Kind == engine.Rotary }
 
 // AirCooled reports an engine without coolant: said to be so, or of separate
-// barrels and not said to be cooled by liquid.
+// barrels, not said to be cooled by liquid, and without a word of coolant.
 func (c *Case) AirCooled() bool {
 	if c.Spec.Cooling != "" {
 		return c.Spec.Cooling == "air"
 	}
 	barrels := len(c.Engine.Heads) > 1 && len(c.Engine.Heads) == len(c.Engine.Cylinders)
-	return barrels && !c.Engine.IsTwoBank() || c.Engine.Kind == engine.Radial
+	return (barrels && !c.Engine.IsTwoBank() || c.Engine.Kind == engine.Radial) && !c.Complains("coolant loss") && c.CoolantGas != "positive"
 }
 
 // LashCanBeSet reports valves whose clearance somebody may set: not with

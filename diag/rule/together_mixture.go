@@ -297,6 +297,6 @@ func everywhereVoices(c *known.Case, _ known.Subject) []Voice {
 
 func richEverywhere(c *known.Case, _ known.Subject) diag.Finding {
 	f := ofPlugs(c, c.Looking("sooty"))
-	f.Facts["right"] = right(c)
+	f.Facts["right"], f.Facts["injected"] = right(c), c.Injected()
 	return f
 }

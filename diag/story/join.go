@@ -43,9 +43,10 @@ func (s *story) place() int {
 	return s.lead().place
 }
 
-// testLast is 0 for a story about the test, which is told before the engine's.
+// testLast is 0 for a story about the test, which is told before the engine's,
+// and for liquid in a cylinder, which bends the engine at the next turn.
 func (s *story) testLast() int {
-	if s.About == diag.AboutTest {
+	if s.About == diag.AboutTest || s.Urgency == diag.DoNotRun && s.class() == rule.TestItself {
 		return 0
 	}
 	return 1
