@@ -138,7 +138,7 @@ func (c *Case) PressureEnough() bool {
 	case s.Standard != nil:
 		return !c.UnderStandard()
 	case s.Expected != nil:
-		return s.Lowest+s.HighestU >= s.Expected.Low
+		return s.Lowest >= s.Expected.Low
 	}
 	floor := c.Floor()
 	return floor != nil && s.Lowest >= floor.Enough
