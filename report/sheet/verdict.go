@@ -14,6 +14,9 @@ func (v *view) verdictBlock() layout.Block {
 	if v.d.Advice.Key != "" {
 		second = v.keep(v.words.Verdict(v.d.Advice, v.sheet.Audience))
 	}
+	if u := v.d.Urgency; !v.d.Withheld && (u == diag.CheckAgain || u == diag.ActSoon) { // the others say it themselves
+		second = v.label("verdict.urgency", "urgency", string(u), "second", second)
+	}
 	return figure.NewVerdict(figure.Verdict{Mark: v.verdictMark(), Sentence: sentence, Second: second})
 }
 
