@@ -50,8 +50,12 @@ type Cell struct {
 // A Row is cells side by side. The row is as high as its highest cell. A cell
 // whose blocks have no height gives its width to the others; a row without
 // height takes no room at all.
+//
+// Flows are blocks that belong to no cell: each goes, in their order, under the
+// cell that ends highest by then, so that cells end level.
 type Row struct {
 	Cells []Cell
+	Flows []Block
 	Gap   Length // between cells
 	Above Length // least space above the row, grows with free height; none above the first row
 }

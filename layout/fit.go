@@ -103,7 +103,7 @@ type fitter struct {
 
 // frameKey names a frame: the block by its place on the page.
 type frameKey struct {
-	row, cell, block int
+	row, cell, block int // a flow is of cell -1
 	width            Length
 	detail           Detail
 	scale            float64
@@ -184,9 +184,50 @@ func (f *fitter) row(i int, levels map[string]Detail) laidRow {
 	if len(kept) > 0 && len(kept) < len(cells) {
 		kept = f.cells(i, used, levels)
 	}
+	kept = f.flow(i, kept, levels)
 	r := laidRow{above: row.Above * Length(f.space), gap: row.Gap, cells: kept}
 	r.measure()
 	return r
+}
+
+// flow puts the row's flows under its cells, each under the one that ends
+// highest; without cells they stand under one another across the row.
+func (f *fitter) flow(i int, cells []laidCell, levels map[string]Detail) []laidCell {
+	row := f.page.Rows[i]
+	if len(row.Flows) == 0 {
+		return cells
+	}
+	if len(cells) == 0 {
+		gap := Length(0)
+		if len(row.Cells) > 0 {
+			gap = row.Cells[0].Gap * Length(f.space)
+		}
+		cells = []laidCell{{width: f.page.Area.W, gap: gap}}
+	}
+	for b, block := range row.Flows {
+		at := 0
+		for c := range cells {
+			if cells[c].height < cells[at].height-slack {
+				at = c
+			}
+		}
+		f.add(&cells[at], frameKey{row: i, cell: -1, block: b}, block, levels)
+		cells[at].measure()
+	}
+	return cells
+}
+
+// add lays a block out at the end of a cell.
+func (f *fitter) add(c *laidCell, at frameKey, block Block, levels map[string]Detail) {
+	at.width, at.detail, at.scale, at.close = c.width, levels[block.Name()], f.theme.Scale, f.theme.Close
+	frame := f.frame(at, block)
+	if frame.Height <= 0 {
+		return
+	}
+	if h := f.richer[block.Name()]; frame.Richer != nil && h > frame.Height {
+		frame = frame.Richer(h)
+	}
+	c.blocks = append(c.blocks, laidBlock{block.Name(), at.detail, frame})
 }
 
 // measure sums a row up from its cells.
@@ -229,15 +270,7 @@ func (f *fitter) cells(i int, used []bool, levels map[string]Detail) []laidCell 
 		}
 		l := laidCell{width: room * Length(share(cell)/shares), gap: cell.Gap * Length(f.space)}
 		for b, block := range cell.Blocks {
-			detail := levels[block.Name()]
-			frame := f.frame(frameKey{i, c, b, l.width, detail, f.theme.Scale, f.theme.Close}, block)
-			if frame.Height <= 0 {
-				continue
-			}
-			if h := f.richer[block.Name()]; frame.Richer != nil && h > frame.Height {
-				frame = frame.Richer(h)
-			}
-			l.blocks = append(l.blocks, laidBlock{block.Name(), detail, frame})
+			f.add(&l, frameKey{row: i, cell: c, block: b}, block, levels)
 		}
 		l.measure()
 		cells = append(cells, l)

@@ -28,6 +28,16 @@ type Sheet struct {
 type SheetRow struct {
 	Above   layout.Length // least space above
 	Columns []SheetColumn
+	Flows   []string // blocks that go under the column that ends highest
+}
+
+// Blocks are the names of all blocks of the row.
+func (r SheetRow) Blocks() []string {
+	var names []string
+	for _, c := range r.Columns {
+		names = append(names, c.Blocks...)
+	}
+	return append(names, r.Flows...)
 }
 
 // A SheetColumn is blocks under one another.

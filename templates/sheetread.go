@@ -151,6 +151,7 @@ func (r *sheetReader) rows(n *yaml.Node) {
 			"above":   func(n *yaml.Node) { row.Above = layout.Length(r.number(n, 0, 72)) },
 			"blocks":  func(n *yaml.Node) { row.Columns = append(row.Columns, SheetColumn{Share: 1, Blocks: r.blocks(n)}) },
 			"columns": func(n *yaml.Node) { row.Columns = append(row.Columns, r.columns(n)...) },
+			"flows":   func(n *yaml.Node) { row.Flows = r.blocks(n) },
 		})
 		r.sheet.Rows = append(r.sheet.Rows, row)
 	}
@@ -195,10 +196,8 @@ func (r *sheetReader) blocks(n *yaml.Node) []string {
 
 func (r *sheetReader) placed(block string) bool {
 	for _, row := range r.sheet.Rows {
-		for _, column := range row.Columns {
-			if slices.Contains(column.Blocks, block) {
-				return true
-			}
+		if slices.Contains(row.Blocks(), block) {
+			return true
 		}
 	}
 	return false

@@ -17,10 +17,10 @@ func vEight() EnginePlan {
 		Heads: [][]int{{0, 2, 4, 6}, {1, 3, 5, 7}},
 		Banks: []BankLabel{{"vehicle left", []int{0, 2, 4, 6}}, {"vehicle right", []int{1, 3, 5, 7}}}, NotesLeft: "small values: in the table"}
 	for i := range 8 {
-		c := Cylinder{X: float64(i%2) * 1.8, Y: float64(i / 2), Number: fmt.Sprint(i + 1), Value: fmt.Sprint(149 + i), Word: "even", Mark: Good,
+		c := Cylinder{X: float64(i%2) * 1.8, Y: float64(i / 2), Number: fmt.Sprint(i + 1), Value: fmt.Sprint(149 + i), Word: "even", Mark: Within,
 			Notes: []Label{{"wet", "160"}, {"leak", "12 %"}}}
 		if i == 2 || i == 4 {
-			c.Value, c.Word, c.Mark, c.Tone = "96", "low", Act, Hatch
+			c.Value, c.Word, c.Mark, c.Tone = "96", "low", Low, Hatch
 		}
 		d.Cylinders = append(d.Cylinders, c)
 	}
@@ -38,7 +38,7 @@ func sampleBand() PressureBand {
 }
 
 func sampleFindings() Findings {
-	f := Finding{Mark: Act, Says: "Cylinders 3 and 5 are low", Because: "96 and 91 psi, 62 and 59 % of the highest.", Urgency: "act soon",
+	f := Finding{Mark: Low, Says: "Cylinders 3 and 5 are low", Because: "96 and 91 psi, 62 and 59 % of the highest.", Urgency: "act soon",
 		Causes: []string{"head gasket between them", "warped or cracked head", "a valve fault in each"}, Sure: "fair", Against: []string{"no coolant loss"}}
 	return Findings{Title: "What we found", Items: []Finding{f, f}, Lead: FindingWords{Causes: "Most likely first:", Sure: "How sure:", Against: "Speaks against it:"},
 		More: func(o Omitted) string {
@@ -166,7 +166,7 @@ func TestFindingsUseHeightToSpare(t *testing.T) {
 func TestMarksDifferWithoutColour(t *testing.T) {
 	th := DefaultTheme(pdf.Metrics())
 	drawings := map[string]Mark{}
-	for m := Good; m <= NotJudged; m++ {
+	for m := Within; m <= Declined; m++ {
 		r := record.New(pdf.Metrics())
 		DrawMark(r, th, m, layout.Point{X: 50, Y: 50}, 10)
 		drawing := strings.Join(r.Lines(), "\n")

@@ -6,6 +6,45 @@ import (
 	"gaugesheet/layout"
 )
 
+// A SignOff describes the lines to sign on, one to three.
+type SignOff struct {
+	Lines []SignLine
+	Note  string // small, above the lines: what is signed
+}
+
+// A SignLine is one line to sign on.
+type SignLine struct {
+	Label string // under the line: "tested by"
+	Over  string // on the line: a typed name; usually empty
+}
+
+// A Foot describes the last line of the page.
+type Foot struct {
+	Left  []string // what the sheet is and is not
+	Right []string // fingerprint, page, attached note
+}
+
+// CheckBoxes describes boxes to tick, in groups of one answer each.
+type CheckBoxes struct {
+	Name, Title string
+	Groups      []CheckGroup
+}
+
+// A CheckGroup is a question with its answers and perhaps a line to write on.
+type CheckGroup struct {
+	Label   string
+	Choices []string
+	Ticked  []bool // by choice; nil for none
+	WriteIn string // what a short line after the choices is for: "V at rest"; empty for no line
+}
+
+// FieldLines describes labels with a line to write on behind each.
+type FieldLines struct {
+	Name, Title string
+	Fields      []Field // a field with a value shows it on the line
+	Columns     int     // 0 is 2
+}
+
 // tickSide is the side of a box to tick, writeIn the least length of a line to
 // write on.
 const (
@@ -209,7 +248,7 @@ func (it tickItem) draw(s layout.Surface, t layout.Theme, at layout.Point) {
 		box := layout.Rect{X: at.X + 0.5, Y: at.Y + 1, W: tickSide, H: tickSide}
 		s.Stroke(layout.RectPath(box), layout.Pen{Width: thin, Color: t.Ink})
 		if it.ticked {
-			DrawMark(s, t, Good, box.Center(), tickSide*0.8)
+			DrawMark(s, t, Within, box.Center(), tickSide*0.8)
 		}
 		x += tickSide + small
 	}

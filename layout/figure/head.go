@@ -6,6 +6,24 @@ import (
 	"gaugesheet/layout"
 )
 
+// A Head describes the top of the sheet: the shop at the left, the kind of
+// sheet, job number and date at the right.
+type Head struct {
+	Shop   string
+	Lines  []string      // address, phone, registration
+	Logo   *layout.Image // nil for none
+	Kind   string        // "Engine test sheet"
+	Number string        // job number
+	Date   string
+}
+
+// An Identity describes the named fields under the head. A value too long for
+// its column takes more columns.
+type Identity struct {
+	Fields  []Field
+	Columns int // 3 or 4; 0 lets the width decide
+}
+
 // NewHead is the block "head": whose sheet it is, which one, and of when.
 func NewHead(d Head) layout.Block {
 	return block{"head", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {

@@ -6,6 +6,34 @@ import (
 	"gaugesheet/layout"
 )
 
+// A List is a heading over lines of words: method, not tested, cautions and
+// lists of a sheet's own.
+type List struct {
+	Title string
+	Items []string
+	Run   bool // one running paragraph instead of a line for each
+	Short Short
+}
+
+// Short is how a text that need not stand whole gives way: at compact it runs
+// on as one paragraph, at brief each part of it keeps its first words. The zero
+// Short keeps all words at every level.
+type Short struct {
+	Words int    // that each part keeps at brief
+	Parts int    // that are kept at brief, the first ones; 0 is all
+	Left  string // said behind it where words were left out: where they stand
+}
+
+// Entries are a heading over lines that each begin with what they are: the
+// names stand in a column of their own, and one given again is not repeated.
+type Entries struct {
+	Name  string // block "list:" with this name
+	Title string
+	Lines []Field
+	Note  string // small, behind the title
+	Short Short
+}
+
 // NewMethod is the block "method": how it was tested.
 func NewMethod(d List) layout.Block { return listBlock("method", d, layout.Label, ink) }
 

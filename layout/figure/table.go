@@ -7,6 +7,24 @@ import (
 	"gaugesheet/layout"
 )
 
+// A Table is a table of words and numbers.
+type Table struct {
+	Name, Title, Sub string
+	Columns          []Column
+	Rows             [][]string
+	Captions         []string
+	Pen              bool   // rows for handwriting: at least 7 mm high
+	RunOn            bool   // at compact the rows run on as a paragraph
+	Sum              string // what the rows come to, in place of them at brief
+}
+
+// A Column is a column of a table.
+type Column struct {
+	Head    string
+	Numbers bool    // aligned at the right
+	Share   float64 // of the width; 0 as wide as its words need
+}
+
 // NewTable is a block "table:" with the table's name. It gets closer at
 // compact and at brief; one that may runs on as a paragraph, and at brief only
 // says what its rows come to.

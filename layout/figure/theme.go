@@ -3,20 +3,21 @@ package figure
 import "gaugesheet/layout"
 
 // DefaultTheme is the type and the inks of a sheet: seven sizes of one scale,
-// greys that stay apart on a grey printer, and one accent, an ink blue dark
-// enough to print as near black. Sizes and the accent may be changed by a
+// pure black (a one-colour printer halftones any other dark ink), greys that
+// stay apart on a grey printer, and one accent, an ink blue dark enough to
+// print as near black. Sizes and the accent may be changed by a
 // template; the contrasts are checked by this package's tests.
 func DefaultTheme(m layout.Measurer) layout.Theme {
 	t := layout.Theme{
 		Measurer: m,
 		Scale:    1,
 		Smallest: 7.5,
-		Ink:      layout.Color{R: 0x1b, G: 0x22, B: 0x2c},
-		Muted:    layout.Color{R: 0x52, G: 0x5d, B: 0x69},
-		Accent:   layout.Color{R: 0x12, G: 0x4c, B: 0x66},
-		Line:     layout.Color{R: 0xb3, G: 0xbb, B: 0xc3},
-		Tint:     layout.Color{R: 0xf0, G: 0xf3, B: 0xf5},
-		Fill:     layout.Color{R: 0xc4, G: 0xce, B: 0xd6},
+		Ink:      layout.Color{},
+		Muted:    layout.Color{R: 0x3d, G: 0x46, B: 0x4f},
+		Accent:   layout.Color{R: 0x10, G: 0x44, B: 0x5c},
+		Line:     layout.Color{R: 0x8d, G: 0x96, B: 0x9e},
+		Tint:     layout.Color{R: 0xeb, G: 0xef, B: 0xf2},
+		Fill:     layout.Color{R: 0xd0, G: 0xd8, B: 0xde},
 		Paper:    layout.Color{R: 0xff, G: 0xff, B: 0xff},
 	}
 	for role, size := range map[layout.Role]layout.Length{

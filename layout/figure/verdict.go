@@ -2,6 +2,19 @@ package figure
 
 import "gaugesheet/layout"
 
+// A Tile is one test in the row under the verdict.
+type Tile struct {
+	Mark              Mark
+	Name, Word, Value string
+}
+
+// A Verdict describes the sentence that the sheet opens with.
+type Verdict struct {
+	Mark     Mark
+	Sentence string
+	Second   string // the line under it
+}
+
 // NewVerdict is the block "verdict": the sentence that the sheet opens with.
 func NewVerdict(d Verdict) layout.Block {
 	return block{"verdict", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {

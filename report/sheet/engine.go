@@ -233,17 +233,17 @@ func (v *view) fillLeakage(c *figure.Cylinder, name string) {
 func (v *view) leakLook(r *diag.LeakResult) (figure.Mark, figure.Tone) {
 	switch r.Verdict {
 	case diag.Outside:
-		return figure.Act, figure.Hatch
+		return figure.Low, figure.Hatch
 	case diag.TooClose:
-		return figure.Edge, figure.Faint
+		return figure.TooClose, figure.Faint
 	}
 	switch v.concern("leakage", r.Name).Rank() {
 	case 0:
-		return figure.Good, figure.Plain
+		return figure.Within, figure.Plain
 	case 1:
-		return figure.Notice, figure.Faint
+		return figure.LookAgain, figure.Faint
 	}
-	return figure.Act, figure.Hatch
+	return figure.Low, figure.Hatch
 }
 
 // concern is the most urgent of the stories that rest on a test and are about
@@ -262,7 +262,7 @@ func (v *view) concern(test, name string) diag.Urgency {
 
 // withConcern takes a tick away where something found asks for more.
 func withConcern(m figure.Mark, t figure.Tone, u diag.Urgency) (figure.Mark, figure.Tone) {
-	if m == figure.Good && u.Rank() > 0 {
+	if m == figure.Within && u.Rank() > 0 {
 		return urgencyMark(u), figure.Faint
 	}
 	return m, t
@@ -277,11 +277,11 @@ func (v *view) fillPlug(c *figure.Cylinder, name string) {
 	c.Word = p.Look
 	switch v.concern("plugs", name).Rank() {
 	case 0:
-		c.Mark, c.Tone = figure.Good, figure.Plain
+		c.Mark, c.Tone = figure.Within, figure.Plain
 	case 1:
-		c.Mark, c.Tone = figure.Notice, figure.Faint
+		c.Mark, c.Tone = figure.LookAgain, figure.Faint
 	default:
-		c.Mark, c.Tone = figure.Act, figure.Hatch
+		c.Mark, c.Tone = figure.Low, figure.Hatch
 	}
 }
 

@@ -53,10 +53,8 @@ func labelValue(notes []figure.Label) string {
 
 func (v *view) hasBlock(name string) bool {
 	for _, row := range v.sheet.Rows {
-		for _, column := range row.Columns {
-			if slices.Contains(column.Blocks, name) {
-				return true
-			}
+		if slices.Contains(row.Blocks(), name) {
+			return true
 		}
 	}
 	return false

@@ -106,21 +106,28 @@ func (v *view) page(paper layout.Size) layout.Page {
 	for _, row := range v.sheet.Rows {
 		r := layout.Row{Above: row.Above, Gap: 14}
 		for _, column := range row.Columns {
-			cell := layout.Cell{Share: column.Share, Gap: 8}
-			for _, name := range column.Blocks {
-				if block := builders[name](v); block != nil {
-					cell.Blocks = append(cell.Blocks, named{block, name})
-				}
-			}
+			cell := layout.Cell{Share: column.Share, Gap: 8, Blocks: v.blocks(column.Blocks)}
 			if len(cell.Blocks) > 0 {
 				r.Cells = append(r.Cells, cell)
 			}
 		}
-		if len(r.Cells) > 0 {
+		r.Flows = v.blocks(row.Flows)
+		if len(r.Cells)+len(r.Flows) > 0 {
 			p.Rows = append(p.Rows, r)
 		}
 	}
 	return p
+}
+
+// blocks are those of the named ones that the job has something for.
+func (v *view) blocks(names []string) []layout.Block {
+	var all []layout.Block
+	for _, name := range names {
+		if block := builders[name](v); block != nil {
+			all = append(all, named{block, name})
+		}
+	}
+	return all
 }
 
 // theme is the figures' own, in the template's sizes and the shop's accent.

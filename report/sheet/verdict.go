@@ -26,7 +26,7 @@ func (v *view) verdictBlock() layout.Block {
 func (v *view) verdictMark() figure.Mark {
 	switch {
 	case v.d.Withheld || v.d.Urgency.Rank() == 0 && v.compression() != nil && !v.compression().Complete:
-		return figure.NotJudged
+		return figure.NoMark
 	case v.d.Urgency.Rank() == 0 && !v.d.Proven:
 		return figure.NoMark
 	}
@@ -91,8 +91,8 @@ func (v *view) compressionResult() result {
 		return v.missing(name, "compression")
 	}
 	r := v.limitsResult(name, c.Limits, v.limitResultWords)
-	if c.DefaultLimit && r.mark == figure.Act { // custom, not a limit: the findings say how bad it is
-		r.word, r.mark = v.label("tile.past-usual"), figure.Notice
+	if c.DefaultLimit && r.mark == figure.Low { // custom, not a limit: the findings say how bad it is
+		r.word, r.mark = v.label("tile.past-usual"), figure.LookAgain
 		if u := v.concern("compression", ""); u.Rank() > 0 {
 			r.mark = urgencyMark(u)
 		}
@@ -180,11 +180,11 @@ func (v *view) plugsResult() result {
 		}
 	}
 	if len(odd) == 0 {
-		r.mark, r.word = figure.Good, v.label("tile.plugs-even")
+		r.mark, r.word = figure.Within, v.label("tile.plugs-even")
 		r.value = v.label("tile.plugs-read", "count", p.N)
 		return r
 	}
-	r.mark, r.word = figure.Notice, v.label("tile.plugs-odd", "count", len(odd), "of", p.N)
+	r.mark, r.word = figure.LookAgain, v.label("tile.plugs-odd", "count", len(odd), "of", p.N)
 	r.value = v.plugWords(odd)
 	return r
 }
@@ -231,7 +231,7 @@ func (v *view) fuelResult() result {
 		}
 	}
 	if len(at) == 0 {
-		r.word, r.mark = string(diag.NotJudged), figure.NotJudged
+		r.word, r.mark = string(diag.NotJudged), figure.NoMark
 		return r
 	}
 	judged := false

@@ -94,17 +94,17 @@ func percentOf(value float64) diag.Number { return number(value, 1, quantity.Per
 func gradeMark(g diag.Grade) figure.Mark {
 	switch g {
 	case diag.Even:
-		return figure.Good
+		return figure.Within
 	case diag.Watch:
-		return figure.Notice
+		return figure.LookAgain
 	case diag.Low, diag.VeryLow, diag.NoPressure:
-		return figure.Act
+		return figure.Low
 	case diag.High:
 		return figure.High
 	case diag.GradeTooClose:
-		return figure.Edge
+		return figure.TooClose
 	case diag.GradeNotJudged:
-		return figure.NotJudged
+		return figure.NoMark
 	}
 	return figure.NotTested
 }
@@ -130,26 +130,26 @@ func gradeTone(g diag.Grade) figure.Tone {
 func urgencyMark(u diag.Urgency) figure.Mark {
 	switch u {
 	case diag.CheckAgain:
-		return figure.Notice
+		return figure.LookAgain
 	case diag.ActSoon:
-		return figure.Act
+		return figure.Low
 	case diag.DoNotRun:
-		return figure.Stop
+		return figure.Low
 	}
-	return figure.Good
+	return figure.Within
 }
 
 // verdictMark is the symbol of a verdict on a limit.
 func verdictMark(verdict diag.Verdict) figure.Mark {
 	switch verdict {
 	case diag.Within:
-		return figure.Good
+		return figure.Within
 	case diag.Outside:
-		return figure.Act
+		return figure.Low
 	case diag.TooClose:
-		return figure.Edge
+		return figure.TooClose
 	}
-	return figure.NotJudged
+	return figure.NoMark
 }
 
 // worst is the verdict that decides among several: outside, too close to
