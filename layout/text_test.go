@@ -7,7 +7,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"gaugesheet/layout"
-	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
 )
 
@@ -74,7 +74,7 @@ func TestWrapRuns(t *testing.T) {
 // No line may be wider than asked, whatever the text, and nothing may get lost.
 func TestWrapKeepsWidthAndText(t *testing.T) {
 	text := "Cylinders 3 and 5 are low, 96\u00a0psi and 91\u00a0psi (62 % and 59 % of the highest); consistent with a head-gasket fault between them, a warped/cracked head, or Verwechslungsgefahrenhinweis."
-	m := pdf.Metrics()
+	m := face.Metrics()
 	for width := layout.Length(4); width < 400; width += 3.7 {
 		got := layout.Wrap(m, width, layout.Run{Text: text, Face: layout.Face{Size: 8.5}})
 		for _, l := range got.Lines {

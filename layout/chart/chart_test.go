@@ -12,13 +12,14 @@ import (
 	"github.com/wcharczuk/go-chart/v2/drawing"
 
 	"gaugesheet/layout"
+	"gaugesheet/layout/face"
 	"gaugesheet/layout/pdf"
 	"gaugesheet/layout/record"
 )
 
 func theme() layout.Theme {
 	t := layout.Theme{
-		Measurer: pdf.Metrics(), Scale: 1, Smallest: 7.5,
+		Measurer: face.Metrics(), Scale: 1, Smallest: 7.5,
 		Ink: layout.Color{R: 0x1b, G: 0x22, B: 0x2c}, Muted: layout.Color{R: 0x52, G: 0x5d, B: 0x69},
 		Accent: layout.Color{R: 0x12, G: 0x4c, B: 0x66}, Line: layout.Color{R: 0xb3, G: 0xbb, B: 0xc3},
 		Fill: layout.Color{R: 0xc4, G: 0xce, B: 0xd6}, Paper: layout.Color{R: 255, G: 255, B: 255},
@@ -106,7 +107,7 @@ func TestGalleryIsClean(t *testing.T) {
 		for _, w := range []layout.Length{220, 258, 400, 540} {
 			area := galleryArea
 			area.W = w
-			r := record.New(pdf.Metrics())
+			r := record.New(face.Metrics())
 			Bars(r, area, theme(), g.Chart)
 			for _, pair := range r.Overlaps() {
 				t.Errorf("%s at %v: %q overlaps %q", g.name, w, pair[0].String, pair[1].String)
@@ -126,7 +127,7 @@ func TestGalleryIsClean(t *testing.T) {
 // Every word of the description must be on the page.
 func TestNothingIsLeftOut(t *testing.T) {
 	for _, g := range gallery {
-		r := record.New(pdf.Metrics())
+		r := record.New(face.Metrics())
 		Bars(r, galleryArea, theme(), g.Chart)
 		var all []string
 		for _, text := range r.Texts() {
@@ -159,7 +160,7 @@ func TestBarsAreInProportion(t *testing.T) {
 			}
 			got = append(got, bar)
 		}}
-		Bars(record.New(pdf.Metrics()), galleryArea, theme(), c)
+		Bars(record.New(face.Metrics()), galleryArea, theme(), c)
 		if len(got) != 4 {
 			t.Fatalf("%d bars painted, want 4", len(got))
 		}
@@ -216,7 +217,7 @@ func TestOddValues(t *testing.T) {
 		{Bars: bars(0, -5, 1e-12, 1e12)},
 	} {
 		for _, area := range []layout.Rect{galleryArea, {W: 10, H: 10}, {}} {
-			Bars(record.New(pdf.Metrics()), area, theme(), c)
+			Bars(record.New(face.Metrics()), area, theme(), c)
 		}
 	}
 }
@@ -245,7 +246,7 @@ func TestGalleryFile(t *testing.T) {
 }
 
 func TestRendererPaths(t *testing.T) {
-	rec := record.New(pdf.Metrics())
+	rec := record.New(face.Metrics())
 	r := &renderer{surface: rec, origin: layout.Point{X: 100, Y: 100}}
 	r.SetStrokeColor(drawing.ColorBlack)
 	r.SetStrokeWidth(2)
@@ -276,7 +277,7 @@ func TestRendererPaths(t *testing.T) {
 }
 
 func TestRendererText(t *testing.T) {
-	rec := record.New(pdf.Metrics())
+	rec := record.New(face.Metrics())
 	r := &renderer{surface: rec, origin: layout.Point{X: 100, Y: 100}}
 	r.SetFontSize(8)
 	r.SetFontColor(drawing.ColorBlack)

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"gaugesheet/layout"
-	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
 )
 
@@ -63,7 +63,7 @@ func sampleSpread() Spread {
 }
 
 func TestEachLevelIsLower(t *testing.T) {
-	th := DefaultTheme(pdf.Metrics())
+	th := DefaultTheme(face.Metrics())
 	for _, b := range []layout.Block{NewEnginePlan(vEight()), NewSpread(sampleSpread()), NewPressureBands(sampleBand()), NewFindings(sampleFindings()), NewTable(sampleTable())} {
 		full, compact, brief := b.Lay(th, 262, layout.Full).Height, b.Lay(th, 262, layout.Compact).Height, b.Lay(th, 262, layout.Brief).Height
 		if !(full > compact && compact > brief) {
@@ -142,7 +142,7 @@ func TestFindingsLeftOutAreCounted(t *testing.T) {
 // With height to spare the findings say more, in their order, and never more
 // than the height holds; with enough of it they say all.
 func TestFindingsUseHeightToSpare(t *testing.T) {
-	th := DefaultTheme(pdf.Metrics())
+	th := DefaultTheme(face.Metrics())
 	f := NewFindings(manyFindings()).Lay(th, 329, layout.Brief)
 	least, words := f.Height, 0
 	for more := layout.Length(0); more <= 400; more += 10 {
@@ -150,7 +150,7 @@ func TestFindingsUseHeightToSpare(t *testing.T) {
 		if richer.Height > least+more {
 			t.Fatalf("%v pt more: the findings take %v of %v", more, richer.Height, least+more)
 		}
-		rec := record.New(pdf.Metrics())
+		rec := record.New(face.Metrics())
 		richer.Draw(rec, layout.Rect{W: 329, H: richer.Height})
 		if n := len(textOf(rec)); n < words {
 			t.Errorf("%v pt more: the findings say less than with less height", more)
@@ -164,10 +164,10 @@ func TestFindingsUseHeightToSpare(t *testing.T) {
 }
 
 func TestMarksDifferWithoutColour(t *testing.T) {
-	th := DefaultTheme(pdf.Metrics())
+	th := DefaultTheme(face.Metrics())
 	drawings := map[string]Mark{}
 	for m := Within; m <= Declined; m++ {
-		r := record.New(pdf.Metrics())
+		r := record.New(face.Metrics())
 		DrawMark(r, th, m, layout.Point{X: 50, Y: 50}, 10)
 		drawing := strings.Join(r.Lines(), "\n")
 		if other, ok := drawings[drawing]; ok || drawing == "" {
@@ -181,10 +181,10 @@ func TestMarksDifferWithoutColour(t *testing.T) {
 }
 
 func TestTonesDiffer(t *testing.T) {
-	th := DefaultTheme(pdf.Metrics())
+	th := DefaultTheme(face.Metrics())
 	seen := map[string]Tone{}
 	for tone := Plain; tone <= Open; tone++ {
-		r := record.New(pdf.Metrics())
+		r := record.New(face.Metrics())
 		PaintTone(r, th, tone, layout.Circle(layout.Point{X: 50, Y: 50}, 20))
 		drawing := strings.Join(r.Lines(), "\n")
 		if other, ok := seen[drawing]; ok {
@@ -196,7 +196,7 @@ func TestTonesDiffer(t *testing.T) {
 
 func TestCylindersStandInTheirPlaces(t *testing.T) {
 	d := vEight()
-	p, ok := bestPlacing(DefaultTheme(pdf.Metrics()), d, 262, layout.Full, planHeights[layout.Full])
+	p, ok := bestPlacing(DefaultTheme(face.Metrics()), d, 262, layout.Full, planHeights[layout.Full])
 	if !ok {
 		t.Fatal("a V8 does not fit half a page")
 	}
@@ -247,7 +247,7 @@ func TestBenchPlanHasBoxesForAPen(t *testing.T) {
 		rec, area := drawn(t, NewEnginePlan(d), 262, layout.Full, 0)
 		checkDrawn(t, "bench plan", rec, area)
 		strokes := &strokes{Surface: rec}
-		f := NewEnginePlan(d).Lay(DefaultTheme(pdf.Metrics()), 262, layout.Full)
+		f := NewEnginePlan(d).Lay(DefaultTheme(face.Metrics()), 262, layout.Full)
 		f.Draw(strokes, area)
 		boxes := 0
 		for _, r := range strokes.bounds {
@@ -264,7 +264,7 @@ func TestBenchPlanHasBoxesForAPen(t *testing.T) {
 func TestPenRowsAreHighEnough(t *testing.T) {
 	d := sampleTable()
 	d.Pen = true
-	th := DefaultTheme(pdf.Metrics())
+	th := DefaultTheme(face.Metrics())
 	for _, level := range everyLevel {
 		rows := layout.Length(len(d.Rows))
 		if got := NewTable(d).Lay(th, 262, level).Height / rows; got < 7*layout.MM {

@@ -7,17 +7,17 @@ import (
 	"testing"
 
 	"gaugesheet/layout"
-	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
 )
 
 // drawn lays a block out and draws it where nothing else is.
 func drawn(t *testing.T, b layout.Block, width layout.Length, d layout.Detail, extra layout.Length) (*record.Recorder, layout.Rect) {
 	t.Helper()
-	th := DefaultTheme(pdf.Metrics())
+	th := DefaultTheme(face.Metrics())
 	f := b.Lay(th, width, d)
 	area := layout.Rect{X: 100, Y: 100, W: width, H: f.Height + min(extra, f.Stretch)}
-	r := record.New(pdf.Metrics())
+	r := record.New(face.Metrics())
 	f.Draw(r, area)
 	return r, area
 }
@@ -129,7 +129,7 @@ func textOf(r *record.Recorder) string {
 }
 
 func TestCellsDoNotTouch(t *testing.T) {
-	th := DefaultTheme(pdf.Metrics())
+	th := DefaultTheme(face.Metrics())
 	for seed := range uint64(25) {
 		r := rand.New(rand.NewPCG(seed, 2))
 		d := randomPlan(r)

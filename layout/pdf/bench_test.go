@@ -7,7 +7,7 @@ import (
 	"github.com/go-pdf/fpdf"
 
 	"gaugesheet/layout"
-	"gaugesheet/layout/pdf/fonts"
+	"gaugesheet/layout/face"
 )
 
 // A page of about 400 texts and 300 lines, as a full sheet has.
@@ -41,8 +41,8 @@ func BenchmarkLibraryAlone(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		f := fpdf.New("P", "pt", "Letter", "")
-		f.AddUTF8FontFromBytes("sans", "", fonts.Regular)
-		f.AddUTF8FontFromBytes("sans", "B", fonts.Bold)
+		f.AddUTF8FontFromBytes("sans", "", face.Regular)
+		f.AddUTF8FontFromBytes("sans", "B", face.Bold)
 		f.AddPage()
 		for i := range benchTexts {
 			f.SetFont("sans", []string{"", "B"}[i%2], float64(7+i%3))

@@ -17,6 +17,7 @@ import (
 	"github.com/go-pdf/fpdf"
 
 	"gaugesheet/layout"
+	"gaugesheet/layout/face"
 )
 
 // Options say what a document is.
@@ -81,7 +82,7 @@ func New(opt Options) *Doc {
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.AddPage()
-	return &Doc{Measurer: Metrics(), opt: opt, pdf: f}
+	return &Doc{Measurer: face.Metrics(), opt: opt, pdf: f}
 }
 
 // Bytes ends the document and gives the file. A document gives it once.

@@ -3,11 +3,10 @@ package pdf
 import (
 	"bytes"
 	"fmt"
-	"sync"
 
 	"gaugesheet/layout"
-	"gaugesheet/layout/pdf/fonts"
-	"gaugesheet/layout/pdf/sfnt"
+	"gaugesheet/layout/face"
+	"gaugesheet/layout/face/sfnt"
 )
 
 // The PDF library can embed type by itself, at ten times the cost of the whole
@@ -17,45 +16,30 @@ import (
 // and the end of the file gives the stand-in's object its true meaning: a
 // composite font with the glyphs that the page uses (ISO 32000-2, 9.7).
 
-// faceFile is a face's font file, read once per process and never changed.
-type faceFile struct {
-	name string // in the document, and of the stand-in
-	font func() *sfnt.Font
-}
-
-var faceFiles = [...]faceFile{
-	layout.Regular: {"GaugesheetSans-Regular", sync.OnceValue(func() *sfnt.Font { return mustRead(fonts.Regular) })},
-	layout.Bold:    {"GaugesheetSans-Bold", sync.OnceValue(func() *sfnt.Font { return mustRead(fonts.Bold) })},
-}
-
-func mustRead(ttf []byte) *sfnt.Font {
-	f, err := sfnt.Read(ttf)
-	if err != nil {
-		panic(err) // the program's own file, as every test shows
-	}
-	return f
-}
+// faceNames are the faces' names in a document, and those of their stand-ins.
+var faceNames = [...]string{layout.Regular: "GaugesheetSans-Regular", layout.Bold: "GaugesheetSans-Bold"}
 
 // usedFace is a face in a document: the glyphs it uses, numbered in the order
 // of their first use, and the character each stands for.
 type usedFace struct {
-	file   faceFile
+	name   string
+	font   *sfnt.Font
 	gids   []int
 	runes  []rune
 	number map[rune]int
 }
 
 func newUsedFace(w layout.Weight) *usedFace {
-	return &usedFace{file: faceFiles[w], gids: []int{0}, runes: []rune{0}, number: map[rune]int{}}
+	return &usedFace{name: faceNames[w], font: face.Font(w), gids: []int{0}, runes: []rune{0}, number: map[rune]int{}}
 }
 
 // standIn is the face as the library reads it: a font without a file.
 func (f *usedFace) standIn() []byte {
-	return fmt.Appendf(nil, `{"Tp":"Core","Name":%q}`, f.file.name)
+	return fmt.Appendf(nil, `{"Tp":"Core","Name":%q}`, f.name)
 }
 
 // mark is how the stand-in's object can be found in the library's file.
-func (f *usedFace) mark() []byte { return []byte("/BaseFont /" + f.file.name + "\n") }
+func (f *usedFace) mark() []byte { return []byte("/BaseFont /" + f.name + "\n") }
 
 // encode writes text as two bytes for each glyph.
 func (f *usedFace) encode(text string) string {
@@ -65,7 +49,7 @@ func (f *usedFace) encode(text string) string {
 		if !ok {
 			n = len(f.gids)
 			f.number[r] = n
-			f.gids = append(f.gids, f.file.font().Glyphs[r])
+			f.gids = append(f.gids, f.font.Glyphs[r])
 			f.runes = append(f.runes, r)
 		}
 		b = append(b, byte(n>>8), byte(n))
@@ -83,11 +67,11 @@ func (t *tail) embed(f *usedFace) error {
 		}
 	}
 	if object < 0 {
-		return fmt.Errorf("write the document: the face %s is not in the file", f.file.name)
+		return fmt.Errorf("write the document: the face %s is not in the file", f.name)
 	}
-	font := f.file.font()
+	font := f.font
 	// A file with a part of a face has a tag of six letters before its name.
-	name := "SHEETS+" + f.file.name
+	name := "SHEETS+" + f.name
 
 	program, err := t.stream("/Length1 %d", sfnt.Assemble(font.Subset(f.gids)))
 	if err != nil {
@@ -101,7 +85,7 @@ func (t *tail) embed(f *usedFace) error {
 	corner := func(at int) int { return font.PerMille(int(int16(uint16(head[at])<<8 | uint16(head[at+1])))) }
 	descriptor := t.object()
 	fmt.Fprintf(t, "<</Type /FontDescriptor /FontName /%s /Flags 4 /ItalicAngle 0 /StemV 80\n", name)
-	fmt.Fprintf(t, "/Ascent %d /Descent %d /CapHeight %d ", fonts.Ascent, -fonts.Descent, fonts.CapHeight)
+	fmt.Fprintf(t, "/Ascent %d /Descent %d /CapHeight %d ", face.Ascent, -face.Descent, face.CapHeight)
 	fmt.Fprintf(t, "/FontBBox [%d %d %d %d] /FontFile2 %d 0 R>>\nendobj\n", corner(36), corner(38), corner(40), corner(42), program)
 
 	descendant := t.object()

@@ -16,16 +16,13 @@ import (
 	"testing"
 	"time"
 
-	"github.com/go-fonts/liberation/liberationsansbold"
-	"github.com/go-fonts/liberation/liberationsansregular"
 	"github.com/go-pdf/fpdf"
-	"github.com/golang/freetype/truetype"
 	"github.com/google/go-cmp/cmp"
 	"github.com/pdfcpu/pdfcpu/pkg/api"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
 
 	"gaugesheet/layout"
-	"gaugesheet/layout/pdf/fonts"
+	"gaugesheet/layout/face"
 )
 
 var (
@@ -150,7 +147,7 @@ func TestAttachmentsComeBack(t *testing.T) {
 // The same job must give the same bytes, also while others are written, and
 // the shared font files must stay as they are.
 func TestSameBytesFromEveryGoroutine(t *testing.T) {
-	before := [2][]byte{bytes.Clone(fonts.Regular), bytes.Clone(fonts.Bold)}
+	before := [2][]byte{bytes.Clone(face.Regular), bytes.Clone(face.Bold)}
 	want := sample(t, sampleOptions())
 	var wg sync.WaitGroup
 	files := make([][]byte, 16)
@@ -167,7 +164,7 @@ func TestSameBytesFromEveryGoroutine(t *testing.T) {
 			t.Fatalf("file %d differs from the first", i)
 		}
 	}
-	if !bytes.Equal(before[0], fonts.Regular) || !bytes.Equal(before[1], fonts.Bold) {
+	if !bytes.Equal(before[0], face.Regular) || !bytes.Equal(before[1], face.Bold) {
 		t.Error("a document wrote to the shared font files")
 	}
 }
@@ -255,61 +252,20 @@ func TestFaceIsSaidAgainAfterAScope(t *testing.T) {
 	}
 }
 
-// Advances are compared with the original files by another reader of fonts
-// and with the library's own table.
-func TestAdvances(t *testing.T) {
+// What text is measured with is what the library would set it with.
+func TestAdvancesOfTheLibrary(t *testing.T) {
 	f := fpdf.New("P", "pt", "A4", "")
-	for _, face := range []struct {
-		weight   layout.Weight
-		style    string
-		original []byte
-		cut      []byte
-	}{
-		{layout.Regular, "", liberationsansregular.TTF, fonts.Regular},
-		{layout.Bold, "B", liberationsansbold.TTF, fonts.Bold},
-	} {
-		ttf, err := truetype.Parse(face.original)
-		if err != nil {
-			t.Fatal(err)
-		}
-		cut, err := truetype.Parse(face.cut)
-		if err != nil {
-			t.Fatal(err)
-		}
-		f.AddUTF8FontFromBytes("sans", face.style, face.cut)
-		f.SetFont("sans", face.style, 10)
-		has := 0
-		for r := rune(0); r < 0x10000; r++ {
-			if !Metrics().Has(r) {
+	for weight, file := range [][]byte{layout.Regular: face.Regular, layout.Bold: face.Bold} {
+		f.AddUTF8FontFromBytes("sans", styles[weight], file)
+		f.SetFont("sans", styles[weight], 10)
+		for r := range rune(0x10000) {
+			if !face.Metrics().Has(r) {
 				continue
 			}
-			has++
-			if ttf.Index(r) == 0 || cut.Index(r) == 0 {
-				t.Errorf("%U has no glyph", r)
-			}
-			got := Metrics().Width(string(r), layout.Face{Weight: face.weight, Size: 1000})
-			want := (float64(ttf.HMetric(2048, ttf.Index(r)).AdvanceWidth)*1000 + 1024) / 2048
-			if got != layout.Length(int(want)) {
-				t.Errorf("%U is %v wide, the original %v", r, got, int(want))
-			}
+			got := face.Metrics().Width(string(r), layout.Face{Weight: layout.Weight(weight), Size: 1000})
 			if w := f.GetStringSymbolWidth(string(r)); layout.Length(w) != got {
 				t.Errorf("%U is %v wide, in the document %v", r, got, w)
 			}
-		}
-		if has < 1000 {
-			t.Errorf("only %d characters", has)
-		}
-	}
-}
-
-func TestHas(t *testing.T) {
-	for r, want := range map[rune]bool{
-		'A': true, 'ß': true, 'ő': true, 'ș': true, 'Ω': true, 'Ж': true, 'ệ': true, '\u00A0': true, '\u202F': true, '−': true,
-		'±': true, '≤': true, '≈': true, '→': true, '½': true, '°': true, 'µ': true, '–': true, '…': true, '€': true, '№': true,
-		'\U0001F600': false, '漢': false, '\n': false, '\u200B': false, '\u0301': false, '\u00AD': false, -1: false, '\U00010041': false,
-	} {
-		if got := Metrics().Has(r); got != want {
-			t.Errorf("Has(%U) = %v, want %v", r, got, want)
 		}
 	}
 }
@@ -373,9 +329,9 @@ func TestLoadPicture(t *testing.T) {
 // The table of widths in the file must be what text was measured with.
 func TestWidthsInTheFile(t *testing.T) {
 	const text = "152 psi Wäß Ж≤"
-	for _, face := range []layout.Face{regular, bold} {
+	for _, f := range []layout.Face{regular, bold} {
 		d := New(Options{Paper: letter})
-		d.Text(at(50, 50), text, face, black)
+		d.Text(at(50, 50), text, f, black)
 		file, err := d.Bytes()
 		if err != nil {
 			t.Fatal(err)
@@ -390,12 +346,12 @@ func TestWidthsInTheFile(t *testing.T) {
 		for _, r := range text {
 			if !seen[r] {
 				seen[r] = true
-				w := Metrics().Width(string(r), layout.Face{Weight: face.Weight, Size: 1000})
+				w := face.Metrics().Width(string(r), layout.Face{Weight: f.Weight, Size: 1000})
 				want = append(want, strconv.Itoa(int(w)))
 			}
 		}
 		if diff := cmp.Diff(want, got); diff != "" {
-			t.Errorf("%s widths (-measured +file):\n%s", face.Weight, diff)
+			t.Errorf("%s widths (-measured +file):\n%s", f.Weight, diff)
 		}
 	}
 }

@@ -9,7 +9,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/story"
-	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
 	"gaugesheet/report/archive/pdffile"
 	"gaugesheet/report/job"
@@ -97,7 +97,7 @@ func (s *Sheet) redraw(ours drawn) (*redrawn, error) {
 
 // read reads the job file that the sheet carries, with the files it draws on.
 func (s *Sheet) read() (*job.Job, *diag.Diagnosis, error) {
-	reader := job.Reader{Open: s.open, HasGlyph: pdf.Metrics().Has}
+	reader := job.Reader{Open: s.open, HasGlyph: face.Metrics().Has}
 	if s.Kind == "blank" {
 		j, problems := reader.ReadForBlank(s.Job.Name, s.Job.Data)
 		if len(problems) > 0 {
@@ -157,7 +157,7 @@ func (s *Sheet) draw(j *job.Job, d *diag.Diagnosis, boxes bool) (*redrawn, error
 	if again.drawn, err = content(again.file, again.page); err != nil {
 		return nil, err
 	}
-	r := record.New(pdf.Metrics())
+	r := record.New(face.Metrics())
 	page.Draw(r)
 	again.recorded = r.Texts()
 	return again, nil

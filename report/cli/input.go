@@ -12,7 +12,7 @@ import (
 	"sort"
 	"strings"
 
-	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/face"
 	"gaugesheet/report/job"
 )
 
@@ -142,7 +142,7 @@ func (c *Command) readJob(name string, blank bool) (*job.Job, job.Problems, erro
 	if err != nil {
 		return nil, nil, err
 	}
-	reader := job.Reader{Open: besides(name), HasGlyph: pdf.Metrics().Has, Today: c.today()}
+	reader := job.Reader{Open: besides(name), HasGlyph: face.Metrics().Has, Today: c.today()}
 	read := reader.Read
 	if blank {
 		read = reader.ReadForBlank

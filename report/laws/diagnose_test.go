@@ -6,7 +6,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/story"
-	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/face"
 	"gaugesheet/report/check"
 	"gaugesheet/report/job"
 )
@@ -28,7 +28,7 @@ type subject struct {
 // refused is a job that the reader does not take.
 type refused struct{ error }
 
-var reader = job.Reader{HasGlyph: pdf.Metrics().Has}
+var reader = job.Reader{HasGlyph: face.Metrics().Has}
 
 // subjectOf reads a job, diagnoses it and decodes its JSON. The error is
 // refused where the job file has a problem.

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
 	"gaugesheet/report/sheet"
 )
@@ -29,7 +29,7 @@ func (s *subject) draw(kind string) (*page, error) {
 	if err != nil {
 		return nil, err
 	}
-	rec := record.New(pdf.Metrics())
+	rec := record.New(face.Metrics())
 	drawn.Draw(rec)
 	p := &page{kind: kind, blocks: map[string]string{}}
 	var all strings.Builder

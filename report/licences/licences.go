@@ -6,7 +6,7 @@ import (
 	"embed"
 	"strings"
 
-	"gaugesheet/layout/pdf/fonts"
+	"gaugesheet/layout/face"
 )
 
 //go:embed texts/*.txt
@@ -37,7 +37,7 @@ var parts = []struct{ part, file string }{
 
 // All are the licences, the embedded type first.
 func All() []Licence {
-	all := []Licence{{"Liberation Sans, cut down and renamed", fonts.Licence}}
+	all := []Licence{{"Liberation Sans, cut down and renamed", face.Licence}}
 	for _, p := range parts {
 		data, err := texts.ReadFile("texts/" + p.file)
 		if err != nil { // a test reads every one

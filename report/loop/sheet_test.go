@@ -7,7 +7,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/story"
-	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/face"
 	"gaugesheet/report/check"
 	"gaugesheet/report/job"
 )
@@ -63,7 +63,7 @@ const (
 	doNotRun = "do not run until checked"
 )
 
-var reader = job.Reader{HasGlyph: pdf.Metrics().Has}
+var reader = job.Reader{HasGlyph: face.Metrics().Has}
 
 // read gives the sheet of a job file; refused are the problems that the reader
 // has with it.

@@ -8,7 +8,7 @@ import (
 
 	"gaugesheet/diag/story"
 	"gaugesheet/layout"
-	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
 	"gaugesheet/report/job"
 	"gaugesheet/report/sheet"
@@ -39,7 +39,7 @@ func readJob(t testing.TB, path string, data []byte) *job.Job {
 	t.Helper()
 	j, problems := job.Reader{
 		Open:     func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(examplesDir, name)) },
-		HasGlyph: pdf.Metrics().Has,
+		HasGlyph: face.Metrics().Has,
 	}.Read(path, data)
 	if len(problems) > 0 {
 		t.Fatalf("%v\n%s", problems, data)
@@ -54,7 +54,7 @@ func drawn(t testing.TB, j *job.Job, kind, paper string) *record.Recorder {
 	if err != nil {
 		t.Fatalf("%s on %s: %v", kind, paper, err)
 	}
-	rec := record.New(pdf.Metrics())
+	rec := record.New(face.Metrics())
 	s.Draw(rec)
 	return rec
 }

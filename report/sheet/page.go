@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"gaugesheet/layout"
+	"gaugesheet/layout/face"
 	"gaugesheet/layout/figure"
-	"gaugesheet/layout/pdf"
 )
 
 // Margins of every sheet: wider at the left, where it is bound.
@@ -132,7 +132,7 @@ func (v *view) blocks(names []string) []layout.Block {
 
 // theme is the figures' own, in the template's sizes and the shop's accent.
 func (v *view) theme() layout.Theme {
-	t := figure.DefaultTheme(pdf.Metrics())
+	t := figure.DefaultTheme(face.Metrics())
 	for role, size := range v.sheet.Sizes {
 		t.Sizes[role] = size
 	}

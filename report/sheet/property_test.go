@@ -8,7 +8,7 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
 	"gaugesheet/diag/story"
-	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
 	"gaugesheet/report/sheet"
 )
@@ -30,7 +30,7 @@ func TestRandomJobsOnEverySheet(t *testing.T) {
 					t.Errorf("%s (%d cylinders): %v", j.Test().Engine.Layout, len(j.Test().Engine.Cylinders), err)
 					continue
 				}
-				rec := record.New(pdf.Metrics())
+				rec := record.New(face.Metrics())
 				s.Draw(rec)
 				checkPage(t, rec, kind, paper)
 				if kind != "blank" {

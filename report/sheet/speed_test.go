@@ -10,8 +10,7 @@ import (
 
 	"gaugesheet/diag/story"
 	"gaugesheet/layout"
-	"gaugesheet/layout/pdf"
-	"gaugesheet/layout/pdf/fonts"
+	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
 	"gaugesheet/report/job"
 	"gaugesheet/report/sheet"
@@ -24,7 +23,7 @@ const speedExample = "flat-4-healthy.yaml"
 func writeSheet(tb testing.TB, path string, data []byte) []byte {
 	j, problems := job.Reader{
 		Open:     func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(examplesDir, name)) },
-		HasGlyph: pdf.Metrics().Has,
+		HasGlyph: face.Metrics().Has,
 	}.Read(path, data)
 	if len(problems) > 0 {
 		tb.Fatal(problems)
@@ -44,8 +43,8 @@ func writeSheet(tb testing.TB, path string, data []byte) []byte {
 // faces, and as many lines as the sheet has strokes: no layout, no diagnosis.
 func writeFloor(tb testing.TB, texts []record.Text, strokes int) {
 	f := fpdf.New("P", "pt", "Letter", "")
-	f.AddUTF8FontFromBytes("sans", "", fonts.Regular)
-	f.AddUTF8FontFromBytes("sans", "B", fonts.Bold)
+	f.AddUTF8FontFromBytes("sans", "", face.Regular)
+	f.AddUTF8FontFromBytes("sans", "B", face.Bold)
 	f.AddPage()
 	for _, text := range texts {
 		f.SetFont("sans", map[layout.Weight]string{layout.Regular: "", layout.Bold: "B"}[text.Face.Weight], float64(text.Face.Size))

@@ -7,7 +7,7 @@ import (
 	"github.com/golang/freetype/truetype"
 	"golang.org/x/image/math/fixed"
 
-	"gaugesheet/layout/pdf/sfnt"
+	"gaugesheet/layout/face/sfnt"
 )
 
 // A subset must draw the same outlines as the full file: both are loaded by
