@@ -35,13 +35,29 @@ type Plan struct {
 	View          string  // "seen from above" or "seen from the rear"
 	VehicleFront  Direction
 	EngineFront   Direction
-	Note          string // what the drawing had to leave open; "" if nothing
+	Open          []Open // what the drawing had to leave open
 }
+
+// Open is something that the drawing had to leave open.
+type Open struct {
+	What     Unrecorded
+	Cylinder string // that it is about, "" for none
+}
+
+// Unrecorded is what is not known of an engine's place in the vehicle.
+type Unrecorded string
+
+// What may be left open. The crosswise front is drawn to the vehicle's left.
+const (
+	OpenFront          Unrecorded = "engine's front"
+	OpenFrontCrosswise Unrecorded = "engine's front crosswise"
+	OpenRow            Unrecorded = "row"
+)
 
 // Plan gives the engine as drawn: with the vehicle's front up where the mount
 // is known. For mid and rear engines, on a stand, and without a mount, the
 // direction of the engine's front in the vehicle is not recorded: then the
-// engine's own front is up, only its arrow is given, and the note says so.
+// engine's own front is up, only its arrow is given, and Open says so.
 func (e *Engine) Plan() Plan {
 	p := Plan{View: "seen from above"}
 	turn := e.orient(&p)
@@ -57,7 +73,7 @@ func (e *Engine) Plan() Plan {
 	return p
 }
 
-// orient sets the arrows and the note, and gives the turn of the page.
+// orient sets the arrows and what is open, and gives the turn of the page.
 func (e *Engine) orient(p *Plan) (turn func(x, y float64) (float64, float64)) {
 	upright := func(x, y float64) (float64, float64) { return x, y }
 	toLeft := func(x, y float64) (float64, float64) { return y, -x }
@@ -83,19 +99,16 @@ func (e *Engine) orient(p *Plan) (turn func(x, y float64) (float64, float64)) {
 		}
 		turn = toLeft
 		if len(e.Cylinders) > 2 {
-			p.Note = "which way the engine's front points is not recorded; drawn as if to the vehicle's left"
+			p.Open = append(p.Open, Open{What: OpenFrontCrosswise})
 		}
 	default:
 		p.EngineFront = Up
 		if e.Mount != OnStand {
-			p.Note = "direction of the engine's front in the vehicle not recorded"
+			p.Open = append(p.Open, Open{What: OpenFront})
 		}
 	}
 	if e.Kind == NarrowV && !e.firstRowGiven {
-		if p.Note != "" {
-			p.Note += "; "
-		}
-		p.Note += "which of the two rows cylinder " + e.Banks[0].Cylinders[0] + " stands in is not recorded"
+		p.Open = append(p.Open, Open{What: OpenRow, Cylinder: e.Banks[0].Cylinders[0]})
 	}
 	return turn
 }

@@ -2,6 +2,7 @@ package engine
 
 import (
 	"math"
+	"slices"
 	"testing"
 )
 
@@ -65,25 +66,25 @@ func TestPlanSaysWhatIsNotRecorded(t *testing.T) {
 		spec    Spec
 		vehicle Direction
 		engine  Direction
-		note    string
+		open    []Open
 	}{
-		{Spec{Layout: "inline-4", Mount: FrontLengthwise}, Up, Up, ""},
-		{Spec{Layout: "inline-4", Mount: FrontCrosswiseRight}, Up, ToRight, ""},
-		{Spec{Layout: "inline-4", Mount: OnStand}, NotShown, Up, ""},
-		{Spec{Layout: "inline-4", Mount: Rear}, NotShown, Up, "direction of the engine's front in the vehicle not recorded"},
-		{Spec{Layout: "inline-4"}, NotShown, Up, "direction of the engine's front in the vehicle not recorded"},
-		{Spec{Layout: "V2", FirstBank: "front"}, Up, NotShown, ""},
+		{Spec{Layout: "inline-4", Mount: FrontLengthwise}, Up, Up, nil},
+		{Spec{Layout: "inline-4", Mount: FrontCrosswiseRight}, Up, ToRight, nil},
+		{Spec{Layout: "inline-4", Mount: OnStand}, NotShown, Up, nil},
+		{Spec{Layout: "inline-4", Mount: Rear}, NotShown, Up, []Open{{What: OpenFront}}},
+		{Spec{Layout: "inline-4"}, NotShown, Up, []Open{{What: OpenFront}}},
+		{Spec{Layout: "V2", FirstBank: "front"}, Up, NotShown, nil},
 		{Spec{Layout: "V4", FirstBank: "front", Numbering: AcrossBanks}, Up, NotShown,
-			"which way the engine's front points is not recorded; drawn as if to the vehicle's left"},
-		{Spec{Layout: "narrow-V4", Mount: OnStand}, NotShown, Up, "which of the two rows cylinder 1 stands in is not recorded"},
-		{Spec{Layout: "narrow-V4", Mount: OnStand, FirstBank: "right"}, NotShown, Up, ""},
-		{Spec{Layout: "radial-5", Mount: FrontLengthwise}, NotShown, NotShown, ""},
+			[]Open{{What: OpenFrontCrosswise}}},
+		{Spec{Layout: "narrow-V4", Mount: OnStand}, NotShown, Up, []Open{{OpenRow, "1"}}},
+		{Spec{Layout: "narrow-V4", Mount: OnStand, FirstBank: "right"}, NotShown, Up, nil},
+		{Spec{Layout: "radial-5", Mount: FrontLengthwise}, NotShown, NotShown, nil},
 	}
 	for _, tt := range tests {
 		p := mustNew(t, tt.spec).Plan()
-		if p.VehicleFront != tt.vehicle || p.EngineFront != tt.engine || p.Note != tt.note {
-			t.Errorf("%+v: vehicle %v, engine %v, note %q; want %v, %v, %q", tt.spec,
-				p.VehicleFront, p.EngineFront, p.Note, tt.vehicle, tt.engine, tt.note)
+		if p.VehicleFront != tt.vehicle || p.EngineFront != tt.engine || !slices.Equal(p.Open, tt.open) {
+			t.Errorf("%+v: vehicle %v, engine %v, open %v; want %v, %v, %v", tt.spec,
+				p.VehicleFront, p.EngineFront, p.Open, tt.vehicle, tt.engine, tt.open)
 		}
 	}
 }

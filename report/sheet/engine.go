@@ -348,9 +348,7 @@ func (v *view) planCaptions(plan engine.Plan, outlines bool) []string {
 	if len(v.engine.FiringOrder) > 0 {
 		captions = append(captions, v.label("plan.firing-order", "order", strings.Join(v.engine.FiringOrder, "-")))
 	}
-	if plan.Note != "" {
-		captions = append(captions, plan.Note)
-	}
+	captions = append(captions, v.planOpen(plan)...)
 	if v.engine.Kind == engine.Radial {
 		captions = append(captions, plan.View)
 	}

@@ -1,0 +1,76 @@
+package sheet
+
+import (
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
+)
+
+// term says a word of the program or of the job file's own lists as a page has
+// it; nothing for none.
+func (v *view) term(kind, word string, pairs ...any) string {
+	if word == "" {
+		return ""
+	}
+	return v.label(kind+"."+word, pairs...)
+}
+
+// grade is a grade in words.
+func (v *view) grade(g diag.Grade) string { return v.term("grade", string(g)) }
+
+// judged is a verdict on a limit in words.
+func (v *view) judged(verdict diag.Verdict) string { return v.term("judged", string(verdict)) }
+
+// state is a test's state in words.
+func (v *view) state(s diag.State) string { return v.term("state", string(s)) }
+
+// stateBecause is a state with its reason, in the job's own words, where there
+// is one.
+func (v *view) stateBecause(s diag.State, reason string) string {
+	if reason == "" {
+		return v.state(s)
+	}
+	return v.label("state.because", "state", v.state(s), "reason", reason)
+}
+
+// urgency is an urgency in words.
+func (v *view) urgency(u diag.Urgency) string { return v.term("urgency", string(u)) }
+
+// confidence is how sure something is, in one word.
+func (v *view) confidence(c diag.Confidence) string { return v.term("confidence", string(c)) }
+
+// look is how a plug looks, in words.
+func (v *view) look(look string) string { return v.term("look", look) }
+
+// airAt are the places where test air escapes, in words.
+func (v *view) airAt(places []string) string {
+	said := make([]string, len(places))
+	for i, p := range places {
+		said[i] = v.term("air-at", p)
+	}
+	return strings.Join(said, ", ")
+}
+
+// layoutWords is an engine's layout in words.
+func (v *view) layoutWords(e *engine.Engine) string {
+	return v.term("layout", e.Kind.String(), "count", len(e.Names()))
+}
+
+// planOpen says what the drawing of the engine had to leave open.
+func (v *view) planOpen(p engine.Plan) []string {
+	said := make([]string, len(p.Open))
+	for i, o := range p.Open {
+		said[i] = v.label("open."+string(o.What), "cylinder", o.Cylinder)
+	}
+	return said
+}
+
+// sideWords is the side of the vehicle on which a bank of a two-bank engine
+// lies, in words.
+func (v *view) sideWords(bank int) string {
+	if v.engine.SideLabel(bank) == "" {
+		return ""
+	}
+	return v.term("side", v.engine.Banks[bank].Name)
+}
