@@ -4,7 +4,7 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 pages=$(mktemp -d)
 trap 'rm -rf "$pages"' EXIT
-go run ./cmd/gaugesheet render examples/*.yaml -o "$pages/"
+go run ./cmd/gaugesheet draw examples/*.yaml -o "$pages/"
 go run ./cmd/gaugesheet blank V8 -o "$pages/bench-sheet-v8.pdf"
 for page in "$pages"/*.pdf; do
 	name=$(basename "$page" .pdf)

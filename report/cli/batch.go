@@ -27,9 +27,9 @@ type outcome struct {
 	skipped  bool // an interrupt came first
 }
 
-// render draws all tasks, says what became of each in their order, and gives
+// draw draws all tasks, says what became of each in their order, and gives
 // the worst of their codes.
-func (c *Command) render(tasks []task, d drawing) error {
+func (c *Command) draw(tasks []task, d drawing) error {
 	var index *index
 	if d.index != "" {
 		if err := mayReplace(d.index, d.force, isIndex); err != nil {

@@ -88,7 +88,7 @@ func TestOrderOnAnyNumberOfCores(t *testing.T) {
 		var out bytes.Buffer
 		c := quiet()
 		c.Stdout = &out
-		if err := c.render(tasks, drawing{}); err != nil {
+		if err := c.draw(tasks, drawing{}); err != nil {
 			t.Fatal(err)
 		}
 		var want strings.Builder
@@ -129,7 +129,7 @@ func BenchmarkBatch(b *testing.B) {
 			defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(cores))
 			c := quiet()
 			for b.Loop() {
-				if err := c.render(tasks, drawing{force: true}); err != nil {
+				if err := c.draw(tasks, drawing{force: true}); err != nil {
 					b.Fatal(err)
 				}
 			}

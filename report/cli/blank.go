@@ -117,12 +117,17 @@ func (c *Command) putBlank(page *sheet.Sheet, err error, what, usual string, d d
 			return noAccess("%s: cannot be made: %v", d.output, reason(err))
 		}
 		output = filepath.Join(d.output, filepath.Base(usual))
-	case d.output != "":
+	case d.output != "" && d.output != standard:
+		if err := fileEnding(d.output); err != nil {
+			return err
+		}
 		output = d.output
+	case d.output == standard:
+		output = standard
 	}
 	if output == standard {
 		if isTerminal(c.Stdout) {
-			return wrongUse("standard output is a terminal, which shows no PDF").withHint("send it into a file, or name one with -o")
+			return wrongUse("standard output is a terminal, which shows no sheet").withHint("send it into a file, or name one with -o")
 		}
 		return c.put(output, data)
 	}

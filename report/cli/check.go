@@ -12,18 +12,22 @@ import (
 func (c *Command) checkCommand() *cobra.Command {
 	var asJSON bool
 	cmd := &cobra.Command{
-		Use:   "check JOB.yaml ... [--json]",
+		Use:   "check JOB.yaml or FOLDER ... [--json]",
 		Short: "Say in words what a job file's readings say, without a sheet",
 		Long: `Check job files: their problems with line and column, then what the readings
 say, in words or as JSON. What the engine is like never changes the exit code.`,
 		Args: arguments(1, -1, "job files"),
 		RunE: func(_ *cobra.Command, args []string) error {
-			jobs, folders, err := c.inputs(args)
+			inputs, several, err := c.inputs(args)
 			if err != nil {
 				return err
 			}
+			jobs := make([]string, len(inputs))
+			for i, in := range inputs {
+				jobs[i] = in.path
+			}
 			if asJSON {
-				return c.checkJSON(jobs, len(jobs) > 1 || folders)
+				return c.checkJSON(jobs, several)
 			}
 			return c.checkText(jobs)
 		},

@@ -141,9 +141,9 @@ func reason(err error) error {
 
 const long = `gaugesheet makes a one-page sheet for a customer from an engine's test readings.
 
-  gaugesheet new inline-4 -o job.yaml    a job file to fill in
+  gaugesheet start inline-4 -o job.yaml  a job file to fill in
   gaugesheet check job.yaml              what the readings say, in words
-  gaugesheet render job.yaml             the sheet, job.pdf`
+  gaugesheet draw job.yaml               the sheet, job.pdf`
 
 func (c *Command) root() *cobra.Command {
 	root := &cobra.Command{
@@ -163,14 +163,14 @@ func (c *Command) root() *cobra.Command {
 			if near := cmd.SuggestionsFor(args[0]); len(near) > 0 {
 				return f.withHint("did you mean '%s'?", near[0])
 			}
-			return f.withHint("'gaugesheet help' lists the commands; a job file is drawn by 'gaugesheet render %s'", args[0])
+			return f.withHint("'gaugesheet help' lists the commands; a job file is drawn by 'gaugesheet draw %s'", args[0])
 		},
 	}
 	root.SetIn(c.Stdin)
 	root.SetOut(c.Stdout)
 	root.SetErr(c.Stderr)
 	root.SuggestionsMinimumDistance = 2
-	root.AddCommand(c.renderCommand(), c.checkCommand(), c.blankCommand(), c.newCommand(), c.enginesCommand(),
+	root.AddCommand(c.drawCommand(), c.checkCommand(), c.blankCommand(), c.startCommand(), c.enginesCommand(),
 		c.rulesCommand(), c.schemaCommand(), c.extractCommand(), c.verifyCommand(), c.explainCommand(), c.versionCommand(), c.manCommand())
 	root.SetVersionTemplate("gaugesheet {{.Version}}\n")
 	for _, cmd := range root.Commands() {

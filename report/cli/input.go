@@ -9,7 +9,6 @@ import (
 	"path"
 	"path/filepath"
 	"regexp"
-	"sort"
 	"strings"
 
 	"gaugesheet/layout/face"
@@ -23,9 +22,16 @@ const mostFile = 32 << 20
 // standard names standard input and output on the command line.
 const standard = "-"
 
-// inputs gives the job files that arguments name: files, standard input, and
-// for a folder the job files in it. Folders tells whether one was named.
-func (c *Command) inputs(args []string) (paths []string, folders bool, err error) {
+// An input is a job file that the command line names.
+type input struct {
+	path string
+	name string // its place in a folder of sheets: below the folder that was named, else its file name
+}
+
+// inputs gives the job files that arguments name: files, standard input, for a
+// folder the job files in and below it, for a pattern the files that it fits.
+// Several tells whether more than one file was named, or a folder.
+func (c *Command) inputs(args []string) (jobs []input, several bool, err error) {
 	stdin := false
 	for _, arg := range args {
 		if arg == standard {
@@ -33,44 +39,79 @@ func (c *Command) inputs(args []string) (paths []string, folders bool, err error
 				return nil, false, wrongUse("standard input is named twice")
 			}
 			stdin = true
-			paths = append(paths, arg)
+			jobs = append(jobs, input{standard, "job.yaml"})
 			continue
 		}
-		if info, err := os.Stat(arg); err != nil || !info.IsDir() {
-			paths = append(paths, arg) // a file that cannot be read fails by itself
-			continue
-		}
-		jobs, err := c.jobsIn(arg)
+		paths, err := expanded(arg)
 		if err != nil {
 			return nil, false, err
 		}
-		paths, folders = append(paths, jobs...), true
+		for _, p := range paths {
+			if info, err := os.Stat(p); err != nil || !info.IsDir() {
+				jobs = append(jobs, input{p, filepath.Base(p)}) // a file that cannot be read fails by itself
+				continue
+			}
+			found, err := c.jobsIn(p)
+			if err != nil {
+				return nil, false, err
+			}
+			jobs, several = append(jobs, found...), true
+		}
 	}
-	return paths, folders, nil
+	return jobs, several || len(jobs) > 1, nil
 }
 
-// jobsIn lists the job files in a folder, not in those below it.
-func (c *Command) jobsIn(dir string) ([]string, error) {
-	entries, err := os.ReadDir(dir)
-	if err != nil {
-		return nil, noAccess("%s: %v", dir, reason(err))
+// expanded gives the files that a pattern fits, for shells that hand patterns
+// on as they are; what is there by that very name is no pattern.
+func expanded(arg string) ([]string, error) {
+	if _, err := os.Lstat(arg); err == nil || !strings.ContainsAny(arg, "*?[") {
+		return []string{arg}, nil
 	}
-	var jobs []string
-	for _, e := range entries {
-		file := filepath.Join(dir, e.Name())
-		if e.IsDir() || !isYAML(e.Name()) || strings.HasPrefix(e.Name(), ".") {
-			continue
+	paths, err := filepath.Glob(arg)
+	switch {
+	case err != nil:
+		return nil, wrongUse("%s: not a pattern of file names", arg).withHint("a bracket that is meant as itself is written [[]")
+	case len(paths) == 0:
+		return nil, noAccess("%s: no file fits this pattern", arg)
+	}
+	return paths, nil
+}
+
+// jobsIn lists the job files in a folder and in those below it, in the order
+// of their paths. Files and folders whose names begin with a dot are left
+// alone, and links to folders are not followed.
+func (c *Command) jobsIn(dir string) ([]input, error) {
+	var jobs []input
+	var walk func(below string) error
+	walk = func(below string) error {
+		entries, err := os.ReadDir(filepath.Join(dir, below))
+		if err != nil {
+			return noAccess("%s: %v", filepath.Join(dir, below), reason(err))
 		}
-		if hasEngine(file) {
-			jobs = append(jobs, file)
-		} else {
-			c.complain("%s: left out, it names no engine and so is no job file", file)
+		for _, e := range entries {
+			name := filepath.Join(below, e.Name())
+			file := filepath.Join(dir, name)
+			switch {
+			case strings.HasPrefix(e.Name(), "."):
+			case e.IsDir():
+				if err := walk(name); err != nil {
+					return err
+				}
+			case !isYAML(e.Name()):
+			case hasEngine(file):
+				jobs = append(jobs, input{file, name})
+			default:
+				c.complain("%s: left out, it names no engine and so is no job file", file)
+			}
 		}
+		return nil
+	}
+	if err := walk(""); err != nil {
+		return nil, err
 	}
 	if len(jobs) == 0 {
 		return nil, noAccess("%s: no job files in this folder", dir).withHint("a job file ends in .yaml and names an engine")
 	}
-	sort.Strings(jobs)
 	return jobs, nil
 }
 

@@ -1,9 +1,6 @@
 package cli
 
 import (
-	"fmt"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 
@@ -24,18 +21,20 @@ type drawing struct {
 	index   string // a CSV file with a line for each sheet; "" none
 }
 
-func (c *Command) renderCommand() *cobra.Command {
+func (c *Command) drawCommand() *cobra.Command {
 	var d drawing
 	var template string
 	cmd := &cobra.Command{
-		Use:   "render JOB.yaml ... [-o FILE or FOLDER] [--sheet KIND] [--paper letter/a4/legal]",
+		Use:   "draw JOB.yaml or FOLDER ... [-o FILE or FOLDER] [--sheet KIND] [--paper letter/a4/legal]",
 		Short: "Draw a sheet for each job file, as a PDF",
 		Long: `Draw a sheet for each job file, as a PDF beside it unless -o says otherwise.
-A folder stands for the job files in it. '-' reads a job from standard input,
-'-o -' writes the sheet to standard output. Many jobs are drawn on all cores.`,
-		Example: `  gaugesheet render job.yaml
-  gaugesheet render job.yaml --sheet workshop -o job-workshop.pdf
-  gaugesheet render season/ -o printed/ --index printed/index.csv`,
+A folder stands for the job files in it and in the folders below; a pattern such
+as '2026-*.yaml' for the files that it fits, where the shell leaves it as it is.
+'-' reads a job from standard input, '-o -' writes the sheet to standard output.
+Many jobs are drawn on all cores.`,
+		Example: `  gaugesheet draw job.yaml
+  gaugesheet draw job.yaml --sheet workshop -o job-workshop.pdf
+  gaugesheet draw season/ -o printed/ --index printed/index.csv`,
 		Args: arguments(1, -1, "job files"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if err := c.prepare(&d, template); err != nil {
@@ -45,7 +44,7 @@ A folder stands for the job files in it. '-' reads a job from standard input,
 			if err != nil {
 				return err
 			}
-			return c.render(tasks, d)
+			return c.draw(tasks, d)
 		},
 	}
 	flags := cmd.Flags()
@@ -115,84 +114,4 @@ func known(flag, word string, words []string) error {
 		return f.withHint("did you mean '%s'?", near)
 	}
 	return f
-}
-
-// A task is a job file and the sheet that it becomes.
-type task struct{ job, sheet string }
-
-// plan says which sheet each job becomes, and refuses what cannot come out
-// right before anything is drawn.
-func (c *Command) plan(args []string, d drawing) ([]task, error) {
-	jobs, folders, err := c.inputs(args)
-	if err != nil {
-		return nil, err
-	}
-	several := len(jobs) > 1 || folders
-	output, folder, err := d.where(jobs, several)
-	if err != nil {
-		return nil, err
-	}
-	taken := map[string]string{}
-	if d.index != "" {
-		taken[place(d.index)] = "the index"
-	}
-	tasks := make([]task, len(jobs))
-	for i, job := range jobs {
-		tasks[i] = task{job, output(job)}
-		if tasks[i].sheet == standard {
-			if isTerminal(c.Stdout) {
-				return nil, wrongUse("standard output is a terminal, which shows no PDF").withHint("send it into a file, or name one with -o")
-			}
-			continue
-		}
-		where := place(tasks[i].sheet)
-		if other, twice := taken[where]; twice {
-			return nil, noAccess("%s and %s would both be written to %s; nothing was drawn", other, called(job), tasks[i].sheet).
-				withHint("draw them into two folders")
-		}
-		taken[where] = called(job)
-	}
-	if folder {
-		if err := os.MkdirAll(d.output, 0o777); err != nil {
-			return nil, noAccess("%s: cannot be made: %v", d.output, reason(err))
-		}
-	}
-	return tasks, nil
-}
-
-// where gives the function that names the sheet of a job, and whether -o is a
-// folder.
-func (d drawing) where(jobs []string, several bool) (name func(job string) string, folder bool, err error) {
-	switch {
-	case d.output == "":
-		return besideJob, false, nil
-	case d.output == standard && several:
-		return nil, false, wrongUse("-o - writes one sheet to standard output, found %d jobs", len(jobs)).withHint("name a folder with -o")
-	case several && strings.EqualFold(filepath.Ext(d.output), ".pdf") && !isFolder(d.output):
-		return nil, false, wrongUse("-o %s is one file, found %d jobs", d.output, len(jobs)).withHint("name a folder with -o")
-	case d.output != standard && (several || isFolder(d.output)):
-		return func(job string) string {
-			if job == standard {
-				job = "job.yaml"
-			}
-			return filepath.Join(d.output, besideJob(filepath.Base(job)))
-		}, true, nil
-	}
-	return func(string) string { return d.output }, false, nil
-}
-
-// besideJob names the sheet of a job where nothing else is said.
-func besideJob(job string) string {
-	if job == standard {
-		return standard
-	}
-	return withExtension(job, ".pdf")
-}
-
-// sheetsWritten is the end of a run of several jobs.
-func sheetsWritten(n int) string {
-	if n == 1 {
-		return "1 sheet written"
-	}
-	return fmt.Sprintf("%d sheets written", n)
 }

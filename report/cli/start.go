@@ -10,16 +10,16 @@ import (
 	"gaugesheet/report/job"
 )
 
-func (c *Command) newCommand() *cobra.Command {
+func (c *Command) startCommand() *cobra.Command {
 	var output string
 	var full, force bool
 	cmd := &cobra.Command{
-		Use:   "new ENGINE [-o JOB.yaml]",
+		Use:   "start ENGINE [-o JOB.yaml]",
 		Short: "Write a job file to fill in for an engine",
 		Long: `Write a commented job file to fill in, for an engine that 'gaugesheet engines'
 lists; to standard output where -o names no file.`,
-		Example: `  gaugesheet new inline-4 -o job.yaml
-  gaugesheet new 'V8, bank by bank' -o job.yaml`,
+		Example: `  gaugesheet start inline-4 -o job.yaml
+  gaugesheet start 'V8, bank by bank' -o job.yaml`,
 		Args: arguments(1, -1, "an engine"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			name := strings.Join(args, " ")
