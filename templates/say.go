@@ -105,7 +105,7 @@ func (c *Catalogue) Label(key string, facts diag.Facts) (string, error) {
 	if !ok {
 		return "", fmt.Errorf("no words for the label %q", key)
 	}
-	s, err := t.say(facts)
+	s, err := c.say(t, facts)
 	if err != nil {
 		return "", fmt.Errorf("label %q: %w", key, err)
 	}
@@ -147,7 +147,7 @@ func (s *speaker) text(key string, t text, own diag.Facts) string {
 		facts = maps.Clone(s.facts)
 		maps.Copy(facts, own)
 	}
-	said, err := t.say(facts)
+	said, err := s.c.say(t, facts)
 	if err != nil && s.err == nil {
 		s.err = fmt.Errorf("words for %q: %w", key, err)
 	}
@@ -177,52 +177,20 @@ func variant(rule, variant string) string {
 }
 
 // wordFuncs are what the words may do with facts beside printing them.
-var wordFuncs = template.FuncMap{
-	"list":    func(n diag.Names) string { return list(n) },
-	"cyl":     cylinders,
-	"Cyl":     func(n diag.Names) string { return capital(cylinders(n)) },
-	"plural":  plural,
-	"many":    func(n diag.Names) bool { return len(n) != 1 },
-	"where":   where,
-	"capital": func(fact any) string { return capital(fmt.Sprint(fact)) },
-	"stood":   stood,
-	"span":    span,
-	"rotor":   rotor,
-	"Rotor":   func(n diag.Names) string { return capital(rotor(n)) },
-}
-
-// list joins names as a sentence does: "1", "3 and 5", "1, 3 and 5".
-func list(names []string) string {
-	switch len(names) {
-	case 0:
-		return ""
-	case 1:
-		return names[0]
+func (c *Catalogue) wordFuncs() template.FuncMap {
+	return template.FuncMap{
+		"list":    c.list,
+		"cyl":     c.cylinders,
+		"Cyl":     func(n diag.Names) (string, error) { return capitalOf(c.cylinders(n)) },
+		"plural":  plural,
+		"many":    func(n diag.Names) bool { return len(n) != 1 },
+		"where":   c.where,
+		"capital": func(fact any) string { return capital(fmt.Sprint(fact)) },
+		"stood":   c.stood,
+		"span":    c.span,
+		"rotor":   c.rotor,
+		"Rotor":   func(n diag.Names) (string, error) { return capitalOf(c.rotor(n)) },
 	}
-	last := len(names) - 1
-	return strings.Join(names[:last], ", ") + " and\u00a0" + names[last]
-}
-
-func counted(n diag.Names, one, many string) string {
-	if len(n) == 1 {
-		return one + "\u00a0" + n[0]
-	}
-	return many + "\u00a0" + list(n)
-}
-
-// span says a range of two figures: "7.0 to 7.2 bar"; where both print the same
-// it is that one.
-func span(low, high any) string {
-	from, to := fmt.Sprint(low), fmt.Sprint(high)
-	a, one := low.(diag.Number)
-	b, both := high.(diag.Number)
-	if from == to {
-		return to
-	}
-	if one && both && a.Unit == b.Unit {
-		from = strings.TrimSuffix(from, "\u00a0"+string(b.Unit))
-	}
-	return from + " to " + to
 }
 
 // plural chooses by a count, which may be a number of things or the things.
@@ -242,15 +210,30 @@ func plural(count any, one, many string) (string, error) {
 	return many, nil
 }
 
+// span says a range of two figures: "7.0 to 7.2 bar"; where both print the same
+// it is that one.
+func (c *Catalogue) span(low, high any) (string, error) {
+	from, to := fmt.Sprint(low), fmt.Sprint(high)
+	a, one := low.(diag.Number)
+	b, both := high.(diag.Number)
+	if from == to {
+		return to, nil
+	}
+	if one && both && a.Unit == b.Unit {
+		from = strings.TrimSuffix(from, "\u00a0"+string(b.Unit))
+	}
+	return c.Label("span", diag.Facts{"low": from, "high": to})
+}
+
 // stood says for how long an engine stood, of months in figures: "about 8
 // months", "about 4 years"; of none "a time that is not known".
-func stood(months string) string {
+func (c *Catalogue) stood(months string) (string, error) {
 	n, err := strconv.ParseFloat(months, 64)
 	switch {
 	case err != nil || n <= 0:
-		return "a time that is not known"
+		return c.Label("stood.unknown", nil)
 	case n < 24:
-		return "about " + months + " months"
+		return c.Label("stood.months", diag.Facts{"months": months})
 	}
-	return fmt.Sprintf("about %.0f years", n/12)
+	return c.Label("stood.years", diag.Facts{"years": diag.Number{Value: n / 12}})
 }

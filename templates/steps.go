@@ -3,7 +3,6 @@ package templates
 import (
 	"fmt"
 	"maps"
-	"strings"
 
 	"gopkg.in/yaml.v3"
 
@@ -77,30 +76,4 @@ func (c *Catalogue) OutcomesOf(check string) ([]string, error) {
 		return nil, err
 	}
 	return sorted(t.Outcomes), nil
-}
-
-// where says of which cylinders a check is: nothing for an engine of one, or
-// where none are named; every one by its own words; else the word before them
-// and their names. A rotary engine's are rotors.
-func where(facts diag.Facts, every, before string) string {
-	names, _ := facts["Cylinders"].(diag.Names)
-	is := func(fact string) bool { yes, _ := facts[fact].(bool); return yes }
-	switch {
-	case len(names) == 0 || !is("several"):
-		return ""
-	case is("rotary"):
-		return strings.Join([]string{"", before, theRotor(names)}, " ")
-	case is("all"):
-		return " " + every
-	}
-	return strings.Join([]string{"", before, counted(names, "cylinder", "cylinders")}, " ")
-}
-
-// theRotor names rotors within a sentence: "the rear rotor", "rotor 2".
-func theRotor(names diag.Names) string {
-	said := rotor(names)
-	if strings.HasPrefix(said, "rotor") {
-		return said
-	}
-	return "the " + said
 }

@@ -1,14 +1,15 @@
 // Package templates holds what is on the sheets without being drawn: which
 // blocks go on which sheet (sheets/*.yaml), and the words in which findings,
 // notices, checks and cautions are said (words/LANGUAGE/*.yaml). All of it is
-// embedded; a language is a folder, so that adding one changes no code.
+// embedded. A language is a folder, or a file of terms that take the place of
+// another's (words/en-GB.yaml), so that adding one changes no code.
 package templates
 
 import (
 	"embed"
 	"fmt"
 	"io/fs"
-	"path"
+	"slices"
 	"sort"
 	"strings"
 	"sync"
@@ -35,6 +36,8 @@ type Catalogue struct {
 	Language string
 
 	sections map[string]map[string]*item
+	reword   func(string) string // what is done to every text before facts are put in; nil for nothing
+	funcs    template.FuncMap
 }
 
 // entry is one text for each audience; a plain text in the file serves both.
@@ -95,26 +98,40 @@ func (t *text) UnmarshalYAML(node *yaml.Node) error {
 
 func (t text) empty() bool { return t.source == nil || t.source.body == "" }
 
-// say puts the facts in their places. A text without places costs nothing.
-func (t text) say(facts map[string]any) (string, error) {
+// say puts the facts in their places, in the catalogue that the text is of. A
+// text without places costs next to nothing.
+func (c *Catalogue) say(t text, facts map[string]any) (string, error) {
 	if t.empty() {
 		return "", nil
 	}
 	s := t.source
-	if !strings.Contains(s.body, "{{") {
-		return s.body, nil
-	}
-	s.once.Do(func() {
-		s.compiled, s.err = template.New(s.name).Option("missingkey=error").Funcs(wordFuncs).Parse(s.body)
-	})
+	s.once.Do(func() { s.compile(c) })
 	if s.err != nil {
 		return "", s.err
+	}
+	if s.compiled == nil {
+		return s.body, nil
 	}
 	var b strings.Builder
 	if err := s.compiled.Execute(&b, facts); err != nil {
 		return "", err
 	}
 	return b.String(), nil
+}
+
+// compile makes a text ready to be said: in the words of its language and, where
+// it has places, as a template.
+func (s *source) compile(c *Catalogue) {
+	if !strings.Contains(s.body, "{{") {
+		if c.reword != nil {
+			s.body = c.reword(s.body)
+		}
+		return
+	}
+	s.compiled, s.err = template.New(s.name).Option("missingkey=error").Funcs(c.funcs).Parse(s.body)
+	if s.err == nil && c.reword != nil {
+		rewordTree(s.compiled.Root, c.reword)
+	}
 }
 
 var catalogues sync.Map // language -> func() (*Catalogue, error)
@@ -125,6 +142,21 @@ func Words(language string) (*Catalogue, error) {
 	return load.(func() (*Catalogue, error))()
 }
 
+// Reworded gives a language's catalogue with every text of it put through a
+// function, before facts are put in their places.
+func Reworded(language string, reword func(string) string) (*Catalogue, error) {
+	c, err := readWords(language)
+	if err != nil {
+		return nil, err
+	}
+	if own := c.reword; own != nil {
+		c.reword = func(s string) string { return reword(own(s)) }
+	} else {
+		c.reword = reword
+	}
+	return c, nil
+}
+
 // Languages are the languages that have a catalogue.
 func Languages() []string {
 	entries, err := fs.ReadDir(files, "words")
@@ -133,21 +165,30 @@ func Languages() []string {
 	}
 	var names []string
 	for _, e := range entries {
-		if e.IsDir() {
-			names = append(names, e.Name())
-		}
+		names = append(names, strings.TrimSuffix(e.Name(), ".yaml"))
 	}
 	sort.Strings(names)
 	return names
 }
 
 func readWords(language string) (*Catalogue, error) {
-	dir := path.Join("words", language)
-	names, err := fs.Glob(files, dir+"/*.yaml")
-	if err != nil || len(names) == 0 {
+	if !slices.Contains(Languages(), language) {
 		return nil, fmt.Errorf("no words for the language %q; there are: %s", language, strings.Join(Languages(), ", "))
 	}
 	c := &Catalogue{Language: language, sections: map[string]map[string]*item{}}
+	c.funcs = c.wordFuncs()
+	folder := language
+	if data, err := files.ReadFile("words/" + language + ".yaml"); err == nil {
+		over, err := readTerms(data)
+		if err != nil {
+			return nil, fmt.Errorf("words/%s.yaml: %w", language, err)
+		}
+		folder, c.reword = over.Sentences, over.reword
+	}
+	names, err := fs.Glob(files, "words/"+folder+"/*.yaml")
+	if err != nil || len(names) == 0 {
+		return nil, fmt.Errorf("the language %q has no sentences", language)
+	}
 	for _, section := range sections {
 		c.sections[section] = map[string]*item{}
 	}

@@ -8,6 +8,10 @@ import (
 
 // Rotors that go by their place are never called cylinders.
 func TestRotorsAreNoCylinders(t *testing.T) {
+	c, err := Words("en")
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, one := range []struct {
 		names diag.Names
 		want  string
@@ -17,8 +21,8 @@ func TestRotorsAreNoCylinders(t *testing.T) {
 		{diag.Names{"2"}, "cylinder\u00a02"},
 		{diag.Names{"1", "3"}, "cylinders\u00a01 and\u00a03"},
 	} {
-		if got := cylinders(one.names); got != one.want {
-			t.Errorf("%v: %q, want %q", one.names, got, one.want)
+		if got, err := c.cylinders(one.names); got != one.want || err != nil {
+			t.Errorf("%v: %q, %v, want %q", one.names, got, err, one.want)
 		}
 	}
 }
