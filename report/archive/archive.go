@@ -8,10 +8,12 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"gaugesheet/report/archive/pdffile"
 	"gaugesheet/report/sheet"
+	"gaugesheet/templates"
 )
 
 // Limits of what is read.
@@ -39,6 +41,7 @@ type Sheet struct {
 	Version     string // of the program that made it
 	Kind        string // of the sheet, "" where the PDF does not say
 	Paper       string // "" where the PDF does not say
+	Language    string // of its words; "" where the PDF names none that is known
 	Fingerprint string // of the job file, as the PDF has it
 	Job         File
 	Files       []File // that the job draws on
@@ -59,6 +62,9 @@ func Open(data []byte) (*Sheet, error) {
 		return nil, err
 	}
 	s := &Sheet{Version: marks["gaugesheet"], Kind: marks["sheet"], Paper: marks["paper"], Fingerprint: marks["fingerprint"], file: f}
+	if s.Language, err = languageOf(f); err != nil {
+		return nil, err
+	}
 	pages, err := f.Pages()
 	switch {
 	case err != nil:
@@ -71,6 +77,19 @@ func Open(data []byte) (*Sheet, error) {
 		return nil, err
 	}
 	return s, nil
+}
+
+// languageOf is the language that the PDF says it is in.
+func languageOf(f *pdffile.File) (string, error) {
+	catalog, err := f.Catalog()
+	if err != nil {
+		return "", explain(err)
+	}
+	language, err := f.Text(catalog["Lang"])
+	if err != nil || !slices.Contains(templates.Languages(), language) {
+		return "", nil
+	}
+	return language, nil
 }
 
 // Made tells whether a file is a sheet of this program, of any version: with

@@ -127,7 +127,7 @@ func (s *Sheet) open(name string) ([]byte, error) {
 }
 
 func (s *Sheet) draw(j *job.Job, d *diag.Diagnosis, boxes bool) (*redrawn, error) {
-	o := sheet.Options{Kind: s.Kind, Paper: s.Paper, Boxes: boxes, Version: s.Version}
+	o := sheet.Options{Kind: s.Kind, Paper: s.Paper, Language: s.Language, Boxes: boxes, Version: s.Version}
 	if s.Template != nil {
 		o.Template, o.TemplateName = s.Template.Data, s.Template.Name
 	}

@@ -7,11 +7,9 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/report/job"
 	"gaugesheet/templates"
 )
-
-// Language is the language of the words.
-const Language = "en"
 
 // spoken is a diagnosis in words.
 type spoken struct {
@@ -25,8 +23,9 @@ type spoken struct {
 	next     *templates.SaidCheck
 }
 
-func speak(d *diag.Diagnosis, findings []diag.Finding, a templates.Audience) (*spoken, error) {
-	words, err := templates.Words(Language)
+// speak says a diagnosis in the language of its job.
+func speak(j *job.Job, d *diag.Diagnosis, findings []diag.Finding, a templates.Audience) (*spoken, error) {
+	words, err := templates.Words(j.Language.Value)
 	if err != nil {
 		return nil, err
 	}

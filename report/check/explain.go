@@ -24,7 +24,7 @@ func Explain(w io.Writer, j *job.Job, cylinder string) error {
 	}
 	d, tried := story.Explain(t)
 	findings := allFindings(d)
-	s, err := speak(d, findings, templates.Workshop)
+	s, err := speak(j, d, findings, templates.Workshop)
 	if err != nil {
 		return err
 	}

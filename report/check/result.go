@@ -16,6 +16,7 @@ import (
 type Result struct {
 	Job          any               `json:"job"`         // as given
 	Fingerprint  string            `json:"fingerprint"` // SHA-256 of the job file in hexadecimal
+	Language     string            `json:"language"`    // of the sentences; names and words of lists are the same in each
 	Engine       engineResult      `json:"engine"`
 	Compression  any               `json:"compression"`
 	Leakage      any               `json:"leakage"`
@@ -124,13 +125,14 @@ func Of(j *job.Job, d *diag.Diagnosis) (*Result, error) {
 		return nil, err
 	}
 	findings := allFindings(d)
-	s, err := speak(d, findings, audience)
+	s, err := speak(j, d, findings, audience)
 	if err != nil {
 		return nil, err
 	}
 	r := &Result{
 		Job:          j.AsGiven(),
 		Fingerprint:  j.Fingerprint(),
+		Language:     j.Language.Value,
 		Engine:       engineOf(j.Test().Engine),
 		Compression:  stated(j.Test(), d, "compression", compressionOf(d.Compression)),
 		Leakage:      stated(j.Test(), d, "leakage", leakageOf(d.Leakage)),

@@ -14,7 +14,7 @@ import (
 // Text writes what a job's readings say in words, for a terminal. The error is
 // the writer's, or names words that the catalogue lacks.
 func Text(w io.Writer, j *job.Job, d *diag.Diagnosis) error {
-	s, err := speak(d, nil, templates.Workshop)
+	s, err := speak(j, d, nil, templates.Workshop)
 	if err != nil {
 		return err
 	}

@@ -134,7 +134,7 @@ func (c *Command) drawOne(t task, d drawing) outcome {
 	if err := c.put(t.sheet, data); err != nil {
 		return o.failed(err)
 	}
-	o.row = indexRow(j, diagnosis, t)
+	o.row = indexRow(j, diagnosis, t, page.Language())
 	return o
 }
 

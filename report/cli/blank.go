@@ -19,7 +19,7 @@ const usualEngine = "inline-4"
 func (c *Command) blankCommand() *cobra.Command {
 	var d drawing
 	cmd := &cobra.Command{
-		Use:   "blank [ENGINE or JOB.yaml] [-o FILE]",
+		Use:   "blank [ENGINE or JOB.yaml] [-o FILE] [--language en/en-GB]",
 		Short: "Draw an empty bench sheet for an engine",
 		Long: `Draw an empty sheet to write on at the bench, for an engine that
 'gaugesheet engines' lists or for that of a job file, which needs no readings.

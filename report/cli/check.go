@@ -11,13 +11,17 @@ import (
 
 func (c *Command) checkCommand() *cobra.Command {
 	var asJSON bool
+	var language string
 	cmd := &cobra.Command{
-		Use:   "check JOB.yaml or FOLDER ... [--json]",
+		Use:   "check JOB.yaml or FOLDER ... [--json] [--language en/en-GB]",
 		Short: "Say in words what a job file's readings say, without a sheet",
 		Long: `Check job files: their problems with line and column, then what the readings
 say, in words or as JSON. What the engine is like never changes the exit code.`,
 		Args: arguments(1, -1, "job files"),
 		RunE: func(_ *cobra.Command, args []string) error {
+			if err := knownLanguage(&language); err != nil {
+				return err
+			}
 			inputs, several, err := c.inputs(args)
 			if err != nil {
 				return err
@@ -27,19 +31,20 @@ say, in words or as JSON. What the engine is like never changes the exit code.`,
 				jobs[i] = in.path
 			}
 			if asJSON {
-				return c.checkJSON(jobs, several)
+				return c.checkJSON(jobs, several, language)
 			}
-			return c.checkText(jobs)
+			return c.checkText(jobs, language)
 		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "write JSON, and nothing else, to standard output")
+	languageFlag(cmd, &language)
 	cmd.ValidArgsFunction = completeFiles("yaml", "yml")
 	return cmd
 }
 
 // checkText writes the words of all jobs, and the problems of those that have
 // some.
-func (c *Command) checkText(jobs []string) error {
+func (c *Command) checkText(jobs []string, language string) error {
 	code := Done
 	for i, name := range jobs {
 		if len(jobs) > 1 {
@@ -62,6 +67,7 @@ func (c *Command) checkText(jobs []string) error {
 			code = max(code, o.code)
 			continue
 		}
+		inLanguage(j, language)
 		var text strings.Builder
 		if err := check.Text(&text, j, story.Diagnose(j.Test())); err != nil {
 			return noSheet(name, err)
@@ -80,11 +86,11 @@ func noSheet(name string, err error) *failure {
 
 // checkJSON writes one object, or an array of one for each job. The problems
 // also go to standard error.
-func (c *Command) checkJSON(jobs []string, several bool) error {
+func (c *Command) checkJSON(jobs []string, several bool, language string) error {
 	code := Done
 	results := []any{}
 	for _, name := range jobs {
-		result, one, err := c.checkOne(name)
+		result, one, err := c.checkOne(name, language)
 		if err != nil {
 			return err
 		}
@@ -107,7 +113,7 @@ func (c *Command) checkJSON(jobs []string, several bool) error {
 
 // checkOne gives a job's result, or its errors, and the code that goes with
 // it.
-func (c *Command) checkOne(name string) (any, int, error) {
+func (c *Command) checkOne(name, language string) (any, int, error) {
 	j, problems, err := c.readJob(name, false)
 	switch {
 	case err != nil:
@@ -118,6 +124,7 @@ func (c *Command) checkOne(name string) (any, int, error) {
 		visible{c.Stderr}.Write([]byte(outcome{}.problems(problems).messages))
 		return check.Problems(name, problems), BadJob, nil
 	}
+	inLanguage(j, language)
 	result, err := check.Of(j, story.Diagnose(j.Test()))
 	if err != nil {
 		return nil, 0, noSheet(name, err)
@@ -126,8 +133,9 @@ func (c *Command) checkOne(name string) (any, int, error) {
 }
 
 func (c *Command) explainCommand() *cobra.Command {
-	return &cobra.Command{
-		Use:   "explain JOB.yaml [CYLINDER]",
+	var language string
+	cmd := &cobra.Command{
+		Use:   "explain JOB.yaml [CYLINDER] [--language en/en-GB]",
 		Short: "Say how the findings of a job file came about",
 		Long: `Say how the findings of a job file came about: its readings, every rule that
 was tried, why it fired or did not, and what overrode what. With a cylinder,
@@ -136,6 +144,9 @@ only what concerns it.`,
 
 		ValidArgsFunction: completeFiles("yaml", "yml"),
 		RunE: func(_ *cobra.Command, args []string) error {
+			if err := knownLanguage(&language); err != nil {
+				return err
+			}
 			j, problems, err := c.readJob(args[0], false)
 			if err != nil {
 				return err
@@ -145,6 +156,7 @@ only what concerns it.`,
 				visible{c.Stderr}.Write([]byte(o.messages))
 				return ended(o.code)
 			}
+			inLanguage(j, language)
 			cylinder := ""
 			if len(args) > 1 {
 				cylinder = args[1]
@@ -159,4 +171,6 @@ only what concerns it.`,
 			return c.write([]byte(text.String()))
 		},
 	}
+	languageFlag(cmd, &language)
+	return cmd
 }

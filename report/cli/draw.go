@@ -25,7 +25,7 @@ func (c *Command) drawCommand() *cobra.Command {
 	var d drawing
 	var template string
 	cmd := &cobra.Command{
-		Use:   "draw JOB.yaml or FOLDER ... [-o FILE or FOLDER] [--sheet KIND] [--paper letter/a4/legal]",
+		Use:   "draw JOB.yaml or FOLDER ... [-o FILE or FOLDER] [--sheet KIND] [--paper letter/a4/legal] [--language en/en-GB]",
 		Short: "Draw a sheet for each job file, as a PDF",
 		Long: `Draw a sheet for each job file, as a PDF beside it unless -o says otherwise.
 A folder stands for the job files in it and in the folders below; a pattern such
@@ -63,6 +63,7 @@ func (d *drawing) flags(cmd *cobra.Command) {
 	flags := cmd.Flags()
 	flags.StringVarP(&d.output, "output", "o", "", "write to this `file or folder`; - is standard output")
 	flags.StringVar(&d.options.Paper, "paper", "", "letter, a4 or legal (the job file's own where not given)")
+	languageFlag(cmd, &d.options.Language)
 	flags.BoolVar(&d.options.Boxes, "boxes", false, "outline every block of the page")
 	flags.BoolVar(&d.force, "force", false, "replace a file that gaugesheet did not make")
 	completeWords(cmd, "paper", papers)
@@ -79,6 +80,9 @@ func (c *Command) prepare(d *drawing, template string) error {
 		return err
 	}
 	if err := known("paper", d.options.Paper, papers); err != nil {
+		return err
+	}
+	if err := knownLanguage(&d.options.Language); err != nil {
 		return err
 	}
 	if template == "" {

@@ -8,7 +8,6 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
 	"gaugesheet/report/job"
-	"gaugesheet/report/sheet"
 	"gaugesheet/templates"
 )
 
@@ -40,9 +39,9 @@ func isIndex(data []byte) bool {
 	return bytes.HasPrefix(data, []byte(strings.Join(indexHead, ",")+"\n"))
 }
 
-func indexRow(j *job.Job, d *diag.Diagnosis, t task) []string {
+func indexRow(j *job.Job, d *diag.Diagnosis, t task, language string) []string {
 	verdict := ""
-	if words, err := templates.Words(sheet.Language); err == nil {
+	if words, err := templates.Words(language); err == nil {
 		verdict, _ = words.Verdict(d.Verdict, templates.Customer)
 	}
 	lowest, highest := extremes(d)

@@ -76,7 +76,10 @@ func (r *reader) below(name string) string {
 // shop reads the shop profile, from a file or from the job itself, and gives
 // its gauges.
 func (r *reader) shop(j *Job, top *section) map[string]*node {
-	defer func() { j.Paper = paperFor(top.word("paper"), j.Shop.Paper) }()
+	defer func() {
+		j.Paper = paperFor(top.word("paper"), j.Shop.Paper)
+		j.Language = languageFor(top.word("language"), j.Shop.Language, j.Paper)
+	}()
 	n := top.get("shop")
 	switch {
 	case n == nil:
@@ -105,7 +108,8 @@ func (r *reader) profile(j *Job, n *node) map[string]*node {
 	shop := &j.Shop
 	shop.Name, shop.Address, shop.Phone, shop.Email = s.text("name"), s.text("address"), s.text("phone"), s.text("email")
 	shop.Registration, shop.Disclaimer, shop.Font = s.text("registration"), s.text("disclaimer"), s.text("font")
-	shop.Paper, shop.Accent, shop.Logo = s.word("paper"), r.accent(s), s.text("logo")
+	shop.Paper, shop.Language = s.word("paper"), s.word("language")
+	shop.Accent, shop.Logo = r.accent(s), s.text("logo")
 	if shop.Logo.Given() && r.depth == 0 {
 		shop.LogoData = r.logo(shop.Logo)
 	}

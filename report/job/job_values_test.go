@@ -50,7 +50,7 @@ func TestIdentity(t *testing.T) {
 	if j.Valid.Days != 60 || len(j.Photos[0].Data) == 0 || len(j.Shop.LogoData) == 0 {
 		t.Errorf("days %d, photo %d bytes, logo %d bytes", j.Valid.Days, len(j.Photos[0].Data), len(j.Shop.LogoData))
 	}
-	if got := j.PosOf("compression", "dry", "3"); got != (Pos{80, 35}) {
+	if got := j.PosOf("compression", "dry", "3"); got != (Pos{81, 35}) {
 		t.Errorf("compression.dry.3 stands at %v", got)
 	}
 }
@@ -129,6 +129,28 @@ func TestFilesForTheArchive(t *testing.T) {
 		return nil, os.ErrNotExist
 	}); len(problems) > 0 {
 		t.Error(problems)
+	}
+}
+
+// The job's own language goes before the shop's, and both before the one that
+// goes with the paper.
+func TestLanguage(t *testing.T) {
+	const engine = "engine: {layout: single}\ncompression: {unit: psi, dry: [150]}\n"
+	for text, want := range map[string]string{
+		"":                            "en",
+		"paper: a4\n":                 "en-GB",
+		"paper: legal\n":              "en",
+		"shop: {paper: a4}\n":         "en-GB",
+		"language: EN-gb\n":           "en-GB",
+		"language: American\n":        "en",
+		"paper: a4\nlanguage: en\n":   "en",
+		"shop: {language: en-GB}\n":   "en-GB",
+		"shop: {language: british}\n": "en-GB",
+		"shop: {language: en-GB, paper: letter}\nlanguage: en\n": "en",
+	} {
+		if got := mustRead(t, text+engine).Language.Value; got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
 	}
 }
 

@@ -1,5 +1,7 @@
 package job
 
+import "gaugesheet/templates"
+
 // A form is how the value of a key is written.
 type form uint8
 
@@ -48,6 +50,7 @@ var (
 	pressureUnits = []string{"psi", "kPa", "bar", "MPa", "kgf/cm2"}
 	sheetWords    = []string{"customer", "invoice", "workshop", "pre-purchase"}
 	paperWords    = []string{"letter", "a4", "legal"}
+	languageWords = templates.Languages()
 	complaints    = []string{"misfire", "no start", "hard start", "rich running", "lean running", "low power", "oil use",
 		"coolant loss", "overheating", "noise", "stood"}
 	temperatures = []string{"cold", "warm", "hot"}
@@ -60,6 +63,9 @@ var (
 	smokeTimes  = []string{"start", "idle", "load", "overrun", "always"}
 )
 
+// otherLanguages are other names of languages.
+var otherLanguages = []alias{{"en-us", "en"}, {"american", "en"}, {"us english", "en"}, {"en-uk", "en-GB"}, {"british", "en-GB"}, {"uk english", "en-GB"}}
+
 // otherKeys are other words for keys, with spaces for hyphens.
 var otherKeys = map[string]string{"leakdown": "leakage", "leak down": "leakage", "leak down test": "leakage", "leakdown test": "leakage",
 	"cylinder leakage": "leakage", "compression test": "compression", "spark plugs": "plugs", "fuel": "fuel-pressure", "camera": "borescope"}
@@ -69,6 +75,8 @@ var fileKeys = []key{
 	{name: "format", form: asWhole, doc: "Version of this format; 1 is the only one so far.", example: "1"},
 	{name: "sheet", form: asWord, words: sheetWords, doc: "Which sheet to draw; customer where not given."},
 	{name: "paper", form: asWord, words: paperWords, doc: "Paper size; the shop profile's, or letter, where not given."},
+	{name: "language", form: asWord, words: languageWords, also: otherLanguages,
+		doc: "The sheet's language: en American English, en-GB British. The shop profile's where not given, else by its paper: A4 British, others American."},
 	{name: "job", form: asGroup, keys: jobKeys, doc: "The job that the test was done for."},
 	{name: "shop", form: asSpecial, keys: shopKeys, doc: "The shop: a file of these keys beside the job file, or the keys themselves.",
 		schema: `{"anyOf": [{"type": "string"}, {"$ref": "#/$defs/shop"}]}`},
@@ -137,6 +145,7 @@ var shopKeys = []key{
 	{name: "logo", form: asFileName, doc: "PNG or JPEG file beside the file that names it.", example: "logo.png"},
 	{name: "accent", form: asText, doc: "The sheet's one colour, in quotes.", example: `"#1f4e79"`},
 	{name: "paper", form: asWord, words: paperWords, doc: "Paper size where the job gives none."},
+	{name: "language", form: asWord, words: languageWords, also: otherLanguages, doc: "Language where the job gives none."},
 	{name: "disclaimer", form: asText, doc: "The shop's own words at the foot of the sheet."},
 	{name: "font", form: asText, doc: "Name of the sheet's typeface."},
 	{name: "gauges", form: asByName, keys: gaugeKeys, doc: "The shop's gauges by name; a job names them under 'gauges'.", example: "{dial A: {range: 0-300 psi, accuracy: 2 % of span}}"},

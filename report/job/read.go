@@ -182,6 +182,25 @@ func (r *reader) format(top *section) {
 	}
 }
 
+// languageFor gives the language of the job, of the shop, or that of the paper.
+func languageFor(job, shop, paper Text) Text {
+	switch {
+	case job.Given():
+		return job
+	case shop.Given():
+		return shop
+	}
+	return Text{Value: LanguageOf(paper.Value)}
+}
+
+// LanguageOf gives the language that goes with a size of paper.
+func LanguageOf(paper string) string {
+	if paper == "a4" {
+		return "en-GB"
+	}
+	return "en"
+}
+
 // paperFor gives the paper of the job, of the shop, or letter.
 func paperFor(job, shop Text) Text {
 	switch {

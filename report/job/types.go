@@ -33,6 +33,9 @@ type Job struct {
 
 	Sheet Text // customer where not given, the Pos then being zero
 	Paper Text // the shop's, or letter, where not given
+	// Language is one of templates.Languages: the shop's, or the paper's, where
+	// not given.
+	Language Text
 
 	Number, Technician, Reason, OrderedBy, Invoice, Place, Started Text
 	Date                                                           Date
@@ -68,7 +71,7 @@ type Person struct{ Name, Address, Phone, Email Text }
 // Shop is the shop that made the test.
 type Shop struct {
 	Name, Address, Phone, Email, Registration Text
-	Accent, Paper, Disclaimer, Font           Text
+	Accent, Paper, Language, Disclaimer, Font Text
 	Logo                                      Text   // file name as given
 	LogoData                                  []byte // PNG or JPEG
 }

@@ -8,6 +8,7 @@ import (
 	"gaugesheet/layout"
 	"gaugesheet/layout/face"
 	"gaugesheet/layout/figure"
+	"gaugesheet/report/job"
 )
 
 // Margins of every sheet: wider at the left, where it is bound.
@@ -39,6 +40,17 @@ func (v *view) paperName() string {
 		return v.job.Paper.Value
 	}
 	return "letter"
+}
+
+// language is the one asked for, else the job's, else the paper's.
+func (v *view) language() string {
+	switch {
+	case v.options.Language != "":
+		return v.options.Language
+	case v.job.Language.Value != "":
+		return v.job.Language.Value
+	}
+	return job.LanguageOf(v.paperName())
 }
 
 // builders make the blocks that templates name. A builder gives nil where the

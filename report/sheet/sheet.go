@@ -18,13 +18,11 @@ import (
 	"gaugesheet/templates"
 )
 
-// Language is the language of the sheets' words.
-const Language = "en"
-
 // Options say how a job is put on paper.
 type Options struct {
 	Kind         string // "" is the job's own
 	Paper        string // "" is the job's own
+	Language     string // one of templates.Languages; "" is the job's own, without a job that of the paper
 	Template     []byte // nil is the program's own for the kind
 	TemplateName string
 	NoAttach     bool // leave the job file out of the PDF
@@ -78,7 +76,7 @@ func (e *TemplateError) Error() string { return fmt.Sprintf("%s:%s", e.Name, e.P
 func (v *view) fit(o Options) (*Sheet, error) {
 	v.options = o
 	var err error
-	if v.words, err = templates.Words(Language); err != nil {
+	if v.words, err = templates.Words(v.language()); err != nil {
 		return nil, err
 	}
 	if v.sheet, err = o.template(); err != nil {
@@ -118,6 +116,9 @@ func (s *Sheet) Draw(surface layout.Surface) {
 	}
 	s.fitted.Draw(surface)
 }
+
+// Language is the language of the page's words.
+func (s *Sheet) Language() string { return s.view.words.Language }
 
 // PDF writes the page as a file that carries the job file and the files that
 // it draws on. The same job gives the same bytes, whenever it is written.
