@@ -12,7 +12,6 @@ import (
 	"syscall"
 
 	"gaugesheet/diag/story"
-	"gaugesheet/report/archive"
 	"gaugesheet/report/job"
 	"gaugesheet/report/sheet"
 )
@@ -111,7 +110,7 @@ func (c *Command) drawAll(ctx context.Context, tasks []task, d drawing) <-chan o
 func (c *Command) drawOne(t task, d drawing) outcome {
 	o := outcome{task: t}
 	if t.sheet != standard {
-		if err := mayReplace(t.sheet, d.force, archive.Made); err != nil {
+		if err := mayReplace(t.sheet, d.force, drawnHere); err != nil {
 			return o.failed(err)
 		}
 	}
@@ -127,7 +126,7 @@ func (c *Command) drawOne(t task, d drawing) outcome {
 	if err != nil {
 		return o.bad(t.job, err)
 	}
-	data, err := page.PDF()
+	data, err := d.file(page)
 	if err != nil {
 		return o.bad(t.job, err)
 	}

@@ -8,7 +8,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"gaugesheet/diag/engine"
-	"gaugesheet/report/archive"
 	"gaugesheet/report/job"
 	"gaugesheet/report/sheet"
 )
@@ -70,7 +69,7 @@ func (c *Command) blankJob(name string, d drawing) error {
 	page, err := sheet.Blank(j.Test().Engine, j, d.options)
 	usual := standard
 	if name != standard {
-		usual = withExtension(name, "-blank.pdf")
+		usual = withExtension(name, "-blank"+d.ending())
 	}
 	return c.putBlank(page, err, name, usual, d)
 }
@@ -89,7 +88,7 @@ func (c *Command) blankEngine(name string, d drawing) error {
 	if err != nil {
 		return &failure{code: BadJob, message: e.Layout + ": " + err.Error()}
 	}
-	return c.putBlank(page, err, name, e.Layout+"-blank.pdf", d)
+	return c.putBlank(page, err, name, e.Layout+"-blank"+d.ending(), d)
 }
 
 // unknownEngine refuses the name of an engine.
@@ -106,7 +105,7 @@ func (c *Command) putBlank(page *sheet.Sheet, err error, what, usual string, d d
 	if err != nil {
 		return noSheet(what, err)
 	}
-	data, err := page.PDF()
+	data, err := d.file(page)
 	if err != nil {
 		return noSheet(what, err)
 	}
@@ -118,7 +117,7 @@ func (c *Command) putBlank(page *sheet.Sheet, err error, what, usual string, d d
 		}
 		output = filepath.Join(d.output, filepath.Base(usual))
 	case d.output != "" && d.output != standard:
-		if err := fileEnding(d.output); err != nil {
+		if err := oneFile(d.output); err != nil {
 			return err
 		}
 		output = d.output
@@ -131,7 +130,7 @@ func (c *Command) putBlank(page *sheet.Sheet, err error, what, usual string, d d
 		}
 		return c.put(output, data)
 	}
-	if err := mayReplace(output, d.force, archive.Made); err != nil {
+	if err := mayReplace(output, d.force, drawnHere); err != nil {
 		return err
 	}
 	if err := c.put(output, data); err != nil {

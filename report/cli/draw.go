@@ -18,6 +18,7 @@ type drawing struct {
 	options sheet.Options
 	output  string // file, folder, standard, or "" for beside the job file
 	force   bool
+	picture bool   // a picture of the page instead of the page
 	index   string // a CSV file with a line for each sheet; "" none
 }
 
@@ -31,6 +32,7 @@ func (c *Command) drawCommand() *cobra.Command {
 A folder stands for the job files in it and in the folders below; a pattern such
 as '2026-*.yaml' for the files that it fits, where the shell leaves it as it is.
 '-' reads a job from standard input, '-o -' writes the sheet to standard output.
+With --picture, or where -o names a .png, a picture of the page is made instead.
 Many jobs are drawn on all cores.`,
 		Example: `  gaugesheet draw job.yaml
   gaugesheet draw job.yaml --sheet workshop -o job-workshop.pdf
@@ -64,6 +66,7 @@ func (d *drawing) flags(cmd *cobra.Command) {
 	flags.StringVarP(&d.output, "output", "o", "", "write to this `file or folder`; - is standard output")
 	flags.StringVar(&d.options.Paper, "paper", "", "letter, a4 or legal (the job file's own where not given)")
 	languageFlag(cmd, &d.options.Language)
+	flags.BoolVar(&d.picture, "picture", false, "a picture of the page (PNG) instead of the PDF, for a message; it carries no job file")
 	flags.BoolVar(&d.options.Boxes, "boxes", false, "outline every block of the page")
 	flags.BoolVar(&d.force, "force", false, "replace a file that gaugesheet did not make")
 	completeWords(cmd, "paper", papers)
@@ -85,9 +88,17 @@ func (c *Command) prepare(d *drawing, template string) error {
 	if err := knownLanguage(&d.options.Language); err != nil {
 		return err
 	}
-	if template == "" {
-		return nil
+	if err := d.chooseFormat(); err != nil {
+		return err
 	}
+	if template != "" {
+		return c.readTemplate(d, template)
+	}
+	return nil
+}
+
+// readTemplate reads a template of the user's.
+func (c *Command) readTemplate(d *drawing, template string) error {
 	if d.options.Kind != "" {
 		return wrongUse("--sheet and --template both say what goes on the page").withHint("give one of them")
 	}

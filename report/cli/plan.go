@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"strings"
 )
 
 // A task is a job file and the sheet that it becomes.
@@ -48,23 +47,23 @@ func (c *Command) plan(args []string, d drawing) ([]task, error) {
 func (d drawing) where(jobs int, several bool) (func(input) string, error) {
 	switch {
 	case d.output == "":
-		return func(job input) string { return besideJob(job.path) }, nil
+		return func(job input) string { return besideJob(job.path, d.ending()) }, nil
 	case d.output == standard && several:
 		return nil, wrongUse("-o - writes one sheet to standard output, found %d jobs", jobs).withHint("name a folder with -o")
 	case d.output == standard:
 		return func(input) string { return standard }, nil
 	case d.intoFolder(several):
-		return func(job input) string { return filepath.Join(d.output, withExtension(job.name, ending)) }, nil
+		return func(job input) string { return filepath.Join(d.output, withExtension(job.name, d.ending())) }, nil
 	case several:
 		return nil, wrongUse("-o %s is one file, found %d jobs", d.output, jobs).withHint("name a folder with -o")
 	}
-	return func(input) string { return d.output }, fileEnding(d.output)
+	return func(input) string { return d.output }, oneFile(d.output)
 }
 
 // intoFolder tells whether -o names a folder: of several jobs whatever is not
 // named like a sheet is one.
 func (d drawing) intoFolder(several bool) bool {
-	return isFolder(d.output) || several && !strings.EqualFold(filepath.Ext(d.output), ending)
+	return isFolder(d.output) || several && !isSheetFile(d.output)
 }
 
 // makeFolders makes the folder that -o names, and those in it that keep the
@@ -83,27 +82,11 @@ func (d drawing) makeFolders(tasks []task, several bool) error {
 }
 
 // besideJob names the sheet of a job where nothing else is said.
-func besideJob(job string) string {
+func besideJob(job, ending string) string {
 	if job == standard {
 		return standard
 	}
 	return withExtension(job, ending)
-}
-
-// ending is that of a sheet's file.
-const ending = ".pdf"
-
-// fileEnding refuses a file's name that says another kind of file than a
-// sheet is. A device has no ending.
-func fileEnding(name string) error {
-	if info, err := os.Stat(name); err == nil && !info.Mode().IsRegular() {
-		return nil
-	}
-	if ext := filepath.Ext(name); !strings.EqualFold(ext, ending) {
-		return wrongUse("-o %s: a sheet is a %s file", name, ending).
-			withHint("name it %s, or a folder with a slash at its end: %s/", strings.TrimSuffix(name, ext)+ending, name)
-	}
-	return nil
 }
 
 // sheetsWritten is the end of a run of several jobs.

@@ -32,6 +32,7 @@ var parts = []struct{ part, file string }{
 	{"golang.org/x/image", "x.txt"},
 	{"golang.org/x/sys", "x.txt"},
 	{"golang.org/x/term", "x.txt"},
+	{"golang.org/x/text", "x.txt"},
 	{"gopkg.in/yaml.v3", "yaml.txt"},
 }
 

@@ -14,6 +14,7 @@ import (
 	"gaugesheet/diag/engine"
 	"gaugesheet/layout"
 	"gaugesheet/layout/pdf"
+	"gaugesheet/layout/raster"
 	"gaugesheet/report/job"
 	"gaugesheet/templates"
 )
@@ -140,6 +141,14 @@ func (s *Sheet) PDF() ([]byte, error) {
 	doc := pdf.New(opt)
 	s.Draw(doc)
 	return doc.Bytes()
+}
+
+// PNG makes a picture of the page, for a message or a text about the job. It
+// carries no job file: what is filed is the PDF.
+func (s *Sheet) PNG() ([]byte, error) {
+	page := raster.New(raster.Options{Paper: s.paper})
+	s.Draw(page)
+	return page.PNG()
 }
 
 // keywords are the marks by which the program knows a sheet of its own.
