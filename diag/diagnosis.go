@@ -219,6 +219,7 @@ type Notice struct {
 
 // A Diagnosis is what a test says.
 type Diagnosis struct {
+	Rotary      bool // its cylinders are the rotors of a rotary engine
 	Compression *CompressionResult
 	Leakage     *LeakageResult
 	Plugs       *PlugsResult

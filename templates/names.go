@@ -43,8 +43,12 @@ func (c *Catalogue) counted(n diag.Names, one, many string) (string, error) {
 	return c.Label(many, diag.Facts{"names": names})
 }
 
-// byPlace are names of rotors that say where they stand.
-var byPlace = []string{"front", "rear", "middle", "centre", "center"}
+// byPlace are names that say where a cylinder or a rotor stands.
+var byPlace = []string{"front", "rear", "middle", "centre", "center", "left", "right", "top", "bottom"}
+
+func namedByPlace(n diag.Names) bool {
+	return len(n) > 0 && !slices.ContainsFunc(n, func(name string) bool { return !slices.Contains(byPlace, strings.ToLower(name)) })
+}
 
 // rotor names rotors as one speaks of them: "rear rotor", "front and rear
 // rotors", "rotor 2".
@@ -55,47 +59,37 @@ func (c *Catalogue) rotor(n diag.Names) (string, error) {
 	return c.counted(n, "name.rotor", "name.rotors")
 }
 
-// theRotor names rotors within a sentence: "the rear rotor", "rotor 2".
-func (c *Catalogue) theRotor(n diag.Names) (string, error) {
-	said, err := c.rotor(n)
+// cylinders names cylinders within a sentence, or the rotors of a rotary engine:
+// "cylinder 1", "cylinders 1 and 3", "the rear cylinder", "the rear rotor".
+func (c *Catalogue) cylinders(n diag.Names) (string, error) {
+	said, err := "", error(nil)
+	switch byPlace := namedByPlace(n); {
+	case c.rotary:
+		said, err = c.rotor(n)
+	case byPlace:
+		said, err = c.counted(n, "name.cylinder-by-place", "name.cylinders-by-place")
+	default:
+		said, err = c.counted(n, "name.cylinder", "name.cylinders")
+	}
 	if err != nil || !namedByPlace(n) {
 		return said, err
 	}
-	return c.Label("name.the-rotor", diag.Facts{"rotor": said})
-}
-
-// namedByPlace reports names that only rotors have.
-func namedByPlace(n diag.Names) bool {
-	return !slices.ContainsFunc(n, func(name string) bool { return !slices.Contains(byPlace, strings.ToLower(name)) })
-}
-
-// cylinders names cylinders, or rotors where the names say where they stand:
-// "cylinder 1", "cylinders 1 and 3", "the rear rotor".
-func (c *Catalogue) cylinders(n diag.Names) (string, error) {
-	if len(n) > 0 && namedByPlace(n) {
-		return c.theRotor(n)
-	}
-	return c.counted(n, "name.cylinder", "name.cylinders")
+	return c.Label("name.by-place", diag.Facts{"named": said})
 }
 
 // where says of which cylinders a check is: nothing for an engine of one, or
 // where none are named; every one by its own words; else the word before them
-// and their names. A rotary engine's are rotors.
+// and their names.
 func (c *Catalogue) where(facts diag.Facts, every, before string) (string, error) {
 	names, _ := facts["Cylinders"].(diag.Names)
 	is := func(fact string) bool { yes, _ := facts[fact].(bool); return yes }
-	var said string
-	var err error
 	switch {
 	case len(names) == 0 || !is("several"):
 		return "", nil
-	case is("rotary"):
-		said, err = c.theRotor(names)
-	case is("all"):
+	case is("all") && !is("rotary"):
 		return " " + every, nil
-	default:
-		said, err = c.counted(names, "name.cylinder", "name.cylinders")
 	}
+	said, err := c.Of(is("rotary")).cylinders(names)
 	return " " + before + " " + said, err
 }
 

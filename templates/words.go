@@ -37,7 +37,20 @@ type Catalogue struct {
 
 	sections map[string]map[string]*item
 	reword   func(string) string // what is done to every text before facts are put in; nil for nothing
+	rotary   bool                // what it calls cylinders are the rotors of a rotary engine
 	funcs    template.FuncMap
+}
+
+// Of is the catalogue as it speaks of an engine: of cylinders, or of the rotors
+// of a rotary engine.
+func (c *Catalogue) Of(rotary bool) *Catalogue {
+	if rotary == c.rotary {
+		return c
+	}
+	of := *c
+	of.rotary = rotary
+	of.funcs = of.wordFuncs()
+	return &of
 }
 
 // entry is one text for each audience; a plain text in the file serves both.
@@ -82,9 +95,16 @@ type text struct{ source *source }
 
 type source struct {
 	name, body string
-	once       sync.Once
-	compiled   *template.Template
-	err        error
+	said       [2]compiled // as it speaks of cylinders and of rotors
+}
+
+// compiled is a text ready to be said: in the words of its language and, where
+// it has places, as a template.
+type compiled struct {
+	once     sync.Once
+	plain    string
+	template *template.Template
+	err      error
 }
 
 // UnmarshalYAML takes a scalar.
@@ -104,33 +124,32 @@ func (c *Catalogue) say(t text, facts map[string]any) (string, error) {
 	if t.empty() {
 		return "", nil
 	}
-	s := t.source
-	s.once.Do(func() { s.compile(c) })
-	if s.err != nil {
-		return "", s.err
+	of := &t.source.said[0]
+	if c.rotary {
+		of = &t.source.said[1]
 	}
-	if s.compiled == nil {
-		return s.body, nil
+	of.once.Do(func() { of.compile(t.source, c) })
+	if of.err != nil || of.template == nil {
+		return of.plain, of.err
 	}
 	var b strings.Builder
-	if err := s.compiled.Execute(&b, facts); err != nil {
+	if err := of.template.Execute(&b, facts); err != nil {
 		return "", err
 	}
 	return b.String(), nil
 }
 
-// compile makes a text ready to be said: in the words of its language and, where
-// it has places, as a template.
-func (s *source) compile(c *Catalogue) {
+func (of *compiled) compile(s *source, c *Catalogue) {
 	if !strings.Contains(s.body, "{{") {
+		of.plain = s.body
 		if c.reword != nil {
-			s.body = c.reword(s.body)
+			of.plain = c.reword(s.body)
 		}
 		return
 	}
-	s.compiled, s.err = template.New(s.name).Option("missingkey=error").Funcs(c.funcs).Parse(s.body)
-	if s.err == nil && c.reword != nil {
-		rewordTree(s.compiled.Root, c.reword)
+	of.template, of.err = template.New(s.name).Option("missingkey=error").Funcs(c.funcs).Parse(s.body)
+	if of.err == nil && c.reword != nil {
+		rewordTree(of.template.Root, c.reword)
 	}
 }
 

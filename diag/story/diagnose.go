@@ -37,7 +37,7 @@ func Explain(t *diag.Test) (*diag.Diagnosis, []rule.Tried) {
 // diagnose tells the stories of a test and concludes from them.
 func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis) {
 	d := c.Sums
-	d.NextFor = -1
+	d.NextFor, d.Rotary = -1, c.Rotary()
 	told, at := stories(c, atLeast)
 	for _, s := range told {
 		s.chooseCheck(c, at)

@@ -29,6 +29,7 @@ func speak(j *job.Job, d *diag.Diagnosis, findings []diag.Finding, a templates.A
 	if err != nil {
 		return nil, err
 	}
+	words = words.Of(d.Rotary)
 	s := &spoken{}
 	if s.stories, err = each(d.Stories, func(x diag.Story) (templates.SaidStory, error) {
 		said, err := words.Story(x, a)

@@ -42,7 +42,7 @@ func isIndex(data []byte) bool {
 func indexRow(j *job.Job, d *diag.Diagnosis, t task, language string) []string {
 	verdict := ""
 	if words, err := templates.Words(language); err == nil {
-		verdict, _ = words.Verdict(d.Verdict, templates.Customer)
+		verdict, _ = words.Of(d.Rotary).Verdict(d.Verdict, templates.Customer)
 	}
 	lowest, highest := extremes(d)
 	row := []string{j.Number.Value, j.Date.Entered.Value, j.Vehicle.Description.Value, j.Test().Engine.Layout,

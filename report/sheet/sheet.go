@@ -80,6 +80,7 @@ func (v *view) fit(o Options) (*Sheet, error) {
 	if v.words, err = templates.Words(v.language()); err != nil {
 		return nil, err
 	}
+	v.words = v.words.Of(v.engine.Kind == engine.Rotary)
 	if v.sheet, err = o.template(); err != nil {
 		return nil, err
 	}
