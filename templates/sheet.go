@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"cmp"
 	"fmt"
 	"path"
 	"slices"
@@ -46,15 +47,6 @@ type SheetColumn struct {
 	Blocks []string
 }
 
-// BlockNames are the blocks that a sheet may have.
-var BlockNames = []string{
-	"head", "identity", "verdict", "tiles", "engine", "spread", "small-values", "fuel", "trend", "findings", "next-check",
-	"results", "readings", "rules-compared", "limits", "sums", "earlier", "method", "conditions", "gauges",
-	"work", "scope", "tested", "photos", "independence", "validity", "own-findings", "notices", "not-tested", "cautions", "disclaimer",
-	"sign-off", "foot",
-	"bench-identity", "bench-fuel", "bench-plugs", "bench-method", "bench-readings", "bench-end",
-}
-
 var roleNames = map[string]layout.Role{
 	"display": layout.Display, "title": layout.Title, "heading": layout.Heading, "strong": layout.Strong,
 	"body": layout.Body, "label": layout.Label, "note": layout.Note,
@@ -72,7 +64,7 @@ func BuiltIn(kind string) (*Sheet, error) {
 		if err != nil {
 			return nil, fmt.Errorf("no sheet %q; there are: %s", kind, strings.Join(Kinds(), ", "))
 		}
-		sheet, problems := ReadSheet(data)
+		sheet, problems := ReadSheet(data, nil)
 		if len(problems) > 0 {
 			return nil, fmt.Errorf("sheets/%s.yaml:%s", kind, problems[0])
 		}
@@ -91,15 +83,17 @@ type Problem struct {
 func (p Problem) String() string { return fmt.Sprintf("%d:%d: %s", p.Line, p.Column, p.Message) }
 
 // ReadSheet reads a template and reports everything that is wrong with it.
-func ReadSheet(data []byte) (*Sheet, []Problem) {
-	r := &sheetReader{sheet: &Sheet{Sizes: map[layout.Role]layout.Length{}, LeastScale: 1, LeastSpace: 1}}
+// Blocks are the names that its blocks may have; nil lets any name be, as the
+// program's own templates have it, which tests check.
+func ReadSheet(data []byte, blocks []string) (*Sheet, []Problem) {
+	r := &sheetReader{
+		sheet: &Sheet{Sizes: map[layout.Role]layout.Length{}, LeastScale: 1, LeastSpace: 1},
+		known: blocks, placed: map[string]int{},
+	}
 	r.read(data)
 	if len(r.problems) > 0 {
 		slices.SortStableFunc(r.problems, func(a, b Problem) int {
-			if a.Line != b.Line {
-				return a.Line - b.Line
-			}
-			return a.Column - b.Column
+			return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 		})
 		return nil, r.problems
 	}

@@ -14,6 +14,8 @@ import (
 // sheetReader walks a template's nodes and collects what is wrong.
 type sheetReader struct {
 	sheet    *Sheet
+	known    []string       // the names that blocks may have; nil is any
+	placed   map[string]int // the line in which each block was placed
 	problems []Problem
 }
 
@@ -24,7 +26,11 @@ func (r *sheetReader) problem(n *yaml.Node, hint, format string, args ...any) {
 func (r *sheetReader) read(data []byte) {
 	var doc yaml.Node
 	if err := yaml.Unmarshal(data, &doc); err != nil {
-		r.problem(&yaml.Node{}, "", "not readable as YAML: %s", strings.TrimPrefix(err.Error(), "yaml: "))
+		at, message := &yaml.Node{}, strings.TrimPrefix(err.Error(), "yaml: ")
+		if n, err := fmt.Sscanf(message, "line %d:", &at.Line); n == 1 && err == nil {
+			_, message, _ = strings.Cut(message, ": ")
+		}
+		r.problem(at, "", "not readable as YAML: %s", message)
 		return
 	}
 	if len(doc.Content) == 0 {
@@ -32,7 +38,7 @@ func (r *sheetReader) read(data []byte) {
 		return
 	}
 	root := doc.Content[0]
-	r.keys(root, map[string]func(*yaml.Node){
+	given := r.keys(root, map[string]func(*yaml.Node){
 		"sheet":     func(n *yaml.Node) { r.sheet.Name = r.word(n) },
 		"audience":  r.audience,
 		"title":     func(n *yaml.Node) { r.sheet.Title = r.word(n) },
@@ -40,19 +46,32 @@ func (r *sheetReader) read(data []byte) {
 		"rows":      r.rows,
 		"gives-way": r.givesWay,
 	})
-	if len(r.sheet.Rows) == 0 && len(r.problems) == 0 {
+	if len(r.problems) > 0 { // what is missing can only be told of what was read
+		return
+	}
+	for _, key := range []string{"sheet", "audience"} {
+		if !given[key] {
+			r.problem(root, "", "the key %q is missing", key)
+		}
+	}
+	if len(r.placed) == 0 {
 		r.problem(root, "rows: [[head], [verdict], [engine]]", "expected rows with blocks, found none")
 	}
-	if missing := r.missingSizes(); len(missing) > 0 && len(r.problems) == 0 {
+	if missing := r.missingSizes(); len(missing) > 0 {
 		r.problem(root, "", "under type, a size is missing for: %s", strings.Join(missing, ", "))
+	}
+	if r.sheet.Title == "" {
+		r.sheet.Title = r.sheet.Name
 	}
 }
 
-// keys hands each value of a mapping to its reader.
-func (r *sheetReader) keys(n *yaml.Node, readers map[string]func(*yaml.Node)) {
+// keys hands each value of a mapping to its reader, and tells which keys were
+// given.
+func (r *sheetReader) keys(n *yaml.Node, readers map[string]func(*yaml.Node)) map[string]bool {
+	given := map[string]bool{}
 	if n.Kind != yaml.MappingNode {
 		r.problem(n, "", "expected keys and values, found %s", kindName(n))
-		return
+		return given
 	}
 	seen := map[string]int{}
 	for i := 0; i+1 < len(n.Content); i += 2 {
@@ -71,8 +90,10 @@ func (r *sheetReader) keys(n *yaml.Node, readers map[string]func(*yaml.Node)) {
 			r.unknown(key, "key", sorted(readers))
 			continue
 		}
+		given[key.Value] = true
 		read(value)
 	}
+	return given
 }
 
 // unknown reports a word that is none of the known ones, with the nearest.
@@ -181,26 +202,30 @@ func (r *sheetReader) blocks(n *yaml.Node) []string {
 	}
 	var names []string
 	for _, item := range n.Content {
-		if !slices.Contains(BlockNames, item.Value) {
-			r.unknown(item, "block", BlockNames)
+		name, ok := r.block(item)
+		if line, twice := r.placed[name]; twice && ok {
+			r.problem(item, "", "the block %q is placed twice, first in line %d", name, line)
 			continue
 		}
-		if slices.Contains(names, item.Value) || r.placed(item.Value) {
-			r.problem(item, "", "the block %q is placed twice", item.Value)
-			continue
+		if ok {
+			r.placed[name] = item.Line
+			names = append(names, name)
 		}
-		names = append(names, item.Value)
 	}
 	return names
 }
 
-func (r *sheetReader) placed(block string) bool {
-	for _, row := range r.sheet.Rows {
-		if slices.Contains(row.Blocks(), block) {
-			return true
-		}
+// block reads the name of a block; it is not ok where there is no such block.
+func (r *sheetReader) block(n *yaml.Node) (name string, ok bool) {
+	switch {
+	case n.Kind != yaml.ScalarNode || n.Value == "":
+		r.problem(n, "", "expected the name of a block, found %s", kindName(n))
+		return "", false
+	case r.known != nil && !slices.Contains(r.known, n.Value):
+		r.unknown(n, "block", r.known)
+		return "", false
 	}
-	return false
+	return n.Value, true
 }
 
 var detailNames = map[string]layout.Detail{"compact": layout.Compact, "brief": layout.Brief}
@@ -211,30 +236,29 @@ func (r *sheetReader) givesWay(n *yaml.Node) {
 		return
 	}
 	for _, item := range n.Content {
-		var step layout.Step
-		r.keys(item, map[string]func(*yaml.Node){
-			"block": func(n *yaml.Node) {
-				step.Block = n.Value
-				if !slices.Contains(BlockNames, n.Value) {
-					r.unknown(n, "block", BlockNames)
-				}
-			},
-			"with": func(n *yaml.Node) {
-				step.With = n.Value
-				if !slices.Contains(BlockNames, n.Value) {
-					r.unknown(n, "block", BlockNames)
-				}
-			},
-			"to": func(n *yaml.Node) {
-				to, ok := detailNames[n.Value]
-				if !ok {
-					r.unknown(n, "level of detail", sorted(detailNames))
-				}
-				step.To = to
-			},
-		})
-		r.sheet.GivesWay = append(r.sheet.GivesWay, step)
+		r.sheet.GivesWay = append(r.sheet.GivesWay, r.step(item))
 	}
+}
+
+// step reads one concession of a full page.
+func (r *sheetReader) step(n *yaml.Node) (step layout.Step) {
+	given := r.keys(n, map[string]func(*yaml.Node){
+		"block": func(n *yaml.Node) { step.Block, _ = r.block(n) },
+		"with":  func(n *yaml.Node) { step.With, _ = r.block(n) },
+		"to": func(n *yaml.Node) {
+			to, ok := detailNames[n.Value]
+			if !ok {
+				r.unknown(n, "level of detail", sorted(detailNames))
+			}
+			step.To = to
+		},
+	})
+	for _, key := range []string{"block", "to"} {
+		if n.Kind == yaml.MappingNode && !given[key] {
+			r.problem(n, "- {block: findings, to: compact}", "the key %q is missing", key)
+		}
+	}
+	return step
 }
 
 func kindName(n *yaml.Node) string {

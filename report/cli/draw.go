@@ -106,7 +106,7 @@ func (c *Command) readTemplate(d *drawing, template string) error {
 	if err != nil {
 		return noAccess("%s: cannot be read: %v", template, reason(err))
 	}
-	if _, problems := templates.ReadSheet(data); len(problems) > 0 {
+	if _, problems := sheet.ReadTemplate(data); len(problems) > 0 {
 		for _, p := range problems {
 			c.complain("%s:%s", template, p)
 			if p.Hint != "" {

@@ -53,8 +53,9 @@ func (v *view) language() string {
 	return job.LanguageOf(v.paperName())
 }
 
-// builders make the blocks that templates name. A builder gives nil where the
-// job has nothing for the block; the page then closes up.
+// builders make the blocks that templates name, which are these and no others.
+// A builder gives nil where the job has nothing for the block; the page then
+// closes up.
 var builders = map[string]func(*view) layout.Block{
 	"head":         (*view).headBlock,
 	"identity":     (*view).identityBlock,

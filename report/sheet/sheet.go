@@ -5,9 +5,11 @@ package sheet
 
 import (
 	"fmt"
+	"maps"
 	"mime"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
@@ -104,11 +106,17 @@ func (o Options) template() (*templates.Sheet, error) {
 	if o.Template == nil {
 		return templates.BuiltIn(o.Kind)
 	}
-	t, problems := templates.ReadSheet(o.Template)
+	t, problems := ReadTemplate(o.Template)
 	if len(problems) > 0 {
 		return nil, &TemplateError{Name: o.TemplateName, Problems: problems}
 	}
 	return t, nil
+}
+
+// ReadTemplate reads a template of the user's and reports everything that is
+// wrong with it.
+func ReadTemplate(data []byte) (*templates.Sheet, []templates.Problem) {
+	return templates.ReadSheet(data, slices.Sorted(maps.Keys(builders)))
 }
 
 // Draw draws the page on any surface.
