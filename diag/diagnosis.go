@@ -12,6 +12,7 @@ package diag
 
 import (
 	"strconv"
+	"time"
 
 	"gaugesheet/diag/quantity"
 )
@@ -81,7 +82,7 @@ const (
 )
 
 // Facts are the values that the words of a finding use, by name: Number,
-// Names, string, int, or bool.
+// Names, string, int, bool or *When.
 type Facts map[string]any
 
 // A Number is a value to be printed with its decimals and unit.
@@ -107,6 +108,13 @@ func (n Number) Printed() float64 {
 		return n.Value
 	}
 	return v
+}
+
+// When is when another test was made: its day, or, where that is not known, the
+// label that the job gives it.
+type When struct {
+	Day   time.Time
+	Label string
 }
 
 // Names are cylinders, rotors or circuits by name, in the engine's order.

@@ -3,6 +3,7 @@ package templates
 import (
 	"slices"
 	"strings"
+	"time"
 	"unicode"
 	"unicode/utf8"
 
@@ -104,3 +105,49 @@ func capital(s string) string {
 
 // capitalOf begins a sentence with what was said, if anything could be.
 func capitalOf(s string, err error) (string, error) { return capital(s), err }
+
+// term says a word of the program by its label: the kind "grade" and the word
+// "very low" are the label "grade.very low".
+func (c *Catalogue) term(kind, word string) (string, error) { return c.Label(kind+"."+word, nil) }
+
+// terms says several.
+func (c *Catalogue) terms(kind string, words diag.Names) (diag.Names, error) {
+	said := make(diag.Names, len(words))
+	for i, word := range words {
+		var err error
+		if said[i], err = c.term(kind, word); err != nil {
+			return nil, err
+		}
+	}
+	return said, nil
+}
+
+// known says a word that may also be the user's own, which stays as it is.
+func (c *Catalogue) known(kind, word string) (string, error) {
+	if !c.Has("labels", kind+"."+word) {
+		return word, nil
+	}
+	return c.term(kind, word)
+}
+
+// when says when another test was made, by the label for a day and the one for
+// what the job calls the test.
+func (c *Catalogue) when(w *diag.When, kind string) (string, error) {
+	if w.Day.IsZero() {
+		return c.Label(kind+"test", diag.Facts{"label": w.Label})
+	}
+	day, err := c.Date(w.Day)
+	if err != nil {
+		return "", err
+	}
+	return c.Label(kind+"day", diag.Facts{"day": day})
+}
+
+// Date is a day as people write it, with the month in words.
+func (c *Catalogue) Date(day time.Time) (string, error) {
+	months, err := c.Label("date.months", nil)
+	if err != nil {
+		return "", err
+	}
+	return c.Label("date.form", diag.Facts{"day": day.Day(), "month": strings.Fields(months)[day.Month()-1], "year": day.Year()})
+}

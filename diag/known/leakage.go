@@ -270,7 +270,7 @@ func (c *Case) lossSpan(names []string, worst *diag.LeakResult) string {
 	if from == to || c.LossIsBound(least.Name) {
 		return to
 	}
-	return strings.TrimSuffix(from, "\u00a0"+string(quantity.Percent)) + " to " + to
+	return strings.TrimSuffix(from, "\u00a0"+string(quantity.Percent)) + "–" + to
 }
 
 // LossAsNoted is a cylinder's loss in print; a bound stays one. "" where none
@@ -281,7 +281,7 @@ func (c *Case) LossAsNoted(name string) string {
 	case l == nil:
 		return ""
 	case c.LossIsBound(name):
-		return "over " + loss(*l.Loss).String()
+		return quantity.Format(*l.Loss, loss(*l.Loss).Decimals) + "+\u00a0" + string(quantity.Percent)
 	}
 	return loss(*l.Loss).String()
 }

@@ -7,16 +7,17 @@ import (
 	"gaugesheet/diag/engine"
 )
 
-// What of the engine is asked for where it would change the answer.
+// What of the engine is asked for where it would change the answer, by the
+// names that the catalogue of words has for them.
 const (
-	LiftersMissing      = "whether the valve lifters are hydraulic"
-	CamshaftsMissing    = "how many camshafts it has"
-	CoolingMissing      = "whether it is cooled by liquid or by air"
-	DecompressorMissing = "whether it has a decompressor"
-	DisplacementMissing = "its displacement, for the dose of oil"
-	FuelMissing         = "its fuel"
-	DeactivatesMissing  = "whether it shuts cylinders down at light load, and which"
-	DriveMissing        = "whether a belt, a chain or gears drive the valves"
+	LiftersMissing      = "lifters"
+	CamshaftsMissing    = "camshafts"
+	CoolingMissing      = "cooling"
+	DecompressorMissing = "decompressor"
+	DisplacementMissing = "displacement"
+	FuelMissing         = "fuel"
+	DeactivatesMissing  = "deactivation"
+	DriveMissing        = "timing drive"
 )
 
 // EngineFactsMissing lists what is not recorded of the engine and would change

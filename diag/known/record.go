@@ -9,12 +9,12 @@ import (
 	"gaugesheet/diag/quantity"
 )
 
-// What is asked for in words of its own, because it is missed only where
-// something else depends on it.
+// What is missed only where something else depends on it, by its name in the
+// catalogue of words.
 const (
-	RangeMissing     = "the gauge's range, without which its accuracy says nothing"
-	FuelRangeMissing = "the fuel gauge's range, without which its accuracy says nothing"
-	AirMissing       = "the altitude (the limit is one for sea level)"
+	RangeMissing     = "gauge range"
+	FuelRangeMissing = "fuel gauge range"
+	AirMissing       = "altitude"
 )
 
 // NotRecorded lists what was not written down of a test made on the starter;

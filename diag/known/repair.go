@@ -209,15 +209,15 @@ func (c *Case) RepairOf(name string) (pressure, loss *diag.Change) {
 }
 
 // On is a day in words, "on 13 May 2025"; "" for a day that is not known.
-func On(day time.Time) string {
+func On(day time.Time) *diag.When {
 	if day.IsZero() {
-		return ""
+		return nil
 	}
-	return "on " + day.Format("2 January 2006")
+	return &diag.When{Day: day}
 }
 
 // EarlierWhen says when an earlier test was made, by its label.
-func (c *Case) EarlierWhen(label string) string {
+func (c *Case) EarlierWhen(label string) *diag.When {
 	for i := range c.Earlier {
 		if e := &c.Earlier[i]; e.Label == label && !e.Date.IsZero() {
 			return On(e.Date)
@@ -226,5 +226,5 @@ func (c *Case) EarlierWhen(label string) string {
 	if day, err := time.Parse(time.DateOnly, label); err == nil {
 		return On(day)
 	}
-	return "in the earlier test (" + label + ")"
+	return &diag.When{Label: label}
 }

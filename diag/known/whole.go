@@ -75,7 +75,7 @@ func (c *Case) allFallen() *AllLowBasis {
 			least = fall
 		}
 	}
-	return &AllLowBasis{"earlier", true, true, s.Highest / (s.Highest + least), diag.Facts{"fall": c.Pressure(least), "earlier": s.ComparedWith}}
+	return &AllLowBasis{"earlier", true, true, s.Highest / (s.Highest + least), diag.Facts{"fall": c.Pressure(least), "earlier": c.EarlierWhen(s.ComparedWith)}}
 }
 
 // SlowCranking is the cranking speed in r/min under which readings sag: common

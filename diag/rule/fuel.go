@@ -73,7 +73,7 @@ func fuelFinding(k known.Circuit, r *diag.FuelReading, clear bool) diag.Finding 
 
 func readingFacts(k known.Circuit, r *diag.FuelReading) diag.Facts {
 	c := k.Case
-	facts := diag.Facts{"value": c.FuelNumber(r.Value), "reading": readingInWords[r.Name], "limit": limitInWords(c, r), "verdict": string(r.Verdict),
+	facts := diag.Facts{"value": c.FuelNumber(r.Value), "reading": r.Name, "limit": limitAsEntered(c, r), "verdict": string(r.Verdict),
 		"uncertainty": diag.Number{Value: r.Uncertainty, Decimals: max(1, c.Sums.Fuel.Decimals), Unit: c.Sums.Fuel.Unit},
 		"carburettor": c.FuelSystem() == known.Carburettor, "short": "", "flow": "", "pinched": "", "idle": "", "from": "", "against": ""}
 	if r.LimitLow != nil && *r.LimitLow > 0 && r.Value < *r.LimitLow {
@@ -91,21 +91,20 @@ func readingFacts(k known.Circuit, r *diag.FuelReading) diag.Facts {
 	return facts
 }
 
-var readingInWords = map[string]string{
-	"key-on": "with the key on", "idle": "at idle", "hose-off": "with the hose off", "snap": "on a quick opening of the throttle", "return-pinched": "with the return closed",
-}
+// atLeast is the sign before a lower limit.
+const atLeast = "≥\u00a0"
 
-// limitInWords is the limit as the job has it, "" for none.
-func limitInWords(c *known.Case, r *diag.FuelReading) string {
+// limitAsEntered is the limit as the job has it, else in signs, "" for none.
+func limitAsEntered(c *known.Case, r *diag.FuelReading) string {
 	switch {
 	case r.LimitEntered != "":
 		return r.LimitEntered
 	case r.LimitLow != nil && r.LimitHigh != nil:
-		return quantity.Format(*r.LimitLow, c.Sums.Fuel.Decimals) + " to " + c.FuelNumber(*r.LimitHigh).String()
+		return quantity.Format(*r.LimitLow, c.Sums.Fuel.Decimals) + "–" + c.FuelNumber(*r.LimitHigh).String()
 	case r.LimitLow != nil:
-		return "at least " + c.FuelNumber(*r.LimitLow).String()
+		return atLeast + c.FuelNumber(*r.LimitLow).String()
 	case r.LimitHigh != nil:
-		return "at most " + c.FuelNumber(*r.LimitHigh).String()
+		return "≤\u00a0" + c.FuelNumber(*r.LimitHigh).String()
 	}
 	return ""
 }

@@ -120,12 +120,11 @@ func holdFacts(k known.Circuit, fall *known.Fall) diag.Facts {
 	c, h := k.Case, fall.At
 	facts := diag.Facts{"from": c.FuelNumber(fall.From), "held": c.FuelNumber(h.Value), "fall": c.FuelNumber(math.Abs(fall.From - h.Value)),
 		"minutes": minutes(h.Minutes), "limit": "", "known": fall.Known, "direct": c.FuelSystem() == known.DirectLow}
-	if h.LimitLow != nil {
-		limit := "at least " + c.FuelNumber(*h.LimitLow).String()
-		if h.LimitMinutes > 0 && h.LimitMinutes != h.Minutes {
-			limit += " after " + minutes(h.LimitMinutes).String()
-		}
-		facts["limit"] = limit
+	switch {
+	case h.LimitEntered != "":
+		facts["limit"] = h.LimitEntered
+	case h.LimitLow != nil:
+		facts["limit"] = atLeast + c.FuelNumber(*h.LimitLow).String()
 	}
 	return facts
 }

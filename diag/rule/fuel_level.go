@@ -212,7 +212,7 @@ func fuelLimitMissing(c *known.Case) []diag.Notice {
 // question of the unit or the range.
 func limitMissing(k known.Circuit, r *diag.FuelReading) diag.Notice {
 	c := k.Case
-	n := diag.Notice{Rule: "fuel-limit-missing", Facts: diag.Facts{"value": c.FuelNumber(r.Value), "reading": readingInWords[r.Name],
+	n := diag.Notice{Rule: "fuel-limit-missing", Facts: diag.Facts{"value": c.FuelNumber(r.Value), "reading": r.Name,
 		"system": c.Fuel.System, "circuit": k.Name, "low": "", "high": ""}}
 	usual, recorded := usualPSI[c.Fuel.System]
 	low, high := c.Psi(usual[0]), c.Psi(usual[1])

@@ -96,7 +96,7 @@ func sagsUnderLoad(c *known.Case, s known.Subject) diag.Finding {
 	f := fuelFinding(*k, snap, clear || snap.LimitLow == nil)
 	from := k.SnapFrom()
 	if from != nil {
-		f.Facts["from"], f.Facts["against"] = c.FuelNumber(from.Value).String(), readingInWords[from.Name]
+		f.Facts["from"], f.Facts["against"] = c.FuelNumber(from.Value).String(), from.Name
 	}
 	if snap.LimitLow == nil {
 		f.Urgency, f.Doubts = diag.CheckAgain, []diag.Phrase{{Key: "no-snap-limit"}}
@@ -116,16 +116,15 @@ func volumeLow(_ *known.Case, s known.Subject) diag.Finding {
 // these are of different times, the volume in the time of the limit.
 func volumeFacts(k known.Circuit) diag.Facts {
 	v := k.Volume
-	facts := diag.Facts{"volume": diag.Number{Value: v.PerMinute, Unit: "ml"}, "entered": v.Entered, "limit": v.LimitEntered, "delivered": v.Entered, "scaled": ""}
+	facts := diag.Facts{"volume": diag.Number{Value: v.PerMinute, Unit: "ml"}, "entered": v.Entered, "limit": v.LimitEntered, "delivered": v.Entered, "scaled": nil, "scaledIn": nil}
 	minutes := k.In.VolumeSeconds / 60
-	ml := func(value, minutes float64) string {
-		return diag.Number{Value: value, Unit: "ml"}.String() + " in " + diag.Number{Value: 60 * minutes, Unit: "s"}.String()
-	}
+	ml := func(value float64) diag.Number { return diag.Number{Value: value, Unit: "ml"} }
+	seconds := func(minutes float64) diag.Number { return diag.Number{Value: 60 * minutes, Unit: "s"} }
 	if v.Entered == "" {
-		facts["delivered"] = ml(k.In.VolumeML, minutes)
+		facts["delivered"] = ml(k.In.VolumeML).String() + " / " + seconds(minutes).String()
 	}
 	if v.LimitMinutes > 0 && v.LimitMinutes != minutes {
-		facts["scaled"] = ml(v.PerMinute*v.LimitMinutes, v.LimitMinutes)
+		facts["scaled"], facts["scaledIn"] = ml(v.PerMinute*v.LimitMinutes), seconds(v.LimitMinutes)
 	}
 	return facts
 }

@@ -1,6 +1,7 @@
 package rule_test
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -218,7 +219,7 @@ func TestVolumeInTheLimitsOwnTerms(t *testing.T) {
 	if got, want := f.Facts["delivered"], "90 ml in 15 s"; got != want {
 		t.Errorf("delivered %v, want %v", got, want)
 	}
-	if got, want := strings.ReplaceAll(f.Facts["scaled"].(string), "\u00a0", " "), "180 ml in 30 s"; got != want {
+	if got, want := fmt.Sprint(f.Facts["scaled"], " in ", f.Facts["scaledIn"]), "180\u00a0ml in 30\u00a0s"; got != want {
 		t.Errorf("in the limit's time %v, want %v", got, want)
 	}
 	if got, want := f.Facts["limit"], "at least 450 ml in 30 s"; got != want {

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"errors"
 	"math"
 	"strings"
 
@@ -79,10 +80,19 @@ func (r *reader) checkVIN(number string) {
 	result, err := vin.Check(number)
 	switch {
 	case err != nil:
-		r.notice("vin-check-digit", "character", nil, diag.Facts{"vin": number, "problem": err.Error()})
+		r.notice("vin-check-digit", "character", nil, diag.Facts{"vin": number, "problem": vinProblem(err)})
 	case result.Applies && !result.Matches():
 		r.notice("vin-check-digit", "", nil, diag.Facts{"vin": number, "found": result.Found, "expected": result.Expected})
 	}
+}
+
+// vinProblem is the character that a VIN cannot contain, as it stands.
+func vinProblem(err error) string {
+	var c *vin.CharacterError
+	if errors.As(err, &c) {
+		return string(c.Found)
+	}
+	return ""
 }
 
 // months reads how long an engine stood.

@@ -23,9 +23,11 @@ import (
 
 // Options say how a job is put on paper.
 type Options struct {
-	Kind         string // "" is the job's own
-	Paper        string // "" is the job's own
-	Language     string // one of templates.Languages; "" is the job's own, without a job that of the paper
+	Kind     string // "" is the job's own
+	Paper    string // "" is the job's own
+	Language string // one of templates.Languages; "" is the job's own, without a job that of the paper
+	// Words are said instead of the language's own, where given.
+	Words        *templates.Catalogue
 	Template     []byte // nil is the program's own for the kind
 	TemplateName string
 	NoAttach     bool // leave the job file out of the PDF
@@ -79,8 +81,10 @@ func (e *TemplateError) Error() string { return fmt.Sprintf("%s:%s", e.Name, e.P
 func (v *view) fit(o Options) (*Sheet, error) {
 	v.options = o
 	var err error
-	if v.words, err = templates.Words(v.language()); err != nil {
-		return nil, err
+	if v.words = o.Words; v.words == nil {
+		if v.words, err = templates.Words(v.language()); err != nil {
+			return nil, err
+		}
 	}
 	v.words = v.words.Of(v.engine.Kind == engine.Rotary)
 	if v.sheet, err = o.template(); err != nil {

@@ -69,8 +69,5 @@ func (v *view) planOpen(p engine.Plan) []string {
 // sideWords is the side of the vehicle on which a bank of a two-bank engine
 // lies, in words.
 func (v *view) sideWords(bank int) string {
-	if v.engine.SideLabel(bank) == "" {
-		return ""
-	}
-	return v.term("side", v.engine.Banks[bank].Name)
+	return v.term("side", v.engine.SideLabel(bank))
 }

@@ -1,0 +1,144 @@
+package laws_test
+
+import (
+	"fmt"
+	"maps"
+	"regexp"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"unicode"
+
+	"gaugesheet/layout/face"
+	"gaugesheet/layout/record"
+	"gaugesheet/report/job"
+	"gaugesheet/report/sheet"
+	"gaugesheet/templates"
+)
+
+// Every word on a page comes from the catalogue: said in another alphabet, it
+// leaves no English word on a page that the job file does not have.
+
+// cyrillic are letters that stand for those of the catalogue, as wide and as
+// many, so that a word is broken where it was.
+var cyrillic = func() map[rune]rune {
+	small := []rune("абвгдежзийклмнопрстуфхцчшщ")
+	m := map[rune]rune{}
+	for i, r := range small {
+		m['a'+rune(i)], m['A'+rune(i)] = r, unicode.ToUpper(r)
+	}
+	return m
+}()
+
+// inCyrillic is a text in those letters; units are no words.
+func inCyrillic(text string) string {
+	return unitWords.ReplaceAllStringFunc(text, func(word string) string {
+		if isUnit[word] {
+			return word
+		}
+		return strings.Map(func(r rune) rune {
+			if other, ok := cyrillic[r]; ok {
+				return other
+			}
+			return r
+		}, word)
+	})
+}
+
+var unitWords = regexp.MustCompile(`[A-Za-z]+`)
+
+// isUnit are the letters of units and the signs of formulas.
+var isUnit = map[string]bool{"psi": true, "kPa": true, "hPa": true, "bar": true, "MPa": true, "kgf": true, "cm": true, "mm": true, "ml": true, "cc": true,
+	"rpm": true, "inHg": true, "min": true, "km": true, "mi": true, "ft": true, "in": true, "cu": true, "deg": true, "gaugesheet": true}
+
+// listWords are the words of the job file's lists, which a page says in its own
+// language.
+var listWords = sync.OnceValue(func() map[string]bool {
+	words := map[string]bool{}
+	for _, m := range regexp.MustCompile(`(?s)"enum":\s*\[(.*?)\]`).FindAllStringSubmatch(string(job.Schema()), -1) {
+		for _, q := range regexp.MustCompile(`"([^"]*)"`).FindAllStringSubmatch(m[1], -1) {
+			words[q[1]] = true
+		}
+	}
+	return words
+})
+
+var aState = regexp.MustCompile(`^(not tested|could not test|declined|not applicable)(: | \(|$)`)
+
+// ownWords are the words that the user of a job wrote: those of its free texts,
+// its cylinders' names and its amounts, without what comes from a list.
+func ownWords(value any, words map[string]bool) {
+	switch v := value.(type) {
+	case *tree:
+		for _, key := range v.keys {
+			ownWords(v.values[key], words)
+		}
+	case []any:
+		for _, one := range v {
+			ownWords(one, words)
+		}
+	default:
+		text := fmt.Sprint(v)
+		if listWords()[text] {
+			return
+		}
+		for _, word := range unitWords.FindAllString(aState.ReplaceAllString(text, ""), -1) {
+			words[strings.ToLower(word)] = true
+		}
+	}
+}
+
+// texts draws a job and gives the page's pieces of text by block.
+func drawnTexts(s *subject, o sheet.Options) ([]record.Text, error) {
+	o.Version = "test"
+	drawn, err := sheet.New(s.job, s.d, o)
+	if err != nil {
+		return nil, err
+	}
+	rec := record.New(face.Metrics())
+	drawn.Draw(rec)
+	return rec.Texts(), nil
+}
+
+func TestEveryWordIsOfTheCatalogue(t *testing.T) {
+	other, err := templates.Reworded("en", inCyrillic)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := newBench(nil)
+	found := map[string]string{}
+	seen := map[string]int{}
+	papers := []string{"letter", "a4", "legal"}
+	for seed := uint64(1); seed <= uint64(min(*jobCount, 400)); seed++ {
+		s := b.subject(seed)
+		if s == nil {
+			continue
+		}
+		own := map[string]bool{"front": true, "rear": true} // rotors by their usual names
+		ownWords(s.tree, own)
+		for _, name := range s.names() {
+			own[strings.ToLower(name)] = true
+		}
+		for i, kind := range kinds {
+			texts, err := drawnTexts(s, sheet.Options{Kind: kind, Paper: papers[(seed+uint64(i))%3], Words: other})
+			if err != nil {
+				t.Fatalf("seed %d: the %s sheet: %v\n%s", seed, kind, err, s.tree)
+			}
+			for _, text := range texts {
+				for _, word := range unitWords.FindAllString(text.String, -1) {
+					if len(word) == 1 || isUnit[word] || own[strings.ToLower(word)] {
+						continue
+					}
+					seen[word]++
+					if found[word] == "" {
+						found[word] = fmt.Sprintf("%s sheet, seed %d, %s: %q", kind, seed, text.Block, text.String)
+					}
+				}
+			}
+		}
+	}
+	for _, word := range slices.Sorted(maps.Keys(found)) {
+		t.Errorf("%q is not of the catalogue (%d times): %s", word, seen[word], found[word])
+	}
+}
