@@ -20,7 +20,7 @@ var signs = map[string]bool{"psi": true, "kPa": true, "bar": true, "kgf": true, 
 
 // usersOwn are the words of the samples that stand for what a user wrote: names,
 // a method, a source, limits and volumes as entered.
-var usersOwn = regexp.MustCompile(`(front|rear) tank|\((hot|cold)\)|workshop manual|cranked by hand|1M8GDM9AXKP04278\w|, hot(:|$)|psi after 5 min|(at (least|most) )?[0-9]+.ml in [0-9]+.(s|min)`)
+var usersOwn = regexp.MustCompile(`(front|rear) tank|\((hot|cold)\)|workshop manual|cranked by hand|1M8GDM9AXKP04278\w|, (hot|cold)(:|$)|psi after 5 min|(at (least|most) )?[0-9]+.ml in [0-9]+.(s|min)`)
 
 // inGreek is a text in another alphabet: what stays Latin in what is said comes
 // from elsewhere.
