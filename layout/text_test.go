@@ -1,8 +1,10 @@
 package layout_test
 
 import (
+	"math/rand/v2"
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/google/go-cmp/cmp"
 
@@ -40,6 +42,16 @@ func TestWrap(t *testing.T) {
 		{"after a slash", 8, "inlet/exhaust", []string{"inlet/", "exhaust"}},
 		{"a range stays whole", 8, "band of 40-44", []string{"band of", "40-44"}},
 		{"a loss ratio stays whole", 8, "loss is 72/80", []string{"loss is", "72/80"}},
+		{"a number stays with its unit", 9, "holds 152 psi", []string{"holds", "152 psi"}},
+		{"a unit with a slash", 12, "about 12 kgf/cm² held", []string{"about", "12 kgf/cm²", "held"}},
+		{"a unit in another piece of the sentence", 10, "reads 152 psi; the", []string{"reads", "152 psi;", "the"}},
+		{"a number and its unit in too little room", 4, "152 psi", []string{"152", "psi"}},
+		{"a number before a long word", 9, "all 4 cylinders", []string{"all 4", "cylinders"}},
+		{"a separator goes with what follows", 12, "head gasket · ring", []string{"head gasket", "· ring"}},
+		{"a separator inside a line", 20, "gasket · ring", []string{"gasket · ring"}},
+		{"a separator that nothing follows", 20, "gasket · ", []string{"gasket"}},
+		{"a separator before a line feed", 20, "gasket ·\nring", []string{"gasket", "ring"}},
+		{"a tab", 20, "a\tb", []string{"a b"}},
 		{"a word too wide", 4, "abcdefghij", []string{"abcd", "efgh", "ij"}},
 		{"a word too wide after others", 4, "ab abcdef", []string{"ab", "abcd", "ef"}},
 		{"narrower than a letter", 0.5, "abc", []string{"a", "b", "c"}},
@@ -82,9 +94,60 @@ func TestWrapKeepsWidthAndText(t *testing.T) {
 				t.Errorf("a line of %v in a width of %v", l.Width, width)
 			}
 		}
-		squeeze := func(s string) string { return strings.NewReplacer(" ", "", "\n", "").Replace(s) }
 		if squeeze(got.String()) != squeeze(text) {
 			t.Fatalf("width %v: the text changed: %q", width, got.String())
+		}
+	}
+}
+
+// Of any text in any faces and width: no line is too wide or ends in a
+// separator, no number is parted from its unit where a line has room for both,
+// and all words come back in their order.
+func TestWrapRandomText(t *testing.T) {
+	m := face.Metrics()
+	vocabulary := strings.Split("gasket · · 152 psi 40-44 psi 9.5 kgf/cm² 10 ml and/or fuel-pressure of the Verwechslungsgefahr (62 %) 72/80 −4 3, warm; \u00b7x 12\u00a0V", " ")
+	units := []string{"psi", "ml", "kgf/cm²"}
+	for seed := range uint64(400) {
+		rng := rand.New(rand.NewPCG(seed, 3))
+		var runs []layout.Run
+		var said []string
+		for i := range 1 + rng.IntN(40) {
+			word := vocabulary[rng.IntN(len(vocabulary))]
+			said = append(said, word)
+			f := layout.Face{Weight: layout.Weight(rng.IntN(2)), Size: 8.5}
+			if i > 0 && rng.IntN(2) == 0 {
+				runs[len(runs)-1].Text += " " + word
+			} else if i > 0 {
+				runs = append(runs, layout.Run{Text: " " + word, Face: f})
+			} else {
+				runs = append(runs, layout.Run{Text: word, Face: f})
+			}
+		}
+		width := layout.Length(60 + rng.IntN(300))
+		text := layout.Wrap(m, width, runs...)
+		lines := strings.Split(text.String(), "\n")[:len(text.Lines)]
+		for i, line := range lines {
+			if text.Lines[i].Width > width+0.01 && strings.Contains(line, " ") {
+				t.Errorf("seed %d: a line of %v in a width of %v", seed, text.Lines[i].Width, width)
+			}
+			if strings.HasSuffix(line, "·") && line != "·" { // alone before a word that is too wide for any line
+				t.Errorf("seed %d: a line ends in a separator: %q", seed, line)
+			}
+			if i == 0 {
+				continue
+			}
+			before := strings.Fields(lines[i-1])
+			for _, unit := range units {
+				if last := before[len(before)-1]; strings.HasPrefix(line, unit) && unicode.IsDigit(rune(last[len(last)-1])) {
+					t.Errorf("seed %d: %q and its unit stand on two lines", seed, last)
+				}
+			}
+		}
+		for len(said) > 0 && said[len(said)-1] == "·" {
+			said = said[:len(said)-1]
+		}
+		if got, want := squeeze(text.String()), squeeze(strings.Join(said, "")); got != want {
+			t.Errorf("seed %d: %q came out as %q", seed, want, got)
 		}
 	}
 }
@@ -113,3 +176,6 @@ func TestTextMiddle(t *testing.T) {
 		t.Errorf("the middle is at %v", got)
 	}
 }
+
+// squeeze is a text without the spaces that line ends take the place of.
+func squeeze(s string) string { return strings.NewReplacer(" ", "", "\n", "").Replace(s) }

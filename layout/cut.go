@@ -1,0 +1,168 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Text is cut into atoms once and put together to lines from them: each is a
+// part of one run, known by its place, so that no letters are copied before
+// the lines stand. A text is laid out many times before a page fits.
+
+// An atom is a part of a run that no line end parts.
+type atom struct {
+	run, from, to int // the bytes from..to of a run
+	kind          atomKind
+	sticks        bool // no line ends before it
+	width         Length
+}
+
+type atomKind uint8
+
+const (
+	letters atomKind = iota
+	spaces
+	lineFeed
+)
+
+// separator stands between parts that run on. It begins a line with the part
+// behind it; at the end of a line it would promise something that is not there.
+const separator = "·"
+
+// cut cuts runs into atoms.
+func cut(m Measurer, runs []Run) []atom {
+	room := 0
+	for _, run := range runs {
+		room += 2 + len(run.Text)/3
+	}
+	c := cutter{runs: runs, atoms: make([]atom, 0, room)}
+	for i, run := range runs {
+		for at, r := range run.Text {
+			c.take(i, at, r)
+		}
+	}
+	c.glue()
+	for i := range c.atoms {
+		a := &c.atoms[i]
+		if a.kind != lineFeed {
+			a.width = m.Width(runs[a.run].Text[a.from:a.to], runs[a.run].Face)
+		}
+	}
+	return c.atoms
+}
+
+type cutter struct {
+	runs  []Run
+	atoms []atom
+	last  rune // before the one that is taken
+}
+
+// take adds a character of a run.
+func (c *cutter) take(run, at int, r rune) {
+	_, size := utf8.DecodeRuneInString(c.runs[run].Text[at:])
+	kind := kindOf(r)
+	n := len(c.atoms)
+	goesOn := n > 0 && kind != lineFeed && kind == c.atoms[n-1].kind && !(kind == letters && c.mayBreak(r))
+	if !goesOn || c.atoms[n-1].run != run {
+		c.atoms = append(c.atoms, atom{run: run, from: at, kind: kind, sticks: goesOn})
+		n++
+	}
+	c.atoms[n-1].to = at + size
+	c.last = r
+}
+
+func kindOf(r rune) atomKind {
+	switch {
+	case r == '\n':
+		return lineFeed
+	case unicode.IsSpace(r) && !fixedSpace(r):
+		return spaces
+	}
+	return letters
+}
+
+func fixedSpace(r rune) bool { return r == '\u00A0' || r == '\u202F' || r == '\u2007' }
+
+// mayBreak tells whether a line may end before a letter that follows another
+// one: after a hyphen, a dash or a slash, but not in signs, ranges and
+// fractions (-4, 40-44, 72/80) or in a unit (kgf/cm2).
+func (c *cutter) mayBreak(r rune) bool {
+	if unicode.IsDigit(r) || r == '.' {
+		return false
+	}
+	switch c.last {
+	case '-', '\u2010', '\u2013', '\u2014':
+		return true
+	case '/':
+		a := c.atoms[len(c.atoms)-1]
+		return utf8.RuneCountInString(c.text(a)) > longestUnit
+	}
+	return false
+}
+
+func (c *cutter) text(a atom) string { return c.runs[a.run].Text[a.from:a.to] }
+
+// longestUnit is how many letters a word has that may be a number's unit.
+const longestUnit = 4
+
+// glue has numbers stay with their units and separators with what follows
+// them; a separator that nothing follows falls away.
+func (c *cutter) glue() {
+	for i := 1; i+1 < len(c.atoms); i++ {
+		before, a, after := c.atoms[i-1], &c.atoms[i], c.atoms[i+1]
+		if a.kind == spaces && before.kind == letters && after.kind == letters {
+			a.sticks = c.isSeparator(i-1) || c.isUnit(before, after)
+		}
+	}
+	last := true // nothing follows in the line
+	for i := len(c.atoms) - 1; i >= 0; i-- {
+		switch a := &c.atoms[i]; {
+		case a.kind == lineFeed:
+			last = true
+		case last && c.isSeparator(i):
+			a.to = a.from
+		case a.kind == letters:
+			last = false
+		}
+	}
+	c.atoms = slices.DeleteFunc(c.atoms, func(a atom) bool { return a.from == a.to })
+}
+
+// isSeparator tells whether an atom is a separator that stands by itself.
+func (c *cutter) isSeparator(i int) bool {
+	a := c.atoms[i]
+	return a.kind == letters && c.text(a) == separator && (i == 0 || c.atoms[i-1].kind != letters)
+}
+
+// isUnit tells whether a word may be the unit of the number before it: short,
+// and no number itself. That it may be another short word does no harm.
+func (c *cutter) isUnit(number, unit atom) bool {
+	last, _ := utf8.DecodeLastRuneInString(c.text(number))
+	text := c.text(unit)
+	first, _ := utf8.DecodeRuneInString(text)
+	if !unicode.IsDigit(last) || unicode.IsDigit(first) || text == separator {
+		return false
+	}
+	n := utf8.RuneCountInString(text)
+	if end, _ := utf8.DecodeLastRuneInString(text); unicode.IsPunct(end) && end != '%' {
+		n--
+	}
+	return n <= longestUnit || text[:min(4, len(text))] == "kgf/"
+}
+
+// plainSpaces are a text's spaces as they are set: a tab is one too.
+func plainSpaces(s string) string {
+	if strings.IndexFunc(s, oddSpace) < 0 {
+		return s
+	}
+	return strings.Map(func(r rune) rune {
+		if oddSpace(r) {
+			return ' '
+		}
+		return r
+	}, s)
+}
+
+func oddSpace(r rune) bool { return r != ' ' && kindOf(r) == spaces }

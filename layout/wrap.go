@@ -1,0 +1,157 @@
+package layout
+
+import "unicode/utf8"
+
+// Wrap breaks text into lines no wider than width: at spaces, else after a
+// hyphen, dash or slash, else, where a word alone is too wide, inside the
+// word. A line feed breaks a line; U+00A0 and U+202F never do, nor does the
+// space between a number and its unit. A separator (·) goes with what follows
+// it; nothing else is left out than one that nothing follows. A run goes on
+// where the one before it ended, without a space.
+func Wrap(m Measurer, width Length, runs ...Run) Text {
+	w := wrapper{m: m, width: width, runs: runs}
+	atoms := cut(m, runs)
+	for i := 0; i < len(atoms); {
+		if atoms[i].kind == lineFeed {
+			w.flush()
+			w.empty = runs[atoms[i].run]
+			i++
+			continue
+		}
+		start := i
+		for i < len(atoms) && atoms[i].kind == spaces {
+			i++
+		}
+		text := i
+		for i < len(atoms) && atoms[i].kind != lineFeed && (i == text || atoms[i].sticks || i > text && atoms[i-1].kind == spaces) {
+			i++
+		}
+		if text < i {
+			w.place(atoms[start:text], atoms[text:i])
+		}
+	}
+	w.flush()
+	w.text.H = w.top
+	return w.text
+}
+
+type wrapper struct {
+	m     Measurer
+	width Length
+	runs  []Run
+	text  Text
+	line  []atom
+	used  Length
+	top   Length
+	empty Run // gives an empty line its height
+}
+
+func total(atoms []atom) (sum Length) {
+	for _, a := range atoms {
+		sum += a.width
+	}
+	return sum
+}
+
+// place puts what is not to be parted on the line, or on the next.
+func (w *wrapper) place(before, text []atom) {
+	need := total(text)
+	if len(w.line) > 0 {
+		if w.used+total(before)+need <= w.width+slack {
+			w.append(before...)
+			w.append(text...)
+			return
+		}
+		w.flush()
+	}
+	if need <= w.width+slack {
+		w.append(text...)
+		return
+	}
+	for i, a := range text {
+		if a.kind == spaces { // more than a line holds: parted after all
+			w.place(nil, text[:i])
+			w.place(text[i:i+1], text[i+1:])
+			return
+		}
+	}
+	for _, a := range text {
+		w.split(a)
+	}
+}
+
+// split sets an atom that is wider than a line, broken where the line is full.
+func (w *wrapper) split(a atom) {
+	run := w.runs[a.run]
+	for a.from < a.to {
+		end := a.from
+		var width Length
+		for end < a.to {
+			_, size := utf8.DecodeRuneInString(run.Text[end:])
+			wider := w.m.Width(run.Text[a.from:end+size], run.Face)
+			if w.used+wider > w.width+slack && (end > a.from || len(w.line) > 0) {
+				break
+			}
+			end, width = end+size, wider
+		}
+		if end > a.from {
+			w.append(atom{run: a.run, from: a.from, to: end, width: width})
+			a.from = end
+		}
+		if a.from < a.to {
+			w.flush()
+		}
+	}
+}
+
+func (w *wrapper) append(atoms ...atom) {
+	w.line = append(w.line, atoms...)
+	w.used += total(atoms)
+}
+
+// flush ends the line.
+func (w *wrapper) flush() {
+	if len(w.line) == 0 {
+		if w.empty.Face.Size > 0 {
+			w.top += Leading(w.empty.Face)
+			w.text.Lines = append(w.text.Lines, TextLine{Baseline: w.top})
+		}
+		w.empty = Run{}
+		return
+	}
+	line := TextLine{Pieces: w.pieces(), Width: w.used}
+	var leading, base Length
+	for _, p := range line.Pieces {
+		leading = max(leading, Leading(p.Face))
+		base = max(base, Baseline(w.m, p.Face))
+	}
+	line.Baseline = w.top + base
+	w.top += leading
+	w.text.Lines = append(w.text.Lines, line)
+	w.text.W = max(w.text.W, line.Width)
+	w.line, w.used, w.empty = w.line[:0], 0, Run{}
+}
+
+// pieces are the line's atoms put together: what follows in a run is one
+// piece, and so is what looks the same.
+func (w *wrapper) pieces() []Piece {
+	var pieces []Piece
+	var x Length
+	for i := 0; i < len(w.line); {
+		first := w.line[i]
+		run, at := w.runs[first.run], x
+		to := first.to
+		x += first.width
+		for i++; i < len(w.line) && w.line[i].run == first.run && w.line[i].from == to; i++ {
+			to = w.line[i].to
+			x += w.line[i].width
+		}
+		text := plainSpaces(run.Text[first.from:to])
+		if n := len(pieces); n > 0 && pieces[n-1].Face == run.Face && pieces[n-1].Color == run.Color {
+			pieces[n-1].Text += text
+			continue
+		}
+		pieces = append(pieces, Piece{Run{text, run.Face, run.Color}, at})
+	}
+	return pieces
+}
