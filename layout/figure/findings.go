@@ -185,21 +185,21 @@ func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Len
 	inner := width - indent
 	says := []layout.Run{run(t, layout.Strong, t.Ink, f.Says)}
 	if f.Urgency != "" {
-		says = []layout.Run{run(t, layout.Strong, t.Ink, f.Says+fixedDot), run(t, layout.Body, t.Accent, f.Urgency)}
+		says = []layout.Run{run(t, layout.Strong, t.Ink, f.Says+runOnDot), run(t, layout.Body, t.Accent, f.Urgency)}
 	}
 	why := []layout.Run{run(t, layout.Body, t.Ink, f.Because)}
 	after := says // what runs on behind what was seen
 	if f.Urgency != "" && f.Because != "" {
-		after = []layout.Run{says[0], run(t, layout.Body, t.Accent, f.Urgency+fixedDot)}
+		after = []layout.Run{says[0], run(t, layout.Body, t.Accent, f.Urgency+runOnDot)}
 	}
 	causes := f.Causes
 	if d == likely {
 		causes = causes[:min(len(causes), 2)]
 	}
-	about := labelled(t, causesLead(lead, f), strings.Join(causes, fixedDot+" "))
+	about := labelled(t, causesLead(lead, f), strings.Join(causes, runOnDot+" "))
 	runOn := about // with a full stop, for more behind it on the line
 	if len(causes) > 0 && f.Sure+strings.Join(f.Against, "") != "" {
-		runOn = labelled(t, causesLead(lead, f), strings.Join(causes, fixedDot+" ")+".")
+		runOn = labelled(t, causesLead(lead, f), strings.Join(causes, runOnDot+" ")+".")
 	}
 	sure := labelled(t, lead.Sure, f.Sure)
 	var words layout.Frame

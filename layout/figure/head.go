@@ -105,7 +105,7 @@ func fieldsRunOn(t layout.Theme, fields []Field, width layout.Length) layout.Fra
 	for i, f := range fields {
 		value := f.Value
 		if i < len(fields)-1 {
-			value += fixedDot
+			value += runOnDot
 		}
 		runs = append(runs, run(t, layout.Label, t.Muted, f.Name), run(t, layout.Body, t.Ink, value))
 	}

@@ -158,7 +158,7 @@ func entriesRunOn(t layout.Theme, d Entries, width layout.Length, level layout.D
 	values, left := d.Short.keep(values, level)
 	for i, l := range d.Lines[:len(values)] {
 		if i < len(values)-1 {
-			values[i] += fixedDot
+			values[i] += runOnDot
 		}
 		name := l.Name
 		if i > 0 && name == d.Lines[i-1].Name {
@@ -178,7 +178,7 @@ func runOn(items []string) string {
 		}
 		b.WriteString(item)
 		if i < len(items)-1 && !strings.ContainsAny(item[max(len(item)-1, 0):], ".!?;:,") {
-			b.WriteString(fixedDot)
+			b.WriteString(runOnDot)
 		}
 	}
 	return b.String()
@@ -212,7 +212,7 @@ func NewSignOff(d SignOff) layout.Block {
 func NewFoot(d Foot) layout.Block {
 	return block{"foot", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		if level != layout.Full {
-			d.Left, d.Right = []string{strings.Join(d.Left, " ")}, []string{strings.Join(d.Right, fixedDot+" ")}
+			d.Left, d.Right = []string{strings.Join(d.Left, " ")}, []string{strings.Join(d.Right, runOnDot+" ")}
 		}
 		left, right := width*0.64, width*0.36-wide
 		var l, r []layout.Frame

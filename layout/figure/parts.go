@@ -30,7 +30,7 @@ func heading(t layout.Theme, title, sub string, width layout.Length) layout.Fram
 // captionLines are the lines under a figure, running on where room is short.
 func captionLines(t layout.Theme, lines []string, width layout.Length, level layout.Detail) layout.Frame {
 	if level != layout.Full {
-		lines = []string{strings.Join(slices.DeleteFunc(slices.Clone(lines), func(l string) bool { return l == "" }), fixedDot+" ")}
+		lines = []string{strings.Join(slices.DeleteFunc(slices.Clone(lines), func(l string) bool { return l == "" }), runOnDot+" ")}
 	}
 	var frames []layout.Frame
 	for _, l := range lines {

@@ -52,7 +52,7 @@ func rowsRunOn(t layout.Theme, d Table, width layout.Length) layout.Frame {
 	for i, r := range d.Rows {
 		values := strings.Join(slices.DeleteFunc(slices.Clone(r[min(len(r), 1):]), func(s string) bool { return s == "" }), " ")
 		if i < len(d.Rows)-1 {
-			values += fixedDot
+			values += runOnDot
 		}
 		runs = append(runs, run(t, layout.Note, t.Muted, r[0]+":"), run(t, layout.Note, t.Ink, values))
 	}

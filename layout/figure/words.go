@@ -49,8 +49,9 @@ func paragraph(t layout.Theme, width layout.Length, a layout.Align, runs ...layo
 	}}
 }
 
-// fixedDot ends a part of a paragraph that runs on, and never begins a line.
-const fixedDot = "\u00a0·"
+// runOnDot stands between the parts of a paragraph that run on; no line ends
+// in it (layout.Wrap).
+const runOnDot = " ·"
 
 // textFrame is a paragraph in one face.
 func textFrame(t layout.Theme, text string, role layout.Role, c layout.Color, width layout.Length) layout.Frame {
