@@ -29,7 +29,7 @@ func readTerms(data []byte) (*terms, error) {
 	}
 	t.byFirst = map[string][]string{}
 	for term, instead := range t.Terms {
-		if t.Terms[instead] != "" {
+		if t.Terms[instead] != "" && instead != term {
 			return nil, fmt.Errorf("%q becomes %q, which is a term itself", term, instead)
 		}
 		first := firstWord(term)
