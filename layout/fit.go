@@ -47,6 +47,9 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 			taken[i] = false
 			if taken[i] = !fits(); taken[i] {
 				f.takeBackPart(p.GivesWay[i].Block, f.lay(taken))
+				if !fits() { // flows that go elsewhere now make more of it
+					delete(f.richer, p.GivesWay[i].Block)
+				}
 			}
 		}
 	}

@@ -38,11 +38,11 @@ func sampleBand() PressureBand {
 }
 
 func sampleFindings() Findings {
-	f := Finding{Mark: Low, Says: "Cylinders 3 and 5 are low", Because: "96 and 91 psi, 62 and 59 % of the highest.", Urgency: "act soon",
-		Causes: []string{"head gasket between them", "warped or cracked head", "a valve fault in each"}, Sure: "fair", Against: []string{"no coolant loss"}}
-	return Findings{Title: "What we found", Items: []Finding{f, f}, Lead: FindingWords{Causes: "Most likely first:", Sure: "How sure:", Against: "Speaks against it:"},
+	f := Finding{Mark: Low, Says: "Cylinders 3 and 5 are low:", Urgency: "act soon.", Because: "96 and 91 psi, 62 and 59 % of the highest.",
+		Suspected: "Suspected first: the head gasket; then a warped or cracked head.", Sure: "fair", Against: "no coolant loss"}
+	return Findings{Title: "What we found", Items: []Finding{f, f}, Lead: FindingWords{Sure: "How sure:", Against: "Speaks against it:"},
 		More: func(o Omitted) string {
-			return fmt.Sprintf("%d causes and %d points against are left out.", o.Causes, o.Against)
+			return fmt.Sprintf("%d reasons, %d suspicions and %d doubts are left out.", o.Reasons, o.Suspected, o.Doubts)
 		}}
 }
 
@@ -79,8 +79,8 @@ func TestShortenedBlocksSaySo(t *testing.T) {
 		want  string
 	}{
 		{NewEnginePlan(vEight()), layout.Brief, "small values: in the table"},
-		{NewFindings(sampleFindings()), layout.Compact, "4 causes and 2 points against are left out."},
-		{NewFindings(sampleFindings()), layout.Brief, "6 causes and 2 points against are left out."},
+		{NewFindings(sampleFindings()), layout.Compact, "0 reasons, 1 suspicions and 2 doubts are left out."},
+		{NewFindings(sampleFindings()), layout.Brief, "2 reasons, 2 suspicions and 2 doubts are left out."},
 	} {
 		rec, _ := drawn(t, test.block, 262, test.level, 0)
 		if len(rec.Find(test.want)) != 1 {

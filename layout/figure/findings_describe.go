@@ -1,28 +1,17 @@
 package figure
 
-// A Finding is one finding in words.
+// A Finding is one finding in words. Each text is whole, with its punctuation.
 type Finding struct {
-	Mark    Mark
-	Says    string
-	Because string
-	Urgency string
-	Causes  []string // ranked
-	Short   bool     // what it says and why run on: nothing has to be done
-	Sure    string   // how sure, and why
-	Against []string // what speaks against it
-	Rule    string   // the rule's name; empty on sheets for lay readers
+	Mark      Mark
+	Says      string // what was seen: "3 and 5 are low together:"
+	Urgency   string // runs on from it: "act soon."
+	Because   string
+	Suspected string // "Suspected first: the head gasket; then a cracked head."
+	Against   string // what speaks against it
+	Sure      string // how sure, and why
+	Rule      string // the rule's name; empty on sheets for lay readers
+	Short     bool   // nothing has to be done: what was seen is enough where room is short
 }
-
-// A NextCheck is the one check that settles most.
-type NextCheck struct {
-	Title, Do string
-	For       string    // what it is for: "to hear where the air goes"
-	Outcomes  []Outcome // all of them
-	Effort    string    // "about 10 minutes"
-}
-
-// An Outcome is one thing that a check can show, and what that means.
-type Outcome struct{ If, Then string }
 
 // Findings describes the findings in their order.
 type Findings struct {
@@ -37,20 +26,45 @@ type Findings struct {
 	More func(Omitted) string
 }
 
-// FindingWords are the words before the parts of a finding; a part without
-// one starts with its own words.
+// FindingWords are the words before the parts of a finding.
 type FindingWords struct {
-	Causes  string // "Most likely first:"
-	Cause   string // where there is only one: "Likely cause:"
 	Sure    string // "How sure:"
 	Against string // "Speaks against it:"
 	Rule    string // "Rule:"
 }
 
-// Omitted counts what a block left out at its level of detail.
+// Omitted counts the findings of which a block left something out at its level
+// of detail.
 type Omitted struct {
-	Findings int // whole findings
-	Causes   int // likely causes
-	Against  int // what speaks against a finding
-	Reasons  int // why findings say what they say
+	Findings  int // left out whole
+	Reasons   int // without why
+	Suspected int // without what is suspected
+	Doubts    int // without what speaks against it, or how sure it is
+}
+
+// A NextCheck is the one check that settles most, or what to do with the sheet
+// where there is none.
+type NextCheck struct {
+	Title, Effort string    // "Next check", "about 10 minutes"
+	Do            string    // how it is made
+	Outcomes      []Outcome // all of them
+	Again         *Again    // nil for no room for the next readings
+}
+
+// An Outcome is one thing that a check can show, what that means, and what
+// comes next then.
+type Outcome struct{ If, Then, Next string }
+
+// Again describes readings with room for those of the next test beside them.
+type Again struct {
+	Heads []string // above the columns of readings
+	Next  string   // above the empty boxes
+	Boxes int      // empty boxes in a row
+	Rows  []AgainRow
+}
+
+// An AgainRow is a cylinder with its readings, one for each head.
+type AgainRow struct {
+	Number string
+	Values []string
 }

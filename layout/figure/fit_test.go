@@ -199,17 +199,28 @@ func randomSpread(r *rand.Rand) Spread {
 }
 
 func randomFindings(r *rand.Rand) Findings {
-	d := Findings{Title: "What we found", Lead: FindingWords{Causes: "Most likely first:", Cause: "Likely cause:", Sure: "How sure:", Against: "Speaks against it:", Rule: "Rule:"},
+	d := Findings{Title: "What we found", Lead: FindingWords{Sure: "How sure:", Against: "Speaks against it:", Rule: "Rule:"},
 		More: func(o Omitted) string {
-			return fmt.Sprintf("%d causes and %d others are in the job file.", o.Causes, o.Against)
+			return fmt.Sprintf("%d reasons and %d doubts are in the job file.", o.Reasons, o.Doubts)
 		}}
 	for range r.IntN(5) {
-		f := Finding{Mark: Mark(r.IntN(9)), Says: "Says " + randomText(r, 12), Because: randomText(r, 40), Urgency: "act soon", Sure: randomText(r, 8), Rule: "one-low"}
-		for range r.IntN(5) {
-			f.Causes = append(f.Causes, "a cause "+randomText(r, 4))
-			f.Against = append(f.Against, "against "+randomText(r, 4))
+		d.Items = append(d.Items, Finding{Mark: Mark(r.IntN(9)), Says: "Says " + randomText(r, 12) + ":", Because: randomText(r, 40), Urgency: "act soon.",
+			Suspected: randomText(r, 20), Against: randomText(r, 8), Sure: randomText(r, 8), Rule: "one-low", Short: r.IntN(2) == 0})
+	}
+	return d
+}
+
+// randomCheck has up to six outcomes, or none and room for the next readings.
+func randomCheck(r *rand.Rand) NextCheck {
+	d := NextCheck{Title: "Next check", Do: randomText(r, 30), Effort: randomText(r, 3)}
+	for i := range r.IntN(7) {
+		d.Outcomes = append(d.Outcomes, Outcome{fmt.Sprintf("Outcome %d %s", i, randomText(r, 6)), randomText(r, 12), randomText(r, 8)})
+	}
+	if len(d.Outcomes) == 0 {
+		d.Again = &Again{Heads: []string{"psi", "air lost"}, Next: "next time", Boxes: 1 + r.IntN(2)}
+		for i := range 1 + r.IntN(8) {
+			d.Again.Rows = append(d.Again.Rows, AgainRow{fmt.Sprint(i + 1), []string{"176, 178", "6 %"}})
 		}
-		d.Items = append(d.Items, f)
 	}
 	return d
 }
@@ -247,30 +258,33 @@ func randomTexts(r *rand.Rand, n, words int) []string {
 }
 
 func randomBlocks(r *rand.Rand) []layout.Block {
-	var tiles []Tile
-	for range r.IntN(9) {
-		tiles = append(tiles, Tile{Mark(r.IntN(9)), randomText(r, 3), randomText(r, 3), randomText(r, 9)})
-	}
 	list := List{Title: randomText(r, 3), Items: randomTexts(r, 6, 20), Run: r.IntN(2) == 0}
 	signed := SignOff{Note: randomText(r, 10)}
 	for range r.IntN(4) {
-		signed.Lines = append(signed.Lines, SignLine{randomText(r, 6), randomText(r, 2)})
+		signed.Lines = append(signed.Lines, randomText(r, 6))
+	}
+	remarks := Remarks{Name: "not-tested"}
+	for range r.IntN(4) {
+		remarks.Items = append(remarks.Items, Remark{Mark(r.IntN(9)), randomText(r, 4), randomTexts(r, 4, 20)})
 	}
 	boxes := CheckBoxes{Name: "method", Title: randomText(r, 2)}
 	for range r.IntN(6) {
 		boxes.Groups = append(boxes.Groups, CheckGroup{Label: randomText(r, 3), Choices: randomTexts(r, 6, 8), Ticked: []bool{true}, WriteIn: randomText(r, 3)})
 	}
+	verdict := Verdict{Mark: Mark(r.IntN(9)), Sentence: randomText(r, 16), Second: randomText(r, 25)}
+	for range r.IntN(4) {
+		verdict.Answers = append(verdict.Answers, Answer{randomText(r, 3), randomText(r, 5), randomText(r, 12), r.IntN(4)})
+	}
 	return []layout.Block{
 		NewHead(Head{Shop: randomText(r, 5), Lines: randomTexts(r, 3, 6), Kind: randomText(r, 4), Number: randomText(r, 2), Date: "14 May 2026",
 			Logo: oneOf(r, nil, &layout.Image{W: 300, H: 100})}),
-		NewIdentity(Identity{Fields: randomFields(r), Columns: r.IntN(5)}),
-		NewVerdict(Verdict{Mark(r.IntN(9)), randomText(r, 16), randomText(r, 25)}),
-		NewTiles(tiles),
+		NewIdentity(Identity{Fields: randomFields(r), Said: randomFields(r)}),
+		NewVerdict(verdict),
 		NewPressureBands(randomBand(r), randomBand(r)),
 		NewSpread(randomSpread(r)),
 		NewFindings(randomFindings(r)),
-		NewNextCheck(NextCheck{Title: "Next check", Do: randomText(r, 30), For: randomText(r, 6), Outcomes: []Outcome{{randomText(r, 6), randomText(r, 12)}, {randomText(r, 6), randomText(r, 12)}}, Effort: randomText(r, 3)}),
-		NewMethod(list), NewNotTested(list), NewCautions(list), NewList("work", list),
+		NewNextCheck(randomCheck(r)),
+		NewMethod(list), NewRemarks(remarks), NewCautions(list), NewList("work", list),
 		NewSignOff(signed),
 		NewFoot(Foot{randomTexts(r, 3, 20), randomTexts(r, 3, 20)}),
 		NewTable(randomTable(r)),

@@ -6,24 +6,6 @@ import (
 	"gaugesheet/layout"
 )
 
-// A SignOff describes the lines to sign on, one to three.
-type SignOff struct {
-	Lines []SignLine
-	Note  string // small, above the lines: what is signed
-}
-
-// A SignLine is one line to sign on.
-type SignLine struct {
-	Label string // under the line: "tested by"
-	Over  string // on the line: a typed name; usually empty
-}
-
-// A Foot describes the last line of the page.
-type Foot struct {
-	Left  []string // what the sheet is and is not
-	Right []string // fingerprint, page, attached note
-}
-
 // CheckBoxes describes boxes to tick, in groups of one answer each.
 type CheckBoxes struct {
 	Name, Title string

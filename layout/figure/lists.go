@@ -6,12 +6,12 @@ import (
 	"gaugesheet/layout"
 )
 
-// A List is a heading over lines of words: method, not tested, cautions and
-// lists of a sheet's own.
+// A List is a heading over lines of words: method, cautions and lists of a
+// sheet's own.
 type List struct {
 	Title string
 	Items []string
-	Run   bool // one running paragraph instead of a line for each
+	Run   bool // one paragraph that its heading begins, instead of a line for each
 	Short Short
 }
 
@@ -35,13 +35,10 @@ type Entries struct {
 }
 
 // NewMethod is the block "method": how it was tested.
-func NewMethod(d List) layout.Block { return listBlock("method", d, layout.Label, ink) }
-
-// NewNotTested is the block "not-tested".
-func NewNotTested(d List) layout.Block { return listBlock("not-tested", d, layout.Label, ink) }
+func NewMethod(d List) layout.Block { return listBlock("method", d, layout.Label, muted) }
 
 // NewCautions is the block "cautions".
-func NewCautions(d List) layout.Block { return listBlock("cautions", d, layout.Note, muted) }
+func NewCautions(d List) layout.Block { return listBlock("cautions", d, layout.Label, ink) }
 
 // NewList is a block "list:" with a name: lines of words of a sheet's own.
 func NewList(name string, d List) layout.Block { return listBlock("list:"+name, d, layout.Label, ink) }
@@ -92,22 +89,19 @@ func listBlock(name string, d List, role layout.Role, color func(layout.Theme) l
 		if len(d.Items) == 0 {
 			return empty()
 		}
-		var lines []layout.Frame
 		items, left := d.Short.keep(d.Items, level)
 		if d.Run || d.Short.runsOn(level) {
-			items = []string{runOn(items)}
+			title := run(t, role, t.Ink, d.Title)
+			title.Face.Weight = layout.Bold
+			return paragraph(t, width, layout.Left, title, run(t, role, color(t), runOn(items)), run(t, layout.Note, t.Muted, dotted(left)))
 		}
+		var lines []layout.Frame
 		for _, item := range items {
 			lines = append(lines, textFrame(t, item, role, color(t), width))
 		}
 		gap := layout.Length(0)
 		if level == layout.Full {
 			gap = 1
-		}
-		if d.Title != "" && d.Short.runsOn(level) {
-			title := run(t, role, t.Ink, d.Title)
-			title.Face.Weight = layout.Bold
-			return paragraph(t, width, layout.Left, title, run(t, role, color(t), items[0]), run(t, layout.Note, t.Muted, dotted(left)))
 		}
 		return stack(0, textFrame(t, d.Title, layout.Strong, t.Ink, width), stack(gap, lines...))
 	}}
@@ -182,47 +176,4 @@ func runOn(items []string) string {
 		}
 	}
 	return b.String()
-}
-
-// NewSignOff is the block "sign-off": lines to sign on, each with what it is
-// for under it.
-func NewSignOff(d SignOff) layout.Block {
-	return block{"sign-off", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		if len(d.Lines) == 0 {
-			return textFrame(t, d.Note, layout.Note, t.Muted, width)
-		}
-		const gap = 24
-		room := [...]layout.Length{layout.Full: 26, layout.Compact: 22, layout.Brief: 17}[level]
-		w := (width - gap*layout.Length(max(len(d.Lines), 2)-1)) / layout.Length(max(len(d.Lines), 2))
-		var lines []column
-		for _, l := range d.Lines {
-			room = max(room, textFrame(t, l.Over, layout.Body, t.Ink, w).Height)
-		}
-		for _, l := range d.Lines {
-			over := textFrame(t, l.Over, layout.Body, t.Ink, w)
-			under := textFrame(t, l.Label, layout.Note, t.Muted, w)
-			line := stack(0, space(room-over.Height), over, rule(layout.Pen{Width: thin, Color: t.Ink}), space(1), under)
-			lines = append(lines, column{w, line})
-		}
-		return stack(tight, textFrame(t, d.Note, layout.Note, t.Muted, width), beside(gap, lines...))
-	}}
-}
-
-// NewFoot is the block "foot": the last lines of the page.
-func NewFoot(d Foot) layout.Block {
-	return block{"foot", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		if level != layout.Full {
-			d.Left, d.Right = []string{strings.Join(d.Left, " ")}, []string{strings.Join(d.Right, runOnDot+" ")}
-		}
-		left, right := width*0.64, width*0.36-wide
-		var l, r []layout.Frame
-		for _, s := range d.Left {
-			l = append(l, textFrame(t, s, layout.Note, t.Muted, left))
-		}
-		for _, s := range d.Right {
-			r = append(r, alignRight(t, s, layout.Note, t.Muted, right))
-		}
-		return stack(tight+1, rule(layout.Pen{Width: hairline, Color: t.Line}),
-			beside(wide, column{left, stack(0, l...)}, column{right, stack(0, r...)}))
-	}}
 }

@@ -1,116 +1,150 @@
 package figure
 
-import "gaugesheet/layout"
+import (
+	"gaugesheet/layout"
+)
 
-// A Tile is one test in the row under the verdict.
-type Tile struct {
-	Mark              Mark
-	Name, Word, Value string
-}
-
-// A Verdict describes the sentence that the sheet opens with.
+// A Verdict describes what the sheet opens with: the sentence with a symbol of
+// what was found, what stands under it, and the answers to an owner's first
+// questions.
 type Verdict struct {
 	Mark     Mark
 	Sentence string
-	Second   string // the line under it
+	Second   string
+	Answers  []Answer
 }
 
-// NewVerdict is the block "verdict": the sentence that the sheet opens with.
+// An Answer is a question of an owner's with its answer in a word or two and
+// why in a line. Sure is how many of three squares are filled before it; 0 for
+// no squares.
+type Answer struct {
+	Question, Word, Why string
+	Sure                int
+}
+
+// sureSquares is how many squares say how sure.
+const sureSquares = 3
+
+// NewVerdict is the block "verdict", between rules. The sentence is as large as
+// leaves it one line, or two where it is long.
 func NewVerdict(d Verdict) layout.Block {
 	return block{"verdict", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		const edge = 4
-		pad := [...]layout.Length{layout.Full: medium - 1, layout.Compact: small, layout.Brief: small - 1}[level]
-		left := edge + wide
-		role := layout.Display
 		if level == layout.Brief {
-			role = layout.Heading
+			return verdictRunOn(t, d, width)
 		}
-		size := markSize(t, t.Face(role)) * 1.15
-		if d.Mark != NoMark {
-			left += size + medium
+		gap := [...]layout.Length{layout.Full: medium, layout.Compact: small + 1}[level]
+		answers := answerRow(t, d.Answers, width, level)
+		frame := stack(gap, headline(t, d, width, level), answers)
+		below := rule(layout.Pen{Width: hairline, Color: t.Line})
+		if answers.Height == 0 {
+			below = rule(layout.Pen{Width: thin, Color: t.Accent})
 		}
-		inner := width - left - wide
-		words := stack(1,
-			balanced(t, d.Sentence, role, t.Ink, inner),
-			balanced(t, d.Second, layout.Body, t.Ink, inner))
-		if level == layout.Brief {
-			words = paragraph(t, inner, layout.Left, run(t, role, t.Ink, d.Sentence), run(t, layout.Body, t.Ink, dotted(d.Second)))
-		}
-		return behind(inset(words, pad, wide, pad+1, left), func(s layout.Surface, a layout.Rect) {
-			s.Fill(layout.RectPath(a), t.Tint)
-			bar, _ := a.SplitLeft(edge)
-			s.Fill(layout.RectPath(bar), t.Accent)
-			face := t.Face(role)
-			middle := baseline(s, face, a.Y+pad) - s.CapHeight(face)/2
-			DrawMark(s, t, d.Mark, layout.Point{X: a.X + edge + wide + size/2, Y: middle}, size)
-		})
+		return stack(gap-tight, rule(layout.Pen{Width: 2 * heavy, Color: t.Accent}), frame, below)
 	}}
 }
 
-// NewTiles is the block "tiles": one tile for each test, all of a height.
-func NewTiles(d []Tile) layout.Block {
-	return block{"tiles", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		if len(d) == 0 {
-			return empty()
+// verdictRunOn is the sentence with what stands under it, and the answers in a
+// line of their own, without why.
+func verdictRunOn(t layout.Theme, d Verdict, width layout.Length) layout.Frame {
+	var runs []layout.Run
+	for i, a := range d.Answers {
+		word := a.Word
+		if i < len(d.Answers)-1 {
+			word += runOnDot
 		}
-		const gap = 9
-		perRow := tilesPerRow(len(d), int((width+gap)/(leastTile+gap)))
-		w := (width - gap*layout.Length(perRow-1)) / layout.Length(perRow)
-		var rows []layout.Frame
-		for start := 0; start < len(d); start += perRow {
-			var row []column
-			for _, tile := range d[start:min(start+perRow, len(d))] {
-				row = append(row, column{w, tileFrame(t, tile, w, level)})
-			}
-			rows = append(rows, beside(gap, row...))
-		}
-		return stack(gap, rows...)
-	}}
+		runs = append(runs, run(t, layout.Label, t.Muted, a.Question), run(t, layout.Strong, t.Ink, word))
+	}
+	words := stack(tight, headline(t, d, width, layout.Brief), paragraph(t, width, layout.Left, runs...))
+	return stack(tight, rule(layout.Pen{Width: heavy, Color: t.Accent}), words, rule(layout.Pen{Width: hairline, Color: t.Line}))
 }
 
-// leastTile is the least width of a tile.
-const leastTile layout.Length = 80
-
-// tilesPerRow divides n tiles into rows of at most six, and at most as many as
-// there is room for, as even as may be.
-func tilesPerRow(n, room int) int {
-	most := max(1, min(6, room))
-	rows := (n + most - 1) / most
-	return (n + rows - 1) / rows
+// headline is the sentence with its symbol and what stands under it.
+func headline(t layout.Theme, d Verdict, width layout.Length, level layout.Detail) layout.Frame {
+	face := t.Face(layout.Display)
+	indent := layout.Length(0)
+	if d.Mark != NoMark {
+		indent = markSize(t, face) + medium + tight
+	}
+	face = headlineFace(t, d.Sentence, width-indent, level)
+	size := markSize(t, face) * 1.1
+	if d.Mark != NoMark {
+		indent = size + medium + tight
+	}
+	inner := width - indent
+	if level == layout.Brief {
+		words := paragraph(t, inner, layout.Left, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, run(t, layout.Label, t.Ink, d.Second))
+		return marked(t, d.Mark, face, size, words, indent)
+	}
+	words := stack(tight, evenLines(t, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, inner), balanced(t, d.Second, layout.Body, t.Ink, inner))
+	return marked(t, d.Mark, face, size, words, indent)
 }
 
-func tileFrame(t layout.Theme, d Tile, width layout.Length, level layout.Detail) layout.Frame {
-	pad := small + 1
-	if level != layout.Full {
-		pad = tight + 1
-	}
-	edge := medium
-	if level == layout.Brief {
-		pad, edge = tight, small
-	}
-	size := markSize(t, t.Face(layout.Strong)) * 1.1
-	left := edge + size + small + tight
-	if d.Mark == NoMark {
-		left = edge
-	}
-	inner := width - left - small
-	name := textFrame(t, d.Name, layout.Label, t.Muted, inner)
-	words := stack(0, name,
-		textFrame(t, d.Word, layout.Strong, t.Ink, inner),
-		textFrame(t, d.Value, layout.Label, t.Ink, inner))
-	if level == layout.Brief {
-		name = empty()
-		title := paragraph(t, inner, layout.Left, run(t, layout.Label, t.Muted, d.Name), run(t, layout.Strong, t.Ink, d.Word))
-		if word := textFrame(t, d.Word, layout.Strong, t.Ink, inner); title.Height > word.Height+1 {
-			title = stack(0, textFrame(t, d.Name, layout.Label, t.Muted, inner), word)
+// headlineFace is the largest size at which a sentence has one line, or two of
+// a smaller size where one line would be small.
+func headlineFace(t layout.Theme, sentence string, width layout.Length, level layout.Detail) layout.Face {
+	face := t.Face(layout.Display)
+	full := face.Size * [...]layout.Length{layout.Full: 1, layout.Compact: 0.86, layout.Brief: 0.72}[level]
+	least := max(face.Size*0.72, t.Smallest)
+	oneLine, twoLines := max(full*0.86, least), max(full*0.9, least)
+	for face.Size = full; face.Size > least; face.Size -= 0.5 {
+		lines := len(breakLines(t.Measurer, sentence, face, width))
+		if lines <= 1 && face.Size >= oneLine || lines == 2 && face.Size <= twoLines {
+			return face
 		}
-		words = stack(0, title,
-			textFrame(t, d.Value, layout.Note, t.Ink, inner))
 	}
-	return behind(inset(words, pad, small, pad, left), func(s layout.Surface, a layout.Rect) {
-		s.Stroke(layout.RectPath(a.Inset(thin/2)), layout.Pen{Width: thin, Color: t.Line})
-		face := t.Face(layout.Strong)
-		middle := baseline(s, face, a.Y+pad+name.Height) - s.CapHeight(face)/2
-		DrawMark(s, t, d.Mark, layout.Point{X: a.X + edge + size/2, Y: middle}, size)
+	face.Size = least
+	return face
+}
+
+// answerRow sets the answers side by side, with a thin line between them.
+func answerRow(t layout.Theme, answers []Answer, width layout.Length, level layout.Detail) layout.Frame {
+	n := layout.Length(len(answers))
+	if n == 0 {
+		return empty()
+	}
+	const gap = 2 * wide
+	w := (width - gap*(n-1)) / n
+	var row []column
+	for _, a := range answers {
+		row = append(row, column{w, answerFrame(t, a, w, level)})
+	}
+	return behind(beside(gap, row...), func(s layout.Surface, area layout.Rect) {
+		for i := 1; i < len(answers); i++ {
+			x := area.X + layout.Length(i)*(w+gap) - gap/2
+			s.Stroke(layout.Polyline(layout.Point{X: x, Y: area.Y + 1}, layout.Point{X: x, Y: area.Bottom() - 1}), layout.Pen{Width: hairline, Color: t.Line})
+		}
 	})
+}
+
+// answerFrame is one answer: its question, the word, and why.
+func answerFrame(t layout.Theme, a Answer, width layout.Length, level layout.Detail) layout.Frame {
+	face := t.Face(layout.Heading)
+	if level == layout.Full {
+		face.Size *= 1.15
+	}
+	squares := layout.Length(0)
+	if a.Sure > 0 {
+		squares = sureSquares*(face.Size+tight) + medium
+	}
+	word := evenLines(t, layout.Run{Text: a.Word, Face: face, Color: t.Ink}, width-squares)
+	if a.Sure > 0 {
+		x := min(t.Measurer.Width(a.Word, face), width-squares) + medium
+		word = behind(word, func(s layout.Surface, area layout.Rect) {
+			drawSquares(s, t, layout.Point{X: area.X + x, Y: baseline(s, face, area.Y)}, face.Size, a.Sure)
+		})
+	}
+	question := textFrame(t, a.Question, layout.Label, t.Muted, width)
+	return stack(0, question, word, balanced(t, a.Why, layout.Label, t.Ink, width))
+}
+
+// drawSquares draws three squares on a baseline, the first of them filled.
+func drawSquares(s layout.Surface, t layout.Theme, at layout.Point, size layout.Length, filled int) {
+	side := size * 0.8
+	for i := range sureSquares {
+		box := layout.Rect{X: at.X + layout.Length(i)*(size+tight), Y: at.Y - side, W: size, H: side}
+		if i < filled {
+			s.Fill(layout.RectPath(box), t.Ink)
+		}
+		s.Stroke(layout.RectPath(box.Inset(outline/2)), layout.Pen{Width: outline, Color: t.Ink})
+	}
 }

@@ -61,13 +61,18 @@ func textFrame(t layout.Theme, text string, role layout.Role, c layout.Color, wi
 // balanced is a paragraph whose lines are about equally long, so that none
 // holds a word alone.
 func balanced(t layout.Theme, text string, role layout.Role, c layout.Color, width layout.Length) layout.Frame {
+	return evenLines(t, run(t, role, c, text), width)
+}
+
+// evenLines is balanced for a run in a face of its own.
+func evenLines(t layout.Theme, text layout.Run, width layout.Length) layout.Frame {
 	const step, narrowest = 6, 0.72
-	best := textFrame(t, text, role, c, width)
-	if best.Height <= lineHeight(t.Face(role))+1 {
+	best := paragraph(t, width, layout.Left, text)
+	if best.Height <= lineHeight(text.Face)+1 {
 		return best
 	}
 	for w := width - step; w > width*narrowest; w -= step {
-		next := textFrame(t, text, role, c, w)
+		next := paragraph(t, w, layout.Left, text)
 		if next.Height > best.Height {
 			break
 		}

@@ -3,9 +3,9 @@ package sheet
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/engine"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
 )
@@ -17,17 +17,14 @@ func (v *view) findingsBlock() layout.Block {
 	}
 	d := figure.Findings{
 		Title: v.label("heading.findings"),
-		Lead: figure.FindingWords{
-			Causes: v.label("finding.causes"), Cause: v.label("finding.cause"), Sure: v.label("finding.sure"),
-			Against: v.label("finding.against"), Rule: v.label("finding.rule"),
-		},
-		More: v.findingsLeft,
+		Lead:  figure.FindingWords{Sure: v.label("finding.sure"), Against: v.label("finding.against"), Rule: v.label("finding.rule")},
+		More:  v.findingsLeft,
 	}
 	if v.workshop() {
 		d.Least = 3
 	}
 	for i := range v.d.Stories {
-		d.Items = append(d.Items, v.story(&v.d.Stories[i]))
+		d.Items = append(d.Items, v.story(i))
 	}
 	return figure.NewFindings(d)
 }
@@ -39,124 +36,145 @@ func (v *view) findingsLeft(o figure.Omitted) string {
 	if v.workshop() {
 		where = "finding.more-workshop"
 	}
-	return v.label(where, "findings", o.Findings, "reasons", o.Reasons, "causes", o.Causes, "against", o.Against)
+	return v.label(where, "findings", o.Findings, "reasons", o.Reasons, "suspected", o.Suspected, "doubts", o.Doubts)
 }
 
-// story is one story as the block of findings has it.
-func (v *view) story(st *diag.Story) figure.Finding {
-	said, err := v.words.Story(*st, v.sheet.Audience)
-	v.keep("", err)
+// story is a story as the block of findings has it. What the top of the page
+// says of the story that leads it is not said here again.
+func (v *view) story(i int) figure.Finding {
+	st := &v.d.Stories[i]
+	bare := *st
+	bare.Explains = nil // said here once for all stories
+	said := v.saidOf(&bare)
+	explains := ""
+	if len(st.Explains) > 0 {
+		explains = v.explainsWords(st.Explains)
+	}
 	item := figure.Finding{
-		Short: st.Urgency == diag.NoAction,
-		Mark:  urgencyMark(st.Urgency), Says: onPage(said.Says), Because: onPage(said.Because), Against: allOnPage(said.Against),
-		Urgency: v.label("urgency." + string(st.Urgency)), Causes: allOnPage(said.Causes),
+		Short:     st.Urgency == diag.NoAction,
+		Mark:      v.storyMark(st),
+		Says:      v.title(st, said.Says, i == v.d.Lead),
+		Urgency:   v.urgencyWords(st.Urgency),
+		Because:   joined(" ", v.once(v.forOwner(said.Because)), explains),
+		Suspected: v.once(v.suspectedWords(said.Causes, i == v.d.Lead)),
+		Against:   onPage(ended(strings.Join(said.Against, "; "))),
+		Sure:      v.sureOf(st, said.Doubts),
 	}
-	if st.Urgency == diag.NoAction && !st.Sound {
+	if st.Urgency == diag.NoAction {
 		item.Mark = figure.NoMark // a tick needs a reason
-	}
-	limit := 2
-	if v.workshop() {
-		limit = 3
-		if len(st.Members) > 0 {
-			item.Rule = st.Members[0].Rule
+		if st.Sound {
+			item.Mark = figure.Within
 		}
 	}
-	item.Causes = item.Causes[:min(limit, len(item.Causes))]
-	if st.Urgency != diag.NoAction || v.workshop() {
-		item.Sure = v.sure(st.Confidence, said.Doubts)
+	if v.workshop() && len(st.Members) > 0 {
+		item.Rule = st.Members[0].Rule
 	}
 	return item
 }
 
-func (v *view) sure(c diag.Confidence, doubts []string) string {
-	if c == "" {
+// title is what a story begins with: what was seen, or where the headline has
+// told that already, what the story is about.
+func (v *view) title(st *diag.Story, says string, leads bool) string {
+	if leads && !v.workshop() && toldBy(says, v.headline()) {
+		says = capital(v.aboutWords(st))
+	}
+	says = onPage(says)
+	switch {
+	case v.urgencyWords(st.Urgency) == "":
+		return ended(says)
+	case strings.Contains(says, ":"):
+		return says + ";"
+	}
+	return says + ":"
+}
+
+// toldBy reports that another sentence has told nearly all that one tells: the
+// beginnings of three in four of its longer words, and every number.
+func toldBy(says, other string) bool {
+	beginnings := func(s string) []string {
+		var all []string
+		for _, word := range strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
+			if runes := []rune(word); len(runes) > 3 || unicode.IsDigit(runes[0]) {
+				all = append(all, string(runes[:min(4, len(runes))]))
+			}
+		}
+		return all
+	}
+	told, words, missing := beginnings(other), beginnings(says), 0
+	for _, w := range words {
+		if slices.Contains(told, w) {
+			continue
+		}
+		if missing++; unicode.IsDigit([]rune(w)[0]) {
+			return false
+		}
+	}
+	return 4*missing <= len(words)
+}
+
+// urgencyWords run on from what was seen; nothing where an owner has nothing
+// to do.
+func (v *view) urgencyWords(u diag.Urgency) string {
+	if u == diag.NoAction && !v.workshop() {
+		return ""
+	}
+	return together(ended(v.urgency(u)))
+}
+
+// explainsWords say which complaints a story can explain, in short where
+// another story on the page can explain the same.
+func (v *view) explainsWords(complaints []string) string {
+	said := make(diag.Names, len(complaints))
+	for i, c := range complaints {
+		said[i] = v.label("complaint." + c)
+	}
+	full := v.label("story.explains", "complaints", said)
+	if v.once(full) == "" {
+		return v.label("story.explains-too")
+	}
+	return full
+}
+
+// suspectedWords are a story's causes in order, but for the first one of what
+// leads the sheet, which the headline is followed by.
+func (v *view) suspectedWords(causes []string, leads bool) string {
+	if v.sheet.Name == "pre-purchase" { // a buyer is told the likeliest
+		causes = causes[:min(1, len(causes))]
+	}
+	causes = allOnPage(causes)
+	switch {
+	case leads && !v.workshop() && v.suspectedFirst() != "" && len(causes) > 0:
+		if len(causes) == 1 {
+			return ""
+		}
+		return v.label("finding.suspected-next", "causes", diag.Names(causes[1:]))
+	case len(causes) == 0:
+		return ""
+	}
+	return v.label("finding.suspected", "first", causes[0], "then", diag.Names(causes[1:]))
+}
+
+// sureOf says how sure a story is, where the top of the page does not.
+func (v *view) sureOf(st *diag.Story, doubts []string) string {
+	lead := v.lead()
+	switch {
+	case st.Confidence == "":
+		return ""
+	case v.workshop():
+	case st.Urgency == diag.NoAction, st == lead, lead != nil && lead.Confidence == st.Confidence && v.sureBecause(lead) == v.sureBecause(st):
 		return ""
 	}
 	if len(doubts) == 0 {
-		return v.label("sure." + string(c))
+		return v.label("sure.alone", "sure", v.confidence(st.Confidence), "why", v.sureBecause(st))
 	}
-	return v.label("sure.because", "sure", v.label("sure."+string(c)), "doubts", joined("; ", doubts...))
+	why := v.once(onPage(strings.Join(doubts, "; ")))
+	return v.label("sure.alone", "sure", v.confidence(st.Confidence), "why", why)
 }
 
-// nextCheckBlock is the one check that settles most; nil where none is needed.
-func (v *view) nextCheckBlock() layout.Block {
-	if v.d.Next == nil {
-		return nil
+// ended is a text with a full stop.
+func ended(s string) string {
+	if s == "" || strings.ContainsAny(s[len(s)-1:], ".!?") {
+		return s
 	}
-	said, err := v.words.Check(*v.d.Next, v.sheet.Audience)
-	v.keep("", err)
-	d := figure.NextCheck{Title: v.label("heading.next-check"), Do: onPage(said.Do), For: onPage(said.For), Effort: said.Effort}
-	for _, o := range said.Outcomes {
-		d.Outcomes = append(d.Outcomes, figure.Outcome{If: onPage(o.If), Then: onPage(strings.TrimSuffix(o.Then, "."))})
-	}
-	return figure.NewNextCheck(d)
+	return s + "."
 }
-
-// noticesBlock is what has to be known of the test before its results.
-func (v *view) noticesBlock() layout.Block {
-	var items []string
-	for _, n := range v.d.Notices {
-		items = append(items, v.keep(v.words.Notice(n, v.sheet.Audience)))
-	}
-	if len(items) == 0 {
-		return nil
-	}
-	return figure.NewList("notices", figure.List{Title: v.label("heading.notices"), Items: items})
-}
-
-// notTestedBlock names what was not tested, and why.
-func (v *view) notTestedBlock() layout.Block {
-	var items []string
-	for _, u := range v.d.NotTested {
-		items = append(items, v.untestedWords(u))
-	}
-	items = append(items, v.label("not-tested.beyond"))
-	return figure.NewNotTested(figure.List{Title: v.label("heading.not-tested"), Items: items})
-}
-
-func (v *view) untestedWords(u diag.Untested) string {
-	name := v.optional("test.name."+u.Test, u.Test)
-	switch {
-	case len(u.Cylinders) > 0:
-		name = v.label("not-tested.part", "test", name, "part", v.cylinderWords(u.Cylinders))
-	case u.Reading != "":
-		name = v.label("not-tested.part", "test", joined(" ", name, u.Circuit), "part", v.readingName(u.Reading))
-	}
-	if u.Reason == "" {
-		return v.label("not-tested.plain", "test", name, "state", string(u.State))
-	}
-	return v.label("not-tested.reason", "test", name, "state", string(u.State), "reason", u.Reason)
-}
-
-// cylinderWords name cylinders, or the rotors of a rotary.
-func (v *view) cylinderWords(names []string) string {
-	if v.engine.Kind == engine.Rotary {
-		return v.label("part.rotors", "names", diag.Names(names))
-	}
-	return v.label("part.cylinders", "names", diag.Names(names))
-}
-
-// cautionsBlock is the cautions that fit the job, in one paragraph.
-func (v *view) cautionsBlock() layout.Block {
-	keys := v.cautionKeys()
-	var items []string
-	for _, key := range keys {
-		items = append(items, v.keep(v.words.Caution(key, v.sheet.Audience)))
-	}
-	if len(items) == 0 {
-		return nil
-	}
-	return figure.NewCautions(figure.List{Title: v.label("heading.cautions"), Items: items, Run: true})
-}
-
-// cautionKeys are the cautions to print. That the sheet describes the engine on
-// that day only stands in the foot, where a sheet has one.
-func (v *view) cautionKeys() []string {
-	if v.d == nil {
-		return benchCautions
-	}
-	return slices.DeleteFunc(slices.Clone(v.d.Cautions), func(key string) bool { return key == "that-day-only" && v.hasBlock("foot") })
-}
-
-// benchCautions are those of an empty bench sheet, on which any test may follow.
-var benchCautions = []string{"liquid-lock", "fuel-vapour", "crank-turns", "hot-coolant", "makers-procedure"}

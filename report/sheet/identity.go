@@ -21,14 +21,14 @@ func (v *view) headBlock() layout.Block {
 		Kind:   v.kindTitle(),
 		Number: v.headNumber(),
 	}
-	if !v.job.Date.IsZero() {
+	switch {
+	case !v.job.Date.IsZero():
 		d.Date = v.date(v.job.Date)
+	case v.d != nil:
+		d.Date = v.label("head.no-date")
 	}
 	if shop.Registration.Given() {
 		d.Lines = append(d.Lines, v.label("head.registration", "number", shop.Registration.Value))
-	}
-	if d.Shop == "" && v.d != nil {
-		d.Shop = v.label("head.no-shop")
 	}
 	if len(shop.LogoData) > 0 {
 		logo, err := pdf.LoadPicture(shop.Logo.Value, shop.LogoData)
@@ -66,46 +66,56 @@ func (v *view) date(d job.Date) string {
 	return v.label("date.form", "day", d.Day(), "month", months[d.Month()-1], "year", d.Year())
 }
 
-// identityBlock names the engine that the sheet is about.
+// identityBlock names the engine that the sheet is about: first what tells it
+// from another, then for whom, and what was said and done before.
 func (v *view) identityBlock() layout.Block {
-	var fields []figure.Field
-	add := func(key, value string) {
+	d := figure.Identity{}
+	add := func(to *[]figure.Field, key, value string) {
 		if value != "" {
-			fields = append(fields, figure.Field{Name: v.label("field." + key), Value: value})
+			*to = append(*to, figure.Field{Name: together(v.label("field." + key)), Value: onPage(value)})
 		}
 	}
 	vehicle := v.job.Vehicle
-	add("vehicle", vehicle.Description.Value)
-	add("engine", v.engineWords())
-	add("engine-number", vehicle.EngineNumber.Value)
-	add("vin", v.vinWords())
-	add("plate", vehicle.Plate.Value)
-	add("odometer", v.odometerWords())
+	add(&d.Fields, "vehicle", vehicle.Description.Value)
+	add(&d.Fields, "engine", v.engineWords())
+	add(&d.Fields, "vin", v.vinWords())
+	add(&d.Fields, "odometer", v.odometerWords())
+	add(&d.Fields, "plate", vehicle.Plate.Value)
+	add(&d.Fields, "engine-number", vehicle.EngineNumber.Value)
 	if v.sheet.Name == "pre-purchase" {
-		add("vin-matches", vehicle.VINMatches.Value)
-		add("seller", v.job.Seller.Name.Value)
-		add("arrival", vehicle.StateOnArrival.Value)
-		add("when", joined(", ", v.job.Place.Value, v.job.Started.Value))
+		add(&d.Fields, "vin-matches", vehicle.VINMatches.Value)
+		add(&d.Fields, "seller", v.job.Seller.Name.Value)
+		add(&d.Fields, "arrival", vehicle.StateOnArrival.Value)
+		add(&d.Fields, "when", joined(", ", v.job.Place.Value, v.job.Started.Value))
 	}
-	add("customer", v.job.Customer.Name.Value)
-	add("ordered-by", v.job.OrderedBy.Value)
+	add(&d.Said, "customer", v.job.Customer.Name.Value)
+	add(&d.Said, "ordered-by", v.job.OrderedBy.Value)
 	if v.sheet.Name == "invoice" {
-		add("job-number", v.job.Number.Value)
+		add(&d.Said, "job-number", v.job.Number.Value)
 	}
 	if v.sheet.Name != "customer" && v.sheet.Name != "invoice" {
-		add("authorised", v.authorisedWords())
+		add(&d.Said, "authorised", v.authorisedWords())
 	}
-	add("codes", joined(", ", values(vehicle.Codes)...))
-	add("stood", vehicle.Stood.Value)
-	add("work-done", joined(", ", values(vehicle.WorkDone)...))
-	add("complaints", joined(", ", v.job.Complaints...))
+	add(&d.Said, "complaints", joined(", ", v.complaints()...))
 	if v.sheet.Name != "invoice" { // an invoice's work block has it
-		add("reason", v.job.Reason.Value)
+		add(&d.Said, "reason", v.job.Reason.Value)
 	}
-	if len(fields) == 0 {
+	add(&d.Said, "stood", vehicle.Stood.Value)
+	add(&d.Said, "work-done", joined(", ", values(vehicle.WorkDone)...))
+	add(&d.Said, "codes", joined(", ", values(vehicle.Codes)...))
+	if len(d.Fields)+len(d.Said) == 0 {
 		return nil
 	}
-	return figure.NewIdentity(figure.Identity{Fields: fields})
+	return figure.NewIdentity(d)
+}
+
+// complaints are what the customer complained of, in words.
+func (v *view) complaints() []string {
+	said := make([]string, len(v.job.Complaints))
+	for i, c := range v.job.Complaints {
+		said[i] = v.optional("told."+c, c)
+	}
+	return said
 }
 
 func (v *view) vinWords() string {
@@ -121,7 +131,7 @@ func (v *view) odometerWords() string {
 	if !vehicle.Odometer.Given() {
 		return ""
 	}
-	return joined(", ", vehicle.Odometer.Value, v.optional("odometer."+vehicle.OdometerStatus.Value, vehicle.OdometerStatus.Value))
+	return joined(", ", grouped(vehicle.Odometer.Value), v.optional("odometer."+vehicle.OdometerStatus.Value, vehicle.OdometerStatus.Value))
 }
 
 func (v *view) authorisedWords() string {
@@ -129,27 +139,28 @@ func (v *view) authorisedWords() string {
 	return joined(", ", a.By.Value, a.When.Value, a.How.Value)
 }
 
-// engineWords describe the engine in a line: size, layout, fuel, numbering.
+// engineWords describe the engine in a line: size, fuel, layout; for the next
+// mechanic also its compression ratio and numbering.
 func (v *view) engineWords() string {
-	shape := v.engine.Layout
-	if shape == "custom" {
-		shape = v.label("engine.custom", "count", len(v.engine.Cylinders))
+	fuel := v.test.Spec.Fuel
+	if fuel != "" {
+		fuel = v.optional("fuel-kind."+fuel, fuel)
 	}
-	parts := []string{joined(" ", v.job.Entered("engine", "displacement"), shape)}
-	if fuel := v.test.Spec.Fuel; fuel != "" {
-		parts = append(parts, fuel)
-	}
-	if v.test.Spec.TwoStroke && !strings.Contains(v.test.Spec.Fuel, "two-stroke") {
+	parts := []string{joined(" ", together(v.job.Entered("engine", "displacement")), fuel, v.layoutWords(v.engine))}
+	if v.test.Spec.TwoStroke {
 		parts = append(parts, v.label("engine.two-stroke"))
 	}
 	if c := v.test.Spec.Charging; c != "" && c != "natural" {
-		parts = append(parts, c)
+		parts = append(parts, v.optional("charging."+c, c))
+	}
+	if v.sheet.Name == "customer" {
+		return joined(", ", parts...)
 	}
 	if v.test.Spec.Ratio > 0 {
 		parts = append(parts, v.label("engine.ratio", "ratio", quantity.Format(v.test.Spec.Ratio, 1)))
 	}
 	if n := v.job.Entered("engine", "numbering"); n != "" {
-		parts = append(parts, v.label("engine.numbering", "numbering", n))
+		parts = append(parts, v.label("engine.numbering", "numbering", v.optional("numbering."+n, n)))
 	}
 	return joined(", ", parts...)
 }
@@ -160,40 +171,4 @@ func values(texts []job.Text) []string {
 		s = append(s, t.Value)
 	}
 	return s
-}
-
-// signOffBlock is the lines to sign on.
-func (v *view) signOffBlock() layout.Block {
-	tester := figure.SignLine{Label: v.label("sign.tested-by"), Over: v.job.Technician.Value}
-	lines := []figure.SignLine{tester}
-	switch v.sheet.Name {
-	case "workshop", "blank":
-	case "pre-purchase":
-		lines = []figure.SignLine{
-			{Label: v.label("sign.inspector"), Over: v.job.Technician.Value},
-			{Label: v.label("sign.client")},
-		}
-	default:
-		lines = append(lines, figure.SignLine{Label: v.label("sign.received")})
-	}
-	lines = append(lines, figure.SignLine{Label: v.label("sign.date")})
-	return figure.NewSignOff(figure.SignOff{Lines: lines})
-}
-
-// footBlock says what the sheet describes, what it carries and how it can be
-// told from another.
-func (v *view) footBlock() layout.Block {
-	d := figure.Foot{}
-	if v.d != nil {
-		d.Left = append(d.Left, v.label("foot.describes"))
-	}
-	if v.job.Raw != nil {
-		f := v.job.Fingerprint()
-		d.Right = append(d.Right, v.label("foot.fingerprint", "first", f[:4]+"\u00a0"+f[4:8]))
-		if !v.options.NoAttach {
-			d.Left = append(d.Left, v.label("foot.attached"))
-		}
-	}
-	d.Right = append(d.Right, v.label("foot.page"))
-	return figure.NewFoot(d)
 }

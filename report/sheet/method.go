@@ -11,12 +11,17 @@ import (
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
+	"gaugesheet/report/job"
 )
 
 // methodBlock says how the test was done, and names what was not recorded.
 func (v *view) methodBlock() layout.Block {
+	conditions := v.conditionWords
+	if v.sheet.Name == "customer" {
+		conditions = v.ownersConditions
+	}
 	items := []string{}
-	for _, line := range [][]string{v.conditionWords(), v.gaugeWords()} {
+	for _, line := range [][]string{conditions(), v.gaugeWords()} {
 		if len(line) > 0 {
 			items = append(items, sentence(line))
 		}
@@ -33,7 +38,7 @@ func (v *view) methodBlock() layout.Block {
 	if len(items) == 0 {
 		return nil
 	}
-	return figure.NewMethod(figure.List{Title: v.label("heading.method"), Items: items})
+	return figure.NewMethod(figure.List{Title: v.label("heading.method"), Items: allOnPage(items), Run: true})
 }
 
 // sentence makes a line of parts into one with a capital and a full stop.
@@ -50,20 +55,42 @@ func capital(s string) string {
 	return string(unicode.ToUpper(first)) + s[size:]
 }
 
-// conditionWords are the conditions that were recorded.
-func (v *view) conditionWords() []string {
+// ownersConditions are the conditions that an owner can make something of: how
+// warm the engine was, how it was turned, and how high it stands.
+func (v *view) ownersConditions() []string {
+	c := v.test.Conditions
+	parts := v.temperatureWords()
+	parts = append(parts, v.turningWords()...)
+	if c.Battery.Charger == diag.Yes {
+		parts = append(parts, v.label("method.charger"))
+	}
+	return append(parts, v.altitudeWords()...)
+}
+
+// temperatureWords say how warm the engine was.
+func (v *view) temperatureWords() []string {
+	c := v.test.Conditions
+	coolant := ""
+	if c.CoolantC != nil {
+		coolant = v.enteredOr(number(*c.CoolantC, 0, quantity.Celsius).String(), "conditions", "coolant")
+	}
+	var parts []string
+	if c.Engine != "" {
+		parts = append(parts, v.label("method.engine", "engine", v.term("temperature", string(c.Engine)), "coolant", coolant))
+	} else if coolant != "" {
+		parts = append(parts, v.label("method.coolant", "temperature", coolant))
+	}
+	if l := v.test.Leakage; l != nil && l.Engine != "" && l.Engine != c.Engine {
+		parts = append(parts, v.label("method.leakage-engine", "engine", v.term("temperature", string(l.Engine))))
+	}
+	return parts
+}
+
+// turningWords say how the engine was turned and what let the air in.
+func (v *view) turningWords() []string {
 	c := v.test.Conditions
 	var parts []string
 	add := func(key string, pairs ...any) { parts = append(parts, v.label("method."+key, pairs...)) }
-	if c.Engine != "" {
-		add("engine-" + c.Engine)
-	}
-	if l := v.test.Leakage; l != nil && l.Engine != "" && l.Engine != c.Engine {
-		add("leakage-engine", "engine", l.Engine)
-	}
-	if c.CoolantC != nil {
-		add("coolant", "temperature", v.enteredOr(number(*c.CoolantC, 0, quantity.Celsius).String(), "conditions", "coolant"))
-	}
 	if c.Throttle != "" && !v.test.Spec.Diesel() {
 		add("throttle-" + strings.ReplaceAll(c.Throttle, " ", "-"))
 	}
@@ -77,18 +104,37 @@ func (v *view) conditionWords() []string {
 		}
 		add(holes + strings.ReplaceAll(c.PlugsOut, " ", "-"))
 	}
-	if c.Strokes > 0 {
-		add("strokes", "count", c.Strokes)
-	}
+	speed := ""
 	if c.CrankingRPM != nil {
-		add("cranking", "speed", v.enteredOr(number(*c.CrankingRPM, 0, quantity.RPM).String(), "conditions", "cranking"))
+		speed = v.enteredOr(number(*c.CrankingRPM, 0, quantity.RPM).String(), "conditions", "cranking")
 	} else if v.test.Rotors != nil && v.test.Rotors.CrankingRPM > 0 {
-		add("cranking", "speed", number(v.test.Rotors.CrankingRPM, 0, quantity.RPM))
+		speed = number(v.test.Rotors.CrankingRPM, 0, quantity.RPM).String()
 	}
+	switch {
+	case c.Strokes > 0:
+		add("strokes", "count", c.Strokes, "speed", speed)
+	case speed != "":
+		add("cranking", "speed", speed)
+	}
+	return parts
+}
+
+// altitudeWords say how high and under what air the test was made.
+func (v *view) altitudeWords() []string {
+	c := v.test.Conditions
+	if c.AltitudeM == nil {
+		return nil
+	}
+	return []string{v.label("method.altitude", "altitude", v.enteredOr(number(*c.AltitudeM, 0, quantity.Metre).String(), "conditions", "altitude"))}
+}
+
+// conditionWords are the conditions that were recorded.
+func (v *view) conditionWords() []string {
+	c := v.test.Conditions
+	parts := append(v.temperatureWords(), v.turningWords()...)
+	add := func(key string, pairs ...any) { parts = append(parts, v.label("method."+key, pairs...)) }
 	parts = append(parts, v.batteryWords()...)
-	if c.AltitudeM != nil {
-		add("altitude", "altitude", v.enteredOr(number(*c.AltitudeM, 0, quantity.Metre).String(), "conditions", "altitude"))
-	}
+	parts = append(parts, v.altitudeWords()...)
 	if c.BarometerKPa != nil {
 		add("barometer", "pressure", v.enteredOr(number(*c.BarometerKPa, 1, quantity.KPa).String(), "conditions", "barometer"))
 	}
@@ -145,7 +191,7 @@ func (v *view) gaugeWords() []string {
 			about = joined(", ", v.prefixed("method.supply", v.job.Entered("gauges", section, "supply")), v.prefixed("method.orifice", v.job.Entered("gauges", section, "orifice")))
 		}
 		if !g.Checked.IsZero() {
-			about = joined(", ", about, v.label("method.checked", "date", g.Checked.Format("2006-01-02")))
+			about = joined(", ", about, v.label("method.checked", "date", v.date(job.Date{Time: g.Checked})))
 		}
 		name := g.Name
 		if name == "" && about == "" {
@@ -228,42 +274,6 @@ func (v *view) unrecorded() []string {
 }
 
 func gaugeUnknown(g *diag.Gauge) bool { return g == nil || g.AccuracyText == "" }
-
-// firstSeen is how many lines of what else was seen stay on a page that is too
-// full for all of them.
-const firstSeen = 3
-
-// ownFindingsBlock is what the technician saw, in the technician's words.
-func (v *view) ownFindingsBlock() layout.Block {
-	items := values(v.job.Findings)
-	for _, name := range v.names() {
-		if seen := v.test.Borescope[name]; seen != "" {
-			items = append(items, v.label("own.borescope", "cylinder", name, "seen", seen))
-		}
-	}
-	if g := v.test.CoolantGas; g != "" && g != "not tested" {
-		items = append(items, v.label("own.coolant-gas", "result", g))
-	}
-	if v.test.Compression != nil && v.test.Compression.WetInWords != "" {
-		items = append(items, v.label("own.wet", "words", v.test.Compression.WetInWords))
-	}
-	for _, name := range v.names() {
-		if v.test.Plugs != nil && v.test.Plugs.ByCylinder[name].Note != "" {
-			items = append(items, v.label("own.plug", "cylinder", name, "note", v.test.Plugs.ByCylinder[name].Note))
-		}
-	}
-	if !v.hasBlock("photos") {
-		for _, photo := range v.photoWords() {
-			items = append(items, v.label("own.photo", "photo", photo))
-		}
-	}
-	if len(items) == 0 {
-		return nil
-	}
-	short := v.short()
-	short.Parts = firstSeen
-	return figure.NewList("own-findings", figure.List{Title: v.label("heading.own-findings"), Items: items, Short: short})
-}
 
 // names are the cylinders, or the rotors of a rotary.
 func (v *view) names() []string {

@@ -60,7 +60,6 @@ var builders = map[string]func(*view) layout.Block{
 	"head":         (*view).headBlock,
 	"identity":     (*view).identityBlock,
 	"verdict":      (*view).verdictBlock,
-	"tiles":        (*view).tilesBlock,
 	"engine":       (*view).engineBlock,
 	"spread":       (*view).spreadBlock,
 	"small-values": (*view).smallValuesBlock,
@@ -75,6 +74,8 @@ var builders = map[string]func(*view) layout.Block{
 	"cautions":     (*view).cautionsBlock,
 	"sign-off":     (*view).signOffBlock,
 	"foot":         (*view).footBlock,
+
+	"next-check-wide": (*view).nextCheckWideBlock,
 
 	"readings":       (*view).readingsBlock,
 	"limits":         (*view).limitsBlock,
@@ -132,12 +133,16 @@ func (v *view) page(paper layout.Size) layout.Page {
 	return p
 }
 
+// inAnotherPlace ends the template's name of a block that has two places on a
+// sheet, and stands in one of them.
+const inAnotherPlace = "-wide"
+
 // blocks are those of the named ones that the job has something for.
 func (v *view) blocks(names []string) []layout.Block {
 	var all []layout.Block
 	for _, name := range names {
 		if block := builders[name](v); block != nil {
-			all = append(all, named{block, name})
+			all = append(all, named{block, strings.TrimSuffix(name, inAnotherPlace)})
 		}
 	}
 	return all

@@ -2,6 +2,7 @@ package sheet_test
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -107,6 +108,9 @@ func checkReadings(t *testing.T, rec *record.Recorder, test *diag.Test, d *diag.
 	}
 }
 
+// urgencyOf is the urgency behind what a finding begins with.
+var urgencyOf = regexp.MustCompile(`[:;] (check again|act soon|do not run until checked|no action)\.`)
+
 // checkFindingOrder fails where a less urgent finding stands before a more
 // urgent one, or the most urgent is not there.
 func checkFindingOrder(t *testing.T, rec *record.Recorder, d *diag.Diagnosis, kind string) {
@@ -123,21 +127,17 @@ func checkFindingOrder(t *testing.T, rec *record.Recorder, d *diag.Diagnosis, ki
 		}
 	}
 	text = strings.Join(strings.Fields(text), " ")
-	for _, said := range strings.Split(text, "· ")[1:] {
-		for word, r := range rank {
-			if !strings.HasPrefix(said, word) {
-				continue
-			}
-			if r > last {
-				t.Errorf("%s: a finding of %q stands after one of less urgency", kind, word)
-			}
-			if first && r != d.Findings[0].Urgency.Rank() {
-				t.Errorf("%s: the first finding on the page is not the most urgent", kind)
-			}
-			last, first = r, false
+	for _, said := range urgencyOf.FindAllStringSubmatch(text, -1) {
+		r := rank[said[1]]
+		if r > last {
+			t.Errorf("%s: a finding of %q stands after one of less urgency", kind, said[1])
 		}
+		if first && r != d.Findings[0].Urgency.Rank() {
+			t.Errorf("%s: the first finding on the page is not the most urgent", kind)
+		}
+		last, first = r, false
 	}
-	if first && len(d.Findings) > 0 {
+	if first && len(d.Findings) > 0 && d.Urgency != diag.NoAction { // what asks for nothing has no urgency
 		t.Errorf("%s: no finding is on the page", kind)
 	}
 }

@@ -1,278 +1,339 @@
 package sheet
 
 import (
+	"slices"
+	"strings"
+
 	"gaugesheet/diag"
-	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
+	"gaugesheet/templates"
 )
 
-// verdictBlock is the sentence that the sheet opens with.
+// verdictBlock is what the sheet opens with: the sentence, what stands under
+// it, and three answers: how urgent, what next, how sure.
 func (v *view) verdictBlock() layout.Block {
-	sentence := v.keep(v.words.Verdict(v.d.Verdict, v.sheet.Audience))
-	second := ""
-	if v.d.Advice.Key != "" {
-		second = v.keep(v.words.Verdict(v.d.Advice, v.sheet.Audience))
-	}
-	if u := v.d.Urgency; !v.d.Withheld && (u == diag.CheckAgain || u == diag.ActSoon) { // the others say it themselves
-		second = v.label("verdict.urgency", "urgency", string(u), "second", second)
-	}
-	return figure.NewVerdict(figure.Verdict{Mark: v.verdictMark(), Sentence: sentence, Second: second})
+	return figure.NewVerdict(figure.Verdict{
+		Mark:     v.verdictMark(),
+		Sentence: v.headline(),
+		Second:   v.once(v.underHeadline()),
+		Answers:  []figure.Answer{v.howUrgent(), v.whatNext(), v.howSure()},
+	})
 }
 
-// verdictMark is the overall urgency's symbol. A verdict that was withheld has
-// its own, and one that asks for nothing a tick only where the engine was shown
-// to be sound, else none.
+// headline is the sheet's one sentence, as `check --json` has it.
+func (v *view) headline() string {
+	return v.keep(v.words.Verdict(v.d.Verdict, v.sheet.Audience))
+}
+
+// lead is the story that leads the sheet, nil for none.
+func (v *view) lead() *diag.Story {
+	if v.d.Lead < 0 || v.d.Lead >= len(v.d.Stories) {
+		return nil
+	}
+	return &v.d.Stories[v.d.Lead]
+}
+
+// verdictMark is the symbol of what was found. A tick stands only where the
+// engine was shown to be sound.
 func (v *view) verdictMark() figure.Mark {
+	lead := v.lead()
 	switch {
-	case v.d.Withheld || v.d.Urgency.Rank() == 0 && v.compression() != nil && !v.compression().Complete:
+	case v.d.Withheld || lead == nil:
+		return figure.NotTested
+	case v.d.Urgency == diag.NoAction && v.d.Proven:
+		return figure.Within
+	case v.d.Urgency == diag.NoAction:
 		return figure.NoMark
-	case v.d.Urgency.Rank() == 0 && !v.d.Proven:
-		return figure.NoMark
 	}
-	return urgencyMark(v.d.Urgency)
+	return v.storyMark(lead)
 }
 
-// result is what one kind of test came to: a tile, a line on an invoice.
-type result struct {
-	test              string // as a story names it
-	name, word, value string
-	mark              figure.Mark
-	state             diag.State
+// underHeadline is what stands under the sentence: what is suspected first or
+// what to make of it, how the rest is, and what else asks for something.
+func (v *view) underHeadline() string {
+	if v.workshop() { // a mechanic reads it in the findings
+		return ""
+	}
+	lead := v.lead()
+	parts := []string{v.makeOfIt()}
+	if v.d.Urgency == diag.NoAction || lead == nil {
+		return joined(" ", append(parts, v.testedWords())...)
+	}
+	if first := v.suspectedFirst(); first != "" {
+		parts = append(parts, v.label("sub.suspected", "cause", first))
+	}
+	return joined(" ", append(parts, v.othersEven(lead), v.lessUrgent())...)
 }
 
-func (r result) of(test string) result {
-	r.test = test
-	return r
+// makeOfIt is what to make of a verdict that no cause explains; nothing where
+// the cause suspected first says it.
+func (v *view) makeOfIt() string {
+	return v.optional("sub."+v.d.Advice.Key, "", "rotary", v.rotors() != nil)
 }
 
-// results are the tests that fit the engine, each with what it came to.
-func (v *view) results() []result {
-	var rs []result
-	if v.rotors() != nil {
-		rs = append(rs, v.rotorsResult().of("rotors"))
-	} else {
-		rs = append(rs, v.compressionResult().of("compression"))
+// suspectedFirst is the likeliest cause of what leads the sheet, where the
+// headline is followed by it.
+func (v *view) suspectedFirst() string {
+	lead := v.lead()
+	if lead == nil || v.d.Urgency == diag.NoAction || len(lead.Causes) == 0 || v.makeOfIt() != "" {
+		return ""
 	}
-	rs = append(rs, v.leakageResult().of("leakage"))
-	if !v.test.Spec.Diesel() {
-		rs = append(rs, v.plugsResult().of("plugs"))
-	}
-	rs = append(rs, v.fuelResult().of("fuel pressure"))
-	for i := range rs {
-		if test := rs[i].test; test != "" {
-			rs[i].mark, _ = withConcern(rs[i].mark, figure.Plain, v.concern(test, ""))
-		}
-	}
-	return rs
+	return v.saidOf(lead).Causes[0]
 }
 
-func (v *view) tilesBlock() layout.Block {
-	var tiles []figure.Tile
-	for _, r := range v.results() {
-		tiles = append(tiles, figure.Tile{Mark: r.mark, Name: r.name, Word: r.word, Value: r.value})
-	}
-	return figure.NewTiles(tiles)
+// saidOf is a story in words.
+func (v *view) saidOf(st *diag.Story) templates.SaidStory {
+	said, err := v.words.Story(*st, v.sheet.Audience)
+	v.keep("", err)
+	return said
 }
 
-// missing is the result of a test that was not made.
-func (v *view) missing(name, test string) result {
-	r := result{name: name, word: string(diag.NotTested), mark: figure.NotTested, state: diag.NotTested}
-	if u, ok := v.untested(test); ok {
-		r.word, r.state, r.value = string(u.State), u.State, u.Reason
-	}
-	return r
-}
-
-func (v *view) compressionResult() result {
-	name := v.label("test.compression")
+// othersEven says that all cylinders but those of the leading story are even,
+// where they are.
+func (v *view) othersEven(lead *diag.Story) string {
 	c := v.compression()
-	if c == nil {
-		return v.missing(name, "compression")
+	if c == nil || lead.About != diag.AboutCylinders || !c.Complete {
+		return ""
 	}
-	r := v.limitsResult(name, c.Limits, v.limitResultWords)
-	if c.DefaultLimit && r.mark == figure.Low { // custom, not a limit: the findings say how bad it is
-		r.word, r.mark = v.label("tile.past-usual"), figure.LookAgain
-		if u := v.concern("compression", ""); u.Rank() > 0 {
-			r.mark = urgencyMark(u)
+	others := 0
+	for _, r := range c.Cylinders {
+		if slices.Contains(lead.Cylinders, r.Name) {
+			continue
 		}
+		if r.Grade != diag.Even {
+			return ""
+		}
+		others++
 	}
-	return r
+	if others == 0 || v.askedElsewhere(lead) {
+		return ""
+	}
+	return v.label("sub.others-even", "count", others)
 }
 
-// limitsResult is what a test came to by its limits: the verdict that decides
-// among them, with that limit in words.
-func (v *view) limitsResult(name string, limits []diag.LimitResult, words func(diag.LimitResult) string) result {
+// askedElsewhere reports another story on cylinders that asks for something.
+func (v *view) askedElsewhere(lead *diag.Story) bool {
+	return slices.ContainsFunc(v.d.Stories, func(s diag.Story) bool {
+		return s.About == diag.AboutCylinders && s.Urgency != diag.NoAction && !slices.Equal(s.Cylinders, lead.Cylinders)
+	})
+}
+
+// lessUrgent names what asks for something later than what leads the sheet.
+func (v *view) lessUrgent() string {
+	var about diag.Names
+	for i := range v.d.Stories {
+		s := &v.d.Stories[i]
+		if s.Urgency == diag.NoAction || s.Urgency == v.d.Urgency {
+			continue
+		}
+		if name := v.aboutWords(s); !slices.Contains(about, name) {
+			about = append(about, name)
+		}
+	}
+	if len(about) == 0 {
+		return ""
+	}
+	return v.label("sub.less-urgent", "about", about)
+}
+
+// aboutWords name what a story is about: "cylinders 3 and 5".
+func (v *view) aboutWords(s *diag.Story) string {
+	if s.About == diag.AboutCylinders {
+		return v.cylinderWords(s.Cylinders)
+	}
+	return v.label("about."+string(s.About), "circuit", s.Circuit)
+}
+
+// testedWords name the tests that were made and those that were not.
+func (v *view) testedWords() string {
+	var made, missing diag.Names
+	for _, r := range v.results() {
+		name := v.label("kind." + r.test)
+		switch r.state {
+		case diag.Tested:
+			made = append(made, name)
+		case diag.NotApplicable:
+		default:
+			missing = append(missing, name)
+		}
+	}
+	if len(made) == 0 {
+		return ""
+	}
+	return v.label("sub.tested", "made", made, "missing", missing)
+}
+
+// howUrgent is the first answer.
+func (v *view) howUrgent() figure.Answer {
+	key := string(v.d.Urgency)
+	switch {
+	case v.d.Urgency != diag.NoAction:
+	case v.d.Withheld || v.lead() == nil:
+		key = "unknown"
+	case v.d.Proven:
+		key = "nothing"
+	}
+	why := "urgent.why." + key
+	if v.d.Next == nil && v.words.Has("labels", why+".no-check") {
+		why += ".no-check"
+	}
+	return figure.Answer{Question: v.label("ask.urgent"), Word: v.label("urgent.word." + key), Why: v.optional(why+"."+v.sheet.Name, v.label(why))}
+}
+
+// whatNext is the second answer: the check in the box, or why there is none.
+func (v *view) whatNext() figure.Answer {
+	a := figure.Answer{Question: v.label("ask.next")}
+	if next := v.d.Next; next != nil {
+		said, err := v.words.Check(*next, v.sheet.Audience)
+		v.keep("", err)
+		a.Word = onPage(said.Name)
+		a.Why = v.label("next.why", "effort", said.Effort, "for", said.For)
+		return a
+	}
+	key := "none"
+	switch {
+	case v.d.Withheld || v.lead() == nil:
+		key = "unknown"
+	case v.d.Urgency != diag.NoAction:
+		key = "nothing-left"
+	}
+	a.Word, a.Why = v.label("next.word."+key), v.label("next.why."+key)
+	return a
+}
+
+// howSure is the third answer, and why.
+func (v *view) howSure() figure.Answer {
+	a := figure.Answer{Question: v.label("ask.sure")}
+	lead := v.lead()
+	if lead == nil || v.d.Withheld || lead.Confidence == "" {
+		a.Word, a.Why = v.label("sure.word.unknown"), v.label("sure.why.unknown")
+		return a
+	}
+	a.Word, a.Sure = v.label("sure.word."+string(lead.Confidence)), squares[lead.Confidence]
+	a.Why = v.sureBecause(lead)
+	return a
+}
+
+// squares are how many of three squares are filled.
+var squares = map[diag.Confidence]int{diag.Weak: 1, diag.Fair: 2, diag.Strong: 3}
+
+// sureBecause says why a story is as sure as it is: what makes it doubtful,
+// else which kinds of test agree.
+func (v *view) sureBecause(st *diag.Story) string {
+	doubts := v.saidOf(st).Doubts
+	if len(doubts) > 0 && st.Confidence != diag.Strong {
+		return onPage(strings.Join(doubts, "; "))
+	}
+	kinds := v.kindsFor(st)
+	if st.Urgency == diag.NoAction {
+		kinds = v.kindsWithin()
+	}
+	return v.label("sure.why."+string(st.Confidence), "kinds", kinds)
+}
+
+// kindsFor are the kinds of test that speak for the cause a story has first.
+func (v *view) kindsFor(st *diag.Story) diag.Names {
+	var kinds diag.Names
+	for _, e := range st.Ledger {
+		if len(st.Causes) == 0 || e.Cause != st.Causes[0].Key || e.Weight <= 0 {
+			continue
+		}
+		if kind := v.optional("kind."+e.Kind, ""); kind != "" && !slices.Contains(kinds, kind) {
+			kinds = append(kinds, kind)
+		}
+	}
+	return kinds
+}
+
+// kindsWithin are the tests that came out within.
+func (v *view) kindsWithin() diag.Names {
+	var kinds diag.Names
+	for _, r := range v.results() {
+		if r.mark == figure.Within {
+			kinds = append(kinds, v.label("kind."+r.test))
+		}
+	}
+	return kinds
+}
+
+// storyMark is the symbol of what a story found.
+func (v *view) storyMark(st *diag.Story) figure.Mark {
+	switch st.About {
+	case diag.AboutFuel:
+		return v.fuelMark(st.Circuit)
+	case diag.AboutCylinders, diag.AboutEngine:
+		return v.pressureMark(st.Cylinders)
+	}
+	return figure.LookAgain
+}
+
+// pressureMark is the symbol of the pressure of some cylinders or rotors, of
+// all of them where none is named.
+func (v *view) pressureMark(names []string) figure.Mark {
+	of := func(name string) bool { return len(names) == 0 || slices.Contains(names, name) }
+	mark := figure.LookAgain
+	if c := v.compression(); c != nil {
+		for _, r := range c.Cylinders {
+			if m := gradeMark(r.Grade); of(r.Name) && (m == figure.Low || m == figure.High || m == figure.TooClose) && mark != figure.Low {
+				mark = m
+			}
+		}
+		if len(names) == 0 && mark == figure.LookAgain {
+			mark = limitsMark(c.Limits)
+		}
+	}
+	if r := v.rotors(); r != nil {
+		mark = limitsMark(r.Limits)
+		for _, rotor := range r.Rotors {
+			if of(rotor.Name) && slices.ContainsFunc(rotor.Grade, diag.Grade.IsLow) {
+				return figure.Low
+			}
+		}
+	}
+	return mark
+}
+
+// limitsMark is the symbol of what a set came to by its limits, and a dot
+// where that is nothing to speak of.
+func limitsMark(limits []diag.LimitResult) figure.Mark {
 	verdicts := make([]diag.Verdict, len(limits))
 	for i, l := range limits {
 		verdicts[i] = l.Verdict
 	}
-	verdict, at := worst(verdicts)
-	r := result{name: name, state: diag.Tested, word: string(verdict), mark: verdictMark(verdict), value: v.label("tile.no-limit")}
-	if at >= 0 {
-		r.value = words(limits[at])
+	if verdict, _ := worst(verdicts); verdict == diag.Outside || verdict == diag.TooClose {
+		return verdictMark(verdict)
 	}
-	return r
+	return figure.LookAgain
 }
 
-// limitResultWords is a limit with the value that decided it, in short.
-func (v *view) limitResultWords(l diag.LimitResult) string {
-	if l.Verdict == diag.NotJudged {
-		return v.optional("not-judged."+l.Reason, v.limitWords(l))
+// fuelMark is the symbol of the fuel pressure of a circuit, of any where none
+// is named.
+func (v *view) fuelMark(circuit string) figure.Mark {
+	f := v.fuel()
+	mark := figure.LookAgain
+	if f == nil {
+		return mark
 	}
-	return v.label("tile.limit."+l.Rule, "value", number(l.Value, v.decimalsOf(l.Unit), l.Unit), "bare", v.limitNumber(l))
-}
-
-func (v *view) rotorsResult() result {
-	rotors := v.rotors()
-	return v.limitsResult(v.label("test.rotors"), rotors.Limits, func(l diag.LimitResult) string {
-		return v.label("tile.rotors", "value", number(l.Value, rotors.Decimals, l.Unit), "limit", number(l.Limit, rotors.Decimals, l.Unit), "rule", v.optional("rotor-rule."+l.Rule, l.Rule))
-	})
-}
-
-func (v *view) leakageResult() result {
-	name := v.label("test.leakage")
-	l := v.leakage()
-	if l == nil {
-		return v.missing(name, "leakage")
-	}
-	r := result{name: name, state: diag.Tested}
-	var verdicts []diag.Verdict
-	highest := -1
-	for i, c := range l.Cylinders {
-		if c.Loss == nil {
+	for _, c := range f.Circuits {
+		if circuit != "" && c.Name != circuit {
 			continue
 		}
-		verdicts = append(verdicts, c.Verdict)
-		if highest < 0 || *c.Loss > *l.Cylinders[highest].Loss {
-			highest = i
-		}
-	}
-	verdict, _ := worst(verdicts)
-	r.word, r.mark = string(verdict), verdictMark(verdict)
-	if highest < 0 { // only readings after oil, or repeats that disagree
-		return r
-	}
-	worstOne := l.Cylinders[highest]
-	if l.Limit != nil {
-		r.value = v.label("tile.leakage", "value", v.lossPercent(&worstOne), "cylinder", worstOne.Name, "limit", percent(*l.Limit))
-		return r
-	}
-	r.word = v.label("tile.no-limit-word")
-	if u := v.concern("leakage", ""); u.Rank() > 0 {
-		r.mark = urgencyMark(u)
-	}
-	r.value = v.label("tile.leakage-no-limit", "value", v.lossPercent(&worstOne), "cylinder", worstOne.Name)
-	return r
-}
-
-func (v *view) plugsResult() result {
-	name := v.label("test.plugs")
-	p := v.plugs()
-	if p == nil {
-		return v.missing(name, "plugs")
-	}
-	r := result{name: name, state: diag.Tested}
-	odd := diag.Names{}
-	for _, c := range p.Cylinders {
-		if c.State == diag.Tested && c.Look != "" && c.Look != "normal" && c.Look != "worn" || c.Gap == diag.Outside {
-			odd = append(odd, c.Name)
-		}
-	}
-	if len(odd) == 0 {
-		r.mark, r.word = figure.Within, v.label("tile.plugs-even")
-		r.value = v.label("tile.plugs-read", "count", p.N)
-		return r
-	}
-	r.mark, r.word = figure.LookAgain, v.label("tile.plugs-odd", "count", len(odd), "of", p.N)
-	r.value = v.plugWords(odd)
-	return r
-}
-
-// plugWords says what the odd plugs look like, at most two kinds.
-func (v *view) plugWords(odd []string) string {
-	var looks []string
-	by := map[string]diag.Names{}
-	for _, name := range odd {
-		look := v.plug(name).Look
-		if look == "" || look == "normal" || look == "worn" {
-			look = v.label("tile.gap")
-		}
-		if by[look] == nil {
-			looks = append(looks, look)
-		}
-		by[look] = append(by[look], name)
-	}
-	var parts []string
-	for _, look := range looks[:min(2, len(looks))] {
-		parts = append(parts, v.label("tile.plug-look", "cylinders", by[look], "look", look))
-	}
-	return joined("; ", parts...)
-}
-
-func (v *view) fuelResult() result {
-	name := v.label("test.fuel")
-	f := v.fuel()
-	if f == nil {
-		return v.missing(name, "fuel pressure")
-	}
-	r := result{name: name, state: diag.Tested}
-	var verdicts []diag.Verdict
-	var at []diag.FuelReading
-	for _, c := range f.Circuits {
-		for _, reading := range c.Readings {
-			verdicts, at = append(verdicts, reading.Verdict), append(at, reading)
+		for _, r := range c.Readings {
+			switch {
+			case r.Verdict == diag.TooClose && mark == figure.LookAgain:
+				mark = figure.TooClose
+			case r.Verdict == diag.Outside && r.LimitLow != nil && r.Value < *r.LimitLow:
+				return figure.Low
+			case r.Verdict == diag.Outside:
+				return figure.High
+			}
 		}
 		for _, h := range c.Hold {
-			if h.LimitLow != nil {
-				verdicts = append(verdicts, h.Verdict)
-				at = append(at, diag.FuelReading{Name: "hold", Value: h.Value, LimitLow: h.LimitLow, Verdict: h.Verdict})
+			if h.Verdict == diag.Outside {
+				mark = figure.Low
 			}
 		}
 	}
-	if len(at) == 0 {
-		r.word, r.mark = string(diag.NotJudged), figure.NoMark
-		return r
-	}
-	judged := false
-	for i := range at {
-		if verdicts[i] != diag.NotJudged {
-			judged = true
-		}
-	}
-	if judged { // readings without a limit say nothing beside judged ones
-		for i := range at {
-			if verdicts[i] == diag.NotJudged {
-				verdicts[i] = diag.Within
-			}
-		}
-	}
-	verdict, i := worst(verdicts)
-	if verdict == diag.Within {
-		for i = range at {
-			if at[i].LimitLow != nil || at[i].LimitHigh != nil {
-				break
-			}
-		}
-	}
-	r.word, r.mark = string(verdict), verdictMark(verdict)
-	r.value = v.label("tile.fuel", "name", v.readingName(at[i].Name), "value", number(at[i].Value, quantity.DecimalsRead(at[i].Value, f.Decimals), f.Unit), "limit", v.fuelLimit(at[i], f))
-	return r
+	return mark
 }
-
-// fuelLimit is the permitted range of a reading in short: "40–44", "at least 36".
-func (v *view) fuelLimit(r diag.FuelReading, f *diag.FuelResult) string {
-	low, high := r.LimitLow, r.LimitHigh
-	switch {
-	case low != nil && high != nil:
-		return v.label("fuel.between", "low", read(*low, f.Decimals), "high", read(*high, f.Decimals))
-	case low != nil:
-		return v.label("fuel.at-least", "low", read(*low, f.Decimals))
-	case high != nil:
-		return v.label("fuel.at-most", "high", read(*high, f.Decimals))
-	}
-	return ""
-}
-
-// readingName is a fuel reading by its usual name.
-func (v *view) readingName(name string) string { return v.label("fuel.name." + name) }

@@ -22,6 +22,7 @@ type view struct {
 	words   *templates.Catalogue
 	sheet   *templates.Sheet
 	options Options
+	told    map[string]bool // sentences that stand on the page
 	err     error
 }
 
@@ -41,11 +42,11 @@ func (v *view) label(key string, pairs ...any) string {
 }
 
 // optional is a label that a key may lack; then it is the fallback.
-func (v *view) optional(key, fallback string) string {
+func (v *view) optional(key, fallback string, pairs ...any) string {
 	if !v.words.Has("labels", key) {
 		return fallback
 	}
-	return v.label(key)
+	return v.label(key, pairs...)
 }
 
 func (v *view) keep(s string, err error) string {
@@ -54,13 +55,6 @@ func (v *view) keep(s string, err error) string {
 	}
 	return onPage(s)
 }
-
-// forPage gives print its raised figures, where job files and JSON keep to
-// plain characters, and keeps a percent sign on the line of its number.
-var forPage = strings.NewReplacer(string(quantity.KgfPerCm2), "kgf/cm\u00b2", " %", "\u00a0%")
-
-// onPage is a text as it stands on the page.
-func onPage(s string) string { return forPage.Replace(s) }
 
 // allOnPage is onPage for each of several texts.
 func allOnPage(texts []string) []string {

@@ -24,7 +24,22 @@ func (v *view) short() figure.Short {
 // workBlock is the work recommended and declined; on an invoice also what was
 // asked for and by whom. No prices.
 func (v *view) workBlock() layout.Block {
-	d := figure.Entries{Name: "work", Title: v.label("heading.work"), Short: v.short()}
+	if v.sheet.Name == "invoice" {
+		return v.invoiceWork()
+	}
+	recommended, declined := allOnPage(values(v.job.Recommended)), allOnPage(values(v.job.Declined))
+	if len(recommended)+len(declined) == 0 {
+		return nil
+	}
+	return figure.NewRemarks(figure.Remarks{Name: "work", Short: v.short(), Items: []figure.Remark{
+		{Title: v.label("entry.recommended"), Texts: recommended},
+		{Mark: figure.Declined, Title: v.label("entry.declined"), Texts: declined},
+	}})
+}
+
+// invoiceWork is the work line by line.
+func (v *view) invoiceWork() layout.Block {
+	d := figure.Entries{Name: "work", Title: v.label("heading.work"), Short: v.short(), Note: v.label("work.prices")}
 	add := func(key string, values ...string) {
 		for _, value := range values {
 			if value != "" {
@@ -32,16 +47,10 @@ func (v *view) workBlock() layout.Block {
 			}
 		}
 	}
-	if v.sheet.Name == "invoice" {
-		d.Note = v.label("work.prices")
-		add("asked", v.job.Reason.Value)
-		add("authorised", v.authorisedWords())
-	}
+	add("asked", v.job.Reason.Value)
+	add("authorised", v.authorisedWords())
 	add("recommended", values(v.job.Recommended)...)
 	add("declined", values(v.job.Declined)...)
-	if len(d.Lines) == 0 && d.Note == "" {
-		return nil
-	}
 	return figure.NewEntries(d)
 }
 
@@ -64,5 +73,5 @@ func (v *view) disclaimerBlock() layout.Block {
 	if words == "" {
 		words = v.label("disclaimer.default")
 	}
-	return figure.NewList("disclaimer", figure.List{Title: v.label("heading.disclaimer"), Items: []string{onPage(words)}, Short: v.short()})
+	return figure.NewList("disclaimer", figure.List{Title: v.label("heading.disclaimer"), Items: []string{onPage(words)}, Short: v.short(), Run: true})
 }

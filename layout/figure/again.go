@@ -1,0 +1,69 @@
+package figure
+
+import "gaugesheet/layout"
+
+// againFrame is a table of readings with boxes for the next ones.
+func againFrame(t layout.Theme, d *Again, width layout.Length) layout.Frame {
+	if d == nil || len(d.Rows) == 0 {
+		return empty()
+	}
+	return againTable{t: t, d: d, width: width}.frame()
+}
+
+// An againTable is readings with boxes set for a width.
+type againTable struct {
+	t     layout.Theme
+	d     *Again
+	width layout.Length
+}
+
+// Measures of the boxes to write the next readings in.
+const (
+	againBox   = 11 * layout.MM
+	againPitch = 6.4 * layout.MM
+)
+
+func (a againTable) frame() layout.Frame {
+	head := lineHeight(a.t.Face(layout.Label))
+	height := head + small + againPitch*layout.Length(len(a.d.Rows))
+	return layout.Frame{Height: height, Draw: func(s layout.Surface, area layout.Rect) {
+		label, body := a.t.Face(layout.Label), a.t.Face(layout.Body)
+		boxes := area.Right() - (againBox+tight)*layout.Length(a.d.Boxes) + tight
+		columns := a.columns(area.X, boxes)
+		y := baseline(s, label, area.Y)
+		for i, h := range a.d.Heads {
+			s.Text(layout.Point{X: columns[i], Y: y}, h, label, a.t.Muted)
+		}
+		layout.TextAt(s, layout.Point{X: area.Right(), Y: y}, layout.Right, a.d.Next, label, a.t.Muted)
+		top := area.Y + head + tight
+		s.Stroke(layout.Polyline(layout.Point{X: area.X, Y: top}, layout.Point{X: area.Right(), Y: top}), layout.Pen{Width: hairline, Color: a.t.Line})
+		for i, row := range a.d.Rows {
+			middle := top + tight + againPitch*(layout.Length(i)+0.5)
+			tab := TabSize(s, row.Number, label)
+			DrawTab(s, a.t, row.Number, layout.Point{X: area.X + tab.W/2, Y: middle}, label)
+			for k, v := range row.Values {
+				layout.TextMiddle(s, layout.Point{X: columns[k], Y: middle}, layout.Left, v, body, a.t.Ink)
+			}
+			for k := range a.d.Boxes {
+				box := layout.Rect{X: boxes + layout.Length(k)*(againBox+tight), Y: middle - againPitch/2 + 1, W: againBox, H: againPitch - 2}
+				s.Stroke(layout.RectPath(box), layout.Pen{Width: thin, Color: a.t.Ink})
+			}
+		}
+	}}
+}
+
+// columns are the left ends of the columns of readings, between the tabs and
+// the boxes.
+func (a againTable) columns(left, boxes layout.Length) []layout.Length {
+	var tabs layout.Length
+	for _, r := range a.d.Rows {
+		tabs = max(tabs, TabSize(a.t.Measurer, r.Number, a.t.Face(layout.Label)).W)
+	}
+	from := left + tabs + medium
+	pitch := (boxes - from) / layout.Length(max(1, len(a.d.Heads)))
+	columns := make([]layout.Length, len(a.d.Heads))
+	for i := range columns {
+		columns[i] = from + layout.Length(i)*pitch
+	}
+	return columns
+}

@@ -1,0 +1,123 @@
+package figure
+
+import "gaugesheet/layout"
+
+// An Identity describes what names the engine: fields under their names, in
+// one row as far as they go, then the rest and what was said run on.
+type Identity struct {
+	Fields []Field
+	Said   []Field // what the customer said, was done and was read before
+}
+
+// NewIdentity is the block "identity": named fields. At brief all of them run
+// on as one paragraph.
+func NewIdentity(d Identity) layout.Block {
+	return block{"identity", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
+		row := 0
+		if level != layout.Brief {
+			row = fieldsInRow(t, d.Fields, width)
+		}
+		rest := append(append([]Field{}, d.Fields[row:]...), d.Said...)
+		gap := [...]layout.Length{layout.Full: small, layout.Compact: tight, layout.Brief: 0}[level]
+		return stack(gap, fieldRow(t, d.Fields[:row], width), fieldsRunOn(t, rest, width))
+	}}
+}
+
+// fieldWidth is the width of a field whose name and value have a line each.
+func fieldWidth(t layout.Theme, f Field) layout.Length {
+	return max(t.Measurer.Width(f.Name, t.Face(layout.Label)), t.Measurer.Width(f.Value, t.Face(layout.Body))) + 1
+}
+
+// fieldsInRow is how many fields, from the first, stand in one row at their
+// natural widths.
+func fieldsInRow(t layout.Theme, fields []Field, width layout.Length) int {
+	var used layout.Length
+	for i, f := range fields {
+		used += fieldWidth(t, f)
+		if used > width {
+			return i
+		}
+		used += 2 * wide
+	}
+	return len(fields)
+}
+
+// fieldRow sets fields side by side, each as wide as it is, with the room that
+// is left shared among them.
+func fieldRow(t layout.Theme, fields []Field, width layout.Length) layout.Frame {
+	if len(fields) == 0 {
+		return empty()
+	}
+	free := width
+	for _, f := range fields {
+		free -= fieldWidth(t, f)
+	}
+	var row []column
+	for _, f := range fields {
+		w := fieldWidth(t, f) + free/layout.Length(len(fields))
+		row = append(row, column{w, stack(0, textFrame(t, f.Name, layout.Label, t.Muted, w), textFrame(t, f.Value, layout.Body, t.Ink, w))})
+	}
+	return beside(0, row...)
+}
+
+// fieldsRunOn sets fields as one paragraph, each name before its value.
+func fieldsRunOn(t layout.Theme, fields []Field, width layout.Length) layout.Frame {
+	var runs []layout.Run
+	for i, f := range fields {
+		value := f.Value
+		if i < len(fields)-1 {
+			value += runOnDot
+		}
+		runs = append(runs, run(t, layout.Label, t.Muted, f.Name), run(t, layout.Body, t.Ink, value))
+	}
+	return paragraph(t, width, layout.Left, runs...)
+}
+
+// fieldGrid sets fields in rows of a grid; a field takes as many columns as
+// its value needs for two lines.
+func fieldGrid(t layout.Theme, fields []Field, width layout.Length, columns int, level layout.Detail) layout.Frame {
+	one := (width - wide*layout.Length(columns-1)) / layout.Length(columns)
+	var rows []layout.Frame
+	var row []column
+	used := 0
+	flush := func() {
+		if len(row) > 0 {
+			rows = append(rows, beside(wide, row...))
+		}
+		row, used = nil, 0
+	}
+	for _, f := range fields {
+		need := fieldColumns(t, f, one, columns)
+		if used+need > columns {
+			flush()
+		}
+		w := one*layout.Length(need) + wide*layout.Length(need-1)
+		row = append(row, column{w, field(t, f, w, level)})
+		used += need
+	}
+	flush()
+	gap := tight
+	if level == layout.Full {
+		gap = small
+	}
+	return stack(gap, rows...)
+}
+
+// field is a value under its name or, at brief, behind it.
+func field(t layout.Theme, f Field, width layout.Length, level layout.Detail) layout.Frame {
+	name, value := run(t, layout.Label, t.Muted, f.Name), run(t, layout.Body, t.Ink, f.Value)
+	if level == layout.Brief {
+		return paragraph(t, width, layout.Left, name, value)
+	}
+	return stack(0, paragraph(t, width, layout.Left, name), paragraph(t, width, layout.Left, value))
+}
+
+func fieldColumns(t layout.Theme, f Field, one layout.Length, columns int) int {
+	for n := 1; n < columns; n++ {
+		w := one*layout.Length(n) + wide*layout.Length(n-1)
+		if len(breakLines(t.Measurer, f.Value, t.Face(layout.Body), w)) <= n {
+			return n
+		}
+	}
+	return columns
+}

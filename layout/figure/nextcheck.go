@@ -1,0 +1,224 @@
+package figure
+
+import (
+	"strings"
+
+	"gaugesheet/layout"
+)
+
+// NewNextCheck is the block "next-check": the one check that settles most,
+// drawn as a fork to its outcomes. All outcomes are there at every level: at
+// compact without a drawing, at brief as one paragraph, set small and without
+// what comes after an outcome where there is no height for more.
+func NewNextCheck(d NextCheck) layout.Block {
+	return block{"next-check", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
+		forked := func() layout.Frame {
+			return checkBox(t, width, wide, func(inner layout.Length) layout.Frame { return checkFork(t, d, inner) })
+		}
+		lines := func() layout.Frame {
+			return checkBox(t, width, medium, func(inner layout.Length) layout.Frame { return checkLines(t, d, inner) })
+		}
+		paragraph := func(role layout.Role, next bool) layout.Frame {
+			return checkBox(t, width, small+tight, func(inner layout.Length) layout.Frame { return checkRunOn(t, d, inner, role, next) })
+		}
+		switch level {
+		case layout.Full:
+			return forked()
+		case layout.Compact:
+			f := lines()
+			f.Richer = richer(f, forked)
+			return f
+		}
+		f := paragraph(layout.Label, false)
+		f.Richer = richer(f, forked, lines, func() layout.Frame { return paragraph(layout.Body, true) }, func() layout.Frame { return paragraph(layout.Label, true) })
+		return f
+	}}
+}
+
+// richer is the first of several ways that a height holds, else the least.
+func richer(least layout.Frame, ways ...func() layout.Frame) func(layout.Length) layout.Frame {
+	return func(height layout.Length) layout.Frame {
+		for _, way := range ways {
+			if f := way(); f.Height <= height {
+				return f
+			}
+		}
+		return least
+	}
+}
+
+// checkBox draws a heavy frame around a check.
+func checkBox(t layout.Theme, width, pad layout.Length, inside func(inner layout.Length) layout.Frame) layout.Frame {
+	return behind(inset(inside(width-2*pad), pad-tight, pad, pad, pad), func(s layout.Surface, a layout.Rect) {
+		s.Stroke(layout.RectPath(a.Inset(heavy/2)), layout.Pen{Width: heavy, Color: t.Accent})
+	})
+}
+
+// checkHead is the title with the time at the right, and how the check is made.
+func checkHead(t layout.Theme, d NextCheck, width layout.Length) layout.Frame {
+	title := t.Measurer.Width(d.Title, t.Face(layout.Heading)) + medium
+	line := beside(0,
+		column{title, textFrame(t, d.Title, layout.Heading, t.Accent, title)},
+		column{width - title, inset(alignRight(t, d.Effort, layout.Label, t.Muted, width-title), tight, 0, 0, 0)})
+	return stack(tight, line, textFrame(t, d.Do, layout.Body, t.Ink, width))
+}
+
+// checkLines sets a check with a paragraph for each outcome.
+func checkLines(t layout.Theme, d NextCheck, width layout.Length) layout.Frame {
+	parts := []layout.Frame{checkHead(t, d, width)}
+	for _, o := range d.Outcomes {
+		parts = append(parts, outcomeLine(t, o, width))
+	}
+	return stack(small, append(parts, againFrame(t, d.Again, width))...)
+}
+
+// outcomeLine is an outcome as a paragraph.
+func outcomeLine(t layout.Theme, o Outcome, width layout.Length) layout.Frame {
+	return paragraph(t, width, layout.Left, run(t, layout.Strong, t.Ink, ended(o.If, ":")), run(t, layout.Body, t.Ink, o.Then), run(t, layout.Body, t.Ink, o.Next))
+}
+
+// ended is a text with a mark behind it, nothing without a text.
+func ended(text, mark string) string {
+	if text == "" {
+		return ""
+	}
+	return text + mark
+}
+
+// checkRunOn sets a check as one paragraph, with or without what comes next
+// after an outcome.
+func checkRunOn(t layout.Theme, d NextCheck, width layout.Length, role layout.Role, next bool) layout.Frame {
+	runs := []layout.Run{run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, dotted(d.Effort)), run(t, role, t.Ink, d.Do)}
+	for _, o := range d.Outcomes {
+		name := run(t, role, t.Ink, ended(o.If, ":"))
+		name.Face.Weight = layout.Bold
+		runs = append(runs, name, run(t, role, t.Ink, o.Then))
+		if next {
+			runs = append(runs, run(t, role, t.Ink, o.Next))
+		}
+	}
+	return paragraph(t, width, layout.Left, runs...)
+}
+
+// dotted puts a middle dot before words that run on.
+func dotted(s string) string {
+	if s == "" {
+		return ""
+	}
+	return "· " + s
+}
+
+// checkFork sets a check with its outcomes as a fork: side by side where their
+// words are short enough for columns, else under one another.
+func checkFork(t layout.Theme, d NextCheck, width layout.Length) layout.Frame {
+	if len(d.Outcomes) == 0 {
+		return stack(small+tight, checkHead(t, d, width), againFrame(t, d.Again, width))
+	}
+	outcomes := forkRows(t, d.Outcomes, width)
+	if columns, ok := forkColumns(t, d.Outcomes, width); ok && columns.Height <= 1.25*outcomes.Height {
+		outcomes = columns
+	}
+	return stack(small+tight, checkHead(t, d, width), outcomes, againFrame(t, d.Again, width))
+}
+
+// Measures of a fork, in points: the stem's and the arrows' length, the size
+// of an arrow's head.
+const (
+	forkStem  layout.Length = 5
+	forkArrow layout.Length = 9
+	arrowHead layout.Length = 4
+)
+
+// forkColumns is the fork with a column for each outcome; not where a word
+// would be broken or a column be a tower of words.
+func forkColumns(t layout.Theme, outcomes []Outcome, width layout.Length) (layout.Frame, bool) {
+	const most, mostLines = 4, 8
+	n := len(outcomes)
+	if n < 2 || n > most {
+		return empty(), false
+	}
+	w := (width - wide*layout.Length(n-1)) / layout.Length(n)
+	var columns []column
+	for _, o := range outcomes {
+		if longestWord(t, o) > w {
+			return empty(), false
+		}
+		columns = append(columns, column{w, stack(1,
+			paragraph(t, w, layout.Center, run(t, layout.Strong, t.Ink, o.If)),
+			paragraph(t, w, layout.Center, run(t, layout.Body, t.Ink, o.Then)),
+			paragraph(t, w, layout.Center, run(t, layout.Body, t.Ink, o.Next)))})
+	}
+	words := beside(wide, columns...)
+	if words.Height > mostLines*lineHeight(t.Face(layout.Body)) {
+		return empty(), false
+	}
+	return behind(inset(words, forkStem+forkArrow+tight, 0, 0, 0), func(s layout.Surface, a layout.Rect) {
+		pen := layout.Pen{Width: outline, Color: t.Ink}
+		middle := func(i int) layout.Length { return a.X + w/2 + layout.Length(i)*(w+wide) }
+		bar := a.Y + forkStem
+		s.Stroke(layout.Polyline(layout.Point{X: a.X + width/2, Y: a.Y}, layout.Point{X: a.X + width/2, Y: bar}), pen)
+		s.Stroke(layout.Polyline(layout.Point{X: middle(0), Y: bar}, layout.Point{X: middle(n - 1), Y: bar}), pen)
+		for i := range outcomes {
+			forkHead(s, t, layout.Point{X: middle(i), Y: bar}, layout.Point{X: middle(i), Y: bar + forkArrow})
+		}
+	}), true
+}
+
+// longestWord is the width of an outcome's longest word.
+func longestWord(t layout.Theme, o Outcome) (w layout.Length) {
+	for role, text := range map[layout.Role]string{layout.Strong: o.If, layout.Body: o.Then + " " + o.Next} {
+		for _, word := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '-' || r == '/' }) {
+			w = max(w, t.Measurer.Width(word, t.Face(role)))
+		}
+	}
+	return w
+}
+
+// forkRows is the fork with a row for each outcome, its stem at the left; in
+// two columns where the box is wide.
+func forkRows(t layout.Theme, outcomes []Outcome, width layout.Length) layout.Frame {
+	n := len(outcomes)
+	if width < twoColumns || n < 2 {
+		return forkStemmed(t, outcomes, width)
+	}
+	w := (width - columnGap) / 2
+	best := forkStemmed(t, outcomes, width)
+	for i := 1; i < n; i++ {
+		pair := beside(columnGap, column{w, forkStemmed(t, outcomes[:i], w)}, column{w, forkStemmed(t, outcomes[i:], w)})
+		if pair.Height < best.Height {
+			best = pair
+		}
+	}
+	return best
+}
+
+// forkStemmed is rows of outcomes on one stem.
+func forkStemmed(t layout.Theme, outcomes []Outcome, width layout.Length) layout.Frame {
+	const indent, gap = 2 * medium, small
+	line := lineHeight(t.Face(layout.Strong))
+	var rows []layout.Frame
+	for _, o := range outcomes {
+		rows = append(rows, outcomeLine(t, o, width-indent))
+	}
+	return behind(inset(stack(gap, rows...), 0, 0, 0, indent), func(s layout.Surface, a layout.Rect) {
+		x, y := a.X+tight, a.Y+line/2
+		for i, r := range rows {
+			forkHead(s, t, layout.Point{X: x, Y: y}, layout.Point{X: a.X + indent - small, Y: y})
+			if i < len(rows)-1 {
+				y += r.Height + gap
+			}
+		}
+		s.Stroke(layout.Polyline(layout.Point{X: x, Y: a.Y - small}, layout.Point{X: x, Y: y}), layout.Pen{Width: outline, Color: t.Ink})
+	})
+}
+
+// forkHead draws a line with a head at its end, across or down.
+func forkHead(s layout.Surface, t layout.Theme, from, to layout.Point) {
+	const half = arrowHead * 0.6
+	back, side := layout.Point{X: to.X - arrowHead, Y: to.Y}, layout.Point{Y: half}
+	if from.X == to.X {
+		back, side = layout.Point{X: to.X, Y: to.Y - arrowHead}, layout.Point{X: half}
+	}
+	s.Stroke(layout.Polyline(from, back), layout.Pen{Width: outline, Color: t.Ink})
+	s.Fill(layout.Polygon(to, back.Add(side.X, side.Y), back.Add(-side.X, -side.Y)), t.Ink)
+}

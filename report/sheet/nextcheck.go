@@ -1,0 +1,98 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/layout"
+	"gaugesheet/layout/figure"
+)
+
+// mostBeside is how many outcomes of a check stand in a column beside the
+// findings; where there are more the box has a row of its own.
+const mostBeside = 4
+
+// nextCheckBlock is the one check that settles most, or what to do with the
+// sheet where none is needed; nil where the box has a row of its own.
+func (v *view) nextCheckBlock() layout.Block {
+	switch {
+	case v.d.Next == nil:
+		return v.noCheckBlock()
+	case v.hasBlock("next-check-wide") && len(v.d.Next.Outcomes) > mostBeside:
+		return nil
+	}
+	return v.checkBox()
+}
+
+// nextCheckWideBlock is the box of a check with many outcomes.
+func (v *view) nextCheckWideBlock() layout.Block {
+	if v.d.Next == nil || len(v.d.Next.Outcomes) <= mostBeside {
+		return nil
+	}
+	return v.checkBox()
+}
+
+// checkBox is the next check with all its outcomes.
+func (v *view) checkBox() layout.Block {
+	said, err := v.words.Check(*v.d.Next, v.sheet.Audience)
+	v.keep("", err)
+	d := figure.NextCheck{Title: v.label("heading.next-check"), Do: onPage(said.Do), Effort: onPage(said.Effort)}
+	for i, o := range said.Outcomes {
+		d.Outcomes = append(d.Outcomes, figure.Outcome{If: onPage(o.If), Then: onPage(ended(o.Then)), Next: v.leadsTo(i)})
+	}
+	return figure.NewNextCheck(d)
+}
+
+// leadsTo is the check that comes next after an outcome of the next check;
+// nothing where none is planned.
+func (v *view) leadsTo(outcome int) string {
+	if len(v.d.Plan) == 0 || v.d.Plan[0].Check.Key != v.d.Next.Key || outcome >= len(v.d.Plan[0].Leads) {
+		return ""
+	}
+	next := v.d.Plan[0].Leads[outcome].Next
+	if next == nil {
+		return ""
+	}
+	said, err := v.words.Check(*next, v.sheet.Audience)
+	v.keep("", err)
+	on := diag.Names(next.Cylinders)
+	if slices.Equal(next.Cylinders, v.d.Next.Cylinders) || len(on) == len(v.names()) {
+		on = nil
+	}
+	return v.label("next.then", "check", said.Name, "on", on, "minutes", next.Minutes)
+}
+
+// noCheckBlock says what to do with a sheet that asks for no check.
+func (v *view) noCheckBlock() layout.Block {
+	if v.d.Urgency != diag.NoAction || v.d.Withheld || v.lead() == nil || v.workshop() {
+		return nil
+	}
+	return figure.NewNextCheck(figure.NextCheck{Title: v.label("heading.no-check"), Do: v.label("next.keep"), Again: v.again()})
+}
+
+// again is the readings with room for the next ones; nil where there is no
+// room for all of them.
+func (v *view) again() *figure.Again {
+	const most = 8
+	c, l := v.compression(), v.leakage()
+	if c == nil || len(c.Cylinders) > most {
+		return nil
+	}
+	d := &figure.Again{Heads: []string{v.label("again.as-read", "unit", string(c.Unit))}, Boxes: 1, Next: v.label("again.next")}
+	if l != nil {
+		d.Heads, d.Boxes = append(d.Heads, v.label("again.lost")), 2
+	}
+	for _, r := range c.Cylinders {
+		read := strings.Trim(r.Entered, "[]")
+		if read == "" && r.Dry != nil {
+			read = v.pressure(*r.Dry)
+		}
+		row := figure.AgainRow{Number: r.Name, Values: []string{read}}
+		if l != nil {
+			row.Values = append(row.Values, labelValue(v.leakNote(r.Name)))
+		}
+		d.Rows = append(d.Rows, row)
+	}
+	return d
+}

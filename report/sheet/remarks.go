@@ -1,0 +1,132 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
+	"gaugesheet/layout"
+	"gaugesheet/layout/figure"
+)
+
+// noticesBlock is what has to be known of the test before its results, as far
+// as no finding tells it.
+func (v *view) noticesBlock() layout.Block {
+	var items []string
+	for _, n := range v.d.Notices {
+		if said := v.once(v.keep(v.words.Notice(n, v.sheet.Audience))); said != "" {
+			items = append(items, said)
+		}
+	}
+	return v.remark("notices", figure.NoMark, v.label("entry.notices"), items, figure.Short{})
+}
+
+// remark is a block of one remark; nil where it says nothing.
+func (v *view) remark(name string, mark figure.Mark, title string, texts []string, short figure.Short) layout.Block {
+	if len(texts) == 0 {
+		return nil
+	}
+	return figure.NewRemarks(figure.Remarks{Name: name, Items: []figure.Remark{{Mark: mark, Title: title, Texts: texts}}, Short: short})
+}
+
+// notTestedBlock names what was not tested, and why, and what no such sheet
+// covers.
+func (v *view) notTestedBlock() layout.Block {
+	var items []string
+	for _, u := range v.d.NotTested {
+		items = append(items, v.untestedWords(u))
+	}
+	var remarks []figure.Remark
+	if len(items) > 0 {
+		remarks = append(remarks, figure.Remark{Mark: figure.NotTested, Title: v.label("entry.not-tested"), Texts: []string{ended(strings.Join(items, "; "))}})
+	}
+	remarks = append(remarks, figure.Remark{Title: v.label("entry.beyond"), Texts: []string{v.label("not-tested.beyond")}})
+	return figure.NewRemarks(figure.Remarks{Name: "not-tested", Items: remarks})
+}
+
+// untestedWords name a test that was not made, what became of it and why. The
+// title says that it was not tested.
+func (v *view) untestedWords(u diag.Untested) string {
+	name := v.optional("kind."+u.Test, u.Test)
+	switch {
+	case len(u.Cylinders) > 0:
+		name = v.label("not-tested.part", "test", name, "part", v.cylinderWords(u.Cylinders))
+	case u.Reading != "":
+		name = v.label("not-tested.part", "test", joined(" ", name, u.Circuit), "part", v.readingName(u.Reading))
+	}
+	state := ""
+	if u.State != diag.NotTested {
+		state = v.state(u.State)
+	}
+	return v.label("not-tested.one", "test", name, "state", state, "reason", u.Reason)
+}
+
+// cylinderWords name cylinders, or the rotors of a rotary.
+func (v *view) cylinderWords(names []string) string {
+	if v.engine.Kind == engine.Rotary {
+		return v.label("part.rotors", "names", diag.Names(names))
+	}
+	return v.label("part.cylinders", "names", diag.Names(names))
+}
+
+// cautionsBlock is the cautions that fit the job, all of them, in one paragraph.
+func (v *view) cautionsBlock() layout.Block {
+	keys := v.cautionKeys()
+	var items []string
+	for _, key := range keys {
+		items = append(items, v.keep(v.words.Caution(key, v.sheet.Audience)))
+	}
+	if len(items) == 0 {
+		return nil
+	}
+	return figure.NewCautions(figure.List{Title: v.label("heading.cautions"), Items: items, Run: true})
+}
+
+// cautionKeys are the cautions to print. That the sheet describes the engine on
+// that day only stands in the foot, where a sheet has one.
+func (v *view) cautionKeys() []string {
+	if v.d == nil {
+		return benchCautions
+	}
+	return slices.DeleteFunc(slices.Clone(v.d.Cautions), func(key string) bool { return key == "that-day-only" && v.hasBlock("foot") })
+}
+
+// benchCautions are those of an empty bench sheet, on which any test may follow.
+var benchCautions = []string{"liquid-lock", "fuel-vapour", "crank-turns", "hot-coolant", "makers-procedure"}
+
+// firstSeen is how many lines of what else was seen stay on a page that is too
+// full for all of them.
+const firstSeen = 3
+
+// ownFindingsBlock is what the technician saw, in the technician's words.
+func (v *view) ownFindingsBlock() layout.Block {
+	items := values(v.job.Findings)
+	for _, name := range v.names() {
+		if seen := v.test.Borescope[name]; seen != "" {
+			items = append(items, v.label("own.borescope", "cylinder", name, "seen", seen))
+		}
+	}
+	if g := v.test.CoolantGas; g != "" && g != "not tested" {
+		items = append(items, v.label("own.coolant-gas", "result", g))
+	}
+	if v.test.Compression != nil && v.test.Compression.WetInWords != "" {
+		items = append(items, v.label("own.wet", "words", v.test.Compression.WetInWords))
+	}
+	for _, name := range v.names() {
+		if v.test.Plugs != nil && v.test.Plugs.ByCylinder[name].Note != "" {
+			items = append(items, v.label("own.plug", "cylinder", name, "note", v.test.Plugs.ByCylinder[name].Note))
+		}
+	}
+	if !v.hasBlock("photos") {
+		for _, photo := range v.photoWords() {
+			items = append(items, v.label("own.photo", "photo", photo))
+		}
+	}
+	short := v.short()
+	short.Parts = firstSeen
+	for i := range items {
+		items[i] = onPage(items[i])
+	}
+	return v.remark("own-findings", figure.NoMark, v.label("entry.own-findings"), items, short)
+}

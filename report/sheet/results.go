@@ -1,0 +1,243 @@
+package sheet
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+	"gaugesheet/layout/figure"
+)
+
+// result is what one kind of test came to: a line on an invoice.
+type result struct {
+	test              string // as a story names it
+	name, word, value string
+	mark              figure.Mark
+	state             diag.State
+}
+
+func (r result) of(test string) result {
+	r.test = test
+	return r
+}
+
+// results are the tests that fit the engine, each with what it came to.
+func (v *view) results() []result {
+	var rs []result
+	if v.rotors() != nil {
+		rs = append(rs, v.rotorsResult().of("rotors"))
+	} else {
+		rs = append(rs, v.compressionResult().of("compression"))
+	}
+	rs = append(rs, v.leakageResult().of("leakage"))
+	if !v.test.Spec.Diesel() {
+		rs = append(rs, v.plugsResult().of("plugs"))
+	}
+	rs = append(rs, v.fuelResult().of("fuel pressure"))
+	for i := range rs {
+		if test := rs[i].test; test != "" {
+			rs[i].mark, _ = withConcern(rs[i].mark, figure.Plain, v.concern(test, ""))
+		}
+	}
+	return rs
+}
+
+// missing is the result of a test that was not made.
+func (v *view) missing(name, test string) result {
+	r := result{name: name, word: string(diag.NotTested), mark: figure.NotTested, state: diag.NotTested}
+	if u, ok := v.untested(test); ok {
+		r.word, r.state, r.value = string(u.State), u.State, u.Reason
+	}
+	return r
+}
+
+func (v *view) compressionResult() result {
+	name := v.label("test.compression")
+	c := v.compression()
+	if c == nil {
+		return v.missing(name, "compression")
+	}
+	r := v.limitsResult(name, c.Limits, v.limitResultWords)
+	if c.DefaultLimit && r.mark == figure.Low { // custom, not a limit: the findings say how bad it is
+		r.word, r.mark = v.label("tile.past-usual"), figure.LookAgain
+		if u := v.concern("compression", ""); u.Rank() > 0 {
+			r.mark = urgencyMark(u)
+		}
+	}
+	return r
+}
+
+// limitsResult is what a test came to by its limits: the verdict that decides
+// among them, with that limit in words.
+func (v *view) limitsResult(name string, limits []diag.LimitResult, words func(diag.LimitResult) string) result {
+	verdicts := make([]diag.Verdict, len(limits))
+	for i, l := range limits {
+		verdicts[i] = l.Verdict
+	}
+	verdict, at := worst(verdicts)
+	r := result{name: name, state: diag.Tested, word: string(verdict), mark: verdictMark(verdict), value: v.label("tile.no-limit")}
+	if at >= 0 {
+		r.value = words(limits[at])
+	}
+	return r
+}
+
+// limitResultWords is a limit with the value that decided it, in short.
+func (v *view) limitResultWords(l diag.LimitResult) string {
+	if l.Verdict == diag.NotJudged {
+		return v.optional("not-judged."+l.Reason, v.limitWords(l))
+	}
+	return v.label("tile.limit."+l.Rule, "value", number(l.Value, v.decimalsOf(l.Unit), l.Unit), "bare", v.limitNumber(l))
+}
+
+func (v *view) rotorsResult() result {
+	rotors := v.rotors()
+	return v.limitsResult(v.label("test.rotors"), rotors.Limits, func(l diag.LimitResult) string {
+		return v.label("tile.rotors", "value", number(l.Value, rotors.Decimals, l.Unit), "limit", number(l.Limit, rotors.Decimals, l.Unit), "rule", v.optional("rotor-rule."+l.Rule, l.Rule))
+	})
+}
+
+func (v *view) leakageResult() result {
+	name := v.label("test.leakage")
+	l := v.leakage()
+	if l == nil {
+		return v.missing(name, "leakage")
+	}
+	r := result{name: name, state: diag.Tested}
+	var verdicts []diag.Verdict
+	highest := -1
+	for i, c := range l.Cylinders {
+		if c.Loss == nil {
+			continue
+		}
+		verdicts = append(verdicts, c.Verdict)
+		if highest < 0 || *c.Loss > *l.Cylinders[highest].Loss {
+			highest = i
+		}
+	}
+	verdict, _ := worst(verdicts)
+	r.word, r.mark = string(verdict), verdictMark(verdict)
+	if highest < 0 { // only readings after oil, or repeats that disagree
+		return r
+	}
+	worstOne := l.Cylinders[highest]
+	if l.Limit != nil {
+		r.value = v.label("tile.leakage", "value", v.lossPercent(&worstOne), "cylinder", worstOne.Name, "limit", percent(*l.Limit))
+		return r
+	}
+	r.word = v.label("tile.no-limit-word")
+	if u := v.concern("leakage", ""); u.Rank() > 0 {
+		r.mark = urgencyMark(u)
+	}
+	r.value = v.label("tile.leakage-no-limit", "value", v.lossPercent(&worstOne), "cylinder", worstOne.Name)
+	return r
+}
+
+func (v *view) plugsResult() result {
+	name := v.label("test.plugs")
+	p := v.plugs()
+	if p == nil {
+		return v.missing(name, "plugs")
+	}
+	r := result{name: name, state: diag.Tested}
+	odd := diag.Names{}
+	for _, c := range p.Cylinders {
+		if c.State == diag.Tested && c.Look != "" && c.Look != "normal" && c.Look != "worn" || c.Gap == diag.Outside {
+			odd = append(odd, c.Name)
+		}
+	}
+	if len(odd) == 0 {
+		r.mark, r.word = figure.Within, v.label("tile.plugs-even")
+		r.value = v.label("tile.plugs-read", "count", p.N)
+		return r
+	}
+	r.mark, r.word = figure.LookAgain, v.label("tile.plugs-odd", "count", len(odd), "of", p.N)
+	r.value = v.plugWords(odd)
+	return r
+}
+
+// plugWords says what the odd plugs look like, at most two kinds.
+func (v *view) plugWords(odd []string) string {
+	var looks []string
+	by := map[string]diag.Names{}
+	for _, name := range odd {
+		look := v.plug(name).Look
+		if look == "" || look == "normal" || look == "worn" {
+			look = v.label("tile.gap")
+		}
+		if by[look] == nil {
+			looks = append(looks, look)
+		}
+		by[look] = append(by[look], name)
+	}
+	var parts []string
+	for _, look := range looks[:min(2, len(looks))] {
+		parts = append(parts, v.label("tile.plug-look", "cylinders", by[look], "look", look))
+	}
+	return joined("; ", parts...)
+}
+
+func (v *view) fuelResult() result {
+	name := v.label("test.fuel")
+	f := v.fuel()
+	if f == nil {
+		return v.missing(name, "fuel pressure")
+	}
+	r := result{name: name, state: diag.Tested}
+	var verdicts []diag.Verdict
+	var at []diag.FuelReading
+	for _, c := range f.Circuits {
+		for _, reading := range c.Readings {
+			verdicts, at = append(verdicts, reading.Verdict), append(at, reading)
+		}
+		for _, h := range c.Hold {
+			if h.LimitLow != nil {
+				verdicts = append(verdicts, h.Verdict)
+				at = append(at, diag.FuelReading{Name: "hold", Value: h.Value, LimitLow: h.LimitLow, Verdict: h.Verdict})
+			}
+		}
+	}
+	if len(at) == 0 {
+		r.word, r.mark = string(diag.NotJudged), figure.NoMark
+		return r
+	}
+	judged := false
+	for i := range at {
+		if verdicts[i] != diag.NotJudged {
+			judged = true
+		}
+	}
+	if judged { // readings without a limit say nothing beside judged ones
+		for i := range at {
+			if verdicts[i] == diag.NotJudged {
+				verdicts[i] = diag.Within
+			}
+		}
+	}
+	verdict, i := worst(verdicts)
+	if verdict == diag.Within {
+		for i = range at {
+			if at[i].LimitLow != nil || at[i].LimitHigh != nil {
+				break
+			}
+		}
+	}
+	r.word, r.mark = string(verdict), verdictMark(verdict)
+	r.value = v.label("tile.fuel", "name", v.readingName(at[i].Name), "value", number(at[i].Value, quantity.DecimalsRead(at[i].Value, f.Decimals), f.Unit), "limit", v.fuelLimit(at[i], f))
+	return r
+}
+
+// fuelLimit is the permitted range of a reading in short: "40–44", "at least 36".
+func (v *view) fuelLimit(r diag.FuelReading, f *diag.FuelResult) string {
+	low, high := r.LimitLow, r.LimitHigh
+	switch {
+	case low != nil && high != nil:
+		return v.label("fuel.between", "low", read(*low, f.Decimals), "high", read(*high, f.Decimals))
+	case low != nil:
+		return v.label("fuel.at-least", "low", read(*low, f.Decimals))
+	case high != nil:
+		return v.label("fuel.at-most", "high", read(*high, f.Decimals))
+	}
+	return ""
+}
+
+// readingName is a fuel reading by its usual name.
+func (v *view) readingName(name string) string { return v.label("fuel.name." + name) }

@@ -1,0 +1,49 @@
+package sheet
+
+import (
+	"gaugesheet/layout"
+	"gaugesheet/layout/figure"
+)
+
+// signOffBlock is the lines to sign on. A name that the job has stands under
+// its line.
+func (v *view) signOffBlock() layout.Block {
+	by := func(key, name string) string { return v.label("sign."+key, "name", name) }
+	lines := []string{by("tested-by", v.job.Technician.Value)}
+	switch v.sheet.Name {
+	case "workshop", "blank":
+		lines = append(lines, by("date", ""))
+	case "pre-purchase":
+		lines = []string{by("inspector", v.job.Technician.Value), by("client", v.job.OrderedBy.Value)}
+	case "invoice":
+		lines = append([]string{by("received", v.job.Customer.Name.Value)}, lines...)
+	}
+	return figure.NewSignOff(figure.SignOff{Lines: lines})
+}
+
+// footBlock says what the sheet describes, what it carries and how it can be
+// told from another.
+func (v *view) footBlock() layout.Block {
+	d := figure.Foot{}
+	if v.d != nil {
+		date := ""
+		if !v.job.Date.IsZero() {
+			date = v.date(v.job.Date)
+		}
+		describes := "foot.describes"
+		if v.workshop() {
+			describes = "foot.describes-short"
+		}
+		d.Says = append(d.Says, v.label(describes, "date", date))
+	}
+	if v.job.Raw != nil {
+		f := v.job.Fingerprint()
+		key := "foot.carries"
+		if v.options.NoAttach {
+			key = "foot.fingerprint"
+		}
+		d.Marks = append(d.Marks, v.label(key, "first", together(f[:4]+" "+f[4:8])))
+	}
+	d.Marks = append(d.Marks, v.label("foot.page"))
+	return figure.NewFoot(d)
+}

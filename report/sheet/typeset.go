@@ -1,0 +1,110 @@
+package sheet
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"gaugesheet/diag/quantity"
+	"gaugesheet/templates"
+)
+
+// Texts as print has them: raised figures, and nothing that belongs together
+// parted by a line's end.
+
+// forPage gives print its raised figures, where job files and JSON keep to
+// plain characters, and keeps a percent sign on the line of its number.
+var forPage = strings.NewReplacer(string(quantity.KgfPerCm2), "kgf/cm\u00b2", " %", "\u00a0%")
+
+// degrees is a temperature without its sign.
+var degrees = regexp.MustCompile("(\\d[ \u00a0])C\\b")
+
+// onPage is a text as it stands on the page.
+func onPage(s string) string {
+	return degrees.ReplaceAllString(forPage.Replace(s), "${1}°C")
+}
+
+// together is a text that no line's end parts.
+func together(s string) string { return strings.ReplaceAll(s, " ", "\u00a0") }
+
+// longNumber is a whole number of five figures or more.
+var longNumber = regexp.MustCompile(`\d{5,}`)
+
+// grouped parts the figures of long numbers by threes: 98 400.
+func grouped(s string) string {
+	return longNumber.ReplaceAllStringFunc(s, func(n string) string {
+		var parts []string
+		for ; len(n) > 3; n = n[:len(n)-3] {
+			parts = append([]string{n[len(n)-3:]}, parts...)
+		}
+		return strings.Join(append([]string{n}, parts...), "\u202f")
+	})
+}
+
+// percents are percentages with their decimals.
+var percents = regexp.MustCompile("(\\d+(?:\\.\\d+)?)([ \u00a0]%)")
+
+// wholePercents leaves the decimals of percentages away for an owner, where
+// that makes no two of a text the same.
+func wholePercents(s string) string {
+	exact := map[string]string{}
+	for _, m := range percents.FindAllStringSubmatch(s, -1) {
+		value, err := strconv.ParseFloat(m[1], 64)
+		if err != nil {
+			return s
+		}
+		whole, plain := quantity.Format(value, 0), strconv.FormatFloat(value, 'f', -1, 64)
+		if other, taken := exact[whole]; taken && other != plain {
+			return s
+		}
+		exact[whole] = plain
+	}
+	return percents.ReplaceAllStringFunc(s, func(m string) string {
+		number := strings.TrimRight(m, "\u00a0 %")
+		value, _ := strconv.ParseFloat(number, 64)
+		return quantity.Format(value, 0) + m[len(number):]
+	})
+}
+
+// forOwner is a text as a lay reader's page has it.
+func (v *view) forOwner(s string) string {
+	if v.sheet.Audience == templates.Customer {
+		s = wholePercents(s)
+	}
+	return onPage(s)
+}
+
+// leastTold is how many words a sentence has at least that is not said twice.
+const leastTold = 6
+
+// sentenceEnd is where one sentence ends and the next begins.
+var sentenceEnd = regexp.MustCompile("[.!?][ \n]+")
+
+// once leaves away the sentences of a text that stand on a lay reader's page
+// already.
+func (v *view) once(s string) string {
+	if v.sheet.Audience != templates.Customer || s == "" {
+		return s
+	}
+	if v.told == nil {
+		v.told = map[string]bool{}
+	}
+	var kept []string
+	for s != "" {
+		end := len(s)
+		if at := sentenceEnd.FindStringIndex(s); at != nil {
+			end = at[0] + 1
+		}
+		said := s[:end]
+		s = strings.TrimSpace(s[end:])
+		key := strings.ToLower(strings.Join(strings.FieldsFunc(strings.TrimRight(said, ".!?"), func(r rune) bool { return r == ' ' || r == '\u00a0' }), " "))
+		if strings.Count(key, " ")+1 >= leastTold {
+			if v.told[key] {
+				continue
+			}
+			v.told[key] = true
+		}
+		kept = append(kept, said)
+	}
+	return strings.Join(kept, " ")
+}
