@@ -35,14 +35,19 @@ type Frame struct {
 	// to have for it, so that it shows more than this frame does; the frame it
 	// gives is no higher than that. It is nil where there is no more to show.
 	Richer func(height Length) Frame
+	// Narrow says that the block was laid out in less width than it wants; a
+	// block that flows goes elsewhere.
+	Narrow bool
 	// Draw draws into an area as wide as was laid out and at least Height high.
 	Draw func(s Surface, area Rect)
 }
 
 // A Cell is a column of a row: blocks under one another. Share is its part of
-// the width beside its neighbours' shares; 0 counts as 1.
+// the width beside its neighbours' shares; 0 counts as 1. Least is the share
+// down to which it gives width to a neighbour that is much higher; 0 gives none.
 type Cell struct {
 	Share  float64
+	Least  float64
 	Blocks []Block
 	Gap    Length // between its blocks
 }
@@ -51,12 +56,15 @@ type Cell struct {
 // whose blocks have no height gives its width to the others; a row without
 // height takes no room at all.
 //
-// Flows are blocks that belong to no cell: each goes, in their order, under the
-// cell that ends highest by then, so that cells end level.
+// Flows are blocks that belong to no cell: they go under the cells, in their
+// order, so that cells end level.
+//
+// Foot rows stand together at the page's foot where the page is not full.
 type Row struct {
 	Cells []Cell
 	Flows []Block
 	Gap   Length // between cells
+	Foot  bool
 	Above Length // least space above the row, grows with free height; none above the first row
 }
 

@@ -22,8 +22,9 @@ const scaleStep = 0.02
 
 // Fit lays a page's blocks out, all of them with full detail where that fits.
 // Where it does not, the page's steps are taken in their order until it does;
-// a step that turns out not to be needed beside a later one is taken back, or
-// as much of it as the free height allows.
+// then columns that may give width to their neighbours do, and steps that turn
+// out not to be needed are taken back, the last first, or as much of them as
+// the free height allows.
 // After the last step spaces and lines close up to the page's least space,
 // then type is scaled down to the page's least scale. Height that is left over
 // goes first to blocks that can show more with it. A page that is still too
@@ -38,6 +39,7 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 	for i := 0; !fits() && i < len(taken); i++ {
 		taken[i] = true
 	}
+	f.trade = true
 	if !fits() && !f.closeUp(fits) {
 		l := f.lay(taken)
 		return nil, &TooFull{Block: l.highest(), Missing: l.height - p.Area.H}
@@ -100,6 +102,7 @@ type fitter struct {
 	page   Page
 	theme  Theme
 	space  float64 // part of the spaces between blocks that is kept
+	trade  bool    // columns give width to one another
 	frames map[frameKey]Frame
 	richer map[string]Length // heights up to which blocks may show more
 }
@@ -111,30 +114,6 @@ type frameKey struct {
 	detail           Detail
 	scale            float64
 	close            bool
-}
-
-// A laid page is rows with their frames and heights, without places.
-type laid struct {
-	rows   []laidRow
-	height Length
-}
-
-type laidRow struct {
-	above, gap      Length
-	height, stretch Length
-	cells           []laidCell
-}
-
-type laidCell struct {
-	width, gap      Length
-	height, stretch Length
-	blocks          []laidBlock
-}
-
-type laidBlock struct {
-	name   string
-	detail Detail
-	frame  Frame
 }
 
 // levels are the blocks' levels of detail with the steps that were taken.
@@ -168,147 +147,16 @@ func (f *fitter) lay(taken []bool) laid {
 	return l
 }
 
-// row lays out a row's cells, and once more without those that are empty.
-func (f *fitter) row(i int, levels map[string]Detail) laidRow {
-	row := f.page.Rows[i]
-	used := make([]bool, len(row.Cells))
-	for c := range used {
-		used[c] = true
-	}
-	cells := f.cells(i, used, levels)
-	var kept []laidCell
-	k := 0
-	for c := range used {
-		if used[c] = cells[k].height > 0; used[c] {
-			kept = append(kept, cells[k])
-		}
-		k++
-	}
-	if len(kept) > 0 && len(kept) < len(cells) {
-		kept = f.cells(i, used, levels)
-	}
-	kept = f.flow(i, kept, levels)
-	r := laidRow{above: row.Above * Length(f.space), gap: row.Gap, cells: kept}
-	r.measure()
-	return r
-}
-
-// flow puts the row's flows under its cells, each under the one that ends
-// highest; without cells they stand under one another across the row.
-func (f *fitter) flow(i int, cells []laidCell, levels map[string]Detail) []laidCell {
-	row := f.page.Rows[i]
-	if len(row.Flows) == 0 {
-		return cells
-	}
-	if len(cells) == 0 {
-		gap := Length(0)
-		if len(row.Cells) > 0 {
-			gap = row.Cells[0].Gap * Length(f.space)
-		}
-		cells = []laidCell{{width: f.page.Area.W, gap: gap}}
-	}
-	for b, block := range row.Flows {
-		at := 0
-		for c := range cells {
-			if cells[c].height < cells[at].height-slack {
-				at = c
-			}
-		}
-		f.add(&cells[at], frameKey{row: i, cell: -1, block: b}, block, levels)
-		cells[at].measure()
-	}
-	return cells
-}
-
-// add lays a block out at the end of a cell.
-func (f *fitter) add(c *laidCell, at frameKey, block Block, levels map[string]Detail) {
-	at.width, at.detail, at.scale, at.close = c.width, levels[block.Name()], f.theme.Scale, f.theme.Close
-	frame := f.frame(at, block)
-	if frame.Height <= 0 {
-		return
+// block lays a block out in a width.
+func (f *fitter) block(at frameKey, width Length, block Block, levels map[string]Detail) laidBlock {
+	at.width, at.detail, at.scale, at.close = width, levels[block.Name()], f.theme.Scale, f.theme.Close
+	frame, ok := f.frames[at]
+	if !ok {
+		frame = block.Lay(f.theme, width, at.detail)
+		f.frames[at] = frame
 	}
 	if h := f.richer[block.Name()]; frame.Richer != nil && h > frame.Height {
 		frame = frame.Richer(h)
 	}
-	c.blocks = append(c.blocks, laidBlock{block.Name(), at.detail, frame})
-}
-
-// measure sums a row up from its cells.
-func (r *laidRow) measure() {
-	r.height, r.stretch = 0, 0
-	for i := range r.cells {
-		r.cells[i].measure()
-		r.height = max(r.height, r.cells[i].height)
-	}
-	for _, c := range r.cells {
-		r.stretch = max(r.stretch, c.height+c.stretch-r.height)
-	}
-}
-
-// measure sums a cell up from its blocks.
-func (c *laidCell) measure() {
-	c.height, c.stretch = c.gap*Length(max(len(c.blocks)-1, 0)), 0
-	for _, b := range c.blocks {
-		c.height += b.frame.Height
-		c.stretch += b.frame.Stretch
-	}
-}
-
-// cells lays out the used cells of a row, which share its width.
-func (f *fitter) cells(i int, used []bool, levels map[string]Detail) []laidCell {
-	row := f.page.Rows[i]
-	var shares float64
-	n := 0
-	for c, cell := range row.Cells {
-		if used[c] {
-			shares += share(cell)
-			n++
-		}
-	}
-	room := f.page.Area.W - row.Gap*Length(n-1)
-	var cells []laidCell
-	for c, cell := range row.Cells {
-		if !used[c] {
-			continue
-		}
-		l := laidCell{width: room * Length(share(cell)/shares), gap: cell.Gap * Length(f.space)}
-		for b, block := range cell.Blocks {
-			f.add(&l, frameKey{row: i, cell: c, block: b}, block, levels)
-		}
-		l.measure()
-		cells = append(cells, l)
-	}
-	return cells
-}
-
-func share(c Cell) float64 {
-	if c.Share <= 0 {
-		return 1
-	}
-	return c.Share
-}
-
-func (f *fitter) frame(k frameKey, b Block) Frame {
-	frame, ok := f.frames[k]
-	if !ok {
-		frame = b.Lay(f.theme, k.width, k.detail)
-		f.frames[k] = frame
-	}
-	return frame
-}
-
-// highest names the block that takes the most height.
-func (l laid) highest() string {
-	var name string
-	var most Length
-	for _, row := range l.rows {
-		for _, cell := range row.cells {
-			for _, b := range cell.blocks {
-				if b.frame.Height > most {
-					name, most = b.name, b.frame.Height
-				}
-			}
-		}
-	}
-	return name
+	return laidBlock{block.Name(), at.detail, frame}
 }

@@ -43,11 +43,18 @@ func page(rows ...layout.Row) layout.Page {
 	return layout.Page{Paper: layout.Size{W: 120, H: 120}, Area: layout.Rect{X: 10, Y: 10, W: 100, H: 100}, Rows: rows}
 }
 
+// boxes are the blocks of a page as they are drawn.
+func boxes(f *layout.Fitted) []record.Box {
+	r := record.New(tenths{})
+	f.Draw(r)
+	return r.Boxes()
+}
+
 func areas(f *layout.Fitted) []string {
 	var all []string
-	for _, b := range f.Blocks {
-		all = append(all, fmt.Sprintf("%s %s %.2f,%.2f %.2fx%.2f", b.Name, b.Detail,
-			float64(b.Area.X), float64(b.Area.Y), float64(b.Area.W), float64(b.Area.H)))
+	for _, b := range boxes(f) {
+		all = append(all, fmt.Sprintf("%s %s %.2f,%.2f %.2fx%.2f", b.Name, f.Levels[b.Name],
+			float64(b.Rect.X), float64(b.Rect.Y), float64(b.Rect.W), float64(b.Rect.H)))
 	}
 	return all
 }
@@ -154,13 +161,14 @@ func TestFitEndsAtTheFoot(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		last := f.Blocks[len(f.Blocks)-1].Area
+		blocks := boxes(f)
+		last := blocks[len(blocks)-1].Rect
 		if d := last.Bottom() - p.Area.Bottom(); d > 0.001 || d < -0.001 {
 			t.Errorf("height %v: the page ends at %v, not %v", h, last.Bottom(), p.Area.Bottom())
 		}
-		for i, b := range f.Blocks[1:] {
-			if b.Area.Overlaps(f.Blocks[i].Area) {
-				t.Errorf("height %v: %s overlaps %s", h, b.Name, f.Blocks[i].Name)
+		for i, b := range blocks[1:] {
+			if b.Rect.Overlaps(blocks[i].Rect) {
+				t.Errorf("height %v: %s overlaps %s", h, b.Name, blocks[i].Name)
 			}
 		}
 	}

@@ -2,41 +2,24 @@ package layout
 
 import "maps"
 
-// A Placed block has its area on the page.
-type Placed struct {
-	Name   string
-	Area   Rect
-	Detail Detail
-	frame  Frame
-}
-
 // Fitted is a page whose blocks have their places.
 type Fitted struct {
-	Blocks []Placed          // in the order of rows, cells and blocks
 	Scale  float64           // of type
 	Levels map[string]Detail // of the blocks that had to give way
+
+	area Rect
+	rows []laidRow
 }
 
-// mostAbove is how much the space above a row may grow: more would tear the
-// page apart.
+// mostAbove is how much the space above a row, or between the blocks of a
+// column, may grow: more would tear the page apart.
 const mostAbove = 12 * Pt
 
 func (f *fitter) done(taken []bool) *Fitted {
 	l := f.lay(taken)
-	fitted := &Fitted{Scale: f.theme.Scale, Levels: maps.Clone(f.levels(taken))}
 	free := enrich(l.rows, max(0, f.page.Area.H-l.height))
 	grow(l.rows, free)
-	y := f.page.Area.Y
-	for _, row := range l.rows {
-		y += row.above
-		x := f.page.Area.X
-		for _, cell := range row.cells {
-			fitted.Blocks = append(fitted.Blocks, cell.place(Rect{x, y, cell.width, row.height})...)
-			x += cell.width + row.gap
-		}
-		y += row.height
-	}
-	return fitted
+	return &Fitted{Scale: f.theme.Scale, Levels: maps.Clone(f.levels(taken)), area: f.page.Area, rows: l.rows}
 }
 
 // enrich gives free height to blocks that can show more with it, in the order
@@ -62,7 +45,7 @@ func enrich(rows []laidRow, free Length) Length {
 
 // grow shares the free height out: first to the rows that can use it, in
 // proportion to how much they can use; then evenly to the spaces above the
-// rows; what is left goes above the last row, which ends at the page's foot.
+// rows; what is left goes above the rows at the foot, which end the page.
 func grow(rows []laidRow, free Length) {
 	var stretch Length
 	for _, row := range rows {
@@ -82,35 +65,20 @@ func grow(rows []laidRow, free Length) {
 		rows[i+1].above += each
 		free -= each
 	}
-	rows[len(rows)-1].above += free
-}
-
-// place puts a cell's blocks under one another. Those that can use free height
-// get it, in proportion; what is left stands above the last block, so that the
-// cells of a row end level.
-func (c laidCell) place(area Rect) []Placed {
-	left := area.H - c.height
-	free := max(0, min(left, c.stretch))
-	var placed []Placed
-	y := area.Y
-	for i, b := range c.blocks {
-		h := b.frame.Height
-		if c.stretch > 0 {
-			h += free * b.frame.Stretch / c.stretch
-		}
-		if i > 0 && i == len(c.blocks)-1 {
-			y += max(0, left-free)
-		}
-		placed = append(placed, Placed{b.name, Rect{area.X, y, area.W, h}, b.detail, b.frame})
-		y += h + c.gap
+	foot := len(rows) - 1
+	for foot > 1 && rows[foot].foot && rows[foot-1].foot {
+		foot--
 	}
-	return placed
+	rows[foot].above += free
 }
 
 // Draw draws every block in its place.
 func (f *Fitted) Draw(s Surface) {
-	for _, b := range f.Blocks {
-		s.Block(b.Name, b.Area, func() { b.frame.Draw(s, b.Area) })
+	y := f.area.Y
+	for _, row := range f.rows {
+		y += row.above
+		row.frame().Draw(s, Rect{f.area.X, y, f.area.W, row.height})
+		y += row.height
 	}
 }
 

@@ -28,6 +28,7 @@ type Sheet struct {
 // A SheetRow is columns side by side.
 type SheetRow struct {
 	Above   layout.Length // least space above
+	Foot    bool          // at the page's foot
 	Columns []SheetColumn
 	Flows   []string // blocks that go under the column that ends highest
 }
@@ -44,6 +45,7 @@ func (r SheetRow) Blocks() []string {
 // A SheetColumn is blocks under one another.
 type SheetColumn struct {
 	Share  float64
+	Least  float64 // share down to which it gives width to a higher column; 0 gives none
 	Blocks []string
 }
 

@@ -121,6 +121,13 @@ func (r *sheetReader) number(n *yaml.Node, low, high float64) float64 {
 	return v
 }
 
+func (r *sheetReader) truth(n *yaml.Node) bool {
+	if n.Kind != yaml.ScalarNode || n.Value != "true" && n.Value != "false" {
+		r.problem(n, "", "expected true or false, found %s", kindName(n))
+	}
+	return n.Value == "true"
+}
+
 func (r *sheetReader) audience(n *yaml.Node) {
 	switch n.Value {
 	case "customer":
@@ -172,6 +179,7 @@ func (r *sheetReader) rows(n *yaml.Node) {
 			"above":   func(n *yaml.Node) { row.Above = layout.Length(r.number(n, 0, 72)) },
 			"blocks":  func(n *yaml.Node) { row.Columns = append(row.Columns, SheetColumn{Share: 1, Blocks: r.blocks(n)}) },
 			"columns": func(n *yaml.Node) { row.Columns = append(row.Columns, r.columns(n)...) },
+			"foot":    func(n *yaml.Node) { row.Foot = r.truth(n) },
 			"flows":   func(n *yaml.Node) { row.Flows = r.blocks(n) },
 		})
 		r.sheet.Rows = append(r.sheet.Rows, row)
@@ -188,6 +196,7 @@ func (r *sheetReader) columns(n *yaml.Node) []SheetColumn {
 		column := SheetColumn{Share: 1}
 		r.keys(item, map[string]func(*yaml.Node){
 			"share":  func(n *yaml.Node) { column.Share = r.number(n, 1, 100) },
+			"least":  func(n *yaml.Node) { column.Least = r.number(n, 1, 100) },
 			"blocks": func(n *yaml.Node) { column.Blocks = r.blocks(n) },
 		})
 		columns = append(columns, column)

@@ -25,34 +25,7 @@ func space(h layout.Length) layout.Frame {
 // stack puts frames under one another with a gap between those that have a
 // height. Free height goes to the frames that can use it, by their Stretch.
 func stack(gap layout.Length, frames ...layout.Frame) layout.Frame {
-	var parts []layout.Frame
-	for _, f := range frames {
-		if f.Height > 0 {
-			parts = append(parts, f)
-		}
-	}
-	var whole layout.Frame
-	for i, f := range parts {
-		if i > 0 {
-			whole.Height += gap
-		}
-		whole.Height += f.Height
-		whole.Stretch += f.Stretch
-	}
-	least, stretch := whole.Height, whole.Stretch
-	whole.Draw = func(s layout.Surface, area layout.Rect) {
-		free := min(max(area.H-least, 0), stretch)
-		y := area.Y
-		for _, f := range parts {
-			h := f.Height
-			if stretch > 0 {
-				h += free * f.Stretch / stretch
-			}
-			f.Draw(s, layout.Rect{X: area.X, Y: y, W: area.W, H: h})
-			y += h + gap
-		}
-	}
-	return whole
+	return layout.Stack{Gap: gap}.Of(frames...)
 }
 
 // A column is a frame in a row with the width it was laid out for.
@@ -64,23 +37,11 @@ type column struct {
 // beside puts columns next to one another. All are drawn as high as the
 // highest.
 func beside(gap layout.Length, columns ...column) layout.Frame {
-	var whole layout.Frame
-	for _, c := range columns {
-		whole.Height = max(whole.Height, c.frame.Height)
+	all := make([]layout.Column, len(columns))
+	for i, c := range columns {
+		all[i] = layout.Column{Width: c.width, Frame: c.frame}
 	}
-	for _, c := range columns {
-		if room := c.frame.Height + c.frame.Stretch - whole.Height; c.frame.Stretch > 0 {
-			whole.Stretch = max(whole.Stretch, room)
-		}
-	}
-	whole.Draw = func(s layout.Surface, area layout.Rect) {
-		x := area.X
-		for _, c := range columns {
-			c.frame.Draw(s, layout.Rect{X: x, Y: area.Y, W: c.width, H: area.H})
-			x += c.width + gap
-		}
-	}
-	return whole
+	return layout.Beside(gap, all...)
 }
 
 // inset keeps a distance around a frame. The frame must have been laid out for

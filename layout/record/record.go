@@ -28,6 +28,12 @@ type Box struct {
 	Rect layout.Rect
 }
 
+// A shape is the visible bounds of an outline, with the blocks around it.
+type shape struct {
+	rect  layout.Rect
+	block string
+}
+
 // Recorder is a Surface that writes down.
 type Recorder struct {
 	layout.Measurer
@@ -35,7 +41,7 @@ type Recorder struct {
 	lines  []string
 	texts  []Text
 	boxes  []Box
-	shapes []layout.Rect
+	shapes []shape
 	blocks []string
 	turns  []turn
 	clips  []layout.Rect // on the page, each inside the one before
@@ -88,11 +94,34 @@ func (r *Recorder) Outside(area layout.Rect) []string {
 		}
 	}
 	for _, s := range r.shapes {
-		if !area.Contains(s) {
-			out = append(out, "shape at "+rect(s))
+		if !area.Contains(s.rect) {
+			out = append(out, "shape at "+rect(s.rect))
 		}
 	}
 	return out
+}
+
+// Ink is the area that text and outlines cover in a block, those within it
+// included. It is not ok where there are none.
+func (r *Recorder) Ink(block string) (ink layout.Rect, ok bool) {
+	cover := func(name string, area layout.Rect) {
+		if name != block && !strings.HasPrefix(name, block+"/") {
+			return
+		}
+		if !ok {
+			ink, ok = area, true
+			return
+		}
+		x, y := min(ink.X, area.X), min(ink.Y, area.Y)
+		ink = layout.Rect{X: x, Y: y, W: max(ink.Right(), area.Right()) - x, H: max(ink.Bottom(), area.Bottom()) - y}
+	}
+	for _, t := range r.texts {
+		cover(t.Block, t.Ink)
+	}
+	for _, s := range r.shapes {
+		cover(s.block, s.rect)
+	}
+	return ink, ok
 }
 
 // Fill records a filled outline.
@@ -229,7 +258,7 @@ func (r *Recorder) shape(p layout.Path, pen layout.Pen) {
 			return
 		}
 	}
-	r.shapes = append(r.shapes, b)
+	r.shapes = append(r.shapes, shape{b, strings.Join(r.blocks, "/")})
 }
 
 // A turn is a rotation in degrees clockwise.

@@ -118,9 +118,9 @@ func (v *view) page(paper layout.Size) layout.Page {
 		LeastSpace: v.sheet.LeastSpace,
 	}
 	for _, row := range v.sheet.Rows {
-		r := layout.Row{Above: row.Above, Gap: 14}
+		r := layout.Row{Above: row.Above, Foot: row.Foot, Gap: 14}
 		for _, column := range row.Columns {
-			cell := layout.Cell{Share: column.Share, Gap: 8, Blocks: v.blocks(column.Blocks)}
+			cell := layout.Cell{Share: column.Share, Least: column.Least, Gap: 8, Blocks: v.blocks(column.Blocks)}
 			if len(cell.Blocks) > 0 {
 				r.Cells = append(r.Cells, cell)
 			}

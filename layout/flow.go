@@ -1,0 +1,123 @@
+package layout
+
+// mostWays bounds how many ways of putting flows under columns are compared.
+const mostWays = 729
+
+// flow puts the row's flows under its cells: so that the row is as low as it
+// can be, and a block stands no higher than the one it follows, as far as that
+// costs no height to speak of. Without cells they stand under one another
+// across the row.
+func (f *fitter) flow(i int, cells []laidCell, levels map[string]Detail) []laidCell {
+	row := f.page.Rows[i]
+	if len(row.Flows) == 0 {
+		return cells
+	}
+	if len(cells) == 0 {
+		cells = []laidCell{{width: f.page.Area.W, gap: row.flowGap() * Length(f.space)}}
+	}
+	// Each flow as it would be under each cell.
+	var flows [][]laidBlock
+	for b, block := range row.Flows {
+		under := make([]laidBlock, len(cells))
+		for c := range cells {
+			under[c] = f.block(frameKey{row: i, cell: -1, block: b}, cells[c].width, block, levels)
+		}
+		if under[0].frame.Height > 0 {
+			flows = append(flows, under)
+		}
+	}
+	w := ways{cells: cells, flows: flows, ends: make([]Length, len(cells)), way: make([]int, len(flows))}
+	for c, cell := range cells {
+		w.ends[c] = cell.stack().measure(frames(cell.blocks)).Height
+	}
+	w.try(0, 0, 0)
+	for b, c := range w.best {
+		cells[c].add(flows[b][c])
+	}
+	return cells
+}
+
+func frames(blocks []laidBlock) []Frame {
+	all := make([]Frame, len(blocks))
+	for i, b := range blocks {
+		all[i] = b.frame
+	}
+	return all
+}
+
+// flowGap is the gap between flows that stand across the row.
+func (r Row) flowGap() Length {
+	if len(r.Cells) == 0 {
+		return 0
+	}
+	return r.Cells[0].Gap
+}
+
+// ways compares the ways of putting flows under cells.
+type ways struct {
+	cells []laidCell
+	flows [][]laidBlock
+	ends  []Length // how far down each cell is filled
+	way   []int    // the cell of each flow so far
+	best  []int
+	cost  Length
+	tried int
+}
+
+// Costs of a way beside the row's height: of a block that stands higher than
+// the one it follows, and of a block in less width than it wants.
+const (
+	costOfOrder  = 6 * Pt
+	costOfNarrow = 1000 * Pt
+)
+
+// try puts the flows from the b-th on under every cell in turn. Above is where
+// the flow before it begins; cost is that of the way so far.
+func (w *ways) try(b int, above, cost Length) {
+	if b == len(w.flows) {
+		height := cost
+		for _, end := range w.ends {
+			height = max(height, end+cost)
+		}
+		if w.best == nil || height < w.cost-slack {
+			w.best, w.cost = append([]int(nil), w.way...), height
+		}
+		w.tried++
+		return
+	}
+	for _, c := range w.order() {
+		if w.tried >= mostWays {
+			return
+		}
+		frame, end := w.flows[b][c].frame, w.ends[c]
+		top := end
+		if end > 0 {
+			top += w.cells[c].gap
+		}
+		extra := cost
+		if top < above-slack {
+			extra += costOfOrder
+		}
+		if frame.Narrow {
+			extra += costOfNarrow
+		}
+		w.ends[c], w.way[b] = top+frame.Height, c
+		w.try(b+1, top, extra)
+		w.ends[c] = end
+	}
+}
+
+// order is the cells, that which ends highest first.
+func (w *ways) order() []int {
+	order := make([]int, 0, len(w.ends))
+	for c := range w.ends {
+		k := len(order)
+		for k > 0 && w.ends[c] < w.ends[order[k-1]]-slack {
+			k--
+		}
+		order = append(order, 0)
+		copy(order[k+1:], order[k:])
+		order[k] = c
+	}
+	return order
+}

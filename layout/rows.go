@@ -1,0 +1,208 @@
+package layout
+
+import "slices"
+
+// A laid page is rows with their frames and heights, without places.
+type laid struct {
+	rows   []laidRow
+	height Length
+}
+
+type laidRow struct {
+	above, gap      Length
+	foot            bool
+	height, stretch Length
+	cells           []laidCell
+}
+
+type laidCell struct {
+	width, gap      Length
+	height, stretch Length
+	blocks          []laidBlock
+}
+
+type laidBlock struct {
+	name   string
+	detail Detail
+	frame  Frame
+}
+
+// add puts a block at the end of a cell; one without height takes no room.
+func (c *laidCell) add(b laidBlock) {
+	if b.frame.Height > 0 {
+		c.blocks = append(c.blocks, b)
+	}
+}
+
+// stack is how the cell's blocks stand. Its gaps grow with free height that none of
+// its blocks can use, so that cells side by side end about level.
+func (c laidCell) stack() Stack { return Stack{Gap: c.gap, Loose: mostAbove} }
+
+// frame is the cell as one frame.
+func (c laidCell) frame() Frame {
+	named := make([]Frame, len(c.blocks))
+	for i, b := range c.blocks {
+		named[i] = b.named()
+	}
+	return c.stack().Of(named...)
+}
+
+// named draws a block as a named part of the page.
+func (b laidBlock) named() Frame {
+	f := b.frame
+	f.Draw = func(s Surface, area Rect) { s.Block(b.name, area, func() { b.frame.Draw(s, area) }) }
+	return f
+}
+
+// frame is the row as one frame.
+func (r laidRow) frame() Frame {
+	columns := make([]Column, len(r.cells))
+	for i, c := range r.cells {
+		columns[i] = Column{c.width, c.frame()}
+	}
+	return Beside(r.gap, columns...)
+}
+
+// measure sums a row up from its cells.
+func (r *laidRow) measure() {
+	columns := make([]Column, len(r.cells))
+	for i := range r.cells {
+		c := &r.cells[i]
+		columns[i].Frame = c.stack().measure(frames(c.blocks))
+		c.height, c.stretch = columns[i].Frame.Height, columns[i].Frame.Stretch
+	}
+	whole := level(columns)
+	r.height, r.stretch = whole.Height, whole.Stretch
+}
+
+// row lays out a row's cells with its flows, and where columns may trade width
+// and end far apart, with the widths at which the row is lowest.
+func (f *fitter) row(i int, levels map[string]Detail) laidRow {
+	row := f.page.Rows[i]
+	shares := make([]Length, len(row.Cells))
+	for c, cell := range row.Cells {
+		shares[c] = Length(share(cell))
+	}
+	best := f.rowOf(i, shares, levels)
+	for range mostTrades {
+		if !f.trade || !trade(row.Cells, shares, best) {
+			break
+		}
+		next := f.rowOf(i, shares, levels)
+		if next.height >= best.height-slack {
+			break
+		}
+		best = next
+	}
+	return best
+}
+
+// unlevel is how far apart the ends of columns must be for width to be traded,
+// mostTrades how often it is, and tradeStep how much of the row's width.
+const (
+	unlevel    = 12 * MM
+	mostTrades = 5
+	tradeStep  = 0.03
+)
+
+// trade gives width of the lowest column to the highest, as far as it may give
+// some. It is false where columns end about level.
+func trade(cells []Cell, shares []Length, row laidRow) bool {
+	if len(row.cells) != len(cells) || len(cells) < 2 {
+		return false
+	}
+	low, high := 0, 0
+	var sum Length
+	for c := range cells {
+		if row.cells[c].height < row.cells[low].height {
+			low = c
+		}
+		if row.cells[c].height > row.cells[high].height {
+			high = c
+		}
+		sum += shares[c]
+	}
+	step := sum * tradeStep
+	if row.cells[high].height-row.cells[low].height < unlevel || cells[low].Least <= 0 || shares[low]-step < Length(cells[low].Least) {
+		return false
+	}
+	shares[low] -= step
+	shares[high] += step
+	return true
+}
+
+// rowOf lays out a row with given shares of its width, once more without cells
+// that turn out empty, whose width the others have.
+func (f *fitter) rowOf(i int, shares []Length, levels map[string]Detail) laidRow {
+	row := f.page.Rows[i]
+	used := slices.Clone(shares)
+	cells := f.cells(i, used, levels)
+	var kept []laidCell
+	k := 0
+	for c := range used {
+		if used[c] <= 0 {
+			continue
+		}
+		if len(cells[k].blocks) > 0 {
+			kept = append(kept, cells[k])
+		} else {
+			used[c] = 0
+		}
+		k++
+	}
+	if len(kept) > 0 && len(kept) < len(cells) {
+		kept = f.cells(i, used, levels)
+	}
+	r := laidRow{above: row.Above * Length(f.space), gap: row.Gap, foot: row.Foot, cells: f.flow(i, kept, levels)}
+	r.measure()
+	return r
+}
+
+// cells lays out the cells of a row that have a share of its width.
+func (f *fitter) cells(i int, shares []Length, levels map[string]Detail) []laidCell {
+	row := f.page.Rows[i]
+	var sum Length
+	n := 0
+	for _, s := range shares {
+		if s > 0 {
+			sum += s
+			n++
+		}
+	}
+	room := f.page.Area.W - row.Gap*Length(n-1)
+	var cells []laidCell
+	for c, cell := range row.Cells {
+		if shares[c] <= 0 {
+			continue
+		}
+		l := laidCell{width: room * shares[c] / sum, gap: cell.Gap * Length(f.space)}
+		for b, block := range cell.Blocks {
+			l.add(f.block(frameKey{row: i, cell: c, block: b}, l.width, block, levels))
+		}
+		cells = append(cells, l)
+	}
+	return cells
+}
+
+func share(c Cell) float64 {
+	if c.Share <= 0 {
+		return 1
+	}
+	return c.Share
+}
+
+// highest names the block that takes the most height.
+func (l laid) highest() string {
+	var name string
+	var most Length
+	for _, row := range l.rows {
+		for _, cell := range row.cells {
+			for _, b := range cell.blocks {
+				if b.frame.Height > most {
+					name, most = b.name, b.frame.Height
+				}
+			}
+		}
+	}
+	return name
+}
