@@ -13,7 +13,7 @@ import (
 
 // An atom is a part of a run that no line end parts.
 type atom struct {
-	run, from, to int // the bytes from..to of a run
+	run, from, to int32 // the bytes from..to of a run
 	kind          atomKind
 	sticks        bool // no line ends before it
 	width         Length
@@ -31,16 +31,12 @@ const (
 // behind it; at the end of a line it would promise something that is not there.
 const separator = "·"
 
-// cut cuts runs into atoms.
-func cut(m Measurer, runs []Run) []atom {
-	room := 0
-	for _, run := range runs {
-		room += 2 + len(run.Text)/3
-	}
-	c := cutter{runs: runs, atoms: make([]atom, 0, room)}
+// cut cuts runs into atoms, in the room of a slice that is given.
+func cut(m Measurer, runs []Run, room []atom) []atom {
+	c := cutter{runs: runs, atoms: room[:0]}
 	for i, run := range runs {
 		for at, r := range run.Text {
-			c.take(i, at, r)
+			c.take(int32(i), int32(at), r)
 		}
 	}
 	c.glue()
@@ -60,7 +56,7 @@ type cutter struct {
 }
 
 // take adds a character of a run.
-func (c *cutter) take(run, at int, r rune) {
+func (c *cutter) take(run, at int32, r rune) {
 	_, size := utf8.DecodeRuneInString(c.runs[run].Text[at:])
 	kind := kindOf(r)
 	n := len(c.atoms)
@@ -69,7 +65,7 @@ func (c *cutter) take(run, at int, r rune) {
 		c.atoms = append(c.atoms, atom{run: run, from: at, kind: kind, sticks: goesOn})
 		n++
 	}
-	c.atoms[n-1].to = at + size
+	c.atoms[n-1].to = at + int32(size)
 	c.last = r
 }
 

@@ -30,7 +30,7 @@ const scaleStep = 0.02
 // goes first to blocks that can show more with it. A page that is still too
 // full is refused with a *TooFull.
 func Fit(p Page, t Theme) (*Fitted, error) {
-	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}, richer: map[string]Length{}}
+	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}, richer: map[string]Length{}, more: map[richKey]Frame{}}
 	if f.theme.Scale <= 0 {
 		f.theme.Scale = 1
 	}
@@ -105,6 +105,7 @@ type fitter struct {
 	trade  bool    // columns give width to one another
 	frames map[frameKey]Frame
 	richer map[string]Length // heights up to which blocks may show more
+	more   map[richKey]Frame
 }
 
 // frameKey names a frame: the block by its place on the page.
@@ -114,6 +115,12 @@ type frameKey struct {
 	detail           Detail
 	scale            float64
 	close            bool
+}
+
+// richKey names a frame that shows more than its own, in a height.
+type richKey struct {
+	frameKey
+	height Length
 }
 
 // levels are the blocks' levels of detail with the steps that were taken.
@@ -156,7 +163,13 @@ func (f *fitter) block(at frameKey, width Length, block Block, levels map[string
 		f.frames[at] = frame
 	}
 	if h := f.richer[block.Name()]; frame.Richer != nil && h > frame.Height {
-		frame = frame.Richer(h)
+		key := richKey{at, h}
+		more, ok := f.more[key]
+		if !ok {
+			more = frame.Richer(h)
+			f.more[key] = more
+		}
+		frame = more
 	}
 	return laidBlock{block.Name(), at.detail, frame}
 }

@@ -1,6 +1,9 @@
 package layout
 
-import "unicode/utf8"
+import (
+	"sync"
+	"unicode/utf8"
+)
 
 // Wrap breaks text into lines no wider than width: at spaces, else after a
 // hyphen, dash or slash, else, where a word alone is too wide, inside the
@@ -9,8 +12,10 @@ import "unicode/utf8"
 // it; nothing else is left out than one that nothing follows. A run goes on
 // where the one before it ended, without a space.
 func Wrap(m Measurer, width Length, runs ...Run) Text {
-	w := wrapper{m: m, width: width, runs: runs}
-	atoms := cut(m, runs)
+	w := wrappers.Get().(*wrapper)
+	defer wrappers.Put(w)
+	atoms := cut(m, runs, w.atoms)
+	*w = wrapper{m: m, width: width, runs: runs, atoms: atoms, line: w.line[:0]}
 	for i := 0; i < len(atoms); {
 		if atoms[i].kind == lineFeed {
 			w.flush()
@@ -32,13 +37,20 @@ func Wrap(m Measurer, width Length, runs ...Run) Text {
 	}
 	w.flush()
 	w.text.H = w.top
-	return w.text
+	text := w.text
+	w.m, w.runs, w.text = nil, nil, Text{}
+	return text
 }
+
+// wrappers keeps the room of atoms and lines for the next text: a page is
+// thousands of lines until it fits.
+var wrappers = sync.Pool{New: func() any { return new(wrapper) }}
 
 type wrapper struct {
 	m     Measurer
 	width Length
 	runs  []Run
+	atoms []atom
 	text  Text
 	line  []atom
 	used  Length
@@ -87,7 +99,8 @@ func (w *wrapper) split(a atom) {
 		end := a.from
 		var width Length
 		for end < a.to {
-			_, size := utf8.DecodeRuneInString(run.Text[end:])
+			_, n := utf8.DecodeRuneInString(run.Text[end:])
+			size := int32(n)
 			wider := w.m.Width(run.Text[a.from:end+size], run.Face)
 			if w.used+wider > w.width+slack && (end > a.from || len(w.line) > 0) {
 				break

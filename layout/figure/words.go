@@ -59,24 +59,26 @@ func textFrame(t layout.Theme, text string, role layout.Role, c layout.Color, wi
 }
 
 // balanced is a paragraph whose lines are about equally long, so that none
-// holds a word alone.
+// holds a word alone: it is set in the least width, down to a part of its own,
+// in which it has no more lines.
 func balanced(t layout.Theme, text string, role layout.Role, c layout.Color, width layout.Length) layout.Frame {
 	return evenLines(t, run(t, role, c, text), width)
 }
 
 // evenLines is balanced for a run in a face of its own.
 func evenLines(t layout.Theme, text layout.Run, width layout.Length) layout.Frame {
-	const step, narrowest = 6, 0.72
+	const near, narrowest = 6, 0.72
 	best := paragraph(t, width, layout.Left, text)
 	if best.Height <= lineHeight(text.Face)+1 {
 		return best
 	}
-	for w := width - step; w > width*narrowest; w -= step {
-		next := paragraph(t, w, layout.Left, text)
-		if next.Height > best.Height {
-			break
+	for low, high := width*narrowest, width; high-low > near; {
+		middle := (low + high) / 2
+		if next := paragraph(t, middle, layout.Left, text); next.Height <= best.Height {
+			best, high = next, middle
+		} else {
+			low = middle
 		}
-		best = next
 	}
 	return best
 }

@@ -71,6 +71,7 @@ func New(opt Options) *Doc {
 		Size:           fpdf.SizeType{Wd: float64(opt.Paper.W.Round()), Ht: float64(opt.Paper.H.Round())},
 	})
 	f.SetCatalogSort(true)
+	f.SetCompression(false) // the page is packed with the rest, see tail.go
 	f.SetCreationDate(opt.Created)
 	f.SetModificationDate(opt.Created)
 	f.SetTitle(opt.Title, true)

@@ -2,10 +2,12 @@ package pdf
 
 import (
 	"bytes"
+	"compress/zlib"
 	"image"
 	"image/color"
 	"image/jpeg"
 	"image/png"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -207,15 +209,21 @@ func TestTextComesBack(t *testing.T) {
 func content(t *testing.T, draw func(*Doc)) string {
 	t.Helper()
 	d := New(Options{Paper: layout.Size{W: 100, H: 100}})
-	d.pdf.SetCompression(false)
 	draw(d)
 	file, err := d.Bytes()
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, rest, _ := strings.Cut(string(file), "stream\n")
-	page, _, _ := strings.Cut(rest, "\nendstream")
-	return page
+	_, rest, _ := bytes.Cut(file, []byte("stream\n"))
+	z, err := zlib.NewReader(bytes.NewReader(rest))
+	if err != nil {
+		t.Fatal(err)
+	}
+	page, err := io.ReadAll(z)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(page)
 }
 
 func TestOperators(t *testing.T) {

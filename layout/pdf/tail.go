@@ -80,9 +80,41 @@ func cutCatalog(file []byte) (*tail, error) {
 		return nil, broken
 	}
 	t.at = t.at[:count-1]
-	t.Write(file[:catalog])
+	if err := t.packPage(file[:catalog]); err != nil {
+		return nil, err
+	}
 	copy(t.Bytes(), "%PDF-1.7")
 	return t, nil
+}
+
+// pageContent is the number of the object that holds what the page draws.
+const pageContent = 4
+
+// packPage takes the library's objects over, the page's content packed: the
+// library would make a compressor of a megabyte for every document.
+func (t *tail) packPage(file []byte) error {
+	start := t.at[pageContent]
+	head, rest, ok := bytes.Cut(file[start:], []byte("stream\n"))
+	var number, length int
+	if _, err := fmt.Sscanf(string(head), "%d 0 obj\n<</Length %d>>", &number, &length); err != nil || !ok || number != pageContent || length > len(rest) {
+		return fmt.Errorf("write the document: the page's content is not as expected")
+	}
+	packed, err := pack(rest[:length])
+	if err != nil {
+		return err
+	}
+	t.Write(file[:start])
+	fmt.Fprintf(t, "%d 0 obj\n<</Filter /FlateDecode /Length %d>>\nstream\n", pageContent, len(packed))
+	t.Write(packed)
+	end := start + len(head) + len("stream\n") + length
+	moved := t.Len() - end
+	t.Write(file[end:])
+	for n, at := range t.at {
+		if at > start {
+			t.at[n] = at + moved
+		}
+	}
+	return nil
 }
 
 // object starts a new object and gives its number.
@@ -99,23 +131,31 @@ var packers = sync.Pool{New: func() any {
 	return z
 }}
 
-// stream writes data, packed, as an object with the given entries, in which a
-// verb %d stands for the length before packing, and gives the object's number.
-func (t *tail) stream(entries string, data []byte) (int, error) {
+func pack(data []byte) ([]byte, error) {
 	var packed bytes.Buffer
 	z := packers.Get().(*zlib.Writer)
 	defer packers.Put(z)
 	z.Reset(&packed)
 	if _, err := z.Write(data); err != nil {
-		return 0, err
+		return nil, err
 	}
 	if err := z.Close(); err != nil {
+		return nil, err
+	}
+	return packed.Bytes(), nil
+}
+
+// stream writes data, packed, as an object with the given entries, in which a
+// verb %d stands for the length before packing, and gives the object's number.
+func (t *tail) stream(entries string, data []byte) (int, error) {
+	packed, err := pack(data)
+	if err != nil {
 		return 0, err
 	}
 	n := t.object()
 	entries = strings.Replace(entries, "%d", strconv.Itoa(len(data)), 1)
-	fmt.Fprintf(t, "<<%s /Filter /FlateDecode /Length %d>>\nstream\n", entries, packed.Len())
-	t.Write(packed.Bytes())
+	fmt.Fprintf(t, "<<%s /Filter /FlateDecode /Length %d>>\nstream\n", entries, len(packed))
+	t.Write(packed)
 	t.WriteString("\nendstream\nendobj\n")
 	return n, nil
 }
