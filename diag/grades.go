@@ -10,8 +10,8 @@ import (
 // Grades by percent of the reference: common practice, no source. 75 percent of
 // the highest, which most published limits name, lies inside 'low'.
 const (
-	evenFrom    = 90
-	watchFrom   = 85
+	EvenFrom    = 90 // from here a cylinder is even
+	WatchFrom   = 85 // and from here to be watched; under it low
 	lowFrom     = 50
 	veryLowFrom = 15
 
@@ -109,16 +109,10 @@ func (t *Test) UnitReadOff() bool {
 	})
 }
 
-// NotStarting reports an engine that is said not to start: next to nothing in
-// its cylinders is believed then.
-func (t *Test) NotStarting() bool {
-	return t.Spec.Runs == "does not run" || slices.Contains(t.History.Complaints, "no start")
-}
-
 // suspectUnit reports a notice that the compression of the whole engine may
 // stand in another unit than is written: then next to nothing is no grade.
 func (t *Test) suspectUnit() bool {
-	return !t.UnitReadOff() && !t.NotStarting() && slices.ContainsFunc(t.Noted, func(n Notice) bool {
+	return !t.UnitReadOff() && slices.ContainsFunc(t.Noted, func(n Notice) bool {
 		return n.Rule == "unit-suspect" && len(n.Cylinders) == 0 && n.Facts["section"] == "compression"
 	})
 }
@@ -132,7 +126,7 @@ func (c *cranking) grade(r *CompressionResult) {
 		return
 	}
 	reference, high := c.samples.reference()
-	if high >= 0 && (c.boundsUneven(high) || c.othersLow(high)) {
+	if high >= 0 && c.boundsUneven(high) {
 		reference, high = high, -1
 	}
 	bound, bounded := c.boundAbove()
@@ -209,34 +203,6 @@ func (c *cranking) boundsUneven(high int) bool {
 	})
 }
 
-// What takes up room in a chamber hardly makes one cylinder read so much more
-// than its neighbours, in percent of it, while it gives no more than a sound one
-// may, in psi: common practice, no source.
-const (
-	farUnderHigh    = 60
-	soundMostSpark  = 220
-	soundMostDiesel = 500
-)
-
-// othersLow reports that the cylinders beside a high one are low, and it is not
-// high: they read so much less that nothing in its chamber explains it, and it
-// gives what a sound engine may. With a wet plug it may still hold liquid.
-func (c *cranking) othersLow(high int) bool {
-	one := c.samples[high]
-	most := float64(soundMostSpark)
-	if c.test.Spec.Diesel() {
-		most = soundMostDiesel
-	}
-	limit, ok := inUnit(most, quantity.PSI, c.test.Compression.Unit)
-	wet := c.test.Plugs != nil && slices.Contains([]string{"oil-wet", "fuel-wet", "coolant"}, c.test.Plugs.ByCylinder[one.name].Look)
-	if !ok || one.value > limit || wet {
-		return false
-	}
-	return !slices.ContainsFunc(c.samples, func(s sample) bool {
-		return s.name != one.name && s.value >= one.value*farUnderHigh/100
-	})
-}
-
 // lowBeside reports a reading that is low beside a cylinder known to read more
 // than a figure.
 func (c *cranking) lowBeside(bound sample) bool {
@@ -254,11 +220,11 @@ func gradeOf(percent, u float64) Grade {
 		return NoPressure
 	case percent < lowFrom-tiny:
 		return VeryLow
-	case percent+u >= evenFrom-tiny && percent-u < watchFrom-tiny:
+	case percent+u >= EvenFrom-tiny && percent-u < WatchFrom-tiny:
 		return GradeTooClose
-	case percent < watchFrom-tiny:
+	case percent < WatchFrom-tiny:
 		return Low
-	case percent < evenFrom-tiny:
+	case percent < EvenFrom-tiny:
 		return Watch
 	}
 	return Even

@@ -1,9 +1,6 @@
 package diag
 
-import (
-	"gaugesheet/diag/air"
-	"gaugesheet/diag/quantity"
-)
+import "gaugesheet/diag/quantity"
 
 // A CompressionResult is the sums on a compression test, in its unit.
 type CompressionResult struct {
@@ -117,7 +114,7 @@ type PublishedRule struct {
 // geometry, in the test's unit; never a limit.
 type Expected struct {
 	Low, High float64
-	Working   air.Working // at the air pressure that the conditions give, else the standard one
+	Basis     string
 	// ByRatio: the inlet's closing is not known, and the band is that of every
 	// usual one.
 	ByRatio bool

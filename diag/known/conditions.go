@@ -40,7 +40,7 @@ var (
 	Low  = OfAll("graded low (under 85 % of the reference), very low or without pressure", func(c *Case, n string) bool { return c.Grade(n).IsLow() })
 	Dead = OfAll("without pressure (under 15 % of the reference)", func(c *Case, n string) bool { return c.Grade(n) == diag.NoPressure })
 	// ReadsHigh is one that stands above an otherwise even set.
-	ReadsHigh = OfAll("graded high (over 10 % above the others, which agree; not where they are under 60 % of it, while it gives no more than a sound engine may and its plug is dry)", func(c *Case, n string) bool { return c.Grade(n) == diag.High })
+	ReadsHigh = OfAll("graded high (over 10 % above the others, which agree)", func(c *Case, n string) bool { return c.Grade(n) == diag.High })
 	// Sealing is compression that is good as far as is known.
 	Sealing = OfAll("graded even, and not under a stated minimum", func(c *Case, n string) bool { return c.HoldsWell(n) })
 	NotLow  = OfAll("graded even, watch or high", func(c *Case, n string) bool {
@@ -70,8 +70,8 @@ func AirAtAny(place string) Condition {
 	return OfAny("air at the "+place+" in one of them", func(c *Case, n string) bool { return c.LeaksAt(n, place) })
 }
 
-// Tight is a cylinder that lost under 10 %, or no more than sound ones do.
-var Tight = OfAll("under 10 % lost in the leakage test, or low and past the rings alone under 20 % and no more than 3 points over what cylinders that make good pressure lose", func(c *Case, n string) bool { return c.AllTight([]string{n}) })
+// Tight is a cylinder that lost under 10 %.
+var Tight = OfAll("under 10 % lost in the leakage test", func(c *Case, n string) bool { return c.AllTight([]string{n}) })
 
 // Plug is a plug with one of these looks.
 func Plug(looks ...string) Condition {

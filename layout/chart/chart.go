@@ -1,166 +1,211 @@
-// Package chart draws bar charts onto a layout.Surface as vectors, from a plain
-// description. It is the only package that knows the chart library, which
-// gives a chart its range, axis, grid and frame; the bars are a series of our
-// own, because the library's begin at the smallest value and its whole-number
-// grid would move their tops.
+// Package chart draws bars that lie along one axis, a ruler, onto a
+// layout.Surface as vectors, from a plain description. It is the only package
+// that knows the chart library, which gives the ruler its range, axis, ticks
+// and frame; the bars are a series of our own, because the library's begin at
+// the smallest value and its whole-number grid would move their ends.
 package chart
 
 import (
 	"io"
 	"math"
-	"strconv"
+	"slices"
 
 	"github.com/golang/freetype/truetype"
 	chart "github.com/wcharczuk/go-chart/v2"
+	"github.com/wcharczuk/go-chart/v2/drawing"
 
 	"gaugesheet/layout"
 )
 
-// A Bar is one value, drawn from zero.
+// A Bar is one value: it reaches from zero to Value, where its end stands.
 type Bar struct {
-	Label     string
 	Value     float64
-	Text      string  // the value in words, over the bar
-	Low, High float64 // ends of the whisker; equal to Value for none
-	Ghost     float64 // another value, an outline behind the bar, where HasGhost is set
-	HasGhost  bool
-	GhostText string
-	Missing   string // why there is no bar; empty where there is one
-	AtLeast   bool   // the value is a lower bound: the bar is open at the top
-	Highest   bool   // marked as such under its label
-	Lowest    bool
-	Group     int // bars of different groups stand apart
+	Low, High float64 // where the value may lie as well; equal to Value for an exact one
+	Less      bool    // the value is a bound: it may be less
+	More      bool    // it may be more
+	End       layout.Size
+	Dark      bool // drawn in ink, to be seen first
 }
 
-// A Limit is a line across the chart, explained under it.
+// A Look is how a zone's ground is drawn, so that zones can be told apart
+// without colour.
+type Look uint8
+
+// The looks of a zone.
+const (
+	Clear Look = iota
+	Tinted
+	Hatched
+)
+
+// A Zone is a stretch of the axis up to a value; the last one goes on to the
+// ruler's end whatever its value.
+type Zone struct {
+	To   float64
+	Word string
+	Look Look
+}
+
+// A Limit is a line across the bars with its words over it.
 type Limit struct {
 	Value float64
 	Text  string
 }
 
-// A Key says under the chart what a kind of line or box in it is, behind a
-// sample of it.
-type Key struct {
-	Text   string
-	Width  layout.Length // of the sample
-	Sample func(s layout.Surface, middle layout.Point)
-}
-
-// A Chart is bars beside one another with limits across them.
+// A Chart describes a ruler. Values are in the unit of the axis.
 type Chart struct {
 	Bars   []Bar
+	Zones  []Zone // in order from the left; none leaves the ground clear
 	Limits []Limit
-	Keys   []Key // after the limits
-	// Paint draws a bar's body and outline; a nil Paint fills it with the
-	// theme's Fill.
-	Paint func(s layout.Surface, bar layout.Rect, index int)
+	Zero   string // the word for zero on the axis
+	Unit   string // stands behind each number on the axis, with its space
+	Least  float64
+	Most   float64 // the axis reaches from zero to Least at least, never past Most where that is above zero
+	// PaintEnd draws the end of a bar about a point. It takes no more room than
+	// the bar's End.
+	PaintEnd func(s layout.Surface, at layout.Point, bar int)
+	// Say gives the words for bars that stand together, in order of value, the
+	// longest first, of which the ruler takes those that it has room for; none
+	// where they need none. A nil Say says nothing of any.
+	Say func(bars []int) []string
 }
 
-// usable is a value that can be drawn: a bar never goes below zero.
+// usable is a value that can be drawn.
 func usable(v float64) float64 {
-	if math.IsNaN(v) || math.IsInf(v, 0) || v < 0 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return 0
 	}
 	return v
 }
 
-// top is the highest value of a chart.
-func (c Chart) top() float64 {
-	top := 0.0
-	for _, b := range c.Bars {
-		if b.Missing == "" {
-			top = max(top, usable(b.Value), usable(b.High))
-		}
-		if b.HasGhost {
-			top = max(top, usable(b.Ghost))
-		}
-	}
-	for _, l := range c.Limits {
-		top = max(top, usable(l.Value))
-	}
-	return top
+// A Ruler is a chart laid out for a width.
+type Ruler struct {
+	Chart
+	theme       layout.Theme
+	detail      layout.Detail
+	scale       scale
+	width       layout.Length // of the axis, in whole units of the library's grid
+	ends        []end
+	crowds      []crowd
+	lanes       int
+	pitch       layout.Length // from lane to lane
+	railsHeight layout.Length // of all bars over one another
+	notes       []note
+	head        []headWord
+	rows        int // of words over the bars
 }
 
-// Bars draws a chart in an area. Nothing it draws leaves the area while the
-// area is at least LeastHeight high; an area without room for any bar draws
-// nothing.
-func Bars(s layout.Surface, area layout.Rect, t layout.Theme, c Chart) {
-	p := newPlot(t, c, area.W)
-	frame, foot := area.SplitBottom(p.footHeight())
-	if frame.W <= axisRoom || frame.H <= p.headHeight() {
-		return
+// New lays a ruler out. It needs LeastWidth at least, and the words of a limit
+// have to fit into the width.
+func New(t layout.Theme, width layout.Length, d layout.Detail, c Chart) *Ruler {
+	r := &Ruler{Chart: c, theme: t, detail: d}
+	r.Bars = slices.Clone(c.Bars)
+	for i := range r.Bars {
+		b := &r.Bars[i]
+		b.Value, b.Low, b.High = usable(b.Value), usable(b.Low), usable(b.High)
 	}
-	p.drawFoot(s, foot)
+	r.width = layout.Length(math.Floor(float64(width/unit))) * unit
+	r.scale = r.newScale()
+	r.place()
+	r.sayNotes()
+	r.layHead()
+	return r
+}
 
-	pixels := func(l layout.Length) int { return int(l / unit) }
-	label := t.Face(layout.Label)
-	grid := chart.Style{StrokeColor: libraryColor(t.Line), StrokeWidth: float64(0.5 / unit)}
-	frameless := chart.Style{StrokeWidth: chart.Disabled}
-	values := ticks(c.top(), frame.H)
-	y := chart.YAxis{
-		AxisType: chart.YAxisSecondary, // the library's left side
-		Style: chart.Style{
-			FontSize: float64(label.Size), FontColor: libraryColor(t.Muted),
-			StrokeWidth: chart.Disabled,
-		},
-		GridMajorStyle: grid,
-		GridMinorStyle: grid,
-	}
-	for _, v := range values {
-		y.Ticks = append(y.Ticks, chart.Tick{Value: v.value, Label: v.text})
-		if v.text != "" && v.value > 0 {
-			y.GridLines = append(y.GridLines, chart.GridLine{Value: v.value})
-		}
-	}
-	if len(y.GridLines) == 0 {
-		y.GridMajorStyle, y.GridMinorStyle = chart.Hidden(), chart.Hidden()
-	}
+// LeastWidth is the least width in which a ruler can be read.
+const LeastWidth layout.Length = 110
+
+// Distances in points.
+const (
+	gap      layout.Length = 2    // between words, and between ends of bars
+	railGap  layout.Length = 0.8  // between the axis and the lowest bar
+	stemRoom layout.Length = 3    // between the bars and the lowest end
+	axisGap  layout.Length = 5    // between the axis and its numbers: the library's own
+	descents layout.Length = 2    // under the numbers
+	bareHead layout.Length = 1.5  // over the highest end where no words stand there
+	leastEnd layout.Length = 10.5 // height of a lane without ends
+	barShare               = 0.64 // of a bar's height that its body takes, the rest keeps bars apart
+)
+
+// Height is how high the ruler is.
+func (r *Ruler) Height() layout.Length { return r.headHeight() + r.BodyHeight() + r.axisHeight() }
+
+// BodyHeight is the height of the ground on which the bars lie.
+func (r *Ruler) BodyHeight() layout.Length {
+	return r.railHeight() + layout.Length(r.lanes)*r.pitch + bareHead
+}
+
+// railHeight is the height of the bars with the stems to the lowest ends.
+func (r *Ruler) railHeight() layout.Length {
+	return axisPen/2 + railGap + r.railsHeight + stemRoom
+}
+
+func (r *Ruler) axisHeight() layout.Length {
+	return axisGap + r.theme.Measurer.CapHeight(r.axisFace()) + descents
+}
+
+func (r *Ruler) axisFace() layout.Face { return r.theme.Face(layout.Note) }
+
+// Body is the ground on which the bars lie, in the ruler's area.
+func (r *Ruler) Body(area layout.Rect) layout.Rect {
+	top := area.Y + r.headHeight()
+	return layout.Rect{X: area.X, Y: top, W: r.width, H: area.Bottom() - r.axisHeight() - top}
+}
+
+// Length is how long a distance between two values is on the ruler.
+func (r *Ruler) Length(distance float64) layout.Length {
+	return layout.Length(distance/r.scale.GetDelta()) * r.width
+}
+
+// Reach is the whole of what the axis shows, from its left to its right end.
+func (r *Ruler) Reach() float64 { return r.scale.GetDelta() }
+
+// Draw draws the ruler into an area at least Height high. What is higher goes
+// to the bars.
+func (r *Ruler) Draw(s layout.Surface, area layout.Rect) {
+	body := r.Body(area)
+	r.drawHead(s, area, body)
+
+	pixels := func(l layout.Length) int { return int(math.Floor(float64(l/unit) + 1e-6)) }
+	face := r.axisFace()
+	frameless := chart.Style{StrokeWidth: chart.Disabled, FillColor: drawing.ColorTransparent}
 	background := frameless
-	background.Padding = chart.Box{IsSet: true, Top: pixels(p.headHeight()), Bottom: pixels(s.CapHeight(label)/2 + 1)}
+	background.Padding = chart.Box{IsSet: true, Bottom: pixels(descents)}
+	x := chart.XAxis{
+		Style: chart.Style{
+			FontSize: float64(face.Size), FontColor: libraryColor(r.theme.Ink),
+			StrokeWidth: float64(axisPen / unit), StrokeColor: libraryColor(r.theme.Ink),
+		},
+		Range: &r.scale, GridMajorStyle: chart.Hidden(), GridMinorStyle: chart.Hidden(),
+	}
+	for _, t := range r.ticks() {
+		x.Ticks = append(x.Ticks, chart.Tick{Value: t.value, Label: t.text})
+	}
 	whole := chart.Chart{
-		Width: pixels(frame.W), Height: pixels(frame.H), DPI: dpi,
+		Width: pixels(r.width), Height: pixels(area.Bottom() - body.Y), DPI: dpi,
 		Font:       &truetype.Font{}, // only told apart by the library, never read
 		Background: background,
 		Canvas:     frameless,
-		XAxis:      chart.XAxis{Style: chart.Hidden(), Range: &chart.ContinuousRange{Min: 0, Max: 1}},
-		YAxis:      y, YAxisSecondary: chart.HideYAxis(),
-		Series: []chart.Series{&series{p}},
+		XAxis:      x,
+		YAxis:      chart.YAxis{Style: chart.Hidden(), Range: &chart.ContinuousRange{Min: 0, Max: 1}},
+		// The library takes it for set by its range.
+		YAxisSecondary: chart.HideYAxis(),
+		Series:         []chart.Series{&series{r}},
 	}
 	provider := func(int, int) (chart.Renderer, error) {
-		return &renderer{surface: s, origin: frame.TopLeft()}, nil
+		return &renderer{surface: s, origin: body.TopLeft()}, nil
 	}
 	if err := whole.Render(provider, io.Discard); err != nil {
-		// Ranges from zero to a finite top are the only ones it is given.
+		// Ranges of a finite length above zero are the only ones it is given.
 		return
 	}
 }
 
-// A tick is a value on the axis; the last may be the chart's top and unnamed.
-type tick struct {
-	value float64
-	text  string
-}
-
-// ticks are round values from zero, at least 24 pt apart, and the top of the
-// chart where it lies above the last of them.
-func ticks(top float64, height layout.Length) []tick {
-	if top <= 0 {
-		return []tick{{0, "0"}, {1, ""}}
-	}
-	n := max(1, math.Floor(float64(height)/24))
-	step, decimals := layout.RoundStep(top / n)
-	var all []tick
-	for k := 0.0; k*step <= top*(1+1e-9); k++ {
-		all = append(all, tick{k * step, strconv.FormatFloat(k*step, 'f', decimals, 64)})
-	}
-	if last := all[len(all)-1].value; last < top*(1-1e-9) {
-		all = append(all, tick{top, ""})
-	}
-	return all
-}
+// axisPen is the width of the axis.
+const axisPen layout.Length = 1
 
 // series is the chart library's view of the bars.
-type series struct{ plot *plot }
+type series struct{ ruler *Ruler }
 
 func (*series) GetName() string           { return "" }
 func (*series) GetYAxis() chart.YAxisType { return chart.YAxisPrimary }
@@ -169,8 +214,8 @@ func (*series) Validate() error           { return nil }
 
 // Render draws the bars into the frame that the library has left for them,
 // with the range's own numbers instead of its whole-number grid.
-func (s *series) Render(r chart.Renderer, box chart.Box, _, y chart.Range, _ chart.Style) {
+func (s *series) Render(r chart.Renderer, box chart.Box, x, _ chart.Range, _ chart.Style) {
 	page := r.(*renderer)
 	a, b := page.at(box.Left, box.Top), page.at(box.Right, box.Bottom)
-	s.plot.draw(page.surface, layout.Rect{X: a.X, Y: a.Y, W: b.X - a.X, H: b.Y - a.Y}, y.GetMax())
+	s.ruler.draw(page.surface, layout.Rect{X: a.X, Y: a.Y, W: b.X - a.X, H: b.Y - a.Y}, x)
 }

@@ -1,38 +1,35 @@
 package figure
 
-// A Reading is one marker on a pressure band.
+// A Reading is one row of a pressure figure: a reading with what is allowed for
+// it.
 type Reading struct {
-	Name      string // "key on"
+	Name      string // "key on", "after 5 min"
 	Value     float64
-	Text      string
-	Low, High float64 // whisker; equal to Value for none
+	Text      string  // as entered
+	From, To  float64 // ends of a range that was entered; equal to Value for one reading
+	Low, High float64 // whisker of the gauge; equal to Value for none
+	More      bool    // a lower bound: the value may be more
 	Mark      Mark
+	Allowed   *Allowed // nil for none
 }
 
-// An Allowed is a permitted range on a pressure band; Low or High may be
-// infinite.
+// An Allowed is a permitted range; Low or High may be infinite.
 type Allowed struct {
-	For       string // which reading it is for: "key on"
 	Low, High float64
-	Text      string // at the end of the row: "allowed 40-44"
+	Text      string // "40 to 44", "30 or more"
 }
 
-// A HoldPoint is a pressure at a time after switching off.
-type HoldPoint struct {
-	Minutes float64
-	Value   float64
-	Text    string
+// A Circuit is the readings of one rail, tank or pump.
+type Circuit struct {
+	Name     string // over its rows; empty where there is one circuit
+	Readings []Reading
+	Captions []string // regulator response and the like
 }
 
-// A PressureBand describes a pressure scale with its readings, and the curve
-// of how the pressure holds where it was timed.
-type PressureBand struct {
-	Title, Sub string
-	Unit       string
-	Readings   []Reading
-	Allowed    []Allowed
-	Hold       []HoldPoint
-	HoldLimit  *HoldPoint
-	HoldName   string   // over the curve: "held after switching off, psi"
-	Captions   []string // regulator response and the like
+// A Pressures describes the pressures of all circuits on one scale.
+type Pressures struct {
+	Title    string
+	Sub      func(start string) string // what stands behind the title; start is where the scale begins, "" for zero
+	Unit     string
+	Circuits []Circuit
 }

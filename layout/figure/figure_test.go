@@ -2,7 +2,6 @@ package figure
 
 import (
 	"fmt"
-	"math"
 	"strings"
 	"testing"
 
@@ -27,16 +26,6 @@ func vEight() EnginePlan {
 	return d
 }
 
-func sampleBand() PressureBand {
-	d := PressureBand{Title: "Fuel pressure", Unit: "psi", Captions: []string{"Regulator: rises 9 psi.", "Gauge good to 2 psi."}}
-	for i, name := range []string{"key on", "idle", "hose off", "snap", "after 5 min"} {
-		v := 38 + 0.7*float64(i) // five readings within 3 psi
-		d.Readings = append(d.Readings, Reading{Name: name, Value: v, Text: fmt.Sprintf("%.1f", v), Low: v - 2, High: v + 2})
-	}
-	d.Allowed = []Allowed{{"key on", 40, 44, "40-44"}, {"after 5 min", 20, math.Inf(1), "20 or more"}}
-	return d
-}
-
 func sampleFindings() Findings {
 	f := Finding{Mark: Low, Says: "Cylinders 3 and 5 are low:", Urgency: "act soon.", Because: "96 and 91 psi, 62 and 59 % of the highest.",
 		Suspected: "Suspected first: the head gasket; then a warped or cracked head.", Sure: "fair", Against: "no coolant loss"}
@@ -54,17 +43,9 @@ func sampleTable() Table {
 	return d
 }
 
-func sampleSpread() Spread {
-	d := Spread{Title: "Spread", Captions: []string{"one", "two"}}
-	for i := range 8 {
-		d.Bars = append(d.Bars, Bar{Label: fmt.Sprint(i + 1), Value: float64(150 + i), Text: fmt.Sprint(150 + i), Low: 140, High: 160})
-	}
-	return d
-}
-
 func TestEachLevelIsLower(t *testing.T) {
 	th := DefaultTheme(face.Metrics())
-	for _, b := range []layout.Block{NewEnginePlan(vEight()), NewSpread(sampleSpread()), NewPressureBands(sampleBand()), NewFindings(sampleFindings()), NewTable(sampleTable())} {
+	for _, b := range []layout.Block{NewEnginePlan(vEight()), NewSpread(sampleSpread()), NewPressures(samplePressures()), NewFindings(sampleFindings()), NewTable(sampleTable())} {
 		full, compact, brief := b.Lay(th, 262, layout.Full).Height, b.Lay(th, 262, layout.Compact).Height, b.Lay(th, 262, layout.Brief).Height
 		if !(full > compact && compact > brief) {
 			t.Errorf("%s: heights %.1f, %.1f, %.1f do not fall", b.Name(), full, compact, brief)
@@ -287,20 +268,6 @@ func TestTicksAreRound(t *testing.T) {
 	} {
 		if _, texts := ticks(test.low, test.high, test.about); strings.Join(texts, " ") != test.want {
 			t.Errorf("ticks(%v, %v, %d) = %v, want %s", test.low, test.high, test.about, texts, test.want)
-		}
-	}
-}
-
-func TestCloseReadingsEachHaveARow(t *testing.T) {
-	rec, area := drawn(t, NewPressureBands(sampleBand()), 541, layout.Brief, 0)
-	checkDrawn(t, "five readings within 3 psi", rec, area)
-	for _, r := range sampleBand().Readings {
-		name, value := rec.Find(r.Name), rec.Find(r.Text)
-		if len(name) != 1 || len(value) != 1 {
-			t.Fatalf("%s: drawn %d times, its value %d times", r.Name, len(name), len(value))
-		}
-		if a, b := name[0].Rect.Center().Y, value[0].Rect.Center().Y; math.Abs(float64(a-b)) > 1 {
-			t.Errorf("%s: its value stands %.1f pt from its line", r.Name, b-a)
 		}
 	}
 }

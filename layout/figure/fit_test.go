@@ -166,38 +166,6 @@ func randomText(r *rand.Rand, words int) string {
 	return b.String()
 }
 
-func randomBand(r *rand.Rand) PressureBand {
-	d := PressureBand{Title: "Fuel pressure", Sub: randomText(r, 8), Unit: "psi", Captions: []string{randomText(r, 30)}, HoldName: randomText(r, 3)}
-	base := oneOf(r, 3.0, 40, 300)
-	for range r.IntN(7) {
-		v := base * (0.97 + 0.06*r.Float64()) // several within a few psi
-		d.Readings = append(d.Readings, Reading{Name: oneOf(r, "key on", "idle", "hose off", "held after ten minutes, engine hot"),
-			Value: v, Text: fmt.Sprintf("%.1f", v), Low: v - 1, High: v + 1, Mark: Mark(r.IntN(9))})
-	}
-	for range r.IntN(4) {
-		d.Allowed = append(d.Allowed, Allowed{For: oneOf(r, "key on", "idle", ""), Low: base * 0.9, High: base * (1 + 0.1*r.Float64()), Text: randomText(r, 4)})
-	}
-	for i := range r.IntN(6) {
-		v := base * (1 - float64(i)*0.01)
-		d.Hold = append(d.Hold, HoldPoint{Minutes: float64(i) * oneOf(r, 0.2, 1, 5), Value: v, Text: fmt.Sprintf("%.1f", v)})
-	}
-	if r.IntN(2) == 0 {
-		d.HoldLimit = &HoldPoint{5, base * 0.95, "limit at 5 min"}
-	}
-	return d
-}
-
-func randomSpread(r *rand.Rand) Spread {
-	d := Spread{Title: "Spread", Sub: randomText(r, 6), Unit: "psi", GhostName: randomText(r, 4), WhiskerName: randomText(r, 9), Captions: []string{randomText(r, 20)}}
-	for i := range 1 + r.IntN(16) {
-		v := float64(r.IntN(200))
-		d.Bars = append(d.Bars, Bar{Label: fmt.Sprint(i + 1), Value: v, Text: fmt.Sprint(v), Low: v - 3, High: v + 3,
-			HasGhost: r.IntN(3) == 0, Ghost: v + 8, GhostText: fmt.Sprint(v + 8), Tone: Tone(r.IntN(6)), Group: i / 8})
-	}
-	d.Lines = []RuleLine{{116, "116 psi = 75 % of the highest, " + randomText(r, 5)}}
-	return d
-}
-
 func randomFindings(r *rand.Rand) Findings {
 	d := Findings{Title: "What we found", Lead: FindingWords{Sure: "How sure:", Against: "Speaks against it:", Rule: "Rule:"},
 		More: func(o Omitted) string {
@@ -280,7 +248,7 @@ func randomBlocks(r *rand.Rand) []layout.Block {
 			Logo: oneOf(r, nil, &layout.Image{W: 300, H: 100})}),
 		NewIdentity(Identity{Fields: randomFields(r), Said: randomFields(r)}),
 		NewVerdict(verdict),
-		NewPressureBands(randomBand(r), randomBand(r)),
+		NewPressures(randomPressures(r)),
 		NewSpread(randomSpread(r)),
 		NewFindings(randomFindings(r)),
 		NewNextCheck(randomCheck(r)),

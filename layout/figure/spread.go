@@ -5,80 +5,140 @@ import (
 	"gaugesheet/layout/chart"
 )
 
-// spreadHeights are the heights of the chart by detail, its keys counted;
-// spreadGrowth is how much more it can use.
-var spreadHeights = [...]layout.Length{layout.Full: 142, layout.Compact: 104, layout.Brief: 62}
-
-const spreadGrowth layout.Length = 80
-
-// NewSpread is the block "spread": a bar for each cylinder, from zero.
+// NewSpread is the block "spread": a ruler on which each cylinder has a bar from
+// the best one to how far it is below it, with its number in a tab at the end.
 func NewSpread(d Spread) layout.Block {
 	return block{"spread", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		c := d.chart(t)
-		bars := layout.Frame{
-			Height:  max(spreadHeights[level], chart.LeastHeight(t, c, width)),
-			Stretch: spreadGrowth,
-			Draw: func(s layout.Surface, area layout.Rect) {
-				chart.Bars(s, area, t, c)
-			},
-		}
 		if len(d.Bars) == 0 {
-			bars = empty()
+			return empty()
 		}
-		return stack(tight, heading(t, d.Title, d.Sub, width), bars, captionLines(t, d.Captions, width, level))
+		unread := layUnread(t, d.Unread)
+		axis := width
+		if beside := unread.width + wide; unread.width > 0 && unread.width <= width*0.3 {
+			axis -= beside
+		}
+		c, captions := d.chart(t, axis)
+		ruler := chart.New(t, axis, level, c)
+		beside := axis < width && unread.height <= ruler.BodyHeight()
+		if axis < width && !beside {
+			ruler = chart.New(t, width, level, c)
+		}
+		frame := layout.Frame{Height: ruler.Height(), Stretch: rulerStretch[level], Draw: func(s layout.Surface, area layout.Rect) {
+			ruler.Draw(s, area)
+			if beside {
+				body := ruler.Body(area)
+				unread.draw(s, t, layout.Point{X: area.Right() - unread.width, Y: body.Bottom() - unread.height - small})
+			}
+		}}
+		under := empty()
+		if !beside {
+			under = d.unreadUnder(t, width)
+		}
+		return stack(tight, d.heading(t, ruler, width), stack(1, frame, under), captionLines(t, captions, width, level))
 	}}
 }
 
-func (d Spread) chart(t layout.Theme) chart.Chart {
-	c := chart.Chart{Keys: d.keys(t), Paint: func(s layout.Surface, bar layout.Rect, i int) {
-		PaintTone(s, t, d.Bars[i].Tone, layout.RectPath(bar))
-	}}
+// rulerStretch is how much more height than it must have a ruler can use.
+var rulerStretch = [...]layout.Length{layout.Full: 12, layout.Compact: 6, layout.Brief: 0}
+
+// tabFace is the face of numbers in tabs on the ruler.
+func tabFace(t layout.Theme) layout.Face { return t.Face(layout.Label) }
+
+// chart describes the ruler in a width. Words of limits that are wider stand
+// under it, before its captions.
+func (d Spread) chart(t layout.Theme, width layout.Length) (c chart.Chart, captions []string) {
+	face := tabFace(t)
+	c = chart.Chart{Zero: d.Zero, Unit: d.Unit, Least: d.Least, Most: d.Most, Say: d.Say,
+		PaintEnd: func(s layout.Surface, at layout.Point, i int) { DrawTab(s, t, d.Bars[i].Number, at, face) }}
 	for _, b := range d.Bars {
 		c.Bars = append(c.Bars, chart.Bar{
-			Label: b.Label, Value: b.Value, Text: b.Text, Low: b.Low, High: b.High,
-			Ghost: b.Ghost, HasGhost: b.HasGhost, GhostText: b.GhostText,
-			Missing: b.Missing, AtLeast: b.AtLeast, Highest: b.Highest, Lowest: b.Lowest, Group: b.Group,
+			Value: b.Value, Low: b.Low, High: b.High, Less: b.Less, More: b.More,
+			Dark: b.Tone == Hatch || b.Tone == Dense, End: TabSize(t.Measurer, b.Number, face),
 		})
 	}
+	for _, z := range d.Zones {
+		c.Zones = append(c.Zones, chart.Zone{To: z.To, Word: z.Word, Look: zoneLook(z.Tone)})
+	}
 	for _, l := range d.Lines {
-		c.Limits = append(c.Limits, chart.Limit{Value: l.Value, Text: l.Text})
-	}
-	return c
-}
-
-// keys say what the outlined bars and the whiskers are.
-func (d Spread) keys(t layout.Theme) []chart.Key {
-	var keys []chart.Key
-	add := func(words string, sample func(layout.Surface, layout.Theme, layout.Point)) {
-		keys = append(keys, chart.Key{Text: words, Width: 7, Sample: func(s layout.Surface, at layout.Point) { sample(s, t, at) }})
-	}
-	if d.GhostName != "" && d.has(func(b Bar) bool { return b.HasGhost }) {
-		add(d.GhostName, sampleGhost)
-	}
-	if d.WhiskerName != "" && d.has(func(b Bar) bool { return b.Missing == "" && b.Low < b.High }) {
-		add(d.WhiskerName, sampleWhisker)
-	}
-	return keys
-}
-
-func sampleGhost(s layout.Surface, t layout.Theme, at layout.Point) {
-	box := layout.RectPath(layout.Rect{X: at.X - 3, Y: at.Y - 3.5, W: 6, H: 7})
-	s.Stroke(box, layout.Pen{Width: thin, Color: t.Muted})
-}
-
-func sampleWhisker(s layout.Surface, t layout.Theme, at layout.Point) {
-	path := layout.Polyline(at.Add(0, -3.5), at.Add(0, 3.5))
-	for _, y := range []layout.Length{-3.5, 3.5} {
-		path = path.MoveTo(at.Add(-2.5, y)).LineTo(at.Add(2.5, y))
-	}
-	s.Stroke(path, layout.Pen{Width: 0.8, Color: t.Ink})
-}
-
-func (d Spread) has(is func(Bar) bool) bool {
-	for _, b := range d.Bars {
-		if is(b) {
-			return true
+		limit := chart.Limit{Value: l.Value, Text: l.Text}
+		if t.Measurer.Width(l.Text, layout.Face{Weight: layout.Bold, Size: face.Size}) > width {
+			limit.Text = ""
+			captions = append(captions, l.Text)
 		}
+		c.Limits = append(c.Limits, limit)
 	}
-	return false
+	return c, append(captions, d.Captions...)
+}
+
+func zoneLook(tone Tone) chart.Look {
+	switch tone {
+	case Plain:
+		return chart.Tinted
+	case Hatch, Dense:
+		return chart.Hatched
+	}
+	return chart.Clear
+}
+
+// heading is the title with what the ruler measures behind it and, at the
+// right, how long a difference is that is only the gauge.
+func (d Spread) heading(t layout.Theme, ruler *chart.Ruler, width layout.Length) layout.Frame {
+	key := d.gaugeKey(t, ruler)
+	head, note := t.Face(layout.Heading), t.Face(layout.Label)
+	title, sub := t.Measurer.Width(d.Title, head), t.Measurer.Width(d.Sub, note)
+	left := title + medium + sub
+	if key.width == 0 || left+wide+key.width > width && sub+wide+key.width > width {
+		return stack(0, heading(t, d.Title, d.Sub, width), key.frame(t, width))
+	}
+	if left+wide+key.width <= width {
+		return over(heading(t, d.Title, d.Sub, width), key.at(t, lineHeight(head)))
+	}
+	return stack(0, textFrame(t, d.Title, layout.Heading, t.Ink, width),
+		over(textFrame(t, d.Sub, layout.Label, t.Muted, width), key.at(t, lineHeight(note))))
+}
+
+// over draws one frame on another; their words must stand apart.
+func over(a, b layout.Frame) layout.Frame {
+	return layout.Frame{Height: max(a.Height, b.Height), Draw: func(s layout.Surface, area layout.Rect) {
+		a.Draw(s, area)
+		b.Draw(s, area)
+	}}
+}
+
+// A gaugeKey is the scale bar for what the gauge can tell apart, with its words
+// behind it.
+type gaugeKey struct {
+	bar, width layout.Length
+	text       string
+}
+
+// mostGauge is the part of the ruler from which a bar for the gauge is too long
+// to stand over it.
+const mostGauge = 0.5
+
+func (d Spread) gaugeKey(t layout.Theme, ruler *chart.Ruler) gaugeKey {
+	if d.Gauge <= 0 || d.GaugeName == "" || d.Gauge > ruler.Reach()*mostGauge {
+		return gaugeKey{}
+	}
+	k := gaugeKey{bar: ruler.Length(d.Gauge), text: d.GaugeName}
+	k.width = k.bar + small + t.Measurer.Width(k.text, t.Face(layout.Label))
+	return k
+}
+
+// at is the key at the right end of a line of a height.
+func (k gaugeKey) at(t layout.Theme, height layout.Length) layout.Frame {
+	face := t.Face(layout.Label)
+	return layout.Frame{Height: height, Draw: func(s layout.Surface, a layout.Rect) {
+		y := a.Y + height/2 + s.CapHeight(face)/2
+		x := a.Right() - k.width
+		s.Text(layout.Point{X: x + k.bar + small, Y: y}, k.text, face, t.Muted)
+		drawWhisker(s, t, x, x+k.bar, y-s.CapHeight(face)/2)
+	}}
+}
+
+func (k gaugeKey) frame(t layout.Theme, width layout.Length) layout.Frame {
+	if k.width == 0 || k.width > width {
+		return empty()
+	}
+	return k.at(t, lineHeight(t.Face(layout.Label)))
 }

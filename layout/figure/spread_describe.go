@@ -1,35 +1,50 @@
 package figure
 
-// A Bar is one cylinder in a spread chart.
-type Bar struct {
-	Label     string
-	Value     float64
-	Text      string  // the value as entered, over the bar
-	Low, High float64 // ends of the whisker; equal to Value for none
-	Ghost     float64 // wet or earlier reading behind the bar; used when HasGhost
-	HasGhost  bool
-	GhostText string
-	Missing   string // why there is no bar: "not tested"; empty where there is one
-	AtLeast   bool   // a lower bound: the bar is open at the top
+// A SpreadBar is one cylinder on the ruler: a bar from the best one to how far
+// it lies from that.
+type SpreadBar struct {
+	Number    string  // in the tab at the bar's end
+	Value     float64 // how far below the best; above it where it is less than zero
+	Low, High float64 // where the value may lie as well; equal to Value for an exact one
+	Less      bool    // known only to be that much at most
+	More      bool    // known only to be that much at least
 	Tone      Tone
-	Highest   bool
-	Lowest    bool
-	Group     int // bars of another group stand apart: banks, rotors
 }
 
-// A RuleLine is a limit drawn across a chart.
+// A SpreadZone is a stretch of the ruler, up to a value. The last goes on to the
+// end.
+type SpreadZone struct {
+	To   float64
+	Word string
+	Tone Tone // Plain is tinted, Hatch hatched, any other clear
+}
+
+// A RuleLine is a limit drawn across a figure.
 type RuleLine struct {
 	Value float64
-	Text  string // the limit with its rule: "116 psi = 75 % of the highest"
+	Text  string
 }
 
-// A Spread describes a bar chart of one reading per cylinder, from zero.
+// An Unread is cylinders that have no place on the ruler, and why.
+type Unread struct {
+	Mark    Mark
+	Numbers []string
+	Why     string
+}
+
+// A Spread describes how far the cylinders lie apart, on a ruler.
 type Spread struct {
-	Title, Sub  string
-	Unit        string
-	Bars        []Bar
-	Lines       []RuleLine
-	GhostName   string   // what the ghost bars are: "after oil", "2 Nov 2025"
-	WhiskerName string   // what the whiskers are: "what the gauge can tell apart"
-	Captions    []string // under the chart
+	Title, Sub string
+	Bars       []SpreadBar
+	Zones      []SpreadZone
+	Lines      []RuleLine
+	Zero       string  // the word for zero on the axis: "best"
+	Unit       string  // behind the axis's numbers, with the space before it
+	Least      float64 // the axis goes at least so far
+	Most       float64 // and never further; 0 for no end
+	Gauge      float64 // up to which difference it is only the gauge; 0 not known
+	GaugeName  string
+	Unread     []Unread
+	Say        func(bars []int) []string // words for bars that stand together, the longest first
+	Captions   []string
 }

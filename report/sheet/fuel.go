@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -9,70 +10,172 @@ import (
 	"gaugesheet/layout/figure"
 )
 
-// fuelBlock is the pressure scale with its readings; one under another where
-// there are several circuits.
+// fuelBlock is the fuel pressure: a row a reading, all circuits on one scale.
 func (v *view) fuelBlock() layout.Block {
 	f := v.fuel()
 	if f == nil {
 		return nil
 	}
-	var bands []figure.PressureBand
+	d := figure.Pressures{Title: v.label("heading.fuel"), Sub: func(start string) string {
+		return v.label("fuel.sub", "unit", string(f.Unit), "start", start)
+	}}
 	for i := range f.Circuits {
-		bands = append(bands, v.band(f, &f.Circuits[i], i == 0))
+		d.Circuits = append(d.Circuits, v.circuit(f, &f.Circuits[i]))
 	}
-	return figure.NewPressureBands(bands...)
+	return figure.NewPressures(d)
 }
 
-func (v *view) band(f *diag.FuelResult, c *diag.CircuitResult, first bool) figure.PressureBand {
-	d := figure.PressureBand{Title: v.label("heading.fuel"), Unit: onPage(string(f.Unit))}
-	if c.Name != "" {
-		d.Title = v.label("heading.fuel-circuit", "circuit", c.Name)
-	}
-	system := v.test.Fuel.System
-	d.Sub = joined("; ", onPage(string(f.Unit)), system)
-	if !first {
-		d.Sub = ""
+func (v *view) circuit(f *diag.FuelResult, c *diag.CircuitResult) figure.Circuit {
+	entered := v.enteredCircuit(c.Name)
+	d := figure.Circuit{Captions: v.fuelCaptions(f, c, entered)}
+	if len(f.Circuits) > 1 {
+		d.Name = c.Name
 	}
 	for _, r := range c.Readings {
-		d.Readings = append(d.Readings, figure.Reading{
-			Name: v.readingName(r.Name), Value: r.Value, Text: read(r.Value, f.Decimals),
-			Low: max(0, r.Value-r.Uncertainty), High: r.Value + r.Uncertainty, Mark: fuelMark(r),
-		})
-		if r.LimitLow != nil || r.LimitHigh != nil {
-			d.Allowed = append(d.Allowed, v.allowed(r, f))
-		}
+		row := v.fuelRow(r.Value, r.Uncertainty, f, enteredReading(entered, r.Name))
+		row.Name, row.Mark = v.readingName(r.Name), fuelMark(r.Value, r.LimitLow, r.Verdict)
+		row.Allowed = v.allowed(r, f)
+		d.Readings = append(d.Readings, row)
 	}
-	for _, h := range c.Hold {
-		d.Hold = append(d.Hold, figure.HoldPoint{Minutes: h.Minutes, Value: h.Value, Text: read(h.Value, f.Decimals)})
-		if h.LimitLow != nil {
-			d.HoldLimit = &figure.HoldPoint{Minutes: h.Minutes, Value: *h.LimitLow, Text: v.label("fuel.at-least", "low", read(*h.LimitLow, f.Decimals))}
+	for i, h := range c.Hold {
+		row := v.fuelRow(h.Value, h.Uncertainty, f, enteredHold(entered, h.Minutes))
+		row.Name, row.Mark = v.label("fuel.after", "minutes", minutes(h.Minutes)), fuelMark(h.Value, h.LimitLow, h.Verdict)
+		if i == limitedHold(c.Hold) {
+			row.Allowed = v.allowed(diag.FuelReading{LimitLow: h.LimitLow, LimitHigh: h.LimitHigh}, f)
+			if h.LimitMinutes > 0 && h.LimitMinutes != h.Minutes {
+				row.Allowed.Text = v.label("fuel.at-another-time", "limit", row.Allowed.Text, "minutes", minutes(h.LimitMinutes))
+			}
 		}
+		d.Readings = append(d.Readings, row)
 	}
-	d.Captions = v.fuelCaptions(f, c)
 	return d
 }
 
-// fuelMark is the symbol of a reading: none where it has no limit.
-func fuelMark(r diag.FuelReading) figure.Mark {
-	if r.LimitLow == nil && r.LimitHigh == nil {
-		return figure.NoMark
-	}
-	return verdictMark(r.Verdict)
+// minutes prints a time with as many decimals as it has.
+func minutes(m float64) string {
+	return quantity.Format(m, quantity.DecimalsRead(m, 0))
 }
 
-func (v *view) allowed(r diag.FuelReading, f *diag.FuelResult) figure.Allowed {
-	a := figure.Allowed{For: v.readingName(r.Name), Low: math.Inf(-1), High: math.Inf(1)}
+// limitedHold is which of the held pressures the limit stands at: the one at the
+// limit's time, else the first that has one; -1 for none.
+func limitedHold(hold []diag.HoldPoint) int {
+	at := -1
+	for i, h := range hold {
+		switch {
+		case h.LimitLow == nil && h.LimitHigh == nil:
+		case h.LimitMinutes == h.Minutes:
+			return i
+		case at < 0:
+			at = i
+		}
+	}
+	return at
+}
+
+// fuelRow is a value with the text that was entered for it.
+func (v *view) fuelRow(value, u float64, f *diag.FuelResult, entered *diag.Reading) figure.Reading {
+	row := figure.Reading{Value: value, From: value, To: value, Text: read(value, f.Decimals), Low: max(0, value-u), High: value + u}
+	if entered == nil {
+		return row
+	}
+	switch {
+	case entered.Unit != quantity.None && entered.Unit != f.Unit:
+		row.Text = onPage(entered.Entered)
+	case entered.Kind == diag.Band:
+		row.From, row.To = value-entered.HalfWidth, value+entered.HalfWidth
+		row.Text = v.label("fuel.between", "low", read(row.From, f.Decimals), "high", read(row.To, f.Decimals))
+	case entered.Kind == diag.AtLeast:
+		row.More, row.Text = true, v.label("fuel.over", "value", row.Text)
+	case entered.Kind == diag.Estimate:
+		row.Text = v.label("fuel.about", "value", row.Text)
+	case len(entered.Values) > 1 && !allSame(entered.Values):
+		var all []string
+		for _, one := range entered.Values {
+			all = append(all, read(one, f.Decimals))
+		}
+		row.Text = strings.Join(all, ", ")
+	}
+	return row
+}
+
+func allSame(values []float64) bool {
+	for _, v := range values {
+		if v != values[0] {
+			return false
+		}
+	}
+	return true
+}
+
+// enteredCircuit is a circuit as the job has it, nil where it has none of the
+// name.
+func (v *view) enteredCircuit(name string) *diag.Circuit {
+	if v.test.Fuel == nil {
+		return nil
+	}
+	for i := range v.test.Fuel.Circuits {
+		if c := &v.test.Fuel.Circuits[i]; c.Name == name {
+			return c
+		}
+	}
+	return nil
+}
+
+// enteredReading is a reading of a circuit as entered.
+func enteredReading(c *diag.Circuit, name string) *diag.Reading {
+	if c == nil {
+		return nil
+	}
+	return map[string]*diag.Reading{
+		"key-on": c.KeyOn, "idle": c.Idle, "hose-off": c.HoseOff, "snap": c.Snap, "return-pinched": c.ReturnPinched,
+	}[name]
+}
+
+// enteredHold is a held pressure as entered.
+func enteredHold(c *diag.Circuit, minutes float64) *diag.Reading {
+	if c == nil {
+		return nil
+	}
+	for i := range c.Hold {
+		if c.Hold[i].Minutes == minutes {
+			return &c.Hold[i].Reading
+		}
+	}
+	return nil
+}
+
+// fuelMark is the symbol of a reading that is outside its limit or too close to
+// it; one that is within has none, nor has one without a limit.
+func fuelMark(value float64, low *float64, verdict diag.Verdict) figure.Mark {
+	switch {
+	case verdict == diag.TooClose:
+		return figure.TooClose
+	case verdict != diag.Outside:
+		return figure.NoMark
+	case low != nil && value < *low:
+		return figure.Low
+	}
+	return figure.High
+}
+
+// allowed is the permitted range of a reading, nil where it has none.
+func (v *view) allowed(r diag.FuelReading, f *diag.FuelResult) *figure.Allowed {
+	if r.LimitLow == nil && r.LimitHigh == nil {
+		return nil
+	}
+	a := &figure.Allowed{Low: math.Inf(-1), High: math.Inf(1), Text: v.fuelLimit(r, f)}
 	if r.LimitLow != nil {
 		a.Low = *r.LimitLow
 	}
 	if r.LimitHigh != nil {
 		a.High = *r.LimitHigh
 	}
-	a.Text = v.label("fuel.allowed", "name", a.For, "limit", v.fuelLimit(r, f))
 	return a
 }
 
-func (v *view) fuelCaptions(f *diag.FuelResult, c *diag.CircuitResult) []string {
+// fuelCaptions are what was found beside the pressures, a circuit's name before
+// them where there are several.
+func (v *view) fuelCaptions(f *diag.FuelResult, c *diag.CircuitResult, entered *diag.Circuit) []string {
 	var captions []string
 	if c.RegulatorRise != nil {
 		rise := number(*c.RegulatorRise, quantity.DecimalsRead(*c.RegulatorRise, f.Decimals), f.Unit)
@@ -85,16 +188,17 @@ func (v *view) fuelCaptions(f *diag.FuelResult, c *diag.CircuitResult) []string 
 	if c.InjectorFlowPercent != nil && math.Abs(*c.InjectorFlowPercent-100) >= 1 {
 		captions = append(captions, v.label("fuel.flow", "percent", percent(*c.InjectorFlowPercent)))
 	}
-	for _, circuit := range v.test.Fuel.Circuits {
-		if circuit.Name != c.Name {
-			continue
-		}
-		if circuit.FuelInHose != "" {
-			captions = append(captions, v.label("fuel.hose-"+circuit.FuelInHose))
-		}
-		if circuit.VolumeEntered != "" {
-			captions = append(captions, v.label("fuel.volume", "volume", circuit.VolumeEntered))
-		}
+	if entered != nil && entered.FuelInHose != "" {
+		captions = append(captions, v.label("fuel.hose-"+entered.FuelInHose))
+	}
+	switch {
+	case c.Volume != nil && c.Volume.LimitEntered != "":
+		captions = append(captions, v.label("fuel.volume-limit", "volume", c.Volume.Entered, "limit", c.Volume.LimitEntered))
+	case entered != nil && entered.VolumeEntered != "":
+		captions = append(captions, v.label("fuel.volume", "volume", entered.VolumeEntered))
+	}
+	if len(f.Circuits) > 1 && len(captions) > 0 {
+		captions[0] = v.label("fuel.of-circuit", "circuit", c.Name, "words", captions[0])
 	}
 	return captions
 }

@@ -2,6 +2,8 @@ package sheet
 
 import (
 	"math"
+	"slices"
+	"strconv"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -9,18 +11,20 @@ import (
 	"gaugesheet/layout/figure"
 )
 
-// spreadBlock is the bar chart of the spread: of the compression, of a
-// rotary's faces, or of the leakage where that is all there is.
+// spreadBlock is the ruler that shows how far the cylinders lie apart: by
+// compression, the faces of a rotary's rotors, or the air lost where that is
+// all there is. It is nil where there are not two to compare.
 func (v *view) spreadBlock() layout.Block {
 	var d figure.Spread
 	switch {
 	case v.rotors() != nil:
-		d = v.rotorSpread()
+		d = v.faceSpread()
 	case v.compression() != nil:
 		d = v.compressionSpread()
 	case v.leakage() != nil:
 		d = v.leakageSpread()
-	default:
+	}
+	if len(d.Bars) < 2 {
 		return nil
 	}
 	return figure.NewSpread(d)
@@ -43,218 +47,271 @@ func (v *view) inDiagramOrder() (names []string, groups []int) {
 	return names, groups
 }
 
+// printed is a value as it stands on the page, so that what is reckoned from it
+// follows from the page.
+func printed(value float64, decimals int) float64 {
+	v, err := strconv.ParseFloat(read(value, decimals), 64)
+	if err != nil {
+		return value
+	}
+	return v
+}
+
+// A cylinderRuler is a compression test as a ruler: each cylinder in percent
+// below the best one.
+type cylinderRuler struct {
+	view *view
+	c    *diag.CompressionResult
+	best float64 // the reading at zero, as printed
+	open bool    // the best is itself known only to be more than that
+	at   diag.Names
+	bars []rulerBar
+}
+
+// A rulerBar is a cylinder on the ruler.
+type rulerBar struct {
+	name       string
+	value      float64 // percent below the best
+	less, more bool
+}
+
 func (v *view) compressionSpread() figure.Spread {
 	c := v.compression()
+	r := v.cylinderRuler(c)
+	if r == nil {
+		return figure.Spread{}
+	}
 	d := figure.Spread{
-		Title:       v.label("heading.spread"),
-		Unit:        onPage(string(c.Unit)),
-		WhiskerName: v.label("spread.whisker"),
-		Lines:       v.compressionLines(c),
+		Title: v.label("heading.spread"), Zero: v.label("spread.best"), Unit: onPage(" " + string(quantity.Percent)),
+		Least: leastReach, Most: 100, GaugeName: v.label("spread.gauge"), Say: r.say,
 	}
-	ghosts := v.ghosts(c)
-	if len(ghosts.values) > 0 {
-		d.GhostName = ghosts.name
+	names, _ := v.inDiagramOrder()
+	for _, name := range names {
+		if one := c.Cylinder(name); one != nil {
+			d.Bars = append(d.Bars, r.add(one)...)
+		}
 	}
-	names, groups := v.inDiagramOrder()
-	for i, name := range names {
-		r := c.Cylinder(name)
-		if r == nil {
-			continue
-		}
-		bar := figure.Bar{Label: name, Group: groups[i], Tone: gradeTone(r.Grade), Text: v.dryText(r)}
-		switch {
-		case r.Disagree:
-			bar.Missing, bar.Text = v.label("spread.disagree", "readings", v.dryText(r)), ""
-		case r.Dry == nil:
-			bar.Missing = string(r.State)
-		default:
-			bar.Value, bar.Low, bar.High = *r.Dry, max(0, *r.Dry-r.U), *r.Dry+r.U
-			bar.AtLeast = r.Kind == diag.AtLeast
-			bar.Highest, bar.Lowest = c.N > 1 && name == c.HighestAt, c.N > 1 && name == c.LowestAt
-		}
-		if ghost, ok := ghosts.values[name]; ok {
-			text := v.pressure(ghost)
-			if bar.Missing != "" {
-				bar.Missing = v.label("spread.missing", "why", bar.Missing, "name", ghosts.name, "value", text)
-			} else {
-				bar.Ghost, bar.HasGhost, bar.GhostText = ghost, true, text
-			}
-		}
-		d.Bars = append(d.Bars, bar)
+	sub := "spread.sub"
+	if r.above() {
+		sub, d.Zero = "spread.sub-others", v.label("spread.best-of-others")
 	}
-	d.Sub = v.label("spread.sub", "unit", string(c.Unit))
-	d.Captions = v.spreadCaptions(c)
+	best := v.number(r.best, c.Decimals, c.Unit)
+	d.Sub = v.label(sub, "at", r.at, "value", best, "open", r.open)
+	d.Gauge = r.gauge()
+	if r.judged() {
+		lines := r.limits()
+		for _, l := range lines {
+			d.Lines = append(d.Lines, figure.RuleLine{Value: l.at, Text: l.words})
+		}
+		d.Zones = r.zones(lines)
+	}
+	d.Unread = v.withoutPlace(c, names)
+	d.Captions = v.otherReadings(c)
 	return d
 }
 
-// ghostSet is the second reading that stands behind the bars.
-type ghostSet struct {
-	name   string
-	values map[string]float64
-}
-
-// ghosts are the readings after oil or, where there are none, those of the
-// earlier test that these are compared with.
-func (v *view) ghosts(c *diag.CompressionResult) ghostSet {
-	wet, earlier := map[string]float64{}, map[string]float64{}
-	for _, r := range c.Cylinders {
-		if r.Wet != nil {
-			wet[r.Name] = *r.Wet
-		}
-		if r.Change != nil && r.Dry != nil {
-			earlier[r.Name] = *r.Dry - *r.Change
+// cylinderRuler finds the best reading; nil where nothing can be below it.
+func (v *view) cylinderRuler(c *diag.CompressionResult) *cylinderRuler {
+	r := &cylinderRuler{view: v, c: c, best: printed(c.Reference, c.Decimals)}
+	if c.HighestBound > c.Reference {
+		r.best, r.open = printed(c.HighestBound, c.Decimals), true
+	}
+	if !(r.best > 0) || c.WithoutPressure() {
+		return nil
+	}
+	for i := range c.Cylinders {
+		one := &c.Cylinders[i]
+		if r.placed(one) && one.Grade != diag.High && r.open == (one.Kind == diag.AtLeast) && printed(*one.Dry, c.Decimals) == r.best {
+			r.at = append(r.at, one.Name)
 		}
 	}
-	if len(wet) > 0 {
-		return ghostSet{v.label("spread.wet"), wet}
-	}
-	if len(earlier) > 0 {
-		return ghostSet{v.label("spread.earlier", "when", c.ComparedWith), earlier}
-	}
-	return ghostSet{}
+	return r
 }
 
-// compressionLines are the limits as heights in the chart.
-func (v *view) compressionLines(c *diag.CompressionResult) []figure.RuleLine {
-	var lines []figure.RuleLine
-	for _, l := range c.Limits {
-		for _, height := range limitHeights(c, l) {
-			if math.IsInf(height, 0) || math.IsNaN(height) || height <= 0 {
-				continue
+// placed reports a cylinder that has a place on the ruler.
+func (r *cylinderRuler) placed(one *diag.CylinderResult) bool {
+	return one.Dry != nil && !one.Disagree && !one.BeyondGauge
+}
+
+// below is how far a reading is below the best, in percent of it.
+func (r *cylinderRuler) below(reading float64) float64 { return 100 * (r.best - reading) / r.best }
+
+// add gives a cylinder its bar, none where it has no place. A reading beside a
+// best that is only a bound is that far below it at least; a bound is that far
+// below at most.
+func (r *cylinderRuler) add(one *diag.CylinderResult) []figure.SpreadBar {
+	if !r.placed(one) {
+		return nil
+	}
+	reading := printed(*one.Dry, r.c.Decimals)
+	b := rulerBar{name: one.Name, value: r.below(reading)}
+	atBest := b.value == 0
+	b.less = one.Kind == diag.AtLeast && !atBest
+	b.more = r.open && !atBest
+	r.bars = append(r.bars, b)
+	bar := figure.SpreadBar{Number: one.Name, Value: b.value, Low: b.value, High: b.value, Less: b.less, More: b.more, Tone: gradeTone(one.Grade)}
+	switch one.Kind {
+	case diag.Band:
+		half := r.view.test.Compression.Dry[one.Name].HalfWidth
+		bar.Low, bar.High = r.below(reading+half), r.below(reading-half)
+	case diag.Estimate:
+		bar.Low, bar.High = r.below(reading+one.U), r.below(max(0, reading-one.U))
+	}
+	return []figure.SpreadBar{bar}
+}
+
+// above reports a cylinder that stands above the best of the others.
+func (r *cylinderRuler) above() bool {
+	for _, b := range r.bars {
+		if b.value < 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// judged reports readings that may be compared with each other.
+func (r *cylinderRuler) judged() bool {
+	for _, b := range r.bars {
+		if r.c.Cylinder(b.name).Grade != diag.GradeNotJudged {
+			return true
+		}
+	}
+	return false
+}
+
+// gauge is the expanded uncertainty of a difference between two readings, in
+// percent of the best.
+func (r *cylinderRuler) gauge() float64 { return 100 * 2 * math.Sqrt2 * r.c.URepeat / r.best }
+
+// percentFor is a percentage as the sheet's reader has it: an owner's without
+// decimals.
+func (v *view) percentFor(p float64) diag.Number {
+	if v.workshop() {
+		return percentOf(p)
+	}
+	return percent(p)
+}
+
+// say gives the words for cylinders that stand together on the ruler.
+func (r *cylinderRuler) say(bars []int) []string {
+	var names diag.Names
+	var values []diag.Number
+	even := true
+	for _, i := range bars {
+		b := r.bars[i]
+		names, values = append(names, b.name), append(values, r.view.percentFor(math.Abs(b.value)))
+		even = even && b.value >= 0 && b.value <= 100-diag.EvenFrom
+	}
+	first, last := r.bars[bars[0]], r.bars[bars[len(bars)-1]]
+	v := r.view
+	switch {
+	case len(bars) == 1 && first.value == 0:
+		return nil
+	case len(bars) == 1:
+		return []string{v.label("spread.one", "value", values[0], "less", first.less, "more", first.more, "above", first.value < 0)}
+	case len(bars) == 2 && len(r.bars) > 2:
+		return []string{v.label("spread.two", "of", names, "first", bare(values[0]), "second", values[1])}
+	case !even:
+		return []string{v.label("spread.several", "of", v.inOrder(names), "low", values[0], "high", values[len(values)-1])}
+	}
+	who := v.count(len(bars))
+	if len(bars) == len(r.bars) && len(bars) == len(r.c.Cylinders) {
+		who = v.optional("spread.all."+strconv.Itoa(len(bars)), v.label("spread.all", "count", who))
+	}
+	words := v.label("spread.even", "who", who, "low", values[0], "high", values[len(values)-1])
+	if len(bars) == len(r.bars) && last.value-first.value <= r.gauge() {
+		return []string{v.label("spread.only-gauge", "words", words), words}
+	}
+	return []string{words}
+}
+
+// inOrder puts cylinders into the engine's order.
+func (v *view) inOrder(names diag.Names) diag.Names {
+	slices.SortFunc(names, func(a, b string) int { return v.engine.Index(a) - v.engine.Index(b) })
+	return names
+}
+
+// bare is a number without its unit.
+func bare(n diag.Number) diag.Number {
+	n.Unit = quantity.None
+	return n
+}
+
+// count is how many cylinders, in a word where there is one.
+func (v *view) count(n int) string {
+	return v.optional("spread.count."+strconv.Itoa(n), v.label("spread.count", "count", n))
+}
+
+// number is a reading with its unit, in the decimals that it was read in.
+func (v *view) number(value float64, decimals int, unit quantity.Unit) diag.Number {
+	return number(value, quantity.DecimalsRead(value, decimals), unit)
+}
+
+// withoutPlace lists the cylinders that have no place on the ruler, by reason.
+func (v *view) withoutPlace(c *diag.CompressionResult, names []string) []figure.Unread {
+	var all []figure.Unread
+	for _, name := range names {
+		r := c.Cylinder(name)
+		switch {
+		case r == nil:
+		case r.Disagree:
+			all = append(all, figure.Unread{Numbers: []string{name}, Why: v.label("spread.disagree", "readings", v.dryText(r))})
+		case r.BeyondGauge:
+			all = append(all, figure.Unread{Numbers: []string{name}, Why: v.label("spread.beyond", "reading", v.dryText(r))})
+		case r.Dry == nil:
+			all = addUnread(all, figure.Unread{Mark: stateMark(r.State), Numbers: []string{name}, Why: v.stateBecause(r.State, r.Reason)})
+		}
+	}
+	return all
+}
+
+// addUnread puts a cylinder to those that have the same reason.
+func addUnread(all []figure.Unread, one figure.Unread) []figure.Unread {
+	for i := range all {
+		if all[i].Mark == one.Mark && all[i].Why == one.Why {
+			all[i].Numbers = append(all[i].Numbers, one.Numbers...)
+			return all
+		}
+	}
+	return append(all, one)
+}
+
+// stateMark is the symbol of a test that was not made.
+func stateMark(s diag.State) figure.Mark {
+	switch s {
+	case diag.CouldNot:
+		return figure.CouldNot
+	case diag.Declined:
+		return figure.Declined
+	case diag.NotTested, diag.NotTold:
+		return figure.NotTested
+	}
+	return figure.NoMark
+}
+
+// otherReadings lists the readings after oil, or where there are none those of
+// the earlier test, on a sheet that has no table of readings.
+func (v *view) otherReadings(c *diag.CompressionResult) []string {
+	if v.hasBlock("readings") {
+		return nil
+	}
+	wet := v.cylinderList("spread.wet-list", func(name string) string {
+		return v.ofCylinder(name, func(r *diag.CylinderResult) string { return v.reading(r.Wet) })
+	})
+	earlier := v.cylinderList("spread.earlier-list", func(name string) string {
+		return v.ofCylinder(name, func(r *diag.CylinderResult) string {
+			if r.Change == nil || r.Dry == nil {
+				return ""
 			}
-			value := number(height, c.Decimals, c.Unit)
-			words := v.label("spread.line", "value", value, "rule", v.limitWords(l))
-			if l.Rule == "minimum" {
-				words = v.label("spread.minimum", "value", value)
-			}
-			lines = append(lines, figure.RuleLine{Value: height, Text: words})
-		}
-	}
-	return lines
-}
-
-// limitHeights are the readings at which a limit is just kept.
-func limitHeights(c *diag.CompressionResult, l diag.LimitResult) []float64 {
-	part := l.Limit / 100
-	switch l.Rule {
-	case "minimum":
-		return []float64{l.Limit}
-	case "lowest of highest":
-		return []float64{part * c.Highest}
-	case "lowest of mean":
-		return []float64{part * c.Mean}
-	case "lowest of median":
-		return []float64{part * c.Median}
-	case "spread of highest":
-		return []float64{(1 - part) * c.Highest}
-	case "spread of lowest":
-		return []float64{c.Highest / (1 + part)}
-	case "spread of mean":
-		return []float64{c.Highest - part*c.Mean}
-	case "spread of median":
-		return []float64{c.Highest - part*c.Median}
-	case "difference":
-		return []float64{c.Highest - l.Limit}
-	case "below mean":
-		if l.Unit != quantity.Percent {
-			return []float64{c.Mean - l.Limit}
-		}
-		return []float64{(1 - part) * c.Mean}
-	case "from mean":
-		if l.Unit == quantity.Percent {
-			return []float64{(1 - part) * c.Mean, (1 + part) * c.Mean}
-		}
-		return []float64{c.Mean - l.Limit, c.Mean + l.Limit}
+			return v.pressure(*r.Dry - *r.Change)
+		})
+	})
+	switch {
+	case wet != "":
+		return []string{wet}
+	case earlier != "":
+		return []string{v.label("spread.earlier", "when", c.ComparedWith, "list", earlier)}
 	}
 	return nil
-}
-
-// limitWords is a limit in words: "75 % of the highest".
-func (v *view) limitWords(l diag.LimitResult) string {
-	return v.label("limit."+l.Rule, "limit", v.limitNumber(l))
-}
-
-// limitNumber is a limit's figure, with decimals only where it has some; one
-// that was corrected has no more than the readings.
-func (v *view) limitNumber(l diag.LimitResult) diag.Number {
-	switch {
-	case l.Limit == math.Trunc(l.Limit):
-		return number(l.Limit, 0, l.Unit)
-	case l.Corrected:
-		return number(l.Limit, v.decimalsOf(l.Unit), l.Unit)
-	}
-	return number(l.Limit, max(1, v.decimalsOf(l.Unit)), l.Unit)
-}
-
-func (v *view) decimalsOf(unit quantity.Unit) int {
-	if unit == quantity.Percent || v.compression() == nil {
-		return 1
-	}
-	return v.compression().Decimals
-}
-
-func (v *view) spreadCaptions(c *diag.CompressionResult) []string {
-	if c.N < 2 {
-		return []string{v.label("spread.lone")}
-	}
-	return []string{v.label("spread.summary",
-		"highest", v.pressure(c.Highest), "highestAt", c.HighestAt,
-		"lowest", v.pressure(c.Lowest), "lowestAt", c.LowestAt,
-		"difference", number(c.Difference, quantity.DecimalsRead(c.Difference, c.Decimals), c.Unit),
-		"spread", percentOf(c.SpreadPercentOfHighest), "part", percentOf(c.LowestPercentOfHighest))}
-}
-
-func (v *view) rotorSpread() figure.Spread {
-	r := v.rotors()
-	d := figure.Spread{Title: v.label("heading.spread"), Unit: onPage(string(r.Unit)), Sub: v.label("spread.sub-faces", "unit", string(r.Unit))}
-	for i, rotor := range r.Rotors {
-		if len(rotor.Values) == 0 {
-			d.Bars = append(d.Bars, figure.Bar{Label: rotor.Name, Missing: string(rotor.State), Group: i, Tone: figure.Open})
-			continue
-		}
-		for face, value := range rotor.Values {
-			tone := figure.Plain
-			for _, low := range rotor.LowFaces {
-				if low == face {
-					tone = figure.Hatch
-				}
-			}
-			d.Bars = append(d.Bars, figure.Bar{
-				Label: rotor.Name + "\u00a0" + faceName(face), Value: value, Low: value, High: value,
-				Text: read(value, r.Decimals), Tone: tone, Group: i,
-			})
-		}
-	}
-	for _, l := range r.Limits {
-		if l.Rule == "minimum" {
-			d.Lines = append(d.Lines, figure.RuleLine{Value: l.Limit, Text: v.label("spread.minimum", "value", number(l.Limit, r.Decimals, r.Unit))})
-			break
-		}
-	}
-	return d
-}
-
-func (v *view) leakageSpread() figure.Spread {
-	l := v.leakage()
-	d := figure.Spread{Title: v.label("heading.leakage"), Unit: string(quantity.Percent), Sub: v.label("spread.sub-leakage"), WhiskerName: v.label("spread.whisker")}
-	names, groups := v.inDiagramOrder()
-	for i, name := range names {
-		r := l.Cylinder(name)
-		if r == nil {
-			continue
-		}
-		_, tone := v.leakLook(r)
-		bar := figure.Bar{Label: name, Group: groups[i], Tone: tone}
-		if r.Loss == nil {
-			bar.Missing, bar.Tone = string(r.State), figure.Open
-		} else {
-			bar.Value, bar.Text = *r.Loss, v.loss(r)
-			bar.Low, bar.High = max(0, *r.Loss-r.Uncertainty), *r.Loss+r.Uncertainty
-		}
-		d.Bars = append(d.Bars, bar)
-	}
-	if l.Limit != nil {
-		d.Lines = []figure.RuleLine{{Value: *l.Limit, Text: v.label("spread.line", "value", percent(*l.Limit), "rule", v.label("limit.leakage"))}}
-	}
-	return d
 }

@@ -1,0 +1,161 @@
+package chart
+
+import (
+	"slices"
+
+	"gaugesheet/layout"
+)
+
+// A note is words beside bars that stand together.
+type note struct {
+	text string
+	x    layout.Length // of its left end
+	w    layout.Length
+	lane int
+}
+
+// A span is a part of a lane that something takes.
+type span struct {
+	lane        int
+	left, right layout.Length
+}
+
+// near is how close ends stand that are spoken of together.
+const near layout.Length = 44
+
+// together gives the ends in groups: those of the zone at zero are one, the
+// others as they stand close.
+func (r *Ruler) together() [][]end {
+	var groups [][]end
+	last := -1
+	for i, e := range r.ends {
+		zone := r.zoneOf(r.Bars[e.bar].Value)
+		joined := i > 0 && (zone == last && zone == r.zoneOf(0) ||
+			zone != r.zoneOf(0) && last != r.zoneOf(0) && e.left()-r.ends[i-1].right() < near)
+		if !joined {
+			groups = append(groups, nil)
+		}
+		groups[len(groups)-1] = append(groups[len(groups)-1], e)
+		last = zone
+	}
+	return groups
+}
+
+// zoneOf is the zone in which a value lies, -1 where there are none. A value on
+// the line between two lies in the one nearer to zero.
+func (r *Ruler) zoneOf(v float64) int {
+	const slack = 1e-9
+	for i, z := range r.Zones {
+		if v < z.To-slack || z.To > 0 && v <= z.To+slack || i == len(r.Zones)-1 {
+			return i
+		}
+	}
+	return -1
+}
+
+// noteFace is the face of what is said of bars.
+func (r *Ruler) noteFace() layout.Face {
+	f := r.theme.Face(layout.Label)
+	f.Weight = layout.Bold
+	return f
+}
+
+// sayNotes finds the words of each group a place that is free of ends, stems
+// and limits; where there is none, and room is not short, in a lane of its own
+// over all.
+func (r *Ruler) sayNotes() {
+	if r.Say == nil {
+		return
+	}
+	taken := r.takenSpans()
+	for _, group := range r.together() {
+		bars := make([]int, len(group))
+		for i, e := range group {
+			bars[i] = e.bar
+		}
+		n, ok := r.setNote(r.Say(bars), group, taken)
+		if !ok {
+			continue
+		}
+		taken = append(taken, span{n.lane, n.x - 2*gap, n.x + n.w + 2*gap})
+		r.notes = append(r.notes, n)
+		r.lanes = max(r.lanes, n.lane+1)
+	}
+}
+
+// takenSpans is what ends, stems and limits take of the lanes.
+func (r *Ruler) takenSpans() []span {
+	var all []span
+	for _, e := range r.ends {
+		b := r.Bars[e.bar]
+		all = append(all, span{e.lane, e.left(), e.right()})
+		if e.crowded {
+			continue
+		}
+		all = append(all, span{e.lane, r.x(b.Low), r.x(b.High)})
+		for lane := range e.lane { // the stem
+			all = append(all, span{lane, e.x - 1, e.x + 1})
+		}
+	}
+	for _, l := range r.Limits {
+		for lane := range len(r.ends) + 2 {
+			all = append(all, span{lane, r.x(usable(l.Value)) - 1, r.x(usable(l.Value)) + 1})
+		}
+	}
+	return all
+}
+
+// setNote takes the longest of several words that find room; where none does,
+// and room is not short, the shortest in a lane of their own over all.
+func (r *Ruler) setNote(words []string, group []end, taken []span) (note, bool) {
+	for _, text := range words {
+		n := note{text: text, w: r.theme.Measurer.Width(text, r.noteFace())}
+		for n.lane = range r.lanes {
+			if r.findRoom(&n, group, taken) {
+				return n, true
+			}
+		}
+		if text == words[len(words)-1] && r.detail != layout.Brief {
+			n.lane = r.lanes
+			return n, r.findRoom(&n, group, taken)
+		}
+	}
+	return note{}, false
+}
+
+// findRoom tries the places in a note's lane.
+func (r *Ruler) findRoom(n *note, group []end, taken []span) bool {
+	left, right := group[0].left(), group[0].right()
+	for _, e := range group {
+		left, right = min(left, e.left()), max(right, e.right())
+	}
+	for _, n.x = range r.besides(n.w, left, right, n.lane == r.lanes) {
+		if n.x >= 0 && n.x+n.w <= r.width && isFree(taken, span{n.lane, n.x - gap, n.x + n.w + gap}) {
+			return true
+		}
+	}
+	return false
+}
+
+// besides are the places for words of a width near a group: after it, before
+// it, and about its middle, moved as little as keeps them on the ruler.
+func (r *Ruler) besides(w, left, right layout.Length, alone bool) []layout.Length {
+	const off = 4
+	middle := max(min((left+right-w)/2, r.width-w), 0)
+	places := []layout.Length{right + off, left - off - w, middle}
+	if !alone {
+		return places
+	}
+	// A lane without bars is searched along its whole length, from the group
+	// outwards.
+	for d := layout.Length(0); d < r.width; d += 8 {
+		places = append(places, middle+d, middle-d)
+	}
+	return places
+}
+
+func isFree(taken []span, s span) bool {
+	return !slices.ContainsFunc(taken, func(t span) bool {
+		return t.lane == s.lane && t.left < s.right && s.left < t.right
+	})
+}
