@@ -235,10 +235,12 @@ func randomBlocks(r *rand.Rand) []layout.Block {
 	for range r.IntN(4) {
 		remarks.Items = append(remarks.Items, Remark{Mark(r.IntN(9)), randomText(r, 4), randomTexts(r, 4, 20)})
 	}
-	boxes := CheckBoxes{Name: "method", Title: randomText(r, 2)}
+	form := PenForm{Name: "bench"}
+	step := PenStep{Name: randomText(r, 2)}
 	for range r.IntN(6) {
-		boxes.Groups = append(boxes.Groups, CheckGroup{Label: randomText(r, 3), Choices: randomTexts(r, 6, 8), Ticked: []bool{true}, WriteIn: randomText(r, 3)})
+		step.Boxes = append(step.Boxes, PenBox{Label: randomText(r, 3), Value: strings.Join(randomTexts(r, 6, 8), "; ") + randomText(r, 3)})
 	}
+	form.Steps = []PenStep{step}
 	verdict := Verdict{Mark: Mark(r.IntN(9)), Sentence: randomText(r, 16), Second: randomText(r, 25)}
 	for range r.IntN(4) {
 		verdict.Answers = append(verdict.Answers, Answer{randomText(r, 3), randomText(r, 5), randomText(r, 12), r.IntN(4)})
@@ -256,7 +258,7 @@ func randomBlocks(r *rand.Rand) []layout.Block {
 		NewSignOff(signed),
 		NewFoot(Foot{randomTexts(r, 3, 20), randomTexts(r, 3, 20)}),
 		NewTable(randomTable(r)),
-		NewCheckBoxes(boxes),
+		NewPenForm(form),
 		NewFieldLines(FieldLines{Name: "id", Title: randomText(r, 2), Fields: randomFields(r), Columns: r.IntN(4)}),
 	}
 }

@@ -1,44 +1,117 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"gaugesheet/diag/engine"
+	"gaugesheet/diag/known"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
 )
 
-// benchIdentityBlock is what is written down on arrival; what the job has is
-// filled in.
-func (v *view) benchIdentityBlock() layout.Block {
-	vehicle := v.job.Vehicle
-	filled := []struct{ key, value string }{
-		{"vehicle", vehicle.Description.Value},
-		{"vin", vehicle.VIN.Value},
-		{"engine-number", vehicle.EngineNumber.Value},
-		{"plate", vehicle.Plate.Value},
-		{"odometer", v.odometerWords()},
-		{"ordered-by", v.job.OrderedBy.Value},
-		{"reason", v.job.Reason.Value},
-		{"arrival", vehicle.StateOnArrival.Value},
-		{"codes", strings.Join(values(vehicle.Codes), ", ")},
-		{"fluids", ""},
-	}
-	d := figure.FieldLines{Name: "bench-identity", Title: v.label("bench.arrival"), Columns: 2}
-	for _, f := range filled {
-		d.Fields = append(d.Fields, figure.Field{Name: v.label("field." + f.key), Value: f.value})
-	}
-	return figure.NewFieldLines(d)
+// bench is the engine as the bench sheet asks for it.
+func (v *view) bench() bench { return bench{known.New(v.test)} }
+
+// benchHeadBlock names the engine, and how to work through the sheet.
+func (v *view) benchHeadBlock() layout.Block {
+	all, b := v.benchLetters(), v.bench()
+	said := []any{"first", all[:1], "last", all[len(all)-1:], "oil", b.oils(), "diesel", b.diesel()}
+	return figure.NewPenHead(figure.PenHead{
+		Title: v.label("bench.title", "engine", v.benchEngine()),
+		Sub:   v.label("bench.sub", said...),
+		Brief: v.label("bench.sub-brief", said...),
+		Shop:  v.job.Shop.Name.Value,
+	})
 }
 
-// benchFuelBlock is the fuel-pressure test, the first at the bench.
-func (v *view) benchFuelBlock() layout.Block {
-	d := figure.Table{Name: "bench-fuel", Title: v.label("bench.fuel"), Sub: v.label("bench.fuel-sub"), Pen: true}
-	for _, head := range words(v.label("bench.fuel-columns")) {
-		d.Columns = append(d.Columns, figure.Column{Head: head, Share: 1})
+// benchEngine is the engine in a few words: its layout, or what a custom one
+// has, and what tells its tests apart from those of others.
+func (v *view) benchEngine() string {
+	b := v.bench()
+	shape := v.layoutWords(v.engine)
+	for _, k := range []struct {
+		key string
+		is  bool
+	}{{"bench.diesel", b.diesel()}, {"bench.two-stroke", b.Spec.TwoStroke}, {"bench.air-cooled", b.AirCooled()}} {
+		if k.is {
+			shape = joined(", ", shape, v.label(k.key))
+		}
 	}
-	d.Rows = [][]string{make([]string, len(d.Columns))}
-	return figure.NewTable(d)
+	return shape
+}
+
+// letters are those of steps. I and O are left out: in handwriting they are
+// read as figures.
+const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+
+// benchSteps are all steps that the engine has, in their order.
+func (v *view) benchSteps() []benchStep {
+	b := v.bench()
+	var steps []benchStep
+	for _, list := range [][]benchStep{benchRunning, benchStill, benchEnd} {
+		for _, s := range list {
+			if b.fitting(s.fits) {
+				steps = append(steps, s)
+			}
+		}
+	}
+	return steps
+}
+
+// benchLetters are the letters of the engine's steps.
+func (v *view) benchLetters() string { return letters[:len(v.benchSteps())] }
+
+// benchLetter is the letter of a step, "" where the engine has none of it.
+func (v *view) benchLetter(key string) string {
+	for i, s := range v.benchSteps() {
+		if s.key == key {
+			return letters[i : i+1]
+		}
+	}
+	return ""
+}
+
+// penSteps are steps of a list that the engine has, with their words and boxes.
+func (v *view) penSteps(lists ...[]benchStep) []figure.PenStep {
+	b := v.bench()
+	var steps []figure.PenStep
+	for i, list := range lists {
+		for k, s := range list {
+			if !b.fitting(s.fits) {
+				continue
+			}
+			said := words(v.label("bench.step."+s.key, "dose", b.doseWords()))
+			step := figure.PenStep{Letter: v.benchLetter(s.key), Name: said[0], When: said[1], Joins: s.joins, Apart: i > 0 && k == 0}
+			for _, box := range s.boxes {
+				if b.fitting(box.fits) {
+					made := v.penBox(box.key, "")
+					made.Share = box.share
+					step.Boxes = append(step.Boxes, made)
+				}
+			}
+			steps = append(steps, step)
+		}
+	}
+	return steps
+}
+
+// penBox makes a box of its words: the label, and behind bars its choices, or
+// its unit after an underscore; with what is known already.
+func (v *view) penBox(key, value string) figure.PenBox {
+	said := words(v.label("bench.box." + key))
+	box := figure.PenBox{Label: said[0], Value: value}
+	for _, word := range said[1:] {
+		if unit, is := strings.CutPrefix(word, "_"); is {
+			box.Unit = strings.TrimSpace(unit)
+			continue
+		}
+		box.Choices = append(box.Choices, word)
+	}
+	if value != "" {
+		box.Choices, box.Unit = nil, ""
+	}
+	return box
 }
 
 // words are the parts of a label that lists several, between bars.
@@ -50,69 +123,105 @@ func words(label string) []string {
 	return parts
 }
 
-// benchMethodBlock is how the test is set up: boxes to tick and short lines.
-func (v *view) benchMethodBlock() layout.Block {
-	d := figure.CheckBoxes{Name: "bench-method", Title: v.label("bench.method")}
-	groups := []string{"engine", "coolant", "throttle", "choke", "plugs", "battery", "cranking", "strokes", "gauge", "disabled", "air"}
-	for _, group := range groups {
-		if v.test.Spec.Diesel() && (group == "throttle" || group == "choke") {
-			continue
-		}
-		parts := words(v.label("bench.method." + group))
-		g := figure.CheckGroup{Label: parts[0]}
-		for _, part := range parts[1:] {
-			if line, isLine := strings.CutPrefix(part, "_"); isLine {
-				g.WriteIn = strings.TrimSpace(line)
-				continue
-			}
-			g.Choices = append(g.Choices, part)
-		}
-		d.Groups = append(d.Groups, g)
-	}
-	return figure.NewCheckBoxes(d)
+// benchStepsBlock is all that is done before the table of the cylinders is
+// filled in, or while it is.
+func (v *view) benchStepsBlock() layout.Block {
+	return figure.NewPenForm(figure.PenForm{Name: "bench-steps", Steps: v.penSteps(benchRunning, benchStill), With: v.penSteps(benchEnd)})
 }
 
-// benchReadingsBlock is a row to a cylinder with its boxes in bench order.
+// benchEndBlock is what is done before the engine leaves the bench.
+func (v *view) benchEndBlock() layout.Block {
+	return figure.NewPenForm(figure.PenForm{Name: "bench-end", Steps: v.penSteps(benchEnd), With: v.penSteps(benchRunning, benchStill)})
+}
+
+// benchNumbersBlock is the boxes to tick for the numbering of an engine of two
+// banks, ticked where it is known.
+func (v *view) benchNumbersBlock() layout.Block {
+	if !v.engine.IsTwoBank() {
+		return nil
+	}
+	key := "numbering"
+	if len(v.engine.Cylinders) == 2 {
+		key = "first-bank"
+	}
+	box := v.penBox(key, "")
+	box.Ticked = []bool{v.engine.Numbered && v.numberedByBank(), v.engine.Numbered && !v.numberedByBank()}
+	if key == "first-bank" {
+		box.Ticked = nil
+	}
+	return figure.NewPenForm(figure.PenForm{Name: "bench-numbers", Steps: []figure.PenStep{{Boxes: []figure.PenBox{box}}}})
+}
+
+// numberedByBank reports a bank whose first two cylinders have numbers that
+// follow one another.
+func (v *view) numberedByBank() bool {
+	bank, names := v.engine.Banks[0].Cylinders, v.names()
+	return len(bank) > 1 && v.engine.Index(bank[1])-v.engine.Index(bank[0]) == 1 && len(names) > 1
+}
+
+// benchReadingsBlock is a row of boxes to each cylinder.
 func (v *view) benchReadingsBlock() layout.Block {
-	key := "bench.columns"
-	switch {
-	case v.engine.Kind == engine.Rotary:
-		key = "bench.columns-rotary"
-	case v.test.Spec.Diesel():
-		key = "bench.columns-diesel"
+	b := v.bench()
+	tabs := "cylinder"
+	if b.rotary() {
+		tabs = "rotor"
 	}
-	d := figure.Table{Name: "bench-readings", Title: v.label("bench.readings"), Sub: v.label("bench.readings-sub"), Pen: true}
-	if v.engine.Kind == engine.Rotary {
-		d.Title, d.Sub = v.label("bench.readings-rotary"), v.label("bench.readings-sub-rotary")
-	}
-	for i, head := range words(v.label(key)) {
-		column := figure.Column{Head: head, Share: 1}
-		if i == 0 {
-			column.Share = 0
+	d := figure.PenTable{Name: "bench-readings", Tabs: figure.PenColumn{Head: v.label("bench.column." + tabs)}, Tall: b.rotary()}
+	last := ""
+	for _, c := range benchColumns {
+		if !b.fitting(c.fits) {
+			continue
+		}
+		column := figure.PenColumn{Head: v.label("bench.column." + c.key)}
+		if letter := v.benchLetter(c.step); letter != last {
+			column.Letter, last = letter, letter
+		}
+		if c.wide {
+			column.Least = 18 * layout.MM
 		}
 		d.Columns = append(d.Columns, column)
 	}
 	for _, name := range v.names() {
-		row := make([]string, len(d.Columns))
-		if v.engine.Kind == engine.Rotary || v.engine.Numbered {
-			row[0] = name
+		if !v.engine.Numbered {
+			name = ""
 		}
-		d.Rows = append(d.Rows, row)
+		d.Rows = append(d.Rows, name)
 	}
-	if v.engine.Kind != engine.Rotary && len(v.engine.Cylinders) > 1 {
-		again := make([]string, len(d.Columns))
-		again[0] = v.label("bench.again")
-		d.Rows = append(d.Rows, again)
-	}
-	return figure.NewTable(d)
+	return figure.NewPenTable(d)
 }
 
-// benchEndBlock is what is done before the vehicle leaves the bench.
-func (v *view) benchEndBlock() layout.Block {
-	d := figure.CheckBoxes{Name: "bench-end", Title: v.label("bench.end")}
-	for _, group := range words(v.label("bench.end-groups")) {
-		d.Groups = append(d.Groups, figure.CheckGroup{Label: group, Choices: words(v.label("bench.yes-no"))})
+// benchEngineBlock is the engine with empty bores, its front up.
+func (v *view) benchEngineBlock() layout.Block {
+	plan := v.engine.Plan()
+	d := figure.PenPlan{
+		Heads: v.headGroups(), Banks: v.bankLabels(),
+		Ring: v.engine.Kind == engine.Radial, Rotors: v.engine.Kind == engine.Rotary,
+		Front: v.label("plan.engine-front"),
 	}
-	d.Groups = append(d.Groups, figure.CheckGroup{Label: v.label("bench.not-tested"), WriteIn: v.label("bench.what")})
-	return figure.NewCheckBoxes(d)
+	if v.engine.Kind == engine.Radial {
+		d.Front = v.label("bench.ring")
+	}
+	if plan.VehicleFront != engine.NotShown && plan.EngineFront != engine.NotShown && plan.VehicleFront != plan.EngineFront {
+		d.Vehicle, d.VehicleAt = v.label("plan.vehicle-front"), turnedUp(direction(plan.EngineFront), direction(plan.VehicleFront))
+	}
+	for i, name := range v.names() {
+		bore := figure.PenBore{Number: name}
+		if v.engine.Kind == engine.Rotary {
+			bore.X, bore.Y = v.engine.Rotors[i].X, v.engine.Rotors[i].Y
+		} else {
+			bore.X, bore.Y = v.engine.Cylinders[i].X, v.engine.Cylinders[i].Y
+		}
+		if !v.engine.Numbered {
+			bore.Number = ""
+		}
+		d.Cylinders = append(d.Cylinders, bore)
+	}
+	return figure.NewPenPlan(d)
+}
+
+// turnedUp is a direction on a drawing that is turned until another is up.
+func turnedUp(up, d figure.Direction) figure.Direction {
+	round := []figure.Direction{figure.Up, figure.Right, figure.Down, figure.Left}
+	turn := slices.Index(round, d) - slices.Index(round, up)
+	return round[(turn+len(round))%len(round)]
 }

@@ -92,11 +92,16 @@ var builders = map[string]func(*view) layout.Block{
 	"validity":     (*view).validityBlock,
 	"disclaimer":   (*view).disclaimerBlock,
 
+	"bench-head":     (*view).benchHeadBlock,
 	"bench-identity": (*view).benchIdentityBlock,
-	"bench-fuel":     (*view).benchFuelBlock,
-	"bench-method":   (*view).benchMethodBlock,
+	"bench-steps":    (*view).benchStepsBlock,
+	"bench-numbers":  (*view).benchNumbersBlock,
+	"bench-engine":   (*view).benchEngineBlock,
 	"bench-readings": (*view).benchReadingsBlock,
 	"bench-end":      (*view).benchEndBlock,
+	"bench-limits":   (*view).benchLimitsBlock,
+	"bench-notes":    (*view).benchNotesBlock,
+	"bench-side":     (*view).benchSideBlock,
 }
 
 // named gives a block the name by which templates and messages know it.

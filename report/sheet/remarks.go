@@ -72,6 +72,9 @@ func (v *view) cylinderWords(names []string) string {
 
 // cautionsBlock is the cautions that fit the job, all of them, in one paragraph.
 func (v *view) cautionsBlock() layout.Block {
+	if v.d == nil {
+		return v.benchCautionsBlock()
+	}
 	keys := v.cautionKeys()
 	var items []string
 	for _, key := range keys {
@@ -86,14 +89,8 @@ func (v *view) cautionsBlock() layout.Block {
 // cautionKeys are the cautions to print. That the sheet describes the engine on
 // that day only stands in the foot, where a sheet has one.
 func (v *view) cautionKeys() []string {
-	if v.d == nil {
-		return benchCautions
-	}
 	return slices.DeleteFunc(slices.Clone(v.d.Cautions), func(key string) bool { return key == "that-day-only" && v.hasBlock("foot") })
 }
-
-// benchCautions are those of an empty bench sheet, on which any test may follow.
-var benchCautions = []string{"liquid-lock", "fuel-vapour", "crank-turns", "hot-coolant", "makers-procedure"}
 
 // firstSeen is how many lines of what else was seen stay on a page that is too
 // full for all of them.
