@@ -27,8 +27,8 @@ const (
 	lineFeed
 )
 
-// separator stands between parts that run on. It begins a line with the part
-// behind it; at the end of a line it would promise something that is not there.
+// separator stands between parts that run on; where a line ends between them,
+// that parts them.
 const separator = "·"
 
 // cut cuts runs into atoms, in the room of a slice that is given.
@@ -103,8 +103,9 @@ func (c *cutter) text(a atom) string { return c.runs[a.run].Text[a.from:a.to] }
 // longestUnit is how many letters a word has that may be a number's unit.
 const longestUnit = 4
 
-// glue has numbers stay with their units and separators with what follows
-// them; a separator that nothing follows falls away.
+// glue has numbers stay with their units, and separators with what follows
+// them so that no line ends in one; a separator that nothing follows falls
+// away.
 func (c *cutter) glue() {
 	for i := 1; i+1 < len(c.atoms); i++ {
 		before, a, after := c.atoms[i-1], &c.atoms[i], c.atoms[i+1]

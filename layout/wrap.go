@@ -8,9 +8,9 @@ import (
 // Wrap breaks text into lines no wider than width: at spaces, else after a
 // hyphen, dash or slash, else, where a word alone is too wide, inside the
 // word. A line feed breaks a line; U+00A0 and U+202F never do, nor does the
-// space between a number and its unit. A separator (·) goes with what follows
-// it; nothing else is left out than one that nothing follows. A run goes on
-// where the one before it ended, without a space.
+// space between a number and its unit. A separator (·) falls away where a line
+// ends at it or the text does; nothing else is left out. A run goes on where
+// the one before it ended, without a space.
 func Wrap(m Measurer, width Length, runs ...Run) Text {
 	w := wrappers.Get().(*wrapper)
 	defer wrappers.Put(w)
@@ -75,6 +75,10 @@ func (w *wrapper) place(before, text []atom) {
 			return
 		}
 		w.flush()
+		if w.isSeparator(text[0]) && len(text) > 2 {
+			text = text[2:] // and the space behind it
+			need = total(text)
+		}
 	}
 	if need <= w.width+slack {
 		w.append(text...)
@@ -90,6 +94,10 @@ func (w *wrapper) place(before, text []atom) {
 	for _, a := range text {
 		w.split(a)
 	}
+}
+
+func (w *wrapper) isSeparator(a atom) bool {
+	return w.runs[a.run].Text[a.from:a.to] == separator
 }
 
 // split sets an atom that is wider than a line, broken where the line is full.
