@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"flag"
 	"fmt"
 	"regexp"
 	"strings"
@@ -11,39 +12,51 @@ import (
 	"gaugesheet/diag/story"
 	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
+	"gaugesheet/report/job"
 	"gaugesheet/report/sheet"
 )
+
+// jobs is how many random jobs are put on every sheet.
+var jobs = flag.Int("jobs", 200, "how many random jobs are put on every sheet")
 
 // A random job must go on one page of every kind of sheet, whole and legible,
 // with every reading on it and the findings in order of urgency.
 func TestRandomJobsOnEverySheet(t *testing.T) {
 	papers := []string{"letter", "a4", "legal"}
-	for seed := range uint64(200) {
+	for seed := range uint64(*jobs) {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			t.Parallel()
 			text := randomJob(seed)
 			j := readJob(t, "random.yaml", []byte(text))
 			d := story.Diagnose(j.Test())
-			paper := papers[seed%3]
 			for kind := range smallestType {
-				s, err := sheet.New(j, d, sheet.Options{Kind: kind, Paper: paper, Version: "test"})
-				if err != nil {
-					t.Errorf("%s (%d cylinders): %v", j.Test().Engine.Layout, len(j.Test().Engine.Cylinders), err)
-					continue
-				}
-				rec := record.New(face.Metrics())
-				s.Draw(rec)
-				checkPage(t, rec, kind, paper)
-				if kind != "blank" {
-					checkReadings(t, rec, j.Test(), d, kind)
-					checkFindingOrder(t, rec, d, kind)
-				}
+				checkRandom(t, j, d, kind, papers[seed%3])
 			}
 			if t.Failed() && testing.Verbose() {
 				t.Log(text)
 			}
 		})
 	}
+}
+
+func checkRandom(t *testing.T, j *job.Job, d *diag.Diagnosis, kind, paper string) {
+	t.Helper()
+	s, err := sheet.New(j, d, sheet.Options{Kind: kind, Paper: paper, Version: "test"})
+	if err != nil {
+		t.Errorf("%s (%d cylinders): %v", j.Test().Engine.Layout, len(j.Test().Engine.Cylinders), err)
+		return
+	}
+	rec := record.New(face.Metrics())
+	s.Draw(rec)
+	checkPage(t, rec, kind, paper)
+	checkNumbers(t, rec, kind)
+	checkLineEnds(t, rec, kind)
+	if kind == "blank" {
+		return
+	}
+	checkReadings(t, rec, j.Test(), d, kind)
+	checkFindingOrder(t, rec, d, kind)
+	checkShopsWords(t, rec, j, kind)
 }
 
 // checkReadings fails where a reading is nowhere on the page: a band with its

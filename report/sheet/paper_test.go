@@ -1,0 +1,99 @@
+package sheet_test
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"gaugesheet/diag"
+	"gaugesheet/layout/record"
+	"gaugesheet/report/job"
+	"gaugesheet/templates"
+)
+
+// words are the catalogue's, as the pages of these tests have them.
+func words(t *testing.T) *templates.Catalogue {
+	t.Helper()
+	c, err := templates.Words("en")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// leavesOut tells whether a page says that it leaves something out.
+func leavesOut(t *testing.T, rec *record.Recorder) bool {
+	t.Helper()
+	text := strings.Join(strings.Fields(pageText(rec)), " ")
+	said, err := words(t).Label("finding.more", diag.Facts{"findings": 0, "reasons": true, "suspected": false, "doubts": false})
+	if err != nil {
+		t.Fatal(err)
+	}
+	lead, _, _ := strings.Cut(said, ":")
+	inFull, err := words(t).Label("work.in-full", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return strings.Contains(text, lead+":") || strings.Contains(text, inFull)
+}
+
+// squeezed is a text as it can be looked for on a page, wherever its lines end.
+func squeezed(s string) string {
+	return strings.NewReplacer(" ", "", "\n", "", "\u00a0", "", "\u202f", "", "·", "").Replace(s)
+}
+
+// checkShopsWords fails where a text that the shop wrote is not on the page,
+// unless the page says where it stands; what is recommended and declined, and
+// the shop's terms, then stand there with their first words.
+func checkShopsWords(t *testing.T, rec *record.Recorder, j *job.Job, kind string) {
+	t.Helper()
+	page := squeezed(pageText(rec))
+	out := leavesOut(t, rec)
+	look := func(what string, always bool, texts ...job.Text) {
+		for _, text := range texts {
+			if text.Value == "" || strings.Contains(page, squeezed(text.Value)) {
+				continue
+			}
+			first := strings.Fields(text.Value)
+			if !out || always && !strings.Contains(page, squeezed(strings.Join(first[:min(3, len(first))], ""))) {
+				t.Errorf("%s: %s %q is not on the page, which says nothing of it", kind, what, text.Value)
+			}
+		}
+	}
+	look("recommended", true, j.Recommended...)
+	look("declined", true, j.Declined...)
+	look("the disclaimer", true, j.Shop.Disclaimer)
+	look("the finding", false, j.Findings...)
+	look("the note", false, j.Notes)
+	look("the code", false, j.Vehicle.Codes...)
+	look("the work done", false, j.Vehicle.WorkDone...)
+	for _, photo := range j.Photos {
+		look("the photo", false, photo.Shows)
+	}
+}
+
+// noNumber is what numbers look like that went wrong.
+var noNumber = regexp.MustCompile(`NaN|[+-]?\bInf\b|%!|\bnil\b|<no value>|(^|[\s(])[-−]0([^\d.]|$)`)
+
+func checkNumbers(t *testing.T, rec *record.Recorder, kind string) {
+	t.Helper()
+	for _, text := range rec.Texts() {
+		if bad := noNumber.FindString(text.String); bad != "" {
+			t.Errorf("%s: %q in %q", kind, bad, text.String)
+		}
+	}
+}
+
+// checkLineEnds fails where a line ends in a separator.
+func checkLineEnds(t *testing.T, rec *record.Recorder, kind string) {
+	t.Helper()
+	for _, a := range rec.Texts() {
+		last := strings.HasSuffix(strings.TrimRight(a.String, " "), "·")
+		for _, b := range rec.Texts() {
+			last = last && !(b.Block == a.Block && b.Rect.X > a.Rect.X && b.Rect.Y < a.Rect.Bottom() && a.Rect.Y < b.Rect.Bottom())
+		}
+		if last {
+			t.Errorf("%s: a line ends in a separator: %q", kind, a.String)
+		}
+	}
+}
