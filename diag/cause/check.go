@@ -51,6 +51,9 @@ type Check struct {
 	// OfTest: it tells of the gauge or of how it was tested, so that made on one
 	// cylinder it is made.
 	OfTest bool
+	// DeadFirst: where a cylinder has no pressure it comes before what goes into
+	// the cylinder, as it shows at once what stands still.
+	DeadFirst bool
 	// OfSet: it is about the cylinders together, and named for all of them.
 	OfSet bool
 }

@@ -174,7 +174,7 @@ var motionChecks = []Check{
 			return 10
 		}
 		return 20
-	}, Way: Hand | Opens, Fits: valves, Words: []string{"valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving"},
+	}, Way: Hand | Opens, Fits: valves, DeadFirst: true, Words: []string{"valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving"},
 		Outcomes: []Outcome{
 			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve"}, Words: []string{"less", "not at all", "stuck"}},
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},

@@ -90,6 +90,11 @@ func (c *Case) Far(name string) bool {
 	return g == diag.VeryLow || g == diag.NoPressure
 }
 
+// AllDead reports cylinders none of which has any pressure.
+func (c *Case) AllDead(names []string) bool {
+	return len(names) > 0 && !slices.ContainsFunc(names, func(n string) bool { return c.Grade(n) != diag.NoPressure })
+}
+
 // NeighboursOf lists the cylinders that stand beside one under the same head.
 func (c *Case) NeighboursOf(name string) []string {
 	var list []string

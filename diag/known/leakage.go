@@ -59,6 +59,9 @@ func (c *Case) LeaksAt(name, at string) bool {
 	if l == nil || !slices.Contains(l.At, at) || at == AtCoolant && c.AirCooled() || c.Rotary() {
 		return false
 	}
+	if at == AtCrankcase && c.asTightAsSound(name) {
+		return false
+	}
 	return at == AtCoolant || at == AtNeighbour || l.Loss == nil || *l.Loss > GoodLoss || c.overLimit(l) || c.LossIsBound(name)
 }
 
@@ -316,18 +319,6 @@ func (c *Case) RingLoss(l *diag.LeakResult) bool {
 func (c *Case) HighLoss(name string) bool {
 	l := c.Leak(name)
 	return l != nil && c.LeakTooHigh(l)
-}
-
-// tight is the loss in percent under which a cylinder holds its air.
-const tight = 10
-
-// AllTight reports that all of these cylinders were tested for leakage and
-// hold their air.
-func (c *Case) AllTight(names []string) bool {
-	return len(names) > 0 && !slices.ContainsFunc(names, func(n string) bool {
-		l := c.Leak(n)
-		return l == nil || *l.Loss >= tight || c.LossIsBound(n)
-	})
 }
 
 // LosesAt reports that one of these cylinders loses air at a place, by the job

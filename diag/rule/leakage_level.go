@@ -165,7 +165,7 @@ func lowButTight(c *known.Case, s known.Subject) diag.Finding {
 	if c.Several() { // that it holds its air makes it no more urgent than it was
 		f.Urgency = urgencyOf(c, s.Cylinders)
 	}
-	f.Facts["percent"] = partOfBest(c, s.Cylinders)
+	f.Facts["percent"], f.Facts["sound"] = partOfBest(c, s.Cylinders), c.LikeSound(s.Cylinders)
 	if c.Spec.TwoStroke {
 		f.Variant = twoStrokeVariant
 	}

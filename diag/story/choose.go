@@ -55,7 +55,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		}
 		settled := settles(k.Open(c), shares)
 		if settled >= leastSettled {
-			if gain := settled * ease(k, at) * s.worth(k) / float64(k.LabourFor(c, names)+setUp); gain > most {
+			if gain := settled * ease(k, at) * s.worth(c, k) / float64(k.LabourFor(c, names)+setUp); gain > most {
 				best, most = k, gain
 			}
 		}
@@ -145,9 +145,15 @@ const (
 	proven = 1.5
 )
 
+// ofDead is how much more the first look at a cylinder without pressure is worth.
+const ofDead = 2
+
 // worth is that for the causes of this story.
-func (s *story) worth(k *cause.Check) float64 {
+func (s *story) worth(c *known.Case, k *cause.Check) float64 {
 	w := 1.0
+	if k.DeadFirst && c.AllDead(s.Cylinders) {
+		w *= ofDead
+	}
 	if slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return slices.Contains(k.Mends, p.Key) }) {
 		w *= mends
 	}
