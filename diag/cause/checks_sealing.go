@@ -78,6 +78,15 @@ func eachTakes(minutes int) func(*known.Case, []string) int {
 	}
 }
 
+// seatHeard is an engine with valves of which each of these cylinders lets air out
+// past one, so that what lies on its seat may hold it off; not one without any
+// pressure, where more than dirt holds it.
+func seatHeard(c *known.Case, cylinders []string) bool {
+	return c.HasValves() && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool {
+		return c.Grade(n) == diag.NoPressure || !c.LeaksAt(n, known.AtExhaust) && !c.LeaksAt(n, known.AtInlet)
+	})
+}
+
 // sealingChecks tell where a cylinder loses its pressure.
 var sealingChecks = []Check{
 	{Name: "wet-test", Minutes: 10, MinutesOf: eachTakes(5), Way: Starter | Oils, Words: []string{"wet compression"}, Made: madeWet,
@@ -93,11 +102,15 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "exhaust", For: []string{"exhaust-valve", "valve-lash", "carbon-on-seat", "valve-recession", "stuck-valve", "bent-valve", "sticking-valve"}, Fits: valved, Enter: leak(35, known.AtExhaust)},
 			{Name: "exhaust port", For: []string{"rings", "piston", "scored-bore", "stuck-rings"}, Fits: twoStroke, Enter: leak(35, known.AtExhaust)},
-			{Name: "inlet", For: []string{"inlet-valve", "stuck-valve", "bent-valve", "reed-valve"}, Enter: leak(35, known.AtInlet)},
+			{Name: "inlet", For: []string{"inlet-valve", "carbon-on-seat", "stuck-valve", "bent-valve", "reed-valve"}, Enter: leak(35, known.AtInlet)},
 			{Name: "crankcase", For: []string{"rings", "scored-bore", "piston", "holed-piston", "wear", "stuck-rings", "broken-ring-land", "washed-bore", "dry-bores"}, Enter: leak(35, known.AtCrankcase)},
 			{Name: "coolant", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Fits: wet, Enter: leak(35, known.AtCoolant)},
 			{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: headShared, Enter: leak(35, known.AtNeighbour)},
 			{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}}}},
+	{Name: "seat-and-retest", Minutes: 15, Way: Hand | Air, Mends: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"valve tapped", "seat cleaned", "valve reseated", "valve staked", "valves tapped"}, Fits: seatHeard,
+		Outcomes: []Outcome{
+			{Name: "it seals", For: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"seals", "sealed", "loses less"}},
+			{Name: "it leaks as before", Else: true, Words: []string{"leaks", "same", "no change"}}}},
 	{Name: "leak-down-pair", Minutes: 15, Way: Hand | Air, Words: []string{"leak-down between"}, OfSet: true,
 		Fits: func(c *known.Case, cylinders []string) bool {
 			return pistons(c, cylinders) && len(cylinders) > 1 && len(c.Engine.NeighbourRuns(cylinders)) < len(cylinders)

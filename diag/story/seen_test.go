@@ -29,7 +29,7 @@ func TestSeenLeads(t *testing.T) {
 		{"a scored wall, nothing else tested but a plug", sample.Of("inline-4", sample.Looks("normal", "normal", "oil-wet", "normal"), bore(diag.Bore{Wall: "scored"})), "scored-bore", false},
 		{"a burnt valve, and air at it", sample.Dry("inline-4", low, sample.Leak("3", 60, "exhaust"), bore(diag.Bore{Valves: "burnt"})), "exhaust-valve", false},
 		{"a hole and a scored wall, and metal on the plug", sample.Dry("inline-4", low, sample.Plug("detonation", "3"), bore(diag.Bore{Wall: "scored", Crown: "holed"})), "holed-piston", false},
-		{"carbon on the seat, and air at it", sample.Dry("inline-4", low, sample.Leak("3", 18, "inlet"), bore(diag.Bore{Seat: "carbon"})), "carbon-on-seat", false},
+		{"carbon on the seat, and air at it", sample.Dry("inline-4", low, sample.Leak("3", 18, "inlet"), bore(diag.Bore{Seat: "carbon"})), "carbon-on-seat", true}, // it is cleaned,
 		{"carbon on the seat, no air heard", sample.Dry("inline-4", low, bore(diag.Bore{Seat: "carbon"})), "", true},
 		{"a marked crown", sample.Dry("inline-4", low, bore(diag.Bore{Crown: "marked"})), "", true},
 		{"a scored wall that holds its air", sample.Dry("inline-4", low, sample.Leak("3", 5), bore(diag.Bore{Wall: "scored"})), "", true},

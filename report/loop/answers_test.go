@@ -160,6 +160,9 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"set-and-retest": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.tight }), "it comes back", "it stays low")
 	},
+	"seat-and-retest": func(b *bench, on []int) answer {
+		return yes(b.anyOf(on, func(c *bore) bool { return c.held }), "it seals", "it leaks as before")
+	},
 	"exhaust-restriction": func(*bench, []int) answer { return yes(false, "", "free") },
 	"watch-valve-gear": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.motion || c.held && c.exhaust+c.inlet > 4 }), "one moves less", "all move alike")
