@@ -109,10 +109,16 @@ func (t *Test) UnitReadOff() bool {
 	})
 }
 
+// NotStarting reports an engine that is said not to start: next to nothing in
+// its cylinders is believed then.
+func (t *Test) NotStarting() bool {
+	return t.Spec.Runs == "does not run" || slices.Contains(t.History.Complaints, "no start")
+}
+
 // suspectUnit reports a notice that the compression of the whole engine may
 // stand in another unit than is written: then next to nothing is no grade.
 func (t *Test) suspectUnit() bool {
-	return !t.UnitReadOff() && slices.ContainsFunc(t.Noted, func(n Notice) bool {
+	return !t.UnitReadOff() && !t.NotStarting() && slices.ContainsFunc(t.Noted, func(n Notice) bool {
 		return n.Rule == "unit-suspect" && len(n.Cylinders) == 0 && n.Facts["section"] == "compression"
 	})
 }
@@ -126,7 +132,7 @@ func (c *cranking) grade(r *CompressionResult) {
 		return
 	}
 	reference, high := c.samples.reference()
-	if high >= 0 && c.boundsUneven(high) {
+	if high >= 0 && (c.boundsUneven(high) || c.othersLow(high)) {
 		reference, high = high, -1
 	}
 	bound, bounded := c.boundAbove()
@@ -200,6 +206,34 @@ func (c *cranking) boundsUneven(high int) bool {
 		return slices.ContainsFunc(c.samples, func(s sample) bool {
 			return s.name != c.samples[high].name && s.value < b.value*(100-othersWithin)/100-tiny*b.value
 		})
+	})
+}
+
+// What takes up room in a chamber hardly makes one cylinder read so much more
+// than its neighbours, in percent of it, while it gives no more than a sound one
+// may, in psi: common practice, no source.
+const (
+	farUnderHigh    = 60
+	soundMostSpark  = 220
+	soundMostDiesel = 500
+)
+
+// othersLow reports that the cylinders beside a high one are low, and it is not
+// high: they read so much less that nothing in its chamber explains it, and it
+// gives what a sound engine may. With a wet plug it may still hold liquid.
+func (c *cranking) othersLow(high int) bool {
+	one := c.samples[high]
+	most := float64(soundMostSpark)
+	if c.test.Spec.Diesel() {
+		most = soundMostDiesel
+	}
+	limit, ok := inUnit(most, quantity.PSI, c.test.Compression.Unit)
+	wet := c.test.Plugs != nil && slices.Contains([]string{"oil-wet", "fuel-wet", "coolant"}, c.test.Plugs.ByCylinder[one.name].Look)
+	if !ok || one.value > limit || wet {
+		return false
+	}
+	return !slices.ContainsFunc(c.samples, func(s sample) bool {
+		return s.name != one.name && s.value >= one.value*farUnderHigh/100
 	})
 }
 

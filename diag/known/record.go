@@ -97,8 +97,14 @@ func (c *Case) WholeSection(n diag.Notice) string {
 // another unit than is written.
 func (c *Case) UnitSuspect() bool {
 	s := c.Cranking()
-	nothing := s.WithoutPressure() && s.Lowest <= 0 // nothing is nothing in any unit
-	return !nothing && !c.Test.UnitReadOff() && slices.ContainsFunc(c.Noted, func(n diag.Notice) bool { return c.WholeSection(n) == "compression" })
+	nothing := s.WithoutPressure() && (s.Lowest <= 0 || c.NotStarting()) // nothing is nothing in any unit
+	return !nothing && c.UnitNoted()
+}
+
+// UnitNoted reports a notice that the compression of the whole engine looks like
+// another unit, and nobody who read it off the gauge.
+func (c *Case) UnitNoted() bool {
+	return !c.Test.UnitReadOff() && slices.ContainsFunc(c.Noted, func(n diag.Notice) bool { return c.WholeSection(n) == "compression" })
 }
 
 // ReadsNothing reports one of some cylinders to read 0, which is nothing in any

@@ -81,6 +81,7 @@ func weighNone(c *known.Case, _ known.Subject) []Voice {
 		list = common("timing-drive", "gauge-reads-low", "cam-timing")
 	}
 	return slices.Concat(list, timingTouched(c),
+		where(c.UnitNoted(), as(OfTest, speaks(Hint, "other-unit"))),
 		where(valvesStill(c), as(OfHistory, speaks(Known, "timing-drive"))),
 		where(c.Flooded() && !valvesStill(c), as(OfPlugs, speaks(Heard, "washed-bore", "flooding"))),
 		where(c.Spec.Decompressor == "", speaks(Known-Hint, "decompressor")))

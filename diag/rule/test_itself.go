@@ -42,6 +42,7 @@ var turningRules = []Rule{
 		Source:  "makers' figures are stated at cranking speeds of 200 r/min and more; the bound: common practice",
 		Asks:    "compression or a rotary's faces were read at a cranking speed under 150 r/min",
 		Notices: slowCranking, Kind: OfTest, Weigh: voicesOf(turnedSlowly), Repeat: "charge-and-repeat", Headline: "test-tires",
+		Doubt: "slow-cranking", Doubts: onAnyStarter, Shifts: true, Unsettles: mayBeAll,
 	},
 	{
 		Name: "battery-sags", Title: "The battery sagged on the starter", Class: TestItself, About: diag.AboutTest,
@@ -50,6 +51,7 @@ var turningRules = []Rule{
 		Source:  "the usual load test ends at 9.6 V (from memory)",
 		Asks:    "compression or a rotary's faces were read, and the battery's voltage on the starter was under 9.6 V (of a 6 V or 24 V system in proportion)",
 		Notices: batterySags, Kind: OfTest, Weigh: voicesOf(batterySagged), Repeat: "charge-and-repeat", Headline: "test-tires",
+		Doubt: "battery-sags", Doubts: onAnyStarter, Shifts: true, Unsettles: mayBeAll,
 	},
 	{
 		Name: "strokes-differ", Title: "Not every cylinder had the same strokes", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
@@ -57,7 +59,8 @@ var turningRules = []Rule{
 		Source:  "US Army Ordnance subcourse OD1001, p. 91-92 (each cylinder should reach its maximum in about the same number of turns)",
 		Asks:    "the job records another number of compression strokes for some cylinders than for the others",
 		Notices: strokesDiffer, Kind: OfTest,
-		Doubt: "strokes-differ", Doubts: onStarter, Repeat: "repeat-method",
+		Doubt: "strokes-differ", Doubts: onStarter, Repeat: "repeat-method", Headline: "test-strokes",
+		Unsettles: func(n diag.Notice) bool { fewer, _ := n.Facts["fewer"].(bool); return fewer },
 	},
 }
 
@@ -104,6 +107,12 @@ func notice(rule, variant string, cylinders []string, facts diag.Facts) []diag.N
 // always asks for the check of a notice whether or not anything was found.
 func always(*known.Case, diag.Notice) bool { return true }
 
+// mayBeAll reports a fault of the test that may be all that lowers the readings.
+func mayBeAll(n diag.Notice) bool { far, _ := n.Facts["far"].(bool); return !far }
+
+// farLow reports an engine so far under its figure that no slow starter explains it.
+func farLow(c *known.Case) bool { low := c.AllLow(); return low != nil && low.Share < farOff }
+
 // noted passes on the notices that reading the job gave rise to.
 func noted(rule string) func(*known.Case) []diag.Notice {
 	return func(c *known.Case) []diag.Notice {
@@ -148,7 +157,7 @@ func slowCranking(c *known.Case) []diag.Notice {
 	if !cranked(c) || !c.TurnsSlowly() {
 		return nil
 	}
-	return notice("slow-cranking", "", nil, diag.Facts{"rpm": diag.Number{Value: c.CrankingSpeed()}})
+	return notice("slow-cranking", "", nil, diag.Facts{"rpm": diag.Number{Value: c.CrankingSpeed()}, "far": farLow(c)})
 }
 
 func batterySags(c *known.Case) []diag.Notice {
@@ -157,11 +166,11 @@ func batterySags(c *known.Case) []diag.Notice {
 		return nil
 	}
 	return notice("battery-sags", "", nil, diag.Facts{
-		"volts": diag.Number{Value: *c.Conditions.Battery.CrankingV, Decimals: 1, Unit: "V"}, "least": diag.Number{Value: least, Decimals: 1, Unit: "V"}})
+		"volts": diag.Number{Value: *c.Conditions.Battery.CrankingV, Decimals: 1, Unit: "V"}, "least": diag.Number{Value: least, Decimals: 1, Unit: "V"}, "far": farLow(c)})
 }
 
 func strokesDiffer(c *known.Case) []diag.Notice {
-	usual, different := c.Conditions.Strokes, []string(nil)
+	usual, different, fewer := c.Conditions.Strokes, []string(nil), true
 	for _, name := range c.Engine.Names() {
 		n, given := c.Compression.Strokes[name]
 		if !given {
@@ -171,13 +180,13 @@ func strokesDiffer(c *known.Case) []diag.Notice {
 			usual = n
 		}
 		if n != usual {
-			different = append(different, name)
+			different, fewer = append(different, name), fewer && n < usual
 		}
 	}
 	if len(different) == 0 {
 		return nil
 	}
-	return notice("strokes-differ", "", different, diag.Facts{"strokes": c.Compression.Strokes[different[0]], "usual": usual})
+	return notice("strokes-differ", "", different, diag.Facts{"strokes": c.Compression.Strokes[different[0]], "usual": usual, "fewer": fewer})
 }
 
 func notStandard(c *known.Case) []diag.Notice {

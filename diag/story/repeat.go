@@ -22,7 +22,7 @@ func aboutTest(c *known.Case, told []*story) *story {
 	test := &story{}
 	for _, n := range c.Sums.Notices {
 		r := rule.Named(n.Rule)
-		if r == nil || repeatOf(c, r, n) == "" {
+		if r == nil || repeatOf(c, r, n) == "" || settledBy(c, r, n) {
 			continue
 		}
 		urgency := diag.Urgency("")
@@ -63,6 +63,13 @@ func repeated(c *known.Case, r *rule.Rule, n diag.Notice) bool {
 	return k != nil && k.IsMade(c, n.Cylinders)
 }
 
+// settledBy reports that the check which makes a test good was made, and that no
+// other comes after it.
+func settledBy(c *known.Case, r *rule.Rule, n diag.Notice) bool {
+	k := cause.CheckNamed(repeatOf(c, r, n))
+	return k != nil && k.Then == "" && k.IsMade(c, n.Cylinders)
+}
+
 // repeatOf is the check that makes good what a notice doubts, "" for none.
 func repeatOf(c *known.Case, r *rule.Rule, n diag.Notice) string {
 	if r.RepeatOf != nil {
@@ -91,9 +98,24 @@ func (s *story) restsOn(r *rule.Rule, n diag.Notice) bool {
 	if !shares(n.Cylinders, s.Cylinders) || s.class() == rule.TestItself || r.Shifts && s.comparesCylinders() {
 		return false
 	}
-	needs := s.needsOf()
+	needs := s.accusedBy()
 	doubts := doubtedBy(r, n)
 	return len(needs) > 0 && !slices.ContainsFunc(needs, func(need known.Need) bool { return !slices.Contains(doubts, need) })
+}
+
+// accusedBy are the kinds of readings that the leading finding rests on; of one
+// that only explains what others found, those that these rest on.
+func (s *story) accusedBy() []known.Need {
+	if len(s.members) == 0 || !s.lead().rule.Keeps {
+		return s.needsOf()
+	}
+	var needs []known.Need
+	for _, m := range s.members {
+		if !m.rule.Keeps && m.finding.Urgency != diag.NoAction {
+			needs = append(needs, m.rule.Needs...)
+		}
+	}
+	return needs
 }
 
 // repeatCheck is the check that makes a test good: that of the first notice

@@ -63,7 +63,7 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 				doubted++
 			}
 		}
-		if s.urgentBy(doubtedBy(r, n)) {
+		if s.urgentBy(doubtedBy(r, n)) && !repeated(c, r, n) {
 			s.unsettle(c, r, n)
 		}
 		if doubted == 0 {
@@ -104,7 +104,7 @@ func (s *story) comparesCylinders() bool {
 // rests on proved to be at fault. In another unit an engine without pressure may
 // be a sound one, if it reads anything; by any other fault of the test it is not.
 func (s *story) unsettle(c *known.Case, r *rule.Rule, n diag.Notice) {
-	otherUnit := c.WholeSection(n) != "" && !c.ReadsNothing(s.Cylinders)
+	otherUnit := c.WholeSection(n) != "" && !c.ReadsNothing(s.Cylinders) && !(c.NotStarting() && c.NothingRead())
 	if otherUnit && s.Urgency.Rank() > diag.CheckAgain.Rank() || r.Unsettles != nil && r.Unsettles(n) && (s.Urgency == diag.ActSoon || s.Urgency == diag.CheckAgain) {
 		s.Urgency, s.waits = diag.CheckAgain, true
 	}
@@ -122,6 +122,9 @@ var sections = map[string][]known.Need{
 // doubtedBy are the readings that a notice casts doubt on: those of its own
 // section where it names one.
 func doubtedBy(r *rule.Rule, n diag.Notice) []known.Need {
+	if far, _ := n.Facts["far"].(bool); far { // what reads so much less is not lowered by that alone
+		return nil
+	}
 	section, named := n.Facts["section"].(string)
 	if !named {
 		return r.Doubts

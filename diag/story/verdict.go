@@ -89,6 +89,9 @@ func alsoUrgent(d *diag.Diagnosis) []diag.Also {
 		if s.Urgency != d.Urgency {
 			break
 		}
+		if d.Stories[0].About == diag.AboutTest && d.Urgency == diag.CheckAgain && s.Next != nil && d.Stories[0].Next != nil && s.Next.Key == d.Stories[0].Next.Key {
+			continue // it waits for the test, which is what the headline asks for
+		}
 		if len(s.Members) > 0 && rule.Named(s.Members[0].Rule).Class == rule.Elsewhere {
 			continue
 		}

@@ -40,6 +40,9 @@ func wholeCases() []Case {
 		{Name: "one far above, or the others low", Test: Dry("inline-4", []float64{160, 100, 101, 99}), Fires: []string{"one-high"}, Not: []string{"one-low", "scattered-low"}},
 		{Name: "even, too close to a stated limit", Test: Dry("inline-5", []float64{160, 163, 150, 162, 161}, SpreadOfHighest(10)), Fires: []string{"even-no-minimum"}},
 		{Name: "even and above the minimum, too close to a stated limit", Test: Dry("inline-5", []float64{160, 163, 150, 162, 161}, SpreadOfHighest(10), Minimum(110)), Fires: []string{"even-above-minimum"}},
+		{Name: "two neighbours far under a good third", Test: Dry("inline-3", []float64{180, 95, 92}), Fires: []string{"neighbours-low"}, Not: []string{"one-high"}},
+		{Name: "one far above that holds oil", Test: Dry("inline-3", []float64{180, 95, 92}, Plug("oil-wet", "1")), Fires: []string{"one-high"}, Not: []string{"neighbours-low"}},
+		{Name: "one far above what a sound engine gives", Test: Dry("inline-4", []float64{150, 152, 290, 149}), Fires: []string{"one-high"}, Not: []string{"most-low"}},
 		{Name: "not high enough", Test: Dry("inline-4", []float64{150, 152, 160, 149}), Not: []string{"one-high"}},
 	}
 }
