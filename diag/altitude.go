@@ -1,7 +1,6 @@
 package diag
 
 import (
-	"fmt"
 	"math"
 
 	"gaugesheet/diag/air"
@@ -13,17 +12,16 @@ import (
 type atmosphere struct {
 	pressure *float64 // what limits from sea level are multiplied by
 	density  *float64 // what most printed tables would multiply them by
-	source   string
 }
 
 // atmosphereOf takes the barometer at the place itself where it was read, and
 // else the altitude. A gauge reading is p_atm (r^n - 1) and so follows the
 // pressure; the density is given for comparison, by altitude alone.
 func atmosphereOf(c Conditions) atmosphere {
-	a := atmosphere{source: "standard atmosphere at sea level taken"}
+	a := atmosphere{}
 	if c.AltitudeM != nil {
 		if p, err := air.PressureRatio(*c.AltitudeM); err == nil {
-			a.pressure, a.source = &p, fmt.Sprintf("standard atmosphere at %.0f m", *c.AltitudeM)
+			a.pressure = &p
 		}
 		if d, err := air.DensityRatio(*c.AltitudeM); err == nil {
 			a.density = &d
@@ -31,7 +29,7 @@ func atmosphereOf(c Conditions) atmosphere {
 	}
 	if c.BarometerKPa != nil {
 		if p, err := air.StationRatio(quantity.Value{Number: *c.BarometerKPa, Unit: quantity.KPa}); err == nil {
-			a.pressure, a.source = &p, fmt.Sprintf("barometer %.1f kPa", *c.BarometerKPa)
+			a.pressure = &p
 		}
 	}
 	return a
@@ -65,7 +63,7 @@ func expectedBand(t *Test, unit quantity.Unit) *Expected {
 	if err != nil {
 		return nil
 	}
-	return &Expected{Low: band.Low, High: band.High, Basis: band.Basis + "; " + a.source, ByRatio: s.InletClosesDeg <= 0}
+	return &Expected{Low: band.Low, High: band.High, Working: band.Working, ByRatio: s.InletClosesDeg <= 0}
 }
 
 // strokeMM is the stroke as recorded, or from displacement and bore; 0 where

@@ -2,7 +2,6 @@ package diag_test
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	. "gaugesheet/diag"
@@ -236,7 +235,7 @@ func TestExpectedOfTheRatioAlone(t *testing.T) {
 	test := cranked(t, 170, 172, 169, 171)
 	test.Spec = Spec{Fuel: "petrol", Ratio: 10}
 	e := Assess(test).Compression.Expected
-	if e == nil || !near(e.Low, 153.8, 0.05) || !near(e.High, 233.1, 0.05) || !e.ByRatio || !strings.Contains(e.Basis, "50 to 70 deg") {
+	if e == nil || !near(e.Low, 153.8, 0.05) || !near(e.High, 233.1, 0.05) || !e.ByRatio || e.Working.ClosesLow != 50 || e.Working.ClosesHigh != 70 {
 		t.Fatalf("expected: %+v", e)
 	}
 	for what, spoil := range map[string]func(*Spec){
@@ -262,7 +261,7 @@ func TestExpected(t *testing.T) {
 	// Worked out apart from this program from the slider-crank and polytropic
 	// formulas: 170.61 to 214.19 psi at sea level.
 	e := Assess(full()).Compression.Expected
-	if e == nil || !near(e.Low, 170.61, 0.01) || !near(e.High, 214.19, 0.01) || e.Basis == "" {
+	if e == nil || !near(e.Low, 170.61, 0.01) || !near(e.High, 214.19, 0.01) || e.Working.EffectiveLow == 0 {
 		t.Fatalf("expected: %+v", e)
 	}
 	high := full()

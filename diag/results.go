@@ -1,6 +1,9 @@
 package diag
 
-import "gaugesheet/diag/quantity"
+import (
+	"gaugesheet/diag/air"
+	"gaugesheet/diag/quantity"
+)
 
 // A CompressionResult is the sums on a compression test, in its unit.
 type CompressionResult struct {
@@ -114,7 +117,7 @@ type PublishedRule struct {
 // geometry, in the test's unit; never a limit.
 type Expected struct {
 	Low, High float64
-	Basis     string
+	Working   air.Working // at the air pressure that the conditions give, else the standard one
 	// ByRatio: the inlet's closing is not known, and the band is that of every
 	// usual one.
 	ByRatio bool

@@ -1,6 +1,7 @@
 package templates
 
 import (
+	"fmt"
 	"testing"
 
 	"gaugesheet/diag"
@@ -26,6 +27,29 @@ func TestRotorsAreNoCylinders(t *testing.T) {
 			if got, err := c.Of(rotary).say(said, diag.Facts{"Cylinders": one.names}); err != nil || got != want {
 				t.Errorf("%v of a rotary %t: %q %v, want %q", one.names, rotary, got, err, want)
 			}
+		}
+	}
+}
+
+// Owners read whole percent, unless that would hide which side of a limit a
+// figure is on.
+func TestWholePercent(t *testing.T) {
+	percent := func(v float64) diag.Number { return diag.Number{Value: v, Decimals: 1, Unit: "%"} }
+	for _, one := range []struct {
+		value any
+		limit diag.Number
+		want  string
+	}{
+		{percent(12.4), percent(10), "12\u00a0%"},
+		{percent(10.3), percent(10), "10.3\u00a0%"},
+		{percent(9.6), percent(10), "9.6\u00a0%"},
+		{percent(10), percent(10), "10\u00a0%"},
+		{percent(0.3), percent(10), "0.3\u00a0%"},
+		{diag.Number{Value: 8.5, Decimals: 1, Unit: "bar"}, percent(10), "8.5\u00a0bar"},
+		{"over 8.5 %", percent(10), "over 8.5 %"},
+	} {
+		if got := fmt.Sprint(whole(one.value, one.limit)); got != one.want {
+			t.Errorf("%v beside %v is %q, want %q", one.value, one.limit, got, one.want)
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"text/template"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
 )
 
 // Said is a finding in words.
@@ -94,6 +95,29 @@ func (c *Catalogue) Check(check diag.Check, a Audience) (SaidCheck, error) {
 		return SaidCheck{}, s.err
 	}
 	return *said, nil
+}
+
+// Expected says what the band of plausible cranking pressures was worked out
+// from, at the air pressure of the conditions.
+func (c *Catalogue) Expected(e *diag.Expected, at diag.Conditions) (string, error) {
+	w := e.Working
+	number := func(v float64, decimals int, unit quantity.Unit) diag.Number {
+		return diag.Number{Value: v, Decimals: decimals, Unit: unit}
+	}
+	facts := diag.Facts{"alone": e.ByRatio, "ratio": strconv.FormatFloat(w.Ratio, 'g', -1, 64), "rod": "", "altitude": nil, "barometer": nil,
+		"closes": strconv.FormatFloat(w.ClosesLow, 'g', -1, 64), "latest": strconv.FormatFloat(w.ClosesHigh, 'g', -1, 64),
+		"effective": number(w.EffectiveLow, 2, ""), "effectiveHigh": number(w.EffectiveHigh, 2, ""),
+		"exponent": number(w.ExponentLow, 2, ""), "exponentHigh": number(w.ExponentHigh, 2, "")}
+	if w.TypicalRod > 0 {
+		facts["rod"] = number(w.TypicalRod, 1, "")
+	}
+	switch {
+	case at.BarometerKPa != nil:
+		facts["barometer"] = number(*at.BarometerKPa, 1, quantity.KPa)
+	case at.AltitudeM != nil:
+		facts["altitude"] = number(*at.AltitudeM, 0, quantity.Metre)
+	}
+	return c.Label("expected.basis", facts)
 }
 
 // Label gives a fixed word of the sheets with its facts in place.
@@ -186,6 +210,7 @@ func (c *Catalogue) wordFuncs() template.FuncMap {
 		"many":    func(n diag.Names) bool { return len(n) != 1 },
 		"where":   c.where,
 		"capital": func(fact any) string { return capital(fmt.Sprint(fact)) },
+		"whole":   whole,
 		"say":     c.term,
 		"says":    c.terms,
 		"known":   c.known,
@@ -196,6 +221,27 @@ func (c *Catalogue) wordFuncs() template.FuncMap {
 		"rotor":   c.rotor,
 		"Rotor":   func(n diag.Names) (string, error) { return capitalOf(c.rotor(n)) },
 	}
+}
+
+// whole is a percentage without decimals, for whoever owns the engine; with its
+// own where it could not else be told from the one that it is held against, or
+// from nothing.
+func whole(value any, against ...any) any {
+	n, ok := value.(diag.Number)
+	if !ok || n.Unit != quantity.Percent {
+		return value
+	}
+	short := n
+	short.Decimals = 0
+	for _, other := range against {
+		if o, ok := other.(diag.Number); ok && short.Printed() == o.Printed() && n.Printed() != o.Printed() {
+			return n
+		}
+	}
+	if short.Printed() == 0 {
+		return n
+	}
+	return short
 }
 
 // plural chooses by a count, which may be a number of things or the things.

@@ -84,7 +84,19 @@ func CrankingPressure(effectiveRatio, exponent, atmosphere float64) float64 {
 type Band struct {
 	Low, High      float64 // gauge, in the unit of the atmosphere given
 	EffectiveRatio float64
-	Basis          string // how it was worked out, in words
+	Working        Working
+}
+
+// Working is what a band was worked out from.
+type Working struct {
+	Ratio         float64
+	ClosesLow     float64 // of the inlet, degrees after bottom dead centre
+	ClosesHigh    float64 // more than ClosesLow where it is not known
+	EffectiveLow  float64 // the ratio from the closing of the inlet
+	EffectiveHigh float64
+	ExponentLow   float64
+	ExponentHigh  float64
+	TypicalRod    float64 // in strokes, taken because rod or stroke is not known; 0 where it is
 }
 
 // Expected gives the cranking pressures that the geometry makes plausible, for
@@ -99,16 +111,16 @@ func Expected(g Geometry, atmosphere float64) (Band, error) {
 	if err != nil {
 		return Band{}, err
 	}
-	basis := fmt.Sprintf("ratio %v, inlet closing %v deg after bottom dead centre, effective ratio %.2f, exponent %.2f to %.2f",
-		g.Ratio, g.InletCloses, ratio, lowExponent, highExponent)
+	w := Working{Ratio: g.Ratio, ClosesLow: g.InletCloses, ClosesHigh: g.InletCloses, EffectiveLow: ratio, EffectiveHigh: ratio,
+		ExponentLow: lowExponent, ExponentHigh: highExponent}
 	if g.Stroke == 0 || g.Rod == 0 {
-		basis += fmt.Sprintf("; stroke or rod not recorded, a typical rod of %v strokes taken", typicalRodRatio)
+		w.TypicalRod = typicalRodRatio
 	}
 	return Band{
 		Low:            CrankingPressure(ratio, lowExponent, atmosphere),
 		High:           CrankingPressure(ratio, highExponent, atmosphere),
 		EffectiveRatio: ratio,
-		Basis:          basis,
+		Working:        w,
 	}, nil
 }
 
@@ -133,12 +145,9 @@ func ExpectedOfAny(g Geometry, atmosphere float64) (Band, error) {
 	if err != nil {
 		return Band{}, err
 	}
-	return Band{
-		Low: late.Low, High: early.High,
-		EffectiveRatio: (late.EffectiveRatio + early.EffectiveRatio) / 2,
-		Basis: fmt.Sprintf("ratio %v alone, inlet closing not known: %d to %d deg after bottom dead centre assumed, effective ratio %.2f to %.2f, exponent %.2f to %.2f",
-			g.Ratio, earlyClosing, lateClosing, late.EffectiveRatio, early.EffectiveRatio, lowExponent, highExponent),
-	}, nil
+	w := Working{Ratio: g.Ratio, ClosesLow: earlyClosing, ClosesHigh: lateClosing,
+		EffectiveLow: late.EffectiveRatio, EffectiveHigh: early.EffectiveRatio, ExponentLow: lowExponent, ExponentHigh: highExponent}
+	return Band{Low: late.Low, High: early.High, EffectiveRatio: (late.EffectiveRatio + early.EffectiveRatio) / 2, Working: w}, nil
 }
 
 // RatioShare gives the cranking pressure of one compression ratio as a part of

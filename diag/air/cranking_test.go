@@ -2,7 +2,6 @@ package air
 
 import (
 	"math"
-	"strings"
 	"testing"
 )
 
@@ -69,8 +68,8 @@ func TestExpected(t *testing.T) {
 		if err != nil || !near(got.EffectiveRatio, tt.ratio, 1e-5) || !near(got.Low, tt.low, 0.01) || !near(got.High, tt.high, 0.01) {
 			t.Errorf("%+v: %+v, %v", tt.g, got, err)
 		}
-		if strings.Contains(got.Basis, "typical") {
-			t.Errorf("%+v: basis %q speaks of a typical rod", tt.g, got.Basis)
+		if got.Working.TypicalRod != 0 {
+			t.Errorf("%+v: %+v takes a typical rod", tt.g, got.Working)
 		}
 	}
 }
@@ -86,7 +85,7 @@ func TestExpectedWithTypicalRod(t *testing.T) {
 		{Rod: 150, InletCloses: 60, Ratio: 9.5},
 	} {
 		got, err := Expected(g, standardPSI)
-		if err != nil || !near(got.Low, want.Low, 1e-9) || !strings.Contains(got.Basis, "typical rod of 1.7 strokes") {
+		if err != nil || !near(got.Low, want.Low, 1e-9) || got.Working.TypicalRod != 1.7 {
 			t.Errorf("%+v: %+v, %v", g, got, err)
 		}
 	}

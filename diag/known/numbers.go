@@ -99,8 +99,12 @@ func (c *Case) LimitFacts(l *diag.LimitResult) diag.Facts {
 	}
 	number := func(v float64) diag.Number { return diag.Number{Value: v, Decimals: decimals, Unit: l.Unit} }
 	kind, basis, _ := strings.Cut(l.Rule, " of ")
+	limit := number(l.Limit)
+	if limit.Value == math.Trunc(limit.Value) {
+		limit.Decimals = 0
+	}
 	return diag.Facts{
-		"kind": kind, "basis": basis, "limit": number(l.Limit), "value": number(l.Value), "u": number(l.Uncertainty), "rule": l.Rule,
+		"kind": kind, "basis": basis, "limit": limit, "value": number(l.Value), "u": number(l.Uncertainty), "rule": l.Rule,
 		"entered": l.AsEntered, "source": l.Source, "corrected": l.Corrected, "cylinder": l.Cylinder,
 	}
 }

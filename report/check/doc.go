@@ -21,6 +21,7 @@ type spoken struct {
 	advice   string
 	cautions []string
 	next     *templates.SaidCheck
+	expected string // what the expected band was worked out from
 }
 
 // speak says a diagnosis in the language of its job.
@@ -68,6 +69,12 @@ func speak(j *job.Job, d *diag.Diagnosis, findings []diag.Finding, a templates.A
 		if s.advice, err = words.Verdict(d.Advice, a); err != nil {
 			return nil, err
 		}
+	}
+	if c := d.Compression; c != nil && c.Expected != nil {
+		if s.expected, err = words.Expected(c.Expected, j.Test().Conditions); err != nil {
+			return nil, err
+		}
+		s.expected = plain(s.expected)
 	}
 	if d.Next != nil {
 		next, err := words.Check(*d.Next, a)

@@ -134,7 +134,7 @@ func Of(j *job.Job, d *diag.Diagnosis) (*Result, error) {
 		Fingerprint:  j.Fingerprint(),
 		Language:     j.Language.Value,
 		Engine:       engineOf(j.Test().Engine),
-		Compression:  stated(j.Test(), d, "compression", compressionOf(d.Compression)),
+		Compression:  stated(j.Test(), d, "compression", compressionOf(d.Compression, s.expected)),
 		Leakage:      stated(j.Test(), d, "leakage", leakageOf(d.Leakage)),
 		Plugs:        stated(j.Test(), d, "plugs", plugsOf(d.Plugs)),
 		Rotors:       stated(j.Test(), d, "rotors", rotorsOf(d.Rotors)),

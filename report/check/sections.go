@@ -125,7 +125,7 @@ type expectedResult struct {
 // kinds are the words for how exact a reading is.
 var kinds = map[diag.Kind]string{diag.Exact: "exact", diag.Estimate: "estimate", diag.Band: "band", diag.AtLeast: "at least"}
 
-func compressionOf(c *diag.CompressionResult) any {
+func compressionOf(c *diag.CompressionResult, basis string) any {
 	if c == nil {
 		return absent
 	}
@@ -164,7 +164,7 @@ func compressionOf(c *diag.CompressionResult) any {
 		r.Standard = &standardResult{number(b.Low), number(b.High), b.Unit, b.Entered}
 	}
 	if e := c.Expected; e != nil {
-		r.Expected = &expectedResult{mean(e.Low), mean(e.High), e.Basis}
+		r.Expected = &expectedResult{mean(e.Low), mean(e.High), basis}
 	}
 	return r
 }

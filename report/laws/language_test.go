@@ -148,3 +148,55 @@ func TestEveryWordIsOfTheCatalogue(t *testing.T) {
 		t.Errorf("%q is not of the catalogue (%d times): %s", word, seen[word], found[word])
 	}
 }
+
+// twoEnglishes are words of the trade and spellings that only one of the two
+// has: American first. From memory, and common practice.
+var twoEnglishes = [][2]string{
+	{"intake", "inlet"}, {"lash", ""}, {"lifter", "tappet"}, {"lifters", "tappets"}, {"transmission", "gearbox"}, {"muffler", "silencer"},
+	{"neighbor", "neighbour"}, {"neighbors", "neighbours"}, {"neighboring", "neighbouring"}, {"gasoline", "petrol"}, {"carburetor", "carburettor"},
+	{"vapor", "vapour"}, {"wrench", "spanner"}, {"grounded", "earthed"}, {"burned", "burnt"}, {"color", "colour"}, {"gray", "grey"}, {"center", "centre"},
+	{"authorized", "authorised"}, {"PCV", ""}, {"", "sump"}, {"", "breather"}, {"replace", "renew"}, {"replaced", "renewed"}, {"reinstalled", "refitted"},
+}
+
+// A page speaks one English, whatever the job file is written in.
+func TestOneEnglishOnAPage(t *testing.T) {
+	if !*words {
+		t.Skip("-words looks for words of the program's own")
+	}
+	b := newBench(nil)
+	saw := map[string]int{}
+	for seed := uint64(1); seed <= uint64(min(*jobCount, 200)); seed++ {
+		s := b.subject(seed)
+		if s == nil {
+			continue
+		}
+		own := map[string]bool{}
+		ownWords(s.tree, own)
+		for side, language := range []string{"en", "en-GB"} {
+			texts, err := drawnTexts(s, sheet.Options{Kind: kinds[seed%uint64(len(kinds))], Language: language})
+			if err != nil {
+				t.Fatalf("seed %d: %v\n%s", seed, err, s.tree)
+			}
+			for _, text := range texts {
+				for _, word := range unitWords.FindAllString(text.String, -1) {
+					for _, pair := range twoEnglishes {
+						switch {
+						case own[strings.ToLower(word)]:
+						case pair[side] != "" && strings.EqualFold(word, pair[side]):
+							saw[pair[side]]++
+						case pair[1-side] != "" && strings.EqualFold(word, pair[1-side]):
+							t.Errorf("seed %d: %q on a page in %s: %s: %q", seed, word, language, text.Block, text.String)
+						}
+					}
+				}
+			}
+		}
+	}
+	for _, pair := range twoEnglishes[:2] {
+		for _, word := range pair {
+			if word != "" && saw[word] == 0 {
+				t.Errorf("no page says %q", word)
+			}
+		}
+	}
+}

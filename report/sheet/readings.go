@@ -280,7 +280,7 @@ func (v *view) compressionSums(c *diag.CompressionResult) []string {
 		items = append(items, v.label("sum.altitude", "pressure", number(*c.AltitudeFactor, 3, quantity.None), "density", number(*c.DensityFactor, 3, quantity.None)))
 	}
 	if c.Expected != nil {
-		items = append(items, v.label("sum.expected", "low", n(c.Expected.Low), "high", number(c.Expected.High, c.Decimals, c.Unit), "basis", c.Expected.Basis))
+		items = append(items, v.label("sum.expected", "low", n(c.Expected.Low), "high", number(c.Expected.High, c.Decimals, c.Unit), "basis", v.keep(v.words.Expected(c.Expected, v.test.Conditions))))
 	}
 	if c.NotComparable != "" {
 		items = append(items, v.optional("not-comparable."+c.NotComparable, c.NotComparable))
