@@ -139,7 +139,7 @@ func (v *view) conditionWords() []string {
 		add("barometer", "pressure", v.enteredOr(number(*c.BarometerKPa, 1, quantity.KPa).String(), "conditions", "barometer"))
 	}
 	if c.Needle != "" {
-		add("needle", "needle", c.Needle)
+		add("needle", "needle", v.term("needle", c.Needle))
 	}
 	if c.IgnitionDisabled != "" {
 		add("ignition", "how", c.IgnitionDisabled)

@@ -105,7 +105,7 @@ func (v *view) ownFindingsBlock() layout.Block {
 		}
 	}
 	if g := v.test.CoolantGas; g != "" && g != "not tested" {
-		items = append(items, v.label("own.coolant-gas", "result", g))
+		items = append(items, v.label("own.coolant-gas", "result", v.term("coolant-gas", g)))
 	}
 	if v.test.Compression != nil && v.test.Compression.WetInWords != "" {
 		items = append(items, v.label("own.wet", "words", v.test.Compression.WetInWords))

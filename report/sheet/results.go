@@ -42,9 +42,9 @@ func (v *view) results() []result {
 
 // missing is the result of a test that was not made.
 func (v *view) missing(name, test string) result {
-	r := result{name: name, word: string(diag.NotTested), mark: figure.NotTested, state: diag.NotTested}
+	r := result{name: name, word: v.state(diag.NotTested), mark: figure.NotTested, state: diag.NotTested}
 	if u, ok := v.untested(test); ok {
-		r.word, r.state, r.value = string(u.State), u.State, u.Reason
+		r.word, r.state, r.value = v.state(u.State), u.State, u.Reason
 	}
 	return r
 }
