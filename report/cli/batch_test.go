@@ -14,6 +14,28 @@ import (
 	"gaugesheet/report/archive"
 )
 
+// fullJob is a job with every kind of test; a number and a reading are filled
+// in.
+const fullJob = `job: {number: W-%d, date: 2026-05-14, technician: A. Lindqvist, reason: Before buying parts, complaints: [misfire, low power]}
+vehicle: {description: "1998 workboat, single screw", engine-number: HM-52-0877, odometer: {reading: 3120 h, status: actual}}
+engine: {layout: V8, fuel: petrol, numbering: across banks, first-bank: left, firing-order: 1-8-4-3-6-5-7-2, displacement: 5.2 L, mount: front lengthwise}
+conditions: {engine: cold, coolant: 14 C, throttle: open, plugs-out: all, strokes: 6, cranking: 205 rpm, battery: {rest: 12.5 V, charger: yes}, altitude: 40 m}
+gauges: {compression: {name: dial A, range: 0-300 psi, accuracy: 2 %% of span, checked: 2026-01-10}, fuel: {range: 0-100 psi, accuracy: grade B}}
+compression:
+  unit: psi
+  dry: {1: 152, 2: 155, 3: %d, 4: 151, 5: 91, 6: 154, 7: 150, 8: 149}
+  wet: {1: 160, 3: 98, 5: 92}
+  oil: 10 ml
+  limits: {lowest: 75 %% of highest, source: engine handbook}
+leakage: {limit: 20 %%, dry: {1: {loss: 8 %%}, 3: {loss: 34 %%, at: [neighbour]}, 5: {loss: 36 %%, at: [neighbour]}, 8: {loss: 9 %%}}}
+plugs: {looks: {1: normal, 2: normal, 3: sooty, 4: normal, 5: sooty, 6: normal, 7: normal, 8: normal}}
+fuel-pressure: {unit: psi, system: "port, return line", key-on: 39, idle: 31, hose-off: 40, hold: {1 min: 38, 5 min: 36}, limits: {key-on: 40-44 psi, hold: at least 30 psi after 5 min, source: engine handbook}}
+findings: [coolant level low]
+recommended: [Leak-down test between neighbours, New head gaskets]
+declined: [Borescope]
+notes: Ran on the test stand before.
+`
+
 // season writes that many job files into a folder and gives their tasks.
 func season(tb testing.TB, n int) []task {
 	tb.Helper()
@@ -21,8 +43,7 @@ func season(tb testing.TB, n int) []task {
 	tasks := make([]task, n)
 	for i := range tasks {
 		job := filepath.Join(dir, fmt.Sprintf("%05d.yaml", i))
-		text := fmt.Sprintf("job: {number: W-%d, date: 2026-05-14}\nengine: {layout: inline-4, firing-order: 1-3-4-2}\n"+
-			"compression: {unit: psi, dry: [150, %d, 148, 152]}\n", i, 120+i%40)
+		text := fmt.Sprintf(fullJob, i, 90+i%70)
 		if err := os.WriteFile(job, []byte(text), 0o666); err != nil {
 			tb.Fatal(err)
 		}
