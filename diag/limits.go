@@ -10,10 +10,11 @@ import (
 
 // commonLimit is what a set is held against where the job gives no limit.
 var commonLimit = Limit{
-	Kind: Spread, Of: OfHighest, Value: 10, Unit: quantity.Percent, Entered: "10 %", Source: commonPractice,
+	Kind: Spread, Of: OfHighest, Value: 10, Unit: quantity.Percent, Entered: "10 %", Source: CommonPractice,
 }
 
-const commonPractice = "common practice"
+// CommonPractice is the source of what is usual and no document owns.
+const CommonPractice = "common practice"
 
 // Rules of limits on a rotary engine's faces, as LimitResult.Rule has them.
 const (

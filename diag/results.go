@@ -102,12 +102,13 @@ type LimitResult struct {
 }
 
 // Custom reports the limit that is custom, because the job states none.
-func (r *LimitResult) Custom() bool { return r.Source == commonPractice }
+func (r *LimitResult) Custom() bool { return r.Source == CommonPractice }
 
 // A PublishedRule is one of the rules in circulation applied to these readings
 // by bare arithmetic, equality within.
 type PublishedRule struct {
 	Name, Source string
+	Rule         string // as of a LimitResult
 	Limit, Value float64
 	Unit         quantity.Unit
 	Verdict      Verdict

@@ -42,12 +42,21 @@ type Frame struct {
 	Draw func(s Surface, area Rect)
 }
 
+// A Wider is a block that has a width of its own, at which nothing in it has
+// to wrap.
+type Wider interface {
+	Natural(t Theme) Length
+}
+
 // A Cell is a column of a row: blocks under one another. Share is its part of
 // the width beside its neighbours' shares; 0 counts as 1. Least is the share
 // down to which it gives width to a neighbour that is much higher; 0 gives none.
+// Most is the share up to which it is wider where one of its blocks, a Wider,
+// would like to be; 0 for no more than its share.
 type Cell struct {
 	Share  float64
 	Least  float64
+	Most   float64
 	Blocks []Block
 	Gap    Length // between its blocks
 }

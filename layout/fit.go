@@ -30,7 +30,7 @@ const scaleStep = 0.02
 // goes first to blocks that can show more with it. A page that is still too
 // full is refused with a *TooFull.
 func Fit(p Page, t Theme) (*Fitted, error) {
-	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}, richer: map[string]Length{}, more: map[richKey]Frame{}}
+	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}, richer: map[string]Length{}, more: map[richKey]Frame{}, natures: map[string]Length{}}
 	if f.theme.Scale <= 0 {
 		f.theme.Scale = 1
 	}
@@ -99,13 +99,14 @@ func (f *fitter) closeUp(fits func() bool) bool {
 
 // A fitter lays blocks out and keeps what it has laid out.
 type fitter struct {
-	page   Page
-	theme  Theme
-	space  float64 // part of the spaces between blocks that is kept
-	trade  bool    // columns give width to one another
-	frames map[frameKey]Frame
-	richer map[string]Length // heights up to which blocks may show more
-	more   map[richKey]Frame
+	page    Page
+	theme   Theme
+	space   float64 // part of the spaces between blocks that is kept
+	trade   bool    // columns give width to one another
+	frames  map[frameKey]Frame
+	richer  map[string]Length // heights up to which blocks may show more
+	more    map[richKey]Frame
+	natures map[string]Length // widths that blocks have of their own
 }
 
 // frameKey names a frame: the block by its place on the page.

@@ -83,6 +83,7 @@ func (f *fitter) row(i int, levels map[string]Detail) laidRow {
 	for c, cell := range row.Cells {
 		shares[c] = Length(share(cell))
 	}
+	f.widen(row, shares)
 	best := f.rowOf(i, shares, levels)
 	for range mostTrades {
 		if !f.trade || !trade(row.Cells, shares, best) {
@@ -95,6 +96,52 @@ func (f *fitter) row(i int, levels map[string]Detail) laidRow {
 		best = next
 	}
 	return best
+}
+
+// widen gives cells whose blocks have a width of their own what they lack for
+// it, as far as they may be wider.
+func (f *fitter) widen(row Row, shares []Length) {
+	if len(shares) < 2 {
+		return
+	}
+	var sum Length
+	for _, s := range shares {
+		sum += s
+	}
+	room := f.page.Area.W - row.Gap*Length(len(shares)-1)
+	for c, cell := range row.Cells {
+		if cell.Most <= 0 {
+			continue
+		}
+		more := min(f.natural(cell)/room*sum, Length(cell.Most)) - shares[c]
+		if more <= 0 {
+			continue
+		}
+		rest := sum - shares[c]
+		for o := range shares {
+			if o != c {
+				shares[o] -= more * shares[o] / rest
+			}
+		}
+		shares[c] += more
+	}
+}
+
+// natural is the widest that a block of a cell would like to be.
+func (f *fitter) natural(c Cell) (widest Length) {
+	for _, b := range c.Blocks {
+		w, ok := b.(Wider)
+		if !ok {
+			continue
+		}
+		own, known := f.natures[b.Name()]
+		if !known {
+			own = w.Natural(f.theme)
+			f.natures[b.Name()] = own
+		}
+		widest = max(widest, own)
+	}
+	return widest
 }
 
 // unlevel is how far apart the ends of columns must be for width to be traded,

@@ -46,6 +46,7 @@ func (r SheetRow) Blocks() []string {
 type SheetColumn struct {
 	Share  float64
 	Least  float64 // share down to which it gives width to a higher column; 0 gives none
+	Most   float64 // share up to which it is wider for a table in it; 0 for no more than its share
 	Blocks []string
 }
 

@@ -197,6 +197,7 @@ func (r *sheetReader) columns(n *yaml.Node) []SheetColumn {
 		r.keys(item, map[string]func(*yaml.Node){
 			"share":  func(n *yaml.Node) { column.Share = r.number(n, 1, 100) },
 			"least":  func(n *yaml.Node) { column.Least = r.number(n, 1, 100) },
+			"most":   func(n *yaml.Node) { column.Most = r.number(n, 1, 100) },
 			"blocks": func(n *yaml.Node) { column.Blocks = r.blocks(n) },
 		})
 		columns = append(columns, column)

@@ -38,7 +38,7 @@ func sampleFindings() Findings {
 func sampleTable() Table {
 	d := Table{Name: "t", Title: "Readings", Columns: []Column{{Head: "Cylinder"}, {Head: "Dry", Numbers: true}}}
 	for i := range 8 {
-		d.Rows = append(d.Rows, []string{fmt.Sprint(i + 1), fmt.Sprint(150 + i)})
+		d.Rows = append(d.Rows, TextRow(fmt.Sprint(i+1), fmt.Sprint(150+i)))
 	}
 	return d
 }
@@ -86,7 +86,7 @@ func TestNothingIsLeftOutWithoutWordsForIt(t *testing.T) {
 
 func TestRowsRunOn(t *testing.T) {
 	d := sampleTable()
-	d.RunOn, d.Sum = true, "most are even"
+	d.RunOn, d.Sum = layout.Compact, "most are even"
 	for level, want := range map[layout.Detail]string{layout.Compact: "8:157", layout.Brief: "mostareeven"} {
 		rec, area := drawn(t, NewTable(d), 262, level, 0)
 		checkDrawn(t, "rows that run on", rec, area)
@@ -238,18 +238,6 @@ func TestBenchPlanHasBoxesForAPen(t *testing.T) {
 		}
 		if boxes != test.want {
 			t.Errorf("%+v: %d boxes to write in", test, boxes)
-		}
-	}
-}
-
-func TestPenRowsAreHighEnough(t *testing.T) {
-	d := sampleTable()
-	d.Pen = true
-	th := DefaultTheme(face.Metrics())
-	for _, level := range everyLevel {
-		rows := layout.Length(len(d.Rows))
-		if got := NewTable(d).Lay(th, 262, level).Height / rows; got < 7*layout.MM {
-			t.Errorf("%s: a row is %.1f mm high, want at least 7", level, got.MM())
 		}
 	}
 }

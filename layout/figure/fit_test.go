@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"strings"
 	"testing"
@@ -193,15 +194,29 @@ func randomCheck(r *rand.Rand) NextCheck {
 	return d
 }
 
+// randomTable has columns and cells of every kind.
 func randomTable(r *rand.Rand) Table {
-	d := Table{Name: "t", Title: "Readings", Sub: randomText(r, 5), Pen: r.IntN(3) == 0, Captions: []string{randomText(r, 12)}}
-	for range 1 + r.IntN(7) {
-		d.Columns = append(d.Columns, Column{Head: randomText(r, 2), Numbers: r.IntN(2) == 0, Share: float64(r.IntN(3))})
+	d := Table{Name: "t", Title: "Readings", Sub: randomText(r, 5), Lines: r.IntN(3) == 0, Captions: []string{randomText(r, 12)}}
+	for i := range 1 + r.IntN(12) {
+		d.Columns = append(d.Columns, Column{Head: oneOf(r, "", "dry, as\nentered", "% of\nbest", randomText(r, 2)),
+			Numbers: r.IntN(2) == 0, Tab: i == 0 && r.IntN(2) == 0, Trend: i > 0 && r.IntN(9) == 0,
+			Strong: r.IntN(4) == 0, Joins: i > 0 && r.IntN(4) == 0, Share: float64(r.IntN(3) / 2)})
 	}
-	for range r.IntN(9) {
-		var row []string
-		for range r.IntN(len(d.Columns) + 1) {
-			row = append(row, randomText(r, 5))
+	for range r.IntN(14) {
+		row := TableRow{Shade: r.IntN(4) == 0, Break: r.IntN(6) == 0}
+		for i := range r.IntN(len(d.Columns) + 1) {
+			cell := TableCell{Text: oneOf(r, "152", "9.5", "\u22122", "20+", "~140", "148\u2013152", "", randomText(r, 5)), Bold: r.IntN(4) == 0, Runs: r.IntN(3) == 0}
+			switch {
+			case d.Columns[i].Tab:
+				cell = TableCell{Text: oneOf(r, "1", "12", "front left")}
+			case d.Columns[i].Trend:
+				cell.Trend = []float64{150, oneOf(r, 149, math.NaN()), 120}
+			case r.IntN(5) == 0:
+				cell.Mark = Mark(r.IntN(9))
+			case r.IntN(5) == 0:
+				cell.Note = randomText(r, 3)
+			}
+			row.Cells = append(row.Cells, cell)
 		}
 		d.Rows = append(d.Rows, row)
 	}

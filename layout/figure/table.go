@@ -7,221 +7,229 @@ import (
 	"gaugesheet/layout"
 )
 
-// A Table is a table of words and numbers.
+// A Table is a table of words and numbers. It is as wide as its words are and
+// no wider, so that a number stands near the cylinder that it is of.
 type Table struct {
 	Name, Title, Sub string
 	Columns          []Column
-	Rows             [][]string
+	Rows             []TableRow
 	Captions         []string
-	Pen              bool   // rows for handwriting: at least 7 mm high
-	RunOn            bool   // at compact the rows run on as a paragraph
-	Sum              string // what the rows come to, in place of them at brief
+	Lines            bool          // a hairline under every row, for rows of words
+	RunOn            layout.Detail // from this level on the rows run on as a paragraph; Full for never
+	Sum              string        // what the rows come to, in place of them at brief
 }
 
 // A Column is a column of a table.
 type Column struct {
-	Head    string
-	Numbers bool    // aligned at the right
-	Share   float64 // of the width; 0 as wide as its words need
+	Head    string  // over it; a line feed breaks it
+	Numbers bool    // aligned on the decimal; words among them stand at the left
+	Tab     bool    // numbers of cylinders, each in its tab
+	Strong  bool    // bold throughout
+	Trend   bool    // a small curve of each row's Trend
+	Joins   bool    // close behind the column before it, under the heading of that
+	Share   float64 // of the width that the others leave; 0 as wide as its words need
+}
+
+// A TableRow is a row of a table.
+type TableRow struct {
+	Cells []TableCell
+	Shade bool // shaded: what stands out
+	Break bool // a hairline above it: what follows is of another bank
+}
+
+// A TableCell is what a row says in a column.
+type TableCell struct {
+	Mark Mark
+	Text string
+	Note string // quieter, behind the text
+	Bold bool
+	Runs bool // over the empty cells behind it
+
+	// Trend is a value's course, oldest first; NaN where one is missing.
+	Trend []float64
+}
+
+func (c TableCell) empty() bool {
+	return c.Mark == NoMark && c.Text == "" && c.Note == "" && len(c.Trend) == 0
+}
+
+// TextRow is a row of plain texts.
+func TextRow(texts ...string) TableRow {
+	r := TableRow{Cells: make([]TableCell, len(texts))}
+	for i, text := range texts {
+		r.Cells[i].Text = text
+	}
+	return r
 }
 
 // NewTable is a block "table:" with the table's name. It gets closer at
 // compact and at brief; one that may runs on as a paragraph, and at brief only
 // says what its rows come to.
 func NewTable(d Table) layout.Block {
-	return block{"table:" + d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		if d.RunOn && level != layout.Full {
-			if d.Sum != "" && level == layout.Brief {
-				return stack(0, heading(t, d.Title, d.Sum, width), captionLines(t, d.Captions, width, level))
-			}
-			return stack(0, heading(t, d.Title, d.Sub, width), rowsRunOn(t, d, width), captionLines(t, d.Captions, width, level))
+	return tableBlock{block{"table:" + d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
+		captions := captionLines(t, d.Captions, width, level)
+		switch {
+		case d.Sum != "" && level == layout.Brief:
+			return heading(t, d.Title, d.Sum, width)
+		case d.RunOn != layout.Full && level >= d.RunOn:
+			return stack(0, heading(t, d.Title, d.Sub, width), rowsRunOn(t, d, width), captions)
 		}
 		set := newTableSetting(t, d, width, level)
-		frames := []layout.Frame{set.header(), rule(layout.Pen{Width: outline, Color: t.Ink})}
-		for _, r := range d.Rows {
-			frames = append(frames, set.row(r), rule(layout.Pen{Width: hairline, Color: t.Line}))
+		if set.tooNarrow {
+			return stack(0, heading(t, d.Title, d.Sub, width), rowsRunOn(t, d, width), captions)
 		}
 		gap := [...]layout.Length{layout.Full: small - 1, layout.Compact: tight, layout.Brief: 0}[level]
-		return stack(gap, heading(t, d.Title, d.Sub, width), set.columnLines(stack(0, frames...)), captionLines(t, d.Captions, width, level))
-	}}
+		return stack(gap, heading(t, d.Title, d.Sub, width), set.body(), captions)
+	}}, d}
+}
+
+// tableBlock is a table, which knows the width that it would like.
+type tableBlock struct {
+	block
+	d Table
+}
+
+// withoutShares is a table whose columns are all as wide as their words.
+func (d Table) withoutShares() Table {
+	d.Columns = slices.Clone(d.Columns)
+	for i := range d.Columns {
+		d.Columns[i].Share = 0
+	}
+	return d
+}
+
+// Natural is the width at which none of the table's words wraps.
+func (b tableBlock) Natural(t layout.Theme) layout.Length {
+	const wide = 1e4
+	return newTableSetting(t, b.d.withoutShares(), wide, layout.Full).own()
 }
 
 // rowsRunOn sets each row as a name with its values behind it.
 func rowsRunOn(t layout.Theme, d Table, width layout.Length) layout.Frame {
 	var runs []layout.Run
 	for i, r := range d.Rows {
-		values := strings.Join(slices.DeleteFunc(slices.Clone(r[min(len(r), 1):]), func(s string) bool { return s == "" }), " ")
-		if i < len(d.Rows)-1 {
-			values += runOnDot
+		var values []string
+		for c, cell := range r.Cells[min(len(r.Cells), 1):] {
+			if text := join2(" ", cell.Text, cell.Note); text != "" {
+				values = append(values, join2(" ", runOnHead(d, c+1), text))
+			}
 		}
-		runs = append(runs, run(t, layout.Note, t.Muted, r[0]+":"), run(t, layout.Note, t.Ink, values))
+		said := strings.Join(values, ", ")
+		if i < len(d.Rows)-1 {
+			said += runOnDot
+		}
+		if len(r.Cells) > 0 {
+			runs = append(runs, run(t, layout.Note, t.Muted, r.Cells[0].Text+":"))
+		}
+		runs = append(runs, run(t, layout.Note, t.Ink, said))
 	}
 	return paragraph(t, width, layout.Left, runs...)
+}
+
+// runOnHead is a column's heading where it is needed to read a value that has
+// no column to stand in.
+func runOnHead(d Table, column int) string {
+	if column >= len(d.Columns) || len(d.Columns) < 3 {
+		return ""
+	}
+	return strings.ReplaceAll(d.Columns[column].Head, "\n", " ")
+}
+
+// join2 puts a separator between two texts where both are there.
+func join2(separator, a, b string) string {
+	if a == "" || b == "" {
+		return a + b
+	}
+	return a + separator + b
 }
 
 // A tableSetting is a table with the widths of its columns.
 type tableSetting struct {
 	t      layout.Theme
 	d      Table
+	width  layout.Length
 	widths []layout.Length
+	left   []layout.Length // of columns of numbers: the widest part before the decimal
+	right  []layout.Length // and from the decimal on
 	role   layout.Role
+	gap    layout.Length // between columns
 	pad    layout.Length // above and below the words of a row
 	least  layout.Length // height of a row
+
+	tooNarrow bool // for its columns
 }
 
-const cellGap = medium
-
-func newTableSetting(t layout.Theme, d Table, width layout.Length, level layout.Detail) tableSetting {
-	s := tableSetting{t: t, d: d, role: layout.Label}
-	s.pad = [...]layout.Length{layout.Full: 2.5, layout.Compact: 1.2, layout.Brief: 0.4}[level]
+func newTableSetting(t layout.Theme, d Table, width layout.Length, level layout.Detail) *tableSetting {
+	s := &tableSetting{t: t, d: d, width: width, role: layout.Label}
+	s.gap = [...]layout.Length{layout.Full: 10, layout.Compact: 9, layout.Brief: 8}[level]
+	s.pad = [...]layout.Length{layout.Full: 1.5, layout.Compact: 0.9, layout.Brief: 0.3}[level]
+	if d.Lines {
+		s.pad += [...]layout.Length{layout.Full: 1.6, layout.Compact: 0.6, layout.Brief: 0.2}[level]
+	}
 	if level == layout.Brief {
 		s.role = layout.Note
 		if t.Close {
-			s.pad = 0
+			s.pad = 0.3
 		}
 	}
-	if d.Pen {
-		s.least = [...]layout.Length{layout.Full: 7.8 * layout.MM, layout.Compact: 7.4 * layout.MM, layout.Brief: 7.05 * layout.MM}[level]
+	if slices.ContainsFunc(d.Columns, func(c Column) bool { return c.Tab }) {
+		s.least = max(s.least, TabSize(t.Measurer, "0", t.Face(s.role)).H+s.pad/2)
 	}
-	s.widths = columnWidths(t, d, width, s.role)
+	s.setWidths()
 	return s
 }
 
-// columnWidths gives columns with a share their part of the width and the
-// others what their words need; a table of needs alone is spread over the
-// width, and one that needs too much gives way where it is widest.
-func columnWidths(t layout.Theme, d Table, width layout.Length, role layout.Role) []layout.Length {
-	room := width - cellGap*layout.Length(max(len(d.Columns)-1, 0))
-	widths := make([]layout.Length, len(d.Columns))
-	var shares float64
-	var needed layout.Length
-	for i, c := range d.Columns {
-		if c.Share > 0 {
-			shares += c.Share
-			continue
+// body is the headings and the rows under them.
+func (s *tableSetting) body() layout.Frame {
+	var frames []layout.Frame
+	if head := s.header(); head.Height > 0 {
+		frames = append(frames, head, s.rule(layout.Pen{Width: outline, Color: s.t.Ink}))
+	}
+	for i, r := range s.d.Rows {
+		if r.Break && i > 0 && !s.d.Lines {
+			frames = append(frames, s.rule(layout.Pen{Width: thin, Color: s.t.Line}))
 		}
-		widths[i] = t.Measurer.Width(c.Head, t.Face(layout.Note))
-		for _, r := range d.Rows {
-			if i < len(r) {
-				widths[i] = max(widths[i], t.Measurer.Width(r[i], t.Face(role)))
-			}
-		}
-		needed += widths[i]
-	}
-	limit := room
-	if shares > 0 {
-		limit = room * 0.6
-	}
-	for needed > limit+0.01 {
-		needed = narrowWidest(widths, needed-limit)
-	}
-	for i, c := range d.Columns {
-		switch {
-		case shares > 0 && c.Share > 0:
-			widths[i] = (room - needed) * layout.Length(c.Share/shares)
-		case shares == 0 && needed > 0:
-			widths[i] += (room - needed) / layout.Length(len(widths))
-		case shares == 0:
-			widths[i] = room / layout.Length(len(widths))
+		frames = append(frames, s.row(r))
+		if s.d.Lines && i < len(s.d.Rows)-1 {
+			frames = append(frames, s.rule(layout.Pen{Width: hairline, Color: s.t.Line}))
 		}
 	}
-	widenForHeads(t, d, widths)
-	return widths
+	if len(s.d.Rows) > 0 {
+		frames = append(frames, s.rule(layout.Pen{Width: thin, Color: s.t.Ink}))
+	}
+	return stack(0, frames...)
 }
 
-// widenForHeads gives columns too narrow for a word of their heading what
-// others can spare.
-func widenForHeads(t layout.Theme, d Table, widths []layout.Length) {
-	least := make([]layout.Length, len(widths))
-	var lack, spare layout.Length
-	for i, c := range d.Columns {
-		for _, word := range strings.Fields(c.Head) {
-			least[i] = max(least[i], t.Measurer.Width(word, t.Face(layout.Note))+0.1)
-		}
-		lack += max(0, least[i]-widths[i])
-		if c.Share > 0 {
-			spare += max(0, widths[i]-least[i])
-		}
+// own is how wide the table itself is.
+func (s *tableSetting) own() layout.Length {
+	if len(s.widths) == 0 {
+		return 0
 	}
-	if lack == 0 || spare < lack {
-		return
-	}
-	for i, c := range d.Columns {
-		switch {
-		case widths[i] < least[i]:
-			widths[i] = least[i]
-		case c.Share > 0:
-			widths[i] -= lack * (widths[i] - least[i]) / spare
-		}
-	}
+	return s.x(len(s.widths)-1) + s.widths[len(s.widths)-1]
 }
 
-// narrowWidest takes up to a length off the widest column, down to the next
-// widest, and gives the new sum.
-func narrowWidest(widths []layout.Length, off layout.Length) (sum layout.Length) {
-	first, next := 0, layout.Length(0)
-	for i, w := range widths {
-		if w > widths[first] {
-			first = i
-		}
+// x is where a column begins.
+func (s *tableSetting) x(column int) layout.Length {
+	var x layout.Length
+	for i := 1; i <= column; i++ {
+		x += s.widths[i-1] + s.gapBefore(i)
 	}
-	for i, w := range widths {
-		if i != first {
-			next = max(next, w)
-		}
-	}
-	step := min(off, max(widths[first]-next, off/layout.Length(len(widths))))
-	widths[first] -= step
-	for _, w := range widths {
-		sum += w
-	}
-	return sum
+	return x
 }
 
-func (s tableSetting) header() layout.Frame {
-	heads := make([]string, len(s.d.Columns))
-	for i, c := range s.d.Columns {
-		heads[i] = c.Head
+// gapBefore is between a column and the one before it: closer under a common
+// heading.
+func (s *tableSetting) gapBefore(column int) layout.Length {
+	if s.d.Columns[column].Joins {
+		return s.gap / 2
 	}
-	return s.cells(heads, layout.Note, s.t.Muted, s.pad)
+	return s.gap
 }
 
-func (s tableSetting) row(texts []string) layout.Frame {
-	f := s.cells(texts, s.role, s.t.Ink, s.pad)
-	if f.Height < s.least {
-		top := (s.least - f.Height) / 2
-		f = inset(f, top, 0, s.least-f.Height-top, 0)
-	}
-	return f
-}
-
-func (s tableSetting) cells(texts []string, role layout.Role, c layout.Color, pad layout.Length) layout.Frame {
-	columns := make([]column, len(s.d.Columns))
-	for i, col := range s.d.Columns {
-		text := ""
-		if i < len(texts) {
-			text = texts[i]
-		}
-		frame := textFrame(s.t, text, role, c, s.widths[i])
-		if col.Numbers && !s.d.Pen {
-			frame = alignRight(s.t, text, role, c, s.widths[i])
-		}
-		columns[i] = column{s.widths[i], frame}
-	}
-	return inset(beside(cellGap, columns...), pad, 0, pad, 0)
-}
-
-// columnLines draws lines between the columns of a table to be written in.
-func (s tableSetting) columnLines(f layout.Frame) layout.Frame {
-	if !s.d.Pen {
-		return f
-	}
-	return behind(f, func(surface layout.Surface, a layout.Rect) {
-		x := a.X
-		for _, w := range s.widths[:max(len(s.widths)-1, 0)] {
-			x += w + cellGap
-			line := layout.Polyline(layout.Point{X: x - cellGap/2, Y: a.Y}, layout.Point{X: x - cellGap/2, Y: a.Bottom()})
-			surface.Stroke(line, layout.Pen{Width: hairline, Color: s.t.Line})
-		}
-	})
+// rule is a line as long as the table is wide.
+func (s *tableSetting) rule(pen layout.Pen) layout.Frame {
+	return layout.Frame{Height: pen.Width, Draw: func(surface layout.Surface, a layout.Rect) {
+		y := a.Y + pen.Width/2
+		surface.Stroke(layout.Polyline(layout.Point{X: a.X, Y: y}, layout.Point{X: a.X + s.own(), Y: y}), pen)
+	}}
 }

@@ -66,6 +66,12 @@ func (v *view) date(d job.Date) string {
 	return v.label("date.form", "day", d.Day(), "month", months[d.Month()-1], "year", d.Year())
 }
 
+// shortDate is a date for a narrow column, its month cut short.
+func (v *view) shortDate(d job.Date) string {
+	months := strings.Split(v.label("date.months-short"), " ")
+	return v.label("date.form", "day", d.Day(), "month", months[d.Month()-1], "year", d.Year())
+}
+
 // identityBlock names the engine that the sheet is about: first what tells it
 // from another, then for whom, and what was said and done before.
 func (v *view) identityBlock() layout.Block {

@@ -20,11 +20,11 @@ func (v *view) resultTable(name, title string) layout.Block {
 		if r.state != diag.Tested {
 			row = []string{r.name, string(r.state), "", r.value}
 		}
-		d.Rows = append(d.Rows, row)
+		d.Rows = append(d.Rows, figure.TextRow(row...))
 	}
 	for _, u := range v.d.NotTested {
 		if !v.isResult(u.Test) {
-			d.Rows = append(d.Rows, []string{capital(v.optional("test.name."+u.Test, u.Test)), string(u.State), "", u.Reason})
+			d.Rows = append(d.Rows, figure.TextRow(capital(v.optional("test.name."+u.Test, u.Test)), string(u.State), "", u.Reason))
 		}
 	}
 	return figure.NewTable(d)

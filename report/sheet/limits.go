@@ -1,14 +1,67 @@
 package sheet
 
 import (
+	"strings"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
 )
 
-// limitsBlock is each limit with the value, its uncertainty and the verdict.
+// A limitLine is a limit with what was found and what came of it, of any test.
+type limitLine struct {
+	words, source      string
+	found, uncertainty string
+	verdict            diag.Verdict
+	reason             string // why it is not judged
+}
+
+// limitsBlock is every limit with the value found, how far that is sure, and
+// the verdict.
 func (v *view) limitsBlock() layout.Block {
+	lines := append(v.pressureLimits(), v.leakageLimits()...)
+	lines = append(lines, v.gapLimits()...)
+	lines = append(lines, v.fuelLimits()...)
+	if len(lines) == 0 {
+		return nil
+	}
+	d := figure.Table{Name: "limits", Title: v.label("heading.limits"), RunOn: layout.Brief, Columns: []figure.Column{
+		{Head: v.label("column.limit"), Share: 1}, {Head: v.label("column.found"), Numbers: true},
+		{Head: v.label("column.judged")},
+	}}
+	sources := newFootnotes()
+	for _, l := range lines {
+		sources.add(l.source)
+	}
+	if len(sources.texts) == 1 && sources.on == len(lines) { // said once for all
+		d.Sub, sources = v.label("limits.source", "source", onPage(sources.texts[0])), newFootnotes()
+	}
+	for _, l := range lines {
+		row := figure.TextRow(sources.mark(l.words, l.source), l.found)
+		row.Cells[1].Note = l.uncertainty
+		judged := figure.TableCell{Mark: limitMark(l.verdict), Text: v.term("judged-short", string(l.verdict)), Bold: l.verdict == diag.Outside}
+		if l.verdict == diag.NotJudged {
+			judged.Note = v.optional("not-judged."+l.reason, "")
+		}
+		row.Cells = append(row.Cells, judged)
+		row.Shade = l.verdict == diag.Outside
+		d.Rows = append(d.Rows, row)
+	}
+	d.Captions = sources.captions()
+	return figure.NewTable(d)
+}
+
+// limitMark is the symbol of a verdict in a table; what is within needs none.
+func limitMark(verdict diag.Verdict) figure.Mark {
+	if verdict == diag.Within {
+		return figure.NoMark
+	}
+	return verdictMark(verdict)
+}
+
+// pressureLimits are those on the compression, by cylinder or by face.
+func (v *view) pressureLimits() []limitLine {
 	var limits []diag.LimitResult
 	decimals := 0
 	switch {
@@ -17,89 +70,181 @@ func (v *view) limitsBlock() layout.Block {
 	case v.rotors() != nil:
 		limits, decimals = v.rotors().Limits, v.rotors().Decimals
 	}
-	if len(limits) == 0 {
+	var lines []limitLine
+	for _, l := range limits {
+		line := limitLine{words: v.limitRow(l), source: l.Source, verdict: l.Verdict, reason: l.Reason}
+		if l.Verdict != diag.NotJudged {
+			places := decimals
+			if l.Unit == quantity.Percent {
+				places = 1
+			}
+			line.found = figureOf(l.Value, places, l.Unit)
+			line.uncertainty = uncertain(l.Uncertainty, places)
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// figureOf is a figure, with its unit only where that is not the section's.
+func figureOf(value float64, decimals int, unit quantity.Unit) string {
+	if unit == quantity.Percent {
+		return onPage(number(value, decimals, unit).String())
+	}
+	return quantity.Format(value, decimals)
+}
+
+func uncertain(u float64, decimals int) string {
+	if u <= 0 {
+		return ""
+	}
+	return "±" + quantity.Format(u, max(1, decimals))
+}
+
+// limitRow is a limit in words, with what became of it where it was brought to
+// the air of the test.
+func (v *view) limitRow(l diag.LimitResult) string {
+	here := v.limitNumber(l)
+	here.Unit = unitShown(here.Unit)
+	if v.rotors() != nil {
+		here = number(l.Limit, v.rotors().Decimals, quantity.None)
+	}
+	entered := ""
+	if l.Corrected {
+		entered = onPage(l.AsEntered)
+	}
+	return v.label("limit-row."+l.Rule, "limit", here.String(), "entered", entered)
+}
+
+// unitShown is a unit in a table whose heading names the section's: only a
+// percentage says so itself.
+func unitShown(u quantity.Unit) quantity.Unit {
+	if u == quantity.Percent {
+		return u
+	}
+	return quantity.None
+}
+
+// leakageLimits is the limit on the air lost, at the cylinder that loses most.
+func (v *view) leakageLimits() []limitLine {
+	l := v.leakage()
+	if l == nil || l.Limit == nil {
 		return nil
 	}
-	d := figure.Table{Name: "limits", Title: v.label("heading.limits"), Columns: []figure.Column{
-		{Head: v.label("column.limit"), Share: 1}, {Head: v.label("column.value"), Numbers: true},
-		{Head: v.label("column.uncertainty"), Numbers: true}, {Head: v.label("column.verdict")}, {Head: v.label("column.at")},
-	}}
-	source, common := commonSource(limits)
-	if common {
-		d.Sub = v.label("limits.source", "source", source)
+	var most *diag.LeakResult
+	for i := range l.Cylinders {
+		if c := &l.Cylinders[i]; c.Loss != nil && (most == nil || *c.Loss > *most.Loss) {
+			most = c
+		}
 	}
-	for _, l := range limits {
-		if common {
-			l.Source = ""
-		}
-		places := decimals
-		if l.Unit == quantity.Percent {
-			places = 1
-		}
-		row := []string{v.limitRow(l), "", "", string(l.Verdict), l.Cylinder}
-		if l.Verdict != diag.NotJudged {
-			row[1] = onPage(number(l.Value, places, l.Unit).String())
-			row[2] = "±" + quantity.Format(l.Uncertainty, max(1, places))
-		}
-		d.Rows = append(d.Rows, row)
+	line := limitLine{words: v.label("limit.air-lost", "limit", percent(*l.Limit)), verdict: diag.NotJudged}
+	if most != nil {
+		line.found, line.uncertainty = v.lossPercent(most), uncertain(most.Uncertainty, 1)
+		line.verdict = most.Verdict
 	}
-	return figure.NewTable(d)
+	return []limitLine{line}
 }
 
-// commonSource is the source that all of several limits have.
-func commonSource(limits []diag.LimitResult) (source string, common bool) {
-	for _, l := range limits {
-		if l.Source == "" || l.Source != limits[0].Source {
-			return "", false
+// gapLimits is the book's plug gap, at a plug that is outside it where one is.
+func (v *view) gapLimits() []limitLine {
+	if v.plugs() == nil || v.test.Plugs == nil || v.test.Plugs.GapEntered == "" {
+		return nil
+	}
+	line := limitLine{words: v.label("limit.gap", "gap", strings.ReplaceAll(v.test.Plugs.GapEntered, "+/-", "±")), verdict: diag.NotJudged}
+	for _, p := range v.plugs().Cylinders {
+		if p.GapText != "" && (line.found == "" || p.Gap == diag.Outside && line.verdict != diag.Outside) {
+			line.found, line.verdict = onPage(p.GapText), p.Gap
 		}
 	}
-	return limits[0].Source, len(limits) > 1
+	if line.found == "" {
+		return nil
+	}
+	return []limitLine{line}
 }
 
-// limitRow is a limit with where it comes from and what became of it.
-func (v *view) limitRow(l diag.LimitResult) string {
-	words := v.optional("rotor-rule."+l.Rule, "")
-	if words == "" {
-		words = v.limitWords(l)
-	} else {
-		words = joined(" ", words, onPage(number(l.Limit, v.decimalsOf(l.Unit), l.Unit).String()))
+// fuelLimits are those on the fuel pressure, by reading.
+func (v *view) fuelLimits() []limitLine {
+	var lines []limitLine
+	for _, c := range circuits(v.fuel()) {
+		for _, r := range c.Readings {
+			if r.LimitLow == nil && r.LimitHigh == nil {
+				continue
+			}
+			lines = append(lines, limitLine{
+				words: v.label("limit.fuel", "circuit", c.Name, "name", v.readingName(r.Name), "limit", onPage(r.LimitEntered)),
+				found: read(r.Value, v.fuel().Decimals), uncertainty: uncertain(r.Uncertainty, v.fuel().Decimals),
+				verdict: r.Verdict, source: r.Source,
+			})
+		}
+		for _, h := range c.Hold {
+			if h.LimitLow == nil && h.LimitHigh == nil || h.Verdict == diag.NotJudged { // the limit is for another time
+				continue
+			}
+			lines = append(lines, limitLine{
+				words: v.label("limit.fuel", "circuit", c.Name, "name", v.label("fuel.name.hold"), "limit", onPage(h.LimitEntered)),
+				found: read(h.Value, v.fuel().Decimals), uncertainty: uncertain(h.Uncertainty, v.fuel().Decimals), verdict: h.Verdict,
+			})
+		}
+		if f := c.Volume; f != nil && f.LimitEntered != "" {
+			lines = append(lines, limitLine{
+				words: v.label("limit.fuel", "circuit", c.Name, "name", v.label("fuel.name.volume"), "limit", onPage(f.LimitEntered)),
+				found: onPage(f.Entered), verdict: f.Verdict,
+			})
+		}
 	}
-	if l.Corrected {
-		words = v.label("limit.corrected", "limit", words, "entered", l.AsEntered, "density", number(l.ByDensity, v.decimalsOf(l.Unit), l.Unit))
+	return lines
+}
+
+func circuits(f *diag.FuelResult) []diag.CircuitResult {
+	if f == nil {
+		return nil
 	}
-	if l.Source != "" {
-		words = v.label("limit.sourced", "limit", words, "source", l.Source)
+	return f.Circuits
+}
+
+// Footnotes letter the sources of a table in the order in which they come.
+type footnotes struct {
+	texts []string
+	on    int // lines that have one
+}
+
+func newFootnotes() *footnotes { return &footnotes{} }
+
+func (f *footnotes) add(source string) {
+	if source == "" {
+		return
+	}
+	f.on++
+	if f.letter(source) == "" {
+		f.texts = append(f.texts, source)
+	}
+}
+
+func (f *footnotes) letter(source string) string {
+	for i, text := range f.texts {
+		if text == source {
+			return string(rune('a' + i%26))
+		}
+	}
+	return ""
+}
+
+// mark puts the letter of a source behind words.
+func (f *footnotes) mark(words, source string) string {
+	if letter := f.letter(source); letter != "" {
+		return words + "\u00a0(" + letter + ")"
 	}
 	return words
 }
 
-// publishedBlock judges the readings by each rule in circulation.
-func (v *view) publishedBlock() layout.Block {
-	c := v.compression()
-	if c == nil || len(c.Published) == 0 {
+// captions are the sources by their letters.
+func (f *footnotes) captions() []string {
+	if len(f.texts) == 0 {
 		return nil
 	}
-	d := figure.Table{Name: "rules-compared", Title: v.label("heading.published"), RunOn: true,
-		Columns: []figure.Column{
-			{Head: v.label("column.rule"), Share: 1}, {Head: v.label("column.value"), Numbers: true}, {Head: v.label("column.verdict")},
-		}}
-	for _, p := range c.Published {
-		decimals := c.Decimals
-		if p.Unit == quantity.Percent {
-			decimals = 1
-		}
-		d.Rows = append(d.Rows, []string{onPage(p.Name), onPage(number(p.Value, decimals, p.Unit).String()), string(p.Verdict)})
+	lines := make([]string, len(f.texts))
+	for i, text := range f.texts {
+		lines[i] = "(" + f.letter(text) + ")\u00a0" + onPage(text)
 	}
-	d.Sub = v.label("published.caption")
-	d.Sum = v.publishedSum(c.Published)
-	return figure.NewTable(d)
-}
-
-// publishedSum counts the verdicts of the rules in circulation.
-func (v *view) publishedSum(rules []diag.PublishedRule) string {
-	counts := map[diag.Verdict]int{}
-	for _, r := range rules {
-		counts[r.Verdict]++
-	}
-	return v.label("published.sum", "count", len(rules), "within", counts[diag.Within], "outside", counts[diag.Outside])
+	return []string{strings.Join(lines, "; ")}
 }

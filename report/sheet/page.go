@@ -68,6 +68,7 @@ var builders = map[string]func(*view) layout.Block{
 	"notices":      (*view).noticesBlock,
 	"findings":     (*view).findingsBlock,
 	"next-check":   (*view).nextCheckBlock,
+	"plan":         (*view).planBlock,
 	"own-findings": (*view).ownFindingsBlock,
 	"method":       (*view).methodBlock,
 	"not-tested":   (*view).notTestedBlock,
@@ -113,6 +114,14 @@ type named struct {
 // Name is the block's name in templates.
 func (n named) Name() string { return n.name }
 
+// Natural is the block's own width, 0 where it has none.
+func (n named) Natural(t layout.Theme) layout.Length {
+	if w, ok := n.Block.(layout.Wider); ok {
+		return w.Natural(t)
+	}
+	return 0
+}
+
 // page puts the template's blocks on the paper.
 func (v *view) page(paper layout.Size) layout.Page {
 	p := layout.Page{
@@ -125,7 +134,7 @@ func (v *view) page(paper layout.Size) layout.Page {
 	for _, row := range v.sheet.Rows {
 		r := layout.Row{Above: row.Above, Foot: row.Foot, Gap: 14}
 		for _, column := range row.Columns {
-			cell := layout.Cell{Share: column.Share, Least: column.Least, Gap: 8, Blocks: v.blocks(column.Blocks)}
+			cell := layout.Cell{Share: column.Share, Least: column.Least, Most: column.Most, Gap: 8, Blocks: v.blocks(column.Blocks)}
 			if len(cell.Blocks) > 0 {
 				r.Cells = append(r.Cells, cell)
 			}

@@ -2,335 +2,253 @@ package sheet
 
 import (
 	"math"
-	"strings"
+	"slices"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
+	"gaugesheet/report/job"
+	"gaugesheet/report/readings"
 )
 
-// A readingColumn is one column of the table of readings: its heading's key
-// and what it says of a cylinder.
-type readingColumn struct {
-	key   string
-	value func(v *view, name string) string
-	words bool // not a number
-}
-
-// readingColumns are in bench order. A column that says nothing of any
-// cylinder is left out.
-var readingColumns = []readingColumn{
-	{key: "first", value: func(v *view, name string) string {
-		return v.ofCylinder(name, func(r *diag.CylinderResult) string { return v.reading(r.First) })
-	}},
-	{key: "dry", value: (*view).dryEntered},
-	{key: "again", value: func(v *view, name string) string {
-		return v.ofCylinder(name, func(r *diag.CylinderResult) string { return v.reading(r.Again) })
-	}},
-	{key: "of-highest", value: func(v *view, name string) string {
-		return v.ofCylinder(name, func(r *diag.CylinderResult) string { return one(r.PercentOfHighest) })
-	}},
-	{key: "from-median", value: func(v *view, name string) string {
-		return v.ofCylinder(name, func(r *diag.CylinderResult) string { return signed(r.PercentFromMedian, 1) })
-	}},
-	{key: "grade", words: true, value: func(v *view, name string) string {
-		return v.ofCylinder(name, func(r *diag.CylinderResult) string { return string(r.Grade) })
-	}},
-	{key: "wet", value: func(v *view, name string) string {
-		return v.ofCylinder(name, func(r *diag.CylinderResult) string { return v.reading(r.Wet) })
-	}},
-	{key: "wet-rise", value: func(v *view, name string) string {
-		return v.ofCylinder(name, func(r *diag.CylinderResult) string {
-			if r.WetRise == nil {
-				return ""
-			}
-			return joined(" ", signed(r.WetRise, v.compression().Decimals), "("+signed(r.WetRisePercent, 0)+"\u00a0%)")
-		})
-	}},
-	{key: "change", value: func(v *view, name string) string {
-		return v.ofCylinder(name, func(r *diag.CylinderResult) string { return signed(r.Change, v.compression().Decimals) })
-	}},
-	{key: "running", value: (*view).runningWords},
-	{key: "leakage", value: func(v *view, name string) string {
-		return v.ofLeak(name, func(r *diag.LeakResult) string {
-			if r.Loss == nil {
-				return stateWords(r.State, r.Reason)
-			}
-			return v.loss(r)
-		})
-	}},
-	{key: "leak-entered", value: func(v *view, name string) string {
-		return v.ofLeak(name, func(r *diag.LeakResult) string {
-			if strings.Contains(r.Entered, "/") || strings.Contains(r.Entered, "of") {
-				return r.Entered
-			}
-			return ""
-		})
-	}, words: true},
-	{key: "leak-at", words: true, value: func(v *view, name string) string {
-		return v.ofLeak(name, func(r *diag.LeakResult) string { return strings.Join(r.At, ", ") })
-	}},
-	{key: "plug", words: true, value: func(v *view, name string) string {
-		if p := v.plug(name); p != nil {
-			return joined(" ", p.Look, p.GapText)
+// readingsBlock is every reading, a row to a cylinder or rotor: as entered and
+// as judged.
+func (v *view) readingsBlock() layout.Block {
+	columns := v.readingColumns()
+	if len(columns) == 0 {
+		return nil
+	}
+	names, groups := v.inDiagramOrder()
+	first := "column.cylinder"
+	if v.rotors() != nil {
+		names, groups, first = v.names(), nil, "column.rotor"
+	}
+	d := figure.Table{
+		Name: "readings", Title: v.label("heading.readings"), Sub: v.readingsSub(),
+		Columns: []figure.Column{{Head: v.label(first), Tab: true}},
+	}
+	for i := range columns {
+		d.Columns = append(d.Columns, v.readingColumn(columns, i))
+	}
+	for i, name := range names {
+		row := figure.TableRow{
+			Cells: []figure.TableCell{{Text: name}}, Shade: v.standsOut(name),
+			Break: i > 0 && groups != nil && groups[i] != groups[i-1],
 		}
-		return ""
-	}},
+		for _, c := range columns {
+			row.Cells = append(row.Cells, v.readingCell(c, name))
+		}
+		stateFirst(columns, row.Cells[1:])
+		d.Rows = append(d.Rows, row)
+	}
+	return figure.NewTable(d)
 }
 
-func (v *view) ofCylinder(name string, say func(*diag.CylinderResult) string) string {
+// readingsSub says what the figures are: the unit, the gauge, how often each
+// cylinder was turned.
+func (v *view) readingsSub() string {
+	switch {
+	case v.rotors() != nil:
+		return onPage(string(v.rotors().Unit))
+	case v.compression() == nil:
+		return ""
+	}
+	gauge := ""
+	if g := v.test.Gauges.Compression; g != nil {
+		gauge = g.Name
+	}
+	return v.label("readings.sub", "unit", string(v.compression().Unit), "gauge", gauge, "strokes", v.test.Conditions.Strokes)
+}
+
+// fewAgain is how many readings taken once more ask for a column of their own.
+const fewAgain = 3
+
+// readingColumns are the columns that this job has something for, in bench
+// order, the grade last.
+func (v *view) readingColumns() []readings.Column {
+	var all, grade []readings.Column
+	if r := v.rotors(); r != nil {
+		all = append(all, readings.Rotors(r)...)
+	}
+	if c := v.compression(); c != nil {
+		for _, column := range readings.Compression(v.test, c) {
+			switch {
+			case column.Key == "grade":
+				grade = append(grade, column)
+			case column.Key == "again" && v.againInSums():
+			default:
+				all = append(all, column)
+			}
+		}
+	}
+	if l := v.leakage(); l != nil {
+		all = append(all, readings.Leakage(v.test, l)...)
+	}
+	if p := v.plugs(); p != nil {
+		all = append(all, readings.Plugs(p)...)
+	}
+	all = slices.DeleteFunc(append(all, grade...), func(c readings.Column) bool {
+		return c.Key == "leak-limit" || c.Key == "plug-note" // the table of limits has the one, what else was seen the other
+	})
+	return readings.Used(all, v.names())
+}
+
+// againInSums reports so few readings taken once more that they need no
+// column.
+func (v *view) againInSums() bool {
+	n := 0
+	for _, r := range v.compression().Cylinders {
+		if r.Again != nil {
+			n++
+		}
+	}
+	return n < fewAgain && n < len(v.names())
+}
+
+// joins are the columns that stand under the heading of the one before them.
+var joins = map[string]string{"wet-rise": "wet", "leak-at": "leakage", "change": "earlier", "gap": "plug", "snap": "idle"}
+
+// readingColumn is how a column of readings is set.
+func (v *view) readingColumn(columns []readings.Column, i int) figure.Column {
+	key := columns[i].Key
+	has := func(at int, key string) bool { return at >= 0 && at < len(columns) && columns[at].Key == key }
+	d := figure.Column{Numbers: columns[i].Numbers, Strong: key == "dry"}
+	if joins[key] != "" && has(i-1, joins[key]) {
+		d.Joins = true
+		return d
+	}
+	head := "column." + key
+	switch {
+	case key == "dry" && !has(i-1, "entered"):
+		head = "column.dry-only"
+	case i+1 < len(columns) && joins[columns[i+1].Key] == key && v.words.Has("labels", head+"-with"):
+		head += "-with"
+	}
+	d.Head = v.label(head, "when", v.comparedWith())
+	return d
+}
+
+// comparedWith names the earlier test that this one is compared with, by its
+// date where that is known.
+func (v *view) comparedWith() string {
 	if v.compression() == nil {
 		return ""
 	}
-	if r := v.compression().Cylinder(name); r != nil {
-		return say(r)
-	}
-	return ""
-}
-
-func (v *view) ofLeak(name string, say func(*diag.LeakResult) string) string {
-	if v.leakage() == nil {
-		return ""
-	}
-	if r := v.leakage().Cylinder(name); r != nil {
-		return say(r)
-	}
-	return ""
-}
-
-func (v *view) reading(value *float64) string {
-	if value == nil {
-		return ""
-	}
-	return v.pressure(*value)
-}
-
-func one(value *float64) string {
-	if value == nil {
-		return ""
-	}
-	return quantity.Format(*value, 1)
-}
-
-func signed(value *float64, decimals int) string {
-	if value == nil {
-		return ""
-	}
-	s := quantity.Format(math.Abs(*value), decimals)
-	switch {
-	case strings.Trim(s, "0.") == "":
-		return s
-	case *value < 0:
-		return "\u2212" + s
-	}
-	return "+" + s
-}
-
-func stateWords(state diag.State, reason string) string {
-	if reason == "" {
-		return string(state)
-	}
-	return string(state) + " (" + reason + ")"
-}
-
-// dryEntered is the dry reading with its repeats, as entered.
-func (v *view) dryEntered(name string) string {
-	return v.ofCylinder(name, func(r *diag.CylinderResult) string {
-		if r.Disagree {
-			return v.dryText(r)
-		}
-		if r.Dry == nil {
-			return stateWords(r.State, r.Reason)
-		}
-		if len(r.DryReadings) > 1 && r.Kind != diag.Band {
-			return v.dryText(r) + " (" + v.repeats(r, ", ") + ")"
-		}
-		if r.Entered != "" && len(r.Entered) <= 20 {
-			return onPage(r.Entered)
-		}
-		return v.dryText(r)
-	})
-}
-
-func (v *view) runningWords(name string) string {
-	if v.test.Compression == nil {
-		return ""
-	}
-	running, ok := v.test.Compression.Running[name]
-	if !ok {
-		return ""
-	}
-	side := func(r *diag.Reading) string {
-		if r == nil {
-			return "\u2013"
-		}
-		value, read := r.Value()
-		if !read {
-			return string(r.State)
-		}
-		return v.pressure(value)
-	}
-	return side(running.Idle) + " / " + side(running.Snap)
-}
-
-// readingsBlock is every reading, a row to a cylinder.
-func (v *view) readingsBlock() layout.Block {
-	if v.rotors() != nil {
-		return v.facesTable()
-	}
-	if v.compression() == nil && v.leakage() == nil && v.plugs() == nil {
-		return nil
-	}
-	names, _ := v.inDiagramOrder()
-	d := figure.Table{Name: "readings", Title: v.label("heading.readings"), Columns: []figure.Column{{Head: v.label("column.cylinder")}}}
-	rows := make([][]string, len(names))
-	for i, name := range names {
-		rows[i] = []string{name}
-	}
-	for _, column := range readingColumns {
-		cells := make([]string, len(names))
-		said := false
-		for i, name := range names {
-			cells[i] = column.value(v, name)
-			said = said || cells[i] != ""
-		}
-		if !said {
-			continue
-		}
-		d.Columns = append(d.Columns, figure.Column{Head: v.label("column." + column.key), Numbers: !column.words})
-		for i := range rows {
-			rows[i] = append(rows[i], cells[i])
-		}
-	}
-	d.Rows = rows
-	if c := v.compression(); c != nil {
-		d.Sub = v.label("readings.sub", "unit", string(c.Unit), "repeat", number(c.URepeat, v.repeatDecimals(c), c.Unit))
-	}
-	return figure.NewTable(d)
-}
-
-// repeatDecimals gives the repeatability one decimal more than the readings.
-func (v *view) repeatDecimals(c *diag.CompressionResult) int { return c.Decimals + 1 }
-
-func (v *view) facesTable() layout.Block {
-	r := v.rotors()
-	d := figure.Table{Name: "readings", Title: v.label("heading.readings"), Sub: onPage(string(r.Unit)), Columns: []figure.Column{{Head: v.label("column.rotor")}}}
-	for face := range 3 {
-		d.Columns = append(d.Columns, figure.Column{Head: v.label("column.face", "face", faceName(face)), Numbers: true})
-	}
-	d.Columns = append(d.Columns, figure.Column{Head: v.label("column.difference"), Numbers: true})
-	for _, rotor := range r.Rotors {
-		row := []string{rotor.Name}
-		for face := range 3 {
-			cell := string(rotor.State)
-			if face < len(rotor.Values) {
-				cell = read(rotor.Values[face], r.Decimals)
-			}
-			row = append(row, cell)
-		}
-		d.Rows = append(d.Rows, append(row, read(rotor.Difference, r.Decimals)))
-	}
-	return figure.NewTable(d)
-}
-
-// sumsBlock is the arithmetic with the numbers put in.
-func (v *view) sumsBlock() layout.Block {
-	var items []string
-	if c := v.compression(); c != nil && c.N > 1 {
-		items = append(items, v.compressionSums(c)...)
-	}
-	for _, circuit := range circuits(v.fuel()) {
-		if circuit.InjectorFlowPercent != nil {
-			items = append(items, v.label("sum.flow", "percent", percentOf(*circuit.InjectorFlowPercent)))
-		}
-	}
-	if len(items) == 0 {
-		return nil
-	}
-	return figure.NewList("sums", figure.List{Title: v.label("heading.sums"), Items: items})
-}
-
-func circuits(f *diag.FuelResult) []diag.CircuitResult {
-	if f == nil {
-		return nil
-	}
-	return f.Circuits
-}
-
-func (v *view) compressionSums(c *diag.CompressionResult) []string {
-	n := func(value float64) diag.Number {
-		return number(value, quantity.DecimalsRead(value, c.Decimals), quantity.None)
-	}
-	ofLowest := ""
-	if !math.IsInf(c.SpreadPercentOfLowest, 0) { // of nothing there is no part
-		ofLowest = percentOf(c.SpreadPercentOfLowest).String()
-	}
-	items := []string{
-		v.label("sum.spread", "highest", n(c.Highest), "lowest", n(c.Lowest), "spread", percentOf(c.SpreadPercentOfHighest),
-			"ofLowest", ofLowest, "ofMean", percentOf(c.SpreadPercentOfMean)),
-		v.label("sum.mean", "mean", number(c.Mean, c.Decimals+1, quantity.None), "below", percentOf(c.LowestPercentBelowMean),
-			"median", number(c.Median, c.Decimals+1, quantity.None), "belowMedian", percentOf(c.LowestPercentBelowMedian)),
-		v.label("sum.uncertainty", "repeat", number(c.URepeat, c.Decimals+1, quantity.None), "difference", number(2*math.Sqrt2*c.URepeat, c.Decimals+1, quantity.None)),
-	}
-	if c.WetControl != nil {
-		items = append(items, v.label("sum.control", "control", percentOf(*c.WetControl)))
-	}
-	if c.AltitudeFactor != nil && c.DensityFactor != nil {
-		items = append(items, v.label("sum.altitude", "pressure", number(*c.AltitudeFactor, 3, quantity.None), "density", number(*c.DensityFactor, 3, quantity.None)))
-	}
-	if c.Expected != nil {
-		items = append(items, v.label("sum.expected", "low", n(c.Expected.Low), "high", number(c.Expected.High, c.Decimals, c.Unit), "basis", v.keep(v.words.Expected(c.Expected, v.test.Conditions))))
-	}
-	if c.NotComparable != "" {
-		items = append(items, v.optional("not-comparable."+c.NotComparable, c.NotComparable))
-	}
-	return items
-}
-
-// trendBlock is the earlier tests beside this one, where there are several.
-func (v *view) trendBlock() layout.Block {
-	c := v.compression()
-	if c == nil || len(v.test.Earlier) == 0 {
-		return nil
-	}
-	names, _ := v.inDiagramOrder()
-	d := figure.Table{Name: "trend", Title: v.label("heading.trend"), Sub: onPage(string(c.Unit)), Columns: []figure.Column{{Head: v.label("column.test")}}}
-	for _, name := range names {
-		d.Columns = append(d.Columns, figure.Column{Head: name, Numbers: true, Share: 1})
-	}
 	for _, e := range v.test.Earlier {
-		if e.Test == nil || e.Test.Compression == nil {
-			continue
+		if e.Label == v.compression().ComparedWith {
+			return v.earlierName(e)
 		}
-		row := []string{e.Label}
-		for _, name := range names {
-			row = append(row, v.earlierReading(e.Test.Compression, name))
-		}
-		d.Rows = append(d.Rows, row)
 	}
-	if len(d.Rows) == 0 {
-		return nil
-	}
-	row := []string{v.label("trend.this")}
-	for _, name := range names {
-		row = append(row, v.ofCylinder(name, v.dryText))
-	}
-	d.Rows = append(d.Rows, row)
-	if c.NotComparable != "" {
-		d.Captions = []string{v.optional("not-comparable."+c.NotComparable, c.NotComparable)}
-	}
-	return figure.NewTable(d)
+	return v.compression().ComparedWith
 }
 
-func (v *view) earlierReading(c *diag.Compression, name string) string {
-	value, read := c.Dry[name].Value()
-	if !read {
-		return "\u2013"
+// earlierName names an earlier test.
+func (v *view) earlierName(e diag.Earlier) string {
+	if e.Date.IsZero() {
+		return e.Label
 	}
-	converted, err := quantity.Convert(value, c.Unit, v.compression().Unit)
-	if err != nil {
-		return "\u2013"
+	return v.shortDate(job.Date{Time: e.Date})
+}
+
+// readingCell is what a column says of one cylinder.
+func (v *view) readingCell(c readings.Column, name string) figure.TableCell {
+	value := c.Of(name)
+	if s := value.State(); s != "" {
+		return figure.TableCell{Mark: stateMark(s), Text: v.stateShort(s, value.Reason), Runs: true}
 	}
-	return v.pressure(converted)
+	cell := figure.TableCell{Text: v.valueWords(value), Bold: v.cellStandsOut(c.Key, name)}
+	if c.Key == "grade" && len(value.Terms) > 0 {
+		if m := gradeMark(diag.Grade(value.Terms[0])); m != figure.Within {
+			cell.Mark = m
+		}
+	}
+	return cell
+}
+
+// stateFirst lets the word for a reading that was not taken begin in the empty
+// cell for its entry, where it has more room.
+func stateFirst(columns []readings.Column, cells []figure.TableCell) {
+	for i := 1; i < len(cells); i++ {
+		entry := columns[i-1].Key == "entered" || columns[i-1].Key == "leak-entered"
+		if entry && cells[i].Runs && cells[i-1].Text == "" {
+			cells[i-1], cells[i] = cells[i], cells[i-1]
+		}
+	}
+}
+
+// valueWords are a value's words as a page has them.
+func (v *view) valueWords(value readings.Value) string {
+	if len(value.Terms) == 0 {
+		return onPage(value.Text)
+	}
+	said := make([]string, len(value.Terms))
+	for i, t := range value.Terms {
+		said[i] = v.term(value.List, t)
+	}
+	return joined(", ", said...)
+}
+
+// stateShort is the reason behind its symbol, or the state where the job gives
+// none.
+func (v *view) stateShort(s diag.State, reason string) string {
+	if reason != "" {
+		return onPage(reason)
+	}
+	return v.state(s)
+}
+
+// standsOut reports a cylinder that is low, or that leaks past a limit.
+func (v *view) standsOut(name string) bool {
+	for _, key := range []string{"grade", "leakage", "face"} {
+		if v.cellStandsOut(key, name) {
+			return true
+		}
+	}
+	return false
+}
+
+// cellStandsOut reports a value that is to be seen at a glance.
+func (v *view) cellStandsOut(key, name string) bool {
+	switch key {
+	case "of-highest", "wet-rise", "grade":
+		r := v.cylinder(name)
+		return r != nil && (r.Grade.IsLow() || r.Grade == diag.High)
+	case "earlier", "change":
+		r := v.cylinder(name)
+		return r != nil && r.Change != nil && math.Abs(*r.Change) > r.ChangeU && *r.Change < 0 && key == "change"
+	case "leakage", "leak-at":
+		r := v.leak(name)
+		return r != nil && r.Loss != nil && (r.Verdict == diag.Outside || r.Verdict == diag.NotJudged && v.concern("leakage", name).Rank() > 1)
+	case "plug":
+		p := v.plug(name)
+		return p != nil && p.Look != "" && p.Look != "normal" && p.Look != "worn"
+	case "gap":
+		p := v.plug(name)
+		return p != nil && p.Gap == diag.Outside
+	case "face":
+		i := slices.IndexFunc(v.rotorResults(), func(r diag.RotorResult) bool { return r.Name == name })
+		return i >= 0 && len(v.rotorResults()[i].LowFaces) > 0
+	}
+	return false
+}
+
+func (v *view) cylinder(name string) *diag.CylinderResult {
+	if v.compression() == nil {
+		return nil
+	}
+	return v.compression().Cylinder(name)
+}
+
+func (v *view) leak(name string) *diag.LeakResult {
+	if v.leakage() == nil {
+		return nil
+	}
+	return v.leakage().Cylinder(name)
+}
+
+func (v *view) rotorResults() []diag.RotorResult {
+	if v.rotors() == nil {
+		return nil
+	}
+	return v.rotors().Rotors
 }

@@ -9,6 +9,7 @@ import (
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
+	"gaugesheet/report/readings"
 )
 
 // spreadBlock is the ruler that shows how far the cylinders lie apart: by
@@ -297,15 +298,16 @@ func (v *view) otherReadings(c *diag.CompressionResult) []string {
 		return nil
 	}
 	wet := v.cylinderList("spread.wet-list", func(name string) string {
-		return v.ofCylinder(name, func(r *diag.CylinderResult) string { return v.reading(r.Wet) })
+		if r := v.cylinder(name); r != nil && r.Wet != nil {
+			return v.pressure(*r.Wet)
+		}
+		return ""
 	})
 	earlier := v.cylinderList("spread.earlier-list", func(name string) string {
-		return v.ofCylinder(name, func(r *diag.CylinderResult) string {
-			if r.Change == nil || r.Dry == nil {
-				return ""
-			}
-			return v.pressure(*r.Dry - *r.Change)
-		})
+		if r := v.cylinder(name); r != nil && readings.Then(r) != nil {
+			return v.pressure(*readings.Then(r))
+		}
+		return ""
 	})
 	switch {
 	case wet != "":

@@ -73,7 +73,9 @@ func (v *view) sideWords(bank int) string {
 }
 
 // ruleInCirculation is a published rule in words.
-func (v *view) ruleInCirculation(p diag.PublishedRule) string { return v.term("in-circulation", p.Name) }
+func (v *view) ruleInCirculation(p diag.PublishedRule) string {
+	return v.term("in-circulation", p.Name)
+}
 
 // source is where a limit comes from: the program's own words for what it knows
 // by itself, else the job's.
