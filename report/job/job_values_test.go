@@ -3,6 +3,7 @@ package job
 import (
 	"encoding/json"
 	"os"
+	"reflect"
 	"strings"
 	"testing"
 	"time"
@@ -151,6 +152,20 @@ func TestLanguage(t *testing.T) {
 		if got := mustRead(t, text+engine).Language.Value; got != want {
 			t.Errorf("%q: %q, want %q", text, got, want)
 		}
+	}
+}
+
+// Both Englishes are read, and mean the same.
+func TestBothEnglishes(t *testing.T) {
+	british := mustRead(t, "job: {authorised: {by: A. Lindqvist}}\nengine: {layout: inline-4, fuel: petrol, inlet-closes: 62 deg}\nsmoke: {colour: blue, when: [start]}\n"+
+		"leakage: {limit: 20 %, dry: {3: {loss: 30 %, at: [inlet, neighbour]}}}\nborescope: {3: {valves: burnt}}\nfuel-pressure: {unit: psi, system: carburettor, idle: 5}\n")
+	american := mustRead(t, "job: {authorized: {by: A. Lindqvist}}\nengine: {layout: inline-4, fuel: gasoline, intake-closes: 62 deg}\nsmoke: {color: blue, when: [start]}\n"+
+		"leakage: {limit: 20 %, dry: {3: {loss: 30 %, at: [intake, neighbor]}}}\nborescope: {3: {valves: burned}}\nfuel-pressure: {unit: psi, system: carburetor, idle: 5}\n")
+	if american.Authorised.By.Value != british.Authorised.By.Value {
+		t.Errorf("authorised by %q", american.Authorised.By.Value)
+	}
+	if !reflect.DeepEqual(british.Test(), american.Test()) {
+		t.Errorf("British %+v\nAmerican %+v", british.Test(), american.Test())
 	}
 }
 

@@ -66,6 +66,9 @@ var (
 // otherLanguages are other names of languages.
 var otherLanguages = []alias{{"en-us", "en"}, {"american", "en"}, {"us english", "en"}, {"en-uk", "en-GB"}, {"british", "en-GB"}, {"uk english", "en-GB"}}
 
+// otherSpellings are keys as American English has them.
+var otherSpellings = map[string]string{"authorized": "authorised", "color": "colour", "intake-closes": "inlet-closes"}
+
 // otherKeys are other words for keys, with spaces for hyphens.
 var otherKeys = map[string]string{"leakdown": "leakage", "leak down": "leakage", "leak down test": "leakage", "leakdown test": "leakage",
 	"cylinder leakage": "leakage", "compression test": "compression", "spark plugs": "plugs", "fuel": "fuel-pressure", "camera": "borescope"}

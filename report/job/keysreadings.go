@@ -43,7 +43,7 @@ var leakageKeys = []key{
 }
 
 // otherPlaces are where the air of each place is heard.
-var otherPlaces = []alias{{"tailpipe", "exhaust"}, {"tail pipe", "exhaust"}, {"intake", "inlet"}, {"throttle", "inlet"}, {"carburettor", "inlet"},
+var otherPlaces = []alias{{"tailpipe", "exhaust"}, {"tail pipe", "exhaust"}, {"intake", "inlet"}, {"throttle", "inlet"}, {"carburettor", "inlet"}, {"carburetor", "inlet"}, {"neighbor", "neighbour"}, {"next cylinder", "neighbour"},
 	{"filler", "crankcase"}, {"oil filler", "crankcase"}, {"dipstick", "crankcase"}, {"breather", "crankcase"}, {"radiator", "coolant"}}
 
 const leakSchema = `{"anyOf": [{"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/leak"}]}},
@@ -57,12 +57,15 @@ var leakKeys = []key{
 	{name: "most", form: asWord, words: places[:len(places)-1], also: otherPlaces, doc: "Where most of it comes out.", example: "exhaust"},
 }
 
+// otherBurnt is how American English has it.
+var otherBurnt = []alias{{"burned", "burnt"}}
+
 // boreKeys are what a camera shows of one cylinder.
 var boreKeys = []key{
 	{name: "wall", form: asWord, words: []string{"scored", "glazed", "good"}, doc: "The cylinder wall."},
 	{name: "crown", form: asWord, words: []string{"washed", "carbon", "holed", "marked", "good"}, doc: "The crown of the piston."},
-	{name: "valves", form: asWord, words: []string{"burnt", "bent", "carbon", "good"}, doc: "The valves."},
-	{name: "seat", form: asWord, words: []string{"burnt", "carbon", "good"}, doc: "The valve seats."},
+	{name: "valves", form: asWord, words: []string{"burnt", "bent", "carbon", "good"}, also: otherBurnt, doc: "The valves."},
+	{name: "seat", form: asWord, words: []string{"burnt", "carbon", "good"}, also: otherBurnt, doc: "The valve seats."},
 	{name: "note", form: asText, doc: "Anything else that was seen."},
 }
 
@@ -117,7 +120,7 @@ var rotorsKeys = []key{
 
 var fuelKeys = append([]key{
 	{name: "unit", form: asWord, words: pressureUnits, doc: "Unit of bare numbers in this section."},
-	{name: "system", form: asWord, words: fuelSystems, doc: "Kind of fuel system."},
+	{name: "system", form: asWord, words: fuelSystems, also: []alias{{"carburetor", "carburettor"}}, doc: "Kind of fuel system."},
 	{name: "pump", form: asWord, words: []string{"electric", "mechanical"}, doc: "What drives the pump."},
 	{name: "pump-heard", form: asYesNo, doc: "Whether the pump is heard when the ignition is switched on."},
 	{name: "circuits", form: asByName, keys: circuitKeys, insteadOf: "key-on", doc: "Several rails, tanks or pumps by name, each with the keys below."},

@@ -50,6 +50,11 @@ func objectOf(keys []key) Object {
 	properties := make(Object, 0, len(keys))
 	for _, k := range keys {
 		properties = append(properties, Member{k.name, schemaOf(k)})
+		for other, name := range otherSpellings { // at most one is this key's
+			if name == k.name {
+				properties = append(properties, Member{other, schemaOf(k)})
+			}
+		}
 	}
 	return Object{{"type", "object"}, {"properties", properties}, {"additionalProperties", false}}
 }

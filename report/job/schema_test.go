@@ -68,6 +68,7 @@ func TestSchemaTakes(t *testing.T) {
 		"engine: {layout: inline-4}\ncompression: {unit: psi, dry: [160, 158, 159, 161], limits: {from-mean: 50}}",
 		"engine: {layout: inline-4}\ncompression: {unit: psi, dry: [160, 158, 159, 161], limits: {below-mean: 30}}",
 		"engine: {layout: inline-4}\ncompression: {unit: psi, dry: [160, 158, 159, 161], limits: {from-mean: 50 psi, below-mean: 20 %}}",
+		"language: en-GB\nsmoke: {color: blue}\nengine: {layout: inline-4, intake-closes: 62 deg}\nleakage: {dry: {1: {loss: 30 %, at: [intake, neighbor]}}}",
 		"engine: {layout: inline-4}\nplugs: {looks: {1: {gap: 0}, 2: {gap: 0 mm}}}",
 		"engine: {layout: inline-4}\nfuel-pressure: {unit: psi, limits: {key-on: 35-45}, circuits: {front: {key-on: 41}}}",
 	} {

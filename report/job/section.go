@@ -40,6 +40,7 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 		return nil
 	}
 	r.joinList(n, name, keys)
+	oneSpelling(n, known)
 	for _, e := range n.entries {
 		switch {
 		case !slices.Contains(known, e.key):
@@ -57,6 +58,17 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 		}
 	}
 	return &section{r, name, n, keys}
+}
+
+// oneSpelling gives keys that are written as in American English the spelling
+// that they are known by.
+func oneSpelling(n *node, known []string) {
+	for i, e := range n.entries {
+		name := otherSpellings[e.key]
+		if slices.Contains(known, name) && !slices.Contains(known, e.key) && n.get(name) == nil {
+			n.entries[i].key = name
+		}
+	}
 }
 
 func orFile(name string) string {
