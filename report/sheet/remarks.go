@@ -100,7 +100,7 @@ const firstSeen = 3
 func (v *view) ownFindingsBlock() layout.Block {
 	items := values(v.job.Findings)
 	for _, name := range v.names() {
-		if seen := v.test.Borescope[name]; seen != "" {
+		if seen := v.boreSeen(name); seen != "" {
 			items = append(items, v.label("own.borescope", "cylinder", name, "seen", seen))
 		}
 	}

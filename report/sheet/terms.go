@@ -80,3 +80,19 @@ func (v *view) ruleInCirculation(p diag.PublishedRule) string {
 // source is where a limit comes from: the program's own words for what it knows
 // by itself, else the job's.
 func (v *view) source(text string) string { return v.optional("source."+text, onPage(text)) }
+
+// boreSeen is what a borescope showed of a cylinder: in the job's words, or of
+// the list's by part.
+func (v *view) boreSeen(name string) string {
+	b, ok := v.test.Bores[name]
+	if !ok {
+		return v.test.Borescope[name]
+	}
+	var said []string
+	for _, part := range []struct{ name, seen string }{{"wall", b.Wall}, {"crown", b.Crown}, {"valves", b.Valves}, {"seat", b.Seat}} {
+		if part.seen != "" {
+			said = append(said, v.label("seen-part."+part.name, "seen", v.term("seen", part.seen)))
+		}
+	}
+	return joined("; ", append(said, b.Note)...)
+}
