@@ -58,7 +58,7 @@ func (s *speaker) members(members []diag.Finding) (says, because string) {
 	}
 	because = lead.Because
 	if len(beside) > 0 {
-		because = strings.TrimSpace(because + " " + s.label("story.also", diag.Facts{"found": strings.Join(beside, "; ")}))
+		because = strings.TrimSpace(because + " " + s.label("story.also", diag.Facts{"found": strings.Join(beside, ". ")}))
 	}
 	return lead.Says, because
 }

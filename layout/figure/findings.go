@@ -122,7 +122,7 @@ func (f *findingsSetting) frame(depths []depth) layout.Frame {
 	if left != (Omitted{}) && f.d.More != nil {
 		frames = append(frames, textFrame(f.t, f.d.More(left), layout.Note, f.t.Muted, f.width))
 	}
-	whole := stack(gap, frames...)
+	whole := stack(small, frames...)
 	if left != (Omitted{}) {
 		whole.Richer = func(height layout.Length) layout.Frame { return f.richer(depths, height) }
 	}

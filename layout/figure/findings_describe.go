@@ -48,6 +48,7 @@ type NextCheck struct {
 	Title, Effort string    // "Next check", "about 10 minutes"
 	Do            string    // how it is made
 	Outcomes      []Outcome // all of them
+	Others        string    // what comes next after those that do not say it
 	Again         *Again    // nil for no room for the next readings
 }
 

@@ -67,7 +67,21 @@ func headShop(t layout.Theme, d Head, width layout.Length, level layout.Detail) 
 	}
 	return stack(0,
 		textFrame(t, d.Shop, name, t.Ink, width),
-		textFrame(t, strings.Join(d.Lines, runOnDot+" "), layout.Label, t.Muted, width))
+		partsFrame(t, d.Lines, layout.Label, t.Muted, width))
+}
+
+// partsFrame sets texts one after another with dots between them, each whole on
+// a line where it can be, and no dot at a line's end or beginning.
+func partsFrame(t layout.Theme, parts []string, role layout.Role, c layout.Color, width layout.Length) layout.Frame {
+	var lines []string
+	for _, p := range parts {
+		if n := len(lines) - 1; n >= 0 && t.Measurer.Width(join(lines[n], p), t.Face(role)) <= width {
+			lines[n] = join(lines[n], p)
+		} else {
+			lines = append(lines, p)
+		}
+	}
+	return textFrame(t, strings.Join(lines, "\n"), role, c, width)
 }
 
 // join puts a middle dot between two texts where both are there.

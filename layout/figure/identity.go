@@ -60,17 +60,38 @@ func fieldRow(t layout.Theme, fields []Field, width layout.Length) layout.Frame 
 	return beside(0, row...)
 }
 
-// fieldsRunOn sets fields as one paragraph, each name before its value.
+// fieldsRunOn sets fields one after another, each name before its value and
+// each field whole on a line where it can be.
 func fieldsRunOn(t layout.Theme, fields []Field, width layout.Length) layout.Frame {
-	var runs []layout.Run
-	for i, f := range fields {
-		value := f.Value
-		if i < len(fields)-1 {
-			value += runOnDot
+	const gap = wide + small
+	var lines []layout.Frame
+	var line []column
+	var used layout.Length
+	for _, f := range fields {
+		runs := []layout.Run{run(t, layout.Label, t.Muted, f.Name), run(t, layout.Body, t.Ink, f.Value)}
+		w := min(textWidth(t, runs)+1, width)
+		if len(line) > 0 && used+w > width {
+			lines = append(lines, beside(gap, line...))
+			line, used = nil, 0
 		}
-		runs = append(runs, run(t, layout.Label, t.Muted, f.Name), run(t, layout.Body, t.Ink, value))
+		line = append(line, column{w, paragraph(t, w, layout.Left, runs...)})
+		used += w + gap
 	}
-	return paragraph(t, width, layout.Left, runs...)
+	if len(line) > 0 {
+		lines = append(lines, beside(gap, line...))
+	}
+	return stack(0, lines...)
+}
+
+// textWidth is how far runs go on one line, with a space between them.
+func textWidth(t layout.Theme, runs []layout.Run) (w layout.Length) {
+	for i, r := range runs {
+		if i > 0 {
+			r.Text = " " + r.Text
+		}
+		w += t.Measurer.Width(r.Text, r.Face)
+	}
+	return w
 }
 
 // fieldGrid sets fields in rows of a grid; a field takes as many columns as

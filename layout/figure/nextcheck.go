@@ -7,30 +7,31 @@ import (
 )
 
 // NewNextCheck is the block "next-check": the one check that settles most,
-// drawn as a fork to its outcomes. All outcomes are there at every level: at
-// compact without a drawing, at brief as one paragraph, set small and without
-// what comes after an outcome where there is no height for more.
+// drawn as a fork to its outcomes, side by side where their words are short. All
+// outcomes are there at every level: at compact under one another, at brief as
+// one paragraph, set small and without what comes after an outcome where there
+// is no height for more.
 func NewNextCheck(d NextCheck) layout.Block {
 	return block{"next-check", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		forked := func() layout.Frame {
-			return checkBox(t, width, wide, func(inner layout.Length) layout.Frame { return checkFork(t, d, inner) })
+		columns := func() layout.Frame {
+			return checkBox(t, width, wide, func(inner layout.Length) layout.Frame { return checkFork(t, d, inner, forkColumns) })
 		}
-		lines := func() layout.Frame {
-			return checkBox(t, width, medium, func(inner layout.Length) layout.Frame { return checkLines(t, d, inner) })
+		rows := func() layout.Frame {
+			return checkBox(t, width, medium, func(inner layout.Length) layout.Frame { return checkFork(t, d, inner, forkRows) })
 		}
 		paragraph := func(role layout.Role, next bool) layout.Frame {
 			return checkBox(t, width, small+tight, func(inner layout.Length) layout.Frame { return checkRunOn(t, d, inner, role, next) })
 		}
 		switch level {
 		case layout.Full:
-			return forked()
+			return columns()
 		case layout.Compact:
-			f := lines()
-			f.Richer = richer(f, forked)
+			f := rows()
+			f.Richer = richer(f, columns)
 			return f
 		}
 		f := paragraph(layout.Label, false)
-		f.Richer = richer(f, forked, lines, func() layout.Frame { return paragraph(layout.Body, true) }, func() layout.Frame { return paragraph(layout.Label, true) })
+		f.Richer = richer(f, columns, rows, func() layout.Frame { return paragraph(layout.Body, true) }, func() layout.Frame { return paragraph(layout.Label, true) })
 		return f
 	}}
 }
@@ -63,15 +64,6 @@ func checkHead(t layout.Theme, d NextCheck, width layout.Length) layout.Frame {
 	return stack(tight, line, textFrame(t, d.Do, layout.Body, t.Ink, width))
 }
 
-// checkLines sets a check with a paragraph for each outcome.
-func checkLines(t layout.Theme, d NextCheck, width layout.Length) layout.Frame {
-	parts := []layout.Frame{checkHead(t, d, width)}
-	for _, o := range d.Outcomes {
-		parts = append(parts, outcomeLine(t, o, width))
-	}
-	return stack(small, append(parts, againFrame(t, d.Again, width))...)
-}
-
 // outcomeLine is an outcome as a paragraph.
 func outcomeLine(t layout.Theme, o Outcome, width layout.Length) layout.Frame {
 	return paragraph(t, width, layout.Left, run(t, layout.Strong, t.Ink, ended(o.If, ":")), run(t, layout.Body, t.Ink, o.Then), run(t, layout.Body, t.Ink, o.Next))
@@ -97,6 +89,9 @@ func checkRunOn(t layout.Theme, d NextCheck, width layout.Length, role layout.Ro
 			runs = append(runs, run(t, role, t.Ink, o.Next))
 		}
 	}
+	if next {
+		runs = append(runs, run(t, role, t.Ink, d.Others))
+	}
 	return paragraph(t, width, layout.Left, runs...)
 }
 
@@ -108,17 +103,13 @@ func dotted(s string) string {
 	return "· " + s
 }
 
-// checkFork sets a check with its outcomes as a fork: side by side where their
-// words are short enough for columns, else under one another.
-func checkFork(t layout.Theme, d NextCheck, width layout.Length) layout.Frame {
-	if len(d.Outcomes) == 0 {
-		return stack(small+tight, checkHead(t, d, width), againFrame(t, d.Again, width))
+// checkFork sets a check with its outcomes as a fork, drawn in the given way.
+func checkFork(t layout.Theme, d NextCheck, width layout.Length, fork func(layout.Theme, []Outcome, layout.Length) layout.Frame) layout.Frame {
+	outcomes := empty()
+	if len(d.Outcomes) > 0 {
+		outcomes = fork(t, d.Outcomes, width)
 	}
-	outcomes := forkRows(t, d.Outcomes, width)
-	if columns, ok := forkColumns(t, d.Outcomes, width); ok && columns.Height <= 1.25*outcomes.Height {
-		outcomes = columns
-	}
-	return stack(small+tight, checkHead(t, d, width), outcomes, againFrame(t, d.Again, width))
+	return stack(small+tight, checkHead(t, d, width), outcomes, textFrame(t, d.Others, layout.Body, t.Ink, width), againFrame(t, d.Again, width))
 }
 
 // Measures of a fork, in points: the stem's and the arrows' length, the size
@@ -129,39 +120,44 @@ const (
 	arrowHead layout.Length = 4
 )
 
-// forkColumns is the fork with a column for each outcome; not where a word
-// would be broken or a column be a tower of words.
-func forkColumns(t layout.Theme, outcomes []Outcome, width layout.Length) (layout.Frame, bool) {
-	const most, mostLines = 4, 8
+// forkColumns is the fork with a column for each outcome; with rows where a
+// word would be broken or a column be a tower of words.
+func forkColumns(t layout.Theme, outcomes []Outcome, width layout.Length) layout.Frame {
+	const most, mostLines = 4, 9
 	n := len(outcomes)
 	if n < 2 || n > most {
-		return empty(), false
+		return forkRows(t, outcomes, width)
 	}
 	w := (width - wide*layout.Length(n-1)) / layout.Length(n)
 	var columns []column
 	for _, o := range outcomes {
 		if longestWord(t, o) > w {
-			return empty(), false
+			return forkRows(t, outcomes, width)
 		}
 		columns = append(columns, column{w, stack(1,
-			paragraph(t, w, layout.Center, run(t, layout.Strong, t.Ink, o.If)),
-			paragraph(t, w, layout.Center, run(t, layout.Body, t.Ink, o.Then)),
-			paragraph(t, w, layout.Center, run(t, layout.Body, t.Ink, o.Next)))})
+			evenLines(t, run(t, layout.Strong, t.Ink, o.If), w, layout.Center),
+			evenLines(t, run(t, layout.Body, t.Ink, o.Then), w, layout.Center),
+			evenLines(t, run(t, layout.Body, t.Ink, o.Next), w, layout.Center))})
 	}
 	words := beside(wide, columns...)
 	if words.Height > mostLines*lineHeight(t.Face(layout.Body)) {
-		return empty(), false
+		return forkRows(t, outcomes, width)
 	}
 	return behind(inset(words, forkStem+forkArrow+tight, 0, 0, 0), func(s layout.Surface, a layout.Rect) {
-		pen := layout.Pen{Width: outline, Color: t.Ink}
-		middle := func(i int) layout.Length { return a.X + w/2 + layout.Length(i)*(w+wide) }
-		bar := a.Y + forkStem
-		s.Stroke(layout.Polyline(layout.Point{X: a.X + width/2, Y: a.Y}, layout.Point{X: a.X + width/2, Y: bar}), pen)
-		s.Stroke(layout.Polyline(layout.Point{X: middle(0), Y: bar}, layout.Point{X: middle(n - 1), Y: bar}), pen)
-		for i := range outcomes {
-			forkHead(s, t, layout.Point{X: middle(i), Y: bar}, layout.Point{X: middle(i), Y: bar + forkArrow})
-		}
-	}), true
+		drawFork(s, t, a, n, w)
+	})
+}
+
+// drawFork draws the stem, the bar and an arrow to each of n columns.
+func drawFork(s layout.Surface, t layout.Theme, a layout.Rect, n int, w layout.Length) {
+	pen := layout.Pen{Width: outline, Color: t.Ink}
+	column := func(i int) layout.Length { return a.X + w/2 + layout.Length(i)*(w+wide) }
+	middle, bar := (column(0)+column(n-1))/2, a.Y+forkStem
+	s.Stroke(layout.Polyline(layout.Point{X: middle, Y: a.Y}, layout.Point{X: middle, Y: bar}), pen)
+	s.Stroke(layout.Polyline(layout.Point{X: column(0), Y: bar}, layout.Point{X: column(n - 1), Y: bar}), pen)
+	for i := range n {
+		forkHead(s, t, layout.Point{X: column(i), Y: bar}, layout.Point{X: column(i), Y: bar + forkArrow})
+	}
 }
 
 // longestWord is the width of an outcome's longest word.

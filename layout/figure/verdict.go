@@ -75,7 +75,7 @@ func headline(t layout.Theme, d Verdict, width layout.Length, level layout.Detai
 		words := paragraph(t, inner, layout.Left, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, run(t, layout.Label, t.Ink, d.Second))
 		return marked(t, d.Mark, face, size, words, indent)
 	}
-	words := stack(tight, evenLines(t, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, inner), balanced(t, d.Second, layout.Body, t.Ink, inner))
+	words := stack(tight, evenLines(t, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, inner, layout.Left), balanced(t, d.Second, layout.Body, t.Ink, inner))
 	return marked(t, d.Mark, face, size, words, indent)
 }
 
@@ -126,7 +126,7 @@ func answerFrame(t layout.Theme, a Answer, width layout.Length, level layout.Det
 	if a.Sure > 0 {
 		squares = sureSquares*(face.Size+tight) + medium
 	}
-	word := evenLines(t, layout.Run{Text: a.Word, Face: face, Color: t.Ink}, width-squares)
+	word := evenLines(t, layout.Run{Text: a.Word, Face: face, Color: t.Ink}, width-squares, layout.Left)
 	if a.Sure > 0 {
 		x := min(t.Measurer.Width(a.Word, face), width-squares) + medium
 		word = behind(word, func(s layout.Surface, area layout.Rect) {

@@ -62,23 +62,26 @@ func textFrame(t layout.Theme, text string, role layout.Role, c layout.Color, wi
 // holds a word alone: it is set in the least width, down to a part of its own,
 // in which it has no more lines.
 func balanced(t layout.Theme, text string, role layout.Role, c layout.Color, width layout.Length) layout.Frame {
-	return evenLines(t, run(t, role, c, text), width)
+	return evenLines(t, run(t, role, c, text), width, layout.Left)
 }
 
-// evenLines is balanced for a run in a face of its own.
-func evenLines(t layout.Theme, text layout.Run, width layout.Length) layout.Frame {
+// evenLines is balanced for a run in a face of its own, aligned in the width.
+func evenLines(t layout.Theme, text layout.Run, width layout.Length, a layout.Align) layout.Frame {
 	const near, narrowest = 6, 0.72
-	best := paragraph(t, width, layout.Left, text)
+	best, w := paragraph(t, width, a, text), width
 	if best.Height <= lineHeight(text.Face)+1 {
 		return best
 	}
-	for low, high := width*narrowest, width; high-low > near; {
-		middle := (low + high) / 2
-		if next := paragraph(t, middle, layout.Left, text); next.Height <= best.Height {
-			best, high = next, middle
+	for low := width * narrowest; w-low > near; {
+		middle := (low + w) / 2
+		if next := paragraph(t, middle, a, text); next.Height <= best.Height {
+			best, w = next, middle
 		} else {
 			low = middle
 		}
+	}
+	if a == layout.Center {
+		return inset(best, 0, (width-w)/2, 0, (width-w)/2)
 	}
 	return best
 }

@@ -37,8 +37,14 @@ func readExample(t testing.TB, path string) *job.Job {
 
 func readJob(t testing.TB, path string, data []byte) *job.Job {
 	t.Helper()
+	return readJobIn(t, examplesDir, path, data)
+}
+
+// readJobIn reads a job whose files are in a folder.
+func readJobIn(t testing.TB, folder, path string, data []byte) *job.Job {
+	t.Helper()
 	j, problems := job.Reader{
-		Open:     func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(examplesDir, name)) },
+		Open:     func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(folder, name)) },
 		HasGlyph: face.Metrics().Has,
 	}.Read(path, data)
 	if len(problems) > 0 {

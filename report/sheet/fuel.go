@@ -12,6 +12,27 @@ import (
 
 // fuelBlock is the fuel pressure: a row a reading, all circuits on one scale.
 func (v *view) fuelBlock() layout.Block {
+	if v.fuelAlone() && v.hasBlock("fuel"+inAnotherPlace) {
+		return nil
+	}
+	return v.pressures()
+}
+
+// fuelWideBlock is the fuel pressure across the page, in the engine's place,
+// where nothing else was measured.
+func (v *view) fuelWideBlock() layout.Block {
+	if !v.fuelAlone() {
+		return nil
+	}
+	return v.pressures()
+}
+
+// fuelAlone reports a job without any reading of a cylinder.
+func (v *view) fuelAlone() bool {
+	return v.compression() == nil && v.leakage() == nil && v.plugs() == nil && v.rotors() == nil
+}
+
+func (v *view) pressures() layout.Block {
 	f := v.fuel()
 	if f == nil {
 		return nil

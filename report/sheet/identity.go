@@ -126,7 +126,7 @@ func (v *view) complaints() []string {
 
 func (v *view) vinWords() string {
 	vehicle := v.job.Vehicle
-	if vehicle.VIN.Given() && vehicle.VINReadAt.Given() {
+	if v.sheet.Name != "customer" && vehicle.VIN.Given() && vehicle.VINReadAt.Given() {
 		return v.label("field.vin-read", "vin", vehicle.VIN.Value, "where", vehicle.VINReadAt.Value)
 	}
 	return vehicle.VIN.Value
@@ -148,14 +148,17 @@ func (v *view) authorisedWords() string {
 // engineWords describe the engine in a line: size, fuel, layout; for the next
 // mechanic also its compression ratio and numbering.
 func (v *view) engineWords() string {
-	fuel := v.test.Spec.Fuel
-	if fuel != "" {
-		fuel = v.optional("fuel-kind."+fuel, fuel)
+	fuel, behind := "", ""
+	if kind := v.test.Spec.Fuel; kind != "" {
+		fuel = v.optional("fuel-kind."+kind, kind)
 	}
-	parts := []string{joined(" ", together(v.job.Entered("engine", "displacement")), fuel, v.layoutWords(v.engine))}
-	if v.test.Spec.TwoStroke {
-		parts = append(parts, v.label("engine.two-stroke"))
+	switch {
+	case v.test.Spec.Fuel == "two-stroke mix":
+		fuel, behind = "", fuel
+	case v.test.Spec.TwoStroke:
+		behind = v.label("engine.two-stroke")
 	}
+	parts := []string{joined(" ", together(v.job.Entered("engine", "displacement")), fuel, v.layoutWords(v.engine)), behind}
 	if c := v.test.Spec.Charging; c != "" && c != "natural" {
 		parts = append(parts, v.optional("charging."+c, c))
 	}

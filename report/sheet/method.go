@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -11,7 +10,6 @@ import (
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
-	"gaugesheet/report/job"
 )
 
 // methodBlock says how the test was done, and names what was not recorded.
@@ -21,7 +19,7 @@ func (v *view) methodBlock() layout.Block {
 		conditions = v.ownersConditions
 	}
 	items := []string{}
-	for _, line := range [][]string{conditions(), v.gaugeWords()} {
+	for _, line := range [][]string{conditions(), v.gaugeWords(), v.sourceWords()} {
 		if len(line) > 0 {
 			items = append(items, sentence(line))
 		}
@@ -177,60 +175,6 @@ func (v *view) enteredOr(fallback string, path ...string) string {
 		return strings.ReplaceAll(s, " ", "\u00a0")
 	}
 	return fallback
-}
-
-// gaugeWords name the instruments and how good they are.
-func (v *view) gaugeWords() []string {
-	var parts []string
-	add := func(key, section string, g *diag.Gauge) {
-		if g == nil {
-			return
-		}
-		about := joined(", ", v.rangeWords(section, g), g.AccuracyText)
-		if section == "leakage" {
-			about = joined(", ", v.prefixed("method.supply", v.job.Entered("gauges", section, "supply")), v.prefixed("method.orifice", v.job.Entered("gauges", section, "orifice")))
-		}
-		if !g.Checked.IsZero() {
-			about = joined(", ", about, v.label("method.checked", "date", v.date(job.Date{Time: g.Checked})))
-		}
-		name := g.Name
-		if name == "" && about == "" {
-			return
-		}
-		parts = append(parts, v.label("method.gauge-"+key, "name", name, "about", about))
-	}
-	add("compression", "compression", v.test.Gauges.Compression)
-	add("leakage", "leakage", v.test.Gauges.Leakage)
-	add("fuel", "fuel", v.test.Gauges.Fuel)
-	return parts
-}
-
-// rangeWords are a gauge's range as the job file has it; of a gauge that the
-// shop's profile describes, in the unit of its test.
-func (v *view) rangeWords(section string, g *diag.Gauge) string {
-	if s := v.job.Entered("gauges", section, "range"); s != "" || g.High <= g.Low {
-		return s
-	}
-	unit := v.gaugeUnit(section)
-	if unit == "" {
-		return ""
-	}
-	figures := func(value float64) string { return strconv.FormatFloat(value, 'g', 4, 64) }
-	return v.label("method.range", "low", figures(g.Low), "high", figures(g.High), "unit", string(unit))
-}
-
-// gaugeUnit is the unit of the test that a gauge is for; "" where the test was
-// not made.
-func (v *view) gaugeUnit(section string) quantity.Unit {
-	switch {
-	case section == "fuel" && v.fuel() != nil:
-		return v.fuel().Unit
-	case section == "compression" && v.compression() != nil:
-		return v.compression().Unit
-	case section == "compression" && v.rotors() != nil:
-		return v.rotors().Unit
-	}
-	return ""
 }
 
 func (v *view) prefixed(key, value string) string {

@@ -33,34 +33,75 @@ func (v *view) nextCheckWideBlock() layout.Block {
 	return v.checkBox()
 }
 
-// checkBox is the next check with all its outcomes.
+// checkBox is the next check with all its outcomes and where they lead.
 func (v *view) checkBox() layout.Block {
 	said, err := v.words.Check(*v.d.Next, v.sheet.Audience)
 	v.keep("", err)
 	d := figure.NextCheck{Title: v.label("heading.next-check"), Do: onPage(said.Do), Effort: onPage(said.Effort)}
+	leads := v.leads(len(said.Outcomes))
+	common, first := commonLead(leads), map[string]string{}
 	for i, o := range said.Outcomes {
-		d.Outcomes = append(d.Outcomes, figure.Outcome{If: onPage(o.If), Then: onPage(ended(o.Then)), Next: v.leadsTo(i)})
+		out := figure.Outcome{If: onPage(o.If), Then: onPage(ended(o.Then))}
+		switch lead := leads[i]; {
+		case lead == "" || lead == common:
+		case first[lead] != "":
+			out.Next = v.label("next.as-after", "outcome", first[lead])
+		default:
+			first[lead], out.Next = o.If, v.label("next.then", "check", lead)
+		}
+		d.Outcomes = append(d.Outcomes, out)
+	}
+	if common != "" {
+		d.Others = v.label("next.others", "check", common, "all", len(first) == 0)
 	}
 	return figure.NewNextCheck(d)
 }
 
-// leadsTo is the check that comes next after an outcome of the next check;
-// nothing where none is planned.
-func (v *view) leadsTo(outcome int) string {
-	if len(v.d.Plan) == 0 || v.d.Plan[0].Check.Key != v.d.Next.Key || outcome >= len(v.d.Plan[0].Leads) {
-		return ""
+// commonLead is the check that most outcomes lead to, so that it is said once;
+// "" where there is none, or where an outcome leads to no check.
+func commonLead(leads []string) string {
+	count := map[string]int{}
+	for _, l := range leads {
+		count[l]++
 	}
-	next := v.d.Plan[0].Leads[outcome].Next
-	if next == nil {
-		return ""
+	for _, l := range leads {
+		if count[""] == 0 && count[l] >= 2 && 2*count[l] > len(leads) {
+			return l
+		}
 	}
+	return ""
+}
+
+// leads are the checks that come next after each of a number of outcomes, ""
+// where none is planned.
+func (v *view) leads(outcomes int) []string {
+	leads := make([]string, outcomes)
+	if len(v.d.Plan) == 0 || v.d.Plan[0].Check.Key != v.d.Next.Key {
+		return leads
+	}
+	for i, lead := range v.d.Plan[0].Leads[:min(outcomes, len(v.d.Plan[0].Leads))] {
+		if lead.Next != nil {
+			leads[i] = v.leadWords(lead.Next)
+		}
+	}
+	return leads
+}
+
+// leadWords name a check that comes later, the cylinders that it is of where
+// they are others, and how long it takes.
+func (v *view) leadWords(next *diag.Check) string {
 	said, err := v.words.Check(*next, v.sheet.Audience)
 	v.keep("", err)
 	on := diag.Names(next.Cylinders)
 	if slices.Equal(next.Cylinders, v.d.Next.Cylinders) || len(on) == len(v.names()) {
 		on = nil
 	}
-	return v.label("next.then", "check", said.Name, "on", on, "minutes", next.Minutes)
+	const inMinutes = 120 // what takes longer is said in words
+	minutes := next.Minutes
+	if minutes > inMinutes {
+		minutes = 0
+	}
+	return v.label("next.check", "check", said.Name, "on", on, "minutes", minutes, "effort", said.Effort)
 }
 
 // noCheckBlock says what to do with a sheet that asks for no check.

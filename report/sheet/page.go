@@ -77,6 +77,7 @@ var builders = map[string]func(*view) layout.Block{
 	"foot":         (*view).footBlock,
 
 	"next-check-wide": (*view).nextCheckWideBlock,
+	"fuel-wide":       (*view).fuelWideBlock,
 
 	"readings":       (*view).readingsBlock,
 	"limits":         (*view).limitsBlock,

@@ -15,6 +15,9 @@ import (
 func (v *view) noticesBlock() layout.Block {
 	var items []string
 	for _, n := range v.d.Notices {
+		if n.Rule == "method-incomplete" && v.sheet.Name == "customer" && v.hasBlock("method") {
+			continue // how it was tested names what was not recorded
+		}
 		if said := v.once(v.keep(v.words.Notice(n, v.sheet.Audience))); said != "" {
 			items = append(items, said)
 		}
@@ -37,12 +40,12 @@ func (v *view) notTestedBlock() layout.Block {
 	for _, u := range v.d.NotTested {
 		items = append(items, v.untestedWords(u))
 	}
-	var remarks []figure.Remark
-	if len(items) > 0 {
-		remarks = append(remarks, figure.Remark{Mark: figure.NotTested, Title: v.label("entry.not-tested"), Texts: []string{ended(strings.Join(items, "; "))}})
+	title, beyond := v.label("entry.beyond"), v.label("not-tested.beyond")
+	if len(items) == 0 {
+		return v.remark("not-tested", figure.NotTested, title, []string{beyond}, figure.Short{})
 	}
-	remarks = append(remarks, figure.Remark{Title: v.label("entry.beyond"), Texts: []string{v.label("not-tested.beyond")}})
-	return figure.NewRemarks(figure.Remarks{Name: "not-tested", Items: remarks})
+	texts := []string{ended(strings.Join(items, "; ")), joined(" ", title, beyond)}
+	return v.remark("not-tested", figure.NotTested, v.label("entry.not-tested"), texts, figure.Short{})
 }
 
 // untestedWords name a test that was not made, what became of it and why. The

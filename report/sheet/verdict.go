@@ -225,6 +225,9 @@ func (v *view) sureBecause(st *diag.Story) string {
 	if len(doubts) > 0 && st.Confidence != diag.Strong {
 		return onPage(strings.Join(doubts, "; "))
 	}
+	if st.About == diag.AboutTest {
+		return v.label("sure.why.test")
+	}
 	kinds := v.kindsFor(st)
 	if st.Urgency == diag.NoAction {
 		kinds = v.kindsWithin()
@@ -261,7 +264,7 @@ func (v *view) kindsWithin() diag.Names {
 func (v *view) storyMark(st *diag.Story) figure.Mark {
 	switch st.About {
 	case diag.AboutFuel:
-		return v.fuelMark(st.Circuit)
+		return v.supplyMark(st.Circuit)
 	case diag.AboutCylinders, diag.AboutEngine:
 		return v.pressureMark(st.Cylinders)
 	}
@@ -307,33 +310,32 @@ func limitsMark(limits []diag.LimitResult) figure.Mark {
 	return figure.LookAgain
 }
 
-// fuelMark is the symbol of the fuel pressure of a circuit, of any where none
-// is named.
-func (v *view) fuelMark(circuit string) figure.Mark {
-	f := v.fuel()
-	mark := figure.LookAgain
-	if f == nil {
-		return mark
+// supplyMark is the symbol of the fuel pressure of a circuit, of any where none
+// is named: that of the first reading outside its limit, else of one too close.
+func (v *view) supplyMark(circuit string) figure.Mark {
+	found := figure.LookAgain
+	if v.fuel() == nil {
+		return found
 	}
-	for _, c := range f.Circuits {
+	for _, c := range v.fuel().Circuits {
 		if circuit != "" && c.Name != circuit {
 			continue
 		}
+		var marks []figure.Mark
 		for _, r := range c.Readings {
-			switch {
-			case r.Verdict == diag.TooClose && mark == figure.LookAgain:
-				mark = figure.TooClose
-			case r.Verdict == diag.Outside && r.LimitLow != nil && r.Value < *r.LimitLow:
-				return figure.Low
-			case r.Verdict == diag.Outside:
-				return figure.High
-			}
+			marks = append(marks, fuelMark(r.Value, r.LimitLow, r.Verdict))
 		}
 		for _, h := range c.Hold {
-			if h.Verdict == diag.Outside {
-				mark = figure.Low
+			marks = append(marks, fuelMark(h.Value, h.LimitLow, h.Verdict))
+		}
+		for _, m := range marks {
+			switch m {
+			case figure.Low, figure.High:
+				return m
+			case figure.TooClose:
+				found = m
 			}
 		}
 	}
-	return mark
+	return found
 }

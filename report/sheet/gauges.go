@@ -1,0 +1,132 @@
+package sheet
+
+import (
+	"slices"
+	"strconv"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/gauge"
+	"gaugesheet/diag/quantity"
+	"gaugesheet/report/job"
+)
+
+// gaugeWords name the instruments and how good they are.
+func (v *view) gaugeWords() []string {
+	var parts []string
+	add := func(key, section string, g *diag.Gauge) {
+		if g == nil {
+			return
+		}
+		about := joined(", ", v.rangeWords(section, g), g.AccuracyText)
+		if within := v.withinWords(section, g); v.sheet.Name == "customer" && within != "" {
+			about = within
+		}
+		if section == "leakage" {
+			about = joined(", ", v.prefixed("method.supply", v.job.Entered("gauges", section, "supply")), v.prefixed("method.orifice", v.job.Entered("gauges", section, "orifice")))
+		}
+		if !g.Checked.IsZero() {
+			about = joined(", ", about, v.label("method.checked", "date", v.date(job.Date{Time: g.Checked})))
+		}
+		name := g.Name
+		if name == "" && about == "" {
+			return
+		}
+		parts = append(parts, v.label("method.gauge-"+key, "name", name, "about", about))
+	}
+	add("compression", "compression", v.test.Gauges.Compression)
+	add("leakage", "leakage", v.test.Gauges.Leakage)
+	add("fuel", "fuel", v.test.Gauges.Fuel)
+	return parts
+}
+
+// rangeWords are a gauge's range as the job file has it; of a gauge that the
+// shop's profile describes, in the unit of its test.
+func (v *view) rangeWords(section string, g *diag.Gauge) string {
+	if s := v.job.Entered("gauges", section, "range"); s != "" || g.High <= g.Low {
+		return s
+	}
+	unit := v.gaugeUnit(section)
+	if unit == "" {
+		return ""
+	}
+	figures := func(value float64) string { return strconv.FormatFloat(value, 'g', 4, 64) }
+	return v.label("method.range", "low", figures(g.Low), "high", figures(g.High), "unit", string(unit))
+}
+
+// gaugeUnit is the unit of the test that a gauge is for; "" where the test was
+// not made.
+func (v *view) gaugeUnit(section string) quantity.Unit {
+	switch {
+	case section == "fuel" && v.fuel() != nil:
+		return v.fuel().Unit
+	case section == "compression" && v.compression() != nil:
+		return v.compression().Unit
+	case section == "compression" && v.rotors() != nil:
+		return v.rotors().Unit
+	}
+	return ""
+}
+
+// withinWords say by how much a gauge may be out at the highest reading, for
+// who knows no classes of gauges; nothing where its accuracy is not known.
+func (v *view) withinWords(section string, g *diag.Gauge) string {
+	at := 0.0
+	switch {
+	case g.Accuracy == nil || g.Accuracy.NeedsRange() && g.High <= g.Low:
+		return ""
+	case section == "fuel" && v.fuel() != nil:
+		for _, c := range v.fuel().Circuits {
+			for _, r := range c.Readings {
+				at = max(at, r.Value)
+			}
+		}
+	case section == "compression" && v.compression() != nil:
+		at = v.compression().Highest
+	case section == "compression" && v.rotors() != nil:
+		for _, r := range v.rotors().Rotors {
+			at = max(at, r.Best)
+		}
+	}
+	half := gauge.Gauge{Accuracy: *g.Accuracy, Low: g.Low, High: g.High}.HalfWidth(at)
+	if half <= 0 {
+		return ""
+	}
+	return v.label("method.within", "half", strconv.FormatFloat(half, 'g', 2, 64), "unit", string(v.gaugeUnit(section)))
+}
+
+// sourceWords name where an owner's limits are from; the other sheets have a
+// table of them.
+func (v *view) sourceWords() []string {
+	if v.sheet.Name != "customer" {
+		return nil
+	}
+	var sources diag.Names
+	add := func(source string) {
+		if source != "" && !slices.Contains(sources, source) {
+			sources = append(sources, source)
+		}
+	}
+	if c := v.compression(); c != nil {
+		for i := range c.Limits {
+			if !c.Limits[i].Custom() {
+				add(c.Limits[i].Source)
+			}
+		}
+	}
+	if r := v.rotors(); r != nil {
+		for i := range r.Limits {
+			add(r.Limits[i].Source)
+		}
+	}
+	if f := v.fuel(); f != nil {
+		for _, c := range f.Circuits {
+			for _, r := range c.Readings {
+				add(r.Source)
+			}
+		}
+	}
+	if len(sources) == 0 {
+		return nil
+	}
+	return []string{v.label("method.sources", "sources", sources)}
+}

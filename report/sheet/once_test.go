@@ -1,0 +1,71 @@
+package sheet_test
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"gaugesheet/layout/record"
+)
+
+// saidTwice gives the sentences of six words and more that stand twice on a
+// page.
+func saidTwice(rec *record.Recorder) []string {
+	blocks, order := map[string]string{}, []string{}
+	for _, text := range rec.Texts() {
+		if _, known := blocks[text.Block]; !known {
+			order = append(order, text.Block)
+		}
+		blocks[text.Block] += " " + strings.ReplaceAll(text.String, "\u00a0", " ")
+	}
+	const long = 6
+	var twice []string
+	count := map[string]int{}
+	for _, name := range order {
+		for _, s := range sentence.Split(strings.Join(strings.Fields(blocks[name]), " "), -1) {
+			s = strings.ToLower(strings.Trim(quoted.ReplaceAllString(s, ""), " ."))
+			if len(strings.Fields(s)) < long {
+				continue
+			}
+			if count[s]++; count[s] == 2 {
+				twice = append(twice, s)
+			}
+		}
+	}
+	return twice
+}
+
+// quoted is a pointer to what was said.
+var quoted = regexp.MustCompile(`“[^”]*”`)
+
+var sentence = regexp.MustCompile(`[.!?] `)
+
+// An owner's page says nothing twice: not in headline and finding, not in two
+// findings, not in remarks.
+func TestOwnersPagesSayThingsOnce(t *testing.T) {
+	paths, err := filepath.Glob("../cases/testdata/*.yaml")
+	if err != nil || len(paths) < 100 {
+		t.Fatalf("expected the cases, found %d (%v)", len(paths), err)
+	}
+	once := func(name, folder string, data []byte) {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			for _, s := range saidTwice(drawn(t, readJobIn(t, folder, name, data), "customer", "")) {
+				t.Errorf("stands twice: %q", s)
+			}
+		})
+	}
+	for _, path := range append(paths, examples(t)...) {
+		data, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		once(filepath.Base(path), filepath.Dir(path), data)
+	}
+	for seed := range uint64(60) {
+		once(fmt.Sprint("random ", seed), examplesDir, []byte(randomJob(seed)))
+	}
+}
