@@ -22,36 +22,62 @@ func (h headWord) meets(o headWord) bool {
 	return h.row == o.row && h.x < o.x+o.w+2*gap && o.x < h.x+h.w+2*gap
 }
 
-// layHead sets the limits by their lines, then each zone's word where its zone
-// has room for it.
+// layHead sets each zone's word at the zone's left end, where the zone has room
+// for it, then the limits by their lines.
 func (r *Ruler) layHead() {
 	limits := slices.Clone(r.Limits)
 	slices.SortStableFunc(limits, func(a, b Limit) int { return cmp.Compare(a.Value, b.Value) })
+	var zones []headWord
+	if r.detail != layout.Brief {
+		zones = r.zoneWords()
+	}
 	for rows := 1; ; rows++ {
-		if head, ok := r.setLimits(limits, nil, rows); ok {
+		if head, ok := r.setLimits(limits, zones, rows); ok {
 			r.head = head
 			break
 		}
-	}
-	if r.detail != layout.Brief {
-		r.setZones()
 	}
 	for _, h := range r.head {
 		r.rows = max(r.rows, h.row+1)
 	}
 }
 
+// zoneWords are the words of zones, each at its zone's left end or behind the
+// lines of limits that stand there.
+func (r *Ruler) zoneWords() (words []headWord) {
+	from := layout.Length(0)
+	for i, z := range r.Zones {
+		to := r.width
+		if i < len(r.Zones)-1 {
+			to = max(from, min(r.x(z.To), r.width))
+		}
+		h := headWord{text: z.Word, x: from, w: r.theme.Measurer.Width(z.Word, r.theme.Face(layout.Label))}
+		if i > 0 {
+			h.x += gap
+		}
+		for _, l := range r.Limits {
+			if line := r.x(usable(l.Value)); line > from+0.5 && h.covers(line) {
+				h.x = line + gap
+			}
+		}
+		from = to
+		if h.text != "" && h.x+h.w <= to && !slices.ContainsFunc(words, h.meets) {
+			words = append(words, h)
+		}
+	}
+	return words
+}
+
 // setLimits puts the words of limits into rows, the lowest first: over the line
 // or beside it, so that no words stand across the line of another limit. With
-// more rows than limits each may have a row for itself, whatever it stands
-// across.
+// rows to spare each may have one for itself, whatever it stands across.
 func (r *Ruler) setLimits(limits []Limit, done []headWord, rows int) ([]headWord, bool) {
 	if len(limits) == 0 {
 		return done, true
 	}
 	w := r.theme.Measurer.Width(limits[0].Text, r.noteFace())
 	line := r.x(usable(limits[0].Value))
-	anywhere := rows > len(r.Limits)
+	anywhere := rows > len(r.Limits)+1
 	for row := range rows {
 		for _, x := range []layout.Length{line - w/2, line + gap, line - gap - w} {
 			if anywhere {
@@ -75,33 +101,6 @@ func (r *Ruler) across(h headWord) bool {
 		x := r.x(usable(l.Value))
 		return x != h.line && h.covers(x)
 	})
-}
-
-// setZones puts each zone's word at the zone's left end, or behind the words of
-// limits that stand there.
-func (r *Ruler) setZones() {
-	face := r.theme.Face(layout.Label)
-	from := layout.Length(0)
-	for i, z := range r.Zones {
-		to := r.width
-		if i < len(r.Zones)-1 {
-			to = max(from, min(r.x(z.To), r.width))
-		}
-		h := headWord{text: z.Word, x: from, w: r.theme.Measurer.Width(z.Word, face)}
-		if i > 0 {
-			h.x += gap
-		}
-		for _, other := range r.head {
-			if h.meets(other) || other.limit && h.covers(other.line) {
-				h.x = max(other.x+other.w, other.line) + 3*gap
-			}
-		}
-		from = to
-		if h.text == "" || h.x+h.w > to || slices.ContainsFunc(r.head, h.meets) {
-			continue
-		}
-		r.head = append(r.head, h)
-	}
 }
 
 // headRow is the height of a row of words over the bars.

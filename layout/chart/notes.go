@@ -83,7 +83,7 @@ func (r *Ruler) sayNotes() {
 	}
 }
 
-// takenSpans is what ends, stems and limits take of the lanes.
+// takenSpans is what ends, stems, limits and the line at zero take of the lanes.
 func (r *Ruler) takenSpans() []span {
 	var all []span
 	for _, e := range r.ends {
@@ -97,40 +97,49 @@ func (r *Ruler) takenSpans() []span {
 			all = append(all, span{lane, e.x - 1, e.x + 1})
 		}
 	}
+	lines := []float64{0}
 	for _, l := range r.Limits {
+		lines = append(lines, usable(l.Value))
+	}
+	for _, v := range lines {
 		for lane := range len(r.ends) + 2 {
-			all = append(all, span{lane, r.x(usable(l.Value)) - 1, r.x(usable(l.Value)) + 1})
+			all = append(all, span{lane, r.x(v) - 1, r.x(v) + 1})
 		}
 	}
 	return all
 }
 
-// setNote takes the longest of several words that find room; where none does,
-// and room is not short, the shortest in a lane of their own over all.
+// setNote takes the longest of several words that find room, in the zone of the
+// group before anywhere else; where none does, and room is not short, the
+// shortest in a lane of their own over all.
 func (r *Ruler) setNote(words []string, group []end, taken []span) (note, bool) {
+	zone := r.zoneOf(r.Bars[group[len(group)-1].bar].Value)
 	for _, text := range words {
 		n := note{text: text, w: r.theme.Measurer.Width(text, r.noteFace())}
-		for n.lane = range r.lanes {
-			if r.findRoom(&n, group, taken) {
-				return n, true
+		for _, inside := range []bool{true, false} {
+			for n.lane = range r.lanes {
+				ok := func() bool { return !inside || r.zoneOf(r.valueAt(n.x+n.w)) == zone }
+				if r.findRoom(&n, group, taken, ok) {
+					return n, true
+				}
 			}
 		}
 		if text == words[len(words)-1] && r.detail != layout.Brief {
 			n.lane = r.lanes
-			return n, r.findRoom(&n, group, taken)
+			return n, r.findRoom(&n, group, taken, func() bool { return true })
 		}
 	}
 	return note{}, false
 }
 
-// findRoom tries the places in a note's lane.
-func (r *Ruler) findRoom(n *note, group []end, taken []span) bool {
+// findRoom tries the places in a note's lane that may be had.
+func (r *Ruler) findRoom(n *note, group []end, taken []span, ok func() bool) bool {
 	left, right := group[0].left(), group[0].right()
 	for _, e := range group {
 		left, right = min(left, e.left()), max(right, e.right())
 	}
 	for _, n.x = range r.besides(n.w, left, right, n.lane == r.lanes) {
-		if n.x >= 0 && n.x+n.w <= r.width && isFree(taken, span{n.lane, n.x - gap, n.x + n.w + gap}) {
+		if n.x >= 0 && n.x+n.w <= r.width && ok() && isFree(taken, span{n.lane, n.x - gap, n.x + n.w + gap}) {
 			return true
 		}
 	}

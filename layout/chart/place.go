@@ -42,7 +42,7 @@ type crowd struct {
 }
 
 // mostLanes is how many lanes there are at most, by detail.
-var mostLanes = [...]int{layout.Full: 4, layout.Compact: 3, layout.Brief: 2}
+var mostLanes = [...]int{layout.Full: 3, layout.Compact: 2, layout.Brief: 2}
 
 // place finds each end its lane.
 func (r *Ruler) place() {
@@ -129,63 +129,88 @@ func (r *Ruler) intoLanes(most int) (full int) {
 }
 
 // gather makes a crowd of an end and of all that stand in one row with it, then
-// of those that the crowd itself leaves no room.
+// of those that the crowd itself leaves no room. It is as low as lets it keep to
+// its zone.
 func (r *Ruler) gather(i int) {
-	c := crowd{first: i, last: i}
-	for c.first > 0 && r.ends[c.first-1].right()+gap > r.ends[c.first].left() {
-		c.first--
-	}
-	for c.last+1 < len(r.ends) && r.ends[c.last].right()+gap > r.ends[c.last+1].left() {
-		c.last++
-	}
-	for {
-		r.setCrowd(&c)
-		before := c
-		for c.first > 0 && r.ends[c.first-1].right()+gap > c.left {
-			c.first--
-		}
-		for c.last+1 < len(r.ends) && r.ends[c.last+1].left() < c.right+gap {
-			c.last++
-		}
-		if c == before {
+	var c crowd
+	for rows := min(2, mostLanes[r.detail]); rows <= mostRows; rows++ {
+		if c = r.crowdOf(i, rows); r.zoneOf(r.Bars[r.ends[c.first].bar].Value) == r.zoneOf(r.Bars[r.ends[c.last].bar].Value) {
 			break
 		}
 	}
+	r.setCrowd(&c)
 	r.crowds = slices.DeleteFunc(r.crowds, func(o crowd) bool { return o.first >= c.first && o.last <= c.last })
 	r.crowds = append(r.crowds, c)
 }
 
-// setCrowd sets the ends of a crowd in columns about the middle of their
-// values, as many rows as it takes to stay on the ruler.
-func (r *Ruler) setCrowd(c *crowd) {
-	all := r.ends[c.first : c.last+1]
-	widths := func(rows int) (columns []layout.Length, whole layout.Length) {
-		for i, e := range all {
-			if i%rows == 0 {
-				columns = append(columns, 0)
-				whole += gap
-			}
-			column := &columns[len(columns)-1]
-			whole += max(e.w-*column, 0)
-			*column = max(*column, e.w)
+// mostRows is how many rows a crowd has at most while it may be wider.
+const mostRows = 4
+
+// crowdOf is the crowd about an end in a number of rows.
+func (r *Ruler) crowdOf(i, rows int) crowd {
+	c := crowd{first: i, last: i, rows: rows}
+	for c.first > 0 && r.ownRight(c.first-1)+gap > r.ownLeft(c.first) {
+		c.first--
+	}
+	for c.last+1 < len(r.ends) && r.ownRight(c.last)+gap > r.ownLeft(c.last+1) {
+		c.last++
+	}
+	for {
+		r.spread(&c)
+		before := c
+		for c.first > 0 && r.ownRight(c.first-1)+gap > c.left {
+			c.first--
 		}
-		return columns, whole - gap
+		for c.last+1 < len(r.ends) && r.ownLeft(c.last+1) < c.right+gap {
+			c.last++
+		}
+		if c == before {
+			return c
+		}
 	}
-	c.rows = mostLanes[r.detail]
-	columns, whole := widths(c.rows)
-	for whole > r.width && c.rows < len(all) {
+}
+
+// ownLeft and ownRight are where an end would begin and stop in its own place.
+func (r *Ruler) ownLeft(i int) layout.Length  { return r.ends[i].at - r.ends[i].w/2 }
+func (r *Ruler) ownRight(i int) layout.Length { return r.ends[i].at + r.ends[i].w/2 }
+
+// columns are the widths of a crowd's columns.
+func (r *Ruler) columns(c crowd) (columns []layout.Length, whole layout.Length) {
+	for i, e := range r.ends[c.first : c.last+1] {
+		if i%c.rows == 0 {
+			columns = append(columns, 0)
+			whole += gap
+		}
+		column := &columns[len(columns)-1]
+		whole += max(e.w-*column, 0)
+		*column = max(*column, e.w)
+	}
+	return columns, whole - gap
+}
+
+// spread gives a crowd its place about the middle of its values, in as many rows
+// more as it takes to stay on the ruler.
+func (r *Ruler) spread(c *crowd) {
+	_, whole := r.columns(*c)
+	for whole > r.width && c.rows <= c.last-c.first {
 		c.rows++
-		columns, whole = widths(c.rows)
+		_, whole = r.columns(*c)
 	}
-	middle := (all[0].at + all[len(all)-1].at) / 2
+	middle := (r.ends[c.first].at + r.ends[c.last].at) / 2
 	c.left = max(min(middle-whole/2, r.width-whole), 0)
 	c.right = c.left + whole
+}
+
+// setCrowd sets the ends of a crowd in its columns.
+func (r *Ruler) setCrowd(c *crowd) {
+	columns, _ := r.columns(*c)
 	x := c.left
-	for i := range all {
+	for i := range r.ends[c.first : c.last+1] {
+		e := &r.ends[c.first+i]
 		column := i / c.rows
 		if i > 0 && i%c.rows == 0 {
 			x += columns[column-1] + gap
 		}
-		all[i].crowded, all[i].lane, all[i].x = true, i%c.rows, x+columns[column]/2
+		e.crowded, e.lane, e.x = true, i%c.rows, x+columns[column]/2
 	}
 }

@@ -91,6 +91,11 @@ func (r *Ruler) side(low, high float64) layout.Length {
 // x is the place of a value in an area as wide as the ruler.
 func (r *Ruler) x(v float64) layout.Length { return r.Length(v - r.scale.min) }
 
+// valueAt is the value at a place.
+func (r *Ruler) valueAt(x layout.Length) float64 {
+	return r.scale.min + float64(x/r.width)*r.scale.GetDelta()
+}
+
 // A tick is a value on the axis with its words.
 type tick struct {
 	value float64
@@ -130,6 +135,8 @@ func (r *Ruler) number(v float64, decimals int) string {
 	switch {
 	case v == 0 && r.Zero != "":
 		return r.Zero
+	case v == 0:
+		v = 0 // drops the sign of minus zero
 	case v < 0:
 		return "+" + strconv.FormatFloat(-v, 'f', decimals, 64) + r.Unit
 	}

@@ -162,8 +162,11 @@ func (b *band) columns(width layout.Length) {
 	b.name = min(b.name, width*0.34)
 	b.value = min(b.value, width*0.24)
 	b.left = b.name + medium + b.mark + b.value + medium
-	b.scale = width - b.left - lastHalf
+	b.scale = min(width-b.left-lastHalf, widestScale)
 }
+
+// widestScale is how long the scale is at most: beyond that it tells no more.
+const widestScale layout.Length = 280
 
 // lastHalf is the room right of the scale for half of the last tick's number.
 const lastHalf layout.Length = 8.5
@@ -179,34 +182,41 @@ func (b *band) valueFace() layout.Face {
 // above zero.
 const farFromZero = 0.4
 
-// chooseScale is from zero to the highest value, or from a round value lower
-// down where every value is far from zero, with as many ticks as have room; then
-// some steps further.
+// chooseScale is from zero, or from a round value lower down where every value
+// is far from zero, to a little over the highest value and some steps further,
+// with as many ticks as have room.
 func (b *band) chooseScale(steps float64) {
 	low, high := b.extremes()
-	room := (high - low) * 0.04
 	if low > farFromZero*high && low > 0 {
-		low -= room
+		low -= (high - low) * endRoom
 	} else {
 		low = min(low, 0)
 	}
+	high += (high - low) * (endRoom + steps*stepRoom)
 	note := b.t.Face(layout.Note)
 	for about := 8; about > 0; about-- {
-		b.marks, b.texts = ticks(low, high+room, about)
-		if steps > 0 {
-			last := b.marks[len(b.marks)-1]
-			b.marks, b.texts = ticks(low, last+steps*(last-b.marks[0])/float64(len(b.marks)-1), about)
-		}
-		b.low, b.high = b.marks[0], b.marks[len(b.marks)-1]
+		b.marks, b.texts = ticks(low, high, about)
+		b.low, b.high = b.marks[0], max(high, b.marks[min(1, len(b.marks)-1)])
 		var widest layout.Length
-		for _, text := range b.texts {
-			widest = max(widest, b.t.Measurer.Width(text, note))
+		for i, v := range b.marks {
+			if v > b.high {
+				b.marks, b.texts = b.marks[:i], b.texts[:i]
+				break
+			}
+			widest = max(widest, b.t.Measurer.Width(b.texts[i], note))
 		}
-		if b.scale/layout.Length(len(b.marks)-1) >= max(widest+medium, 24) {
+		if pitch := b.x(b.marks[1]); pitch >= max(widest+medium, 18) {
 			return
 		}
 	}
 }
+
+// Parts of the scale that stay free beyond the values, and more for each step by
+// which it goes on.
+const (
+	endRoom  = 0.04
+	stepRoom = 0.13
+)
 
 // extremes are the lowest and the highest of what has to be on the scale.
 func (b *band) extremes() (low, high float64) {
@@ -275,7 +285,7 @@ func (b *band) placeLimit(r *bandRow) bandText {
 	left, right := b.readingSpan(r)
 	const off = small
 	for _, x := range []layout.Length{to + off, from - off - w, to - off - w, from + off, right + off, left - off - w} {
-		free := x >= right+tight || x+w <= left-tight
+		free := x >= right+small || x+w <= left-small
 		inside := x >= from+tight && x+w <= to-tight
 		outside := x >= to+tight || x+w <= from-tight
 		if free && (inside || outside) && x >= 0 && x+w <= b.scale {

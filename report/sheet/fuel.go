@@ -206,7 +206,7 @@ func (v *view) fuelCaptions(f *diag.FuelResult, c *diag.CircuitResult, entered *
 			captions = append(captions, v.label("fuel.rise", "rise", rise))
 		}
 	}
-	if c.InjectorFlowPercent != nil && math.Abs(*c.InjectorFlowPercent-100) >= 1 {
+	if flow := c.InjectorFlowPercent; flow != nil && *flow >= 1 && math.Abs(*flow-100) >= 1 {
 		captions = append(captions, v.label("fuel.flow", "percent", percent(*c.InjectorFlowPercent)))
 	}
 	if entered != nil && entered.FuelInHose != "" {

@@ -41,7 +41,6 @@ func (v *view) faceSpread() figure.Spread {
 	d.Say = v.sayFaces(said)
 	if limit != nil {
 		d.Sub = v.label("spread.sub-faces-unit", "unit", string(r.Unit))
-		d.Unit = onPage(" " + string(r.Unit))
 		d.Least = limit.Limit * 1.25
 		d.Lines = []figure.RuleLine{{Value: limit.Limit, Text: v.label("spread.limit-other", "rule", onPage(number(limit.Limit, quantity.DecimalsRead(limit.Limit, r.Decimals), r.Unit).String()))}}
 		d.Zones = []figure.SpreadZone{{To: limit.Limit, Word: v.label("spread.within"), Tone: figure.Plain}, {To: math.Inf(1), Tone: figure.Hatch}}
@@ -78,14 +77,21 @@ func (v *view) faceBound(rotor, face int) bool {
 	return false
 }
 
-// sayFaces says the faces that stand together.
+// sayFaces says the faces that stand together; of the best alone nothing.
 func (v *view) sayFaces(values []diag.Number) func([]int) []string {
+	say := v.sayAll(values)
 	return func(bars []int) []string {
-		low, high := values[bars[0]], values[bars[len(bars)-1]]
-		if high.Value == 0 {
+		if values[bars[len(bars)-1]].Value == 0 {
 			return nil
 		}
-		return []string{v.label("spread.span", "low", low, "high", high)}
+		return say(bars)
+	}
+}
+
+// sayAll says from where to where bars that stand together reach.
+func (v *view) sayAll(values []diag.Number) func([]int) []string {
+	return func(bars []int) []string {
+		return []string{v.label("spread.span", "low", values[bars[0]], "high", values[bars[len(bars)-1]])}
 	}
 }
 
@@ -95,7 +101,7 @@ func (v *view) leakageSpread() figure.Spread {
 		Title: v.label("heading.leakage"), Sub: v.label("spread.sub-leakage"), Unit: onPage(" " + string(quantity.Percent)),
 		Least: 10, Most: 100,
 	}
-	var said []string
+	var said []diag.Number
 	names, _ := v.inDiagramOrder()
 	for _, name := range names {
 		r := l.Cylinder(name)
@@ -109,12 +115,9 @@ func (v *view) leakageSpread() figure.Spread {
 		_, tone := v.leakLook(r)
 		more := v.test.Leakage.Dry[name].Kind == diag.AtLeast
 		d.Bars = append(d.Bars, figure.SpreadBar{Number: name, Value: *r.Loss, Low: *r.Loss, High: *r.Loss, More: more, Tone: tone})
-		said = append(said, onPage(number(*r.Loss, quantity.DecimalsRead(*r.Loss, 0), quantity.Percent).String()))
+		said = append(said, v.number(*r.Loss, 0, quantity.Percent))
 	}
-	d.Say = func(bars []int) []string {
-		low, high := said[bars[0]], said[bars[len(bars)-1]]
-		return []string{v.label("spread.span", "low", low, "high", high)}
-	}
+	d.Say = v.sayAll(said)
 	if l.Limit != nil {
 		d.Lines = []figure.RuleLine{{Value: *l.Limit, Text: v.label("spread.limit", "percent", percent(*l.Limit))}}
 		d.Zones = []figure.SpreadZone{{To: *l.Limit, Word: v.label("spread.within"), Tone: figure.Plain}, {To: 100, Tone: figure.Hatch}}
