@@ -28,7 +28,7 @@ func (r *Ruler) layHead() {
 	limits := slices.Clone(r.Limits)
 	slices.SortStableFunc(limits, func(a, b Limit) int { return cmp.Compare(a.Value, b.Value) })
 	var zones []headWord
-	if r.detail != layout.Brief {
+	if r.detail != layout.Brief || len(limits) > 0 {
 		zones = r.zoneWords()
 	}
 	for rows := 1; ; rows++ {

@@ -112,7 +112,7 @@ func (b *band) allowed(s layout.Surface, r bandRow, scale layout.Rect) {
 		return
 	}
 	from, to := scale.X+b.x(r.Allowed.Low), scale.X+b.x(r.Allowed.High)
-	box := layout.Rect{X: from, Y: scale.Y + 1.2, W: to - from, H: scale.H - 2.4}
+	box := layout.Rect{X: from, Y: scale.Y + 0.7, W: to - from, H: scale.H - 1.4}
 	s.Fill(layout.RectPath(box), b.t.Fill)
 	pen := layout.Pen{Width: thin, Color: b.t.Ink}
 	for _, y := range []layout.Length{box.Y, box.Bottom()} {
