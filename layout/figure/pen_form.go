@@ -8,10 +8,10 @@ import (
 
 // Measures of what is written in by hand. A box is never lower than the last
 // of penRows, or narrower than penLeast.
-var (
-	penRows = [...]layout.Length{layout.Full: 8 * layout.MM, layout.Compact: 7.5 * layout.MM, layout.Brief: 7 * layout.MM}
-	penGaps = [...]layout.Length{layout.Full: 0.6 * layout.MM, layout.Compact: 0.4 * layout.MM, layout.Brief: 0}
-)
+var penRows = [...]layout.Length{layout.Full: 8 * layout.MM, layout.Compact: 7.5 * layout.MM, layout.Brief: 7 * layout.MM}
+
+// penApart is the space above a part of a form.
+var penApart = [...]layout.Length{layout.Full: 1.4 * layout.MM, layout.Compact: 1 * layout.MM, layout.Brief: 0}
 
 const (
 	penTick    = 3.5 * layout.MM // side of a box to tick
@@ -35,12 +35,12 @@ func NewPenForm(d PenForm) layout.Block {
 			}
 			row := set.row(d.Steps[start:end], width)
 			if d.Steps[start].Apart {
-				row = inset(row, 2*penGaps[level], 0, 0, 0)
+				row = inset(row, penApart[level], 0, 0, 0)
 			}
 			frames = append(frames, row)
 			start = end
 		}
-		return inset(stack(penGaps[level], frames...), thin/2, thin/2, thin/2, thin/2)
+		return inset(stack(0, frames...), thin/2, thin/2, thin/2, thin/2)
 	}}
 }
 
@@ -98,7 +98,7 @@ func (p penSetting) row(steps []PenStep, width layout.Length) layout.Frame {
 		for _, s := range steps {
 			frames = append(frames, p.behindName(s, p.named, 0, p.lines(s.Boxes, width-p.named)))
 		}
-		return stack(penGaps[p.level], frames...)
+		return stack(0, frames...)
 	}
 	var columns []column
 	for i, s := range steps {
