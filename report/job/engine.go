@@ -121,7 +121,9 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 	if problem == nil && layout.Kind == engine.Rotary && len(spec.Names) == 0 {
 		spec.Names = rotorNames(top, layout.Count)
 	}
-	spec.Unnumbered = r.blank && spec.Numbering == "" && len(spec.Banks) == 0
+	if half := spec.FirstBank == "" || spec.Numbering == "" && layout.Count > 2; r.blank && half && len(spec.Banks) == 0 {
+		spec.Numbering, spec.Unnumbered = "", true // the numbers are still to be written at the bench
+	}
 	e, problems := engine.New(spec)
 	for _, p := range problems {
 		r.report(enginePos(s, p), LayoutHint(p, spec.Layout), "%s", p.Message)

@@ -9,11 +9,14 @@ import (
 )
 
 // Starter writes a commented job file for an engine such as "V8", "inline-4"
-// or "V8, bank by bank". It becomes a job once the numbers are typed in. The
+// or "V8, bank by bank", in the order of the bench sheet. It becomes a job once
+// the numbers are typed in: its live lines are blank or what was asked for, and
+// its comments show by example what belongs in a line, never as its value. The
 // full one has every key of the job file in its comments. The error is an
 // engine.Problem.
 func Starter(engineText string, full bool) ([]byte, error) {
-	if _, problem := engine.SpecFor(engineText); problem != nil {
+	asked, problem := engine.SpecFor(engineText)
+	if problem != nil {
 		return nil, *problem
 	}
 	preset, ok := engine.Find(engineText)
@@ -25,21 +28,38 @@ func Starter(engineText string, full bool) ([]byte, error) {
 		return nil, problems[0]
 	}
 	w := &starter{engine: e, rotary: e.Kind == engine.Rotary, full: full}
-	w.opening(preset)
-	w.commented(fileKeysBetween("", "engine"))
-	w.layout(e, preset)
-	w.commented(fileKeysBetween("engine", "compression"))
-	w.readings(e)
-	w.commented(fileKeysBetween("compression", ""))
+	w.opening(preset, asked.Numbering != "")
+	for _, name := range benchOrder {
+		switch {
+		case name == "engine":
+			w.layout(preset, asked.Numbering)
+		case name == "rotors" && w.rotary, name == "compression" && !w.rotary:
+			w.readings(name)
+		case name == "rotors" || w.rotary && slices.Contains(notForRotors, name):
+		default:
+			w.commented(keyOf(fileKeys, name))
+		}
+	}
 	return []byte(w.b.String()), nil
 }
+
+// benchOrder are the keys of the file in the order of the bench sheet: what
+// needs the engine running comes before the plugs come out, and oil, which is
+// part of the compression test, after the leak-down.
+var benchOrder = []string{
+	"format", "sheet", "paper", "language", "job", "shop", "customer", "seller", "independence", "vehicle", "engine",
+	"conditions", "gauges", "fuel-pressure", "smoke", "coolant-gas-test", "plugs", "compression", "rotors", "leakage", "borescope",
+	"before", "photos", "findings", "recommended", "declined", "not-tested", "notes", "earlier",
+}
+
+// notForRotors are the sections that a rotary engine has not.
+var notForRotors = []string{"compression", "leakage"}
 
 type starter struct {
 	b      strings.Builder
 	engine *engine.Engine
 	rotary bool
 	full   bool // every key, not only the usual ones
-	limits bool // within limits, of which none may be taken for the job's
 }
 
 // remarkAt is the column at which remarks begin.
@@ -52,8 +72,11 @@ func (w *starter) line(text, remark string) {
 	w.b.WriteString(text + "\n")
 }
 
-func (w *starter) opening(p engine.Preset) {
+func (w *starter) opening(p engine.Preset, numbered bool) {
 	name := p.Name
+	if !numbered {
+		name = p.Spec.Layout
+	}
 	if name == engine.Custom.String() {
 		name = "custom layout"
 	}
@@ -92,178 +115,89 @@ func (w *starter) offered(k key) []key {
 	return slices.DeleteFunc(slices.Clone(k.keys), func(sub key) bool { return !slices.Contains(usual, sub.name) })
 }
 
-// fileKeysBetween gives the keys of the file after one and before the other.
-func fileKeysBetween(after, before string) []key {
-	from, to := 0, len(fileKeys)
-	for i, k := range fileKeys {
-		switch k.name {
-		case after:
-			from = i + 1
-		case before:
-			to = i
-		}
+// commented writes a key of the file as comments.
+func (w *starter) commented(k key) {
+	if _, brief := briefly[k.name]; !w.full && !brief {
+		return
 	}
-	return fileKeys[from:to]
+	if len(k.keys) > 0 {
+		w.line("", "")
+	}
+	w.key(k, "")
 }
 
-// commented writes keys of the file as comments.
-func (w *starter) commented(keys []key) {
-	for _, k := range keys {
-		skip := k.name == "rotors" || k.name == "leakage" && w.rotary
-		if _, brief := briefly[k.name]; skip || !w.full && !brief {
-			continue
-		}
-		if len(k.keys) > 0 {
-			w.line("", "")
-		}
-		w.key(k, "")
-	}
-}
-
-// key writes one key as a comment, with those of its keys below it.
+// key writes one key as a comment, with those of its keys below it. What
+// belongs in it is shown by example in the remark.
 func (w *starter) key(k key, indent string) {
-	if k.form != asGroup && k.form != asTestSection && k.name != "shop" {
-		mark, doc := "#", k.doc
-		if k.form == asFileName || k.form == asFileNames {
-			mark = "##"
-		}
-		if k.insteadOf != "" {
-			mark = "##"
-			if !strings.HasPrefix(doc, "Instead of") {
-				doc = "Instead of '" + k.insteadOf + "'. " + doc
+	if k.form == asGroup || k.form == asTestSection || k.name == "shop" {
+		w.line("#"+indent+k.name+":", k.doc)
+		for _, one := range w.offered(k) {
+			if one.name != "circuits" { // it takes the place of its neighbours
+				w.key(one, indent+"  ")
 			}
-		}
-		if sample := w.sample(k); sample == unchanged && k.example != "" {
-			w.line(mark+indent+k.name+": "+sample, strings.TrimSuffix(doc, ".")+", such as "+k.example+".")
-		} else {
-			w.line(mark+indent+k.name+": "+sample, doc)
 		}
 		return
 	}
-	if k.name == "limits" {
-		w.limits = true
-		defer func() { w.limits = false }()
+	mark, remark := "#", k.doc
+	if k.form == asFileName || k.form == asFileNames {
+		mark = "##"
 	}
-	w.line("#"+indent+k.name+":", k.doc)
-	for _, one := range w.offered(k) {
-		if one.name != "circuits" { // it takes the place of its neighbours
-			w.key(one, indent+"  ")
+	if k.insteadOf != "" {
+		mark = "##"
+		if !strings.HasPrefix(remark, "Instead of") {
+			remark = "Instead of '" + k.insteadOf + "'. " + remark
 		}
 	}
+	value := unchanged
+	if sample := w.sample(k); sample != "" {
+		remark = strings.TrimSuffix(remark, ".") + ", such as " + sample + "."
+		if others := otherWords(k, sample); others != "" {
+			remark += " Or " + others + "."
+		}
+	}
+	if w.sample(k) == "" && (k.form == asTexts || k.form == asWordList || k.form == asFileNames) {
+		value = "[" + unchanged + "]"
+	}
+	if k.name == "wet" {
+		remark += " Oil comes last, and never into a diesel."
+	}
+	w.line(mark+indent+k.name+": "+value, remark)
 }
 
-// sample is what a comment shows as a key's value, for this engine.
-func (w *starter) sample(k key) string {
-	names := w.engine.Names()
-	switch {
-	case k.form == asText || w.limits && len(k.words) == 0:
-		return unchanged // nothing that would pass for the job's own
-	case k.perName:
-		return fitted(k.example, names)
-	case k.name == "order":
-		return "[" + strings.Join(names, ", ") + "]"
-	case k.name == "banks":
-		var banks []string
-		for _, b := range w.engine.Banks {
-			banks = append(banks, b.Name+": ["+strings.Join(b.Cylinders, ", ")+"]")
-		}
-		return "{" + strings.Join(banks, ", ") + "}"
-	case k.name == "heads":
-		var heads []string
-		for _, h := range w.engine.Heads {
-			heads = append(heads, "["+strings.Join(h, ", ")+"]")
-		}
-		return "[" + strings.Join(heads, ", ") + "]"
-	case k.name == "deactivates":
-		return "[" + strings.Join(names[:len(names)/2], ", ") + "]"
-	case k.name == "shared-coils":
-		var coils []string
-		for i := range len(names) / 2 {
-			coils = append(coils, "["+names[i]+", "+names[len(names)-1-i]+"]")
-		}
-		return "[" + strings.Join(coils, ", ") + "]"
-	case k.name == "before" && w.rotary:
-		return "{done: new seals, rotors: {unit: kgf/cm2, faces: {" + names[0] + ": [5.1, 5.0, 5.2]}}}"
-	case k.name == "before":
-		return "{done: new rings, compression: {unit: psi, dry: {" + names[0] + ": 95}}}"
-	case k.name == "cylinders":
-		return "[" + strings.Join(names, ", ") + "]"
-	case k.example != "":
-		return k.example
-	case k.form == asWordList || k.form == asTexts || k.form == asFileNames:
-		return "[...]"
-	case len(k.words) > 0:
-		return k.words[0]
-	case k.form == asYesNo:
-		return "no"
-	case k.form == asReading:
-		return "120"
+// otherWords are the words that a key may have beside its sample.
+func otherWords(k key, sample string) string {
+	words := k.words
+	if k.form == asYesNo {
+		words = []string{"no", "yes"}
 	}
-	return unchanged
+	if k.form != asWord && k.form != asYesNo {
+		return ""
+	}
+	return anyOf(slices.DeleteFunc(slices.Clone(words), func(w string) bool { return w == sample }))
 }
 
-// fitted gives an example by cylinder with the names of an engine's: where the
-// engine has none of a name, the next that the example does not use.
-func fitted(example string, names []string) string {
-	entries := entriesOf(example)
-	used := map[string]bool{}
-	for _, e := range entries {
-		name, _, _ := strings.Cut(e, ":")
-		used[name] = true
-	}
-	free := slices.DeleteFunc(slices.Clone(names), func(n string) bool { return used[n] })
-	var out []string
-	for _, e := range entries {
-		name, value, _ := strings.Cut(e, ":")
-		if !slices.Contains(names, name) {
-			if len(free) == 0 {
-				continue
-			}
-			name, free = free[0], free[1:]
-		}
-		out = append(out, name+":"+value)
-	}
-	return "{" + strings.Join(out, ", ") + "}"
-}
-
-// entriesOf takes a mapping in braces apart, its entries as they are written.
-func entriesOf(example string) []string {
-	var out []string
-	depth, start := 0, 1
-	for i, c := range example {
-		switch {
-		case c == '{' || c == '[':
-			depth++
-		case c == '}' || c == ']':
-			depth--
-		}
-		if depth == 1 && c == ',' || depth == 0 {
-			out = append(out, strings.TrimSpace(example[start:i]))
-			start = i + 1
-		}
-	}
-	return out
-}
-
-func (w *starter) layout(e *engine.Engine, p engine.Preset) {
+// layout writes the engine. Numbering, first bank and fuel are never guessed:
+// they stay open but for a numbering that was asked for.
+func (w *starter) layout(p engine.Preset, numbering string) {
 	w.line("", "")
 	w.line("engine:", "")
 	w.line("  layout: "+p.Spec.Layout, "")
 	given := []string{"layout", "fuel", "firing-order", "numbering", "first-bank"}
-	if !e.IsTwoBank() {
+	if !w.engine.IsTwoBank() {
 		given = append(given, "banks")
 	}
 	if w.rotary {
 		given = append(append(given, "heads", "shared-coils"), valveKeys...)
 	}
-	if len(e.Names()) == 1 {
+	if len(w.engine.Names()) == 1 {
 		given = append(given, "deactivates", "shared-coils")
 	}
 	if p.Spec.Numbering != "" {
-		w.line("  numbering: "+p.Spec.Numbering, "check your manual: "+numbersOf(e)+otherWay(p))
+		text := strings.TrimSuffix("  numbering: "+numbering, " ")
+		w.line(text, "check your manual: '"+p.Spec.Numbering+"' is "+numbersOf(w.engine)+otherWay(p))
 	}
 	if p.Spec.FirstBank != "" {
-		w.line("  first-bank: "+p.Spec.FirstBank, "check your manual: the side of the vehicle that cylinder 1 is on")
+		w.line("  first-bank:", "left or right: the side of the vehicle that cylinder 1 is on")
 	}
 	if len(p.Spec.Custom) > 0 {
 		w.line("  cylinders:", "the place and head of each; x grows to the right, y to the rear")
@@ -272,23 +206,27 @@ func (w *starter) layout(e *engine.Engine, p engine.Preset) {
 		}
 		given = append(given, "cylinders", "heads")
 	}
-	w.line("  fuel: petrol", "or "+anyOf(fuels[1:]))
-	order, remark := strings.Join(e.Names(), "-"), "put in the order of your manual: this is none yet"
-	if e.Kind == engine.Custom {
-		order = "[" + strings.Join(e.Names(), ", ") + "]"
-	}
-	for _, f := range p.Firing {
-		if f.Numbering != engine.ByPlace {
-			order, remark = f.Order, "a common one; check your manual"
-			break
-		}
-	}
-	w.line("#  firing-order: "+order, remark)
+	w.line("  fuel:", anyOf(fuels))
+	w.line("#  firing-order: "+unchanged, w.firingRemark(p))
 	for _, k := range keysOf(fileKeys, "engine") {
 		if w.full && !slices.Contains(given, k.name) {
 			w.key(k, "  ")
 		}
 	}
+}
+
+// firingRemark shows how a firing order is written.
+func (w *starter) firingRemark(p engine.Preset) string {
+	for _, f := range p.Firing {
+		if f.Numbering != engine.ByPlace {
+			return "The order of your manual, such as " + f.Order + "."
+		}
+	}
+	order := strings.Join(w.engine.Names(), "-")
+	if w.engine.Kind == engine.Custom {
+		order = "[" + strings.Join(w.engine.Names(), ", ") + "]"
+	}
+	return "The cylinders in the order of your manual, such as " + order + "."
 }
 
 // numbersOf writes the numbers bank by bank.
@@ -315,26 +253,19 @@ func otherWay(p engine.Preset) string {
 }
 
 // readings writes the one section that has to be filled in.
-func (w *starter) readings(e *engine.Engine) {
+func (w *starter) readings(section string) {
 	w.line("", "")
+	w.line(section+":", "")
+	w.line("  unit:", anyOf(pressureUnits))
 	if w.rotary {
-		w.line("rotors:", "")
-		w.line("  unit: kgf/cm2", "or "+anyOf(pressureUnits[:4]))
 		w.line("  faces:", "three for each rotor in the order read, such as [7.4, 7.2, 7.3]")
 	} else {
-		w.line("compression:", "")
-		w.line("  unit: psi", "or "+anyOf(pressureUnits[1:]))
 		w.line("  dry:", "a list such as [158, 160] where it was read again")
 	}
-	for _, name := range e.Names() {
+	for _, name := range w.engine.Names() {
 		w.line("    "+name+":", "")
 	}
-	section := "compression"
-	if w.rotary {
-		section = "rotors"
-	}
-	i := slices.IndexFunc(fileKeys, func(k key) bool { return k.name == section })
-	for _, k := range w.offered(fileKeys[i]) {
+	for _, k := range w.offered(keyOf(fileKeys, section)) {
 		if k.name != "unit" && k.name != "dry" && k.name != "faces" {
 			w.key(k, "  ")
 		}

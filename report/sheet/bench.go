@@ -140,14 +140,14 @@ func (v *view) benchNumbersBlock() layout.Block {
 	if !v.engine.IsTwoBank() {
 		return nil
 	}
-	key := "numbering"
-	if len(v.engine.Cylinders) == 2 {
-		key = "first-bank"
-	}
-	box := v.penBox(key, "")
-	box.Ticked = []bool{v.engine.Numbered && v.numberedByBank(), v.engine.Numbered && !v.numberedByBank()}
-	if key == "first-bank" {
-		box.Ticked = nil
+	box := v.penBox("first-bank", "")
+	if len(v.engine.Cylinders) > 2 {
+		box = v.penBox("numbering", "")
+		said := v.job.Entered("engine", "numbering")
+		box.Ticked = []bool{
+			said == engine.BankByBank || v.engine.Numbered && v.numberedByBank(),
+			said == engine.AcrossBanks || v.engine.Numbered && !v.numberedByBank(),
+		}
 	}
 	return figure.NewPenForm(figure.PenForm{Name: "bench-numbers", Steps: []figure.PenStep{{Boxes: []figure.PenBox{box}}}})
 }
