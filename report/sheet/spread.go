@@ -212,9 +212,9 @@ func (r *cylinderRuler) say(bars []int) []string {
 	case len(bars) == 1:
 		return []string{v.label("spread.one", "value", values[0], "less", first.less, "more", first.more, "above", first.value < 0)}
 	case len(bars) == 2 && len(r.bars) > 2 && values[0] != values[1]:
-		return []string{v.label("spread.two", "of", names, "first", bare(values[0]), "second", values[1])}
+		return []string{v.label("spread.two", "of", names, "more", r.open, "first", bare(values[0]), "second", values[1])}
 	case !even || len(bars) == 2 && len(r.bars) > 2:
-		return []string{v.label("spread.several", "of", v.inOrder(names), "low", values[0], "high", values[len(values)-1])}
+		return []string{v.label("spread.several", "of", v.inOrder(names), "more", r.open, "low", values[0], "high", values[len(values)-1])}
 	}
 	who := v.count(len(bars))
 	if len(bars) == len(r.bars) && len(bars) == len(r.c.Cylinders) {
