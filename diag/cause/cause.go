@@ -117,6 +117,16 @@ var shared = []string{
 // that what speaks for it in one speaks for it in all.
 func Shared(name string) bool { return slices.Contains(shared, name) }
 
+// underTheHead are causes for which the head comes off, and which are told apart
+// once it is.
+var underTheHead = []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}
+
+// SameWork reports causes that need not be told apart before the work that any of
+// them asks for.
+func SameWork(a, b string) bool {
+	return slices.Contains(underTheHead, a) && slices.Contains(underTheHead, b)
+}
+
 // OfHead reports a cause that a head and its gasket have.
 func OfHead(name string) bool { return name == "head-gasket" || name == "warped-or-cracked-head" }
 

@@ -51,6 +51,8 @@ type Check struct {
 	// OfTest: it tells of the gauge or of how it was tested, so that made on one
 	// cylinder it is made.
 	OfTest bool
+	// Answers reports a matter that it goes straight to; nil for none.
+	Answers func(c *known.Case) bool
 	// DeadFirst: where a cylinder has no pressure it comes before what goes into
 	// the cylinder, as it shows at once what stands still.
 	DeadFirst bool

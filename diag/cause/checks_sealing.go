@@ -78,6 +78,9 @@ func eachTakes(minutes int) func(*known.Case, []string) int {
 	}
 }
 
+// coolantGoes is an engine of which several signs agree that coolant goes inside.
+func coolantGoes(c *known.Case) bool { return c.CoolantSigns() > 1 }
+
 // seatHeard is an engine with valves of which each of these cylinders lets air out
 // past one, so that what lies on its seat may hold it off; not one without any
 // pressure, where more than dirt holds it.
@@ -119,12 +122,12 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "air comes across", For: []string{"head-gasket", "warped-or-cracked-head"}, Enter: leak(45, known.AtNeighbour), Words: []string{"across", "neighbour"}},
 			{Name: "none comes across", Else: true, Words: []string{"none", "no air"}}}},
-	{Name: "coolant-gas-test", Minutes: 10, Whole: true, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
+	{Name: "coolant-gas-test", Minutes: 10, Whole: true, Answers: coolantGoes, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
 		Made: func(c *known.Case, _ []string) bool { return c.CoolantGas == "positive" || c.CoolantGas == "negative" },
 		Outcomes: []Outcome{
 			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing"}, Sure: 0.6, Enter: gas("positive"), Words: []string{"positive"}},
 			{Name: "none", Else: true, Enter: gas("negative"), Words: []string{"negative"}}}},
-	{Name: "cooling-pressure-test", Minutes: 15, Fits: cooled, Words: []string{"cooling system pressure", "coolant pressure test"},
+	{Name: "cooling-pressure-test", Minutes: 15, Answers: coolantGoes, Fits: cooled, Words: []string{"cooling system pressure", "coolant pressure test"},
 		Outcomes: []Outcome{
 			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},
 			{Name: "it holds", Else: true, Words: []string{"holds", "dry"}}}},

@@ -116,6 +116,17 @@ type Refused struct {
 	Tests  []string // by name, in the order of the sheet
 	States []diag.State
 	Reason string // the first that was given
+	Each   []Refusal
+}
+
+// A Refusal is one of them with what the job says of it.
+type Refusal struct {
+	Test, State, Reason string
+}
+
+// Alike reports that the job says the very same of each.
+func (r *Refused) Alike() bool {
+	return !slices.ContainsFunc(r.Each, func(x Refusal) bool { return x.State != r.Each[0].State || x.Reason != r.Each[0].Reason })
 }
 
 // MainRefused gives the main tests that the job says were not made, where none
@@ -131,6 +142,7 @@ func (c *Case) MainRefused() *Refused {
 			return
 		}
 		out.Tests, out.States = append(out.Tests, test), append(out.States, state)
+		out.Each = append(out.Each, Refusal{test, string(state), reason})
 		if out.Reason == "" {
 			out.Reason = reason
 		}

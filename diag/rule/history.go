@@ -139,7 +139,10 @@ func stoodVoices(c *known.Case, _ known.Subject) []Voice {
 func testsDeclined(c *known.Case, _ known.Subject) diag.Finding {
 	refused := c.MainRefused()
 	state := refused.States[0]
-	facts := diag.Facts{"tests": diag.Names(refused.Tests), "state": string(state), "reason": refused.Reason}
+	facts := diag.Facts{"tests": diag.Names(refused.Tests), "state": string(state), "reason": refused.Reason, "each": []known.Refusal(nil)}
+	if !refused.Alike() {
+		facts["each"] = refused.Each
+	}
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: facts, Headline: refused.Verdict()}
 	switch {
 	case state == diag.NotTold:

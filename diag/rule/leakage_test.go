@@ -20,6 +20,7 @@ type sealingCase struct {
 	first string          // likeliest cause of that story; "-" for none
 	sure  diag.Confidence // "" is not asked
 	soon  diag.Urgency    // of that story; "" is not asked
+	next  string          // its check; "" is not asked
 }
 
 // storyWith gives the story in which a rule speaks, and what the rule found.
@@ -78,6 +79,9 @@ func (tt *sealingCase) check(t *testing.T, s *diag.Story) {
 	}
 	if tt.sure != "" && s.Confidence != tt.sure {
 		t.Errorf("how sure: %s, want %s", s.Confidence, tt.sure)
+	}
+	if tt.next != "" && (s.Next == nil || s.Next.Key != tt.next) {
+		t.Errorf("next check %v, want %s", s.Next, tt.next)
 	}
 	if tt.soon != "" && s.Urgency != tt.soon {
 		t.Errorf("urgency %s, want %s", s.Urgency, tt.soon)

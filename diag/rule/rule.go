@@ -132,6 +132,7 @@ var families = [][]Rule{
 	sealingTogether,
 	engineTogether,
 	mixtureTogether,
+	foundRules,
 	historyRules,
 }
 

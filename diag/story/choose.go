@@ -154,6 +154,9 @@ func (s *story) worth(c *known.Case, k *cause.Check) float64 {
 	if k.DeadFirst && c.AllDead(s.Cylinders) {
 		w *= ofDead
 	}
+	if k.Answers != nil && k.Answers(c) {
+		w *= mends
+	}
 	if slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return slices.Contains(k.Mends, p.Key) }) {
 		w *= mends
 	}
@@ -220,6 +223,9 @@ func settles(outcomes []cause.Outcome, shares []share) float64 {
 	apart := 0.0
 	for i := range shares {
 		for j := range i {
+			if cause.SameWork(shares[i].cause, shares[j].cause) {
+				continue
+			}
 			alike := 0.0
 			for o := range outcomes {
 				alike += min(shown[i][o], shown[j][o])

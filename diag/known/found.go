@@ -1,0 +1,49 @@
+package known
+
+import "slices"
+
+// Words of what is seen of an engine as a whole, beside its cylinders.
+var (
+	CoolantInOil = []string{"coolant in the oil", "coolant in oil", "water in the oil", "water in oil", "milky oil", "oil is milky", "oil milky", "oil was milky", "emulsion in the sump", "emulsion in the oil",
+		"oil in the coolant", "oil in coolant", "oil in the radiator", "oil in the expansion", "oil in the water"}
+	CoolantBurnt = []string{"rust in the manifold", "rust in the exhaust", "rust in exhaust", "rusty exhaust port", "rust in the port", "rust in port", "rusty port", "water in the exhaust", "coolant in the exhaust",
+		"steam from the exhaust", "steam at the exhaust", "white steam", "sweet smell", "smells sweet", "smells of coolant", "smell of coolant"}
+	GasInCoolant = []string{"bubbles in the coolant", "bubbles in the radiator", "bubbles in the expansion", "bubbles in coolant", "coolant bubbles", "radiator bubbles", "hoses hard cold", "hoses go hard", "hoses hard at once",
+		"coolant pushed out", "pushes coolant out", "pushes its coolant out", "blows coolant out"}
+	MetalInOil  = []string{"metal in the oil", "metal in oil", "metal in the filter", "metal in the oil filter", "glitter in the oil", "glittery oil", "bearing metal", "shavings in the oil", "swarf in the oil", "swarf in the sump", "metal in the sump"}
+	FuelInOil   = []string{"fuel in the oil", "fuel in oil", "oil smells of fuel", "oil smells of petrol", "oil smells of gas", "oil smells of diesel", "petrol in the oil", "gasoline in the oil", "diesel in the oil"}
+	BrokenGear  = []string{"rocker broken", "broken rocker", "rocker loose", "loose rocker", "rocker off", "pushrod bent", "bent pushrod", "pushrod out", "spring broken", "broken spring", "broken valve spring", "lobe worn", "worn lobe", "cam lobe worn", "worn cam lobe", "lobe flat", "flat lobe"}
+	StuckOpen   = []string{"valve stuck", "stuck valve", "valve hangs", "valve sticks", "sticking valve"}
+	ChokedInlet = []string{"nest in the air", "air filter blocked", "air filter clogged", "blocked air filter", "clogged air filter", "air filter choked", "rag in the intake", "rag in the inlet", "inlet blocked", "intake blocked"}
+	HoseOff     = []string{"vacuum hose off", "vacuum hose split", "vacuum hose cracked", "split vacuum hose", "cracked vacuum hose", "hose off the manifold", "manifold loose", "manifold gasket blown", "inlet gasket leaks", "intake gasket leaks"}
+	OilyWells   = []string{"oil in the plug well", "oil in the plug wells", "oil in plug well", "oil in the spark plug well", "water in the plug well", "water in the plug wells", "oil in the wells"}
+	BlownOutlet = []string{"exhaust blows", "exhaust blowing", "exhaust manifold cracked", "cracked exhaust manifold", "exhaust leaks at", "manifold gasket blows"}
+)
+
+// Found reports that the technician's findings, or the work done, speak of one of
+// these, of whatever cylinder.
+func (c *Case) Found(words ...string) bool {
+	works := c.Works()
+	return slices.ContainsFunc(works, func(w Work) bool { return SpeaksOf(w.Text, words...) && !SpeaksOf(w.Text, PutRight...) })
+}
+
+// FoundSo is a condition of that, with what it stands for.
+func FoundSo(what string, words []string) Condition {
+	return OfEngine(what+" among the technician's findings", func(c *Case) bool { return c.Found(words...) })
+}
+
+// CoolantSigns counts the signs that coolant gets into where the engine burns or
+// gas into the coolant, each of its own kind: that it is missed, smoke, what was
+// found. One alone may be a hose.
+func (c *Case) CoolantSigns() int {
+	if c.AirCooled() {
+		return 0
+	}
+	n := 0
+	for _, sign := range []bool{c.Complains("coolant loss"), c.Smokes("white", "load", "always", "idle"), c.Found(CoolantBurnt...), c.Found(GasInCoolant...)} {
+		if sign {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,62 @@
+package rule
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// foundRules are on what the technician found on the engine as a whole.
+var foundRules = []Rule{
+	{
+		Name: "coolant-in-oil", Title: "Coolant was found in the oil, or oil in the coolant",
+		Why: "Coolant in the oil takes the film from every bearing: an engine that runs on it needs a crankshaft soon. It gets there through the gasket, a crack or a cooler of the oil. " +
+			"A light film under the filler cap alone is water from the air of short trips, and is not meant.",
+		Source: byEye, Class: Single, About: diag.AboutEngine,
+		Of: theEngine, When: known.All(known.FoundSo("coolant in the oil or oil in the coolant", known.CoolantInOil), known.Not(known.AirCooled)),
+		Kind: OfSight, For: pathToCoolant(Sight, Known), Say: foundSays(diag.DoNotRun), Headline: "coolant-in-oil",
+		InsteadOf: []string{"sealing-sound-look-elsewhere"},
+	},
+	{
+		Name: "coolant-signs-agree", Title: "Two signs agree that coolant is burnt or pushed out",
+		Why: "Coolant that is missed may have gone through a hose. Where it steams out of the exhaust, has left rust there or bubbles as the engine runs as well, it goes through a gasket or a crack. " +
+			"Even pressure does not speak against it: a leak of a drop an hour lowers no reading.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine,
+		Of: theEngine, When: known.All(known.OfEngine("two at least of: coolant is lost; white smoke other than at the start; rust, steam or a sweet smell at the exhaust; bubbles in the coolant or hard hoses",
+			func(c *known.Case) bool { return c.CoolantSigns() > 1 }), known.OfEngine("no cylinder low", func(c *known.Case) bool { return len(c.LowSet()) == 0 }), known.Not(known.CoolantEntering)),
+		Kind: OfSight, For: pathToCoolant(Known, DryUp), Say: foundSays(diag.ActSoon), Headline: "coolant-signs-agree",
+		InsteadOf: []string{"sealing-sound-look-elsewhere"},
+	},
+	{
+		Name: "metal-in-oil", Title: "Metal was found in the oil or its filter",
+		Why: "Metal in the oil comes from a bearing, a piston, a camshaft or its drive, and goes round with it. The engine is not run until the oil is strained and it is known which metal it is: " +
+			"a magnet takes iron, and leaves the soft metal of bearings and pistons.",
+		Source: byEye, Class: Single, About: diag.AboutEngine,
+		Of: theEngine, When: known.FoundSo("metal in the oil or its filter", known.MetalInOil),
+		Kind: OfSight, For: append(speaks(Sight, "bottom-end"), common("piston", "valve-motion", "timing-drive")...), Say: foundSays(diag.DoNotRun), Headline: "metal-in-oil",
+	},
+}
+
+// foundSays is the finding on what was found.
+func foundSays(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, _ known.Subject) diag.Finding {
+		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{
+			"lost": c.Complains("coolant loss"), "smoke": c.Smokes("white", "load", "always", "idle"), "burnt": c.Found(known.CoolantBurnt...), "bubbles": c.Found(known.GasInCoolant...), "rotary": c.Rotary()}}
+	}
+}
+
+// foundSigns are what the technician found beside a pattern, by words from a
+// list: it says what to look at first.
+var foundSigns = []Sign{
+	{When: known.All(known.OfEngine("two signs that agree on coolant burnt or pushed out", func(c *known.Case) bool { return c.CoolantSigns() > 1 }), known.Low), Kind: OfSight, About: "cylinders",
+		For: pathToCoolant(Known, DryUp)},
+	{When: known.All(known.FoundSo("rust, steam or a sweet smell at the exhaust", known.CoolantBurnt), known.Not(known.AirCooled)), Kind: OfSight, About: "any", For: pathToCoolant(DryUp, Hint)},
+	{When: known.All(known.FoundSo("bubbles in the coolant or hard hoses", known.GasInCoolant), known.Not(known.AirCooled)), Kind: OfSight, About: "any", For: pathToCoolant(Known, DryUp)},
+	{When: known.All(known.Low, known.SeenThere("a rocker, pushrod, spring or lobe that is broken or worn", known.BrokenGear), known.Valves), Kind: OfSight, About: "cylinders", For: speaks(Heard, "valve-motion")},
+	{When: known.All(known.Low, known.SeenThere("a valve that sticks", known.StuckOpen), known.Valves), Kind: OfSight, About: "cylinders", For: speaks(Heard, "stuck-valve")},
+	{When: known.FoundSo("fuel in the oil", known.FuelInOil), Kind: OfSight, About: "any", For: speaks(DryUp, "washed-bore", "leaking-injector", "fuel-in-oil", "flooding")},
+	{When: known.FoundSo("a choked intake", known.ChokedInlet), Kind: OfSight, About: "engine", For: speaks(Known, "restricted-inlet")},
+	{When: known.FoundSo("a choked intake", known.ChokedInlet), Kind: OfSight, About: "mixture", For: speaks(Known, "air-filter")},
+	{When: known.FoundSo("a vacuum hose or manifold that lets air in", known.HoseOff), Kind: OfSight, About: "mixture", For: speaks(Known, "air-leak", "manifold-gasket")},
+	{When: known.FoundSo("oil or water in the plug wells", known.OilyWells), Kind: OfSight, About: "mixture", For: speaks(DryUp, "coil-or-lead", "own-spark", "moisture-at-plug")},
+	{When: known.FoundSo("an exhaust that blows", known.BlownOutlet), Kind: OfSight, About: "mixture", For: speaks(DryUp, "bank-exhaust-leak")},
+}

@@ -1,0 +1,29 @@
+package rule_test
+
+import (
+	"testing"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/rule/sample"
+)
+
+// TestFound: what the technician found counts by words from a list, and not
+// where it is denied or was put right: common practice, no source.
+func TestFound(t *testing.T) {
+	findings := func(list ...string) sample.Change {
+		return sample.Known(func(h *diag.History) { h.Findings = list })
+	}
+	low := []float64{150, 152, 95, 151}
+	runSealing(t, []sealingCase{
+		{name: "coolant in the oil", test: sample.Dry("inline-4", evenFour, findings("coolant in the oil")), fires: "coolant-in-oil", first: "head-gasket", soon: diag.DoNotRun, next: "cooling-pressure-test"},
+		{name: "no coolant in the oil", test: sample.Dry("inline-4", evenFour, findings("no coolant in the oil")), fires: "even-no-minimum", not: "coolant-in-oil"},
+		{name: "coolant lost and rust in the port", test: sample.Dry("inline-4", evenFour, sample.Complains("coolant loss"), findings("rust in the exhaust port")), fires: "coolant-signs-agree", not: "sealing-sound-look-elsewhere", first: "head-gasket", soon: diag.ActSoon, next: "coolant-gas-test"},
+		{name: "coolant lost and nothing else", test: sample.Dry("inline-4", evenFour, sample.Complains("coolant loss")), fires: "sealing-sound-look-elsewhere", not: "coolant-signs-agree"},
+		{name: "coolant signs of an engine cooled by air", test: sample.Dry("flat-4", evenFour, airCooled, findings("bubbles in the coolant", "rust in the exhaust port")), fires: "even-no-minimum", not: "coolant-signs-agree"},
+		{name: "metal in the oil", test: sample.Dry("inline-4", evenFour, findings("metal in the oil filter")), fires: "metal-in-oil", first: "bottom-end", soon: diag.DoNotRun},
+		{name: "a neighbour to the low ones, and steam", test: sample.Dry("inline-4", []float64{150, 92, 95, 151}, sample.Complains("coolant loss"), findings("steam from the exhaust")), fires: "neighbours-low", not: "coolant-signs-agree", first: "head-gasket", next: "coolant-gas-test"},
+		{name: "a broken rocker on the low one", test: sample.Dry("inline-4", low, findings("cylinder 3 exhaust rocker broken")), fires: "one-low", first: "valve-motion"},
+		{name: "a rocker broken and renewed", test: sample.Dry("inline-4", low, findings("cylinder 3 broken rocker replaced")), fires: "one-low", first: "exhaust-valve"},
+		{name: "a broken rocker on another", test: sample.Dry("inline-4", low, findings("cylinder 1 exhaust rocker broken")), fires: "one-low", first: "exhaust-valve"},
+	})
+}
