@@ -142,7 +142,7 @@ var ofComplaint = map[string][]string{
 	oilUse:      {"guides-or-seals", "breather", "oil-control-rings", "oil-burning", "too-much-oil"},
 	coolantLoss: {"head-gasket", "coolant-seal", "other-than-sealing"},
 	overheat:    {"other-than-sealing", "head-gasket", "coolant-seal", "lean-mixture"},
-	noise:       {"valve-motion", "valve-lash", "bottom-end", "apex-seal", "piston"},
+	noise:       {"valve-motion", "valve-lash", "bottom-end", "timing-drive", "apex-seal", "piston"},
 	stood:       {"stuck-rings", "stuck-valve"},
 }
 

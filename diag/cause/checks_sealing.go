@@ -194,6 +194,15 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve"}, Words: []string{"less", "not at all", "stuck"}},
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
+	{Name: "noise-source", Minutes: 10, Whole: true, Way: Runs, Words: []string{"stethoscope", "noise located", "noise listened"},
+		Fits: func(c *known.Case, _ []string) bool { // what reads low, or breathes unlike the others, says more than an ear
+			return c.Complains(noise) && pistons(c, nil) && !c.AnyLow(c.Read()) && (c.Compression == nil || len(c.Compression.Running) == 0)
+		},
+		Outcomes: []Outcome{
+			{Name: "at the head", For: []string{"valve-motion", "valve-lash", "collapsed-lifter", "deactivation-lifter"}, Words: []string{"head", "top"}},
+			{Name: "at the block", For: []string{"bottom-end", "piston"}, Words: []string{"block", "sump", "below"}},
+			{Name: "at the drive", For: []string{"timing-drive"}, Words: []string{"front", "drive", "chain"}},
+			{Name: "elsewhere", Else: true}}},
 	{Name: "cam-timing-marks", Minutes: 30, Whole: true, Way: Hand, Fits: valves, Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},

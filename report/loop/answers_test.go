@@ -163,6 +163,9 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"seat-and-retest": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.held }), "it seals", "it leaks as before")
 	},
+	"noise-source": func(b *bench, _ []int) answer {
+		return yes(b.anyOf(nil, func(c *bore) bool { return c.motion || c.tight }), "at the head", "elsewhere")
+	},
 	"exhaust-restriction": func(*bench, []int) answer { return yes(false, "", "free") },
 	"watch-valve-gear": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.motion || c.held && c.exhaust+c.inlet > 4 }), "one moves less", "all move alike")
