@@ -143,7 +143,7 @@ var ofComplaint = map[string][]string{
 	coolantLoss: {"head-gasket", "coolant-seal", "other-than-sealing"},
 	overheat:    {"other-than-sealing", "head-gasket", "coolant-seal", "lean-mixture"},
 	noise:       {"valve-motion", "valve-lash", "bottom-end", "timing-drive", "apex-seal", "piston"},
-	stood:       {"stuck-rings", "stuck-valve"},
+	stood:       {"stuck-rings", "stuck-valve", "stuck-seals"},
 }
 
 // OfComplaint is what commonly causes a complaint that no reading explains, the

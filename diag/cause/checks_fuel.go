@@ -127,6 +127,8 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "climbs", For: []string{"regulator-open"}, Enter: pinched(1.6)},
 			{Name: "does not climb", Else: true, Enter: pinched(1.02)}}},
+	{Name: "return-line-look", Minutes: 5, Whole: true, Fuel: true, Fits: both(func(c *known.Case, _ []string) bool { return returning(c) }, some(func(k known.Circuit) bool { return standsHigh(k) || weakResponse(k) })), Words: []string{"return line looked along", "return line followed"},
+		Outcomes: []Outcome{{Name: "kinked or crushed", For: []string{"return-blocked"}, Sure: 0.4, Words: []string{"kinked", "crushed", "pinched", "blocked"}}, {Name: "open along its length", Else: true, Words: []string{"open", "clear"}}}},
 	{Name: "return-to-can", Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens, Fits: both(returns, some(func(k known.Circuit) bool { return standsHigh(k) || weakResponse(k) })), Words: []string{"return to a can", "return line checked"},
 		Outcomes: []Outcome{{Name: "right", For: []string{"return-blocked"}}, {Name: "still high", Else: true, Words: []string{"high"}}}},
 	{Name: "pump-and-regulator-look", Minutes: 10, Whole: true, Fuel: true, Fits: some(more), Words: []string{"pump compared", "pump looked up", "pump part number"},

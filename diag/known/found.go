@@ -20,11 +20,17 @@ var (
 	BlownOutlet = []string{"exhaust blows", "exhaust blowing", "exhaust manifold cracked", "cracked exhaust manifold", "exhaust leaks at", "manifold gasket blows"}
 )
 
-// Found reports that the technician's findings, or the work done, speak of one of
-// these, of whatever cylinder.
+// Found reports that the technician's findings speak of one of these, of whatever
+// cylinder, as something that is still so.
 func (c *Case) Found(words ...string) bool {
-	works := c.Works()
-	return slices.ContainsFunc(works, func(w Work) bool { return SpeaksOf(w.Text, words...) && !SpeaksOf(w.Text, PutRight...) })
+	if len(c.History.Findings) == 0 {
+		return false
+	}
+	c.Works() // reads them
+	return slices.ContainsFunc(c.History.Findings, func(line string) bool {
+		text := c.parsed[line].Text
+		return SpeaksOf(text, words...) && !SpeaksOf(text, PutRight...)
+	})
 }
 
 // FoundSo is a condition of that, with what it stands for.

@@ -152,7 +152,7 @@ func TestFuelLevels(t *testing.T) {
 			fires: "fuel-pressure-low", first: "fuel-filter pump", none: "regulator-open"},
 		{name: "low, and the pump delivers", test: rail(returns, diag.Circuit{KeyOn: psi(30), VolumeML: 600, VolumeSeconds: 30, Limits: book}), fires: "fuel-pressure-low", first: "regulator-open", not: "pump-volume-low"},
 		{name: "on the limit", test: rail(returns, diag.Circuit{KeyOn: psi(37.5), Limits: book}), fires: "fuel-pressure-low", not: "fuel-pressure-right", soon: diag.CheckAgain, sure: diag.Weak},
-		{name: "high", test: rail(returns, diag.Circuit{KeyOn: psi(62), Idle: psi(54), Limits: book}), fires: "fuel-pressure-high", first: "return-blocked regulator-stuck", none: "vacuum-hose", next: "return-to-can"},
+		{name: "high", test: rail(returns, diag.Circuit{KeyOn: psi(62), Idle: psi(54), Limits: book}), fires: "fuel-pressure-high", first: "return-blocked regulator-stuck", none: "vacuum-hose", next: "return-line-look return-to-can"},
 		{name: "high at idle only", test: rail(returns, diag.Circuit{KeyOn: psi(41), Idle: psi(41), Limits: append(book, between("idle", 28, 35))}), fires: "fuel-pressure-high", first: "vacuum-hose", not: "fuel-pressure-right"},
 		{name: "high, no return", test: rail(returnless, diag.Circuit{KeyOn: psi(80), Limits: limits(between("key-on", 55, 62))}), fires: "fuel-pressure-high", first: "regulator-stuck", none: "return-blocked vacuum-hose", never: "return-to-can restrict-return"},
 		{name: "high, and the regulator follows", test: rail(returns, diag.Circuit{KeyOn: psi(62), Idle: psi(53), HoseOff: psi(62), Limits: book}), fires: "fuel-pressure-high regulator-responds", first: "return-blocked", none: "vacuum-hose"},

@@ -79,9 +79,34 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	if best == nil && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && (len(s.book.found()) == 0 || answered(c) == 0) && !s.leftOver(shares) {
 		best = s.lookFirst(c, at)
 	}
+	if best == nil && len(shares) > 1 && len(s.book.found()) == 0 && !s.leftOver(shares) {
+		best = s.proofOfAny(c, shares[1:], at)
+	}
 	if best != nil {
 		s.Next = best.Ask(c, s.cylindersFor(best), at)
 	}
+}
+
+// proofOfAny is the shortest check that would prove one of some causes, or mend
+// it, the likeliest that has one; nil for none.
+func (s *story) proofOfAny(c *known.Case, shares []share, at diag.Urgency) *cause.Check {
+	for i := range shares {
+		var best *cause.Check
+		for j := range cause.Checks {
+			k := &cause.Checks[j]
+			names := s.cylindersFor(k)
+			if !concerns(k, shares[i:i+1]) || !k.Allowed(c, s.Cylinders, at) || k.IsMade(c, names) {
+				continue
+			}
+			if best == nil || k.LabourFor(c, names) < best.LabourFor(c, names) {
+				best = k
+			}
+		}
+		if best != nil {
+			return best
+		}
+	}
+	return nil
 }
 
 // looks are what is done first with an engine that must not be run, where no
@@ -303,7 +328,11 @@ func enough(c *known.Case) bool {
 			looked++
 		}
 	}
-	return made+max(0, looked-1) >= mostMade
+	lost := len(c.Leaks()) // of a few cylinders, each asked for by itself
+	if lost > len(c.Engine.Names())/2 {
+		lost = 0
+	}
+	return made+max(0, looked-1)+max(0, lost-2) >= mostMade
 }
 
 // chooseForSheet sets the one check of the sheet: that of the first story that

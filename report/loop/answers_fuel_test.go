@@ -60,6 +60,9 @@ var fuelAnswers = map[string]func(b *bench, on []int) answer{
 		b.job.fuel["return-pinched"] = b.fuel.pinched * b.noise(0.01)
 		return inReadings
 	},
+	"return-line-look": func(b *bench, _ []int) answer { // what blocks it is inside the line
+		return yes(false, "", "open along its length")
+	},
 	"return-to-can": func(b *bench, _ []int) answer { return yes(b.truth.returnBlocked, "right", "still high") },
 	"pump-volts":    func(b *bench, _ []int) answer { return yes(b.truth.volts, "low|more than", "right") },
 	"fuel-volume": func(b *bench, _ []int) answer {
