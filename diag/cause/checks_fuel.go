@@ -120,7 +120,7 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "no vacuum", For: []string{"no-vacuum-signal", "vacuum-hose"}, Words: []string{"none"}},
 			{Name: "no such hose", For: []string{"not-referenced"}, Words: []string{"no hose"}},
-			{Name: "vacuum", Else: true}}},
+			{Name: "vacuum", For: []string{"regulator-stuck", "return-blocked"}, Else: true}}},
 	{Name: "renew-regulator", Minutes: 30, Mends: []string{"regulator-diaphragm", "regulator-open"}, Whole: true, Fuel: true, Way: Parts | Opens | Runs, Fits: func(c *known.Case, _ []string) bool { return hosed(c, nil) || returns(c, nil) }, Words: known.NewRegulator,
 		Outcomes: []Outcome{{Name: "right now", For: []string{"regulator-diaphragm", "regulator-open", "regulator-stuck"}, Words: []string{"right"}}, {Name: "no change", Else: true}}},
 	{Name: "restrict-return", Minutes: 5, Whole: true, Fuel: true, Way: Runs, Fits: both(pinchable, some(fallsShort)), Words: []string{"return pinched", "return restricted"}, Made: madeIn(func(k *diag.Circuit) bool { return k.ReturnPinched != nil }),

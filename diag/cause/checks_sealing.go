@@ -113,6 +113,7 @@ var sealingChecks = []Check{
 	{Name: "seat-and-retest", Minutes: 15, Way: Hand | Air, Mends: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"valve tapped", "seat cleaned", "valve reseated", "valve staked", "valves tapped"}, Fits: seatHeard,
 		Outcomes: []Outcome{
 			{Name: "it seals", For: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"seals", "sealed", "loses less"}},
+			{Name: "it does not snap shut", For: []string{"valve-motion", "stuck-valve"}, Sure: 0.5, Words: []string{"slack", "not shut", "spring"}},
 			{Name: "it leaks as before", Else: true, Words: []string{"leaks", "same", "no change"}}}},
 	{Name: "leak-down-pair", Minutes: 15, Way: Hand | Air, Words: []string{"leak-down between"}, OfSet: true,
 		Fits: func(c *known.Case, cylinders []string) bool {

@@ -161,6 +161,9 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 		return yes(b.anyOf(on, func(c *bore) bool { return c.tight }), "it comes back", "it stays low")
 	},
 	"seat-and-retest": func(b *bench, on []int) answer {
+		if b.anyOf(on, func(c *bore) bool { return c.motion && c.exhaust+c.inlet > 0 }) { // a spring, and no lobe
+			return answer{false, []string{"it does not snap shut"}}
+		}
 		return yes(b.anyOf(on, func(c *bore) bool { return c.held }), "it seals", "it leaks as before")
 	},
 	"noise-source": func(b *bench, _ []int) answer {
