@@ -11,6 +11,7 @@ var historySigns = []Sign{
 	{When: known.All(stoodAndLow, mostLow), Kind: OfHistory, About: "cylinders", For: append(speaks(Known, "dry-bores", "stuck-rings"), speaks(DryUp, "stuck-valve")...)},
 	// Rings that have stood leak until they are oiled and have run.
 	{When: known.All(known.StoodLong, pastItsRings), Kind: OfHistory, About: "cylinders", For: speaks(Heard, "dry-bores", "stuck-rings")},
+	{When: known.All(known.OfEngine("every plug looked at wet with fuel", allSoaked), pastItsRings), Kind: OfPlugs, About: "cylinders", For: speaks(Heard, "washed-bore")},
 	{When: known.All(known.StoodLong, rotaryEngine), Kind: OfHistory, About: "cylinders", For: speaks(Known, "stuck-seals")},
 
 	{When: cameSuddenly, Kind: OfHistory, About: "any", For: speaks(Hint, "holed-piston", "head-gasket", "broken-ring-land", "exhaust-valve", "bent-valve", "timing-drive"),
@@ -36,7 +37,8 @@ var (
 		return !c.Cranking().WithoutPressure() && 2*len(c.LowSet()) > len(c.Read())
 	})
 	pastItsRings = known.OfAll("low, and its air goes to the crankcase or it came up with oil", func(c *known.Case, n string) bool {
-		return c.Grade(n).IsLow() && (c.LeaksAt(n, known.AtCrankcase) && c.LostAt(n) == known.AtCrankcase || c.WetEvidence(n) == known.WetRises)
+		low := c.AllLow() != nil || c.Cylinder(n) != nil && c.ShortOfPressure(c.Cylinder(n))
+		return low && (c.LeaksAt(n, known.AtCrankcase) && c.LostAt(n) == known.AtCrankcase || c.WetEvidence(n) == known.WetRises)
 	})
 	cameSuddenly = known.SuddenOnset
 	cameSlowly   = known.OfEngine("it came on slowly", func(c *known.Case) bool { return c.CameSlowly() })

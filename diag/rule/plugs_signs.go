@@ -36,7 +36,7 @@ var plugSigns = []Sign{
 	},
 	{
 		When: known.SeenThere("a good wall", known.GoodWall), Kind: OfSight, About: "cylinders",
-		Against: denies(Sight, "seen-good", "scored-bore", "dry-bores"),
+		Against: append(denies(Sight, "seen-good", "scored-bore"), denies(Hint, "seen-good", "dry-bores")...),
 	},
 	{
 		When: known.SeenThere("a good crown", known.GoodCrown), Kind: OfSight, About: "cylinders",

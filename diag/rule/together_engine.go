@@ -14,9 +14,9 @@ var engineTogether = []Rule{
 		Name: "washed-and-low", Title: "All low, and every plug wet with fuel",
 		Why:    "Fuel washes the oil film from the bores, and an engine that was flooded reads low in every cylinder without being worn. It is dried, oiled and tested again before it is judged.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutMixture}, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
-		Of: everyRead, When: known.All(known.UnderFloor, known.OfEngine("every plug looked at wet with fuel (two at least where there are two)", allSoaked)),
+		Of: everyRead, When: known.All(known.Any(known.UnderFloor, onlyShort), known.OfEngine("every plug looked at wet with fuel (two at least where there are two)", allSoaked)),
 		Kind: OfPlugs, For: append(speaks(Heard, "washed-bore"), speaks(Known, "flooding")...), Say: washedAndLow, Headline: "washed-and-low",
-		SaysBetterThan: []string{"all-low", "fuel-wet", "all-fuel-wet"},
+		SaysBetterThan: []string{"all-low", "below-minimum", "fuel-wet", "all-fuel-wet"},
 	},
 	{
 		Name: "rotors-low-and-wet", Title: "All rotors low, and every plug wet with fuel",
@@ -43,7 +43,9 @@ var engineTogether = []Rule{
 		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of: everyRead, When: known.All(known.UnderFloor, known.OfEngine("every loss that was read 10 % at most, of half the cylinders at least", allHold),
 			known.OfEngine("oil did not raise all of them", func(c *known.Case) bool { return !c.RisesEverywhere() })),
-		Kind: OfLeakage, For: append(speaks(Known, "cam-timing"), speaks(DryUp, "gauge-reads-low", "throttle-or-choke")...), Against: denies(Heard, "holds-air", "wear", "washed-bore", "fault-in-each"),
+		Kind: OfLeakage, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return slices.Concat(speaks(Known, "cam-timing"), speaks(DryUp, "gauge-reads-low", "throttle-or-choke"), where(!c.Several(), speaks(Known, "valve-motion")))
+		}, Against: denies(Heard, "holds-air", "wear", "washed-bore", "fault-in-each"),
 		Say: lowYetTight, Keeps: true, Headline: "low-but-tight-everywhere",
 		SaysBetterThan: []string{"all-low", "low-but-tight"},
 	},
@@ -90,6 +92,11 @@ var engineTogether = []Rule{
 // explain where the cylinders seal.
 var running = known.Complaint("misfire", "no start", "hard start", "rich running", "lean running", "low power")
 
+// onlyShort is an engine's only cylinder under its minimum.
+var onlyShort = known.OfEngine("an engine's only cylinder under its minimum", func(c *known.Case) bool {
+	return !c.Several() && len(c.Read()) == 1 && c.ShortOfPressure(c.Cylinder(c.Read()[0]))
+})
+
 func allSoaked(c *known.Case) bool {
 	wet := c.PlugsLooking("fuel-wet")
 	return len(wet) > 0 && len(wet) == c.Sums.Plugs.N && (len(c.Engine.Names()) == 1 || len(wet) > 1)
@@ -97,9 +104,8 @@ func allSoaked(c *known.Case) bool {
 
 // washedAndLow asks only that it be tested again, dry: until then nobody knows
 // what the engine would read.
-func washedAndLow(c *known.Case, s known.Subject) diag.Finding {
-	f := allLow(c, s)
-	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"read": f.Facts["read"]}}
+func washedAndLow(c *known.Case, _ known.Subject) diag.Finding {
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"read": c.Span(c.Spread(c.Read())), "single": !c.Several()}}
 }
 
 // rotorsLowAndWet says the least and the most of all faces.
@@ -122,7 +128,7 @@ func lowYetTight(c *known.Case, s known.Subject) diag.Finding {
 		names = append(names, l.Name)
 	}
 	f := allLow(c, s)
-	return diag.Finding{Urgency: f.Urgency, Confidence: diag.Fair, Facts: diag.Facts{"read": f.Facts["read"], "loss": known.Percent(*c.WorstLeak(names).Loss, 0)}}
+	return diag.Finding{Urgency: f.Urgency, Confidence: diag.Fair, Facts: diag.Facts{"read": f.Facts["read"], "single": !c.Several(), "loss": known.Percent(*c.WorstLeak(names).Loss, 0)}}
 }
 
 // camCodes are the codes on a camshaft that does not agree with the crankshaft,
