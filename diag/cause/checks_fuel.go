@@ -79,6 +79,13 @@ func watched(c *known.Case, _ []string) int {
 // oldRegulator is one that was not renewed: what was in its hose is gone.
 func oldRegulator(c *known.Case, _ []string) bool { return !c.WorkDone(known.NewRegulator...) }
 
+// withoutFigure is a fuel pressure that was read with the pump at work, without
+// any figure to hold it against.
+func withoutFigure(c *known.Case, _ []string) bool {
+	settled := c.SomeCircuit(func(k known.Circuit) bool { return k.Limited() || k.Falls() }) // one that falls with its hose off is read again first
+	return !settled && c.SomeCircuit(func(k known.Circuit) bool { return len(k.Steady()) > 0 && k.PumpDead() == nil })
+}
+
 // pumping is a supply whose pump is not known to stand still.
 func pumping(c *known.Case, _ []string) bool { return c.PumpHeard() != diag.No }
 
@@ -105,6 +112,11 @@ var fuelChecks = []Check{
 			{Name: "low", For: []string{"low-fuel-pressure", "injection", "fuel-filter", "pump", "lean-mixture"}},
 			{Name: "high", For: []string{"rich-mixture", "regulator-stuck", "return-blocked"}},
 			{Name: "right", Else: true}}},
+	{Name: "look-up-fuel-limit", Minutes: 2, Whole: true, Fuel: true, Words: []string{"fuel figure looked up", "fuel limit looked up", "fuel pressure looked up"}, Fits: withoutFigure,
+		Outcomes: []Outcome{
+			{Name: "read less than the book", For: []string{"low-fuel-pressure", "lean-mixture", "fuel-filter", "pump", "pump-voltage", "supply-restricted", "regulator-open"}, Words: []string{"less", "low", "under"}},
+			{Name: "read more than the book", For: []string{"rich-mixture", "regulator-stuck", "return-blocked", "no-vacuum-signal", "vacuum-hose", "wrong-pump"}, Words: []string{"more", "high", "over"}},
+			{Name: "as the book has it", Else: true, Words: []string{"right", "within"}}}},
 	{Name: "held-pressure", Minutes: 10, MinutesOf: watched, Whole: true, Fuel: true, Way: Runs, Fits: keyed, Made: madeIn(func(k *diag.Circuit) bool { return len(k.Hold) > 0 }),
 		Outcomes: []Outcome{
 			{Name: "falls", For: []string{"leaking-injector", "pump-check-valve", "regulator-open"}, Fits: notDirect, Enter: held(0.2)},

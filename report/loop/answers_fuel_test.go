@@ -39,6 +39,10 @@ var fuelAnswers = map[string]func(b *bench, on []int) answer{
 		b.takeFuel()
 		return inReadings
 	},
+	"look-up-fuel-limit": func(b *bench, _ []int) answer { // it stands in the job from then on
+		b.job.fuelless = false
+		return inReadings
+	},
 	"held-pressure": func(b *bench, _ []int) answer {
 		b.takeHold()
 		return inReadings

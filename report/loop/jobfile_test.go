@@ -25,7 +25,7 @@ type jobFile struct {
 	strokes                            int
 	cranking                           int
 	crankVolts                         float64
-	fuelless                           bool // no fuel limits in the book
+	fuelless                           bool // the book was not looked at for fuel
 	noFuel                             bool // there is no fuel pressure to read
 
 	order                  []int
