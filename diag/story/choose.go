@@ -45,6 +45,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		return
 	}
 	var best, proof *cause.Check
+	var other [weighed]*cause.Check // the shortest that concerns each of the causes
 	most, cheapest := 0.0, 0.0
 	first := s.book.first()
 	for i := range cause.Checks {
@@ -52,6 +53,11 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		names := s.cylindersFor(k)
 		if !concerns(k, shares) || !k.Allowed(c, s.Cylinders, at) || k.IsMade(c, names) {
 			continue
+		}
+		for i := range shares {
+			if (other[i] == nil || k.Minutes < other[i].Minutes) && concerns(k, shares[i:i+1]) {
+				other[i] = k
+			}
 		}
 		settled := settles(k.Open(c), shares)
 		if settled >= leastSettled {
@@ -80,30 +86,18 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		best = s.lookFirst(c, at)
 	}
 	if best == nil && len(shares) > 1 && len(s.book.found()) == 0 && !s.leftOver(shares) {
-		best = s.proofOfAny(c, shares[1:], at)
+		best = firstOf(other[1:])
 	}
 	if best != nil {
 		s.Next = best.Ask(c, s.cylindersFor(best), at)
 	}
 }
 
-// proofOfAny is the shortest check that would prove one of some causes, or mend
-// it, the likeliest that has one; nil for none.
-func (s *story) proofOfAny(c *known.Case, shares []share, at diag.Urgency) *cause.Check {
-	for i := range shares {
-		var best *cause.Check
-		for j := range cause.Checks {
-			k := &cause.Checks[j]
-			names := s.cylindersFor(k)
-			if !concerns(k, shares[i:i+1]) || !k.Allowed(c, s.Cylinders, at) || k.IsMade(c, names) {
-				continue
-			}
-			if best == nil || k.LabourFor(c, names) < best.LabourFor(c, names) {
-				best = k
-			}
-		}
-		if best != nil {
-			return best
+// firstOf is the first check of a list that has one, nil for none.
+func firstOf(list []*cause.Check) *cause.Check {
+	for _, k := range list {
+		if k != nil {
+			return k
 		}
 	}
 	return nil
