@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"sort"
 )
 
 // TooFull says that a page does not hold its blocks, with every concession
@@ -36,8 +37,16 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 	}
 	taken := make([]bool, len(p.GivesWay))
 	fits := func() bool { return f.lay(taken).height <= p.Area.H+slack }
-	for i := 0; !fits() && i < len(taken); i++ {
-		taken[i] = true
+	take := func(n int) bool {
+		for i := range taken {
+			taken[i] = i < n
+		}
+		return fits()
+	}
+	// Steps make a page lower one after the other: a few looks find where it
+	// first fits, without laying blocks out that nobody will see.
+	if !take(0) && take(len(taken)) {
+		take(1 + sort.Search(len(taken)-1, func(i int) bool { return take(1 + i) }))
 	}
 	f.trade = true
 	if !fits() && !f.closeUp(fits) {
@@ -87,14 +96,16 @@ func (f *fitter) closeUp(fits func() bool) bool {
 			return true
 		}
 	}
-	full := f.theme.Scale
-	for k := 1; f.page.LeastScale > 0 && f.theme.Scale > f.page.LeastScale; k++ {
-		f.theme.Scale = max(full*(1-scaleStep*float64(k)), f.page.LeastScale)
-		if fits() {
-			return true
-		}
+	full, least := f.theme.Scale, f.page.LeastScale
+	if least <= 0 || full <= least {
+		return false
 	}
-	return false
+	scaled := func(k int) bool {
+		f.theme.Scale = max(full*(1-scaleStep*float64(k)), least)
+		return fits()
+	}
+	most := int(math.Ceil((1 - least/full) / scaleStep))
+	return scaled(1 + sort.Search(most-1, func(i int) bool { return scaled(1 + i) }))
 }
 
 // A fitter lays blocks out and keeps what it has laid out.

@@ -87,6 +87,9 @@ func cutCatalog(file []byte) (*tail, error) {
 	return t, nil
 }
 
+// roomForFaces is about what two faces and the end of a file take.
+const roomForFaces = 40 << 10
+
 // pageContent is the number of the object that holds what the page draws.
 const pageContent = 4
 
@@ -103,6 +106,7 @@ func (t *tail) packPage(file []byte) error {
 	if err != nil {
 		return err
 	}
+	t.Grow(len(file) + roomForFaces)
 	t.Write(file[:start])
 	fmt.Fprintf(t, "%d 0 obj\n<</Filter /FlateDecode /Length %d>>\nstream\n", pageContent, len(packed))
 	t.Write(packed)
