@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
-	"sync"
 	"unicode/utf16"
 )
 
@@ -129,16 +128,31 @@ func (t *tail) object() int {
 	return n
 }
 
-// packers are compressors to use again: a new one costs a megabyte.
-var packers = sync.Pool{New: func() any {
-	z, _ := zlib.NewWriterLevel(nil, zlib.BestSpeed) // fails for an unknown level only
-	return z
-}}
+// packers are compressors to use again, one for each page that is written at
+// once: a new one costs a megabyte, and a pool that the collector empties would
+// make one for every other page.
+var packers = make(chan *zlib.Writer, 16)
+
+func packer() *zlib.Writer {
+	select {
+	case z := <-packers:
+		return z
+	default:
+		z, _ := zlib.NewWriterLevel(nil, zlib.BestSpeed) // fails for an unknown level only
+		return z
+	}
+}
 
 func pack(data []byte) ([]byte, error) {
 	var packed bytes.Buffer
-	z := packers.Get().(*zlib.Writer)
-	defer packers.Put(z)
+	packed.Grow(len(data)/4 + 512)
+	z := packer()
+	defer func() {
+		select {
+		case packers <- z:
+		default: // more than are kept
+		}
+	}()
 	z.Reset(&packed)
 	if _, err := z.Write(data); err != nil {
 		return nil, err
