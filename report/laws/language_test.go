@@ -76,6 +76,11 @@ func ownWords(value any, words map[string]bool) {
 	switch v := value.(type) {
 	case *tree:
 		for _, key := range v.keys {
+			if text, free := v.values[key].(string); free && key == "choke" {
+				for _, word := range unitWords.FindAllString(text, -1) {
+					words[strings.ToLower(word)] = true
+				}
+			}
 			ownWords(v.values[key], words)
 			if key == "circuits" || key == "not-tested" { // named by the user
 				for _, name := range v.sub(key).keys {
@@ -108,7 +113,7 @@ var theNames = func() *regexp.Regexp {
 		}
 	}
 	slices.SortFunc(names, func(a, b string) int { return len(b) - len(a) })
-	return regexp.MustCompile(`\b(` + strings.Join(names, "|") + `|overheated|[0-9a-f]{4}[\s ][0-9a-f]{4})\b`)
+	return regexp.MustCompile(`\b(` + strings.Join(names, "|") + `|overheated|[0-9a-f]{4}[\s\x{a0}][0-9a-f]{4})\b`)
 }()
 
 // texts draws a job and gives the page's pieces of text by block.
