@@ -54,7 +54,7 @@ var unitWords = regexp.MustCompile(`[A-Za-z]+`)
 
 // isUnit are the letters of units and the signs of formulas.
 var isUnit = map[string]bool{"psi": true, "kPa": true, "hPa": true, "bar": true, "MPa": true, "kgf": true, "cm": true, "mm": true, "ml": true, "cc": true,
-	"rpm": true, "inHg": true, "min": true, "km": true, "mi": true, "ft": true, "in": true, "cu": true, "deg": true, "gaugesheet": true}
+	"rpm": true, "inHg": true, "min": true, "km": true, "mi": true, "ft": true, "in": true, "cu": true, "deg": true, "TM": true, "OD": true, "gaugesheet": true}
 
 // listWords are the words of the job file's lists, which a page says in its own
 // language.

@@ -16,15 +16,15 @@ func (v *view) resultTable(name, title string) layout.Block {
 		{Head: v.label("column.test")}, {Head: v.label("column.state")}, {Head: v.label("column.result")}, {Head: v.label("column.value"), Share: 1},
 	}}
 	for _, r := range v.results() {
-		row := []string{r.name, string(r.state), r.word, r.value}
+		row := []string{r.name, v.state(r.state), r.word, r.value}
 		if r.state != diag.Tested {
-			row = []string{r.name, string(r.state), "", r.value}
+			row = []string{r.name, v.state(r.state), "", r.value}
 		}
 		d.Rows = append(d.Rows, figure.TextRow(row...))
 	}
 	for _, u := range v.d.NotTested {
 		if !v.isResult(u.Test) {
-			d.Rows = append(d.Rows, figure.TextRow(capital(v.optional("test.name."+u.Test, u.Test)), string(u.State), "", u.Reason))
+			d.Rows = append(d.Rows, figure.TextRow(capital(v.optional("test.name."+u.Test, u.Test)), v.state(u.State), "", u.Reason))
 		}
 	}
 	return figure.NewTable(d)

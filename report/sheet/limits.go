@@ -72,7 +72,7 @@ func (v *view) pressureLimits() []limitLine {
 	}
 	var lines []limitLine
 	for _, l := range limits {
-		line := limitLine{words: v.limitRow(l), source: l.Source, verdict: l.Verdict, reason: l.Reason}
+		line := limitLine{words: v.limitRow(l), source: v.source(l.Source), verdict: l.Verdict, reason: l.Reason}
 		if l.Verdict != diag.NotJudged {
 			places := decimals
 			if l.Unit == quantity.Percent {
@@ -173,7 +173,7 @@ func (v *view) fuelLimits() []limitLine {
 			lines = append(lines, limitLine{
 				words: v.label("limit.fuel", "circuit", c.Name, "name", v.readingName(r.Name), "limit", onPage(r.LimitEntered)),
 				found: read(r.Value, v.fuel().Decimals), uncertainty: uncertain(r.Uncertainty, v.fuel().Decimals),
-				verdict: r.Verdict, source: r.Source,
+				verdict: r.Verdict, source: v.source(r.Source),
 			})
 		}
 		for _, h := range c.Hold {

@@ -34,9 +34,9 @@ func (v *view) publishedBlock() layout.Block {
 			by[found], rows = row, append(rows, row)
 		}
 		if p.Source != diag.CommonPractice {
-			sources.add(p.Source)
+			sources.add(v.source(p.Source))
 		}
-		limit := sources.mark(figureOf(p.Limit, v.limitDecimals(p, c), p.Unit), p.Source)
+		limit := sources.mark(figureOf(p.Limit, v.limitDecimals(p, c), p.Unit), v.source(p.Source))
 		switch p.Verdict {
 		case diag.Within:
 			row.kept = append(row.kept, limit)

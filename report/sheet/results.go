@@ -73,7 +73,7 @@ func (v *view) limitsResult(name string, limits []diag.LimitResult, words func(d
 		verdicts[i] = l.Verdict
 	}
 	verdict, at := worst(verdicts)
-	r := result{name: name, state: diag.Tested, word: string(verdict), mark: verdictMark(verdict), value: v.label("tile.no-limit")}
+	r := result{name: name, state: diag.Tested, word: v.judged(verdict), mark: verdictMark(verdict), value: v.label("tile.no-limit")}
 	if at >= 0 {
 		r.value = words(limits[at])
 	}
@@ -114,7 +114,7 @@ func (v *view) leakageResult() result {
 		}
 	}
 	verdict, _ := worst(verdicts)
-	r.word, r.mark = string(verdict), verdictMark(verdict)
+	r.word, r.mark = v.judged(verdict), verdictMark(verdict)
 	if highest < 0 { // only readings after oil, or repeats that disagree
 		return r
 	}
@@ -196,7 +196,7 @@ func (v *view) fuelResult() result {
 		}
 	}
 	if len(at) == 0 {
-		r.word, r.mark = string(diag.NotJudged), figure.NoMark
+		r.word, r.mark = v.judged(diag.NotJudged), figure.NoMark
 		return r
 	}
 	judged := false
@@ -220,7 +220,7 @@ func (v *view) fuelResult() result {
 			}
 		}
 	}
-	r.word, r.mark = string(verdict), verdictMark(verdict)
+	r.word, r.mark = v.judged(verdict), verdictMark(verdict)
 	r.value = v.label("tile.fuel", "name", v.readingName(at[i].Name), "value", number(at[i].Value, quantity.DecimalsRead(at[i].Value, f.Decimals), f.Unit), "limit", v.fuelLimit(at[i], f))
 	return r
 }

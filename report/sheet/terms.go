@@ -72,11 +72,6 @@ func (v *view) sideWords(bank int) string {
 	return v.term("side", v.engine.SideLabel(bank))
 }
 
-// ruleInCirculation is a published rule in words.
-func (v *view) ruleInCirculation(p diag.PublishedRule) string {
-	return v.term("in-circulation", p.Name)
-}
-
 // source is where a limit comes from: the program's own words for what it knows
 // by itself, else the job's.
 func (v *view) source(text string) string { return v.optional("source."+text, onPage(text)) }
