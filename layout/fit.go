@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 )
 
@@ -31,7 +32,7 @@ const scaleStep = 0.02
 // goes first to blocks that can show more with it. A page that is still too
 // full is refused with a *TooFull.
 func Fit(p Page, t Theme) (*Fitted, error) {
-	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}, richer: map[string]Length{}, more: map[richKey]Frame{}, natures: map[string]Length{}}
+	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}, richer: map[string]Length{}, more: map[richKey]Frame{}, natures: map[string]Length{}, states: make([]rowState, len(p.Rows))}
 	if f.theme.Scale <= 0 {
 		f.theme.Scale = 1
 	}
@@ -118,6 +119,39 @@ type fitter struct {
 	richer  map[string]Length // heights up to which blocks may show more
 	more    map[richKey]Frame
 	natures map[string]Length // widths that blocks have of their own
+	states  []rowState
+}
+
+// A rowState is a row as it was last laid out, with all that it depended on: of
+// a step that is taken or taken back, most rows know nothing.
+type rowState struct {
+	blocks       []Block
+	levels       []Detail
+	richer       []Length
+	space, scale float64
+	close, trade bool
+	row          laidRow
+}
+
+// sameRow is the row, laid out where something has changed since the last time.
+func (f *fitter) sameRow(i int, levels map[string]Detail) laidRow {
+	before := &f.states[i]
+	if before.blocks == nil {
+		before.blocks = f.page.Rows[i].blocks()
+	}
+	now := rowState{blocks: before.blocks, space: f.space, scale: f.theme.Scale, close: f.theme.Close, trade: f.trade}
+	same := before.levels != nil && before.space == now.space && before.scale == now.scale && before.close == now.close && before.trade == now.trade
+	now.levels = make([]Detail, 0, len(before.levels)+1)
+	now.richer = make([]Length, 0, len(before.levels))
+	for _, b := range before.blocks {
+		now.levels = append(now.levels, levels[b.Name()])
+		now.richer = append(now.richer, f.richer[b.Name()])
+	}
+	if !same || !slices.Equal(before.levels, now.levels) || !slices.Equal(before.richer, now.richer) {
+		now.row = f.row(i, levels)
+		*before = now
+	}
+	return before.row
 }
 
 // frameKey names a frame: the block by its place on the page.
@@ -153,7 +187,7 @@ func (f *fitter) lay(taken []bool) laid {
 	levels := f.levels(taken)
 	var l laid
 	for i := range f.page.Rows {
-		row := f.row(i, levels)
+		row := f.sameRow(i, levels)
 		if row.height <= 0 {
 			continue
 		}

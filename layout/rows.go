@@ -2,6 +2,14 @@ package layout
 
 import "slices"
 
+// blocks are all blocks of a row.
+func (r Row) blocks() (all []Block) {
+	for _, c := range r.Cells {
+		all = append(all, c.Blocks...)
+	}
+	return append(all, r.Flows...)
+}
+
 // A laid page is rows with their frames and heights, without places.
 type laid struct {
 	rows   []laidRow

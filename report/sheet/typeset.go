@@ -21,7 +21,11 @@ var degrees = regexp.MustCompile("(\\d[ \u00a0])C\\b")
 
 // onPage is a text as it stands on the page.
 func onPage(s string) string {
-	return degrees.ReplaceAllString(forPage.Replace(s), "${1}°C")
+	s = forPage.Replace(s)
+	if !strings.Contains(s, "C") {
+		return s
+	}
+	return degrees.ReplaceAllString(s, "${1}°C")
 }
 
 // together is a text that no line's end parts.
