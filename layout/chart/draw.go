@@ -25,10 +25,10 @@ func (r *Ruler) draw(s layout.Surface, frame layout.Rect, rng chart.Range) {
 			s.Stroke(layout.Polyline(layout.Point{X: x, Y: frame.Y - r.lineTop(h)}, layout.Point{X: x, Y: g.floor()}), r.limitPen())
 		}
 	}
+	g.base()
 	for _, c := range r.crowds {
 		g.crowd(c)
 	}
-	g.base()
 	g.bodies()
 	for _, e := range r.ends {
 		g.end(e)
@@ -62,14 +62,9 @@ func (g ground) y(lane int) layout.Length {
 const hatchStep layout.Length = 6
 
 func (g ground) zones() {
-	from := g.frame.X
 	for i, z := range g.Zones {
-		to := g.frame.Right()
-		if i < len(g.Zones)-1 {
-			to = max(from, min(g.x(z.To), to))
-		}
-		area := layout.Rect{X: from, Y: g.frame.Y, W: to - from, H: g.floor() - g.frame.Y}
-		from = to
+		from, to := g.zoneEnds(i)
+		area := layout.Rect{X: g.frame.X + from, Y: g.frame.Y, W: to - from, H: g.floor() - g.frame.Y}
 		if area.W <= 0 {
 			continue
 		}
@@ -173,13 +168,18 @@ func (g ground) arrow(at layout.Point, way layout.Length) {
 	g.s.Fill(layout.Polygon(at.Add(0, -arrow*0.7), at.Add(way*arrow, 0), at.Add(0, arrow*0.7)), g.theme.Ink)
 }
 
-// crowd draws the foot of a crowd: from the ends of its bars up to its numbers.
+// crowd draws the ground of a crowd: a sheet of paper with a foot to the ends of
+// its bars, so that nobody looks for its numbers' places under them.
 func (g ground) crowd(c crowd) {
 	from, to := g.frame.X+g.ends[c.first].at, g.frame.X+g.ends[c.last].at
-	top, bottom := g.frame.Bottom()-g.railHeight(), g.frame.Bottom()-g.railHeight()+stemRoom
-	foot := layout.Polygon(layout.Point{X: from, Y: bottom}, layout.Point{X: g.frame.X + c.left, Y: top},
-		layout.Point{X: g.frame.X + c.right, Y: top}, layout.Point{X: to, Y: bottom})
-	g.s.Fill(foot, g.theme.Line)
+	top, bottom := g.y(c.rows-1)-g.pitch/2, g.frame.Bottom()-g.railHeight()
+	edge := crowdEdge - 0.5
+	left, right := g.frame.X+c.left-edge, g.frame.X+c.right+edge
+	from, to = max(from, left), min(to, right)
+	sheet := layout.Polygon(layout.Point{X: left, Y: top}, layout.Point{X: right, Y: top}, layout.Point{X: right, Y: bottom},
+		layout.Point{X: to, Y: bottom + stemRoom}, layout.Point{X: from, Y: bottom + stemRoom}, layout.Point{X: left, Y: bottom})
+	g.s.Fill(sheet, g.theme.Paper)
+	g.s.Stroke(sheet, layout.Pen{Width: 0.6, Color: g.theme.Muted})
 }
 
 // note sets words on a ground of their own where lines would run through them.
@@ -188,24 +188,19 @@ func (g ground) note(n note) {
 	x, y := g.frame.X+n.x, g.y(n.lane)
 	left, right := max(x-gap, g.frame.X), min(x+n.w+gap, g.frame.Right())
 	area := layout.Rect{X: left, Y: y - g.pitch/2 + 0.5, W: right - left, H: g.pitch - 1}
-	if color, clear := g.groundOf(area); clear {
-		g.s.Fill(layout.RectPath(area), color)
+	if g.crossed(area) {
+		g.s.Fill(layout.RectPath(area), g.theme.Paper)
 	}
 	layout.TextMiddle(g.s, layout.Point{X: x, Y: y}, layout.Left, n.text, face, g.theme.Ink)
 }
 
-// groundOf is what stands behind words, and whether it has to be cleared.
-func (g ground) groundOf(area layout.Rect) (layout.Color, bool) {
-	from := g.frame.X
+// crossed reports an area through which a pattern or the end of a zone runs.
+func (g ground) crossed(area layout.Rect) bool {
 	for i, z := range g.Zones {
-		to := g.frame.Right()
-		if i < len(g.Zones)-1 {
-			to = max(from, min(g.x(z.To), to))
+		from, to := g.zoneEnds(i)
+		if area.X >= g.frame.X+from && area.Right() <= g.frame.X+to && z.Look != Hatched {
+			return false
 		}
-		if area.X >= from && area.Right() <= to && z.Look != Hatched {
-			return g.theme.Paper, false
-		}
-		from = to
 	}
-	return g.theme.Paper, len(g.Zones) > 0
+	return len(g.Zones) > 0
 }

@@ -45,12 +45,8 @@ func (r *Ruler) layHead() {
 // zoneWords are the words of zones, each at its zone's left end or behind the
 // lines of limits that stand there.
 func (r *Ruler) zoneWords() (words []headWord) {
-	from := layout.Length(0)
 	for i, z := range r.Zones {
-		to := r.width
-		if i < len(r.Zones)-1 {
-			to = max(from, min(r.x(z.To), r.width))
-		}
+		from, to := r.zoneEnds(i)
 		h := headWord{text: z.Word, x: from, w: r.theme.Measurer.Width(z.Word, r.theme.Face(layout.Label))}
 		if i > 0 {
 			h.x += gap
@@ -60,7 +56,6 @@ func (r *Ruler) zoneWords() (words []headWord) {
 				h.x = line + gap
 			}
 		}
-		from = to
 		if h.text != "" && h.x+h.w <= to && !slices.ContainsFunc(words, h.meets) {
 			words = append(words, h)
 		}

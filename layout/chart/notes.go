@@ -27,19 +27,23 @@ const near layout.Length = 44
 // others as they stand close.
 func (r *Ruler) together() [][]end {
 	var groups [][]end
-	last := -1
 	for i, e := range r.ends {
-		zone := r.zoneOf(r.Bars[e.bar].Value)
-		joined := i > 0 && (zone == last && zone == r.zoneOf(0) ||
-			zone != r.zoneOf(0) && last != r.zoneOf(0) && e.left()-r.ends[i-1].right() < near)
+		zero := r.atZero(r.Bars[e.bar].Value)
+		joined := false
+		if i > 0 {
+			last := r.ends[i-1]
+			joined = zero == r.atZero(r.Bars[last.bar].Value) && (zero || e.left()-last.right() < near)
+		}
 		if !joined {
 			groups = append(groups, nil)
 		}
 		groups[len(groups)-1] = append(groups[len(groups)-1], e)
-		last = zone
 	}
 	return groups
 }
+
+// atZero reports a value in the zone at zero.
+func (r *Ruler) atZero(v float64) bool { return len(r.Zones) > 0 && r.zoneOf(v) == r.zoneOf(0) }
 
 // zoneOf is the zone in which a value lies, -1 where there are none. A value on
 // the line between two lies in the one nearer to zero.
@@ -51,6 +55,18 @@ func (r *Ruler) zoneOf(v float64) int {
 		}
 	}
 	return -1
+}
+
+// zoneEnds are where a zone begins and ends on the ruler.
+func (r *Ruler) zoneEnds(zone int) (from, to layout.Length) {
+	to = r.width
+	if zone > 0 {
+		from = max(min(r.x(r.Zones[zone-1].To), r.width), 0)
+	}
+	if zone < len(r.Zones)-1 {
+		to = max(from, min(r.x(r.Zones[zone].To), r.width))
+	}
+	return from, to
 }
 
 // noteFace is the face of what is said of bars.
@@ -69,30 +85,60 @@ func (r *Ruler) sayNotes() {
 	}
 	taken := r.takenSpans()
 	for _, group := range r.together() {
-		bars := make([]int, len(group))
-		for i, e := range group {
-			bars[i] = e.bar
+		for _, n := range r.notesOf(group, taken) {
+			taken = append(taken, span{n.lane, n.x - 2*gap, n.x + n.w + 2*gap})
+			r.notes = append(r.notes, n)
+			r.lanes = max(r.lanes, n.lane+1)
 		}
-		n, ok := r.setNote(r.Say(bars), group, taken)
-		if !ok {
-			continue
-		}
-		taken = append(taken, span{n.lane, n.x - 2*gap, n.x + n.w + 2*gap})
-		r.notes = append(r.notes, n)
-		r.lanes = max(r.lanes, n.lane+1)
 	}
+}
+
+// notesOf is what is said of a group: of each end by itself behind it, where all
+// of them have the room and none belongs to the zone at zero; else of all.
+func (r *Ruler) notesOf(group []end, taken []span) []note {
+	if len(group) > 1 && !r.atZero(r.Bars[group[0].bar].Value) {
+		if each, ok := r.noteEach(group, taken); ok {
+			return each
+		}
+	}
+	bars := make([]int, len(group))
+	for i, e := range group {
+		bars[i] = e.bar
+	}
+	if n, ok := r.setNote(r.Say(bars), group, taken); ok {
+		return []note{n}
+	}
+	return nil
+}
+
+// noteOff is how far behind an end its words stand.
+const noteOff layout.Length = 4
+
+func (r *Ruler) noteEach(group []end, taken []span) (notes []note, ok bool) {
+	for _, e := range group {
+		words := r.Say([]int{e.bar})
+		if len(words) == 0 || e.crowded {
+			return nil, false
+		}
+		text := words[len(words)-1]
+		n := note{text: text, x: e.right() + noteOff, w: r.theme.Measurer.Width(text, r.noteFace()), lane: e.lane}
+		if n.x+n.w > r.width || !isFree(taken, span{n.lane, n.x - gap, n.x + n.w + 2*gap}) {
+			return nil, false
+		}
+		notes = append(notes, n)
+	}
+	return notes, true
 }
 
 // takenSpans is what ends, stems, limits and the line at zero take of the lanes.
 func (r *Ruler) takenSpans() []span {
 	var all []span
 	for _, e := range r.ends {
-		b := r.Bars[e.bar]
 		all = append(all, span{e.lane, e.left(), e.right()})
 		if e.crowded {
 			continue
 		}
-		all = append(all, span{e.lane, r.x(b.Low), r.x(b.High)})
+		all = append(all, span{e.lane, e.low, e.high})
 		for lane := range e.lane { // the stem
 			all = append(all, span{lane, e.x - 1, e.x + 1})
 		}
@@ -149,9 +195,8 @@ func (r *Ruler) findRoom(n *note, group []end, taken []span, ok func() bool) boo
 // besides are the places for words of a width near a group: after it, before
 // it, and about its middle, moved as little as keeps them on the ruler.
 func (r *Ruler) besides(w, left, right layout.Length, alone bool) []layout.Length {
-	const off = 4
 	middle := max(min((left+right-w)/2, r.width-w), 0)
-	places := []layout.Length{right + off, left - off - w, middle}
+	places := []layout.Length{right + noteOff, left - noteOff - w, middle}
 	if !alone {
 		return places
 	}

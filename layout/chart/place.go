@@ -15,6 +15,8 @@ type end struct {
 	at      layout.Length // of the value, from the ruler's left
 	x       layout.Length // of its middle: at, but in a crowd
 	w       layout.Length
+	low     layout.Length // of where the value may lie as well
+	high    layout.Length
 	lane    int
 	rail    layout.Length // height of its bar with the distance to the next
 	above   layout.Length // of the bar's middle over the lowest
@@ -49,7 +51,7 @@ func (r *Ruler) place() {
 	r.pitch = leastEnd + gap
 	for i, b := range r.Bars {
 		x := r.x(b.Value)
-		r.ends = append(r.ends, end{bar: i, at: x, x: x, w: b.width()})
+		r.ends = append(r.ends, end{bar: i, at: x, x: x, w: b.width(), low: min(r.x(b.Low), x), high: max(r.x(b.High), x)})
 		r.pitch = max(r.pitch, b.End.H+gap)
 	}
 	slices.SortStableFunc(r.ends, func(a, b end) int { return cmp.Compare(a.x, b.x) })
@@ -85,10 +87,10 @@ func (r *Ruler) rails() {
 }
 
 func (r *Ruler) thickness(e end) layout.Length {
-	if r.zoneOf(r.Bars[e.bar].Value) != r.zoneOf(0) {
-		return 2
+	if r.atZero(r.Bars[e.bar].Value) {
+		return 1
 	}
-	return 1
+	return 2
 }
 
 // railRoom is about the height of all bars together, by detail; leastRail and
@@ -113,13 +115,13 @@ func (r *Ruler) intoLanes(most int) (full int) {
 		if e.crowded {
 			continue
 		}
-		for e.lane = 0; e.lane < most && taken[e.lane]+gap > e.left(); {
+		for e.lane = 0; e.lane < most && taken[e.lane]+gap > min(e.left(), e.low); {
 			e.lane++
 		}
 		if e.lane == most {
 			return i
 		}
-		taken[e.lane] = e.right()
+		taken[e.lane] = max(e.right(), e.high)
 		r.lanes = max(r.lanes, e.lane+1)
 	}
 	for _, c := range r.crowds {
@@ -134,7 +136,7 @@ func (r *Ruler) intoLanes(most int) (full int) {
 func (r *Ruler) gather(i int) {
 	var c crowd
 	for rows := min(2, mostLanes[r.detail]); rows <= mostRows; rows++ {
-		if c = r.crowdOf(i, rows); r.zoneOf(r.Bars[r.ends[c.first].bar].Value) == r.zoneOf(r.Bars[r.ends[c.last].bar].Value) {
+		if c = r.crowdOf(i, rows); r.inZone(c) {
 			break
 		}
 	}
@@ -144,7 +146,17 @@ func (r *Ruler) gather(i int) {
 }
 
 // mostRows is how many rows a crowd has at most while it may be wider.
-const mostRows = 4
+const mostRows = 5
+
+// inZone reports a crowd that stands within the zone of its values.
+func (r *Ruler) inZone(c crowd) bool {
+	zone := r.zoneOf(r.Bars[r.ends[c.first].bar].Value)
+	if zone < 0 {
+		return true
+	}
+	from, to := r.zoneEnds(zone)
+	return zone == r.zoneOf(r.Bars[r.ends[c.last].bar].Value) && c.left >= from && c.right <= to
+}
 
 // crowdOf is the crowd about an end in a number of rows.
 func (r *Ruler) crowdOf(i, rows int) crowd {
@@ -192,14 +204,17 @@ func (r *Ruler) columns(c crowd) (columns []layout.Length, whole layout.Length) 
 // more as it takes to stay on the ruler.
 func (r *Ruler) spread(c *crowd) {
 	_, whole := r.columns(*c)
-	for whole > r.width && c.rows <= c.last-c.first {
+	for whole > r.width-2*crowdEdge && c.rows <= c.last-c.first {
 		c.rows++
 		_, whole = r.columns(*c)
 	}
 	middle := (r.ends[c.first].at + r.ends[c.last].at) / 2
-	c.left = max(min(middle-whole/2, r.width-whole), 0)
+	c.left = max(min(middle-whole/2, r.width-whole-crowdEdge), crowdEdge)
 	c.right = c.left + whole
 }
+
+// crowdEdge is the ground of a crowd around its ends, with its outline.
+const crowdEdge layout.Length = 2
 
 // setCrowd sets the ends of a crowd in its columns.
 func (r *Ruler) setCrowd(c *crowd) {

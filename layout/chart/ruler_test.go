@@ -296,7 +296,7 @@ func TestReach(t *testing.T) {
 			chart.Limits = []Limit{{c.limit, "limit"}}
 		}
 		r := New(theme(), 541, layout.Full, chart)
-		side := float64(r.side(0, c.want)) / float64(r.width) * r.Reach()
+		side := float64(r.side(0, c.want)+r.lastNote(c.want)) / float64(r.width) * r.Reach()
 		if got := r.scale.GetMax() - side; math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("worst %v, limit %v: the ruler goes to %v, want %v", c.worst, c.limit, got, c.want)
 		}

@@ -70,9 +70,10 @@ func (r *Ruler) newScale() scale {
 	if high <= low {
 		high = low + 1
 	}
-	side := r.side(low, high)
-	perValue := float64(r.width-2*side) / (high - low)
-	return scale{min: low - float64(side)/perValue, max: high + float64(side)/perValue}
+	left := r.side(low, high)
+	right := left + r.lastNote(high)
+	perValue := float64(r.width-left-right) / (high - low)
+	return scale{min: low - float64(left)/perValue, max: high + float64(right)/perValue}
 }
 
 // side is the room left and right of the outermost values: half of the widest of
@@ -86,6 +87,17 @@ func (r *Ruler) side(low, high float64) layout.Length {
 		half = max(half, b.width()/2)
 	}
 	return min(half+1, r.width*0.45)
+}
+
+// lastNote is the room for what is said of the longest bar behind its end, where
+// that is what reaches furthest.
+func (r *Ruler) lastNote(high float64) layout.Length {
+	for _, b := range r.Bars {
+		if r.Say != nil && b.Value == high && !r.atZero(b.Value) {
+			return min(r.theme.Measurer.Width(r.number(high, 1), r.noteFace())+noteOff, r.width*0.1)
+		}
+	}
+	return 0
 }
 
 // x is the place of a value in an area as wide as the ruler.
