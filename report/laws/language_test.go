@@ -150,7 +150,7 @@ func TestEveryWordIsOfTheCatalogue(t *testing.T) {
 		for _, name := range s.names() {
 			own[strings.ToLower(name)] = true
 		}
-		for i, kind := range kinds {
+		for i, kind := range append(kinds, "blank") {
 			texts, err := drawnTexts(s, sheet.Options{Kind: kind, Paper: papers[(seed+uint64(i))%3], Words: other})
 			if err != nil {
 				t.Fatalf("seed %d: the %s sheet: %v\n%s", seed, kind, err, s.tree)
