@@ -27,7 +27,7 @@ func (v *view) benchIdentityBlock() layout.Block {
 	rows := [][]entry{
 		{{"job-number", j.Number.Value, 1}, {"date", date, 1}, {"customer", j.Customer.Name.Value, 2}, {"telephone", j.Customer.Phone.Value, 1.6}},
 		{{"vehicle", vehicle.Description.Value, 2.4}, {"vin", joined(" · ", vehicle.VIN.Value, vehicle.EngineNumber.Value), 2}, {"odometer", v.odometerWords(), 1}, {"plate", vehicle.Plate.Value, 1}},
-		{{"displacement", j.Entered("engine", "displacement"), 1}, {"fuel", j.Entered("engine", "fuel"), 0}, {"firing-order", firing, 1.6}, {"told", v.toldWords(), 3}},
+		{{"displacement", j.Entered("engine", "displacement"), 1}, {"fuel", v.term("fuel-kind", v.test.Spec.Fuel), 0}, {"firing-order", firing, 1.6}, {"told", v.toldWords(), 3}},
 	}
 	if len(v.engine.Cylinders) == 1 {
 		rows[2] = append(rows[2][:2:2], rows[2][3])
@@ -47,8 +47,7 @@ func (v *view) benchIdentityBlock() layout.Block {
 
 // toldWords are what the customer told and asked for.
 func (v *view) toldWords() string {
-	j := v.job
-	return joined("; ", joined(", ", j.Complaints...), j.Reason.Value)
+	return joined("; ", joined(", ", v.complaints()...), v.job.Reason.Value)
 }
 
 // limitBoxes are the limits from the book; those that the job has are filled

@@ -119,7 +119,7 @@ func (v *view) identityBlock() layout.Block {
 func (v *view) complaints() []string {
 	said := make([]string, len(v.job.Complaints))
 	for i, c := range v.job.Complaints {
-		said[i] = v.optional("told."+c, v.term("complaint", c))
+		said[i] = v.term("complaint", c)
 	}
 	return said
 }
