@@ -2,343 +2,297 @@ package figure
 
 import (
 	"math"
-	"slices"
-	"strings"
 
 	"gaugesheet/layout"
 )
 
-// NewEnginePlan is the block "engine": the engine seen from above, with what
-// was read at each cylinder.
+// NewEnginePlan is the block "engine": the engine seen from above with a value
+// on each cylinder, and each cylinder's bars beside its own place.
 func NewEnginePlan(d EnginePlan) layout.Block {
-	if d.Pen {
-		d = upright(d)
-	}
 	return block{"engine", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		captions := d.Captions
-		if level == layout.Brief && d.NotesLeft != "" && hasNotes(d) {
-			captions = append(slices.Clone(captions), d.NotesLeft)
+		if len(d.Cylinders) == 0 {
+			return empty()
 		}
-		plan, below := layPlan(t, d, width, level)
-		captions = append(slices.Clone(below), captions...)
-		return stack([...]layout.Length{layout.Full: small, layout.Compact: tight, layout.Brief: 1}[level], heading(t, d.Title, d.Sub, width), plan, captionLines(t, captions, width, level))
+		d := d
+		if level == layout.Brief && d.Tabled && len(d.Scales) > 0 {
+			d.Scales, d.Plugs = d.Scales[:1], ""
+		}
+		g := newEngineDrawing(t, &d, width, level)
+		gap := [...]layout.Length{layout.Full: small, layout.Compact: tight, layout.Brief: 1}[level]
+		head := g.heading()
+		body := g.lay()
+		if level == layout.Brief {
+			return stack(gap, head, body, g.keys(d.Captions...))
+		}
+		return stack(gap, head, body, g.keys(), captionLines(t, d.Captions, width, level))
 	}}
 }
 
-func hasNotes(d EnginePlan) bool {
-	return slices.ContainsFunc(d.Cylinders, func(c Cylinder) bool { return len(c.Notes) > 0 })
+// heading is the title with its words; at brief with the arrows at its end,
+// where they have room there and need not stand over the middle of two banks.
+func (g *engineDrawing) heading() layout.Frame {
+	f := heading(g.t, g.d.Title, g.d.Sub, g.width)
+	used := g.t.Measurer.Width(g.d.Title, g.t.Face(layout.Heading)) + medium + g.t.Measurer.Width(g.d.Sub, g.label)
+	arrows := g.arrows()
+	w := layout.Length(0)
+	for _, a := range arrows {
+		w += wide + g.arrowWidth(a)
+	}
+	if g.level != layout.Brief || g.shape() == banksAbreast || used+w > g.width {
+		return f
+	}
+	g.arrowsInHeading = true
+	return behind(f, func(sf layout.Surface, area layout.Rect) {
+		x := area.Right() - w
+		for _, a := range arrows {
+			head := g.t.Face(layout.Heading)
+			y := baseline(sf, head, area.Y) - sf.CapHeight(g.label)/2
+			a.draw(sf, g, layout.Point{X: x + wide, Y: y})
+			x += wide + g.arrowWidth(a)
+		}
+	})
 }
 
-// planHeights are the heights that a plan keeps to if it can, by detail.
-var planHeights = [...]layout.Length{layout.Full: 150, layout.Compact: 116, layout.Brief: 96}
+// An engineDrawing is an engine laid out for a width: what is measured once.
+type engineDrawing struct {
+	t     layout.Theme
+	d     *EnginePlan
+	width layout.Length
+	level layout.Detail
 
-// lyingBanks is how much higher two banks that lie across the page may be:
-// their words stand over and under the bores.
-const lyingBanks layout.Length = 1.3
-
-// planGrowth is how much more height a plan can use: for larger bores, then
-// for rows further apart.
-const planGrowth layout.Length = 90
-
-// layPlan lays out the plan itself. Names of banks that have no place
-// beside it come back as lines to be set below.
-func layPlan(t layout.Theme, d EnginePlan, width layout.Length, level layout.Detail) (layout.Frame, []string) {
-	if len(d.Cylinders) == 0 {
-		return empty(), nil
-	}
-	height := planHeights[level]
-	if _, banks := bankAxis(d); banks && lies(d) && level != layout.Brief {
-		height *= lyingBanks
-	}
-	drawn, unplaced := placedPlan(t, d, width, level, height)
-	if drawn.keyed {
-		return stack(small, drawn.frame(width), keyFrame(t, d, width)), unplaced
-	}
-	f := drawn.frame(width)
-	least, tall := f.Height, drawn.placing.extent.H
-	f.Stretch = planGrowth
-	f.Draw = func(s layout.Surface, area layout.Rect) {
-		best := drawn
-		if more := area.H - least; more > small {
-			if larger, lines := placedPlan(t, d, width, level, tall+more); larger.frame(width).Height <= area.H && len(lines) == len(unplaced) {
-				best = larger
-			}
-		}
-		best.frame(width).Draw(s, area)
-	}
-	return f, unplaced
+	tab, head, label, word layout.Face
+	tops                   []float64
+	tabWidth, faceWidth    layout.Length
+	plugWidth              layout.Length
+	valueWidths            []layout.Length // by scale
+	marked                 bool            // some bar has marks
+	marksListed            bool            // the values of marks stand under the figure
+	arrowsInHeading        bool            // not over the engine
+	tiesKeyed              bool            // what neighbours share stands under the figure
+	banksKeyed             bool            // so do the names of the banks
+	unsaid                 []CylinderBar   // marks whose words stand under the figure
 }
 
-// placedPlan is the plan that keeps to a height if any does.
-func placedPlan(t layout.Theme, d EnginePlan, width layout.Length, level layout.Detail, height layout.Length) (planDrawing, []string) {
-	p, ok := bestPlacing(t, d, width, level, height)
-	if !ok {
-		p = keyed(t, d, width)
+func newEngineDrawing(t layout.Theme, d *EnginePlan, width layout.Length, level layout.Detail) *engineDrawing {
+	g := &engineDrawing{t: t, d: d, width: width, level: level, label: t.Face(layout.Label)}
+	g.word, g.head, g.tab = g.label, g.label, g.label
+	if level == layout.Brief {
+		g.tab = t.Face(layout.Note)
 	}
-	p.widen(width)
-	p.roomForNames(width)
-	drawn := planDrawing{t: t, plan: d, placing: p, keyed: !ok}
-	labels, unplaced := drawn.bankLabels(width)
-	drawn.labels = labels
-	return drawn, unplaced
-}
-
-// bestPlacing tries bores from large to small in every arrangement and takes
-// the first that fits the width and the height, or else the lowest that fits
-// the width. Only at brief may the values leave the bores to save height.
-func bestPlacing(t layout.Theme, d EnginePlan, width layout.Length, level layout.Detail, height layout.Length) (placing, bool) {
-	notes := level != layout.Brief || d.NotesLeft == ""
-	try := func(valueOut bool, height layout.Length) (placing, bool) {
-		writers := cellWriters(t, d, notes, valueOut)
-		for _, ways := range arrangementsOf(d) {
-			if p, ok := search(writers, ways, width, height); ok {
-				return p, true
-			}
+	g.word.Weight, g.head.Weight, g.tab.Weight = layout.Bold, layout.Bold, layout.Bold
+	g.valueWidths = make([]layout.Length, len(d.Scales))
+	for i := range d.Scales {
+		g.tops = append(g.tops, topOf(d, i))
+	}
+	m := t.Measurer
+	if d.Plugs != "" {
+		g.plugWidth = m.Width(d.Plugs, g.head)
+	}
+	for i := range d.Cylinders {
+		c := &d.Cylinders[i]
+		g.tabWidth = max(g.tabWidth, TabSize(m, c.Number, g.tab).W)
+		g.plugWidth = max(g.plugWidth, g.plugWordWidth(c))
+		for _, f := range c.Faces {
+			g.faceWidth = max(g.faceWidth, m.Width(f.Name, g.word))
 		}
-		return placing{}, false
-	}
-	inOrOut := []bool{false, true}
-	if level != layout.Brief {
-		inOrOut = inOrOut[:1]
-	}
-	for _, valueOut := range inOrOut {
-		if p, ok := try(valueOut, height); ok {
-			return p, true
-		}
-	}
-	for _, valueOut := range []bool{level == layout.Brief, level != layout.Brief} {
-		if p, ok := try(valueOut, 0); ok {
-			return p, true
-		}
-	}
-	return placing{}, false
-}
-
-// search gives the first placing that keeps to a height, or where the height
-// is 0 the lowest, which is one of the smallest bores.
-func search(writers []cellWriter, ways []arrangement, width, height layout.Length) (best placing, found bool) {
-	if len(writers) == 0 {
-		return placing{}, false
-	}
-	const smallest = 3
-	plan := writers[0].plan
-	bores := boreSizes(plan, writers[0].valueOut)
-	if height == 0 {
-		bores = bores[max(0, len(bores)-smallest):]
-	}
-	longest := longestColumn(plan)
-	book := newClashBook()
-	for _, bore := range bores {
-		if height > 0 && layout.Length(longest)*bore.H > height {
-			continue
-		}
-		for _, w := range writers {
-			for _, a := range ways {
-				p, ok := newPlacing(w, a, bore)
-				if !ok || height > 0 && p.columnHeight(longest, a) > height || !p.solve(book, width, height, w.plan.Ring) {
-					continue
-				}
-				if height > 0 {
-					return p, true
-				}
-				if !found || p.extent.H < best.extent.H-1 {
-					best, found = p, true
-				}
+		for k := range d.Scales {
+			for _, b := range barsOf(c, k) {
+				g.valueWidths[k] = max(g.valueWidths[k], m.Width(b.Text, g.valueFace(&b)))
+				g.marked = g.marked || len(b.Marks) > 0
 			}
 		}
 	}
-	return best, found
+	return g
 }
 
-// longestColumn is how many cylinders stand straight under one another.
-func longestColumn(d EnginePlan) int {
-	most, in := 0, map[int]int{}
-	for _, c := range d.Cylinders {
-		column := int(math.Round(c.X * 1000))
-		in[column]++
-		most = max(most, in[column])
+// bar is what a row shows on a scale; nil for nothing. What was read of a
+// rotor as a whole stands at the middle one of its faces.
+func (g *engineDrawing) bar(row barRow, scale int) *CylinderBar {
+	c := &g.d.Cylinders[row.cylinder]
+	if scale == 0 && row.face >= 0 {
+		return &c.Faces[row.face].Bar
 	}
-	return most
+	if scale >= len(c.Bars) || !g.isMiddle(row) {
+		return nil
+	}
+	return &c.Bars[scale]
 }
 
-// columnHeight is the least height of a column in which every cell has its
-// first text on the same side: a bound that costs little to know.
-func (p *placing) columnHeight(cells int, a arrangement) layout.Length {
-	if a.alternate || a.stacked || p.writer.plan.Ring {
-		return 0
-	}
-	least := layout.Length(math.Inf(1))
-	for _, c := range p.cells {
-		if len(c.texts) == 0 {
-			return 0
-		}
-		least = min(least, c.texts[0].area.H)
-	}
-	gap := p.writer.lineGap()
-	return layout.Length(cells)*(least+gap) - gap
+func (g *engineDrawing) isMiddle(row barRow) bool {
+	return row.face < 0 || row.face == len(g.d.Cylinders[row.cylinder].Faces)/2
 }
 
-// boreSizes are the sizes that a bore may have, the largest first; one without
-// its value in it may be small.
-func boreSizes(d EnginePlan, valueOut bool) []layout.Size {
-	var sizes []layout.Size
-	if d.Rotary {
-		largest, least := layout.Length(48), layout.Length(30)
-		if valueOut {
-			largest, least = 28, 12
+// valueFace is the type of a value beside its bar.
+func (g *engineDrawing) valueFace(*CylinderBar) layout.Face { return g.word }
+
+func (g *engineDrawing) valueWidth(scale int) layout.Length { return g.valueWidths[scale] }
+
+// wordWidth is how wide the words beyond a bar are with their mark; 0 for
+// none.
+func (g *engineDrawing) wordWidth(b *CylinderBar) layout.Length {
+	w := layout.Length(0)
+	if b.Mark != NoMark {
+		w = markSize(g.t, g.word)
+	}
+	if b.Word != "" {
+		if w > 0 {
+			w += small
 		}
-		for r := largest; r >= least; r -= 2 {
-			sizes = append(sizes, housingSize(r))
-		}
-		return sizes
+		w += g.t.Measurer.Width(b.Word, g.wordFace(b))
 	}
-	largest := layout.Length(46)
-	if len(d.Cylinders) <= 4 {
-		largest = 58
-	}
-	least := layout.Length(17)
-	if valueOut {
-		largest, least = 26, 8
-	}
-	for size := largest; size >= least; size -= 1.5 {
-		sizes = append(sizes, layout.Size{W: size, H: size})
-	}
-	return sizes
+	return w
 }
 
-// cellWriters are the ways to set the words, from the widest lines to the
-// narrowest; on a bench sheet each with the box in the bore and beside it.
-func cellWriters(t layout.Theme, d EnginePlan, notes, valueOut bool) []cellWriter {
-	var writers []cellWriter
-	add := func(boxOut, joined bool, widths ...layout.Length) {
-		before := layout.Length(-1)
-		for _, width := range widths {
-			w := cellWriter{t: t, plan: d, notes: notes, valueOut: valueOut, boxOut: boxOut, joined: joined, width: width}
-			if w.write() && w.lineWidths() != before {
-				writers = append(writers, w)
-				before = w.lineWidths()
-			}
-		}
+// wordFace is bold for what was found, and not for why nothing was read.
+func (g *engineDrawing) wordFace(b *CylinderBar) layout.Face {
+	if b.Text == "" {
+		return g.label
 	}
-	all := []layout.Length{90, 58, 44, 36, 30, 24, 19, 16}
-	add(false, false, all...)
-	if d.Pen && !d.Rotary {
-		add(true, true, 110)
-		add(true, false, all...)
-	}
-	if !d.Pen {
-		joined := []layout.Length{110, 78, 64, 54}
-		if !valueOut {
-			joined = joined[:1]
-		}
-		add(false, true, joined...)
-	}
-	return writers
+	return g.word
 }
 
-// newPlacing sets the cells for a bore; ok is false where the value does not
-// go into it.
-func newPlacing(w cellWriter, a arrangement, bore layout.Size) (placing, bool) {
-	if w.plan.Pen {
-		if !w.plan.Rotary && w.boxOut != (bore.W < penBore) {
-			return placing{}, false
-		}
-	} else if _, ok := valueFace(w.t, w.plan, bore); !ok && !w.valueOut {
-		return placing{}, false
+// drawWord draws the words of a bar with their mark, from the left end of
+// their middle line.
+func (g *engineDrawing) drawWord(sf layout.Surface, b *CylinderBar, at layout.Point) {
+	if b.Mark != NoMark {
+		size := markSize(g.t, g.word)
+		DrawMark(sf, g.t, b.Mark, at.Add(size/2, 0), size)
+		at.X += size + small
 	}
-	p := placing{at: closeUp(w.plan.Cylinders), bore: bore, writer: w}
-	half := layout.Size{W: bore.W/2 + gasketGap, H: bore.H/2 + gasketGap}
-	for i, words := range w.words {
-		side := a.side(w.plan, i)
-		if w.plan.Ring {
-			side = outward(w.plan, i)
-		}
-		p.cells = append(p.cells, newCell(words, half, side, a.split))
+	if b.Word != "" {
+		layout.TextMiddle(sf, at, layout.Left, b.Word, g.wordFace(b), g.t.Ink)
 	}
-	return p, true
 }
 
-func newCell(words cellWords, half layout.Size, side Direction, split bool) cell {
-	main, notes := words.main, words.notes
-	made := cell{half: half}
-	if !split {
-		main = slices.Concat(main, notes)
-		notes = nil
+// plugFace is bold for a plug that looks as it should not.
+func (g *engineDrawing) plugFace(c *Cylinder) layout.Face {
+	if c.Plug.Tone == Plain || c.Plug.Tone == Open {
+		return g.label
 	}
-	if len(main) > 0 {
-		made.texts = append(made.texts, textAt(main, half, side))
-	}
-	if len(notes) > 0 {
-		made.texts = append(made.texts, textAt(notes, half, opposite(side)))
-	}
-	return made
+	return g.word
 }
 
-// outward is the side of a cylinder in a ring that looks away from its middle.
-func outward(p EnginePlan, i int) Direction {
-	x := p.Cylinders[i].X - middleOf(p, nil, false)
-	y := p.Cylinders[i].Y - middleOf(p, nil, true)
+func (g *engineDrawing) plugWordWidth(c *Cylinder) layout.Length {
+	w := g.t.Measurer.Width(c.Plug.Text, g.plugFace(c))
+	if c.Plug.Mark != NoMark {
+		w += markSize(g.t, g.label) + small
+	}
+	return w
+}
+
+// pitches are how far apart rows stand, by detail: what the drawing shares
+// among its rows, and the most that one row takes.
+var pitches = [...]struct{ all, most layout.Length }{
+	layout.Full:    {150, 44},
+	layout.Compact: {104, 32},
+	layout.Brief:   {50, 20},
+}
+
+// leastPitch is the least distance of two rows: tabs do not touch.
+func (g *engineDrawing) leastPitch() layout.Length {
+	return TabSize(g.t.Measurer, "0", g.tab).H + 0.8
+}
+
+// pitch is how far apart rows stand that reach over a span of so many.
+func (g *engineDrawing) pitch(rows float64) layout.Length {
+	p := pitches[g.level]
+	return max(min(p.all/layout.Length(rows), p.most), g.leastPitch())
+}
+
+// lay picks the arrangement that suits the engine and the width.
+func (g *engineDrawing) lay() layout.Frame {
+	switch g.shape() {
+	case oneColumn:
+		if f, ok := g.column(); ok {
+			return f
+		}
+	case banksAbreast:
+		if f, ok := g.sides(); ok {
+			return f
+		}
+	case oneRow, banksBehind:
+		if f, ok := g.lying(); ok {
+			return f
+		}
+	}
+	g.banksKeyed = true
+	return g.list()
+}
+
+// An engineShape is how cylinders stand on the page, as far as it decides
+// where their bars go.
+type engineShape uint8
+
+const (
+	scattered    engineShape = iota
+	oneColumn                // under one another, evenly
+	oneRow                   // beside one another, evenly
+	banksAbreast             // a bank left and a bank right
+	banksBehind              // a bank above and a bank below
+)
+
+func (g *engineDrawing) shape() engineShape {
+	d := g.d
+	if d.Build == Ring {
+		return scattered
+	}
+	if d.Build == Rotors {
+		return oneColumn
+	}
+	all := make([]int, len(d.Cylinders))
+	for i := range all {
+		all[i] = i
+	}
 	switch {
-	case x < -0.3:
-		return Left
-	case x > 0.3:
-		return Right
-	case y < 0:
-		return Up
+	case g.stands(all):
+		return oneColumn
+	case g.liesFlat(all):
+		return oneRow
+	case len(d.Banks) == 2 && g.stands(d.Banks[0].Cylinders) && g.stands(d.Banks[1].Cylinders) && g.complete():
+		return banksAbreast
+	case len(d.Banks) == 2 && g.liesFlat(d.Banks[0].Cylinders) && g.liesFlat(d.Banks[1].Cylinders) && g.complete():
+		return banksBehind
 	}
-	return Down
+	return scattered
 }
 
-// keyed is a plan of numbers only, for an engine whose words do not fit beside
-// its cylinders.
-func keyed(t layout.Theme, d EnginePlan, width layout.Length) placing {
-	p := placing{at: closeUp(d.Cylinders), bore: layout.Size{W: 17, H: 17}, writer: cellWriter{t: t, plan: d}}
-	for range d.Cylinders {
-		p.cells = append(p.cells, cell{half: layout.Size{W: 11, H: 11}})
-	}
-	if !p.solve(newClashBook(), width, 0, d.Ring) {
-		p.scale = scale{width / 40, 22}
-		p.measure()
-	}
-	return p
+// complete reports whether each cylinder is in one of the banks.
+func (g *engineDrawing) complete() bool {
+	return len(g.d.Banks[0].Cylinders)+len(g.d.Banks[1].Cylinders) == len(g.d.Cylinders)
 }
 
-// keyFrame is the words of a keyed plan, cylinder by cylinder in columns, or
-// on a bench sheet a line to write on for each.
-func keyFrame(t layout.Theme, d EnginePlan, width layout.Length) layout.Frame {
-	fields := make([]Field, len(d.Cylinders))
-	for i, c := range d.Cylinders {
-		var parts []string
-		for _, s := range []string{c.Value, c.Word} {
-			if s != "" {
-				parts = append(parts, s)
+// stands reports whether some cylinders stand in a column, none far from the
+// next.
+func (g *engineDrawing) stands(some []int) bool {
+	return inLine(g.d, some, func(c *Cylinder) (along, across float64) { return c.Y, c.X })
+}
+
+func (g *engineDrawing) liesFlat(some []int) bool {
+	return inLine(g.d, some, func(c *Cylinder) (along, across float64) { return c.X, c.Y })
+}
+
+// inLine reports whether cylinders stand in a line, one about a pitch from the
+// next.
+func inLine(d *EnginePlan, some []int, place func(*Cylinder) (along, across float64)) bool {
+	const straight, near, far = 0.05, 0.95, 1.6
+	if len(some) == 0 {
+		return false
+	}
+	_, first := place(&d.Cylinders[some[0]])
+	for _, i := range some {
+		along, across := place(&d.Cylinders[i])
+		if math.Abs(across-first) > straight {
+			return false
+		}
+		next := math.Inf(1)
+		for _, j := range some {
+			if other, _ := place(&d.Cylinders[j]); j != i && other >= along {
+				next = min(next, other-along)
 			}
 		}
-		for _, n := range append(slices.Clone(c.Faces), c.Notes...) {
-			parts = append(parts, strings.TrimSpace(n.Name+" "+n.Value))
-		}
-		fields[i] = Field{Name: c.Number, Value: strings.Join(parts, ", ")}
-	}
-	columns := max(1, int(width/120))
-	if d.Pen {
-		return NewFieldLines(FieldLines{Fields: fields, Columns: columns}).Lay(t, width, layout.Brief)
-	}
-	return fieldGrid(t, fields, width, columns, layout.Brief)
-}
-
-// widen evens out the two scales where the width allows it, so that an engine
-// is not drawn narrower than it is.
-func (p *placing) widen(width layout.Length) {
-	if p.scale.x >= p.scale.y {
-		return
-	}
-	tight, all := *p, p.clashes(newClashBook())
-	for _, part := range []layout.Length{1, 0.75, 0.5, 0.25} {
-		p.scale.x = tight.scale.x + (tight.scale.y-tight.scale.x)*part
-		p.moveApart(all)
-		if p.fits(width, 0) {
-			return
+		if next < near || next > far && !math.IsInf(next, 1) {
+			return false
 		}
 	}
-	*p = tight
+	return true
 }

@@ -10,22 +10,6 @@ import (
 	"gaugesheet/layout/record"
 )
 
-// vEight is an engine of two banks, cylinders 3 and 5 low.
-func vEight() EnginePlan {
-	d := EnginePlan{Title: "Cylinder by cylinder", Sub: "psi, dry", Vehicle: Up, Engine: Up, VehicleAt: "front of vehicle", EngineAt: "front of engine",
-		Heads: [][]int{{0, 2, 4, 6}, {1, 3, 5, 7}},
-		Banks: []BankLabel{{"vehicle left", []int{0, 2, 4, 6}}, {"vehicle right", []int{1, 3, 5, 7}}}, NotesLeft: "small values: in the table"}
-	for i := range 8 {
-		c := Cylinder{X: float64(i%2) * 1.8, Y: float64(i / 2), Number: fmt.Sprint(i + 1), Value: fmt.Sprint(149 + i), Word: "even", Mark: Within,
-			Notes: []Label{{"wet", "160"}, {"leak", "12 %"}}}
-		if i == 2 || i == 4 {
-			c.Value, c.Word, c.Mark, c.Tone = "96", "low", Low, Hatch
-		}
-		d.Cylinders = append(d.Cylinders, c)
-	}
-	return d
-}
-
 func sampleFindings() Findings {
 	f := Finding{Mark: Low, Says: "Cylinders 3 and 5 are low:", Urgency: "act soon.", Because: "96 and 91 psi, 62 and 59 % of the highest.",
 		Suspected: "Suspected first: the head gasket; then a warped or cracked head.", Sure: "fair", Against: "no coolant loss"}
@@ -59,7 +43,6 @@ func TestShortenedBlocksSaySo(t *testing.T) {
 		level layout.Detail
 		want  string
 	}{
-		{NewEnginePlan(vEight()), layout.Brief, "small values: in the table"},
 		{NewFindings(sampleFindings()), layout.Compact, "0 reasons, 1 suspicions and 2 doubts are left out."},
 		{NewFindings(sampleFindings()), layout.Brief, "2 reasons, 2 suspicions and 2 doubts are left out."},
 	} {
@@ -71,12 +54,12 @@ func TestShortenedBlocksSaySo(t *testing.T) {
 }
 
 func TestNothingIsLeftOutWithoutWordsForIt(t *testing.T) {
-	plan, findings, table := vEight(), sampleFindings(), sampleTable()
-	plan.NotesLeft, findings.More = "", nil
+	findings, table := sampleFindings(), sampleTable()
+	findings.More = nil
 	for _, test := range []struct {
 		block layout.Block
 		want  string
-	}{{NewEnginePlan(plan), "wet160"}, {NewFindings(findings), "coolant"}, {NewTable(table), "157"}} {
+	}{{NewFindings(findings), "coolant"}, {NewTable(table), "157"}} {
 		rec, _ := drawn(t, test.block, 262, layout.Brief, 0)
 		if !strings.Contains(textOf(rec), test.want) {
 			t.Errorf("%s: %q was left out and nothing says so", test.block.Name(), test.want)
@@ -172,73 +155,6 @@ func TestTonesDiffer(t *testing.T) {
 			t.Errorf("tone %d is painted like tone %d", tone, other)
 		}
 		seen[drawing] = tone
-	}
-}
-
-func TestCylindersStandInTheirPlaces(t *testing.T) {
-	d := vEight()
-	p, ok := bestPlacing(DefaultTheme(face.Metrics()), d, 262, layout.Full, planHeights[layout.Full])
-	if !ok {
-		t.Fatal("a V8 does not fit half a page")
-	}
-	for i, a := range d.Cylinders {
-		for j, b := range d.Cylinders {
-			if a.X < b.X && p.place(i).X >= p.place(j).X || a.Y < b.Y && p.place(i).Y >= p.place(j).Y {
-				t.Errorf("cylinders %s and %s changed places", a.Number, b.Number)
-			}
-		}
-	}
-}
-
-// strokes is a surface that notes the bounds of what is stroked.
-type strokes struct {
-	layout.Surface
-	bounds []layout.Rect
-}
-
-func (s *strokes) Stroke(p layout.Path, pen layout.Pen) {
-	s.bounds = append(s.bounds, p.Bounds())
-	s.Surface.Stroke(p, pen)
-}
-
-func TestBenchPlanHasBoxesForAPen(t *testing.T) {
-	// 9 mm by 7 mm is what a hand in a workshop needs: common practice, no source.
-	const w, h = 9 * layout.MM, 7 * layout.MM
-	for _, test := range []struct {
-		lying, numbered bool
-		cylinders, want int
-	}{
-		{false, true, 12, 12},
-		{true, true, 12, 12},
-		{false, false, 6, 12}, // a box for the number, and one for the reading
-		{true, false, 4, 8},
-	} {
-		d := EnginePlan{Pen: true, Heads: [][]int{{}}}
-		for i := range test.cylinders {
-			c := Cylinder{Y: float64(i)}
-			if test.numbered {
-				c.Number = fmt.Sprint(i + 1)
-			}
-			if test.lying {
-				c.X, c.Y = c.Y, 0
-			}
-			d.Cylinders = append(d.Cylinders, c)
-			d.Heads[0] = append(d.Heads[0], i)
-		}
-		rec, area := drawn(t, NewEnginePlan(d), 262, layout.Full, 0)
-		checkDrawn(t, "bench plan", rec, area)
-		strokes := &strokes{Surface: rec}
-		f := NewEnginePlan(d).Lay(DefaultTheme(face.Metrics()), 262, layout.Full)
-		f.Draw(strokes, area)
-		boxes := 0
-		for _, r := range strokes.bounds {
-			if r.W >= w-0.01 && r.H >= h-0.01 && r.W < w+1 && r.H < h+1 {
-				boxes++
-			}
-		}
-		if boxes != test.want {
-			t.Errorf("%+v: %d boxes to write in", test, boxes)
-		}
 	}
 }
 

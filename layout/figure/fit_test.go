@@ -44,81 +44,7 @@ func checkDrawn(t *testing.T, what string, r *record.Recorder, area layout.Rect)
 
 var everyLevel = []layout.Detail{layout.Full, layout.Compact, layout.Brief}
 
-// sampleWords are short, long and without a place to break.
-var sampleWords = []string{"", "even", "low", "too close to call", "not tested", "no pressure",
-	"detonation", "Donaudampfschifffahrtsgesellschaft", "after oil, second repeat, by the other gauge"}
-
 func oneOf[T any](r *rand.Rand, some ...T) T { return some[r.IntN(len(some))] }
-
-// randomPlan is an engine of 1 to 16 cylinders in one of the ways they stand.
-func randomPlan(r *rand.Rand) EnginePlan {
-	n := 1 + r.IntN(16)
-	d := EnginePlan{
-		Title: "Cylinder by cylinder", Sub: oneOf(r, sampleWords...),
-		Vehicle: Direction(r.IntN(5)), Engine: Direction(r.IntN(5)),
-		VehicleAt: oneOf(r, "front of vehicle", "vehicle's front, where the driver sits"), EngineAt: "front of engine",
-		Pen: r.IntN(4) == 0, NotesLeft: oneOf(r, "", "small values: in the table"),
-		Captions: []string{oneOf(r, sampleWords...)},
-	}
-	kind := r.IntN(5)
-	lying := r.IntN(2) == 0
-	var banks [2][]int
-	for i := range n {
-		x, y := 0.0, float64(i)
-		switch kind {
-		case 1: // two banks
-			x, y = float64(i%2)*1.8, float64(i/2)+float64(i%2)*0.1
-			banks[i%2] = append(banks[i%2], i)
-		case 2: // staggered
-			x, y = float64(i%2)*0.866, float64(i)/2
-		case 3: // anywhere, a pitch apart
-			x, y = float64(i%4)*1.1+r.Float64()*0.1, float64(i/4)*1.1+r.Float64()*0.1
-		}
-		if lying {
-			x, y = y, x
-		}
-		d.Cylinders = append(d.Cylinders, randomCylinder(r, x, y, i+1))
-		d.Heads = append(d.Heads, []int{i})
-	}
-	if kind == 1 && n > 1 {
-		d.Heads = [][]int{banks[0], banks[1]}
-		d.Banks = []BankLabel{{oneOf(r, "vehicle left", "front bank, under the windscreen"), banks[0]}, {"vehicle right", banks[1]}}
-	}
-	if kind == 4 && n <= 4 {
-		d.Rotary = true
-	}
-	return d
-}
-
-func randomCylinder(r *rand.Rand, x, y float64, number int) Cylinder {
-	c := Cylinder{
-		X: x, Y: y, Number: fmt.Sprint(number), Value: oneOf(r, "152", "10.5", "1034", "", "0"),
-		Word: oneOf(r, sampleWords...), Mark: Mark(r.IntN(9)), Tone: Tone(r.IntN(6)),
-	}
-	for range r.IntN(5) {
-		c.Notes = append(c.Notes, Label{oneOf(r, "wet", "leak", "plug"), oneOf(r, "12 %", "160", "sooty", "detonation")})
-	}
-	return c
-}
-
-func TestEnginePlansKeepTheirWords(t *testing.T) {
-	for seed := range uint64(60) {
-		r := rand.New(rand.NewPCG(seed, 1))
-		d := randomPlan(r)
-		width := oneOf[layout.Length](r, 240, 262, 541)
-		level := oneOf(r, everyLevel...)
-		rec, area := drawn(t, NewEnginePlan(d), width, level, layout.Length(r.IntN(80)))
-		checkDrawn(t, fmt.Sprintf("seed %d, %d cylinders, %s", seed, len(d.Cylinders), level), rec, area)
-		all := textOf(rec)
-		for _, c := range d.Cylinders {
-			for _, want := range []string{c.Number, strings.ReplaceAll(c.Value, " ", "")} {
-				if !d.Pen && !strings.Contains(all, want) {
-					t.Errorf("seed %d: %q is missing", seed, want)
-				}
-			}
-		}
-	}
-}
 
 // textOf is all text drawn, without spaces.
 func textOf(r *record.Recorder) string {
@@ -127,33 +53,6 @@ func textOf(r *record.Recorder) string {
 		b.WriteString(strings.ReplaceAll(text.String, " ", ""))
 	}
 	return b.String()
-}
-
-func TestCellsDoNotTouch(t *testing.T) {
-	th := DefaultTheme(face.Metrics())
-	for seed := range uint64(25) {
-		r := rand.New(rand.NewPCG(seed, 2))
-		d := randomPlan(r)
-		p, ok := bestPlacing(th, d, 262, layout.Full, planHeights[layout.Full])
-		if !ok {
-			continue
-		}
-		p.widen(262)
-		for i := range p.cells {
-			for j := range i {
-				for k, a := range p.cells[i].rects() {
-					for l, b := range p.cells[j].rects() {
-						if k == 0 && l == 0 {
-							continue // round bores of a head stand closer than their squares
-						}
-						if moved(a, p.place(i)).Overlaps(moved(b, p.place(j))) {
-							t.Fatalf("seed %d: areas of cylinders %d and %d overlap", seed, i+1, j+1)
-						}
-					}
-				}
-			}
-		}
-	}
 }
 
 func randomText(r *rand.Rand, words int) string {

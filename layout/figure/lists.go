@@ -43,17 +43,6 @@ func NewCautions(d List) layout.Block { return listBlock("cautions", d, layout.L
 // NewList is a block "list:" with a name: lines of words of a sheet's own.
 func NewList(name string, d List) layout.Block { return listBlock("list:"+name, d, layout.Label, ink) }
 
-// NewSmallValues is the block "small-values": what an engine plan at brief
-// leaves out. At the other levels the plan has it, and the block is empty.
-func NewSmallValues(lines []string) layout.Block {
-	return block{"small-values", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		if level != layout.Brief {
-			return empty()
-		}
-		return captionLines(t, lines, width, layout.Full)
-	}}
-}
-
 func ink(t layout.Theme) layout.Color   { return t.Ink }
 func muted(t layout.Theme) layout.Color { return t.Muted }
 

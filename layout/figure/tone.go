@@ -6,13 +6,16 @@ import "gaugesheet/layout"
 // one quiet grey where a cylinder is even, a pattern on white where it is not.
 // The patterns differ in direction and in density.
 func PaintTone(s layout.Surface, t layout.Theme, tone Tone, p layout.Path) {
-	body := t.Paper
-	if tone == Plain {
-		body = t.Fill
-	}
-	s.Fill(p, body)
+	s.Fill(p, toneBody(t, tone))
 	paintPattern(s, t, tone, p)
 	s.Stroke(p, tonePen(t, tone))
+}
+
+func toneBody(t layout.Theme, tone Tone) layout.Color {
+	if tone == Plain {
+		return t.Fill
+	}
+	return t.Paper
 }
 
 // tonePen is the outline of a tone: heavier where it calls for a look, dashed

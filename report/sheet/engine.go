@@ -6,51 +6,91 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
-	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
 )
 
-// engineBlock is the engine in plan with each cylinder's value; nil where no
-// cylinder was looked at.
+// engineBlock is the engine in plan with each cylinder's value and bars; nil
+// where no cylinder was looked at.
 func (v *view) engineBlock() layout.Block {
-	if v.d != nil && v.compression() == nil && v.leakage() == nil && v.plugs() == nil && v.rotors() == nil {
+	if v.d == nil {
+		return v.benchPlanBlock()
+	}
+	if v.compression() == nil && v.leakage() == nil && v.plugs() == nil && v.rotors() == nil {
 		return nil
 	}
+	d := v.plan()
+	d.Title, d.Sub = v.planHeading()
+	v.fillScales(&d)
+	d.Ties = v.ties()
+	d.Tabled = v.hasBlock("readings")
+	if v.workshop() && len(v.engine.FiringOrder) > 0 {
+		d.Captions = append(d.Captions, v.label("plan.firing-order", "order", strings.Join(v.engine.FiringOrder, "-")))
+	}
+	return figure.NewEnginePlan(d)
+}
+
+// benchPlanBlock is the engine to write on: numbered where it is known how its
+// maker counts.
+func (v *view) benchPlanBlock() layout.Block {
+	d := v.plan()
+	d.Title = v.label("plan.title-bench")
+	d.Sub = v.label("plan.sub-bench")
+	switch {
+	case v.engine.Kind == engine.Rotary:
+		d.Sub = v.label("plan.sub-bench-rotary")
+		for i, r := range v.engine.Rotors {
+			for _, face := range r.Faces {
+				d.Cylinders[i].Faces = append(d.Cylinders[i].Faces, figure.Face{Name: face})
+			}
+		}
+	case !v.engine.Numbered:
+		d.Sub = v.label("plan.sub-bench-unnumbered")
+		for i := range d.Cylinders {
+			d.Cylinders[i].Number = ""
+		}
+	}
+	return figure.NewBenchPlan(d)
+}
+
+// plan is the engine without readings: places, heads, banks, arrows.
+func (v *view) plan() figure.EnginePlan {
 	plan := v.engine.Plan()
 	d := figure.EnginePlan{
-		Title:     v.planTitle(),
+		Build:     build(v.engine.Kind),
 		Heads:     v.headGroups(),
+		Banks:     v.bankLabels(),
 		Vehicle:   direction(plan.VehicleFront),
 		Engine:    direction(plan.EngineFront),
 		VehicleAt: v.label("plan.vehicle-front"),
 		EngineAt:  v.label("plan.engine-front"),
-		Rotary:    v.engine.Kind == engine.Rotary,
-		Ring:      v.engine.Kind == engine.Radial,
-		Banks:     v.bankLabels(),
+		Captions:  v.planOpen(plan),
 	}
-	if d.Vehicle == d.Engine && d.Vehicle != figure.Nowhere {
-		d.Engine = figure.Nowhere
-		d.VehicleAt = v.label("plan.both-fronts")
+	if d.Vehicle == d.Engine { // one arrow for both
+		d.VehicleAt, d.EngineAt = v.label("plan.both-fronts"), ""
+	}
+	if v.engine.Kind == engine.Radial {
+		d.Captions = append(d.Captions, v.term("view", plan.View))
 	}
 	for _, place := range plan.Places {
-		c := figure.Cylinder{X: place.X, Y: place.Y, Number: place.Name}
-		if v.d == nil {
-			d.Pen = true
-			if !v.engine.Numbered {
-				c.Number = ""
-			}
-		} else {
-			v.fillCylinder(&c, place.Name)
-		}
-		d.Cylinders = append(d.Cylinders, c)
+		d.Cylinders = append(d.Cylinders, figure.Cylinder{X: place.X, Y: place.Y, Number: place.Name})
 	}
-	d.Sub = v.planSub()
-	d.Captions = v.planCaptions(plan, len(d.Heads) > 0)
-	if v.d != nil {
-		d.NotesLeft = v.notesLeft()
+	return d
+}
+
+// build is how the cylinders of a kind of engine stand.
+func build(k engine.Kind) figure.Build {
+	switch k {
+	case engine.V:
+		return figure.Leaning
+	case engine.Flat:
+		return figure.Lying
+	case engine.Radial:
+		return figure.Ring
+	case engine.Rotary:
+		return figure.Rotors
 	}
-	return figure.NewEnginePlan(d)
+	return figure.Upright
 }
 
 func direction(d engine.Direction) figure.Direction {
@@ -96,154 +136,54 @@ func (v *view) bankLabels() []figure.BankLabel {
 // bankName is a bank by vehicle side, with the driver's side where the job
 // says on which side the wheel is.
 func (v *view) bankName(bank int) string {
-	side := v.engine.SideLabel(bank)
-	if driver := v.job.Vehicle.DriverSide; driver.Given() && side == "vehicle "+driver.Value {
+	side := v.sideWords(bank)
+	if driver := v.job.Vehicle.DriverSide; driver.Given() && v.engine.Banks[bank].Name == driver.Value {
 		return v.label("plan.driver-side", "side", side)
 	}
 	return side
 }
 
-// fillCylinder writes one cylinder's readings into the plan: the dry value
-// large, or the leakage or the plug where that is all there is.
-func (v *view) fillCylinder(c *figure.Cylinder, name string) {
+// planHeading says what the figure shows, in which units, and how it was read.
+func (v *view) planHeading() (title, sub string) {
+	pressure := v.rotors() != nil || v.compression() != nil
+	var unit string
 	switch {
 	case v.rotors() != nil:
-		v.fillRotor(c, name)
+		unit = string(v.rotors().Unit)
 	case v.compression() != nil:
-		v.fillCompression(c, name)
+		unit = string(v.compression().Unit)
+	}
+	conditions := joined(", ", v.planConditions()...)
+	key := "plugs"
+	switch {
+	case v.rotors() != nil:
+		key = "rotors"
+	case pressure && v.leakage() != nil:
+		key = "both"
+	case pressure:
+		key = "pressure"
 	case v.leakage() != nil:
-		v.fillLeakage(c, name)
+		key = "leakage"
 	default:
-		v.fillPlug(c, name)
+		conditions = ""
 	}
+	return v.label("plan.title-" + key), v.label("plan.sub-"+key, "unit", unit, "conditions", conditions)
 }
 
-func (v *view) fillCompression(c *figure.Cylinder, name string) {
-	r := v.compression().Cylinder(name)
-	if r == nil {
-		return
+// planConditions are the conditions that change what a reading means.
+func (v *view) planConditions() []string {
+	c := v.test.Conditions
+	said := []string{v.term("temperature", c.Engine)}
+	if v.test.Spec.Diesel() {
+		return said
 	}
-	c.Mark, c.Tone, c.Word = gradeMark(r.Grade), gradeTone(r.Grade), string(r.Grade)
-	if r.State != diag.Tested {
-		c.Word = string(r.State)
+	if c.Throttle == "open" || c.Throttle == "closed" {
+		said = append(said, v.label("plan.throttle-"+c.Throttle))
 	}
-	c.Mark, c.Tone = withConcern(c.Mark, c.Tone, v.concern("compression", name))
-	c.Value = v.dryText(r)
-	if r.Wet != nil {
-		c.Notes = append(c.Notes, figure.Label{Name: v.label("plan.wet"), Value: v.pressure(*r.Wet)})
+	if c.PlugsOut != "" {
+		said = append(said, v.label("plan.plugs-out-"+strings.ReplaceAll(c.PlugsOut, " ", "-")))
 	}
-	c.Notes = append(c.Notes, v.leakNote(name)...)
-	c.Notes = append(c.Notes, v.plugNote(name)...)
-}
-
-// dryText is a dry reading as the plan and the chart show it: as read, with
-// the signs for an estimate and for a lower bound.
-func (v *view) dryText(r *diag.CylinderResult) string {
-	if r.Disagree {
-		return v.repeats(r, "/")
-	}
-	if r.Dry == nil {
-		return ""
-	}
-	s := v.pressure(*r.Dry)
-	switch r.Kind {
-	case diag.Band:
-		half := v.test.Compression.Dry[r.Name].HalfWidth
-		return v.pressure(*r.Dry-half) + "–" + v.pressure(*r.Dry+half)
-	case diag.Estimate:
-		return "~" + s
-	case diag.AtLeast:
-		return s + "+"
-	}
-	return s
-}
-
-// repeats are all the readings of one cylinder.
-func (v *view) repeats(r *diag.CylinderResult, separator string) string {
-	var said []string
-	for _, value := range r.DryReadings {
-		said = append(said, v.pressure(value))
-	}
-	return strings.Join(said, separator)
-}
-
-func (v *view) leakNote(name string) []figure.Label {
-	l := v.leakage()
-	if l == nil {
-		return nil
-	}
-	r := l.Cylinder(name)
-	if r == nil || r.Loss == nil {
-		return nil
-	}
-	return []figure.Label{{Name: v.label("plan.leak"), Value: v.lossPercent(r)}}
-}
-
-// loss is a share of air lost without its unit: a bound with the sign for one.
-func (v *view) loss(r *diag.LeakResult) string {
-	s := read(*r.Loss, 0)
-	if v.test.Leakage != nil && v.test.Leakage.Dry[r.Name].Kind == diag.AtLeast {
-		return s + "+"
-	}
-	return s
-}
-
-// lossPercent is loss with its unit.
-func (v *view) lossPercent(r *diag.LeakResult) string {
-	return v.loss(r) + "\u00a0" + string(quantity.Percent)
-}
-
-func (v *view) plugNote(name string) []figure.Label {
-	p := v.plug(name)
-	if p == nil || p.Look == "" {
-		return nil
-	}
-	return []figure.Label{{Name: v.label("plan.plug"), Value: p.Look}}
-}
-
-func (v *view) plug(name string) *diag.PlugResult {
-	if v.plugs() == nil {
-		return nil
-	}
-	for i := range v.plugs().Cylinders {
-		if p := &v.plugs().Cylinders[i]; p.Name == name {
-			return p
-		}
-	}
-	return nil
-}
-
-func (v *view) fillLeakage(c *figure.Cylinder, name string) {
-	r := v.leakage().Cylinder(name)
-	if r == nil {
-		return
-	}
-	if r.Loss == nil {
-		c.Mark, c.Tone, c.Word = figure.NotTested, figure.Open, string(r.State)
-		return
-	}
-	c.Value = v.lossPercent(r)
-	c.Mark, c.Tone = v.leakLook(r)
-	c.Word = joined(", ", r.At...)
-	c.Notes = v.plugNote(name)
-}
-
-// leakLook is the symbol and fill of a leakage reading: by its verdict, or by
-// what was found of the cylinder where no limit was given.
-func (v *view) leakLook(r *diag.LeakResult) (figure.Mark, figure.Tone) {
-	switch r.Verdict {
-	case diag.Outside:
-		return figure.Low, figure.Hatch
-	case diag.TooClose:
-		return figure.TooClose, figure.Faint
-	}
-	switch v.concern("leakage", r.Name).Rank() {
-	case 0:
-		return figure.Within, figure.Plain
-	case 1:
-		return figure.LookAgain, figure.Faint
-	}
-	return figure.Low, figure.Hatch
+	return said
 }
 
 // concern is the most urgent of the stories that rest on a test and are about
@@ -260,6 +200,20 @@ func (v *view) concern(test, name string) diag.Urgency {
 	return u
 }
 
+// singled is the most urgent of the stories that rest on a test and are about
+// a cylinder beside others.
+func (v *view) singled(test, name string) diag.Urgency {
+	u := diag.NoAction
+	for i := range v.d.Stories {
+		s := &v.d.Stories[i]
+		some := len(s.Cylinders) < len(v.names()) && slices.Contains(s.Cylinders, name)
+		if some && slices.Contains(s.Tests, test) && s.Urgency.Rank() > u.Rank() {
+			u = s.Urgency
+		}
+	}
+	return u
+}
+
 // withConcern takes a tick away where something found asks for more.
 func withConcern(m figure.Mark, t figure.Tone, u diag.Urgency) (figure.Mark, figure.Tone) {
 	if m == figure.Within && u.Rank() > 0 {
@@ -268,89 +222,30 @@ func withConcern(m figure.Mark, t figure.Tone, u diag.Urgency) (figure.Mark, fig
 	return m, t
 }
 
-func (v *view) fillPlug(c *figure.Cylinder, name string) {
-	p := v.plug(name)
-	if p == nil || p.Look == "" {
-		c.Mark, c.Tone, c.Word = figure.NotTested, figure.Open, string(diag.NotTested)
-		return
-	}
-	c.Word = p.Look
-	switch v.concern("plugs", name).Rank() {
-	case 0:
-		c.Mark, c.Tone = figure.Within, figure.Plain
-	case 1:
-		c.Mark, c.Tone = figure.LookAgain, figure.Faint
-	default:
-		c.Mark, c.Tone = figure.Low, figure.Hatch
-	}
-}
+// gasketCauses are those by which what two neighbours have in common is the
+// point.
+var gasketCauses = []string{"head-gasket", "warped-or-cracked-head"}
 
-func (v *view) fillRotor(c *figure.Cylinder, name string) {
-	rotors := v.rotors()
-	for _, r := range rotors.Rotors {
-		if r.Name != name {
+// ties are the neighbours under one gasket of which a story suspects it.
+func (v *view) ties() []figure.Tie {
+	var ties []figure.Tie
+	for i := range v.d.Stories {
+		s := &v.d.Stories[i]
+		suspected := slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return slices.Contains(gasketCauses, p.Key) })
+		if !suspected || len(s.Cylinders) == len(v.names()) && len(s.Cylinders) > 2 {
 			continue
 		}
-		c.Notes = append(v.leakNote(name), v.plugNote(name)...)
-		if r.State != diag.Tested || len(r.Values) == 0 {
-			c.Mark, c.Tone, c.Word = figure.NotTested, figure.Open, string(r.State)
-			return
+		for k, a := range s.Cylinders {
+			for _, b := range s.Cylinders[:k] {
+				x, y := v.engine.Index(a), v.engine.Index(b)
+				if v.engine.AreNeighbours(a, b) && v.engine.Cylinders[x].Head == v.engine.Cylinders[y].Head {
+					ties = append(ties, figure.Tie{Cylinders: [2]int{y, x}, Text: v.label("plan.tie", "one", b, "other", a)})
+				}
+			}
 		}
-		for i, value := range r.Values {
-			c.Faces = append(c.Faces, figure.Label{Name: faceName(i), Value: read(value, rotors.Decimals)})
-		}
-		u := v.concern("rotors", name)
-		c.Mark, c.Tone, c.Word = urgencyMark(u), figure.Plain, string(diag.Even)
-		if u.Rank() > 0 {
-			c.Tone, c.Word = figure.Faint, string(diag.Watch)
-		}
-		if len(r.LowFaces) > 0 || u.Rank() > 1 {
-			c.Tone, c.Word = figure.Hatch, string(diag.Low)
-		}
-		return
 	}
+	return ties
 }
 
 // faceName counts the faces of a rotor in the order read.
 func faceName(i int) string { return string(rune('A' + i)) }
-
-func (v *view) planTitle() string {
-	if v.engine.Kind == engine.Rotary {
-		return v.label("heading.engine-rotary")
-	}
-	return v.label("heading.engine")
-}
-
-// planSub says what the numbers in the plan are.
-func (v *view) planSub() string {
-	switch {
-	case v.d == nil && v.engine.Kind == engine.Rotary:
-		return ""
-	case v.d == nil && !v.engine.Numbered:
-		return v.label("plan.sub-unnumbered")
-	case v.d == nil:
-		return v.label("plan.sub-blank")
-	case v.rotors() != nil:
-		return v.label("plan.sub-rotors", "unit", string(v.rotors().Unit))
-	case v.compression() != nil:
-		return v.label("plan.sub-compression", "unit", string(v.compression().Unit))
-	case v.leakage() != nil:
-		return v.label("plan.sub-leakage")
-	}
-	return v.label("plan.sub-plugs")
-}
-
-func (v *view) planCaptions(plan engine.Plan, outlines bool) []string {
-	var captions []string
-	if outlines {
-		captions = append(captions, v.label("plan.outline"))
-	}
-	if len(v.engine.FiringOrder) > 0 {
-		captions = append(captions, v.label("plan.firing-order", "order", strings.Join(v.engine.FiringOrder, "-")))
-	}
-	captions = append(captions, v.planOpen(plan)...)
-	if v.engine.Kind == engine.Radial {
-		captions = append(captions, plan.View)
-	}
-	return captions
-}

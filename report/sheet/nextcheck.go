@@ -131,7 +131,7 @@ func (v *view) again() *figure.Again {
 		}
 		row := figure.AgainRow{Number: r.Name, Values: []string{read}}
 		if l != nil {
-			row.Values = append(row.Values, labelValue(v.leakNote(r.Name)))
+			row.Values = append(row.Values, v.lost(r.Name))
 		}
 		d.Rows = append(d.Rows, row)
 	}

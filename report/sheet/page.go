@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -62,7 +63,6 @@ var builders = map[string]func(*view) layout.Block{
 	"verdict":      (*view).verdictBlock,
 	"engine":       (*view).engineBlock,
 	"spread":       (*view).spreadBlock,
-	"small-values": (*view).smallValuesBlock,
 	"fuel":         (*view).fuelBlock,
 	"trend":        (*view).trendBlock,
 	"notices":      (*view).noticesBlock,
@@ -161,6 +161,16 @@ func (v *view) blocks(names []string) []layout.Block {
 		}
 	}
 	return all
+}
+
+// hasBlock reports whether the sheet has a block of the name.
+func (v *view) hasBlock(name string) bool {
+	for _, row := range v.sheet.Rows {
+		if slices.Contains(row.Blocks(), name) {
+			return true
+		}
+	}
+	return false
 }
 
 // theme is the figures' own, in the template's sizes and the shop's accent.

@@ -9,7 +9,6 @@ import (
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
-	"gaugesheet/report/readings"
 )
 
 // spreadBlock is the ruler that shows how far the cylinders lie apart: by
@@ -107,7 +106,6 @@ func (v *view) compressionSpread() figure.Spread {
 		d.Zones = r.zones(lines)
 	}
 	d.Unread = v.withoutPlace(c, names)
-	d.Captions = v.otherReadings(c)
 	return d
 }
 
@@ -276,44 +274,4 @@ func addUnread(all []figure.Unread, one figure.Unread) []figure.Unread {
 		}
 	}
 	return append(all, one)
-}
-
-// stateMark is the symbol of a test that was not made.
-func stateMark(s diag.State) figure.Mark {
-	switch s {
-	case diag.CouldNot:
-		return figure.CouldNot
-	case diag.Declined:
-		return figure.Declined
-	case diag.NotTested, diag.NotTold:
-		return figure.NotTested
-	}
-	return figure.NoMark
-}
-
-// otherReadings lists the readings after oil, or where there are none those of
-// the earlier test, on a sheet that has no table of readings.
-func (v *view) otherReadings(c *diag.CompressionResult) []string {
-	if v.hasBlock("readings") {
-		return nil
-	}
-	wet := v.cylinderList("spread.wet-list", func(name string) string {
-		if r := v.cylinder(name); r != nil && r.Wet != nil {
-			return v.pressure(*r.Wet)
-		}
-		return ""
-	})
-	earlier := v.cylinderList("spread.earlier-list", func(name string) string {
-		if r := v.cylinder(name); r != nil && readings.Then(r) != nil {
-			return v.pressure(*readings.Then(r))
-		}
-		return ""
-	})
-	switch {
-	case wet != "":
-		return []string{wet}
-	case earlier != "":
-		return []string{v.label("spread.earlier", "when", c.ComparedWith, "list", earlier)}
-	}
-	return nil
 }

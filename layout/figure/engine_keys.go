@@ -1,0 +1,144 @@
+package figure
+
+import (
+	"strings"
+
+	"gaugesheet/layout"
+)
+
+// A keyItem is a sample of what is drawn with its words.
+type keyItem struct {
+	width  layout.Length // of the sample
+	sample func(sf layout.Surface, at layout.Point)
+	text   layout.Text
+}
+
+// sampleWidth is how wide the sample of a line or a tone is.
+const sampleWidth layout.Length = 18
+
+// keys says under the figure what its lines, marks and tones are: only those
+// that are drawn. More words may follow on the same lines.
+func (g *engineDrawing) keys(more ...string) layout.Frame {
+	var items []keyItem
+	add := func(width layout.Length, text string, sample func(sf layout.Surface, at layout.Point)) {
+		if text == "" {
+			return
+		}
+		room := g.width
+		if width > 0 {
+			room -= width + small
+		}
+		items = append(items, keyItem{width, sample, layout.Wrap(g.t.Measurer, room, run(g.t, layout.Note, g.t.Ink, text))})
+	}
+	for k := range g.d.Scales {
+		for i, l := range g.d.Scales[k].Limits[:min(2, len(g.d.Scales[k].Limits))] {
+			add(sampleWidth, l.Key, func(sf layout.Surface, at layout.Point) {
+				sf.Stroke(layout.Polyline(at, at.Add(sampleWidth, 0)), limitPen(g.t, i))
+			})
+		}
+	}
+	shapes, tones := g.drawn()
+	for shape, used := range shapes {
+		if used {
+			text := g.d.ShapeKeys[shape]
+			if g.marksListed && g.d.ShapeLists[shape] != "" && !g.d.Tabled {
+				text = g.d.ShapeLists[shape]
+			}
+			add(2.3*markRadius+1, text, func(sf layout.Surface, at layout.Point) {
+				drawMarkShape(sf, g.t, MarkShape(shape), at.Add(1.15*markRadius+0.5, 0))
+			})
+		}
+	}
+	for tone, used := range tones {
+		if used {
+			add(sampleWidth, g.d.ToneKeys[tone], func(sf layout.Surface, at layout.Point) {
+				PaintTone(sf, g.t, Tone(tone), layout.RectPath(layout.Rect{X: at.X + 1, Y: at.Y - 3.2, W: sampleWidth - 2, H: 6.4}))
+			})
+		}
+	}
+	for _, b := range g.unsaid {
+		size := markSize(g.t, g.label)
+		add(size, b.Word, func(sf layout.Surface, at layout.Point) {
+			DrawMark(sf, g.t, b.Mark, at.Add(size/2, 0), size)
+		})
+	}
+	if g.tiesKeyed {
+		for _, tie := range g.d.Ties {
+			add(0, tie.Text, nil)
+		}
+	}
+	if g.banksKeyed {
+		for _, bank := range g.d.Banks {
+			var names []string
+			for _, i := range bank.Cylinders {
+				names = append(names, g.d.Cylinders[i].Number)
+			}
+			add(0, bank.Text+": "+strings.Join(names, ", "), nil)
+		}
+	}
+	for _, text := range more {
+		add(0, text, nil)
+	}
+	return flowItems(g, items)
+}
+
+// drawn says which marks and tones the bars have.
+func (g *engineDrawing) drawn() (shapes [2]bool, tones [Open + 1]bool) {
+	for i := range g.d.Cylinders {
+		c := &g.d.Cylinders[i]
+		for k := range g.d.Scales {
+			for _, b := range barsOf(c, k) {
+				if b.Text != "" {
+					tones[b.Tone] = true
+				}
+				for _, m := range b.Marks {
+					shapes[m.Shape] = true
+				}
+			}
+		}
+	}
+	return shapes, tones
+}
+
+// flowItems puts items beside one another, on as many lines as they need.
+func flowItems(g *engineDrawing, items []keyItem) layout.Frame {
+	const apart layout.Length = 14
+	face := g.t.Face(layout.Note)
+	var lines [][]keyItem
+	var used layout.Length
+	for _, it := range items {
+		w := it.full()
+		if len(lines) == 0 || used+apart+w > g.width+0.01 {
+			lines, used = append(lines, nil), -apart
+		}
+		lines[len(lines)-1] = append(lines[len(lines)-1], it)
+		used += apart + w
+	}
+	var frames []layout.Frame
+	for _, line := range lines {
+		height := layout.Length(0)
+		for _, it := range line {
+			height = max(height, it.text.H)
+		}
+		frames = append(frames, layout.Frame{Height: height, Draw: func(sf layout.Surface, area layout.Rect) {
+			x := area.X
+			for _, it := range line {
+				at := layout.Point{X: x, Y: area.Y + layout.Baseline(sf, face) - sf.CapHeight(face)/2}
+				if it.width > 0 {
+					it.sample(sf, at)
+					at.X += it.width + small
+				}
+				it.text.Draw(sf, layout.Point{X: at.X, Y: area.Y})
+				x += it.full() + apart
+			}
+		}})
+	}
+	return stack(0, frames...)
+}
+
+func (it keyItem) full() layout.Length {
+	if it.width > 0 {
+		return it.width + small + it.text.W
+	}
+	return it.text.W
+}
