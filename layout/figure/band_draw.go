@@ -127,10 +127,9 @@ func (b *band) allowed(s layout.Surface, r bandRow, scale layout.Rect) {
 		return
 	}
 	at := layout.Point{X: scale.X + r.limit.x, Y: scale.Center().Y}
-	if at.X >= to || at.X < from {
-		w := s.Width(r.limit.lines[0], b.face())
-		s.Fill(layout.RectPath(layout.Rect{X: at.X - 1, Y: box.Y, W: w + 2, H: box.H}), b.t.Paper)
-	}
+	// Grid and grey would be read into the words on a fax.
+	w := s.Width(r.limit.lines[0], b.face())
+	s.Fill(layout.RectPath(layout.Rect{X: at.X - 1.5, Y: box.Y + thin, W: w + 3, H: box.H - 2*thin}), b.t.Paper)
 	layout.TextMiddle(s, at, layout.Left, r.limit.lines[0], b.face(), b.t.Ink)
 }
 
