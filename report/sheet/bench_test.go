@@ -203,7 +203,7 @@ engine: {layout: V6, fuel: petrol, displacement: 2.9 L, numbering: across banks,
 compression: {unit: psi, dry: {1: 151, 2: 157}, limits: {minimum: 128 psi, source: handbook}}
 `, "letter")
 	page := bare(pageText(spy.Recorder))
-	for _, want := range []string{"W-2041", "14 May 2026", "Lindqvist", "rough idle", "misfire", "Harbour Trust", "555-0142", "workboat", "HM4120W0P31207", "HM 20 418", "3120 h", "2.9 L", "1-6-5-4-3-2", "128 psi", "handbook", "petrol"} {
+	for _, want := range []string{"W-2041", "14 May 2026", "Lindqvist", "rough idle", "misfire", "Harbour Trust", "555-0142", "workboat", "HM4120W0P31207", "HM 20 418", "3120 h", "2.9 L", "1-6-5-4-3-2", "128 psi", "handbook", "gasoline"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("no %q", want)
 		}
