@@ -132,7 +132,7 @@ func (c *cranking) grade(r *CompressionResult) {
 		return
 	}
 	reference, high := c.samples.reference()
-	if high >= 0 && (c.boundsUneven(high) || c.othersLow(high)) {
+	if high >= 0 && (c.boundsUneven(high) || c.othersLow(high, r.Expected)) {
 		reference, high = high, -1
 	}
 	bound, bounded := c.boundAbove()
@@ -210,31 +210,42 @@ func (c *cranking) boundsUneven(high int) bool {
 }
 
 // What takes up room in a chamber hardly makes one cylinder read so much more
-// than its neighbours, in percent of it, while it gives no more than a sound one
-// may, in psi: common practice, no source.
+// than the others, in percent of it, while it gives no more than a sound one may,
+// in psi. Two others are outvoted sooner than three: common practice, no source.
 const (
-	farUnderHigh    = 60
-	soundMostSpark  = 220
-	soundMostDiesel = 500
+	farUnderHigh     = 60
+	twoFarUnderHigh  = 70
+	soundMostBySpark = 220
+	soundMostDiesel  = 500
 )
 
 // othersLow reports that the cylinders beside a high one are low, and it is not
-// high: they read so much less that nothing in its chamber explains it, and it
-// gives what a sound engine may. With a wet plug it may still hold liquid.
-func (c *cranking) othersLow(high int) bool {
+// high: they are under what the engine's geometry gives and it is not over that,
+// or they read so much less that nothing in its chamber explains it, and it gives
+// what a sound engine may. With a wet plug it may still hold liquid.
+func (c *cranking) othersLow(high int, expected *Expected) bool {
 	one := c.samples[high]
-	most := float64(soundMostSpark)
+	most := float64(soundMostBySpark)
 	if c.test.Spec.Diesel() {
 		most = soundMostDiesel
 	}
 	limit, ok := inUnit(most, quantity.PSI, c.test.Compression.Unit)
 	wet := c.test.Plugs != nil && slices.Contains([]string{"oil-wet", "fuel-wet", "coolant"}, c.test.Plugs.ByCylinder[one.name].Look)
-	if !ok || one.value > limit || wet {
+	if !ok || wet {
 		return false
 	}
-	return !slices.ContainsFunc(c.samples, func(s sample) bool {
-		return s.name != one.name && s.value >= one.value*farUnderHigh/100
-	})
+	if expected != nil && one.value <= expected.High && c.othersUnder(high, expected.Low) {
+		return true
+	}
+	share := float64(farUnderHigh)
+	if len(c.samples) == highNeeds {
+		share = twoFarUnderHigh
+	}
+	return one.value <= limit && c.othersUnder(high, one.value*share/100)
+}
+
+func (c *cranking) othersUnder(one int, value float64) bool {
+	return !slices.ContainsFunc(c.samples, func(s sample) bool { return s.name != c.samples[one].name && s.value >= value })
 }
 
 // lowBeside reports a reading that is low beside a cylinder known to read more

@@ -41,6 +41,8 @@ func wholeCases() []Case {
 		{Name: "even, too close to a stated limit", Test: Dry("inline-5", []float64{160, 163, 150, 162, 161}, SpreadOfHighest(10)), Fires: []string{"even-no-minimum"}},
 		{Name: "even and above the minimum, too close to a stated limit", Test: Dry("inline-5", []float64{160, 163, 150, 162, 161}, SpreadOfHighest(10), Minimum(110)), Fires: []string{"even-above-minimum"}},
 		{Name: "two neighbours far under a good third", Test: Dry("inline-3", []float64{180, 95, 92}), Fires: []string{"neighbours-low"}, Not: []string{"one-high"}},
+		{Name: "one as its ratio gives, the others under it", Test: Dry("inline-4", []float64{201, 135, 140, 138}, Spec(func(s *diag.Spec) { s.Ratio = 10.6 })), Fires: []string{"most-low"}, Not: []string{"one-high"}},
+		{Name: "one over what its ratio gives", Test: Dry("inline-4", []float64{201, 151, 148, 150}, Spec(func(s *diag.Spec) { s.Ratio = 8 })), Fires: []string{"one-high"}, Not: []string{"most-low"}},
 		{Name: "one far above that holds oil", Test: Dry("inline-3", []float64{180, 95, 92}, Plug("oil-wet", "1")), Fires: []string{"one-high"}, Not: []string{"neighbours-low"}},
 		{Name: "one far above what a sound engine gives", Test: Dry("inline-4", []float64{150, 152, 290, 149}), Fires: []string{"one-high"}, Not: []string{"most-low"}},
 		{Name: "not high enough", Test: Dry("inline-4", []float64{150, 152, 160, 149}), Not: []string{"one-high"}},
