@@ -179,6 +179,7 @@ type Story struct {
 	Causes     []Phrase  // likeliest first, at most three
 	Against    []Phrase  // what the ledger holds against the first cause
 	Doubts     []Phrase  // why it is no surer
+	Codes      []string  // stored trouble codes that speak for one of its causes
 	Tests      []string  // the tests that its findings rest on: "compression", "leakage", "plugs", "rotors", "fuel pressure"
 	Explains   []string  // the complaints that its causes explain
 	Ledger     []Entry   // every voice for or against a cause, for whoever asks why

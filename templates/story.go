@@ -31,6 +31,9 @@ func (c *Catalogue) Story(s diag.Story, a Audience) (SaidStory, error) {
 	} else {
 		said.Says, said.Because = sp.members(s.Members)
 	}
+	if len(s.Codes) > 0 {
+		said.Because = strings.TrimSpace(said.Because + " " + sp.label("story.codes", diag.Facts{"codes": diag.Names(s.Codes)}))
+	}
 	if len(s.Explains) > 0 {
 		said.Because = strings.TrimSpace(said.Because + " " + sp.label("story.explains", diag.Facts{"complaints": sp.complaints(s.Explains)}))
 	}

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"gaugesheet/diag"
@@ -107,6 +108,31 @@ var codeSigns = func() []Sign {
 	}
 	return list
 }()
+
+// StoredFor lists the stored codes that speak for one of some causes.
+func StoredFor(c *known.Case, causes []string) []string {
+	var list []string
+	note := func(of []string, voices []Voice) {
+		if !slices.ContainsFunc(voices, func(v Voice) bool { return slices.Contains(causes, v.Cause) }) {
+			return
+		}
+		for _, name := range of {
+			if c.Coded(name) && !slices.Contains(list, name) {
+				list = append(list, name)
+			}
+		}
+	}
+	for _, k := range codes {
+		if k.when.String() == "" || k.when.Holds(c, known.Subject{}) {
+			note(k.of, k.causes)
+		}
+	}
+	for _, k := range ofCylinder {
+		note(span(k.from, k.from+11), k.causes)
+	}
+	slices.Sort(list)
+	return list
+}
 
 // andOthers says that there are codes after the first.
 func andOthers(of []string) string {

@@ -88,6 +88,9 @@ type Rule struct {
 	// Shifts: it moves all readings alike, so that it makes doubtful what compares
 	// them with a figure of the book and not what compares them with each other.
 	Shifts bool
+	// Between is what is left of a notice where cylinders are held against each
+	// other, and whether anything is; nil leaves all of it.
+	Between func(diag.Notice) (diag.Notice, bool)
 	// Unsettles: what rests on the doubted readings alone is at most to be
 	// checked again, whatever they say.
 	Unsettles func(diag.Notice) bool

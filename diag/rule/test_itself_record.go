@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"maps"
 	"slices"
 
 	"gaugesheet/diag"
@@ -18,7 +19,7 @@ var recordRules = []Rule{
 			"(a rotary: the cranking speed) were not recorded; or the gauge's accuracy is one of its span and its range was not, or a limit holds at sea level " +
 			"and neither altitude nor barometer was; a diesel is not asked for its throttle",
 		Notices: methodIncomplete, Kind: OfTest,
-		Doubt: "method-incomplete", Doubts: onGauges, RepeatOf: throttleUnknown,
+		Doubt: "method-incomplete", Doubts: onGauges, RepeatOf: throttleUnknown, Between: notByTheGauge,
 	},
 	{
 		Name: "too-few-cylinders", Title: "Cylinders were left out", Class: TestItself, About: diag.AboutTest,
@@ -97,6 +98,19 @@ func methodIncomplete(c *known.Case) []diag.Notice {
 		list = append(list, notice("method-incomplete", "", nil, diag.Facts{"missing": diag.Names{known.FuelRangeMissing}, "section": "fuel-pressure"})...)
 	}
 	return list
+}
+
+// notByTheGauge leaves out what moves the readings of all cylinders alike, which
+// were taken with one gauge in one place.
+func notByTheGauge(n diag.Notice) (diag.Notice, bool) {
+	missing, _ := n.Facts["missing"].(diag.Names)
+	left := slices.DeleteFunc(slices.Clone(missing), func(what string) bool {
+		return what == "gauge" || what == known.RangeMissing || what == known.AirMissing
+	})
+	facts := maps.Clone(n.Facts)
+	facts["missing"] = left
+	n.Facts = facts
+	return n, len(left) > 0
 }
 
 // throttleUnknown repeats a test of which nobody is sure that the throttle was

@@ -87,7 +87,19 @@ func (s *story) explains(c *known.Case, complaint string) bool {
 		!slices.ContainsFunc(named, func(n string) bool { return slices.Contains(s.Cylinders, n) }) {
 		return false
 	}
+	if complaint == "low power" && s.aLittleLow(c) {
+		return false
+	}
 	return slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return cause.Explained(p.Key, complaint) })
+}
+
+// aLittleLow reports a story of cylinders, not all of them, that read a little
+// less than the others and lose no more air: nobody feels that.
+func (s *story) aLittleLow(c *known.Case) bool {
+	return s.About == diag.AboutCylinders && len(s.Cylinders) < len(c.Engine.Names()) && len(s.Cylinders) > 0 && !slices.ContainsFunc(s.Cylinders, func(n string) bool {
+		g := c.Grade(n)
+		return g != diag.Even && g != diag.Watch && g != diag.GradeTooClose || c.HighLoss(n) || c.PlaceNoted(n)
+	})
 }
 
 // leaveExplained takes out what looks elsewhere for a complaint that another

@@ -242,7 +242,7 @@ func (s *story) sort() {
 func (s *story) finish() diag.Story {
 	out := s.Story
 	out.Ledger = s.book.entries
-	out.Tests = s.tests()
+	out.Tests, out.Codes = s.tests(), s.codes()
 	out.Sound = s.sound() && (!slices.Contains(s.needsOf(), known.NeedsCompression) || s.book.c.PressureEnough())
 	if s.About == diag.AboutTest { // it is told by its notices
 		return out
@@ -306,6 +306,21 @@ func (s *story) tests() []string {
 		}
 	}
 	return list
+}
+
+// codes are the stored codes that were counted for one of the causes shown.
+func (s *story) codes() []string {
+	var causes []string
+	for _, e := range s.book.entries {
+		shown := slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return p.Key == e.Cause })
+		if e.Kind == string(rule.OfCodes) && e.Weight > 0 && shown {
+			causes = append(causes, e.Cause)
+		}
+	}
+	if len(causes) == 0 {
+		return nil
+	}
+	return rule.StoredFor(s.book.c, causes)
 }
 
 // sound reports a story in which nothing is wrong.

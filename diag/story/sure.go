@@ -57,6 +57,13 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 		if r == nil || r.Doubt == "" || !shares(n.Cylinders, s.Cylinders) || r.Shifts && s.comparesCylinders() {
 			continue
 		}
+		if r.Between != nil && s.comparesCylinders() {
+			left, any := r.Between(n)
+			if !any {
+				continue
+			}
+			n = left
+		}
 		doubted := 0
 		for _, k := range kinds {
 			if slices.ContainsFunc(readings[k], func(need known.Need) bool { return slices.Contains(doubtedBy(r, n), need) }) {
