@@ -45,7 +45,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		return
 	}
 	var best, proof *cause.Check
-	var other [weighed]*cause.Check // the shortest that concerns each of the causes
+	open := make([]*cause.Check, 0, 16) // those that may be made
 	most, cheapest := 0.0, 0.0
 	first := s.book.first()
 	for i := range cause.Checks {
@@ -54,11 +54,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		if !concerns(k, shares) || !k.Allowed(c, s.Cylinders, at) || k.IsMade(c, names) {
 			continue
 		}
-		for i := range shares {
-			if (other[i] == nil || k.Minutes < other[i].Minutes) && concerns(k, shares[i:i+1]) {
-				other[i] = k
-			}
-		}
+		open = append(open, k)
 		settled := settles(k.Open(c), shares)
 		if settled >= leastSettled {
 			if gain := settled * ease(k, at) * s.worth(c, k) / float64(k.LabourFor(c, names)+setUp); gain > most {
@@ -86,21 +82,28 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		best = s.lookFirst(c, at)
 	}
 	if best == nil && len(shares) > 1 && len(s.book.found()) == 0 && !s.leftOver(shares) {
-		best = firstOf(other[1:])
+		best = shortestOf(open, shares[1:])
 	}
 	if best != nil {
 		s.Next = best.Ask(c, s.cylindersFor(best), at)
 	}
 }
 
-// firstOf is the first check of a list that has one, nil for none.
-func firstOf(list []*cause.Check) *cause.Check {
-	for _, k := range list {
-		if k != nil {
-			return k
+// shortestOf is the shortest of some checks that concerns the likeliest cause
+// for which there is one, nil for none.
+func shortestOf(open []*cause.Check, shares []share) *cause.Check {
+	var best *cause.Check
+	for i := range shares {
+		for _, k := range open {
+			if (best == nil || k.Minutes < best.Minutes) && concerns(k, shares[i:i+1]) {
+				best = k
+			}
+		}
+		if best != nil {
+			break
 		}
 	}
-	return nil
+	return best
 }
 
 // looks are what is done first with an engine that must not be run, where no
