@@ -130,7 +130,7 @@ func (p penSetting) box(s layout.Surface, b filledBox, r layout.Rect) {
 	left := r.X + penPad
 	y := r.Y + p.inside() + s.CapHeight(note)
 	for i, l := range b.label {
-		s.Text(layout.Point{X: left, Y: y + layout.Length(i)*lineHeight(note)}, l, note, t.Muted)
+		s.Text(layout.Point{X: left, Y: y + layout.Length(i)*lineHeight(note)}, l, note, t.Ink)
 	}
 	if n := layout.Length(len(b.ticks)); n > 0 {
 		high := n*(penTick+tight) - tight
@@ -148,7 +148,7 @@ func (p penSetting) box(s layout.Surface, b filledBox, r layout.Rect) {
 		s.Text(layout.Point{X: left, Y: r.Bottom() - 3 - up}, l, value, t.Ink)
 	}
 	if b.Unit != "" && len(b.value) == 0 {
-		layout.TextAt(s, layout.Point{X: r.Right() - penPad, Y: r.Bottom() - 3}, layout.Right, b.Unit, note, t.Muted)
+		layout.TextAt(s, layout.Point{X: r.Right() - penPad, Y: r.Bottom() - 3}, layout.Right, b.Unit, note, t.Ink)
 	}
 }
 

@@ -146,14 +146,14 @@ func (p penSetting) names(step PenStep, width, height layout.Length) layout.Fram
 	return layout.Frame{Height: need, Draw: func(s layout.Surface, a layout.Rect) {
 		y := a.Y + max(0, min(height, penRows[p.level])-need)/2
 		if step.Letter != "" {
-			s.Text(layout.Point{X: a.X, Y: y + (lineHeight(name)+s.CapHeight(letter))/2 + 1}, step.Letter, letter, t.Accent)
+			s.Text(layout.Point{X: a.X, Y: y + (lineHeight(name)+s.CapHeight(letter))/2 + 1}, step.Letter, letter, t.Ink)
 		}
 		for _, l := range names {
 			s.Text(layout.Point{X: a.X + x, Y: baseline(s, name, y)}, l, name, t.Ink)
 			y += lineHeight(name)
 		}
 		for _, l := range whens {
-			s.Text(layout.Point{X: a.X + x, Y: baseline(s, when, y)}, l, when, t.Muted)
+			s.Text(layout.Point{X: a.X + x, Y: baseline(s, when, y)}, l, when, t.Ink)
 			y += lineHeight(when)
 		}
 	}}

@@ -13,10 +13,10 @@ func NewPenHead(d PenHead) layout.Block {
 			role = layout.Display
 		}
 		title := textFrame(t, d.Title, role, t.Ink, left)
-		under := textFrame(t, d.Sub, layout.Label, t.Muted, width)
+		under := textFrame(t, d.Sub, layout.Label, t.Ink, width)
 		if level == layout.Brief {
-			under = textFrame(t, d.Brief, layout.Label, t.Muted, width)
-			both := layout.Wrap(t.Measurer, left, run(t, role, t.Ink, d.Title+"  "), run(t, layout.Label, t.Muted, d.Brief))
+			under = textFrame(t, d.Brief, layout.Label, t.Ink, width)
+			both := layout.Wrap(t.Measurer, left, run(t, role, t.Ink, d.Title+"  "), run(t, layout.Label, t.Ink, d.Brief))
 			if len(both.Lines) == 1 {
 				under = empty()
 				title = layout.Frame{Height: both.H, Draw: func(s layout.Surface, a layout.Rect) { both.Draw(s, a.TopLeft()) }}

@@ -42,10 +42,10 @@ func (p penPlan) above(width layout.Length) layout.Frame {
 			for i := range n {
 				y := baseline(s, face, a.Y+layout.Length(i)*lineHeight(face))
 				if i < len(left) {
-					s.Text(layout.Point{X: a.X, Y: y}, left[i], face, p.t.Muted)
+					s.Text(layout.Point{X: a.X, Y: y}, left[i], face, p.t.Ink)
 				}
 				if i < len(right) {
-					layout.TextAt(s, layout.Point{X: a.X + width, Y: y}, layout.Right, right[i], face, p.t.Muted)
+					layout.TextAt(s, layout.Point{X: a.X + width, Y: y}, layout.Right, right[i], face, p.t.Ink)
 				}
 			}
 		}})
@@ -98,7 +98,7 @@ func (p penPlan) draw(s layout.Surface, at layout.Point, room layout.Size) {
 	if !p.d.Ring {
 		p.drawBlock(s, p.around(allOf(p.placed.bores), wall, place))
 	} else {
-		s.Stroke(layout.Circle(at.Add(room.W/2, room.H/2), 7*layout.MM), layout.Pen{Width: thin, Color: t.Muted})
+		s.Stroke(layout.Circle(at.Add(room.W/2, room.H/2), 7*layout.MM), layout.Pen{Width: thin, Color: t.Ink})
 	}
 	for _, head := range p.d.Heads {
 		if !p.d.Rotors && !p.d.Ring {
@@ -147,7 +147,7 @@ func (p penPlan) around(some []int, wall layout.Length, place func(layout.Point)
 func (p penPlan) drawBlock(s layout.Surface, r layout.Rect) {
 	t := p.t
 	pen := layout.Pen{Width: outline, Color: t.Ink}
-	s.Fill(layout.RectPath(r), t.Tint)
+	s.Fill(layout.RectPath(r), t.Paper)
 	s.Stroke(layout.RectPath(r), pen)
 	if p.turned {
 		return
@@ -159,7 +159,7 @@ func (p penPlan) drawBlock(s layout.Surface, r layout.Rect) {
 	bell := layout.Polygon(layout.Point{X: r.X, Y: r.Bottom()}, layout.Point{X: r.X + rear, Y: r.Bottom() + endHeight - 0.6},
 		layout.Point{X: r.Right() - rear, Y: r.Bottom() + endHeight - 0.6}, layout.Point{X: r.Right(), Y: r.Bottom()})
 	for _, path := range []layout.Path{nose, bell, layout.RectPath(pulley)} {
-		s.Fill(path, t.Tint)
+		s.Fill(path, t.Paper)
 		s.Stroke(path, pen)
 	}
 }

@@ -132,5 +132,5 @@ func (p penGrid) heading(s layout.Surface, c PenColumn, x layout.Length, heads l
 	if !p.brief {
 		at.Y -= s.CapHeight(face) + small
 	}
-	s.Text(at, c.Letter, letter, p.t.Accent)
+	s.Text(at, c.Letter, letter, p.t.Ink)
 }

@@ -76,13 +76,15 @@ func (v *view) benchLetter(key string) string {
 func (v *view) penSteps(lists ...[]benchStep) []figure.PenStep {
 	b := v.bench()
 	var steps []figure.PenStep
-	for i, list := range lists {
-		for k, s := range list {
+	for _, list := range lists {
+		apart := len(steps) > 0
+		for _, s := range list {
 			if !b.fitting(s.fits) {
 				continue
 			}
 			said := words(v.label("bench.step."+s.key, "dose", b.doseWords()))
-			step := figure.PenStep{Letter: v.benchLetter(s.key), Name: said[0], When: said[1], Joins: s.joins, Apart: i > 0 && k == 0}
+			step := figure.PenStep{Letter: v.benchLetter(s.key), Name: said[0], When: said[1], Joins: s.joins, Apart: apart}
+			apart = false
 			for _, box := range s.boxes {
 				if b.fitting(box.fits) {
 					made := v.penBox(box.key, "")

@@ -43,6 +43,10 @@ func (b bench) carburettor() bool {
 	return b.FuelSystem() == known.Carburettor || b.scavenged() && !b.Injected()
 }
 
+// injected reports an engine that may have injectors for each cylinder that
+// can be switched off by themselves, but for a diesel's.
+func (b bench) injected() bool { return b.sparked() && !b.carburettor() }
+
 // hoses reports an engine that may have a vacuum hose on its regulator.
 func (b bench) hoses() bool {
 	switch b.FuelSystem() {
@@ -58,12 +62,11 @@ func (b bench) holds() bool { return !b.diesel() && !b.carburettor() }
 // trimmed reports an engine that may have a mixture control with trims.
 func (b bench) trimmed() bool { return b.throttled() && !b.carburettor() }
 
-func (b bench) banks() bool    { return b.Engine.IsTwoBank() }
-func (b bench) oneBank() bool  { return !b.banks() }
-func (b bench) sparked() bool  { return !b.diesel() }
-func (b bench) pistons() bool  { return !b.rotary() }
-func (b bench) blowBy() bool   { return b.pistons() && b.sump() }
-func (b bench) mixtures() bool { return b.sparked() }
+func (b bench) banks() bool   { return b.Engine.IsTwoBank() }
+func (b bench) oneBank() bool { return !b.banks() }
+func (b bench) sparked() bool { return !b.diesel() }
+func (b bench) pistons() bool { return !b.rotary() }
+func (b bench) blowBy() bool  { return b.pistons() && b.sump() }
 
 // oils reports an engine with a step for oil: where a wet test tells
 // something, or where the fuel is still to be ticked on the sheet, whose words
@@ -108,7 +111,7 @@ var benchRunning = []benchStep{
 	{key: "vacuum", fits: bench.throttled, boxes: []benchBox{
 		{key: "unit-vacuum"}, {key: "idle"}, {key: "needle"}, {key: "snap-open"}, {key: "snap-shut"}, {key: "held"}, {key: "held-later"}}},
 	{key: "balance", fits: bench.several, boxes: []benchBox{
-		{key: "speed-all"}, {key: "off-by", fits: bench.sparked}, {key: "off-by-diesel", fits: bench.diesel}, {key: "idle-control", fits: bench.trimmed}}},
+		{key: "speed-all"}, {key: "off-by", fits: bench.injected}, {key: "off-by-carburetor", fits: bench.carburettor}, {key: "off-by-diesel", fits: bench.diesel}, {key: "idle-control", fits: bench.trimmed}}},
 	{key: "oil-hot", fits: bench.sump, boxes: []benchBox{
 		{key: "idle"}, {key: "at-speed"}, {key: "at-2000"}, {key: "at-3000"}, {key: "oil-grade"}, {key: "oil-temperature"}, {key: "smoke"}}},
 	{key: "smoke", fits: bench.scavenged, boxes: []benchBox{{key: "smoke"}, {key: "gas-speed"}, {key: "co"}, {key: "hc"}}},
@@ -129,9 +132,9 @@ var benchRunning = []benchStep{
 // benchStill are the steps from when the plugs come out.
 var benchStill = []benchStep{
 	{key: "plugs", fits: bench.sparked, boxes: []benchBox{
-		{key: "engine"}, {key: "temperature"}, {key: "plugs-out"}, {key: "turned"}}},
+		{key: "engine"}, {key: "temperature"}, {key: "altitude"}, {key: "plugs-out"}, {key: "turned"}}},
 	{key: "plugs-diesel", fits: bench.diesel, boxes: []benchBox{
-		{key: "engine"}, {key: "temperature"}, {key: "out-diesel"}, {key: "turned"}}},
+		{key: "engine"}, {key: "temperature"}, {key: "altitude"}, {key: "out-diesel"}, {key: "turned"}}},
 	{key: "dry", fits: func(b bench) bool { return b.pistons() && b.sparked() }, boxes: []benchBox{
 		{key: "unit-pressure"}, {key: "throttle"}, {key: "strokes"}, {key: "speed"}, {key: "gauge", share: 3}}},
 	{key: "dry-diesel", fits: bench.diesel, boxes: []benchBox{
@@ -156,8 +159,8 @@ type benchColumn struct {
 }
 
 var benchColumns = []benchColumn{
-	{key: "balance", step: "balance", fits: bench.several},
 	{key: "return", step: "returns", fits: bench.diesel},
+	{key: "balance", step: "balance", fits: bench.several},
 	{key: "glow", step: "plugs-diesel", fits: bench.diesel},
 	{key: "look", step: "plugs", wide: true, fits: func(b bench) bool { return b.sparked() && b.pistons() }},
 	{key: "look-leading", step: "plugs", wide: true, fits: bench.rotary},

@@ -43,19 +43,23 @@ func bare(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }
 // A penSpy notes the boxes of a sheet, but for what draws the engine.
 type penSpy struct {
 	*record.Recorder
-	boxes  []layout.Rect
-	engine bool
+	boxes []layout.Rect
+	steps []layout.Rect // those of the lettered steps
+	block string
 }
 
 func (s *penSpy) Block(name string, area layout.Rect, draw func()) {
-	s.engine = name == "bench-engine"
+	s.block = name
 	s.Recorder.Block(name, area, draw)
-	s.engine = false
+	s.block = ""
 }
 
 func (s *penSpy) Stroke(p layout.Path, pen layout.Pen) {
-	if !s.engine && len(p) == 5 && p[4].Op == layout.Close {
+	if s.block != "bench-engine" && len(p) == 5 && p[4].Op == layout.Close {
 		s.boxes = append(s.boxes, p.Bounds())
+		if s.block == "bench-steps" && p.Bounds().H > 5*layout.MM {
+			s.steps = append(s.steps, p.Bounds())
+		}
 	}
 	s.Recorder.Stroke(p, pen)
 }
@@ -123,7 +127,7 @@ func checkLabels(t *testing.T, spy *penSpy) {
 	t.Helper()
 	rows := map[string][]string{}
 	for _, text := range spy.Texts() {
-		if text.Face.Size > 7.6 || text.Face.Weight == layout.Bold || text.Color == (layout.Color{}) {
+		if text.Face.Size > 7.6 || text.Face.Weight == layout.Bold {
 			continue
 		}
 		row := fmt.Sprintf("%s at %.0f", text.Block, text.Rect.Y)
@@ -135,6 +139,35 @@ func checkLabels(t *testing.T, spy *penSpy) {
 	}
 	if len(rows) < 10 {
 		t.Errorf("%d rows of labels", len(rows))
+	}
+}
+
+// Every step keeps to one line of boxes, on every paper: one that breaks leaves
+// a box alone across the page.
+func TestBenchStepsKeepToOneLine(t *testing.T) {
+	for _, preset := range engine.Known() {
+		for _, fuel := range []string{"petrol", "diesel", "two-stroke mix"} {
+			text := fmt.Sprintf("engine: {layout: %s, fuel: %s}", preset.Spec.Layout, fuel)
+			if preset.Spec.Layout == engine.Custom.String() {
+				text = fmt.Sprintf("engine: {layout: custom, fuel: %s, cylinders: [{name: 1, x: 0, y: 0, head: 1}, {name: 2, x: 1, y: 1, head: 1}]}", fuel)
+			}
+			for _, paper := range []string{"letter", "a4"} {
+				spy, _ := benchSheet(t, text, paper)
+				lines := map[string]bool{}
+				for _, b := range spy.steps {
+					lines[fmt.Sprintf("%.0f", b.Y)] = true
+				}
+				letters := 0
+				for _, said := range spy.Texts() {
+					if strings.HasSuffix(said.Block, "bench-steps") && len(said.String) == 1 && said.Face.Weight == layout.Bold {
+						letters++
+					}
+				}
+				if joined := len(spy.Find("Oil, last")); letters < 8 || len(lines) != letters-joined {
+					t.Errorf("%s on %s: %d steps in %d lines", text, paper, letters-joined, len(lines))
+				}
+			}
+		}
 	}
 }
 
