@@ -68,11 +68,10 @@ func (v *view) pressureLimit(l diag.LimitResult, height float64, decimals int) f
 	if l.Corrected {
 		entered = l.AsEntered
 	}
-	source := l.Source
 	return figure.EngineLimit{
 		Value: height,
 		Label: quantity.Format(at.Value, at.Decimals),
-		Key:   v.label("plan.limit", "value", onPage(at.String()), "rule", rule, "entered", entered, "source", source),
+		Key:   v.label("plan.limit", "value", onPage(at.String()), "rule", rule, "entered", entered, "source", v.source(l.Source)),
 	}
 }
 
@@ -85,7 +84,7 @@ func (v *view) rotorScale() figure.EngineScale {
 			s.Limits = []figure.EngineLimit{{
 				Value: l.Limit,
 				Label: quantity.Format(at.Value, at.Decimals),
-				Key:   v.label("plan.limit", "value", onPage(at.String()), "rule", v.label("plan.limit-minimum"), "entered", "", "source", l.Source),
+				Key:   v.label("plan.limit", "value", onPage(at.String()), "rule", v.label("plan.limit-minimum"), "entered", "", "source", v.source(l.Source)),
 			}}
 			break
 		}

@@ -159,9 +159,9 @@ func (v *view) plugWords(odd []string) string {
 	var looks []string
 	by := map[string]diag.Names{}
 	for _, name := range odd {
-		look := v.plug(name).Look
-		if look == "" || look == "normal" || look == "worn" {
-			look = v.label("tile.gap")
+		look := v.label("tile.gap")
+		if seen := v.plug(name).Look; seen != "" && seen != "normal" && seen != "worn" {
+			look = v.look(seen)
 		}
 		if by[look] == nil {
 			looks = append(looks, look)
