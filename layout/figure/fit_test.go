@@ -173,7 +173,6 @@ func randomBlocks(r *rand.Rand) []layout.Block {
 		NewFoot(Foot{randomTexts(r, 3, 20), randomTexts(r, 3, 20)}),
 		NewTable(randomTable(r)),
 		NewPenForm(form),
-		NewFieldLines(FieldLines{Name: "id", Title: randomText(r, 2), Fields: randomFields(r), Columns: r.IntN(4)}),
 	}
 }
 

@@ -66,8 +66,7 @@ type PenPlan struct {
 	Front     string    // at the arrow to the engine's front, which is up; for a ring, from where it is seen
 	Vehicle   string    // at the arrow to the vehicle's front
 	VehicleAt Direction // where that is; Nowhere draws none
-	Ring      bool      // cylinders stand in a ring
-	Rotors    bool      // cylinders are rotor housings
+	Build     Build
 }
 
 // A PenBore is a cylinder of a PenPlan.

@@ -13,7 +13,7 @@ const (
 	penBoreMost  = 15 * layout.MM
 	penPitchMost = 21 * layout.MM // from a bore to the next of its row
 	penTabGap    = 2              // between a bore's head and its tab
-	penHeadWall  = 1.3 * layout.MM
+	penHeadWall  = 1.2 * layout.MM
 )
 
 // NewPenPlan is the block "engine" of a sheet to be written on. It is as low as
@@ -75,7 +75,8 @@ func (p *penPlan) turn() {
 
 // penPlaces are where bores and tabs stand, from the top left of the plan.
 type penPlaces struct {
-	bore  layout.Length // diameter
+	bore  layout.Length // its diameter along the crankshaft
+	half  layout.Size   // half of it as it is seen
 	bores []layout.Point
 	tabs  []layout.Point
 }
@@ -139,23 +140,25 @@ func (p penPlan) place(room layout.Size) (penPlaces, bool) {
 
 // placeWith places bores of a diameter so that they fill the room.
 func (p penPlan) placeWith(d layout.Length, room layout.Size) (penPlaces, bool) {
-	wall := d/2 + penHeadWall + outlinePen/2
-	left, right, up, down := wall, wall, wall, wall
+	half := p.half(d)
+	wall := layout.Size{W: half.W + penHeadWall + outlinePen/2, H: half.H + penHeadWall + outlinePen/2}
+	left, right, up, down := wall.W, wall.W, wall.H, wall.H
 	var spanX, spanY float64
 	away := make([]layout.Point, len(p.d.Cylinders))
 	for i, c := range p.d.Cylinders {
 		spanX, spanY = max(spanX, c.X-p.least().X), max(spanY, c.Y-p.least().Y)
 		away[i] = p.away(i, wall)
-		half := layout.Size{W: (p.tabs[i].W + outlinePen) / 2, H: (p.tabs[i].H + outlinePen) / 2}
-		left, right = max(left, half.W-away[i].X), max(right, half.W+away[i].X)
-		up, down = max(up, half.H-away[i].Y), max(down, half.H+away[i].Y)
+		tab := layout.Size{W: (p.tabs[i].W + outlinePen) / 2, H: (p.tabs[i].H + outlinePen) / 2}
+		left, right = max(left, tab.W-away[i].X), max(right, tab.W+away[i].X)
+		up, down = max(up, tab.H-away[i].Y), max(down, tab.H+away[i].Y)
 	}
 	scale := layout.Point{X: penScale(room.W-left-right, spanX), Y: penScale(room.H-up-down, spanY)}
-	if p.d.Ring {
+	scale.X = min(scale.X, 4*wall.W) // banks of small bores stand no wider apart than theirs
+	if p.d.Build == Ring {
 		scale.X = min(scale.X, scale.Y)
 		scale.Y = scale.X
 	}
-	places := penPlaces{bore: d}
+	places := penPlaces{bore: d, half: half}
 	free := layout.Point{X: room.W - left - right - layout.Length(spanX)*scale.X, Y: room.H - up - down - layout.Length(spanY)*scale.Y}
 	if free.X < -0.01 || free.Y < -0.01 {
 		return places, false
@@ -186,9 +189,18 @@ func (p penPlan) least() (corner struct{ X, Y float64 }) {
 	return corner
 }
 
+// half is half a bore of a diameter as it is seen: at a slant, or from its side.
+func (p penPlan) half(d layout.Length) layout.Size {
+	if p.turned {
+		return layout.Size{W: d / 2, H: d / 2}
+	}
+	g := engineDrawing{d: &EnginePlan{Build: p.d.Build}}
+	return g.boreSize(d/2, false)
+}
+
 // away is where a bore's tab stands, from the middle of the bore: outside, or
 // at the left where there is no outside.
-func (p penPlan) away(i int, wall layout.Length) layout.Point {
+func (p penPlan) away(i int, wall layout.Size) layout.Point {
 	var middle struct{ X, Y float64 }
 	for _, c := range p.d.Cylinders {
 		middle.X += c.X / float64(len(p.d.Cylinders))
@@ -198,8 +210,8 @@ func (p penPlan) away(i int, wall layout.Length) layout.Point {
 		return layout.Point{}
 	}
 	c := p.d.Cylinders[i]
-	reach := wall + penTabGap
-	if p.d.Ring {
+	reach := wall.W + penTabGap
+	if p.d.Build == Ring {
 		x, y := c.X-middle.X, c.Y-middle.Y
 		if r := math.Hypot(x, y); r > 0 {
 			reach += max(p.tabs[i].W, p.tabs[i].H) / 2
@@ -218,15 +230,15 @@ func (p penPlan) clash(places penPlaces) bool {
 	around := func(at layout.Point, w, h layout.Length) layout.Rect {
 		return layout.Rect{X: at.X - w/2, Y: at.Y - h/2, W: w, H: h}
 	}
-	side := places.bore + 1.6*layout.MM
+	w, h := 2*places.half.W+1.6*layout.MM, 2*places.half.H+1.6*layout.MM
 	for i := range p.d.Cylinders {
 		tab := around(places.tabs[i], p.tabs[i].W+2, p.tabs[i].H+2)
 		for k := range p.d.Cylinders {
 			if k == i {
 				continue
 			}
-			apart := math.Hypot(float64(places.bores[i].X-places.bores[k].X), float64(places.bores[i].Y-places.bores[k].Y))
-			if layout.Length(apart) < side || !p.inside && (tab.Overlaps(around(places.bores[k], side, side)) ||
+			dx, dy := (places.bores[i].X-places.bores[k].X)/w, (places.bores[i].Y-places.bores[k].Y)/h
+			if math.Hypot(float64(dx), float64(dy)) < 1 || !p.inside && (tab.Overlaps(around(places.bores[k], w, h)) ||
 				tab.Overlaps(around(places.tabs[k], p.tabs[k].W, p.tabs[k].H))) {
 				return true
 			}

@@ -7,10 +7,6 @@ import (
 	"gaugesheet/layout"
 )
 
-// endHeight is the height of the ends of the block: the one that drives the
-// pulleys and the one at the gearbox.
-const endHeight = 3 * layout.MM
-
 // above is what stands over the bores: the arrow to the front, the names of
 // the banks, the pulley end.
 func (p penPlan) above(width layout.Length) layout.Frame {
@@ -18,7 +14,7 @@ func (p penPlan) above(width layout.Length) layout.Frame {
 	var rows []layout.Frame
 	switch {
 	case p.d.Front == "":
-	case p.d.Ring:
+	case p.d.Build == Ring:
 		rows = append(rows, balanced(p.t, p.d.Front, layout.Label, p.t.Ink, width))
 	default:
 		at := Up
@@ -55,10 +51,10 @@ func (p penPlan) above(width layout.Length) layout.Frame {
 
 // below is the room for an end of the block.
 func (p penPlan) below() layout.Length {
-	if p.d.Ring {
+	if p.d.Build == Ring {
 		return tight
 	}
-	return endHeight
+	return endDepth
 }
 
 // arrow is words behind an arrow, in the middle.
@@ -92,89 +88,40 @@ func (p penPlan) middleOf(some []int) (x float64) {
 }
 
 func (p penPlan) draw(s layout.Surface, at layout.Point, room layout.Size) {
-	t := p.t
-	wall := p.placed.bore/2 + penHeadWall
-	place := func(pt layout.Point) layout.Point { return at.Add(pt.X, pt.Y) }
-	if !p.d.Ring {
-		p.drawBlock(s, p.around(allOf(p.placed.bores), wall, place))
-	} else {
-		s.Stroke(layout.Circle(at.Add(room.W/2, room.H/2), 7*layout.MM), layout.Pen{Width: thin, Color: t.Ink})
+	body := p.body()
+	for _, bore := range p.placed.bores {
+		body.at = append(body.at, at.Add(bore.X, bore.Y))
 	}
-	for _, head := range p.d.Heads {
-		if !p.d.Rotors && !p.d.Ring {
-			outline := layout.RoundRect(p.around(head, wall, place), wall*0.5)
-			s.Fill(outline, t.Paper)
-			s.Stroke(outline, layout.Pen{Width: outlinePen, Color: t.Ink})
+	body.middle = at.X + room.W/2
+	switch p.d.Build {
+	case Rotors:
+		body.drawRotors(s, p.placed.bore/2)
+	case Ring:
+		body.drawCrankcase(s)
+		for i := range body.at {
+			body.drawBore(s, i, p.t.Face(layout.Label))
 		}
+	default:
+		body.draw(s)
 	}
 	for i, c := range p.d.Cylinders {
-		middle := place(p.placed.bores[i])
-		if p.d.Rotors {
-			penRotor(s, t, middle, p.placed.bore/2)
-		} else {
-			s.Fill(layout.Circle(middle, p.placed.bore/2), t.Paper)
-			s.Stroke(layout.Circle(middle, p.placed.bore/2), layout.Pen{Width: outlinePen, Color: t.Ink})
-		}
-		penTab(s, t, c.Number, place(p.placed.tabs[i]), p.tabs[i])
+		penTab(s, p.t, c.Number, at.Add(p.placed.tabs[i].X, p.placed.tabs[i].Y), p.tabs[i])
 	}
+}
+
+// body is the engine as every sheet draws it, empty, and in black and white.
+func (p penPlan) body() *engineBody {
+	t := p.t
+	t.Tint, t.Muted = t.Paper, t.Ink
+	d := &EnginePlan{Build: p.d.Build, Heads: p.d.Heads, Banks: p.d.Banks, Engine: Up, Cylinders: make([]Cylinder, len(p.d.Cylinders))}
+	if p.turned {
+		d.Build, d.Banks, d.Engine = Upright, nil, Left
+	}
+	return &engineBody{g: &engineDrawing{t: t, d: d}, half: p.placed.half, wall: penHeadWall, pen: true, lying: p.turned}
 }
 
 // outlinePen is the line of what the engine is drawn with on a bench sheet.
 const outlinePen = 1.2
-
-// allOf are the indices of a list.
-func allOf[T any](list []T) []int {
-	all := make([]int, len(list))
-	for i := range all {
-		all[i] = i
-	}
-	return all
-}
-
-// around is the area of some bores with a wall around them.
-func (p penPlan) around(some []int, wall layout.Length, place func(layout.Point) layout.Point) layout.Rect {
-	first := place(p.placed.bores[some[0]])
-	x0, y0, x1, y1 := first.X, first.Y, first.X, first.Y
-	for _, i := range some {
-		at := place(p.placed.bores[i])
-		x0, y0, x1, y1 = min(x0, at.X), min(y0, at.Y), max(x1, at.X), max(y1, at.Y)
-	}
-	return layout.Rect{X: x0 - wall, Y: y0 - wall, W: x1 - x0 + 2*wall, H: y1 - y0 + 2*wall}
-}
-
-// drawBlock draws the block under the heads: its pulley end up, its gearbox end
-// down.
-func (p penPlan) drawBlock(s layout.Surface, r layout.Rect) {
-	t := p.t
-	pen := layout.Pen{Width: outline, Color: t.Ink}
-	s.Fill(layout.RectPath(r), t.Paper)
-	s.Stroke(layout.RectPath(r), pen)
-	if p.turned {
-		return
-	}
-	front, rear := r.W*0.22, r.W*0.1
-	pulley := layout.Rect{X: r.X + r.W*0.36, Y: r.Y - endHeight + 0.6, W: r.W * 0.28, H: endHeight * 0.45}
-	nose := layout.Polygon(layout.Point{X: r.X, Y: r.Y}, layout.Point{X: r.X + front, Y: pulley.Bottom()},
-		layout.Point{X: r.Right() - front, Y: pulley.Bottom()}, layout.Point{X: r.Right(), Y: r.Y})
-	bell := layout.Polygon(layout.Point{X: r.X, Y: r.Bottom()}, layout.Point{X: r.X + rear, Y: r.Bottom() + endHeight - 0.6},
-		layout.Point{X: r.Right() - rear, Y: r.Bottom() + endHeight - 0.6}, layout.Point{X: r.Right(), Y: r.Bottom()})
-	for _, path := range []layout.Path{nose, bell, layout.RectPath(pulley)} {
-		s.Fill(path, t.Paper)
-		s.Stroke(path, pen)
-	}
-}
-
-// penRotor is a rotor in its housing, end on.
-func penRotor(s layout.Surface, t layout.Theme, at layout.Point, r layout.Length) {
-	s.Fill(layout.Circle(at, r), t.Paper)
-	s.Stroke(layout.Circle(at, r), layout.Pen{Width: heavy, Color: t.Ink})
-	var corners []layout.Point
-	for k := range 3 {
-		sin, cos := math.Sincos(float64(k)*2*math.Pi/3 - math.Pi/2)
-		corners = append(corners, at.Add(r*0.86*layout.Length(cos), r*0.86*layout.Length(sin)))
-	}
-	s.Stroke(layout.Polygon(corners...), layout.Pen{Width: outline, Color: t.Ink})
-}
 
 // penTab draws a cylinder's number in its tab, or an empty tab.
 func penTab(s layout.Surface, t layout.Theme, number string, at layout.Point, size layout.Size) {

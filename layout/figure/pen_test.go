@@ -49,8 +49,14 @@ func randomPenTable(r *rand.Rand) PenTable {
 
 // randomPenPlan is an engine of 1 to 16 cylinders in one of the ways they stand.
 func randomPenPlan(r *rand.Rand) PenPlan {
-	plan := randomPlan(r)
-	d := PenPlan{Heads: plan.Heads, Banks: plan.Banks, Front: plan.EngineAt, Vehicle: plan.VehicleAt, VehicleAt: Direction(r.IntN(5))}
+	plan := placesOf(r, 1+r.IntN(16))
+	d := PenPlan{Build: plan.Build, Heads: plan.Heads, Banks: plan.Banks, Front: oneOf(r, "front of engine", ""), Vehicle: "front of vehicle", VehicleAt: Direction(r.IntN(5))}
+	if len(plan.Cylinders) < 5 && r.IntN(3) == 0 {
+		d.Build, d.Heads, d.Banks = Rotors, nil, nil
+		for i := range plan.Cylinders {
+			plan.Cylinders[i].X, plan.Cylinders[i].Y = 0, 1.5*float64(i)
+		}
+	}
 	numbered := r.IntN(2) == 0
 	for i, c := range plan.Cylinders {
 		bore := PenBore{X: c.X, Y: c.Y}

@@ -197,7 +197,7 @@ func (v *view) benchEngineBlock() layout.Block {
 	plan := v.engine.Plan()
 	d := figure.PenPlan{
 		Heads: v.headGroups(), Banks: v.bankLabels(),
-		Ring: v.engine.Kind == engine.Radial, Rotors: v.engine.Kind == engine.Rotary,
+		Build: build(v.engine.Kind),
 		Front: v.label("plan.engine-front"),
 	}
 	if v.engine.Kind == engine.Radial {

@@ -55,7 +55,7 @@ func (s *penSpy) Block(name string, area layout.Rect, draw func()) {
 }
 
 func (s *penSpy) Stroke(p layout.Path, pen layout.Pen) {
-	if s.block != "bench-engine" && len(p) == 5 && p[4].Op == layout.Close {
+	if s.block != "engine" && len(p) == 5 && p[4].Op == layout.Close {
 		s.boxes = append(s.boxes, p.Bounds())
 		if s.block == "bench-steps" && p.Bounds().H > 5*layout.MM {
 			s.steps = append(s.steps, p.Bounds())

@@ -14,7 +14,7 @@ import (
 // where no cylinder was looked at.
 func (v *view) engineBlock() layout.Block {
 	if v.d == nil {
-		return v.benchPlanBlock()
+		return v.benchEngineBlock()
 	}
 	if v.compression() == nil && v.leakage() == nil && v.plugs() == nil && v.rotors() == nil {
 		return nil
@@ -28,29 +28,6 @@ func (v *view) engineBlock() layout.Block {
 		d.Captions = append(d.Captions, v.label("plan.firing-order", "order", strings.Join(v.engine.FiringOrder, "-")))
 	}
 	return figure.NewEnginePlan(d)
-}
-
-// benchPlanBlock is the engine to write on: numbered where it is known how its
-// maker counts.
-func (v *view) benchPlanBlock() layout.Block {
-	d := v.plan()
-	d.Title = v.label("plan.title-bench")
-	d.Sub = v.label("plan.sub-bench")
-	switch {
-	case v.engine.Kind == engine.Rotary:
-		d.Sub = v.label("plan.sub-bench-rotary")
-		for i, r := range v.engine.Rotors {
-			for _, face := range r.Faces {
-				d.Cylinders[i].Faces = append(d.Cylinders[i].Faces, figure.Face{Name: face})
-			}
-		}
-	case !v.engine.Numbered:
-		d.Sub = v.label("plan.sub-bench-unnumbered")
-		for i := range d.Cylinders {
-			d.Cylinders[i].Number = ""
-		}
-	}
-	return figure.NewBenchPlan(d)
 }
 
 // plan is the engine without readings: places, heads, banks, arrows.

@@ -98,7 +98,6 @@ var builders = map[string]func(*view) layout.Block{
 	"bench-identity": (*view).benchIdentityBlock,
 	"bench-steps":    (*view).benchStepsBlock,
 	"bench-numbers":  (*view).benchNumbersBlock,
-	"bench-engine":   (*view).benchEngineBlock,
 	"bench-readings": (*view).benchReadingsBlock,
 	"bench-end":      (*view).benchEndBlock,
 	"bench-limits":   (*view).benchLimitsBlock,
