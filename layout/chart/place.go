@@ -44,7 +44,7 @@ type crowd struct {
 }
 
 // mostLanes is how many lanes there are at most, by detail.
-var mostLanes = [...]int{layout.Full: 3, layout.Compact: 2, layout.Brief: 2}
+var mostLanes = [...]int{layout.Full: 3, layout.Compact: 2, layout.Brief: 1}
 
 // place finds each end its lane.
 func (r *Ruler) place() {
@@ -95,10 +95,10 @@ func (r *Ruler) thickness(e end) layout.Length {
 
 // railRoom is about the height of all bars together, by detail; leastRail and
 // mostRail are the least and the most of a thin one with its distance.
-var railRoom = [...]layout.Length{layout.Full: 14, layout.Compact: 11, layout.Brief: 7}
+var railRoom = [...]layout.Length{layout.Full: 14, layout.Compact: 9, layout.Brief: 5}
 
 const (
-	leastRail layout.Length = 0.9
+	leastRail layout.Length = 0.6
 	mostRail  layout.Length = 2
 )
 
@@ -175,6 +175,11 @@ func (r *Ruler) crowdOf(i, rows int) crowd {
 		}
 		for c.last+1 < len(r.ends) && r.ownLeft(c.last+1) < c.right+gap {
 			c.last++
+		}
+		for _, o := range r.crowds {
+			if o.left < c.right+gap+2*crowdEdge && c.left < o.right+gap+2*crowdEdge {
+				c.first, c.last = min(c.first, o.first), max(c.last, o.last)
+			}
 		}
 		if c == before {
 			return c

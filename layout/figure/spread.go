@@ -30,6 +30,9 @@ func NewSpread(d Spread) layout.Block {
 				unread.draw(s, t, layout.Point{X: area.Right() - unread.width, Y: body.Bottom() - unread.height - small})
 			}
 		}}
+		if d.wideGauge(ruler) && d.GaugeWords != "" {
+			captions = append(captions, d.GaugeWords)
+		}
 		under := empty()
 		if !beside {
 			under = d.unreadUnder(t, width)
@@ -80,21 +83,23 @@ func zoneLook(tone Tone) chart.Look {
 	return chart.Clear
 }
 
-// heading is the title with what the ruler measures behind it and, at the
-// right, how long a difference is that is only the gauge.
+// heading is the title with what the ruler measures behind it and, at the right
+// of the line that has room for it, how long a difference is that is only the
+// gauge.
 func (d Spread) heading(t layout.Theme, ruler *chart.Ruler, width layout.Length) layout.Frame {
 	key := d.gaugeKey(t, ruler)
 	head, note := t.Face(layout.Heading), t.Face(layout.Label)
 	title, sub := t.Measurer.Width(d.Title, head), t.Measurer.Width(d.Sub, note)
-	left := title + medium + sub
-	if key.width == 0 || left+wide+key.width > width && sub+wide+key.width > width {
-		return stack(0, heading(t, d.Title, d.Sub, width), key.frame(t, width))
-	}
-	if left+wide+key.width <= width {
+	fits := func(w layout.Length) bool { return key.width > 0 && w+wide+key.width <= width }
+	switch {
+	case fits(title + medium + sub):
 		return over(heading(t, d.Title, d.Sub, width), key.at(t, lineHeight(head)))
+	case fits(title):
+		return stack(0, over(heading(t, d.Title, "", width), key.at(t, lineHeight(head))), textFrame(t, d.Sub, layout.Label, t.Muted, width))
+	case fits(sub):
+		return stack(0, heading(t, d.Title, "", width), over(heading(t, "", d.Sub, width), key.at(t, lineHeight(note))))
 	}
-	return stack(0, textFrame(t, d.Title, layout.Heading, t.Ink, width),
-		over(textFrame(t, d.Sub, layout.Label, t.Muted, width), key.at(t, lineHeight(note))))
+	return stack(0, heading(t, d.Title, d.Sub, width), key.frame(t, width))
 }
 
 // over draws one frame on another; their words must stand apart.
@@ -117,13 +122,17 @@ type gaugeKey struct {
 const mostGauge = 0.5
 
 func (d Spread) gaugeKey(t layout.Theme, ruler *chart.Ruler) gaugeKey {
-	if d.Gauge <= 0 || d.GaugeName == "" || d.Gauge > ruler.Reach()*mostGauge {
+	if d.Gauge <= 0 || d.GaugeName == "" || d.wideGauge(ruler) {
 		return gaugeKey{}
 	}
 	k := gaugeKey{bar: ruler.Length(d.Gauge), text: d.GaugeName}
 	k.width = k.bar + small + t.Measurer.Width(k.text, t.Face(layout.Label))
 	return k
 }
+
+// wideGauge reports a gauge that tells so little apart that a bar for it would
+// take the heading's room: it is said in words.
+func (d Spread) wideGauge(ruler *chart.Ruler) bool { return d.Gauge > ruler.Reach()*mostGauge }
 
 // at is the key at the right end of a line of a height.
 func (k gaugeKey) at(t layout.Theme, height layout.Length) layout.Frame {

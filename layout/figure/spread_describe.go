@@ -43,7 +43,8 @@ type Spread struct {
 	Least      float64 // the axis goes at least so far
 	Most       float64 // and never further; 0 for no end
 	Gauge      float64 // up to which difference it is only the gauge; 0 not known
-	GaugeName  string
+	GaugeName  string  // behind a bar as long as that
+	GaugeWords string  // where such a bar would be too long
 	Unread     []Unread
 	Say        func(bars []int) []string // words for bars that stand together, the longest first
 	Captions   []string

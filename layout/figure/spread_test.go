@@ -122,3 +122,26 @@ func TestGaugeBarIsOnTheRulersScale(t *testing.T) {
 		t.Errorf("no bar %.2f pt long before %q", want, d.GaugeName)
 	}
 }
+
+// A gauge that tells next to nothing apart is said in words.
+func TestWideGaugeIsSaid(t *testing.T) {
+	d := sampleSpread()
+	d.Gauge, d.GaugeWords = 12, "less than 12 % apart is only the gauge"
+	rec, _ := drawn(t, NewSpread(d), 541, layout.Full, 0)
+	if len(rec.Find(d.GaugeWords)) != 1 {
+		t.Errorf("the gauge is not said in words: %v", rec.Texts())
+	}
+}
+
+// A ruler keeps to the height that a page has for it: about 24 to 30 mm, and
+// less where room is short.
+func TestRulerIsLow(t *testing.T) {
+	th := DefaultTheme(face.Metrics())
+	d := sampleSpread()
+	d.Captions = nil
+	for level, most := range map[layout.Detail]layout.Length{layout.Full: 30 * layout.MM, layout.Compact: 27 * layout.MM, layout.Brief: 18 * layout.MM} {
+		if h := NewSpread(d).Lay(th, 541, level).Height; h > most {
+			t.Errorf("%s: %.1f mm high, want at most %.1f", level, h.MM(), most.MM())
+		}
+	}
+}

@@ -97,7 +97,7 @@ func (v *view) compressionSpread() figure.Spread {
 	}
 	best := v.number(r.best, c.Decimals, c.Unit)
 	d.Sub = v.label(sub, "at", r.at, "value", best, "open", r.open)
-	d.Gauge = r.gauge()
+	d.Gauge, d.GaugeWords = r.gauge(), v.label("spread.gauge-words", "percent", v.percentFor(r.gauge()))
 	if r.judged() {
 		lines := r.limits()
 		for _, l := range lines {
