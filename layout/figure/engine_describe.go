@@ -94,7 +94,7 @@ const (
 // An EnginePlan describes the engine seen from above, and a bar for each of
 // its cylinders.
 type EnginePlan struct {
-	Title      string // heading: "What each cylinder held"
+	Title      string // heading: "What each cylinder made"
 	Sub        string // beside the heading: unit, how it was tested
 	Build      Build
 	Cylinders  []Cylinder

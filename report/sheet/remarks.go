@@ -59,7 +59,7 @@ func (v *view) untestedWords(u diag.Untested) string {
 		name = v.label("not-tested.part", "test", joined(" ", name, u.Circuit), "part", v.readingName(u.Reading))
 	}
 	state := ""
-	if u.State != diag.NotTested {
+	if u.State != diag.NotTested && !v.says(u.Reason, u.State) {
 		state = v.state(u.State)
 	}
 	return v.label("not-tested.one", "test", name, "state", state, "reason", u.Reason)

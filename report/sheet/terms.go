@@ -28,10 +28,18 @@ func (v *view) state(s diag.State) string { return v.term("state", string(s)) }
 // stateBecause is a state with its reason, in the job's own words, where there
 // is one.
 func (v *view) stateBecause(s diag.State, reason string) string {
-	if reason == "" {
-		return v.state(s)
+	switch said := v.state(s); {
+	case reason == "":
+		return said
+	case v.says(reason, s): // "declined by the owner"
+		return reason
 	}
 	return v.label("state.because", "state", v.state(s), "reason", reason)
+}
+
+// says tells whether a reason says the state by itself.
+func (v *view) says(reason string, s diag.State) bool {
+	return s != "" && strings.HasPrefix(strings.ToLower(reason), v.state(s))
 }
 
 // urgency is an urgency in words.
