@@ -66,7 +66,8 @@ type Cell struct {
 // height takes no room at all.
 //
 // Flows are blocks that belong to no cell: they go under the cells, in their
-// order, so that cells end level.
+// order, so that cells end level, or into an earlier row where a column has
+// room for them.
 //
 // Foot rows stand together at the page's foot where the page is not full.
 type Row struct {

@@ -33,6 +33,9 @@ const scaleStep = 0.02
 // full is refused with a *TooFull.
 func Fit(p Page, t Theme) (*Fitted, error) {
 	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}, richer: map[string]Length{}, more: map[richKey]Frame{}, natures: map[string]Length{}, states: make([]rowState, len(p.Rows))}
+	for i, row := range p.Rows {
+		f.states[i].ahead = make([]bool, len(row.Flows))
+	}
 	if f.theme.Scale <= 0 {
 		f.theme.Scale = 1
 	}
@@ -126,6 +129,8 @@ type fitter struct {
 // a step that is taken or taken back, most rows know nothing.
 type rowState struct {
 	blocks       []Block
+	ahead        []bool // flows of the row that stand in an earlier one
+	without      []bool // ahead, when it was laid out
 	levels       []Detail
 	richer       []Length
 	space, scale float64
@@ -139,7 +144,7 @@ func (f *fitter) sameRow(i int, levels map[string]Detail) laidRow {
 	if before.blocks == nil {
 		before.blocks = f.page.Rows[i].blocks()
 	}
-	now := rowState{blocks: before.blocks, space: f.space, scale: f.theme.Scale, close: f.theme.Close, trade: f.trade}
+	now := rowState{blocks: before.blocks, ahead: before.ahead, without: slices.Clone(before.ahead), space: f.space, scale: f.theme.Scale, close: f.theme.Close, trade: f.trade}
 	same := before.levels != nil && before.space == now.space && before.scale == now.scale && before.close == now.close && before.trade == now.trade
 	now.levels = make([]Detail, 0, len(before.levels)+1)
 	now.richer = make([]Length, 0, len(before.levels))
@@ -147,7 +152,7 @@ func (f *fitter) sameRow(i int, levels map[string]Detail) laidRow {
 		now.levels = append(now.levels, levels[b.Name()])
 		now.richer = append(now.richer, f.richer[b.Name()])
 	}
-	if !same || !slices.Equal(before.levels, now.levels) || !slices.Equal(before.richer, now.richer) {
+	if !same || !slices.Equal(before.levels, now.levels) || !slices.Equal(before.richer, now.richer) || !slices.Equal(before.without, before.ahead) {
 		now.row = f.row(i, levels)
 		*before = now
 	}
@@ -185,12 +190,16 @@ func (f *fitter) levels(taken []bool) map[string]Detail {
 
 func (f *fitter) lay(taken []bool) laid {
 	levels := f.levels(taken)
+	for i := range f.states {
+		clear(f.states[i].ahead)
+	}
 	var l laid
 	for i := range f.page.Rows {
 		row := f.sameRow(i, levels)
 		if row.height <= 0 {
 			continue
 		}
+		row = f.fill(i, row, levels)
 		if len(l.rows) == 0 {
 			row.above = 0
 		}

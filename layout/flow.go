@@ -1,5 +1,7 @@
 package layout
 
+import "slices"
+
 // mostWays bounds how many ways of putting flows under columns are compared.
 const mostWays = 729
 
@@ -18,6 +20,9 @@ func (f *fitter) flow(i int, cells []laidCell, levels map[string]Detail) []laidC
 	// Each flow as it would be under each cell.
 	var flows [][]laidBlock
 	for b, block := range row.Flows {
+		if f.states[i].ahead[b] {
+			continue
+		}
 		under := make([]laidBlock, len(cells))
 		for c := range cells {
 			under[c] = f.block(frameKey{row: i, cell: -1, block: b}, cells[c].width, block, levels)
@@ -35,6 +40,38 @@ func (f *fitter) flow(i int, cells []laidCell, levels map[string]Detail) []laidC
 		cells[c].add(flows[b][c])
 	}
 	return cells
+}
+
+// fill puts flows of later rows where a column of this one ends so far above
+// the others that they find room, in their order.
+func (f *fitter) fill(i int, row laidRow, levels map[string]Detail) laidRow {
+	if len(row.cells) < 2 {
+		return row
+	}
+	own := false // the row is not that of the cache any more
+	for j := i + 1; j < len(f.page.Rows); j++ {
+		for b, block := range f.page.Rows[j].Flows {
+			for c := range row.cells {
+				cell := &row.cells[c]
+				free := row.height - cell.height - cell.gap
+				if f.states[j].ahead[b] || free < unlevel {
+					continue
+				}
+				under := f.block(frameKey{row: j, cell: -1, block: b}, cell.width, block, levels)
+				if under.frame.Narrow || under.frame.Height <= 0 || under.frame.Height > free {
+					continue
+				}
+				if !own {
+					row.cells, own = slices.Clone(row.cells), true
+					cell = &row.cells[c]
+				}
+				cell.blocks = append(slices.Clone(cell.blocks), under)
+				f.states[j].ahead[b] = true
+				row.measure()
+			}
+		}
+	}
+	return row
 }
 
 func frames(blocks []laidBlock) []Frame {

@@ -116,3 +116,26 @@ func TestFootStaysTogether(t *testing.T) {
 		t.Errorf("(-want +got):\n%s", diff)
 	}
 }
+
+// A flow of a later row goes where a column of an earlier one has room for it.
+func TestFlowsFillEarlierColumns(t *testing.T) {
+	first := layout.Row{Cells: []layout.Cell{cell(0, block("a", 0, 60)), cell(0, block("b", 0, 10))}}
+	for _, c := range []struct {
+		name string
+		flow layout.Length
+		want string
+	}{{"room", 45, "60,25"}, {"no room", 55, "60,105"}} {
+		second := layout.Row{Cells: []layout.Cell{cell(0, block("c", 0, 20)), cell(0, block("d", 0, 10))}, Flows: []layout.Block{block("e", 0, c.flow)}}
+		p := page(first, second)
+		p.Area.H, p.Paper.H = 150, 170
+		f, err := layout.Fit(p, layout.Theme{Scale: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, b := range boxes(f) {
+			if got := fmt.Sprintf("%.0f,%.0f", float64(b.Rect.X), float64(b.Rect.Y)); b.Name == "e" && got != c.want {
+				t.Errorf("%s: the flow stands at %s, want %s", c.name, got, c.want)
+			}
+		}
+	}
+}

@@ -155,7 +155,7 @@ func (f *fitter) natural(c Cell) (widest Length) {
 // unlevel is how far apart the ends of columns must be for width to be traded,
 // mostTrades how often it is, and tradeStep how much of the row's width.
 const (
-	unlevel    = 12 * MM
+	unlevel    = 8 * MM
 	mostTrades = 5
 	tradeStep  = 0.03
 )

@@ -1,15 +1,78 @@
 package sheet_test
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
 	"testing"
 
 	"gaugesheet/diag"
+	"gaugesheet/layout"
+	"gaugesheet/layout/figure"
 	"gaugesheet/layout/record"
 	"gaugesheet/report/job"
 	"gaugesheet/templates"
 )
+
+// mostHole is how much empty paper a column may show on a page that leaves
+// something out, beside the space between rows.
+const mostHole = 12*layout.MM + 9*layout.Pt
+
+// checkNoHoles fails where a page says that it has no room for something and
+// yet has.
+func checkNoHoles(t *testing.T, rec *record.Recorder, kind, paper string) {
+	t.Helper()
+	if !leavesOut(t, rec) {
+		return
+	}
+	for _, h := range holes(rec, printable(paper)) {
+		if h.height > mostHole {
+			t.Errorf("%s: something is left out, and %v", kind, h)
+		}
+	}
+}
+
+// A hole is empty paper in a column, below the block that it follows.
+type hole struct {
+	below  string
+	height layout.Length
+}
+
+func (h hole) String() string {
+	return fmt.Sprintf("%.0f mm are empty below %s", h.height.MM(), h.below)
+}
+
+// holes are the empty stretches of the page's columns: from the ink of each
+// block to that of the next one under it, or to the page's foot. The room above
+// a line to sign on is not empty: a name goes there.
+func holes(rec *record.Recorder, page layout.Rect) []hole {
+	type block struct {
+		name      string
+		area, ink layout.Rect
+	}
+	var blocks []block
+	for _, b := range rec.Boxes() {
+		if ink, ok := rec.Ink(b.Name); ok && !strings.Contains(b.Name, "/") {
+			blocks = append(blocks, block{b.Name, b.Rect, ink})
+		}
+	}
+	var all []hole
+	for _, a := range blocks {
+		end := page.Bottom()
+		for _, b := range blocks {
+			beside := b.area.X >= a.area.Right()-1 || a.area.X >= b.area.Right()-1
+			if b.area.Y <= a.area.Y || beside {
+				continue
+			}
+			if b.name == "sign-off" {
+				end = min(end, b.area.Y)
+			}
+			end = min(end, b.ink.Y)
+		}
+		all = append(all, hole{a.name, end - a.ink.Bottom()})
+	}
+	return all
+}
 
 // words are the catalogue's, as the pages of these tests have them.
 func words(t *testing.T) *templates.Catalogue {
@@ -94,6 +157,24 @@ func checkLineEnds(t *testing.T, rec *record.Recorder, kind string) {
 		}
 		if last {
 			t.Errorf("%s: a line ends in a separator: %q", kind, a.String)
+		}
+	}
+}
+
+// checkTabs fails where a cylinder is nowhere in a tab: its number in the
+// colour of the paper.
+func checkTabs(t *testing.T, rec *record.Recorder, test *diag.Test, kind string) {
+	t.Helper()
+	paper := figure.DefaultTheme(rec.Measurer).Paper
+	tabs := map[string]bool{}
+	for _, text := range rec.Texts() {
+		if text.Color == paper {
+			tabs[text.String] = true
+		}
+	}
+	for _, c := range test.Engine.Cylinders {
+		if !tabs[c.Name] {
+			t.Errorf("%s: cylinder %s is in no tab", kind, c.Name)
 		}
 	}
 }

@@ -56,7 +56,9 @@ func checkRandom(t *testing.T, j *job.Job, d *diag.Diagnosis, kind, paper string
 	}
 	checkReadings(t, rec, j.Test(), d, kind)
 	checkFindingOrder(t, rec, d, kind)
+	checkTabs(t, rec, j.Test(), kind)
 	checkShopsWords(t, rec, j, kind)
+	checkNoHoles(t, rec, kind, paper)
 }
 
 // checkReadings fails where a reading is nowhere on the page: a band with its
