@@ -17,13 +17,16 @@ const usualEngine = "inline-4"
 
 func (c *Command) blankCommand() *cobra.Command {
 	var d drawing
+	var fuel string
 	cmd := &cobra.Command{
 		Use:   "blank [ENGINE or JOB.yaml] [-o FILE] [--language en/en-GB]",
 		Short: "Draw an empty bench sheet for an engine",
 		Long: `Draw an empty sheet to write on at the bench, for an engine that
 'gaugesheet engines' lists or for that of a job file, which needs no readings.
-Where the numbering is not given, the number boxes are empty too.`,
+Where the numbering is not given, the number boxes are empty too. The sheet of
+a diesel has other boxes: say so with --fuel, or in the job file.`,
 		Example: `  gaugesheet blank V8
+  gaugesheet blank inline-6 --fuel diesel
   gaugesheet blank 'V8, bank by bank' -o bench.pdf`,
 		Args: cobra.ArbitraryArgs,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -37,12 +40,22 @@ Where the numbering is not given, the number boxes are empty too.`,
 				c.complain("no engine was named: the sheet is for an %s; 'gaugesheet engines' lists the others", usualEngine)
 			}
 			if isJob(what) {
+				if fuel != "" {
+					return wrongUse("--fuel is for an engine without a job file, which says its own")
+				}
 				return c.blankJob(what, d)
+			}
+			if fuel != "" {
+				var err error
+				if d.options.Engine, err = job.Burning(fuel); err != nil {
+					return wrongUse("--fuel: %v", err)
+				}
 			}
 			return c.blankEngine(what, d)
 		},
 	}
 	d.flags(cmd)
+	cmd.Flags().StringVar(&fuel, "fuel", "", "what the engine burns, as in a job file: petrol, diesel ...")
 	cmd.ValidArgsFunction = completeEngines
 	return cmd
 }

@@ -15,7 +15,8 @@ func (v *view) bench() bench { return bench{known.New(v.test)} }
 
 // benchHeadBlock names the engine, and how to work through the sheet.
 func (v *view) benchHeadBlock() layout.Block {
-	all, b := v.benchLetters(), v.bench()
+	b := v.bench()
+	all := b.letters()
 	said := []any{"first", all[:1], "last", all[len(all)-1:], "oil", b.oils(), "diesel", b.diesel()}
 	return figure.NewPenHead(figure.PenHead{
 		Title: v.label("bench.title", "engine", v.benchEngine()),
@@ -45,9 +46,8 @@ func (v *view) benchEngine() string {
 // read as figures.
 const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 
-// benchSteps are all steps that the engine has, in their order.
-func (v *view) benchSteps() []benchStep {
-	b := v.bench()
+// steps are all steps that the engine has, in their order.
+func (b bench) steps() []benchStep {
 	var steps []benchStep
 	for _, list := range [][]benchStep{benchRunning, benchStill, benchEnd} {
 		for _, s := range list {
@@ -59,13 +59,14 @@ func (v *view) benchSteps() []benchStep {
 	return steps
 }
 
-// benchLetters are the letters of the engine's steps.
-func (v *view) benchLetters() string { return letters[:len(v.benchSteps())] }
+// letters are those of the engine's steps.
+func (b bench) letters() string { return letters[:len(b.steps())] }
 
-// benchLetter is the letter of a step, "" where the engine has none of it.
-func (v *view) benchLetter(key string) string {
-	for i, s := range v.benchSteps() {
-		if s.key == key {
+// letter is that of a step, or of what a diesel has in its place; "" where the
+// engine has none of it.
+func (b bench) letter(key string) string {
+	for i, s := range b.steps() {
+		if s.key == key || s.key == key+"-diesel" {
 			return letters[i : i+1]
 		}
 	}
@@ -83,7 +84,7 @@ func (v *view) penSteps(lists ...[]benchStep) []figure.PenStep {
 				continue
 			}
 			said := words(v.label("bench.step."+s.key, "dose", b.doseWords()))
-			step := figure.PenStep{Letter: v.benchLetter(s.key), Name: said[0], When: said[1], Joins: s.joins, Apart: apart}
+			step := figure.PenStep{Letter: b.letter(s.key), Name: said[0], When: said[1], Joins: s.joins, Apart: apart}
 			apart = false
 			for _, box := range s.boxes {
 				if b.fitting(box.fits) {
@@ -175,7 +176,7 @@ func (v *view) benchReadingsBlock() layout.Block {
 			continue
 		}
 		column := figure.PenColumn{Head: v.label("bench.column." + c.key)}
-		if letter := v.benchLetter(c.step); letter != last {
+		if letter := b.letter(c.step); letter != last {
 			column.Letter, last = letter, letter
 		}
 		if c.wide {

@@ -161,7 +161,7 @@ type benchColumn struct {
 var benchColumns = []benchColumn{
 	{key: "return", step: "returns", fits: bench.diesel},
 	{key: "balance", step: "balance", fits: bench.several},
-	{key: "glow", step: "plugs-diesel", fits: bench.diesel},
+	{key: "glow", step: "plugs", fits: bench.diesel},
 	{key: "look", step: "plugs", wide: true, fits: func(b bench) bool { return b.sparked() && b.pistons() }},
 	{key: "look-leading", step: "plugs", wide: true, fits: bench.rotary},
 	{key: "look-trailing", step: "plugs", wide: true, fits: bench.rotary},

@@ -30,8 +30,9 @@ type Options struct {
 	Words        *templates.Catalogue
 	Template     []byte // nil is the program's own for the kind
 	TemplateName string
-	NoAttach     bool // leave the job file out of the PDF
-	Boxes        bool // draw every block's outline
+	NoAttach     bool      // leave the job file out of the PDF
+	Boxes        bool      // draw every block's outline
+	Engine       diag.Spec // what is known of the engine of a bench sheet without a job
 	Version      string
 }
 
@@ -62,6 +63,7 @@ func Blank(e *engine.Engine, j *job.Job, o Options) (*Sheet, error) {
 	v := &view{job: j, engine: e, test: &diag.Test{Engine: e}}
 	if j == nil {
 		v.job = &job.Job{}
+		v.test.Spec = o.Engine
 		o.NoAttach = true
 	} else {
 		v.test = j.Test()
