@@ -56,7 +56,8 @@ func (r *Ruler) zoneWords() (words []headWord) {
 				h.x = line + gap
 			}
 		}
-		if h.text != "" && h.x+h.w <= to && !slices.ContainsFunc(words, h.meets) {
+		after := len(words) == 0 || h.x >= words[len(words)-1].x+words[len(words)-1].w+gap
+		if h.text != "" && h.x+h.w <= to && after {
 			words = append(words, h)
 		}
 	}
