@@ -113,6 +113,32 @@ func onCircle(center Point, radius Length, degrees float64) Point {
 	return center.Add(radius*Length(cos), radius*Length(sin))
 }
 
+// Hatching is parallel lines across an area, a step apart, to be clipped to it:
+// rising to the right where way is 1 and falling where it is -1. All of them are
+// one path, so that a pattern is one stroke on the page.
+func Hatching(area Rect, step, way Length) Path {
+	const slope = 1.41421356 // lines a step apart are this much apart along an edge
+	var lines Path
+	for x := area.X - area.H; x < area.Right(); x += step * slope {
+		from, to := Point{x, area.Bottom()}, Point{x + area.H, area.Y}
+		if way < 0 {
+			from.Y, to.Y = to.Y, from.Y
+		}
+		lines = lines.MoveTo(from).LineTo(to)
+	}
+	return lines
+}
+
+// Whisker is a level line with a stroke across either end, half above the line
+// and half below it.
+func Whisker(left, right, y, half Length) Path {
+	p := Polyline(Point{left, y}, Point{right, y})
+	for _, x := range []Length{left, right} {
+		p = p.MoveTo(Point{x, y - half}).LineTo(Point{x, y + half})
+	}
+	return p
+}
+
 // Bounds is the smallest area that holds every point of the path, control
 // points included.
 func (p Path) Bounds() Rect {

@@ -24,7 +24,6 @@ type Bar struct {
 	Less      bool    // the value is a bound: it may be less
 	More      bool    // it may be more
 	End       layout.Size
-	Dark      bool // drawn in ink, to be seen first
 }
 
 // A Look is how a zone's ground is drawn, so that zones can be told apart

@@ -102,11 +102,9 @@ func (g ground) isLimit(x layout.Length) bool {
 }
 
 func (g ground) hatch(area layout.Rect) {
-	var lines layout.Path
-	for x := area.X - area.H; x < area.Right(); x += hatchStep * 1.41421356 {
-		lines = lines.MoveTo(layout.Point{X: x, Y: area.Bottom()}).LineTo(layout.Point{X: x + area.H, Y: area.Y})
-	}
-	g.s.Clip(layout.RectPath(area), func() { g.s.Stroke(lines, layout.Pen{Width: 0.5, Color: g.theme.Line}) })
+	g.s.Clip(layout.RectPath(area), func() {
+		g.s.Stroke(layout.Hatching(area, hatchStep, 1), layout.Pen{Width: 0.5, Color: g.theme.Line})
+	})
 }
 
 // base is the line from which bars grow.
@@ -120,13 +118,15 @@ func (g ground) base() {
 func (g ground) bodies() {
 	zero := g.x(0)
 	for _, e := range g.ends {
-		b := g.Bars[e.bar]
-		x, y, height := g.x(b.Value), g.floor()-railGap-e.above, e.rail*barShare
-		color := g.theme.Muted
-		if b.Dark {
-			color = g.theme.Ink
+		v := g.Bars[e.bar].Value
+		x, y, height := g.x(v), g.floor()-railGap-e.above, e.rail*barShare
+		color := g.theme.Ink
+		if g.atZero(v) {
+			color = g.theme.Muted
 		}
-		g.s.Fill(layout.RectPath(layout.Rect{X: min(zero, x), Y: y - height/2, W: max(zero, x) - min(zero, x), H: height}), color)
+		if x != zero {
+			g.s.Fill(layout.RectPath(layout.Rect{X: min(zero, x), Y: y - height/2, W: max(zero, x) - min(zero, x), H: height}), color)
+		}
 		if !e.crowded {
 			g.s.Stroke(layout.Polyline(layout.Point{X: x, Y: g.y(e.lane)}, layout.Point{X: x, Y: y + height/2}), layout.Pen{Width: 0.7, Color: g.theme.Ink})
 		}
@@ -142,7 +142,7 @@ func (g ground) end(e end) {
 	at := layout.Point{X: g.frame.X + e.x, Y: g.y(e.lane)}
 	low, high := g.x(b.Low), g.x(b.High)
 	if !e.crowded && (low < at.X-e.w/2 || high > at.X+e.w/2) {
-		g.whisker(low, high, at.Y)
+		g.s.Stroke(layout.Whisker(low, high, at.Y, 2.5), layout.Pen{Width: 0.9, Color: g.theme.Ink})
 	}
 	if b.Less {
 		g.arrow(at.Add(-b.End.W/2-1, 0), -1)
@@ -153,14 +153,6 @@ func (g ground) end(e end) {
 	if g.PaintEnd != nil {
 		g.PaintEnd(g.s, at, e.bar)
 	}
-}
-
-func (g ground) whisker(low, high, y layout.Length) {
-	path := layout.Polyline(layout.Point{X: low, Y: y}, layout.Point{X: high, Y: y})
-	for _, x := range []layout.Length{low, high} {
-		path = path.MoveTo(layout.Point{X: x, Y: y - 2.5}).LineTo(layout.Point{X: x, Y: y + 2.5})
-	}
-	g.s.Stroke(path, layout.Pen{Width: 0.9, Color: g.theme.Ink})
 }
 
 // arrow says that a value may lie further on: to the right where way is 1.

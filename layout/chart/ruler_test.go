@@ -44,7 +44,7 @@ func endOf(number int) layout.Size {
 func bars(values ...float64) []Bar {
 	var all []Bar
 	for i, v := range values {
-		all = append(all, Bar{Value: v, Low: v, High: v, End: endOf(i + 1), Dark: v > 15})
+		all = append(all, Bar{Value: v, Low: v, High: v, End: endOf(i + 1)})
 	}
 	return all
 }

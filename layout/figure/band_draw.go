@@ -151,12 +151,7 @@ func (b *band) reading(s layout.Surface, r bandRow, scale layout.Rect) {
 }
 
 func drawWhisker(s layout.Surface, t layout.Theme, from, to, y layout.Length) {
-	const cap = 2.6
-	path := layout.Polyline(layout.Point{X: from, Y: y}, layout.Point{X: to, Y: y})
-	for _, x := range []layout.Length{from, to} {
-		path = path.MoveTo(layout.Point{X: x, Y: y - cap}).LineTo(layout.Point{X: x, Y: y + cap})
-	}
-	s.Stroke(path, layout.Pen{Width: outline, Color: t.Ink})
+	s.Stroke(layout.Whisker(from, to, y, 2.6), layout.Pen{Width: outline, Color: t.Ink})
 }
 
 // drawPointer is the marker of a reading: a filled rhomb with a white edge, to

@@ -55,8 +55,7 @@ func (d Spread) chart(t layout.Theme, width layout.Length) (c chart.Chart, capti
 		PaintEnd: func(s layout.Surface, at layout.Point, i int) { DrawTab(s, t, d.Bars[i].Number, at, face) }}
 	for _, b := range d.Bars {
 		c.Bars = append(c.Bars, chart.Bar{
-			Value: b.Value, Low: b.Low, High: b.High, Less: b.Less, More: b.More,
-			Dark: b.Tone == Hatch || b.Tone == Dense, End: TabSize(t.Measurer, b.Number, face),
+			Value: b.Value, Low: b.Low, High: b.High, Less: b.Less, More: b.More, End: TabSize(t.Measurer, b.Number, face),
 		})
 	}
 	for _, z := range d.Zones {

@@ -8,7 +8,6 @@ type SpreadBar struct {
 	Low, High float64 // where the value may lie as well; equal to Value for an exact one
 	Less      bool    // known only to be that much at most
 	More      bool    // known only to be that much at least
-	Tone      Tone
 }
 
 // A SpreadZone is a stretch of the ruler, up to a value. The last goes on to the

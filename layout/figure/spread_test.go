@@ -32,7 +32,7 @@ func randomSpread(r *rand.Rand) Spread {
 		if n < 5 {
 			number = oneOf(r, "left", "right", "front A", "rear outer") + number
 		}
-		d.Bars = append(d.Bars, SpreadBar{Number: number, Value: v, Low: v, High: v, Less: r.IntN(9) == 0, More: r.IntN(9) == 0, Tone: Tone(r.IntN(6))})
+		d.Bars = append(d.Bars, SpreadBar{Number: number, Value: v, Low: v, High: v, Less: r.IntN(9) == 0, More: r.IntN(9) == 0})
 	}
 	for i := range r.IntN(4) {
 		u := Unread{Mark: Mark(r.IntN(9)), Why: oneOf(r, "plug seized", "not tested", "could not test, because "+randomText(r, 12))}

@@ -43,11 +43,11 @@ func paintPattern(s layout.Surface, t layout.Theme, tone Tone, p layout.Path) {
 		case Faint:
 			dots(s, area, t.Muted)
 		case Hatch:
-			diagonals(s, area, patternStep, 1, layout.Pen{Width: 0.9, Color: t.Muted})
+			s.Stroke(layout.Hatching(area, patternStep, 1), layout.Pen{Width: 0.9, Color: t.Muted})
 		case Dense:
 			pen := layout.Pen{Width: 0.9, Color: t.Ink}
-			diagonals(s, area, patternStep, 1, pen)
-			diagonals(s, area, patternStep, -1, pen)
+			s.Stroke(layout.Hatching(area, patternStep, 1), pen)
+			s.Stroke(layout.Hatching(area, patternStep, -1), pen)
 		case Raised:
 			for y := area.Y + patternStep/2; y < area.Bottom(); y += patternStep {
 				s.Stroke(layout.Polyline(layout.Point{X: area.X, Y: y}, layout.Point{X: area.Right(), Y: y}),
@@ -55,22 +55,6 @@ func paintPattern(s layout.Surface, t layout.Theme, tone Tone, p layout.Path) {
 			}
 		}
 	})
-}
-
-// diagonals draws parallel lines across an area, rising to the right where way
-// is 1 and falling where it is -1. All of them are one path: a pattern is one
-// stroke on the page.
-func diagonals(s layout.Surface, area layout.Rect, step, way layout.Length, pen layout.Pen) {
-	const slope = 1.41421356 // lines a step apart are this much apart along an edge
-	var lines layout.Path
-	for x := area.X - area.H; x < area.Right(); x += step * slope {
-		from, to := layout.Point{X: x, Y: area.Bottom()}, layout.Point{X: x + area.H, Y: area.Y}
-		if way < 0 {
-			from.Y, to.Y = to.Y, from.Y
-		}
-		lines = lines.MoveTo(from).LineTo(to)
-	}
-	s.Stroke(lines, pen)
 }
 
 // dots draws a pattern of dots across an area. Every row is one dashed line

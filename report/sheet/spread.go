@@ -95,6 +95,9 @@ func (v *view) compressionSpread() figure.Spread {
 	if r.above() {
 		sub, d.Zero = "spread.sub-others", v.label("spread.best-of-others")
 	}
+	if len(r.at) == len(d.Bars) && !r.open {
+		sub = "spread.sub-alike"
+	}
 	best := v.number(r.best, c.Decimals, c.Unit)
 	d.Sub = v.label(sub, "at", r.at, "value", best, "open", r.open)
 	d.Gauge, d.GaugeWords = r.gauge(), v.label("spread.gauge-words", "percent", v.percentFor(r.gauge()))
@@ -148,7 +151,7 @@ func (r *cylinderRuler) add(one *diag.CylinderResult) []figure.SpreadBar {
 	b.less = one.Kind == diag.AtLeast && !atBest
 	b.more = r.open && !atBest
 	r.bars = append(r.bars, b)
-	bar := figure.SpreadBar{Number: one.Name, Value: b.value, Low: b.value, High: b.value, Less: b.less, More: b.more, Tone: gradeTone(one.Grade)}
+	bar := figure.SpreadBar{Number: one.Name, Value: b.value, Low: b.value, High: b.value, Less: b.less, More: b.more}
 	switch one.Kind {
 	case diag.Band:
 		half := r.view.test.Compression.Dry[one.Name].HalfWidth

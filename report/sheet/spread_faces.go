@@ -34,7 +34,7 @@ func (v *view) faceSpread() figure.Spread {
 				below = 100 * below / best
 				n = v.percentFor(below)
 			}
-			d.Bars = append(d.Bars, figure.SpreadBar{Number: name, Value: below, Low: below, High: below, Tone: gradeTone(rotor.Grade[face])})
+			d.Bars = append(d.Bars, figure.SpreadBar{Number: name, Value: below, Low: below, High: below})
 			said = append(said, n)
 		}
 	}
@@ -112,9 +112,8 @@ func (v *view) leakageSpread() figure.Spread {
 			d.Unread = addUnread(d.Unread, figure.Unread{Mark: stateMark(r.State), Numbers: []string{name}, Why: v.stateBecause(r.State, r.Reason)})
 			continue
 		}
-		_, tone := v.leakLook(r)
 		more := v.test.Leakage.Dry[name].Kind == diag.AtLeast
-		d.Bars = append(d.Bars, figure.SpreadBar{Number: name, Value: *r.Loss, Low: *r.Loss, High: *r.Loss, More: more, Tone: tone})
+		d.Bars = append(d.Bars, figure.SpreadBar{Number: name, Value: *r.Loss, Low: *r.Loss, High: *r.Loss, More: more})
 		said = append(said, v.number(*r.Loss, 0, quantity.Percent))
 	}
 	d.Say = v.sayAll(said)
