@@ -167,7 +167,6 @@ func (v *view) gradeWords(k *planKeys, b *figure.CylinderBar, g diag.Grade, part
 // barMarks are the reading after oil, and that of an earlier test where the
 // two differ by more than the gauge.
 func (v *view) barMarks(k *planKeys, r *diag.CylinderResult) []figure.BarMark {
-	c := v.compression()
 	var marks []figure.BarMark
 	if r.Wet != nil {
 		marks = append(marks, figure.BarMark{Shape: figure.Wedge, Value: *r.Wet, Text: v.pressure(*r.Wet)})
@@ -176,7 +175,7 @@ func (v *view) barMarks(k *planKeys, r *diag.CylinderResult) []figure.BarMark {
 	if r.Change != nil && r.Dry != nil && math.Abs(*r.Change) > r.ChangeU {
 		then := *r.Dry - *r.Change
 		marks = append(marks, figure.BarMark{Shape: figure.Diamond, Value: then, Text: v.pressure(then)})
-		k.d.ShapeKeys[figure.Diamond] = v.label("plan.earlier", "when", c.ComparedWith)
+		k.d.ShapeKeys[figure.Diamond] = v.label("plan.earlier", "when", v.comparedWith())
 	}
 	return marks
 }

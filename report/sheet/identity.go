@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"strings"
+	"time"
 
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
@@ -62,8 +63,17 @@ func headLines(shop job.Shop) []string {
 
 // date is a date as people write it, with the month in words.
 func (v *view) date(d job.Date) string {
-	months := strings.Split(v.label("date.months"), " ")
-	return v.label("date.form", "day", d.Day(), "month", months[d.Month()-1], "year", d.Year())
+	return v.keep(v.words.Date(d.Time))
+}
+
+// dated is a text of the job's that may be a day, which is then written as all
+// others are.
+func (v *view) dated(text string) string {
+	day, err := time.Parse(time.DateOnly, text)
+	if err != nil {
+		return text
+	}
+	return v.date(job.Date{Time: day})
 }
 
 // shortDate is a date for a narrow column, its month cut short.
@@ -142,7 +152,7 @@ func (v *view) odometerWords() string {
 
 func (v *view) authorisedWords() string {
 	a := v.job.Authorised
-	return joined(", ", a.By.Value, a.When.Value, a.How.Value)
+	return joined(", ", a.By.Value, v.dated(a.When.Value), a.How.Value)
 }
 
 // engineWords describe the engine in a line: size, fuel, layout; for the next
