@@ -79,7 +79,7 @@ func (v *view) faceBound(rotor, face int) bool {
 
 // sayFaces says the faces that stand together; of the best alone nothing.
 func (v *view) sayFaces(values []diag.Number) func([]int) []string {
-	say := v.sayAll(values)
+	say := v.sayAll(values, nil)
 	return func(bars []int) []string {
 		if values[bars[len(bars)-1]].Value == 0 {
 			return nil
@@ -88,10 +88,12 @@ func (v *view) sayFaces(values []diag.Number) func([]int) []string {
 	}
 }
 
-// sayAll says from where to where bars that stand together reach.
-func (v *view) sayAll(values []diag.Number) func([]int) []string {
+// sayAll says from where to where bars that stand together reach, and where the
+// last of them may reach further.
+func (v *view) sayAll(values []diag.Number, more map[int]bool) func([]int) []string {
 	return func(bars []int) []string {
-		return []string{v.label("spread.span", "low", values[bars[0]], "high", values[bars[len(bars)-1]])}
+		last := bars[len(bars)-1]
+		return []string{v.label("spread.span", "low", values[bars[0]], "high", values[last], "more", more[last])}
 	}
 }
 
@@ -102,6 +104,7 @@ func (v *view) leakageSpread() figure.Spread {
 		Least: 10, Most: 100,
 	}
 	var said []diag.Number
+	more := map[int]bool{}
 	names, _ := v.inDiagramOrder()
 	for _, name := range names {
 		r := l.Cylinder(name)
@@ -112,11 +115,12 @@ func (v *view) leakageSpread() figure.Spread {
 			d.Unread = addUnread(d.Unread, figure.Unread{Mark: stateMark(r.State), Numbers: []string{name}, Why: v.stateBecause(r.State, r.Reason)})
 			continue
 		}
-		more := v.test.Leakage.Dry[name].Kind == diag.AtLeast
-		d.Bars = append(d.Bars, figure.SpreadBar{Number: name, Value: *r.Loss, Low: *r.Loss, High: *r.Loss, More: more})
+		bound := v.test.Leakage.Dry[name].Kind == diag.AtLeast
+		more[len(d.Bars)] = bound
+		d.Bars = append(d.Bars, figure.SpreadBar{Number: name, Value: *r.Loss, Low: *r.Loss, High: *r.Loss, More: bound})
 		said = append(said, v.number(*r.Loss, 0, quantity.Percent))
 	}
-	d.Say = v.sayAll(said)
+	d.Say = v.sayAll(said, more)
 	if l.Limit != nil {
 		d.Lines = []figure.RuleLine{{Value: *l.Limit, Text: v.label("spread.limit", "percent", percent(*l.Limit))}}
 		d.Zones = []figure.SpreadZone{{To: *l.Limit, Word: v.label("spread.within"), Tone: figure.Plain}, {To: 100, Tone: figure.Hatch}}
