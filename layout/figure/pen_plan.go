@@ -36,7 +36,7 @@ func NewPenPlan(d PenPlan) layout.Block {
 type penPlan struct {
 	t      layout.Theme
 	d      PenPlan
-	tabs   []layout.Size
+	tabs   []penTab
 	inside bool // tabs stand in the bores
 	turned bool // the front is at the left
 	placed penPlaces
@@ -81,16 +81,13 @@ type penPlaces struct {
 	tabs  []layout.Point
 }
 
-// penTabs are the sizes of the tabs: large enough to write a number in.
-func penTabs(t layout.Theme, cylinders []PenBore) []layout.Size {
-	sizes := make([]layout.Size, len(cylinders))
+// penTabs are the tabs of cylinders.
+func penTabs(t layout.Theme, cylinders []PenBore) []penTab {
+	tabs := make([]penTab, len(cylinders))
 	for i, c := range cylinders {
-		sizes[i] = layout.Size{W: 7 * layout.MM, H: 5.8 * layout.MM}
-		if c.Number != "" {
-			sizes[i] = TabSize(t.Measurer, c.Number, t.Face(layout.Body))
-		}
+		tabs[i] = newPenTab(t, c.Number)
 	}
-	return sizes
+	return tabs
 }
 
 // height is the least height that bores of a diameter need, or the largest
@@ -127,7 +124,7 @@ func (p penPlan) place(room layout.Size) (penPlaces, bool) {
 	least := penBoreLeast
 	if p.inside {
 		for _, tab := range p.tabs {
-			least = max(least, tab.W+tight, tab.H+tight)
+			least = max(least, tab.size.W+tight, tab.size.H+tight)
 		}
 	}
 	for d := max(penBoreMost, least); d >= least; d -= 0.5 * layout.MM {
@@ -148,11 +145,11 @@ func (p penPlan) placeWith(d layout.Length, room layout.Size) (penPlaces, bool) 
 	for i, c := range p.d.Cylinders {
 		spanX, spanY = max(spanX, c.X-p.least().X), max(spanY, c.Y-p.least().Y)
 		away[i] = p.away(i, wall)
-		tab := layout.Size{W: (p.tabs[i].W + outlinePen) / 2, H: (p.tabs[i].H + outlinePen) / 2}
+		tab := layout.Size{W: (p.tabs[i].size.W + outlinePen) / 2, H: (p.tabs[i].size.H + outlinePen) / 2}
 		left, right = max(left, tab.W-away[i].X), max(right, tab.W+away[i].X)
 		up, down = max(up, tab.H-away[i].Y), max(down, tab.H+away[i].Y)
 	}
-	scale := layout.Point{X: penScale(room.W-left-right, spanX), Y: penScale(room.H-up-down, spanY)}
+	scale := layout.Point{X: penScale(room.W-left-right, spanX, wall.W), Y: penScale(room.H-up-down, spanY, wall.H)}
 	scale.X = min(scale.X, 4*wall.W) // banks of small bores stand no wider apart than theirs
 	if p.d.Build == Ring {
 		scale.X = min(scale.X, scale.Y)
@@ -173,11 +170,11 @@ func (p penPlan) placeWith(d layout.Length, room layout.Size) (penPlaces, bool) 
 
 // penScale is how far apart a pitch is drawn so that the outermost bores stand
 // at the edges; a row of few keeps its proportions.
-func penScale(room layout.Length, span float64) layout.Length {
+func penScale(room layout.Length, span float64, wall layout.Length) layout.Length {
 	if span <= 0 {
 		return 0
 	}
-	return min(max(room, 0)/layout.Length(span), penPitchMost)
+	return min(max(room, 0)/layout.Length(span), max(penPitchMost, 2*wall+2))
 }
 
 // least is the first corner of the places.
@@ -214,11 +211,11 @@ func (p penPlan) away(i int, wall layout.Size) layout.Point {
 	if p.d.Build == Ring {
 		x, y := c.X-middle.X, c.Y-middle.Y
 		if r := math.Hypot(x, y); r > 0 {
-			reach += max(p.tabs[i].W, p.tabs[i].H) / 2
+			reach += max(p.tabs[i].size.W, p.tabs[i].size.H) / 2
 			return layout.Point{X: reach * layout.Length(x/r), Y: reach * layout.Length(y/r)}
 		}
 	}
-	reach += p.tabs[i].W / 2
+	reach += p.tabs[i].size.W / 2
 	if c.X > middle.X+0.01 {
 		return layout.Point{X: reach}
 	}
@@ -232,14 +229,14 @@ func (p penPlan) clash(places penPlaces) bool {
 	}
 	w, h := 2*places.half.W+1.6*layout.MM, 2*places.half.H+1.6*layout.MM
 	for i := range p.d.Cylinders {
-		tab := around(places.tabs[i], p.tabs[i].W+2, p.tabs[i].H+2)
+		tab := around(places.tabs[i], p.tabs[i].size.W+2, p.tabs[i].size.H+2)
 		for k := range p.d.Cylinders {
 			if k == i {
 				continue
 			}
 			dx, dy := (places.bores[i].X-places.bores[k].X)/w, (places.bores[i].Y-places.bores[k].Y)/h
 			if math.Hypot(float64(dx), float64(dy)) < 1 || !p.inside && (tab.Overlaps(around(places.bores[k], w, h)) ||
-				tab.Overlaps(around(places.tabs[k], p.tabs[k].W, p.tabs[k].H))) {
+				tab.Overlaps(around(places.tabs[k], p.tabs[k].size.W, p.tabs[k].size.H))) {
 				return true
 			}
 		}

@@ -104,8 +104,8 @@ func (p penPlan) draw(s layout.Surface, at layout.Point, room layout.Size) {
 	default:
 		body.draw(s)
 	}
-	for i, c := range p.d.Cylinders {
-		penTab(s, p.t, c.Number, at.Add(p.placed.tabs[i].X, p.placed.tabs[i].Y), p.tabs[i])
+	for i, tab := range p.tabs {
+		tab.draw(s, p.t, at.Add(p.placed.tabs[i].X, p.placed.tabs[i].Y))
 	}
 }
 
@@ -122,15 +122,3 @@ func (p penPlan) body() *engineBody {
 
 // outlinePen is the line of what the engine is drawn with on a bench sheet.
 const outlinePen = 1.2
-
-// penTab draws a cylinder's number in its tab, or an empty tab.
-func penTab(s layout.Surface, t layout.Theme, number string, at layout.Point, size layout.Size) {
-	if number != "" {
-		DrawTab(s, t, number, at, t.Face(layout.Body))
-		return
-	}
-	box := layout.Rect{X: at.X - size.W/2, Y: at.Y - size.H/2, W: size.W, H: size.H}
-	path := layout.RoundRect(box, size.H*0.22)
-	s.Fill(path, t.Paper)
-	s.Stroke(path, layout.Pen{Width: outlinePen, Color: t.Ink})
-}

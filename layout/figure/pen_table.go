@@ -18,6 +18,9 @@ func NewPenTable(d PenTable) layout.Block {
 		if d.Tall {
 			p.row = max(p.row, penTall)
 		}
+		for _, number := range d.Rows {
+			p.row = max(p.row, newPenTab(t, number).size.H+2*tight)
+		}
 		p.head = p.heads()
 		p.widths = p.share(width)
 		n := layout.Length(len(d.Rows))
@@ -55,7 +58,7 @@ func (p penGrid) share(width layout.Length) []layout.Length {
 	widths := make([]layout.Length, len(p.columns))
 	free := width
 	for _, number := range p.rows {
-		widths[0] = max(widths[0], TabSize(p.t.Measurer, number, p.t.Face(layout.Body)).W+2*small)
+		widths[0] = max(widths[0], newPenTab(p.t, number).size.W+2*tight)
 	}
 	for i, c := range p.columns {
 		widths[i] = max(widths[i], c.Least, penLeast, p.letterWidth(c)+p.t.Measurer.Width(c.Head, p.headFace())+2*tight)
@@ -110,7 +113,7 @@ func (p penGrid) draw(s layout.Surface, a layout.Rect) {
 		if i > 0 {
 			s.Stroke(layout.Polyline(layout.Point{X: a.X, Y: y}, layout.Point{X: x, Y: y}), layout.Pen{Width: thin, Color: p.t.Ink})
 		}
-		penTab(s, p.t, number, layout.Point{X: a.X + p.widths[0]/2, Y: y + row/2}, layout.Size{W: 7 * layout.MM, H: 5.8 * layout.MM})
+		newPenTab(p.t, number).draw(s, p.t, layout.Point{X: a.X + p.widths[0]/2, Y: y + row/2})
 	}
 }
 

@@ -42,7 +42,7 @@ func randomPenTable(r *rand.Rand) PenTable {
 		d.Columns = append(d.Columns, PenColumn{Letter: oneOf(r, "", "F"), Head: oneOf(r, "gap", "lost %"), Least: layout.Length(10 + i)})
 	}
 	for range 1 + r.IntN(16) {
-		d.Rows = append(d.Rows, oneOf(r, "", "1", "16", "left"))
+		d.Rows = append(d.Rows, oneOf(r, "", "1", "16", "left", "front left, under the screen", "Donaudampfschifffahrtsgesellschaft"))
 	}
 	return d
 }

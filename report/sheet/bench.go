@@ -11,7 +11,12 @@ import (
 )
 
 // bench is the engine as the bench sheet asks for it.
-func (v *view) bench() bench { return bench{known.New(v.test)} }
+func (v *view) bench() bench {
+	if v.known == nil {
+		v.known = known.New(v.test)
+	}
+	return bench{v.known}
+}
 
 // benchHeadBlock names the engine, and how to work through the sheet.
 func (v *view) benchHeadBlock() layout.Block {
@@ -166,10 +171,10 @@ func (v *view) numberedByBank() bool {
 func (v *view) benchReadingsBlock() layout.Block {
 	b := v.bench()
 	tabs := "cylinder"
-	if b.rotary() {
+	if b.Rotary() {
 		tabs = "rotor"
 	}
-	d := figure.PenTable{Name: "bench-readings", Tabs: figure.PenColumn{Head: v.label("bench.column." + tabs)}, Tall: b.rotary()}
+	d := figure.PenTable{Name: "bench-readings", Tabs: figure.PenColumn{Head: v.label("bench.column." + tabs)}, Tall: b.Rotary()}
 	last := ""
 	for _, c := range benchColumns {
 		if !b.fitting(c.fits) {

@@ -55,7 +55,7 @@ func (v *view) toldWords() string {
 func (v *view) limitBoxes() []figure.PenBox {
 	j := v.job
 	section := "compression"
-	if v.bench().rotary() {
+	if v.bench().Rotary() {
 		section = "rotors"
 	}
 	limit := func(keys ...string) string {

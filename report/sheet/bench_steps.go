@@ -24,10 +24,8 @@ type benchBox struct {
 // bench is what an engine is, as far as the bench sheet asks for it.
 type bench struct{ *known.Case }
 
-func (b bench) diesel() bool  { return b.Spec.Diesel() }
-func (b bench) rotary() bool  { return b.Case.Rotary() }
-func (b bench) liquid() bool  { return !b.AirCooled() }
-func (b bench) several() bool { return b.Several() }
+func (b bench) diesel() bool { return b.Spec.Diesel() }
+func (b bench) liquid() bool { return !b.AirCooled() }
 
 // scavenged reports a two-stroke whose crankcase pumps its mixture, which has
 // no oil pressure, no vacuum to speak of and no valves.
@@ -65,7 +63,7 @@ func (b bench) trimmed() bool { return b.throttled() && !b.carburettor() }
 func (b bench) banks() bool   { return b.Engine.IsTwoBank() }
 func (b bench) oneBank() bool { return !b.banks() }
 func (b bench) sparked() bool { return !b.diesel() }
-func (b bench) pistons() bool { return !b.rotary() }
+func (b bench) pistons() bool { return !b.Rotary() }
 func (b bench) blowBy() bool  { return b.pistons() && b.sump() }
 
 // oils reports an engine with a step for oil: where a wet test tells
@@ -110,7 +108,7 @@ var benchRunning = []benchStep{
 		{key: "return-seconds"}, {key: "return-at"}, {key: "rail-cut"}}},
 	{key: "vacuum", fits: bench.throttled, boxes: []benchBox{
 		{key: "unit-vacuum"}, {key: "idle"}, {key: "needle"}, {key: "snap-open"}, {key: "snap-shut"}, {key: "held"}, {key: "held-later"}}},
-	{key: "balance", fits: bench.several, boxes: []benchBox{
+	{key: "balance", fits: bench.Several, boxes: []benchBox{
 		{key: "speed-all"}, {key: "off-by", fits: bench.injected}, {key: "off-by-carburetor", fits: bench.carburettor}, {key: "off-by-diesel", fits: bench.diesel}, {key: "idle-control", fits: bench.trimmed}}},
 	{key: "oil-hot", fits: bench.sump, boxes: []benchBox{
 		{key: "idle"}, {key: "at-speed"}, {key: "at-2000"}, {key: "at-3000"}, {key: "oil-grade"}, {key: "oil-temperature"}, {key: "smoke"}}},
@@ -139,7 +137,7 @@ var benchStill = []benchStep{
 		{key: "unit-pressure"}, {key: "throttle"}, {key: "strokes"}, {key: "speed"}, {key: "gauge", share: 3}}},
 	{key: "dry-diesel", fits: bench.diesel, boxes: []benchBox{
 		{key: "unit-diesel"}, {key: "strokes"}, {key: "speed"}, {key: "gauge", share: 3}}},
-	{key: "faces", fits: bench.rotary, boxes: []benchBox{
+	{key: "faces", fits: bench.Rotary, boxes: []benchBox{
 		{key: "unit-rotary"}, {key: "throttle"}, {key: "speed"}, {key: "gauge", share: 3}}},
 	{key: "leak-down", fits: bench.pistons, boxes: []benchBox{{key: "supply"}, {key: "orifice"}, {key: "tester", share: 2}}},
 	{key: "oil", fits: bench.oils, joins: true, boxes: []benchBox{{key: "dose"}}},
@@ -160,19 +158,19 @@ type benchColumn struct {
 
 var benchColumns = []benchColumn{
 	{key: "return", step: "returns", fits: bench.diesel},
-	{key: "balance", step: "balance", fits: bench.several},
+	{key: "balance", step: "balance", fits: bench.Several},
 	{key: "glow", step: "plugs", fits: bench.diesel},
 	{key: "look", step: "plugs", wide: true, fits: func(b bench) bool { return b.sparked() && b.pistons() }},
-	{key: "look-leading", step: "plugs", wide: true, fits: bench.rotary},
-	{key: "look-trailing", step: "plugs", wide: true, fits: bench.rotary},
+	{key: "look-leading", step: "plugs", wide: true, fits: bench.Rotary},
+	{key: "look-trailing", step: "plugs", wide: true, fits: bench.Rotary},
 	{key: "gap", step: "plugs", fits: func(b bench) bool { return b.sparked() && b.pistons() }},
-	{key: "first", step: "dry", fits: func(b bench) bool { return b.pistons() && !b.several() }},
+	{key: "first", step: "dry", fits: func(b bench) bool { return b.pistons() && !b.Several() }},
 	{key: "dry-1", step: "dry", fits: bench.pistons},
 	{key: "dry-2", step: "dry", fits: bench.pistons},
 	{key: "again", step: "dry", fits: bench.pistons},
-	{key: "face-a", step: "faces", wide: true, fits: bench.rotary},
-	{key: "face-b", step: "faces", wide: true, fits: bench.rotary},
-	{key: "face-c", step: "faces", wide: true, fits: bench.rotary},
+	{key: "face-a", step: "faces", wide: true, fits: bench.Rotary},
+	{key: "face-b", step: "faces", wide: true, fits: bench.Rotary},
+	{key: "face-c", step: "faces", wide: true, fits: bench.Rotary},
 	{key: "lost", step: "leak-down", fits: bench.pistons},
 	{key: "air-at", step: "leak-down", wide: true, fits: bench.pistons},
 	{key: "wet", step: "oil", fits: bench.oils},

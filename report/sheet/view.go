@@ -6,6 +6,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
+	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout/figure"
 	"gaugesheet/report/job"
@@ -23,6 +24,7 @@ type view struct {
 	sheet   *templates.Sheet
 	options Options
 	told    map[string]bool // sentences that stand on the page
+	known   *known.Case     // for a bench sheet, made when first asked for
 	err     error
 }
 
