@@ -126,6 +126,11 @@ func (c *Case) RepairedTo(what Repair) []string {
 	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return of[n] != what })
 }
 
+// GasBefore reports combustion gas in the coolant before the work.
+func (c *Case) GasBefore() bool {
+	return c.Before != nil && c.Before.Test != nil && c.Before.Test.CoolantGas == "positive" && !c.AirCooled()
+}
+
 // NotCompared is the key of the reason why the compression before the work and
 // after it does not compare, "" where it does or was not read twice.
 func (c *Case) NotCompared() string { return c.repaired().reason }

@@ -13,6 +13,13 @@ func TestFound(t *testing.T) {
 	findings := func(list ...string) sample.Change {
 		return sample.Known(func(h *diag.History) { h.Findings = list })
 	}
+	gasThen := func(now string) []sample.Change {
+		return []sample.Change{gasIn(now), func(t *diag.Test) {
+			before := *t
+			before.CoolantGas = "positive"
+			t.Before = &diag.Before{Done: "head gasket renewed", Test: &before}
+		}}
+	}
 	low := []float64{150, 152, 95, 151}
 	runSealing(t, []sealingCase{
 		{name: "coolant in the oil", test: sample.Dry("inline-4", evenFour, findings("coolant in the oil")), fires: "coolant-in-oil", first: "head-gasket", soon: diag.DoNotRun, next: "cooling-pressure-test"},
@@ -22,6 +29,9 @@ func TestFound(t *testing.T) {
 		{name: "coolant signs of an engine cooled by air", test: sample.Dry("flat-4", evenFour, airCooled, findings("bubbles in the coolant", "rust in the exhaust port")), fires: "even-no-minimum", not: "coolant-signs-agree"},
 		{name: "metal in the oil", test: sample.Dry("inline-4", evenFour, findings("metal in the oil filter")), fires: "metal-in-oil", first: "bottom-end", soon: diag.DoNotRun},
 		{name: "a neighbour to the low ones, and steam", test: sample.Dry("inline-4", []float64{150, 92, 95, 151}, sample.Complains("coolant loss"), findings("steam from the exhaust")), fires: "neighbours-low", not: "coolant-signs-agree", first: "head-gasket", next: "coolant-gas-test"},
+		{name: "gas before the work and none after", test: sample.Dry("inline-4", evenFour, gasThen("negative")...), fires: "gas-gone-after-repair", not: "gas-still-after-repair combustion-gas-in-coolant", soon: diag.NoAction},
+		{name: "gas before the work and after it", test: sample.Dry("inline-4", evenFour, gasThen("positive")...), fires: "gas-still-after-repair", not: "gas-gone-after-repair", first: "warped-or-cracked-head", soon: diag.ActSoon},
+		{name: "gas before the work, not tested since", test: sample.Dry("inline-4", evenFour, gasThen("")...), fires: "even-no-minimum", not: "gas-still-after-repair gas-gone-after-repair"},
 		{name: "a broken rocker on the low one", test: sample.Dry("inline-4", low, findings("cylinder 3 exhaust rocker broken")), fires: "one-low", first: "valve-motion"},
 		{name: "a rocker broken and renewed", test: sample.Dry("inline-4", low, findings("cylinder 3 broken rocker replaced")), fires: "one-low", first: "exhaust-valve"},
 		{name: "a broken rocker on another", test: sample.Dry("inline-4", low, findings("cylinder 1 exhaust rocker broken")), fires: "one-low", first: "exhaust-valve"},

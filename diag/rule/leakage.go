@@ -140,7 +140,7 @@ func exhaustLeak(c *known.Case, s known.Subject) []Voice {
 	voices := append(speaks(weight, "exhaust-valve"), speaks(weight*3/5, "valve-lash")...)
 	voices = append(voices, speaks(weight*2/5, "carbon-on-seat")...)
 	if c.GasFuel() { // gas does not cool or cushion the seats, so that valves sink into them
-		voices = append(voices, speaks(weight*3/5, "valve-recession")...)
+		voices = append(voices, speaks(weight*4/5, "valve-recession")...)
 	}
 	if bothValves(c, s) && lowToo(c, s) {
 		voices = append(voices, speaks(Known, "bent-valve")...)

@@ -35,6 +35,23 @@ var repairRules = []Rule{
 		Source: "common practice", Of: repairedTo(known.Proved), Kind: OfEarlier, Say: repaired(diag.NoAction), Headline: "repaired-and-proved",
 	},
 	{
+		Name: "gas-gone-after-repair", Title: "No more combustion gas in the coolant", Class: Sound, About: diag.AboutEngine,
+		Why: "The test that found combustion gas in the coolant finds none after the work. That is the proof of such a repair, as far as one test of a cool engine goes: " +
+			"a crack that opens only when it is hot is found after a drive.",
+		Source: "common practice", Of: theEngine, Kind: OfEarlier,
+		When: known.OfEngine("combustion gas in the coolant before the work and none after it", func(c *known.Case) bool { return c.GasBefore() && c.CoolantGas == "negative" }),
+		Say:  gasRepaired(diag.NoAction), Headline: "repaired-and-proved",
+	},
+	{
+		Name: "gas-still-after-repair", Title: "Combustion gas in the coolant after the work as before it", Class: Group, About: diag.AboutEngine,
+		Why: "A gasket that was renewed and leaves gas in the coolant was not all of it: the head is warped or cracked, the block's face or a bore is, or the joint was not made well. " +
+			"The faces are measured before another gasket goes in.",
+		Source: "common practice", Of: theEngine, Kind: OfEarlier,
+		When: known.OfEngine("combustion gas in the coolant before the work and after it", func(c *known.Case) bool { return c.GasBefore() && c.CoolantGas == "positive" }),
+		For:  append(speaks(Known, "warped-or-cracked-head"), speaks(DryUp, "cracked-bore", "cracked-housing")...),
+		Say:  gasRepaired(diag.ActSoon), Headline: "gas-still-after-repair", SaysBetterThan: []string{"combustion-gas-in-coolant"},
+	},
+	{
 		Name: "before-not-compared", Title: "The readings before the work do not compare", Class: Information, About: diag.AboutEngine,
 		Why:    "A cold test beside a warm one, another gauge, a throttle that was shut: a difference between two such tests is no proof of anything.",
 		Source: "common practice", Of: theEngine, Kind: OfEarlier,
@@ -98,6 +115,12 @@ func repaired(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Findin
 			facts["lost"], facts["loses"] = known.Percent(loss.Then, 0).String(), known.Percent(loss.Now, 0).String()
 		}
 		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: facts}
+	}
+}
+
+func gasRepaired(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, _ known.Subject) diag.Finding {
+		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{"done": c.Before.Done, "when": known.On(c.Before.Date), "rotary": c.Rotary(), "cylinder": "", "then": "", "now": "", "lost": "", "loses": ""}}
 	}
 }
 
