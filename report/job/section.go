@@ -41,18 +41,25 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 	}
 	r.joinList(n, name, keys)
 	oneSpelling(n, known)
-	for _, e := range n.entries {
+	for i, e := range n.entries {
 		switch {
 		case !slices.Contains(known, e.key):
 			hint := "expected here: " + strings.Join(known, ", ")
-			if near := cmp.Or(otherKeys[plainTest(e.key)], nearest(e.key, known)); near != "" && slices.Contains(known, near) {
-				hint = fmt.Sprintf("did you mean '%s'?", near)
+			meant := cmp.Or(otherKeys[plainTest(e.key)], nearest(e.key, known))
+			if !slices.Contains(known, meant) {
+				meant = ""
+			}
+			if meant != "" {
+				hint = fmt.Sprintf("did you mean '%s'?", meant)
 			}
 			where := ""
 			if name != "" {
 				where = " in '" + name + "'"
 			}
 			r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
+			if meant != "" && n.get(meant) == nil { // what is wrong inside it is said in the same run
+				n.entries[i].key = meant
+			}
 		case isEmpty(e.value):
 			r.report(e.pos, emptyHint(e.key), "'%s' has no value", labelOf(name, e.key))
 		}
