@@ -174,6 +174,18 @@ func (c *Case) MainTestsMade() bool {
 	return !slices.ContainsFunc(states, func(s diag.State) bool { return Unset(s) && s != diag.NotApplicable })
 }
 
+// SealingRead reports a test of how the cylinders seal, compression, by face or
+// by cylinder, or leakage, and that none of compression was left half done.
+func (c *Case) SealingRead() bool {
+	if s := c.Sums.Compression; s != nil && !s.Complete {
+		return false
+	}
+	if s := c.Sums.Rotors; s != nil && !s.Complete {
+		return false
+	}
+	return c.DryRead() || c.Has(NeedsLeakage) || c.Has(NeedsRotors)
+}
+
 // DecompressorUnknown is a small engine of which nobody said whether it lets its
 // pressure out on the starter.
 var DecompressorUnknown = OfEngine("one or two cylinders, and whether a decompressor is fitted not said", func(c *Case) bool {

@@ -25,6 +25,9 @@ func conclude(c *known.Case, d *diag.Diagnosis) {
 	} else {
 		led(c, d, lead)
 	}
+	if d.Advice.Key == "advice-none" && !(c.MainTestsMade() && c.SealingRead()) {
+		d.Advice.Key = "advice-none-tested"
+	}
 	d.Advice.Facts = adviceFacts(c, d, lead)
 	d.Proven = shownSound(c, d)
 }
@@ -67,7 +70,7 @@ func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 
 // besides are the cylinders of a story that its leading finding does not name.
 func besides(s *diag.Story) diag.Names {
-	if len(s.Members) == 0 || len(s.Members[0].Cylinders) == 0 {
+	if len(s.Members) == 0 || len(s.Members[0].Cylinders) == 0 || s.Members[0].Headline == "one-bank-mixture" { // which tells of both banks
 		return nil
 	}
 	var rest diag.Names

@@ -15,6 +15,8 @@ var forcedLaws = []law{
 	{name: "T1 any limit", least: 500, every: 7, says: "T1 for every kind of limit on every reading of a job, set so that it is outside", check: anyLimit},
 	{name: "T8 any complaint", least: 300, every: 20, says: "every complaint put to any job is answered by name, and nothing reassures beside it", check: anyComplaint},
 	{name: "T5 first bank", least: 60, every: 4, says: "the side that cylinder 1 is on changes no finding", check: otherBank},
+	{name: "T2 made sound", least: 60, every: 10, says: "T2 where everything that was tested is sound", check: madeSound},
+	{name: "T10 made low and tight", least: 60, every: 10, says: "T10 where all cylinders are low and lose no air", check: madeLow},
 	{name: "S2 made a diesel", least: 60, every: 8, says: "S2 where the fuel of a job is diesel, or not said", check: madeDiesel},
 }
 
@@ -161,5 +163,52 @@ func madeDiesel(s *subject, k *tally) {
 			t.set(fmt.Sprint(map[bool]int{true: 270, false: 400 + i}[i == 0]), "compression", "dry", name)
 		}
 		k.on(s.vary(t), "fuel '"+fuel+"', 400 psi", noOil)
+	}
+}
+
+// readings makes an engine with pistons, four strokes and a spark of a job, with
+// these readings in psi and nothing else told of it but what holds; nil of another.
+func readings(s *subject, of func(i int) float64, with map[string]string) *subject {
+	if s.rotary() || s.twoStroke() || s.diesel() || len(s.names()) < 2 || s.tree.text("compression") != "" {
+		return nil
+	}
+	t := s.tree.clone()
+	for _, key := range []string{"compression", "leakage", "plugs", "fuel-pressure", "gauges", "borescope", "smoke", "vehicle", "findings", "coolant-gas-test", "before", "not-tested", "declined", "conditions"} {
+		t.drop(key)
+	}
+	for _, key := range []string{"complaints", "onset", "oil-use"} {
+		t.drop("job", key)
+	}
+	for _, key := range []string{"compression-ratio", "bore", "stroke", "rod", "inlet-closes", "decompressor", "runs", "deactivates"} {
+		t.drop("engine", key)
+	}
+	t.set("petrol", "engine", "fuel")
+	t.set("psi", "compression", "unit")
+	for i, name := range s.names() {
+		t.set(fmt.Sprint(of(i)), "compression", "dry", name)
+	}
+	for key, value := range with {
+		t.set(value, strings.Split(key, " ")...)
+	}
+	return s.vary(t)
+}
+
+func madeSound(s *subject, k *tally) {
+	sound := func(i int) float64 { return 165 + float64(i%3) }
+	for _, with := range []map[string]string{
+		{},
+		{"compression limits minimum": "120 psi"},
+		{"compression limits minimum": "120 psi", "engine runs": "rough"},
+		{"compression limits minimum": "120 psi", "fuel-pressure": "could not test (no gauge)"},
+	} {
+		if other := readings(s, sound, with); other != nil {
+			k.on(s.vary(soundLeakage(other)), fmt.Sprint("sound, ", with), reassuranceNeedsReason)
+		}
+	}
+}
+
+func madeLow(s *subject, k *tally) {
+	for _, psi := range []float64{62, 88} {
+		k.on(readings(s, func(i int) float64 { return psi + float64(i%3) }, nil), fmt.Sprintf("all at %g psi", psi), tightKeepsUrgency)
 	}
 }

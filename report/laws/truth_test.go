@@ -102,10 +102,10 @@ var (
 // Words that reassure.
 var (
 	sealWords    = regexp.MustCompile(`(?i)look(ed)? (for )?elsewhere|seals? (well|evenly)|sealing sound`)
-	nothingWords = regexp.MustCompile(`(?i)nothing to do|no action on these|nothing in these readings asks`)
+	nothingWords = regexp.MustCompile(`(?i)nothing to do|no action on these|nothing in these readings asks|no work is called for`)
 )
 
-var tickWords = regexp.MustCompile(`(?i)nothing to do|no action on these|look(ed)? (for )?elsewhere|seals? (well|evenly)|sealing (even|sound)|fuel pressure (is as the book asks|within)|nothing in these readings asks`)
+var tickWords = regexp.MustCompile(`(?i)nothing to do|no action on these|look(ed)? (for )?elsewhere|seals? (well|evenly)|sealing (even|sound)|fuel pressure (is as the book asks|within)|nothing in these readings asks|no work is called for`)
 
 // reassures gives the words with which the sheet's verdict reassures, "" where
 // it does not.
