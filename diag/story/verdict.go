@@ -25,7 +25,7 @@ func conclude(c *known.Case, d *diag.Diagnosis) {
 	} else {
 		led(c, d, lead)
 	}
-	if d.Advice.Key == "advice-none" && !(c.MainTestsMade() && c.SealingRead()) {
+	if d.Advice.Key == "advice-none" && !(c.MainTestsMade() && c.SealingRead() && len(c.History.Complaints) == 0) {
 		d.Advice.Key = "advice-none-tested"
 	}
 	d.Advice.Facts = adviceFacts(c, d, lead)
