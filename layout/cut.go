@@ -35,8 +35,11 @@ const separator = "·"
 func cut(m Measurer, runs []Run, room []atom) []atom {
 	c := cutter{runs: runs, atoms: room[:0]}
 	for i, run := range runs {
-		for at, r := range run.Text {
-			c.take(int32(i), int32(at), r)
+		for at := 0; at < len(run.Text); {
+			r, size := utf8.DecodeRuneInString(run.Text[at:])
+			c.take(int32(i), int32(at), int32(size), r)
+			at += size
+			at += c.rest(run.Text[at:])
 		}
 	}
 	c.glue()
@@ -55,9 +58,25 @@ type cutter struct {
 	last  rune // before the one that is taken
 }
 
+// rest adds the letters that go on in a word without a place to break, and
+// tells how many bytes they are: most of a text, taken at once.
+func (c *cutter) rest(text string) int {
+	if c.last <= ' ' || c.last >= utf8.RuneSelf || c.last == '-' || c.last == '/' {
+		return 0
+	}
+	n := 0
+	for n < len(text) && text[n] > ' ' && text[n] < 0x7f && text[n] != '-' && text[n] != '/' {
+		n++
+	}
+	if n > 0 {
+		c.atoms[len(c.atoms)-1].to += int32(n)
+		c.last = rune(text[n-1])
+	}
+	return n
+}
+
 // take adds a character of a run.
-func (c *cutter) take(run, at int32, r rune) {
-	_, size := utf8.DecodeRuneInString(c.runs[run].Text[at:])
+func (c *cutter) take(run, at, size int32, r rune) {
 	kind := kindOf(r)
 	n := len(c.atoms)
 	goesOn := n > 0 && kind != lineFeed && kind == c.atoms[n-1].kind && !(kind == letters && c.mayBreak(r))
@@ -65,7 +84,7 @@ func (c *cutter) take(run, at int32, r rune) {
 		c.atoms = append(c.atoms, atom{run: run, from: at, kind: kind, sticks: goesOn})
 		n++
 	}
-	c.atoms[n-1].to = at + int32(size)
+	c.atoms[n-1].to = at + size
 	c.last = r
 }
 

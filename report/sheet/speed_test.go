@@ -100,7 +100,7 @@ func BenchmarkFloor(b *testing.B) {
 }
 
 // mostOfFloor is how much longer than the floor a sheet may take.
-const mostOfFloor = 1.3
+const mostOfFloor = 0.9
 
 // BenchmarkSheetOverFloor guards against getting slower: it measures a sheet
 // and the floor in turn and fails where the ratio is too large. A ratio holds
@@ -109,16 +109,68 @@ func BenchmarkSheetOverFloor(b *testing.B) {
 	path, data, texts, strokes := speedSetting(b)
 	var ours, floor time.Duration
 	for b.Loop() {
-		start := time.Now()
+		start := spent()
 		writeSheet(b, path, data)
-		ours += time.Since(start)
-		start = time.Now()
+		middle := spent()
 		writeFloor(b, texts, strokes)
-		floor += time.Since(start)
+		ours, floor = ours+middle-start, floor+spent()-middle
 	}
 	ratio := float64(ours) / float64(floor)
 	b.ReportMetric(ratio, "of-floor")
 	if b.N > 5 && ratio > mostOfFloor {
 		b.Errorf("a sheet takes %.2f times the floor, at most %.1f is wanted", ratio, mostOfFloor)
+	}
+}
+
+// heavyExample has every test on twelve cylinders.
+const heavyExample = "v12-everything.yaml"
+
+// mostOfLight is how many times a sheet with every test on twelve cylinders may
+// take as long as that of four sound ones.
+const mostOfLight = 3
+
+// heavyOverLight measures both sheets in turn, that many times.
+func heavyOverLight(tb testing.TB, times int) float64 {
+	measured := func(name string) func() time.Duration {
+		path := filepath.Join(examplesDir, name)
+		data, err := os.ReadFile(path)
+		if err != nil {
+			tb.Fatal(err)
+		}
+		return func() time.Duration {
+			start := spent()
+			writeSheet(tb, path, data)
+			return spent() - start
+		}
+	}
+	heavy, light := measured(heavyExample), measured(speedExample)
+	heavy() // what is read once
+	light()
+	var sum [2]time.Duration
+	for range times {
+		sum[0] += heavy()
+		sum[1] += light()
+	}
+	return float64(sum[0]) / float64(sum[1])
+}
+
+// BenchmarkHeavySheetOverLight guards against figures and tables whose cost
+// grows faster than what they show.
+func BenchmarkHeavySheetOverLight(b *testing.B) {
+	ratio := 0.0
+	for b.Loop() {
+		ratio = heavyOverLight(b, 40)
+	}
+	b.ReportMetric(ratio, "of-light")
+	if ratio > mostOfLight {
+		b.Errorf("a sheet with everything takes %.1f times a light one, at most %d is wanted", ratio, mostOfLight)
+	}
+}
+
+// The same, with room for a machine that has much else to do.
+func TestHeavySheetOverLight(t *testing.T) {
+	const room = 1.5
+	if ratio := heavyOverLight(t, 25); ratio > room*mostOfLight {
+		t.Errorf("a sheet with everything takes %.1f times a light one", ratio)
 	}
 }
