@@ -3,23 +3,30 @@ package figure
 import "gaugesheet/layout"
 
 // An Identity describes what names the engine: fields under their names, in
-// one row as far as they go, then the rest and what was said run on.
+// one row as far as they go, then the rest run on; and what was said, in the
+// row where it holds all.
 type Identity struct {
 	Fields []Field
 	Said   []Field // what the customer said, was done and was read before
 }
 
-// NewIdentity is the block "identity": named fields. At brief all of them run
-// on as one paragraph.
+// NewIdentity is the block "identity": named fields. At compact what is not
+// said in the row stands closer, at brief all of them run on in small type.
 func NewIdentity(d Identity) layout.Block {
 	return block{"identity", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		row := 0
+		all, row := append(append([]Field{}, d.Fields...), d.Said...), 0
 		if level != layout.Brief {
-			row = fieldsInRow(t, d.Fields, width)
+			row = fieldsInRow(t, all, width)
+			if row < len(all) {
+				row = min(row, len(d.Fields))
+			}
 		}
-		rest := append(append([]Field{}, d.Fields[row:]...), d.Said...)
+		value := layout.Body
+		if level == layout.Brief {
+			value = layout.Label
+		}
 		gap := [...]layout.Length{layout.Full: small, layout.Compact: tight, layout.Brief: 0}[level]
-		return stack(gap, fieldRow(t, d.Fields[:row], width), fieldsRunOn(t, rest, width))
+		return stack(gap, fieldRow(t, all[:row], width), fieldsRunOn(t, all[row:], width, value))
 	}}
 }
 
@@ -62,13 +69,13 @@ func fieldRow(t layout.Theme, fields []Field, width layout.Length) layout.Frame 
 
 // fieldsRunOn sets fields one after another, each name before its value and
 // each field whole on a line where it can be.
-func fieldsRunOn(t layout.Theme, fields []Field, width layout.Length) layout.Frame {
-	const gap = wide + small
+func fieldsRunOn(t layout.Theme, fields []Field, width layout.Length, value layout.Role) layout.Frame {
+	const gap = wide
 	var lines []layout.Frame
 	var line []column
 	var used layout.Length
 	for _, f := range fields {
-		runs := []layout.Run{run(t, layout.Label, t.Muted, f.Name), run(t, layout.Body, t.Ink, f.Value)}
+		runs := []layout.Run{run(t, layout.Label, t.Muted, f.Name), run(t, value, t.Ink, f.Value)}
 		w := min(textWidth(t, runs)+1, width)
 		if len(line) > 0 && used+w > width {
 			lines = append(lines, beside(gap, line...))

@@ -8,20 +8,20 @@ import (
 
 // NewNextCheck is the block "next-check": the one check that settles most,
 // drawn as a fork to its outcomes, side by side where their words are short. All
-// outcomes are there at every level: at compact under one another, at brief as
-// one paragraph, set small and without what comes after an outcome where there
-// is no height for more.
+// outcomes are there at every level: at compact under one another, at brief in
+// small type, as one paragraph and without what comes after an outcome where
+// there is no height for more.
 func NewNextCheck(d NextCheck) layout.Block {
 	return block{"next-check", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		columns := func() layout.Frame {
-			return checkBox(t, width, wide, func(inner layout.Length) layout.Frame { return checkFork(t, d, inner, forkColumns) })
+		fork := func(t layout.Theme, pad layout.Length, forked forkWay) func() layout.Frame {
+			return func() layout.Frame {
+				return checkBox(t, width, pad, func(inner layout.Length) layout.Frame { return checkFork(t, d, inner, forked) })
+			}
 		}
-		rows := func() layout.Frame {
-			return checkBox(t, width, medium, func(inner layout.Length) layout.Frame { return checkFork(t, d, inner, forkRows) })
+		paragraph := func(next bool) layout.Frame {
+			return checkBox(t, width, small+tight, func(inner layout.Length) layout.Frame { return checkRunOn(t, d, inner, next) })
 		}
-		paragraph := func(role layout.Role, next bool) layout.Frame {
-			return checkBox(t, width, small+tight, func(inner layout.Length) layout.Frame { return checkRunOn(t, d, inner, role, next) })
-		}
+		columns, rows, close := fork(t, wide, forkColumns), fork(t, medium, forkRows), fork(smallType(t), small+tight, forkRows)
 		switch level {
 		case layout.Full:
 			return columns()
@@ -30,10 +30,19 @@ func NewNextCheck(d NextCheck) layout.Block {
 			f.Richer = richer(f, columns)
 			return f
 		}
-		f := paragraph(layout.Label, false)
-		f.Richer = richer(f, columns, rows, func() layout.Frame { return paragraph(layout.Body, true) }, func() layout.Frame { return paragraph(layout.Label, true) })
+		f := paragraph(false)
+		f.Richer = richer(f, columns, rows, close, func() layout.Frame { return paragraph(true) })
 		return f
 	}}
+}
+
+// A forkWay draws outcomes as a fork in a width.
+type forkWay func(t layout.Theme, outcomes []Outcome, width layout.Length) layout.Frame
+
+// smallType is a theme whose running text is as small as its labels.
+func smallType(t layout.Theme) layout.Theme {
+	t.Sizes[layout.Body], t.Sizes[layout.Strong] = t.Sizes[layout.Label], t.Sizes[layout.Label]
+	return t
 }
 
 // richer is the first of several ways that a height holds, else the least.
@@ -77,10 +86,11 @@ func ended(text, mark string) string {
 	return text + mark
 }
 
-// checkRunOn sets a check as one paragraph, with or without what comes next
+// checkRunOn sets a check as one small paragraph, with or without what comes next
 // after an outcome.
-func checkRunOn(t layout.Theme, d NextCheck, width layout.Length, role layout.Role, next bool) layout.Frame {
-	runs := []layout.Run{run(t, layout.Heading, t.Accent, d.Title), run(t, layout.Label, t.Muted, dotted(d.Effort)), run(t, role, t.Ink, d.Do)}
+func checkRunOn(t layout.Theme, d NextCheck, width layout.Length, next bool) layout.Frame {
+	const role = layout.Label
+	runs := []layout.Run{run(t, layout.Heading, t.Accent, d.Title), run(t, role, t.Muted, dotted(d.Effort)), run(t, role, t.Ink, d.Do)}
 	for _, o := range d.Outcomes {
 		name := run(t, role, t.Ink, ended(o.If, ":"))
 		name.Face.Weight = layout.Bold
@@ -104,12 +114,12 @@ func dotted(s string) string {
 }
 
 // checkFork sets a check with its outcomes as a fork, drawn in the given way.
-func checkFork(t layout.Theme, d NextCheck, width layout.Length, fork func(layout.Theme, []Outcome, layout.Length) layout.Frame) layout.Frame {
+func checkFork(t layout.Theme, d NextCheck, width layout.Length, fork forkWay) layout.Frame {
 	outcomes := empty()
 	if len(d.Outcomes) > 0 {
 		outcomes = fork(t, d.Outcomes, width)
 	}
-	return stack(small+tight, checkHead(t, d, width), outcomes, textFrame(t, d.Others, layout.Body, t.Ink, width), againFrame(t, d.Again, width))
+	return stack(small, checkHead(t, d, width), outcomes, textFrame(t, d.Others, layout.Body, t.Ink, width), againFrame(t, d.Again, width))
 }
 
 // Measures of a fork, in points: the stem's and the arrows' length, the size

@@ -77,6 +77,9 @@ func (v *view) story(i int) figure.Finding {
 func (v *view) title(st *diag.Story, says string, leads bool) string {
 	if leads && !v.workshop() && toldBy(says, v.headline()) {
 		says = capital(v.aboutWords(st))
+		if st.About == diag.AboutEngine && v.compression() != nil && len(v.names()) > 1 {
+			says = capital(v.label("about.all"))
+		}
 	}
 	says = onPage(says)
 	switch {

@@ -94,10 +94,10 @@ func (v *view) withinWords(section string, g *diag.Gauge) string {
 	return v.label("method.within", "half", strconv.FormatFloat(half, 'g', 2, 64), "unit", string(v.gaugeUnit(section)))
 }
 
-// sourceWords name where an owner's limits are from; the other sheets have a
-// table of them.
+// sourceWords name where an owner's fuel limits are from. Those of the pressure
+// stand in the figure's legend, and the other sheets have a table.
 func (v *view) sourceWords() []string {
-	if v.sheet.Name != "customer" {
+	if v.sheet.Name != "customer" || v.fuel() == nil {
 		return nil
 	}
 	var sources diag.Names
@@ -106,23 +106,9 @@ func (v *view) sourceWords() []string {
 			sources = append(sources, source)
 		}
 	}
-	if c := v.compression(); c != nil {
-		for i := range c.Limits {
-			if !c.Limits[i].Custom() {
-				add(c.Limits[i].Source)
-			}
-		}
-	}
-	if r := v.rotors(); r != nil {
-		for i := range r.Limits {
-			add(r.Limits[i].Source)
-		}
-	}
-	if f := v.fuel(); f != nil {
-		for _, c := range f.Circuits {
-			for _, r := range c.Readings {
-				add(r.Source)
-			}
+	for _, c := range v.fuel().Circuits {
+		for _, r := range c.Readings {
+			add(r.Source)
 		}
 	}
 	if len(sources) == 0 {

@@ -105,7 +105,9 @@ func (v *view) identityBlock() layout.Block {
 		add(&d.Fields, "when", joined(", ", v.job.Place.Value, v.job.Started.Value))
 	}
 	add(&d.Said, "customer", v.job.Customer.Name.Value)
-	add(&d.Said, "ordered-by", v.job.OrderedBy.Value)
+	if v.job.OrderedBy.Value != v.job.Customer.Name.Value {
+		add(&d.Said, "ordered-by", v.job.OrderedBy.Value)
+	}
 	if v.sheet.Name == "invoice" {
 		add(&d.Said, "job-number", v.job.Number.Value)
 	}

@@ -36,10 +36,7 @@ func (v *view) remark(name string, mark figure.Mark, title string, texts []strin
 // notTestedBlock names what was not tested, and why, and what no such sheet
 // covers.
 func (v *view) notTestedBlock() layout.Block {
-	var items []string
-	for _, u := range v.d.NotTested {
-		items = append(items, v.untestedWords(u))
-	}
+	items := v.untestedGroups()
 	title, beyond := v.label("entry.beyond"), v.label("not-tested.beyond")
 	if len(items) == 0 {
 		return v.remark("not-tested", figure.NotTested, title, []string{beyond}, figure.Short{})
@@ -48,21 +45,33 @@ func (v *view) notTestedBlock() layout.Block {
 	return v.remark("not-tested", figure.NotTested, v.label("entry.not-tested"), texts, figure.Short{})
 }
 
-// untestedWords name a test that was not made, what became of it and why. The
-// title says that it was not tested.
-func (v *view) untestedWords(u diag.Untested) string {
-	name := v.optional("kind."+u.Test, u.Test)
-	switch {
-	case len(u.Cylinders) > 0:
-		name = v.label("not-tested.part", "test", name, "part", v.cylinderWords(u.Cylinders))
-	case u.Reading != "":
-		name = v.label("not-tested.part", "test", joined(" ", name, u.Circuit), "part", v.readingName(u.Reading))
+// untestedGroups name what was not tested, together what has the same reason.
+// The title says that it was not tested.
+func (v *view) untestedGroups() []string {
+	type group struct{ part, state, reason string }
+	var order []group
+	tests := map[group]diag.Names{}
+	for _, u := range v.d.NotTested {
+		g := group{reason: u.Reason}
+		switch {
+		case len(u.Cylinders) > 0:
+			g.part = v.cylinderWords(u.Cylinders)
+		case u.Reading != "":
+			g.part = v.readingName(u.Reading)
+		}
+		if u.State != diag.NotTested && !v.says(u.Reason, u.State) {
+			g.state = v.state(u.State)
+		}
+		if tests[g] == nil {
+			order = append(order, g)
+		}
+		tests[g] = append(tests[g], joined(" ", v.optional("kind."+u.Test, u.Test), u.Circuit))
 	}
-	state := ""
-	if u.State != diag.NotTested && !v.says(u.Reason, u.State) {
-		state = v.state(u.State)
+	said := make([]string, len(order))
+	for i, g := range order {
+		said[i] = v.label("not-tested.group", "tests", tests[g], "part", g.part, "state", g.state, "reason", g.reason)
 	}
-	return v.label("not-tested.one", "test", name, "state", state, "reason", u.Reason)
+	return said
 }
 
 // cylinderWords name cylinders, or the rotors of a rotary.
