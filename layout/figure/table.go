@@ -64,7 +64,8 @@ func TextRow(texts ...string) TableRow {
 
 // NewTable is a block "table:" with the table's name. It gets closer at
 // compact and at brief; one that may runs on as a paragraph, and at brief only
-// says what its rows come to.
+// says what its rows come to. In less width than its columns need it runs on
+// too, and says that it is too narrow.
 func NewTable(d Table) layout.Block {
 	return tableBlock{block{"table:" + d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		captions := captionLines(t, d.Captions, width, level)
@@ -76,7 +77,9 @@ func NewTable(d Table) layout.Block {
 		}
 		set := newTableSetting(t, d, width, level)
 		if set.tooNarrow {
-			return stack(0, heading(t, d.Title, d.Sub, width), rowsRunOn(t, d, width), captions)
+			f := stack(0, heading(t, d.Title, d.Sub, width), rowsRunOn(t, d, width), captions)
+			f.Narrow = true
+			return f
 		}
 		gap := [...]layout.Length{layout.Full: small - 1, layout.Compact: tight, layout.Brief: 0}[level]
 		return stack(gap, heading(t, d.Title, d.Sub, width), set.body(), captions)

@@ -74,3 +74,16 @@ func TestDecimalAt(t *testing.T) {
 		}
 	}
 }
+
+// A table says where its columns have too little width, so that it flows
+// elsewhere.
+func TestTableSaysThatItIsTooNarrow(t *testing.T) {
+	th := DefaultTheme(face.Metrics())
+	d := Table{Name: "t", Columns: []Column{{Head: "Test"}, {Head: "compression"}, {Head: "leakage"}}, Rows: []TableRow{TextRow("2025-10-02", "152.5 psi", "crankcase")}}
+	table := NewTable(d)
+	for width, want := range map[layout.Length]bool{300: false, 60: true} {
+		if got := table.Lay(th, width, layout.Full).Narrow; got != want {
+			t.Errorf("in a width of %v: too narrow is %v, want %v", width, got, want)
+		}
+	}
+}
