@@ -15,7 +15,7 @@ func NewEnginePlan(d EnginePlan) layout.Block {
 		}
 		d := d
 		if level == layout.Brief && d.Tabled && len(d.Scales) > 0 {
-			d.Scales, d.Plugs = d.Scales[:1], ""
+			d.Scales, d.Plugs, d.Title, d.Sub = d.Scales[:1], "", d.TabledTitle, d.TabledSub
 		}
 		g := newEngineDrawing(t, &d, width, level)
 		gap := [...]layout.Length{layout.Full: small, layout.Compact: tight, layout.Brief: 1}[level]

@@ -35,7 +35,7 @@ func (g *engineDrawing) boreSize(along layout.Length, lying bool) layout.Size {
 	across := along
 	switch g.d.Build {
 	case Leaning:
-		across *= 0.8
+		across *= 0.84
 	case Lying:
 		across *= 1.25
 	}
@@ -52,10 +52,7 @@ func (g *engineDrawing) valuesFit(half layout.Size) (layout.Face, bool) {
 	if len(g.d.Scales) == 0 || g.valueWidths[0] == 0 {
 		return face, true
 	}
-	room := half.W * 2 * 0.84
-	if g.d.Build != Lying {
-		room = half.W * 2 * 0.8
-	}
+	room := half.W * 2 * 0.8
 	size := face.Size * room / g.valueWidths[0]
 	most := min(half.H*0.95, g.t.Face(layout.Title).Size)
 	fits := size >= face.Size && half.H*1.5 >= face.Size
@@ -137,7 +134,10 @@ func (b *engineBody) drawEnds(sf layout.Surface, r layout.Rect) {
 		sf.Stroke(p, pen)
 	}
 	front := b.g.d.Engine
-	if front == Nowhere || b.lying != (front == Left || front == Right) {
+	if front != Nowhere && b.lying != (front == Left || front == Right) {
+		return // they are over and under the cylinders
+	}
+	if front == Nowhere {
 		a, z := Up, Down
 		if b.lying {
 			a, z = Left, Right
@@ -232,7 +232,7 @@ func (b *engineBody) drawBore(sf layout.Surface, i int, f layout.Face) {
 	switch {
 	case b.pen:
 		sf.Fill(path, t.Paper)
-		sf.Stroke(path, layout.Pen{Width: 1.2, Color: t.Ink})
+		sf.Stroke(path, layout.Pen{Width: outlinePen, Color: t.Ink})
 		return
 	case !b.values:
 		PaintTone(sf, t, tone, path)

@@ -11,9 +11,9 @@ type columnSet struct {
 	sign      layout.Length // -1 up, 1 down
 	pitch     layout.Length
 	thick     layout.Length
-	valued    bool // marks have their values
-	out       bool // the values of the first scale stand at the tabs
-	wordLines int  // lines of the words beyond the bars
+	valued    bool  // marks have their values
+	out       bool  // the values of the first scale stand at the tabs
+	wordLines []int // lines of the words beyond the bars, by slot
 	slots     []columnSlot
 	plug      layout.Length // where the words for plugs begin; 0 for none
 	plugLines int
@@ -24,15 +24,15 @@ type columnSet struct {
 type columnSlot struct {
 	slot
 	index      int
-	base, room layout.Length
+	base, room layout.Length // zero, and the height of the bars with their words
 }
 
-// barRooms are how high the bars of the first and of a second scale may be,
-// by detail, with the words beyond them.
-var barRooms = [...][2]layout.Length{
-	layout.Full:    {72, 40},
-	layout.Compact: {50, 30},
-	layout.Brief:   {34, 22},
+// barHeights are how high the scale of the first and of a second test is, by
+// detail.
+var barHeights = [...][2]layout.Length{
+	layout.Full:    {62, 30},
+	layout.Compact: {42, 22},
+	layout.Brief:   {24, 14},
 }
 
 // newColumnSet lays columns out; ok is false where words are too wide for the
@@ -44,19 +44,20 @@ func newColumnSet(g *engineDrawing, cylinders []int, p rowPlan, grown layout.Len
 		return nil, false
 	}
 	d := TabSize(g.t.Measurer, "0", g.tab).H + 2*tight
-	if c.out {
-		d += lineHeight(g.word)
-	}
 	for k, i := range p.scales {
 		if k > 0 {
-			d += medium
+			d += small
 		}
-		room := barRooms[g.level][min(k, 1)] * grown
-		s := columnSlot{index: i, base: d, room: room}
-		s.slot = slot{scale: &g.d.Scales[i], top: g.tops[i], sign: p.sign}
-		s.length = scaleLength(room, c.needs(&s, k))
+		if c.valuesAt(i) {
+			d += lineHeight(g.word)
+		}
+		s := columnSlot{index: i, base: d}
+		s.slot = slot{scale: &g.d.Scales[i], top: g.tops[i], sign: p.sign, length: barHeights[g.level][min(k, 1)] * grown}
+		for _, n := range c.needs(&s) {
+			s.room = max(s.room, n.part*s.length+n.extra)
+		}
 		c.slots = append(c.slots, s)
-		d += room
+		d += s.room
 	}
 	if plugs {
 		c.plug = d + small
@@ -73,6 +74,7 @@ func (c *columnSet) measureWords(p rowPlan) bool {
 	g, m := c.g, c.g.t.Measurer
 	room := p.pitch - small
 	c.valued = g.marked
+	c.wordLines = make([]int, len(p.scales))
 	for _, i := range c.cylinders {
 		cylinder := &g.d.Cylinders[i]
 		if TabSize(m, cylinder.Number, g.tab).W > room {
@@ -89,14 +91,14 @@ func (c *columnSet) measureWords(p rowPlan) bool {
 			for _, mark := range b.Marks {
 				c.valued = c.valued && c.thick/2+markRoom(g.t, mark.Text)+markRadius <= p.pitch/2
 			}
-			if k > 0 || b.Text == "" || g.wordWidth(b) == 0 {
+			if b.Text == "" || g.wordWidth(b) == 0 {
 				continue
 			}
 			n := c.linesOf(b, room)
 			if n == 0 {
 				return false
 			}
-			c.wordLines = max(c.wordLines, n)
+			c.wordLines[k] = max(c.wordLines[k], n)
 		}
 		plug := g.plugWords(cylinder, room)
 		if plug.width > room || len(plug.lines) > 2 {
@@ -127,19 +129,19 @@ func (c *columnSet) wrapped(b *CylinderBar, room layout.Length) layout.Text {
 	return layout.Wrap(c.g.t.Measurer, max(room, c.g.word.Size), layout.Run{Text: b.Word, Face: c.g.word, Color: c.g.t.Ink})
 }
 
-// needs is the room beyond the bars: for the words of the first scale, for the
-// values of another.
-func (c *columnSet) needs(s *columnSlot, k int) []need {
+// valuesAt reports whether the readings of a scale stand between it and the
+// engine: those of the first may stand in the bores.
+func (c *columnSet) valuesAt(scale int) bool { return scale > 0 || c.out }
+
+// needs is the room beyond the bars of a slot for their words.
+func (c *columnSet) needs(s *columnSlot) []need {
 	needs := []need{{1, tight}}
 	line := lineHeight(c.g.word)
+	lines := layout.Length(c.wordLines[len(c.slots)])
 	for _, i := range c.cylinders {
 		b := c.g.bar(barRow{i, -1, 0}, s.index)
-		switch {
-		case b == nil || b.Text == "":
-		case k > 0:
-			needs = append(needs, need{s.farEnd(b), line})
-		case c.g.wordWidth(b) > 0:
-			needs = append(needs, need{c.wordsAt(s, b), layout.Length(c.wordLines)*line + tight + markRadius})
+		if b != nil && b.Text != "" && c.g.wordWidth(b) > 0 {
+			needs = append(needs, need{c.wordsAt(s, b), lines*line + tight + markRadius})
 		}
 	}
 	return needs
@@ -170,29 +172,36 @@ func (c *columnSet) draw(sf layout.Surface, edge, from, to layout.Length, x func
 		s.drawLimits(sf, g.t)
 		for _, i := range c.cylinders {
 			if b := g.bar(barRow{i, -1, 0}, s.index); b != nil {
-				c.drawColumnWords(sf, s, k, b, x(i))
+				c.drawColumnWords(sf, s, b, x(i))
 			}
 		}
 	}
-	tab := TabSize(sf, "0", g.tab).H
 	for _, i := range c.cylinders {
-		cylinder := &g.d.Cylinders[i]
-		DrawTab(sf, g.t, cylinder.Number, layout.Point{X: x(i), Y: edge + c.sign*(tight+tab/2)}, g.tab)
-		if c.out {
-			if b := g.bar(barRow{i, -1, 0}, c.slots[0].index); b != nil {
-				layout.TextMiddle(sf, layout.Point{X: x(i), Y: edge + c.sign*(2*tight+tab+lineHeight(g.word)/2)}, layout.Center, b.Text, g.word, g.t.Ink)
-			}
-		}
-		if c.plug > 0 {
-			middle := c.plug + layout.Length(c.plugLines)*lineHeight(g.label)/2
-			g.plugWords(cylinder, c.pitch-small).draw(sf, g.t, layout.Point{X: x(i), Y: edge + c.sign*middle}, 0)
-		}
+		c.drawFoot(sf, edge, i, x(i))
 	}
 }
 
-// drawColumnWords draws what stands at a column: the values of marks, the
-// words beyond it, and the value of a second scale.
-func (c *columnSet) drawColumnWords(sf layout.Surface, s *columnSlot, k int, b *CylinderBar, x layout.Length) {
+// drawFoot draws what stands at a column's foot and at its end: the tab, the
+// values, the word for the plug.
+func (c *columnSet) drawFoot(sf layout.Surface, edge layout.Length, i int, x layout.Length) {
+	g := c.g
+	cylinder := &g.d.Cylinders[i]
+	DrawTab(sf, g.t, cylinder.Number, layout.Point{X: x, Y: edge + c.sign*(tight+TabSize(sf, "0", g.tab).H/2)}, g.tab)
+	for k := range c.slots {
+		s := &c.slots[k]
+		if b := g.bar(barRow{i, -1, 0}, s.index); b != nil && c.valuesAt(s.index) {
+			layout.TextMiddle(sf, layout.Point{X: x, Y: s.zero - c.sign*lineHeight(g.word)/2}, layout.Center, b.Text, g.word, g.t.Ink)
+		}
+	}
+	if c.plug > 0 {
+		middle := c.plug + layout.Length(c.plugLines)*lineHeight(g.label)/2
+		g.plugWords(cylinder, c.pitch-small).draw(sf, g.t, layout.Point{X: x, Y: edge + c.sign*middle}, 0)
+	}
+}
+
+// drawColumnWords draws what stands at a column: the values of marks, and the
+// words beyond it.
+func (c *columnSet) drawColumnWords(sf layout.Surface, s *columnSlot, b *CylinderBar, x layout.Length) {
 	g := c.g
 	if b.Text == "" {
 		c.drawWhy(sf, s, b, x)
@@ -200,17 +209,10 @@ func (c *columnSet) drawColumnWords(sf layout.Surface, s *columnSlot, k int, b *
 	}
 	s.drawStandingMarks(sf, g.t, b, x, c.thick, c.valued)
 	end := s.zero + c.sign*(s.farEnd(b)*s.length+tight)
-	if far := c.wordsAt(s, b); k == 0 && far > s.farEnd(b) {
+	if far := c.wordsAt(s, b); far > s.farEnd(b) {
 		end = s.zero + c.sign*(far*s.length+tight+markRadius)
 	}
 	line := lineHeight(g.word)
-	if k > 0 {
-		at := layout.Point{X: x, Y: end + c.sign*line/2}
-		w := sf.Width(b.Text, g.word)
-		patch(sf, g.t, layout.Rect{X: x - w/2, Y: at.Y - sf.CapHeight(g.word)/2, W: w, H: sf.CapHeight(g.word)})
-		layout.TextMiddle(sf, at, layout.Center, b.Text, g.word, g.t.Ink)
-		return
-	}
 	if g.wordWidth(b) == 0 {
 		return
 	}

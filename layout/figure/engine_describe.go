@@ -54,8 +54,10 @@ type PlugWord struct {
 
 // An EngineScale is what the bars of one test are drawn on, from zero.
 type EngineScale struct {
-	Title  string        // over its bars: "pressure, psi"
-	Limits []EngineLimit // at most two are drawn
+	Title  string           // over its bars: "pressure, psi"
+	Least  float64          // the scale reaches to here at least
+	Limits []EngineLimit    // at most two are drawn
+	Tones  [Open + 1]string // what a tone of its bars means, under the figure; "" for none
 }
 
 // An EngineLimit is a line across the bars of a scale.
@@ -107,9 +109,12 @@ type EnginePlan struct {
 	Scales     []EngineScale
 	Plugs      string // over the words for the plugs; empty where no plug was looked at
 	Ties       []Tie
-	ShapeKeys  [2]string        // by MarkShape, under the figure: "after a little oil"
-	ShapeLists [2]string        // by MarkShape, where the values of the marks have no room: "after a little oil: 98 (3)"
-	ToneKeys   [Open + 1]string // by Tone, under the figure; "" for none
-	Captions   []string         // under the keys
-	Tabled     bool             // every reading stands in a table too: at brief the first scale is enough
+	ShapeKeys  [2]string // by MarkShape, under the figure: "after a little oil"
+	ShapeLists [2]string // by MarkShape, where the values of the marks have no room: "after a little oil: 98 (3)"
+	Captions   []string  // under the keys
+	// Tabled: every reading stands in a table too. At brief the first scale is
+	// enough, under a heading of its own.
+	Tabled      bool
+	TabledTitle string
+	TabledSub   string
 }

@@ -37,8 +37,7 @@ func (g *engineDrawing) keys(more ...string) layout.Frame {
 			})
 		}
 	}
-	shapes, tones := g.drawn()
-	for shape, used := range shapes {
+	for shape, used := range g.shapes() {
 		if used {
 			text := g.d.ShapeKeys[shape]
 			if g.marksListed && g.d.ShapeLists[shape] != "" && !g.d.Tabled {
@@ -49,12 +48,10 @@ func (g *engineDrawing) keys(more ...string) layout.Frame {
 			})
 		}
 	}
-	for tone, used := range tones {
-		if used {
-			add(sampleWidth, g.d.ToneKeys[tone], func(sf layout.Surface, at layout.Point) {
-				PaintTone(sf, g.t, Tone(tone), layout.RectPath(layout.Rect{X: at.X + 1, Y: at.Y - 3.2, W: sampleWidth - 2, H: 6.4}))
-			})
-		}
+	for tone, words := range g.tones() {
+		add(sampleWidth, words, func(sf layout.Surface, at layout.Point) {
+			PaintTone(sf, g.t, Tone(tone), layout.RectPath(layout.Rect{X: at.X + 1, Y: at.Y - 3.2, W: sampleWidth - 2, H: 6.4}))
+		})
 	}
 	for _, b := range g.unsaid {
 		size := markSize(g.t, g.label)
@@ -82,27 +79,47 @@ func (g *engineDrawing) keys(more ...string) layout.Frame {
 	return flowItems(g, items)
 }
 
-// drawn says which marks and tones the bars have.
-func (g *engineDrawing) drawn() (shapes [2]bool, tones [Open + 1]bool) {
-	for i := range g.d.Cylinders {
-		c := &g.d.Cylinders[i]
-		for k := range g.d.Scales {
-			for _, b := range barsOf(c, k) {
-				if b.Text != "" {
-					tones[b.Tone] = true
-				}
-				for _, m := range b.Marks {
-					shapes[m.Shape] = true
-				}
+// shapes says which marks the bars have.
+func (g *engineDrawing) shapes() (used [2]bool) {
+	g.eachBar(func(_ int, b *CylinderBar) {
+		for _, m := range b.Marks {
+			used[m.Shape] = true
+		}
+	})
+	return used
+}
+
+// tones are the words for the tones that are drawn.
+func (g *engineDrawing) tones() (words [Open + 1]string) {
+	var used [2][Open + 1]bool
+	g.eachBar(func(scale int, b *CylinderBar) {
+		if b.Text != "" && scale < 2 {
+			used[scale][b.Tone] = true
+		}
+	})
+	for k := range g.scales() {
+		for tone, said := range g.d.Scales[k].Tones {
+			if used[k][tone] && said != "" && words[tone] != said {
+				words[tone] = strings.TrimPrefix(words[tone]+", "+said, ", ")
 			}
 		}
 	}
-	return shapes, tones
+	return words
+}
+
+func (g *engineDrawing) eachBar(do func(scale int, b *CylinderBar)) {
+	for k := range g.scales() {
+		for i := range g.d.Cylinders {
+			for _, b := range barsOf(&g.d.Cylinders[i], k) {
+				do(k, &b)
+			}
+		}
+	}
 }
 
 // flowItems puts items beside one another, on as many lines as they need.
 func flowItems(g *engineDrawing, items []keyItem) layout.Frame {
-	const apart layout.Length = 14
+	const apart layout.Length = 11
 	face := g.t.Face(layout.Note)
 	var lines [][]keyItem
 	var used layout.Length

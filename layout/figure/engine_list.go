@@ -111,7 +111,9 @@ func (g *engineDrawing) layList(pitch layout.Length, blocks int, unit layout.Len
 	const border = 2 * (wallOf + endDepth)
 	if l.unit = unit; unit == 0 {
 		l.unit = min((height-border/2)/along, (g.width*0.36-border)/across, 46)
-		if least := max(g.tabWidth, TabSize(g.t.Measurer, "0", g.tab).H) + 4; l.unit < least {
+		// A tab stands in its circle, unless the name is a long one.
+		tab := TabSize(g.t.Measurer, "0", g.tab)
+		if least := max(tab.H*1.42, g.tabWidth) + 4; l.unit < least {
 			l.unit = min(least, (g.width*0.5-border)/across)
 		}
 	}
@@ -128,6 +130,7 @@ func (g *engineDrawing) layList(pitch layout.Length, blocks int, unit layout.Len
 		l.sets, l.edges = append(l.sets, set), append(l.edges, left+layout.Length(k)*(width+wide))
 		l.top, l.under = max(l.top, set.above()), max(l.under, set.below())
 	}
+	evenLengths(l.sets)
 	l.top += g.topLine(false)
 	g.tiesKeyed = len(g.d.Ties) > 0
 	return l
@@ -153,23 +156,48 @@ func (l *listing) valueDrop() layout.Length {
 	return TabSize(l.g.t.Measurer, "0", l.g.tab).H/2 + 1
 }
 
-// planOrder is the cylinders from the engine's front to its rear, or around
-// the ring.
+// lengthwise reports whether the crankshaft runs along the page: as the
+// engine's front says or, where that is not known, as its longer side does.
+func (g *engineDrawing) lengthwise() bool {
+	switch g.d.Engine {
+	case Up, Down:
+		return true
+	case Left, Right:
+		return false
+	}
+	_, _, w, h := g.extent()
+	return w <= h
+}
+
+// planOrder is the cylinders bank by bank from the engine's front to its rear,
+// or around the ring.
 func (g *engineDrawing) planOrder() []int {
 	order := make([]int, len(g.d.Cylinders))
+	bank := make([]float64, len(order))
 	for i := range order {
 		order[i] = i
 	}
 	if g.d.Build == Ring {
 		return order
 	}
-	_, _, w, h := g.extent()
-	slices.SortStableFunc(order, func(i, j int) int {
-		a, b := &g.d.Cylinders[i], &g.d.Cylinders[j]
-		if w > h {
-			return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y))
+	place := func(i int) (along, across float64) {
+		c := &g.d.Cylinders[i]
+		if g.lengthwise() {
+			return c.Y, c.X
 		}
-		return cmp.Or(cmp.Compare(a.Y, b.Y), cmp.Compare(a.X, b.X))
+		return c.X, c.Y
+	}
+	if len(g.d.Banks) == 2 && g.complete() {
+		for _, b := range g.d.Banks {
+			for _, i := range b.Cylinders {
+				_, bank[i] = place(b.Cylinders[0])
+			}
+		}
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		x, y := place(i)
+		x2, y2 := place(j)
+		return cmp.Or(cmp.Compare(bank[i], bank[j]), cmp.Compare(x, x2), cmp.Compare(y, y2))
 	})
 	return order
 }
@@ -179,7 +207,7 @@ func (l *listing) drawPlanIn(sf layout.Surface, area, room layout.Rect) {
 	g := l.g
 	x, y, w, h := g.extent()
 	middle := room.Center()
-	body := &engineBody{g: g, half: l.half, wall: wallOf, values: !l.out, lying: w > h, middle: middle.X}
+	body := &engineBody{g: g, half: l.half, wall: wallOf, values: !l.out, lying: !g.lengthwise(), middle: middle.X}
 	for i := range g.d.Cylinders {
 		c := &g.d.Cylinders[i]
 		body.at = append(body.at, middle.Add(layout.Length(c.X-x-w/2)*l.unit, layout.Length(c.Y-y-h/2)*l.unit))

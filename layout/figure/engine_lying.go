@@ -41,7 +41,7 @@ func (g *engineDrawing) lying() (layout.Frame, bool) {
 	bars := layout.Length(0)
 	for _, set := range first.sets {
 		for _, s := range set.slots {
-			bars += s.room
+			bars += s.length
 		}
 	}
 	f.Stretch = bars * 0.5
@@ -80,7 +80,7 @@ func (g *engineDrawing) layLying(grown layout.Length, out int) (*lyingEngine, bo
 	if l.pitch < 16 {
 		return nil, false
 	}
-	most := [...]layout.Length{layout.Full: 20, layout.Compact: 15, layout.Brief: 11}[g.level]
+	most := [...]layout.Length{layout.Full: 17, layout.Compact: 13.5, layout.Brief: 11}[g.level]
 	l.half = g.boreSize(min(l.pitch*0.36, most), true)
 	_, fits := g.valuesFit(l.half)
 	l.out = !fits
@@ -121,7 +121,7 @@ func (l *lyingEngine) placeSets(grown layout.Length, two bool) bool {
 	if two {
 		sides = g.frontAndRear()
 		plan.scales = plan.scales[:min(1, len(plan.scales))]
-		grown *= 0.8
+		grown *= 0.75
 	}
 	for k, some := range sides {
 		plan.sign = layout.Length(2*k - 1)
@@ -137,8 +137,7 @@ func (l *lyingEngine) placeSets(grown layout.Length, two bool) bool {
 	l.banks = []layout.Length{y + head/2}
 	y += head
 	if two {
-		evenColumns(l.sets)
-		apart := max(l.half.H*0.9, 12)
+		apart := max(l.half.H*0.7, 9)
 		if g.d.Build == Lying {
 			apart = max(l.half.W*1.5, 18)
 		}
@@ -155,15 +154,6 @@ func (l *lyingEngine) placeSets(grown layout.Length, two bool) bool {
 	}
 	g.tiesKeyed = len(g.d.Ties) > 0
 	return true
-}
-
-// evenColumns gives the bars over and under an engine one scale.
-func evenColumns(sets []*columnSet) {
-	for i := range sets[0].slots {
-		a, b := &sets[0].slots[i], &sets[1].slots[i]
-		a.length = min(a.length, b.length)
-		b.length = a.length
-	}
 }
 
 // frontAndRear are the cylinders of the bank above and of the bank below.
@@ -223,7 +213,7 @@ func (l *lyingEngine) draw(sf layout.Surface, area layout.Rect) {
 		return from + l.pitch*layout.Length(g.d.Cylinders[i].X-low+0.5)
 	}
 	to := from + l.pitch*layout.Length(w+1)
-	body := &engineBody{g: g, half: l.half, wall: wallOf, lying: true, values: !l.out}
+	body := &engineBody{g: g, half: l.half, wall: g.wall(l.pitch, l.half.W), lying: true, values: !l.out}
 	body.middle = area.Y + (l.engine[0]+l.engine[1])/2
 	for i := range g.d.Cylinders {
 		y := l.banks[0]

@@ -52,8 +52,12 @@ func rotor(at layout.Point, radius layout.Length) (outline layout.Path, middle l
 func (b *engineBody) drawRotors(sf layout.Surface, half layout.Length) {
 	t := b.g.t
 	radius := half * rotorProportion / (rotorProportion + 1)
-	b.half, b.wall = layout.Size{W: half, H: half}, 0
+	b.half, b.wall = layout.Size{W: half * 0.8, H: radius * (1 - 1.0/rotorProportion)}, 0
 	b.drawEnds(sf, b.block())
+	shaft := b.block()
+	shaft = shaft.InsetXY(shaft.W*0.36, 0)
+	sf.Fill(layout.RectPath(shaft), t.Tint)
+	sf.Stroke(layout.RectPath(shaft), layout.Pen{Width: outline, Color: t.Ink})
 	for i, at := range b.at {
 		c := &b.g.d.Cylinders[i]
 		path := housing(at, radius)
@@ -62,9 +66,9 @@ func (b *engineBody) drawRotors(sf layout.Surface, half layout.Length) {
 		inner, middle := rotor(at, radius)
 		if b.pen {
 			sf.Stroke(inner, layout.Pen{Width: outline, Color: t.Ink})
-		} else {
-			PaintTone(sf, t, rotorTone(c), inner)
+			continue
 		}
+		PaintTone(sf, t, rotorTone(c), inner)
 		if TabSize(sf, c.Number, b.g.tab).W < 1.5*radius { // else it stands at the faces only
 			DrawTab(sf, t, c.Number, middle, b.g.tab)
 		}

@@ -77,6 +77,9 @@ func newRowSet(g *engineDrawing, rows []barRow, height, width layout.Length, p r
 	if g.d.Plugs != "" {
 		plugWidth = g.plugWidth
 		r.plug = width - plugWidth
+		if len(p.scales) == 0 {
+			r.plug = d + medium
+		}
 	}
 	end := width
 	if plugWidth > 0 {
@@ -244,7 +247,7 @@ func (r *rowSet) eachBar(s *rowSlot, do func(row barRow, b *CylinderBar)) {
 // since the figure's own heading says what it is.
 func (r *rowSet) placeHeads(end layout.Length) {
 	g := r.g
-	if len(g.d.Scales) < 2 && g.d.Plugs == "" {
+	if len(g.d.Scales) < 2 && g.d.Plugs == "" || len(g.d.Scales) == 0 {
 		return
 	}
 	add := func(from, to layout.Length, text string) {

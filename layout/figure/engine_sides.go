@@ -9,6 +9,17 @@ import (
 // wallOf is how far a head reaches beyond its bores.
 const wallOf layout.Length = 4
 
+// wall is how far a head reaches beyond its bores where they stand at a
+// distance: those of separate heads do not touch.
+func (g *engineDrawing) wall(pitch, half layout.Length) layout.Length {
+	for _, head := range g.d.Heads {
+		if len(head) > 1 {
+			return wallOf
+		}
+	}
+	return min(wallOf, max(pitch/2-half-1, 0.6))
+}
+
 // A standing engine is one or two banks along the page, with rows beside it.
 type standing struct {
 	g          *engineDrawing
@@ -106,7 +117,8 @@ func (g *engineDrawing) layStanding(pitch layout.Length, out int) *standing {
 	banks := g.leftAndRight()
 	height := pitch * layout.Length((s.high-s.low+1)*g.rowsEach())
 	plan := rowPlan{scales: g.scales(), out: s.out, pitch: pitch, ties: pitch >= tieHeight(g)}
-	head := s.half.W + wallOf
+	wall := g.wall(pitch, s.half.H)
+	head := s.half.W + wall
 	switch {
 	case g.d.Build == Rotors:
 		head = s.rotorHalf()
@@ -135,12 +147,12 @@ func (g *engineDrawing) layStanding(pitch layout.Length, out int) *standing {
 			plan.sign = layout.Length(2*k - 1)
 			s.sets = append(s.sets, newRowSet(g, s.rowsOf(bank), height, s.edges[0], plan))
 		}
-		s.evenLengths()
+		evenLengths(s.sets)
 	}
 	for _, set := range s.sets {
 		s.top, s.under = max(s.top, set.above()), max(s.under, set.below())
 	}
-	ends := endDepth + max(0, s.half.H+wallOf-pitch/2)
+	ends := endDepth + max(0, s.half.H+wall-pitch/2)
 	if g.d.Build == Rotors {
 		ends = endDepth
 	}
@@ -151,14 +163,16 @@ func (g *engineDrawing) layStanding(pitch layout.Length, out int) *standing {
 	return s
 }
 
-// evenLengths gives both sides one scale.
-func (s *standing) evenLengths() {
-	for i := range s.sets[0].slots {
-		a, b := &s.sets[0].slots[i], &s.sets[1].slots[i]
-		a.length = min(a.length, b.length)
-		b.length = a.length
-		a.worded = a.worded && b.worded
-		b.worded = a.worded
+// evenLengths gives rows that are compared with one another one scale.
+func evenLengths(sets []*rowSet) {
+	for i := range sets[0].slots {
+		length, worded := sets[0].slots[i].length, sets[0].slots[i].worded
+		for _, set := range sets {
+			length, worded = min(length, set.slots[i].length), worded && set.slots[i].worded
+		}
+		for _, set := range sets {
+			set.slots[i].length, set.slots[i].worded = length, worded
+		}
 	}
 }
 
@@ -234,7 +248,7 @@ func (s *standing) draw(sf layout.Surface, area layout.Rect) {
 		each := s.pitch * layout.Length(g.rowsEach())
 		return layout.Point{X: area.X + x, Y: y + layout.Length(c.Y-s.low+0.5)*each}
 	}
-	body := &engineBody{g: g, half: s.half, wall: wallOf, values: !s.out, middle: area.X + (s.left+s.right)/2, lying: s.sideways}
+	body := &engineBody{g: g, half: s.half, wall: g.wall(s.pitch, s.half.H), values: !s.out, middle: area.X + (s.left+s.right)/2, lying: s.sideways}
 	for i := range g.d.Cylinders {
 		body.at = append(body.at, place(i))
 	}

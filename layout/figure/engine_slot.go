@@ -22,7 +22,7 @@ type slot struct {
 // topOf is the value at the far end of a scale: a little beyond the highest
 // that is drawn on it.
 func topOf(d *EnginePlan, scale int) float64 {
-	top := 0.0
+	top := finite(d.Scales[scale].Least)
 	for _, l := range d.Scales[scale].Limits {
 		top = max(top, finite(l.Value))
 	}

@@ -162,7 +162,10 @@ func (g *engineDrawing) plugWords(c *Cylinder, width layout.Length) plugText {
 		p.width = max(p.width, g.t.Measurer.Width(l, p.face))
 	}
 	if p.mark != NoMark {
-		p.width += markSize(g.t, g.label) + small
+		p.width += markSize(g.t, g.label)
+		if len(p.lines) > 0 {
+			p.width += small
+		}
 	}
 	return p
 }
@@ -176,7 +179,7 @@ func (p plugText) draw(sf layout.Surface, t layout.Theme, at layout.Point, way l
 	case 0:
 		at.X -= p.width / 2
 	}
-	at.Y -= layout.Length(len(p.lines)-1) * lineHeight(p.face) / 2
+	at.Y -= layout.Length(max(len(p.lines), 1)-1) * lineHeight(p.face) / 2
 	if p.mark != NoMark {
 		size := markSize(t, p.face)
 		DrawMark(sf, t, p.mark, at.Add(size/2, 0), size)

@@ -22,7 +22,7 @@ func NewPenPlan(d PenPlan) layout.Block {
 	return block{"engine", func(t layout.Theme, width layout.Length, _ layout.Detail) layout.Frame {
 		p, least := arrangedPlan(t, d, width)
 		top, bottom := p.above(width), p.below()
-		more := p.height(width, penBoreMost) - least
+		more := max(0, p.height(width, penBoreMost)-least)
 		return layout.Frame{Height: top.Height + least + bottom, Stretch: more, Draw: func(s layout.Surface, a layout.Rect) {
 			room := layout.Size{W: width, H: a.H - top.Height - bottom}
 			p.placed = p.placeIn(room, least)

@@ -20,7 +20,8 @@ func (v *view) engineBlock() layout.Block {
 		return nil
 	}
 	d := v.plan()
-	d.Title, d.Sub = v.planHeading()
+	d.Title, d.Sub = v.planHeading(v.leakage() != nil)
+	d.TabledTitle, d.TabledSub = v.planHeading(false)
 	v.fillScales(&d)
 	d.Ties = v.ties()
 	d.Tabled = v.hasBlock("readings")
@@ -121,7 +122,8 @@ func (v *view) bankName(bank int) string {
 }
 
 // planHeading says what the figure shows, in which units, and how it was read.
-func (v *view) planHeading() (title, sub string) {
+// Where pressures are, the air lost stands beside them, or is left to a table.
+func (v *view) planHeading(leakage bool) (title, sub string) {
 	pressure := v.rotors() != nil || v.compression() != nil
 	var unit string
 	switch {
@@ -135,7 +137,7 @@ func (v *view) planHeading() (title, sub string) {
 	switch {
 	case v.rotors() != nil:
 		key = "rotors"
-	case pressure && v.leakage() != nil:
+	case pressure && leakage:
 		key = "both"
 	case pressure:
 		key = "pressure"

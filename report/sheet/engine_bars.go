@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout/figure"
 )
@@ -21,12 +22,14 @@ func (v *view) fillScales(d *figure.EnginePlan) {
 		for i := range d.Cylinders {
 			v.rotorBars(&k, &d.Cylinders[i])
 		}
+		k.plain()
 	case v.compression() != nil:
 		d.Scales = append(d.Scales, v.compressionScale())
 		for i := range d.Cylinders {
 			c := &d.Cylinders[i]
 			c.Bars = append(c.Bars, v.compressionBar(&k, c.Number))
 		}
+		k.plain()
 	}
 	if v.leakage() != nil {
 		d.Scales = append(d.Scales, v.leakageScale())
@@ -42,8 +45,29 @@ func (v *view) fillScales(d *figure.EnginePlan) {
 			c.Plug = v.plugWord(c.Number)
 		}
 	}
-	k.plain()
 	k.list()
+	for i := range d.Cylinders {
+		whyOnce(&d.Cylinders[i])
+	}
+}
+
+// whyOnce says a reason once for a cylinder: beside its later readings the
+// mark is enough.
+func whyOnce(c *figure.Cylinder) {
+	said := ""
+	for i := range c.Bars {
+		b := &c.Bars[i]
+		switch {
+		case b.Text != "" || len(c.Faces) > 0 && i == 0:
+		case b.Word == said:
+			b.Word = ""
+		default:
+			said = b.Word
+		}
+	}
+	if c.Plug.Tone == figure.Open && c.Plug.Text == said {
+		c.Plug.Text = ""
+	}
 }
 
 // planKeys collects what the tones of a plan mean.
@@ -52,18 +76,19 @@ type planKeys struct {
 	d *figure.EnginePlan
 }
 
-// say adds a word for a tone.
+// say adds a word for a tone of a scale, the last that was begun.
 func (k *planKeys) say(t figure.Tone, word string) {
-	said := &k.d.ToneKeys[t]
+	said := &k.d.Scales[len(k.d.Scales)-1].Tones[t]
 	if word == "" || slices.Contains(strings.Split(*said, ", "), word) {
 		return
 	}
 	*said = joined(", ", *said, word)
 }
 
-// plain says what the quiet bars are where others stand beside them.
+// plain says what the quiet bars of a scale are where others stand beside
+// them.
 func (k *planKeys) plain() {
-	for _, words := range k.d.ToneKeys {
+	for _, words := range k.d.Scales[len(k.d.Scales)-1].Tones {
 		if words != "" {
 			k.say(figure.Plain, k.v.grade(diag.Even))
 			return
@@ -138,11 +163,27 @@ func (v *view) compressionBar(k *planKeys, name string) figure.CylinderBar {
 		b.Value = *r.Dry
 	}
 	v.gradeWords(k, &b, r.Grade, r.PercentOfHighest)
-	if r.Grade == diag.Even && v.singled("compression", name).Rank() > 0 {
-		b.Mark, b.Tone, b.Word = figure.LookAgain, figure.Faint, v.label("plan.look-again")
-		k.say(b.Tone, b.Word)
+	if r.Grade == diag.Even {
+		v.evenWords(k, &b, r)
 	}
 	return b
+}
+
+// evenWords says beyond a bar that is even with the others that it is under a
+// limit for all that, or that something else was found of its cylinder.
+func (v *view) evenWords(k *planKeys, b *figure.CylinderBar, r *diag.CylinderResult) {
+	switch v.underLimit(r) {
+	case diag.Outside:
+		b.Mark, b.Tone, b.Word = figure.Low, figure.Hatch, v.label("plan.under-limit")
+	case diag.TooClose:
+		b.Mark, b.Tone, b.Word = figure.TooClose, figure.Faint, v.grade(diag.GradeTooClose)
+	default:
+		if v.singled("compression", r.Name).Rank() == 0 {
+			return
+		}
+		b.Mark, b.Tone, b.Word = figure.LookAgain, figure.Faint, v.label("plan.look-again")
+	}
+	k.say(b.Tone, b.Word)
 }
 
 // gradeWords says beyond a bar how the cylinder stands beside the others,
@@ -307,10 +348,10 @@ func (v *view) leakLook(r *diag.LeakResult) (figure.Mark, figure.Tone) {
 	case diag.TooClose:
 		return figure.TooClose, figure.Faint
 	}
-	switch v.singled("leakage", r.Name).Rank() {
-	case 0:
+	switch concern := v.singled("leakage", r.Name).Rank(); {
+	case concern == 0 || r.Loss == nil || *r.Loss <= known.GoodLoss:
 		return figure.Within, figure.Plain
-	case 1:
+	case concern == 1:
 		return figure.LookAgain, figure.Faint
 	}
 	return figure.High, figure.Hatch

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout/figure"
 )
@@ -15,10 +16,36 @@ import (
 func (v *view) compressionScale() figure.EngineScale {
 	c := v.compression()
 	s := figure.EngineScale{Title: v.label("plan.pressure", "unit", onPage(string(c.Unit)))}
+	source := ""
 	for _, l := range drawnLimits(c) {
+		if l.result.Source == source { // it is said once
+			l.result.Source = ""
+		} else {
+			source = l.result.Source
+		}
 		s.Limits = append(s.Limits, v.pressureLimit(l.result, l.height, c.Decimals))
 	}
 	return s
+}
+
+// underLimit is how a reading stands to the limits that it decides, or to the
+// lowest pressure allowed, which each reading has to keep: below by more than
+// the gauge, too close to call, or within.
+func (v *view) underLimit(r *diag.CylinderResult) diag.Verdict {
+	verdict := diag.Within
+	for _, l := range v.compression().Limits {
+		switch {
+		case l.Verdict != diag.Outside && l.Verdict != diag.TooClose || l.Verdict == diag.Outside && v.compression().DefaultLimit:
+		case v.readsAs(r, l.Cylinder):
+			verdict, _ = worst([]diag.Verdict{verdict, l.Verdict})
+		case l.Rule != "minimum" || r.Dry == nil || *r.Dry >= l.Limit+l.Uncertainty:
+		case *r.Dry < l.Limit-l.Uncertainty:
+			verdict = diag.Outside
+		default:
+			verdict, _ = worst([]diag.Verdict{verdict, diag.TooClose})
+		}
+	}
+	return verdict
 }
 
 // A limitAt is a limit with the reading at which it is just kept.
@@ -51,6 +78,12 @@ func drawnLimits(c *diag.CompressionResult) []limitAt {
 		drawn = append(drawn, strictest)
 	}
 	return drawn
+}
+
+// readsAs reports whether a cylinder is the named one, or reads the same.
+func (v *view) readsAs(r *diag.CylinderResult, name string) bool {
+	other := v.compression().Cylinder(name)
+	return r.Name == name || other != nil && other.Dry != nil && r.Dry != nil && *other.Dry == *r.Dry
 }
 
 // pressureLimit is a limit as a line across the bars, with its words under the
@@ -93,7 +126,7 @@ func (v *view) rotorScale() figure.EngineScale {
 }
 
 func (v *view) leakageScale() figure.EngineScale {
-	s := figure.EngineScale{Title: v.label("plan.leakage")}
+	s := figure.EngineScale{Title: v.label("plan.leakage"), Least: known.WornLoss}
 	if limit := v.leakage().Limit; limit != nil {
 		at := number(*limit, quantity.DecimalsRead(*limit, 0), quantity.Percent)
 		s.Limits = []figure.EngineLimit{{
