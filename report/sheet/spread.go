@@ -47,10 +47,15 @@ func (v *view) inDiagramOrder() (names []string, groups []int) {
 	return names, groups
 }
 
-// printed is a value as it stands on the page, so that what is reckoned from it
-// follows from the page.
+// printed is a reading as it stands on the page, so that what is reckoned from
+// it follows from the page.
 func printed(value float64, decimals int) float64 {
-	v, err := strconv.ParseFloat(read(value, decimals), 64)
+	return rounded(value, quantity.DecimalsRead(value, decimals))
+}
+
+// rounded is a value as it is written with so many decimals.
+func rounded(value float64, decimals int) float64 {
+	v, err := strconv.ParseFloat(quantity.Format(value, decimals), 64)
 	if err != nil {
 		return value
 	}

@@ -122,7 +122,7 @@ func (v *view) leakageSpread() figure.Spread {
 	}
 	d.Say = v.sayAll(said, more)
 	if l.Limit != nil {
-		d.Lines = []figure.RuleLine{{Value: *l.Limit, Text: v.label("spread.limit", "percent", percent(*l.Limit))}}
+		d.Lines = []figure.RuleLine{{Value: *l.Limit, Text: v.label("spread.limit", "percent", number(*l.Limit, v.places(*l.Limit), quantity.Percent))}}
 		d.Zones = []figure.SpreadZone{{To: *l.Limit, Word: v.label("spread.within"), Tone: figure.Plain}, {To: 100, Tone: figure.Hatch}}
 	}
 	return d

@@ -78,7 +78,8 @@ func (r *cylinderRuler) limitText(l diag.LimitResult, at float64) string {
 	case "lowest of highest", "spread of highest":
 		return v.label("spread.limit", "percent", number(at, v.places(at), quantity.Percent))
 	case "difference":
-		return v.label("spread.difference", "value", v.limitNumber(l), "percent", v.percentFor(at))
+		n := v.limitNumber(l)
+		return v.label("spread.difference", "value", n, "percent", v.percentFor(100*rounded(n.Value, n.Decimals)/r.best))
 	}
 	return v.label("spread.limit-other", "rule", v.limitWords(l))
 }

@@ -3,6 +3,8 @@ package sheet_test
 import (
 	"fmt"
 	"math"
+	"os"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
@@ -189,5 +191,18 @@ func TestFuelSays(t *testing.T) {
 				t.Errorf("%s: %q is not said: %s", test.name, want, said)
 			}
 		}
+	}
+}
+
+// A limit that is corrected for altitude is printed rounded, and its percentage
+// follows from that: 23 of 154 is 14.9 %, though the limit itself makes 15.1.
+func TestLimitOnTheRulerFollowsFromWhatIsPrinted(t *testing.T) {
+	data, err := os.ReadFile(filepath.Join(examplesDir, "v12-everything.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := strung(blockTexts(t, readJob(t, "v12-everything.yaml", data), "workshop", "spread"))
+	if !strings.Contains(said, "limit 23 psi, 14.9 %") {
+		t.Errorf("the limit is not said: %s", said)
 	}
 }
