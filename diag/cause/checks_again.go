@@ -3,6 +3,13 @@ package cause
 import "gaugesheet/diag/known"
 
 func cranked(c *known.Case, _ []string) bool { return c.DryRead() || c.Has(known.NeedsRotors) }
+
+// crankedInDoubt is an engine whose cranking test may be what misleads: not one
+// whose pressure is all good, while it is the air lost that is in question.
+func crankedInDoubt(c *known.Case, _ []string) bool {
+	return cranked(c, nil) && !(c.Sound() && c.Has(known.NeedsLeakage))
+}
+
 func pistons(c *known.Case, _ []string) bool { return !c.Rotary() }
 func valves(c *known.Case, _ []string) bool  { return c.HasValves() }
 
@@ -23,7 +30,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}}, {Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
 	{Name: "repeat-with-charger", Minutes: 10, Whole: true, Way: Starter, Again: true, Words: []string{"repeated with charger", "repeated with a charger"},
 		Outcomes: []Outcome{{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}}, {Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
-	{Name: "repeat-method", Minutes: 15, Mends: []string{"throttle-or-choke"}, Whole: true, Way: Starter, Again: true, Fits: cranked, Words: []string{"test repeated", "compression repeated"},
+	{Name: "repeat-method", Minutes: 15, Mends: []string{"throttle-or-choke"}, Whole: true, Way: Starter, Again: true, Fits: crankedInDoubt, Words: []string{"test repeated", "compression repeated"},
 		Outcomes: []Outcome{
 			{Name: "readings come up", For: []string{"throttle-or-choke", "weak-cranking", "cold-engine", "adapter-leak"}, Words: []string{"come up", "came up", "up"}},
 			{Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},

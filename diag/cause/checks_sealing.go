@@ -171,7 +171,7 @@ var sealingChecks = []Check{
 
 // motionChecks tell whether the valves move as they should.
 var motionChecks = []Check{
-	{Name: "valve-lash", Minutes: 30, Way: Hand, Mends: []string{"valve-lash"}, MinutesOf: func(c *known.Case, _ []string) int {
+	{Name: "valve-lash", Minutes: 30, Way: Hand, DeadFirst: true, Mends: []string{"valve-lash"}, MinutesOf: func(c *known.Case, _ []string) int {
 		if len(c.Engine.Names()) <= 2 {
 			return 10 // a cover or two
 		}

@@ -40,13 +40,14 @@ func FoundSo(what string, words []string) Condition {
 
 // CoolantSigns counts the signs that coolant gets into where the engine burns or
 // gas into the coolant, each of its own kind: that it is missed, smoke, what was
-// found. One alone may be a hose.
+// found, and that an engine with gas in its coolant overheats. One alone may be a
+// hose.
 func (c *Case) CoolantSigns() int {
 	if c.AirCooled() {
 		return 0
 	}
 	n := 0
-	for _, sign := range []bool{c.Complains("coolant loss"), c.Smokes("white", "load", "always", "idle"), c.Found(CoolantBurnt...), c.Found(GasInCoolant...)} {
+	for _, sign := range []bool{c.Complains("coolant loss"), c.Smokes("white", "load", "always", "idle"), c.Found(CoolantBurnt...), c.Found(GasInCoolant...), c.CoolantHot() && c.Found(GasInCoolant...)} {
 		if sign {
 			n++
 		}

@@ -80,6 +80,7 @@ func weighTiming(c *known.Case, s known.Subject) []Voice {
 		where(sudden, as(OfHistory, speaks(Known, "cam-timing", "timing-drive"))),
 		where(sudden && driven, as(OfHistory, speaks(Hint, "timing-drive"))),
 		timingTouched(c),
+		where(len(timingTouched(c)) > 0 && c.Cranking().LowestPercentOfHighest >= known.EvenTogether, as(OfHistory, speaks(DryUp, "cam-timing"))), // all alike since
 		where(c.AllTight(c.Read()), as(OfLeakage, append(speaks(Heard, "cam-timing"), speaks(Known, "restricted-inlet")...))),
 		where(flat, speaks(Known, "cam-timing")))
 }

@@ -32,7 +32,7 @@ var rotorRules = []Rule{
 		Source: "common practice; without a minimum, under 43 psi, the least that is known as one, or under 85 psi after a no-start", Variants: []string{"dead", "floor", "too-close"},
 		Of: eachRotor, When: known.Any(rotorEven, rotorFloor),
 		Kind: OfRotors, For: common("rotor-wear"), Weigh: rotorVoices,
-		Say: rotorSaid, Headline: "rotor-low",
+		Absolute: true, Say: rotorSaid, Headline: "rotor-low",
 	},
 	{
 		Name: "rotors-apart", Title: "The rotors differ from each other", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsRotors},

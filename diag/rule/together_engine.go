@@ -208,7 +208,8 @@ func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 	case c.OneMisfires(): // what all cylinders share does not choose one
 		return common("ignition", "injection", "valve-motion")
 	case c.Complains("misfire"):
-		return append(common("ignition", "injection", "sensor-or-air-leak"), speaks(Hint, "valve-motion")...) // cranking does not clear it
+		return slices.Concat(common("ignition", "injection", "sensor-or-air-leak"), speaks(Hint, "valve-motion"), // cranking does not clear it
+			where(carbonOnMost(c), as(OfSight, speaks(commonest-rarer+1, "carbon-on-seat"))))
 	case c.Complains("no start", "hard start") && c.Spec.Diesel():
 		return common("injection", "fuel-filter", "air-in-fuel")
 	case c.Complains("no start", "hard start"):
@@ -217,6 +218,14 @@ func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 		return common("injection", "ignition", "sensor-or-air-leak", "air-filter", "restricted-exhaust", "cam-timing")
 	}
 	return common("injection", "sensor-or-air-leak", "ignition")
+}
+
+// carbonOnMost reports carbon seen on the valves or seats of half the cylinders
+// at least: it soaks up the fuel of a cold engine though all seal.
+func carbonOnMost(c *known.Case) bool {
+	names := c.Engine.Names()
+	with := slices.DeleteFunc(slices.Clone(names), func(n string) bool { return !c.Seen(n, known.CarbonOnSeat...) })
+	return c.HasValves() && 2*len(with) >= len(names)
 }
 
 func soundLookElsewhere(c *known.Case, s known.Subject) diag.Finding {

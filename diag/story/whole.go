@@ -12,7 +12,8 @@ import (
 // it that is to be seen to soonest, one without pressure set aside: what is so
 // of all is said first.
 func liftWhole(c *known.Case, told []*story) {
-	if c.AllLow() == nil {
+	low := c.AllLow()
+	if low == nil || low.Variant == "expected" || low.Variant == "ratio" { // what geometry suggests hurries nobody
 		return
 	}
 	soon := slices.ContainsFunc(told, func(s *story) bool {
