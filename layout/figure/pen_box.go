@@ -75,7 +75,7 @@ func (p penSetting) height(b filledBox) layout.Length {
 	case len(b.ticks) > 0:
 		h += layout.Length(len(b.ticks))*(penTick+tight) - tight + p.inside() + 1
 	case len(b.value) > 0:
-		h += tight + layout.Length(len(b.value))*lineHeight(p.valueFace()) + 1.5
+		h += p.inside() + layout.Length(len(b.value))*lineHeight(p.valueFace()) + 1
 	case len(b.label) > 1 || b.Unit != "" && p.unitLower(b):
 		h += lineHeight(note) + tight
 	}

@@ -189,21 +189,25 @@ func (p penSetting) widths(boxes []PenBox, room layout.Length) (_ []layout.Lengt
 		widths[i] = min(p.need(b), room)
 		fits = fits && widths[i] < room
 		free -= widths[i]
-		shares += penShare(b)
+		shares += p.share(b)
 	}
 	for i, b := range boxes {
 		part := 1 / float64(len(boxes))
 		if shares > 0 {
-			part = penShare(b) / shares
+			part = p.share(b) / shares
 		}
 		widths[i] += free * layout.Length(part)
 	}
 	return widths, fits && free >= 0
 }
 
-// penShare is a box's part of the free width.
-func penShare(b PenBox) float64 {
+// share is a box's part of the free width. What is known already needs little
+// of it, but for words that are too long for a line.
+func (p penSetting) share(b PenBox) float64 {
 	switch {
+	case b.Value != "":
+		const little, line = 0.2, 40 * layout.MM
+		return little + float64(max(0, p.t.Measurer.Width(b.Value, p.valueFace())-p.need(b))/line)
 	case b.Share > 0:
 		return b.Share
 	case len(b.Choices) > 0:
