@@ -147,7 +147,7 @@ func checkFindingOrder(t *testing.T, rec *record.Recorder, d *diag.Diagnosis, ki
 		if r > last {
 			t.Errorf("%s: a finding of %q stands after one of less urgency", kind, said[1])
 		}
-		if first && r != d.Findings[0].Urgency.Rank() {
+		if first && r != d.Stories[0].Urgency.Rank() {
 			t.Errorf("%s: the first finding on the page is not the most urgent", kind)
 		}
 		last, first = r, false
