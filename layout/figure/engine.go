@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"gaugesheet/layout"
 )
@@ -97,7 +98,7 @@ func newEngineDrawing(t layout.Theme, d *EnginePlan, width layout.Length, level 
 		}
 		for k := range d.Scales {
 			for _, b := range barsOf(c, k) {
-				g.valueWidths[k] = max(g.valueWidths[k], m.Width(b.Text, g.valueFace(&b)))
+				g.valueWidths[k] = max(g.valueWidths[k], m.Width(b.Text, g.word))
 				g.marked = g.marked || len(b.Marks) > 0
 			}
 		}
@@ -122,10 +123,16 @@ func (g *engineDrawing) isMiddle(row barRow) bool {
 	return row.face < 0 || row.face == len(g.d.Cylinders[row.cylinder].Faces)/2
 }
 
-// valueFace is the type of a value beside its bar.
-func (g *engineDrawing) valueFace(*CylinderBar) layout.Face { return g.word }
-
 func (g *engineDrawing) valueWidth(scale int) layout.Length { return g.valueWidths[scale] }
+
+// leaveUnsaid puts why nothing was read under the figure, where beside the
+// bars there is room for the mark only.
+func (g *engineDrawing) leaveUnsaid(b *CylinderBar) {
+	said := func(c CylinderBar) bool { return c.Mark == b.Mark && c.Word == b.Word }
+	if b.Text == "" && b.Word != "" && !slices.ContainsFunc(g.unsaid, said) {
+		g.unsaid = append(g.unsaid, *b)
+	}
+}
 
 // wordWidth is how wide the words beyond a bar are with their mark; 0 for
 // none.

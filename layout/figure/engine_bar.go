@@ -32,15 +32,9 @@ func paintBar(sf layout.Surface, t layout.Theme, b *CylinderBar, s *slot, box la
 	}
 	sf.Fill(path, toneBody(t, b.Tone))
 	paintPattern(sf, t, b.Tone, path)
-	end, half := s.at(b.Value), min(box.W, box.H)/2
+	end, middle, half := s.at(b.Value), box.Center().X, box.W/2
 	if s.across {
-		half = box.H / 2
-	} else {
-		half = box.W / 2
-	}
-	middle := box.Center().Y
-	if !s.across {
-		middle = box.Center().X
+		middle, half = box.Center().Y, box.H/2
 	}
 	for _, side := range []layout.Length{-half, half} {
 		sf.Stroke(layout.Polyline(s.point(s.zero, middle+side), s.point(end, middle+side)), tonePen(t, b.Tone))

@@ -91,6 +91,9 @@ func (c *columnSet) measureWords(p rowPlan) bool {
 			for _, mark := range b.Marks {
 				c.valued = c.valued && c.thick/2+markRoom(g.t, mark.Text)+markRadius <= p.pitch/2
 			}
+			if b.Text == "" && !c.whyFits(b) {
+				g.leaveUnsaid(b)
+			}
 			if b.Text == "" || g.wordWidth(b) == 0 {
 				continue
 			}
@@ -136,6 +139,9 @@ func (c *columnSet) valuesAt(scale int) bool { return scale > 0 || c.out }
 // needs is the room beyond the bars of a slot for their words.
 func (c *columnSet) needs(s *columnSlot) []need {
 	needs := []need{{1, tight}}
+	for _, l := range s.limits() { // their values may have moved apart
+		needs = append(needs, need{s.part(l.Value), c.g.t.Measurer.CapHeight(limitFace(c.g.t)) + tight})
+	}
 	line := lineHeight(c.g.word)
 	lines := layout.Length(c.wordLines[len(c.slots)])
 	for _, i := range c.cylinders {

@@ -19,49 +19,11 @@ const sampleWidth layout.Length = 18
 // keys says under the figure what its lines, marks and tones are: only those
 // that are drawn. More words may follow on the same lines.
 func (g *engineDrawing) keys(more ...string) layout.Frame {
-	var items []keyItem
-	add := func(width layout.Length, text string, sample func(sf layout.Surface, at layout.Point)) {
-		if text == "" {
-			return
-		}
-		room := g.width
-		if width > 0 {
-			room -= width + small
-		}
-		items = append(items, keyItem{width, sample, layout.Wrap(g.t.Measurer, room, run(g.t, layout.Note, g.t.Ink, text))})
-	}
-	for k := range g.d.Scales {
-		for i, l := range g.d.Scales[k].Limits[:min(2, len(g.d.Scales[k].Limits))] {
-			add(sampleWidth, l.Key, func(sf layout.Surface, at layout.Point) {
-				sf.Stroke(layout.Polyline(at, at.Add(sampleWidth, 0)), limitPen(g.t, i))
-			})
-		}
-	}
-	for shape, used := range g.shapes() {
-		if used {
-			text := g.d.ShapeKeys[shape]
-			if g.marksListed && g.d.ShapeLists[shape] != "" && !g.d.Tabled {
-				text = g.d.ShapeLists[shape]
-			}
-			add(2.3*markRadius+1, text, func(sf layout.Surface, at layout.Point) {
-				drawMarkShape(sf, g.t, MarkShape(shape), at.Add(1.15*markRadius+0.5, 0))
-			})
-		}
-	}
-	for tone, words := range g.tones() {
-		add(sampleWidth, words, func(sf layout.Surface, at layout.Point) {
-			PaintTone(sf, g.t, Tone(tone), layout.RectPath(layout.Rect{X: at.X + 1, Y: at.Y - 3.2, W: sampleWidth - 2, H: 6.4}))
-		})
-	}
-	for _, b := range g.unsaid {
-		size := markSize(g.t, g.label)
-		add(size, b.Word, func(sf layout.Surface, at layout.Point) {
-			DrawMark(sf, g.t, b.Mark, at.Add(size/2, 0), size)
-		})
-	}
+	items := g.lineKeys(nil)
+	items = g.markKeys(items)
 	if g.tiesKeyed {
 		for _, tie := range g.d.Ties {
-			add(0, tie.Text, nil)
+			items = g.key(items, 0, tie.Text, nil)
 		}
 	}
 	if g.banksKeyed {
@@ -70,13 +32,67 @@ func (g *engineDrawing) keys(more ...string) layout.Frame {
 			for _, i := range bank.Cylinders {
 				names = append(names, g.d.Cylinders[i].Number)
 			}
-			add(0, bank.Text+": "+strings.Join(names, ", "), nil)
+			items = g.key(items, 0, bank.Text+": "+strings.Join(names, ", "), nil)
 		}
 	}
 	for _, text := range more {
-		add(0, text, nil)
+		items = g.key(items, 0, text, nil)
 	}
 	return flowItems(g, items)
+}
+
+// key adds words behind a sample of a width, unless there are none.
+func (g *engineDrawing) key(items []keyItem, width layout.Length, text string, sample func(sf layout.Surface, at layout.Point)) []keyItem {
+	if text == "" {
+		return items
+	}
+	room := g.width
+	if width > 0 {
+		room -= width + small
+	}
+	return append(items, keyItem{width, sample, layout.Wrap(g.t.Measurer, room, run(g.t, layout.Note, g.t.Ink, text))})
+}
+
+// lineKeys are the limits.
+func (g *engineDrawing) lineKeys(items []keyItem) []keyItem {
+	for _, k := range g.scales() {
+		limits := g.d.Scales[k].Limits
+		for i, l := range limits[:min(2, len(limits))] {
+			items = g.key(items, sampleWidth, l.Key, func(sf layout.Surface, at layout.Point) {
+				sf.Stroke(layout.Polyline(at, at.Add(sampleWidth, 0)), limitPen(g.t, i))
+			})
+		}
+	}
+	return items
+}
+
+// markKeys are the marks on the bars, the tones, and why nothing was read where
+// only its mark had room.
+func (g *engineDrawing) markKeys(items []keyItem) []keyItem {
+	for shape, used := range g.shapes() {
+		if !used {
+			continue
+		}
+		text := g.d.ShapeKeys[shape]
+		if g.marksListed && g.d.ShapeLists[shape] != "" && !g.d.Tabled {
+			text = g.d.ShapeLists[shape]
+		}
+		items = g.key(items, 2.3*markRadius+1, text, func(sf layout.Surface, at layout.Point) {
+			drawMarkShape(sf, g.t, MarkShape(shape), at.Add(1.15*markRadius+0.5, 0))
+		})
+	}
+	for tone, words := range g.tones() {
+		items = g.key(items, sampleWidth, words, func(sf layout.Surface, at layout.Point) {
+			PaintTone(sf, g.t, Tone(tone), layout.RectPath(layout.Rect{X: at.X + 1, Y: at.Y - 3.2, W: sampleWidth - 2, H: 6.4}))
+		})
+	}
+	for _, b := range g.unsaid {
+		size := markSize(g.t, g.label)
+		items = g.key(items, size, b.Word, func(sf layout.Surface, at layout.Point) {
+			DrawMark(sf, g.t, b.Mark, at.Add(size/2, 0), size)
+		})
+	}
+	return items
 }
 
 // shapes says which marks the bars have.

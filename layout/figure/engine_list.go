@@ -32,9 +32,6 @@ type listing struct {
 // blockRows are the most rows that stand under one another, by detail.
 var blockRows = [...]int{layout.Full: 16, layout.Compact: 9, layout.Brief: 6}
 
-// leastBlock is the least width of a block of rows.
-const leastBlock layout.Length = 130
-
 // list is the arrangement that suits every engine.
 func (g *engineDrawing) list() layout.Frame {
 	n := len(g.d.Cylinders)
@@ -71,6 +68,7 @@ func (g *engineDrawing) stackedList(l *listing) layout.Frame {
 	pitch := g.pitch(float64(len(g.d.Cylinders)))
 	set := newRowSet(g, g.listRows(g.planOrder(), pitch), pitch*layout.Length(len(g.d.Cylinders)), g.width,
 		rowPlan{scales: g.scales(), sign: 1, out: l.out, pitch: pitch})
+	evenLengths([]*rowSet{set})
 	plan := layout.Frame{Height: g.topLine(false) + l.plan.H, Draw: func(sf layout.Surface, area layout.Rect) {
 		room := layout.Rect{X: area.X, Y: area.Y + g.topLine(false), W: l.plan.W, H: l.plan.H}
 		l.drawPlanIn(sf, area, room)

@@ -184,6 +184,7 @@ func (l *lyingEngine) placeRows() {
 	y -= pitch * groupGap
 	scales := g.scales()[min(1, len(g.d.Scales)):]
 	l.rows = newRowSet(g, rows, y, g.width-l.rowsAt, rowPlan{scales: scales, sign: 1, out: true, pitch: pitch})
+	evenLengths([]*rowSet{l.rows})
 	l.height = max(l.height, l.rows.above()+y+l.rows.below())
 }
 

@@ -224,6 +224,13 @@ func (r *rowSet) setLength(s *rowSlot, p rowPlan) {
 	}
 }
 
+// leaveUnsaid notes the words of a scale that stand under the figure.
+func (r *rowSet) leaveUnsaid(s *rowSlot) {
+	if !s.worded {
+		r.eachBar(s, func(_ barRow, b *CylinderBar) { r.g.leaveUnsaid(b) })
+	}
+}
+
 // farEnd is beyond what the words of a bar stand, in parts of the scale.
 func (r *rowSet) farEnd(s *rowSlot, b *CylinderBar) layout.Length {
 	far := s.farEnd(b)
@@ -363,7 +370,7 @@ func (r *rowSet) drawWords(sf layout.Surface, s *rowSlot, b *CylinderBar, x, y l
 		if r.sign < 0 {
 			a = layout.Left
 		}
-		layout.TextMiddle(sf, layout.Point{X: x + r.sign*s.value, Y: y}, a, b.Text, g.valueFace(b), g.t.Ink)
+		layout.TextMiddle(sf, layout.Point{X: x + r.sign*s.value, Y: y}, a, b.Text, g.word, g.t.Ink)
 	}
 	s.drawMarks(sf, g.t, b, y, r.thick, r.valued)
 	if b.Mark == NoMark && b.Word == "" {

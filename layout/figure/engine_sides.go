@@ -66,6 +66,22 @@ func (g *engineDrawing) column() (layout.Frame, bool) {
 	return g.standingFrame(first), true
 }
 
+// larger is the engine with its rows farther apart; as it is, where its larger
+// bores leave the rows less room than their words need.
+func (s *standing) larger(pitch layout.Length, out int) *standing {
+	keyed := s.g.tiesKeyed
+	l := s.g.layStanding(pitch, out)
+	good := l.fits() && l.top+l.under <= s.top+s.under && s.g.tiesKeyed == keyed
+	for i := range l.sets[0].slots {
+		good = good && l.sets[0].slots[i].worded == s.sets[0].slots[i].worded
+	}
+	s.g.tiesKeyed = keyed
+	if good {
+		return l
+	}
+	return s
+}
+
 // fits reports whether the rows have the width that they need.
 func (s *standing) fits() bool {
 	return s.sets[0].width >= s.g.leastRow(s.g.scales(), s.out)
@@ -94,9 +110,7 @@ func (g *engineDrawing) standingFrame(s *standing) layout.Frame {
 	f.Draw = func(sf layout.Surface, area layout.Rect) {
 		drawn := s
 		if more := min(area.H-f.Height, f.Stretch); more > 1 {
-			if larger := g.layStanding(s.pitch+more/rows, out); larger.top+larger.under <= s.top+s.under && larger.fits() {
-				drawn = larger
-			}
+			drawn = s.larger(s.pitch+more/rows, out)
 		}
 		drawn.draw(sf, area)
 	}
@@ -114,19 +128,46 @@ func (g *engineDrawing) layStanding(pitch layout.Length, out int) *standing {
 	if out >= 0 {
 		s.out = out == 1
 	}
+	plan := rowPlan{scales: g.scales(), sign: 1, out: s.out, pitch: pitch, ties: pitch >= tieHeight(g)}
+	ends := endDepth
+	if g.d.Build == Rotors {
+		s.placeRotors(plan)
+	} else {
+		ends += max(0, s.half.H+g.wall(pitch, s.half.H)-pitch/2)
+		s.placeBanks(plan)
+	}
+	for _, set := range s.sets {
+		s.top, s.under = max(s.top, set.above()), max(s.under, set.below())
+	}
+	s.top, s.under = max(s.top, ends)+g.topLine(len(s.sets) == 2), max(s.under, ends)
+	if !plan.ties && len(g.d.Ties) > 0 {
+		g.tiesKeyed = true
+	}
+	return s
+}
+
+// height is that of all rows.
+func (s *standing) height() layout.Length {
+	return s.pitch * layout.Length((s.high-s.low+1)*s.g.rowsEach())
+}
+
+// placeRotors puts the rotors at the left, and a row for each face.
+func (s *standing) placeRotors(plan rowPlan) {
+	plan.out, plan.ties = true, false
+	half := s.rotorHalf()
+	s.left, s.right = half+1, half+1
+	s.edges = []layout.Length{2*half + 1 + small}
+	s.sets = []*rowSet{newRowSet(s.g, s.faceRows(), s.height(), s.g.width-s.edges[0], plan)}
+	evenLengths(s.sets)
+}
+
+// placeBanks puts one bank at the left and its rows beside it, or two in the
+// middle with rows at both sides.
+func (s *standing) placeBanks(plan rowPlan) {
+	g := s.g
 	banks := g.leftAndRight()
-	height := pitch * layout.Length((s.high-s.low+1)*g.rowsEach())
-	plan := rowPlan{scales: g.scales(), out: s.out, pitch: pitch, ties: pitch >= tieHeight(g)}
-	wall := g.wall(pitch, s.half.H)
-	head := s.half.W + wall
-	switch {
-	case g.d.Build == Rotors:
-		head = s.rotorHalf()
-		s.left, s.right = head+1, head+1
-		plan.sign, plan.out, plan.ties = 1, true, false
-		s.edges = []layout.Length{2*head + 1 + small}
-		s.sets = []*rowSet{newRowSet(g, s.faceRows(), height, g.width-s.edges[0], plan)}
-	case len(banks) == 1:
+	head := s.half.W + g.wall(s.pitch, s.half.H)
+	if len(banks) == 1 {
 		s.left = max(head+1, 14)
 		if s.sideways = len(g.d.Cylinders) == 1 && (g.d.Engine == Left || g.d.Engine == Right); s.sideways {
 			s.left += endDepth
@@ -134,33 +175,21 @@ func (g *engineDrawing) layStanding(pitch layout.Length, out int) *standing {
 		}
 		s.right = s.left
 		s.edges = []layout.Length{s.left + head + small}
-		plan.sign = 1
-		s.sets = []*rowSet{newRowSet(g, s.rowsOf(banks[0]), height, g.width-s.edges[0], plan)}
-	default:
-		apart := max(s.half.W*0.45, 6)
-		if g.d.Build == Lying {
-			apart = max(s.half.H*0.9, 9)
-		}
-		s.left, s.right = g.width/2-apart-head, g.width/2+apart+head
-		s.edges = []layout.Length{s.left - head - small, s.right + head + small}
-		for k, bank := range banks {
-			plan.sign = layout.Length(2*k - 1)
-			s.sets = append(s.sets, newRowSet(g, s.rowsOf(bank), height, s.edges[0], plan))
-		}
+		s.sets = []*rowSet{newRowSet(g, s.rowsOf(banks[0]), s.height(), g.width-s.edges[0], plan)}
 		evenLengths(s.sets)
+		return
 	}
-	for _, set := range s.sets {
-		s.top, s.under = max(s.top, set.above()), max(s.under, set.below())
+	apart := max(s.half.W*0.45, 6)
+	if g.d.Build == Lying {
+		apart = max(s.half.H*0.9, 9)
 	}
-	ends := endDepth + max(0, s.half.H+wall-pitch/2)
-	if g.d.Build == Rotors {
-		ends = endDepth
+	s.left, s.right = g.width/2-apart-head, g.width/2+apart+head
+	s.edges = []layout.Length{s.left - head - small, s.right + head + small}
+	for k, bank := range banks {
+		plan.sign = layout.Length(2*k - 1)
+		s.sets = append(s.sets, newRowSet(g, s.rowsOf(bank), s.height(), s.edges[0], plan))
 	}
-	s.top, s.under = max(s.top, ends)+g.topLine(len(s.sets) == 2), max(s.under, ends)
-	if !plan.ties && len(g.d.Ties) > 0 {
-		g.tiesKeyed = true
-	}
-	return s
+	evenLengths(s.sets)
 }
 
 // evenLengths gives rows that are compared with one another one scale.
@@ -172,6 +201,7 @@ func evenLengths(sets []*rowSet) {
 		}
 		for _, set := range sets {
 			set.slots[i].length, set.slots[i].worded = length, worded
+			set.leaveUnsaid(&set.slots[i])
 		}
 	}
 }

@@ -229,6 +229,16 @@ func checkNumbersAndReadings(t *testing.T, what string, d EnginePlan, level layo
 			t.Errorf("%s: %q is drawn %d times, want %d", what, text, outside[text], n)
 		}
 	}
+	said := textOf(rec)
+	for i := range d.Cylinders {
+		for k := range d.Scales {
+			for _, b := range barsOf(&d.Cylinders[i], k) {
+				if b.Text == "" && (k == 0 || len(d.Cylinders[i].Faces) == 0) && !strings.Contains(said, strings.ReplaceAll(b.Word, " ", "")) {
+					t.Errorf("%s: why %s was not read is not said: %q", what, d.Cylinders[i].Number, b.Word)
+				}
+			}
+		}
+	}
 	for text := range inTabs {
 		if !slices.ContainsFunc(d.Cylinders, func(c Cylinder) bool { return c.Number == text }) {
 			t.Errorf("%s: %q stands in a tab", what, text)

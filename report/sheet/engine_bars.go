@@ -70,52 +70,6 @@ func whyOnce(c *figure.Cylinder) {
 	}
 }
 
-// planKeys collects what the tones of a plan mean.
-type planKeys struct {
-	v *view
-	d *figure.EnginePlan
-}
-
-// say adds a word for a tone of a scale, the last that was begun.
-func (k *planKeys) say(t figure.Tone, word string) {
-	said := &k.d.Scales[len(k.d.Scales)-1].Tones[t]
-	if word == "" || slices.Contains(strings.Split(*said, ", "), word) {
-		return
-	}
-	*said = joined(", ", *said, word)
-}
-
-// plain says what the quiet bars of a scale are where others stand beside
-// them.
-func (k *planKeys) plain() {
-	for _, words := range k.d.Scales[len(k.d.Scales)-1].Tones {
-		if words != "" {
-			k.say(figure.Plain, k.v.grade(diag.Even))
-			return
-		}
-	}
-}
-
-// list says what the marks are, for a figure that has no room for their values.
-func (k *planKeys) list() {
-	for shape, what := range k.d.ShapeKeys {
-		var entries []string
-		for i := range k.d.Cylinders {
-			c := &k.d.Cylinders[i]
-			for _, b := range c.Bars {
-				for _, m := range b.Marks {
-					if m.Shape == figure.MarkShape(shape) {
-						entries = append(entries, k.v.label("plan.list-entry", "value", m.Text, "cylinders", c.Number))
-					}
-				}
-			}
-		}
-		if len(entries) > 0 {
-			k.d.ShapeLists[shape] = k.v.label("plan.list", "what", what, "list", strings.Join(entries, ", "))
-		}
-	}
-}
-
 // shortReason is the most letters of a reason that stand in a figure; a longer
 // one is said elsewhere, and here the state.
 const shortReason = 16
