@@ -27,12 +27,63 @@ func runsApart(page, job []pdffile.Run, again *redrawn) string {
 	if len(changes) == 0 {
 		return ""
 	}
+	if said := readingApart(page, job, again); said != "" {
+		return said
+	}
 	for _, c := range changes {
 		if cylinder := again.cylinderOf(c, job); cylinder != "" {
-			return fmt.Sprintf("the page says %s for %s, its job file gives %s", quoted(c.page), cylinder, quoted(c.job))
+			return c.of(cylinder)
 		}
 	}
 	return changes[0].String()
+}
+
+// readingApart names a reading that the page has and its job file does not give,
+// wherever they stand: one reading that differs may move much of a page. Of the
+// page's figures it is the one that stands nearest to the cylinder's name.
+func readingApart(page, job []pdffile.Run, again *redrawn) string {
+	isName := func(i int) bool { return slices.Contains(again.test.Engine.Names(), page[i].Text) }
+	was := slices.DeleteFunc(more(page, job), isName)
+	for _, at := range more(job, page) {
+		c := change{page: job[at].Text, job: job[at].Text, at: at}
+		name := again.cylinderOf(c, job)
+		nearest := math.Inf(1)
+		for _, i := range was {
+			for _, r := range page {
+				if d := math.Hypot(r.X-page[i].X, r.Y-page[i].Y); "cylinder "+r.Text == name && d < nearest {
+					c.page, nearest = page[i].Text, d
+				}
+			}
+		}
+		if c.page != c.job {
+			return c.of(name)
+		}
+	}
+	return ""
+}
+
+// of says a change of a cylinder's reading.
+func (c change) of(cylinder string) string {
+	return fmt.Sprintf("the page says %s for %s, its job file gives %s", quoted(c.page), cylinder, quoted(c.job))
+}
+
+// more gives the places of the bare figures of which one page has more than
+// another: all places of each.
+func more(page, other []pdffile.Run) []int {
+	left := map[string]int{}
+	for _, r := range page {
+		left[r.Text]++
+	}
+	for _, r := range other {
+		left[r.Text]--
+	}
+	var at []int
+	for i, r := range page {
+		if left[r.Text] > 0 && strings.Trim(r.Text, "0123456789.") == "" && r.Text != "" {
+			at = append(at, i)
+		}
+	}
+	return at
 }
 
 func (c change) String() string {
