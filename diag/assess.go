@@ -21,6 +21,7 @@ func Assess(t *Test) *Diagnosis {
 	d.Plugs = assessPlugs(t)
 	d.Rotors = assessRotors(t)
 	d.Fuel = assessFuel(t)
+	d.Measured = assessMeasured(t)
 	d.NotTested = slices.Concat(t.Untested, t.partsUntested())
 	return d
 }

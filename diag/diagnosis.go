@@ -234,9 +234,10 @@ type Diagnosis struct {
 	Plugs       *PlugsResult
 	Rotors      *RotorsResult
 	Fuel        *FuelResult
-	Stories     []Story   // in the order in which they are to be said
-	Plan        []Step    // the next check first
-	Findings    []Finding // the leading findings of the stories, in their order
+	Measured    []MeasuredResult // the further tests, in the order of the job
+	Stories     []Story          // in the order in which they are to be said
+	Plan        []Step           // the next check first
+	Findings    []Finding        // the leading findings of the stories, in their order
 	// Folded are findings that a combination among Findings says better: true
 	// by themselves, yet not said twice.
 	Folded    []Finding

@@ -23,6 +23,7 @@ type Test struct {
 	Plugs       *Plugs
 	Rotors      *Rotors
 	Fuel        *FuelPressure
+	Measured    []Measured // the further tests, in bench order
 
 	Borescope  map[string]string // what was seen, by cylinder, in free words
 	Bores      map[string]Bore   // what was seen, by cylinder, in the list's words

@@ -43,7 +43,7 @@ func (c *Case) Noting(t *diag.Test) *Case {
 	}
 	s := c.Sums
 	return c.after(&Case{Test: t, Sums: &diag.Diagnosis{
-		Compression: s.Compression, Leakage: s.Leakage, Plugs: s.Plugs, Rotors: s.Rotors, Fuel: s.Fuel, NotTested: s.NotTested, NextFor: -1}})
+		Compression: s.Compression, Leakage: s.Leakage, Plugs: s.Plugs, Rotors: s.Rotors, Fuel: s.Fuel, Measured: s.Measured, NotTested: s.NotTested, NextFor: -1}})
 }
 
 func (c *Case) after(after *Case) *Case {

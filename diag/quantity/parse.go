@@ -62,6 +62,9 @@ var (
 // and units that do not say what they measure, such as 'lb'.
 func Parse(text string) (Value, error) {
 	clean := strings.Join(strings.Fields(plainer.Replace(text)), " ")
+	if number, ok := strings.CutSuffix(clean, " 1/m"); ok { // whose 1 is no part of the number
+		clean = number + " " + string(PerMetre)
+	}
 	m := leadingNumber().FindStringSubmatch(clean)
 	if m == nil {
 		return Value{}, &ParseError{Found: text, Expected: numberExpected, Hint: poundHint(clean)}

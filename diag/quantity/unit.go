@@ -28,6 +28,9 @@ const (
 	KgfPerCm2 Unit = "kgf/cm2"
 	InHg      Unit = "inHg"
 	HPa       Unit = "hPa"
+	InH2O     Unit = "inH2O"
+	MmH2O     Unit = "mmH2O"
+	MmHg      Unit = "mmHg"
 
 	Millilitre   Unit = "ml"
 	Litre        Unit = "L"
@@ -55,6 +58,15 @@ const (
 	Degree  Unit = "deg"
 	Percent Unit = "%"
 	Volt    Unit = "V"
+	Ampere  Unit = "A"
+	Ohm     Unit = "ohm"
+
+	MlPerMin     Unit = "ml/min"
+	LPerMin      Unit = "L/min"
+	M3PerHour    Unit = "m3/h"
+	CuFtPerMin   Unit = "cu ft/min"
+	PartsMillion Unit = "ppm"
+	PerMetre     Unit = "per m"
 )
 
 // Dimension is the kind of quantity that a unit measures.
@@ -72,6 +84,11 @@ const (
 	Angle         Dimension = "angle"
 	Ratio         Dimension = "percentage"
 	Voltage       Dimension = "voltage"
+	Current       Dimension = "electric current"
+	Resistance    Dimension = "resistance"
+	Flow          Dimension = "flow"
+	Fraction      Dimension = "parts in a million"
+	Absorption    Dimension = "light absorption"
 )
 
 // Factors that more than one entry below needs, exact by definition: NIST SP
@@ -88,7 +105,7 @@ type definition struct {
 	unit      Unit
 	dimension Dimension
 	// An amount in the dimension's base unit is (value + offset) * scale.
-	// Bases: Pa, ml, mm, K, rpm, s, deg, %, V.
+	// Bases: Pa, ml, mm, K, rpm, s, deg, %, V, A, ohm, ml/min, ppm, 1/m.
 	scale, offset float64
 	decimals      int
 	// Further spellings, as normalised by foldSpelling.
@@ -96,7 +113,9 @@ type definition struct {
 }
 
 // The inch of mercury is the conventional one, 25.4 times 133.322387415 Pa;
-// the values at 32 F and 60 F differ from it in the sixth and third figure.
+// the values at 32 F and 60 F differ from it in the sixth and third figure. The
+// conventional inch and millimetre of water are 249.0889 Pa and 9.80665 Pa (the
+// same appendix); a cubic foot is 28 316.846592 ml.
 var definitions = []definition{
 	{PSI, Pressure, psiInPascals, 0, 0, []string{"psig", "lb/in2", "lbf/in2", "lb/sqin", "lbf/sqin"}},
 	{KPa, Pressure, 1e3, 0, 0, nil},
@@ -105,6 +124,9 @@ var definitions = []definition{
 	{KgfPerCm2, Pressure, 98066.5, 0, 1, []string{"kg/cm2", "kp/cm2"}},
 	{InHg, Pressure, 3386.388640341, 0, 1, nil},
 	{HPa, Pressure, 100, 0, 0, []string{"mbar", "millibar"}},
+	{InH2O, Pressure, 249.08891, 0, 1, []string{"inwc", "inh20", "inwg"}},
+	{MmH2O, Pressure, 9.80665, 0, 0, []string{"mmwc", "mmh20", "mmwg"}},
+	{MmHg, Pressure, 133.322387415, 0, 0, nil},
 
 	{Millilitre, Volume, 1, 0, 0, []string{"cc", "cm3", "millilitre", "milliliter", "millilitres", "milliliters"}},
 	{Litre, Volume, 1000, 0, 1, []string{"litre", "liter", "litres", "liters"}},
@@ -132,6 +154,15 @@ var definitions = []definition{
 	{Degree, Angle, 1, 0, 0, []string{"degree", "degrees"}},
 	{Percent, Ratio, 1, 0, 0, []string{"percent"}},
 	{Volt, Voltage, 1, 0, 1, []string{"volt", "volts"}},
+	{Ampere, Current, 1, 0, 0, []string{"amp", "amps", "ampere", "amperes"}},
+	{Ohm, Resistance, 1, 0, 1, []string{"ohms", "ω"}},
+
+	{MlPerMin, Flow, 1, 0, 0, []string{"cc/min", "cm3/min"}},
+	{LPerMin, Flow, 1000, 0, 1, []string{"lpm"}},
+	{M3PerHour, Flow, 1e6 / 60, 0, 1, nil},
+	{CuFtPerMin, Flow, 28316.846592, 0, 1, []string{"cfm", "ft3/min"}},
+	{PartsMillion, Fraction, 1, 0, 0, nil},
+	{PerMetre, Absorption, 1, 0, 2, []string{"/m", "m-1"}},
 }
 
 var (

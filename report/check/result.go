@@ -23,6 +23,7 @@ type Result struct {
 	Plugs        any               `json:"plugs"`
 	Rotors       any               `json:"rotors"`
 	FuelPressure any               `json:"fuel_pressure"`
+	Measured     measuredResults   `json:"-"` // the further tests, as members of their own
 	Stories      []storyResult     `json:"stories"`
 	Findings     []findingResult   `json:"findings"` // in the order of the stories
 	Notices      []noticeResult    `json:"notices"`
@@ -139,6 +140,7 @@ func Of(j *job.Job, d *diag.Diagnosis) (*Result, error) {
 		Plugs:        stated(j.Test(), d, "plugs", plugsOf(d.Plugs)),
 		Rotors:       stated(j.Test(), d, "rotors", rotorsOf(d.Rotors)),
 		FuelPressure: stated(j.Test(), d, "fuel pressure", fuelOf(d.Fuel)),
+		Measured:     measuredOf(d),
 		Findings:     []findingResult{},
 		Notices:      []noticeResult{},
 		Stories:      storiesOf(d, s),

@@ -289,6 +289,10 @@ func (r *reader) ends(s *scale, n *node, text, label string, out *diag.FuelLimit
 		}
 		return true
 	}
+	if len(s.units) > 0 {
+		r.report(n.pos, "such as '2-4', 'at least 3' or 'at most 5'", "'%s' is '%s', expected a range", label, short(n.text))
+		return false
+	}
 	r.report(n.pos, "such as '35-45 psi', '"+text+" +/- 3' or 'at least "+text+"'", "'%s' is '%s', expected a range of pressure", label, short(n.text))
 	return false
 }

@@ -1,6 +1,11 @@
 package job
 
-import "gaugesheet/templates"
+import (
+	"slices"
+
+	"gaugesheet/diag/quantity"
+	"gaugesheet/templates"
+)
 
 // A form is how the value of a key is written.
 type form uint8
@@ -26,6 +31,14 @@ const (
 	asGroups           // a list of sets of further keys
 	asByName           // a set of keys of the user's own, each with further keys
 	asSpecial          // described by the key's own schema
+
+	// Of the further tests:
+	asMeasured  // a reading, perhaps with its speed behind 'at', or {reading: ..., at: ...} with further keys
+	asAtSpeeds  // readings by speed: {2000 rpm: 34}; with keys, a set of them by speed
+	asAtTimes   // readings by time: {5 min: 36}
+	asByBank    // a set of keys by bank
+	asAllTexts  // texts by cylinder
+	asPermitted // a permitted range
 )
 
 // A key is one key of the job file: the single source of the reader's lists of
@@ -40,7 +53,17 @@ type key struct {
 	example   string   // as YAML
 	perName   bool     // the example goes by cylinder
 	insteadOf string   // the key whose place it takes
-	schema    string   // for asSpecial: JSON Schema, without the description
+
+	// Of the further tests: the units that a reading may be in, its values being
+	// in the first, none where they are those of its section; whether it may be
+	// below zero; that the key stands for every speed that is written in its
+	// place; and what a single figure permits.
+	units   []quantity.Unit
+	signed  bool
+	speeds  bool
+	permits permitted
+	limits  string // the reading that it limits, where it has another name
+	schema  string // for asSpecial: JSON Schema, without the description
 }
 
 // An alias is another word for one of a key's words.
@@ -74,7 +97,7 @@ var otherKeys = map[string]string{"leakdown": "leakage", "leak down": "leakage",
 	"cylinder leakage": "leakage", "compression test": "compression", "spark plugs": "plugs", "fuel": "fuel-pressure", "camera": "borescope"}
 
 // fileKeys are the keys of a job file.
-var fileKeys = []key{
+var fileKeys = slices.Concat([]key{
 	{name: "format", form: asWhole, doc: "Version of this format; 1 is the only one so far.", example: "1"},
 	{name: "sheet", form: asWord, words: sheetWords, doc: "Which sheet to draw; customer where not given."},
 	{name: "paper", form: asWord, words: paperWords, doc: "Paper size; the shop profile's, or letter, where not given."},
@@ -95,6 +118,9 @@ var fileKeys = []key{
 	{name: "plugs", form: asTestSection, keys: plugsKeys, doc: "The spark plugs as read."},
 	{name: "rotors", form: asTestSection, keys: rotorsKeys, doc: "Compression of a rotary engine, by face."},
 	{name: "fuel-pressure", form: asTestSection, keys: fuelKeys, doc: "Fuel pressure."},
+}, measuredFileKeys(), []key{
+	{name: "other-readings", form: asGroups, doc: "Anything else that was measured, printed as it is and judged by its own limit alone.", keys: otherReadingKeys,
+		example: "[{name: charging voltage, reading: 14.2 V, limit: 13.8-14.6 V}]"},
 	{name: "before", form: asSpecial, keys: beforeKeys, doc: "The readings before the work that this test proves: the same keys as the sections.",
 		example: "{done: new rings, date: 2026-04-02, compression: {unit: psi, dry: {1: 95}}}", schema: `{"$ref": "#/$defs/before"}`},
 	{name: "smoke", form: asGroup, doc: "Smoke from the exhaust.", keys: []key{
@@ -114,7 +140,7 @@ var fileKeys = []key{
 		schema: `{"anyOf": [{"type": "object", "additionalProperties": {"type": "string"}}, {"type": "array", "items": {"type": "string"}}]}`},
 	{name: "notes", form: asText, doc: "Anything else, printed as it is."},
 	{name: "earlier", form: asFileNames, doc: "Earlier job files of the same engine, to compare with.", example: "[2025-11-02.yaml]"},
-}
+})
 
 var jobKeys = []key{
 	{name: "number", form: asText, doc: "Job number.", example: `"W-2041"`},

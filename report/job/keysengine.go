@@ -82,6 +82,11 @@ var gaugesKeys = []key{
 		example: "{supply: 100 psi, orifice: 0.040 in}", schema: gaugeSchema},
 	{name: "fuel", form: asSpecial, keys: gaugeKeys, doc: "The fuel-pressure gauge: its name in the shop profile, or its keys.",
 		example: "{range: 0-100 psi, accuracy: grade B}", schema: gaugeSchema},
+	{name: "oil", form: asSpecial, keys: gaugeKeys, doc: "The oil-pressure gauge.", example: "{range: 0-100 psi, accuracy: grade B}", schema: gaugeSchema},
+	{name: "vacuum", form: asSpecial, keys: gaugeKeys, doc: "The vacuum gauge.", example: "{range: 0-30 inHg, accuracy: 2 % of span}", schema: gaugeSchema},
+	{name: "cooling", form: asSpecial, keys: gaugeKeys, doc: "The gauge of the cooling system's tester.", example: "{range: 0-30 psi, accuracy: 3 % of span}", schema: gaugeSchema},
+	{name: "crankcase", form: asSpecial, keys: gaugeKeys, doc: "The gauge or water column for the crankcase.", example: "{range: 0-20 inH2O, accuracy: 2 % of span}", schema: gaugeSchema},
+	{name: "back-pressure", form: asSpecial, keys: gaugeKeys, doc: "The gauge for the exhaust.", example: "{range: 0-10 psi, accuracy: 2 % of span}", schema: gaugeSchema},
 }
 
 const gaugeSchema = `{"anyOf": [{"type": "string"}, {"$ref": "#/$defs/gauge"}]}`

@@ -70,7 +70,7 @@ var boreKeys = []key{
 }
 
 // beforeKeys are the readings before the work.
-var beforeKeys = []key{
+var beforeKeys = append([]key{
 	{name: "done", form: asText, doc: "The work that was done since.", example: "new rings"},
 	{name: "date", form: asDate, doc: "Date of these readings, ISO 8601.", example: "2026-04-02"},
 	{name: "conditions", form: asGroup, keys: conditionKeys, doc: "How they were taken, where otherwise than the test."},
@@ -80,7 +80,7 @@ var beforeKeys = []key{
 	{name: "rotors", form: asTestSection, keys: rotorsKeys, doc: "Compression of a rotary engine, by face."},
 	{name: "fuel-pressure", form: asTestSection, keys: fuelKeys, doc: "Fuel pressure."},
 	{name: "coolant-gas-test", form: asWord, words: gasWords, doc: "Test of the coolant for combustion gas."},
-}
+}, measuredFileKeys()...)
 
 var gasWords = []string{"positive", "negative", "not tested"}
 
@@ -155,11 +155,25 @@ var fuelLimitKeys = []key{
 // keyOf gives a key of the list; the zero key where there is none.
 func keyOf(keys []key, name string) key {
 	for _, k := range keys {
-		if k.name == name {
+		if k.name == name && !k.speeds {
+			return k
+		}
+	}
+	for _, k := range keys {
+		if k.speeds && isSpeed(name) {
 			return k
 		}
 	}
 	return key{}
+}
+
+// written is how a key stands in a file: one that stands for every speed, as a
+// speed.
+func (k key) written() string {
+	if k.speeds {
+		return "2500 rpm"
+	}
+	return k.name
 }
 
 // keysOf gives the keys under a key of the list.
@@ -168,7 +182,7 @@ func keysOf(keys []key, name string) []key { return keyOf(keys, name).keys }
 func keyNames(keys []key) []string {
 	out := make([]string, len(keys))
 	for i, k := range keys {
-		out[i] = k.name
+		out[i] = k.written()
 	}
 	return out
 }

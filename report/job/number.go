@@ -3,6 +3,7 @@ package job
 import (
 	"errors"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -16,9 +17,11 @@ type scale struct {
 	r        *reader
 	label    string // of the section, in messages
 	unit     quantity.Unit
-	given    bool          // the unit is known
-	cylinder string        // being read
-	own      quantity.Unit // of the number read last, where it named one
+	given    bool            // the unit is known
+	cylinder string          // being read
+	own      quantity.Unit   // of the number read last, where it named one
+	units    []quantity.Unit // that it takes; none for pressures and percent
+	signed   bool            // it may be below zero
 
 	bareAt  Pos       // the first bare number, where the unit is not known
 	samples []sample  // numbers that tell the unit
@@ -51,10 +54,26 @@ const (
 )
 
 func (s *scale) expected() string {
-	if s.unit == quantity.Percent {
+	switch {
+	case len(s.units) > 1 || len(s.units) == 1 && s.unit != quantity.None:
+		return "a number in " + s.unitsTaken()
+	case len(s.units) == 1:
+		return "a number"
+	case s.unit == quantity.Percent:
 		return percentExpected
 	}
 	return pressureExpected
+}
+
+// unitNames are units as messages have them.
+func unitNames(units []quantity.Unit) []string {
+	var names []string
+	for _, u := range units {
+		if u != quantity.None {
+			names = append(names, string(u))
+		}
+	}
+	return names
 }
 
 var (
@@ -71,6 +90,9 @@ var (
 // single reads one number, with two units where both are given.
 func (s *scale) single(n *node, text, label string) (float64, bool) {
 	text = strings.TrimSpace(text)
+	if s.signed {
+		text = strings.TrimPrefix(text, "+")
+	}
 	if strings.HasPrefix(text, "+") {
 		s.r.report(n.pos, "rose by "+text[1:]+"? write the reading itself, without a sign", "'%s' is '%s', which may be a rise or a reading", label, short(n.text))
 		return 0, false
@@ -113,7 +135,7 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 		s.r.unreadable(n, label, err)
 		return 0, false
 	}
-	if v.Number < 0 {
+	if v.Number < 0 && !s.signed {
 		s.r.report(n.pos, "", "'%s' is '%s', below 0 %s, which no gauge reads", label, short(n.text), s.unit)
 		return 0, false
 	}
@@ -122,7 +144,7 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 	} else {
 		v.Unit = s.unit
 	}
-	if s.unit == quantity.Percent && value > 100 {
+	if s.unit == quantity.Percent && value > 100 && !s.signed {
 		s.r.report(n.pos, "", "'%s' is '%s', above 100 %%, which is impossible", label, short(n.text))
 		return 0, false
 	}
@@ -137,6 +159,9 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 }
 
 func (s *scale) takes(u quantity.Unit) bool {
+	if len(s.units) > 0 {
+		return slices.Contains(s.units, u)
+	}
 	if s.unit == quantity.Percent {
 		return u == quantity.Percent
 	}
@@ -149,6 +174,9 @@ func (s *scale) takes(u quantity.Unit) bool {
 }
 
 func (s *scale) unitsTaken() string {
+	if len(s.units) > 0 {
+		return anyOf(unitNames(s.units))
+	}
 	if s.unit == quantity.Percent {
 		return "percent"
 	}

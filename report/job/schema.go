@@ -48,7 +48,12 @@ func Schema() []byte {
 // objectOf is the schema of a set of keys.
 func objectOf(keys []key) Object {
 	properties := make(Object, 0, len(keys))
+	var speeds Object
 	for _, k := range keys {
+		if k.speeds {
+			speeds = append(speeds, Member{speedPattern, schemaOf(k)})
+			continue
+		}
 		properties = append(properties, Member{k.name, schemaOf(k)})
 		for other, name := range otherSpellings { // at most one is this key's
 			if name == k.name {
@@ -56,7 +61,11 @@ func objectOf(keys []key) Object {
 			}
 		}
 	}
-	return Object{{"type", "object"}, {"properties", properties}, {"additionalProperties", false}}
+	out := Object{{"type", "object"}, {"properties", properties}}
+	if len(speeds) > 0 {
+		out = append(out, Member{"patternProperties", speeds})
+	}
+	return append(out, Member{"additionalProperties", false})
 }
 
 // schemaOf is the schema of one key with what is said of it.
@@ -73,6 +82,9 @@ func typeOf(types ...string) Object { return Object{{"type", types}} }
 func arrayOf(items Object) Object { return Object{{"type", "array"}, {"items", items}} }
 
 func either(schemas ...any) Object { return Object{{"anyOf", schemas}} }
+
+// speedPattern is a key that is a speed.
+const speedPattern = "^(idle|[0-9.]+ *(rpm|r/min|rev/min))$"
 
 // plain is what YAML may make of a text without quotes.
 var plain = typeOf("string", "number", "boolean")
@@ -113,6 +125,19 @@ func valueSchema(k key) Object {
 		return arrayOf(objectOf(k.keys))
 	case asByName:
 		return Object{{"type", "object"}, {"additionalProperties", objectOf(k.keys)}}
+	case asMeasured:
+		if len(k.keys) > 0 {
+			return either(one, objectOf(k.keys))
+		}
+		return one
+	case asAtSpeeds, asAtTimes:
+		return Object{{"type", "object"}, {"additionalProperties", one}}
+	case asByBank:
+		return Object{{"type", "object"}, {"additionalProperties", objectOf(k.keys)}}
+	case asAllTexts:
+		return either(Object{{"type", "object"}, {"additionalProperties", plain}}, arrayOf(plain))
+	case asPermitted:
+		return typeOf("number", "string")
 	case asSpecial:
 		return ownSchema(k.schema)
 	}

@@ -108,6 +108,12 @@ func TestKeyTable(t *testing.T) {
 			if k.doc == "" {
 				t.Errorf("%s.%s has no description", path, k.name)
 			}
+			if k.example != "" && k.speeds {
+				if err := compile(t, c, at).Validate(value(t, exampleValue("{"+k.written()+": "+k.example+"}"))); err != nil {
+					t.Errorf("%s.%s: example %s: %v", path, k.name, k.example, err)
+				}
+				continue
+			}
 			if k.example != "" {
 				if err := compile(t, c, at+"/properties/"+k.name).Validate(value(t, exampleValue(k.example))); err != nil {
 					t.Errorf("%s.%s: example %s: %v", path, k.name, k.example, err)
@@ -142,7 +148,7 @@ func TestEveryKeyIsTried(t *testing.T) {
 		for _, k := range keys {
 			var found []*node
 			for _, n := range at {
-				if v := n.get(k.name); v != nil {
+				if v := n.get(k.written()); v != nil {
 					found = append(found, v)
 				}
 			}

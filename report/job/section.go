@@ -43,7 +43,7 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 	oneSpelling(n, known)
 	for i, e := range n.entries {
 		switch {
-		case !slices.Contains(known, e.key):
+		case keyOf(keys, e.key).name == "":
 			hint := "expected here: " + strings.Join(known, ", ")
 			meant := cmp.Or(otherKeys[plainTest(e.key)], nearest(e.key, known))
 			if !slices.Contains(known, meant) {

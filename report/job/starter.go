@@ -130,7 +130,7 @@ func (w *starter) commented(k key) {
 // belongs in it is shown by example in the remark.
 func (w *starter) key(k key, indent string) {
 	if k.form == asGroup || k.form == asTestSection || k.name == "shop" {
-		w.line("#"+indent+k.name+":", k.doc)
+		w.line("#"+indent+k.written()+":", k.doc)
 		for _, one := range w.offered(k) {
 			if one.name != "circuits" { // it takes the place of its neighbours
 				w.key(one, indent+"  ")
@@ -161,7 +161,7 @@ func (w *starter) key(k key, indent string) {
 	if k.name == "wet" {
 		remark += " Oil comes last, and never into a diesel."
 	}
-	w.line(mark+indent+k.name+": "+value, remark)
+	w.line(mark+indent+k.written()+": "+value, remark)
 }
 
 // otherWords are the words that a key may have beside its sample.

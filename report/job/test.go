@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
@@ -25,7 +26,7 @@ func (r *reader) test(j *Job, top *section, shop map[string]*node) {
 	t.Before = r.before(j, top, t, shop)
 	if !r.blank && !hasReadings(t) && r.faults == 0 {
 		r.report(Pos{1, 1}, "such as 'compression: {unit: psi, dry: {1: 160}}'",
-			"no readings: expected one of compression, leakage, plugs, rotors or fuel-pressure with at least one")
+			"no readings: expected compression, leakage, plugs, rotors, fuel-pressure or another test with at least one")
 	}
 	t.Noted = append(r.notices, t.Suspects()...)
 	j.test = t
@@ -39,6 +40,7 @@ func (r *reader) readings(t *diag.Test, top *section) {
 	t.Plugs = r.plugs(top)
 	t.Rotors = r.rotors(top, t.Engine)
 	t.Fuel = r.fuelPressure(top, t.Spec)
+	t.Measured = append(r.measuredTests(top), r.otherReadings(top)...)
 }
 
 func (r *reader) gauges(top *section, t *diag.Test, shop map[string]*node) diag.Gauges {
@@ -57,6 +59,11 @@ func (r *reader) gauges(top *section, t *diag.Test, shop map[string]*node) diag.
 		Leakage:     r.sectionGauge(s, "leakage", shop, quantity.None),
 		Fuel:        r.sectionGauge(s, "fuel", shop, fuel),
 	}
+	for i := range t.Measured {
+		if m := &t.Measured[i]; gaugeOf(m.Name) != "" {
+			m.Gauge = r.sectionGauge(s, gaugeOf(m.Name), shop, m.Unit)
+		}
+	}
 	r.scales["compression"].offTheGauge(g.Compression)
 	r.scales["rotors"].offTheGauge(g.Compression)
 	r.scales["fuel-pressure"].offTheGauge(g.Fuel)
@@ -71,6 +78,7 @@ func hasReadings(t *diag.Test) bool {
 		t.Rotors != nil && t.Rotors.State == diag.Tested,
 		t.Fuel != nil && t.Fuel.State == diag.Tested,
 		len(t.Borescope) > 0,
+		slices.ContainsFunc(t.Measured, func(m diag.Measured) bool { return m.State == diag.Tested }),
 		t.CoolantGas == "positive" || t.CoolantGas == "negative":
 		return true
 	}
@@ -122,6 +130,9 @@ func states(t *diag.Test) []diag.Untested {
 		add(testFuel, true, f.State, f.Reason)
 	} else {
 		add(testFuel, false, "", "")
+	}
+	for _, m := range t.Measured { // those that the job does not speak of are not missed one by one
+		add(m.Name, true, m.State, m.Reason)
 	}
 	return out
 }
@@ -180,6 +191,8 @@ func addStated(t *diag.Test) {
 			t.Rotors = &diag.Rotors{State: u.State, Reason: u.Reason}
 		case u.Test == testFuel && t.Fuel == nil:
 			t.Fuel = &diag.FuelPressure{State: u.State, Reason: u.Reason}
+		case isMeasured(u.Test) && t.MeasuredTest(u.Test) == nil:
+			t.Measured = append(t.Measured, diag.Measured{Name: u.Test, State: u.State, Reason: u.Reason})
 		}
 	}
 }
@@ -211,7 +224,7 @@ func (r *reader) notTested(top *section) []entry {
 }
 
 // knownTests are the names of tests that the job file has keys for.
-var knownTests = []string{testCompression, testLeakage, testPlugs, testRotors, testFuel, testBorescope, "coolant-gas-test"}
+var knownTests = append([]string{testCompression, testLeakage, testPlugs, testRotors, testFuel, testBorescope, "coolant-gas-test"}, MeasuredNames()...)
 
 // testName brings the name of a test to that of the sheet; other words stay.
 func testName(key string) string {

@@ -13,7 +13,10 @@ import (
 // mostHere is the pressure beyond which nothing is believed, in the section's
 // unit.
 func (s *scale) mostHere() float64 {
-	if s.unit == quantity.Percent {
+	switch {
+	case len(s.units) > 0:
+		return math.Inf(1)
+	case s.unit == quantity.Percent:
 		return 100
 	}
 	usual, _ := quantity.Convert(s.usual.Most, quantity.PSI, s.unit)

@@ -1,0 +1,341 @@
+package diag
+
+import (
+	"math"
+	"slices"
+
+	"gaugesheet/diag/air"
+	"gaugesheet/diag/quantity"
+)
+
+// A Measured is one of the further tests of an engine (oil pressure, manifold
+// vacuum, cooling, ...) as it was made: what was read, what was seen or ticked,
+// and the limits, in the order of the section. All of these tests have this one
+// shape; what they mean is for the rules.
+type Measured struct {
+	Name   string // the key of its section, "oil-pressure"
+	State  State
+	Reason string
+	Unit   quantity.Unit // of most of its readings; None where each has its own
+	Gauge  *Gauge        // nil where not recorded
+
+	Readings []Measurement
+	Words    []Word
+	Limits   []Range
+}
+
+// OtherReadings is the section of what was measured besides, each by a name of
+// the job's own.
+const OtherReadings = "other-readings"
+
+// A Measurement is one reading of such a test: what it is of, and, where that
+// was said, at which speed, time or bank, and of which cylinder.
+type Measurement struct {
+	Name     string        // "idle", "at-speed", "exhaust"
+	At       string        // "2000 rpm", "5 min", "bank 1"; "" for none
+	Cylinder string        // "" for none
+	Unit     quantity.Unit // that its values are in
+	Reading
+}
+
+// A Word is what was seen or ticked: the needle "floats", the oil level "low".
+type Word struct{ Name, Cylinder, Value string }
+
+// A Range is the permitted range of a measurement. Low or High may be infinite.
+type Range struct {
+	For, At   string
+	Low, High float64
+	Unit      quantity.Unit
+	Entered   string
+	Source    string
+	Of        string // what a percentage is of: "highest"; "" for none
+	// FromSeaLevel: it holds at sea level.
+	FromSeaLevel bool
+}
+
+// Covers reports a range that is for a measurement.
+func (l Range) Covers(m Measurement) bool {
+	return (l.For == m.Name || l.For == "") && (l.At == "" || sameAt(l.At, m.At)) && (l.For != "" || l.At != "")
+}
+
+// sameAt compares two speeds or times however they are written; other words
+// as they are.
+func sameAt(a, b string) bool {
+	x, errX := quantity.Parse(a)
+	y, errY := quantity.Parse(b)
+	if errX != nil || errY != nil {
+		return a == b
+	}
+	v, err := x.In(y.Unit)
+	return err == nil && same(v, y.Number)
+}
+
+// Measured gives a further test by the key of its section, nil where the job
+// has none.
+func (t *Test) MeasuredTest(name string) *Measured {
+	for i := range t.Measured {
+		if t.Measured[i].Name == name {
+			return &t.Measured[i]
+		}
+	}
+	return nil
+}
+
+// Word is what was ticked under a name, of the whole engine; "" for nothing.
+func (m *Measured) Word(name string) string { return m.WordOf(name, "") }
+
+// WordOf is what was ticked of one cylinder.
+func (m *Measured) WordOf(name, cylinder string) string {
+	if m == nil {
+		return ""
+	}
+	for _, w := range m.Words {
+		if w.Name == name && w.Cylinder == cylinder {
+			return w.Value
+		}
+	}
+	return ""
+}
+
+// A MeasuredResult is a further test with its sums: what was read beside what
+// is permitted.
+type MeasuredResult struct {
+	Name     string
+	State    State
+	Reason   string
+	Unit     quantity.Unit
+	Readings []MeasuredReading // those that were read, in the order of the section
+	Words    []Word
+}
+
+// A MeasuredReading is one reading against its limit.
+type MeasuredReading struct {
+	Name, At, Cylinder  string
+	Value               float64
+	Kind                Kind
+	Entered             string
+	Unit                quantity.Unit
+	Decimals            int
+	LimitLow, LimitHigh *float64
+	LimitEntered        string
+	Source              string
+	Uncertainty         float64 // expanded, against a book figure
+	Verdict             Verdict
+	PastAsRead          bool // past the limit as read, whatever the uncertainty says
+}
+
+// Limited reports a reading that a limit of the job is for.
+func (r *MeasuredReading) Limited() bool { return r.LimitLow != nil || r.LimitHigh != nil }
+
+// Number is the value as it is printed.
+func (r *MeasuredReading) Number() Number {
+	return Number{Value: r.Value, Decimals: quantity.DecimalsRead(r.Value, r.Decimals), Unit: r.Unit}
+}
+
+// Reading gives the first reading of a name, at any speed; nil where it was
+// not read.
+func (r *MeasuredResult) Reading(name string) *MeasuredReading {
+	return r.find(func(m *MeasuredReading) bool { return m.Name == name })
+}
+
+// Of gives the reading of one cylinder.
+func (r *MeasuredResult) Of(name, cylinder string) *MeasuredReading {
+	return r.find(func(m *MeasuredReading) bool { return m.Name == name && m.Cylinder == cylinder })
+}
+
+// ReadingAt gives the reading of a name at a speed, time or bank.
+func (r *MeasuredResult) ReadingAt(name, at string) *MeasuredReading {
+	return r.find(func(m *MeasuredReading) bool { return m.Name == name && sameAt(m.At, at) })
+}
+
+// Speeds are the speeds, times or banks at which something was read, in the
+// order of the section.
+func (r *MeasuredResult) Speeds() []string {
+	var all []string
+	for _, m := range r.Readings {
+		if m.At != "" && !slices.Contains(all, m.At) {
+			all = append(all, m.At)
+		}
+	}
+	return all
+}
+
+func (r *MeasuredResult) find(is func(*MeasuredReading) bool) *MeasuredReading {
+	if r == nil {
+		return nil
+	}
+	for i := range r.Readings {
+		if is(&r.Readings[i]) {
+			return &r.Readings[i]
+		}
+	}
+	return nil
+}
+
+// Word is what was ticked under a name, of the whole engine; "" for nothing.
+func (r *MeasuredResult) Word(name string) string {
+	if r == nil {
+		return ""
+	}
+	return (&Measured{Words: r.Words}).Word(name)
+}
+
+// MeasuredTest gives a further test with its sums, nil where it was not made.
+func (d *Diagnosis) MeasuredTest(name string) *MeasuredResult {
+	for i := range d.Measured {
+		if r := &d.Measured[i]; r.Name == name && r.State == Tested {
+			return r
+		}
+	}
+	return nil
+}
+
+// assessMeasured does the sums on the further tests.
+func assessMeasured(t *Test) []MeasuredResult {
+	var out []MeasuredResult
+	for i := range t.Measured {
+		out = append(out, t.Measured[i].assess())
+	}
+	return out
+}
+
+func (m *Measured) assess() MeasuredResult {
+	r := MeasuredResult{Name: m.Name, Reason: m.Reason, Unit: m.Unit, Words: m.Words}
+	var states []State
+	for _, one := range m.Readings {
+		states = append(states, one.State)
+	}
+	if len(m.Words) > 0 {
+		states = append(states, Tested)
+	}
+	r.State = sectionState(m.State, states)
+	for _, one := range m.Readings {
+		if value, ok := one.last(0); ok {
+			r.Readings = append(r.Readings, m.judge(one, value))
+		}
+	}
+	if m.Name == "exhaust-gas" {
+		r.addLambda(m)
+	}
+	return r
+}
+
+// LambdaReading is the reading that follows from the exhaust gases of a speed.
+const LambdaReading = "lambda"
+
+// addLambda works out lambda at each speed at which all gases were read.
+func (r *MeasuredResult) addLambda(m *Measured) {
+	for _, speed := range r.Speeds() {
+		co, co2 := r.ReadingAt("gas co", speed), r.ReadingAt("gas co2", speed)
+		o2, hc := r.ReadingAt("gas o2", speed), r.ReadingAt("gas hc", speed)
+		if co == nil || co2 == nil || o2 == nil || hc == nil {
+			continue
+		}
+		lambda, err := air.Lambda(air.ExhaustGas{CO: co.Value, CO2: co2.Value, O2: o2.Value, HC: hc.Value})
+		if err != nil {
+			continue // the rules say why
+		}
+		one := m.judge(Measurement{Name: LambdaReading, At: speed, Reading: Reading{State: Tested, Values: []float64{lambda}}}, lambda)
+		one.Decimals, one.Uncertainty = 3, lambdaError
+		one.Verdict, one.PastAsRead = NotJudged, false
+		if one.Limited() {
+			low, high := math.Inf(-1), math.Inf(1)
+			if one.LimitLow != nil {
+				low = *one.LimitLow
+			}
+			if one.LimitHigh != nil {
+				high = *one.LimitHigh
+			}
+			one.Verdict, one.PastAsRead = judgeRange(lambda, low, high, lambdaError, false)
+		}
+		r.Readings = append(r.Readings, one)
+	}
+}
+
+// lambdaError is how far a lambda from the last digits of the gases lies off:
+// nearly all of 11 122 official readings agree within it (the open data of the
+// Estonian Road Administration, 2019).
+const lambdaError = 0.006
+
+// judge holds one reading against the first limit that is for it.
+func (m *Measured) judge(one Measurement, value float64) MeasuredReading {
+	u := m.uncertainty(one, value)
+	r := MeasuredReading{
+		Name: one.Name, At: one.At, Cylinder: one.Cylinder, Value: value, Kind: one.Kind, Entered: one.Entered, Unit: one.Unit,
+		Decimals: decimalsIn(one.Entered), Uncertainty: u, Verdict: NotJudged,
+	}
+	at := slices.IndexFunc(m.Limits, func(l Range) bool {
+		return l.Covers(one) && quantity.DimensionOf(l.Unit) == quantity.DimensionOf(one.Unit)
+	})
+	if at < 0 || disagree(one.Values, 0) {
+		return r
+	}
+	l := m.Limits[at]
+	low, high := inUnitOrOpen(l.Low, l.Unit, one.Unit), inUnitOrOpen(l.High, l.Unit, one.Unit)
+	r.LimitLow, r.LimitHigh, r.LimitEntered, r.Source = finiteOrNil(low), finiteOrNil(high), l.Entered, l.Source
+	r.Verdict, r.PastAsRead = judgeRange(value, low, high, u, one.Kind == AtLeast)
+	return r
+}
+
+// uncertainty is the expanded uncertainty of a reading against a book figure,
+// in its unit: by the section's gauge where it is the gauge of this reading, else
+// by what is usual.
+func (m *Measured) uncertainty(one Measurement, value float64) float64 {
+	one.Values = slices.Clone(one.Values)
+	part, err := quantity.Convert(1, m.Unit, one.Unit)
+	if m.Gauge == nil || err != nil || quantity.DimensionOf(one.Unit) != quantity.Pressure {
+		tool := newInstrument(nil, []Reading{one.Reading}, repeatOf(one), 0)
+		if quantity.DimensionOf(one.Unit) != quantity.Pressure {
+			tool.exact = true // the gauge's usual error is one of pressures
+		}
+		return max(tool.againstBook(value, tool.standard(one.Reading)), usualError(m.Name, one, value))
+	}
+	for i := range one.Values {
+		one.Values[i] /= part
+	}
+	one.HalfWidth /= part
+	tool := newInstrument(m.Gauge, []Reading{one.Reading}, repeatOf(one)/part, 0)
+	return part * tool.againstBook(value/part, tool.standard(one.Reading))
+}
+
+// inUnitOrOpen converts an end of a range, which may be open.
+func inUnitOrOpen(v float64, from, to quantity.Unit) float64 {
+	if !finite(v) {
+		return v
+	}
+	out, _ := inUnit(v, from, to) // of one dimension, as was asked before
+	return out
+}
+
+// repeatOf is the standard uncertainty of a reading from repeatability where
+// nothing is known of it: that of its last digit as entered, 1/sqrt 12 of it
+// (JCGM 100:2008, F.2.2.1).
+func repeatOf(one Measurement) float64 {
+	return math.Pow(10, -float64(decimalsIn(one.Entered))) / math.Sqrt(12)
+}
+
+// usualError is how far off a reading may be where its gauge was not recorded,
+// in the unit of the reading: judgement, no source. For other pressures it is
+// what package gauge takes.
+func usualError(section string, one Measurement, value float64) float64 {
+	off := func(v float64, unit quantity.Unit) float64 {
+		out, err := quantity.Convert(v, unit, one.Unit)
+		if err != nil {
+			return 0
+		}
+		return out
+	}
+	switch dimension := quantity.DimensionOf(one.Unit); {
+	case dimension == quantity.Pressure && section == "vacuum":
+		return off(1, quantity.InHg)
+	case dimension == quantity.Pressure && section == "crankcase":
+		return off(0.5, quantity.InH2O)
+	case dimension == quantity.Pressure && section == "oil-pressure":
+		return off(3, quantity.PSI)
+	case dimension == quantity.Rotation:
+		return 10
+	case dimension == quantity.Flow:
+		return 0.02 * value
+	}
+	return 0
+}

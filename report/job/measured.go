@@ -1,0 +1,505 @@
+package job
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// A measured section is one of the further tests: its keys, the units of most
+// of its readings, and whom it fits. What stands under a key follows from the
+// key's form, so that a further test is a list of keys and no code.
+type measuredSection struct {
+	name  string
+	doc   string
+	units []quantity.Unit // that 'unit' may name; none where each reading has its own
+	keys  []key
+	gauge string // its key under 'gauges', "" for none
+}
+
+// measuredTests reads the further tests, in bench order.
+func (r *reader) measuredTests(top *section) []diag.Measured {
+	var out []diag.Measured
+	for _, def := range measuredSections {
+		if m := r.measuredTest(top, def); m != nil {
+			out = append(out, *m)
+		}
+	}
+	return out
+}
+
+func (r *reader) measuredTest(top *section, def measuredSection) *diag.Measured {
+	if state, reason, ok := r.stated(top, def.name); ok {
+		return &diag.Measured{Name: def.name, State: state, Reason: reason}
+	}
+	sec := top.group(def.name)
+	if sec == nil {
+		return nil
+	}
+	out := &diag.Measured{Name: def.name}
+	w := &measuring{r: r, out: out}
+	w.scale = r.measuredScale(sec, def.units)
+	out.Unit = w.scale.unit
+	w.keys(sec, "", "", "")
+	w.scale.finish()
+	var parts []whyNot
+	for _, m := range out.Readings {
+		parts = append(parts, whyNot{m.State, m.Reason})
+	}
+	out.State, out.Reason = stateOf(parts)
+	if len(out.Words) > 0 {
+		out.State, out.Reason = diag.Tested, ""
+	}
+	return out
+}
+
+// measuring is a section of a further test being read.
+type measuring struct {
+	r     *reader
+	out   *diag.Measured
+	scale *scale // of the section, or of the group being read
+}
+
+// measuredScale is the scale of a section's readings. Bare numbers are in its
+// 'unit'; without one each reading names its own.
+func (r *reader) measuredScale(sec *section, units []quantity.Unit) *scale {
+	s := &scale{r: r, pressures: pressures{name: sec.name}, label: sec.name, units: units, signed: true}
+	switch {
+	case len(units) == 0:
+		s.units, s.given = []quantity.Unit{quantity.None}, true
+	case len(units) == 1:
+		s.unit, s.given = units[0], true
+	default:
+		s.unit = units[0]
+		if sec.get("unit") != nil {
+			s.unit, s.given = r.unitAmong(sec, units)
+			if !s.given {
+				s.bareAt = reported
+			}
+		}
+	}
+	return s
+}
+
+// unitAmong reads a section's 'unit'.
+func (r *reader) unitAmong(sec *section, units []quantity.Unit) (quantity.Unit, bool) {
+	n := sec.scalar("unit")
+	if n == nil {
+		return units[0], false
+	}
+	if v, err := quantity.Parse("1 " + n.text); err == nil && slices.Contains(units, v.Unit) {
+		return v.Unit, true
+	}
+	r.report(n.pos, meant(n.text, unitNames(units)), "'%s' is '%s', expected %s", sec.label("unit"), short(n.text), anyOf(unitNames(units)))
+	return units[0], false
+}
+
+// keys reads what stands under a section's keys. The name before them is that
+// of the group that they stand in.
+func (w *measuring) keys(sec *section, name, at, cylinder string) {
+	limits := strings.HasSuffix(sec.name, ".limits")
+	for _, e := range sec.node.entries {
+		k := keyOf(sec.keys, e.key)
+		if limits && k.form != asPermitted { // read with each limit
+			continue
+		}
+		if k.name == "" || isEmpty(e.value) || e.key == "unit" {
+			continue
+		}
+		one := place{name: joinName(name, e.key), at: at, cylinder: cylinder, label: sec.label(e.key)}
+		if k.speeds {
+			one.name, one.at = joinName(name, k.name), e.key
+		}
+		w.key(sec, k, e, one)
+	}
+}
+
+// A place is where a reading belongs.
+type place struct{ name, at, cylinder, label string }
+
+func joinName(group, name string) string { return strings.TrimSpace(group + " " + name) }
+
+// key reads one key by its form.
+func (w *measuring) key(sec *section, k key, e entry, to place) {
+	switch k.form {
+	case asWord:
+		w.word(to, sec.r.wordOf1(e.value, to.label, k))
+	case asText:
+		if n := w.r.scalar(e.value, to.label, "one value"); n != nil {
+			w.text(to, n)
+		}
+	case asYesNo:
+		if v := sec.yesNo(e.key); v != diag.Unknown {
+			w.word(to, map[diag.Tri]string{diag.Yes: "yes", diag.No: "no"}[v])
+		}
+	case asMeasured:
+		w.measured(k, e.value, to)
+	case asReadings:
+		w.byCylinder(k, e.value, to)
+	case asAllTexts:
+		w.texts(k, e.value, to)
+	case asAtSpeeds:
+		w.byKey(k, e.value, to, speedKeys)
+	case asAtTimes:
+		w.byKey(k, e.value, to, timeKeys)
+	case asByBank:
+		w.byKey(k, e.value, to, bankKeys)
+	case asGroup:
+		w.group(k, e.value, to)
+	case asPermitted:
+		w.limit(sec, k, e, to)
+	}
+}
+
+func (w *measuring) word(to place, value string) {
+	if value != "" {
+		w.out.Words = append(w.out.Words, diag.Word{Name: to.name, Cylinder: to.cylinder, Value: value})
+	}
+}
+
+// text is a free text; one that says that the thing was not done is passed over.
+func (w *measuring) text(to place, n *node) {
+	if _, _, ok := parseState(n.text); !ok {
+		w.word(to, n.text)
+	}
+}
+
+// scaleOf is the scale of a key's readings: the section's, or one of its own.
+func (w *measuring) scaleOf(k key, n *node) *scale {
+	if len(k.units) == 0 {
+		return w.scale
+	}
+	return &scale{r: w.r, pressures: pressures{name: w.scale.name}, label: w.scale.label, units: k.units, unit: unitIn(n, k.units),
+		given: len(k.units) == 1, signed: k.signed}
+}
+
+// unitIn is the first of some units that a value names: it is kept in the unit
+// that it was read in. Without any it is the first of these.
+func unitIn(n *node, units []quantity.Unit) quantity.Unit {
+	all := append([]*node{n}, n.items...)
+	for _, e := range n.entries {
+		all = append(all, e.value)
+	}
+	for _, one := range all {
+		if v, err := quantity.Parse(one.text); err == nil && slices.Contains(units, v.Unit) {
+			return v.Unit
+		}
+	}
+	return units[0]
+}
+
+// measured reads a reading, alone or with what belongs to it.
+func (w *measuring) measured(k key, n *node, to place) {
+	if n.kind == mapping {
+		sec := w.r.section(n, to.label, k.keys)
+		if sec == nil {
+			return
+		}
+		if at := sec.scalar("at"); at != nil {
+			to.at = at.text
+		}
+		if value := sec.get("reading"); value != nil {
+			w.add(k, value, to)
+		}
+		sec.node = without(without(n, "reading"), "at")
+		w.keys(sec, to.name, to.at, to.cylinder)
+		return
+	}
+	if n.kind == scalar {
+		if value, at, ok := strings.Cut(n.text, " at "); ok && slices.Contains(keyNames(k.keys), "at") {
+			to.at = strings.TrimSpace(at)
+			n = &node{kind: scalar, pos: n.pos, text: strings.TrimSpace(value), plain: n.plain, tag: n.tag}
+		}
+	}
+	w.add(k, n, to)
+}
+
+// add reads one reading and keeps it.
+func (w *measuring) add(k key, n *node, to place) {
+	s := w.scaleOf(k, n)
+	if reading, ok := w.directed(s, k, n, to.label); ok {
+		w.keep(s, reading, to)
+	}
+	if s != w.scale {
+		s.finish()
+	}
+}
+
+// sides are the words by which an angle is before or after a mark, and the sign
+// that each gives it.
+var sides = []struct {
+	word string
+	sign float64
+}{{"before", 1}, {"early", 1}, {"advanced", 1}, {"after", -1}, {"late", -1}, {"retarded", -1}}
+
+// directed reads a reading that a word behind it may give its direction: '4 deg
+// late' is below zero, '6 deg before' above it.
+func (w *measuring) directed(s *scale, k key, n *node, label string) (diag.Reading, bool) {
+	if !slices.Contains(k.units, quantity.Degree) || n.kind != scalar {
+		return s.reading(n, label)
+	}
+	for _, side := range sides {
+		figure, ok := strings.CutSuffix(strings.ToLower(n.text), " "+side.word)
+		if !ok {
+			continue
+		}
+		reading, sound := s.reading(&node{kind: scalar, pos: n.pos, text: figure}, label)
+		for i := range reading.Values {
+			reading.Values[i] *= side.sign
+		}
+		reading.Entered = n.text
+		return reading, sound
+	}
+	return s.reading(n, label)
+}
+
+func (w *measuring) keep(s *scale, reading diag.Reading, to place) {
+	w.out.Readings = append(w.out.Readings, diag.Measurement{Name: to.name, At: to.at, Cylinder: to.cylinder, Unit: s.unit, Reading: reading})
+}
+
+// byCylinder reads a reading for each cylinder, in the engine's order.
+func (w *measuring) byCylinder(k key, n *node, to place) {
+	s := w.scaleOf(k, n)
+	if n.kind == mapping && n.get("unit") != nil && len(k.units) > 0 { // that of these readings
+		sec := &section{r: w.r, name: to.label, node: n, keys: []key{unitKey(k.units)}}
+		s.unit, s.given = w.r.unitAmong(sec, k.units)
+		n = without(n, "unit")
+	}
+	read := byCylinder(w.r, n, to.label, func(n *node, label, cylinder string) (diag.Reading, bool) {
+		if len(k.words) > 0 && n.kind == scalar && slices.Contains(k.words, fold(n.text)) {
+			w.word(place{name: to.name, cylinder: cylinder}, fold(n.text))
+			return diag.Reading{}, false
+		}
+		return s.reading(n, label)
+	})
+	for _, name := range w.r.cylinderNames {
+		if reading, ok := read[name]; ok {
+			w.keep(s, reading, place{name: to.name, at: to.at, cylinder: name})
+		}
+	}
+	if s != w.scale {
+		s.finish()
+	}
+}
+
+// without is a mapping without one of its keys.
+func without(n *node, key string) *node {
+	out := *n
+	out.entries = slices.DeleteFunc(slices.Clone(n.entries), func(e entry) bool { return e.key == key })
+	return &out
+}
+
+// texts reads a word or a text for each cylinder.
+func (w *measuring) texts(k key, n *node, to place) {
+	read := byCylinder(w.r, n, to.label, func(n *node, label, _ string) (string, bool) {
+		if len(k.words) > 0 {
+			word := w.r.wordOf1(n, label, k)
+			return word, word != ""
+		}
+		n = w.r.scalar(n, label, "a text")
+		if n == nil {
+			return "", false
+		}
+		_, _, unmade := parseState(n.text)
+		return n.text, !unmade
+	})
+	for _, name := range w.r.cylinderNames {
+		w.word(place{name: to.name, cylinder: name}, read[name])
+	}
+}
+
+// group reads further keys, which may have a unit of their own.
+func (w *measuring) group(k key, n *node, to place) {
+	sec := w.r.section(n, to.label, k.keys)
+	if sec == nil {
+		return
+	}
+	if len(k.units) > 0 {
+		outer := w.scale
+		w.scale = w.r.measuredScale(sec, k.units)
+		defer func() { w.scale = outer }()
+		defer w.scale.finish()
+	}
+	name := to.name
+	if k.name == "limits" {
+		name = ""
+	}
+	w.keys(sec, name, to.at, to.cylinder)
+}
+
+// A kind of names that the user writes in the place of keys.
+type ownKeys struct {
+	is       func(string) bool
+	expected string
+	example  string
+}
+
+var (
+	speedKeys = ownKeys{isSpeed, "readings by speed", "{2000 rpm: 34}"}
+	timeKeys  = ownKeys{isTime, "readings by time", "{5 min: 36}"}
+	bankKeys  = ownKeys{func(string) bool { return true }, "values by bank", "{bank 1: ...}"}
+)
+
+// isSpeed takes a speed of the engine and the word idle.
+func isSpeed(s string) bool {
+	v, err := quantity.Parse(s)
+	return fold(s) == "idle" || err == nil && v.Unit == quantity.RPM && v.Number > 0
+}
+
+func isTime(s string) bool {
+	v, err := quantity.Parse(s)
+	return err == nil && quantity.DimensionOf(v.Unit) == quantity.Time && v.Number >= 0
+}
+
+// byKey reads a reading, or a set of keys, for each speed, time or bank.
+func (w *measuring) byKey(k key, n *node, to place, own ownKeys) {
+	if n.kind != mapping || len(n.entries) == 0 {
+		w.r.report(n.pos, "such as "+own.example, "'%s' is %s, expected %s", to.label, describe(n), own.expected)
+		return
+	}
+	for _, e := range n.entries {
+		one := place{to.name, strings.TrimSpace(to.at + " " + e.key), to.cylinder, to.label + "." + short(e.key)}
+		switch {
+		case !own.is(e.key):
+			w.r.report(e.pos, "such as "+own.example, "'%s' has '%s', expected %s", to.label, short(e.key), own.expected)
+		case isEmpty(e.value):
+			w.r.report(e.pos, emptyReading, "'%s' has no value", one.label)
+		case len(k.keys) > 0:
+			if sec := w.r.section(e.value, one.label, k.keys); sec != nil {
+				w.keys(sec, one.name, one.at, one.cylinder)
+			}
+		default:
+			w.add(k, e.value, one)
+		}
+	}
+}
+
+// permitted is what a single figure among the limits permits.
+type permitted uint8
+
+const (
+	atLeast permitted = iota
+	atMost
+)
+
+// limit reads a permitted range: '44-78 psi', 'at least 10 psi', or a figure,
+// which is the least or the most by its key.
+func (w *measuring) limit(sec *section, k key, e entry, to place) {
+	n := w.r.scalar(e.value, to.label, "a range")
+	if n == nil {
+		return
+	}
+	s := *w.scaleOf(k, n)
+	s.bareAt = Pos{}
+	out := diag.FuelLimit{Low: math.Inf(-1), High: math.Inf(1)}
+	text, of, _ := strings.Cut(n.text, " of ")
+	for _, side := range sides {
+		if side.sign > 0 {
+			text = strings.TrimSuffix(text, " "+side.word)
+		}
+	}
+	switch {
+	case isFigures(text) || plainQuantity(text):
+		v, ok := s.limitValue(n, text, to.label)
+		if !ok {
+			return
+		}
+		if k.permits == atMost && k.signed {
+			out.Low = -v
+		}
+		if k.permits == atMost {
+			out.High = v
+		} else {
+			out.Low = v
+		}
+	case !w.r.ends(&s, n, text, to.label, &out):
+		return
+	}
+	if s.bareAt != (Pos{}) && !s.given {
+		w.scale.bareAt = s.bareAt
+	}
+	l := diag.Range{For: cmp.Or(k.limits, e.key), Low: out.Low, High: out.High, Unit: s.unit, Entered: n.text, Source: sec.scalarText("source"), FromSeaLevel: sec.word("from").Given(), Of: of}
+	if k.speeds {
+		l.For, l.At = k.name, e.key
+	}
+	w.out.Limits = append(w.out.Limits, l)
+}
+
+// plainQuantity tells whether a text is one number with a unit.
+func plainQuantity(text string) bool {
+	_, err := quantity.Parse(text)
+	return err == nil
+}
+
+// wordOf1 takes one of a key's words from a node, and reports another.
+func (r *reader) wordOf1(n *node, label string, k key) string {
+	n = r.scalar(n, label, "one word")
+	if n == nil {
+		return ""
+	}
+	if _, _, unmade := parseState(n.text); unmade {
+		return ""
+	}
+	return r.wordOf(n, label, k).Value
+}
+
+// MeasuredNames are the keys of the further tests, in bench order.
+func MeasuredNames() []string {
+	var names []string
+	for _, s := range measuredSections {
+		names = append(names, s.name)
+	}
+	return names
+}
+
+func isMeasured(name string) bool { return slices.Contains(MeasuredNames(), name) }
+
+// otherReadings reads what was measured besides, a test of one reading each.
+func (r *reader) otherReadings(top *section) []diag.Measured {
+	out := diag.Measured{Name: diag.OtherReadings, State: diag.Tested}
+	for i, n := range top.list("other-readings", "[{name: charging voltage, reading: 14.2 V}]") {
+		sec := r.section(n, fmt.Sprintf("other-readings[%d]", i+1), otherReadingKeys)
+		name, reading := sec.text("name"), sec.scalar("reading")
+		if sec == nil || reading == nil {
+			continue
+		}
+		if name.Value == "" {
+			r.report(n.pos, "such as {name: charging voltage, reading: 14.2 V}", "'%s' has no name", sec.name)
+			continue
+		}
+		w := &measuring{r: r, out: &out, scale: r.anyScale(sec, reading)}
+		w.measured(key{name: "reading", form: asMeasured}, reading, place{name: name.Value, label: sec.label("reading")})
+		if limit := sec.scalar("limit"); limit != nil {
+			w.limit(sec, key{name: "limit", form: asPermitted}, entry{key: name.Value, pos: limit.pos, value: limit}, place{name: name.Value, label: sec.label("limit")})
+		}
+		w.word(place{name: name.Value}, sec.scalarText("note"))
+	}
+	if len(out.Readings) == 0 {
+		return nil
+	}
+	return []diag.Measured{out}
+}
+
+// anyScale is a scale of the unit that a reading names.
+func (r *reader) anyScale(sec *section, reading *node) *scale {
+	unit := quantity.None
+	if v, err := quantity.Parse(reading.text); err == nil {
+		unit = v.Unit
+	}
+	return &scale{r: r, pressures: pressures{name: sec.name}, label: sec.name, units: []quantity.Unit{unit}, unit: unit, given: true, signed: true}
+}
+
+// gaugeOf is the key of a further test's gauge, "" for none.
+func gaugeOf(name string) string {
+	for _, s := range measuredSections {
+		if s.name == name {
+			return s.gauge
+		}
+	}
+	return ""
+}
