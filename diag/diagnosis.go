@@ -164,6 +164,7 @@ const (
 	AboutFuel      About = "fuel"      // the fuel supply
 	AboutMixture   About = "mixture"   // spark, air and mixture, plugs as a set
 	AboutTest      About = "test"      // the test itself
+	AboutSystem    About = "system"    // what a further test looks at: the oil, the breathing, the cooling
 	AboutEngine    About = "engine"    // the engine as a whole
 )
 
@@ -172,6 +173,7 @@ type Story struct {
 	About      About
 	Cylinders  []string // in the engine's order; none for the engine, the fuel or the mixture as such
 	Circuit    string
+	System     string // of a story about a system: the key of the test that looks at it
 	Urgency    Urgency
 	Confidence Confidence
 	Members    []Finding // the leading one first; the others say so in SaidBy
@@ -192,6 +194,7 @@ type Also struct {
 	About     About
 	Cylinders []string
 	Circuit   string
+	System    string
 }
 
 // An Entry is one voice in the ledger of a story.

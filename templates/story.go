@@ -157,7 +157,7 @@ func (c *Catalogue) withAlso(verdict string, also []diag.Also, a Audience) (stri
 	s := &speaker{c: c, a: a, facts: diag.Facts{}}
 	var names diag.Names
 	for _, o := range also {
-		names = append(names, s.label("about."+string(o.About), diag.Facts{"cylinders": diag.Names(o.Cylinders), "circuit": o.Circuit}))
+		names = append(names, s.label("about."+string(o.About), diag.Facts{"cylinders": diag.Names(o.Cylinders), "circuit": o.Circuit, "system": o.System}))
 	}
 	said := s.label("verdict.also", diag.Facts{"verdict": verdict, "also": names})
 	return said, s.err

@@ -103,6 +103,9 @@ const (
 	NeedsEarlier     Need = "an earlier test"
 )
 
+// NeedsTest is the need of a further test, by the key of its section.
+func NeedsTest(section string) Need { return Need(section) }
+
 // Missing gives the first kind of reading that the case lacks, "" for none.
 func (c *Case) Missing(needs []Need) Need {
 	for _, n := range needs {
@@ -133,7 +136,7 @@ func (c *Case) Has(n Need) bool {
 	case NeedsEarlier:
 		return len(c.Earlier) > 0
 	}
-	return false
+	return c.Measured(string(n)) != nil
 }
 
 // Noticed reports whether a rule gave a notice so far.

@@ -3,11 +3,12 @@ package known
 import "strings"
 
 // A Subject is what a condition is asked of and a rule speaks about: some
-// cylinders (or rotors), a fuel circuit, or, where both are empty, the engine
-// as a whole.
+// cylinders (or rotors), a fuel circuit, what a further test looks at, or, where
+// all are empty, the engine as a whole.
 type Subject struct {
 	Cylinders []string
 	Circuit   *Circuit
+	System    string // the key of a further test, "oil-pressure"
 }
 
 // Name is the first cylinder of the subject; "" where it has none.

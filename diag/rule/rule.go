@@ -132,6 +132,7 @@ var families = [][]Rule{
 	leakageRules,
 	plugRules,
 	fuelRules,
+	oilRules,
 	sealingTogether,
 	engineTogether,
 	mixtureTogether,

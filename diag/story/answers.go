@@ -77,6 +77,8 @@ func (s *story) subjectOf(k *cause.Check) bool {
 		return !k.Whole || k.Again && !k.Fuel
 	case diag.AboutFuel:
 		return k.Fuel
+	case diag.AboutSystem:
+		return k.Whole || k.Again
 	case diag.AboutEngine, diag.AboutMixture:
 		return k.Whole && !k.Fuel
 	}

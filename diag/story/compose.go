@@ -50,8 +50,11 @@ func (s *story) about(c *known.Case) {
 		if m.subject.Circuit != nil {
 			s.Circuit = m.subject.Circuit.Name
 		}
+		if m.rule.About == diag.AboutSystem {
+			s.System = m.subject.System
+		}
 	}
-	for _, about := range []diag.About{diag.AboutEngine, diag.AboutCylinders, diag.AboutMixture, diag.AboutFuel, diag.AboutTest} {
+	for _, about := range []diag.About{diag.AboutEngine, diag.AboutCylinders, diag.AboutMixture, diag.AboutFuel, diag.AboutSystem, diag.AboutTest} {
 		if abouts[about] {
 			s.About = about
 			break
@@ -300,7 +303,7 @@ func (s *story) tests() []string {
 	var list []string
 	for _, m := range s.members {
 		for _, need := range m.rule.Needs {
-			if t := testOf[need]; !slices.Contains(list, t) && m.finding.Urgency != diag.NoAction {
+			if t := cmp.Or(testOf[need], string(need)); !slices.Contains(list, t) && m.finding.Urgency != diag.NoAction {
 				list = append(list, t)
 			}
 		}

@@ -122,6 +122,8 @@ func (s *sets) nodeOf(about diag.About, subject known.Subject) int {
 			return s.node("fuel " + subject.Circuit.Name)
 		}
 		return s.node("fuel ")
+	case diag.AboutSystem:
+		return s.node("system " + subject.System)
 	}
 	return s.node(string(about))
 }

@@ -98,7 +98,7 @@ func alsoUrgent(d *diag.Diagnosis) []diag.Also {
 		if len(s.Members) > 0 && rule.Named(s.Members[0].Rule).Class == rule.Elsewhere {
 			continue
 		}
-		list = append(list, diag.Also{About: s.About, Cylinders: s.Cylinders, Circuit: s.Circuit})
+		list = append(list, diag.Also{About: s.About, Cylinders: s.Cylinders, Circuit: s.Circuit, System: s.System})
 	}
 	return list
 }

@@ -1,0 +1,170 @@
+package known
+
+import (
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// Oil is the section of the oil pressure.
+const Oil = "oil-pressure"
+
+// Figures for oil pressure without a maker's limit.
+const (
+	noOilPressure   = 2.0  // psi; under it a running engine has none to speak of (judgement, no source)
+	oilPerThousand  = 10.0 // psi for each 1000 rpm, hot: common practice, no source
+	oilHardlyRises  = 0.10 // as a part, at twice the speed: judgement, no source
+	oilFallsHot     = 0.40 // hot idle as a part of cold idle: judgement, no source
+	oilNearTheLimit = 1.25 // times the figure that it is held against: judgement, no source
+)
+
+// hotOil are the readings of a running, warm engine.
+func hotOil(r *diag.MeasuredResult) []*diag.MeasuredReading {
+	var list []*diag.MeasuredReading
+	for i := range r.Readings {
+		if m := &r.Readings[i]; m.Name == "idle" || m.Name == "at-speed" {
+			list = append(list, m)
+		}
+	}
+	return list
+}
+
+// runningOil are those of a running engine, cold or hot.
+func runningOil(r *diag.MeasuredResult) []*diag.MeasuredReading {
+	list := hotOil(r)
+	if m := r.Reading("cold-idle"); m != nil {
+		list = append(list, m)
+	}
+	return list
+}
+
+// psi is a pressure in psi, 0 for another quantity.
+func psi(m *diag.MeasuredReading) float64 {
+	v, _ := quantity.Convert(m.Value, m.Unit, quantity.PSI)
+	return v
+}
+
+// speedOf is the speed of a reading in rpm, 0 where it was not said.
+func speedOf(m *diag.MeasuredReading) float64 {
+	v, err := quantity.Parse(m.At)
+	if err != nil || v.Unit != quantity.RPM {
+		return 0
+	}
+	return v.Number
+}
+
+// NoOilReading is the running reading at which there is no oil pressure to
+// speak of, nil for none.
+func NoOilReading(r *diag.MeasuredResult) *diag.MeasuredReading {
+	for _, m := range runningOil(r) {
+		if psi(m) < noOilPressure && m.Kind != diag.AtLeast {
+			return m
+		}
+	}
+	return nil
+}
+
+// OilLow is the hot or cold reading furthest past its lower limit.
+func OilLow(r *diag.MeasuredResult) (*diag.MeasuredReading, bool) { return WorstOf(r, oilUnder) }
+
+func oilUnder(m *diag.MeasuredReading) (bool, bool) {
+	if quantity.DimensionOf(m.Unit) != quantity.Pressure {
+		return false, false
+	}
+	return Under(m)
+}
+
+// OilUnderThumb is a hot reading at a speed that has no limit and is under 10
+// psi for each 1000 rpm.
+func OilUnderThumb(r *diag.MeasuredResult) *diag.MeasuredReading {
+	for _, m := range hotOil(r) {
+		if speed := speedOf(m); !m.Limited() && speed > 0 && psi(m)+pressureU(m) < oilPerThousand*speed/1000 {
+			return m
+		}
+	}
+	return nil
+}
+
+func pressureU(m *diag.MeasuredReading) float64 {
+	v, _ := quantity.Convert(m.Uncertainty, m.Unit, quantity.PSI)
+	return v
+}
+
+// Thumb is what the rule of thumb asks at a reading's speed, in its unit.
+func Thumb(m *diag.MeasuredReading) diag.Number {
+	v, _ := quantity.Convert(oilPerThousand*speedOf(m)/1000, quantity.PSI, m.Unit)
+	return diag.Number{Value: v, Decimals: max(m.Decimals, quantity.DefaultDecimals(m.Unit)), Unit: m.Unit}
+}
+
+// OilStays gives two hot readings of which the second, at twice the speed of the
+// first or more, is hardly higher, and low or near it; nil for none.
+func OilStays(r *diag.MeasuredResult) (slow, fast *diag.MeasuredReading) {
+	for _, a := range hotOil(r) {
+		for _, b := range hotOil(r) {
+			if speedOf(a) > 0 && speedOf(b) >= 2*speedOf(a) && b.Value < a.Value*(1+oilHardlyRises) && oilNearLow(b) {
+				return a, b
+			}
+		}
+	}
+	return nil, nil
+}
+
+// oilNearLow reports a reading that is low, or near it, by its limit or by the
+// rule of thumb.
+func oilNearLow(m *diag.MeasuredReading) bool {
+	if m.LimitLow != nil {
+		return m.Value < *m.LimitLow*oilNearTheLimit
+	}
+	return speedOf(m) > 0 && psi(m) < oilPerThousand*speedOf(m)/1000*oilNearTheLimit
+}
+
+// oilIsLow is low by a limit, or without one by the rule of thumb.
+func oilIsLow(r *diag.MeasuredResult) bool {
+	low, _ := OilLow(r)
+	return low != nil || OilUnderThumb(r) != nil || NoOilReading(r) != nil
+}
+
+// Conditions on the oil and its pressure.
+var (
+	OilNone        = OfTest(Oil, "oil pressure under 2 psi with the engine running", func(r *diag.MeasuredResult) bool { return NoOilReading(r) != nil })
+	OilByOwnGauge  = OfTest(Oil, "read on a gauge that was screwed in", func(r *diag.MeasuredResult) bool { return OnOwnGauge(r) })
+	OilUnderLimit  = OfTest(Oil, "an oil pressure under its limit", func(r *diag.MeasuredResult) bool { low, _ := OilLow(r); return low != nil })
+	OilUnderRule   = OfTest(Oil, "a hot oil pressure without a limit under 10 psi for each 1000 rpm", func(r *diag.MeasuredResult) bool { return OilUnderThumb(r) != nil })
+	OilOverLimit   = OfTest(Oil, "an oil pressure over its limit", func(r *diag.MeasuredResult) bool { over, _ := WorstOf(r, Over); return over != nil })
+	OilDoesNotRise = OfTest(Oil, "oil pressure that rises by less than a tenth at twice the speed and is low or near it", func(r *diag.MeasuredResult) bool { _, fast := OilStays(r); return fast != nil })
+	OilFallsHot    = OfTest(Oil, "hot idle under 40 % of cold idle, and low", func(r *diag.MeasuredResult) bool {
+		cold, hot := r.Reading("cold-idle"), r.Reading("idle")
+		return cold != nil && hot != nil && hot.Value < oilFallsHot*cold.Value && oilIsLow(r)
+	})
+	OilLowAtAll = OfTest(Oil, "oil pressure low by its limit or by the rule of thumb", oilIsLow)
+	OilOverFull = OfTest(Oil, "the sump over full", func(r *diag.MeasuredResult) bool { return r.Word("oil level") == "over full" })
+	OilShort    = OfTest(Oil, "the oil level low", func(r *diag.MeasuredResult) bool { return r.Word("oil level") == "low" })
+	OilSmells   = OfTest(Oil, "the oil smells of fuel", func(r *diag.MeasuredResult) bool { return r.Word("oil smell") == "fuel" })
+)
+
+// OnOwnGauge reports readings on a gauge in place of the sender, or where
+// nothing was said of the gauge.
+func OnOwnGauge(r *diag.MeasuredResult) bool {
+	return !strings.Contains("dash scan tool", r.Word("gauge")) || r.Word("gauge") == ""
+}
+
+// OilJudged is a hot reading with a limit that it keeps, where all of those that
+// have one do; nil otherwise.
+func OilJudged(r *diag.MeasuredResult) *diag.MeasuredReading {
+	var kept *diag.MeasuredReading
+	for _, m := range runningOil(r) {
+		switch {
+		case m.Limited() && m.Verdict != diag.Within:
+			return nil
+		case m.Limited() && m.Name != "cold-idle":
+			kept = m
+		}
+	}
+	return kept
+}
+
+// OilWithin is oil pressure that keeps the limits it has, one of them hot.
+var OilWithin = OfTest(Oil, "a hot oil pressure with a limit, and none that fails its own", func(r *diag.MeasuredResult) bool {
+	return OilJudged(r) != nil && r.Word("oil level") != "over full" && OnOwnGauge(r)
+})
