@@ -157,8 +157,16 @@ func (c *Catalogue) withAlso(verdict string, also []diag.Also, a Audience) (stri
 	s := &speaker{c: c, a: a, facts: diag.Facts{}}
 	var names diag.Names
 	for _, o := range also {
-		names = append(names, s.label("about."+string(o.About), diag.Facts{"cylinders": diag.Names(o.Cylinders), "circuit": o.Circuit, "system": o.System}))
+		names = append(names, s.about(o))
 	}
 	said := s.label("verdict.also", diag.Facts{"verdict": verdict, "also": names})
 	return said, s.err
+}
+
+// about names what a story is about.
+func (s *speaker) about(o diag.Also) string {
+	if o.About == diag.AboutSystem {
+		return s.label("system."+o.System, diag.Facts{})
+	}
+	return s.label("about."+string(o.About), diag.Facts{"cylinders": diag.Names(o.Cylinders), "circuit": o.Circuit})
 }

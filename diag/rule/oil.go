@@ -18,82 +18,77 @@ var oilTest = []known.Need{known.NeedsTest(known.Oil)}
 var oilRules = []Rule{
 	{
 		Name: "no-oil-pressure", Title: "No oil pressure with the engine running",
-		Why: "Bearings live on a film of oil that pressure keeps up; without it they are gone in minutes. A running engine that shows none is stopped at once, whether the oil, the pick-up, the pump's drive or the gauge is to blame.",
-		Source: byOilLimit, Class: TestItself, About: diag.AboutSystem, Needs: oilTest, Of: ofTest(known.Oil), When: known.OilNone,
-		Kind: OfOil, Weigh: weighOil, Say: noOil, Headline: "no-oil-pressure", SaysBetterThan: []string{"oil-pressure-low", "oil-pressure-under-the-rule-of-thumb", "oil-pressure-falls-hot", "oil-pressure-by-dash-only", "oil-pressure-does-not-rise"},
+		Why:    "Bearings live on a film of oil that pressure keeps up; without it they are gone in minutes. A running engine that shows none is stopped at once, whether the oil, the pick-up, the pump's drive or the gauge is to blame.",
+		Source: byOilLimit, Class: TestItself, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.OilNone,
+		Kind: OfOil, Weigh: weighOil, Say: noOil, Headline: "no-oil-pressure", SaysBetterThan: []string{"test-outside-limit", "oil-pressure-low", "oil-pressure-under-the-rule-of-thumb", "oil-pressure-falls-hot", "oil-pressure-by-dash-only", "oil-pressure-does-not-rise"},
 	},
 	{
 		Name: "oil-over-full", Title: "The sump is over full",
-		Why: "What raises the level is fuel or coolant. Fuel thins the oil; coolant in a bearing is no oil at all, and a crankshaft that beats into the level throws it into the cylinders and the breather.",
-		Source: byOilLimit, Class: TestItself, About: diag.AboutSystem, Needs: oilTest, Of: ofTest(known.Oil), When: known.OilOverFull,
-		Kind: OfSight, Weigh: weighOverFull, Say: overFull, Headline: "oil-over-full",
+		Why:    "What raises the level is fuel or coolant. Fuel thins the oil; coolant in a bearing is no oil at all, and a crankshaft that beats into the level throws it into the cylinders and the breather.",
+		Source: byOilLimit, Class: TestItself, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.OilOverFull,
+		Kind: OfSight, Weigh: weighOverFull, Say: overFull, Headline: "oil-over-full", Variants: []string{"fuel"},
 	},
 	{
 		Name: "oil-pressure-low", Title: "Oil pressure under its limit",
-		Why: "Oil pressure falls with the clearance of the bearings, a worn pump, a relief valve that does not shut, oil that is thin, old or thinned by fuel, and with too little of it. Fresh oil of the right grade tells the oil from the engine.",
-		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofTest(known.Oil), When: known.All(known.OilUnderLimit, known.Not(known.OilNone)),
-		Kind: OfOil, Weigh: weighOil, Say: oilLow, Headline: "oil-pressure-low", SaysBetterThan: []string{"oil-pressure-under-the-rule-of-thumb", "oil-pressure-falls-hot"},
+		Why:    "Oil pressure falls with the clearance of the bearings, a worn pump, a relief valve that does not shut, oil that is thin, old or thinned by fuel, and with too little of it. Fresh oil of the right grade tells the oil from the engine.",
+		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilUnderLimit, known.Not(known.OilNone)),
+		Kind: OfOil, Weigh: weighOil, Say: oilLow, Headline: "oil-pressure-low", SaysBetterThan: []string{"test-outside-limit", "oil-pressure-under-the-rule-of-thumb", "oil-pressure-falls-hot"},
 	},
 	{
 		Name: "oil-pressure-under-the-rule-of-thumb", Title: "Oil pressure under the rule of thumb, without a maker's figure",
-		Why: "Ten psi for each thousand revolutions serves many engines and not all: some makers are content with half of it. Before a word on bearings the maker's figure is needed.",
-		Source: byOilThumb, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofTest(known.Oil), When: known.All(known.OilUnderRule, known.Not(known.OilUnderLimit), known.Not(known.OilNone)),
+		Why:    "Ten psi for each thousand revolutions serves many engines and not all: some makers are content with half of it. Before a word on bearings the maker's figure is needed.",
+		Source: byOilThumb, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilUnderRule, known.Not(known.OilUnderLimit), known.Not(known.OilNone)),
 		Kind: OfOil, Weigh: weighThumb, Say: oilThumb, Headline: "oil-pressure-thumb", SaysBetterThan: []string{"oil-pressure-falls-hot"},
 	},
 	{
 		Name: "oil-pressure-does-not-rise", Title: "Oil pressure that does not rise with the speed",
-		Why: "A pump delivers more the faster it turns. Pressure that stays where it was at twice the speed leaks away at a relief valve that is stuck open, or the pump draws air.",
-		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofTest(known.Oil), When: known.OilDoesNotRise,
+		Why:    "A pump delivers more the faster it turns. Pressure that stays where it was at twice the speed leaks away at a relief valve that is stuck open, or the pump draws air.",
+		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.OilDoesNotRise,
 		Kind: OfOil, For: []Voice{{Cause: "oil-relief-valve", Weight: Known}, {Cause: "oil-pump", Weight: DryUp}, {Cause: "too-little-oil", Weight: Hint}}, Say: oilStays, Headline: "oil-pressure-stays",
 	},
 	{
 		Name: "oil-pressure-falls-hot", Title: "Oil pressure that falls far as the engine warms up",
-		Why: "Thick cold oil hides clearance. An engine that is fine when cold and low when hot has room at its bearings, or oil that thins too much.",
-		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofTest(known.Oil), When: known.OilFallsHot,
+		Why:    "Thick cold oil hides clearance. An engine that is fine when cold and low when hot has room at its bearings, or oil that thins too much.",
+		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.OilFallsHot,
 		Kind: OfOil, For: []Voice{{Cause: "thin-oil", Weight: Hint}, {Cause: "worn-bearings", Weight: Hint}}, Say: oilHot, Headline: "oil-pressure-low",
 	},
 	{
 		Name: "oil-pressure-high", Title: "Oil pressure over its limit",
-		Why: "More than the book allows with hot oil is a relief valve that sticks shut, or oil of a thicker grade. It can burst a filter.",
-		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofTest(known.Oil), When: known.OilOverLimit,
-		Kind: OfOil, For: common("oil-relief-valve", "oil-sender"), Say: oilHigh, Headline: "oil-pressure-high",
+		Why:    "More than the book allows with hot oil is a relief valve that sticks shut, or oil of a thicker grade. It can burst a filter.",
+		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.OilOverLimit,
+		Kind: OfOil, For: common("oil-relief-valve", "oil-sender"), Say: oilHigh, Headline: "oil-pressure-high", SaysBetterThan: []string{"test-outside-limit"},
 	},
 	{
 		Name: "oil-pressure-by-dash-only", Title: "Oil pressure by what the vehicle shows",
-		Why: "Senders and dash gauges drift, and many show a normal that is made up. Before anything is opened the pressure is read on a gauge screwed into the gallery.",
-		Source: "common practice, no source", Class: Information, About: diag.AboutSystem, Needs: oilTest, Of: ofTest(known.Oil),
+		Why:    "Senders and dash gauges drift, and many show a normal that is made up. Before anything is opened the pressure is read on a gauge screwed into the gallery.",
+		Source: "common practice, no source", Class: Information, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil),
 		When: known.All(known.Not(known.OilByOwnGauge), known.Any(known.OilLowAtAll, known.OilOverLimit)),
 		Kind: OfOil, For: speaks(Known, "oil-sender"), Say: byDash, Headline: "oil-pressure-low",
 	},
 	{
 		Name: "oil-pressure-right", Title: "Oil pressure within its limits",
-		Why: "Pressure within the maker's figures, hot, says that the bearings, the pump and the oil are as they should be. It says nothing of how well the cylinders seal.",
-		Source: byOilLimit, Class: Sound, About: diag.AboutSystem, Needs: oilTest, Of: ofTest(known.Oil), When: known.OilWithin,
+		Why:    "Pressure within the maker's figures, hot, says that the bearings, the pump and the oil are as they should be. It says nothing of how well the cylinders seal.",
+		Source: byOilLimit, Class: Sound, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.OilWithin,
 		Kind: OfOil, Against: denies(Heard, "oil-pressure-is-right", "worn-bearings", "oil-pump", "bottom-end"), Say: oilRight, Headline: "oil-pressure-right",
 	},
 	{
 		Name: "bottom-end-first", Title: "Oil pressure is low while work on the head or the rings is proposed",
-		Why: "Money spent on a head or rings is lost over worn bearings. Where oil pressure is under its limit the bottom end is looked at before the top is opened.",
-		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: append([]known.Need{known.NeedsCompression}, oilTest...), Of: ofTest(known.Oil),
+		Why:    "Money spent on a head or rings is lost over worn bearings. Where oil pressure is under its limit the bottom end is looked at before the top is opened.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: append([]known.Need{known.NeedsCompression}, oilTest...), Of: ofSystem(known.Oil),
 		When: known.All(known.OilUnderLimit, someGradedLow), Kind: OfOil, Say: bottomEndFirst, Headline: "bottom-end-first", Keeps: true,
 	},
 	{
 		Name: "sound-above-low-below", Title: "The cylinders are even while the oil pressure is low",
-		Why: "Compression and leakage look at the top of the engine. That they are good says nothing of the bearings below.",
-		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: append([]known.Need{known.NeedsCompression}, oilTest...), Of: ofTest(known.Oil),
+		Why:    "Compression and leakage look at the top of the engine. That they are good says nothing of the bearings below.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: append([]known.Need{known.NeedsCompression}, oilTest...), Of: ofSystem(known.Oil),
 		When: known.All(known.OilLowAtAll, pressureSound), Kind: OfOil, Say: soundAbove, Headline: "oil-pressure-low", Keeps: true,
 	},
 	{
 		Name: "oil-thinned-by-fuel", Title: "Low oil pressure with oil that smells of fuel",
-		Why: "Fuel that gets past the rings or out of a leaking injector thins the oil, and pressure falls with it. The oil is changed and the pressure read again before bearings are named.",
-		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: oilTest, Of: ofTest(known.Oil), When: known.All(known.OilLowAtAll, known.OilSmells),
+		Why:    "Fuel that gets past the rings or out of a leaking injector thins the oil, and pressure falls with it. The oil is changed and the pressure read again before bearings are named.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilLowAtAll, known.OilSmells),
 		Kind: OfSight, For: speaks(Sight, "fuel-in-oil"), Say: thinned, Headline: "oil-thinned", Keeps: true,
 	},
-}
-
-// ofTest asks once, of what a further test looks at.
-func ofTest(section string) Scope {
-	return Scope{Of: func(*known.Case) []known.Subject { return []known.Subject{{System: section}} }}
 }
 
 // weighOil: the oil is cheaper than the engine and comes first where something
@@ -123,21 +118,6 @@ func weighOverFull(c *known.Case, s known.Subject) []Voice {
 		return append(speaks(Sight, "fuel-in-oil"), speaks(Hint, "coolant-in-oil")...)
 	}
 	return append(speaks(commonest, "coolant-in-oil"), speaks(commonest-rarer, "fuel-in-oil")...)
-}
-
-// measuredFacts are those of one reading of a further test.
-func measuredFacts(m *diag.MeasuredReading) diag.Facts {
-	return diag.Facts{"value": m.Number().String(), "entered": m.Entered, "at": m.At, "limit": m.LimitEntered, "name": m.Name, "source": m.Source}
-}
-
-// measuredFinding is one of a reading past its limit: to be checked again, and
-// weak, where the gauge cannot tell.
-func measuredFinding(m *diag.MeasuredReading, clear bool, urgency diag.Urgency) diag.Finding {
-	f := diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: measuredFacts(m)}
-	if !clear {
-		f.Urgency, f.Confidence, f.Doubts = diag.CheckAgain, diag.Weak, []diag.Phrase{{Key: "gauge-cannot-settle", Facts: diag.Facts{"uncertainty": diag.Number{Value: m.Uncertainty, Decimals: m.Decimals + 1, Unit: m.Unit}.String()}}}
-	}
-	return f
 }
 
 func oilResult(c *known.Case) *diag.MeasuredResult { return c.Measured(known.Oil) }

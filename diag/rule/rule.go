@@ -132,6 +132,7 @@ var families = [][]Rule{
 	leakageRules,
 	plugRules,
 	fuelRules,
+	furtherRules,
 	oilRules,
 	sealingTogether,
 	engineTogether,

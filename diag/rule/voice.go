@@ -29,6 +29,7 @@ const (
 	OfExhaust     Kind = "back-pressure"
 	OfTiming      Kind = "timing"
 	OfDiesel      Kind = "diesel tests"
+	OfFurther     Kind = "further test"
 	OfTest        Kind = "how it was tested"
 	OfHistory     Kind = "history" // what is told: it tips the balance and makes nothing sure
 )

@@ -1,0 +1,84 @@
+package rule
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// furtherRules hold for every further test alike: a reading past a limit of the
+// job is said, whatever it is of.
+var furtherRules = []Rule{
+	{
+		Name: "test-outside-limit", Title: "A reading of a further test past its limit",
+		Why:    "A limit that the job gives is the maker's word, or the shop's. A reading past it is said, also where no pattern is known that would name a cause.",
+		Source: "limits: the job's own", Class: Single, About: diag.AboutSystem, Of: everySystem,
+		When: known.Is("a reading past its limit", func(c *known.Case, s known.Subject) bool {
+			r, _ := known.WorstOf(c.Measured(s.System), known.Past)
+			return r != nil
+		}),
+		Kind: OfFurther, Say: pastLimit, Headline: "test-outside-limit",
+	},
+}
+
+// everySystem asks of what each further test looks at that was made.
+var everySystem = Scope{Words: "a further test", Of: func(c *known.Case) []known.Subject {
+	var list []known.Subject
+	for i := range c.Sums.Measured {
+		if r := &c.Sums.Measured[i]; r.State == diag.Tested {
+			list = append(list, known.Subject{System: r.Name})
+		}
+	}
+	return list
+}}
+
+func pastLimit(c *known.Case, s known.Subject) diag.Finding {
+	r := c.Measured(s.System)
+	worst, clear := known.WorstOf(r, known.Past)
+	f := measuredFinding(worst, clear, diag.ActSoon)
+	f.Facts["own"], f.Facts["system"], f.Facts["cylinder"] = s.System == diag.OtherReadings, s.System, namesOf(worst.Cylinder)
+	f.Facts["reading"] = s.System + " " + worst.Name
+	if s.System == diag.OtherReadings {
+		f.Facts["reading"] = worst.Name
+	}
+	f.Facts["more"] = pastLimits(r) - 1
+	return f
+}
+
+// pastLimits counts the readings past a limit.
+func pastLimits(r *diag.MeasuredResult) int {
+	n := 0
+	for i := range r.Readings {
+		if past, _ := known.Past(&r.Readings[i]); past {
+			n++
+		}
+	}
+	return n
+}
+
+// measuredFacts are those of one reading of a further test.
+func measuredFacts(m *diag.MeasuredReading) diag.Facts {
+	return diag.Facts{"value": m.Number().String(), "entered": m.Entered, "at": m.At, "limit": m.LimitEntered, "name": m.Name, "source": m.Source}
+}
+
+// measuredFinding is one of a reading past its limit: to be checked again, and
+// weak, where the gauge cannot tell.
+func measuredFinding(m *diag.MeasuredReading, clear bool, urgency diag.Urgency) diag.Finding {
+	f := diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: measuredFacts(m)}
+	if !clear {
+		f.Urgency, f.Confidence, f.Doubts = diag.CheckAgain, diag.Weak, []diag.Phrase{{Key: "gauge-cannot-settle", Facts: diag.Facts{"uncertainty": diag.Number{Value: m.Uncertainty, Decimals: m.Decimals + 1, Unit: m.Unit}.String()}}}
+	}
+	return f
+}
+
+// ofSystem asks once, of what a further test looks at.
+func ofSystem(section string) Scope {
+	return Scope{Of: func(*known.Case) []known.Subject { return []known.Subject{{System: section}} }}
+}
+
+// namesOf is one cylinder as words take it, none for "".
+func namesOf(cylinder string) diag.Names {
+	if cylinder == "" {
+		return nil
+	}
+	return diag.Names{cylinder}
+}

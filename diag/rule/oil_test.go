@@ -1,0 +1,52 @@
+package rule_test
+
+import (
+	"testing"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+	"gaugesheet/diag/rule/sample"
+)
+
+// oil is an oil-pressure test in psi.
+func oil(parts ...func(*diag.Measured)) sample.Change {
+	return sample.Test("oil-pressure", quantity.PSI, parts...)
+}
+
+// TestOilPressure: what oil pressure says of an engine. That 10 psi for each 1000 rpm is
+// a rule of thumb and no limit, that oil comes before bearings, and the bottom
+// end before the top: common practice, no source.
+func TestOilPressure(t *testing.T) {
+	even := []float64{150, 151, 149, 150}
+	idle := sample.Permits("idle", "", 10, sample.NoMost)
+	fast := sample.Permits("at-speed", "3000 rpm", 44, 78)
+	own := sample.Ticked("gauge", "screwed in")
+	hot := func(idling, at2000 float64) func(*diag.Measured) {
+		return func(m *diag.Measured) {
+			sample.At("idle", "750 rpm", idling)(m)
+			sample.At("at-speed", "2000 rpm", at2000)(m)
+		}
+	}
+	runSealing(t, []sealingCase{
+		{name: "none", test: sample.Of("inline-4", oil(own, sample.At("idle", "750 rpm", 0))), fires: "no-oil-pressure", not: "oil-pressure-low oil-pressure-right", soon: diag.DoNotRun},
+		{name: "none by the dash", test: sample.Of("inline-4", oil(sample.Ticked("gauge", "dash"), hot(0, 0))), fires: "no-oil-pressure", first: "oil-pump", soon: diag.DoNotRun},
+		{name: "nothing while cranking is nothing to go by", test: sample.Of("inline-4", oil(own, sample.At("cranking", "", 0), hot(16, 34), idle)), fires: "oil-pressure-right", not: "no-oil-pressure"},
+		{name: "under its limit", test: sample.Of("inline-4", oil(own, hot(5, 20), idle)), fires: "oil-pressure-low", not: "oil-pressure-right no-oil-pressure oil-pressure-by-dash-only", soon: diag.ActSoon},
+		{name: "by the dash it is only to be read again", test: sample.Of("inline-4", oil(sample.Ticked("gauge", "dash"), hot(5, 20), idle)), fires: "oil-pressure-by-dash-only", soon: diag.CheckAgain},
+		{name: "nearer to its limit than the gauge can tell", test: sample.Of("inline-4", oil(own, hot(9, 30), idle)), fires: "oil-pressure-low", soon: diag.CheckAgain},
+		{name: "no limit, under the rule of thumb", test: sample.Of("inline-4", oil(own, hot(12, 12))), fires: "oil-pressure-under-the-rule-of-thumb", not: "oil-pressure-low", soon: diag.CheckAgain},
+		{name: "no limit, over the rule of thumb", test: sample.Of("inline-4", oil(own, hot(16, 34))), not: "oil-pressure-under-the-rule-of-thumb oil-pressure-right oil-pressure-low"},
+		{name: "flat with the speed", test: sample.Of("inline-4", oil(own, sample.At("at-speed", "1000 rpm", 20), sample.At("at-speed", "3000 rpm", 21), fast)), fires: "oil-pressure-does-not-rise", first: "oil-relief-valve"},
+		{name: "flat and high is the relief valve at work", test: sample.Of("inline-4", oil(own, sample.At("at-speed", "1500 rpm", 62), sample.At("at-speed", "3000 rpm", 63), fast)), fires: "oil-pressure-right", not: "oil-pressure-does-not-rise"},
+		{name: "falls hot", test: sample.Of("inline-4", oil(own, sample.At("cold-idle", "", 50), hot(5, 20), idle)), fires: "oil-pressure-falls-hot"},
+		{name: "falls hot, and is enough", test: sample.Of("inline-4", oil(own, sample.At("cold-idle", "", 60), hot(18, 40), idle)), not: "oil-pressure-falls-hot"},
+		{name: "high", test: sample.Of("inline-4", oil(own, sample.At("at-speed", "3000 rpm", 95), fast)), fires: "oil-pressure-high", not: "oil-pressure-low oil-pressure-right", soon: diag.CheckAgain},
+		{name: "over full", test: sample.Of("inline-4", oil(own, hot(16, 34), sample.Ticked("oil level", "over full"))), fires: "oil-over-full", first: "coolant-in-oil", soon: diag.DoNotRun},
+		{name: "over full of fuel", test: sample.Of("inline-4", oil(own, hot(16, 34), sample.Ticked("oil level", "over full"), sample.Ticked("oil smell", "fuel"))), fires: "oil-over-full", first: "fuel-in-oil", soon: diag.CheckAgain},
+		{name: "right", test: sample.Of("inline-4", oil(own, hot(16, 34), idle)), fires: "oil-pressure-right", soon: diag.NoAction},
+		{name: "low below and a low cylinder above", test: sample.Dry("inline-4", []float64{150, 151, 100, 149}, oil(own, hot(5, 20), idle)), fires: "bottom-end-first", soon: diag.ActSoon},
+		{name: "a low cylinder over a good bottom end", test: sample.Dry("inline-4", []float64{150, 151, 100, 149}, oil(own, hot(16, 34), idle)), fires: "one-low 3", not: "bottom-end-first"},
+		{name: "sound above, low below", test: sample.Dry("inline-4", even, oil(own, hot(5, 20), idle)), fires: "sound-above-low-below", not: "bottom-end-first"},
+		{name: "thinned by fuel", test: sample.Of("inline-4", oil(own, hot(5, 20), idle, sample.Ticked("oil smell", "fuel"))), fires: "oil-thinned-by-fuel", first: "fuel-in-oil"},
+	})
+}
