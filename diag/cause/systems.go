@@ -1,0 +1,24 @@
+package cause
+
+// systemCauses are what the further tests find beside what lets oil pressure be
+// wrong.
+var systemCauses = []Cause{
+	{Name: "late-ignition", Fits: sparked, Explains: []string{lowPower, overheat, hardStart}},
+	{Name: "advance", Fits: sparked, Explains: []string{lowPower}},
+	{Name: "points", Fits: sparked, Explains: sparkly},
+	{Name: "valve-springs", Fits: valved, Explains: []string{noise, misfire, lowPower}},
+	{Name: "valve-loose", Fits: lashed, Explains: []string{noise, lowPower}},
+	{Name: "egr-open", Fits: throttled, Explains: []string{misfire, lowPower}},
+	{Name: "coolant-leak-outside", Fits: wet, Explains: []string{coolantLoss, overheat}},
+	{Name: "air-in-coolant", Fits: wet, Explains: []string{overheat}},
+	{Name: "oil-cooler", Fits: wet, Explains: []string{coolantLoss, oilUse}},
+	{Name: "pressure-cap", Fits: wet, Explains: []string{coolantLoss, overheat}},
+	{Name: "thermostat", Fits: wet, Explains: []string{overheat, rich}},
+	{Name: "turbo-seal", Explains: []string{oilUse}},
+	{Name: "starter", Explains: []string{noStart, hardStart}},
+	{Name: "starter-cables", Explains: []string{noStart, hardStart}},
+	{Name: "battery", Explains: []string{noStart, hardStart}},
+	{Name: "tight-engine", Explains: []string{noStart, hardStart}},
+	{Name: "diesel-injector", Explains: []string{hardStart, misfire, lowPower, noStart}},
+	{Name: "glow-plug", Explains: []string{hardStart, noStart}},
+}

@@ -1,0 +1,170 @@
+package known
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// Figures for crankcase pressure: judgement, no source.
+const (
+	vacuumBelongs = 1.0  // inH2O over which a connected ventilation does not cope
+	vacuumStrong  = -6.0 // inH2O under which it draws too hard
+)
+
+// CrankcaseWorst is the highest reading in the crankcase, in inH2O, with the
+// reading; nil where none was taken.
+func CrankcaseWorst(r *diag.MeasuredResult) (*diag.MeasuredReading, float64) {
+	return extreme(r, func(a, b float64) bool { return a > b })
+}
+
+// CrankcaseLeast is the lowest.
+func CrankcaseLeast(r *diag.MeasuredResult) (*diag.MeasuredReading, float64) {
+	return extreme(r, func(a, b float64) bool { return a < b })
+}
+
+func extreme(r *diag.MeasuredResult, before func(a, b float64) bool) (worst *diag.MeasuredReading, inches float64) {
+	if r == nil {
+		return nil, 0
+	}
+	for i := range r.Readings {
+		m := &r.Readings[i]
+		if m.Name != "readings" {
+			continue
+		}
+		v, _ := quantity.Convert(m.Value, m.Unit, quantity.InH2O)
+		if worst == nil || before(v, inches) {
+			worst, inches = m, v
+		}
+	}
+	return worst, inches
+}
+
+// pastUpper is the reading of a test that is clearest over its upper limit.
+func pastUpper(section string) func(*Case) bool {
+	return func(c *Case) bool { over, _ := WorstOf(c.Measured(section), Over); return over != nil }
+}
+
+// Conditions on the crankcase and the exhaust.
+var (
+	CrankcaseHigh    = OfEngine("crankcase pressure or blow-by over its limit", pastUpper(Crankcase))
+	CrankcasePresses = OfTest(Crankcase, "ventilation connected, no limit, and more than 1 inH2O above the air", func(r *diag.MeasuredResult) bool {
+		m, inches := CrankcaseWorst(r)
+		return m != nil && !m.Limited() && r.Word("ventilation") == "connected" && inches > vacuumBelongs+inWater(m)
+	})
+	CrankcaseUnknown = OfTest(Crankcase, "a reading in the crankcase, and not said whether its ventilation was connected", func(r *diag.MeasuredResult) bool {
+		m, _ := CrankcaseWorst(r)
+		return m != nil && r.Word("ventilation") == "" && !m.Limited()
+	})
+	CrankcaseSucks = OfTest(Crankcase, "more than 6 inH2O of vacuum in the crankcase", func(r *diag.MeasuredResult) bool {
+		m, inches := CrankcaseLeast(r)
+		return m != nil && inches+inWater(m) < vacuumStrong
+	})
+	// CrankcaseQuiet is little gas past the rings: pressure that keeps its limit
+	// with the ventilation blocked or off, or blow-by that does.
+	CrankcaseQuiet = OfTest(Crankcase, "blow-by within its limit, or with the ventilation blocked or off pressure that keeps its limit", func(r *diag.MeasuredResult) bool {
+		if flow := r.Reading("flow"); flow != nil && flow.Limited() {
+			return flow.Verdict == diag.Within
+		}
+		m, _ := CrankcaseWorst(r)
+		off := r.Word("ventilation") == "blocked" || r.Word("ventilation") == "off"
+		return off && m != nil && m.Limited() && m.Verdict == diag.Within
+	})
+	BackPressureHigh  = OfEngine("back-pressure over its limit", pastUpper(BackPressure))
+	BackPressureRight = OfTest(BackPressure, "back-pressure with a limit, and within it", func(r *diag.MeasuredResult) bool { return keptAll(r) })
+)
+
+func inWater(m *diag.MeasuredReading) float64 {
+	v, _ := quantity.Convert(m.Uncertainty, m.Unit, quantity.InH2O)
+	return v
+}
+
+// keptAll reports a test with a limit of which every reading that has one keeps
+// it.
+func keptAll(r *diag.MeasuredResult) bool {
+	some := false
+	for i := range r.Readings {
+		m := &r.Readings[i]
+		if m.Limited() && m.Verdict != diag.Within {
+			return false
+		}
+		some = some || m.Limited()
+	}
+	return some
+}
+
+// Figures for the starter's current: common practice, no source.
+const (
+	peakLow   = 20.0 // percent under the median of the others
+	peakWatch = 10.0
+	peakHigh  = 20.0 // over it
+)
+
+// Peak is a cylinder's peak of the starter's current, in percent of the median of
+// all; false where fewer than three were read.
+func (c *Case) Peak(name string) (percent float64, ok bool) {
+	values := c.byCylinder(Starting, "peaks")
+	v, read := values[name]
+	if !read || len(values) < 3 {
+		return 0, false
+	}
+	return 100 * v / medianOf(values), true
+}
+
+// byCylinder are the readings of one name by cylinder.
+func (c *Case) byCylinder(section, name string) map[string]float64 {
+	out := map[string]float64{}
+	if r := c.Measured(section); r != nil {
+		for _, m := range r.Readings {
+			if m.Name == name && m.Cylinder != "" {
+				out[m.Cylinder] = m.Value
+			}
+		}
+	}
+	return out
+}
+
+func medianOf(values map[string]float64) float64 {
+	var list []float64
+	for _, v := range values {
+		list = append(list, v)
+	}
+	slices.Sort(list)
+	return (list[(len(list)-1)/2] + list[len(list)/2]) / 2
+}
+
+// Conditions on starter and battery, and on the timing.
+var (
+	PeakLow = OfAll("its peak of the starter's current more than 20 % under the median (three read at least)", func(c *Case, n string) bool {
+		p, ok := c.Peak(n)
+		return ok && p < 100-peakLow
+	})
+	PeakHigh = OfAll("its peak of the starter's current more than 20 % over the median", func(c *Case, n string) bool {
+		p, ok := c.Peak(n)
+		return ok && p > 100+peakHigh
+	})
+	DrawsMuch   = OfTest(Starting, "the starter draws more than its limit", func(r *diag.MeasuredResult) bool { over, _ := Over(r.Reading("draw")); return over })
+	DrawsLittle = OfTest(Starting, "the starter draws less than its limit", func(r *diag.MeasuredResult) bool { under, _ := Under(r.Reading("draw")); return under })
+	LateBase    = OfTest(Timing, "base timing later than its limit", func(r *diag.MeasuredResult) bool { under, _ := Under(r.Reading("base")); return under })
+	EarlyBase   = OfTest(Timing, "base timing earlier than its limit", func(r *diag.MeasuredResult) bool { over, _ := Over(r.Reading("base")); return over })
+	NoAdvance   = OfTest(Timing, "advance under its limit", func(r *diag.MeasuredResult) bool {
+		under, _ := WorstOf(r, func(m *diag.MeasuredReading) (bool, bool) {
+			if m.Name != "advance" {
+				return false, false
+			}
+			return Under(m)
+		})
+		return under != nil
+	})
+	DwellOff = OfTest(Timing, "dwell or the gap of the points past its limit", func(r *diag.MeasuredResult) bool {
+		dwell, _ := Past(r.Reading("dwell"))
+		gap, _ := Past(r.Reading("points-gap"))
+		return dwell || gap
+	})
+	CamLate = OfTest(Timing, "cam timing past its limit, or the chain slacker than it may be", func(r *diag.MeasuredResult) bool {
+		cam, _ := Past(r.Reading("cam"))
+		chain, _ := Over(r.Reading("chain-slack"))
+		return cam || chain
+	})
+)

@@ -1,0 +1,233 @@
+package known
+
+import (
+	"math"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// Figures for what is measured cylinder by cylinder. Limits of the job go before
+// all of them.
+const (
+	liftApart    = 0.10 // part under the median at which a valve opens too little: judgement, no source
+	pullsHalf    = 0.5  // part of the median drop under which a cylinder does less: common practice, no source
+	balanceU     = 10.0 // rpm, a counted speed
+	speedApart   = 20.0 // rpm between the two readings with all working
+	injectorPart = 0.05 // part from the median: judgement, no source
+	returnTimes  = 3.0  // times the smallest: common practice, no source
+)
+
+// NoClearance are the valves of a cylinder without any clearance: "inlet",
+// "exhaust".
+func (c *Case) NoClearance(name string) []string {
+	r := c.Measured(Clearance)
+	var list []string
+	for _, valve := range []string{"exhaust", "inlet"} {
+		if r != nil && (&diag.Measured{Words: r.Words}).WordOf(valve, name) == "none" {
+			list = append(list, valve)
+		}
+	}
+	return list
+}
+
+// ClearanceOff is the clearance of a cylinder that is past its limit, the
+// exhaust valve first; nil for none.
+func (c *Case) ClearanceOff(name string, is func(*diag.MeasuredReading) (bool, bool)) (*diag.MeasuredReading, bool) {
+	r := c.Measured(Clearance)
+	for _, valve := range []string{"exhaust", "inlet"} {
+		if m := r.Of(valve, name); m != nil {
+			if past, clear := is(m); past {
+				return m, clear
+			}
+		}
+	}
+	return nil, false
+}
+
+// LiftLow is a valve of a cylinder that opens less than its limit, or than the
+// others by a tenth; nil for none.
+func (c *Case) LiftLow(name string) *diag.MeasuredReading {
+	r := c.Measured(Clearance)
+	for _, valve := range []string{"lift exhaust", "lift inlet"} {
+		m := r.Of(valve, name)
+		if m == nil {
+			continue
+		}
+		if under, _ := Under(m); under {
+			return m
+		}
+		values := c.byCylinder(Clearance, valve)
+		if !m.Limited() && len(values) >= 3 && m.Value < (1-liftApart)*medianOf(values) {
+			return m
+		}
+	}
+	return nil
+}
+
+// Drop is by how much the speed fell with a cylinder off, in rpm, and the median
+// of all; false where fewer than three were read.
+func (c *Case) Drop(name string) (drop, median float64, ok bool) {
+	drops := c.byCylinder(Balance, "drop")
+	if r := c.Measured(Balance); len(drops) == 0 && r != nil {
+		at := r.Reading("at")
+		for n, v := range c.byCylinder(Balance, "speed") {
+			if at != nil {
+				drops[n] = at.Value - v
+			}
+		}
+	}
+	v, read := drops[name]
+	if !read || len(drops) < 3 {
+		return 0, 0, false
+	}
+	return v, medianOf(drops), true
+}
+
+// Flow is an injector's flow as it is now, and the median of all; after cleaning
+// where that was read. False where fewer than three were read.
+func (c *Case) Flow(name string) (flow, median float64, ok bool) {
+	values := c.byCylinder(Injectors, "after")
+	if len(values) == 0 {
+		values = c.byCylinder(Injectors, "before")
+	}
+	v, read := values[name]
+	if !read || len(values) < 3 {
+		return 0, 0, false
+	}
+	return v, medianOf(values), true
+}
+
+// spreadLimit is the most that injectors may differ, as a part of the highest.
+func (c *Case) spreadLimit() float64 {
+	for i := range c.Test.Measured {
+		m := &c.Test.Measured[i]
+		if m.Name != Injectors {
+			continue
+		}
+		for _, l := range m.Limits {
+			if l.For == "spread" && l.Unit == quantity.Percent && !math.IsInf(l.High, 0) {
+				return l.High / 100
+			}
+		}
+	}
+	return injectorPart
+}
+
+func (c *Case) flowPart(name string) (part float64, ok bool) {
+	v, middle, ok := c.Flow(name)
+	if !ok || middle <= 0 {
+		return 0, false
+	}
+	return v / middle, true
+}
+
+// InjectorSpread is how far apart the injectors are, in percent of the highest,
+// by the readings of a name; false where fewer than two were read.
+func (c *Case) InjectorSpread(of string) (percent float64, ok bool) {
+	values := c.byCylinder(Injectors, of)
+	if len(values) < 2 {
+		return 0, false
+	}
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, v := range values {
+		low, high = math.Min(low, v), math.Max(high, v)
+	}
+	if high <= 0 {
+		return 0, false
+	}
+	return 100 * (high - low) / high, true
+}
+
+// wordOfCylinder is what was seen of a cylinder in a further test.
+func (c *Case) wordOfCylinder(section, name, cylinder string) string {
+	r := c.Measured(section)
+	if r == nil {
+		return ""
+	}
+	return strings.ToLower((&diag.Measured{Words: r.Words}).WordOf(name, cylinder))
+}
+
+// Return is an injector's return, and the smallest and the median of all.
+func (c *Case) Return(name string) (v, least, middle float64, ok bool) {
+	values := c.byCylinder(DieselTests, "return cylinders")
+	v, read := values[name]
+	if !read || len(values) < 2 {
+		return 0, 0, 0, false
+	}
+	least = math.Inf(1)
+	for _, x := range values {
+		least = math.Min(least, x)
+	}
+	return v, least, medianOf(values), true
+}
+
+func over(c *Case, section, name, cylinder string) bool {
+	m := c.Measured(section).Of(name, cylinder)
+	past, _ := Over(m)
+	return past
+}
+
+// Conditions on what is measured cylinder by cylinder.
+var (
+	ValveHeldOpen  = OfAll("no clearance at a valve", func(c *Case, n string) bool { return len(c.NoClearance(n)) > 0 })
+	ClearanceTight = OfAll("a valve clearance under its limit", func(c *Case, n string) bool { m, _ := c.ClearanceOff(n, Under); return m != nil })
+	ClearanceLoose = OfAll("a valve clearance over its limit", func(c *Case, n string) bool { m, _ := c.ClearanceOff(n, Over); return m != nil })
+	LiftsLittle    = OfAll("a valve that opens less than its limit, or more than 10 % less than the median of three or more", func(c *Case, n string) bool { return c.LiftLow(n) != nil })
+	PullsNothing   = OfAll("the speed falls by no more than can be counted with it off", func(c *Case, n string) bool {
+		d, m, ok := c.Drop(n)
+		return ok && d <= balanceU && m > 2*balanceU
+	})
+	PullsLittle = OfAll("the speed falls by less than half the median with it off", func(c *Case, n string) bool {
+		d, m, ok := c.Drop(n)
+		return ok && d > balanceU && d+balanceU < pullsHalf*m
+	})
+	BalanceInvalid = OfTest(Balance, "the idle control was working, or not known to be held; or the speed with all working moved by more than 20 r/min", func(r *diag.MeasuredResult) bool {
+		at, again := r.Reading("at"), r.Reading("again")
+		return r.Word("idle-control") == "working" || r.Word("idle-control") == "not sure" || at != nil && again != nil && math.Abs(at.Value-again.Value) > speedApart
+	})
+	InjectorLow = OfAll("injector flow under the median by more than the limit on their spread, or 5 %", func(c *Case, n string) bool {
+		p, ok := c.flowPart(n)
+		return ok && p < 1-c.spreadLimit()
+	})
+	InjectorRich = OfAll("injector flow over the median by more than the limit on their spread, or 5 %", func(c *Case, n string) bool {
+		p, ok := c.flowPart(n)
+		return ok && p > 1+c.spreadLimit()
+	})
+	InjectorDrips = OfAll("an injector that drips", func(c *Case, n string) bool {
+		leak := c.wordOfCylinder(Injectors, "leak", n)
+		return leak != "" && leak != "none" && leak != "dry" && !strings.HasPrefix(leak, "0 ") && !strings.HasPrefix(leak, "no") || c.wordOfCylinder(Injectors, "spray", n) == "drips"
+	})
+	SpraysPoorly = OfAll("an injector that does not spray a cone", func(c *Case, n string) bool {
+		s := c.wordOfCylinder(Injectors, "spray", n)
+		return s == "one stream" || s == "one-sided" || s == "nothing"
+	})
+	InjectorsCleaned = OfEngine("injector flow before and after cleaning", func(c *Case) bool {
+		_, before := c.InjectorSpread("before")
+		_, after := c.InjectorSpread("after")
+		return before && after
+	})
+	ReturnsMuch = OfAll("injector return over its limit, or without one over three times the smallest", func(c *Case, n string) bool {
+		v, least, _, ok := c.Return(n)
+		m := c.Measured(DieselTests).Of("return cylinders", n)
+		if m != nil && m.Limited() {
+			return over(c, DieselTests, "return cylinders", n)
+		}
+		return ok && v > returnTimes*least && v > 1
+	})
+	AllReturnMuch = OfEngine("every injector's return over its limit", func(c *Case) bool {
+		names := c.Engine.Names()
+		for _, n := range names {
+			if !over(c, DieselTests, "return cylinders", n) {
+				return false
+			}
+		}
+		return len(names) > 1
+	})
+	GlowOpen  = OfAll("a glow plug that is open", func(c *Case, n string) bool { return c.wordOfCylinder(DieselTests, "glow", n) == "open" })
+	NozzleLow = OfAll("a nozzle that opens under its limit", func(c *Case, n string) bool {
+		under, _ := Under(c.Measured(DieselTests).Of("nozzles opening", n))
+		return under
+	})
+)

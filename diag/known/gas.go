@@ -1,0 +1,208 @@
+package known
+
+import (
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/air"
+)
+
+// Figures for trims and gases without a limit. What trims mean: common practice,
+// no source; how far banks may differ and what a miss shows: judgement.
+const (
+	trimFar, trimNear = 10.0, 5.0 // percent
+	trimsApart        = 8.0       // points between banks
+	lambdaLean        = 1.03      // the band of Directive 2014/45/EU annex I 8.2.1.2, from memory
+	lambdaRich        = 0.97
+	missHC            = 300.0 // ppm
+	missO2            = 1.5   // percent
+	missCO            = 1.0   // percent, under it
+)
+
+// A Trim is the sum of short- and long-term trim of a bank at a speed, in
+// percent.
+type Trim struct {
+	Speed, Bank string
+	Sum         float64
+}
+
+// Trims gives the sums that were read, in the order of the job.
+func (c *Case) Trims() []Trim {
+	r := c.Measured(Trims)
+	if r == nil {
+		return nil
+	}
+	var list []Trim
+	for _, m := range r.Readings {
+		speed, bank := trimPlace(m.At)
+		at := -1
+		for i := range list {
+			if list[i].Speed == speed && list[i].Bank == bank {
+				at = i
+			}
+		}
+		if at < 0 {
+			list, at = append(list, Trim{Speed: speed, Bank: bank}), len(list)
+		}
+		list[at].Sum += m.Value
+	}
+	return list
+}
+
+// trimPlace takes 'idle bank 1' and '2500 rpm bank 1' apart.
+func trimPlace(at string) (speed, bank string) {
+	if rest, ok := strings.CutPrefix(at, "idle"); ok {
+		return "idle", strings.TrimSpace(rest)
+	}
+	if before, after, ok := strings.Cut(at, "rpm"); ok {
+		return before + "rpm", strings.TrimSpace(after)
+	}
+	return at, ""
+}
+
+// AirAtIdle is a trim that adds much fuel at idle and little at speed, for one
+// bank; false for none.
+func (c *Case) AirAtIdle() (idle, fast Trim, ok bool) {
+	return c.trimPair(func(idle, fast float64) bool { return idle > trimFar && fast < trimNear })
+}
+
+// LeanAtSpeed is one that adds the more the faster the engine turns.
+func (c *Case) LeanAtSpeed() (idle, fast Trim, ok bool) {
+	return c.trimPair(func(idle, fast float64) bool { return fast > trimFar && fast > idle })
+}
+
+func (c *Case) trimPair(is func(idle, fast float64) bool) (Trim, Trim, bool) {
+	for _, a := range c.Trims() {
+		for _, b := range c.Trims() {
+			if a.Speed == "idle" && b.Speed != "idle" && a.Bank == b.Bank && is(a.Sum, b.Sum) {
+				return a, b, true
+			}
+		}
+	}
+	return Trim{}, Trim{}, false
+}
+
+// TakesOut is a trim that takes much fuel out.
+func (c *Case) TakesOut() (Trim, bool) {
+	for _, t := range c.Trims() {
+		if t.Sum < -trimFar {
+			return t, true
+		}
+	}
+	return Trim{}, false
+}
+
+// BanksApart are the trims of two banks at one speed that differ much.
+func (c *Case) BanksApart() (a, b Trim, ok bool) {
+	list := c.Trims()
+	for i, a := range list {
+		for _, b := range list[i+1:] {
+			if a.Speed == b.Speed && a.Bank != b.Bank && (a.Sum-b.Sum > trimsApart || b.Sum-a.Sum > trimsApart) {
+				return a, b, true
+			}
+		}
+	}
+	return Trim{}, Trim{}, false
+}
+
+// TrimsCalm reports trims that were read and lie within 10 %.
+func (c *Case) TrimsCalm() bool {
+	for _, t := range c.Trims() {
+		if t.Sum > trimFar || t.Sum < -trimFar {
+			return false
+		}
+	}
+	_, _, apart := c.BanksApart()
+	return len(c.Trims()) > 0 && !apart
+}
+
+// GasAt gives one gas at a speed, false where it was not read.
+func (c *Case) gasAt(name, speed string) (float64, bool) {
+	m := c.Measured(Gas).ReadingAt("gas "+name, speed)
+	if m == nil {
+		return 0, false
+	}
+	return m.Value, true
+}
+
+// Diluted is a speed at which the sample was thinned by air; "" for none.
+func (c *Case) Diluted() string {
+	return c.speedWith(func(speed string) bool {
+		co, a := c.gasAt("co", speed)
+		co2, b := c.gasAt("co2", speed)
+		return a && b && co+co2 < air.LeastCarbon
+	})
+}
+
+func (c *Case) speedWith(is func(string) bool) string {
+	r := c.Measured(Gas)
+	if r == nil {
+		return ""
+	}
+	for _, s := range r.Speeds() {
+		if is(s) {
+			return s
+		}
+	}
+	return ""
+}
+
+// LambdaPast is a lambda past its limit, or without one out of 0.97 to 1.03.
+func (c *Case) LambdaPast(lean bool) *diag.MeasuredReading {
+	r := c.Measured(Gas)
+	if r == nil {
+		return nil
+	}
+	for i := range r.Readings {
+		m := &r.Readings[i]
+		if m.Name != diag.LambdaReading {
+			continue
+		}
+		low, high := lambdaRich, lambdaLean
+		if m.LimitLow != nil {
+			low = *m.LimitLow
+		}
+		if m.LimitHigh != nil {
+			high = *m.LimitHigh
+		}
+		if lean && m.Value-m.Uncertainty > high || !lean && m.Value+m.Uncertainty < low {
+			return m
+		}
+	}
+	return nil
+}
+
+// MissSpeed is a speed at which the gases are those of a cylinder that does not
+// burn: much hydrocarbon and oxygen, little carbon monoxide.
+func (c *Case) MissSpeed() string {
+	return c.speedWith(func(speed string) bool {
+		hc, a := c.gasAt("hc", speed)
+		o2, b := c.gasAt("o2", speed)
+		co, d := c.gasAt("co", speed)
+		return a && b && hc > missHC && o2 > missO2 && (!d || co < missCO)
+	})
+}
+
+// Conditions on trims and gases.
+var (
+	TrimAir     = OfEngine("trims of one bank over +10 % at idle and under +5 % at speed", func(c *Case) bool { _, _, ok := c.AirAtIdle(); return ok })
+	TrimLean    = OfEngine("trims of one bank over +10 % at speed, and more than at idle", func(c *Case) bool { _, _, ok := c.LeanAtSpeed(); return ok })
+	TrimRich    = OfEngine("a trim under -10 %", func(c *Case) bool { _, ok := c.TakesOut(); return ok })
+	TrimsDiffer = OfEngine("trims of the banks more than 8 points apart", func(c *Case) bool { _, _, ok := c.BanksApart(); return ok })
+	TrimsGood   = OfEngine("trims within 10 %, the banks alike", (*Case).TrimsCalm)
+	GasThinned  = OfEngine("CO and CO2 together under 6 %", func(c *Case) bool { return c.Diluted() != "" })
+	GasLean     = OfEngine("lambda from the gases over its limit, or without one over 1.03", func(c *Case) bool { return c.LambdaPast(true) != nil })
+	GasRich     = OfEngine("lambda from the gases under its limit, or without one under 0.97", func(c *Case) bool { return c.LambdaPast(false) != nil })
+	GasMiss     = OfEngine("HC over 300 ppm and O2 over 1.5 %, CO low", func(c *Case) bool { return c.MissSpeed() != "" })
+	GasRight    = OfTest(Gas, "lambda from the gases within its band at every speed, and no limit passed", func(r *diag.MeasuredResult) bool {
+		some := false
+		for i := range r.Readings {
+			m := &r.Readings[i]
+			if past, _ := Past(m); past {
+				return false
+			}
+			some = some || m.Name == diag.LambdaReading && m.Value >= lambdaRich && m.Value <= lambdaLean
+		}
+		return some
+	})
+)

@@ -1,0 +1,168 @@
+package known
+
+import (
+	"math"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// The sections of the further tests.
+const (
+	Starting     = "starting"
+	Balance      = "balance"
+	Injectors    = "injectors"
+	Trims        = "trims"
+	Gas          = "exhaust-gas"
+	Crankcase    = "crankcase"
+	BackPressure = "back-pressure"
+	Cooling      = "cooling"
+	Clearance    = "valves"
+	Timing       = "timing"
+	DieselTests  = "diesel"
+)
+
+// Figures for the cooling system. All but the limits are judgement, no source.
+const (
+	heldFor         = 5.0  // minutes
+	fallsBy         = 1.0  // psi that it falls in that time before it leaks
+	fallsPart       = 0.05 // or that part of what it was pumped to
+	capLow, capHigh = 0.9, 1.1
+	thermostatApart = 3.0  // C from what it is marked
+	thermostatOpen  = 12.0 // C over that by which it is fully open
+	gasTestLeast    = 5.0  // minutes
+)
+
+// HeldCooling gives what the cooling system was pumped to and what it still held
+// after a time; nil where it was not watched, or did not fall by more than it may.
+func HeldCooling(r *diag.MeasuredResult) (from, to *diag.MeasuredReading) {
+	from = r.Reading("pressure-test pumped-to")
+	if from == nil {
+		return nil, nil
+	}
+	allowed := math.Max(inPSI(fallsBy, from.Unit), fallsPart*from.Value)
+	for i := range r.Readings {
+		m := &r.Readings[i]
+		if m.Name != "pressure-test hold" {
+			continue
+		}
+		minutes := minutesOf(m.At)
+		part := math.Max(1, minutes/heldFor)
+		if minutes > 0 && from.Value-m.Value > allowed*part {
+			to = m
+			return from, to
+		}
+	}
+	return nil, nil
+}
+
+// inPSI converts from psi to a unit.
+func inPSI(v float64, unit quantity.Unit) float64 {
+	out, _ := quantity.Convert(v, quantity.PSI, unit)
+	return out
+}
+
+func minutesOf(at string) float64 {
+	v, err := quantity.Parse(at)
+	if err != nil {
+		return 0
+	}
+	out, err := v.In(quantity.Minute)
+	if err != nil {
+		return 0
+	}
+	return out
+}
+
+// wetAt is where a cooling system under pressure was seen to be wet: "dry",
+// "outside", "inside", "oil" or "".
+func wetAt(r *diag.MeasuredResult) string {
+	seen := strings.ToLower(r.Word("pressure-test seen"))
+	switch {
+	case seen == "":
+		return ""
+	case strings.HasPrefix(seen, "dry"), strings.HasPrefix(seen, "nothing"):
+		return "dry"
+	case strings.HasPrefix(seen, "outside"):
+		return "outside"
+	case strings.HasPrefix(seen, "oil"):
+		return "oil"
+	case strings.HasPrefix(seen, "wet in"):
+		return "inside"
+	}
+	return ""
+}
+
+// WetCylinders are the cylinders that were wet with coolant under pressure.
+func (c *Case) WetCylinders() []string {
+	r := c.Measured(Cooling)
+	if r == nil || wetAt(r) != "inside" {
+		return nil
+	}
+	words := strings.FieldsFunc(r.Word("pressure-test seen"), func(r rune) bool { return r == ' ' || r == ',' })
+	var names []string
+	for _, n := range c.Engine.Names() {
+		for _, w := range words {
+			if w == n {
+				names = append(names, n)
+			}
+		}
+	}
+	return names
+}
+
+// CapOff is the pressure at which the cap opens beside what it is marked; nil
+// where it opens where it should.
+func CapOff(r *diag.MeasuredResult) (rated, opens *diag.MeasuredReading) {
+	rated, opens = r.Reading("cap rated"), r.Reading("cap opens")
+	if rated == nil || opens == nil {
+		return nil, nil
+	}
+	v, _ := quantity.Convert(opens.Value, opens.Unit, rated.Unit)
+	if v >= capLow*rated.Value && v <= capHigh*rated.Value {
+		return nil, nil
+	}
+	return rated, opens
+}
+
+// ThermostatOff gives the marked temperature and the one that is off.
+func ThermostatOff(r *diag.MeasuredResult) (rated, off *diag.MeasuredReading) {
+	rated = r.Reading("thermostat rated")
+	if rated == nil {
+		return nil, nil
+	}
+	if m := r.Reading("thermostat starts"); m != nil && math.Abs(celsius(m)-celsius(rated)) > thermostatApart+tinyDegree {
+		return rated, m
+	}
+	if m := r.Reading("thermostat open"); m != nil && celsius(m) > celsius(rated)+thermostatOpen+tinyDegree {
+		return rated, m
+	}
+	return nil, nil
+}
+
+// tinyDegree is the rounding of degrees written in another unit.
+const tinyDegree = 0.3
+
+func celsius(m *diag.MeasuredReading) float64 {
+	v, _ := quantity.Convert(m.Value, m.Unit, quantity.Celsius)
+	return v
+}
+
+// Conditions on the cooling system.
+var (
+	CoolingFalls = OfTest(Cooling, "the pumped-up system fell by more than 1 psi and 5 % in 5 minutes, and nothing was wet outside", func(r *diag.MeasuredResult) bool {
+		_, to := HeldCooling(r)
+		return to != nil && (wetAt(r) == "dry" || wetAt(r) == "")
+	})
+	CoolingHolds = OfTest(Cooling, "the pumped-up system held", func(r *diag.MeasuredResult) bool {
+		_, to := HeldCooling(r)
+		return to == nil && r.Reading("pressure-test pumped-to") != nil && r.Reading("pressure-test hold") != nil && wetAt(r) != "inside" && wetAt(r) != "outside" && wetAt(r) != "oil"
+	})
+	CoolingOutside = OfTest(Cooling, "wet outside under pressure", func(r *diag.MeasuredResult) bool { return wetAt(r) == "outside" })
+	CoolingInside  = OfEngine("a cylinder was wet with coolant under pressure", func(c *Case) bool { return len(c.WetCylinders()) > 0 })
+	CoolingOil     = OfTest(Cooling, "oil in the coolant", func(r *diag.MeasuredResult) bool { return wetAt(r) == "oil" || r.Word("coolant look") == "oil" })
+	CoolingBubbles = OfTest(Cooling, "gas bubbles in the coolant", func(r *diag.MeasuredResult) bool { return r.Word("coolant look") == "gas bubbles" })
+	CapWeak        = OfTest(Cooling, "the cap opens under 90 % or over 110 % of what it is marked", func(r *diag.MeasuredResult) bool { _, off := CapOff(r); return off != nil })
+	ThermostatBad  = OfTest(Cooling, "the thermostat starts more than 3 C from what it is marked, or is not open by 12 C over it", func(r *diag.MeasuredResult) bool { _, off := ThermostatOff(r); return off != nil })
+)

@@ -1,0 +1,170 @@
+package known
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/air"
+	"gaugesheet/diag/quantity"
+)
+
+// Vacuum is the section of the manifold's vacuum.
+const Vacuum = "vacuum"
+
+// Figures for the vacuum of a warm engine at idle. The band is that of sound
+// petrol engines at sea level (common practice, no source); it is lowered by
+// what the air lacks, since a gauge reads the difference to it.
+const (
+	vacuumLow, vacuumHigh = 17.0, 21.0 // inHg
+	floatsLow, floatsHigh = 12.0, 16.0
+	heldFalls             = 3.0 // inHg that it falls while held before the exhaust is suspected: judgement, no source
+	recovers              = 2.0 // inHg over idle that a shutting throttle gives at least: judgement, no source
+	leastCranking         = 4.0
+	shortOfBand           = 2.0 // inHg under the band up to which ignition comes before air and cam
+)
+
+// A VacuumBand is what the vacuum at idle is held against, in inHg.
+type VacuumBand struct {
+	Low, High float64
+	Lowered   float64 // by the altitude
+	Stated    bool    // by the job and not by custom
+}
+
+// VacuumBand gives the job's limit on the vacuum at idle, else the usual band at
+// this altitude.
+func (c *Case) VacuumBand() VacuumBand {
+	b := VacuumBand{Low: vacuumLow, High: vacuumHigh}
+	r := c.Measured(Vacuum)
+	if m := r.Reading("idle"); m != nil && m.LimitLow != nil {
+		b.Stated = true
+		b.Low = inHg(*m.LimitLow, m.Unit)
+		b.High = airless
+		if m.LimitHigh != nil {
+			b.High = inHg(*m.LimitHigh, m.Unit)
+		}
+		return b
+	}
+	b.Lowered = c.ThinAir()
+	b.Low, b.High = b.Low-b.Lowered, b.High-b.Lowered
+	return b
+}
+
+// airless is more than any vacuum, in inHg.
+const airless = 30.0
+
+// ThinAir is by how much the air's pressure is under that at sea level, in inHg.
+func (c *Case) ThinAir() float64 {
+	kpa := 0.0
+	switch {
+	case c.Conditions.BarometerKPa != nil:
+		kpa = air.StandardPressure - *c.Conditions.BarometerKPa
+	case c.Conditions.AltitudeM != nil:
+		if ratio, err := air.PressureRatio(*c.Conditions.AltitudeM); err == nil {
+			kpa = air.StandardPressure * (1 - ratio)
+		}
+	}
+	return inHg(kpa, quantity.KPa)
+}
+
+func inHg(v float64, unit quantity.Unit) float64 {
+	out, _ := quantity.Convert(v, unit, quantity.InHg)
+	return out
+}
+
+// idleVacuum is the vacuum at idle and its uncertainty in inHg; false where it
+// was not read, or means nothing: a diesel has no throttle.
+func (c *Case) idleVacuum() (v, u float64, ok bool) {
+	m := c.Measured(Vacuum).Reading("idle")
+	if m == nil || c.Spec.Diesel() {
+		return 0, 0, false
+	}
+	return inHg(m.Value, m.Unit), inHg(m.Uncertainty, m.Unit), true
+}
+
+// needleOf is what the needle did at idle.
+func needleOf(r *diag.MeasuredResult) string { return r.Word("idle needle") }
+
+// steadyLow reports a steady vacuum under its band by more than the gauge can be
+// off; short is by how much.
+func (c *Case) steadyLow() (short float64, low bool) {
+	v, u, ok := c.idleVacuum()
+	b := c.VacuumBand()
+	if !ok || needleOf(c.Measured(Vacuum)) != "steady" || v+u >= b.Low {
+		return 0, false
+	}
+	return b.Low - v, true
+}
+
+// VacuumShort is by how much a low and steady vacuum lies under its band, in
+// inHg.
+func (c *Case) VacuumShort() float64 { short, _ := c.steadyLow(); return short }
+
+// FarShort reports a vacuum so far under its band that air or the cam comes
+// before the ignition.
+func (c *Case) FarShort() bool { return c.VacuumShort() > shortOfBand }
+
+// HeldFall is by how much the vacuum fell while the speed was held, in inHg; 0
+// where it did not, or was not watched.
+func (c *Case) HeldFall() float64 {
+	r := c.Measured(Vacuum)
+	held, later, idle := r.Reading("held"), r.Reading("held later"), r.Reading("idle")
+	if held == nil || c.Spec.Diesel() {
+		return 0
+	}
+	fall := 0.0
+	if later != nil {
+		fall = inHg(held.Value, held.Unit) - inHg(later.Value, later.Unit)
+	}
+	if idle != nil && later != nil && later.Value < idle.Value-idle.Uncertainty {
+		fall = max(fall, inHg(idle.Value, idle.Unit)-inHg(later.Value, later.Unit)+heldFalls)
+	}
+	return max(fall, 0)
+}
+
+func (c *Case) snapStays() bool {
+	r := c.Measured(Vacuum)
+	shut, idle := r.Reading("snap shut"), r.Reading("idle")
+	return shut != nil && idle != nil && !c.Spec.Diesel() && inHg(shut.Value, shut.Unit) < inHg(idle.Value, idle.Unit)+recovers
+}
+
+func (c *Case) cranksLow() bool {
+	r := c.Measured(Vacuum)
+	m := r.Reading("cranking")
+	speed := c.Conditions.CrankingRPM
+	if own := c.Measured(Starting).Reading("cranking"); own != nil {
+		speed = &own.Value
+	}
+	return m != nil && !c.Spec.Diesel() && speed != nil && *speed >= SlowestCranking && inHg(m.Value, m.Unit)+inHg(m.Uncertainty, m.Unit) < leastCranking
+}
+
+// SlowestCranking is the cranking speed from which a test on the starter counts.
+const SlowestCranking = 150.0
+
+// needle is a condition on what the needle did at idle.
+func needle(word string) Condition {
+	return OfTest(Vacuum, "the vacuum's needle at idle: "+word, func(r *diag.MeasuredResult) bool { return needleOf(r) == word })
+}
+
+func withSpeed(word string) Condition {
+	return OfTest(Vacuum, "the needle with rising speed: "+word, func(r *diag.MeasuredResult) bool { return r.Word("with-speed") == word })
+}
+
+// Conditions on the vacuum.
+var (
+	VacuumSteady = needle("steady")
+	VacuumDrops  = needle("drops regularly")
+	VacuumStrays = needle("drops now and then")
+	VacuumFloats = All(needle("floats"), OfEngine("between 12 and 16 inHg, lowered by the altitude", func(c *Case) bool {
+		v, u, ok := c.idleVacuum()
+		return ok && v+u >= floatsLow-c.ThinAir() && v-u <= floatsHigh-c.ThinAir()
+	}))
+	VacuumSwings   = withSpeed("swings wider")
+	VacuumSteadies = All(withSpeed("steadies"), Not(VacuumSteady))
+	VacuumLow      = OfEngine("steady, and under its band by more than the gauge can be off (17 to 21 inHg at sea level, lowered by what the air lacks, where the job gives no limit)", func(c *Case) bool { _, low := c.steadyLow(); return low })
+	VacuumRight    = OfEngine("steady and in its band, and not falling where it was held", func(c *Case) bool {
+		v, u, ok := c.idleVacuum()
+		b := c.VacuumBand()
+		return ok && needleOf(c.Measured(Vacuum)) == "steady" && v-u >= b.Low && v+u <= b.High && c.HeldFall() <= heldFalls
+	})
+	VacuumFalls     = OfEngine("held at a speed it fell by more than 3 inHg, or below what it is at idle", func(c *Case) bool { return c.HeldFall() > heldFalls })
+	VacuumRecovers  = OfEngine("as the throttle shut it rose less than 2 inHg above idle", (*Case).snapStays)
+	VacuumCranksLow = OfEngine("on the starter under 4 inHg, at a cranking speed of 150 r/min or more", (*Case).cranksLow)
+)

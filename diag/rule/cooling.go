@@ -1,0 +1,85 @@
+package rule
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+const (
+	byPump = "common practice, no source: how far a pumped-up system may fall is judgement"
+	byCap  = "common practice, no source: a cap within 10 % of its mark"
+)
+
+// coolingRules are on the cooling system: pumped up cold, its cap, its
+// thermostat and what the coolant looks like.
+var coolingRules = systemRule(known.Cooling, OfCooling, byPump, []Rule{
+	{
+		Name: "coolant-pressure-falls", Title: "The pumped-up cooling system loses pressure, and nothing is wet outside",
+		Why:  "Coolant that goes nowhere to be seen goes inside: past the gasket, through a crack, a cooler or a liner. Left overnight with the plugs out it shows where.",
+		When: known.All(known.CoolingFalls, known.Not(known.AirCooled)), For: pathToCoolant(Known, DryUp), Say: coolingFalls, Headline: "coolant-pressure-falls",
+	},
+	{
+		Name: "coolant-outside", Title: "Coolant comes out outside",
+		Why:  "A hose, the pump or the radiator that leaks is put right, and the system pumped up again, before a gasket is accused.",
+		When: known.All(known.CoolingOutside, known.Not(known.AirCooled)), For: speaks(Sight, "coolant-leak-outside"), Say: seenCooling(diag.ActSoon), Headline: "coolant-outside",
+	},
+	{
+		Name: "cooling-system-holds", Title: "The pumped-up cooling system holds",
+		Why:   "A system that holds its pressure cold has no leak that is open cold. One that opens only hot, or only under combustion, it does not clear.",
+		Class: Information, When: known.All(known.CoolingHolds, known.Not(known.AirCooled)), Against: noPathToCoolant(DryUp, "cooling-system-held"), Say: seenCooling(diag.NoAction), Headline: "cooling-holds",
+	},
+	{
+		Name: "gas-in-coolant", Title: "Gas bubbles in the coolant",
+		Why:  "Bubbles that keep coming are air that was left in, or gas from a cylinder. The test of the coolant for combustion gas tells the two apart.",
+		When: known.All(known.CoolingBubbles, known.Not(known.GasFound), known.Not(known.AirCooled)), For: append(pathToCoolant(DryUp, Hint), speaks(Hint, "air-in-coolant")...), Say: seenCooling(diag.CheckAgain), Headline: "gas-in-coolant",
+	},
+	{
+		Name: "oil-in-coolant", Title: "Oil in the coolant",
+		Why:  "Oil reaches the coolant through an oil cooler, or past a gasket or a crack between an oil gallery and a water passage.",
+		When: known.All(known.CoolingOil, known.Not(known.AirCooled)), For: append(speaks(Known, "oil-cooler"), pathToCoolant(DryUp, Hint)...), Say: seenCooling(diag.ActSoon), Headline: "oil-in-coolant",
+	},
+	{
+		Name: "cap-weak", Title: "The pressure cap opens too early or too late", Source: byCap,
+		Why:  "A cap that opens early lets the coolant boil and run out; one that opens late bursts a hose.",
+		When: known.All(known.CapWeak, known.Not(known.AirCooled)), For: speaks(Heard, "pressure-cap"), Say: capWeak, Headline: "cap-weak",
+	},
+	{
+		Name: "thermostat-off", Title: "The thermostat opens where it should not", Source: "common practice, no source: 3 C from its mark, open 12 C above it",
+		Why:  "A thermostat that opens early keeps the engine cold and rich; one that opens late, or not fully, lets it overheat.",
+		When: known.All(known.ThermostatBad, known.Not(known.AirCooled)), For: speaks(Heard, "thermostat"), Say: thermostatOff, Headline: "thermostat-off",
+	},
+})
+
+// coolantInside is on cylinders: coolant was seen in them under pressure.
+var coolantInside = []Rule{{
+	Name: "coolant-wet-in-cylinder", Title: "Coolant runs into a cylinder under pressure",
+	Why:    "Coolant that stands on a piston does not give: the next turn of the starter bends a rod. The plugs stay out and the engine is turned by hand alone.",
+	Source: byPump, Class: TestItself, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsTest(known.Cooling)},
+	Of: Scope{Words: "the cylinders that were wet", Of: func(c *known.Case) []known.Subject {
+		return []known.Subject{{Cylinders: c.WetCylinders()}}
+	}}, When: known.All(known.CoolingInside, known.Not(known.AirCooled)),
+	Kind: OfCooling, For: pathToCoolant(Heard, Known), Say: func(*known.Case, known.Subject) diag.Finding {
+		return diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Fair, Facts: diag.Facts{}}
+	}, Headline: "coolant-wet", SaysBetterThan: []string{"coolant-washed", "coolant-in-cylinder"},
+}}
+
+func coolingFalls(c *known.Case, _ known.Subject) diag.Finding {
+	from, to := known.HeldCooling(c.Measured(known.Cooling))
+	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"from": from.Number().String(), "value": to.Number().String(), "after": to.At}}
+}
+
+func seenCooling(u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, _ known.Subject) diag.Finding {
+		return diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: diag.Facts{"seen": c.Measured(known.Cooling).Word("pressure-test seen")}}
+	}
+}
+
+func capWeak(c *known.Case, _ known.Subject) diag.Finding {
+	rated, opens := known.CapOff(c.Measured(known.Cooling))
+	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"rated": rated.Number().String(), "value": opens.Number().String(), "early": opens.Value < rated.Value}}
+}
+
+func thermostatOff(c *known.Case, _ known.Subject) diag.Finding {
+	rated, off := known.ThermostatOff(c.Measured(known.Cooling))
+	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"rated": rated.Number().String(), "value": off.Number().String(), "starts": off.Name == "thermostat starts"}}
+}

@@ -1,0 +1,251 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+	"gaugesheet/diag/quantity"
+)
+
+// onEach fills in what the rules on one further test of every cylinder have in
+// common.
+func onEach(section string, kind Kind, source string, list []Rule) []Rule {
+	for i := range list {
+		r := &list[i]
+		r.About, r.Of, r.Kind, r.Class = diag.AboutCylinders, eachCylinder, kind, max(r.Class, Single)
+		if r.Class == Single && len(r.Needs) > 0 {
+			r.Class = Together
+		}
+		r.Needs = append([]known.Need{known.NeedsTest(section)}, r.Needs...)
+		if r.Source == "" {
+			r.Source = source
+		}
+	}
+	return list
+}
+
+const byClearance = "limits: the job's own; TM 1-1500-204-23-1: clearance before a valve is condemned; a tenth less lift is judgement"
+
+// clearanceRules are on valve clearance and lift: the cheapest reversal of a
+// burnt valve.
+var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
+	{
+		Name: "valve-held-open", Title: "A valve without clearance on a low cylinder",
+		Why:  "A valve that its gear holds open cannot seal, burnt or not. The clearance is set, the engine run, and the compression read again before a head comes off.",
+		When: known.All(known.Any(known.ValveHeldOpen, known.ClearanceTight), known.Low), Needs: []known.Need{known.NeedsCompression},
+		For: speaks(Heard, "valve-lash"), Say: clearance(known.Under, diag.ActSoon), Headline: "valve-held-open", SaysBetterThan: []string{"clearance-tight"},
+	},
+	{
+		Name: "clearance-tight", Title: "Valve clearance under its limit",
+		Why:  "A valve that is tight when cold is open when hot, and burns.",
+		When: known.Any(known.ClearanceTight, known.ValveHeldOpen), For: speaks(Known, "valve-lash"), Say: clearance(known.Under, diag.ActSoon), Headline: "clearance-tight",
+	},
+	{
+		Name: "clearance-loose", Title: "Valve clearance over its limit",
+		Why:  "A loose valve is noisy, opens late and too little, and hammers its gear.",
+		When: known.ClearanceLoose, For: speaks(Known, "valve-loose"), Say: clearance(known.Over, diag.ActSoon), Headline: "clearance-loose",
+	},
+	{
+		Name: "lift-low", Title: "A valve that opens too little",
+		Why:  "A lobe that is worn round, a follower or a rocker that gives, lets a valve open less than the others do.",
+		When: known.LiftsLittle, For: speaks(Heard, "valve-motion"), Say: lift, Headline: "lift-low",
+	},
+	{
+		Name: "lobe-agrees", Title: "Low, tight, and a valve that opens too little",
+		Why:  "A cylinder that loses no air and still holds little pressure is one that does not get its charge. The valve that opens too little says why.",
+		When: known.All(known.LiftsLittle, known.Low, known.OfAll("hardly any air lost", holdsAir)), Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		For: append(speaks(Heard, "valve-motion"), Voice{Cause: "valve-motion", Weight: Known, Kind: OfLeakage}), Say: agreed(lift), Headline: "lift-low", SaysBetterThan: []string{"lift-low", "low-but-tight"},
+	},
+})
+
+func holdsAir(c *known.Case, n string) bool {
+	if c.Sums.Leakage == nil {
+		return false
+	}
+	r := c.Sums.Leakage.Cylinder(n)
+	return r != nil && r.Loss != nil && !known.Beyond(*r.Loss, known.GoodLoss)
+}
+
+// clearance is the clearance of a cylinder that is past its limit on a side, or
+// that there is none.
+func clearance(is func(*diag.MeasuredReading) (bool, bool), u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		n := s.Name()
+		if none := c.NoClearance(n); len(none) > 0 {
+			return diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: diag.Facts{"none": true, "exhaust": none[0] == "exhaust", "value": "", "limit": ""}}
+		}
+		m, clear := c.ClearanceOff(n, is)
+		f := measuredFinding(m, clear, u)
+		f.Facts["none"], f.Facts["exhaust"] = false, m.Name == "exhaust"
+		return f
+	}
+}
+
+// agreed is a finding of which two kinds of tests are sure.
+func agreed(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		f := say(c, s)
+		f.Confidence = diag.Strong
+		return f
+	}
+}
+
+func lift(c *known.Case, s known.Subject) diag.Finding {
+	m := c.LiftLow(s.Name())
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: measuredFacts(m)}
+	f.Facts["exhaust"] = m.Name == "lift exhaust"
+	return f
+}
+
+const byBalance = "common practice, no source: half the median drop; 10 r/min is what a count of the speed can tell"
+
+// balanceRules compare the cylinders by how far the speed falls without each.
+var balanceRules = onEach(known.Balance, OfBalance, byBalance, []Rule{
+	{
+		Name: "pulls-nothing", Title: "A cylinder that is not missed",
+		Why:  "The speed that stays when a cylinder is off says that it did nothing before: no spark, no fuel or no pressure.",
+		When: known.All(known.PullsNothing, known.Not(known.BalanceInvalid)), Weigh: weighPull, Say: pulls, Headline: "pulls-little",
+	},
+	{
+		Name: "pulls-little", Title: "A cylinder that is hardly missed",
+		Why:  "The speed falls less without it than without the others: it does less of the work.",
+		When: known.All(known.PullsLittle, known.Not(known.BalanceInvalid)), Weigh: weighPull, Say: pulls, Headline: "pulls-little",
+	},
+	{
+		Name: "pulls-little-and-low", Title: "A cylinder that pulls little and holds little pressure",
+		Why:  "Two tests that do not depend on each other name the same cylinder: the fault is mechanical.",
+		When: known.All(known.Any(known.PullsLittle, known.PullsNothing), known.Not(known.BalanceInvalid), known.Low), Needs: []known.Need{known.NeedsCompression},
+		Against: denies(DryUp, "low-pressure-explains", "own-spark", "own-injector", "coil-or-lead"), Say: pulls, Headline: "pulls-little", SaysBetterThan: []string{"pulls-little", "pulls-nothing"},
+	},
+})
+
+// weighPull: where the cylinder holds its pressure, spark and fuel are left.
+func weighPull(c *known.Case, s known.Subject) []Voice {
+	switch {
+	case known.Low.Holds(c, s):
+		return speaks(Hint, "exhaust-valve", "rings", "head-gasket")
+	case known.Sealing.Holds(c, s):
+		return append(common("own-spark", "own-injector", "coil-or-lead"), denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "rings", "head-gasket")...)
+	}
+	return common("own-spark", "own-injector", "low-compression")
+}
+
+func pulls(c *known.Case, s known.Subject) diag.Finding {
+	drop, middle, _ := c.Drop(s.Name())
+	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
+		"value": diag.Number{Value: drop, Unit: quantity.RPM}.String(), "median": diag.Number{Value: middle, Unit: quantity.RPM}.String()}}
+}
+
+// balanceDoubt is a notice on the balance itself.
+var balanceDoubt = systemRule(known.Balance, OfBalance, byBalance, []Rule{{
+	Name: "balance-not-valid", Title: "A balance that the idle control made up for",
+	Why:   "A computer that holds the idle opens the air as a cylinder goes off, and hides what it did. The control is held, or the test made at a set throttle, and the speed with all working read again at the end.",
+	Class: Information, When: known.BalanceInvalid, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"control": c.Measured(known.Balance).Word("idle-control")}}
+	}, Headline: "balance-not-valid",
+}})
+
+const byInjectors = "limits: the job's own; without one 5 % of the median, judgement"
+
+// injectorRules are on the injectors on a bench.
+var injectorRules = onEach(known.Injectors, OfInjectors, byInjectors, []Rule{
+	{
+		Name: "injector-low", Title: "An injector that gives less than the others",
+		Why:  "An injector that is dirty inside gives less and leaves its cylinder lean. It is cleaned and measured again; one that stays behind is replaced.",
+		When: known.InjectorLow, For: speaks(Heard, "dirty-injectors", "own-injector"), Say: flow, Headline: "injector-apart",
+	},
+	{
+		Name: "injector-rich", Title: "An injector that gives more than the others",
+		Why:  "One that gives more is worn, or not the part that belongs there. Injectors are matched as a set.",
+		When: known.InjectorRich, For: speaks(Heard, "own-injector"), Say: flow, Headline: "injector-apart",
+	},
+	{
+		Name: "injector-leaks", Title: "An injector that drips",
+		Why:  "Fuel that drips after the pulse makes a wet plug, a hot engine hard to start, and washes the oil off the cylinder.",
+		When: known.InjectorDrips, For: speaks(Heard, "leaking-injector"), Say: drips, Headline: "injector-leaks",
+	},
+	{
+		Name: "injector-spray-poor", Title: "An injector that does not spray a cone",
+		Why:  "Fuel that comes as a stream burns badly at idle, like a jet that is half closed.",
+		When: known.SpraysPoorly, For: speaks(Known, "dirty-injectors", "own-injector"), Say: drips, Headline: "injector-apart",
+	},
+	{
+		Name: "lean-by-injector", Title: "A cylinder with a poor injector that pulls little or burns white",
+		Why:  "The bench says what it gives, the engine what that does: the two name the same cylinder.",
+		When: known.All(known.InjectorLow, known.Any(known.PullsLittle, known.PullsNothing, known.Plug("white"))),
+		Weigh: func(c *known.Case, s known.Subject) []Voice {
+			list := speaks(Heard, "own-injector", "dirty-injectors")
+			if known.Any(known.PullsLittle, known.PullsNothing).Holds(c, s) {
+				list = append(list, Voice{Cause: "own-injector", Weight: Known, Kind: OfBalance})
+			}
+			if known.Plug("white").Holds(c, s) {
+				list = append(list, Voice{Cause: "own-injector", Weight: DryUp, Kind: OfPlugs})
+			}
+			return list
+		}, Say: flow, Headline: "injector-apart", SaysBetterThan: []string{"injector-low", "pulls-little", "pulls-nothing", "one-white"},
+	},
+})
+
+// injectorSet is on the injectors as a set.
+var injectorSet = systemRule(known.Injectors, OfInjectors, byInjectors, []Rule{{
+	Name: "injector-cleaned", Title: "Injectors before and after cleaning",
+	Why:   "How far apart the injectors were before and are after is what cleaning was for. A set that still differs by more than its limit has one to replace.",
+	Class: Information, When: known.InjectorsCleaned, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		before, _ := c.InjectorSpread("before")
+		after, _ := c.InjectorSpread("after")
+		return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"before": known.Percent(before, 0), "after": known.Percent(after, 0), "better": after < before}}
+	}, Headline: "injectors-cleaned",
+}})
+
+func flow(c *known.Case, s known.Subject) diag.Finding {
+	v, middle, _ := c.Flow(s.Name())
+	unit := c.Measured(known.Injectors).Unit
+	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
+		"value": diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, 0), Unit: unit}.String(), "median": diag.Number{Value: middle, Decimals: quantity.DecimalsRead(middle, 0), Unit: unit}.String()}}
+}
+
+func drips(*known.Case, known.Subject) diag.Finding {
+	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{}}
+}
+
+// dieselRules are on a diesel's injectors and glow plugs.
+var dieselRules = onEach(known.DieselTests, OfDiesel, "limits: the job's own; without one three times the smallest return, common practice, no source", []Rule{
+	{
+		Name: "return-high", Title: "An injector that gives back too much",
+		Why:  "Fuel that an injector gives back does not build pressure and is not burnt: it is worn inside. Where the cylinder is low as well there are two faults, and sealing comes first.",
+		When: known.All(known.ReturnsMuch, known.Not(known.AllReturnMuch)), For: speaks(Heard, "diesel-injector"), Say: givesBack, Headline: "return-high",
+	},
+	{
+		Name: "glow-open", Title: "A glow plug that is open",
+		Why:  "A glow plug without a path for the current does not heat: that cylinder starts late and smokes.",
+		When: known.GlowOpen, For: speaks(Heard, "glow-plug"), Say: drips, Headline: "glow-open",
+	},
+	{
+		Name: "nozzle-low", Title: "A nozzle that opens under its limit",
+		Why:  "A spring that has set opens the nozzle early: the fuel comes early and coarse, the engine knocks and smokes.",
+		When: known.NozzleLow, For: speaks(Heard, "diesel-injector"), Say: func(c *known.Case, s known.Subject) diag.Finding {
+			m := c.Measured(known.DieselTests).Of("nozzles opening", s.Name())
+			_, clear := known.Under(m)
+			return measuredFinding(m, clear, diag.ActSoon)
+		}, Headline: "nozzle-low",
+	},
+})
+
+// dieselSet is on the injectors of a diesel as a set.
+var dieselSet = systemRule(known.DieselTests, OfDiesel, "limits: the job's own; meanings: common practice, no source", []Rule{{
+	Name: "all-return-high", Title: "All injectors give back too much",
+	Why:  "What is so of all at once is no injector: the pump gives too much, or the regulator holds the rail too high.",
+	When: known.AllReturnMuch, For: common("regulator-stuck", "high-pressure-pump"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{}}
+	}, Headline: "return-high", SaysBetterThan: []string{"test-outside-limit"},
+}})
+
+func givesBack(c *known.Case, s known.Subject) diag.Finding {
+	v, _, middle, _ := c.Return(s.Name())
+	m := c.Measured(known.DieselTests).Of("return cylinders", s.Name())
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: measuredFacts(m)}
+	f.Facts["value"], f.Facts["median"] = diag.Number{Value: v, Decimals: m.Decimals, Unit: m.Unit}.String(), diag.Number{Value: middle, Decimals: m.Decimals, Unit: m.Unit}.String()
+	f.Facts["low"] = slices.Contains(c.LowSet(), s.Name())
+	return f
+}

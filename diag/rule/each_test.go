@@ -1,0 +1,85 @@
+package rule_test
+
+import (
+	"testing"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+	"gaugesheet/diag/rule/sample"
+)
+
+// TestEachCylinder: clearance and lift, balance, injectors, a diesel's returns.
+// That clearance comes before a valve is condemned: TM 1-1500-204-23-1; the rest
+// common practice, no source.
+func TestEachCylinder(t *testing.T) {
+	low3 := []float64{150, 151, 95, 149}
+	even := []float64{150, 151, 149, 150}
+	valves := func(parts ...func(*diag.Measured)) sample.Change {
+		return sample.Test("valves", quantity.Millimetre, parts...)
+	}
+	off := func(drops ...float64) sample.Change {
+		return sample.Test("balance", quantity.RPM, sample.Ticked("idle-control", "held"), sample.Each("drop", drops...))
+	}
+	flows := func(parts ...func(*diag.Measured)) sample.Change {
+		return sample.Test("injectors", quantity.MlPerMin, parts...)
+	}
+	diesel := func(parts ...func(*diag.Measured)) sample.Change {
+		return sample.Test("diesel", quantity.Millilitre, parts...)
+	}
+	within := sample.Permits("exhaust", "", 0.25, 0.35)
+	runSealing(t, []sealingCase{
+		{name: "held open on a low one", test: sample.Dry("inline-4", low3, valves(sample.TickedOf("exhaust", "3", "none"))), fires: "valve-held-open 3", first: "valve-lash", soon: diag.ActSoon},
+		{name: "tight on a low one", test: sample.Dry("inline-4", low3, valves(sample.Each("exhaust", 0.3, 0.3, 0.1, 0.3), within)), fires: "valve-held-open 3", first: "valve-lash"},
+		{name: "tight on a sound one", test: sample.Dry("inline-4", even, valves(sample.Each("exhaust", 0.3, 0.3, 0.1, 0.3), within)), fires: "clearance-tight 3", not: "valve-held-open"},
+		{name: "loose", test: sample.Dry("inline-4", even, valves(sample.Each("exhaust", 0.3, 0.3, 0.55, 0.3), within)), fires: "clearance-loose 3", first: "valve-loose"},
+		{name: "clearance right", test: sample.Dry("inline-4", low3, valves(sample.Each("exhaust", 0.3, 0.3, 0.3, 0.3), within)), not: "valve-held-open clearance-tight clearance-loose"},
+		{name: "a worn lobe", test: sample.Dry("inline-4", even, valves(sample.Each("lift inlet", 9.2, 9.1, 6.1, 9.2))), fires: "lift-low 3", first: "valve-motion"},
+		{name: "a worn lobe, low and tight", test: sample.Dry("inline-4", low3, sample.Leak("3", 6), sample.Leak("1", 7), valves(sample.Each("lift inlet", 9.2, 9.1, 6.1, 9.2))), fires: "lobe-agrees 3", first: "valve-motion", sure: diag.Strong},
+		{name: "lobes alike", test: sample.Dry("inline-4", even, valves(sample.Each("lift inlet", 9.2, 9.1, 9.0, 9.2))), not: "lift-low"},
+		{name: "not missed", test: sample.Of("inline-4", off(90, 85, 4, 88)), fires: "pulls-nothing 3"},
+		{name: "hardly missed", test: sample.Of("inline-4", off(90, 85, 25, 88)), fires: "pulls-little 3", not: "pulls-nothing"},
+		{name: "hardly missed, and low", test: sample.Dry("inline-4", low3, off(90, 85, 25, 88)), fires: "pulls-little-and-low 3"},
+		{name: "hardly missed, and sound", test: sample.Dry("inline-4", even, off(90, 85, 25, 88)), fires: "pulls-little 3", first: "own-spark"},
+		{name: "all missed alike", test: sample.Of("inline-4", off(90, 85, 84, 88)), not: "pulls-little pulls-nothing"},
+		{name: "the idle control at work", test: sample.Of("inline-4", sample.Test("balance", quantity.RPM, sample.Ticked("idle-control", "working"), sample.Each("drop", 90, 85, 4, 88))), fires: "balance-not-valid", not: "pulls-nothing"},
+		{name: "gives little", test: sample.Of("inline-4", flows(sample.Each("before", 188, 212, 206, 209))), fires: "injector-low 1", first: "dirty-injectors"},
+		{name: "gives much", test: sample.Of("inline-4", flows(sample.Each("before", 230, 206, 207, 209))), fires: "injector-rich 1", first: "own-injector"},
+		{name: "alike", test: sample.Of("inline-4", flows(sample.Each("before", 205, 206, 207, 209))), not: "injector-low injector-rich"},
+		{name: "drips", test: sample.Of("inline-4", flows(sample.TickedOf("leak", "1", "3 drops in 60 s"), sample.TickedOf("leak", "2", "none"))), fires: "injector-leaks 1", first: "leaking-injector"},
+		{name: "a stream", test: sample.Of("inline-4", flows(sample.TickedOf("spray", "1", "one stream"), sample.TickedOf("spray", "2", "cone"))), fires: "injector-spray-poor 1"},
+		{name: "little, and not missed", test: sample.Of("inline-4", flows(sample.Each("before", 170, 212, 206, 209)), off(20, 85, 90, 88)), fires: "lean-by-injector 1", first: "own-injector", sure: diag.Strong},
+		{name: "cleaned", test: sample.Of("inline-4", flows(sample.Each("before", 188, 212, 206, 209), sample.Each("after", 209, 212, 210, 211))), fires: "injector-cleaned", not: "injector-low"},
+		{name: "gives back much", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 48, 12))), fires: "return-high 3", first: "diesel-injector"},
+		{name: "gives back alike", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 14, 12))), not: "return-high"},
+		{name: "all give back much", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 60, 61, 58, 62), sample.Permits("return cylinders", "", sample.NoLeast, 40))), fires: "all-return-high", not: "return-high"},
+		{name: "glow plug open", test: sample.Of("inline-4", sample.Diesel, diesel(sample.TickedOf("glow", "2", "open"))), fires: "glow-open 2", first: "glow-plug"},
+		{name: "nozzle", test: sample.Of("inline-4", sample.Diesel, sample.Test("diesel", quantity.Bar, sample.Each("nozzles opening", 180, 181, 150, 180), sample.Permits("nozzles opening", "", 175, 185))), fires: "nozzle-low 3"},
+	})
+}
+
+// TestTrimsAndGas: trims judge the mixture now. A sample under 6 % of carbon is
+// void: 40 CFR 85.2213 (a)(3); the band of lambda: Directive 2014/45/EU annex I,
+// from memory; the rest common practice, no source.
+func TestTrimsAndGas(t *testing.T) {
+	trims := func(parts ...func(*diag.Measured)) sample.Change {
+		return sample.Test("trims", quantity.Percent, parts...)
+	}
+	sum := func(at string, percent float64) func(*diag.Measured) { return sample.At("trim long", at, percent) }
+	gas := func(co, co2, o2, hc float64) sample.Change {
+		return sample.Test("exhaust-gas", quantity.None, sample.InUnit("gas co", "idle", co, quantity.Percent), sample.InUnit("gas co2", "idle", co2, quantity.Percent),
+			sample.InUnit("gas o2", "idle", o2, quantity.Percent), sample.InUnit("gas hc", "idle", hc, quantity.PartsMillion))
+	}
+	runSealing(t, []sealingCase{
+		{name: "air at idle", test: sample.Of("inline-4", trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 3))), fires: "trim-lean-at-idle-only", not: "trim-lean-at-speed", first: "air-leak", soon: diag.ActSoon},
+		{name: "short at speed", test: sample.Of("inline-4", trims(sum("idle bank 1", 4), sum("2500 rpm bank 1", 16))), fires: "trim-lean-at-speed", not: "trim-lean-at-idle-only", first: "fuel-filter"},
+		{name: "takes out", test: sample.Of("inline-4", trims(sum("idle bank 1", -14))), fires: "trim-rich"},
+		{name: "banks apart", test: sample.Of("V6", trims(sum("idle bank 1", 12), sum("idle bank 2", 1))), fires: "trims-apart", soon: diag.CheckAgain},
+		{name: "calm", test: sample.Of("inline-4", trims(sum("idle bank 1", 3), sum("2500 rpm bank 1", 2))), fires: "trims-right", not: "trim-rich trims-apart"},
+		{name: "thinned", test: sample.Of("inline-4", gas(0.3, 5, 12, 80)), fires: "gas-diluted", not: "gas-lean gas-rich"},
+		{name: "rich", test: sample.Of("inline-4", gas(3.372, 12.71, 0.81, 95)), fires: "gas-rich", first: "rich-mixture"},
+		{name: "lean", test: sample.Of("inline-4", gas(0.002, 11.47, 4.40, 4)), fires: "gas-lean"},
+		{name: "right", test: sample.Of("inline-4", gas(0.305, 15.33, 0.06, 27)), fires: "gas-right", not: "gas-rich gas-lean gas-miss"},
+		{name: "a miss", test: sample.Of("inline-4", gas(0.3, 12.5, 3.5, 900)), fires: "gas-miss"},
+		{name: "gas lean, trims take out", test: sample.Of("inline-4", gas(0.002, 11.47, 4.40, 4), trims(sum("idle bank 1", -14))), fires: "gas-and-trim-disagree", first: "bank-exhaust-leak"},
+	})
+}

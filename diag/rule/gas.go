@@ -1,0 +1,119 @@
+package rule
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+const (
+	byTrims = "common practice, no source: within 5 % normal, beyond 10 % a fault; 8 points between banks is judgement"
+	byGas   = "limits: the job's own; without one lambda 0.97 to 1.03 (Directive 2014/45/EU annex I 8.2.1.2, from memory); what else the gases show: common practice, no source"
+)
+
+// onMixture makes rules on a further test rules about the mixture.
+func onMixture(section string, kind Kind, source string, list []Rule) []Rule {
+	list = systemRule(section, kind, source, list)
+	for i := range list {
+		list[i].About, list[i].Of = diag.AboutMixture, theEngine
+	}
+	return list
+}
+
+// trimRules are on what the computer adds and takes away: they judge the mixture
+// as it is now, where a plug's colour shows the past.
+var trimRules = onMixture(known.Trims, OfTrims, byTrims, []Rule{
+	{
+		Name: "trim-lean-at-idle-only", Title: "Trims add much at idle and little at speed",
+		Why:  "Air that gets in past the meter is a large part of the little that an engine breathes at idle, and a small part of what it breathes at speed.",
+		When: known.TrimAir, For: speaks(Heard, "air-leak", "manifold-gasket", "injector-seals"), Against: denies(Known, "trims-say-air", "fuel-filter", "pump", "supply-restricted"), Say: trimPair((*known.Case).AirAtIdle), Headline: "trim-air",
+	},
+	{
+		Name: "trim-lean-at-speed", Title: "Trims add the more the faster it turns",
+		Why:  "A supply that falls short, or a meter that reads too little air, shows with the demand.",
+		When: known.TrimLean, For: []Voice{{Cause: "fuel-filter", Weight: Known}, {Cause: "pump", Weight: Known - rarer}, {Cause: "air-meter", Weight: Known - 2*rarer}, {Cause: "supply-restricted", Weight: DryUp}}, Against: denies(DryUp, "trims-say-supply", "air-leak", "manifold-gasket"), Say: trimPair((*known.Case).LeanAtSpeed), Headline: "trim-lean",
+	},
+	{
+		Name: "trim-rich", Title: "Trims take much fuel out",
+		Why:  "Fuel that the computer did not ask for: a regulator or an injector that leaks, the purge valve, or a meter that reads too much air.",
+		When: known.TrimRich, For: []Voice{{Cause: "regulator-diaphragm", Weight: DryUp}, {Cause: "leaking-injector", Weight: DryUp}, {Cause: "purge-valve", Weight: DryUp - rarer}, {Cause: "air-meter", Weight: Hint}, {Cause: "fuel-in-oil", Weight: rarer}}, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			t, _ := c.TakesOut()
+			return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"value": known.Percent(t.Sum, 0).String(), "at": t.Speed, "bank": t.Bank}}
+		}, Headline: "trim-rich",
+	},
+	{
+		Name: "trims-apart", Title: "The trims of the banks are apart",
+		Why:  "What one bank has and the other has not is its sensor, its exhaust, an injector or its cam.",
+		When: known.TrimsDiffer, For: speaks(DryUp, "bank-sensor", "bank-exhaust-leak", "own-injector", "cam-phaser"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			a, b, _ := c.BanksApart()
+			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"value": known.Percent(a.Sum, 0).String(), "bank": a.Bank, "other": known.Percent(b.Sum, 0).String(), "otherBank": b.Bank, "at": a.Speed}}
+		}, Headline: "trims-apart",
+	},
+	{
+		Name: "trims-right", Title: "The trims are near zero",
+		Why:   "Trims within ten percent say that the mixture needs no correction worth the name now, whatever colour old soot has.",
+		Class: Information, When: known.TrimsGood, Against: denies(Known, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "purge-valve", "regulator-diaphragm", "air-meter"), Say: calm, Headline: "see-findings",
+	},
+})
+
+// gasRules are on the exhaust gas and the lambda that follows from it.
+var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
+	{
+		Name: "gas-diluted", Title: "A sample thinned by air", Source: "40 CFR 85.2213 (a)(3): void under 6 %",
+		Why:   "With less carbon than that in the gas the probe sat too far out, or the exhaust draws air. The figures are not judged.",
+		Class: Information, When: known.GasThinned, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"at": c.Diluted()}}
+		}, Headline: "gas-diluted",
+	},
+	{
+		Name: "gas-rich", Title: "Lambda from the gases rich",
+		Why:  "More fuel than the air burns.",
+		When: known.GasRich, For: speaks(Known, "rich-mixture"), Say: lambdaAt(false), Headline: "gas-rich", SaysBetterThan: []string{"test-outside-limit"},
+	},
+	{
+		Name: "gas-lean", Title: "Lambda from the gases lean",
+		Why:  "More air than the fuel needs: a lean mixture, or air that gets into the exhaust before the probe.",
+		When: known.GasLean, For: speaks(Known, "lean-mixture", "air-leak", "bank-exhaust-leak"), Say: lambdaAt(true), Headline: "gas-lean", SaysBetterThan: []string{"test-outside-limit"},
+	},
+	{
+		Name: "gas-miss", Title: "The gas of a cylinder that does not burn",
+		Why:  "Fuel and air that both come out unburnt, with little carbon monoxide, are a cylinder that misses. The balance says which.",
+		When: known.GasMiss, For: speaks(Known, "own-spark", "ignition", "lean-mixture"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"at": c.MissSpeed()}}
+		}, Headline: "gas-miss", SaysBetterThan: []string{"gas-lean"},
+	},
+	{
+		Name: "gas-and-trim-disagree", Title: "Gas and trims that contradict each other",
+		Why:  "Lean gas while the trims take fuel out, or rich gas while they add it: air enters behind the sensor or at the probe, or the sensor reads wrong.",
+		When: known.Any(known.All(known.GasLean, known.TrimRich), known.All(known.GasRich, known.Any(known.TrimAir, known.TrimLean))), Needs: []known.Need{known.NeedsTest(known.Trims)},
+		For: speaks(Heard, "bank-exhaust-leak", "bank-sensor"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"lean": c.LambdaPast(true) != nil}}
+		}, Headline: "gas-and-trim", SaysBetterThan: []string{"gas-lean", "gas-rich", "trim-rich", "trim-lean-at-idle-only", "trim-lean-at-speed"},
+	},
+	{
+		Name: "gas-right", Title: "The gas burns as it should",
+		Why:   "Lambda within its band and no limit passed: the mixture is right now. Soot on a plug is then old.",
+		Class: Information, When: known.GasRight, Against: denies(Known, "gas-is-right", "rich-mixture", "lean-mixture"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			m := c.Measured(known.Gas).Reading(diag.LambdaReading)
+			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"value": diag.Number{Value: m.Value, Decimals: 2}.String(), "at": m.At}}
+		}, Headline: "see-findings",
+	},
+})
+
+func trimPair(of func(*known.Case) (idle, fast known.Trim, ok bool)) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, _ known.Subject) diag.Finding {
+		idle, fast, _ := of(c)
+		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
+			"idle": known.Percent(idle.Sum, 0).String(), "fast": known.Percent(fast.Sum, 0).String(), "at": fast.Speed, "bank": idle.Bank}}
+	}
+}
+
+func lambdaAt(lean bool) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, _ known.Subject) diag.Finding {
+		m := c.LambdaPast(lean)
+		u := diag.CheckAgain
+		if m.Limited() && m.Verdict == diag.Outside {
+			u = diag.ActSoon // the maker's word, and not only custom
+		}
+		return diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: diag.Facts{"value": diag.Number{Value: m.Value, Decimals: 2}.String(), "at": m.At}}
+	}
+}

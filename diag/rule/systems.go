@@ -1,0 +1,167 @@
+package rule
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+const byCrankcase = "common practice, no source; 1 inH2O and 6 inH2O of vacuum are judgement"
+
+// crankcaseRules are on the pressure in the crankcase with the engine running.
+var crankcaseRules = systemRule(known.Crankcase, OfCrankcase, byCrankcase, []Rule{
+	{
+		Name: "crankcase-pressure-high", Title: "More gas in the crankcase than its limit allows",
+		Why:  "Gas that blows past the rings has to leave by the ventilation. The ventilation is cleared first, since it is cheap; then it is the rings, a turbocharger's seal or a vacuum pump.",
+		When: known.CrankcaseHigh, For: common("breather", "rings", "wear", "turbo-seal"), Say: worstOver(known.Crankcase, diag.ActSoon), Headline: "crankcase-high", SaysBetterThan: []string{"test-outside-limit", "crankcase-pressure-where-vacuum-belongs"},
+	},
+	{
+		Name: "crankcase-pressure-where-vacuum-belongs", Title: "Pressure in a crankcase whose ventilation is connected",
+		Why: "A connected ventilation draws a little vacuum. Pressure in its place is a ventilation that is blocked, or more blow-by than it takes.",
+		When: known.All(known.CrankcasePresses, known.OfEngine("petrol, without a blower", func(c *known.Case) bool {
+			return !c.Spec.Diesel() && !c.Spec.TwoStroke && (c.Spec.Charging == "" || c.Spec.Charging == "natural")
+		})), For: common("breather", "rings", "wear"), Say: crankcaseAt(known.CrankcaseWorst), Headline: "crankcase-high",
+	},
+	{
+		Name: "crankcase-state-unknown", Title: "Crankcase pressure without a word on the ventilation",
+		Why:   "With the ventilation connected the figure shows what it copes with; with it blocked what the rings let past. Without that word it says nothing.",
+		Class: Information, When: known.CrankcaseUnknown, Say: crankcaseAt(known.CrankcaseWorst), Headline: "see-findings",
+	},
+	{
+		Name: "crankcase-vacuum-strong", Title: "Strong vacuum in the crankcase",
+		Why:  "A ventilation valve that sticks open, or a blocked supply of fresh air, draws the crankcase empty and seals inward.",
+		When: known.CrankcaseSucks, For: common("breather"), Say: crankcaseAt(known.CrankcaseLeast), Headline: "crankcase-vacuum",
+	},
+})
+
+// backPressureRules are on the exhaust. Published limits contradict each other,
+// so that without one of the job's nothing is said.
+var backPressureRules = systemRule(known.BackPressure, OfExhaust, "limits: the job's own", []Rule{
+	{
+		Name: "exhaust-blocked", Title: "Back-pressure over its limit",
+		Why:  "Burnt gas that cannot leave makes room for less fresh gas. A catalyst that has broken up and a crushed or collapsed pipe do it.",
+		When: known.BackPressureHigh, For: speaks(Heard, "restricted-exhaust"), Say: worstOver(known.BackPressure, diag.ActSoon), Headline: "exhaust-blocked", SaysBetterThan: []string{"test-outside-limit"},
+	},
+	{
+		Name: "back-pressure-right", Title: "Back-pressure within its limit",
+		Why:   "The exhaust lets the gas go.",
+		Class: Information, When: known.BackPressureRight, Against: denies(Heard, "exhaust-is-free", "restricted-exhaust"), Say: calm, Headline: "see-findings",
+	},
+})
+
+// timingRules are on ignition timing, dwell and cam timing, against the job's
+// limits alone.
+var timingRules = systemRule(known.Timing, OfTiming, "limits: the job's own; meanings: common practice, no source", []Rule{
+	{
+		Name: "timing-late", Title: "Ignition timing late",
+		Why:  "A spark that comes late burns in the exhaust: little power, much heat, low vacuum.",
+		When: known.LateBase, For: speaks(Heard, "late-ignition"), Say: timed("base", diag.ActSoon), Headline: "timing-late", SaysBetterThan: []string{"test-outside-limit"},
+	},
+	{
+		Name: "timing-early", Title: "Ignition timing early",
+		Why:  "A spark that comes early burns against the rising piston: it knocks, and takes pistons and plugs with it.",
+		When: known.EarlyBase, For: speaks(Heard, "early-ignition"), Say: timed("base", diag.ActSoon), Headline: "timing-early", SaysBetterThan: []string{"test-outside-limit"},
+	},
+	{
+		Name: "advance-missing", Title: "The ignition does not advance as it should",
+		Why:  "Weights that seize, springs that are wrong or a vacuum unit that leaks leave the spark behind as the speed rises.",
+		When: known.NoAdvance, For: speaks(Heard, "advance"), Say: timed("advance", diag.ActSoon), Headline: "timing-late", SaysBetterThan: []string{"test-outside-limit"},
+	},
+	{
+		Name: "dwell-off", Title: "Dwell or the gap of the points is off",
+		Why:  "The points are set before the timing: every change of their gap moves the spark.",
+		When: known.DwellOff, For: speaks(Heard, "points"), Say: timed("dwell", diag.ActSoon), Headline: "dwell-off", SaysBetterThan: []string{"test-outside-limit"},
+	},
+	{
+		Name: "cam-late", Title: "Cam timing off its mark, or a slack chain",
+		Why:  "A chain that has stretched or jumped opens and shuts every valve late: low even compression, low vacuum, little power.",
+		When: known.CamLate, For: speaks(Heard, "cam-timing"), Say: timed("cam", diag.ActSoon), Headline: "late-timing", SaysBetterThan: []string{"test-outside-limit"},
+	},
+})
+
+// startingRules are on the starter's current as a whole; that of cylinders is
+// below.
+var startingRules = systemRule(known.Starting, OfStarting, "limits: the job's own; meanings: common practice, no source", []Rule{
+	{
+		Name: "starter-draws-much", Title: "The starter draws more than its limit",
+		Why:  "A high current at a low speed is drag: a tight engine, the wrong oil, or a starter that rubs.",
+		When: known.DrawsMuch, For: common("starter", "tight-engine"), Say: readingOf(known.Starting, "draw", diag.ActSoon), Headline: "starter-draws", SaysBetterThan: []string{"test-outside-limit"},
+	},
+	{
+		Name: "starter-draws-little", Title: "The starter draws less than its limit",
+		Why:  "A low current at a low speed is resistance: battery, cables, earth or contacts. At a good speed it is an engine that does not compress.",
+		When: known.DrawsLittle, For: common("starter-cables", "battery", "low-compression"), Say: readingOf(known.Starting, "draw", diag.CheckAgain), Headline: "starter-draws", SaysBetterThan: []string{"test-outside-limit"},
+	},
+})
+
+// peakRules compare the cylinders by the starter's current. Wear that is alike in
+// all is invisible to it.
+var peakRules = []Rule{
+	{
+		Name: "relative-low", Title: "A cylinder that asks less of the starter than the others",
+		Why:    "The starter works against each compression in turn. A peak that is lower than the others is a cylinder that holds less: the one to put a gauge on. That all are alike says nothing of how good they are.",
+		Source: "common practice, no source: 20 % under the median", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsTest(known.Starting)},
+		Of: eachCylinder, When: known.PeakLow, Kind: OfStarting, For: []Voice{{Cause: "exhaust-valve", Weight: Hint}, {Cause: "rings", Weight: Hint - rarer}, {Cause: "inlet-valve", Weight: Hint - rarer}}, Say: peak, Headline: "relative-low",
+	},
+	{
+		Name: "relative-high", Title: "A cylinder that asks more of the starter than the others",
+		Why:    "A peak well over the others is a cylinder with something in it: oil, fuel or coolant, which does not give. Cranking stops until that is known.",
+		Source: "common practice, no source: 20 % over the median", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsTest(known.Starting)},
+		Of: eachCylinder, When: known.PeakHigh, Kind: OfStarting, For: []Voice{{Cause: "coolant-or-fuel-in-bore", Weight: Known}, {Cause: "carbon", Weight: Hint}}, Say: peakHigh, Headline: "relative-high",
+	},
+}
+
+func calm(*known.Case, known.Subject) diag.Finding {
+	return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{}}
+}
+
+// worstOver is the reading that is clearest over its limit.
+func worstOver(section string, u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, _ known.Subject) diag.Finding {
+		m, clear := known.WorstOf(c.Measured(section), known.Over)
+		return measuredFinding(m, clear, u)
+	}
+}
+
+// readingOf is one reading of a test.
+func readingOf(section, name string, u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, _ known.Subject) diag.Finding {
+		m := c.Measured(section).Reading(name)
+		_, clear := known.Past(m)
+		return measuredFinding(m, clear, u)
+	}
+}
+
+// timed is the reading of the timing that is clearest past its limit, the named
+// one first.
+func timed(name string, u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	also := map[string]string{"dwell": "points-gap", "cam": "chain-slack"}
+	return func(c *known.Case, _ known.Subject) diag.Finding {
+		m, clear := known.WorstOf(c.Measured(known.Timing), func(m *diag.MeasuredReading) (bool, bool) {
+			if m.Name != name && m.Name != also[name] {
+				return false, false
+			}
+			return known.Past(m)
+		})
+		f := measuredFinding(m, clear, u)
+		f.Facts["reading"] = known.Timing + " " + m.Name
+		return f
+	}
+}
+
+func crankcaseAt(of func(*diag.MeasuredResult) (*diag.MeasuredReading, float64)) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, _ known.Subject) diag.Finding {
+		m, _ := of(c.Measured(known.Crankcase))
+		return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: measuredFacts(m)}
+	}
+}
+
+func peak(c *known.Case, s known.Subject) diag.Finding {
+	p, _ := c.Peak(s.Name())
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"percent": known.Percent(p, 0)}}
+}
+
+func peakHigh(c *known.Case, s known.Subject) diag.Finding {
+	f := peak(c, s)
+	f.Urgency = diag.DoNotRun
+	return f
+}

@@ -1,0 +1,127 @@
+package rule_test
+
+import (
+	"testing"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+	"gaugesheet/diag/rule/sample"
+)
+
+func vacuum(parts ...func(*diag.Measured)) sample.Change {
+	return sample.Test("vacuum", quantity.InHg, parts...)
+}
+
+func needle(does string) func(*diag.Measured) { return sample.Ticked("idle needle", does) }
+
+func idling(inHg float64) func(*diag.Measured) { return sample.At("idle", "", inHg) }
+
+// TestVacuum: what the needle says. The patterns are those of common training
+// texts, the band is 17 to 21 inHg at sea level: common practice, no source.
+// By how much thin air lowers it is the standard atmosphere's.
+func TestVacuum(t *testing.T) {
+	even := []float64{150, 151, 149, 150}
+	high := sample.Method(func(c *diag.Conditions) { m := 1500.0; c.AltitudeM = &m })
+	steady, weak := needle("steady"), sample.Complains("low power")
+	lowAll := []float64{85, 86, 84, 85}
+	tight := func(t *diag.Test) {
+		for _, n := range t.Engine.Names() {
+			sample.Leak(n, 5)(t)
+		}
+	}
+	runSealing(t, []sealingCase{
+		{name: "right", test: sample.Of("inline-4", vacuum(steady, idling(19))), fires: "vacuum-right", not: "vacuum-low-and-steady"},
+		{name: "low and steady", test: sample.Of("inline-4", vacuum(steady, idling(14))), fires: "vacuum-low-and-steady", first: "air-leak", soon: diag.CheckAgain},
+		{name: "a little low is the ignition first", test: sample.Of("inline-4", vacuum(steady, idling(15.5))), fires: "vacuum-low-and-steady", first: "late-ignition"},
+		{name: "nearer than the gauge can tell", test: sample.Of("inline-4", vacuum(steady, idling(16.5))), not: "vacuum-low-and-steady vacuum-right"},
+		{name: "low at sea level, right on a mountain", test: sample.Of("inline-4", vacuum(steady, idling(14)), high), fires: "vacuum-right", not: "vacuum-low-and-steady"},
+		{name: "under the job's own limit", test: sample.Of("inline-4", vacuum(steady, idling(14), sample.Permits("idle", "", 18, sample.NoMost))), fires: "vacuum-low-and-steady", soon: diag.ActSoon},
+		{name: "a diesel has no throttle", test: sample.Of("inline-4", sample.Diesel, vacuum(steady, idling(3))), not: "vacuum-low-and-steady"},
+		{name: "drops at a beat", test: sample.Of("inline-4", vacuum(needle("drops regularly"), idling(17))), fires: "vacuum-drops-regularly", first: "own-spark"},
+		{name: "drops, cylinders even", test: sample.Dry("inline-4", even, vacuum(needle("drops regularly"), idling(17))), fires: "vacuum-drop-without-low-cylinder", first: "own-spark"},
+		{name: "drops now and then", test: sample.Of("inline-4", vacuum(needle("drops now and then"), idling(18))), fires: "vacuum-drops-now-and-then"},
+		{name: "floats", test: sample.Of("inline-4", vacuum(needle("floats"), idling(14))), fires: "vacuum-floats"},
+		{name: "floats where it should be", test: sample.Of("inline-4", vacuum(needle("floats"), idling(19))), not: "vacuum-floats"},
+		{name: "swings wider", test: sample.Of("inline-4", vacuum(needle("quivers"), idling(17), sample.Ticked("with-speed", "swings wider"))), fires: "vacuum-swings-wider", first: "valve-springs"},
+		{name: "steadies", test: sample.Of("inline-4", vacuum(needle("quivers"), idling(17), sample.Ticked("with-speed", "steadies"))), fires: "vacuum-steadies"},
+		{name: "falls when held", test: sample.Of("inline-4", vacuum(steady, idling(19), sample.At("held", "2500 rpm", 19), sample.At("held later", "2500 rpm", 11))), fires: "vacuum-falls-when-held", not: "vacuum-right", first: "restricted-exhaust"},
+		{name: "holds", test: sample.Of("inline-4", vacuum(steady, idling(19), sample.At("held", "2500 rpm", 20), sample.At("held later", "2500 rpm", 20))), not: "vacuum-falls-when-held", fires: "vacuum-right"},
+		{name: "two signs of a blocked exhaust", test: sample.Of("inline-4", weak, vacuum(steady, idling(19), sample.At("held", "2500 rpm", 19), sample.At("held later", "2500 rpm", 11)),
+			sample.Test("back-pressure", quantity.PSI, sample.At("pressure", "2500 rpm", 6), sample.Permits("pressure", "2500 rpm", sample.NoLeast, 3))), fires: "blocked-exhaust-agrees", first: "restricted-exhaust"},
+		{name: "does not recover", test: sample.Of("inline-4", vacuum(steady, idling(19), sample.At("snap shut", "", 19.5))), fires: "snap-does-not-recover"},
+		{name: "recovers", test: sample.Of("inline-4", vacuum(steady, idling(19), sample.At("snap shut", "", 24))), not: "snap-does-not-recover"},
+		{name: "little on the starter", test: sample.Of("inline-4", vacuum(sample.At("cranking", "", 1)), sample.Method(func(c *diag.Conditions) { v := 220.0; c.CrankingRPM = &v })), fires: "cranking-vacuum-low"},
+		{name: "little on the starter, turning slowly", test: sample.Of("inline-4", vacuum(sample.At("cranking", "", 1)), sample.Method(func(c *diag.Conditions) { v := 90.0; c.CrankingRPM = &v })), not: "cranking-vacuum-low"},
+		{name: "low, the cylinders even", test: sample.Dry("inline-4", even, vacuum(steady, idling(14))), fires: "vacuum-low-sealing-sound", not: "late-timing-agrees"},
+		{name: "late timing", test: sample.Dry("inline-4", lowAll, sample.Minimum(128), tight, vacuum(steady, idling(14))), fires: "late-timing-agrees", first: "cam-timing", sure: diag.Strong},
+		{name: "low all over and leaking is wear", test: sample.Dry("inline-4", lowAll, sample.Minimum(128), sample.Leak("1", 40, "crankcase"), sample.Leak("2", 42, "crankcase"), sample.Leak("3", 41, "crankcase"), sample.Leak("4", 40, "crankcase"), vacuum(steady, idling(14))), not: "late-timing-agrees"},
+	})
+}
+
+// TestCooling: a system pumped up, its cap and thermostat. TM 9-2320-series
+// manuals test caps and thermostats so; how far each may be off is common
+// practice, no source.
+func TestCooling(t *testing.T) {
+	pumped := func(seen string, held float64) sample.Change {
+		return sample.Test("cooling", quantity.PSI, sample.At("pressure-test pumped-to", "", 15), sample.At("pressure-test hold", "5 min", held), sample.Ticked("pressure-test seen", seen))
+	}
+	air := sample.Spec(func(s *diag.Spec) { s.Cooling = "air" })
+	mark := func(name string, v float64) func(*diag.Measured) {
+		return sample.InUnit(name, "", v, quantity.Fahrenheit)
+	}
+	runSealing(t, []sealingCase{
+		{name: "falls inside", test: sample.Of("inline-4", pumped("dry", 9)), fires: "coolant-pressure-falls", first: "head-gasket", soon: diag.ActSoon},
+		{name: "falls by a pound", test: sample.Of("inline-4", pumped("dry", 14.2)), fires: "cooling-system-holds", not: "coolant-pressure-falls"},
+		{name: "wet outside", test: sample.Of("inline-4", pumped("outside at the pump", 9)), fires: "coolant-outside", not: "coolant-pressure-falls", first: "coolant-leak-outside"},
+		{name: "wet in a cylinder", test: sample.Of("inline-4", pumped("wet in 3", 9)), fires: "coolant-wet-in-cylinder 3", first: "head-gasket", soon: diag.DoNotRun},
+		{name: "cooled by air", test: sample.Of("inline-4", air, pumped("wet in 3", 9)), not: "coolant-wet-in-cylinder"},
+		{name: "bubbles", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("coolant look", "gas bubbles"))), fires: "gas-in-coolant", soon: diag.CheckAgain},
+		{name: "oil", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("coolant look", "oil"))), fires: "oil-in-coolant", first: "oil-cooler"},
+		{name: "weak cap", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.At("cap rated", "", 15), sample.At("cap opens", "", 11))), fires: "cap-weak", first: "pressure-cap"},
+		{name: "cap at its mark", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.At("cap rated", "", 15), sample.At("cap opens", "", 14.5))), not: "cap-weak"},
+		{name: "thermostat late", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, mark("thermostat rated", 180), mark("thermostat starts", 192))), fires: "thermostat-off", first: "thermostat"},
+		{name: "thermostat at its mark", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, mark("thermostat rated", 180), mark("thermostat starts", 181), mark("thermostat open", 200))), not: "thermostat-off"},
+	})
+}
+
+// TestSystems: crankcase, exhaust, timing and starter. Without a limit of the job
+// hardly anything is said of them: published limits contradict each other.
+func TestSystems(t *testing.T) {
+	crankcase := func(parts ...func(*diag.Measured)) sample.Change {
+		return sample.Test("crankcase", quantity.InH2O, parts...)
+	}
+	timing := func(parts ...func(*diag.Measured)) sample.Change {
+		return sample.Test("timing", quantity.Degree, parts...)
+	}
+	connected := sample.Ticked("ventilation", "connected")
+	exhaust := func(psi float64) sample.Change {
+		return sample.Test("back-pressure", quantity.PSI, sample.At("pressure", "2500 rpm", psi), sample.Permits("pressure", "2500 rpm", sample.NoLeast, 3))
+	}
+	draw := func(a float64) sample.Change {
+		return sample.Test("starting", quantity.Ampere, sample.At("draw", "", a), sample.Permits("draw", "", 150, 220))
+	}
+	peaks := func(values ...float64) sample.Change {
+		return sample.Test("starting", quantity.None, sample.Each("peaks", values...))
+	}
+	runSealing(t, []sealingCase{
+		{name: "over its limit", test: sample.Of("inline-4", crankcase(connected, sample.At("readings", "2500 rpm", 8), sample.Permits("readings", "2500 rpm", sample.NoLeast, 4))), fires: "crankcase-pressure-high", first: "breather", soon: diag.ActSoon},
+		{name: "pressure where vacuum belongs", test: sample.Of("inline-4", crankcase(connected, sample.At("readings", "2500 rpm", 3.5))), fires: "crankcase-pressure-where-vacuum-belongs", soon: diag.CheckAgain},
+		{name: "a diesel's is not judged so", test: sample.Of("inline-4", sample.Diesel, crankcase(connected, sample.At("readings", "2500 rpm", 3.5))), not: "crankcase-pressure-where-vacuum-belongs"},
+		{name: "ventilation not said", test: sample.Of("inline-4", crankcase(sample.At("readings", "2500 rpm", 3.5))), fires: "crankcase-state-unknown", not: "crankcase-pressure-where-vacuum-belongs"},
+		{name: "drawn empty", test: sample.Of("inline-4", crankcase(connected, sample.At("readings", "idle", -9))), fires: "crankcase-vacuum-strong"},
+		{name: "a little vacuum", test: sample.Of("inline-4", crankcase(connected, sample.At("readings", "idle", -1))), not: "crankcase-vacuum-strong crankcase-pressure-where-vacuum-belongs"},
+		{name: "blocked exhaust", test: sample.Of("inline-4", exhaust(6)), fires: "exhaust-blocked", first: "restricted-exhaust", soon: diag.ActSoon},
+		{name: "free exhaust", test: sample.Of("inline-4", exhaust(1)), fires: "back-pressure-right", not: "exhaust-blocked"},
+		{name: "late", test: sample.Of("inline-4", timing(sample.At("base", "700 rpm", 1), sample.Permits("base", "", 5, 7))), fires: "timing-late", first: "late-ignition"},
+		{name: "early", test: sample.Of("inline-4", timing(sample.At("base", "700 rpm", 12), sample.Permits("base", "", 5, 7))), fires: "timing-early", first: "early-ignition"},
+		{name: "no advance", test: sample.Of("inline-4", timing(sample.At("advance", "2500 rpm", 12), sample.Permits("advance", "2500 rpm", 26, 30))), fires: "advance-missing", first: "advance"},
+		{name: "dwell", test: sample.Of("inline-4", timing(sample.At("dwell", "", 40), sample.Permits("dwell", "", 26, 32))), fires: "dwell-off", first: "points"},
+		{name: "cam late", test: sample.Of("inline-4", timing(sample.At("cam", "", -8), sample.Permits("cam", "", -3, 3))), fires: "cam-late", first: "cam-timing"},
+		{name: "set right", test: sample.Of("inline-4", timing(sample.At("base", "700 rpm", 6), sample.Permits("base", "", 5, 7))), not: "timing-late timing-early"},
+		{name: "draws much", test: sample.Of("inline-4", draw(300)), fires: "starter-draws-much"},
+		{name: "draws little", test: sample.Of("inline-4", draw(90)), fires: "starter-draws-little"},
+		{name: "one peak low", test: sample.Of("inline-4", peaks(180, 178, 131, 181)), fires: "relative-low 3", soon: diag.CheckAgain},
+		{name: "one peak high", test: sample.Of("inline-4", peaks(180, 178, 260, 181)), fires: "relative-high 3", first: "coolant-or-fuel-in-bore", soon: diag.DoNotRun},
+		{name: "all alike", test: sample.Of("inline-4", peaks(180, 178, 176, 181)), not: "relative-low relative-high even-above-minimum"},
+	})
+}

@@ -1,0 +1,215 @@
+package rule
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+	"gaugesheet/diag/quantity"
+)
+
+// Sources of what a vacuum gauge says: training texts agree on the patterns and
+// differ on the figures.
+const byNeedle = "common practice, no source: what the needle does; 17 to 21 inHg at sea level"
+
+// systemRule fills in what the rules on one further test have in common.
+func systemRule(section string, kind Kind, source string, list []Rule) []Rule {
+	for i := range list {
+		r := &list[i]
+		r.About, r.Of, r.Kind = diag.AboutSystem, ofSystem(section), kind
+		r.Needs = append([]known.Need{known.NeedsTest(section)}, r.Needs...)
+		if r.Source == "" {
+			r.Source = source
+		}
+		if r.Class == TestItself {
+			r.Class = Single
+		}
+	}
+	return list
+}
+
+// vacuumRules are on the manifold's vacuum at idle, held at a speed, on a quick
+// opening of the throttle and on the starter.
+var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
+	{
+		Name: "vacuum-right", Title: "Vacuum steady and in its band",
+		Why:   "A steady needle in the band says that all cylinders pull alike and that the exhaust lets go. It is no proof of sealing: even wear and a small leak do not move it.",
+		Class: Information, When: known.VacuumRight,
+		Against: denies(DryUp, "vacuum-is-right", "cam-timing", "restricted-exhaust", "air-leak", "manifold-gasket"), Say: vacuumAt(diag.NoAction), Headline: "vacuum-right",
+	},
+	{
+		Name: "vacuum-low-and-steady", Title: "Vacuum low, the needle steady",
+		Why: "A steady needle says that whatever is wrong is wrong in all cylinders alike. Up to two inches short it is late ignition, valve timing or clearance; further down an air leak or late valve timing, which low and even compression decides. " +
+			"Even wear of the rings does it only together with low compression.",
+		When: known.VacuumLow, Weigh: weighVacuum, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-low", SaysBetterThan: []string{"test-outside-limit"},
+	},
+	{
+		Name: "vacuum-drops-regularly", Title: "The needle drops at a regular beat",
+		Why:  "A beat in step with the engine is one cylinder, or some, that does not pull: no spark, a valve that leaks, a gasket.",
+		When: known.VacuumDrops, Weigh: weighDrops, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-drops",
+	},
+	{
+		Name: "vacuum-drops-now-and-then", Title: "The needle drops now and then",
+		Why:  "A drop that comes without a beat is a valve that sticks, or a spark that fails at times.",
+		When: known.VacuumStrays, For: []Voice{{Cause: "sticking-valve", Weight: Hint}, {Cause: "weak-spark", Weight: Hint}, {Cause: "ignition", Weight: Hint - rarer}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-drops",
+	},
+	{
+		Name: "vacuum-floats", Title: "The needle floats between 12 and 16",
+		Why:  "A slow drift up and down is the mixture: too rich or too lean, and the idle hunts.",
+		When: known.VacuumFloats, For: []Voice{{Cause: "rich-mixture", Weight: Hint}, {Cause: "lean-mixture", Weight: Hint - rarer}, {Cause: "air-leak", Weight: rarer}, {Cause: "carburettor", Weight: Hint}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-floats",
+	},
+	{
+		Name: "vacuum-swings-wider", Title: "The needle swings wider as the speed rises",
+		Why:  "A valve spring that is weak or broken lets its valve float, the more the faster it turns.",
+		When: known.VacuumSwings, For: []Voice{{Cause: "valve-springs", Weight: Known}, {Cause: "valve-motion", Weight: DryUp}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-swings",
+	},
+	{
+		Name: "vacuum-steadies", Title: "The needle steadies as the speed rises",
+		Why:  "What is uneven at idle and gone at speed is spark or mixture, or, some texts say, worn valve guides; oily plugs decide for these.",
+		When: known.VacuumSteadies, For: []Voice{{Cause: "ignition", Weight: Hint}, {Cause: "lean-mixture", Weight: Hint - rarer}, {Cause: "guides-or-seals", Weight: rarer}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-steadies",
+	},
+	{
+		Name: "vacuum-falls-when-held", Title: "Vacuum that falls while the speed is held",
+		Why:  "An exhaust that is blocked backs up: the needle starts where it should and sinks while the speed is held. An exhaust-gas valve that stays open does the same.",
+		When: known.VacuumFalls, For: []Voice{{Cause: "restricted-exhaust", Weight: Known}, {Cause: "egr-open", Weight: Hint}}, Say: heldVacuum, Headline: "exhaust-blocked",
+	},
+	{
+		Name: "snap-does-not-recover", Title: "Vacuum that does not rise as the throttle shuts",
+		Why:  "An engine that seals pulls far more than its idle vacuum as the throttle shuts from a rev. One that does not is short of rings or has a leak.",
+		When: known.VacuumRecovers, For: []Voice{{Cause: "rings", Weight: Hint}, {Cause: "wear", Weight: Hint - rarer}, {Cause: "air-leak", Weight: Hint - 2*rarer}}, Say: snapVacuum, Headline: "vacuum-low",
+	},
+	{
+		Name: "cranking-vacuum-low", Title: "Little vacuum on the starter",
+		Why:  "With the throttle shut and the starter turning as it should, an engine pulls some inches. Little is a throttle that does not shut, an air leak, or valve timing.",
+		When: known.VacuumCranksLow, For: []Voice{{Cause: "air-leak", Weight: Hint}, {Cause: "cam-timing", Weight: Hint - rarer}, {Cause: "timing-drive", Weight: rarer}}, Say: crankingVacuum, Headline: "vacuum-low",
+	},
+	{
+		Name: "vacuum-low-sealing-sound", Title: "Vacuum low and steady, the cylinders even",
+		Why:   "Even compression with a low and steady needle says that the inside of the engine is not the reason: late ignition or air.",
+		Class: Together, Needs: []known.Need{known.NeedsCompression}, When: known.All(known.VacuumLow, pressureSound),
+		For: speaks(Hint, "late-ignition", "air-leak"), Against: denies(Known, "pressure-is-even", "cam-timing", "wear", "rings"), Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-low", Keeps: true,
+	},
+	{
+		Name: "vacuum-drop-without-low-cylinder", Title: "The needle drops at a beat, the cylinders even",
+		Why:   "A cylinder that does not pull although all seal alike lacks its spark or its fuel. The balance says which.",
+		Class: Together, Needs: []known.Need{known.NeedsCompression}, When: known.All(known.VacuumDrops, pressureSound),
+		For: speaks(Known, "own-spark", "own-injector"), Against: denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "head-gasket"), Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-drops", Keeps: true,
+	},
+	{
+		Name: "blocked-exhaust-agrees", Title: "Vacuum that falls when held, and another sign of a blocked exhaust",
+		Why:   "Two tests that do not depend on each other see the exhaust back up.",
+		Class: Together, When: known.All(known.VacuumFalls, known.Any(known.KeepsItsGas, known.BackPressureHigh)), Weigh: weighBlocked, Say: heldVacuum, Headline: "exhaust-blocked", SaysBetterThan: []string{"vacuum-falls-when-held"},
+	},
+})
+
+// lateTiming is on the engine as a whole, tied to its vacuum.
+var lateTiming = []Rule{{
+	Name: "late-timing-agrees", Title: "Low and even compression with a low and steady vacuum",
+	Why:    "Valves that open and shut late lose pressure in every cylinder alike and pull less vacuum, and nothing leaks. Two tests that do not depend on each other say the same.",
+	Source: byNeedle, Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutSystem}, Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Vacuum)}, Of: ofSystem(known.Vacuum),
+	When: known.All(known.VacuumLow, known.OfEngine("all cylinders low and even", evenlyLow), known.Any(known.OfEngine("hardly any air lost", tightThroughout), known.OfEngine("no rise with oil", flatThroughout))),
+	Kind: OfVacuum, For: speaks(Heard, "cam-timing"), Say: func(c *known.Case, s known.Subject) diag.Finding {
+		f := vacuumAt(diag.ActSoon)(c, s)
+		f.Confidence = diag.Strong
+		return f
+	}, Headline: "late-timing", Keeps: true,
+}}
+
+func evenlyLow(c *known.Case) bool {
+	return c.AllLow() != nil && len(c.Graded(diag.Even)) == len(c.Read()) && len(c.Read()) > 1
+}
+
+func tightThroughout(c *known.Case) bool {
+	l := c.Sums.Leakage
+	if l == nil || l.State != diag.Tested {
+		return false
+	}
+	for _, r := range l.Cylinders {
+		if r.Loss != nil && known.Beyond(*r.Loss, known.GoodLoss) {
+			return false
+		}
+	}
+	return true
+}
+
+func flatThroughout(c *known.Case) bool {
+	tried := false
+	for _, s := range c.EachCylinder() {
+		tried = tried || known.OilFlat.Holds(c, s)
+		if known.OilRises.Holds(c, s) {
+			return false
+		}
+	}
+	return tried
+}
+
+// weighVacuum: how far it is short decides between ignition, and air or cam.
+func weighVacuum(c *known.Case, _ known.Subject) []Voice {
+	list := common("late-ignition", "cam-timing", "valve-lash", "air-leak")
+	if c.FarShort() {
+		list = common("air-leak", "manifold-gasket", "cam-timing", "late-ignition")
+	}
+	if evenlyLow(c) {
+		list = append(list, speaks(Known, "cam-timing")...)
+		list = append(list, speaks(Hint, "wear")...)
+	}
+	return list
+}
+
+// weighDrops: a cylinder that is known to be low is the one that does not pull.
+func weighDrops(c *known.Case, _ known.Subject) []Voice {
+	if len(c.LowSet()) > 0 {
+		return common("exhaust-valve", "inlet-valve", "head-gasket", "own-spark")
+	}
+	return common("own-spark", "exhaust-valve", "own-injector", "head-gasket")
+}
+
+func weighBlocked(c *known.Case, s known.Subject) []Voice {
+	list := speaks(Known, "restricted-exhaust")
+	if known.KeepsItsGas.Holds(c, s) {
+		list = append(list, Voice{Cause: "restricted-exhaust", Weight: Known, Kind: OfRunning})
+	}
+	if known.BackPressureHigh.Holds(c, s) {
+		list = append(list, Voice{Cause: "restricted-exhaust", Weight: Heard, Kind: OfExhaust})
+	}
+	return list
+}
+
+// vacuumAt gives the vacuum at idle beside its band, in the gauge's unit.
+func vacuumAt(u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, _ known.Subject) diag.Finding {
+		f := diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: diag.Facts{"value": "", "needle": "", "low": "", "high": "", "lowered": "", "stated": false}}
+		m := c.Measured(known.Vacuum).Reading("idle")
+		if m == nil {
+			return f
+		}
+		b := c.VacuumBand()
+		in := func(v float64) diag.Number {
+			out, _ := quantity.Convert(v, quantity.InHg, m.Unit)
+			return diag.Number{Value: out, Decimals: quantity.DecimalsRead(out, m.Decimals)}
+		}
+		f.Facts["value"], f.Facts["needle"], f.Facts["stated"] = m.Number().String(), c.Measured(known.Vacuum).Word("idle needle"), b.Stated
+		f.Facts["low"], f.Facts["high"] = in(b.Low).String(), in(b.High).String()
+		if b.Lowered > 0.5 {
+			f.Facts["lowered"] = in(b.Lowered).String()
+		}
+		if past, clear := known.Past(m); past && clear && u == diag.CheckAgain {
+			f.Urgency = diag.ActSoon // the maker's word, and not only custom
+		}
+		return f
+	}
+}
+
+func heldVacuum(c *known.Case, _ known.Subject) diag.Finding {
+	r := c.Measured(known.Vacuum)
+	later := r.Reading("held later")
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{
+		"from": r.Reading("held").Number().String(), "value": later.Number().String(), "at": r.Reading("held").At}}
+}
+
+func snapVacuum(c *known.Case, _ known.Subject) diag.Finding {
+	r := c.Measured(known.Vacuum)
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"value": r.Reading("snap shut").Number().String(), "idle": r.Reading("idle").Number().String()}}
+}
+
+func crankingVacuum(c *known.Case, _ known.Subject) diag.Finding {
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"value": c.Measured(known.Vacuum).Reading("cranking").Number().String()}}
+}
