@@ -41,6 +41,7 @@ func assessFuel(t *Test) *FuelResult {
 	if section == nil {
 		return nil
 	}
+	vacuum := t.idleVacuumKPa()
 	var readings []Reading
 	var states []State
 	for i := range section.Circuits {
@@ -66,7 +67,11 @@ func assessFuel(t *Test) *FuelResult {
 		Decimals: decimals(t.Gauges.Fuel, section.Unit),
 	}
 	for i := range section.Circuits {
-		r.Circuits = append(r.Circuits, assessCircuit(t, &section.Circuits[i], tool))
+		c := section.Circuits[i]
+		if vacuum != nil { // read on a gauge of its own, and not noted beside the rail
+			c.ManifoldVacuum = vacuum
+		}
+		r.Circuits = append(r.Circuits, assessCircuit(t, &c, tool))
 	}
 	return r
 }

@@ -160,6 +160,13 @@ func (r *MeasuredResult) Speeds() []string {
 	return all
 }
 
+// Same gives the reading of the same name, place and cylinder in the same unit.
+func (r *MeasuredResult) Same(as *MeasuredReading) *MeasuredReading {
+	return r.find(func(m *MeasuredReading) bool {
+		return m.Name == as.Name && m.Cylinder == as.Cylinder && sameAt(m.At, as.At) && m.Unit == as.Unit
+	})
+}
+
 func (r *MeasuredResult) find(is func(*MeasuredReading) bool) *MeasuredReading {
 	if r == nil {
 		return nil
@@ -193,8 +200,10 @@ func (d *Diagnosis) MeasuredTest(name string) *MeasuredResult {
 // assessMeasured does the sums on the further tests.
 func assessMeasured(t *Test) []MeasuredResult {
 	var out []MeasuredResult
-	for i := range t.Measured {
-		out = append(out, t.Measured[i].assess())
+	a := atmosphereOf(t.Conditions)
+	for _, m := range t.Measured {
+		m = m.atAltitude(a)
+		out = append(out, m.assess())
 	}
 	return out
 }
@@ -338,4 +347,38 @@ func usualError(section string, one Measurement, value float64) float64 {
 		return 0.02 * value
 	}
 	return 0
+}
+
+// idleVacuumKPa is the manifold's vacuum at idle by a test of its own, nil where
+// there is none.
+func (t *Test) idleVacuumKPa() *float64 {
+	m := t.MeasuredTest("vacuum")
+	if m == nil {
+		return nil
+	}
+	for _, r := range m.Readings {
+		if v, ok := r.last(0); ok && r.Name == "idle" {
+			if kpa, ok := inUnit(v, r.Unit, quantity.KPa); ok {
+				return &kpa
+			}
+		}
+	}
+	return nil
+}
+
+// atAltitude gives the test with limits from sea level brought to its air: those
+// of a vacuum are lowered by what the air lacks, since a gauge shows the
+// difference to it.
+func (m Measured) atAltitude(a atmosphere) Measured {
+	if m.Name != "vacuum" || a.pressure == nil {
+		return m
+	}
+	m.Limits = slices.Clone(m.Limits)
+	for i := range m.Limits {
+		l := &m.Limits[i]
+		if lacks, ok := inUnit(air.StandardPressure*(1-*a.pressure), quantity.KPa, l.Unit); ok && l.FromSeaLevel {
+			l.Low, l.High = l.Low-lacks, l.High-lacks
+		}
+	}
+	return m
 }

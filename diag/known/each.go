@@ -174,8 +174,23 @@ var (
 	ValveHeldOpen  = OfAll("no clearance at a valve", func(c *Case, n string) bool { return len(c.NoClearance(n)) > 0 })
 	ClearanceTight = OfAll("a valve clearance under its limit", func(c *Case, n string) bool { m, _ := c.ClearanceOff(n, Under); return m != nil })
 	ClearanceLoose = OfAll("a valve clearance over its limit", func(c *Case, n string) bool { m, _ := c.ClearanceOff(n, Over); return m != nil })
-	LiftsLittle    = OfAll("a valve that opens less than its limit, or more than 10 % less than the median of three or more", func(c *Case, n string) bool { return c.LiftLow(n) != nil })
-	PullsNothing   = OfAll("the speed falls by no more than can be counted with it off", func(c *Case, n string) bool {
+	ClearanceRight = OfAll("its valve clearances within their limits", func(c *Case, n string) bool {
+		r := c.Measured(Clearance)
+		kept := 0
+		for _, valve := range []string{"exhaust", "inlet"} {
+			m := r.Of(valve, n)
+			if m == nil {
+				continue
+			}
+			if m.Verdict != diag.Within {
+				return false
+			}
+			kept++
+		}
+		return kept == 2 && len(c.NoClearance(n)) == 0
+	})
+	LiftsLittle  = OfAll("a valve that opens less than its limit, or more than 10 % less than the median of three or more", func(c *Case, n string) bool { return c.LiftLow(n) != nil })
+	PullsNothing = OfAll("the speed falls by no more than can be counted with it off", func(c *Case, n string) bool {
 		d, m, ok := c.Drop(n)
 		return ok && d <= balanceU && m > 2*balanceU
 	})

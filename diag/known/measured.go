@@ -1,6 +1,8 @@
 package known
 
 import (
+	"math"
+
 	"gaugesheet/diag"
 )
 
@@ -53,4 +55,54 @@ func WorstOf(r *diag.MeasuredResult, is func(*diag.MeasuredReading) (past, clear
 		}
 	}
 	return worst, clear
+}
+
+// Undone are the further tests that would go on where the cylinders seal, as far
+// as the job lacks them: what a mechanic asks next of a sound engine that
+// misbehaves.
+func (c *Case) Undone() diag.Names {
+	var names diag.Names
+	for _, section := range []string{Oil, Vacuum, Balance, Trims} {
+		switch {
+		case c.Measured(section) != nil,
+			section == Vacuum && c.Spec.Diesel(),
+			section == Balance && !c.Several(),
+			section == Trims && !c.Injected():
+			continue
+		}
+		names = append(names, section)
+	}
+	return names
+}
+
+// SystemRepaired gives a reading of a further test before the work and after it:
+// past its limit then, and kept now and changed by more than both can be off
+// (proved), or past it now too and not changed so. Nil where there is none.
+func (c *Case) SystemRepaired(section string, proved bool) (was, now *diag.MeasuredReading) {
+	r := c.Measured(section)
+	if c.Before == nil || c.Before.Test == nil || r == nil {
+		return nil, nil
+	}
+	then := c.Then(c.Before.Test).Measured(section)
+	for i := range r.Readings {
+		now := &r.Readings[i]
+		was := then.Same(now)
+		if was == nil || !now.Limited() {
+			continue
+		}
+		old := *was
+		old.LimitLow, old.LimitHigh = now.LimitLow, now.LimitHigh // before the work nobody had to write them down
+		apart := math.Abs(now.Value-was.Value) > now.Uncertainty+was.Uncertainty
+		switch {
+		case !outside(&old):
+		case proved && apart && now.Verdict == diag.Within, !proved && !apart && now.PastAsRead:
+			return was, now
+		}
+	}
+	return nil, nil
+}
+
+// outside reports a value past a limit as read.
+func outside(m *diag.MeasuredReading) bool {
+	return m.LimitLow != nil && m.Value < *m.LimitLow || m.LimitHigh != nil && m.Value > *m.LimitHigh
 }

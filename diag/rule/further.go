@@ -18,6 +18,37 @@ var furtherRules = []Rule{
 		}),
 		Kind: OfFurther, Say: pastLimit, Headline: "test-outside-limit",
 	},
+	{
+		Name: "test-same-after-repair", Title: "A reading as far past its limit after the work as before it",
+		Why:    "Work that cures a fault shows in the reading that found it. Where that has not moved by more than the gauge can be off, what was done was not the cause, or not all of it.",
+		Source: "common practice", Class: Group, About: diag.AboutSystem, Of: everySystem,
+		When: known.Is("a reading past its limit before the work and after it, changed by no more than both can be off", func(c *known.Case, s known.Subject) bool {
+			_, now := c.SystemRepaired(s.System, false)
+			return now != nil
+		}),
+		Kind: OfEarlier, Say: systemRepaired(false, diag.ActSoon), Headline: "same-after-repair", SaysBetterThan: []string{"test-outside-limit"},
+	},
+	{
+		Name: "test-repaired-and-proved", Title: "A reading put right by the work",
+		Why:    "The reading that was past its limit before the work keeps it now, by more than both can be off. That is the proof of the repair.",
+		Source: "common practice", Class: Sound, About: diag.AboutSystem, Of: everySystem,
+		When: known.Is("a reading past its limit before the work, within it now, and changed by more than both can be off", func(c *known.Case, s known.Subject) bool {
+			_, now := c.SystemRepaired(s.System, true)
+			return now != nil
+		}),
+		Kind: OfEarlier, Say: systemRepaired(true, diag.NoAction), Headline: "repaired-and-proved",
+	},
+}
+
+// systemRepaired sets the reading before the work beside the one after it.
+func systemRepaired(proved bool, u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		was, now := c.SystemRepaired(s.System, proved)
+		f := diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: measuredFacts(now)}
+		f.Facts["was"], f.Facts["done"] = was.Number().String(), c.Before.Done
+		f.Facts["own"], f.Facts["reading"], f.Facts["cylinder"] = s.System == diag.OtherReadings, s.System+" "+now.Name, namesOf(now.Cylinder)
+		return f
+	}
 }
 
 // everySystem asks of what each further test looks at that was made.

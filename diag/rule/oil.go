@@ -75,7 +75,7 @@ var oilRules = []Rule{
 		Name: "bottom-end-first", Title: "Oil pressure is low while work on the head or the rings is proposed",
 		Why:    "Money spent on a head or rings is lost over worn bearings. Where oil pressure is under its limit the bottom end is looked at before the top is opened.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: append([]known.Need{known.NeedsCompression}, oilTest...), Of: ofSystem(known.Oil),
-		When: known.All(known.OilUnderLimit, someGradedLow), Kind: OfOil, Say: bottomEndFirst, Headline: "bottom-end-first", Keeps: true,
+		When: known.All(known.OilUnderLimit, someGradedLow), Kind: OfOil, Say: bottomEndFirst, Headline: "bottom-end-first", Keeps: true, Before: true,
 	},
 	{
 		Name: "sound-above-low-below", Title: "The cylinders are even while the oil pressure is low",
@@ -95,8 +95,11 @@ var oilRules = []Rule{
 // is known of it.
 func weighOil(c *known.Case, s known.Subject) []Voice {
 	list := common("worn-bearings", "thin-oil", "oil-pump", "oil-relief-valve")
-	if known.OilShort.Holds(c, s) {
+	switch oilResult(c).Word("oil level") {
+	case "low":
 		list = append(list, speaks(Sight, "too-little-oil")...)
+	case "": // nobody looked, and it is the first thing to look at
+		list = append(list, speaks(commonest, "too-little-oil")...)
 	}
 	if known.OilSmells.Holds(c, s) {
 		list = append(list, speaks(Known, "fuel-in-oil")...)

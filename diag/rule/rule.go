@@ -63,6 +63,9 @@ type Rule struct {
 	// Keeps: it explains what other readings found and is as urgent as they are,
 	// so that a sound result never makes a matter more urgent.
 	Keeps bool
+	// Before: its story is told before others as urgent: money spent on these is
+	// lost while it is open.
+	Before bool
 	// Open: it answers a complaint that no other story explains, and is silent
 	// where there is none.
 	Open bool

@@ -28,7 +28,7 @@ func (s *Sign) Brings() bool { return s.brings }
 // Signs are all signs.
 func Signs() []Sign { return signs }
 
-var signs = concatSigns(compressionSigns, wetSigns, runningSigns, leakageSigns, plugSigns, fuelSigns, historySigns, foundSigns, codeSigns, testSigns, mixtureSigns)
+var signs = concatSigns(compressionSigns, wetSigns, runningSigns, leakageSigns, plugSigns, fuelSigns, historySigns, foundSigns, codeSigns, testSigns, mixtureSigns, systemSigns)
 
 func concatSigns(lists ...[]Sign) []Sign {
 	var all []Sign

@@ -231,7 +231,7 @@ func carbonOnMost(c *known.Case) bool {
 func soundLookElsewhere(c *known.Case, s known.Subject) diag.Finding {
 	tested := len(c.Leaks()) > 0
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"leakage": tested,
-		"percent": known.Percent(c.Cranking().LowestPercentOfHighest, 0), "complaint": c.Complaint(), "ran": known.AllBreatheAlike.Holds(c, s)}}
+		"percent": known.Percent(c.Cranking().LowestPercentOfHighest, 0), "complaint": c.Complaint(), "ran": known.AllBreatheAlike.Holds(c, s), "undone": c.Undone()}}
 	switch {
 	case !running.Holds(c, s):
 		f.Variant, f.Confidence, f.Headline = "coolant", diag.Weak, "even-but-coolant"

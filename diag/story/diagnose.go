@@ -93,6 +93,7 @@ func order(c *known.Case, told []*story) {
 			cmp.Compare(b.Urgency.Rank(), a.Urgency.Rank()),
 			cmp.Compare(a.testLast(), b.testLast()),
 			cmp.Compare(a.notFound(), b.notFound()),
+			cmp.Compare(a.upperLast(), b.upperLast()),
 			cmp.Compare(a.partLast(c), b.partLast(c)),
 			cmp.Compare(a.strangeLast(), b.strangeLast()),
 			cmp.Compare(a.class(), b.class()),

@@ -61,6 +61,15 @@ func (s *story) partLast(c *known.Case) int {
 	return 1
 }
 
+// upperLast is 0 for a story of the bottom end that comes before work on what is
+// above it.
+func (s *story) upperLast() int {
+	if slices.ContainsFunc(s.members, func(m *member) bool { return m.rule.Before }) {
+		return 0
+	}
+	return 1
+}
+
 // strangeLast is 0 for a story that explains a complaint, which is told before
 // one that explains none.
 func (s *story) strangeLast() int {

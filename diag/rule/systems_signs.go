@@ -1,0 +1,25 @@
+package rule
+
+import "gaugesheet/diag/known"
+
+// What the further tests speak for and against in the stories of other readings.
+var systemSigns = []Sign{
+	// Little gas past the rings says that what a leakage test counts there is the
+	// tester's, or the gaps of sound rings.
+	{When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "cylinders", For: speaks(Known, "tester-scale"), Against: denies(Known, "little-blow-by", "rings", "wear", "stuck-rings", "piston", "scored-bore")},
+	{When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "engine", Against: denies(Known, "little-blow-by", "rings", "wear", "stuck-rings")},
+	{When: known.CrankcaseHigh, Kind: OfCrankcase, About: "engine", For: speaks(DryUp, "rings", "wear")},
+	{When: known.CrankcaseHigh, Kind: OfCrankcase, About: "cylinders", For: speaks(Hint, "rings", "piston")},
+	// A clearance that is right takes itself off the list; one that is not comes first.
+	{When: known.ClearanceRight, Kind: OfClearance, About: "cylinders", Against: denies(Heard, "clearance-is-right", "valve-lash")},
+	{When: known.VacuumDrops, Kind: OfVacuum, About: "cylinders", For: speaks(Hint, "exhaust-valve", "inlet-valve")},
+	{When: known.BackPressureRight, Kind: OfExhaust, About: "any", Against: denies(Heard, "exhaust-is-free", "restricted-exhaust")},
+	{When: known.CoolingHolds, Kind: OfCooling, About: "cylinders", Against: noPathToCoolant(Hint, "cooling-system-held")},
+	{When: known.CoolingFalls, Kind: OfCooling, About: "cylinders", For: pathToCoolant(DryUp, Hint)},
+	{When: known.TrimsGood, Kind: OfTrims, About: "mixture", Against: denies(Known, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "purge-valve", "air-meter")},
+	{When: known.GasRight, Kind: OfGas, About: "mixture", Against: denies(Known, "gas-is-right", "rich-mixture", "lean-mixture")},
+	{When: known.GasRich, Kind: OfGas, About: "mixture", For: speaks(Hint, "rich-mixture")},
+	{When: known.CamLate, Kind: OfTiming, About: "engine", For: speaks(Heard, "cam-timing")},
+	{When: known.LiftsLittle, Kind: OfClearance, About: "cylinders", For: speaks(Heard, "valve-motion")},
+	{When: known.PeakLow, Kind: OfStarting, About: "cylinders", For: speaks(Hint, "exhaust-valve", "rings")},
+}
