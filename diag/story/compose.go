@@ -302,6 +302,9 @@ var testOf = map[known.Need]string{
 func (s *story) tests() []string {
 	var list []string
 	for _, m := range s.members {
+		if t := m.subject.System; t != "" && !slices.Contains(list, t) && m.finding.Urgency != diag.NoAction {
+			list = append(list, t)
+		}
 		for _, need := range m.rule.Needs {
 			if t := cmp.Or(testOf[need], string(need)); !slices.Contains(list, t) && m.finding.Urgency != diag.NoAction {
 				list = append(list, t)

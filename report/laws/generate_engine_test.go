@@ -35,6 +35,7 @@ func makeJob(seed uint64, try int) *tree {
 	m.identity()
 	m.conditions()
 	m.readings()
+	m.systems()
 	m.rest()
 	return m.tree
 }

@@ -8,6 +8,7 @@ import (
 
 var truthLaws = []law{
 	{name: "T1 a limit outside", least: 500, says: "a limit of the job judged outside has a finding above 'no action' that is about it, of at least its urgency the verdict", check: outsideIsSaid},
+	{name: "T1 a further test outside", least: 60, says: "a reading of a further test outside a limit of the job has a story above 'no action' that rests on it", check: furtherOutside},
 	{name: "T1 verdict as urgent as the findings", least: 1500, says: "the verdict is as urgent as the most urgent finding and story",
 		check: func(s *subject, k *tally) {
 			for _, f := range s.out.Findings {
