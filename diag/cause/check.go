@@ -77,7 +77,7 @@ type Outcome struct {
 }
 
 // Checks is every check by name.
-var Checks = slices.Concat(againChecks, sealingChecks, motionChecks, mixtureChecks, fuelChecks, oilChecks)
+var Checks = slices.Concat(againChecks, sealingChecks, motionChecks, mixtureChecks, fuelChecks, oilChecks, furtherChecks)
 
 var checksByName = sync.OnceValue(func() map[string]*Check {
 	index := make(map[string]*Check, len(Checks))

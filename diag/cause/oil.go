@@ -62,6 +62,45 @@ var oilChecks = []Check{
 			{Name: "only oil", Else: true, Words: []string{"oil only", "clean"}}}},
 }
 
+// furtherChecks are on what the further tests found.
+var furtherChecks = []Check{
+	{Name: "read-again", OfTest: true, Minutes: 10, Whole: true, Fits: furtherOutside, Words: []string{"read again by a second gauge", "limit looked up and read again"},
+		Outcomes: []Outcome{
+			{Name: "another figure", For: []string{"limit-wrong", "reading-wrong"}, Words: []string{"another"}},
+			{Name: "it stands", For: []string{"past-limit"}, Else: true, Words: []string{"stands", "same"}}}},
+	{Name: "starter-circuit", Minutes: 20, Whole: true, Way: Starter, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Starting)) }, Words: []string{"voltage drop measured", "cables measured"},
+		Outcomes: []Outcome{
+			{Name: "a cable drops it", For: []string{"starter-cables"}, Words: []string{"cable"}},
+			{Name: "the battery falls", For: []string{"battery"}, Words: []string{"battery"}},
+			{Name: "both are good", For: []string{"starter", "tight-engine", "low-compression"}, Else: true, Words: []string{"good"}}}},
+	{Name: "starter-circuit-by-hand", Minutes: 15, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Starting)) }, Words: []string{"turned by hand for drag"},
+		Outcomes: []Outcome{
+			{Name: "turns hard", For: []string{"tight-engine"}, Words: []string{"hard", "stiff"}},
+			{Name: "turns freely", For: []string{"starter", "starter-cables", "battery"}, Else: true, Words: []string{"freely", "free"}}}},
+	{Name: "timing-light", Minutes: 15, Whole: true, Way: Runs, Mends: []string{"late-ignition", "early-ignition"}, Fits: sparking, Words: []string{"timing set", "timing light used"},
+		Outcomes: []Outcome{
+			{Name: "it was off", For: []string{"late-ignition", "early-ignition", "advance", "points"}, Words: []string{"off"}},
+			{Name: "it was right", Else: true, Words: []string{"right"}}}},
+	{Name: "breather-clear", Minutes: 20, Whole: true, Way: Runs | Opens, Mends: []string{"breather"}, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Crankcase)) }, Words: []string{"breather cleared", "ventilation cleared"},
+		Outcomes: []Outcome{
+			{Name: "it falls", For: []string{"breather"}, Words: []string{"falls", "fell"}},
+			{Name: "stays high", For: []string{"rings", "wear", "turbo-seal", "piston"}, Else: true, Words: []string{"stays", "high"}}}},
+	{Name: "springs-and-guides", Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.HasValves() && c.Has(known.NeedsTest(known.Vacuum)) }, Words: []string{"springs tested", "valve springs checked"},
+		Outcomes: []Outcome{
+			{Name: "weak or broken", For: []string{"valve-springs"}, Words: []string{"weak", "broken"}},
+			{Name: "springs good", Else: true, Words: []string{"good"}}}},
+}
+
+// furtherOutside is a job with a reading of a further test past its limit.
+func furtherOutside(c *known.Case, _ []string) bool {
+	for i := range c.Sums.Measured {
+		if r, _ := known.WorstOf(&c.Sums.Measured[i], known.Past); r != nil {
+			return true
+		}
+	}
+	return false
+}
+
 // oilWord enters what was ticked of the oil.
 func oilWord(name, value string) func(*Trial) {
 	return func(t *Trial) { t.tick(known.Oil, name, value) }

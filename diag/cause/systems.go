@@ -3,6 +3,8 @@ package cause
 // systemCauses are what the further tests find beside what lets oil pressure be
 // wrong.
 var systemCauses = []Cause{
+	{Name: "past-limit", Vague: true},
+	{Name: "reading-wrong", Test: true},
 	{Name: "late-ignition", Fits: sparked, Explains: []string{lowPower, overheat, hardStart}},
 	{Name: "advance", Fits: sparked, Explains: []string{lowPower}},
 	{Name: "points", Fits: sparked, Explains: sparkly},

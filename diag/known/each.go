@@ -99,6 +99,10 @@ func (c *Case) Flow(name string) (flow, median float64, ok bool) {
 	return v, medianOf(values), true
 }
 
+// Few reports an engine of so few cylinders that none has a middle to lie beside:
+// the others are named instead.
+func (c *Case) Few() bool { return len(c.Engine.Names()) < 4 }
+
 // spreadLimit is the most that injectors may differ, as a part of the highest.
 func (c *Case) spreadLimit() float64 {
 	for i := range c.Test.Measured {

@@ -94,7 +94,7 @@ func surely(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case,
 func lift(c *known.Case, s known.Subject) diag.Finding {
 	m := c.LiftLow(s.Name())
 	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: measuredFacts(m)}
-	f.Facts["exhaust"] = m.Name == "lift exhaust"
+	f.Facts["exhaust"], f.Facts["few"] = m.Name == "lift exhaust", c.Few()
 	return f
 }
 
@@ -134,7 +134,7 @@ func weighPull(c *known.Case, s known.Subject) []Voice {
 func pulls(c *known.Case, s known.Subject) diag.Finding {
 	drop, middle, _ := c.Drop(s.Name())
 	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
-		"value": diag.Number{Value: drop, Unit: quantity.RPM}.String(), "median": diag.Number{Value: middle, Unit: quantity.RPM}.String()}}
+		"value": diag.Number{Value: drop, Unit: quantity.RPM}.String(), "median": diag.Number{Value: middle, Unit: quantity.RPM}.String(), "few": c.Few()}}
 }
 
 // balanceDoubt is a notice on the balance itself.
@@ -202,7 +202,7 @@ func flow(c *known.Case, s known.Subject) diag.Finding {
 	v, middle, _ := c.Flow(s.Name())
 	unit := c.Measured(known.Injectors).Unit
 	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
-		"value": diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, 0), Unit: unit}.String(), "median": diag.Number{Value: middle, Decimals: quantity.DecimalsRead(middle, 0), Unit: unit}.String()}}
+		"value": diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, 0), Unit: unit}.String(), "median": diag.Number{Value: middle, Decimals: quantity.DecimalsRead(middle, 0), Unit: unit}.String(), "few": c.Few()}}
 }
 
 func drips(*known.Case, known.Subject) diag.Finding {
@@ -246,6 +246,6 @@ func givesBack(c *known.Case, s known.Subject) diag.Finding {
 	m := c.Measured(known.DieselTests).Of("return cylinders", s.Name())
 	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: measuredFacts(m)}
 	f.Facts["value"], f.Facts["median"] = diag.Number{Value: v, Decimals: m.Decimals, Unit: m.Unit}.String(), diag.Number{Value: middle, Decimals: m.Decimals, Unit: m.Unit}.String()
-	f.Facts["low"] = slices.Contains(c.LowSet(), s.Name())
+	f.Facts["low"], f.Facts["few"] = slices.Contains(c.LowSet(), s.Name()), c.Few()
 	return f
 }

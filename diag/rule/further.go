@@ -16,7 +16,7 @@ var furtherRules = []Rule{
 			r, _ := known.WorstOf(c.Measured(s.System), known.Past)
 			return r != nil
 		}),
-		Kind: OfFurther, Say: pastLimit, Headline: "test-outside-limit",
+		Kind: OfFurther, For: []Voice{{Cause: "past-limit", Weight: commonest}, {Cause: "reading-wrong", Weight: rarer}}, Say: pastLimit, Headline: "test-outside-limit",
 	},
 	{
 		Name: "test-same-after-repair", Title: "A reading as far past its limit after the work as before it",

@@ -157,7 +157,7 @@ func crankcaseAt(of func(*diag.MeasuredResult) (*diag.MeasuredReading, float64))
 
 func peak(c *known.Case, s known.Subject) diag.Finding {
 	p, _ := c.Peak(s.Name())
-	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"percent": known.Percent(p, 0)}}
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"percent": known.Percent(p, 0), "few": c.Few()}}
 }
 
 func peakHigh(c *known.Case, s known.Subject) diag.Finding {

@@ -202,6 +202,9 @@ func (s *subject) read(rule string) int {
 	for _, r := range s.out.Rotors.Faces {
 		dry = max(dry, len(r.Values))
 	}
+	if rule != "" {
+		dry = max(dry, s.furtherCylinders())
+	}
 	switch {
 	case plugRule.MatchString(rule):
 		return looks

@@ -22,7 +22,7 @@ var (
 	sparkWord   = regexp.MustCompile(`(?i)\b(spark|coil|all plugs out|plugs as a set|throttle held open)\b`)
 	runsWord    = regexp.MustCompile(`(?i)engine running|run the engine|run it|working temperature|engine warm|at idle|when slowing`)
 	valveWord   = regexp.MustCompile(`(?i)\b(valves?|lash|camshaft)\b`)
-	otherValves = regexp.MustCompile(`(?i)(purge|pcv|tank-vapou?r|check|gauge's|pump's|reed|adapter's|schrader|hose's|its) (\([^)]*\) )?valve`)
+	otherValves = regexp.MustCompile(`(?i)(purge|pcv|relief|tank-vapou?r|check|gauge's|pump's|reed|adapter's|schrader|hose's|its) (\([^)]*\) )?valve`)
 	coolantWord = regexp.MustCompile(`(?i)\bcoolant|cooling system|radiator\b`)
 	otherWord   = regexp.MustCompile(`(?i)\banother cylinder|the other cylinders?|all cylinders|every cylinder|one good cylinder|the others\b`)
 )

@@ -224,3 +224,18 @@ func (s *subject) saysAbout(section string) bool {
 		return st.Urgency != diag.NoAction && slices.Contains(st.Tests, strings.ReplaceAll(section, "_", "-"))
 	})
 }
+
+// furtherCylinders is how many cylinders one of the further tests read.
+func (s *subject) furtherCylinders() int {
+	most := 0
+	for _, name := range furtherSections {
+		var all map[string]json.RawMessage
+		var one struct {
+			Cylinders []json.RawMessage `json:"cylinders"`
+		}
+		if json.Unmarshal(s.raw, &all) == nil && json.Unmarshal(all[name], &one) == nil {
+			most = max(most, len(one.Cylinders))
+		}
+	}
+	return most
+}

@@ -32,7 +32,7 @@ func (s *subject) worsts() []worst {
 	return all
 }
 
-var fuelWords = regexp.MustCompile(`(?i)fuel|regulator|pump|rich|lean|pressure not held|mixture|plug|spark|soot|ash`)
+var fuelWords = regexp.MustCompile(`(?i)fuel|regulator|pump|rich|lean|pressure not held|mixture|plug|spark|soot|ash|gas|trim|burn|computer|leaks into`)
 
 var wholeEngine = regexp.MustCompile(`(?i)\b(all|both|every|no cylinder|none|any cylinder|one side|one bank|bank|each|the cylinder|the engine|overall|everywhere|even)\b`)
 

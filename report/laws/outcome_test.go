@@ -178,6 +178,7 @@ type nextCheck struct {
 // An account is one story of the JSON.
 type account struct {
 	About      string     `json:"about"`
+	System     string     `json:"system"`
 	Cylinders  []string   `json:"cylinders"`
 	Urgency    string     `json:"urgency"`
 	Confidence string     `json:"confidence"`

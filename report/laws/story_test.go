@@ -119,7 +119,7 @@ func oneStory(s *subject, k *tally) {
 	}
 	for i, a := range s.out.Stories {
 		k.saw()
-		if !slices.Contains([]string{"cylinders", "fuel", "mixture", "test", "engine"}, a.About) {
+		if !slices.Contains([]string{"cylinders", "fuel", "mixture", "test", "engine", "system"}, a.About) {
 			k.fail("a story is about %q", a.About)
 		}
 		if (a.About == "cylinders") != (len(a.Cylinders) > 0) && a.About == "cylinders" {
@@ -136,6 +136,8 @@ func oneStory(s *subject, k *tally) {
 			case a.About != b.About:
 			case a.About == "cylinders" && overlap(a.Cylinders, b.Cylinders):
 				k.fail("two stories are about %v and %v", b.Cylinders, a.Cylinders)
+			case a.About == "system" && a.System == b.System:
+				k.fail("two stories are about the system %s", a.System)
 			case a.About == "test" || a.About == "engine" || a.About == "mixture" && !s.tree.has("fuel-pressure", "circuits") && len(a.Cylinders) == 0:
 				k.fail("two stories are about the %s", a.About)
 			}

@@ -142,6 +142,9 @@ func (v *view) aboutWords(s *diag.Story) string {
 	if s.About == diag.AboutCylinders {
 		return v.cylinderWords(s.Cylinders)
 	}
+	if s.About == diag.AboutSystem {
+		return v.label("system." + s.System)
+	}
 	return v.label("about."+string(s.About), "circuit", s.Circuit)
 }
 
