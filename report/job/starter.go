@@ -48,12 +48,13 @@ func Starter(engineText string, full bool) ([]byte, error) {
 // part of the compression test, after the leak-down.
 var benchOrder = []string{
 	"format", "sheet", "paper", "language", "job", "shop", "customer", "seller", "independence", "vehicle", "engine",
-	"conditions", "gauges", "fuel-pressure", "smoke", "coolant-gas-test", "plugs", "compression", "rotors", "leakage", "borescope",
+	"conditions", "gauges", "oil-pressure", "starting", "fuel-pressure", "vacuum", "balance", "injectors", "trims", "exhaust-gas", "crankcase", "back-pressure",
+	"timing", "diesel", "smoke", "cooling", "coolant-gas-test", "plugs", "compression", "rotors", "leakage", "valves", "borescope", "other-readings",
 	"before", "photos", "findings", "recommended", "declined", "not-tested", "notes", "earlier",
 }
 
 // notForRotors are the sections that a rotary engine has not.
-var notForRotors = []string{"compression", "leakage"}
+var notForRotors = []string{"compression", "leakage", "valves"}
 
 type starter struct {
 	b      strings.Builder

@@ -34,11 +34,11 @@ func (w *starter) sample(k key) string {
 			coils = append(coils, "["+names[i]+", "+names[len(names)-1-i]+"]")
 		}
 		return "[" + strings.Join(coils, ", ") + "]"
-	case k.name == "before" && w.rotary:
+	case k.name == "before" && k.form == asSpecial && w.rotary:
 		return "{done: new seals, rotors: {unit: kgf/cm2, faces: {" + names[0] + ": [5.1, 5.0, 5.2]}}}"
-	case k.name == "before":
+	case k.name == "before" && k.form == asSpecial:
 		return "{done: new rings, compression: {unit: psi, dry: {" + names[0] + ": 95}}}"
-	case k.name == "cylinders":
+	case k.name == "cylinders" && k.form != asReadings:
 		return "[" + strings.Join(names, ", ") + "]"
 	case k.example != "":
 		return k.example
