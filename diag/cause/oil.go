@@ -68,6 +68,10 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "another figure", For: []string{"limit-wrong", "reading-wrong"}, Words: []string{"another"}},
 			{Name: "it stands", For: []string{"past-limit"}, Else: true, Words: []string{"stands", "same"}}}},
+	{Name: "exhaust-joint", Minutes: 30, Whole: true, Way: Opens | Runs, Fits: backPressureRead, Words: []string{"exhaust loosened", "exhaust joint loosened", "front pipe loosened"},
+		Outcomes: []Outcome{
+			{Name: "pulls better", For: []string{"restricted-exhaust"}, Words: []string{"better"}},
+			{Name: "no change", Else: true, Words: []string{"same"}}}},
 	{Name: "starter-circuit", Minutes: 20, Whole: true, Way: Starter, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Starting)) }, Words: []string{"voltage drop measured", "cables measured"},
 		Outcomes: []Outcome{
 			{Name: "a cable drops it", For: []string{"starter-cables"}, Words: []string{"cable"}},
@@ -89,6 +93,12 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "weak or broken", For: []string{"valve-springs"}, Words: []string{"weak", "broken"}},
 			{Name: "springs good", Else: true, Words: []string{"good"}}}},
+}
+
+// backPressureRead is an engine whose exhaust was measured: ahead of it, or by the
+// vacuum while the speed was held.
+func backPressureRead(c *known.Case, _ []string) bool {
+	return c.Has(known.NeedsTest(known.BackPressure)) || c.Measured(known.Vacuum).Reading("held later") != nil
 }
 
 // furtherOutside is a job with a reading of a further test past its limit.

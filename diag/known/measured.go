@@ -2,6 +2,7 @@ package known
 
 import (
 	"math"
+	"slices"
 
 	"gaugesheet/diag"
 )
@@ -105,4 +106,34 @@ func (c *Case) SystemRepaired(section string, proved bool) (was, now *diag.Measu
 // outside reports a value past a limit as read.
 func outside(m *diag.MeasuredReading) bool {
 	return m.LimitLow != nil && m.Value < *m.LimitLow || m.LimitHigh != nil && m.Value > *m.LimitHigh
+}
+
+// spokenOf are the readings of each further test of which rules of their own say
+// that they are past a limit.
+var spokenOf = map[string][]string{
+	Oil:          {"cranking", "cold-idle", "idle", "at-speed"},
+	Vacuum:       {"idle"},
+	Crankcase:    {"readings", "flow"},
+	BackPressure: {"pressure"},
+	Timing:       {"base", "advance", "dwell", "points-gap", "cam", "chain-slack"},
+	Starting:     {"draw"},
+	Clearance:    {"inlet", "exhaust"},
+	DieselTests:  {"nozzles opening"},
+	Gas:          {diag.LambdaReading},
+}
+
+// PastUnspoken is a reading past its limit of which no rule of its own speaks.
+func PastUnspoken(section string) func(*diag.MeasuredReading) (past, clear bool) {
+	return func(m *diag.MeasuredReading) (bool, bool) {
+		past, clear := Past(m)
+		over := m.LimitHigh != nil && m.Value > *m.LimitHigh
+		own := slices.Contains(spokenOf[section], m.Name)
+		switch { // what only one of the two sides has a rule for
+		case section == Vacuum, section == DieselTests && m.Name == "nozzles opening":
+			own = own && !over
+		case section == Crankcase, section == BackPressure, section == Timing && m.Name == "chain-slack":
+			own = own && over
+		}
+		return past && !own, clear && !own
+	}
 }

@@ -238,7 +238,7 @@ var dieselSet = systemRule(known.DieselTests, OfDiesel, "limits: the job's own; 
 	Why:  "What is so of all at once is no injector: the pump gives too much, or the regulator holds the rail too high.",
 	When: known.AllReturnMuch, For: common("regulator-stuck", "high-pressure-pump"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
 		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{}}
-	}, Headline: "return-high", SaysBetterThan: []string{"test-outside-limit"},
+	}, Headline: "return-high",
 }})
 
 func givesBack(c *known.Case, s known.Subject) diag.Finding {

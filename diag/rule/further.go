@@ -12,8 +12,8 @@ var furtherRules = []Rule{
 		Name: "test-outside-limit", Title: "A reading of a further test past its limit",
 		Why:    "A limit that the job gives is the maker's word, or the shop's. A reading past it is said, also where no pattern is known that would name a cause.",
 		Source: "limits: the job's own", Class: Single, About: diag.AboutSystem, Of: everySystem,
-		When: known.Is("a reading past its limit", func(c *known.Case, s known.Subject) bool {
-			r, _ := known.WorstOf(c.Measured(s.System), known.Past)
+		When: known.Is("a reading past its limit of which no rule of its own speaks", func(c *known.Case, s known.Subject) bool {
+			r, _ := known.WorstOf(c.Measured(s.System), known.PastUnspoken(s.System))
 			return r != nil
 		}),
 		Kind: OfFurther, For: []Voice{{Cause: "past-limit", Weight: commonest}, {Cause: "reading-wrong", Weight: rarer}}, Say: pastLimit, Headline: "test-outside-limit",
@@ -64,22 +64,22 @@ var everySystem = Scope{Words: "a further test", Of: func(c *known.Case) []known
 
 func pastLimit(c *known.Case, s known.Subject) diag.Finding {
 	r := c.Measured(s.System)
-	worst, clear := known.WorstOf(r, known.Past)
+	worst, clear := known.WorstOf(r, known.PastUnspoken(s.System))
 	f := measuredFinding(worst, clear, diag.ActSoon)
 	f.Facts["own"], f.Facts["system"], f.Facts["cylinder"] = s.System == diag.OtherReadings, s.System, namesOf(worst.Cylinder)
 	f.Facts["reading"] = s.System + " " + worst.Name
 	if s.System == diag.OtherReadings {
 		f.Facts["reading"] = worst.Name
 	}
-	f.Facts["more"] = pastLimits(r) - 1
+	f.Facts["more"] = pastLimits(r, s.System) - 1
 	return f
 }
 
 // pastLimits counts the readings past a limit.
-func pastLimits(r *diag.MeasuredResult) int {
+func pastLimits(r *diag.MeasuredResult, section string) int {
 	n := 0
 	for i := range r.Readings {
-		if past, _ := known.Past(&r.Readings[i]); past {
+		if past, _ := known.PastUnspoken(section)(&r.Readings[i]); past {
 			n++
 		}
 	}

@@ -12,9 +12,9 @@ import (
 func TestPastItsLimit(t *testing.T) {
 	for name, change := range map[string]sample.Change{
 		"battery":       sample.Test("starting", quantity.Volt, sample.At("battery cranking", "", 8.9), sample.Permits("battery cranking", "", 9.6, sample.NoMost)),
-		"dwell":         sample.Test("timing", quantity.Degree, sample.At("dwell", "", 40), sample.Permits("dwell", "", 26, 32)),
+		"a gas":         sample.Test("exhaust-gas", quantity.Percent, sample.At("gas co", "idle", 4.1), sample.Permits("gas co", "", sample.NoLeast, 1.2)),
 		"another thing": sample.Test(diag.OtherReadings, quantity.Volt, sample.At("charging voltage", "", 12.9), sample.Permits("charging voltage", "", 13.8, 14.6)),
-		"one cylinder":  sample.Test("valves", quantity.Millimetre, sample.Each("exhaust", 0.30, 0.31, 0.12, 0.30), sample.Permits("exhaust", "", 0.25, 0.35)),
+		"one cylinder":  sample.Test("injectors", quantity.Ohm, sample.Each("ohms", 14.1, 14.2, 19.8, 14.1), sample.Permits("ohms", "", 13.8, 15.2)),
 	} {
 		runSealing(t, []sealingCase{{name: name, test: sample.Of("inline-4", change), fires: "test-outside-limit", soon: diag.ActSoon}})
 	}
@@ -31,7 +31,8 @@ func TestPastItsLimit(t *testing.T) {
 		{name: "the same", test: before(3, 4), fires: "test-same-after-repair", not: "test-repaired-and-proved", soon: diag.ActSoon},
 		{name: "good before too", test: before(20, 22), not: "test-repaired-and-proved test-same-after-repair"},
 		{name: "within", test: sample.Of("inline-4", sample.Test("timing", quantity.Degree, sample.At("dwell", "", 29), sample.Permits("dwell", "", 26, 32))), not: "test-outside-limit"},
-		{name: "nearer than the gauge can tell", test: sample.Of("inline-4", sample.Test("vacuum", quantity.InHg, sample.At("idle", "", 16.5), sample.Permits("idle", "", 17, 21))), fires: "test-outside-limit", soon: diag.CheckAgain},
+		{name: "nearer than the gauge can tell", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.At("cap opens", "", 12.9), sample.Permits("cap opens", "", 13, 17))), fires: "test-outside-limit", soon: diag.CheckAgain},
+		{name: "one with a rule of its own", test: sample.Of("inline-4", sample.Test("timing", quantity.Degree, sample.At("dwell", "", 40), sample.Permits("dwell", "", 26, 32))), fires: "dwell-off", not: "test-outside-limit"},
 		{name: "no limit, no word", test: sample.Of("inline-4", sample.Test("timing", quantity.Degree, sample.At("dwell", "", 60))), not: "test-outside-limit"},
 	})
 }

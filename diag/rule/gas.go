@@ -67,12 +67,12 @@ var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
 	{
 		Name: "gas-rich", Title: "Lambda from the gases rich",
 		Why:  "More fuel than the air burns.",
-		When: known.GasRich, For: speaks(Known, "rich-mixture"), Say: lambdaAt(false), Headline: "gas-rich", SaysBetterThan: []string{"test-outside-limit"},
+		When: known.GasRich, For: speaks(Known, "rich-mixture"), Say: lambdaAt(false), Headline: "gas-rich",
 	},
 	{
 		Name: "gas-lean", Title: "Lambda from the gases lean",
 		Why:  "More air than the fuel needs: a lean mixture, or air that gets into the exhaust before the probe.",
-		When: known.GasLean, For: speaks(Known, "lean-mixture", "air-leak", "bank-exhaust-leak"), Say: lambdaAt(true), Headline: "gas-lean", SaysBetterThan: []string{"test-outside-limit"},
+		When: known.GasLean, For: speaks(Known, "lean-mixture", "air-leak", "bank-exhaust-leak"), Say: lambdaAt(true), Headline: "gas-lean",
 	},
 	{
 		Name: "gas-miss", Title: "The gas of a cylinder that does not burn",

@@ -20,7 +20,7 @@ var oilRules = []Rule{
 		Name: "no-oil-pressure", Title: "No oil pressure with the engine running",
 		Why:    "Bearings live on a film of oil that pressure keeps up; without it they are gone in minutes. A running engine that shows none is stopped at once, whether the oil, the pick-up, the pump's drive or the gauge is to blame.",
 		Source: byOilLimit, Class: TestItself, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.OilNone,
-		Kind: OfOil, Weigh: weighOil, Say: noOil, Headline: "no-oil-pressure", SaysBetterThan: []string{"test-outside-limit", "oil-pressure-low", "oil-pressure-under-the-rule-of-thumb", "oil-pressure-falls-hot", "oil-pressure-by-dash-only", "oil-pressure-does-not-rise"},
+		Kind: OfOil, Weigh: weighOil, Say: noOil, Headline: "no-oil-pressure", SaysBetterThan: []string{"oil-pressure-low", "oil-pressure-under-the-rule-of-thumb", "oil-pressure-falls-hot", "oil-pressure-by-dash-only", "oil-pressure-does-not-rise"},
 	},
 	{
 		Name: "oil-over-full", Title: "The sump is over full",
@@ -32,7 +32,7 @@ var oilRules = []Rule{
 		Name: "oil-pressure-low", Title: "Oil pressure under its limit",
 		Why:    "Oil pressure falls with the clearance of the bearings, a worn pump, a relief valve that does not shut, oil that is thin, old or thinned by fuel, and with too little of it. Fresh oil of the right grade tells the oil from the engine.",
 		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilUnderLimit, known.Not(known.OilNone)),
-		Kind: OfOil, Weigh: weighOil, Say: oilLow, Headline: "oil-pressure-low", SaysBetterThan: []string{"test-outside-limit", "oil-pressure-under-the-rule-of-thumb", "oil-pressure-falls-hot"},
+		Kind: OfOil, Weigh: weighOil, Say: oilLow, Headline: "oil-pressure-low", SaysBetterThan: []string{"oil-pressure-under-the-rule-of-thumb", "oil-pressure-falls-hot"},
 	},
 	{
 		Name: "oil-pressure-under-the-rule-of-thumb", Title: "Oil pressure under the rule of thumb, without a maker's figure",
@@ -56,7 +56,7 @@ var oilRules = []Rule{
 		Name: "oil-pressure-high", Title: "Oil pressure over its limit",
 		Why:    "More than the book allows with hot oil is a relief valve that sticks shut, or oil of a thicker grade. It can burst a filter.",
 		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.OilOverLimit,
-		Kind: OfOil, For: common("oil-relief-valve", "oil-sender"), Say: oilHigh, Headline: "oil-pressure-high", SaysBetterThan: []string{"test-outside-limit"},
+		Kind: OfOil, For: common("oil-relief-valve", "oil-sender"), Say: oilHigh, Headline: "oil-pressure-high",
 	},
 	{
 		Name: "oil-pressure-by-dash-only", Title: "Oil pressure by what the vehicle shows",

@@ -39,6 +39,8 @@ type Rule struct {
 	About  diag.About
 	// Ties names what else the finding is about: the stories become one.
 	Ties []diag.About
+	// TiesSystems are further tests whose stories become one with it.
+	TiesSystems []string
 
 	Needs []known.Need
 	Of    Scope           // of which cylinders or circuits it is asked

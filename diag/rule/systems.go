@@ -12,7 +12,7 @@ var crankcaseRules = systemRule(known.Crankcase, OfCrankcase, byCrankcase, []Rul
 	{
 		Name: "crankcase-pressure-high", Title: "More gas in the crankcase than its limit allows",
 		Why:  "Gas that blows past the rings has to leave by the ventilation. The ventilation is cleared first, since it is cheap; then it is the rings, a turbocharger's seal or a vacuum pump.",
-		When: known.CrankcaseHigh, For: common("breather", "rings", "wear", "turbo-seal"), Say: worstOver(known.Crankcase, diag.ActSoon), Headline: "crankcase-high", SaysBetterThan: []string{"test-outside-limit", "crankcase-pressure-where-vacuum-belongs"},
+		When: known.CrankcaseHigh, For: common("breather", "rings", "wear", "turbo-seal"), Say: worstOver(known.Crankcase, diag.ActSoon), Headline: "crankcase-high", SaysBetterThan: []string{"crankcase-pressure-where-vacuum-belongs"},
 	},
 	{
 		Name: "crankcase-pressure-where-vacuum-belongs", Title: "Pressure in a crankcase whose ventilation is connected",
@@ -39,7 +39,7 @@ var backPressureRules = systemRule(known.BackPressure, OfExhaust, "limits: the j
 	{
 		Name: "exhaust-blocked", Title: "Back-pressure over its limit",
 		Why:  "Burnt gas that cannot leave makes room for less fresh gas. A catalyst that has broken up and a crushed or collapsed pipe do it.",
-		When: known.BackPressureHigh, For: speaks(Heard, "restricted-exhaust"), Say: worstOver(known.BackPressure, diag.ActSoon), Headline: "exhaust-blocked", SaysBetterThan: []string{"test-outside-limit"},
+		When: known.BackPressureHigh, For: speaks(Heard, "restricted-exhaust"), Say: worstOver(known.BackPressure, diag.ActSoon), Headline: "exhaust-blocked",
 	},
 	{
 		Name: "back-pressure-right", Title: "Back-pressure within its limit",
@@ -54,27 +54,27 @@ var timingRules = systemRule(known.Timing, OfTiming, "limits: the job's own; mea
 	{
 		Name: "timing-late", Title: "Ignition timing late",
 		Why:  "A spark that comes late burns in the exhaust: little power, much heat, low vacuum.",
-		When: known.LateBase, For: speaks(Heard, "late-ignition"), Say: timed("base", diag.ActSoon), Headline: "timing-late", SaysBetterThan: []string{"test-outside-limit"},
+		When: known.LateBase, For: speaks(Heard, "late-ignition"), Say: timed("base", diag.ActSoon), Headline: "timing-late",
 	},
 	{
 		Name: "timing-early", Title: "Ignition timing early",
 		Why:  "A spark that comes early burns against the rising piston: it knocks, and takes pistons and plugs with it.",
-		When: known.EarlyBase, For: speaks(Heard, "early-ignition"), Say: timed("base", diag.ActSoon), Headline: "timing-early", SaysBetterThan: []string{"test-outside-limit"},
+		When: known.EarlyBase, For: speaks(Heard, "early-ignition"), Say: timed("base", diag.ActSoon), Headline: "timing-early",
 	},
 	{
 		Name: "advance-missing", Title: "The ignition does not advance as it should",
 		Why:  "Weights that seize, springs that are wrong or a vacuum unit that leaks leave the spark behind as the speed rises.",
-		When: known.NoAdvance, For: speaks(Heard, "advance"), Say: timed("advance", diag.ActSoon), Headline: "timing-late", SaysBetterThan: []string{"test-outside-limit"},
+		When: known.NoAdvance, For: speaks(Heard, "advance"), Say: timed("advance", diag.ActSoon), Headline: "timing-late",
 	},
 	{
 		Name: "dwell-off", Title: "Dwell or the gap of the points is off",
 		Why:  "The points are set before the timing: every change of their gap moves the spark.",
-		When: known.DwellOff, For: speaks(Heard, "points"), Say: timed("dwell", diag.ActSoon), Headline: "dwell-off", SaysBetterThan: []string{"test-outside-limit"},
+		When: known.DwellOff, For: speaks(Heard, "points"), Say: timed("dwell", diag.ActSoon), Headline: "dwell-off",
 	},
 	{
 		Name: "cam-late", Title: "Cam timing off its mark, or a slack chain",
 		Why:  "A chain that has stretched or jumped opens and shuts every valve late: low even compression, low vacuum, little power.",
-		When: known.CamLate, For: speaks(Heard, "cam-timing"), Say: timed("cam", diag.ActSoon), Headline: "late-timing", SaysBetterThan: []string{"test-outside-limit"},
+		When: known.CamLate, For: speaks(Heard, "cam-timing"), Say: timed("cam", diag.ActSoon), Headline: "late-timing",
 	},
 })
 
@@ -84,12 +84,12 @@ var startingRules = systemRule(known.Starting, OfStarting, "limits: the job's ow
 	{
 		Name: "starter-draws-much", Title: "The starter draws more than its limit",
 		Why:  "A high current at a low speed is drag: a tight engine, the wrong oil, or a starter that rubs.",
-		When: known.DrawsMuch, For: common("starter", "tight-engine"), Say: readingOf(known.Starting, "draw", diag.ActSoon), Headline: "starter-draws", SaysBetterThan: []string{"test-outside-limit"},
+		When: known.DrawsMuch, For: common("starter", "tight-engine"), Say: readingOf(known.Starting, "draw", diag.ActSoon), Headline: "starter-draws",
 	},
 	{
 		Name: "starter-draws-little", Title: "The starter draws less than its limit",
 		Why:  "A low current at a low speed is resistance: battery, cables, earth or contacts. At a good speed it is an engine that does not compress.",
-		When: known.DrawsLittle, For: common("starter-cables", "battery", "low-compression"), Say: readingOf(known.Starting, "draw", diag.CheckAgain), Headline: "starter-draws", SaysBetterThan: []string{"test-outside-limit"},
+		When: known.DrawsLittle, For: common("starter-cables", "battery", "low-compression"), Say: readingOf(known.Starting, "draw", diag.CheckAgain), Headline: "starter-draws",
 	},
 })
 

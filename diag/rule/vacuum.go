@@ -39,7 +39,7 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 		Name: "vacuum-low-and-steady", Title: "Vacuum low, the needle steady",
 		Why: "A steady needle says that whatever is wrong is wrong in all cylinders alike. Up to two inches short it is late ignition, valve timing or clearance; further down an air leak or late valve timing, which low and even compression decides. " +
 			"Even wear of the rings does it only together with low compression.",
-		When: known.VacuumLow, Weigh: weighVacuum, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-low", SaysBetterThan: []string{"test-outside-limit"},
+		When: known.VacuumLow, Weigh: weighVacuum, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-low",
 	},
 	{
 		Name: "vacuum-drops-regularly", Title: "The needle drops at a regular beat",
@@ -96,7 +96,7 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 	{
 		Name: "blocked-exhaust-agrees", Title: "Vacuum that falls when held, and another sign of a blocked exhaust",
 		Why:   "Two tests that do not depend on each other see the exhaust back up.",
-		Class: Together, When: known.All(known.VacuumFalls, known.Any(known.KeepsItsGas, known.BackPressureHigh)), Weigh: weighBlocked, Say: heldVacuum, Headline: "exhaust-blocked", SaysBetterThan: []string{"vacuum-falls-when-held"},
+		Class: Together, TiesSystems: []string{known.BackPressure}, When: known.All(known.VacuumFalls, known.Any(known.KeepsItsGas, known.BackPressureHigh)), Weigh: weighBlocked, Say: blockedTwice, Headline: "exhaust-blocked", SaysBetterThan: []string{"vacuum-falls-when-held", "exhaust-blocked"},
 	},
 })
 
@@ -104,7 +104,7 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 var lateTiming = []Rule{{
 	Name: "late-timing-agrees", Title: "Low and even compression with a low and steady vacuum",
 	Why:    "Valves that open and shut late lose pressure in every cylinder alike and pull less vacuum, and nothing leaks. Two tests that do not depend on each other say the same.",
-	Source: byNeedle, Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutSystem}, Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Vacuum)}, Of: ofSystem(known.Vacuum),
+	Source: byNeedle, Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutSystem}, TiesSystems: []string{known.Timing}, Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Vacuum)}, Of: ofSystem(known.Vacuum),
 	When: known.All(known.VacuumLow, known.OfEngine("all cylinders low and even", evenlyLow), known.Any(known.OfEngine("hardly any air lost", tightThroughout), known.OfEngine("no rise with oil", flatThroughout))),
 	Kind: OfVacuum, For: speaks(Heard, "cam-timing"), Say: func(c *known.Case, s known.Subject) diag.Finding {
 		f := vacuumAt(diag.ActSoon)(c, s)
@@ -196,6 +196,13 @@ func vacuumAt(u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 		}
 		return f
 	}
+}
+
+// blockedTwice is as urgent as the back-pressure by itself, and sure.
+func blockedTwice(c *known.Case, s known.Subject) diag.Finding {
+	f := heldVacuum(c, s)
+	f.Urgency, f.Confidence = diag.ActSoon, diag.Strong
+	return f
 }
 
 func heldVacuum(c *known.Case, _ known.Subject) diag.Finding {

@@ -147,6 +147,9 @@ func (s *sets) joinHits(hits []rule.Hit) {
 				s.join(n, s.node("cylinder "+name))
 			}
 		}
+		for _, section := range h.Rule.TiesSystems {
+			s.join(n, s.node("system "+section))
+		}
 		for _, about := range h.Rule.Ties {
 			s.join(n, s.nodeOf(about, h.Subject))
 			if about == diag.AboutCylinders {

@@ -1,0 +1,152 @@
+package sheet
+
+import (
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/layout"
+	"gaugesheet/layout/figure"
+)
+
+// furtherBlock is what the further tests read, one table for all of them: a row
+// to a reading with its limit and the verdict, of cylinders a row to what was
+// read of each.
+func (v *view) furtherBlock() layout.Block {
+	d := figure.Table{Name: "further-tests", Title: v.label("heading.further"), RunOn: layout.Compact, Columns: []figure.Column{
+		{Head: v.label("column.reading")}, {Head: v.label("column.found"), Share: 1}, {Head: v.label("column.limit")}, {Head: v.label("column.judged")},
+	}}
+	for i := range v.d.Measured {
+		d.Rows = append(d.Rows, v.furtherRows(&v.d.Measured[i])...)
+	}
+	if len(d.Rows) == 0 {
+		return nil
+	}
+	if v.withoutLimits(d.Rows) {
+		d.Columns = d.Columns[:2]
+		for i := range d.Rows {
+			d.Rows[i].Cells = d.Rows[i].Cells[:2]
+		}
+	}
+	return figure.NewTable(d)
+}
+
+func (v *view) withoutLimits(rows []figure.TableRow) bool {
+	for _, r := range rows {
+		if r.Cells[2].Text != "" || r.Cells[3].Text != "" {
+			return false
+		}
+	}
+	return true
+}
+
+// furtherRows are the rows of one further test.
+func (v *view) furtherRows(r *diag.MeasuredResult) []figure.TableRow {
+	if r.State != diag.Tested {
+		return nil
+	}
+	var rows []figure.TableRow
+	said := map[string]bool{}
+	for i := range r.Readings {
+		m := &r.Readings[i]
+		switch {
+		case m.Cylinder == "":
+			rows = append(rows, v.furtherRow(r, m))
+		case !said[m.Name]:
+			said[m.Name] = true
+			rows = append(rows, v.eachRow(r, m.Name))
+		}
+	}
+	for _, w := range r.Words {
+		if !said["word "+w.Name] {
+			said["word "+w.Name] = true
+			rows = append(rows, v.tickedRow(r, w.Name))
+		}
+	}
+	if len(rows) > 0 {
+		rows[0].Break = true
+	}
+	return rows
+}
+
+// readingWords are what a reading is of, in words or by the job's own name.
+func (v *view) readingWords(section, name string) string {
+	if section == diag.OtherReadings {
+		return onPage(name)
+	}
+	return v.label("measured." + section + " " + name)
+}
+
+func (v *view) furtherRow(r *diag.MeasuredResult, m *diag.MeasuredReading) figure.TableRow {
+	row := figure.TextRow(capital(v.readingWords(r.Name, m.Name)), v.furtherValue(m), onPage(m.LimitEntered), "")
+	if m.At != "" {
+		row.Cells[1].Note = v.label("further.at", "at", onPage(m.At))
+	}
+	v.judge(&row, m)
+	return row
+}
+
+// furtherValue is a reading as it was entered, with its unit.
+func (v *view) furtherValue(m *diag.MeasuredReading) string {
+	if m.Entered == "" { // it was worked out
+		return m.Number().String()
+	}
+	entered := strings.Trim(m.Entered, "[]")
+	if m.Unit != "" && strings.Trim(entered, "0123456789., +-–~") == "" {
+		entered += "\u00a0" + string(m.Unit)
+	}
+	return onPage(entered)
+}
+
+func (v *view) judge(row *figure.TableRow, m *diag.MeasuredReading) {
+	if !m.Limited() {
+		return
+	}
+	row.Cells[3] = figure.TableCell{Mark: limitMark(m.Verdict), Text: v.term("judged-short", string(m.Verdict)), Bold: m.Verdict == diag.Outside}
+	row.Shade = m.Verdict == diag.Outside
+}
+
+// eachRow is what was read of each cylinder under one name, with the verdict on
+// the worst of them.
+func (v *view) eachRow(r *diag.MeasuredResult, name string) figure.TableRow {
+	var values []string
+	var worst *diag.MeasuredReading
+	for i := range r.Readings {
+		m := &r.Readings[i]
+		if m.Name != name || m.Cylinder == "" {
+			continue
+		}
+		values = append(values, v.label("further.of", "cylinder", m.Cylinder, "value", v.furtherValue(m)))
+		if worst == nil || furtherRank(m.Verdict) > furtherRank(worst.Verdict) {
+			worst = m
+		}
+	}
+	row := figure.TextRow(capital(v.readingWords(r.Name, name)), strings.Join(values, ", "), onPage(worst.LimitEntered), "")
+	v.judge(&row, worst)
+	return row
+}
+
+// furtherRank orders verdicts, the worst highest.
+func furtherRank(v diag.Verdict) int {
+	return map[diag.Verdict]int{diag.Within: 1, diag.TooClose: 2, diag.Outside: 3}[v]
+}
+
+// tickedRow is what was seen or ticked under one name, of the engine or of each
+// cylinder.
+func (v *view) tickedRow(r *diag.MeasuredResult, name string) figure.TableRow {
+	var values []string
+	for _, w := range r.Words {
+		if w.Name != name {
+			continue
+		}
+		value := v.optional("tick."+w.Value, onPage(w.Value))
+		if w.Cylinder != "" {
+			value = v.label("further.of", "cylinder", w.Cylinder, "value", value)
+		}
+		values = append(values, value)
+	}
+	words := onPage(name)
+	if r.Name != diag.OtherReadings {
+		words = v.label("ticked." + r.Name + " " + name)
+	}
+	return figure.TextRow(capital(words), strings.Join(values, ", "), "", "")
+}
