@@ -58,7 +58,7 @@ var oilChecks = []Check{
 	}, Words: []string{"oil analysed", "oil looked at"},
 		Outcomes: []Outcome{
 			{Name: "fuel in it", For: []string{"fuel-in-oil"}, Words: []string{"fuel"}},
-			{Name: "coolant in it", For: []string{"coolant-in-oil"}, Words: []string{"coolant", "water"}},
+			{Name: "coolant in it", Fits: func(c *known.Case) bool { return !c.AirCooled() }, For: []string{"coolant-in-oil"}, Words: []string{"coolant", "water"}},
 			{Name: "only oil", Else: true, Words: []string{"oil only", "clean"}}}},
 }
 

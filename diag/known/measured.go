@@ -112,7 +112,6 @@ func outside(m *diag.MeasuredReading) bool {
 // that they are past a limit.
 var spokenOf = map[string][]string{
 	Oil:          {"cranking", "cold-idle", "idle", "at-speed"},
-	Vacuum:       {"idle"},
 	Crankcase:    {"readings", "flow"},
 	BackPressure: {"pressure"},
 	Timing:       {"base", "advance", "dwell", "points-gap", "cam", "chain-slack"},
@@ -129,7 +128,7 @@ func PastUnspoken(section string) func(*diag.MeasuredReading) (past, clear bool)
 		over := m.LimitHigh != nil && m.Value > *m.LimitHigh
 		own := slices.Contains(spokenOf[section], m.Name)
 		switch { // what only one of the two sides has a rule for
-		case section == Vacuum, section == DieselTests && m.Name == "nozzles opening":
+		case section == DieselTests && m.Name == "nozzles opening":
 			own = own && !over
 		case section == Crankcase, section == BackPressure, section == Timing && m.Name == "chain-slack":
 			own = own && over

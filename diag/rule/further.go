@@ -14,7 +14,7 @@ var furtherRules = []Rule{
 		Source: "limits: the job's own", Class: Single, About: diag.AboutSystem, Of: everySystem,
 		When: known.Is("a reading past its limit of which no rule of its own speaks", func(c *known.Case, s known.Subject) bool {
 			r, _ := known.WorstOf(c.Measured(s.System), known.PastUnspoken(s.System))
-			return r != nil
+			return r != nil && !(s.System == known.Vacuum && known.VacuumLow.Holds(c, s))
 		}),
 		Kind: OfFurther, For: []Voice{{Cause: "past-limit", Weight: commonest}, {Cause: "reading-wrong", Weight: rarer}}, Say: pastLimit, Headline: "test-outside-limit",
 	},

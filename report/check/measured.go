@@ -165,3 +165,29 @@ func gasSectionOf(r *diag.MeasuredResult, flat measuredResult) gasSectionResult 
 	}
 	return out
 }
+
+// further prints what the further tests read, a line to a reading.
+func (p *printer) further(d *diag.Diagnosis) {
+	rows := [][]string{}
+	for i := range d.Measured {
+		r := &d.Measured[i]
+		if r.State != diag.Tested {
+			continue
+		}
+		for _, m := range r.Readings {
+			limit, uncertain := m.LimitEntered, ""
+			if m.Limited() {
+				uncertain = quantity.Format(m.Uncertainty, m.Decimals+1)
+			}
+			rows = append(rows, []string{r.Name, m.Name, strings.TrimSpace(m.Cylinder + " " + m.At), strings.ReplaceAll(m.Number().String(), "\u00a0", " "), limit, uncertain, string(m.Verdict)})
+		}
+		for _, w := range r.Words {
+			rows = append(rows, []string{r.Name, w.Name, w.Cylinder, w.Value, "", "", ""})
+		}
+	}
+	if len(rows) == 0 {
+		return
+	}
+	p.title("Further tests")
+	p.table([]string{"test", "reading", "at", "value", "limit", "uncertain by", "verdict"}, rows)
+}

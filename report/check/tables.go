@@ -19,6 +19,7 @@ func (p *printer) readings(d *diag.Diagnosis, cylinder string) {
 	p.plugs(d.Plugs, shown)
 	p.rotors(d.Rotors, shown)
 	p.fuel(d.Fuel)
+	p.further(d)
 }
 
 // table sets rows in columns; columns that nowhere say anything are left out.

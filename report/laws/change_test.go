@@ -28,7 +28,8 @@ var changeLaws = []law{
 // orderChangesNothing lists every map of cylinders from its end.
 func orderChangesNothing(s *subject, k *tally) {
 	t := s.tree.clone()
-	for _, path := range [][]string{{"compression", "dry"}, {"compression", "first"}, {"compression", "wet"}, {"leakage", "dry"}, {"plugs", "looks"}, {"borescope"}} {
+	for _, path := range [][]string{{"compression", "dry"}, {"compression", "first"}, {"compression", "wet"}, {"leakage", "dry"}, {"plugs", "looks"}, {"borescope"},
+		{"starting", "peaks"}, {"balance", "drop"}, {"injectors", "before"}, {"valves", "exhaust"}, {"diesel", "return", "cylinders"}} {
 		if m := t.sub(path...); m != nil {
 			slices.Reverse(m.keys)
 		}
@@ -157,7 +158,7 @@ func unitChangesNothing(s *subject, k *tally) {
 func mirrorChangesNothing(s *subject, k *tally) {
 	n := len(s.names())
 	if !strings.HasPrefix(s.layout(), "inline") || n < 3 || s.tree.has("compression", "order") || s.tree.has("engine", "shared-coils") ||
-		s.tree.has("engine", "firing-order") || s.tree.has("vehicle", "codes") || s.tree.has("vehicle", "work-done") || s.tree.has("compression", "again") {
+		s.tree.has("engine", "firing-order") || s.tree.has("vehicle", "codes") || s.tree.has("vehicle", "work-done") || s.tree.has("compression", "again") || s.tree.has("cooling") { // which names cylinders in words
 		return
 	}
 	rename := map[string]string{}
