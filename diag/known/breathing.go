@@ -104,6 +104,9 @@ const (
 // Peak is a cylinder's peak of the starter's current, in percent of the median of
 // all; false where fewer than three were read.
 func (c *Case) Peak(name string) (percent float64, ok bool) {
+	if c.Measured(Starting) == nil {
+		return 0, false
+	}
 	values := c.byCylinder(Starting, "peaks")
 	v, read := values[name]
 	if !read || len(values) < 3 {

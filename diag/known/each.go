@@ -50,6 +50,9 @@ func (c *Case) ClearanceOff(name string, is func(*diag.MeasuredReading) (bool, b
 // others by a tenth; nil for none.
 func (c *Case) LiftLow(name string) *diag.MeasuredReading {
 	r := c.Measured(Clearance)
+	if r == nil {
+		return nil
+	}
 	for _, valve := range []string{"lift exhaust", "lift inlet"} {
 		m := r.Of(valve, name)
 		if m == nil {
@@ -180,6 +183,9 @@ var (
 	ClearanceLoose = OfAll("a valve clearance over its limit", func(c *Case, n string) bool { m, _ := c.ClearanceOff(n, Over); return m != nil })
 	ClearanceRight = OfAll("its valve clearances within their limits", func(c *Case, n string) bool {
 		r := c.Measured(Clearance)
+		if r == nil {
+			return false
+		}
 		kept := 0
 		for _, valve := range []string{"exhaust", "inlet"} {
 			m := r.Of(valve, n)

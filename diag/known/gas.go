@@ -107,6 +107,9 @@ func (c *Case) BanksApart() (a, b Trim, ok bool) {
 
 // TrimsCalm reports trims that were read and lie within 10 %.
 func (c *Case) TrimsCalm() bool {
+	if c.Measured(Trims) == nil {
+		return false
+	}
 	for _, t := range c.Trims() {
 		if t.Sum > trimFar || t.Sum < -trimFar {
 			return false
