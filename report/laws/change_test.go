@@ -166,7 +166,8 @@ func mirrorChangesNothing(s *subject, k *tally) {
 		rename[fmt.Sprint(i)] = fmt.Sprint(n + 1 - i)
 	}
 	t := s.tree.clone()
-	for _, path := range [][]string{{"compression", "dry"}, {"compression", "first"}, {"compression", "wet"}, {"compression", "running"}, {"leakage", "dry"}, {"plugs", "looks"}, {"borescope"}} {
+	for _, path := range [][]string{{"compression", "dry"}, {"compression", "first"}, {"compression", "wet"}, {"compression", "running"}, {"leakage", "dry"}, {"plugs", "looks"}, {"borescope"},
+		{"starting", "peaks"}, {"balance", "drop"}, {"injectors", "before"}, {"valves", "exhaust"}, {"diesel", "return", "cylinders"}} {
 		m := t.sub(path...)
 		if m == nil {
 			continue
