@@ -19,8 +19,8 @@ func byHeight(rows []barRow) []barRow {
 type listing struct {
 	g          *engineDrawing
 	pitch      layout.Length
-	each       int           // rows of a block
-	unit       layout.Length // of the plan: a cylinder pitch
+	each       int         // rows of a block
+	unit       layout.Size // of the plan: a cylinder pitch
 	half       layout.Size
 	out        bool
 	plan       layout.Size // with the ends of the engine
@@ -36,10 +36,10 @@ var blockRows = [...]int{layout.Full: 16, layout.Compact: 9, layout.Brief: 6}
 func (g *engineDrawing) list() layout.Frame {
 	n := len(g.d.Cylinders)
 	blocks := (n + blockRows[g.level] - 1) / blockRows[g.level]
-	first := g.layList(g.pitch(float64((n+blocks-1)/blocks)), blocks, 0)
+	first := g.layList(g.pitch(float64((n+blocks-1)/blocks)), blocks, layout.Size{})
 	for blocks > 1 && first.blockWidth() < g.leastRow(g.scales(), first.out)+wide {
 		blocks--
-		first = g.layList(g.pitch(float64((n+blocks-1)/blocks)), blocks, 0)
+		first = g.layList(g.pitch(float64((n+blocks-1)/blocks)), blocks, layout.Size{})
 	}
 	if first.blockWidth() < g.leastRow(g.scales(), first.out) {
 		return g.stackedList(first)
@@ -101,24 +101,26 @@ func (g *engineDrawing) extent() (x, y, w, h float64) {
 	return x, y, right - x, bottom - y
 }
 
-func (g *engineDrawing) layList(pitch layout.Length, blocks int, unit layout.Length) *listing {
+func (g *engineDrawing) layList(pitch layout.Length, blocks int, unit layout.Size) *listing {
 	l := &listing{g: g, pitch: pitch, each: (len(g.d.Cylinders) + blocks - 1) / blocks}
 	_, _, w, h := g.extent()
 	across, along := layout.Length(w)+1, layout.Length(h)+1
 	height := pitch * layout.Length(l.each)
 	const border = 2 * (wallOf + endDepth)
-	if l.unit = unit; unit == 0 {
-		l.unit = min((height-border/2)/along, (g.width*0.36-border)/across, 46)
-		// A tab stands in its circle, unless the name is a long one.
+	if l.unit = unit; unit.W == 0 {
+		even := min((height-border/2)/along, (g.width*0.36-border)/across, 46)
+		// A tab stands in its circle; a long name draws the plan wide.
 		tab := TabSize(g.t.Measurer, "0", g.tab)
-		if least := max(tab.H*1.42, g.tabWidth) + 4; l.unit < least {
-			l.unit = min(least, (g.width*0.5-border)/across)
+		even = max(even, min(tab.H*1.42+4, (g.width*0.5-border)/across))
+		l.unit = layout.Size{W: max(even, min(g.tabWidth+4, (g.width*0.5-border)/across)), H: even}
+		if g.d.Build == Ring {
+			l.unit.H = l.unit.W
 		}
+		l.unit.H = g.apart(l.unit, layout.Size{W: g.tabWidth + 1, H: tab.H + 1})
 	}
-	half := max(l.unit/2-max(1.2, l.unit*0.06), 1)
-	l.half = layout.Size{W: half, H: half}
+	l.half = layout.Size{W: max(l.unit.W/2-max(1.2, l.unit.W*0.06), 1), H: max(l.unit.H/2-max(1.2, l.unit.H*0.06), 1)}
 	l.out = !l.valuesIn()
-	l.plan = layout.Size{W: across*l.unit + border, H: along*l.unit + border}
+	l.plan = layout.Size{W: across*l.unit.W + border, H: along*l.unit.H + border}
 	left := max(l.plan.W, 60) + wide
 	width := (g.width - left - wide*layout.Length(blocks-1)) / layout.Length(blocks)
 	order := g.planOrder()
@@ -134,6 +136,22 @@ func (g *engineDrawing) layList(pitch layout.Length, blocks int, unit layout.Len
 	return l
 }
 
+// apart is how high a pitch is drawn, so that tabs of a size keep clear of one
+// another where cylinders stand staggered.
+func (g *engineDrawing) apart(unit, tab layout.Size) layout.Length {
+	h := unit.H
+	for i := range g.d.Cylinders {
+		for j := range i {
+			a, b := &g.d.Cylinders[i], &g.d.Cylinders[j]
+			dx, dy := layout.Length(math.Abs(a.X-b.X)), layout.Length(math.Abs(a.Y-b.Y))
+			if dx*unit.W < tab.W && dy > 0.3 {
+				h = max(h, tab.H/dy)
+			}
+		}
+	}
+	return h
+}
+
 // valuesIn reports whether each reading has room in its bore, under the tab.
 func (l *listing) valuesIn() bool {
 	g := l.g
@@ -144,7 +162,7 @@ func (l *listing) valuesIn() bool {
 	if low >= l.half.H {
 		return false
 	}
-	chord := 2 * layout.Length(math.Sqrt(float64(l.half.H*l.half.H-low*low)))
+	chord := 2 * layout.Length(math.Sqrt(float64(l.half.H*l.half.H-low*low))) * l.half.W / l.half.H
 	return g.valueWidths[0]+tight <= chord && g.tabWidth <= chord*1.1
 }
 
@@ -208,7 +226,7 @@ func (l *listing) drawPlanIn(sf layout.Surface, area, room layout.Rect) {
 	body := &engineBody{g: g, half: l.half, wall: wallOf, values: !l.out, lying: !g.lengthwise(), middle: middle.X}
 	for i := range g.d.Cylinders {
 		c := &g.d.Cylinders[i]
-		body.at = append(body.at, middle.Add(layout.Length(c.X-x-w/2)*l.unit, layout.Length(c.Y-y-h/2)*l.unit))
+		body.at = append(body.at, middle.Add(layout.Length(c.X-x-w/2)*l.unit.W, layout.Length(c.Y-y-h/2)*l.unit.H))
 	}
 	body.drawPlan(sf, l)
 	g.drawTopLine(sf, area, middle.X, false)
@@ -231,7 +249,8 @@ func (b *engineBody) drawPlan(sf layout.Surface, l *listing) {
 		}
 		path := layout.RoundRect(b.head(head), 5)
 		if len(head) == 1 {
-			path = layout.Circle(b.at[head[0]], b.half.W+min(wallOf*0.5, l.unit*0.06))
+			rim := min(wallOf*0.5, l.unit.H*0.06)
+			path = ellipse(b.at[head[0]], layout.Size{W: b.half.W + rim, H: b.half.H + rim})
 		}
 		sf.Fill(path, t.Paper)
 		sf.Stroke(path, layout.Pen{Width: 1.2, Color: t.Ink})
@@ -244,7 +263,7 @@ func (b *engineBody) drawPlan(sf layout.Surface, l *listing) {
 func (b *engineBody) drawNumbered(sf layout.Surface, i int, l *listing) {
 	t, c := b.g.t, &b.g.d.Cylinders[i]
 	tone, _ := look(c, len(b.g.d.Scales))
-	path := layout.Circle(b.at[i], b.half.W)
+	path := ellipse(b.at[i], b.half)
 	sf.Fill(path, t.Paper)
 	pen := tonePen(t, tone)
 	if tone == Hatch || tone == Dense {
@@ -256,7 +275,7 @@ func (b *engineBody) drawNumbered(sf layout.Surface, i int, l *listing) {
 		layout.TextMiddle(sf, at.Add(0, l.valueDrop()), layout.Center, c.Bars[0].Text, b.g.word, t.Ink)
 		at = at.Add(0, -l.valueDrop())
 	}
-	if TabSize(sf, c.Number, b.g.tab).W <= l.unit-0.5 {
+	if TabSize(sf, c.Number, b.g.tab).W <= l.unit.W-0.5 {
 		DrawTab(sf, t, c.Number, at, b.g.tab)
 	}
 }

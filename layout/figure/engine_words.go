@@ -30,17 +30,19 @@ func (g *engineDrawing) arrowWidth(a arrowWord) layout.Length {
 }
 
 // draw draws an arrow and its words from the left end of their middle line. It
-// is filled for the vehicle and outlined for the engine.
+// has a stem, as no mark has; its head is filled for the vehicle and open for
+// the engine.
 func (a arrowWord) draw(sf layout.Surface, g *engineDrawing, at layout.Point) {
 	turn := [...]float64{Nowhere: 0, Up: 0, Right: 90, Down: 180, Left: 270}[a.to]
 	middle, r := at.Add(arrowSide/2, 0), arrowSide/2-thin
-	head := layout.Polygon(middle.Add(0, -r), middle.Add(r, r), middle.Add(-r, r))
+	pen := layout.Pen{Width: outline, Color: g.t.Ink}
 	sf.Rotate(turn, middle, func() {
+		sf.Stroke(layout.Polyline(middle.Add(0, r), middle.Add(0, -0.7*r)), pen)
 		if a.vehicle {
-			sf.Fill(head, g.t.Ink)
+			sf.Fill(layout.Polygon(middle.Add(0, -r), middle.Add(0.8*r, 0.1*r), middle.Add(-0.8*r, 0.1*r)), g.t.Ink)
 			return
 		}
-		sf.Stroke(head, layout.Pen{Width: thin, Color: g.t.Ink})
+		sf.Stroke(layout.Polyline(middle.Add(-0.7*r, 0), middle.Add(0, -0.8*r), middle.Add(0.7*r, 0)), pen)
 	})
 	layout.TextMiddle(sf, at.Add(arrowSide+small, 0), layout.Left, a.text, g.label, g.t.Ink)
 }
