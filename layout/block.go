@@ -10,17 +10,19 @@ const (
 	Full Detail = iota
 	Compact
 	Brief
+	Out // not on the page: what it shows stands in other blocks too
 )
 
 // String is the level's name as templates write it.
-func (d Detail) String() string { return [...]string{"full", "compact", "brief"}[d] }
+func (d Detail) String() string { return [...]string{"full", "compact", "brief", "out"}[d] }
 
 // A Block is one part of a page: it is laid out for a width and a level of
 // detail, once, and then drawn where the page puts it.
 type Block interface {
 	// Name is the block's name in templates and messages.
 	Name() string
-	// Lay sets the block in a width. It must not draw.
+	// Lay sets the block in a width. It must not draw. It is never asked for
+	// a block that is out.
 	Lay(t Theme, width Length, d Detail) Frame
 }
 

@@ -211,6 +211,9 @@ func (f *fitter) lay(taken []bool) laid {
 
 // block lays a block out in a width.
 func (f *fitter) block(at frameKey, width Length, block Block, levels map[string]Detail) laidBlock {
+	if levels[block.Name()] == Out {
+		return laidBlock{name: block.Name(), detail: Out}
+	}
 	at.width, at.detail, at.scale, at.close = width, levels[block.Name()], f.theme.Scale, f.theme.Close
 	frame, ok := f.frames[at]
 	if !ok {

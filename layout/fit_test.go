@@ -115,6 +115,9 @@ func TestFitGivesWay(t *testing.T) {
 		{name: "type comes last", a: []layout.Length{60, 55}, b: []layout.Length{60, 50}, least: 0.9,
 			steps: []layout.Step{{Block: "a", To: layout.Compact}, {Block: "b", To: layout.Compact}},
 			want:  map[string]layout.Detail{"a": layout.Compact, "b": layout.Compact}, scale: 0.94},
+		{name: "out", a: []layout.Length{60, 50}, b: []layout.Length{70}, // whose levels are one
+			steps: []layout.Step{{Block: "a", To: layout.Compact}, {Block: "b", To: layout.Out}},
+			want:  map[string]layout.Detail{"b": layout.Out}, scale: 1},
 		{name: "refused", a: []layout.Length{60}, b: []layout.Length{70}, least: 0.9,
 			// 130 pt x 0.9 - 100 pt = 17 pt = 6.0 mm
 			refuse: "the page is 6.0 mm too full; b takes the most room"},
@@ -189,5 +192,36 @@ func TestDrawWithBoxes(t *testing.T) {
 }`
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("lines (-want +got):\n%s", diff)
+	}
+}
+
+// wider is a block with a width of its own.
+type wider struct {
+	*solid
+	natural layout.Length
+}
+
+func (w wider) Natural(layout.Theme) layout.Length { return w.natural }
+
+func TestACellIsAsWideAsItsBlockWould(t *testing.T) {
+	for _, c := range []struct {
+		natural layout.Length
+		most    float64
+		want    string
+	}{
+		{80, 0, "a full 10.00,10.00 60.00x10.00"},  // it may not
+		{80, 90, "a full 10.00,10.00 80.00x10.00"}, // as it would
+		{80, 70, "a full 10.00,10.00 70.00x10.00"}, // up to its most
+		{30, 90, "a full 10.00,10.00 60.00x10.00"}, // it has more already
+	} {
+		a, b := wider{block("a", 0, 10), c.natural}, block("b", 0, 10)
+		f, err := layout.Fit(page(layout.Row{Cells: []layout.Cell{
+			{Share: 60, Most: c.most, Blocks: []layout.Block{a}}, {Share: 40, Blocks: []layout.Block{b}}}}), layout.Theme{Scale: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := areas(f)[0]; got != c.want {
+			t.Errorf("natural %v, most %v: %s, want %s", c.natural, c.most, got, c.want)
+		}
 	}
 }

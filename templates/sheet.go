@@ -23,6 +23,14 @@ type Sheet struct {
 	LeastSpace float64 // part of the spaces that a full page keeps
 	Rows       []SheetRow
 	GivesWay   []layout.Step
+
+	Fields     []string // named of the vehicle and the job beside what every sheet names
+	Signatures []string // who signs
+	ByInvoice  bool     // filed by the invoice's number where the job has one
+	Occasion   string   // what it is asked for, where that changes its words; "" nothing of the kind
+	Suspects   int      // how many suspects a finding names; 0 for all
+	Record     bool     // a record for others: all that was noted of how it was tested, not what an owner can use
+	Terms      bool     // terms in neutral words where the shop gives none
 }
 
 // A SheetRow is columns side by side.

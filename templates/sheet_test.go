@@ -48,6 +48,12 @@ func TestProblemsOfATemplate(t *testing.T) {
 		{"no blocks at all", plain[strings.Index(plain, "rows:"):], "rows: [[], []]\n", "1:1: expected rows with blocks, found none", ""},
 		{"no YAML", "rows:", "rows: [", "5:1: not readable as YAML: ", ""},
 		{"nothing", plain, "", "1:1: expected a template, found an empty file", ""},
+		{"an unknown field", "audience: customer", "audience: customer\nfields: [reason, sellr]", `3:18: unknown field "sellr"`, `did you mean "seller"?`},
+		{"a field twice", "audience: customer", "audience: customer\nfields: [reason, reason]", `3:18: the field "reason" is listed twice`, ""},
+		{"who signs", "audience: customer", "audience: customer\nsignatures: tested-by", `3:13: expected a list of words, found "tested-by"`, ""},
+		{"a number of nothing", "audience: customer", "audience: customer\nnumber: bill", `3:9: unknown number "bill"`, ""},
+		{"an unknown occasion", "audience: customer", "audience: customer\noccasion: sale", `3:11: unknown occasion "sale"`, ""},
+		{"neither true nor false", "audience: customer", "audience: customer\nrecord: maybe", `3:9: expected true or false, found "maybe"`, ""},
 		{"an alias", "[head]", "&a [head]\n  - *a", "7:5: expected keys and values, found an alias", ""},
 	} {
 		if !strings.Contains(plain, c.was) {
@@ -62,6 +68,20 @@ func TestProblemsOfATemplate(t *testing.T) {
 		if c.hint != "" && problems[at].Hint != c.hint {
 			t.Errorf("%s: hint %q, want %q", c.name, problems[at].Hint, c.hint)
 		}
+	}
+}
+
+func TestWhatBlocksSayOnASheet(t *testing.T) {
+	usual, _ := ReadSheet([]byte(plain), someBlocks)
+	if !usual.Has("reason") || usual.Has("seller") || !slices.Equal(usual.Signatures, []string{"tested-by"}) || usual.Record || usual.Terms || usual.ByInvoice {
+		t.Errorf("a sheet that says nothing of it: %+v", usual)
+	}
+	own, problems := ReadSheet([]byte(plain+"fields: [seller]\nsignatures: []\nnumber: invoice\noccasion: purchase\nsuspects: 1\nrecord: true\nterms: true\n"), someBlocks)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if own.Has("reason") || !own.Has("seller") || len(own.Signatures) > 0 || !own.ByInvoice || own.Occasion != "purchase" || own.Suspects != 1 || !own.Record || !own.Terms {
+		t.Errorf("%+v", own)
 	}
 }
 

@@ -2,6 +2,7 @@ package templates
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -38,7 +39,8 @@ func (r *sheetReader) read(data []byte) {
 		return
 	}
 	root := doc.Content[0]
-	given := r.keys(root, map[string]func(*yaml.Node){
+	readers := r.saysKeys()
+	maps.Copy(readers, map[string]func(*yaml.Node){
 		"sheet":     func(n *yaml.Node) { r.sheet.Name = r.word(n) },
 		"audience":  r.audience,
 		"title":     func(n *yaml.Node) { r.sheet.Title = r.word(n) },
@@ -46,6 +48,7 @@ func (r *sheetReader) read(data []byte) {
 		"rows":      r.rows,
 		"gives-way": r.givesWay,
 	})
+	given := r.keys(root, readers)
 	if len(r.problems) > 0 { // what is missing can only be told of what was read
 		return
 	}
@@ -59,6 +62,12 @@ func (r *sheetReader) read(data []byte) {
 	}
 	if missing := r.missingSizes(); len(missing) > 0 {
 		r.problem(root, "", "under type, a size is missing for: %s", strings.Join(missing, ", "))
+	}
+	if !given["fields"] {
+		r.sheet.Fields = usualFields
+	}
+	if !given["signatures"] {
+		r.sheet.Signatures = usualSignatures
 	}
 	if r.sheet.Title == "" {
 		r.sheet.Title = r.sheet.Name
@@ -238,7 +247,7 @@ func (r *sheetReader) block(n *yaml.Node) (name string, ok bool) {
 	return n.Value, true
 }
 
-var detailNames = map[string]layout.Detail{"compact": layout.Compact, "brief": layout.Brief}
+var detailNames = map[string]layout.Detail{"compact": layout.Compact, "brief": layout.Brief, "out": layout.Out}
 
 func (r *sheetReader) givesWay(n *yaml.Node) {
 	if n.Kind != yaml.SequenceNode {

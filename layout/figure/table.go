@@ -23,6 +23,7 @@ type Table struct {
 type Column struct {
 	Head    string  // over it; a line feed breaks it
 	Numbers bool    // aligned on the decimal; words among them stand at the left
+	HeadTab bool    // the heading is a cylinder's number, in its tab
 	Tab     bool    // numbers of cylinders, each in its tab
 	Strong  bool    // bold throughout
 	Trend   bool    // a small curve of each row's Trend
@@ -167,6 +168,9 @@ func newTableSetting(t layout.Theme, d Table, width layout.Length, level layout.
 	s.gap = [...]layout.Length{layout.Full: 10, layout.Compact: 9, layout.Brief: 8}[level]
 	s.pad = [...]layout.Length{layout.Full: 1.5, layout.Compact: 0.9, layout.Brief: 0.3}[level]
 	if d.Lines {
+		if level == layout.Full {
+			s.role = layout.Body
+		}
 		s.pad += [...]layout.Length{layout.Full: 1.6, layout.Compact: 0.6, layout.Brief: 0.2}[level]
 	}
 	if level == layout.Brief {

@@ -6,6 +6,9 @@ import (
 	"gaugesheet/layout"
 )
 
+// headRoom is between the headings and the line under them.
+const headRoom layout.Length = 1.5
+
 // header is the headings, each at the foot of its lines, so that it stands
 // over its numbers.
 func (s *tableSetting) header() layout.Frame {
@@ -18,7 +21,10 @@ func (s *tableSetting) header() layout.Frame {
 		}
 		last := s.lastJoined(i)
 		width := s.x(last) + s.widths[last] - s.x(i)
-		f := paragraph(s.t, width, s.alignment(s.d.Columns[last]), run(s.t, layout.Note, s.t.Muted, c.Head))
+		f := s.tab(c.Head)
+		if !c.HeadTab {
+			f = paragraph(s.t, width, s.alignment(s.d.Columns[last]), run(s.t, layout.Note, s.t.Muted, c.Head))
+		}
 		frames, at = append(frames, f), append(at, s.x(i))
 		highest = max(highest, f.Height)
 	}
@@ -30,7 +36,7 @@ func (s *tableSetting) header() layout.Frame {
 	if highest == 0 {
 		return empty()
 	}
-	return inset(whole, 0, 0, 1, 0)
+	return inset(whole, 0, 0, headRoom, 0)
 }
 
 func (s *tableSetting) alignment(c Column) layout.Align {

@@ -28,10 +28,9 @@ func (s *tableSetting) setWidths() {
 	s.gap = full * closest
 	s.widenForHeads()
 	s.widenForRuns()
-	for s.gap < full && sumOf(s.widths)+s.gaps() < s.width {
-		s.gap += full * (1 - closest) / 10
+	if gaps := s.gaps() / s.gap; gaps > 0 {
+		s.gap = min(full, max(s.gap, (s.width-sumOf(s.widths))/gaps))
 	}
-	s.gap = min(s.gap, full)
 	room := s.width - s.gaps()
 	if over := sumOf(s.widths) - room; over > 0 {
 		broken := make([]layout.Length, n)
@@ -83,6 +82,10 @@ func (s *tableSetting) need(i int) (need, least layout.Length) {
 	if !s.spans(i) {
 		need = s.headWidth(column.Head)
 		least = s.longestWord(column.Head, s.t.Face(layout.Note))
+		if column.HeadTab {
+			need = TabSize(s.t.Measurer, column.Head, s.t.Face(s.role)).W
+			least = need
+		}
 	}
 	for _, r := range s.d.Rows {
 		if i >= len(r.Cells) || r.Cells[i].empty() {

@@ -104,8 +104,17 @@ func (v *view) pressureLimit(l diag.LimitResult, height float64, decimals int) f
 	return figure.EngineLimit{
 		Value: height,
 		Label: quantity.Format(at.Value, at.Decimals),
-		Key:   v.label("plan.limit", "value", onPage(at.String()), "rule", rule, "entered", entered, "source", v.source(l.Source)),
+		Key:   v.limitKey(at, rule, entered, v.source(l.Source)),
 	}
+}
+
+// limitKey says what a limit's line is: whence, and what it is at sea level,
+// only where no table of limits says so.
+func (v *view) limitKey(at diag.Number, rule, entered, source string) string {
+	if v.hasBlock("limits") {
+		entered, source = "", ""
+	}
+	return v.label("plan.limit", "value", onPage(at.String()), "rule", rule, "entered", entered, "source", source)
 }
 
 func (v *view) rotorScale() figure.EngineScale {
@@ -117,7 +126,7 @@ func (v *view) rotorScale() figure.EngineScale {
 			s.Limits = []figure.EngineLimit{{
 				Value: l.Limit,
 				Label: quantity.Format(at.Value, at.Decimals),
-				Key:   v.label("plan.limit", "value", onPage(at.String()), "rule", v.label("plan.limit-minimum"), "entered", "", "source", v.source(l.Source)),
+				Key:   v.limitKey(at, v.label("plan.limit-minimum"), "", v.source(l.Source)),
 			}}
 			break
 		}

@@ -141,8 +141,8 @@ func (v *view) explainsWords(complaints []string) string {
 // suspectedWords are a story's causes in order, but for the first one of what
 // leads the sheet, which the headline is followed by.
 func (v *view) suspectedWords(causes []string, leads bool) string {
-	if v.sheet.Name == "pre-purchase" { // a buyer is told the likeliest
-		causes = causes[:min(1, len(causes))]
+	if most := v.sheet.Suspects; most > 0 {
+		causes = causes[:min(most, len(causes))]
 	}
 	causes = allOnPage(causes)
 	switch {

@@ -18,7 +18,7 @@ func (v *view) gaugeWords() []string {
 			return
 		}
 		about := joined(", ", v.rangeWords(section, g), g.AccuracyText)
-		if within := v.withinWords(section, g); v.sheet.Name == "customer" && within != "" {
+		if within := v.withinWords(section, g); !v.sheet.Record && within != "" {
 			about = within
 		}
 		if section == "leakage" {
@@ -97,7 +97,7 @@ func (v *view) withinWords(section string, g *diag.Gauge) string {
 // sourceWords name where an owner's fuel limits are from. Those of the pressure
 // stand in the figure's legend, and the other sheets have a table.
 func (v *view) sourceWords() []string {
-	if v.sheet.Name != "customer" || v.fuel() == nil {
+	if v.sheet.Record || v.fuel() == nil {
 		return nil
 	}
 	var sources diag.Names

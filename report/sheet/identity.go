@@ -45,7 +45,7 @@ func (v *view) headBlock() layout.Block {
 // headNumber is the number that the sheet is filed by: an invoice's where it
 // is stapled to one.
 func (v *view) headNumber() string {
-	if v.sheet.Name == "invoice" && v.job.Invoice.Given() {
+	if v.sheet.ByInvoice && v.job.Invoice.Given() {
 		return v.label("head.invoice", "number", v.job.Invoice.Value)
 	}
 	return v.job.Number.Value
@@ -98,28 +98,25 @@ func (v *view) identityBlock() layout.Block {
 	add(&d.Fields, "odometer", v.odometerWords())
 	add(&d.Fields, "plate", vehicle.Plate.Value)
 	add(&d.Fields, "engine-number", vehicle.EngineNumber.Value)
-	if v.sheet.Name == "pre-purchase" {
-		add(&d.Fields, "vin-matches", vehicle.VINMatches.Value)
-		add(&d.Fields, "seller", v.job.Seller.Name.Value)
-		add(&d.Fields, "arrival", vehicle.StateOnArrival.Value)
-		add(&d.Fields, "when", joined(", ", v.job.Place.Value, v.job.Started.Value))
+	chosen := func(to *[]figure.Field, key, value string) {
+		if v.sheet.Has(key) {
+			add(to, key, value)
+		}
 	}
+	chosen(&d.Fields, "vin-matches", vehicle.VINMatches.Value)
+	chosen(&d.Fields, "seller", v.job.Seller.Name.Value)
+	chosen(&d.Fields, "arrival", vehicle.StateOnArrival.Value)
+	chosen(&d.Fields, "when", joined(", ", v.job.Place.Value, v.job.Started.Value))
 	add(&d.Said, "customer", v.job.Customer.Name.Value)
 	if v.job.OrderedBy.Value != v.job.Customer.Name.Value {
 		add(&d.Said, "ordered-by", v.job.OrderedBy.Value)
 	}
-	if v.sheet.Name == "invoice" {
-		add(&d.Said, "job-number", v.job.Number.Value)
-	}
-	if v.sheet.Name != "customer" && v.sheet.Name != "invoice" {
-		add(&d.Said, "authorised", v.authorisedWords())
-	}
-	add(&d.Said, "complaints", joined(", ", v.complaints()...))
-	if v.sheet.Name != "invoice" { // an invoice's work block has it
-		add(&d.Said, "reason", v.job.Reason.Value)
-	}
+	chosen(&d.Said, "job-number", v.job.Number.Value)
+	chosen(&d.Said, "authorised", v.authorisedWords())
+	chosen(&d.Said, "complaints", joined(", ", v.complaints()...))
+	chosen(&d.Said, "reason", v.job.Reason.Value)
 	add(&d.Said, "stood", vehicle.Stood.Value)
-	add(&d.Said, "work-done", joined(", ", values(vehicle.WorkDone)...))
+	chosen(&d.Said, "work-done", joined(", ", values(vehicle.WorkDone)...))
 	add(&d.Said, "codes", joined(", ", values(vehicle.Codes)...))
 	if len(d.Fields)+len(d.Said) == 0 {
 		return nil
@@ -138,7 +135,7 @@ func (v *view) complaints() []string {
 
 func (v *view) vinWords() string {
 	vehicle := v.job.Vehicle
-	if v.sheet.Name != "customer" && vehicle.VIN.Given() && vehicle.VINReadAt.Given() {
+	if v.sheet.Record && vehicle.VIN.Given() && vehicle.VINReadAt.Given() {
 		return v.label("field.vin-read", "vin", vehicle.VIN.Value, "where", vehicle.VINReadAt.Value)
 	}
 	return vehicle.VIN.Value
@@ -174,7 +171,7 @@ func (v *view) engineWords() string {
 	if c := v.test.Spec.Charging; c != "" && c != "natural" {
 		parts = append(parts, v.optional("charging."+c, c))
 	}
-	if v.sheet.Name == "customer" {
+	if !v.sheet.Record {
 		return joined(", ", parts...)
 	}
 	if v.test.Spec.Ratio > 0 {

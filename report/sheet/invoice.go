@@ -6,28 +6,90 @@ import (
 	"gaugesheet/layout/figure"
 )
 
-// resultsBlock is a line per test: what was done and what it came to.
+// resultsBlock is what was asked, done and found, recommended, declined and not
+// tested, a row to each: what somebody wants to know who holds an invoice
+// beside it. No prices.
 func (v *view) resultsBlock() layout.Block {
-	return v.resultTable("results", v.label("heading.results"))
+	d := figure.Table{
+		Name: "results", Title: v.label("heading.results"), Sub: v.label("work.prices"), Lines: true,
+		Columns: []figure.Column{{Strong: true}, {Share: 1}},
+	}
+	add := func(key string, values ...string) {
+		if words := joined(" ", values...); words != "" {
+			d.Rows = append(d.Rows, figure.TextRow(v.label("work."+key), onPage(words)))
+		}
+	}
+	asked := joined("; ", append([]string{v.job.Reason.Value}, v.complaints()...)...)
+	add("asked", sentences(capital(asked), v.prefixed("work.authorised-by", v.authorisedWords()))...)
+	add("done", v.doneWords()...)
+	add("result", v.resultWords()...)
+	add("recommended", sentences(values(v.job.Recommended)...)...)
+	add("declined", sentences(values(v.job.Declined)...)...)
+	add("not-tested", v.notTestedWords()...)
+	return figure.NewTable(d)
 }
 
-func (v *view) resultTable(name, title string) layout.Block {
-	d := figure.Table{Name: name, Title: title, Columns: []figure.Column{
-		{Head: v.label("column.test")}, {Head: v.label("column.state")}, {Head: v.label("column.result")}, {Head: v.label("column.value"), Share: 1},
-	}}
+// sentences end each text that has no end of its own, so that several run on.
+func sentences(texts ...string) []string {
+	said := make([]string, len(texts))
+	for i, text := range texts {
+		said[i] = ended(onPage(text))
+	}
+	return said
+}
+
+// doneWords are the tests that were made, with how many were read.
+func (v *view) doneWords() []string {
+	var made []string
 	for _, r := range v.results() {
-		row := []string{r.name, v.state(r.state), r.word, r.value}
 		if r.state != diag.Tested {
-			row = []string{r.name, v.state(r.state), "", r.value}
+			continue
 		}
-		d.Rows = append(d.Rows, figure.TextRow(row...))
+		count := ""
+		if columns := v.columnsOf(r.test); len(columns) > 0 {
+			read := 0
+			for _, name := range v.names() {
+				if _, was := v.testedCell(columns, name); was {
+					read++
+				}
+			}
+			count = v.label("tested.count", "read", read, "of", len(v.names()))
+		}
+		made = append(made, v.label("work.made", "test", r.name, "count", count))
 	}
-	for _, u := range v.d.NotTested {
-		if !v.isResult(u.Test) {
-			d.Rows = append(d.Rows, figure.TextRow(capital(v.optional("test.name."+u.Test, u.Test)), v.state(u.State), "", u.Reason))
+	done := ""
+	if len(made) > 0 {
+		done = ended(capital(joined("; ", made...)))
+	}
+	return []string{done, v.prefixed("work.before", joined(", ", values(v.job.Vehicle.WorkDone)...))}
+}
+
+// resultWords are what each test came to.
+func (v *view) resultWords() []string {
+	var said []string
+	for _, r := range v.results() {
+		if r.state == diag.Tested {
+			read := v.fuelRead()
+			if len(v.columnsOf(r.test)) > 0 {
+				read = v.readWords(r.test)
+			}
+			said = append(said, v.label("work.came-to", "test", r.name, "unit", v.unitShownOf(r.test), "read", read, "value", onPage(r.value), "word", r.word))
 		}
 	}
-	return figure.NewTable(d)
+	return said
+}
+
+// unitShownOf is the unit of a test's figures, "" for words.
+func (v *view) unitShownOf(test string) string { return onPage(string(v.unitOf(test))) }
+
+// notTestedWords name what was not tested, and what no such sheet covers.
+func (v *view) notTestedWords() []string {
+	said := v.untestedGroups()
+	words := ""
+	if len(said) > 0 {
+		words = ended(capital(joined("; ", said...)))
+	}
+	return []string{words, v.label("entry.beyond"), v.label("not-tested.beyond")}
 }
 
 // isResult reports a test that has a line among the results.

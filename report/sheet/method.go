@@ -15,7 +15,7 @@ import (
 // methodBlock says how the test was done, and names what was not recorded.
 func (v *view) methodBlock() layout.Block {
 	conditions := v.conditionWords
-	if v.sheet.Name == "customer" {
+	if !v.sheet.Record {
 		conditions = v.ownersConditions
 	}
 	items := []string{}
@@ -148,7 +148,7 @@ func (v *view) conditionWords() []string {
 	if comp := v.test.Compression; comp != nil && comp.OilML > 0 {
 		add("oil", "dose", v.enteredOr(number(comp.OilML, 0, quantity.Millilitre).String(), "compression", "oil"))
 	}
-	if comp := v.test.Compression; comp != nil && len(comp.Order) > 0 && v.sheet.Name != "customer" {
+	if comp := v.test.Compression; comp != nil && len(comp.Order) > 0 && v.sheet.Record {
 		add("order", "order", strings.Join(comp.Order, "-"))
 	}
 	return parts

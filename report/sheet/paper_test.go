@@ -15,8 +15,9 @@ import (
 )
 
 // mostHole is how much empty paper a column may show on a page that leaves
-// something out, beside the space between rows.
-const mostHole = 12*layout.MM + 9*layout.Pt
+// something out, beside the space between rows: a template's, and what free
+// height adds to it.
+const mostHole = 12*layout.MM + (5+12)*layout.Pt
 
 // checkNoHoles fails where a page says that it has no room for something and
 // yet has.

@@ -3,9 +3,11 @@ package sheet
 import (
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
+	"gaugesheet/layout/pdf"
 )
 
-// independenceBlock says who asked, who paid, and what interest there is.
+// independenceBlock says who asked, who paid, what interest there is, and who
+// allowed it.
 func (v *view) independenceBlock() layout.Block {
 	words := v.job.Independence.Value
 	if words == "" {
@@ -14,24 +16,35 @@ func (v *view) independenceBlock() layout.Block {
 	return figure.NewList("independence", figure.List{Items: []string{v.label("independence.is", "words", words)}, Run: true})
 }
 
-// testedBlock is the state of every test, so that a blank is not taken for sound.
-func (v *view) testedBlock() layout.Block {
-	return v.resultTable("tested", v.label("heading.tested"))
-}
-
 // scopeBlock says what was looked at and what was not, in both directions.
 func (v *view) scopeBlock() layout.Block {
 	items := []string{v.label("scope.was"), v.label("scope.was-not")}
 	return figure.NewList("scope", figure.List{Title: v.label("heading.scope"), Items: items})
 }
 
-// photosBlock lists the photos that belong to the sheet.
+// photosBlock is the photos that belong to the sheet, drawn small where the job
+// names their files.
 func (v *view) photosBlock() layout.Block {
-	items := v.photoWords()
-	if len(items) == 0 {
+	if len(v.job.Photos) == 0 {
 		return nil
 	}
-	return figure.NewList("photos", figure.List{Title: v.label("heading.photos"), Items: items})
+	d := figure.Photos{Title: v.label("heading.photos")}
+	for _, p := range v.job.Photos {
+		one := figure.Photo{Name: p.Name.Value, Shows: p.Shows.Value}
+		if len(p.Data) > 0 {
+			img, err := pdf.LoadPicture(p.File.Value, p.Data)
+			if err != nil {
+				v.errorf("photo %s: %w", p.File.Value, err)
+				return nil
+			}
+			one.Image = &img
+		}
+		if one.Name == "" {
+			one.Name = p.File.Value
+		}
+		d.Items = append(d.Items, one)
+	}
+	return figure.NewPhotos(d)
 }
 
 // validityBlock says until when the sheet describes the engine.
@@ -51,5 +64,5 @@ func (v *view) validityBlock() layout.Block {
 		until.Time = until.AddDate(0, 0, valid.Days)
 		words = joined(" ", words, v.label("validity.until", "date", v.date(until)))
 	}
-	return figure.NewList("validity", figure.List{Title: v.label("heading.validity"), Items: []string{words}})
+	return figure.NewList("validity", figure.List{Title: v.label("heading.validity"), Items: []string{words}, Run: true})
 }

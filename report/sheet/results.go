@@ -85,7 +85,17 @@ func (v *view) limitResultWords(l diag.LimitResult) string {
 	if l.Verdict == diag.NotJudged {
 		return v.optional("not-judged."+l.Reason, v.limitWords(l))
 	}
-	return v.label("tile.limit."+l.Rule, "value", number(l.Value, v.decimalsOf(l.Unit), l.Unit), "bare", v.limitNumber(l))
+	return v.label("tile.limit."+l.Rule, "value", v.foundNumber(l), "bare", v.limitNumber(l))
+}
+
+// foundNumber is what was found against a limit. For an owner a percentage is
+// whole, as long as it does not then look like the limit itself.
+func (v *view) foundNumber(l diag.LimitResult) diag.Number {
+	n := number(l.Value, v.decimalsOf(l.Unit), l.Unit)
+	if whole := number(l.Value, 0, l.Unit); l.Unit == quantity.Percent && !v.workshop() && whole.Printed() != number(l.Limit, 0, l.Unit).Printed() {
+		return whole
+	}
+	return n
 }
 
 func (v *view) rotorsResult() result {

@@ -8,15 +8,13 @@ import (
 // signOffBlock is the lines to sign on. A name that the job has stands under
 // its line.
 func (v *view) signOffBlock() layout.Block {
-	by := func(key, name string) string { return v.label("sign."+key, "name", name) }
-	lines := []string{by("tested-by", v.job.Technician.Value)}
-	switch v.sheet.Name {
-	case "workshop", "blank":
-		lines = append(lines, by("date", ""))
-	case "pre-purchase":
-		lines = []string{by("inspector", v.job.Technician.Value), by("client", v.job.OrderedBy.Value)}
-	case "invoice":
-		lines = append([]string{by("received", v.job.Customer.Name.Value)}, lines...)
+	names := map[string]string{
+		"tested-by": v.job.Technician.Value, "inspector": v.job.Technician.Value,
+		"received": v.job.Customer.Name.Value, "client": v.job.OrderedBy.Value,
+	}
+	var lines []string
+	for _, key := range v.sheet.Signatures {
+		lines = append(lines, v.label("sign."+key, "name", names[key]))
 	}
 	return figure.NewSignOff(figure.SignOff{Lines: lines})
 }

@@ -12,7 +12,7 @@ import (
 
 // firstSums is how many sums stay on a page that is too full for all of them:
 // those over all readings.
-const firstSums = 3
+const firstSums = 2
 
 // everyWord is more words than any sum has.
 const everyWord = 1000
@@ -21,7 +21,8 @@ const everyWord = 1000
 // readings as the page prints them, so that whoever does the sum again comes to
 // the same last digit.
 func (v *view) sumsBlock() layout.Block {
-	var items []string
+	items := v.againWords()
+	kept := len(items) + firstSums
 	if c := v.compression(); c != nil {
 		if c.N > 1 {
 			items = append(items, v.spreadSums(c)...)
@@ -37,7 +38,7 @@ func (v *view) sumsBlock() layout.Block {
 		return nil
 	}
 	return figure.NewList("sums", figure.List{Title: v.label("heading.sums"), Items: items, Run: true,
-		Short: figure.Short{Words: everyWord, Parts: firstSums}})
+		Short: figure.Short{Words: everyWord, Parts: kept}})
 }
 
 // spreadSums are those over all readings.
@@ -77,13 +78,6 @@ func (v *view) spreadSums(c *diag.CompressionResult) []string {
 // otherSums are those on single readings and on the test.
 func (v *view) otherSums(c *diag.CompressionResult) []string {
 	var items []string
-	if v.againInSums() {
-		for _, r := range c.Cylinders {
-			if r.Again != nil {
-				items = append(items, v.label("sum.again", "cylinder", r.Name, "value", readings.Print(*r.Again, c.Decimals)))
-			}
-		}
-	}
 	if c.N > 1 && c.URepeat > 0 {
 		one := number(c.URepeat, c.Decimals+1, quantity.None)
 		items = append(items, v.label("sum.uncertainty", "repeat", one.String(),
@@ -98,6 +92,19 @@ func (v *view) otherSums(c *diag.CompressionResult) []string {
 	if c.Expected != nil {
 		items = append(items, v.label("sum.expected", "low", number(c.Expected.Low, c.Decimals, quantity.None),
 			"high", number(c.Expected.High, c.Decimals, c.Unit), "basis", v.keep(v.words.Expected(c.Expected, v.test.Conditions))))
+	}
+	return items
+}
+
+// againWords are the readings taken once more that have no column.
+func (v *view) againWords() []string {
+	var items []string
+	if c := v.compression(); c != nil && v.againInSums() {
+		for _, r := range c.Cylinders {
+			if r.Again != nil {
+				items = append(items, v.label("sum.again", "cylinder", r.Name, "value", readings.Print(*r.Again, c.Decimals)))
+			}
+		}
 	}
 	return items
 }

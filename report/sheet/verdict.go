@@ -181,7 +181,7 @@ func (v *view) howUrgent() figure.Answer {
 	if v.d.Next == nil && v.words.Has("labels", why+".no-check") {
 		why += ".no-check"
 	}
-	return figure.Answer{Question: v.label("ask.urgent"), Word: v.label("urgent.word." + key), Why: v.optional(why+"."+v.sheet.Name, v.label(why))}
+	return figure.Answer{Question: v.label("ask.urgent"), Word: v.label("urgent.word." + key), Why: v.optional(why+"."+v.sheet.Occasion, v.label(why))}
 }
 
 // whatNext is the second answer: the check in the box, or why there is none.

@@ -37,7 +37,7 @@ func TestWordsOfThePage(t *testing.T) {
 			name: "the work of an invoice, each part on its line", kind: "invoice",
 			job: "job: {reason: Runs rough}\nengine: {layout: inline-2}\ncompression: {unit: psi, dry: [150, 148]}\n" +
 				"recommended: [Set the valves, New plugs]\ndeclined: [Leakage test]\n",
-			has: []string{"Asked for\nRuns rough\nRecommended\nSet the valves\nNew plugs\nDeclined\nLeakage test\n"},
+			has: []string{"Asked\nRuns rough.\n", "Recommended\nSet the valves. New plugs.\nDeclined\nLeakage test.\n"},
 		},
 		{
 			name: "an engine of its own layout", kind: "customer",

@@ -15,43 +15,23 @@ const firstWords = 9
 
 // short is how they give way. They stand whole on the workshop sheet.
 func (v *view) short() figure.Short {
-	if v.sheet.Name == "workshop" {
+	if v.workshop() {
 		return figure.Short{}
 	}
 	return figure.Short{Words: firstWords, Left: v.label("work.in-full")}
 }
 
-// workBlock is the work recommended and declined; on an invoice also what was
-// asked for and by whom. No prices.
+// workBlock is the work recommended and declined, where no table of results has
+// them.
 func (v *view) workBlock() layout.Block {
-	if v.sheet.Name == "invoice" {
-		return v.invoiceWork()
-	}
 	recommended, declined := allOnPage(values(v.job.Recommended)), allOnPage(values(v.job.Declined))
-	if len(recommended)+len(declined) == 0 {
+	if len(recommended)+len(declined) == 0 || v.hasBlock("results") {
 		return nil
 	}
 	return figure.NewRemarks(figure.Remarks{Name: "work", Short: v.short(), Items: []figure.Remark{
 		{Title: v.label("entry.recommended"), Texts: recommended},
 		{Mark: figure.Declined, Title: v.label("entry.declined"), Texts: declined},
 	}})
-}
-
-// invoiceWork is the work line by line.
-func (v *view) invoiceWork() layout.Block {
-	d := figure.Entries{Name: "work", Title: v.label("heading.work"), Short: v.short(), Note: v.label("work.prices")}
-	add := func(key string, values ...string) {
-		for _, value := range values {
-			if value != "" {
-				d.Lines = append(d.Lines, figure.Field{Name: v.label("work." + key), Value: onPage(value)})
-			}
-		}
-	}
-	add("asked", v.job.Reason.Value)
-	add("authorised", v.authorisedWords())
-	add("recommended", values(v.job.Recommended)...)
-	add("declined", values(v.job.Declined)...)
-	return figure.NewEntries(d)
 }
 
 // photoWords are the photos that belong to the sheet, by name.
@@ -67,7 +47,7 @@ func (v *view) photoWords() []string {
 // where the shop has none.
 func (v *view) disclaimerBlock() layout.Block {
 	words := v.job.Shop.Disclaimer.Value
-	if words == "" && v.sheet.Name != "pre-purchase" {
+	if words == "" && !v.sheet.Terms {
 		return nil
 	}
 	if words == "" {

@@ -1,0 +1,259 @@
+package sheet
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+	"gaugesheet/layout"
+	"gaugesheet/layout/figure"
+	"gaugesheet/report/readings"
+)
+
+// fewCylinders is up to how many cylinders have a column of their own in the
+// table of what was tested.
+const fewCylinders = 4
+
+// testedBlock is a row to a test: how many cylinders were read and what they
+// read, or why they were not, against the limit; so that a blank is not taken
+// for sound.
+func (v *view) testedBlock() layout.Block {
+	d := figure.Table{Name: "tested", Title: v.label("heading.tested"), Lines: true, Columns: []figure.Column{
+		{Head: v.label("column.test"), Strong: true}, {Head: v.label("column.read")},
+	}}
+	names := v.names()
+	few := len(names) <= fewCylinders
+	if few {
+		for _, name := range names {
+			d.Columns = append(d.Columns, figure.Column{Head: name, HeadTab: true})
+		}
+	} else {
+		d.Columns = append(d.Columns, figure.Column{Head: v.label("column.readings"), Share: 1})
+	}
+	d.Columns = append(d.Columns, figure.Column{Head: v.label("column.against"), Share: 1})
+	for _, r := range v.results() {
+		d.Rows = append(d.Rows, v.testedRow(r, names, few))
+	}
+	for _, u := range v.d.NotTested {
+		if !v.isResult(u.Test) {
+			d.Rows = append(d.Rows, untestedRow(capital(v.optional("kind."+u.Test, u.Test)), stateMark(u.State), v.stateBecause(u.State, u.Reason)))
+		}
+	}
+	declined := joined("; ", values(v.job.Declined)...)
+	if declined == "" {
+		declined = v.label("tested.nothing-declined")
+	}
+	d.Rows = append(d.Rows, untestedRow(v.label("work.declined"), figure.NoMark, onPage(declined)),
+		untestedRow(v.label("tested.never"), figure.NoMark, v.label("not-tested.beyond")))
+	return figure.NewTable(d)
+}
+
+// untestedRow is a row of a test that was not made, in words.
+func untestedRow(name string, mark figure.Mark, words string) figure.TableRow {
+	return figure.TableRow{Cells: []figure.TableCell{{Text: name}, {Mark: mark, Text: words, Runs: true}}}
+}
+
+// testedRow is what a test came to.
+func (v *view) testedRow(r result, names []string, few bool) figure.TableRow {
+	name := r.name
+	if unit := v.unitOf(r.test); unit != quantity.None {
+		name += ", " + onPage(string(unit))
+	}
+	if r.state != diag.Tested {
+		return untestedRow(r.name, stateMark(r.state), v.stateBecause(r.state, r.value))
+	}
+	row := figure.TableRow{Cells: []figure.TableCell{{Text: name}}}
+	columns := v.columnsOf(r.test)
+	if len(columns) == 0 { // of the engine, not of a cylinder
+		row.Cells = append(row.Cells, figure.TableCell{Text: v.label("tested.read")}, figure.TableCell{Text: v.fuelRead(), Runs: true})
+		for len(row.Cells) < 2+len(names) && few {
+			row.Cells = append(row.Cells, figure.TableCell{})
+		}
+		return v.against(row, r)
+	}
+	read := 0
+	var cells []figure.TableCell
+	for _, name := range names {
+		cell, was := v.testedCell(columns, name)
+		if was {
+			read++
+		}
+		cells = append(cells, cell)
+	}
+	row.Cells = append(row.Cells, figure.TableCell{Text: v.label("tested.count", "read", read, "of", len(names))})
+	if few {
+		row.Cells = append(row.Cells, cells...)
+	} else {
+		row.Cells = append(row.Cells, figure.TableCell{Text: v.readWords(r.test)})
+	}
+	return v.against(row, r)
+}
+
+// against adds what a test came to against its limit.
+func (v *view) against(row figure.TableRow, r result) figure.TableRow {
+	cell := figure.TableCell{Text: joined(": ", r.value, r.word), Bold: r.mark == figure.Low || r.mark == figure.High}
+	if r.mark != figure.Within && r.word != v.judged(diag.Within) {
+		cell.Mark = r.mark
+	}
+	row.Cells = append(row.Cells, cell)
+	return row
+}
+
+func (v *view) unitOf(test string) quantity.Unit {
+	switch {
+	case test == "compression" && v.compression() != nil:
+		return v.compression().Unit
+	case test == "rotors" && v.rotors() != nil:
+		return v.rotors().Unit
+	case test == "leakage" && v.leakage() != nil:
+		return quantity.Percent
+	case test == "fuel pressure" && v.fuel() != nil:
+		return v.fuel().Unit
+	}
+	return quantity.None
+}
+
+// columnsOf are the columns that say of a cylinder what a test read: the value
+// and what stands behind it.
+func (v *view) columnsOf(test string) []readings.Column {
+	switch test {
+	case "compression":
+		return pick(readings.Compression(v.test, v.compression()), "dry", "entered", "wet")
+	case "rotors":
+		return pick(readings.Rotors(v.rotors()), "face-A", "face-B", "face-C")
+	case "leakage":
+		return pick(readings.Leakage(v.test, v.leakage()), "leakage", "leak-at")
+	case "plugs":
+		return pick(readings.Plugs(v.plugs()), "plug", "gap")
+	}
+	return nil
+}
+
+func pick(columns []readings.Column, keys ...string) []readings.Column {
+	var picked []readings.Column
+	for _, key := range keys {
+		for _, c := range columns {
+			if c.Key == key {
+				picked = append(picked, c)
+			}
+		}
+	}
+	return picked
+}
+
+// testedCell is what was read of one cylinder, and whether anything was.
+func (v *view) testedCell(columns []readings.Column, name string) (figure.TableCell, bool) {
+	value := columns[0].Of(name)
+	if s := value.State(); s != "" {
+		return figure.TableCell{Mark: stateMark(s), Text: v.stateShort(s, value.Reason)}, false
+	}
+	var notes []string
+	for _, c := range columns[1:] {
+		words := v.valueWords(c.Of(name))
+		if c.Key == "wet" && words != "" {
+			words = v.label("tested.wet", "value", words)
+		}
+		if words != "" {
+			notes = append(notes, words)
+		}
+	}
+	text, note := v.valueWords(value), strings.Join(notes, ", ")
+	if columns[0].Key == "face-A" {
+		text, note = joined(", ", append([]string{text}, notes...)...), ""
+	}
+	if text == "" {
+		text, note = note, ""
+	}
+	return figure.TableCell{Text: text, Note: note, Bold: true}, text != ""
+}
+
+// readWords are what was read of each cylinder where these are few or words,
+// else the lowest and the highest.
+func (v *view) readWords(test string) string {
+	low, high := v.extremes(test)
+	if low == high || len(v.names()) <= fewCylinders {
+		return v.byValue(func(name string) string {
+			cell, read := v.testedCell(v.columnsOf(test), name)
+			if !read {
+				return ""
+			}
+			return cell.Text
+		})
+	}
+	return v.label("tested.range", "low", v.numberRead(test, low), "lowAt", low, "high", v.numberRead(test, high), "highAt", high)
+}
+
+func (v *view) numberRead(test, name string) string {
+	cell, _ := v.testedCell(v.columnsOf(test), name)
+	return cell.Text
+}
+
+// extremes are the cylinders that read the least and the most; the same one for
+// tests without figures.
+func (v *view) extremes(test string) (low, high string) {
+	switch {
+	case test == "compression" && v.compression().N > 1:
+		return v.compression().LowestAt, v.compression().HighestAt
+	case test == "leakage":
+		least, most := math.Inf(1), math.Inf(-1)
+		for _, c := range v.leakage().Cylinders {
+			if c.Loss != nil && *c.Loss < least {
+				least, low = *c.Loss, c.Name
+			}
+			if c.Loss != nil && *c.Loss > most {
+				most, high = *c.Loss, c.Name
+			}
+		}
+	}
+	return low, high
+}
+
+// fuelRead are the fuel pressures as read.
+func (v *view) fuelRead() string {
+	var said []string
+	for _, c := range circuits(v.fuel()) {
+		for _, r := range c.Readings {
+			said = append(said, v.label("tested.fuel", "circuit", c.Name, "name", v.readingName(r.Name), "value", read(r.Value, v.fuel().Decimals)))
+		}
+	}
+	return joined(", ", said...)
+}
+
+// byValue gives each value with the cylinders that have it, in the order of the
+// cylinders: "oil-wet (3), the others normal". The value that most have comes
+// last where it is every other's.
+func (v *view) byValue(value func(name string) string) string {
+	var order []string
+	by := map[string]diag.Names{}
+	read := 0
+	for _, name := range v.names() {
+		if s := value(name); s != "" {
+			if by[s] == nil {
+				order = append(order, s)
+			}
+			by[s] = append(by[s], name)
+			read++
+		}
+	}
+	if read == 0 {
+		return ""
+	}
+	all := read == len(v.names())
+	if len(order) == 1 && all && read > 1 {
+		return v.label("tested.all", "value", order[0])
+	}
+	common := slices.MaxFunc(order, func(a, b string) int { return len(by[a]) - len(by[b]) })
+	last := all && len(by[common]) > 2
+	var entries []string
+	for _, s := range order {
+		if s != common || !last {
+			entries = append(entries, v.label("tested.one", "value", s, "cylinders", strings.Join(by[s], ",\u00a0")))
+		}
+	}
+	if last {
+		entries = append(entries, v.label("tested.others", "value", common))
+	}
+	return strings.Join(entries, ", ")
+}
