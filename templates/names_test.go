@@ -48,7 +48,7 @@ func TestWholePercent(t *testing.T) {
 		{diag.Number{Value: 8.5, Decimals: 1, Unit: "bar"}, percent(10), "8.5\u00a0bar"},
 		{"over 8.5 %", percent(10), "over 8.5 %"},
 	} {
-		if got := fmt.Sprint(whole(one.value, one.limit)); got != one.want {
+		if got := fmt.Sprint(Whole(one.value, one.limit)); got != one.want {
 			t.Errorf("%v beside %v is %q, want %q", one.value, one.limit, got, one.want)
 		}
 	}

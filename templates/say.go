@@ -210,7 +210,7 @@ func (c *Catalogue) wordFuncs() template.FuncMap {
 		"many":    func(n diag.Names) bool { return len(n) != 1 },
 		"where":   c.where,
 		"capital": func(fact any) string { return capital(fmt.Sprint(fact)) },
-		"whole":   whole,
+		"whole":   Whole,
 		"say":     c.term,
 		"says":    c.terms,
 		"known":   c.known,
@@ -223,10 +223,10 @@ func (c *Catalogue) wordFuncs() template.FuncMap {
 	}
 }
 
-// whole is a percentage without decimals, for whoever owns the engine; with its
+// Whole is a percentage without decimals, for whoever owns the engine; with its
 // own where it could not else be told from the one that it is held against, or
 // from nothing.
-func whole(value any, against ...any) any {
+func Whole(value any, against ...any) any {
 	n, ok := value.(diag.Number)
 	if !ok || n.Unit != quantity.Percent {
 		return value

@@ -4,6 +4,7 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout/figure"
+	"gaugesheet/templates"
 )
 
 // result is what one kind of test came to: a line on an invoice.
@@ -85,17 +86,19 @@ func (v *view) limitResultWords(l diag.LimitResult) string {
 	if l.Verdict == diag.NotJudged {
 		return v.optional("not-judged."+l.Reason, v.limitWords(l))
 	}
+	if c := v.compression(); c != nil && c.Lowest == 0 && l.Unit == quantity.Percent {
+		return v.label("tile.limit-of-nothing", "bare", v.limitNumber(l))
+	}
 	return v.label("tile.limit."+l.Rule, "value", v.foundNumber(l), "bare", v.limitNumber(l))
 }
 
-// foundNumber is what was found against a limit. For an owner a percentage is
-// whole, as long as it does not then look like the limit itself.
-func (v *view) foundNumber(l diag.LimitResult) diag.Number {
+// foundNumber is what was found against a limit, for an owner in whole percent.
+func (v *view) foundNumber(l diag.LimitResult) any {
 	n := number(l.Value, v.decimalsOf(l.Unit), l.Unit)
-	if whole := number(l.Value, 0, l.Unit); l.Unit == quantity.Percent && !v.workshop() && whole.Printed() != number(l.Limit, 0, l.Unit).Printed() {
-		return whole
+	if v.workshop() {
+		return n
 	}
-	return n
+	return templates.Whole(n, v.limitNumber(l))
 }
 
 func (v *view) rotorsResult() result {
