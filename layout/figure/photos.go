@@ -24,7 +24,10 @@ type Photo struct {
 // the lines name them.
 const mostPhotos = 6 // side by side
 
-var photoHeights = [...]layout.Length{layout.Full: 72, layout.Compact: 48, layout.Brief: 0}
+// leastCaption is the width that what a photo shows needs for few lines.
+const leastCaption layout.Length = 110
+
+var photoHeights = [...]layout.Length{layout.Full: 62, layout.Compact: 40, layout.Brief: 0}
 
 // NewPhotos is the block "photos".
 func NewPhotos(d Photos) layout.Block {
@@ -52,7 +55,7 @@ func NewPhotos(d Photos) layout.Block {
 // photoRows sets pictures side by side, as many as there is room for.
 func photoRows(t layout.Theme, pictures []Photo, width, high layout.Length) layout.Frame {
 	const gap = medium
-	one := high * 4 / 3
+	one := max(high*4/3, leastCaption)
 	perRow := min(max(1, int((width+gap)/(one+gap))), mostPhotos, len(pictures))
 	one = min(one, (width-gap*layout.Length(perRow-1))/layout.Length(perRow))
 	var rows []layout.Frame

@@ -131,16 +131,24 @@ func (r *reader) accent(s *section) Text {
 	return t
 }
 
-const mostLogoBytes = 5 << 20
+// mostLogoBytes and mostPhotoBytes bound what is drawn on every sheet, and what
+// a camera gives.
+const (
+	mostLogoBytes  = 5 << 20
+	mostPhotoBytes = 20 << 20
+)
 
-func (r *reader) logo(name Text) []byte {
-	data := r.open(name, RoleLogo)
+func (r *reader) logo(name Text) []byte { return r.picture(name, RoleLogo, mostLogoBytes) }
+
+// picture reads a file that is drawn on a page.
+func (r *reader) picture(name Text, role string, most int) []byte {
+	data := r.open(name, role)
 	switch {
 	case data == nil:
-	case len(data) > mostLogoBytes:
-		r.report(name.Pos, "make the picture smaller", "the logo has %d bytes, the limit is %d", len(data), mostLogoBytes)
+	case len(data) > most:
+		r.report(name.Pos, "make the picture smaller", "the %s has %d bytes, the limit is %d", role, len(data), most)
 	case !bytes.HasPrefix(data, []byte("\x89PNG\r\n\x1a\n")) && !bytes.HasPrefix(data, []byte("\xff\xd8\xff")):
-		r.report(name.Pos, "", "the logo '%s' is no picture in PNG or JPEG", short(name.Value))
+		r.report(name.Pos, "", "the %s '%s' is no picture in PNG or JPEG", role, short(name.Value))
 	default:
 		return data
 	}

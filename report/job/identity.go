@@ -142,7 +142,7 @@ func (r *reader) photos(j *Job, top *section) {
 			r.report(item.pos, "", "photo %d has neither 'name' nor 'file'", i+1)
 		}
 		if p.File.Given() && r.depth == 0 {
-			p.Data = r.open(p.File, RolePhoto)
+			p.Data = r.picture(p.File, RolePhoto, mostPhotoBytes)
 		}
 		j.Photos = append(j.Photos, p)
 	}
