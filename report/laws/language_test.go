@@ -50,7 +50,7 @@ func inCyrillic(text string) string {
 var unitWords = regexp.MustCompile(`[A-Za-z]+`)
 
 // isUnit are the letters of units and the signs of formulas.
-var isUnit = map[string]bool{"psi": true, "kPa": true, "hPa": true, "bar": true, "MPa": true, "kgf": true, "cm": true, "mm": true, "ml": true, "cc": true,
+var isUnit = map[string]bool{"inH": true, "mmH": true, "ppm": true, "ohm": true, "psi": true, "kPa": true, "hPa": true, "bar": true, "MPa": true, "kgf": true, "cm": true, "mm": true, "ml": true, "cc": true,
 	"rpm": true, "inHg": true, "min": true, "km": true, "mi": true, "ft": true, "in": true, "cu": true, "deg": true, "TM": true, "OD": true, "gaugesheet": true}
 
 // listWords are the words of the job file's lists, which a page says in its own
@@ -79,6 +79,9 @@ func ownWords(value any, words map[string]bool) {
 				}
 			}
 			ownWords(v.values[key], words)
+			if strings.HasPrefix(key, "bank ") {
+				ownWords(key, words)
+			}
 			if key == "circuits" || key == "not-tested" { // named by the user
 				for _, name := range v.sub(key).keys {
 					ownWords(name, words)

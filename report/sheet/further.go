@@ -79,7 +79,7 @@ func (v *view) readingWords(section, name string) string {
 func (v *view) furtherRow(r *diag.MeasuredResult, m *diag.MeasuredReading) figure.TableRow {
 	row := figure.TextRow(capital(v.readingWords(r.Name, m.Name)), v.furtherValue(m), onPage(m.LimitEntered), "")
 	if m.At != "" {
-		row.Cells[1].Note = v.label("further.at", "at", onPage(m.At))
+		row.Cells[1].Note = v.label("further.at", "at", v.speedWords(m.At))
 	}
 	v.judge(&row, m)
 	return row
@@ -149,4 +149,13 @@ func (v *view) tickedRow(r *diag.MeasuredResult, name string) figure.TableRow {
 		words = v.label("ticked." + r.Name + " " + name)
 	}
 	return figure.TextRow(capital(words), strings.Join(values, ", "), "", "")
+}
+
+// speedWords are a speed, time or bank as the job has it, idle in the sheet's own
+// word.
+func (v *view) speedWords(at string) string {
+	if rest, ok := strings.CutPrefix(at, "idle"); ok {
+		return v.label("speed.idle") + onPage(rest)
+	}
+	return onPage(at)
 }
