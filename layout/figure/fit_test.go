@@ -122,6 +122,15 @@ func randomTable(r *rand.Rand) Table {
 	return d
 }
 
+// randomPhotos may have pictures.
+func randomPhotos(r *rand.Rand) Photos {
+	d := Photos{Title: "Photos"}
+	for range r.IntN(9) {
+		d.Items = append(d.Items, Photo{oneOf(r, nil, &layout.Image{Name: "a", W: 300, H: 100}, &layout.Image{Name: "b", W: 90, H: 160}), "P1", randomText(r, 8)})
+	}
+	return d
+}
+
 // randomFields may have long names and values, or none.
 func randomFields(r *rand.Rand) []Field {
 	var fields []Field
@@ -172,6 +181,7 @@ func randomBlocks(r *rand.Rand) []layout.Block {
 		NewSignOff(signed),
 		NewFoot(Foot{randomTexts(r, 3, 20), randomTexts(r, 3, 20)}),
 		NewTable(randomTable(r)),
+		NewPhotos(randomPhotos(r)),
 		NewPenForm(form),
 	}
 }

@@ -30,7 +30,7 @@ func Explain(w io.Writer, j *job.Job, cylinder string) error {
 	}
 	p := &printer{}
 	p.head(j)
-	p.readings(d, cylinder)
+	p.readings(j.Test(), d, cylinder)
 	p.title("Rules, in the order in which they are tried")
 	for _, one := range tried {
 		p.tried(one, d, findings, s, cylinder)

@@ -8,14 +8,15 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
+	"gaugesheet/report/readings"
 )
 
 // readings sets the readings of every section in tables; with a cylinder,
 // those of the others are left out.
-func (p *printer) readings(d *diag.Diagnosis, cylinder string) {
+func (p *printer) readings(t *diag.Test, d *diag.Diagnosis, cylinder string) {
 	shown := func(name string) bool { return cylinder == "" || cylinder == name }
-	p.compression(d.Compression, shown)
-	p.leakage(d.Leakage, shown)
+	p.compression(t, d.Compression, shown)
+	p.leakage(t, d.Leakage, shown)
 	p.plugs(d.Plugs, shown)
 	p.rotors(d.Rotors, shown)
 	p.fuel(d.Fuel)
@@ -36,6 +37,9 @@ func (p *printer) table(head []string, rows [][]string) {
 		var cells []string
 		for i, cell := range row {
 			if used[i] {
+				if cell == "" {
+					cell = "-"
+				}
 				cells = append(cells, strings.Join(strings.Fields(cell), " "))
 			}
 		}
@@ -47,6 +51,43 @@ func (p *printer) table(head []string, rows [][]string) {
 	}
 }
 
+// heads are the headings of the columns of readings.
+var heads = map[string]string{
+	"first": "first", "entered": "as entered", "dry": "dry", "of-highest": "% of highest", "again": "again", "wet": "wet",
+	"wet-rise": "rise", "earlier": "earlier", "change": "change", "idle": "idling", "snap": "snap", "grade": "grade",
+	"leak-entered": "as entered", "leakage": "loss", "leak-at": "air escapes at, most first", "leak-wet": "wet", "leak-limit": "limit",
+	"plug": "look", "gap": "gap", "plug-note": "note",
+}
+
+// columns sets columns of readings, a row to a cylinder.
+func (p *printer) columns(columns []readings.Column, cylinders []string, shown func(string) bool) {
+	head := []string{"cylinder"}
+	for _, c := range columns {
+		head = append(head, heads[c.Key])
+	}
+	var rows [][]string
+	for _, name := range cylinders {
+		if !shown(name) {
+			continue
+		}
+		row := []string{name}
+		for _, c := range columns {
+			row = append(row, plain(c.Of(name).String()))
+		}
+		rows = append(rows, row)
+	}
+	p.table(head, rows)
+}
+
+// names are those of a section's cylinders.
+func names[T any](results []T, name func(T) string) []string {
+	all := make([]string, len(results))
+	for i, r := range results {
+		all[i] = name(r)
+	}
+	return all
+}
+
 // titled is a table's title with the unit of its readings, where it has any.
 func titled(title string, unit quantity.Unit) string {
 	if unit == quantity.None {
@@ -55,24 +96,12 @@ func titled(title string, unit quantity.Unit) string {
 	return title + ", " + string(unit)
 }
 
-func (p *printer) compression(c *diag.CompressionResult, shown func(string) bool) {
+func (p *printer) compression(t *diag.Test, c *diag.CompressionResult, shown func(string) bool) {
 	if c == nil {
 		return
 	}
 	p.title(titled("Compression", c.Unit))
-	rows := [][]string{}
-	for _, cyl := range c.Cylinders {
-		if !shown(cyl.Name) {
-			continue
-		}
-		dry := value(cyl.Dry, c.Decimals)
-		if cyl.State != diag.Tested {
-			dry = state(cyl.State, cyl.Reason)
-		}
-		rows = append(rows, []string{cyl.Name, value(cyl.First, c.Decimals), dry, entered(cyl.Entered, dry),
-			value(cyl.Again, c.Decimals), value(cyl.Wet, c.Decimals), value(cyl.PercentOfHighest, 1), string(cyl.Grade)})
-	}
-	p.table([]string{"cylinder", "first", "dry", "as entered", "again", "wet", "% of highest", "grade"}, rows)
+	p.columns(readings.Compression(t, c), names(c.Cylinders, func(r diag.CylinderResult) string { return r.Name }), shown)
 	if c.N > 1 {
 		format := func(v float64) string { return quantity.Format(v, c.Decimals) }
 		p.wrapped("  ", fmt.Sprintf("highest %s (%s), lowest %s (%s), mean %s, median %s, difference %s, spread %s %% of highest",
@@ -83,14 +112,6 @@ func (p *printer) compression(c *diag.CompressionResult, shown func(string) bool
 	if c.Standard != nil {
 		p.line("  usual by the book: %s", c.Standard.Entered)
 	}
-}
-
-// entered is what the job file has, where that says more than the number.
-func entered(text, number string) string {
-	if text == number {
-		return ""
-	}
-	return text
 }
 
 func (p *printer) limits(limits []diag.LimitResult, decimals int) {
@@ -121,36 +142,15 @@ func (p *printer) limits(limits []diag.LimitResult, decimals int) {
 	}
 }
 
-func (p *printer) leakage(l *diag.LeakageResult, shown func(string) bool) {
+func (p *printer) leakage(t *diag.Test, l *diag.LeakageResult, shown func(string) bool) {
 	if l == nil {
 		return
 	}
 	p.title("Leakage, % of the supply lost")
-	rows := [][]string{}
-	for _, c := range l.Cylinders {
-		if !shown(c.Name) {
-			continue
-		}
-		loss := value(c.Loss, 0)
-		if c.State != diag.Tested {
-			loss = state(c.State, c.Reason)
-		}
-		rows = append(rows, []string{c.Name, loss, entered(c.Entered, loss), value(c.Wet, 0), escapes(c), string(c.Verdict)})
-	}
-	p.table([]string{"cylinder", "loss", "as entered", "wet", "air escapes at", "limit"}, rows)
+	p.columns(readings.Leakage(t, l), names(l.Cylinders, func(r diag.LeakResult) string { return r.Name }), shown)
 	if l.Limit != nil {
 		p.line("  limit: %s %%", quantity.Format(*l.Limit, 0))
 	}
-}
-
-// escapes names the places where a cylinder's air goes, and where most of it
-// does.
-func escapes(c diag.LeakResult) string {
-	places := strings.Join(c.At, ", ")
-	if c.Most == "" || len(c.At) < 2 {
-		return places
-	}
-	return places + "; most at " + c.Most
 }
 
 func (p *printer) plugs(r *diag.PlugsResult, shown func(string) bool) {
@@ -158,17 +158,7 @@ func (p *printer) plugs(r *diag.PlugsResult, shown func(string) bool) {
 		return
 	}
 	p.title("Plugs")
-	rows := [][]string{}
-	for _, c := range r.Cylinders {
-		if shown(c.Name) {
-			look := c.Look
-			if c.State != diag.Tested {
-				look = string(c.State)
-			}
-			rows = append(rows, []string{c.Name, look, c.GapText, c.Note})
-		}
-	}
-	p.table([]string{"cylinder", "look", "gap", "note"}, rows)
+	p.columns(readings.Plugs(r), names(r.Cylinders, func(c diag.PlugResult) string { return c.Name }), shown)
 }
 
 func (p *printer) rotors(r *diag.RotorsResult, shown func(string) bool) {

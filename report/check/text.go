@@ -22,7 +22,7 @@ func Text(w io.Writer, j *job.Job, d *diag.Diagnosis) error {
 	p.head(j)
 	p.verdict(d, s)
 	p.list("About the test", s.notices)
-	p.readings(d, "")
+	p.readings(j.Test(), d, "")
 	p.stories(d, s)
 	if d.Next != nil {
 		p.title("Next check")
