@@ -197,7 +197,7 @@ var motionChecks = []Check{
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
 	{Name: "noise-source", Minutes: 10, Whole: true, Way: Runs, Words: []string{"stethoscope", "noise located", "noise listened"},
 		Fits: func(c *known.Case, _ []string) bool { // what reads low, or breathes unlike the others, says more than an ear
-			return c.Complains(noise) && pistons(c, nil) && !c.AnyLow(c.Read()) && (c.Compression == nil || len(c.Compression.Running) == 0)
+			return c.Complains(noise) && c.HasValves() && !c.AnyLow(c.Read()) && (c.Compression == nil || len(c.Compression.Running) == 0)
 		},
 		Outcomes: []Outcome{
 			{Name: "at the head", For: []string{"valve-motion", "valve-lash", "collapsed-lifter", "deactivation-lifter"}, Words: []string{"head", "top"}},

@@ -111,7 +111,10 @@ func always(*known.Case, diag.Notice) bool { return true }
 func mayBeAll(n diag.Notice) bool { far, _ := n.Facts["far"].(bool); return !far }
 
 // farLow reports an engine so far under its figure that no slow starter explains it.
-func farLow(c *known.Case) bool { low := c.AllLow(); return low != nil && low.Share < farOff }
+func farLow(c *known.Case) bool {
+	low := c.AllLow()
+	return low != nil && (low.Share < farOff || low.Variant == "floor" && low.Far)
+}
 
 // noted passes on the notices that reading the job gave rise to.
 func noted(rule string) func(*known.Case) []diag.Notice {

@@ -28,6 +28,9 @@ func conclude(c *known.Case, d *diag.Diagnosis) {
 	if d.Advice.Key == "advice-none" && !(c.MainTestsMade() && c.SealingRead() && len(c.History.Complaints) == 0) {
 		d.Advice.Key = "advice-none-tested"
 	}
+	if d.Advice.Key == "advice-none" && (c.Sums.Rotors != nil && !kept(c.Sums.Rotors.Limits) || c.Sums.Compression != nil && !kept(c.Sums.Compression.Limits)) {
+		d.Advice.Key = "advice-none-close"
+	}
 	d.Advice.Facts = adviceFacts(c, d, lead)
 	d.Proven = shownSound(c, d)
 }
