@@ -158,7 +158,7 @@ not-tested: {leakage: declined by the customer, fuel-pressure: could not test (n
 			want: map[string]any{
 				"engine.banks.1.name": "right", "engine.banks.1.cylinders": []any{"2", "4", "6", "8"},
 				"engine.neighbours.0": []any{"1", "3"}, "engine.heads.0": []any{"1", "3", "5", "7"},
-				"compression.cylinders.0.entered": "159, 161", "compression.cylinders.0.dry": 160.0,
+				"compression.cylinders.0.entered": "[159, 161]", "compression.cylinders.0.dry": 160.0,
 				"compression.cylinders.0.dry_readings": []any{159.0, 161.0}, "compression.cylinders.0.first": 90.0,
 				"compression.cylinders.2.wet_rise": 28.0, "compression.cylinders.3.kind": "estimate",
 				"compression.cylinders.4.kind": "band", "compression.cylinders.4.dry": 152.5,
