@@ -3,7 +3,6 @@ package layout
 import (
 	"fmt"
 	"math"
-	"slices"
 	"sort"
 )
 
@@ -32,9 +31,9 @@ const scaleStep = 0.02
 // goes first to blocks that can show more with it. A page that is still too
 // full is refused with a *TooFull.
 func Fit(p Page, t Theme) (*Fitted, error) {
-	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}, richer: map[string]Length{}, more: map[richKey]Frame{}, natures: map[string]Length{}, states: make([]rowState, len(p.Rows))}
+	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}, richer: map[string]Length{}, more: map[richKey]Frame{}, natures: map[string]Length{}, rows: make([]rowRecord, len(p.Rows))}
 	for i, row := range p.Rows {
-		f.states[i].ahead = make([]bool, len(row.Flows))
+		f.rows[i] = rowRecord{blocks: row.blocks(), ahead: make([]bool, len(row.Flows)), laid: map[string]laidRow{}}
 	}
 	if f.theme.Scale <= 0 {
 		f.theme.Scale = 1
@@ -122,41 +121,7 @@ type fitter struct {
 	richer  map[string]Length // heights up to which blocks may show more
 	more    map[richKey]Frame
 	natures map[string]Length // widths that blocks have of their own
-	states  []rowState
-}
-
-// A rowState is a row as it was last laid out, with all that it depended on: of
-// a step that is taken or taken back, most rows know nothing.
-type rowState struct {
-	blocks       []Block
-	ahead        []bool // flows of the row that stand in an earlier one
-	without      []bool // ahead, when it was laid out
-	levels       []Detail
-	richer       []Length
-	space, scale float64
-	close, trade bool
-	row          laidRow
-}
-
-// sameRow is the row, laid out where something has changed since the last time.
-func (f *fitter) sameRow(i int, levels map[string]Detail) laidRow {
-	before := &f.states[i]
-	if before.blocks == nil {
-		before.blocks = f.page.Rows[i].blocks()
-	}
-	now := rowState{blocks: before.blocks, ahead: before.ahead, without: slices.Clone(before.ahead), space: f.space, scale: f.theme.Scale, close: f.theme.Close, trade: f.trade}
-	same := before.levels != nil && before.space == now.space && before.scale == now.scale && before.close == now.close && before.trade == now.trade
-	now.levels = make([]Detail, 0, len(before.levels)+1)
-	now.richer = make([]Length, 0, len(before.levels))
-	for _, b := range before.blocks {
-		now.levels = append(now.levels, levels[b.Name()])
-		now.richer = append(now.richer, f.richer[b.Name()])
-	}
-	if !same || !slices.Equal(before.levels, now.levels) || !slices.Equal(before.richer, now.richer) || !slices.Equal(before.without, before.ahead) {
-		now.row = f.row(i, levels)
-		*before = now
-	}
-	return before.row
+	rows    []rowRecord
 }
 
 // frameKey names a frame: the block by its place on the page.
@@ -190,8 +155,8 @@ func (f *fitter) levels(taken []bool) map[string]Detail {
 
 func (f *fitter) lay(taken []bool) laid {
 	levels := f.levels(taken)
-	for i := range f.states {
-		clear(f.states[i].ahead)
+	for i := range f.rows {
+		clear(f.rows[i].ahead)
 	}
 	var l laid
 	for i := range f.page.Rows {

@@ -20,7 +20,7 @@ func (f *fitter) flow(i int, cells []laidCell, levels map[string]Detail) []laidC
 	// Each flow as it would be under each cell.
 	var flows [][]laidBlock
 	for b, block := range row.Flows {
-		if f.states[i].ahead[b] {
+		if f.rows[i].ahead[b] {
 			continue
 		}
 		under := make([]laidBlock, len(cells))
@@ -43,7 +43,8 @@ func (f *fitter) flow(i int, cells []laidCell, levels map[string]Detail) []laidC
 }
 
 // fill puts flows of later rows where a column of this one ends so far above
-// the others that they find room, in their order.
+// the others that they find room, in their order: those that leave no such
+// room behind, or leave their row lower.
 func (f *fitter) fill(i int, row laidRow, levels map[string]Detail) laidRow {
 	if len(row.cells) < 2 {
 		return row
@@ -54,11 +55,11 @@ func (f *fitter) fill(i int, row laidRow, levels map[string]Detail) laidRow {
 			for c := range row.cells {
 				cell := &row.cells[c]
 				free := row.height - cell.height - cell.gap
-				if f.states[j].ahead[b] || free < unlevel {
+				if f.rows[j].ahead[b] || free < unlevel {
 					continue
 				}
 				under := f.block(frameKey{row: j, cell: -1, block: b}, cell.width, block, levels)
-				if under.frame.Narrow || under.frame.Height <= 0 || under.frame.Height > free {
+				if under.frame.Narrow || under.frame.Height <= 0 || under.frame.Height > free || !f.spares(j, b, levels) {
 					continue
 				}
 				if !own {
@@ -66,12 +67,29 @@ func (f *fitter) fill(i int, row laidRow, levels map[string]Detail) laidRow {
 					cell = &row.cells[c]
 				}
 				cell.blocks = append(slices.Clone(cell.blocks), under)
-				f.states[j].ahead[b] = true
 				row.measure()
 			}
 		}
 	}
 	return row
+}
+
+// spares takes a flow out of its row, unless the row would only be emptier
+// without it.
+func (f *fitter) spares(j, b int, levels map[string]Detail) bool {
+	before := f.sameRow(j, levels).height
+	f.rows[j].ahead[b] = true
+	after := f.sameRow(j, levels)
+	if after.height < before-slack {
+		return true
+	}
+	for _, c := range after.cells {
+		if after.height-c.height > unlevel {
+			f.rows[j].ahead[b] = false
+			return false
+		}
+	}
+	return true
 }
 
 func frames(blocks []laidBlock) []Frame {

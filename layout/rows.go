@@ -92,16 +92,16 @@ func (f *fitter) row(i int, levels map[string]Detail) laidRow {
 		shares[c] = Length(share(cell))
 	}
 	f.widen(row, shares)
-	best := f.rowOf(i, shares, levels)
+	last := f.rowOf(i, shares, levels)
+	best := last
 	for range mostTrades {
-		if !f.trade || !trade(row.Cells, shares, best) {
+		if !f.trade || !trade(row.Cells, shares, last) {
 			break
 		}
-		next := f.rowOf(i, shares, levels)
-		if next.height >= best.height-slack {
-			break
+		last = f.rowOf(i, shares, levels)
+		if last.height < best.height-slack {
+			best = last
 		}
-		best = next
 	}
 	return best
 }
