@@ -116,7 +116,7 @@ type fitter struct {
 	page    Page
 	theme   Theme
 	space   float64 // part of the spaces between blocks that is kept
-	trade   bool    // columns give width to one another
+	trade   bool    // columns give width to one another, and take flows of later rows
 	frames  map[frameKey]Frame
 	richer  map[string]Length // heights up to which blocks may show more
 	more    map[richKey]Frame

@@ -46,7 +46,7 @@ func (f *fitter) flow(i int, cells []laidCell, levels map[string]Detail) []laidC
 // the others that they find room, in their order: those that leave no such
 // room behind, or leave their row lower.
 func (f *fitter) fill(i int, row laidRow, levels map[string]Detail) laidRow {
-	if len(row.cells) < 2 {
+	if len(row.cells) < 2 || !f.trade {
 		return row
 	}
 	own := false // the row is not that of the cache any more

@@ -156,8 +156,8 @@ func (f *fitter) natural(c Cell) (widest Length) {
 // mostTrades how often it is, and tradeStep how much of the row's width.
 const (
 	unlevel    = 8 * MM
-	mostTrades = 5
-	tradeStep  = 0.03
+	mostTrades = 3
+	tradeStep  = 0.04
 )
 
 // trade gives width of the lowest column to the highest, as far as it may give

@@ -66,10 +66,11 @@ func balanced(t layout.Theme, text string, role layout.Role, c layout.Color, wid
 }
 
 // evenLines is balanced for a run in a face of its own, aligned in the width.
+// One line needs it no more than a paragraph of many does.
 func evenLines(t layout.Theme, text layout.Run, width layout.Length, a layout.Align) layout.Frame {
-	const near, narrowest = 6, 0.72
+	const near, narrowest, many = 6, 0.72, 4
 	best, w := paragraph(t, width, a, text), width
-	if best.Height <= lineHeight(text.Face)+1 {
+	if one := lineHeight(text.Face); best.Height <= one+1 || best.Height >= many*one-1 {
 		return best
 	}
 	for low := width * narrowest; w-low > near; {
