@@ -212,7 +212,7 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 		say("wet-only", "advice-none", nil)
 	case sound != nil:
 		led(c, d, sound)
-		d.Lead = slices.IndexFunc(d.Stories, func(s diag.Story) bool { return s.About == sound.About && slices.Equal(s.Cylinders, sound.Cylinders) })
+		d.Lead = slices.IndexFunc(d.Stories, func(s diag.Story) bool { return s.About == sound.About && s.System == sound.System && slices.Equal(s.Cylinders, sound.Cylinders) })
 		d.Advice = diag.Phrase{Key: soundAdvice(c, sound)}
 	case c.Noticed("fuel-limit-missing"):
 		say("fuel-not-judged", "advice-no-figure", nil)
@@ -236,8 +236,14 @@ func soundAdvice(c *known.Case, s *diag.Story) string {
 	return "advice-none"
 }
 
-// firstSound is the first story of something that was found sound, nil for none.
+// firstSound is the first story of something that was found sound, nil for none;
+// a repair that is proved is what the owner paid for, and comes first.
 func firstSound(d *diag.Diagnosis) *diag.Story {
+	if i := slices.IndexFunc(d.Stories, func(s diag.Story) bool {
+		return s.Urgency == diag.NoAction && len(s.Members) > 0 && s.Members[0].Headline == "repaired-and-proved"
+	}); i >= 0 {
+		return &d.Stories[i]
+	}
 	for i := range d.Stories {
 		s := &d.Stories[i]
 		if slices.ContainsFunc(s.Members[:min(1, len(s.Members))], func(f diag.Finding) bool {
