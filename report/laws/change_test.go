@@ -19,7 +19,7 @@ var changeLaws = []law{
 	{name: "T9 not done is not done", least: 150, every: 7, says: "'not available' and 'not done' are not done", check: notDone},
 	{name: "T9 done on another cylinder", least: 2, every: 0, says: "a coil swapped on another cylinder leaves the check for this one, and on this one takes it away", check: coilElsewhere},
 	{name: "T10 sound section", least: 250, every: 5, says: "adding a sound result never raises the urgency", check: soundNeverRaises},
-	{name: "T10 low yet tight", least: 20, says: "low everywhere yet tight keeps the urgency that low everywhere had", check: tightKeepsUrgency},
+	{name: "T10 low yet tight", least: 10, says: "low everywhere yet tight keeps the urgency that low everywhere had", check: tightKeepsUrgency},
 	{name: "T5 same job, same words", least: 100, every: 12, says: "the same job gives the same JSON, and another reader's sheet the same findings", check: sameAgain},
 	{name: "T10 lower never better", least: 120, every: 5, says: "making a low cylinder lower never reduces the urgency", check: lowerNeverBetter},
 	{name: "T10 evidence never lowers", least: 60, every: 4, says: "evidence for a cause never lowers its rank", check: evidenceNeverLowers},
