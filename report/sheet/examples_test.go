@@ -74,7 +74,7 @@ func printable(paper string) layout.Rect {
 }
 
 // smallestType is the least size of type on each kind of sheet, in points.
-var smallestType = map[string]layout.Length{"customer": 8, "invoice": 8, "workshop": 7.5, "pre-purchase": 8, "blank": 7.5}
+var smallestType = map[string]layout.Length{"customer": 8, "invoice": 8, "workshop": 7.5, "pre-purchase": 7.5, "blank": 7.5}
 
 // checkPage fails where two texts overlap, one leaves the margins, or type is
 // too small to read.
