@@ -121,7 +121,7 @@ func (k *Check) work(c *known.Case, cylinders []string) *known.Work {
 	if k.OfTest {
 		cylinders = nil
 	}
-	return c.DoneOn(cylinders, called()[at]...)
+	return c.DoneSaying(cylinders, called()[at])
 }
 
 // Told are the checks of which the job says in words that they were made, on
@@ -147,10 +147,10 @@ func (k *Check) tests() []string {
 }
 
 // called are the names that each check goes by in a job's work done.
-var called = sync.OnceValue(func() [][]string {
-	names := make([][]string, len(Checks))
+var called = sync.OnceValue(func() []known.Phrases {
+	names := make([]known.Phrases, len(Checks))
 	for i := range Checks {
-		names[i] = append([]string{Checks[i].Name}, Checks[i].Words...)
+		names[i] = known.Plain(append([]string{Checks[i].Name}, Checks[i].Words...)...)
 	}
 	return names
 })

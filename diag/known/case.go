@@ -65,6 +65,17 @@ func (c *Case) EachCylinder() []Subject {
 	return c.each
 }
 
+// ByItself gives some cylinders as subjects, each by itself.
+func (c *Case) ByItself(names []string) []Subject {
+	subjects := make([]Subject, 0, len(names))
+	for _, s := range c.EachCylinder() {
+		if slices.Contains(names, s.Name()) {
+			subjects = append(subjects, s)
+		}
+	}
+	return subjects
+}
+
 // Then does the sums on an earlier test, once.
 func (c *Case) Then(earlier *diag.Test) *Case {
 	if c.then == nil {

@@ -36,7 +36,7 @@ func (c *Case) sightsOf(name string) string {
 		texts = append(texts, b.Note)
 	}
 	for _, w := range c.Works() {
-		if slices.Contains(w.Cylinders, name) && !SpeaksOf(strings.ToLower(w.Text), PutRight...) {
+		if !w.putRight && slices.Contains(w.Cylinders, name) {
 			texts = append(texts, w.Text)
 		}
 	}

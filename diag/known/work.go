@@ -12,6 +12,7 @@ type Work struct {
 	Text      string   // in plain form: lower case, hyphens as spaces, one spelling
 	Cylinders []string // that it names; none where it names none
 	renews    []string // its clauses that say that parts are new
+	putRight  bool     // what was seen is there no more
 	speaks    *spoken  // of what, once it was asked
 }
 
@@ -55,14 +56,14 @@ func (c *Case) workOf(text string) Work {
 		return Work{}
 	}
 	text = plainWords(done)
-	return Work{text, c.namedIn(done), renewing(text), &spoken{}}
+	return Work{text, c.namedIn(done), renewing(text), SpeaksOf(text, PutRight...), &spoken{}}
 }
 
 // SpeaksOf gives those of a list of things of which some work speaks, whatever
 // cylinders it is about: their places, sorted. Each thing goes by several names;
 // the list is always the same one, so that what a work speaks of is looked up
 // once, also for the trials of the plan.
-func (c *Case) SpeaksOf(called [][]string) []int {
+func (c *Case) SpeaksOf(called []Phrases) []int {
 	if c.spoken != nil {
 		return c.spoken
 	}
@@ -73,7 +74,7 @@ func (c *Case) SpeaksOf(called [][]string) []int {
 		if w.speaks.of == nil {
 			w.speaks.of = []int{}
 			for at := range called {
-				if w.Says(called[at]...) {
+				if w.saysOne(called[at]) {
 					w.speaks.of = append(w.speaks.of, at)
 				}
 			}
@@ -137,6 +138,19 @@ func plainWords(text string) string {
 	return spellings.Replace(strings.Join(strings.Fields(hyphens.Replace(strings.ToLower(text))), " "))
 }
 
+// Phrases are words in the plain form in which a work's text is.
+type Phrases []string
+
+// Plain brings words to their plain form, once for the many times that they are
+// looked for.
+func Plain(words ...string) Phrases {
+	plain := make(Phrases, len(words))
+	for i, x := range words {
+		plain[i] = plainWords(x)
+	}
+	return plain
+}
+
 // plainOf remembers the plain form of words that the program itself looks for:
 // they are few and asked for again and again.
 var plainOf sync.Map
@@ -163,10 +177,19 @@ func (w *Work) Without(names ...string) *Work {
 // DoneOn gives the first work whose text has one of these words and that is
 // about all of these cylinders: it names them, or names none. nil for none.
 func (c *Case) DoneOn(cylinders []string, words ...string) *Work {
+	return c.workOn(cylinders, func(w *Work) bool { return w.Says(words...) })
+}
+
+// DoneSaying is DoneOn of words in their plain form.
+func (c *Case) DoneSaying(cylinders []string, words Phrases) *Work {
+	return c.workOn(cylinders, func(w *Work) bool { return w.saysOne(words) })
+}
+
+func (c *Case) workOn(cylinders []string, is func(*Work) bool) *Work {
 	works := c.Works()
 	for i := range works {
 		w := &works[i]
-		if !w.Says(words...) {
+		if !is(w) {
 			continue
 		}
 		missing := slices.ContainsFunc(cylinders, func(n string) bool { return !slices.Contains(w.Cylinders, n) })
@@ -184,6 +207,10 @@ func (c *Case) WorkDone(words ...string) bool { return c.DoneOn(nil, words...) !
 // not deny it.
 func (w *Work) Says(words ...string) bool {
 	return w != nil && slices.ContainsFunc(words, func(x string) bool { return has(w.Text, plainPhrase(x)) })
+}
+
+func (w *Work) saysOne(of Phrases) bool {
+	return slices.ContainsFunc(of, func(x string) bool { return has(w.Text, x) })
 }
 
 // has reports words in a plain text as whole words, not denied just before.

@@ -54,7 +54,7 @@ var coolingRules = systemRule(known.Cooling, OfCooling, byPump, []Rule{
 var coolantInside = []Rule{{
 	Name: "coolant-wet-in-cylinder", Title: "Coolant runs into a cylinder under pressure",
 	Why:    "Coolant that stands on a piston does not give: the next turn of the starter bends a rod. The plugs stay out and the engine is turned by hand alone.",
-	Source: byPump, Class: TestItself, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsTest(known.Cooling)},
+	Source: byPump, Class: TestItself, About: diag.AboutCylinders, Needs: needsTest(known.Cooling),
 	Of: Scope{Words: "the cylinders that were wet", Of: func(c *known.Case) []known.Subject {
 		return []known.Subject{{Cylinders: c.WetCylinders()}}
 	}}, When: known.All(known.CoolingInside, known.Not(known.AirCooled)),

@@ -101,6 +101,9 @@ func measuredFinding(m *diag.MeasuredReading, clear bool, urgency diag.Urgency) 
 	return f
 }
 
+// needsTest is the need of one further test and nothing else.
+func needsTest(section string) []known.Need { return []known.Need{known.NeedsTest(section)} }
+
 // ofSystem asks once, of what a further test looks at.
 func ofSystem(section string) Scope {
 	return Scope{Of: func(*known.Case) []known.Subject { return []known.Subject{{System: section}} }}

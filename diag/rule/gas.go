@@ -84,7 +84,7 @@ var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
 	{
 		Name: "gas-and-trim-disagree", Title: "Gas and trims that contradict each other",
 		Why:  "Lean gas while the trims take fuel out, or rich gas while they add it: air enters behind the sensor or at the probe, or the sensor reads wrong.",
-		When: known.Any(known.All(known.GasLean, known.TrimRich), known.All(known.GasRich, known.Any(known.TrimAir, known.TrimLean))), Needs: []known.Need{known.NeedsTest(known.Trims)},
+		When: known.Any(known.All(known.GasLean, known.TrimRich), known.All(known.GasRich, known.Any(known.TrimAir, known.TrimLean))), Needs: needsTest(known.Trims),
 		For: speaks(Heard, "bank-exhaust-leak", "bank-sensor"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"lean": c.LambdaPast(true) != nil}}
 		}, Headline: "gas-and-trim", SaysBetterThan: []string{"gas-lean", "gas-rich", "trim-rich", "trim-lean-at-idle-only", "trim-lean-at-speed"},

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+	"gaugesheet/diag/rule"
 	"gaugesheet/diag/rule/sample"
 	"gaugesheet/diag/story"
 )
@@ -35,10 +37,29 @@ func storyWith(d *diag.Diagnosis, rule string) (*diag.Story, *diag.Finding) {
 	return nil, nil
 }
 
+// needsAreNeeded: a sign is not asked where the job lacks what it needs, so that
+// it must not hold there.
+func needsAreNeeded(t *testing.T, test *diag.Test) {
+	t.Helper()
+	c := known.New(test)
+	for _, g := range rule.Signs() {
+		need := c.Missing(g.Needs)
+		if need == "" {
+			continue
+		}
+		for _, s := range append(slices.Clone(c.EachCylinder()), known.Subject{}) {
+			if g.When.Holds(c, s) {
+				t.Errorf("the sign %q holds of %q without %s", g.Words(), s.Name(), need)
+			}
+		}
+	}
+}
+
 func runSealing(t *testing.T, cases []sealingCase) {
 	for _, tt := range cases {
 		t.Run(tt.name, func(t *testing.T) {
 			d := story.WithoutPlan(tt.test)
+			needsAreNeeded(t, tt.test)
 			for i, want := range strings.Split(tt.fires, "; ") {
 				if want == "" { // none has to
 					continue

@@ -11,7 +11,7 @@ const (
 	byOilThumb = "common practice, no source: 10 psi for each 1000 rpm, hot"
 )
 
-var oilTest = []known.Need{known.NeedsTest(known.Oil)}
+var oilTest = needsTest(known.Oil)
 
 // oilRules are on oil pressure, the only look at the bottom end among these
 // tests.

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"cmp"
 	"slices"
 
 	"gaugesheet/diag/known"
@@ -9,17 +10,22 @@ import (
 // A Sign speaks for or against causes and is no finding of its own: what is
 // known beside a pattern that another rule recognises.
 type Sign struct {
+	Needs   []known.Need // without which the condition cannot hold
 	When    known.Condition
 	Kind    Kind
 	About   string // "cylinders": asked of each cylinder of a story; "engine": of the story of the whole engine; "any"
 	For     []Voice
 	Against []Voice
-	words   string // of its condition, made once
-	brings  bool   // a voice of it counts in any story
+	words   string  // of its condition, made once
+	voices  []Voice // all of them, made once
+	brings  bool    // a voice of it counts in any story
 }
 
 // Words are its condition in words.
 func (s *Sign) Words() string { return s.words }
+
+// Voices are those for and against, each with its kind of test.
+func (s *Sign) Voices() []Voice { return s.voices }
 
 // Brings reports a sign that speaks for a cause strongly enough to bring it into
 // a story.
@@ -36,8 +42,12 @@ func concatSigns(lists ...[]Sign) []Sign {
 		all = append(all, l...)
 	}
 	for i := range all {
-		all[i].words = all[i].When.String()
-		all[i].brings = slices.ContainsFunc(slices.Concat(all[i].For, all[i].Against), func(v Voice) bool { return v.Weight >= Known })
+		s := &all[i]
+		s.words, s.voices = s.When.String(), slices.Concat(s.For, s.Against)
+		for j := range s.voices {
+			s.voices[j].Kind = cmp.Or(s.voices[j].Kind, s.Kind)
+		}
+		s.brings = slices.ContainsFunc(s.voices, func(v Voice) bool { return v.Weight >= Known })
 	}
 	return all
 }

@@ -29,14 +29,13 @@ func (b *ledger) answers(s *story) {
 		// none that would have shown the same.
 		bringIn := !o.Else && s.subjectOf(k) && !slices.ContainsFunc(o.For, b.weighs)
 		for _, name := range o.For {
-			_, here := b.net[name]
-			if (here || bringIn) && b.firstSaid(said, name) {
+			if (bringIn || b.knows(name)) && b.firstSaid(said, name) {
 				b.add(rule.Voice{Cause: name, Weight: found}, rule.OfCheck, said, nil)
 			}
 		}
 		for _, other := range k.Outcomes {
 			for _, name := range other.For {
-				if _, here := b.net[name]; !here || slices.Contains(o.For, name) || !b.firstSaid(said, name) {
+				if !b.knows(name) || slices.Contains(o.For, name) || !b.firstSaid(said, name) {
 					continue
 				}
 				weight := int(float64(others) * other.Shows())
@@ -45,7 +44,7 @@ func (b *ledger) answers(s *story) {
 					continue
 				}
 				if o.Else && other.Shows() == 1 && b.heaviest(name, rule.OfSight) < rule.Sight { // it would have shown, so it is not there
-					weight = min(weight, -b.net[name])
+					weight = min(weight, -b.net(name))
 				}
 				b.add(rule.Voice{Cause: name, Weight: weight, Says: "check-says-otherwise"}, rule.OfCheck, said, nil)
 			}
@@ -54,7 +53,7 @@ func (b *ledger) answers(s *story) {
 }
 
 // weighs reports a cause for which more speaks than against.
-func (b *ledger) weighs(name string) bool { return b.net[name] > 0 }
+func (b *ledger) weighs(name string) bool { return b.net(name) > 0 }
 
 // firstSaid reports the first time that an answer speaks of a cause.
 func (b *ledger) firstSaid(said, name string) bool {
@@ -104,7 +103,7 @@ func (b *ledger) shown(name string) bool {
 // not only a mark that it may have left, where nothing that was measured takes
 // from it.
 func (b *ledger) seen(name string) bool {
-	return b.net[name] >= rule.Heard && b.heaviest(name, rule.OfSight) >= rule.Heard && slices.ContainsFunc(b.entries, func(e diag.Entry) bool {
+	return b.net(name) >= rule.Heard && b.heaviest(name, rule.OfSight) >= rule.Heard && slices.ContainsFunc(b.entries, func(e diag.Entry) bool {
 		return e.Cause == name && e.Kind == string(rule.OfSight) && e.Weight >= rule.Heard
 	})
 }

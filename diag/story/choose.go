@@ -226,11 +226,11 @@ func (b *ledger) shares() []share {
 	order = order[:min(len(order), weighed)]
 	sum := 0
 	for _, name := range order {
-		sum += b.net[name]
+		sum += b.net(name)
 	}
 	list := make([]share, len(order))
 	for i, name := range order {
-		list[i] = share{name, float64(b.net[name]) / float64(sum)}
+		list[i] = share{name, float64(b.net(name)) / float64(sum)}
 	}
 	return list
 }

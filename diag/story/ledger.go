@@ -21,14 +21,33 @@ type ledger struct {
 	// ownHeads: none of them share a head, so that no gasket is common to them.
 	ownHeads bool
 	order    []string
-	net      map[string]int
-	kinds    map[string][]heaviest // for a cause, by the kind of test
-	at       map[string][]string   // cylinders that speak for a cause by more than what is common
+	accounts map[string]*account // of every cause in order
 	entries  []diag.Entry
 	entered  []entered
 	heard    map[string]bool // what an answer has said of a cause already
 	ranked   []string        // the causes in order; nil until asked for and after every voice
 }
+
+// An account is what was entered for one cause.
+type account struct {
+	net   int
+	kinds []heaviest // what speaks for it, by the kind of test
+	at    []string   // cylinders that speak for it by more than what is common
+}
+
+// account gives what was entered for a cause, an empty one where nothing was.
+func (b *ledger) account(name string) *account {
+	if a := b.accounts[name]; a != nil {
+		return a
+	}
+	return &account{}
+}
+
+// net is what speaks for a cause less what speaks against it.
+func (b *ledger) net(name string) int { return b.account(name).net }
+
+// knows reports a cause of which something was entered.
+func (b *ledger) knows(name string) bool { return b.accounts[name] != nil }
 
 // entered is a rule of which the voices were entered for cylinders.
 type entered struct {
@@ -45,7 +64,7 @@ type heaviest struct {
 // heaviest is the greatest weight with which a kind of test speaks for a cause,
 // 0 where it does not.
 func (b *ledger) heaviest(name string, kind rule.Kind) int {
-	for _, h := range b.kinds[name] {
+	for _, h := range b.account(name).kinds {
 		if h.kind == kind {
 			return h.weight
 		}
@@ -67,12 +86,13 @@ func heavier(list []heaviest, voice heaviest) []heaviest {
 // weigh enters every voice on the subject of a story: those of its rules, the
 // signs, and the answers of checks that were made.
 func (s *story) weigh(c *known.Case) *ledger {
-	b := &ledger{c: c, of: max(len(s.Cylinders), 1), ownHeads: c.OwnHeads(s.everyCylinder()) && !c.LosesCoolant(), net: map[string]int{}, kinds: map[string][]heaviest{}, at: map[string][]string{}, entries: make([]diag.Entry, 0, 48)}
+	b := &ledger{c: c, of: max(len(s.Cylinders), 1), ownHeads: c.OwnHeads(s.everyCylinder()) && !c.LosesCoolant(), accounts: map[string]*account{}, entries: make([]diag.Entry, 0, 48)}
 	for _, m := range s.members {
 		b.enter(m.rule, m.subject)
 	}
+	each := b.c.ByItself(s.ofCylinders())
 	for i := range rule.Signs() {
-		b.sign(&rule.Signs()[i], s)
+		b.sign(&rule.Signs()[i], s, each)
 	}
 	b.answers(s)
 	b.renewed(s)
@@ -96,10 +116,10 @@ func (b *ledger) keepLeast() {
 	if len(left) == 0 {
 		return
 	}
-	most := b.net[slices.MaxFunc(left, func(x, y string) int { return cmp.Compare(b.net[x], b.net[y]) })]
+	most := b.net(slices.MaxFunc(left, func(x, y string) int { return cmp.Compare(b.net(x), b.net(y)) }))
 	for _, name := range left {
-		if b.net[name] == most {
-			b.net[name] = 1
+		if b.net(name) == most {
+			b.account(name).net = 1
 		}
 	}
 	b.ranked = nil
@@ -109,11 +129,7 @@ func (b *ledger) keepLeast() {
 func (s *story) everyCylinder() []string {
 	names := slices.Clone(s.Cylinders)
 	for _, m := range s.members {
-		for _, n := range m.subject.Cylinders {
-			if !slices.Contains(names, n) {
-				names = append(names, n)
-			}
-		}
+		names = appendNew(names, m.subject.Cylinders)
 	}
 	return names
 }
@@ -126,13 +142,18 @@ func (s *story) ofCylinders() []string {
 	}
 	var names []string
 	for _, m := range s.members {
-		if m.rule.About != diag.AboutCylinders {
-			continue
+		if m.rule.About == diag.AboutCylinders {
+			names = appendNew(names, m.subject.Cylinders)
 		}
-		for _, n := range m.subject.Cylinders {
-			if !slices.Contains(names, n) {
-				names = append(names, n)
-			}
+	}
+	return names
+}
+
+// appendNew appends the names that are not there yet.
+func appendNew(names, more []string) []string {
+	for _, n := range more {
+		if !slices.Contains(names, n) {
+			names = append(names, n)
 		}
 	}
 	return names
@@ -160,16 +181,17 @@ func (b *ledger) said(by, cause string, at []string) bool {
 	return before && slices.ContainsFunc(b.entries, func(e diag.Entry) bool { return e.By == by && e.Cause == cause && e.Weight > 0 })
 }
 
-func (b *ledger) sign(g *rule.Sign, s *story) {
+// sign enters a sign that holds: of the story, or of its cylinders, each by itself.
+func (b *ledger) sign(g *rule.Sign, s *story, each []known.Subject) {
 	ofEach := g.About == string(diag.AboutCylinders) && (s.About == diag.AboutCylinders || s.About == diag.AboutEngine)
-	if !ofEach && g.About != "any" && (g.About != string(s.About) || s.About == diag.AboutCylinders) || !b.hears(g) {
+	if !ofEach && g.About != "any" && (g.About != string(s.About) || s.About == diag.AboutCylinders) || b.c.Missing(g.Needs) != "" || !b.hears(g) {
 		return
 	}
 	var at []string
 	if ofEach {
-		for _, n := range s.ofCylinders() {
-			if g.When.Holds(b.c, known.Subject{Cylinders: []string{n}}) {
-				at = append(at, n)
+		for _, one := range each {
+			if g.When.Holds(b.c, one) {
+				at = append(at, one.Name())
 			}
 		}
 		if len(at) == 0 {
@@ -178,9 +200,9 @@ func (b *ledger) sign(g *rule.Sign, s *story) {
 	} else if !g.When.Holds(b.c, known.Subject{Cylinders: s.Cylinders}) {
 		return
 	}
-	for _, v := range slices.Concat(g.For, g.Against) {
+	for _, v := range g.Voices() {
 		if b.minds(v) {
-			b.add(v, cmp.Or(v.Kind, g.Kind), g.Words(), at)
+			b.add(v, v.Kind, g.Words(), at)
 		}
 	}
 }
@@ -194,14 +216,13 @@ const proof = 2 * rule.Heard
 // that a pattern brought in or that it speaks for strongly enough to bring in
 // itself.
 func (b *ledger) minds(v rule.Voice) bool {
-	_, here := b.net[v.Cause]
-	return here || v.Weight >= rule.Known
+	return v.Weight >= rule.Known || b.knows(v.Cause)
 }
 
 // hears reports a sign of which any voice counts; what it asks need not be asked
 // where none does.
 func (b *ledger) hears(g *rule.Sign) bool {
-	return g.Brings() || slices.ContainsFunc(g.For, b.minds) || slices.ContainsFunc(g.Against, b.minds)
+	return g.Brings() || slices.ContainsFunc(g.Voices(), b.minds)
 }
 
 // add enters a voice. What holds for some of the story's cylinders only counts
@@ -215,18 +236,17 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 	if len(at) > 0 && len(at) < b.of && !cause.Shared(v.Cause) {
 		weight = weight * len(at) / b.of
 	}
-	if _, known := b.net[v.Cause]; !known {
+	of := b.accounts[v.Cause]
+	if of == nil {
+		of = &account{}
+		b.accounts[v.Cause] = of
 		b.order = append(b.order, v.Cause)
 	}
-	b.net[v.Cause] += weight
+	of.net += weight
 	if weight > 0 {
-		b.kinds[v.Cause] = heavier(b.kinds[v.Cause], heaviest{kind, v.Weight})
+		of.kinds = heavier(of.kinds, heaviest{kind, v.Weight})
 		if v.Weight > 50 {
-			for _, n := range at {
-				if !slices.Contains(b.at[v.Cause], n) {
-					b.at[v.Cause] = append(b.at[v.Cause], n)
-				}
-			}
+			of.at = appendNew(of.at, at)
 		}
 	}
 	b.entries = append(b.entries, diag.Entry{Cause: v.Cause, Weight: weight, Kind: string(kind), By: by, Against: v.Says})
@@ -242,11 +262,11 @@ func (b *ledger) sorted() []string {
 }
 
 func (b *ledger) rank() []string {
-	order := slices.DeleteFunc(slices.Clone(b.order), func(name string) bool { return b.net[name] <= 0 })
+	order := slices.DeleteFunc(slices.Clone(b.order), func(name string) bool { return b.net(name) <= 0 })
 	plain := slices.ContainsFunc(order, func(name string) bool { return !cause.Named(name).Vague })
 	weights := make(map[string]int, len(order))
 	for _, name := range order {
-		weights[name] = b.net[name]
+		weights[name] = b.net(name)
 		if plain && cause.Named(name).Vague {
 			weights[name] /= 2
 		}
@@ -280,7 +300,7 @@ func (b *ledger) top(cylinders []string) []diag.Phrase {
 	order := b.sorted()
 	list := make([]diag.Phrase, 0, shownCauses)
 	for _, name := range order[:min(len(order), shownCauses)] {
-		at := b.at[name]
+		at := b.account(name).at
 		if len(cylinders) == 0 || len(at) == len(cylinders) || cause.Shared(name) {
 			at = nil
 		}
@@ -307,7 +327,7 @@ func (b *ledger) against() []diag.Phrase {
 func (b *ledger) agreeing(name string) []rule.Kind {
 	var list []rule.Kind
 	sure := false
-	for _, h := range b.kinds[name] {
+	for _, h := range b.account(name).kinds {
 		kind, weight := h.kind, h.weight
 		counts := kind != rule.OfHistory && kind != rule.OfTest && kind != ""
 		measured := kind == rule.OfCompression || kind == rule.OfRotors || kind == rule.OfFuel

@@ -27,7 +27,7 @@ func (b *ledger) renewed(s *story) {
 			weight = -rule.Heard
 		}
 		for _, name := range p.Causes {
-			if _, here := b.net[name]; here && b.firstSaid("renewed", name) {
+			if b.knows(name) && b.firstSaid("renewed", name) {
 				b.add(rule.Voice{Cause: name, Weight: weight, Says: "part-renewed"}, rule.OfHistory, "the work done: "+p.Words[0]+" renewed", nil)
 			}
 		}

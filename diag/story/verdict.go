@@ -212,7 +212,9 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 		say("wet-only", "advice-none", nil)
 	case sound != nil:
 		led(c, d, sound)
-		d.Lead = slices.IndexFunc(d.Stories, func(s diag.Story) bool { return s.About == sound.About && s.System == sound.System && slices.Equal(s.Cylinders, sound.Cylinders) })
+		d.Lead = slices.IndexFunc(d.Stories, func(s diag.Story) bool {
+			return s.About == sound.About && s.System == sound.System && slices.Equal(s.Cylinders, sound.Cylinders)
+		})
 		d.Advice = diag.Phrase{Key: soundAdvice(c, sound)}
 	case c.Noticed("fuel-limit-missing"):
 		say("fuel-not-judged", "advice-no-figure", nil)

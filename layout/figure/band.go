@@ -36,8 +36,8 @@ func NewPressures(d Pressures) layout.Block {
 
 // From this width rows stand in two columns, where there are so many.
 const (
-	twoBands   layout.Length = 400
-	rowsForTwo               = 4
+	twoBands   = layout.Length(400)
+	rowsForTwo = 4
 )
 
 func (d Pressures) rows() (n int) {
