@@ -31,10 +31,14 @@ func Try(c *known.Case, k *Check, o *Outcome, cylinders []string) *known.Case {
 // note writes a check and its outcome among the work done.
 func (t *Trial) note(check, outcome string, ofSet bool) {
 	text := strings.ReplaceAll(check, "-", " ") + " done"
+	var cylinders []string
 	if len(t.Cylinders) > 0 && !ofSet {
-		text += " on " + strings.Join(t.Cylinders, " and ")
+		cylinders = t.Cylinders
+		text += " on " + strings.Join(cylinders, " and ")
 	}
-	t.History.WorkDone = append(slices.Clone(t.History.WorkDone), text+": "+outcome)
+	text += ": " + outcome
+	t.Case.Wrote(text, cylinders)
+	t.History.WorkDone = append(slices.Clone(t.History.WorkDone), text)
 }
 
 // leak enters a loss in percent at a place, or none to speak of at "".

@@ -55,8 +55,21 @@ func (c *Case) workOf(text string) Work {
 	if done == "" {
 		return Work{}
 	}
-	text = plainWords(done)
-	return Work{text, c.namedIn(done), renewing(text), SpeaksOf(text, PutRight...), &spoken{}}
+	return newWork(done, c.namedIn(done))
+}
+
+func newWork(done string, cylinders []string) Work {
+	text := plainWords(done)
+	return Work{text, cylinders, renewing(text), SpeaksOf(text, PutRight...), &spoken{}}
+}
+
+// Wrote remembers a line of work done that the program wrote itself, about these
+// cylinders: it says what was done, and need not be read for that.
+func (c *Case) Wrote(text string, cylinders []string) {
+	c.Works()
+	if _, known := c.parsed[text]; !known {
+		c.parsed[text] = newWork(text, cylinders)
+	}
 }
 
 // SpeaksOf gives those of a list of things of which some work speaks, whatever
