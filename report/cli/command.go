@@ -140,10 +140,8 @@ func reason(err error) error {
 }
 
 const long = `gaugesheet makes a one-page sheet for a customer from an engine's test readings.
-
-  gaugesheet start inline-4 -o job.yaml  a job file to fill in
-  gaugesheet check job.yaml              what the readings say, in words
-  gaugesheet draw job.yaml               the sheet, job.pdf`
+'gaugesheet start --ask' asks for them and draws the sheet; where a job file is
+there already, 'gaugesheet draw job.yaml' does.`
 
 func (c *Command) root() *cobra.Command {
 	root := &cobra.Command{
@@ -156,25 +154,26 @@ func (c *Command) root() *cobra.Command {
 		Args:          cobra.ArbitraryArgs,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 0 {
-				cmd.SetOut(c.Stderr)
-				return errors.Join(cmd.Help(), ended(WrongUse))
+				return needsCommand(cmd, visible{c.Stderr})
 			}
-			f := wrongUse("unknown command '%s'", args[0])
-			if near := cmd.SuggestionsFor(args[0]); len(near) > 0 {
-				return f.withHint("did you mean '%s'?", near[0])
-			}
-			return f.withHint("'gaugesheet help' lists the commands; a job file is drawn by 'gaugesheet draw %s'", args[0])
+			return unknownCommand(cmd, args[0]).
+				orHint("'gaugesheet help' lists the commands; a job file is drawn by 'gaugesheet draw %s'", args[0])
 		},
+		CompletionOptions: cobra.CompletionOptions{DisableDefaultCmd: true},
 	}
 	root.SetIn(c.Stdin)
 	root.SetOut(c.Stdout)
 	root.SetErr(c.Stderr)
 	root.SuggestionsMinimumDistance = 2
-	root.AddCommand(c.drawCommand(), c.checkCommand(), c.blankCommand(), c.startCommand(), c.enginesCommand(),
-		c.rulesCommand(), c.schemaCommand(), c.extractCommand(), c.verifyCommand(), c.explainCommand(), c.versionCommand(), c.manCommand())
+	root.AddCommand(c.drawCommand(), c.checkCommand(), c.blankCommand(), c.startCommand(), c.enginesCommand(), c.rulesCommand(), c.schemaCommand(),
+		c.extractCommand(), c.verifyCommand(), c.explainCommand(), c.versionCommand(), c.manCommand(), c.completionCommand())
 	root.SetVersionTemplate("gaugesheet {{.Version}}\n")
+	c.ownHelp(root)
 	for _, cmd := range root.Commands() {
 		cmd.DisableFlagsInUseLine = true
+		if cmd.ValidArgsFunction == nil {
+			cmd.ValidArgsFunction = completeNothing
+		}
 	}
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return wrongUse("%s", err).withHint("see '%s --help'", cmd.CommandPath())

@@ -51,8 +51,8 @@ Many jobs are drawn on all cores.`,
 	}
 	flags := cmd.Flags()
 	d.flags(cmd)
-	flags.StringVar(&d.options.Kind, "sheet", "", "kind of sheet: "+strings.Join(templates.Kinds(), ", ")+" (the job file's own where not given)")
-	flags.StringVar(&template, "template", "", "a template of your own instead of a kind of sheet")
+	flags.StringVar(&d.options.Kind, "sheet", "", "`kind` of sheet: "+strings.Join(templates.Kinds(), ", ")+" (the job file's own where not given)")
+	flags.StringVar(&template, "template", "", "a template `file` of your own instead of a kind of sheet")
 	flags.BoolVar(&d.options.NoAttach, "no-attach", false, "leave the job file out of the sheet; nothing can then be extracted or verified")
 	flags.StringVar(&d.index, "index", "", "write a CSV `file` with a line for each sheet")
 	completeWords(cmd, "sheet", templates.Kinds())
@@ -64,7 +64,7 @@ Many jobs are drawn on all cores.`,
 func (d *drawing) flags(cmd *cobra.Command) {
 	flags := cmd.Flags()
 	flags.StringVarP(&d.output, "output", "o", "", "write to this `file or folder`; - is standard output")
-	flags.StringVar(&d.options.Paper, "paper", "", "letter, a4 or legal (the job file's own where not given)")
+	flags.StringVar(&d.options.Paper, "paper", "", "`size` of the paper: letter, a4 or legal (the job file's own where not given)")
 	languageFlag(cmd, &d.options.Language)
 	flags.BoolVar(&d.picture, "picture", false, "a picture of the page (PNG) instead of the PDF, for a message; it carries no job file")
 	flags.BoolVar(&d.options.Boxes, "boxes", false, "outline every block of the page")

@@ -11,7 +11,7 @@ import (
 
 // languageFlag is the flag of every command that says sentences.
 func languageFlag(cmd *cobra.Command, language *string) {
-	cmd.Flags().StringVar(language, "language", "", strings.Join(templates.Languages(), " or ")+" (the job file's own where not given)")
+	cmd.Flags().StringVar(language, "language", "", "`language` of the words: "+strings.Join(templates.Languages(), " or ")+" (the job file's own where not given)")
 	completeWords(cmd, "language", templates.Languages())
 }
 

@@ -52,16 +52,10 @@ func (c *Command) enginesCommand() *cobra.Command {
 
 func (c *Command) rulesCommand() *cobra.Command {
 	return &cobra.Command{
-		Use:   "rules [NAME]",
-		Short: "List the rules of the diagnosis: what triggers each, why, and its source",
-		Args:  arguments(0, 1, "at most one rule"),
-		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-			var names []string
-			for _, r := range rule.All() {
-				names = append(names, r.Name)
-			}
-			return names, cobra.ShellCompDirectiveNoFileComp
-		},
+		Use:               "rules [NAME]",
+		Short:             "List the rules of the diagnosis: what triggers each, why, and its source",
+		Args:              arguments(0, 1, "at most one rule"),
+		ValidArgsFunction: completeRules,
 		RunE: func(_ *cobra.Command, args []string) error {
 			rules := rule.All()
 			if len(args) == 1 {

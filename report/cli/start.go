@@ -41,3 +41,6 @@ lists; to standard output where -o names no file.`,
 	cmd.ValidArgsFunction = completeEngines
 	return cmd
 }
+
+// profileName is the shop profile that start looks for.
+const profileName = "shop.yaml"

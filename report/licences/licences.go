@@ -21,14 +21,11 @@ type Licence struct {
 // parts are the linked modules by import path, each with its file.
 var parts = []struct{ part, file string }{
 	{"Go standard library and runtime", "go.txt"},
-	{"github.com/cpuguy83/go-md2man/v2", "md2man.txt"},
 	{"github.com/go-pdf/fpdf", "fpdf.txt"},
 	{"github.com/golang/freetype", "freetype.txt"},
-	{"github.com/russross/blackfriday/v2", "blackfriday.txt"},
 	{"github.com/spf13/cobra", "cobra.txt"},
 	{"github.com/spf13/pflag", "pflag.txt"},
 	{"github.com/wcharczuk/go-chart/v2", "go-chart.txt"},
-	{"go.yaml.in/yaml/v3", "yaml.txt"},
 	{"golang.org/x/image", "x.txt"},
 	{"golang.org/x/sys", "x.txt"},
 	{"golang.org/x/term", "x.txt"},
