@@ -126,7 +126,7 @@ func BenchmarkSheetOverFloor(b *testing.B) {
 const heavyExample = "v12-everything.yaml"
 
 // mostOfLight is how many times a sheet with every test on twelve cylinders may
-// take as long as that of four sound ones. It runs at about 2.9.
+// take as long as that of four sound ones. It runs at about 3.
 const mostOfLight = 3.5
 
 // heavyOverLight measures both sheets in turn, that many times.
