@@ -176,6 +176,31 @@ func Reworded(language string, reword func(string) string) (*Catalogue, error) {
 	return c, nil
 }
 
+// Files name the language whose sentences are American as such.
+const (
+	english  = "en"
+	american = "en-US"
+)
+
+// Tag is how files name a language of Languages (a tag of BCP 47).
+func Tag(language string) string {
+	if language == english {
+		return american
+	}
+	return language
+}
+
+// Tagged is the language that a file names, "" where there is none such.
+func Tagged(tag string) string {
+	if tag == american {
+		return english
+	}
+	if slices.Contains(Languages(), tag) {
+		return tag
+	}
+	return ""
+}
+
 // Languages are the languages that have a catalogue.
 func Languages() []string {
 	entries, err := fs.ReadDir(files, "words")

@@ -74,12 +74,6 @@ func New(opt Options) *Doc {
 	f.SetCompression(false) // the page is packed with the rest, see tail.go
 	f.SetCreationDate(opt.Created)
 	f.SetModificationDate(opt.Created)
-	f.SetTitle(opt.Title, true)
-	f.SetAuthor(opt.Author, true)
-	f.SetSubject(opt.Subject, true)
-	f.SetKeywords(opt.Keywords, true)
-	f.SetCreator(opt.Creator, true)
-	f.SetProducer(opt.Creator, true)
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.AddPage()

@@ -3,10 +3,6 @@ package pdf
 import (
 	"bytes"
 	"compress/zlib"
-	"image"
-	"image/color"
-	"image/jpeg"
-	"image/png"
 	"io"
 	"os"
 	"os/exec"
@@ -284,53 +280,6 @@ func TestUnknownCharacters(t *testing.T) {
 	d.Text(at(50, 50), "ok \U0001F600\xff漢", regular, black)
 	if _, err := d.Bytes(); err != nil {
 		t.Error(err)
-	}
-}
-
-func TestLoadPicture(t *testing.T) {
-	encode := func(kind string, img image.Image) []byte {
-		var b bytes.Buffer
-		if kind == "png" {
-			png.Encode(&b, img)
-		} else {
-			jpeg.Encode(&b, img, nil)
-		}
-		return b.Bytes()
-	}
-	deep := image.NewNRGBA64(image.Rect(0, 0, 4, 3))
-	deep.Set(1, 1, color.White)
-	for _, c := range []struct {
-		name string
-		data []byte
-		ok   bool
-	}{
-		{"rgba", encode("png", image.NewNRGBA(image.Rect(0, 0, 4, 3))), true},
-		{"16 bit", encode("png", deep), true},
-		{"gray", encode("png", image.NewGray(image.Rect(0, 0, 4, 3))), true},
-		{"paletted", encode("png", image.NewPaletted(image.Rect(0, 0, 4, 3), color.Palette{color.Black, color.White})), true},
-		{"jpeg", encode("jpeg", image.NewRGBA(image.Rect(0, 0, 4, 3))), true},
-		{"cut short", encode("png", deep)[:60], false},
-		{"not a picture", []byte("logo"), false},
-		{"empty", nil, false},
-	} {
-		img, err := LoadPicture(c.name, c.data)
-		if (err == nil) != c.ok {
-			t.Errorf("%s: error %v", c.name, err)
-		}
-		if err != nil {
-			continue
-		}
-		if img.W != 4 || img.H != 3 {
-			t.Errorf("%s: %d x %d", c.name, img.W, img.H)
-		}
-		d := New(Options{Paper: letter})
-		d.Picture(layout.Rect{X: 40, Y: 40, W: 40, H: 30}, img)
-		file, err := d.Bytes()
-		if err != nil {
-			t.Errorf("%s: %v", c.name, err)
-			continue
-		}
-		read(t, file)
 	}
 }
 

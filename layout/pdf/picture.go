@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"fmt"
 	"image"
-	_ "image/jpeg" // the two formats a page takes
+	"image/color"
+	"image/draw"
+	"image/jpeg" // the two formats a page takes
 	"image/png"
 
 	"github.com/go-pdf/fpdf"
@@ -16,8 +18,9 @@ import (
 const maxPixels = 40_000_000
 
 // LoadPicture reads a PNG or JPEG file for use on a page and makes sure that a
-// document will take it. PNG files of a kind that the library refuses
-// (interlaced, 16 bit) are written anew.
+// document will take it and show it as it is meant. Files of a kind that the
+// library refuses or misreads (interlaced, 16 bit, with transparency beside the
+// colours, in the inks of print) are written anew.
 func LoadPicture(name string, data []byte) (layout.Image, error) {
 	cfg, kind, err := image.DecodeConfig(bytes.NewReader(data))
 	if err != nil || (kind != "png" && kind != "jpeg") {
@@ -31,21 +34,28 @@ func LoadPicture(name string, data []byte) (layout.Image, error) {
 	if err != nil {
 		return layout.Image{}, fmt.Errorf("a damaged %s picture: %w", kind, err)
 	}
-	if accepts(img) {
+	if plain(img, cfg) && accepts(img) {
 		return img, nil
 	}
 	flat := image.NewNRGBA(decoded.Bounds())
-	for y := flat.Rect.Min.Y; y < flat.Rect.Max.Y; y++ {
-		for x := flat.Rect.Min.X; x < flat.Rect.Max.X; x++ {
-			flat.Set(x, y, decoded.At(x, y))
-		}
-	}
+	draw.Draw(flat, flat.Rect, decoded, flat.Rect.Min, draw.Src)
 	var b bytes.Buffer
-	if err := png.Encode(&b, flat); err != nil {
-		return layout.Image{}, err
+	if kind == "jpeg" {
+		err = jpeg.Encode(&b, flat, &jpeg.Options{Quality: 95})
+	} else {
+		err = png.Encode(&b, flat)
 	}
-	img.Kind, img.Data = "png", b.Bytes()
-	return img, nil
+	img.Data = b.Bytes()
+	return img, err
+}
+
+// plain reports whether the library reads a file's pixels as they are meant.
+func plain(img layout.Image, cfg image.Config) bool {
+	if img.Kind == "jpeg" {
+		return cfg.ColorModel == color.YCbCrModel || cfg.ColorModel == color.GrayModel
+	}
+	const depth = 24 // where a PNG file says how many bits a pixel's values have
+	return len(img.Data) > depth && img.Data[depth] <= 8 && !bytes.Contains(img.Data, []byte("tRNS"))
 }
 
 func accepts(img layout.Image) bool {

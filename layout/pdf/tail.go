@@ -7,15 +7,16 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
-	"unicode/utf16"
 )
 
 // The PDF library ends a file with its list of objects (the cross-reference),
 // after the catalog as the last object. It cannot say an attachment's type or
-// date, its relation to the document, that readers should show the title, or
-// the file's identity. So the end is written anew from here: attachments, a
-// catalog of our own, the list of objects, the trailer (ISO 32000-2, 7.5.4,
-// 7.5.5, 7.7.2, 7.11.4).
+// date, its relation to the document, that readers should show the title, what
+// its colours mean, or the file's identity. So the file is put together anew
+// here: the library's objects that draw the page, then attachments, what the
+// document says of itself, a catalog, the list of objects, the trailer
+// (ISO 32000-1, 7.5.4, 7.5.5, 7.7.2, 7.11.4), as ISO 19005-3 (PDF/A-3) wants
+// them.
 
 // tail is the end of a file in the making: what goes before, where each
 // object starts.
@@ -27,12 +28,11 @@ type tail struct {
 
 // finish gives the library's file another end.
 func finish(file []byte, opt Options, faces []*usedFace) ([]byte, error) {
-	t, err := cutCatalog(file)
+	t, err := cutEnd(file)
 	if err != nil {
 		return nil, err
 	}
 	t.opt = opt
-	info := len(t.at) - 1
 	for _, f := range faces {
 		if f == nil {
 			continue
@@ -49,21 +49,31 @@ func finish(file []byte, opt Options, faces []*usedFace) ([]byte, error) {
 		}
 		specs = append(specs, spec)
 	}
-	root := t.catalog(specs)
-	t.end(root, info)
+	profile, err := t.stream("/N 3", srgb())
+	if err != nil {
+		return nil, err
+	}
+	root := t.catalog(specs, profile, t.metadata())
+	t.end(root, t.info())
 	return t.Bytes(), nil
 }
 
-// cutCatalog takes the file apart before its last object.
-func cutCatalog(file []byte) (*tail, error) {
+// header begins the file: the version, and a comment by which programs see
+// that it is no text (ISO 19005-3, 6.1.2).
+const header = "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n"
+
+// cutEnd takes the file apart before its last two objects, the library's
+// information dictionary and catalog, and packs what the page draws.
+func cutEnd(file []byte) (*tail, error) {
 	broken := fmt.Errorf("write the document: the end of the file is not as expected")
 	xref := bytes.LastIndex(file, []byte("\nxref\n0 "))
+	start := bytes.IndexByte(file, '\n') + 1
 	if xref < 0 || !bytes.HasPrefix(file, []byte("%PDF-1.")) {
 		return nil, broken
 	}
 	lines := strings.Split(string(file[xref+1:]), "\n")
 	count, err := strconv.Atoi(strings.TrimPrefix(lines[1], "0 "))
-	if err != nil || len(lines) < count+3 {
+	if err != nil || count <= pageContent+2 || len(lines) < count+3 {
 		return nil, broken
 	}
 	t := &tail{}
@@ -74,16 +84,17 @@ func cutCatalog(file []byte) (*tail, error) {
 		}
 		t.at = append(t.at, at)
 	}
-	catalog := t.at[count-1]
-	if !bytes.Contains(file[catalog:xref], []byte("/Type /Catalog")) {
+	info, catalog := t.at[count-2], t.at[count-1]
+	if info > catalog || !bytes.Contains(file[info:catalog], []byte("/CreationDate")) || !bytes.Contains(file[catalog:xref], []byte("/Type /Catalog")) {
 		return nil, broken
 	}
-	t.at = t.at[:count-1]
-	if err := t.packPage(file[:catalog]); err != nil {
-		return nil, err
+	t.at = t.at[:count-2]
+	for n := range t.at {
+		t.at[n] += len(header) - start
 	}
-	copy(t.Bytes(), "%PDF-1.7")
-	return t, nil
+	t.Grow(len(file) + roomForFaces)
+	t.WriteString(header)
+	return t, t.packPage(file[start:info], len(header))
 }
 
 // roomForFaces is about what two faces and the end of a file take.
@@ -92,11 +103,12 @@ const roomForFaces = 40 << 10
 // pageContent is the number of the object that holds what the page draws.
 const pageContent = 4
 
-// packPage takes the library's objects over, the page's content packed: the
-// library would make a compressor of a megabyte for every document.
-func (t *tail) packPage(file []byte) error {
-	start := t.at[pageContent]
-	head, rest, ok := bytes.Cut(file[start:], []byte("stream\n"))
+// packPage takes the library's objects over, which begin at a byte of the file
+// here, the page's content packed: the library would make a compressor of a
+// megabyte for every document.
+func (t *tail) packPage(objects []byte, from int) error {
+	start := t.at[pageContent] - from
+	head, rest, ok := bytes.Cut(objects[start:], []byte("stream\n"))
 	var number, length int
 	if _, err := fmt.Sscanf(string(head), "%d 0 obj\n<</Length %d>>", &number, &length); err != nil || !ok || number != pageContent || length > len(rest) {
 		return fmt.Errorf("write the document: the page's content is not as expected")
@@ -105,15 +117,14 @@ func (t *tail) packPage(file []byte) error {
 	if err != nil {
 		return err
 	}
-	t.Grow(len(file) + roomForFaces)
-	t.Write(file[:start])
+	t.Write(objects[:start])
 	fmt.Fprintf(t, "%d 0 obj\n<</Filter /FlateDecode /Length %d>>\nstream\n", pageContent, len(packed))
 	t.Write(packed)
 	end := start + len(head) + len("stream\n") + length
-	moved := t.Len() - end
-	t.Write(file[end:])
+	moved := t.Len() - from - end
+	t.Write(objects[end:])
 	for n, at := range t.at {
-		if at > start {
+		if at > from+start {
 			t.at[n] = at + moved
 		}
 	}
@@ -181,7 +192,7 @@ func (t *tail) stream(entries string, data []byte) (int, error) {
 // attach writes a file and its description, and gives the number of the
 // latter.
 func (t *tail) attach(a Attachment) (int, error) {
-	date := text("D:" + t.opt.Created.UTC().Format("20060102150405") + "Z")
+	date := date(t.opt.Created)
 	file, err := t.stream("/Type /EmbeddedFile /Subtype /"+name(a.Type)+
 		"\n/Params <</Size %d /CreationDate "+date+" /ModDate "+date+">>", a.Data)
 	if err != nil {
@@ -194,9 +205,11 @@ func (t *tail) attach(a Attachment) (int, error) {
 }
 
 // catalog writes the root of the document: 1 is the library's list of pages.
-func (t *tail) catalog(specs []int) int {
+func (t *tail) catalog(specs []int, profile, metadata int) int {
 	root := t.object()
-	t.WriteString("<</Type /Catalog /Pages 1 0 R /PageLayout /SinglePage\n")
+	fmt.Fprintf(t, "<</Type /Catalog /Pages 1 0 R /PageLayout /SinglePage /Metadata %d 0 R\n", metadata)
+	t.WriteString("/OutputIntents [<</Type /OutputIntent /S /GTS_PDFA1 /OutputConditionIdentifier (sRGB)\n")
+	fmt.Fprintf(t, "/RegistryName (http://www.color.org) /Info (sRGB) /DestOutputProfile %d 0 R>>]\n", profile)
 	if t.opt.Lang != "" {
 		fmt.Fprintf(t, "/Lang %s\n", text(t.opt.Lang))
 	}
@@ -230,24 +243,6 @@ func (t *tail) end(root, info int) {
 	}
 	fmt.Fprintf(t, "trailer\n<</Size %d /Root %d 0 R /Info %d 0 R /ID [<%x> <%x>]>>\n", len(t.at), root, info, id[:16], id[:16])
 	fmt.Fprintf(t, "startxref\n%d\n%%%%EOF\n", xref)
-}
-
-// text is a text string: as it is where it is plain, else UTF-16 in
-// hexadecimal digits.
-func text(s string) string {
-	plain := true
-	for _, r := range s {
-		plain = plain && r >= ' ' && r <= '~'
-	}
-	if plain {
-		return "(" + strings.NewReplacer(`\`, `\\`, "(", `\(`, ")", `\)`).Replace(s) + ")"
-	}
-	var b strings.Builder
-	b.WriteString("<feff")
-	for _, u := range utf16.Encode([]rune(s)) {
-		fmt.Fprintf(&b, "%04x", u)
-	}
-	return b.String() + ">"
 }
 
 // name is a name object: what is not a letter, digit or plain mark is escaped.

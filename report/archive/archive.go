@@ -8,7 +8,6 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
-	"slices"
 	"strings"
 
 	"gaugesheet/report/archive/pdffile"
@@ -85,11 +84,11 @@ func languageOf(f *pdffile.File) (string, error) {
 	if err != nil {
 		return "", explain(err)
 	}
-	language, err := f.Text(catalog["Lang"])
-	if err != nil || !slices.Contains(templates.Languages(), language) {
+	tag, err := f.Text(catalog["Lang"])
+	if err != nil {
 		return "", nil
 	}
-	return language, nil
+	return templates.Tagged(tag), nil
 }
 
 // Made tells whether a file is a sheet of this program, of any version: with

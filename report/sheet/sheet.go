@@ -146,7 +146,7 @@ func (s *Sheet) PDF() ([]byte, error) {
 		Author:   v.job.Shop.Name.Value,
 		Subject:  v.label("document.subject"),
 		Creator:  "gaugesheet " + v.options.Version,
-		Lang:     v.words.Language,
+		Lang:     templates.Tag(v.words.Language),
 		Created:  v.job.Date.Time,
 		Keywords: v.keywords(),
 	}

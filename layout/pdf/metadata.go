@@ -1,0 +1,124 @@
+package pdf
+
+import (
+	"fmt"
+	"strings"
+	"time"
+	"unicode/utf16"
+)
+
+// What a document says of itself stands in it twice, in the words of PDF (the
+// information dictionary, ISO 32000-1, 14.3.3) and as XMP (ISO 16684-1), which
+// archives read: both are made from one list here and say the same.
+
+// A fact is one thing that the document says of itself.
+type fact struct {
+	key   string // in the information dictionary
+	form  string // in XMP; %s stands for the value
+	value string
+}
+
+func (o Options) facts() []fact {
+	const list = "<rdf:%[1]s><rdf:li%[2]s>%%s</rdf:li></rdf:%[1]s>"
+	inLanguage := fmt.Sprintf(list, "Alt", ` xml:lang="x-default"`)
+	all := []fact{
+		{"Title", "<dc:title>" + inLanguage + "</dc:title>", o.Title},
+		{"Author", "<dc:creator>" + fmt.Sprintf(list, "Seq", "") + "</dc:creator>", o.Author},
+		{"Subject", "<dc:description>" + inLanguage + "</dc:description>", o.Subject},
+		{"Keywords", "<pdf:Keywords>%s</pdf:Keywords>", o.Keywords},
+		{"Creator", "<xmp:CreatorTool>%s</xmp:CreatorTool>", o.Creator},
+		{"Producer", "<pdf:Producer>%s</pdf:Producer>", o.Creator},
+	}
+	said := all[:0]
+	for _, f := range all {
+		if f.value = plainLine(f.value); f.value != "" {
+			said = append(said, f)
+		}
+	}
+	return said
+}
+
+// info writes the information dictionary.
+func (t *tail) info() int {
+	n := t.object()
+	t.WriteString("<<")
+	for _, f := range t.opt.facts() {
+		fmt.Fprintf(t, "/%s %s\n", f.key, text(f.value))
+	}
+	date := date(t.opt.Created)
+	fmt.Fprintf(t, "/CreationDate %s /ModDate %s>>\nendobj\n", date, date)
+	return n
+}
+
+// date is a moment as PDF has it, with its zone (ISO 32000-1, 7.9.4).
+func date(at time.Time) string { return "(D:" + at.UTC().Format("20060102150405") + "+00'00')" }
+
+// conformance is what the document claims to keep to.
+const conformance = "U" // of ISO 19005-3 (PDF/A-3): all text is Unicode
+
+// metadata writes the same as XMP, with the standards that the document
+// claims to keep to (ISO 19005-3, 6.6). It is not packed, so that programs that
+// know nothing of PDF find it.
+func (t *tail) metadata() int {
+	var b strings.Builder
+	b.WriteString("<?xpacket begin=\"\ufeff\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n" +
+		`<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">` + "\n" +
+		`<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:pdf="http://ns.adobe.com/pdf/1.3/"` +
+		` xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmlns:pdfaid="http://www.aiim.org/pdfa/ns/id/">` + "\n")
+	fmt.Fprintf(&b, "<pdfaid:part>3</pdfaid:part><pdfaid:conformance>%s</pdfaid:conformance>\n", conformance)
+	for _, f := range t.opt.facts() {
+		fmt.Fprintf(&b, f.form+"\n", escaped.Replace(f.value))
+	}
+	if t.opt.Lang != "" {
+		fmt.Fprintf(&b, "<dc:language><rdf:Bag><rdf:li>%s</rdf:li></rdf:Bag></dc:language>\n", escaped.Replace(t.opt.Lang))
+	}
+	at := t.opt.Created.UTC().Format("2006-01-02T15:04:05+00:00")
+	fmt.Fprintf(&b, "<xmp:CreateDate>%s</xmp:CreateDate><xmp:ModifyDate>%s</xmp:ModifyDate>\n", at, at)
+	b.WriteString("</rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end=\"r\"?>")
+
+	n := t.object()
+	fmt.Fprintf(t, "<</Type /Metadata /Subtype /XML /Length %d>>\nstream\n%s\nendstream\nendobj\n", b.Len(), b.String())
+	return n
+}
+
+var escaped = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;")
+
+// plainLine is a text as both can say it: XML has no control characters.
+func plainLine(s string) string {
+	return strings.TrimSpace(strings.Map(func(r rune) rune {
+		if r < ' ' || r >= 0x7f && r < 0xa0 || r == 0xfffe || r == 0xffff {
+			return ' '
+		}
+		return r
+	}, strings.ToValidUTF8(s, "\ufffd")))
+}
+
+// text is a text string: as it is where PDF's own encoding has it (ISO 32000-1,
+// D.2: Latin letters and marks), else UTF-16 in hexadecimal digits.
+func text(s string) string {
+	var b strings.Builder
+	b.WriteByte('(')
+	for _, r := range s {
+		switch {
+		case r == '\\' || r == '(' || r == ')':
+			b.WriteByte('\\')
+			b.WriteRune(r)
+		case r >= ' ' && r <= '~':
+			b.WriteRune(r)
+		case r > 0xa0 && r <= 0xff && r != 0xad:
+			fmt.Fprintf(&b, `\%03o`, r)
+		default:
+			return wideText(s)
+		}
+	}
+	return b.String() + ")"
+}
+
+func wideText(s string) string {
+	var b strings.Builder
+	b.WriteString("<feff")
+	for _, u := range utf16.Encode([]rune(s)) {
+		fmt.Fprintf(&b, "%04x", u)
+	}
+	return b.String() + ">"
+}
