@@ -106,6 +106,8 @@ type MeasuredResult struct {
 	Unit     quantity.Unit
 	Readings []MeasuredReading // those that were read, in the order of the section
 	Words    []Word
+	// Published are the rules in circulation on such a test, by bare arithmetic.
+	Published []PublishedRule
 }
 
 // A MeasuredReading is one reading against its limit.
@@ -203,7 +205,9 @@ func assessMeasured(t *Test) []MeasuredResult {
 	a := atmosphereOf(t.Conditions)
 	for _, m := range t.Measured {
 		m = m.atAltitude(a)
-		out = append(out, m.assess())
+		r := m.assess()
+		r.Published = r.published(t.Spec)
+		out = append(out, r)
 	}
 	return out
 }

@@ -28,6 +28,7 @@ type Test struct {
 	Borescope  map[string]string // what was seen, by cylinder, in free words
 	Bores      map[string]Bore   // what was seen, by cylinder, in the list's words
 	CoolantGas string            // "positive", "negative", "not tested" or ""
+	GasTest    GasTest           // how the coolant was tested for gas
 	Untested   []Untested        // what the job says was not tested, in its order
 	Earlier    []Earlier         // oldest first
 	Before     *Before           // the readings before the work, nil for none
@@ -36,6 +37,14 @@ type Test struct {
 	// "unit-suspect", "units-contradict"), with their facts; those of Suspects
 	// among them.
 	Noted []Notice
+}
+
+// A GasTest is how the coolant was tested for combustion gas. Zero values are
+// not recorded.
+type GasTest struct {
+	Engine  string  // "hot" or "cold"
+	Minutes float64 // how long it was drawn through the fluid
+	Fluid   string  // its colour at the end, as entered
 }
 
 // Spec is what kind of engine it is. Zero values are not recorded.
@@ -301,7 +310,18 @@ type Plugs struct {
 	GapMM      float64
 	GapTolMM   float64
 	GapEntered string
+	HeatRange  HeatRange
+	Reach      string // "same", "longer", "shorter" than the book's, or ""
 	ByCylinder map[string]Plug
+}
+
+// A HeatRange is that of the plugs fitted beside the book's, as their maker
+// numbers it. Makers number in opposite directions: Higher says what a higher
+// number is, "hotter" or "colder", "" where that is not recorded.
+type HeatRange struct {
+	Fitted, Book float64
+	Higher       string
+	Given        bool // both were recorded
 }
 
 // A Plug is one plug.

@@ -146,7 +146,9 @@ func running(outcome string, part float64) func(*Trial) {
 }
 
 // gas enters the result of the test for combustion gas in the coolant.
-func gas(result string) func(*Trial) { return func(t *Trial) { t.CoolantGas = result } }
+func gas(result string) func(*Trial) {
+	return func(t *Trial) { t.CoolantGas, t.GasTest = result, diag.GasTest{} }
+}
 
 // saw enters what a camera shows in the cylinders.
 func saw(b diag.Bore) func(*Trial) {

@@ -107,7 +107,8 @@ var (
 	Single     = OfEngine("an engine of one cylinder", func(c *Case) bool { return !c.Several() })
 	StoodLong  = OfEngine("stood more than 6 months", func(c *Case) bool { return c.Stood() })
 	GasFound   = OfEngine("combustion gas found in the coolant", func(c *Case) bool { return c.CoolantGas == "positive" })
-	NoGasFound = OfEngine("no combustion gas found in the coolant", func(c *Case) bool { return c.CoolantGas == "negative" })
+	NoGasFound = OfEngine("no combustion gas found in the coolant, by a test that was not made cold or short", func(c *Case) bool { return c.CoolantGas == "negative" && !c.GasTestWeak() })
+	NoGasWeak  = OfEngine("no combustion gas found in the coolant, by a test made cold or in under 5 minutes", func(c *Case) bool { return c.CoolantGas == "negative" && c.GasTestWeak() })
 	// CoolantEntering is asked of an engine: not of one of its cylinders.
 	CoolantEntering = OfEngine("coolant that seems to get into a cylinder", func(c *Case) bool { return c.CoolantEntersAny() })
 	CoolantEnters   = OfAll("not cooled by air; its plug washed by coolant, and it is low, or air from it bubbles into the coolant, or combustion gas was found there, or (not where every plug looks so) "+

@@ -37,6 +37,13 @@ func (c *Case) CoolantEnters(name string) bool {
 	return !c.AllPlugsWashed() && (c.CoolantMissed() || c.CoolantHot() || c.AllLow() != nil || c.WillNotStart())
 }
 
+// GasTestWeak reports a test for combustion gas that was made on a cold engine,
+// or drawn for too short a time, so that finding none proves little.
+func (c *Case) GasTestWeak() bool {
+	g := c.GasTest
+	return g.Engine == "cold" || g.Minutes > 0 && g.Minutes < gasTestLeast
+}
+
 // CoolantMissed reports that the engine is said to lose coolant, or to smoke white.
 func (c *Case) CoolantMissed() bool { return c.LosesCoolant() || c.Smokes("white") }
 

@@ -16,7 +16,9 @@ const (
 	balanceU     = 10.0 // rpm, a counted speed
 	speedApart   = 20.0 // rpm between the two readings with all working
 	injectorPart = 0.05 // part from the median: judgement, no source
-	returnTimes  = 3.0  // times the smallest: common practice, no source
+	// contributesApart: times as far from the median as the others mostly lie.
+	contributesApart = 3.0 // judgement, no source
+	returnTimes      = 3.0 // times the smallest: common practice, no source
 )
 
 // NoClearance are the valves of a cylinder without any clearance: "inlet",
@@ -44,6 +46,30 @@ func (c *Case) ClearanceOff(name string, is func(*diag.MeasuredReading) (bool, b
 		}
 	}
 	return nil, false
+}
+
+// ClosingUp is the clearance of a cylinder's exhaust valve that is less than every
+// other's and less than it was before, by more than the gauge can be off each
+// time; nil for none.
+func (c *Case) ClosingUp(name string) (now, was *diag.MeasuredReading) {
+	now = c.Measured(Clearance).Of("exhaust", name)
+	if now == nil || c.Before == nil || c.Before.Test == nil {
+		return nil, nil
+	}
+	was = c.Then(c.Before.Test).Measured(Clearance).Same(now)
+	if was == nil || now.Value >= was.Value-now.Uncertainty-was.Uncertainty {
+		return nil, nil
+	}
+	values := c.byCylinder(Clearance, "exhaust")
+	for n, v := range values {
+		if n != name && v <= now.Value+now.Uncertainty {
+			return nil, nil
+		}
+	}
+	if len(values) < 3 {
+		return nil, nil
+	}
+	return now, was
 }
 
 // LiftLow is a valve of a cylinder that opens less than its limit, or than the
@@ -100,6 +126,80 @@ func (c *Case) Flow(name string) (flow, median float64, ok bool) {
 		return 0, 0, false
 	}
 	return v, medianOf(values), true
+}
+
+// RailDrops are by how much each injector, pulsed, took the rail's pressure down,
+// in the unit of the drops, and how far one may lie from the rest by the job's
+// limit; ok is false where either is not known, or fewer than three were read.
+func (c *Case) RailDrops() (drops map[string]float64, apart float64, ok bool) {
+	r := c.Measured(Injectors)
+	from, to := r.Reading("pressure-drop from"), c.byCylinder(Injectors, "pressure-drop to")
+	if from == nil || len(to) < 3 {
+		return nil, 0, false
+	}
+	unit := r.Reading("pressure-drop to").Unit
+	start, err := quantity.Convert(from.Value, from.Unit, unit)
+	if err != nil {
+		return nil, 0, false
+	}
+	for n, v := range to {
+		to[n] = start - v
+	}
+	for _, l := range c.Test.MeasuredTest(Injectors).Limits {
+		if l.For == "from-mean" && !math.IsInf(l.High, 0) {
+			apart, err = quantity.Convert(l.High, l.Unit, unit)
+			return to, apart, err == nil
+		}
+	}
+	return nil, 0, false
+}
+
+// RailDrop is one injector's drop and the median of all.
+func (c *Case) RailDrop(name string) (drop, median, apart float64, ok bool) {
+	drops, apart, ok := c.RailDrops()
+	drop, read := drops[name]
+	if !ok || !read {
+		return 0, 0, 0, false
+	}
+	return drop, medianOf(drops), apart, true
+}
+
+// DraggedByMean are the injectors that lie too far from the mean of the drops and
+// not from their median, or the other way round: one bad injector has moved the
+// mean.
+func (c *Case) DraggedByMean() (names []string, mean, median float64) {
+	drops, apart, ok := c.RailDrops()
+	if !ok {
+		return nil, 0, 0
+	}
+	for _, v := range drops {
+		mean += v / float64(len(drops))
+	}
+	median = medianOf(drops)
+	for _, n := range c.Engine.Names() {
+		v, read := drops[n]
+		if read && (math.Abs(v-mean) > apart+1e-9) != (math.Abs(v-median) > apart+1e-9) {
+			names = append(names, n)
+		}
+	}
+	return names, mean, median
+}
+
+// Contributes is what a cylinder adds as the scan tool gives it, the median of
+// all, and whether it stands below the others: under zero by more than the others
+// mostly are off it, and farther under the median than three times as far as the others mostly lie from it.
+func (c *Case) Contributes(name string) (v, median float64, little bool) {
+	values := c.byCylinder(DieselTests, "contribution")
+	v, read := values[name]
+	if !read || len(values) < 4 {
+		return 0, 0, false
+	}
+	median = medianOf(values)
+	apart, size := map[string]float64{}, map[string]float64{}
+	for n, x := range values {
+		apart[n], size[n] = math.Abs(x-median), math.Abs(x)
+	}
+	return v, median, v < 0 && -v > medianOf(size) && median-v > contributesApart*medianOf(apart)+1e-9
 }
 
 // Few reports an engine of so few cylinders that none has a middle to lie beside:
@@ -178,10 +278,11 @@ func over(c *Case, section, name, cylinder string) bool {
 
 // Conditions on what is measured cylinder by cylinder.
 var (
-	ValveHeldOpen  = OfAll("no clearance at a valve", func(c *Case, n string) bool { return len(c.NoClearance(n)) > 0 })
-	ClearanceTight = OfAll("a valve clearance under its limit", func(c *Case, n string) bool { m, _ := c.ClearanceOff(n, Under); return m != nil })
-	ClearanceLoose = OfAll("a valve clearance over its limit", func(c *Case, n string) bool { m, _ := c.ClearanceOff(n, Over); return m != nil })
-	ClearanceRight = OfAll("its valve clearances within their limits", func(c *Case, n string) bool {
+	ValveHeldOpen   = OfAll("no clearance at a valve", func(c *Case, n string) bool { return len(c.NoClearance(n)) > 0 })
+	ClearanceTight  = OfAll("a valve clearance under its limit", func(c *Case, n string) bool { m, _ := c.ClearanceOff(n, Under); return m != nil })
+	ClearanceLoose  = OfAll("a valve clearance over its limit", func(c *Case, n string) bool { m, _ := c.ClearanceOff(n, Over); return m != nil })
+	ClearanceCloses = OfAll("an exhaust clearance less than all others, of three or more, and less than it was before", func(c *Case, n string) bool { now, _ := c.ClosingUp(n); return now != nil })
+	ClearanceRight  = OfAll("its valve clearances within their limits", func(c *Case, n string) bool {
 		r := c.Measured(Clearance)
 		if r == nil {
 			return false
@@ -212,13 +313,23 @@ var (
 		at, again := r.Reading("at"), r.Reading("again")
 		return r.Word("idle-control") == "working" || r.Word("idle-control") == "not sure" || at != nil && again != nil && math.Abs(at.Value-again.Value) > speedApart
 	})
-	InjectorLow = OfAll("injector flow under the median by more than the limit on their spread, or 5 %", func(c *Case, n string) bool {
+	InjectorLow = OfAll("injector flow under the median by more than the limit on their spread, or 5 %; or a drop of the rail's pressure under the median by more than the limit from the mean", func(c *Case, n string) bool {
 		p, ok := c.flowPart(n)
-		return ok && p < 1-c.spreadLimit()
+		drop, middle, apart, byDrop := c.RailDrop(n)
+		return ok && p < 1-c.spreadLimit() || byDrop && drop < middle-apart-1e-9
 	})
-	InjectorRich = OfAll("injector flow over the median by more than the limit on their spread, or 5 %", func(c *Case, n string) bool {
+	InjectorRich = OfAll("injector flow over the median by more than the limit on their spread, or 5 %; or a drop of the rail's pressure over the median by more than the limit from the mean", func(c *Case, n string) bool {
 		p, ok := c.flowPart(n)
-		return ok && p > 1+c.spreadLimit()
+		drop, middle, apart, byDrop := c.RailDrop(n)
+		return ok && p > 1+c.spreadLimit() || byDrop && drop > middle+apart+1e-9
+	})
+	MeanDragged = OfEngine("drops of the rail's pressure with a limit from their mean, and an injector that the mean and the median judge otherwise", func(c *Case) bool {
+		names, _, _ := c.DraggedByMean()
+		return len(names) > 0
+	})
+	ContributesLittle = OfAll("adds less than its share by the scan tool, by more than the others mostly are off theirs, and lies over three times as far under the median as the others mostly lie from it, of four or more", func(c *Case, n string) bool {
+		_, _, little := c.Contributes(n)
+		return little
 	})
 	InjectorDrips = OfAll("an injector that drips", func(c *Case, n string) bool {
 		leak := c.wordOfCylinder(Injectors, "leak", n)

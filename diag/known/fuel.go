@@ -235,6 +235,20 @@ func (k Circuit) Rise() (rise, none, full float64, ok bool) {
 	return off.Value - idle.Value, none, full, true
 }
 
+// OffVacuum reports a rise with the hose off that differs from what the vacuum
+// at idle, read in a test of its own, makes by more than the gauges can be off;
+// short is how much is missing, under 0 where it is too much.
+func (k Circuit) OffVacuum() (short float64, off bool) {
+	rise, none, _, ok := k.Rise()
+	vacuum := k.Case.Measured(Vacuum).Reading("idle")
+	if !ok || rise < none || vacuum == nil || k.ExpectedRise == nil {
+		return 0, false
+	}
+	gauge, err := quantity.Convert(vacuum.Uncertainty, vacuum.Unit, k.Case.Fuel.Unit)
+	short = *k.ExpectedRise - rise
+	return short, err == nil && math.Abs(short) > math.Hypot(k.RegulatorRiseU, gauge)
+}
+
 // Limited reports a steady reading that has a limit.
 func (k Circuit) Limited() bool {
 	for _, r := range k.Steady() {

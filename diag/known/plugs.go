@@ -227,3 +227,33 @@ func (c *Case) EveryPlugWet() bool {
 	wet := len(c.PlugsLooking("fuel-wet"))
 	return wet > 0 && wet == c.Sums.Plugs.N && (wet > 1 || !c.Several())
 }
+
+// Looks that plugs too hot for the engine have, and too cold.
+var (
+	hotLooks  = []string{"white", "blistered", "melted"}
+	coldLooks = []string{"sooty"}
+)
+
+// WrongHeat lists the cylinders whose plug shows that its heat range is not the
+// book's: hotter and white, blistered or melted, colder and sooty. Where the job
+// does not say which way the maker numbers, either shows it.
+func (c *Case) WrongHeat() (names []string, hot bool) {
+	if c.Test.Plugs == nil || c.Spec.Diesel() {
+		return nil, false
+	}
+	h := c.Test.Plugs.HeatRange
+	if !h.Given || h.Fitted == h.Book {
+		return nil, false
+	}
+	hotter := (h.Fitted > h.Book) == (h.Higher == "hotter")
+	if h.Higher == "" || hotter {
+		names = c.PlugsLooking(hotLooks...)
+	}
+	if len(names) > 0 {
+		return names, true
+	}
+	if h.Higher == "" || !hotter {
+		names = c.Looking(coldLooks...)
+	}
+	return names, false
+}

@@ -83,3 +83,20 @@ func TestCoolantInRotary(t *testing.T) {
 		}
 	}
 }
+
+// TestGasTestProves: that a test made cold or short clears little is common
+// practice, no source.
+func TestGasTestProves(t *testing.T) {
+	sound := []float64{150, 151, 149, 150}
+	none := func(how diag.GasTest) sample.Change {
+		return func(t *diag.Test) { t.CoolantGas, t.GasTest = "negative", how }
+	}
+	loses := sample.Complains("coolant loss")
+	runSealing(t, []sealingCase{
+		{name: "cold", test: sample.Dry("inline-4", sound, loses, none(diag.GasTest{Engine: "cold", Minutes: 5})), fires: "gas-test-not-proof", soon: diag.CheckAgain},
+		{name: "short", test: sample.Dry("inline-4", sound, loses, none(diag.GasTest{Engine: "hot", Minutes: 1})), fires: "gas-test-not-proof"},
+		{name: "hot and long", test: sample.Dry("inline-4", sound, loses, none(diag.GasTest{Engine: "hot", Minutes: 5})), not: "gas-test-not-proof"},
+		{name: "not recorded how", test: sample.Dry("inline-4", sound, loses, none(diag.GasTest{})), not: "gas-test-not-proof"},
+		{name: "nothing lost", test: sample.Dry("inline-4", sound, none(diag.GasTest{Engine: "cold", Minutes: 1})), not: "gas-test-not-proof"},
+	})
+}

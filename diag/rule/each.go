@@ -47,6 +47,16 @@ var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 		When: known.ClearanceLoose, For: speaks(Known, "valve-loose"), Say: clearance(known.Over, diag.ActSoon), Headline: "clearance-loose",
 	},
 	{
+		Name: "clearance-closing-up", Title: "An exhaust clearance that closes up",
+		Why:  "A clearance that is less than all the others and less than it was is a seat or a valve that recedes into the head. It is set, and looked at again by distance: what closes again will burn.",
+		When: known.ClearanceCloses, For: append(speaks(Known, "valve-recession"), speaks(DryUp, "valve-lash")...), Say: func(c *known.Case, s known.Subject) diag.Finding {
+			now, was := c.ClosingUp(s.Name())
+			f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: measuredFacts(now)}
+			f.Facts["was"] = was.Entered
+			return f
+		}, Headline: "clearance-closing-up",
+	},
+	{
 		Name: "lift-low", Title: "A valve that opens too little",
 		Why:  "A lobe that is worn round, a follower or a rocker that gives, lets a valve open less than the others do.",
 		When: known.LiftsLittle, For: speaks(Heard, "valve-motion"), Say: lift, Headline: "lift-low",
@@ -196,13 +206,26 @@ var injectorSet = systemRule(known.Injectors, OfInjectors, byInjectors, []Rule{{
 		after, _ := c.InjectorSpread("after")
 		return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"before": known.Percent(before, 0), "after": known.Percent(after, 0), "better": after < before}}
 	}, Headline: "injectors-cleaned",
+}, {
+	Name: "one-injector-drags-the-mean", Title: "One bad injector moves the mean that the others are judged by",
+	Why:    "A limit from the mean condemns good injectors where one bad one has moved the mean. The median does not move: where the two judge an injector otherwise, it is judged again without the worst.",
+	Source: "two tables in circulation on the drop of the rail's pressure, one of which condemns a good injector by its mean: common practice, no source", Class: Information,
+	When: known.MeanDragged, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		names, mean, median := c.DraggedByMean()
+		unit := c.Measured(known.Injectors).Reading("pressure-drop to").Unit
+		return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"names": diag.Names(names),
+			"mean": diag.Number{Value: mean, Decimals: 1, Unit: unit}.String(), "median": diag.Number{Value: median, Decimals: 1, Unit: unit}.String()}}
+	}, Headline: "see-findings",
 }})
 
 func flow(c *known.Case, s known.Subject) diag.Finding {
-	v, middle, _ := c.Flow(s.Name())
+	v, middle, byFlow := c.Flow(s.Name())
 	unit := c.Measured(known.Injectors).Unit
+	if drop, of, _, ok := c.RailDrop(s.Name()); ok && !byFlow {
+		v, middle, unit = drop, of, c.Measured(known.Injectors).Reading("pressure-drop to").Unit
+	}
 	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
-		"value": diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, 0), Unit: unit}.String(), "median": diag.Number{Value: middle, Decimals: quantity.DecimalsRead(middle, 0), Unit: unit}.String(), "few": c.Few()}}
+		"value": diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, 0), Unit: unit}.String(), "median": diag.Number{Value: middle, Decimals: quantity.DecimalsRead(middle, 0), Unit: unit}.String(), "few": c.Few(), "drop": !byFlow}}
 }
 
 func drips(*known.Case, known.Subject) diag.Finding {
@@ -215,6 +238,20 @@ var dieselRules = onEach(known.DieselTests, OfDiesel, "limits: the job's own; wi
 		Name: "return-high", Title: "An injector that gives back too much",
 		Why:  "Fuel that an injector gives back does not build pressure and is not burnt: it is worn inside. Where the cylinder is low as well there are two faults, and sealing comes first.",
 		When: known.All(known.ReturnsMuch, known.Not(known.AllReturnMuch)), For: speaks(Heard, "diesel-injector"), Say: givesBack, Headline: "return-high",
+	},
+	{
+		Name: "contributes-little", Title: "A cylinder that adds less than the others",
+		Why:  "The computer counts how the crankshaft speeds up with each cylinder. One that adds less than the others seals less, gets less fuel or fires late: its sealing is read before its injector is bought.",
+		When: known.ContributesLittle, Weigh: func(c *known.Case, s known.Subject) []Voice {
+			if known.Low.Holds(c, s) {
+				return speaks(Hint, "exhaust-valve", "rings", "head-gasket")
+			}
+			return common("diesel-injector", "low-compression")
+		}, Say: func(c *known.Case, s known.Subject) diag.Finding {
+			v, middle, _ := c.Contributes(s.Name())
+			m := c.Measured(known.DieselTests).Of("contribution", s.Name())
+			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"value": diag.Number{Value: v, Decimals: m.Decimals}.String(), "median": diag.Number{Value: middle, Decimals: quantity.DecimalsRead(middle, m.Decimals)}.String()}}
+		}, Headline: "contributes-little",
 	},
 	{
 		Name: "glow-open", Title: "A glow plug that is open",

@@ -26,6 +26,14 @@ func TestEachCylinder(t *testing.T) {
 	diesel := func(parts ...func(*diag.Measured)) sample.Change {
 		return sample.Test("diesel", quantity.Millilitre, parts...)
 	}
+	before := func(then sample.Change, now ...sample.Change) *diag.Test {
+		t := sample.Dry("inline-4", even, now...)
+		t.Before = &diag.Before{Done: "lash set", Test: sample.Dry("inline-4", even, then)}
+		return t
+	}
+	drops := func(from, apart float64, to ...float64) sample.Change {
+		return sample.Test("injectors", quantity.KPa, sample.At("pressure-drop from", "", from), sample.Each("pressure-drop to", to...), sample.Permits("from-mean", "", sample.NoLeast, apart))
+	}
 	within := sample.Permits("exhaust", "", 0.25, 0.35)
 	runSealing(t, []sealingCase{
 		{name: "held open on a low one", test: sample.Dry("inline-4", low3, valves(sample.TickedOf("exhaust", "3", "none"))), fires: "valve-held-open 3", first: "valve-lash", soon: diag.ActSoon},
@@ -35,6 +43,9 @@ func TestEachCylinder(t *testing.T) {
 		{name: "clearance right", test: sample.Dry("inline-4", low3, valves(sample.Each("exhaust", 0.3, 0.3, 0.3, 0.3), within)), not: "valve-held-open clearance-tight clearance-loose"},
 		{name: "a worn lobe", test: sample.Dry("inline-4", even, valves(sample.Each("lift inlet", 9.2, 9.1, 6.1, 9.2))), fires: "lift-low 3", first: "valve-motion"},
 		{name: "a worn lobe, low and tight", test: sample.Dry("inline-4", low3, sample.Leak("3", 6), sample.Leak("1", 7), valves(sample.Each("lift inlet", 9.2, 9.1, 6.1, 9.2))), fires: "lobe-agrees 3", first: "valve-motion", sure: diag.Strong},
+		{name: "closing up", test: before(valves(sample.Each("exhaust", 0.30, 0.30, 0.30, 0.30)), valves(sample.Each("exhaust", 0.30, 0.29, 0.18, 0.30))), fires: "clearance-closing-up 3", first: "valve-recession", soon: diag.CheckAgain},
+		{name: "tightest, as it was", test: before(valves(sample.Each("exhaust", 0.30, 0.30, 0.18, 0.30)), valves(sample.Each("exhaust", 0.30, 0.29, 0.18, 0.30))), not: "clearance-closing-up"},
+		{name: "all closed alike", test: before(valves(sample.Each("exhaust", 0.30, 0.30, 0.30, 0.30)), valves(sample.Each("exhaust", 0.20, 0.20, 0.20, 0.20))), not: "clearance-closing-up"},
 		{name: "lobes alike", test: sample.Dry("inline-4", even, valves(sample.Each("lift inlet", 9.2, 9.1, 9.0, 9.2))), not: "lift-low"},
 		{name: "not missed", test: sample.Of("inline-4", off(90, 85, 4, 88)), fires: "pulls-nothing 3"},
 		{name: "hardly missed", test: sample.Of("inline-4", off(90, 85, 25, 88)), fires: "pulls-little 3", not: "pulls-nothing"},
@@ -49,6 +60,12 @@ func TestEachCylinder(t *testing.T) {
 		{name: "a stream", test: sample.Of("inline-4", flows(sample.TickedOf("spray", "1", "one stream"), sample.TickedOf("spray", "2", "cone"))), fires: "injector-spray-poor 1"},
 		{name: "little, and not missed", test: sample.Of("inline-4", flows(sample.Each("before", 170, 212, 206, 209)), off(20, 85, 90, 88)), fires: "lean-by-injector 1", first: "own-injector", sure: diag.Strong},
 		{name: "cleaned", test: sample.Of("inline-4", flows(sample.Each("before", 188, 212, 206, 209), sample.Each("after", 209, 212, 210, 211))), fires: "injector-cleaned", not: "injector-low"},
+		// The two tables on the drop of the rail's pressure in circulation (common
+		// practice): 379 kPa and 20 kPa from the average, 365 kPa and 10 kPa.
+		{name: "first table", test: sample.Of("inline-4", drops(379, 20, 280, 310, 340, 317)), fires: "injector-rich 1; injector-low 3", not: "one-injector-drags-the-mean"},
+		{name: "second table, by its mean", test: sample.Of("inline-6", drops(365, 10, 245, 200, 245, 240, 245, 255)), fires: "one-injector-drags-the-mean; injector-rich 2", not: "injector-low"},
+		{name: "adds little", test: sample.Of("inline-4", sample.Diesel, sample.Test("diesel", quantity.None, sample.Each("contribution", 0.3, 0.4, -1.9, 0.2))), fires: "contributes-little 3", first: "diesel-injector"},
+		{name: "adds alike", test: sample.Of("inline-4", sample.Diesel, sample.Test("diesel", quantity.None, sample.Each("contribution", 0.3, 0.4, -0.2, 0.2))), not: "contributes-little"},
 		{name: "gives back much", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 48, 12))), fires: "return-high 3", first: "diesel-injector"},
 		{name: "gives back alike", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 14, 12))), not: "return-high"},
 		{name: "all give back much", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 60, 61, 58, 62), sample.Permits("return cylinders", "", sample.NoLeast, 40))), fires: "all-return-high", not: "return-high"},

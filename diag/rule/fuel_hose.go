@@ -41,6 +41,28 @@ var fuelHoseRules = []Rule{
 		Say: hoseFinding, Headline: "regulator",
 	},
 	{
+		Name: "regulator-off-vacuum", Title: "The regulator does not make of the vacuum what it should",
+		Why: "The rail has to rise by just the vacuum that its hose took away: 0.491 psi for each inch of mercury. Less is a hose that leaks or sits at the wrong port, or a regulator that sticks; " +
+			"more is a reading that belongs to another speed or another port.",
+		Source: "1 inHg is 0.491 psi (NIST SP 811, appendix B.8); meanings: common practice, no source", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel, known.NeedsTest(known.Vacuum)},
+		Of: eachCircuit, When: known.OfCircuit("the rise with the hose off differs from 0.491 psi for each inHg of the vacuum at idle, read in a test of its own, by more than the gauges can be off", func(k known.Circuit) bool {
+			_, off := k.OffVacuum()
+			return off
+		}),
+		Kind: OfFuel, Weigh: func(_ *known.Case, s known.Subject) []Voice {
+			if short, _ := s.Circuit.OffVacuum(); short < 0 {
+				return common("reading-wrong")
+			}
+			return common("vacuum-hose", "no-vacuum-signal", "regulator-stuck")
+		},
+		Say: func(c *known.Case, s known.Subject) diag.Finding {
+			f := hoseFinding(c, s)
+			short, _ := s.Circuit.OffVacuum()
+			f.Facts["short"] = short > 0
+			return f
+		}, Headline: "regulator", InsteadOf: []string{"regulator-responds"},
+	},
+	{
 		Name: "hose-off-falls", Title: "The pressure fell when the hose came off",
 		Why:    "Taking the hose off can only raise the pressure or leave it. A fall says that two readings were exchanged, or that the pump cannot keep up.",
 		Source: "common practice, no source", Class: TestItself, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},

@@ -5,6 +5,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
+	"gaugesheet/diag/quantity"
 )
 
 // historyRules are on what is told of the engine: that it stood, that liquid
@@ -33,6 +34,20 @@ var historyRules = []Rule{
 		Source: "follows from what was not read", Variants: []string{"not-told", "beside"},
 		Of: theEngine, Repeat: "compression-test", When: known.OfEngine("the job says that compression or leakage was declined, could not be tested, was not tested or not told, and neither was read", func(c *known.Case) bool { return c.MainRefused() != nil }),
 		Kind: OfHistory, Say: testsDeclined, Headline: "tests-declined",
+	},
+	{
+		Name: "gas-test-not-proof", Title: "No gas found in the coolant, by a test that proves little", Class: Single, About: diag.AboutSystem,
+		Why: "A leak that opens only hot, or under load, passes no gas into the coolant of a cold engine in a minute. An engine that loses coolant is not cleared by such a test: it is repeated hot, " +
+			"for 5 minutes at least, or after a drive.",
+		Source: "common practice, no source; 5 minutes: judgement",
+		Of:     ofSystem(known.Cooling), When: known.All(known.NoGasWeak, losesCoolant, known.Not(known.AirCooled)),
+		Kind: OfCoolant, For: pathToCoolant(Hint, Hint-rarer), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			minutes := ""
+			if m := c.GasTest.Minutes; m > 0 {
+				minutes = diag.Number{Value: m, Decimals: quantity.DecimalsRead(m, 0)}.String()
+			}
+			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"cold": c.GasTest.Engine == "cold", "minutes": minutes}}
+		}, Headline: "gas-not-proof",
 	},
 	{
 		Name: "complaint-not-explained", Title: "A complaint that these tests do not explain", Class: Elsewhere, About: diag.AboutEngine,

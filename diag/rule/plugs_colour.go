@@ -5,11 +5,28 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
+	"gaugesheet/diag/quantity"
 )
 
 // plugColourRules read the mixture from the colour of the plugs and the way in
 // which they lie: what plugs of one look share is where the cause is looked for.
 var plugColourRules = []Rule{
+	{
+		Name: "plug-wrong-heat", Title: "Plugs of another heat range than the book's, and they show it",
+		Why: "A plug that is hotter than the engine asks for burns white, blisters and melts; one that is colder does not burn itself clean and soots. The right plug is fitted and looked at again " +
+			"before the mixture is accused. Makers number heat ranges in opposite directions: which of the two is hotter is looked up.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
+		Of: oneSet("the plugs fitted are not of the book's heat range; hotter (or which is hotter not recorded): those white, blistered or melted; colder (or not recorded): those sooty", func(c *known.Case) []string {
+			names, _ := c.WrongHeat()
+			return names
+		}), When: sparkPlugs,
+		Kind: OfPlugs, For: speaks(Heard, "wrong-heat-range"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			_, hot := c.WrongHeat()
+			h := c.Test.Plugs.HeatRange
+			number := func(v float64) string { return diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, 0)}.String() }
+			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"fitted": number(h.Fitted), "book": number(h.Book), "hot": hot, "told": h.Higher != ""}}
+		}, Headline: "plug-wrong-heat", SaysBetterThan: []string{"all-sooty", "lean-all", "some-sooty", "some-white"},
+	},
 	{
 		Name: "all-sooty", Title: "Dry soot on every plug",
 		Why: "Dry soot is fuel that did not burn. Where every plug has it, the cause is something that all cylinders share: too much fuel, too little air, a weak spark, " +

@@ -1,6 +1,10 @@
 package rule
 
-import "gaugesheet/diag/known"
+import (
+	"slices"
+
+	"gaugesheet/diag/known"
+)
 
 // What plugs, and a look into the cylinder, speak for and against beside what
 // their rules find.
@@ -29,6 +33,26 @@ var plugSigns = []Sign{
 	{
 		When: known.BurningPlug("white"), Kind: OfPlugs, About: "cylinders",
 		For: speaks(Hint, "exhaust-valve"), // a lean cylinder burns its exhaust valve
+	},
+	{
+		When: known.OfAll("its plug shows that the heat range is not the book's", func(c *known.Case, n string) bool {
+			names, _ := c.WrongHeat()
+			return slices.Contains(names, n)
+		}), Kind: OfPlugs, About: "cylinders", For: speaks(Heard, "wrong-heat-range"),
+	},
+	{
+		When: known.OfEngine("plugs of a longer reach than the book's", func(c *known.Case) bool { return c.Test.Plugs != nil && c.Test.Plugs.Reach == "longer" }), Kind: OfPlugs, About: "cylinders",
+		For: speaks(DryUp, "wrong-plug-reach"),
+	},
+	{
+		When: known.OfEngine("plugs of the book's reach", func(c *known.Case) bool { return c.Test.Plugs != nil && c.Test.Plugs.Reach == "same" }), Kind: OfPlugs, About: "cylinders",
+		Against: denies(Heard, "reach-is-right", "wrong-plug-reach"),
+	},
+	{
+		When: known.OfEngine("plugs of the book's heat range", func(c *known.Case) bool {
+			return c.Test.Plugs != nil && c.Test.Plugs.HeatRange.Given && c.Test.Plugs.HeatRange.Fitted == c.Test.Plugs.HeatRange.Book
+		}), Kind: OfPlugs, About: "any",
+		Against: denies(Heard, "heat-range-is-right", "wrong-heat-range"),
 	},
 	{
 		When: known.BurningPlug("normal", "worn"), Kind: OfPlugs, About: "cylinders",

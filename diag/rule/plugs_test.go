@@ -84,6 +84,12 @@ func TestPlugStates(t *testing.T) {
 		{name: "knock", test: looks("inline-4", []string{n, "detonation", n, n}), fires: "detonation-signs 2", first: "knock", soon: diag.ActSoon},
 		{name: "blistered, old plugs", test: looks("inline-4", []string{n, "blistered", n, n}), fires: "overheated 2", first: "early-ignition", soon: diag.ActSoon},
 		{name: "blistered, new plugs", test: looks("inline-4", four("blistered"), sample.Fitted("new")), fires: "overheated", first: "wrong-heat-range", soon: diag.ActSoon},
+		{name: "too hot by the number, and white", test: looks("inline-4", four("white"), heat(6, 5, "hotter")), fires: "plug-wrong-heat", first: "wrong-heat-range"},
+		{name: "too hot, the maker's way not recorded", test: looks("inline-4", four("white"), heat(6, 5, "")), fires: "plug-wrong-heat", first: "wrong-heat-range"},
+		{name: "too cold by the number, and sooty", test: looks("inline-4", four("sooty"), heat(6, 5, "colder")), fires: "plug-wrong-heat", first: "wrong-heat-range"},
+		{name: "too hot, and sooty: not by the plug", test: looks("inline-4", four("sooty"), heat(6, 5, "hotter")), fires: "all-sooty", not: "plug-wrong-heat"},
+		{name: "the book's, and white", test: looks("inline-4", four("white"), heat(5, 5, "")), fires: "lean-all", not: "plug-wrong-heat"},
+		{name: "another number, and normal", test: looks("inline-4", four(n), heat(6, 5, "")), not: "plug-wrong-heat"},
 		{name: "washed", test: looks("inline-4", []string{n, "coolant", n, n}), fires: "coolant-washed 2", first: "head-gasket", soon: diag.ActSoon},
 		{name: "all washed are the fuel's or new", test: looks("inline-4", four("coolant")), fires: "coolant-washed 1,2,3,4", first: "oil-additive", soon: diag.CheckAgain},
 	})
@@ -130,5 +136,13 @@ func TestSoundPlugsOnAnyEngine(t *testing.T) {
 				t.Errorf("%s: %s asks for something: %s", layout, f.Rule, f.Urgency)
 			}
 		}
+	}
+}
+
+// heat is the number of the plugs fitted and of the book, and what a higher one
+// is.
+func heat(fitted, book float64, higher string) sample.Change {
+	return func(t *diag.Test) {
+		t.Plugs.HeatRange = diag.HeatRange{Fitted: fitted, Book: book, Higher: higher, Given: true}
 	}
 }

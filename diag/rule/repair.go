@@ -39,7 +39,7 @@ var repairRules = []Rule{
 		Why: "The test that found combustion gas in the coolant finds none after the work. That is the proof of such a repair, as far as one test of a cool engine goes: " +
 			"a crack that opens only when it is hot is found after a drive.",
 		Source: "common practice", Of: theEngine, Kind: OfEarlier,
-		When: known.OfEngine("combustion gas in the coolant before the work and none after it", func(c *known.Case) bool { return c.GasBefore() && c.CoolantGas == "negative" }),
+		When: known.OfEngine("combustion gas in the coolant before the work and none after it", func(c *known.Case) bool { return c.GasBefore() && c.CoolantGas == "negative" && !c.GasTestWeak() }),
 		Say:  gasRepaired(diag.NoAction), Headline: "repaired-and-proved",
 	},
 	{

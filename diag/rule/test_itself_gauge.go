@@ -42,6 +42,14 @@ var figureRules = []Rule{
 		Notices: noted("units-contradict"),
 	},
 	{
+		Name: "written-twice", Title: "One figure written twice, and not alike", Class: TestItself, About: diag.AboutTest,
+		Why: "The cranking speed and the battery's voltage have a test of their own and are noted beside the compression test; the vacuum at idle has one and is noted beside the fuel pressure. " +
+			"The test of its own is used. Where the two differ, one of them is another day's, or a slip.",
+		Source:  "follows from the readings; how far they may differ is judgement: 20 r/min, 0.3 V, 2 inHg",
+		Asks:    "the starting test and the conditions differ on the cranking speed by more than 20 r/min or on the battery by more than 0.3 V, or the vacuum test and the fuel pressure on the manifold's vacuum by more than 2 inHg",
+		Notices: noted("written-twice"),
+	},
+	{
 		Name: "limit-implausible", Title: "The stated minimum does not suit the engine", Class: TestItself, About: diag.AboutTest,
 		Why: "Published minimums lie at 70 to 89 % of the standard values beside them. A minimum above that condemns sound engines, and one far below lets everything through: a standard value taken " +
 			"for the minimum, another engine's figure, or another unit. The limit is judged as stated and the sheet says that it should be looked up again.",

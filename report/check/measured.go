@@ -46,6 +46,7 @@ type measuredResult struct {
 	Readings  []measuredReading `json:"readings"`
 	Cylinders []map[string]any  `json:"cylinders"`
 	Words     map[string]string `json:"words"` // what was seen or ticked, of the engine as a whole
+	Published []publishedResult `json:"published_rules,omitempty"`
 }
 
 type measuredReading struct {
@@ -110,6 +111,7 @@ func measuredSectionOf(r *diag.MeasuredResult) any {
 		}
 		of(w.Cylinder)[strings.NewReplacer(" ", "_", "-", "_").Replace(w.Name)] = w.Value
 	}
+	out.Published = publishedOf(r.Published, 2)
 	if r.Name == "exhaust-gas" {
 		return gasSectionOf(r, out)
 	}

@@ -142,14 +142,7 @@ func compressionOf(c *diag.CompressionResult, basis string) any {
 		r.SpreadPercentOfHighest, r.LowestPercentOfHighest = percent(c.SpreadPercentOfHighest), percent(c.LowestPercentOfHighest)
 		r.LowestPercentBelowMean = percent(c.LowestPercentBelowMean)
 	}
-	for _, p := range c.Published {
-		value := inUnit(p.Value, p.Unit, c.Decimals)
-		if p.Verdict == diag.NotJudged {
-			value = nil // there is none, which is not 0
-		}
-		r.PublishedRules = append(r.PublishedRules, publishedResult{
-			p.Name, p.Source, number(p.Limit), value, p.Unit, string(p.Verdict)})
-	}
+	r.PublishedRules = append(r.PublishedRules, publishedOf(c.Published, c.Decimals)...)
 	for _, cyl := range c.Cylinders {
 		r.Cylinders = append(r.Cylinders, compressionCylinderResult{
 			Cylinder: cyl.Name, First: optional(cyl.First, number), Dry: optional(cyl.Dry, number), Entered: cyl.Entered,
@@ -345,4 +338,18 @@ func fuelOf(f *diag.FuelResult) any {
 		r.InjectorFlowPercent, r.RegulatorRise, r.Hold = only.InjectorFlowPercent, only.RegulatorRise, only.Hold
 	}
 	return r
+}
+
+// publishedOf are the rules in circulation with what was found, to as many
+// decimals as pressures have.
+func publishedOf(rules []diag.PublishedRule, decimals int) []publishedResult {
+	var list []publishedResult
+	for _, p := range rules {
+		value := inUnit(p.Value, p.Unit, decimals)
+		if p.Verdict == diag.NotJudged {
+			value = nil // there is none, which is not 0
+		}
+		list = append(list, publishedResult{p.Name, p.Source, number(p.Limit), value, p.Unit, string(p.Verdict)})
+	}
+	return list
 }

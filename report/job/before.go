@@ -29,7 +29,7 @@ func (r *reader) before(j *Job, top *section, now *diag.Test, shop map[string]*n
 		t.Conditions = r.conditions(s)
 	}
 	r.readings(t, s)
-	t.CoolantGas = s.word("coolant-gas-test").Value
+	t.CoolantGas, t.GasTest = r.coolantGas(s)
 	t.Gauges = r.gauges(top, t, shop)
 	if !r.blank && r.faults == 0 && !hasReadings(t) {
 		r.report(top.keyPos("before"), "such as 'before: {done: new rings, compression: {unit: psi, dry: {1: 95}}}'",

@@ -131,7 +131,7 @@ var fileKeys = slices.Concat([]key{
 		example: "{3: {wall: scored, crown: carbon, valves: good, seat: good, note: at the front}}", perName: true,
 		schema: `{"anyOf": [{"type": "string"}, {"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/bore"}]}},
 			{"type": "array", "items": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/bore"}]}}]}`},
-	{name: "coolant-gas-test", form: asWord, words: gasWords, doc: "Test of the coolant for combustion gas."},
+	coolantGasKey,
 	{name: "photos", form: asGroups, keys: photoKeys, doc: "Photos that belong to the job.", example: "[{name: P4, shows: plug 3}]"},
 	{name: "findings", form: asTexts, doc: "What the technician saw and wants said, in the technician's words.", example: "[play in the fan bearing]"},
 	{name: "recommended", form: asTexts, doc: "Work recommended."},

@@ -134,7 +134,7 @@ var dieselSection = measuredSection{
 			{name: "cylinders", form: asReadings, perName: true, doc: "By cylinder.", example: "{1: 12, 2: 11}"},
 		}},
 		{name: "glow", form: asReadings, units: ohms, perName: true, words: []string{"open"}, doc: "Resistance of the glow plugs, by cylinder, in ohms; open where it has none.", example: "{1: 0.6, 2: open}"},
-		{name: "contribution", form: asReadings, units: bares, signed: true, perName: true, doc: "What each cylinder adds, as the scan tool gives it.", example: "{1: +0.4, 2: -0.2}"},
+		{name: "contribution", form: asReadings, units: bares, signed: true, perName: true, doc: "What each cylinder adds, as the scan tool gives it: minus for less than its share.", example: "{1: +0.4, 2: -0.2}"},
 		{name: "nozzles", form: asGroup, doc: "The nozzles on a bench.", keys: []key{
 			{name: "opening", form: asReadings, units: []quantity.Unit{quantity.Bar, quantity.MPa, quantity.PSI}, perName: true, doc: "Opening pressure, by cylinder.", example: "{1: 180 bar}"},
 			{name: "drip", form: asText, doc: "Whether they drip.", example: "none in 10 s"},

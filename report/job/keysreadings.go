@@ -79,17 +79,39 @@ var beforeKeys = append([]key{
 	{name: "plugs", form: asTestSection, keys: plugsKeys, doc: "The spark plugs as read."},
 	{name: "rotors", form: asTestSection, keys: rotorsKeys, doc: "Compression of a rotary engine, by face."},
 	{name: "fuel-pressure", form: asTestSection, keys: fuelKeys, doc: "Fuel pressure."},
-	{name: "coolant-gas-test", form: asWord, words: gasWords, doc: "Test of the coolant for combustion gas."},
+	coolantGasKey,
 }, measuredFileKeys()...)
 
 var gasWords = []string{"positive", "negative", "not tested"}
 
+// gasTestKeys are the long form of the test for gas: its result and how it was
+// made.
+var gasTestKeys = []key{
+	{name: "result", form: asWord, words: gasWords, doc: "The result."},
+	{name: "engine", form: asWord, words: []string{"hot", "cold"}, also: []alias{{"warm", "hot"}}, doc: "Temperature of the engine."},
+	{name: "minutes", form: asBare, doc: "How long the test ran, in minutes.", example: "5"},
+	{name: "fluid", form: asText, doc: "Color of the fluid at the end.", example: "blue"},
+}
+
+var coolantGasKey = key{name: "coolant-gas-test", form: asSpecial, words: gasWords, keys: gasTestKeys, example: "negative",
+	doc: "Test of the coolant for combustion gas: its result, or that and how it was made.",
+	schema: `{"anyOf": [{"enum": ["positive", "negative", "not tested"]}, {"type": "object", "additionalProperties": false, "properties": {
+		"result": {"enum": ["positive", "negative", "not tested"]}, "engine": {"enum": ["hot", "cold", "warm"]}, "minutes": {"type": ["number", "string"]}, "fluid": {"type": "string"}}}]}`}
+
 var plugsKeys = []key{
 	{name: "fitted", form: asText, doc: "When the plugs were fitted.", example: "3 months ago"},
 	{name: "gap", form: asSpecial, doc: "Gap by the book.", example: "1.1 mm +/- 0.1", schema: `{"type": "string"}`},
+	{name: "heat-range", form: asGroup, keys: heatKeys, doc: "Heat range of the plugs beside the book's.", example: "{fitted: 6, book: 5}"},
+	{name: "reach", form: asWord, words: []string{"same", "longer", "shorter"}, doc: "Reach of the plugs against the book's."},
 	{name: "looks", form: asSpecial, keys: plugKeys, doc: "How each plug looks, by cylinder; or 'all'.", perName: true, example: "{1: normal, 3: {look: oil-wet, gap: 1.3 mm}}",
 		schema: `{"anyOf": [{"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/plug"}]}},
 			{"type": "array", "items": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/plug"}]}}]}`},
+}
+
+var heatKeys = []key{
+	{name: "fitted", form: asBare, doc: "The number of the plugs fitted.", example: "6"},
+	{name: "book", form: asBare, doc: "The number that the book asks for.", example: "5"},
+	{name: "higher", form: asWord, words: []string{"hotter", "colder"}, doc: "What a higher number is: makers number both ways."},
 }
 
 // otherLooks are what mechanics call the looks of the list.

@@ -23,6 +23,7 @@ func (r *reader) plugs(top *section) *diag.Plugs {
 	if n := sec.scalar("gap"); n != nil {
 		r.gap(n, sec.label("gap"), p)
 	}
+	p.HeatRange, p.Reach = r.heatRange(sec.group("heat-range")), sec.word("reach").Value
 	p.ByCylinder = r.looks(sec)
 	p.State, p.Reason = stateOf(partsOf(r, p.ByCylinder, func(one diag.Plug) whyNot { return whyNot{one.State, one.Reason} }))
 	return p

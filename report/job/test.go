@@ -19,7 +19,8 @@ func (r *reader) test(j *Job, top *section, shop map[string]*node) {
 	t := &diag.Test{Engine: e, Spec: spec, Conditions: r.conditions(top), History: r.history(j, top)}
 	r.readings(t, top)
 	t.Borescope, t.Bores, t.Untested = r.borescope(top)
-	t.CoolantGas = top.word("coolant-gas-test").Value
+	t.CoolantGas, t.GasTest = r.coolantGas(top)
+	twice := t.SettleTwice()
 	t.Gauges = r.gauges(top, t, shop)
 	t.Untested = append(t.Untested, r.untested(top, t)...)
 	addStated(t)
@@ -28,7 +29,7 @@ func (r *reader) test(j *Job, top *section, shop map[string]*node) {
 		r.report(Pos{1, 1}, "such as 'compression: {unit: psi, dry: {1: 160}}'",
 			"no readings: expected compression, leakage, plugs, rotors, fuel-pressure or another test with at least one")
 	}
-	t.Noted = append(r.notices, t.Suspects()...)
+	t.Noted = slices.Concat(r.notices, t.Suspects(), twice)
 	j.test = t
 }
 

@@ -20,13 +20,14 @@ type publishedRow struct {
 // found, and which rules it keeps and which it breaks.
 func (v *view) publishedBlock() layout.Block {
 	c := v.compression()
-	if c == nil || len(c.Published) == 0 {
+	rules := v.publishedRules(c)
+	if len(rules) == 0 {
 		return nil
 	}
 	sources := newFootnotes()
 	var rows []*publishedRow
 	by := map[string]*publishedRow{}
-	for _, p := range c.Published {
+	for _, p := range rules {
 		found := v.publishedFound(c, p)
 		row := by[found]
 		if row == nil {
@@ -47,7 +48,7 @@ func (v *view) publishedBlock() layout.Block {
 	d := figure.Table{
 		Name: "rules-compared", Title: v.label("heading.published"), Sub: v.label("published.sub"), RunOn: layout.Compact,
 		Columns: []figure.Column{{Head: v.label("column.found")}, {Head: v.label("column.kept")}, {Head: v.label("column.broken")}},
-		Sum:     v.publishedSum(c.Published),
+		Sum:     v.publishedSum(rules),
 	}
 	for _, r := range rows {
 		if len(r.kept)+len(r.broken) > 0 {
@@ -63,9 +64,28 @@ func (v *view) publishedBlock() layout.Block {
 	return figure.NewTable(d)
 }
 
+// publishedRules are the rules in circulation on the compression and on further
+// tests.
+func (v *view) publishedRules(c *diag.CompressionResult) []diag.PublishedRule {
+	var rules []diag.PublishedRule
+	if c != nil {
+		rules = append(rules, c.Published...)
+	}
+	for i := range v.d.Measured {
+		rules = append(rules, v.d.Measured[i].Published...)
+	}
+	return rules
+}
+
+// furtherDecimals are those of a figure of a further test.
+const furtherDecimals = 2
+
 // publishedFound is what a rule looks at, in words, as found.
 func (v *view) publishedFound(c *diag.CompressionResult, p diag.PublishedRule) string {
-	decimals := c.Decimals
+	decimals := furtherDecimals
+	if c != nil && p.Rule != diag.BackAtSpeed {
+		decimals = c.Decimals
+	}
 	if p.Unit == quantity.Percent {
 		decimals = 1
 	}
@@ -77,6 +97,9 @@ func (v *view) publishedFound(c *diag.CompressionResult, p diag.PublishedRule) s
 func (v *view) limitDecimals(p diag.PublishedRule, c *diag.CompressionResult) int {
 	if p.Limit == float64(int(p.Limit)) {
 		return 0
+	}
+	if c == nil || p.Rule == diag.BackAtSpeed {
+		return furtherDecimals
 	}
 	return c.Decimals
 }

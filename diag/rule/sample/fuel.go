@@ -2,6 +2,7 @@ package sample
 
 import (
 	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
 )
 
 const returnLine = "port, return line"
@@ -49,6 +50,10 @@ func fuelCases() []Case {
 		{Name: "regulator follows a little", Test: Of("inline-4", Fuel(returnLine, diag.Circuit{Idle: PSI(36), HoseOff: PSI(39)})), Fires: []string{"regulator-responds"}, Not: []string{"regulator-no-response"}},
 		{Name: "regulator does not follow", Test: Of("inline-4", Fuel(returnLine, diag.Circuit{Idle: PSI(41), HoseOff: PSI(41), ManifoldVacuum: vacuum(18)})),
 			Fires: []string{"regulator-no-response"}, Not: []string{"regulator-responds"}},
+		{Name: "rises by what the vacuum makes", Test: Of("inline-4", idleVacuum(18), Fuel(returnLine, diag.Circuit{Idle: PSI(33), HoseOff: PSI(42)})), Fires: []string{"regulator-responds"}, Not: []string{"regulator-off-vacuum"}},
+		{Name: "rises by far less than the vacuum makes", Test: Of("inline-4", idleVacuum(20), Fuel(returnLine, diag.Circuit{Idle: PSI(37), HoseOff: PSI(41)})), Fires: []string{"regulator-off-vacuum"}, Not: []string{"regulator-responds"}},
+		{Name: "rises by far more", Test: Of("inline-4", idleVacuum(10), Fuel(returnLine, diag.Circuit{Idle: PSI(32), HoseOff: PSI(42)})), Fires: []string{"regulator-off-vacuum"}, Not: []string{"regulator-responds"}},
+		{Name: "vacuum noted beside the rail alone", Test: Of("inline-4", Fuel(returnLine, diag.Circuit{Idle: PSI(37), HoseOff: PSI(41), ManifoldVacuum: vacuum(20)})), Not: []string{"regulator-off-vacuum"}},
 		{Name: "no change, system not recorded", Test: Of("inline-4", Fuel("", diag.Circuit{Idle: PSI(41), HoseOff: PSI(41)})), Fires: []string{"regulator-no-response"}},
 		{Name: "no hose on this system", Test: Of("inline-4", Fuel("port, no return", diag.Circuit{Idle: PSI(58), HoseOff: PSI(58)})), Not: []string{"regulator-no-response", "regulator-responds"}},
 		{Name: "falls with the hose off", Test: Of("inline-4", Fuel(returnLine, diag.Circuit{Idle: PSI(42), HoseOff: PSI(34)})), Fires: []string{"hose-off-falls"}, Not: []string{"regulator-no-response"}},
@@ -71,4 +76,9 @@ func fuelCases() []Case {
 		{Name: "carburettor on its own scale", Test: Of("V8", Fuel("carburettor", diag.Circuit{Idle: PSI(4.5), Limits: []diag.FuelLimit{Range("idle", 3.5, 6)}})),
 			Fires: []string{"fuel-pressure-right"}, Not: []string{"no-fuel-pressure", "not-held-tested", "regulator-no-response"}},
 	}
+}
+
+// idleVacuum is the manifold's vacuum in inHg, read in a test of its own.
+func idleVacuum(inHg float64) Change {
+	return Test("vacuum", quantity.InHg, At("idle", "", inHg))
 }

@@ -73,6 +73,8 @@ func methodCases() []Case {
 			Noted(diag.Notice{Rule: "vin-check-digit", Facts: diag.Facts{"vin": "1M8GDM9AXKP042788", "found": "1", "expected": "X"}}),
 			Noted(diag.Notice{Rule: "vin-check-digit", Variant: "character", Facts: diag.Facts{"vin": "1M8GDM9AXKP04278O", "problem": "O"}})),
 			Fires: []string{"unit-suspect", "units-contradict", "vin-check-digit"}},
+		{Name: "written twice", Test: Dry("inline-4", even, Noted(diag.Notice{Rule: "written-twice", Facts: diag.Facts{"what": "conditions-cranking",
+			"value": diag.Number{Value: 180, Unit: quantity.RPM}, "other": diag.Number{Value: 250, Unit: quantity.RPM}}})), Fires: []string{"written-twice"}},
 		{Name: "minimum above what the ratio gives", Test: Dry("inline-4", []float64{137, 133, 119, 133}, Minimum(170), Spec(func(s *diag.Spec) { s.Ratio = 9.9 })), Fires: []string{"limit-implausible", "all-low"}},
 		{Name: "minimum of a usual size", Test: Dry("inline-4", even, Minimum(128), Spec(func(s *diag.Spec) { s.Ratio = 9.2 })), Not: []string{"limit-implausible"}},
 		{Name: "minimum far below", Test: Dry("inline-4", even, Minimum(40), Spec(func(s *diag.Spec) { s.Ratio = 9.2 })), Fires: []string{"limit-implausible"}},
