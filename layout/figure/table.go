@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -28,6 +29,7 @@ type Column struct {
 	Strong  bool    // bold throughout
 	Trend   bool    // a small curve of each row's Trend
 	Joins   bool    // close behind the column before it, under the heading of that
+	Plain   bool    // its cells are read without the heading where rows run on
 	Share   float64 // of the width that the others leave; 0 as wide as its words need
 }
 
@@ -72,19 +74,51 @@ func NewTable(d Table) layout.Block {
 		captions := captionLines(t, d.Captions, width, level)
 		switch {
 		case d.Sum != "" && level == layout.Brief:
-			return heading(t, d.Title, d.Sum, width)
+			f := heading(t, d.Title, d.Sum, width)
+			f.Richer = richer(f, ruled(t, d, width), tableRunOn(t, d, width, captions))
+			return f
 		case d.RunOn != layout.Full && level >= d.RunOn:
-			return stack(0, heading(t, d.Title, d.Sub, width), rowsRunOn(t, d, width), captions)
-		}
-		set := newTableSetting(t, d, width, level)
-		if set.tooNarrow {
-			f := stack(0, heading(t, d.Title, d.Sub, width), rowsRunOn(t, d, width), captions)
-			f.Narrow = true
+			f := tableRunOn(t, d, width, captions)()
+			f.Richer = richer(f, ruled(t, d, width))
 			return f
 		}
-		gap := [...]layout.Length{layout.Full: small - 1, layout.Compact: tight, layout.Brief: 0}[level]
-		return stack(gap, heading(t, d.Title, d.Sub, width), set.body(), captions)
+		f, ok := tableFrame(t, d, width, level)
+		if !ok {
+			f = tableRunOn(t, d, width, captions)()
+			f.Narrow = true
+		}
+		return f
 	}}, d}
+}
+
+// tableFrame is a table in rows and columns; it is false where the width is
+// too little for them.
+func tableFrame(t layout.Theme, d Table, width layout.Length, level layout.Detail) (layout.Frame, bool) {
+	set := newTableSetting(t, d, width, level)
+	if set.tooNarrow {
+		return layout.Frame{}, false
+	}
+	gap := [...]layout.Length{layout.Full: small - 1, layout.Compact: tight, layout.Brief: 0}[level]
+	return stack(gap, heading(t, d.Title, d.Sub, width), set.body(), captionLines(t, d.Captions, width, level)), true
+}
+
+// ruled is a close table for a block whose rows run on otherwise; no height
+// holds one that the width does not.
+func ruled(t layout.Theme, d Table, width layout.Length) func() layout.Frame {
+	return func() layout.Frame {
+		f, ok := tableFrame(t, d, width, layout.Brief)
+		if !ok {
+			f.Height = layout.Length(math.Inf(1))
+		}
+		return f
+	}
+}
+
+// tableRunOn is a table whose rows run on as a paragraph.
+func tableRunOn(t layout.Theme, d Table, width layout.Length, captions layout.Frame) func() layout.Frame {
+	return func() layout.Frame {
+		return stack(0, heading(t, d.Title, d.Sub, width), rowsRunOn(t, d, width), captions)
+	}
 }
 
 // tableBlock is a table, which knows the width that it would like.
@@ -112,20 +146,28 @@ func (b tableBlock) Natural(t layout.Theme) layout.Length {
 func rowsRunOn(t layout.Theme, d Table, width layout.Length) layout.Frame {
 	var runs []layout.Run
 	for i, r := range d.Rows {
-		var values []string
-		for c, cell := range r.Cells[min(len(r.Cells), 1):] {
-			if text := join2(" ", cell.Text, cell.Note); text != "" {
-				values = append(values, join2(" ", runOnHead(d, c+1), text))
+		if len(r.Cells) == 0 {
+			continue
+		}
+		runs = append(runs, run(t, layout.Note, t.Muted, r.Cells[0].Text+":"))
+		from := len(runs)
+		for c, cell := range r.Cells[1:] {
+			text := join2(" ", cell.Text, cell.Note)
+			if text == "" {
+				continue
 			}
+			if len(runs) > from {
+				runs[len(runs)-1].Text += ","
+			}
+			value := run(t, layout.Note, t.Ink, join2(" ", runOnHead(d, c+1), text))
+			if cell.Bold {
+				value.Face.Weight = layout.Bold
+			}
+			runs = append(runs, value)
 		}
-		said := strings.Join(values, ", ")
 		if i < len(d.Rows)-1 {
-			said += runOnDot
+			runs[len(runs)-1].Text += runOnDot
 		}
-		if len(r.Cells) > 0 {
-			runs = append(runs, run(t, layout.Note, t.Muted, r.Cells[0].Text+":"))
-		}
-		runs = append(runs, run(t, layout.Note, t.Ink, said))
 	}
 	return paragraph(t, width, layout.Left, runs...)
 }
@@ -133,7 +175,7 @@ func rowsRunOn(t layout.Theme, d Table, width layout.Length) layout.Frame {
 // runOnHead is a column's heading where it is needed to read a value that has
 // no column to stand in.
 func runOnHead(d Table, column int) string {
-	if column >= len(d.Columns) || len(d.Columns) < 3 {
+	if column >= len(d.Columns) || len(d.Columns) < 3 || d.Columns[column].Plain {
 		return ""
 	}
 	return strings.ReplaceAll(d.Columns[column].Head, "\n", " ")

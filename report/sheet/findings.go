@@ -61,15 +61,24 @@ func (v *view) story(i int) figure.Finding {
 		Sure:      v.sureOf(st, said.Doubts),
 	}
 	if st.Urgency == diag.NoAction {
-		item.Mark = figure.NoMark // a tick needs a reason
-		if st.Sound {
-			item.Mark = figure.Within
-		}
+		item.Mark = v.soundMark(st, item.Mark)
 	}
 	if v.workshop() && len(st.Members) > 0 {
 		item.Rule = st.Members[0].Rule
 	}
 	return item
+}
+
+// soundMark is the symbol of a story that asks for nothing: a tick needs a
+// reason, and readings that are not too close to their limits to say so.
+func (v *view) soundMark(st *diag.Story, found figure.Mark) figure.Mark {
+	switch {
+	case found == figure.TooClose:
+		return figure.TooClose
+	case st.Sound:
+		return figure.Within
+	}
+	return figure.NoMark
 }
 
 // title is what a story begins with: what was seen, or where the headline has

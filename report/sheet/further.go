@@ -13,7 +13,7 @@ import (
 // read of each.
 func (v *view) furtherBlock() layout.Block {
 	d := figure.Table{Name: "further-tests", Title: v.label("heading.further"), RunOn: layout.Compact, Columns: []figure.Column{
-		{Head: v.label("column.reading")}, {Head: v.label("column.found"), Share: 1}, {Head: v.label("column.limit")}, {Head: v.label("column.judged")},
+		{Head: v.label("column.reading")}, {Head: v.label("column.found"), Plain: true}, {Head: v.label("column.limit")}, {Head: v.label("column.judged"), Plain: true},
 	}}
 	for i := range v.d.Measured {
 		d.Rows = append(d.Rows, v.furtherRows(&v.d.Measured[i])...)
