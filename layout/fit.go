@@ -26,8 +26,8 @@ const scaleStep = 0.02
 // then columns that may give width to their neighbours do, and steps that turn
 // out not to be needed are taken back, the last first, or as much of them as
 // the free height allows.
-// After the last step spaces and lines close up to the page's least space,
-// then type is scaled down to the page's least scale. Height that is left over
+// Before a block is left out, or after the last step, spaces and lines close up
+// to the page's least space; then type is scaled down to the page's least scale. Height that is left over
 // goes first to blocks that can show more with it. A page that is still too
 // full is refused with a *TooFull.
 func Fit(p Page, t Theme) (*Fitted, error) {
@@ -46,10 +46,10 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 		}
 		return fits()
 	}
-	// Steps make a page lower one after the other: a few looks find where it
-	// first fits, without laying blocks out that nobody will see.
-	if !take(0) && take(len(taken)) {
-		take(1 + sort.Search(len(taken)-1, func(i int) bool { return take(1 + i) }))
+	f.steps(take, len(taken))
+	if out := firstOut(p.GivesWay); fits() && out < len(taken) && taken[out] {
+		f.closeSpaces(func() bool { return take(out) })
+		f.steps(take, len(taken))
 	}
 	f.trade = true
 	if !fits() && !f.closeUp(fits) {
@@ -85,20 +85,49 @@ func (f *fitter) takeBackPart(name string, l laid) {
 	}
 }
 
+// steps takes as few steps as the page fits with, all of them where it does not.
+// They make a page lower one after the other: a few looks find where it first
+// fits, without laying blocks out that nobody will see.
+func (f *fitter) steps(take func(n int) bool, all int) {
+	if !take(0) && take(all) {
+		take(1 + sort.Search(all-1, func(i int) bool { return take(1 + i) }))
+	}
+}
+
+// firstOut is the first step that leaves a block out.
+func firstOut(steps []Step) int {
+	for i, s := range steps {
+		if s.To == Out {
+			return i
+		}
+	}
+	return len(steps)
+}
+
 // closeUp takes what is left when every step was taken: closer spaces and
 // lines, then smaller type.
 func (f *fitter) closeUp(fits func() bool) bool {
-	if least := f.page.LeastSpace; least > 0 {
-		for _, part := range []float64{2.0 / 3, 1.0 / 3, 0} {
-			f.space = least + (1-least)*part
-			if fits() {
-				return true
-			}
-		}
-		if f.theme.Close = true; fits() {
+	return f.closeSpaces(fits) || f.scaleDown(fits)
+}
+
+// closeSpaces brings blocks, then lines, closer together.
+func (f *fitter) closeSpaces(fits func() bool) bool {
+	least := f.page.LeastSpace
+	if least <= 0 {
+		return false
+	}
+	for _, part := range []float64{2.0 / 3, 1.0 / 3, 0} {
+		f.space = least + (1-least)*part
+		if fits() {
 			return true
 		}
 	}
+	f.theme.Close = true
+	return fits()
+}
+
+// scaleDown makes type smaller, by as little as the page fits with.
+func (f *fitter) scaleDown(fits func() bool) bool {
 	full, least := f.theme.Scale, f.page.LeastScale
 	if least <= 0 || full <= least {
 		return false

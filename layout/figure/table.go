@@ -18,6 +18,7 @@ type Table struct {
 	Lines            bool          // a hairline under every row, for rows of words
 	RunOn            layout.Detail // from this level on the rows run on as a paragraph; Full for never
 	Sum              string        // what the rows come to, in place of them at brief
+	Folds            bool          // many rows stand in two columns where the page is wide
 }
 
 // A Column is a column of a table.
@@ -98,8 +99,42 @@ func tableFrame(t layout.Theme, d Table, width layout.Length, level layout.Detai
 	if set.tooNarrow {
 		return layout.Frame{}, false
 	}
+	body := set.body()
+	if d.Folds && width >= twoColumns && len(d.Rows) > 1 {
+		if f, ok := folded(t, d, width, level); ok && f.Height < body.Height {
+			body = f
+		}
+	}
 	gap := [...]layout.Length{layout.Full: small - 1, layout.Compact: tight, layout.Brief: 0}[level]
-	return stack(gap, heading(t, d.Title, d.Sub, width), set.body(), captionLines(t, d.Captions, width, level)), true
+	return stack(gap, heading(t, d.Title, d.Sub, width), body, captionLines(t, d.Captions, width, level)), true
+}
+
+// folded is a table's rows in two columns that end about level.
+func folded(t layout.Theme, d Table, width layout.Length, level layout.Detail) (layout.Frame, bool) {
+	half := (width - columnGap) / 2
+	part := func(rows []TableRow) *tableSetting {
+		d := d
+		d.Rows = rows
+		return newTableSetting(t, d, half, level)
+	}
+	whole := part(d.Rows)
+	if whole.tooNarrow {
+		return layout.Frame{}, false
+	}
+	var height, first layout.Length
+	for _, r := range d.Rows {
+		height += whole.row(r).Height
+	}
+	n := 0
+	for n < len(d.Rows)-1 && first < height/2 {
+		first += whole.row(d.Rows[n]).Height
+		n++
+	}
+	left, right := part(d.Rows[:n]), part(d.Rows[n:])
+	if left.tooNarrow || right.tooNarrow {
+		return layout.Frame{}, false
+	}
+	return beside(columnGap, column{half, left.body()}, column{half, right.body()}), true
 }
 
 // ruled is a close table for a block whose rows run on otherwise; no height
@@ -149,7 +184,11 @@ func rowsRunOn(t layout.Theme, d Table, width layout.Length) layout.Frame {
 		if len(r.Cells) == 0 {
 			continue
 		}
-		runs = append(runs, run(t, layout.Note, t.Muted, r.Cells[0].Text+":"))
+		name := r.Cells[0].Text + ":"
+		if r.Break && len(runs) > 0 { // what is of another kind begins a line
+			name = "\n" + name
+		}
+		runs = append(runs, run(t, layout.Note, t.Muted, name))
 		from := len(runs)
 		for c, cell := range r.Cells[1:] {
 			text := join2(" ", cell.Text, cell.Note)

@@ -8,18 +8,35 @@ import (
 	"gaugesheet/layout/figure"
 )
 
-// furtherBlock is what the further tests read, one table for all of them: a row
+// mostFurtherBeside is how many rows of further tests stand in a column beside
+// others; more have the width of the page.
+const mostFurtherBeside = 12
+
+// furtherBlock is what the further tests read, beside other blocks.
+func (v *view) furtherBlock() layout.Block {
+	if d := v.furtherTable(); len(d.Rows) > 0 && len(d.Rows) <= mostFurtherBeside {
+		return figure.NewTable(d)
+	}
+	return nil
+}
+
+// furtherWideBlock is what many further tests read, across the page.
+func (v *view) furtherWideBlock() layout.Block {
+	if d := v.furtherTable(); len(d.Rows) > mostFurtherBeside {
+		return figure.NewTable(d)
+	}
+	return nil
+}
+
+// furtherTable is what the further tests read, one table for all of them: a row
 // to a reading with its limit and the verdict, of cylinders a row to what was
 // read of each.
-func (v *view) furtherBlock() layout.Block {
-	d := figure.Table{Name: "further-tests", Title: v.label("heading.further"), RunOn: layout.Compact, Columns: []figure.Column{
+func (v *view) furtherTable() figure.Table {
+	d := figure.Table{Name: "further-tests", Title: v.label("heading.further"), RunOn: layout.Compact, Folds: true, Columns: []figure.Column{
 		{Head: v.label("column.reading")}, {Head: v.label("column.found"), Plain: true}, {Head: v.label("column.limit")}, {Head: v.label("column.judged"), Plain: true},
 	}}
 	for i := range v.d.Measured {
 		d.Rows = append(d.Rows, v.furtherRows(&v.d.Measured[i])...)
-	}
-	if len(d.Rows) == 0 {
-		return nil
 	}
 	if v.withoutLimits(d.Rows) {
 		d.Columns = d.Columns[:2]
@@ -27,7 +44,7 @@ func (v *view) furtherBlock() layout.Block {
 			d.Rows[i].Cells = d.Rows[i].Cells[:2]
 		}
 	}
-	return figure.NewTable(d)
+	return d
 }
 
 func (v *view) withoutLimits(rows []figure.TableRow) bool {

@@ -150,7 +150,7 @@ func (v *view) gapLimits() []limitLine {
 	if v.plugs() == nil || v.test.Plugs == nil || v.test.Plugs.GapEntered == "" {
 		return nil
 	}
-	line := limitLine{words: v.label("limit.gap", "gap", strings.ReplaceAll(v.test.Plugs.GapEntered, "+/-", "±")), verdict: diag.NotJudged}
+	line := limitLine{words: v.label("limit.gap", "gap", together(strings.ReplaceAll(v.test.Plugs.GapEntered, "+/-", "±"))), verdict: diag.NotJudged}
 	for _, p := range v.plugs().Cylinders {
 		if p.GapText != "" && (line.found == "" || p.Gap == diag.Outside && line.verdict != diag.Outside) {
 			line.found, line.verdict = onPage(p.GapText), p.Gap

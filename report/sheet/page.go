@@ -80,6 +80,8 @@ var builders = map[string]func(*view) layout.Block{
 	"next-check-wide": (*view).nextCheckWideBlock,
 	"fuel-wide":       (*view).fuelWideBlock,
 
+	"further-tests-wide": (*view).furtherWideBlock,
+
 	"readings":       (*view).readingsBlock,
 	"limits":         (*view).limitsBlock,
 	"rules-compared": (*view).publishedBlock,

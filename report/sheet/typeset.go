@@ -17,15 +17,15 @@ import (
 var forPage = strings.NewReplacer(string(quantity.KgfPerCm2), "kgf/cm\u00b2", " %", "\u00a0%")
 
 // degrees is a temperature without its sign.
-var degrees = regexp.MustCompile("(\\d[ \u00a0])C\\b")
+var degrees = regexp.MustCompile("(\\d[ \u00a0])([CF])\\b")
 
 // onPage is a text as it stands on the page.
 func onPage(s string) string {
 	s = forPage.Replace(s)
-	if !strings.Contains(s, "C") {
+	if !strings.ContainsAny(s, "CF") {
 		return s
 	}
-	return degrees.ReplaceAllString(s, "${1}°C")
+	return degrees.ReplaceAllString(s, "${1}°${2}")
 }
 
 // together is a text that no line's end parts.

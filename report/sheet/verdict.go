@@ -270,8 +270,39 @@ func (v *view) storyMark(st *diag.Story) figure.Mark {
 		return v.supplyMark(st.Circuit)
 	case diag.AboutCylinders, diag.AboutEngine:
 		return v.pressureMark(st.Cylinders)
+	case diag.AboutSystem:
+		return v.systemMark(st.System)
 	}
 	return figure.LookAgain
+}
+
+// systemMark is the symbol of a further test: that of the first reading outside
+// its limit, else of one too close.
+func (v *view) systemMark(system string) figure.Mark {
+	var marks []figure.Mark
+	for i := range v.d.Measured {
+		if r := &v.d.Measured[i]; r.Name == system {
+			for _, m := range r.Readings {
+				marks = append(marks, fuelMark(m.Value, m.LimitLow, m.Verdict))
+			}
+		}
+	}
+	return worstMark(marks)
+}
+
+// worstMark is the first symbol of something outside its limit, else that of
+// what is too close to one, else a dot.
+func worstMark(marks []figure.Mark) figure.Mark {
+	found := figure.LookAgain
+	for _, m := range marks {
+		switch m {
+		case figure.Low, figure.High:
+			return m
+		case figure.TooClose:
+			found = m
+		}
+	}
+	return found
 }
 
 // pressureMark is the symbol of the pressure of some cylinders or rotors, of
@@ -314,31 +345,19 @@ func limitsMark(limits []diag.LimitResult) figure.Mark {
 }
 
 // supplyMark is the symbol of the fuel pressure of a circuit, of any where none
-// is named: that of the first reading outside its limit, else of one too close.
+// is named.
 func (v *view) supplyMark(circuit string) figure.Mark {
-	found := figure.LookAgain
-	if v.fuel() == nil {
-		return found
-	}
-	for _, c := range v.fuel().Circuits {
+	var marks []figure.Mark
+	for _, c := range circuits(v.fuel()) {
 		if circuit != "" && c.Name != circuit {
 			continue
 		}
-		var marks []figure.Mark
 		for _, r := range c.Readings {
 			marks = append(marks, fuelMark(r.Value, r.LimitLow, r.Verdict))
 		}
 		for _, h := range c.Hold {
 			marks = append(marks, fuelMark(h.Value, h.LimitLow, h.Verdict))
 		}
-		for _, m := range marks {
-			switch m {
-			case figure.Low, figure.High:
-				return m
-			case figure.TooClose:
-				found = m
-			}
-		}
 	}
-	return found
+	return worstMark(marks)
 }
