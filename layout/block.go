@@ -86,6 +86,9 @@ type Step struct {
 	Block string
 	To    Detail
 	With  string // "" for no other
+	// Closely: before this step is taken, spaces and lines close up, as before
+	// every step that leaves a block out.
+	Closely bool
 }
 
 // A Page is what is to be fitted: the paper, the rows and the order in which

@@ -111,8 +111,11 @@ func (c *cutter) mayBreak(r rune) bool {
 	case '-', '\u2010', '\u2013', '\u2014':
 		return true
 	case '/':
-		a := c.atoms[len(c.atoms)-1]
-		return utf8.RuneCountInString(c.text(a)) > longestUnit
+		word := c.text(c.atoms[len(c.atoms)-1])
+		if words := strings.FieldsFunc(word, fixedSpace); len(words) > 0 { // of "188 ml/min" the unit
+			word = words[len(words)-1]
+		}
+		return utf8.RuneCountInString(word) > longestUnit
 	}
 	return false
 }

@@ -26,7 +26,7 @@ const scaleStep = 0.02
 // then columns that may give width to their neighbours do, and steps that turn
 // out not to be needed are taken back, the last first, or as much of them as
 // the free height allows.
-// Before a block is left out, or after the last step, spaces and lines close up
+// Before a block is left out or a step says so, or after the last step, spaces and lines close up
 // to the page's least space; then type is scaled down to the page's least scale. Height that is left over
 // goes first to blocks that can show more with it. A page that is still too
 // full is refused with a *TooFull.
@@ -47,8 +47,8 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 		return fits()
 	}
 	f.steps(take, len(taken))
-	if out := firstOut(p.GivesWay); fits() && out < len(taken) && taken[out] {
-		f.closeSpaces(func() bool { return take(out) })
+	if n := firstClosely(p.GivesWay); fits() && n < len(taken) && taken[n] {
+		f.closeSpaces(func() bool { return take(n) })
 		f.steps(take, len(taken))
 	}
 	f.trade = true
@@ -94,10 +94,10 @@ func (f *fitter) steps(take func(n int) bool, all int) {
 	}
 }
 
-// firstOut is the first step that leaves a block out.
-func firstOut(steps []Step) int {
+// firstClosely is the first step before which spaces and lines close up.
+func firstClosely(steps []Step) int {
 	for i, s := range steps {
-		if s.To == Out {
+		if s.Closely || s.To == Out {
 			return i
 		}
 	}

@@ -262,8 +262,9 @@ func (r *sheetReader) givesWay(n *yaml.Node) {
 // step reads one concession of a full page.
 func (r *sheetReader) step(n *yaml.Node) (step layout.Step) {
 	given := r.keys(n, map[string]func(*yaml.Node){
-		"block": func(n *yaml.Node) { step.Block, _ = r.block(n) },
-		"with":  func(n *yaml.Node) { step.With, _ = r.block(n) },
+		"block":   func(n *yaml.Node) { step.Block, _ = r.block(n) },
+		"with":    func(n *yaml.Node) { step.With, _ = r.block(n) },
+		"closely": func(n *yaml.Node) { step.Closely = r.yes(n) },
 		"to": func(n *yaml.Node) {
 			to, ok := detailNames[n.Value]
 			if !ok {

@@ -205,7 +205,7 @@ func rowsRunOn(t layout.Theme, d Table, width layout.Length) layout.Frame {
 			runs = append(runs, value)
 		}
 		if i < len(d.Rows)-1 {
-			runs[len(runs)-1].Text += runOnDot
+			runs = append(runs, run(t, layout.Note, t.Muted, strings.TrimSpace(runOnDot)))
 		}
 	}
 	return paragraph(t, width, layout.Left, runs...)

@@ -75,10 +75,29 @@ func (v *view) soundMark(st *diag.Story, found figure.Mark) figure.Mark {
 	switch {
 	case found == figure.TooClose:
 		return figure.TooClose
-	case st.Sound:
+	case st.Sound, v.systemWithin(st.System):
 		return figure.Within
 	}
 	return figure.NoMark
+}
+
+// systemWithin reports a further test with limits, all of which it kept.
+func (v *view) systemWithin(system string) bool {
+	kept := 0
+	for i := range v.d.Measured {
+		if v.d.Measured[i].Name != system {
+			continue
+		}
+		for _, m := range v.d.Measured[i].Readings {
+			if m.Limited() && m.Verdict != diag.Within {
+				return false
+			}
+			if m.Limited() {
+				kept++
+			}
+		}
+	}
+	return kept > 0
 }
 
 // title is what a story begins with: what was seen, or where the headline has
@@ -177,7 +196,7 @@ func (v *view) sureOf(st *diag.Story, doubts []string) string {
 		return ""
 	}
 	if len(doubts) == 0 {
-		return v.label("sure.alone", "sure", v.confidence(st.Confidence), "why", v.sureBecause(st))
+		return v.once(v.label("sure.alone", "sure", v.confidence(st.Confidence), "why", v.sureBecause(st)))
 	}
 	why := v.once(onPage(strings.Join(doubts, "; ")))
 	return v.label("sure.alone", "sure", v.confidence(st.Confidence), "why", why)

@@ -38,6 +38,9 @@ func (v *view) furtherTable() figure.Table {
 	for i := range v.d.Measured {
 		d.Rows = append(d.Rows, v.furtherRows(&v.d.Measured[i])...)
 	}
+	if !v.workshop() {
+		d.Sum = v.furtherSum(d.Rows)
+	}
 	if v.withoutLimits(d.Rows) {
 		d.Columns = d.Columns[:2]
 		for i := range d.Rows {
@@ -45,6 +48,19 @@ func (v *view) furtherTable() figure.Table {
 		}
 	}
 	return d
+}
+
+// furtherSum says what the rows come to, for a page that has no room for them.
+func (v *view) furtherSum(rows []figure.TableRow) string {
+	counts := map[diag.Verdict]int{}
+	for i := range v.d.Measured {
+		for _, m := range v.d.Measured[i].Readings {
+			if m.Limited() {
+				counts[m.Verdict]++
+			}
+		}
+	}
+	return v.label("further.sum", "count", len(rows), "outside", counts[diag.Outside], "close", counts[diag.TooClose])
 }
 
 func (v *view) withoutLimits(rows []figure.TableRow) bool {

@@ -30,7 +30,7 @@ func (v *view) planBlock() layout.Block {
 		Do: onPage(v.label("plan.after", "if", strings.Join(after, " / "), "do", said.Check.Do)),
 	}
 	for _, lead := range said.Leads {
-		d.Outcomes = append(d.Outcomes, figure.Outcome{If: onPage(lead.If), Then: onPage(lead.Then)})
+		d.Outcomes = append(d.Outcomes, figure.Outcome{If: onPage(lead.If), Then: onPage(ended(lead.Then))})
 	}
 	return figure.NewNextCheck(d)
 }

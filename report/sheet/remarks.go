@@ -136,6 +136,9 @@ func (v *view) ownFindingsBlock() layout.Block {
 	short.Parts = firstSeen
 	for i := range items {
 		items[i] = onPage(items[i])
+		if i < len(items)-1 && !strings.ContainsAny(items[i][max(len(items[i])-1, 0):], ".!?;:,") {
+			items[i] += ";" // a separator would fall away where a line ends at it
+		}
 	}
 	return v.remark("own-findings", figure.NoMark, v.label("entry.own-findings"), items, short)
 }
