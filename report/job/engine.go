@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -51,7 +52,7 @@ func (r *reader) engine(top *section) (*engine.Engine, diag.Spec) {
 
 // spec reads what kind of engine it is, apart from its cylinders.
 func (r *reader) spec(s *section) diag.Spec {
-	fuel, cycle := r.fuel(s), s.word("cycle").Value
+	fuel, cycle := s.word("fuel").Value, s.word("cycle").Value
 	spec := diag.Spec{
 		Fuel:           fuel,
 		TwoStroke:      cycle == "two-stroke" || cycle == "" && fuel == "two-stroke mix",
@@ -100,9 +101,9 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 	before := r.faults
 	spec := engine.Spec{
 		Layout:      layoutMeant(s.scalarText("layout"), rotorsRead(top)),
-		Numbering:   s.scalarText("numbering"),
-		FirstBank:   s.scalarText("first-bank"),
-		Mount:       s.scalarText("mount"),
+		Numbering:   s.wordMeant("numbering"),
+		FirstBank:   s.wordMeant("first-bank"),
+		Mount:       s.wordMeant("mount"),
 		Banks:       r.banks(s),
 		FiringOrder: r.firingOrder(s),
 	}
@@ -129,6 +130,22 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 		r.report(enginePos(s, p), LayoutHint(p, spec.Layout), "%s", p.Message)
 	}
 	return e
+}
+
+// wordMeant gives the word that a text stands for, or the text itself where
+// that is for the engine to say.
+func (s *section) wordMeant(key string) string {
+	n := s.scalar(key)
+	if n == nil {
+		return ""
+	}
+	k := keyOf(s.keys, key)
+	word, answer := vocabularyOf(k.says).find(n.text, k.words)
+	if answer != "" {
+		s.r.report(n.pos, answer, "'%s' is '%s', expected %s", s.label(key), short(n.text), anyOf(k.words))
+		return ""
+	}
+	return cmp.Or(word, n.text)
 }
 
 func (s *section) scalarText(key string) string { return s.text(key).Value }

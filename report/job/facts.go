@@ -5,28 +5,6 @@ import (
 	"gaugesheet/diag/engine"
 )
 
-// otherFuels are further words for the fuels of the list.
-var otherFuels = []alias{{"gasoline", "petrol"}, {"gas", "petrol"}, {"e85", "ethanol"}, {"ethanol (e85)", "ethanol"}}
-
-// fuelsElsewhere are words for fuels that mean something else elsewhere, or
-// that have a plainer word here.
-var fuelsElsewhere = map[string]string{"benzin": "write petrol", "benzine": "write petrol", "unleaded": "write petrol", "avgas": "write petrol",
-	"derv": "write diesel", "autogas": "write lpg", "propane": "write lpg", "butane": "write lpg", "natural gas": "write cng",
-	"methanol": "write ethanol, the nearest of these, and name it in 'notes'", "premix": "write two-stroke mix", "kerosene": "write petrol or diesel, by how it is lit, and name it in 'notes'"}
-
-// fuel gives the fuel in the list's word.
-func (r *reader) fuel(s *section) string {
-	n := s.scalar("fuel")
-	if n == nil {
-		return ""
-	}
-	if hint, known := fuelsElsewhere[fold(n.text)]; known {
-		r.report(n.pos, hint, "'%s' is '%s', expected %s", s.label("fuel"), short(n.text), anyOf(fuels))
-		return ""
-	}
-	return s.word("fuel").Value
-}
-
 var camshafts = []string{"one", "one per bank", "two per bank"}
 
 // valveKeys are of engines that have valves and pistons.
@@ -67,7 +45,9 @@ func (r *reader) camshafts(s *section, e *engine.Engine) string {
 	if e != nil && e.IsTwoBank() {
 		banks = 2
 	}
-	switch given := fold(n.text); {
+	switch given := plainWords(n.text); {
+	case given == "sohc" || given == "single overhead" || given == "single cam":
+		return camshafts[banks-1]
 	case banks == 1 && (given == "two" || given == "2"), banks == 2 && (given == "four" || given == "4"):
 		return "two per bank"
 	case given == "1":
@@ -76,7 +56,7 @@ func (r *reader) camshafts(s *section, e *engine.Engine) string {
 		r.report(n.pos, "two in all are 'one per bank'", "'%s' is '%s' on an engine of two banks, expected %s", s.label("camshafts"), short(n.text), anyOf(camshafts))
 		return ""
 	}
-	return r.word(n, s.label("camshafts"), camshafts).Value
+	return s.word("camshafts").Value
 }
 
 // sharedCoils reads the cylinders of each coil that fires several.

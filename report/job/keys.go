@@ -48,7 +48,7 @@ type key struct {
 	form      form
 	doc       string
 	words     []string // for asWord and asWordList
-	also      []alias  // other words for them
+	says      string   // the vocabulary of other words for them
 	keys      []key    // for forms with further keys
 	example   string   // as YAML
 	perName   bool     // the example goes by cylinder
@@ -65,9 +65,6 @@ type key struct {
 	limits  string // the reading that it limits, where it has another name
 	schema  string // for asSpecial: JSON Schema, without the description
 }
-
-// An alias is another word for one of a key's words.
-type alias struct{ word, means string }
 
 var (
 	pressureUnits = []string{"psi", "kPa", "bar", "MPa", "kgf/cm2"}
@@ -86,9 +83,6 @@ var (
 	smokeTimes  = []string{"start", "idle", "load", "overrun", "always"}
 )
 
-// otherLanguages are other names of languages.
-var otherLanguages = []alias{{"en-us", "en"}, {"american", "en"}, {"us english", "en"}, {"en-uk", "en-GB"}, {"british", "en-GB"}, {"uk english", "en-GB"}}
-
 // otherSpellings are keys as American English has them.
 var otherSpellings = map[string]string{"authorized": "authorised", "color": "colour", "intake-closes": "inlet-closes"}
 
@@ -99,9 +93,9 @@ var otherKeys = map[string]string{"leakdown": "leakage", "leak down": "leakage",
 // fileKeys are the keys of a job file.
 var fileKeys = slices.Concat([]key{
 	{name: "format", form: asWhole, doc: "Version of this format; 1 is the only one so far.", example: "1"},
-	{name: "sheet", form: asWord, words: sheetWords, doc: "Which sheet to draw; customer where not given."},
-	{name: "paper", form: asWord, words: paperWords, doc: "Paper size; the shop profile's, or letter, where not given."},
-	{name: "language", form: asWord, words: languageWords, also: otherLanguages,
+	{name: "sheet", form: asWord, words: sheetWords, says: "sheet", doc: "Which sheet to draw; customer where not given."},
+	{name: "paper", form: asWord, words: paperWords, says: "paper", doc: "Paper size; the shop profile's, or letter, where not given."},
+	{name: "language", form: asWord, words: languageWords, says: "language",
 		doc: "The sheet's language: en American English, en-GB British. The shop profile's where not given, else by its paper: A4 British, others American."},
 	{name: "job", form: asGroup, keys: jobKeys, doc: "The job that the test was done for."},
 	{name: "shop", form: asSpecial, keys: shopKeys, doc: "The shop: a file of these keys beside the job file, or the keys themselves.",
@@ -124,8 +118,8 @@ var fileKeys = slices.Concat([]key{
 	{name: "before", form: asSpecial, keys: beforeKeys, doc: "The readings before the work that this test proves: the same keys as the sections.",
 		example: "{done: new rings, date: 2026-04-02, compression: {unit: psi, dry: {1: 95}}}", schema: `{"$ref": "#/$defs/before"}`},
 	{name: "smoke", form: asGroup, doc: "Smoke from the exhaust.", keys: []key{
-		{name: "colour", form: asWord, words: smokes, doc: "Its colour."},
-		{name: "when", form: asWordList, words: smokeTimes, doc: "When it is seen.", example: "[start, overrun]"},
+		{name: "colour", form: asWord, words: smokes, says: "smoke colour", doc: "Its colour."},
+		{name: "when", form: asWordList, words: smokeTimes, says: "time of smoke", doc: "When it is seen.", example: "[start, overrun]"},
 	}},
 	{name: "borescope", form: asSpecial, keys: boreKeys, doc: "What was seen through the borescope, by cylinder: in free words, or by part.",
 		example: "{3: {wall: scored, crown: carbon, valves: good, seat: good, note: at the front}}", perName: true,
@@ -147,7 +141,7 @@ var jobKeys = []key{
 	{name: "date", form: asDate, doc: "Date of the test, ISO 8601.", example: "2026-05-14"},
 	{name: "technician", form: asText, doc: "Who did the test."},
 	{name: "reason", form: asText, doc: "Why the engine was tested."},
-	{name: "complaints", form: asWordList, words: complaints, doc: "What is wrong with the vehicle.", example: "[misfire, oil use]"},
+	{name: "complaints", form: asWordList, words: complaints, says: "complaint", doc: "What is wrong with the vehicle.", example: "[misfire, oil use]"},
 	{name: "onset", form: asText, doc: "How the complaint came on.", example: "slow over months"},
 	{name: "oil-use", form: asText, doc: "Oil used over a distance.", example: "1 l in 1000 km"},
 	{name: "ordered-by", form: asText, doc: "Who asked for the test; before a purchase, the buyer."},
@@ -173,8 +167,8 @@ var shopKeys = []key{
 	{name: "registration", form: asText, doc: "Registration or licence of the shop."},
 	{name: "logo", form: asFileName, doc: "PNG or JPEG file beside the file that names it.", example: "logo.png"},
 	{name: "accent", form: asText, doc: "The sheet's one colour, in quotes.", example: `"#1f4e79"`},
-	{name: "paper", form: asWord, words: paperWords, doc: "Paper size where the job gives none."},
-	{name: "language", form: asWord, words: languageWords, also: otherLanguages, doc: "Language where the job gives none."},
+	{name: "paper", form: asWord, words: paperWords, says: "paper", doc: "Paper size where the job gives none."},
+	{name: "language", form: asWord, words: languageWords, says: "language", doc: "Language where the job gives none."},
 	{name: "disclaimer", form: asText, doc: "The shop's own words at the foot of the sheet."},
 	{name: "font", form: asText, doc: "Name of the sheet's typeface."},
 	{name: "gauges", form: asByName, keys: gaugeKeys, doc: "The shop's gauges by name; a job names them under 'gauges'.", example: "{dial A: {range: 0-300 psi, accuracy: 2 % of span}}"},
@@ -195,14 +189,14 @@ var vehicleKeys = []key{
 	{name: "engine-number", form: asText, doc: "Number on the engine."},
 	{name: "odometer", form: asGroup, doc: "Distance or hours run.", keys: []key{
 		{name: "reading", form: asAmount, doc: "With its unit: mi, km or h.", example: "143210 mi"},
-		{name: "status", form: asWord, words: []string{"actual", "not actual", "unknown"}, doc: "Whether the reading is the true distance."},
+		{name: "status", form: asWord, words: []string{"actual", "not actual", "unknown"}, says: "odometer status", doc: "Whether the reading is the true distance."},
 	}},
 	{name: "vin-matches", form: asText, doc: "Which places the number agrees in."},
 	{name: "state-on-arrival", form: asText, doc: "How the vehicle came in."},
 	{name: "codes", form: asTexts, doc: "Diagnostic trouble codes found.", example: "[P0303]"},
 	{name: "stood", form: asSpecial, doc: "How long the engine stood unused.", example: "8 months",
 		schema: `{"type": "string", "pattern": "^[0-9.]+ *(days?|weeks?|months?|years?)$"}`},
-	{name: "driver-side", form: asWord, words: []string{"left", "right"}, doc: "Side of the steering wheel, only for the label 'driver side'."},
+	{name: "driver-side", form: asWord, words: []string{"left", "right"}, says: "driver side", doc: "Side of the steering wheel, only for the label 'driver side'."},
 	{name: "work-done", form: asTexts, doc: "Work done before; never proposed again as a next check.", example: "[new plugs]"},
 }
 

@@ -78,12 +78,12 @@ var oilPressureSection = measuredSection{
 	name: "oil-pressure", units: pressuresRead, gauge: "oil", doc: "Oil pressure.",
 	keys: []key{
 		unitKey(pressuresRead),
-		{name: "gauge", form: asWord, words: []string{"screwed in", "dash", "scan tool"}, doc: "What it was read on: a gauge in place of the sender, or what the vehicle shows."},
+		{name: "gauge", form: asWord, words: []string{"screwed in", "dash", "scan tool"}, says: "gauge read", doc: "What it was read on: a gauge in place of the sender, or what the vehicle shows."},
 		{name: "oil", form: asGroup, doc: "The oil in the engine.", keys: []key{
 			{name: "grade", form: asText, doc: "Its grade.", example: "10W-40"},
 			{name: "at", form: asMeasured, units: warmths, doc: "Its temperature.", example: "185 F"},
-			{name: "level", form: asWord, words: []string{"low", "right", "over full"}, doc: "The level in the sump."},
-			{name: "smell", form: asWord, words: []string{"none", "fuel"}, doc: "What it smells of."},
+			{name: "level", form: asWord, words: []string{"low", "right", "over full"}, says: "oil level", doc: "The level in the sump."},
+			{name: "smell", form: asWord, words: []string{"none", "fuel"}, says: "smell of oil", doc: "What it smells of."},
 		}},
 		{name: "cranking", form: asMeasured, doc: "While the starter turns the engine.", example: "8"},
 		{name: "cold-idle", form: asMeasured, keys: atSpeed, doc: "At idle, just started.", example: "45"},
@@ -99,11 +99,11 @@ var vacuumSection = measuredSection{
 	name: "vacuum", units: suctions, gauge: "vacuum", doc: "Manifold vacuum, below the air's pressure.",
 	keys: []key{
 		unitKey(suctions),
-		{name: "engine", form: asWord, words: temperatures, doc: "Temperature of the engine."},
+		{name: "engine", form: asWord, words: temperatures, says: "temperature", doc: "Temperature of the engine."},
 		{name: "idle", form: asMeasured, doc: "At idle, with what the needle did.", example: "{reading: 18.5, at: 700 rpm, needle: drops regularly, by: 4}", keys: append(atSpeed[:len(atSpeed):len(atSpeed)],
-			key{name: "needle", form: asWord, words: needles, doc: "What the needle did, watched for a minute."},
+			key{name: "needle", form: asWord, words: needles, says: "vacuum needle", doc: "What the needle did, watched for a minute."},
 			key{name: "by", form: asMeasured, doc: "How far it moved.", example: "4"})},
-		{name: "with-speed", form: asWord, words: []string{"steadies", "swings wider", "swings quicker and smaller", "no change"}, doc: "What the needle did as the speed rose."},
+		{name: "with-speed", form: asWord, words: []string{"steadies", "swings wider", "swings quicker and smaller", "no change"}, says: "needle with speed", doc: "What the needle did as the speed rose."},
 		{name: "snap", form: asGroup, doc: "On a quick opening and shutting of the throttle.", keys: []key{
 			{name: "open", form: asMeasured, doc: "The least, as the throttle opened.", example: "2"},
 			{name: "shut", form: asMeasured, doc: "The most, as it shut.", example: "24"},
@@ -112,7 +112,7 @@ var vacuumSection = measuredSection{
 			key{name: "later", form: asMeasured, doc: "What it read later.", example: "11"},
 			key{name: "after", form: asMeasured, units: spans, doc: "How much later.", example: "20 s"})},
 		{name: "cranking", form: asMeasured, doc: "While the starter turns the engine, throttle shut.", example: "{reading: 4, needle: steady}", keys: append(atSpeed[:len(atSpeed):len(atSpeed)],
-			key{name: "needle", form: asWord, words: needles, doc: "What the needle did."})},
+			key{name: "needle", form: asWord, words: needles, says: "vacuum needle", doc: "What the needle did."})},
 		limitsFrom(key{name: "idle", example: "17-21 inHg"}, key{name: "cranking", example: "at least 4"}),
 	},
 }
@@ -139,10 +139,10 @@ var coolingSection = measuredSection{
 		{name: "warm", form: asGroup, doc: "How the engine warmed up.", keys: []key{
 			{name: "reaches", form: asMeasured, units: warmths, doc: "The temperature that it reached.", example: "195 F"},
 			{name: "after", form: asMeasured, units: spans, doc: "How long it took.", example: "12 min"},
-			{name: "then", form: asWord, words: []string{"steady", "climbs", "never warm"}, doc: "What it did then."},
+			{name: "then", form: asWord, words: []string{"steady", "climbs", "never warm"}, says: "warming", doc: "What it did then."},
 		}},
 		{name: "coolant", form: asGroup, doc: "The coolant.", keys: []key{
-			{name: "look", form: asWord, words: []string{"clean", "rust", "oil", "gas bubbles"}, doc: "How it looks."},
+			{name: "look", form: asWord, words: []string{"clean", "rust", "oil", "gas bubbles"}, says: "look of coolant", doc: "How it looks."},
 			{name: "freezes", form: asMeasured, units: warmths, signed: true, doc: "Where it freezes.", example: "-30 F"},
 		}},
 	},
@@ -152,7 +152,7 @@ var valveSection = measuredSection{
 	name: "valves", units: clearances, doc: "Valve clearance and lift.",
 	keys: []key{
 		unitKey(clearances),
-		{name: "engine", form: asWord, words: temperatures, doc: "Temperature of the engine."},
+		{name: "engine", form: asWord, words: temperatures, says: "temperature", doc: "Temperature of the engine."},
 		{name: "inlet", form: asReadings, words: []string{"none"}, perName: true, doc: "Clearance of the inlet valves, by cylinder; none where there was none.", example: "{1: 0.20, 2: 0.20}"},
 		{name: "exhaust", form: asReadings, words: []string{"none"}, perName: true, doc: "Clearance of the exhaust valves, by cylinder.", example: "{1: 0.30, 3: none}"},
 		{name: "lift", form: asGroup, doc: "How far the valves open.", keys: []key{

@@ -6,8 +6,8 @@ var balanceSection = measuredSection{
 	name: "balance", units: speedsRead, doc: "Cylinder balance: one cylinder off at a time, the engine running.",
 	keys: []key{
 		{name: "at", form: asMeasured, units: speedsRead, doc: "The speed with all cylinders working.", example: "1000 rpm"},
-		{name: "off-by", form: asWord, words: []string{"lead", "coil", "injector", "scan tool", "line nut"}, doc: "How each cylinder was switched off."},
-		{name: "idle-control", form: asWord, words: []string{"held", "working", "not sure"}, doc: "Whether the idle control was held still."},
+		{name: "off-by", form: asWord, words: []string{"lead", "coil", "injector", "scan tool", "line nut"}, says: "switched off by", doc: "How each cylinder was switched off."},
+		{name: "idle-control", form: asWord, words: []string{"held", "working", "not sure"}, says: "idle control", doc: "Whether the idle control was held still."},
 		{name: "again", form: asMeasured, units: speedsRead, doc: "The speed with all working, read again at the end.", example: "995 rpm"},
 		{name: "speed", form: asReadings, perName: true, doc: "The speed with that cylinder off.", example: "{1: 930, 2: 900, 3: 992}"},
 		{name: "drop", form: asReadings, perName: true, insteadOf: "speed", doc: "By how much the speed fell.", example: "{1: 70, 2: 100, 3: 8}"},
@@ -26,7 +26,7 @@ var injectorSection = measuredSection{
 		{name: "before", form: asReadings, perName: true, doc: "Flow as they came.", example: "{1: 188, 2: 212}"},
 		{name: "after", form: asReadings, perName: true, doc: "Flow after cleaning.", example: "{1: 209, 2: 212}"},
 		{name: "leak", form: asAllTexts, perName: true, doc: "What dripped, by cylinder.", example: "{1: 3 drops in 60 s, others: none}"},
-		{name: "spray", form: asAllTexts, perName: true, words: []string{"cone", "one stream", "one-sided", "drips", "nothing"}, doc: "How it sprays, by cylinder.", example: "{1: one stream, others: cone}"},
+		{name: "spray", form: asAllTexts, perName: true, words: []string{"cone", "one stream", "one-sided", "drips", "nothing"}, says: "spray", doc: "How it sprays, by cylinder.", example: "{1: one stream, others: cone}"},
 		{name: "ohms", form: asReadings, units: ohms, perName: true, doc: "Resistance of the coil, by cylinder.", example: "{1: 14.2, others: 14.1}"},
 		{name: "pressure-drop", form: asGroup, units: pressuresRead, doc: "What the rail's pressure fell to as each was pulsed.", keys: []key{
 			unitKey(pressuresRead),
@@ -61,7 +61,7 @@ var gasKeys = []key{
 var gasSection = measuredSection{
 	name: "exhaust-gas", doc: "The exhaust gas.",
 	keys: []key{
-		{name: "taken", form: asWord, words: []string{"before catalyst", "tailpipe"}, doc: "Where it was taken."},
+		{name: "taken", form: asWord, words: []string{"before catalyst", "tailpipe"}, says: "taken at", doc: "Where it was taken."},
 		{name: "gas", speeds: true, form: asGroup, doc: "By speed.", example: "{co: 0.4 %, hc: 120 ppm, co2: 14.6 %, o2: 0.9 %}", keys: gasKeys},
 		limitsFrom(key{name: "co", limits: "gas co", units: percents, permits: atMost, example: "1.2 %"}, key{name: "hc", limits: "gas hc", units: millions, permits: atMost, example: "220 ppm"},
 			key{name: "co2", limits: "gas co2", units: percents, example: "13 %"}, key{name: "o2", limits: "gas o2", units: percents, permits: atMost, example: "1 %"},
@@ -73,7 +73,7 @@ var crankcaseSection = measuredSection{
 	name: "crankcase", units: waters, gauge: "crankcase", doc: "Pressure in the crankcase, the engine running; minus is vacuum.",
 	keys: []key{
 		unitKey(waters),
-		{name: "ventilation", form: asWord, words: []string{"connected", "blocked", "off"}, doc: "The crankcase ventilation during the test."},
+		{name: "ventilation", form: asWord, words: []string{"connected", "blocked", "off"}, says: "ventilation", doc: "The crankcase ventilation during the test."},
 		{name: "restrictor", form: asText, doc: "What the gas had to pass.", example: "none"},
 		{name: "readings", form: asAtSpeeds, signed: true, doc: "By speed.", example: "{idle: -1.0, 2500 rpm: 3.5}"},
 		{name: "flow", form: asMeasured, units: gasFlows, keys: atSpeed, doc: "Gas that blows by.", example: "4.1 m3/h at 2000 rpm"},
@@ -113,7 +113,7 @@ var timingSection = measuredSection{
 	keys: []key{
 		{name: "base", form: asMeasured, units: angles, signed: true, keys: atSpeed, doc: "Base timing.", example: "6 deg before at 700 rpm"},
 		{name: "advance", form: asAtSpeeds, units: angles, signed: true, doc: "Advance by speed.", example: "{2500 rpm: 28 deg}"},
-		{name: "vacuum-line", form: asWord, words: []string{"on", "off"}, doc: "The distributor's vacuum line during the test."},
+		{name: "vacuum-line", form: asWord, words: []string{"on", "off"}, says: "vacuum line", doc: "The distributor's vacuum line during the test."},
 		{name: "dwell", form: asMeasured, units: angles, doc: "Dwell.", example: "29 deg"},
 		{name: "points-gap", form: asMeasured, units: clearances, doc: "Gap of the points.", example: "0.016 in"},
 		{name: "cam", form: asMeasured, units: angles, signed: true, doc: "Cam timing against its mark.", example: "4 deg late"},

@@ -34,17 +34,13 @@ var compressionLimitKeys = []key{
 }
 
 var leakageKeys = []key{
-	{name: "engine", form: asWord, words: temperatures, doc: "Temperature of the engine, where another than under conditions."},
+	{name: "engine", form: asWord, words: temperatures, says: "temperature", doc: "Temperature of the engine, where another than under conditions."},
 	{name: "limit", form: asAmount, doc: "Permitted loss in percent.", example: "20 %"},
 	{name: "dry", form: asSpecial, keys: leakKeys, doc: "By cylinder: a loss, or what was held of what was supplied.",
 		perName: true, example: "{3: {loss: 34 %, at: [exhaust]}, 5: {held: 72, of: 80}, 6: 72/80}", schema: leakSchema},
 	{name: "wet", form: asSpecial, keys: leakKeys, doc: "The same after oil was put in.", perName: true, example: "{3: {loss: 30 %, at: [exhaust]}}", schema: leakSchema},
 	{name: "loss", form: asReadings, insteadOf: "dry", doc: "Loss in percent by cylinder, short for 'dry' where nothing else is known.", perName: true, example: "{1: 8, 2: 10}"},
 }
-
-// otherPlaces are where the air of each place is heard.
-var otherPlaces = []alias{{"tailpipe", "exhaust"}, {"tail pipe", "exhaust"}, {"intake", "inlet"}, {"throttle", "inlet"}, {"carburettor", "inlet"}, {"carburetor", "inlet"}, {"neighbor", "neighbour"}, {"next cylinder", "neighbour"},
-	{"filler", "crankcase"}, {"oil filler", "crankcase"}, {"dipstick", "crankcase"}, {"breather", "crankcase"}, {"radiator", "coolant"}}
 
 const leakSchema = `{"anyOf": [{"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/leak"}]}},
 	{"type": "array", "items": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/leak"}]}}]}`
@@ -53,19 +49,16 @@ var leakKeys = []key{
 	{name: "loss", form: asReading, doc: "Percent of the supply that is lost.", example: "34 %"},
 	{name: "held", form: asReading, doc: "Pressure held, with 'of'.", example: "72"},
 	{name: "of", form: asReading, doc: "Pressure supplied.", example: "80"},
-	{name: "at", form: asWordList, words: places, also: otherPlaces, doc: "Where the air comes out.", example: "[exhaust]"},
-	{name: "most", form: asWord, words: places[:len(places)-1], also: otherPlaces, doc: "Where most of it comes out.", example: "exhaust"},
+	{name: "at", form: asWordList, words: places, says: "place of a leak", doc: "Where the air comes out.", example: "[exhaust]"},
+	{name: "most", form: asWord, words: places[:len(places)-1], says: "place of a leak", doc: "Where most of it comes out.", example: "exhaust"},
 }
-
-// otherBurnt is how American English has it.
-var otherBurnt = []alias{{"burned", "burnt"}}
 
 // boreKeys are what a camera shows of one cylinder.
 var boreKeys = []key{
-	{name: "wall", form: asWord, words: []string{"scored", "glazed", "good"}, doc: "The cylinder wall."},
-	{name: "crown", form: asWord, words: []string{"washed", "carbon", "holed", "marked", "good"}, doc: "The crown of the piston."},
-	{name: "valves", form: asWord, words: []string{"burnt", "bent", "carbon", "good"}, also: otherBurnt, doc: "The valves."},
-	{name: "seat", form: asWord, words: []string{"burnt", "carbon", "good"}, also: otherBurnt, doc: "The valve seats."},
+	{name: "wall", form: asWord, words: []string{"scored", "glazed", "good"}, says: "cylinder wall", doc: "The cylinder wall."},
+	{name: "crown", form: asWord, words: []string{"washed", "carbon", "holed", "marked", "good"}, says: "piston crown", doc: "The crown of the piston."},
+	{name: "valves", form: asWord, words: []string{"burnt", "bent", "carbon", "good"}, says: "valves seen", doc: "The valves."},
+	{name: "seat", form: asWord, words: []string{"burnt", "carbon", "good"}, says: "valves seen", doc: "The valve seats."},
 	{name: "note", form: asText, doc: "Anything else that was seen."},
 }
 
@@ -87,7 +80,7 @@ var gasWords = []string{"positive", "negative", "not tested"}
 // gasTestKeys are the long form of the test for gas: its result and how it was
 // made.
 var gasTestKeys = []key{
-	{name: "result", form: asWord, words: gasWords, doc: "The result."},
+	{name: "result", form: asWord, words: gasWords, says: "gas test", doc: "The result."},
 	{name: "engine", form: asWord, words: []string{"hot", "cold"}, also: []alias{{"warm", "hot"}}, doc: "Temperature of the engine."},
 	{name: "minutes", form: asBare, doc: "How long the test ran, in minutes.", example: "5"},
 	{name: "fluid", form: asText, doc: "Color of the fluid at the end.", example: "blue"},
@@ -121,7 +114,7 @@ var otherLooks = []alias{{"good", "normal"}, {"ok", "normal"}, {"fine", "normal"
 	{"fuel wet", "fuel-wet"}, {"wet with fuel", "fuel-wet"}, {"cracked", "damaged"}, {"broken", "damaged"}}
 
 var plugKeys = []key{
-	{name: "look", form: asWord, words: looks, also: otherLooks, doc: "How the plug looks."},
+	{name: "look", form: asWord, words: looks, says: "look of a plug", doc: "How the plug looks."},
 	{name: "gap", form: asReading, doc: "Gap as found: mm or in; a bare number is in the unit of the gap by the book.", example: "1.3 mm"},
 	{name: "photo", form: asText, doc: "Name of its photo.", example: "P4"},
 	{name: "note", form: asText, doc: "Anything else about it."},
@@ -142,8 +135,8 @@ var rotorsKeys = []key{
 
 var fuelKeys = append([]key{
 	{name: "unit", form: asWord, words: pressureUnits, doc: "Unit of bare numbers in this section."},
-	{name: "system", form: asWord, words: fuelSystems, also: []alias{{"carburetor", "carburettor"}}, doc: "Kind of fuel system."},
-	{name: "pump", form: asWord, words: []string{"electric", "mechanical"}, doc: "What drives the pump."},
+	{name: "system", form: asWord, words: fuelSystems, says: "fuel system", doc: "Kind of fuel system."},
+	{name: "pump", form: asWord, words: []string{"electric", "mechanical"}, says: "pump", doc: "What drives the pump."},
 	{name: "pump-heard", form: asYesNo, doc: "Whether the pump is heard when the ignition is switched on."},
 	{name: "circuits", form: asByName, keys: circuitKeys, insteadOf: "key-on", doc: "Several rails, tanks or pumps by name, each with the keys below."},
 }, circuitKeys...)
@@ -158,7 +151,7 @@ var circuitKeys = []key{
 	{name: "hold", form: asSpecial, doc: "Pressure by the time since switching off.", example: "{1 min: 40, 5 min: 36}",
 		schema: `{"type": "object", "additionalProperties": {"type": ["string", "number", "array"]}}`},
 	{name: "volume", form: asSpecial, doc: "Volume delivered in a time.", example: "500 ml in 30 s", schema: `{"type": "string"}`},
-	{name: "fuel-in-hose", form: asWord, words: []string{"yes", "no", "not looked"}, doc: "Fuel in the regulator's vacuum hose."},
+	{name: "fuel-in-hose", form: asWord, words: []string{"yes", "no", "not looked"}, says: "fuel in the hose", doc: "Fuel in the regulator's vacuum hose."},
 	{name: "limits", form: asGroup, keys: fuelLimitKeys, doc: "Permitted pressures; beside 'circuits', of every circuit without one of its own."},
 }
 

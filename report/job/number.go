@@ -278,15 +278,10 @@ func (s *scale) misread(text string) string {
 	if dashList().MatchString(text) {
 		return "readings of several cylinders are a list: [" + strings.Join(strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune("-– ", c) }), ", ") + "]"
 	}
-	switch fold(strings.Trim(text, ".!")) {
-	case "n/a", "na", "n.a", "-", "--", "–", "—", "?", "x", "none taken", "no reading", "nt", "n/t", "blank", "skipped", "missing":
-		return emptyReading
-	case "none", "nil", "zero", "nothing", "almost none", "almost nothing", "next to nothing", "hardly anything", "dead", "no compression":
-		return "write 0 or 'no pressure' where the gauge did not move, else what it showed"
-	case "ok", "good", "fine", "low", "high", "normal":
-		return "write what the gauge showed; words go into 'findings' or 'notes'"
-	case ".nan", ".inf", "+.inf", "-.inf", "nan", "inf", "infinity":
-		return "write what the gauge showed; for a reading beyond the scale 'over 300'"
+	for _, name := range []string{"state of a test", "pressure"} {
+		if _, answer := vocabularyOf(name).find(text, nil); answer != "" {
+			return answer
+		}
 	}
 	if near := nearest(text, stateWords); near != "" {
 		return "did you mean '" + near + "'?"

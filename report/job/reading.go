@@ -2,6 +2,8 @@ package job
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -10,33 +12,73 @@ import (
 // stateWords are the ways of saying that there is no reading.
 var stateWords = []string{string(diag.NotTested), string(diag.CouldNot), string(diag.Declined), string(diag.NotApplicable), string(diag.NotTold)}
 
-// notTold is a state in other words than the list's.
-var notTold = lazily(`(?i)^read,? (?:but )?not told\b`)
-
 // parseState reads 'not tested', 'could not test (why)' and the like. What
 // stands in brackets or after a colon is the reason; other words that follow
 // are given with the whole text as the reason.
 func parseState(text string) (state diag.State, reason string, ok bool) {
 	plain := strings.Join(strings.Fields(strings.TrimRight(text, ". ")), " ")
-	plain = notTold().ReplaceAllString(plain, string(diag.NotTold))
-	for _, word := range stateWords {
-		if len(plain) < len(word) || !strings.EqualFold(plain[:len(word)], word) {
-			continue
-		}
-		rest := plain[len(word):]
-		switch {
-		case rest == "":
-			return diag.State(word), "", true
-		case strings.HasPrefix(rest, " (") && strings.HasSuffix(rest, ")"):
-			return diag.State(word), strings.TrimSpace(rest[2 : len(rest)-1]), true
-		case strings.HasPrefix(rest, ": ") || strings.HasPrefix(rest, ", "):
-			return diag.State(word), strings.TrimSpace(rest[2:]), true
-		case strings.HasPrefix(rest, " "):
-			return diag.State(word), plain, true
-		}
+	if plain == "" || plain[0] >= '0' && plain[0] <= '9' { // a reading, as most are
+		return "", "", false
+	}
+	word, rest := stateIn(plain)
+	switch {
+	case word == "":
+	case rest == "":
+		return diag.State(word), "", true
+	case strings.HasPrefix(rest, " (") && strings.HasSuffix(rest, ")"):
+		return diag.State(word), strings.TrimSpace(rest[2 : len(rest)-1]), true
+	case strings.HasPrefix(rest, ": ") || strings.HasPrefix(rest, ", "):
+		return diag.State(word), strings.TrimSpace(rest[2:]), true
+	case strings.HasPrefix(rest, " "):
+		return diag.State(word), plain, true
 	}
 	return "", "", false
 }
+
+// stateIn gives the state that a text begins with, in the words of the list
+// or in others, and what follows them: the longest words count.
+func stateIn(text string) (word, rest string) {
+	try := func(means, words string) {
+		after, ok := cutWords(text, words)
+		if ok && (word == "" || len(after) < len(rest)) {
+			word, rest = means, after
+		}
+	}
+	for _, w := range stateWords {
+		try(w, w)
+	}
+	for _, s := range vocabularyOf("state of a test").Also {
+		for _, w := range s.Words {
+			try(s.Means, w)
+		}
+	}
+	return word, rest
+}
+
+// cutWords gives what follows some words at the beginning of a text, whose case,
+// hyphens, commas and apostrophes do not matter.
+func cutWords(text, words string) (rest string, ok bool) {
+	plain := plainer.Replace(words)
+	for i, c := range text {
+		if c == '\'' || c == '’' || c == ',' && plain != "" {
+			continue
+		}
+		if plain == "" {
+			return text[i:], c == ' ' || c == ':' || c == ','
+		}
+		next, size := utf8.DecodeRuneInString(plain)
+		if c == '-' || c == '_' {
+			c = ' '
+		}
+		if unicode.ToLower(c) != unicode.ToLower(next) {
+			return "", false
+		}
+		plain = plain[size:]
+	}
+	return "", plain == ""
+}
+
+var plainer = strings.NewReplacer("'", "", "’", "", ",", "", "-", " ")
 
 var (
 	aboutForm = lazily(`^(?:(?i:about) |~ ?)(.+)$`)
@@ -86,7 +128,7 @@ func (s *scale) inexact(n *node, label string) (diag.Reading, bool) {
 		out.Kind, text = diag.AtLeast, m[1]+" "+m[2]
 	} else if strings.HasSuffix(text, "+") {
 		out.Kind, text = diag.AtLeast, strings.TrimSuffix(text, "+")
-	} else if fold(text) == "no pressure" && s.unit != quantity.Percent {
+	} else if s.unit != quantity.Percent && saysNoPressure(text) {
 		out.Values = []float64{0}
 		return out, true
 	}
@@ -100,6 +142,13 @@ func (s *scale) inexact(n *node, label string) (diag.Reading, bool) {
 	v, ok := s.single(n, text, label)
 	out.Values = []float64{v}
 	return out, ok
+}
+
+// saysNoPressure tells whether a text says in words that the gauge did not move.
+func saysNoPressure(text string) bool {
+	vocabulary := vocabularyOf("pressure")
+	word, _ := vocabulary.find(text, vocabulary.Words)
+	return word != ""
 }
 
 // band reads a reading between two values.

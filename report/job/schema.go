@@ -147,8 +147,10 @@ func valueSchema(k key) Object {
 // allWords are a key's words and the others that stand for them.
 func (k key) allWords() []string {
 	out := slices.Clone(k.words)
-	for _, a := range k.also {
-		out = append(out, a.word)
+	for _, other := range vocabularyOf(k.says).others(k.words) {
+		if !slices.Contains(out, other) {
+			out = append(out, other)
+		}
 	}
 	return out
 }

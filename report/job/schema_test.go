@@ -85,7 +85,7 @@ func TestSchemaRefuses(t *testing.T) {
 		"{}",
 		"engine: {layout: V8, colour: red}",
 		"engine: {layout: V8}\nsheet: custmer",
-		"engine: {layout: V8}\nconditions: {throttle: opened}",
+		"engine: {layout: V8}\nconditions: {throttle: opend}",
 		"engine: {layout: V8}\ncompression: {dry: {1: {a: 1}}}",
 		"engine: {layout: V8}\ncompression: 120",
 		"engine: {layout: V8}\nfindings: oil leak",

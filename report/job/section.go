@@ -39,6 +39,7 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 		r.report(n.pos, hint, "%s is %s, expected keys such as %s", orFile(name), describe(n), allOf(known[:min(3, len(known))]))
 		return nil
 	}
+	joinWords(n, keys)
 	r.joinList(n, name, keys)
 	oneSpelling(n, known)
 	for i, e := range n.entries {
@@ -65,6 +66,25 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 		}
 	}
 	return &section{r, name, n, keys}
+}
+
+// joinWords puts words together that the braces around them take apart at their
+// comma: {system: port, return line}.
+func joinWords(n *node, keys []key) {
+	var out []entry
+	for _, e := range n.entries {
+		if last := len(out) - 1; last >= 0 && isEmpty(e.value) && out[last].value.kind == scalar && out[last].value.plain {
+			k, text := keyOf(keys, out[last].key), out[last].value.text+", "+e.key
+			if word, _ := vocabularyOf(k.says).find(text, k.words); word != "" && keyOf(keys, e.key).name == "" {
+				joined := *out[last].value
+				joined.text = text
+				out[last].value = &joined
+				continue
+			}
+		}
+		out = append(out, e)
+	}
+	n.entries = out
 }
 
 // oneSpelling gives keys that are written as in American English the spelling
@@ -204,21 +224,18 @@ func (s *section) word(key string) Text {
 
 // wordOf takes one of a key's words, or another that stands for it.
 func (r *reader) wordOf(n *node, label string, k key) Text {
-	for _, a := range k.also {
-		if fold(n.text) == a.word {
-			return Text{a.means, n.pos}
-		}
+	vocabulary := vocabularyOf(k.says)
+	word, hint := vocabulary.find(n.text, k.words)
+	if word != "" {
+		return Text{word, n.pos}
 	}
-	return r.word(n, label, k.words)
-}
-
-func (r *reader) word(n *node, label string, words []string) Text {
-	for _, w := range words {
-		if fold(n.text) == fold(w) {
-			return Text{w, n.pos}
-		}
+	if hint == "" {
+		hint = meant(n.text, k.words)
 	}
-	r.report(n.pos, meant(n.text, words), "'%s' is '%s', expected %s", label, short(n.text), anyOf(words))
+	if near := vocabulary.nearTo(n.text, k.words); hint == "" && near != "" {
+		hint = fmt.Sprintf("did you mean '%s'?", near)
+	}
+	r.report(n.pos, hint, "'%s' is '%s', expected %s", label, short(n.text), anyOf(k.words))
 	return Text{}
 }
 
@@ -249,13 +266,17 @@ func (s *section) yesNo(key string) diag.Tri {
 	if n == nil {
 		return diag.Unknown
 	}
-	switch fold(n.text) {
-	case "yes", "true", "y", "on":
+	vocabulary := vocabularyOf("yes or no")
+	word, _ := vocabulary.find(n.text, vocabulary.Words)
+	switch {
+	case word == "yes":
 		return diag.Yes
-	case "no", "false", "n", "off", "none":
+	case word == "no":
 		return diag.No
+	case slices.Contains(strings.Split(notSure, "; "), plainWords(n.text)): // as where the line is left out
+		return diag.Unknown
 	}
-	s.r.report(n.pos, "", "'%s' is '%s', expected yes or no", s.label(key), short(n.text))
+	s.r.report(n.pos, "leave the line out where nobody knows", "'%s' is '%s', expected yes or no", s.label(key), short(n.text))
 	return diag.Unknown
 }
 

@@ -6,43 +6,36 @@ import (
 	"time"
 )
 
-var countWords = map[string]string{"one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6", "seven": "7", "eight": "8",
-	"nine": "9", "ten": "10", "twelve": "12", "sixteen": "16", "twin": "2", "triple": "3"}
-
-var kindWords = map[string]string{"straight": "inline", "slant": "inline", "parallel": "inline", "inline": "inline", "in-line": "inline", "i": "inline", "l": "inline",
-	"boxer": "flat", "flat": "flat", "opposed": "flat", "v": "V", "wankel": "rotary", "rotary": "rotary"}
-
-var layoutForm = lazily(`^([a-z]+(?:-[a-z]+)?)(?:[ -]*([0-9]+)|[ -]([a-z]+))$`)
-
 // layoutMeant gives the layout that other usual words name, such as 'straight
 // six' and 'v-twin'; the text itself where it is none of these. Rotors is how
 // many rotors the job has readings of.
 func layoutMeant(text string, rotors int) string {
-	plain := strings.TrimSuffix(fold(text), " engine")
-	switch plain {
-	case "thumper", "single cylinder", "one cylinder", "one-lunger", "1 cyl", "1 cylinder":
-		return "single"
-	case "twin":
-		return text
-	case "wankel", "rotary":
-		if rotors > 0 {
-			return "rotary-" + strconv.Itoa(rotors)
-		}
-		return text
+	plain := plainWords(text)
+	for _, end := range []string{" engine", " cylinders", " cylinder", " cyl"} {
+		plain = strings.TrimSuffix(plain, end)
 	}
-	m := layoutForm().FindStringSubmatch(plain)
-	if m == nil {
+	kinds := vocabularyOf("engine")
+	switch kind, _ := kinds.find(plain, kinds.Words); {
+	case kind == "single":
+		return kind
+	case kind == "rotary" && rotors > 0:
+		return "rotary-" + strconv.Itoa(rotors)
+	case kind != "":
 		return text
 	}
-	kind, known := kindWords[m[1]]
-	count := m[2] + m[3]
-	if word, spelled := countWords[count]; spelled {
-		count = word
+	word, count := plain, ""
+	if i := strings.LastIndexFunc(plain, func(c rune) bool { return c < '0' || c > '9' }); i+1 < len(plain) { // v8, v 8
+		word, count = strings.TrimSpace(plain[:i+1]), plain[i+1:]
+	} else if i := strings.LastIndexByte(plain, ' '); i > 0 { // straight six
+		word, count = plain[:i], plain[i+1:]
 	}
-	if _, err := strconv.Atoi(count); err != nil || !known {
+	kind, _ := kinds.find(word, kinds.Words)
+	counts := vocabularyOf("number of cylinders")
+	count, _ = counts.find(count, counts.Words)
+	switch {
+	case kind == "" || count == "" || kind == "single":
 		return text
-	}
-	if kind == "V" {
+	case kind == "V":
 		return kind + count
 	}
 	return kind + "-" + count
@@ -56,8 +49,9 @@ func standHint(text string) string {
 	if m == nil {
 		return ""
 	}
+	counts := vocabularyOf("number of cylinders")
 	n := fold(m[1])
-	if word, spelled := countWords[n]; spelled {
+	if word, _ := counts.find(n, counts.Words); word != "" {
 		n = word
 	}
 	return "say how they stand: inline-" + n + ", V" + n + " or flat-" + n
