@@ -84,17 +84,16 @@ var writtenAs = map[form]string{
 	asAtTimes: "readings by time", asByBank: "sets of keys by bank", asAllTexts: "words by cylinder", asPermitted: "a permitted range",
 }
 
+// mostShown is how many other words are shown for a word: the usual ones, which
+// come first. The reader takes more.
+const mostShown = 4
+
 // wordsWithOthers are a key's words, each with those that stand for it.
 func (k key) wordsWithOthers() []Word {
 	var out []Word
 	for _, w := range k.words {
-		one := Word{Name: w}
-		for _, a := range k.also {
-			if a.means == w {
-				one.Also = append(one.Also, a.word)
-			}
-		}
-		out = append(out, one)
+		others := vocabularyOf(k.says).others([]string{w})
+		out = append(out, Word{Name: w, Also: others[:min(len(others), mostShown)]})
 	}
 	return out
 }
