@@ -81,7 +81,7 @@ var gasWords = []string{"positive", "negative", "not tested"}
 // made.
 var gasTestKeys = []key{
 	{name: "result", form: asWord, words: gasWords, says: "gas test", doc: "The result."},
-	{name: "engine", form: asWord, words: []string{"hot", "cold"}, also: []alias{{"warm", "hot"}}, doc: "Temperature of the engine."},
+	{name: "engine", form: asWord, words: []string{"hot", "cold"}, says: "engine at a gas test", doc: "Temperature of the engine."},
 	{name: "minutes", form: asBare, doc: "How long the test ran, in minutes.", example: "5"},
 	{name: "fluid", form: asText, doc: "Color of the fluid at the end.", example: "blue"},
 }
@@ -95,7 +95,7 @@ var plugsKeys = []key{
 	{name: "fitted", form: asText, doc: "When the plugs were fitted.", example: "3 months ago"},
 	{name: "gap", form: asSpecial, doc: "Gap by the book.", example: "1.1 mm +/- 0.1", schema: `{"type": "string"}`},
 	{name: "heat-range", form: asGroup, keys: heatKeys, doc: "Heat range of the plugs beside the book's.", example: "{fitted: 6, book: 5}"},
-	{name: "reach", form: asWord, words: []string{"same", "longer", "shorter"}, doc: "Reach of the plugs against the book's."},
+	{name: "reach", form: asWord, words: []string{"same", "longer", "shorter"}, says: "reach", doc: "Reach of the plugs against the book's."},
 	{name: "looks", form: asSpecial, keys: plugKeys, doc: "How each plug looks, by cylinder; or 'all'.", perName: true, example: "{1: normal, 3: {look: oil-wet, gap: 1.3 mm}}",
 		schema: `{"anyOf": [{"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/plug"}]}},
 			{"type": "array", "items": {"anyOf": [{"type": "string"}, {"$ref": "#/$defs/plug"}]}}]}`},
@@ -106,12 +106,6 @@ var heatKeys = []key{
 	{name: "book", form: asBare, doc: "The number that the book asks for.", example: "5"},
 	{name: "higher", form: asWord, words: []string{"hotter", "colder"}, doc: "What a higher number is: makers number both ways."},
 }
-
-// otherLooks are what mechanics call the looks of the list.
-var otherLooks = []alias{{"good", "normal"}, {"ok", "normal"}, {"fine", "normal"}, {"tan", "normal"}, {"brown", "normal"}, {"light brown", "normal"},
-	{"black", "sooty"}, {"dry black", "sooty"}, {"black and dry", "sooty"}, {"carbon fouled", "sooty"},
-	{"oily", "oil-wet"}, {"oil wet", "oil-wet"}, {"oil fouled", "oil-wet"}, {"wet with oil", "oil-wet"},
-	{"fuel wet", "fuel-wet"}, {"wet with fuel", "fuel-wet"}, {"cracked", "damaged"}, {"broken", "damaged"}}
 
 var plugKeys = []key{
 	{name: "look", form: asWord, words: looks, says: "look of a plug", doc: "How the plug looks."},

@@ -230,6 +230,8 @@ var vocabularies = []Vocabulary{
 	{Name: "valves seen", Words: []string{"burnt", "bent", "carbon", "good"}, Also: []Synonym{says("burnt", "burned; chipped; bite out of it; cracked; torched"), says("bent", "not closing; open; bent valve"), says("carbon", "carboned; coked; deposits; caked; dirty"), says("good", "ok; fine; normal; clean; shut; seats")}},
 	{Name: "gas test", Words: gasWords, Also: []Synonym{says("positive", "pos; +; fail; failed; gas found; gas; yes; yellow; turned yellow; turned green; changed colour; changed color; bad"),
 		says("negative", "neg; -; pass; passed; no gas; no; clear; none; stayed blue; blue; no change; good; ok"), says("not tested", "not done; untested; not made; n/t; nt; skipped; no test")}},
+	{Name: "engine at a gas test", Words: []string{"hot", "cold"}, Also: []Synonym{says("hot", "warm; warmed up; running; at temperature; operating temperature"), says("cold", "stone cold; not run")}},
+	{Name: "reach", Words: []string{"same", "longer", "shorter"}, Also: []Synonym{says("same", "right; correct; as the book; ok; yes"), says("longer", "long; too long"), says("shorter", "short; too short")}},
 	{Name: "odometer status", Words: []string{"actual", "not actual", "unknown"}, Also: []Synonym{says("actual", "true; correct; yes; right; original; genuine; believed true"), says("not actual", "false; wrong; no; rolled back; replaced; swapped; broken; not true; not correct; rolled over; changed"),
 		says("unknown", "tmu; exempt; "+notSure)}},
 	{Name: "driver side", Words: []string{"left", "right"}, Also: []Synonym{says("left", "lhd; left hand drive; lh; l"), says("right", "rhd; right hand drive; rh; r")}},
