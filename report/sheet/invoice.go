@@ -57,6 +57,11 @@ func (v *view) doneWords() []string {
 		}
 		made = append(made, v.label("work.made", "test", r.name, "count", count))
 	}
+	for i := range v.d.Measured {
+		if r := &v.d.Measured[i]; r.State == diag.Tested {
+			made = append(made, capital(v.label("kind."+r.Name)))
+		}
+	}
 	done := ""
 	if len(made) > 0 {
 		done = ended(capital(joined("; ", made...)))
@@ -89,7 +94,7 @@ func (v *view) notTestedWords() []string {
 	if len(said) > 0 {
 		words = ended(capital(joined("; ", said...)))
 	}
-	return []string{words, v.label("entry.beyond"), v.label("not-tested.beyond")}
+	return []string{words, v.label("entry.beyond"), v.beyondWords()}
 }
 
 // isResult reports a test that has a line among the results.

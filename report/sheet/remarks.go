@@ -37,12 +37,21 @@ func (v *view) remark(name string, mark figure.Mark, title string, texts []strin
 // covers.
 func (v *view) notTestedBlock() layout.Block {
 	items := v.untestedGroups()
-	title, beyond := v.label("entry.beyond"), v.label("not-tested.beyond")
+	title, beyond := v.label("entry.beyond"), v.beyondWords()
 	if len(items) == 0 {
 		return v.remark("not-tested", figure.NotTested, title, []string{beyond}, figure.Short{})
 	}
 	texts := []string{ended(strings.Join(items, "; ")), joined(" ", title, beyond)}
 	return v.remark("not-tested", figure.NotTested, v.label("entry.not-tested"), texts, figure.Short{})
+}
+
+// beyondWords name what no test of the sheet's looks at, but for those further
+// tests that were made.
+func (v *view) beyondWords() string {
+	made := func(test string) bool {
+		return slices.ContainsFunc(v.d.Measured, func(r diag.MeasuredResult) bool { return r.Name == test && r.State == diag.Tested })
+	}
+	return v.label("not-tested.beyond", "oil", made("oil-pressure"), "cooling", made("cooling"), "starting", made("starting"))
 }
 
 // untestedGroups name what was not tested, together what has the same reason.

@@ -36,6 +36,11 @@ func (v *view) testedBlock() layout.Block {
 	for _, r := range v.results() {
 		d.Rows = append(d.Rows, v.testedRow(r, names, few))
 	}
+	for i := range v.d.Measured {
+		if r := &v.d.Measured[i]; r.State == diag.Tested {
+			d.Rows = append(d.Rows, v.furtherTested(r))
+		}
+	}
 	for _, u := range v.d.NotTested {
 		if !v.isResult(u.Test) {
 			d.Rows = append(d.Rows, untestedRow(capital(v.optional("kind."+u.Test, u.Test)), stateMark(u.State), v.stateBecause(u.State, u.Reason)))
@@ -46,13 +51,30 @@ func (v *view) testedBlock() layout.Block {
 		declined = v.label("tested.nothing-declined")
 	}
 	d.Rows = append(d.Rows, untestedRow(v.label("work.declined"), figure.NoMark, onPage(declined)),
-		untestedRow(v.label("tested.never"), figure.NoMark, v.label("not-tested.beyond")))
+		untestedRow(v.label("tested.never"), figure.NoMark, v.beyondWords()))
 	return figure.NewTable(d)
 }
 
 // untestedRow is a row of a test that was not made, in words.
 func untestedRow(name string, mark figure.Mark, words string) figure.TableRow {
 	return figure.TableRow{Cells: []figure.TableCell{{Text: name}, {Mark: mark, Text: words, Runs: true}}}
+}
+
+// furtherTested is the row of a further test, whose readings stand in a table of
+// their own.
+func (v *view) furtherTested(r *diag.MeasuredResult) figure.TableRow {
+	counts := map[diag.Verdict]int{}
+	for _, m := range r.Readings {
+		if m.Limited() {
+			counts[m.Verdict]++
+		}
+	}
+	row := untestedRow(capital(v.label("kind."+r.Name)), figure.NoMark, v.label("further.row", "count", len(r.Readings)+len(r.Words),
+		"within", counts[diag.Within], "outside", counts[diag.Outside], "close", counts[diag.TooClose]))
+	if m := v.systemMark(r.Name); m != figure.LookAgain {
+		row.Cells[1].Mark = m
+	}
+	return row
 }
 
 // testedRow is what a test came to.
