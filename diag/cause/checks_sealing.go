@@ -124,7 +124,9 @@ var sealingChecks = []Check{
 			{Name: "air comes across", For: []string{"head-gasket", "warped-or-cracked-head"}, Enter: leak(45, known.AtNeighbour), Words: []string{"across", "neighbour"}},
 			{Name: "none comes across", Else: true, Words: []string{"none", "no air"}}}},
 	{Name: "coolant-gas-test", Minutes: 10, Whole: true, Answers: coolantGoes, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
-		Made: func(c *known.Case, _ []string) bool { return c.CoolantGas == "positive" || known.NoGasFound.Holds(c, known.Subject{}) },
+		Made: func(c *known.Case, _ []string) bool {
+			return c.CoolantGas == "positive" || known.NoGasFound.Holds(c, known.Subject{})
+		},
 		Outcomes: []Outcome{
 			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing"}, Sure: 0.6, Enter: gas("positive"), Words: []string{"positive"}},
 			{Name: "none", Else: true, Enter: gas("negative"), Words: []string{"negative"}}}},

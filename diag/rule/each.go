@@ -34,7 +34,7 @@ var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 		Name: "valve-held-open", Title: "A valve without clearance on a low cylinder",
 		Why:  "A valve that its gear holds open cannot seal, burnt or not. The clearance is set, the engine run, and the compression read again before a head comes off.",
 		When: known.All(known.Any(known.ValveHeldOpen, known.ClearanceTight), known.Low), Needs: []known.Need{known.NeedsCompression},
-		For: speaks(Heard, "valve-lash"), Say: clearance(known.Under, diag.ActSoon), Headline: "valve-held-open", SaysBetterThan: []string{"clearance-tight"},
+		For: speaks(Heard, "valve-lash"), Say: clearance(known.Under, diag.ActSoon), Headline: "valve-held-open", SaysBetterThan: []string{"clearance-tight", "exhaust-valve-agrees", "inlet-valve-agrees", "one-low", "leaks-at-exhaust", "leaks-at-inlet"},
 	},
 	{
 		Name: "clearance-tight", Title: "Valve clearance under its limit",
@@ -237,7 +237,12 @@ var dieselRules = onEach(known.DieselTests, OfDiesel, "limits: the job's own; wi
 	{
 		Name: "return-high", Title: "An injector that gives back too much",
 		Why:  "Fuel that an injector gives back does not build pressure and is not burnt: it is worn inside. Where the cylinder is low as well there are two faults, and sealing comes first.",
-		When: known.All(known.ReturnsMuch, known.Not(known.AllReturnMuch)), For: speaks(Heard, "diesel-injector"), Say: givesBack, Headline: "return-high",
+		When: known.All(known.ReturnsMuch, known.Not(known.AllReturnMuch)), Weigh: func(c *known.Case, s known.Subject) []Voice {
+			if known.Low.Holds(c, s) { // what it gives back does not make the gauge read low
+				return speaks(rarer, "diesel-injector")
+			}
+			return speaks(Heard, "diesel-injector")
+		}, Say: givesBack, Headline: "return-high",
 	},
 	{
 		Name: "contributes-little", Title: "A cylinder that adds less than the others",

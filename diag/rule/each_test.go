@@ -67,6 +67,7 @@ func TestEachCylinder(t *testing.T) {
 		{name: "adds little", test: sample.Of("inline-4", sample.Diesel, sample.Test("diesel", quantity.None, sample.Each("contribution", 0.3, 0.4, -1.9, 0.2))), fires: "contributes-little 3", first: "diesel-injector"},
 		{name: "adds alike", test: sample.Of("inline-4", sample.Diesel, sample.Test("diesel", quantity.None, sample.Each("contribution", 0.3, 0.4, -0.2, 0.2))), not: "contributes-little"},
 		{name: "gives back much", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 48, 12))), fires: "return-high 3", first: "diesel-injector"},
+		{name: "gives back much, and low: two faults, sealing first", test: sample.Dry("inline-4", []float64{420, 425, 270, 418}, sample.Diesel, diesel(sample.Each("return cylinders", 3, 3, 12, 3))), fires: "one-low 3; return-high 3", first: "valve-lash"},
 		{name: "gives back alike", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 14, 12))), not: "return-high"},
 		{name: "all give back much", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 60, 61, 58, 62), sample.Permits("return cylinders", "", sample.NoLeast, 40))), fires: "all-return-high", not: "return-high"},
 		{name: "glow plug open", test: sample.Of("inline-4", sample.Diesel, diesel(sample.TickedOf("glow", "2", "open"))), fires: "glow-open 2", first: "glow-plug"},
@@ -96,6 +97,8 @@ func TestTrimsAndGas(t *testing.T) {
 		{name: "rich", test: sample.Of("inline-4", gas(3.372, 12.71, 0.81, 95)), fires: "gas-rich", first: "rich-mixture"},
 		{name: "lean", test: sample.Of("inline-4", gas(0.002, 11.47, 4.40, 4)), fires: "gas-lean"},
 		{name: "right", test: sample.Of("inline-4", gas(0.305, 15.33, 0.06, 27)), fires: "gas-right", not: "gas-rich gas-lean gas-miss"},
+		{name: "old soot", test: sample.Of("inline-4", sample.Looks("sooty", "sooty", "sooty", "sooty"), gas(0.305, 15.33, 0.06, 27)), fires: "old-soot", first: "short-trips"},
+		{name: "soot, and rich now", test: sample.Of("inline-4", sample.Looks("sooty", "sooty", "sooty", "sooty"), gas(3.372, 12.71, 0.81, 95)), fires: "all-sooty", not: "old-soot"},
 		{name: "a miss", test: sample.Of("inline-4", gas(0.3, 12.5, 3.5, 900)), fires: "gas-miss"},
 		{name: "gas lean, trims take out", test: sample.Of("inline-4", gas(0.002, 11.47, 4.40, 4), trims(sum("idle bank 1", -14))), fires: "gas-and-trim-disagree", first: "bank-exhaust-leak"},
 	})

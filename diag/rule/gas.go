@@ -55,6 +55,20 @@ var trimRules = onMixture(known.Trims, OfTrims, byTrims, []Rule{
 	},
 })
 
+// oldSoot is soot on the plugs of an engine whose mixture is right now.
+var oldSoot = []Rule{{
+	Name: "old-soot", Title: "Soot on the plugs, and a mixture that is right now",
+	Why: "A plug shows the past and the exhaust gas the present. Soot under a lambda that is right was made cold, on short trips or by a fault that is gone: " +
+		"the plugs are cleaned or replaced, and looked at again after a long drive.",
+	Source: "common practice, no source", Class: Together, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs, known.NeedsTest(known.Gas)},
+	Of: plugsOf("sooty", "the sooty plugs, on every cylinder or on some", known.OnAll, known.OnSome, known.OnEnds, known.OnNeighbours), When: known.All(sparkPlugs, known.GasRight, known.Not(known.GasMiss), known.Not(known.TrimRich)),
+	Kind: OfGas, For: speaks(Known, "short-trips"), Against: denies(Heard, "gas-is-right", "rich-mixture", "temperature-signal", "air-filter", "leaking-injector", "regulator-diaphragm"),
+	Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		m := c.Measured(known.Gas).Reading(diag.LambdaReading)
+		return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"value": diag.Number{Value: m.Value, Decimals: 2}.String(), "at": m.At}}
+	}, Headline: "old-soot", SaysBetterThan: []string{"all-sooty", "gas-right", "trims-right"},
+}}
+
 // gasRules are on the exhaust gas and the lambda that follows from it.
 var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
 	{

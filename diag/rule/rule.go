@@ -143,7 +143,7 @@ var families = [][]Rule{
 	vacuumRules, lateTiming,
 	balanceDoubt, balanceRules,
 	injectorSet, injectorRules,
-	trimRules, gasRules,
+	trimRules, oldSoot, gasRules,
 	crankcaseRules, backPressureRules,
 	coolantInside, coolingRules,
 	clearanceRules, timingRules,
