@@ -104,7 +104,8 @@ func (k *outcome) proposesNothingDone(check *diag.Check) {
 	if on := made[check.Key]; on != nil && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !on(n) }) {
 		k.Errorf("%s is proposed on %v, where it was made", check.Key, cylinders)
 	}
-	if check.Key == "coolant-gas-test" && (k.test.CoolantGas == "positive" || k.test.CoolantGas == "negative") {
+	how := k.test.GasTest // one made cold or short is made again
+	if check.Key == "coolant-gas-test" && how.Engine != "cold" && (how.Minutes == 0 || how.Minutes >= 5) && (k.test.CoolantGas == "positive" || k.test.CoolantGas == "negative") {
 		k.Error("the coolant gas test is proposed again")
 	}
 	if (k.test.Spec.Diesel() || k.test.Spec.TwoStroke) && check.Key == "wet-test" {
