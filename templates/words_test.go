@@ -1,15 +1,9 @@
 package templates_test
 
 import (
-	"go/ast"
-	"go/parser"
-	"go/token"
-	"io/fs"
 	"math/rand/v2"
-	"path/filepath"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -70,7 +64,7 @@ func TestCatalogueAndRulesAgree(t *testing.T) {
 			}
 		}
 	}
-	texts := textsOfTheProgram(t)
+	texts := textsIn(t, "../diag")
 	for _, section := range []string{"against", "doubts", "verdicts", "cautions"} {
 		for _, k := range c.Keys(section) {
 			if !texts[k] && !strings.HasPrefix(k, "not-judged-") {
@@ -86,34 +80,6 @@ func TestCatalogueAndRulesAgree(t *testing.T) {
 			t.Errorf("%s casts the doubt %q, which has no words", r.Name, r.Doubt)
 		}
 	}
-}
-
-// textsOfTheProgram are all texts that stand in the diagnosis.
-func textsOfTheProgram(t *testing.T) map[string]bool {
-	t.Helper()
-	texts := map[string]bool{}
-	err := filepath.WalkDir("../diag", func(path string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
-			return err
-		}
-		file, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
-		if err != nil {
-			return err
-		}
-		ast.Inspect(file, func(n ast.Node) bool {
-			if lit, ok := n.(*ast.BasicLit); ok && lit.Kind == token.STRING {
-				if text, err := strconv.Unquote(lit.Value); err == nil {
-					texts[text] = true
-				}
-			}
-			return true
-		})
-		return nil
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return texts
 }
 
 func TestEveryCauseHasWords(t *testing.T) {

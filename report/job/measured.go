@@ -63,9 +63,11 @@ type measuring struct {
 }
 
 // measuredScale is the scale of a section's readings. Bare numbers are in its
-// 'unit'; without one each reading names its own.
+// 'unit'; without one each reading names its own. What is said of a reading names
+// the test, also where the unit is that of a group within it.
 func (r *reader) measuredScale(sec *section, units []quantity.Unit) *scale {
-	s := &scale{r: r, pressures: pressures{name: sec.name}, label: sec.name, units: units, signed: true}
+	test, _, _ := strings.Cut(sec.name, ".")
+	s := &scale{r: r, pressures: pressures{name: test}, label: sec.name, units: units, signed: true}
 	switch {
 	case len(units) == 0:
 		s.units, s.given = []quantity.Unit{quantity.None}, true

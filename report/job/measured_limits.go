@@ -93,11 +93,24 @@ func (r *reader) otherReadings(top *section) []diag.Measured {
 	return []diag.Measured{out}
 }
 
-// anyScale is a scale of the unit that a reading names.
+// anyScale is a scale of the unit that a reading names, and of that in brackets
+// behind it.
 func (r *reader) anyScale(sec *section, reading *node) *scale {
-	unit := quantity.None
-	if v, err := quantity.Parse(reading.text); err == nil {
-		unit = v.Unit
+	first, other, _ := strings.Cut(reading.text, "(")
+	unit := unitNamed(first)
+	units := []quantity.Unit{unit}
+	if u := unitNamed(strings.TrimSuffix(strings.TrimSpace(other), ")")); quantity.DimensionOf(u) == quantity.DimensionOf(unit) {
+		units = append(units, u)
 	}
-	return &scale{r: r, pressures: pressures{name: sec.name}, label: sec.name, units: []quantity.Unit{unit}, unit: unit, given: true, signed: true}
+	return &scale{r: r, pressures: pressures{name: diag.OtherReadings}, label: sec.name, units: units, unit: unit, given: true, signed: true}
+}
+
+// unitNamed is the unit behind the last number of a text, which may be a range or
+// a bound: "4-5 bar", "over 300 psi", "300+ psi".
+func unitNamed(text string) quantity.Unit {
+	v, err := quantity.Parse("1 " + text[strings.LastIndexAny(text, "0123456789+")+1:])
+	if err != nil {
+		return quantity.None
+	}
+	return v.Unit
 }

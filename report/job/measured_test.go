@@ -35,6 +35,8 @@ func TestMeasured(t *testing.T) {
 			"before of 1 = 188 ml/min; before of 2 = 210 ml/min; before of 3 = 210 ml/min; before of 4 = 210 ml/min; limit spread ..5 of highest"},
 		{"other-readings: [{name: charging voltage, reading: 14.2 V, limit: 13.8-14.6 V}]",
 			"charging voltage = 14.2 V; limit charging voltage 13.8..14.6"},
+		{"other-readings: [{name: oil in the gearbox, reading: 4-5 bar}, {name: battery, reading: over 12 V}, {name: rail, reading: 4 bar (58 psi)}]",
+			"oil in the gearbox = 4.5 bar ~; battery = 12 V ~; rail = 4 bar"},
 		{"cooling: declined", "declined"},
 		{"vacuum: {unit: inHg, idle: could not test (no tapping)}", "could not test (no tapping)"},
 	} {
