@@ -188,21 +188,23 @@ func rowsRunOn(t layout.Theme, d Table, width layout.Length) layout.Frame {
 		if r.Break && len(runs) > 0 { // what is of another kind begins a line
 			name = "\n" + name
 		}
-		runs = append(runs, run(t, layout.Note, t.Muted, name))
+		runs = append(runs, run(t, layout.Note, t.Ink, name))
 		from := len(runs)
 		for c, cell := range r.Cells[1:] {
-			text := join2(" ", cell.Text, cell.Note)
-			if text == "" {
+			if cell.Text == "" && cell.Note == "" {
 				continue
 			}
 			if len(runs) > from {
 				runs[len(runs)-1].Text += ","
 			}
-			value := run(t, layout.Note, t.Ink, join2(" ", runOnHead(d, c+1), text))
-			if cell.Bold {
+			value := run(t, layout.Note, t.Ink, join2(" ", runOnHead(d, c+1), cell.Text))
+			if cell.Bold || c == 0 && c+1 < len(d.Columns) && d.Columns[c+1].Plain { // what was read
 				value.Face.Weight = layout.Bold
 			}
 			runs = append(runs, value)
+			if cell.Note != "" {
+				runs = append(runs, run(t, layout.Note, t.Ink, cell.Note))
+			}
 		}
 		if i < len(d.Rows)-1 {
 			runs = append(runs, run(t, layout.Note, t.Muted, strings.TrimSpace(runOnDot)))

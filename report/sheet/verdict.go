@@ -35,12 +35,14 @@ func (v *view) lead() *diag.Story {
 }
 
 // verdictMark is the symbol of what was found. A tick stands only where the
-// engine was shown to be sound.
+// engine was shown to be sound, and no reading is too close to a limit for it.
 func (v *view) verdictMark() figure.Mark {
 	lead := v.lead()
 	switch {
 	case v.d.Withheld || lead == nil:
 		return figure.NotTested
+	case v.d.Urgency == diag.NoAction && v.d.Proven && v.storyMark(lead) == figure.TooClose:
+		return figure.TooClose
 	case v.d.Urgency == diag.NoAction && v.d.Proven:
 		return figure.Within
 	case v.d.Urgency == diag.NoAction:
