@@ -97,7 +97,13 @@ func (b boxes) Block(name string, area Rect, draw func()) {
 		ink := Color{200, 0, 120}
 		b.Stroke(RectPath(area), Pen{Width: 0.3, Color: ink})
 		if b.names {
-			b.Text(Point{area.X + 1, area.Y + 5}, name, Face{Size: 5}, ink)
+			Tag{Kind: Decoration}.Draw(b.Surface, func() { b.Text(Point{area.X + 1, area.Y + 5}, name, Face{Size: 5}, ink) })
 		}
 	})
 }
+
+// Tag keeps what the surface under it keeps.
+func (b boxes) Tag(t Tag, draw func()) { t.Draw(b.Surface, draw) }
+
+// Join keeps what the surface under it keeps.
+func (b boxes) Join() { join(b.Surface) }

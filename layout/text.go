@@ -18,6 +18,7 @@ type TextLine struct {
 	Pieces   []Piece
 	Width    Length // without spaces at the end
 	Baseline Length
+	Joins    bool // begins in the word in which the line before it ended
 }
 
 // A Piece is part of a line, X from the line's left end.
@@ -82,7 +83,10 @@ func (t Text) Draw(s Surface, at Point) { t.DrawAligned(s, at, t.W, Left) }
 func (t Text) DrawAligned(s Surface, at Point, width Length, a Align) {
 	for _, l := range t.Lines {
 		start := at.Add(aligned(width, l.Width, a), l.Baseline)
-		for _, p := range l.Pieces {
+		for i, p := range l.Pieces {
+			if i > 0 || l.Joins {
+				join(s)
+			}
 			s.Text(start.Add(p.X, 0), p.Text, p.Face, p.Color)
 		}
 	}

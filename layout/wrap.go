@@ -55,7 +55,8 @@ type wrapper struct {
 	line  []atom
 	used  Length
 	top   Length
-	empty Run // gives an empty line its height
+	empty Run  // gives an empty line its height
+	joins bool // the line begins inside a word
 }
 
 func total(atoms []atom) (sum Length) {
@@ -75,6 +76,7 @@ func (w *wrapper) place(before, text []atom) {
 			return
 		}
 		w.flush()
+		w.joins = len(before) == 0
 		if w.isSeparator(text[0]) && len(text) > 2 {
 			text = text[2:] // and the space behind it
 			need = total(text)
@@ -121,6 +123,7 @@ func (w *wrapper) split(a atom) {
 		}
 		if a.from < a.to {
 			w.flush()
+			w.joins = true
 		}
 	}
 }
@@ -140,7 +143,7 @@ func (w *wrapper) flush() {
 		w.empty = Run{}
 		return
 	}
-	line := TextLine{Pieces: w.pieces(), Width: w.used}
+	line := TextLine{Pieces: w.pieces(), Width: w.used, Joins: w.joins}
 	var leading, base Length
 	for _, p := range line.Pieces {
 		leading = max(leading, Leading(p.Face))
@@ -150,7 +153,7 @@ func (w *wrapper) flush() {
 	w.top += leading
 	w.text.Lines = append(w.text.Lines, line)
 	w.text.W = max(w.text.W, line.Width)
-	w.line, w.used, w.empty = w.line[:0], 0, Run{}
+	w.line, w.used, w.empty, w.joins = w.line[:0], 0, Run{}, false
 }
 
 // pieces are the line's atoms put together: what follows in a run is one

@@ -55,6 +55,7 @@ type Doc struct {
 	// does not.
 	known struct{ pen, fill, face bool }
 	faces [2]*usedFace // by weight; nil where the document does not use it
+	parts parts
 }
 
 // noDate stands where no date was given: the program reads no clock.
@@ -77,16 +78,17 @@ func New(opt Options) *Doc {
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.AddPage()
-	return &Doc{Measurer: face.Metrics(), opt: opt, pdf: f}
+	return &Doc{Measurer: face.Metrics(), opt: opt, pdf: f, parts: newParts()}
 }
 
 // Bytes ends the document and gives the file. A document gives it once.
 func (d *Doc) Bytes() ([]byte, error) {
+	d.endStretch()
 	var b bytes.Buffer
 	if err := d.pdf.Output(&b); err != nil {
 		return nil, fmt.Errorf("write the document: %w", err)
 	}
-	return finish(b.Bytes(), d.opt, d.faces[:])
+	return d.finish(b.Bytes())
 }
 
 // Fill fills an outline by the non-zero winding rule.
@@ -94,6 +96,7 @@ func (d *Doc) Fill(p layout.Path, c layout.Color) {
 	if len(p) == 0 {
 		return
 	}
+	d.shape()
 	d.setFill(c)
 	d.path(p)
 	d.pdf.DrawPath("f")
@@ -104,12 +107,14 @@ func (d *Doc) Stroke(p layout.Path, pen layout.Pen) {
 	if len(p) == 0 || pen.Width.Round() <= 0 {
 		return
 	}
+	d.shape()
 	d.setPen(pen)
 	d.path(p)
 	d.pdf.DrawPath("S")
 }
 
-// Text sets one line with the left end of its baseline at p.
+// Text sets one line with the left end of its baseline at p. One that is in no
+// part is a paragraph.
 func (d *Doc) Text(p layout.Point, text string, f layout.Face, c layout.Color) {
 	if text == "" {
 		return
@@ -118,10 +123,21 @@ func (d *Doc) Text(p layout.Point, text string, f layout.Face, c layout.Color) {
 		f.Weight = layout.Regular
 	}
 	text = strings.Map(d.printable, text)
+	if d.parts.open.holds == elements {
+		d.Tag(layout.Tag{Kind: layout.Paragraph}, func() { d.text(p, text, f, c) })
+		return
+	}
+	d.text(p, text, f, c)
+}
+
+func (d *Doc) text(p layout.Point, text string, f layout.Face, c layout.Color) {
+	d.writeText(!d.parts.joined && text[0] != ' ')
+	d.parts.joined = false
+	d.stretch()
 	d.setFill(c)
 	d.pdf.SetTextColor(int(c.R), int(c.G), int(c.B)) // equal to the fill, so no colour is written
 	d.setFace(f)
-	d.pdf.Text(float64(p.X.Round()), float64(p.Y.Round()), d.faces[f.Weight].encode(text))
+	d.parts.waiting = &waiting{layout.Point{X: p.X.Round(), Y: p.Y.Round()}, text, d.faces[f.Weight], d.parts.open}
 }
 
 // printable replaces what the faces lack, on which the library would fail or
@@ -155,12 +171,16 @@ func (d *Doc) Rotate(degrees float64, about layout.Point, draw func()) {
 	})
 }
 
-// Block draws what draw draws; a file keeps no trace of where blocks are.
-func (d *Doc) Block(_ string, _ layout.Rect, draw func()) { draw() }
+// Block draws what draw draws as a part of the page.
+func (d *Doc) Block(_ string, _ layout.Rect, draw func()) {
+	d.Tag(layout.Tag{Kind: layout.Group}, draw)
+}
 
 func (d *Doc) scope(draw func()) {
-	d.pdf.TransformBegin()
-	draw()
+	d.scoped(func() {
+		d.pdf.TransformBegin()
+		draw()
+	})
 	d.pdf.TransformEnd()
 	d.known.pen, d.known.fill, d.known.face = false, false, false
 }

@@ -73,11 +73,11 @@ func (t *tail) embed(f *usedFace) error {
 	// A file with a part of a face has a tag of six letters before its name.
 	name := "SHEETS+" + f.name
 
-	program, err := t.stream("/Length1 %d", sfnt.Assemble(font.Subset(f.gids)))
+	program, err := t.data("/Length1 %d", sfnt.Assemble(font.Subset(f.gids)))
 	if err != nil {
 		return err
 	}
-	unicode, err := t.stream("", f.toUnicode())
+	unicode, err := t.data("", f.toUnicode())
 	if err != nil {
 		return err
 	}

@@ -233,11 +233,11 @@ func TestOperators(t *testing.T) {
 	})
 	want := strings.Join([]string{
 		"0.000 G", "0.000 g", // the library's own start
-		"1.000 0.000 0.000 rg", "1.00 99.00 m", "2.00 99.00 l", "2.00 97.00 l", "h", "f",
+		"/Artifact BMC", "1.000 0.000 0.000 rg", "1.00 99.00 m", "2.00 99.00 l", "2.00 97.00 l", "h", "f", "EMC",
 		"q", "0.00 100.00 m", "50.00 100.00 l", "50.00 50.00 l", "0.00 50.00 l", "h", "W n", "",
-		"0.000 1.000 0.000 rg", "1.00 99.00 m", "2.00 99.00 l", "h", "f", "Q",
+		"/Artifact BMC", "0.000 1.000 0.000 rg", "1.00 99.00 m", "2.00 99.00 l", "h", "f", "EMC", "Q",
 		// After the scope the page has the red fill again: green must be said again.
-		"0.000 1.000 0.000 rg", "5.00 95.00 m", "6.00 94.00 l", "h", "f",
+		"/Artifact BMC", "0.000 1.000 0.000 rg", "5.00 95.00 m", "6.00 94.00 l", "h", "f", "EMC",
 	}, "\n")
 	_, got, _ = strings.Cut(got, "w\n")
 	if diff := cmp.Diff(strings.Fields(want), strings.Fields(got)); diff != "" {

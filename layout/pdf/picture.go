@@ -71,6 +71,7 @@ func (d *Doc) Picture(r layout.Rect, img layout.Image) {
 	if d.pdf.GetImageInfo(img.Name) == nil {
 		d.pdf.RegisterImageOptionsReader(img.Name, options(img), bytes.NewReader(img.Data))
 	}
+	d.shape()
 	d.pdf.ImageOptions(img.Name, float64(r.X.Round()), float64(r.Y.Round()),
 		float64(r.W.Round()), float64(r.H.Round()), false, options(img), 0, "")
 }

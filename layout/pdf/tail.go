@@ -3,7 +3,6 @@ package pdf
 import (
 	"bytes"
 	"compress/zlib"
-	"crypto/sha256"
 	"fmt"
 	"strconv"
 	"strings"
@@ -22,18 +21,19 @@ import (
 // object starts.
 type tail struct {
 	bytes.Buffer
-	at  []int // by object number; 0 is no object
+	at  []int // by object number; 0 is no object, less than 0 the rank from -1 down in the pack
 	opt Options
+	pack
 }
 
 // finish gives the library's file another end.
-func finish(file []byte, opt Options, faces []*usedFace) ([]byte, error) {
+func (d *Doc) finish(file []byte) ([]byte, error) {
 	t, err := cutEnd(file)
 	if err != nil {
 		return nil, err
 	}
-	t.opt = opt
-	for _, f := range faces {
+	t.opt = d.opt
+	for _, f := range d.faces {
 		if f == nil {
 			continue
 		}
@@ -42,19 +42,24 @@ func finish(file []byte, opt Options, faces []*usedFace) ([]byte, error) {
 		}
 	}
 	var specs []int
-	for _, a := range opt.Attachments {
+	for _, a := range d.opt.Attachments {
 		spec, err := t.attach(a)
 		if err != nil {
 			return nil, err
 		}
 		specs = append(specs, spec)
 	}
-	profile, err := t.stream("/N 3", srgb())
+	profile, err := t.data("/N 3", srgb())
 	if err != nil {
 		return nil, err
 	}
-	root := t.catalog(specs, profile, t.metadata())
-	t.end(root, t.info())
+	root := t.catalog(specs, profile, t.metadata(), t.tree(&d.parts))
+	if err := t.writePack(); err != nil {
+		return nil, err
+	}
+	if err := t.end(root, t.info()); err != nil {
+		return nil, err
+	}
 	return t.Bytes(), nil
 }
 
@@ -103,6 +108,10 @@ const roomForFaces = 40 << 10
 // pageContent is the number of the object that holds what the page draws.
 const pageContent = 4
 
+// pageParts say of the page in which row of the list of its parts it has its
+// own, and that one goes through it in their order.
+const pageParts = "/StructParents 0 /Tabs /S\n"
+
 // packPage takes the library's objects over, which begin at a byte of the file
 // here, the page's content packed: the library would make a compressor of a
 // megabyte for every document.
@@ -113,11 +122,13 @@ func (t *tail) packPage(objects []byte, from int) error {
 	if _, err := fmt.Sscanf(string(head), "%d 0 obj\n<</Length %d>>", &number, &length); err != nil || !ok || number != pageContent || length > len(rest) {
 		return fmt.Errorf("write the document: the page's content is not as expected")
 	}
-	packed, err := pack(rest[:length])
+	packed, err := compress(rest[:length])
 	if err != nil {
 		return err
 	}
-	t.Write(objects[:start])
+	page := bytes.Replace(objects[:start], []byte("/Parent 1 0 R\n"), []byte("/Parent 1 0 R\n"+pageParts), 1)
+	t.Write(page)
+	content := t.Len()
 	fmt.Fprintf(t, "%d 0 obj\n<</Filter /FlateDecode /Length %d>>\nstream\n", pageContent, len(packed))
 	t.Write(packed)
 	end := start + len(head) + len("stream\n") + length
@@ -128,6 +139,7 @@ func (t *tail) packPage(objects []byte, from int) error {
 			t.at[n] = at + moved
 		}
 	}
+	t.at[pageContent] = content
 	return nil
 }
 
@@ -154,7 +166,7 @@ func packer() *zlib.Writer {
 	}
 }
 
-func pack(data []byte) ([]byte, error) {
+func compress(data []byte) ([]byte, error) {
 	var packed bytes.Buffer
 	packed.Grow(len(data)/4 + 512)
 	z := packer()
@@ -174,10 +186,10 @@ func pack(data []byte) ([]byte, error) {
 	return packed.Bytes(), nil
 }
 
-// stream writes data, packed, as an object with the given entries, in which a
+// data writes data, packed, as an object with the given entries, in which a
 // verb %d stands for the length before packing, and gives the object's number.
-func (t *tail) stream(entries string, data []byte) (int, error) {
-	packed, err := pack(data)
+func (t *tail) data(entries string, data []byte) (int, error) {
+	packed, err := compress(data)
 	if err != nil {
 		return 0, err
 	}
@@ -193,7 +205,7 @@ func (t *tail) stream(entries string, data []byte) (int, error) {
 // latter.
 func (t *tail) attach(a Attachment) (int, error) {
 	date := date(t.opt.Created)
-	file, err := t.stream("/Type /EmbeddedFile /Subtype /"+name(a.Type)+
+	file, err := t.data("/Type /EmbeddedFile /Subtype /"+name(a.Type)+
 		"\n/Params <</Size %d /CreationDate "+date+" /ModDate "+date+">>", a.Data)
 	if err != nil {
 		return 0, err
@@ -205,9 +217,10 @@ func (t *tail) attach(a Attachment) (int, error) {
 }
 
 // catalog writes the root of the document: 1 is the library's list of pages.
-func (t *tail) catalog(specs []int, profile, metadata int) int {
+func (t *tail) catalog(specs []int, profile, metadata, tree int) int {
 	root := t.object()
 	fmt.Fprintf(t, "<</Type /Catalog /Pages 1 0 R /PageLayout /SinglePage /Metadata %d 0 R\n", metadata)
+	fmt.Fprintf(t, "/MarkInfo <</Marked true>> /StructTreeRoot %d 0 R\n", tree)
 	t.WriteString("/OutputIntents [<</Type /OutputIntent /S /GTS_PDFA1 /OutputConditionIdentifier (sRGB)\n")
 	fmt.Fprintf(t, "/RegistryName (http://www.color.org) /Info (sRGB) /DestOutputProfile %d 0 R>>]\n", profile)
 	if t.opt.Lang != "" {
@@ -230,19 +243,6 @@ func (t *tail) catalog(specs []int, profile, metadata int) int {
 	}
 	t.WriteString(">>\nendobj\n")
 	return root
-}
-
-// end writes the list of objects and the trailer. The file's identity is the
-// fingerprint of all that stands before.
-func (t *tail) end(root, info int) {
-	id := sha256.Sum256(t.Bytes())
-	xref := t.Len()
-	fmt.Fprintf(t, "xref\n0 %d\n0000000000 65535 f \n", len(t.at))
-	for _, at := range t.at[1:] {
-		fmt.Fprintf(t, "%010d 00000 n \n", at)
-	}
-	fmt.Fprintf(t, "trailer\n<</Size %d /Root %d 0 R /Info %d 0 R /ID [<%x> <%x>]>>\n", len(t.at), root, info, id[:16], id[:16])
-	fmt.Fprintf(t, "startxref\n%d\n%%%%EOF\n", xref)
 }
 
 // name is a name object: what is not a letter, digit or plain mark is escaped.

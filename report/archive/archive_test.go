@@ -3,6 +3,7 @@ package archive
 import (
 	"bytes"
 	"compress/zlib"
+	"encoding/binary"
 	"fmt"
 	"io"
 	"os"
@@ -10,6 +11,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -91,19 +93,29 @@ func (e *edited) page() (pdffile.Dict, int) {
 
 var (
 	startOfList = regexp.MustCompile(`startxref\n(\d+)`)
-	lastTrailer = regexp.MustCompile(`trailer\n<<(.*)>>`)
+	trailerKeys = regexp.MustCompile(`/Root \d+ 0 R /Info \d+ 0 R /ID \[[^]]*\]`)
+	sizeOfList  = regexp.MustCompile(`/Size (\d+)`)
 )
 
 // put puts an object in the place of another.
 func (e *edited) put(number int, object string) {
-	start := startOfList.FindSubmatch(e.data)[1]
-	trailer := lastTrailer.FindSubmatch(e.data)[1]
+	starts := startOfList.FindAllSubmatch(e.data, -1)
+	trailer := trailerKeys.Find(e.data)
+	size, err := strconv.Atoi(string(sizeOfList.FindSubmatch(e.data[bytes.LastIndex(e.data, []byte("/XRef")):])[1]))
+	if err != nil {
+		e.t.Fatal(err)
+	}
 	var out bytes.Buffer
 	out.Write(e.data)
 	at := out.Len()
 	fmt.Fprintf(&out, "%d 0 obj\n%s\nendobj\n", number, object)
 	list := out.Len()
-	fmt.Fprintf(&out, "xref\n%d 1\n%010d 00000 n \ntrailer\n<<%s /Prev %s>>\nstartxref\n%d\n%%%%EOF\n", number, at, trailer, start, list)
+	fmt.Fprintf(&out, "%d 0 obj\n<</Type /XRef /Size %d /W [1 4 1] /Index [%d 1 %d 1] %s /Prev %s /Length 12>>\nstream\n", size, size+1, number, size, trailer, starts[len(starts)-1][1])
+	for _, place := range []int{at, list} {
+		out.Write(binary.BigEndian.AppendUint32([]byte{1}, uint32(place)))
+		out.WriteByte(0)
+	}
+	fmt.Fprintf(&out, "\nendstream\nendobj\nstartxref\n%d\n%%%%EOF\n", list)
 	e.data = out.Bytes()
 }
 

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"path"
 	"reflect"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/story"
@@ -232,5 +233,8 @@ func content(f *pdffile.File, page pdffile.Dict) (drawn, error) {
 		return d, explain(err)
 	}
 	d.runs = pdffile.Runs(d.ops, fonts)
+	for i := range d.runs { // a space at a line's end parts its last word from the next line's first
+		d.runs[i].Text = strings.TrimRight(d.runs[i].Text, " ")
+	}
 	return d, nil
 }

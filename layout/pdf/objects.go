@@ -1,0 +1,85 @@
+package pdf
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/binary"
+	"fmt"
+)
+
+// Many small objects are packed together, and so is the list of where objects
+// are (ISO 32000-1, 7.5.7 and 7.5.8): the structure tree would else be larger
+// than the page.
+
+// pack is objects that stand in one stream.
+type pack struct {
+	objects bytes.Buffer
+	places  bytes.Buffer // of each, its number and where it begins
+	count   int
+	stream  int // its number
+}
+
+// packed adds an object with a number that reserve gave.
+func (t *tail) packed(number int, format string, args ...any) {
+	p := &t.pack
+	p.count++
+	t.at[number] = -p.count
+	fmt.Fprintf(&p.places, "%d %d ", number, p.objects.Len())
+	fmt.Fprintf(&p.objects, format, args...)
+	p.objects.WriteByte('\n')
+}
+
+// reserve gives the number of an object that is written later.
+func (t *tail) reserve() int {
+	t.at = append(t.at, 0)
+	return len(t.at) - 1
+}
+
+// writePack writes the packed objects.
+func (t *tail) writePack() (err error) {
+	p := &t.pack
+	entries := fmt.Sprintf("/Type /ObjStm /N %d /First %d", p.count, p.places.Len())
+	p.stream, err = t.data(entries, append(p.places.Bytes(), p.objects.Bytes()...))
+	return err
+}
+
+// end writes the list of objects, which is the trailer too. The file's identity
+// is the fingerprint of all that stands before.
+func (t *tail) end(root, info int) error {
+	id := sha256.Sum256(t.Bytes())
+	start := t.Len()
+	n := t.reserve()
+	t.at[n] = start
+	// A row for each object: its kind, where it is, its rank in the pack. Rows are
+	// packed as their differences to the row before.
+	const columns = 7
+	rows := make([]byte, 0, (columns+1)*len(t.at))
+	before := make([]byte, columns)
+	for number, at := range t.at {
+		row := make([]byte, 0, columns)
+		switch {
+		case number == 0:
+			row = append(row, 0, 0, 0, 0, 0, 0xff, 0xff)
+		case at < 0:
+			row = binary.BigEndian.AppendUint32(append(row, 2), uint32(t.pack.stream))
+			row = binary.BigEndian.AppendUint16(row, uint16(-at-1))
+		default:
+			row = binary.BigEndian.AppendUint32(append(row, 1), uint32(at))
+			row = append(row, 0, 0)
+		}
+		rows = append(rows, 2) // the difference to the row above
+		for i := range row {
+			rows = append(rows, row[i]-before[i])
+		}
+		before = row
+	}
+	data, err := compress(rows)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(t, "%d 0 obj\n<</Type /XRef /Size %d /W [1 4 2] /Root %d 0 R /Info %d 0 R /ID [<%x> <%x>]\n", n, len(t.at), root, info, id[:16], id[:16])
+	fmt.Fprintf(t, "/Filter /FlateDecode /DecodeParms <</Predictor 12 /Columns %d>> /Length %d>>\nstream\n", columns, len(data))
+	t.Write(data)
+	fmt.Fprintf(t, "\nendstream\nendobj\nstartxref\n%d\n%%%%EOF\n", start)
+	return nil
+}
