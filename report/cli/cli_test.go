@@ -3,6 +3,7 @@ package cli
 import (
 	"bytes"
 	"compress/zlib"
+	"encoding/binary"
 	"encoding/json"
 	"fmt"
 	"os"
@@ -94,7 +95,8 @@ func swapJob(ts *testscript.TestScript, _ bool, args []string) {
 		ts.Fatalf("%s carries no file", args[0])
 	}
 	start := regexp.MustCompile(`startxref\n(\d+)`).FindSubmatch(page)
-	trailer := regexp.MustCompile(`trailer\n<<(.*)>>`).FindSubmatch(page)
+	trailer := regexp.MustCompile(`/Root \d+ 0 R /Info \d+ 0 R /ID \[[^]]*\]`).Find(page)
+	size := regexp.MustCompile(`/XRef /Size (\d+)`).FindSubmatch(page)
 	var packed, out bytes.Buffer
 	z := zlib.NewWriter(&packed)
 	z.Write(job)
@@ -103,6 +105,8 @@ func swapJob(ts *testscript.TestScript, _ bool, args []string) {
 	at := out.Len()
 	fmt.Fprintf(&out, "%s 0 obj\n<</Type /EmbeddedFile /Filter /FlateDecode /Length %d>>\nstream\n%s\nendstream\nendobj\n", found[1], packed.Len(), packed.Bytes())
 	list := out.Len()
-	fmt.Fprintf(&out, "xref\n%s 1\n%010d 00000 n \ntrailer\n<<%s /Prev %s>>\nstartxref\n%d\n%%%%EOF\n", found[1], at, trailer[1], start[1], list)
+	fmt.Fprintf(&out, "%s 0 obj\n<</Type /XRef /Size %s /W [1 4 0] /Index [%s 1] %s /Prev %s /Length 5>>\nstream\n", size[1], size[1], found[1], trailer, start[1])
+	out.Write(binary.BigEndian.AppendUint32([]byte{1}, uint32(at)))
+	fmt.Fprintf(&out, "\nendstream\nendobj\nstartxref\n%d\n%%%%EOF\n", list)
 	ts.Check(os.WriteFile(ts.MkAbs(args[2]), out.Bytes(), 0o666))
 }
