@@ -121,10 +121,15 @@ func Shared(name string) bool { return slices.Contains(shared, name) }
 // once it is.
 var underTheHead = []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}
 
+// behindTheCover are causes that are told apart once the camshaft's drive is open.
+var behindTheCover = []string{"cam-timing", "timing-drive", "cam-phaser"}
+
 // SameWork reports causes that need not be told apart before the work that any of
 // them asks for.
 func SameWork(a, b string) bool {
-	return slices.Contains(underTheHead, a) && slices.Contains(underTheHead, b)
+	return slices.ContainsFunc([][]string{underTheHead, behindTheCover}, func(work []string) bool {
+		return slices.Contains(work, a) && slices.Contains(work, b)
+	})
 }
 
 // OfHead reports a cause that a head and its gasket have.

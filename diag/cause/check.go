@@ -56,6 +56,9 @@ type Check struct {
 	// DeadFirst: where a cylinder has no pressure it comes before what goes into
 	// the cylinder, as it shows at once what stands still.
 	DeadFirst bool
+	// Baseline: it reads what many jobs bring with their first readings, so that it
+	// counts among the checks made only where it concerns what is looked for.
+	Baseline bool
 	// OfSet: it is about the cylinders together, and named for all of them.
 	OfSet bool
 }
@@ -77,7 +80,7 @@ type Outcome struct {
 }
 
 // Checks is every check by name.
-var Checks = slices.Concat(againChecks, sealingChecks, motionChecks, mixtureChecks, fuelChecks, oilChecks, furtherChecks)
+var Checks = slices.Concat(againChecks, sealingChecks, motionChecks, mixtureChecks, fuelChecks, runningChecks, oilChecks, furtherChecks)
 
 var checksByName = sync.OnceValue(func() map[string]*Check {
 	index := make(map[string]*Check, len(Checks))

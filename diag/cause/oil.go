@@ -23,7 +23,7 @@ func doubtedGauge(c *known.Case, _ []string) bool {
 
 // oilChecks tell why oil pressure is wrong, the cheap and harmless first.
 var oilChecks = []Check{
-	{Name: "oil-level", Minutes: 2, Whole: true, Fits: oiled, Words: []string{"oil level checked", "dipstick"},
+	{Name: "oil-level", Baseline: true, Minutes: 2, Whole: true, Fits: oiled, Words: []string{"oil level checked", "dipstick"},
 		Made: func(c *known.Case, _ []string) bool {
 			r := c.Measured(known.Oil)
 			return r != nil && r.Word("oil level") != ""
@@ -40,9 +40,16 @@ var oilChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "the sender is wrong", For: []string{"oil-sender"}, Words: []string{"wrong", "faulty"}},
 			{Name: "the sender is right", Else: true, Enter: oilWord("gauge", "screwed in"), Words: []string{"right"}}}},
+	{Name: "fill-to-the-mark", Minutes: 8, Whole: true, Way: Runs, Mends: []string{"too-little-oil"}, Words: []string{"oil topped up", "topped up", "oil filled up", "filled to the mark"},
+		Fits: func(c *known.Case, _ []string) bool {
+			return oiled(c, nil) && c.Measured(known.Oil).Word("oil level") == "low"
+		},
+		Outcomes: []Outcome{
+			{Name: "pressure comes back", For: []string{"too-little-oil"}, Words: []string{"comes back", "came back", "right"}},
+			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
 	{Name: "fresh-oil", Minutes: 60, Labour: 40, Whole: true, Way: Parts | Runs, Mends: []string{"thin-oil", "fuel-in-oil"}, Fits: oiled, Words: []string{"oil changed", "fresh oil", "oil and filter changed"},
 		Outcomes: []Outcome{
-			{Name: "pressure is right", For: []string{"thin-oil", "fuel-in-oil", "too-little-oil"}, Words: []string{"recovers", "right"}},
+			{Name: "pressure is right", For: []string{"thin-oil", "fuel-in-oil"}, Words: []string{"recovers", "right"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
 	{Name: "relief-valve-look", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"oil-relief-valve"}, Fits: oiled, Words: []string{"relief valve out", "relief valve looked at"},
 		Outcomes: []Outcome{
@@ -51,7 +58,7 @@ var oilChecks = []Check{
 	{Name: "sump-off", Minutes: 180, Whole: true, Way: Opens, Fits: oiled, Words: []string{"sump off", "oil pan off", "bearings looked at", "bearings measured"},
 		Outcomes: []Outcome{
 			{Name: "bearings worn", For: []string{"worn-bearings"}, Words: []string{"worn", "scored"}},
-			{Name: "pick-up or pump", For: []string{"oil-pump", "too-little-oil"}, Words: []string{"pick up", "pump"}},
+			{Name: "pick-up or pump", For: []string{"oil-pump"}, Words: []string{"pick up", "pump"}},
 			{Name: "bearings good", Else: true, Words: []string{"good"}}}},
 	{Name: "oil-analysis", Minutes: 15, Labour: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool {
 		return known.OilOverFull.Holds(c, known.Subject{}) || known.OilSmells.Holds(c, known.Subject{})
@@ -83,7 +90,8 @@ var furtherChecks = []Check{
 			{Name: "turns freely", For: []string{"starter", "starter-cables", "battery"}, Else: true, Words: []string{"freely", "free"}}}},
 	{Name: "timing-light", Minutes: 15, Whole: true, Way: Runs, Mends: []string{"late-ignition", "early-ignition"}, Fits: sparking, Words: []string{"timing set", "timing light used"},
 		Outcomes: []Outcome{
-			{Name: "it was off", For: []string{"late-ignition", "early-ignition", "advance", "points"}, Words: []string{"off"}},
+			{Name: "it was late", For: []string{"late-ignition", "advance", "points"}, Words: []string{"late"}},
+			{Name: "it was early", For: []string{"early-ignition"}, Words: []string{"early"}},
 			{Name: "it was right", Else: true, Words: []string{"right"}}}},
 	{Name: "breather-clear", Minutes: 20, Whole: true, Way: Runs | Opens, Mends: []string{"breather"}, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Crankcase)) }, Words: []string{"breather cleared", "ventilation cleared"},
 		Outcomes: []Outcome{

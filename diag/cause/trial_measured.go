@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
 )
 
 // section gives a copy of a further test to change; one that was not made
@@ -25,4 +26,11 @@ func (t *Trial) tick(section, name, value string) {
 	m := t.section(section)
 	m.Words = slices.DeleteFunc(m.Words, func(w diag.Word) bool { return w.Name == name && w.Cylinder == "" })
 	m.Words = append(m.Words, diag.Word{Name: name, Value: value})
+}
+
+// measure enters a reading of a further test, in place of one read before.
+func (t *Trial) measure(section, name, cylinder string, value float64, unit quantity.Unit) {
+	m := t.section(section)
+	m.Readings = slices.DeleteFunc(m.Readings, func(r diag.Measurement) bool { return r.Name == name && r.Cylinder == cylinder })
+	m.Readings = append(m.Readings, diag.Measurement{Name: name, Cylinder: cylinder, Unit: unit, Reading: reading(value)})
 }

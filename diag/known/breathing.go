@@ -1,6 +1,7 @@
 package known
 
 import (
+	"math"
 	"slices"
 
 	"gaugesheet/diag"
@@ -115,6 +116,22 @@ func (c *Case) Peak(name string) (percent float64, ok bool) {
 	return 100 * v / medianOf(values), true
 }
 
+// peakStandsOut reports the one peak far over all others, which agree: beside some
+// that are low, a sound one stands out as well.
+func (c *Case) peakStandsOut(name string) bool {
+	values := c.byCylinder(Starting, "peaks")
+	own, read := values[name]
+	delete(values, name)
+	if !read || len(values) < 3 {
+		return false
+	}
+	least, most := math.Inf(1), 0.0
+	for _, v := range values {
+		least, most = min(least, v), max(most, v)
+	}
+	return least >= most*(100-peakHigh)/100 && own > most*(100+peakHigh)/100
+}
+
 // byCylinder are the readings of one name by cylinder.
 func (c *Case) byCylinder(section, name string) map[string]float64 {
 	out := map[string]float64{}
@@ -143,9 +160,8 @@ var (
 		p, ok := c.Peak(n)
 		return ok && p < 100-peakLow
 	})
-	PeakHigh = OfAll("its peak of the starter's current more than 20 % over the median", func(c *Case, n string) bool {
-		p, ok := c.Peak(n)
-		return ok && p > 100+peakHigh
+	PeakHigh = OfAll("its peak of the starter's current more than 20 % over that of every other, the others (three at least) within 20 % of each other, and its compression not read, or high", func(c *Case, n string) bool {
+		return c.peakStandsOut(n) && (slices.Contains([]diag.Grade{diag.GradeNotTested, diag.High, ""}, c.Grade(n)))
 	})
 	DrawsMuch   = OfTest(Starting, "the starter draws more than its limit", func(r *diag.MeasuredResult) bool { over, _ := Over(r.Reading("draw")); return over })
 	DrawsLittle = OfTest(Starting, "the starter draws less than its limit", func(r *diag.MeasuredResult) bool { under, _ := Under(r.Reading("draw")); return under })

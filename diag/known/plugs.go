@@ -72,6 +72,12 @@ func (c *Case) PlugsLooking(looks ...string) []string {
 	return names
 }
 
+// PlugsDiffer reports plugs that were looked at and do not all look alike.
+func (c *Case) PlugsDiffer() bool {
+	read := c.PlugsRead()
+	return slices.ContainsFunc(read, func(n string) bool { return c.Plug(n).Look != c.Plug(read[0]).Look })
+}
+
 // A Pattern is how plugs of one look lie in the engine. What they share is
 // where their cause is looked for.
 type Pattern string

@@ -8,10 +8,20 @@ var systemSigns = []Sign{
 	// tester's, or the gaps of sound rings.
 	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "cylinders", For: speaks(Known, "tester-scale"), Against: denies(Known, "little-blow-by", "rings", "wear", "stuck-rings", "piston", "scored-bore")},
 	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "engine", Against: denies(Known, "little-blow-by", "rings", "wear", "stuck-rings")},
+	// Air that is held, and pressure that is even and enough, speak for the
+	// ventilation where the crankcase presses.
+	{Needs: []known.Need{known.NeedsLeakage}, When: known.OfEngine("hardly any air lost", tightThroughout), Kind: OfLeakage, About: "system", Against: denies(Heard, "holds-air", "rings", "wear", "piston")},
+	{Needs: []known.Need{known.NeedsCompression}, When: pressureSound, Kind: OfCompression, About: "system", Against: denies(DryUp, "pressure-is-even", "rings", "wear", "piston")},
 	{Needs: needsTest(known.Crankcase), When: known.CrankcaseHigh, Kind: OfCrankcase, About: "engine", For: speaks(DryUp, "rings", "wear")},
 	{Needs: needsTest(known.Crankcase), When: known.CrankcaseHigh, Kind: OfCrankcase, About: "cylinders", For: speaks(Hint, "rings", "piston")},
 	// A clearance that is right takes itself off the list; one that is not comes first.
 	{Needs: needsTest(known.Clearance), When: known.ClearanceRight, Kind: OfClearance, About: "cylinders", Against: denies(Heard, "clearance-is-right", "valve-lash")},
+	// How the manifold draws tells late valves from wear and from a gauge, where all
+	// cylinders read low.
+	{Needs: needsTest(known.Vacuum), When: known.VacuumLow, Kind: OfVacuum, About: "engine", For: speaks(Known, "cam-timing"), Against: denies(DryUp, "vacuum-is-low", "gauge-reads-low", "gauge-valve-leaks", "throttle-or-choke")},
+	{Needs: needsTest(known.Vacuum), When: known.VacuumRight, Kind: OfVacuum, About: "engine", For: speaks(Known, "gauge-reads-low"), Against: denies(Known, "vacuum-is-right", "cam-timing", "timing-drive", "cam-phaser", "restricted-exhaust", "air-leak", "manifold-gasket")},
+	{Needs: needsTest(known.Vacuum), When: known.VacuumRecovers, Kind: OfVacuum, About: "engine", For: speaks(Known, "wear")},
+	{Needs: needsTest(known.Vacuum), When: known.VacuumFalls, Kind: OfVacuum, About: "engine", For: speaks(Known, "restricted-exhaust")},
 	{Needs: needsTest(known.Vacuum), When: known.VacuumDrops, Kind: OfVacuum, About: "cylinders", For: speaks(Hint, "exhaust-valve", "inlet-valve")},
 	{Needs: needsTest(known.BackPressure), When: known.BackPressureRight, Kind: OfExhaust, About: "any", Against: denies(Heard, "exhaust-is-free", "restricted-exhaust")},
 	{Needs: needsTest(known.Cooling), When: known.CoolingHolds, Kind: OfCooling, About: "cylinders", Against: noPathToCoolant(Hint, "cooling-system-held")},

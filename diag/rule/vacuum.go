@@ -105,13 +105,34 @@ var lateTiming = []Rule{{
 	Name: "late-timing-agrees", Title: "Low and even compression with a low and steady vacuum",
 	Why:    "Valves that open and shut late lose pressure in every cylinder alike and pull less vacuum, and nothing leaks. Two tests that do not depend on each other say the same.",
 	Source: byNeedle, Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutSystem}, TiesSystems: []string{known.Timing}, Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Vacuum)}, Of: ofSystem(known.Vacuum),
-	When: known.All(known.VacuumLow, known.OfEngine("all cylinders low and even", evenlyLow), known.Any(known.OfEngine("hardly any air lost", tightThroughout), known.OfEngine("no rise with oil", flatThroughout))),
-	Kind: OfVacuum, For: speaks(Heard, "cam-timing"), Say: func(c *known.Case, s known.Subject) diag.Finding {
-		f := vacuumAt(diag.ActSoon)(c, s)
-		f.Confidence = diag.Strong
-		return f
-	}, Headline: "late-timing", Keeps: true,
+	When: known.All(known.VacuumLow, known.OfEngine("all cylinders low and even", evenlyLow), known.Not(known.OfEngine("air lost past the rings, or a rise with oil", passesRings))),
+	Kind: OfVacuum, Weigh: weighLate, Say: lateTimed, Headline: "late-timing", Variants: []string{"likely"}, Keeps: true,
 }}
+
+// lateTimed is surest where it was seen that nothing leaks.
+func lateTimed(c *known.Case, s known.Subject) diag.Finding {
+	if !tightThroughout(c) && !flatThroughout(c) {
+		f := vacuumAt(diag.CheckAgain)(c, s)
+		f.Variant = "likely"
+		return f
+	}
+	f := vacuumAt(diag.ActSoon)(c, s)
+	f.Confidence = diag.Strong
+	return f
+}
+
+func weighLate(c *known.Case, _ known.Subject) []Voice {
+	if tightThroughout(c) || flatThroughout(c) {
+		return speaks(Heard, "cam-timing")
+	}
+	return speaks(Known, "cam-timing")
+}
+
+// passesRings is an engine of which it was found that its low pressure goes past
+// the rings.
+func passesRings(c *known.Case) bool {
+	return c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c) || c.RisesEverywhere()
+}
 
 func evenlyLow(c *known.Case) bool {
 	return c.AllLow() != nil && len(c.Graded(diag.Even)) == len(c.Read()) && len(c.Read()) > 1

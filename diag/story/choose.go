@@ -36,10 +36,10 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		s.Next = s.repeatCheck(c, at)
 		return
 	}
-	if s.Urgency == diag.NoAction || enough(c) {
+	shares := s.book.shares()
+	if s.Urgency == diag.NoAction || enough(c, shares) {
 		return
 	}
-	shares := s.book.shares()
 	if len(shares) == 0 {
 		s.Next = s.askRefused(c, at)
 		return
@@ -149,7 +149,7 @@ func (s *story) leftOver(shares []share) bool {
 			ruledOut = append(ruledOut, e.By)
 		}
 	}
-	return len(ruledOut) > 1 && (len(shares) == 1 || s.Confidence != diag.Weak && shares[0].part >= 2*shares[1].part)
+	return len(ruledOut) > 1 && (len(shares) == 1 || s.Confidence != diag.Weak && shares[0].part >= 5*shares[1].part)
 }
 
 // cylindersFor are the cylinders that a check is made on for this story.
@@ -305,7 +305,7 @@ func surest(k *cause.Check, name string) float64 {
 // readings, that the next one is to take it apart. Readings count once a check
 // was made for what the first ones showed. Readings alone, however many
 // kinds a job brings, are no reason to ask for nothing.
-func enough(c *known.Case) bool {
+func enough(c *known.Case, shares []share) bool {
 	told := len(cause.Told(c))
 	if told >= mostAnswers {
 		return true
@@ -315,7 +315,7 @@ func enough(c *known.Case) bool {
 	}
 	made := told
 	for i := range cause.Checks {
-		if k := &cause.Checks[i]; k.Deeper() && !k.Told(c) && k.Made(c, nil) {
+		if k := &cause.Checks[i]; k.Deeper() && !k.Told(c) && (!k.Baseline || concerns(k, shares)) && k.Made(c, nil) {
 			made++
 		}
 	}

@@ -98,8 +98,13 @@ func sameStory(told []*story, about *diag.Story) *story {
 		}
 	}
 	for _, s := range told {
-		if s.About == about.About && s.Circuit == about.Circuit && s.System == about.System {
+		if s.About == about.About && s.Circuit == about.Circuit && (s.About != diag.AboutSystem || s.System == about.System) {
 			return s
+		}
+	}
+	for _, s := range told {
+		if about.About == diag.AboutSystem && s.System == about.System {
+			return s // it was joined to what else the engine shows
 		}
 	}
 	return nil

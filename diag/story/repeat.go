@@ -127,7 +127,7 @@ func (s *story) repeatCheck(c *known.Case, at diag.Urgency) *diag.Check {
 		if k != nil && k.Then != "" && k.IsMade(c, n.Cylinders) {
 			k = cause.CheckNamed(k.Then)
 		}
-		if k == nil || !k.Allowed(c, n.Cylinders, at) || k.IsMade(c, n.Cylinders) || enough(c) {
+		if k == nil || !k.Allowed(c, n.Cylinders, at) || k.IsMade(c, n.Cylinders) || enough(c, nil) {
 			continue
 		}
 		asked := k.Ask(c, n.Cylinders, at)

@@ -25,6 +25,7 @@ func init() {
 	maps.Copy(answers, testAnswers)
 	maps.Copy(answers, mixtureAnswers)
 	maps.Copy(answers, fuelAnswers)
+	maps.Copy(answers, furtherAnswers)
 }
 
 // carryOut makes the check that the sheet asks for and enters its outcome. It
@@ -169,7 +170,7 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"noise-source": func(b *bench, _ []int) answer {
 		return yes(b.anyOf(nil, func(c *bore) bool { return c.motion || c.tight }), "at the head", "elsewhere")
 	},
-	"exhaust-restriction": func(*bench, []int) answer { return yes(false, "", "free") },
+	"exhaust-restriction": func(b *bench, _ []int) answer { return yes(b.truth.further.exhaustBlocked, "restricted", "free") },
 	"watch-valve-gear": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.motion || c.held && c.exhaust+c.inlet > 4 }), "one moves less", "all move alike")
 	},
@@ -196,7 +197,7 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	},
 	"crankcase-hold": func(b *bench, _ []int) answer { return yes(b.truth.crankSeal, "falls", "holds") },
 	"breather-and-oil-level": func(b *bench, _ []int) answer {
-		return answer{false, []string{"both right", "right"}}
+		return yes(b.truth.further.breather, "over-full or blocked", "both right")
 	},
 	"timing-and-cooling": func(b *bench, _ []int) answer { return answer{false, []string{"all right", "right"}} },
 }

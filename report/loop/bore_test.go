@@ -75,10 +75,12 @@ type truths struct {
 	filter, pump, volts                   bool
 	regulatorOpen, regulatorStuck, torn   bool
 	returnBlocked, checkValve, richEngine bool
+
+	further furtherTruths
 }
 
 func newBench(r *rand.Rand, m *machine, f *fault) *bench {
-	b := &bench{machine: m, rng: r, fault: f, bores: make([]bore, m.cylinders), test: testState{gauge: 1}, truth: truths{coil: -1, injector: -1}}
+	b := &bench{machine: m, rng: r, fault: f, bores: make([]bore, m.cylinders), test: testState{gauge: 1}, truth: truths{coil: -1, injector: -1, further: furtherTruths{returns: -1, glow: -1}}}
 	level := between(r, 0.95, 1.03) // of this engine, beside the usual one
 	for i := range b.bores {
 		b.bores[i] = bore{breath: 1, filled: 1, scatter: level * (1 + 0.018*r.NormFloat64()), look: "normal", rings: max(0, 0.02*r.NormFloat64())}

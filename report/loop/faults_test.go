@@ -21,7 +21,7 @@ type fault struct {
 	reads      []string // sections that are surely read at first
 }
 
-var faults = slices.Concat([]fault{sound}, ringFaults, valveFaults, gasketFaults, wholeFaults, testFaults, mixtureFaults, fuelFaults, rotaryFaults, twoStrokeFaults)
+var faults = slices.Concat([]fault{sound}, ringFaults, valveFaults, gasketFaults, wholeFaults, testFaults, mixtureFaults, fuelFaults, rotaryFaults, twoStrokeFaults, furtherFaults)
 
 // sound has no fault: the sheet should ask for nothing.
 var sound = fault{name: "sound", spoil: func(*bench) {}}

@@ -47,6 +47,11 @@ func (b *bench) firstReadings() {
 		}
 	}
 	j.fuelless = b.chance(0.12)
+	for _, t := range furtherTests { // last, so that the engines are the same with and without
+		if slices.Contains(f.reads, t.section) || b.rng.Float64() < *further {
+			b.takeFurther(t.section)
+		}
+	}
 }
 
 // conditions are written down as a rule, each of them sometimes not.

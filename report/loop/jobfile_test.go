@@ -45,7 +45,8 @@ type jobFile struct {
 	views                  map[int]view
 	coolantGas             string
 	gauge                  string
-	decompressor           string // as somebody looked and found, "" where nobody did
+	further                map[string]string // sections of further tests, as they are written
+	decompressor           string            // as somebody looked and found, "" where nobody did
 }
 
 type leakEntry struct {
@@ -58,7 +59,7 @@ type view struct{ wall, crown, valves, seat string }
 
 func newJobFile(m *machine) *jobFile {
 	return &jobFile{m: m, unit: "psi", gauge: "dial A", first: map[int]float64{}, dry: map[int]float64{}, again: map[int]float64{}, wet: map[int]float64{},
-		untold: map[int]bool{}, running: map[int][2]float64{}, leaks: map[int]leakEntry{}, looks: map[int]string{}, fuel: map[string]float64{}, hold: map[string]float64{}, views: map[int]view{}}
+		untold: map[int]bool{}, running: map[int][2]float64{}, leaks: map[int]leakEntry{}, looks: map[int]string{}, fuel: map[string]float64{}, hold: map[string]float64{}, views: map[int]view{}, further: map[string]string{}}
 }
 
 // number writes a pressure in the job's unit.
@@ -98,6 +99,11 @@ func (j *jobFile) yaml(fact func(key, value string) string) string {
 	j.writeFuel(&b)
 	if len(j.views) > 0 {
 		fmt.Fprintf(&b, "borescope: %s\n", byCylinder(j.m, j.views, func(v view) string { return v.yaml(fact) }))
+	}
+	for _, t := range furtherTests {
+		if v, made := j.further[t.section]; made {
+			fmt.Fprintf(&b, "%s: %s\n", t.section, v)
+		}
 	}
 	if j.coolantGas != "" {
 		fmt.Fprintf(&b, "coolant-gas-test: %s\n", j.coolantGas)

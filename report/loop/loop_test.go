@@ -12,6 +12,7 @@ import (
 
 var (
 	engines = flag.Int("engines", 3, "engines of each fault")
+	further = flag.Float64("further", 0.25, "how likely each further test is among the first readings")
 	only    = flag.String("fault", "", "only faults whose name contains this")
 	steps   = flag.Bool("steps", false, "print every step, and the job that it ends with")
 )

@@ -1,0 +1,84 @@
+package cause
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+	"gaugesheet/diag/quantity"
+)
+
+// evenPulls is how many cylinders draw on one manifold evenly enough for a vacuum
+// gauge: common practice, no source.
+const evenPulls = 3
+
+// drawsEvenly is an engine whose manifold a vacuum gauge can read, and of which
+// something is wrong in all cylinders alike or in none that was found.
+func drawsEvenly(c *known.Case, _ []string) bool {
+	return c.HasValves() && !c.Spec.Diesel() && len(c.Engine.Names()) >= evenPulls &&
+		(c.AllLow() != nil || c.Complains(lowPower, overheat) && !c.AnyLow(c.Read()))
+}
+
+// pastAllRings is an engine with valves that loses air past the rings in every
+// cylinder tested, or is low in all: then what blows by is worth reading.
+func pastAllRings(c *known.Case, _ []string) bool {
+	leaks := c.Leaks()
+	past := len(leaks) > 1 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return !slices.Contains(l.At, known.AtCrankcase) })
+	return c.HasValves() && (c.AllLow() != nil || past)
+}
+
+// missesUnknown is a petrol engine that misfires, and nothing says where: no code,
+// no low cylinder and no plug unlike the others.
+func missesUnknown(c *known.Case, _ []string) bool {
+	return !c.Spec.Diesel() && c.HasValves() && len(c.Engine.Names()) >= evenPulls && c.Complains(misfire) && !c.OneMisfires() && !c.AnyLow(c.Read()) && !c.PlugsDiffer()
+}
+
+func measuredTest(name string) func(*known.Case, []string) bool {
+	return func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(name)) }
+}
+
+// needle enters what a vacuum gauge showed at idle, in inHg, and what it fell to
+// while the speed was held.
+func needle(idle, shut, held float64) func(*Trial) {
+	return func(t *Trial) {
+		t.measure(known.Vacuum, "idle", "", idle, quantity.InHg)
+		t.tick(known.Vacuum, "idle needle", "steady")
+		t.measure(known.Vacuum, "snap shut", "", shut, quantity.InHg)
+		t.measure(known.Vacuum, "held", "", idle, quantity.InHg)
+		t.measure(known.Vacuum, "held later", "", held, quantity.InHg)
+	}
+}
+
+// onePulls enters a balance in which the first cylinder is hardly missed, or in
+// which all are missed alike.
+func onePulls(part float64) func(*Trial) {
+	return func(t *Trial) {
+		for i, name := range t.Engine.Names() {
+			drop := 90.0
+			if i == 0 {
+				drop *= part
+			}
+			t.measure(known.Balance, "drop", name, drop, quantity.RPM)
+		}
+		t.tick(known.Balance, "idle-control", "held")
+	}
+}
+
+// runningChecks are those of the further tests that are proposed where they
+// tell much for a few minutes, with nothing taken apart.
+var runningChecks = []Check{
+	{Name: "vacuum-test", Baseline: true, Minutes: 8, Whole: true, Way: Runs, Fits: drawsEvenly, Made: measuredTest(known.Vacuum), Words: []string{"vacuum gauge", "vacuum read", "manifold vacuum"},
+		Outcomes: []Outcome{
+			{Name: "low and steady", For: []string{"cam-timing", "timing-drive", "cam-phaser", "late-ignition", "air-leak", "manifold-gasket"}, Sure: 0.8, Enter: needle(13.5, 22, 13.5), Words: []string{"low"}},
+			{Name: "does not rise as the throttle shuts", For: []string{"rings", "wear"}, Sure: 0.4, Enter: needle(16, 17, 16), Words: []string{"does not rise"}},
+			{Name: "sinks while held", For: []string{"restricted-exhaust"}, Sure: 0.8, Enter: needle(18.5, 24, 9), Words: []string{"sinks", "falls"}},
+			{Name: "steady and right", Else: true, Enter: needle(19, 24, 19), Words: []string{"right"}}}},
+	{Name: "crankcase-pressure-test", Baseline: true, Minutes: 10, Whole: true, Way: Runs, Fits: pastAllRings, Made: measuredTest(known.Crankcase), Words: []string{"blow-by measured", "blow-by read", "gas in the crankcase measured"},
+		Outcomes: []Outcome{
+			{Name: "over its limit", For: []string{"rings", "wear", "stuck-rings", "scored-bore", "piston", "holed-piston", "breather"}, Sure: 0.8, Words: []string{"over", "high"}},
+			{Name: "within its limit", Else: true, Words: []string{"within", "little"}}}},
+	{Name: "cylinder-balance", Baseline: true, Minutes: 10, Whole: true, Way: Runs, Fits: missesUnknown, Made: measuredTest(known.Balance), Words: []string{"power balance", "balance test", "cylinders cut out"},
+		Outcomes: []Outcome{
+			{Name: "one is hardly missed", For: []string{"ignition", "injection", "own-spark", "own-injector", "coil-or-lead", "weak-spark", "shared-coil"}, Sure: 0.7, Enter: onePulls(0.05), Words: []string{"hardly", "dead"}},
+			{Name: "all alike", Else: true, Enter: onePulls(1), Words: []string{"alike", "even"}}}},
+}

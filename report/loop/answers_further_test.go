@@ -1,0 +1,52 @@
+package loop_test
+
+// taken makes a further test that the sheet asks for; its outcome stands in the
+// readings.
+func taken(section string) func(*bench, []int) answer {
+	return func(b *bench, _ []int) answer {
+		b.takeFurther(section)
+		return inReadings
+	}
+}
+
+var furtherAnswers = map[string]func(b *bench, on []int) answer{
+	"oil-level":         taken("oil-pressure"),
+	"oil-pressure-test": taken("oil-pressure"),
+	"vacuum-test":       taken("vacuum"),
+	"crankcase-pressure-test": func(b *bench, _ []int) answer {
+		return yes(b.blowBy() > 0.15, "over its limit", "within its limit")
+	},
+	"cylinder-balance": taken("balance"),
+	"own-oil-gauge": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.sender, "reads right", "reads the same")
+	},
+	"oil-gauge-hand": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.sender, "the sender is wrong", "the sender is right")
+	},
+	"fill-to-the-mark": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.oilLow, "pressure comes back", "it stays low")
+	},
+	"fresh-oil": func(*bench, []int) answer { return yes(false, "", "stays low") },
+	"relief-valve-look": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.relief, "stuck or worn", "moves freely")
+	},
+	"sump-off": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.bearings, "bearings worn", "bearings good")
+	},
+	"oil-analysis": func(*bench, []int) answer { return yes(false, "", "only oil") },
+	"read-again":   func(*bench, []int) answer { return yes(false, "", "it stands") },
+	"exhaust-joint": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.exhaustBlocked, "pulls better", "no change")
+	},
+	"starter-circuit":         func(*bench, []int) answer { return yes(false, "", "both are good") },
+	"starter-circuit-by-hand": func(*bench, []int) answer { return yes(false, "", "turns freely") },
+	"timing-light": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.lateSpark, "it was late", "it was right")
+	},
+	"breather-clear": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.breather, "it falls", "stays high")
+	},
+	"springs-and-guides": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.springs, "weak or broken", "springs good")
+	},
+}
