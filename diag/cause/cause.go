@@ -127,8 +127,13 @@ var behindTheCover = []string{"cam-timing", "timing-drive", "cam-phaser"}
 // SameWork reports causes that need not be told apart before the work that any of
 // them asks for.
 func SameWork(a, b string) bool {
+	return slices.Contains(underTheHead, a) && slices.Contains(underTheHead, b)
+}
+
+// OneWork reports causes, found by a check, that one piece of work opens up.
+func OneWork(found []string) bool {
 	return slices.ContainsFunc([][]string{underTheHead, behindTheCover}, func(work []string) bool {
-		return slices.Contains(work, a) && slices.Contains(work, b)
+		return !slices.ContainsFunc(found, func(name string) bool { return !slices.Contains(work, name) })
 	})
 }
 

@@ -222,7 +222,7 @@ var motionChecks = []Check{
 			{Name: "low on the snap", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "restricted-inlet", "reed-valve"}, Enter: running("low on the snap", 0.6), Words: []string{"low"}},
 			{Name: "high on the snap", For: []string{"restricted-exhaust", "valve-motion"}, Sure: 0.7, Enter: running("high on the snap", 1.25), Words: []string{"high"}},
 			{Name: "like the others", Else: true, Enter: running("like the others", 1), Words: []string{"alike", "even", "same"}}}},
-	{Name: "exhaust-restriction", Baseline: true, Minutes: 15, Whole: true, Way: Runs, Made: backPressureRead, Words: []string{"exhaust back pressure", "back pressure"},
+	{Name: "exhaust-restriction", Baseline: true, Minutes: 10, Whole: true, Way: Runs, Made: backPressureRead, Words: []string{"exhaust back pressure", "back pressure"},
 		Outcomes: []Outcome{
 			{Name: "restricted", For: []string{"restricted-exhaust"}, Words: []string{"blocked", "pulls better", "better", "high"}},
 			{Name: "free", Else: true, Words: []string{"no change", "low", "same", "clear"}}}},

@@ -62,6 +62,11 @@ func (c *Case) OneMisfires() bool {
 	return len(named) > 0 && len(named) < len(c.Engine.Names())
 }
 
+// TimingTouched reports valves whose drive or camshaft was just worked on.
+func (c *Case) TimingTouched() bool {
+	return c.HasValves() && c.WorkDone("timing belt", "timing chain", "cam belt", "camshaft")
+}
+
 // Coded reports one of these trouble codes.
 func (c *Case) Coded(codes ...string) bool {
 	return slices.ContainsFunc(c.History.Codes, func(x string) bool { return slices.Contains(codes, x) })

@@ -88,7 +88,7 @@ func weighTiming(c *known.Case, s known.Subject) []Voice {
 // timingTouched speaks for valve timing that was just worked on: what was taken
 // apart last is looked at first.
 func timingTouched(c *known.Case) []Voice {
-	return where(c.HasValves() && c.WorkDone("timing belt", "timing chain", "cam belt", "camshaft"), as(OfHistory, speaks(Known, "cam-timing")))
+	return where(c.TimingTouched(), as(OfHistory, speaks(Known, "cam-timing")))
 }
 
 // weighWear weighs worn rings and bores: oil use and blue smoke, months of

@@ -28,8 +28,8 @@ var turningRules = []Rule{
 			"look worn. No fault of an engine goes by the order in which somebody happened to test it; the first cylinder tested again with a charger on settles it.",
 		Source: "common practice",
 		Asks: "in the order tested no reading is higher than one before (four at least, of eight or more one pair in ten; no step more than 60 % of the whole fall), by more in all than two readings can differ " +
-			"by chance and by 3 % at least, and the first cylinder tested again at the end did not come back to its reading; or, tested again, it reads clearly lower",
-		Variants: []string{"confirmed"},
+			"by chance and by 3 % at least (by number, where the order was not recorded and six at least fall by 8 %), and the first cylinder tested again at the end did not come back to its reading; or, tested again, it reads clearly lower",
+		Variants: []string{"confirmed", "by-number"},
 		Notices:  fallsInTestOrder, Kind: OfTest, Weigh: voicesOf(tiresInOrder), Headline: "test-tires",
 		Doubt: "falls-in-test-order", Doubts: onStarter, Repeat: "repeat-with-charger",
 		Alone:     always,
@@ -129,10 +129,16 @@ func cranked(c *known.Case) bool {
 }
 
 func fallsInTestOrder(c *known.Case) []diag.Notice {
-	order := slices.DeleteFunc(slices.Clone(c.Compression.Order), func(name string) bool {
-		r := c.Cylinder(name)
-		return r == nil || r.Dry == nil || r.Kind != diag.Exact
-	})
+	exact := func(names []string) []string {
+		return slices.DeleteFunc(slices.Clone(names), func(name string) bool {
+			r := c.Cylinder(name)
+			return r == nil || r.Dry == nil || r.Kind != diag.Exact
+		})
+	}
+	if len(c.Compression.Order) == 0 {
+		return fallsByNumber(c, exact(c.Engine.Names()))
+	}
+	order := exact(c.Compression.Order)
 	if len(order) < 2 {
 		return nil
 	}
@@ -154,6 +160,26 @@ func fallsInTestOrder(c *known.Case) []diag.Notice {
 		}
 	}
 	return nil
+}
+
+// manyInOrder is how many cylinders fall from one to the next by chance in fewer
+// than one set of seven hundred, and leastByNumber the part by which they do where
+// nobody wrote down in which order they were tested: judgement, no source.
+const (
+	manyInOrder   = 6
+	leastByNumber = 0.08
+)
+
+// fallsByNumber: most go through an engine by number.
+func fallsByNumber(c *known.Case, names []string) []diag.Notice {
+	if len(names) < manyInOrder || !c.FallsSteadily(names) {
+		return nil
+	}
+	from, to := c.Cylinder(names[0]), c.Cylinder(names[len(names)-1])
+	if *from.Dry-*to.Dry < leastByNumber**from.Dry {
+		return nil
+	}
+	return notice("falls-in-test-order", "by-number", nil, diag.Facts{"first": from.Name, "last": to.Name, "value": c.Pressure(*from.Dry), "to": c.Pressure(*to.Dry)})
 }
 
 func slowCranking(c *known.Case) []diag.Notice {

@@ -44,6 +44,9 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		s.Next = s.askRefused(c, at)
 		return
 	}
+	if found := s.book.found(); len(found) > 1 && cause.OneWork(found) {
+		return // what opens one shows the others
+	}
 	var best, proof *cause.Check
 	open := make([]*cause.Check, 0, 16) // those that may be made
 	most, cheapest := 0.0, 0.0

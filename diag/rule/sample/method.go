@@ -22,6 +22,8 @@ func methodCases() []Case {
 			Fires: []string{"not-standard-method"}, Not: []string{"one-without-pressure", "even-no-minimum", "too-few-cylinders"}},
 		{Name: "falls in test order", Test: Dry("inline-4", []float64{160, 156, 151, 147}, Order("1", "2", "3", "4")), Fires: []string{"falls-in-test-order"}},
 		{Name: "falls in another order", Test: Dry("inline-4", []float64{160, 151, 156, 147}, Order("1", "3", "2", "4")), Fires: []string{"falls-in-test-order"}},
+		{Name: "falls by number, the order not recorded", Test: Dry("inline-6", []float64{160, 156, 152, 149, 146, 143}), Fires: []string{"falls-in-test-order"}},
+		{Name: "four fall by number, the order not recorded", Test: Dry("inline-4", []float64{160, 156, 151, 147}), Not: []string{"falls-in-test-order"}},
 		{Name: "falls, and the first came back", Test: Dry("inline-4", []float64{160, 156, 151, 147}, Order("1", "2", "3", "4"), Again("1", 159)), Not: []string{"falls-in-test-order"}},
 		{Name: "falls, and the first fell too", Test: Dry("inline-4", []float64{160, 156, 151, 147}, Order("1", "2", "3", "4"), Again("1", 146)), Fires: []string{"falls-in-test-order"}},
 		{Name: "one dead cylinder tested last is no steady fall", Test: Dry("inline-4", []float64{160, 158, 157, 62}, Order("1", "2", "3", "4")), Fires: []string{"one-low"}, Not: []string{"falls-in-test-order"}},
