@@ -13,7 +13,7 @@ var leakLevelRules = []Rule{
 		Name: "low-everywhere-and-leaks", Title: "Low in every cylinder, and all lose much air past their rings",
 		Why: "Two tests that know nothing of each other say the same: every cylinder makes too little pressure, and every one that was tried loses its air past the piston. " +
 			"Throttle, gauge and valve timing would have left them tight. What is left is wear of rings and bores, or bores that ran or were washed dry.",
-		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, TiesSystems: []string{known.Crankcase}, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of: theEngine, When: known.All(known.UnderFloor, allPastRings),
 		Kind: OfLeakage, Weigh: func(*known.Case, known.Subject) []Voice {
 			return append([]Voice{{Cause: "wear", Weight: Heard}, {Cause: "wear", Weight: Known, Kind: OfCompression}}, speaks(DryUp, "stuck-rings", "dry-bores", "washed-bore")...)
