@@ -18,7 +18,7 @@ func (v *view) independenceBlock() layout.Block {
 
 // scopeBlock says what was looked at and what was not, in both directions.
 func (v *view) scopeBlock() layout.Block {
-	items := []string{v.label("scope.was"), v.label("scope.was-not")}
+	items := []string{v.label("scope.was"), v.label("scope.was-not", "oil", v.d.MeasuredTest("oil-pressure") != nil, "cooling", v.d.MeasuredTest("cooling") != nil)}
 	return figure.NewList("scope", figure.List{Title: v.label("heading.scope"), Items: items})
 }
 

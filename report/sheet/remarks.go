@@ -48,9 +48,7 @@ func (v *view) notTestedBlock() layout.Block {
 // beyondWords name what no test of the sheet's looks at, but for those further
 // tests that were made.
 func (v *view) beyondWords() string {
-	made := func(test string) bool {
-		return slices.ContainsFunc(v.d.Measured, func(r diag.MeasuredResult) bool { return r.Name == test && r.State == diag.Tested })
-	}
+	made := func(test string) bool { return v.d.MeasuredTest(test) != nil }
 	return v.label("not-tested.beyond", "oil", made("oil-pressure"), "cooling", made("cooling"), "starting", made("starting"))
 }
 
