@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/quantity"
 	"gaugesheet/report/job"
 	"gaugesheet/templates"
 )
@@ -162,12 +161,4 @@ func state(s diag.State, reason string) string {
 		return string(s)
 	}
 	return string(s) + " (" + reason + ")"
-}
-
-// value prints a reading with the decimals of its gauge.
-func value(v *float64, decimals int) string {
-	if v == nil {
-		return "-"
-	}
-	return quantity.Format(*v, decimals)
 }
