@@ -6,8 +6,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
-	"unicode/utf8"
 	"time"
+	"unicode/utf8"
 
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/types"
 
