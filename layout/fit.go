@@ -46,10 +46,12 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 		}
 		return fits()
 	}
-	f.steps(take, len(taken))
-	if n := firstClosely(p.GivesWay); fits() && n < len(taken) && taken[n] {
-		f.closeSpaces(func() bool { return take(n) })
-		f.steps(take, len(taken))
+	if !take(0) {
+		from, to := 0, firstClosely(p.GivesWay)
+		if !take(to) && !f.closeSpaces(fits) {
+			from, to = to, len(taken)
+		}
+		f.steps(take, from, to)
 	}
 	f.trade = true
 	if !fits() && !f.closeUp(fits) {
@@ -85,12 +87,12 @@ func (f *fitter) takeBackPart(name string, l laid) {
 	}
 }
 
-// steps takes as few steps as the page fits with, all of them where it does not.
-// They make a page lower one after the other: a few looks find where it first
-// fits, without laying blocks out that nobody will see.
-func (f *fitter) steps(take func(n int) bool, all int) {
-	if !take(0) && take(all) {
-		take(1 + sort.Search(all-1, func(i int) bool { return take(1 + i) }))
+// steps takes as few steps from one to another as the page fits with, all of
+// them where it does not. They make a page lower one after the other: a few looks
+// find where it first fits, without laying blocks out that nobody will see.
+func (f *fitter) steps(take func(n int) bool, from, to int) {
+	if from < to && take(to) {
+		take(from + 1 + sort.Search(to-from-1, func(i int) bool { return take(from + 1 + i) }))
 	}
 }
 
