@@ -46,8 +46,14 @@ func (l lister) keys(keys []key, path string) []Key {
 		if k.form == asWord && len(k.words) == 0 {
 			one.Written = writtenAs[asText]
 		}
-		one.Keys, one.As = l.below(k, joinPath(path, one.Name))
 		out = append(out, one)
+	}
+	for _, instead := range []bool{false, true} { // what stands instead of another comes second
+		for i, k := range keys {
+			if (k.insteadOf != "") == instead {
+				out[i].Keys, out[i].As = l.below(k, joinPath(path, out[i].Name))
+			}
+		}
 	}
 	return out
 }

@@ -12,9 +12,10 @@ import (
 // or "V8, bank by bank", in the order of the bench sheet. It becomes a job once
 // the numbers are typed in: its live lines are blank or what was asked for, and
 // its comments show by example what belongs in a line, never as its value. The
-// full one has every key of the job file in its comments. The error is an
+// full one has every key of the job file in its comments. The shop profile is
+// named in a live line of its own where there is one. The error is an
 // engine.Problem.
-func Starter(engineText string, full bool) ([]byte, error) {
+func Starter(engineText string, full bool, shop string) ([]byte, error) {
 	asked, problem := engine.SpecFor(engineText)
 	if problem != nil {
 		return nil, *problem
@@ -35,6 +36,9 @@ func Starter(engineText string, full bool) ([]byte, error) {
 			w.layout(preset, asked.Numbering)
 		case name == "rotors" && w.rotary, name == "compression" && !w.rotary:
 			w.readings(name)
+		case name == "shop" && shop != "":
+			w.line("", "")
+			w.line("shop: "+shop, "the shop profile that was found")
 		case name == "rotors" || w.rotary && slices.Contains(notForRotors, name):
 		default:
 			w.commented(keyOf(fileKeys, name))
@@ -193,9 +197,14 @@ func (w *starter) layout(p engine.Preset, numbering string) {
 	if len(w.engine.Names()) == 1 {
 		given = append(given, "deactivates", "shared-coils")
 	}
+	if p.Spec.FirstBank != "" {
+		w.line("# How the cylinders are numbered stands on the engine or in its manual:", "")
+		for _, line := range engine.DrawChoices(p.Spec.Layout) {
+			w.line(strings.TrimRight("# |  "+line, " "), "")
+		}
+	}
 	if p.Spec.Numbering != "" {
-		text := strings.TrimSuffix("  numbering: "+numbering, " ")
-		w.line(text, "check your manual: '"+p.Spec.Numbering+"' is "+numbersOf(w.engine)+otherWay(p))
+		w.line(strings.TrimSuffix("  numbering: "+numbering, " "), "check your manual: "+anyOf([]string{engine.AcrossBanks, engine.BankByBank}))
 	}
 	if p.Spec.FirstBank != "" {
 		w.line("  first-bank:", "left or right: the side of the vehicle that cylinder 1 is on")
@@ -228,29 +237,6 @@ func (w *starter) firingRemark(p engine.Preset) string {
 		order = "[" + strings.Join(w.engine.Names(), ", ") + "]"
 	}
 	return "The cylinders in the order of your manual, such as " + order + "."
-}
-
-// numbersOf writes the numbers bank by bank.
-func numbersOf(e *engine.Engine) string {
-	var banks []string
-	for _, b := range e.Banks {
-		banks = append(banks, strings.Join(b.Cylinders, "-"))
-	}
-	return strings.Join(banks, " / ")
-}
-
-// otherWay names the other numbering with its numbers.
-func otherWay(p engine.Preset) string {
-	spec := p.Spec
-	spec.Numbering = engine.BankByBank
-	if p.Spec.Numbering == spec.Numbering {
-		spec.Numbering = engine.AcrossBanks
-	}
-	e, problems := engine.New(spec)
-	if len(problems) > 0 {
-		return ""
-	}
-	return "; '" + spec.Numbering + "' is " + numbersOf(e)
 }
 
 // readings writes the one section that has to be filled in.

@@ -64,7 +64,7 @@ func answered(text string) (string, int) {
 func TestStarters(t *testing.T) {
 	for _, preset := range engine.Known() {
 		for _, full := range []bool{false, true} {
-			data, err := Starter(preset.Name, full)
+			data, err := Starter(preset.Name, full, "")
 			if err != nil {
 				t.Errorf("%s: %v", preset.Name, err)
 				continue
@@ -98,7 +98,7 @@ func TestStarters(t *testing.T) {
 func TestStarterComments(t *testing.T) {
 	for _, preset := range engine.Known() {
 		for _, full := range []bool{false, true} {
-			data, err := Starter(preset.Name, full)
+			data, err := Starter(preset.Name, full, "")
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -169,7 +169,7 @@ func TestStarterGuessesNothing(t *testing.T) {
 	live := regexp.MustCompile(`(?m)^ *([\w ]+): *([^ #\n][^#\n]*?) *(?:#.*)?$`)
 	for _, preset := range engine.Known() {
 		for _, full := range []bool{false, true} {
-			data, err := Starter(preset.Spec.Layout, full)
+			data, err := Starter(preset.Spec.Layout, full, "")
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -197,7 +197,7 @@ func TestStarterOrder(t *testing.T) {
 			t.Errorf("'%s' has no place in the order of the bench", k.name)
 		}
 	}
-	data, _ := Starter("inline-4", true)
+	data, _ := Starter("inline-4", true, "")
 	last := -1
 	for _, section := range []string{"\nengine:", "\n#conditions:", "\n#fuel-pressure:", "\n#plugs:", "\ncompression:", "\n#leakage:"} {
 		at := strings.Index(string(data), section)
@@ -209,15 +209,20 @@ func TestStarterOrder(t *testing.T) {
 }
 
 func TestStarterNumbering(t *testing.T) {
-	asked, _ := Starter("v8, bank by bank", false)
-	left, _ := Starter("V8", false)
+	asked, _ := Starter("v8, bank by bank", false, "")
+	left, _ := Starter("V8", false, "")
 	if !strings.Contains(string(asked), "\n  numbering: bank by bank ") {
 		t.Errorf("no numbering in\n%s", asked)
 	}
-	if !regexp.MustCompile(`(?m)^  numbering: +# check your manual: 'across banks' is .*; 'bank by bank' is `).Match(left) {
+	if !regexp.MustCompile(`(?m)^  numbering: +# check your manual: across banks or bank by bank$`).Match(left) {
 		t.Errorf("the numbering is not left to choose in\n%s", left)
 	}
-	if _, err := Starter("V7", false); !errors.As(err, new(engine.Problem)) {
+	for _, both := range []string{"(1)      (2)", "(1)      (5)", "1 on the right"} {
+		if !strings.Contains(string(left), both) {
+			t.Errorf("%s is not drawn in\n%s", both, left)
+		}
+	}
+	if _, err := Starter("V7", false, ""); !errors.As(err, new(engine.Problem)) {
 		t.Errorf("V7: %v", err)
 	}
 }

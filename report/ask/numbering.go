@@ -1,0 +1,69 @@
+package ask
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag/engine"
+)
+
+var sides = []string{"left", "right", "front", "rear"}
+
+// bankOf is a bank with its cylinders, 'left 1 3 5 7'.
+var bankOf = regexp.MustCompile(`(left|right|front|rear)[:=]?((?:[\s,]+[0-9]+)+)`)
+
+// takeNumbering takes the number of a drawing, the words for it, or the
+// cylinders of each bank.
+func takeNumbering(s *Session, line string) ([]entry, error) {
+	typed := fold(line)
+	choices := engine.Choices(s.engine.Layout)
+	if i := slices.Index([]string{"1", "2", "3", "4"}, typed); i >= 0 && i < len(choices) {
+		return entriesOf(choices[i]), nil
+	}
+	if banks := bankOf.FindAllStringSubmatch(typed, -1); len(banks) == 2 {
+		var out []entry
+		for _, b := range banks {
+			out = append(out, entry{under("engine.banks", b[1]), flow(strings.FieldsFunc(b[2], func(c rune) bool { return c == ' ' || c == ',' }))})
+		}
+		return out, nil
+	}
+	var c engine.Choice
+	for _, word := range strings.FieldsFunc(typed, func(r rune) bool { return r == ' ' || r == ',' }) {
+		switch {
+		case word == "across":
+			c.Numbering = engine.AcrossBanks
+		case word == "by":
+			c.Numbering = engine.BankByBank
+		default:
+			for _, side := range sides {
+				if side == word {
+					c.FirstBank = side
+				}
+			}
+		}
+	}
+	switch {
+	case c.Numbering == "" && choices[0].Numbering != "":
+		return nil, fmt.Errorf("type the number of a drawing, 1 to %d, or say how: across banks or bank by bank", len(choices))
+	case c.FirstBank == "":
+		return nil, fmt.Errorf("say also which side number 1 is on: '%s, left' or '%s, right'", line, line)
+	}
+	return entriesOf(c), nil
+}
+
+func entriesOf(c engine.Choice) []entry {
+	var out []entry
+	if c.Numbering != "" {
+		out = append(out, at("engine.numbering", c.Numbering))
+	}
+	return append(out, at("engine.first-bank", c.FirstBank))
+}
+
+// numberingShown says which cylinders stand on which side.
+func numberingShown(s *Session, _ []entry) {
+	for _, b := range s.engine.Banks {
+		s.say("= " + b.Name + " " + strings.Join(b.Cylinders, " "))
+	}
+}

@@ -1,0 +1,242 @@
+package ask
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag/engine"
+)
+
+// mainQuestions are those of every job, in the order of the bench: the engine,
+// what is wrong, fuel pressure while it still runs, the plugs as they come out,
+// how it was cranked, compression with its limits.
+func mainQuestions() []*question {
+	return []*question{
+		{path: "engine.layout", say: "Engine", hint: "such as V8, inline-4, flat six", must: true, take: takeEngine, show: engineShown,
+			help: "how many cylinders, and how they stand: 'gaugesheet engines' lists them all."},
+		{path: "numbering", say: "Which is it", hint: "1 to 4, or in words: across banks, left", must: true, when: unnumbered, take: takeNumbering, show: numberingShown,
+			help: "how the cylinders are numbered stands on the engine or in its manual; or name those of each bank, front to rear: left 1 3 5 7 right 2 4 6 8."},
+		{path: "engine.fuel", say: "Fuel", take: asWord("engine.fuel")},
+		{path: "job.number", say: "Job number", hint: "such as W-2041", take: asText("job.number")},
+		{path: "job.date", say: "Date of the test", hint: "t for today, y for yesterday, or such as 2026-05-14", take: asDate("job.date"), tells: true},
+		{path: "vehicle.description", say: "Vehicle", hint: "such as 2009 panel van", take: asText("vehicle.description")},
+		{path: "job.complaints", say: "What is wrong with it", take: asWords("job.complaints")},
+		{path: "fuel-pressure.key-on", state: "fuel-pressure", say: "Fuel pressure", hint: "key on, idle, hose off, snap: as many as were read, such as 41 33 42 psi", take: fuelLine, show: inUnit},
+		{path: "fuel-pressure.limits.key-on", say: "Permitted with the key on", hint: "such as 35-45", when: read("fuel-pressure"), take: asText("fuel-pressure.limits.key-on")},
+		{path: "plugs.looks", state: "plugs", say: "Spark plugs", hint: "normal for all, or such as normal 3=oil-wet; ? lists the words", when: hasPlugs, take: takePlugs, show: byCylinderShown, help: plugHelp, words: "plugs.looks.look"},
+		{path: "conditions.engine", say: "Engine during the compression test", take: asWord("conditions.engine")},
+		{path: "conditions.throttle", say: "Throttle", take: asWord("conditions.throttle")},
+		{path: "conditions.plugs-out", say: "Plugs out", when: hasPlugs, take: asWord("conditions.plugs-out")},
+		{path: "conditions.strokes", say: "Strokes on each cylinder", hint: "such as 6", when: hasCylinders, take: asText("conditions.strokes")},
+		{path: "compression.dry", state: "compression", say: "Compression", hints: inOrder("such as 150 148 ... psi"), when: hasCylinders, take: cylinderValues("compression", "compression.dry"), show: compressionShown, help: readingHelp},
+		{path: "rotors.faces", state: "rotors", say: "Compression of the faces", hint: "three for each rotor, such as 7.4 7.2 7.3 7.0 6.9 5.1 kgf/cm2", when: hasRotors, take: takeFaces, show: inUnit, help: "three for each rotor, in the order read."},
+		{path: "compression.limits.minimum", say: "Least compression by the book", hint: "such as 128 psi", when: read("compression"), take: asText("compression.limits.minimum")},
+		{path: "compression.limits.spread", say: "How far apart they may lie by the book", hint: "such as 10 %, 25 psi, or lowest 75 %", when: read("compression"), take: takeSpread, show: inUnit},
+		{path: "rotors.limits.minimum", say: "Least compression by the book", hint: "such as 6.9 kgf/cm2", when: read("rotors"), take: asText("rotors.limits.minimum")},
+		{path: "source", say: "Which book, which page", hint: "such as workshop manual, p. 112", when: hasLimits, take: takeSource},
+		elseQuestion(),
+	}
+}
+
+const readingHelp = `one reading for each in the order of the numbers: 150 148 110 149 psi. Or by name: 1=150 3=110.
+  about 155, 150-155, over 300, [158 160] for two readings of one; - for one that was not read;
+  not tested, could not test (plug seized) with commas between: 150, not tested, 110, 149.`
+
+const plugHelp = `one word for all, such as normal; all in order; or those that differ: normal 3=oil-wet 5=sooty.`
+
+func unnumbered(s *Session) bool {
+	return s.engine != nil && s.engine.IsTwoBank() && !s.draft.has("engine.first-bank") && !s.draft.has("engine.banks")
+}
+
+func hasCylinders(s *Session) bool { return s.engine.Kind != engine.Rotary }
+
+func hasRotors(s *Session) bool { return s.engine.Kind == engine.Rotary }
+
+func isDiesel(s *Session) bool { return s.draft.value("engine.fuel") == "diesel" }
+
+func hasPlugs(s *Session) bool { return !isDiesel(s) }
+
+// read tells whether a section has something below its unit.
+func read(section string) func(s *Session) bool {
+	return func(s *Session) bool {
+		return slices.ContainsFunc(s.draft, func(e entry) bool { return len(e.path) > 1 && e.path[0] == section && e.path[1] != "unit" })
+	}
+}
+
+func hasLimits(s *Session) bool {
+	return s.draft.has("compression.limits") || s.draft.has("rotors.limits") || s.draft.has("fuel-pressure.limits")
+}
+
+// takeEngine takes a layout, with its numbering where that is said too. It is
+// asked for first: what was typed of another engine has no place any more.
+func takeEngine(s *Session, line string) ([]entry, error) {
+	spec, problem := engine.SpecFor(line)
+	if problem != nil {
+		spec = engine.Spec{Layout: line} // the reader knows more names of engines
+	}
+	entries := []entry{at("engine.layout", spec.Layout)}
+	if len(spec.Custom) > 0 {
+		return nil, fmt.Errorf("an engine of your own layout needs the place of each cylinder: 'gaugesheet start custom' writes a job file for it")
+	}
+	if spec.Numbering != "" {
+		s.was["numbering"] = spec.Numbering
+	}
+	s.draft = slices.DeleteFunc(slices.Clone(s.draft), func(e entry) bool { return e.path[0] == "engine" })
+	return entries, nil
+}
+
+// engineShown says the layout as the program calls it, and draws what is to be
+// chosen from.
+func engineShown(s *Session, _ []entry) {
+	s.draft = s.draft.with([]entry{at("engine.layout", s.engine.Layout)})
+	s.say("= " + s.engine.Layout)
+	if unnumbered(s) {
+		s.say("How are its cylinders numbered, and on which side of the vehicle is number 1?")
+		for _, line := range engine.DrawChoices(s.engine.Layout) {
+			s.say(line)
+		}
+		s.say("Of an engine that sits crosswise write front or rear for left or right.")
+	}
+}
+
+var fuelFields = []field{{"fuel-pressure.key-on", "key on"}, {"fuel-pressure.idle", "idle"}, {"fuel-pressure.hose-off", "hose off"}, {"fuel-pressure.snap", "snap"}}
+
+func fuelLine(s *Session, line string) ([]entry, error) {
+	return several("fuel-pressure", fuelFields...)(s, line)
+}
+
+// inUnit shows values with the unit that they are in.
+func inUnit(s *Session, entries []entry) {
+	var parts []string
+	for _, e := range entries {
+		if name := e.path[len(e.path)-1]; name != "unit" {
+			parts = append(parts, strings.ReplaceAll(name, "-", " ")+" "+strings.Trim(e.value, `"`))
+		}
+	}
+	s.say(strings.TrimSpace("= " + strings.Join(parts, ", ") + " " + unitOf(entries)))
+}
+
+func byCylinderShown(s *Session, entries []entry) { s.byCylinder(entries) }
+
+// takePlugs takes how the plugs look: a word for all, for each, or for those
+// that differ.
+func takePlugs(s *Session, line string) ([]entry, error) {
+	k := keyAt("plugs.looks.look")
+	line = strings.TrimPrefix(fold(line), "all ")
+	line = numberedWords(line, s.engine.Names())
+	values, err := byName(line, s.engine.Names(), true)
+	if err != nil {
+		if word := wordFor(k, line); len(word) == 1 && isWord(k, line) {
+			values, err = []value{{others, word[0]}}, nil
+		}
+	}
+	if err != nil {
+		return nil, err
+	}
+	var out []entry
+	for _, v := range values {
+		word := v.text
+		if !isState(word) {
+			if word, err = oneWord(k, v.text); err != nil {
+				return nil, err
+			}
+		}
+		name := v.name
+		if name == others && len(values) == 1 {
+			name = "all"
+		}
+		out = append(out, entry{under("plugs.looks", name), scalar(word)})
+	}
+	return out, nil
+}
+
+// numberedWords writes '3 oily' as '3=oily', where a cylinder's name stands
+// before a word.
+func numberedWords(line string, names []string) string {
+	isName := func(w string) bool { return slices.Contains(names, w) || strings.Trim(w, "0123456789") == "" }
+	words := strings.Fields(strings.NewReplacer(",", " ", " but ", " ", " except ", " ").Replace(line))
+	if strings.Contains(line, "=") || !slices.ContainsFunc(words, isName) {
+		return line
+	}
+	var out strings.Builder
+	for _, w := range words {
+		if isName(w) {
+			out.WriteString(" " + w + "=")
+			continue
+		}
+		if !strings.HasSuffix(out.String(), "=") {
+			out.WriteString(" ")
+		}
+		out.WriteString(w)
+	}
+	return strings.TrimSpace(out.String())
+}
+
+// takeFaces takes three readings for each rotor.
+func takeFaces(s *Session, line string) ([]entry, error) {
+	return s.withUnit("rotors", line, func(line string) ([]entry, error) {
+		values := list(strings.NewReplacer(",", " ", ";", " ", "/", " ").Replace(line))
+		names := s.engine.Names()
+		if len(values) != 3*len(names) {
+			return nil, fmt.Errorf("found %d readings, expected 3 for each of %d rotors", len(values), len(names))
+		}
+		var out []entry
+		for i, name := range names {
+			out = append(out, entry{under("rotors.faces", name), flow(values[3*i : 3*i+3])})
+		}
+		return out, nil
+	})
+}
+
+// takeSpread takes how far apart readings may lie: a percentage of the highest,
+// a pressure, or the lowest as a percentage of the highest.
+func takeSpread(_ *Session, line string) ([]entry, error) {
+	const half = 50 // percent: no book lets readings lie further apart
+	if rest, found := strings.CutPrefix(fold(line), "lowest "); found {
+		return []entry{at("compression.limits.lowest", rest)}, nil
+	}
+	number, _, percent := strings.Cut(line, "%")
+	if !percent {
+		return []entry{at("compression.limits.difference", line)}, nil
+	}
+	var most float64
+	if _, err := fmt.Sscan(strings.TrimSpace(number), &most); err == nil && most > half {
+		return nil, fmt.Errorf("highest less lowest up to %s %%? Where the lowest is to be at least that much of the highest, type lowest %s %%", strings.TrimSpace(number), strings.TrimSpace(number))
+	}
+	return []entry{at("compression.limits.spread", line)}, nil
+}
+
+// inOrder is a hint with the cylinders in the order in which they are typed.
+func inOrder(example string) func(s *Session) string {
+	return func(s *Session) string {
+		names := s.engine.Names()
+		order := strings.Join(names, " ")
+		if n := len(names); n > 4 && order == strings.Join(numbersTo(n), " ") {
+			order = "1 to " + names[n-1]
+		}
+		if len(names) == 1 {
+			return example
+		}
+		return "in the order " + order + ", " + example
+	}
+}
+
+func numbersTo(n int) []string {
+	out := make([]string, n)
+	for i := range out {
+		out[i] = fmt.Sprint(i + 1)
+	}
+	return out
+}
+
+// takeSource takes where the limits come from, for each section that has some.
+func takeSource(s *Session, line string) ([]entry, error) {
+	var out []entry
+	for _, section := range []string{"compression", "rotors", "fuel-pressure"} {
+		if s.draft.has(section + ".limits") {
+			out = append(out, at(section+".limits.source", line))
+		}
+	}
+	return out, nil
+}
