@@ -124,7 +124,7 @@ func (n *branch) inBraces() string {
 }
 
 // plainText is a text that means itself in YAML, also within braces.
-var plainText = regexp.MustCompile(`^[\pL\pN][\pL\pN %./()+'*_;=<>-]*$`)
+var plainText = regexp.MustCompile(`^(?:\.\./)*[\pL\pN][\pL\pN %./()+'*_;=<>-]*$`)
 
 // scalar writes a text as YAML: in quotes where it would mean something else.
 func scalar(text string) string {
