@@ -15,18 +15,16 @@ import (
 	"gaugesheet/templates"
 )
 
-// Limits of what is read.
-const (
-	MostBytes = 64 << 20 // of a sheet's PDF
-)
+// MostBytes is how large a sheet's PDF may be that is read.
+const MostBytes = 64 << 20
 
 // Reasons for which a file is not read as a sheet.
 var (
 	ErrNotPDF    = errors.New("not a PDF")
 	ErrEncrypted = errors.New("the PDF is encrypted; save it without a password first")
-	ErrForeign   = errors.New("the PDF was not made by gaugesheet")
+	ErrForeign   = errors.New("the PDF was not made by gaugesheet, or another program took out what it carried")
 	ErrNoJob     = errors.New("the sheet carries no job file: it was made with --no-attach, or another program took the file out")
-	ErrTooLarge  = fmt.Errorf("the file is larger than %d MB", MostBytes>>20)
+	ErrTooLarge  = fmt.Errorf("the file is larger than %d MB, or holds more than is read", MostBytes>>20)
 )
 
 // A File travels in a sheet. Its Name is a path relative to the job file.
@@ -35,47 +33,86 @@ type File struct {
 	Data []byte
 }
 
-// A Sheet is a sheet's PDF with what it carries.
+// A Sheet is a job file that a PDF carries, with what it draws on.
 type Sheet struct {
-	Version     string // of the program that made it
+	Version     string // of the program that made it, "" where the PDF does not say
 	Kind        string // of the sheet, "" where the PDF does not say
 	Paper       string // "" where the PDF does not say
 	Language    string // of its words; "" where the PDF names none that is known
-	Fingerprint string // of the job file, as the PDF has it
+	Fingerprint string // of the job file, as the PDF has it; "" where it does not say
 	Job         File
 	Files       []File // that the job draws on
 	Template    *File  // the user's own; nil where the sheet is the program's
+	Signed      *File  // the list of files that were signed; nil where none was
+	Signature   *File  // of that list
 
-	file *pdffile.File
-	page pdffile.Dict
+	data  []byte
+	file  *pdffile.File
+	pages []pdffile.Page
+	// doubtful are attached files that readers do not agree on, strangers such
+	// as no sheet has.
+	doubtful, strangers []string
 }
 
-// Open reads a sheet. The error is one of this package's, or says what is
-// damaged.
+// Open reads the first sheet of a PDF. The error is one of this package's, or
+// says what is damaged.
 func Open(data []byte) (*Sheet, error) {
-	if len(data) > MostBytes {
-		return nil, ErrTooLarge
-	}
-	f, marks, err := open(data)
+	sheets, err := OpenAll(data)
 	if err != nil {
 		return nil, err
 	}
-	s := &Sheet{Version: marks["gaugesheet"], Kind: marks["sheet"], Paper: marks["paper"], Fingerprint: marks["fingerprint"], file: f}
-	if s.Language, err = languageOf(f); err != nil {
+	return sheets[0], nil
+}
+
+// OpenAll reads the sheets of a PDF, which may hold other pages too. The error
+// is as Open's.
+func OpenAll(data []byte) (sheets []*Sheet, err error) {
+	defer caught(&err)
+	if len(data) > MostBytes {
+		return nil, ErrTooLarge
+	}
+	f, err := pdffile.Open(data)
+	if err != nil {
+		return nil, explain(err)
+	}
+	marks, err := marksOf(f)
+	if err != nil {
 		return nil, err
 	}
 	pages, err := f.Pages()
-	switch {
-	case err != nil:
+	if err != nil {
 		return nil, explain(err)
-	case len(pages) != 1:
-		return nil, fmt.Errorf("the PDF has %d pages, a sheet has one", len(pages))
 	}
-	s.page = pages[0]
-	if err := s.files(); err != nil {
+	attached, err := f.Attached()
+	if err != nil {
+		return nil, explain(err)
+	}
+	if sheets, err = sorted(attached); err != nil {
 		return nil, err
 	}
-	return s, nil
+	if len(sheets) == 0 && marks != nil {
+		return nil, ErrNoJob
+	}
+	if len(sheets) == 0 {
+		return nil, ErrForeign
+	}
+	language, err := languageOf(f)
+	for _, s := range sheets {
+		s.data, s.file, s.pages = data, f, pages
+		if len(sheets) == 1 && marks != nil {
+			s.Version, s.Kind, s.Paper, s.Fingerprint = marks["gaugesheet"], marks["sheet"], marks["paper"], marks["fingerprint"]
+			s.Language = language
+		}
+	}
+	return sheets, err
+}
+
+// caught makes an error of a panic: files come from anywhere, and one that
+// shows a mistake of ours must not end the run for all others.
+func caught(err *error) {
+	if p := recover(); p != nil {
+		*err = fmt.Errorf("the PDF cannot be read: %v", p)
+	}
 }
 
 // languageOf is the language that the PDF says it is in.
@@ -93,33 +130,38 @@ func languageOf(f *pdffile.File) (string, error) {
 
 // Made tells whether a file is a sheet of this program, of any version: with
 // or without a job file, and whether or not its page can still be read.
-func Made(data []byte) bool {
-	_, _, err := open(data)
-	return err == nil
-}
-
-func open(data []byte) (*pdffile.File, map[string]string, error) {
+func Made(data []byte) (made bool) {
+	var err error
+	defer func() { made = made && err == nil }()
+	defer caught(&err)
 	f, err := pdffile.Open(data)
 	if err != nil {
-		return nil, nil, explain(err)
+		return false
 	}
+	marks, err := marksOf(f)
+	return marks != nil
+}
+
+// marksOf are what the PDF says of itself in its keywords; nil where it does
+// not say that it was made by this program.
+func marksOf(f *pdffile.File) (map[string]string, error) {
 	info, err := f.Dict(f.Trailer["Info"])
 	if err != nil {
-		return nil, nil, explain(err)
+		return nil, explain(err)
 	}
 	keywords, err := f.Text(info["Keywords"])
 	if err != nil {
-		return nil, nil, explain(err)
+		return nil, explain(err)
 	}
 	if !strings.HasPrefix(keywords, "gaugesheet ") {
-		return nil, nil, ErrForeign
+		return nil, nil
 	}
 	marks := map[string]string{}
 	for _, mark := range strings.Split(keywords, ";") {
 		key, value, _ := strings.Cut(strings.TrimSpace(mark), " ")
 		marks[key] = value
 	}
-	return f, marks, nil
+	return marks, nil
 }
 
 func explain(err error) error {
@@ -129,35 +171,53 @@ func explain(err error) error {
 		return ErrNotPDF
 	case errors.Is(err, pdffile.ErrEncrypted):
 		return ErrEncrypted
+	case errors.Is(err, pdffile.ErrTooLarge):
+		return ErrTooLarge
 	case errors.As(err, &damage):
 		return fmt.Errorf("the PDF is damaged: %w", err)
 	}
 	return err
 }
 
-// files sorts the attached files by what they are.
-func (s *Sheet) files() error {
-	attached, err := s.file.Attached()
-	if err != nil {
-		return explain(err)
-	}
-	found := false
+// sorted sorts attached files by what they are: a sheet's own follow its job
+// file.
+func sorted(attached []pdffile.Attached) ([]*Sheet, error) {
+	var sheets []*Sheet
+	var s *Sheet
 	for _, a := range attached {
 		file := File{a.Name, a.Data}
+		if a.Description == sheet.JobFileDescription {
+			if len(sheets) >= mostSheets {
+				return nil, ErrTooLarge
+			}
+			s = &Sheet{Job: file}
+			sheets = append(sheets, s)
+		}
+		if s == nil {
+			continue
+		}
+		if a.Doubtful != "" {
+			s.doubtful = append(s.doubtful, fmt.Sprintf("'%s': %s", a.Name, a.Doubtful))
+		}
 		switch {
-		case a.Description == sheet.JobFileDescription && !found:
-			s.Job, found = file, true
+		case a.Description == sheet.JobFileDescription:
 		case a.Description == sheet.TemplateDescription && s.Template == nil:
 			s.Template = &file
-		default:
+		case a.Description == sheet.SignedDescription && s.Signed == nil:
+			s.Signed = &file
+		case a.Description == sheet.SignatureDescription && s.Signature == nil:
+			s.Signature = &file
+		case sheet.IsOwnDescription(a.Description):
 			s.Files = append(s.Files, file)
+		default:
+			s.strangers = append(s.strangers, a.Name)
 		}
 	}
-	if !found {
-		return ErrNoJob
-	}
-	return nil
+	return sheets, nil
 }
+
+// mostSheets bounds how many sheets of one PDF are read.
+const mostSheets = 20
 
 // JobFingerprint is the fingerprint of the job file that the sheet carries.
 func (s *Sheet) JobFingerprint() string {

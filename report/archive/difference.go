@@ -290,33 +290,6 @@ func prints(v float64, figures string) bool {
 	return quantity.Format(v, len(after)) == figures
 }
 
-// wordsApart names the first word or number that one page has more often than
-// the other, wherever it stands.
-func wordsApart(page, job []pdffile.Run, again *redrawn) string {
-	left := map[string]int{}
-	for _, w := range words(job) {
-		left[w]++
-	}
-	for _, w := range words(page) {
-		if left[w]--; left[w] < 0 {
-			if said := runsApart(page, job, again); len(page) == len(job) && said != "" {
-				return said
-			}
-			return change{page: w}.String()
-		}
-	}
-	for _, w := range words(job) {
-		if left[w] > 0 {
-			return change{job: w}.String()
-		}
-	}
-	return ""
-}
-
-func words(runs []pdffile.Run) []string {
-	return strings.Fields(strings.Join(texts(runs), " "))
-}
-
 // drawingApart names the first difference in what is drawn beside words, by
 // the text that was shown before it.
 func drawingApart(page, job drawn) string {

@@ -2,239 +2,330 @@ package archive
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
-	"path"
 	"reflect"
 	"strings"
 
-	"gaugesheet/diag"
-	"gaugesheet/diag/story"
-	"gaugesheet/layout/face"
-	"gaugesheet/layout/record"
 	"gaugesheet/report/archive/pdffile"
-	"gaugesheet/report/job"
-	"gaugesheet/report/sheet"
+	"gaugesheet/report/archive/shown"
+)
+
+// An Outcome is what can be said of a sheet after its page was drawn again.
+type Outcome int
+
+// The outcomes, the best first.
+const (
+	// Same: the file is the one that the program draws, or a strict reading of
+	// its page gives what the program draws, and nothing else that could show
+	// or run.
+	Same Outcome = iota
+	// Unvouched: the words and numbers agree in order and place, but the file
+	// was rewritten, or something stands beside them, so that no more can be
+	// said.
+	Unvouched
+	// Different: a word, a number, a place, a size or a shape differs, something
+	// lies over the page, or the page was not drawn from what the file carries.
+	Different
 )
 
 // A Verdict is what came of drawing a page again.
 type Verdict struct {
-	// Difference is the first difference in a sentence, "" where there is none.
-	Difference string
+	// Differences are in sentences, the first the one that matters most.
+	Differences []string
+	// Reasons are why a page that says the same cannot be vouched for.
+	Reasons []string
 	// Notes are what else has to be known, such as that the sheet was made by
 	// another version.
 	Notes []string
 }
 
-// Same reports that the page still says what its job file says.
-func (v Verdict) Same() bool { return v.Difference == "" }
+// Outcome is the worst of what was found.
+func (v *Verdict) Outcome() Outcome {
+	switch {
+	case len(v.Differences) > 0:
+		return Different
+	case len(v.Reasons) > 0:
+		return Unvouched
+	}
+	return Same
+}
+
+func (v *Verdict) differs(format string, args ...any) {
+	v.Differences = append(v.Differences, fmt.Sprintf(format, args...))
+}
+
+func (v *Verdict) doubts(format string, args ...any) {
+	v.Reasons = append(v.Reasons, fmt.Sprintf(format, args...))
+}
+
+func (v *Verdict) notes(format string, args ...any) {
+	v.Notes = append(v.Notes, fmt.Sprintf(format, args...))
+}
 
 // Verify draws the sheet again from the job file that it carries and compares
-// what the page draws. A sheet that another version of the program made is
-// compared by its words and numbers only. The error says why the page cannot
-// be drawn again.
-func (s *Sheet) Verify(version string) (Verdict, error) {
-	ours, err := content(s.file, s.page)
+// what the page shows. However the file says it was made, it is read with the
+// same strictness. The error says why it cannot be read or drawn again.
+func (s *Sheet) Verify(version string) (v Verdict, err error) {
+	defer caught(&err)
+	page, others, err := s.find()
 	if err != nil {
-		return Verdict{}, err
+		return v, err
 	}
-	again, err := s.redraw(ours)
+	said := s.Version
+	if said == "" {
+		said = version
+	}
+	again, err := s.redraw(page, said)
 	if err != nil {
-		return Verdict{}, err
+		return v, err
 	}
-	var v Verdict
-	if s.Version != version {
-		v.Notes = append(v.Notes, fmt.Sprintf("the sheet was made by version %s, this is version %s: only words and numbers are compared", s.Version, version))
+	if again.file == nil { // byte for byte what was drawn
+		s.compareVersion(&v, version)
+		return v, nil
 	}
-	if v.Difference, err = s.compare(ours, again, s.Version == version); err != nil {
-		return Verdict{}, err
+	if err := s.file.Unambiguous(); err != nil {
+		return v, fmt.Errorf("readers would not agree on the PDF: %w", explain(err))
 	}
-	if got := s.JobFingerprint(); s.Fingerprint != got {
-		was, is := s.Fingerprint, got
-		if is[:8] != was[:min(8, len(was))] { // as much as the page shows of it tells them apart
-			was, is = was[:min(8, len(was))], is[:8]
-		}
-		said := fmt.Sprintf("the sheet was made from a job file with the fingerprint %s, the one that it carries has %s", was, is)
-		if v.Difference == "" {
-			v.Difference = said
-		} else {
-			v.Notes = append(v.Notes, said)
-		}
+	ours, strange, err := readPage(s.file, page)
+	if err != nil {
+		return v, err
 	}
+	c := &comparison{s: s, v: &v, ours: ours, again: again, pair: newPairing(s.file, page.Ref, again.file, again.drawn.page.Ref)}
+	if err := c.all(strange, others); err != nil {
+		return v, explain(err)
+	}
+	s.compareVersion(&v, version)
 	return v, nil
 }
 
-// redrawn is the page as the job file gives it.
-type redrawn struct {
-	file     *pdffile.File
-	page     pdffile.Dict
-	drawn    drawn
-	test     *diag.Test
-	recorded []record.Text
+func (s *Sheet) compareVersion(v *Verdict, version string) {
+	if s.Version != "" && s.Version != version {
+		v.notes("the sheet says that it was made by version %s, this is version %s, which may place things otherwise", s.Version, version)
+	}
 }
 
-// redraw makes the sheet again, and once more with its blocks outlined where
-// the page is such a one.
-func (s *Sheet) redraw(ours drawn) (*redrawn, error) {
-	j, d, err := s.read()
+// find gives the page that is the sheet's, and the others of the PDF.
+func (s *Sheet) find() (pdffile.Page, []pdffile.Page, error) {
+	if len(s.pages) == 0 {
+		return pdffile.Page{}, nil, fmt.Errorf("the PDF has no pages")
+	}
+	if len(s.pages) == 1 {
+		return s.pages[0], nil, nil
+	}
+	s.file.Search()
+	print := shortPrint(s.JobFingerprint())
+	found := -1
+	for i, page := range s.pages {
+		content, err := s.file.Content(page.Dict)
+		if err != nil {
+			continue
+		}
+		ops, err := s.file.Operations(content)
+		if err != nil {
+			continue // no page of ours
+		}
+		fonts, err := s.file.Fonts(page.Dict)
+		if err == nil && says(pdffile.Runs(ops, fonts), print) {
+			found = i
+			break
+		}
+	}
+	if found < 0 {
+		return pdffile.Page{}, nil, fmt.Errorf("none of the %d pages of the PDF says that it was drawn from the job file that the PDF carries (%s)", len(s.pages), print)
+	}
+	others := append(append([]pdffile.Page{}, s.pages[:found]...), s.pages[found+1:]...)
+	return s.pages[found], others, nil
+}
+
+// redraw makes the sheet again: in each way in which it may have been drawn,
+// until one is the page.
+func (s *Sheet) redraw(page pdffile.Page, version string) (*redrawn, error) {
+	ways := s.ways(page)
+	var first *redrawn
+	var problem error
+	best := -1
+	ours, _, err := readPage(s.file, page)
 	if err != nil {
 		return nil, err
 	}
-	var first *redrawn
-	for _, boxes := range []bool{false, true} {
-		again, err := s.draw(j, d, boxes)
+	for _, way := range ways {
+		again, err := s.draw(way, version)
 		if err != nil {
-			return nil, err
+			if problem == nil {
+				problem = err
+			}
+			continue
 		}
-		if first == nil {
-			first = again
-		}
-		if difference, err := s.compare(ours, again, true); err == nil && difference == "" {
+		if again.file == nil {
 			return again, nil
 		}
+		alike := 0
+		for alike < min(len(ours.marks), len(again.drawn.marks)) && shown.Same(ours.marks[alike], again.drawn.marks[alike], coarse) {
+			alike++
+		}
+		if first == nil || alike > best {
+			first, best = again, alike
+		}
+		if alike == len(again.drawn.marks) {
+			break
+		}
+	}
+	if first == nil {
+		return nil, problem
 	}
 	return first, nil
 }
 
-// read reads the job file that the sheet carries, with the files it draws on.
-func (s *Sheet) read() (*job.Job, *diag.Diagnosis, error) {
-	reader := job.Reader{Open: s.open, HasGlyph: face.Metrics().Has}
-	if s.Kind == "blank" {
-		j, problems := reader.ReadForBlank(s.Job.Name, s.Job.Data)
-		if len(problems) > 0 {
-			return nil, nil, unreadable(problems)
-		}
-		return j, nil, nil
-	}
-	j, problems := reader.Read(s.Job.Name, s.Job.Data)
-	if len(problems) > 0 {
-		return nil, nil, unreadable(problems)
-	}
-	return j, story.Diagnose(j.Test()), nil
+// How far apart measures of two pages may be, in points: by the rounding of
+// programs that save numbers as they are, and of those that write a page anew.
+// The coarser one is a fiftieth of a millimetre.
+const (
+	fine   = 0.002
+	coarse = 0.06
+)
+
+// A comparison holds a page against the one that was drawn again.
+type comparison struct {
+	s     *Sheet
+	v     *Verdict
+	ours  drawn
+	again *redrawn
+	pair  *pairing
 }
 
-func unreadable(problems job.Problems) error {
-	return fmt.Errorf("this version cannot read the job file that the sheet carries: %w", problems[0])
-}
-
-// open gives a file that the sheet carries.
-func (s *Sheet) open(name string) ([]byte, error) {
-	for _, f := range s.Files {
-		if f.Name == name || path.Clean(f.Name) == path.Clean(name) {
-			return f.Data, nil
+func (c *comparison) all(strange error, others []pdffile.Page) error {
+	if err := c.marks(strange); err != nil {
+		return err
+	}
+	for _, step := range []func() error{c.pageEntries, c.notesOver, c.catalog, c.info, c.attachments, func() error { return c.others(others) }} {
+		if err := step(); err != nil {
+			return err
 		}
 	}
-	return nil, errors.New("the sheet does not carry it")
+	c.fingerprint()
+	return nil
 }
 
-func (s *Sheet) draw(j *job.Job, d *diag.Diagnosis, boxes bool) (*redrawn, error) {
-	o := sheet.Options{Kind: s.Kind, Paper: s.Paper, Language: s.Language, Boxes: boxes, Version: s.Version}
-	if s.Template != nil {
-		o.Template, o.TemplateName = s.Template.Data, s.Template.Name
+// marks compares what the page shows.
+func (c *comparison) marks(strange error) error {
+	same := bytes.Equal(c.ours.content, c.again.drawn.content) || reflect.DeepEqual(c.ours.ops, c.again.drawn.ops)
+	if strange != nil {
+		c.v.differs("%v", strange)
+		if said := runsApart(c.ours.runs, c.again.drawn.runs, c.again); said != "" {
+			c.v.Differences = append([]string{said}, c.v.Differences...)
+		}
+		return nil
 	}
-	var page *sheet.Sheet
-	var err error
-	if s.Kind == "blank" {
-		page, err = sheet.Blank(j.Test().Engine, j, o)
+	ours, theirs := c.ours.marks, c.again.drawn.marks
+	at, extra := align(ours, theirs)
+	if at < 0 {
+		c.v.differs("%s", c.apart())
+		return nil
+	}
+	alike, err := c.pair.resources(c.ours.page, c.again.drawn.page)
+	if err != nil {
+		return err
+	}
+	exact := extra == 0 && alike && (same || within(ours, theirs, fine))
+	if extra > 0 {
+		c.stamp(append(append([]shown.Mark{}, ours[:at]...), ours[at+len(theirs):]...))
+	} else if !exact {
+		c.v.doubts("the page was written anew%s: its words, numbers, lines and shapes agree in order and place", c.byWhom())
+	}
+	return nil
+}
+
+// align finds the one list of marks in the other: where it starts, and how
+// many marks there are beside it; -1 where it is not in it.
+func align(ours, theirs []shown.Mark) (at, extra int) {
+	extra = len(ours) - len(theirs)
+	for at := 0; at <= extra; at++ {
+		if within(ours[at:at+len(theirs)], theirs, coarse) {
+			return at, extra
+		}
+	}
+	return -1, 0
+}
+
+func within(a, b []shown.Mark, by float64) bool {
+	for i := range a {
+		if len(a) != len(b) || !shown.Same(a[i], b[i], by) {
+			return false
+		}
+	}
+	return len(a) == len(b)
+}
+
+// stamp judges what was drawn beside the page's own.
+func (c *comparison) stamp(extra []shown.Mark) {
+	text := ""
+	for _, m := range extra {
+		if over := c.under(m.Box); over != "" {
+			c.v.differs("something was drawn over the page, %s", over)
+			return
+		}
+		text += m.Text
+	}
+	if text = strings.TrimSpace(text); text != "" {
+		text = ": " + quoted(text)
+	}
+	c.v.doubts("a stamp stands on the page beside what it says%s", text)
+}
+
+// under says what of the page is in a box; "" where nothing is.
+func (c *comparison) under(b shown.Box) string {
+	text, touched := "", false
+	for _, m := range c.again.drawn.marks {
+		if m.Touches(b) {
+			touched = true
+			text += m.Text
+		}
+	}
+	switch {
+	case text != "":
+		if r := []rune(text); len(r) > 30 {
+			text = string(r[:30]) + "…"
+		}
+		return "at " + quoted(text)
+	case touched:
+		return "at a line or a picture of it"
+	}
+	return ""
+}
+
+// apart names the first difference in what is shown: a text, or else a shape.
+func (c *comparison) apart() string {
+	if said := runsApart(c.ours.runs, c.again.drawn.runs, c.again); said != "" {
+		return said
+	}
+	return drawingApart(c.ours, c.again.drawn)
+}
+
+// byWhom names the program that saved the file, where it says so.
+func (c *comparison) byWhom() string {
+	info, err := c.s.file.Dict(c.s.file.Trailer["Info"])
+	if err != nil {
+		return ""
+	}
+	producer, err := c.s.file.Text(info["Producer"])
+	if err != nil || producer == "" || strings.HasPrefix(producer, "gaugesheet ") {
+		return ""
+	}
+	return " by " + quoted(producer)
+}
+
+func (c *comparison) fingerprint() {
+	was, is := c.s.Fingerprint, c.s.JobFingerprint()
+	if was == "" || was == is {
+		return
+	}
+	if is[:8] != was[:min(8, len(was))] { // as much as the page shows of it tells them apart
+		was, is = was[:min(8, len(was))], is[:8]
+	}
+	said := fmt.Sprintf("the sheet was made from a job file with the fingerprint %s, the one that it carries has %s", was, is)
+	if c.v.Outcome() == Different {
+		c.v.notes("%s", said)
 	} else {
-		page, err = sheet.New(j, d, o)
+		c.v.differs("%s", said)
 	}
-	if err != nil {
-		return nil, fmt.Errorf("the page cannot be drawn again: %w", err)
-	}
-	data, err := page.PDF()
-	if err != nil {
-		return nil, fmt.Errorf("the page cannot be drawn again: %w", err)
-	}
-	again := &redrawn{test: j.Test()}
-	if again.file, err = pdffile.Open(data); err != nil {
-		return nil, err
-	}
-	pages, err := again.file.Pages()
-	if err != nil {
-		return nil, err
-	}
-	again.page = pages[0]
-	if again.drawn, err = content(again.file, again.page); err != nil {
-		return nil, err
-	}
-	r := record.New(face.Metrics())
-	page.Draw(r)
-	again.recorded = r.Texts()
-	return again, nil
-}
-
-// compare gives the first difference between the sheet's page and the one
-// drawn again: in its words, and then, where the version is the same, in
-// everything else that is drawn.
-func (s *Sheet) compare(ours drawn, again *redrawn, drawing bool) (string, error) {
-	theirs := again.drawn
-	if !drawing {
-		return wordsApart(ours.runs, theirs.runs, again), nil
-	}
-	if difference := runsApart(ours.runs, theirs.runs, again); difference != "" {
-		return difference, nil
-	}
-	if !bytes.Equal(ours.data, theirs.data) && !reflect.DeepEqual(ours.ops, theirs.ops) {
-		return drawingApart(ours, theirs), nil
-	}
-	return s.restApart(again)
-}
-
-// restApart compares what is not in the page's content: fonts, pictures, the
-// size of the paper, and what was laid over the page.
-func (s *Sheet) restApart(again *redrawn) (string, error) {
-	if notes, err := s.file.Array(s.page["Annots"]); err != nil {
-		return "", explain(err)
-	} else if len(notes) > 0 {
-		return "something was laid over the page: a note, a stamp or a form field", nil
-	}
-	for _, part := range []struct {
-		key   pdffile.Name
-		named string
-	}{
-		{"MediaBox", "the paper's size"}, {"CropBox", "the part of the page that is shown"},
-		{"Rotate", "the way the page is turned"}, {"Resources", "a font or a picture"},
-	} {
-		ours, err := s.file.Digest(s.page[part.key])
-		if err != nil {
-			return "", explain(err)
-		}
-		theirs, err := again.file.Digest(again.page[part.key])
-		if err != nil {
-			return "", err
-		}
-		if ours != theirs {
-			return fmt.Sprintf("the words are the same, but %s is not as its job file gives it", part.named), nil
-		}
-	}
-	return "", nil
-}
-
-// drawn is what a page draws.
-type drawn struct {
-	data []byte
-	ops  []pdffile.Operation
-	runs []pdffile.Run
-}
-
-func content(f *pdffile.File, page pdffile.Dict) (drawn, error) {
-	var d drawn
-	var err error
-	if d.data, err = f.Content(page); err != nil {
-		return d, explain(err)
-	}
-	d.data = bytes.TrimRight(d.data, "\r\n ")
-	if d.ops, err = pdffile.Operations(d.data); err != nil {
-		return d, explain(err)
-	}
-	fonts, err := f.Fonts(page)
-	if err != nil {
-		return d, explain(err)
-	}
-	d.runs = pdffile.Runs(d.ops, fonts)
-	for i := range d.runs { // a space at a line's end parts its last word from the next line's first
-		d.runs[i].Text = strings.TrimRight(d.runs[i].Text, " ")
-	}
-	return d, nil
 }

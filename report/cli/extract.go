@@ -14,52 +14,80 @@ import (
 	"gaugesheet/report/archive"
 )
 
-// readSheet reads a sheet's PDF.
-func (c *Command) readSheet(name string) (*archive.Sheet, error) {
+// readSheets reads the sheets of a PDF.
+func (c *Command) readSheets(name string) ([]*archive.Sheet, error) {
 	data, err := c.readInput(name, archive.MostBytes)
 	if err != nil {
 		return nil, err
 	}
-	s, err := archive.Open(data)
+	sheets, err := archive.OpenAll(data)
 	if err != nil {
 		return nil, noAccess("%s: %v", called(name), err)
 	}
-	return s, nil
+	return sheets, nil
 }
 
 func (c *Command) extractCommand() *cobra.Command {
 	var output, folder string
 	var force bool
 	cmd := &cobra.Command{
-		Use:   "extract SHEET.pdf [-o JOB.yaml]",
+		Use:   "extract SHEET.pdf ... [-o JOB.yaml]",
 		Short: "Take the job file out of a sheet",
 		Long: `Take the job file out of a sheet, byte for byte as it was; to standard output
 where -o names no file. With --all, everything that the sheet carries goes into
-a folder, so that the job can be drawn again there.`,
-		Args: arguments(1, 1, "one sheet"),
+a folder, so that the job can be drawn again there. The sheet may be a page of a
+longer PDF; the job files of several sheets go into a folder, named by -o.`,
+		Args: arguments(1, -1, "sheets"),
 
 		ValidArgsFunction: completeFiles("pdf"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if folder != "" && output != "" {
 				return wrongUse("-o and --all both say where the job file goes").withHint("give one of them")
 			}
-			s, err := c.readSheet(args[0])
-			switch {
-			case err != nil:
-				return err
-			case folder != "":
-				return c.extractAll(s, folder, force)
-			case output != "" && output != standard && isFolder(output):
-				output = filepath.Join(output, jobName(s))
+			var sheets []*archive.Sheet
+			for _, name := range args {
+				found, err := c.readSheets(name)
+				if err != nil {
+					return err
+				}
+				sheets = append(sheets, found...)
 			}
-			return c.putText(output, s.Job.Data, force)
+			return c.extract(sheets, output, folder, force)
 		},
 	}
 	flags := cmd.Flags()
-	flags.StringVarP(&output, "output", "o", "", "write to this `file`; - is standard output")
+	flags.StringVarP(&output, "output", "o", "", "write to this `file or folder`; - is standard output")
 	flags.StringVar(&folder, "all", "", "write the job file and every other file into this `folder`")
 	flags.BoolVar(&force, "force", false, "replace files that are there")
 	return cmd
+}
+
+// extract writes what sheets carry: into a folder where there are several.
+func (c *Command) extract(sheets []*archive.Sheet, output, folder string, force bool) error {
+	if len(sheets) > 1 && folder == "" && (output == "" || output == standard || !isFolder(output)) {
+		return wrongUse("there are %d sheets", len(sheets)).withHint("name a folder for their job files with -o FOLDER/ or --all FOLDER")
+	}
+	code := Done
+	for _, s := range sheets {
+		var err error
+		switch {
+		case folder != "" && len(sheets) > 1: // each in its own, for their files may have the same names
+			err = c.extractAll(s, filepath.Join(folder, strings.TrimSuffix(jobName(s), filepath.Ext(jobName(s)))), force)
+		case folder != "":
+			err = c.extractAll(s, folder, force)
+		case output != "" && output != standard && isFolder(output):
+			err = c.putText(filepath.Join(output, jobName(s)), s.Job.Data, force)
+		default:
+			err = c.putText(output, s.Job.Data, force)
+		}
+		var f *failure
+		if err != nil && (!errors.As(err, &f) || f.message != "") {
+			return err
+		} else if err != nil {
+			code = max(code, f.code)
+		}
+	}
+	return ended(code)
 }
 
 // jobName is the job file's name as the sheet has it, free of folders.
@@ -86,8 +114,10 @@ func (c *Command) extractAll(s *archive.Sheet, folder string, force bool) error 
 	defer root.Close()
 	deep := strings.Repeat("job/", above(s.Files))
 	files := append([]archive.File{{Name: jobName(s), Data: s.Job.Data}}, s.Files...)
-	if s.Template != nil {
-		files = append(files, *s.Template)
+	for _, f := range []*archive.File{s.Template, s.Signed, s.Signature} {
+		if f != nil {
+			files = append(files, *f)
+		}
 	}
 	code := Done
 	for _, f := range files {
@@ -140,54 +170,4 @@ func writeIn(root *os.Root, name string, data []byte, force bool) error {
 		return err
 	}
 	return root.Rename(temporary, name)
-}
-
-func (c *Command) verifyCommand() *cobra.Command {
-	return &cobra.Command{
-		Use:   "verify SHEET.pdf ...",
-		Short: "Say whether a sheet still says what its job file says",
-		Long: `Draw a sheet again from the job file that it carries, and name the first
-difference. Exit code 0: the same; 1: different; 3: not a sheet, or not readable.`,
-		Args: arguments(1, -1, "sheets"),
-
-		ValidArgsFunction: completeFiles("pdf"),
-		RunE: func(_ *cobra.Command, args []string) error {
-			code := Done
-			for _, name := range args {
-				one, err := c.verify(name)
-				if err != nil {
-					return err
-				}
-				code = max(code, one)
-			}
-			return ended(code)
-		},
-	}
-}
-
-// verify says what came of one sheet; the error is of standard output.
-func (c *Command) verify(name string) (int, error) {
-	s, err := c.readSheet(name)
-	if err != nil {
-		visible{c.Stderr}.Write([]byte(outcome{}.failed(err).messages))
-		return NoAccess, nil
-	}
-	verdict, err := s.Verify(c.Version)
-	if err != nil {
-		c.complain("gaugesheet: %s: %v", called(name), err)
-		return NoAccess, nil
-	}
-	code, said := Done, "the page says what its job file says"
-	if !verdict.Same() {
-		code, said = BadJob, verdict.Difference
-	}
-	if err := c.say("%s: %s", called(name), said); err != nil {
-		return code, err
-	}
-	for _, note := range verdict.Notes {
-		if err := c.say("  note: %s", note); err != nil {
-			return code, err
-		}
-	}
-	return code, nil
 }

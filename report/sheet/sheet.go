@@ -6,7 +6,6 @@ package sheet
 import (
 	"fmt"
 	"maps"
-	"mime"
 	"path"
 	"path/filepath"
 	"slices"
@@ -34,6 +33,9 @@ type Options struct {
 	Boxes        bool      // draw every block's outline
 	Engine       diag.Spec // what is known of the engine of a bench sheet without a job
 	Version      string
+	// Sign signs the list of the files that the sheet carries; nil where none is
+	// asked for.
+	Sign func(list []byte) (signature []byte, err error)
 }
 
 // A Sheet is a job fitted to one page.
@@ -152,6 +154,10 @@ func (s *Sheet) PDF() ([]byte, error) {
 	}
 	if !v.options.NoAttach {
 		opt.Attachments = v.attachments()
+		var err error
+		if opt.Attachments, err = v.signed(opt.Attachments); err != nil {
+			return nil, err
+		}
 	}
 	doc := pdf.New(opt)
 	s.Draw(doc)
@@ -207,10 +213,10 @@ func mediaType(name string) string {
 	switch ext := strings.ToLower(path.Ext(name)); ext {
 	case ".yaml", ".yml":
 		return "application/yaml"
-	default:
-		if t := mime.TypeByExtension(ext); t != "" && (strings.HasPrefix(t, "image/")) {
-			return t
-		}
+	case ".png":
+		return "image/png"
+	case ".jpg", ".jpeg":
+		return "image/jpeg"
 	}
 	return "application/octet-stream"
 }

@@ -1,6 +1,7 @@
 package pdffile
 
 import (
+	"maps"
 	"strings"
 	"unicode/utf16"
 )
@@ -76,16 +77,27 @@ func (f *File) Catalog() (Dict, error) {
 	return d, err
 }
 
-// Pages are the document's pages in order, at most a thousand of them.
-func (f *File) Pages() ([]Dict, error) {
+// A Page is a page with what it has from the nodes above it.
+type Page struct {
+	Dict
+	Ref Ref // zero where the page stands in its parent's place
+}
+
+// Pages are the document's pages in order.
+func (f *File) Pages() ([]Page, error) {
 	root, err := f.Catalog()
 	if err != nil {
 		return nil, err
 	}
-	var pages []Dict
-	err = f.pages(root["Pages"], Dict{}, visits{}, &pages)
+	var pages []Page
+	count, err := f.pages(root["Pages"], Dict{}, visits{}, &pages)
+	if err == nil && count != len(pages) {
+		err = errPages
+	}
 	return pages, err
 }
+
+var errPages = damaged("its pages are not in order")
 
 // visits are the references that were followed in a tree, each of which has to
 // lead to another node.
@@ -107,125 +119,67 @@ func (v visits) enter(o Object) bool {
 // inherited are the entries of a page that may stand above it.
 var inherited = []Name{"MediaBox", "CropBox", "Resources", "Rotate"}
 
-func (f *File) pages(o Object, above Dict, seen visits, pages *[]Dict) error {
-	const most = 1000
-	if !seen.enter(o) || len(seen) > most || len(*pages) >= most {
-		return damaged("its pages are not in order")
+// pages adds the pages below a node, and gives how many the node says that
+// there are. Readers tell nodes and pages apart by their type or by what they
+// have: both have to agree.
+func (f *File) pages(o Object, above Dict, seen visits, pages *[]Page) (int, error) {
+	const most = 5000
+	if !seen.enter(o) || len(seen) > 2*most || len(*pages) >= most {
+		return 0, errPages
 	}
 	node, err := f.Dict(o)
-	if err != nil || node == nil {
-		return err
+	if err != nil {
+		return 0, err
 	}
-	own := Dict{}
-	for k, v := range node {
-		own[k] = v
-	}
+	own := maps.Clone(node)
 	for _, k := range inherited {
-		if _, given := own[k]; !given && above[k] != nil {
+		if _, given := own[k]; !given && above[k] != nil && own != nil {
 			own[k] = above[k]
 		}
 	}
 	kids, err := f.Array(node["Kids"])
 	if err != nil {
-		return err
+		return 0, err
 	}
-	if node["Type"] == Name("Page") || kids == nil {
-		*pages = append(*pages, own)
-		return nil
+	ref, _ := o.(Ref)
+	switch {
+	case node["Type"] == Name("Page") && node["Kids"] == nil && len(above) > 0:
+		*pages = append(*pages, Page{own, ref})
+		return 1, nil
+	case node["Type"] != Name("Pages") || kids == nil:
+		return 0, errPages
 	}
+	before := len(*pages)
 	for _, kid := range kids {
-		if err := f.pages(kid, own, seen, pages); err != nil {
-			return err
+		if _, err := f.pages(kid, own, seen, pages); err != nil {
+			return 0, err
 		}
 	}
-	return nil
+	count, err := f.Number(node["Count"])
+	if err != nil || int(count) != len(*pages)-before {
+		return 0, errPages
+	}
+	return int(count), nil
 }
 
-// An Attached file travels in the document.
-type Attached struct {
-	Name, Description string
-	Data              []byte
-}
-
-// Attached are the files that travel in the document, in the order of its
-// list of names.
-func (f *File) Attached() ([]Attached, error) {
-	root, err := f.Catalog()
+// Box gives an area: its lower left and upper right corners, however it names
+// them.
+func (f *File) Box(o Object) ([4]float64, error) {
+	list, err := f.Array(o)
 	if err != nil {
-		return nil, err
+		return [4]float64{}, err
 	}
-	names, err := f.Dict(root["Names"])
-	if err != nil {
-		return nil, err
+	if len(list) != 4 {
+		return [4]float64{}, damaged("an area has %d numbers", len(list))
 	}
-	var files []Attached
-	err = f.nameTree(names["EmbeddedFiles"], visits{}, &files)
-	return files, err
-}
-
-func (f *File) nameTree(o Object, seen visits, files *[]Attached) error {
-	const most = 1000
-	if o == nil {
-		return nil
-	}
-	if !seen.enter(o) || len(seen) > most {
-		return damaged("its list of attached files is not in order")
-	}
-	node, err := f.Dict(o)
-	if err != nil || node == nil {
-		return err
-	}
-	names, err := f.Array(node["Names"])
-	if err != nil {
-		return err
-	}
-	for i := 1; i < len(names); i += 2 {
-		if len(*files) >= most {
-			return damaged("it has more than %d attached files", most)
-		}
-		file, err := f.attached(names[i])
-		if err != nil {
-			return err
-		}
-		*files = append(*files, file)
-	}
-	kids, err := f.Array(node["Kids"])
-	if err != nil {
-		return err
-	}
-	for _, kid := range kids {
-		if err := f.nameTree(kid, seen, files); err != nil {
-			return err
+	var v [4]float64
+	for i := range v {
+		if v[i], err = f.Number(list[i]); err != nil {
+			return v, err
 		}
 	}
-	return nil
+	return [4]float64{min(v[0], v[2]), min(v[1], v[3]), max(v[0], v[2]), max(v[1], v[3])}, nil
 }
 
-func (f *File) attached(o Object) (a Attached, err error) {
-	spec, err := f.Dict(o)
-	if err != nil {
-		return a, err
-	}
-	if a.Name, err = f.Text(spec["UF"]); err == nil && a.Name == "" {
-		a.Name, err = f.Text(spec["F"])
-	}
-	if err != nil {
-		return a, err
-	}
-	if a.Description, err = f.Text(spec["Desc"]); err != nil {
-		return a, err
-	}
-	embedded, err := f.Dict(spec["EF"])
-	if err != nil {
-		return a, err
-	}
-	s, err := f.Stream(embedded["F"])
-	if err != nil {
-		return a, err
-	}
-	if s == nil {
-		return a, damaged("the attached file %q has no contents", a.Name)
-	}
-	a.Data, err = f.Unpack(s)
-	return a, err
-}
+// Search allows for more objects to be made: a page is looked for among many.
+func (f *File) Search() { f.made = 2 * mostMade }

@@ -18,6 +18,9 @@ func (f *File) Content(page Dict) ([]byte, error) {
 	if !ok {
 		parts = []Object{page["Contents"]}
 	}
+	if len(parts) > 1000 {
+		return nil, ErrTooLarge
+	}
 	var all []byte
 	for _, part := range parts {
 		s, err := f.Stream(part)
@@ -27,9 +30,12 @@ func (f *File) Content(page Dict) ([]byte, error) {
 		if s == nil {
 			continue
 		}
-		data, err := f.unpackList(s)
+		data, err := f.unpackPlain(s)
 		if err != nil {
 			return nil, err
+		}
+		if len(all)+len(data) > mostList {
+			return nil, ErrTooLarge
 		}
 		all = append(append(all, data...), '\n')
 	}
@@ -37,11 +43,8 @@ func (f *File) Content(page Dict) ([]byte, error) {
 }
 
 // Operations takes a content apart.
-func Operations(content []byte) ([]Operation, error) {
-	if len(content) > mostList {
-		return nil, damaged("the page draws more than %d MB", mostList>>20)
-	}
-	l := &lexer{data: content}
+func (f *File) Operations(content []byte) ([]Operation, error) {
+	l := f.lexer(content, 0)
 	var ops []Operation
 	var operands []Object
 	for !l.end() {
@@ -61,6 +64,9 @@ func Operations(content []byte) ([]Operation, error) {
 			ops = append(ops, Operation{string(op), operands})
 			operands = nil
 		}
+	}
+	if operands != nil {
+		return nil, damaged("the page's content ends in the middle of an operation")
 	}
 	return ops, nil
 }

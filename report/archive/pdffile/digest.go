@@ -68,7 +68,11 @@ func (d *digester) of(o Object, depth int) (sum digest, err error) {
 		if err != nil {
 			return sum, err
 		}
-		write("stream", dict, sha256.Sum256(data))
+		coding, err := d.file.Coding(o)
+		if err != nil {
+			return sum, err
+		}
+		write("stream", dict, coding, sha256.Sum256(data))
 	default:
 		write(fmt.Sprintf("%T", o), o)
 	}

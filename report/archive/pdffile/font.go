@@ -23,27 +23,29 @@ func (f *File) Fonts(page Dict) (map[Name]Font, error) {
 		if err != nil {
 			return nil, err
 		}
-		list, err := f.Stream(font["ToUnicode"])
-		if err != nil {
-			return nil, err
-		}
-		if list == nil {
-			continue
-		}
-		data, err := f.unpackList(list)
-		if err != nil {
-			return nil, err
-		}
-		if fonts[name], err = characters(data); err != nil {
+		if fonts[name], err = f.Characters(font["ToUnicode"]); err != nil {
 			return nil, err
 		}
 	}
 	return fonts, nil
 }
 
+// Characters reads the list of characters of a font; nil where there is none.
+func (f *File) Characters(o Object) (Font, error) {
+	list, err := f.Stream(o)
+	if err != nil || list == nil {
+		return nil, err
+	}
+	data, err := f.unpackPlain(list)
+	if err != nil {
+		return nil, err
+	}
+	return f.characters(data)
+}
+
 // characters reads a list of characters (ISO 32000-2, 9.10.3).
-func characters(data []byte) (Font, error) {
-	ops, err := Operations(data)
+func (f *File) characters(data []byte) (Font, error) {
+	ops, err := f.Operations(data)
 	if err != nil {
 		return nil, err
 	}
@@ -60,7 +62,9 @@ func characters(data []byte) (Font, error) {
 			}
 		case "endbfrange":
 			for ; len(o) >= 3; o = o[3:] {
-				font.spread(o[0], o[1], o[2])
+				if f.made -= font.spread(o[0], o[1], o[2]); f.made < 0 {
+					return nil, ErrTooLarge
+				}
 			}
 		}
 	}
@@ -68,32 +72,38 @@ func characters(data []byte) (Font, error) {
 }
 
 // spread sets a range of codes: to characters one after another, or to those
-// of a list.
-func (font Font) spread(low, high, to Object) {
+// of a list. It gives how many there were.
+func (font Font) spread(low, high, to Object) int {
 	from, ok1 := code(low)
 	end, ok2 := code(high)
 	if !ok1 || !ok2 {
-		return
+		return 0
 	}
-	for n := 0; int(from)+n <= int(end); n++ {
+	const longest = 64 // bytes that one code stands for
+	if s, ok := to.(String); ok && len(s) > longest {
+		return 0
+	}
+	n := 0
+	for ; int(from)+n <= int(end); n++ {
 		switch to := to.(type) {
 		case String:
 			r := []rune(UTF16(string(to)))
 			if len(r) == 0 {
-				return
+				return n
 			}
 			r[len(r)-1] += rune(n)
 			font[from+uint16(n)] = string(r)
 		case []Object:
 			if n >= len(to) {
-				return
+				return n
 			}
 			s, _ := to[n].(String)
 			font[from+uint16(n)] = UTF16(string(s))
 		default:
-			return
+			return n
 		}
 	}
+	return n
 }
 
 func code(o Object) (uint16, bool) {

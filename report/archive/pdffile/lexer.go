@@ -5,15 +5,14 @@ import (
 	"strconv"
 )
 
-const (
-	deepest   = 60      // how deep arrays and dictionaries may stand in one another
-	mostItems = 1 << 18 // of one array
-)
+// deepest is how deep arrays and dictionaries may stand in one another.
+const deepest = 60
 
 // A lexer takes objects off the bytes of a file or a content stream.
 type lexer struct {
 	data []byte
 	at   int
+	left *int // how many objects may still be made
 }
 
 // operator is a word of a content stream, or a keyword of the file.
@@ -62,6 +61,9 @@ func (l *lexer) object(depth int) (Object, error) {
 	if depth > deepest {
 		return nil, damaged("objects stand more than %d deep in one another", deepest)
 	}
+	if *l.left--; *l.left < 0 {
+		return nil, ErrTooLarge
+	}
 	if l.at >= len(l.data) {
 		return nil, damaged("it ends in the middle of an object")
 	}
@@ -79,7 +81,7 @@ func (l *lexer) object(depth int) (Object, error) {
 	case isDelimiter(l.data[l.at]):
 		return nil, damaged("an unexpected %q at byte %d", l.data[l.at], l.at)
 	}
-	return l.word(), nil
+	return l.word()
 }
 
 // objectOrRef takes the next object, a reference as one.
@@ -92,10 +94,10 @@ func (l *lexer) objectOrRef(depth int) (Object, error) {
 	start := l.at
 	l.skipSpace()
 	if l.at < len(l.data) && l.data[l.at] >= '0' && l.data[l.at] <= '9' {
-		if g, ok := l.word().(float64); ok && g == float64(int(g)) {
+		if g, ok := l.whole(); ok {
 			l.skipSpace()
-			if l.word() == operator("R") {
-				return Ref{int(n), int(g)}, nil
+			if o, err := l.word(); err == nil && o == operator("R") {
+				return Ref{int(n), g}, nil
 			}
 		}
 	}
@@ -114,9 +116,7 @@ func (l *lexer) array(depth int) (Object, error) {
 		if err != nil {
 			return nil, err
 		}
-		if list = append(list, o); len(list) > mostItems {
-			return nil, damaged("an array has more than %d items", mostItems)
-		}
+		list = append(list, o)
 	}
 }
 
@@ -138,6 +138,9 @@ func (l *lexer) dict(depth int) (Object, error) {
 		if err != nil {
 			return nil, err
 		}
+		if _, twice := d[key]; twice { // one reader takes the first, another the last
+			return nil, damaged("a dictionary has /%s twice", key)
+		}
 		d[key] = value
 	}
 }
@@ -146,9 +149,12 @@ func (l *lexer) name() (Name, error) {
 	var name []byte
 	for ; l.at < len(l.data) && !isSpace(l.data[l.at]) && !isDelimiter(l.data[l.at]); l.at++ {
 		c := l.data[l.at]
-		if c == '#' && l.at+2 < len(l.data) {
-			v, err := strconv.ParseUint(string(l.data[l.at+1:l.at+3]), 16, 8)
-			if err != nil {
+		if c == '#' {
+			v, err := uint64(0), error(nil)
+			if l.at+2 < len(l.data) {
+				v, err = strconv.ParseUint(string(l.data[l.at+1:l.at+3]), 16, 8)
+			}
+			if err != nil || v == 0 {
 				return "", damaged("a name with a wrong escape at byte %d", l.at)
 			}
 			c = byte(v)
@@ -159,30 +165,62 @@ func (l *lexer) name() (Name, error) {
 	return Name(name), nil
 }
 
-// word takes a number, a keyword or an operator.
-func (l *lexer) word() Object {
+// word takes a number, a keyword or an operator. What begins like a number has
+// to be one as PDF has them: readers make different ones of 1e2 or 1-2.
+func (l *lexer) word() (Object, error) {
 	start := l.at
 	for l.at < len(l.data) && !isSpace(l.data[l.at]) && !isDelimiter(l.data[l.at]) {
 		l.at++
 	}
-	text := string(l.data[start:l.at])
-	if text == "" {
-		return operator("")
+	text := l.data[start:l.at]
+	if len(text) == 0 {
+		return operator(""), nil
 	}
 	if c := text[0]; c >= '0' && c <= '9' || c == '-' || c == '+' || c == '.' {
-		if v, err := strconv.ParseFloat(text, 64); err == nil {
-			return v
+		v, ok := number(text)
+		if !ok {
+			return nil, damaged("%q at byte %d is not a number of PDF", text[:min(len(text), 20)], start)
+		}
+		return v, nil
+	}
+	switch string(text) {
+	case "true":
+		return true, nil
+	case "false":
+		return false, nil
+	case "null":
+		return nil, nil
+	}
+	return operator(text), nil
+}
+
+// number reads a number: a sign, figures, and a point among them (ISO 32000-2,
+// 7.3.3).
+func number(text []byte) (float64, bool) {
+	figures, points := 0, 0
+	for i, c := range text {
+		switch {
+		case c >= '0' && c <= '9':
+			figures++
+		case c == '.':
+			points++
+		case i > 0 || c != '-' && c != '+':
+			return 0, false
 		}
 	}
-	switch text {
-	case "true":
-		return true
-	case "false":
-		return false
-	case "null":
-		return nil
+	if figures == 0 || points > 1 || figures > 30 {
+		return 0, false
 	}
-	return operator(text)
+	v, err := strconv.ParseFloat(string(text), 64)
+	return v, err == nil
+}
+
+// whole takes a whole number that is not negative.
+func (l *lexer) whole() (int, bool) {
+	l.skipSpace()
+	o, err := l.word()
+	n, ok := whole(o)
+	return n, err == nil && ok && n >= 0
 }
 
 func (l *lexer) hexadecimal() (Object, error) {

@@ -59,8 +59,8 @@ func check(t *testing.T, data []byte) {
 		t.Fatal(err)
 	}
 	want := []Attached{
-		{"job.yaml", "the job", []byte("engine: {}\n")},
-		{"../Größe.yaml", "no letters: ", bytes.Repeat([]byte("a: 1\n"), 5000)},
+		{Name: "job.yaml", Description: "the job", Data: []byte("engine: {}\n"), Listed: true},
+		{Name: "../Größe.yaml", Description: "no letters: ", Data: bytes.Repeat([]byte("a: 1\n"), 5000), Listed: true},
 	}
 	if diff := cmp.Diff(want, attached); diff != "" {
 		t.Errorf("attached files (-want +got):\n%s", diff)
@@ -69,15 +69,15 @@ func check(t *testing.T, data []byte) {
 	if err != nil || len(pages) != 1 {
 		t.Fatalf("%d pages, error %v", len(pages), err)
 	}
-	content, err := f.Content(pages[0])
+	content, err := f.Content(pages[0].Dict)
 	if err != nil {
 		t.Fatal(err)
 	}
-	ops, err := Operations(content)
+	ops, err := f.Operations(content)
 	if err != nil {
 		t.Fatal(err)
 	}
-	fonts, err := f.Fonts(pages[0])
+	fonts, err := f.Fonts(pages[0].Dict)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -113,7 +113,7 @@ func TestReadsPagesSavedByOthers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	digest, err := before.Digest(pages[0]["Resources"])
+	digest, err := before.Digest(pages[0].Dict["Resources"])
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -139,26 +139,31 @@ func TestReadsPagesSavedByOthers(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if got, err := f.Digest(pages[0]["Resources"]); err != nil || got != digest {
+			if got, err := f.Digest(pages[0].Dict["Resources"]); err != nil || got != digest {
 				t.Errorf("what the page draws with changed: %v", err)
 			}
 		})
 	}
-	t.Run("encrypted", func(t *testing.T) {
-		out := filepath.Join(dir, "out.pdf")
-		for _, streams := range []string{"--object-streams=disable", "--object-streams=generate"} {
-			if said, err := exec.Command(tool, "--encrypt", "", "secret", "256", "--", streams, in, out).CombinedOutput(); err != nil {
-				t.Fatalf("%v: %s", err, said)
-			}
-			data, err := os.ReadFile(out)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if _, err := Open(data); !errors.Is(err, ErrEncrypted) {
-				t.Errorf("with %s the error is %v, want ErrEncrypted", streams, err)
-			}
+	for _, streams := range []string{"--object-streams=disable", "--object-streams=generate"} {
+		for _, how := range [][]string{{"", "secret", "256"}, {"", "secret", "128", "--use-aes=y"}, {"", "secret", "128", "--use-aes=n"}, {"", "secret", "40"}, {"asked for", "secret", "256"}, {"asked for", "secret", "40"}} {
+			t.Run(fmt.Sprint("encrypted ", how, streams), func(t *testing.T) {
+				out := filepath.Join(dir, "out.pdf")
+				args := append(append([]string{"--allow-weak-crypto", streams, "--encrypt"}, how...), "--", in, out)
+				if said, err := exec.Command(tool, args...).CombinedOutput(); err != nil {
+					t.Fatalf("%v: %s", err, said)
+				}
+				data, err := os.ReadFile(out)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if how[0] == "" {
+					check(t, data)
+				} else if _, err := Open(data); !errors.Is(err, ErrEncrypted) {
+					t.Errorf("the error is %v, want ErrEncrypted", err)
+				}
+			})
 		}
-	})
+	}
 }
 
 func TestRefusals(t *testing.T) {
@@ -218,10 +223,10 @@ func FuzzOpen(f *testing.F) {
 			return
 		}
 		for _, p := range pages {
-			file.Digest(p)
-			if content, err := file.Content(p); err == nil {
-				if ops, err := Operations(content); err == nil {
-					fonts, _ := file.Fonts(p)
+			file.Digest(p.Dict)
+			if content, err := file.Content(p.Dict); err == nil {
+				if ops, err := file.Operations(content); err == nil {
+					fonts, _ := file.Fonts(p.Dict)
 					Runs(ops, fonts)
 				}
 			}

@@ -3,22 +3,24 @@ package pdffile
 import (
 	"bytes"
 	"compress/zlib"
+	"encoding/ascii85"
+	"fmt"
 	"io"
 )
 
 // Unpack gives a stream's data as they were before they were packed. Only
 // what page contents, attached files and lists of objects use is known; a
 // picture stays in its own format.
-func (f *File) Unpack(s *Stream) ([]byte, error) { return f.unpack(s, mostUnpack) }
+func (f *File) Unpack(s *Stream) ([]byte, error) { return f.unpack(s, mostUnpack, false) }
 
-// mostList is how many bytes are unpacked of what will be taken apart into
-// objects, which take far more room: far more than a page or a list of ours.
-const mostList = 8 << 20
+// unpackList unpacks a list of objects.
+func (f *File) unpackList(s *Stream) ([]byte, error) { return f.unpack(s, mostList, false) }
 
-// unpackList unpacks what will be taken apart.
-func (f *File) unpackList(s *Stream) ([]byte, error) { return f.unpack(s, mostList) }
+// unpackPlain unpacks what readers make different things of where it is packed
+// by differences, as pictures and lists of objects may be.
+func (f *File) unpackPlain(s *Stream) ([]byte, error) { return f.unpack(s, mostList, true) }
 
-func (f *File) unpack(s *Stream, most int) ([]byte, error) {
+func (f *File) unpack(s *Stream, most int, plain bool) ([]byte, error) {
 	filters, err := f.list(s.Dict["Filter"])
 	if err != nil {
 		return nil, err
@@ -27,25 +29,60 @@ func (f *File) unpack(s *Stream, most int) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	if s.Dict["F"] != nil {
+		return nil, damaged("data stand in another file")
+	}
+	if len(filters) > 4 || len(params) > len(filters) {
+		return nil, damaged("data are packed in a way that is not known")
+	}
 	data := s.Raw
 	for i, filter := range filters {
+		var how Object
+		if i < len(params) {
+			how = params[i]
+		}
 		switch filter {
 		case Name("FlateDecode"):
-			if data, err = f.inflate(data, most); err != nil {
-				return nil, err
+			if data, err = f.inflate(data, most); err == nil && how != nil {
+				data, err = f.unpredict(data, how, plain)
 			}
-			if i < len(params) {
-				if data, err = f.unpredict(data, params[i]); err != nil {
-					return nil, err
-				}
-			}
+		case Name("ASCIIHexDecode"):
+			data, err = hexadecimal(data)
+		case Name("ASCII85Decode"):
+			data, err = base85(data)
 		case Name("DCTDecode"), Name("JPXDecode"):
+			if i < len(filters)-1 {
+				return nil, damaged("data are packed in a way that is not known: after %v", filter)
+			}
 			return data, nil
 		default:
 			return nil, damaged("data are packed in a way that is not known: %v", filter)
 		}
+		if err != nil {
+			return nil, err
+		}
 	}
 	return data, nil
+}
+
+func hexadecimal(data []byte) ([]byte, error) {
+	left := 1
+	l := &lexer{data: data, left: &left}
+	o, err := l.hexadecimal()
+	if err != nil || !l.end() {
+		return nil, damaged("packed data are not readable")
+	}
+	return []byte(o.(String)), nil
+}
+
+func base85(data []byte) ([]byte, error) {
+	data, rest, ok := bytes.Cut(data, []byte("~>"))
+	out := make([]byte, 4*len(data)+4) // a z stands for four
+	n, _, err := ascii85.Decode(out, data, true)
+	if err != nil || !ok || len(bytes.TrimSpace(rest)) > 0 {
+		return nil, damaged("packed data are not readable")
+	}
+	return out[:n], nil
 }
 
 // list gives an entry that may be one object or an array of them.
@@ -76,7 +113,7 @@ func (f *File) inflate(data []byte, most int) ([]byte, error) {
 	most = min(most, mostUnpack-f.unpacked)
 	n, err := io.Copy(&out, io.LimitReader(z, int64(most)+1))
 	if n > int64(most) {
-		return nil, damaged("more than %d MB are packed in it", most>>20)
+		return nil, ErrTooLarge
 	}
 	f.unpacked += int(n)
 	if err != nil {
@@ -86,26 +123,32 @@ func (f *File) inflate(data []byte, most int) ([]byte, error) {
 }
 
 // unpredict undoes the predictors of PNG, which lists of objects and pictures
-// use.
-func (f *File) unpredict(data []byte, o Object) ([]byte, error) {
+// use. Rows that are cut short are damage: readers fill them up each in its way.
+func (f *File) unpredict(data []byte, o Object, plain bool) ([]byte, error) {
 	params, ok := o.(Dict)
-	predictor, _ := whole(params["Predictor"])
-	if !ok || predictor <= 1 {
+	predictor := entryOr(params["Predictor"], 1)
+	if !ok || predictor == 1 {
 		return data, nil
 	}
 	columns, colors, bits := entryOr(params["Columns"], 1), entryOr(params["Colors"], 1), entryOr(params["BitsPerComponent"], 8)
-	if predictor < 10 || columns < 1 || columns > 1<<16 || colors < 1 || colors > 32 || bits < 1 || bits > 16 {
-		return data, nil // packed as no page of ours is: compared as it is
+	if plain || predictor < 10 || predictor > 15 || columns < 1 || columns > 1<<16 || colors < 1 || colors > 32 || bits < 1 || bits > 16 {
+		return nil, damaged("data are packed in a way that is not known: by differences")
 	}
 	pixel, width := max(colors*bits/8, 1), (columns*colors*bits+7)/8
+	if len(data)%(width+1) != 0 {
+		return nil, damaged("packed data end in the middle of a row")
+	}
+	if f.unpacked += len(data); f.unpacked > mostUnpack {
+		return nil, ErrTooLarge
+	}
 	out := make([]byte, 0, len(data))
 	above := make([]byte, width)
-	for len(data) > width {
-		row := bytes.Clone(data[1 : width+1])
+	for len(data) > 0 {
+		out = append(out, data[1:width+1]...)
+		row := out[len(out)-width:]
 		if !unfilter(data[0], row, above, pixel) {
 			return nil, damaged("packed data are not readable")
 		}
-		out = append(out, row...)
 		above, data = row, data[width+1:]
 	}
 	return out, nil
@@ -157,3 +200,21 @@ func paeth(left, above, corner byte) byte {
 }
 
 func abs(v int) int { return max(v, -v) }
+
+// Coding is the format that a picture stays in after it was unpacked, with its
+// parameters; "" where it is none.
+func (f *File) Coding(s *Stream) (string, error) {
+	filters, err := f.list(s.Dict["Filter"])
+	if err != nil || len(filters) == 0 {
+		return "", err
+	}
+	last := filters[len(filters)-1]
+	if last != Name("DCTDecode") && last != Name("JPXDecode") {
+		return "", nil
+	}
+	params, err := f.list(s.Dict["DecodeParms"])
+	if err != nil || len(params) < len(filters) {
+		return fmt.Sprint(last), err
+	}
+	return fmt.Sprint(last, params[len(filters)-1]), nil
+}

@@ -1,0 +1,287 @@
+package archive
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"strings"
+
+	"gaugesheet/report/archive/pdffile"
+)
+
+// What a document has beside its page is judged by lists of what may be there:
+// what is on none of them could show or run something that is not read here.
+
+// A worth is what an entry means that the sheet does not have when it is drawn.
+type worth int
+
+const (
+	harmless worth = iota + 1 // nothing to see, nothing to run
+	doubtful                  // it can be seen beside the page, or changes how it is printed
+)
+
+// catalogEntries are those that a document may have. What stands for itself is
+// judged where it is read.
+var catalogEntries = map[pdffile.Name]worth{
+	"Type": harmless, "Pages": harmless, "Version": harmless, "Extensions": harmless, "PageLayout": harmless, "PageMode": harmless,
+	"ViewerPreferences": harmless, "Lang": harmless, "AF": harmless, "DSS": harmless, "Perms": harmless, "Dests": harmless, "PageLabels": harmless,
+	"Outlines": doubtful, "Threads": doubtful, "URI": doubtful, "SpiderInfo": doubtful, "PieceInfo": doubtful,
+	"OutputIntents": doubtful, "MarkInfo": doubtful, "OCProperties": doubtful, "Metadata": doubtful, "LastModified": harmless,
+}
+
+// said is how messages call entries.
+var said = map[pdffile.Name]string{
+	"Outlines": "bookmarks", "Threads": "a thread of articles", "URI": "a base for links", "SpiderInfo": "data of a web page",
+	"PieceInfo": "another program's data", "OutputIntents": "what its colors mean", "MarkInfo": "whether it has tags",
+	"OCProperties": "layers", "Metadata": "other metadata", "Thumb": "a small picture of the page for lists", "Group": "how its colors are blended",
+	"OpenAction": "something that happens when it is opened", "AA": "something that happens by itself", "Collection": "a cover for other files",
+	"NeedsRendering": "a form that draws the page anew", "UserUnit": "another scale of the page", "StructTreeRoot": "tags",
+}
+
+func saidOf(key pdffile.Name) string {
+	if text, ok := said[key]; ok {
+		return text
+	}
+	return fmt.Sprintf("an entry %q, which no sheet has", string(key))
+}
+
+// catalog compares the document's root.
+func (c *comparison) catalog() error {
+	ours, err := c.s.file.Catalog()
+	if err != nil {
+		return err
+	}
+	theirs, err := c.again.file.Catalog()
+	if err != nil {
+		return err
+	}
+	for _, key := range slices.Sorted(maps.Keys(ours)) {
+		switch key {
+		case "AcroForm":
+			if err := c.form(ours[key]); err != nil {
+				return err
+			}
+			continue
+		case "Names":
+			if err := c.names(ours[key]); err != nil {
+				return err
+			}
+			continue
+		case "OpenAction":
+			if list, err := c.s.file.Array(ours[key]); err != nil {
+				return err
+			} else if list != nil { // a place in the document
+				continue
+			}
+		case "StructTreeRoot":
+			if err := c.tags(ours[key], theirs[key]); err != nil {
+				return err
+			}
+			continue
+		}
+		if err := c.entry(key, ours[key], theirs[key], catalogEntries[key]); err != nil {
+			return err
+		}
+	}
+	for _, key := range []pdffile.Name{"Metadata", "OutputIntents", "StructTreeRoot", "MarkInfo"} {
+		if theirs[key] != nil && ours[key] == nil {
+			c.v.doubts("%s that the sheet was drawn with are gone", saidOf(key))
+		}
+	}
+	return nil
+}
+
+// entry judges one entry of a dictionary beside that of the sheet as it was
+// drawn.
+func (c *comparison) entry(key pdffile.Name, ours, theirs pdffile.Object, w worth) error {
+	if w == harmless {
+		return nil
+	}
+	o, err := c.s.file.Resolve(ours)
+	if err != nil || o == nil {
+		return err
+	}
+	same, err := c.pair.alike(ours, theirs)
+	switch {
+	case err != nil:
+		return err
+	case same:
+	case w == doubtful:
+		c.v.doubts("the PDF has %s", saidOf(key))
+	default:
+		c.v.differs("the PDF has %s", saidOf(key))
+	}
+	return nil
+}
+
+// tags compares what readers that read aloud go by.
+func (c *comparison) tags(ours, theirs pdffile.Object) error {
+	same, err := c.pair.alike(ours, theirs)
+	switch {
+	case err != nil || same:
+		return err
+	case len(c.s.pages) == 1 && theirs != nil:
+		c.v.differs("the tags, by which a page is read aloud, are not those that its job file gives")
+	default:
+		c.v.doubts("the PDF has other tags, by which a page is read aloud")
+	}
+	return nil
+}
+
+// names judges the document's lists of names.
+func (c *comparison) names(o pdffile.Object) error {
+	names, err := c.s.file.Dict(o)
+	if err != nil {
+		return err
+	}
+	for _, key := range slices.Sorted(maps.Keys(names)) {
+		switch key {
+		case "EmbeddedFiles", "Dests":
+		case "IDS", "URLS", "AP", "Pages", "Templates":
+			c.v.doubts("the PDF has a list %q, which no sheet has", string(key))
+		default:
+			c.v.differs("the PDF has a list %q, which could run something", string(key))
+		}
+	}
+	return nil
+}
+
+// pageEntries are those that a page may have beside what a sheet's has.
+var pageEntries = map[pdffile.Name]worth{
+	"Type": harmless, "Parent": harmless, "Contents": harmless, "Resources": harmless, "Annots": harmless, "AF": harmless,
+	"LastModified": harmless, "ID": harmless, "StructParents": harmless, "Tabs": harmless,
+	"Thumb": doubtful, "Group": doubtful, "Metadata": doubtful, "PieceInfo": doubtful,
+}
+
+// pageEntries compares the page's paper and what it has beside its content.
+func (c *comparison) pageEntries() error {
+	page, paper := c.ours.page.Dict, c.again.drawn.page.Dict["MediaBox"]
+	for _, key := range slices.Sorted(maps.Keys(page)) {
+		switch key {
+		case "MediaBox", "CropBox", "BleedBox", "TrimBox", "ArtBox":
+			if err := c.box(key, page[key], paper); err != nil {
+				return err
+			}
+		case "Rotate", "UserUnit":
+			v, err := c.s.file.Resolve(page[key])
+			if err != nil {
+				return err
+			}
+			if n, ok := v.(float64); v == nil || ok && (key == "Rotate" && math.Mod(n, 360) == 0 || key == "UserUnit" && n == 1) {
+				continue
+			}
+			if key == "Rotate" {
+				c.v.differs("the page is turned")
+			} else {
+				c.v.differs("the page is shown in another size")
+			}
+		default:
+			if err := c.entry(key, page[key], c.again.drawn.page.Dict[key], pageEntries[key]); err != nil {
+				return err
+			}
+		}
+	}
+	if page["MediaBox"] == nil {
+		c.v.differs("the page has no size")
+	}
+	return nil
+}
+
+// box compares one of a page's areas with the paper.
+func (c *comparison) box(key pdffile.Name, o, paper pdffile.Object) error {
+	ours, err := c.s.file.Box(o)
+	if err != nil {
+		return err
+	}
+	theirs, err := c.again.file.Box(paper)
+	if err != nil {
+		return err
+	}
+	for i := range ours {
+		if math.Abs(ours[i]-theirs[i]) > coarse {
+			if key == "MediaBox" {
+				c.v.differs("the paper's size is %g x %g points, its job file gives %g x %g", ours[2]-ours[0], ours[3]-ours[1], theirs[2]-theirs[0], theirs[3]-theirs[1])
+			} else {
+				c.v.differs("only a part of the page is shown, or meant to be (%s)", key)
+			}
+			return nil
+		}
+	}
+	return nil
+}
+
+// info compares what the document says of itself.
+func (c *comparison) info() error {
+	ours, err := c.s.file.Dict(c.s.file.Trailer["Info"])
+	if err != nil {
+		return err
+	}
+	theirs, err := c.again.file.Dict(c.again.file.Trailer["Info"])
+	if err != nil {
+		return err
+	}
+	if who := c.byWhom(); who != "" {
+		c.v.notes("the file was saved again%s", who)
+	}
+	var other []string
+	for _, key := range []pdffile.Name{"Title", "Author", "Subject", "Keywords", "Creator"} {
+		a, err := c.s.file.Text(ours[key])
+		if err != nil {
+			return err
+		}
+		b, err := c.again.file.Text(theirs[key])
+		if err != nil {
+			return err
+		}
+		if a != b && !(key == "Keywords" && c.s.Fingerprint != c.s.JobFingerprint()) { // that is said by itself
+			other = append(other, strings.ToLower(string(key)))
+		}
+	}
+	if len(other) > 0 {
+		c.v.doubts("what the document says of itself is not as the sheet was drawn: %s", strings.Join(other, ", "))
+	}
+	return nil
+}
+
+// attachments compares what the file carries with what the page was drawn
+// from.
+func (c *comparison) attachments() error {
+	for _, d := range c.s.doubtful {
+		c.v.differs("the PDF carries a file that readers do not agree on, %s", d)
+	}
+	for _, n := range c.s.strangers {
+		c.v.doubts("the PDF carries another file, %s", quoted(n))
+	}
+	used, err := c.again.file.Attached()
+	if err != nil {
+		return err
+	}
+	for _, f := range c.s.Files {
+		if !slices.ContainsFunc(used, func(a pdffile.Attached) bool { return a.Name == f.Name }) {
+			c.v.differs("the PDF carries %s, which its job file does not draw on", quoted(f.Name))
+		}
+	}
+	if (c.s.Signed == nil) != (c.s.Signature == nil) {
+		c.v.differs("the PDF carries a part of a signature only")
+	}
+	return nil
+}
+
+// others judges the other pages of the PDF.
+func (c *comparison) others(pages []pdffile.Page) error {
+	print := shortPrint(c.s.JobFingerprint())
+	for _, page := range pages {
+		d, _, err := readPage(c.s.file, page)
+		if err == nil && says(d.runs, print) {
+			c.v.differs("the PDF has a second page of the same sheet")
+			return nil
+		}
+	}
+	if n := len(pages); n == 1 {
+		c.v.doubts("another page stands beside it")
+	} else if n > 1 {
+		c.v.doubts("%d other pages stand beside it", n)
+	}
+	return nil
+}

@@ -1,0 +1,168 @@
+package archive
+
+import (
+	"slices"
+	"strings"
+
+	"gaugesheet/report/archive/pdffile"
+	"gaugesheet/report/archive/shown"
+)
+
+// form judges the document's form: signatures are in one.
+func (c *comparison) form(o pdffile.Object) error {
+	form, err := c.s.file.Dict(o)
+	if err != nil {
+		return err
+	}
+	if form["XFA"] != nil {
+		c.v.differs("the PDF has a form that draws the page anew")
+	}
+	fields, err := c.s.file.Array(form["Fields"])
+	if err != nil {
+		return err
+	}
+	for _, o := range fields {
+		field, err := c.s.file.Dict(o)
+		if err != nil {
+			return err
+		}
+		if field["FT"] != pdffile.Name("Sig") || field["Kids"] != nil && field["V"] == nil {
+			c.v.doubts("the PDF has a form")
+			break
+		}
+		if err := c.signature(field); err != nil {
+			return err
+		}
+	}
+	for key := range form {
+		if !slices.Contains([]pdffile.Name{"XFA", "Fields", "SigFlags", "DA", "DR", "NeedAppearances", "Q"}, key) {
+			c.v.differs("the PDF has a form with an entry %q, which could run something", string(key))
+		}
+	}
+	return nil
+}
+
+// signature notes a PDF signature, which other programs check.
+func (c *comparison) signature(field pdffile.Dict) error {
+	value, err := c.s.file.Dict(field["V"])
+	if err != nil {
+		return err
+	}
+	name, err := c.s.file.Text(value["Name"])
+	if err != nil {
+		return err
+	}
+	switch {
+	case value == nil:
+		c.v.notes("the PDF has a place for a signature")
+	case name != "":
+		c.v.notes("the PDF carries a PDF signature by %s, which is not checked here", quoted(name))
+	default:
+		c.v.notes("the PDF carries a PDF signature, which is not checked here")
+	}
+	return nil
+}
+
+// notesOver judges what lies over the page: notes, stamps, links, fields.
+func (c *comparison) notesOver() error {
+	notes, err := c.s.file.Array(c.ours.page.Dict["Annots"])
+	if err != nil {
+		return err
+	}
+	if len(notes) > 1000 {
+		return pdffile.ErrTooLarge
+	}
+	for _, o := range notes {
+		note, err := c.s.file.Dict(o)
+		if err != nil {
+			return err
+		}
+		if err := c.note(note); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// noteNames are how messages call the kinds of notes.
+var noteNames = map[pdffile.Name]string{
+	"FreeText": "a note", "Text": "a note", "Popup": "the window of a note", "Stamp": "a stamp", "Widget": "a form field", "Link": "a link",
+	"Highlight": "a highlight", "Underline": "an underline", "StrikeOut": "a strike-out", "Ink": "a drawing", "Line": "a line", "Square": "a box",
+	"Circle": "an ellipse", "Redact": "a black-out", "FileAttachment": "an attached file's sign",
+}
+
+func (c *comparison) note(note pdffile.Dict) error {
+	kind, _ := note["Subtype"].(pdffile.Name)
+	name, known := noteNames[kind]
+	if !known {
+		name = "something"
+	}
+	signature, err := c.isSignature(note, kind)
+	if err != nil {
+		return err
+	}
+	if signature {
+		name = "a visible signature"
+	}
+	for _, key := range []pdffile.Name{"A", "AA", "PA", "MK"} {
+		if note[key] != nil && (key != "MK" || !signature) {
+			c.v.differs("%s on the page could run something", name)
+			return nil
+		}
+	}
+	rect, err := c.s.file.Box(note["Rect"])
+	if err != nil {
+		return err
+	}
+	box := shown.Box{X0: rect[0], Y0: rect[1], X1: rect[2], Y1: rect[3]}
+	const hidden, unseen = 2, 32
+	flags, _ := note["F"].(float64)
+	if signature && (box.X0 == box.X1 || box.Y0 == box.Y1 || int(flags)&(hidden|unseen) != 0) {
+		return nil
+	}
+	if over := c.under(c.reach(note, kind, box)); over != "" {
+		c.v.differs("%s lies over the page, %s", name, over)
+		return nil
+	}
+	contents, err := c.s.file.Text(note["Contents"])
+	if err != nil {
+		return err
+	}
+	if contents = strings.TrimSpace(contents); contents != "" {
+		contents = ": " + quoted(contents)
+	}
+	c.v.doubts("%s stands on the page beside what it says%s", name, contents)
+	return nil
+}
+
+// isSignature tells the field of a signature.
+func (c *comparison) isSignature(note pdffile.Dict, kind pdffile.Name) (bool, error) {
+	if kind != "Widget" {
+		return false, nil
+	}
+	if note["FT"] != nil {
+		return note["FT"] == pdffile.Name("Sig"), nil
+	}
+	parent, err := c.s.file.Dict(note["Parent"])
+	return parent["FT"] == pdffile.Name("Sig"), err
+}
+
+// reach is where a note may draw: within its area where it says itself what it
+// looks like; else readers draw it, and lines go where their points are.
+func (c *comparison) reach(note pdffile.Dict, kind pdffile.Name, box shown.Box) shown.Box {
+	everywhere := shown.Box{X0: -1e6, Y0: -1e6, X1: 1e6, Y1: 1e6}
+	const icon = 40 // points: a reader's own sign for a note, which does not shrink with the page
+	switch kind {
+	case "Text", "FileAttachment", "Popup":
+		return box.Grown(icon)
+	case "FreeText", "Stamp", "Widget", "Square", "Circle", "Link", "Highlight", "Underline", "StrikeOut":
+		if note["AP"] == nil && (note["CL"] != nil || note["QuadPoints"] != nil) {
+			return everywhere
+		}
+		return box.Grown(2)
+	}
+	if note["AP"] == nil {
+		return everywhere
+	}
+	return box.Grown(2)
+}

@@ -1,0 +1,212 @@
+package shown
+
+import (
+	"crypto/sha256"
+	"encoding/binary"
+	"fmt"
+)
+
+// A program is the outlines of a TrueType font (OpenType 1.9: head, loca,
+// glyf, hmtx). What a letter looks like is its outline, where that is put, and
+// the instructions that move its points.
+type program struct {
+	glyf, hmtx []byte
+	at         []uint32 // where glyphs are in glyf
+	perEm      float64
+	metrics    int
+	hints      string // a fingerprint of what instructions draw on
+}
+
+func readProgram(data []byte) (*program, error) {
+	tables, err := tablesOf(data)
+	if err != nil {
+		return nil, err
+	}
+	head, loca, hhea := tables["head"], tables["loca"], tables["hhea"]
+	if len(head) < 54 || len(hhea) < 36 || tables["glyf"] == nil {
+		return nil, errType
+	}
+	p := &program{glyf: tables["glyf"], hmtx: tables["hmtx"], perEm: float64(binary.BigEndian.Uint16(head[18:])), metrics: int(binary.BigEndian.Uint16(hhea[34:]))}
+	if p.perEm < 16 || tables["CFF "] != nil || tables["gvar"] != nil {
+		return nil, errType
+	}
+	if binary.BigEndian.Uint16(head[50:]) == 0 {
+		for ; len(loca) >= 2; loca = loca[2:] {
+			p.at = append(p.at, 2*uint32(binary.BigEndian.Uint16(loca)))
+		}
+	} else {
+		for ; len(loca) >= 4; loca = loca[4:] {
+			p.at = append(p.at, binary.BigEndian.Uint32(loca))
+		}
+	}
+	p.hints = fmt.Sprintf("%x", sha256.Sum256(fmt.Appendf(nil, "%x/%x/%x", tables["fpgm"], tables["prep"], tables["cvt "])))
+	return p, nil
+}
+
+// tablesOf are the tables of a font file, each there once.
+func tablesOf(data []byte) (map[string][]byte, error) {
+	if len(data) < 12 {
+		return nil, errType
+	}
+	count := int(binary.BigEndian.Uint16(data[4:]))
+	tables := map[string][]byte{}
+	for i := range count {
+		row := 12 + 16*i
+		if row+16 > len(data) {
+			return nil, errType
+		}
+		tag := string(data[row : row+4])
+		at, size := binary.BigEndian.Uint32(data[row+8:]), binary.BigEndian.Uint32(data[row+12:])
+		if _, twice := tables[tag]; twice || uint64(at)+uint64(size) > uint64(len(data)) {
+			return nil, errType
+		}
+		tables[tag] = data[at : at+size]
+	}
+	return tables, nil
+}
+
+func (p *program) bytes(number int) ([]byte, error) {
+	if number < 0 || number+1 >= len(p.at) {
+		return nil, errType
+	}
+	from, to := p.at[number], p.at[number+1]
+	if from > to || int(to) > len(p.glyf) {
+		return nil, errType
+	}
+	return p.glyf[from:to], nil
+}
+
+// bearing is where a glyph's left end is put, which moves its outline.
+func (p *program) bearing(number int) int {
+	at := 4*number + 2
+	if number >= p.metrics {
+		at = 4*p.metrics + 2*(number-p.metrics)
+	}
+	if number < 0 || at+2 > len(p.hmtx) {
+		return -1 << 16
+	}
+	return int(int16(binary.BigEndian.Uint16(p.hmtx[at:])))
+}
+
+func (p *program) glyph(number int) (glyph, error) {
+	data, err := p.bytes(number)
+	if err != nil {
+		return glyph{}, err
+	}
+	if len(data) < 10 {
+		return glyph{empty: true}, nil
+	}
+	shape, err := p.shape(number, 0)
+	if err != nil {
+		return glyph{}, err
+	}
+	side := func(at int) float64 { return float64(int16(binary.BigEndian.Uint16(data[at:]))) / p.perEm }
+	sum := sha256.Sum256(fmt.Appendf(shape, " %g", p.perEm))
+	return glyph{outline: string(sum[:]), box: Box{side(2), side(4), side(6), side(8)}, shift: float64(p.bearing(number))/p.perEm - side(2)}, nil
+}
+
+// shape is a glyph in a notation of which equal glyphs have the same, however
+// they were packed.
+func (p *program) shape(number, depth int) ([]byte, error) {
+	data, err := p.bytes(number)
+	if err != nil || len(data) < 10 {
+		return nil, err
+	}
+	contours := int(int16(binary.BigEndian.Uint16(data)))
+	out := append([]byte{}, data[:10]...)
+	if contours < 0 {
+		return p.composite(out, data[10:], depth)
+	}
+	used, hinted, err := simpleLength(data, contours)
+	if err != nil {
+		return nil, err
+	}
+	out = append(out, data[10:used]...)
+	if hinted {
+		out = append(out, p.hints...)
+	}
+	return out, nil
+}
+
+// simpleLength is how many bytes of a simple glyph are in use; what follows is
+// filling.
+func simpleLength(data []byte, contours int) (used int, hinted bool, err error) {
+	at := 10 + 2*contours
+	if at+2 > len(data) || contours == 0 {
+		return 0, false, errType
+	}
+	points := int(binary.BigEndian.Uint16(data[at-2:])) + 1
+	instructions := int(binary.BigEndian.Uint16(data[at:]))
+	at += 2 + instructions
+	places := 0
+	for n := 0; n < points; {
+		if at >= len(data) {
+			return 0, false, errType
+		}
+		flags, times := data[at], 1
+		at++
+		if flags&8 != 0 {
+			if at >= len(data) {
+				return 0, false, errType
+			}
+			times += int(data[at])
+			at++
+		}
+		size := 0
+		for _, bits := range [][2]byte{{2, 16}, {4, 32}} { // short, and same
+			switch {
+			case flags&bits[0] != 0:
+				size++
+			case flags&bits[1] == 0:
+				size += 2
+			}
+		}
+		places += size * times
+		n += times
+	}
+	if at+places > len(data) {
+		return 0, false, errType
+	}
+	return at + places, instructions > 0, nil
+}
+
+// composite is a glyph made of others: the shapes of these instead of their
+// numbers.
+func (p *program) composite(out, data []byte, depth int) ([]byte, error) {
+	const more, words, scale, scales, matrix, instructed = 0x20, 1, 8, 0x40, 0x80, 0x100
+	if depth > 4 {
+		return nil, errType
+	}
+	for {
+		if len(data) < 4 {
+			return nil, errType
+		}
+		flags := binary.BigEndian.Uint16(data)
+		part, err := p.shape(int(binary.BigEndian.Uint16(data[2:])), depth+1)
+		if err != nil {
+			return nil, err
+		}
+		size := 6
+		if flags&words != 0 {
+			size += 2
+		}
+		switch {
+		case flags&scale != 0:
+			size += 2
+		case flags&scales != 0:
+			size += 4
+		case flags&matrix != 0:
+			size += 8
+		}
+		if size > len(data) || len(out) > 1<<16 {
+			return nil, errType
+		}
+		out = append(append(append(out, data[:2]...), data[4:size]...), part...)
+		if data = data[size:]; flags&more == 0 {
+			if flags&instructed != 0 {
+				out = append(append(out, data...), p.hints...)
+			}
+			return out, nil
+		}
+	}
+}

@@ -1,0 +1,168 @@
+package shown
+
+import (
+	"math"
+
+	"gaugesheet/report/archive/pdffile"
+)
+
+// A state is what the next mark is made with.
+type state struct {
+	ctm          matrix
+	fill, stroke colour
+	pen          pen
+	clips        []*clip
+	text         textState
+	odd          string // a state that no sheet has
+}
+
+type textState struct {
+	face                          *face
+	size, space, word, wide, lead float64
+	rise                          float64
+	mode                          float64
+}
+
+type pen struct {
+	width, cap, join, miter, phase float64
+	dash                           []float64
+}
+
+// A clip is an area to which marks are cut.
+type clip struct {
+	look   string
+	points []float64
+	box    Box
+	plain  bool // it is the box
+}
+
+func initial() state {
+	return state{ctm: identity, pen: pen{width: 1, miter: 10}, text: textState{wide: 1}}
+}
+
+// A colour is one of grey, red-green-blue, or four inks; red-green-blue with
+// equal parts is grey.
+type colour struct {
+	inks bool
+	v    [4]float64
+	odd  string // of a space that no sheet has
+}
+
+// same allows for colours that were rounded to a part in 255.
+func (c colour) same(d colour) bool {
+	if c.inks != d.inks || c.odd != d.odd {
+		return false
+	}
+	for i := range c.v {
+		if math.Abs(c.v[i]-d.v[i]) > 0.5/255 {
+			return false
+		}
+	}
+	return true
+}
+
+// colourOf makes a colour of its parts.
+func colourOf(n []float64) (colour, bool) {
+	for i := range n {
+		n[i] = math.Min(math.Max(n[i], 0), 1)
+	}
+	switch len(n) {
+	case 1:
+		return colour{v: [4]float64{n[0], n[0], n[0]}}, true
+	case 3:
+		return colour{v: [4]float64{n[0], n[1], n[2]}}, true
+	case 4:
+		return colour{inks: true, v: [4]float64(n)}, true
+	}
+	return colour{}, false
+}
+
+// A reader goes through a page's operations.
+type reader struct {
+	file     *pdffile.File
+	paper    Box
+	types    map[pdffile.Ref]*face
+	programs map[*pdffile.Stream]*program
+	marks    []Mark
+}
+
+// A drawing is one content stream being gone through.
+type drawing struct {
+	*reader
+	resources pdffile.Dict
+	depth     int
+	state
+	saved []state
+	path  path
+	cut   bool // the path is to become a clip
+	even  bool // by the even-odd rule
+	tm    matrix
+	line  matrix
+	inked bool
+}
+
+// draw goes through a content.
+func (r *reader) draw(content []byte, resources pdffile.Object, s state, depth int) error {
+	ops, err := r.file.Operations(content)
+	if err != nil {
+		return err
+	}
+	own, err := r.file.Dict(resources)
+	if err != nil {
+		return err
+	}
+	if err := r.noDefaults(own); err != nil {
+		return err
+	}
+	d := &drawing{reader: r, resources: own, depth: depth, state: s, tm: identity, line: identity}
+	for _, op := range ops {
+		if err := d.do(op); err != nil {
+			return err
+		}
+		if len(r.marks) > most {
+			return pdffile.ErrTooLarge
+		}
+	}
+	return nil
+}
+
+// noDefaults refuses resources that give plain colours another meaning.
+func (r *reader) noDefaults(resources pdffile.Dict) error {
+	spaces, err := r.file.Dict(resources["ColorSpace"])
+	if err != nil {
+		return err
+	}
+	for _, name := range []pdffile.Name{"DefaultGray", "DefaultRGB", "DefaultCMYK"} {
+		if spaces[name] != nil {
+			return unknown("colours that mean others")
+		}
+	}
+	return nil
+}
+
+// resource gives a named resource.
+func (d *drawing) resource(category pdffile.Name, op pdffile.Operation) (pdffile.Object, error) {
+	named, err := d.file.Dict(d.resources[category])
+	if err != nil {
+		return nil, err
+	}
+	if len(op.Operands) == 0 {
+		return nil, unknown("an operation without its name")
+	}
+	name, _ := op.Operands[0].(pdffile.Name)
+	return named[name], nil
+}
+
+// add adds a mark, with the clips that cut it.
+func (d *drawing) add(m Mark) {
+	m.look += d.odd
+	for _, c := range d.clips {
+		if c.plain && c.box.contains(m.Box) {
+			continue
+		}
+		m.look += " clip " + c.look
+		m.measures = append(m.measures, c.points...)
+		m.Box = Box{max(m.Box.X0, c.box.X0), max(m.Box.Y0, c.box.Y0), min(m.Box.X1, c.box.X1), min(m.Box.Y1, c.box.Y1)}
+	}
+	d.marks = append(d.marks, m)
+}
