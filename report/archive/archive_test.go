@@ -149,32 +149,12 @@ func (e *edited) text(from, to string) {
 		e.t.Fatalf("the page does not say %q", from)
 	}
 	run := drawn.runs[at]
-	before, _ := codes(fonts[run.Font], run.Text)
-	after, ok := codes(fonts[run.Font], strings.Replace(run.Text, from, to, 1))
+	before, _ := codesOf(fonts[run.Font], run.Text)
+	after, ok := codesOf(fonts[run.Font], strings.Replace(run.Text, from, to, 1))
 	if !ok {
 		e.t.Fatalf("the page's font lacks letters of %q", to)
 	}
 	e.content(func(content string) string { return strings.Replace(content, before, after, 1) })
-}
-
-// codes is a text as a page's content shows it.
-func codes(font pdffile.Font, text string) (string, bool) {
-	var b strings.Builder
-	for _, r := range text {
-		found := false
-		for code, s := range font {
-			if s == string(r) {
-				b.Write([]byte{byte(code >> 8), byte(code)})
-				found = true
-				break
-			}
-		}
-		if !found {
-			return "", false
-		}
-	}
-	escaped := strings.NewReplacer(`\`, `\\`, "(", `\(`, ")", `\)`, "\r", `\r`).Replace(b.String())
-	return "(" + escaped + ")", true
 }
 
 func TestVerifyNamesTheDifference(t *testing.T) {

@@ -84,10 +84,14 @@ func (c *comparison) catalog() error {
 			return err
 		}
 	}
-	for _, key := range []pdffile.Name{"Metadata", "OutputIntents", "StructTreeRoot", "MarkInfo"} {
+	var gone []string
+	for _, key := range []pdffile.Name{"Metadata", "OutputIntents", "StructTreeRoot"} {
 		if theirs[key] != nil && ours[key] == nil {
-			c.v.doubts("%s that the sheet was drawn with are gone", saidOf(key))
+			gone = append(gone, map[pdffile.Name]string{"Metadata": "metadata", "OutputIntents": "what its colors mean", "StructTreeRoot": "tags"}[key])
 		}
+	}
+	if gone != nil {
+		c.v.doubts("something that the sheet was drawn with is gone: %s", strings.Join(gone, ", "))
 	}
 	return nil
 }

@@ -3,15 +3,10 @@ package archive
 import (
 	"bytes"
 	"compress/zlib"
-	"encoding/hex"
-	"fmt"
 	"image"
 	"image/color"
 	"image/png"
 	"io/fs"
-	"maps"
-	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -63,93 +58,13 @@ func withLogo(t *testing.T, logo []byte) []byte {
 	return data
 }
 
-// written is an object in the notation of PDF.
-func written(o pdffile.Object) string {
-	switch o := o.(type) {
-	case nil:
-		return "null"
-	case float64:
-		return strconv.FormatFloat(o, 'f', -1, 64)
-	case pdffile.String:
-		return "<" + hex.EncodeToString([]byte(o)) + ">"
-	case pdffile.Name:
-		return name(o)
-	case pdffile.Ref:
-		return fmt.Sprintf("%d %d R", o.Number, o.Generation)
-	case []pdffile.Object:
-		items := make([]string, len(o))
-		for i := range o {
-			items[i] = written(o[i])
-		}
-		return "[" + strings.Join(items, " ") + "]"
-	case pdffile.Dict:
-		var b strings.Builder
-		for _, key := range slices.Sorted(maps.Keys(o)) {
-			b.WriteString(name(key) + " " + written(o[key]) + "\n")
-		}
-		return "<<" + b.String() + ">>"
-	case *pdffile.Stream:
-		o.Dict["Length"] = float64(len(o.Raw))
-		return written(o.Dict) + "\nstream\n" + string(o.Raw) + "\nendstream"
-	}
-	return fmt.Sprint(o)
-}
-
-func name(n pdffile.Name) string {
-	var b strings.Builder
-	b.WriteByte('/')
-	for _, c := range []byte(n) {
-		if c == '#' || c <= ' ' || c > '~' || strings.IndexByte("()<>[]{}/%", c) >= 0 {
-			fmt.Fprintf(&b, "#%02x", c)
-		} else {
-			b.WriteByte(c)
-		}
-	}
-	return b.String()
-}
-
 // repacked writes a PDF anew as another program would, its packed streams
 // through the function.
 func repacked(t *testing.T, data []byte, pack func([]byte) (packed []byte, filter pdffile.Object)) []byte {
 	t.Helper()
-	f, err := pdffile.Open(data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	size := int(f.Trailer["Size"].(float64))
-	var out, list bytes.Buffer
-	out.WriteString("%PDF-1.7\n")
-	fmt.Fprintf(&list, "xref\n0 %d\n0000000000 65535 f \n", size)
-	streams := 0
-	for n := 1; n < size; n++ {
-		o, err := f.Resolve(pdffile.Ref{Number: n})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if s, ok := o.(*pdffile.Stream); ok && s.Dict["Filter"] == pdffile.Name("FlateDecode") {
-			plain, err := f.Unpack(s)
-			if err != nil {
-				t.Fatal(err)
-			}
-			s = &pdffile.Stream{Dict: maps.Clone(s.Dict)}
-			delete(s.Dict, "DecodeParms")
-			delete(s.Dict, "Filter")
-			var filter pdffile.Object
-			if s.Raw, filter = pack(plain); filter != nil {
-				s.Dict["Filter"] = filter
-			}
-			o, streams = s, streams+1
-		}
-		fmt.Fprintf(&list, "%010d 00000 n \n", out.Len())
-		fmt.Fprintf(&out, "%d 0 obj\n%s\nendobj\n", n, written(o))
-	}
-	if streams < 3 {
-		t.Fatalf("%d packed streams, expected a page, a font and a job file at least", streams)
-	}
-	at := out.Len()
-	out.Write(list.Bytes())
-	fmt.Fprintf(&out, "trailer\n%s\nstartxref\n%d\n%%%%EOF\n", written(f.Trailer), at)
-	return out.Bytes()
+	d := newDoc(t, data)
+	d.pack = pack
+	return d.bytes()
 }
 
 // How streams are packed says nothing of what a page shows.
@@ -201,16 +116,22 @@ func TestVerifyHoweverItIsPacked(t *testing.T) {
 
 // The fingerprint in the document's data is compared to its last figure.
 func TestVerifyComparesTheFingerprint(t *testing.T) {
-	data := draw(t, fourCylinders, sheet.Options{})
-	plain, err := Open(data)
+	d := newDoc(t, draw(t, fourCylinders, sheet.Options{}))
+	info := d.dict(d.trailer["Info"])
+	plain, err := Open(d.bytes())
 	if err != nil {
 		t.Fatal(err)
 	}
-	is := plain.JobFingerprint()
+	is, words := plain.JobFingerprint(), string(info["Keywords"].(pdffile.String))
 	for _, at := range []int{0, 7, 8, 63} {
 		altered := []byte(is)
 		altered[at] = "0123456789abcdef0"[strings.IndexByte("0123456789abcdef", altered[at])+1]
-		s, err := Open(bytes.Replace(data, wide(is), wide(string(altered)), 1))
+		changed := strings.Replace(strings.Replace(words, is, string(altered), 1), wide(is), wide(string(altered)), 1)
+		if changed == words {
+			t.Fatalf("no fingerprint in %q", words)
+		}
+		info["Keywords"] = pdffile.String(changed)
+		s, err := Open(d.bytes())
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -230,10 +151,10 @@ func TestVerifyComparesTheFingerprint(t *testing.T) {
 }
 
 // wide is a plain text in UTF-16.
-func wide(s string) []byte {
+func wide(s string) string {
 	var b []byte
 	for i := range len(s) {
 		b = append(b, 0, s[i])
 	}
-	return b
+	return string(b)
 }
