@@ -142,7 +142,7 @@ func (c *Command) tellEntered(r ask.Result, name string) {
 		return
 	}
 	if sentence, err := words.Of(d.Rotary).Verdict(d.Verdict, templates.Workshop); err == nil {
-		c.complain("%s; urgency: %s", sentence, d.Urgency)
+		c.complain("%s", onLine("%s; urgency: %s", sentence, d.Urgency))
 	}
 }
 

@@ -23,7 +23,8 @@ type outcome struct {
 	code     int
 	messages string // for standard error, complete
 	row      []string
-	skipped  bool // an interrupt came first
+	said     *said // what its sheet says, where the run is watched
+	skipped  bool  // an interrupt came first
 }
 
 // draw draws all tasks, says what became of each in their order, and gives
@@ -114,7 +115,11 @@ func (c *Command) drawOne(t task, d drawing) outcome {
 			return o.failed(err)
 		}
 	}
-	j, problems, err := c.readJob(t.job, d.options.Kind == "blank")
+	open := besides(t.job)
+	if d.opened != nil {
+		open = d.opened.of(t.job, open)
+	}
+	j, problems, err := c.readJobWith(t.job, d.options.Kind == "blank", open)
 	switch {
 	case err != nil:
 		return o.failed(err)
@@ -134,6 +139,9 @@ func (c *Command) drawOne(t task, d drawing) outcome {
 		return o.failed(err)
 	}
 	o.row = indexRow(j, diagnosis, t, page.Language())
+	if d.opened != nil {
+		o.said = saidOf(diagnosis, page.Language())
+	}
 	return o
 }
 

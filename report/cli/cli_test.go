@@ -38,6 +38,7 @@ func TestScripts(t *testing.T) {
 			"jsonhas":   jsonHas,
 			"swapjob":   swapJob,
 			"cut":       cut,
+			"wait-for":  waitFor,
 		},
 	})
 }
@@ -75,6 +76,18 @@ func jsonHas(ts *testscript.TestScript, neg bool, args []string) {
 			ts.Fatalf("JSON and %s: match is %v", arg, !neg)
 		}
 	}
+}
+
+// waitFor waits until a file is there: wait-for FILE.
+func waitFor(ts *testscript.TestScript, _ bool, args []string) {
+	for range 400 {
+		if _, err := os.Stat(ts.MkAbs(args[0])); err == nil {
+			time.Sleep(50 * time.Millisecond) // what it is said with
+			return
+		}
+		time.Sleep(25 * time.Millisecond)
+	}
+	ts.Fatalf("%s was not made", args[0])
 }
 
 // cut writes the beginning of a file: cut FILE BYTES OUT.

@@ -18,29 +18,37 @@ type drawing struct {
 	options sheet.Options
 	output  string // file, folder, standard, or "" for beside the job file
 	force   bool
-	picture bool   // a picture of the page instead of the page
-	index   string // a CSV file with a line for each sheet; "" none
+	picture bool    // a picture of the page instead of the page
+	index   string  // a CSV file with a line for each sheet; "" none
+	opened  *opened // the files that the jobs draw on, where these are watched
 }
 
 func (c *Command) drawCommand() *cobra.Command {
 	var d drawing
 	var template string
+	var watch bool
 	cmd := &cobra.Command{
-		Use:   "draw JOB.yaml or FOLDER ... [-o FILE or FOLDER] [--sheet KIND] [--paper letter/a4/legal] [--language en/en-GB]",
+		Use:   "draw JOB.yaml or FOLDER ... [-o FILE or FOLDER] [--sheet KIND] [--paper letter/a4/legal] [--language en/en-GB] [--watch]",
 		Short: "Draw a sheet for each job file, as a PDF",
 		Long: `Draw a sheet for each job file, as a PDF beside it unless -o says otherwise.
 A folder stands for the job files in it and in the folders below; a pattern such
 as '2026-*.yaml' for the files that it fits, where the shell leaves it as it is.
 '-' reads a job from standard input, '-o -' writes the sheet to standard output.
 With --picture, or where -o names a .png, a picture of the page is made instead.
-Many jobs are drawn on all cores.`,
+Many jobs are drawn on all cores. With --watch, sheets are drawn again whenever
+their job, its shop profile or an earlier job changes, and what that changed in
+the verdict is said; the picture or sheet can stay open beside the editor.`,
 		Example: `  gaugesheet draw job.yaml
   gaugesheet draw job.yaml --sheet workshop -o job-workshop.pdf
+  gaugesheet draw job.yaml --watch
   gaugesheet draw season/ -o printed/ --index printed/index.csv`,
 		Args: arguments(1, -1, "job files"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if err := c.prepare(&d, template); err != nil {
 				return err
+			}
+			if watch {
+				return c.watch(args, template, d)
 			}
 			tasks, err := c.plan(args, d)
 			if err != nil {
@@ -55,6 +63,7 @@ Many jobs are drawn on all cores.`,
 	flags.StringVar(&template, "template", "", "a template `file` of your own instead of a kind of sheet")
 	flags.BoolVar(&d.options.NoAttach, "no-attach", false, "leave the job file out of the sheet; nothing can then be extracted or verified")
 	flags.StringVar(&d.index, "index", "", "write a CSV `file` with a line for each sheet")
+	flags.BoolVar(&watch, "watch", false, "draw again on every change, and say what changed in the verdict; Ctrl-C ends it")
 	completeWords(cmd, "sheet", templates.Kinds())
 	cmd.ValidArgsFunction = completeFiles("yaml", "yml")
 	return cmd

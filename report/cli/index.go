@@ -3,6 +3,8 @@ package cli
 import (
 	"bytes"
 	"encoding/csv"
+	"slices"
+	"strconv"
 	"strings"
 
 	"gaugesheet/diag"
@@ -12,7 +14,9 @@ import (
 )
 
 // indexHead names the columns of the index for the filing cabinet.
-var indexHead = []string{"job", "date", "vehicle", "engine", "verdict", "urgency", "lowest", "highest", "fingerprint", "file"}
+// A number stands by itself, its unit in a column of its own.
+var indexHead = []string{"job", "date", "customer", "vehicle", "plate", "vin", "odometer", "odometer_unit", "engine", "technician",
+	"headline", "urgency", "lowest", "highest", "pressure_unit", "spread_percent", "fingerprint", "file"}
 
 // index is the CSV file with a line for each sheet.
 type index struct {
@@ -40,17 +44,27 @@ func isIndex(data []byte) bool {
 }
 
 func indexRow(j *job.Job, d *diag.Diagnosis, t task, language string) []string {
-	verdict := ""
+	headline := ""
 	if words, err := templates.Words(language); err == nil {
-		verdict, _ = words.Of(d.Rotary).Verdict(d.Verdict, templates.Customer)
+		headline, _ = words.Of(d.Rotary).Verdict(d.Verdict, templates.Customer)
 	}
-	lowest, highest := extremes(d)
-	row := []string{j.Number.Value, j.Date.Entered.Value, j.Vehicle.Description.Value, j.Test().Engine.Layout,
-		verdict, string(d.Urgency), lowest, highest, j.Fingerprint(), t.sheet}
+	v, p := &j.Vehicle, pressuresOf(d)
+	distance, unit := apart(v.Odometer.Value)
+	row := []string{j.Number.Value, j.Date.Entered.Value, j.Customer.Name.Value, v.Description.Value, v.Plate.Value, v.VIN.Value, distance, unit,
+		j.Test().Engine.Layout, j.Technician.Value, headline, string(d.Urgency), p.lowest, p.highest, p.unit, p.spread, j.Fingerprint(), t.sheet}
 	for i := range row {
 		row[i] = cell(row[i])
 	}
 	return row
+}
+
+// apart takes a quantity apart into its number and its unit.
+func apart(entered string) (number, unit string) {
+	v, err := quantity.Parse(entered)
+	if err != nil {
+		return "", ""
+	}
+	return strconv.FormatFloat(v.Number, 'f', -1, 64), string(v.Unit)
 }
 
 // cell is a text in a cell: on one line, and one that no spreadsheet takes for
@@ -63,28 +77,32 @@ func cell(s string) string {
 	return s
 }
 
-// extremes are the lowest and the highest reading of the compression test with
-// its unit.
-func extremes(d *diag.Diagnosis) (lowest, highest string) {
+// pressures are the lowest and the highest reading of a compression test, and
+// how far they lie apart in percent of the highest, as numbers.
+type pressures struct{ lowest, highest, unit, spread string }
+
+func pressuresOf(d *diag.Diagnosis) pressures {
 	if c := d.Compression; c != nil && c.N > 0 {
-		print := func(v float64) string { return quantity.Format(v, c.Decimals) + " " + string(c.Unit) }
-		return print(c.Lowest), print(c.Highest)
+		return extremes([]float64{c.Lowest, c.Highest}, c.Decimals, string(c.Unit))
 	}
 	if r := d.Rotors; r != nil {
-		var low, high float64
-		read := false
+		var faces []float64
 		for _, rotor := range r.Rotors {
-			for _, v := range rotor.Values {
-				if !read {
-					low, high, read = v, v, true
-				}
-				low, high = min(low, v), max(high, v)
-			}
+			faces = append(faces, rotor.Values...)
 		}
-		if read {
-			print := func(v float64) string { return quantity.Format(v, r.Decimals) + " " + string(r.Unit) }
-			return print(low), print(high)
-		}
+		return extremes(faces, r.Decimals, string(r.Unit))
 	}
-	return "", ""
+	return pressures{}
+}
+
+func extremes(values []float64, decimals int, unit string) pressures {
+	if len(values) == 0 {
+		return pressures{}
+	}
+	low, high := slices.Min(values), slices.Max(values)
+	p := pressures{lowest: quantity.Format(low, decimals), highest: quantity.Format(high, decimals), unit: unit}
+	if high > 0 {
+		p.spread = quantity.Format(100*(high-low)/high, 1)
+	}
+	return p
 }

@@ -100,6 +100,7 @@ func (c *Command) jobsIn(dir string) ([]input, error) {
 			case !isYAML(e.Name()):
 			case hasEngine(file):
 				jobs = append(jobs, input{file, name})
+			case e.Name() == profileName: // it stands there for its jobs
 			default:
 				c.complain("%s: left out, it names no engine and so is no job file", file)
 			}
@@ -179,11 +180,15 @@ func called(name string) string {
 // readJob reads a job file with what it draws on. Of the job, the problems and
 // the error one is set.
 func (c *Command) readJob(name string, blank bool) (*job.Job, job.Problems, error) {
+	return c.readJobWith(name, blank, besides(name))
+}
+
+func (c *Command) readJobWith(name string, blank bool, open job.Opener) (*job.Job, job.Problems, error) {
 	data, err := c.readInput(name, mostFile)
 	if err != nil {
 		return nil, nil, err
 	}
-	reader := job.Reader{Open: besides(name), HasGlyph: face.Metrics().Has, Today: c.today()}
+	reader := job.Reader{Open: open, HasGlyph: face.Metrics().Has, Today: c.today()}
 	read := reader.Read
 	if blank {
 		read = reader.ReadForBlank
@@ -198,15 +203,8 @@ func (c *Command) readJob(name string, blank bool) (*job.Job, job.Problems, erro
 // besides opens the files that a job names: beside the job file, in the
 // working folder where the job comes from standard input.
 func besides(name string) job.Opener {
-	dir := "."
-	if name != standard {
-		dir = filepath.Dir(name)
-	}
 	return func(file string) ([]byte, error) {
-		p := filepath.FromSlash(file)
-		if !path.IsAbs(file) && !filepath.IsAbs(p) {
-			p = filepath.Join(dir, p)
-		}
+		p := besidePath(name, file)
 		info, err := os.Stat(p)
 		if err != nil {
 			return nil, err
@@ -216,4 +214,17 @@ func besides(name string) job.Opener {
 		}
 		return readFile(p, mostFile)
 	}
+}
+
+// besidePath is where a file lies that a job names.
+func besidePath(name, file string) string {
+	dir := "."
+	if name != standard {
+		dir = filepath.Dir(name)
+	}
+	p := filepath.FromSlash(file)
+	if path.IsAbs(file) || filepath.IsAbs(p) {
+		return p
+	}
+	return filepath.Join(dir, p)
 }
