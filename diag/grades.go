@@ -115,10 +115,10 @@ func (t *Test) NotStarting() bool {
 	return t.Spec.Runs == "does not run" || slices.Contains(t.History.Complaints, "no start")
 }
 
-// Running reports an engine that is said to run, so that what reads next to
-// nothing in all of its cylinders is misread.
-func (t *Test) Running() bool {
-	return (t.Spec.Runs == "well" || t.Spec.Runs == "rough") && !t.NotStarting()
+// RunsOnOne reports an engine of one cylinder that is said to run: it has pressure,
+// whatever its reading says.
+func (t *Test) RunsOnOne() bool {
+	return (t.Spec.Runs == "well" || t.Spec.Runs == "rough") && !t.NotStarting() && len(t.cylinders()) == 1
 }
 
 // suspectUnit reports a notice that the compression of the whole engine may
@@ -153,7 +153,7 @@ func (c *cranking) grade(r *CompressionResult) {
 		r.Reference = bound.value
 	}
 	nothing, _ := inUnit(NoPressurePSI, quantity.PSI, r.Unit)
-	unread := c.test.Spec.Decompressor == decompressing || (r.N > 1 || c.test.Running()) && r.WithoutPressure() && r.Lowest > 0 && c.test.suspectUnit()
+	unread := c.test.Spec.Decompressor == decompressing || (r.N > 1 || c.test.RunsOnOne()) && r.WithoutPressure() && r.Lowest > 0 && c.test.suspectUnit()
 	for i, s := range c.samples {
 		cylinder := r.Cylinder(s.name)
 		if r.Reference > 0 {

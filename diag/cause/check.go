@@ -56,8 +56,8 @@ type Check struct {
 	// DeadFirst: where a cylinder has no pressure it comes before what goes into
 	// the cylinder, as it shows at once what stands still.
 	DeadFirst bool
-	// Baseline: it reads what many jobs bring with their first readings, so that it
-	// counts among the checks made only where it concerns what is looked for.
+	// Baseline: it reads what many jobs bring with their first readings, so that of
+	// all such that do not concern what is looked for one counts as made.
 	Baseline bool
 	// OfSet: it is about the cylinders together, and named for all of them.
 	OfSet bool
@@ -209,7 +209,7 @@ func (o *Outcome) Shows() float64 {
 // Deeper reports a check whose outcome is a reading, and that goes further than
 // the first readings of an engine.
 func (k *Check) Deeper() bool {
-	return k.Made != nil && !slices.Contains([]string{"compression-test", "fuel-pressure-test", "face-peaks", "smoke-on-overrun", "pump-listen"}, k.Name)
+	return k.Made != nil && !slices.Contains([]string{"compression-test", "fuel-pressure-test", "face-peaks", "smoke-on-overrun"}, k.Name)
 }
 
 // Told reports that the job says in words that the check was made, on whatever.

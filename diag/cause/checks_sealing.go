@@ -183,10 +183,12 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: []string{"too tight", "none", "no clearance"}},
 			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}}}},
-	{Name: "set-and-retest", Minutes: 20, Way: Starter, Mends: []string{"valve-lash"}, Words: []string{"set and tested again", "clearance set and compression repeated"},
-		Fits: func(c *known.Case, cylinders []string) bool { return c.LashCanBeSet() && c.LashFoundTight(cylinders) },
+	{Name: "set-and-retest", Minutes: 20, Way: Starter, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated"},
+		Fits: func(c *known.Case, cylinders []string) bool {
+			return c.LashCanBeSet() && (c.LashFoundTight(cylinders) || c.ClearanceFoundOff(cylinders))
+		},
 		Outcomes: []Outcome{
-			{Name: "it comes back", For: []string{"valve-lash"}, Words: []string{"comes back", "came back", "came up", "recovered"}},
+			{Name: "it comes back", For: []string{"valve-lash", "valve-loose"}, Words: []string{"comes back", "came back", "came up", "recovered"}},
 			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
 	{Name: "watch-valve-gear", Minutes: 20, MinutesOf: func(c *known.Case, _ []string) int {
 		if !c.Several() {

@@ -2,6 +2,7 @@ package known
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
@@ -274,6 +275,15 @@ func over(c *Case, section, name, cylinder string) bool {
 	m := c.Measured(section).Of(name, cylinder)
 	past, _ := Over(m)
 	return past
+}
+
+// ClearanceFoundOff reports that a valve of each of these cylinders was measured
+// and found outside its clearance.
+func (c *Case) ClearanceFoundOff(cylinders []string) bool {
+	return len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool {
+		m, _ := c.ClearanceOff(n, Past)
+		return m == nil
+	})
 }
 
 // Conditions on what is measured cylinder by cylinder.

@@ -79,15 +79,15 @@ func (c *Case) OnlyWet() bool {
 	return !c.DryRead() && c.AnyCylinder(func(r *diag.CylinderResult) bool { return r.Wet != nil || r.WetDisagree })
 }
 
-// WholeSection is the section all of whose readings, two at least or that of an
-// engine that runs, may stand in another unit by a notice of it; "" where the notice is of single readings, or
+// WholeSection is the section all of whose readings, two at least or that of a
+// single that runs, may stand in another unit by a notice of it; "" where the notice is of single readings, or
 // no unit would make them likely.
 func (c *Case) WholeSection(n diag.Notice) string {
 	section, _ := n.Facts["section"].(string)
 	if n.Rule != "unit-suspect" || n.Variant == "range-with-dot" || len(n.Cylinders) > 0 {
 		return ""
 	}
-	if n.Facts["looks"] == nil || section == "compression" && c.Cranking().N < 2 && !c.Test.Running() {
+	if n.Facts["looks"] == nil || section == "compression" && c.Cranking().N < 2 && !c.Test.RunsOnOne() {
 		return ""
 	}
 	return section

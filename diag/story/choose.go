@@ -20,6 +20,9 @@ const (
 	mostMade = 6
 	// fewAnswers is of how many of these the job says in words what came of it.
 	fewAnswers = 1
+	// fewTold is of how many the job says it in words before one more is taken to
+	// have been made.
+	fewTold = 3
 	// setUp is what every check costs beside its own minutes.
 	setUp = 5
 	// weighed is how many causes of a story count when checks are compared.
@@ -316,12 +319,17 @@ func enough(c *known.Case, shares []share) bool {
 	if answered(c) < fewAnswers {
 		return false
 	}
-	made := told
+	made, aside := told, 0
 	for i := range cause.Checks {
-		if k := &cause.Checks[i]; k.Deeper() && !k.Told(c) && (!k.Baseline || concerns(k, shares)) && k.Made(c, nil) {
+		switch k := &cause.Checks[i]; {
+		case !k.Deeper() || k.Told(c) || !k.Made(c, nil):
+		case k.Baseline && !concerns(k, shares):
+			aside = 1 // however many the job brought
+		default:
 			made++
 		}
 	}
+	made += aside
 	looked := 0 // into one cylinder after another
 	for _, n := range c.Engine.Names() {
 		if c.Looked(n) {
@@ -332,7 +340,11 @@ func enough(c *known.Case, shares []share) bool {
 	if lost > len(c.Engine.Names())/2 {
 		lost = 0
 	}
-	return made+max(0, looked-1)+max(0, lost-2) >= mostMade
+	most := mostMade
+	if told >= fewTold { // some that leave no reading, such as the rest of a set, were made with them
+		most--
+	}
+	return made+max(0, looked-1)+max(0, lost-2) >= most
 }
 
 // chooseForSheet sets the one check of the sheet: that of the first story that

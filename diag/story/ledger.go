@@ -101,10 +101,13 @@ func (s *story) weigh(c *known.Case) *ledger {
 }
 
 // keepLeast keeps the causes that are denied least where checks have denied all
-// of a story: a check can miss, and what was found has a reason. What speaks
+// of a story, or readings what was seen: a check can miss, and what was found or
+// seen has a reason. What speaks
 // against them stands beside them, so that they are never sure.
 func (b *ledger) keepLeast() {
-	denied := slices.ContainsFunc(b.entries, func(e diag.Entry) bool { return e.Kind == string(rule.OfCheck) && e.Weight < 0 })
+	denied := slices.ContainsFunc(b.entries, func(e diag.Entry) bool {
+		return e.Kind == string(rule.OfCheck) && e.Weight < 0 || e.Kind == string(rule.OfSight) && e.Weight >= rule.Heard
+	})
 	if !denied || slices.ContainsFunc(b.order, b.weighs) {
 		return
 	}
