@@ -8,19 +8,20 @@ type TagKind uint8
 // The kinds. What is neither in a paragraph nor in another part that holds
 // words or a picture is decoration, and is not read out.
 const (
-	Group      TagKind = iota // parts that belong together
-	Heading1                  // of the page
-	Heading2                  // of a block
-	Paragraph                 // words
-	List                      // of items, and of nothing else
-	Item                      // of a list: words
-	Table                     // of rows, and of nothing else
-	TableRow                  // of heads and cells, and of nothing else
-	HeadAbove                 // a cell that says what those under it are
-	HeadLeft                  // a cell that says what those at its right are
-	DataCell                  // any other
-	Picture                   // what Alt says in words; what is in it is not read
-	Decoration                // words that stand elsewhere too
+	Group       TagKind = iota // parts that belong together
+	Heading1                   // of the page
+	Heading2                   // of a block
+	Paragraph                  // words
+	List                       // of items, and of nothing else
+	Item                       // of a list: words
+	ItemOfParts                // of a list: paragraphs
+	Table                      // of rows, and of nothing else
+	TableRow                   // of heads and cells, and of nothing else
+	HeadAbove                  // a cell that says what those under it are
+	HeadLeft                   // a cell that says what those at its right are
+	DataCell                   // any other
+	Picture                    // what Alt says in words; what is in it is not read
+	Decoration                 // words that stand elsewhere too
 )
 
 // A Tag says what a part is.

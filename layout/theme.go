@@ -24,6 +24,7 @@ type Theme struct {
 	Scale    float64            // 1 as designed; less where the page is full
 	Smallest Length             // no type is set smaller
 	Close    bool               // lines stand closer, where the page is full
+	Signs    []string           // what the figures' signs say to who hears the page, by their number
 
 	Ink    Color // text and outlines
 	Muted  Color // secondary text; at least 4.5:1 on Paper and on Tint

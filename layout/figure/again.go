@@ -26,30 +26,44 @@ const (
 func (a againTable) frame() layout.Frame {
 	head := lineHeight(a.t.Face(layout.Label))
 	height := head + small + againPitch*layout.Length(len(a.d.Rows))
-	return layout.Frame{Height: height, Draw: func(s layout.Surface, area layout.Rect) {
+	return heard(layout.Table, layout.Frame{Height: height, Draw: func(s layout.Surface, area layout.Rect) {
 		label, body := a.t.Face(layout.Label), a.t.Face(layout.Body)
 		boxes := area.Right() - (againBox+tight)*layout.Length(a.d.Boxes) + tight
 		columns := a.columns(area.X, boxes)
 		y := baseline(s, label, area.Y)
-		for i, h := range a.d.Heads {
-			s.Text(layout.Point{X: columns[i], Y: y}, h, label, a.t.Muted)
-		}
-		layout.TextAt(s, layout.Point{X: area.Right(), Y: y}, layout.Right, a.d.Next, label, a.t.Muted)
+		row := func(draw func()) { layout.Tag{Kind: layout.TableRow}.Draw(s, draw) }
+		cell := func(kind layout.TagKind, span int, draw func()) { layout.Tag{Kind: kind, Span: span}.Draw(s, draw) }
+		row(func() {
+			cell(layout.HeadAbove, 1, func() {})
+			for i, h := range a.d.Heads {
+				cell(layout.HeadAbove, 1, func() { s.Text(layout.Point{X: columns[i], Y: y}, h, label, a.t.Muted) })
+			}
+			cell(layout.HeadAbove, a.d.Boxes, func() {
+				layout.TextAt(s, layout.Point{X: area.Right(), Y: y}, layout.Right, a.d.Next, label, a.t.Muted)
+			})
+		})
 		top := area.Y + head + tight
 		s.Stroke(layout.Polyline(layout.Point{X: area.X, Y: top}, layout.Point{X: area.Right(), Y: top}), layout.Pen{Width: hairline, Color: a.t.Line})
-		for i, row := range a.d.Rows {
+		for i, r := range a.d.Rows {
 			middle := top + tight + againPitch*(layout.Length(i)+0.5)
-			tab := TabSize(s, row.Number, label)
-			DrawTab(s, a.t, row.Number, layout.Point{X: area.X + tab.W/2, Y: middle}, label)
-			for k, v := range row.Values {
-				layout.TextMiddle(s, layout.Point{X: columns[k], Y: middle}, layout.Left, v, body, a.t.Ink)
-			}
+			tab := TabSize(s, r.Number, label)
+			row(func() {
+				cell(layout.HeadLeft, 1, func() { DrawTab(s, a.t, r.Number, layout.Point{X: area.X + tab.W/2, Y: middle}, label) })
+				for k := range a.d.Heads {
+					cell(layout.DataCell, 1, func() {
+						if k < len(r.Values) {
+							layout.TextMiddle(s, layout.Point{X: columns[k], Y: middle}, layout.Left, r.Values[k], body, a.t.Ink)
+						}
+					})
+				}
+				cell(layout.DataCell, a.d.Boxes, func() {})
+			})
 			for k := range a.d.Boxes {
 				box := layout.Rect{X: boxes + layout.Length(k)*(againBox+tight), Y: middle - againPitch/2 + 1, W: againBox, H: againPitch - 2}
 				s.Stroke(layout.RectPath(box), layout.Pen{Width: thin, Color: a.t.Ink})
 			}
 		}
-	}}
+	}})
 }
 
 // columns are the left ends of the columns of readings, between the tabs and

@@ -26,9 +26,9 @@ func NewPressures(d Pressures) layout.Block {
 		switch {
 		case columns == 2:
 			left, right := b.halves()
-			frames = append(frames, beside(gap, column{b.width, left.frame()}, column{b.width, right.frame()}))
+			frames = append(frames, pictured(d.Alt, beside(gap, column{b.width, left.frame()}, column{b.width, right.frame()})))
 		case len(b.rows) > 0:
-			frames = append(frames, b.frame())
+			frames = append(frames, pictured(d.Alt, b.frame()))
 		}
 		return stack(tight, append(frames, captionLines(t, d.captions(), width, level))...)
 	}}

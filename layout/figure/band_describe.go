@@ -29,6 +29,7 @@ type Circuit struct {
 // A Pressures describes the pressures of all circuits on one scale.
 type Pressures struct {
 	Title    string
+	Alt      string                    // what the rows show, in words
 	Sub      func(start string) string // what stands behind the title; start is where the scale begins, "" for zero
 	Unit     string
 	Circuits []Circuit

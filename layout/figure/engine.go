@@ -21,7 +21,7 @@ func NewEnginePlan(d EnginePlan) layout.Block {
 		g := newEngineDrawing(t, &d, width, level)
 		gap := [...]layout.Length{layout.Full: small, layout.Compact: tight, layout.Brief: 1}[level]
 		head := g.heading()
-		body := g.lay()
+		body := pictured(d.Alt, g.lay())
 		if level == layout.Brief {
 			return stack(gap, head, body, g.keys(d.Captions...))
 		}
@@ -48,7 +48,7 @@ func (g *engineDrawing) heading() layout.Frame {
 		for _, a := range arrows {
 			head := g.t.Face(layout.Heading)
 			y := baseline(sf, head, area.Y) - sf.CapHeight(g.label)/2
-			a.draw(sf, g, layout.Point{X: x + wide, Y: y})
+			layout.Tag{Kind: layout.Decoration}.Draw(sf, func() { a.draw(sf, g, layout.Point{X: x + wide, Y: y}) }) // the picture's words have it
 			x += wide + g.arrowWidth(a)
 		}
 	})

@@ -97,6 +97,7 @@ const (
 // its cylinders.
 type EnginePlan struct {
 	Title      string // heading: "What each cylinder made"
+	Alt        string // what the figure shows, in words
 	Sub        string // beside the heading: unit, how it was tested
 	Build      Build
 	Cylinders  []Cylinder

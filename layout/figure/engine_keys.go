@@ -11,6 +11,7 @@ type keyItem struct {
 	width  layout.Length // of the sample
 	sample func(sf layout.Surface, at layout.Point)
 	text   layout.Text
+	look   bool // explains how a bar looks, which is nothing to who hears of it
 }
 
 // sampleWidth is how wide the sample of a line or a tone is.
@@ -50,7 +51,7 @@ func (g *engineDrawing) key(items []keyItem, width layout.Length, text string, s
 	if width > 0 {
 		room -= width + small
 	}
-	return append(items, keyItem{width, sample, layout.Wrap(g.t.Measurer, room, run(g.t, layout.Note, g.t.Ink, text))})
+	return append(items, keyItem{width: width, sample: sample, text: layout.Wrap(g.t.Measurer, room, run(g.t, layout.Note, g.t.Ink, text))})
 }
 
 // lineKeys are the limits.
@@ -85,6 +86,9 @@ func (g *engineDrawing) markKeys(items []keyItem) []keyItem {
 		items = g.key(items, sampleWidth, words, func(sf layout.Surface, at layout.Point) {
 			PaintTone(sf, g.t, Tone(tone), layout.RectPath(layout.Rect{X: at.X + 1, Y: at.Y - 3.2, W: sampleWidth - 2, H: 6.4}))
 		})
+		if words != "" {
+			items[len(items)-1].look = true
+		}
 	}
 	for _, b := range g.unsaid {
 		size := markSize(g.t, g.label)
@@ -161,7 +165,11 @@ func flowItems(g *engineDrawing, items []keyItem) layout.Frame {
 					it.sample(sf, at)
 					at.X += it.width + small
 				}
-				it.text.Draw(sf, layout.Point{X: at.X, Y: area.Y})
+				kind := layout.Paragraph
+				if it.look {
+					kind = layout.Decoration
+				}
+				layout.Tag{Kind: kind}.Draw(sf, func() { it.text.Draw(sf, layout.Point{X: at.X, Y: area.Y}) })
 				x += it.full() + apart
 			}
 		}})

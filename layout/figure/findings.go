@@ -118,7 +118,7 @@ func (f *findingsSetting) frame(depths []depth) layout.Frame {
 		left.add(f.d.Items[i], depth)
 		items = append(items, f.item(i, depth))
 	}
-	frames := []layout.Frame{heading(f.t, f.d.Title, f.d.Sub, f.width), f.columns(gap, items)}
+	frames := []layout.Frame{heading(f.t, f.d.Title, f.d.Sub, f.width), heard(layout.List, f.columns(gap, listed(items)))}
 	if left != (Omitted{}) && f.d.More != nil {
 		frames = append(frames, textFrame(f.t, f.d.More(left), layout.Note, f.t.Muted, f.width))
 	}

@@ -126,7 +126,7 @@ func randomTable(r *rand.Rand) Table {
 func randomPhotos(r *rand.Rand) Photos {
 	d := Photos{Title: "Photos"}
 	for range r.IntN(9) {
-		d.Items = append(d.Items, Photo{oneOf(r, nil, &layout.Image{Name: "a", W: 300, H: 100}, &layout.Image{Name: "b", W: 90, H: 160}), "P1", randomText(r, 8)})
+		d.Items = append(d.Items, Photo{oneOf(r, nil, &layout.Image{Name: "a", W: 300, H: 100}, &layout.Image{Name: "b", W: 90, H: 160}), "P1", randomText(r, 8), "photo"})
 	}
 	return d
 }

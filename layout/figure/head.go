@@ -13,6 +13,7 @@ type Head struct {
 	Shop   string
 	Lines  []string      // address, phone, registration
 	Logo   *layout.Image // nil for none
+	Sign   string        // what the logo is, in words
 	Kind   string        // "Engine test, owner's copy"
 	Number string        // job number
 	Date   string
@@ -32,6 +33,7 @@ func NewHead(d Head) layout.Block {
 		right, kind := headKind(t, d, width, level)
 		left := width - right - 2*wide
 		logo := logoFrame(d.Logo, left/3)
+		logo.frame = pictured(d.Sign, logo.frame)
 		if logo.width > 0 {
 			left -= logo.width + wide
 		}
@@ -55,7 +57,7 @@ func headKind(t layout.Theme, d Head, width layout.Length, level layout.Detail) 
 	}
 	number := join(d.Number, d.Date)
 	right := min(max(m.Width(d.Kind, t.Face(kind)), m.Width(number, t.Face(layout.Title)))+1, width*0.55)
-	return right, stack(0, alignRight(t, d.Kind, kind, t.Accent, right), alignRight(t, number, layout.Title, t.Ink, right))
+	return right, stack(0, heard(layout.Heading1, alignRight(t, d.Kind, kind, t.Accent, right)), alignRight(t, number, layout.Title, t.Ink, right))
 }
 
 // headShop is the shop's name over its address, in the size that leaves the
@@ -97,7 +99,7 @@ func join(a, b string) string {
 func logoFrame(img *layout.Image, widest layout.Length) column {
 	const high layout.Length = 34
 	if img == nil || img.W <= 0 || img.H <= 0 {
-		return column{}
+		return column{frame: empty()}
 	}
 	size := layout.Size{W: high * layout.Length(img.W) / layout.Length(img.H), H: high}
 	if size.W > widest {

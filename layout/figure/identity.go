@@ -62,7 +62,7 @@ func fieldRow(t layout.Theme, fields []Field, width layout.Length) layout.Frame 
 	var row []column
 	for _, f := range fields {
 		w := fieldWidth(t, f) + free/layout.Length(len(fields))
-		row = append(row, column{w, stack(0, textFrame(t, f.Name, layout.Label, t.Muted, w), textFrame(t, f.Value, layout.Body, t.Ink, w))})
+		row = append(row, column{w, heard(layout.Paragraph, stack(0, textFrame(t, f.Name, layout.Label, t.Muted, w), textFrame(t, f.Value, layout.Body, t.Ink, w)))})
 	}
 	return beside(0, row...)
 }

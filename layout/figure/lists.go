@@ -92,7 +92,7 @@ func listBlock(name string, d List, role layout.Role, color func(layout.Theme) l
 		if level == layout.Full {
 			gap = 1
 		}
-		return stack(0, textFrame(t, d.Title, layout.Strong, t.Ink, width), stack(gap, lines...))
+		return stack(0, heard(layout.Heading2, textFrame(t, d.Title, layout.Strong, t.Ink, width)), heard(layout.List, stack(gap, listed(lines)...)))
 	}}
 }
 
@@ -126,7 +126,7 @@ func NewEntries(d Entries) layout.Block {
 		}
 		gap := [...]layout.Length{layout.Full: 1, layout.Compact: 0}[level]
 		title := paragraph(t, width, layout.Left, run(t, layout.Strong, t.Ink, d.Title), run(t, layout.Note, t.Muted, dotted(d.Note)))
-		return stack(gap, title, stack(gap, lines...))
+		return stack(gap, heard(layout.Heading2, title), heard(layout.List, stack(gap, listed(lines)...)))
 	}}
 }
 

@@ -68,7 +68,7 @@ func checkBox(t layout.Theme, width, pad layout.Length, inside func(inner layout
 func checkHead(t layout.Theme, d NextCheck, width layout.Length) layout.Frame {
 	title := t.Measurer.Width(d.Title, t.Face(layout.Heading)) + medium
 	line := beside(0,
-		column{title, textFrame(t, d.Title, layout.Heading, t.Accent, title)},
+		column{title, heard(layout.Heading2, textFrame(t, d.Title, layout.Heading, t.Accent, title))},
 		column{width - title, inset(alignRight(t, d.Effort, layout.Label, t.Muted, width-title), tight, 0, 0, 0)})
 	return stack(tight, line, textFrame(t, d.Do, layout.Body, t.Ink, width))
 }
@@ -117,7 +117,7 @@ func dotted(s string) string {
 func checkFork(t layout.Theme, d NextCheck, width layout.Length, fork forkWay) layout.Frame {
 	outcomes := empty()
 	if len(d.Outcomes) > 0 {
-		outcomes = fork(t, d.Outcomes, width)
+		outcomes = heard(layout.List, fork(t, d.Outcomes, width))
 	}
 	return stack(small, checkHead(t, d, width), outcomes, textFrame(t, d.Others, layout.Body, t.Ink, width), againFrame(t, d.Again, width))
 }
@@ -144,10 +144,10 @@ func forkColumns(t layout.Theme, outcomes []Outcome, width layout.Length) layout
 		if longestWord(t, o) > w {
 			return forkRows(t, outcomes, width)
 		}
-		columns = append(columns, column{w, stack(1,
+		columns = append(columns, column{w, heard(layout.ItemOfParts, stack(1,
 			evenLines(t, run(t, layout.Strong, t.Ink, o.If), w, layout.Center),
 			evenLines(t, run(t, layout.Body, t.Ink, o.Then), w, layout.Center),
-			evenLines(t, run(t, layout.Body, t.Ink, o.Next), w, layout.Center))})
+			evenLines(t, run(t, layout.Body, t.Ink, o.Next), w, layout.Center)))})
 	}
 	words := beside(wide, columns...)
 	if words.Height > mostLines*lineHeight(t.Face(layout.Body)) {
@@ -204,7 +204,7 @@ func forkStemmed(t layout.Theme, outcomes []Outcome, width layout.Length) layout
 	line := lineHeight(t.Face(layout.Strong))
 	var rows []layout.Frame
 	for _, o := range outcomes {
-		rows = append(rows, outcomeLine(t, o, width-indent))
+		rows = append(rows, heard(layout.Item, outcomeLine(t, o, width-indent)))
 	}
 	return behind(inset(stack(gap, rows...), 0, 0, 0, indent), func(s layout.Surface, a layout.Rect) {
 		x, y := a.X+tight, a.Y+line/2

@@ -16,11 +16,11 @@ func heading(t layout.Theme, title, sub string, width layout.Length) layout.Fram
 	head, note := t.Face(layout.Heading), t.Face(layout.Label)
 	w := t.Measurer.Width(title, head)
 	if w+medium+t.Measurer.Width(sub, note) > width {
-		return stack(0, textFrame(t, title, layout.Heading, t.Ink, width), textFrame(t, sub, layout.Label, t.Muted, width))
+		return stack(0, heard(layout.Heading2, textFrame(t, title, layout.Heading, t.Ink, width)), textFrame(t, sub, layout.Label, t.Muted, width))
 	}
 	return layout.Frame{Height: lineHeight(head), Draw: func(s layout.Surface, a layout.Rect) {
 		y := baseline(s, head, a.Y)
-		s.Text(layout.Point{X: a.X, Y: y}, title, head, t.Ink)
+		layout.Tag{Kind: layout.Heading2}.Draw(s, func() { s.Text(layout.Point{X: a.X, Y: y}, title, head, t.Ink) })
 		if sub != "" {
 			s.Text(layout.Point{X: a.X + w + medium, Y: y}, sub, note, t.Muted)
 		}

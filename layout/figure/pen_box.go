@@ -100,7 +100,9 @@ func (p penSetting) line(boxes []PenBox, widths []layout.Length) layout.Frame {
 	return layout.Frame{Height: height, Stretch: penStretch + room, Draw: func(s layout.Surface, a layout.Rect) {
 		x := a.X
 		for _, b := range filled {
-			p.box(s, b, layout.Rect{X: x, Y: a.Y, W: b.width, H: a.H})
+			r := layout.Rect{X: x, Y: a.Y, W: b.width, H: a.H}
+			s.Stroke(layout.RectPath(r), layout.Pen{Width: thin, Color: p.t.Ink})
+			layout.Tag{Kind: layout.Paragraph}.Draw(s, func() { p.box(s, b, r) })
 			x += b.width
 		}
 	}}
@@ -121,11 +123,10 @@ func (p penSetting) inside() layout.Length {
 	return [...]layout.Length{layout.Full: 2.2, layout.Compact: 1.8, layout.Brief: 1.4}[p.level]
 }
 
-// box draws a box with its label, and under it its value, its choices or its
-// unit.
+// box draws what is in a box: its label, and under it its value, its choices or
+// its unit.
 func (p penSetting) box(s layout.Surface, b filledBox, r layout.Rect) {
 	t := p.t
-	s.Stroke(layout.RectPath(r), layout.Pen{Width: thin, Color: t.Ink})
 	note, value := t.Face(layout.Note), p.valueFace()
 	left := r.X + penPad
 	y := r.Y + p.inside() + s.CapHeight(note)
@@ -160,7 +161,7 @@ func (p penSetting) choices(s layout.Surface, b filledBox, line []int, at layout
 		box := layout.Rect{X: at.X, Y: at.Y, W: penTick, H: penTick}
 		s.Stroke(layout.RectPath(box), layout.Pen{Width: outline, Color: t.Ink})
 		if i < len(b.Ticked) && b.Ticked[i] {
-			DrawMark(s, t, Within, box.Center(), penTick*0.8)
+			drawSign(s, t, Within, Ticked, "", box.Center(), penTick*0.8)
 		}
 		layout.TextMiddle(s, layout.Point{X: at.X + penTick + tickGap, Y: box.Center().Y}, layout.Left, b.Choices[i], word, t.Ink)
 		at.X += p.choiceWidth(b.Choices[i]) + choiceGap

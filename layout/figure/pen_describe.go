@@ -60,6 +60,7 @@ type PenColumn struct {
 // A PenPlan is an engine seen from above with empty bores, to write in what is
 // seen, and its numbers in tabs beside them or tabs to write them in.
 type PenPlan struct {
+	Alt       string // what the figure shows, in words
 	Cylinders []PenBore
 	Heads     [][]int // cylinders under one head gasket: one outline each
 	Banks     []BankLabel

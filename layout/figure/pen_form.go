@@ -125,7 +125,7 @@ func (p penSetting) behindName(s PenStep, named, indent layout.Length, boxes lay
 	names := p.names(s, named-indent-nameGap, boxes.Height)
 	whole := layout.Frame{Height: max(boxes.Height, names.Height), Stretch: boxes.Stretch}
 	whole.Draw = func(surface layout.Surface, a layout.Rect) {
-		names.Draw(surface, layout.Rect{X: a.X + indent, Y: a.Y, W: named - indent - nameGap, H: a.H})
+		heard(layout.Paragraph, names).Draw(surface, layout.Rect{X: a.X + indent, Y: a.Y, W: named - indent - nameGap, H: a.H})
 		boxes.Draw(surface, layout.Rect{X: a.X + named, Y: a.Y, W: a.W - named, H: a.H})
 	}
 	return whole

@@ -22,7 +22,7 @@ func NewPenHead(d PenHead) layout.Block {
 				title = layout.Frame{Height: both.H, Draw: func(s layout.Surface, a layout.Rect) { both.Draw(s, a.TopLeft()) }}
 			}
 		}
-		named := beside(wide, column{left, title}, column{shop, alignRight(t, d.Shop, layout.Heading, t.Ink, shop)})
+		named := beside(wide, column{left, heard(layout.Heading1, title)}, column{shop, alignRight(t, d.Shop, layout.Heading, t.Ink, shop)})
 		gap := [...]layout.Length{layout.Full: small, layout.Compact: tight, layout.Brief: 1}[level]
 		return stack(gap, stack(0, named, under), rule(layout.Pen{Width: 2.2, Color: t.Accent}))
 	}}

@@ -23,12 +23,12 @@ func NewPenPlan(d PenPlan) layout.Block {
 		p, least := arrangedPlan(t, d, width)
 		top, bottom := p.above(width), p.below()
 		more := max(0, p.height(width, penBoreMost)-least)
-		return layout.Frame{Height: top.Height + least + bottom, Stretch: more, Draw: func(s layout.Surface, a layout.Rect) {
+		return pictured(d.Alt, layout.Frame{Height: top.Height + least + bottom, Stretch: more, Draw: func(s layout.Surface, a layout.Rect) {
 			room := layout.Size{W: width, H: a.H - top.Height - bottom}
 			p.placed = p.placeIn(room, least)
 			top.Draw(s, a)
 			p.draw(s, layout.Point{X: a.X, Y: a.Y + top.Height}, room)
-		}}
+		}})
 	}}
 }
 

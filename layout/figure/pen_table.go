@@ -24,7 +24,7 @@ func NewPenTable(d PenTable) layout.Block {
 		p.head = p.heads()
 		p.widths = p.share(width)
 		n := layout.Length(len(d.Rows))
-		return layout.Frame{Height: p.head + n*p.row, Stretch: n * tallStretch, Draw: p.draw}
+		return heard(layout.Table, layout.Frame{Height: p.head + n*p.row, Stretch: n * tallStretch, Draw: p.draw})
 	}}
 }
 
@@ -97,8 +97,14 @@ func (p penGrid) draw(s layout.Surface, a layout.Rect) {
 	heads, grid := a.SplitTop(p.head)
 	row := grid.H / layout.Length(len(p.rows))
 	x := a.X
+	layout.Tag{Kind: layout.TableRow}.Draw(s, func() {
+		for i, c := range p.columns {
+			layout.Tag{Kind: layout.HeadAbove}.Draw(s, func() { p.heading(s, c, x, heads) })
+			x += p.widths[i]
+		}
+	})
+	x = a.X
 	for i, c := range p.columns {
-		p.heading(s, c, x, heads)
 		pen := layout.Pen{Width: thin, Color: p.t.Ink}
 		if i == 0 || c.Letter != "" {
 			pen.Width = heavy
@@ -113,7 +119,12 @@ func (p penGrid) draw(s layout.Surface, a layout.Rect) {
 		if i > 0 {
 			s.Stroke(layout.Polyline(layout.Point{X: a.X, Y: y}, layout.Point{X: x, Y: y}), layout.Pen{Width: thin, Color: p.t.Ink})
 		}
-		newPenTab(p.t, number).draw(s, p.t, layout.Point{X: a.X + p.widths[0]/2, Y: y + row/2})
+		layout.Tag{Kind: layout.TableRow}.Draw(s, func() {
+			layout.Tag{Kind: layout.HeadLeft}.Draw(s, func() {
+				newPenTab(p.t, number).draw(s, p.t, layout.Point{X: a.X + p.widths[0]/2, Y: y + row/2})
+			})
+			layout.Tag{Kind: layout.DataCell, Span: len(p.columns) - 1}.Draw(s, func() {}) // to be written in
+		})
 	}
 }
 
@@ -128,12 +139,12 @@ func inkInset(column int) layout.Length {
 func (p penGrid) heading(s layout.Surface, c PenColumn, x layout.Length, heads layout.Rect) {
 	face, letter := p.headFace(), p.letterFace()
 	at := layout.Point{X: x + tight, Y: heads.Bottom() - s.Descent(face) - 1}
-	s.Text(at.Add(p.letterWidth(c), 0), c.Head, face, p.t.Ink)
-	if c.Letter == "" {
-		return
-	}
+	above := at
 	if !p.brief {
-		at.Y -= s.CapHeight(face) + small
+		above.Y -= s.CapHeight(face) + small
 	}
-	s.Text(at, c.Letter, letter, p.t.Ink)
+	if c.Letter != "" {
+		s.Text(above, c.Letter, letter, p.t.Ink)
+	}
+	s.Text(at.Add(p.letterWidth(c), 0), c.Head, face, p.t.Ink)
 }

@@ -18,6 +18,7 @@ type Photos struct {
 type Photo struct {
 	Image       *layout.Image
 	Name, Shows string
+	Alt         string // what it is, in words: "Photo of the plugs"
 }
 
 // Widths and heights of pictures by level of detail. At brief there are none:
@@ -48,7 +49,7 @@ func NewPhotos(d Photos) layout.Block {
 		if len(named) > 0 {
 			rest = photoLines(t, Photos{}, named, width)
 		}
-		return stack(small, textFrame(t, d.Title, layout.Strong, t.Ink, width), photoRows(t, pictures, width, photoHeights[level]), rest)
+		return stack(small, heard(layout.Heading2, textFrame(t, d.Title, layout.Strong, t.Ink, width)), photoRows(t, pictures, width, photoHeights[level]), rest)
 	}}
 }
 
@@ -65,7 +66,7 @@ func photoRows(t layout.Theme, pictures []Photo, width, high layout.Length) layo
 			name := run(t, layout.Note, t.Ink, p.Name)
 			name.Face.Weight = layout.Bold
 			caption := paragraph(t, one, layout.Left, name, run(t, layout.Note, t.Ink, p.Shows))
-			row = append(row, column{one, stack(tight, picture(t, *p.Image, one, high), caption)})
+			row = append(row, column{one, stack(tight, pictured(p.Alt, picture(t, *p.Image, one, high)), caption)})
 		}
 		rows = append(rows, beside(gap, row...))
 	}

@@ -30,14 +30,14 @@ func NewRemarks(d Remarks) layout.Block {
 			return paragraph(t, width, layout.Left, runs...)
 		}
 		inner := width - entryIndent(t)
-		var items []layout.Frame
+		var remarks []layout.Frame
 		for _, r := range d.Items {
 			if words := paragraph(t, inner, layout.Left, remarkRuns(t, r, d.Short, layout.Body, level)...); words.Height > 0 {
-				items = append(items, entry(t, r.Mark, words))
+				remarks = append(remarks, entry(t, r.Mark, words))
 			}
 		}
 		gap := [...]layout.Length{layout.Full: small + tight, layout.Compact: small}[level]
-		return stack(gap, items...)
+		return heard(layout.List, stack(gap, listed(remarks)...))
 	}}
 }
 
@@ -67,6 +67,8 @@ func entry(t layout.Theme, mark Mark, words layout.Frame) layout.Frame {
 func marked(t layout.Theme, mark Mark, face layout.Face, size layout.Length, words layout.Frame, indent layout.Length) layout.Frame {
 	return behind(inset(words, 0, 0, 0, indent), func(s layout.Surface, a layout.Rect) {
 		middle := baseline(s, face, a.Y) - s.CapHeight(face)/2
-		DrawMark(s, t, mark, layout.Point{X: a.X + size/2, Y: middle}, size)
+		layout.Tag{Kind: layout.Decoration}.Draw(s, func() { // how urgent it is stands in the words
+			DrawMark(s, t, mark, layout.Point{X: a.X + size/2, Y: middle}, size)
+		})
 	})
 }

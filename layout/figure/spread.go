@@ -37,7 +37,7 @@ func NewSpread(d Spread) layout.Block {
 		if !beside {
 			under = d.unreadUnder(t, width)
 		}
-		return stack(tight, d.heading(t, ruler, width), stack(1, frame, under), captionLines(t, captions, width, level))
+		return stack(tight, d.heading(t, ruler, width), stack(1, pictured(d.Alt, frame), under), captionLines(t, captions, width, level))
 	}}
 }
 
@@ -139,7 +139,9 @@ func (k gaugeKey) at(t layout.Theme, height layout.Length) layout.Frame {
 	return layout.Frame{Height: height, Draw: func(s layout.Surface, a layout.Rect) {
 		y := a.Y + height/2 + s.CapHeight(face)/2
 		x := a.Right() - k.width
-		s.Text(layout.Point{X: x + k.bar + small, Y: y}, k.text, face, t.Muted)
+		layout.Tag{Kind: layout.Decoration}.Draw(s, func() { // the ruler's words have how long it is
+			s.Text(layout.Point{X: x + k.bar + small, Y: y}, k.text, face, t.Muted)
+		})
 		drawWhisker(s, t, x, x+k.bar, y-s.CapHeight(face)/2)
 	}}
 }

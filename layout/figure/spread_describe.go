@@ -34,6 +34,7 @@ type Unread struct {
 // A Spread describes how far the cylinders lie apart, on a ruler.
 type Spread struct {
 	Title, Sub string
+	Alt        string // what the ruler shows, in words
 	Bars       []SpreadBar
 	Zones      []SpreadZone
 	Lines      []RuleLine

@@ -43,16 +43,18 @@ func (u unreadRows) draw(s layout.Surface, t layout.Theme, at layout.Point) {
 // drawUnread draws a row from a point at its left, in the middle of its height.
 func drawUnread(s layout.Surface, t layout.Theme, r Unread, at layout.Point) {
 	face, size := tabFace(t), markSize(t, tabFace(t))
-	if r.Mark != NoMark {
-		DrawMark(s, t, r.Mark, at.Add(size/2, 0), size)
-		at.X += size + small
-	}
-	for _, n := range r.Numbers {
-		w := TabSize(s, n, face).W
-		DrawTab(s, t, n, at.Add(w/2, 0), face)
-		at.X += w + tight
-	}
-	layout.TextMiddle(s, at.Add(tight, 0), layout.Left, r.Why, t.Face(layout.Label), t.Muted)
+	layout.Tag{Kind: layout.Paragraph}.Draw(s, func() {
+		if r.Mark != NoMark {
+			drawSign(s, t, r.Mark, r.Mark, r.Why, at.Add(size/2, 0), size)
+			at.X += size + small
+		}
+		for _, n := range r.Numbers {
+			w := TabSize(s, n, face).W
+			DrawTab(s, t, n, at.Add(w/2, 0), face)
+			at.X += w + tight
+		}
+		layout.TextMiddle(s, at.Add(tight, 0), layout.Left, r.Why, t.Face(layout.Label), t.Muted)
+	})
 }
 
 // unreadUnder sets the rows under the ruler, as many beside one another as fit.

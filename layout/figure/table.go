@@ -287,7 +287,7 @@ func (s *tableSetting) body() layout.Frame {
 	if len(s.d.Rows) > 0 {
 		frames = append(frames, s.rule(layout.Pen{Width: thin, Color: s.t.Ink}))
 	}
-	return stack(0, frames...)
+	return heard(layout.Table, stack(0, frames...))
 }
 
 // own is how wide the table itself is.

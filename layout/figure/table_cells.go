@@ -16,7 +16,7 @@ func (s *tableSetting) header() layout.Frame {
 	var at []layout.Length
 	var highest layout.Length
 	for i, c := range s.d.Columns {
-		if c.Joins || c.Head == "" {
+		if c.Joins {
 			continue
 		}
 		last := s.lastJoined(i)
@@ -25,6 +25,7 @@ func (s *tableSetting) header() layout.Frame {
 		if !c.HeadTab {
 			f = paragraph(s.t, width, s.alignment(s.d.Columns[last]), run(s.t, layout.Note, s.t.Muted, c.Head))
 		}
+		f = layout.Tag{Kind: layout.HeadAbove, Span: last - i + 1}.Frame(f)
 		frames, at = append(frames, f), append(at, s.x(i))
 		highest = max(highest, f.Height)
 	}
@@ -36,7 +37,7 @@ func (s *tableSetting) header() layout.Frame {
 	if highest == 0 {
 		return empty()
 	}
-	return inset(whole, 0, 0, headRoom, 0)
+	return heard(layout.TableRow, inset(whole, 0, 0, headRoom, 0))
 }
 
 func (s *tableSetting) alignment(c Column) layout.Align {
@@ -64,9 +65,19 @@ func (s *tableSetting) row(r TableRow) layout.Frame {
 		if r.Shade {
 			surface.Fill(layout.RectPath(layout.Rect{X: a.X, Y: a.Y, W: s.own(), H: a.H}), s.t.Tint)
 		}
-		for i, f := range cells {
-			f.Draw(surface, layout.Rect{X: a.X + s.x(i), Y: a.Y + pad, W: s.widths[i], H: f.Height})
-		}
+		layout.Tag{Kind: layout.TableRow}.Draw(surface, func() {
+			for i := 0; i < len(cells); {
+				tag := layout.Tag{Kind: layout.DataCell, Span: s.lastOver(r, i) - i + 1}
+				if i == 0 {
+					tag.Kind = layout.HeadLeft
+				}
+				f := cells[i]
+				tag.Draw(surface, func() {
+					f.Draw(surface, layout.Rect{X: a.X + s.x(i), Y: a.Y + pad, W: s.widths[i], H: f.Height})
+				})
+				i += tag.Span
+			}
+		})
 	}}
 }
 
@@ -78,14 +89,20 @@ func (s *tableSetting) runsOver(r TableRow, i int) bool {
 // cellRoom is the width that a cell has: its column's, and those of the empty
 // ones behind it where it runs over them.
 func (s *tableSetting) cellRoom(r TableRow, i int) layout.Length {
-	if !s.runsOver(r, i) {
-		return s.widths[i]
+	last := s.lastOver(r, i)
+	return s.x(last) + s.widths[last] - s.x(i)
+}
+
+// lastOver is the last column that a cell reaches over.
+func (s *tableSetting) lastOver(r TableRow, i int) int {
+	if i >= len(r.Cells) || !s.runsOver(r, i) {
+		return i
 	}
 	last := i
 	for last+1 < len(s.d.Columns) && (last+1 >= len(r.Cells) || r.Cells[last+1].empty()) {
 		last++
 	}
-	return s.x(last) + s.widths[last] - s.x(i)
+	return last
 }
 
 func (s *tableSetting) cell(i int, c TableCell, width layout.Length) layout.Frame {
@@ -109,7 +126,7 @@ func (s *tableSetting) cell(i int, c TableCell, width layout.Length) layout.Fram
 	words.Height = max(words.Height, lineHeight(face))
 	size := markSize(s.t, s.t.Face(s.role))
 	return behind(inset(words, 0, 0, 0, s.markRoom(c)), func(surface layout.Surface, a layout.Rect) {
-		DrawMark(surface, s.t, c.Mark, layout.Point{X: a.X + size/2, Y: s.middle(surface, a.Y)}, size)
+		drawSign(surface, s.t, c.Mark, c.Mark, c.Text+" "+c.Note, layout.Point{X: a.X + size/2, Y: s.middle(surface, a.Y)}, size)
 	})
 }
 
@@ -173,11 +190,13 @@ func (s *tableSetting) trend(i int, values []float64) layout.Frame {
 				Y: a.Y + height - 2 - (height-4)*layout.Length(up),
 			})
 		}
-		if len(points) > 1 {
-			surface.Stroke(layout.Polyline(points...), layout.Pen{Width: thin, Color: s.t.Ink})
-		}
-		if len(points) > 0 {
-			surface.Fill(layout.Circle(points[len(points)-1], dot), s.t.Ink)
-		}
+		layout.Tag{Kind: layout.Decoration}.Draw(surface, func() { // the values stand in the columns before it
+			if len(points) > 1 {
+				surface.Stroke(layout.Polyline(points...), layout.Pen{Width: thin, Color: s.t.Ink})
+			}
+			if len(points) > 0 {
+				surface.Fill(layout.Circle(points[len(points)-1], dot), s.t.Ink)
+			}
+		})
 	}}
 }

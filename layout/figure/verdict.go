@@ -75,7 +75,8 @@ func headline(t layout.Theme, d Verdict, width layout.Length, level layout.Detai
 		words := paragraph(t, inner, layout.Left, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, run(t, layout.Label, t.Ink, d.Second))
 		return marked(t, d.Mark, face, size, words, indent)
 	}
-	words := stack(tight, evenLines(t, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, inner, layout.Left), balanced(t, d.Second, layout.Body, t.Ink, inner))
+	sentence := evenLines(t, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, inner, layout.Left)
+	words := stack(tight, heard(layout.Heading2, sentence), balanced(t, d.Second, layout.Body, t.Ink, inner))
 	return marked(t, d.Mark, face, size, words, indent)
 }
 

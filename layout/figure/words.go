@@ -45,7 +45,7 @@ func paragraph(t layout.Theme, width layout.Length, a layout.Align, runs ...layo
 	}
 	text := layout.Wrap(t.Measurer, width, kept...)
 	return layout.Frame{Height: text.H, Draw: func(s layout.Surface, area layout.Rect) {
-		text.DrawAligned(s, area.TopLeft(), width, a)
+		layout.Tag{Kind: layout.Paragraph}.Draw(s, func() { text.DrawAligned(s, area.TopLeft(), width, a) })
 	}}
 }
 

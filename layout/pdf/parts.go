@@ -43,19 +43,20 @@ type kid struct {
 
 // kinds are the elements of parts. An item of a list holds its words in a body.
 var kinds = map[layout.TagKind]element{
-	layout.Group:      {kind: "Div"},
-	layout.Heading1:   {kind: "H1", holds: words},
-	layout.Heading2:   {kind: "H2", holds: words},
-	layout.Paragraph:  {kind: "P", holds: words},
-	layout.List:       {kind: "L"},
-	layout.Item:       {kind: "LI"},
-	layout.Table:      {kind: "Table"},
-	layout.TableRow:   {kind: "TR"},
-	layout.HeadAbove:  {kind: "TH", holds: words, scope: "Column"},
-	layout.HeadLeft:   {kind: "TH", holds: words, scope: "Row"},
-	layout.DataCell:   {kind: "TD", holds: words},
-	layout.Picture:    {kind: "Figure", holds: picture},
-	layout.Decoration: {holds: artifact},
+	layout.Group:       {kind: "Div"},
+	layout.Heading1:    {kind: "H1", holds: words},
+	layout.Heading2:    {kind: "H2", holds: words},
+	layout.Paragraph:   {kind: "P", holds: words},
+	layout.List:        {kind: "L"},
+	layout.Item:        {kind: "LI"},
+	layout.ItemOfParts: {kind: "LI"},
+	layout.Table:       {kind: "Table"},
+	layout.TableRow:    {kind: "TR"},
+	layout.HeadAbove:   {kind: "TH", holds: words, scope: "Column"},
+	layout.HeadLeft:    {kind: "TH", holds: words, scope: "Row"},
+	layout.DataCell:    {kind: "TD", holds: words},
+	layout.Picture:     {kind: "Figure", holds: picture},
+	layout.Decoration:  {holds: artifact},
 }
 
 // parts are a page's elements and stretches in the making.
@@ -102,11 +103,14 @@ func (d *Doc) Tag(t layout.Tag, draw func()) {
 		e.kind, d.parts.heading = "H1", true
 	}
 	d.part(&e, func() {
-		if t.Kind == layout.Item {
+		switch t.Kind {
+		case layout.Item:
 			d.part(&element{kind: "LBody", holds: words, parent: &e}, draw)
-			return
+		case layout.ItemOfParts:
+			d.part(&element{kind: "LBody", parent: &e}, draw)
+		default:
+			draw()
 		}
-		draw()
 	})
 }
 

@@ -224,6 +224,7 @@ func (v *view) benchEngineBlock() layout.Block {
 		}
 		d.Cylinders = append(d.Cylinders, bore)
 	}
+	d.Alt = v.emptyPlanWords(&d)
 	return figure.NewPenPlan(d)
 }
 

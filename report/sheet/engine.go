@@ -28,6 +28,7 @@ func (v *view) engineBlock() layout.Block {
 	if v.workshop() && len(v.engine.FiringOrder) > 0 {
 		d.Captions = append(d.Captions, v.label("plan.firing-order", "order", strings.Join(v.engine.FiringOrder, "-")))
 	}
+	d.Alt = v.planWords(&d)
 	return figure.NewEnginePlan(d)
 }
 

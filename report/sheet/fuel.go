@@ -37,12 +37,13 @@ func (v *view) pressures() layout.Block {
 	if f == nil {
 		return nil
 	}
-	d := figure.Pressures{Title: v.label("heading.fuel"), Sub: func(start string) string {
+	d := figure.Pressures{Title: v.label("heading.fuel"), Unit: onPage(string(f.Unit)), Sub: func(start string) string {
 		return v.label("fuel.sub", "unit", string(f.Unit), "start", start)
 	}}
 	for i := range f.Circuits {
 		d.Circuits = append(d.Circuits, v.circuit(f, &f.Circuits[i]))
 	}
+	d.Alt = v.pressuresWords(&d)
 	return figure.NewPressures(d)
 }
 

@@ -37,7 +37,7 @@ func (v *view) headBlock() layout.Block {
 			v.errorf("logo %s: %w", shop.Logo.Value, err)
 			return nil
 		}
-		d.Logo = &logo
+		d.Logo, d.Sign = &logo, v.logoWords(shop.Name.Value)
 	}
 	return figure.NewHead(d)
 }

@@ -182,6 +182,7 @@ func (v *view) theme() layout.Theme {
 		t.Sizes[role] = size
 	}
 	t.Smallest = v.sheet.Smallest
+	t.Signs = v.signs()
 	if accent, ok := parseColor(v.job.Shop.Accent.Value); ok {
 		t.Accent = accent
 	}

@@ -42,6 +42,7 @@ func (v *view) photosBlock() layout.Block {
 		if one.Name == "" {
 			one.Name = p.File.Value
 		}
+		one.Alt = v.label("spoken.photo", "name", one.Name, "shows", one.Shows)
 		d.Items = append(d.Items, one)
 	}
 	return figure.NewPhotos(d)

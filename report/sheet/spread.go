@@ -27,6 +27,7 @@ func (v *view) spreadBlock() layout.Block {
 	if len(d.Bars) < 2 {
 		return nil
 	}
+	d.Alt = v.rulerWords(&d)
 	return figure.NewSpread(d)
 }
 
