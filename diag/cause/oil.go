@@ -79,10 +79,10 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "pulls better", For: []string{"restricted-exhaust"}, Words: []string{"better"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
-	{Name: "starter-circuit", Minutes: 20, Whole: true, Way: Starter, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Starting)) }, Words: []string{"voltage drop measured", "cables measured"},
+	{Name: "starter-circuit", Minutes: 20, Whole: true, Way: Starter, Fits: starterInDoubt, Words: []string{"voltage drop measured", "cables measured"},
 		Outcomes: []Outcome{
 			{Name: "a cable drops it", For: []string{"starter-cables"}, Words: []string{"cable"}},
-			{Name: "the battery falls", For: []string{"battery"}, Words: []string{"battery"}},
+			{Name: "the battery falls", For: []string{"battery", "weak-cranking"}, Words: []string{"battery"}},
 			{Name: "both are good", For: []string{"starter", "tight-engine", "low-compression"}, Else: true, Words: []string{"good"}}}},
 	{Name: "starter-circuit-by-hand", Minutes: 15, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Starting)) }, Words: []string{"turned by hand for drag"},
 		Outcomes: []Outcome{
@@ -101,6 +101,12 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "weak or broken", For: []string{"valve-springs"}, Words: []string{"weak", "broken"}},
 			{Name: "springs good", Else: true, Words: []string{"good"}}}},
+}
+
+// starterInDoubt is an engine whose starter was measured, or that it turned too
+// slowly in its tests.
+func starterInDoubt(c *known.Case, _ []string) bool {
+	return c.Has(known.NeedsTest(known.Starting)) || known.CameUpWithCharger.Holds(c, known.Subject{})
 }
 
 // backPressureRead is an engine whose exhaust was measured: ahead of it, or by the

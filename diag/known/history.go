@@ -62,6 +62,13 @@ func (c *Case) OneMisfires() bool {
 	return len(named) > 0 && len(named) < len(c.Engine.Names())
 }
 
+// CameUpWithCharger is an engine that starts badly, or not, and whose readings
+// came up when it was tested again with a charger on.
+var CameUpWithCharger = OfEngine("hard starting or no start, and the job says that readings came up with a charger on", func(c *Case) bool {
+	w := c.DoneOn(nil, "repeat with charger", "repeated with charger", "repeated with a charger", "charge and repeat", "battery charged and repeated")
+	return w.Says("come up", "came up") && c.Complains("hard start", "no start")
+})
+
 // TimingTouched reports valves whose drive or camshaft was just worked on.
 func (c *Case) TimingTouched() bool {
 	return c.HasValves() && c.WorkDone("timing belt", "timing chain", "cam belt", "camshaft")

@@ -50,6 +50,17 @@ var historyRules = []Rule{
 		}, Headline: "gas-not-proof",
 	},
 	{
+		Name: "cranked-too-slowly", Title: "Readings that came up with a charger on, in an engine that starts badly", Class: Single, About: diag.AboutEngine,
+		Why: "What lowers a compression test that way turns the engine too slowly on the road as well: a battery that is flat or worn out, a cable that resists, a starter that drags. " +
+			"It answers a complaint of hard starting before anything inside the engine does.",
+		Source: "common practice, no source",
+		Of:     theEngine, When: known.CameUpWithCharger, Kind: OfHistory, For: append(speaks(Heard, "weak-cranking"), speaks(Hint, "starter-cables", "starter")...),
+		Say: func(*known.Case, known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{}}
+		},
+		Headline: "cranked-too-slowly",
+	},
+	{
 		Name: "complaint-not-explained", Title: "A complaint that these tests do not explain", Class: Elsewhere, About: diag.AboutEngine,
 		Why: "Whoever came with a complaint wants it answered. Where no cause that was found explains it, the sheet says so by name, and what would: " +
 			"silence would read as if all were well.",

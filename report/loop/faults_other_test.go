@@ -18,7 +18,7 @@ func (b *bench) soot(look string, of []int) {
 }
 
 var testFaults = []fault{
-	{name: "weak-battery", fits: func(m *machine) bool { return piston(m) && m.cylinders >= 4 }, causes: []string{"weak-cranking"}, notices: []string{"falls-in-test-order"}, inTest: true, complaints: []string{"hard start", ""},
+	{name: "weak-battery", fits: func(m *machine) bool { return piston(m) && m.cylinders >= 4 }, causes: []string{"weak-cranking", "battery"}, notices: []string{"falls-in-test-order"}, inTest: true, complaints: []string{"hard start", ""},
 		spoil: func(b *bench) { b.test.battery = true }},
 	{name: "throttle-shut", fits: both(piston, spark), causes: []string{"throttle-or-choke"}, notices: []string{"not-standard-method", "all-low-check-the-test", "method-incomplete"}, inTest: true, complaints: []string{""},
 		spoil: func(b *bench) { b.test.shut = true }},
