@@ -210,7 +210,7 @@ func TestSchemaTakesTheNewerWords(t *testing.T) {
 		"engine: {layout: inline-4}\nleakage: {dry: {3: {at: [oil filler], most: tailpipe}}}",
 		"engine: {layout: inline-4}\nbefore: {done: rings, leakage: declined, compression: {unit: psi, dry: [1, 2, 3, 4]}}",
 	} {
-		if err := s.Validate(value(t, exampleValue(text))); err != nil {
+		if err := s.Validate(value(t, exampleValue(text+"\nplugs: {looks: {all: normal}}"))); err != nil {
 			t.Errorf("%s: %v", text, err)
 		}
 	}
@@ -221,7 +221,7 @@ func TestSchemaTakesTheNewerWords(t *testing.T) {
 		"engine: {layout: inline-4}\nbefore: {work: rings}",
 		"engine: {layout: inline-4}\nsmoke: {colour: grey}",
 	} {
-		if s.Validate(value(t, exampleValue(text))) == nil {
+		if s.Validate(value(t, exampleValue(text+"\nplugs: {looks: {all: normal}}"))) == nil {
 			t.Errorf("%s: taken", text)
 		}
 	}

@@ -4,35 +4,43 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
-	"slices"
-	"strings"
 
 	"gopkg.in/yaml.v3"
 )
 
-// Schema is the JSON Schema (draft 2020-12) of the job file, for editors. It is
-// looser than Read, which alone knows the engine; "$defs/shop" is the schema
-// of a shop profile.
+// Schema is the JSON Schema (draft 2020-12) of the job file, for editors. What
+// it refuses Read refuses too, but for words in unusual spellings; what Read
+// alone can refuse is listed with the tests. "$defs/shop" is the schema of a
+// shop profile.
 func Schema() []byte {
+	w := &schemaWriter{words: map[string]Object{}}
 	root := Object{
 		{"$schema", "https://json-schema.org/draft/2020-12/schema"},
 		{"title", "gaugesheet job file"},
 		{"description", "An engine's test readings. Only 'engine' and one set of readings are required."},
 	}
-	root = append(root, objectOf(fileKeys)...)
-	root = append(root, Member{"required", []string{"engine"}}, Member{"$defs", Object{
-		{"shop", objectOf(shopKeys)},
-		{"gauge", objectOf(gaugeKeys)},
-		{"place", objectOf(placeKeys)},
-		{"leak", objectOf(leakKeys)},
-		{"plug", objectOf(plugKeys)},
-		{"bore", objectOf(boreKeys)},
-		{"before", objectOf(beforeKeys)},
-		{"reading", Object{
-			{"description", "A number, 'about 120', '145-155', 'over 300', 'not tested', 'could not test (why)', 'read, not told', or a list of repeats."},
-			{"anyOf", []any{typeOf("number", "string"), Object{{"type", "array"}, {"minItems", 1}, {"items", typeOf("number", "string")}}}},
-		}},
-	}})
+	root = append(root, w.objectOf(fileKeys, "")...)
+	root = append(root, Member{"required", []string{"engine"}}, Member{"allOf", fileRules()})
+	defs := Object{
+		{"shop", w.objectOf(shopKeys, "shop")},
+		{"gauge", w.objectOf(gaugeKeys, "")},
+		{"place", append(w.objectOf(placeKeys, ""), Member{"required", []string{"name", "x", "y"}})},
+		{"leak", w.objectOf(leakKeys, "leak")},
+		{"plug", w.objectOf(plugKeys, "")},
+		{"bore", w.objectOf(boreKeys, "")},
+		{"before", w.objectOf(beforeKeys, "before")},
+	}
+	for _, k := range fileKeys {
+		if k.form == asTestSection {
+			defs = append(defs, Member{k.name, w.objectOf(k.keys, k.name)})
+		}
+	}
+	defs = append(append(defs, readingSchemas()...), w.wordDefs()...)
+	return indented(append(root, Member{"$defs", defs}))
+}
+
+// indented writes a schema with an indent for each level.
+func indented(root Object) []byte {
 	data, err := json.Marshal(root)
 	if err != nil {
 		panic("job: the key table makes no JSON: " + err.Error()) // a test reads it
@@ -45,19 +53,28 @@ func Schema() []byte {
 	return out.Bytes()
 }
 
-// objectOf is the schema of a set of keys.
-func objectOf(keys []key) Object {
+// A schemaWriter writes the schemas of keys, and keeps those of their words,
+// each once.
+type schemaWriter struct {
+	words map[string]Object
+	order []string
+}
+
+// objectOf is the schema of a set of keys, with the rules of the place that it
+// stands in.
+func (w *schemaWriter) objectOf(keys []key, place string) Object {
 	properties := make(Object, 0, len(keys))
 	var speeds Object
 	for _, k := range keys {
+		below := joinPath(place, k.name)
 		if k.speeds {
-			speeds = append(speeds, Member{speedPattern, schemaOf(k)})
+			speeds = append(speeds, Member{speedPattern, w.schemaOf(k, below)})
 			continue
 		}
-		properties = append(properties, Member{k.name, schemaOf(k)})
+		properties = append(properties, Member{k.name, w.schemaOf(k, below)})
 		for other, name := range otherSpellings { // at most one is this key's
 			if name == k.name {
-				properties = append(properties, Member{other, schemaOf(k)})
+				properties = append(properties, Member{other, w.schemaOf(k, below)})
 			}
 		}
 	}
@@ -65,12 +82,12 @@ func objectOf(keys []key) Object {
 	if len(speeds) > 0 {
 		out = append(out, Member{"patternProperties", speeds})
 	}
-	return append(out, Member{"additionalProperties", false})
+	return append(append(out, Member{"additionalProperties", false}), sectionRules(place)...)
 }
 
 // schemaOf is the schema of one key with what is said of it.
-func schemaOf(k key) Object {
-	out := append(Object{{"description", k.doc}}, valueSchema(k)...)
+func (w *schemaWriter) schemaOf(k key, place string) Object {
+	out := append(Object{{"description", k.described()}}, w.valueSchema(k, place)...)
 	if k.example != "" {
 		out = append(out, Member{"examples", []any{exampleValue(k.example)}})
 	}
@@ -89,20 +106,20 @@ const speedPattern = "^(idle|[0-9.]+ *(rpm|r/min|rev/min))$"
 // plain is what YAML may make of a text without quotes.
 var plain = typeOf("string", "number", "boolean")
 
-// stateWord is a section that is only a word such as 'declined'.
-var stateWord = Object{{"type", "string"}, {"pattern", "^(?:" + strings.Join(stateWords, "|") + ")"}}
-
-func valueSchema(k key) Object {
+func (w *schemaWriter) valueSchema(k key, place string) Object {
+	if own := ownValue(place); own != nil {
+		return own
+	}
 	one := Object{{"$ref", "#/$defs/reading"}}
 	switch k.form {
 	case asTexts, asFileNames:
 		return arrayOf(plain)
 	case asWord:
-		return Object{{"enum", k.allWords()}}
+		return w.wordOf(k)
 	case asWordList:
-		return either(Object{{"enum", k.allWords()}}, arrayOf(Object{{"enum", k.allWords()}}))
+		return either(w.wordOf(k), arrayOf(w.wordOf(k)))
 	case asYesNo:
-		return Object{{"enum", []any{"yes", "no", true, false}}}
+		return w.yesOrNo()
 	case asWhole:
 		return Object{{"type", "integer"}, {"minimum", 1}}
 	case asBare:
@@ -118,22 +135,22 @@ func valueSchema(k key) Object {
 	case asNames:
 		return arrayOf(typeOf("integer", "string"))
 	case asGroup:
-		return objectOf(k.keys)
+		return w.objectOf(k.keys, place)
 	case asTestSection:
-		return either(objectOf(k.keys), stateWord)
+		return either(Object{{"$ref", "#/$defs/" + k.name}}, w.state())
 	case asGroups:
-		return arrayOf(objectOf(k.keys))
+		return arrayOf(w.objectOf(k.keys, place))
 	case asByName:
-		return Object{{"type", "object"}, {"additionalProperties", objectOf(k.keys)}}
+		return Object{{"type", "object"}, {"additionalProperties", w.objectOf(k.keys, place)}}
 	case asMeasured:
 		if len(k.keys) > 0 {
-			return either(one, objectOf(k.keys))
+			return either(one, w.objectOf(k.keys, place))
 		}
 		return one
 	case asAtSpeeds, asAtTimes:
 		return Object{{"type", "object"}, {"additionalProperties", one}}
 	case asByBank:
-		return Object{{"type", "object"}, {"additionalProperties", objectOf(k.keys)}}
+		return Object{{"type", "object"}, {"additionalProperties", w.objectOf(k.keys, place)}}
 	case asAllTexts:
 		return either(Object{{"type", "object"}, {"additionalProperties", plain}}, arrayOf(plain))
 	case asPermitted:
@@ -142,17 +159,6 @@ func valueSchema(k key) Object {
 		return ownSchema(k.schema)
 	}
 	return plain
-}
-
-// allWords are a key's words and the others that stand for them.
-func (k key) allWords() []string {
-	out := slices.Clone(k.words)
-	for _, other := range vocabularyOf(k.says).others(k.words) {
-		if !slices.Contains(out, other) {
-			out = append(out, other)
-		}
-	}
-	return out
 }
 
 // ownSchema reads a schema that a key brings with it.

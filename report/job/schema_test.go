@@ -83,15 +83,18 @@ func TestSchemaRefuses(t *testing.T) {
 	s := compile(t, compiler(t), "")
 	for _, text := range []string{
 		"{}",
-		"engine: {layout: V8, colour: red}",
-		"engine: {layout: V8}\nsheet: custmer",
-		"engine: {layout: V8}\nconditions: {throttle: opend}",
-		"engine: {layout: V8}\ncompression: {dry: {1: {a: 1}}}",
-		"engine: {layout: V8}\ncompression: 120",
-		"engine: {layout: V8}\nfindings: oil leak",
-		"engine: {layout: V8}\njob: {date: 14/05/2026}",
-		"engine: {layout: V8}\nplugs: {looks: {1: {lok: ash}}}",
+		"engine: {layout: inline-8, colour: red}",
+		"engine: {layout: inline-8}\nsheet: custmer",
+		"engine: {layout: inline-8}\nconditions: {throttle: opend}",
+		"engine: {layout: inline-8}\ncompression: {dry: {1: {a: 1}}}",
+		"engine: {layout: inline-8}\ncompression: 120",
+		"engine: {layout: inline-8}\nfindings: oil leak",
+		"engine: {layout: inline-8}\njob: {date: 14/05/2026}",
+		"engine: {layout: inline-8}\nleakage: {dry: {1: {los: 12 %}}}",
 	} {
+		if text != "{}" {
+			text += "\nplugs: {looks: {2: normal}}"
+		}
 		if s.Validate(value(t, exampleValue(text))) == nil {
 			t.Errorf("%s: taken", text)
 		}
@@ -123,7 +126,7 @@ func TestKeyTable(t *testing.T) {
 				check(path+"."+k.name, at+"/properties/"+k.name, k.keys)
 			}
 			if k.form == asTestSection {
-				check(path+"."+k.name, at+"/properties/"+k.name+"/anyOf/0", k.keys)
+				check(path+"."+k.name, "#/$defs/"+k.name, k.keys)
 			}
 		}
 	}

@@ -1,0 +1,194 @@
+package job
+
+import (
+	"cmp"
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag/engine"
+)
+
+// wordOf is the schema of a word of a key: its own, which an editor offers, or
+// another that stands for one of them.
+func (w *schemaWriter) wordOf(k key) Object {
+	base := "word-" + defName(cmp.Or(k.says, k.name+"-"+k.words[0]))
+	name := base
+	for i := 2; w.words[name] != nil && !slices.Equal(ownWords(w.words[name]), k.words); i++ {
+		name = fmt.Sprintf("%s-%d", base, i)
+	}
+	w.keep(name, func() Object { return wordSchema(k.words, vocabularyOf(k.says).others(k.words)) })
+	return Object{{"$ref", "#/$defs/" + name}}
+}
+
+// defName is a name as $defs has them.
+func defName(name string) string {
+	return strings.Map(func(c rune) rune {
+		if c >= 'a' && c <= 'z' || c >= '0' && c <= '9' {
+			return c
+		}
+		return '-'
+	}, strings.ToLower(name))
+}
+
+// keep makes a schema for $defs where there is none of that name.
+func (w *schemaWriter) keep(name string, make func() Object) {
+	if w.words[name] == nil {
+		w.words[name] = make()
+		w.order = append(w.order, name)
+	}
+}
+
+func (w *schemaWriter) wordDefs() Object {
+	var out Object
+	for _, name := range w.order {
+		out = append(out, Member{name, w.words[name]})
+	}
+	return out
+}
+
+// wordSchema takes a list of words, and others in any case.
+func wordSchema(words, others []string) Object {
+	var values []any
+	var spellings []string
+	for _, word := range slices.Concat(words, others) {
+		spellings = append(spellings, anyCase(word))
+		if word == "true" || word == "false" { // as YAML has them
+			values = append(values, word == "true")
+		}
+		if jsonNumber().MatchString(word) {
+			values = append(values, json.Number(word))
+		}
+	}
+	out := []any{Object{{"enum", words}}, Object{{"type", "string"}, {"pattern", "^ *(?:" + strings.Join(spellings, "|") + ") *$"}}}
+	if len(values) > 0 {
+		out = append(out, Object{{"enum", values}})
+	}
+	return either(out...)
+}
+
+func ownWords(schema Object) []string {
+	list, _ := schema[0].Value.([]any)
+	first, _ := list[0].(Object)
+	words, _ := first[0].Value.([]string)
+	return words
+}
+
+// anyCase is a pattern of a phrase: case, hyphens and spaces do not matter.
+func anyCase(phrase string) string {
+	var b strings.Builder
+	for _, c := range phrase {
+		lower, upper := strings.ToLower(string(c)), strings.ToUpper(string(c))
+		switch {
+		case strings.ContainsRune(" -_", c):
+			b.WriteString("[ _-]+")
+		case strings.ContainsRune("'.!", c):
+			b.WriteString("[" + string(c) + "]?")
+		case lower != upper:
+			b.WriteString("[" + upper + lower + "]")
+		case strings.ContainsRune(`\\^$*+?()[]{}|/`, c):
+			b.WriteString(`\` + string(c))
+		default:
+			b.WriteRune(c)
+		}
+	}
+	return b.String()
+}
+
+func (w *schemaWriter) yesOrNo() Object {
+	w.keep("yes-or-no", func() Object {
+		v := vocabularyOf("yes or no")
+		return append(wordSchema(v.Words, append(v.others(v.Words), strings.Split(notSure, "; ")...)), Member{"description", "yes or no"})
+	})
+	return Object{{"anyOf", []any{Object{{"type", "boolean"}}, Object{{"$ref", "#/$defs/yes-or-no"}}}}}
+}
+
+// state is the schema of a section that is only a word such as 'declined'.
+func (w *schemaWriter) state() Object {
+	w.keep("state", func() Object {
+		v := vocabularyOf("state of a test")
+		var spellings []string
+		for _, word := range slices.Concat(v.Words, v.others(v.Words)) {
+			spellings = append(spellings, anyCase(word))
+		}
+		return either(Object{{"enum", v.Words}}, Object{{"type", "string"}, {"pattern", "^ *(?:" + strings.Join(spellings, "|") + ")"}})
+	})
+	return Object{{"$ref", "#/$defs/state"}}
+}
+
+// described is what is said of a key, with the other words that it takes.
+func (k key) described() string {
+	var others []string
+	for _, w := range k.wordsWithOthers() {
+		if len(w.Also) > 0 {
+			others = append(others, w.Name+" (also "+strings.Join(w.Also, ", ")+")")
+		}
+	}
+	if len(others) == 0 {
+		return k.doc
+	}
+	return k.doc + " Words: " + strings.Join(others, "; ") + "."
+}
+
+// layoutWords are the layouts by name, and other words for them, as patterns:
+// those of two banks, those that go round, and all.
+type layoutWords struct {
+	layouts                     []string
+	twoBanks, pair, rotary, all string
+}
+
+// layoutsInWords makes the patterns of layouts from the layouts that the
+// program knows and the words that are taken for them.
+func layoutsInWords() layoutWords {
+	var l layoutWords
+	kinds, counts := vocabularyOf("engine"), vocabularyOf("number of cylinders")
+	var two, pair, rotary, rest []string
+	for _, p := range engine.Known() {
+		if slices.Contains(l.layouts, p.Spec.Layout) {
+			continue
+		}
+		l.layouts = append(l.layouts, p.Spec.Layout)
+		known, problem := engine.ParseLayout(p.Spec.Layout)
+		if problem != nil {
+			continue
+		}
+		pattern := layoutPattern(known, kinds, counts)
+		switch {
+		case known.Kind.TwoBanks() && known.Count == 2:
+			pair = append(pair, pattern)
+		case known.Kind.TwoBanks():
+			two = append(two, pattern)
+		case known.Kind == engine.Rotary:
+			rotary = append(rotary, pattern)
+		default:
+			rest = append(rest, pattern)
+		}
+	}
+	rotary = append(rotary, anyCase("rotary"), anyCase("wankel"))
+	whole := func(patterns ...string) string {
+		return "^ *(?:" + strings.Join(patterns, "|") + ")(?:" + layoutEnds + ")? *$"
+	}
+	l.twoBanks, l.pair, l.rotary = whole(two...), whole(pair...), whole(rotary...)
+	l.all = whole(slices.Concat(two, pair, rotary, rest)...)
+	return l
+}
+
+// layoutEnds is what may stand behind a layout.
+const layoutEnds = "[ _-]+(?:[Ee]ngine|[Cc]ylinders?|[Cc]yl\\.?)"
+
+func layoutPattern(l engine.Layout, kinds, counts Vocabulary) string {
+	kind := l.Kind.String()
+	words := []string{anyCase(kind)}
+	for _, other := range kinds.others([]string{kind}) {
+		words = append(words, anyCase(other))
+	}
+	if l.Kind == engine.Single || l.Kind == engine.Custom {
+		return strings.Join(words, "|")
+	}
+	numbers := []string{fmt.Sprint(l.Count)}
+	for _, other := range counts.others([]string{fmt.Sprint(l.Count)}) {
+		numbers = append(numbers, anyCase(other))
+	}
+	return "(?:" + strings.Join(words, "|") + ")[ _-]*(?:" + strings.Join(numbers, "|") + ")"
+}
