@@ -35,7 +35,9 @@ func readPage(f *pdffile.File, page pdffile.Page) (d drawn, strange, err error) 
 		return d, nil, explain(err)
 	}
 	d.content = bytes.TrimRight(d.content, "\r\n ")
-	if d.ops, err = f.Operations(d.content); err != nil {
+	if d.ops, err = f.Operations(d.content); errors.Is(err, pdffile.ErrInline) {
+		return d, &shown.UnknownError{What: "a picture in its content"}, nil
+	} else if err != nil {
 		return d, nil, explain(err)
 	}
 	fonts, err := f.Fonts(page.Dict)

@@ -59,7 +59,7 @@ func (f *File) Operations(content []byte) ([]Operation, error) {
 		case op == "":
 			return nil, damaged("the page's content is not readable")
 		case op == "ID":
-			return nil, damaged("a picture stands in the page's content")
+			return nil, ErrInline
 		default:
 			ops = append(ops, Operation{string(op), operands})
 			operands = nil

@@ -148,7 +148,7 @@ func strongHash(salt []byte, revision int) []byte {
 	if revision == 5 {
 		return k
 	}
-	for round := 0; ; round++ {
+	for round := 1; ; round++ {
 		data := bytes.Repeat(k, 64)
 		block, err := aes.NewCipher(k[:16])
 		if err != nil {
@@ -170,7 +170,7 @@ func strongHash(salt []byte, revision int) []byte {
 			sum := sha512.Sum512(data)
 			k = sum[:]
 		}
-		if round >= 63 && int(data[len(data)-1]) <= round-32 {
+		if round >= 64 && int(data[len(data)-1]) <= round-32 {
 			return k[:32]
 		}
 	}

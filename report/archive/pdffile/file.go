@@ -18,6 +18,7 @@ type File struct {
 	unpacked int
 	trailers []Dict // newest first
 	start    int    // of the newest list of objects
+	shifted  bool   // something stands before it, and places count from either
 	hybrid   bool   // it has two lists of objects for two kinds of readers
 	key      *key   // nil where it is not encrypted
 }
@@ -29,7 +30,7 @@ func Open(data []byte) (*File, error) {
 	if head < 0 {
 		return nil, ErrNotPDF
 	}
-	f := &File{data: data[head:], places: map[int]place{}, done: map[int]Object{}, packs: map[int][]Object{}, made: mostMade}
+	f := &File{data: data[head:], places: map[int]place{}, done: map[int]Object{}, packs: map[int][]Object{}, made: mostMade, shifted: head > 0}
 	if err := f.tables(); err != nil {
 		return nil, err
 	}

@@ -49,6 +49,7 @@ func damaged(format string, args ...any) error { return &DamageError{fmt.Sprintf
 var (
 	ErrNotPDF    = errors.New("it is not a PDF")
 	ErrEncrypted = errors.New("it is encrypted")
+	ErrInline    = errors.New("a picture stands in the page's content") // whose end readers look for each in its way
 	ErrTooLarge  = errors.New("it holds more objects or more packed data than are read")
 )
 

@@ -1,7 +1,5 @@
 package pdffile
 
-import "bytes"
-
 // Unambiguous says whether every reader sees the same objects in a file: one
 // that follows its list of objects, one that puts the list together anew from
 // the objects, of which the last of a number counts, and one that repairs
@@ -11,7 +9,10 @@ import "bytes"
 // but objects and lists of objects, each object in the list is in the file
 // where the list says, and none is in the file that the list does not have.
 func (f *File) Unambiguous() error {
-	if !bytes.HasPrefix(f.data, []byte("%PDF-")) || f.hybrid {
+	switch {
+	case f.shifted:
+		return damaged("something stands before its start")
+	case f.hybrid:
 		return damaged("it has two lists of objects for two kinds of readers")
 	}
 	w := &walk{f: f, last: map[int]place{}}

@@ -112,13 +112,49 @@ func (d *drawing) doNamed(op pdffile.Operation) error {
 		return d.show(op)
 	case "Do":
 		return d.object(op)
-	case "BMC", "EMC", "MP":
-	case "BDC", "DP":
-		if len(op.Operands) == 0 || op.Operands[0] == pdffile.Name("OC") {
-			return unknown("parts that can be hidden")
+	case "MP", "DP": // a point, which shows nothing
+	case "BMC":
+		d.hidden = append(d.hidden, false)
+	case "EMC":
+		if len(d.hidden) == 0 {
+			return unknown("more ends of parts than starts")
 		}
+		d.hidden = d.hidden[:len(d.hidden)-1]
+	case "BDC":
+		return d.marked(op)
 	default:
 		return unknown("%s, which no sheet has", strconv.Quote(op.Name))
+	}
+	return nil
+}
+
+// marked begins a marked part: one that can be hidden, or one that says
+// something else than it shows.
+func (d *drawing) marked(op pdffile.Operation) error {
+	if len(op.Operands) != 2 || len(d.hidden) > deepestSaved {
+		return unknown("marked parts that are none")
+	}
+	properties, err := d.file.Dict(op.Operands[1])
+	if _, named := op.Operands[1].(pdffile.Name); named {
+		var o pdffile.Object
+		if o, err = d.resource("Properties", pdffile.Operation{Operands: op.Operands[1:]}); err == nil {
+			properties, err = d.file.Dict(o)
+		}
+	}
+	if err != nil {
+		return err
+	}
+	kind := properties["Type"]
+	d.hidden = append(d.hidden, op.Operands[0] == pdffile.Name("OC") || kind == pdffile.Name("OCG") || kind == pdffile.Name("OCMD"))
+	for _, key := range []pdffile.Name{"ActualText", "Alt", "E"} {
+		if properties[key] == nil {
+			continue
+		}
+		text, err := d.file.Text(properties[key])
+		if err != nil {
+			return err
+		}
+		d.marks = append(d.marks, Mark{Kind: Spoken, Text: text, Box: d.paper, look: string(key)})
 	}
 	return nil
 }

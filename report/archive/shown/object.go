@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"errors"
 	"fmt"
+	"slices"
 
 	"gaugesheet/report/archive/pdffile"
 )
@@ -22,7 +23,9 @@ func (d *drawing) object(op pdffile.Operation) error {
 		return unknown("a picture that is not there")
 	}
 	if s.Dict["OC"] != nil {
-		return unknown("parts that can be hidden")
+		before := d.odd
+		d.odd += " can be hidden"
+		defer func() { d.odd = before }()
 	}
 	switch s.Dict["Subtype"] {
 	case pdffile.Name("Image"):
@@ -51,6 +54,9 @@ func (d *drawing) picture(s *pdffile.Stream) error {
 // are not read.
 func (d *drawing) part(s *pdffile.Stream) error {
 	inner := d.state
+	if slices.Contains(d.hidden, true) {
+		inner.odd += " can be hidden"
+	}
 	if s.Dict["Matrix"] != nil {
 		m, err := d.file.Array(s.Dict["Matrix"])
 		if err != nil {

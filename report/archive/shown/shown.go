@@ -27,6 +27,7 @@ const (
 	Line    Kind = 'S'
 	Picture Kind = 'I'
 	Inset   Kind = 'X' // a part of its own that draws in ways that are not read
+	Spoken  Kind = 'A' // a text that is read aloud, searched and copied instead of what is seen
 )
 
 // A Mark is one thing that a page shows.

@@ -2,6 +2,7 @@ package shown
 
 import (
 	"math"
+	"slices"
 
 	"gaugesheet/report/archive/pdffile"
 )
@@ -98,7 +99,8 @@ type drawing struct {
 	even  bool // by the even-odd rule
 	tm    matrix
 	line  matrix
-	inked bool
+	// hidden tells of each marked part that is open whether it can be hidden.
+	hidden []bool
 }
 
 // draw goes through a content.
@@ -156,6 +158,9 @@ func (d *drawing) resource(category pdffile.Name, op pdffile.Operation) (pdffile
 // add adds a mark, with the clips that cut it.
 func (d *drawing) add(m Mark) {
 	m.look += d.odd
+	if slices.Contains(d.hidden, true) {
+		m.look += " can be hidden"
+	}
 	for _, c := range d.clips {
 		if c.plain && c.box.contains(m.Box) {
 			continue
