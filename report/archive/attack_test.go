@@ -549,13 +549,17 @@ func outcomeOf(t testing.TB, data []byte) (Outcome, string) {
 // What was done to a sheet, and what verify has to say: of a sheet that this
 // version drew, and of one that claims another version.
 func TestAlterations(t *testing.T) {
+	drawn := map[string][]byte{}
+	for _, claimed := range []string{version, "v0.1.0"} {
+		drawn[claimed] = draw(t, fourCylinders, sheet.Options{Version: claimed})
+	}
 	right, rows := 0, 0
 	for _, table := range [][]alteration{shows, faces, beside, papers} {
 		for _, a := range table {
 			for _, claimed := range []string{version, "v0.1.0"} {
 				rows++
 				if t.Run(a.name+"/"+claimed, func(t *testing.T) {
-					d := newDoc(t, draw(t, fourCylinders, sheet.Options{Version: claimed}))
+					d := newDoc(t, drawn[claimed])
 					d.pack = deflated
 					a.change(d)
 					got, said := outcomeOf(t, d.bytes())

@@ -149,6 +149,9 @@ func (s *Sheet) redraw(page pdffile.Page, version string) (*redrawn, error) {
 		return nil, err
 	}
 	for _, way := range ways {
+		if way.boxes && first != nil && len(ours.marks) <= len(first.drawn.marks) {
+			break // outlines of blocks are more marks
+		}
 		again, err := s.draw(way, version)
 		if err != nil {
 			if problem == nil {
