@@ -58,7 +58,7 @@ func (s *entries) add(e entry, r Reading) {
 // decimalsIn is the most decimals of any number in a text.
 func decimalsIn(text string) int {
 	most := 0
-	for _, after := range strings.Split(text, ".")[1:] {
+	for _, after := range strings.Split(strings.ReplaceAll(text, ",", "."), ".")[1:] { // 8,3 is 8.3
 		most = max(most, len(after)-len(strings.TrimLeft(after, "0123456789")))
 	}
 	return most

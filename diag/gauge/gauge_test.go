@@ -78,7 +78,7 @@ func TestParseAccuracyRefuses(t *testing.T) {
 		"30 % of span":      "",
 		"-2 % of reading":   "",
 		"2 of span":         "",
-		"1,5 % of span":     "",
+		"1,500 % of span":   "",
 		"nan % of reading":  "",
 		"2 %":               "write 2 % of span (of the whole scale) or 2 % of reading",
 		"2 % of full scale": "write 2 % of span (of the whole scale) or 2 % of reading",

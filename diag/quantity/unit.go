@@ -117,12 +117,12 @@ type definition struct {
 // conventional inch and millimetre of water are 249.0889 Pa and 9.80665 Pa (the
 // same appendix); a cubic foot is 28 316.846592 ml.
 var definitions = []definition{
-	{PSI, Pressure, psiInPascals, 0, 0, []string{"psig", "lb/in2", "lbf/in2", "lb/sqin", "lbf/sqin"}},
-	{KPa, Pressure, 1e3, 0, 0, nil},
-	{Bar, Pressure, 1e5, 0, 1, []string{"bars"}},
+	{PSI, Pressure, psiInPascals, 0, 0, []string{"psig", "psis", "lb/in2", "lbs/in2", "lbf/in2", "lbs/sqin", "lb/sqin", "lbf/sqin"}},
+	{KPa, Pressure, 1e3, 0, 0, []string{"kilopascal", "kilopascals", "kpas"}},
+	{Bar, Pressure, 1e5, 0, 1, []string{"bars", "barg"}},
 	{MPa, Pressure, 1e6, 0, 2, nil},
 	{KgfPerCm2, Pressure, 98066.5, 0, 1, []string{"kg/cm2", "kp/cm2"}},
-	{InHg, Pressure, 3386.388640341, 0, 1, nil},
+	{InHg, Pressure, 3386.388640341, 0, 1, []string{"inchesofmercury", "incheshg", "inchhg", "inofhg", "inmercury"}},
 	{HPa, Pressure, 100, 0, 0, []string{"mbar", "millibar"}},
 	{InH2O, Pressure, 249.08891, 0, 1, []string{"inwc", "inh20", "inwg"}},
 	{MmH2O, Pressure, 9.80665, 0, 0, []string{"mmwc", "mmh20", "mmwg"}},
@@ -138,22 +138,22 @@ var definitions = []definition{
 	{Millimetre, Length, 1, 0, 1, nil},
 	{Centimetre, Length, 10, 0, 1, nil},
 	{Metre, Length, 1e3, 0, 0, []string{"metre", "meter", "metres", "meters"}},
-	{Kilometre, Length, 1e6, 0, 0, nil},
+	{Kilometre, Length, 1e6, 0, 0, []string{"kms", "kilometres", "kilometers", "kilometre", "kilometer"}},
 	{Inch, Length, 25.4, 0, 3, []string{"inch", "inches"}},
 	{Foot, Length, 304.8, 0, 0, []string{"foot", "feet"}},
 	{Mile, Length, 1609344, 0, 0, []string{"mile", "miles"}},
 
-	{Celsius, Temperature, 1, 273.15, 0, []string{"degc"}},
-	{Fahrenheit, Temperature, 5.0 / 9.0, 459.67, 0, []string{"degf"}},
+	{Celsius, Temperature, 1, 273.15, 0, []string{"degc", "degreesc", "degreec", "celsius", "centigrade", "degreescelsius"}},
+	{Fahrenheit, Temperature, 5.0 / 9.0, 459.67, 0, []string{"degf", "degreesf", "degreef", "fahrenheit", "degreesfahrenheit"}},
 	{Kelvin, Temperature, 1, 0, 0, nil},
 
-	{RPM, Rotation, 1, 0, 0, []string{"r/min", "rev/min"}},
+	{RPM, Rotation, 1, 0, 0, []string{"r/min", "rev/min", "revs", "revs/min", "revsperminute"}},
 	{Second, Time, 1, 0, 0, []string{"sec", "second", "seconds"}},
 	{Minute, Time, 60, 0, 0, []string{"mins", "minute", "minutes"}},
 	{Hour, Time, 3600, 0, 0, []string{"hr", "hrs", "hour", "hours"}},
 	{Degree, Angle, 1, 0, 0, []string{"degree", "degrees"}},
-	{Percent, Ratio, 1, 0, 0, []string{"percent"}},
-	{Volt, Voltage, 1, 0, 1, []string{"volt", "volts"}},
+	{Percent, Ratio, 1, 0, 0, []string{"percent", "pct", "percents"}},
+	{Volt, Voltage, 1, 0, 1, []string{"volt", "volts", "vdc"}},
 	{Ampere, Current, 1, 0, 0, []string{"amp", "amps", "ampere", "amperes"}},
 	{Ohm, Resistance, 1, 0, 1, []string{"ohms", "ω"}},
 
@@ -162,7 +162,7 @@ var definitions = []definition{
 	{M3PerHour, Flow, 1e6 / 60, 0, 1, nil},
 	{CuFtPerMin, Flow, 28316.846592, 0, 1, []string{"cfm", "ft3/min"}},
 	{PartsMillion, Fraction, 1, 0, 0, nil},
-	{PerMetre, Absorption, 1, 0, 2, []string{"/m", "m-1"}},
+	{PerMetre, Absorption, 1, 0, 2, []string{"1/m", "/m", "m-1"}},
 }
 
 var (

@@ -120,6 +120,6 @@ func (r *reader) running(sec *section, s *scale) map[string]diag.Running {
 		}
 		s.cylinder = cylinder
 		defer func() { s.cylinder = "" }()
-		return diag.Running{Idle: s.one(one, "idle"), Snap: s.one(one, "snap")}, true
+		return diag.Running{Idle: s.key(one, "idle"), Snap: s.key(one, "snap")}, true
 	})
 }

@@ -1,11 +1,12 @@
 package job
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
+
+	"gaugesheet/diag/quantity"
 )
 
 // isCylinder reports whether the engine has the cylinder, or may have it where
@@ -52,6 +53,12 @@ const others = "others"
 // byCylinder reads values by cylinder, or as a list in numerical order with an
 // entry for each.
 func byCylinder[T any](r *reader, n *node, label string, read func(n *node, label, cylinder string) (T, bool)) map[string]T {
+	if n.kind == scalar {
+		if typed := r.typedReadings(n); typed != nil {
+			typed.plain, typed.tag = false, ""
+			*n = *typed
+		}
+	}
 	switch n.kind {
 	case mapping:
 		return cylinderMap(r, n, label, read)
@@ -61,10 +68,8 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 	hint := "such as {1: ..., 2: ...}, or a list in numerical order"
 	if _, _, ok := parseState(n.text); ok {
 		hint = fmt.Sprintf("where the test was not made, write '%s: %s'", sectionOf(label), n.text)
-	} else if dashList().MatchString(n.text) {
-		hint = "write [" + strings.Join(orderSeparator().Split(n.text, -1), ", ") + "]"
-	} else if typed := cmp.Or(asList(n.text), asPairs(n.text)); typed != "" {
-		hint = "write " + typed
+	} else if p, err := quantity.Scan(n.text); err == nil && len(p.Parts) > 2 {
+		hint = "write [" + strings.Join(p.Texts(), ", ") + "]"
 	}
 	r.report(n.pos, hint, "'%s' is '%s', expected values by %s", label, short(n.text), r.cylinderWord)
 	return nil
@@ -86,8 +91,12 @@ func decimalComma(entries []entry, i int) (*node, bool) {
 	}
 	whole, decimals := entries[i-1].value, entries[i]
 	digits := func(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
+	figures := func(s string) bool { // perhaps with a unit
+		_, err := quantity.Parse(s)
+		return startsWithFigure(s) && err == nil
+	}
 	next := Pos{Line: whole.pos.Line, Col: whole.pos.Col + len(whole.text) + len(",")}
-	return whole, whole.kind == scalar && digits(whole.text) && digits(decimals.key) && decimals.pos == next
+	return whole, whole.kind == scalar && digits(whole.text) && figures(decimals.key) && decimals.pos == next
 }
 
 func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, label, cylinder string) (T, bool)) map[string]T {
@@ -96,12 +105,8 @@ func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, lab
 		r.report(n.pos, "leave the key out where nothing was read", "'%s' is empty", label)
 	}
 	r.hiddenEntries(n, label)
-	entries := r.missingSpaces(n.entries, label)
-	for i, e := range entries {
-		if whole, comma := decimalComma(entries, i); comma {
-			r.report(whole.pos, "decimals take a point: "+whole.text+"."+e.key, "'%s.%s' is '%s,%s', in which the comma ends the value", label, entries[i-1].key, whole.text, e.key)
-			continue
-		}
+	r.nameCylinders(n, label)
+	for _, e := range n.entries {
 		if e.key == others && !slices.Contains(r.cylinderNames, others) || !r.checkCylinder(e.key, label, e.pos) {
 			continue
 		}
@@ -131,6 +136,33 @@ func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, lab
 	return out
 }
 
+// nameCylinders brings what is written for the cylinders of a mapping to their
+// names, and what YAML took apart together.
+func (r *reader) nameCylinders(n *node, label string) {
+	var out []entry
+	first := map[string]Pos{}
+	for i, e := range r.missingSpaces(n.entries) {
+		if whole, comma := decimalComma(n.entries, i); comma { // 3: 12,5
+			joined := *whole
+			joined.text += "," + e.key
+			out[len(out)-1].value = &joined
+			continue
+		}
+		e.key = r.cylinderMeant(e.key)
+		if before, twice := first[e.key]; twice {
+			what := r.cylinderWord + " " + short(e.key)
+			if e.key == others {
+				what = "values for all other " + r.cylinderWord + "s"
+			}
+			r.report(e.pos, "keep one of the two", "'%s' has %s twice: in line %d and here", label, what, before.Line)
+			continue
+		}
+		first[e.key] = e.pos
+		out = append(out, e)
+	}
+	n.entries = out
+}
+
 func cylinderList[T any](r *reader, n *node, label string, read func(n *node, label, cylinder string) (T, bool)) map[string]T {
 	names := r.cylinderNames
 	if names == nil {
@@ -138,9 +170,8 @@ func cylinderList[T any](r *reader, n *node, label string, read func(n *node, la
 			names = append(names, strconv.Itoa(i+1))
 		}
 	}
-	if points := decimalCommas(n, len(r.cylinderNames)); points != "" {
-		r.report(n.pos, "decimals take a point: "+points, "'%s' has decimal commas, which end a value in a list", label)
-		return nil
+	if points := decimalCommas(n, len(r.cylinderNames)); points != nil {
+		n.items = points
 	}
 	if len(n.items) != len(names) {
 		r.report(n.pos, fmt.Sprintf("write '%s' where there is no reading; a list inside the list is repeats of one %s", stateWords[0], r.cylinderWord),
@@ -168,6 +199,9 @@ func (s *section) cylinders(key string) []string {
 	}
 	var out []string
 	for _, item := range n.items {
+		if item.kind == scalar {
+			item.text = s.r.cylinderMeant(item.text)
+		}
 		switch {
 		case item.kind != scalar || isEmpty(item):
 			s.r.report(item.pos, "", "'%s' has %s in it, expected a %s", label, describe(item), s.r.cylinderWord)

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -101,11 +100,11 @@ func withCommon(own, common []diag.FuelLimit) []diag.FuelLimit {
 func (r *reader) circuit(sec *section, s *scale, name string) diag.Circuit {
 	c := diag.Circuit{
 		Name:           name,
-		KeyOn:          s.one(sec, "key-on"),
-		Idle:           s.one(sec, "idle"),
-		HoseOff:        s.one(sec, "hose-off"),
-		Snap:           s.one(sec, "snap"),
-		ReturnPinched:  s.one(sec, "return-pinched"),
+		KeyOn:          s.key(sec, "key-on"),
+		Idle:           s.key(sec, "idle"),
+		HoseOff:        s.key(sec, "hose-off"),
+		Snap:           s.key(sec, "snap"),
+		ReturnPinched:  s.key(sec, "return-pinched"),
 		ManifoldVacuum: sec.amount("manifold-vacuum", vacuums),
 		Hold:           r.hold(sec, s),
 		FuelInHose:     sec.word("fuel-in-hose").Value,
@@ -114,8 +113,10 @@ func (r *reader) circuit(sec *section, s *scale, name string) diag.Circuit {
 		c.VacuumEntered = sec.scalarText("manifold-vacuum")
 	}
 	if n := sec.scalar("volume"); n != nil {
-		if ml, seconds, ok := r.delivery(n, n.text, sec.label("volume")); ok {
-			c.VolumeML, c.VolumeSeconds, c.VolumeEntered = ml, seconds, n.text
+		if p, ok := r.phrase(n, sec.label("volume"), "500 ml in 30 s", quantity.Volume); ok {
+			if ml, seconds, ok := r.delivery(n, p, sec.label("volume")); ok {
+				c.VolumeML, c.VolumeSeconds, c.VolumeEntered = ml, seconds, n.text
+			}
 		}
 	}
 	c.Limits = r.fuelLimits(sec, s)
@@ -149,28 +150,23 @@ func (r *reader) hold(sec *section, s *scale) []diag.HoldReading {
 	return out
 }
 
-var inTime = lazily(`(?i)^(.+?) (?:in|per) (.+)$`)
-
 // delivery reads '500 ml in 30 s'.
-func (r *reader) delivery(n *node, text, label string) (ml, seconds float64, ok bool) {
-	m := inTime().FindStringSubmatch(text)
-	if m == nil {
+func (r *reader) delivery(n *node, p quantity.Phrase, label string) (ml, seconds float64, ok bool) {
+	volume, time, ok := p.Cut(quantity.In)
+	if !ok || len(volume.Parts) != 1 || len(time.Parts) != 1 {
 		r.report(n.pos, "such as '500 ml in 30 s'", "'%s' is '%s', expected a volume in a time", label, short(n.text))
 		return 0, 0, false
 	}
-	volume := r.amount(&node{pos: n.pos, text: m[1]}, label, "500 ml in 30 s", amounts)
-	if volume == nil {
+	millilitres := r.within(n, 0)
+	a := r.value(n, millilitres, volume.Parts[0].Value, label, "500 ml in 30 s", amounts)
+	if a == nil {
 		return 0, 0, false
 	}
-	span := m[2]
-	if fold(span) == "minute" || fold(span) == "min" {
-		span = "1 min"
-	}
-	time := r.amount(&node{pos: n.pos, text: span}, label, "500 ml in 30 s", times)
-	if time == nil {
+	b := r.value(n, r.within(n, time.Parts[0].At), time.Parts[0].Value, label, "500 ml in 30 s", times)
+	if b == nil {
 		return 0, 0, false
 	}
-	return *volume, *time, true
+	return *a, *b, true
 }
 
 // fuelLimits reads the permitted pressures, in the file's order.
@@ -199,13 +195,6 @@ func (r *reader) fuelLimits(sec *section, s *scale) []diag.FuelLimit {
 	return out
 }
 
-var (
-	atLeastForm = lazily(`(?i)^(?:at least|over|above|minimum|min|>=?|≥) (.+)$`)
-	atMostForm  = lazily(`(?i)^(?:at most|under|below|maximum|max|<=?|≤) (.+)$`)
-	afterForm   = lazily(`(?i)^(.+?) after (.+)$`)
-	rangeOf     = lazily(`^([0-9][0-9.]*(?: ?[A-Za-z][A-Za-z0-9/]*)?) ?(?:-|–|\.\.) ?([0-9].*)$`)
-)
-
 func (r *reader) fuelLimit(l *section, s *scale, key string, n *node) (diag.FuelLimit, bool) {
 	label := l.label(key)
 	out := diag.FuelLimit{For: key, Low: math.Inf(-1), High: math.Inf(1)}
@@ -214,73 +203,75 @@ func (r *reader) fuelLimit(l *section, s *scale, key string, n *node) (diag.Fuel
 		return out, false
 	}
 	out.Entered = n.text
-	text := n.text
-	if m := afterForm().FindStringSubmatch(text); m != nil {
-		if key != "hold" {
-			r.report(n.pos, "a pressure after a time is 'hold'", "'%s' is '%s', expected a range of pressure", label, short(n.text))
-			return out, false
-		}
-		seconds := r.amount(&node{pos: n.pos, text: m[2]}, label, "at least 30 psi after 5 min", times)
-		if seconds == nil {
-			return out, false
-		}
-		out.Minutes, text = *seconds/60, m[1]
-	} else if key == "hold" {
-		r.report(n.pos, "such as 'at least 30 psi after 5 min'", "'%s' is '%s', expected a pressure after a time", label, short(n.text))
-		return out, false
-	}
-	if key == "volume" {
-		return r.volumeLimit(n, text, label, out)
-	}
-	return out, r.ends(s, n, text, label, &out)
-}
-
-// volumeLimit reads 'at least 500 ml in 30 s'; its ends are in ml per minute.
-func (r *reader) volumeLimit(n *node, text, label string, out diag.FuelLimit) (diag.FuelLimit, bool) {
-	end := &out.Low
-	if m := atLeastForm().FindStringSubmatch(text); m != nil {
-		text = m[1]
-	} else if m := atMostForm().FindStringSubmatch(text); m != nil {
-		text, end = m[1], &out.High
-	}
-	ml, seconds, ok := r.delivery(n, text, label)
+	p, ok := s.scan(n, label)
 	if !ok {
 		return out, false
 	}
-	*end, out.Minutes = ml/seconds*60, seconds/60
+	if key == "volume" {
+		return r.volumeLimit(n, p, label, out)
+	}
+	before, after, timed := p.Cut(quantity.After)
+	switch {
+	case timed && key != "hold":
+		r.report(n.pos, "a pressure after a time is 'hold'", "'%s' is '%s', expected a range of pressure", label, short(n.text))
+		return out, false
+	case !timed && key == "hold" || timed && len(after.Parts) != 1:
+		r.report(n.pos, "such as 'at least 30 psi after 5 min'", "'%s' is '%s', expected a pressure after a time", label, short(n.text))
+		return out, false
+	case timed:
+		seconds := r.value(n, r.within(n, after.Parts[0].At), after.Parts[0].Value, label, "at least 30 psi after 5 min", times)
+		if seconds == nil {
+			return out, false
+		}
+		out.Minutes = *seconds / 60
+	}
+	return out, r.ends(s, n, before, label, &out)
+}
+
+// volumeLimit reads 'at least 500 ml in 30 s'; its ends are in ml per minute.
+func (r *reader) volumeLimit(n *node, p quantity.Phrase, label string, out diag.FuelLimit) (diag.FuelLimit, bool) {
+	ml, seconds, ok := r.delivery(n, p, label)
+	if !ok {
+		return out, false
+	}
+	out.Minutes = seconds / 60
+	if p.Bound == quantity.AtMost {
+		out.High = ml / seconds * 60
+	} else {
+		out.Low = ml / seconds * 60
+	}
 	return out, true
 }
 
 // ends reads the ends of a range of pressure.
-func (r *reader) ends(s *scale, n *node, text, label string, out *diag.FuelLimit) bool {
-	end := func(text string, to *float64) bool {
-		v, ok := s.limitValue(n, text, label)
+func (r *reader) ends(s *scale, n *node, p quantity.Phrase, label string, out *diag.FuelLimit) bool {
+	end := func(part quantity.Part, to *float64) bool {
+		part.Bound = quantity.Exact
+		v, ok := s.limitValue(n, part, label)
 		*to = v
 		return ok
 	}
-	if m := atLeastForm().FindStringSubmatch(text); m != nil {
-		return end(m[1], &out.Low)
-	}
-	if m := atMostForm().FindStringSubmatch(text); m != nil {
-		return end(m[1], &out.High)
-	}
-	if m := toleranceForm().FindStringSubmatch(text); m != nil {
-		a, b := shareUnit(m[1], m[2])
-		var middle, tolerance float64
-		if !end(a, &middle) || !end(b, &tolerance) {
+	a, b, tolerance := p.Pair(quantity.PlusMinus)
+	low, high, band := p.Pair(quantity.To)
+	switch {
+	case len(p.Parts) == 1 && p.Bound == quantity.AtLeast:
+		return end(p.Parts[0], &out.Low)
+	case len(p.Parts) == 1 && p.Bound == quantity.AtMost:
+		return end(p.Parts[0], &out.High)
+	case tolerance && p.Bound == quantity.Exact:
+		var middle, off float64
+		if !end(a, &middle) || !end(b, &off) {
 			return false
 		}
-		out.Low, out.High = middle-tolerance, middle+tolerance
+		out.Low, out.High = middle-off, middle+off
 		return true
-	}
-	if m := rangeOf().FindStringSubmatch(text); m != nil {
-		a, b := shareUnit(m[1], m[2])
-		if strings.HasPrefix(fold(a), "0 ") || a == "0" {
+	case band && p.Bound == quantity.Exact:
+		if low.Value.Number == 0 {
 			out.Low = 0
-		} else if !end(a, &out.Low) {
+		} else if !end(low, &out.Low) {
 			return false
 		}
-		if !end(b, &out.High) {
+		if !end(high, &out.High) {
 			return false
 		}
 		if out.Low >= out.High {
@@ -288,11 +279,11 @@ func (r *reader) ends(s *scale, n *node, text, label string, out *diag.FuelLimit
 			return false
 		}
 		return true
-	}
-	if len(s.units) > 0 {
+	case len(s.units) > 0:
 		r.report(n.pos, "such as '2-4', 'at least 3' or 'at most 5'", "'%s' is '%s', expected a range", label, short(n.text))
 		return false
 	}
+	text := p.Parts[0].Text
 	r.report(n.pos, "such as '35-45 psi', '"+text+" +/- 3' or 'at least "+text+"'", "'%s' is '%s', expected a range of pressure", label, short(n.text))
 	return false
 }

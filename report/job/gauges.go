@@ -3,7 +3,6 @@ package job
 import (
 	"errors"
 	"slices"
-	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/gauge"
@@ -112,12 +111,14 @@ func (r *reader) gauge(n *node, label string, unit quantity.Unit) *diag.Gauge {
 // the unit of the gauge's range, or of the section.
 func (r *reader) gaugePressures(s *section, g *diag.Gauge, own, unit quantity.Unit) {
 	if n := s.scalar("division"); n != nil {
-		if v, ok := r.gaugeValue(n, s.label("division"), own, unit); ok {
+		if p, err := quantity.ParseAs(n.text, quantity.Pressure); err != nil {
+			r.unreadable(n, s.label("division"), err)
+		} else if v, ok := r.gaugeValue(n, p, s.label("division"), own, unit); ok {
 			g.Division = v
 		}
 	}
 	if n := s.scalar("supply"); n != nil {
-		if v, err := quantity.Parse(n.text); err != nil {
+		if v, err := quantity.ParseAs(n.text, quantity.Pressure); err != nil {
 			r.unreadable(n, s.label("supply"), err)
 		} else if quantity.DimensionOf(v.Unit) != quantity.Pressure || v.Number <= 0 {
 			r.report(n.pos, "such as '100 psi'", "'%s' is '%s', expected a pressure over 0 with its unit", s.label("supply"), short(n.text))
@@ -129,13 +130,13 @@ func (r *reader) gaugePressures(s *section, g *diag.Gauge, own, unit quantity.Un
 	if n == nil {
 		return
 	}
-	indicated, actual, found := strings.Cut(n.text, " at ")
-	if !found {
+	p, err := quantity.ScanAs(n.text, quantity.Pressure)
+	if err != nil || len(p.Parts) != 2 || p.Joins[0] != quantity.At {
 		r.report(n.pos, "'120 at 121': the gauge shows 120 at a true 121", "'%s' is '%s', expected what is read at which pressure", s.label("reads"), short(n.text))
 		return
 	}
-	a, okA := r.gaugeValue(&node{pos: n.pos, text: indicated}, s.label("reads"), own, unit)
-	b, okB := r.gaugeValue(&node{pos: n.pos, text: actual}, s.label("reads"), own, unit)
+	a, okA := r.gaugeValue(n, p.Parts[0].Value, s.label("reads"), own, unit)
+	b, okB := r.gaugeValue(n, p.Parts[1].Value, s.label("reads"), own, unit)
 	if okA && okB {
 		g.ReadsAt = [2]float64{a, b}
 	}
@@ -143,12 +144,7 @@ func (r *reader) gaugePressures(s *section, g *diag.Gauge, own, unit quantity.Un
 
 // gaugeValue reads a pressure of a gauge in unit; a bare number is in own, or
 // where that is not known in unit already.
-func (r *reader) gaugeValue(n *node, label string, own, unit quantity.Unit) (float64, bool) {
-	v, err := quantity.Parse(n.text)
-	if err != nil {
-		r.unreadable(n, label, err)
-		return 0, false
-	}
+func (r *reader) gaugeValue(n *node, v quantity.Value, label string, own, unit quantity.Unit) (float64, bool) {
 	if v.Unit == quantity.None {
 		v.Unit = own
 	}
@@ -167,34 +163,28 @@ func pressureOrPercent(u quantity.Unit) bool {
 	return quantity.DimensionOf(u) == quantity.Pressure || u == quantity.Percent
 }
 
-var rangeForm = lazily(`^(.+?)\s*(?:-|\x{2013}|\.\.|\bto\b)\s*(.+)$`)
-
 // gaugeRange reads the ends of a scale and gives its unit.
 func (r *reader) gaugeRange(n *node, label string, g *diag.Gauge, unit quantity.Unit) quantity.Unit {
 	bad := func() quantity.Unit {
 		r.report(n.pos, "such as '0-300 psi'", "'%s.range' is '%s', expected both ends of the scale with their unit", label, short(n.text))
 		return quantity.None
 	}
-	m := rangeForm().FindStringSubmatch(n.text)
-	if m == nil {
-		return bad()
-	}
-	low, errLow := quantity.Parse(m[1])
-	high, errHigh := quantity.Parse(m[2])
-	if errLow != nil || errHigh != nil || !pressureOrPercent(high.Unit) || low.Unit != quantity.None && low.Unit != high.Unit || low.Number >= high.Number {
+	p, err := quantity.ScanAs(n.text, quantity.Pressure)
+	a, b, ok := p.Pair(quantity.To)
+	low, high := a.Value, b.Value
+	if err != nil || !ok || !pressureOrPercent(high.Unit) || low.Unit != high.Unit || low.Number >= high.Number {
 		return bad()
 	}
 	if unit == quantity.None || high.Unit == quantity.Percent {
 		g.Low, g.High = low.Number, high.Number
 		return high.Unit
 	}
-	low.Unit = high.Unit
-	a, errLow := low.In(unit)
-	b, errHigh := high.In(unit)
+	bottom, errLow := low.In(unit)
+	top, errHigh := high.In(unit)
 	if errLow != nil || errHigh != nil {
 		return bad()
 	}
-	g.Low, g.High = a, b
+	g.Low, g.High = bottom, top
 	return high.Unit
 }
 

@@ -86,7 +86,7 @@ var gasTestKeys = []key{
 	{name: "fluid", form: asText, doc: "Color of the fluid at the end.", example: "blue"},
 }
 
-var coolantGasKey = key{name: "coolant-gas-test", form: asSpecial, words: gasWords, keys: gasTestKeys, example: "negative",
+var coolantGasKey = key{name: "coolant-gas-test", form: asSpecial, words: gasWords, says: "gas test", keys: gasTestKeys, example: "negative",
 	doc: "Test of the coolant for combustion gas: its result, or that and how it was made.",
 	schema: `{"anyOf": [{"enum": ["positive", "negative", "not tested"]}, {"type": "object", "additionalProperties": false, "properties": {
 		"result": {"enum": ["positive", "negative", "not tested"]}, "engine": {"enum": ["hot", "cold", "warm"]}, "minutes": {"type": ["number", "string"]}, "fluid": {"type": "string"}}}]}`}

@@ -73,45 +73,86 @@ func (r *reader) leak(n *node, label, _ string) (diag.Leak, bool) {
 	if state, reason, ok := parseState(n.text); ok {
 		return diag.Leak{Reading: diag.Reading{State: state, Reason: reason, Entered: n.text}}, true
 	}
-	if m := heldForm().FindStringSubmatch(n.text); m != nil {
-		value, ok := r.heldOf(n, label, m[1], strings.TrimSpace(m[2]+" "+m[3]), m[3])
-		return diag.Leak{Reading: diag.Reading{State: diag.Tested, Values: []float64{value}, Entered: n.text}}, ok
-	}
-	if m := lossForm().FindStringSubmatch(n.text); m != nil {
-		r.report(n.pos, "write {loss: "+m[1]+m[2]+" %} for what was lost, or "+m[2]+"/100 for what was held of 100",
-			"'%s' is '%s', which may be a loss or what was held", label, short(n.text))
+	return r.leakWords(n, label)
+}
+
+// leakWords reads a leakage in one text: '72/80', or '34 % lost', which may say
+// where it went. A figure that may be a loss or what was held is reported.
+func (r *reader) leakWords(n *node, label string) (diag.Leak, bool) {
+	figure, words := leakParts(n.text)
+	p, err := quantity.ScanAs(figure, quantity.Pressure)
+	if err != nil || len(p.Parts) > 2 {
+		hint := "such as {loss: 34 %}, {held: 72, of: 80} or 72/80"
+		if h := r.percent().answer(n.text); h != "" {
+			hint = h
+		}
+		r.report(n.pos, hint, "'%s' is '%s', expected a loss, or what was held of what was supplied", label, short(n.text))
 		return diag.Leak{}, false
 	}
-	hint := "such as {loss: 34 %}, {held: 72, of: 80} or 72/80"
-	if h := r.percent().misread(n.text); h != "" {
-		hint = h
+	at, most := strings.Join(words.at, ", "), ""
+	if at != "" {
+		most = ", at: [" + at + "]"
 	}
-	r.report(n.pos, hint, "'%s' is '%s', expected a loss, or what was held of what was supplied", label, short(n.text))
+	if len(p.Parts) == 2 && p.Bound == quantity.Exact && p.Only(quantity.Slash, quantity.Of) {
+		held, supplied, _ := p.Pair(p.Joins[0])
+		value, ok := r.lossOf(n, label, held.Value, supplied.Value)
+		return diag.Leak{Reading: diag.Reading{State: diag.Tested, Values: []float64{value}, Entered: n.text}, At: words.at}, ok
+	}
+	percent := strings.TrimSpace(strings.TrimRight(figure, "% "))
+	if words.lost && (p.Parts[0].Value.Unit == quantity.Percent || p.Parts[len(p.Parts)-1].Value.Unit == quantity.Percent || p.Parts[0].Value.Unit == quantity.None) {
+		out, ok := r.percent().reading(&node{pos: n.pos, text: figure}, label)
+		out.Entered = n.text
+		return diag.Leak{Reading: out, At: words.at}, ok
+	}
+	if u := p.Parts[len(p.Parts)-1].Value.Unit; u != quantity.Percent && u != quantity.None {
+		r.report(n.pos, "how much was supplied? write "+figure+" of it, such as 72/80", "'%s' is '%s', expected a loss, or what was held of what was supplied", label, short(n.text))
+		return diag.Leak{}, false
+	}
+	r.report(n.pos, "write {loss: "+percent+" %"+most+"} for what was lost, or "+plainNumber(p.Parts[0].Value.Number)+"/100 for what was held of 100",
+		"'%s' is '%s', which may be a loss or what was held", label, short(n.text))
 	return diag.Leak{}, false
 }
 
-var heldForm = lazily(`^([0-9][0-9.]*) ?(?:/|of) ?([0-9][0-9.]*) ?([A-Za-z][A-Za-z0-9/]*)?$`)
+// leakSaid is what the words beside a figure say.
+type leakSaid struct {
+	lost bool
+	at   []string
+}
 
-// lossForm is a figure that does not say whether it was lost or held.
-var lossForm = lazily(`^(about |~ ?|over )?([0-9][0-9.]*(?:-[0-9.]+)?)\+? ?%?$`)
-
-// heldOf gives the loss in percent of held of supplied pressure.
-func (r *reader) heldOf(n *node, label, held, supplied, unit string) (float64, bool) {
-	h, errH := quantity.Parse(strings.TrimSpace(held + " " + unit))
-	s, errS := quantity.Parse(supplied)
-	for _, err := range []error{errH, errS} {
-		if err != nil {
-			r.unreadable(n, label, err)
-			return 0, false
+// leakParts takes '34 % lost at exhaust' apart: its figure, and what the words
+// behind it say. Words that say nothing known stay with the figure.
+func leakParts(text string) (figure string, said leakSaid) {
+	fields := strings.Fields(strings.NewReplacer(",", " ", "(", " ", ")", " ", ";", " ").Replace(text))
+	vocabulary := vocabularyOf("place of a leak")
+	for len(fields) > 1 {
+		taken := false
+		for size := min(4, len(fields)-1); size > 0 && !taken; size-- {
+			words := strings.ToLower(strings.Join(fields[len(fields)-size:], " "))
+			place, _ := vocabulary.find(words, vocabulary.Words)
+			switch {
+			case slices.Contains([]string{"loss", "lost", "leak", "leaks", "leakage", "leaking", "leakdown", "gone"}, words):
+				said.lost, taken = true, true
+			case slices.Contains([]string{"at", "at the", "to", "to the", "into", "into the", "out", "out of", "out of the", "from", "from the", "through", "and", "&", "past", "past the", "in the"}, words):
+				taken = true
+			case place != "":
+				said.at, taken = append([]string{place}, said.at...), true
+			}
+			if taken {
+				fields = fields[:len(fields)-size]
+			}
+		}
+		if !taken {
+			break
 		}
 	}
-	if h.Unit == quantity.None {
-		h.Unit = s.Unit
+	figure = strings.Join(fields, " ")
+	for _, begin := range []string{"loss ", "lost ", "leaks ", "leak ", "leakage ", "loss: ", "leaking "} {
+		if len(figure) > len(begin) && strings.EqualFold(figure[:len(begin)], begin) {
+			figure, said.lost = figure[len(begin):], true
+		}
 	}
-	if s.Unit == quantity.None {
-		s.Unit = h.Unit
-	}
-	return r.lossOf(n, label, h, s)
+	said.at = distinct(said.at)
+	return figure, said
 }
 
 func (r *reader) lossOf(n *node, label string, held, supplied quantity.Value) (float64, bool) {

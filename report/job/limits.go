@@ -1,6 +1,8 @@
 package job
 
 import (
+	"strings"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
 )
@@ -48,20 +50,22 @@ func (r *reader) standard(l *section, s *scale) *diag.Standard {
 		return nil
 	}
 	label := l.label("standard")
-	low, high := n.text, n.text
-	if m := rangeOf().FindStringSubmatch(n.text); m != nil {
-		low, high = shareUnit(m[1], m[2])
-	}
-	a, ok := s.limitValue(n, low, label)
+	p, ok := s.scan(n, label)
 	if !ok {
 		return nil
 	}
-	if high == low {
-		return &diag.Standard{Low: a, High: a, Unit: s.unit, Entered: n.text}
+	low, high, band := p.Pair(quantity.To)
+	if !band {
+		v, ok := s.limitOf(n, p, label)
+		if !ok {
+			return nil
+		}
+		return &diag.Standard{Low: v, High: v, Unit: s.unit, Entered: n.text}
 	}
-	b, ok := s.limitValue(n, high, label)
+	a, okA := s.limitValue(n, low, label)
+	b, okB := s.limitValue(n, high, label)
 	switch {
-	case !ok:
+	case !okA || !okB:
 		return nil
 	case a >= b:
 		r.report(n.pos, "the lower value goes first", "'%s' is '%s', which does not rise", label, short(n.text))
@@ -76,28 +80,63 @@ func (r *reader) limit(l *section, s *scale, kind diag.LimitKind, key string, n 
 	case diag.Lowest, diag.Spread:
 		return r.percentLimit(l, kind, key, n)
 	case diag.BelowMean, diag.FromMean:
-		if percentForm().MatchString(n.text) {
+		if saysPercent(n.text) {
 			return r.percentLimit(l, kind, key, n)
 		}
 	}
-	v, ok := s.limitValue(n, n.text, l.label(key))
+	p, ok := s.scan(n, l.label(key))
+	if !ok {
+		return diag.Limit{}, false
+	}
+	v, ok := s.limitOf(n, p, l.label(key))
 	return diag.Limit{Kind: kind, Value: v, Unit: s.unit, Entered: n.text}, ok
+}
+
+// limitOf takes the single number of a limit.
+func (s *scale) limitOf(n *node, p quantity.Phrase, label string) (float64, bool) {
+	samples, readings := s.samples, s.written
+	v, ok := s.one(n, p, label)
+	s.samples, s.written = samples, readings
+	return v, ok && s.aboveZero(n, v, label)
 }
 
 // limitValue reads a pressure that is a limit: it says nothing of the unit of
 // the readings.
-func (s *scale) limitValue(n *node, text, label string) (float64, bool) {
-	samples, readings := s.samples, s.written
-	v, ok := s.single(n, text, label)
-	s.samples, s.written = samples, readings
-	if ok && v == 0 {
-		s.r.report(n.pos, "leave the limit out", "'%s' is '%s', expected more than 0", label, short(n.text))
-		return 0, false
-	}
-	return v, ok
+func (s *scale) limitValue(n *node, part quantity.Part, label string) (float64, bool) {
+	return s.limitOf(n, quantity.Phrase{Parts: []quantity.Part{part}}, label)
 }
 
-var percentForm = lazily(`(?i)^(.*?) ?(?:%|percent)(?: ?(?:of)?(?: the)? ?(.*))?$`)
+func (s *scale) aboveZero(n *node, v float64, label string) bool {
+	if v == 0 {
+		s.r.report(n.pos, "leave the limit out", "'%s' is '%s', expected more than 0", label, short(n.text))
+	}
+	return v != 0
+}
+
+// saysPercent reports a limit in percent.
+func saysPercent(text string) bool {
+	number, _ := cutBasis(text)
+	v, err := quantity.Parse(number)
+	return err == nil && v.Unit == quantity.Percent
+}
+
+// cutBasis takes '75 % of the highest' apart.
+func cutBasis(text string) (number, basis string) {
+	i := strings.IndexAny(text, "%")
+	if i >= 0 {
+		i++
+	} else if i = strings.Index(strings.ToLower(text), "percent"); i >= 0 {
+		i += len("percent")
+	}
+	if i < 0 {
+		return text, ""
+	}
+	basis = fold(text[i:])
+	for _, word := range []string{"of ", "the "} {
+		basis = strings.TrimPrefix(basis, word)
+	}
+	return text[:i], basis
+}
 
 var bases = []string{string(diag.OfHighest), string(diag.OfLowest), string(diag.OfMean), string(diag.OfMedian)}
 
@@ -113,36 +152,36 @@ func (r *reader) percentLimit(l *section, kind diag.LimitKind, key string, n *no
 	if atMean {
 		out.Of, example = diag.OfMean, "20 %"
 	}
-	m := percentForm().FindStringSubmatch(n.text)
-	if m == nil {
+	number, of := cutBasis(n.text)
+	v, err := quantity.Parse(number)
+	if err == nil && v.Unit != quantity.Percent {
 		r.report(n.pos, noPercentHint(kind, key, n.text, example), "'%s' is '%s', expected a percentage", label, short(n.text))
 		return out, false
 	}
-	v, err := quantity.Parse(m[1])
-	if err != nil || v.Unit != quantity.None || v.Number <= 0 || v.Number > 100 {
+	if err != nil || v.Number <= 0 || v.Number > 100 {
 		hint := "such as '" + example + "'"
 		if err != nil {
 			if _, h := parseProblem(err); h != "" {
-				hint = h + " %"
+				hint = h
 			}
 		}
 		r.report(n.pos, hint, "'%s' is '%s', expected a percentage over 0, at most 100 %%", label, short(n.text))
 		return out, false
 	}
 	out.Value = v.Number
-	if m[2] == "" {
+	if of == "" {
 		return out, true
 	}
-	of := basis(m[2])
-	if of == "" || atMean && of != diag.OfMean {
+	basis := basisOf(of)
+	if basis == "" || atMean && basis != diag.OfMean {
 		expected := bases
 		if atMean {
 			expected = []string{string(diag.OfMean)}
 		}
-		r.report(n.pos, meant(m[2], expected), "'%s' is '%s', expected a percentage of %s", label, short(n.text), anyOf(expected))
+		r.report(n.pos, meant(of, expected), "'%s' is '%s', expected a percentage of %s", label, short(n.text), anyOf(expected))
 		return out, false
 	}
-	out.Of = of
+	out.Of = basis
 	return out, true
 }
 
@@ -162,14 +201,7 @@ func noPercentHint(kind diag.LimitKind, key, text, example string) string {
 	return "such as '" + example + "'"
 }
 
-func basis(text string) diag.Basis {
-	for _, b := range bases {
-		if fold(text) == b {
-			return diag.Basis(b)
-		}
-	}
-	if fold(text) == "average" {
-		return diag.OfMean
-	}
-	return ""
+func basisOf(text string) diag.Basis {
+	word, _ := vocabularyOf("basis of a percentage").find(text, bases)
+	return diag.Basis(word)
 }

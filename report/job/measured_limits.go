@@ -34,9 +34,13 @@ func (w *measuring) limit(sec *section, k key, e entry, to place) {
 			text = strings.TrimSuffix(text, " "+side.word)
 		}
 	}
+	p, ok := s.scan(&node{kind: scalar, pos: n.pos, text: text, plain: n.plain, tag: n.tag}, to.label)
+	if !ok {
+		return
+	}
 	switch {
-	case isFigures(text) || plainQuantity(text):
-		v, ok := s.limitValue(n, text, to.label)
+	case len(p.Parts) == 1 && p.Bound == quantity.Exact:
+		v, ok := s.limitValue(n, p.Parts[0], to.label)
 		if !ok {
 			return
 		}
@@ -48,7 +52,7 @@ func (w *measuring) limit(sec *section, k key, e entry, to place) {
 		} else {
 			out.Low = v
 		}
-	case !w.r.ends(&s, n, text, to.label, &out):
+	case !w.r.ends(&s, n, p, to.label, &out):
 		return
 	}
 	if s.bareAt != (Pos{}) && !s.given {

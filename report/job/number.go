@@ -2,9 +2,7 @@ package job
 
 import (
 	"errors"
-	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"gaugesheet/diag"
@@ -76,46 +74,82 @@ func unitNames(units []quantity.Unit) []string {
 	return names
 }
 
-var (
-	twoUnits  = lazily(`^(.+?)\s*\((.*)\)$`)
-	twoSlash  = lazily(`^([0-9]+(?:\.[0-9]+)?) ?/ ?([0-9]+(?:\.[0-9]+)?)( ?[^0-9/ ].*)?$`)
-	ishForm   = lazily(`(?i)^([0-9]+(?:\.[0-9]+)?) ?['’]? ?-?ish$`)
-	nearWords = lazily(`(?i)^(?:around|circa|ca\.?|approx\.?|approximately|roughly|abt\.?|nearly|≈|c\.) ?(.+)$`)
-	overWords = lazily(`(?i)^(?:>=?|≥|more than|above|at least|off the scale|pegged at) ?(.+)$`)
-	underWord = lazily(`(?i)^(?:<=?|≤|less than|below|under|at most) ?(.+)$`)
-	toWords   = lazily(`(?i)^(.+[0-9].*?) (?:to|up to|and) ([0-9].*)$`)
-	dashList  = lazily(`^[0-9.]+(?: ?[-–] ?[0-9.]+){2,}$`)
-)
+// dimension is what the numbers of a scale measure.
+func (s *scale) dimension() quantity.Dimension {
+	if len(s.units) > 0 {
+		return quantity.DimensionOf(s.units[0])
+	}
+	return quantity.DimensionOf(s.unit)
+}
 
-// single reads one number, with two units where both are given.
-func (s *scale) single(n *node, text, label string) (float64, bool) {
-	text = strings.TrimSpace(text)
-	if s.signed {
-		text = strings.TrimPrefix(text, "+")
-	}
-	if strings.HasPrefix(text, "+") {
+// scan reads the phrase of a node, and reports what it cannot read at the place
+// where it stands.
+func (s *scale) scan(n *node, label string) (quantity.Phrase, bool) {
+	text := strings.TrimSpace(n.text)
+	if strings.HasPrefix(text, "+") && !s.signed {
 		s.r.report(n.pos, "rose by "+text[1:]+"? write the reading itself, without a sign", "'%s' is '%s', which may be a rise or a reading", label, short(n.text))
-		return 0, false
+		return quantity.Phrase{}, false
 	}
-	if s.unit != quantity.Percent && strings.HasSuffix(text, ")") {
-		if m := twoUnits().FindStringSubmatch(text); m != nil {
-			return s.double(n, m[1], m[2], label)
+	p, err := quantity.ScanAs(text, s.dimension())
+	if err == nil {
+		return p, true
+	}
+	pos, hint := n.pos, s.answer(text)
+	if hint == "" {
+		_, hint = parseProblem(err)
+		pos = s.r.within(n, placeOf(err))
+	}
+	if hint == "" {
+		hint = s.answer(foundBy(err))
+	}
+	s.r.report(pos, hint, "'%s' is '%s', expected %s", label, short(n.text), s.expected())
+	return quantity.Phrase{}, false
+}
+
+// placeOf is the character at which a text could not be read.
+func placeOf(err error) int {
+	var problem *quantity.ParseError
+	if errors.As(err, &problem) {
+		return problem.At
+	}
+	return 0
+}
+
+// foundBy is what could not be read.
+func foundBy(err error) string {
+	var problem *quantity.ParseError
+	if errors.As(err, &problem) {
+		return problem.Found
+	}
+	return ""
+}
+
+// within gives the place of a character of a node's text, that of the node where
+// the file has the text in another form.
+func (r *reader) within(n *node, at int) Pos {
+	if n.pos.Line < 1 || n.pos.Line > len(r.lines) || len(r.lines[n.pos.Line-1]) > longestLine {
+		return n.pos
+	}
+	line := []rune(r.lines[n.pos.Line-1])
+	for _, quote := range []int{0, 1} {
+		if from := n.pos.Col - 1 + quote; from >= 0 && from <= len(line) && strings.HasPrefix(string(line[from:]), n.text) {
+			return Pos{n.pos.Line, n.pos.Col + quote + at}
 		}
 	}
-	if hint := s.misread(text); hint != "" {
-		s.r.report(n.pos, hint, "'%s' is '%s', expected %s", label, short(n.text), s.expected())
+	return n.pos
+}
+
+// one gives the only number of a phrase, and reports any other phrase.
+func (s *scale) one(n *node, p quantity.Phrase, label string) (float64, bool) {
+	if len(p.Parts) == 2 && p.Joins[0] == quantity.Bracket && p.Bound == quantity.Exact {
+		return s.double(n, p.Parts[0], p.Parts[1], label)
+	}
+	part, ok := p.Single()
+	if !ok || part.Bound != quantity.Exact {
+		s.r.report(n.pos, s.several(p), "'%s' is '%s', expected %s", label, short(n.text), s.expected())
 		return 0, false
 	}
-	v, err := quantity.Parse(text)
-	if err != nil {
-		expected, hint := parseProblem(err)
-		if strings.HasPrefix(expected, "a number") || strings.HasPrefix(expected, "a unit") {
-			expected = s.expected()
-		}
-		s.r.report(n.pos, hint, "'%s' is '%s', expected %s", label, short(n.text), expected)
-		return 0, false
-	}
-	return s.take(n, v, text, label)
+	return s.take(n, part.Value, part.Text, label)
 }
 
 // take converts a number to the section's unit and checks that it can be.
@@ -184,33 +218,32 @@ func (s *scale) unitsTaken() string {
 }
 
 // double reads a number given in two units; the first counts.
-func (s *scale) double(n *node, first, second, label string) (float64, bool) {
-	a, errA := quantity.Parse(first)
-	b, errB := quantity.Parse(second)
-	if errA != nil || errB != nil || b.Unit == quantity.None {
+func (s *scale) double(n *node, a, b quantity.Part, label string) (float64, bool) {
+	if b.Value.Unit == quantity.None || s.unit == quantity.Percent {
 		s.r.report(n.pos, "a remark goes into 'notes'; in brackets stands the same pressure in another unit, as in '24 bar (360 psi)'",
 			"'%s' is '%s', expected %s", label, short(n.text), s.expected())
 		return 0, false
 	}
-	value, ok := s.take(n, a, first, label)
+	value, ok := s.take(n, a.Value, a.Text, label)
 	if !ok {
 		return 0, false
 	}
-	if !s.takes(b.Unit) {
-		s.r.report(n.pos, "", "'%s' is in %s, expected %s", label, b.Unit, s.unitsTaken())
+	if !s.takes(b.Value.Unit) {
+		s.r.report(n.pos, "", "'%s' is in %s, expected %s", label, b.Value.Unit, s.unitsTaken())
 		return 0, false
 	}
-	if a.Unit == quantity.None {
-		a.Unit = s.unit
+	if a.Value.Unit == quantity.None {
+		a.Value.Unit = s.unit
 	}
-	s.contradiction(a, b, first, second)
+	s.contradiction(a, b)
 	return value, true
 }
 
 // widestApart is how far two figures for one pressure may differ, in percent.
 const widestApart = 2
 
-func (s *scale) contradiction(a, b quantity.Value, first, second string) {
+func (s *scale) contradiction(first, second quantity.Part) {
+	a, b := first.Value, second.Value
 	other, err := quantity.Convert(b.Number, b.Unit, a.Unit)
 	if err != nil || a.Number == other {
 		return
@@ -225,8 +258,8 @@ func (s *scale) contradiction(a, b quantity.Value, first, second string) {
 	}
 	s.r.notice("units-contradict", "", cylinders, diag.Facts{
 		"section":   s.name,
-		"value":     diag.Number{Value: a.Number, Decimals: decimals(first), Unit: a.Unit},
-		"other":     diag.Number{Value: b.Number, Decimals: decimals(second), Unit: b.Unit},
+		"value":     diag.Number{Value: a.Number, Decimals: decimals(first.Text), Unit: a.Unit},
+		"other":     diag.Number{Value: b.Number, Decimals: decimals(second.Text), Unit: b.Unit},
 		"converted": diag.Number{Value: other, Decimals: quantity.DefaultDecimals(a.Unit), Unit: a.Unit},
 		"percent":   diag.Number{Value: apart, Decimals: 1, Unit: quantity.Percent},
 	})
@@ -236,7 +269,7 @@ func abs(v float64) float64 { return max(v, -v) }
 
 // decimals counts the decimals that a number is written with.
 func decimals(text string) int {
-	_, after, found := strings.Cut(text, ".")
+	_, after, found := strings.Cut(strings.Replace(text, ",", ".", 1), ".")
 	if !found {
 		return 0
 	}
@@ -249,39 +282,19 @@ func isFigures(text string) bool {
 	return text != "" && strings.Trim(text, "0123456789.") == "" && strings.Count(text, ".") <= 1
 }
 
-// misread offers what a notation that is not taken probably means; "" where
-// it is none of those known.
-func (s *scale) misread(text string) string {
+// answer says what to type in place of words that are no reading; "" where they
+// are none of those known.
+func (s *scale) answer(text string) string {
 	if isFigures(text) {
 		return ""
-	}
-	if m := twoSlash().FindStringSubmatch(text); m != nil {
-		return s.slashHint(m[1], m[2])
-	}
-	if m := ishForm().FindStringSubmatch(text); m != nil {
-		return "write 'about " + m[1] + "'"
-	}
-	for _, form := range []struct {
-		pattern *regexp.Regexp
-		hint    string
-	}{{nearWords(), "write 'about %'"}, {overWords(), "write 'over %'"}} {
-		if m := form.pattern.FindStringSubmatch(text); m != nil {
-			return strings.Replace(form.hint, "%", m[1], 1)
-		}
-	}
-	if m := underWord().FindStringSubmatch(text); m != nil {
-		return "a reading has no upper bound alone: write 'about " + m[1] + "', '0-" + m[1] + "', or 0 for no pressure"
-	}
-	if m := toWords().FindStringSubmatch(text); m != nil {
-		return "write '" + m[1] + "-" + m[2] + "' for a reading between the two"
-	}
-	if dashList().MatchString(text) {
-		return "readings of several cylinders are a list: [" + strings.Join(strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune("-– ", c) }), ", ") + "]"
 	}
 	for _, name := range []string{"state of a test", "pressure"} {
 		if _, answer := vocabularyOf(name).find(text, nil); answer != "" {
 			return answer
 		}
+	}
+	if before, remark, ok := strings.Cut(text, "("); ok && strings.HasSuffix(remark, ")") && plainQuantity(before) {
+		return "a remark goes into 'notes'; in brackets stands the same pressure in another unit, as in '24 bar (360 psi)'"
 	}
 	if near := nearest(text, stateWords); near != "" {
 		return "did you mean '" + near + "'?"
@@ -289,11 +302,32 @@ func (s *scale) misread(text string) string {
 	return ""
 }
 
+// several offers what a phrase that is more than one number probably means.
+func (s *scale) several(p quantity.Phrase) string {
+	texts := p.Texts()
+	switch {
+	case p.Bound == quantity.AtMost && len(p.Parts) == 1:
+		return "a reading has no upper bound alone: write 'about " + texts[0] + "', '0-" + texts[0] + "', or 0 for no pressure"
+	case len(p.Parts) < 2:
+		return ""
+	case p.Joins[0] == quantity.Slash && len(p.Parts) == 2:
+		return s.slashHint(p.Parts[0], p.Parts[1])
+	case p.Joins[0] == quantity.Of:
+		return "held of supplied goes under 'leakage': " + strings.Join(texts, "/")
+	case p.Joins[0] == quantity.At:
+		return "write " + texts[0] + "; the speed goes under 'conditions: {cranking: 210 rpm}'"
+	case len(p.Parts) == 2 && p.Only(quantity.And, quantity.Next):
+		return "two readings of one " + s.r.cylinderWord + " are '[" + texts[0] + ", " + texts[1] + "]'; for a reading between the two write " + texts[0] + "-" + texts[1]
+	case p.Only(quantity.To, quantity.Next, quantity.And, quantity.Slash):
+		return "readings of several " + s.r.cylinderWord + "s are a list: [" + strings.Join(texts, ", ") + "]"
+	}
+	return ""
+}
+
 // slashHint offers the readings of '145/148' and '1/180'. It is empty for a
 // fraction of a unit, such as 1/2.
-func (s *scale) slashHint(first, second string) string {
-	a, _ := strconv.ParseFloat(first, 64)
-	b, _ := strconv.ParseFloat(second, 64)
+func (s *scale) slashHint(x, y quantity.Part) string {
+	a, b, first, second := x.Value.Number, y.Value.Number, x.Text, y.Text
 	if s.unit == quantity.Percent {
 		if a > b {
 			return ""

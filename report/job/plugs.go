@@ -2,7 +2,6 @@ package job
 
 import (
 	"slices"
-	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -93,61 +92,43 @@ func (r *reader) measuredGap(s *section) *float64 {
 	return r.amount(n, s.label("gap"), "1.1 mm", found)
 }
 
-var (
-	toleranceForm = lazily(`^(.+?) ?(?:\+/-|±|\+-) ?(.+)$`)
-	betweenForm   = lazily(`^([0-9][0-9.]*(?: ?[A-Za-z"]+)?) ?(?:-|–|\.\.) ?([0-9].*)$`)
-)
-
 // gap reads the gap by the book: '1.1 mm', '1.1 mm +/- 0.1', '1.0-1.1 mm'.
 func (r *reader) gap(n *node, label string, p *diag.Plugs) {
-	low, high := n.text, ""
-	tolerance := false
-	if m := toleranceForm().FindStringSubmatch(n.text); m != nil {
-		low, high, tolerance = m[1], m[2], true
-	} else if m := betweenForm().FindStringSubmatch(n.text); m != nil {
-		low, high = m[1], m[2]
+	phrase, ok := r.phrase(n, label, "1.1 mm", quantity.Length)
+	if !ok {
+		return
 	}
-	a, b := low, high
-	if high != "" {
-		a, b = shareUnit(low, high)
+	middle, off, tolerance := phrase.Pair(quantity.PlusMinus)
+	low, high, band := phrase.Pair(quantity.To)
+	switch {
+	case len(phrase.Parts) == 1:
+		low = phrase.Parts[0]
+	case tolerance:
+		low = middle
+	case !band:
+		r.report(n.pos, "such as '1.1 mm +/- 0.1' or '1.0-1.1 mm'", "'%s' is '%s', expected a gap", label, short(n.text))
+		return
 	}
-	wide := gaps
-	if tolerance {
-		wide.low = 0
-	}
-	first := r.amount(&node{pos: n.pos, text: a}, label, "1.1 mm", gaps)
+	first := r.value(n, n.pos, low.Value, label, "1.1 mm", gaps)
 	if first == nil {
 		return
 	}
-	p.GapMM, p.GapEntered = *first, n.text
-	if v, err := quantity.Parse(a); err == nil {
-		r.gapUnit = v.Unit
-	}
-	if high == "" {
-		return
-	}
-	second := r.amount(&node{pos: n.pos, text: b}, label, "1.1 mm +/- 0.1", wide)
+	p.GapMM, p.GapEntered, r.gapUnit = *first, n.text, low.Value.Unit
+	wide := gaps
+	wide.low = 0
 	switch {
-	case second == nil:
 	case tolerance:
-		p.GapTolMM = *second
-	case *second <= *first:
-		r.report(n.pos, "the smaller gap goes first", "'%s' is '%s', which does not rise", label, short(n.text))
-	default:
-		p.GapMM, p.GapTolMM = (*first+*second)/2, (*second-*first)/2
+		if second := r.value(n, r.within(n, off.At), off.Value, label, "1.1 mm +/- 0.1", wide); second != nil {
+			p.GapTolMM = *second
+		}
+	case band:
+		second := r.value(n, r.within(n, high.At), high.Value, label, "1.1 mm +/- 0.1", gaps)
+		switch {
+		case second == nil:
+		case *second <= *first:
+			r.report(n.pos, "the smaller gap goes first", "'%s' is '%s', which does not rise", label, short(n.text))
+		default:
+			p.GapMM, p.GapTolMM = (*first+*second)/2, (*second-*first)/2
+		}
 	}
-}
-
-// shareUnit gives each of two numbers the unit of the other, where it has none.
-func shareUnit(a, b string) (string, string) {
-	x, errX := quantity.Parse(a)
-	y, errY := quantity.Parse(b)
-	switch {
-	case errX != nil || errY != nil:
-	case x.Unit == quantity.None && y.Unit != quantity.None:
-		a = strings.TrimSpace(a) + " " + string(y.Unit)
-	case y.Unit == quantity.None && x.Unit != quantity.None:
-		b = strings.TrimSpace(b) + " " + string(x.Unit)
-	}
-	return a, b
 }

@@ -80,13 +80,6 @@ func cutWords(text, words string) (rest string, ok bool) {
 
 var plainer = strings.NewReplacer("'", "", "’", "", ",", "", "-", " ")
 
-var (
-	aboutForm = lazily(`^(?:(?i:about) |~ ?)(.+)$`)
-	overForm  = lazily(`^(?i:over) (.+)$`)
-	plusForm  = lazily(`^([0-9][0-9., ]*)\+ ?(.*)$`)
-	bandForm  = lazily(`^([0-9][0-9 /]*(?:\.[0-9]+)?(?: ?[A-Za-z%][A-Za-z/0-9%]*)?) ?(?:-|–|\.\.) ?([0-9].*)$`)
-)
-
 // reading reads one reading with its repeats. A problem is reported and gives
 // false.
 func (s *scale) reading(n *node, label string) (diag.Reading, bool) {
@@ -111,35 +104,36 @@ func (s *scale) reading(n *node, label string) (diag.Reading, bool) {
 	return out, ok
 }
 
+// kinds are how a figure may be meant, as readings have it.
+var kinds = map[quantity.Bound]diag.Kind{quantity.Exact: diag.Exact, quantity.About: diag.Estimate, quantity.AtLeast: diag.AtLeast}
+
 // inexact reads a single value with the words that say how exact it is.
 func (s *scale) inexact(n *node, label string) (diag.Reading, bool) {
 	out := diag.Reading{State: diag.Tested, Entered: n.text}
-	text := n.text
-	if isFigures(text) {
-		v, ok := s.single(n, text, label)
-		out.Values = []float64{v}
-		return out, ok
-	}
-	if m := aboutForm().FindStringSubmatch(text); m != nil {
-		out.Kind, text = diag.Estimate, m[1]
-	} else if m := overForm().FindStringSubmatch(text); m != nil {
-		out.Kind, text = diag.AtLeast, m[1]
-	} else if m := plusForm().FindStringSubmatch(text); m != nil {
-		out.Kind, text = diag.AtLeast, m[1]+" "+m[2]
-	} else if strings.HasSuffix(text, "+") {
-		out.Kind, text = diag.AtLeast, strings.TrimSuffix(text, "+")
-	} else if s.unit != quantity.Percent && saysNoPressure(text) {
+	if s.unit != quantity.Percent && saysNoPressure(n.text) {
 		out.Values = []float64{0}
 		return out, true
 	}
-	if m := bandForm().FindStringSubmatch(text); m != nil && !dashList().MatchString(text) {
-		if out.Kind != diag.Exact {
-			s.r.report(n.pos, "write '"+short(text)+"'", "'%s' is '%s', which is inexact twice over, expected a band or one number", label, short(n.text))
-			return out, false
-		}
-		return s.band(n, m[1], m[2], label)
+	p, ok := s.scan(n, label)
+	if !ok {
+		return out, false
 	}
-	v, ok := s.single(n, text, label)
+	low, high, band := p.Pair(quantity.To)
+	middle, half, tolerance := p.Pair(quantity.PlusMinus)
+	switch {
+	case (band || tolerance) && (p.Bound != quantity.Exact || p.Parts[1].Bound != quantity.Exact):
+		s.r.report(n.pos, "write '"+low.Text+"-"+high.Text+"'", "'%s' is '%s', which is inexact twice over, expected a band or one number", label, short(n.text))
+		return out, false
+	case band:
+		return s.band(n, low, high, label)
+	case tolerance:
+		return s.tolerance(n, middle, half, label)
+	}
+	kind, taken := kinds[p.Bound]
+	if taken && len(p.Parts) == 1 {
+		out.Kind, p.Parts[0].Bound, p.Bound = kind, quantity.Exact, quantity.Exact
+	}
+	v, ok := s.one(n, p, label)
 	out.Values = []float64{v}
 	return out, ok
 }
@@ -152,28 +146,34 @@ func saysNoPressure(text string) bool {
 }
 
 // band reads a reading between two values.
-func (s *scale) band(n *node, low, high, label string) (diag.Reading, bool) {
+func (s *scale) band(n *node, low, high quantity.Part, label string) (diag.Reading, bool) {
 	out := diag.Reading{State: diag.Tested, Kind: diag.Band, Entered: n.text}
-	top, err := quantity.Parse(high)
-	if err == nil && top.Unit != quantity.None {
-		if bottom, err := quantity.Parse(low); err == nil && bottom.Unit == quantity.None {
-			low += " " + string(top.Unit)
-		}
-	}
-	a, okA := s.single(n, low, label)
+	a, okA := s.take(n, low.Value, low.Text, label)
 	if !okA {
 		return out, false
 	}
-	b, okB := s.single(n, high, label)
+	b, okB := s.take(n, high.Value, high.Text, label)
 	if !okB {
 		return out, false
 	}
 	if a >= b {
-		s.r.report(n.pos, "the lower value goes first; two readings are a list: ["+low+", "+high+"]", "'%s' is '%s', which does not rise", label, short(n.text))
+		s.r.report(n.pos, "the lower value goes first; two readings are a list: ["+low.Text+", "+high.Text+"]", "'%s' is '%s', which does not rise", label, short(n.text))
 		return out, false
 	}
 	out.Values, out.HalfWidth = []float64{(a + b) / 2}, (b-a)/2
 	return out, true
+}
+
+// tolerance reads a reading with how far it may be off, 150 +/- 5: a band.
+func (s *scale) tolerance(n *node, middle, half quantity.Part, label string) (diag.Reading, bool) {
+	low, high := middle, middle
+	low.Value.Number -= half.Value.Number
+	high.Value.Number += half.Value.Number
+	if half.Value.Unit != middle.Value.Unit || half.Value.Number <= 0 {
+		s.r.report(n.pos, "such as '150 +/- 5', both in one unit", "'%s' is '%s', expected %s", label, short(n.text), s.expected())
+		return diag.Reading{}, false
+	}
+	return s.band(n, low, high, label)
 }
 
 // repeats reads the readings of one cylinder taken again.
@@ -233,8 +233,8 @@ func (s *scale) readings(sec *section, key string) map[string]diag.Reading {
 	})
 }
 
-// one reads a single reading of a section, nil where it is not given.
-func (s *scale) one(sec *section, key string) *diag.Reading {
+// key reads a single reading of a section, nil where it is not given.
+func (s *scale) key(sec *section, key string) *diag.Reading {
 	n := sec.get(key)
 	if n == nil {
 		return nil

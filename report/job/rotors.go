@@ -43,7 +43,11 @@ func (r *reader) rotorLimit(l *section, s *scale, key string, kind diag.LimitKin
 	if n == nil {
 		return nil
 	}
-	v, ok := s.limitValue(n, n.text, l.label(key))
+	p, ok := s.scan(n, l.label(key))
+	if !ok {
+		return nil
+	}
+	v, ok := s.limitOf(n, p, l.label(key))
 	if !ok {
 		return nil
 	}

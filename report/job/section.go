@@ -32,7 +32,7 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 	}
 	known := keyNames(keys)
 	if n.kind != mapping {
-		hint := readingsHint(name, n)
+		hint := r.readingsHint(name, n)
 		if hint == "" && len(keys) > 0 && n.kind == scalar {
 			hint = fmt.Sprintf("such as '%s: ...' on a line of its own, indented", known[0])
 		}
@@ -40,7 +40,7 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 		return nil
 	}
 	joinWords(n, keys)
-	r.joinList(n, name, keys)
+	joinList(n, keys)
 	oneSpelling(n, known)
 	for i, e := range n.entries {
 		switch {
@@ -348,22 +348,48 @@ func (s *section) amount(key string, b bounds) *float64 {
 
 // amount reads a quantity; the example is for who forgets the unit.
 func (r *reader) amount(n *node, label, example string, b bounds) *float64 {
-	v, err := quantity.Parse(n.text)
-	if err != nil {
-		r.unreadable(n, label, err)
+	p, ok := r.phrase(n, label, example, quantity.DimensionOf(b.units[0]))
+	if !ok {
 		return nil
 	}
+	part, ok := p.Single()
+	if !ok || part.Bound != quantity.Exact {
+		hint := "such as '" + example + "'"
+		if ok {
+			hint = "write '" + part.Text + "'"
+		}
+		r.report(n.pos, hint, "'%s' is '%s', expected one number with its unit", label, short(n.text))
+		return nil
+	}
+	return r.value(n, n.pos, part.Value, label, example, b)
+}
+
+// phrase scans a node's text, and reports what cannot be read where it stands.
+func (r *reader) phrase(n *node, label, example string, expected quantity.Dimension) (quantity.Phrase, bool) {
+	p, err := quantity.ScanAs(n.text, expected)
+	if err != nil {
+		wanted, hint := parseProblem(err)
+		if hint == "" && example != "" {
+			hint = "such as '" + example + "'"
+		}
+		r.report(r.within(n, placeOf(err)), hint, "'%s' is '%s', expected %s", label, short(n.text), wanted)
+	}
+	return p, err == nil
+}
+
+// value takes a quantity in the first of its units.
+func (r *reader) value(n *node, pos Pos, v quantity.Value, label, example string, b bounds) *float64 {
 	names := make([]string, len(b.units))
 	for i, u := range b.units {
 		names[i] = string(u)
 	}
 	if v.Unit == quantity.None {
-		r.report(n.pos, withUnit(n.text, example), "'%s' is '%s' without a unit, expected %s", label, short(n.text), anyOf(names))
+		r.report(pos, withUnit(bareText(n.text, v.Number), example), "'%s' is '%s' without a unit, expected %s", label, short(n.text), anyOf(names))
 		return nil
 	}
 	out, err := v.In(b.units[0])
 	if err != nil || !slices.Contains(b.units, v.Unit) {
-		r.report(n.pos, "", "'%s' is in %s, expected %s", label, v.Unit, anyOf(names))
+		r.report(pos, "", "'%s' is in %s, expected %s", label, v.Unit, anyOf(names))
 		return nil
 	}
 	if out < b.low || out > b.high {
@@ -371,6 +397,14 @@ func (r *reader) amount(n *node, label, example string, b bounds) *float64 {
 		return nil
 	}
 	return &out
+}
+
+// bareText is a text that is one bare number, or where it is more, that number.
+func bareText(text string, number float64) string {
+	if isFigures(text) {
+		return text
+	}
+	return plainNumber(number)
 }
 
 // withUnit offers a bare number with the unit of an example.

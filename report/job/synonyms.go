@@ -243,6 +243,8 @@ var vocabularies = []Vocabulary{
 		says("not applicable", "does not apply; doesnt apply; not relevant"),
 		says("read, not told", "read not told; read but not told; kept to themselves; not told")},
 		Asks: []Question{asks("n/a; na; -; --; –; —; ?; ??; x; xx; none taken; no reading; blank; missing; tbd; tba; todo; pending; nr; n/r; _; *", emptyReading)}},
+	{Name: "all others", Words: []string{others}, Also: []Synonym{says(others, "other; rest; the rest; all others; all other; all the others; the others; remaining; remainder; everything else; all; all the rest; else")}},
+	{Name: "basis of a percentage", Words: bases, Also: []Synonym{says("highest", "high; best; max; maximum; highest cylinder; highest reading; top"), says("lowest", "low; min; minimum; lowest cylinder; lowest reading"), says("mean", "average; avg"), says("median", "middle")}},
 	{Name: "pressure", Words: []string{"no pressure"}, Also: []Synonym{says("no pressure", "zero; nil; nought; naught; zip; zilch; nada; no compression; no comp; needle did not move; needle didnt move; did not move; didnt move; no movement; gauge did not move; 0 compression")},
 		Asks: []Question{asks("none; nothing; almost none; almost nothing; next to nothing; hardly anything; dead; flat; barely anything; not much", "write 0 or 'no pressure' where the gauge did not move, else what it showed"),
 			asks("ok; okay; good; fine; low; high; normal; weak; bad; poor; excellent; pass; fail; strong; same; same as 1; ditto; as above; \"; //", "write what the gauge showed; words go into 'findings' or 'notes'"),

@@ -5,53 +5,218 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"gaugesheet/diag/engine"
+	"gaugesheet/diag/quantity"
 )
 
-var (
-	numberList = lazily(`^[0-9]+(?:\.[0-9]+)?(?:(?:\s*[,;]\s*|\s+)[0-9]+(?:\.[0-9]+)?){2,}$`)
-	listBreak  = lazily(`\s*[,;]\s*|\s+`)
-	pairList   = lazily(`^[^\s=:,]+ ?[=:] ?[0-9.]+(?:[\s,;]+[^\s=:,]+ ?[=:] ?[0-9.]+)*$`)
-	pairForm   = lazily(`([^\s=:,;]+) ?[=:] ?([0-9.]+)`)
-	bankPlace  = lazily(`^(left|right|front|rear|l|r)[ .-]?([0-9]{1,2})$`)
-)
-
-// asList writes a text of several numbers as a list; "" for any other text.
-func asList(text string) string {
-	text = strings.TrimSpace(text)
-	if !numberList().MatchString(text) {
-		return ""
-	}
-	return "[" + strings.Join(listBreak().Split(text, -1), ", ") + "]"
+// A typed value is one of several in a text, with the character at which it
+// stands.
+type typed struct {
+	text string
+	at   int
 }
 
-// asPairs writes '1=150 2=148' as values by cylinder; "" for any other text.
-func asPairs(text string) string {
-	text = strings.TrimSpace(text)
-	if !pairList().MatchString(text) {
-		return ""
+// separate takes a text apart at some signs and the spaces around them.
+func separate(text, signs string) []typed {
+	var out []typed
+	begin := 0
+	runes := append([]rune(text), 0)
+	for i, c := range runes {
+		if i < len(runes)-1 && !strings.ContainsRune(signs, c) {
+			continue
+		}
+		piece := string(runes[begin:i])
+		if trimmed := strings.TrimSpace(piece); trimmed != "" {
+			lead := len([]rune(piece)) - len([]rune(strings.TrimLeft(piece, " ")))
+			out = append(out, typed{trimmed, begin + lead})
+		}
+		begin = i + 1
 	}
-	var out []string
-	for _, m := range pairForm().FindAllStringSubmatch(text, -1) {
-		out = append(out, m[1]+": "+m[2])
+	return out
+}
+
+// typedLists are the ways in which a text may be taken for a list: at commas and
+// the like, at spaces, at both.
+func typedLists(text string) [][]typed {
+	var out [][]typed
+	for _, signs := range []string{",;|", " ;|", ",;| "} {
+		if list := separate(text, signs); len(list) > 1 {
+			out = append(out, trimmedCommas(list))
+		}
 	}
-	return "{" + strings.Join(out, ", ") + "}"
+	return out
+}
+
+// trimmedCommas drops commas that are left at the ends of values.
+func trimmedCommas(list []typed) []typed {
+	for i := range list {
+		list[i].text = strings.TrimRight(list[i].text, ",")
+	}
+	return slices.DeleteFunc(list, func(t typed) bool { return t.text == "" })
+}
+
+// asList reads a text of several readings as a list; nil for any other text. The
+// number of cylinders, where it is known, tells how commas are meant.
+func asList(text string, cylinders int) []typed {
+	text = bullets(text)
+	var best []typed
+	for _, list := range typedLists(text) {
+		if slices.ContainsFunc(list, func(t typed) bool { return !isReading(t.text) }) {
+			continue
+		}
+		if len(list) == cylinders {
+			return list
+		}
+		if best == nil || len(list) > len(best) && len(best) < 3 {
+			best = list
+		}
+	}
+	if len(best) < 3 && len(best) != cylinders { // two may be repeats
+		return nil
+	}
+	return best
+}
+
+// bullets blanks the dashes of a list that was written without spaces behind
+// them, which would be signs: -150 -148.
+func bullets(text string) string {
+	fields := strings.Fields(text)
+	for _, f := range fields {
+		if len(f) < 2 || f[0] != '-' || f[1] < '0' || f[1] > '9' {
+			return text
+		}
+	}
+	if len(fields) < 2 {
+		return text
+	}
+	return strings.ReplaceAll(text, "-", " ")
+}
+
+// isReading reports a text that can be one reading, or says that there is none.
+func isReading(text string) bool {
+	if _, _, stated := parseState(text); stated || saysNoPressure(text) {
+		return true
+	}
+	p, err := quantity.ScanAs(text, quantity.Pressure)
+	return err == nil && (len(p.Parts) == 1 || len(p.Parts) == 2 && p.Only(quantity.To, quantity.PlusMinus, quantity.Bracket))
+}
+
+// asPairs reads '1=150 2=148', '1: 150, 2: 148', '1) 150 2) 148' and, where the
+// cylinders stand in order, '1 150 2 148' as values by cylinder; nil for any
+// other text.
+func (r *reader) asPairs(text string) (names, values []typed) {
+	for _, list := range typedLists(text) {
+		names, values = nil, nil
+		for i := 0; i < len(list); i++ {
+			name, value, ok := cutPair(list[i])
+			if ok && value.text == "" && i+1 < len(list) { // 1= 150
+				i++
+				value = list[i]
+			}
+			if !ok || !isReading(value.text) || !r.isCylinder(cylinderWord(name.text)) {
+				names = nil
+				break
+			}
+			name.text = cylinderWord(name.text)
+			names, values = append(names, name), append(values, value)
+		}
+		if len(names) > 0 {
+			return names, values
+		}
+	}
+	return r.pairsInOrder(separate(text, ",; "))
+}
+
+// pairsInOrder reads numbers of which every second is the next cylinder.
+func (r *reader) pairsInOrder(list []typed) (names, values []typed) {
+	if len(list) < 4 || len(list) != 2*len(r.cylinderNames) {
+		return nil, nil
+	}
+	for i, t := range list {
+		switch {
+		case i%2 == 1 && isReading(t.text):
+			values = append(values, t)
+		case i%2 == 0 && t.text == r.cylinderNames[i/2]:
+			names = append(names, t)
+		default:
+			return nil, nil
+		}
+	}
+	return names, values
+}
+
+// cutPair takes '1=150' apart.
+func cutPair(t typed) (name, value typed, ok bool) {
+	i := strings.IndexAny(t.text, "=:)")
+	if i < 1 {
+		return name, value, false
+	}
+	rest := strings.TrimLeft(t.text[i+1:], " ")
+	return typed{strings.TrimSpace(t.text[:i]), t.at}, typed{rest, t.at + len([]rune(t.text)) - len([]rune(rest))}, true
+}
+
+// listed writes values as the file should have them.
+func listed(list []typed) string {
+	texts := make([]string, len(list))
+	for i, t := range list {
+		texts[i] = t.text
+	}
+	return "[" + strings.Join(texts, ", ") + "]"
+}
+
+func paired(names, values []typed) string {
+	texts := make([]string, len(names))
+	for i := range names {
+		texts[i] = names[i].text + ": " + values[i].text
+	}
+	return "{" + strings.Join(texts, ", ") + "}"
+}
+
+// typedReadings gives the readings by cylinder that stand in one text, as a list
+// or a mapping; nil where it is no such text.
+func (r *reader) typedReadings(n *node) *node {
+	piece := func(t typed) *node {
+		tag := "!!str"
+		if isFigures(t.text) {
+			tag = "!!float"
+		}
+		return &node{pos: r.within(n, t.at), text: t.text, plain: true, tag: tag}
+	}
+	if names, values := r.asPairs(n.text); names != nil {
+		out := &node{kind: mapping, pos: n.pos}
+		for i := range names {
+			out.entries = append(out.entries, entry{names[i].text, r.within(n, names[i].at), piece(values[i])})
+		}
+		return out
+	}
+	typedOnes := asList(n.text, len(r.cylinderNames))
+	if typedOnes == nil {
+		return nil
+	}
+	out := &node{kind: list, pos: n.pos}
+	for _, t := range typedOnes {
+		out.items = append(out.items, piece(t))
+	}
+	return out
 }
 
 // joinList puts a list together that was written within braces without
 // brackets of its own, {dry: 150, 148, 152}: its later numbers stand there as
-// keys without values. The decimals of 9,2 stand there in the same way, and
-// are reported.
-func (r *reader) joinList(n *node, name string, keys []key) {
+// keys without values. So do the decimals of 9,2.
+func joinList(n *node, keys []key) {
 	var out []entry
 	for i, e := range n.entries {
 		last := len(out) - 1
-		if last < 0 || !isFigures(e.key) || !isEmpty(e.value) {
+		if last < 0 || !isEmpty(e.value) || !startsWithFigure(e.key) || !isReading(e.key) {
 			out = append(out, e)
 			continue
 		}
 		if k := keyOf(keys, out[last].key); k.name == "" || k.form != asReadings {
 			if whole, comma := decimalComma(n.entries, i); comma && k.name != "" {
-				r.report(whole.pos, "decimals take a point: "+whole.text+"."+e.key, "'%s' is '%s,%s', in which the comma ends the value", labelOf(name, k.name), whole.text, e.key)
+				joined := *whole
+				joined.text += "," + e.key
+				out[last].value = &joined
 			} else {
 				out = append(out, e)
 			}
@@ -59,7 +224,7 @@ func (r *reader) joinList(n *node, name string, keys []key) {
 		}
 		item := &node{pos: e.pos, text: e.key, plain: true, tag: "!!int"}
 		switch before := out[last].value; {
-		case before.kind == scalar && isFigures(before.text):
+		case before.kind == scalar && isReading(before.text):
 			out[last].value = &node{kind: list, pos: before.pos, items: []*node{before, item}}
 		case before.kind == list && before.joined:
 			before.items = append(before.items, item)
@@ -72,15 +237,18 @@ func (r *reader) joinList(n *node, name string, keys []key) {
 	n.entries = out
 }
 
+func startsWithFigure(text string) bool { return text != "" && text[0] >= '0' && text[0] <= '9' }
+
 // readingsHint answers readings that stand where their section's keys should.
-func readingsHint(name string, n *node) string {
+func (r *reader) readingsHint(name string, n *node) string {
 	section := name[strings.LastIndexByte(name, '.')+1:]
 	text := ""
 	switch {
 	case n.kind == scalar:
-		text = asList(n.text)
-		if text == "" {
-			text = asPairs(n.text)
+		if names, values := r.asPairs(n.text); names != nil {
+			text = paired(names, values)
+		} else if found := asList(n.text, len(r.cylinderNames)); found != nil {
+			text = listed(found)
 		}
 	case n.kind == list && len(n.items) > 0 && n.items[0].kind == scalar && isFigures(n.items[0].text):
 		text = entered(n)
@@ -96,47 +264,112 @@ func readingsHint(name string, n *node) string {
 	return ""
 }
 
-// decimalCommas writes a list in which commas stand for decimal points, 8,3:
-// such a comma has no space behind it, and there are two numbers for each
-// cylinder. It is "" for any other list.
-func decimalCommas(n *node, cylinders int) string {
+// decimalCommas joins the decimals of a list in which commas stand for decimal
+// points, [8,3, 8,5]: such a comma has no space behind it, and there are two
+// numbers for each cylinder. It is nil for any other list.
+func decimalCommas(n *node, cylinders int) []*node {
 	if cylinders == 0 || len(n.items) != 2*cylinders {
-		return ""
+		return nil
 	}
-	var out []string
+	var out []*node
 	for i := 0; i < len(n.items); i += 2 {
 		whole, part := n.items[i], n.items[i+1]
 		next := Pos{Line: whole.pos.Line, Col: whole.pos.Col + len(whole.text) + len(",")}
 		if whole.kind != scalar || part.kind != scalar || part.pos != next || strings.Trim(whole.text+part.text, "0123456789") != "" {
-			return ""
+			return nil
 		}
-		out = append(out, whole.text+"."+part.text)
+		joined := *whole
+		joined.text += "," + part.text
+		out = append(out, &joined)
 	}
-	return "[" + strings.Join(out, ", ") + "]"
+	return out
 }
 
-// missingSpaces reports entries such as {1:155}, which YAML takes for keys
-// without values, and gives the others.
-func (r *reader) missingSpaces(entries []entry, label string) []entry {
-	var rest, glued []entry
-	for _, e := range entries {
+// missingSpaces gives entries such as {1:155}, which YAML takes for keys without
+// values, their values.
+func (r *reader) missingSpaces(entries []entry) []entry {
+	for i, e := range entries {
 		name, value, found := strings.Cut(e.key, ":")
-		if found && isEmpty(e.value) && value != "" && r.isCylinder(strings.TrimSpace(name)) {
-			glued = append(glued, e)
-		} else {
-			rest = append(rest, e)
+		if !found {
+			name, value, found = strings.Cut(e.key, "=")
+		}
+		name, value = cylinderWord(name), strings.TrimSpace(value)
+		if found && isEmpty(e.value) && isReading(value) && r.isCylinder(name) {
+			at := Pos{e.pos.Line, e.pos.Col + len([]rune(e.key)) - len([]rune(value))}
+			entries[i] = entry{name, e.pos, &node{pos: at, text: value, plain: true, tag: "!!float"}}
 		}
 	}
-	if len(glued) == 0 {
-		return rest
+	return entries
+}
+
+// cylinderWord takes the words and signs off that people write before the number
+// of a cylinder: cyl 1, #1, no. 1.
+func cylinderWord(name string) string {
+	plain := fold(name)
+	for _, before := range []string{"cylinder", "cyl.", "cyl", "number", "no.", "nr.", "no", "rotor", "pot", "#", "c"} {
+		rest, ok := strings.CutPrefix(plain, before)
+		rest = strings.TrimLeft(rest, " .#-_")
+		if ok && startsWithFigure(rest) {
+			plain = rest
+			break
+		}
 	}
-	name, value, _ := strings.Cut(glued[0].key, ":")
-	more := ""
-	if n := len(glued) - 1; n > 0 {
-		more = fmt.Sprintf(", and %d more like it", n)
+	if startsWithFigure(plain) && strings.Trim(plain, "0123456789") == "" {
+		if short := strings.TrimLeft(plain, "0"); short != "" {
+			return short
+		}
 	}
-	r.report(glued[0].pos, "write '"+name+": "+value+"'", "'%s' has '%s' without a space after the colon%s", label, short(glued[0].key), more)
-	return rest
+	return name
+}
+
+// cylinderMeant gives the cylinder that other words name: 'cyl 1', 'L2', 'rest'.
+// Where they could name two it gives the words themselves.
+func (r *reader) cylinderMeant(name string) string {
+	if r.cylinderNames == nil || slices.Contains(r.cylinderNames, name) {
+		return name
+	}
+	for _, known := range r.cylinderNames {
+		if fold(known) == fold(name) {
+			return known
+		}
+	}
+	if known := cylinderWord(name); slices.Contains(r.cylinderNames, known) {
+		return known
+	}
+	if word, _ := vocabularyOf("all others").find(name, []string{others}); word != "" {
+		return word
+	}
+	if known, sure := r.atPlace(name); sure {
+		return known
+	}
+	return name
+}
+
+// atPlace gives the cylinder at a place of a bank, 'L2' or 'left 2', counted from
+// the front. It is not sure where that bank has a cylinder of that number besides.
+func (r *reader) atPlace(name string) (cylinder string, sure bool) {
+	bank, number, ok := r.bankPlace(name)
+	if !ok {
+		return "", false
+	}
+	cylinder = bank.Cylinders[number-1]
+	also := strconv.Itoa(number)
+	return cylinder, cylinder == also || !slices.Contains(bank.Cylinders, also)
+}
+
+// bankPlace takes 'left 2' apart.
+func (r *reader) bankPlace(name string) (bank engine.Bank, place int, ok bool) {
+	m := bankPlaceForm().FindStringSubmatch(fold(name))
+	if m == nil || len(r.bankList) < 2 {
+		return bank, 0, false
+	}
+	place, _ = strconv.Atoi(m[2])
+	for _, b := range r.bankList {
+		if strings.HasPrefix(fold(b.Name), m[1][:1]) && (len(m[1]) == 1 || fold(b.Name) == m[1]) && place >= 1 && place <= len(b.Cylinders) {
+			return b, place, true
+		}
+	}
+	return bank, place, false
 }
 
 // hiddenEntries reports readings that a '#' right before the cylinder turns
@@ -176,17 +409,16 @@ func (r *reader) hiddenEntries(n *node, label string) {
 	}
 }
 
+var bankPlaceForm = lazily(`^(left|right|front|rear|l|r)[ .-]?([0-9]{1,2})$`)
+
 // placeHint translates a cylinder that is named by its place on a bank.
 func (r *reader) placeHint(name string) string {
-	m := bankPlace().FindStringSubmatch(fold(name))
+	m := bankPlaceForm().FindStringSubmatch(fold(name))
 	if m == nil || len(r.bankList) < 2 {
 		return ""
 	}
-	place, _ := strconv.Atoi(m[2])
-	for _, b := range r.bankList {
-		if strings.HasPrefix(fold(b.Name), m[1][:1]) && (len(m[1]) == 1 || fold(b.Name) == m[1]) && place >= 1 && place <= len(b.Cylinders) {
-			return fmt.Sprintf("%s is cylinder %s", short(name), b.Cylinders[place-1])
-		}
+	if bank, place, ok := r.bankPlace(name); ok {
+		return fmt.Sprintf("%s is cylinder %s counted from the front, and cylinder %d stands on that bank too: write the one you mean", short(name), bank.Cylinders[place-1], place)
 	}
 	var banks []string
 	for _, b := range r.bankList {

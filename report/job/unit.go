@@ -61,17 +61,17 @@ func (r *reader) unit(s *section) (quantity.Unit, bool) {
 	return quantity.PSI, false
 }
 
-var trailingUnit = lazily(`(?i)[0-9+] ?(psig?|kpa|bars?|mpa|kgf?/cm(?:\^?2|²))(?:$|[ )\-])`)
-
 // firstUnit finds the first unit of pressure in a value.
 func firstUnit(n *node) quantity.Unit {
 	if n == nil {
 		return quantity.None
 	}
-	if m := trailingUnit().FindStringSubmatch(n.text); n.kind == scalar && m != nil {
-		v, err := quantity.Parse("1 " + m[1])
-		if err == nil {
-			return v.Unit
+	if n.kind == scalar {
+		p, _ := quantity.ScanAs(n.text, quantity.Pressure)
+		for _, part := range p.Parts {
+			if slices.Contains(pressureUnits, string(part.Value.Unit)) {
+				return part.Value.Unit
+			}
 		}
 	}
 	for _, item := range n.items {
