@@ -213,6 +213,22 @@ func TestPairs(t *testing.T) {
 	}
 }
 
+func TestNamedWords(t *testing.T) {
+	names := []string{"1", "2", "3", "4", "5", "6"}
+	for typed, want := range map[string]string{
+		"ok 3 oily": "others:ok|3:oily", "all good, 3 and 5 oily": "others:good|3:oily|5:oily", "1-4 sooty, 5 6 normal": "1:sooty|2:sooty|3:sooty|4:sooty|5:normal|6:normal",
+		"normal except 2 oil fouled": "others:normal|2:oil fouled", "3 oily the rest normal": "3:oily|others:normal", "normal": "", "normal 3=oily": "", "9 sooty": "9:sooty",
+	} {
+		var parts []string
+		for _, v := range namedWords(typed, names) {
+			parts = append(parts, v.name+":"+v.text)
+		}
+		if got := strings.Join(parts, "|"); got != want {
+			t.Errorf("%s: %s, want %s", typed, got, want)
+		}
+	}
+}
+
 // What is typed is what the job file says, whatever YAML makes of such signs.
 func TestScalar(t *testing.T) {
 	for _, text := range []string{"a: b", "# one", "- two", "{x}", "[y", "~", "null", "'quoted'", `"both"`, "2009 van, long", "yes", "@", "back\\slash", "%", "12.5", "-3", "ü&*", "a #b", "x:", "?", "|", ">"} {

@@ -122,22 +122,28 @@ func byCylinderShown(s *Session, entries []entry) { s.byCylinder(entries) }
 // takePlugs takes how the plugs look: a word for all, for each, or for those
 // that differ.
 func takePlugs(s *Session, line string) ([]entry, error) {
+	const shortest = 2 // letters: one is too easily the answer to another question
 	k := keyAt("plugs.looks.look")
-	line = strings.TrimPrefix(fold(line), "all ")
-	line = numberedWords(line, s.engine.Names())
-	values, err := byName(line, s.engine.Names(), true)
-	if err != nil {
-		if word := wordFor(k, line); len(word) == 1 && isWord(k, line) {
-			values, err = []value{{others, word[0]}}, nil
+	values := namedWords(line, s.engine.Names())
+	if values == nil {
+		line = strings.TrimPrefix(fold(line), "all ")
+		var err error
+		if values, err = byName(line, s.engine.Names(), true); err != nil {
+			if !isWord(k, line) {
+				return nil, err
+			}
+			values = []value{{others, line}}
 		}
-	}
-	if err != nil {
-		return nil, err
 	}
 	var out []entry
 	for _, v := range values {
 		word := v.text
-		if !isState(word) {
+		switch {
+		case isState(word):
+		case len(word) < shortest:
+			return nil, fmt.Errorf("'%s' is too short for how a plug looks; ? lists the words", word)
+		default:
+			var err error
 			if word, err = oneWord(k, v.text); err != nil {
 				return nil, err
 			}
@@ -151,26 +157,58 @@ func takePlugs(s *Session, line string) ([]entry, error) {
 	return out, nil
 }
 
-// numberedWords writes '3 oily' as '3=oily', where a cylinder's name stands
-// before a word.
-func numberedWords(line string, names []string) string {
-	isName := func(w string) bool { return slices.Contains(names, w) || strings.Trim(w, "0123456789") == "" }
-	words := strings.Fields(strings.NewReplacer(",", " ", " but ", " ", " except ", " ").Replace(line))
-	if strings.Contains(line, "=") || !slices.ContainsFunc(words, isName) {
-		return line
-	}
-	var out strings.Builder
-	for _, w := range words {
-		if isName(w) {
-			out.WriteString(" " + w + "=")
-			continue
+// filling are words that say nothing beside cylinders and how they are.
+var filling = []string{"and", "but", "except", "with", "the", "is", "are", "all", "for", "in", "at"}
+
+// namedWords takes 'ok 3 oily', 'all good but 3 and 5 oily' and '1-4 sooty'
+// apart: what stands before the first cylinder is for all others. It is nil
+// where no cylinder is named, or each with a sign behind it.
+func namedWords(line string, names []string) []value {
+	var out []value
+	var of, said []string
+	flush := func() {
+		for _, name := range of {
+			out = append(out, value{name, strings.Join(said, " ")})
 		}
-		if !strings.HasSuffix(out.String(), "=") {
-			out.WriteString(" ")
+		if of == nil && len(said) > 0 {
+			out = append(out, value{others, strings.Join(said, " ")})
 		}
-		out.WriteString(w)
+		of, said = nil, nil
 	}
-	return strings.TrimSpace(out.String())
+	for _, w := range strings.Fields(strings.NewReplacer(",", " ", ";", " ", "+", " ", "#", " ").Replace(line)) {
+		found := cylindersIn(w, names)
+		if slices.Contains([]string{others, "other", "rest"}, fold(w)) {
+			found = []string{others}
+		}
+		switch {
+		case found != nil:
+			if len(said) > 0 {
+				flush()
+			}
+			of = append(of, found...)
+		case !slices.Contains(filling, fold(w)):
+			said = append(said, w)
+		}
+	}
+	if of == nil && len(out) == 0 || strings.Contains(line, "=") {
+		return nil
+	}
+	flush()
+	return out
+}
+
+// cylindersIn gives the cylinders that a word names: one, or a range such as
+// 1-4. A number is one, whether the engine has it or not.
+func cylindersIn(word string, names []string) []string {
+	if slices.Contains(names, word) || strings.Trim(word, "0123456789") == "" {
+		return []string{word}
+	}
+	from, to, found := strings.Cut(word, "-")
+	i, j := slices.Index(names, from), slices.Index(names, to)
+	if !found || i < 0 || j < i {
+		return nil
+	}
+	return names[i : j+1]
 }
 
 // takeFaces takes three readings for each rotor.

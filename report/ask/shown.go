@@ -45,7 +45,7 @@ func (s *Session) explain(q *question) {
 	for _, w := range k.Words {
 		text := "  " + w.Name
 		if len(w.Also) > 0 {
-			text += ", also " + strings.Join(w.Also, ", ")
+			text += ", also " + strings.Join(w.Usual(), ", ")
 		}
 		s.say(text)
 	}

@@ -12,25 +12,31 @@ import (
 func fold(s string) string { return strings.Join(strings.Fields(strings.ToLower(s)), " ") }
 
 // wordFor gives the word of a key that was typed: itself, another for it, or
-// the beginning of only one. Where several begin so they are all given, where
-// none does the text as it is.
+// the beginning of only one, its own words before the others. Where several
+// begin so they are all given, where none does the text as it is.
 func wordFor(k job.Key, typed string) []string {
 	typed = fold(typed)
-	var begun []string
+	var begun, meant []string
 	for _, w := range k.Words {
-		for _, spelled := range append([]string{w.Name}, w.Also...) {
+		for i, spelled := range append([]string{w.Name}, w.Also...) {
 			switch {
 			case fold(spelled) == typed:
 				return []string{w.Name}
-			case strings.HasPrefix(fold(spelled), typed) && !slices.Contains(begun, w.Name):
+			case !strings.HasPrefix(fold(spelled), typed):
+			case i == 0:
 				begun = append(begun, w.Name)
+			case !slices.Contains(meant, w.Name):
+				meant = append(meant, w.Name)
 			}
 		}
 	}
-	if len(begun) == 0 || typed == "" {
+	switch {
+	case typed == "" || len(begun)+len(meant) == 0:
 		return []string{typed}
+	case len(begun) > 0:
+		return begun
 	}
-	return begun
+	return meant
 }
 
 // manyWords takes a line of several words of a key apart, with commas or

@@ -71,7 +71,7 @@ func wordsOf(k job.Key) string {
 			parts[i] = "'" + w.Name + "'"
 		}
 		if len(w.Also) > 0 {
-			parts[i] += " (also " + strings.Join(w.Also, ", ") + ")"
+			parts[i] += " (also " + strings.Join(w.Usual(), ", ") + ")"
 		}
 	}
 	return k.Written + ": " + strings.Join(parts, " | ")

@@ -22,7 +22,7 @@ type Key struct {
 // A Word is a word of the job file with others that are taken for it.
 type Word struct {
 	Name string
-	Also []string
+	Also []string // the usual ones first
 }
 
 // Keys gives the keys of a job file in the order of the bench sheet.
@@ -90,16 +90,18 @@ var writtenAs = map[form]string{
 	asAtTimes: "readings by time", asByBank: "sets of keys by bank", asAllTexts: "words by cylinder", asPermitted: "a permitted range",
 }
 
-// mostShown is how many other words are shown for a word: the usual ones, which
-// come first. The reader takes more.
+// mostShown is how many other words are shown for a word.
 const mostShown = 4
+
+// Usual are the most usual other words for it.
+func (w Word) Usual() []string { return w.Also[:min(len(w.Also), mostShown)] }
 
 // wordsWithOthers are a key's words, each with those that stand for it.
 func (k key) wordsWithOthers() []Word {
 	var out []Word
 	for _, w := range k.words {
 		others := vocabularyOf(k.says).others([]string{w})
-		out = append(out, Word{Name: w, Also: others[:min(len(others), mostShown)]})
+		out = append(out, Word{Name: w, Also: others})
 	}
 	return out
 }

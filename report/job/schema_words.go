@@ -18,7 +18,9 @@ func (w *schemaWriter) wordOf(k key) Object {
 	for i := 2; w.words[name] != nil && !slices.Equal(ownWords(w.words[name]), k.words); i++ {
 		name = fmt.Sprintf("%s-%d", base, i)
 	}
-	w.keep(name, func() Object { return wordSchema(k.words, vocabularyOf(k.says).others(k.words)) })
+	w.keep(name, func() Object {
+		return append(wordSchema(k.words, vocabularyOf(k.says).others(k.words)), Member{"description", k.allWords()})
+	})
 	return Object{{"$ref", "#/$defs/" + name}}
 }
 
@@ -122,13 +124,26 @@ func (k key) described() string {
 	var others []string
 	for _, w := range k.wordsWithOthers() {
 		if len(w.Also) > 0 {
-			others = append(others, w.Name+" (also "+strings.Join(w.Also, ", ")+")")
+			others = append(others, w.Name+" (also "+strings.Join(w.Usual(), ", ")+")")
 		}
 	}
 	if len(others) == 0 {
 		return k.doc
 	}
 	return k.doc + " Words: " + strings.Join(others, "; ") + "."
+}
+
+// allWords lists the words of a key with every other that is taken for them.
+func (k key) allWords() string {
+	var out []string
+	for _, w := range k.wordsWithOthers() {
+		text := w.Name
+		if len(w.Also) > 0 {
+			text += ": " + strings.Join(w.Also, ", ")
+		}
+		out = append(out, text)
+	}
+	return strings.Join(out, "; ")
 }
 
 // layoutWords are the layouts by name, and other words for them, as patterns:
