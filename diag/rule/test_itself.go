@@ -82,7 +82,8 @@ var methodRules = []Rule{
 		Why: "Wear seldom takes the same from every cylinder. What lowers all alike is mostly outside them: a throttle or choke not fully open, slow cranking, a cold engine, thin air, " +
 			"a gauge that reads low. These are cheap to rule out and come before the timing, and the timing before the rings.",
 		Source:  "common practice",
-		Asks:    "every cylinder is under the minimum (or under the expected pressure, or lower than in an earlier test), and the lowest is at least 85 % of the highest",
+		Asks:    "every cylinder is under the minimum (or under the expected pressure, or lower than in an earlier test), and the lowest is at least 85 % of the highest; " +
+			"not where a test with another gauge agrees: low vacuum, or much air lost past the rings",
 		Notices: allLowCheckTheTest, Kind: OfTest,
 	},
 	{
@@ -250,10 +251,16 @@ func whereNotJudged(c *known.Case, n diag.Notice) bool {
 }
 
 func allLowCheckTheTest(c *known.Case) []diag.Notice {
-	if c.AllLow() == nil || c.Cranking().LowestPercentOfHighest < known.EvenTogether {
+	if c.AllLow() == nil || c.Cranking().LowestPercentOfHighest < known.EvenTogether || lowByAnother(c) {
 		return nil
 	}
 	return notice("all-low-check-the-test", "", nil, diag.Facts{"single": !c.Several()})
+}
+
+// lowByAnother is an engine low throughout of which a test with another gauge says
+// that it is: the manifold draws too little, or it loses much air past its rings.
+func lowByAnother(c *known.Case) bool {
+	return known.VacuumLow.Holds(c, known.Subject{}) || c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c)
 }
 
 func altitudeNotCorrected(c *known.Case) []diag.Notice {
