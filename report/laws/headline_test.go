@@ -105,3 +105,24 @@ func testLeads(s *subject, k *tally) {
 		}
 	}
 }
+
+var testFirst = regexp.MustCompile(`(?i)checking that first|come before timing|comes first|provisional`)
+
+// sureIsNotDoubted: a story on the engine or its cylinders that leads and is
+// strong stands beside no remark that the test is to be made again first.
+func sureIsNotDoubted(s *subject, k *tally) {
+	i := s.out.Verdict.About
+	if i == nil || *i < 0 || *i >= len(s.out.Stories) {
+		return
+	}
+	lead := s.out.Stories[*i]
+	if lead.Confidence != "strong" || lead.About != "cylinders" && lead.About != "engine" {
+		return
+	}
+	k.saw()
+	for _, n := range s.out.Notices {
+		if testFirst.MatchString(n.Says) && (len(n.Cylinders) == 0 || overlap(n.Cylinders, lead.Cylinders)) {
+			k.fail("%q is strong, and a remark says %q", lead.Says, n.Says)
+		}
+	}
+}

@@ -39,6 +39,7 @@ var storyLaws = []law{
 			}
 		}},
 	{name: "O2 the test itself leads", least: 40, says: "where the test itself is proven at fault that is the headline", check: testLeads},
+	{name: "O1 strong and not doubted", least: 20, says: "what a page is sure of, no remark on the same page puts behind the test itself", check: sureIsNotDoubted},
 	{name: "O2 an urgent sheet has a check", least: 800, says: "what asks for action has a next check, or was settled by what was seen",
 		check: func(s *subject, k *tally) {
 			if rank(s.out.Verdict.Urgency) == 0 {
