@@ -41,9 +41,9 @@ type blob struct {
 
 const magic = "SSHSIG"
 
-// Sign signs a list by a private key of SSH, which has no passphrase or the
-// given one.
-func Sign(list, key, passphrase []byte) ([]byte, error) {
+// Signer gives the function that signs a list by a private key of SSH, which
+// has no passphrase or the given one.
+func Signer(key, passphrase []byte) (func(list []byte) ([]byte, error), error) {
 	var signer ssh.Signer
 	var err error
 	if passphrase != nil {
@@ -59,12 +59,16 @@ func Sign(list, key, passphrase []byte) ([]byte, error) {
 		algorithm = ssh.KeyAlgoRSASHA512 // the format allows no older one
 	}
 	with, ok := signer.(ssh.AlgorithmSigner)
-	if !ok {
-		return nil, fmt.Errorf("a key of the kind %s cannot sign here", signer.PublicKey().Type())
+	if !ok || algorithm == ssh.InsecureKeyAlgoDSA {
+		return nil, fmt.Errorf("a key of the kind %s cannot sign here", algorithm)
 	}
+	return func(list []byte) ([]byte, error) { return sign(list, with, algorithm) }, nil
+}
+
+func sign(list []byte, signer ssh.AlgorithmSigner, algorithm string) ([]byte, error) {
 	digest := sha512.Sum512(list)
 	message := append([]byte(magic), ssh.Marshal(sealed{namespace, "", "sha512", string(digest[:])})...)
-	signature, err := with.SignWithAlgorithm(rand.Reader, message, algorithm)
+	signature, err := signer.SignWithAlgorithm(rand.Reader, message, algorithm)
 	if err != nil {
 		return nil, err
 	}

@@ -25,10 +25,10 @@ type drawing struct {
 
 func (c *Command) drawCommand() *cobra.Command {
 	var d drawing
-	var template string
+	var template, key string
 	var watch bool
 	cmd := &cobra.Command{
-		Use:   "draw JOB.yaml or FOLDER ... [-o FILE or FOLDER] [--sheet KIND] [--paper letter/a4/legal] [--language en/en-GB] [--watch]",
+		Use:   "draw JOB.yaml or FOLDER ... [-o FILE or FOLDER] [--sheet KIND] [--paper letter/a4/legal] [--language en/en-GB] [--watch] [--sign KEY]",
 		Short: "Draw a sheet for each job file, as a PDF",
 		Long: `Draw a sheet for each job file, as a PDF beside it unless -o says otherwise.
 A folder stands for the job files in it and in the folders below; a pattern such
@@ -47,6 +47,11 @@ the verdict is said; the picture or sheet can stay open beside the editor.`,
 			if err := c.prepare(&d, template); err != nil {
 				return err
 			}
+			if key != "" {
+				if err := c.signBy(&d, key); err != nil {
+					return err
+				}
+			}
 			if watch {
 				return c.watch(args, template, d)
 			}
@@ -62,6 +67,7 @@ the verdict is said; the picture or sheet can stay open beside the editor.`,
 	flags.StringVar(&d.options.Kind, "sheet", "", "`kind` of sheet: "+strings.Join(templates.Kinds(), ", ")+" (the job file's own where not given)")
 	flags.StringVar(&template, "template", "", "a template `file` of your own instead of a kind of sheet")
 	flags.BoolVar(&d.options.NoAttach, "no-attach", false, "leave the job file out of the sheet; nothing can then be extracted or verified")
+	flags.StringVar(&key, "sign", "", "sign the sheets by the private SSH key in this `file`; 'verify --signers' tells")
 	flags.StringVar(&d.index, "index", "", "write a CSV `file` with a line for each sheet")
 	flags.BoolVar(&watch, "watch", false, "draw again on every change, and say what changed in the verdict; Ctrl-C ends it")
 	completeWords(cmd, "sheet", templates.Kinds())
