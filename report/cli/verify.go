@@ -197,7 +197,10 @@ func (v *verifying) sum() error {
 	for _, n := range v.counts {
 		total += n
 	}
-	if v.left > 0 {
+	switch {
+	case v.left == 1:
+		v.complain("1 PDF in the folders is no sheet and was left out")
+	case v.left > 1:
 		v.complain("%d PDFs in the folders are no sheets and were left out", v.left)
 	}
 	if total == 0 {

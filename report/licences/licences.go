@@ -26,6 +26,7 @@ var parts = []struct{ part, file string }{
 	{"github.com/spf13/cobra", "cobra.txt"},
 	{"github.com/spf13/pflag", "pflag.txt"},
 	{"github.com/wcharczuk/go-chart/v2", "go-chart.txt"},
+	{"golang.org/x/crypto", "x.txt"},
 	{"golang.org/x/image", "x.txt"},
 	{"golang.org/x/sys", "x.txt"},
 	{"golang.org/x/term", "x.txt"},
