@@ -170,6 +170,13 @@ func (s *entries) apart(u Usual) []Notice {
 			continue
 		}
 		middle := rest[len(rest)/2]
+		otherUnit := !s.dead(i, middle, u) && s.unitAmong(x, middle, len(rest), u) != quantity.None
+		if meant, ok := s.digitLost(i, rest); ok && !otherUnit {
+			n := s.suspect(x)
+			n.Variant, n.Facts["meant"] = "digit", Number{Value: meant, Decimals: max(x.decimals-1, 0), Unit: x.unit}
+			out = append(out, n)
+			continue
+		}
 		hidden := u.cranking && s.kilopascals(x.value) < unread
 		if usual := s.kilopascals(middle); !hidden && (usual < u.low || usual > u.high) {
 			continue // it is the others that are in doubt
@@ -195,6 +202,27 @@ func (s *entries) apart(u Usual) []Notice {
 		out = append(out, n)
 	}
 	return out
+}
+
+// digitLost gives what a reading was probably meant to be that is a tenth or a
+// hundredth of the others: a cylinder at 15 among others at 150 may be dead, or a figure was lost
+// in writing. One that was read again, and was as little then, was not.
+func (s *entries) digitLost(i int, rest []float64) (meant float64, ok bool) {
+	const apart, off = 0.25, 0.1 // how far the others may lie from their middle, and what was meant from it
+	x, middle := s.list[i], rest[len(rest)/2]
+	part := 10.0
+	if x.value < middle/50 {
+		part = 100
+	}
+	if rest[0] < (1-apart)*middle || rest[len(rest)-1] > (1+apart)*middle || math.Abs(part*x.value-middle) > off*middle {
+		return 0, false
+	}
+	for j, e := range s.list {
+		if j != i && e.cylinder == x.cylinder && e.circuit == x.circuit && e.value < middle/4 {
+			return 0, false
+		}
+	}
+	return part * x.number, true
 }
 
 // dead reports a reading that is far too little beside the others and may well

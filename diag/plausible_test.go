@@ -46,6 +46,13 @@ func TestSuspects(t *testing.T) {
 		want string
 	}{
 		{"sound", in(t, quantity.PSI, 160, 158, 62, 0), ""},
+		{"a figure lost", in(t, quantity.PSI, 150, 15, 148, 149), "unit-suspect/digit[2] meant=150\u00a0psi section=compression unit=psi value=15\u00a0psi"},
+		{"a point that slipped", in(t, quantity.PSI, 150, 1.5, 148, 149), "unit-suspect/digit[2] meant=150\u00a0psi section=compression unit=psi value=2\u00a0psi"},
+		{"a dead cylinder", in(t, quantity.PSI, 150, 20, 148, 149), ""},
+		{"dead, and read again", with(in(t, quantity.PSI, 150, 15, 148, 149), func(test *Test) {
+			test.Compression.Again = map[string]Reading{"2": read(14)}
+		}), ""},
+		{"among others that differ", in(t, quantity.PSI, 150, 15, 60, 149), ""},
 		{"weak everywhere", in(t, quantity.PSI, 25, 30, 28, 26), ""},
 		{"dead everywhere", in(t, quantity.PSI, 0, 0, 0, 0), ""},
 		{"bar as psi", in(t, quantity.PSI, 12, 11.5, 12, 12.5), "unit-suspect[] looks=bar section=compression unit=psi value=12\u00a0psi"},

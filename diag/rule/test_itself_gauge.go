@@ -18,7 +18,7 @@ var figureRules = []Rule{
 		Source: "common practice",
 		Asks: "readings lie far outside what an engine of this kind gives in the unit stated, or are written in a way that can be read as something else; not where " +
 			"none reaches 25 psi (170 kPa) and one is 0, which is nothing in any unit, nor of a sound cylinder beside dead ones",
-		Variants: []string{"improbable", "range-with-dot"},
+		Variants: []string{"improbable", "range-with-dot", "digit"},
 		Notices:  unitSuspect, Kind: OfTest, Weigh: voicesOf(otherUnit), Headline: "unit-suspect",
 		Doubt: "unit-suspect", Doubts: append(slices.Clone(onGauges), known.NeedsLeakage), Repeat: "look-at-the-gauge",
 		Alone: func(c *known.Case, n diag.Notice) bool { return c.WholeSection(n) != "" },

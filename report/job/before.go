@@ -12,8 +12,8 @@ func (r *reader) before(j *Job, top *section, now *diag.Test, shop map[string]*n
 	if s == nil {
 		return nil
 	}
-	notices, scales := r.notices, r.scales
-	defer func() { r.notices, r.scales = notices, scales }()
+	notices, scales, measured := r.notices, r.scales, r.measured
+	defer func() { r.notices, r.scales, r.measured = notices, scales, measured }()
 	r.notices = nil
 
 	out := &diag.Before{Done: s.scalarText("done")}

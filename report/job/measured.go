@@ -41,6 +41,7 @@ func (r *reader) measuredTest(top *section, def measuredSection) *diag.Measured 
 	out := &diag.Measured{Name: def.name}
 	w := &measuring{r: r, out: out}
 	w.scale = r.measuredScale(sec, def.units)
+	r.measured[def.name] = append(r.measured[def.name], w.scale)
 	out.Unit = w.scale.unit
 	w.keys(sec, "", "", "")
 	w.scale.finish()
@@ -221,7 +222,8 @@ func (w *measuring) measured(k key, n *node, to place) {
 // add reads one reading and keeps it.
 func (w *measuring) add(k key, n *node, to place) {
 	s := w.scaleOf(k, n)
-	if reading, ok := w.directed(s, k, n, to.label); ok {
+	from := len(s.written)
+	if reading, ok := w.directed(s, k, n, to.label); ok && w.believe(s, from, k, to) {
 		w.keep(s, reading, to)
 	}
 	if s != w.scale {
@@ -269,6 +271,7 @@ func (w *measuring) byCylinder(k key, n *node, to place) {
 		s.unit, s.given = w.r.unitAmong(sec, k.units)
 		n = without(n, "unit")
 	}
+	from := len(s.written)
 	read := byCylinder(w.r, n, to.label, func(n *node, label, cylinder string) (diag.Reading, bool) {
 		if len(k.words) > 0 && n.kind == scalar && slices.Contains(k.words, fold(n.text)) {
 			w.word(place{name: to.name, cylinder: cylinder}, fold(n.text))
@@ -276,6 +279,9 @@ func (w *measuring) byCylinder(k key, n *node, to place) {
 		}
 		return s.reading(n, label)
 	})
+	if w.believe(s, from, k, to) {
+		w.slipped(s, from)
+	}
 	for _, name := range w.r.cylinderNames {
 		if reading, ok := read[name]; ok {
 			w.keep(s, reading, place{name: to.name, at: to.at, cylinder: name})
@@ -321,6 +327,7 @@ func (w *measuring) group(k key, n *node, to place) {
 	if len(k.units) > 0 {
 		outer := w.scale
 		w.scale = w.r.measuredScale(sec, k.units)
+		w.r.measured[w.out.Name] = append(w.r.measured[w.out.Name], w.scale)
 		defer func() { w.scale = outer }()
 		defer w.scale.finish()
 	}

@@ -179,7 +179,11 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 		v.Unit = s.unit
 	}
 	if s.unit == quantity.Percent && value > 100 && !s.signed {
-		s.r.report(n.pos, "", "'%s' is '%s', above 100 %%, which is impossible", label, short(n.text))
+		hint := ""
+		if value <= 1000 {
+			hint = "did you mean " + plainNumber(v.Number/10) + " %?"
+		}
+		s.r.report(n.pos, hint, "'%s' is '%s', above 100 %%, which is impossible", label, short(n.text))
 		return 0, false
 	}
 	as := written{n, label, v, own, value}

@@ -80,9 +80,10 @@ type reader struct {
 	cylinderWord  string   // "cylinder" or "rotor"
 	bankList      []engine.Bank
 
-	scales   map[string]*scale // of the sections being read, by name
-	hasPlugs bool              // the job says how spark plugs look
-	gapUnit  quantity.Unit     // of the plug gap by the book; none where not given
+	scales   map[string]*scale   // of the sections being read, by name
+	measured map[string][]*scale // of the further tests, by section
+	hasPlugs bool                // the job says how spark plugs look
+	gapUnit  quantity.Unit       // of the plug gap by the book; none where not given
 }
 
 func (s *run) reader(name, file string, data []byte, depth int) *reader {

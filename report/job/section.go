@@ -393,10 +393,35 @@ func (r *reader) value(n *node, pos Pos, v quantity.Value, label, example string
 		return nil
 	}
 	if out < b.low || out > b.high {
-		r.report(n.pos, "", "'%s' is '%s', expected %s to %s %s", label, short(n.text), plainNumber(b.low), plainNumber(b.high), names[0])
+		r.report(n.pos, b.meant(v, out), "'%s' is '%s', expected %s to %s %s", label, short(n.text), plainNumber(b.low), plainNumber(b.high), names[0])
 		return nil
 	}
 	return &out
+}
+
+// meant offers what a quantity above its bounds was probably meant to be: in
+// another unit, or with a point that slipped.
+func (b bounds) meant(v quantity.Value, out float64) string {
+	if out <= b.high {
+		return ""
+	}
+	var all []string
+	for _, u := range b.units {
+		if in, err := quantity.Convert(v.Number, u, b.units[0]); err == nil && u != v.Unit && in >= b.low && in <= b.high {
+			all = append(all, plainNumber(v.Number)+" "+string(u))
+			break
+		}
+	}
+	for _, part := range []float64{10, 100} {
+		if in := out / part; in >= b.low && in <= b.high {
+			all = append(all, plainNumber(v.Number/part)+" "+string(v.Unit))
+			break
+		}
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return "did you mean " + anyOf(all) + "?"
 }
 
 // bareText is a text that is one bare number, or where it is more, that number.

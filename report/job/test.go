@@ -35,7 +35,7 @@ func (r *reader) test(j *Job, top *section, shop map[string]*node) {
 
 // readings reads the sections of readings.
 func (r *reader) readings(t *diag.Test, top *section) {
-	r.scales = map[string]*scale{}
+	r.scales, r.measured = map[string]*scale{}, map[string][]*scale{}
 	t.Compression = r.compression(top, t.Engine, t.Spec)
 	t.Leakage = r.leakage(top)
 	t.Plugs = r.plugs(top)
@@ -63,6 +63,7 @@ func (r *reader) gauges(top *section, t *diag.Test, shop map[string]*node) diag.
 	for i := range t.Measured {
 		if m := &t.Measured[i]; gaugeOf(m.Name) != "" {
 			m.Gauge = r.sectionGauge(s, gaugeOf(m.Name), shop, m.Unit)
+			r.offMeasured(m)
 		}
 	}
 	r.scales["compression"].offTheGauge(g.Compression)

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -65,10 +67,19 @@ type meaning struct {
 }
 
 // meantBy offers what was probably meant by a figure that cannot be: a point
-// that slipped, or another unit; the nearer to the other readings, both where
-// there are none, and "" where neither would be one of them.
+// that slipped, a figure typed twice or two in the wrong order, or another unit.
+// Beside other readings it is the first of these that is about as they are, else
+// the nearest to them, and "" where none would be one of them.
 func (s *scale) meantBy(w written) string {
 	var all []meaning
+	rest := s.middleRead()
+	if rest > 0 {
+		for _, m := range s.slips(w) {
+			if math.Abs(m.value-rest) <= alike*rest {
+				return "did you mean " + m.text + "?"
+			}
+		}
+	}
 	for _, part := range []float64{10, 100} {
 		less := w.as.Number / part
 		if slices.Contains(s.usual.UnitsLike(less), w.as.Unit) {
@@ -82,7 +93,7 @@ func (s *scale) meantBy(w written) string {
 			break
 		}
 	}
-	if rest := s.middleRead(); rest > 0 {
+	if rest > 0 {
 		apart := func(m meaning) float64 { return math.Abs(m.value - rest) }
 		all = slices.DeleteFunc(all, func(m meaning) bool { return apart(m) > rest/2 })
 		slices.SortStableFunc(all, func(a, b meaning) int { return cmp.Compare(apart(a), apart(b)) })
@@ -95,6 +106,43 @@ func (s *scale) meantBy(w written) string {
 		return "did you mean " + all[0].text + "?"
 	}
 	return "did you mean " + all[0].text + " or " + all[1].text + "?"
+}
+
+// alike is how far from the middle of the others a figure may be, as a part of
+// it, to have been meant as one of them.
+const alike = 0.15
+
+// slips are what a figure with a slip of the hand in it may have been, likeliest
+// first: a nought too many, a figure typed twice, one too many, two in the wrong
+// order, a point left out.
+func (s *scale) slips(w written) []meaning {
+	text := plainNumber(w.as.Number)
+	var out []meaning
+	add := func(digits string) {
+		v, err := strconv.ParseFloat(digits, 64)
+		if err == nil && v > 0 && v != w.as.Number {
+			out = append(out, meaning{plainNumber(v), w.value / w.as.Number * v})
+		}
+	}
+	if slices.ContainsFunc(s.samples, func(x sample) bool { return decimals(x.text) > 0 }) {
+		add(plainNumber(w.as.Number / 10))
+	}
+	if strings.HasSuffix(text, "0") && !strings.Contains(text, ".") {
+		add(strings.TrimSuffix(text, "0"))
+	}
+	for _, twice := range []bool{true, false} {
+		for i := range text {
+			if (i > 0 && text[i] == text[i-1]) == twice {
+				add(text[:i] + text[i+1:])
+			}
+		}
+	}
+	for i := 1; i < len(text); i++ {
+		add(text[:i-1] + text[i:i+1] + text[i-1:i] + text[i+1:])
+	}
+	add(plainNumber(w.as.Number / 10))
+	add(plainNumber(w.as.Number / 100))
+	return out
 }
 
 // middleRead is the median of the readings that can be, in the section's unit;
