@@ -35,16 +35,13 @@ type Entries struct {
 }
 
 // NewMethod is the block "method": how it was tested.
-func NewMethod(d List) layout.Block { return listBlock("method", d, layout.Label, muted) }
+func NewMethod(d List) layout.Block { return listBlock("method", d, layout.Label) }
 
 // NewCautions is the block "cautions".
-func NewCautions(d List) layout.Block { return listBlock("cautions", d, layout.Label, ink) }
+func NewCautions(d List) layout.Block { return listBlock("cautions", d, layout.Label) }
 
 // NewList is a block "list:" with a name: lines of words of a sheet's own.
-func NewList(name string, d List) layout.Block { return listBlock("list:"+name, d, layout.Label, ink) }
-
-func ink(t layout.Theme) layout.Color   { return t.Ink }
-func muted(t layout.Theme) layout.Color { return t.Muted }
+func NewList(name string, d List) layout.Block { return listBlock("list:"+name, d, layout.Label) }
 
 // keep gives texts as they stand at a level: whole, or the first words of each
 // where the block may be shortened; and what is to be said behind them.
@@ -73,7 +70,7 @@ func (s Short) runsOn(level layout.Detail) bool {
 
 // listBlock sets a list. At brief its lines run on as one paragraph, all the
 // words kept where it may not be shortened.
-func listBlock(name string, d List, role layout.Role, color func(layout.Theme) layout.Color) layout.Block {
+func listBlock(name string, d List, role layout.Role) layout.Block {
 	return block{name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		if len(d.Items) == 0 {
 			return empty()
@@ -82,11 +79,11 @@ func listBlock(name string, d List, role layout.Role, color func(layout.Theme) l
 		if d.Run || d.Short.runsOn(level) {
 			title := run(t, role, t.Ink, d.Title)
 			title.Face.Weight = layout.Bold
-			return paragraph(t, width, layout.Left, title, run(t, role, color(t), runOn(items)), run(t, layout.Note, t.Muted, dotted(left)))
+			return paragraph(t, width, layout.Left, title, run(t, role, t.Ink, runOn(items)), run(t, layout.Note, t.Muted, dotted(left)))
 		}
 		var lines []layout.Frame
 		for _, item := range items {
-			lines = append(lines, textFrame(t, item, role, color(t), width))
+			lines = append(lines, textFrame(t, item, role, t.Ink, width))
 		}
 		gap := layout.Length(0)
 		if level == layout.Full {
