@@ -12,6 +12,7 @@ package diag
 
 import (
 	"strconv"
+	"strings"
 	"time"
 
 	"gaugesheet/diag/quantity"
@@ -174,6 +175,7 @@ type Story struct {
 	Cylinders  []string // in the engine's order; none for the engine, the fuel or the mixture as such
 	Circuit    string
 	System     string // of a story about a system: the key of the test that looks at it
+	Part       string // of that system, where the story is about a part that is judged by itself
 	Urgency    Urgency
 	Confidence Confidence
 	Members    []Finding // the leading one first; the others say so in SaidBy
@@ -195,7 +197,12 @@ type Also struct {
 	Cylinders []string
 	Circuit   string
 	System    string
+	Part      string
 }
+
+// SystemKey names a system, or a part of one, as words are looked up:
+// "oil-pressure", "cooling cap".
+func SystemKey(system, part string) string { return strings.TrimSpace(system + " " + part) }
 
 // An Entry is one voice in the ledger of a story.
 type Entry struct {

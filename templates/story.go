@@ -166,7 +166,7 @@ func (c *Catalogue) withAlso(verdict string, also []diag.Also, a Audience) (stri
 // about names what a story is about.
 func (s *speaker) about(o diag.Also) string {
 	if o.About == diag.AboutSystem {
-		return s.label("system."+o.System, diag.Facts{})
+		return s.label("system."+diag.SystemKey(o.System, o.Part), diag.Facts{})
 	}
 	return s.label("about."+string(o.About), diag.Facts{"cylinders": diag.Names(o.Cylinders), "circuit": o.Circuit})
 }

@@ -132,6 +132,7 @@ var sealingChecks = []Check{
 			{Name: "none", Else: true, Enter: gas("negative"), Words: []string{"negative"}}}},
 	{Name: "cooling-pressure-test", Minutes: 15, Answers: coolantGoes, Fits: cooled, Words: []string{"cooling system pressure", "coolant pressure test"},
 		Outcomes: []Outcome{
+			{Name: "wet outside", For: []string{"coolant-leak-outside"}, Words: []string{"outside"}},
 			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},
 			{Name: "it holds", Else: true, Words: []string{"holds", "dry"}}}},
 	{Name: "borescope", Minutes: 15, MinutesOf: func(_ *known.Case, cylinders []string) int { return 10 + 5*max(1, len(cylinders)) }, Fits: pistons, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },

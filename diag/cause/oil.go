@@ -93,6 +93,22 @@ var furtherChecks = []Check{
 			{Name: "it was late", For: []string{"late-ignition", "advance", "points"}, Words: []string{"late"}},
 			{Name: "it was early", For: []string{"early-ignition"}, Words: []string{"early"}},
 			{Name: "it was right", Else: true, Words: []string{"right"}}}},
+	{Name: "leak-mended-and-pumped", Minutes: 60, Labour: 45, Whole: true, Way: Opens | Parts, Mends: []string{"coolant-leak-outside"}, Fits: coolingRead, Words: []string{"coolant leak mended", "leak mended", "hose replaced", "water pump replaced"},
+		Outcomes: []Outcome{
+			{Name: "it holds now", For: []string{"coolant-leak-outside"}, Words: []string{"holds"}},
+			{Name: "it still falls", Else: true, Words: []string{"falls"}}}},
+	{Name: "new-cap", Minutes: 5, Whole: true, Way: Parts, Mends: []string{"pressure-cap"}, Fits: coolingRead, Words: []string{"cap replaced", "another cap"},
+		Outcomes: []Outcome{
+			{Name: "opens at its mark", For: []string{"pressure-cap"}, Words: []string{"at its mark", "right"}},
+			{Name: "opens as before", Else: true, Words: []string{"before", "same"}}}},
+	{Name: "thermostat-in-water", Minutes: 30, Whole: true, Way: Opens, Mends: []string{"thermostat"}, Fits: coolingRead, Words: []string{"thermostat replaced", "new thermostat"},
+		Outcomes: []Outcome{
+			{Name: "the new one opens right", For: []string{"thermostat"}, Words: []string{"right"}},
+			{Name: "no change", Else: true, Words: []string{"same"}}}},
+	{Name: "oil-cooler-test", Minutes: 30, Whole: true, Way: Opens, Fits: coolingRead, Words: []string{"oil cooler tested", "oil cooler pressed"},
+		Outcomes: []Outcome{
+			{Name: "it leaks", For: []string{"oil-cooler"}, Words: []string{"leaks"}},
+			{Name: "it is tight", Else: true, Words: []string{"tight", "holds"}}}},
 	{Name: "breather-clear", Minutes: 20, Whole: true, Way: Runs | Opens, Mends: []string{"breather"}, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Crankcase)) }, Words: []string{"breather cleared", "ventilation cleared"},
 		Outcomes: []Outcome{
 			{Name: "it falls", For: []string{"breather"}, Words: []string{"falls", "fell"}},
@@ -113,6 +129,10 @@ func starterInDoubt(c *known.Case, _ []string) bool {
 // vacuum while the speed was held.
 func backPressureRead(c *known.Case, _ []string) bool {
 	return c.Has(known.NeedsTest(known.BackPressure)) || c.Measured(known.Vacuum).Reading("held later") != nil
+}
+
+func coolingRead(c *known.Case, _ []string) bool {
+	return !c.AirCooled() && c.Has(known.NeedsTest(known.Cooling))
 }
 
 // furtherOutside is a job with a reading of a further test past its limit.

@@ -1,5 +1,7 @@
 package cause
 
+import "gaugesheet/diag/known"
+
 // systemCauses are what the further tests find beside what lets oil pressure be
 // wrong.
 var systemCauses = []Cause{
@@ -10,7 +12,7 @@ var systemCauses = []Cause{
 	{Name: "points", Fits: sparked, Explains: sparkly},
 	{Name: "valve-springs", Fits: valved, Explains: []string{noise, misfire, lowPower}},
 	{Name: "valve-loose", Fits: lashed, Explains: []string{noise, lowPower}},
-	{Name: "egr-open", Fits: throttled, Explains: []string{misfire, lowPower}},
+	{Name: "egr-open", Fits: func(c *known.Case) bool { return valved(c) && throttled(c) }, Explains: []string{misfire, lowPower}},
 	{Name: "coolant-leak-outside", Fits: wet, Explains: []string{coolantLoss, overheat}},
 	{Name: "air-in-coolant", Fits: wet, Explains: []string{overheat}},
 	{Name: "oil-cooler", Fits: wet, Explains: []string{coolantLoss, oilUse}},

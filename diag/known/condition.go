@@ -9,6 +9,7 @@ type Subject struct {
 	Cylinders []string
 	Circuit   *Circuit
 	System    string // the key of a further test, "oil-pressure"
+	Part      string // of that system, where it is judged by itself: "cap"
 }
 
 // Name is the first cylinder of the subject; "" where it has none.

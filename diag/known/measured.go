@@ -122,7 +122,7 @@ var spokenOf = map[string][]string{
 }
 
 // PastUnspoken is a reading past its limit of which no rule of its own speaks.
-func PastUnspoken(section string) func(*diag.MeasuredReading) (past, clear bool) {
+func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, clear bool) {
 	return func(m *diag.MeasuredReading) (bool, bool) {
 		past, clear := Past(m)
 		over := m.LimitHigh != nil && m.Value > *m.LimitHigh
@@ -132,6 +132,12 @@ func PastUnspoken(section string) func(*diag.MeasuredReading) (past, clear bool)
 			own = own && !over
 		case section == Crankcase, section == BackPressure, section == Timing && m.Name == "chain-slack":
 			own = own && over
+		}
+		switch { // and rules that are not for every engine
+		case section == Gas, section == Timing && m.Name != "cam" && m.Name != "chain-slack":
+			own = own && !c.Spec.Diesel()
+		case section == Clearance:
+			own = own && c.LashCanBeSet()
 		}
 		return past && !own, clear && !own
 	}

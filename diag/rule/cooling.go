@@ -39,12 +39,12 @@ var coolingRules = systemRule(known.Cooling, OfCooling, byPump, []Rule{
 		When: known.All(known.CoolingOil, known.Not(known.AirCooled)), For: append(speaks(Known, "oil-cooler"), pathToCoolant(DryUp, Hint)...), Say: seenCooling(diag.ActSoon), Headline: "oil-in-coolant",
 	},
 	{
-		Name: "cap-weak", Title: "The pressure cap opens too early or too late", Source: byCap,
+		Name: "cap-weak", Title: "The pressure cap opens too early or too late", Source: byCap, Of: ofPart(known.Cooling, "cap"),
 		Why:  "A cap that opens early lets the coolant boil and run out; one that opens late bursts a hose.",
 		When: known.All(known.CapWeak, known.Not(known.AirCooled)), For: speaks(Heard, "pressure-cap"), Say: capWeak, Headline: "cap-weak",
 	},
 	{
-		Name: "thermostat-off", Title: "The thermostat opens where it should not", Source: "common practice, no source: 3 C from its mark, open 12 C above it",
+		Name: "thermostat-off", Title: "The thermostat opens where it should not", Source: "common practice, no source: 3 C from its mark, open 12 C above it", Of: ofPart(known.Cooling, "thermostat"),
 		Why:  "A thermostat that opens early keeps the engine cold and rich; one that opens late, or not fully, lets it overheat.",
 		When: known.All(known.ThermostatBad, known.Not(known.AirCooled)), For: speaks(Heard, "thermostat"), Say: thermostatOff, Headline: "thermostat-off",
 	},

@@ -27,24 +27,27 @@ func onEach(section string, kind Kind, source string, list []Rule) []Rule {
 
 const byClearance = "limits: the job's own; TM 1-1500-204-23-1: clearance before a valve is condemned; a tenth less lift is judgement"
 
+// lashSet are valves whose clearance can be set at all.
+var lashSet = known.OfEngine("no hydraulic lifters", (*known.Case).LashCanBeSet)
+
 // clearanceRules are on valve clearance and lift: the cheapest reversal of a
 // burnt valve.
 var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 	{
 		Name: "valve-held-open", Title: "A valve without clearance on a low cylinder",
 		Why:  "A valve that its gear holds open cannot seal, burnt or not. The clearance is set, the engine run, and the compression read again before a head comes off.",
-		When: known.All(known.Any(known.ValveHeldOpen, known.ClearanceTight), known.Low), Needs: []known.Need{known.NeedsCompression},
+		When: known.All(lashSet, known.Any(known.ValveHeldOpen, known.ClearanceTight), known.Low), Needs: []known.Need{known.NeedsCompression},
 		For: speaks(Heard, "valve-lash"), Say: clearance(known.Under, diag.ActSoon), Headline: "valve-held-open", SaysBetterThan: []string{"clearance-tight", "exhaust-valve-agrees", "inlet-valve-agrees", "one-low", "leaks-at-exhaust", "leaks-at-inlet"},
 	},
 	{
 		Name: "clearance-tight", Title: "Valve clearance under its limit",
 		Why:  "A valve that is tight when cold is open when hot, and burns.",
-		When: known.Any(known.ClearanceTight, known.ValveHeldOpen), For: speaks(Known, "valve-lash"), Say: clearance(known.Under, diag.ActSoon), Headline: "clearance-tight",
+		When: known.All(lashSet, known.Any(known.ClearanceTight, known.ValveHeldOpen)), For: speaks(Known, "valve-lash"), Say: clearance(known.Under, diag.ActSoon), Headline: "clearance-tight",
 	},
 	{
 		Name: "clearance-loose", Title: "Valve clearance over its limit",
 		Why:  "A loose valve is noisy, opens late and too little, and hammers its gear.",
-		When: known.ClearanceLoose, For: speaks(Known, "valve-loose"), Say: clearance(known.Over, diag.ActSoon), Headline: "clearance-loose",
+		When: known.All(lashSet, known.ClearanceLoose), For: speaks(Known, "valve-loose"), Say: clearance(known.Over, diag.ActSoon), Headline: "clearance-loose",
 	},
 	{
 		Name: "clearance-closing-up", Title: "An exhaust clearance that closes up",

@@ -13,7 +13,7 @@ var furtherRules = []Rule{
 		Why:    "A limit that the job gives is the maker's word, or the shop's. A reading past it is said, also where no pattern is known that would name a cause.",
 		Source: "limits: the job's own", Class: Single, About: diag.AboutSystem, Of: everySystem,
 		When: known.Is("a reading past its limit of which no rule of its own speaks", func(c *known.Case, s known.Subject) bool {
-			r, _ := known.WorstOf(c.Measured(s.System), known.PastUnspoken(s.System))
+			r, _ := known.WorstOf(c.Measured(s.System), c.PastUnspoken(s.System))
 			return r != nil && !(s.System == known.Vacuum && known.VacuumLow.Holds(c, s))
 		}),
 		Kind: OfFurther, For: []Voice{{Cause: "past-limit", Weight: commonest}, {Cause: "reading-wrong", Weight: rarer}}, Say: pastLimit, Headline: "test-outside-limit",
@@ -64,22 +64,22 @@ var everySystem = Scope{Words: "a further test", Of: func(c *known.Case) []known
 
 func pastLimit(c *known.Case, s known.Subject) diag.Finding {
 	r := c.Measured(s.System)
-	worst, clear := known.WorstOf(r, known.PastUnspoken(s.System))
+	worst, clear := known.WorstOf(r, c.PastUnspoken(s.System))
 	f := measuredFinding(worst, clear, diag.ActSoon)
 	f.Facts["own"], f.Facts["system"], f.Facts["cylinder"] = s.System == diag.OtherReadings, s.System, namesOf(worst.Cylinder)
 	f.Facts["reading"] = s.System + " " + worst.Name
 	if s.System == diag.OtherReadings {
 		f.Facts["reading"] = worst.Name
 	}
-	f.Facts["more"] = pastLimits(r, s.System) - 1
+	f.Facts["more"] = pastLimits(c, r, s.System) - 1
 	return f
 }
 
 // pastLimits counts the readings past a limit.
-func pastLimits(r *diag.MeasuredResult, section string) int {
+func pastLimits(c *known.Case, r *diag.MeasuredResult, section string) int {
 	n := 0
 	for i := range r.Readings {
-		if past, _ := known.PastUnspoken(section)(&r.Readings[i]); past {
+		if past, _ := c.PastUnspoken(section)(&r.Readings[i]); past {
 			n++
 		}
 	}
@@ -107,6 +107,11 @@ func needsTest(section string) []known.Need { return []known.Need{known.NeedsTes
 // ofSystem asks once, of what a further test looks at.
 func ofSystem(section string) Scope {
 	return Scope{Of: func(*known.Case) []known.Subject { return []known.Subject{{System: section}} }}
+}
+
+// ofPart asks once, of a part of that which is judged by itself.
+func ofPart(section, part string) Scope {
+	return Scope{Of: func(*known.Case) []known.Subject { return []known.Subject{{System: section, Part: part}} }}
 }
 
 // namesOf is one cylinder as words take it, none for "".

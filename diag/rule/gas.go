@@ -10,6 +10,10 @@ const (
 	byGas   = "limits: the job's own; without one lambda 0.97 to 1.03 (Directive 2014/45/EU annex I 8.2.1.2, from memory); what else the gases show: common practice, no source"
 )
 
+// sparkLit is an engine whose mixture a throttle sets: a diesel runs lean
+// whatever its state, and has no ignition to time.
+var sparkLit = known.Not(known.Diesel)
+
 // onMixture makes rules on a further test rules about the mixture.
 func onMixture(section string, kind Kind, source string, list []Rule) []Rule {
 	list = systemRule(section, kind, source, list)
@@ -81,17 +85,17 @@ var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
 	{
 		Name: "gas-rich", Title: "Lambda from the gases rich",
 		Why:  "More fuel than the air burns.",
-		When: known.GasRich, For: speaks(Known, "rich-mixture"), Say: lambdaAt(false), Headline: "gas-rich",
+		When: known.All(sparkLit, known.GasRich), For: speaks(Known, "rich-mixture"), Say: lambdaAt(false), Headline: "gas-rich",
 	},
 	{
 		Name: "gas-lean", Title: "Lambda from the gases lean",
 		Why:  "More air than the fuel needs: a lean mixture, or air that gets into the exhaust before the probe.",
-		When: known.GasLean, For: speaks(Known, "lean-mixture", "air-leak", "bank-exhaust-leak"), Say: lambdaAt(true), Headline: "gas-lean",
+		When: known.All(sparkLit, known.GasLean), For: speaks(Known, "lean-mixture", "air-leak", "bank-exhaust-leak"), Say: lambdaAt(true), Headline: "gas-lean",
 	},
 	{
 		Name: "gas-miss", Title: "The gas of a cylinder that does not burn",
 		Why:  "Fuel and air that both come out unburnt, with little carbon monoxide, are a cylinder that misses. The balance says which.",
-		When: known.GasMiss, For: speaks(Known, "own-spark", "ignition", "lean-mixture"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		When: known.All(sparkLit, known.GasMiss), For: speaks(Known, "own-spark", "ignition", "lean-mixture"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"at": c.MissSpeed()}}
 		}, Headline: "gas-miss", SaysBetterThan: []string{"gas-lean"},
 	},
@@ -106,7 +110,7 @@ var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
 	{
 		Name: "gas-right", Title: "The gas burns as it should",
 		Why:   "Lambda within its band and no limit passed: the mixture is right now. Soot on a plug is then old.",
-		Class: Information, When: known.GasRight, Against: denies(Known, "gas-is-right", "rich-mixture", "lean-mixture"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		Class: Information, When: known.All(sparkLit, known.GasRight), Against: denies(Known, "gas-is-right", "rich-mixture", "lean-mixture"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			m := c.Measured(known.Gas).Reading(diag.LambdaReading)
 			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"value": diag.Number{Value: m.Value, Decimals: 2}.String(), "at": m.At}}
 		}, Headline: "see-findings",

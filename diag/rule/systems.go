@@ -54,22 +54,22 @@ var timingRules = systemRule(known.Timing, OfTiming, "limits: the job's own; mea
 	{
 		Name: "timing-late", Title: "Ignition timing late",
 		Why:  "A spark that comes late burns in the exhaust: little power, much heat, low vacuum.",
-		When: known.LateBase, For: speaks(Heard, "late-ignition"), Say: timed("base", diag.ActSoon), Headline: "timing-late",
+		When: known.All(sparkLit, known.LateBase), For: speaks(Heard, "late-ignition"), Say: timed("base", diag.ActSoon), Headline: "timing-late",
 	},
 	{
 		Name: "timing-early", Title: "Ignition timing early",
 		Why:  "A spark that comes early burns against the rising piston: it knocks, and takes pistons and plugs with it.",
-		When: known.EarlyBase, For: speaks(Heard, "early-ignition"), Say: timed("base", diag.ActSoon), Headline: "timing-early",
+		When: known.All(sparkLit, known.EarlyBase), For: speaks(Heard, "early-ignition"), Say: timed("base", diag.ActSoon), Headline: "timing-early",
 	},
 	{
 		Name: "advance-missing", Title: "The ignition does not advance as it should",
 		Why:  "Weights that seize, springs that are wrong or a vacuum unit that leaks leave the spark behind as the speed rises.",
-		When: known.NoAdvance, For: speaks(Heard, "advance"), Say: timed("advance", diag.ActSoon), Headline: "timing-late",
+		When: known.All(sparkLit, known.NoAdvance), For: speaks(Heard, "advance"), Say: timed("advance", diag.ActSoon), Headline: "timing-late",
 	},
 	{
 		Name: "dwell-off", Title: "Dwell or the gap of the points is off",
 		Why:  "The points are set before the timing: every change of their gap moves the spark.",
-		When: known.DwellOff, For: speaks(Heard, "points"), Say: timed("dwell", diag.ActSoon), Headline: "dwell-off",
+		When: known.All(sparkLit, known.DwellOff), For: speaks(Heard, "points"), Say: timed("dwell", diag.ActSoon), Headline: "dwell-off",
 	},
 	{
 		Name: "cam-late", Title: "Cam timing off its mark, or a slack chain",

@@ -81,8 +81,8 @@ var methodRules = []Rule{
 		Name: "all-low-check-the-test", Title: "All low together: the test comes first", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
 		Why: "Wear seldom takes the same from every cylinder. What lowers all alike is mostly outside them: a throttle or choke not fully open, slow cranking, a cold engine, thin air, " +
 			"a gauge that reads low. These are cheap to rule out and come before the timing, and the timing before the rings.",
-		Source:  "common practice",
-		Asks:    "every cylinder is under the minimum (or under the expected pressure, or lower than in an earlier test), and the lowest is at least 85 % of the highest; " +
+		Source: "common practice",
+		Asks: "every cylinder is under the minimum (or under the expected pressure, or lower than in an earlier test), and the lowest is at least 85 % of the highest; " +
 			"not where a test with another gauge agrees: low vacuum, or much air lost past the rings",
 		Notices: allLowCheckTheTest, Kind: OfTest,
 	},

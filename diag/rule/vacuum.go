@@ -14,7 +14,10 @@ const byNeedle = "common practice, no source: what the needle does; 17 to 21 inH
 func systemRule(section string, kind Kind, source string, list []Rule) []Rule {
 	for i := range list {
 		r := &list[i]
-		r.About, r.Of, r.Kind = diag.AboutSystem, ofSystem(section), kind
+		r.About, r.Kind = diag.AboutSystem, kind
+		if r.Of.Of == nil {
+			r.Of = ofSystem(section)
+		}
 		r.Needs = append([]known.Need{known.NeedsTest(section)}, r.Needs...)
 		if r.Source == "" {
 			r.Source = source

@@ -51,7 +51,7 @@ func (s *story) about(c *known.Case) {
 			s.Circuit = m.subject.Circuit.Name
 		}
 		if m.rule.About == diag.AboutSystem {
-			s.System = m.subject.System
+			s.System, s.Part = m.subject.System, m.subject.Part
 		}
 	}
 	for _, about := range []diag.About{diag.AboutEngine, diag.AboutCylinders, diag.AboutMixture, diag.AboutFuel, diag.AboutSystem, diag.AboutTest} {

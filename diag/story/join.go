@@ -132,7 +132,7 @@ func (s *sets) nodeOf(about diag.About, subject known.Subject) int {
 		}
 		return s.node("fuel ")
 	case diag.AboutSystem:
-		return s.node("system " + subject.System)
+		return s.node("system " + diag.SystemKey(subject.System, subject.Part))
 	}
 	return s.node(string(about))
 }

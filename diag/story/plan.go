@@ -98,7 +98,7 @@ func sameStory(told []*story, about *diag.Story) *story {
 		}
 	}
 	for _, s := range told {
-		if s.About == about.About && s.Circuit == about.Circuit && (s.About != diag.AboutSystem || s.System == about.System) {
+		if s.About == about.About && s.Circuit == about.Circuit && (s.About != diag.AboutSystem || s.System == about.System && s.Part == about.Part) {
 			return s
 		}
 	}

@@ -101,7 +101,7 @@ func alsoUrgent(d *diag.Diagnosis) []diag.Also {
 		if len(s.Members) > 0 && rule.Named(s.Members[0].Rule).Class == rule.Elsewhere {
 			continue
 		}
-		list = append(list, diag.Also{About: s.About, Cylinders: s.Cylinders, Circuit: s.Circuit, System: s.System})
+		list = append(list, diag.Also{About: s.About, Cylinders: s.Cylinders, Circuit: s.Circuit, System: s.System, Part: s.Part})
 	}
 	return list
 }
@@ -213,7 +213,7 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 	case sound != nil:
 		led(c, d, sound)
 		d.Lead = slices.IndexFunc(d.Stories, func(s diag.Story) bool {
-			return s.About == sound.About && s.System == sound.System && slices.Equal(s.Cylinders, sound.Cylinders)
+			return s.About == sound.About && s.System == sound.System && s.Part == sound.Part && slices.Equal(s.Cylinders, sound.Cylinders)
 		})
 		d.Advice = diag.Phrase{Key: soundAdvice(c, sound)}
 	case c.Noticed("fuel-limit-missing"):

@@ -10,6 +10,7 @@ type storyResult struct {
 	Cylinders  []string     `json:"cylinders"`
 	Circuit    string       `json:"circuit"`
 	System     string       `json:"system"` // the section of the test that looks at it; "" of other stories
+	Part       string       `json:"part"`   // of that system, where it is judged by itself: "cap"
 	Urgency    string       `json:"urgency"`
 	Confidence string       `json:"confidence"`
 	Says       string       `json:"says"`
@@ -58,7 +59,7 @@ func storiesOf(d *diag.Diagnosis, said *spoken) []storyResult {
 	for i, s := range d.Stories {
 		words := said.stories[i]
 		results = append(results, storyResult{
-			About: string(s.About), Cylinders: list(s.Cylinders), Circuit: s.Circuit, System: s.System, Urgency: string(s.Urgency), Confidence: string(s.Confidence),
+			About: string(s.About), Cylinders: list(s.Cylinders), Circuit: s.Circuit, System: s.System, Part: s.Part, Urgency: string(s.Urgency), Confidence: string(s.Confidence),
 			Says: words.Says, Because: words.Because, Causes: list(words.Causes), CauseNames: keysOf(s.Causes), For: rulesOf(s),
 			Against: list(words.Against), Doubts: list(words.Doubts), Explains: list(s.Explains), NextCheck: checkOf(s.Next, words.Next),
 		})

@@ -179,6 +179,7 @@ type nextCheck struct {
 type account struct {
 	About      string     `json:"about"`
 	System     string     `json:"system"`
+	Part       string     `json:"part"`
 	Cylinders  []string   `json:"cylinders"`
 	Urgency    string     `json:"urgency"`
 	Confidence string     `json:"confidence"`

@@ -137,7 +137,7 @@ func oneStory(s *subject, k *tally) {
 			case a.About != b.About:
 			case a.About == "cylinders" && overlap(a.Cylinders, b.Cylinders):
 				k.fail("two stories are about %v and %v", b.Cylinders, a.Cylinders)
-			case a.About == "system" && a.System == b.System:
+			case a.About == "system" && a.System == b.System && a.Part == b.Part:
 				k.fail("two stories are about the system %s", a.System)
 			case a.About == "test" || a.About == "engine" || a.About == "mixture" && !s.tree.has("fuel-pressure", "circuits") && len(a.Cylinders) == 0:
 				k.fail("two stories are about the %s", a.About)

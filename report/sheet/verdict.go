@@ -145,7 +145,7 @@ func (v *view) aboutWords(s *diag.Story) string {
 		return v.cylinderWords(s.Cylinders)
 	}
 	if s.About == diag.AboutSystem {
-		return v.label("system." + s.System)
+		return v.label("system." + diag.SystemKey(s.System, s.Part))
 	}
 	return v.label("about."+string(s.About), "circuit", s.Circuit)
 }
