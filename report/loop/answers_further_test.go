@@ -43,6 +43,14 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"timing-light": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.lateSpark, "it was late", "it was right")
 	},
+	"leak-mended-and-pumped": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.outsideLeak, "it holds now", "it still falls")
+	},
+	"new-cap": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.capWeak, "opens at its mark", "opens as before")
+	},
+	"thermostat-in-water": func(*bench, []int) answer { return yes(false, "", "no change") },
+	"oil-cooler-test":     func(*bench, []int) answer { return yes(false, "", "it is tight") },
 	"breather-clear": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.breather, "it falls", "stays high")
 	},
