@@ -53,8 +53,22 @@ func (t *tail) info() int {
 // date is a moment as PDF has it, with its zone (ISO 32000-1, 7.9.4).
 func date(at time.Time) string { return "(D:" + at.UTC().Format("20060102150405") + "+00'00')" }
 
-// conformance is what the document claims to keep to.
-const conformance = "U" // of ISO 19005-3 (PDF/A-3): all text is Unicode
+// claims are the standards that a document keeps to: PDF/A-3 at its highest
+// level, with all text in Unicode and all parts tagged (ISO 19005-3, 6.6.4), and
+// PDF/UA-1 (ISO 14289-1, 5). The latter's property is none that PDF/A knows, so
+// it is described (ISO 19005-3, 6.6.2.3).
+const claims = `<pdfaid:part>3</pdfaid:part><pdfaid:conformance>A</pdfaid:conformance><pdfuaid:part>1</pdfuaid:part>
+<pdfaExtension:schemas><rdf:Bag><rdf:li rdf:parseType="Resource">
+<pdfaSchema:schema>PDF/UA</pdfaSchema:schema><pdfaSchema:namespaceURI>http://www.aiim.org/pdfua/ns/id/</pdfaSchema:namespaceURI><pdfaSchema:prefix>pdfuaid</pdfaSchema:prefix>
+<pdfaSchema:property><rdf:Seq><rdf:li rdf:parseType="Resource"><pdfaProperty:name>part</pdfaProperty:name><pdfaProperty:valueType>Integer</pdfaProperty:valueType>` +
+	`<pdfaProperty:category>internal</pdfaProperty:category><pdfaProperty:description>Part of ISO 14289</pdfaProperty:description></rdf:li></rdf:Seq></pdfaSchema:property>
+</rdf:li></rdf:Bag></pdfaExtension:schemas>
+`
+
+// namespaces are those of the properties.
+const namespaces = `xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:pdf="http://ns.adobe.com/pdf/1.3/" xmlns:xmp="http://ns.adobe.com/xap/1.0/"
+xmlns:pdfaid="http://www.aiim.org/pdfa/ns/id/" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/" xmlns:pdfaExtension="http://www.aiim.org/pdfa/ns/extension/"
+xmlns:pdfaSchema="http://www.aiim.org/pdfa/ns/schema#" xmlns:pdfaProperty="http://www.aiim.org/pdfa/ns/property#"`
 
 // metadata writes the same as XMP, with the standards that the document
 // claims to keep to (ISO 19005-3, 6.6). It is not packed, so that programs that
@@ -63,9 +77,7 @@ func (t *tail) metadata() int {
 	var b strings.Builder
 	b.WriteString("<?xpacket begin=\"\ufeff\" id=\"W5M0MpCehiHzreSzNTczkc9d\"?>\n" +
 		`<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">` + "\n" +
-		`<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:pdf="http://ns.adobe.com/pdf/1.3/"` +
-		` xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmlns:pdfaid="http://www.aiim.org/pdfa/ns/id/">` + "\n")
-	fmt.Fprintf(&b, "<pdfaid:part>3</pdfaid:part><pdfaid:conformance>%s</pdfaid:conformance>\n", conformance)
+		`<rdf:Description rdf:about="" ` + namespaces + ">\n" + claims)
 	for _, f := range t.opt.facts() {
 		fmt.Fprintf(&b, f.form+"\n", escaped.Replace(f.value))
 	}

@@ -48,7 +48,7 @@ func xmp(t *testing.T, file []byte, property string) string {
 		}
 		switch token := token.(type) {
 		case xml.StartElement:
-			inside = inside || token.Name.Local == property
+			inside = inside || token.Name.Local == property && !strings.Contains(token.Name.Space, "pdfa/ns")
 		case xml.EndElement:
 			inside = inside && token.Name.Local != property
 		case xml.CharData:

@@ -30,7 +30,11 @@ func (v *view) planWords(d *figure.EnginePlan) string {
 	var cylinders, ties, limits []string
 	for i := range d.Cylinders {
 		c := &d.Cylinders[i]
-		if said := v.figureWords(c); said != "" {
+		plain := ""
+		if len(d.Scales) > 0 {
+			plain = d.Scales[0].Tones[figure.Plain]
+		}
+		if said := v.figureWords(c, plain); said != "" {
 			cylinders = append(cylinders, v.label("spoken.of", "name", c.Number, "said", said))
 		}
 	}
@@ -75,20 +79,25 @@ func (v *view) frontWords(vehicle string, vehicleAt figure.Direction, front stri
 	return saying(said...)
 }
 
-// figureWords are all that the figure shows of a cylinder.
-func (v *view) figureWords(c *figure.Cylinder) string {
+// figureWords are all that the figure shows of a cylinder; plain is what its
+// quiet bars mean, "" where they were not judged.
+func (v *view) figureWords(c *figure.Cylinder, plain string) string {
 	var said []string
 	for i, f := range c.Faces {
-		said = append(said, v.label("spoken.face", "name", f.Name, "value", v.barWords(&c.Faces[i].Bar, v.pressureWords, "")))
+		grade := ""
+		if f.Bar.Tone == figure.Plain && plain != "" {
+			grade = v.grade(diag.Even)
+		}
+		said = append(said, v.label("spoken.face", "name", f.Name, "value", v.barWords(&c.Faces[i].Bar, v.pressureWords(f.Bar.Text), grade)))
 	}
 	for i := range c.Bars {
 		b := &c.Bars[i]
 		switch {
 		case i == 0 && len(c.Faces) > 0:
 		case i == 0 && (v.compression() != nil || v.rotors() != nil):
-			said = append(said, v.barWords(b, v.pressureWords, v.gradeOf(c.Number)))
+			said = append(said, v.barWords(b, v.pressureWords(b.Text), v.gradeOf(c.Number)))
 		default:
-			said = append(said, v.barWords(b, func(value string) string { return v.label("spoken.loss", "value", value) }, v.lossWords(b.Tone)))
+			said = append(said, v.barWords(b, joined(", ", v.label("spoken.loss", "value", b.Text), v.lossWords(b.Tone)), ""))
 		}
 	}
 	if c.Plug.Text != "" {
@@ -99,10 +108,10 @@ func (v *view) figureWords(c *figure.Cylinder) string {
 
 // barWords are a bar's value, or why it has none, how it stands beside the
 // others, and its marks.
-func (v *view) barWords(b *figure.CylinderBar, value func(string) string, grade string) string {
+func (v *view) barWords(b *figure.CylinderBar, value, grade string) string {
 	said := []string{b.Word}
 	if b.Text != "" {
-		said = []string{value(b.Text), b.Word}
+		said = []string{value, b.Word}
 		if b.Word == "" {
 			said[1] = grade
 		}

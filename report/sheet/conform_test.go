@@ -1,0 +1,132 @@
+package sheet_test
+
+import (
+	"bytes"
+	"fmt"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"image/png"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"gaugesheet/diag/story"
+	"gaugesheet/report/conform"
+	"gaugesheet/report/job"
+	"gaugesheet/report/sheet"
+)
+
+// conforms fails where a sheet's file breaks PDF/A-3a or PDF/UA-1, and where a
+// text of it is not heard by who cannot see it.
+func conforms(t *testing.T, j *job.Job, kind, paper string) {
+	t.Helper()
+	s, err := sheet.New(j, story.Diagnose(j.Test()), sheet.Options{Kind: kind, Paper: paper, Version: "test"})
+	if err != nil {
+		t.Errorf("%s: %v", kind, err)
+		return
+	}
+	file, err := s.PDF()
+	if err != nil {
+		t.Errorf("%s: %v", kind, err)
+		return
+	}
+	for _, broken := range conform.Check(file) {
+		t.Errorf("%s: %s", kind, broken)
+	}
+	heard, err := conform.Heard(file)
+	if err != nil {
+		t.Errorf("%s: %v", kind, err)
+	}
+	unheard, err := conform.Unheard(file)
+	if err != nil {
+		t.Errorf("%s: %v", kind, err)
+	}
+	// What is not read out says how the figures look; the words are in those for
+	// the figures.
+	all := strings.ToLower(strings.Join(heard, " "))
+	for _, text := range unheard {
+		for _, word := range strings.Fields(strings.ToLower(text)) {
+			if !strings.Contains(all, strings.Trim(word, ",.;")) {
+				t.Errorf("%s: %q is not heard", kind, text)
+			}
+		}
+	}
+	for _, said := range heard {
+		if strings.Contains(said, "..") || strings.Contains(said, "<no value>") || strings.HasSuffix(said, ": ") && !strings.HasPrefix(said, "T") {
+			t.Errorf("%s: one hears %q", kind, said)
+		}
+	}
+}
+
+// Every example, on every sheet and every paper.
+func TestExamplesConform(t *testing.T) {
+	for _, path := range examples(t) {
+		t.Run(strings.TrimSuffix(filepath.Base(path), ".yaml"), func(t *testing.T) {
+			t.Parallel()
+			j := readExample(t, path)
+			for kind := range smallestType {
+				for _, paper := range []string{"letter", "a4", "legal"} {
+					conforms(t, j, kind, paper)
+				}
+			}
+		})
+	}
+}
+
+// Random jobs: of whatever is drawn, each stretch belongs to one part.
+func TestRandomJobsConform(t *testing.T) {
+	for seed := range uint64(max(*jobs/4, 1)) {
+		t.Run(fmt.Sprint(seed), func(t *testing.T) {
+			t.Parallel()
+			j := readJob(t, "random.yaml", []byte(randomJob(seed)))
+			for kind := range smallestType {
+				conforms(t, j, kind, []string{"letter", "a4"}[seed%2])
+			}
+		})
+	}
+}
+
+// A page with a logo and a photo of any sort.
+func TestPicturesConform(t *testing.T) {
+	area := image.Rect(0, 0, 30, 20)
+	see := color.Palette{color.NRGBA{200, 30, 30, 255}, color.NRGBA{0, 0, 255, 120}, color.NRGBA{}}
+	for name, img := range map[string]interface {
+		image.Image
+		Set(x, y int, c color.Color)
+	}{
+		"gray": image.NewGray(area), "gray-16": image.NewGray16(area), "rgb": image.NewRGBA(area), "rgba": image.NewNRGBA(area),
+		"rgb-16": image.NewRGBA64(area), "rgba-16": image.NewNRGBA64(area), "palette": image.NewPaletted(area, see),
+	} {
+		for x := range 30 {
+			for y := range 20 {
+				alpha := uint8(255)
+				if strings.Contains(name, "rgba") {
+					alpha = uint8(8 * x)
+				}
+				img.Set(x, y, color.NRGBA{uint8(8 * x), uint8(12 * y), 60, alpha})
+			}
+		}
+		for _, kind := range []string{"png", "jpg"} {
+			t.Run(name+"."+kind, func(t *testing.T) {
+				var b bytes.Buffer
+				err := png.Encode(&b, img)
+				if kind == "jpg" {
+					b.Reset()
+					err = jpeg.Encode(&b, img, nil)
+				}
+				if err != nil {
+					t.Fatal(err)
+				}
+				text := "job: {number: W-1}\nshop: {name: Harrow Mills Engine Works, logo: picture." + kind + "}\nengine: {layout: inline-4}\n" +
+					"compression: {unit: psi, dry: [150, 155, 148, 138]}\nphotos: [{name: P1, shows: plugs, file: picture." + kind + "}]\n"
+				j, problems := job.Read("job.yaml", []byte(text), func(string) ([]byte, error) { return b.Bytes(), nil })
+				if len(problems) > 0 {
+					t.Fatal(problems)
+				}
+				conforms(t, j, "customer", "letter")
+				conforms(t, j, "pre-purchase", "a4")
+			})
+		}
+	}
+}
