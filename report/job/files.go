@@ -75,32 +75,55 @@ func (r *reader) below(name string) string {
 
 // shop reads the shop profile, from a file or from the job itself, and gives
 // its gauges.
-func (r *reader) shop(j *Job, top *section) map[string]*node {
+func (r *reader) shop(j *Job, top *section, profile shopFile) map[string]*node {
 	defer func() {
 		j.Paper = paperFor(top.word("paper"), j.Shop.Paper)
 		j.Language = languageFor(top.word("language"), j.Shop.Language, j.Paper)
 	}()
-	n := top.get("shop")
-	switch {
-	case n == nil:
+	if profile.root == nil {
 		return nil
-	case n.kind != scalar:
-		return r.profile(j, n)
+	}
+	before := profile.file.faults
+	gauges := profile.file.profile(j, profile.root)
+	if profile.file != r {
+		r.faults += profile.file.faults - before
+	}
+	return gauges
+}
+
+// A shopFile is the shop's profile with the reader of its file, which is that of
+// the job where the profile stands in it; the root is nil where there is none.
+type shopFile struct {
+	file *reader
+	root *node
+}
+
+// openShop reads the file of the shop's profile, and takes the defaults of a
+// job from it.
+func (r *reader) openShop(root *node) shopFile {
+	n := root.get("shop")
+	switch {
+	case n == nil || isEmpty(n):
+		return shopFile{}
+	case n.kind == mapping:
+		r.defaults(root, n, r)
+		return shopFile{r, n}
+	case n.kind == list:
+		return shopFile{r, n}
 	}
 	data := r.open(Text{n.text, n.pos}, RoleShop)
 	r.shopLost = true
 	if data == nil {
-		return nil
+		return shopFile{}
 	}
 	file := r.reader(r.below(n.text), r.resolve(n.text), data, r.depth)
-	root := file.tree(data)
-	var gauges map[string]*node
-	if root != nil {
-		gauges = file.profile(j, root)
+	profile := file.tree(data)
+	if profile != nil {
 		r.shopLost = false
+		r.defaults(root, profile, file)
 	}
 	r.faults += file.faults
-	return gauges
+	return shopFile{file, profile}
 }
 
 func (r *reader) profile(j *Job, n *node) map[string]*node {

@@ -171,6 +171,8 @@ var shopKeys = []key{
 	{name: "language", form: asWord, words: languageWords, says: "language", doc: "Language where the job gives none."},
 	{name: "disclaimer", form: asText, doc: "The shop's own words at the foot of the sheet."},
 	{name: "font", form: asText, doc: "Name of the sheet's typeface."},
+	{name: "defaults", form: asSpecial, doc: "What holds for every job unless the job says otherwise: any keys of a job.",
+		example: "{job: {technician: R. Okafor}, conditions: {plugs-out: all}}", schema: `{"type": "object"}`},
 	{name: "gauges", form: asByName, keys: gaugeKeys, doc: "The shop's gauges by name; a job names them under 'gauges'.", example: "{dial A: {range: 0-300 psi, accuracy: 2 % of span}}"},
 }
 

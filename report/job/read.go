@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"path"
+	"slices"
 	"strings"
 	"time"
 	"unicode"
@@ -67,9 +68,10 @@ type run struct {
 // A reader reads one file.
 type reader struct {
 	*run
-	name     string // of the file, for problems
-	dir      string // of the file, relative to the main job
-	lines    []string
+	name     string   // of the file, for problems
+	dir      string   // of the file, relative to the main job
+	lines    []string // and behind them those of the sources
+	sources  []source
 	depth    int // 0 for the main job
 	blank    bool
 	faults   int  // problems in this file
@@ -102,6 +104,12 @@ func (r *reader) report(pos Pos, hint, format string, args ...any) {
 		Message: visible(fmt.Sprintf(format, args...)), Hint: visible(hint)}
 	if p.Line <= len(r.lines) && len(r.lines[p.Line-1]) <= longestLine {
 		p.source = strings.TrimRight(r.lines[p.Line-1], "\r")
+	}
+	for _, s := range slices.Backward(r.sources) {
+		if p.Line > s.from {
+			p.File, p.Line = s.name, p.Line-s.from
+			break
+		}
 	}
 	r.problems = append(r.problems, p)
 }
@@ -149,6 +157,7 @@ func (s *run) job(name, file string, data []byte, blank bool, depth int) *Job {
 	if root == nil {
 		return nil
 	}
+	shopFile := r.openShop(root)
 	top := r.section(root, "", fileKeys)
 	if top == nil {
 		return nil
@@ -159,7 +168,7 @@ func (s *run) job(name, file string, data []byte, blank bool, depth int) *Job {
 
 	r.format(top)
 	r.identity(j, top)
-	shop := r.shop(j, top)
+	shop := r.shop(j, top, shopFile)
 	r.test(j, top, shop)
 	r.photos(j, top)
 	j.test.Earlier = r.earlier(top, j.test.Engine)
