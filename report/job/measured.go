@@ -196,6 +196,10 @@ func unitIn(n *node, units []quantity.Unit) quantity.Unit {
 // measured reads a reading, alone or with what belongs to it.
 func (w *measuring) measured(k key, n *node, to place) {
 	if n.kind == mapping {
+		if len(n.entries) == 0 {
+			w.r.report(n.pos, "leave the key out where nothing was read", "'%s' is empty", to.label)
+			return
+		}
 		sec := w.r.section(n, to.label, k.keys)
 		if sec == nil {
 			return

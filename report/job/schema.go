@@ -6,6 +6,8 @@ import (
 	"fmt"
 
 	"gopkg.in/yaml.v3"
+
+	"gaugesheet/diag/quantity"
 )
 
 // Schema is the JSON Schema (draft 2020-12) of the job file, for editors. What
@@ -18,24 +20,25 @@ func Schema() []byte {
 		{"$schema", "https://json-schema.org/draft/2020-12/schema"},
 		{"title", "gaugesheet job file"},
 		{"description", "An engine's test readings. Only 'engine' and one set of readings are required."},
+		{"$comment", "Which cylinders the engine has, what other files hold and how much a gauge can read decide too: 'gaugesheet check' tells."},
 	}
 	root = append(root, w.objectOf(fileKeys, "")...)
 	root = append(root, Member{"required", []string{"engine"}}, Member{"allOf", fileRules()})
 	defs := Object{
 		{"shop", w.objectOf(shopKeys, "shop")},
-		{"gauge", w.objectOf(gaugeKeys, "")},
-		{"place", append(w.objectOf(placeKeys, ""), Member{"required", []string{"name", "x", "y"}})},
+		{"gauge", w.objectOf(gaugeKeys, "gauge")},
+		{"place", append(w.objectOf(placeKeys, ""), Member{"required", []string{"name", "x", "y", "head"}})},
 		{"leak", w.objectOf(leakKeys, "leak")},
 		{"plug", w.objectOf(plugKeys, "")},
-		{"bore", w.objectOf(boreKeys, "")},
+		{"bore", w.objectOf(boreKeys, "bore")},
 		{"before", w.objectOf(beforeKeys, "before")},
 	}
 	for _, k := range fileKeys {
 		if k.form == asTestSection {
-			defs = append(defs, Member{k.name, w.objectOf(k.keys, k.name)})
+			defs = append(defs, Member{k.name, w.section(k)})
 		}
 	}
-	defs = append(append(defs, readingSchemas()...), w.wordDefs()...)
+	defs = append(defs, w.wordDefs()...)
 	return indented(append(root, Member{"$defs", defs}))
 }
 
@@ -56,8 +59,37 @@ func indented(root Object) []byte {
 // A schemaWriter writes the schemas of keys, and keeps those of their words,
 // each once.
 type schemaWriter struct {
-	words map[string]Object
-	order []string
+	words   map[string]Object
+	order   []string
+	further bool              // a further test is being written, of which any part may not be made
+	units   [][]quantity.Unit // of the sections and groups that are being written
+}
+
+// section writes the section of a test.
+func (w *schemaWriter) section(k key) Object {
+	w.further = isMeasured(k.name)
+	defer func() { w.further = false }()
+	return w.in(sectionUnits(k.name), func() Object { return w.objectOf(k.keys, k.name) })
+}
+
+// in writes what stands in a section or group whose readings are in some units.
+func (w *schemaWriter) in(units []quantity.Unit, write func() Object) Object {
+	if len(units) == 0 {
+		return write()
+	}
+	w.units = append(w.units, units)
+	defer func() { w.units = w.units[:len(w.units)-1] }()
+	return write()
+}
+
+// sectionUnits are the units of the readings of a further test.
+func sectionUnits(name string) []quantity.Unit {
+	for _, s := range measuredSections {
+		if s.name == name {
+			return s.units
+		}
+	}
+	return nil
 }
 
 // objectOf is the schema of a set of keys, with the rules of the place that it
@@ -82,7 +114,7 @@ func (w *schemaWriter) objectOf(keys []key, place string) Object {
 	if len(speeds) > 0 {
 		out = append(out, Member{"patternProperties", speeds})
 	}
-	return append(append(out, Member{"additionalProperties", false}), sectionRules(place)...)
+	return append(append(out, Member{"additionalProperties", false}), w.sectionRules(place)...)
 }
 
 // schemaOf is the schema of one key with what is said of it.
@@ -103,63 +135,87 @@ func either(schemas ...any) Object { return Object{{"anyOf", schemas}} }
 // speedPattern is a key that is a speed.
 const speedPattern = "^(idle|[0-9.]+ *(rpm|r/min|rev/min))$"
 
-// plain is what YAML may make of a text without quotes.
-var plain = typeOf("string", "number", "boolean")
+// someText is what YAML may make of a text without quotes.
+var someText = Object{{"type", []string{"string", "number", "boolean"}}, {"minLength", 1}}
 
 func (w *schemaWriter) valueSchema(k key, place string) Object {
-	if own := ownValue(place); own != nil {
+	if own := w.ownValue(k, place); own != nil {
 		return own
 	}
-	one := Object{{"$ref", "#/$defs/reading"}}
 	switch k.form {
 	case asTexts, asFileNames:
-		return arrayOf(plain)
+		return Object{{"type", "array"}, {"items", someText}}
 	case asWord:
+		if w.further {
+			return either(w.wordOf(k), w.state())
+		}
 		return w.wordOf(k)
 	case asWordList:
 		return either(w.wordOf(k), arrayOf(w.wordOf(k)))
 	case asYesNo:
 		return w.yesOrNo()
 	case asWhole:
-		return Object{{"type", "integer"}, {"minimum", 1}}
+		return either(Object{{"type", "integer"}, {"minimum", 1}}, Object{{"type", "string"}, {"pattern", "^ *[0-9]+ *$"}})
 	case asBare:
-		return typeOf("number", "string")
+		return either(typeOf("number"), Object{{"$ref", "#/$defs/" + w.figure([]quantity.Dimension{quantity.Dimensionless}, false)}})
 	case asDate:
-		return Object{{"type", "string"}, {"pattern", `^\d{4}-\d{2}-\d{2}$`}}
-	case asAmount, asClock, asFileName:
-		return typeOf("string")
+		return Object{{"type", "string"}, {"pattern", calendar}}
+	case asClock:
+		return Object{{"type", "string"}, {"pattern", "^([01]?[0-9]|2[0-3]):[0-5][0-9]$"}}
+	case asAmount:
+		return w.amountOf(k, place)
+	case asFileName:
+		return Object{{"type", "string"}, {"minLength", 1}}
 	case asReading:
-		return one
+		return w.readingOf(k, place)
 	case asReadings:
-		return either(Object{{"type", "object"}, {"additionalProperties", one}}, arrayOf(one))
+		if len(unitNames(k.units)) > 0 { // they may name their unit among them
+			return byCylinderOf(w.readingOf(k, place), Member{"unit", Object{{"enum", unitNames(k.units)}}})
+		}
+		return byCylinderOf(w.readingOf(k, place))
 	case asNames:
-		return arrayOf(typeOf("integer", "string"))
-	case asGroup:
-		return w.objectOf(k.keys, place)
-	case asTestSection:
-		return either(Object{{"$ref", "#/$defs/" + k.name}}, w.state())
+		return arrayOf(Object{{"type", []string{"integer", "string"}}, {"minLength", 1}})
 	case asGroups:
 		return arrayOf(w.objectOf(k.keys, place))
-	case asByName:
-		return Object{{"type", "object"}, {"additionalProperties", w.objectOf(k.keys, place)}}
+	case asPermitted:
+		return w.permittedOf(k, place)
+	case asSpecial:
+		if k.schema == readingSchema {
+			return w.readingOf(k, place)
+		}
+		return ownSchema(k.schema)
+	case asText:
+		return someText
+	}
+	return w.furtherSchema(k, place)
+}
+
+// furtherSchema is the schema of what has further keys.
+func (w *schemaWriter) furtherSchema(k key, place string) Object {
+	below := func() Object { return w.in(k.units, func() Object { return w.objectOf(k.keys, place) }) }
+	sets := func(one Object) Object {
+		return Object{{"type", "object"}, {"minProperties", 1}, {"additionalProperties", one}}
+	}
+	switch k.form {
+	case asTestSection:
+		return either(Object{{"$ref", "#/$defs/" + k.name}}, w.state())
+	case asByName, asByBank:
+		return sets(below())
 	case asMeasured:
 		if len(k.keys) > 0 {
-			return either(one, w.objectOf(k.keys, place))
+			return either(w.readingOf(k, place), below())
 		}
-		return one
+		return w.readingOf(k, place)
 	case asAtSpeeds, asAtTimes:
-		return Object{{"type", "object"}, {"additionalProperties", one}}
-	case asByBank:
-		return Object{{"type", "object"}, {"additionalProperties", w.objectOf(k.keys, place)}}
+		return sets(w.readingOf(k, place))
 	case asAllTexts:
-		return either(Object{{"type", "object"}, {"additionalProperties", plain}}, arrayOf(plain))
-	case asPermitted:
-		return typeOf("number", "string")
-	case asSpecial:
-		return ownSchema(k.schema)
+		return byCylinderOf(someText)
 	}
-	return plain
+	return below()
 }
+
+// calendar is a day of the calendar.
+const calendar = `^\d{4}-(?:(?:0[13578]|1[02])-(?:0[1-9]|[12]\d|3[01])|(?:0[469]|11)-(?:0[1-9]|[12]\d|30)|02-(?:0[1-9]|1\d|2\d))$`
 
 // ownSchema reads a schema that a key brings with it.
 func ownSchema(text string) Object {

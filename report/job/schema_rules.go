@@ -1,6 +1,10 @@
 package job
 
-import "slices"
+import (
+	"slices"
+
+	"gaugesheet/diag/quantity"
+)
 
 // What a job file has to have beside sound keys, as far as a schema can say it.
 
@@ -40,31 +44,85 @@ func testSections() []string {
 }
 
 // sectionRules are those of a place in the file.
-func sectionRules(place string) Object {
+func (w *schemaWriter) sectionRules(place string) Object {
 	switch place {
 	case "engine":
-		return Object{{"required", []string{"layout"}}, {"allOf", engineRules()}}
+		return Object{{"required", []string{"layout"}}, {"allOf", engineRules()}, {"dependentRequired", Object{{"numbering", []string{"first-bank"}}}}}
+	case "photos":
+		return Object{{"anyOf", requiredOne("name", "file")}}
+	case "coolant-gas-test":
+		return Object{{"required", []string{"result"}}}
 	case "conditions":
 		return Object{{"not", required("altitude", "barometer")}}
+	case "compression":
+		return w.unitOr("first", "dry", "again", "wet", "running")
+	case "rotors":
+		return w.unitOr("faces")
 	case "compression.limits":
 		return Object{{"anyOf", requiredOne("minimum", "lowest", "spread", "difference", "below-mean", "from-mean", "standard")}}
 	case "fuel-pressure":
-		return Object{{"dependentSchemas", Object{{"circuits", Object{{"not", Object{{"anyOf", requiredOne(circuitReadings()...)}}}}}}}}
+		return append(w.unitOr("key-on", "idle", "hose-off", "snap", "return-pinched", "hold"), Member{"dependentSchemas", Object{{"circuits", Object{{"not", Object{{"anyOf", requiredOne(circuitReadings()...)}}}}}}})
 	case "leak":
-		return Object{{"dependentRequired", Object{{"held", []string{"of"}}, {"of", []string{"held"}}}}, {"not", required("held", "loss")}}
+		return Object{{"dependentRequired", Object{{"held", []string{"of"}}, {"of", []string{"held"}}}}, {"not", required("held", "loss")},
+			{"anyOf", requiredOne("loss", "held", "at", "most")}}
+	case "bore":
+		return Object{{"minProperties", 1}}
 	}
 	return nil
 }
 
+// anyPressure is what gauges measure.
+var anyPressure = []quantity.Dimension{quantity.Pressure, quantity.Ratio}
+
+// unitOr is the rule that a section names its unit, or each of its readings
+// does.
+func (w *schemaWriter) unitOr(readings ...string) Object {
+	var each Object
+	for _, name := range readings {
+		each = append(each, Member{name, w.withoutBare()})
+	}
+	return Object{{"anyOf", []any{required("unit"), Object{{"properties", each}}}}}
+}
+
 // ownValue is the schema of a key whose form does not say enough; nil for any
 // other.
-func ownValue(place string) Object {
+func (w *schemaWriter) ownValue(k key, place string) Object {
 	switch place {
 	case "format":
 		return Object{{"const", latest}}
 	case "engine.layout":
 		l := layoutsInWords()
 		return either(Object{{"enum", l.layouts}}, Object{{"type", "string"}, {"pattern", l.all}})
+	case "plugs.looks":
+		look := w.wordOf(keyOf(plugKeys, "look"))
+		return byCylinderOf(either(look, w.state(), Object{{"$ref", "#/$defs/plug"}}))
+	case "borescope":
+		one := either(someText, Object{{"$ref", "#/$defs/bore"}})
+		return either(someText, Object{{"type", "object"}, {"minProperties", 1}, {"additionalProperties", one}}, arrayOf(one))
+	case "leakage.dry", "leakage.wet":
+		return w.leakOf()
+	case "rotors.faces":
+		return w.facesOf(key{}, place)
+	case "fuel-pressure.hold", "fuel-pressure.circuits.hold":
+		return Object{{"type", "object"}, {"minProperties", 1}, {"additionalProperties", w.readingOf(key{}, place)}}
+	case "conditions.strokes":
+		return either(Object{{"type", "integer"}, {"minimum", 1}, {"maximum", mostStrokes}}, Object{{"type", "string"}, {"pattern", "^ *[0-9]+ *$"}})
+	case "engine.compression-ratio":
+		return either(Object{{"type", "number"}, {"exclusiveMinimum", 1}, {"maximum", 50}}, Object{{"type", "string"}, {"pattern", "^ *[0-9.,]+ *(?:: *1)? *$"}})
+	case "engine.banks":
+		v := vocabularyOf("first bank")
+		side := wordSchema(v.Words, v.others(v.Words))
+		return Object{{"type", "object"}, {"minProperties", 2}, {"propertyNames", side}, {"additionalProperties", arrayOf(Object{{"type", []string{"integer", "string"}}, {"minLength", 1}})}}
+	case "not-tested":
+		return either(Object{{"type", "object"}, {"additionalProperties", someText}}, arrayOf(someText))
+	case "coolant-gas-test":
+		return either(w.wordOf(k), w.objectOf(k.keys, place))
+	case "gauge.range":
+		return Object{{"$ref", "#/$defs/" + w.figure(anyPressure, true)}}
+	case "gauge.accuracy":
+		return Object{{"type", "string"}, {"pattern", "[0-9]|[Gg][Rr][Aa][Dd][Ee]|[Cc][Ll][Aa][Ss][Ss]"}}
+	case "gauge.reads":
+		return Object{{"type", "string"}, {"pattern", "[0-9].*[0-9]"}}
 	case "shop.accent":
 		return Object{{"type", "string"}, {"pattern", "^#?[0-9a-fA-F]{6}$"}}
 	}
@@ -77,6 +135,8 @@ func engineRules() []any {
 		return Object{{"properties", Object{{"layout", Object{{"pattern", pattern}}}}}, {"required", []string{"layout"}}}
 	}
 	return []any{
+		Object{{"if", layout("^ *[Cc][Uu][Ss][Tt][Oo][Mm] *$")}, {"then", required("cylinders")}},
+		Object{{"if", layout(l.rotary)}, {"then", Object{{"not", Object{{"anyOf", requiredOne(valveKeys...)}}}}}},
 		Object{{"if", layout(l.twoBanks)}, {"then", either(required("banks"), required("numbering", "first-bank"))}},
 	}
 }
