@@ -6,6 +6,10 @@ import (
 	"unicode"
 )
 
+// apart are words that spellings hold run together, as spaces in them do not
+// matter: inches of mercury, pounds per square inch.
+var apart = []string{"inches", "inch", "in", "of", "mercury", "hg", "degrees", "degree", "deg", "pounds", "lbs", "lbf", "per", "square", "sq", "cm", "revs", "minute", "fluid", "fl", "oz", "cu", "us"}
+
 // Words are the words that figures of some dimensions are written with, in
 // lower case and sorted: those of their units in every spelling, and those that
 // stand before, between and behind numbers. A spelling with other signs in it,
@@ -31,6 +35,11 @@ func Words(dimensions ...Dimension) []string {
 	for spelling, loose := range looseSpellings {
 		if slices.Contains(dimensions, loose.dimension) {
 			add(spelling)
+		}
+	}
+	for _, word := range apart {
+		if slices.ContainsFunc(out, func(w string) bool { return w != word && strings.Contains(w, word) }) {
+			add(word)
 		}
 	}
 	for _, b := range slices.Concat(boundsBefore, boundsAfter) {
