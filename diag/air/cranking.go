@@ -80,6 +80,19 @@ func CrankingPressure(effectiveRatio, exponent, atmosphere float64) float64 {
 	return atmosphere * (math.Pow(effectiveRatio, exponent) - 1)
 }
 
+// HoseShare gives what a gauge reads with a hose that adds to the chamber, as a
+// part of what it would read without: the air fills chamber and hose alike. added
+// is the hose's volume ahead of the check valve as a part of the chamber's.
+//
+//	r' = (r + a) / (1 + a)
+func HoseShare(effectiveRatio, exponent, added float64) float64 {
+	if !(effectiveRatio > 1) || !(added > 0) {
+		return 1
+	}
+	with := (effectiveRatio + added) / (1 + added)
+	return CrankingPressure(with, exponent, 1) / CrankingPressure(effectiveRatio, exponent, 1)
+}
+
 // Band is a range of plausible cranking pressures. It is never a limit.
 type Band struct {
 	Low, High      float64 // gauge, in the unit of the atmosphere given

@@ -7,6 +7,24 @@ import (
 
 const standardPSI = 14.6959487755
 
+// TestHoseShare: a hose of 4 ml ahead of the check valve, inlet closing 60 degrees
+// after bottom dead centre; the shares are worked out by hand from volumes
+// (250 ml, ratio 12.5: chamber 21.7 ml, effective ratio 10.3, with the hose 8.8).
+func TestHoseShare(t *testing.T) {
+	for _, x := range []struct{ cylinder, ratio, low, high float64 }{{500, 9.5, 0.91, 0.94}, {400, 10, 0.88, 0.92}, {250, 12.5, 0.80, 0.84}, {150, 12, 0.72, 0.77}} {
+		r, err := EffectiveRatio(Geometry{InletCloses: 60, Ratio: x.ratio})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := HoseShare(r, typicalExponent, 4/(x.cylinder/(x.ratio-1))); got < x.low || got > x.high {
+			t.Errorf("%v ml at %v:1: got %.3f, want %v to %v", x.cylinder, x.ratio, got, x.low, x.high)
+		}
+	}
+	if HoseShare(8, 1.25, 0) != 1 || HoseShare(1, 1.25, 0.1) != 1 {
+		t.Error("no hose, or no compression, changes nothing")
+	}
+}
+
 func TestPistonFromTDC(t *testing.T) {
 	for _, tt := range []struct {
 		source                     string

@@ -121,13 +121,17 @@ func Shared(name string) bool { return slices.Contains(shared, name) }
 // once it is.
 var underTheHead = []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}
 
+// setFirst are causes for which the clearance is set first: a seat that recedes
+// shows as it closes up again.
+var setFirst = []string{"valve-lash", "valve-recession"}
+
 // behindTheCover are causes that are told apart once the camshaft's drive is open.
 var behindTheCover = []string{"cam-timing", "timing-drive", "cam-phaser"}
 
 // SameWork reports causes that need not be told apart before the work that any of
 // them asks for.
 func SameWork(a, b string) bool {
-	return slices.Contains(underTheHead, a) && slices.Contains(underTheHead, b)
+	return slices.ContainsFunc([][]string{underTheHead, setFirst}, func(work []string) bool { return slices.Contains(work, a) && slices.Contains(work, b) })
 }
 
 // OneWork reports causes, found by a check, that one piece of work opens up.

@@ -44,7 +44,8 @@ var againChecks = []Check{
 			{Name: "reads higher", For: []string{"gauge-reads-low", "gauge-valve-leaks", "adapter-leak"}, Words: []string{"higher"}},
 			{Name: "reads lower", For: []string{"gauge-reads-high"}, Words: []string{"lower"}},
 			{Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
-	{Name: "repeat-wet", OfTest: true, Minutes: 20, Way: Starter | Oils, Again: true, Fits: func(c *known.Case, _ []string) bool { return c.OilTells() },
+	{Name: "repeat-wet", OfTest: true, Minutes: 20, Way: Starter | Oils, Again: true,
+		Fits: func(c *known.Case, cylinders []string) bool { return c.OilTells() && !c.WetClear(cylinders) },
 		Outcomes: []Outcome{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "wear", "dry-bores"}, Words: []string{"rose"}},
 			{Name: "tells nothing", Else: true, Mute: true, Words: []string{"nothing"}}}},

@@ -168,7 +168,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
 	{Name: "crankcase-hold", Minutes: 20, Whole: true, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke },
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
-	{Name: "oil-consumption", Minutes: 30, Whole: true, Way: Runs, Fits: valves, Words: []string{"oil use measured"},
+	{Name: "oil-consumption", Minutes: 30, Whole: true, Way: Runs, Fits: valves, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
 		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear"}}, {Name: "low", Else: true}}},
 }
 

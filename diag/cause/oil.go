@@ -109,6 +109,21 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it leaks", For: []string{"oil-cooler"}, Words: []string{"leaks"}},
 			{Name: "it is tight", Else: true, Words: []string{"tight", "holds"}}}},
+	{Name: "injector-bench", Minutes: 90, Fuel: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
+		return c.Spec.Diesel() && c.Has(known.NeedsTest(known.DieselTests))
+	},
+		Words: []string{"injector bench tested", "injectors bench tested", "injector on the bench", "nozzle tested"},
+		Outcomes: []Outcome{
+			{Name: "out of limits", For: []string{"diesel-injector"}, Words: []string{"bad", "worn", "drips"}},
+			{Name: "within limits", Else: true, Words: []string{"good"}}}},
+	{Name: "renew-glow-plug", Minutes: 40, Way: Opens | Parts | Runs, Mends: []string{"glow-plug"}, Fits: func(c *known.Case, _ []string) bool { return c.Spec.Diesel() }, Words: []string{"new glow plug", "glow plug renewed", "glow plugs renewed", "glow plug replaced"},
+		Outcomes: []Outcome{
+			{Name: "starts well", For: []string{"glow-plug"}, Words: []string{"well"}},
+			{Name: "no change", Else: true, Words: []string{"same"}}}},
+	{Name: "refit-and-run", Minutes: 30, Whole: true, Way: Runs, Mends: []string{"dirty-injectors"}, Fits: func(c *known.Case, _ []string) bool { return known.InjectorsCleaned.Holds(c, known.Subject{}) }, Words: []string{"injectors refitted and run"},
+		Outcomes: []Outcome{
+			{Name: "runs well", For: []string{"dirty-injectors"}, Words: []string{"well", "gone"}},
+			{Name: "no change", Else: true, Words: []string{"same"}}}},
 	{Name: "breather-clear", Minutes: 20, Whole: true, Way: Runs | Opens, Mends: []string{"breather"}, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Crankcase)) }, Words: []string{"breather cleared", "ventilation cleared"},
 		Outcomes: []Outcome{
 			{Name: "it falls", For: []string{"breather"}, Words: []string{"falls", "fell"}},

@@ -49,6 +49,27 @@ func (c *Case) ClearanceOff(name string, is func(*diag.MeasuredReading) (bool, b
 	return nil, false
 }
 
+// ExhaustTight lists the cylinders of which the exhaust valve has too little
+// clearance, or none.
+func (c *Case) ExhaustTight() []string {
+	r := c.Measured(Clearance)
+	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool {
+		if slices.Contains(c.NoClearance(n), "exhaust") {
+			return false
+		}
+		tight, _ := Under(r.Of("exhaust", n))
+		return !tight
+	})
+}
+
+// InjectorsMended reports injectors that were further apart than they should be
+// before they were cleaned, and are not after.
+func (c *Case) InjectorsMended() bool {
+	before, ok := c.InjectorSpread("before")
+	after, also := c.InjectorSpread("after")
+	return ok && also && before > 100*injectorPart && after <= 100*injectorPart
+}
+
 // ClosingUp is the clearance of a cylinder's exhaust valve that is less than every
 // other's and less than it was before, by more than the gauge can be off each
 // time; nil for none.

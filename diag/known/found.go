@@ -4,7 +4,7 @@ import "slices"
 
 // Words of what is seen of an engine as a whole, beside its cylinders.
 var (
-	CoolantInOil = []string{"coolant in the oil", "coolant in oil", "water in the oil", "water in oil", "milky oil", "oil is milky", "oil milky", "oil was milky", "emulsion in the sump", "emulsion in the oil",
+	CoolantInOil = []string{"coolant in the oil", "coolant in oil", "water in the oil", "water in oil", "milky oil", "oil is milky", "oil milky", "oil was milky", "oil looks milky", "dipstick is milky", "dipstick milky", "milky dipstick", "milky on the dipstick", "creamy oil", "oil is creamy", "oil like chocolate milk", "chocolate milk on the dipstick", "mayonnaise on the dipstick", "emulsion on the dipstick", "oil emulsified", "oil is grey", "oil is gray", "oil grey and creamy", "milk in the oil", "coolant in the sump", "water in the sump", "coolant in the oil pan", "water in the oil pan", "emulsion in the sump", "emulsion in the oil",
 		"oil in the coolant", "oil in coolant", "oil in the radiator", "oil in the expansion", "oil in the water"}
 	CoolantBurnt = []string{"rust in the manifold", "rust in the exhaust", "rust in exhaust", "rusty exhaust port", "rust in the port", "rust in port", "rusty port", "water in the exhaust", "coolant in the exhaust",
 		"steam from the exhaust", "steam at the exhaust", "white steam", "sweet smell", "smells sweet", "smells of coolant", "smell of coolant"}

@@ -155,6 +155,7 @@ var (
 		_, to := HeldCooling(r)
 		return to != nil && (wetAt(r) == "dry" || wetAt(r) == "")
 	})
+	CoolingDry   = OfTest(Cooling, "dry outside under pressure", func(r *diag.MeasuredResult) bool { return wetAt(r) == "dry" })
 	CoolingHolds = OfTest(Cooling, "the pumped-up system held", func(r *diag.MeasuredResult) bool {
 		_, to := HeldCooling(r)
 		return to == nil && r.Reading("pressure-test pumped-to") != nil && r.Reading("pressure-test hold") != nil && wetAt(r) != "inside" && wetAt(r) != "outside" && wetAt(r) != "oil"

@@ -55,6 +55,15 @@ func (c *Case) WetOutcome(name string) WetOutcome {
 	return WetFlat
 }
 
+// WetClear reports cylinders of which a wet test with a control has said what it
+// can: to make it again tells nothing new.
+func (c *Case) WetClear(cylinders []string) bool {
+	return len(cylinders) > 0 && c.HasControl() && !slices.ContainsFunc(cylinders, func(n string) bool {
+		w := c.WetOutcome(n)
+		return w != WetRises && w != WetFlat
+	})
+}
+
 // WetTells reports that the wet test can tell one cylinder from another: not in
 // a diesel, where the dose or the control was too large, or where all rose alike.
 func (c *Case) WetTells() bool {

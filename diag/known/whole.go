@@ -37,7 +37,7 @@ func (c *Case) AllLow() *AllLowBasis {
 		return low
 	}
 	if e := s.Expected; e != nil {
-		if s.Highest+s.HighestU >= e.Low {
+		if s.Highest+s.HighestU >= e.Low*c.hoseShare(e) {
 			return nil
 		}
 		variant := "expected"
@@ -47,6 +47,32 @@ func (c *Case) AllLow() *AllLowBasis {
 		return &AllLowBasis{variant, false, false, s.Highest / e.Low, diag.Facts{"expected": c.Span(e.Low, e.High)}}
 	}
 	return c.allFallen()
+}
+
+// usualHose is what the hose of a gauge holds ahead of its check valve, in ml,
+// where neither its volume nor the valve's place was recorded: common practice,
+// no source.
+const usualHose = 4.0
+
+// hoseShare is what the gauge reads as a part of the pressure in the cylinder
+// alone: its hose adds to the chamber, little to that of a car and much to the small
+// one of a motorcycle. 1 where the size of a cylinder is not known.
+func (c *Case) hoseShare(e *diag.Expected) float64 {
+	n := len(c.Engine.Names())
+	if c.Spec.DisplacementML <= 0 || n == 0 || c.Spec.Ratio <= 1 {
+		return 1
+	}
+	hose := usualHose
+	if g := c.Gauges.Compression; g != nil {
+		switch {
+		case g.HoseVolumeML > 0:
+			hose = g.HoseVolumeML
+		case strings.Contains(strings.ToLower(g.Valve), "plug"):
+			return 1
+		}
+	}
+	chamber := c.Spec.DisplacementML / float64(n) / (c.Spec.Ratio - 1)
+	return air.HoseShare(e.Working.EffectiveLow, e.Working.ExponentLow, hose/chamber)
 }
 
 // leastFall is the part of an earlier reading by which a cylinder falls before

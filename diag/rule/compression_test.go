@@ -138,6 +138,8 @@ func TestDeadSets(t *testing.T) {
 		{name: "a bank of an engine of one camshaft", test: sample.Dry("V6", []float64{110, 150, 112, 152, 108, 151}, spec(func(s *diag.Spec) { s.Camshafts = "one" })), fires: "bank-low 1,3,5", first: "restricted-inlet", soon: diag.ActSoon},
 		{name: "a bank of an engine of a camshaft each", test: sample.Dry("V6", []float64{110, 150, 112, 152, 108, 151}, spec(func(s *diag.Spec) { s.Camshafts = "two per bank" })), fires: "bank-low", first: "cam-timing"},
 		{name: "a bank with a code", test: sample.Dry("V6", []float64{110, 150, 112, 152, 108, 151}, sample.Codes("P0016")), fires: "bank-low-with-cam-code 1,3,5; bank-low", first: "cam-timing", sure: diag.Strong},
+		{name: "a code, and valves that can meet pistons, by more than a tooth", test: sample.Dry("V6", []float64{90, 150, 92, 152, 88, 151}, sample.Codes("P0016"), spec(func(s *diag.Spec) { s.Interference = diag.Yes })), fires: "bank-low-with-cam-code 1,3,5", first: "cam-timing", soon: diag.DoNotRun, next: "cam-timing-marks"},
+		{name: "a code, and valves that can meet pistons, by a worn chain", test: sample.Dry("V6", []float64{124, 150, 123, 152, 125, 151}, sample.Codes("P0016"), spec(func(s *diag.Spec) { s.Interference = diag.Yes })), fires: "bank-low-with-cam-code 1,3,5", first: "cam-timing", soon: diag.ActSoon},
 		{name: "a code, one camshaft", test: sample.Dry("V6", []float64{110, 150, 112, 152, 108, 151}, sample.Codes("P0016"), spec(func(s *diag.Spec) { s.Camshafts = "one" })), fires: "bank-low", not: "bank-low-with-cam-code"},
 		{name: "a bank of separate barrels", test: sample.DryOf(engine.Spec{Layout: "flat-6", Numbering: engine.AcrossBanks, FirstBank: "left", SeparateBarrels: true}, []float64{110, 150, 112, 152, 108, 151}), fires: "bank-low 1,3,5"},
 	})

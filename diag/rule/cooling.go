@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -61,6 +63,25 @@ var coolantInside = []Rule{{
 	Kind: OfCooling, For: pathToCoolant(Heard, Known), Say: func(*known.Case, known.Subject) diag.Finding {
 		return diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Fair, Facts: diag.Facts{}}
 	}, Headline: "coolant-wet", SaysBetterThan: []string{"coolant-washed", "coolant-in-cylinder"},
+}, {
+	Name: "coolant-leak-agrees", Title: "Combustion gas in the coolant, and a cooling system that loses its pressure inside",
+	Why: "Gas goes one way and coolant the other, through the same gap. Nothing is wet outside, so that the coolant goes into a cylinder, the oil or the exhaust: " +
+		"enough of it in a cylinder bends a rod at the next start. It is found with the plugs out before the engine runs again.",
+	Source: byPump, Class: Together, About: diag.AboutCylinders, TiesSystems: []string{known.Cooling}, Needs: needsTest(known.Cooling),
+	Of: withCoolant, When: known.All(known.CoolingFalls, known.CoolingDry, known.GasFound, known.Not(known.AirCooled)),
+	Kind: OfCooling, For: pathToCoolant(Known, DryUp), Say: func(c *known.Case, s known.Subject) diag.Finding {
+		f := coolingFalls(c, s)
+		f.Urgency, f.Confidence = diag.DoNotRun, diag.Strong
+		return f
+	}, Headline: "coolant-leak", SaysBetterThan: []string{"combustion-gas-in-coolant", "coolant-pressure-falls"},
+}}
+
+// withCoolant are the cylinders that show coolant, or else the engine.
+var withCoolant = Scope{Words: "the cylinders that show coolant, or the engine", Of: func(c *known.Case) []known.Subject {
+	if c.CoolantGas != "positive" { // the condition asks no more
+		return []known.Subject{{}}
+	}
+	return []known.Subject{{Cylinders: slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return !showsCoolant(c, n) })}}
 }}
 
 func coolingFalls(c *known.Case, _ known.Subject) diag.Finding {

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"slices"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
@@ -21,8 +22,61 @@ func onEach(section string, kind Kind, source string, list []Rule) []Rule {
 		if r.Source == "" {
 			r.Source = source
 		}
+		r.Say = ofEach(r.Say)
 	}
 	return list
+}
+
+// ofEach gives the facts of every cylinder of a subject and not those of its first
+// alone: what was read of each in turn, the most urgent, and no surer than the
+// least sure.
+func ofEach(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		f := say(c, known.Subject{Cylinders: s.Cylinders[:1]})
+		said := map[string][]string{}
+		for key, fact := range f.Facts {
+			if text, ok := fact.(string); ok && text != "" {
+				said[key] = []string{text}
+			}
+		}
+		for i := range s.Cylinders[1:] {
+			other := say(c, known.Subject{Cylinders: s.Cylinders[i+1 : i+2]})
+			for key := range said {
+				if text, _ := other.Facts[key].(string); text != "" {
+					said[key] = append(said[key], text)
+				}
+			}
+			if other.Urgency.Rank() > f.Urgency.Rank() {
+				f.Urgency = other.Urgency
+			}
+			if len(f.Doubts) == 0 {
+				f.Confidence, f.Doubts = leastSure(f.Confidence, other.Confidence), other.Doubts
+			}
+		}
+		for key, texts := range said {
+			f.Facts[key] = inTurn(texts)
+		}
+		return f
+	}
+}
+
+// leastSure is the lesser of two.
+func leastSure(a, b diag.Confidence) diag.Confidence {
+	if a == diag.Weak || b == diag.Weak {
+		return diag.Weak
+	}
+	if a == diag.Fair || b == diag.Fair {
+		return diag.Fair
+	}
+	return a
+}
+
+// inTurn writes figures one after another, once where all are the same.
+func inTurn(texts []string) string {
+	if same := slices.Compact(slices.Clone(texts)); len(same) == 1 {
+		return same[0]
+	}
+	return strings.Join(texts, ", ")
 }
 
 const byClearance = "limits: the job's own; TM 1-1500-204-23-1: clearance before a valve is condemned; a tenth less lift is judgement"
@@ -42,7 +96,7 @@ var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 	{
 		Name: "clearance-tight", Title: "Valve clearance under its limit",
 		Why:  "A valve that is tight when cold is open when hot, and burns.",
-		When: known.All(lashSet, known.Any(known.ClearanceTight, known.ValveHeldOpen)), For: speaks(Known, "valve-lash"), Say: clearance(known.Under, diag.ActSoon), Headline: "clearance-tight",
+		When: known.All(lashSet, known.Any(known.ClearanceTight, known.ValveHeldOpen)), Weigh: weighTight, Say: clearance(known.Under, diag.ActSoon), Headline: "clearance-tight",
 	},
 	{
 		Name: "clearance-loose", Title: "Valve clearance over its limit",
@@ -71,6 +125,19 @@ var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 		For: append(speaks(Heard, "valve-motion"), Voice{Cause: "valve-motion", Weight: Known, Kind: OfLeakage}), Say: surely(lift), Headline: "lift-low", SaysBetterThan: []string{"lift-low", "low-but-tight"},
 	},
 })
+
+// weighTight: exhaust clearances that are short in most cylinders at once were not
+// all set wrong; their seats wear into the head, soonest on gas.
+func weighTight(c *known.Case, _ known.Subject) []Voice {
+	list := speaks(Known, "valve-lash")
+	if short := len(c.ExhaustTight()); short > 1 && 2*short > len(c.Engine.Names()) {
+		list = append(list, speaks(Hint, "valve-recession")...)
+		if slices.Contains([]string{"lpg", "cng"}, c.Spec.Fuel) {
+			list = append(list, speaks(Hint, "valve-recession")...)
+		}
+	}
+	return list
+}
 
 func holdsAir(c *known.Case, n string) bool {
 	if c.Sums.Leakage == nil {
@@ -204,10 +271,16 @@ var injectorRules = onEach(known.Injectors, OfInjectors, byInjectors, []Rule{
 var injectorSet = systemRule(known.Injectors, OfInjectors, byInjectors, []Rule{{
 	Name: "injector-cleaned", Title: "Injectors before and after cleaning",
 	Why:   "How far apart the injectors were before and are after is what cleaning was for. A set that still differs by more than its limit has one to replace.",
-	Class: Information, When: known.InjectorsCleaned, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+	Class: Information, When: known.InjectorsCleaned, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+		return where(c.InjectorsMended(), speaks(Heard, "dirty-injectors"))
+	}, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 		before, _ := c.InjectorSpread("before")
 		after, _ := c.InjectorSpread("after")
-		return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"before": known.Percent(before, 0), "after": known.Percent(after, 0), "better": after < before}}
+		f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"before": known.Percent(before, 0), "after": known.Percent(after, 0), "better": after < before}}
+		if c.InjectorsMended() && c.Complains("misfire", "lean running", "low power", "hard start") {
+			f.Urgency = diag.CheckAgain // what they were cleaned for is tried first
+		}
+		return f
 	}, Headline: "injectors-cleaned",
 }, {
 	Name: "one-injector-drags-the-mean", Title: "One bad injector moves the mean that the others are judged by",

@@ -39,6 +39,8 @@ func TestEachCylinder(t *testing.T) {
 		{name: "held open on a low one", test: sample.Dry("inline-4", low3, valves(sample.TickedOf("exhaust", "3", "none"))), fires: "valve-held-open 3", first: "valve-lash", soon: diag.ActSoon},
 		{name: "tight on a low one", test: sample.Dry("inline-4", low3, valves(sample.Each("exhaust", 0.3, 0.3, 0.1, 0.3), within)), fires: "valve-held-open 3", first: "valve-lash"},
 		{name: "tight on a sound one", test: sample.Dry("inline-4", even, valves(sample.Each("exhaust", 0.3, 0.3, 0.1, 0.3), within)), fires: "clearance-tight 3", not: "valve-held-open"},
+		{name: "tight on most, on gas", test: sample.Dry("inline-4", even, sample.Spec(func(s *diag.Spec) { s.Fuel = "lpg" }), sample.Known(func(h *diag.History) { h.Onset = "slow over months" }), valves(sample.Each("exhaust", 0.2, 0.1, 0.12, 0.3), within)), fires: "clearance-tight 1,2,3", first: "valve-lash", next: "valve-lash"},
+		{name: "tight on one, on gas", test: sample.Dry("inline-4", even, sample.Spec(func(s *diag.Spec) { s.Fuel = "lpg" }), valves(sample.Each("exhaust", 0.3, 0.3, 0.12, 0.3), within)), fires: "clearance-tight 3", first: "valve-lash"},
 		{name: "loose", test: sample.Dry("inline-4", even, valves(sample.Each("exhaust", 0.3, 0.3, 0.55, 0.3), within)), fires: "clearance-loose 3", first: "valve-loose"},
 		{name: "clearance right", test: sample.Dry("inline-4", low3, valves(sample.Each("exhaust", 0.3, 0.3, 0.3, 0.3), within)), not: "valve-held-open clearance-tight clearance-loose"},
 		{name: "a worn lobe", test: sample.Dry("inline-4", even, valves(sample.Each("lift inlet", 9.2, 9.1, 6.1, 9.2))), fires: "lift-low 3", first: "valve-motion"},
@@ -59,18 +61,21 @@ func TestEachCylinder(t *testing.T) {
 		{name: "drips", test: sample.Of("inline-4", flows(sample.TickedOf("leak", "1", "3 drops in 60 s"), sample.TickedOf("leak", "2", "none"))), fires: "injector-leaks 1", first: "leaking-injector"},
 		{name: "a stream", test: sample.Of("inline-4", flows(sample.TickedOf("spray", "1", "one stream"), sample.TickedOf("spray", "2", "cone"))), fires: "injector-spray-poor 1"},
 		{name: "little, and not missed", test: sample.Of("inline-4", flows(sample.Each("before", 170, 212, 206, 209)), off(20, 85, 90, 88)), fires: "lean-by-injector 1", first: "own-injector", sure: diag.Strong},
-		{name: "cleaned", test: sample.Of("inline-4", flows(sample.Each("before", 188, 212, 206, 209), sample.Each("after", 209, 212, 210, 211))), fires: "injector-cleaned", not: "injector-low"},
+		{name: "cleaned", test: sample.Of("inline-4", flows(sample.Each("before", 188, 212, 206, 209), sample.Each("after", 209, 212, 210, 211))), fires: "injector-cleaned", not: "injector-low", soon: diag.NoAction},
+		{name: "cleaned for a misfire", test: sample.Dry("inline-4", even, sample.Minimum(128), sample.Complains("misfire"), flows(sample.Each("before", 188, 212, 206, 209), sample.Each("after", 209, 212, 210, 211))), fires: "injector-cleaned", not: "sealing-sound-look-elsewhere", first: "dirty-injectors", soon: diag.CheckAgain, next: "refit-and-run"},
+		{name: "cleaned, though they were alike", test: sample.Dry("inline-4", even, sample.Minimum(128), sample.Complains("misfire"), flows(sample.Each("before", 208, 212, 209, 209), sample.Each("after", 210, 212, 210, 211))), fires: "injector-cleaned; sealing-sound-look-elsewhere", first: "-"},
 		// The two tables on the drop of the rail's pressure in circulation (common
 		// practice): 379 kPa and 20 kPa from the average, 365 kPa and 10 kPa.
 		{name: "first table", test: sample.Of("inline-4", drops(379, 20, 280, 310, 340, 317)), fires: "injector-rich 1; injector-low 3", not: "one-injector-drags-the-mean"},
 		{name: "second table, by its mean", test: sample.Of("inline-6", drops(365, 10, 245, 200, 245, 240, 245, 255)), fires: "one-injector-drags-the-mean; injector-rich 2", not: "injector-low"},
 		{name: "adds little", test: sample.Of("inline-4", sample.Diesel, sample.Test("diesel", quantity.None, sample.Each("contribution", 0.3, 0.4, -1.9, 0.2))), fires: "contributes-little 3", first: "diesel-injector"},
 		{name: "adds alike", test: sample.Of("inline-4", sample.Diesel, sample.Test("diesel", quantity.None, sample.Each("contribution", 0.3, 0.4, -0.2, 0.2))), not: "contributes-little"},
-		{name: "gives back much", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 48, 12))), fires: "return-high 3", first: "diesel-injector"},
+		{name: "gives back much", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 48, 12))), fires: "return-high 3", first: "diesel-injector", next: "injector-bench"},
+		{name: "two give back much", test: sample.Of("inline-5", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 48, 12, 60))), fires: "return-high 3,5", next: "injector-bench"},
 		{name: "gives back much, and low: two faults, sealing first", test: sample.Dry("inline-4", []float64{420, 425, 270, 418}, sample.Diesel, diesel(sample.Each("return cylinders", 3, 3, 12, 3))), fires: "one-low 3; return-high 3", first: "valve-lash"},
 		{name: "gives back alike", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 14, 12))), not: "return-high"},
 		{name: "all give back much", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 60, 61, 58, 62), sample.Permits("return cylinders", "", sample.NoLeast, 40))), fires: "all-return-high", not: "return-high"},
-		{name: "glow plug open", test: sample.Of("inline-4", sample.Diesel, diesel(sample.TickedOf("glow", "2", "open"))), fires: "glow-open 2", first: "glow-plug"},
+		{name: "glow plug open", test: sample.Of("inline-4", sample.Diesel, diesel(sample.TickedOf("glow", "2", "open"))), fires: "glow-open 2", first: "glow-plug", next: "renew-glow-plug"},
 		{name: "nozzle", test: sample.Of("inline-4", sample.Diesel, sample.Test("diesel", quantity.Bar, sample.Each("nozzles opening", 180, 181, 150, 180), sample.Permits("nozzles opening", "", 175, 185))), fires: "nozzle-low 3"},
 	})
 }

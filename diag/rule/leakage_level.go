@@ -67,12 +67,7 @@ var leakLevelRules = []Rule{
 		Name: "combustion-gas-in-coolant", Title: "Combustion gas in the coolant",
 		Why:    "Combustion gas reaches the coolant only through the gasket, the head or a bore; in a rotary past the coolant seals of a housing, or through a crack in it. Even compression does not clear an engine of that: the leak may open only when it is hot.",
 		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders,
-		Of: Scope{Words: "the cylinders that show coolant, or the engine", Of: func(c *known.Case) []known.Subject {
-			if c.CoolantGas != "positive" { // the condition asks no more
-				return []known.Subject{{}}
-			}
-			return []known.Subject{{Cylinders: slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return !showsCoolant(c, n) })}}
-		}},
+		Of:   withCoolant,
 		When: known.All(known.GasFound, known.Not(known.AirCooled)),
 		Kind: OfCoolant, For: pathToCoolant(Heard, Known),
 		Say: func(c *known.Case, _ known.Subject) diag.Finding {

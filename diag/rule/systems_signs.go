@@ -18,10 +18,10 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Clearance), When: known.ClearanceRight, Kind: OfClearance, About: "cylinders", Against: denies(Heard, "clearance-is-right", "valve-lash")},
 	// How the manifold draws tells late valves from wear and from a gauge, where all
 	// cylinders read low.
-	{Needs: needsTest(known.Vacuum), When: known.VacuumLow, Kind: OfVacuum, About: "engine", For: speaks(Known, "cam-timing"), Against: denies(DryUp, "vacuum-is-low", "gauge-reads-low", "gauge-valve-leaks", "throttle-or-choke")},
-	{Needs: needsTest(known.Vacuum), When: known.VacuumRight, Kind: OfVacuum, About: "engine", For: speaks(Known, "gauge-reads-low"), Against: denies(Known, "vacuum-is-right", "cam-timing", "timing-drive", "cam-phaser", "restricted-exhaust", "air-leak", "manifold-gasket")},
-	{Needs: needsTest(known.Vacuum), When: known.VacuumRecovers, Kind: OfVacuum, About: "engine", For: speaks(Known, "wear")},
-	{Needs: needsTest(known.Vacuum), When: known.VacuumFalls, Kind: OfVacuum, About: "engine", For: speaks(Known, "restricted-exhaust")},
+	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumLow), Kind: OfVacuum, About: "engine", For: speaks(Known, "cam-timing"), Against: denies(DryUp, "vacuum-is-low", "gauge-reads-low", "gauge-valve-leaks", "throttle-or-choke")},
+	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumRight), Kind: OfVacuum, About: "engine", For: speaks(Known, "gauge-reads-low"), Against: denies(Known, "vacuum-is-right", "cam-timing", "timing-drive", "cam-phaser", "restricted-exhaust", "air-leak", "manifold-gasket")},
+	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumRecovers), Kind: OfVacuum, About: "engine", For: speaks(Known, "wear")},
+	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumFalls), Kind: OfVacuum, About: "engine", For: speaks(Known, "restricted-exhaust")},
 	{Needs: needsTest(known.Vacuum), When: known.VacuumDrops, Kind: OfVacuum, About: "cylinders", For: speaks(Hint, "exhaust-valve", "inlet-valve")},
 	{Needs: needsTest(known.BackPressure), When: known.BackPressureRight, Kind: OfExhaust, About: "any", Against: denies(Heard, "exhaust-is-free", "restricted-exhaust")},
 	{Needs: needsTest(known.Cooling), When: known.CoolingHolds, Kind: OfCooling, About: "cylinders", Against: noPathToCoolant(Hint, "cooling-system-held")},

@@ -29,6 +29,12 @@ func TestVacuum(t *testing.T) {
 			sample.Leak(n, 5)(t)
 		}
 	}
+	spark := func(degrees float64) sample.Change {
+		return sample.Test("timing", quantity.Degree, sample.At("base", "700 rpm", degrees), sample.Permits("base", "", 5, 7))
+	}
+	adds := func(idle, fast float64) sample.Change {
+		return sample.Test("trims", quantity.Percent, sample.At("trim long", "idle bank 1", idle), sample.At("trim long", "2500 rpm bank 1", fast))
+	}
 	runSealing(t, []sealingCase{
 		{name: "right", test: sample.Of("inline-4", vacuum(steady, idling(19))), fires: "vacuum-right", not: "vacuum-low-and-steady"},
 		{name: "low and steady", test: sample.Of("inline-4", vacuum(steady, idling(14))), fires: "vacuum-low-and-steady", first: "air-leak", soon: diag.CheckAgain},
@@ -52,6 +58,13 @@ func TestVacuum(t *testing.T) {
 		{name: "recovers", test: sample.Of("inline-4", vacuum(steady, idling(19), sample.At("snap shut", "", 24))), not: "snap-does-not-recover"},
 		{name: "little on the starter", test: sample.Of("inline-4", vacuum(sample.At("cranking", "", 1)), sample.Method(func(c *diag.Conditions) { v := 220.0; c.CrankingRPM = &v })), fires: "cranking-vacuum-low"},
 		{name: "little on the starter, turning slowly", test: sample.Of("inline-4", vacuum(sample.At("cranking", "", 1)), sample.Method(func(c *diag.Conditions) { v := 90.0; c.CrankingRPM = &v })), not: "cranking-vacuum-low"},
+		{name: "low by a late spark", test: sample.Dry("inline-4", even, weak, vacuum(steady, idling(14)), spark(1)), fires: "late-ignition-agrees", first: "late-ignition", sure: diag.Strong, soon: diag.ActSoon},
+		{name: "low, the spark right", test: sample.Dry("inline-4", even, weak, vacuum(steady, idling(14)), spark(6)), fires: "vacuum-low-sealing-sound", not: "late-ignition-agrees"},
+		{name: "low all over and a late spark", test: sample.Dry("inline-4", lowAll, sample.Minimum(128), vacuum(steady, idling(14)), spark(1)), fires: "timing-late", not: "late-ignition-agrees"},
+		{name: "low by air that gets in", test: sample.Dry("inline-4", even, vacuum(steady, idling(14)), adds(18, 3)), fires: "air-leak-agrees", first: "air-leak", sure: diag.Strong, soon: diag.ActSoon, next: "smoke-test"},
+		{name: "low, and the trims add at speed", test: sample.Dry("inline-4", even, vacuum(steady, idling(14)), adds(8, 16)), fires: "trim-lean-at-speed", not: "air-leak-agrees"},
+		{name: "the trims made are not asked for again", test: sample.Dry("inline-4", even, sample.Complains("lean running"), adds(18, 3)), fires: "trim-lean-at-idle-only", next: "smoke-test"},
+		{name: "right, and nothing was allowed", test: sample.Of("inline-4", vacuum(steady, idling(19)), func(t *diag.Test) { t.Untested = []diag.Untested{{Test: "compression", State: diag.Declined}} }), fires: "tests-declined", first: "-"},
 		{name: "low, the cylinders even", test: sample.Dry("inline-4", even, vacuum(steady, idling(14))), fires: "vacuum-low-sealing-sound", not: "late-timing-agrees"},
 		{name: "late timing", test: sample.Dry("inline-4", lowAll, sample.Minimum(128), tight, vacuum(steady, idling(14))), fires: "late-timing-agrees", first: "cam-timing", sure: diag.Strong},
 		{name: "low all over and leaking is wear", test: sample.Dry("inline-4", lowAll, sample.Minimum(128), sample.Leak("1", 40, "crankcase"), sample.Leak("2", 42, "crankcase"), sample.Leak("3", 41, "crankcase"), sample.Leak("4", 40, "crankcase"), vacuum(steady, idling(14))), not: "late-timing-agrees"},
@@ -74,6 +87,9 @@ func TestCooling(t *testing.T) {
 		{name: "falls by a pound", test: sample.Of("inline-4", pumped("dry", 14.2)), fires: "cooling-system-holds", not: "coolant-pressure-falls"},
 		{name: "wet outside", test: sample.Of("inline-4", pumped("outside at the pump", 9)), fires: "coolant-outside", not: "coolant-pressure-falls", first: "coolant-leak-outside"},
 		{name: "wet in a cylinder", test: sample.Of("inline-4", pumped("wet in 3", 9)), fires: "coolant-wet-in-cylinder 3", first: "head-gasket", soon: diag.DoNotRun},
+		{name: "falls, and gas in the coolant", test: sample.Dry("inline-4", []float64{170, 171, 169, 170}, gasIn("positive"), pumped("dry", 11)), fires: "coolant-leak-agrees; combustion-gas-in-coolant; coolant-pressure-falls", first: "head-gasket", sure: diag.Strong, soon: diag.DoNotRun},
+		{name: "gas in the coolant, and it holds", test: sample.Dry("inline-4", []float64{170, 171, 169, 170}, gasIn("positive"), pumped("dry", 15)), fires: "combustion-gas-in-coolant", not: "coolant-leak-agrees", soon: diag.ActSoon},
+		{name: "falls, wet at a hose, and gas in the coolant", test: sample.Dry("inline-4", []float64{170, 171, 169, 170}, gasIn("positive"), pumped("outside at a hose", 11)), fires: "combustion-gas-in-coolant", not: "coolant-leak-agrees"},
 		{name: "cooled by air", test: sample.Of("inline-4", air, pumped("wet in 3", 9)), not: "coolant-wet-in-cylinder"},
 		{name: "bubbles", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("coolant look", "gas bubbles"))), fires: "gas-in-coolant", soon: diag.CheckAgain},
 		{name: "oil", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("coolant look", "oil"))), fires: "oil-in-coolant", first: "oil-cooler"},

@@ -171,7 +171,24 @@ func bankWithCode(c *known.Case, s known.Subject) diag.Finding {
 	if !same {
 		out.Confidence = diag.Weak
 	}
+	if same && valvesNear(c, s.Cylinders) {
+		out.Urgency = diag.DoNotRun
+	}
 	return out
+}
+
+// jumpedShare is the percent of the reference under which valve timing that shows
+// in the pressure is off by more than a worn chain: a tooth or more. Judgement,
+// no source.
+const jumpedShare = 75
+
+// valvesNear reports an engine whose valves can meet its pistons and whose timing
+// has slipped by a step: the next tooth bends them.
+func valvesNear(c *known.Case, low []string) bool {
+	return c.Spec.Interference == diag.Yes && (c.CameSuddenly() || !slices.ContainsFunc(low, func(n string) bool {
+		r := c.Cylinder(n)
+		return r == nil || r.Dry == nil || c.PartOfReference(r).Value >= jumpedShare
+	}))
 }
 
 func oneOfSeveral(c *known.Case) bool {

@@ -97,6 +97,18 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 		For: speaks(Known, "own-spark", "own-injector"), Against: denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "head-gasket"), Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-drops", Keeps: true,
 	},
 	{
+		Name: "late-ignition-agrees", Title: "Low and steady vacuum, and a base timing that is late",
+		Why:   "A late spark pulls less vacuum in every cylinder alike. The light has shown it late: it is set first, and the vacuum read again before air or valve timing are looked for.",
+		Class: Together, TiesSystems: []string{known.Timing}, Needs: needsTest(known.Timing), When: known.All(known.VacuumLow, known.LateBase, known.Not(known.UnderFloor)),
+		For: speaks(Known, "late-ignition"), Say: lateSpark, Headline: "timing-late", SaysBetterThan: []string{"timing-late", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
+	},
+	{
+		Name: "air-leak-agrees", Title: "Low and steady vacuum, and trims that add much at idle alone",
+		Why:   "Air that gets in behind the throttle lowers the vacuum, and the computer adds fuel for it at idle, where it counts most. Two tests that do not depend on each other say the same.",
+		Class: Together, Ties: []diag.About{diag.AboutMixture}, Needs: needsTest(known.Trims), When: known.All(known.VacuumLow, known.TrimAir, known.Not(known.UnderFloor)),
+		For: speaks(Known, "air-leak", "manifold-gasket"), Say: surely(airAndTrims), Headline: "trim-air", SaysBetterThan: []string{"trim-lean-at-idle-only", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
+	},
+	{
 		Name: "blocked-exhaust-agrees", Title: "Vacuum that falls when held, and another sign of a blocked exhaust",
 		Why:   "Two tests that do not depend on each other see the exhaust back up.",
 		Class: Together, TiesSystems: []string{known.BackPressure}, When: known.All(known.VacuumFalls, known.Any(known.KeepsItsGas, known.BackPressureHigh)), Weigh: weighBlocked, Say: blockedTwice, Headline: "exhaust-blocked", SaysBetterThan: []string{"vacuum-falls-when-held", "exhaust-blocked"},
@@ -121,6 +133,9 @@ func lateTimed(c *known.Case, s known.Subject) diag.Finding {
 	}
 	f := vacuumAt(diag.ActSoon)(c, s)
 	f.Confidence = diag.Strong
+	if c.Spec.Interference == diag.Yes && c.CameSuddenly() {
+		f.Urgency = diag.DoNotRun // the next tooth bends the valves
+	}
 	return f
 }
 
@@ -220,6 +235,24 @@ func vacuumAt(u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 		}
 		return f
 	}
+}
+
+// lateSpark is as urgent as the late timing by itself, and sure where the light
+// shows it clearly.
+func lateSpark(c *known.Case, s known.Subject) diag.Finding {
+	f := timed("base", diag.ActSoon)(c, s)
+	if len(f.Doubts) == 0 {
+		f.Confidence = diag.Strong
+	}
+	f.Facts["vacuum"] = c.Measured(known.Vacuum).Reading("idle").Number().String()
+	return f
+}
+
+// airAndTrims is as urgent as the trims by themselves.
+func airAndTrims(c *known.Case, s known.Subject) diag.Finding {
+	f := trimPair((*known.Case).AirAtIdle)(c, s)
+	f.Facts["vacuum"] = c.Measured(known.Vacuum).Reading("idle").Number().String()
+	return f
 }
 
 // blockedTwice is as urgent as the back-pressure by itself, and sure.

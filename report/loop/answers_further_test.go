@@ -54,6 +54,9 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"breather-clear": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.breather, "it falls", "stays high")
 	},
+	"injector-bench":  func(*bench, []int) answer { return yes(false, "", "within limits") },
+	"renew-glow-plug": func(*bench, []int) answer { return yes(false, "", "no change") },
+	"refit-and-run":   func(*bench, []int) answer { return yes(false, "", "no change") },
 	"springs-and-guides": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.springs, "weak or broken", "springs good")
 	},
