@@ -14,8 +14,9 @@ import (
 	"gaugesheet/layout"
 )
 
-// maxPixels bounds a picture, so that a small file cannot ask for gigabytes.
-const maxPixels = 40_000_000
+// maxPixels bounds a picture, so that a small file cannot ask for gigabytes: a
+// camera's has twelve million.
+const maxPixels = 16_000_000
 
 // LoadPicture reads a PNG or JPEG file for use on a page and makes sure that a
 // document will take it and show it as it is meant. Files of a kind that the

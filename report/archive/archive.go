@@ -49,6 +49,7 @@ type Sheet struct {
 	data  []byte
 	file  *pdffile.File
 	pages []pdffile.Page
+	draws *int // how often sheets of this file may still be drawn again
 	// doubtful are attached files that readers do not agree on, strangers such
 	// as no sheet has.
 	doubtful, strangers []string
@@ -97,8 +98,9 @@ func OpenAll(data []byte) (sheets []*Sheet, err error) {
 		return nil, ErrForeign
 	}
 	language, err := languageOf(f)
+	draws := mostDraws
 	for _, s := range sheets {
-		s.data, s.file, s.pages = data, f, pages
+		s.data, s.file, s.pages, s.draws = data, f, pages, &draws
 		if len(sheets) == 1 && marks != nil {
 			s.Version, s.Kind, s.Paper, s.Fingerprint = marks["gaugesheet"], marks["sheet"], marks["paper"], marks["fingerprint"]
 			s.Language = language
@@ -216,8 +218,12 @@ func sorted(attached []pdffile.Attached) ([]*Sheet, error) {
 	return sheets, nil
 }
 
-// mostSheets bounds how many sheets of one PDF are read.
-const mostSheets = 20
+// How many sheets of one PDF are read, and how often pages are drawn again for
+// it, all in all.
+const (
+	mostSheets = 20
+	mostDraws  = 30
+)
 
 // JobFingerprint is the fingerprint of the job file that the sheet carries.
 func (s *Sheet) JobFingerprint() string {

@@ -27,8 +27,10 @@ func runsApart(page, job []pdffile.Run, again *redrawn) string {
 	if len(changes) == 0 {
 		return ""
 	}
-	if said := readingApart(page, job, again); said != "" {
-		return said
+	if len(page) <= widest {
+		if said := readingApart(page, job, again); said != "" {
+			return said
+		}
 	}
 	for _, c := range changes {
 		if cylinder := again.cylinderOf(c, job); cylinder != "" {

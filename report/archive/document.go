@@ -33,7 +33,7 @@ var catalogEntries = map[pdffile.Name]worth{
 // said is how messages call entries.
 var said = map[pdffile.Name]string{
 	"Outlines": "bookmarks", "Threads": "a thread of articles", "URI": "a base for links", "SpiderInfo": "data of a web page",
-	"PieceInfo": "another program's data", "OutputIntents": "what its colors mean", "MarkInfo": "whether it has tags",
+	"PieceInfo": "another program's data", "OutputIntents": "another meaning of its colors", "MarkInfo": "another word on its tags",
 	"OCProperties": "layers", "Metadata": "other metadata", "Thumb": "a small picture of the page for lists", "Group": "how its colors are blended",
 	"OpenAction": "something that happens when it is opened", "AA": "something that happens by itself", "Collection": "a cover for other files",
 	"NeedsRendering": "a form that draws the page anew", "UserUnit": "another scale of the page", "StructTreeRoot": "tags",
@@ -43,7 +43,7 @@ func saidOf(key pdffile.Name) string {
 	if text, ok := said[key]; ok {
 		return text
 	}
-	return fmt.Sprintf("an entry %q, which no sheet has", string(key))
+	return fmt.Sprintf("an entry %s, which no sheet has", quoted(string(key)))
 }
 
 // catalog compares the document's root.
@@ -143,9 +143,9 @@ func (c *comparison) names(o pdffile.Object) error {
 		switch key {
 		case "EmbeddedFiles", "Dests":
 		case "IDS", "URLS", "AP", "Pages", "Templates":
-			c.v.doubts("the PDF has a list %q, which no sheet has", string(key))
+			c.v.doubts("the PDF has a list %s, which no sheet has", quoted(string(key)))
 		default:
-			c.v.differs("the PDF has a list %q, which could run something", string(key))
+			c.v.differs("the PDF has a list %s, which could run something", quoted(string(key)))
 		}
 	}
 	return nil
@@ -276,8 +276,7 @@ func (c *comparison) attachments() error {
 func (c *comparison) others(pages []pdffile.Page) error {
 	print := shortPrint(c.s.JobFingerprint())
 	for _, page := range pages {
-		d, _, err := readPage(c.s.file, page)
-		if err == nil && says(d.runs, print) {
+		if c.s.says(page, print) {
 			c.v.differs("the PDF has a second page of the same sheet")
 			return nil
 		}

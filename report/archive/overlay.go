@@ -21,6 +21,9 @@ func (c *comparison) form(o pdffile.Object) error {
 	if err != nil {
 		return err
 	}
+	if len(fields) > 100 {
+		return pdffile.ErrTooLarge
+	}
 	for _, o := range fields {
 		field, err := c.s.file.Dict(o)
 		if err != nil {
@@ -36,7 +39,7 @@ func (c *comparison) form(o pdffile.Object) error {
 	}
 	for key := range form {
 		if !slices.Contains([]pdffile.Name{"XFA", "Fields", "SigFlags", "DA", "DR", "NeedAppearances", "Q"}, key) {
-			c.v.differs("the PDF has a form with an entry %q, which could run something", string(key))
+			c.v.differs("the PDF has a form with an entry %s, which could run something", quoted(string(key)))
 		}
 	}
 	return nil

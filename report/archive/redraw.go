@@ -116,7 +116,7 @@ func paperOf(f *pdffile.File, page pdffile.Page) string {
 
 // read reads the job file that the sheet carries, with the files it draws on.
 func (s *Sheet) read(blank bool) (*job.Job, *diag.Diagnosis, error) {
-	reader := job.Reader{Open: s.open, HasGlyph: face.Metrics().Has}
+	reader := job.Reader{Open: s.open, HasGlyph: face.Metrics().Has, Absolute: true}
 	if blank {
 		j, problems := reader.ReadForBlank(s.Job.Name, s.Job.Data)
 		if len(problems) > 0 {

@@ -104,6 +104,9 @@ func (s *Sheet) compareVersion(v *Verdict, version string) {
 	}
 }
 
+// mostPages is among how many pages a sheet is looked for.
+const mostPages = 1000
+
 // find gives the page that is the sheet's, and the others of the PDF.
 func (s *Sheet) find() (pdffile.Page, []pdffile.Page, error) {
 	if len(s.pages) == 0 {
@@ -112,20 +115,14 @@ func (s *Sheet) find() (pdffile.Page, []pdffile.Page, error) {
 	if len(s.pages) == 1 {
 		return s.pages[0], nil, nil
 	}
+	if len(s.pages) > mostPages {
+		return pdffile.Page{}, nil, ErrTooLarge
+	}
 	s.file.Search()
 	print := shortPrint(s.JobFingerprint())
 	found := -1
 	for i, page := range s.pages {
-		content, err := s.file.Content(page.Dict)
-		if err != nil {
-			continue
-		}
-		ops, err := s.file.Operations(content)
-		if err != nil {
-			continue // no page of ours
-		}
-		fonts, err := s.file.Fonts(page.Dict)
-		if err == nil && says(pdffile.Runs(ops, fonts), print) {
+		if s.says(page, print) {
 			found = i
 			break
 		}
@@ -135,6 +132,21 @@ func (s *Sheet) find() (pdffile.Page, []pdffile.Page, error) {
 	}
 	others := append(append([]pdffile.Page{}, s.pages[:found]...), s.pages[found+1:]...)
 	return s.pages[found], others, nil
+}
+
+// says tells whether a page shows a text. One that cannot be read is none of
+// ours.
+func (s *Sheet) says(page pdffile.Page, text string) bool {
+	content, err := s.file.Content(page.Dict)
+	if err != nil {
+		return false
+	}
+	ops, err := s.file.Operations(content)
+	if err != nil {
+		return false
+	}
+	fonts, err := s.file.Fonts(page.Dict)
+	return err == nil && says(pdffile.Runs(ops, fonts), text)
 }
 
 // redraw makes the sheet again: in each way in which it may have been drawn,
@@ -149,12 +161,15 @@ func (s *Sheet) redraw(page pdffile.Page, version string) (*redrawn, error) {
 		return nil, err
 	}
 	for _, way := range ways {
+		if *s.draws--; *s.draws < 0 {
+			break
+		}
 		if way.boxes && first != nil && len(ours.marks) <= len(first.drawn.marks) {
 			break // outlines of blocks are more marks
 		}
 		again, err := s.draw(way, version)
 		if err != nil {
-			if problem == nil {
+			if first == nil && problem == nil {
 				problem = err
 			}
 			continue
@@ -166,6 +181,7 @@ func (s *Sheet) redraw(page pdffile.Page, version string) (*redrawn, error) {
 		for alike < min(len(ours.marks), len(again.drawn.marks)) && shown.Same(ours.marks[alike], again.drawn.marks[alike], coarse) {
 			alike++
 		}
+		problem = nil
 		if first == nil || alike > best {
 			first, best = again, alike
 		}
@@ -173,10 +189,10 @@ func (s *Sheet) redraw(page pdffile.Page, version string) (*redrawn, error) {
 			break
 		}
 	}
-	if first == nil {
-		return nil, problem
+	if first == nil && problem == nil {
+		problem = ErrTooLarge
 	}
-	return first, nil
+	return first, problem
 }
 
 // How far apart measures of two pages may be, in points: by the rounding of
@@ -238,11 +254,14 @@ func (c *comparison) marks(strange error) error {
 	return nil
 }
 
+// mostExtra is how many marks a stamp may have.
+const mostExtra = 2000
+
 // align finds the one list of marks in the other: where it starts, and how
 // many marks there are beside it; -1 where it is not in it.
 func align(ours, theirs []shown.Mark) (at, extra int) {
 	extra = len(ours) - len(theirs)
-	for at := 0; at <= extra; at++ {
+	for at := 0; at <= min(extra, mostExtra); at++ {
 		if within(ours[at:at+len(theirs)], theirs, coarse) {
 			return at, extra
 		}
@@ -261,6 +280,10 @@ func within(a, b []shown.Mark, by float64) bool {
 
 // stamp judges what was drawn beside the page's own.
 func (c *comparison) stamp(extra []shown.Mark) {
+	if len(extra) > mostExtra {
+		c.v.differs("the page draws far more than its job file gives")
+		return
+	}
 	text := ""
 	for _, m := range extra {
 		if over := c.under(m.Box); over != "" {

@@ -55,6 +55,7 @@ a diesel has other boxes: say so with --fuel, or in the job file.`,
 		},
 	}
 	d.flags(cmd)
+	c.jobFlags(cmd)
 	cmd.Flags().StringVar(&fuel, "fuel", "", "what the engine burns, as in a job file: petrol, diesel ...")
 	cmd.ValidArgsFunction = completeEngines
 	return cmd

@@ -36,6 +36,7 @@ say, in words or as JSON. What the engine is like never changes the exit code.`,
 			return c.checkText(jobs, language)
 		},
 	}
+	c.jobFlags(cmd)
 	cmd.Flags().BoolVar(&asJSON, "json", false, "write JSON, and nothing else, to standard output")
 	languageFlag(cmd, &language)
 	cmd.ValidArgsFunction = completeFiles("yaml", "yml")
@@ -172,5 +173,6 @@ only what concerns it.`,
 		},
 	}
 	languageFlag(cmd, &language)
+	c.jobFlags(cmd)
 	return cmd
 }

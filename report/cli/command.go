@@ -29,6 +29,8 @@ type Command struct {
 	Stderr  io.Writer
 	Now     func() time.Time // the clock, that no job is dated after; nil for none
 	Version string
+
+	absolute bool // jobs may name files by absolute paths
 }
 
 // today is the day by the command's clock, zero where it has none.
@@ -179,6 +181,11 @@ func (c *Command) root() *cobra.Command {
 		return wrongUse("%s", err).withHint("see '%s --help'", cmd.CommandPath())
 	})
 	return root
+}
+
+// jobFlags are those of every command that reads jobs.
+func (c *Command) jobFlags(cmd *cobra.Command) {
+	cmd.Flags().BoolVar(&c.absolute, "absolute", false, "let the job file name other files by absolute paths")
 }
 
 // arguments checks how many arguments a command has; more than most (where it

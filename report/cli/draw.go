@@ -64,6 +64,7 @@ the verdict is said; the picture or sheet can stay open beside the editor.`,
 	}
 	flags := cmd.Flags()
 	d.flags(cmd)
+	c.jobFlags(cmd)
 	flags.StringVar(&d.options.Kind, "sheet", "", "`kind` of sheet: "+strings.Join(templates.Kinds(), ", ")+" (the job file's own where not given)")
 	flags.StringVar(&template, "template", "", "a template `file` of your own instead of a kind of sheet")
 	flags.BoolVar(&d.options.NoAttach, "no-attach", false, "leave the job file out of the sheet; nothing can then be extracted or verified")

@@ -188,7 +188,7 @@ func (c *Command) readJobWith(name string, blank bool, open job.Opener) (*job.Jo
 	if err != nil {
 		return nil, nil, err
 	}
-	reader := job.Reader{Open: open, HasGlyph: face.Metrics().Has, Today: c.today()}
+	reader := job.Reader{Open: open, HasGlyph: face.Metrics().Has, Today: c.today(), Absolute: c.absolute}
 	read := reader.Read
 	if blank {
 		read = reader.ReadForBlank

@@ -3,6 +3,9 @@ package job
 import (
 	"bytes"
 	"errors"
+	"image"
+	_ "image/jpeg" // the two formats of pictures
+	_ "image/png"
 	"io/fs"
 	"path"
 	"slices"
@@ -34,6 +37,9 @@ func (r *reader) open(name Text, role string) []byte {
 			return f.Data
 		}
 	}
+	if !r.allowed(name, role) {
+		return nil
+	}
 	if len(r.files) >= mostFiles {
 		r.report(name.Pos, "", "the job draws on more than %d files", mostFiles)
 		return nil
@@ -54,8 +60,48 @@ func (r *reader) open(name Text, role string) []byte {
 	if data == nil {
 		data = []byte{}
 	}
+	if r.bytes += len(data); r.bytes > mostBytes {
+		r.report(name.Pos, "", "the files that the job draws on have more than %d MB together", mostBytes>>20)
+		return nil
+	}
+	if role == RoleShop || role == RoleEarlier {
+		if r.texts += len(data); r.texts > mostTexts {
+			r.report(name.Pos, "", "the profiles and earlier jobs of the job have more than %d MB together", mostTexts>>20)
+			return nil
+		}
+	}
 	r.files = append(r.files, File{Name: file, Role: role, Data: data})
 	return data
+}
+
+// endings are those of the files that a job may name, by what they are.
+var endings = map[string][]string{
+	RoleShop: {".yaml", ".yml"}, RoleEarlier: {".yaml", ".yml"},
+	RoleLogo: {".png", ".jpg", ".jpeg"}, RolePhoto: {".png", ".jpg", ".jpeg"},
+}
+
+// allowed tells whether a job may name a file so: by a path near itself, and
+// only what it can be. A job may come from anyone, and reads no other files.
+func (r *reader) allowed(name Text, role string) bool {
+	file := strings.ReplaceAll(name.Value, `\`, "/")
+	of, what := endings[role], role
+	switch role {
+	case RoleEarlier:
+		what = "earlier job"
+	case RoleShop:
+		what = "shop profile"
+	}
+	switch {
+	case !slices.Contains(of, strings.ToLower(path.Ext(file))):
+		r.report(name.Pos, "", "the file of the %s, '%s', does not end in %s", what, short(name.Value), inWords(of, "or"))
+	case (path.IsAbs(file) || len(file) > 1 && file[1] == ':') && !r.options.Absolute:
+		r.report(name.Pos, "name it by its path from the job file, or draw with --absolute", "the %s '%s' is named by an absolute path", what, short(name.Value))
+	case role == RolePhoto && strings.HasPrefix(path.Clean(file), "../"):
+		r.report(name.Pos, "photos stand beside the job file or below it", "the %s '%s' is outside the job's folder", what, short(name.Value))
+	default:
+		return true
+	}
+	return false
 }
 
 func (r *reader) fetch(file string) ([]byte, error) {
@@ -118,12 +164,24 @@ func (r *reader) openShop(root *node) shopFile {
 	}
 	file := r.reader(r.below(n.text), r.resolve(n.text), data, r.depth)
 	profile := file.tree(data)
-	if profile != nil {
+	switch {
+	case profile != nil && !profile.hasOneOf(shopKeys):
+		r.report(n.pos, "", "the shop file '%s' is no shop profile: it has none of its keys", short(n.text))
+		return shopFile{}
+	case profile != nil:
 		r.shopLost = false
 		r.defaults(root, profile, file)
 	}
 	r.faults += file.faults
 	return shopFile{file, profile}
+}
+
+// hasOneOf tells whether a file has a key of its kind. Of one that has none,
+// messages say nothing of what is in it.
+func (n *node) hasOneOf(keys []key) bool {
+	return slices.ContainsFunc(n.entries, func(e entry) bool {
+		return slices.ContainsFunc(keys, func(k key) bool { return k.name == e.key })
+	})
 }
 
 func (r *reader) profile(j *Job, n *node) map[string]*node {
@@ -159,6 +217,11 @@ func (r *reader) accent(s *section) Text {
 const (
 	mostLogoBytes  = 5 << 20
 	mostPhotoBytes = 20 << 20
+	// mostBytes bounds all files of a job together, mostPixels all its pictures;
+	// a pixel of a PNG is four times the work of one of a JPEG.
+	mostBytes  = 40 << 20
+	mostPixels = 80_000_000
+	mostTexts  = 2 << 20 // of profiles and earlier jobs together
 )
 
 func (r *reader) logo(name Text) []byte { return r.picture(name, RoleLogo, mostLogoBytes) }
@@ -172,10 +235,29 @@ func (r *reader) picture(name Text, role string, most int) []byte {
 		r.report(name.Pos, "make the picture smaller", "the %s has %d bytes, the limit is %d", role, len(data), most)
 	case !bytes.HasPrefix(data, []byte("\x89PNG\r\n\x1a\n")) && !bytes.HasPrefix(data, []byte("\xff\xd8\xff")):
 		r.report(name.Pos, "", "the %s '%s' is no picture in PNG or JPEG", role, short(name.Value))
+	case !r.affords(name, role, data):
 	default:
 		return data
 	}
 	return nil
+}
+
+// affords tells whether a picture's pixels can still be drawn.
+func (r *reader) affords(name Text, role string, data []byte) bool {
+	c, kind, err := image.DecodeConfig(bytes.NewReader(data))
+	if err != nil || c.Width <= 0 || c.Height <= 0 { // who draws it says so
+		return true
+	}
+	work := 1
+	if kind == "png" {
+		work = 4
+	}
+	if c.Width > mostPixels || c.Height > mostPixels/c.Width || r.pixels+work*c.Width*c.Height > mostPixels {
+		r.report(name.Pos, "make the picture smaller", "the %s '%s' has %d x %d pixels; with the other pictures that is more than is drawn", role, short(name.Value), c.Width, c.Height)
+		return false
+	}
+	r.pixels += work * c.Width * c.Height
+	return true
 }
 
 // loaded is an earlier job that was read; nil where it has problems.

@@ -25,6 +25,9 @@ type Reader struct {
 	// Today is the day on which the job is read: no date of a job is after it.
 	// Where it is zero, dates are not held against it.
 	Today time.Time
+	// Absolute lets a job name files by absolute paths; else what a job reads
+	// stays near it.
+	Absolute bool
 }
 
 // Read reads a job. The name is that of the file, for problems. Exactly one of
@@ -63,6 +66,9 @@ type run struct {
 	jobs     map[string]*loaded // earlier jobs by path
 	chain    []string           // paths and fingerprints of the jobs being read
 	files    []File
+	bytes    int // of all these files
+	texts    int // of those of them that are read as text
+	pixels   int // of the pictures among them, by the work that they are
 }
 
 // A reader reads one file.
@@ -70,6 +76,7 @@ type reader struct {
 	*run
 	name     string   // of the file, for problems
 	dir      string   // of the file, relative to the main job
+	main     bool     // the file is the one that the user named: of others no line is shown
 	lines    []string // and behind them those of the sources
 	sources  []source
 	depth    int // 0 for the main job
@@ -102,12 +109,12 @@ func (r *reader) report(pos Pos, hint, format string, args ...any) {
 	r.faults++
 	p := Problem{File: r.name, Line: max(pos.Line, 1), Col: max(pos.Col, 1),
 		Message: visible(fmt.Sprintf(format, args...)), Hint: visible(hint)}
-	if p.Line <= len(r.lines) && len(r.lines[p.Line-1]) <= longestLine {
+	if r.main && p.Line <= len(r.lines) && len(r.lines[p.Line-1]) <= longestLine {
 		p.source = strings.TrimRight(r.lines[p.Line-1], "\r")
 	}
 	for _, s := range slices.Backward(r.sources) {
 		if p.Line > s.from {
-			p.File, p.Line = s.name, p.Line-s.from
+			p.File, p.Line, p.source = s.name, p.Line-s.from, ""
 			break
 		}
 	}
@@ -152,9 +159,14 @@ func (r *reader) find(from Pos, c rune) Pos {
 // job reads one job file. The file is its path relative to the main job.
 func (s *run) job(name, file string, data []byte, blank bool, depth int) *Job {
 	r := s.reader(name, file, data, depth)
+	r.main = depth == 0
 	r.blank = blank
 	root := r.tree(data)
 	if root == nil {
+		return nil
+	}
+	if depth > 0 && !root.hasOneOf(fileKeys) {
+		r.report(Pos{1, 1}, "", "the file is no job file: it has none of its keys")
 		return nil
 	}
 	shopFile := r.openShop(root)

@@ -80,6 +80,10 @@ type Run struct {
 	Size float64
 }
 
+// mostText is how many bytes of codes are made into texts: a page of ours has a
+// few thousand.
+const mostText = 100_000
+
 type matrix [6]float64
 
 func (m matrix) times(n matrix) matrix {
@@ -102,7 +106,11 @@ func Runs(ops []Operation, fonts map[Name]Font) []Run {
 	var saved []graphics
 	var line matrix
 	var runs []Run
+	left := mostText
 	show := func(text string) {
+		if left -= len(text); left < 0 {
+			return
+		}
 		at := line.times(state.ctm)
 		runs = append(runs, Run{fonts[state.font].text(text), round(at[4]), round(at[5]), state.font, state.size})
 	}

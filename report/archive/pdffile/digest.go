@@ -1,8 +1,13 @@
 package pdffile
 
 import (
+	"bufio"
+	"bytes"
+	"compress/zlib"
 	"crypto/sha256"
+	"errors"
 	"fmt"
+	"io"
 	"maps"
 	"slices"
 )
@@ -64,7 +69,7 @@ func (d *digester) of(o Object, depth int) (sum digest, err error) {
 		if err != nil {
 			return sum, err
 		}
-		data, err := d.file.Unpack(o)
+		data, err := d.file.fingerprint(o)
 		if err != nil {
 			return sum, err
 		}
@@ -72,7 +77,7 @@ func (d *digester) of(o Object, depth int) (sum digest, err error) {
 		if err != nil {
 			return sum, err
 		}
-		write("stream", dict, coding, sha256.Sum256(data))
+		write("stream", dict, coding, data)
 	default:
 		write(fmt.Sprintf("%T", o), o)
 	}
@@ -92,4 +97,73 @@ func (d *digester) ref(r Ref, depth int) (digest, error) {
 	sum, err := d.of(o, depth+1)
 	d.done[r.Number] = sum
 	return sum, err
+}
+
+// mostHashed is how many unpacked bytes of a file are looked at without being
+// kept: those of its pictures.
+const mostHashed = 256 << 20
+
+// fingerprint is that of a stream's unpacked data. A picture that is packed as
+// pictures are is unpacked row by row, for it may be large.
+func (f *File) fingerprint(s *Stream) (digest, error) {
+	params, isDict := s.Dict["DecodeParms"].(Dict)
+	if s.Dict["Filter"] != Name("FlateDecode") || s.Dict["F"] != nil || s.Dict["DecodeParms"] != nil && !isDict {
+		data, err := f.Unpack(s)
+		return sha256.Sum256(data), err
+	}
+	z, err := zlib.NewReader(bytes.NewReader(s.Raw))
+	if err != nil {
+		return digest{}, damaged("packed data are not readable")
+	}
+	rows, err := rowsOf(params, false)
+	if err != nil {
+		return digest{}, err
+	}
+	h := sha256.New()
+	in := bufio.NewReaderSize(&limited{z, &f.hashed}, 1<<16)
+	if rows == nil {
+		_, err = io.Copy(h, in)
+	} else {
+		err = rows.copy(h, in)
+	}
+	var damage *DamageError
+	if err != nil && !errors.Is(err, ErrTooLarge) && !errors.As(err, &damage) {
+		err = damaged("packed data are not readable")
+	}
+	return digest(h.Sum(nil)), err
+}
+
+// limited reads as long as the file's budget lasts.
+type limited struct {
+	r    io.Reader
+	used *int
+}
+
+func (l *limited) Read(p []byte) (int, error) {
+	n, err := l.r.Read(p)
+	if *l.used += n; *l.used > mostHashed {
+		return n, ErrTooLarge
+	}
+	return n, err
+}
+
+// copy undoes the differences of rows.
+func (r *rows) copy(to io.Writer, from io.Reader) error {
+	above, row := make([]byte, r.width), make([]byte, r.width+1)
+	for {
+		if _, err := io.ReadFull(from, row); errors.Is(err, io.EOF) {
+			return nil
+		} else if errors.Is(err, io.ErrUnexpectedEOF) {
+			return damaged("packed data end in the middle of a row")
+		} else if err != nil {
+			return err
+		}
+		if !unfilter(row[0], row[1:], above, r.pixel) {
+			return damaged("packed data are not readable")
+		}
+		if _, err := to.Write(row[1:]); err != nil {
+			return err
+		}
+		copy(above, row[1:])
+	}
 }

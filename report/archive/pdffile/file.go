@@ -16,6 +16,7 @@ type File struct {
 	resolves int              // depth of objects being resolved
 	made     int              // how many objects may still be made
 	unpacked int
+	hashed   int
 	trailers []Dict // newest first
 	start    int    // of the newest list of objects
 	shifted  bool   // something stands before it, and places count from either

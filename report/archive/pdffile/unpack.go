@@ -122,36 +122,37 @@ func (f *File) inflate(data []byte, most int) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// unpredict undoes the predictors of PNG, which lists of objects and pictures
-// use. Rows that are cut short are damage: readers fill them up each in its way.
-func (f *File) unpredict(data []byte, o Object, plain bool) ([]byte, error) {
-	params, ok := o.(Dict)
+// rows are how data are packed by differences of their rows: how many bytes a
+// row has, and a pixel.
+type rows struct{ width, pixel int }
+
+// rowsOf reads the parameters of a filter; nil where they pack nothing.
+func rowsOf(params Dict, plain bool) (*rows, error) {
 	predictor := entryOr(params["Predictor"], 1)
-	if !ok || predictor == 1 {
-		return data, nil
+	if predictor == 1 {
+		return nil, nil
 	}
 	columns, colors, bits := entryOr(params["Columns"], 1), entryOr(params["Colors"], 1), entryOr(params["BitsPerComponent"], 8)
 	if plain || predictor < 10 || predictor > 15 || columns < 1 || columns > 1<<16 || colors < 1 || colors > 32 || bits < 1 || bits > 16 {
 		return nil, damaged("data are packed in a way that is not known: by differences")
 	}
-	pixel, width := max(colors*bits/8, 1), (columns*colors*bits+7)/8
-	if len(data)%(width+1) != 0 {
-		return nil, damaged("packed data end in the middle of a row")
+	return &rows{(columns*colors*bits + 7) / 8, max(colors*bits/8, 1)}, nil
+}
+
+// unpredict undoes the predictors of PNG, which lists of objects and pictures
+// use. Rows that are cut short are damage: readers fill them up each in its way.
+func (f *File) unpredict(data []byte, o Object, plain bool) ([]byte, error) {
+	params, _ := o.(Dict)
+	r, err := rowsOf(params, plain)
+	if err != nil || r == nil {
+		return data, err
 	}
+	var out bytes.Buffer
 	if f.unpacked += len(data); f.unpacked > mostUnpack {
 		return nil, ErrTooLarge
 	}
-	out := make([]byte, 0, len(data))
-	above := make([]byte, width)
-	for len(data) > 0 {
-		out = append(out, data[1:width+1]...)
-		row := out[len(out)-width:]
-		if !unfilter(data[0], row, above, pixel) {
-			return nil, damaged("packed data are not readable")
-		}
-		above, data = row, data[width+1:]
-	}
-	return out, nil
+	err = r.copy(&out, bytes.NewReader(data))
+	return out.Bytes(), err
 }
 
 // entryOr is a whole number of a dictionary, or what stands for none.

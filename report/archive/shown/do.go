@@ -73,7 +73,7 @@ func (d *drawing) do(op pdffile.Operation) error {
 	case "W", "W*":
 		d.cut, d.even = true, op.Name == "W*"
 	case "S", "s", "f", "F", "f*", "B", "B*", "b", "b*", "n":
-		d.paint(op.Name)
+		return d.paint(op.Name)
 	default:
 		return d.doText(op.Name, n)
 	}

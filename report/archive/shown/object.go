@@ -46,8 +46,7 @@ func (d *drawing) picture(s *pdffile.Stream) error {
 	if s.Dict["ImageMask"] == true {
 		m.ink = d.fill
 	}
-	d.add(m)
-	return nil
+	return d.add(m)
 }
 
 // part draws a part of the page, or notes where it is if it draws in ways that

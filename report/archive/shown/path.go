@@ -1,6 +1,10 @@
 package shown
 
-import "fmt"
+import (
+	"errors"
+	"fmt"
+	"gaugesheet/report/archive/pdffile"
+)
 
 // A path is an outline in points of the paper: letters for its parts, m l c h,
 // and the places of these.
@@ -105,7 +109,8 @@ func (p path) isBox() bool {
 }
 
 // paint ends the outline: it is drawn, and may become a clip.
-func (d *drawing) paint(name string) {
+func (d *drawing) paint(name string) error {
+	var err error
 	p := d.path
 	d.path = path{}
 	if name == "s" || name == "b" || name == "b*" {
@@ -114,13 +119,15 @@ func (d *drawing) paint(name string) {
 	if len(p.points) > 0 {
 		switch name {
 		case "f", "F", "f*":
-			d.area(p, name == "f*")
+			err = d.area(p, name == "f*")
 		case "S", "s":
-			d.stroked(p)
+			err = d.stroked(p)
 		case "B", "B*", "b", "b*":
-			d.area(p, name == "B*" || name == "b*")
-			d.stroked(p)
+			err = errors.Join(d.area(p, name == "B*" || name == "b*"), d.stroked(p))
 		}
+	}
+	if d.cut && len(d.clips) >= mostClips {
+		return pdffile.ErrTooLarge
 	}
 	if d.cut {
 		filled := p.filled()
@@ -131,19 +138,20 @@ func (d *drawing) paint(name string) {
 		d.clips = append(d.clips[:len(d.clips):len(d.clips)], c)
 		d.cut = false
 	}
+	return err
 }
 
-func (d *drawing) area(p path, even bool) {
+func (d *drawing) area(p path, even bool) error {
 	p = p.filled()
 	box := boxOf(p.points)
 	m := Mark{Kind: Area, Box: box, look: fmt.Sprintf("%s %t", p.parts, even), ink: d.fill, measures: p.points}
 	if p.isBox() { // wherever its outline begins
 		m.look, m.measures = "box", []float64{box.X0, box.Y0, box.X1, box.Y1}
 	}
-	d.add(m)
+	return d.add(m)
 }
 
-func (d *drawing) stroked(p path) {
+func (d *drawing) stroked(p path) error {
 	if p.isBox() && p.parts[len(p.parts)-1] == 'h' && len(d.pen.dash) == 0 { // wherever its outline begins
 		b := boxOf(p.points)
 		p = path{parts: []byte("box"), points: []float64{b.X0, b.Y0, b.X1, b.Y0, b.X1, b.Y1, b.X0, b.Y1}}
@@ -153,7 +161,7 @@ func (d *drawing) stroked(p path) {
 	for _, v := range d.pen.dash {
 		measures = append(measures, v*scale)
 	}
-	d.add(Mark{
+	return d.add(Mark{
 		Kind: Line, Box: boxOf(p.points).Grown(d.pen.width*scale/2 + 0.01),
 		look: fmt.Sprintf("%s %g %g %d", p.parts, d.pen.cap, d.pen.join, len(d.pen.dash)),
 		ink:  d.stroke, measures: measures, places: len(p.points) / 2,

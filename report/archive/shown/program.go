@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/binary"
 	"fmt"
+	"gaugesheet/report/archive/pdffile"
 )
 
 // A program is the outlines of a TrueType font (OpenType 1.9: head, loca,
@@ -15,6 +16,7 @@ type program struct {
 	perEm      float64
 	metrics    int
 	hints      string // a fingerprint of what instructions draw on
+	left       int    // how many parts of glyphs are still looked at
 }
 
 func readProgram(data []byte) (*program, error) {
@@ -26,7 +28,7 @@ func readProgram(data []byte) (*program, error) {
 	if len(head) < 54 || len(hhea) < 36 || tables["glyf"] == nil {
 		return nil, errType
 	}
-	p := &program{glyf: tables["glyf"], hmtx: tables["hmtx"], perEm: float64(binary.BigEndian.Uint16(head[18:])), metrics: int(binary.BigEndian.Uint16(hhea[34:]))}
+	p := &program{glyf: tables["glyf"], hmtx: tables["hmtx"], perEm: float64(binary.BigEndian.Uint16(head[18:])), metrics: int(binary.BigEndian.Uint16(hhea[34:])), left: 100_000}
 	if p.perEm < 16 || tables["CFF "] != nil || tables["gvar"] != nil {
 		return nil, errType
 	}
@@ -111,6 +113,9 @@ func (p *program) shape(number, depth int) ([]byte, error) {
 	data, err := p.bytes(number)
 	if err != nil || len(data) < 10 {
 		return nil, err
+	}
+	if p.left--; p.left < 0 {
+		return nil, pdffile.ErrTooLarge
 	}
 	contours := int(int16(binary.BigEndian.Uint16(data)))
 	out := append([]byte{}, data[:10]...)

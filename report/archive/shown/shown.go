@@ -109,8 +109,12 @@ func (e *UnknownError) Error() string { return "the page draws with " + e.What }
 
 func unknown(format string, args ...any) error { return &UnknownError{fmt.Sprintf(format, args...)} }
 
-// most bounds the marks of a page: ours have a few thousand.
-const most = 100_000
+// What a page may have: ours have a few thousand marks, and clips of one area.
+const (
+	most         = 50_000
+	mostMeasures = 2_000_000
+	mostClips    = 50
+)
 
 // Marks are what a page shows.
 func Marks(f *pdffile.File, page pdffile.Page) ([]Mark, error) {

@@ -85,6 +85,8 @@ type reader struct {
 	types    map[pdffile.Ref]*face
 	programs map[*pdffile.Stream]*program
 	marks    []Mark
+	measured int // how many measures the marks have
+	shown    int // how many codes of letters were shown
 }
 
 // A drawing is one content stream being gone through.
@@ -121,9 +123,6 @@ func (r *reader) draw(content []byte, resources pdffile.Object, s state, depth i
 		if err := d.do(op); err != nil {
 			return err
 		}
-		if len(r.marks) > most {
-			return pdffile.ErrTooLarge
-		}
 	}
 	return nil
 }
@@ -156,7 +155,7 @@ func (d *drawing) resource(category pdffile.Name, op pdffile.Operation) (pdffile
 }
 
 // add adds a mark, with the clips that cut it.
-func (d *drawing) add(m Mark) {
+func (d *drawing) add(m Mark) error {
 	m.look += d.odd
 	if slices.Contains(d.hidden, true) {
 		m.look += " can be hidden"
@@ -169,5 +168,9 @@ func (d *drawing) add(m Mark) {
 		m.measures = append(m.measures, c.points...)
 		m.Box = Box{max(m.Box.X0, c.box.X0), max(m.Box.Y0, c.box.Y0), min(m.Box.X1, c.box.X1), min(m.Box.Y1, c.box.Y1)}
 	}
+	if d.measured += len(m.measures); d.measured > mostMeasures || len(d.marks) > most {
+		return pdffile.ErrTooLarge
+	}
 	d.marks = append(d.marks, m)
+	return nil
 }

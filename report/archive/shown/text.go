@@ -113,6 +113,9 @@ func (d *drawing) letters(codes string) error {
 		return unknown("half a letter")
 	}
 	for i := 0; i < len(codes); i += 2 {
+		if d.shown++; d.shown > mostMeasures { // spaces too
+			return pdffile.ErrTooLarge
+		}
 		code := int(codes[i])<<8 | int(codes[i+1])
 		g, err := t.face.glyph(code)
 		if err != nil {
@@ -120,17 +123,17 @@ func (d *drawing) letters(codes string) error {
 		}
 		m := matrix{t.size * t.wide, 0, 0, t.size, 0, t.rise}.times(d.tm).times(d.ctm)
 		if !g.empty {
-			d.add(Mark{
+			err := d.add(Mark{
 				Kind: Letter, Text: g.text, Size: t.size * d.tm.times(d.ctm).scale(), Box: m.corners(g.box),
 				look: g.outline, ink: d.fill, measures: append(m[:], g.shift*m[0], g.shift*m[1]),
 			})
+			if err != nil {
+				return err
+			}
 		} else if strings.TrimSpace(g.text) != "" {
 			return unknown("letters without a shape")
 		}
 		d.advance(g.width*t.size + t.space)
-		if len(d.marks) > most {
-			return pdffile.ErrTooLarge
-		}
 	}
 	return nil
 }
