@@ -184,6 +184,39 @@ func TestBackKeepsWhatWasTyped(t *testing.T) {
 	}
 }
 
+// What the shop profile gives for every job is shown, and holds where nothing
+// else is typed.
+func TestShopProfile(t *testing.T) {
+	var said strings.Builder
+	answers := []string{"p", "", "", "", "", "", "normal", "", "o", "one", "6", "150 148 110 149", "", "", "", ""}
+	s := &Session{Out: &said, Echo: true, Shop: "../shop.yaml", Reader: job.Reader{Open: func(name string) ([]byte, error) {
+		if name != "../shop.yaml" {
+			return nil, fs.ErrNotExist
+		}
+		return []byte("name: Harrow Mills Engine Works\ndefaults: {conditions: {engine: warm, plugs-out: all}, compression: {unit: psi}}\n"), nil
+	}}}
+	s.Next = func() (string, error) {
+		if len(answers) == 0 {
+			return "", errors.New("no more answers")
+		}
+		next := answers[0]
+		answers = answers[1:]
+		return next, nil
+	}
+	r := s.Run("inline-4")
+	if r.Job == nil || r.Job.Shop.Name.Value != "Harrow Mills Engine Works" || r.Job.Test().Conditions.Engine != "warm" || r.Job.Test().Conditions.PlugsOut != "one at a time" || r.Job.Test().Compression.Unit != "psi" {
+		t.Errorf("%v\n%s\n%s", r.Lacks, r.File, said.String())
+	}
+	if !strings.Contains(said.String(), "[warm, by the shop profile]") || strings.Contains(string(r.File), "warm") || strings.Contains(said.String(), "Unit of") {
+		t.Error(said.String())
+	}
+	said.Reset()
+	s = &Session{Out: &said, Shop: "shop.yaml", Next: func() (string, error) { return "", errors.New("none") }, Reader: job.Reader{Open: func(string) ([]byte, error) { return []byte("nam: Harrow\n"), nil }}}
+	if r := s.Run("inline-4"); strings.Contains(string(r.File), "shop") || !strings.Contains(said.String(), "shop.yaml is not used") {
+		t.Errorf("%s\n%s", r.File, said.String())
+	}
+}
+
 func TestList(t *testing.T) {
 	for typed, want := range map[string]string{
 		"150 148 110": "150|148|110", "150, 148, 110": "150|148|110", "150,148,110": "150|148|110", "150; 148; 110": "150|148|110",

@@ -198,7 +198,9 @@ func (s *Session) ask(q *question) (string, error) {
 		prompt += " (" + hint + ")"
 	}
 	was := s.was[q.path]
-	if was != "" {
+	if given := s.byProfile(q.path); was == "" && given != "" {
+		prompt += " [" + given + ", by the shop profile]"
+	} else if was != "" {
 		prompt += " [" + was + "]"
 	}
 	line, err := s.line(prompt)
@@ -212,6 +214,15 @@ func (s *Session) ask(q *question) (string, error) {
 		return "", nil
 	}
 	return line, nil
+}
+
+// byProfile is what the shop profile gives for every job at a path, which holds
+// where nothing else is typed; "" for nothing.
+func (s *Session) byProfile(path string) string {
+	if s.job == nil || s.draft.has(path) {
+		return ""
+	}
+	return s.job.Entered(strings.Split(path, ".")...)
 }
 
 // line asks for a line, and knows the words that are no answers.

@@ -205,7 +205,7 @@ func (r *reader) accent(s *section) Text {
 	}
 	figures := strings.TrimPrefix(t.Value, "#")
 	if len(figures) != 6 || strings.Trim(strings.ToLower(figures), "0123456789abcdef") != "" {
-		r.report(t.Pos, `such as "#1f4e79", in quotes`, "'shop.accent' is '%s', expected a colour of six hexadecimal figures", short(t.Value))
+		r.report(t.Pos, `such as "#2e6b57", in quotes`, "'shop.accent' is '%s', expected a colour of six hexadecimal figures", short(t.Value))
 		return Text{}
 	}
 	t.Value = "#" + strings.ToLower(figures)

@@ -40,7 +40,7 @@ func TestIdentity(t *testing.T) {
 	want := map[string]string{
 		"sheet": "workshop", "paper": "letter", "number": "W-2041", "technician": "R. Okafor",
 		"date": "2026-05-14", "started": "09:40", "by": "A. Lindqvist", "distance": "2000 km",
-		"shop": "Harrow Mills Engine Works", "accent": "#1f4e79", "customer": "555 0199", "seller": "Ferry Road Vans",
+		"shop": "Harrow Mills Engine Works", "accent": "#2e6b57", "customer": "555 0199", "seller": "Ferry Road Vans",
 		"odometer": "143210 mi", "status": "actual", "photo": "plug 3",
 		"finding": "play in the fan bearing", "declined": "fan bearing", "notes": "Cranked on the shop battery.\nSecond line.", "displacement": "4.7 L",
 		"complaints": "misfire+oil use",

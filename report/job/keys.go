@@ -166,7 +166,7 @@ var shopKeys = []key{
 	{name: "email", form: asText, doc: "E-mail."},
 	{name: "registration", form: asText, doc: "Registration or licence of the shop."},
 	{name: "logo", form: asFileName, doc: "PNG or JPEG file beside the file that names it.", example: "logo.png"},
-	{name: "accent", form: asText, doc: "The sheet's one colour, in quotes.", example: `"#1f4e79"`},
+	{name: "accent", form: asText, doc: "The sheet's one colour, in quotes.", example: `"#2e6b57"`},
 	{name: "paper", form: asWord, words: paperWords, says: "paper", doc: "Paper size where the job gives none."},
 	{name: "language", form: asWord, words: languageWords, says: "language", doc: "Language where the job gives none."},
 	{name: "disclaimer", form: asText, doc: "The shop's own words at the foot of the sheet."},

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"gopkg.in/yaml.v3"
 
@@ -32,6 +33,7 @@ func Schema() []byte {
 		{"plug", w.objectOf(plugKeys, "")},
 		{"bore", w.objectOf(boreKeys, "bore")},
 		{"before", w.objectOf(beforeKeys, "before")},
+		{"defaults", w.objectOf(defaultKeys(), "defaults")},
 	}
 	for _, k := range fileKeys {
 		if k.form == asTestSection {
@@ -40,6 +42,23 @@ func Schema() []byte {
 	}
 	defs = append(defs, w.wordDefs()...)
 	return indented(append(root, Member{"$defs", defs}))
+}
+
+// defaultKeys are those that a shop's profile may give for every job: in their
+// sections, or by themselves where only one section has them.
+func defaultKeys() []key {
+	out := slices.DeleteFunc(slices.Clone(fileKeys), func(k key) bool { return k.name == "shop" || k.name == "format" })
+	for _, section := range fileKeys {
+		if section.form != asGroup && section.form != asTestSection {
+			continue
+		}
+		for _, k := range section.keys {
+			if keyOf(fileKeys, k.name).name == "" && len(placesOf(k.name)) == 1 && !k.speeds {
+				out = append(out, k)
+			}
+		}
+	}
+	return out
 }
 
 // indented writes a schema with an indent for each level.

@@ -93,6 +93,8 @@ func (w *schemaWriter) ownValue(k key, place string) Object {
 	case "engine.layout":
 		l := layoutsInWords()
 		return either(Object{{"enum", l.layouts}}, Object{{"type", "string"}, {"pattern", l.all}})
+	case "shop.defaults":
+		return Object{{"$ref", "#/$defs/defaults"}}
 	case "plugs.looks":
 		look := w.wordOf(keyOf(plugKeys, "look"))
 		return byCylinderOf(either(look, w.state(), Object{{"$ref", "#/$defs/plug"}}))

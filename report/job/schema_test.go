@@ -79,6 +79,24 @@ func TestSchemaTakes(t *testing.T) {
 	}
 }
 
+// A shop profile may give any keys of a job, in their sections or by themselves.
+func TestSchemaOfDefaults(t *testing.T) {
+	s := compile(t, compiler(t), "#/$defs/shop")
+	for _, text := range []string{
+		"name: Harrow Mills Engine Works\ndefaults: {job: {technician: R. Okafor}, conditions: {plugs-out: all}, sheet: workshop}",
+		"defaults: {technician: R. Okafor, plugs-out: all, engine: {fuel: petrol}, not-tested: {leakage: no shop air}}",
+	} {
+		if err := s.Validate(value(t, exampleValue(text))); err != nil {
+			t.Errorf("%s: %v", text, err)
+		}
+	}
+	for _, text := range []string{"defaults: {technicion: R. Okafor}", "defaults: {shop: other.yaml}", "defaults: {conditions: {plugs-out: maybe}}"} {
+		if s.Validate(value(t, exampleValue(text))) == nil {
+			t.Errorf("%s: taken", text)
+		}
+	}
+}
+
 func TestSchemaRefuses(t *testing.T) {
 	s := compile(t, compiler(t), "")
 	for _, text := range []string{

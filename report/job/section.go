@@ -110,7 +110,7 @@ func isEmpty(n *node) bool { return n.kind == scalar && (n.null || n.text == "")
 func emptyHint(key string) string {
 	switch key {
 	case "accent":
-		return `a # begins a comment unless it is in quotes: accent: "#1f4e79"`
+		return `a # begins a comment unless it is in quotes: accent: "#2e6b57"`
 	case "dry", "first", "again", "wet", "loss", "compression", "leakage", "plugs", "rotors", "fuel-pressure",
 		"key-on", "idle", "hose-off", "snap", "return-pinched", "held":
 		return emptyReading
