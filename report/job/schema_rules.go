@@ -2,6 +2,7 @@ package job
 
 import (
 	"slices"
+	"strings"
 
 	"gaugesheet/diag/quantity"
 )
@@ -74,6 +75,15 @@ func (w *schemaWriter) sectionRules(place string) Object {
 // anyPressure is what gauges measure.
 var anyPressure = []quantity.Dimension{quantity.Pressure, quantity.Ratio}
 
+// fileOf is the schema of a file's name, by what the file is.
+func fileOf(role string) Object {
+	patterns := make([]string, len(endings[role]))
+	for i, ending := range endings[role] {
+		patterns[i] = `\.` + anyCase(strings.TrimPrefix(ending, "."))
+	}
+	return Object{{"type", "string"}, {"pattern", "(?:" + strings.Join(patterns, "|") + ")$"}}
+}
+
 // unitOr is the rule that a section names its unit, or each of its readings
 // does.
 func (w *schemaWriter) unitOr(readings ...string) Object {
@@ -93,6 +103,14 @@ func (w *schemaWriter) ownValue(k key, place string) Object {
 	case "engine.layout":
 		l := layoutsInWords()
 		return either(Object{{"enum", l.layouts}}, Object{{"type", "string"}, {"pattern", l.all}})
+	case "shop":
+		return either(fileOf(RoleShop), Object{{"$ref", "#/$defs/shop"}})
+	case "earlier":
+		return arrayOf(fileOf(RoleEarlier))
+	case "shop.logo":
+		return fileOf(RoleLogo)
+	case "photos.file":
+		return append(fileOf(RolePhoto), Member{"not", Object{{"pattern", `^(?:\./)*\.\./`}}})
 	case "shop.defaults":
 		return Object{{"$ref", "#/$defs/defaults"}}
 	case "plugs.looks":

@@ -23,7 +23,7 @@ var schemaJobs = flag.Int("schemajobs", 600, "how many random jobs are held agai
 var unsayable = []struct{ why, messages string }{
 	{"how much can be depends on units, fuel and gauge", `more than|above 100 %|below 0|reads to|holds .* of|expected more than 0|supply of 0|, expected -?[0-9.]+ to|whole number from|over 1, at most|from -1000 to 1000|pressure over 0|sure that`},
 	{"which cylinders the engine has", `has (?:cylinder|rotor) |lists \d+ values|firing order|head is given|head of cylinder|in each bank|named twice|every cylinder|stands for no|place of each cylinder|cylinders of the|is of another engine|also has a cylinder|to name;|two banks;|without a name|no cylinder .* under head`},
-	{"what stands in other files", `^files/|file '.*' (?:was not found|cannot be read)|earlier job|no gauge of the shop profile|no picture`},
+	{"what stands in other files", `^files/|file '.*' (?:was not found|cannot be read)|earlier job|no gauge of the shop profile|no picture|by an absolute path|no shop profile`},
 	{"what other keys say", `given twice|twice$| twice |under 'dry' and under|has readings of it|'all' and single|which takes its place|stands beside`},
 	{"how words and numbers make a reading", `expected (?:a pressure such|a pressure over|two pressures|a number|one number|a percentage|a range|a loss|ml$|the three faces|what is read|both ends|a date|values by|keys such as name|names, or|a spelling|a unit|a figure|one pressure|'2 % of|a volume|an angle|degrees|mi, km|yes or no)|inexact|does not rise|is in .*, expected|may be a loss|may be a rise|among its repeats|after a time|expected (?:readings by)|expected a gap|a pressure after|readings by`},
 	{"which numbers lack a unit", `without a unit`},
