@@ -21,7 +21,7 @@ var schemaJobs = flag.Int("schemajobs", 600, "how many random jobs are held agai
 // unsayable is what a schema cannot say: the problems that only the reader
 // finds, by their messages.
 var unsayable = []struct{ why, messages string }{
-	{"how much can be depends on units, fuel and gauge", `more than|above 100 %|below 0|reads to|holds .* of|expected more than 0|supply of 0|, expected -?[0-9.]+ to|whole number from|over 1, at most|from -1000 to 1000|pressure over 0|sure that`},
+	{"how much can be depends on units, fuel and gauge", `more than|less than can be|above 100 %|below 0|reads to|holds .* of|expected more than 0|supply of 0|, expected -?[0-9.]+ to|whole number from|over 1, at most|from -1000 to 1000|pressure over 0|sure that`},
 	{"which cylinders the engine has", `has (?:cylinder|rotor) |lists \d+ values|firing order|head is given|head of cylinder|in each bank|named twice|every cylinder|stands for no|place of each cylinder|cylinders of the|is of another engine|also has a cylinder|to name;|two banks;|without a name|no cylinder .* under head`},
 	{"what stands in other files", `^files/|file '.*' (?:was not found|cannot be read)|earlier job|no gauge of the shop profile|no picture|by an absolute path|no shop profile`},
 	{"what other keys say", `given twice|twice$| twice |under 'dry' and under|has readings of it|'all' and single|which takes its place|stands beside`},
