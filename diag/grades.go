@@ -1,6 +1,7 @@
 package diag
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -20,6 +21,9 @@ const (
 	othersWithin = 10 // percent of the highest of the others
 	highAbove    = 10
 	highNeeds    = 3 // readings
+	// Of many readings a few may stand out, one in four at most.
+	highMany = 8
+	highPart = 4
 )
 
 // Reasons why a grade or a limit is not judged.
@@ -67,24 +71,40 @@ func (c *cranking) incomparable() string {
 }
 
 // reference gives the index of the sample that the others are graded by, the
-// highest, and -1; or the highest of the others and the index of the one that
-// stands out above an otherwise even set.
-func (s set) reference() (reference, high int) {
+// highest, and none; or the highest of the others and those that stand out above
+// an otherwise even set: one, or of many a few.
+func (s set) reference() (reference int, high []int) {
 	top, _ := s.extremes()
 	if len(s) < highNeeds {
-		return top, -1
+		return top, nil
 	}
-	others := slices.Delete(slices.Clone(s), top, top+1)
-	h, l := others.extremes()
-	next, bottom := others[h].value, others[l].value
+	order := make([]int, len(s))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(s[b].value, s[a].value) })
+	for few := 1; few == 1 || len(s) >= highMany && few*highPart <= len(s); few++ {
+		if rest := order[few:]; s.standsOut(order[few-1], rest) {
+			others := make(set, len(rest))
+			for i, at := range rest {
+				others[i] = s[at]
+			}
+			h, _ := others.extremes()
+			return rest[h], order[:few]
+		}
+	}
+	return top, nil
+}
+
+// standsOut reports a sample above the rest, which come after it in order, where
+// these agree.
+func (s set) standsOut(one int, rest []int) bool {
+	next, bottom := s[rest[0]].value, s[rest[len(rest)-1]].value
 	uneven := bottom < next*(100-othersWithin)/100-tiny*next
-	above := s[top].value > next*(100+highAbove)/100+tiny*next
+	above := s[one].value > next*(100+highAbove)/100+tiny*next
 	// Others without pressure are even among themselves and no reference.
-	dead := next < s[top].value*veryLowFrom/100
-	if uneven || !above || dead {
-		return top, -1
-	}
-	return s.index(others[h].name), top
+	dead := next < s[one].value*veryLowFrom/100
+	return !uneven && above && !dead
 }
 
 // NoPressurePSI is the pressure under which a cylinder has none to speak of,
@@ -138,15 +158,15 @@ func (c *cranking) grade(r *CompressionResult) {
 		return
 	}
 	reference, high := c.samples.reference()
-	if high >= 0 && (c.boundsUneven(high) || c.othersLow(high, r.Expected)) {
-		reference, high = high, -1
+	if len(high) > 0 && (c.boundsUneven(high) || slices.ContainsFunc(high, func(one int) bool { return c.othersLow(one, high, r.Expected) })) {
+		reference, high = high[0], nil
 	}
 	bound, bounded := c.boundAbove()
 	judged := c.incomparable() == ""
 	bounded = bounded && c.test.spoilt() == "" && c.lowBeside(bound)
 	if bounded {
 		reference, _ = c.samples.extremes()
-		high = -1
+		high = nil
 	}
 	r.Reference = c.samples[reference].value
 	if bounded && !judged {
@@ -164,7 +184,7 @@ func (c *cranking) grade(r *CompressionResult) {
 		case s.value < nothing && !unread:
 			cylinder.Grade = NoPressure
 		case !judged || unread:
-		case i == high:
+		case slices.Contains(high, i):
 			cylinder.Grade = High
 		default:
 			cylinder.Grade = gradeOf(beside(s, c.samples[reference]))
@@ -207,10 +227,10 @@ func (c *cranking) boundAbove() (sample, bool) {
 
 // boundsUneven reports that the cylinders beside a high one are not even among
 // themselves, since one known to read more than a figure makes another low.
-func (c *cranking) boundsUneven(high int) bool {
+func (c *cranking) boundsUneven(high []int) bool {
 	return slices.ContainsFunc(c.bounds, func(b sample) bool {
 		return slices.ContainsFunc(c.samples, func(s sample) bool {
-			return s.name != c.samples[high].name && s.value < b.value*(100-othersWithin)/100-tiny*b.value
+			return !slices.ContainsFunc(high, func(i int) bool { return s.name == c.samples[i].name }) && s.value < b.value*(100-othersWithin)/100-tiny*b.value
 		})
 	})
 }
@@ -229,29 +249,34 @@ const (
 // high: they are under what the engine's geometry gives and it is not over that,
 // or they read so much less that nothing in its chamber explains it, and it gives
 // what a sound engine may. With a wet plug it may still hold liquid.
-func (c *cranking) othersLow(high int, expected *Expected) bool {
-	one := c.samples[high]
+func (c *cranking) othersLow(one int, high []int, expected *Expected) bool {
+	top := c.samples[one]
 	most := float64(soundMostBySpark)
 	if c.test.Spec.Diesel() {
 		most = soundMostDiesel
 	}
 	limit, ok := inUnit(most, quantity.PSI, c.test.Compression.Unit)
-	wet := c.test.Plugs != nil && slices.Contains([]string{"oil-wet", "fuel-wet", "coolant"}, c.test.Plugs.ByCylinder[one.name].Look)
+	wet := c.test.Plugs != nil && slices.Contains([]string{"oil-wet", "fuel-wet", "coolant"}, c.test.Plugs.ByCylinder[top.name].Look)
 	if !ok || wet {
 		return false
 	}
-	if expected != nil && one.value <= expected.High && c.othersUnder(high, expected.Low) {
+	if expected != nil && top.value <= expected.High && c.othersUnder(high, expected.Low) {
 		return true
 	}
 	share := float64(farUnderHigh)
 	if len(c.samples) == highNeeds {
 		share = twoFarUnderHigh
 	}
-	return one.value <= limit && c.othersUnder(high, one.value*share/100)
+	return top.value <= limit && c.othersUnder(high, top.value*share/100)
 }
 
-func (c *cranking) othersUnder(one int, value float64) bool {
-	return !slices.ContainsFunc(c.samples, func(s sample) bool { return s.name != c.samples[one].name && s.value >= value })
+func (c *cranking) othersUnder(high []int, value float64) bool {
+	for i, s := range c.samples {
+		if !slices.Contains(high, i) && s.value >= value {
+			return false
+		}
+	}
+	return true
 }
 
 // lowBeside reports a reading that is low beside a cylinder known to read more

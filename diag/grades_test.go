@@ -22,6 +22,10 @@ func TestGrades(t *testing.T) {
 	}{
 		{"bands", []float64{200, 180, 179, 170, 169, 150, 100, 99, 30, 29, 0, 181},
 			[]Grade{Even, Even, Watch, Watch, Low, Low, Low, VeryLow, VeryLow, NoPressure, NoPressure, Even}},
+		{"two high ones of eight are not the reference", []float64{150, 148, 178, 145, 149, 151, 176, 147}, []Grade{Even, Even, High, Even, Even, Even, High, Even}},
+		{"two of six may be the good ones", []float64{120, 118, 150, 121, 119, 152}, []Grade{Low, Low, Even, Low, Low, Even}},
+		{"two of eight, the others under 60 %: they are low", []float64{85, 84, 150, 86, 85, 84, 152, 86}, []Grade{Low, Low, Even, Low, Low, Low, Even, Low}},
+		{"two high of eight, the others uneven", []float64{150, 128, 178, 145, 149, 151, 176, 147}, []Grade{Low, Low, Even, Low, Low, Low, Even, Low}},
 		{"a high one is not the reference", []float64{150, 148, 200, 145}, []Grade{Even, Even, High, Even}},
 		{"10 percent above is not high", []float64{150, 150, 165, 150}, []Grade{Even, Even, Even, Even}},
 		{"the others uneven: nobody is high", []float64{150, 130, 200, 145}, []Grade{Low, Low, Even, Low}},

@@ -10,11 +10,11 @@ import (
 // highRules recognise pressure above the others or above what is plausible.
 var highRules = []Rule{
 	{
-		Name: "one-high", Title: "One cylinder is high",
+		Name: "one-high", Title: "One cylinder, or a few of many, is high",
 		Why: "What takes up room in the chamber raises the pressure: oil that leaks in, carbon, or liquid, which is ruled out before the starter turns it again. A cylinder with another piston or gasket reads " +
 			"differently too. The others are judged among themselves: one high cylinder must not make good ones look low.",
 		Source: "US Army TM 10-3930-647-14&P, para 4-40 (more than 10 psi above normal: carbon or lead deposits)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
-		Of:   oneSet("one cylinder", func(c *known.Case) []string { return c.Graded(diag.High) }),
+		Of:   oneSet("one cylinder, or a few of eight or more", func(c *known.Case) []string { return c.Graded(diag.High) }),
 		When: known.ReadsHigh, Kind: OfCompression, Weigh: weighHigh, Say: oneHigh, Headline: "one-high",
 	},
 	{
@@ -37,25 +37,33 @@ const (
 // weighHigh puts liquid first where anything speaks of it, since it alone can
 // break the engine at the next turn.
 func weighHigh(c *known.Case, s known.Subject) []Voice {
-	name := s.Name()
 	_, next := c.Spread(c.Others(s.Cylinders))
-	liquid := c.LiquidIn(name)
+	least, _ := c.Spread(s.Cylinders)
+	liquid := mayHoldLiquid(c, s.Cylinders)
 	return slices.Concat(common("oil-in-bore", "carbon", "coolant-or-fuel-in-bore", "different-parts"),
-		where(liquid != "", as(OfPlugs, speaks(Heard, "coolant-or-fuel-in-bore"))),
-		where(c.Looks(name, "oil-wet"), as(OfPlugs, speaks(Heard, "oil-in-bore"))),
-		where(c.OthersMayBeLow() && liquid == "", append(speaks(betweenCommon, "others-low"),
-			where(*c.Cylinder(name).Dry-next > farAbove*next, speaks(Hint, "others-low"))...)))
+		where(liquid, as(OfPlugs, speaks(Heard, "coolant-or-fuel-in-bore"))),
+		where(slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Looks(n, "oil-wet") }), as(OfPlugs, speaks(Heard, "oil-in-bore"))),
+		where(c.OthersMayBeLow() && !liquid, append(speaks(betweenCommon, "others-low"),
+			where(least-next > farAbove*next, speaks(Hint, "others-low"))...)))
+}
+
+func mayHoldLiquid(c *known.Case, names []string) bool {
+	return slices.ContainsFunc(names, func(n string) bool { return c.LiquidIn(n) != "" })
 }
 
 func oneHigh(c *known.Case, s known.Subject) diag.Finding {
 	low, high := c.Spread(c.Others(s.Cylinders))
-	value := *c.Cylinder(s.Name()).Dry
+	least, most := c.Spread(s.Cylinders)
+	var value any = c.Pressure(least)
+	if least != most {
+		value = c.Span(least, most)
+	}
 	urgency := diag.CheckAgain
-	if c.OthersMayBeLow() && 100*high < lowByMostBooks*value {
+	if c.OthersMayBeLow() && 100*high < lowByMostBooks*least {
 		urgency = diag.ActSoon // the others would be low by most books
 	}
 	return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{
-		"value": c.Pressure(value), "others": c.Span(low, high), "above": known.Percent(100*(value-high)/high, 0), "othersLow": c.OthersMayBeLow() && c.LiquidIn(s.Name()) == ""}}
+		"value": value, "others": c.Span(low, high), "above": known.Percent(100*(least-high)/high, 0), "othersLow": c.OthersMayBeLow() && !mayHoldLiquid(c, s.Cylinders)}}
 }
 
 func allAbove(c *known.Case) bool {

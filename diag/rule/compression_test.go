@@ -221,6 +221,9 @@ func TestLiquidBeforeCarbon(t *testing.T) {
 	high := []float64{150, 151, 190, 149}
 	runSealing(t, []sealingCase{
 		{name: "high alone", test: sample.Dry("inline-4", high, sample.Minimum(128)), fires: "one-high 3", first: "oil-in-bore"},
+		{name: "two high of eight", test: sample.Dry("V8", []float64{150, 148, 178, 145, 149, 151, 176, 147}, sample.Minimum(128)), fires: "one-high 3,7", not: "most-low scattered-low", first: "oil-in-bore", soon: diag.CheckAgain},
+		{name: "two high of eight, one with an oily plug", test: sample.Dry("V8", []float64{150, 148, 178, 145, 149, 151, 176, 147}, sample.Plug("oil-wet", "3")), fires: "one-high 3,7", first: "oil-in-bore"},
+		{name: "four good of eight", test: sample.Dry("V8", []float64{100, 148, 101, 145, 99, 151, 100, 147}), not: "one-high"},
 		{name: "a washed plug", test: sample.Dry("inline-4", high, sample.Plug("coolant", "3")), fires: "one-high", first: "coolant-or-fuel-in-bore"},
 		{name: "coolant lost", test: sample.Dry("inline-4", high, sample.Complains("coolant loss")), fires: "one-high", first: "coolant-or-fuel-in-bore"},
 		{name: "an oily plug", test: sample.Dry("inline-4", high, sample.Plug("oil-wet", "3")), fires: "one-high", first: "oil-in-bore"},
