@@ -105,9 +105,15 @@ func plainLine(s string) string {
 	}, strings.ToValidUTF8(s, "\ufffd")))
 }
 
-// text is a text string: as it is where PDF's own encoding has it (ISO 32000-1,
-// D.2: Latin letters and marks), else UTF-16 in hexadecimal digits.
-func text(s string) string {
+// text is a text string: as it is where it has Latin letters only, which
+// PDF's own encoding has in the usual places (ISO 32000-1, D.3), else UTF-16 in
+// hexadecimal digits.
+func text(s string) string { return textWith(s, nil) }
+
+// docMarks are marks that the encoding has in places of its own.
+var docMarks = map[rune]byte{'…': 0x83, '—': 0x84, '–': 0x85, '−': 0x8a, '“': 0x8d, '”': 0x8e, '‘': 0x8f, '’': 0x90}
+
+func textWith(s string, marks map[rune]byte) string {
 	var b strings.Builder
 	b.WriteByte('(')
 	for _, r := range s {
@@ -119,6 +125,8 @@ func text(s string) string {
 			b.WriteRune(r)
 		case r > 0xa0 && r <= 0xff && r != 0xad:
 			fmt.Fprintf(&b, `\%03o`, r)
+		case marks[r] != 0:
+			fmt.Fprintf(&b, `\%03o`, marks[r])
 		default:
 			return wideText(s)
 		}

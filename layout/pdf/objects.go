@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"encoding/binary"
 	"fmt"
+	"strconv"
 )
 
 // Many small objects are packed together, and so is the list of where objects
@@ -20,12 +21,13 @@ type pack struct {
 }
 
 // packed adds an object with a number that reserve gave.
-func (t *tail) packed(number int, format string, args ...any) {
+func (t *tail) packed(number int, object []byte) {
 	p := &t.pack
 	p.count++
 	t.at[number] = -p.count
-	fmt.Fprintf(&p.places, "%d %d ", number, p.objects.Len())
-	fmt.Fprintf(&p.objects, format, args...)
+	place := append(strconv.AppendInt(p.places.AvailableBuffer(), int64(number), 10), ' ')
+	p.places.Write(append(strconv.AppendInt(place, int64(p.objects.Len()), 10), ' '))
+	p.objects.Write(object)
 	p.objects.WriteByte('\n')
 }
 

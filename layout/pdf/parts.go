@@ -1,7 +1,7 @@
 package pdf
 
 import (
-	"fmt"
+	"strconv"
 
 	"gaugesheet/layout"
 )
@@ -147,7 +147,7 @@ func (d *Doc) stretch() {
 		d.pdf.RawWriteStr("/Artifact BMC")
 		return
 	}
-	d.pdf.RawWriteStr(fmt.Sprintf("/%s <</MCID %d>>BDC", of.kind, len(p.owners)))
+	d.pdf.RawWriteStr("/" + of.kind + " <</MCID " + strconv.Itoa(len(p.owners)) + ">>BDC")
 	of.kids = append(of.kids, kid{stretch: len(p.owners)})
 	p.owners = append(p.owners, of)
 }

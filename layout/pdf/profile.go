@@ -12,8 +12,8 @@ import (
 // (IEC 61966-2-1), as a matrix profile of the ICC's version 4 (ISO 15076-1),
 // worked out here from the primaries.
 
-// srgb is the profile, made once.
-var srgb = sync.OnceValue(makeProfile)
+// packedProfile is the profile as files hold it, made once.
+var packedProfile = sync.OnceValues(func() ([]byte, error) { return compress(makeProfile()) })
 
 type vector [3]float64
 type square [3]vector

@@ -49,10 +49,12 @@ func (d *Doc) finish(file []byte) ([]byte, error) {
 		}
 		specs = append(specs, spec)
 	}
-	profile, err := t.data("/N 3", srgb())
+	srgb, err := packedProfile()
 	if err != nil {
 		return nil, err
 	}
+	profile := t.object()
+	fmt.Fprintf(t, "<</N 3 /Filter /FlateDecode /Length %d>>\nstream\n%s\nendstream\nendobj\n", len(srgb), srgb)
 	root := t.catalog(specs, profile, t.metadata(), t.tree(&d.parts))
 	if err := t.writePack(); err != nil {
 		return nil, err

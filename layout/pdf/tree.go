@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"gaugesheet/layout"
@@ -15,12 +16,13 @@ const pageNumber = 3
 func (t *tail) tree(p *parts) int {
 	root := t.reserve()
 	t.number(p.root)
-	var owners strings.Builder
+	var owners []byte
 	for _, e := range p.owners {
-		fmt.Fprintf(&owners, "%d 0 R ", e.number)
+		owners = reference(owners, e.number)
+		owners = append(owners, ' ')
 	}
-	t.packed(root, "<</Type/StructTreeRoot/K %d 0 R/ParentTree<</Nums[0[%s]]>>/ParentTreeNextKey 1>>", p.root.number, owners.String())
-	t.element(p.root, root)
+	t.packed(root, fmt.Appendf(nil, "<</Type/StructTreeRoot/K %d 0 R/ParentTree<</Nums[0[%s]]>>/ParentTreeNextKey 1>>", p.root.number, owners))
+	t.element(p.root, root, nil)
 	return root
 }
 
@@ -34,39 +36,48 @@ func (t *tail) number(e *element) {
 	}
 }
 
-func (t *tail) element(e *element, parent int) {
-	var b strings.Builder
-	fmt.Fprintf(&b, "<</S/%s/P %d 0 R", e.kind, parent)
+// reference adds a reference to an object.
+func reference(b []byte, number int) []byte {
+	return append(strconv.AppendInt(b, int64(number), 10), " 0 R"...)
+}
+
+// element writes an element and those in it, in the room of a slice that is
+// given, and gives the room back.
+func (t *tail) element(e *element, parent int, room []byte) []byte {
+	b := append(append(room[:0], "<</S/"...), e.kind...)
+	b = reference(append(b, "/P "...), parent)
 	if e.alt != "" {
-		b.WriteString("/Alt" + text(plainLine(e.alt)))
+		b = append(append(b, "/Alt"...), spoken(e.alt)...)
 	}
-	b.WriteString(t.attributes(e))
-	var kids []string
-	marked := false
+	b = append(b, t.attributes(e)...)
 	for _, k := range e.kids {
-		if k.element != nil {
-			kids = append(kids, fmt.Sprintf("%d 0 R", k.element.number))
-		} else {
-			kids = append(kids, fmt.Sprint(k.stretch))
-			marked = true
+		if k.element == nil {
+			b = reference(append(b, "/Pg "...), pageNumber)
+			break
 		}
 	}
-	if marked {
-		fmt.Fprintf(&b, "/Pg %d 0 R", pageNumber)
+	if len(e.kids) > 0 {
+		b = append(b, "/K["...)
+		for i, k := range e.kids {
+			if i > 0 {
+				b = append(b, ' ')
+			}
+			if k.element != nil {
+				b = reference(b, k.element.number)
+			} else {
+				b = strconv.AppendInt(b, int64(k.stretch), 10)
+			}
+		}
+		b = append(b, ']')
 	}
-	switch len(kids) {
-	case 0:
-	case 1:
-		b.WriteString("/K " + kids[0])
-	default:
-		b.WriteString("/K[" + strings.Join(kids, " ") + "]")
-	}
-	t.packed(e.number, "%s>>", b.String())
+	b = append(b, ">>"...)
+	t.packed(e.number, b)
 	for _, k := range e.kids {
 		if k.element != nil {
-			t.element(k.element, e.number)
+			b = t.element(k.element, e.number, b)
 		}
 	}
+	return b
 }
 
 // attributes are where a picture is, and which cells a heading is of.
@@ -81,10 +92,21 @@ func (t *tail) attributes(e *element) string {
 		said = "/Scope/" + e.scope
 	}
 	if e.span > 1 {
-		said += fmt.Sprintf("/ColSpan %d", e.span)
+		said += "/ColSpan " + strconv.Itoa(e.span)
 	}
 	if said == "" {
 		return ""
 	}
 	return "/A<</O/Table" + said + ">>"
+}
+
+// spoken is the words for a picture as a text string: spaces of a width of their
+// own are nothing to who hears it, and would cost two bytes a letter.
+func spoken(s string) string {
+	return textWith(plainLine(strings.Map(func(r rune) rune {
+		if r == '\u00a0' || r == '\u202f' || r == '\u2009' {
+			return ' '
+		}
+		return r
+	}, s)), docMarks)
 }

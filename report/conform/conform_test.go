@@ -54,7 +54,7 @@ func page(d *pdf.Doc) {
 		})
 		tag(d, layout.Table, func() { row(d, 1, 1); row(d, 2) })
 	})
-	layout.Tag{Kind: layout.Picture, Alt: "a line (1 < 2)", Area: layout.Rect{X: 10, Y: 10, W: 50, H: 20}}.Draw(d, func() {
+	layout.Tag{Kind: layout.Picture, Alt: "a line (1 < 2) of 3–4\u00a0mm, é", Area: layout.Rect{X: 10, Y: 10, W: 50, H: 20}}.Draw(d, func() {
 		d.Clip(layout.RectPath(layout.Rect{W: 99, H: 99}), func() { say(d, "not read") })
 	})
 	tag(d, layout.Decoration, func() { say(d, "two") })
@@ -82,7 +82,7 @@ func TestHeard(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := []string{"H1: Title", "H2: Part", "LBody: one", "P: two", "P: three", "TH: head", "TD: cell", "TD: cell", "TH: head", "TD: cell", "Figure: a line (1 < 2)"}
+	want := []string{"H1: Title", "H2: Part", "LBody: one", "P: two", "P: three", "TH: head", "TD: cell", "TD: cell", "TH: head", "TD: cell", "Figure: a line (1 < 2) of 3–4 mm, é"}
 	if !slices.Equal(heard, want) {
 		t.Errorf("heard is %q, want %q", heard, want)
 	}

@@ -2,16 +2,19 @@ package sheet_test
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"image"
 	"image/color"
 	"image/jpeg"
 	"image/png"
+	"math/rand/v2"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"gaugesheet/diag/story"
+	"gaugesheet/layout"
 	"gaugesheet/report/conform"
 	"gaugesheet/report/job"
 	"gaugesheet/report/sheet"
@@ -19,9 +22,14 @@ import (
 
 // conforms fails where a sheet's file breaks PDF/A-3a or PDF/UA-1, and where a
 // text of it is not heard by who cannot see it.
-func conforms(t *testing.T, j *job.Job, kind, paper string) {
+func conforms(t *testing.T, j *job.Job, o sheet.Options) {
 	t.Helper()
-	s, err := sheet.New(j, story.Diagnose(j.Test()), sheet.Options{Kind: kind, Paper: paper, Version: "test"})
+	kind := o.Kind
+	o.Version = "test"
+	s, err := sheet.New(j, story.Diagnose(j.Test()), o)
+	if full := (*layout.TooFull)(nil); o.Template != nil && errors.As(err, &full) {
+		return
+	}
 	if err != nil {
 		t.Errorf("%s: %v", kind, err)
 		return
@@ -67,10 +75,39 @@ func TestExamplesConform(t *testing.T) {
 			j := readExample(t, path)
 			for kind := range smallestType {
 				for _, paper := range []string{"letter", "a4", "legal"} {
-					conforms(t, j, kind, paper)
+					conforms(t, j, sheet.Options{Kind: kind, Paper: paper})
 				}
 			}
 		})
+	}
+}
+
+// Blocks in any order and company, of a job that names nothing.
+func TestOwnTemplatesConform(t *testing.T) {
+	rng := rand.New(rand.NewPCG(3, 1))
+	jobs := []*job.Job{
+		readExample(t, examples(t)[0]),
+		readJob(t, "job.yaml", []byte("engine: {layout: V6, numbering: bank by bank, first-bank: left}\ncompression: {unit: psi, dry: [150, 155, 148, 138, 70, 151]}\n")),
+	}
+	for i := range 30 {
+		conforms(t, jobs[i%2], sheet.Options{Template: []byte(randomTemplate(rng, ownBlocks(t))), TemplateName: "mine.yaml"})
+	}
+}
+
+// Blocks in outlines, in the other English, without the job file.
+func TestOddSheetsConform(t *testing.T) {
+	j := readExample(t, examples(t)[0])
+	conforms(t, j, sheet.Options{Kind: "customer", Language: "en-GB", NoAttach: true})
+	s, err := sheet.New(j, story.Diagnose(j.Test()), sheet.Options{Kind: "customer", Boxes: true, Version: "test"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	file, err := s.PDF()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, broken := range conform.Check(file) {
+		t.Error(broken)
 	}
 }
 
@@ -81,7 +118,7 @@ func TestRandomJobsConform(t *testing.T) {
 			t.Parallel()
 			j := readJob(t, "random.yaml", []byte(randomJob(seed)))
 			for kind := range smallestType {
-				conforms(t, j, kind, []string{"letter", "a4"}[seed%2])
+				conforms(t, j, sheet.Options{Kind: kind, Paper: []string{"letter", "a4"}[seed%2]})
 			}
 		})
 	}
@@ -124,8 +161,8 @@ func TestPicturesConform(t *testing.T) {
 				if len(problems) > 0 {
 					t.Fatal(problems)
 				}
-				conforms(t, j, "customer", "letter")
-				conforms(t, j, "pre-purchase", "a4")
+				conforms(t, j, sheet.Options{Kind: "customer", Paper: "letter"})
+				conforms(t, j, sheet.Options{Kind: "pre-purchase", Paper: "a4"})
 			})
 		}
 	}

@@ -142,9 +142,13 @@ func (s *Sheet) Language() string { return s.view.words.Language }
 // it draws on. The same job gives the same bytes, whenever it is written.
 func (s *Sheet) PDF() ([]byte, error) {
 	v := s.view
+	title := joined(" · ", v.kindTitle(), v.job.Number.Value, v.job.Vehicle.Description.Value)
+	if title == "" {
+		title = v.label("document.subject")
+	}
 	opt := pdf.Options{
 		Paper:    s.paper,
-		Title:    joined(" · ", v.kindTitle(), v.job.Number.Value, v.job.Vehicle.Description.Value),
+		Title:    title,
 		Author:   v.job.Shop.Name.Value,
 		Subject:  v.label("document.subject"),
 		Creator:  "gaugesheet " + v.options.Version,
