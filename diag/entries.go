@@ -90,28 +90,28 @@ const unread = 10
 // allSuspect notes that all readings lie where none can be, and the unit in
 // which they would be likely.
 func (s *entries) allSuspect(u Usual) []Notice {
-	var first *entry
+	var most *entry // whatever the order in which they are listed
 	for i, x := range s.list {
 		kpa, ok := inUnit(x.value, s.unit, quantity.KPa)
 		if !ok || x.value > 0 && kpa >= u.low && kpa <= u.high {
 			return nil
 		}
-		if x.value > 0 && first == nil {
-			first = &s.list[i]
+		if x.value > 0 && (most == nil || x.value > most.value) {
+			most = &s.list[i]
 		}
 	}
-	if first == nil {
+	if most == nil {
 		return nil
 	}
-	likely := slices.DeleteFunc(u.UnitsLike(s.middle()), func(unit quantity.Unit) bool { return unit == first.unit })
+	likely := slices.DeleteFunc(u.UnitsLike(s.middle()), func(unit quantity.Unit) bool { return unit == most.unit })
 	if u.cranking && !s.agree() {
 		likely = nil
 	}
-	n := s.suspect(*first)
+	n := s.suspect(*most)
 	n.Cylinders, n.Variant = nil, "improbable"
 	if len(likely) > 0 {
 		n.Variant, n.Facts["looks"] = "", string(likely[0])
-	} else if kpa := s.kilopascals(first.value); kpa > unread && kpa < u.low {
+	} else if kpa := s.kilopascals(most.value); kpa > unread && kpa < u.low {
 		return nil // a weak engine, which is for the findings to say
 	}
 	return []Notice{n}

@@ -34,6 +34,16 @@ func missesUnknown(c *known.Case, _ []string) bool {
 	return !c.Spec.Diesel() && c.HasValves() && len(c.Engine.Names()) >= evenPulls && c.Complains(misfire) && !c.OneMisfires() && !c.AnyLow(c.Read()) && !c.PlugsDiffer()
 }
 
+// balanceWanted is an engine of which a balance would say where it misfires, or
+// whose balance the idle control made up for.
+func balanceWanted(c *known.Case, cylinders []string) bool {
+	return missesUnknown(c, cylinders) || known.BalanceInvalid.Holds(c, known.Subject{})
+}
+
+func balanceMade(c *known.Case, _ []string) bool {
+	return c.Has(known.NeedsTest(known.Balance)) && !known.BalanceInvalid.Holds(c, known.Subject{})
+}
+
 func measuredTest(name string) func(*known.Case, []string) bool {
 	return func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(name)) }
 }
@@ -78,7 +88,7 @@ var runningChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "over its limit", For: []string{"rings", "wear", "stuck-rings", "scored-bore", "piston", "holed-piston", "breather"}, Sure: 0.8, Words: []string{"over", "high"}},
 			{Name: "within its limit", Else: true, Words: []string{"within", "little"}}}},
-	{Name: "cylinder-balance", Baseline: true, Minutes: 10, Whole: true, Way: Runs, Fits: missesUnknown, Made: measuredTest(known.Balance), Words: []string{"power balance", "balance test", "cylinders cut out"},
+	{Name: "cylinder-balance", Baseline: true, Minutes: 10, Whole: true, Way: Runs, Fits: balanceWanted, Made: balanceMade, Words: []string{"power balance", "balance test", "cylinders cut out"},
 		Outcomes: []Outcome{
 			{Name: "one is hardly missed", For: []string{"ignition", "injection", "own-spark", "own-injector", "coil-or-lead", "weak-spark", "shared-coil"}, Sure: 0.7, Enter: onePulls(0.05), Words: []string{"hardly", "dead"}},
 			{Name: "all alike", Else: true, Enter: onePulls(1), Words: []string{"alike", "even"}}}},

@@ -109,6 +109,12 @@ func (c *Case) NeighboursOf(name string) []string {
 	return list
 }
 
+// Compared lists the cylinders whose compression was read, known to a figure or
+// only to read more than one.
+func (c *Case) Compared() []string {
+	return c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Dry != nil })
+}
+
 // ReadAny lists the cylinders of which any reading was taken.
 func (c *Case) ReadAny() []string {
 	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool {

@@ -221,7 +221,7 @@ func pulls(c *known.Case, s known.Subject) diag.Finding {
 var balanceDoubt = systemRule(known.Balance, OfBalance, byBalance, []Rule{{
 	Name: "balance-not-valid", Title: "A balance that the idle control made up for",
 	Why:   "A computer that holds the idle opens the air as a cylinder goes off, and hides what it did. The control is held, or the test made at a set throttle, and the speed with all working read again at the end.",
-	Class: Information, When: known.BalanceInvalid, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+	Class: Information, Repeat: "cylinder-balance", When: known.BalanceInvalid, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 		return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"control": c.Measured(known.Balance).Word("idle-control")}}
 	}, Headline: "balance-not-valid",
 }})

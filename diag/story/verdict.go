@@ -108,7 +108,7 @@ func alsoUrgent(d *diag.Diagnosis) []diag.Also {
 
 // verdictFacts are what the verdicts use; s is the leading story or nil.
 func verdictFacts(c *known.Case, s *diag.Story) diag.Facts {
-	facts := diag.Facts{"Cylinders": diag.Names(nil), "of": len(c.Engine.Names()), "circuit": "", "bank": "", "read": len(c.ReadAny()), "numbered": false,
+	facts := diag.Facts{"Cylinders": diag.Names(nil), "of": len(c.Engine.Names()), "circuit": "", "bank": "", "read": len(c.ReadAny()), "compared": len(c.Compared()), "numbered": false,
 		"with": diag.Names(nil), "also": []diag.Also(nil), "complaints": diag.Names(nil), "complaint": ""}
 	if r := c.MainRefused(); r != nil {
 		facts["refused"], facts["declined"] = diag.Names(r.Tests), r.Declined()
