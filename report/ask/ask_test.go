@@ -122,6 +122,22 @@ func TestTopics(t *testing.T) {
 	}
 }
 
+func TestChosen(t *testing.T) {
+	s := &Session{draft: draft{at("engine.layout", "inline-4"), at("engine.fuel", "petrol")}}
+	s.engine, _ = engine.New(engine.Spec{Layout: "inline-4"})
+	for typed, want := range map[string]string{"4": "oil pressure", "oil-pressure, vacuum": "oil pressure|manifold vacuum", "leakage oil-pressure": "cylinder leakage|oil pressure",
+		"crankcase 24": "crankcase pressure|another reading", "99": "", "nonsense": "", "0": ""} {
+		var parts []string
+		found, err := s.chosen(typed)
+		for _, topic := range found {
+			parts = append(parts, topic.say)
+		}
+		if got := strings.Join(parts, "|"); got != want || (err != nil) != (want == "") {
+			t.Errorf("%s: %s, want %s; %v", typed, got, want, err)
+		}
+	}
+}
+
 // Every further question takes an answer such as its hint, or the example of
 // its key, shows.
 func TestFurtherAnswers(t *testing.T) {
@@ -225,6 +241,21 @@ func TestList(t *testing.T) {
 		"150, declined, 148": "150|declined|148",
 	} {
 		if got := strings.Join(list(typed), "|"); got != want {
+			t.Errorf("%s: %s, want %s", typed, got, want)
+		}
+	}
+}
+
+// Cylinders that are named by their places on a bank go by their numbers.
+func TestPlaced(t *testing.T) {
+	e, problems := engine.New(engine.Spec{Layout: "V6", Numbering: engine.AcrossBanks, FirstBank: "right"})
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	s := &Session{engine: e}
+	for typed, want := range map[string]string{"L2=150 R3=140": "4=150 5=140", "left 1 oily, right 2 oily": "2 oily, 3 oily", "#3=110 cyl 4=150 cylinder 6=140": "3=110 4=150 6=140",
+		"L9=150": "L9=150", "150 148 110 149 155 150": "150 148 110 149 155 150", "front 2=150": "front 2=150"} {
+		if got := s.placed(typed); got != want {
 			t.Errorf("%s: %s, want %s", typed, got, want)
 		}
 	}

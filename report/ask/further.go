@@ -57,7 +57,7 @@ func listed(path, say string) *question {
 
 // elseQuestion asks what was measured besides, until that was all.
 func elseQuestion() *question {
-	return &question{path: "else", say: "What else was measured or noted", hint: "numbers; Enter for nothing more",
+	return &question{path: "else", say: "What else was measured or noted", hint: "numbers or words, ? lists them; Enter for nothing more",
 		begin: func(s *Session) { s.listTopics() },
 		take:  func(s *Session, line string) ([]entry, error) { _, err := s.chosen(line); return nil, err },
 		show:  func(*Session, []entry) {},
@@ -89,7 +89,7 @@ func (s *Session) topics() []topic {
 	return out
 }
 
-// chosen gives the topics whose numbers, or beginnings, were typed.
+// chosen gives the topics whose numbers, or words, were typed.
 func (s *Session) chosen(line string) ([]topic, error) {
 	fitting := s.topics()
 	var out []topic
@@ -101,7 +101,7 @@ func (s *Session) chosen(line string) ([]topic, error) {
 		}
 		found := false
 		for _, t := range fitting {
-			if err != nil && len(typed) > 2 && strings.Contains(fold(t.say), fold(typed)) {
+			if err != nil && (typed == t.section || len(typed) > 2 && strings.Contains(fold(t.say), fold(strings.ReplaceAll(typed, "-", " ")))) {
 				out, found = append(out, t), true
 				break
 			}
@@ -134,6 +134,9 @@ func fourStroke(s *Session) bool {
 	return pistons(s) && s.draft.value("engine.cycle") != "two-stroke" && s.draft.value("engine.fuel") != "two-stroke mix"
 }
 
+// throttled tells whether it has a vacuum in its manifold.
+func throttled(s *Session) bool { return fourStroke(s) && hasPlugs(s) }
+
 // takesOil tells whether oil may be asked after: never of a diesel or of an
 // engine whose fuel is not known, nor where it tells nothing.
 func takesOil(s *Session) bool {
@@ -162,7 +165,7 @@ var topics = []topic{
 	{section: "fuel-pressure", say: "more of the fuel pressure", questions: fixed(
 		word("fuel-pressure.system", "Fuel system"), bySpeedOf("fuel-pressure", "fuel-pressure.hold", "Held after switching off", "min", "1=40 5=36"),
 		text("fuel-pressure.return-pinched", "Return pinched"), text("fuel-pressure.volume", "Volume"), word("fuel-pressure.fuel-in-hose", "Fuel in the regulator's hose"), text("fuel-pressure.limits.idle", "Permitted at idle"))},
-	{section: "vacuum", say: "manifold vacuum", fits: fourStroke, questions: fixed(
+	{section: "vacuum", say: "manifold vacuum", fits: throttled, questions: fixed(
 		line("vacuum", "Vacuum", "18.5 inHg", field{"vacuum.idle.reading", "idle"}, field{"vacuum.cranking.reading", "cranking"}),
 		word("vacuum.idle.needle", "The needle at idle"), text("vacuum.idle.by", "It moved by"), word("vacuum.with-speed", "The needle as the speed rose"),
 		line("vacuum", "Snap", "2 24", field{"vacuum.snap.open", "throttle open"}, field{"vacuum.snap.shut", "shut"}), text("vacuum.limits.idle", "Permitted at idle"))},
@@ -171,7 +174,7 @@ var topics = []topic{
 	{section: "injectors", say: "injectors on the bench", questions: fixed(
 		each("injectors", "injectors.before", "Flow before"), each("injectors", "injectors.after", "Flow after"), each("injectors", "injectors.spray", "Spray"),
 		each("injectors", "injectors.ohms", "Ohms"), text("injectors.limits.spread", "Permitted spread"))},
-	{section: "trims", say: "fuel trims", questions: trimQuestions},
+	{section: "trims", say: "fuel trims", fits: hasPlugs, questions: trimQuestions},
 	{section: "exhaust-gas", say: "exhaust gas", questions: fixed(word("exhaust-gas.taken", "Taken"), gasAt("idle", "Gas at idle"), gasAt("2500 rpm", "Gas at 2500 rpm"))},
 	{section: "crankcase", say: "crankcase pressure", questions: fixed(
 		bySpeedOf("crankcase", "crankcase.readings", "Crankcase, minus for vacuum", "rpm", "idle=-1 2500=3.5 inH2O"), word("crankcase.ventilation", "Ventilation"), text("crankcase.flow", "Flow"))},

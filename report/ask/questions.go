@@ -26,7 +26,7 @@ func mainQuestions() []*question {
 		{path: "fuel-pressure.limits.key-on", say: "Permitted with the key on", hint: "such as 35-45", when: read("fuel-pressure"), take: asText("fuel-pressure.limits.key-on")},
 		{path: "plugs.looks", state: "plugs", say: "Spark plugs", hint: "normal for all, or such as normal 3=oil-wet; ? lists the words", when: hasPlugs, take: takePlugs, show: byCylinderShown, help: plugHelp, words: "plugs.looks.look"},
 		{path: "conditions.engine", say: "Engine during the compression test", take: asWord("conditions.engine")},
-		{path: "conditions.throttle", say: "Throttle", take: asWord("conditions.throttle")},
+		{path: "conditions.throttle", say: "Throttle", when: hasPlugs, take: asWord("conditions.throttle")},
 		{path: "conditions.plugs-out", say: "Plugs out", when: hasPlugs, take: asWord("conditions.plugs-out")},
 		{path: "conditions.strokes", say: "Strokes on each cylinder", hint: "such as 6", when: hasCylinders, take: asText("conditions.strokes")},
 		{path: "compression.dry", state: "compression", say: "Compression", hints: inOrder("such as 150 148 ... psi"), when: hasCylinders, take: cylinderValues("compression", "compression.dry"), show: compressionShown, help: readingHelp},
@@ -55,6 +55,7 @@ func hasRotors(s *Session) bool { return s.engine.Kind == engine.Rotary }
 
 func isDiesel(s *Session) bool { return s.draft.value("engine.fuel") == "diesel" }
 
+// hasPlugs tells an engine with spark plugs, and with a throttle, from a diesel.
 func hasPlugs(s *Session) bool { return !isDiesel(s) }
 
 // read tells whether a section has something below its unit.
@@ -124,6 +125,7 @@ func byCylinderShown(s *Session, entries []entry) { s.byCylinder(entries) }
 func takePlugs(s *Session, line string) ([]entry, error) {
 	const shortest = 2 // letters: one is too easily the answer to another question
 	k := keyAt("plugs.looks.look")
+	line = s.placed(line)
 	values := namedWords(line, s.engine.Names())
 	if values == nil {
 		line = strings.TrimPrefix(fold(line), "all ")

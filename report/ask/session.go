@@ -27,6 +27,7 @@ type Session struct {
 	engine *engine.Engine
 	queue  []*question
 	was    map[string]string // what was typed for each question
+	begun  map[string]bool   // the questions before which was said what there is to say
 	unit   string            // of the pressures typed last
 	asked  int
 }
@@ -60,7 +61,7 @@ type question struct {
 	take  func(s *Session, line string) ([]entry, error)
 	show  func(s *Session, typed []entry) // nil for the usual way of saying what was understood
 	after func(s *Session, line string)   // nil for nothing: what follows from the answer
-	begin func(s *Session)                // nil for nothing: what is said before it is asked
+	begin func(s *Session)                // nil for nothing: what is said before it is asked first, and of '?'
 	tells bool                            // what was understood is said also of a text
 	help  string                          // beside what the key says
 	words string                          // the path of the key whose words it takes, where that is another
@@ -81,7 +82,7 @@ not tested: where that test was not made.   back: the question before.
 // Run asks until there is nothing more to ask, or the user stops. The engine is
 // asked for where it is "".
 func (s *Session) Run(layout string) Result {
-	s.was = map[string]string{}
+	s.was, s.begun = map[string]string{}, map[string]bool{}
 	if s.Shop != "" {
 		s.takeShop()
 	}
@@ -142,8 +143,9 @@ func (s *Session) askAll() bool {
 
 // put asks one question until its answer is taken or there is none.
 func (s *Session) put(q *question) error {
-	if q.begin != nil {
+	if q.begin != nil && !s.begun[q.path] {
 		q.begin(s)
+		s.begun[q.path] = true
 	}
 	for {
 		line, err := s.ask(q)

@@ -35,6 +35,9 @@ func (q *question) hinted(s *Session) string {
 
 // explain answers '?'.
 func (s *Session) explain(q *question) {
+	if q.begin != nil {
+		q.begin(s)
+	}
 	if q.help != "" {
 		s.say(q.help)
 	}

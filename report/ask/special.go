@@ -84,7 +84,7 @@ func plugQuestions(*Session) []*question {
 
 // takeGaps puts each gap beside the look of its plug.
 func takeGaps(s *Session, line string) ([]entry, error) {
-	values, err := byName(line, s.engine.Names(), true)
+	values, err := byName(s.placed(line), s.engine.Names(), true)
 	if err != nil {
 		return nil, err
 	}
@@ -148,6 +148,7 @@ const leakHelp = `percent of the supply that is lost, or held of supplied as in 
 
 // takeLeaks takes what each cylinder loses and where the air comes out.
 func takeLeaks(s *Session, line string) ([]entry, error) {
+	line = s.placed(line)
 	values := pairs(line)
 	if values == nil {
 		var texts []string

@@ -158,8 +158,9 @@ func (t *typedAnew) Error() string { return t.line }
 // reader of job files takes it for is said.
 func (s *Session) askUnit(units []string, lacking job.Problems) (string, error) {
 	for _, p := range lacking {
-		looks, _, _ := strings.Cut(p.Hint, ":") // what to write is for the file
-		s.say(looks)
+		if looks, _, _ := strings.Cut(p.Hint, ":"); strings.HasPrefix(looks, "the numbers look") { // what to write is for the file
+			s.say(looks)
+		}
 	}
 	prompt := "Unit of these numbers (" + strings.Join(units, ", ") + ")"
 	usual := ""
@@ -188,7 +189,7 @@ func (s *Session) askUnit(units []string, lacking job.Problems) (string, error) 
 func cylinderValues(section, path string) taker {
 	return func(s *Session, line string) ([]entry, error) {
 		return s.withUnit(section, line, func(line string) ([]entry, error) {
-			values, err := byName(line, s.engine.Names(), false)
+			values, err := byName(s.placed(line), s.engine.Names(), false)
 			if err != nil {
 				return nil, err
 			}
@@ -268,7 +269,8 @@ func bySpeed(section, path, unit string) taker {
 		return s.withUnit(section, line, func(line string) ([]entry, error) {
 			values := pairs(line)
 			if values == nil {
-				return nil, fmt.Errorf("type each as %s=reading, such as 5=36: found '%s'", unit, line)
+				example := map[string]string{"rpm": "2000=34 3000=46", "min": "1=40 5=36"}[unit]
+				return nil, fmt.Errorf("found '%s', expected each %s with its reading, such as %s", line, unit, example)
 			}
 			var out []entry
 			for _, v := range values {

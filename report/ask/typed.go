@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"gaugesheet/diag/quantity"
@@ -70,6 +71,28 @@ func belongs(before, word string) bool {
 	}
 	return len(words) > 1 && last == "not" && strings.EqualFold(word, "test")
 }
+
+// bankPlace is a cylinder by its place on a bank: L2, 'left 2'.
+var bankPlace = regexp.MustCompile(`(?i)\b(left|right|front|rear|l|r|f)[ .-]?([0-9]{1,2})\b`)
+
+// placed writes cylinders that are named by their places on a bank, L2 or
+// 'left 2', and as #3 or 'cylinder 3', by their names.
+func (s *Session) placed(line string) string {
+	line = cylinderWord.ReplaceAllString(line, "$1")
+	return bankPlace.ReplaceAllStringFunc(line, func(found string) string {
+		m := bankPlace.FindStringSubmatch(found)
+		place, err := strconv.Atoi(m[2])
+		for _, b := range s.engine.Banks {
+			if err == nil && strings.HasPrefix(b.Name, strings.ToLower(m[1])) && place >= 1 && place <= len(b.Cylinders) && !slices.Contains(s.engine.Names(), found) {
+				return b.Cylinders[place-1]
+			}
+		}
+		return found
+	})
+}
+
+// cylinderWord is a cylinder with a word or sign before its number.
+var cylinderWord = regexp.MustCompile(`(?i)(?:#|\bno\. ?|\bcyl(?:inder|\.)? ?)([0-9])`)
 
 func isNumber(s string) bool {
 	v, err := quantity.Parse(strings.TrimRight(s, ")],;"))

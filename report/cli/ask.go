@@ -47,10 +47,19 @@ func (c *Command) askFor(engine, output string, force bool) error {
 		return err
 	}
 	c.tellEntered(r, name)
-	if r.Job == nil || name == standard || !r.Ended || ctx.Err() != nil {
+	switch {
+	case r.Job == nil || name == standard:
+		return nil
+	case !r.Ended || ctx.Err() != nil:
+		c.drawsIt(name)
 		return nil
 	}
 	return c.offerSheet(name, next)
+}
+
+// drawsIt says how a sheet is drawn later.
+func (c *Command) drawsIt(name string) {
+	c.complain("'gaugesheet draw %s' draws it", filepath.ToSlash(name))
 }
 
 // lines gives the lines of standard input one by one, until it ends or the
@@ -155,7 +164,7 @@ func (c *Command) offerSheet(name string, next func() (string, error)) error {
 		c.complain("%s", line)
 	}
 	if err != nil || !strings.HasPrefix(strings.ToLower(strings.TrimSpace(line)), "y") {
-		c.complain("'gaugesheet draw %s' draws it", filepath.ToSlash(name))
+		c.drawsIt(name)
 		return nil
 	}
 	var d drawing
