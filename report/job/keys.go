@@ -86,10 +86,6 @@ var (
 // otherSpellings are keys as American English has them.
 var otherSpellings = map[string]string{"authorized": "authorised", "color": "colour", "intake-closes": "inlet-closes"}
 
-// otherKeys are other words for keys, with spaces for hyphens.
-var otherKeys = map[string]string{"leakdown": "leakage", "leak down": "leakage", "leak down test": "leakage", "leakdown test": "leakage",
-	"cylinder leakage": "leakage", "compression test": "compression", "spark plugs": "plugs", "fuel": "fuel-pressure", "camera": "borescope"}
-
 // fileKeys are the keys of a job file.
 var fileKeys = slices.Concat([]key{
 	{name: "format", form: asWhole, doc: "Version of this format; 1 is the only one so far.", example: "1"},

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 )
@@ -23,6 +24,7 @@ type Problem struct {
 	Hint    string `json:"hint"` // what may have been meant, or what to do; may be empty
 
 	source string // the line of the file
+	kind   string // what mistakes of one kind share
 }
 
 // Error gives "file:line:col: message", fit for a terminal.
@@ -86,11 +88,88 @@ func (ps Problems) sorted(main string) Problems {
 	})
 	seen := map[Problem]bool{}
 	return slices.DeleteFunc(ps, func(p Problem) bool {
-		p.source, p.Hint = "", ""
+		p.source, p.Hint, p.kind = "", "", ""
 		again := seen[p]
 		seen[p] = true
 		return again
-	})
+	}).together()
+}
+
+// together says what was done in several places of a section once, at the first,
+// and how many more there are.
+func (ps Problems) together() Problems {
+	first, more := map[[2]string]int{}, map[int][]int{}
+	var out Problems
+	for _, p := range ps {
+		at, again := first[[2]string{p.File, p.kind}]
+		if again && p.kind != "" {
+			more[at] = append(more[at], p.Line)
+			continue
+		}
+		first[[2]string{p.File, p.kind}] = len(out)
+		out = append(out, p)
+	}
+	for at, lines := range more {
+		out[at].Message += fmt.Sprintf(", and %d more like it", len(lines)) + inLines(out[at].Line, lines)
+	}
+	return out
+}
+
+// inLines names the lines of more mistakes, where they are others than the
+// first one's.
+func inLines(first int, lines []int) string {
+	const most = 6
+	var names []string
+	for _, l := range slices.Compact(lines) {
+		if l != first {
+			names = append(names, strconv.Itoa(l))
+		}
+	}
+	switch {
+	case len(names) == 0:
+		return ""
+	case len(names) == 1:
+		return " in line " + names[0]
+	case len(names) > most:
+		return " down to line " + names[len(names)-1]
+	}
+	return " in lines " + allOf(names)
+}
+
+// kindOf is what mistakes of one kind share: what is said, of which section, and
+// what to do, whatever the figures are. What is said with no advice has to be the
+// same but for its figures; keys that are not known are each a mistake of its own.
+func kindOf(format, message, hint string, args []any) string {
+	if strings.HasPrefix(format, "unknown key") || strings.Contains(format, "more are like it") {
+		return ""
+	}
+	section := ""
+	if len(args) > 0 {
+		label, _ := args[0].(string)
+		section = label[:max(strings.LastIndexByte(label, '.'), 0)]
+	}
+	if hint == "" {
+		return noFigures(message)
+	}
+	return format + "|" + section + "|" + noFigures(hint)
+}
+
+// noFigures is a text in which all numbers are alike.
+func noFigures(text string) string {
+	var b strings.Builder
+	number := false
+	for _, c := range text {
+		if c >= '0' && c <= '9' || number && c == '.' {
+			if !number {
+				b.WriteByte('0')
+			}
+			number = true
+			continue
+		}
+		number = false
+		b.WriteRune(c)
+	}
+	return b.String()
 }
 
 // visible spells out characters that steer a terminal instead of showing.

@@ -109,6 +109,7 @@ func (r *reader) report(pos Pos, hint, format string, args ...any) {
 	r.faults++
 	p := Problem{File: r.name, Line: max(pos.Line, 1), Col: max(pos.Col, 1),
 		Message: visible(fmt.Sprintf(format, args...)), Hint: visible(hint)}
+	p.kind = kindOf(format, p.Message, hint, args)
 	if r.main && p.Line <= len(r.lines) && len(r.lines[p.Line-1]) <= longestLine {
 		p.source = strings.TrimRight(r.lines[p.Line-1], "\r")
 	}
@@ -169,7 +170,9 @@ func (s *run) job(name, file string, data []byte, blank bool, depth int) *Job {
 		r.report(Pos{1, 1}, "", "the file is no job file: it has none of its keys")
 		return nil
 	}
+	oneSpelling(root, keyNames(fileKeys))
 	shopFile := r.openShop(root)
+	r.spell(root, fileKeys)
 	top := r.section(root, "", fileKeys)
 	if top == nil {
 		return nil

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -45,14 +44,10 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 	for i, e := range n.entries {
 		switch {
 		case keyOf(keys, e.key).name == "":
-			hint := "expected here: " + strings.Join(known, ", ")
-			meant := cmp.Or(otherKeys[plainTest(e.key)], nearest(e.key, known))
-			if !slices.Contains(known, meant) {
-				meant = ""
+			if r.cylinderAsKey(n, i, name) {
+				continue
 			}
-			if meant != "" {
-				hint = fmt.Sprintf("did you mean '%s'?", meant)
-			}
+			meant, hint := keyMeant(e, name, known)
 			where := ""
 			if name != "" {
 				where = " in '" + name + "'"
@@ -87,12 +82,22 @@ func joinWords(n *node, keys []key) {
 	n.entries = out
 }
 
-// oneSpelling gives keys that are written as in American English the spelling
-// that they are known by.
+// oneSpelling gives keys that are written in another way, with capitals, with
+// spaces or signs for hyphens, or as in American English, the spelling that they
+// are known by.
 func oneSpelling(n *node, known []string) {
+	if n == nil {
+		return
+	}
 	for i, e := range n.entries {
-		name := otherSpellings[e.key]
-		if slices.Contains(known, name) && !slices.Contains(known, e.key) && n.get(name) == nil {
+		if slices.Contains(known, e.key) {
+			continue
+		}
+		name := strings.NewReplacer(" ", "-", "_", "-").Replace(fold(strings.TrimRight(e.key, " :")))
+		if other, ok := otherSpellings[name]; ok {
+			name = other
+		}
+		if slices.Contains(known, name) && n.get(name) == nil {
 			n.entries[i].key = name
 		}
 	}

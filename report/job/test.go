@@ -228,9 +228,13 @@ func (r *reader) notTested(top *section) []entry {
 // knownTests are the names of tests that the job file has keys for.
 var knownTests = append([]string{testCompression, testLeakage, testPlugs, testRotors, testFuel, testBorescope, "coolant-gas-test"}, MeasuredNames()...)
 
+// otherTests are what people call the tests.
+var otherTests = map[string]string{"leakdown": "leakage", "leak down": "leakage", "leak down test": "leakage", "leakdown test": "leakage", "cylinder leakage": "leakage", "leak test": "leakage",
+	"compression test": "compression", "spark plugs": "plugs", "plug": "plugs", "fuel": "fuel-pressure", "fuel pressure test": "fuel-pressure", "camera": "borescope", "block test": "coolant-gas-test", "gas test": "coolant-gas-test"}
+
 // testName brings the name of a test to that of the sheet; other words stay.
 func testName(key string) string {
-	if other, ok := otherKeys[plainTest(key)]; ok {
+	if other, ok := otherTests[plainTest(key)]; ok {
 		key = other
 	}
 	for _, known := range knownTests {

@@ -1,0 +1,145 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// otherKeys are what people call the keys of a job file.
+var otherKeys = []Synonym{
+	says("compression", "compression test; comp; comp test; compressions; cranking compression; compression readings; cyl; cylinder; cylinders; readings; psi"),
+	says("dry", "dry test; final; reading; readings; result; results; compression; values; numbers; pressure; pressures; psi; cyl; cylinders; last; peak"),
+	says("wet", "wet test; with oil; oil test; after oil; wet compression"), says("first", "first stroke; first puff; first pulse; 1st; 1st stroke; initial"), says("again", "repeat; retest; re-test; second; 2nd; recheck"),
+	says("unit", "units; in; gauge unit; uom"), says("order", "test order; tested in; order tested; sequence"),
+	says("leakage", "leakdown; leak down; leak down test; leakdown test; cylinder leakage; leak; leaks; leak test; cylinder leak; leak-down"),
+	says("loss", "lost; leak; leakage; leaks; percent; reading; readings; leakdown"), says("at", "where; place; places; from; heard; hears; heard at"), says("held", "holds; holding; pressure"), says("of", "supply; supplied; out of"),
+	says("plugs", "spark plugs; sparkplugs; plug; sparks; spark plug"), says("looks", "look; plugs; condition; colour; color; colours; colors; appearance"), says("look", "looks; condition; colour; color"),
+	says("fuel-pressure", "fuel; fuel pressure test; fuel press; fp; rail pressure"), says("key-on", "prime; koeo; ignition on; key on engine off; static; primed; pump on"), says("idle", "at idle; idling; running; koer; tickover; hot idle; warm idle"),
+	says("hose-off", "vacuum off; hose disconnected; vac off; regulator off; no vacuum; hose pulled"), says("hold", "leakdown; rest; residual; after; drop; holds; bleed down"), says("snap", "snap throttle; blip; wot; rev; full throttle"),
+	says("oil-pressure", "oil press; oilpressure; oil; oil psi"), says("vacuum", "manifold vacuum; vac; intake vacuum"), says("cooling", "cooling system; coolant; radiator; pressure test"),
+	says("borescope", "camera; scope; endoscope; boroscope; bore scope"), says("coolant-gas-test", "block test; block tester; gas test; combustion gas; combustion leak; co2 test; head gasket test; chemical test"),
+	says("technician", "mechanic; tech; tested by; done by; tester; operator; engineer; fitter; name; who; by"), says("number", "no; nr; job number; job no; id; ref; reference; work order; ro; ticket; wo; num; order number; workorder"),
+	says("date", "day; when; tested; tested on; test date"), says("reason", "why; purpose; notes; note; problem; request; for"), says("complaints", "complaint; symptoms; symptom; problem; problems; concern; concerns; fault; faults; issue; issues"),
+	says("customer", "owner; client; cust; name; bill to"), says("phone", "tel; telephone; mobile; cell; phone number"), says("email", "e-mail; mail"), says("address", "addr; street"),
+	says("vehicle", "car; truck; van; bike; motorcycle; boat; machine; auto; veh; unit"), says("description", "make; model; make and model; year; type; car; desc; what; name; vehicle"),
+	says("vin", "chassis; chassis number; frame; frame number; serial; serial number; vin number; vin no"), says("plate", "reg; registration; rego; licence; license; license plate; licence plate; number plate; tag; tags; lic"),
+	says("odometer", "mileage; miles; odo; km; kms; kilometers; kilometres; clock; hours; milage; mi"), says("engine-number", "engine no; engine serial; engine id; motor number"), says("done", "work; repair; repairs; fixed; job; what"), says("work-done", "done; history; work; repairs; parts fitted; already done; previous work"),
+	says("codes", "dtc; dtcs; fault codes; trouble codes; code; obd"),
+	says("engine", "motor; eng; temp; temperature; engine temp; engine temperature; warm; state"), says("layout", "type; configuration; config; cylinders; engine; cyl; kind; style; arrangement"), says("fuel", "burns; gas; runs on; fuel type; petrol"),
+	says("displacement", "size; capacity; cc; ci; cid; litres; liters; swept volume; engine size; volume; l"), says("compression-ratio", "ratio; cr; comp ratio; compression"), says("firing-order", "firing; order; fire order; firingorder; fo"),
+	says("first-bank", "cylinder 1; number 1; no 1; bank 1; first cylinder; cyl 1"), says("charging", "turbo; aspiration; boost; induction; supercharged; turbocharged"), says("cycle", "stroke; strokes"),
+	says("conditions", "condition; setup; set up; set-up; test conditions; how; circumstances"), says("throttle", "wot; throttle position; pedal; gas pedal; butterfly"), says("plugs-out", "plugs; all plugs out; plugs removed; plug; spark plugs"),
+	says("strokes", "puffs; revolutions; revs; pulses; turns; compressions; cranks; hits; counts"), says("cranking", "rpm; cranking speed; speed; crank speed; cranking rpm; starter speed"), says("battery", "volts; voltage; batt; charger; battery voltage"),
+	says("coolant", "temp; temperature; water; water temp; coolant temp; coolant temperature"), says("altitude", "elevation; height; above sea level; alt"), says("barometer", "baro; air pressure; atmospheric; barometric pressure"),
+	says("gauges", "gauge; tester; tools; equipment; instruments; gage; gages"), says("range", "scale; max; maximum; dial; full scale"), says("accuracy", "class; error; grade; tolerance"),
+	says("limits", "limit; spec; specs; specification; specifications; manual; book; book figures; standard; min; minimum"), says("minimum", "min; least; lowest allowed; spec; at least"), says("spread", "variation; difference; max spread; max variation; tolerance"),
+	says("source", "from; manual; book; reference; page; ref"), says("notes", "note; remarks; comments; comment; remark; memo; other"), says("findings", "found; observations; finding; observed; seen"), says("recommended", "recommend; recommendations; recommendation; to do; advise; advised; needed"),
+	says("shop", "garage; workshop; company; business; firm"), says("sheet", "form; report; kind; output"), says("photos", "photo; pictures; pics; images; picture"), says("oil", "dose; ml; amount; oil dose; oil added"),
+}
+
+// keysCalled gives the keys that people call by a word.
+func keysCalled(word string) []string {
+	var out []string
+	for _, s := range otherKeys {
+		if slices.ContainsFunc(s.Words, func(w string) bool { return plainWords(w) == plainWords(word) }) {
+			out = append(out, s.Means)
+		}
+	}
+	return out
+}
+
+// keyMeant gives the key of a section that an unknown one was probably meant to
+// be, "" for none of them, and what to say of it.
+func keyMeant(e entry, section string, known []string) (meant, hint string) {
+	for _, name := range keysCalled(e.key) {
+		if slices.Contains(known, name) && meant == "" {
+			meant = name
+		}
+	}
+	plain := strings.NewReplacer(" ", "-", "_", "-").Replace(fold(e.key))
+	elsewhere := placesOf(plain)
+	if meant == "" && len(elsewhere) == 0 {
+		meant = nearest(e.key, known)
+	}
+	switch {
+	case meant != "":
+		return meant, fmt.Sprintf("did you mean '%s'?", meant)
+	case len(elsewhere) > 0 && len(elsewhere) <= 3:
+		return "", belongs(plain, e.value, elsewhere)
+	case section != "" && keyOf(fileKeys, plain).name != "":
+		return "", "it stands by itself, not indented: '" + plain + ": ...'"
+	}
+	for _, name := range keysCalled(e.key) {
+		if places := placesOf(name); len(places) > 0 {
+			return "", belongs(name, e.value, places[:1])
+		}
+		if keyOf(fileKeys, name).name != "" && section != "" {
+			return "", "it stands by itself, not indented: '" + name + ": ...'"
+		}
+	}
+	return "", "expected here: " + strings.Join(known, ", ")
+}
+
+// belongs says under which section a key stands, with what to type.
+func belongs(name string, value *node, sections []string) string {
+	text := "..."
+	if value != nil && value.kind == scalar && !isEmpty(value) && len(value.text) <= longestShown {
+		text = value.text
+	}
+	lines := make([]string, len(sections))
+	for i, s := range sections {
+		lines[i] = "'" + s + ": {" + name + ": " + text + "}'"
+	}
+	return "it stands under " + anyOf(quoted(sections)) + ": write " + anyOf(lines)
+}
+
+// longestShown is how long a value may be to be shown in what to type.
+const longestShown = 30
+
+func quoted(words []string) []string {
+	out := make([]string, len(words))
+	for i, w := range words {
+		out[i] = "'" + w + "'"
+	}
+	return out
+}
+
+// byCylinderIn are the keys under which cylinders stand that were written in
+// their section without one.
+var byCylinderIn = map[string]string{"compression": "dry", "leakage": "loss", "valves": "exhaust", "injectors": "before", "balance": "speed"}
+
+// cylinderAsKey answers a cylinder that stands in the place of a key, once for
+// the cylinders of a section.
+func (r *reader) cylinderAsKey(n *node, i int, section string) bool {
+	isOne := func(name string) bool {
+		word := cylinderWord(name)
+		return r.isCylinder(word) && (startsWithFigure(word) || slices.Contains(r.cylinderNames, word))
+	}
+	if !isOne(n.entries[i].key) {
+		return false
+	}
+	var texts []string
+	for j, e := range n.entries {
+		if !isOne(e.key) {
+			continue
+		}
+		if j < i {
+			return true // said with the first
+		}
+		if e.value.kind == scalar {
+			texts = append(texts, cylinderWord(e.key)+": "+short(e.value.text))
+		}
+	}
+	last := section[strings.LastIndexByte(section, '.')+1:]
+	to, hint := byCylinderIn[last], "put it under the key that it is a reading of"
+	line := "{" + strings.Join(texts, ", ") + "}"
+	switch {
+	case section == "":
+		hint = "write 'compression: {unit: psi, dry: " + line + "}', with the gauge's unit"
+	case to != "":
+		hint = "write '" + to + ": " + line + "'"
+	}
+	r.report(n.entries[i].pos, hint, "%s has %s %s in the place of a key", orFile(section), r.cylinderWord, short(n.entries[i].key))
+	return true
+}
