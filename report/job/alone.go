@@ -49,7 +49,7 @@ func alone(k key, n *node) *node {
 	if isEmpty(n) {
 		return nil
 	}
-	if _, _, stated := parseState(n.text); stated && k.form == asTestSection {
+	if _, _, stated := parseState(n.text); stated {
 		return nil
 	}
 	out := &node{kind: mapping, pos: n.pos}

@@ -230,6 +230,10 @@ func (w *schemaWriter) furtherSchema(k key, place string) Object {
 	case asAllTexts:
 		return byCylinderOf(someText)
 	}
+	if name := single[k.name]; name != "" && place == k.name { // its value stands for it
+		one := keyOf(k.keys, name)
+		return either(below(), Object{{"allOf", []any{w.valueSchema(one, joinPath(place, one.name)), Object{{"not", w.state()}}}}})
+	}
 	return below()
 }
 
