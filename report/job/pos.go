@@ -146,7 +146,10 @@ func kindOf(format, message, hint string, args []any) string {
 	section := ""
 	if len(args) > 0 {
 		label, _ := args[0].(string)
-		section = label[:max(strings.LastIndexByte(label, '.'), 0)]
+		section = label
+		if i := strings.LastIndexByte(label, '.'); i >= 0 {
+			section = label[:i]
+		}
 	}
 	if hint == "" {
 		return noFigures(message)

@@ -232,7 +232,9 @@ func (w *schemaWriter) furtherSchema(k key, place string) Object {
 	}
 	if name := single[k.name]; name != "" && place == k.name { // its value stands for it
 		one := keyOf(k.keys, name)
-		return either(below(), Object{{"allOf", []any{w.valueSchema(one, joinPath(place, one.name)), Object{{"not", w.state()}}}}})
+		out := below()
+		out[0] = Member{"type", []string{"object", "string", "number", "boolean"}}
+		return append(out, Member{"oneOf", []any{typeOf("object"), Object{{"allOf", []any{w.valueSchema(one, joinPath(place, one.name)), Object{{"not", w.state()}}}}}}})
 	}
 	return below()
 }
