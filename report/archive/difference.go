@@ -101,7 +101,7 @@ func (c change) String() string {
 // quoted is a text in a message: a number as it is, words in quotes, cut short
 // where they are long.
 func quoted(s string) string {
-	s = strings.ReplaceAll(s, "\u00a0", " ")
+	s = strings.Join(strings.Fields(s), " ")
 	if isReading(s) {
 		return s
 	}

@@ -16,6 +16,8 @@ import (
 	"gaugesheet/report/job"
 	"gaugesheet/report/sheet"
 	"gaugesheet/templates"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // drawn is what a page draws.
@@ -138,7 +140,7 @@ func unreadable(problems job.Problems) error {
 // open gives a file that the sheet carries.
 func (s *Sheet) open(name string) ([]byte, error) {
 	for _, f := range s.Files {
-		if f.Name == name || path.Clean(f.Name) == path.Clean(name) {
+		if f.Name == name || norm.NFC.String(path.Clean(f.Name)) == path.Clean(name) {
 			return f.Data, nil
 		}
 	}

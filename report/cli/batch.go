@@ -3,13 +3,11 @@ package cli
 import (
 	"context"
 	"fmt"
-	"os"
-	"os/signal"
+	"path/filepath"
 	"runtime"
 	"runtime/debug"
 	"strings"
 	"sync"
-	"syscall"
 
 	"gaugesheet/diag/story"
 	"gaugesheet/report/job"
@@ -35,12 +33,15 @@ func (c *Command) draw(tasks []task, d drawing) error {
 		if err := mayReplace(d.index, d.force, isIndex); err != nil {
 			return err
 		}
+		if dir := filepath.Dir(d.index); !isFolder(dir) {
+			return noAccess("%s: cannot be written: there is no folder '%s'", d.index, dir)
+		}
 		index = newIndex()
 	}
 	if len(tasks) > 1 { // a page leaves much behind at once: collect less often, which costs some ten megabytes and saves a quarter of the time
 		defer debug.SetGCPercent(debug.SetGCPercent(400))
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	ctx, stop := interrupted()
 	defer stop()
 	shown := c.progress(len(tasks))
 	sum := summary{total: len(tasks)}
@@ -56,7 +57,7 @@ func (c *Command) draw(tasks []task, d drawing) error {
 	}
 	shown.end()
 	if index != nil && failed == nil && sum.drawn > 0 {
-		failed = c.put(d.index, index.bytes())
+		failed = c.putIndex(d, index)
 	}
 	if len(tasks) > 1 {
 		c.sum(sum)
@@ -65,6 +66,15 @@ func (c *Command) draw(tasks []task, d drawing) error {
 		return failed
 	}
 	return ended(sum.code)
+}
+
+// putIndex writes the index. One that has more lines, of a run of more jobs or
+// of one that was not interrupted, stays.
+func (c *Command) putIndex(d drawing, x *index) error {
+	if less := x.less(d.index); less != "" && !d.force {
+		return noAccess("%s: was left as it is: %s", d.index, less).withHint("name another file, or replace it with --force")
+	}
+	return c.put(d.index, x.bytes())
 }
 
 // drawAll draws the tasks on all cores and gives what became of them in the

@@ -53,7 +53,7 @@ func (c *Command) checkText(jobs []string, language string) error {
 			if i > 0 {
 				title = "\n" + title
 			}
-			if err := c.say("%s\n%s", title, strings.Repeat("=", len([]rune(called(name))))); err != nil {
+			if err := c.write([]byte(title + "\n" + strings.Repeat("=", len([]rune(called(name)))) + "\n")); err != nil {
 				return err
 			}
 		}

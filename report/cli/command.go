@@ -84,11 +84,21 @@ type failure struct {
 func (f *failure) Error() string { return f.message }
 
 func wrongUse(format string, args ...any) *failure {
-	return &failure{code: WrongUse, message: fmt.Sprintf(format, args...)}
+	return &failure{code: WrongUse, message: sentence(format, args)}
 }
 
 func noAccess(format string, args ...any) *failure {
-	return &failure{code: NoAccess, message: fmt.Sprintf(format, args...)}
+	return &failure{code: NoAccess, message: sentence(format, args)}
+}
+
+// sentence is a message on one line, whatever names it holds.
+func sentence(format string, args []any) string {
+	for i, a := range args {
+		if s, ok := a.(string); ok {
+			args[i] = oneLineOf(s)
+		}
+	}
+	return fmt.Sprintf(format, args...)
 }
 
 func (f *failure) withHint(format string, args ...any) *failure {
@@ -106,12 +116,12 @@ func ended(code int) error {
 
 // complain writes a message to standard error.
 func (c *Command) complain(format string, args ...any) {
-	fmt.Fprintf(visible{c.Stderr}, format+"\n", args...)
+	io.WriteString(visible{c.Stderr}, sentence(format, args)+"\n")
 }
 
 // say writes a line to standard output.
 func (c *Command) say(format string, args ...any) error {
-	return c.write([]byte(fmt.Sprintf(format+"\n", args...)))
+	return c.write([]byte(sentence(format, args) + "\n"))
 }
 
 // write writes a text to standard output.

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -90,13 +91,28 @@ func (c *Command) extract(sheets []*archive.Sheet, output, folder string, force 
 	return ended(code)
 }
 
-// jobName is the job file's name as the sheet has it, free of folders.
+// jobName is the job file's name as the sheet has it, free of folders; one that
+// no job file is called by is another.
 func jobName(s *archive.Sheet) string {
 	name := path.Base(strings.ReplaceAll(s.Job.Name, `\`, "/"))
-	if !filepath.IsLocal(name) || name == "." {
+	if !filepath.IsLocal(name) || !harmless(name) || !isYAML(name) && !strings.EqualFold(path.Ext(name), ".json") {
 		return "job.yaml"
 	}
 	return name
+}
+
+// carried are the endings of what a sheet carries.
+var carried = []string{".yaml", ".yml", ".json", ".png", ".jpg", ".jpeg", ".txt", ".sig"}
+
+// harmless tells whether a name is one of a file that a sheet carries: a sheet
+// may come from anyone, and puts no settings or programs into a folder.
+func harmless(name string) bool {
+	for _, part := range strings.Split(name, "/") {
+		if part != ".." && strings.HasPrefix(part, ".") || strings.ContainsFunc(part, steers) || strings.ContainsAny(part, "\n\t:") {
+			return false
+		}
+	}
+	return slices.Contains(carried, strings.ToLower(path.Ext(name)))
 }
 
 // extractAll writes everything that a sheet carries into a folder, and nothing
@@ -124,6 +140,11 @@ func (c *Command) extractAll(s *archive.Sheet, folder string, force bool) error 
 		name := path.Join(deep, f.Name)
 		if path.IsAbs(f.Name) || !filepath.IsLocal(filepath.FromSlash(name)) {
 			c.complain("gaugesheet: '%s' was left out, it would be written outside the folder", f.Name)
+			code = NoAccess
+			continue
+		}
+		if !harmless(f.Name) {
+			c.complain("gaugesheet: '%s' was left out, no file that a sheet carries is called so", oneLineOf(f.Name))
 			code = NoAccess
 			continue
 		}
@@ -160,14 +181,12 @@ func writeIn(root *os.Root, name string, data []byte, force bool) error {
 	if err := root.MkdirAll(filepath.Dir(name), 0o777); err != nil {
 		return err
 	}
-	if _, err := root.Lstat(name); err == nil && !force {
+	if info, err := root.Lstat(name); err == nil && !force {
 		return errors.New("it is there already; replace it with --force")
 	} else if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return err
+	} else if err == nil && !info.Mode().IsRegular() {
+		return errNoFile
 	}
-	temporary := name + ".tmp"
-	if err := root.WriteFile(temporary, data, 0o666); err != nil {
-		return err
-	}
-	return root.Rename(temporary, name)
+	return writeWhole(root, name, data, 0)
 }

@@ -3,6 +3,7 @@ package cli
 import (
 	"bytes"
 	"encoding/csv"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -67,9 +68,31 @@ func apart(entered string) (number, unit string) {
 	return strconv.FormatFloat(v.Number, 'f', -1, 64), string(v.Unit)
 }
 
+// less says by how much an index has fewer lines than the one that it would
+// replace; "" where it has not.
+func (x *index) less(name string) string {
+	old, err := readFile(name, mostFile)
+	if err != nil || !isIndex(old) {
+		return ""
+	}
+	was, is := bytes.Count(old, []byte("\n"))-1, bytes.Count(x.bytes(), []byte("\n"))-1
+	if is >= was {
+		return ""
+	}
+	return fmt.Sprintf("it has %s, this run makes %d of them", lines(was), is)
+}
+
+func lines(n int) string {
+	if n == 1 {
+		return "1 line"
+	}
+	return fmt.Sprintf("%d lines", n)
+}
+
 // cell is a text in a cell: on one line, and one that no spreadsheet takes for
 // a formula.
 func cell(s string) string {
+	s = seen(s)
 	s = strings.Join(strings.Fields(strings.ReplaceAll(s, "\u00a0", " ")), " ")
 	if s != "" && strings.ContainsRune("=+-@", rune(s[0])) {
 		return "'" + s

@@ -13,6 +13,8 @@ import (
 
 	"gaugesheet/layout/face"
 	"gaugesheet/report/job"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // mostFile is how many bytes of a file are read; what a job file may have is
@@ -97,7 +99,7 @@ func (c *Command) jobsIn(dir string) ([]input, error) {
 				if err := walk(name); err != nil {
 					return err
 				}
-			case !isYAML(e.Name()):
+			case !isYAML(e.Name()) || !isRegular(file):
 			case hasEngine(file):
 				jobs = append(jobs, input{file, name})
 			case e.Name() == profileName: // it stands there for its jobs
@@ -114,6 +116,13 @@ func (c *Command) jobsIn(dir string) ([]input, error) {
 		return nil, noAccess("%s: no job files in this folder", dir).withHint("a job file ends in .yaml and names an engine")
 	}
 	return jobs, nil
+}
+
+// isRegular tells a file from a pipe or a device, which is not read because it
+// stands in a folder.
+func isRegular(name string) bool {
+	info, err := os.Stat(name)
+	return err != nil || info.Mode().IsRegular() // one that cannot be read fails by itself
 }
 
 func isYAML(name string) bool {
@@ -174,7 +183,13 @@ func called(name string) string {
 	if name == standard {
 		return "standard input"
 	}
-	return name
+	return oneLineOf(name)
+}
+
+// oneLineOf is a name on one line: a file's name may hold an end of line, and what
+// follows would pass for a message.
+func oneLineOf(name string) string {
+	return strings.NewReplacer("\n", `\u000a`, "\t", `\u0009`).Replace(name)
 }
 
 // readJob reads a job file with what it draws on. Of the job, the problems and
@@ -206,6 +221,11 @@ func besides(name string) job.Opener {
 	return func(file string) ([]byte, error) {
 		p := besidePath(name, file)
 		info, err := os.Stat(p)
+		if apart := norm.NFD.String(p); errors.Is(err, fs.ErrNotExist) && apart != p { // as some systems name files
+			if there, err2 := os.Stat(apart); err2 == nil {
+				p, info, err = apart, there, nil
+			}
+		}
 		if err != nil {
 			return nil, err
 		}

@@ -3,13 +3,11 @@ package cli
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"runtime"
 	"strings"
-	"sync/atomic"
 
 	"gaugesheet/report/archive"
 )
@@ -26,7 +24,9 @@ func mayReplace(name string, force bool, mine func([]byte) bool) error {
 		return noAccess("%s: cannot be written: %v", name, reason(err))
 	case info.IsDir():
 		return noAccess("%s: cannot be written: it is a folder", name)
-	case force || !info.Mode().IsRegular():
+	case !info.Mode().IsRegular():
+		return noAccess("%s: cannot be written: %v", name, errNoFile)
+	case force:
 		return nil
 	}
 	data, err := readFile(name, archive.MostBytes)
@@ -39,41 +39,6 @@ func mayReplace(name string, force bool, mine func([]byte) bool) error {
 
 // nothing is no file of the program's.
 func nothing([]byte) bool { return false }
-
-// written counts the files written by this process, for their temporary names.
-var written atomic.Int64
-
-// writeFile writes a file whole or not at all: under another name in the same
-// folder first.
-func writeFile(name string, data []byte) error {
-	if target, err := filepath.EvalSymlinks(name); err == nil {
-		name = target // what a link leads to is replaced, not the link
-	}
-	mode := fs.FileMode(0o666)
-	if info, err := os.Stat(name); err == nil {
-		if !info.Mode().IsRegular() { // a device or a pipe
-			return os.WriteFile(name, data, mode)
-		}
-		mode = info.Mode().Perm()
-	}
-	dir, base := filepath.Split(name)
-	temporary := filepath.Join(dir, fmt.Sprintf(".%s.%d-%d.tmp", base, os.Getpid(), written.Add(1)))
-	f, err := os.OpenFile(temporary, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(data)
-	if closed := f.Close(); err == nil {
-		err = closed
-	}
-	if err == nil {
-		err = os.Rename(temporary, name)
-	}
-	if err != nil {
-		os.Remove(temporary)
-	}
-	return err
-}
 
 // put writes an output: a file, or standard output.
 func (c *Command) put(name string, data []byte) error {

@@ -108,7 +108,7 @@ func (v *verifying) folder(dir string) error {
 		case strings.HasPrefix(e.Name(), "."):
 		case e.IsDir():
 			err = v.folder(name)
-		case strings.EqualFold(filepath.Ext(name), ".pdf"):
+		case strings.EqualFold(filepath.Ext(name), ".pdf") && isRegular(name):
 			err = v.file(name, true)
 		}
 		if err != nil {
@@ -140,7 +140,7 @@ func (v *verifying) file(name string, found bool) error {
 	for _, s := range sheets {
 		named := called(name)
 		if len(sheets) > 1 {
-			named += " (" + jobName(s) + ")"
+			named += " (" + oneLineOf(jobName(s)) + ")"
 		}
 		if err := v.sheet(named, s); err != nil {
 			return err

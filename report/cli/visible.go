@@ -17,6 +17,16 @@ import (
 type visible struct{ io.Writer }
 
 func (v visible) Write(text []byte) (int, error) {
+	if _, err := v.Writer.Write(spelled(text)); err != nil {
+		return 0, err
+	}
+	return len(text), nil
+}
+
+// seen is a text without characters that steer a terminal or a reader.
+func seen(s string) string { return string(spelled([]byte(s))) }
+
+func spelled(text []byte) []byte {
 	clean := make([]byte, 0, len(text))
 	for rest := text; len(rest) > 0; {
 		r, size := utf8.DecodeRune(rest)
@@ -33,10 +43,7 @@ func (v visible) Write(text []byte) (int, error) {
 		}
 		rest = rest[size:]
 	}
-	if _, err := v.Writer.Write(clean); err != nil {
-		return 0, err
-	}
-	return len(text), nil
+	return clean
 }
 
 // steers reports control characters but the end of a line, and characters that

@@ -6,11 +6,9 @@ import (
 	"io"
 	"maps"
 	"os"
-	"os/signal"
 	"slices"
 	"strings"
 	"sync"
-	"syscall"
 	"time"
 
 	"gaugesheet/diag"
@@ -35,7 +33,7 @@ func (c *Command) watch(args []string, template string, d drawing) error {
 	if err != nil {
 		return err
 	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	ctx, stop := interrupted()
 	defer stop()
 	d.opened = &opened{files: map[string][]string{}}
 	w := &watcher{command: c, args: args, template: template, drawing: d, known: map[string]*watched{}}

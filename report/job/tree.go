@@ -11,6 +11,7 @@ import (
 
 	"gaugesheet/diag"
 
+	"golang.org/x/text/unicode/norm"
 	"gopkg.in/yaml.v3"
 )
 
@@ -204,8 +205,9 @@ func (c *composer) compose(n *yaml.Node, depth int) *node {
 		out.tag = n.ShortTag()
 		out.null = out.tag == "!!null"
 		out.plain = n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle|yaml.LiteralStyle|yaml.FoldedStyle) == 0
-		out.text = strings.TrimSpace(n.Value)
-		c.r.checkCharacters(out, n.Value)
+		value := composed(n.Value)
+		out.text = strings.TrimSpace(value)
+		c.r.checkCharacters(out, value)
 		if out.text == unchanged && !c.r.blank {
 			c.r.report(out.pos, "write what it is, or leave the line out", "found '%s', which stands for something still to be written", unchanged)
 		}
@@ -215,6 +217,10 @@ func (c *composer) compose(n *yaml.Node, depth int) *node {
 	}
 	return out
 }
+
+// composed puts letters and the accents after them together: some systems write
+// them apart, and the sheet's fonts have the letters whole.
+func composed(s string) string { return norm.NFC.String(s) }
 
 // unchanged is what stands in the starter for a value that is to be written.
 const unchanged = "..."
@@ -250,12 +256,13 @@ func (c *composer) entries(out *node, n *yaml.Node, depth int) {
 		if value == nil {
 			continue
 		}
-		key := strings.TrimSpace(k.Value)
+		written := composed(k.Value)
+		key := strings.TrimSpace(written)
 		if last := len(out.entries) - 1; last >= 0 && isEmpty(value) && splitNotTold(out.entries[last].value, key) {
 			out.entries[last].value.text = string(diag.NotTold)
 			continue
 		}
-		c.r.checkCharacters(&node{pos: pos}, k.Value)
+		c.r.checkCharacters(&node{pos: pos}, written)
 		if line, again := first[key]; again {
 			c.r.report(pos, "keep one of the two", "key '%s' is given twice: in line %d and here", short(key), line)
 			continue

@@ -31,6 +31,7 @@ var parts = []struct{ part, file string }{
 	{"golang.org/x/sys", "x.txt"},
 	{"golang.org/x/term", "x.txt"},
 	{"golang.org/x/text", "x.txt"},
+	{"golang.org/x/text", "x.txt"},
 	{"gopkg.in/yaml.v3", "yaml.txt"},
 }
 
