@@ -104,7 +104,7 @@ func TestTopics(t *testing.T) {
 	e, _ := engine.New(engine.Spec{Layout: "inline-4"})
 	s.engine = e
 	own := map[string]bool{"gaps": true, "source": true, "numbering": true, "else": true}
-	for _, topic := range topics {
+	for _, topic := range allTopics() {
 		asked[topic.section] = true
 		for _, q := range topic.questions(s) {
 			section := strings.Split(q.path, ".")[0]
@@ -156,7 +156,7 @@ func TestFurtherAnswers(t *testing.T) {
 		if fuel == "diesel" {
 			compression = "400 398 410 405 psi"
 		}
-		for _, topic := range topics {
+		for _, topic := range allTopics() {
 			s := &Session{draft: draft{at("engine.layout", "inline-4"), at("engine.fuel", fuel)}}
 			s.Reader = job.Reader{Today: time.Date(2026, 5, 14, 9, 0, 0, 0, time.UTC)}
 			s.read(s.draft)

@@ -2,7 +2,6 @@ package ask
 
 import (
 	"encoding/json"
-	"regexp"
 	"slices"
 	"strings"
 )
@@ -124,7 +123,7 @@ func (n *branch) inBraces() string {
 }
 
 // plainText is a text that means itself in YAML, also within braces.
-var plainText = regexp.MustCompile(`^(?:\.\./)*[\pL\pN][\pL\pN %./()+'*_;=<>-]*$`)
+var plainText = lazily(`^(?:\.\./)*[\pL\pN][\pL\pN %./()+'*_;=<>-]*$`)
 
 // scalar writes a text as YAML: in quotes where it would mean something else.
 func scalar(text string) string {
@@ -133,7 +132,7 @@ func scalar(text string) string {
 	case "", "null", "~":
 		return quoted(text)
 	}
-	if plainText.MatchString(text) {
+	if plainText().MatchString(text) {
 		return text
 	}
 	return quoted(text)

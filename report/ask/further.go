@@ -2,6 +2,7 @@ package ask
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -81,7 +82,7 @@ func (s *Session) listTopics() {
 // topics are those that fit the engine.
 func (s *Session) topics() []topic {
 	var out []topic
-	for _, t := range topics {
+	for _, t := range allTopics() {
 		if t.fits == nil || t.fits(s) {
 			out = append(out, t)
 		}
@@ -144,68 +145,93 @@ func takesOil(s *Session) bool {
 	return fourStroke(s) && fuel != "" && fuel != "diesel" && s.engine.Kind != engine.Flat
 }
 
-// topics are what else may have been measured, in the order of the bench.
-var topics = []topic{
-	{say: "owner, plate, odometer, technician", questions: fixed(
-		text("customer.name", "Customer"), text("customer.phone", "Telephone"), text("vehicle.plate", "Plate"), text("vehicle.vin", "Vehicle identification number"),
-		text("vehicle.engine-number", "Engine number"), text("vehicle.odometer.reading", "Odometer"), text("job.technician", "Technician"), text("job.reason", "Why it was tested"),
-		listed("vehicle.codes", "Trouble codes"), listed("vehicle.work-done", "Work done before"), text("vehicle.stood", "Stood unused"))},
-	{section: "engine", say: "more of the engine", questions: fixed(
-		text("engine.displacement", "Displacement"), text("engine.compression-ratio", "Compression ratio"), word("engine.cycle", "Cycle"), word("engine.charging", "Charging"),
-		word("engine.lifters", "Valve lifters"), word("engine.cooling", "Cooled by"), yes("engine.interference", "Can valves and pistons meet"), yes("engine.hybrid", "Is the vehicle a hybrid"),
-		word("engine.runs", "How it runs"), word("engine.mount", "How it sits"), text("engine.firing-order", "Firing order"))},
-	{section: "gauges", say: "gauge, cranking, altitude", questions: gaugeQuestions},
-	{section: "oil-pressure", say: "oil pressure", questions: fixed(
-		line("oil-pressure", "Oil pressure", "45 16 psi", field{"oil-pressure.cold-idle", "cold idle"}, field{"oil-pressure.idle", "hot idle"}, field{"oil-pressure.cranking", "cranking"}),
-		bySpeedOf("oil-pressure", "oil-pressure.at-speed", "Hot, at speeds", "rpm", "2000=34 3000=46"),
-		text("oil-pressure.limits.idle", "Permitted at hot idle"), word("oil-pressure.gauge", "Read on"), word("oil-pressure.oil.level", "Oil level"), text("oil-pressure.oil.grade", "Oil"))},
-	{section: "starting", say: "starter and battery", questions: fixed(
-		line("starting", "Battery", "12.6 V 10.6 V", field{"starting.battery.rest", "at rest"}, field{"starting.battery.cranking", "cranking"}),
-		text("starting.cranking", "Cranking speed"), text("starting.draw", "Starter draws"), each("starting", "starting.peaks", "Peaks of its current"))},
-	{section: "fuel-pressure", say: "more of the fuel pressure", questions: fixed(
-		word("fuel-pressure.system", "Fuel system"), bySpeedOf("fuel-pressure", "fuel-pressure.hold", "Held after switching off", "min", "1=40 5=36"),
-		text("fuel-pressure.return-pinched", "Return pinched"), text("fuel-pressure.volume", "Volume"), word("fuel-pressure.fuel-in-hose", "Fuel in the regulator's hose"), text("fuel-pressure.limits.idle", "Permitted at idle"))},
-	{section: "vacuum", say: "manifold vacuum", fits: throttled, questions: fixed(
-		line("vacuum", "Vacuum", "18.5 inHg", field{"vacuum.idle.reading", "idle"}, field{"vacuum.cranking.reading", "cranking"}),
-		word("vacuum.idle.needle", "The needle at idle"), text("vacuum.idle.by", "It moved by"), word("vacuum.with-speed", "The needle as the speed rose"),
-		line("vacuum", "Snap", "2 24", field{"vacuum.snap.open", "throttle open"}, field{"vacuum.snap.shut", "shut"}), text("vacuum.limits.idle", "Permitted at idle"))},
-	{section: "balance", say: "cylinder balance", fits: pistons, questions: fixed(
-		text("balance.at", "Speed with all working"), each("balance", "balance.speed", "Speed with each one off"), word("balance.off-by", "Switched off by"), word("balance.idle-control", "Idle control"))},
-	{section: "injectors", say: "injectors on the bench", questions: fixed(
-		each("injectors", "injectors.before", "Flow before"), each("injectors", "injectors.after", "Flow after"), each("injectors", "injectors.spray", "Spray"),
-		each("injectors", "injectors.ohms", "Ohms"), text("injectors.limits.spread", "Permitted spread"))},
-	{section: "trims", say: "fuel trims", fits: hasPlugs, questions: trimQuestions},
-	{section: "exhaust-gas", say: "exhaust gas", questions: fixed(word("exhaust-gas.taken", "Taken"), gasAt("idle", "Gas at idle"), gasAt("2500 rpm", "Gas at 2500 rpm"))},
-	{section: "crankcase", say: "crankcase pressure", questions: fixed(
-		bySpeedOf("crankcase", "crankcase.readings", "Crankcase, minus for vacuum", "rpm", "idle=-1 2500=3.5 inH2O"), word("crankcase.ventilation", "Ventilation"), text("crankcase.flow", "Flow"))},
-	{section: "back-pressure", say: "exhaust back-pressure", questions: fixed(
-		line("back-pressure", "Back-pressure", "0.4 1.6 psi", field{"back-pressure.idle", "idle"}, field{"back-pressure.2500 rpm", "2500 rpm"}), text("back-pressure.at", "Taken"))},
-	{section: "timing", say: "timing and dwell", questions: fixed(
-		text("timing.base", "Base timing"), bySpeedOf("timing", "timing.advance", "Advance", "rpm", "2500=28 deg"), word("timing.vacuum-line", "Vacuum line"),
-		text("timing.dwell", "Dwell"), text("timing.points-gap", "Points gap"), text("timing.cam", "Cam timing against its mark"))},
-	{section: "diesel", say: "returns and glow plugs", fits: isDiesel, questions: fixed(
-		each("diesel.return", "diesel.return.cylinders", "Returns"), text("diesel.return.in", "Over how long"), each("diesel", "diesel.glow", "Glow plugs, ohms"))},
-	{section: "smoke", say: "smoke", questions: fixed(word("smoke.colour", "Smoke"), words("smoke.when", "When"))},
-	{section: "cooling", say: "cooling system under pressure", fits: liquidCooled, questions: fixed(
-		line("cooling.pressure-test", "Pumped to", "18 psi", field{"cooling.pressure-test.pumped-to", "pressure"}),
-		bySpeedOf("cooling.pressure-test", "cooling.pressure-test.hold", "Held", "min", "2=18 5=17"), text("cooling.pressure-test.seen", "Where it was wet"),
-		word("cooling.coolant.look", "Coolant looks"), text("cooling.cap.rated", "Cap is marked"), text("cooling.cap.opens", "Cap opened at"))},
-	{section: "coolant-gas-test", say: "gas test of the coolant", fits: liquidCooled, questions: fixed(word("coolant-gas-test", "Combustion gas in the coolant"))},
-	{section: "plugs", say: "plug gaps", fits: hasPlugs, questions: plugQuestions},
-	{section: "compression", say: "more of the compression test", fits: pistons, questions: fixed(
-		each("compression", "compression.first", "First stroke"), each("compression", "compression.again", "Tested again at the end"), orderQuestion(), word("conditions.needle", "The needle after the test"))},
-	{section: "leakage", say: "cylinder leakage", fits: pistons, questions: fixed(
-		&question{path: "leakage.dry", state: "leakage", say: "Percent lost, and where", hint: "such as 3=34 exhaust 5=12, or all in order", take: takeLeaks, show: leaksShown, help: leakHelp}, text("leakage.limit", "Permitted loss"))},
-	{section: "compression", say: "compression with oil (wet)", fits: takesOil, questions: fixed(
-		&question{path: "compression.wet", say: "With oil", hint: "such as 3=90 1=172", when: read("compression"), take: cylinderValues("compression", "compression.wet"), show: byCylinderShown}, text("compression.oil", "Oil for each"))},
-	{section: "valves", say: "valve clearance and lift", fits: fourStroke, questions: fixed(
-		each("valves", "valves.inlet", "Inlet clearance"), each("valves", "valves.exhaust", "Exhaust clearance"), text("valves.limits.inlet", "Permitted, inlet"), text("valves.limits.exhaust", "Permitted, exhaust"),
-		each("valves", "valves.lift.inlet", "Inlet lift"), each("valves", "valves.lift.exhaust", "Exhaust lift"))},
-	{section: "borescope", say: "borescope", questions: fixed(each("", "borescope", "Seen"))},
-	{section: "other-readings", say: "another reading", questions: fixed(
-		&question{path: "other-readings", say: "What, and what it read", hint: "such as charging voltage, 14.2 V, 13.8-14.6 V", take: takeOther})},
-	{say: "what was seen; work recommended", questions: fixed(
-		listed("findings", "What was seen"), listed("recommended", "Recommended"), listed("declined", "Declined by the customer"), text("notes", "Notes"))},
-	{section: "not-tested", say: "why a test was not made", questions: fixed(
-		&question{path: "not-tested", say: "Test and reason", hint: "such as leakage, no shop air; semicolons between several", take: takeUntested})},
+// allTopics are what else may have been measured, in the order of the bench.
+func allTopics() []topic {
+	return slices.Concat(recordTopics(), runningTopics(), openTopics(), seenTopics())
+}
+
+// recordTopics are about the vehicle, the engine and the gauges.
+func recordTopics() []topic {
+	return []topic{
+		{say: "owner, plate, odometer, technician", questions: fixed(
+			text("customer.name", "Customer"), text("customer.phone", "Telephone"), text("vehicle.plate", "Plate"), text("vehicle.vin", "Vehicle identification number"),
+			text("vehicle.engine-number", "Engine number"), text("vehicle.odometer.reading", "Odometer"), text("job.technician", "Technician"), text("job.reason", "Why it was tested"),
+			listed("vehicle.codes", "Trouble codes"), listed("vehicle.work-done", "Work done before"), text("vehicle.stood", "Stood unused"))},
+		{section: "engine", say: "more of the engine", questions: fixed(
+			text("engine.displacement", "Displacement"), text("engine.compression-ratio", "Compression ratio"), word("engine.cycle", "Cycle"), word("engine.charging", "Charging"),
+			word("engine.lifters", "Valve lifters"), word("engine.cooling", "Cooled by"), yes("engine.interference", "Can valves and pistons meet"), yes("engine.hybrid", "Is the vehicle a hybrid"),
+			word("engine.runs", "How it runs"), word("engine.mount", "How it sits"), text("engine.firing-order", "Firing order"))},
+		{section: "gauges", say: "gauge, cranking, altitude", questions: gaugeQuestions},
+	}
+}
+
+// runningTopics are the tests with the engine running or cranked.
+func runningTopics() []topic {
+	return []topic{
+		{section: "oil-pressure", say: "oil pressure", questions: fixed(
+			line("oil-pressure", "Oil pressure", "45 16 psi", field{"oil-pressure.cold-idle", "cold idle"}, field{"oil-pressure.idle", "hot idle"}, field{"oil-pressure.cranking", "cranking"}),
+			bySpeedOf("oil-pressure", "oil-pressure.at-speed", "Hot, at speeds", "rpm", "2000=34 3000=46"),
+			text("oil-pressure.limits.idle", "Permitted at hot idle"), word("oil-pressure.gauge", "Read on"), word("oil-pressure.oil.level", "Oil level"), text("oil-pressure.oil.grade", "Oil"))},
+		{section: "starting", say: "starter and battery", questions: fixed(
+			line("starting", "Battery", "12.6 V 10.6 V", field{"starting.battery.rest", "at rest"}, field{"starting.battery.cranking", "cranking"}),
+			text("starting.cranking", "Cranking speed"), text("starting.draw", "Starter draws"), each("starting", "starting.peaks", "Peaks of its current"))},
+		{section: "fuel-pressure", say: "more of the fuel pressure", questions: fixed(
+			word("fuel-pressure.system", "Fuel system"), bySpeedOf("fuel-pressure", "fuel-pressure.hold", "Held after switching off", "min", "1=40 5=36"),
+			text("fuel-pressure.return-pinched", "Return pinched"), text("fuel-pressure.volume", "Volume"), word("fuel-pressure.fuel-in-hose", "Fuel in the regulator's hose"), text("fuel-pressure.limits.idle", "Permitted at idle"))},
+		{section: "vacuum", say: "manifold vacuum", fits: throttled, questions: fixed(
+			line("vacuum", "Vacuum", "18.5 inHg", field{"vacuum.idle.reading", "idle"}, field{"vacuum.cranking.reading", "cranking"}),
+			word("vacuum.idle.needle", "The needle at idle"), text("vacuum.idle.by", "It moved by"), word("vacuum.with-speed", "The needle as the speed rose"),
+			line("vacuum", "Snap", "2 24", field{"vacuum.snap.open", "throttle open"}, field{"vacuum.snap.shut", "shut"}), text("vacuum.limits.idle", "Permitted at idle"))},
+		{section: "balance", say: "cylinder balance", fits: pistons, questions: fixed(
+			text("balance.at", "Speed with all working"), each("balance", "balance.speed", "Speed with each one off"), word("balance.off-by", "Switched off by"), word("balance.idle-control", "Idle control"))},
+		{section: "injectors", say: "injectors on the bench", questions: fixed(
+			each("injectors", "injectors.before", "Flow before"), each("injectors", "injectors.after", "Flow after"), each("injectors", "injectors.spray", "Spray"),
+			each("injectors", "injectors.ohms", "Ohms"), text("injectors.limits.spread", "Permitted spread"))},
+		{section: "trims", say: "fuel trims", fits: hasPlugs, questions: trimQuestions},
+		{section: "exhaust-gas", say: "exhaust gas", questions: fixed(word("exhaust-gas.taken", "Taken"), gasAt("idle", "Gas at idle"), gasAt("2500 rpm", "Gas at 2500 rpm"))},
+		{section: "crankcase", say: "crankcase pressure", questions: fixed(
+			bySpeedOf("crankcase", "crankcase.readings", "Crankcase, minus for vacuum", "rpm", "idle=-1 2500=3.5 inH2O"), word("crankcase.ventilation", "Ventilation"), text("crankcase.flow", "Flow"))},
+		{section: "back-pressure", say: "exhaust back-pressure", questions: fixed(
+			line("back-pressure", "Back-pressure", "0.4 1.6 psi", field{"back-pressure.idle", "idle"}, field{"back-pressure.2500 rpm", "2500 rpm"}), text("back-pressure.at", "Taken"))},
+		{section: "timing", say: "timing and dwell", questions: fixed(
+			text("timing.base", "Base timing"), bySpeedOf("timing", "timing.advance", "Advance", "rpm", "2500=28 deg"), word("timing.vacuum-line", "Vacuum line"),
+			text("timing.dwell", "Dwell"), text("timing.points-gap", "Points gap"), text("timing.cam", "Cam timing against its mark"))},
+		{section: "diesel", say: "returns and glow plugs", fits: isDiesel, questions: fixed(
+			each("diesel.return", "diesel.return.cylinders", "Returns"), text("diesel.return.in", "Over how long"), each("diesel", "diesel.glow", "Glow plugs, ohms"))},
+		{section: "smoke", say: "smoke", questions: fixed(word("smoke.colour", "Smoke"), words("smoke.when", "When"))},
+	}
+}
+
+// openTopics are the tests with the engine shut off, and then with the plugs out.
+func openTopics() []topic {
+	return []topic{
+		{section: "cooling", say: "cooling system under pressure", fits: liquidCooled, questions: fixed(
+			line("cooling.pressure-test", "Pumped to", "18 psi", field{"cooling.pressure-test.pumped-to", "pressure"}),
+			bySpeedOf("cooling.pressure-test", "cooling.pressure-test.hold", "Held", "min", "2=18 5=17"), text("cooling.pressure-test.seen", "Where it was wet"),
+			word("cooling.coolant.look", "Coolant looks"), text("cooling.cap.rated", "Cap is marked"), text("cooling.cap.opens", "Cap opened at"))},
+		{section: "coolant-gas-test", say: "gas test of the coolant", fits: liquidCooled, questions: fixed(word("coolant-gas-test", "Combustion gas in the coolant"))},
+		{section: "plugs", say: "plug gaps", fits: hasPlugs, questions: plugQuestions},
+		{section: "compression", say: "more of the compression test", fits: pistons, questions: fixed(
+			each("compression", "compression.first", "First stroke"), each("compression", "compression.again", "Tested again at the end"), orderQuestion(), word("conditions.needle", "The needle after the test"))},
+		{section: "leakage", say: "cylinder leakage", fits: pistons, questions: fixed(
+			&question{path: "leakage.dry", state: "leakage", say: "Percent lost, and where", hint: "such as 3=34 exhaust 5=12, or all in order", take: takeLeaks, show: leaksShown, help: leakHelp}, text("leakage.limit", "Permitted loss"))},
+		{section: "compression", say: "compression with oil (wet)", fits: takesOil, questions: fixed(
+			&question{path: "compression.wet", say: "With oil", hint: "such as 3=90 1=172", when: read("compression"), take: cylinderValues("compression", "compression.wet"), show: byCylinderShown}, text("compression.oil", "Oil for each"))},
+		{section: "valves", say: "valve clearance and lift", fits: fourStroke, questions: fixed(
+			each("valves", "valves.inlet", "Inlet clearance"), each("valves", "valves.exhaust", "Exhaust clearance"), text("valves.limits.inlet", "Permitted, inlet"), text("valves.limits.exhaust", "Permitted, exhaust"),
+			each("valves", "valves.lift.inlet", "Inlet lift"), each("valves", "valves.lift.exhaust", "Exhaust lift"))},
+	}
+}
+
+// seenTopics are what was seen, and what was not done.
+func seenTopics() []topic {
+	return []topic{
+		{section: "borescope", say: "borescope", questions: fixed(each("", "borescope", "Seen"))},
+		{section: "other-readings", say: "another reading", questions: fixed(
+			&question{path: "other-readings", say: "What, and what it read", hint: "such as charging voltage, 14.2 V, 13.8-14.6 V", take: takeOther})},
+		{say: "what was seen; work recommended", questions: fixed(
+			listed("findings", "What was seen"), listed("recommended", "Recommended"), listed("declined", "Declined by the customer"), text("notes", "Notes"))},
+		{section: "not-tested", say: "why a test was not made", questions: fixed(
+			&question{path: "not-tested", say: "Test and reason", hint: "such as leakage, no shop air; semicolons between several", take: takeUntested})},
+	}
 }

@@ -2,7 +2,6 @@ package ask
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -12,7 +11,7 @@ import (
 var sides = []string{"left", "right", "front", "rear"}
 
 // bankOf is a bank with its cylinders, 'left 1 3 5 7'.
-var bankOf = regexp.MustCompile(`(left|right|front|rear)[:=]?((?:[\s,]+[0-9]+)+)`)
+var bankOf = lazily(`(left|right|front|rear)[:=]?((?:[\s,]+[0-9]+)+)`)
 
 // takeNumbering takes the number of a drawing, the words for it, or the
 // cylinders of each bank.
@@ -22,7 +21,7 @@ func takeNumbering(s *Session, line string) ([]entry, error) {
 	if i := slices.Index([]string{"1", "2", "3", "4"}, typed); i >= 0 && i < len(choices) {
 		return entriesOf(choices[i]), nil
 	}
-	if banks := bankOf.FindAllStringSubmatch(typed, -1); len(banks) == 2 {
+	if banks := bankOf().FindAllStringSubmatch(typed, -1); len(banks) == 2 {
 		var out []entry
 		for _, b := range banks {
 			out = append(out, entry{under("engine.banks", b[1]), flow(strings.FieldsFunc(b[2], func(c rune) bool { return c == ' ' || c == ',' }))})

@@ -8,7 +8,6 @@ import (
 
 	"gaugesheet/diag/quantity"
 	"gaugesheet/diag/story"
-	"gaugesheet/report/job"
 )
 
 // hinted is what may be typed: the question's own words, or those of its key.
@@ -164,14 +163,4 @@ func compressionShown(s *Session, entries []entry) {
 	}
 	print := func(v float64) string { return quantity.Format(v, c.Decimals) }
 	s.say(fmt.Sprintf("  highest %s, lowest %s: %s %% apart", print(c.Highest), print(c.Lowest), quantity.Format(100*(c.Highest-c.Lowest)/c.Highest, 0)))
-}
-
-// Told are the problems of a file in words for its writer: without the file's
-// name and places, which an unseen file has no use for.
-func Told(problems job.Problems) []string {
-	var out []string
-	for _, p := range problems {
-		out = append(out, p.Message)
-	}
-	return out
 }

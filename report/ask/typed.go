@@ -2,7 +2,6 @@ package ask
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -17,10 +16,9 @@ type value struct{ name, text string }
 const notRecorded = "-"
 
 var (
-	pairMark   = regexp.MustCompile(`(?i)(?:^|[\s,;])((?:bank|left|right|front|rear|cylinder|rotor) [0-9]{1,2}|[0-9.]+ (?:rpm|r/min|min|s|h)|[^\s=,;]+)\s*=\s*`)
-	inBrackets = regexp.MustCompile(`^[(\[]`)
-	comma      = regexp.MustCompile(`\s*[,;]\s*`)
-	commaSpace = regexp.MustCompile(`[,;]\s|;`)
+	pairMark   = lazily(`(?i)(?:^|[\s,;])((?:bank|left|right|front|rear|cylinder|rotor) [0-9]{1,2}|[0-9.]+ (?:rpm|r/min|min|s|h)|[^\s=,;]+)\s*=\s*`)
+	comma      = lazily(`\s*[,;]\s*`)
+	commaSpace = lazily(`[,;]\s|;`)
 )
 
 // glued are words that belong to what follows them.
@@ -33,8 +31,8 @@ func list(line string) []string {
 	if strings.HasPrefix(line, "[") && strings.HasSuffix(line, "]") && strings.Count(line, "[") == 1 && strings.Count(line, ",") > 1 {
 		line = strings.Trim(line, "[]")
 	}
-	if !strings.ContainsAny(line, "[(") && (commaSpace.MatchString(line) || strings.Contains(line, ",") && !strings.Contains(line, " ")) {
-		return slices.DeleteFunc(comma.Split(strings.Trim(line, ",; "), -1), func(s string) bool { return s == "" })
+	if !strings.ContainsAny(line, "[(") && (commaSpace().MatchString(line) || strings.Contains(line, ",") && !strings.Contains(line, " ")) {
+		return slices.DeleteFunc(comma().Split(strings.Trim(line, ",; "), -1), func(s string) bool { return s == "" })
 	}
 	var out []string
 	for _, word := range strings.Fields(line) {
@@ -73,14 +71,14 @@ func belongs(before, word string) bool {
 }
 
 // bankPlace is a cylinder by its place on a bank: L2, 'left 2'.
-var bankPlace = regexp.MustCompile(`(?i)\b(left|right|front|rear|l|r|f)[ .-]?([0-9]{1,2})\b`)
+var bankPlace = lazily(`(?i)\b(left|right|front|rear|l|r|f)[ .-]?([0-9]{1,2})\b`)
 
 // placed writes cylinders that are named by their places on a bank, L2 or
 // 'left 2', and as #3 or 'cylinder 3', by their names.
 func (s *Session) placed(line string) string {
-	line = cylinderWord.ReplaceAllString(line, "$1")
-	return bankPlace.ReplaceAllStringFunc(line, func(found string) string {
-		m := bankPlace.FindStringSubmatch(found)
+	line = cylinderWord().ReplaceAllString(line, "$1")
+	return bankPlace().ReplaceAllStringFunc(line, func(found string) string {
+		m := bankPlace().FindStringSubmatch(found)
 		place, err := strconv.Atoi(m[2])
 		for _, b := range s.engine.Banks {
 			if err == nil && strings.HasPrefix(b.Name, strings.ToLower(m[1])) && place >= 1 && place <= len(b.Cylinders) && !slices.Contains(s.engine.Names(), found) {
@@ -92,7 +90,7 @@ func (s *Session) placed(line string) string {
 }
 
 // cylinderWord is a cylinder with a word or sign before its number.
-var cylinderWord = regexp.MustCompile(`(?i)(?:#|\bno\. ?|\bcyl(?:inder|\.)? ?)([0-9])`)
+var cylinderWord = lazily(`(?i)(?:#|\bno\. ?|\bcyl(?:inder|\.)? ?)([0-9])`)
 
 func isNumber(s string) bool {
 	v, err := quantity.Parse(strings.TrimRight(s, ")],;"))
@@ -102,7 +100,7 @@ func isNumber(s string) bool {
 // pairs takes a line such as '1=150 3=could not test (seized)' apart; what
 // stands before the first is for all others. It is nil where there is none.
 func pairs(line string) []value {
-	marks := pairMark.FindAllStringSubmatchIndex(line, -1)
+	marks := pairMark().FindAllStringSubmatchIndex(line, -1)
 	if marks == nil {
 		return nil
 	}
