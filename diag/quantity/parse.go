@@ -114,3 +114,7 @@ func unitHint(folded, number string) string {
 	}
 	return ""
 }
+
+func (e *ParseError) Error() string {
+	return fmt.Sprintf("found %q, expected %s", e.Found, e.Expected)
+}

@@ -1,0 +1,128 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"gaugesheet/diag/quantity"
+)
+
+// bounds are the units that a quantity may have and its range in the first.
+type bounds struct {
+	units     []quantity.Unit
+	low, high float64
+}
+
+// amount gives a key's quantity in the first of its units; nil where it is
+// not given or not sound.
+func (s *section) amount(key string, b bounds) *float64 {
+	n := s.scalar(key)
+	if n == nil {
+		return nil
+	}
+	return s.r.amount(n, s.label(key), exampleOf(s.keys, key), b)
+}
+
+// amount reads a quantity; the example is for who forgets the unit.
+func (r *reader) amount(n *node, label, example string, b bounds) *float64 {
+	p, ok := r.phrase(n, label, example, quantity.DimensionOf(b.units[0]))
+	if !ok {
+		return nil
+	}
+	part, ok := p.Single()
+	if !ok || part.Bound != quantity.Exact {
+		hint := "such as '" + example + "'"
+		if ok {
+			hint = "write '" + part.Text + "'"
+		}
+		r.report(n.pos, hint, "'%s' is '%s', expected one number with its unit", label, short(n.text))
+		return nil
+	}
+	return r.value(n, n.pos, part.Value, label, example, b)
+}
+
+// phrase scans a node's text, and reports what cannot be read where it stands.
+func (r *reader) phrase(n *node, label, example string, expected quantity.Dimension) (quantity.Phrase, bool) {
+	p, err := quantity.ScanAs(n.text, expected)
+	if err != nil {
+		wanted, hint := parseProblem(err)
+		if hint == "" && example != "" {
+			hint = "such as '" + example + "'"
+		}
+		r.report(r.within(n, placeOf(err)), hint, "'%s' is '%s', expected %s", label, short(n.text), wanted)
+	}
+	return p, err == nil
+}
+
+// value takes a quantity in the first of its units.
+func (r *reader) value(n *node, pos Pos, v quantity.Value, label, example string, b bounds) *float64 {
+	names := make([]string, len(b.units))
+	for i, u := range b.units {
+		names[i] = string(u)
+	}
+	if v.Unit == quantity.None {
+		r.report(pos, withUnit(bareText(n.text, v.Number), example), "'%s' is '%s' without a unit, expected %s", label, short(n.text), anyOf(names))
+		return nil
+	}
+	out, err := v.In(b.units[0])
+	if err != nil || !slices.Contains(b.units, v.Unit) {
+		r.report(pos, "", "'%s' is in %s, expected %s", label, v.Unit, anyOf(names))
+		return nil
+	}
+	if out < b.low || out > b.high {
+		r.report(n.pos, b.meant(v, out), "'%s' is '%s', expected %s to %s %s", label, short(n.text), plainNumber(b.low), plainNumber(b.high), names[0])
+		return nil
+	}
+	return &out
+}
+
+// meant offers what a quantity above its bounds was probably meant to be: in
+// another unit, or with a point that slipped.
+func (b bounds) meant(v quantity.Value, out float64) string {
+	if out <= b.high {
+		return ""
+	}
+	var all []string
+	for _, u := range b.units {
+		if in, err := quantity.Convert(v.Number, u, b.units[0]); err == nil && u != v.Unit && in >= b.low && in <= b.high {
+			all = append(all, plainNumber(v.Number)+" "+string(u))
+			break
+		}
+	}
+	for _, part := range []float64{10, 100} {
+		if in := out / part; in >= b.low && in <= b.high {
+			all = append(all, plainNumber(v.Number/part)+" "+string(v.Unit))
+			break
+		}
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return "did you mean " + anyOf(all) + "?"
+}
+
+// bareText is a text that is one bare number, or where it is more, that number.
+func bareText(text string, number float64) string {
+	if isFigures(text) {
+		return text
+	}
+	return plainNumber(number)
+}
+
+// withUnit offers a bare number with the unit of an example.
+func withUnit(number, example string) string {
+	if v, err := quantity.Parse(example); err == nil && v.Unit != quantity.None {
+		return fmt.Sprintf("write '%s %s' if that is the unit", number, v.Unit)
+	}
+	return "such as '" + example + "'"
+}
+
+// unreadable reports what the quantity reader could not read.
+func (r *reader) unreadable(n *node, label string, err error) {
+	expected, hint := parseProblem(err)
+	r.report(n.pos, hint, "'%s' is '%s', expected %s", label, short(n.text), expected)
+}
+
+// plainNumber prints a number with no more digits than it has.
+func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
