@@ -100,10 +100,7 @@ func TestParts(t *testing.T) {
 			layout.Tag{Kind: layout.Picture}.Draw(d, func() { d.Text(at(1, 50), "a picture without words", regular, black) })
 		})
 	})
-	var marks []string
-	for _, m := range regexp.MustCompile(`/(\w+) (?:<</MCID (\d+)>>BDC|BMC)|\[([^]]+)\]|EMC|\bq\b|\bQ\b`).FindAllString(got, -1) {
-		marks = append(marks, m)
-	}
+	marks := regexp.MustCompile(`/(\w+) (?:<</MCID (\d+)>>BDC|BMC)|\[([^]]+)\]|EMC|\bq\b|\bQ\b`).FindAllString(got, -1)
 	want := "/P <</MCID 0>>BDC [alone] EMC /H1 <</MCID 1>>BDC [a ] EMC /Figure <</MCID 2>>BDC q [b] Q EMC /H1 <</MCID 3>>BDC [c] EMC " +
 		"/Artifact BMC [d] EMC /P <</MCID 4>>BDC [a picture without words] EMC"
 	if said := strings.Join(marks, " "); said != want {
