@@ -1,10 +1,10 @@
 // Package diag holds an engine's test readings, a Test, and what is made of
-// them, a Diagnosis: the sums on the readings, the verdict on every limit with
-// the uncertainty that decided it, and what the readings point to.
+// them, a Diagnosis (the sums on the readings, the verdict on every limit with
+// the uncertainty that decided it, what the readings point to), and knows nothing
+// of files, clocks, languages or pages.
 //
-// Nothing here reads a file, a clock or a locale, and nothing here says a
-// sentence: a finding carries a rule's name and the facts, and whoever prints
-// it has the words.
+// Nothing here says a sentence: a finding carries a rule's name and the facts,
+// and whoever prints it has the words.
 //
 // Assess does the sums. The rest of the Diagnosis is made by package story, from
 // the patterns of package rule and the causes and checks of package cause.

@@ -143,7 +143,8 @@ func (s set) sum(w weights) (value, expanded float64) {
 
 // quotient gives 100 numerator/denominator and its expanded uncertainty in
 // points, by the same law; false where the denominator is not positive. For the
-// ratio of two readings it is gauge.ExpandedRatio.
+// ratio of two readings of one test that is U = R sqrt((2 uL/L)^2 + (2 uH/H)^2):
+// a scale error in proportion to the reading cancels.
 func (s set) quotient(numerator, denominator weights) (percent, expanded float64, ok bool) {
 	n, _ := s.sum(numerator)
 	d, _ := s.sum(denominator)

@@ -1,6 +1,6 @@
 // Package layout is the page: lengths, areas, ink and text, laid out once and
-// then drawn onto a Surface. It knows millimetres and type; it knows nothing
-// of engines.
+// then drawn onto a Surface; it knows millimetres and type, and nothing of engines
+// or of how a surface writes its file.
 //
 // # Coordinates
 //

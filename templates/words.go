@@ -1,6 +1,7 @@
-// Package templates holds what is on the sheets without being drawn: which
-// blocks go on which sheet (sheets/*.yaml), and the words in which findings,
-// notices, checks and cautions are said (words/LANGUAGE/*.yaml). All of it is
+// Package templates holds what is on the sheets without being drawn (which blocks
+// go on which sheet, sheets/*.yaml, and the words in which findings, notices,
+// checks and cautions are said, words/LANGUAGE/*.yaml), and knows the names and
+// facts of a diagnosis, but no rule and no block. All of it is
 // embedded. A language is a folder, or a file of terms that take the place of
 // another's (words/en-GB.yaml), so that adding one changes no code.
 package templates

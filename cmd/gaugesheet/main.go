@@ -1,5 +1,6 @@
 // Gaugesheet makes a one-page sheet for a customer from an engine's test
-// readings.
+// readings; this package knows only where arguments come from and where the
+// exit code goes.
 package main
 
 import (

@@ -1,7 +1,8 @@
 // Package air holds the physics of the air in an engine test: the standard
 // atmosphere, the pressure that a sound cylinder should show on the starter,
 // what hose and oil do to that reading, cylinder leakage, and the pressures
-// around a fuel rail that follow the manifold's.
+// around a fuel rail that follow the manifold's; it knows numbers, and nothing of
+// tests or of what is wrong with an engine.
 //
 // Everything here says what is plausible. None of it is a limit.
 package air

@@ -1,6 +1,6 @@
 // Package cause holds what can be wrong with an engine and what can be done to
-// find out, as two lists of values: Causes and Checks. It knows what is known
-// of an engine and nothing of the rules that recognise patterns.
+// find out, as two lists of values, Causes and Checks; it knows what is known of
+// an engine and nothing of the rules that recognise patterns, or of words.
 package cause
 
 import (

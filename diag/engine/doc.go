@@ -1,8 +1,8 @@
 // Package engine describes the cylinders of an engine in their places: which
 // bank and which head each belongs to, which of them share a head gasket side
-// by side, how they are numbered and how the engine sits in the vehicle.
+// by side, how they are numbered and how the engine sits in the vehicle; it knows
+// nothing of readings or files.
 //
-// It is a pure description: nothing here reads a file or judges a reading.
 // Numbers are never derived for an engine of two banks, because the numbering
 // of such engines differs between makers and even within one maker's range;
 // whoever describes the engine has to say it.

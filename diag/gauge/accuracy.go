@@ -1,6 +1,7 @@
 // Package gauge knows how far a gauge can be trusted: its accuracy, the
 // uncertainty that accuracy and repeatability give to a reading or to a
-// comparison of readings, and whether a value can be told from a limit.
+// comparison of readings, and whether a value can be told from a limit; it knows
+// nothing of engines.
 package gauge
 
 import (

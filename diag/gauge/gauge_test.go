@@ -147,16 +147,6 @@ func TestExpanded(t *testing.T) {
 	if got := Expanded(3, 4); got != 10 {
 		t.Errorf("against a book figure: %v, want 10", got)
 	}
-	// 148/165 = .8970; U = .8970 sqrt((2/148)^2 + (2/165)^2) = .01628
-	if got := ExpandedRatio(148, 165, 1, 1); !near(got, 0.01628, 5e-6) {
-		t.Errorf("ratio: %v, want .01628", got)
-	}
-	if got := ExpandedRatio(0, 165, 1, 1); !near(got, 2.0/165, 1e-12) {
-		t.Errorf("ratio of a dead cylinder: %v, want 2/165", got)
-	}
-	if got := ExpandedRatio(0, 0, 1, 1); !math.IsNaN(got) {
-		t.Errorf("ratio of nothing: %v, want NaN", got)
-	}
 	if got := ExpandedAgainstEarlier(3, 4, 5, 6, true); got != 10 {
 		t.Errorf("earlier, same gauge: %v, want 10", got)
 	}

@@ -67,21 +67,6 @@ func Expanded(standard ...float64) float64 {
 	return coverage * math.Sqrt(sum)
 }
 
-// ExpandedRatio gives U of the ratio low/high of two readings of one test,
-// from the repeatability of each:
-//
-//	U = R sqrt( (2 uLow/low)^2 + (2 uHigh/high)^2 )
-//
-// A scale error in proportion to the reading cancels. It is NaN where high is
-// not positive.
-func ExpandedRatio(low, high, uLow, uHigh float64) float64 {
-	if !(high > 0) {
-		return math.NaN()
-	}
-	// R/low is 1/high, so that a reading of 0 needs no case of its own.
-	return coverage / high * math.Hypot(uLow, low/high*uHigh)
-}
-
 // ExpandedAgainstEarlier gives U of the difference from an earlier test of the
 // same cylinder. The two gauges' standard uncertainties count unless it was
 // the same gauge, whose error is then in both readings.

@@ -1,6 +1,6 @@
-// Package known holds what is known of an engine: a test with its sums done, and
-// the questions that rules and checks ask of it. Conditions carry their words,
-// so that what runs is what is printed. It knows no rules and no causes.
+// Package known holds what is known of an engine, a test with its sums done and
+// the questions that rules and checks ask of it, and knows no rules, no causes and
+// no checks. Conditions carry their words, so that what runs is what is printed.
 package known
 
 import (

@@ -1,6 +1,6 @@
 // Package quantity reads, converts and prints numbers with units, as they are
-// written at a test bench: pressures, volumes, lengths, temperatures and the
-// few others that an engine test needs.
+// written at a test bench (pressures, volumes, lengths, temperatures and the few
+// others that an engine test needs), and knows nothing of what was measured.
 //
 // A value keeps the unit in which it was entered. Nothing is converted until
 // somebody asks, and no ambiguous spelling is guessed: it becomes an error

@@ -1,7 +1,8 @@
-// Package rule holds the patterns that the trade knows, one family a file. A
-// rule is a value: what it recognises (conditions that carry their words), of
-// which cylinders, for and against which causes it speaks, and the facts that
-// its words need. It chooses no check, settles no order and says no sentence.
+// Package rule holds the patterns that the trade knows, one family a file, and
+// knows what is known of an engine and the names of causes, but no check, no order
+// of causes and no sentence. A rule is a value: what it recognises (conditions
+// that carry their words), of which cylinders, for and against which causes it
+// speaks, and the facts that its words need.
 //
 // To add a rule, write its value into its family's slice and its words into
 // the catalogue of package templates; tests fail until both are complete.

@@ -1,7 +1,8 @@
 // Package story makes one story of all that was found on one subject: it joins
 // what the rules recognise, weighs the causes over all evidence, says how sure
 // and how urgent that is, picks the one check that settles most for the least,
-// tries out where its outcomes lead, and gives the verdict. It words nothing.
+// tries out where its outcomes lead, and gives the verdict; it knows every rule,
+// cause and check, and no words and no pages.
 package story
 
 import (

@@ -1,5 +1,5 @@
 // Package vin works out the check digit of a vehicle identification number by
-// 49 CFR 565.15(c).
+// 49 CFR 565.15(c), and knows nothing of vehicles.
 package vin
 
 import (

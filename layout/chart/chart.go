@@ -1,7 +1,7 @@
 // Package chart draws bars that lie along one axis, a ruler, onto a
-// layout.Surface as vectors, from a plain description. It is the only package
-// that knows the chart library, which gives the ruler its range, axis, ticks
-// and frame; the bars are a series of our own, because the library's begin at
+// layout.Surface as vectors, from a plain description, and knows nothing of how
+// the numbers were found. It is the only package that knows the chart library,
+// which gives the ruler its range, axis, ticks and frame; the bars are a series of our own, because the library's begin at
 // the smallest value and its whole-number grid would move their ends.
 package chart
 

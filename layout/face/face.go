@@ -1,7 +1,7 @@
-// Package face holds the type that pages are set in, below every surface: two
-// faces cut down to the characters that a page may hold, their advances as a
-// table, so that measuring text reads no font file, and the outlines of their
-// glyphs.
+// Package face holds the type that pages are set in (two faces cut down to the
+// characters that a page may hold, their advances as a table, so that measuring
+// text reads no font file, and the outlines of their glyphs), and knows no
+// surface and no page.
 //
 // The faces come from Liberation Sans under the SIL Open Font License 1.1
 // (LICENSE-OFL.txt in this folder), and carry a name of their own because the

@@ -1,6 +1,5 @@
-// Package figure draws the parts of a test sheet, each from a plain
-// description of its own: words, numbers and places, with nothing known of how
-// they were found. Every figure is a layout.Block.
+// Package figure draws the parts of a test sheet, each from a plain description of
+// its own, and knows words, numbers and places, but not how they were found. Every figure is a layout.Block.
 package figure
 
 // A Mark is a symbol that stands beside its word. Each has one meaning, and

@@ -24,16 +24,6 @@ type Short struct {
 	Left  string // said behind it where words were left out: where they stand
 }
 
-// Entries are a heading over lines that each begin with what they are: the
-// names stand in a column of their own, and one given again is not repeated.
-type Entries struct {
-	Name  string // block "list:" with this name
-	Title string
-	Lines []Field
-	Note  string // small, behind the title
-	Short Short
-}
-
 // NewMethod is the block "method": how it was tested.
 func NewMethod(d List) layout.Block { return listBlock("method", d, layout.Label) }
 
@@ -91,62 +81,6 @@ func listBlock(name string, d List, role layout.Role) layout.Block {
 		}
 		return stack(0, heard(layout.Heading2, textFrame(t, d.Title, layout.Strong, t.Ink, width)), heard(layout.List, stack(gap, listed(lines)...)))
 	}}
-}
-
-// NewEntries is a block "list:" with the name: lines with what each is before
-// it. At brief, or sooner where it may be shortened, they run on as one
-// paragraph.
-func NewEntries(d Entries) layout.Block {
-	return block{"list:" + d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		if len(d.Lines) == 0 {
-			return textFrame(t, d.Note, layout.Note, t.Muted, width)
-		}
-		if d.Short.runsOn(level) {
-			return entriesRunOn(t, d, width, level)
-		}
-		var names layout.Length
-		for _, l := range d.Lines {
-			names = max(names, t.Measurer.Width(l.Name, t.Face(layout.Label)))
-		}
-		names = min(names+1, width*0.3)
-		var lines []layout.Frame
-		before := ""
-		for _, l := range d.Lines {
-			name := l.Name
-			if name == before {
-				name = ""
-			}
-			before = l.Name
-			lines = append(lines, beside(wide,
-				column{names, textFrame(t, name, layout.Label, t.Muted, names)},
-				column{width - names - wide, textFrame(t, l.Value, layout.Label, t.Ink, width-names-wide)}))
-		}
-		gap := [...]layout.Length{layout.Full: 1, layout.Compact: 0}[level]
-		title := paragraph(t, width, layout.Left, run(t, layout.Strong, t.Ink, d.Title), run(t, layout.Note, t.Muted, dotted(d.Note)))
-		return stack(gap, heard(layout.Heading2, title), heard(layout.List, stack(gap, listed(lines)...)))
-	}}
-}
-
-func entriesRunOn(t layout.Theme, d Entries, width layout.Length, level layout.Detail) layout.Frame {
-	title := run(t, layout.Label, t.Ink, d.Title)
-	title.Face.Weight = layout.Bold
-	runs := []layout.Run{title}
-	values := make([]string, len(d.Lines))
-	for i, l := range d.Lines {
-		values[i] = l.Value
-	}
-	values, left := d.Short.keep(values, level)
-	for i, l := range d.Lines[:len(values)] {
-		if i < len(values)-1 {
-			values[i] += runOnDot
-		}
-		name := l.Name
-		if i > 0 && name == d.Lines[i-1].Name {
-			name = ""
-		}
-		runs = append(runs, run(t, layout.Label, t.Muted, name), run(t, layout.Label, t.Ink, values[i]))
-	}
-	return paragraph(t, width, layout.Left, append(runs, run(t, layout.Note, t.Muted, dotted(d.Note)), run(t, layout.Note, t.Muted, dotted(left)))...)
 }
 
 // runOn joins lines to one paragraph, with a full stop where one ends without.

@@ -1,5 +1,5 @@
-// Package pdf is the Surface that writes a one-page PDF: vectors, embedded
-// type and attached files. It is the only package that knows the PDF library,
+// Package pdf is the Surface that writes a one-page PDF (vectors, embedded type,
+// attached files), and knows nothing of what is on the page. It is the only package that knows the PDF library,
 // which draws the page; the type and the end of the file, with what the
 // library cannot say, are written here (see face.go and tail.go).
 //

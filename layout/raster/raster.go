@@ -1,5 +1,6 @@
-// Package raster is the Surface that makes a picture of a page: the same
-// paths and the same type as on paper, smoothed, as a PNG file. It is what
+// Package raster is the Surface that makes a picture of a page (the same paths and
+// the same type as on paper, smoothed, as a PNG file), and knows nothing of what
+// is on it. It is what
 // goes into a message or stands in a text about the page; what is filed is the
 // PDF.
 //

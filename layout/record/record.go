@@ -1,6 +1,6 @@
 // Package record is the Surface that writes down what was drawn, for tests of
-// drawings: every action as a line of text, and every piece of text with the
-// area it covers on the page.
+// drawings (every action as a line of text, and every piece of text with the area
+// it covers on the page), and knows nothing of what is on it.
 package record
 
 import (

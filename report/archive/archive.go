@@ -1,6 +1,7 @@
-// Package archive reads sheets back: the job file and the other files that a
-// sheet carries come out of its PDF, and the page is drawn again from them to
-// see whether it still says what they say.
+// Package archive reads sheets back (the job file and the other files that a sheet
+// carries come out of its PDF, and the page is drawn again from them to see
+// whether it still says what they say), and knows nothing of how a reading is
+// judged or of where files lie.
 package archive
 
 import (

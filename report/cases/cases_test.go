@@ -1,6 +1,6 @@
 // Package cases_test reads whole job files of the kind that shops write and
-// checks what is said of them: what must be found, what must not, in which
-// order and how sure. Each job in testdata states in its head what it teaches
+// checks what is said of them (what must be found, what must not, in which order
+// and how sure), and knows nothing of how it was found. Each job in testdata states in its head what it teaches
 // and what is expected of it; see README.md for how that is written.
 package cases_test
 

@@ -1,5 +1,5 @@
-// Package check says what a job's readings say without drawing a page: as
-// data for other programs, and in words for a terminal.
+// Package check says what a job's readings say as data for other programs and in
+// words for a terminal, and knows no pages.
 package check
 
 import (

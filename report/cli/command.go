@@ -1,5 +1,6 @@
 // Package cli is the program's commands: it reads what the command line names,
-// hands it on, and writes what comes back.
+// hands it on and writes what comes back, and knows nothing of how a page or a
+// diagnosis is made.
 package cli
 
 import (

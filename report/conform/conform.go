@@ -1,7 +1,7 @@
 // Package conform tells tests whether a sheet's PDF keeps to what it claims: to
 // PDF/A-3 at level A (ISO 19005-3) and to PDF/UA-1 (ISO 14289-1), clause by
-// clause, as far as a page of ours can break them. It reads the file with a
-// general-purpose library, and shares no code with what wrote it.
+// clause, as far as a page of ours can break them; it knows the file and the
+// standards, and nothing of what wrote it. It reads with a general-purpose library.
 //
 // It is no full validator: what needs eyes or ears, and what such a page never
 // has (forms, sound, layers), is left to others.

@@ -1,5 +1,6 @@
 // Package licences holds the licences of what the program is built from: its
-// own, the type that it embeds, and the libraries that it links.
+// own, the type that it embeds, and the libraries that it links; it knows nothing
+// of what these do.
 package licences
 
 import (

@@ -1,5 +1,6 @@
 // Package loop holds tests only: a bench of simulated engines with one known
-// fault each, or none. The simulator takes the first readings that a mechanic
+// fault each, or none, which knows what a sheet asks for and nothing of how it
+// came to ask. The simulator takes the first readings that a mechanic
 // would take, writes them as a job file, and then makes every check that the
 // sheet asks for, until the sheet asks for nothing more. What comes out is a
 // table: how often the fault was named first, after how many checks and

@@ -1,6 +1,6 @@
-// Package readings is what each section says of a cylinder, as columns of
-// values: one table that the page, the terminal and whoever else prints
-// readings take theirs from. It has no words of its own; a column's heading is
+// Package readings is what each section says of a cylinder as columns of values,
+// one table that the page, the terminal and whoever else prints readings take
+// theirs from; it knows no words and no pages. A column's heading is
 // the label "column." with its key.
 package readings
 

@@ -1,6 +1,6 @@
-// Package sheet makes a test sheet of a job: the job and its diagnosis become
-// words and figures, a template says which of them stand where, and the page
-// is fitted and drawn.
+// Package sheet makes a test sheet of a job (the job and its diagnosis become words
+// and figures, a template says which of them stand where, and the page is fitted
+// and drawn), and knows nothing of files or of how a reading is judged.
 package sheet
 
 import (

@@ -1,6 +1,6 @@
 // Package sample holds tests of invented engines, at least one for each
-// pattern of compression, oil, rotors and method, with the rules that must see
-// it and those that must not. The rules' own tests and those of the words run
+// pattern of compression, oil, rotors and method, with the names of the rules that
+// must see it and of those that must not; it knows no rule itself. The rules' own tests and those of the words run
 // over them.
 package sample
 

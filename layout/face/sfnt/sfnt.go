@@ -1,6 +1,6 @@
 // Package sfnt takes TrueType files apart and puts smaller ones together: the
 // glyphs that are wanted, without hinting instructions (ISO/IEC 14496-22, Open
-// Font Format).
+// Font Format); it knows bytes, and no face of ours.
 package sfnt
 
 import (

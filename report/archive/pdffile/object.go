@@ -1,6 +1,6 @@
-// Package pdffile reads the objects of a PDF file: just as much of ISO 32000-2
-// as taking attached files out of a page of ours, and comparing what it draws,
-// needs. It reads files that other tools have saved again, with compressed
+// Package pdffile reads the objects of a PDF file, just as much of ISO 32000-2 as
+// taking attached files out of a page of ours, and comparing what it draws, needs;
+// it knows nothing of what is drawn, of jobs or of engines. It reads files that other tools have saved again, with compressed
 // lists of objects and encrypted without a password too, but repairs nothing,
 // and refuses what readers make different things of: a name twice in a
 // dictionary, numbers that PDF does not have, an object that is not where the

@@ -1,6 +1,7 @@
 // Package shown reads what a page of a PDF shows, as a list of marks in the
-// order in which they are made: letters, areas, lines, pictures, each with its
-// place on the paper, its shape and its colour. How a program wrote that down
+// order in which they are made (letters, areas, lines, pictures, each with its
+// place on the paper, its shape and its colour), and knows nothing of what they
+// mean. How a program wrote that down
 // (its order of operators, its scale, its names for fonts) is gone from it, so
 // that two pages show the same where their lists are the same.
 //
