@@ -55,7 +55,7 @@ func TestSuspects(t *testing.T) {
 		{"among others that differ", in(t, quantity.PSI, 150, 15, 60, 149), ""},
 		{"weak everywhere", in(t, quantity.PSI, 25, 30, 28, 26), ""},
 		{"dead everywhere", in(t, quantity.PSI, 0, 0, 0, 0), ""},
-		{"bar as psi", in(t, quantity.PSI, 12, 11.5, 12, 12.5), "unit-suspect[] looks=bar section=compression unit=psi value=12\u00a0psi"},
+		{"bar as psi", in(t, quantity.PSI, 12, 11.5, 12, 12.5), "unit-suspect[] looks=bar section=compression unit=psi value=13\u00a0psi"},
 		{"one in its own unit", with(in(t, quantity.PSI, 160, 158, 0, 159), func(test *Test) { test.Compression.Dry["3"] = own }),
 			"unit-suspect[3] looks=psi section=compression unit=kPa value=161\u00a0kPa"},
 		{"a band in bar", with(in(t, quantity.PSI, 160, 158, 0, 159), func(test *Test) {
