@@ -84,18 +84,21 @@ func liquid(words string, why known.Liquid) known.Condition {
 // liquidVoices name the liquid by what was seen of it: oil where the plug is
 // oily or the cylinder hangs, coolant or fuel else.
 func liquidVoices(c *known.Case, s known.Subject) []Voice {
-	weight := Sight
-	if c.LiquidIn(s.Name()) == known.LiquidCoolant {
-		weight = Known
+	weight, kind := Sight, OfPlugs
+	switch c.LiquidIn(s.Name()) {
+	case known.LiquidCoolant:
+		weight, kind = Known, OfCompression
+	case known.LiquidSeen:
+		kind = OfSight
 	}
 	if c.Looks(s.Name(), "oil-wet") || c.Seen(s.Name(), "full of oil", "oil standing") {
-		return append(speaks(weight, "oil-in-bore"), speaks(Hint, "coolant-or-fuel-in-bore")...)
+		return as(kind, append(speaks(weight, "oil-in-bore"), speaks(Hint, "coolant-or-fuel-in-bore")...))
 	}
 	list := append(speaks(weight, "coolant-or-fuel-in-bore"), speaks(Hint, "oil-in-bore")...)
 	if c.Looks(s.Name(), "coolant") || c.LosesCoolant() {
 		list = append(list, speaks(DryUp, "head-gasket", "warped-or-cracked-head")...)
 	}
-	return list
+	return as(kind, list)
 }
 
 // liquidVariants are the wordings by why liquid may lie there.

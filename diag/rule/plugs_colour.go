@@ -89,7 +89,7 @@ var plugColourRules = []Rule{
 		Why:    "Gas burns without soot and leaves the plugs white. There white says nothing of the mixture.",
 		Source: "common practice, no source", Class: Information, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
 		Of: plugsOf("white", "the plugs, every one looked at white", known.OnAll), When: known.All(sparkPlugs, gasFuel),
-		Kind: OfPlugs, For: speaks(Known, "gas-fuel"), Say: plugsSeen(diag.NoAction), Headline: "plugs-normal",
+		Kind: OfPlugs, For: speaks(Known, "gas-fuel"), Say: plugsFound(diag.NoAction), Headline: "plugs-normal",
 	},
 	{
 		Name: "one-white", Title: "One plug white",
