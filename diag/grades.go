@@ -247,8 +247,8 @@ const (
 
 // othersLow reports that the cylinders beside a high one are low, and it is not
 // high: they are under what the engine's geometry gives and it is not over that,
-// or they read so much less that nothing in its chamber explains it, and it gives
-// what a sound engine may. With a wet plug it may still hold liquid.
+// or it is over the book's minimum and they are under it, or they read so much less
+// that nothing in its chamber explains it, and it gives what a sound engine may. With a wet plug it may still hold liquid.
 func (c *cranking) othersLow(one int, high []int, expected *Expected) bool {
 	top := c.samples[one]
 	most := float64(soundMostBySpark)
@@ -262,6 +262,12 @@ func (c *cranking) othersLow(one int, high []int, expected *Expected) bool {
 	}
 	if expected != nil && top.value <= expected.High && c.othersUnder(high, expected.Low) {
 		return true
+	}
+	air := atmosphereOf(c.test.Conditions)
+	for _, l := range c.test.Compression.Limits { // the book says which of the two is right
+		if r, ok := limitHere(l, c.test.Compression.Unit, air); ok && l.Kind == Minimum && top.value >= r.Limit && c.othersUnder(high, r.Limit) {
+			return true
+		}
 	}
 	share := float64(farUnderHigh)
 	if len(c.samples) == highNeeds {

@@ -1,6 +1,7 @@
 package rule
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -28,24 +29,19 @@ func onEach(section string, kind Kind, source string, list []Rule) []Rule {
 }
 
 // ofEach gives the facts of every cylinder of a subject and not those of its first
-// alone: what was read of each in turn, the most urgent, and no surer than the
-// least sure.
+// alone: numbers from the least to the most, what was written of each in turn, the
+// most urgent, and no surer than the least sure.
 func ofEach(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
-		f := say(c, known.Subject{Cylinders: s.Cylinders[:1]})
-		said := map[string][]string{}
-		for key, fact := range f.Facts {
-			if text, ok := fact.(string); ok && text != "" {
-				said[key] = []string{text}
-			}
+		if len(s.Cylinders) < 2 {
+			return say(c, s)
 		}
-		for i := range s.Cylinders[1:] {
-			other := say(c, known.Subject{Cylinders: s.Cylinders[i+1 : i+2]})
-			for key := range said {
-				if text, _ := other.Facts[key].(string); text != "" {
-					said[key] = append(said[key], text)
-				}
-			}
+		all := make([]diag.Finding, len(s.Cylinders))
+		for i := range s.Cylinders {
+			all[i] = say(c, known.Subject{Cylinders: s.Cylinders[i : i+1]})
+		}
+		f := all[0]
+		for _, other := range all[1:] {
 			if other.Urgency.Rank() > f.Urgency.Rank() {
 				f.Urgency = other.Urgency
 			}
@@ -53,9 +49,11 @@ func ofEach(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case,
 				f.Confidence, f.Doubts = leastSure(f.Confidence, other.Confidence), other.Doubts
 			}
 		}
-		for key, texts := range said {
-			f.Facts[key] = inTurn(texts)
+		facts := diag.Facts{}
+		for key := range f.Facts {
+			facts[key] = inTurn(key, all)
 		}
+		f.Facts = facts
 		return f
 	}
 }
@@ -71,12 +69,36 @@ func leastSure(a, b diag.Confidence) diag.Confidence {
 	return a
 }
 
-// inTurn writes figures one after another, once where all are the same.
-func inTurn(texts []string) string {
-	if same := slices.Compact(slices.Clone(texts)); len(same) == 1 {
-		return same[0]
+// inTurn is one fact of several findings: numbers as the least and the most, texts
+// one after another, once where all are the same.
+func inTurn(key string, all []diag.Finding) any {
+	var numbers []diag.Number
+	var texts []string
+	for _, f := range all {
+		switch fact := f.Facts[key].(type) {
+		case diag.Number:
+			numbers = append(numbers, fact)
+		case string:
+			if fact != "" {
+				texts = append(texts, fact)
+			}
+		}
 	}
-	return strings.Join(texts, ", ")
+	switch {
+	case len(numbers) == len(all):
+		byValue := func(a, b diag.Number) int { return cmp.Compare(a.Value, b.Value) }
+		least, most := slices.MinFunc(numbers, byValue), slices.MaxFunc(numbers, byValue)
+		if least.String() == most.String() {
+			return most
+		}
+		return quantity.Format(least.Value, least.Decimals) + "–" + most.String()
+	case len(texts) > 0:
+		if same := slices.Compact(slices.Clone(texts)); len(same) == 1 {
+			return same[0]
+		}
+		return strings.Join(texts, ", ")
+	}
+	return all[0].Facts[key]
 }
 
 const byClearance = "limits: the job's own; TM 1-1500-204-23-1: clearance before a valve is condemned; a tenth less lift is judgement"

@@ -135,7 +135,7 @@ func noOil(c *known.Case, _ known.Subject) diag.Finding {
 func overFull(c *known.Case, s known.Subject) diag.Finding {
 	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Fair, Facts: diag.Facts{"fuel": known.OilSmells.Holds(c, s), "airCooled": c.AirCooled()}}
 	if known.OilSmells.Holds(c, s) {
-		f.Variant, f.Urgency = "fuel", diag.CheckAgain
+		f.Variant = "fuel"
 	}
 	return f
 }

@@ -42,7 +42,7 @@ func TestOilPressure(t *testing.T) {
 		{name: "falls hot, and is enough", test: sample.Of("inline-4", oil(own, sample.At("cold-idle", "", 60), hot(18, 40), idle)), not: "oil-pressure-falls-hot"},
 		{name: "high", test: sample.Of("inline-4", oil(own, sample.At("at-speed", "3000 rpm", 95), fast)), fires: "oil-pressure-high", not: "oil-pressure-low oil-pressure-right", soon: diag.CheckAgain},
 		{name: "over full", test: sample.Of("inline-4", oil(own, hot(16, 34), sample.Ticked("oil level", "over full"))), fires: "oil-over-full", first: "coolant-in-oil", soon: diag.DoNotRun},
-		{name: "over full of fuel", test: sample.Of("inline-4", oil(own, hot(16, 34), sample.Ticked("oil level", "over full"), sample.Ticked("oil smell", "fuel"))), fires: "oil-over-full", first: "fuel-in-oil", soon: diag.CheckAgain},
+		{name: "over full of fuel", test: sample.Of("inline-4", oil(own, hot(16, 34), sample.Ticked("oil level", "over full"), sample.Ticked("oil smell", "fuel"))), fires: "oil-over-full", first: "fuel-in-oil", soon: diag.DoNotRun},
 		{name: "right", test: sample.Of("inline-4", oil(own, hot(16, 34), idle)), fires: "oil-pressure-right", soon: diag.NoAction},
 		{name: "low below and a low cylinder above", test: sample.Dry("inline-4", []float64{150, 151, 100, 149}, oil(own, hot(5, 20), idle)), fires: "bottom-end-first", soon: diag.ActSoon},
 		{name: "a low cylinder over a good bottom end", test: sample.Dry("inline-4", []float64{150, 151, 100, 149}, oil(own, hot(16, 34), idle)), fires: "one-low 3", not: "bottom-end-first"},

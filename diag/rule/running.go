@@ -19,7 +19,7 @@ var runningRules = []Rule{
 			"has a worn inlet lobe, a follower or lifter that does not lift, or a choked port or runner.",
 		Source: byBreathing, Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
 		Of: eachCylinder, When: known.All(known.BreathesInPoorly, known.Not(known.BreathesOutPoorly)),
-		Kind: OfRunning, Weigh: weighInlet, Say: breathesIn, Headline: "breathes-poorly",
+		Kind: OfRunning, Weigh: weighInlet, Say: ofEach(breathesIn), Headline: "breathes-poorly",
 	},
 	{
 		Name: "breathes-out-poorly", Title: "A cylinder, or every one, that keeps its gas when the engine runs",
@@ -28,7 +28,7 @@ var runningRules = []Rule{
 			"the old gas is kept in by something that all share, such as a catalyst or silencer that has broken up inside.",
 		Source: byBreathing, Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
 		Of: eachAndWhole, When: known.Any(known.All(known.BreathesOutPoorly, known.Not(known.KeepsItsGas)), known.All(asWhole, known.KeepsItsGas)),
-		Kind: OfRunning, Weigh: weighOutlet, Say: breathesOut, Headline: "breathes-poorly", Variants: []string{"all"},
+		Kind: OfRunning, Weigh: weighOutlet, Say: ofEach(breathesOut), Headline: "breathes-poorly", Variants: []string{"all"},
 		SaysBetterThan: []string{"sealing-sound-look-elsewhere", "even-above-minimum", "even-no-minimum"},
 	},
 	{
