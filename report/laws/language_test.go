@@ -68,7 +68,8 @@ var listWords = sync.OnceValue(func() map[string]bool {
 var aState = regexp.MustCompile(`^(not tested|could not test|declined|not applicable)(: | \(|$)`)
 
 // ownWords are the words that the user of a job wrote: those of its free texts,
-// its cylinders' names and its amounts, without what comes from a list.
+// its cylinders' names and its amounts, without what comes from a list. A reading
+// in words ("no pressure") is printed as it was entered.
 func ownWords(value any, words map[string]bool) {
 	switch v := value.(type) {
 	case *tree:
@@ -94,7 +95,7 @@ func ownWords(value any, words map[string]bool) {
 		}
 	default:
 		text := fmt.Sprint(v)
-		if listWords()[text] {
+		if listWords()[text] && text != "no pressure" {
 			return
 		}
 		for _, word := range unitWords.FindAllString(aState.ReplaceAllString(text, ""), -1) {
