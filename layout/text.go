@@ -92,6 +92,28 @@ func (t Text) DrawAligned(s Surface, at Point, width Length, a Align) {
 	}
 }
 
+// Lead divides a text behind the pieces in a face that it begins with: what
+// stands before the rest on its line, and the rest.
+func (t Text) Lead(f Face) (lead, rest Text) {
+	lead, rest = t, t
+	lead.Lines, rest.Lines = nil, nil
+	for i, l := range t.Lines {
+		n := 0
+		for n < len(l.Pieces) && l.Pieces[n].Face == f {
+			n++
+		}
+		first, behind := l, l
+		first.Pieces, behind.Pieces = l.Pieces[:n], l.Pieces[n:]
+		lead.Lines = append(lead.Lines, first)
+		if n < len(l.Pieces) {
+			behind.Joins = n == 0 && l.Joins
+			rest.Lines = append(append(rest.Lines, behind), t.Lines[i+1:]...)
+			break
+		}
+	}
+	return lead, rest
+}
+
 func aligned(room, width Length, a Align) Length {
 	switch a {
 	case Center:

@@ -28,14 +28,14 @@ func listed(frames []layout.Frame) []layout.Frame {
 // marks.
 const Ticked = Declined + 1
 
-// drawSign draws a mark with what it says, which is not read out where the words
-// beside it say it too.
+// drawSign draws a mark with what another says: nothing for no mark, nor where the
+// words beside it say it too.
 func drawSign(s layout.Surface, t layout.Theme, m, says Mark, beside string, at layout.Point, size layout.Length) {
 	if m == NoMark {
 		return
 	}
 	tag := layout.Tag{Kind: layout.Decoration}
-	if int(says) < len(t.Signs) && !strings.Contains(strings.ToLower(beside), strings.ToLower(t.Signs[says])) {
+	if says != NoMark && int(says) < len(t.Signs) && !strings.Contains(strings.ToLower(beside), strings.ToLower(t.Signs[says])) {
 		tag = layout.Tag{Kind: layout.Picture, Alt: t.Signs[says], Area: layout.Rect{X: at.X - size/2, Y: at.Y - size/2, W: size, H: size}}
 	}
 	tag.Draw(s, func() { DrawMark(s, t, m, at, size) })

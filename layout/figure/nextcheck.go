@@ -90,7 +90,7 @@ func ended(text, mark string) string {
 // after an outcome.
 func checkRunOn(t layout.Theme, d NextCheck, width layout.Length, next bool) layout.Frame {
 	const role = layout.Label
-	runs := []layout.Run{run(t, layout.Heading, t.Accent, d.Title), run(t, role, t.Muted, dotted(d.Effort)), run(t, role, t.Ink, d.Do)}
+	runs := []layout.Run{run(t, role, t.Muted, dotted(d.Effort)), run(t, role, t.Ink, d.Do)}
 	for _, o := range d.Outcomes {
 		name := run(t, role, t.Ink, ended(o.If, ":"))
 		name.Face.Weight = layout.Bold
@@ -102,7 +102,7 @@ func checkRunOn(t layout.Theme, d NextCheck, width layout.Length, next bool) lay
 	if next {
 		runs = append(runs, run(t, role, t.Ink, d.Others))
 	}
-	return paragraph(t, width, layout.Left, runs...)
+	return headed(t, width, run(t, layout.Heading, t.Accent, d.Title), runs...)
 }
 
 // dotted puts a middle dot before words that run on.

@@ -125,7 +125,7 @@ func (p penSetting) behindName(s PenStep, named, indent layout.Length, boxes lay
 	names := p.names(s, named-indent-nameGap, boxes.Height)
 	whole := layout.Frame{Height: max(boxes.Height, names.Height), Stretch: boxes.Stretch}
 	whole.Draw = func(surface layout.Surface, a layout.Rect) {
-		heard(layout.Paragraph, names).Draw(surface, layout.Rect{X: a.X + indent, Y: a.Y, W: named - indent - nameGap, H: a.H})
+		names.Draw(surface, layout.Rect{X: a.X + indent, Y: a.Y, W: named - indent - nameGap, H: a.H})
 		boxes.Draw(surface, layout.Rect{X: a.X + named, Y: a.Y, W: a.W - named, H: a.H})
 	}
 	return whole
@@ -145,17 +145,19 @@ func (p penSetting) names(step PenStep, width, height layout.Length) layout.Fram
 	need := layout.Length(len(names))*lineHeight(name) + layout.Length(len(whens))*lineHeight(when)
 	return layout.Frame{Height: need, Draw: func(s layout.Surface, a layout.Rect) {
 		y := a.Y + max(0, min(height, penRows[p.level])-need)/2
-		if step.Letter != "" {
-			s.Text(layout.Point{X: a.X, Y: y + (lineHeight(name)+s.CapHeight(letter))/2 + 1}, step.Letter, letter, t.Ink)
+		set := func(lines []string, f layout.Face) {
+			for _, l := range lines {
+				s.Text(layout.Point{X: a.X + x, Y: baseline(s, f, y)}, l, f, t.Ink)
+				y += lineHeight(f)
+			}
 		}
-		for _, l := range names {
-			s.Text(layout.Point{X: a.X + x, Y: baseline(s, name, y)}, l, name, t.Ink)
-			y += lineHeight(name)
-		}
-		for _, l := range whens {
-			s.Text(layout.Point{X: a.X + x, Y: baseline(s, when, y)}, l, when, t.Ink)
-			y += lineHeight(when)
-		}
+		layout.Tag{Kind: layout.Heading2}.Draw(s, func() {
+			if step.Letter != "" {
+				s.Text(layout.Point{X: a.X, Y: y + (lineHeight(name)+s.CapHeight(letter))/2 + 1}, step.Letter, letter, t.Ink)
+			}
+			set(names, name)
+		})
+		layout.Tag{Kind: layout.Paragraph}.Draw(s, func() { set(whens, when) })
 	}}
 }
 

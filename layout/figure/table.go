@@ -48,6 +48,7 @@ type TableCell struct {
 	Note string // quieter, behind the text
 	Bold bool
 	Runs bool // over the empty cells behind it
+	Told bool // the text says what the mark does
 
 	// Trend is a value's course, oldest first; NaN where one is missing.
 	Trend []float64

@@ -126,7 +126,11 @@ func (s *tableSetting) cell(i int, c TableCell, width layout.Length) layout.Fram
 	words.Height = max(words.Height, lineHeight(face))
 	size := markSize(s.t, s.t.Face(s.role))
 	return behind(inset(words, 0, 0, 0, s.markRoom(c)), func(surface layout.Surface, a layout.Rect) {
-		drawSign(surface, s.t, c.Mark, c.Mark, c.Text+" "+c.Note, layout.Point{X: a.X + size/2, Y: s.middle(surface, a.Y)}, size)
+		says := c.Mark
+		if c.Told {
+			says = NoMark
+		}
+		drawSign(surface, s.t, c.Mark, says, c.Text+" "+c.Note, layout.Point{X: a.X + size/2, Y: s.middle(surface, a.Y)}, size)
 	})
 }
 

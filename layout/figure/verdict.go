@@ -72,7 +72,7 @@ func headline(t layout.Theme, d Verdict, width layout.Length, level layout.Detai
 	}
 	inner := width - indent
 	if level == layout.Brief {
-		words := paragraph(t, inner, layout.Left, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, run(t, layout.Label, t.Ink, d.Second))
+		words := headed(t, inner, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, run(t, layout.Label, t.Ink, d.Second))
 		return marked(t, d.Mark, face, size, words, indent)
 	}
 	sentence := evenLines(t, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, inner, layout.Left)

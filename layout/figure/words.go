@@ -30,6 +30,30 @@ func run(t layout.Theme, role layout.Role, c layout.Color, text string) layout.R
 // paragraph is running text of one or more faces, with a space between runs.
 // Runs without text are passed over; without any it is an empty frame.
 func paragraph(t layout.Theme, width layout.Length, a layout.Align, runs ...layout.Run) layout.Frame {
+	text := runningText(t, width, runs)
+	if len(text.Lines) == 0 {
+		return empty()
+	}
+	return layout.Frame{Height: text.H, Draw: func(s layout.Surface, area layout.Rect) {
+		layout.Tag{Kind: layout.Paragraph}.Draw(s, func() { text.DrawAligned(s, area.TopLeft(), width, a) })
+	}}
+}
+
+// headed is a paragraph that begins with its heading, in a face of its own.
+func headed(t layout.Theme, width layout.Length, title layout.Run, runs ...layout.Run) layout.Frame {
+	if title.Text == "" {
+		return paragraph(t, width, layout.Left, runs...)
+	}
+	text := runningText(t, width, append([]layout.Run{title}, runs...))
+	head, rest := text.Lead(title.Face)
+	return layout.Frame{Height: text.H, Draw: func(s layout.Surface, area layout.Rect) {
+		layout.Tag{Kind: layout.Heading2}.Draw(s, func() { head.Draw(s, area.TopLeft()) })
+		layout.Tag{Kind: layout.Paragraph}.Draw(s, func() { rest.Draw(s, area.TopLeft()) })
+	}}
+}
+
+// runningText lays runs out, with a space between them.
+func runningText(t layout.Theme, width layout.Length, runs []layout.Run) layout.Text {
 	var kept []layout.Run
 	for _, r := range runs {
 		if r.Text == "" {
@@ -41,12 +65,9 @@ func paragraph(t layout.Theme, width layout.Length, a layout.Align, runs ...layo
 		kept = append(kept, r)
 	}
 	if len(kept) == 0 {
-		return empty()
+		return layout.Text{}
 	}
-	text := layout.Wrap(t.Measurer, width, kept...)
-	return layout.Frame{Height: text.H, Draw: func(s layout.Surface, area layout.Rect) {
-		layout.Tag{Kind: layout.Paragraph}.Draw(s, func() { text.DrawAligned(s, area.TopLeft(), width, a) })
-	}}
+	return layout.Wrap(t.Measurer, width, kept...)
 }
 
 // runOnDot stands between the parts of a paragraph that run on; no line ends

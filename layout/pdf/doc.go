@@ -56,6 +56,8 @@ type Doc struct {
 	known struct{ pen, fill, face bool }
 	faces [2]*usedFace // by weight; nil where the document does not use it
 	parts parts
+
+	pictures []layout.Image // in the order in which they are first shown
 }
 
 // noDate stands where no date was given: the program reads no clock.

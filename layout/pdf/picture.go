@@ -7,9 +7,7 @@ import (
 	"image/color"
 	"image/draw"
 	"image/jpeg" // the two formats a page takes
-	"image/png"
-
-	"github.com/go-pdf/fpdf"
+	_ "image/png"
 
 	"gaugesheet/layout"
 )
@@ -19,9 +17,8 @@ import (
 const maxPixels = 16_000_000
 
 // LoadPicture reads a PNG or JPEG file for use on a page and makes sure that a
-// document will take it and show it as it is meant. Files of a kind that the
-// library refuses or misreads (interlaced, 16 bit, with transparency beside the
-// colours, in the inks of print) are written anew.
+// document can show it as it is meant. A JPEG file in other colours than those of
+// a camera (the inks of print) is written anew.
 func LoadPicture(name string, data []byte) (layout.Image, error) {
 	cfg, kind, err := image.DecodeConfig(bytes.NewReader(data))
 	if err != nil || (kind != "png" && kind != "jpeg") {
@@ -35,44 +32,36 @@ func LoadPicture(name string, data []byte) (layout.Image, error) {
 	if err != nil {
 		return layout.Image{}, fmt.Errorf("a damaged %s picture: %w", kind, err)
 	}
-	if plain(img, cfg) && accepts(img) {
+	if kind == "png" || cfg.ColorModel == color.YCbCrModel || cfg.ColorModel == color.GrayModel {
 		return img, nil
 	}
-	flat := image.NewNRGBA(decoded.Bounds())
-	draw.Draw(flat, flat.Rect, decoded, flat.Rect.Min, draw.Src)
 	var b bytes.Buffer
-	if kind == "jpeg" {
-		err = jpeg.Encode(&b, flat, &jpeg.Options{Quality: 95})
-	} else {
-		err = png.Encode(&b, flat)
-	}
+	err = jpeg.Encode(&b, plainColors(decoded), &jpeg.Options{Quality: 95})
 	img.Data = b.Bytes()
 	return img, err
 }
 
-// plain reports whether the library reads a file's pixels as they are meant.
-func plain(img layout.Image, cfg image.Config) bool {
-	if img.Kind == "jpeg" {
-		return cfg.ColorModel == color.YCbCrModel || cfg.ColorModel == color.GrayModel
-	}
-	const depth = 24 // where a PNG file says how many bits a pixel's values have
-	return len(img.Data) > depth && img.Data[depth] <= 8 && !bytes.Contains(img.Data, []byte("tRNS"))
+// plainColors is a picture in red, green and blue of eight bits.
+func plainColors(img image.Image) *image.NRGBA {
+	flat := image.NewNRGBA(image.Rect(0, 0, img.Bounds().Dx(), img.Bounds().Dy()))
+	draw.Draw(flat, flat.Rect, img, img.Bounds().Min, draw.Src)
+	return flat
 }
 
-func accepts(img layout.Image) bool {
-	f := fpdf.New("P", "pt", "A4", "")
-	f.RegisterImageOptionsReader(img.Name, options(img), bytes.NewReader(img.Data))
-	return f.Ok()
-}
-
-func options(img layout.Image) fpdf.ImageOptions { return fpdf.ImageOptions{ImageType: img.Kind} }
-
-// Picture places a picture in an area, stretched to it.
+// Picture places a picture in an area, stretched to it. One that is there more
+// than once, under whatever names, is in the file once.
 func (d *Doc) Picture(r layout.Rect, img layout.Image) {
-	if d.pdf.GetImageInfo(img.Name) == nil {
-		d.pdf.RegisterImageOptionsReader(img.Name, options(img), bytes.NewReader(img.Data))
+	n := 0
+	for n < len(d.pictures) && !bytes.Equal(d.pictures[n].Data, img.Data) {
+		n++
+	}
+	if n == len(d.pictures) {
+		d.pictures = append(d.pictures, img)
 	}
 	d.shape()
-	d.pdf.ImageOptions(img.Name, float64(r.X.Round()), float64(r.Y.Round()),
-		float64(r.W.Round()), float64(r.H.Round()), false, options(img), 0, "")
+	up := d.opt.Paper.H.Round() - r.Y.Round() - r.H.Round()
+	d.pdf.RawWriteStr(fmt.Sprintf("q %.2f 0 0 %.2f %.2f %.2f cm /%s Do Q", r.W.Round(), r.H.Round(), r.X.Round(), up, pictureName(n)))
 }
+
+// pictureName is the name by which the page calls a picture.
+func pictureName(n int) string { return fmt.Sprintf("P%d", n+1) }

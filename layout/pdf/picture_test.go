@@ -174,3 +174,44 @@ func TestPicturesKeepTheirColors(t *testing.T) {
 }
 
 func far(a, b uint8) bool { return max(a, b)-min(a, b) > 3 }
+
+// A picture that is there twice, under two names or in two places, is in the file
+// once; pictures that are equally wide stand in it in the same order each time.
+func TestPicturesStandOnceInTheirOrder(t *testing.T) {
+	load := func(name string, c color.Color) layout.Image {
+		img := image.NewRGBA(image.Rect(0, 0, 8, 6))
+		for i := range 48 {
+			img.Set(i%8, i/8, c)
+		}
+		var b bytes.Buffer
+		if err := png.Encode(&b, img); err != nil {
+			t.Fatal(err)
+		}
+		loaded, err := LoadPicture(name, b.Bytes())
+		if err != nil {
+			t.Fatal(err)
+		}
+		return loaded
+	}
+	var first []byte
+	for range 12 {
+		d := New(Options{Paper: letter})
+		for i, img := range []layout.Image{load("a", color.White), load("b", color.Black), load("c", color.White), load("d", color.Gray{90})} {
+			d.Picture(layout.Rect{X: 40 * layout.Length(i), Y: 40, W: 30, H: 20}, img)
+		}
+		file, err := d.Bytes()
+		if err != nil {
+			t.Fatal(err)
+		}
+		read(t, file)
+		if n := bytes.Count(file, []byte("/Subtype /Image")); n != 3 {
+			t.Fatalf("the file has %d pictures, want 3", n)
+		}
+		if first == nil {
+			first = file
+		}
+		if !bytes.Equal(file, first) {
+			t.Fatal("the same page gave other bytes")
+		}
+	}
+}

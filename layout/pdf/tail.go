@@ -28,11 +28,14 @@ type tail struct {
 
 // finish gives the library's file another end.
 func (d *Doc) finish(file []byte) ([]byte, error) {
-	t, err := cutEnd(file)
+	t, err := cutEnd(file, len(d.pictures))
 	if err != nil {
 		return nil, err
 	}
 	t.opt = d.opt
+	if err := t.pictures(d.pictures); err != nil {
+		return nil, err
+	}
 	for _, f := range d.faces {
 		if f == nil {
 			continue
@@ -70,8 +73,9 @@ func (d *Doc) finish(file []byte) ([]byte, error) {
 const header = "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n"
 
 // cutEnd takes the file apart before its last two objects, the library's
-// information dictionary and catalog, and packs what the page draws.
-func cutEnd(file []byte) (*tail, error) {
+// information dictionary and catalog, packs what the page draws, and names the
+// pictures in what it draws with.
+func cutEnd(file []byte, pictures int) (*tail, error) {
 	broken := fmt.Errorf("write the document: the end of the file is not as expected")
 	xref := bytes.LastIndex(file, []byte("\nxref\n0 "))
 	start := bytes.IndexByte(file, '\n') + 1
@@ -101,7 +105,11 @@ func cutEnd(file []byte) (*tail, error) {
 	}
 	t.Grow(len(file) + roomForFaces)
 	t.WriteString(header)
-	return t, t.packPage(file[start:info], len(header))
+	objects, err := callPictures(file[start:info], len(t.at), pictures)
+	if err != nil {
+		return nil, err
+	}
+	return t, t.packPage(objects, len(header))
 }
 
 // roomForFaces is about what two faces and the end of a file take.

@@ -195,11 +195,11 @@ func (v *view) singled(test, name string) diag.Urgency {
 }
 
 // withConcern takes a tick away where something found asks for more.
-func withConcern(m figure.Mark, t figure.Tone, u diag.Urgency) (figure.Mark, figure.Tone) {
+func withConcern(m figure.Mark, u diag.Urgency) figure.Mark {
 	if m == figure.Within && u.Rank() > 0 {
-		return urgencyMark(u), figure.Faint
+		return figure.LookAgain
 	}
-	return m, t
+	return m
 }
 
 // gasketCauses are those by which what two neighbours have in common is the

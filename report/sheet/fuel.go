@@ -55,13 +55,13 @@ func (v *view) circuit(f *diag.FuelResult, c *diag.CircuitResult) figure.Circuit
 	}
 	for _, r := range c.Readings {
 		row := v.fuelRow(r.Value, r.Uncertainty, f, enteredReading(entered, r.Name))
-		row.Name, row.Mark = v.readingName(r.Name), fuelMark(r.Value, r.LimitLow, r.Verdict)
+		row.Name, row.Mark = v.readingName(r.Name), readingMark(r.Value, r.LimitLow, r.Verdict)
 		row.Allowed = v.allowed(r, f)
 		d.Readings = append(d.Readings, row)
 	}
 	for i, h := range c.Hold {
 		row := v.fuelRow(h.Value, h.Uncertainty, f, enteredHold(entered, h.Minutes))
-		row.Name, row.Mark = v.label("fuel.after", "minutes", minutes(h.Minutes)), fuelMark(h.Value, h.LimitLow, h.Verdict)
+		row.Name, row.Mark = v.label("fuel.after", "minutes", minutes(h.Minutes)), readingMark(h.Value, h.LimitLow, h.Verdict)
 		if i == limitedHold(c.Hold) {
 			row.Allowed = v.allowed(diag.FuelReading{LimitLow: h.LimitLow, LimitHigh: h.LimitHigh}, f)
 			if h.LimitMinutes > 0 && h.LimitMinutes != h.Minutes {
@@ -166,18 +166,10 @@ func enteredHold(c *diag.Circuit, minutes float64) *diag.Reading {
 	return nil
 }
 
-// fuelMark is the symbol of a reading that is outside its limit or too close to
+// readingMark is the symbol of a reading that is outside its limit or too close to
 // it; one that is within has none, nor has one without a limit.
-func fuelMark(value float64, low *float64, verdict diag.Verdict) figure.Mark {
-	switch {
-	case verdict == diag.TooClose:
-		return figure.TooClose
-	case verdict != diag.Outside:
-		return figure.NoMark
-	case low != nil && value < *low:
-		return figure.Low
-	}
-	return figure.High
+func readingMark(value float64, low *float64, verdict diag.Verdict) figure.Mark {
+	return limitMark(verdict, !under(value, low))
 }
 
 // allowed is the permitted range of a reading, nil where it has none.

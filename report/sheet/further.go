@@ -134,7 +134,7 @@ func (v *view) judge(row *figure.TableRow, m *diag.MeasuredReading) {
 	if !m.Limited() {
 		return
 	}
-	row.Cells[3] = figure.TableCell{Mark: limitMark(m.Verdict), Text: v.term("judged-short", string(m.Verdict)), Bold: m.Verdict == diag.Outside}
+	row.Cells[3] = figure.TableCell{Mark: readingMark(m.Value, m.LimitLow, m.Verdict), Text: v.term("judged-short", string(m.Verdict)), Bold: m.Verdict == diag.Outside}
 	row.Shade = m.Verdict == diag.Outside
 }
 

@@ -14,6 +14,7 @@ type limitLine struct {
 	words, source      string
 	found, uncertainty string
 	verdict            diag.Verdict
+	over               bool   // what is outside is above the limit
 	reason             string // why it is not judged
 }
 
@@ -40,7 +41,7 @@ func (v *view) limitsBlock() layout.Block {
 	for _, l := range lines {
 		row := figure.TextRow(sources.mark(l.words, l.source), l.found)
 		row.Cells[1].Note = l.uncertainty
-		judged := figure.TableCell{Mark: limitMark(l.verdict), Text: v.term("judged-short", string(l.verdict)), Bold: l.verdict == diag.Outside}
+		judged := figure.TableCell{Mark: limitMark(l.verdict, l.over), Text: v.term("judged-short", string(l.verdict)), Bold: l.verdict == diag.Outside}
 		if l.verdict == diag.NotJudged {
 			judged.Note = v.optional("not-judged."+l.reason, "")
 		}
@@ -53,11 +54,11 @@ func (v *view) limitsBlock() layout.Block {
 }
 
 // limitMark is the symbol of a verdict in a table; what is within needs none.
-func limitMark(verdict diag.Verdict) figure.Mark {
+func limitMark(verdict diag.Verdict, over bool) figure.Mark {
 	if verdict == diag.Within {
 		return figure.NoMark
 	}
-	return verdictMark(verdict)
+	return verdictMark(verdict, over)
 }
 
 // pressureLimits are those on the compression, by cylinder or by face.
@@ -72,7 +73,7 @@ func (v *view) pressureLimits() []limitLine {
 	}
 	var lines []limitLine
 	for _, l := range limits {
-		line := limitLine{words: v.limitRow(l), source: v.source(l.Source), verdict: l.Verdict, reason: l.Reason}
+		line := limitLine{words: v.limitRow(l), source: v.source(l.Source), verdict: l.Verdict, over: l.Value > l.Limit, reason: l.Reason}
 		if l.Verdict != diag.NotJudged {
 			places := decimals
 			if l.Unit == quantity.Percent {
@@ -137,7 +138,7 @@ func (v *view) leakageLimits() []limitLine {
 			most = c
 		}
 	}
-	line := limitLine{words: v.label("limit.air-lost", "limit", percent(*l.Limit)), verdict: diag.NotJudged}
+	line := limitLine{words: v.label("limit.air-lost", "limit", percent(*l.Limit)), verdict: diag.NotJudged, over: true}
 	if most != nil {
 		line.found, line.uncertainty = v.lossPercent(most), uncertain(most.Uncertainty, 1)
 		line.verdict = most.Verdict
@@ -153,7 +154,7 @@ func (v *view) gapLimits() []limitLine {
 	line := limitLine{words: v.label("limit.gap", "gap", together(strings.ReplaceAll(v.test.Plugs.GapEntered, "+/-", "±"))), verdict: diag.NotJudged}
 	for _, p := range v.plugs().Cylinders {
 		if p.GapText != "" && (line.found == "" || p.Gap == diag.Outside && line.verdict != diag.Outside) {
-			line.found, line.verdict = onPage(p.GapText), p.Gap
+			line.found, line.verdict, line.over = onPage(p.GapText), p.Gap, *p.GapMM > v.test.Plugs.GapMM
 		}
 	}
 	if line.found == "" {
@@ -173,7 +174,7 @@ func (v *view) fuelLimits() []limitLine {
 			lines = append(lines, limitLine{
 				words: v.label("limit.fuel", "circuit", c.Name, "name", v.readingName(r.Name), "limit", onPage(r.LimitEntered)),
 				found: read(r.Value, v.fuel().Decimals), uncertainty: uncertain(r.Uncertainty, v.fuel().Decimals),
-				verdict: r.Verdict, source: v.source(r.Source),
+				verdict: r.Verdict, over: !under(r.Value, r.LimitLow), source: v.source(r.Source),
 			})
 		}
 		for _, h := range c.Hold {
@@ -182,13 +183,13 @@ func (v *view) fuelLimits() []limitLine {
 			}
 			lines = append(lines, limitLine{
 				words: v.label("limit.fuel", "circuit", c.Name, "name", v.label("fuel.name.hold"), "limit", onPage(h.LimitEntered)),
-				found: read(h.Value, v.fuel().Decimals), uncertainty: uncertain(h.Uncertainty, v.fuel().Decimals), verdict: h.Verdict,
+				found: read(h.Value, v.fuel().Decimals), uncertainty: uncertain(h.Uncertainty, v.fuel().Decimals), verdict: h.Verdict, over: !under(h.Value, h.LimitLow),
 			})
 		}
 		if f := c.Volume; f != nil && f.LimitEntered != "" {
 			lines = append(lines, limitLine{
 				words: v.label("limit.fuel", "circuit", c.Name, "name", v.label("fuel.name.volume"), "limit", onPage(f.LimitEntered)),
-				found: onPage(f.Entered), verdict: f.Verdict,
+				found: onPage(f.Entered), verdict: f.Verdict, over: !under(f.PerMinute, f.LimitLow),
 			})
 		}
 	}

@@ -159,7 +159,7 @@ func (v *view) readingCell(c readings.Column, name string) figure.TableCell {
 	cell := figure.TableCell{Text: v.valueWords(value), Bold: v.cellStandsOut(c.Key, name)}
 	if c.Key == "grade" && len(value.Terms) > 0 {
 		if m := gradeMark(diag.Grade(value.Terms[0])); m != figure.Within {
-			cell.Mark = m
+			cell.Mark, cell.Told = m, true
 		}
 	}
 	return cell

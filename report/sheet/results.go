@@ -35,7 +35,7 @@ func (v *view) results() []result {
 	rs = append(rs, v.fuelResult().of("fuel pressure"))
 	for i := range rs {
 		if test := rs[i].test; test != "" {
-			rs[i].mark, _ = withConcern(rs[i].mark, figure.Plain, v.concern(test, ""))
+			rs[i].mark = withConcern(rs[i].mark, v.concern(test, ""))
 		}
 	}
 	return rs
@@ -57,10 +57,10 @@ func (v *view) compressionResult() result {
 		return v.missing(name, "compression")
 	}
 	r := v.limitsResult(name, c.Limits, v.limitResultWords)
-	if c.DefaultLimit && r.mark == figure.Low { // custom, not a limit: the findings say how bad it is
+	if c.DefaultLimit && r.mark == figure.High { // custom, not a limit: the findings say how bad it is
 		r.word, r.mark = v.label("tile.past-usual"), figure.LookAgain
-		if u := v.concern("compression", ""); u.Rank() > 0 {
-			r.mark = urgencyMark(u)
+		if v.concern("compression", "").Rank() > 1 {
+			r.mark = v.pressureMark(nil)
 		}
 	}
 	return r
@@ -74,9 +74,9 @@ func (v *view) limitsResult(name string, limits []diag.LimitResult, words func(d
 		verdicts[i] = l.Verdict
 	}
 	verdict, at := worst(verdicts)
-	r := result{name: name, state: diag.Tested, word: v.judged(verdict), mark: verdictMark(verdict), value: v.label("tile.no-limit")}
+	r := result{name: name, state: diag.Tested, word: v.judged(verdict), value: v.label("tile.no-limit")}
 	if at >= 0 {
-		r.value = words(limits[at])
+		r.value, r.mark = words(limits[at]), verdictMark(verdict, limits[at].Value > limits[at].Limit)
 	}
 	return r
 }
@@ -127,7 +127,7 @@ func (v *view) leakageResult() result {
 		}
 	}
 	verdict, _ := worst(verdicts)
-	r.word, r.mark = v.judged(verdict), verdictMark(verdict)
+	r.word, r.mark = v.judged(verdict), verdictMark(verdict, true)
 	if highest < 0 { // only readings after oil, or repeats that disagree
 		return r
 	}
@@ -137,8 +137,11 @@ func (v *view) leakageResult() result {
 		return r
 	}
 	r.word = v.label("tile.no-limit-word")
-	if u := v.concern("leakage", ""); u.Rank() > 0 {
-		r.mark = urgencyMark(u)
+	switch concern := v.concern("leakage", "").Rank(); {
+	case concern == 1:
+		r.mark = figure.LookAgain
+	case concern > 1:
+		r.mark = figure.High
 	}
 	r.value = v.label("tile.leakage-no-limit", "value", v.lossPercent(&worstOne), "cylinder", worstOne.Name)
 	return r
@@ -233,7 +236,7 @@ func (v *view) fuelResult() result {
 			}
 		}
 	}
-	r.word, r.mark = v.judged(verdict), verdictMark(verdict)
+	r.word, r.mark = v.judged(verdict), verdictMark(verdict, !under(at[i].Value, at[i].LimitLow))
 	r.value = v.label("tile.fuel", "name", v.readingName(at[i].Name), "value", number(at[i].Value, quantity.DecimalsRead(at[i].Value, f.Decimals), f.Unit), "limit", v.fuelLimit(at[i], f))
 	return r
 }

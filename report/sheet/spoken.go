@@ -101,7 +101,7 @@ func (v *view) figureWords(c *figure.Cylinder, plain string) string {
 		}
 	}
 	if c.Plug.Text != "" {
-		said = append(said, v.label("spoken.plug", "words", c.Plug.Text))
+		said = append(said, v.label("spoken.plug", "words", v.whyNot(c.Plug.Mark, c.Plug.Text)))
 	}
 	return joined(", ", said...)
 }
@@ -109,7 +109,7 @@ func (v *view) figureWords(c *figure.Cylinder, plain string) string {
 // barWords are a bar's value, or why it has none, how it stands beside the
 // others, and its marks.
 func (v *view) barWords(b *figure.CylinderBar, value, grade string) string {
-	said := []string{b.Word}
+	said := []string{v.whyNot(b.Mark, b.Word)}
 	if b.Text != "" {
 		said = []string{value, b.Word}
 		if b.Word == "" {
@@ -120,6 +120,18 @@ func (v *view) barWords(b *figure.CylinderBar, value, grade string) string {
 		said = append(said, v.label(map[figure.MarkShape]string{figure.Wedge: "spoken.wet", figure.Diamond: "spoken.before"}[m.Shape], "value", m.Text))
 	}
 	return joined(", ", said...)
+}
+
+// whyNot is why there is no reading, with the state where the reason is all that
+// stands beside its symbol.
+func (v *view) whyNot(m figure.Mark, word string) string {
+	switch m {
+	case figure.NotTested, figure.CouldNot, figure.Declined:
+		if state := v.signs()[m]; word != "" && !strings.Contains(word, state) {
+			return v.label("spoken.of", "name", state, "said", word)
+		}
+	}
+	return word
 }
 
 func (v *view) pressureWords(value string) string {

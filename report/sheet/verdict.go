@@ -285,7 +285,7 @@ func (v *view) systemMark(system string) figure.Mark {
 	for i := range v.d.Measured {
 		if r := &v.d.Measured[i]; r.Name == system {
 			for _, m := range r.Readings {
-				marks = append(marks, fuelMark(m.Value, m.LimitLow, m.Verdict))
+				marks = append(marks, readingMark(m.Value, m.LimitLow, m.Verdict))
 			}
 		}
 	}
@@ -341,7 +341,7 @@ func limitsMark(limits []diag.LimitResult) figure.Mark {
 		verdicts[i] = l.Verdict
 	}
 	if verdict, _ := worst(verdicts); verdict == diag.Outside || verdict == diag.TooClose {
-		return verdictMark(verdict)
+		return verdictMark(verdict, false) // too far apart: the lower are what is looked at
 	}
 	return figure.LookAgain
 }
@@ -355,10 +355,10 @@ func (v *view) supplyMark(circuit string) figure.Mark {
 			continue
 		}
 		for _, r := range c.Readings {
-			marks = append(marks, fuelMark(r.Value, r.LimitLow, r.Verdict))
+			marks = append(marks, readingMark(r.Value, r.LimitLow, r.Verdict))
 		}
 		for _, h := range c.Hold {
-			marks = append(marks, fuelMark(h.Value, h.LimitLow, h.Verdict))
+			marks = append(marks, readingMark(h.Value, h.LimitLow, h.Verdict))
 		}
 	}
 	return worstMark(marks)

@@ -122,31 +122,24 @@ func gradeTone(g diag.Grade) figure.Tone {
 	return figure.Open
 }
 
-// urgencyMark is the symbol of an urgency.
-func urgencyMark(u diag.Urgency) figure.Mark {
-	switch u {
-	case diag.CheckAgain:
-		return figure.LookAgain
-	case diag.ActSoon:
-		return figure.Low
-	case diag.DoNotRun:
-		return figure.Low
-	}
-	return figure.Within
-}
-
-// verdictMark is the symbol of a verdict on a limit.
-func verdictMark(verdict diag.Verdict) figure.Mark {
-	switch verdict {
-	case diag.Within:
+// verdictMark is the symbol of a verdict on a limit: of what is outside, on
+// which side.
+func verdictMark(verdict diag.Verdict, over bool) figure.Mark {
+	switch {
+	case verdict == diag.Within:
 		return figure.Within
-	case diag.Outside:
+	case verdict == diag.Outside && over:
+		return figure.High
+	case verdict == diag.Outside:
 		return figure.Low
-	case diag.TooClose:
+	case verdict == diag.TooClose:
 		return figure.TooClose
 	}
 	return figure.NoMark
 }
+
+// under reports a value under the least that is permitted.
+func under(value float64, low *float64) bool { return low != nil && value < *low }
 
 // worst is the verdict that decides among several: outside, too close to
 // call, not judged, within.
