@@ -67,6 +67,9 @@ func factCombinations(minutes int) []diag.Facts {
 }
 
 func TestEveryStepCanBeSaidOfEveryEngine(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	c := words(t)
 	sets := map[bool][][]string{false: {nil, {"1"}, {"2", "3"}}, true: {{"1"}, {"1", "2", "3", "4"}}}
 	for _, k := range cause.Checks {

@@ -549,6 +549,9 @@ func outcomeOf(t testing.TB, data []byte) (Outcome, string) {
 // What was done to a sheet, and what verify has to say: of a sheet that this
 // version drew, and of one that claims another version.
 func TestAlterations(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	drawn := map[string][]byte{}
 	for _, claimed := range []string{version, "v0.1.0"} {
 		drawn[claimed] = draw(t, fourCylinders, sheet.Options{Version: claimed})

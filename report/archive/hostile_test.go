@@ -255,6 +255,9 @@ func nested(t testing.TB, font []byte) []byte {
 }
 
 func TestHostileSheets(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	base := draw(t, fourCylinders, sheet.Options{})
 	right := 0
 	for _, h := range hostile {
@@ -278,6 +281,9 @@ func TestHostileSheets(t *testing.T) {
 // Files in which the list of objects, or what is packed in it, wants more than
 // is its own.
 func TestHostileLists(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	packed := func(entries, data string) string {
 		return fmt.Sprintf("<<%s /Filter /FlateDecode /Length %d>>\nstream\n%s\nendstream", entries, len(data), data)
 	}
@@ -353,6 +359,9 @@ func carrying(t *testing.T, text string, files map[string][]byte) ([]byte, error
 // A sheet that the program draws can also be verified, however large what it
 // carries; what would be too large is not drawn.
 func TestOwnLargeSheets(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	grey := func(w, h int) []byte {
 		var b bytes.Buffer
 		if err := png.Encode(&b, image.NewGray(image.Rect(0, 0, w, h))); err != nil {

@@ -61,6 +61,9 @@ var programs = []struct {
 }
 
 func TestSavedByPrograms(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	dir := t.TempDir()
 	files := map[string]string{"IN": filepath.Join(dir, "in.pdf"), "OTHER": filepath.Join(dir, "other.pdf"), "OUT": filepath.Join(dir, "out.pdf")}
 	for name, text := range map[string]string{"IN": fourCylinders, "OTHER": strings.Replace(fourCylinders, "138", "141", 1)} {

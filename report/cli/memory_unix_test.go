@@ -16,6 +16,9 @@ const mostMemory = 160 << 20
 // A sheet is dropped as soon as it is written, so that a season takes no more
 // memory than a week.
 func TestMemoryOfABatch(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	tasks := season(t, 150)
 	cmd := exec.Command("gaugesheet", "draw", filepath.Dir(tasks[0].job))
 	if out, err := cmd.CombinedOutput(); err != nil {

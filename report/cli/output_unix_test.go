@@ -150,6 +150,9 @@ func TestKilled(t *testing.T) {
 
 // An interrupt ends a run soon, whatever it is at.
 func TestInterrupted(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	tasks := season(t, 400)
 	for name, args := range map[string][]string{"many jobs": {"draw", filepath.Dir(tasks[0].job)}, "waiting for its input": {"draw", "-", "-o", filepath.Join(t.TempDir(), "a.pdf")}} {
 		for _, signal := range []os.Signal{os.Interrupt, syscall.SIGTERM} {

@@ -10,6 +10,9 @@ import (
 
 // TestLargeFiles: files made to take long are read, or refused, in a moment.
 func TestLargeFiles(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	engine := "engine: {layout: inline-4}\n"
 	many := func(s string) string { return strings.Repeat(s, (MaxBytes-1000)/len(s)) }
 	for name, text := range map[string]string{

@@ -138,7 +138,7 @@ func TestEveryWordIsOfTheCatalogue(t *testing.T) {
 	found := map[string]string{}
 	seen := map[string]int{}
 	papers := []string{"letter", "a4", "legal"}
-	for seed := uint64(1); seed <= uint64(min(*jobCount, 300)); seed++ {
+	for seed := uint64(1); seed <= uint64(jobs(300)); seed++ {
 		s := b.subject(seed)
 		if s == nil {
 			continue
@@ -184,7 +184,7 @@ var twoEnglishes = [][2]string{
 func TestOneEnglishOnAPage(t *testing.T) {
 	b := newBench(nil)
 	saw := map[string]int{}
-	for seed := uint64(1); seed <= uint64(min(*jobCount, 200)); seed++ {
+	for seed := uint64(1); seed <= uint64(jobs(200)); seed++ {
 		s := b.subject(seed)
 		if s == nil {
 			continue

@@ -164,12 +164,19 @@ func TestMain(m *testing.M) {
 	os.Exit(m.Run())
 }
 
+// jobs is how many random jobs a test takes that takes at most so many: few
+// where time is short.
+func jobs(most int) int {
+	most = min(most, *jobCount)
+	if testing.Short() {
+		most = min(most, max(most/20, 10))
+	}
+	return most
+}
+
 // TestLaws holds random jobs against all laws.
 func TestLaws(t *testing.T) {
-	count := *jobCount
-	if testing.Short() {
-		count = min(count, 300)
-	}
+	count := jobs(*jobCount)
 	var laws []*law
 	for _, l := range slices.Concat(safetyLaws, truthLaws, changeLaws, storyLaws, checkLaws, followLaws, numberLaws, forcedLaws, pageLaws) {
 		if strings.HasPrefix(l.name, *onlyLaw) {
@@ -206,7 +213,7 @@ func (k *tally) report(t *testing.T, count int) {
 	}
 	if k.missing > 0 {
 		wrong = append(wrong, fmt.Sprintf("law %s cannot be asked of %d jobs: not there yet: %s", k.law.name, k.missing, k.lacks))
-	} else if k.checked < least {
+	} else if count >= 1000 && k.checked < least { // fewer jobs are too few to say
 		wrong = append(wrong, fmt.Sprintf("law %s was put to the test %d times in %d jobs, expected %d at least", k.law.name, k.checked, count, least))
 	}
 	if len(wrong) == 0 {

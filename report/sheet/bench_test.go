@@ -145,6 +145,9 @@ func checkLabels(t *testing.T, spy *penSpy) {
 // Every step keeps to one line of boxes, on every paper: one that breaks leaves
 // a box alone across the page.
 func TestBenchStepsKeepToOneLine(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	for _, preset := range engine.Known() {
 		for _, fuel := range []string{"petrol", "diesel", "two-stroke mix"} {
 			text := fmt.Sprintf("engine: {layout: %s, fuel: %s}", preset.Spec.Layout, fuel)

@@ -96,6 +96,9 @@ func TestReadsOurPages(t *testing.T) { check(t, page(t)) }
 // Files that a general-purpose tool has saved again have packed objects, a
 // packed list of objects, and other numbers.
 func TestReadsPagesSavedByOthers(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	tool, err := exec.LookPath("qpdf")
 	if err != nil {
 		t.Skip("qpdf is not installed")
