@@ -52,8 +52,8 @@ type Sheet struct {
 	pages []pdffile.Page
 	draws *int // how often sheets of this file may still be drawn again
 	// doubtful are attached files that readers do not agree on, strangers such
-	// as no sheet has.
-	doubtful, strangers []string
+	// as no sheet has, elsewhere those that are named and not carried.
+	doubtful, strangers, elsewhere []string
 }
 
 // Open reads the first sheet of a PDF. The error is one of this package's, or
@@ -186,23 +186,28 @@ func explain(err error) error {
 // file.
 func sorted(attached []pdffile.Attached) ([]*Sheet, error) {
 	var sheets []*Sheet
-	var s *Sheet
+	s := &Sheet{} // what stands before the first job file
 	for _, a := range attached {
 		file := File{a.Name, a.Data}
 		if a.Description == sheet.JobFileDescription {
 			if len(sheets) >= mostSheets {
 				return nil, ErrTooLarge
 			}
+			before := *s
 			s = &Sheet{Job: file}
+			if len(sheets) == 0 {
+				s.doubtful, s.strangers, s.elsewhere = before.doubtful, before.strangers, before.elsewhere
+			}
 			sheets = append(sheets, s)
-		}
-		if s == nil {
-			continue
 		}
 		if a.Doubtful != "" {
 			s.doubtful = append(s.doubtful, fmt.Sprintf("'%s': %s", a.Name, a.Doubtful))
 		}
 		switch {
+		case a.Elsewhere:
+			s.elsewhere = append(s.elsewhere, a.Name)
+		case len(sheets) == 0:
+			s.strangers = append(s.strangers, a.Name)
 		case a.Description == sheet.JobFileDescription:
 		case a.Description == sheet.TemplateDescription && s.Template == nil:
 			s.Template = &file

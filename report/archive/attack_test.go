@@ -314,33 +314,8 @@ var faces = []alteration{
 // swapped is a font in which two glyphs have changed places.
 func swapped(t testing.TB, font []byte, a, b int) []byte {
 	out := bytes.Clone(font)
-	number := func(at, size int) int {
-		v := 0
-		for _, c := range out[at : at+size] {
-			v = v<<8 | int(c)
-		}
-		return v
-	}
-	var loca, glyf, head int
-	for row := 12; row < 12+16*number(4, 2); row += 16 {
-		switch string(out[row : row+4]) {
-		case "loca":
-			loca = number(row+8, 4)
-		case "glyf":
-			glyf = number(row+8, 4)
-		case "head":
-			head = number(row+8, 4)
-		}
-	}
-	size, unit := 2, 2
-	if number(head+50, 2) == 1 {
-		size, unit = 4, 1
-	}
-	from := func(g int) (int, int) {
-		return glyf + unit*number(loca+size*g, size), glyf + unit*number(loca+size*(g+1), size)
-	}
-	a0, a1 := from(a)
-	b0, b1 := from(b)
+	a0, a1 := glyphAt(t, out, a)
+	b0, b1 := glyphAt(t, out, b)
 	n := min(a1-a0, b1-b0)
 	if n < 20 {
 		t.Fatal("no outlines")
@@ -351,6 +326,36 @@ func swapped(t testing.TB, font []byte, a, b int) []byte {
 		copy(out[b0:b1], font[a0:a1])
 	}
 	return out
+}
+
+// glyphAt is where a font has a letter's outline.
+func glyphAt(t testing.TB, font []byte, letter int) (from, to int) {
+	number := func(at, size int) int {
+		v := 0
+		for _, c := range font[at : at+size] {
+			v = v<<8 | int(c)
+		}
+		return v
+	}
+	var loca, glyf, head int
+	for row := 12; row < 12+16*number(4, 2); row += 16 {
+		switch string(font[row : row+4]) {
+		case "loca":
+			loca = number(row+8, 4)
+		case "glyf":
+			glyf = number(row+8, 4)
+		case "head":
+			head = number(row+8, 4)
+		}
+	}
+	if loca == 0 || glyf == 0 || head == 0 {
+		t.Fatal("no outlines")
+	}
+	size, unit := 2, 2
+	if number(head+50, 2) == 1 {
+		size, unit = 4, 1
+	}
+	return glyf + unit*number(loca+size*letter, size), glyf + unit*number(loca+size*(letter+1), size)
 }
 
 // beside are things that a page or a document can have beside its content.
@@ -603,6 +608,8 @@ func TestAmbiguousFiles(t *testing.T) {
 	content := func(d *doc) string { return fmt.Sprintf("%d 0 obj\n%s\nendobj\n", contentNumber, written(d.content())) }
 	other := made()
 	other.to158()
+	noted := made()
+	noted.draws("% 7 0 obj")
 	between := func(at, put string) []byte { return bytes.Replace(plain, []byte(at), []byte(put), 1) }
 	tests := []struct {
 		name string
@@ -625,6 +632,10 @@ func TestAmbiguousFiles(t *testing.T) {
 		{"a place for the list that nothing reads", bytes.Replace(plain, []byte("\nxref\n"), []byte("\n\n%xref"), 1), refused, `.`},
 		{"two lists for two kinds of readers", update(plain, "", map[int]int{}, keys+" /XRefStm 15"), refused, `.`},
 		{"another root in an older list", update(plain, "", map[int]int{}, strings.Replace(keys, "/Root "+written(d.trailer["Root"]), "/Root "+written(d.trailer["Info"]), 1)), refused, `.`},
+		{"a row that is a byte shorter", between(" 00000 n \n", " 00000 n\n"), refused, `not written as it should be`},
+		{"a word in a list of objects", between(" 00000 n \n", " 00000 n%\n"), refused, `not written as it should be`},
+		{"two lists for two kinds of readers, by reference", update(plain, "", map[int]int{}, keys+" /XRefStm 1 0 R"), refused, `two lists of objects`},
+		{"data that look like objects", noted.bytes(), refused, `could pass for objects`},
 		{"a name twice", between("/Contents ", "/Contents 1 0 R /Contents "), refused, `.`},
 		{"another generation", between("/Contents "+strconv.Itoa(contentNumber)+" 0 R", "/Contents "+strconv.Itoa(contentNumber)+" 1 R"), refused, `another generation`},
 	}

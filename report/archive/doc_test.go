@@ -20,6 +20,7 @@ type doc struct {
 	t       testing.TB
 	objects map[int]pdffile.Object
 	trailer pdffile.Dict
+	first   int // the object that is written first, 0 for that of the least number
 	// packed packs a stream's data; nil leaves them as they are.
 	pack func([]byte) (packed []byte, filter pdffile.Object)
 }
@@ -177,16 +178,24 @@ func codesOf(font pdffile.Font, text string) (string, bool) {
 
 // bytes writes the PDF.
 func (d *doc) bytes() []byte {
-	var out, list bytes.Buffer
+	var out, list bytes.Buffer // in the order of the file, in that of the numbers
 	out.WriteString("%PDF-1.7\n%\xe2\xe3\xcf\xd3\n")
 	size := slices.Max(slices.Collect(maps.Keys(d.objects))) + 1
 	fmt.Fprintf(&list, "xref\n0 %d\n0000000000 65535 f \n", size)
-	for n := 1; n < size; n++ {
+	places := make([]int, size)
+	for i := 0; i < size; i++ {
+		n := i
+		switch {
+		case i == 0:
+			n = d.first
+		case i == d.first:
+			n = 0
+		}
 		o, there := d.objects[n]
 		if !there {
-			list.WriteString("0000000000 65535 f \n")
 			continue
 		}
+		places[n] = out.Len()
 		if s, ok := o.(*pdffile.Stream); ok && d.pack != nil && s.Dict["Filter"] == nil {
 			s = &pdffile.Stream{Dict: maps.Clone(s.Dict)}
 			var filter pdffile.Object
@@ -195,8 +204,14 @@ func (d *doc) bytes() []byte {
 			}
 			o = s
 		}
-		fmt.Fprintf(&list, "%010d 00000 n \n", out.Len())
 		fmt.Fprintf(&out, "%d 0 obj\n%s\nendobj\n", n, written(o))
+	}
+	for _, at := range places[1:] {
+		if at == 0 {
+			list.WriteString("0000000000 65535 f \n")
+		} else {
+			fmt.Fprintf(&list, "%010d 00000 n \n", at)
+		}
 	}
 	at := out.Len()
 	out.Write(list.Bytes())

@@ -26,8 +26,7 @@ const (
 var catalogEntries = map[pdffile.Name]worth{
 	"Type": harmless, "Pages": harmless, "Version": harmless, "Extensions": harmless, "PageLayout": harmless, "PageMode": harmless,
 	"ViewerPreferences": harmless, "Lang": harmless, "AF": harmless, "DSS": harmless, "Perms": harmless, "Dests": harmless, "PageLabels": harmless,
-	"Outlines": doubtful, "Threads": doubtful, "URI": doubtful, "SpiderInfo": doubtful, "PieceInfo": doubtful,
-	"OutputIntents": doubtful, "MarkInfo": doubtful, "OCProperties": doubtful, "Metadata": doubtful, "LastModified": harmless,
+	"Outlines": doubtful, "Threads": doubtful, "URI": doubtful, "SpiderInfo": doubtful, "PieceInfo": doubtful, "MarkInfo": doubtful, "OCProperties": doubtful, "Metadata": doubtful, "LastModified": harmless,
 }
 
 // said is how messages call entries.
@@ -74,6 +73,11 @@ func (c *comparison) catalog() error {
 			} else if list != nil { // a place in the document
 				continue
 			}
+		case "OutputIntents":
+			if err := c.colors(ours[key], theirs[key]); err != nil {
+				return err
+			}
+			continue
 		case "StructTreeRoot":
 			if err := c.tags(ours[key], theirs[key]); err != nil {
 				return err
@@ -119,6 +123,65 @@ func (c *comparison) entry(key pdffile.Name, ours, theirs pdffile.Object, w wort
 	return nil
 }
 
+// colors compares what the document says its colors mean. Without a profile
+// of its own that is a name, with one it can turn black into white.
+func (c *comparison) colors(ours, theirs pdffile.Object) error {
+	same, err := c.pair.alike(ours, theirs)
+	if err != nil || same {
+		return err
+	}
+	list, err := c.s.file.Array(ours)
+	if err != nil {
+		return err
+	}
+	for _, o := range list {
+		intent, err := c.s.file.Dict(o)
+		if err != nil {
+			return err
+		}
+		if intent["DestOutputProfile"] != nil || intent["DestOutputProfileRef"] != nil {
+			c.v.differs("the PDF has %s", saidOf("OutputIntents"))
+			return nil
+		}
+	}
+	c.v.doubts("the PDF has %s", saidOf("OutputIntents"))
+	return nil
+}
+
+// group judges how the page's colors are blended: in one of the plain spaces
+// that changes nothing of a page without anything to see through.
+func (c *comparison) group(o pdffile.Object) error {
+	group, err := c.s.file.Dict(o)
+	if err != nil {
+		return err
+	}
+	space, err := c.s.file.Resolve(group["CS"])
+	if err != nil {
+		return err
+	}
+	switch space {
+	case nil, pdffile.Name("DeviceGray"), pdffile.Name("DeviceRGB"), pdffile.Name("DeviceCMYK"):
+		c.v.doubts("the PDF says %s", saidOf("Group"))
+	default:
+		c.v.differs("the PDF says %s", saidOf("Group"))
+	}
+	return nil
+}
+
+// nodes judges the nodes above the page, which hand down what pages lack.
+func (c *comparison) nodes() error {
+	for _, node := range c.ours.page.Above {
+		for _, key := range slices.Sorted(maps.Keys(node)) {
+			switch key {
+			case "Type", "Kids", "Count", "Parent", "MediaBox", "CropBox", "Resources", "Rotate", "LastModified":
+			default:
+				c.v.differs("the list of pages has %s", saidOf(key))
+			}
+		}
+	}
+	return nil
+}
+
 // tags compares what readers that read aloud go by.
 func (c *comparison) tags(ours, theirs pdffile.Object) error {
 	same, err := c.pair.alike(ours, theirs)
@@ -155,7 +218,7 @@ func (c *comparison) names(o pdffile.Object) error {
 var pageEntries = map[pdffile.Name]worth{
 	"Type": harmless, "Parent": harmless, "Contents": harmless, "Resources": harmless, "Annots": harmless, "AF": harmless,
 	"LastModified": harmless, "ID": harmless, "StructParents": harmless, "Tabs": harmless,
-	"Thumb": doubtful, "Group": doubtful, "Metadata": doubtful, "PieceInfo": doubtful,
+	"Thumb": doubtful, "Metadata": doubtful, "PieceInfo": doubtful,
 }
 
 // pageEntries compares the page's paper and what it has beside its content.
@@ -165,6 +228,10 @@ func (c *comparison) pageEntries() error {
 		switch key {
 		case "MediaBox", "CropBox", "BleedBox", "TrimBox", "ArtBox":
 			if err := c.box(key, page[key], paper); err != nil {
+				return err
+			}
+		case "Group":
+			if err := c.group(page[key]); err != nil {
 				return err
 			}
 		case "Rotate", "UserUnit":
@@ -257,6 +324,12 @@ func (c *comparison) attachments() error {
 	for _, n := range c.s.strangers {
 		c.v.doubts("the PDF carries another file, %s", quoted(n))
 	}
+	for _, n := range c.s.elsewhere {
+		c.v.differs("the PDF names a file that it does not carry, %s", quoted(n))
+	}
+	for _, n := range c.s.twice() {
+		c.v.differs("the PDF carries two files of the name %s", quoted(n))
+	}
 	used, err := c.again.file.Attached()
 	if err != nil {
 		return err
@@ -270,6 +343,28 @@ func (c *comparison) attachments() error {
 		c.v.differs("the PDF carries a part of a signature only")
 	}
 	return nil
+}
+
+// twice are names that two of the files have which the sheet carries: a reader
+// takes out one of them.
+func (s *Sheet) twice() []string {
+	names := append([]string{s.Job.Name}, s.strangers...)
+	for _, f := range s.Files {
+		names = append(names, f.Name)
+	}
+	for _, f := range []*File{s.Template, s.Signed, s.Signature} {
+		if f != nil {
+			names = append(names, f.Name)
+		}
+	}
+	slices.Sort(names)
+	var twice []string
+	for i, n := range names[1:] {
+		if n == names[i] {
+			twice = append(twice, n)
+		}
+	}
+	return slices.Compact(twice)
 }
 
 // others judges the other pages of the PDF.

@@ -118,12 +118,23 @@ func (c *comparison) note(note pdffile.Dict) error {
 		return err
 	}
 	box := shown.Box{X0: rect[0], Y0: rect[1], X1: rect[2], Y1: rect[3]}
-	const hidden, unseen = 2, 32
-	flags, _ := note["F"].(float64)
-	if signature && (box.X0 == box.X1 || box.Y0 == box.Y1 || int(flags)&(hidden|unseen) != 0) {
+	number, err := c.s.file.Number(note["F"])
+	if err != nil {
+		return err
+	}
+	const hidden, fixed = 2, 8 // others hide on the screen or on paper only, or at times
+	flags := int(number)
+	if signature && (box.X0 == box.X1 || box.Y0 == box.Y1 || flags&hidden != 0) {
 		return nil
 	}
-	if over := c.under(c.reach(note, kind, box)); over != "" {
+	reach, err := c.reach(note, kind, box)
+	if err != nil {
+		return err
+	}
+	if flags&fixed != 0 && kind != "Text" && kind != "FileAttachment" && kind != "Popup" { // it grows as the page is made smaller
+		reach = everywhere
+	}
+	if over := c.under(reach); over != "" {
 		c.v.differs("%s lies over the page, %s", name, over)
 		return nil
 	}
@@ -150,22 +161,46 @@ func (c *comparison) isSignature(note pdffile.Dict, kind pdffile.Name) (bool, er
 	return parent["FT"] == pdffile.Name("Sig"), err
 }
 
+// everywhere is all of a page, and beyond.
+var everywhere = shown.Box{X0: -1e6, Y0: -1e6, X1: 1e6, Y1: 1e6}
+
 // reach is where a note may draw: within its area where it says itself what it
-// looks like; else readers draw it, and lines go where their points are.
-func (c *comparison) reach(note pdffile.Dict, kind pdffile.Name, box shown.Box) shown.Box {
-	everywhere := shown.Box{X0: -1e6, Y0: -1e6, X1: 1e6, Y1: 1e6}
+// looks like; else readers draw it, lines go where their points are, and
+// borders are as wide as they say.
+func (c *comparison) reach(note pdffile.Dict, kind pdffile.Name, box shown.Box) (shown.Box, error) {
 	const icon = 40 // points: a reader's own sign for a note, which does not shrink with the page
 	switch kind {
 	case "Text", "FileAttachment", "Popup":
-		return box.Grown(icon)
+		return box.Grown(icon), nil
+	}
+	if note["AP"] != nil {
+		return box.Grown(2), nil
+	}
+	switch kind {
 	case "FreeText", "Stamp", "Widget", "Square", "Circle", "Link", "Highlight", "Underline", "StrikeOut":
-		if note["AP"] == nil && (note["CL"] != nil || note["QuadPoints"] != nil) {
-			return everywhere
+		if note["CL"] != nil || note["QuadPoints"] != nil || note["BE"] != nil {
+			return everywhere, nil
 		}
-		return box.Grown(2)
+		wide, err := c.border(note)
+		return box.Grown(2 + wide), err
 	}
-	if note["AP"] == nil {
-		return everywhere
+	return everywhere, nil
+}
+
+// border is how wide the border of a note is that readers draw.
+func (c *comparison) border(note pdffile.Dict) (float64, error) {
+	style, err := c.s.file.Dict(note["BS"])
+	if err != nil {
+		return 0, err
 	}
-	return box.Grown(2)
+	wide, err := c.s.file.Number(style["W"])
+	if err != nil {
+		return 0, err
+	}
+	border, err := c.s.file.Array(note["Border"])
+	if err != nil || len(border) < 3 {
+		return wide, err
+	}
+	old, err := c.s.file.Number(border[2])
+	return max(wide, old), err
 }

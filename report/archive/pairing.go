@@ -2,6 +2,7 @@ package archive
 
 import (
 	"bytes"
+	"maps"
 	"math"
 	"reflect"
 
@@ -24,7 +25,18 @@ func newPairing(a *pdffile.File, pageA pdffile.Ref, b *pdffile.File, pageB pdffi
 // unsaid are entries that say how data are kept, or where, not what is seen.
 var unsaid = map[pdffile.Name]bool{"Parent": true, "Length": true, "Filter": true, "DecodeParms": true, "Metadata": true, "ProcSet": true}
 
+// alike tells whether two objects say the same. What was taken to be equal on
+// the way to a difference is forgotten.
 func (p *pairing) alike(a, b pdffile.Object) (bool, error) {
+	before := maps.Clone(p.same)
+	same, err := p.equal(a, b)
+	if !same {
+		p.same = before
+	}
+	return same, err
+}
+
+func (p *pairing) equal(a, b pdffile.Object) (bool, error) {
 	const deepest = 1000
 	p.left--
 	p.deep++
@@ -58,7 +70,7 @@ func (p *pairing) alike(a, b pdffile.Object) (bool, error) {
 			return false, nil
 		}
 		for i := range a {
-			if same, err := p.alike(a[i], b[i]); !same || err != nil {
+			if same, err := p.equal(a[i], b[i]); !same || err != nil {
 				return false, err
 			}
 		}
@@ -93,7 +105,7 @@ func (p *pairing) entries(a, b pdffile.Dict) (bool, error) {
 		if unsaid[key] {
 			continue
 		}
-		if same, err := p.alike(a[key], b[key]); !same || err != nil {
+		if same, err := p.equal(a[key], b[key]); !same || err != nil {
 			return false, err
 		}
 	}

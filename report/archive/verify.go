@@ -216,7 +216,7 @@ func (c *comparison) all(strange error, others []pdffile.Page) error {
 	if err := c.marks(strange); err != nil {
 		return err
 	}
-	for _, step := range []func() error{c.pageEntries, c.notesOver, c.catalog, c.info, c.attachments, func() error { return c.others(others) }} {
+	for _, step := range []func() error{c.pageEntries, c.nodes, c.notesOver, c.catalog, c.info, c.attachments, func() error { return c.others(others) }} {
 		if err := step(); err != nil {
 			return err
 		}
@@ -286,7 +286,7 @@ func (c *comparison) stamp(extra []shown.Mark) {
 	}
 	text := ""
 	for _, m := range extra {
-		if over := c.under(m.Box); over != "" {
+		if over := c.under(m.Reach); over != "" {
 			c.v.differs("something was drawn over the page, %s", over)
 			return
 		}

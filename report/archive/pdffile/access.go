@@ -80,7 +80,8 @@ func (f *File) Catalog() (Dict, error) {
 // A Page is a page with what it has from the nodes above it.
 type Page struct {
 	Dict
-	Ref Ref // zero where the page stands in its parent's place
+	Ref   Ref    // zero where the page stands in its parent's place
+	Above []Dict // the nodes that it stands in, the root first
 }
 
 // Pages are the document's pages in order.
@@ -90,7 +91,7 @@ func (f *File) Pages() ([]Page, error) {
 		return nil, err
 	}
 	var pages []Page
-	count, err := f.pages(root["Pages"], Dict{}, visits{}, &pages)
+	count, err := f.pages(root["Pages"], level{}, visits{}, &pages)
 	if err == nil && count != len(pages) {
 		err = errPages
 	}
@@ -119,10 +120,18 @@ func (v visits) enter(o Object) bool {
 // inherited are the entries of a page that may stand above it.
 var inherited = []Name{"MediaBox", "CropBox", "Resources", "Rotate"}
 
+// A level is where in the tree of pages a node stands.
+type level struct {
+	parent Ref    // the node above
+	with   Dict   // what comes from above
+	nodes  []Dict // all nodes above
+}
+
 // pages adds the pages below a node, and gives how many the node says that
 // there are. Readers tell nodes and pages apart by their type or by what they
-// have: both have to agree.
-func (f *File) pages(o Object, above Dict, seen visits, pages *[]Page) (int, error) {
+// have, and look for what a page lacks in the nodes that lead to it or in the
+// parents that it names: both have to agree.
+func (f *File) pages(o Object, at level, seen visits, pages *[]Page) (int, error) {
 	const most = 5000
 	if !seen.enter(o) || len(seen) > 2*most || len(*pages) >= most {
 		return 0, errPages
@@ -131,10 +140,14 @@ func (f *File) pages(o Object, above Dict, seen visits, pages *[]Page) (int, err
 	if err != nil {
 		return 0, err
 	}
+	parent, named := node["Parent"].(Ref)
+	if named != (len(at.nodes) > 0) || parent != at.parent {
+		return 0, errPages
+	}
 	own := maps.Clone(node)
 	for _, k := range inherited {
-		if _, given := own[k]; !given && above[k] != nil && own != nil {
-			own[k] = above[k]
+		if _, given := own[k]; !given && at.with[k] != nil && own != nil {
+			own[k] = at.with[k]
 		}
 	}
 	kids, err := f.Array(node["Kids"])
@@ -143,15 +156,16 @@ func (f *File) pages(o Object, above Dict, seen visits, pages *[]Page) (int, err
 	}
 	ref, _ := o.(Ref)
 	switch {
-	case node["Type"] == Name("Page") && node["Kids"] == nil && len(above) > 0:
-		*pages = append(*pages, Page{own, ref})
+	case node["Type"] == Name("Page") && node["Kids"] == nil && len(at.nodes) > 0:
+		*pages = append(*pages, Page{own, ref, at.nodes})
 		return 1, nil
 	case node["Type"] != Name("Pages") || kids == nil:
 		return 0, errPages
 	}
 	before := len(*pages)
+	below := level{ref, own, append(at.nodes[:len(at.nodes):len(at.nodes)], node)}
 	for _, kid := range kids {
-		if _, err := f.pages(kid, own, seen, pages); err != nil {
+		if _, err := f.pages(kid, below, seen, pages); err != nil {
 			return 0, err
 		}
 	}

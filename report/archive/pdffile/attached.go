@@ -10,6 +10,8 @@ type Attached struct {
 	// Doubtful says why readers may take different files out, "" where they
 	// take the same.
 	Doubtful string
+	// Elsewhere tells that the document names the file and does not carry it.
+	Elsewhere bool
 }
 
 const mostAttached = 1000
@@ -129,14 +131,23 @@ func (c *collector) add(o Object) error {
 		}
 		c.seen[ref] = true
 	}
-	spec, err := c.f.Dict(o)
-	if err != nil || spec["EF"] == nil {
+	spec, err := c.f.Resolve(o)
+	if err != nil || spec == nil {
 		return err
 	}
 	if len(c.files) >= mostAttached {
 		return damaged("it has more than %d attached files", mostAttached)
 	}
-	file, err := c.f.attached(spec)
+	named, _ := spec.(Dict)
+	if named["EF"] == nil {
+		name, err := c.f.Text(named["F"])
+		if s, ok := spec.(String); ok {
+			name, err = c.f.Text(s)
+		}
+		c.files = append(c.files, Attached{Name: name, Elsewhere: true})
+		return err
+	}
+	file, err := c.f.attached(named)
 	file.Listed = c.listed
 	c.files = append(c.files, file)
 	return err

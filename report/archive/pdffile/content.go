@@ -8,6 +8,10 @@ type Operation struct {
 	Operands []Object
 }
 
+// contentEntries are those that a content has. What readers know from other
+// kinds of data, some know here too.
+var contentEntries = map[Name]bool{"Length": true, "Filter": true, "DecodeParms": true, "DL": true}
+
 // Content gives the data of a page's content streams, joined.
 func (f *File) Content(page Dict) ([]byte, error) {
 	o, err := f.Resolve(page["Contents"])
@@ -28,11 +32,19 @@ func (f *File) Content(page Dict) ([]byte, error) {
 			return nil, err
 		}
 		if s == nil {
+			if there, err := f.Resolve(part); there != nil || err != nil {
+				return nil, damaged("a part of the page's content is none")
+			}
 			continue
 		}
 		data, err := f.unpackPlain(s)
 		if err != nil {
 			return nil, err
+		}
+		for key := range s.Dict {
+			if !contentEntries[key] {
+				return nil, damaged("the page's content has an entry /%s, which readers take differently", key)
+			}
 		}
 		if len(all)+len(data) > mostList {
 			return nil, ErrTooLarge

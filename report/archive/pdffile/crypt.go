@@ -31,9 +31,9 @@ func (f *File) unlock() error {
 	if err != nil {
 		return err
 	}
-	version, revision := entryOr(d["V"], 0), entryOr(d["R"], 0)
+	version, revision := f.entryOr(d["V"], 0), f.entryOr(d["R"], 0)
 	k := &key{method: "V2", meta: d["EncryptMetadata"] != false}
-	bits := entryOr(d["Length"], 40)
+	bits := f.entryOr(d["Length"], 40)
 	if d["Filter"] != Name("Standard") || bits < 40 || bits > 256 || bits%8 != 0 {
 		return ErrEncrypted
 	}

@@ -107,7 +107,7 @@ const mostHashed = 256 << 20
 // pictures are is unpacked row by row, for it may be large.
 func (f *File) fingerprint(s *Stream) (digest, error) {
 	params, isDict := s.Dict["DecodeParms"].(Dict)
-	if s.Dict["Filter"] != Name("FlateDecode") || s.Dict["F"] != nil || s.Dict["DecodeParms"] != nil && !isDict {
+	if s.Dict["Filter"] != Name("FlateDecode") || s.Dict["F"] != nil || s.Dict["DP"] != nil || s.Dict["DecodeParms"] != nil && !isDict {
 		data, err := f.Unpack(s)
 		return sha256.Sum256(data), err
 	}
@@ -115,7 +115,7 @@ func (f *File) fingerprint(s *Stream) (digest, error) {
 	if err != nil {
 		return digest{}, damaged("packed data are not readable")
 	}
-	rows, err := rowsOf(params, false)
+	rows, err := f.rowsOf(params, false)
 	if err != nil {
 		return digest{}, err
 	}

@@ -57,7 +57,7 @@ func (f *File) characters(data []byte) (Font, error) {
 			for ; len(o) >= 2; o = o[2:] {
 				if code, ok := code(o[0]); ok {
 					to, _ := o[1].(String)
-					font[code] = UTF16(string(to))
+					font.set(code, UTF16(string(to)))
 				}
 			}
 		case "endbfrange":
@@ -69,6 +69,15 @@ func (f *File) characters(data []byte) (Font, error) {
 		}
 	}
 	return font, nil
+}
+
+// set sets what a code stands for. Of two characters for one code, one reader
+// takes the first and another the last: it stands for none.
+func (font Font) set(code uint16, text string) {
+	if before, given := font[code]; given && before != text {
+		text = "\ufffd"
+	}
+	font[code] = text
 }
 
 // spread sets a range of codes: to characters one after another, or to those
@@ -92,13 +101,13 @@ func (font Font) spread(low, high, to Object) int {
 				return n
 			}
 			r[len(r)-1] += rune(n)
-			font[from+uint16(n)] = string(r)
+			font.set(from+uint16(n), string(r))
 		case []Object:
 			if n >= len(to) {
 				return n
 			}
 			s, _ := to[n].(String)
-			font[from+uint16(n)] = UTF16(string(s))
+			font.set(from+uint16(n), UTF16(string(s)))
 		default:
 			return n
 		}

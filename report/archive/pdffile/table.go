@@ -28,8 +28,8 @@ func (f *File) tables() error {
 			return err
 		}
 		f.trailers = append(f.trailers, trailer)
+		f.hybrid = f.hybrid || trailer["XRefStm"] != nil
 		if hybrid, ok := whole(trailer["XRefStm"]); ok && hybrid > 0 && hybrid < len(f.data) {
-			f.hybrid = true
 			if _, err := f.tableStream(hybrid); err != nil {
 				return err
 			}

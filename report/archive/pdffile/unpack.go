@@ -20,6 +20,14 @@ func (f *File) unpackList(s *Stream) ([]byte, error) { return f.unpack(s, mostLi
 // by differences, as pictures and lists of objects may be.
 func (f *File) unpackPlain(s *Stream) ([]byte, error) { return f.unpack(s, mostList, true) }
 
+// UnpackPlain is Unpack for data that are no picture: they are not packed as
+// one, nor by differences.
+func (f *File) UnpackPlain(s *Stream) ([]byte, error) { return f.unpack(s, mostUnpack, true) }
+
+// otherwise are entries by which data stand in another file, or that some
+// readers take for the entries of pictures in a content, where names are short.
+var otherwise = []Name{"F", "FFilter", "FDecodeParms", "DP"}
+
 func (f *File) unpack(s *Stream, most int, plain bool) ([]byte, error) {
 	filters, err := f.list(s.Dict["Filter"])
 	if err != nil {
@@ -29,8 +37,10 @@ func (f *File) unpack(s *Stream, most int, plain bool) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	if s.Dict["F"] != nil {
-		return nil, damaged("data stand in another file")
+	for _, key := range otherwise {
+		if s.Dict[key] != nil {
+			return nil, damaged("data stand in another file, or are packed as /%s says, which readers take differently", key)
+		}
 	}
 	if len(filters) > 4 || len(params) > len(filters) {
 		return nil, damaged("data are packed in a way that is not known")
@@ -51,6 +61,9 @@ func (f *File) unpack(s *Stream, most int, plain bool) ([]byte, error) {
 		case Name("ASCII85Decode"):
 			data, err = base85(data)
 		case Name("DCTDecode"), Name("JPXDecode"):
+			if plain {
+				return nil, damaged("data that are no picture are packed as a picture")
+			}
 			if i < len(filters)-1 {
 				return nil, damaged("data are packed in a way that is not known: after %v", filter)
 			}
@@ -127,12 +140,12 @@ func (f *File) inflate(data []byte, most int) ([]byte, error) {
 type rows struct{ width, pixel int }
 
 // rowsOf reads the parameters of a filter; nil where they pack nothing.
-func rowsOf(params Dict, plain bool) (*rows, error) {
-	predictor := entryOr(params["Predictor"], 1)
+func (f *File) rowsOf(params Dict, plain bool) (*rows, error) {
+	predictor := f.entryOr(params["Predictor"], 1)
 	if predictor == 1 {
 		return nil, nil
 	}
-	columns, colors, bits := entryOr(params["Columns"], 1), entryOr(params["Colors"], 1), entryOr(params["BitsPerComponent"], 8)
+	columns, colors, bits := f.entryOr(params["Columns"], 1), f.entryOr(params["Colors"], 1), f.entryOr(params["BitsPerComponent"], 8)
 	if plain || predictor < 10 || predictor > 15 || columns < 1 || columns > 1<<16 || colors < 1 || colors > 32 || bits < 1 || bits > 16 {
 		return nil, damaged("data are packed in a way that is not known: by differences")
 	}
@@ -143,7 +156,7 @@ func rowsOf(params Dict, plain bool) (*rows, error) {
 // use. Rows that are cut short are damage: readers fill them up each in its way.
 func (f *File) unpredict(data []byte, o Object, plain bool) ([]byte, error) {
 	params, _ := o.(Dict)
-	r, err := rowsOf(params, plain)
+	r, err := f.rowsOf(params, plain)
 	if err != nil || r == nil {
 		return data, err
 	}
@@ -155,12 +168,17 @@ func (f *File) unpredict(data []byte, o Object, plain bool) ([]byte, error) {
 	return out.Bytes(), err
 }
 
-// entryOr is a whole number of a dictionary, or what stands for none.
-func entryOr(o Object, usual int) int {
-	if v, given := whole(o); given {
+// entryOr is a whole number of a dictionary, or what stands for none; -1 for
+// something else.
+func (f *File) entryOr(o Object, usual int) int {
+	o, err := f.Resolve(o)
+	if err == nil && o == nil {
+		return usual
+	}
+	if v, ok := whole(o); ok && err == nil {
 		return v
 	}
-	return usual
+	return -1
 }
 
 // unfilter undoes one row's filter (PNG, part 9: filters 0 to 4), given the

@@ -1,5 +1,12 @@
 package pdffile
 
+import (
+	"bytes"
+	"reflect"
+	"regexp"
+	"strconv"
+)
+
 // Unambiguous says whether every reader sees the same objects in a file: one
 // that follows its list of objects, one that puts the list together anew from
 // the objects, of which the last of a number counts, and one that repairs
@@ -15,7 +22,7 @@ func (f *File) Unambiguous() error {
 	case f.hybrid:
 		return damaged("it has two lists of objects for two kinds of readers")
 	}
-	w := &walk{f: f, last: map[int]place{}}
+	w := &walk{f: f, last: map[int]place{}, lists: map[int]bool{}}
 	if err := w.all(); err != nil {
 		return err
 	}
@@ -29,7 +36,38 @@ func (f *File) Unambiguous() error {
 			return damaged("object %d is in it, but not in its list of objects", n)
 		}
 	}
+	if f.places[0] != (place{}) {
+		return damaged("it has an object 0")
+	}
+	if err := w.onePage(); err != nil {
+		return err
+	}
 	return f.oneRoot()
+}
+
+// onePage reports pages beside those of the list of pages, in a file that says
+// at its start which object its first page is: readers in a hurry go by that.
+func (w *walk) onePage() error {
+	if w.first == nil {
+		return nil
+	}
+	pages, err := w.f.Pages()
+	if err != nil {
+		return err
+	}
+	listed := map[int]bool{}
+	for _, p := range pages {
+		listed[p.Ref.Number] = true
+	}
+	for _, n := range w.pages {
+		if !listed[n] {
+			return damaged("object %d is a page that is not in its list of pages", n)
+		}
+	}
+	if n, ok := whole(w.first); !ok || len(pages) == 0 || n != pages[0].Ref.Number {
+		return damaged("it says at its start that its first page is another one")
+	}
+	return nil
 }
 
 // oneRoot reports a file whose lists of objects name several roots.
@@ -39,7 +77,7 @@ func (f *File) oneRoot() error {
 		if other, given := t["Root"]; given && other != root {
 			return damaged("its lists of objects name two roots")
 		}
-		if (t["Encrypt"] == nil) != (f.Trailer["Encrypt"] == nil) && t["Root"] != nil {
+		if t["Root"] != nil && (!reflect.DeepEqual(t["Encrypt"], f.Trailer["Encrypt"]) || t["Encrypt"] != nil && !reflect.DeepEqual(t["ID"], f.Trailer["ID"])) {
 			return damaged("it is encrypted for some readers only")
 		}
 	}
@@ -51,12 +89,13 @@ type walk struct {
 	f      *File
 	last   map[int]place // of each number, the last object in the file
 	lists  map[int]bool  // objects that are lists of objects
+	pages  []int         // objects that are pages, or could pass for one
+	first  Object        // the first page, as the file says at its start; nil where it does not
 	starts int           // what the last startxref names
 	ended  bool          // the last thing was the end of a file
 }
 
 func (w *walk) all() error {
-	w.lists = map[int]bool{}
 	l := w.f.lexer(w.f.data, 0)
 	for !l.end() {
 		if l.data[l.at] > '9' || l.data[l.at] < '0' {
@@ -85,6 +124,9 @@ func (w *walk) list(l *lexer) error {
 	switch at := l.at; {
 	case l.take("xref"):
 		w.ended = false
+		if !evenRows(l.data[l.at:]) {
+			return damaged("its list of objects is not written as it should be")
+		}
 		_, err := w.f.tableRows(l, func(int, place) error { return nil })
 		return err
 	case l.take("startxref"):
@@ -102,9 +144,13 @@ func (w *walk) list(l *lexer) error {
 // note notes an object, and the objects that are packed in it.
 func (w *walk) note(o numbered, at int) error {
 	w.last[o.Number] = place{at: at, generation: o.Generation}
+	w.see(o.Number, o.object)
 	s, ok := o.object.(*Stream)
 	if !ok {
 		return nil
+	}
+	if likeObjects(s.Raw) {
+		return damaged("the data of object %d could pass for objects", o.Number)
 	}
 	switch s.Dict["Type"] {
 	case Name("XRef"):
@@ -117,13 +163,99 @@ func (w *walk) note(o numbered, at int) error {
 		if err != nil {
 			return err
 		}
-		numbers, _, err := w.f.unpackObjects(open.(*Stream))
+		numbers, objects, err := w.f.unpackObjects(open.(*Stream))
 		if err != nil {
 			return err
 		}
 		for rank, n := range numbers {
 			w.last[n] = place{in: o.Number, rank: rank}
+			w.see(n, objects[rank])
 		}
 	}
 	return nil
 }
+
+// see notes an object that could pass for a page, and the one by which a file
+// says where its first page is (ISO 32000-2, F.3.3).
+func (w *walk) see(n int, o Object) {
+	d, ok := o.(Dict)
+	if !ok {
+		return
+	}
+	if d["Linearized"] != nil {
+		w.first = d["O"]
+		if w.first == nil || len(w.last) > 1 {
+			w.first = false // it is not the first object, or says nothing
+		}
+	}
+	if d["Type"] == Name("Page") || d["Type"] == nil && d["Kids"] == nil && d["Contents"] != nil && d["MediaBox"] != nil {
+		w.pages = append(w.pages, n)
+	}
+}
+
+// evenRows tells whether the rows of a list of objects have twenty bytes each:
+// some readers count on it, others read words.
+func evenRows(data []byte) bool {
+	const row = 20
+	for {
+		data = bytes.TrimLeft(data, " \r\n")
+		if bytes.HasPrefix(data, []byte("trailer")) {
+			return true
+		}
+		head := headOfRows.FindSubmatch(data[:min(len(data), 50)])
+		if head == nil {
+			return false
+		}
+		count, err := strconv.Atoi(string(head[1]))
+		data = data[len(head[0]):]
+		if err != nil || count > len(data)/row {
+			return false
+		}
+		for range count {
+			if !isRow(data[:row]) {
+				return false
+			}
+			data = data[row:]
+		}
+	}
+}
+
+var headOfRows = regexp.MustCompile(`^[0-9]{1,10} ([0-9]{1,10}) ?(?:\r\n|\r|\n)`)
+
+// isRow tells whether twenty bytes are a row: ten figures, five, a letter, and
+// an end of two.
+func isRow(row []byte) bool {
+	for i, c := range row[:18] {
+		switch {
+		case i == 10 || i == 16:
+			if c != ' ' {
+				return false
+			}
+		case i == 17:
+			if c != 'n' && c != 'f' {
+				return false
+			}
+		case c < '0' || c > '9':
+			return false
+		}
+	}
+	end := string(row[18:])
+	return end == " \n" || end == " \r" || end == "\r\n"
+}
+
+// likeObjects tells whether data have what a reader that looks for objects
+// would take for the start of one.
+func likeObjects(data []byte) bool {
+	for {
+		i := bytes.Index(data, []byte("obj"))
+		if i < 0 {
+			return false
+		}
+		if startOfObject.Match(data[max(i-30, 0):i]) {
+			return true
+		}
+		data = data[i+3:]
+	}
+}
+
+var startOfObject = regexp.MustCompile(`[0-9]\s+[0-9]+\s+$`)

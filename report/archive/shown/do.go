@@ -2,6 +2,7 @@ package shown
 
 import (
 	"strconv"
+	"strings"
 
 	"gaugesheet/report/archive/pdffile"
 )
@@ -12,6 +13,35 @@ const (
 	deepestSaved = 500
 	deepestPart  = 4
 )
+
+// Which operators stand where (ISO 32000-2, 8.2): of others readers do
+// different things.
+var (
+	ofTexts       = wordsOf("Td TD Tm T* Tj TJ ' \" ET")
+	notInTexts    = wordsOf("q Q cm m re W W* Do BT")
+	notInOutlines = wordsOf("q Q cm Do BT")
+)
+
+func wordsOf(list string) map[string]bool {
+	words := map[string]bool{}
+	for _, w := range strings.Fields(list) {
+		words[w] = true
+	}
+	return words
+}
+
+// inOrder tells whether an operator stands where it may.
+func (d *drawing) inOrder(name string) error {
+	switch {
+	case len(d.path.parts) > 0 && notInOutlines[name]:
+		return unknown("%q within an outline", name)
+	case d.open && notInTexts[name]:
+		return unknown("%q within a text", name)
+	case !d.open && ofTexts[name]:
+		return unknown("%q outside of a text", name)
+	}
+	return nil
+}
 
 // numbers are an operation's operands where these are so many numbers.
 func numbers(op pdffile.Operation, count int) ([]float64, error) {
@@ -41,6 +71,9 @@ var counts = map[string]int{
 
 // do carries one operation out.
 func (d *drawing) do(op pdffile.Operation) error {
+	if err := d.inOrder(op.Name); err != nil {
+		return err
+	}
 	count, plain := counts[op.Name]
 	if !plain {
 		return d.doNamed(op)
@@ -61,6 +94,9 @@ func (d *drawing) do(op pdffile.Operation) error {
 		}
 		d.state, d.saved = d.saved[len(d.saved)-1], d.saved[:len(d.saved)-1]
 	case "cm":
+		if !d.ctm.holds(n[4], n[5]) {
+			return errRounding
+		}
 		d.ctm = matrix(n).times(d.ctm)
 	case "w", "J", "j", "M", "i":
 		d.setPen(op.Name, n[0])
@@ -154,7 +190,7 @@ func (d *drawing) marked(op pdffile.Operation) error {
 		if err != nil {
 			return err
 		}
-		d.marks = append(d.marks, Mark{Kind: Spoken, Text: text, Box: d.paper, look: string(key)})
+		d.marks = append(d.marks, Mark{Kind: Spoken, Text: text, Box: d.paper, Reach: d.paper, look: string(key)})
 	}
 	return nil
 }
@@ -184,10 +220,12 @@ func (d *drawing) setSpace(op pdffile.Operation) error {
 	name, _ := op.Operands[0].(pdffile.Name)
 	c := colour{odd: "space " + string(name)}
 	switch name {
-	case "DeviceGray", "DeviceRGB":
-		c = colour{}
+	case "DeviceGray":
+		c = colour{parts: 1}
+	case "DeviceRGB":
+		c = colour{parts: 3}
 	case "DeviceCMYK":
-		c = colour{inks: true, v: [4]float64{3: 1}} // black
+		c = colour{inks: true, v: [4]float64{3: 1}, parts: 4} // black
 	}
 	if op.Name == "cs" {
 		d.fill = c
@@ -212,7 +250,7 @@ func (d *drawing) setColour(op pdffile.Operation) error {
 		return err
 	}
 	c, ok := colourOf(n)
-	if !ok {
+	if !ok || len(n) != max(of.parts, 1) {
 		return unknown("a colour of %d parts", len(n))
 	}
 	*of = c

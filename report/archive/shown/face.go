@@ -1,6 +1,8 @@
 package shown
 
 import (
+	"math"
+
 	"gaugesheet/report/archive/pdffile"
 )
 
@@ -19,7 +21,8 @@ type face struct {
 type glyph struct {
 	outline string // a fingerprint of its shape
 	empty   bool
-	box     Box     // in shares of the type size
+	box     Box     // in shares of the type size, as the type says
+	reach   Box     // likewise, as its points lie
 	shift   float64 // by which its outline is moved to the right, likewise
 	width   float64
 	text    string
@@ -53,7 +56,9 @@ func (d *drawing) faceOf(o pdffile.Object) (*face, error) {
 		return nil, errType
 	}
 	face := &face{widths: map[int]float64{}, usual: 1000, done: map[int]glyph{}}
-	if dw, ok := cid["DW"].(float64); ok {
+	if o, err := f.Resolve(cid["DW"]); err != nil {
+		return nil, err
+	} else if dw, ok := o.(float64); ok {
 		face.usual = dw
 	}
 	if err := face.readWidths(f, cid["W"]); err != nil {
@@ -87,7 +92,7 @@ func (d *drawing) programOf(s *pdffile.Stream) (*program, error) {
 	if p, ok := d.programs[s]; ok {
 		return p, nil
 	}
-	data, err := d.file.Unpack(s)
+	data, err := d.file.UnpackPlain(s)
 	if err != nil {
 		return nil, err
 	}
@@ -108,7 +113,7 @@ func (f *face) readMap(file *pdffile.File, o pdffile.Object) error {
 	if !ok {
 		return errType
 	}
-	f.toGlyph, err = file.Unpack(s)
+	f.toGlyph, err = file.UnpackPlain(s)
 	if f.toGlyph == nil {
 		f.toGlyph = []byte{}
 	}
@@ -121,9 +126,10 @@ func (f *face) readWidths(file *pdffile.File, o pdffile.Object) error {
 	if err != nil {
 		return err
 	}
+	left := 1 << 17
 	for len(w) >= 2 {
 		first, ok := w[0].(float64)
-		if !ok || first < 0 || first > 0xffff {
+		if !ok || first < 0 || first > 0xffff || first != math.Trunc(first) {
 			return errType
 		}
 		list, err := file.Array(w[1])
@@ -132,7 +138,9 @@ func (f *face) readWidths(file *pdffile.File, o pdffile.Object) error {
 		}
 		if list != nil {
 			for i, v := range list {
-				f.widths[int(first)+i], _ = v.(float64)
+				if !f.setWidth(int(first)+i, v, &left) {
+					return errType
+				}
 			}
 			w = w[2:]
 			continue
@@ -141,19 +149,24 @@ func (f *face) readWidths(file *pdffile.File, o pdffile.Object) error {
 		if len(w) < 3 || !ok1 || last > 0xffff {
 			return errType
 		}
-		width, ok := w[2].(float64)
-		if !ok {
-			return errType
-		}
 		for c := int(first); c <= int(last); c++ {
-			f.widths[c] = width
-		}
-		if len(f.widths) > 0xffff {
-			return errType
+			if !f.setWidth(c, w[2], &left) {
+				return errType
+			}
 		}
 		w = w[3:]
 	}
 	return nil
+}
+
+// setWidth sets how wide a letter is. Of two widths for one letter a reader
+// takes the first or the last, and not all look up a reference here.
+func (f *face) setWidth(code int, o pdffile.Object, left *int) bool {
+	width, ok := o.(float64)
+	before, given := f.widths[code]
+	*left--
+	f.widths[code] = width
+	return ok && (!given || before == width) && *left >= 0
 }
 
 func (f *face) glyph(code int) (glyph, error) {

@@ -22,6 +22,11 @@ func (d *drawing) object(op pdffile.Operation) error {
 	if s == nil {
 		return unknown("a picture that is not there")
 	}
+	for _, key := range []pdffile.Name{"Ref", "OPI", "PS"} {
+		if s.Dict[key] != nil {
+			return unknown("a page of another file, or another program")
+		}
+	}
 	if s.Dict["OC"] != nil {
 		before := d.odd
 		d.odd += " can be hidden"
@@ -56,6 +61,9 @@ func (d *drawing) part(s *pdffile.Stream) error {
 	if slices.Contains(d.hidden, true) {
 		inner.odd += " can be hidden"
 	}
+	if s.Dict["Group"] != nil {
+		inner.odd += " in a group"
+	}
 	if s.Dict["Matrix"] != nil {
 		m, err := d.file.Array(s.Dict["Matrix"])
 		if err != nil {
@@ -79,7 +87,7 @@ func (d *drawing) part(s *pdffile.Stream) error {
 	inner.clips = append(inner.clips[:len(inner.clips):len(inner.clips)], &clip{look: string(outline.parts), points: outline.points, box: box, plain: outline.isBox()})
 	before := len(d.marks)
 	if d.depth < deepestPart {
-		content, err := d.file.Unpack(s)
+		content, err := d.file.UnpackPlain(s)
 		if err != nil {
 			return err
 		}
@@ -89,6 +97,6 @@ func (d *drawing) part(s *pdffile.Stream) error {
 			return err
 		}
 	}
-	d.marks = append(d.marks[:before], Mark{Kind: Inset, Box: box, look: "a part that is not read"})
+	d.marks = append(d.marks[:before], Mark{Kind: Inset, Box: box, Reach: box, look: "a part that is not read"})
 	return nil
 }

@@ -19,10 +19,12 @@ type path struct {
 const mostPoints = 200_000
 
 func (p *path) add(name string, n []float64, m matrix) error {
+	held := true
 	put := func(part byte, xy ...float64) {
 		p.parts = append(p.parts, part)
 		for i := 0; i < len(xy); i += 2 {
 			x, y := m.point(xy[i], xy[i+1])
+			held = held && m.holds(xy[i], xy[i+1])
 			p.points = append(p.points, x, y)
 			p.now = [2]float64{xy[i], xy[i+1]}
 		}
@@ -57,6 +59,9 @@ func (p *path) add(name string, n []float64, m matrix) error {
 		put('l', x, y+h)
 		put('h')
 		p.now = p.start
+	}
+	if !held {
+		return errRounding
 	}
 	return nil
 }
@@ -161,9 +166,18 @@ func (d *drawing) stroked(p path) error {
 	for _, v := range d.pen.dash {
 		measures = append(measures, v*scale)
 	}
+	look := fmt.Sprintf("%s %g %g %d", p.parts, d.pen.cap, d.pen.join, len(d.pen.dash))
+	beyond := 1.5 // half a width: a square end, a right corner
+	if d.pen.join == 0 && len(p.points) > 4 && string(p.parts) != "box" {
+		beyond = max(beyond, d.pen.miter) // the point of a sharp corner
+	}
+	reach := boxOf(p.points).Grown(beyond * d.pen.width * scale / 2)
+	if !d.ctm.even() {
+		look, reach = look+" in a pen that is not round", everywhere
+	}
 	return d.add(Mark{
-		Kind: Line, Box: boxOf(p.points).Grown(d.pen.width*scale/2 + 0.01),
-		look: fmt.Sprintf("%s %g %g %d", p.parts, d.pen.cap, d.pen.join, len(d.pen.dash)),
+		Kind: Line, Box: boxOf(p.points).Grown(d.pen.width*scale/2 + 0.01), Reach: reach,
+		look: look,
 		ink:  d.stroke, measures: measures, places: len(p.points) / 2,
 	})
 }

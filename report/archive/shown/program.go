@@ -1,6 +1,7 @@
 package shown
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"encoding/binary"
 	"fmt"
@@ -29,7 +30,7 @@ func readProgram(data []byte) (*program, error) {
 		return nil, errType
 	}
 	p := &program{glyf: tables["glyf"], hmtx: tables["hmtx"], perEm: float64(binary.BigEndian.Uint16(head[18:])), metrics: int(binary.BigEndian.Uint16(hhea[34:])), left: 100_000}
-	if p.perEm < 16 || tables["CFF "] != nil || tables["gvar"] != nil {
+	if p.perEm < 16 {
 		return nil, errType
 	}
 	if binary.BigEndian.Uint16(head[50:]) == 0 {
@@ -45,9 +46,17 @@ func readProgram(data []byte) (*program, error) {
 	return p, nil
 }
 
+// fontTables are those that a type may have: outlines and what goes with them.
+// Others hold pictures of letters, other outlines or colors, which some readers
+// show instead.
+var fontTables = map[string]bool{
+	"head": true, "hhea": true, "maxp": true, "hmtx": true, "loca": true, "glyf": true, "cvt ": true, "fpgm": true, "prep": true,
+	"cmap": true, "name": true, "post": true, "OS/2": true, "gasp": true, "kern": true, "GDEF": true, "DSIG": true, "hdmx": true, "VDMX": true, "LTSH": true,
+}
+
 // tablesOf are the tables of a font file, each there once.
 func tablesOf(data []byte) (map[string][]byte, error) {
-	if len(data) < 12 {
+	if len(data) < 12 || !bytes.HasPrefix(data, []byte("\x00\x01\x00\x00")) && !bytes.HasPrefix(data, []byte("true")) { // no collection, no other kind of outlines
 		return nil, errType
 	}
 	count := int(binary.BigEndian.Uint16(data[4:]))
@@ -59,7 +68,7 @@ func tablesOf(data []byte) (map[string][]byte, error) {
 		}
 		tag := string(data[row : row+4])
 		at, size := binary.BigEndian.Uint32(data[row+8:]), binary.BigEndian.Uint32(data[row+12:])
-		if _, twice := tables[tag]; twice || uint64(at)+uint64(size) > uint64(len(data)) {
+		if _, twice := tables[tag]; twice || !fontTables[tag] || uint64(at)+uint64(size) > uint64(len(data)) {
 			return nil, errType
 		}
 		tables[tag] = data[at : at+size]
@@ -104,7 +113,12 @@ func (p *program) glyph(number int) (glyph, error) {
 	}
 	side := func(at int) float64 { return float64(int16(binary.BigEndian.Uint16(data[at:]))) / p.perEm }
 	sum := sha256.Sum256(fmt.Appendf(shape, " %g", p.perEm))
-	return glyph{outline: string(sum[:]), box: Box{side(2), side(4), side(6), side(8)}, shift: float64(p.bearing(number))/p.perEm - side(2)}, nil
+	g := glyph{outline: string(sum[:]), box: Box{side(2), side(4), side(6), side(8)}, shift: float64(p.bearing(number))/p.perEm - side(2), reach: everywhere}
+	if b, ok := pointsOf(data); ok { // where a reader moves it to, or not
+		b = Box{b.X0 / p.perEm, b.Y0 / p.perEm, b.X1 / p.perEm, b.Y1 / p.perEm}
+		g.reach = b.around(Box{b.X0 + g.shift, b.Y0, b.X1 + g.shift, b.Y1})
+	}
+	return g, nil
 }
 
 // shape is a glyph in a notation of which equal glyphs have the same, however

@@ -37,6 +37,9 @@ type Mark struct {
 	Text string // of a letter; "" where the type does not say
 	Size float64
 	Box  Box // about where it is
+	// Reach is where it may show at most, whatever it says: outlines of letters
+	// can go beyond the area that their type gives them, corners beyond a line.
+	Reach Box
 	// look is what it looks like but for its measures, measures are its places
 	// and widths in points from the paper's lower left corner.
 	look     string
@@ -75,6 +78,22 @@ func (b Box) contains(c Box) bool {
 	const slack = 0.05
 	return b.X0 <= c.X0+slack && b.Y0 <= c.Y0+slack && b.X1 >= c.X1-slack && b.Y1 >= c.Y1-slack
 }
+
+// cut is what of a box is in another.
+func (b Box) cut(c Box) Box {
+	return Box{max(b.X0, c.X0), max(b.Y0, c.Y0), min(b.X1, c.X1), min(b.Y1, c.Y1)}
+}
+
+// around is a box with another in it; an empty one counts for nothing.
+func (b Box) around(c Box) Box {
+	if b == (Box{}) {
+		return c
+	}
+	return Box{min(b.X0, c.X0), min(b.Y0, c.Y0), max(b.X1, c.X1), max(b.Y1, c.Y1)}
+}
+
+// everywhere is all of the page, and beyond.
+var everywhere = Box{-1e6, -1e6, 1e6, 1e6}
 
 // Grown is the box with so much more on each side.
 func (b Box) Grown(by float64) Box { return Box{b.X0 - by, b.Y0 - by, b.X1 + by, b.Y1 + by} }
@@ -161,5 +180,39 @@ func (m matrix) corners(b Box) Box {
 	return boxOf(p)
 }
 
+// reach is corners for an area that may be everywhere.
+func (m matrix) reach(b Box) Box {
+	if b == everywhere {
+		return everywhere
+	}
+	return m.corners(b)
+}
+
 // scale is by how much lengths grow, all in all.
 func (m matrix) scale() float64 { return math.Sqrt(math.Abs(m[0]*m[3] - m[1]*m[2])) }
+
+// even tells whether lengths grow the same whichever way they lie, so that a pen
+// stays round.
+func (m matrix) even() bool {
+	x, y := math.Hypot(m[0], m[1]), math.Hypot(m[2], m[3])
+	return math.Abs(x-y) <= 1e-3*x && math.Abs(m[0]*m[2]+m[1]*m[3]) <= 1e-3*x*y
+}
+
+// Readers reckon with numbers of seven figures or of sixteen: places that come
+// of the difference of far larger ones are others for the ones.
+const (
+	farthest = 1e5 // points
+	largest  = 1e4 // times
+)
+
+// holds tells whether a place is mapped without such differences.
+func (m matrix) holds(x, y float64) bool {
+	for _, v := range []float64{m[0] * x, m[1] * x, m[2] * y, m[3] * y, m[4], m[5]} {
+		if !(math.Abs(v) <= farthest) {
+			return false
+		}
+	}
+	return max(math.Abs(m[0]), math.Abs(m[1]), math.Abs(m[2]), math.Abs(m[3])) <= largest
+}
+
+var errRounding = unknown("places that are lost in rounding")

@@ -18,10 +18,10 @@ type state struct {
 }
 
 type textState struct {
-	face                          *face
-	size, space, word, wide, lead float64
-	rise                          float64
-	mode                          float64
+	face                    *face
+	size, space, wide, lead float64
+	rise                    float64
+	mode                    float64
 }
 
 type pen struct {
@@ -44,9 +44,10 @@ func initial() state {
 // A colour is one of grey, red-green-blue, or four inks; red-green-blue with
 // equal parts is grey.
 type colour struct {
-	inks bool
-	v    [4]float64
-	odd  string // of a space that no sheet has
+	inks  bool
+	v     [4]float64
+	odd   string // of a space that no sheet has
+	parts int    // of its space; 0 is 1
 }
 
 // same allows for colours that were rounded to a part in 255.
@@ -69,11 +70,11 @@ func colourOf(n []float64) (colour, bool) {
 	}
 	switch len(n) {
 	case 1:
-		return colour{v: [4]float64{n[0], n[0], n[0]}}, true
+		return colour{v: [4]float64{n[0], n[0], n[0]}, parts: 1}, true
 	case 3:
-		return colour{v: [4]float64{n[0], n[1], n[2]}}, true
+		return colour{v: [4]float64{n[0], n[1], n[2]}, parts: 3}, true
 	case 4:
-		return colour{inks: true, v: [4]float64(n)}, true
+		return colour{inks: true, v: [4]float64(n), parts: 4}, true
 	}
 	return colour{}, false
 }
@@ -101,6 +102,7 @@ type drawing struct {
 	even  bool // by the even-odd rule
 	tm    matrix
 	line  matrix
+	open  bool // a text is begun
 	// hidden tells of each marked part that is open whether it can be hidden.
 	hidden []bool
 }
@@ -160,13 +162,15 @@ func (d *drawing) add(m Mark) error {
 	if slices.Contains(d.hidden, true) {
 		m.look += " can be hidden"
 	}
+	m.Reach = m.Reach.around(m.Box)
 	for _, c := range d.clips {
+		m.Reach = m.Reach.cut(c.box)
 		if c.plain && c.box.contains(m.Box) {
 			continue
 		}
 		m.look += " clip " + c.look
 		m.measures = append(m.measures, c.points...)
-		m.Box = Box{max(m.Box.X0, c.box.X0), max(m.Box.Y0, c.box.Y0), min(m.Box.X1, c.box.X1), min(m.Box.Y1, c.box.Y1)}
+		m.Box = m.Box.cut(c.box)
 	}
 	if d.measured += len(m.measures); d.measured > mostMeasures || len(d.marks) > most {
 		return pdffile.ErrTooLarge

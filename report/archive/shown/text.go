@@ -11,12 +11,13 @@ func (d *drawing) doText(name string, n []float64) error {
 	t := &d.text
 	switch name {
 	case "BT":
-		d.tm, d.line = identity, identity
+		d.tm, d.line, d.open = identity, identity, true
 	case "ET":
+		d.open = false
 	case "Tc":
 		t.space = n[0]
 	case "Tw":
-		t.word = n[0]
+		return t.setWord(n[0])
 	case "Tz":
 		t.wide = n[0] / 100
 	case "TL":
@@ -29,21 +30,34 @@ func (d *drawing) doText(name string, n []float64) error {
 			return unknown("letters that are not filled")
 		}
 	case "Td":
-		d.next(n[0], n[1])
+		return d.next(n[0], n[1])
 	case "TD":
 		t.lead = -n[1]
-		d.next(n[0], n[1])
+		return d.next(n[0], n[1])
 	case "T*":
-		d.next(0, -t.lead)
+		return d.next(0, -t.lead)
 	case "Tm":
 		d.tm, d.line = matrix(n), matrix(n)
 	}
 	return nil
 }
 
-func (d *drawing) next(x, y float64) {
+// setWord sets by how much spaces are wider. Of codes of two bytes the standard
+// has none that is a space for this, some readers have.
+func (t *textState) setWord(by float64) error {
+	if by != 0 {
+		return unknown("spaces that readers make differently wide")
+	}
+	return nil
+}
+
+func (d *drawing) next(x, y float64) error {
+	if !d.line.holds(x, y) {
+		return errRounding
+	}
 	d.line = matrix{1, 0, 0, 1, x, y}.times(d.line)
 	d.tm = d.line
+	return nil
 }
 
 func (d *drawing) setFace(op pdffile.Operation) error {
@@ -75,13 +89,18 @@ func (d *drawing) show(op pdffile.Operation) error {
 		if !ok1 || !ok2 {
 			return unknown("a text without its spaces")
 		}
-		d.text.word, d.text.space, operands = word, space, operands[2:]
+		if err := d.text.setWord(word); err != nil {
+			return err
+		}
+		d.text.space, operands = space, operands[2:]
 	}
 	if len(operands) != 1 || d.text.face == nil {
 		return unknown("a text without a font")
 	}
 	if op.Name == "'" || op.Name == "\"" {
-		d.next(0, -d.text.lead)
+		if err := d.next(0, -d.text.lead); err != nil {
+			return err
+		}
 	}
 	parts, ok := operands[0].([]pdffile.Object)
 	if !ok {
@@ -94,7 +113,9 @@ func (d *drawing) show(op pdffile.Operation) error {
 				return err
 			}
 		case float64:
-			d.advance(-part / 1000 * d.text.size)
+			if err := d.advance(-part / 1000 * d.text.size); err != nil {
+				return err
+			}
 		default:
 			return unknown("a text that is none")
 		}
@@ -102,8 +123,12 @@ func (d *drawing) show(op pdffile.Operation) error {
 	return nil
 }
 
-func (d *drawing) advance(by float64) {
+func (d *drawing) advance(by float64) error {
+	if !d.tm.holds(by*d.text.wide, 0) || !d.ctm.holds(d.tm[4], d.tm[5]) {
+		return errRounding
+	}
 	d.tm = matrix{1, 0, 0, 1, by * d.text.wide, 0}.times(d.tm)
+	return nil
 }
 
 // letters shows a string of two-byte codes.
@@ -124,7 +149,7 @@ func (d *drawing) letters(codes string) error {
 		m := matrix{t.size * t.wide, 0, 0, t.size, 0, t.rise}.times(d.tm).times(d.ctm)
 		if !g.empty {
 			err := d.add(Mark{
-				Kind: Letter, Text: g.text, Size: t.size * d.tm.times(d.ctm).scale(), Box: m.corners(g.box),
+				Kind: Letter, Text: g.text, Size: t.size * d.tm.times(d.ctm).scale(), Box: m.corners(g.box), Reach: m.reach(g.reach),
 				look: g.outline, ink: d.fill, measures: append(m[:], g.shift*m[0], g.shift*m[1]),
 			})
 			if err != nil {
@@ -133,7 +158,9 @@ func (d *drawing) letters(codes string) error {
 		} else if strings.TrimSpace(g.text) != "" {
 			return unknown("letters without a shape")
 		}
-		d.advance(g.width*t.size + t.space)
+		if err := d.advance(g.width*t.size + t.space); err != nil {
+			return err
+		}
 	}
 	return nil
 }
