@@ -7,57 +7,15 @@ import (
 	"fmt"
 	"image"
 	"image/png"
-	"runtime"
-	"runtime/debug"
 	"strings"
-	"sync/atomic"
 	"testing"
-	"time"
 
 	"gaugesheet/diag/story"
 	"gaugesheet/report/archive/pdffile"
+	"gaugesheet/report/budget"
 	"gaugesheet/report/job"
 	"gaugesheet/report/sheet"
 )
-
-// What reading a file may take, whatever the file.
-const (
-	mostTime   = 2 * time.Second
-	mostMemory = 300 << 20
-)
-
-// held runs a function and fails where it takes more time of the processor
-// or more memory than that.
-func held(t testing.TB, what func()) {
-	t.Helper()
-	defer debug.SetMemoryLimit(debug.SetMemoryLimit(256 << 20)) // as the program has it
-	runtime.GC()
-	var most atomic.Uint64
-	done := make(chan bool)
-	go func() {
-		var m runtime.MemStats
-		for tick := time.NewTicker(20 * time.Millisecond); ; {
-			select {
-			case <-done:
-				tick.Stop()
-				return
-			case <-tick.C:
-				runtime.ReadMemStats(&m)
-				most.Store(max(most.Load(), m.HeapInuse))
-			}
-		}
-	}()
-	start := spent()
-	what()
-	took := spent() - start
-	close(done)
-	if took > mostTime {
-		t.Errorf("it took %v", took)
-	}
-	if m := most.Load(); m > mostMemory {
-		t.Errorf("it took %d MiB", m>>20)
-	}
-}
 
 func packedTimes(s string, times int) []byte {
 	var b bytes.Buffer
@@ -265,12 +223,12 @@ func TestHostileSheets(t *testing.T) {
 			d := newDoc(t, base)
 			h.change(d)
 			data := d.bytes()
-			held(t, func() {
+			budget.Held(t, func() {
 				if got, said := outcomeOf(t, data); got != refused && got != Different {
 					t.Errorf("the outcome is %d; said %q", got, said)
 				}
 			})
-			held(t, func() { Made(data) })
+			budget.Held(t, func() { Made(data) })
 		}) {
 			right++
 		}
@@ -317,7 +275,7 @@ func TestHostileLists(t *testing.T) {
 	right := 0
 	for name, data := range tests {
 		if t.Run(name, func(t *testing.T) {
-			held(t, func() {
+			budget.Held(t, func() {
 				if got, said := outcomeOf(t, data); got != refused {
 					t.Errorf("the outcome is %d; said %q", got, said)
 				}
@@ -394,12 +352,12 @@ func TestOwnLargeSheets(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			var page []byte
 			var err error
-			held(t, func() { page, err = carrying(t, logo+fourCylinders, map[string][]byte{"logo.png": data}) })
+			budget.Held(t, func() { page, err = carrying(t, logo+fourCylinders, map[string][]byte{"logo.png": data}) })
 			if err != nil {
 				t.Logf("not drawn: %v", err)
 				return
 			}
-			held(t, func() {
+			budget.Held(t, func() {
 				if got, said := outcomeOf(t, page); got != Same {
 					t.Errorf("the outcome is %d; said %q", got, said)
 				}
@@ -416,12 +374,12 @@ func TestOwnLargeSheets(t *testing.T) {
 		}
 		var page []byte
 		var err error
-		held(t, func() { page, err = carrying(t, fourCylinders+"earlier: ["+names+"]\n", files) })
+		budget.Held(t, func() { page, err = carrying(t, fourCylinders+"earlier: ["+names+"]\n", files) })
 		if err != nil {
 			t.Logf("not drawn: %v", err)
 			return
 		}
-		held(t, func() {
+		budget.Held(t, func() {
 			if got, said := outcomeOf(t, page); got != Same {
 				t.Errorf("the outcome is %d; said %q", got, said)
 			}

@@ -190,7 +190,9 @@ func (d *drawing) marked(op pdffile.Operation) error {
 		if err != nil {
 			return err
 		}
-		d.marks = append(d.marks, Mark{Kind: Spoken, Text: text, Box: d.paper, Reach: d.paper, look: string(key)})
+		if err := d.put(Mark{Kind: Spoken, Text: text, Box: d.paper, Reach: d.paper, look: string(key)}); err != nil {
+			return err
+		}
 	}
 	return nil
 }

@@ -97,6 +97,6 @@ func (d *drawing) part(s *pdffile.Stream) error {
 			return err
 		}
 	}
-	d.marks = append(d.marks[:before], Mark{Kind: Inset, Box: box, Reach: box, look: "a part that is not read"})
-	return nil
+	d.marks = d.marks[:before]
+	return d.put(Mark{Kind: Inset, Box: box, Reach: box, look: "a part that is not read"})
 }

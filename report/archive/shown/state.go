@@ -172,9 +172,14 @@ func (d *drawing) add(m Mark) error {
 		m.measures = append(m.measures, c.points...)
 		m.Box = m.Box.cut(c.box)
 	}
-	if d.measured += len(m.measures); d.measured > mostMeasures || len(d.marks) > most {
+	return d.put(m)
+}
+
+// put adds a mark as it is.
+func (r *reader) put(m Mark) error {
+	if r.measured += len(m.measures); r.measured > mostMeasures || len(r.marks) > most {
 		return pdffile.ErrTooLarge
 	}
-	d.marks = append(d.marks, m)
+	r.marks = append(r.marks, m)
 	return nil
 }

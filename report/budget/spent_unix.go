@@ -1,15 +1,15 @@
 //go:build unix
 
-package archive
+package budget
 
 import (
 	"syscall"
 	"time"
 )
 
-// spent is the processor time that this process has taken, which a busy machine
+// processor is the processor time that this process has taken, which a busy machine
 // hardly changes.
-func spent() time.Duration {
+func processor() time.Duration {
 	var u syscall.Rusage
 	syscall.Getrusage(syscall.RUSAGE_SELF, &u)
 	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
