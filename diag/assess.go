@@ -7,11 +7,27 @@ import (
 	"gaugesheet/diag/quantity"
 )
 
-// Assess does the sums on a test: statistics, grades, the verdict on every
-// limit. It fills the sections and NotTested of the diagnosis and leaves
-// findings, notices and the verdict to package rule. It takes any test, also
-// one without an engine or without a reading.
+// Assess does the sums on a test and adds what rules in circulation make of its
+// readings, on which no diagnosis rests.
 func Assess(t *Test) *Diagnosis {
+	d := Sums(t)
+	if t == nil {
+		return d
+	}
+	if r := d.Compression; r != nil && r.State == Tested {
+		r.Published = newCranking(t).published()
+	}
+	for i := range d.Measured {
+		d.Measured[i].Published = d.Measured[i].published(t.Spec)
+	}
+	return d
+}
+
+// Sums are statistics, grades and the verdict on every limit. It fills the
+// sections and NotTested of the diagnosis and leaves findings, notices and the
+// verdict to package rule. It takes any test, also one without an engine or
+// without a reading.
+func Sums(t *Test) *Diagnosis {
 	d := &Diagnosis{NextFor: -1}
 	if t == nil {
 		return d

@@ -205,9 +205,7 @@ func assessMeasured(t *Test) []MeasuredResult {
 	a := atmosphereOf(t.Conditions)
 	for _, m := range t.Measured {
 		m = m.atAltitude(a)
-		r := m.assess()
-		r.Published = r.published(t.Spec)
-		out = append(out, r)
+		out = append(out, m.assess())
 	}
 	return out
 }

@@ -21,6 +21,8 @@ type Case struct {
 	seen   map[string]string // a cylinder: all that was seen in it
 	each   []Subject         // every cylinder by itself, made when first asked for
 	plugs  []string          // those that were read, looked up when first asked for
+	read   []string          // the cylinders whose compression was read, looked up when first asked for
+	called [][]string        // the words of each cylinder's name, taken apart when first asked for
 	repair *repairs          // read when first asked for
 	then   map[*diag.Test]*Case
 }
@@ -31,9 +33,15 @@ func New(t *diag.Test) *Case {
 	return &Case{Test: t, Sums: diag.Assess(t)}
 }
 
+// trial is New without what only a page shows.
+func trial(t *diag.Test) *Case {
+	t = Whole(t)
+	return &Case{Test: t, Sums: diag.Sums(t)}
+}
+
 // After does the sums on a test that differs from this one in what a check
 // showed; what was read in the job's words is not read again.
-func (c *Case) After(t *diag.Test) *Case { return c.after(New(t)) }
+func (c *Case) After(t *diag.Test) *Case { return c.after(trial(t)) }
 
 // Noting is After for a test in which only words were added, so that the sums
 // stay as they are, but for a unit that the words say is right.
@@ -48,8 +56,7 @@ func (c *Case) Noting(t *diag.Test) *Case {
 
 func (c *Case) after(after *Case) *Case {
 	c.Works()
-	after.parsed = c.parsed
-	after.then = c.then
+	after.parsed, after.then, after.called = c.parsed, c.then, c.words()
 	return after
 }
 

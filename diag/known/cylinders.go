@@ -9,7 +9,13 @@ import (
 
 // AnyCylinder reports a cylinder of such compression.
 func (c *Case) AnyCylinder(is func(*diag.CylinderResult) bool) bool {
-	return len(c.CylindersThat(is)) > 0
+	list := c.Cranking().Cylinders
+	for i := range list {
+		if is(&list[i]) {
+			return true
+		}
+	}
+	return false
 }
 
 // CylindersThat lists cylinders by their compression, in the engine's order.
@@ -48,9 +54,15 @@ func (c *Case) Graded(grades ...diag.Grade) []string {
 }
 
 // Read lists the cylinders whose compression was read, in the engine's order;
-// not those known only to read more than some value.
+// not those known only to read more than some value. The list is the case's own.
 func (c *Case) Read() []string {
-	return c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Dry != nil && r.Kind != diag.AtLeast })
+	if c.read == nil {
+		c.read = c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Dry != nil && r.Kind != diag.AtLeast })
+		if c.read == nil {
+			c.read = []string{}
+		}
+	}
+	return c.read
 }
 
 // InOrder sorts cylinders as the engine lists them.
@@ -60,7 +72,13 @@ func (c *Case) InOrder(names []string) {
 
 // Others lists the cylinders that were read and are not among these.
 func (c *Case) Others(names []string) []string {
-	return slices.DeleteFunc(c.Read(), func(name string) bool { return slices.Contains(names, name) })
+	others := make([]string, 0, len(c.Read()))
+	for _, name := range c.Read() {
+		if !slices.Contains(names, name) {
+			others = append(others, name)
+		}
+	}
+	return others
 }
 
 // Spread gives the lowest and highest dry reading of some cylinders.

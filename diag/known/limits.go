@@ -111,7 +111,7 @@ const apart = 7
 
 // StandsApart is the cylinder that stands apart below all others, "" for none.
 func (c *Case) StandsApart() string {
-	names := c.Read()
+	names := slices.Clone(c.Read())
 	if len(names) < 2 {
 		return ""
 	}

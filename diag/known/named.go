@@ -79,12 +79,23 @@ func (c *Case) namedIn(text string) []string {
 	return names
 }
 
+// words are those of each cylinder's name.
+func (c *Case) words() [][]string {
+	if c.called == nil {
+		c.called = [][]string{}
+		for _, n := range c.Engine.Names() {
+			c.called = append(c.called, token.FindAllString(strings.ToLower(n), -1))
+		}
+	}
+	return c.called
+}
+
 // nameAt gives the cylinder whose name begins at a word of a text, and of how
 // many words it is; "" for none: not a count, a date or a measure. Of two names
 // that fit, such as "left" and "left rear", it is the longer one.
 func (c *Case) nameAt(said []string, i int) (name string, long int) {
-	for _, n := range c.Engine.Names() {
-		parts := token.FindAllString(strings.ToLower(n), -1)
+	for k, parts := range c.words() {
+		n := c.EachCylinder()[k].Name()
 		if len(parts) > long && i+len(parts) <= len(said) && slices.Equal(parts, said[i:i+len(parts)]) {
 			name, long = n, len(parts)
 		}

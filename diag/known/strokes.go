@@ -1,6 +1,6 @@
 package known
 
-import "slices"
+import "gaugesheet/diag"
 
 // The shares of a first stroke that tell how a cylinder builds, beside the
 // others of the same test, and the share from which it is the gauge.
@@ -16,10 +16,7 @@ const (
 // WithStrokes lists the cylinders of which first and last stroke were read, in
 // the engine's order.
 func (c *Case) WithStrokes() []string {
-	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool {
-		r := c.Cylinder(n)
-		return r == nil || r.First == nil || r.Dry == nil || *r.Dry <= 0
-	})
+	return c.CylindersThat(func(r *diag.CylinderResult) bool { return r.First != nil && r.Dry != nil && *r.Dry > 0 })
 }
 
 // OtherShares gives the medians of the first strokes of all but one cylinder

@@ -163,10 +163,15 @@ func appendNew(names, more []string) []string {
 }
 
 func (b *ledger) enter(r *rule.Rule, subject known.Subject) {
-	voices := slices.Concat(r.For, r.Against)
+	b.hear(r, subject, r.For)
+	b.hear(r, subject, r.Against)
 	if r.Weigh != nil {
-		voices = append(voices, r.Weigh(b.c, subject)...)
+		b.hear(r, subject, r.Weigh(b.c, subject))
 	}
+	b.entered = append(b.entered, entered{r.Name, subject.Cylinders})
+}
+
+func (b *ledger) hear(r *rule.Rule, subject known.Subject, voices []rule.Voice) {
 	for _, v := range voices {
 		// What cylinders share is not the likelier for being said of two sets.
 		if cause.Shared(v.Cause) && v.Weight > 0 && b.said(r.Name, v.Cause, subject.Cylinders) {
@@ -174,7 +179,6 @@ func (b *ledger) enter(r *rule.Rule, subject known.Subject) {
 		}
 		b.add(v, cmp.Or(v.Kind, r.Kind), r.Name, subject.Cylinders)
 	}
-	b.entered = append(b.entered, entered{r.Name, subject.Cylinders})
 }
 
 // said reports a voice of a rule for a cause that was entered for other
