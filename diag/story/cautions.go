@@ -10,62 +10,109 @@ import (
 	"gaugesheet/diag/known"
 )
 
-// cautions sets d.Cautions: first what this engine's stories ask for, then what
-// the tests made and the checks proposed ask for, and last what holds for every
-// sheet.
+// A caution is said where it holds.
+type caution struct {
+	key   string
+	holds func(*sheetAsks) bool
+}
+
+// allCautions are all there are, in the order in which they are said: first what
+// this engine's stories ask for, then what the tests made and the checks proposed
+// ask for, and last what holds for every sheet.
+var allCautions = []caution{
+	{"do-not-run", func(s *sheetAsks) bool { return !s.mayRun() }},
+	{"hybrid", func(s *sheetAsks) bool { return s.Spec.Hybrid == diag.Yes }},
+	{"liquid-lock", func(s *sheetAsks) bool { return s.byHand() && !s.Spec.Diesel() }},
+	{"injectors-out", func(s *sheetAsks) bool { return s.byHand() && s.Spec.Diesel() }},
+	{"diesel-no-oil", func(s *sheetAsks) bool { return s.Spec.Diesel() }},
+	{"fuel-unknown-no-oil", func(s *sheetAsks) bool { return mayBeDiesel(s.Case) }},
+	{"high-pressure-fuel", func(s *sheetAsks) bool { return s.Spec.Diesel() || strings.HasPrefix(s.FuelSystem(), "direct") }},
+	{"fuel-vapour", func(s *sheetAsks) bool { return s.Has(known.NeedsFuel) || s.cranked() && !s.Spec.Diesel() }},
+	{"fuel-open", func(s *sheetAsks) bool { return s.proposed(func(k *cause.Check) bool { return k.Fuel }) }},
+	{"fuel-in-oil", func(s *sheetAsks) bool {
+		return s.caused("fuel-in-oil", "regulator-diaphragm", "flooding", "leaking-injector")
+	}},
+	{"catalyst", func(s *sheetAsks) bool { return s.unburnt() && !s.Spec.Diesel() && !s.Spec.TwoStroke }},
+	{"crank-turns", func(s *sheetAsks) bool { return s.leakage() }},
+	{"hot-coolant", func(s *sheetAsks) bool { return !s.AirCooled() && (s.coolant() || s.leakage() && !s.LeakageCold()) }},
+	{"starter-turns", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Starter)) }},
+	{"running-engine", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Runs)) }},
+	{"not-airworthiness", func(s *sheetAsks) bool { return heldOf80(s.Case) }},
+	{"makers-procedure", func(*sheetAsks) bool { return true }},
+	{"that-day-only", func(*sheetAsks) bool { return true }},
+}
+
+// cautions sets d.Cautions.
 func cautions(c *known.Case, d *diag.Diagnosis) {
-	add := func(is bool, key string) {
-		if is && !slices.Contains(d.Cautions, key) {
-			d.Cautions = append(d.Cautions, key)
+	s := &sheetAsks{c, d}
+	for _, one := range allCautions {
+		if one.holds(s) {
+			d.Cautions = append(d.Cautions, one.key)
 		}
 	}
-	caused := func(names ...string) bool {
-		return slices.ContainsFunc(d.Stories, func(s diag.Story) bool {
-			return s.Urgency != diag.NoAction && slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return slices.Contains(names, p.Key) })
-		})
-	}
-	proposed := func(is func(*cause.Check) bool) bool {
-		return slices.ContainsFunc(d.Stories, func(s diag.Story) bool {
-			if s.Next == nil {
-				return false
-			}
-			k := cause.CheckNamed(s.Next.Key)
-			return k != nil && is(k)
-		})
-	}
-	named := func(names ...string) func(*cause.Check) bool {
-		return func(k *cause.Check) bool { return slices.Contains(names, k.Name) }
-	}
-	cranked := c.Has(known.NeedsCompression) || c.Has(known.NeedsRotors)
-	leakage := c.Has(known.NeedsLeakage) || proposed(named("leak-down", "leak-down-again", "leak-down-pair"))
-	liquid := len(c.LiquidPossible()) > 0 || caused("coolant-or-fuel-in-bore") || !c.AirCooled() && caused("head-gasket") && d.Urgency == diag.DoNotRun
-	byHand := liquid || c.Stood() && !cranked || c.Engine.Kind == engine.Radial || c.Spec.Inverted == diag.Yes
-	coolant := !c.AirCooled() && (caused("head-gasket", "cracked-bore", "coolant-seal", "cracked-housing") || proposed(named("coolant-gas-test", "cooling-pressure-test")))
-	opened := proposed(func(k *cause.Check) bool { return k.Fuel })
-	mayRun := d.Urgency != diag.DoNotRun
-	unburnt := caused("flooding", "washed-bore", "leaking-injector", "own-spark", "shared-coil", "coil-or-lead", "ignition") || c.Has(known.NeedsWet) || proposed(func(k *cause.Check) bool { return k.Is(cause.Oils) })
-
-	add(!mayRun, "do-not-run")
-	add(c.Spec.Hybrid == diag.Yes, "hybrid")
-	add(byHand && !c.Spec.Diesel(), "liquid-lock")
-	add(byHand && c.Spec.Diesel(), "injectors-out")
-	add(c.Spec.Diesel(), "diesel-no-oil")
-	add(mayBeDiesel(c), "fuel-unknown-no-oil")
-	add(c.Spec.Diesel() || strings.HasPrefix(c.FuelSystem(), "direct"), "high-pressure-fuel")
-	add(c.Has(known.NeedsFuel) || cranked && !c.Spec.Diesel(), "fuel-vapour")
-	add(opened, "fuel-open")
-	add(caused("fuel-in-oil", "regulator-diaphragm", "flooding", "leaking-injector"), "fuel-in-oil")
-	add(unburnt && !c.Spec.Diesel() && !c.Spec.TwoStroke, "catalyst")
-	add(leakage, "crank-turns")
-	add(coolant || leakage && !c.LeakageCold() && !c.AirCooled(), "hot-coolant")
-	add(mayRun && proposed(func(k *cause.Check) bool { return k.Is(cause.Starter) }), "starter-turns")
-	add(mayRun && proposed(func(k *cause.Check) bool { return k.Is(cause.Runs) }), "running-engine")
-	add(heldOf80(c), "not-airworthiness")
-	add(true, "makers-procedure")
-	add(true, "that-day-only")
-	if byHand {
+	if s.byHand() {
 		turnedFirst(d)
 	}
+}
+
+// sheetAsks is what a sheet says and asks for, as far as cautions depend on it.
+type sheetAsks struct {
+	*known.Case
+	d *diag.Diagnosis
+}
+
+func (s *sheetAsks) mayRun() bool { return s.d.Urgency != diag.DoNotRun }
+
+func (s *sheetAsks) cranked() bool {
+	return s.Has(known.NeedsCompression) || s.Has(known.NeedsRotors)
+}
+
+// caused reports a story with one of these causes that asks for something.
+func (s *sheetAsks) caused(names ...string) bool {
+	return slices.ContainsFunc(s.d.Stories, func(x diag.Story) bool {
+		return x.Urgency != diag.NoAction && slices.ContainsFunc(x.Causes, func(p diag.Phrase) bool { return slices.Contains(names, p.Key) })
+	})
+}
+
+// proposed reports a next check of this kind.
+func (s *sheetAsks) proposed(kind func(*cause.Check) bool) bool {
+	return slices.ContainsFunc(s.d.Stories, func(x diag.Story) bool {
+		if x.Next == nil {
+			return false
+		}
+		k := cause.CheckNamed(x.Next.Key)
+		return k != nil && kind(k)
+	})
+}
+
+func is(way cause.Way) func(*cause.Check) bool {
+	return func(k *cause.Check) bool { return k.Is(way) }
+}
+
+func named(names ...string) func(*cause.Check) bool {
+	return func(k *cause.Check) bool { return slices.Contains(names, k.Name) }
+}
+
+// leakage reports air let into cylinders, or to be let in.
+func (s *sheetAsks) leakage() bool {
+	return s.Has(known.NeedsLeakage) || s.proposed(named("leak-down", "leak-down-again", "leak-down-pair"))
+}
+
+// byHand reports an engine that is turned by hand first: liquid may stand on a
+// piston, or it stood for so long that something may have stuck.
+func (s *sheetAsks) byHand() bool {
+	liquid := len(s.LiquidPossible()) > 0 || s.caused("coolant-or-fuel-in-bore") || !s.AirCooled() && s.caused("head-gasket") && !s.mayRun()
+	return liquid || s.Stood() && !s.cranked() || s.Engine.Kind == engine.Radial || s.Spec.Inverted == diag.Yes
+}
+
+// coolant reports work on what holds coolant.
+func (s *sheetAsks) coolant() bool {
+	return s.caused("head-gasket", "cracked-bore", "coolant-seal", "cracked-housing") || s.proposed(named("coolant-gas-test", "cooling-pressure-test"))
+}
+
+// unburnt reports fuel or oil that may reach the exhaust.
+func (s *sheetAsks) unburnt() bool {
+	return s.caused("flooding", "washed-bore", "leaking-injector", "own-spark", "shared-coil", "coil-or-lead", "ignition") || s.Has(known.NeedsWet) || s.proposed(is(cause.Oils))
 }
 
 // turnedFirst has every proposed check that uses the starter, or runs the

@@ -50,49 +50,71 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	if found := s.book.found(); len(found) > 1 && cause.OneWork(found) {
 		return // what opens one shows the others
 	}
-	var best, proof *cause.Check
-	open := make([]*cause.Check, 0, 16) // those that may be made
+	if best := s.mayAsk(c, shares, at).pick(s, c, shares, at); best != nil {
+		s.Next = best.Ask(c, s.cylindersFor(best), at)
+	}
+}
+
+// candidates are the checks that a story may ask for.
+type candidates struct {
+	open []*cause.Check // all that may be made
+	best *cause.Check   // that settles most for each minute, nil for none
+	// proof is the quickest that proves the first cause, or mends it, nil for none.
+	proof *cause.Check
+}
+
+// mayAsk looks at every check that concerns a story's causes, fits the engine, is
+// allowed and was not made.
+func (s *story) mayAsk(c *known.Case, shares []share, at diag.Urgency) candidates {
+	k := candidates{open: make([]*cause.Check, 0, 16)}
 	most, cheapest := 0.0, 0.0
 	first := s.book.first()
 	for i := range cause.Checks {
-		k := &cause.Checks[i]
-		names := s.cylindersFor(k)
-		if !concerns(k, shares) || !k.Allowed(c, s.Cylinders, at) || k.IsMade(c, names) {
+		check := &cause.Checks[i]
+		names := s.cylindersFor(check)
+		if !concerns(check, shares) || !check.Allowed(c, s.Cylinders, at) || check.IsMade(c, names) {
 			continue
 		}
-		open = append(open, k)
-		settled := settles(k.Open(c), shares)
-		if settled >= leastSettled {
-			if gain := settled * ease(k, at) * s.worth(c, k) / float64(k.LabourFor(c, names)+setUp); gain > most {
-				best, most = k, gain
+		k.open = append(k.open, check)
+		labour := float64(check.LabourFor(c, names))
+		if settled := settles(check.Open(c), shares); settled >= leastSettled {
+			if gain := settled * ease(check, at) * s.worth(c, check) / (labour + setUp); gain > most {
+				k.best, most = check, gain
 			}
 		}
-		minutes := float64(k.LabourFor(c, names)) / surest(k, first)
-		if slices.Contains(k.Mends, first) {
+		minutes := labour / surest(check, first)
+		if slices.Contains(check.Mends, first) {
 			minutes -= mendFirst
 		}
-		if (proves(k, first) || minutes < 0) && (proof == nil || minutes < cheapest) {
-			proof, cheapest = k, minutes
+		if (proves(check, first) || minutes < 0) && (k.proof == nil || minutes < cheapest) {
+			k.proof, cheapest = check, minutes
 		}
 	}
-	mend := proof != nil && slices.Contains(proof.Mends, first)
+	return k
+}
+
+// pick is the one of these that is asked for, nil for none: what mends the first
+// cause where that is as good as known, what settles most, what proves the first
+// cause; and where there is none of these, a look before an engine that must not
+// be run is given up, or the shortest that concerns another cause.
+func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgency) *cause.Check {
+	looked, alone := len(s.book.found()) > 0, s.leftOver(shares)
+	best := k.best
 	switch {
-	case mend && (best == nil || s.asGoodAsProven(shares)):
-		best = proof
-	case s.leftOver(shares): // checks have ruled out the others
+	case k.proof != nil && slices.Contains(k.proof.Mends, s.book.first()) && (best == nil || s.asGoodAsProven(shares)):
+		best = k.proof
+	case alone: // checks have ruled out the others
 		best = nil
-	case best == nil && len(s.book.found()) == 0: // what was found is not looked for again
-		best = proof
+	case best == nil && !looked: // what was found is not looked for again
+		best = k.proof
 	}
-	if best == nil && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && (len(s.book.found()) == 0 || answered(c) == 0) && !s.leftOver(shares) {
+	if best == nil && !alone && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && (!looked || answered(c) == 0) {
 		best = s.lookFirst(c, at)
 	}
-	if best == nil && len(shares) > 1 && len(s.book.found()) == 0 && !s.leftOver(shares) {
-		best = shortestOf(open, shares[1:])
+	if best == nil && !alone && !looked && len(shares) > 1 {
+		best = shortestOf(k.open, shares[1:])
 	}
-	if best != nil {
-		s.Next = best.Ask(c, s.cylindersFor(best), at)
-	}
+	return best
 }
 
 // shortestOf is the shortest of some checks that concerns the likeliest cause

@@ -60,6 +60,11 @@ func (p *pairing) equal(a, b pdffile.Object) (bool, error) {
 	if b, err = p.b.Resolve(b); err != nil {
 		return false, err
 	}
+	return p.values(a, b)
+}
+
+// values compares two objects that stand for themselves.
+func (p *pairing) values(a, b pdffile.Object) (bool, error) {
 	switch a := a.(type) {
 	case float64:
 		b, ok := b.(float64)

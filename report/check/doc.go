@@ -3,7 +3,6 @@
 package check
 
 import (
-	"fmt"
 	"strings"
 
 	"gaugesheet/diag"
@@ -31,73 +30,56 @@ func speak(j *job.Job, d *diag.Diagnosis, findings []diag.Finding, a templates.A
 		return nil, err
 	}
 	words = words.Of(d.Rotary)
-	s := &spoken{}
-	if s.stories, err = each(d.Stories, func(x diag.Story) (templates.SaidStory, error) {
-		said, err := words.Story(x, a)
-		return plainStory(said), err
-	}); err != nil {
-		return nil, err
-	}
-	if s.plan, err = each(d.Plan, func(x diag.Step) (templates.SaidStep, error) {
-		said, err := words.Step(x, a)
-		return plainStep(said), err
-	}); err != nil {
-		return nil, err
-	}
-	if s.findings, err = each(findings, func(x diag.Finding) (templates.Said, error) {
-		said, err := words.Finding(x, a)
-		return plainFinding(said), err
-	}); err != nil {
-		return nil, err
-	}
-	if s.notices, err = each(d.Notices, func(x diag.Notice) (string, error) {
-		said, err := words.Notice(x, a)
-		return plain(said), err
-	}); err != nil {
-		return nil, err
-	}
-	if s.cautions, err = each(d.Cautions, func(key string) (string, error) {
-		said, err := words.Caution(key, a)
-		return plain(said), err
-	}); err != nil {
-		return nil, err
-	}
-	if s.sentence, err = words.Verdict(d.Verdict, a); err != nil {
-		return nil, err
+	v := &voice{audience: a}
+	s := &spoken{
+		stories:  each(v, d.Stories, words.Story, plainStory),
+		plan:     each(v, d.Plan, words.Step, plainStep),
+		findings: each(v, findings, words.Finding, plainFinding),
+		notices:  each(v, d.Notices, words.Notice, plain),
+		cautions: each(v, d.Cautions, words.Caution, plain),
+		sentence: one(v, d.Verdict, words.Verdict, plain),
 	}
 	if d.Advice.Key != "" {
-		if s.advice, err = words.Verdict(d.Advice, a); err != nil {
-			return nil, err
-		}
-	}
-	if c := d.Compression; c != nil && c.Expected != nil {
-		if s.expected, err = words.Expected(c.Expected, j.Test().Conditions); err != nil {
-			return nil, err
-		}
-		s.expected = plain(s.expected)
+		s.advice = one(v, d.Advice, words.Verdict, plain)
 	}
 	if d.Next != nil {
-		next, err := words.Check(*d.Next, a)
-		if err != nil {
-			return nil, fmt.Errorf("next check: %w", err)
-		}
-		s.next = plainCheck(&next)
+		next := one(v, *d.Next, words.Check, plainCheck)
+		s.next = &next
 	}
-	s.sentence, s.advice = plain(s.sentence), plain(s.advice)
-	return s, nil
+	if c := d.Compression; c != nil && c.Expected != nil {
+		s.expected = one(v, c.Expected, func(b *diag.Expected, _ templates.Audience) (string, error) {
+			return words.Expected(b, j.Test().Conditions)
+		}, plain)
+	}
+	return s, v.err
 }
 
-// each says every entry of a list, up to the first that cannot be said.
-func each[T, S any](list []T, say func(T) (S, error)) ([]S, error) {
+// A voice speaks to somebody, up to the first thing that cannot be said.
+type voice struct {
+	audience templates.Audience
+	err      error
+}
+
+// one says one thing.
+func one[T, S any](v *voice, x T, say func(T, templates.Audience) (S, error), plain func(S) S) S {
+	var none S
+	if v.err != nil {
+		return none
+	}
+	said, err := say(x, v.audience)
+	if v.err = err; err != nil {
+		return none
+	}
+	return plain(said)
+}
+
+// each says every entry of a list.
+func each[T, S any](v *voice, list []T, say func(T, templates.Audience) (S, error), plain func(S) S) []S {
 	var all []S
 	for _, x := range list {
-		said, err := say(x)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, said)
+		all = append(all, one(v, x, say, plain))
 	}
-	return all, nil
+	return all
 }
 
 // plain is a text without the spaces that hold a line of a page together:
@@ -115,13 +97,13 @@ func plainFinding(s templates.Said) templates.Said {
 	return templates.Said{
 		Says: plain(s.Says), Because: plain(s.Because),
 		Causes: plainAll(s.Causes), Against: plainAll(s.Against), Doubts: plainAll(s.Doubts),
-		Next: plainCheck(s.Next),
+		Next: plainNext(s.Next),
 	}
 }
 
 func plainStory(s templates.SaidStory) templates.SaidStory {
 	s.Says, s.Because = plain(s.Says), plain(s.Because)
-	s.Causes, s.Against, s.Doubts, s.Next = plainAll(s.Causes), plainAll(s.Against), plainAll(s.Doubts), plainCheck(s.Next)
+	s.Causes, s.Against, s.Doubts, s.Next = plainAll(s.Causes), plainAll(s.Against), plainAll(s.Doubts), plainNext(s.Next)
 	return s
 }
 
@@ -129,17 +111,22 @@ func plainStep(s templates.SaidStep) templates.SaidStep {
 	for i := range s.Leads {
 		s.Leads[i].If, s.Leads[i].Then = plain(s.Leads[i].If), plain(s.Leads[i].Then)
 	}
-	s.Check = *plainCheck(&s.Check)
+	s.Check = plainCheck(s.Check)
 	return s
 }
 
-func plainCheck(c *templates.SaidCheck) *templates.SaidCheck {
+func plainNext(c *templates.SaidCheck) *templates.SaidCheck {
 	if c == nil {
 		return nil
 	}
+	said := plainCheck(*c)
+	return &said
+}
+
+func plainCheck(c templates.SaidCheck) templates.SaidCheck {
 	said := templates.SaidCheck{Name: plain(c.Name), For: plain(c.For), Do: plain(c.Do), IfSo: plain(c.IfSo), IfNot: plain(c.IfNot), Effort: plain(c.Effort)}
 	for _, o := range c.Outcomes {
 		said.Outcomes = append(said.Outcomes, templates.SaidOutcome{Name: o.Name, If: plain(o.If), Then: plain(o.Then)})
 	}
-	return &said
+	return said
 }

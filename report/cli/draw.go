@@ -23,10 +23,15 @@ type drawing struct {
 	opened  *opened // the files that the jobs draw on, where these are watched
 }
 
+// drawCall is what the flags of 'draw' itself say.
+type drawCall struct {
+	drawing
+	template, key string // files, "" for none
+	watch         bool
+}
+
 func (c *Command) drawCommand() *cobra.Command {
-	var d drawing
-	var template, key string
-	var watch bool
+	var d drawCall
 	cmd := &cobra.Command{
 		Use:   "draw JOB.yaml or FOLDER ... [-o FILE or FOLDER] [--sheet KIND] [--paper letter/a4/legal] [--language en/en-GB] [--watch] [--sign KEY]",
 		Short: "Draw a sheet for each job file, as a PDF",
@@ -43,37 +48,40 @@ the verdict is said; the picture or sheet can stay open beside the editor.`,
   gaugesheet draw job.yaml --watch
   gaugesheet draw season/ -o printed/ --index printed/index.csv`,
 		Args: arguments(1, -1, "job files"),
-		RunE: func(_ *cobra.Command, args []string) error {
-			if err := c.prepare(&d, template); err != nil {
-				return err
-			}
-			if key != "" {
-				if err := c.signBy(&d, key); err != nil {
-					return err
-				}
-			}
-			if watch {
-				return c.watch(args, template, d)
-			}
-			tasks, err := c.plan(args, d)
-			if err != nil {
-				return err
-			}
-			return c.draw(tasks, d)
-		},
+		RunE: func(_ *cobra.Command, args []string) error { return c.drawn(args, &d) },
 	}
 	flags := cmd.Flags()
 	d.flags(cmd)
 	c.jobFlags(cmd)
 	flags.StringVar(&d.options.Kind, "sheet", "", "`kind` of sheet: "+strings.Join(templates.Kinds(), ", ")+" (the job file's own where not given)")
-	flags.StringVar(&template, "template", "", "a template `file` of your own instead of a kind of sheet")
+	flags.StringVar(&d.template, "template", "", "a template `file` of your own instead of a kind of sheet")
 	flags.BoolVar(&d.options.NoAttach, "no-attach", false, "leave the job file out of the sheet; nothing can then be extracted or verified")
-	flags.StringVar(&key, "sign", "", "sign the sheets by the private SSH key in this `file`; 'verify --signers' tells")
+	flags.StringVar(&d.key, "sign", "", "sign the sheets by the private SSH key in this `file`; 'verify --signers' tells")
 	flags.StringVar(&d.index, "index", "", "write a CSV `file` with a line for each sheet")
-	flags.BoolVar(&watch, "watch", false, "draw again on every change, and say what changed in the verdict; Ctrl-C ends it")
+	flags.BoolVar(&d.watch, "watch", false, "draw again on every change, and say what changed in the verdict; Ctrl-C ends it")
 	completeWords(cmd, "sheet", templates.Kinds())
 	cmd.ValidArgsFunction = completeFiles("yaml", "yml")
 	return cmd
+}
+
+// drawn draws sheets as 'draw' was asked to.
+func (c *Command) drawn(args []string, d *drawCall) error {
+	if err := c.prepare(&d.drawing, d.template); err != nil {
+		return err
+	}
+	if d.key != "" {
+		if err := c.signBy(&d.drawing, d.key); err != nil {
+			return err
+		}
+	}
+	if d.watch {
+		return c.watch(args, d.template, d.drawing)
+	}
+	tasks, err := c.plan(args, d.drawing)
+	if err != nil {
+		return err
+	}
+	return c.draw(tasks, d.drawing)
 }
 
 // flags are those of every command that draws sheets.

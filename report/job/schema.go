@@ -161,9 +161,10 @@ func (w *schemaWriter) valueSchema(k key, place string) Object {
 	if own := w.ownValue(k, place); own != nil {
 		return own
 	}
+	if plain := plainSchema(k.form); plain != nil {
+		return plain
+	}
 	switch k.form {
-	case asTexts, asFileNames:
-		return Object{{"type", "array"}, {"items", someText}}
 	case asWord:
 		if w.further {
 			return either(w.wordOf(k), w.state())
@@ -173,18 +174,10 @@ func (w *schemaWriter) valueSchema(k key, place string) Object {
 		return either(w.wordOf(k), arrayOf(w.wordOf(k)))
 	case asYesNo:
 		return w.yesOrNo()
-	case asWhole:
-		return either(Object{{"type", "integer"}, {"minimum", 1}}, Object{{"type", "string"}, {"pattern", "^ *[0-9]+ *$"}})
 	case asBare:
 		return either(typeOf("number"), Object{{"$ref", "#/$defs/" + w.figure([]quantity.Dimension{quantity.Dimensionless}, false)}})
-	case asDate:
-		return Object{{"type", "string"}, {"pattern", calendar}}
-	case asClock:
-		return Object{{"type", "string"}, {"pattern", "^([01]?[0-9]|2[0-3]):[0-5][0-9]$"}}
 	case asAmount:
 		return w.amountOf(k, place)
-	case asFileName:
-		return Object{{"type", "string"}, {"minLength", 1}}
 	case asReading:
 		return w.readingOf(k, place)
 	case asReadings:
@@ -192,8 +185,6 @@ func (w *schemaWriter) valueSchema(k key, place string) Object {
 			return byCylinderOf(w.readingOf(k, place), Member{"unit", Object{{"enum", unitNames(k.units)}}})
 		}
 		return byCylinderOf(w.readingOf(k, place))
-	case asNames:
-		return arrayOf(Object{{"type", []string{"integer", "string"}}, {"minLength", 1}})
 	case asGroups:
 		return arrayOf(w.objectOf(k.keys, place))
 	case asPermitted:
@@ -203,10 +194,30 @@ func (w *schemaWriter) valueSchema(k key, place string) Object {
 			return w.readingOf(k, place)
 		}
 		return ownSchema(k.schema)
+	}
+	return w.furtherSchema(k, place)
+}
+
+// plainSchema is the schema of a form that is the same for every key; nil for
+// any other.
+func plainSchema(f form) Object {
+	switch f {
+	case asTexts, asFileNames:
+		return Object{{"type", "array"}, {"items", someText}}
+	case asWhole:
+		return either(Object{{"type", "integer"}, {"minimum", 1}}, Object{{"type", "string"}, {"pattern", "^ *[0-9]+ *$"}})
+	case asDate:
+		return Object{{"type", "string"}, {"pattern", calendar}}
+	case asClock:
+		return Object{{"type", "string"}, {"pattern", "^([01]?[0-9]|2[0-3]):[0-5][0-9]$"}}
+	case asFileName:
+		return Object{{"type", "string"}, {"minLength", 1}}
+	case asNames:
+		return arrayOf(Object{{"type", []string{"integer", "string"}}, {"minLength", 1}})
 	case asText:
 		return someText
 	}
-	return w.furtherSchema(k, place)
+	return nil
 }
 
 // furtherSchema is the schema of what has further keys.

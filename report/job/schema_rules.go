@@ -113,6 +113,29 @@ func (w *schemaWriter) ownValue(k key, place string) Object {
 		return append(fileOf(RolePhoto), Member{"not", Object{{"pattern", `^(?:\./)*\.\./`}}})
 	case "shop.defaults":
 		return Object{{"$ref", "#/$defs/defaults"}}
+	case "conditions.strokes":
+		return either(Object{{"type", "integer"}, {"minimum", 1}, {"maximum", mostStrokes}}, Object{{"type", "string"}, {"pattern", "^ *[0-9]+ *$"}})
+	case "engine.compression-ratio":
+		return either(Object{{"type", "number"}, {"exclusiveMinimum", 1}, {"maximum", 50}}, Object{{"type", "string"}, {"pattern", "^ *[0-9.,]+ *(?:: *1)? *$"}})
+	case "engine.banks":
+		v := vocabularyOf("first bank")
+		side := wordSchema(v.Words, v.others(v.Words))
+		return Object{{"type", "object"}, {"minProperties", 2}, {"propertyNames", side}, {"additionalProperties", arrayOf(Object{{"type", []string{"integer", "string"}}, {"minLength", 1}})}}
+	case "gauge.range":
+		return Object{{"$ref", "#/$defs/" + w.figure(anyPressure, true)}}
+	case "gauge.accuracy":
+		return Object{{"type", "string"}, {"pattern", "[0-9]|[Gg][Rr][Aa][Dd][Ee]|[Cc][Ll][Aa][Ss][Ss]"}}
+	case "gauge.reads":
+		return Object{{"type", "string"}, {"pattern", "[0-9].*[0-9]"}}
+	case "shop.accent":
+		return Object{{"type", "string"}, {"pattern", "^#?[0-9a-fA-F]{6}$"}}
+	}
+	return w.ownReading(k, place)
+}
+
+// ownReading is that of such a key in a test.
+func (w *schemaWriter) ownReading(k key, place string) Object {
+	switch place {
 	case "plugs.looks":
 		look := w.wordOf(keyOf(plugKeys, "look"))
 		return byCylinderOf(either(look, w.state(), Object{{"$ref", "#/$defs/plug"}}))
@@ -125,26 +148,10 @@ func (w *schemaWriter) ownValue(k key, place string) Object {
 		return w.facesOf(key{}, place)
 	case "fuel-pressure.hold", "fuel-pressure.circuits.hold":
 		return Object{{"type", "object"}, {"minProperties", 1}, {"additionalProperties", w.readingOf(key{}, place)}}
-	case "conditions.strokes":
-		return either(Object{{"type", "integer"}, {"minimum", 1}, {"maximum", mostStrokes}}, Object{{"type", "string"}, {"pattern", "^ *[0-9]+ *$"}})
-	case "engine.compression-ratio":
-		return either(Object{{"type", "number"}, {"exclusiveMinimum", 1}, {"maximum", 50}}, Object{{"type", "string"}, {"pattern", "^ *[0-9.,]+ *(?:: *1)? *$"}})
-	case "engine.banks":
-		v := vocabularyOf("first bank")
-		side := wordSchema(v.Words, v.others(v.Words))
-		return Object{{"type", "object"}, {"minProperties", 2}, {"propertyNames", side}, {"additionalProperties", arrayOf(Object{{"type", []string{"integer", "string"}}, {"minLength", 1}})}}
 	case "not-tested":
 		return either(Object{{"type", "object"}, {"additionalProperties", someText}}, arrayOf(someText))
 	case "coolant-gas-test":
 		return either(w.wordOf(k), w.objectOf(k.keys, place))
-	case "gauge.range":
-		return Object{{"$ref", "#/$defs/" + w.figure(anyPressure, true)}}
-	case "gauge.accuracy":
-		return Object{{"type", "string"}, {"pattern", "[0-9]|[Gg][Rr][Aa][Dd][Ee]|[Cc][Ll][Aa][Ss][Ss]"}}
-	case "gauge.reads":
-		return Object{{"type", "string"}, {"pattern", "[0-9].*[0-9]"}}
-	case "shop.accent":
-		return Object{{"type", "string"}, {"pattern", "^#?[0-9a-fA-F]{6}$"}}
 	}
 	return nil
 }

@@ -9,10 +9,10 @@ import (
 
 // Compression is what a compression test says of each cylinder, in bench order.
 func Compression(t *diag.Test, c *diag.CompressionResult) []Column {
-	of := func(say func(*diag.CylinderResult) Value) func(string) Value {
+	of := func(say func(*diag.CylinderResult, *diag.CompressionResult) Value) func(string) Value {
 		return func(name string) Value {
 			if r := c.Cylinder(name); r != nil {
-				return say(r)
+				return say(r, c)
 			}
 			return Value{}
 		}
@@ -22,43 +22,57 @@ func Compression(t *diag.Test, c *diag.CompressionResult) []Column {
 		given = &diag.Compression{}
 	}
 	asRead := func(entries map[string]diag.Reading, value func(*diag.CylinderResult) *float64) func(string) Value {
-		return of(func(r *diag.CylinderResult) Value { return withEntries(entries[r.Name], value(r), c.Decimals) })
+		return of(func(r *diag.CylinderResult, _ *diag.CompressionResult) Value {
+			return withEntries(entries[r.Name], value(r), c.Decimals)
+		})
 	}
 	return []Column{
 		{"first", true, asRead(given.First, func(r *diag.CylinderResult) *float64 { return r.First })},
-		{"entered", false, of(func(r *diag.CylinderResult) Value { return enteredDry(r, c) })},
-		{"dry", true, of(func(r *diag.CylinderResult) Value { return dry(r, c) })},
-		{"of-highest", true, of(func(r *diag.CylinderResult) Value {
-			if r.PercentOfHighest == nil || r.Dry == nil || c.Highest <= 0 {
-				return Value{}
-			}
-			return text(quantity.Format(Part(*r.Dry, c.Highest, c.Decimals), 1))
-		})},
+		{"entered", false, of(enteredDry)},
+		{"dry", true, of(dry)},
+		{"of-highest", true, of(ofHighest)},
 		{"again", true, asRead(given.Again, func(r *diag.CylinderResult) *float64 { return r.Again })},
 		{"wet", true, asRead(given.Wet, func(r *diag.CylinderResult) *float64 { return r.Wet })},
-		{"wet-rise", true, of(func(r *diag.CylinderResult) Value {
-			if r.WetRise == nil || r.Wet == nil || r.Dry == nil {
-				return Value{}
-			}
-			return text(Signed(Less(*r.Wet, *r.Dry, c.Decimals)))
-		})},
-		{"earlier", true, of(func(r *diag.CylinderResult) Value { return number(Then(r), c.Decimals) })},
-		{"change", true, of(func(r *diag.CylinderResult) Value {
-			then := Then(r)
-			if then == nil {
-				return Value{}
-			}
-			return text(Signed(Less(*r.Dry, *then, c.Decimals)))
-		})},
+		{"wet-rise", true, of(wetRise)},
+		{"earlier", true, of(func(r *diag.CylinderResult, c *diag.CompressionResult) Value { return number(Then(r), c.Decimals) })},
+		{"change", true, of(change)},
 		{"idle", true, running(t, c, func(r diag.Running) *diag.Reading { return r.Idle })},
 		{"snap", true, running(t, c, func(r diag.Running) *diag.Reading { return r.Snap })},
-		{"grade", false, of(func(r *diag.CylinderResult) Value {
-			if r.State != diag.Tested {
-				return Value{}
-			}
-			return term("grade", string(r.Grade))
-		})},
+		{"grade", false, of(graded)},
 	}
+}
+
+// ofHighest is a reading in percent of the highest.
+func ofHighest(r *diag.CylinderResult, c *diag.CompressionResult) Value {
+	if r.PercentOfHighest == nil || r.Dry == nil || c.Highest <= 0 {
+		return Value{}
+	}
+	return text(quantity.Format(Part(*r.Dry, c.Highest, c.Decimals), 1))
+}
+
+// wetRise is how far oil raised a reading.
+func wetRise(r *diag.CylinderResult, c *diag.CompressionResult) Value {
+	if r.WetRise == nil || r.Wet == nil || r.Dry == nil {
+		return Value{}
+	}
+	return text(Signed(Less(*r.Wet, *r.Dry, c.Decimals)))
+}
+
+// change is how far a reading is above the earlier one.
+func change(r *diag.CylinderResult, c *diag.CompressionResult) Value {
+	then := Then(r)
+	if then == nil {
+		return Value{}
+	}
+	return text(Signed(Less(*r.Dry, *then, c.Decimals)))
+}
+
+// graded is the grade of a reading.
+func graded(r *diag.CylinderResult, _ *diag.CompressionResult) Value {
+	if r.State != diag.Tested {
+		return Value{}
+	}
+	return term("grade", string(r.Grade))
 }
 
 // withEntries is a reading with the entries that it comes from behind it, where

@@ -105,7 +105,6 @@ func (f *File) put(n int, p place) error {
 
 // tableStream reads a list of objects that is a stream.
 func (f *File) tableStream(at int) (Dict, error) {
-	unreadable := damaged("its list of objects is not readable")
 	o, err := f.objectAt(at)
 	if err != nil {
 		return nil, err
@@ -118,42 +117,50 @@ func (f *File) tableStream(at int) (Dict, error) {
 	if err != nil {
 		return nil, err
 	}
+	return s.Dict, f.rows(s.Dict, data)
+}
+
+// rows takes in the rows of a list of objects: which objects it has, and in
+// columns of how many bytes it says where each stands.
+func (f *File) rows(dict Dict, data []byte) error {
+	unreadable := damaged("its list of objects is not readable")
 	var width [3]int
-	widths, _ := s.Dict["W"].([]Object)
+	widths, _ := dict["W"].([]Object)
 	if len(widths) != 3 {
-		return nil, unreadable
+		return unreadable
 	}
 	for i := range width {
+		var ok bool
 		if width[i], ok = whole(widths[i]); !ok || width[i] < 0 || width[i] > 8 {
-			return nil, unreadable
+			return unreadable
 		}
 	}
 	size := width[0] + width[1] + width[2]
-	index, _ := s.Dict["Index"].([]Object)
+	index, _ := dict["Index"].([]Object)
 	if index == nil {
-		index = []Object{0.0, s.Dict["Size"]}
+		index = []Object{0.0, dict["Size"]}
 	}
 	if size == 0 || len(index)%2 != 0 {
-		return nil, unreadable
+		return unreadable
 	}
 	for i := 0; i < len(index); i += 2 {
 		first, ok1 := whole(index[i])
 		count, ok2 := whole(index[i+1])
 		if !ok1 || !ok2 || first < 0 || count < 0 || first+count > mostObjects || count*size > len(data) {
-			return nil, unreadable
+			return unreadable
 		}
 		for n := first; n < first+count; n++ {
 			p, ok := entry(data[:size], width)
 			if !ok {
-				return nil, unreadable
+				return unreadable
 			}
 			if err := f.put(n, p); err != nil {
-				return nil, err
+				return err
 			}
 			data = data[size:]
 		}
 	}
-	return s.Dict, nil
+	return nil
 }
 
 // entry reads a row of a list of objects that is a stream: a kind that nobody

@@ -70,22 +70,27 @@ func (d *drawing) faceOf(o pdffile.Object) (*face, error) {
 	if err := face.readMap(f, cid["CIDToGIDMap"]); err != nil {
 		return nil, err
 	}
-	descriptor, err := f.Dict(cid["FontDescriptor"])
+	if face.program, err = d.embedded(cid); err != nil {
+		return nil, err
+	}
+	d.types[ref] = face
+	return face, nil
+}
+
+// embedded is the program of outlines that a font has in the file.
+func (d *drawing) embedded(cid pdffile.Dict) (*program, error) {
+	descriptor, err := d.file.Dict(cid["FontDescriptor"])
 	if err != nil {
 		return nil, err
 	}
-	stream, err := f.Stream(descriptor["FontFile2"])
+	stream, err := d.file.Stream(descriptor["FontFile2"])
 	if err != nil {
 		return nil, err
 	}
 	if stream == nil || descriptor["FontFile"] != nil || descriptor["FontFile3"] != nil {
 		return nil, errType
 	}
-	if face.program, err = d.programOf(stream); err != nil {
-		return nil, err
-	}
-	d.types[ref] = face
-	return face, nil
+	return d.programOf(stream)
 }
 
 func (d *drawing) programOf(s *pdffile.Stream) (*program, error) {
