@@ -1,5 +1,5 @@
 // Package budget holds what reading a file may take, whatever the file, and
-// measures it. It is for tests only, and knows nothing of what is measured.
+// measures it, for tests only; it knows nothing of what is measured.
 package budget
 
 import (
