@@ -12,6 +12,7 @@ import (
 
 // spoken is a diagnosis in words.
 type spoken struct {
+	words    *templates.Catalogue
 	stories  []templates.SaidStory
 	plan     []templates.SaidStep
 	findings []templates.Said // in the order of the findings
@@ -32,6 +33,7 @@ func speak(j *job.Job, d *diag.Diagnosis, findings []diag.Finding, a templates.A
 	words = words.Of(d.Rotary)
 	v := &voice{audience: a}
 	s := &spoken{
+		words:    words,
 		stories:  each(v, d.Stories, words.Story, plainStory),
 		plan:     each(v, d.Plan, words.Step, plainStep),
 		findings: each(v, findings, words.Finding, plainFinding),

@@ -28,22 +28,21 @@ func Explain(w io.Writer, j *job.Job, cylinder string) error {
 	if err != nil {
 		return err
 	}
-	p := &printer{}
+	p := &printer{words: s.words}
 	p.head(j)
 	p.readings(j.Test(), d, cylinder)
-	p.title("Rules, in the order in which they are tried")
+	p.title(p.say("terminal.tried", nil))
 	for _, one := range tried {
 		p.tried(one, d, findings, s, cylinder)
 	}
-	p.title("What is said, in this order, and why these causes")
+	p.title(p.say("terminal.ledgers", nil))
 	for i := range d.Stories {
 		p.ledger(i, &d.Stories[i], s.stories[i], cylinder)
 	}
 	if len(d.Stories) == 0 {
-		p.line("  nothing was found")
+		p.line("  %s", p.say("terminal.nothing-found", nil))
 	}
-	_, err = io.WriteString(w, p.String())
-	return err
+	return p.write(w)
 }
 
 // UnknownCylinder is a cylinder that the engine does not have.
@@ -58,30 +57,30 @@ func (e *UnknownCylinder) Error() string {
 
 func (p *printer) tried(t rule.Tried, d *diag.Diagnosis, findings []diag.Finding, s *spoken, cylinder string) {
 	if t.Outcome != rule.Fired {
-		p.wrapped("  - ", fmt.Sprintf("%s: %s", t.Rule, t.Outcome))
+		p.wrapped("  - ", p.say("terminal.outcome", diag.Facts{"rule": t.Rule, "outcome": string(t.Outcome)}))
 		return
 	}
 	said := false
 	for i, f := range findings {
 		if f.Rule == t.Rule && concerns(f.Cylinders, cylinder) {
-			p.wrapped("  * ", fmt.Sprintf("%s fired: %s. %s", t.Rule, s.findings[i].Says, s.findings[i].Because))
+			p.wrapped("  * ", p.say("terminal.fired", diag.Facts{"rule": t.Rule, "says": s.findings[i].Says + ". " + s.findings[i].Because}))
 			said = true
 		}
 	}
 	for i, n := range d.Notices {
 		if n.Rule == t.Rule && concerns(n.Cylinders, cylinder) {
-			p.wrapped("  * ", fmt.Sprintf("%s fired: %s", t.Rule, s.notices[i]))
+			p.wrapped("  * ", p.say("terminal.fired", diag.Facts{"rule": t.Rule, "says": s.notices[i]}))
 			said = true
 		}
 	}
 	switch r := rule.Named(t.Rule); {
 	case said && r != nil:
-		p.wrapped("      when: ", r.Trigger())
-		p.wrapped("      why: ", r.Why)
+		p.wrapped("      "+p.say("terminal.when", nil)+" ", r.Trigger())
+		p.wrapped("      "+p.say("terminal.why", nil)+" ", r.Why)
 	case cylinder != "":
-		p.wrapped("  - ", fmt.Sprintf("%s: fired, but not for cylinder %s", t.Rule, cylinder))
+		p.wrapped("  - ", p.say("terminal.fired-elsewhere", diag.Facts{"rule": t.Rule, "cylinder": cylinder}))
 	default:
-		p.wrapped("  - ", fmt.Sprintf("%s: fired, and another rule stands instead of it", t.Rule))
+		p.wrapped("  - ", p.say("terminal.stands-instead", diag.Facts{"rule": t.Rule}))
 	}
 }
 
@@ -90,7 +89,7 @@ func (p *printer) ledger(i int, st *diag.Story, said templates.SaidStory, cylind
 	if !concerns(st.Cylinders, cylinder) {
 		return
 	}
-	p.wrapped(fmt.Sprintf("  %d. ", i+1), fmt.Sprintf("%s (%s, %s): %s", st.About, st.Urgency, st.Confidence, said.Says))
+	p.wrapped(fmt.Sprintf("  %d. ", i+1), p.say("terminal.story", diag.Facts{"about": string(st.About), "urgency": p.term("urgency", string(st.Urgency)), "confidence": p.term("confidence", string(st.Confidence)), "says": said.Says}))
 	sums := map[string]int{}
 	var order []string
 	for _, e := range st.Ledger {
@@ -104,18 +103,18 @@ func (p *printer) ledger(i int, st *diag.Story, said templates.SaidStory, cylind
 		p.wrapped("     ", fmt.Sprintf("%s: %d", cause, sums[cause]))
 		for _, e := range st.Ledger {
 			if e.Cause == cause {
-				p.wrapped("       ", fmt.Sprintf("%+d by %s (%s)", e.Weight, e.By, kindOf(e)))
+				p.wrapped("       ", p.say("terminal.voice", diag.Facts{"weight": fmt.Sprintf("%+d", e.Weight), "by": e.By, "kind": p.kindOf(e)}))
 			}
 		}
 	}
 	if st.Next != nil {
-		p.wrapped("     next: ", st.Next.Key)
+		p.wrapped("     "+p.say("terminal.next", nil)+" ", st.Next.Key)
 	}
 }
 
-func kindOf(e diag.Entry) string {
+func (p *printer) kindOf(e diag.Entry) string {
 	if e.Kind == "" {
-		return "common"
+		return p.say("terminal.common", nil)
 	}
 	return e.Kind
 }

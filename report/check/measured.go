@@ -181,7 +181,7 @@ func (p *printer) further(d *diag.Diagnosis) {
 			if m.Limited() {
 				uncertain = quantity.Format(m.Uncertainty, m.Decimals+1)
 			}
-			rows = append(rows, []string{r.Name, m.Name, strings.TrimSpace(m.Cylinder + " " + m.At), strings.ReplaceAll(m.Number().String(), "\u00a0", " "), limit, uncertain, string(m.Verdict)})
+			rows = append(rows, []string{r.Name, m.Name, strings.TrimSpace(m.Cylinder + " " + m.At), strings.ReplaceAll(m.Number().String(), "\u00a0", " "), limit, uncertain, p.term("judged", string(m.Verdict))})
 		}
 		for _, w := range r.Words {
 			rows = append(rows, []string{r.Name, w.Name, w.Cylinder, w.Value, "", "", ""})
@@ -190,6 +190,6 @@ func (p *printer) further(d *diag.Diagnosis) {
 	if len(rows) == 0 {
 		return
 	}
-	p.title("Further tests")
-	p.table([]string{"test", "reading", "at", "value", "limit", "uncertain by", "verdict"}, rows)
+	p.title(p.say("terminal.further", nil))
+	p.table([]string{"test", "reading", "at", "value", "limit", "uncertain", "verdict"}, rows)
 }

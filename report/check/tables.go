@@ -23,8 +23,13 @@ func (p *printer) readings(t *diag.Test, d *diag.Diagnosis, cylinder string) {
 	p.further(d)
 }
 
-// table sets rows in columns; columns that nowhere say anything are left out.
-func (p *printer) table(head []string, rows [][]string) {
+// table sets rows in columns, whose headings stand under their keys; columns
+// that nowhere say anything are left out.
+func (p *printer) table(keys []string, rows [][]string) {
+	head := make([]string, len(keys))
+	for i, key := range keys {
+		head[i] = p.say("terminal.column."+key, nil)
+	}
 	used := make([]bool, len(head))
 	for _, row := range rows {
 		for i, cell := range row {
@@ -51,19 +56,11 @@ func (p *printer) table(head []string, rows [][]string) {
 	}
 }
 
-// heads are the headings of the columns of readings.
-var heads = map[string]string{
-	"first": "first", "entered": "as entered", "dry": "dry", "of-highest": "% of highest", "again": "again", "wet": "wet",
-	"wet-rise": "rise", "earlier": "earlier", "change": "change", "idle": "idling", "snap": "snap", "grade": "grade",
-	"leak-entered": "as entered", "leakage": "loss", "leak-at": "air escapes at, most first", "leak-wet": "wet", "leak-limit": "limit",
-	"plug": "look", "gap": "gap", "plug-note": "note",
-}
-
 // columns sets columns of readings, a row to a cylinder.
 func (p *printer) columns(columns []readings.Column, cylinders []string, shown func(string) bool) {
-	head := []string{"cylinder"}
+	keys := []string{"cylinder"}
 	for _, c := range columns {
-		head = append(head, heads[c.Key])
+		keys = append(keys, c.Key)
 	}
 	var rows [][]string
 	for _, name := range cylinders {
@@ -72,11 +69,26 @@ func (p *printer) columns(columns []readings.Column, cylinders []string, shown f
 		}
 		row := []string{name}
 		for _, c := range columns {
-			row = append(row, plain(c.Of(name).String()))
+			row = append(row, p.value(c.Of(name)))
 		}
 		rows = append(rows, row)
 	}
-	p.table(head, rows)
+	p.table(keys, rows)
+}
+
+// value is a value with the lists' words as the reader has them.
+func (p *printer) value(v readings.Value) string {
+	if len(v.Terms) == 0 {
+		return plain(v.Text)
+	}
+	if state := v.State(); state != "" {
+		return p.state(state, v.Reason)
+	}
+	said := make([]string, len(v.Terms))
+	for i, t := range v.Terms {
+		said[i] = p.term(v.List, t)
+	}
+	return strings.Join(said, ", ")
 }
 
 // names are those of a section's cylinders.
@@ -89,28 +101,37 @@ func names[T any](results []T, name func(T) string) []string {
 }
 
 // titled is a table's title with the unit of its readings, where it has any.
-func titled(title string, unit quantity.Unit) string {
+func (p *printer) titled(key string, unit quantity.Unit) string {
+	title := p.say(key, nil)
 	if unit == quantity.None {
 		return title
 	}
-	return title + ", " + string(unit)
+	return p.say("terminal.in-unit", diag.Facts{"title": title, "unit": string(unit)})
 }
 
 func (p *printer) compression(t *diag.Test, c *diag.CompressionResult, shown func(string) bool) {
 	if c == nil {
 		return
 	}
-	p.title(titled("Compression", c.Unit))
+	p.title(p.titled("terminal.compression", c.Unit))
 	p.columns(readings.Compression(t, c), names(c.Cylinders, func(r diag.CylinderResult) string { return r.Name }), shown)
 	if c.N > 1 {
-		format := func(v float64) string { return quantity.Format(v, c.Decimals) }
-		p.wrapped("  ", fmt.Sprintf("highest %s (%s), lowest %s (%s), mean %s, median %s, difference %s, spread %s %% of highest",
-			format(c.Highest), c.HighestAt, format(c.Lowest), c.LowestAt, quantity.Format(c.Mean, c.Decimals+1),
-			quantity.Format(c.Median, c.Decimals), format(c.Difference), quantity.Format(c.SpreadPercentOfHighest, 1)))
+		p.wrapped("  ", p.say("terminal.sums", sums(c)))
 	}
 	p.limits(c.Limits, c.Decimals)
 	if c.Standard != nil {
-		p.line("  usual by the book: %s", c.Standard.Entered)
+		p.line("  %s", p.say("terminal.standard", diag.Facts{"entered": c.Standard.Entered}))
+	}
+}
+
+// sums are what is reckoned from the readings of a set, each as far as they are
+// printed.
+func sums(c *diag.CompressionResult) diag.Facts {
+	print := func(v float64) string { return readings.Print(v, c.Decimals) }
+	return diag.Facts{
+		"highest": print(c.Highest), "highestAt": c.HighestAt, "lowest": print(c.Lowest), "lowestAt": c.LowestAt,
+		"mean": quantity.Format(c.Mean, c.Decimals+1), "median": print(c.Median),
+		"difference": quantity.Format(readings.Less(c.Highest, c.Lowest, c.Decimals)), "spread": quantity.Format(c.SpreadPercentOfHighest, 1),
 	}
 }
 
@@ -125,20 +146,12 @@ func (p *printer) limits(limits []diag.LimitResult, decimals int) {
 		if limit == "" || l.Corrected {
 			limit = quantity.Format(l.Limit, digits) + unit
 		}
-		text := fmt.Sprintf("limit, %s %s: ", l.Rule, limit)
-		if l.Verdict == diag.NotJudged {
-			text += string(l.Verdict)
-		} else {
-			text += fmt.Sprintf("%s, found %s%s, uncertain by %s%s", l.Verdict,
-				quantity.Format(l.Value, digits), unit, quantity.Format(l.Uncertainty, max(digits, 1)), unit)
+		facts := diag.Facts{"found": "", "uncertainty": "", "rule": l.Rule, "limit": limit, "verdict": p.term("judged", string(l.Verdict)), "cylinder": l.Cylinder, "source": l.Source}
+		if l.Verdict != diag.NotJudged {
+			facts["found"] = quantity.Format(l.Value, digits) + unit
+			facts["uncertainty"] = quantity.Format(l.Uncertainty, max(digits, 1)) + unit
 		}
-		if l.Cylinder != "" {
-			text += ", decided by " + l.Cylinder
-		}
-		if l.Source != "" {
-			text += " (" + l.Source + ")"
-		}
-		p.wrapped("  ", text)
+		p.wrapped("  ", p.say("terminal.limit", facts))
 	}
 }
 
@@ -146,10 +159,10 @@ func (p *printer) leakage(t *diag.Test, l *diag.LeakageResult, shown func(string
 	if l == nil {
 		return
 	}
-	p.title("Leakage, % of the supply lost")
+	p.title(p.say("terminal.leakage", nil))
 	p.columns(readings.Leakage(t, l), names(l.Cylinders, func(r diag.LeakResult) string { return r.Name }), shown)
 	if l.Limit != nil {
-		p.line("  limit: %s %%", quantity.Format(*l.Limit, 0))
+		p.line("  %s", p.say("terminal.leakage-limit", diag.Facts{"limit": quantity.Format(*l.Limit, 0)}))
 	}
 }
 
@@ -157,7 +170,7 @@ func (p *printer) plugs(r *diag.PlugsResult, shown func(string) bool) {
 	if r == nil {
 		return
 	}
-	p.title("Plugs")
+	p.title(p.say("terminal.plugs", nil))
 	p.columns(readings.Plugs(r), names(r.Cylinders, func(c diag.PlugResult) string { return c.Name }), shown)
 }
 
@@ -165,21 +178,21 @@ func (p *printer) rotors(r *diag.RotorsResult, shown func(string) bool) {
 	if r == nil {
 		return
 	}
-	p.title(titled("Rotors", r.Unit) + ", faces in the order read")
+	p.title(p.say("terminal.rotors-order", diag.Facts{"title": p.titled("terminal.rotors", r.Unit)}))
 	rows := [][]string{}
 	for _, rotor := range r.Rotors {
 		if !shown(rotor.Name) {
 			continue
 		}
 		if len(rotor.Values) == 0 {
-			rows = append(rows, []string{rotor.Name, state(rotor.State, rotor.Reason), ""})
+			rows = append(rows, []string{rotor.Name, p.state(rotor.State, rotor.Reason), ""})
 			continue
 		}
 		var faces []string
 		for i, v := range rotor.Values {
 			face := quantity.Format(v, r.Decimals)
 			if slices.Contains(rotor.LowFaces, i) {
-				face += " (low)"
+				face = p.say("terminal.low-face", diag.Facts{"face": face})
 			}
 			faces = append(faces, face)
 		}
@@ -193,28 +206,32 @@ func (p *printer) fuel(f *diag.FuelResult) {
 	if f == nil || !slices.ContainsFunc(f.Circuits, func(c diag.CircuitResult) bool { return len(c.Readings)+len(c.Hold) > 0 }) {
 		return
 	}
-	p.title(titled("Fuel pressure", f.Unit))
+	p.title(p.titled("terminal.fuel", f.Unit))
 	rows := [][]string{}
 	for _, c := range f.Circuits {
 		for _, r := range c.Readings {
 			rows = append(rows, []string{c.Name, r.Name, quantity.Format(r.Value, f.Decimals), r.LimitEntered,
-				quantity.Format(r.Uncertainty, f.Decimals+1), string(r.Verdict)})
+				quantity.Format(r.Uncertainty, f.Decimals+1), p.term("judged", string(r.Verdict))})
 		}
 		for _, h := range c.Hold {
-			rows = append(rows, []string{c.Name, fmt.Sprintf("after %g min", h.Minutes), quantity.Format(h.Value, f.Decimals), h.LimitEntered, "", string(h.Verdict)})
+			rows = append(rows, []string{c.Name, p.say("terminal.held", diag.Facts{"minutes": readings.Print(h.Minutes, 0)}), quantity.Format(h.Value, f.Decimals), h.LimitEntered, "", p.term("judged", string(h.Verdict))})
 		}
 	}
-	p.table([]string{"circuit", "reading", "value", "limit", "uncertain by", "verdict"}, rows)
+	p.table([]string{"circuit", "reading", "value", "limit", "uncertain", "verdict"}, rows)
 	for _, c := range f.Circuits {
-		name := ""
-		if c.Name != "" {
-			name = c.Name + ": "
-		}
 		if c.RegulatorRise != nil {
-			p.line("  %sregulator rise %s %s", name, quantity.Format(*c.RegulatorRise, f.Decimals), f.Unit)
+			p.ofCircuit(c.Name, p.say("terminal.regulator-rise", diag.Facts{"rise": quantity.Format(*c.RegulatorRise, f.Decimals) + " " + string(f.Unit)}))
 		}
 		if c.InjectorFlowPercent != nil {
-			p.line("  %sinjector flow %s %% of that at the middle of the limit", name, quantity.Format(*c.InjectorFlowPercent, 0))
+			p.ofCircuit(c.Name, p.say("terminal.injector-flow", diag.Facts{"flow": quantity.Format(*c.InjectorFlowPercent, 0)}))
 		}
 	}
+}
+
+// ofCircuit says something of a fuel circuit, by name where it has one.
+func (p *printer) ofCircuit(name, text string) {
+	if name != "" {
+		text = p.say("terminal.circuit", diag.Facts{"circuit": name, "text": text})
+	}
+	p.line("  %s", text)
 }

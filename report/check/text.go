@@ -10,34 +10,63 @@ import (
 	"gaugesheet/templates"
 )
 
-// Text writes what a job's readings say in words, for a terminal. The error is
-// the writer's, or names words that the catalogue lacks.
+// Text writes what a job's readings say in words, for a terminal.
 func Text(w io.Writer, j *job.Job, d *diag.Diagnosis) error {
 	s, err := speak(j, d, nil, templates.Workshop)
 	if err != nil {
 		return err
 	}
-	p := &printer{}
+	p := &printer{words: s.words}
 	p.head(j)
 	p.verdict(d, s)
-	p.list("About the test", s.notices)
+	p.list("terminal.notices", s.notices)
 	p.readings(j.Test(), d, "")
 	p.stories(d, s)
 	if d.Next != nil {
-		p.title("Next check")
+		p.title(p.say("terminal.next-check", nil))
 		p.check(*s.next, "  ")
 	}
 	p.notTested(d)
-	p.list("Cautions", s.cautions)
-	_, err = io.WriteString(w, p.String())
-	return err
+	p.list("terminal.cautions", s.cautions)
+	return p.write(w)
 }
 
 // columns is how wide the words are set.
 const columns = 78
 
 // A printer sets words in lines.
-type printer struct{ strings.Builder }
+type printer struct {
+	strings.Builder
+	words *templates.Catalogue
+	err   error // the first word that the catalogue lacks
+}
+
+// say gives a fixed word with its facts in place.
+func (p *printer) say(key string, facts diag.Facts) string {
+	text, err := p.words.Label(key, facts)
+	if p.err == nil {
+		p.err = err
+	}
+	return plain(text)
+}
+
+// term is a word of one of the program's lists.
+func (p *printer) term(list, word string) string {
+	if word == "" {
+		return ""
+	}
+	return p.say(list+"."+word, nil)
+}
+
+// write hands over what was said. The error is the writer's, or names words
+// that the catalogue lacks.
+func (p *printer) write(w io.Writer) error {
+	if p.err != nil {
+		return p.err
+	}
+	_, err := io.WriteString(w, p.String())
+	return err
+}
 
 func (p *printer) line(format string, args ...any) { fmt.Fprintf(p, format+"\n", args...) }
 
@@ -68,7 +97,7 @@ func (p *printer) list(title string, items []string) {
 	if len(items) == 0 {
 		return
 	}
-	p.title(title)
+	p.title(p.say(title, nil))
 	for _, item := range items {
 		p.wrapped("  - ", item)
 	}
@@ -90,14 +119,14 @@ func (p *printer) verdict(d *diag.Diagnosis, s *spoken) {
 	p.line("")
 	p.wrapped("", s.sentence)
 	p.wrapped("", s.advice)
-	p.line("urgency: %s", d.Urgency)
+	p.line("%s", p.say("terminal.urgency", diag.Facts{"urgency": p.term("urgency", string(d.Urgency))}))
 }
 
 func (p *printer) stories(d *diag.Diagnosis, s *spoken) {
 	if len(d.Stories) == 0 {
 		return
 	}
-	p.title("Findings")
+	p.title(p.say("terminal.findings", nil))
 	for i := range d.Stories {
 		p.story(fmt.Sprintf("  %d. ", i+1), &d.Stories[i], s.stories[i])
 	}
@@ -110,19 +139,16 @@ func (p *printer) story(mark string, st *diag.Story, said templates.SaidStory) {
 	for _, part := range []struct {
 		mark  string
 		texts []string
-	}{
-		{"points to, likeliest first: ", said.Causes}, {"speaks against: ", said.Against}, {"how sure: " + string(st.Confidence) + "; ", said.Doubts},
-	} {
-		switch {
-		case len(part.texts) > 0:
-			p.wrapped(indent+"  ", part.mark+strings.Join(part.texts, "; "))
-		case strings.HasPrefix(part.mark, "how sure"):
-			p.wrapped(indent+"  ", strings.TrimSuffix(part.mark, "; "))
+	}{{"terminal.causes", said.Causes}, {"terminal.against", said.Against}} {
+		if len(part.texts) > 0 {
+			p.wrapped(indent+"  ", p.say(part.mark, nil)+" "+strings.Join(part.texts, "; "))
 		}
 	}
-	p.line("%s  %s (%s)", indent, st.Urgency, strings.Join(rulesOf(*st), ", "))
+	sure := p.say("terminal.sure", diag.Facts{"confidence": p.term("confidence", string(st.Confidence))})
+	p.wrapped(indent+"  ", strings.Join(append([]string{sure}, said.Doubts...), "; "))
+	p.line("%s  %s (%s)", indent, p.term("urgency", string(st.Urgency)), strings.Join(rulesOf(*st), ", "))
 	if said.Next != nil {
-		p.wrapped(indent+"  next: ", said.Next.Do)
+		p.wrapped(indent+"  "+p.say("terminal.next", nil)+" ", said.Next.Do)
 	}
 }
 
@@ -131,16 +157,16 @@ func (p *printer) check(c templates.SaidCheck, indent string) {
 	for _, o := range c.Outcomes {
 		p.wrapped(indent+"- ", o.If+": "+o.Then)
 	}
-	p.wrapped(indent+"takes:  ", c.Effort)
+	p.wrapped(indent+p.say("terminal.takes", nil)+"  ", c.Effort)
 }
 
 func (p *printer) notTested(d *diag.Diagnosis) {
 	if len(d.NotTested) == 0 {
 		return
 	}
-	p.title("Not tested")
+	p.title(p.say("terminal.not-tested", nil))
 	for _, u := range d.NotTested {
-		p.wrapped("  - ", untestedName(u)+": "+state(u.State, u.Reason))
+		p.wrapped("  - ", untestedName(u)+": "+p.state(u.State, u.Reason))
 	}
 }
 
@@ -156,9 +182,10 @@ func untestedName(u diag.Untested) string {
 }
 
 // state is a state with its reason where there is one.
-func state(s diag.State, reason string) string {
+func (p *printer) state(s diag.State, reason string) string {
+	said := p.term("state", string(s))
 	if reason == "" {
-		return string(s)
+		return said
 	}
-	return string(s) + " (" + reason + ")"
+	return p.say("state.because", diag.Facts{"state": said, "reason": reason})
 }
