@@ -56,35 +56,7 @@ func (c *comparison) catalog() error {
 		return err
 	}
 	for _, key := range slices.Sorted(maps.Keys(ours)) {
-		switch key {
-		case "AcroForm":
-			if err := c.form(ours[key]); err != nil {
-				return err
-			}
-			continue
-		case "Names":
-			if err := c.names(ours[key]); err != nil {
-				return err
-			}
-			continue
-		case "OpenAction":
-			if list, err := c.s.file.Array(ours[key]); err != nil {
-				return err
-			} else if list != nil { // a place in the document
-				continue
-			}
-		case "OutputIntents":
-			if err := c.colors(ours[key], theirs[key]); err != nil {
-				return err
-			}
-			continue
-		case "StructTreeRoot":
-			if err := c.tags(ours[key], theirs[key]); err != nil {
-				return err
-			}
-			continue
-		}
-		if err := c.entry(key, ours[key], theirs[key], catalogEntries[key]); err != nil {
+		if err := c.catalogEntry(key, ours[key], theirs[key]); err != nil {
 			return err
 		}
 	}
@@ -98,6 +70,25 @@ func (c *comparison) catalog() error {
 		c.v.doubts("something that the sheet was drawn with is gone: %s", strings.Join(gone, ", "))
 	}
 	return nil
+}
+
+// catalogEntry compares one entry of the catalog.
+func (c *comparison) catalogEntry(key pdffile.Name, ours, theirs pdffile.Object) error {
+	switch key {
+	case "AcroForm":
+		return c.form(ours)
+	case "Names":
+		return c.names(ours)
+	case "OutputIntents":
+		return c.colors(ours, theirs)
+	case "StructTreeRoot":
+		return c.tags(ours, theirs)
+	case "OpenAction":
+		if list, err := c.s.file.Array(ours); err != nil || list != nil { // a place in the document
+			return err
+		}
+	}
+	return c.entry(key, ours, theirs, catalogEntries[key])
 }
 
 // entry judges one entry of a dictionary beside that of the sheet as it was

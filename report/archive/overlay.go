@@ -113,26 +113,9 @@ func (c *comparison) note(note pdffile.Dict) error {
 			return nil
 		}
 	}
-	rect, err := c.s.file.Box(note["Rect"])
-	if err != nil {
+	reach, seen, err := c.reachOnPage(note, kind, signature)
+	if err != nil || !seen {
 		return err
-	}
-	box := shown.Box{X0: rect[0], Y0: rect[1], X1: rect[2], Y1: rect[3]}
-	number, err := c.s.file.Number(note["F"])
-	if err != nil {
-		return err
-	}
-	const hidden, fixed = 2, 8 // others hide on the screen or on paper only, or at times
-	flags := int(number)
-	if signature && (box.X0 == box.X1 || box.Y0 == box.Y1 || flags&hidden != 0) {
-		return nil
-	}
-	reach, err := c.reach(note, kind, box)
-	if err != nil {
-		return err
-	}
-	if flags&fixed != 0 && kind != "Text" && kind != "FileAttachment" && kind != "Popup" { // it grows as the page is made smaller
-		reach = everywhere
 	}
 	if over := c.under(reach); over != "" {
 		c.v.differs("%s lies over the page, %s", name, over)
@@ -147,6 +130,33 @@ func (c *comparison) note(note pdffile.Dict) error {
 	}
 	c.v.doubts("%s stands on the page beside what it says%s", name, contents)
 	return nil
+}
+
+// reachOnPage is where a note may cover the page; not seen for a signature that
+// shows nothing.
+func (c *comparison) reachOnPage(note pdffile.Dict, kind pdffile.Name, signature bool) (reach shown.Box, seen bool, err error) {
+	rect, err := c.s.file.Box(note["Rect"])
+	if err != nil {
+		return reach, false, err
+	}
+	box := shown.Box{X0: rect[0], Y0: rect[1], X1: rect[2], Y1: rect[3]}
+	number, err := c.s.file.Number(note["F"])
+	if err != nil {
+		return reach, false, err
+	}
+	const hidden, fixed = 2, 8 // others hide on the screen or on paper only, or at times
+	flags := int(number)
+	if signature && (box.X0 == box.X1 || box.Y0 == box.Y1 || flags&hidden != 0) {
+		return reach, false, nil
+	}
+	reach, err = c.reach(note, kind, box)
+	if err != nil {
+		return reach, false, err
+	}
+	if flags&fixed != 0 && kind != "Text" && kind != "FileAttachment" && kind != "Popup" { // it grows as the page is made smaller
+		reach = everywhere
+	}
+	return reach, true, nil
 }
 
 // isSignature tells the field of a signature.
