@@ -58,6 +58,9 @@ func (c TableCell) empty() bool {
 	return c.Mark == NoMark && c.Text == "" && c.Note == "" && len(c.Trend) == 0
 }
 
+// emptyAt reports a column in which the row has nothing.
+func (r TableRow) emptyAt(i int) bool { return i >= len(r.Cells) || r.Cells[i].empty() }
+
 // TextRow is a row of plain texts.
 func TextRow(texts ...string) TableRow {
 	r := TableRow{Cells: make([]TableCell, len(texts))}

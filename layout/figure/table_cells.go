@@ -67,7 +67,7 @@ func (s *tableSetting) row(r TableRow) layout.Frame {
 		}
 		layout.Tag{Kind: layout.TableRow}.Draw(surface, func() {
 			for i := 0; i < len(cells); {
-				tag := layout.Tag{Kind: layout.DataCell, Span: s.lastOver(r, i) - i + 1}
+				tag := layout.Tag{Kind: layout.DataCell, Span: s.lastHeard(r, i) - i + 1}
 				if i == 0 {
 					tag.Kind = layout.HeadLeft
 				}
@@ -83,7 +83,7 @@ func (s *tableSetting) row(r TableRow) layout.Frame {
 
 // runsOver reports a cell that runs over empty ones behind it.
 func (s *tableSetting) runsOver(r TableRow, i int) bool {
-	return r.Cells[i].Runs && i+1 < len(s.d.Columns) && (i+1 >= len(r.Cells) || r.Cells[i+1].empty())
+	return r.Cells[i].Runs && i+1 < len(s.d.Columns) && r.emptyAt(i+1)
 }
 
 // cellRoom is the width that a cell has: its column's, and those of the empty
@@ -99,7 +99,17 @@ func (s *tableSetting) lastOver(r TableRow, i int) int {
 		return i
 	}
 	last := i
-	for last+1 < len(s.d.Columns) && (last+1 >= len(r.Cells) || r.Cells[last+1].empty()) {
+	for last+1 < len(s.d.Columns) && r.emptyAt(last+1) {
+		last++
+	}
+	return last
+}
+
+// lastHeard is lastOver for who hears the table: what is empty under one heading
+// with a cell is one with it.
+func (s *tableSetting) lastHeard(r TableRow, i int) int {
+	last := s.lastOver(r, i)
+	for last+1 < len(s.d.Columns) && s.d.Columns[last+1].Joins && r.emptyAt(last+1) {
 		last++
 	}
 	return last

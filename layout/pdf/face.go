@@ -3,6 +3,8 @@ package pdf
 import (
 	"bytes"
 	"fmt"
+	"slices"
+	"strconv"
 
 	"gaugesheet/layout"
 	"gaugesheet/layout/face"
@@ -59,14 +61,8 @@ func (f *usedFace) encode(text string) string {
 
 // embed writes the face as the object that the stand-in was.
 func (t *tail) embed(f *usedFace) error {
-	object := -1
-	for n, at := range t.at {
-		if n > 0 && bytes.Contains(t.Bytes()[at:min(at+120, t.Len())], f.mark()) {
-			object = n
-			break
-		}
-	}
-	if object < 0 {
+	at := slices.IndexFunc(t.standIns, func(s numbered) bool { return bytes.Contains(s.object, f.mark()) })
+	if at < 0 {
 		return fmt.Errorf("write the document: the face %s is not in the file", f.name)
 	}
 	font := f.font
@@ -83,22 +79,17 @@ func (t *tail) embed(f *usedFace) error {
 	}
 	head := font.Tables["head"]
 	corner := func(at int) int { return font.PerMille(int(int16(uint16(head[at])<<8 | uint16(head[at+1])))) }
-	descriptor := t.object()
-	fmt.Fprintf(t, "<</Type /FontDescriptor /FontName /%s /Flags 4 /ItalicAngle 0 /StemV 80\n", name)
-	fmt.Fprintf(t, "/Ascent %d /Descent %d /CapHeight %d ", face.Ascent, -face.Descent, face.CapHeight)
-	fmt.Fprintf(t, "/FontBBox [%d %d %d %d] /FontFile2 %d 0 R>>\nendobj\n", corner(36), corner(38), corner(40), corner(42), program)
-
-	descendant := t.object()
-	fmt.Fprintf(t, "<</Type /Font /Subtype /CIDFontType2 /BaseFont /%s /CIDToGIDMap /Identity\n", name)
-	fmt.Fprintf(t, "/CIDSystemInfo <</Registry (Adobe) /Ordering (Identity) /Supplement 0>>\n/FontDescriptor %d 0 R /W [0 [", descriptor)
+	descriptor, descendant := t.reserve(), t.reserve()
+	t.packed(descriptor, fmt.Appendf(nil, "<</Type/FontDescriptor/FontName/%s/Flags 4/ItalicAngle 0/StemV 80/Ascent %d/Descent %d/CapHeight %d/FontBBox[%d %d %d %d]/FontFile2 %d 0 R>>",
+		name, face.Ascent, -face.Descent, face.CapHeight, corner(36), corner(38), corner(40), corner(42), program))
+	widths := make([]byte, 0, 4*len(f.gids))
 	for _, gid := range f.gids {
-		fmt.Fprintf(t, "%d ", font.Advance(gid))
+		widths = append(strconv.AppendInt(widths, int64(font.Advance(gid)), 10), ' ')
 	}
-	t.WriteString("]]>>\nendobj\n")
-
-	t.at[object] = t.Len()
-	fmt.Fprintf(t, "%d 0 obj\n<</Type /Font /Subtype /Type0 /BaseFont /%s /Encoding /Identity-H\n", object, name)
-	fmt.Fprintf(t, "/DescendantFonts [%d 0 R] /ToUnicode %d 0 R>>\nendobj\n", descendant, unicode)
+	t.packed(descendant, fmt.Appendf(nil, "<</Type/Font/Subtype/CIDFontType2/BaseFont/%s/CIDToGIDMap/Identity/CIDSystemInfo<</Registry(Adobe)/Ordering(Identity)/Supplement 0>>/FontDescriptor %d 0 R/W[0[%s]]>>",
+		name, descriptor, widths))
+	t.packed(t.standIns[at].number, fmt.Appendf(nil, "<</Type/Font/Subtype/Type0/BaseFont/%s/Encoding/Identity-H/DescendantFonts[%d 0 R]/ToUnicode %d 0 R>>",
+		name, descendant, unicode))
 	return nil
 }
 

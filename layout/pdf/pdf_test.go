@@ -77,9 +77,29 @@ func read(t *testing.T, file []byte) *model.Context {
 	return ctx
 }
 
+// loose is a file with its packed objects behind it as they are.
+func loose(t *testing.T, file []byte) []byte {
+	t.Helper()
+	_, packed, ok := bytes.Cut(file, []byte("/Type /ObjStm"))
+	_, packed, found := bytes.Cut(packed, []byte("stream\n"))
+	if !ok || !found {
+		t.Fatal("the file has no packed objects")
+	}
+	z, err := zlib.NewReader(bytes.NewReader(packed))
+	if err != nil {
+		t.Fatal(err)
+	}
+	objects, err := io.ReadAll(z)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return append(bytes.Clone(file), objects...)
+}
+
 func TestValidOnePage(t *testing.T) {
 	file := sample(t, sampleOptions())
 	ctx := read(t, file)
+	file = loose(t, file)
 	if ctx.PageCount != 1 {
 		t.Errorf("%d pages, want 1", ctx.PageCount)
 	}
@@ -293,7 +313,7 @@ func TestWidthsInTheFile(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		found := regexp.MustCompile(`/W \[0 \[([0-9 ]+)\]\]`).FindSubmatch(file)
+		found := regexp.MustCompile(`/W\[0\[([0-9 ]+)\]\]`).FindSubmatch(loose(t, file))
 		if found == nil {
 			t.Fatal("no table of widths")
 		}

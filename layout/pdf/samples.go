@@ -6,8 +6,6 @@ import (
 	"fmt"
 	"image"
 	"image/color"
-	"slices"
-	"strings"
 
 	"gaugesheet/layout"
 )
@@ -49,24 +47,6 @@ func (t *tail) image(number int, img layout.Image, s stream) {
 	fmt.Fprintf(t, "%d 0 obj\n<</Type /XObject /Subtype /Image /Width %d /Height %d %s /Length %d>>\nstream\n", number, img.W, img.H, s.entries, len(s.data))
 	t.Write(s.data)
 	t.WriteString("\nendstream\nendobj\n")
-}
-
-// callPictures names the pictures in what the page draws with, the last of the
-// library's objects, where they will be the next ones.
-func callPictures(objects []byte, first, count int) ([]byte, error) {
-	const list = "/XObject <<\n"
-	at := bytes.LastIndex(objects, []byte(list)) + len(list)
-	if count == 0 {
-		return objects, nil
-	}
-	if at < len(list) {
-		return nil, fmt.Errorf("write the document: what the page draws with is not as expected")
-	}
-	var names strings.Builder
-	for i := range count {
-		fmt.Fprintf(&names, "/%s %d 0 R\n", pictureName(i), first+i)
-	}
-	return slices.Concat(objects[:at], []byte(names.String()), objects[at:]), nil
 }
 
 // samples are a picture's colours, and how far they cover; nil where they cover

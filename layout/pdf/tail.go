@@ -24,6 +24,13 @@ type tail struct {
 	at  []int // by object number; 0 is no object, less than 0 the rank from -1 down in the pack
 	opt Options
 	pack
+	standIns []numbered
+}
+
+// A numbered is an object with its number: what the library wrote for a face.
+type numbered struct {
+	number int
+	object []byte
 }
 
 // finish gives the library's file another end.
@@ -72,86 +79,8 @@ func (d *Doc) finish(file []byte) ([]byte, error) {
 // that it is no text (ISO 19005-3, 6.1.2).
 const header = "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n"
 
-// cutEnd takes the file apart before its last two objects, the library's
-// information dictionary and catalog, packs what the page draws, and names the
-// pictures in what it draws with.
-func cutEnd(file []byte, pictures int) (*tail, error) {
-	broken := fmt.Errorf("write the document: the end of the file is not as expected")
-	xref := bytes.LastIndex(file, []byte("\nxref\n0 "))
-	start := bytes.IndexByte(file, '\n') + 1
-	if xref < 0 || !bytes.HasPrefix(file, []byte("%PDF-1.")) {
-		return nil, broken
-	}
-	lines := strings.Split(string(file[xref+1:]), "\n")
-	count, err := strconv.Atoi(strings.TrimPrefix(lines[1], "0 "))
-	if err != nil || count <= pageContent+2 || len(lines) < count+3 {
-		return nil, broken
-	}
-	t := &tail{}
-	for _, line := range lines[2 : 2+count] {
-		at, err := strconv.Atoi(line[:min(10, len(line))])
-		if err != nil || at > xref {
-			return nil, broken
-		}
-		t.at = append(t.at, at)
-	}
-	info, catalog := t.at[count-2], t.at[count-1]
-	if info > catalog || !bytes.Contains(file[info:catalog], []byte("/CreationDate")) || !bytes.Contains(file[catalog:xref], []byte("/Type /Catalog")) {
-		return nil, broken
-	}
-	t.at = t.at[:count-2]
-	for n := range t.at {
-		t.at[n] += len(header) - start
-	}
-	t.Grow(len(file) + roomForFaces)
-	t.WriteString(header)
-	objects, err := callPictures(file[start:info], len(t.at), pictures)
-	if err != nil {
-		return nil, err
-	}
-	return t, t.packPage(objects, len(header))
-}
-
 // roomForFaces is about what two faces and the end of a file take.
 const roomForFaces = 40 << 10
-
-// pageContent is the number of the object that holds what the page draws.
-const pageContent = 4
-
-// pageParts say of the page in which row of the list of its parts it has its
-// own, and that one goes through it in their order.
-const pageParts = "/StructParents 0 /Tabs /S\n"
-
-// packPage takes the library's objects over, which begin at a byte of the file
-// here, the page's content packed: the library would make a compressor of a
-// megabyte for every document.
-func (t *tail) packPage(objects []byte, from int) error {
-	start := t.at[pageContent] - from
-	head, rest, ok := bytes.Cut(objects[start:], []byte("stream\n"))
-	var number, length int
-	if _, err := fmt.Sscanf(string(head), "%d 0 obj\n<</Length %d>>", &number, &length); err != nil || !ok || number != pageContent || length > len(rest) {
-		return fmt.Errorf("write the document: the page's content is not as expected")
-	}
-	packed, err := compress(rest[:length])
-	if err != nil {
-		return err
-	}
-	page := bytes.Replace(objects[:start], []byte("/Parent 1 0 R\n"), []byte("/Parent 1 0 R\n"+pageParts), 1)
-	t.Write(page)
-	content := t.Len()
-	fmt.Fprintf(t, "%d 0 obj\n<</Filter /FlateDecode /Length %d>>\nstream\n", pageContent, len(packed))
-	t.Write(packed)
-	end := start + len(head) + len("stream\n") + length
-	moved := t.Len() - from - end
-	t.Write(objects[end:])
-	for n, at := range t.at {
-		if at > from+start {
-			t.at[n] = at + moved
-		}
-	}
-	t.at[pageContent] = content
-	return nil
-}
 
 // object starts a new object and gives its number.
 func (t *tail) object() int {
@@ -224,9 +153,9 @@ func (t *tail) attach(a Attachment) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	spec := t.object()
-	fmt.Fprintf(t, "<</Type /Filespec /F %s /UF %s /Desc %s\n", text(a.Name), text(a.Name), text(a.Description))
-	fmt.Fprintf(t, "/AFRelationship /Source /EF <</F %d 0 R /UF %d 0 R>>>>\nendobj\n", file, file)
+	spec := t.reserve() // not packed: programs that take an attachment away leave it in a pack
+	t.plain(spec, fmt.Appendf(nil, "<</Type /Filespec /F %s /UF %s /Desc %s /AFRelationship /Source /EF <</F %d 0 R /UF %d 0 R>>>>",
+		text(a.Name), text(a.Name), text(a.Description), file, file))
 	return spec, nil
 }
 

@@ -8,9 +8,6 @@ import (
 	"gaugesheet/layout"
 )
 
-// pageNumber is the number of the page among the library's objects.
-const pageNumber = 3
-
 // tree writes the structure tree with the list that leads from stretches back
 // to it (ISO 32000-1, 14.7.2 and 14.7.4.4), and gives its number.
 func (t *tail) tree(p *parts) int {
