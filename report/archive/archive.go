@@ -28,6 +28,9 @@ var (
 	ErrTooLarge  = fmt.Errorf("the file is larger than %d MB, or holds more than is read", MostBytes>>20)
 )
 
+// errPanic is of a file that shows a mistake of this program.
+var errPanic = errors.New("the PDF cannot be read")
+
 // A File travels in a sheet. Its Name is a path relative to the job file.
 type File struct {
 	Name string
@@ -114,7 +117,7 @@ func OpenAll(data []byte) (sheets []*Sheet, err error) {
 // shows a mistake of ours must not end the run for all others.
 func caught(err *error) {
 	if p := recover(); p != nil {
-		*err = fmt.Errorf("the PDF cannot be read: %v", p)
+		*err = fmt.Errorf("%w: %v", errPanic, p)
 	}
 }
 

@@ -367,20 +367,3 @@ func TestRefusesWhatUnpacksWithoutEnd(t *testing.T) {
 		})
 	}
 }
-
-// FuzzOpen opens and verifies damaged sheets: they may be refused, nothing
-// else.
-func FuzzOpen(f *testing.F) {
-	data := draw(f, fourCylinders, sheet.Options{})
-	f.Add(100, 10, []byte("x"))
-	f.Add(len(data)-200, 100, []byte("startxref\n9"))
-	f.Add(len(data)-50, 0, []byte(" "))
-	f.Fuzz(func(t *testing.T, at, cut int, put []byte) {
-		at = min(max(at, 0), len(data))
-		cut = min(max(cut, 0), len(data)-at)
-		s, err := Open(append(append(append([]byte{}, data[:at]...), put...), data[at+cut:]...))
-		if err == nil {
-			s.Verify(version)
-		}
-	})
-}

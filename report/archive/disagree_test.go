@@ -36,6 +36,8 @@ var apartRows = []alteration{
 		delete(page, "Resources")
 		page["Parent"] = d.add(dict{"Type": pn("Pages"), "Kids": list{}, "Count": 0.0, "Resources": dict{"Font": dict{}}})
 	}, refused, `pages are not in order`},
+	{"notes that are no list", func(d *doc) { d.page()["Annots"] = dict{"Subtype": pn("Link")} }, refused, `in the place of a list`},
+	{"resources that are none", func(d *doc) { d.resources()["XObject"] = pn("None") }, refused, `in the place of a dictionary`},
 	{"a node of pages with an entry that nobody knows", func(d *doc) { d.pages()["Hologram"] = dict{} }, Different, `'Hologram'`},
 	{"a node of pages that has notes", func(d *doc) { d.pages()["Annots"] = list{dict{"Subtype": pn("Stamp"), "Rect": d.over()}} }, Different, `'Annots'`},
 	{"another first page, said at the start", func(d *doc) {

@@ -84,7 +84,8 @@ func (c *comparison) catalogEntry(key pdffile.Name, ours, theirs pdffile.Object)
 	case "StructTreeRoot":
 		return c.tags(ours, theirs)
 	case "OpenAction":
-		if list, err := c.s.file.Array(ours); err != nil || list != nil { // a place in the document
+		o, err := c.s.file.Resolve(ours)
+		if _, isPlace := o.([]pdffile.Object); err != nil || isPlace { // a place in the document
 			return err
 		}
 	}

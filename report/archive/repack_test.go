@@ -17,7 +17,7 @@ import (
 )
 
 // picture is a small picture in PNG, whose rows are packed by differences.
-func picture(t *testing.T, m interface {
+func picture(t testing.TB, m interface {
 	image.Image
 	Set(x, y int, c color.Color)
 }) []byte {
@@ -35,7 +35,7 @@ func picture(t *testing.T, m interface {
 }
 
 // withLogo draws a sheet that has a logo.
-func withLogo(t *testing.T, logo []byte) []byte {
+func withLogo(t testing.TB, logo []byte) []byte {
 	t.Helper()
 	text := "shop: {name: Harrow Mills Engine Works, logo: logo.png}\n" + fourCylinders
 	j, problems := job.Read("job.yaml", []byte(text), func(name string) ([]byte, error) {

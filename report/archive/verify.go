@@ -80,7 +80,7 @@ func (s *Sheet) Verify(version string) (v Verdict, err error) {
 		return v, err
 	}
 	if again.file == nil { // byte for byte what was drawn
-		s.compareVersion(&v, version)
+		s.remarks(&v, version)
 		return v, nil
 	}
 	if err := s.file.Unambiguous(); err != nil {
@@ -94,11 +94,15 @@ func (s *Sheet) Verify(version string) (v Verdict, err error) {
 	if err := c.all(strange, others); err != nil {
 		return v, explain(err)
 	}
-	s.compareVersion(&v, version)
+	s.remarks(&v, version)
 	return v, nil
 }
 
-func (s *Sheet) compareVersion(v *Verdict, version string) {
+// remarks are what has to be known of the sheet beside what it says.
+func (s *Sheet) remarks(v *Verdict, version string) {
+	if s.Template != nil {
+		v.notes("it is drawn by a template of its own, %s, which chooses what of the job is on the page", quoted(s.Template.Name))
+	}
 	if s.Version != "" && s.Version != version {
 		v.notes("the sheet says that it was made by version %s, this is version %s, which may place things otherwise", s.Version, version)
 	}

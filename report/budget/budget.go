@@ -35,11 +35,10 @@ func Of(what func()) Spent {
 	var most atomic.Uint64
 	done := make(chan bool)
 	go watch(&most, done)
+	defer close(done) // also where the function ends the test
 	start := processor()
 	what()
-	took := processor() - start
-	close(done)
-	return Spent{took, most.Load()}
+	return Spent{processor() - start, most.Load()}
 }
 
 func watch(most *atomic.Uint64, done chan bool) {

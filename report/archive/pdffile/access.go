@@ -7,29 +7,38 @@ import (
 )
 
 // Dict gives a dictionary by reference or directly; nil where there is none.
-// A stream's dictionary counts.
+// A stream's dictionary counts. Something else in its place is damage, of which
+// readers make nothing, or no page at all; so it is for the others.
 func (f *File) Dict(o Object) (Dict, error) {
 	o, err := f.Resolve(o)
 	switch o := o.(type) {
+	case nil:
+		return nil, err
 	case Dict:
 		return o, err
 	case *Stream:
 		return o.Dict, err
 	}
-	return nil, err
+	return nil, damaged("something else stands in the place of a dictionary")
 }
 
 // Array gives an array; nil where there is none.
 func (f *File) Array(o Object) ([]Object, error) {
 	o, err := f.Resolve(o)
-	list, _ := o.([]Object)
+	list, ok := o.([]Object)
+	if err == nil && o != nil && !ok {
+		return nil, damaged("something else stands in the place of a list")
+	}
 	return list, err
 }
 
 // Number gives a number; 0 where there is none.
 func (f *File) Number(o Object) (float64, error) {
 	o, err := f.Resolve(o)
-	v, _ := o.(float64)
+	v, ok := o.(float64)
+	if err == nil && o != nil && !ok {
+		return 0, damaged("something else stands in the place of a number")
+	}
 	return v, err
 }
 

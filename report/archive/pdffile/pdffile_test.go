@@ -14,6 +14,7 @@ import (
 
 	"gaugesheet/layout"
 	"gaugesheet/layout/pdf"
+	"gaugesheet/report/budget"
 )
 
 // page is a document with three texts, one of them turned, and two attached
@@ -206,7 +207,8 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
-// FuzzOpen reads damaged files to the end: they may be refused, nothing else.
+// FuzzOpen reads damaged files to the end: they may be refused, nothing else, and
+// take no more time and memory than a file may.
 func FuzzOpen(f *testing.F) {
 	doc := pdf.New(pdf.Options{Paper: layout.Size{W: 100, H: 100}, Attachments: []pdf.Attachment{{Name: "a", Type: "text/plain", Data: []byte("b")}}})
 	doc.Stroke(layout.RectPath(layout.Rect{X: 1, Y: 1, W: 9, H: 9}), layout.Pen{Width: 1})
@@ -217,24 +219,26 @@ func FuzzOpen(f *testing.F) {
 	f.Add(data)
 	f.Add(data[:len(data)-30])
 	f.Add([]byte("%PDF-1.7\n1 0 obj\n<</Type/XRef/W[1 2 1]/Size 2/Root 1 0 R/Length 8>>\nstream\n12345678\nendstream\nstartxref\n9\n%%EOF"))
-	f.Fuzz(func(t *testing.T, data []byte) {
-		file, err := Open(data)
-		if err != nil {
-			return
-		}
-		file.Attached()
-		pages, err := file.Pages()
-		if err != nil {
-			return
-		}
-		for _, p := range pages {
-			file.Digest(p.Dict)
-			if content, err := file.Content(p.Dict); err == nil {
-				if ops, err := file.Operations(content); err == nil {
-					fonts, _ := file.Fonts(p.Dict)
-					Runs(ops, fonts)
-				}
+	f.Fuzz(func(t *testing.T, data []byte) { budget.Held(t, func() { readToTheEnd(data) }) })
+}
+
+func readToTheEnd(data []byte) {
+	file, err := Open(data)
+	if err != nil {
+		return
+	}
+	file.Attached()
+	pages, err := file.Pages()
+	if err != nil {
+		return
+	}
+	for _, p := range pages {
+		file.Digest(p.Dict)
+		if content, err := file.Content(p.Dict); err == nil {
+			if ops, err := file.Operations(content); err == nil {
+				fonts, _ := file.Fonts(p.Dict)
+				Runs(ops, fonts)
 			}
 		}
-	})
+	}
 }

@@ -170,13 +170,14 @@ func (d *drawing) marked(op pdffile.Operation) error {
 	if len(op.Operands) != 2 || len(d.hidden) > deepestSaved {
 		return unknown("marked parts that are none")
 	}
-	properties, err := d.file.Dict(op.Operands[1])
-	if _, named := op.Operands[1].(pdffile.Name); named {
-		var o pdffile.Object
-		if o, err = d.resource("Properties", pdffile.Operation{Operands: op.Operands[1:]}); err == nil {
-			properties, err = d.file.Dict(o)
+	o := op.Operands[1]
+	if _, named := o.(pdffile.Name); named {
+		var err error
+		if o, err = d.resource("Properties", pdffile.Operation{Operands: op.Operands[1:]}); err != nil {
+			return err
 		}
 	}
+	properties, err := d.file.Dict(o)
 	if err != nil {
 		return err
 	}

@@ -137,11 +137,11 @@ func (f *face) readWidths(file *pdffile.File, o pdffile.Object) error {
 		if !ok || first < 0 || first > 0xffff || first != math.Trunc(first) {
 			return errType
 		}
-		list, err := file.Array(w[1])
+		o, err := file.Resolve(w[1])
 		if err != nil {
 			return err
 		}
-		if list != nil {
+		if list, ok := o.([]pdffile.Object); ok {
 			for i, v := range list {
 				if !f.setWidth(int(first)+i, v, &left) {
 					return errType
@@ -150,7 +150,7 @@ func (f *face) readWidths(file *pdffile.File, o pdffile.Object) error {
 			w = w[2:]
 			continue
 		}
-		last, ok1 := w[1].(float64)
+		last, ok1 := o.(float64)
 		if len(w) < 3 || !ok1 || last > 0xffff {
 			return errType
 		}
