@@ -75,6 +75,7 @@ var motionCauses = []Cause{
 	{Name: "cam-phaser", Fits: valved, Explains: append([]string{misfire}, wholly...), Advice: "advice-timing"},
 	{Name: "timing-drive", Fits: valved, Explains: append([]string{misfire, noise}, wholly...), Advice: "advice-timing"},
 	{Name: "restricted-inlet", Explains: wholly},
+	{Name: "thin-air", Explains: []string{lowPower}},
 	{Name: "restricted-exhaust", Explains: wholly},
 }
 

@@ -18,6 +18,10 @@ func notWarm(c *known.Case, _ []string) bool {
 	return c.LeakageCold() || known.Warmth(c.Conditions) != "hot"
 }
 
+// afterOil is an engine whose leakage test may have been made on rings that the oil
+// of the wet test sealed.
+func afterOil(c *known.Case) bool { return len(c.OilBefore()) > 0 }
+
 // againChecks test again, or test what was left out.
 var againChecks = []Check{
 	{Name: "complete-set", Minutes: 15, Fits: func(c *known.Case, _ []string) bool { return c.Several() }, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
@@ -29,7 +33,10 @@ var againChecks = []Check{
 	{Name: "charge-and-repeat", Minutes: 20, Mends: []string{"weak-cranking"}, Whole: true, Way: Starter, Again: true, Words: []string{"battery charged and repeated"},
 		Outcomes: []Outcome{{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}}, {Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
 	{Name: "repeat-with-charger", Minutes: 10, Whole: true, Way: Starter, Again: true, Words: []string{"repeated with charger", "repeated with a charger"},
-		Outcomes: []Outcome{{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}}, {Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
+		Outcomes: []Outcome{
+			{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}},
+			{Name: "the first falls again", For: []string{"gauge-valve-leaks"}, Fits: func(c *known.Case) bool { return c.Several() }, Words: []string{"falls again", "fell again"}},
+			{Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
 	{Name: "repeat-method", Minutes: 15, Mends: []string{"throttle-or-choke"}, Whole: true, Way: Starter, Again: true, Fits: crankedInDoubt, Words: []string{"test repeated", "compression repeated"},
 		Outcomes: []Outcome{
 			{Name: "readings come up", For: []string{"throttle-or-choke", "weak-cranking", "cold-engine", "adapter-leak"}, Words: []string{"come up", "came up", "up"}},
@@ -68,7 +75,9 @@ var againChecks = []Check{
 			{Name: "low", For: []string{"low-compression", "rings", "wear", "exhaust-valve", "cam-timing", "washed-bore", "fault-in-each"}},
 			{Name: "even", Else: true}}},
 	{Name: "leak-down-again", Minutes: 15, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread"}, Way: Hand | Runs | Air, Again: true, Fits: pistons, Words: []string{"leak-down repeated", "leakage repeated"},
+		Answers: afterOil,
 		Outcomes: []Outcome{
+			{Name: "loses more", For: []string{"rings", "scored-bore", "stuck-rings", "piston", "broken-ring-land", "washed-bore"}, Fits: afterOil, Words: []string{"more"}},
 			{Name: "loses less", For: []string{"tester-scale", "plug-or-adapter-thread", "cold-engine"}, Sure: 0.7, Words: []string{"less"}},
 			{Name: "stays", Else: true, Words: []string{"same", "stayed"}}}},
 	{Name: "second-fuel-gauge", Minutes: 10, Whole: true, Way: Runs, Again: true, Words: []string{"another fuel gauge"},

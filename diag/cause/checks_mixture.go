@@ -3,8 +3,21 @@ package cause
 import "gaugesheet/diag/known"
 
 func injection(c *known.Case, _ []string) bool { return c.Injected() }
-func coiled(c *known.Case, _ []string) bool    { return !c.Spec.Diesel() && c.Several() }
-func sparking(c *known.Case, _ []string) bool  { return !c.Spec.Diesel() }
+
+// coiled is an engine of several coils or leads that can be changed about, where
+// one cylinder may be at fault: hard starting and weakness are the whole engine's.
+func coiled(c *known.Case, cylinders []string) bool {
+	some := len(cylinders) > 0 && len(cylinders) < len(c.Engine.Names())
+	return !c.Spec.Diesel() && c.Several() && (some || c.Complains(misfire) || !c.Complains(hardStart, noStart, lowPower))
+}
+
+// sparkOpen is an engine whose spark is looked at by itself: there is no other
+// cylinder's to put in its place, or it does not start, or starts badly.
+func sparkOpen(c *known.Case, _ []string) bool {
+	return !c.Spec.Diesel() && (!c.Several() || !c.Starts() || c.Complains(hardStart))
+}
+
+func sparking(c *known.Case, _ []string) bool { return !c.Spec.Diesel() }
 
 // comparable is an engine that has several injectors to compare.
 func comparable(c *known.Case, _ []string) bool {
@@ -27,7 +40,7 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it moves", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"moves", "moved with"}},
 			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
-	{Name: "spark-test", Minutes: 10, Way: Starter, Fits: func(c *known.Case, _ []string) bool { return !c.Spec.Diesel() && (!c.Several() || !c.Starts()) }, Words: []string{"spark tested", "spark seen"},
+	{Name: "spark-test", Minutes: 10, Way: Starter, Fits: sparkOpen, Words: []string{"spark tested", "spark seen"},
 		Outcomes: []Outcome{
 			{Name: "no spark", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"none", "weak"}},
 			{Name: "good spark", Else: true, Words: []string{"good"}}}},
@@ -72,7 +85,10 @@ var mixtureChecks = []Check{
 			return whole && (c.Complains(lowPower, rich) || c.History.Smoke.Colour == "black" || c.RichSign() != "")
 		},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},
-	{Name: "oil-for-fuel", Minutes: 5, Whole: true, Words: []string{"oil smelled", "oil checked for fuel"},
+	{Name: "oil-for-fuel", Minutes: 5, Whole: true, Made: func(c *known.Case, _ []string) bool {
+		r := c.Measured(known.Oil)
+		return r != nil && r.Word("oil smell") != ""
+	}, Words: []string{"oil smelled", "oil checked for fuel"},
 		Outcomes: []Outcome{{Name: "fuel in the oil", For: []string{"fuel-in-oil", "high-pressure-pump"}, Words: []string{"fuel", "smells"}}, {Name: "none", Else: true, Words: []string{"clean"}}}},
 	{Name: "mix-check", Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke }, Words: []string{"mix checked", "oil pump checked"},
 		Outcomes: []Outcome{{Name: "too much oil", For: []string{"wrong-mix"}, Words: []string{"wrong"}}, {Name: "right", Else: true}}},

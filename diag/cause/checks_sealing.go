@@ -180,17 +180,26 @@ var motionChecks = []Check{
 		}
 		return 20
 	}, Words: []string{"lash set", "lash checked", "valve clearance", "valves adjusted", "valves set", "clearance set"},
-		Fits: func(c *known.Case, _ []string) bool { return c.LashCanBeSet() },
+		Fits: func(c *known.Case, cylinders []string) bool {
+			return c.LashCanBeSet() && !c.ClearanceKnown(cylinders)
+		},
 		Outcomes: []Outcome{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: []string{"too tight", "none", "no clearance"}},
 			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}}}},
 	{Name: "set-and-retest", Minutes: 20, Way: Starter, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated"},
 		Fits: func(c *known.Case, cylinders []string) bool {
-			return c.LashCanBeSet() && (c.LashFoundTight(cylinders) || c.ClearanceFoundOff(cylinders))
+			return c.LashCanBeSet() && (c.LashFoundTight(cylinders) || c.ClearanceFoundOff(cylinders) && c.AnyLow(cylinders))
 		},
 		Outcomes: []Outcome{
 			{Name: "it comes back", For: []string{"valve-lash", "valve-loose"}, Words: []string{"comes back", "came back", "came up", "recovered"}},
 			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
+	{Name: "set-and-look-again", Minutes: 20, Way: Hand, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"clearance set and looked at again"},
+		Fits: func(c *known.Case, cylinders []string) bool {
+			return c.LashCanBeSet() && c.ClearanceFoundOff(cylinders) && !c.AnyLow(cylinders)
+		},
+		Outcomes: []Outcome{
+			{Name: "it closes up again", For: []string{"valve-recession"}, Words: []string{"closes", "closed up", "tight again"}},
+			{Name: "it stays", Else: true, Words: []string{"stays", "stayed"}}}},
 	{Name: "watch-valve-gear", Minutes: 20, MinutesOf: func(c *known.Case, _ []string) int {
 		if !c.Several() {
 			return 10

@@ -15,6 +15,12 @@ var oilCauses = []Cause{
 
 func oiled(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Oil)) }
 
+// oilSound is an engine whose oil is not known to be thinned by fuel: that is
+// changed before anything is taken apart for its pressure.
+func oilSound(c *known.Case, _ []string) bool {
+	return oiled(c, nil) && !known.OilSmells.Holds(c, known.Subject{})
+}
+
 // doubtedGauge is oil pressure that was read on what the vehicle shows.
 func doubtedGauge(c *known.Case, _ []string) bool {
 	r := c.Measured(known.Oil)
@@ -51,17 +57,23 @@ var oilChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "pressure is right", For: []string{"thin-oil", "fuel-in-oil"}, Words: []string{"recovers", "right"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "relief-valve-look", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"oil-relief-valve"}, Fits: oiled, Words: []string{"relief valve out", "relief valve looked at"},
+	{Name: "relief-valve-look", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"oil-relief-valve"}, Fits: oilSound, Words: []string{"relief valve out", "relief valve looked at"},
 		Outcomes: []Outcome{
 			{Name: "stuck or worn", For: []string{"oil-relief-valve"}, Words: []string{"stuck", "worn", "broken"}},
 			{Name: "moves freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "sump-off", Minutes: 180, Whole: true, Way: Opens, Fits: oiled, Words: []string{"sump off", "oil pan off", "bearings looked at", "bearings measured"},
+	{Name: "sump-off", Minutes: 180, Whole: true, Way: Opens, Fits: oilSound, Words: []string{"sump off", "oil pan off", "bearings looked at", "bearings measured"},
 		Outcomes: []Outcome{
 			{Name: "bearings worn", For: []string{"worn-bearings"}, Words: []string{"worn", "scored"}},
 			{Name: "pick-up or pump", For: []string{"oil-pump"}, Words: []string{"pick up", "pump"}},
 			{Name: "bearings good", Else: true, Words: []string{"good"}}}},
+	{Name: "filter-cut", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"fuel-in-oil", "thin-oil"}, Fits: func(c *known.Case, _ []string) bool {
+		return known.OilOverFull.Holds(c, known.Subject{}) && known.OilSmells.Holds(c, known.Subject{}) || known.OilNone.Holds(c, known.Subject{})
+	}, Words: []string{"filter cut", "filter cut open", "oil drained"},
+		Outcomes: []Outcome{
+			{Name: "metal in it", For: []string{"worn-bearings", "bottom-end"}, Sure: 0.8, Words: []string{"metal", "glitter"}},
+			{Name: "no metal", Else: true, Words: []string{"none", "clean"}}}},
 	{Name: "oil-analysis", Minutes: 15, Labour: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool {
-		return known.OilOverFull.Holds(c, known.Subject{}) || known.OilSmells.Holds(c, known.Subject{})
+		return known.OilOverFull.Holds(c, known.Subject{}) && !known.OilSmells.Holds(c, known.Subject{}) // that smells of fuel is known
 	}, Words: []string{"oil analysed", "oil looked at"},
 		Outcomes: []Outcome{
 			{Name: "fuel in it", For: []string{"fuel-in-oil"}, Words: []string{"fuel"}},

@@ -303,7 +303,20 @@ func over(c *Case, section, name, cylinder string) bool {
 func (c *Case) ClearanceFoundOff(cylinders []string) bool {
 	return len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool {
 		m, _ := c.ClearanceOff(n, Past)
-		return m == nil
+		return m == nil && len(c.NoClearance(n)) == 0
+	})
+}
+
+// ClearanceKnown reports that the clearance of each of these cylinders was found
+// off, or that of both its valves was measured: looking once more tells nothing.
+func (c *Case) ClearanceKnown(cylinders []string) bool {
+	if len(cylinders) == 0 {
+		cylinders = c.Engine.Names()
+	}
+	r := c.Measured(Clearance)
+	return r != nil && !slices.ContainsFunc(cylinders, func(n string) bool {
+		both := r.Of("inlet", n) != nil && r.Of("exhaust", n) != nil
+		return !both && !c.ClearanceFoundOff([]string{n})
 	})
 }
 

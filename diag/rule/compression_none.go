@@ -80,7 +80,7 @@ func weighNone(c *known.Case, _ known.Subject) []Voice {
 	if c.HasValves() && c.Cranking().Highest == 0 {
 		list = common("timing-drive", "gauge-reads-low", "cam-timing")
 	}
-	return slices.Concat(list, timingTouched(c),
+	return slices.Concat(list, timingTouched(c), where(c.HasValves() && !c.Flooded(), valvesHit(c)),
 		where(c.UnitNoted(), as(OfTest, speaks(Hint, "other-unit"))),
 		where(valvesStill(c), as(OfHistory, speaks(Known, "timing-drive"))),
 		where(c.Flooded() && !valvesStill(c), as(OfPlugs, speaks(Heard, "washed-bore", "flooding"))),

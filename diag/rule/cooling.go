@@ -76,12 +76,17 @@ var coolantInside = []Rule{{
 	}, Headline: "coolant-leak", SaysBetterThan: []string{"combustion-gas-in-coolant", "coolant-pressure-falls"},
 }}
 
-// withCoolant are the cylinders that show coolant, or else the engine.
-var withCoolant = Scope{Words: "the cylinders that show coolant, or the engine", Of: func(c *known.Case) []known.Subject {
+// withCoolant are the cylinders that show coolant, else low neighbours, else the
+// engine.
+var withCoolant = Scope{Words: "the cylinders that show coolant, or else low neighbours under one head gasket, or the engine", Of: func(c *known.Case) []known.Subject {
 	if c.CoolantGas != "positive" { // the condition asks no more
 		return []known.Subject{{}}
 	}
-	return []known.Subject{{Cylinders: slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return !showsCoolant(c, n) })}}
+	shows := slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return !showsCoolant(c, n) })
+	if runs := lowNeighbours(c); len(shows) == 0 && len(runs) == 1 { // one gasket that lets gas out beside them
+		shows = runs[0]
+	}
+	return []known.Subject{{Cylinders: shows}}
 }}
 
 func coolingFalls(c *known.Case, _ known.Subject) diag.Finding {

@@ -113,7 +113,7 @@ var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 		Name: "valve-held-open", Title: "A valve without clearance on a low cylinder",
 		Why:  "A valve that its gear holds open cannot seal, burnt or not. The clearance is set, the engine run, and the compression read again before a head comes off.",
 		When: known.All(lashSet, known.Any(known.ValveHeldOpen, known.ClearanceTight), known.Low), Needs: []known.Need{known.NeedsCompression},
-		For: speaks(Heard, "valve-lash"), Say: clearance(known.Under, diag.ActSoon), Headline: "valve-held-open", SaysBetterThan: []string{"clearance-tight", "exhaust-valve-agrees", "inlet-valve-agrees", "one-low", "leaks-at-exhaust", "leaks-at-inlet"},
+		For: speaks(Heard, "valve-lash"), Weigh: weighSeats, Say: clearance(known.Under, diag.ActSoon), Headline: "valve-held-open", SaysBetterThan: []string{"clearance-tight", "exhaust-valve-agrees", "inlet-valve-agrees", "one-low", "leaks-at-exhaust", "leaks-at-inlet"},
 	},
 	{
 		Name: "clearance-tight", Title: "Valve clearance under its limit",
@@ -149,16 +149,17 @@ var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 })
 
 // weighTight: exhaust clearances that are short in most cylinders at once were not
-// all set wrong; their seats wear into the head, soonest on gas.
-func weighTight(c *known.Case, _ known.Subject) []Voice {
-	list := speaks(Known, "valve-lash")
-	if short := len(c.ExhaustTight()); short > 1 && 2*short > len(c.Engine.Names()) {
-		list = append(list, speaks(Hint, "valve-recession")...)
-		if slices.Contains([]string{"lpg", "cng"}, c.Spec.Fuel) {
-			list = append(list, speaks(Hint, "valve-recession")...)
-		}
-	}
-	return list
+// all set wrong.
+func weighTight(c *known.Case, s known.Subject) []Voice {
+	return append(speaks(Known, "valve-lash"), weighSeats(c, s)...)
+}
+
+// weighSeats speaks for seats that wear into the head, soonest on gas.
+func weighSeats(c *known.Case, _ known.Subject) []Voice {
+	short := len(c.ExhaustTight())
+	most := short > 1 && 2*short > len(c.Engine.Names())
+	return slices.Concat(where(most, speaks(Hint, "valve-recession")),
+		where(most && slices.Contains([]string{"lpg", "cng"}, c.Spec.Fuel), speaks(Hint, "valve-recession")))
 }
 
 func holdsAir(c *known.Case, n string) bool {

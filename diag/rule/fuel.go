@@ -79,7 +79,7 @@ func readingFacts(k known.Circuit, r *diag.FuelReading) diag.Facts {
 	if r.LimitLow != nil && *r.LimitLow > 0 && r.Value < *r.LimitLow {
 		facts["short"] = known.Percent(100*(1 - r.Value / *r.LimitLow), 0).String()
 	}
-	if k.InjectorFlowPercent != nil {
+	if at := r.Name == "key-on" || r.Name == "idle"; at && k.InjectorFlowPercent != nil { // reckoned from these
 		facts["flow"] = known.Percent(*k.InjectorFlowPercent, 0).String()
 	}
 	if pinched := k.Reading("return-pinched"); pinched != nil && pinched != r {

@@ -27,6 +27,7 @@ var historySigns = []Sign{
 	{When: known.All(losesCoolant, known.Not(known.AirCooled)), Kind: OfHistory, About: "any", For: append(pathToCoolant(Hint, Hint), speaks(Hint, "coolant-or-fuel-in-bore")...)},
 	{When: smoke("black smoke", "black"), Kind: OfHistory, About: "any", For: speaks(Hint, "rich-mixture", "leaking-injector", "regulator-diaphragm", "air-filter", "washed-bore")},
 	{When: known.All(known.Complaint("overheating"), known.Not(known.AirCooled)), Kind: OfHistory, About: "any", For: speaks(Hint, "head-gasket", "warped-or-cracked-head", "coolant-seal", "cracked-housing", "too-hot")},
+	{When: known.All(known.Complaint("low power"), thinAir), Kind: OfHistory, About: "engine", For: speaks(Known, "thin-air")},
 	{When: known.Complaint("noise"), Kind: OfHistory, About: "any", For: speaks(Hint, "valve-motion", "collapsed-lifter", "valve-lash", "piston-contact", "foreign-object", "bottom-end")},
 }
 
@@ -45,6 +46,14 @@ var (
 	usesOil      = known.OfEngine("it uses oil", func(c *known.Case) bool { return c.UsesOil() })
 	losesCoolant = known.OfEngine("it loses coolant, or smokes white under load", func(c *known.Case) bool { return c.LosesCoolant() && c.CoolantGas != "positive" })
 )
+
+// thinShare is the share of the sea's air that an engine without a charger misses
+// as soon as it works: some 5000 ft up. Judgement, no source.
+const thinShare = 0.85
+
+var thinAir = known.OfEngine("no charger, and less than 85 % of the sea's air where it was tested", func(c *known.Case) bool {
+	return (c.Spec.Charging == "" || c.Spec.Charging == "natural") && c.AirPressureRatio() < thinShare
+})
 
 func smoke(words, colour string, when ...string) known.Condition {
 	return known.OfEngine(words, func(c *known.Case) bool { return c.Smokes(colour, when...) })

@@ -123,6 +123,7 @@ func oilWet(c *known.Case, s known.Subject) diag.Finding {
 	if c.AnyLow(s.Cylinders) {
 		f.Confidence = diag.Fair
 	}
+	f.Facts["released"] = c.Spec.Decompressor == "automatic" // then a compression test tells nothing
 	return f
 }
 

@@ -13,7 +13,7 @@ var repairRules = []Rule{
 		Name: "worse-after-repair", Title: "Worse after the work than before it", Class: Group, About: diag.AboutCylinders,
 		Why: "A cylinder that reads clearly lower after the work than before it was put together wrong, is not run in, or has another fault beside the one that was mended. " +
 			"What was done last is looked at first.",
-		Source: "common practice", Of: repairedTo(known.Worse), Kind: OfEarlier, Say: repaired(diag.ActSoon), Headline: "worse-after-repair",
+		Source: "common practice", Of: repairedTo(known.Worse), Kind: OfEarlier, For: speaks(Hint, "rings", "exhaust-valve", "valve-lash", "head-gasket"), Say: repaired(diag.ActSoon), Headline: "worse-after-repair",
 	},
 	{
 		Name: "same-after-repair", Title: "As bad after the work as before it", Class: Group, About: diag.AboutCylinders,

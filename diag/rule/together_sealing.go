@@ -16,7 +16,7 @@ var sealingTogether = []Rule{
 			"so it is looked into before the engine is cranked again.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
 		Of: eachCylinder, When: known.All(known.Low, known.Any(known.Plug("damaged"), gapClosed)),
-		Kind: OfPlugs, For: speaks(Sight, "foreign-object", "piston-contact", "wrong-plug-reach"),
+		Kind: OfPlugs, For: speaks(Sight, "foreign-object", "piston-contact"), Weigh: brokenInside,
 		Say: agreed(diag.DoNotRun, diag.Strong), Headline: "piston-contact",
 		SaysBetterThan: []string{"plug-damaged", "gap-closed", "one-low", "one-out-of-tight-pack", "scattered-low"},
 	},
@@ -131,16 +131,28 @@ var (
 	// lossesWithin is an engine that loses no more than its book lets it anywhere:
 	// the air at the crankcase is then what rings commonly let by.
 	lossesWithin = known.OfEngine("every loss that was read within its limit", everyLossWithin)
-	lowRuns      = sets("low neighbours under one head gasket", func(c *known.Case) [][]string {
-		var runs [][]string
-		for _, run := range c.Engine.NeighbourRuns(c.LowSet()) {
-			if len(run) > 1 {
-				runs = append(runs, run)
-			}
-		}
-		return runs
-	})
+	lowRuns      = sets("low neighbours under one head gasket", lowNeighbours)
 )
+
+// brokenInside: what hit the plug of a cylinder without pressure was mostly a part
+// of it, and a valve is the part that also lets the pressure go. A plug that only
+// reaches too far takes no pressure away.
+func brokenInside(c *known.Case, s known.Subject) []Voice {
+	if hasDead(c, s.Cylinders) {
+		return speaks(Sight, "bent-valve", "holed-piston")
+	}
+	return speaks(Hint, "wrong-plug-reach", "bent-valve")
+}
+
+func lowNeighbours(c *known.Case) [][]string {
+	var runs [][]string
+	for _, run := range c.Engine.NeighbourRuns(c.LowSet()) {
+		if len(run) > 1 {
+			runs = append(runs, run)
+		}
+	}
+	return runs
+}
 
 func everyLossWithin(c *known.Case) bool {
 	leaks := c.Leaks()

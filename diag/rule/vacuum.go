@@ -42,7 +42,8 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 		Name: "vacuum-low-and-steady", Title: "Vacuum low, the needle steady",
 		Why: "A steady needle says that whatever is wrong is wrong in all cylinders alike. Up to two inches short it is late ignition, valve timing or clearance; further down an air leak or late valve timing, which low and even compression decides. " +
 			"Even wear of the rings does it only together with low compression.",
-		When: known.VacuumLow, Weigh: weighVacuum, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-low",
+		When: known.VacuumLow, Weigh: weighVacuum, Against: denies(Known, "vacuum-is-low", "restricted-inlet", "air-filter"), // what chokes the inlet raises it
+		Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-low",
 	},
 	{
 		Name: "vacuum-drops-regularly", Title: "The needle drops at a regular beat",
@@ -121,17 +122,19 @@ var lateTiming = []Rule{{
 	Why:    "Valves that open and shut late lose pressure in every cylinder alike and pull less vacuum, and nothing leaks. Two tests that do not depend on each other say the same.",
 	Source: byNeedle, Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutSystem}, TiesSystems: []string{known.Timing}, Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Vacuum)}, Of: ofSystem(known.Vacuum),
 	When: known.All(known.VacuumLow, known.OfEngine("all cylinders low and even", evenlyLow), known.Not(known.OfEngine("air lost past the rings, or a rise with oil", passesRings))),
-	Kind: OfVacuum, Weigh: weighLate, Say: lateTimed, Headline: "late-timing", Variants: []string{"likely"}, Keeps: true,
+	Kind: OfVacuum, Weigh: weighLate, Say: lateTimed, Headline: "late-timing", Variants: []string{"likely"},
 }}
 
 // lateTimed is surest where it was seen that nothing leaks.
 func lateTimed(c *known.Case, s known.Subject) diag.Finding {
+	f := vacuumAt(allLow(c, s).Urgency)(c, s)
+	if c.Minimum() != nil && c.AllLow().Clear { // a second test bears it out: it is no longer the gauge's
+		f.Urgency = diag.ActSoon
+	}
 	if !tightThroughout(c) && !flatThroughout(c) {
-		f := vacuumAt(diag.CheckAgain)(c, s)
 		f.Variant = "likely"
 		return f
 	}
-	f := vacuumAt(diag.ActSoon)(c, s)
 	f.Confidence = diag.Strong
 	if c.Spec.Interference == diag.Yes && c.CameSuddenly() {
 		f.Urgency = diag.DoNotRun // the next tooth bends the valves

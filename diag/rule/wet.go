@@ -115,8 +115,15 @@ func softly(c *known.Case, weight int, needsControl bool) int {
 	return weight
 }
 
-func wetRose(c *known.Case, _ known.Subject) []Voice {
+// wetRose speaks for the rings, and where fuel stands on the plug as much for the
+// fuel: it washes the oil off a bore, and what oil brings back was never worn. An
+// injector that lets the pressure go, or oil that smells, says where it came from.
+func wetRose(c *known.Case, s known.Subject) []Voice {
+	washed := slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Looks(n, "fuel-wet") })
+	runs := washed && (known.OilSmells.Holds(c, s) || c.SomeCircuit(func(k known.Circuit) bool { return k.FallsFast() != nil }))
 	return slices.Concat(
+		where(washed, as(OfPlugs, speaks(softly(c, Wet, false), "washed-bore"))),
+		where(runs, as(OfFuel, speaks(Hint, "washed-bore", "own-injector"))),
 		speaks(softly(c, Wet, false), "rings"), speaks(softly(c, DryUp, false), "scored-bore"), speaks(softly(c, Hint, false), "stuck-rings"),
 		denies(softly(c, DryUp, false), "rose-with-oil", aboveThePiston...))
 }

@@ -30,7 +30,8 @@ var allCautions = []caution{
 	{"fuel-vapour", func(s *sheetAsks) bool { return s.Has(known.NeedsFuel) || s.cranked() && !s.Spec.Diesel() }},
 	{"fuel-open", func(s *sheetAsks) bool { return s.proposed(func(k *cause.Check) bool { return k.Fuel }) }},
 	{"fuel-in-oil", func(s *sheetAsks) bool {
-		return s.caused("fuel-in-oil", "regulator-diaphragm", "flooding", "leaking-injector")
+		burnsItsOil := s.Spec.TwoStroke && !s.Spec.Diesel() // there is none to change
+		return s.caused("fuel-in-oil", "regulator-diaphragm", "flooding", "leaking-injector") && !burnsItsOil
 	}},
 	{"catalyst", func(s *sheetAsks) bool { return s.unburnt() && !s.Spec.Diesel() && !s.Spec.TwoStroke }},
 	{"crank-turns", func(s *sheetAsks) bool { return s.leakage() }},

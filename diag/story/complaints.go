@@ -36,6 +36,8 @@ func answerComplaints(c *known.Case, told []*story) []*story {
 		m.finding.Facts = diag.Facts{}
 	}
 	m.finding.Facts["complaints"] = diag.Names(open)
+	// what would tell is mostly found on an engine that turns or runs
+	m.finding.Facts["stopped"] = slices.ContainsFunc(told, func(s *story) bool { return s.Urgency == diag.DoNotRun })
 	if !slices.Contains(open, "misfire") { // the code is of no concern to the others
 		m.finding.Facts["coded"], m.finding.Facts["unread"] = diag.Names(nil), diag.Names(nil)
 	}

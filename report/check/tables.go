@@ -210,11 +210,11 @@ func (p *printer) fuel(f *diag.FuelResult) {
 	rows := [][]string{}
 	for _, c := range f.Circuits {
 		for _, r := range c.Readings {
-			rows = append(rows, []string{c.Name, r.Name, quantity.Format(r.Value, f.Decimals), r.LimitEntered,
+			rows = append(rows, []string{c.Name, r.Name, quantity.Format(r.Value, quantity.DecimalsRead(r.Value, f.Decimals)), r.LimitEntered,
 				quantity.Format(r.Uncertainty, f.Decimals+1), p.term("judged", string(r.Verdict))})
 		}
 		for _, h := range c.Hold {
-			rows = append(rows, []string{c.Name, p.say("terminal.held", diag.Facts{"minutes": readings.Print(h.Minutes, 0)}), quantity.Format(h.Value, f.Decimals), h.LimitEntered, "", p.term("judged", string(h.Verdict))})
+			rows = append(rows, []string{c.Name, p.say("terminal.held", diag.Facts{"minutes": readings.Print(h.Minutes, 0)}), quantity.Format(h.Value, quantity.DecimalsRead(h.Value, f.Decimals)), h.LimitEntered, "", p.term("judged", string(h.Verdict))})
 		}
 	}
 	p.table([]string{"circuit", "reading", "value", "limit", "uncertain", "verdict"}, rows)

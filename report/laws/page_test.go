@@ -64,6 +64,9 @@ func (p *page) asks() string {
 
 var printedRunning = regexp.MustCompile(`(?i)run the engine|engine running|compression test|working temperature|starter|test (these |them )?again`)
 
+// runsFirst asks, outside the next check, for an engine that runs.
+var runsFirst = regexp.MustCompile(`(?i)after it has run warm|run warm and test|run the engine and test|set, run, retest`)
+
 var pageLaws = []law{
 	{name: "T2 tick", least: 4, says: "an engine is called proven, and has a tick, only where every main test was made and within, the pressure is enough, nothing is complained of and it did not stand", check: tickNeedsReason},
 	{name: "page drawn", least: 100, every: pageShare, says: "a sheet is drawn, on which words, cautions and what the shop wrote are as the laws say", check: onPage},
@@ -74,6 +77,11 @@ var pageLaws = []law{
 		k.saw()
 		if c := finds(p.blocks["next-check"], printedRunning); c != "" && !strings.Contains(c, "leak") {
 			k.fail("the %s sheet asks %q", p.kind, c)
+		}
+		for _, name := range []string{"findings", "stories", "verdict", "notices"} {
+			if m := runsFirst.FindString(p.blocks[name]); m != "" {
+				k.fail("the %s of the %s sheet ask for %q", name, p.kind, m)
+			}
 		}
 		if !strings.Contains(strings.ToLower(p.text), "until") && !strings.Contains(strings.ToLower(p.text), "do not crank") {
 			k.fail("the %s sheet does not say that it must not be run", p.kind)

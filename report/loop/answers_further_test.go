@@ -33,6 +33,9 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"sump-off": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.bearings, "bearings worn", "bearings good")
 	},
+	"filter-cut": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.bearings, "metal in it", "no metal")
+	},
 	"oil-analysis": func(*bench, []int) answer { return yes(false, "", "only oil") },
 	"read-again":   func(*bench, []int) answer { return yes(false, "", "it stands") },
 	"exhaust-joint": func(b *bench, _ []int) answer {

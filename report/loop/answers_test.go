@@ -161,6 +161,7 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"set-and-retest": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.tight }), "it comes back", "it stays low")
 	},
+	"set-and-look-again": func(*bench, []int) answer { return yes(false, "it closes up again", "it stays") },
 	"seat-and-retest": func(b *bench, on []int) answer {
 		if b.anyOf(on, func(c *bore) bool { return c.motion && c.exhaust+c.inlet > 0 }) { // a spring, and no lobe
 			return answer{false, []string{"it does not snap shut"}}
