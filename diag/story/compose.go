@@ -28,9 +28,27 @@ func (s *story) compose(c *known.Case) {
 	for _, m := range s.members {
 		s.Urgency = worse(s.Urgency, m.finding.Urgency)
 	}
+	s.book.press(s.members, s.Urgency)
+	s.open()
 	s.Causes = s.book.top(s.Cylinders)
 	s.Against = s.book.against()
 	s.judge(c)
+}
+
+// open puts a finding that speaks for the likeliest cause in front of one that
+// speaks for others only and presses no more: what a story says first and what
+// it suspects first belong together.
+func (s *story) open() {
+	lead, first := s.lead(), s.book.first()
+	if first == "" || !s.book.speaks(lead.rule.Name, "") || s.book.speaks(lead.rule.Name, first) {
+		return
+	}
+	for i, m := range s.members {
+		if m.better == "" && m.finding.Urgency == lead.finding.Urgency && s.part(m) <= s.part(lead) && s.book.speaks(m.rule.Name, first) {
+			s.members = slices.Insert(slices.Delete(s.members, i, i+1), 0, m)
+			return
+		}
+	}
 }
 
 // about sets what the story is about: cylinders where it is tied to any, else

@@ -25,6 +25,8 @@ type ledger struct {
 	entries  []diag.Entry
 	entered  []entered
 	heard    map[string]bool // what an answer has said of a cause already
+	urgent   []string        // the rules of the most urgent findings, once they are known
+	lesser   []string        // those of others that do not come near them
 	ranked   []string        // the causes in order; nil until asked for and after every voice
 }
 
@@ -288,9 +290,48 @@ func (b *ledger) rank() []string {
 		}
 	}
 	slices.SortStableFunc(order, func(x, y string) int {
-		return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(weights[y], weights[x]))
+		return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(b.aside(x), b.aside(y)), cmp.Compare(weights[y], weights[x]))
 	})
 	return order
+}
+
+// press remembers which findings press most, so that what is suspected first
+// explains one of these: what stops the engine, whatever else was found beside
+// it; and what asks for action, and not only what asks for none.
+func (b *ledger) press(members []*member, most diag.Urgency) {
+	b.urgent, b.lesser, b.ranked = nil, nil, nil
+	for _, m := range members {
+		switch m.finding.Urgency {
+		case most:
+			b.urgent = append(b.urgent, m.rule.Name)
+		case diag.NoAction:
+			b.lesser = append(b.lesser, m.rule.Name)
+		default:
+			if most == diag.DoNotRun {
+				b.lesser = append(b.lesser, m.rule.Name)
+			}
+		}
+	}
+}
+
+// aside is 1 for a cause for which, of all findings, only less urgent ones speak.
+func (b *ledger) aside(name string) int {
+	aside := 0
+	for _, e := range b.entries {
+		switch {
+		case e.Cause != name || e.Weight <= 0:
+		case slices.Contains(b.urgent, e.By):
+			return 0
+		case slices.Contains(b.lesser, e.By):
+			aside = 1
+		}
+	}
+	return aside
+}
+
+// speaks reports that a rule's findings speak for a cause.
+func (b *ledger) speaks(by, cause string) bool {
+	return slices.ContainsFunc(b.entries, func(e diag.Entry) bool { return e.By == by && e.Weight > 0 && (cause == "" || e.Cause == cause) })
 }
 
 // first is the likeliest cause, "" for none.
