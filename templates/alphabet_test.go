@@ -46,7 +46,7 @@ func TestNoWordComesFromTheDiagnosis(t *testing.T) {
 		t.Fatal(err)
 	}
 	found := map[string]string{}
-	for _, s := range sample.Cases() {
+	for _, s := range sample.Rows() {
 		d := story.Diagnose(s.Test)
 		for _, a := range audiences {
 			texts := said(t, c, d, a)

@@ -223,7 +223,7 @@ func said(t *testing.T, c *templates.Catalogue, d *diag.Diagnosis, a templates.A
 
 func TestEverySampleCanBeSaid(t *testing.T) {
 	c := words(t)
-	for _, s := range sample.Cases() {
+	for _, s := range sample.Rows() {
 		d := story.Diagnose(s.Test)
 		for name, a := range audiences {
 			t.Run(s.Name+"/"+name, func(t *testing.T) {
@@ -266,7 +266,7 @@ func TestCustomerWording(t *testing.T) {
 			names = append(names, r.Name)
 		}
 	}
-	for _, s := range sample.Cases() {
+	for _, s := range sample.Rows() {
 		d := story.Diagnose(s.Test)
 		for _, text := range said(t, c, d, templates.Customer) {
 			for _, n := range names {

@@ -46,7 +46,7 @@ func (s *scanner) places(text string) {
 	}
 }
 
-func (s *scanner) place(at int) int {
+func (s *scanner) written(at int) int {
 	switch {
 	case len(s.from) == 0:
 		return 0
@@ -57,7 +57,7 @@ func (s *scanner) place(at int) int {
 }
 
 func (s *scanner) fail(at int, found, expected, hint string) error {
-	return &ParseError{Found: found, Expected: expected, Hint: hint, At: s.place(at)}
+	return &ParseError{Found: found, Expected: expected, Hint: hint, At: s.written(at)}
 }
 
 func (s *scanner) spaces() {

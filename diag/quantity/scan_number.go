@@ -23,7 +23,7 @@ func (s *scanner) part(joins []Join) (Part, error) {
 		s.takeArticle()
 		name := s.word()
 		s.at += len([]rune(name))
-		return Part{Value: Value{1, bySpelling[foldSpelling(name)]}, Text: string(s.text[begin:s.at]), At: s.place(begin)}, nil
+		return Part{Value: Value{1, bySpelling[foldSpelling(name)]}, Text: string(s.text[begin:s.at]), At: s.written(begin)}, nil
 	}
 	for _, b := range boundsBefore {
 		if s.take(b.words) {
@@ -73,10 +73,10 @@ func (s *scanner) number(begin int, bound Bound) (Part, error) {
 	}
 	value, perr := numberOf(digits, spelled)
 	if perr != nil {
-		perr.At = s.place(start)
+		perr.At = s.written(start)
 		return Part{}, perr
 	}
-	part := Part{Value: Value{Number: sign * value * factor, Unit: unit}, At: s.place(start), Bound: bound}
+	part := Part{Value: Value{Number: sign * value * factor, Unit: unit}, At: s.written(start), Bound: bound}
 	part.Text = strings.TrimSpace(string(s.text[start:s.at]))
 	if plus {
 		part.Text = strings.TrimSpace(string(s.text[start:at])+digits) + strings.TrimPrefix(part.Text, string(s.text[start:at])+digits+"+")

@@ -33,7 +33,7 @@ var revised = map[string]string{
 // TestSamples: the invented engines of package sample, as far as they are about
 // cranking pressure.
 func TestSamples(t *testing.T) {
-	for _, s := range sample.Cases() {
+	for _, s := range sample.Rows() {
 		if revised[s.Name] != "" {
 			continue
 		}

@@ -7,7 +7,7 @@ import (
 // A Hit is a rule that holds, of what.
 type Hit struct {
 	Rule    *Rule
-	Place   int // of the rule among All
+	Order   int // of the rule among All
 	Subject known.Subject
 }
 
@@ -27,7 +27,7 @@ func Run(c *known.Case) []Hit {
 		}
 		for _, s := range r.Of.Of(c) {
 			if r.When.Holds(c, s) {
-				hits = append(hits, Hit{Rule: r, Place: i, Subject: s})
+				hits = append(hits, Hit{Rule: r, Order: i, Subject: s})
 			}
 		}
 	}

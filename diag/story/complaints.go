@@ -30,7 +30,7 @@ func answerComplaints(c *known.Case, told []*story) []*story {
 	if len(open) == 0 || r == nil {
 		return told
 	}
-	m := &member{rule: r, place: math.MaxInt} // after every rule that is tried
+	m := &member{rule: r, order: math.MaxInt} // after every rule that is tried
 	m.say(c)
 	if m.finding.Facts == nil {
 		m.finding.Facts = diag.Facts{}

@@ -248,7 +248,7 @@ func (s *story) sort() {
 			cmp.Compare(looksLast(a), looksLast(b)),
 			cmp.Compare(a.rule.Class, b.rule.Class),
 			cmp.Compare(sureness(b.finding.Confidence), sureness(a.finding.Confidence)),
-			cmp.Compare(a.place, b.place),
+			cmp.Compare(a.order, b.order),
 		)
 	})
 	// Where the first is folded as well (two that each say the other better),

@@ -99,7 +99,7 @@ func order(c *known.Case, told []*story) {
 			cmp.Compare(a.strangeLast(), b.strangeLast()),
 			cmp.Compare(a.class(), b.class()),
 			cmp.Compare(sureness(b.Confidence), sureness(a.Confidence)),
-			cmp.Compare(a.place(), b.place()),
+			cmp.Compare(a.order(), b.order()),
 			cmp.Compare(c.Place(a.Cylinders), c.Place(b.Cylinders)),
 		)
 	})

@@ -13,7 +13,7 @@ import (
 // A member is a rule with all that it holds for in one story.
 type member struct {
 	rule    *rule.Rule
-	place   int // of the rule among all
+	order   int // of the rule among all
 	subject known.Subject
 	finding diag.Finding
 	better  string // the rule that says it better, "" for none
@@ -36,11 +36,11 @@ func (s *story) class() rule.Class {
 	return s.lead().rule.Class
 }
 
-func (s *story) place() int {
+func (s *story) order() int {
 	if len(s.members) == 0 {
 		return -1
 	}
-	return s.lead().place
+	return s.lead().order
 }
 
 // testLast is 0 for a story about the test, which is told before the engine's,
@@ -179,7 +179,7 @@ func (s *sets) joinAlike(c *known.Case, hits []rule.Hit) {
 		if known[n] == nil {
 			known[n] = &strings.Builder{}
 		}
-		fmt.Fprintf(known[n], "%d ", h.Place)
+		fmt.Fprintf(known[n], "%d ", h.Order)
 	}
 	first := map[string]string{}
 	for _, n := range c.Engine.Names() {
@@ -252,5 +252,5 @@ func (s *story) add(h rule.Hit) {
 			}
 		}
 	}
-	s.members = append(s.members, &member{rule: h.Rule, place: h.Place, subject: h.Subject})
+	s.members = append(s.members, &member{rule: h.Rule, order: h.Order, subject: h.Subject})
 }

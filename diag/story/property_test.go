@@ -118,7 +118,7 @@ func TestRenumberingChangesOnlyLabels(t *testing.T) {
 // TestAnythingMayBeMissing runs every sample with parts of it taken away.
 func TestAnythingMayBeMissing(t *testing.T) {
 	story.Diagnose(nil)
-	for _, c := range sample.Cases() {
+	for _, c := range sample.Rows() {
 		for _, take := range []sample.Change{
 			func(t *diag.Test) { t.Compression = nil },
 			func(t *diag.Test) { t.Leakage = nil },

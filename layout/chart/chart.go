@@ -105,7 +105,7 @@ func New(t layout.Theme, width layout.Length, d layout.Detail, c Chart) *Ruler {
 	}
 	r.width = layout.Length(math.Floor(float64(width/unit))) * unit
 	r.scale = r.newScale()
-	r.place()
+	r.arrange()
 	r.sayNotes()
 	r.layHead()
 	return r

@@ -46,8 +46,8 @@ type crowd struct {
 // mostLanes is how many lanes there are at most, by detail.
 var mostLanes = [...]int{layout.Full: 3, layout.Compact: 2, layout.Brief: 1}
 
-// place finds each end its lane.
-func (r *Ruler) place() {
+// arrange finds each end its lane.
+func (r *Ruler) arrange() {
 	r.pitch = leastEnd + gap
 	for i, b := range r.Bars {
 		x := r.x(b.Value)
@@ -168,7 +168,7 @@ func (r *Ruler) crowdOf(i, rows int) crowd {
 		c.last++
 	}
 	for {
-		r.spread(&c)
+		r.part(&c)
 		before := c
 		for c.first > 0 && r.ownRight(c.first-1)+gap > c.left {
 			c.first--
@@ -205,9 +205,9 @@ func (r *Ruler) columns(c crowd) (columns []layout.Length, whole layout.Length) 
 	return columns, whole - gap
 }
 
-// spread gives a crowd its place about the middle of its values, in as many rows
+// part gives a crowd its place about the middle of its values, in as many rows
 // more as it takes to stay on the ruler.
-func (r *Ruler) spread(c *crowd) {
+func (r *Ruler) part(c *crowd) {
 	_, whole := r.columns(*c)
 	for whole > r.width-2*crowdEdge && c.rows <= c.last-c.first {
 		c.rows++

@@ -29,7 +29,7 @@ type rowSet struct {
 	face   layout.Length // where the names of faces begin
 	slots  []rowSlot
 	plug   layout.Length // where the words for plugs begin
-	heads  []columnHead
+	heads  []columnHeading
 }
 
 // A rowSlot is a scale in a rowSet.
@@ -42,8 +42,8 @@ type rowSlot struct {
 	worded bool          // words beyond the bars, not only their marks
 }
 
-// A columnHead is what stands over a column.
-type columnHead struct {
+// A columnHeading is what stands over a column.
+type columnHeading struct {
 	from, to layout.Length // from the edge
 	lines    []string
 }
@@ -259,7 +259,7 @@ func (r *rowSet) placeHeads(end layout.Length) {
 	}
 	add := func(from, to layout.Length, text string) {
 		lines := breakLines(g.t.Measurer, text, g.head, to-from)
-		r.heads = append(r.heads, columnHead{from, to, lines})
+		r.heads = append(r.heads, columnHeading{from, to, lines})
 	}
 	for k, s := range r.slots {
 		from, to := s.base, end

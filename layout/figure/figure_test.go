@@ -20,7 +20,7 @@ func sampleFindings() Findings {
 }
 
 func sampleTable() Table {
-	d := Table{Name: "t", Title: "Readings", Columns: []Column{{Head: "Cylinder"}, {Head: "Dry", Numbers: true}}}
+	d := Table{Name: "t", Title: "Readings", Columns: []Column{{Heading: "Cylinder"}, {Heading: "Dry", Numbers: true}}}
 	for i := range 8 {
 		d.Rows = append(d.Rows, TextRow(fmt.Sprint(i+1), fmt.Sprint(150+i)))
 	}

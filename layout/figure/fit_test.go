@@ -97,7 +97,7 @@ func randomCheck(r *rand.Rand) NextCheck {
 func randomTable(r *rand.Rand) Table {
 	d := Table{Name: "t", Title: "Readings", Sub: randomText(r, 5), Lines: r.IntN(3) == 0, Captions: []string{randomText(r, 12)}}
 	for i := range 1 + r.IntN(12) {
-		d.Columns = append(d.Columns, Column{Head: oneOf(r, "", "dry, as\nentered", "% of\nbest", randomText(r, 2)),
+		d.Columns = append(d.Columns, Column{Heading: oneOf(r, "", "dry, as\nentered", "% of\nbest", randomText(r, 2)),
 			Numbers: r.IntN(2) == 0, Tab: i == 0 && r.IntN(2) == 0, Trend: i > 0 && r.IntN(9) == 0,
 			Strong: r.IntN(4) == 0, Joins: i > 0 && r.IntN(4) == 0, Share: float64(r.IntN(3) / 2)})
 	}
@@ -169,7 +169,7 @@ func randomBlocks(r *rand.Rand) []layout.Block {
 		verdict.Answers = append(verdict.Answers, Answer{randomText(r, 3), randomText(r, 5), randomText(r, 12), r.IntN(4)})
 	}
 	return []layout.Block{
-		NewHead(Head{Shop: randomText(r, 5), Lines: randomTexts(r, 3, 6), Kind: randomText(r, 4), Number: randomText(r, 2), Date: "14 May 2026",
+		NewMasthead(Masthead{Shop: randomText(r, 5), Lines: randomTexts(r, 3, 6), Kind: randomText(r, 4), Number: randomText(r, 2), Date: "14 May 2026",
 			Logo: oneOf(r, nil, &layout.Image{W: 300, H: 100})}),
 		NewIdentity(Identity{Fields: randomFields(r), Said: randomFields(r)}),
 		NewVerdict(verdict),

@@ -6,10 +6,10 @@ import (
 	"gaugesheet/layout"
 )
 
-// A Head describes the top of the sheet: the shop at the left, the kind of
+// A Masthead describes the top of the sheet: the shop at the left, the kind of
 // sheet, job number and date at the right. Without a shop its place stays free
 // for a stamp.
-type Head struct {
+type Masthead struct {
 	Shop   string
 	Lines  []string      // address, phone, registration
 	Logo   *layout.Image // nil for none
@@ -19,16 +19,16 @@ type Head struct {
 	Date   string
 }
 
-// leastHead is the height of a head, widestShop the width that the shop's name
+// leastHead is the height of a masthead, widestShop the width that the shop's name
 // and address may take of it.
 const (
 	leastHead  = 12 * layout.MM
 	widestShop = 114 * layout.MM
 )
 
-// NewHead is the block "head": whose sheet it is, which one, and of when. The
+// NewMasthead is the block "head": whose sheet it is, which one, and of when. The
 // job's number and date keep their size at every level; the shop gives way.
-func NewHead(d Head) layout.Block {
+func NewMasthead(d Masthead) layout.Block {
 	return block{"head", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		right, kind := headKind(t, d, width, level)
 		left := width - right - 2*wide
@@ -50,7 +50,7 @@ func NewHead(d Head) layout.Block {
 }
 
 // headKind is the kind of sheet over number and date, as wide as they need.
-func headKind(t layout.Theme, d Head, width layout.Length, level layout.Detail) (layout.Length, layout.Frame) {
+func headKind(t layout.Theme, d Masthead, width layout.Length, level layout.Detail) (layout.Length, layout.Frame) {
 	m, kind := t.Measurer, layout.Title
 	if level == layout.Brief {
 		kind = layout.Heading
@@ -62,7 +62,7 @@ func headKind(t layout.Theme, d Head, width layout.Length, level layout.Detail) 
 
 // headShop is the shop's name over its address, in the size that leaves the
 // name one line where it can.
-func headShop(t layout.Theme, d Head, width layout.Length, level layout.Detail) layout.Frame {
+func headShop(t layout.Theme, d Masthead, width layout.Length, level layout.Detail) layout.Frame {
 	name := layout.Title
 	if level != layout.Full || t.Measurer.Width(d.Shop, t.Face(name)) > width {
 		name = layout.Heading

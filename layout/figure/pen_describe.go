@@ -2,9 +2,9 @@ package figure
 
 import "gaugesheet/layout"
 
-// A PenHead is the head of a sheet to be written on: which engine it is for,
+// A PenMasthead is the head of a sheet to be written on: which engine it is for,
 // and how to work through it.
-type PenHead struct {
+type PenMasthead struct {
 	Title string // "Bench sheet: V8"
 	Sub   string // under the title
 	Brief string // the same in short, for a full page

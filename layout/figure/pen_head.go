@@ -2,9 +2,9 @@ package figure
 
 import "gaugesheet/layout"
 
-// NewPenHead is the block "head" of a sheet to be written on. At brief the
+// NewPenMasthead is the block "head" of a sheet to be written on. At brief the
 // line under the title is short, and stands behind it where it can.
-func NewPenHead(d PenHead) layout.Block {
+func NewPenMasthead(d PenMasthead) layout.Block {
 	return block{"head", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		shop := min(t.Measurer.Width(d.Shop, t.Face(layout.Heading)), width*0.4) + 1
 		left := width - shop - wide

@@ -72,7 +72,7 @@ func TestPenBlocksKeepTheirWords(t *testing.T) {
 	for seed := range uint64(40) {
 		r := rand.New(rand.NewPCG(seed, 8))
 		for _, b := range []layout.Block{
-			NewPenHead(PenHead{Title: randomText(r, 5), Sub: randomText(r, 20), Brief: randomText(r, 6), Shop: randomText(r, 3)}),
+			NewPenMasthead(PenMasthead{Title: randomText(r, 5), Sub: randomText(r, 20), Brief: randomText(r, 6), Shop: randomText(r, 3)}),
 			NewPenForm(randomForm(r)), NewPenTable(randomPenTable(r)),
 		} {
 			for _, level := range everyLevel {

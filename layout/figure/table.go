@@ -23,7 +23,7 @@ type Table struct {
 
 // A Column is a column of a table.
 type Column struct {
-	Head    string  // over it; a line feed breaks it
+	Heading string  // over it; a line feed breaks it
 	Numbers bool    // aligned on the decimal; words among them stand at the left
 	HeadTab bool    // the heading is a cylinder's number, in its tab
 	Tab     bool    // numbers of cylinders, each in its tab
@@ -223,7 +223,7 @@ func runOnHead(d Table, column int) string {
 	if column >= len(d.Columns) || len(d.Columns) < 3 || d.Columns[column].Plain {
 		return ""
 	}
-	return strings.ReplaceAll(d.Columns[column].Head, "\n", " ")
+	return strings.ReplaceAll(d.Columns[column].Heading, "\n", " ")
 }
 
 // join2 puts a separator between two texts where both are there.

@@ -21,9 +21,9 @@ func (s *tableSetting) header() layout.Frame {
 		}
 		last := s.lastJoined(i)
 		width := s.x(last) + s.widths[last] - s.x(i)
-		f := s.tab(c.Head)
+		f := s.tab(c.Heading)
 		if !c.HeadTab {
-			f = paragraph(s.t, width, s.alignment(s.d.Columns[last]), run(s.t, layout.Note, s.t.Muted, c.Head))
+			f = paragraph(s.t, width, s.alignment(s.d.Columns[last]), run(s.t, layout.Note, s.t.Muted, c.Heading))
 		}
 		f = layout.Tag{Kind: layout.HeadAbove, Span: last - i + 1}.Frame(f)
 		frames, at = append(frames, f), append(at, s.x(i))

@@ -50,7 +50,7 @@ func TestTableIsAsWideAsItsWords(t *testing.T) {
 }
 
 func TestNumbersStandOnTheirDecimal(t *testing.T) {
-	d := Table{Columns: []Column{{Head: "mean", Numbers: true}}}
+	d := Table{Columns: []Column{{Heading: "mean", Numbers: true}}}
 	for _, value := range []string{"152", "9.5", "150.25", "\u22121", "20+"} {
 		d.Rows = append(d.Rows, TextRow(value))
 	}
@@ -79,7 +79,7 @@ func TestDecimalAt(t *testing.T) {
 // elsewhere.
 func TestTableSaysThatItIsTooNarrow(t *testing.T) {
 	th := DefaultTheme(face.Metrics())
-	d := Table{Name: "t", Columns: []Column{{Head: "Test"}, {Head: "compression"}, {Head: "leakage"}}, Rows: []TableRow{TextRow("2025-10-02", "152.5 psi", "crankcase")}}
+	d := Table{Name: "t", Columns: []Column{{Heading: "Test"}, {Heading: "compression"}, {Heading: "leakage"}}, Rows: []TableRow{TextRow("2025-10-02", "152.5 psi", "crankcase")}}
 	table := NewTable(d)
 	for width, want := range map[layout.Length]bool{300: false, 60: true} {
 		if got := table.Lay(th, width, layout.Full).Narrow; got != want {

@@ -80,10 +80,10 @@ func (s *tableSetting) gaps() (sum layout.Length) {
 func (s *tableSetting) need(i int) (need, least layout.Length) {
 	column := s.d.Columns[i]
 	if !s.spans(i) {
-		need = s.headWidth(column.Head)
-		least = s.longestWord(column.Head, s.t.Face(layout.Note))
+		need = s.headWidth(column.Heading)
+		least = s.longestWord(column.Heading, s.t.Face(layout.Note))
 		if column.HeadTab {
-			need = TabSize(s.t.Measurer, column.Head, s.t.Face(s.role)).W
+			need = TabSize(s.t.Measurer, column.Heading, s.t.Face(s.role)).W
 			least = need
 		}
 	}
@@ -143,7 +143,7 @@ func (s *tableSetting) widenForHeads() {
 			continue
 		}
 		last := s.lastJoined(i)
-		if lack := s.headWidth(s.d.Columns[i].Head) + 0.1 - (s.x(last) + s.widths[last] - s.x(i)); lack > 0 {
+		if lack := s.headWidth(s.d.Columns[i].Heading) + 0.1 - (s.x(last) + s.widths[last] - s.x(i)); lack > 0 {
 			s.widths[last] += lack
 		}
 	}

@@ -29,7 +29,7 @@ func Explain(w io.Writer, j *job.Job, cylinder string) error {
 		return err
 	}
 	p := &printer{words: s.words}
-	p.head(j)
+	p.opening(j)
 	p.readings(j.Test(), d, cylinder)
 	p.title(p.say("terminal.tried", nil))
 	for _, one := range tried {

@@ -17,7 +17,7 @@ func Text(w io.Writer, j *job.Job, d *diag.Diagnosis) error {
 		return err
 	}
 	p := &printer{words: s.words}
-	p.head(j)
+	p.opening(j)
 	p.verdict(d, s)
 	p.list("terminal.notices", s.notices)
 	p.readings(j.Test(), d, "")
@@ -103,7 +103,7 @@ func (p *printer) list(title string, items []string) {
 	}
 }
 
-func (p *printer) head(j *job.Job) {
+func (p *printer) opening(j *job.Job) {
 	var parts []string
 	for _, t := range []job.Text{j.Number, j.Date.Entered, j.Vehicle.Description} {
 		if t.Given() {

@@ -49,7 +49,7 @@ type manual struct {
 	version, date string
 }
 
-func (m *manual) head(title, section, name, what string) {
+func (m *manual) title(title, section, name, what string) {
 	fmt.Fprintf(m, ".TH %q %q %q %q %q\n.SH NAME\n%s \\- %s\n", title, section, m.date, "gaugesheet "+m.version, "gaugesheet", roff(name), roff(what))
 }
 
@@ -60,7 +60,7 @@ func (m *manual) section(title, text string) {
 }
 
 func (m *manual) program(root *cobra.Command) string {
-	m.head("GAUGESHEET", "1", "gaugesheet", root.Short)
+	m.title("GAUGESHEET", "1", "gaugesheet", root.Short)
 	m.section("SYNOPSIS", ".B gaugesheet\n.I COMMAND\n[arguments]")
 	m.section("DESCRIPTION", paragraphs(root.Long))
 	m.WriteString(".SH COMMANDS\n")
@@ -77,7 +77,7 @@ func (m *manual) program(root *cobra.Command) string {
 
 func (m *manual) command(cmd *cobra.Command) string {
 	name := "gaugesheet-" + cmd.Name()
-	m.head(strings.ToUpper(name), "1", name, cmd.Short)
+	m.title(strings.ToUpper(name), "1", name, cmd.Short)
 	m.section("SYNOPSIS", ".B gaugesheet "+roff(cmd.Use))
 	m.section("DESCRIPTION", paragraphs(about(cmd)))
 	m.flags(cmd)
@@ -132,7 +132,7 @@ func (m *manual) files() {
 }
 
 func (m *manual) jobFile() string {
-	m.head("GAUGESHEET-JOB", "5", "gaugesheet-job", "the job file: an engine's test readings")
+	m.title("GAUGESHEET-JOB", "5", "gaugesheet-job", "the job file: an engine's test readings")
 	m.section("DESCRIPTION", paragraphs(jobIntroduction))
 	m.WriteString(".SH KEYS\n")
 	keysAsManual(&m.Builder, job.Keys())

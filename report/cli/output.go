@@ -84,8 +84,8 @@ func isThere(name string, data []byte) bool {
 	return err == nil && bytes.Equal(there, data)
 }
 
-// place is a path under which a file is known however it is spelled.
-func place(name string) string {
+// oneSpelling is a path under which a file is known however it is spelled.
+func oneSpelling(name string) string {
 	abs, err := filepath.Abs(name)
 	if err != nil {
 		return name

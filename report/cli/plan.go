@@ -22,7 +22,7 @@ func (c *Command) plan(args []string, d drawing) ([]task, error) {
 	}
 	taken := map[string]string{}
 	if d.index != "" {
-		taken[place(d.index)] = "the index"
+		taken[oneSpelling(d.index)] = "the index"
 	}
 	tasks := make([]task, len(jobs))
 	for i, job := range jobs {
@@ -33,7 +33,7 @@ func (c *Command) plan(args []string, d drawing) ([]task, error) {
 			}
 			continue
 		}
-		where := place(tasks[i].sheet)
+		where := oneSpelling(tasks[i].sheet)
 		if other, twice := taken[where]; twice {
 			return nil, noAccess("%s and %s would both be written to %s; nothing was drawn", other, called(job.path), tasks[i].sheet).
 				withHint("draw them into two folders")

@@ -23,7 +23,7 @@ func (v *view) benchHeadBlock() layout.Block {
 	b := v.bench()
 	all := b.letters()
 	said := []any{"first", all[:1], "last", all[len(all)-1:], "oil", b.oils(), "diesel", b.diesel()}
-	return figure.NewPenHead(figure.PenHead{
+	return figure.NewPenMasthead(figure.PenMasthead{
 		Title: v.label("bench.title", "engine", v.benchEngine()),
 		Sub:   v.label("bench.sub", said...),
 		Brief: v.label("bench.sub-brief", said...),

@@ -33,7 +33,7 @@ func (v *view) furtherWideBlock() layout.Block {
 // read of each.
 func (v *view) furtherTable() figure.Table {
 	d := figure.Table{Name: "further-tests", Title: v.label("heading.further"), RunOn: layout.Compact, Folds: true, Columns: []figure.Column{
-		{Head: v.label("column.reading")}, {Head: v.label("column.found"), Plain: true}, {Head: v.label("column.limit")}, {Head: v.label("column.judged"), Plain: true},
+		{Heading: v.label("column.reading")}, {Heading: v.label("column.found"), Plain: true}, {Heading: v.label("column.limit")}, {Heading: v.label("column.judged"), Plain: true},
 	}}
 	for i := range v.d.Measured {
 		d.Rows = append(d.Rows, v.furtherRows(&v.d.Measured[i])...)

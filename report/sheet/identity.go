@@ -16,7 +16,7 @@ func (v *view) kindTitle() string { return v.optional(v.sheet.Title, v.sheet.Tit
 
 func (v *view) headBlock() layout.Block {
 	shop := v.job.Shop
-	d := figure.Head{
+	d := figure.Masthead{
 		Shop:   shop.Name.Value,
 		Lines:  headLines(shop),
 		Kind:   v.kindTitle(),
@@ -39,7 +39,7 @@ func (v *view) headBlock() layout.Block {
 		}
 		d.Logo, d.Sign = &logo, v.logoWords(shop.Name.Value)
 	}
-	return figure.NewHead(d)
+	return figure.NewMasthead(d)
 }
 
 // headNumber is the number that the sheet is filed by: an invoice's where it

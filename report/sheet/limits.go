@@ -28,8 +28,8 @@ func (v *view) limitsBlock() layout.Block {
 		return nil
 	}
 	d := figure.Table{Name: "limits", Title: v.label("heading.limits"), RunOn: layout.Brief, Columns: []figure.Column{
-		{Head: v.label("column.limit"), Share: 1}, {Head: v.label("column.found"), Numbers: true, Plain: true},
-		{Head: v.label("column.judged"), Plain: true},
+		{Heading: v.label("column.limit"), Share: 1}, {Heading: v.label("column.found"), Numbers: true, Plain: true},
+		{Heading: v.label("column.judged"), Plain: true},
 	}}
 	sources := newFootnotes()
 	for _, l := range lines {

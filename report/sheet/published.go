@@ -47,7 +47,7 @@ func (v *view) publishedBlock() layout.Block {
 	}
 	d := figure.Table{
 		Name: "rules-compared", Title: v.label("heading.published"), Sub: v.label("published.sub"), RunOn: layout.Compact,
-		Columns: []figure.Column{{Head: v.label("column.found")}, {Head: v.label("column.kept")}, {Head: v.label("column.broken")}},
+		Columns: []figure.Column{{Heading: v.label("column.found")}, {Heading: v.label("column.kept")}, {Heading: v.label("column.broken")}},
 		Sum:     v.publishedSum(rules),
 	}
 	for _, r := range rows {

@@ -25,7 +25,7 @@ func (v *view) readingsBlock() layout.Block {
 	}
 	d := figure.Table{
 		Name: "readings", Title: v.label("heading.readings"), Sub: v.readingsSub(),
-		Columns: []figure.Column{{Head: v.label(first), Tab: true}},
+		Columns: []figure.Column{{Heading: v.label(first), Tab: true}},
 	}
 	for i := range columns {
 		d.Columns = append(d.Columns, v.readingColumn(columns, i))
@@ -124,7 +124,7 @@ func (v *view) readingColumn(columns []readings.Column, i int) figure.Column {
 	case i+1 < len(columns) && joins[columns[i+1].Key] == key && v.words.Has("labels", head+"-with"):
 		head += "-with"
 	}
-	d.Head = v.label(head, "when", v.comparedWith())
+	d.Heading = v.label(head, "when", v.comparedWith())
 	return d
 }
 

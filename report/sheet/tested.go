@@ -21,18 +21,18 @@ const fewCylinders = 4
 // for sound.
 func (v *view) testedBlock() layout.Block {
 	d := figure.Table{Name: "tested", Title: v.label("heading.tested"), Lines: true, Columns: []figure.Column{
-		{Head: v.label("column.test"), Strong: true}, {Head: v.label("column.read")},
+		{Heading: v.label("column.test"), Strong: true}, {Heading: v.label("column.read")},
 	}}
 	names := v.names()
 	few := len(names) <= fewCylinders
 	if few {
 		for _, name := range names {
-			d.Columns = append(d.Columns, figure.Column{Head: name, HeadTab: true})
+			d.Columns = append(d.Columns, figure.Column{Heading: name, HeadTab: true})
 		}
 	} else {
-		d.Columns = append(d.Columns, figure.Column{Head: v.label("column.readings"), Share: 1})
+		d.Columns = append(d.Columns, figure.Column{Heading: v.label("column.readings"), Share: 1})
 	}
-	d.Columns = append(d.Columns, figure.Column{Head: v.label("column.against"), Share: 1})
+	d.Columns = append(d.Columns, figure.Column{Heading: v.label("column.against"), Share: 1})
 	for _, r := range v.results() {
 		d.Rows = append(d.Rows, v.testedRow(r, names, few))
 	}

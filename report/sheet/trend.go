@@ -17,8 +17,8 @@ const mostEarlier = 4
 
 // A pastTest is an earlier test, or the readings before the work.
 type pastTest struct {
-	head  string
-	value func(cylinder string) (float64, bool) // in this test's unit
+	heading string
+	value   func(cylinder string) (float64, bool) // in this test's unit
 }
 
 // trendBlock is the earlier readings beside those of this test, a row to a
@@ -32,11 +32,11 @@ func (v *view) trendBlock() layout.Block {
 	if len(past) == 0 || len(past) == 1 && c.ComparedWith != "" && v.test.Before == nil && v.hasBlock("readings") {
 		return nil
 	}
-	d := figure.Table{Name: "trend", Title: v.label("heading.trend"), Sub: onPage(string(c.Unit)), Columns: []figure.Column{{Head: v.label("column.cylinder"), Tab: true}}}
+	d := figure.Table{Name: "trend", Title: v.label("heading.trend"), Sub: onPage(string(c.Unit)), Columns: []figure.Column{{Heading: v.label("column.cylinder"), Tab: true}}}
 	for _, p := range past {
-		d.Columns = append(d.Columns, figure.Column{Head: p.head, Numbers: true})
+		d.Columns = append(d.Columns, figure.Column{Heading: p.heading, Numbers: true})
 	}
-	d.Columns = append(d.Columns, figure.Column{Head: v.label("trend.this"), Numbers: true, Strong: true}, figure.Column{Trend: true})
+	d.Columns = append(d.Columns, figure.Column{Heading: v.label("trend.this"), Numbers: true, Strong: true}, figure.Column{Trend: true})
 	names, groups := v.inDiagramOrder()
 	for i, name := range names {
 		row := figure.TableRow{Cells: []figure.TableCell{{Text: name}}, Shade: v.standsOut(name), Break: i > 0 && groups[i] != groups[i-1]}

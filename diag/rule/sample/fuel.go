@@ -7,10 +7,10 @@ import (
 
 const returnLine = "port, return line"
 
-// fuelCases are tests in which the fuel pressure has the word.
-func fuelCases() []Case {
+// fuelRows are tests in which the fuel pressure has the word.
+func fuelRows() []Row {
 	limits := []diag.FuelLimit{Range("key-on", 38, 44)}
-	return []Case{
+	return []Row{
 		{Name: "no fuel pressure", Test: Of("inline-4", Fuel(returnLine, diag.Circuit{KeyOn: PSI(0), Limits: limits})),
 			Fires: []string{"no-fuel-pressure"}, Not: []string{"fuel-pressure-low", "not-held-tested"}},
 		{Name: "31 of 38 psi", Test: Of("inline-4", Fuel(returnLine, diag.Circuit{KeyOn: PSI(31), Limits: limits})),

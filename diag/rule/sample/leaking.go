@@ -4,9 +4,9 @@ import "gaugesheet/diag"
 
 var even4 = []float64{150, 152, 148, 151}
 
-// leakageCases are tests in which leakage has the word.
-func leakageCases() []Case {
-	return []Case{
+// leakageRows are tests in which leakage has the word.
+func leakageRows() []Row {
+	return []Row{
 		{Name: "air at the exhaust inside the limit", Test: Dry("inline-4", even4, Leak("1", 4), Leak("2", 5), Leak("3", 14, "exhaust"), Leak("4", 6), LeakLimit(20)),
 			Fires: []string{"leaks-at-exhaust"}, Not: []string{"leaks-at-inlet", "leakage-high", "leakage-good", "exhaust-valve-agrees"}},
 		{Name: "9 % at the exhaust is not said", Test: Of("inline-4", Leak("1", 4), Leak("2", 5), Leak("3", 9, "exhaust"), Leak("4", 6)),

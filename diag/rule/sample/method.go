@@ -5,12 +5,12 @@ import (
 	"gaugesheet/diag/quantity"
 )
 
-func methodCases() []Case {
+func methodRows() []Row {
 	even := []float64{160, 158, 159, 157}
 	bare := func(t *diag.Test) {
 		t.Conditions, t.Gauges = diag.Conditions{}, diag.Gauges{}
 	}
-	return []Case{
+	return []Row{
 		{Name: "method recorded", Test: Dry("inline-4", even), Not: []string{"method-incomplete", "not-standard-method", "falls-in-test-order", "too-few-cylinders", "repeats-disagree", "strokes-differ", "needle-falls-back"}},
 		{Name: "nothing recorded of the method", Test: Dry("inline-4", even, bare), Fires: []string{"method-incomplete", "even-no-minimum"}},
 		{Name: "throttle not sure", Test: Dry("inline-4", even, Method(func(c *diag.Conditions) { c.Throttle = "not sure" })), Fires: []string{"method-incomplete"}},

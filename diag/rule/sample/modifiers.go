@@ -8,9 +8,9 @@ import (
 
 func separate(layout string) engine.Spec { return engine.Spec{Layout: layout, SeparateBarrels: true} }
 
-func wetCases() []Case {
+func wetRows() []Row {
 	low := []float64{150, 151, 100, 149}
-	return []Case{
+	return []Row{
 		{Name: "comes up with oil", Test: Dry("inline-4", low, Wet(map[string]float64{"1": 154, "3": 140})), Fires: []string{"wet-rise", "one-low"}, Not: []string{"wet-no-rise", "wet-partial", "wet-dose-too-large"}},
 		{Name: "comes up with oil, no control", Test: Dry("inline-4", low, Wet(map[string]float64{"3": 135})), Fires: []string{"wet-rise"}},
 		{Name: "rises in part, no control", Test: Dry("inline-4", []float64{150, 151, 65, 149}, Wet(map[string]float64{"3": 90})), Fires: []string{"wet-partial"}, Not: []string{"wet-rise", "wet-no-rise"}},
@@ -37,8 +37,8 @@ func wetCases() []Case {
 	}
 }
 
-func strokeCases() []Case {
-	return []Case{
+func strokeRows() []Row {
+	return []Row{
 		{Name: "builds slowly", Test: Dry("inline-4", []float64{150, 152, 110, 149}, First(90, 91, 40, 90)), Fires: []string{"builds-slowly"}, Not: []string{"does-not-build", "first-stroke-high"}},
 		{Name: "does not build", Test: Dry("inline-4", []float64{150, 152, 60, 149}, First(90, 91, 40, 90)), Fires: []string{"does-not-build"}, Not: []string{"builds-slowly", "first-stroke-high"}},
 		{Name: "starts well and stops", Test: Dry("inline-4", []float64{150, 152, 105, 149}, First(90, 91, 88, 90)), Fires: []string{"first-stroke-high"}, Not: []string{"builds-slowly", "does-not-build"}},
@@ -50,7 +50,7 @@ func strokeCases() []Case {
 	}
 }
 
-func rotorCases() []Case {
+func rotorRows() []Row {
 	limits := func(t *diag.Test) {
 		unit := quantity.KgfPerCm2
 		t.Rotors.Minimum = &diag.Limit{Kind: diag.Minimum, Value: 6.9, Unit: unit, Entered: "6.9 kgf/cm2"}
@@ -65,7 +65,7 @@ func rotorCases() []Case {
 		t.Rotors.Faces = &diag.Limit{Kind: diag.Difference, Value: 150, Unit: unit, Entered: "150 kPa"}
 		t.Rotors.Apart = &diag.Limit{Kind: diag.Difference, Value: 100, Unit: unit, Entered: "100 kPa"}
 	}
-	return []Case{
+	return []Row{
 		{Name: "rotors sound", Test: Faces([][3]float64{{8.4, 8.3, 8.4}, {8.2, 8.3, 8.2}}, limits), Not: []string{"one-face-low", "two-faces-low", "rotor-low", "rotors-apart", "method-incomplete"}},
 		{Name: "one face low", Test: Faces([][3]float64{{8.4, 8.3, 8.4}, {8.2, 8.3, 5.1}}, limits), Fires: []string{"one-face-low"}, Not: []string{"two-faces-low", "rotor-low"}},
 		{Name: "one face at zero, no limits", Test: Faces([][3]float64{{8.2, 7.7, 7.9}, {7.2, 7.0, 0}}), Fires: []string{"one-face-low"}},
@@ -84,10 +84,10 @@ func rotorCases() []Case {
 	}
 }
 
-func earlierCases() []Case {
+func earlierRows() []Row {
 	cold := Method(func(c *diag.Conditions) { c.Engine = "cold" })
 	good, low := []float64{160, 158, 159, 157}, []float64{160, 158, 120, 157}
-	return []Case{
+	return []Row{
 		{Name: "fell since", Test: Dry("inline-4", low, After("2025-11-02", Dry("inline-4", good))), Fires: []string{"changed-since-earlier", "one-low"}},
 		{Name: "rose since", Test: Dry("inline-4", good, After("2025-11-02", Dry("inline-4", low))), Fires: []string{"changed-since-earlier"}},
 		{Name: "the same as before", Test: Dry("inline-4", good, After("2025-11-02", Dry("inline-4", good))), Not: []string{"changed-since-earlier", "all-low"}},

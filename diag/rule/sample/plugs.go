@@ -1,11 +1,11 @@
 package sample
 
-// plugCases are tests in which the plugs have the word.
-func plugCases() []Case {
+// plugRows are tests in which the plugs have the word.
+func plugRows() []Row {
 	v8 := func(left, right string) Change {
 		return Looks(left, right, left, right, left, right, left, right) // numbered across the banks
 	}
-	return []Case{
+	return []Row{
 		{Name: "soot everywhere", Test: Of("inline-4", Looks("sooty", "sooty", "sooty", "sooty")),
 			Fires: []string{"all-sooty"}, Not: []string{"one-sooty", "some-sooty", "bank-sooty", "rich-everywhere"}},
 		{Name: "soot on one bank", Test: Of("V8", v8("sooty", "normal")), Fires: []string{"bank-sooty"}, Not: []string{"all-sooty", "some-sooty", "rich-one-bank"}},

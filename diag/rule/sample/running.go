@@ -18,11 +18,11 @@ func ran(pairs ...[2]float64) Change {
 	return Running(readings)
 }
 
-// runningCases are compression read with the engine running.
-func runningCases() []Case {
+// runningRows are compression read with the engine running.
+func runningRows() []Row {
 	good := [2]float64{75, 120}
 	misfire, weak := Complains("misfire"), Complains("low power")
-	return []Case{
+	return []Row{
 		{Name: "one low on the snap", Test: Dry("inline-4", even4, misfire, ran(good, good, [2]float64{60, 60}, good)), Fires: []string{"breathes-in-poorly"}, Not: []string{"running-even", "breathes-out-poorly", "sealing-sound-look-elsewhere"}},
 		{Name: "one low on the snap and when cranked", Test: Dry("inline-4", []float64{150, 151, 100, 149}, Leak("3", 6), ran(good, good, [2]float64{35, 60}, good)), Fires: []string{"breathes-in-poorly", "low-but-tight"}},
 		{Name: "one high on the snap", Test: Dry("inline-4", even4, misfire, ran(good, good, [2]float64{80, 148}, good)), Fires: []string{"breathes-out-poorly"}, Not: []string{"running-even", "breathes-in-poorly"}},

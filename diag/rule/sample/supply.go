@@ -7,9 +7,9 @@ import (
 	"gaugesheet/diag/quantity"
 )
 
-// supplyCases are tests of what a pump, a regulator and a rail do beside their
+// supplyRows are tests of what a pump, a regulator and a rail do beside their
 // steady pressure, of the mixture behind it, and of rotors without pressure.
-func supplyCases() []Case {
+func supplyRows() []Row {
 	book := []diag.FuelLimit{Range("key-on", 38, 44)}
 	holds := func(low, high float64) diag.FuelLimit {
 		return diag.FuelLimit{For: "hold", Low: low, High: high, Minutes: 5, Entered: "30-45 psi after 5 min"}
@@ -20,7 +20,7 @@ func supplyCases() []Case {
 	rail := func(k diag.Circuit, changes ...Change) *diag.Test {
 		return Of("inline-4", append([]Change{Fuel(returnLine, k)}, changes...)...)
 	}
-	return []Case{
+	return []Row{
 		{Name: "key-on far under idle", Test: Of("inline-4", Fuel("port, no return", diag.Circuit{KeyOn: PSI(35), Idle: PSI(57), Limits: []diag.FuelLimit{Range("key-on", 55, 62), Range("idle", 55, 62)}})), Fires: []string{"key-on-under-idle"}},
 		{Name: "a pump weak against the closed return", Test: rail(diag.Circuit{KeyOn: PSI(41), ReturnPinched: PSI(50), Limits: append(book, Range("return-pinched", 70, 0))}), Fires: []string{"pump-pressure-low"}, Not: []string{"fuel-pressure-right"}},
 		{Name: "a pump too strong against the closed return", Test: rail(diag.Circuit{KeyOn: PSI(41), ReturnPinched: PSI(99), Limits: append(book, Range("return-pinched", 60, 85))}), Fires: []string{"pump-pressure-high"}, Not: []string{"fuel-pressure-right"}},

@@ -2,8 +2,8 @@ package sample
 
 import "gaugesheet/diag"
 
-// togetherCases are tests in which two kinds of readings meet.
-func togetherCases() []Case {
+// togetherRows are tests in which two kinds of readings meet.
+func togetherRows() []Row {
 	low3 := []float64{150, 152, 90, 151}
 	pair := []float64{150, 90, 92, 151}
 	limits := []diag.FuelLimit{Range("key-on", 38, 44)}
@@ -15,7 +15,7 @@ func togetherCases() []Case {
 		return Looks(left, right, left, right, left, right, left, right)
 	}
 	oneBank := []float64{150, 100, 152, 98, 149, 101, 151, 99}
-	return []Case{
+	return []Row{
 		{Name: "wet rise and an oily plug", Test: Dry("inline-4", low3, Wet(map[string]float64{"3": 140, "1": 155}), Looks("normal", "normal", "oil-wet", "normal")),
 			Fires: []string{"rings-agree"}, Not: []string{"one-low", "wet-rise", "oil-wet", "exhaust-valve-agrees"}},
 		{Name: "low with air at the crankcase", Test: Dry("inline-4", low3, Leak("3", 40, "crankcase"), Leak("1", 6)), Fires: []string{"rings-agree"}, Not: []string{"leaks-to-crankcase", "sound-but-leaks"}},

@@ -10,9 +10,9 @@ var geometry = Spec(func(s *diag.Spec) {
 	s.Ratio, s.InletClosesDeg, s.StrokeMM, s.RodMM = 9.5, 60, 86, 145
 })
 
-func wholeCases() []Case {
+func wholeRows() []Row {
 	even := []float64{160, 158, 159, 157}
-	return []Case{
+	return []Row{
 		{Name: "even above the minimum", Test: Dry("inline-4", []float64{152, 150, 148, 153}, Minimum(128)), Fires: []string{"even-above-minimum"}, Not: []string{"even-no-minimum", "near-minimum", "a-little-low", "outside-limit"}},
 		{Name: "even, no minimum", Test: Dry("inline-4", even), Fires: []string{"even-no-minimum"}, Not: []string{"even-above-minimum", "all-low", "all-high"}},
 		{Name: "even at 90 in an old engine of low ratio", Test: Dry("inline-8", []float64{90, 90, 90, 90, 90, 90, 90, 90}), Fires: []string{"even-no-minimum"}, Not: []string{"all-low", "below-minimum"}},
@@ -50,8 +50,8 @@ func wholeCases() []Case {
 	}
 }
 
-func lowCases() []Case {
-	return []Case{
+func lowRows() []Row {
+	return []Row{
 		{Name: "one low", Test: Dry("inline-4", []float64{160, 160, 160, 100}), Fires: []string{"one-low"}, Not: []string{"neighbours-low", "scattered-low", "even-no-minimum", "outside-limit", "below-minimum"}},
 		{Name: "one low of two", Test: Dry("V2", []float64{180, 120}), Fires: []string{"one-low"}, Not: []string{"bank-low"}},
 		{Name: "one low, estimated", Test: Dry("inline-4", []float64{150, 150, 110, 150}, func(t *diag.Test) {
@@ -80,8 +80,8 @@ func lowCases() []Case {
 	}
 }
 
-func noneCases() []Case {
-	return []Case{
+func noneRows() []Row {
+	return []Row{
 		{Name: "one without pressure", Test: Dry("inline-4", []float64{145, 150, 0, 140}), Fires: []string{"one-without-pressure"}, Not: []string{"one-low", "none-anywhere"}},
 		{Name: "a single without pressure", Test: Dry("single", []float64{8}), Fires: []string{"one-without-pressure"}, Not: []string{"none-anywhere"}},
 		{Name: "a dead diesel cylinder", Test: Dry("inline-4", []float64{348, 350, 349, 5}, Diesel), Fires: []string{"one-without-pressure"}},

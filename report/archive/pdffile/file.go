@@ -10,7 +10,7 @@ type File struct {
 	Trailer Dict
 
 	data     []byte
-	places   map[int]place
+	places   map[int]position
 	done     map[int]Object
 	packs    map[int][]Object // the objects in an object stream
 	resolves int              // depth of objects being resolved
@@ -31,7 +31,7 @@ func Open(data []byte) (*File, error) {
 	if head < 0 {
 		return nil, ErrNotPDF
 	}
-	f := &File{data: data[head:], places: map[int]place{}, done: map[int]Object{}, packs: map[int][]Object{}, made: mostMade, shifted: head > 0}
+	f := &File{data: data[head:], places: map[int]position{}, done: map[int]Object{}, packs: map[int][]Object{}, made: mostMade, shifted: head > 0}
 	if err := f.tables(); err != nil {
 		return nil, err
 	}
@@ -125,7 +125,7 @@ func (f *File) Resolve(o Object) (Object, error) {
 		return o, nil
 	}
 	p, ok := f.places[ref.Number]
-	if !ok || p == (place{}) {
+	if !ok || p == (position{}) {
 		return nil, nil
 	}
 	if p.generation != ref.Generation {
@@ -150,7 +150,7 @@ func (f *File) Resolve(o Object) (Object, error) {
 	return found, nil
 }
 
-func (f *File) at(ref Ref, p place) (Object, error) {
+func (f *File) at(ref Ref, p position) (Object, error) {
 	if p.at == 0 {
 		return f.packed(ref.Number, p)
 	}
@@ -165,7 +165,7 @@ func (f *File) at(ref Ref, p place) (Object, error) {
 }
 
 // packed gives an object out of an object stream.
-func (f *File) packed(n int, p place) (Object, error) {
+func (f *File) packed(n int, p position) (Object, error) {
 	objects, ok := f.packs[p.in]
 	if !ok {
 		if in, ok := f.places[p.in]; !ok || in.at == 0 {

@@ -62,7 +62,7 @@ func (f *File) characters(data []byte) (Font, error) {
 			}
 		case "endbfrange":
 			for ; len(o) >= 3; o = o[3:] {
-				if f.made -= font.spread(o[0], o[1], o[2]); f.made < 0 {
+				if f.made -= font.fill(o[0], o[1], o[2]); f.made < 0 {
 					return nil, ErrTooLarge
 				}
 			}
@@ -80,9 +80,9 @@ func (font Font) set(code uint16, text string) {
 	font[code] = text
 }
 
-// spread sets a range of codes: to characters one after another, or to those
+// fill sets a range of codes: to characters one after another, or to those
 // of a list. It gives how many there were.
-func (font Font) spread(low, high, to Object) int {
+func (font Font) fill(low, high, to Object) int {
 	from, ok1 := code(low)
 	end, ok2 := code(high)
 	if !ok1 || !ok2 {

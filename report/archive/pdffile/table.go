@@ -2,8 +2,8 @@ package pdffile
 
 import "bytes"
 
-// A place is where an object is: at a byte of the file, or in another object.
-type place struct {
+// A position is where an object stands: at a byte of the file, or in another object.
+type position struct {
 	at, generation int // at is 0 where it is in another object
 	in, rank       int
 }
@@ -54,7 +54,7 @@ func (f *File) table(at int) (Dict, error) {
 }
 
 // tableRows reads a list of objects after its first word, with its trailer.
-func (f *File) tableRows(l *lexer, put func(n int, p place) error) (Dict, error) {
+func (f *File) tableRows(l *lexer, put func(n int, p position) error) (Dict, error) {
 	unreadable := damaged("its list of objects is not readable")
 	for l.skipSpace(); !l.take("trailer"); l.skipSpace() {
 		first, ok1 := l.whole()
@@ -70,9 +70,9 @@ func (f *File) tableRows(l *lexer, put func(n int, p place) error) (Dict, error)
 			if err != nil || !ok1 || !ok2 || kind != operator("n") && kind != operator("f") {
 				return nil, unreadable
 			}
-			p := place{at: at, generation: generation}
+			p := position{at: at, generation: generation}
 			if kind == operator("f") {
-				p = place{}
+				p = position{}
 			} else if at == 0 {
 				return nil, unreadable
 			}
@@ -93,7 +93,7 @@ func (f *File) tableRows(l *lexer, put func(n int, p place) error) (Dict, error)
 }
 
 // put notes a place; lists are read newest first, so the first one counts.
-func (f *File) put(n int, p place) error {
+func (f *File) put(n int, p position) error {
 	if f.made--; f.made < 0 {
 		return ErrTooLarge
 	}
@@ -165,7 +165,7 @@ func (f *File) rows(dict Dict, data []byte) error {
 
 // entry reads a row of a list of objects that is a stream: a kind that nobody
 // knows is refused.
-func entry(data []byte, width [3]int) (place, bool) {
+func entry(data []byte, width [3]int) (position, bool) {
 	var field [3]int
 	for i, w := range width {
 		for _, b := range data[:w] {
@@ -178,11 +178,11 @@ func entry(data []byte, width [3]int) (place, bool) {
 	}
 	switch {
 	case field[0] == 0:
-		return place{}, true
+		return position{}, true
 	case field[0] == 1 && field[1] > 0:
-		return place{at: field[1], generation: field[2]}, true
+		return position{at: field[1], generation: field[2]}, true
 	case field[0] == 2 && field[1] > 0:
-		return place{in: field[1], rank: field[2]}, true
+		return position{in: field[1], rank: field[2]}, true
 	}
-	return place{}, false
+	return position{}, false
 }

@@ -22,21 +22,21 @@ func (f *File) Unambiguous() error {
 	case f.hybrid:
 		return damaged("it has two lists of objects for two kinds of readers")
 	}
-	w := &walk{f: f, last: map[int]place{}, lists: map[int]bool{}}
+	w := &walk{f: f, last: map[int]position{}, lists: map[int]bool{}}
 	if err := w.all(); err != nil {
 		return err
 	}
 	for n, p := range f.places {
-		if p != (place{}) && w.last[n] != p {
+		if p != (position{}) && w.last[n] != p {
 			return damaged("object %d is in it twice, or not where the list of objects says", n)
 		}
 	}
 	for n := range w.last {
-		if p, listed := f.places[n]; !listed && !w.lists[n] || listed && p == (place{}) {
+		if p, listed := f.places[n]; !listed && !w.lists[n] || listed && p == (position{}) {
 			return damaged("object %d is in it, but not in its list of objects", n)
 		}
 	}
-	if f.places[0] != (place{}) {
+	if f.places[0] != (position{}) {
 		return damaged("it has an object 0")
 	}
 	if err := w.onePage(); err != nil {
@@ -87,12 +87,12 @@ func (f *File) oneRoot() error {
 // A walk reads a file in the order of its bytes.
 type walk struct {
 	f      *File
-	last   map[int]place // of each number, the last object in the file
-	lists  map[int]bool  // objects that are lists of objects
-	pages  []int         // objects that are pages, or could pass for one
-	first  Object        // the first page, as the file says at its start; nil where it does not
-	starts int           // what the last startxref names
-	ended  bool          // the last thing was the end of a file
+	last   map[int]position // of each number, the last object in the file
+	lists  map[int]bool     // objects that are lists of objects
+	pages  []int            // objects that are pages, or could pass for one
+	first  Object           // the first page, as the file says at its start; nil where it does not
+	starts int              // what the last startxref names
+	ended  bool             // the last thing was the end of a file
 }
 
 func (w *walk) all() error {
@@ -127,7 +127,7 @@ func (w *walk) list(l *lexer) error {
 		if !evenRows(l.data[l.at:]) {
 			return damaged("its list of objects is not written as it should be")
 		}
-		_, err := w.f.tableRows(l, func(int, place) error { return nil })
+		_, err := w.f.tableRows(l, func(int, position) error { return nil })
 		return err
 	case l.take("startxref"):
 		var ok bool
@@ -143,7 +143,7 @@ func (w *walk) list(l *lexer) error {
 
 // note notes an object, and the objects that are packed in it.
 func (w *walk) note(o numbered, at int) error {
-	w.last[o.Number] = place{at: at, generation: o.Generation}
+	w.last[o.Number] = position{at: at, generation: o.Generation}
 	w.see(o.Number, o.object)
 	s, ok := o.object.(*Stream)
 	if !ok {
@@ -168,7 +168,7 @@ func (w *walk) note(o numbered, at int) error {
 			return err
 		}
 		for rank, n := range numbers {
-			w.last[n] = place{in: o.Number, rank: rank}
+			w.last[n] = position{in: o.Number, rank: rank}
 			w.see(n, objects[rank])
 		}
 	}
