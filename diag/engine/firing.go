@@ -69,6 +69,12 @@ func quoteAll(names []string) []string {
 func (b *builder) isPermutation(order, names []string, what string) bool {
 	ok := true
 	seen := map[string]bool{}
+	var missing []string
+	for _, name := range names {
+		if !slices.Contains(order, name) {
+			missing = append(missing, name)
+		}
+	}
 	for i, name := range order {
 		switch {
 		case !slices.Contains(names, name):
@@ -76,16 +82,14 @@ func (b *builder) isPermutation(order, names []string, what string) bool {
 				fmt.Sprintf("the %ss are %s", what, joinWords(names, "and")))
 			ok = false
 		case seen[name]:
-			b.report("firing-order", i, fmt.Sprintf("the firing order has %s %s twice", what, name), "")
+			message := fmt.Sprintf("the firing order has %s %s twice", what, name)
+			if len(missing) == 1 { // one mistake
+				message, missing = message+" and lacks "+missing[0], nil
+			}
+			b.report("firing-order", i, message, "")
 			ok = false
 		}
 		seen[name] = true
-	}
-	var missing []string
-	for _, name := range names {
-		if !seen[name] {
-			missing = append(missing, name)
-		}
 	}
 	if len(missing) > 0 {
 		if len(missing) > 1 {

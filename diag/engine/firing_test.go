@@ -76,7 +76,7 @@ func TestFiringOrderByNumber(t *testing.T) {
 		{Spec{Layout: "rotary-2", Names: []string{"front", "rear"}, FiringOrder: []string{"2", "3"}},
 			"firing-order: the firing order names 2 and 3, but the engine has no such rotors"},
 		{Spec{Layout: "rotary-2", Names: []string{"front", "rear"}, FiringOrder: []string{"1", "1"}},
-			"firing-order: the firing order has rotor front twice; firing-order: the firing order lacks rotor rear"},
+			"firing-order: the firing order has rotor front twice and lacks rear"},
 		{Spec{Layout: "inline-3", Names: []string{"a", "b", "c"}, FiringOrder: []string{"1", "2"}},
 			"firing-order: the firing order lacks cylinder c"},
 	}

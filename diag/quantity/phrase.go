@@ -124,7 +124,7 @@ var boundsAfter = []struct {
 }{
 	{"+", AtLeast}, {"plus", AtLeast}, {"or more", AtLeast}, {"or better", AtLeast}, {"and up", AtLeast}, {"and over", AtLeast}, {"minimum", AtLeast}, {"min.", AtLeast}, {"min", AtLeast},
 	{"or less", AtMost}, {"maximum", AtMost}, {"max.", AtMost}, {"max", AtMost}, {"and under", AtMost},
-	{"'ish", About}, {"-ish", About}, {"ish", About}, {"or so", About}, {"approximately", About}, {"approx.", About}, {"approx", About}, {"roughly", About}, {"give or take", About},
+	{"'ish", About}, {"-ish", About}, {"ish", About}, {"or so", About}, {"approximately", About}, {"approx.", About}, {"approx", About}, {"roughly", About}, {"give or take", About}, {"??", About}, {"?", About},
 }
 
 // joinsBetween are the words and signs between two numbers, longer ones first
@@ -134,8 +134,8 @@ var joinsBetween = []struct {
 	join  Join
 }{
 	{"+ / -", PlusMinus}, {"+/-", PlusMinus}, {"+-", PlusMinus}, {"±", PlusMinus}, {"plus or minus", PlusMinus}, {"plus/minus", PlusMinus},
-	{"...", To}, {"..", To}, {"…", To}, {"–", To}, {"—", To}, {"-", To}, {"up to", To}, {"thru", To}, {"through", To}, {"to", To},
-	{"/", Slash}, {"out of", Of}, {"of", Of}, {"in", In}, {"per", In}, {"over", In}, {"after", After}, {"at", At}, {"@", At}, {"and", And}, {"&", And}, {"(", Bracket},
+	{"->", Next}, {"→", Next}, {"...", To}, {"..", To}, {"…", To}, {"–", To}, {"—", To}, {"-", To}, {"up to", To}, {"thru", To}, {"through", To}, {"to", To},
+	{"/", Slash}, {"out of", Of}, {"of", Of}, {"in", In}, {"per", In}, {"over", In}, {"after", After}, {"at", At}, {"@", At}, {"and then", Next}, {"and", And}, {"&", And}, {"then", Next}, {"(", Bracket},
 	{",", Next}, {";", Next}, {"|", Next},
 }
 

@@ -108,6 +108,7 @@ func (s *scanner) take(words string) bool {
 
 func (s *scanner) phrase() (Phrase, error) {
 	var p Phrase
+	between := s.take("between") || s.take("from")
 	for {
 		part, err := s.part(p.Joins)
 		if err != nil {
@@ -134,6 +135,9 @@ func (s *scanner) phrase() (Phrase, error) {
 			}
 			break
 		}
+	}
+	if between && len(p.Joins) == 1 && p.Joins[0] == And { // between 80 and 90
+		p.Joins[0] = To
 	}
 	p.Bound = p.Parts[0].Bound
 	return p, nil

@@ -71,6 +71,9 @@ func (s *scanner) number(begin int, bound Bound) (Part, error) {
 	if err != nil {
 		return Part{}, err
 	}
+	if unit != None && !strings.ContainsFunc(spelled, unicode.IsLetter) { // 5,000'
+		spelled = string(unit)
+	}
 	value, perr := numberOf(digits, spelled)
 	if perr != nil {
 		perr.At = s.written(start)

@@ -128,19 +128,19 @@ var definitions = []definition{
 	{MmH2O, Pressure, 9.80665, 0, 0, []string{"mmwc", "mmh20", "mmwg"}},
 	{MmHg, Pressure, 133.322387415, 0, 0, nil},
 
-	{Millilitre, Volume, 1, 0, 0, []string{"cc", "cm3", "millilitre", "milliliter", "millilitres", "milliliters"}},
+	{Millilitre, Volume, 1, 0, 0, []string{"cc", "ccm", "cm3", "cubiccentimetres", "cubiccentimeters", "millilitre", "milliliter", "millilitres", "milliliters"}},
 	{Litre, Volume, 1000, 0, 1, []string{"litre", "liter", "litres", "liters"}},
 	{USFluidOunce, Volume, usGallon / 128, 0, 0, []string{"floz", "oz", "ounce", "ounces"}},
 	{USPint, Volume, usGallon / 8, 0, 1, []string{"pint", "pints", "pt"}},
 	{USQuart, Volume, usGallon / 4, 0, 1, []string{"quart", "quarts", "qt"}},
-	{CubicInch, Volume, cubicInch, 0, 0, []string{"in3", "cid"}},
+	{CubicInch, Volume, cubicInch, 0, 0, []string{"in3", "ci", "cid", "cubicinch", "cubicinches", "cuins"}},
 
 	{Millimetre, Length, 1, 0, 1, nil},
 	{Centimetre, Length, 10, 0, 1, nil},
 	{Metre, Length, 1e3, 0, 0, []string{"metre", "meter", "metres", "meters"}},
 	{Kilometre, Length, 1e6, 0, 0, []string{"kms", "kilometres", "kilometers", "kilometre", "kilometer"}},
 	{Inch, Length, 25.4, 0, 3, []string{"inch", "inches"}},
-	{Foot, Length, 304.8, 0, 0, []string{"foot", "feet"}},
+	{Foot, Length, 304.8, 0, 0, []string{"foot", "feet", "'"}},
 	{Mile, Length, 1609344, 0, 0, []string{"mile", "miles"}},
 
 	{Celsius, Temperature, 1, 273.15, 0, []string{"degc", "degreesc", "degreec", "celsius", "centigrade", "degreescelsius"}},

@@ -8,7 +8,7 @@ import (
 
 // apart are words that spellings hold run together, as spaces in them do not
 // matter: inches of mercury, pounds per square inch.
-var apart = []string{"inches", "inch", "in", "of", "mercury", "hg", "degrees", "degree", "deg", "pounds", "lbs", "lbf", "per", "square", "sq", "cm", "revs", "minute", "fluid", "fl", "oz", "cu", "us"}
+var apart = []string{"inches", "inch", "in", "of", "mercury", "hg", "degrees", "degree", "deg", "pounds", "lbs", "lbf", "per", "square", "sq", "cm", "revs", "minute", "fluid", "fl", "oz", "cu", "cubic", "us"}
 
 // Words are the words that figures of some dimensions are written with, in
 // lower case and sorted: those of their units in every spelling, and those that
@@ -48,6 +48,7 @@ func Words(dimensions ...Dimension) []string {
 	for _, j := range joinsBetween {
 		add(j.words)
 	}
+	add("between from")
 	slices.Sort(out)
 	return out
 }

@@ -95,6 +95,9 @@ func words(k key, text string, put func(name, text string, at int) bool) (rest s
 		left = append(left, piece)
 	}
 	if len(left) != 1 {
+		if len(left) == 0 {
+			return "", 0
+		}
 		return text, 0
 	}
 	if k.name != "engine" {

@@ -1,9 +1,11 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"gaugesheet/diag/quantity"
 )
@@ -12,6 +14,7 @@ import (
 type bounds struct {
 	units     []quantity.Unit
 	low, high float64
+	usual     [2]float64 // between which it mostly is, to tell the unit of a bare number
 }
 
 // amount gives a key's quantity in the first of its units; nil where it is
@@ -47,6 +50,10 @@ func (r *reader) phrase(n *node, label, example string, expected quantity.Dimens
 	p, err := quantity.ScanAs(n.text, expected)
 	if err != nil {
 		wanted, hint := parseProblem(err)
+		if a, b, ok := strings.Cut(fold(n.text), " x "); ok && startsWithFigure(a) && startsWithFigure(b) { // 94 x 84 mm
+			unit := strings.TrimLeft(b, "0123456789. ")
+			hint = "write 'bore: " + a + " " + unit + "' and 'stroke: " + b + "'"
+		}
 		if hint == "" && example != "" {
 			hint = "such as '" + example + "'"
 		}
@@ -62,12 +69,16 @@ func (r *reader) value(n *node, pos Pos, v quantity.Value, label, example string
 		names[i] = string(u)
 	}
 	if v.Unit == quantity.None {
-		r.report(pos, withUnit(bareText(n.text, v.Number), example), "'%s' is '%s' without a unit, expected %s", label, short(n.text), anyOf(names))
+		r.report(pos, cmp.Or(b.likely(bareText(n.text, v.Number), v.Number), withUnit(bareText(n.text, v.Number), example)), "'%s' is '%s' without a unit, expected %s", label, short(n.text), anyOf(names))
 		return nil
 	}
 	out, err := v.In(b.units[0])
 	if err != nil || !slices.Contains(b.units, v.Unit) {
-		r.report(pos, "", "'%s' is in %s, expected %s", label, v.Unit, anyOf(names))
+		hint := ""
+		if v.Unit == quantity.Degree { // 180 deg
+			hint = b.likely(plainNumber(v.Number), v.Number)
+		}
+		r.report(pos, hint, "'%s' is in %s, expected %s", label, v.Unit, anyOf(names))
 		return nil
 	}
 	if out < b.low || out > b.high {
@@ -100,6 +111,27 @@ func (b bounds) meant(v quantity.Value, out float64) string {
 		return ""
 	}
 	return "did you mean " + anyOf(all) + "?"
+}
+
+// likely offers a bare number in the units in which it would be a usual one; ""
+// where there are none.
+func (b bounds) likely(text string, number float64) string {
+	var all []string
+	for _, u := range b.units {
+		if in, err := quantity.Convert(number, u, b.units[0]); err == nil && in >= b.usual[0] && in <= b.usual[1] && b.usual[1] > 0 && u != quantity.Centimetre {
+			all = append(all, "'"+text+" "+string(u)+"'")
+		}
+	}
+	if in, err := quantity.Convert(number/1000, quantity.Inch, b.units[0]); len(all) == 0 && err == nil && in >= b.usual[0] && in <= b.usual[1] && b.usual[1] > 0 {
+		all = append(all, "'"+text+" thou'")
+	}
+	switch len(all) {
+	case 0:
+		return ""
+	case 1:
+		return "write " + all[0] + " if that is the unit"
+	}
+	return "write " + anyOf(all) + ", whichever it is in"
 }
 
 // bareText is a text that is one bare number, or where it is more, that number.

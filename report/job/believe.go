@@ -74,6 +74,20 @@ func beliefIn(section, name string, unit quantity.Unit) (b belief, ok bool) {
 	return belief{}, false
 }
 
+// unitsLike gives the units of a further test in which its numbers would be usual
+// ones, at most two.
+func (s *scale) unitsLike() []quantity.Unit {
+	middle, ok := s.middle()
+	var out []quantity.Unit
+	for _, u := range s.units {
+		b, known := beliefIn(s.name, "", u)
+		if ok && known && middle >= b.usually && middle <= b.usualMost && len(out) < 2 {
+			out = append(out, u)
+		}
+	}
+	return out
+}
+
 func begins(name, words string) bool {
 	return len(name) > len(words) && name[:len(words)] == words && name[len(words)] == ' '
 }

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -20,10 +21,42 @@ func (r *reader) braceFault() (at Pos, message, hint string) {
 		}
 	}
 	if len(s.open) == 0 {
-		return Pos{}, "", ""
+		f, _ := r.signsInBraces()
+		return f.at, f.message, f.hint
 	}
 	f := s.notClosed()
 	return f.at, f.message, f.hint
+}
+
+// flowSigns are signs that YAML does not take within braces and brackets, each
+// with what to type in their place; $1 is the number beside them.
+var flowSigns = []struct {
+	form          func() *regexp.Regexp
+	message, hint string
+}{
+	{lazily(`[\[{,]\s*(,)`), "two commas with nothing between", "leave one comma out, or write 'not tested' between"},
+	{lazily(`[\[{,:]\s*(?:~\s*)?([0-9.]+)\s*\?+\s*[,}\]]`), "a value ends in a mark of question", "write 'about $1'"},
+	{lazily(`[\[{,:]\s*(\?+)\s*[,}\]]`), "a mark of question in the place of a value", emptyReading},
+	{lazily(`[\[{,:]\s*>=?\s*([0-9.]+)`), "a value begins with the sign '>'", "write 'over $1'"},
+	{lazily(`[\[{,:]\s*([@%\x60][^,}\]]*)`), "a value begins with a sign that means something else", `put the text into quotes: "$1"`},
+}
+
+// signsInBraces finds such a sign, outside of quotes.
+func (r *reader) signsInBraces() (fault, bool) {
+	for i, text := range r.lines {
+		if text, _, _ = strings.Cut(text, " #"); !strings.ContainsAny(text, "{[") || strings.ContainsAny(text, `"'`) {
+			continue
+		}
+		for _, sign := range flowSigns {
+			m := sign.form().FindStringSubmatchIndex(text)
+			if m == nil {
+				continue
+			}
+			at := Pos{i + 1, len([]rune(text[:m[2]])) + 1}
+			return fault{at, sign.message, strings.ReplaceAll(sign.hint, "$1", strings.TrimSpace(text[m[2]:m[3]]))}, true
+		}
+	}
+	return fault{}, false
 }
 
 func (s *braceScan) notClosed() fault {
@@ -49,13 +82,14 @@ type fault struct {
 type braceScan struct {
 	open   []opened
 	indent int  // of the line on which the outermost was opened
+	whole  bool // the outermost begins its line: it is around the whole file
 	quote  rune // within a quoted text
 }
 
 // line scans one line, and stops at a fault.
 func (s *braceScan) line(text []rune, number int) (fault, bool) {
 	begins := slices.IndexFunc(text, func(c rune) bool { return c != ' ' })
-	if len(s.open) > 0 && s.quote == 0 && begins >= 0 && begins <= s.indent && !strings.ContainsRune("}]#", text[begins]) {
+	if len(s.open) > 0 && !s.whole && s.quote == 0 && begins >= 0 && begins <= s.indent && !strings.ContainsRune("}]#", text[begins]) {
 		return s.notClosed(), true // a key of the lines around it
 	}
 	for i, c := range text {
@@ -73,7 +107,7 @@ func (s *braceScan) line(text []rune, number int) (fault, bool) {
 			return fault{}, false
 		case c == '{' || c == '[':
 			if len(s.open) == 0 {
-				s.indent = begins
+				s.indent, s.whole = begins, i == begins && i == 0
 			}
 			if len(s.open) > 0 || startsValue(text, i) {
 				s.open = append(s.open, opened{sign: c, at: at})

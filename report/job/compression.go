@@ -11,7 +11,7 @@ import (
 // mostCompression is beyond what any engine cranks to, in bar.
 const mostCompression = 100
 
-var doses = bounds{[]quantity.Unit{quantity.Millilitre, quantity.CubicInch, quantity.USFluidOunce, quantity.Litre}, 0.1, 1000}
+var doses = bounds{[]quantity.Unit{quantity.Millilitre, quantity.CubicInch, quantity.USFluidOunce, quantity.Litre}, 0.1, 1000, [2]float64{1, 60}}
 
 var (
 	spoonForm  = lazily(`tsp|tbsp|spoon`)

@@ -1,17 +1,27 @@
 package job
 
 import (
+	"strings"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
 )
 
 var (
-	coolants   = bounds{[]quantity.Unit{quantity.Celsius, quantity.Fahrenheit, quantity.Kelvin}, -60, 200}
-	crankings  = bounds{[]quantity.Unit{quantity.RPM}, 1, 2000}
-	voltages   = bounds{[]quantity.Unit{quantity.Volt}, 0, 60}
-	altitudes  = bounds{[]quantity.Unit{quantity.Metre, quantity.Foot, quantity.Kilometre}, -500, 9000}
-	barometers = bounds{[]quantity.Unit{quantity.KPa, quantity.InHg, quantity.HPa, quantity.Bar, quantity.PSI}, 30, 110}
+	coolants   = bounds{[]quantity.Unit{quantity.Celsius, quantity.Fahrenheit, quantity.Kelvin}, -60, 200, [2]float64{-25, 125}}
+	crankings  = bounds{[]quantity.Unit{quantity.RPM}, 1, 2000, [2]float64{60, 1500}}
+	voltages   = bounds{[]quantity.Unit{quantity.Volt}, 0, 60, [2]float64{4, 30}}
+	altitudes  = bounds{[]quantity.Unit{quantity.Metre, quantity.Foot, quantity.Kilometre}, -500, 9000, [2]float64{0, 4500}}
+	barometers = bounds{[]quantity.Unit{quantity.KPa, quantity.InHg, quantity.HPa, quantity.Bar, quantity.PSI}, 30, 110, [2]float64{55, 108}}
 )
+
+// altitude is that of the shop; the sea's is said in words.
+func (s *section) altitude() *float64 {
+	if n := s.get("altitude"); n != nil && n.kind == scalar && strings.TrimPrefix(plainWords(n.text), "at ") == "sea level" {
+		return new(float64)
+	}
+	return s.amount("altitude", altitudes)
+}
 
 // mostStrokes is beyond what any battery turns an engine in one test.
 const mostStrokes = 200
@@ -35,7 +45,7 @@ func (r *reader) conditions(top *section) diag.Conditions {
 			CrankingV: battery.amount("cranking", voltages),
 			Charger:   battery.yesNo("charger"),
 		},
-		AltitudeM:        s.amount("altitude", altitudes),
+		AltitudeM:        s.altitude(),
 		BarometerKPa:     s.amount("barometer", barometers),
 		Choke:            s.scalarText("choke"),
 		Needle:           s.word("needle").Value,

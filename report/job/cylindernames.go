@@ -12,13 +12,21 @@ import (
 // cylinderWord takes the words and signs off that people write before the number
 // of a cylinder: cyl 1, #1, no. 1.
 func cylinderWord(name string) string {
-	plain := fold(name)
+	plain, counts := fold(name), vocabularyOf("number of cylinders")
 	for _, before := range []string{"cylinder", "cyl.", "cyl", "number", "no.", "nr.", "no", "rotor", "pot", "#", "c"} {
 		rest, ok := strings.CutPrefix(plain, before)
 		rest = strings.TrimLeft(rest, " .#-_")
 		if ok && startsWithFigure(rest) {
 			plain = rest
 			break
+		}
+	}
+	if known, _ := counts.find(plain, counts.Words); known != "" { // one
+		return known
+	}
+	for _, end := range []string{"st", "nd", "rd", "th"} {
+		if before, ok := strings.CutSuffix(plain, end); ok && isWhole(before) {
+			plain = before
 		}
 	}
 	if startsWithFigure(plain) && strings.Trim(plain, "0123456789") == "" {
@@ -95,4 +103,86 @@ func (r *reader) placeHint(name string) string {
 		banks = append(banks, fmt.Sprintf("%s (%s)", b.Name, strings.Join(b.Cylinders, ", ")))
 	}
 	return "the banks are " + allOf(banks)
+}
+
+// asPlaces reports that all of some names are places on banks, 'L1' to 'R4', and
+// that one of them at least can be nothing else, being no number of that bank.
+func (r *reader) asPlaces(names []string) bool {
+	certain := false
+	for _, name := range names {
+		bank, place, ok := r.bankPlace(name)
+		if !ok {
+			return false
+		}
+		certain = certain || !slices.Contains(bank.Cylinders, strconv.Itoa(place))
+	}
+	return certain
+}
+
+// named are the cylinders that some names mean.
+func (r *reader) named(names []string) []string {
+	places := r.asPlaces(names)
+	out := make([]string, len(names))
+	for i, name := range names {
+		out[i] = r.cylinderMeant(name)
+		if bank, place, ok := r.bankPlace(name); ok && places {
+			out[i] = bank.Cylinders[place-1]
+		}
+	}
+	return out
+}
+
+// bankNamed gives the bank that a key names, 'left', 'LH' or 'left bank'.
+func (r *reader) bankNamed(name string) (engine.Bank, bool) {
+	if len(r.bankList) < 2 {
+		return engine.Bank{}, false
+	}
+	vocabulary := vocabularyOf("first bank")
+	meant, _ := vocabulary.find(name, vocabulary.Words)
+	for _, b := range r.bankList {
+		if fold(b.Name) == fold(name) || b.Name == meant {
+			return b, true
+		}
+	}
+	return engine.Bank{}, false
+}
+
+// byBanks gives each cylinder its own of the values that are listed by bank, from
+// the front: {left: [150, 148], right: [152, 149]}.
+func (r *reader) byBanks(entries []entry) []entry {
+	var out []entry
+	for _, e := range entries {
+		bank, ok := r.bankNamed(e.key)
+		if !ok || slices.Contains(r.cylinderNames, e.key) {
+			return entries
+		}
+		value := e.value
+		if value.kind == scalar {
+			value = r.typedFor(value, len(bank.Cylinders))
+		}
+		if value == nil || value.kind != list || len(value.items) != len(bank.Cylinders) {
+			return entries
+		}
+		for i, name := range bank.Cylinders {
+			out = append(out, entry{name, value.items[i].pos, value.items[i]})
+		}
+	}
+	return out
+}
+
+// barHint answers a list in two parts with a bar between, which may be banks.
+func (r *reader) barHint(text string) string {
+	halves := strings.Split(text, "|")
+	if len(halves) != len(r.bankList) || len(halves) < 2 {
+		return ""
+	}
+	var parts []string
+	for i, half := range halves {
+		list := asList(half, len(r.bankList[i].Cylinders))
+		if len(list) != len(r.bankList[i].Cylinders) {
+			return ""
+		}
+		parts = append(parts, r.bankList[i].Name+": "+listed(list))
+	}
+	return "for one bank and then the other, each from the front, write {" + strings.Join(parts, ", ") + "}; in the order of the numbers leave the '|' out"
 }

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -54,11 +55,16 @@ const others = "others"
 // entry for each.
 func byCylinder[T any](r *reader, n *node, label string, read func(n *node, label, cylinder string) (T, bool)) map[string]T {
 	if n.kind == scalar {
+		if hint := r.barHint(n.text); hint != "" {
+			r.report(n.pos, hint, "'%s' is '%s', which may be in the order of the numbers or of the banks", label, short(n.text))
+			return nil
+		}
 		if typed := r.typedReadings(n); typed != nil {
 			typed.plain, typed.tag = false, ""
 			*n = *typed
 		}
 	}
+	r.gathered(n)
 	switch n.kind {
 	case mapping:
 		return cylinderMap(r, n, label, read)
@@ -70,6 +76,8 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 		hint = fmt.Sprintf("where the test was not made, write '%s: %s'", sectionOf(label), n.text)
 	} else if p, err := quantity.Scan(n.text); err == nil && len(p.Parts) > 2 {
 		hint = "write [" + strings.Join(p.Texts(), ", ") + "]"
+	} else if lone := r.loneHint(n.text, label); lone != "" {
+		hint = lone
 	}
 	r.report(n.pos, hint, "'%s' is '%s', expected values by %s", label, short(n.text), r.cylinderWord)
 	return nil
@@ -141,14 +149,14 @@ func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, lab
 func (r *reader) nameCylinders(n *node, label string) {
 	var out []entry
 	first := map[string]Pos{}
-	for i, e := range r.missingSpaces(n.entries) {
-		if whole, comma := decimalComma(n.entries, i); comma { // 3: 12,5
-			joined := *whole
-			joined.text += "," + e.key
-			out[len(out)-1].value = &joined
-			continue
-		}
-		e.key = r.cylinderMeant(e.key)
+	entries := r.byBanks(r.missingSpaces(n.entries))
+	names := make([]string, len(entries))
+	for i, e := range entries {
+		names[i] = e.key
+	}
+	names = r.named(names)
+	for i, e := range entries {
+		e.key = names[i]
 		if before, twice := first[e.key]; twice {
 			what := r.cylinderWord + " " + short(e.key)
 			if e.key == others {
@@ -174,7 +182,7 @@ func cylinderList[T any](r *reader, n *node, label string, read func(n *node, la
 		n.items = points
 	}
 	if len(n.items) != len(names) {
-		r.report(n.pos, fmt.Sprintf("write '%s' where there is no reading; a list inside the list is repeats of one %s", stateWords[0], r.cylinderWord),
+		r.report(n.pos, cmp.Or(runTogether(textsOf(n), len(names)), fmt.Sprintf("write '%s' where there is no reading; a list inside the list is repeats of one %s", stateWords[0], r.cylinderWord)),
 			"'%s' lists %d values, the engine has %d %ss", label, len(n.items), len(names), r.cylinderWord)
 		return nil
 	}
@@ -194,13 +202,21 @@ func (s *section) cylinders(key string) []string {
 		return nil
 	}
 	label := s.label(key)
+	if names := typedNames(n); names != nil {
+		whole := n
+		n = &node{kind: list, pos: n.pos}
+		for _, name := range names {
+			n.items = append(n.items, &node{pos: whole.pos, text: name, plain: true, tag: "!!str"})
+		}
+	}
 	if n.kind != list {
 		return s.r.nameList(n, label)
 	}
 	var out []string
-	for _, item := range n.items {
+	for i, name := range s.r.named(textsOf(n)) {
+		item := n.items[i]
 		if item.kind == scalar {
-			item.text = s.r.cylinderMeant(item.text)
+			item.text = name
 		}
 		switch {
 		case item.kind != scalar || isEmpty(item):

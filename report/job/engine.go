@@ -14,10 +14,10 @@ var (
 	millimetres = []quantity.Unit{quantity.Millimetre, quantity.Inch, quantity.Centimetre}
 	volumes     = []quantity.Unit{quantity.Millilitre, quantity.Litre, quantity.CubicInch}
 
-	displacements = bounds{volumes, 1, 200_000}
-	bores         = bounds{millimetres, 5, 1000}
-	rods          = bounds{millimetres, 5, 5000}
-	cranks        = bounds{[]quantity.Unit{quantity.Degree}, 0, 180}
+	displacements = bounds{volumes, 1, 200_000, [2]float64{100, 20_000}}
+	bores         = bounds{millimetres, 5, 1000, [2]float64{25, 250}}
+	rods          = bounds{millimetres, 5, 5000, [2]float64{40, 500}}
+	cranks        = bounds{[]quantity.Unit{quantity.Degree}, 0, 180, [2]float64{20, 100}}
 )
 
 // engine reads the engine, by whose cylinders all else goes. It is nil where
@@ -82,10 +82,13 @@ func orZero(v *float64) float64 {
 }
 
 func (r *reader) ratio(n *node) float64 {
-	number := strings.TrimSuffix(strings.ReplaceAll(n.text, " ", ""), ":1")
+	number := strings.TrimSuffix(strings.TrimSuffix(strings.ReplaceAll(n.text, " ", ""), ":1"), "to1")
 	v, err := quantity.Parse(number)
 	if err != nil || v.Unit != quantity.None || v.Number <= 1 || v.Number > 50 {
 		hint := "9.2 for 9.2:1"
+		if err == nil && v.Number/10 > 5 && v.Number/10 < 25 {
+			hint = "did you mean " + plainNumber(v.Number/10) + "?"
+		}
 		if err != nil {
 			_, hint = parseProblem(err)
 		}
@@ -114,7 +117,7 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 	spec.Names, spec.Custom = r.places(s)
 	layout, problem := engine.ParseLayout(spec.Layout)
 	if r.faults > before { // what it would say besides may only follow from these
-		if problem != nil {
+		if problem != nil && s.get("layout") != nil {
 			r.report(enginePos(s, *problem), LayoutHint(*problem, spec.Layout), "%s", problem.Message)
 		}
 		return nil
@@ -172,19 +175,57 @@ func (r *reader) banks(s *section) []engine.BankSpec {
 	if n == nil {
 		return nil
 	}
+	if n.kind == scalar {
+		if typed := typedBanks(n.text); typed != nil {
+			return typed
+		}
+	}
 	if n.kind != mapping {
 		r.report(n.pos, "such as {left: [1, 3], right: [2, 4]}", "'engine.banks' is %s, expected the cylinders of each bank", describe(n))
 		return nil
 	}
 	var banks []engine.BankSpec
-	for _, e := range n.entries {
-		banks = append(banks, engine.BankSpec{Name: e.key, Cylinders: r.nameList(e.value, "engine.banks."+e.key)})
+	for i, e := range n.entries {
+		name, answer := vocabularyOf("first bank").find(e.key, engineSides)
+		if answer != "" {
+			r.report(e.pos, answer, "'engine.banks' has '%s', expected left and right, or front and rear", short(e.key))
+			return nil
+		}
+		n.entries[i].key = cmp.Or(name, e.key)
+		banks = append(banks, engine.BankSpec{Name: n.entries[i].key, Cylinders: r.nameList(e.value, "engine.banks."+e.key)})
+	}
+	return banks
+}
+
+var engineSides = []string{"left", "right", "front", "rear"}
+
+// typedBanks reads banks that stand in one text, 'left 1 3 5 7, right 2 4 6 8';
+// nil for any other text.
+func typedBanks(text string) []engine.BankSpec {
+	var banks []engine.BankSpec
+	for _, word := range strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(" ,;:/=-", c) }) {
+		side, _ := vocabularyOf("first bank").find(word, engineSides)
+		switch {
+		case side != "":
+			banks = append(banks, engine.BankSpec{Name: side})
+		case len(banks) == 0 || !isWhole(word):
+			return nil
+		default:
+			last := &banks[len(banks)-1]
+			last.Cylinders = append(last.Cylinders, splitNames(word)...)
+		}
+	}
+	if len(banks) != 2 {
+		return nil
 	}
 	return banks
 }
 
 // nameList reads a list of cylinders.
 func (r *reader) nameList(n *node, label string) []string {
+	if names := typedNames(n); names != nil {
+		return names
+	}
 	if n.kind != list {
 		r.report(n.pos, "such as [1, 2]", "'%s' is %s, expected a list of cylinders", label, describe(n))
 		return nil
@@ -198,6 +239,24 @@ func (r *reader) nameList(n *node, label string) []string {
 		out = append(out, item.text)
 	}
 	return out
+}
+
+// typedNames are the cylinders of one text; nil where it is one name or none.
+func typedNames(n *node) []string {
+	if n.kind != scalar || !startsWithFigure(n.text) || len(splitNames(n.text)) < 2 {
+		return nil
+	}
+	return splitNames(n.text)
+}
+
+// splitNames takes cylinders apart that stand in one text: 1-3-4-2, 1 3 4 2, and
+// 1342, which no engine has so many of.
+func splitNames(text string) []string {
+	names := strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(" \t,;-–‐‑/>→.", c) })
+	if len(names) == 1 && isWhole(names[0]) && len(names[0]) > 2 {
+		return strings.Split(names[0], "")
+	}
+	return names
 }
 
 func (r *reader) heads(s *section) (heads [][]string, separate bool) {
@@ -217,8 +276,6 @@ func (r *reader) heads(s *section) (heads [][]string, separate bool) {
 	return heads, false
 }
 
-var orderSeparator = lazily(`\s*[-\x{2013}\x{2010}\x{2011},]\s*|\s+`)
-
 func (r *reader) firingOrder(s *section) []string {
 	n := s.get("firing-order")
 	switch {
@@ -230,12 +287,16 @@ func (r *reader) firingOrder(s *section) []string {
 		r.report(n.pos, "such as 1-3-4-2", "'engine.firing-order' is %s, expected the cylinders in order", describe(n))
 		return nil
 	}
-	return orderSeparator().Split(n.text, -1)
+	return splitNames(n.text)
 }
 
 // places reads the cylinders: names in the order of the numbers, or the place
 // and head of each.
 func (r *reader) places(s *section) ([]string, []engine.CustomCylinder) {
+	if n := s.get("cylinders"); n != nil && n.kind == scalar && standHint(n.text) != "" {
+		r.report(n.pos, standHint(n.text)+", under 'layout'", "'engine.cylinders' is '%s', expected the names of the cylinders", short(n.text))
+		return nil, nil
+	}
 	items := s.list("cylinders", "[left, right]")
 	if len(items) == 0 || items[0].kind != mapping {
 		var names []string

@@ -13,9 +13,9 @@ import (
 const mostFuel = 4000
 
 var (
-	vacuums = bounds{[]quantity.Unit{quantity.KPa, quantity.InHg, quantity.HPa, quantity.Bar, quantity.PSI}, 0, 101.325}
-	times   = bounds{[]quantity.Unit{quantity.Second, quantity.Minute, quantity.Hour}, 0.1, 7 * 24 * 3600}
-	amounts = bounds{[]quantity.Unit{quantity.Millilitre, quantity.Litre, quantity.USFluidOunce, quantity.USPint, quantity.USQuart, quantity.CubicInch}, 0, 1_000_000}
+	vacuums = bounds{[]quantity.Unit{quantity.KPa, quantity.InHg, quantity.HPa, quantity.Bar, quantity.PSI}, 0, 101.325, [2]float64{20, 90}}
+	times   = bounds{[]quantity.Unit{quantity.Second, quantity.Minute, quantity.Hour}, 0.1, 7 * 24 * 3600, [2]float64{}}
+	amounts = bounds{[]quantity.Unit{quantity.Millilitre, quantity.Litre, quantity.USFluidOunce, quantity.USPint, quantity.USQuart, quantity.CubicInch}, 0, 1_000_000, [2]float64{}}
 )
 
 func (r *reader) fuelPressure(top *section, spec diag.Spec) *diag.FuelPressure {
@@ -129,6 +129,12 @@ func (r *reader) hold(sec *section, s *scale) []diag.HoldReading {
 	if n == nil {
 		return nil
 	}
+	if n.kind == scalar { // 36 after 5 min
+		if p, err := quantity.ScanAs(n.text, quantity.Pressure); err == nil && len(p.Parts) == 2 && p.Joins[0] == quantity.After {
+			at := r.within(n, p.Parts[1].At)
+			n = &node{kind: mapping, pos: n.pos, entries: []entry{{p.Parts[1].Text, at, &node{pos: n.pos, text: p.Parts[0].Text, plain: true, tag: "!!str"}}}}
+		}
+	}
 	if n.kind != mapping || len(n.entries) == 0 {
 		r.report(n.pos, "such as {1 min: 40, 5 min: 36}", "'%s' is %s, expected pressures by time", sec.label("hold"), describe(n))
 		return nil
@@ -153,6 +159,9 @@ func (r *reader) hold(sec *section, s *scale) []diag.HoldReading {
 // delivery reads '500 ml in 30 s'.
 func (r *reader) delivery(n *node, p quantity.Phrase, label string) (ml, seconds float64, ok bool) {
 	volume, time, ok := p.Cut(quantity.In)
+	if len(p.Parts) == 2 && p.Joins[0] == quantity.Slash { // 500 ml/30 s
+		volume, time, ok = p.Cut(quantity.Slash)
+	}
 	if !ok || len(volume.Parts) != 1 || len(time.Parts) != 1 {
 		r.report(n.pos, "such as '500 ml in 30 s'", "'%s' is '%s', expected a volume in a time", label, short(n.text))
 		return 0, 0, false

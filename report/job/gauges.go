@@ -3,6 +3,7 @@ package job
 import (
 	"errors"
 	"slices"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/gauge"
@@ -10,8 +11,8 @@ import (
 )
 
 var (
-	hoses    = bounds{volumes, 0, 1000}
-	orifices = bounds{millimetres, 0.05, 20}
+	hoses    = bounds{volumes, 0, 1000, [2]float64{0.5, 50}}
+	orifices = bounds{millimetres, 0.05, 20, [2]float64{0.3, 6}}
 )
 
 // shopGauges lists the gauges of a shop profile by name.
@@ -65,7 +66,9 @@ func (r *reader) sectionGauge(s *section, key string, shop map[string]*node, uni
 		}
 		slices.Sort(known)
 		hint := "the shop profile has none: give its keys here, such as {name: dial A, range: 0-300 psi}"
-		if len(known) > 0 {
+		if p, err := quantity.ScanAs(n.text, quantity.Pressure); err == nil && p.Parts[0].Value.Number >= 0 {
+			hint = aloneHint(label, n.text, keysOf(s.keys, key))
+		} else if len(known) > 0 {
 			hint = "the shop's gauges are " + allOf(known)
 		}
 		if near := nearest(n.text, known); near != "" {
@@ -171,6 +174,10 @@ func (r *reader) gaugeRange(n *node, label string, g *diag.Gauge, unit quantity.
 	}
 	p, err := quantity.ScanAs(n.text, quantity.Pressure)
 	a, b, ok := p.Pair(quantity.To)
+	if top, alone := p.Single(); alone && (top.Bound == quantity.Exact || top.Bound == quantity.AtMost) { // 300 psi: from nothing
+		a, b, ok = top, top, true
+		a.Value.Number = 0
+	}
 	low, high := a.Value, b.Value
 	if err != nil || !ok || !pressureOrPercent(high.Unit) || low.Unit != high.Unit || low.Number >= high.Number {
 		return bad()
@@ -190,6 +197,14 @@ func (r *reader) gaugeRange(n *node, label string, g *diag.Gauge, unit quantity.
 
 func (r *reader) accuracy(n *node, label string, g *diag.Gauge) {
 	a, err := gauge.ParseAccuracy(n.text)
+	if v, bad := quantity.Parse(strings.TrimLeft(n.text, "+-/ ±")); err != nil && bad == nil && quantity.DimensionOf(v.Unit) == quantity.Pressure {
+		hint := "such as '2 % of span': in percent of the whole scale"
+		if g.High > g.Low {
+			hint = "of a scale of " + plainNumber(g.High-g.Low) + " that is '" + quantity.Format(100*v.Number/(g.High-g.Low), 1) + " % of span'"
+		}
+		r.report(n.pos, hint, "'%s.accuracy' is '%s', expected a percentage or a class", label, short(n.text))
+		return
+	}
 	if err != nil {
 		var problem *gauge.AccuracyError
 		expected, hint := "an accuracy", ""

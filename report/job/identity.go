@@ -59,9 +59,22 @@ func (s *section) distance(key string) Text {
 		return Text{}
 	}
 	v, err := quantity.Parse(n.text)
+	number, unit, _ := strings.Cut(n.text, " ")
+	switch {
+	case isThousands(number, ","): // 143,210 mi
+		v, err = quantity.Parse(strings.ReplaceAll(n.text, ",", ""))
+	case isThousands(number, "."):
+		s.r.report(n.pos, "write "+strings.TrimSpace(strings.ReplaceAll(number, ".", "")+" "+unit), "'%s' is '%s', expected a number without a point", s.label(key), short(n.text))
+		return Text{}
+	case strings.HasSuffix(fold(number), "k") && isFigures(number[:len(number)-1]): // 143k miles
+		s.r.report(n.pos, "write "+strings.TrimSpace(number[:len(number)-1]+"000 "+unit), "'%s' is '%s', expected a number of mi, km or h", s.label(key), short(n.text))
+		return Text{}
+	}
 	switch {
 	case err != nil:
 		s.r.unreadable(n, s.label(key), err)
+	case v.Unit == quantity.None:
+		s.r.report(n.pos, "write '"+short(n.text)+" mi', km or h, whichever it shows", "'%s' is '%s' without a unit, expected mi, km or h", s.label(key), short(n.text))
 	case v.Unit != quantity.Mile && v.Unit != quantity.Kilometre && v.Unit != quantity.Hour:
 		s.r.report(n.pos, "such as '143210 mi'", "'%s' is '%s', expected a number of mi, km or h", s.label(key), short(n.text))
 	case v.Number < 0:
@@ -70,6 +83,17 @@ func (s *section) distance(key string) Text {
 		return Text{n.text, n.pos}
 	}
 	return Text{}
+}
+
+// isThousands reports figures in groups of three with a sign between them.
+func isThousands(number, between string) bool {
+	groups := strings.Split(number, between)
+	for i, g := range groups {
+		if !isWhole(g) || len(g) > 3 || i > 0 && len(g) != 3 {
+			return false
+		}
+	}
+	return len(groups) > 1
 }
 
 // checkVIN notes a check digit that is wrong where one is required.
@@ -105,7 +129,12 @@ func (r *reader) months(n *node) float64 {
 	factor, known := perMonth[strings.TrimSuffix(unit, "s")]
 	v, err := quantity.Parse(number)
 	if !known || err != nil || v.Unit != quantity.None || v.Number < 0 || v.Number > 10_000 {
-		r.report(n.pos, "such as '8 months'", "'vehicle.stood' is '%s', expected a number of days, weeks, months or years", short(n.text))
+		hint := "such as '8 months'"
+		counts := vocabularyOf("number of cylinders")
+		if words, _ := counts.find(number, counts.Words); words != "" && known {
+			hint = "write '" + words + " " + unit + "'"
+		}
+		r.report(n.pos, hint, "'vehicle.stood' is '%s', expected a number of days, weeks, months or years", short(n.text))
 		return 0
 	}
 	return math.Round(v.Number*factor*100) / 100

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 )
 
 // otherKeys are what people call the keys of a job file.
@@ -59,6 +60,9 @@ func keyMeant(e entry, section string, known []string) (meant, hint string) {
 	}
 	plain := strings.NewReplacer(" ", "-", "_", "-").Replace(fold(e.key))
 	elsewhere := placesOf(plain)
+	if section == "" && len(elsewhere) > 3 { // unit
+		return "", belongs(plain, e.value, elsewhere[:1]) + ", or under another test"
+	}
 	if meant == "" && len(elsewhere) == 0 {
 		meant = nearest(e.key, known)
 	}
@@ -107,7 +111,7 @@ func quoted(words []string) []string {
 
 // byCylinderIn are the keys under which cylinders stand that were written in
 // their section without one.
-var byCylinderIn = map[string]string{"compression": "dry", "leakage": "loss", "valves": "exhaust", "injectors": "before", "balance": "speed"}
+var byCylinderIn = map[string]string{"compression": "dry", "leakage": "loss", "plugs": "looks", "valves": "exhaust", "injectors": "before", "balance": "speed"}
 
 // cylinderAsKey answers a cylinder that stands in the place of a key, once for
 // the cylinders of a section.
@@ -135,7 +139,7 @@ func (r *reader) cylinderAsKey(n *node, i int, section string) bool {
 	to, hint := byCylinderIn[last], "put it under the key that it is a reading of"
 	line := "{" + strings.Join(texts, ", ") + "}"
 	switch {
-	case section == "":
+	case section == "" || section == "compression" && n.get("unit") == nil && !strings.ContainsFunc(line, unicode.IsLetter):
 		hint = "write 'compression: {unit: psi, dry: " + line + "}', with the gauge's unit"
 	case to != "":
 		hint = "write '" + to + ": " + line + "'"

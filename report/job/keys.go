@@ -127,7 +127,7 @@ var fileKeys = slices.Concat([]key{
 	{name: "recommended", form: asTexts, doc: "Work recommended."},
 	{name: "declined", form: asTexts, doc: "Work declined by the customer."},
 	{name: "not-tested", form: asSpecial, doc: "What was not tested, and why.", example: "{valve clearance: cover not taken off}",
-		schema: `{"anyOf": [{"type": "object", "additionalProperties": {"type": "string"}}, {"type": "array", "items": {"type": "string"}}]}`},
+		schema: `{"anyOf": [{"type": "object", "additionalProperties": {"type": "string"}}, {"type": "array", "items": {"type": "string"}}, {"type": "string"}]}`},
 	{name: "notes", form: asText, doc: "Anything else, printed as it is."},
 	{name: "earlier", form: asFileNames, doc: "Earlier job files of the same engine, to compare with.", example: "[2025-11-02.yaml]"},
 })

@@ -10,7 +10,7 @@ var engineKeys = []key{
 		doc: "The bank that cylinder 1 is on, by vehicle side. Required with 'numbering'."},
 	{name: "banks", form: asSpecial, insteadOf: "numbering", doc: "Instead of 'numbering' and 'first-bank': the cylinders of each bank, front to rear.",
 		example: "{left: [1, 3, 5, 7], right: [2, 4, 6, 8]}",
-		schema:  `{"type": "object", "additionalProperties": {"type": "array", "items": {"type": ["integer", "string"]}}}`},
+		schema:  `{"anyOf": [{"type": "object", "additionalProperties": {"anyOf": [{"type": "array", "items": {"type": ["integer", "string"]}}, {"type": ["integer", "string"]}]}}, {"type": "string"}]}`},
 	{name: "heads", form: asSpecial, doc: "The cylinders under each head gasket, where that is not one for each bank; 'separate' for separate barrels.",
 		example: "[[1, 2], [3, 4]]",
 		schema:  `{"anyOf": [{"const": "separate"}, {"type": "array", "items": {"type": "array", "items": {"type": ["integer", "string"]}}}]}`},

@@ -9,7 +9,7 @@ import (
 	"gaugesheet/diag/quantity"
 )
 
-var losses = bounds{[]quantity.Unit{quantity.Percent}, 0, 100}
+var losses = bounds{[]quantity.Unit{quantity.Percent}, 0, 100, [2]float64{0, 100}}
 
 func (r *reader) leakage(top *section) *diag.Leakage {
 	if state, reason, ok := r.stated(top, "leakage"); ok {
@@ -32,7 +32,14 @@ func (r *reader) leakage(top *section) *diag.Leakage {
 
 // lossOnly reads 'loss', where bare numbers can only be losses.
 func (r *reader) lossOnly(sec *section, l *diag.Leakage) {
-	for name, reading := range r.percent().readings(sec, "loss") {
+	losses := r.percent()
+	all := losses.readings(sec, "loss")
+	if losses.shares() {
+		first := losses.samples[0]
+		r.report(sec.get("loss").pos, "did you mean "+plainNumber(100*first.number)+" %? losses are in percent", "'%s' has losses that are all below 1 %%, as tightly as no engine seals", sec.label("loss"))
+		return
+	}
+	for name, reading := range all {
 		if _, twice := l.Dry[name]; twice {
 			r.report(sec.get("loss").keyPos(name), "keep one of the two", "%s %s has a loss under 'dry' and under 'loss'", r.cylinderWord, name)
 			continue
@@ -42,6 +49,12 @@ func (r *reader) lossOnly(sec *section, l *diag.Leakage) {
 		}
 		l.Dry[name] = diag.Leak{Reading: reading}
 	}
+}
+
+// shares reports losses that were written as parts of one.
+func (s *scale) shares() bool {
+	below := func(x sample) bool { return x.own || x.number <= 0 || x.number >= 1 }
+	return len(s.samples) > 1 && !slices.ContainsFunc(s.samples, below)
 }
 
 // percent is the scale of losses.

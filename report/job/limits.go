@@ -84,9 +84,21 @@ func (r *reader) limit(l *section, s *scale, kind diag.LimitKind, key string, n 
 			return r.percentLimit(l, kind, key, n)
 		}
 	}
+	if before, after, found := strings.Cut(strings.ToLower(n.text), "sea level"); found {
+		figure := strings.TrimSuffix(strings.TrimSpace(before), " at")
+		r.report(n.pos, "write '"+key+": "+figure+"' and beside it 'from: sea level'", "'%s' is '%s', expected a pressure alone", l.label(key), short(before+"sea level"+after))
+		return diag.Limit{}, false
+	}
 	p, ok := s.scan(n, l.label(key))
 	if !ok {
 		return diag.Limit{}, false
+	}
+	if _, _, band := p.Pair(quantity.To); band && kind == diag.Minimum {
+		r.report(n.pos, "a range that is the book's usual figure is 'standard: "+short(n.text)+"'; as a minimum write its lower end", "'%s' is '%s', expected one pressure", l.label(key), short(n.text))
+		return diag.Limit{}, false
+	}
+	if _, single := p.Single(); single && p.Bound == quantity.AtLeast && kind == diag.Minimum { // 128 psi min
+		p.Bound, p.Parts[0].Bound = quantity.Exact, quantity.Exact
 	}
 	v, ok := s.limitOf(n, p, l.label(key))
 	return diag.Limit{Kind: kind, Value: v, Unit: s.unit, Entered: n.text}, ok

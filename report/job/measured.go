@@ -92,7 +92,7 @@ func (r *reader) unitAmong(sec *section, units []quantity.Unit) (quantity.Unit, 
 	if n == nil {
 		return units[0], false
 	}
-	if v, err := quantity.Parse("1 " + n.text); err == nil && slices.Contains(units, v.Unit) {
+	if v, err := quantity.ParseAs("1 "+n.text, quantity.DimensionOf(units[0])); err == nil && slices.Contains(units, v.Unit) {
 		return v.Unit, true
 	}
 	r.report(n.pos, meant(n.text, unitNames(units)), "'%s' is '%s', expected %s", sec.label("unit"), short(n.text), anyOf(unitNames(units)))

@@ -1,9 +1,11 @@
 package job
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 	"strings"
+	"unicode"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -95,12 +97,18 @@ func (s *scale) scan(n *node, label string) (quantity.Phrase, bool) {
 		return p, true
 	}
 	pos, hint := n.pos, s.answer(text)
+	if hint == "" && len(s.units) == 0 && s.unit != quantity.Percent {
+		hint = commaHint(text)
+	}
 	if hint == "" {
 		_, hint = parseProblem(err)
 		pos = s.r.within(n, placeOf(err))
 	}
 	if hint == "" {
 		hint = s.answer(foundBy(err))
+	}
+	if hint == "" && !strings.Contains(label, "limits.") {
+		hint = s.wordsAnswer(text)
 	}
 	s.r.report(pos, hint, "'%s' is '%s', expected %s", label, short(n.text), s.expected())
 	return quantity.Phrase{}, false
@@ -146,7 +154,11 @@ func (s *scale) one(n *node, p quantity.Phrase, label string) (float64, bool) {
 	}
 	part, ok := p.Single()
 	if !ok || part.Bound != quantity.Exact {
-		s.r.report(n.pos, s.several(p), "'%s' is '%s', expected %s", label, short(n.text), s.expected())
+		s.r.report(n.pos, cmp.Or(s.joinedHint(n.text), s.several(n.text, p)), "'%s' is '%s', expected %s", label, short(n.text), s.expected())
+		return 0, false
+	}
+	if hint := commaHint(n.text); hint != "" && s.unfit(n.text) {
+		s.r.report(n.pos, hint+"; for a decimal write "+strings.Replace(n.text, ",", ".", 1), "'%s' is '%s', which may be two numbers or one", label, short(n.text))
 		return 0, false
 	}
 	return s.take(n, part.Value, part.Text, label)
@@ -170,7 +182,7 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 		return 0, false
 	}
 	if v.Number < 0 && !s.signed {
-		s.r.report(n.pos, "", "'%s' is '%s', below 0 %s, which no gauge reads", label, short(n.text), s.unit)
+		s.r.report(n.pos, "did you mean "+plainNumber(-v.Number)+"? it is written without a sign", "'%s' is '%s', below 0 %s, which no gauge reads", label, short(n.text), s.unit)
 		return 0, false
 	}
 	if own {
@@ -298,6 +310,9 @@ func (s *scale) answer(text string) string {
 		}
 	}
 	if before, remark, ok := strings.Cut(text, "("); ok && strings.HasSuffix(remark, ")") && plainQuantity(before) {
+		if word, _ := vocabularyOf("doubt").find(strings.TrimSuffix(remark, ")"), []string{"about"}); word != "" {
+			return "write 'about " + strings.TrimSpace(before) + "'"
+		}
 		return "a remark goes into 'notes'; in brackets stands the same pressure in another unit, as in '24 bar (360 psi)'"
 	}
 	if near := nearest(text, stateWords); near != "" {
@@ -306,10 +321,39 @@ func (s *scale) answer(text string) string {
 	return ""
 }
 
+// wordsAnswer says what to type in place of a text of words, or of a number and
+// words; "" where it is neither.
+func (s *scale) wordsAnswer(text string) string {
+	if meant := figureMeant(text); meant != "" {
+		return "did you mean " + meant + "?"
+	}
+	if whole, part, ok := strings.Cut(text, ":"); ok && isFigures(whole+"."+part) {
+		return "did you mean " + whole + "." + part + "?"
+	}
+	word, figure, _ := strings.Cut(fold(text), " ")
+	if changed, _ := vocabularyOf("change").find(word, []string{"up"}); changed != "" && isFigures(figure) {
+		return "write the reading itself, not by how much it changed"
+	}
+	number, words, _ := strings.Cut(strings.TrimSpace(text), " ")
+	switch {
+	case len(s.units) > 0 || s.unit == quantity.Percent:
+		return ""
+	case !strings.ContainsAny(text, "0123456789") && strings.ContainsFunc(text, unicode.IsLetter):
+		return "where there is no reading write 'could not test (" + short(text) + ")'"
+	case isFigures(number) && nearest(words, pressureUnits) != "":
+		return "did you mean " + number + " " + nearest(words, pressureUnits) + "?"
+	case isFigures(number) && strings.ContainsFunc(words, unicode.IsLetter):
+		return "write " + number + "; words go into 'findings' or 'notes'"
+	}
+	return ""
+}
+
 // several offers what a phrase that is more than one number probably means.
-func (s *scale) several(p quantity.Phrase) string {
+func (s *scale) several(text string, p quantity.Phrase) string {
 	texts := p.Texts()
 	switch {
+	case len(p.Parts) == 2 && (strings.Contains(text, "->") || strings.Contains(text, "→")):
+		return "the first stroke stands by itself: 'first: {" + cmp.Or(s.cylinder, "1") + ": " + texts[0] + "}', and here " + texts[1]
 	case p.Bound == quantity.AtMost && len(p.Parts) == 1:
 		return "a reading has no upper bound alone: write 'about " + texts[0] + "', '0-" + texts[0] + "', or 0 for no pressure"
 	case len(p.Parts) < 2:
@@ -324,6 +368,14 @@ func (s *scale) several(p quantity.Phrase) string {
 		return "two readings of one " + s.r.cylinderWord + " are '[" + texts[0] + ", " + texts[1] + "]'; for a reading between the two write " + texts[0] + "-" + texts[1]
 	case p.Only(quantity.To, quantity.Next, quantity.And, quantity.Slash):
 		return "readings of several " + s.r.cylinderWord + "s are a list: [" + strings.Join(texts, ", ") + "]"
+	}
+	return ""
+}
+
+// joinedHint answers figures that a space has taken apart.
+func (s *scale) joinedHint(text string) string {
+	if joined := s.joinedFigures(text); joined != "" {
+		return "did you mean " + joined + "?"
 	}
 	return ""
 }

@@ -2,12 +2,13 @@ package job
 
 import (
 	"slices"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
 )
 
-var gaps = bounds{millimetres[:2], 0.1, 5}
+var gaps = bounds{millimetres[:2], 0.1, 5, [2]float64{0.3, 2.2}}
 
 func (r *reader) plugs(top *section) *diag.Plugs {
 	if state, reason, ok := r.stated(top, "plugs"); ok {
@@ -33,6 +34,11 @@ func (r *reader) looks(sec *section) map[string]diag.Plug {
 	if n == nil {
 		return nil
 	}
+	if n.kind == scalar {
+		if typed := r.typedLooks(n); typed != nil {
+			n = typed
+		}
+	}
 	all := n.get("all")
 	if all == nil || slices.Contains(r.cylinderNames, "all") {
 		return byCylinder(r, n, sec.label("looks"), r.plug)
@@ -49,6 +55,34 @@ func (r *reader) looks(sec *section) map[string]diag.Plug {
 		}
 	}
 	return out
+}
+
+// typedLooks reads looks that stand in one text: one for all plugs, or one for
+// each, 'tan, tan, oily, tan'; nil for any other text.
+func (r *reader) typedLooks(n *node) *node {
+	vocabulary := vocabularyOf("look of a plug")
+	known := func(text string) bool {
+		word, answer := vocabulary.find(text, vocabulary.Words)
+		_, _, stated := parseState(text)
+		return word != "" || answer != "" || stated
+	}
+	plain := strings.TrimPrefix(fold(n.text), "all ")
+	if word, _ := vocabulary.find(plain, vocabulary.Words); word != "" {
+		one := *n
+		one.text = word
+		return &node{kind: mapping, pos: n.pos, entries: []entry{{"all", n.pos, &one}}}
+	}
+	for _, looks := range typedLists(evenly(n.text)) {
+		if len(looks) != len(r.cylinderNames) || slices.ContainsFunc(looks, func(t typed) bool { return !known(t.text) }) {
+			continue
+		}
+		out := &node{kind: list, pos: n.pos}
+		for _, t := range looks {
+			out.items = append(out.items, r.piece(n, t))
+		}
+		return out
+	}
+	return nil
 }
 
 func (r *reader) plug(n *node, label, _ string) (diag.Plug, bool) {

@@ -151,7 +151,10 @@ func kindOf(format, message, hint string, args []any) string {
 			section = label[:i]
 		}
 	}
-	if hint == "" {
+	switch {
+	case hint == "" && strings.Contains(format, "the engine has"): // cylinders, whatever they are called
+		return format + "|" + fmt.Sprint(args[0])
+	case hint == "":
 		return noFigures(message)
 	}
 	return format + "|" + section + "|" + noFigures(hint)

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -17,6 +18,9 @@ var stateWords = []string{string(diag.NotTested), string(diag.CouldNot), string(
 // are given with the whole text as the reason.
 func parseState(text string) (state diag.State, reason string, ok bool) {
 	plain := strings.Join(strings.Fields(strings.TrimRight(text, ". ")), " ")
+	if strings.HasPrefix(plain, "(") && strings.HasSuffix(plain, ")") && strings.Count(plain, "(") == 1 {
+		plain = strings.TrimSpace(plain[1 : len(plain)-1])
+	}
 	if plain == "" || plain[0] >= '0' && plain[0] <= '9' { // a reading, as most are
 		return "", "", false
 	}
@@ -60,7 +64,7 @@ func stateIn(text string) (word, rest string) {
 func cutWords(text, words string) (rest string, ok bool) {
 	plain := plainer.Replace(words)
 	for i, c := range text {
-		if c == '\'' || c == '’' || c == ',' && plain != "" {
+		if c == '\'' || c == '’' || (c == ',' || c == '.') && plain != "" {
 			continue
 		}
 		if plain == "" {
@@ -156,12 +160,32 @@ func (s *scale) band(n *node, low, high quantity.Part, label string) (diag.Readi
 	if !okB {
 		return out, false
 	}
-	if a >= b {
-		s.r.report(n.pos, "the lower value goes first; two readings are a list: ["+low.Text+", "+high.Text+"]", "'%s' is '%s', which does not rise", label, short(n.text))
+	switch {
+	case a >= b:
+		s.r.report(n.pos, s.fallingHint(n.text, low, high), "'%s' is '%s', which does not rise", label, short(n.text))
+		return out, false
+	case a > 0 && b > 10*a && s.r.isCylinder(low.Text): // 1-140
+		s.r.report(n.pos, s.slashHint(low, high), "'%s' is '%s', which is hardly a band", label, short(n.text))
 		return out, false
 	}
 	out.Values, out.HalfWidth = []float64{(a + b) / 2}, (b-a)/2
 	return out, true
+}
+
+// fallingHint offers what a band that does not rise was probably meant to be.
+func (s *scale) fallingHint(text string, low, high quantity.Part) string {
+	if strings.Contains(text, "..") && len(high.Text) == 1 { // 9..5
+		if v, err := strconv.ParseFloat(low.Text+"."+high.Text, 64); err == nil && s.isUsual(v) {
+			return "did you mean " + low.Text + "." + high.Text + "?"
+		}
+	}
+	repeats := "; two readings are a list: [" + low.Text + ", " + high.Text + "]"
+	if missing := len(low.Text) - len(high.Text); missing > 0 && isFigures(low.Text) && isFigures(high.Text) {
+		if whole := low.Text[:missing] + high.Text; whole > low.Text { // 140-5
+			return "did you mean " + low.Text + "-" + whole + "? the lower value goes first" + repeats
+		}
+	}
+	return "the lower value goes first: " + high.Text + "-" + low.Text + repeats
 }
 
 // tolerance reads a reading with how far it may be off, 150 +/- 5: a band.
@@ -213,11 +237,16 @@ func entered(n *node) string {
 	if n.kind == scalar {
 		return n.text
 	}
-	var items []string
+	return "[" + strings.Join(textsOf(n), ", ") + "]"
+}
+
+// textsOf are the texts of a list.
+func textsOf(n *node) []string {
+	var texts []string
 	for _, item := range n.items {
-		items = append(items, item.text)
+		texts = append(texts, item.text)
 	}
-	return "[" + strings.Join(items, ", ") + "]"
+	return texts
 }
 
 // readings reads a section's readings by cylinder.

@@ -166,12 +166,12 @@ func (w *schemaWriter) valueSchema(k key, place string) Object {
 	}
 	switch k.form {
 	case asWord:
-		if w.further {
+		if w.further && k.name != "unit" { // a word may say that the thing was not looked at
 			return either(w.wordOf(k), w.state())
 		}
 		return w.wordOf(k)
 	case asWordList:
-		return either(w.wordOf(k), arrayOf(w.wordOf(k)))
+		return either(w.wordOf(k), arrayOf(w.wordOf(k)), w.wordsOf(k))
 	case asYesNo:
 		return w.yesOrNo()
 	case asBare:
@@ -202,10 +202,12 @@ func (w *schemaWriter) valueSchema(k key, place string) Object {
 // any other.
 func plainSchema(f form) Object {
 	switch f {
-	case asTexts, asFileNames:
-		return Object{{"type", "array"}, {"items", someText}}
+	case asTexts:
+		return either(arrayOf(someText), someText)
+	case asFileNames:
+		return arrayOf(someText)
 	case asWhole:
-		return either(Object{{"type", "integer"}, {"minimum", 1}}, Object{{"type", "string"}, {"pattern", "^ *[0-9]+ *$"}})
+		return either(Object{{"type", "integer"}, {"minimum", 1}}, Object{{"type", "string"}, {"pattern", "^ *(?:[0-9]+|[A-Za-z]+)(?: +[A-Za-z]+)? *$"}})
 	case asDate:
 		return Object{{"type", "string"}, {"pattern", calendar}}
 	case asClock:
@@ -213,7 +215,7 @@ func plainSchema(f form) Object {
 	case asFileName:
 		return Object{{"type", "string"}, {"minLength", 1}}
 	case asNames:
-		return arrayOf(Object{{"type", []string{"integer", "string"}}, {"minLength", 1}})
+		return cylinderNames()
 	case asText:
 		return someText
 	}
@@ -228,7 +230,7 @@ func (w *schemaWriter) furtherSchema(k key, place string) Object {
 	}
 	switch k.form {
 	case asTestSection:
-		return either(Object{{"$ref", "#/$defs/" + k.name}}, w.state())
+		return either(Object{{"$ref", "#/$defs/" + k.name}}, w.state(), w.aloneWords(k))
 	case asByName, asByBank:
 		return sets(below())
 	case asMeasured:
@@ -245,10 +247,23 @@ func (w *schemaWriter) furtherSchema(k key, place string) Object {
 		one := keyOf(k.keys, name)
 		out := below()
 		out[0] = Member{"type", []string{"object", "string", "number", "boolean"}}
-		return append(out, Member{"oneOf", []any{typeOf("object"), Object{{"allOf", []any{w.valueSchema(one, joinPath(place, one.name)), Object{{"not", w.state()}}}}}}})
+		return append(out, Member{"anyOf", []any{typeOf("object"), Object{{"allOf", []any{w.valueSchema(one, joinPath(place, one.name)), Object{{"not", w.state()}}}}}, w.aloneWords(k)}})
 	}
-	return below()
+	out := below()
+	if k.form == asGroup && place == k.name { // and so do words that only one of its keys takes
+		out[0] = Member{"type", []string{"object", "string"}}
+		out = append(out, Member{"anyOf", []any{typeOf("object"), w.aloneWords(k)}})
+	}
+	return out
 }
+
+// cylinderNames is the schema of a list of cylinders, or of a text of several.
+func cylinderNames() Object {
+	return either(arrayOf(Object{{"type", []string{"integer", "string"}}, {"minLength", 1}}), Object{{"type", []string{"integer", "string"}}, {"minimum", 100}, {"pattern", severalNames}})
+}
+
+// severalNames is a text of several cylinders.
+const severalNames = "^ *[0-9]+(?:[ \t,;/>.→–-]+[0-9A-Za-z]+)+ *$|^ *[0-9]{3,} *$"
 
 // calendar is a day of the calendar.
 const calendar = `^\d{4}-(?:(?:0[13578]|1[02])-(?:0[1-9]|[12]\d|3[01])|(?:0[469]|11)-(?:0[1-9]|[12]\d|30)|02-(?:0[1-9]|1\d|2\d))$`

@@ -54,7 +54,7 @@ func (w *schemaWriter) sectionRules(place string) Object {
 	case "coolant-gas-test":
 		return Object{{"required", []string{"result"}}}
 	case "conditions":
-		return Object{{"not", required("altitude", "barometer")}}
+		return Object{{"dependentSchemas", Object{{"altitude", Object{{"not", required("barometer")}}}}}}
 	case "compression":
 		return w.unitOr("first", "dry", "again", "wet", "running")
 	case "rotors":
@@ -114,13 +114,15 @@ func (w *schemaWriter) ownValue(k key, place string) Object {
 	case "shop.defaults":
 		return Object{{"$ref", "#/$defs/defaults"}}
 	case "conditions.strokes":
-		return either(Object{{"type", "integer"}, {"minimum", 1}, {"maximum", mostStrokes}}, Object{{"type", "string"}, {"pattern", "^ *[0-9]+ *$"}})
+		return either(Object{{"type", "integer"}, {"minimum", 1}, {"maximum", mostStrokes}}, Object{{"type", "string"}, {"pattern", "^ *(?:[0-9]+|[A-Za-z]+)(?: +[A-Za-z]+)? *$"}})
+	case "conditions.altitude":
+		return either(w.amountOf(k, place), Object{{"type", "string"}, {"pattern", "^ *(?:" + anyCase("at ") + ")?" + anyCase("sea level") + " *$"}})
 	case "engine.compression-ratio":
-		return either(Object{{"type", "number"}, {"exclusiveMinimum", 1}, {"maximum", 50}}, Object{{"type", "string"}, {"pattern", "^ *[0-9.,]+ *(?:: *1)? *$"}})
+		return either(Object{{"type", "number"}, {"exclusiveMinimum", 1}, {"maximum", 50}}, Object{{"type", "string"}, {"pattern", "^ *[0-9.,]+ *(?:(?::|[Tt][Oo]) *1)? *$"}})
 	case "engine.banks":
 		v := vocabularyOf("first bank")
 		side := wordSchema(v.Words, v.others(v.Words))
-		return Object{{"type", "object"}, {"minProperties", 2}, {"propertyNames", side}, {"additionalProperties", arrayOf(Object{{"type", []string{"integer", "string"}}, {"minLength", 1}})}}
+		return either(Object{{"type", "object"}, {"minProperties", 2}, {"propertyNames", side}, {"additionalProperties", cylinderNames()}}, Object{{"type", "string"}, {"pattern", "[A-Za-z]+[^A-Za-z]*[0-9].*[A-Za-z]+[^A-Za-z]*[0-9]"}})
 	case "gauge.range":
 		return Object{{"$ref", "#/$defs/" + w.figure(anyPressure, true)}}
 	case "gauge.accuracy":
@@ -138,7 +140,8 @@ func (w *schemaWriter) ownReading(k key, place string) Object {
 	switch place {
 	case "plugs.looks":
 		look := w.wordOf(keyOf(plugKeys, "look"))
-		return byCylinderOf(either(look, w.state(), Object{{"$ref", "#/$defs/plug"}}))
+		one := either(look, w.state(), Object{{"$ref", "#/$defs/plug"}})
+		return either(Object{{"type", "object"}, {"minProperties", 1}, {"additionalProperties", one}}, Object{{"type", "array"}, {"minItems", 1}, {"items", one}}, w.looksInOne())
 	case "borescope":
 		one := either(someText, Object{{"$ref", "#/$defs/bore"}})
 		return either(someText, Object{{"type", "object"}, {"minProperties", 1}, {"additionalProperties", one}}, arrayOf(one))
@@ -147,7 +150,7 @@ func (w *schemaWriter) ownReading(k key, place string) Object {
 	case "rotors.faces":
 		return w.facesOf(key{}, place)
 	case "fuel-pressure.hold", "fuel-pressure.circuits.hold":
-		return Object{{"type", "object"}, {"minProperties", 1}, {"additionalProperties", w.readingOf(key{}, place)}}
+		return either(Object{{"type", "object"}, {"minProperties", 1}, {"additionalProperties", w.readingOf(key{}, place)}}, Object{{"type", "string"}, {"pattern", "[0-9].*[Aa]fter.*[0-9]"}})
 	case "not-tested":
 		return either(Object{{"type", "object"}, {"additionalProperties", someText}}, arrayOf(someText))
 	case "coolant-gas-test":

@@ -106,7 +106,7 @@ func TestSchemaRefuses(t *testing.T) {
 		"engine: {layout: inline-8}\nconditions: {throttle: opend}",
 		"engine: {layout: inline-8}\ncompression: {dry: {1: {a: 1}}}",
 		"engine: {layout: inline-8}\ncompression: 120",
-		"engine: {layout: inline-8}\nfindings: oil leak",
+		"engine: {layout: inline-8}\nfindings: {oil: leak}",
 		"engine: {layout: inline-8}\njob: {date: 14/05/2026}",
 		"engine: {layout: inline-8}\nleakage: {dry: {1: {los: 12 %}}}",
 	} {

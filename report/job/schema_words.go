@@ -146,6 +146,59 @@ func (k key) allWords() string {
 	return strings.Join(out, "; ")
 }
 
+// aloneWords is the schema of the words that stand for a section of which each
+// goes to one of its keys; of none where there are no such words.
+func (w *schemaWriter) aloneWords(section key) Object {
+	var spellings []string
+	for _, k := range section.keys {
+		if k.form != asWord && k.form != asWordList || k.says == "" {
+			continue
+		}
+		for _, word := range slices.Concat(k.words, vocabularyOf(k.says).others(k.words)) {
+			if _, _, stated := parseState(word); !stated && keyTaking(section, word) != "" {
+				spellings = append(spellings, word)
+			}
+		}
+	}
+	if len(spellings) == 0 {
+		return Object{{"not", Object{}}}
+	}
+	name := "words-of-" + section.name
+	w.keep(name, func() Object { return listOf(spellings) })
+	return Object{{"$ref", "#/$defs/" + name}}
+}
+
+// wordsOf is the schema of a line of a key's words.
+func (w *schemaWriter) wordsOf(k key) Object {
+	name := "words-" + defName(k.says)
+	w.keep(name, func() Object { return listOf(slices.Concat(k.words, vocabularyOf(k.says).others(k.words))) })
+	return Object{{"$ref", "#/$defs/" + name}}
+}
+
+// looksInOne is the schema of looks in one text: one for all, or one for each.
+func (w *schemaWriter) looksInOne() Object {
+	w.keep("looks-in-one", func() Object {
+		look := keyOf(plugKeys, "look")
+		var spellings []string
+		for _, word := range slices.Concat(look.words, vocabularyOf(look.says).others(look.words)) {
+			spellings = append(spellings, anyCase(word))
+		}
+		one := "(?:" + strings.Join(spellings, "|") + ")"
+		return Object{{"type", "string"}, {"pattern", "^ *(?:[Aa][Ll][Ll] +)?" + one + "(?: *[,; ] *" + one + ")* *$"}}
+	})
+	return Object{{"$ref", "#/$defs/looks-in-one"}}
+}
+
+// listOf is the schema of a line of some words with commas between.
+func listOf(all []string) Object {
+	spellings := make([]string, len(all))
+	for i, word := range all {
+		spellings[i] = anyCase(word)
+	}
+	words := "(?:" + strings.Join(spellings, "|") + ")"
+	return Object{{"type", "string"}, {"pattern", "^ *" + words + "(?: *[,;] *" + words + ")* *$"}}
+}
+
 // layoutWords are the layouts by name, and other words for them, as patterns:
 // those of two banks, those that go round, and all.
 type layoutWords struct {
@@ -205,5 +258,10 @@ func layoutPattern(l engine.Layout, kinds, counts Vocabulary) string {
 	for _, other := range counts.others([]string{fmt.Sprint(l.Count)}) {
 		numbers = append(numbers, anyCase(other))
 	}
-	return "(?:" + strings.Join(words, "|") + ")[ _-]*(?:" + strings.Join(numbers, "|") + ")"
+	number, stands := "(?:"+strings.Join(numbers, "|")+")", "(?:"+strings.Join(words, "|")+")"
+	out := stands + "[ _-]*" + number + "|" + number + "[ _-]+(?:[Cc]yl(?:inders?)?\\.?[ _-]+)?" + stands
+	if l.Kind == engine.Inline && l.Count == 3 {
+		out += "|" + anyCase("triple")
+	}
+	return "(?:" + out + ")"
 }

@@ -1,11 +1,13 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
+	"unicode"
 
 	"gaugesheet/diag"
 )
@@ -28,34 +30,21 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 		r.report(n.pos, "give it a value, or leave it out", "%s has no value", orFile(name))
 		return nil
 	}
-	known := keyNames(keys)
 	if n.kind != mapping {
-		hint := r.readingsHint(name, n)
-		if hint == "" && len(keys) > 0 && n.kind == scalar {
-			hint = fmt.Sprintf("such as '%s: ...' on a line of its own, indented", known[0])
-		}
-		r.report(n.pos, hint, "%s is %s, expected keys such as %s", orFile(name), describe(n), allOf(known[:min(3, len(known))]))
+		r.noSection(n, name, keys)
 		return nil
 	}
 	joinWords(n, keys)
 	joinList(n, keys)
-	oneSpelling(n, known)
+	oneSpelling(n, keyNames(keys))
+	r.outdented(n, keys)
 	for i, e := range n.entries {
 		switch {
 		case keyOf(keys, e.key).name == "":
-			if r.cylinderAsKey(n, i, name) {
-				continue
+			if !r.cylinderAsKey(n, i, name) {
+				r.unknownKey(n, i, name, keys)
 			}
-			meant, hint := keyMeant(e, name, known)
-			where := ""
-			if name != "" {
-				where = " in '" + name + "'"
-			}
-			r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
-			if meant != "" && n.get(meant) == nil { // what is wrong inside it is said in the same run
-				n.entries[i].key = meant
-			}
-		case isEmpty(e.value):
+		case isEmpty(e.value) && !r.hidden(e, labelOf(name, e.key)):
 			r.report(e.pos, emptyHint(e.key), "'%s' has no value", labelOf(name, e.key))
 		}
 	}
@@ -205,14 +194,36 @@ func (s *section) list(key, example string) []*node {
 	return n.items
 }
 
+// texts gives a list of texts; one text stands for a list of it.
 func (s *section) texts(key string) []Text {
 	var out []Text
-	for _, item := range s.list(key, "[first, second]") {
+	items := []*node{s.get(key)}
+	if items[0] == nil || items[0].kind != scalar {
+		items = s.list(key, "[first, second]")
+	} else if codes := codesIn(items[0]); key == "codes" && codes != nil {
+		items = codes
+	}
+	for _, item := range items {
 		if isEmpty(item) {
 			s.r.report(item.pos, "leave it out", "an entry of '%s' is empty", s.label(key))
 		} else if n := s.r.scalar(item, s.label(key), "a list of texts"); n != nil {
 			out = append(out, Text{n.text, n.pos})
 		}
+	}
+	return out
+}
+
+// codesIn are the trouble codes of one text, 'P0303 P0171'; nil where one of its
+// words is none.
+func codesIn(n *node) []*node {
+	var out []*node
+	for _, t := range separate(n.text, ",; ") {
+		if len(t.text) < 4 || len(t.text) > 9 || !strings.ContainsAny(t.text, "0123456789") || strings.ContainsAny(t.text[:1], "0123456789") {
+			return nil
+		}
+		pos := n.pos
+		pos.Col += t.at
+		out = append(out, &node{pos: pos, text: t.text, plain: true, tag: "!!str"})
 	}
 	return out
 }
@@ -233,9 +244,7 @@ func (r *reader) wordOf(n *node, label string, k key) Text {
 	if word != "" {
 		return Text{word, n.pos}
 	}
-	if hint == "" {
-		hint = meant(n.text, k.words)
-	}
+	hint = cmp.Or(hint, temperatureHint(n.text, k), twoWordsHint(vocabulary, n.text, k.words), meant(n.text, k.words))
 	if near := vocabulary.nearTo(n.text, k.words); hint == "" && near != "" {
 		hint = fmt.Sprintf("did you mean '%s'?", near)
 	}
@@ -252,6 +261,12 @@ func (s *section) wordList(key string) []string {
 	items := []*node{s.get(key)} // one word stands for a list of it
 	if items[0] == nil || items[0].kind != scalar {
 		items = s.list(key, "["+k.words[0]+"]")
+	} else if word, answer := vocabularyOf(k.says).find(items[0].text, k.words); word == "" && answer == "" && strings.ContainsAny(items[0].text, ",;") {
+		pieces := separate(items[0].text, ",;") // misfire, oil use
+		items = nil
+		for _, t := range pieces {
+			items = append(items, s.r.piece(s.get(key), t))
+		}
 	}
 	for _, item := range items {
 		n := s.r.scalar(item, s.label(key), "a list of words")
@@ -294,9 +309,21 @@ func (s *section) whole(key string, low, high int) int {
 }
 
 func (r *reader) whole(n *node, label string, low, high int) int {
-	v, err := strconv.Atoi(n.text)
+	counts := vocabularyOf("number of cylinders")
+	text := n.text
+	if number, what, ok := strings.Cut(fold(text), " "); ok && strings.HasSuffix(label, what) { // 6 strokes
+		text = number
+	}
+	if number, _ := counts.find(text, counts.Words); number != "" && strings.ContainsFunc(text, unicode.IsLetter) && high <= mostStrokes { // six
+		text = number
+	}
+	v, err := strconv.Atoi(text)
 	if err != nil || v < low || v > high {
-		r.report(n.pos, "", "'%s' is '%s', expected a whole number from %d to %d", label, short(n.text), low, high)
+		hint := ""
+		if a, b, ok := strings.Cut(text, "-"); ok && isWhole(a) && isWhole(b) {
+			hint = "write " + a + " or " + b
+		}
+		r.report(n.pos, hint, "'%s' is '%s', expected a whole number from %d to %d", label, short(n.text), low, high)
 		return 0
 	}
 	return v
@@ -312,7 +339,7 @@ func (s *section) date(key string) Date {
 	}
 	d, err := time.Parse(time.DateOnly, n.text)
 	if err != nil || !isoDate().MatchString(n.text) {
-		s.r.report(n.pos, dateHint(n.text), "'%s' is '%s', expected a date of the calendar", s.label(key), short(n.text))
+		s.r.report(n.pos, cmp.Or(s.r.dayHint(n.text), dateHint(n.text)), "'%s' is '%s', expected a date of the calendar", s.label(key), short(n.text))
 		return Date{}
 	}
 	if !s.r.checkDate(n, s.label(key), d) {

@@ -118,8 +118,9 @@ func plainWords(s string) string {
 const notSure = "not sure; unsure; unknown; dont know; do not know; dunno; not known; no idea; forgot; not noted; ?; ??"
 
 var vocabularies = []Vocabulary{
-	{Name: "engine", Words: []string{"inline", "flat", "V", "rotary", "single"}, Also: []Synonym{says("inline", "straight; slant; parallel; in line; i; l"), says("flat", "boxer; opposed; horizontally opposed"), says("V", "vee"), says("rotary", "wankel"),
-		says("single", "thumper; single cylinder; one cylinder; one lunger; 1 cyl; 1 cylinder; mono; one pot; inline-1; i1; 1")}},
+	{Name: "engine", Words: []string{"inline", "flat", "V", "rotary", "radial", "single"}, Also: []Synonym{says("inline", "straight; slant; parallel; in line; i; l"), says("flat", "boxer; opposed; horizontally opposed"), says("V", "vee"), says("rotary", "wankel; rotor; rotors"), says("radial", "star"),
+		says("single", "thumper; single cylinder; one cylinder; one lunger; 1 cyl; 1 cylinder; mono; one pot; inline-1; i1; 1")},
+		Asks: []Question{asks("big block; small block; bigblock; smallblock; flathead; sidevalve; overhead valve; ohv; sohc; dohc; twin cam", "write how the cylinders stand and how many there are, such as V8 or inline-4")}},
 	{Name: "number of cylinders", Words: []string{"1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "12", "14", "16"}, Also: []Synonym{says("1", "one"), says("2", "two; twin"), says("3", "three; triple"), says("4", "four"), says("5", "five"),
 		says("6", "six"), says("7", "seven"), says("8", "eight"), says("9", "nine"), says("10", "ten"), says("12", "twelve"), says("14", "fourteen"), says("16", "sixteen")}},
 	{Name: "sheet", Words: sheetWords, Also: []Synonym{
@@ -249,6 +250,8 @@ var vocabularies = []Vocabulary{
 		Asks: []Question{asks("none; nothing; almost none; almost nothing; next to nothing; hardly anything; dead; flat; barely anything; not much", "write 0 or 'no pressure' where the gauge did not move, else what it showed"),
 			asks("ok; okay; good; fine; low; high; normal; weak; bad; poor; excellent; pass; fail; strong; same; same as 1; ditto; as above; \"; //", "write what the gauge showed; words go into 'findings' or 'notes'"),
 			asks(".nan; .inf; +.inf; -.inf; nan; inf; infinity; off the scale; pegged; maxed; maxed out; off scale; full scale", "write what the gauge showed; for a reading beyond the scale 'over 300'")}},
+	{Name: "doubt", Words: []string{"about"}, Also: []Synonym{says("about", "maybe; roughly; approx; approximately; not sure; unsure; guess; guessed; estimate; estimated; est; ish; more or less; around; ?")}},
+	{Name: "change", Words: []string{"up"}, Also: []Synonym{says("up", "rose; rise; rises; gained; gain; plus; added; increased; down; fell; lost; dropped; less; minus; by")}},
 	{Name: "gauge read", Words: []string{"screwed in", "dash", "scan tool"}, Also: []Synonym{says("screwed in", "mechanical; manual; gauge; test gauge; screw in; direct; in the block; mechanical gauge"), says("dash", "dashboard; dash gauge; cluster; instrument; in dash; factory gauge"), says("scan tool", "scanner; obd; scan; diagnostic; live data; obd2")}},
 	{Name: "oil level", Words: []string{"low", "right", "over full"}, Also: []Synonym{says("low", "under; below min; below minimum; half; empty; short; minimum; min"), says("right", "ok; good; full; normal; fine; correct; on the mark; max; at the mark; between the marks"), says("over full", "overfull; over; high; too high; above max; overfilled; over filled; above full")}},
 	{Name: "smell of oil", Words: []string{"none", "fuel"}, Also: []Synonym{says("none", "no; normal; ok; nothing; fine"), says("fuel", "gas; petrol; gasoline; diesel; smells of fuel; of fuel")}},

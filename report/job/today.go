@@ -22,6 +22,16 @@ func (r *reader) checkDate(n *node, label string, d time.Time) bool {
 	return false
 }
 
+// dayHint gives the date of today or yesterday.
+func (r *reader) dayHint(text string) string {
+	days := map[string]int{"today": 0, "now": 0, "yesterday": -1}
+	back, known := days[plainWords(text)]
+	if !known || r.options.Today.IsZero() {
+		return ""
+	}
+	return "write " + r.options.Today.AddDate(0, 0, back).Format(time.DateOnly)
+}
+
 // dateMeant gives what a date of the future was probably meant to be: day and
 // month in the other order, or the last year that has it.
 func dateMeant(d, today time.Time) (time.Time, bool) {

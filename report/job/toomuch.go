@@ -38,7 +38,11 @@ func (s *scale) tooMuch() {
 	own := func(w written) bool { return w.own }
 	if more := len(s.beyond) - 1; more > 0 && !slices.ContainsFunc(s.beyond, own) && !slices.ContainsFunc(s.samples, func(x sample) bool { return x.value > 0 }) {
 		if likely := s.otherUnits(first.as); len(likely) > 0 {
-			s.r.report(first.node.pos, unitHint(likely), "'%s' is '%s', and %d more are like it: more than %s %s (at most %s)",
+			hint := unitHint(likely)
+			if tenth := first.as.Number / 10; quantity.DefaultDecimals(first.as.Unit) > 0 && slices.Contains(s.usual.UnitsLike(tenth), first.as.Unit) {
+				hint += "; where a point was left out write " + plainNumber(tenth) + " and so on"
+			}
+			s.r.report(first.node.pos, hint, "'%s' is '%s', and %d more are like it: more than %s %s (at most %s)",
 				first.label, short(first.node.text), more, s.of, s.verb, s.mostIn(first.as.Unit))
 			return
 		}

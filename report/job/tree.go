@@ -11,7 +11,6 @@ import (
 
 	"gaugesheet/diag"
 
-	"golang.org/x/text/unicode/norm"
 	"gopkg.in/yaml.v3"
 )
 
@@ -108,7 +107,7 @@ func (r *reader) readable(data []byte) bool {
 		r.report(Pos{1, 1}, "", "the file has %d bytes, the limit is %d", len(data), MaxBytes)
 		return false
 	}
-	line, col := 1, 1
+	line, col, indenting := 1, 1, true
 	for i := 0; i < len(data); {
 		c, size := utf8.DecodeRune(data[i:])
 		switch {
@@ -116,11 +115,15 @@ func (r *reader) readable(data []byte) bool {
 			r.report(Pos{line, col}, "save the file as UTF-8", "the file is not UTF-8: byte %#02x is not a character", data[i])
 			return false
 		case c == '\n':
-			line, col = line+1, 0
+			line, col, indenting = line+1, 0, true
+		case indenting && (c == '\u00a0' || c == '\u3000' || c == '\u2007' || c == '\u202f'):
+			r.report(Pos{line, col}, "indent with spaces: two for each step", "the line begins with a blank that is no space (U+%04X)", c)
+			return false
 		case (c < ' ' && c != '\t' && c != '\r') || (c >= 0x7f && c <= 0x9f && c != 0x85):
 			r.report(Pos{line, col}, "delete it", "found the control character U+%04X, expected text", c)
 			return false
 		}
+		indenting = indenting && (c == ' ' || c == '\n')
 		i, col = i+size, col+1
 	}
 	return true
@@ -140,6 +143,10 @@ func (r *reader) syntax(err error) {
 	}
 	if at, found, hint := r.braceFault(); at != (Pos{}) {
 		r.report(at, hint, "not YAML: %s", found)
+		return
+	}
+	if f, ok := r.lineFault(); ok {
+		r.report(f.at, f.hint, "not YAML: %s", f.message)
 		return
 	}
 	hint := ""
@@ -218,10 +225,6 @@ func (c *composer) compose(n *yaml.Node, depth int) *node {
 	return out
 }
 
-// composed puts letters and the accents after them together: some systems write
-// them apart, and the sheet's fonts have the letters whole.
-func composed(s string) string { return norm.NFC.String(s) }
-
 // unchanged is what stands in the starter for a value that is to be written.
 const unchanged = "..."
 
@@ -256,8 +259,16 @@ func (c *composer) entries(out *node, n *yaml.Node, depth int) {
 		if value == nil {
 			continue
 		}
+		if i := strings.IndexAny(k.Value, "{["); i > 1 && k.Value[i-1] == ' ' && k.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle) == 0 { // engine {layout: V8}
+			c.fail(k, "write '"+strings.TrimSpace(k.Value[:i])+": "+k.Value[i:]+": ...'", "a key has a brace in it, expected a colon and a space before the brace")
+			return
+		}
 		written := composed(k.Value)
 		key := strings.TrimSpace(written)
+		if last := len(out.entries) - 1; last >= 0 && isEmpty(value) && isDecimals(out.entries[last], key, pos) {
+			out.entries[last].value.text += "," + key
+			continue
+		}
 		if last := len(out.entries) - 1; last >= 0 && isEmpty(value) && splitNotTold(out.entries[last].value, key) {
 			out.entries[last].value.text = string(diag.NotTold)
 			continue
@@ -274,6 +285,16 @@ func (c *composer) entries(out *node, n *yaml.Node, depth int) {
 		out.entries = append(out.entries, entry{key, pos, value})
 	}
 }
+
+// isDecimals reports that a key without a value is what stands behind the decimal
+// comma of the value before it, the reading of a cylinder: {3: 12,5}.
+func isDecimals(before entry, key string, pos Pos) bool {
+	whole := before.value
+	next := Pos{Line: whole.pos.Line, Col: whole.pos.Col + len(whole.text) + len(",")}
+	return whole.kind == scalar && whole.plain && pos == next && isWhole(whole.text) && isWhole(strings.TrimSuffix(before.key, ".")) && startsWithFigure(key)
+}
+
+func isWhole(text string) bool { return text != "" && strings.Trim(text, "0123456789") == "" }
 
 // splitNotTold reports that the comma of 'read, not told', which within braces
 // and brackets ends a value, has split it.

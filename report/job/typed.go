@@ -56,7 +56,7 @@ func trimmedCommas(list []typed) []typed {
 // asList reads a text of several readings as a list; nil for any other text. The
 // number of cylinders, where it is known, tells how commas are meant.
 func asList(text string, cylinders int) []typed {
-	text = bullets(text)
+	text = bullets(evenly(text))
 	var best []typed
 	for _, list := range typedLists(text) {
 		if slices.ContainsFunc(list, func(t typed) bool { return !isReading(t.text) }) {
@@ -68,6 +68,12 @@ func asList(text string, cylinders int) []typed {
 		if best == nil || len(list) > len(best) && len(best) < 3 {
 			best = list
 		}
+	}
+	if list := scanned(text, cylinders); list != nil {
+		return list
+	}
+	if list := mostly(text, cylinders); list != nil {
+		return list
 	}
 	if len(best) < 3 && len(best) != cylinders { // two may be repeats
 		return nil
@@ -103,6 +109,7 @@ func isReading(text string) bool {
 // cylinders stand in order, '1 150 2 148' as values by cylinder; nil for any
 // other text.
 func (r *reader) asPairs(text string) (names, values []typed) {
+	text = evenly(text)
 	for _, list := range typedLists(text) {
 		names, values = nil, nil
 		for i := 0; i < len(list); i++ {
@@ -122,7 +129,10 @@ func (r *reader) asPairs(text string) (names, values []typed) {
 			return names, values
 		}
 	}
-	return r.pairsInOrder(separate(text, ",; "))
+	if names, values = r.pairsInOrder(separate(text, ",; ")); names == nil {
+		names, values = r.dashPairs(text)
+	}
+	return names, values
 }
 
 // pairsInOrder reads numbers of which every second is the next cylinder.
@@ -146,6 +156,9 @@ func (r *reader) pairsInOrder(list []typed) (names, values []typed) {
 // cutPair takes '1=150' apart.
 func cutPair(t typed) (name, value typed, ok bool) {
 	i := strings.IndexAny(t.text, "=:)")
+	if i < 1 && strings.HasSuffix(t.text, ".") { // 1. 150
+		i = len(t.text) - 1
+	}
 	if i < 1 {
 		return name, value, false
 	}
@@ -173,29 +186,36 @@ func paired(names, values []typed) string {
 // typedReadings gives the readings by cylinder that stand in one text, as a list
 // or a mapping; nil where it is no such text.
 func (r *reader) typedReadings(n *node) *node {
-	piece := func(t typed) *node {
-		tag := "!!str"
-		if isFigures(t.text) {
-			tag = "!!float"
-		}
-		return &node{pos: r.within(n, t.at), text: t.text, plain: true, tag: tag}
-	}
 	if names, values := r.asPairs(n.text); names != nil {
 		out := &node{kind: mapping, pos: n.pos}
 		for i := range names {
-			out.entries = append(out.entries, entry{names[i].text, r.within(n, names[i].at), piece(values[i])})
+			out.entries = append(out.entries, entry{names[i].text, r.within(n, names[i].at), r.piece(n, values[i])})
 		}
 		return out
 	}
-	typedOnes := asList(n.text, len(r.cylinderNames))
+	return r.typedFor(n, len(r.cylinderNames))
+}
+
+// typedFor gives the list that stands in one text, for some cylinders.
+func (r *reader) typedFor(n *node, cylinders int) *node {
+	typedOnes := asList(n.text, cylinders)
 	if typedOnes == nil {
 		return nil
 	}
 	out := &node{kind: list, pos: n.pos}
-	for _, t := range typedOnes {
-		out.items = append(out.items, piece(t))
+	for _, t := range unitForAll(typedOnes) {
+		out.items = append(out.items, r.piece(n, t))
 	}
 	return out
+}
+
+// piece is a value of a text as a node of its own.
+func (r *reader) piece(n *node, t typed) *node {
+	tag := "!!str"
+	if isFigures(t.text) {
+		tag = "!!float"
+	}
+	return &node{pos: r.within(n, t.at), text: t.text, plain: true, tag: tag}
 }
 
 // joinList puts a list together that was written within braces without
@@ -246,6 +266,9 @@ func (r *reader) readingsHint(name string, n *node) string {
 			text = paired(names, values)
 		} else if found := asList(n.text, len(r.cylinderNames)); found != nil {
 			text = listed(found)
+			if last := found[len(found)-1].text; strings.HasSuffix(last, " psi") && isFigures(strings.TrimSuffix(last, " psi")) { // at the end, for all
+				text = strings.TrimSuffix(text, " psi]") + "]"
+			}
 		}
 	case n.kind == list && len(n.items) > 0 && n.items[0].kind == scalar && isFigures(n.items[0].text):
 		text = entered(n)
@@ -262,22 +285,30 @@ func (r *reader) readingsHint(name string, n *node) string {
 }
 
 // decimalCommas joins the decimals of a list in which commas stand for decimal
-// points, [8,3, 8,5]: such a comma has no space behind it, and there are two
-// numbers for each cylinder. It is nil for any other list.
+// points, [8,3, 8,5, 9]: such a comma has no space behind it, others have, and
+// what comes of it is a number for each cylinder. It is nil for any other list.
 func decimalCommas(n *node, cylinders int) []*node {
-	if cylinders == 0 || len(n.items) != 2*cylinders {
+	if cylinders == 0 || len(n.items) <= cylinders {
 		return nil
 	}
 	var out []*node
-	for i := 0; i < len(n.items); i += 2 {
-		whole, part := n.items[i], n.items[i+1]
-		next := Pos{Line: whole.pos.Line, Col: whole.pos.Col + len(whole.text) + len(",")}
-		if whole.kind != scalar || part.kind != scalar || part.pos != next || strings.Trim(whole.text+part.text, "0123456789") != "" {
+	for _, item := range n.items {
+		if item.kind != scalar || !isWhole(item.text) {
 			return nil
 		}
-		joined := *whole
-		joined.text += "," + part.text
-		out = append(out, &joined)
+		if last := len(out) - 1; last >= 0 && isWhole(out[last].text) {
+			whole := out[last]
+			if item.pos == (Pos{Line: whole.pos.Line, Col: whole.pos.Col + len(whole.text) + len(",")}) {
+				joined := *whole
+				joined.text += "," + item.text
+				out[last] = &joined
+				continue
+			}
+		}
+		out = append(out, item)
+	}
+	if len(out) != cylinders {
+		return nil
 	}
 	return out
 }

@@ -1,37 +1,44 @@
 package job
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"time"
+
+	"gaugesheet/diag/engine"
 )
 
 // layoutMeant gives the layout that other usual words name, such as 'straight
-// six' and 'v-twin'; the text itself where it is none of these. Rotors is how
-// many rotors the job has readings of.
+// six', '4 cyl inline' and 'v-twin'; the text itself where it is none of these.
+// Rotors is how many rotors the job has readings of.
 func layoutMeant(text string, rotors int) string {
+	kinds, counts := vocabularyOf("engine"), vocabularyOf("number of cylinders")
 	plain := plainWords(text)
-	for _, end := range []string{" engine", " cylinders", " cylinder", " cyl"} {
-		plain = strings.TrimSuffix(plain, end)
-	}
-	kinds := vocabularyOf("engine")
-	switch kind, _ := kinds.find(plain, kinds.Words); {
+	whole := strings.TrimSuffix(strings.TrimSuffix(plain, " engine"), " motor")
+	switch kind, _ := kinds.find(whole, kinds.Words); {
 	case kind == "single":
 		return kind
 	case kind == "rotary" && rotors > 0:
 		return "rotary-" + strconv.Itoa(rotors)
+	case whole == "triple":
+		return "inline-3"
 	case kind != "":
 		return text
 	}
-	word, count := plain, ""
-	if i := strings.LastIndexFunc(plain, func(c rune) bool { return c < '0' || c > '9' }); i+1 < len(plain) { // v8, v 8
-		word, count = strings.TrimSpace(plain[:i+1]), plain[i+1:]
-	} else if i := strings.LastIndexByte(plain, ' '); i > 0 { // straight six
-		word, count = plain[:i], plain[i+1:]
+	var words []string
+	count := ""
+	for _, word := range strings.Fields(apartFigures(plain)) {
+		if n, _ := counts.find(word, counts.Words); n != "" && count == "" {
+			count = n
+		} else if !slices.Contains([]string{"engine", "motor", "cylinder", "cylinders", "cyl", "cyls", "pot"}, word) {
+			words = append(words, word)
+		}
 	}
-	kind, _ := kinds.find(word, kinds.Words)
-	counts := vocabularyOf("number of cylinders")
-	count, _ = counts.find(count, counts.Words)
+	kind, _ := kinds.find(strings.Join(words, " "), kinds.Words)
+	if startsWithFigure(plain) && len(strings.Join(words, "")) == 1 { // 16v has so many valves
+		kind = ""
+	}
 	switch {
 	case kind == "" || count == "" || kind == "single":
 		return text
@@ -41,20 +48,50 @@ func layoutMeant(text string, rotors int) string {
 	return kind + "-" + count
 }
 
-var cylindersOnly = lazily(`(?i)^([0-9]+|one|two|three|four|five|six|eight|ten|twelve|twin)[ -]?(?:cyl(?:inders?)?\.?)?$`)
+// apartFigures puts a space between letters and the figures beside them: v8.
+func apartFigures(text string) string {
+	var b strings.Builder
+	figure := false
+	for i, c := range text {
+		isFigure := c >= '0' && c <= '9'
+		if i > 0 && isFigure != figure {
+			b.WriteByte(' ')
+		}
+		figure = isFigure
+		b.WriteRune(c)
+	}
+	return b.String()
+}
 
-// standHint answers a layout that is only a number of cylinders.
+// standHint answers a layout that is only a number of cylinders, or only how
+// they stand.
 func standHint(text string) string {
-	m := cylindersOnly().FindStringSubmatch(strings.TrimSpace(text))
-	if m == nil {
-		return ""
+	kinds, counts := vocabularyOf("engine"), vocabularyOf("number of cylinders")
+	plain := plainWords(text)
+	if n, ok := strings.CutSuffix(plain, "v"); ok && isWhole(n) {
+		return "valves are not named: write how the cylinders stand, such as V" + n + " or inline-4"
 	}
-	counts := vocabularyOf("number of cylinders")
-	n := fold(m[1])
-	if word, _ := counts.find(n, counts.Words); word != "" {
-		n = word
+	for _, end := range []string{" cylinders", " cylinder", " cyls", " cyl", "cyl"} {
+		plain = strings.TrimSuffix(plain, end)
 	}
-	return "say how they stand: inline-" + n + ", V" + n + " or flat-" + n
+	if n, _ := counts.find(plain, counts.Words); n != "" {
+		return "say how they stand: inline-" + n + ", V" + n + " or flat-" + n
+	}
+	for _, word := range strings.Fields(text) {
+		if layout, problem := engine.ParseLayout(layoutMeant(word, 0)); problem == nil && word != text {
+			return "write '" + layout.String() + "' alone; size and fuel have keys of their own"
+		}
+	}
+	kind, answer := kinds.find(plain, kinds.Words)
+	switch kind {
+	case "":
+		return answer
+	case "V":
+		return "of how many cylinders? such as V8"
+	case "rotary":
+		return "of how many rotors? such as rotary-2"
+	}
+	return "of how many cylinders? such as " + kind + "-4"
 }
 
 // dateHint gives a date in the form that is taken, both where day and month

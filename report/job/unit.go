@@ -48,7 +48,7 @@ func (r *reader) unit(s *section) (quantity.Unit, bool) {
 	if n == nil {
 		return quantity.PSI, false
 	}
-	v, err := quantity.Parse("1 " + n.text)
+	v, err := quantity.ParseAs("1 "+n.text, quantity.Pressure)
 	if err == nil && slices.Contains(pressureUnits, string(v.Unit)) {
 		return v.Unit, true
 	}
@@ -113,6 +113,10 @@ func (s *scale) finish() {
 		if len(s.samples) <= mostCompared {
 			s.dotted()
 		}
+		return
+	}
+	if len(s.units) > 0 {
+		s.r.report(s.bareAt, unitHint(s.unitsLike()), "'%s' has numbers without a unit, expected 'unit' to name %s", s.label, anyOf(unitNames(s.units)))
 		return
 	}
 	likely := []quantity.Unit{s.unit} // that of the readings that carry one

@@ -1,0 +1,178 @@
+package job
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag/quantity"
+)
+
+// noSection reports a value, or a list, in the place of a set of keys.
+func (r *reader) noSection(n *node, name string, keys []key) {
+	known := keyNames(keys)
+	hint := r.readingsHint(name, n)
+	switch {
+	case hint != "":
+	case name == "" && n.kind == list:
+		hint = "begin each line with its key, without a dash before it: 'engine: {layout: inline-4}'"
+	case name == "":
+		hint = r.fileHint(n)
+	case n.kind == scalar && len(keys) > 0:
+		hint = aloneHint(name, n.text, keys)
+	}
+	r.report(n.pos, hint, "%s is %s, expected keys such as %s", orFile(name), describe(n), allOf(known[:min(3, len(known))]))
+}
+
+// fileHint answers a file that is one text.
+func (r *reader) fileHint(n *node) string {
+	if n.pos.Line <= len(r.lines) {
+		if strings.Contains(r.lines[n.pos.Line-1], "：") {
+			return "write each colon as ':' with a space behind it, not as the wide '：'"
+		}
+		first := lineOf(strings.TrimSpace(r.lines[n.pos.Line-1]), n.pos.Line)
+		if key, value := first.split(); value != "" && isKeyWord(key) {
+			return "write '" + short(key+": "+value) + "', each key on a line of its own"
+		}
+	}
+	return "a job begins such as 'engine: {layout: inline-4, fuel: petrol}'; 'gaugesheet start --ask' asks for all of it"
+}
+
+// aloneUnder are the keys to which a value mostly belongs that stands in the
+// place of its section, where others are as well possible.
+var aloneUnder = map[string]string{"compression.limits": "minimum", "fuel-pressure.limits": "key-on", "fuel-pressure": "key-on", "oil-pressure": "idle", "vacuum": "idle", "back-pressure": "idle",
+	"gauges.compression": "range", "gauges.fuel": "range"}
+
+// aloneHint says where a value belongs that stands in the place of its section.
+func aloneHint(name, text string, keys []key) string {
+	last := name[strings.LastIndexByte(name, '.')+1:]
+	under := aloneUnder[name]
+	if name == "compression.limits" && strings.Contains(text, "%") {
+		under = "spread"
+	}
+	if under != "" && strings.ContainsAny(text, "0123456789") {
+		return "write '" + last + ": {" + under + ": " + short(text) + "}', if that is what it is"
+	}
+	return fmt.Sprintf("such as '%s: ...' on a line of its own, indented", keyNames(keys)[0])
+}
+
+// unknownKey reports a key that its section does not have, and has what was
+// probably meant read in its place, so that what is wrong inside it is said in
+// the same run.
+func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
+	e := n.entries[i]
+	known := keyNames(keys)
+	where := ""
+	if name != "" {
+		where = " in '" + name + "'"
+	}
+	if before, after, ok := strings.Cut(e.key, ":"); ok && isEmpty(e.value) && slices.Contains(known, fold(before)) { // {layout:V8}
+		after = strings.TrimSpace(after)
+		r.report(e.pos, "write '"+fold(before)+": "+short(after)+"', with a space behind the colon", "'%s'%s has no space behind its colon", short(e.key), where)
+		n.entries[i] = entry{fold(before), e.pos, &node{pos: e.pos, text: after, plain: true, tag: "!!str"}}
+		return
+	}
+	meant, hint := keyMeant(e, name, known)
+	if meant == "" || n.get(meant) != nil {
+		r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
+		return
+	}
+	k := keyOf(keys, meant)
+	if word, _ := vocabularyOf(k.says).find(e.key, k.words); word != "" && saysYes(e.value) { // turbo: yes
+		hint = "write '" + meant + ": " + word + "'"
+		e.value = &node{pos: e.value.pos, text: word, plain: true, tag: "!!str"}
+	}
+	one := &node{kind: mapping, entries: []entry{{meant, e.pos, e.value}}}
+	r.spell(one, keys)
+	value := one.entries[0].value
+	if len(k.keys) > 0 && (k.form == asGroup || k.form == asTestSection) && value.kind != mapping && !r.isStated(value) {
+		r.report(e.pos, cmp.Or(r.readingsHint(labelOf(name, meant), value), hint), "unknown key '%s'%s", short(e.key), where)
+		return
+	}
+	r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
+	n.entries[i] = one.entries[0]
+}
+
+func saysYes(n *node) bool {
+	word, _ := vocabularyOf("yes or no").find(n.text, []string{"yes"})
+	return n.kind == scalar && word != ""
+}
+
+func (r *reader) isStated(n *node) bool {
+	_, _, stated := parseState(n.text)
+	return n.kind == scalar && stated
+}
+
+// outdented reports keys that stand beside the section that they belong to, which
+// has no value, and drops them: who knows no YAML does not know that they are
+// indented.
+func (r *reader) outdented(n *node, keys []key) {
+	var out []entry
+	for i := 0; i < len(n.entries); i++ {
+		e := n.entries[i]
+		out = append(out, e)
+		inner := keysOf(keys, e.key)
+		if !isEmpty(e.value) || len(inner) == 0 {
+			continue
+		}
+		end := i + 1
+		for end < len(n.entries) && keyOf(keys, n.entries[end].key).name == "" && keyOf(inner, fold(n.entries[end].key)).name != "" {
+			end++
+		}
+		if end == i+1 {
+			continue
+		}
+		first := n.entries[i+1]
+		r.report(first.pos, "indent what belongs to '"+e.key+":' by two spaces: '  "+first.key+": ...'", "'%s' stands beside '%s', which has no value, expected it below and indented", short(first.key), e.key)
+		out = out[:len(out)-1]
+		i = end - 1
+	}
+	n.entries = out
+}
+
+// hidden reports what a # right before a figure has turned into a comment, in the
+// place of a key's value or below it.
+func (r *reader) hidden(e entry, label string) bool {
+	if e.key == "accent" { // which is answered with its quotes
+		return false
+	}
+	for number := e.pos.Line; number >= 1 && number <= len(r.lines) && number <= e.pos.Line+1 && len(r.lines[number-1]) <= longestLine; number++ {
+		text := r.lines[number-1]
+		i := strings.Index(text, "#")
+		if number == e.pos.Line && (i < 0 || strings.TrimSpace(text[min(i, len(text)):]) == "") {
+			continue
+		}
+		if i < 0 || i+1 >= len(text) || !startsWithFigure(text[i+1:]) || number > e.pos.Line && strings.TrimSpace(text[:i]) != "" {
+			return false
+		}
+		plain := strings.ReplaceAll(strings.TrimSpace(text[i:]), "#", "")
+		r.report(Pos{number, len([]rune(text[:i])) + 1}, "leave the # out: '"+short(plain)+"'", "# begins a comment, so '%s' has no value", label)
+		return true
+	}
+	return false
+}
+
+// temperatureHint answers a temperature in the place of a word for one.
+func temperatureHint(text string, k key) string {
+	if v, err := quantity.ParseAs(text, quantity.Temperature); err == nil && k.says == "temperature" && strings.ContainsAny(text, "0123456789") && quantity.DimensionOf(v.Unit) == quantity.Temperature {
+		return "a temperature has a key of its own: 'coolant: " + short(text) + "'"
+	}
+	return ""
+}
+
+// twoWordsHint answers two of a key's words in the place of one.
+func twoWordsHint(v Vocabulary, text string, words []string) string {
+	var all []string
+	for _, part := range strings.FieldsFunc(strings.ReplaceAll(fold(text), " and ", "/"), func(c rune) bool { return strings.ContainsRune("/,+&;", c) }) {
+		word, _ := v.find(part, words)
+		if word == "" {
+			return ""
+		}
+		all = append(all, word)
+	}
+	if len(distinct(all)) < 2 {
+		return ""
+	}
+	return "write one: " + anyOf(all) + ", as it was in this test"
+}

@@ -1,0 +1,297 @@
+package job
+
+import (
+	"slices"
+	"strings"
+)
+
+// lineFault finds the line on which a file that is no YAML goes wrong, and says
+// what to type there: YAML itself names a line behind it, or the first of all.
+// ok is false where no fault of a known kind is found.
+func (r *reader) lineFault() (fault, bool) {
+	var s lineScan
+	for i, text := range r.lines {
+		if len(text) > longestLine {
+			return fault{}, false
+		}
+		l := lineOf(strings.TrimRight(text, "\r"), i+1)
+		if s.skips(l) {
+			continue
+		}
+		if f, ok := s.faultIn(l, r.lines[i+1:]); ok {
+			return f, true
+		}
+		s.take(l)
+	}
+	return fault{}, false
+}
+
+// faultIn finds the fault of a line; those behind it are given too.
+func (s *lineScan) faultIn(l line, behind []string) (fault, bool) {
+	for _, find := range []func() (fault, bool){l.blankFault, func() (fault, bool) { return l.quoteFault(behind) }, l.signFault, l.endFault, l.twoKeysFault,
+		func() (fault, bool) { return s.indentFault(l) }, func() (fault, bool) { return s.colonFault(l, behind) }} {
+		if f, ok := find(); ok {
+			return f, true
+		}
+	}
+	return fault{}, false
+}
+
+// A line of a file, taken apart at its first colon.
+type line struct {
+	number     int
+	indent     int
+	text       string // without indentation, dash and comment
+	comment    string
+	at         int // the column at which the text begins, counted from 0
+	key, value string
+	colon      bool // a key, a colon, and behind it a space or nothing
+}
+
+func lineOf(text string, number int) line {
+	l := line{number: number}
+	body := strings.TrimLeft(text, " ")
+	l.indent = len(text) - len(body)
+	l.at = l.indent
+	for strings.HasPrefix(body, "- ") {
+		rest := strings.TrimLeft(body[2:], " ")
+		l.at += len(body) - len(rest)
+		body = rest
+	}
+	l.text = body
+	if strings.HasPrefix(body, "#") {
+		l.text, l.comment = "", body
+	} else if i := strings.Index(body, " #"); i >= 0 && !strings.ContainsAny(body[:i], `"'`) {
+		l.text, l.comment = strings.TrimRight(body[:i], " "), body[i+1:]
+	}
+	l.text = strings.TrimRight(l.text, " ")
+	if i := colonIn(l.text); i >= 0 {
+		l.key, l.value, l.colon = l.text[:i], strings.TrimSpace(l.text[i+1:]), true
+	}
+	return l
+}
+
+// colonIn finds the first colon that ends a key; -1 where there is none.
+func colonIn(text string) int {
+	if text == "" || strings.ContainsRune("{[\"'", rune(text[0])) {
+		return -1
+	}
+	for i := range text {
+		if text[i] == ':' && (i+1 == len(text) || text[i+1] == ' ') {
+			return i
+		}
+	}
+	return -1
+}
+
+func (l line) fault(behind int, message, hint string) (fault, bool) {
+	before := l.text[:min(max(behind, 0), len(l.text))]
+	return fault{Pos{l.number, l.at + len([]rune(before)) + 1}, message, hint}, true
+}
+
+// blankFault finds an indentation with other signs than spaces.
+func (l line) blankFault() (fault, bool) {
+	if l.text == "" && l.comment == "" || !strings.ContainsAny(l.text[:min(3, len(l.text))], "\t\u00a0") {
+		return fault{}, false
+	}
+	trimmed := strings.TrimLeft(l.text, "\t \u00a0\u3000")
+	if trimmed == l.text || trimmed == "" {
+		return fault{}, false
+	}
+	return l.fault(0, "the line begins with a tab or another blank that is no space", "indent with spaces: two for each step")
+}
+
+// quoteFault finds a quote that is opened before a value and not closed.
+func (l line) quoteFault(behind []string) (fault, bool) {
+	if l.value == "" || l.value[0] != '\'' && l.value[0] != '"' {
+		return fault{}, false
+	}
+	quote := l.value[:1]
+	if strings.Contains(l.value[1:], quote) {
+		return fault{}, false
+	}
+	for _, later := range behind { // it may go on over some lines
+		if strings.HasSuffix(strings.TrimRight(later, " \r"), quote) && colonIn(strings.TrimSpace(later)) < 0 {
+			return fault{}, false
+		}
+	}
+	hint := "close the quote: " + l.key + ": " + short(l.value) + quote
+	if quote == "'" { // '98 pickup
+		hint = `write ` + l.key + `: "` + short(l.value) + `" where the sign belongs to the text, else close the quote`
+	}
+	return l.fault(strings.Index(l.text, l.value), "a quote is opened and not closed", hint)
+}
+
+// signFault finds a value that begins with a sign that means something else.
+func (l line) signFault() (fault, bool) {
+	if l.value == "" || !strings.ContainsRune("@`%&!>|*", rune(l.value[0])) {
+		return fault{}, false
+	}
+	rest := strings.TrimSpace(l.value[1:])
+	at := strings.LastIndex(l.text, l.value)
+	switch l.value[0] {
+	case '>', '|':
+		if strings.Trim(rest, "+-0123456789") == "" && !(l.value[0] == '>' && startsWithFigure(rest)) {
+			return fault{}, false // a text of several lines
+		}
+		if startsWithFigure(rest) {
+			return l.fault(at, "a value begins with the sign '>'", "write 'over "+short(rest)+"'")
+		}
+	case '!', '&', '*':
+		if rest != "" && l.value[1] != ' ' {
+			return fault{}, false
+		}
+	}
+	return l.fault(at, "a value begins with the sign '"+l.value[:1]+"'", "put the text into quotes: "+l.key+`: "`+short(l.value)+`"`)
+}
+
+// endFault finds a sign behind the brace or bracket that ends a value.
+func (l line) endFault() (fault, bool) {
+	for _, end := range []string{"};", "];", "},", "],"} {
+		if l.colon && strings.HasSuffix(l.text, end) {
+			return l.fault(len(l.text)-1, "found '"+end[1:]+"' behind the value", "delete the '"+end[1:]+"': each key stands on a line of its own, and nothing stands between them")
+		}
+	}
+	return fault{}, false
+}
+
+// twoKeysFault finds a second colon in a value that is no quoted text.
+func (l line) twoKeysFault() (fault, bool) {
+	second := colonIn(l.value)
+	if !l.colon || second < 0 {
+		return fault{}, false
+	}
+	from := strings.LastIndex(l.text, l.value)
+	word := l.value[:second]
+	word = strings.TrimSpace(word[strings.LastIndexAny(word, ",;")+1:])
+	outer := keyOf(fileKeys, fold(l.key))
+	if word != strings.TrimSpace(l.value[:second]) || (len(outer.keys) > 0 || outer.name == "" && isKeyWord(word)) && isKeyWord(word) {
+		inner := strings.TrimSpace(l.value[second+1:])
+		hint := "write '" + short(word+": "+inner) + "' on a line of its own"
+		if word == strings.TrimSpace(l.value[:second]) {
+			hint += ", two spaces further in than '" + short(l.key) + ":'"
+		}
+		return l.fault(from+second, "two keys on one line", hint)
+	}
+	return l.fault(from+second, "a text has a colon and a space in it", "such a text needs quotes: "+short(l.key)+`: "`+short(l.value)+`"`)
+}
+
+// isKeyWord reports a word that is a key somewhere in a job file, or is called
+// so by many.
+func isKeyWord(word string) bool {
+	name := strings.NewReplacer(" ", "-", "_", "-").Replace(fold(word))
+	return keyOf(fileKeys, name).name != "" || len(placesOf(name)) > 0
+}
+
+// lineScan is what the lines so far have opened.
+type lineScan struct {
+	levels  []int // indentations of the keys that a line may stand beside
+	inText  int   // the indentation of the key whose text of several lines is read; -1 for none
+	texting bool
+	flow    int  // braces and brackets that are open
+	before  line // the last that was neither blank nor a comment
+}
+
+// skips reports a line that has no key of its own: a blank one, one of a text of
+// several lines, or one within braces.
+func (s *lineScan) skips(l line) bool {
+	if s.texting && (l.text == "" || l.indent > s.inText) {
+		return true
+	}
+	s.texting = false
+	if s.flow > 0 {
+		s.flow = max(0, s.flow+balance(l.text))
+		return true
+	}
+	return l.text == "" && l.comment == "" || l.text == "---" || l.text == "..."
+}
+
+// balance counts the braces and brackets that a line opens and does not close.
+func balance(text string) int {
+	return strings.Count(text, "{") + strings.Count(text, "[") - strings.Count(text, "}") - strings.Count(text, "]")
+}
+
+func (s *lineScan) take(l line) {
+	if l.text == "" {
+		return
+	}
+	s.flow = max(0, balance(l.text))
+	if l.value != "" && strings.ContainsRune("|>", rune(l.value[0])) {
+		s.texting, s.inText = true, l.indent
+	}
+	if l.colon {
+		s.levels = slices.DeleteFunc(s.levels, func(level int) bool { return level >= l.indent })
+		s.levels = append(s.levels, l.indent)
+	}
+	s.before = l
+}
+
+// indentFault finds a key that stands neither beside nor under one above it.
+func (s *lineScan) indentFault(l line) (fault, bool) {
+	if !l.colon || len(s.levels) == 0 || l.at != l.indent {
+		return fault{}, false
+	}
+	last := s.levels[len(s.levels)-1]
+	switch {
+	case l.indent > last && s.before.colon && s.before.value != "" && s.before.indent == last:
+		return l.fault(0, "the line is indented further than the one above, whose key has a value already", "indent '"+short(l.key)+":' as far as '"+short(s.before.key)+":'")
+	case l.indent < last && !slices.Contains(s.levels, l.indent):
+		return l.fault(0, "the line is indented as far as no line above", "indent '"+short(l.key)+":' as far as the keys that it belongs to")
+	}
+	return fault{}, false
+}
+
+// colonFault finds a line without a key among others that have one.
+func (s *lineScan) colonFault(l line, behind []string) (fault, bool) {
+	if l.colon || l.text == "" || l.at != l.indent || strings.ContainsRune("{}[]\"'", rune(l.text[0])) {
+		return fault{}, false
+	}
+	if strings.HasPrefix(l.comment, "#") && startsWithFigure(l.comment[1:]) {
+		return l.noColon()
+	}
+	beside := s.before.colon && s.before.indent == l.indent && s.before.value != ""
+	for _, next := range behind {
+		if after := lineOf(next, 0); after.text != "" {
+			beside = beside || after.colon && after.indent == l.indent
+			break
+		}
+	}
+	if !beside {
+		return fault{}, false
+	}
+	return l.noColon()
+}
+
+// noColon says how a line without its colon is written.
+func (l line) noColon() (fault, bool) {
+	if strings.HasPrefix(l.comment, "#") && startsWithFigure(l.comment[1:]) { // cyl #1: 140
+		return l.fault(len(l.text)+1, "a # begins a comment", "leave the # out: '"+short(l.text+" "+l.comment[1:])+"'")
+	}
+	key, value := l.split()
+	if value == "" {
+		return l.fault(len(l.text), "the line has no colon", "write a key, a colon, a space and the value, such as 'unit: psi'")
+	}
+	return l.fault(len(key), "the line has no colon with a space behind it", "write '"+short(key+": "+value)+"'")
+}
+
+// split takes a line without a colon apart where its key probably ends.
+func (l line) split() (key, value string) {
+	for _, sign := range []string{" = ", "=", ":", " - ", " {", " ["} {
+		if before, after, ok := strings.Cut(l.text, sign); ok && before != "" && after != "" {
+			if sign[len(sign)-1] == '{' || sign[len(sign)-1] == '[' {
+				after = sign[1:] + after
+			}
+			return strings.TrimSpace(before), strings.TrimSpace(after)
+		}
+	}
+	fields := strings.Fields(l.text)
+	for n := min(len(fields)-1, 3); n > 0; n-- { // fuel pressure
+		if words := strings.Join(fields[:n], " "); isKeyWord(words) {
+			return words, strings.Join(fields[n:], " ")
+		}
+	}
+	if len(fields) < 2 {
+		return l.text, ""
+	}
+	return fields[0], strings.Join(fields[1:], " ")
+}

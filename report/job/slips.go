@@ -1,0 +1,109 @@
+package job
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"gaugesheet/diag/quantity"
+)
+
+// figureFor are letters that are typed, or read from paper, for figures.
+var figureFor = strings.NewReplacer("O", "0", "o", "0", "Q", "0", "l", "1", "I", "1", "i", "1", "|", "1", "S", "5", "s", "5", "B", "8", "Z", "2", "z", "2")
+
+// figureMeant gives the number that a text with letters among its figures was
+// probably meant to be, 14O or l40, with what stands behind it; "" for none.
+func figureMeant(text string) string {
+	number, rest, _ := strings.Cut(strings.TrimSpace(text), " ")
+	meant := figureFor.Replace(number)
+	if meant == number || !isFigures(strings.Replace(meant, ",", ".", 1)) || !strings.ContainsAny(number, "0123456789") && fold(number) != "o" {
+		return ""
+	}
+	return strings.TrimSpace(meant + " " + rest)
+}
+
+// joinedFigures gives the number that figures with spaces between them, 1 40 or
+// 9 5, were meant to be among the readings of a scale; "" for none.
+func (s *scale) joinedFigures(text string) string {
+	if strings.Trim(text, "0123456789 ") != "" {
+		return ""
+	}
+	fields := strings.Fields(text)
+	candidates := []string{strings.Join(fields, "")}
+	if len(fields) == 2 && len(fields[1]) <= 2 {
+		candidates = append(candidates, fields[0]+"."+fields[1])
+	}
+	for _, joined := range candidates {
+		v, err := strconv.ParseFloat(joined, 64)
+		if err == nil && s.isUsual(v) {
+			return joined
+		}
+	}
+	return ""
+}
+
+// isUsual reports a number that is a usual reading in the section's unit, and
+// about as the others are where there are others.
+func (s *scale) isUsual(v float64) bool {
+	if rest := s.middleRead(); rest > 0 {
+		return math.Abs(v-rest) <= 2*alike*rest
+	}
+	return slices.Contains(s.usual.UnitsLike(v), s.unit)
+}
+
+// runTogether says of a list that is too long or too short which of its figures
+// were taken apart by a space, or run together; "" where that is not told.
+func runTogether(texts []string, cylinders int) string {
+	var numbers []float64
+	for _, t := range texts {
+		v, err := strconv.ParseFloat(strings.Replace(t, ",", ".", 1), 64)
+		if err != nil {
+			return ""
+		}
+		numbers = append(numbers, v)
+	}
+	sorted := slices.Sorted(slices.Values(numbers))
+	if len(sorted) < 2 {
+		return ""
+	}
+	middle := sorted[len(sorted)/2]
+	near := func(text string) bool {
+		v, err := strconv.ParseFloat(text, 64)
+		return err == nil && math.Abs(v-middle) <= alike*middle
+	}
+	for i, t := range texts {
+		if len(texts) == cylinders+1 && i+1 < len(texts) && near(t+texts[i+1]) && !(near(t) && near(texts[i+1])) {
+			return "did you mean " + t + texts[i+1] + " by '" + t + " " + texts[i+1] + "'?"
+		}
+		for cut := 1; len(texts) == cylinders-1 && cut < len(t); cut++ {
+			if near(t[:cut]) && near(t[cut:]) {
+				return "did you mean " + t[:cut] + " " + t[cut:] + " by '" + t + "'?"
+			}
+		}
+	}
+	return ""
+}
+
+// commaHint offers what two numbers with a comma between them may be, 80,90: a
+// range, or two readings.
+func commaHint(text string) string {
+	low, high, ok := strings.Cut(text, ",")
+	a, errA := strconv.Atoi(low)
+	b, errB := strconv.Atoi(high)
+	if !ok || errA != nil || errB != nil || len(low) < 2 || len(high) < 2 {
+		return ""
+	}
+	hint := "two readings are [" + low + ", " + high + "]"
+	if a < b {
+		hint = "a range is " + low + "-" + high + "; " + hint
+	}
+	return hint
+}
+
+// unfit reports a number with a decimal comma that may be two numbers: 80,90
+// where the unit is read in whole numbers and the others are.
+func (s *scale) unfit(text string) bool {
+	whole := s.unit == quantity.PSI || s.unit == quantity.KPa
+	return whole && s.given && commaHint(text) != "" && !slices.ContainsFunc(s.samples, func(x sample) bool { return decimals(x.text) > 0 })
+}

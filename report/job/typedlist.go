@@ -1,0 +1,177 @@
+package job
+
+import (
+	"slices"
+	"strings"
+
+	"gaugesheet/diag/quantity"
+)
+
+// evenly writes a list with plain spaces, and without the round brackets around
+// it, each sign staying in its place.
+func evenly(text string) string {
+	text = strings.Map(func(c rune) rune {
+		if strings.ContainsRune("\t\u00a0\u2007\u2009\u202f", c) {
+			return ' '
+		}
+		return c
+	}, text)
+	if strings.HasPrefix(text, "(") && strings.HasSuffix(text, ")") && strings.Count(text, "(") == 1 {
+		text = " " + text[1:len(text)-1]
+	}
+	return text
+}
+
+// scanned reads readings that only their units, slashes or dashes separate,
+// '140 psi 142 psi' and '140/142/138', where there is one for each cylinder.
+func scanned(text string, cylinders int) []typed {
+	p, err := quantity.ScanAs(text, quantity.Pressure)
+	if err != nil || len(p.Parts) != cylinders || cylinders < 2 {
+		return nil
+	}
+	tied := cylinders > 2 && (p.Only(quantity.Slash) || p.Only(quantity.To))
+	if !tied && !p.Only(quantity.Next) {
+		return nil
+	}
+	var out []typed
+	for _, part := range p.Parts {
+		if part.Bound != quantity.Exact {
+			return nil
+		}
+		out = append(out, typed{part.Text, part.At})
+	}
+	return out
+}
+
+// mostly gives a list with an entry for each cylinder of which most are readings,
+// so that of the others each is answered where it stands.
+func mostly(text string, cylinders int) []typed {
+	if cylinders < 3 {
+		return nil
+	}
+	for _, list := range typedLists(text) {
+		readings, strange := 0, false
+		for _, t := range list {
+			if isReading(t.text) {
+				readings++
+			} else if strings.ContainsRune(t.text, ' ') || strings.ContainsAny(t.text, "=:()/") {
+				strange = true
+			}
+		}
+		if len(list) == cylinders && 2*readings >= cylinders && !strange {
+			return list
+		}
+	}
+	return nil
+}
+
+// unitForAll gives each of the bare numbers of a list the unit that only its
+// last or first one has, '140 142 138 141 psi'.
+func unitForAll(list []typed) []typed {
+	unit := ""
+	for i, t := range list {
+		v, err := quantity.ParseAs(t.text, quantity.Pressure)
+		switch {
+		case err != nil:
+			return list
+		case v.Unit == quantity.None:
+		case i > 0 && i < len(list)-1 || unit != "":
+			return list
+		default:
+			unit = string(v.Unit)
+		}
+	}
+	if unit == "" || len(list) < 2 {
+		return list
+	}
+	out := slices.Clone(list)
+	for i, t := range out {
+		if isFigures(t.text) {
+			out[i].text += " " + unit
+		}
+	}
+	return out
+}
+
+// dashPairs reads '1-140 2-142' and '1 - 140', where every cylinder is named and
+// in order.
+func (r *reader) dashPairs(text string) (names, values []typed) {
+	fields := separate(strings.NewReplacer(" - ", " = ", "–", "-").Replace(text), ",; ")
+	for i := 0; i < len(fields); i++ {
+		name, value := fields[i], typed{}
+		if before, after, ok := strings.Cut(name.text, "-"); ok {
+			name, value = typed{before, name.at}, typed{after, name.at + len(before) + 1}
+		} else if i+2 < len(fields) && fields[i+1].text == "=" {
+			value = fields[i+2]
+			i += 2
+		}
+		if len(names) >= len(r.cylinderNames) || cylinderWord(name.text) != r.cylinderNames[len(names)] || !isReading(value.text) {
+			return nil, nil
+		}
+		name.text = cylinderWord(name.text)
+		names, values = append(names, name), append(values, value)
+	}
+	if len(names) != len(r.cylinderNames) || len(names) < 2 {
+		return nil, nil
+	}
+	return names, values
+}
+
+// gathered brings other ways of writing a list or a set of readings to one: a
+// list in a list, a set for each cylinder, readings in braces or without commas.
+func (r *reader) gathered(n *node) {
+	cylinders := len(r.cylinderNames)
+	switch {
+	case cylinders < 2:
+	case n.kind == list && len(n.items) == 1 && n.items[0].kind == list && len(n.items[0].items) == cylinders:
+		n.items = n.items[0].items
+	case n.kind == list && len(n.items) == 1 && n.items[0].kind == scalar:
+		if typed := r.typedReadings(n.items[0]); typed != nil {
+			*n = *typed
+		}
+	case n.kind == list:
+		sets := &node{kind: mapping, pos: n.pos}
+		for _, item := range n.items {
+			if item.kind != mapping || len(item.entries) != 1 || !r.isCylinder(r.cylinderMeant(item.entries[0].key)) {
+				return
+			}
+			sets.entries = append(sets.entries, item.entries[0])
+		}
+		if len(sets.entries) > 0 {
+			*n = *sets
+		}
+	case n.kind == mapping:
+		values := &node{kind: list, pos: n.pos}
+		for _, e := range n.entries {
+			if !isEmpty(e.value) || !isReading(e.key) || r.isCylinder(e.key) {
+				return
+			}
+			values.items = append(values.items, &node{pos: e.pos, text: e.key, plain: true, tag: "!!float"})
+		}
+		if len(values.items) > 1 {
+			*n = *values
+		}
+	}
+}
+
+// loneHint answers a single value where one for each cylinder is expected.
+func (r *reader) loneHint(text, label string) string {
+	key := label[strings.LastIndexByte(label, '.')+1:]
+	plain := fold(text)
+	for _, all := range []string{" on all", " in all", " for all", " all", " each", " everywhere", " all round", " across the board", " all over"} {
+		if figure, ok := strings.CutSuffix(plain, all); ok && isReading(figure) {
+			return "write " + key + ": {" + others + ": " + figure + "}"
+		}
+	}
+	if isReading(text) {
+		first := "1"
+		if len(r.cylinderNames) > 0 {
+			first = r.cylinderNames[0]
+		}
+		return "of which " + r.cylinderWord + "? such as " + key + ": {" + first + ": " + short(text) + "}; for all of them {" + others + ": " + short(text) + "}"
+	}
+	if key == "wet" && !strings.ContainsAny(text, "0123456789") {
+		return "write wet-in-words: " + short(text)
+	}
+	return ""
+}
