@@ -83,7 +83,7 @@ var methodRules = []Rule{
 			"a gauge that reads low. These are cheap to rule out and come before the timing, and the timing before the rings.",
 		Source: "common practice",
 		Asks: "every cylinder is under the minimum (or under the expected pressure, or lower than in an earlier test), and the lowest is at least 85 % of the highest; " +
-			"not where a test with another gauge agrees: low vacuum, or much air lost past the rings",
+			"not where a test with another gauge agrees: low vacuum, air lost past the rings, or more than is allowed in every cylinder",
 		Notices: allLowCheckTheTest, Kind: OfTest,
 	},
 	{
@@ -258,9 +258,17 @@ func allLowCheckTheTest(c *known.Case) []diag.Notice {
 }
 
 // lowByAnother is an engine low throughout of which a test with another gauge says
-// that it is: the manifold draws too little, or it loses much air past its rings.
+// that it is: the manifold draws too little, it loses air past its rings, or
+// every cylinder loses more than is allowed, wherever that goes.
 func lowByAnother(c *known.Case) bool {
-	return known.VacuumLow.Holds(c, known.Subject{}) || c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c)
+	return known.VacuumLow.Holds(c, known.Subject{}) || c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c) || allLose(c)
+}
+
+func allLose(c *known.Case) bool {
+	return !slices.ContainsFunc(c.Read(), func(n string) bool {
+		l := c.Leak(n)
+		return l == nil || !c.LeakTooHigh(l)
+	})
 }
 
 func altitudeNotCorrected(c *known.Case) []diag.Notice {

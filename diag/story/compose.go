@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
 	"gaugesheet/diag/known"
 	"gaugesheet/diag/rule"
 )
@@ -108,12 +109,22 @@ func (m *member) say(c *known.Case) {
 	if f.Headline == "" {
 		f.Headline = m.rule.Headline
 	}
-	if f.Urgency == "" {
+	if f.Urgency == "" || m.madeAgain(c) {
 		f.Urgency = diag.NoAction
 	}
 	if f.Confidence == "" {
 		f.Confidence = diag.Fair
 	}
+}
+
+// madeAgain reports a finding that only asks for a test to be made again, where
+// that was done.
+func (m *member) madeAgain(c *known.Case) bool {
+	if m.rule.Repeat == "" || m.rule.Notices != nil {
+		return false
+	}
+	k := cause.CheckNamed(m.rule.Repeat)
+	return k != nil && k.IsMade(c, nil)
 }
 
 // covers reports that one member speaks for every cylinder of another.

@@ -289,8 +289,15 @@ func (b *ledger) rank() []string {
 			}
 		}
 	}
+	var aside map[string]int
+	if len(b.lesser) > 0 {
+		aside = make(map[string]int, len(order))
+		for _, name := range order {
+			aside[name] = b.aside(name)
+		}
+	}
 	slices.SortStableFunc(order, func(x, y string) int {
-		return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(b.aside(x), b.aside(y)), cmp.Compare(weights[y], weights[x]))
+		return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(aside[x], aside[y]), cmp.Compare(weights[y], weights[x]))
 	})
 	return order
 }
@@ -299,7 +306,7 @@ func (b *ledger) rank() []string {
 // explains one of these: what stops the engine, whatever else was found beside
 // it; and what asks for action, and not only what asks for none.
 func (b *ledger) press(members []*member, most diag.Urgency) {
-	b.urgent, b.lesser, b.ranked = nil, nil, nil
+	b.urgent, b.lesser = b.urgent[:0], b.lesser[:0]
 	for _, m := range members {
 		switch m.finding.Urgency {
 		case most:
@@ -311,6 +318,9 @@ func (b *ledger) press(members []*member, most diag.Urgency) {
 				b.lesser = append(b.lesser, m.rule.Name)
 			}
 		}
+	}
+	if len(b.lesser) > 0 {
+		b.ranked = nil
 	}
 }
 

@@ -167,7 +167,7 @@ var checkLaws = []law{
 	{name: "O3 not made already", least: 600, says: "no check is proposed that the readings of the job hold already", check: notMade},
 	{name: "O3 outcomes", least: 400, says: "the outcomes of a next check are two at least, each with a name and its own beginning, and with minutes and cylinders", check: outcomesDiffer},
 	{name: "O3 plan", least: 100, says: "the plan begins with the next check and has its outcomes", check: planFits},
-	{name: "O3 costs what it is worth", least: 90, says: "at 'no action' nothing of more than half an hour, and nothing that needs a part, is asked for",
+	{name: "O3 costs what it is worth", least: 60, says: "at 'no action' nothing of more than half an hour, and nothing that needs a part, is asked for",
 		check: func(s *subject, k *tally) {
 			c := s.out.Verdict.NextCheck
 			if s.out.Verdict.Urgency != noAction {
