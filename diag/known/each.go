@@ -252,6 +252,13 @@ func (c *Case) flowPart(name string) (part float64, ok bool) {
 	return v / middle, true
 }
 
+// FlowApart reports an injector whose flow lies further from the median than the
+// limit on their spread.
+func (c *Case) FlowApart(name string) bool {
+	p, ok := c.flowPart(name)
+	return ok && math.Abs(p-1) > c.spreadLimit()
+}
+
 // InjectorSpread is how far apart the injectors are, in percent of the highest,
 // by the readings of a name; false where fewer than two were read.
 func (c *Case) InjectorSpread(of string) (percent float64, ok bool) {

@@ -133,6 +133,10 @@ func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, c
 		case section == Crankcase, section == BackPressure, section == Timing && m.Name == "chain-slack":
 			own = own && over
 		}
+		switch { // what was read again after cleaning is judged by that
+		case section == Injectors && m.Name == "before":
+			own = c.Measured(Injectors).Of("after", m.Cylinder) != nil
+		}
 		switch { // and rules that are not for every engine
 		case section == Gas, section == Timing && m.Name != "cam" && m.Name != "chain-slack":
 			own = own && !c.Spec.Diesel()

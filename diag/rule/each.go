@@ -2,6 +2,7 @@ package rule
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -320,7 +321,8 @@ var injectorSet = systemRule(known.Injectors, OfInjectors, byInjectors, []Rule{{
 func flow(c *known.Case, s known.Subject) diag.Finding {
 	v, middle, byFlow := c.Flow(s.Name())
 	unit := c.Measured(known.Injectors).Unit
-	if drop, of, _, ok := c.RailDrop(s.Name()); ok && !byFlow {
+	if drop, of, apart, ok := c.RailDrop(s.Name()); ok && !(byFlow && c.FlowApart(s.Name())) && math.Abs(drop-of) > apart {
+		byFlow = false
 		v, middle, unit = drop, of, c.Measured(known.Injectors).Reading("pressure-drop to").Unit
 	}
 	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{

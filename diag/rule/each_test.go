@@ -4,7 +4,9 @@ import (
 	"testing"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
+	"gaugesheet/diag/rule"
 	"gaugesheet/diag/rule/sample"
 )
 
@@ -62,6 +64,9 @@ func TestEachCylinder(t *testing.T) {
 		{name: "a stream", test: sample.Of("inline-4", flows(sample.TickedOf("spray", "1", "one stream"), sample.TickedOf("spray", "2", "cone"))), fires: "injector-spray-poor 1"},
 		{name: "little, and not missed", test: sample.Of("inline-4", flows(sample.Each("before", 170, 212, 206, 209)), off(20, 85, 90, 88)), fires: "lean-by-injector 1", first: "own-injector", sure: diag.Strong},
 		{name: "cleaned", test: sample.Of("inline-4", flows(sample.Each("before", 188, 212, 206, 209), sample.Each("after", 209, 212, 210, 211))), fires: "injector-cleaned", not: "injector-low", soon: diag.NoAction},
+		{name: "past its limit before cleaning, and within after", test: sample.Of("inline-4", flows(sample.Each("before", 188, 212, 206, 209), sample.Each("after", 209, 212, 210, 211), sample.Permits("before", "", 200, 220))),
+			fires: "injector-cleaned", not: "test-outside-limit", soon: diag.NoAction},
+		{name: "past its limit before cleaning, and not read since", test: sample.Of("inline-4", flows(sample.Each("before", 188, 212, 206, 209), sample.Permits("before", "", 200, 220))), fires: "injector-low 1; test-outside-limit"},
 		{name: "cleaned for a misfire", test: sample.Dry("inline-4", even, sample.Minimum(128), sample.Complains("misfire"), flows(sample.Each("before", 188, 212, 206, 209), sample.Each("after", 209, 212, 210, 211))), fires: "injector-cleaned", not: "sealing-sound-look-elsewhere", first: "dirty-injectors", soon: diag.CheckAgain, next: "refit-and-run"},
 		{name: "cleaned, though they were alike", test: sample.Dry("inline-4", even, sample.Minimum(128), sample.Complains("misfire"), flows(sample.Each("before", 208, 212, 209, 209), sample.Each("after", 210, 212, 210, 211))), fires: "injector-cleaned; sealing-sound-look-elsewhere", first: "-"},
 		// The two tables on the drop of the rail's pressure in circulation (common
@@ -107,4 +112,21 @@ func TestTrimsAndGas(t *testing.T) {
 		{name: "a miss", test: sample.Of("inline-4", gas(0.3, 12.5, 3.5, 900)), fires: "gas-miss"},
 		{name: "gas lean, trims take out", test: sample.Of("inline-4", gas(0.002, 11.47, 4.40, 4), trims(sum("idle bank 1", -14))), fires: "gas-and-trim-disagree", first: "bank-exhaust-leak"},
 	})
+}
+
+// An injector that the bench finds even, and a pulse on the rail does not, is
+// judged by the pulse and says so.
+func TestWhichReadingJudgesAnInjector(t *testing.T) {
+	test := sample.Of("inline-4", sample.Test("injectors", quantity.KPa, sample.Each("after", 209, 212, 210, 211),
+		sample.At("pressure-drop from", "", 379), sample.Each("pressure-drop to", 280, 310, 309, 311), sample.Permits("from-mean", "", sample.NoLeast, 20)))
+	c := known.New(test)
+	for _, h := range rule.Run(c) {
+		if h.Rule.Name == "injector-rich" {
+			if f := h.Rule.Say(c, h.Subject); f.Facts["drop"] != true || f.Facts["value"] != "99\u00a0kPa" {
+				t.Errorf("the finding gives %v, want the 99 kPa of the pulse", f.Facts)
+			}
+			return
+		}
+	}
+	t.Error("an injector that takes 99 kPa where the others take 69 is not found")
 }
