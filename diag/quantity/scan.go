@@ -17,6 +17,9 @@ func ScanAs(text string, expected Dimension) (Phrase, error) {
 	if v, ok := figures(text); ok {
 		return Phrase{Parts: []Part{{Value: Value{Number: v}, Text: text}}}, nil
 	}
+	if len(text) > longest {
+		return Phrase{}, &ParseError{Found: text, Expected: numberExpected}
+	}
 	s := &scanner{text: []rune(Plain(text)), expected: expected, whole: text}
 	s.places(text)
 	p, err := s.phrase()
@@ -25,6 +28,10 @@ func ScanAs(text string, expected Dimension) (Phrase, error) {
 	}
 	return p, nil
 }
+
+// longest is how many bytes one figure may take with its words: what is longer is
+// none, and would be gone through for each of the numbers in it.
+const longest = 1000
 
 // A scanner is where the scan of a text has come to.
 type scanner struct {

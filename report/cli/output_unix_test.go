@@ -3,16 +3,12 @@
 package cli
 
 import (
-	"bytes"
 	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strings"
-	"sync"
-	"syscall"
 	"testing"
-	"time"
 
 	"gaugesheet/report/archive"
 )
@@ -70,134 +66,6 @@ func wholeSheets(t *testing.T, dir string) int {
 		}
 	}
 	return len(names)
-}
-
-// A disk that is full (a limit on files stands for it) leaves the old file as
-// it was.
-func TestFullDisk(t *testing.T) {
-	dir := folderWith(t, map[string]string{"job.yaml": smallJob})
-	if said, code := in(t, dir, "gaugesheet draw job.yaml"); code != Done {
-		t.Fatal(said)
-	}
-	before, err := os.ReadFile(filepath.Join(dir, "job.pdf"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	said, code := in(t, dir, "ulimit -f 4; gaugesheet draw job.yaml --sheet workshop")
-	if code != NoAccess || !strings.Contains(said, "job.pdf: cannot be written: file too large") {
-		t.Errorf("code %d, %s", code, said)
-	}
-	after, err := os.ReadFile(filepath.Join(dir, "job.pdf"))
-	if err != nil || !bytes.Equal(before, after) {
-		t.Errorf("the old file changed, error %v", err)
-	}
-	if left := temporaries(t, dir); left != nil {
-		t.Errorf("left behind: %v", left)
-	}
-	if _, err := os.Stat("/dev/full"); err == nil {
-		if said, code := in(t, dir, "gaugesheet draw job.yaml -o - >/dev/full"); code != NoAccess || !strings.Contains(said, "no space left") {
-			t.Errorf("code %d, %s", code, said)
-		}
-	}
-}
-
-// Who stops reading ends the program, without a word.
-func TestClosedPipe(t *testing.T) {
-	if said, _ := in(t, t.TempDir(), "gaugesheet rules | head -n 1"); strings.Count(said, "\n") != 1 {
-		t.Errorf("it says %.300q", said)
-	}
-}
-
-// A run that is killed leaves whole sheets, and temporary files that a later
-// run clears away; a user's file is not taken for one.
-func TestKilled(t *testing.T) {
-	tasks := season(t, 120)
-	dir := filepath.Dir(tasks[0].job)
-	cmd := exec.Command("gaugesheet", "draw", dir)
-	if err := cmd.Start(); err != nil {
-		t.Fatal(err)
-	}
-	time.Sleep(300 * time.Millisecond)
-	if err := cmd.Process.Kill(); err != nil {
-		t.Fatal(err)
-	}
-	cmd.Wait()
-	t.Logf("%d sheets were written, %d temporary files left", wholeSheets(t, dir), len(temporaries(t, dir)))
-	old := filepath.Join(dir, newTemporaryName())
-	users := filepath.Join(dir, ".gaugesheet-notes.tmp")
-	fresh := filepath.Join(dir, newTemporaryName())
-	long := time.Now().Add(-2 * stale)
-	for _, name := range []string{old, users, fresh} {
-		if err := os.WriteFile(name, []byte("half"), 0o666); err != nil {
-			t.Fatal(err)
-		}
-		if name == fresh {
-			continue
-		}
-		if err := os.Chtimes(name, long, long); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if said, code := in(t, dir, "gaugesheet draw "+tasks[0].job); code != Done {
-		t.Fatal(said)
-	}
-	for name, there := range map[string]bool{old: false, users: true, fresh: true} {
-		if _, err := os.Stat(name); (err == nil) != there {
-			t.Errorf("%s: there is %v, want %v", name, err == nil, there)
-		}
-	}
-}
-
-// An interrupt ends a run soon, whatever it is at.
-func TestInterrupted(t *testing.T) {
-	if testing.Short() {
-		t.Skip("takes seconds")
-	}
-	tasks := season(t, 400)
-	for name, args := range map[string][]string{"many jobs": {"draw", filepath.Dir(tasks[0].job)}, "waiting for its input": {"draw", "-", "-o", filepath.Join(t.TempDir(), "a.pdf")}} {
-		for _, signal := range []os.Signal{os.Interrupt, syscall.SIGTERM} {
-			cmd := exec.Command("gaugesheet", args...)
-			stdin, err := cmd.StdinPipe()
-			if err != nil {
-				t.Fatal(err)
-			}
-			if err := cmd.Start(); err != nil {
-				t.Fatal(err)
-			}
-			time.Sleep(300 * time.Millisecond)
-			start := time.Now()
-			if err := cmd.Process.Signal(signal); err != nil {
-				t.Fatal(err)
-			}
-			cmd.Wait()
-			stdin.Close()
-			if took := time.Since(start); took > 5*patience || cmd.ProcessState.ExitCode() != NoAccess {
-				t.Errorf("%s, %v: it took %v and ended with %v", name, signal, took, cmd.ProcessState)
-			}
-		}
-	}
-	dir := filepath.Dir(tasks[0].job)
-	if n := wholeSheets(t, dir); n == len(tasks) || temporaries(t, dir) != nil {
-		t.Errorf("%d of %d sheets were written, left behind: %v", n, len(tasks), temporaries(t, dir))
-	}
-}
-
-// Several runs over the same folder do not disturb each other.
-func TestRunsAtOnce(t *testing.T) {
-	tasks := season(t, 20)
-	dir := filepath.Dir(tasks[0].job)
-	var running sync.WaitGroup
-	for range 4 {
-		running.Go(func() {
-			if said, code := in(t, dir, "gaugesheet draw ."); code != Done {
-				t.Errorf("code %d, %s", code, said)
-			}
-		})
-	}
-	running.Wait()
-	if n := wholeSheets(t, dir); n != len(tasks) || temporaries(t, dir) != nil {
-		t.Errorf("%d sheets, left behind: %v", n, temporaries(t, dir))
-	}
 }
 
 // Pipes and devices are no outputs, and stop no run over a folder.

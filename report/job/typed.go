@@ -33,9 +33,16 @@ func separate(text, signs string) []typed {
 	return out
 }
 
+// mostTyped is how many bytes of a text are taken for a list of readings: those of
+// the most cylinders there are, each with its reason for not being tested.
+const mostTyped = 4000
+
 // typedLists are the ways in which a text may be taken for a list: at commas and
 // the like, at spaces, at both.
 func typedLists(text string) [][]typed {
+	if len(text) > mostTyped {
+		return nil
+	}
 	var out [][]typed
 	for _, signs := range []string{",;|", " ;|", ",;| "} {
 		if list := separate(text, signs); len(list) > 1 {
