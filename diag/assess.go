@@ -42,6 +42,31 @@ func Sums(t *Test) *Diagnosis {
 	return d
 }
 
+// SumsAfter is Sums for a test that differs from another, whose sums are done, in
+// some sections, in what its decompressor is or in words on the work: sections
+// that are the same ones keep their sums.
+func SumsAfter(t, was *Test, done *Diagnosis) *Diagnosis {
+	d := &Diagnosis{Compression: done.Compression, Leakage: done.Leakage, Plugs: done.Plugs, Rotors: done.Rotors, Fuel: done.Fuel, NextFor: -1}
+	if t.Compression != was.Compression || t.Spec.Decompressor != was.Spec.Decompressor || t.UnitReadOff() != was.UnitReadOff() {
+		d.Compression = assessCompression(t)
+	}
+	if t.Leakage != was.Leakage {
+		d.Leakage = assessLeakage(t)
+	}
+	if t.Plugs != was.Plugs {
+		d.Plugs = assessPlugs(t)
+	}
+	if t.Rotors != was.Rotors {
+		d.Rotors = assessRotors(t)
+	}
+	if t.Fuel != was.Fuel {
+		d.Fuel = assessFuel(t)
+	}
+	d.Measured = assessMeasured(t)
+	d.NotTested = slices.Concat(t.Untested, t.partsUntested())
+	return d
+}
+
 // cylinders lists the names that readings go by, in the engine's order.
 func (t *Test) cylinders() []string {
 	if t.Engine == nil {

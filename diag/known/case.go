@@ -34,15 +34,12 @@ func New(t *diag.Test) *Case {
 	return &Case{Test: t, Sums: diag.Assess(t)}
 }
 
-// trial is New without what only a page shows.
-func trial(t *diag.Test) *Case {
-	t = Whole(t)
-	return &Case{Test: t, Sums: diag.Sums(t)}
-}
 
 // After does the sums on a test that differs from this one in what a check
 // showed; what was read in the job's words is not read again.
-func (c *Case) After(t *diag.Test) *Case { return c.after(trial(t)) }
+func (c *Case) After(t *diag.Test) *Case {
+	return c.after(&Case{Test: t, Sums: diag.SumsAfter(t, c.Test, c.Sums)})
+}
 
 // Noting is After for a test in which only words were added, so that the sums
 // stay as they are, but for a unit that the words say is right.

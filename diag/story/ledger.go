@@ -324,17 +324,18 @@ func (b *ledger) press(members []*member, most diag.Urgency) {
 	}
 }
 
-// aside is 1 for a cause for which, of all findings, only less urgent ones speak.
+// aside is 1 for a cause for which only findings speak that press less: no
+// other, no sign, and no answer of a check.
 func (b *ledger) aside(name string) int {
 	aside := 0
 	for _, e := range b.entries {
-		switch {
-		case e.Cause != name || e.Weight <= 0:
-		case slices.Contains(b.urgent, e.By):
-			return 0
-		case slices.Contains(b.lesser, e.By):
-			aside = 1
+		if e.Cause != name || e.Weight <= 0 {
+			continue
 		}
+		if slices.Contains(b.urgent, e.By) || !slices.Contains(b.lesser, e.By) {
+			return 0
+		}
+		aside = 1
 	}
 	return aside
 }
