@@ -34,7 +34,6 @@ func New(t *diag.Test) *Case {
 	return &Case{Test: t, Sums: diag.Assess(t)}
 }
 
-
 // After does the sums on a test that differs from this one in what a check
 // showed; what was read in the job's words is not read again.
 func (c *Case) After(t *diag.Test) *Case {
