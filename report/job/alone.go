@@ -52,6 +52,13 @@ func alone(k key, n *node) *node {
 	if _, _, stated := parseState(n.text); stated {
 		return nil
 	}
+	if k.name == "limits" { // 100 psi min
+		p, err := quantity.ScanAs(n.text, quantity.Pressure)
+		if _, one := p.Single(); err != nil || !one || p.Bound != quantity.AtLeast || keyOf(k.keys, "minimum").name == "" {
+			return nil
+		}
+		return &node{kind: mapping, pos: n.pos, entries: []entry{{"minimum", n.pos, n}}}
+	}
 	out := &node{kind: mapping, pos: n.pos}
 	put := func(name, text string, at int) bool {
 		if out.get(name) != nil {
@@ -62,14 +69,19 @@ func alone(k key, n *node) *node {
 		out.entries = append(out.entries, entry{name, pos, &node{pos: pos, text: text, plain: n.plain, tag: n.tag}})
 		return true
 	}
-	if k.name == "plugs" {
+	if k.name == "plugs" { // 'good', and 'left tan, right oily'
 		look := keyOf(plugKeys, "look")
-		if word, _ := vocabularyOf(look.says).find(strings.TrimPrefix(fold(n.text), "all "), look.words); word != "" {
-			all := &node{kind: mapping, pos: n.pos, entries: []entry{{"all", n.pos, &node{pos: n.pos, text: word, plain: true, tag: "!!str"}}}}
-			out.entries = []entry{{"looks", n.pos, all}}
-			return out
+		isLook := func(text string) bool {
+			word, _ := vocabularyOf(look.says).find(text, look.words)
+			return word != ""
 		}
-		return nil
+		for _, t := range separate(evenly(n.text), ",;") {
+			fields := strings.Fields(t.text)
+			if !isLook(t.text) && !isLook(strings.Join(fields[1:], " ")) && !isLook(fields[len(fields)-1]) {
+				return nil
+			}
+		}
+		return &node{kind: mapping, pos: n.pos, entries: []entry{{"looks", n.pos, n}}}
 	}
 	rest, at := words(k, n.text, put)
 	name := single[k.name]
@@ -84,44 +96,93 @@ func alone(k key, n *node) *node {
 }
 
 // words puts the words of a text to the keys that take them, in front of and
-// behind commas, and gives what is left and where it begins. For an engine the
-// words at the end of it and a displacement are taken as well: '4.7 L V8 petrol'.
+// behind commas, and gives what is left and where it begins.
 func words(k key, text string, put func(name, text string, at int) bool) (rest string, at int) {
 	var left []typed
 	for _, piece := range separate(text, ",;") {
 		if name := keyTaking(k, piece.text); name != "" && put(name, piece.text, piece.at) {
 			continue
 		}
-		left = append(left, piece)
-	}
-	if len(left) != 1 {
-		if len(left) == 0 {
-			return "", 0
-		}
-		return text, 0
-	}
-	if k.name != "engine" {
-		return left[0].text, left[0].at
-	}
-	fields := strings.Fields(left[0].text)
-	for len(fields) > 1 {
-		last := fields[len(fields)-1]
-		if name := keyTaking(k, last); name == "" || name == "layout" || !put(name, last, left[0].at) {
-			break
-		}
-		fields = fields[:len(fields)-1]
-	}
-	for _, size := range []int{1, 2} { // 4.7L, 4.7 L
-		if len(fields) <= size {
+		if name, value := counted(k, piece.text); name != "" && put(name, value, piece.at) {
 			continue
 		}
-		size := strings.Join(fields[:size], " ")
-		if v, err := quantity.Parse(size); err == nil && quantity.DimensionOf(v.Unit) == quantity.Volume && put("displacement", size, left[0].at) {
-			fields = strings.Fields(strings.TrimPrefix(strings.Join(fields, " "), size))
-			break
+		left = append(left, piece)
+	}
+	switch {
+	case len(left) == 0:
+		return "", 0
+	case k.name == "engine":
+		return engineWords(k, left, put)
+	case len(left) > 1:
+		return text, 0
+	}
+	return left[0].text, left[0].at
+}
+
+// counted gives the key of a section that a number and a word belong to, '6
+// cranks' and '210 rpm', and its value; "" for none.
+func counted(section key, text string) (name, value string) {
+	number, word, ok := strings.Cut(fold(text), " ")
+	if !ok || !isFigures(number) {
+		return "", ""
+	}
+	for _, k := range section.keys {
+		switch called := k.name == word || slices.Contains(keysCalled(word), k.name); {
+		case called && k.form == asWhole:
+			return k.name, number
+		case called && k.form == asAmount:
+			return k.name, text
 		}
 	}
-	return strings.Join(fields, " "), left[0].at
+	return "", ""
+}
+
+// engineWords takes a displacement and the words that other keys of the engine
+// take from what is said of it, '4.7 L V8 petrol', and gives what is left.
+func engineWords(k key, pieces []typed, put func(name, text string, at int) bool) (rest string, at int) {
+	var fields []typed
+	for _, p := range pieces {
+		for _, f := range separate(p.text, " ") {
+			fields = append(fields, typed{f.text, p.at + f.at})
+		}
+	}
+	for i := range fields { // 4.7L, 4.7 L
+		for _, size := range []int{2, 1} {
+			if i+size > len(fields) {
+				continue
+			}
+			text := listedWords(fields[i : i+size])
+			if v, err := quantity.Parse(text); err == nil && quantity.DimensionOf(v.Unit) == quantity.Volume && put("displacement", text, fields[i].at) {
+				return engineWords(k, slices.Concat(fields[:i], fields[i+size:]), put)
+			}
+		}
+	}
+	anywhere := []string{"fuel", "charging", "cycle", "cooling"}
+	for i := len(fields) - 1; i >= 0 && len(fields) > 1; i-- {
+		if isWhole(fields[i].text) { // of cylinders
+			continue
+		}
+		name := keyTaking(k, fields[i].text)
+		if fuel := vocabularyOf("fuel"); name == "" && strings.Contains(fields[i].text, "/") && twoWordsHint(fuel, fields[i].text, fuel.Words) != "" {
+			name = "fuel" // which answers it
+		}
+		if name != "" && name != "layout" && (i == len(fields)-1 || slices.Contains(anywhere, name)) && put(name, fields[i].text, fields[i].at) {
+			fields = slices.Delete(fields, i, i+1)
+		}
+	}
+	if len(fields) == 0 {
+		return "", 0
+	}
+	return listedWords(fields), fields[0].at
+}
+
+// listedWords are fields with a space between.
+func listedWords(fields []typed) string {
+	texts := make([]string, len(fields))
+	for i, f := range fields {
+		texts[i] = f.text
+	}
+	return strings.Join(texts, " ")
 }
 
 // keyTaking gives the key of a section that takes a word; "" for none and for

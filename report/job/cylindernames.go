@@ -157,6 +157,10 @@ func (r *reader) byBanks(entries []entry) []entry {
 			return entries
 		}
 		value := e.value
+		if len(bank.Cylinders) == 1 && (value.kind == scalar || value.kind == list) {
+			out = append(out, entry{bank.Cylinders[0], e.pos, value})
+			continue
+		}
 		if value.kind == scalar {
 			value = r.typedFor(value, len(bank.Cylinders))
 		}

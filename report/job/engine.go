@@ -125,6 +125,9 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 	if problem == nil && layout.Kind == engine.Rotary && len(spec.Names) == 0 {
 		spec.Names = rotorNames(top, layout.Count)
 	}
+	if problem == nil && layout.Count == 2 && layout.Kind.TwoBanks() && spec.FirstBank == "" && len(spec.Banks) == 0 && len(spec.Names) == 0 {
+		spec.Banks = sidesRead(top)
+	}
 	if half := spec.FirstBank == "" || spec.Numbering == "" && layout.Count > 2; r.blank && half && len(spec.Banks) == 0 {
 		spec.Numbering, spec.Unnumbered = "", true // the numbers are still to be written at the bench
 	}
@@ -330,6 +333,19 @@ func rotorsRead(top *section) int {
 		return 0
 	}
 	return len(faces.entries) + len(faces.items)
+}
+
+// sidesRead takes the names of an engine's two cylinders from its readings, where
+// they are the two sides that they stand on.
+func sidesRead(top *section) []engine.BankSpec {
+	for _, n := range []*node{top.node.get("compression").get("dry"), top.node.get("compression"), top.node.get("leakage").get("dry"), top.node.get("plugs").get("looks")} {
+		for _, sides := range [][]string{{"left", "right"}, {"front", "rear"}} {
+			if n.get(sides[0]) != nil && n.get(sides[1]) != nil {
+				return []engine.BankSpec{{Name: sides[0], Cylinders: sides[:1]}, {Name: sides[1], Cylinders: sides[1:]}}
+			}
+		}
+	}
+	return nil
 }
 
 // number gives a bare number of moderate size.

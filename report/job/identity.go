@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"strings"
@@ -67,7 +68,7 @@ func (s *section) distance(key string) Text {
 		s.r.report(n.pos, "write "+strings.TrimSpace(strings.ReplaceAll(number, ".", "")+" "+unit), "'%s' is '%s', expected a number without a point", s.label(key), short(n.text))
 		return Text{}
 	case strings.HasSuffix(fold(number), "k") && isFigures(number[:len(number)-1]): // 143k miles
-		s.r.report(n.pos, "write "+strings.TrimSpace(number[:len(number)-1]+"000 "+unit), "'%s' is '%s', expected a number of mi, km or h", s.label(key), short(n.text))
+		s.r.report(n.pos, "write "+number[:len(number)-1]+"000 "+cmp.Or(unit, "mi, or km"), "'%s' is '%s', expected a number of mi, km or h", s.label(key), short(n.text))
 		return Text{}
 	}
 	switch {

@@ -36,13 +36,34 @@ func (r *reader) fileHint(n *node) string {
 			return "write '" + short(key+": "+value) + "', each key on a line of its own"
 		}
 	}
-	return "a job begins such as 'engine: {layout: inline-4, fuel: petrol}'; 'gaugesheet start --ask' asks for all of it"
+	return notesHint
 }
 
 // aloneUnder are the keys to which a value mostly belongs that stands in the
 // place of its section, where others are as well possible.
 var aloneUnder = map[string]string{"compression.limits": "minimum", "fuel-pressure.limits": "key-on", "fuel-pressure": "key-on", "oil-pressure": "idle", "vacuum": "idle", "back-pressure": "idle",
 	"gauges.compression": "range", "gauges.fuel": "range"}
+
+// aloneUnits are the units in which such a value mostly is.
+var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi", "vacuum": "inHg", "back-pressure": "psi"}
+
+// leadingFigure is the figure that a text begins with, in some unit where it has
+// none, and the words behind it.
+func leadingFigure(text, unit string) (figure, words string) {
+	fields := strings.Fields(text)
+	for n := len(fields); n > 0; n-- {
+		figure = strings.Join(fields[:n], " ")
+		p, err := quantity.ScanAs(figure, quantity.Pressure)
+		if err != nil || !strings.ContainsAny(figure, "0123456789") {
+			continue
+		}
+		if p.Parts[len(p.Parts)-1].Value.Unit == quantity.None {
+			figure = strings.TrimSpace(figure + " " + unit)
+		}
+		return figure, strings.Join(fields[n:], " ")
+	}
+	return "", text
+}
 
 // aloneHint says where a value belongs that stands in the place of its section.
 func aloneHint(name, text string, keys []key) string {
@@ -51,8 +72,12 @@ func aloneHint(name, text string, keys []key) string {
 	if name == "compression.limits" && strings.Contains(text, "%") {
 		under = "spread"
 	}
-	if under != "" && strings.ContainsAny(text, "0123456789") {
-		return "write '" + last + ": {" + under + ": " + short(text) + "}', if that is what it is"
+	if figure, words := leadingFigure(text, aloneUnits[last]); under != "" && figure != "" {
+		hint := "write '" + last + ": {" + under + ": " + short(figure) + "}', if that is what it is"
+		if words != "" {
+			hint += "; '" + short(words) + "' goes into 'notes'"
+		}
+		return hint
 	}
 	return fmt.Sprintf("such as '%s: ...' on a line of its own, indented", keyNames(keys)[0])
 }
@@ -73,9 +98,13 @@ func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
 		n.entries[i] = entry{fold(before), e.pos, &node{pos: e.pos, text: after, plain: true, tag: "!!str"}}
 		return
 	}
-	meant, hint := keyMeant(e, name, known)
-	if meant == "" || n.get(meant) != nil {
+	is := keyMeant(e, name, known)
+	meant, hint := is.name, is.hint
+	if meant == "" || is.section != "" || n.get(meant) != nil {
 		r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
+		if is.section != "" && name == "" {
+			r.moved(n, e, is)
+		}
 		return
 	}
 	k := keyOf(keys, meant)
@@ -92,6 +121,23 @@ func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
 	}
 	r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
 	n.entries[i] = one.entries[0]
+}
+
+// moved has a key of the file read where it belongs.
+func (r *reader) moved(n *node, e entry, is meantKey) {
+	if e.value.kind == mapping {
+		return
+	}
+	to := n.get(is.section)
+	if to == nil {
+		to = &node{kind: mapping, pos: e.pos}
+		n.entries = append(n.entries, entry{is.section, e.pos, to})
+	}
+	if to.kind != mapping || to.get(is.name) != nil || isEmpty(e.value) {
+		return
+	}
+	to.entries = append(to.entries, entry{is.name, e.pos, e.value})
+	r.spell(to, keysOf(fileKeys, is.section))
 }
 
 func saysYes(n *node) bool {
@@ -153,6 +199,26 @@ func (r *reader) hidden(e entry, label string) bool {
 	return false
 }
 
+// cutShort reports a text that a # right before a figure ends, 'valve #3 sticks'.
+func (r *reader) cutShort(e entry, label string) bool {
+	v := e.value
+	if v.kind != scalar || !v.plain || v.text == "" || v.pos.Line < 1 || v.pos.Line > len(r.lines) || len(r.lines[v.pos.Line-1]) > longestLine {
+		return false
+	}
+	text := strings.TrimRight(r.lines[v.pos.Line-1], "\r ")
+	from := r.within(v, len([]rune(v.text))).Col - 1
+	runes := []rune(text)
+	if from < 0 || from >= len(runes) || string(runes[max(0, from-len([]rune(v.text))):from]) != v.text {
+		return false
+	}
+	rest := strings.TrimLeft(string(runes[from:]), " ")
+	if len(rest) < 2 || rest[0] != '#' || !startsWithFigure(rest[1:]) {
+		return false
+	}
+	r.report(Pos{v.pos.Line, len(runes) - len([]rune(rest)) + 1}, "put the text into quotes: "+e.key+`: "`+short(v.text+" "+rest)+`"`, "# begins a comment, so '%s' ends before it", label)
+	return true
+}
+
 // temperatureHint answers a temperature in the place of a word for one.
 func temperatureHint(text string, k key) string {
 	if v, err := quantity.ParseAs(text, quantity.Temperature); err == nil && k.says == "temperature" && strings.ContainsAny(text, "0123456789") && quantity.DimensionOf(v.Unit) == quantity.Temperature {
@@ -165,11 +231,15 @@ func temperatureHint(text string, k key) string {
 func twoWordsHint(v Vocabulary, text string, words []string) string {
 	var all []string
 	for _, part := range strings.FieldsFunc(strings.ReplaceAll(fold(text), " and ", "/"), func(c rune) bool { return strings.ContainsRune("/,+&;", c) }) {
-		word, _ := v.find(part, words)
-		if word == "" {
+		word, answer := v.find(part, words)
+		switch {
+		case word != "":
+			all = append(all, word)
+		case answer != "":
+			all = append(all, part+" ("+answer+")")
+		default:
 			return ""
 		}
-		all = append(all, word)
 	}
 	if len(distinct(all)) < 2 {
 		return ""

@@ -1,10 +1,13 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
-	"unicode"
+	"sync"
+
+	"gaugesheet/diag/quantity"
 )
 
 // otherKeys are what people call the keys of a job file.
@@ -26,11 +29,11 @@ var otherKeys = []Synonym{
 	says("vehicle", "car; truck; van; bike; motorcycle; boat; machine; auto; veh; unit"), says("description", "make; model; make and model; year; type; car; desc; what; name; vehicle"),
 	says("vin", "chassis; chassis number; frame; frame number; serial; serial number; vin number; vin no"), says("plate", "reg; registration; rego; licence; license; license plate; licence plate; number plate; tag; tags; lic"),
 	says("odometer", "mileage; miles; odo; km; kms; kilometers; kilometres; clock; hours; milage; mi"), says("engine-number", "engine no; engine serial; engine id; motor number"), says("done", "work; repair; repairs; fixed; job; what"), says("work-done", "done; history; work; repairs; parts fitted; already done; previous work"),
-	says("codes", "dtc; dtcs; fault codes; trouble codes; code; obd"),
+	says("glow", "glow plugs; glow plug; glowplugs; glowplug; heater plugs"), says("codes", "dtc; dtcs; fault codes; trouble codes; code; obd"),
 	says("engine", "motor; eng; temp; temperature; engine temp; engine temperature; warm; state"), says("layout", "type; configuration; config; cylinders; engine; cyl; kind; style; arrangement"), says("fuel", "burns; gas; runs on; fuel type; petrol"),
 	says("displacement", "size; capacity; cc; ci; cid; litres; liters; swept volume; engine size; volume; l"), says("compression-ratio", "ratio; cr; comp ratio; compression"), says("firing-order", "firing; order; fire order; firingorder; fo"),
 	says("first-bank", "cylinder 1; number 1; no 1; bank 1; first cylinder; cyl 1"), says("charging", "turbo; aspiration; boost; induction; supercharged; turbocharged"), says("cycle", "stroke; strokes"),
-	says("conditions", "condition; setup; set up; set-up; test conditions; how; circumstances"), says("throttle", "wot; throttle position; pedal; gas pedal; butterfly"), says("plugs-out", "plugs; all plugs out; plugs removed; plug; spark plugs"),
+	says("conditions", "condition; test; testing; tested; setup; set up; set-up; test conditions; how; circumstances"), says("throttle", "wot; throttle position; pedal; gas pedal; butterfly"), says("plugs-out", "plugs; all plugs out; plugs removed; plug; spark plugs"),
 	says("strokes", "puffs; revolutions; revs; pulses; turns; compressions; cranks; hits; counts"), says("cranking", "rpm; cranking speed; speed; crank speed; cranking rpm; starter speed"), says("battery", "volts; voltage; batt; charger; battery voltage"),
 	says("coolant", "temp; temperature; water; water temp; coolant temp; coolant temperature"), says("altitude", "elevation; height; above sea level; alt"), says("barometer", "baro; air pressure; atmospheric; barometric pressure"),
 	says("gauges", "gauge; tester; tools; equipment; instruments; gage; gages"), says("range", "scale; max; maximum; dial; full scale"), says("accuracy", "class; error; grade; tolerance"),
@@ -40,49 +43,69 @@ var otherKeys = []Synonym{
 }
 
 // keysCalled gives the keys that people call by a word.
-func keysCalled(word string) []string {
-	var out []string
+func keysCalled(word string) []string { return keysByWord()[plainWords(word)] }
+
+var keysByWord = sync.OnceValue(func() map[string][]string {
+	out := map[string][]string{}
 	for _, s := range otherKeys {
-		if slices.ContainsFunc(s.Words, func(w string) bool { return plainWords(w) == plainWords(word) }) {
-			out = append(out, s.Means)
+		for _, w := range s.Words {
+			out[plainWords(w)] = append(out[plainWords(w)], s.Means)
 		}
 	}
 	return out
+})
+
+// A meantKey is what an unknown key was probably meant to be.
+type meantKey struct {
+	name    string // "" for none
+	section string // that it stands under, where that is another one and only one
+	hint    string // what to say of it
 }
 
-// keyMeant gives the key of a section that an unknown one was probably meant to
-// be, "" for none of them, and what to say of it.
-func keyMeant(e entry, section string, known []string) (meant, hint string) {
+// keyMeant gives the key that an unknown one of a section was probably meant to be.
+func keyMeant(e entry, section string, known []string) meantKey {
+	meant := ""
 	for _, name := range keysCalled(e.key) {
 		if slices.Contains(known, name) && meant == "" {
 			meant = name
 		}
 	}
 	plain := strings.NewReplacer(" ", "-", "_", "-").Replace(fold(e.key))
-	elsewhere := placesOf(plain)
+	elsewhere := slices.DeleteFunc(placesOf(plain), func(string) bool { return !fits(plain, e.value) })
 	if section == "" && len(elsewhere) > 3 { // unit
-		return "", belongs(plain, e.value, elsewhere[:1]) + ", or under another test"
+		return meantKey{hint: belongs(plain, e.value, elsewhere[:1]) + ", or under another test"}
 	}
-	if meant == "" && len(elsewhere) == 0 {
+	if meant == "" && len(elsewhere) == 0 && len(keysCalled(e.key)) == 0 {
 		meant = nearest(e.key, known)
 	}
 	switch {
 	case meant != "":
-		return meant, fmt.Sprintf("did you mean '%s'?", meant)
+		return meantKey{name: meant, hint: fmt.Sprintf("did you mean '%s'?", meant)}
+	case len(elsewhere) == 1:
+		return meantKey{plain, elsewhere[0], belongs(plain, e.value, elsewhere)}
 	case len(elsewhere) > 0 && len(elsewhere) <= 3:
-		return "", belongs(plain, e.value, elsewhere)
+		return meantKey{hint: belongs(plain, e.value, elsewhere)}
 	case section != "" && keyOf(fileKeys, plain).name != "":
-		return "", "it stands by itself, not indented: '" + plain + ": ...'"
+		return meantKey{hint: "it stands by itself, not indented: '" + plain + ": ...'"}
 	}
 	for _, name := range keysCalled(e.key) {
 		if places := placesOf(name); len(places) > 0 {
-			return "", belongs(name, e.value, places[:1])
+			return meantKey{name, places[0], belongs(name, e.value, places[:1])}
 		}
 		if keyOf(fileKeys, name).name != "" && section != "" {
-			return "", "it stands by itself, not indented: '" + name + ": ...'"
+			return meantKey{hint: "it stands by itself, not indented: '" + name + ": ...'"}
 		}
 	}
-	return "", "expected here: " + strings.Join(known, ", ")
+	return meantKey{hint: "expected here: " + strings.Join(known, ", ")}
+}
+
+// fits reports that a value may be one of a key, as far as its unit tells.
+func fits(name string, value *node) bool {
+	if value == nil || value.kind != scalar || amountsIn[name] == nil {
+		return true
+	}
+	v, err := quantity.Parse(value.text)
+	return err != nil || v.Unit == quantity.None || slices.Contains(amountsIn[name], quantity.DimensionOf(v.Unit))
 }
 
 // belongs says under which section a key stands, with what to type.
@@ -93,7 +116,11 @@ func belongs(name string, value *node, sections []string) string {
 	}
 	lines := make([]string, len(sections))
 	for i, s := range sections {
-		lines[i] = "'" + s + ": {" + name + ": " + text + "}'"
+		inner := text
+		if under := aloneUnder[s+"."+name]; under != "" && text != "..." {
+			inner = "{" + under + ": " + text + "}"
+		}
+		lines[i] = "'" + s + ": {" + name + ": " + inner + "}'"
 	}
 	return "it stands under " + anyOf(quoted(sections)) + ": write " + anyOf(lines)
 }
@@ -124,6 +151,7 @@ func (r *reader) cylinderAsKey(n *node, i int, section string) bool {
 		return false
 	}
 	var texts []string
+	bare := false // a number has no unit
 	for j, e := range n.entries {
 		if !isOne(e.key) {
 			continue
@@ -133,14 +161,15 @@ func (r *reader) cylinderAsKey(n *node, i int, section string) bool {
 		}
 		if e.value.kind == scalar {
 			texts = append(texts, cylinderWord(e.key)+": "+short(e.value.text))
+			bare = bare || isFigures(e.value.text)
 		}
 	}
 	last := section[strings.LastIndexByte(section, '.')+1:]
 	to, hint := byCylinderIn[last], "put it under the key that it is a reading of"
 	line := "{" + strings.Join(texts, ", ") + "}"
 	switch {
-	case section == "" || section == "compression" && n.get("unit") == nil && !strings.ContainsFunc(line, unicode.IsLetter):
-		hint = "write 'compression: {unit: psi, dry: " + line + "}', with the gauge's unit"
+	case section == "" || section == "compression" && n.get("unit") == nil && bare:
+		hint = "write 'compression: {unit: " + cmp.Or(string(firstUnit(n)), "psi") + ", dry: " + line + "}', with the gauge's unit"
 	case to != "":
 		hint = "write '" + to + ": " + line + "'"
 	}

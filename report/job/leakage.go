@@ -33,7 +33,22 @@ func (r *reader) leakage(top *section) *diag.Leakage {
 // lossOnly reads 'loss', where bare numbers can only be losses.
 func (r *reader) lossOnly(sec *section, l *diag.Leakage) {
 	losses := r.percent()
-	all := losses.readings(sec, "loss")
+	all := map[string]diag.Leak{}
+	if n := sec.get("loss"); n != nil {
+		all = byCylinder(r, n, sec.label("loss"), func(n *node, label, cylinder string) (diag.Leak, bool) {
+			figure, said := n, leakSaid{}
+			if n.kind == scalar {
+				var text string
+				text, said = leakParts(n.text)
+				figure = &node{pos: n.pos, text: text, plain: n.plain, tag: n.tag}
+			}
+			reading, ok := losses.reading(figure, label)
+			if n.kind == scalar {
+				reading.Entered = n.text
+			}
+			return diag.Leak{Reading: reading, At: said.at}, ok
+		})
+	}
 	if losses.shares() {
 		first := losses.samples[0]
 		r.report(sec.get("loss").pos, "did you mean "+plainNumber(100*first.number)+" %? losses are in percent", "'%s' has losses that are all below 1 %%, as tightly as no engine seals", sec.label("loss"))
@@ -47,7 +62,7 @@ func (r *reader) lossOnly(sec *section, l *diag.Leakage) {
 		if l.Dry == nil {
 			l.Dry = map[string]diag.Leak{}
 		}
-		l.Dry[name] = diag.Leak{Reading: reading}
+		l.Dry[name] = reading
 	}
 }
 
@@ -147,6 +162,8 @@ func leakParts(text string) (figure string, said leakSaid) {
 				said.lost, taken = true, true
 			case slices.Contains([]string{"at", "at the", "to", "to the", "into", "into the", "out", "out of", "out of the", "from", "from the", "through", "and", "&", "past", "past the", "in the"}, words):
 				taken = true
+			case isWhole(cylinderWord(words)) && !isWhole(words): // into cyl 4
+				said.at, taken = append([]string{"neighbour"}, said.at...), true
 			case place != "":
 				said.at, taken = append([]string{place}, said.at...), true
 			}

@@ -5,26 +5,44 @@ import (
 	"strings"
 )
 
-// lineFault finds the line on which a file that is no YAML goes wrong, and says
+// mostLineFaults is how many faulty lines are told in one run.
+const mostLineFaults = 12
+
+// lineFaults find the lines on which a file that is no YAML goes wrong, and say
 // what to type there: YAML itself names a line behind it, or the first of all.
-// ok is false where no fault of a known kind is found.
-func (r *reader) lineFault() (fault, bool) {
+// There are none where the fault is of no known kind.
+func (r *reader) lineFaults() []fault {
 	var s lineScan
+	var out []fault
+	lines, plain := 0, 0
 	for i, text := range r.lines {
 		if len(text) > longestLine {
-			return fault{}, false
+			return nil
 		}
 		l := lineOf(strings.TrimRight(text, "\r"), i+1)
 		if s.skips(l) {
 			continue
 		}
-		if f, ok := s.faultIn(l, r.lines[i+1:]); ok {
-			return f, true
+		if l.text != "" {
+			lines++
+		}
+		if l.text != "" && !l.colon {
+			plain++
+		}
+		if f, ok := s.faultIn(l, r.lines[i+1:]); ok && len(out) < mostLineFaults {
+			out = append(out, f)
+			l.value = "" // what follows from it is not told
 		}
 		s.take(l)
 	}
-	return fault{}, false
+	if len(out) > 0 && 2*plain > lines {
+		return []fault{{out[0].at, "most lines have no key and colon, expected a job file", notesHint}}
+	}
+	return out
 }
+
+// notesHint answers notes that are typed as they stand on paper.
+const notesHint = "'gaugesheet start --ask' asks for all of it, one thing after the other; by hand a job begins such as 'engine: {layout: inline-4, fuel: petrol}'"
 
 // faultIn finds the fault of a line; those behind it are given too.
 func (s *lineScan) faultIn(l line, behind []string) (fault, bool) {
@@ -271,23 +289,31 @@ func (l line) noColon() (fault, bool) {
 	if value == "" {
 		return l.fault(len(l.text), "the line has no colon", "write a key, a colon, a space and the value, such as 'unit: psi'")
 	}
-	return l.fault(len(key), "the line has no colon with a space behind it", "write '"+short(key+": "+value)+"'")
+	write := key + ": " + value
+	for _, k := range fileKeys { // engine warm
+		one := keyOf(k.keys, fold(key))
+		if word, _ := vocabularyOf(one.says).find(value, one.words); word != "" && k.form == asGroup {
+			write = k.name + ": {" + write + "}"
+			break
+		}
+	}
+	return l.fault(len(key), "the line has no colon with a space behind it", "write '"+short(write)+"'")
 }
 
 // split takes a line without a colon apart where its key probably ends.
 func (l line) split() (key, value string) {
+	fields := strings.Fields(l.text)
+	for n := min(len(fields)-1, 3); n > 0; n-- { // fuel pressure
+		if words := strings.Join(fields[:n], " "); isKeyWord(words) && !strings.ContainsAny(fields[n][:1], "=:") {
+			return words, strings.Join(fields[n:], " ")
+		}
+	}
 	for _, sign := range []string{" = ", "=", ":", " - ", " {", " ["} {
 		if before, after, ok := strings.Cut(l.text, sign); ok && before != "" && after != "" {
 			if sign[len(sign)-1] == '{' || sign[len(sign)-1] == '[' {
 				after = sign[1:] + after
 			}
 			return strings.TrimSpace(before), strings.TrimSpace(after)
-		}
-	}
-	fields := strings.Fields(l.text)
-	for n := min(len(fields)-1, 3); n > 0; n-- { // fuel pressure
-		if words := strings.Join(fields[:n], " "); isKeyWord(words) {
-			return words, strings.Join(fields[n:], " ")
 		}
 	}
 	if len(fields) < 2 {

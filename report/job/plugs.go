@@ -72,6 +72,9 @@ func (r *reader) typedLooks(n *node) *node {
 		one.text = word
 		return &node{kind: mapping, pos: n.pos, entries: []entry{{"all", n.pos, &one}}}
 	}
+	if named := r.namedLooks(n, known); named != nil {
+		return named
+	}
 	for _, looks := range typedLists(evenly(n.text)) {
 		if len(looks) != len(r.cylinderNames) || slices.ContainsFunc(looks, func(t typed) bool { return !known(t.text) }) {
 			continue
@@ -83,6 +86,32 @@ func (r *reader) typedLooks(n *node) *node {
 		return out
 	}
 	return nil
+}
+
+// namedLooks reads looks behind the names of their cylinders, 'left tan, right
+// oily' and '3 oily, rest tan'; nil for any other text.
+func (r *reader) namedLooks(n *node, known func(string) bool) *node {
+	out := &node{kind: mapping, pos: n.pos}
+	for _, t := range separate(evenly(n.text), ",;") {
+		fields := strings.Fields(t.text)
+		split := 0
+		for i := 1; i < len(fields) && split == 0; i++ {
+			name := strings.TrimRight(strings.Join(fields[:i], " "), ":=-")
+			bank, isBank := r.bankNamed(name)
+			meant := r.cylinderMeant(name)
+			if isBank && len(bank.Cylinders) == 1 {
+				meant = bank.Cylinders[0]
+			}
+			if text := strings.Join(fields[i:], " "); known(text) && (slices.Contains(r.cylinderNames, meant) || meant == others) {
+				split = i
+				out.entries = append(out.entries, entry{meant, r.within(n, t.at), r.piece(n, typed{text, t.at + len(t.text) - len(text)})})
+			}
+		}
+		if split == 0 {
+			return nil
+		}
+	}
+	return out
 }
 
 func (r *reader) plug(n *node, label, _ string) (diag.Plug, bool) {

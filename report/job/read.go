@@ -97,7 +97,7 @@ type reader struct {
 
 func (s *run) reader(name, file string, data []byte, depth int) *reader {
 	text := strings.TrimPrefix(string(data), "\ufeff")
-	return &reader{run: s, name: name, dir: path.Dir(file), lines: strings.Split(text, "\n"), depth: depth}
+	return &reader{run: s, name: name, dir: path.Dir(file), lines: strings.Split(text, "\n"), depth: depth, cylinderWord: "cylinder"}
 }
 
 // longestLine is how long a line may be to be shown or searched for a

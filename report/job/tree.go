@@ -145,8 +145,10 @@ func (r *reader) syntax(err error) {
 		r.report(at, hint, "not YAML: %s", found)
 		return
 	}
-	if f, ok := r.lineFault(); ok {
-		r.report(f.at, f.hint, "not YAML: %s", f.message)
+	if faults := r.lineFaults(); len(faults) > 0 {
+		for _, f := range faults {
+			r.report(f.at, f.hint, "not YAML: %s", f.message)
+		}
 		return
 	}
 	hint := ""

@@ -139,6 +139,9 @@ func (r *reader) asPairs(text string) (names, values []typed) {
 	if names, values = r.pairsInOrder(separate(text, ",; ")); names == nil {
 		names, values = r.dashPairs(text)
 	}
+	if names == nil {
+		names, values = r.wordPairs(text)
+	}
 	return names, values
 }
 
@@ -178,6 +181,9 @@ func listed(list []typed) string {
 	texts := make([]string, len(list))
 	for i, t := range list {
 		texts[i] = t.text
+		if whole, part, ok := strings.Cut(t.text, ","); ok && isWhole(whole) && isWhole(part) { // 27,5
+			texts[i] = whole + "." + part
+		}
 	}
 	return "[" + strings.Join(texts, ", ") + "]"
 }
@@ -266,15 +272,17 @@ func startsWithFigure(text string) bool { return text != "" && text[0] >= '0' &&
 // readingsHint answers readings that stand where their section's keys should.
 func (r *reader) readingsHint(name string, n *node) string {
 	section := name[strings.LastIndexByte(name, '.')+1:]
-	text := ""
+	text, unit := "", "psi"
 	switch {
 	case n.kind == scalar:
 		if names, values := r.asPairs(n.text); names != nil {
 			text = paired(names, values)
 		} else if found := asList(n.text, len(r.cylinderNames)); found != nil {
 			text = listed(found)
-			if last := found[len(found)-1].text; strings.HasSuffix(last, " psi") && isFigures(strings.TrimSuffix(last, " psi")) { // at the end, for all
-				text = strings.TrimSuffix(text, " psi]") + "]"
+			if v, err := quantity.ParseAs(found[len(found)-1].text, quantity.Pressure); err == nil && v.Unit != quantity.None { // at the end, for all
+				unit = string(v.Unit)
+				found[len(found)-1].text = plainNumber(v.Number)
+				text = listed(found)
 			}
 		}
 	case n.kind == list && len(n.items) > 0 && n.items[0].kind == scalar && isFigures(n.items[0].text):
@@ -284,7 +292,7 @@ func (r *reader) readingsHint(name string, n *node) string {
 	case text == "":
 		return ""
 	case section == "compression":
-		return "write 'compression: {unit: psi, dry: " + text + "}', with the gauge's unit"
+		return "write 'compression: {unit: " + unit + ", dry: " + text + "}', with the gauge's unit"
 	case section == "leakage":
 		return "write 'leakage: {loss: " + text + "}', in percent lost"
 	}

@@ -26,7 +26,7 @@ func evenly(text string) string {
 // '140 psi 142 psi' and '140/142/138', where there is one for each cylinder.
 func scanned(text string, cylinders int) []typed {
 	p, err := quantity.ScanAs(text, quantity.Pressure)
-	if err != nil || len(p.Parts) != cylinders || cylinders < 2 {
+	if err != nil || len(p.Parts) != cylinders && cylinders > 0 || len(p.Parts) < 2 || cylinders == 0 && len(p.Parts) < 3 {
 		return nil
 	}
 	tied := cylinders > 2 && (p.Only(quantity.Slash) || p.Only(quantity.To))
@@ -113,6 +113,25 @@ func (r *reader) dashPairs(text string) (names, values []typed) {
 	}
 	if len(names) != len(r.cylinderNames) || len(names) < 2 {
 		return nil, nil
+	}
+	return names, values
+}
+
+// wordPairs reads 'right 130' and 'left 135, right 90': readings behind cylinders
+// whose names are words.
+func (r *reader) wordPairs(text string) (names, values []typed) {
+	for _, t := range separate(text, ",;") {
+		name, value, ok := strings.Cut(t.text, " ")
+		if bank, isBank := r.bankNamed(name); isBank && len(bank.Cylinders) == 1 {
+			name = bank.Cylinders[0]
+		} else if name = r.cylinderMeant(name); !slices.Contains(r.cylinderNames, name) && name != others {
+			return nil, nil
+		}
+		if !ok || startsWithFigure(t.text) || !isReading(strings.TrimSpace(value)) {
+			return nil, nil
+		}
+		names = append(names, typed{name, t.at})
+		values = append(values, typed{strings.TrimSpace(value), t.at + len([]rune(t.text)) - len([]rune(strings.TrimSpace(value)))})
 	}
 	return names, values
 }

@@ -29,9 +29,9 @@ import (
 type row struct {
 	file, about  string
 	frame, typed string
-	mark         string   // ==, !! or ??
-	answers      []string // behind ?? and !!
-	then         string   // what stands below the mark
+	mark         string  // ==, !! or ??
+	answers      answers // behind ?? and !!
+	then         string  // what stands below the mark
 }
 
 // rows reads the lists.
@@ -164,14 +164,31 @@ func (r row) judge() string {
 }
 
 func (r row) answered(problems Problems, line int) string {
-	if len(problems) != len(r.answers) {
+	if wrong := r.answers.wrong(problems, line); wrong != "" {
+		return wrong
+	}
+	plain, _ := in(r.frame, r.then)
+	if _, problems := typedOn.Read("job.yaml", []byte(plain)); problems != nil {
+		return "  what the answer leads to is not read:\n" + printed(problems)
+	}
+	return ""
+}
+
+// answers are lines, counted in what is typed, with words that have to be among
+// what is answered to them.
+type answers []string
+
+// wrong tells what is wrong with what is answered to something typed that begins
+// on a line.
+func (a answers) wrong(problems Problems, line int) string {
+	if len(problems) != len(a) {
 		if problems == nil {
 			return "  read without a word\n"
 		}
-		return fmt.Sprintf("  %d answers, expected %d:\n%s", len(problems), len(r.answers), printed(problems))
+		return fmt.Sprintf("  %d answers, expected %d:\n%s", len(problems), len(a), printed(problems))
 	}
 	for i, p := range problems {
-		at, words, _ := strings.Cut(r.answers[i], " ")
+		at, words, _ := strings.Cut(a[i], " ")
 		offset, err := strconv.Atoi(at)
 		if offset > 0 {
 			offset--
@@ -180,10 +197,6 @@ func (r row) answered(problems Problems, line int) string {
 		if err != nil || p.Line != line+offset || !strings.Contains(said+"\n"+p.Hint, words) {
 			return fmt.Sprintf("  expected in line %d: %s\n%s", line+offset, words, printed(problems))
 		}
-	}
-	plain, _ := in(r.frame, r.then)
-	if _, problems := typedOn.Read("job.yaml", []byte(plain)); problems != nil {
-		return "  what the answer leads to is not read:\n" + printed(problems)
 	}
 	return ""
 }

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -57,7 +58,8 @@ func LayoutHint(p engine.Problem, layout string) string {
 	if p.Field != "layout" || !strings.HasSuffix(p.Hint, engine.LayoutForms) {
 		return p.Hint
 	}
-	if hint := standHint(layout); hint != "" {
+	first, _, _ := strings.Cut(layout, ",")
+	if hint := cmp.Or(standHint(layout), standHint(first)); hint != "" {
 		return hint
 	}
 	var layouts []string
