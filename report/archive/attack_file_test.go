@@ -195,7 +195,7 @@ func update(data []byte, objects string, at map[int]int, trailer string) []byte 
 	list := out.Len()
 	out.WriteString("xref\n")
 	for n, offset := range at {
-		fmt.Fprintf(out, "%d 1\n%010d 00000 n \n", n, base+offset)
+		fmt.Fprintf(out, "%d 1\n%010d 00000 n \n", max(n, -n), base+offset)
 	}
 	fmt.Fprintf(out, "trailer\n<<%s /Prev %s>>\nstartxref\n%d\n%%%%EOF\n", trailer, start[len(start)-1][1], list)
 	return out.Bytes()
@@ -239,6 +239,7 @@ func TestAmbiguousFiles(t *testing.T) {
 		{"a word in a list of objects", between(" 00000 n \n", " 00000 n%\n"), refused, `not written as it should be`},
 		{"two lists for two kinds of readers, by reference", update(plain, "", map[int]int{}, keys+" /XRefStm 1 0 R"), refused, `two lists of objects`},
 		{"data that look like objects", noted.bytes(), refused, `could pass for objects`},
+		{"a list that has an object twice", update(plain, content(d), map[int]int{contentNumber: 0, -contentNumber: 0}, keys), refused, `has one of them twice`},
 		{"a name twice", between("/Contents ", "/Contents 1 0 R /Contents "), refused, `.`},
 		{"another generation", between("/Contents "+strconv.Itoa(contentNumber)+" 0 R", "/Contents "+strconv.Itoa(contentNumber)+" 1 R"), refused, `another generation`},
 	}

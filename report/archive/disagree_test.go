@@ -76,6 +76,16 @@ var apartRows = []alteration{
 	}, Different, `within a text`},
 	{"an outline through which the page is scaled", func(d *doc) { d.draws("20 5 m q 2 0 0 2 0 0 cm Q 30 10 l S") }, Different, `within an outline`},
 	{"a color of more parts than its space has", func(d *doc) { d.draws("/DeviceGray cs 0 0.5 1 sc 20 5 40 10 re f") }, Different, `parts`},
+	{"an end of line in a text", func(d *doc) {
+		_, run, _ := d.font("138")
+		d.draws(fmt.Sprintf("BT /%s 9 Tf 20 5 Td (\x00\r) Tj ET", run.Font))
+	}, refused, `an end of line in a text`},
+	{"a code that no byte has", func(d *doc) {
+		_, run, _ := d.font("138")
+		d.draws(fmt.Sprintf(`BT /%s 9 Tf 20 5 Td (\000\403) Tj ET`, run.Font))
+	}, refused, `a code in a text that no byte has`},
+	{"a number of more figures than readers take", func(d *doc) { d.draws("0.000000000000000000000001 0 m 3 4 l S") }, refused, `not a number of PDF`},
+	{"curves as a few straight lines", func(d *doc) { d.content().Raw = append([]byte("100 i\n"), d.content().Raw...) }, Different, `.`},
 	{"spaces that are wider for some", func(d *doc) {
 		_, _, codes := d.font("138")
 		d.replace(codes+" Tj", "9 Tw "+codes+" Tj 0 Tw")
@@ -142,6 +152,20 @@ var overs = []alteration{
 	{"a box with a wide border", func(d *doc) {
 		d.annotate(dict{"Subtype": pn("Square"), "Rect": blank, "BS": dict{"W": 900.0}})
 	}, Different, `a box lies over the page`},
+	{"a line that says nothing of what it looks like", func(d *doc) {
+		d.annotate(dict{"Subtype": pn("Line"), "Rect": blank, "L": area(100, 400, 400, 400), "AP": dict{}})
+	}, Different, `a line lies over the page`},
+	{"a line of which only the pressed state has a look", func(d *doc) {
+		d.annotate(dict{"Subtype": pn("Line"), "Rect": blank, "L": area(100, 400, 400, 400), "AP": dict{"N": dict{}, "D": d.form()}})
+	}, Different, `a line lies over the page`},
+	{"a drawing of no size", func(d *doc) {
+		f := d.form()
+		d.dict(f)["BBox"] = area(0, 0, 0, 0)
+		d.annotate(dict{"Subtype": pn("Ink"), "Rect": blank, "AP": dict{"N": f}})
+	}, Different, `a drawing lies over the page`},
+	{"a note that is elsewhere on paper", func(d *doc) {
+		d.annotate(dict{"Subtype": pn("Watermark"), "Rect": blank, "AP": dict{"N": d.form()}, "FixedPrint": dict{"Type": pn("FixedPrint"), "H": 0.5, "V": 0.5}})
+	}, Different, `something lies over the page`},
 	{"a stamp that keeps its size when the page is small", func(d *doc) {
 		d.annotate(dict{"Subtype": pn("Stamp"), "Rect": blank, "F": 12.0, "AP": dict{"N": d.form()}})
 	}, Different, `a stamp lies over the page`},

@@ -183,8 +183,11 @@ func (c *comparison) reach(note pdffile.Dict, kind pdffile.Name, box shown.Box) 
 	case "Text", "FileAttachment", "Popup":
 		return box.Grown(icon), nil
 	}
-	if note["AP"] != nil {
-		return box.Grown(2), nil
+	if noteNames[kind] == "" { // it may draw wherever it likes, on paper too
+		return everywhere, nil
+	}
+	if own, err := c.hasLooks(note); own || err != nil {
+		return box.Grown(2), err
 	}
 	switch kind {
 	case "FreeText", "Stamp", "Widget", "Square", "Circle", "Link", "Highlight", "Underline", "StrikeOut":
@@ -195,6 +198,26 @@ func (c *comparison) reach(note pdffile.Dict, kind pdffile.Name, box shown.Box) 
 		return box.Grown(2 + wide), err
 	}
 	return everywhere, nil
+}
+
+// hasLooks tells whether a note says itself what it looks like: by a drawing that
+// readers fit into its area.
+func (c *comparison) hasLooks(note pdffile.Dict) (bool, error) {
+	looks, err := c.s.file.Dict(note["AP"])
+	if err != nil {
+		return false, err
+	}
+	o, err := c.s.file.Resolve(looks["N"])
+	if states, ok := o.(pdffile.Dict); ok && err == nil {
+		state, _ := note["AS"].(pdffile.Name)
+		o, err = c.s.file.Resolve(states[state])
+	}
+	drawing, ok := o.(*pdffile.Stream)
+	if err != nil || !ok {
+		return false, err
+	}
+	area, err := c.s.file.Box(drawing.Dict["BBox"])
+	return area[0] < area[2] && area[1] < area[3], err
 }
 
 // border is how wide the border of a note is that readers draw.

@@ -57,6 +57,7 @@ func (f *File) Content(page Dict) ([]byte, error) {
 // Operations takes a content apart.
 func (f *File) Operations(content []byte) ([]Operation, error) {
 	l := f.lexer(content, 0)
+	l.shown = true
 	var ops []Operation
 	var operands []Object
 	for !l.end() {

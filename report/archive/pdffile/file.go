@@ -17,11 +17,13 @@ type File struct {
 	made     int              // how many objects may still be made
 	unpacked int
 	hashed   int
-	trailers []Dict // newest first
-	start    int    // of the newest list of objects
-	shifted  bool   // something stands before it, and places count from either
-	hybrid   bool   // it has two lists of objects for two kinds of readers
-	key      *key   // nil where it is not encrypted
+	trailers []Dict       // newest first
+	start    int          // of the newest list of objects
+	shifted  bool         // something stands before it, and places count from either
+	hybrid   bool         // it has two lists of objects for two kinds of readers
+	listed   map[int]bool // objects of the list that is being read
+	repeated bool         // a list has an object twice
+	key      *key         // nil where it is not encrypted
 }
 
 // Open reads the list of a file's objects. The error is ErrNotPDF,

@@ -10,9 +10,10 @@ const deepest = 60
 
 // A lexer takes objects off the bytes of a file or a content stream.
 type lexer struct {
-	data []byte
-	at   int
-	left *int // how many objects may still be made
+	data  []byte
+	at    int
+	left  *int // how many objects may still be made
+	shown bool // strings are codes of what is shown, each of which counts
 }
 
 // operator is a word of a content stream, or a keyword of the file.
@@ -208,7 +209,7 @@ func number(text []byte) (float64, bool) {
 			return 0, false
 		}
 	}
-	if figures == 0 || points > 1 || figures > 30 {
+	if figures == 0 || points > 1 || figures > 20 {
 		return 0, false
 	}
 	v, err := strconv.ParseFloat(string(text), 64)
@@ -267,8 +268,14 @@ func (l *lexer) literal() (Object, error) {
 			out = append(out, c)
 		case '\\':
 			l.at++
+			if l.shown && l.at+2 < len(l.data) && l.data[l.at] > '3' && l.data[l.at] <= '7' && isOctal(l.data[l.at+1]) && isOctal(l.data[l.at+2]) {
+				return nil, damaged("a code in a text that no byte has")
+			}
 			out = l.escape(out)
-		case '\r': // an end of line in a string is a line feed
+		case '\r': // an end of line in a string is a line feed, for some
+			if l.shown {
+				return nil, damaged("an end of line in a text, which readers take for two different codes")
+			}
 			out = append(out, '\n')
 			if l.at+1 < len(l.data) && l.data[l.at+1] == '\n' {
 				l.at++
@@ -279,6 +286,8 @@ func (l *lexer) literal() (Object, error) {
 	}
 	return nil, damaged("it ends in the middle of a string")
 }
+
+func isOctal(c byte) bool { return c >= '0' && c <= '7' }
 
 // escape decodes what follows a backslash and stays on its last byte.
 func (l *lexer) escape(out []byte) []byte {

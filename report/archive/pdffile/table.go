@@ -47,6 +47,7 @@ func (f *File) tables() error {
 func (f *File) table(at int) (Dict, error) {
 	l := f.lexer(f.data, at)
 	l.skipSpace()
+	f.listed = map[int]bool{}
 	if !l.take("xref") {
 		return f.tableStream(at)
 	}
@@ -97,6 +98,8 @@ func (f *File) put(n int, p position) error {
 	if f.made--; f.made < 0 {
 		return ErrTooLarge
 	}
+	f.repeated = f.repeated || f.listed[n]
+	f.listed[n] = true
 	if _, known := f.places[n]; !known {
 		f.places[n] = p
 	}

@@ -19,6 +19,8 @@ func (f *File) Unambiguous() error {
 	switch {
 	case f.shifted:
 		return damaged("something stands before its start")
+	case f.repeated:
+		return damaged("a list of objects has one of them twice")
 	case f.hybrid:
 		return damaged("it has two lists of objects for two kinds of readers")
 	}

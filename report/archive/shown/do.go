@@ -126,6 +126,8 @@ func (d *drawing) setPen(name string, v float64) {
 		d.pen.join = v
 	case "M":
 		d.pen.miter = v
+	case "i":
+		d.pen.coarse = v > 1
 	}
 }
 
@@ -277,8 +279,11 @@ func (d *drawing) setState(op pdffile.Operation) error {
 		}
 		ok := false
 		switch name {
-		case "Type", "SA", "OP", "op", "OPM", "SM", "AIS", "TK", "FL", "RI":
+		case "Type", "SA", "OP", "op", "OPM", "SM", "AIS", "TK", "RI":
 			ok = true // without transparency or several inks these change nothing
+		case "FL":
+			flat, isNumber := v.(float64)
+			ok = isNumber && flat <= 1
 		case "CA", "ca":
 			ok = v == 1.0
 		case "BM":

@@ -26,6 +26,7 @@ type textState struct {
 
 type pen struct {
 	width, cap, join, miter, phase float64
+	coarse                         bool // curves may be drawn as a few straight lines
 	dash                           []float64
 }
 
@@ -159,6 +160,9 @@ func (d *drawing) resource(category pdffile.Name, op pdffile.Operation) (pdffile
 // add adds a mark, with the clips that cut it.
 func (d *drawing) add(m Mark) error {
 	m.look += d.odd
+	if d.pen.coarse {
+		m.look += " in coarse curves"
+	}
 	if slices.Contains(d.hidden, true) {
 		m.look += " can be hidden"
 	}
