@@ -23,13 +23,13 @@ const scaleStep = 0.02
 
 // Fit lays a page's blocks out, all of them with full detail where that fits.
 // Where it does not, the page's steps are taken in their order until it does;
-// then columns that may give width to their neighbours do, and steps that turn
-// out not to be needed are taken back, the last first, or as much of them as
-// the free height allows.
-// Before a block is left out or a step says so, or after the last step, spaces and lines close up
-// to the page's least space; then type is scaled down to the page's least scale. Height that is left over
-// goes first to blocks that can show more with it. A page that is still too
-// full is refused with a *TooFull.
+// then columns that may give width to their neighbours do, and what turns out
+// not to be needed is taken back, the last first, or as much of a step as
+// the free height allows. Before a block is left out or a step says so, or after
+// the last step, spaces and lines close up to the page's least space; then type is
+// scaled down to the page's least scale. Height that is left over goes first to
+// blocks that can show more with it. A page that is still too full is refused
+// with a *TooFull.
 func Fit(p Page, t Theme) (*Fitted, error) {
 	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}, richer: map[string]Length{}, more: map[richKey]Frame{}, natures: map[string]Length{}, rows: make([]rowRecord, len(p.Rows))}
 	for i, row := range p.Rows {
@@ -38,6 +38,7 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 	if f.theme.Scale <= 0 {
 		f.theme.Scale = 1
 	}
+	full := f.theme.Scale
 	taken := make([]bool, len(p.GivesWay))
 	fits := func() bool { return f.lay(taken).height <= p.Area.H+slack }
 	take := func(n int) bool {
@@ -46,8 +47,9 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 		}
 		return fits()
 	}
+	closely := firstClosely(p.GivesWay)
 	if !take(0) {
-		from, to := 0, firstClosely(p.GivesWay)
+		from, to := 0, closely
 		if !take(to) && !f.closeSpaces(fits) {
 			from, to = to, len(taken)
 		}
@@ -58,18 +60,31 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 		l := f.lay(taken)
 		return nil, &TooFull{Block: l.highest(), Missing: l.height - p.Area.H}
 	}
-	for i := len(taken) - 1; i >= 0; i-- {
-		if taken[i] {
-			taken[i] = false
-			if taken[i] = !fits(); taken[i] {
-				f.takeBackPart(p.GivesWay[i].Block, f.lay(taken))
-				if !fits() { // flows that go elsewhere now make more of it
-					delete(f.richer, p.GivesWay[i].Block)
-				}
+	f.takeBack(taken, closely, len(taken))
+	if f.space < 1 && f.theme.Scale >= full {
+		f.closeSpaces(fits)
+	}
+	f.takeBack(taken, 0, closely)
+	return f.done(taken), nil
+}
+
+// takeBack takes back what the page does not need of the steps from one up to
+// another, the last first.
+func (f *fitter) takeBack(taken []bool, from, to int) {
+	fits := func() bool { return f.lay(taken).height <= f.page.Area.H+slack }
+	for i := to - 1; i >= from; i-- {
+		if !taken[i] {
+			continue
+		}
+		taken[i] = false
+		if taken[i] = !fits(); taken[i] {
+			name := f.page.GivesWay[i].Block
+			f.takeBackPart(name, f.lay(taken))
+			if !fits() { // flows that go elsewhere now make more of it
+				delete(f.richer, name)
 			}
 		}
 	}
-	return f.done(taken), nil
 }
 
 // takeBackPart lets a block that had to step down use the free height where it
@@ -112,20 +127,29 @@ func (f *fitter) closeUp(fits func() bool) bool {
 	return f.closeSpaces(fits) || f.scaleDown(fits)
 }
 
-// closeSpaces brings blocks, then lines, closer together.
+// closeSpaces brings blocks closer together, then lines, then blocks as close as
+// they may stand; no closer than the page needs.
 func (f *fitter) closeSpaces(fits func() bool) bool {
 	least := f.page.LeastSpace
 	if least <= 0 {
 		return false
 	}
-	for _, part := range []float64{2.0 / 3, 1.0 / 3, 0} {
-		f.space = least + (1-least)*part
+	for _, way := range []struct {
+		part  float64 // of the space that may go
+		close bool
+	}{{1, false}, {2.0 / 3, false}, {1.0 / 3, false}, {2.0 / 3, true}, {1.0 / 3, true}, {0, true}} {
+		f.space, f.theme.Close = least+(1-least)*way.part, way.close
 		if fits() {
 			return true
 		}
 	}
-	f.theme.Close = true
-	return fits()
+	return false
+}
+
+// closed is what is left of a space, and what was taken of it.
+func (f *fitter) closed(space Length) (kept, taken Length) {
+	kept = space * Length(f.space)
+	return kept, space - kept
 }
 
 // scaleDown makes type smaller, by as little as the page fits with.
@@ -197,7 +221,7 @@ func (f *fitter) lay(taken []bool) laid {
 		}
 		row = f.fill(i, row, levels)
 		if len(l.rows) == 0 {
-			row.above = 0
+			row.above, row.closed = 0, 0
 		}
 		l.rows = append(l.rows, row)
 		l.height += row.above + row.height

@@ -15,7 +15,8 @@ func (f *fitter) flow(i int, cells []laidCell, levels map[string]Detail) []laidC
 		return cells
 	}
 	if len(cells) == 0 {
-		cells = []laidCell{{width: f.page.Area.W, gap: row.flowGap() * Length(f.space)}}
+		gap, closed := f.closed(row.flowGap())
+		cells = []laidCell{{width: f.page.Area.W, gap: gap, closed: closed}}
 	}
 	// Each flow as it would be under each cell.
 	var flows [][]laidBlock

@@ -43,10 +43,12 @@ func enrich(rows []laidRow, free Length) Length {
 	return max(free, 0)
 }
 
-// grow shares the free height out: first to the rows that can use it, in
-// proportion to how much they can use; then evenly to the spaces above the
-// rows; what is left goes above the rows at the foot, which end the page.
+// grow shares the free height out: first to the spaces that closed up; then to
+// the rows that can use it, in proportion to how much they can use; then evenly
+// to the spaces above the rows; what is left goes above the rows at the foot,
+// which end the page.
 func grow(rows []laidRow, free Length) {
+	free = open(rows, free)
 	var stretch Length
 	for _, row := range rows {
 		stretch += row.stretch
@@ -70,6 +72,25 @@ func grow(rows []laidRow, free Length) {
 		foot--
 	}
 	rows[foot].above += free
+}
+
+// open gives free height back to spaces that closed up, in proportion, and
+// returns what is left.
+func open(rows []laidRow, free Length) Length {
+	var closed Length
+	for _, row := range rows {
+		closed += row.closed + row.opens()
+	}
+	if closed <= 0 {
+		return free
+	}
+	part := min(1, free/closed)
+	for i := range rows {
+		row := &rows[i]
+		row.above += part * row.closed
+		row.height += part * row.opens()
+	}
+	return free - part*closed
 }
 
 // Draw draws every block in its place.

@@ -18,6 +18,7 @@ type laid struct {
 
 type laidRow struct {
 	above, gap      Length
+	closed          Length // by how much the space above is less than it should be
 	foot            bool
 	height, stretch Length
 	cells           []laidCell
@@ -25,6 +26,7 @@ type laidRow struct {
 
 type laidCell struct {
 	width, gap      Length
+	closed          Length // by how much each gap is less than it should be
 	height, stretch Length
 	blocks          []laidBlock
 }
@@ -44,7 +46,16 @@ func (c *laidCell) add(b laidBlock) {
 
 // stack is how the cell's blocks stand. Its gaps grow with free height that none of
 // its blocks can use, so that cells side by side end about level.
-func (c laidCell) stack() Stack { return Stack{Gap: c.gap, Loose: mostAbove} }
+func (c laidCell) stack() Stack { return Stack{Gap: c.gap, Closed: c.closed, Loose: mostAbove} }
+
+// opens is how much higher the row would be with its cells' gaps as they should
+// be.
+func (r laidRow) opens() (more Length) {
+	for _, c := range r.cells {
+		more = max(more, c.height+c.closed*Length(max(len(c.blocks)-1, 0))-r.height)
+	}
+	return more
+}
 
 // frame is the cell as one frame.
 func (c laidCell) frame() Frame {
@@ -99,11 +110,38 @@ func (f *fitter) row(i int, levels map[string]Detail) laidRow {
 			break
 		}
 		last = f.rowOf(i, shares, levels)
-		if last.height < best.height-slack {
+		if room := f.room(best); room > 0 {
+			if last.height < room+slack && last.uneven() < best.uneven()-slack {
+				best = last
+			}
+		} else if last.height < best.height-slack {
 			best = last
 		}
 	}
 	return best
+}
+
+// room is the height that a row may have where one of its blocks shows as much as
+// it has height for: the more level its cells end, the more is there. It is 0
+// where no block does.
+func (f *fitter) room(r laidRow) (most Length) {
+	for _, c := range r.cells {
+		for _, b := range c.blocks {
+			if h := f.richer[b.name]; h > 0 {
+				most = max(most, r.height, c.height-b.frame.Height+h)
+			}
+		}
+	}
+	return most
+}
+
+// uneven is how far apart the row's cells end.
+func (r laidRow) uneven() Length {
+	least := r.height
+	for _, c := range r.cells {
+		least = min(least, c.height)
+	}
+	return r.height - least
 }
 
 // widen gives cells whose blocks have a width of their own what they lack for
@@ -153,10 +191,12 @@ func (f *fitter) natural(c Cell) (widest Length) {
 }
 
 // unlevel is how far apart the ends of columns must be for width to be traded,
-// mostTrades how often it is, and tradeStep how much of the row's width.
+// mostTrades how often it is, and tradeStep how much of the row's width: twice
+// that where they are far apart.
 const (
 	unlevel    = 8 * MM
-	mostTrades = 3
+	farApart   = 24 * MM
+	mostTrades = 4
 	tradeStep  = 0.04
 )
 
@@ -177,8 +217,16 @@ func trade(cells []Cell, shares []Length, row laidRow) bool {
 		}
 		sum += shares[c]
 	}
+	apart := row.cells[high].height - row.cells[low].height
 	step := sum * tradeStep
-	if row.cells[high].height-row.cells[low].height < unlevel || cells[low].Least <= 0 || shares[low]-step < Length(cells[low].Least) {
+	if apart > farApart {
+		step *= 2
+	}
+	if cells[low].Least <= 0 {
+		return false
+	}
+	step = min(step, shares[low]-Length(cells[low].Least))
+	if apart < unlevel || step < sum*tradeStep/2 {
 		return false
 	}
 	shares[low] -= step
@@ -208,7 +256,8 @@ func (f *fitter) rowOf(i int, shares []Length, levels map[string]Detail) laidRow
 	if len(kept) > 0 && len(kept) < len(cells) {
 		kept = f.cells(i, used, levels)
 	}
-	r := laidRow{above: row.Above * Length(f.space), gap: row.Gap, foot: row.Foot, cells: f.flow(i, kept, levels)}
+	above, closed := f.closed(row.Above)
+	r := laidRow{above: above, closed: closed, gap: row.Gap, foot: row.Foot, cells: f.flow(i, kept, levels)}
 	r.measure()
 	return r
 }
@@ -230,7 +279,8 @@ func (f *fitter) cells(i int, shares []Length, levels map[string]Detail) []laidC
 		if shares[c] <= 0 {
 			continue
 		}
-		l := laidCell{width: room * shares[c] / sum, gap: cell.Gap * Length(f.space)}
+		l := laidCell{width: room * shares[c] / sum}
+		l.gap, l.closed = f.closed(cell.Gap)
 		for b, block := range cell.Blocks {
 			l.add(f.block(frameKey{row: i, cell: c, block: b}, l.width, block, levels))
 		}

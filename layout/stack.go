@@ -3,6 +3,9 @@ package layout
 // A Stack puts frames under one another.
 type Stack struct {
 	Gap Length // between frames that have a height
+	// Closed is by how much each gap is less than it should be: free height goes
+	// there before it goes to frames.
+	Closed Length
 	// Loose is how much each gap may grow with height that no frame can use;
 	// what is left after that stays free at the end.
 	Loose Length
@@ -21,10 +24,14 @@ func (k Stack) Of(frames ...Frame) Frame {
 	least, stretch := whole.Height, whole.Stretch
 	whole.Draw = func(s Surface, area Rect) {
 		free := max(area.H-least, 0)
+		gap, n := k.Gap, Length(len(parts)-1)
+		if n > 0 {
+			opened := min(k.Closed, free/n)
+			gap, free = gap+opened, free-opened*n
+		}
 		used := min(free, stretch)
-		gap := k.Gap
-		if n := len(parts) - 1; n > 0 {
-			gap += min(k.Loose, (free-used)/Length(n))
+		if n > 0 {
+			gap += min(k.Loose, (free-used)/n)
 		}
 		y := area.Y
 		for _, f := range parts {

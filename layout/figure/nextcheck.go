@@ -64,13 +64,17 @@ func checkBox(t layout.Theme, width, pad layout.Length, inside func(inner layout
 	})
 }
 
-// checkHead is the title with the time at the right, and how the check is made.
+// checkHead is the title with the time at the right, or under it where the box is
+// narrow, and how the check is made.
 func checkHead(t layout.Theme, d NextCheck, width layout.Length) layout.Frame {
-	title := t.Measurer.Width(d.Title, t.Face(layout.Heading)) + medium
-	line := beside(0,
-		column{title, heard(layout.Heading2, textFrame(t, d.Title, layout.Heading, t.Accent, title))},
-		column{width - title, inset(alignRight(t, d.Effort, layout.Label, t.Muted, width-title), tight, 0, 0, 0)})
-	return stack(tight, line, textFrame(t, d.Do, layout.Body, t.Ink, width))
+	w := t.Measurer.Width(d.Title, t.Face(layout.Heading)) + medium
+	title := heard(layout.Heading2, textFrame(t, d.Title, layout.Heading, t.Accent, width))
+	do := textFrame(t, d.Do, layout.Body, t.Ink, width)
+	if w+t.Measurer.Width(d.Effort, t.Face(layout.Label)) > width {
+		return stack(tight, title, textFrame(t, d.Effort, layout.Label, t.Muted, width), do)
+	}
+	effort := inset(alignRight(t, d.Effort, layout.Label, t.Muted, width-w), tight, 0, 0, 0)
+	return stack(tight, beside(0, column{w, title}, column{width - w, effort}), do)
 }
 
 // outcomeLine is an outcome as a paragraph.

@@ -162,6 +162,19 @@ func checkLineEnds(t *testing.T, rec *record.Recorder, kind string) {
 	}
 }
 
+// twoMarks are marks where a word between them is missing.
+var twoMarks = regexp.MustCompile(`[,;:] ?[.,;:](\s|$)`)
+
+// checkMarks fails where a sentence has lost the words between two marks.
+func checkMarks(t *testing.T, rec *record.Recorder, kind string) {
+	t.Helper()
+	for _, a := range rec.Texts() {
+		if twoMarks.MatchString(a.String) {
+			t.Errorf("%s: words are missing in %q", kind, a.String)
+		}
+	}
+}
+
 // checkTabs fails where a cylinder is nowhere in a tab: its number in the
 // colour of the paper.
 func checkTabs(t *testing.T, rec *record.Recorder, test *diag.Test, kind string) {

@@ -51,6 +51,7 @@ func checkRandom(t *testing.T, j *job.Job, d *diag.Diagnosis, kind, paper string
 	checkPage(t, rec, kind, paper)
 	checkNumbers(t, rec, kind)
 	checkLineEnds(t, rec, kind)
+	checkMarks(t, rec, kind)
 	if kind == "blank" {
 		return
 	}

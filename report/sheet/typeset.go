@@ -19,9 +19,15 @@ var forPage = strings.NewReplacer(string(quantity.KgfPerCm2), "kgf/cm\u00b2", " 
 // degrees is a temperature without its sign.
 var degrees = regexp.MustCompile("(\\d[ \u00a0])([CF])\\b")
 
+// negative is a hyphen that stands for the minus of a number.
+var negative = regexp.MustCompile("(^|[ \u00a0(])-(\\d)")
+
 // onPage is a text as it stands on the page.
 func onPage(s string) string {
 	s = forPage.Replace(s)
+	if strings.Contains(s, "-") {
+		s = negative.ReplaceAllString(s, "${1}\u2212${2}")
+	}
 	if !strings.ContainsAny(s, "CF") {
 		return s
 	}
