@@ -63,8 +63,34 @@ var roleNames = map[string]layout.Role{
 	"body": layout.Body, "label": layout.Label, "note": layout.Note,
 }
 
+// Bench is the kind of the sheet that is written on at the bench, before there
+// are readings.
+const Bench = "blank"
+
+// JobKinds are the sheets that are drawn from readings: the usual one first, then
+// those that are asked for most.
+func JobKinds() []string {
+	return slices.DeleteFunc(slices.Clone(kinds()), func(kind string) bool { return kind == Bench })
+}
+
 // Kinds are the sheets that are built in.
-func Kinds() []string { return []string{"customer", "invoice", "workshop", "pre-purchase", "blank"} }
+func Kinds() []string { return append(JobKinds(), Bench) }
+
+// kinds are the files of the folder, those that are asked for most before others.
+var kinds = sync.OnceValue(func() []string {
+	first := []string{"customer", "invoice", "workshop", "pre-purchase"}
+	entries, err := files.ReadDir("sheets")
+	if err != nil {
+		panic(err) // the folder is embedded
+	}
+	all := first
+	for _, e := range entries {
+		if kind, ok := strings.CutSuffix(e.Name(), ".yaml"); ok && !slices.Contains(first, kind) {
+			all = append(all, kind)
+		}
+	}
+	return all
+})
 
 var builtIn sync.Map // kind -> func() (*Sheet, error)
 

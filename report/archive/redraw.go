@@ -149,7 +149,7 @@ func (s *Sheet) open(name string) ([]byte, error) {
 
 // draw draws the sheet in one way.
 func (s *Sheet) draw(way looks, version string) (*redrawn, error) {
-	blank := way.kind == "blank"
+	blank := way.kind == templates.Bench
 	j, d, err := s.read(blank)
 	if err != nil {
 		return nil, err

@@ -12,6 +12,7 @@ import (
 	"gaugesheet/diag/story"
 	"gaugesheet/report/job"
 	"gaugesheet/report/sheet"
+	"gaugesheet/templates"
 )
 
 // An outcome is what became of one task. It holds no page and no job, so that
@@ -129,7 +130,7 @@ func (c *Command) drawOne(t task, d drawing) outcome {
 	if d.opened != nil {
 		open = d.opened.of(t.job, open)
 	}
-	j, problems, err := c.readJobWith(t.job, d.options.Kind == "blank", open)
+	j, problems, err := c.readJobWith(t.job, d.options.Kind == templates.Bench, open)
 	switch {
 	case err != nil:
 		return o.failed(err)

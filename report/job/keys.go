@@ -68,7 +68,7 @@ type key struct {
 
 var (
 	pressureUnits = []string{"psi", "kPa", "bar", "MPa", "kgf/cm2"}
-	sheetWords    = []string{"customer", "invoice", "workshop", "pre-purchase"}
+	sheetWords    = templates.JobKinds()
 	paperWords    = []string{"letter", "a4", "legal"}
 	languageWords = templates.Languages()
 	complaints    = []string{"misfire", "no start", "hard start", "rich running", "lean running", "low power", "oil use",

@@ -47,13 +47,25 @@ func Starter(engineText string, full bool, shop string) ([]byte, error) {
 	return []byte(w.b.String()), nil
 }
 
-// benchOrder are the keys of the file in the order of the bench sheet: what
-// needs the engine running comes before the plugs come out, and oil, which is
-// part of the compression test, after the leak-down.
-var benchOrder = []string{
+// benchOrder are the keys of the file in the order of the bench sheet. A further
+// test that has no place of its own in it comes after the one before it in
+// measuredSections.
+var benchOrder = func() []string {
+	order := slices.Clone(ownPlaces)
+	for i, s := range measuredSections {
+		if i > 0 && !slices.Contains(order, s.name) {
+			order = slices.Insert(order, slices.Index(order, measuredSections[i-1].name)+1, s.name)
+		}
+	}
+	return order
+}()
+
+// ownPlaces are keys of the file in that order: what needs the engine running
+// comes before the plugs come out, and oil, which is part of the compression
+// test, after the leak-down.
+var ownPlaces = []string{
 	"format", "sheet", "paper", "language", "job", "shop", "customer", "seller", "independence", "vehicle", "engine",
-	"conditions", "gauges", "oil-pressure", "starting", "fuel-pressure", "vacuum", "balance", "injectors", "trims", "exhaust-gas", "crankcase", "back-pressure",
-	"timing", "diesel", "smoke", "cooling", "coolant-gas-test", "plugs", "compression", "rotors", "leakage", "valves", "borescope", "other-readings",
+	"conditions", "gauges", "oil-pressure", "fuel-pressure", "vacuum", "timing", "smoke", "cooling", "coolant-gas-test", "plugs", "compression", "rotors", "leakage", "valves", "borescope", "other-readings",
 	"before", "photos", "findings", "recommended", "declined", "not-tested", "notes", "earlier",
 }
 

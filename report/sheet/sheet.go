@@ -51,7 +51,7 @@ func New(j *job.Job, d *diag.Diagnosis, o Options) (*Sheet, error) {
 	if o.Kind == "" {
 		o.Kind = j.Sheet.Value
 	}
-	if o.Kind == "blank" {
+	if o.Kind == templates.Bench {
 		return Blank(j.Test().Engine, j, o)
 	}
 	v := &view{job: j, test: j.Test(), d: d, engine: j.Test().Engine}
@@ -61,7 +61,7 @@ func New(j *job.Job, d *diag.Diagnosis, o Options) (*Sheet, error) {
 // Blank makes the empty bench sheet of an engine, with the job's identity
 // filled in where there is a job.
 func Blank(e *engine.Engine, j *job.Job, o Options) (*Sheet, error) {
-	o.Kind = "blank"
+	o.Kind = templates.Bench
 	v := &view{job: j, engine: e, test: &diag.Test{Engine: e}}
 	if j == nil {
 		v.job = &job.Job{}
