@@ -31,7 +31,7 @@ func takeNumbering(s *Session, line string) ([]entry, error) {
 	var c engine.Choice
 	for _, word := range strings.FieldsFunc(typed, func(r rune) bool { return r == ' ' || r == ',' }) {
 		switch {
-		case word == "across":
+		case word == "across" || word == "odd" || word == "odds": // odd left: number 1 is odd
 			c.Numbering = engine.AcrossBanks
 		case word == "by":
 			c.Numbering = engine.BankByBank

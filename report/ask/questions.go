@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"gaugesheet/diag/engine"
+	"gaugesheet/diag/quantity"
+	"gaugesheet/report/job"
 )
 
 // mainQuestions are those of every job, in the order of the bench: the engine,
@@ -17,7 +19,7 @@ func mainQuestions() []*question {
 			help: "how many cylinders, and how they stand: 'gaugesheet engines' lists them all."},
 		{path: "numbering", say: "Which is it", hint: "1 to 4, or in words: across banks, left", must: true, when: unnumbered, take: takeNumbering, show: numberingShown,
 			help: "how the cylinders are numbered stands on the engine or in its manual; or name those of each bank, front to rear: left 1 3 5 7 right 2 4 6 8."},
-		{path: "engine.fuel", say: "Fuel", take: asWord("engine.fuel")},
+		{path: "engine.fuel", say: "Fuel", when: notSaid("engine.fuel"), take: asWord("engine.fuel")},
 		{path: "job.number", say: "Job number", hint: "such as W-2041", take: asText("job.number")},
 		{path: "job.date", say: "Date of the test", hint: "t for today, y for yesterday, or such as 2026-05-14", take: asDate("job.date"), tells: true},
 		{path: "vehicle.description", say: "Vehicle", hint: "such as 2009 panel van", take: asText("vehicle.description")},
@@ -53,6 +55,11 @@ func hasCylinders(s *Session) bool { return s.engine.Kind != engine.Rotary }
 
 func hasRotors(s *Session) bool { return s.engine.Kind == engine.Rotary }
 
+// notSaid tells whether a key was not given with an earlier answer.
+func notSaid(path string) func(s *Session) bool {
+	return func(s *Session) bool { return !s.draft.has(path) || s.was[path] != "" }
+}
+
 func isDiesel(s *Session) bool { return s.draft.value("engine.fuel") == "diesel" }
 
 // hasPlugs tells an engine with spark plugs, and with a throttle, from a diesel.
@@ -73,10 +80,13 @@ func hasLimits(s *Session) bool {
 // asked for first: what was typed of another engine has no place any more.
 func takeEngine(s *Session, line string) ([]entry, error) {
 	spec, problem := engine.SpecFor(line)
-	if problem != nil {
-		spec = engine.Spec{Layout: line} // the reader knows more names of engines
-	}
 	entries := []entry{at("engine.layout", spec.Layout)}
+	if problem != nil { // the reader knows more names of engines, and takes what else is said of one
+		entries = nil
+		for _, said := range job.EngineWords(inLitres(line)) {
+			entries = append(entries, at("engine."+said[0], said[1]))
+		}
+	}
 	if len(spec.Custom) > 0 {
 		return nil, fmt.Errorf("an engine of your own layout needs the place of each cylinder: 'gaugesheet start custom' writes a job file for it")
 	}
@@ -87,11 +97,30 @@ func takeEngine(s *Session, line string) ([]entry, error) {
 	return entries, nil
 }
 
+// inLitres gives a number with a point its unit, which of an engine is nothing
+// else: 5.7 V8. What was understood is shown.
+func inLitres(line string) string {
+	fields := strings.Fields(line)
+	for i, f := range fields {
+		if v, err := quantity.Parse(f); err == nil && v.Unit == quantity.None && strings.ContainsAny(f, ".,") && v.Number < 30 {
+			fields[i] = f + " L"
+			break
+		}
+	}
+	return strings.Join(fields, " ")
+}
+
 // engineShown says the layout as the program calls it, and draws what is to be
 // chosen from.
-func engineShown(s *Session, _ []entry) {
+func engineShown(s *Session, entries []entry) {
 	s.draft = s.draft.with([]entry{at("engine.layout", s.engine.Layout)})
-	s.say("= " + s.engine.Layout)
+	said := "= " + s.engine.Layout
+	for _, e := range entries {
+		if name := e.path[len(e.path)-1]; name != "layout" {
+			said += ", " + name + " " + shownValue(e.value)
+		}
+	}
+	s.say(said)
 	if unnumbered(s) {
 		s.say("How are its cylinders numbered, and on which side of the vehicle is number 1?")
 		for _, line := range engine.DrawChoices(s.engine.Layout) {

@@ -8,7 +8,6 @@ import (
 	"strings"
 	"time"
 
-	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
 	"gaugesheet/report/job"
 	"gaugesheet/templates"
@@ -255,12 +254,8 @@ func (s *Session) understand(q *question, line string) ([]entry, error) {
 	return q.take(s, line)
 }
 
-// states are what a test may be called as a whole.
-var states = []diag.State{diag.NotTested, diag.CouldNot, diag.Declined, diag.NotApplicable}
-
-func isState(line string) bool {
-	return slices.ContainsFunc(states, func(state diag.State) bool { return strings.HasPrefix(fold(line), string(state)) })
-}
+// isState reports a line that says that a test was not made.
+func isState(line string) bool { return job.NotMade(line) }
 
 // try reads the draft with further entries, and keeps it where it is sound.
 func (s *Session) try(entries []entry) bool {

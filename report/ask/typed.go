@@ -73,10 +73,32 @@ func belongs(before, word string) bool {
 // bankPlace is a cylinder by its place on a bank: L2, 'left 2'.
 var bankPlace = lazily(`(?i)\b(left|right|front|rear|l|r|f)[ .-]?([0-9]{1,2})\b`)
 
+// dashed is a cylinder with a dash or a colon before what was read, '3 - 98'.
+var dashed = lazily(`^([^\s=:,]+)\s*(?:\s-\s|:\s?)\s*(\S.*)$`)
+
+// equated writes '3 - 98, 5: 102' with the signs of '3=98 5=102', where every part
+// names a cylinder of its own.
+func (s *Session) equated(line string) string {
+	parts := comma().Split(strings.TrimSpace(line), -1)
+	var named []string
+	for i, part := range parts {
+		m := dashed().FindStringSubmatch(part)
+		if m == nil || !slices.Contains(s.engine.Names(), m[1]) || slices.Contains(named, m[1]) {
+			return line
+		}
+		named = append(named, m[1])
+		parts[i] = m[1] + "=" + m[2]
+	}
+	return strings.Join(parts, ", ")
+}
+
 // placed writes cylinders that are named by their places on a bank, L2 or
 // 'left 2', and as #3 or 'cylinder 3', by their names.
 func (s *Session) placed(line string) string {
-	line = cylinderWord().ReplaceAllString(line, "$1")
+	return s.equated(s.byPlaces(cylinderWord().ReplaceAllString(line, "$1")))
+}
+
+func (s *Session) byPlaces(line string) string {
 	return bankPlace().ReplaceAllStringFunc(line, func(found string) string {
 		m := bankPlace().FindStringSubmatch(found)
 		place, err := strconv.Atoi(m[2])

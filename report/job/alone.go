@@ -157,23 +157,36 @@ func engineWords(k key, pieces []typed, put func(name, text string, at int) bool
 			}
 		}
 	}
-	anywhere := []string{"fuel", "charging", "cycle", "cooling"}
-	for i := len(fields) - 1; i >= 0 && len(fields) > 1; i-- {
-		if isWhole(fields[i].text) { // of cylinders
-			continue
-		}
-		name := keyTaking(k, fields[i].text)
-		if fuel := vocabularyOf("fuel"); name == "" && strings.Contains(fields[i].text, "/") && twoWordsHint(fuel, fields[i].text, fuel.Words) != "" {
-			name = "fuel" // which answers it
-		}
-		if name != "" && name != "layout" && (i == len(fields)-1 || slices.Contains(anywhere, name)) && put(name, fields[i].text, fields[i].at) {
-			fields = slices.Delete(fields, i, i+1)
+	for _, size := range []int{2, 1} { // water cooled, turbo
+		for i := len(fields) - size; i >= 0 && len(fields) > size; i-- {
+			text := listedWords(fields[i : i+size])
+			if name := engineKeyTaking(k, text, i+size == len(fields)); name != "" && put(name, text, fields[i].at) {
+				fields = slices.Delete(fields, i, i+size)
+				i = min(i, len(fields)-size+1)
+			}
 		}
 	}
 	if len(fields) == 0 {
 		return "", 0
 	}
 	return listedWords(fields), fields[0].at
+}
+
+// engineKeyTaking gives the key of the engine that a word in what is said of it
+// belongs to, last in the text or not; "" for none. A number is of its cylinders.
+func engineKeyTaking(k key, text string, last bool) string {
+	counts, fuel := vocabularyOf("number of cylinders"), vocabularyOf("fuel")
+	if number, _ := counts.find(text, counts.Words); number != "" {
+		return ""
+	}
+	if strings.Contains(text, "/") && twoWordsHint(fuel, text, fuel.Words) != "" {
+		return "fuel" // which answers it
+	}
+	name := keyTaking(k, text)
+	if name == "layout" || !last && !slices.Contains([]string{"fuel", "charging", "cycle", "cooling"}, name) {
+		return ""
+	}
+	return name
 }
 
 // listedWords are fields with a space between.

@@ -312,7 +312,7 @@ func (s *section) whole(key string, low, high int) int {
 func (r *reader) whole(n *node, label string, low, high int) int {
 	counts := vocabularyOf("number of cylinders")
 	text := n.text
-	if number, what, ok := strings.Cut(fold(text), " "); ok && strings.HasSuffix(label, what) { // 6 strokes
+	if number, what, ok := strings.Cut(fold(text), " "); ok && (strings.HasSuffix(label, what) || slices.Contains(keysCalled(what), label[strings.LastIndexByte(label, '.')+1:])) { // 6 strokes, 6 cranks
 		text = number
 	}
 	if number, _ := counts.find(text, counts.Words); number != "" && strings.ContainsFunc(text, unicode.IsLetter) && high <= mostStrokes { // six

@@ -77,10 +77,8 @@ func standHint(text string) string {
 	if n, _ := counts.find(plain, counts.Words); n != "" {
 		return "say how they stand: inline-" + n + ", V" + n + " or flat-" + n
 	}
-	for _, word := range strings.Fields(text) {
-		if layout, problem := engine.ParseLayout(layoutMeant(word, 0)); problem == nil && word != text {
-			return "write '" + layout.String() + "' alone; size and fuel have keys of their own"
-		}
+	if hint := layoutWithin(strings.Fields(text)); hint != "" {
+		return hint
 	}
 	kind, answer := kinds.find(plain, kinds.Words)
 	switch kind {
@@ -92,6 +90,24 @@ func standHint(text string) string {
 		return "of how many rotors? such as rotary-2"
 	}
 	return "of how many cylinders? such as " + kind + "-4"
+}
+
+// layoutWithin answers words of which some are a layout.
+func layoutWithin(fields []string) string {
+	for size := min(len(fields)-1, 4); size > 0; size-- {
+		for i := 0; i+size <= len(fields); i++ {
+			layout, problem := engine.ParseLayout(layoutMeant(strings.Join(fields[i:i+size], " "), 0))
+			if problem != nil {
+				continue
+			}
+			hint := "write '" + layout.String() + "' alone; size and fuel have keys of their own"
+			if first := fields[0]; i > 0 && isFigures(first) && strings.Contains(first, ".") {
+				hint += ": 'displacement: " + first + " L', if that is what it is"
+			}
+			return hint
+		}
+	}
+	return ""
 }
 
 // dateHint gives a date in the form that is taken, both where day and month
