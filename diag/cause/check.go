@@ -77,6 +77,7 @@ type Outcome struct {
 	// done, in the words of the check and the outcome.
 	Enter func(*Trial)
 	Words []string // other words for it in a job's work done
+	After []string // words that mean it only behind a colon: "coils swapped: moved"
 }
 
 // Checks is every check by name.
@@ -174,7 +175,8 @@ func (k *Check) Answer(c *known.Case, cylinders []string) *Outcome {
 		return nil
 	}
 	told := w.Without(k.tests()...)
-	if _, after, cut := strings.Cut(w.Text, ":"); cut {
+	_, after, cut := strings.Cut(w.Text, ":")
+	if cut {
 		told = &known.Work{Text: after}
 	}
 	var best *Outcome
@@ -184,7 +186,11 @@ func (k *Check) Answer(c *known.Case, cylinders []string) *Outcome {
 		if o.Fits != nil && !o.Fits(c) {
 			continue
 		}
-		for _, words := range append([]string{o.Name}, o.Words...) {
+		names := append([]string{o.Name}, o.Words...)
+		if cut {
+			names = append(names, o.After...)
+		}
+		for _, words := range names {
 			if len(words) > longest && told.Says(words) {
 				best, longest = o, len(words)
 			}

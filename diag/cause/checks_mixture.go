@@ -38,7 +38,7 @@ func mixtureInDoubt(c *known.Case, _ []string) bool {
 var mixtureChecks = []Check{
 	{Name: "swap-coil", Minutes: 15, Way: Runs, Fits: coiled, Words: []string{"coil on", "coils swapped", "coil swapped", "swapped coil", "coil moved", "coil"},
 		Outcomes: []Outcome{
-			{Name: "it moves", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"moves", "moved with"}},
+			{Name: "it moves", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"moves", "moved with", "moved to", "fault moved", "misfire moved", "followed"}, After: []string{"moved"}},
 			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
 	{Name: "spark-test", Minutes: 10, Way: Starter, Fits: sparkOpen, Words: []string{"spark tested", "spark seen"},
 		Outcomes: []Outcome{

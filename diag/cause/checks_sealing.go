@@ -130,7 +130,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing"}, Sure: 0.6, Enter: gas("positive"), Words: []string{"positive"}},
 			{Name: "none", Else: true, Enter: gas("negative"), Words: []string{"negative"}}}},
-	{Name: "cooling-pressure-test", Minutes: 15, Answers: coolantGoes, Fits: cooled, Words: []string{"cooling system pressure", "coolant pressure test"},
+	{Name: "cooling-pressure-test", Minutes: 15, Answers: coolantGoes, Fits: func(c *known.Case, cylinders []string) bool { return cooled(c, cylinders) && !oilInCoolant(c) }, Words: []string{"cooling system pressure", "coolant pressure test"},
 		Outcomes: []Outcome{
 			{Name: "wet outside", For: []string{"coolant-leak-outside"}, Words: []string{"outside"}},
 			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},

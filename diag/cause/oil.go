@@ -117,7 +117,7 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "the new one opens right", For: []string{"thermostat"}, Words: []string{"right"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
-	{Name: "oil-cooler-test", Minutes: 30, Whole: true, Way: Opens, Fits: coolingRead, Words: []string{"oil cooler tested", "oil cooler pressed"},
+	{Name: "oil-cooler-test", Minutes: 30, Whole: true, Way: Opens, Fits: coolingRead, Answers: oilInCoolant, Words: []string{"oil cooler tested", "oil cooler pressed"},
 		Outcomes: []Outcome{
 			{Name: "it leaks", For: []string{"oil-cooler"}, Words: []string{"leaks"}},
 			{Name: "it is tight", Else: true, Words: []string{"tight", "holds"}}}},
@@ -157,6 +157,10 @@ func starterInDoubt(c *known.Case, _ []string) bool {
 func backPressureRead(c *known.Case, _ []string) bool {
 	return c.Has(known.NeedsTest(known.BackPressure)) || c.Measured(known.Vacuum).Reading("held later") != nil
 }
+
+// oilInCoolant is an engine with oil in its coolant: pumping up the coolant tells
+// little of where oil, at several times its pressure, gets in.
+func oilInCoolant(c *known.Case) bool { return known.CoolingOil.Holds(c, known.Subject{}) }
 
 func coolingRead(c *known.Case, _ []string) bool {
 	return !c.AirCooled() && c.Has(known.NeedsTest(known.Cooling))

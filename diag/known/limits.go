@@ -168,6 +168,14 @@ func (c *Case) SaysNothing() bool {
 	return c.NotJudged() != "" || c.Cranking().N == 0 && c.DryRead() && (m == nil || m.Verdict != diag.Within)
 }
 
+// InBandAlone reports an engine's only cylinder, without any figure of the book,
+// that reads what its ratio makes likely.
+func (c *Case) InBandAlone() bool {
+	s := c.Cranking()
+	e := s.Expected
+	return e != nil && s.N == 1 && c.NotJudged() == "not-judged-single-cylinder" && s.Lowest >= e.Low && s.Highest <= e.High
+}
+
 // NotJudged names the verdict for a compression test that says nothing of the
 // engine, "" where something could be judged.
 func (c *Case) NotJudged() string {

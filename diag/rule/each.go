@@ -217,6 +217,13 @@ var balanceRules = onEach(known.Balance, OfBalance, byBalance, []Rule{
 		When: known.All(known.PullsLittle, known.Not(known.BalanceInvalid)), Weigh: weighPull, Say: pulls, Headline: "pulls-little",
 	},
 	{
+		Name: "miss-agrees", Title: "A cylinder that does no work, and the gas of one that does not burn",
+		Why:  "The balance says which cylinder does nothing, the gas that what went into it came out unburnt. The lean gas is that of this cylinder, and says nothing of the mixture of the others.",
+		When: known.All(known.Any(known.PullsLittle, known.PullsNothing), known.Not(known.BalanceInvalid), known.Not(known.Low), known.GasMiss), Needs: needsTest(known.Gas),
+		Ties: []diag.About{diag.AboutMixture}, For: []Voice{{Cause: "own-spark", Weight: DryUp, Kind: OfGas}, {Cause: "own-injector", Weight: Hint, Kind: OfGas}},
+		Say: pulls, Headline: "pulls-little", SaysBetterThan: []string{"pulls-little", "pulls-nothing", "gas-miss", "gas-lean"},
+	},
+	{
 		Name: "pulls-little-and-low", Title: "A cylinder that pulls little and holds little pressure",
 		Why:  "Two tests that do not depend on each other name the same cylinder: the fault is mechanical.",
 		When: known.All(known.Any(known.PullsLittle, known.PullsNothing), known.Not(known.BalanceInvalid), known.Low), Needs: []known.Need{known.NeedsCompression},

@@ -37,6 +37,8 @@ func TestEachCylinder(t *testing.T) {
 		return sample.Test("injectors", quantity.KPa, sample.At("pressure-drop from", "", from), sample.Each("pressure-drop to", to...), sample.Permits("from-mean", "", sample.NoLeast, apart))
 	}
 	within := sample.Permits("exhaust", "", 0.25, 0.35)
+	missing := sample.Test("exhaust-gas", quantity.None, sample.InUnit("gas co", "idle", 0.3, quantity.Percent), sample.InUnit("gas co2", "idle", 12.5, quantity.Percent),
+		sample.InUnit("gas o2", "idle", 3.5, quantity.Percent), sample.InUnit("gas hc", "idle", 900, quantity.PartsMillion))
 	runSealing(t, []sealingCase{
 		{name: "held open on a low one", test: sample.Dry("inline-4", low3, valves(sample.TickedOf("exhaust", "3", "none"))), fires: "valve-held-open 3", first: "valve-lash", soon: diag.ActSoon},
 		{name: "tight on a low one", test: sample.Dry("inline-4", low3, valves(sample.Each("exhaust", 0.3, 0.3, 0.1, 0.3), within)), fires: "valve-held-open 3", first: "valve-lash"},
@@ -53,6 +55,9 @@ func TestEachCylinder(t *testing.T) {
 		{name: "lobes alike", test: sample.Dry("inline-4", even, valves(sample.Each("lift inlet", 9.2, 9.1, 9.0, 9.2))), not: "lift-low"},
 		{name: "not missed", test: sample.Of("inline-4", off(90, 85, 4, 88)), fires: "pulls-nothing 3"},
 		{name: "hardly missed", test: sample.Of("inline-4", off(90, 85, 25, 88)), fires: "pulls-little 3", not: "pulls-nothing"},
+		{name: "a miss, and a cylinder not missed", test: sample.Dry("inline-4", even, missing, off(90, 85, 4, 88)), fires: "miss-agrees 3", first: "own-spark"},
+		{name: "a miss, and a low cylinder not missed", test: sample.Dry("inline-4", low3, missing, off(90, 85, 4, 88)), fires: "pulls-little-and-low 3; gas-miss", not: "miss-agrees"},
+		{name: "a miss, all missed alike", test: sample.Dry("inline-4", even, missing, off(90, 85, 84, 88)), fires: "gas-miss", not: "miss-agrees"},
 		{name: "hardly missed, and low", test: sample.Dry("inline-4", low3, off(90, 85, 25, 88)), fires: "pulls-little-and-low 3"},
 		{name: "hardly missed, and sound", test: sample.Dry("inline-4", even, off(90, 85, 25, 88)), fires: "pulls-little 3", first: "own-spark"},
 		{name: "all missed alike", test: sample.Of("inline-4", off(90, 85, 84, 88)), not: "pulls-little pulls-nothing"},

@@ -22,6 +22,18 @@ var leakLevelRules = []Rule{
 		SaysBetterThan: []string{"all-low", "below-minimum", "leaks-to-crankcase", "leakage-high"},
 	},
 	{
+		Name: "low-everywhere-and-blows-by", Title: "Low in every cylinder, better with oil, and too much gas in the crankcase",
+		Why: "Every cylinder makes too little pressure, oil brings it back for a few strokes, and more gas passes into the crankcase than its limit allows. " +
+			"Throttle, gauge and valve timing do none of the last two. What is left is wear of rings and bores, or bores that ran or were washed dry.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, TiesSystems: []string{known.Crankcase}, Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Crankcase)},
+		Of: theEngine, When: known.All(known.UnderFloor, allRise, known.CrankcaseHigh),
+		Kind: OfCrankcase, Weigh: func(*known.Case, known.Subject) []Voice {
+			return append([]Voice{{Cause: "wear", Weight: Heard}, {Cause: "wear", Weight: Known, Kind: OfCompression}}, speaks(DryUp, "stuck-rings")...)
+		},
+		Say: lowAndBlowsBy, Headline: "low-and-leaks-everywhere",
+		SaysBetterThan: []string{"all-low", "below-minimum", "wet-rise-everywhere", "crankcase-pressure-high"},
+	},
+	{
 		Name: "low-but-tight", Title: "Low compression in a cylinder that loses hardly any air",
 		Why: "With the valves closed the cylinder holds its air, so rings, valves and gasket seal. What is left is that too little air gets in, or that it is let out again: " +
 			"a worn cam lobe, a rocker or lifter that does not move its valve in full, valve timing, a blocked port, or the compression test itself.",
@@ -130,6 +142,13 @@ func pastRingsHigh(c *known.Case, n string) bool {
 // showsCoolant reports a cylinder with a sign of coolant of its own.
 func showsCoolant(c *known.Case, n string) bool {
 	return c.Looks(n, "coolant") || c.LeaksAt(n, known.AtCoolant) || c.Seen(n, known.WashedCrown...) || c.CoolantEnters(n)
+}
+
+func lowAndBlowsBy(c *known.Case, s known.Subject) diag.Finding {
+	f := worstOver(known.Crankcase, diag.ActSoon)(c, known.Subject{System: known.Crankcase})
+	f.Facts["values"] = c.Span(c.Cranking().Lowest, c.Cranking().Highest)
+	f.Confidence = diag.Strong
+	return f
 }
 
 func littleLost(c *known.Case) bool {

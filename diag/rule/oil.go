@@ -144,7 +144,10 @@ func oilLow(c *known.Case, _ known.Subject) diag.Finding {
 	low, clear := known.OilLow(oilResult(c))
 	f := measuredFinding(low, clear, diag.ActSoon)
 	if !known.OnOwnGauge(oilResult(c)) {
-		f.Urgency, f.Confidence = diag.CheckAgain, diag.Weak
+		f.Confidence = diag.Weak
+		if oilResult(c).Word("oil level") != "low" { // then the lamp has said why
+			f.Urgency = diag.CheckAgain
+		}
 	}
 	return f
 }

@@ -89,7 +89,9 @@ var plugColourRules = []Rule{
 		Why:    "Gas burns without soot and leaves the plugs white. There white says nothing of the mixture.",
 		Source: "common practice, no source", Class: Information, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
 		Of: plugsOf("white", "the plugs, every one looked at white", known.OnAll), When: known.All(sparkPlugs, gasFuel),
-		Kind: OfPlugs, For: speaks(Known, "gas-fuel"), Say: plugsFound(diag.NoAction), Headline: "plugs-normal",
+		Kind: OfPlugs, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return where(len(c.PlugsGapped(known.GapWide))+len(c.PlugsGapped(known.GapNarrow)) == 0, speaks(Known, "gas-fuel")) // no cause of what the gaps do
+		}, Say: plugsFound(diag.NoAction), Headline: "plugs-normal",
 	},
 	{
 		Name: "one-white", Title: "One plug white",

@@ -168,7 +168,7 @@ func gapCauses(c *known.Case, s known.Subject) []Voice {
 	if c.GapOf(s.Name()) == known.GapNarrow {
 		return append(speaks(Known, "gap-not-set"), common("wrong-plug")...)
 	}
-	return append(speaks(Known, "plug-age"), common("gap-not-set")...)
+	return append(speaks(Known, "plug-age"), speaks(Hint, "gap-not-set")...) // nobody sets it wide
 }
 
 // gapFound is a finding on gaps, with each as measured beside the book's.

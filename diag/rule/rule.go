@@ -94,6 +94,9 @@ type Rule struct {
 	// Shifts: it moves all readings alike, so that it makes doubtful what compares
 	// them with a figure of the book and not what compares them with each other.
 	Shifts bool
+	// Slip: what it doubts may be a slip of the pen, which is asked about before
+	// anything is looked into for it.
+	Slip bool
 	// Between is what is left of a notice where cylinders are held against each
 	// other, and whether anything is; nil leaves all of it.
 	Between func(diag.Notice) (diag.Notice, bool)

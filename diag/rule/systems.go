@@ -7,12 +7,21 @@ import (
 
 const byCrankcase = "common practice, no source; 1 inH2O and 6 inH2O of vacuum are judgement"
 
+// blowsBy weighs what fills a crankcase. One whose ventilation is off or blocked for
+// the test has nothing left to block.
+func blowsBy(c *known.Case, _ known.Subject) []Voice {
+	if way := c.Measured(known.Crankcase).Word("ventilation"); way == "off" || way == "blocked" {
+		return common("rings", "wear", "turbo-seal")
+	}
+	return common("breather", "rings", "wear", "turbo-seal")
+}
+
 // crankcaseRules are on the pressure in the crankcase with the engine running.
 var crankcaseRules = systemRule(known.Crankcase, OfCrankcase, byCrankcase, []Rule{
 	{
 		Name: "crankcase-pressure-high", Title: "More gas in the crankcase than its limit allows",
 		Why:  "Gas that blows past the rings has to leave by the ventilation. The ventilation is cleared first, since it is cheap; then it is the rings, a turbocharger's seal or a vacuum pump.",
-		When: known.CrankcaseHigh, For: common("breather", "rings", "wear", "turbo-seal"), Say: worstOver(known.Crankcase, diag.ActSoon), Headline: "crankcase-high", SaysBetterThan: []string{"crankcase-pressure-where-vacuum-belongs"},
+		When: known.CrankcaseHigh, Weigh: blowsBy, Say: worstOver(known.Crankcase, diag.ActSoon), Headline: "crankcase-high", SaysBetterThan: []string{"crankcase-pressure-where-vacuum-belongs"},
 	},
 	{
 		Name: "crankcase-pressure-where-vacuum-belongs", Title: "Pressure in a crankcase whose ventilation is connected",
@@ -84,12 +93,12 @@ var startingRules = systemRule(known.Starting, OfStarting, "limits: the job's ow
 	{
 		Name: "starter-draws-much", Title: "The starter draws more than its limit",
 		Why:  "A high current at a low speed is drag: a tight engine, the wrong oil, or a starter that rubs.",
-		When: known.DrawsMuch, For: common("starter", "tight-engine"), Say: readingOf(known.Starting, "draw", diag.ActSoon), Headline: "starter-draws",
+		When: known.DrawsMuch, For: common("starter", "tight-engine"), Say: readingOf(known.Starting, "draw", diag.ActSoon), Headline: "starter-draws", SaysBetterThan: []string{"test-outside-limit"},
 	},
 	{
 		Name: "starter-draws-little", Title: "The starter draws less than its limit",
 		Why:  "A low current at a low speed is resistance: battery, cables, earth or contacts. At a good speed it is an engine that does not compress.",
-		When: known.DrawsLittle, For: common("starter-cables", "battery", "low-compression"), Say: readingOf(known.Starting, "draw", diag.CheckAgain), Headline: "starter-draws",
+		When: known.DrawsLittle, For: common("starter-cables", "battery", "low-compression"), Say: readingOf(known.Starting, "draw", diag.CheckAgain), Headline: "starter-draws", SaysBetterThan: []string{"test-outside-limit"},
 	},
 })
 

@@ -120,6 +120,11 @@ func TestSystems(t *testing.T) {
 		return sample.Test("starting", quantity.None, sample.Each("peaks", values...))
 	}
 	runSealing(t, []sealingCase{
+		{name: "low, up with oil, and over its limit", test: sample.Dry("inline-4", []float64{90, 91, 89, 90}, sample.Minimum(130), sample.Wet(map[string]float64{"1": 128, "2": 130, "3": 126, "4": 129}), crankcase(sample.Ticked("ventilation", "off"), sample.At("readings", "2500 rpm", 8), sample.Permits("readings", "2500 rpm", sample.NoLeast, 4))),
+			fires: "low-everywhere-and-blows-by", first: "wear", sure: diag.Strong, soon: diag.ActSoon},
+		{name: "low, no better with oil, and over its limit", test: sample.Dry("inline-4", []float64{90, 91, 89, 90}, sample.Minimum(130), sample.Wet(map[string]float64{"1": 92, "2": 93, "3": 91, "4": 92}), crankcase(sample.Ticked("ventilation", "off"), sample.At("readings", "2500 rpm", 8), sample.Permits("readings", "2500 rpm", sample.NoLeast, 4))),
+			fires: "crankcase-pressure-high", not: "low-everywhere-and-blows-by"},
+		{name: "over its limit, the ventilation off", test: sample.Of("inline-4", crankcase(sample.Ticked("ventilation", "off"), sample.At("readings", "2500 rpm", 8), sample.Permits("readings", "2500 rpm", sample.NoLeast, 4))), fires: "crankcase-pressure-high", first: "rings"},
 		{name: "over its limit", test: sample.Of("inline-4", crankcase(connected, sample.At("readings", "2500 rpm", 8), sample.Permits("readings", "2500 rpm", sample.NoLeast, 4))), fires: "crankcase-pressure-high", first: "breather", soon: diag.ActSoon},
 		{name: "pressure where vacuum belongs", test: sample.Of("inline-4", crankcase(connected, sample.At("readings", "2500 rpm", 3.5))), fires: "crankcase-pressure-where-vacuum-belongs", soon: diag.CheckAgain},
 		{name: "a diesel's is not judged so", test: sample.Of("inline-4", sample.Diesel, crankcase(connected, sample.At("readings", "2500 rpm", 3.5))), not: "crankcase-pressure-where-vacuum-belongs"},

@@ -20,7 +20,7 @@ var figureRules = []Rule{
 			"none reaches 25 psi (170 kPa) and one is 0, which is nothing in any unit, nor of a sound cylinder beside dead ones",
 		Variants: []string{"improbable", "range-with-dot", "digit"},
 		Notices:  unitSuspect, Kind: OfTest, Weigh: voicesOf(otherUnit), Headline: "unit-suspect",
-		Doubt: "unit-suspect", Doubts: append(slices.Clone(onGauges), known.NeedsLeakage), Repeat: "look-at-the-gauge",
+		Doubt: "unit-suspect", Doubts: append(slices.Clone(onGauges), known.NeedsLeakage), Repeat: "look-at-the-gauge", Slip: true,
 		Alone: func(c *known.Case, n diag.Notice) bool { return c.WholeSection(n) != "" },
 	},
 	{

@@ -62,6 +62,9 @@ func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 			}
 		}
 		d.Advice = diag.Phrase{Key: "advice-repeat"}
+		if s.Urgency == diag.DoNotRun {
+			d.Advice.Key = "advice-do-not-run"
+		}
 		return
 	}
 	d.Verdict = diag.Phrase{Key: cmp.Or(s.Members[0].Headline, "see-findings"), Facts: facts}
@@ -98,12 +101,22 @@ func alsoUrgent(d *diag.Diagnosis) []diag.Also {
 		if d.Stories[0].About == diag.AboutTest && d.Urgency == diag.CheckAgain && s.Next != nil && d.Stories[0].Next != nil && s.Next.Key == d.Stories[0].Next.Key {
 			continue // it waits for the test, which is what the headline asks for
 		}
+		if slipOf(&d.Stories[0], s) {
+			continue // the headline names it
+		}
 		if len(s.Members) > 0 && rule.Named(s.Members[0].Rule).Class == rule.Elsewhere {
 			continue
 		}
 		list = append(list, diag.Also{About: s.About, Cylinders: s.Cylinders, Circuit: s.Circuit, System: s.System, Part: s.Part})
 	}
 	return list
+}
+
+// slipOf reports a story of the cylinders whose figures a story of the test may
+// take for a slip of the pen.
+func slipOf(test, s *diag.Story) bool {
+	return test.About == diag.AboutTest && test.Urgency == diag.DoNotRun && len(s.Cylinders) > 0 &&
+		!slices.ContainsFunc(s.Cylinders, func(n string) bool { return !slices.Contains(test.Notices[0].Cylinders, n) })
 }
 
 // verdictFacts are what the verdicts use; s is the leading story or nil.
@@ -201,6 +214,8 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 			key = "too-few-rotors"
 		}
 		say(key, "advice-complete", diag.Facts{"read": n.Facts["read"], "of": n.Facts["of"]})
+	case c.InBandAlone():
+		say("single-in-band", "advice-no-figure", nil)
 	case c.NotJudged() != "":
 		say(c.NotJudged(), "advice-test-again", nil)
 	case len(apart) > 0 && sound == nil:
