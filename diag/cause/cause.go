@@ -54,6 +54,15 @@ func wet(c *known.Case) bool       { return !c.AirCooled() }
 func sparked(c *known.Case) bool   { return !c.Spec.Diesel() }
 func injected(c *known.Case) bool  { return c.Injected() }
 func several(c *known.Case) bool   { return c.Several() }
+func drivenPump(c *known.Case) bool {
+	return c.Fuel != nil && c.Fuel.Pump == "mechanical" && !c.Spec.Diesel()
+}
+func charged(c *known.Case) bool { return c.Spec.Charging == "turbo" }
+
+// mayBeCharged is an engine that has a turbocharger, or of which nobody said that
+// it has none.
+func mayBeCharged(c *known.Case) bool { return charged(c) || c.Spec.Charging == "" }
+
 func throttled(c *known.Case) bool { return !c.Spec.Diesel() }
 func hydraulic(c *known.Case) bool { return c.HasValves() && c.Spec.Lifters != "solid" }
 
@@ -162,4 +171,16 @@ var ofComplaint = map[string][]string{
 
 // OfComplaint is what commonly causes a complaint that no reading explains, the
 // commonest first.
-func OfComplaint(complaint string) []string { return ofComplaint[complaint] }
+func OfComplaint(c *known.Case, complaint string) []string {
+	list := ofComplaint[complaint]
+	if complaint == oilUse && charged(c) {
+		list = append([]string{"turbo-seal"}, list...)
+	}
+	if complaint == oilUse && quietCrankcase(c) {
+		list = slices.DeleteFunc(slices.Clone(list), func(name string) bool { return name == "breather" })
+	}
+	return list
+}
+
+// quietCrankcase is an engine whose crankcase was found not to press.
+func quietCrankcase(c *known.Case) bool { return known.CrankcaseQuiet.Holds(c, known.Subject{}) }

@@ -145,6 +145,7 @@ var fuelCauses = []Cause{
 	{Name: "air-in-fuel", Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "vapour-lock", Fits: sparked, Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "wrong-pump", Explains: append([]string{rich}, leanly...)},
+	{Name: "pump-diaphragm", Fits: drivenPump, Explains: append([]string{noStart, rich}, leanly...), Advice: "advice-supply"},
 	{Name: "regulator-open", Fits: regulated, Explains: append([]string{noStart}, leanly...), Advice: "advice-regulator"},
 	{Name: "regulator-stuck", Fits: regulated, Explains: append([]string{lean}, richly...), Advice: "advice-regulator"},
 	{Name: "regulator-diaphragm", Fits: hoseKnown, Explains: richly, Advice: "advice-regulator"},

@@ -44,6 +44,9 @@ type Check struct {
 	Then string
 	// Fuel: fuel lines are opened or watched.
 	Fuel bool
+	// Pumps: the fuel pump has to deliver, which one that the engine drives does
+	// only while the starter turns it.
+	Pumps bool
 	// Whole: it is made on the engine or its fuel supply and not on cylinders.
 	Whole bool
 	// MinutesOf gives the time where it depends on the engine; nil: Minutes.
@@ -102,7 +105,7 @@ func (k *Check) Is(way Way) bool { return k.Way&way != 0 }
 // warm engines only where the engine starts, and oil only where it may go in.
 func (k *Check) Allowed(c *known.Case, cylinders []string, at diag.Urgency) bool {
 	switch {
-	case at == diag.DoNotRun && k.Is(Starter|Runs):
+	case at == diag.DoNotRun && (k.Is(Starter|Runs) || k.Pumps && drivenPump(c)):
 		return false
 	case k.Is(Runs) && !c.Starts():
 		return false
@@ -243,7 +246,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Engine.Names()), "several": c.Several(),
 		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Spec.TwoStroke, "airCooled": c.AirCooled(), "lash": c.LashCanBeSet(),
 		"byHand": at == diag.DoNotRun, "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
-		"afterOil": afterOil(c), "oilSmells": known.OilSmells.Holds(c, known.Subject{}),
+		"afterOil": afterOil(c), "oilSmells": known.OilSmells.Holds(c, known.Subject{}), "drivenPump": drivenPump(c),
 		"minutes": k.MinutesFor(c, cylinders),
 	}
 }

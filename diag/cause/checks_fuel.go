@@ -155,7 +155,7 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"pump-voltage", "pump-circuit"}},
 			{Name: "right", Else: true}}},
-	{Name: "fuel-volume", Minutes: 10, Way: Opens, Whole: true, Fuel: true, Fits: pumping, Words: []string{"pump volume"}, Made: madeIn(func(k *diag.Circuit) bool { return k.VolumeML > 0 }),
+	{Name: "fuel-volume", Minutes: 10, Way: Opens, Whole: true, Fuel: true, Pumps: true, Fits: pumping, Words: []string{"pump volume"}, Made: madeIn(func(k *diag.Circuit) bool { return k.VolumeML > 0 }),
 		Outcomes: []Outcome{
 			{Name: "too little", For: []string{"fuel-filter", "pump", "supply-restricted", "pump-voltage", "low-fuel-pressure"}, Enter: delivered(0.4), Words: []string{"little", "low"}},
 			{Name: "enough", Else: true, Enter: delivered(1.25)}}},
@@ -169,6 +169,11 @@ var fuelChecks = []Check{
 			{Name: "back with the cap off", For: []string{"supply-restricted"}, Words: []string{"cap"}},
 			{Name: "back when cooled", For: []string{"vapour-lock"}, Words: []string{"cooled"}},
 			{Name: "stays down", For: []string{"pump", "fuel-filter"}, Else: true, Words: []string{"stays"}}}},
+	{Name: "fuel-pump-off", Minutes: 20, Mends: []string{"pump-diaphragm"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel pump off", "pump diaphragm looked at", "fuel pump renewed"},
+		Fits: func(c *known.Case, _ []string) bool {
+			return drivenPump(c) && known.OilSmells.Holds(c, known.Subject{})
+		},
+		Outcomes: []Outcome{{Name: "fuel below the diaphragm", For: []string{"pump-diaphragm"}, Words: []string{"split", "wet below", "weeps"}}, {Name: "dry", Else: true}}},
 	{Name: "fuel-filter-look", Minutes: 20, Mends: []string{"fuel-filter"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "filter renewed", "new filter", "filter"},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"fuel-filter", "supply-restricted"}, Words: []string{"blocked", "dirty"}}, {Name: "clear", Else: true, Words: []string{"clean"}}}},
 	{Name: "clear-hose", Minutes: 10, Whole: true, Fuel: true, Way: Runs | Opens,

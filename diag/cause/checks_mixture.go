@@ -68,7 +68,7 @@ var mixtureChecks = []Check{
 			{Name: "adds at speed", For: []string{"low-fuel-pressure", "fuel-filter", "pump", "pump-voltage", "supply-restricted", "regulator-open", "air-meter", "dirty-injectors"}, Words: []string{"speed"}},
 			{Name: "takes fuel out", For: []string{"purge-valve", "leaking-injector", "regulator-stuck", "regulator-diaphragm", "return-blocked", "vacuum-hose", "fuel-in-oil", "rich-mixture"}, Words: []string{"below zero", "negative"}},
 			{Name: "near zero", Else: true}}},
-	{Name: "bank-trims", Minutes: 10, Whole: true, Way: Runs, Fits: richOnOneBank, Words: []string{"trims compared"},
+	{Name: "bank-trims", Minutes: 10, Whole: true, Way: Runs, Fits: func(c *known.Case, cylinders []string) bool { return richOnOneBank(c, cylinders) && !c.BothTrimsRead() }, Words: []string{"trims compared"},
 		Outcomes: []Outcome{
 			{Name: "opposite ways", For: []string{"sensors-crossed"}, Words: []string{"opposite"}},
 			{Name: "one is off", For: []string{"bank-sensor", "bank-exhaust-leak", "own-injector", "injector-seals", "manifold-gasket"}, Words: []string{"off"}},

@@ -164,7 +164,7 @@ var sealingChecks = []Check{
 			{Name: "a puff", For: []string{"guides-or-seals"}, Sure: 0.7, Words: []string{"puff", "overrun"}},
 			{Name: "steady under load", For: []string{"rings", "oil-control-rings", "wear"}, Sure: 0.3, Words: []string{"steady", "load"}},
 			{Name: "none", Else: true}}},
-	{Name: "breather-and-oil-level", Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"},
+	{Name: "breather-and-oil-level", Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"}, Fits: func(c *known.Case, _ []string) bool { return !quietCrankcase(c) },
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
 	{Name: "crankcase-hold", Minutes: 20, Whole: true, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke },
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
@@ -211,14 +211,16 @@ var motionChecks = []Check{
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
 	{Name: "noise-source", Minutes: 10, Whole: true, Way: Runs, Words: []string{"stethoscope", "noise located", "noise listened"},
 		Fits: func(c *known.Case, _ []string) bool { // what reads low, or breathes unlike the others, says more than an ear
-			return c.Complains(noise) && c.HasValves() && !c.AnyLow(c.Read()) && (c.Compression == nil || len(c.Compression.Running) == 0)
+			return c.Complains(noise) && c.HasValves() && !c.AnyLow(c.Read()) && c.AllLow() == nil && (c.Compression == nil || len(c.Compression.Running) == 0)
 		},
 		Outcomes: []Outcome{
 			{Name: "at the head", For: []string{"valve-motion", "valve-lash", "collapsed-lifter", "deactivation-lifter"}, Words: []string{"head", "top"}},
 			{Name: "at the block", For: []string{"bottom-end", "piston"}, Words: []string{"block", "sump", "below"}},
 			{Name: "at the drive", For: []string{"timing-drive"}, Words: []string{"front", "drive", "chain"}},
 			{Name: "elsewhere", Else: true}}},
-	{Name: "cam-timing-marks", Minutes: 30, Whole: true, Way: Hand, Fits: valves, Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
+	{Name: "cam-timing-marks", Minutes: 30, Whole: true, Way: Hand, Fits: valves, Answers: func(c *known.Case) bool {
+		return c.AllLow() != nil && known.SuddenOnset.Holds(c, known.Subject{})
+	}, Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},
 			{Name: "right", Else: true, Words: []string{"ok", "good", "correct"}}}},

@@ -140,6 +140,10 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it falls", For: []string{"breather"}, Words: []string{"falls", "fell"}},
 			{Name: "stays high", For: []string{"rings", "wear", "turbo-seal", "piston"}, Else: true, Words: []string{"stays", "high"}}}},
+	{Name: "turbo-look", Minutes: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool { return charged(c) }, Answers: func(c *known.Case) bool { return c.Smokes("blue", "load", "always") }, Words: []string{"turbo looked at", "turbo play felt", "oil in the intake hose"},
+		Outcomes: []Outcome{
+			{Name: "oil lies in it", For: []string{"turbo-seal"}, Sure: 0.8, Words: []string{"oil in it", "pools", "play"}},
+			{Name: "dry and firm", Else: true, Words: []string{"dry", "firm", "no play"}}}},
 	{Name: "springs-and-guides", Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.HasValves() && c.Has(known.NeedsTest(known.Vacuum)) }, Words: []string{"springs tested", "valve springs checked"},
 		Outcomes: []Outcome{
 			{Name: "weak or broken", For: []string{"valve-springs"}, Words: []string{"weak", "broken"}},

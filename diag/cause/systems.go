@@ -18,7 +18,7 @@ var systemCauses = []Cause{
 	{Name: "oil-cooler", Fits: wet, Explains: []string{coolantLoss, oilUse}},
 	{Name: "pressure-cap", Fits: wet, Explains: []string{coolantLoss, overheat}},
 	{Name: "thermostat", Fits: wet, Explains: []string{overheat, rich}},
-	{Name: "turbo-seal", Explains: []string{oilUse}},
+	{Name: "turbo-seal", Fits: mayBeCharged, Explains: []string{oilUse}},
 	{Name: "starter", Explains: []string{noStart, hardStart}},
 	{Name: "starter-cables", Explains: []string{noStart, hardStart}},
 	{Name: "battery", Explains: []string{noStart, hardStart}},

@@ -1,6 +1,7 @@
 package known
 
 import (
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
@@ -103,6 +104,14 @@ func (c *Case) BanksApart() (a, b Trim, ok bool) {
 		}
 	}
 	return Trim{}, Trim{}, false
+}
+
+// BothTrimsRead reports the trims of two banks at one speed.
+func (c *Case) BothTrimsRead() bool {
+	list := c.Trims()
+	return slices.ContainsFunc(list, func(a Trim) bool {
+		return slices.ContainsFunc(list, func(b Trim) bool { return a.Speed == b.Speed && a.Bank != b.Bank })
+	})
 }
 
 // TrimsCalm reports trims that were read and lie within 10 %.

@@ -115,6 +115,9 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 	if basis.Far && !c.ThrottleShut() && (!doubted || basis.Variant == "floor") {
 		f.Urgency = diag.ActSoon
 	}
+	if basis.Clear && f.Facts["even"].(bool) && !c.ThrottleShut() && c.Spec.Interference == diag.Yes && c.HasValves() && known.SuddenOnset.Holds(c, known.Subject{}) {
+		f.Urgency = diag.DoNotRun // timing that slipped by a tooth: the next one bends the valves
+	}
 	return f
 }
 

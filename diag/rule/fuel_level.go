@@ -126,7 +126,7 @@ func lowVoices(c *known.Case, s known.Subject) []Voice {
 	if c.PumpHeard() == diag.No {
 		voices = append(voices, Voice{Cause: "pump-circuit", Weight: Known, Kind: OfSight})
 	}
-	return voices
+	return append(voices, as(OfSight, drivenPumpLeaks(c))...)
 }
 
 // highVoices are what high pressure comes from. The hose plays a part only

@@ -26,10 +26,14 @@ var historySigns = []Sign{
 		Against: denies(Hint, "smoke-says-guides", "oil-control-rings")},
 	{When: smoke("blue smoke under load or always", "blue", "load", "always"), Kind: OfHistory, About: "any", For: speaks(DryUp, "rings", "oil-control-rings", "wear", "scored-bore"),
 		Against: denies(Hint, "smoke-says-rings", "guides-or-seals")},
+	{When: known.All(smoke("blue smoke under load or always", "blue", "load", "always"), known.OfEngine("a turbocharger", func(c *known.Case) bool { return c.Spec.Charging == "turbo" })), Kind: OfHistory, About: "any", For: speaks(Hint, "turbo-seal")},
 	{When: known.All(losesCoolant, known.Not(known.AirCooled)), Kind: OfHistory, About: "any", For: append(pathToCoolant(Hint, Hint), speaks(Hint, "coolant-or-fuel-in-bore")...)},
 	{When: smoke("black smoke", "black"), Kind: OfHistory, About: "any", For: speaks(Hint, "rich-mixture", "leaking-injector", "regulator-diaphragm", "air-filter", "washed-bore")},
 	{When: known.All(known.Complaint("overheating"), known.Not(known.AirCooled)), Kind: OfHistory, About: "any", For: speaks(Hint, "head-gasket", "warped-or-cracked-head", "coolant-seal", "cracked-housing", "too-hot")},
 	{When: known.All(known.Complaint("low power"), thinAir), Kind: OfHistory, About: "engine", For: speaks(Known, "thin-air")},
+	{When: known.All(known.Complaint("overheating"), known.Not(known.AirCooled), known.UnderFloor, known.OfEngine("not even", func(c *known.Case) bool {
+		return c.Cranking().LowestPercentOfHighest < known.EvenTogether
+	})), Kind: OfHistory, About: "engine", For: append(speaks(Known, "warped-or-cracked-head", "head-gasket"), speaks(DryUp, "scored-bore", "rings")...)},
 	{When: known.Complaint("noise"), Kind: OfHistory, About: "any", For: speaks(Hint, "valve-motion", "collapsed-lifter", "valve-lash", "piston-contact", "foreign-object", "bottom-end")},
 }
 

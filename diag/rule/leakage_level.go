@@ -117,9 +117,9 @@ var (
 	soundLeak = known.All(known.Sealing, known.Not(known.UnderFloor), known.OfAll("a high loss at the crankcase or at no named place", pastRingsHigh), known.Not(serviceable))
 	// serviceable is a loss past the rings that good pressure makes bearable.
 	serviceable = known.All(known.Sealing, known.Not(known.UnderFloor),
-		known.OfAll("20 to 30 % lost to the crankcase alone, not within a limit", func(c *known.Case, n string) bool {
+		known.OfAll("20 to 30 % lost to the crankcase alone, not within a limit, or little more where all lose as much", func(c *known.Case, n string) bool {
 			l := c.Leak(n)
-			return l != nil && *l.Loss >= known.WornLoss && *l.Loss <= known.ActLoss && l.Verdict != diag.Within && !c.LossIsBound(n) && slices.Equal(l.At, []string{known.AtCrankcase})
+			return l != nil && *l.Loss >= known.WornLoss && (*l.Loss <= known.ActLoss || alikeLoss(c, *l.Loss)) && l.Verdict != diag.Within && !c.LossIsBound(n) && slices.Equal(l.At, []string{known.AtCrankcase})
 		}),
 		known.Not(known.Plug("oil-wet")), known.OfEngine("no oil use told of", func(c *known.Case) bool { return !c.UsesOil() && !c.Smokes("blue") }))
 	// commonLoss is what a used engine commonly loses past its rings.
@@ -142,6 +142,21 @@ func pastRingsHigh(c *known.Case, n string) bool {
 // showsCoolant reports a cylinder with a sign of coolant of its own.
 func showsCoolant(c *known.Case, n string) bool {
 	return c.Looks(n, "coolant") || c.LeaksAt(n, known.AtCoolant) || c.Seen(n, known.WashedCrown...) || c.CoolantEnters(n)
+}
+
+// alikeSpan is by how many points losses may differ that are one matter of all
+// cylinders: judgement, no source.
+const alikeSpan = 10
+
+// alikeLoss reports a loss over what is acted on in an engine all of whose cylinders
+// lose much, and the least of them no more than that: a line between them would
+// make two of what is one.
+func alikeLoss(c *known.Case, loss float64) bool {
+	least := loss
+	for _, l := range c.Leaks() {
+		least = min(least, *l.Loss)
+	}
+	return c.Noticed("all-leak-to-crankcase") && least <= known.ActLoss && loss <= least+alikeSpan
 }
 
 func lowAndBlowsBy(c *known.Case, s known.Subject) diag.Finding {

@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -118,9 +120,16 @@ func weighThumb(c *known.Case, s known.Subject) []Voice {
 
 func weighOverFull(c *known.Case, s known.Subject) []Voice {
 	if known.OilSmells.Holds(c, s) {
-		return append(speaks(Sight, "fuel-in-oil"), speaks(Hint, "coolant-in-oil")...)
+		return slices.Concat(speaks(Sight, "fuel-in-oil"), speaks(rarer, "coolant-in-oil"), drivenPumpLeaks(c))
 	}
 	return append(speaks(commonest, "coolant-in-oil"), speaks(commonest-rarer, "fuel-in-oil")...)
+}
+
+// drivenPumpLeaks speaks for the diaphragm of a pump that stands on the engine: what
+// gets past it runs into the sump.
+func drivenPumpLeaks(c *known.Case) []Voice {
+	leaks := c.Fuel != nil && c.Fuel.Pump == "mechanical" && !c.Spec.Diesel() && known.OilSmells.Holds(c, known.Subject{})
+	return where(leaks, append(speaks(Sight, "pump-diaphragm"), speaks(Hint, "carburettor")...))
 }
 
 func oilResult(c *known.Case) *diag.MeasuredResult { return c.Measured(known.Oil) }

@@ -98,8 +98,8 @@ var plugColourRules = []Rule{
 		Why:    "One lean cylinder among others has an air leak at its own port or an injector that gives too little. A loose plug runs hot as well, and looks the same.",
 		Source: plugManual + plugPattern, Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of: eachCylinder, When: known.All(onlyPlug("white"), sparkPlugs),
-		Kind: OfPlugs, For: common("air-leak", "own-injector"), Weigh: func(c *known.Case, _ known.Subject) []Voice { return heatRange(c) },
-		Say: onePlug("white"), Headline: "plugs-white", Variants: []string{aloneVariant, notOnly},
+		Kind: OfPlugs, For: common("air-leak", "own-injector"), Weigh: whiteAlone,
+		Say: oneWhite, Headline: "plugs-white", Variants: []string{aloneVariant, notOnly},
 	},
 	{
 		Name: "some-white", Title: "Some plugs white",
@@ -151,3 +151,19 @@ func shareOut(look string, each ...string) func(*known.Case, known.Subject) []Vo
 // sootOfItsOwn is soot that fuel in the regulator's hose does not explain: the
 // hose ends at some runner, and the plugs nearest to it are the first to foul.
 var sootOfItsOwn = known.All(sparkPlugs, known.Not(inHose))
+
+// whiteAlone: a two-stroke breathes through its crankcase, and what leaks in past a
+// seal of the crankshaft leans the cylinder beside it.
+func whiteAlone(c *known.Case, _ known.Subject) []Voice {
+	return append(heatRange(c), where(c.Spec.TwoStroke && !c.Spec.Diesel(), speaks(Known, "crankcase-seal"))...)
+}
+
+// oneWhite is sooner where it runs lean as well and its oil comes with the fuel:
+// lean is then short of oil too, and the piston seizes.
+func oneWhite(c *known.Case, s known.Subject) diag.Finding {
+	f := onePlug("white")(c, s)
+	if c.Spec.TwoStroke && !c.Spec.Diesel() && (c.LeanSign() != "" || c.Complains("lean running")) {
+		f.Urgency = diag.ActSoon
+	}
+	return f
+}

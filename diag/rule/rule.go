@@ -144,7 +144,7 @@ var families = [][]Rule{
 	furtherRules,
 	oilRules,
 	startingRules, peakRules,
-	vacuumRules, lateTiming,
+	vacuumRules, lateTiming, beatAndLow,
 	balanceDoubt, balanceRules,
 	injectorSet, injectorRules,
 	trimRules, oldSoot, gasRules,

@@ -7,7 +7,7 @@ var systemSigns = []Sign{
 	// Little gas past the rings says that what a leakage test counts there is the
 	// tester's, or the gaps of sound rings.
 	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "cylinders", For: speaks(Known, "tester-scale"), Against: denies(Known, "little-blow-by", "rings", "wear", "stuck-rings", "piston", "scored-bore")},
-	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "engine", Against: denies(Known, "little-blow-by", "rings", "wear", "stuck-rings")},
+	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "engine", Against: denies(Known, "little-blow-by", "rings", "wear", "stuck-rings", "breather")},
 	// Air that is held, and pressure that is even and enough, speak for the
 	// ventilation where the crankcase presses.
 	{Needs: []known.Need{known.NeedsLeakage}, When: known.OfEngine("hardly any air lost", tightThroughout), Kind: OfLeakage, About: "system", Against: denies(Heard, "holds-air", "rings", "wear", "piston")},

@@ -45,6 +45,8 @@ func TestVacuum(t *testing.T) {
 		{name: "a diesel has no throttle", test: sample.Of("inline-4", sample.Diesel, vacuum(steady, idling(3))), not: "vacuum-low-and-steady"},
 		{name: "drops at a beat", test: sample.Of("inline-4", vacuum(needle("drops regularly"), idling(17))), fires: "vacuum-drops-regularly", first: "own-spark"},
 		{name: "drops, cylinders even", test: sample.Dry("inline-4", even, vacuum(needle("drops regularly"), idling(17))), fires: "vacuum-drop-without-low-cylinder", first: "own-spark"},
+		{name: "drops at a beat, one low", test: sample.Dry("inline-4", []float64{150, 151, 100, 149}, vacuum(needle("drops regularly"), idling(17))), fires: "beat-agrees 3; one-low 3", first: "exhaust-valve"},
+		{name: "drops at a beat, two low", test: sample.Dry("inline-6", []float64{150, 101, 150, 151, 100, 149}, vacuum(needle("drops regularly"), idling(17))), fires: "vacuum-drops-regularly", not: "beat-agrees"},
 		{name: "drops now and then", test: sample.Of("inline-4", vacuum(needle("drops now and then"), idling(18))), fires: "vacuum-drops-now-and-then"},
 		{name: "floats", test: sample.Of("inline-4", vacuum(needle("floats"), idling(14))), fires: "vacuum-floats"},
 		{name: "floats where it should be", test: sample.Of("inline-4", vacuum(needle("floats"), idling(19))), not: "vacuum-floats"},

@@ -81,7 +81,7 @@ var richTogether = []Rule{
 		Kind: OfPlugs, For: falling(Known, "bank-exhaust-leak", "bank-sensor", "own-injector", "manifold-distribution", "carburettor"), Weigh: crossed,
 		Against: denies(Heard, "other-bank-shares", "pump", "fuel-filter", "regulator-stuck", "regulator-diaphragm", "return-blocked"),
 		Say:     richOneBank, Headline: "one-bank-mixture", Variants: []string{"crossed"},
-		SaysBetterThan: []string{"bank-sooty"},
+		SaysBetterThan: []string{"bank-sooty", "trim-rich", "trims-apart"},
 	},
 	{
 		Name: "rich-everywhere", Title: "Rich on every cylinder",
@@ -282,6 +282,9 @@ func richOneBank(c *known.Case, s known.Subject) diag.Finding {
 	f := ofPlugs(c, s.Cylinders)
 	if otherBank(c, s.Cylinders, "white") {
 		f.Variant = "crossed"
+	}
+	if _, _, apart := c.BanksApart(); apart && known.TrimRich.Holds(c, s) { // the computer says so of that bank as well
+		f.Urgency, f.Confidence, f.Doubts = diag.ActSoon, diag.Strong, nil
 	}
 	return f
 }

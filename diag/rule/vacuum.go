@@ -125,6 +125,20 @@ var lateTiming = []Rule{{
 	Kind: OfVacuum, Weigh: weighLate, Say: lateTimed, Headline: "late-timing", Variants: []string{"likely"},
 }}
 
+// beatAndLow ties the needle's beat to the one cylinder that is low.
+var beatAndLow = []Rule{{
+	Name: "beat-agrees", Title: "A needle that drops regularly, and one low cylinder",
+	Why:    "The beat of the needle is one cylinder that does not pull, and one is known that holds little pressure. It is the same one until shown otherwise.",
+	Source: byNeedle, Class: Together, About: diag.AboutCylinders, TiesSystems: []string{known.Vacuum}, Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Vacuum)},
+	Of: oneSet("the only low cylinder", func(c *known.Case) []string {
+		if low := c.LowSet(); len(low) == 1 {
+			return low
+		}
+		return nil
+	}), When: known.VacuumDrops,
+	Kind: OfVacuum, For: speaks(Hint, "exhaust-valve", "inlet-valve"), Say: vacuumAt(diag.CheckAgain), Headline: "one-low", Keeps: true, SaysBetterThan: []string{"vacuum-drops-regularly"},
+}}
+
 // lateTimed is surest where it was seen that nothing leaks.
 func lateTimed(c *known.Case, s known.Subject) diag.Finding {
 	f := vacuumAt(allLow(c, s).Urgency)(c, s)

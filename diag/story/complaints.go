@@ -139,7 +139,7 @@ func (s *story) answerNot(c *known.Case, m *member, open []string) {
 	}
 	if !ill {
 		for _, complaint := range open {
-			for _, v := range cause.OfComplaint(complaint) {
+			for _, v := range cause.OfComplaint(c, complaint) {
 				s.book.add(rule.Voice{Cause: v, Weight: 50}, rule.OfHistory, "a complaint of "+complaint, nil)
 			}
 		}
