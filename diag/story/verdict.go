@@ -214,10 +214,8 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 			key = "too-few-rotors"
 		}
 		say(key, "advice-complete", diag.Facts{"read": n.Facts["read"], "of": n.Facts["of"]})
-	case c.InBandAlone():
-		say("single-in-band", "advice-no-figure", nil)
 	case c.NotJudged() != "":
-		say(c.NotJudged(), "advice-test-again", nil)
+		say(notJudged(c))
 	case len(apart) > 0 && sound == nil:
 		say("not-judged-some", "advice-test-again", diag.Facts{"Cylinders": diag.Names(apart)})
 	case len(c.BoundsOnly()) > 0 && sound == nil:
@@ -242,6 +240,15 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 	default:
 		say("nothing-tested", "advice-test-again", nil)
 	}
+}
+
+// notJudged is why nothing is judged, and the line under it; one cylinder that reads
+// what its ratio makes likely lacks the maker's figure and no other test.
+func notJudged(c *known.Case) (verdict, advice string, facts diag.Facts) {
+	if c.InBandAlone() {
+		return "single-in-band", "advice-no-figure", nil
+	}
+	return c.NotJudged(), "advice-test-again", nil
 }
 
 // soundAdvice is the line under what was found sound: without a figure of the
