@@ -5,6 +5,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
+	"gaugesheet/diag/quantity"
 )
 
 // What of the engine is asked for where it would change the answer, by the
@@ -34,7 +35,7 @@ func (c *Case) EngineFactsMissing() diag.Names {
 	}
 	short := c.Short()
 	some, all := len(short) > 0, c.AllLow() != nil
-	ask(c.Has(NeedsCompression) && (all || some), c.Spec.Fuel != "", FuelMissing)
+	ask(c.Has(NeedsCompression) && (all || some || c.dieselsWouldBeLow()), c.Spec.Fuel != "", FuelMissing)
 	ask(c.HasValves() && some && !c.Dead() && c.valvesOpen(short), c.Spec.Lifters != "", LiftersMissing)
 	ask(c.HasValves() && c.LowBank() >= 0, c.Spec.Camshafts != "", CamshaftsMissing)
 	ask(MayBeDeactivated.Holds(c, Subject{}), false, DeactivatesMissing)
@@ -44,6 +45,18 @@ func (c *Case) EngineFactsMissing() diag.Names {
 	ask(c.OilTells() && some && !c.Has(NeedsWet) && !c.Has(NeedsLeakage) && c.pressureInAll(short), c.Spec.DisplacementML > 0, DisplacementMissing)
 	return missing
 }
+
+// dieselsWouldBeLow reports an engine of which no plug was looked at and whose
+// pressure is good for one lit by a spark, or high, and low for a diesel.
+func (c *Case) dieselsWouldBeLow() bool {
+	s := c.Cranking()
+	highest, err := quantity.Convert(s.Highest, s.Unit, quantity.PSI)
+	return err == nil && s.N > 0 && !c.Has(NeedsPlugs) && !c.Rotary() && highest > mostUsualBySpark && highest < dieselPSI
+}
+
+// mostUsualBySpark is a cranking pressure, in psi, that few engines lit by a spark
+// exceed: common practice, no source.
+const mostUsualBySpark = 200
 
 // valvesOpen reports low cylinders whose valves are not ruled out: neither
 // rings by oil nor a place of air that is not a valve speaks for another cause.

@@ -31,6 +31,15 @@ var oilRules = []Rule{
 		Kind: OfSight, Weigh: weighOverFull, Say: overFull, Headline: "oil-over-full", Variants: []string{"fuel"},
 	},
 	{
+		Name: "oil-smells-of-fuel", Title: "Oil that smells of fuel",
+		Why:    "Fuel in the oil thins it before the pressure shows it. The oil is changed before the engine works hard again, and where the fuel comes from is looked for: past the rings of a cylinder that does not fire, out of an injector that leaks, or out of a fuel pump that stands on the engine.",
+		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil),
+		When: known.All(known.OilSmells, known.Not(known.OilOverFull), known.Not(known.OilLowAtAll), known.Not(known.OilNone)),
+		Kind: OfSight, Weigh: weighSmell, Say: func(*known.Case, known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{}}
+		}, Headline: "oil-smells",
+	},
+	{
 		Name: "oil-pressure-low", Title: "Oil pressure under its limit",
 		Why:    "Oil pressure falls with the clearance of the bearings, a worn pump, a relief valve that does not shut, oil that is thin, old or thinned by fuel, and with too little of it. Fresh oil of the right grade tells the oil from the engine.",
 		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilUnderLimit, known.Not(known.OilNone)),
@@ -123,6 +132,12 @@ func weighOverFull(c *known.Case, s known.Subject) []Voice {
 		return slices.Concat(speaks(Sight, "fuel-in-oil"), speaks(rarer, "coolant-in-oil"), drivenPumpLeaks(c))
 	}
 	return append(speaks(commonest, "coolant-in-oil"), speaks(commonest-rarer, "fuel-in-oil")...)
+}
+
+// weighSmell is what lets fuel into oil whose pressure is right.
+func weighSmell(c *known.Case, _ known.Subject) []Voice {
+	return slices.Concat(speaks(Known, "fuel-in-oil"), drivenPumpLeaks(c), where(c.FuelSystem() == known.DirectLow, speaks(DryUp, "high-pressure-pump")),
+		where(c.Injected() && !c.Spec.Diesel(), speaks(Hint, "leaking-injector")))
 }
 
 // drivenPumpLeaks speaks for the diaphragm of a pump that stands on the engine: what

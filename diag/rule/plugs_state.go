@@ -168,7 +168,10 @@ func gapCauses(c *known.Case, s known.Subject) []Voice {
 	if c.GapOf(s.Name()) == known.GapNarrow {
 		return append(speaks(Known, "gap-not-set"), common("wrong-plug")...)
 	}
-	return append(speaks(Known, "plug-age"), speaks(Hint, "gap-not-set")...) // nobody sets it wide
+	if len(c.PlugsGapped(known.GapWide)) == 1 { // the others of its age have not worn so
+		return append(speaks(Known, "plug-age"), common("gap-not-set")...)
+	}
+	return append(speaks(Known, "plug-age"), speaks(Hint, "gap-not-set")...) // nobody sets all of them wide
 }
 
 // gapFound is a finding on gaps, with each as measured beside the book's.
