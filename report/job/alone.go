@@ -116,6 +116,14 @@ func words(k key, text string, put func(name, text string, at int) bool) (rest s
 	case len(left) > 1:
 		return text, 0
 	}
+	fields := strings.Fields(left[0].text)
+	for i := 1; i < len(fields); i++ { // blue on startup
+		behind := slices.DeleteFunc(slices.Clone(fields[i:]), func(w string) bool { return slices.Contains([]string{"on", "at", "when", "in", "during", "under"}, w) })
+		first, second := keyTaking(k, strings.Join(fields[:i], " ")), keyTaking(k, strings.Join(behind, " "))
+		if first != "" && second != "" && first != second && put(first, strings.Join(fields[:i], " "), left[0].at) && put(second, strings.Join(behind, " "), left[0].at) {
+			return "", 0
+		}
+	}
 	return left[0].text, left[0].at
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"gaugesheet/diag/quantity"
 )
@@ -38,6 +39,8 @@ func (r *reader) cylinderHint(name string) string {
 	switch {
 	case fold(name) == "all" || fold(name) == "rest" || fold(name) == "other":
 		return "'others' stands for all that are not named"
+	case r.sideHint(name) != "":
+		return r.sideHint(name)
 	case fold(name) == "dose" || fold(name) == "oil":
 		return "the dose stands beside the readings: 'oil: 5 ml'"
 	case strings.ContainsAny(name, "-,&+/"):
@@ -46,6 +49,15 @@ func (r *reader) cylinderHint(name string) string {
 		return "write " + last
 	}
 	return meant(name, r.cylinderNames)
+}
+
+// sideHint answers a side that is named by who sits there.
+func (r *reader) sideHint(name string) string {
+	if len(r.bankList) < 2 {
+		return ""
+	}
+	_, answer := vocabularyOf("first bank").find(name, nil)
+	return answer
 }
 
 // others is the key that stands for all cylinders not named.
@@ -114,7 +126,10 @@ func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, lab
 	}
 	r.hiddenEntries(n, label)
 	r.nameCylinders(n, label)
-	for _, e := range n.entries {
+	for i, e := range n.entries {
+		if r.runTogetherKeys(n.entries, i, label) {
+			return out
+		}
 		if e.key == others && !slices.Contains(r.cylinderNames, others) || !r.checkCylinder(e.key, label, e.pos) {
 			continue
 		}
@@ -142,6 +157,35 @@ func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, lab
 		r.report(n.keyPos(others), "leave it out", "'%s.%s' stands for no %s: each has its own value", label, others, r.cylinderWord)
 	}
 	return out
+}
+
+// runTogetherKeys reports cylinders that were named with one value for all of
+// them, {1,3: 150}, and a text whose comma the braces take for the end of a value.
+func (r *reader) runTogetherKeys(entries []entry, i int, label string) bool {
+	e := entries[i]
+	if !isEmpty(e.value) {
+		return false
+	}
+	if i > 0 && !r.isCylinder(e.key) && e.key != others && entries[i-1].value.kind == scalar && strings.ContainsFunc(e.key, unicode.IsLetter) && e.pos.Line == entries[i-1].pos.Line {
+		before := entries[i-1]
+		r.report(e.pos, "put the text into quotes: "+before.key+`: "`+short(before.value.text+", "+e.key)+`"`, "'%s.%s' has a comma in it, at which it ends within braces", label, before.key)
+		return true
+	}
+	var names []string
+	for j := i; j < len(entries) && entries[j].pos.Line == e.pos.Line && r.isCylinder(entries[j].key); j++ {
+		names = append(names, entries[j].key)
+		if value := entries[j].value; !isEmpty(value) {
+			if value.kind != scalar || j == i {
+				return false
+			}
+			for k := range names {
+				names[k] += ": " + short(value.text)
+			}
+			r.report(e.pos, "name each with its value: {"+strings.Join(names, ", ")+"}; or say which you mean for those without: not tested, could not test (why)", "'%s' has one value for several %ss", label, r.cylinderWord)
+			return true
+		}
+	}
+	return false
 }
 
 // nameCylinders brings what is written for the cylinders of a mapping to their

@@ -41,11 +41,11 @@ func (r *reader) fileHint(n *node) string {
 
 // aloneUnder are the keys to which a value mostly belongs that stands in the
 // place of its section, where others are as well possible.
-var aloneUnder = map[string]string{"compression.limits": "minimum", "fuel-pressure.limits": "key-on", "fuel-pressure": "key-on", "oil-pressure": "idle", "vacuum": "idle", "back-pressure": "idle",
+var aloneUnder = map[string]string{"compression.limits": "minimum", "fuel-pressure.limits": "key-on", "fuel-pressure": "key-on", "oil-pressure": "idle", "vacuum": "idle", "back-pressure": "idle", "timing": "base",
 	"gauges.compression": "range", "gauges.fuel": "range"}
 
 // aloneUnits are the units in which such a value mostly is.
-var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi", "vacuum": "inHg", "back-pressure": "psi"}
+var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi", "vacuum": "inHg", "back-pressure": "psi", "timing": "deg"}
 
 // leadingFigure is the figure that a text begins with, in some unit where it has
 // none, and the words behind it.
@@ -54,6 +54,9 @@ func leadingFigure(text, unit string) (figure, words string) {
 	for n := len(fields); n > 0; n-- {
 		figure = strings.Join(fields[:n], " ")
 		p, err := quantity.ScanAs(figure, quantity.Pressure)
+		if _, one := p.Single(); !one && !p.Only(quantity.To, quantity.PlusMinus) {
+			continue
+		}
 		if err != nil || !strings.ContainsAny(figure, "0123456789") {
 			continue
 		}
@@ -71,6 +74,15 @@ func aloneHint(name, text string, keys []key) string {
 	under := aloneUnder[name]
 	if name == "compression.limits" && strings.Contains(text, "%") {
 		under = "spread"
+	}
+	if last == "fuel-pressure" { // 41/33/42 psi
+		if p, err := quantity.ScanAs(text, quantity.Pressure); err == nil && len(p.Parts) > 1 && len(p.Parts) <= 4 && p.Only(quantity.Slash, quantity.Next) {
+			var all []string
+			for i, name := range []string{"key-on", "idle", "hose-off", "snap"}[:len(p.Parts)] {
+				all = append(all, name+": "+plainNumber(p.Parts[i].Value.Number))
+			}
+			return "write 'fuel-pressure: {unit: " + cmp.Or(string(p.Parts[len(p.Parts)-1].Value.Unit), "psi") + ", " + strings.Join(all, ", ") + "}', if that is what they are"
+		}
 	}
 	if figure, words := leadingFigure(text, aloneUnits[last]); under != "" && figure != "" {
 		hint := "write '" + last + ": {" + under + ": " + short(figure) + "}', if that is what it is"
@@ -97,6 +109,12 @@ func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
 		r.report(e.pos, "write '"+fold(before)+": "+short(after)+"', with a space behind the colon", "'%s'%s has no space behind its colon", short(e.key), where)
 		n.entries[i] = entry{fold(before), e.pos, &node{pos: e.pos, text: after, plain: true, tag: "!!str"}}
 		return
+	}
+	if i := strings.LastIndexByte(e.key, ' '); i > 0 && isEmpty(e.value) && startsWithFigure(e.key[i+1:]) { // {vac off 42}
+		if is := keyMeant(entry{e.key[:i], e.pos, e.value}, name, known); is.name != "" && is.section == "" {
+			r.report(e.pos, "write '"+is.name+": "+e.key[i+1:]+"'", "'%s'%s has no colon", short(e.key), where)
+			return
+		}
 	}
 	is := keyMeant(e, name, known)
 	meant, hint := is.name, is.hint

@@ -13,13 +13,13 @@ import (
 // otherKeys are what people call the keys of a job file.
 var otherKeys = []Synonym{
 	says("compression", "compression test; comp; comp test; compressions; cranking compression; compression readings; cyl; cylinder; cylinders; readings; psi"),
-	says("dry", "dry test; final; reading; readings; result; results; compression; values; numbers; pressure; pressures; psi; cyl; cylinders; last; peak"),
+	says("dry", "dry test; cold; hot; warm; cold compression; hot compression; warm compression; final; reading; readings; result; results; compression; values; numbers; pressure; pressures; psi; cyl; cylinders; last; peak"),
 	says("wet", "wet test; with oil; oil test; after oil; wet compression"), says("first", "first stroke; first puff; first pulse; 1st; 1st stroke; initial"), says("again", "repeat; retest; re-test; second; 2nd; recheck"),
 	says("unit", "units; in; gauge unit; uom"), says("order", "test order; tested in; order tested; sequence"),
 	says("leakage", "leakdown; leak down; leak down test; leakdown test; cylinder leakage; leak; leaks; leak test; cylinder leak; leak-down"),
 	says("loss", "lost; leak; leakage; leaks; percent; reading; readings; leakdown"), says("at", "where; place; places; from; heard; hears; heard at"), says("held", "holds; holding; pressure"), says("of", "supply; supplied; out of"),
 	says("plugs", "spark plugs; sparkplugs; plug; sparks; spark plug"), says("looks", "look; plugs; condition; colour; color; colours; colors; appearance"), says("look", "looks; condition; colour; color"),
-	says("fuel-pressure", "fuel; fuel pressure test; fuel press; fp; rail pressure"), says("key-on", "prime; koeo; ignition on; key on engine off; static; primed; pump on"), says("idle", "at idle; idling; running; koer; tickover; hot idle; warm idle"),
+	says("fuel-pressure", "fuel; fuel pressure test; fuel press; fp; rail pressure"), says("key-on", "prime; koeo; ignition on; key on engine off; static; primed; pump on"), says("idle", "at idle; idling; running; koer; tickover; hot idle; warm idle; hot; warm; engine idle; engine running"),
 	says("hose-off", "vacuum off; hose disconnected; vac off; regulator off; no vacuum; hose pulled"), says("hold", "leakdown; rest; residual; after; drop; holds; bleed down"), says("snap", "snap throttle; blip; wot; rev; full throttle"),
 	says("oil-pressure", "oil press; oilpressure; oil; oil psi"), says("vacuum", "manifold vacuum; vac; intake vacuum"), says("cooling", "cooling system; coolant; radiator; pressure test"),
 	says("borescope", "camera; scope; endoscope; boroscope; bore scope"), says("coolant-gas-test", "block test; block tester; gas test; combustion gas; combustion leak; co2 test; head gasket test; chemical test"),
@@ -65,8 +65,14 @@ type meantKey struct {
 // keyMeant gives the key that an unknown one of a section was probably meant to be.
 func keyMeant(e entry, section string, known []string) meantKey {
 	meant := ""
+	if section == "" {
+		if place := placeTaking(fold(e.key), e.value); place != "" { // fuel: petrol
+			return meantKey{fold(e.key), place, belongs(fold(e.key), e.value, []string{place})}
+		}
+	}
 	for _, name := range keysCalled(e.key) {
-		if slices.Contains(known, name) && meant == "" {
+		words := name == "dry" && e.value != nil && e.value.kind == scalar && !strings.ContainsAny(e.value.text, "0123456789") // cold: yes
+		if slices.Contains(known, name) && meant == "" && !words {
 			meant = name
 		}
 	}
@@ -75,7 +81,10 @@ func keyMeant(e entry, section string, known []string) meantKey {
 	if section == "" && len(elsewhere) > 3 { // unit
 		return meantKey{hint: belongs(plain, e.value, elsewhere[:1]) + ", or under another test"}
 	}
-	if meant == "" && len(elsewhere) == 0 && len(keysCalled(e.key)) == 0 {
+	if hint := below(e, section, plain); hint != "" && meant == "" {
+		return meantKey{hint: hint}
+	}
+	if meant == "" && len(elsewhere) == 0 && (section != "" || len(keysCalled(e.key)) == 0) {
 		meant = nearest(e.key, known)
 	}
 	switch {
@@ -89,7 +98,7 @@ func keyMeant(e entry, section string, known []string) meantKey {
 		return meantKey{hint: "it stands by itself, not indented: '" + plain + ": ...'"}
 	}
 	for _, name := range keysCalled(e.key) {
-		if places := placesOf(name); len(places) > 0 {
+		if places := placesOf(name); len(places) > 0 && fits(name, e.value) {
 			return meantKey{name, places[0], belongs(name, e.value, places[:1])}
 		}
 		if keyOf(fileKeys, name).name != "" && section != "" {
@@ -99,8 +108,65 @@ func keyMeant(e entry, section string, known []string) meantKey {
 	return meantKey{hint: "expected here: " + strings.Join(known, ", ")}
 }
 
+// below answers a key that stands under another one of its section, and a speed
+// under which readings stand; "" for none.
+func below(e entry, section, name string) string {
+	value := "..."
+	if e.value != nil && e.value.kind == scalar && !isEmpty(e.value) {
+		value = short(e.value.text)
+	}
+	keys := fileKeys
+	for _, part := range strings.Split(section, ".") {
+		keys = keysOf(keys, part)
+	}
+	for _, k := range keys {
+		if k.form == asAtSpeeds && (isSpeed(e.key) || isWhole(name)) {
+			speed := e.key
+			if isWhole(name) {
+				speed += " rpm"
+			}
+			return "write '" + k.name + ": {" + speed + ": " + value + "}'"
+		}
+		inner := keyOf(k.keys, name)
+		if inner.name == "" || k.name == "limits" || k.form != asGroup && k.form != asMeasured && !k.speeds {
+			continue
+		}
+		under := k.name
+		if k.speeds {
+			under = "idle"
+		}
+		if k.form == asMeasured {
+			return "write '" + under + ": {reading: ..., " + name + ": " + value + "}'"
+		}
+		return "write '" + under + ": {" + name + ": " + value + "}'"
+	}
+	return ""
+}
+
+// placeTaking gives the section with a key of a name that takes a word; "" for
+// none.
+func placeTaking(name string, value *node) string {
+	for _, section := range placesOf(name) {
+		k := keyOf(keysOf(fileKeys, section), name)
+		if value == nil || value.kind != scalar || len(k.words) == 0 {
+			continue
+		}
+		if word, _ := vocabularyOf(k.says).find(value.text, k.words); word != "" {
+			return section
+		}
+	}
+	return ""
+}
+
 // fits reports that a value may be one of a key, as far as its unit tells.
 func fits(name string, value *node) bool {
+	for _, section := range fileKeys { // a word is none of figures
+		k := keyOf(section.keys, name)
+		if k.form == asWord && value != nil && value.kind == scalar && strings.ContainsAny(value.text, "0123456789") {
+			word, _ := vocabularyOf(k.says).find(value.text, k.words)
+			return word != ""
+		}
+	}
 	if value == nil || value.kind != scalar || amountsIn[name] == nil {
 		return true
 	}
@@ -140,12 +206,31 @@ func quoted(words []string) []string {
 // their section without one.
 var byCylinderIn = map[string]string{"compression": "dry", "leakage": "loss", "plugs": "looks", "valves": "exhaust", "injectors": "before", "balance": "speed"}
 
+// heldOf is what a section of leakage names as the supply, or the usual 100.
+func heldOf(n *node) string {
+	for _, name := range []string{"of", "supply", "supplied"} {
+		if v := n.get(name); v != nil && v.kind == scalar && leadingNumber(v.text) != "" {
+			return leadingNumber(v.text)
+		}
+	}
+	return "100"
+}
+
+func leadingNumber(text string) string {
+	end := 0
+	for end < len(text) && strings.ContainsRune("0123456789.", rune(text[end])) {
+		end++
+	}
+	return text[:end]
+}
+
 // cylinderAsKey answers a cylinder that stands in the place of a key, once for
 // the cylinders of a section.
 func (r *reader) cylinderAsKey(n *node, i int, section string) bool {
 	isOne := func(name string) bool {
 		word := cylinderWord(name)
-		return r.isCylinder(word) && (startsWithFigure(word) || slices.Contains(r.cylinderNames, word))
+		_, isBank := r.bankNamed(name)
+		return isBank || r.isCylinder(word) && (startsWithFigure(word) || slices.Contains(r.cylinderNames, word))
 	}
 	if !isOne(n.entries[i].key) {
 		return false
@@ -170,6 +255,8 @@ func (r *reader) cylinderAsKey(n *node, i int, section string) bool {
 	switch {
 	case section == "" || section == "compression" && n.get("unit") == nil && bare:
 		hint = "write 'compression: {unit: " + cmp.Or(string(firstUnit(n)), "psi") + ", dry: " + line + "}', with the gauge's unit"
+	case last == "leakage" && bare:
+		hint = "write 'loss: " + line + "' if they are percent lost; what was held of what was supplied is 'dry: {" + cylinderWord(n.entries[i].key) + ": " + short(n.entries[i].value.text) + "/" + heldOf(n) + ", ...}'"
 	case to != "":
 		hint = "write '" + to + ": " + line + "'"
 	}

@@ -82,7 +82,25 @@ func (r *reader) leaks(sec *section, key string) map[string]diag.Leak {
 	if n == nil {
 		return nil
 	}
+	if n.kind == scalar { // 72/80 70/80
+		for _, all := range typedLists(evenly(n.text)) {
+			if len(all) == len(r.cylinderNames) && !slices.ContainsFunc(all, func(t typed) bool { return !isHeld(t.text) }) {
+				whole := n
+				n = &node{kind: list, pos: whole.pos}
+				for _, t := range all {
+					n.items = append(n.items, r.piece(whole, t))
+				}
+				break
+			}
+		}
+	}
 	return byCylinder(r, n, sec.label(key), r.leak)
+}
+
+// isHeld reports '72/80', held of supplied.
+func isHeld(text string) bool {
+	p, err := quantity.ScanAs(text, quantity.Pressure)
+	return err == nil && len(p.Parts) == 2 && p.Only(quantity.Slash)
 }
 
 // leak reads one cylinder: {loss: 34 %}, {held: 72, of: 80}, or 72/80.

@@ -93,7 +93,11 @@ func (r *reader) unitAmong(sec *section, units []quantity.Unit) (quantity.Unit, 
 		return units[0], false
 	}
 	if v, err := quantity.ParseAs("1 "+n.text, quantity.DimensionOf(units[0])); err == nil && slices.Contains(units, v.Unit) {
-		return v.Unit, true
+		if v.Number == 1 {
+			return v.Unit, true
+		}
+		r.report(n.pos, "write the readings as '6 "+short(n.text)+"', each with its unit, or as 0.006 with 'unit: "+string(v.Unit)+"'", "'%s' is '%s', expected %s", sec.label("unit"), short(n.text), anyOf(unitNames(units)))
+		return units[0], false
 	}
 	r.report(n.pos, meant(n.text, unitNames(units)), "'%s' is '%s', expected %s", sec.label("unit"), short(n.text), anyOf(unitNames(units)))
 	return units[0], false

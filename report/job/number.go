@@ -173,7 +173,11 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 			s.bareAt = n.pos
 		}
 	case own && !s.takes(v.Unit):
-		s.r.report(n.pos, "", "'%s' is in %s, expected %s", label, v.Unit, s.unitsTaken())
+		hint := ""
+		if v.Unit == quantity.Inch && s.takes(quantity.InHg) {
+			hint = "write " + plainNumber(v.Number) + " inHg, if it is inches of mercury"
+		}
+		s.r.report(n.pos, hint, "'%s' is in %s, expected %s", label, v.Unit, s.unitsTaken())
 		return 0, false
 	}
 	value, err := v.In(s.unit)

@@ -72,6 +72,16 @@ func (r *reader) typedLooks(n *node) *node {
 		one.text = word
 		return &node{kind: mapping, pos: n.pos, entries: []entry{{"all", n.pos, &one}}}
 	}
+	for _, but := range []string{" except ", " but ", " apart from "} { // ok but 3 oily
+		before, after, ok := strings.Cut(n.text, but)
+		if rest := strings.TrimPrefix(fold(before), "all "); ok && known(rest) {
+			named := r.namedLooks(&node{pos: n.pos, text: strings.ReplaceAll(after, " and ", ", "), plain: true, tag: "!!str"}, known)
+			if named != nil {
+				named.entries = append(named.entries, entry{others, n.pos, r.piece(n, typed{rest, 0})})
+				return named
+			}
+		}
+	}
 	if named := r.namedLooks(n, known); named != nil {
 		return named
 	}

@@ -87,6 +87,9 @@ func (r *reader) rotor(n *node, label, name string, s *scale) (diag.Rotor, bool)
 	out := diag.Rotor{Name: name, State: diag.Tested}
 	if n.kind == scalar {
 		state, reason, ok := parseState(n.text)
+		if list := r.typedFor(n, facesOfRotor); !ok && list != nil {
+			return r.rotor(list, label, name, s)
+		}
 		switch {
 		case isEmpty(n):
 			r.report(n.pos, emptyReading, "'%s' has no value", label)
@@ -95,6 +98,9 @@ func (r *reader) rotor(n *node, label, name string, s *scale) (diag.Rotor, bool)
 		}
 		out.State, out.Reason = state, reason
 		return out, ok
+	}
+	if points := decimalCommas(n, facesOfRotor); points != nil {
+		n.items = points
 	}
 	if n.kind == mapping || len(n.items) != facesOfRotor {
 		r.report(n.pos, "such as [7.4, 7.2, 7.3], in the order read", "'%s' has %d faces, a rotor has %d", label, len(n.items)+len(n.entries), facesOfRotor)

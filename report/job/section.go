@@ -186,7 +186,7 @@ func (s *section) list(key, example string) []*node {
 	}
 	if n.kind != list {
 		hint := "write " + key + ": " + example
-		if n.kind == scalar {
+		if n.kind == scalar && keyOf(s.keys, key).form != asGroups {
 			hint = fmt.Sprintf("write %s: [%s]", key, n.text)
 		}
 		s.r.report(n.pos, hint, "'%s' is %s, expected a list", s.label(key), describe(n))

@@ -173,6 +173,18 @@ func (r *reader) gathered(n *node) {
 	}
 }
 
+// leadingCylinder takes the cylinder off that a text begins with.
+func (r *reader) leadingCylinder(text string) (name, rest string, ok bool) {
+	fields := strings.Fields(text)
+	for n := 1; n <= 2 && n < len(fields); n++ {
+		name = r.cylinderMeant(strings.TrimRight(strings.Join(fields[:n], " "), ":="))
+		if slices.Contains(r.cylinderNames, name) {
+			return name, strings.Join(fields[n:], " "), true
+		}
+	}
+	return "", "", false
+}
+
 // loneHint answers a single value where one for each cylinder is expected.
 func (r *reader) loneHint(text, label string) string {
 	key := label[strings.LastIndexByte(label, '.')+1:]
@@ -188,6 +200,16 @@ func (r *reader) loneHint(text, label string) string {
 			first = r.cylinderNames[0]
 		}
 		return "of which " + r.cylinderWord + "? such as " + key + ": {" + first + ": " + short(text) + "}; for all of them {" + others + ": " + short(text) + "}"
+	}
+	if name, rest, ok := r.leadingCylinder(text); ok { // cyl 3 scored
+		return "write " + key + ": {" + name + ": " + short(rest) + "}"
+	}
+	for _, but := range []string{" except ", " but ", " apart from "} { // all 150 but 3 95
+		before, after, ok := strings.Cut(fold(text), but)
+		before = strings.TrimSpace(strings.TrimPrefix(strings.TrimSuffix(before, " all"), "all "))
+		if name, rest, named := r.leadingCylinder(strings.ReplaceAll(after, "=", " ")); ok && named {
+			return "write " + key + ": {" + name + ": " + short(rest) + ", " + others + ": " + short(before) + "}"
+		}
 	}
 	if key == "wet" && !strings.ContainsAny(text, "0123456789") {
 		return "write wet-in-words: " + short(text)

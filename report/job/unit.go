@@ -49,7 +49,7 @@ func (r *reader) unit(s *section) (quantity.Unit, bool) {
 		return quantity.PSI, false
 	}
 	v, err := quantity.ParseAs("1 "+n.text, quantity.Pressure)
-	if err == nil && slices.Contains(pressureUnits, string(v.Unit)) {
+	if err == nil && v.Number == 1 && slices.Contains(pressureUnits, string(v.Unit)) {
 		return v.Unit, true
 	}
 	hint := meant(n.text, pressureUnits)

@@ -49,7 +49,23 @@ func nearest(s string, words []string) string {
 	if len(given) < 3 { // a number, or an abbreviation of anything
 		return ""
 	}
-	return byPlain[templates.Nearest(given, known)]
+	near := templates.Nearest(given, known)
+	if len(given) <= 4 && shared(given, near) < len(given)-1 { // hot is no wet
+		return ""
+	}
+	return byPlain[near]
+}
+
+// shared counts the letters that two words have in common, wherever they stand.
+func shared(a, b string) int {
+	n := 0
+	for _, c := range a {
+		if i := strings.IndexRune(b, c); i >= 0 {
+			b = b[:i] + b[i+len(string(c)):]
+			n++
+		}
+	}
+	return n
 }
 
 // LayoutHint is the hint of an engine's problem; for a layout that is close to
