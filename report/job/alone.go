@@ -42,11 +42,15 @@ func (r *reader) spell(n *node, keys []key) {
 // their section.
 var single = map[string]string{"engine": "layout", "odometer": "reading", "customer": "name", "seller": "name", "vehicle": "description", "authorised": "by", "job": "number", "battery": "rest"}
 
+// longestSaid is how long a text may be that is taken apart into the words of a
+// section.
+const longestSaid = 400
+
 // alone makes a section of a value that stands in its place: words that only one
 // of its keys takes go to that key, and another value to the key that it usually
 // is. It is nil where that is not known.
 func alone(k key, n *node) *node {
-	if isEmpty(n) {
+	if isEmpty(n) || len(n.text) > longestSaid {
 		return nil
 	}
 	if _, _, stated := parseState(n.text); stated {

@@ -50,6 +50,9 @@ var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi"
 // leadingFigure is the figure that a text begins with, in some unit where it has
 // none, and the words behind it.
 func leadingFigure(text, unit string) (figure, words string) {
+	if len(text) > longestSaid {
+		return "", text
+	}
 	fields := strings.Fields(text)
 	for n := len(fields); n > 0; n-- {
 		figure = strings.Join(fields[:n], " ")

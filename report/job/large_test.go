@@ -29,6 +29,15 @@ func TestLargeFiles(t *testing.T) {
 		"circuits":     engine + "fuel-pressure:\n  unit: psi\n  circuits:\n" + numbered(5_000, "    c%d: {key-on: 85.90, idle: 6 bar}\n"),
 		"one word":     engine + "notes: " + many("x") + "\n",
 		"one key":      engine + many("x") + ": 1\n",
+		"layout":       "engine: {layout: " + many("V8 ") + "}\n",
+		"engine words": "engine: " + many("V8 gas ") + "\n",
+		"looks":        engine + "plugs: {looks: " + many("ok 3 oily ") + "}\n",
+		"conditions":   engine + "conditions: " + many("cold ") + "\n",
+		"open quotes":  numbered(80_000, "k%d: 'x\n") + "x'\n\ty: 1\n",
+		"no colons":    many("unit psi\n"),
+		"readings":     engine + "compression: {unit: psi, dry: " + many("140 ") + "}\n",
+		"other words":  engine + "compression: {unit: psi, dry: {1: " + many("o l ") + "}}\n",
+		"by bank":      "engine: {layout: V8, numbering: across banks, first-bank: left}\ncompression: {unit: psi, dry: {" + numbered(20_000, "L%d: 140, ") + "1: 1}}\n",
 		"anchors":      "a: &a [" + strings.Repeat("x,", 1000) + "]\n" + numbered(20_000, "k%d: *a\n"),
 	} {
 		start := time.Now()

@@ -8,6 +8,9 @@ import (
 // mostLineFaults is how many faulty lines are told in one run.
 const mostLineFaults = 12
 
+// farthest is how many lines behind one are looked at.
+const farthest = 200
+
 // lineFaults find the lines on which a file that is no YAML goes wrong, and say
 // what to type there: YAML itself names a line behind it, or the first of all.
 // There are none where the fault is of no known kind.
@@ -29,9 +32,11 @@ func (r *reader) lineFaults() []fault {
 		if l.text != "" && !l.colon {
 			plain++
 		}
-		if f, ok := s.faultIn(l, r.lines[i+1:]); ok && len(out) < mostLineFaults {
-			out = append(out, f)
-			l.value = "" // what follows from it is not told
+		if len(out) < mostLineFaults {
+			if f, ok := s.faultIn(l, r.lines[i+1:min(i+1+farthest, len(r.lines))]); ok {
+				out = append(out, f)
+				l.value = "" // what follows from it is not told
+			}
 		}
 		s.take(l)
 	}

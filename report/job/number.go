@@ -5,7 +5,6 @@ import (
 	"errors"
 	"slices"
 	"strings"
-	"unicode"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -189,6 +188,10 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 		s.r.report(n.pos, "did you mean "+plainNumber(-v.Number)+"? it is written without a sign", "'%s' is '%s', below 0 %s, which no gauge reads", label, short(n.text), s.unit)
 		return 0, false
 	}
+	if len(text) > 1 && text[0] == '0' && isWhole(text[1:2]) && len(s.units) == 0 { // 052: the first figure is another
+		s.r.report(n.pos, "look at the notes again: did you mean "+strings.TrimLeft(text, "0")+", or another figure in the place of the nought?", "'%s' is '%s', which begins with a nought", label, short(n.text))
+		return 0, false
+	}
 	if own {
 		s.own = v.Unit
 	} else {
@@ -321,33 +324,6 @@ func (s *scale) answer(text string) string {
 	}
 	if near := nearest(text, stateWords); near != "" {
 		return "did you mean '" + near + "'?"
-	}
-	return ""
-}
-
-// wordsAnswer says what to type in place of a text of words, or of a number and
-// words; "" where it is neither.
-func (s *scale) wordsAnswer(text string) string {
-	if meant := figureMeant(text); meant != "" {
-		return "did you mean " + meant + "?"
-	}
-	if whole, part, ok := strings.Cut(text, ":"); ok && isFigures(whole+"."+part) {
-		return "did you mean " + whole + "." + part + "?"
-	}
-	word, figure, _ := strings.Cut(fold(text), " ")
-	if changed, _ := vocabularyOf("change").find(word, []string{"up"}); changed != "" && isFigures(figure) {
-		return "write the reading itself, not by how much it changed"
-	}
-	number, words, _ := strings.Cut(strings.TrimSpace(text), " ")
-	switch {
-	case len(s.units) > 0 || s.unit == quantity.Percent:
-		return ""
-	case !strings.ContainsAny(text, "0123456789") && strings.ContainsFunc(text, unicode.IsLetter):
-		return "where there is no reading write 'could not test (" + short(text) + ")'"
-	case isFigures(number) && nearest(words, pressureUnits) != "":
-		return "did you mean " + number + " " + nearest(words, pressureUnits) + "?"
-	case isFigures(number) && strings.ContainsFunc(words, unicode.IsLetter):
-		return "write " + number + "; words go into 'findings' or 'notes'"
 	}
 	return ""
 }

@@ -60,6 +60,9 @@ func (r *reader) looks(sec *section) map[string]diag.Plug {
 // typedLooks reads looks that stand in one text: one for all plugs, or one for
 // each, 'tan, tan, oily, tan'; nil for any other text.
 func (r *reader) typedLooks(n *node) *node {
+	if len(n.text) > longestSaid {
+		return nil
+	}
 	vocabulary := vocabularyOf("look of a plug")
 	known := func(text string) bool {
 		word, answer := vocabulary.find(text, vocabulary.Words)

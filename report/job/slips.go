@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"gaugesheet/diag/quantity"
 )
@@ -106,4 +107,31 @@ func commaHint(text string) string {
 func (s *scale) unfit(text string) bool {
 	whole := s.unit == quantity.PSI || s.unit == quantity.KPa
 	return whole && s.given && commaHint(text) != "" && !slices.ContainsFunc(s.samples, func(x sample) bool { return decimals(x.text) > 0 })
+}
+
+// wordsAnswer says what to type in place of a text of words, or of a number and
+// words; "" where it is neither.
+func (s *scale) wordsAnswer(text string) string {
+	if meant := figureMeant(text); meant != "" {
+		return "did you mean " + meant + "?"
+	}
+	if whole, part, ok := strings.Cut(text, ":"); ok && isFigures(whole+"."+part) {
+		return "did you mean " + whole + "." + part + "?"
+	}
+	word, figure, _ := strings.Cut(fold(text), " ")
+	if changed, _ := vocabularyOf("change").find(word, []string{"up"}); changed != "" && isFigures(figure) {
+		return "write the reading itself, not by how much it changed"
+	}
+	number, words, _ := strings.Cut(strings.TrimSpace(text), " ")
+	switch {
+	case len(s.units) > 0 || s.unit == quantity.Percent:
+		return ""
+	case !strings.ContainsAny(text, "0123456789") && strings.ContainsFunc(text, unicode.IsLetter):
+		return "where there is no reading write 'could not test (" + short(text) + ")'"
+	case isFigures(number) && nearest(words, pressureUnits) != "":
+		return "did you mean " + number + " " + nearest(words, pressureUnits) + "?"
+	case isFigures(number) && strings.ContainsFunc(words, unicode.IsLetter):
+		return "write " + number + "; words go into 'findings' or 'notes'"
+	}
+	return ""
 }

@@ -13,6 +13,9 @@ import (
 // six', '4 cyl inline' and 'v-twin'; the text itself where it is none of these.
 // Rotors is how many rotors the job has readings of.
 func layoutMeant(text string, rotors int) string {
+	if len(text) > longestSaid {
+		return text
+	}
 	kinds, counts := vocabularyOf("engine"), vocabularyOf("number of cylinders")
 	plain := plainWords(text)
 	whole := strings.TrimSuffix(strings.TrimSuffix(plain, " engine"), " motor")
@@ -66,6 +69,9 @@ func apartFigures(text string) string {
 // standHint answers a layout that is only a number of cylinders, or only how
 // they stand.
 func standHint(text string) string {
+	if len(text) > longestSaid {
+		return ""
+	}
 	kinds, counts := vocabularyOf("engine"), vocabularyOf("number of cylinders")
 	plain := plainWords(text)
 	if n, ok := strings.CutSuffix(plain, "v"); ok && isWhole(n) {
