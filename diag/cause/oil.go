@@ -6,6 +6,7 @@ import "gaugesheet/diag/known"
 var oilCauses = []Cause{
 	{Name: "too-little-oil", Explains: []string{noise, oilUse}, Advice: "advice-oil"},
 	{Name: "thin-oil", Advice: "advice-oil"},
+	{Name: "thick-oil", Advice: "advice-oil"},
 	{Name: "worn-bearings", Explains: []string{noise}, Advice: "advice-bottom-end"},
 	{Name: "oil-pump", Explains: []string{noise}, Advice: "advice-bottom-end"},
 	{Name: "oil-relief-valve", Advice: "advice-oil"},
@@ -53,9 +54,15 @@ var oilChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "pressure comes back", For: []string{"too-little-oil"}, Words: []string{"comes back", "came back", "right"}},
 			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "fresh-oil", Minutes: 60, Labour: 40, Whole: true, Way: Parts | Runs, Mends: []string{"thin-oil", "fuel-in-oil"}, Fits: oiled, Words: []string{"oil changed", "fresh oil", "oil and filter changed"},
+	{Name: "oil-grade-look", Minutes: 2, Whole: true, Fits: func(c *known.Case, _ []string) bool {
+		return oiled(c, nil) && known.OilOverLimit.Holds(c, known.Subject{})
+	}, Words: []string{"oil grade looked up", "grade looked up"},
 		Outcomes: []Outcome{
-			{Name: "pressure is right", For: []string{"thin-oil", "fuel-in-oil"}, Words: []string{"recovers", "right"}},
+			{Name: "thicker than the book", For: []string{"thick-oil"}, Words: []string{"thicker", "too thick"}},
+			{Name: "as the book has it", Else: true, Words: []string{"right", "as the book"}}}},
+	{Name: "fresh-oil", Minutes: 60, Labour: 40, Whole: true, Way: Parts | Runs, Mends: []string{"thin-oil", "thick-oil", "fuel-in-oil"}, Fits: oiled, Words: []string{"oil changed", "fresh oil", "oil and filter changed"},
+		Outcomes: []Outcome{
+			{Name: "pressure is right", For: []string{"thin-oil", "thick-oil", "fuel-in-oil"}, Words: []string{"recovers", "right"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
 	{Name: "relief-valve-look", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"oil-relief-valve"}, Fits: oilSound, Words: []string{"relief valve out", "relief valve looked at"},
 		Outcomes: []Outcome{

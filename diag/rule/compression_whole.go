@@ -115,10 +115,18 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 	if basis.Far && !c.ThrottleShut() && (!doubted || basis.Variant == "floor") {
 		f.Urgency = diag.ActSoon
 	}
-	if basis.Clear && f.Facts["even"].(bool) && !c.ThrottleShut() && c.Spec.Interference == diag.Yes && c.HasValves() && known.SuddenOnset.Holds(c, known.Subject{}) {
-		f.Urgency = diag.DoNotRun // timing that slipped by a tooth: the next one bends the valves
+	if timingSlipped(c) {
+		f.Urgency = diag.DoNotRun
 	}
 	return f
+}
+
+// timingSlipped reports an engine whose valves can meet its pistons and that is low
+// in every cylinder alike since something happened: the next tooth bends them.
+func timingSlipped(c *known.Case) bool {
+	basis := c.AllLow()
+	return basis != nil && basis.Clear && c.Cranking().LowestPercentOfHighest >= known.EvenTogether && !c.ThrottleShut() &&
+		c.Spec.Interference == diag.Yes && c.HasValves() && known.SuddenOnset.Holds(c, known.Subject{})
 }
 
 // underMinimums gives, for each stated minimum that is not kept, the cylinders

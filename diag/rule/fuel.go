@@ -75,7 +75,7 @@ func readingFacts(k known.Circuit, r *diag.FuelReading) diag.Facts {
 	c := k.Case
 	facts := diag.Facts{"value": c.FuelNumber(r.Value), "reading": r.Name, "limit": limitAsEntered(c, r), "verdict": string(r.Verdict),
 		"uncertainty": diag.Number{Value: r.Uncertainty, Decimals: max(1, c.Sums.Fuel.Decimals), Unit: c.Sums.Fuel.Unit},
-		"carburettor": c.FuelSystem() == known.Carburettor, "short": "", "flow": "", "pinched": "", "idle": "", "from": "", "against": ""}
+		"carburettor": c.FuelSystem() == known.Carburettor, "electric": c.MayBeElectricPump(), "short": "", "flow": "", "pinched": "", "idle": "", "from": "", "against": ""}
 	if r.LimitLow != nil && *r.LimitLow > 0 && r.Value < *r.LimitLow {
 		facts["short"] = known.Percent(100*(1 - r.Value / *r.LimitLow), 0).String()
 	}

@@ -188,5 +188,5 @@ func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
 	read := c.ReadAny()
 	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{
 		"coded": diag.Names(coded), "unread": diag.Names(slices.DeleteFunc(slices.Clone(coded), func(n string) bool { return slices.Contains(read, n) })),
-		"complaints": diag.Names(c.Complaints()), "valves": c.HasValves(), "diesel": c.Spec.Diesel(), "airCooled": c.AirCooled(), "rotary": c.Rotary()}}
+		"complaints": diag.Names(c.Complaints()), "valves": c.HasValves(), "diesel": c.Spec.Diesel(), "airCooled": c.AirCooled(), "rotary": c.Rotary(), "oilRead": c.Has(known.NeedsTest(known.Oil))}}
 }

@@ -67,7 +67,7 @@ var oilRules = []Rule{
 		Name: "oil-pressure-high", Title: "Oil pressure over its limit",
 		Why:    "More than the book allows with hot oil is a relief valve that sticks shut, or oil of a thicker grade. It can burst a filter.",
 		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.OilOverLimit,
-		Kind: OfOil, For: common("oil-relief-valve", "oil-sender"), Say: oilHigh, Headline: "oil-pressure-high",
+		Kind: OfOil, Weigh: weighHighOil, Say: oilHigh, Headline: "oil-pressure-high",
 	},
 	{
 		Name: "oil-pressure-by-dash-only", Title: "Oil pressure by what the vehicle shows",
@@ -120,6 +120,12 @@ func weighOil(c *known.Case, s known.Subject) []Voice {
 		list = append(list, speaks(DryUp, "too-little-oil")...)
 	}
 	return list
+}
+
+// weighHighOil: oil thicker than the book's costs a change of oil; a gauge of the
+// workshop's own shows what is there.
+func weighHighOil(c *known.Case, _ known.Subject) []Voice {
+	return append(common("thick-oil", "oil-relief-valve"), where(!known.OnOwnGauge(oilResult(c)), speaks(Known, "oil-sender"))...)
 }
 
 // weighThumb: without the maker's figure the rule itself may be wrong.

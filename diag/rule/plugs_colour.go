@@ -88,7 +88,7 @@ var plugColourRules = []Rule{
 		Name: "white-on-gas", Title: "White plugs in an engine that runs on gas",
 		Why:    "Gas burns without soot and leaves the plugs white. There white says nothing of the mixture.",
 		Source: "common practice, no source", Class: Information, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
-		Of: plugsOf("white", "the plugs, every one looked at white", known.OnAll), When: known.All(sparkPlugs, gasFuel),
+		Of: plugsOf("white", "the plugs that look white, several or every one looked at", known.OnAll, known.OnSome, known.OnEnds, known.OnNeighbours), When: known.All(sparkPlugs, gasFuel),
 		Kind: OfPlugs, Weigh: func(c *known.Case, _ known.Subject) []Voice {
 			return where(len(c.PlugsGapped(known.GapWide))+len(c.PlugsGapped(known.GapNarrow)) == 0, speaks(Known, "gas-fuel")) // no cause of what the gaps do
 		}, Say: plugsFound(diag.NoAction), Headline: "plugs-normal",
@@ -105,7 +105,7 @@ var plugColourRules = []Rule{
 		Name: "some-white", Title: "Some plugs white",
 		Why:    "Lean cylinders that lie together share a runner or a joint of the manifold; those at the ends of a row lie farthest from the throttle.",
 		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
-		Of: plugsOf("white", "several white plugs, not all and not just one bank", known.OnSome, known.OnEnds, known.OnNeighbours), When: sparkPlugs,
+		Of: plugsOf("white", "several white plugs, not all and not just one bank", known.OnSome, known.OnEnds, known.OnNeighbours), When: known.All(sparkPlugs, known.Not(gasFuel)),
 		Kind: OfPlugs, Weigh: shareOut("white", "air-leak", "own-injector", "shared-runner"),
 		Say: somePlugs("white"), Headline: "plugs-white", Variants: []string{string(known.OnEnds), string(known.OnNeighbours)},
 	},

@@ -83,7 +83,7 @@ var methodRules = []Rule{
 			"a gauge that reads low. These are cheap to rule out and come before the timing, and the timing before the rings.",
 		Source: "common practice",
 		Asks: "every cylinder is under the minimum (or under the expected pressure, or lower than in an earlier test), and the lowest is at least 85 % of the highest; " +
-			"not where a test with another gauge agrees: low vacuum, air lost past the rings, or more than is allowed in every cylinder",
+			"not where a test with another gauge agrees: low vacuum, air lost past the rings, or more than is allowed in every cylinder; nor where it came suddenly and valves can meet pistons",
 		Notices: allLowCheckTheTest, Kind: OfTest,
 	},
 	{
@@ -251,7 +251,7 @@ func whereNotJudged(c *known.Case, n diag.Notice) bool {
 }
 
 func allLowCheckTheTest(c *known.Case) []diag.Notice {
-	if c.AllLow() == nil || c.Cranking().LowestPercentOfHighest < known.EvenTogether || lowByAnother(c) {
+	if c.AllLow() == nil || c.Cranking().LowestPercentOfHighest < known.EvenTogether || lowByAnother(c) || timingSlipped(c) {
 		return nil
 	}
 	return notice("all-low-check-the-test", "", nil, diag.Facts{"single": !c.Several()})

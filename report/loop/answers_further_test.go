@@ -26,7 +26,8 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"fill-to-the-mark": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.oilLow, "pressure comes back", "it stays low")
 	},
-	"fresh-oil": func(*bench, []int) answer { return yes(false, "", "stays low") },
+	"oil-grade-look": func(*bench, []int) answer { return yes(false, "", "as the book has it") },
+	"fresh-oil":      func(*bench, []int) answer { return yes(false, "", "stays low") },
 	"relief-valve-look": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.relief, "stuck or worn", "moves freely")
 	},
