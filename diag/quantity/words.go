@@ -10,6 +10,19 @@ import (
 // matter: inches of mercury, pounds per square inch.
 var apart = []string{"inches", "inch", "in", "of", "mercury", "hg", "degrees", "degree", "deg", "pounds", "lbs", "lbf", "per", "square", "sq", "cm", "revs", "minute", "fluid", "fl", "oz", "cu", "cubic", "us"}
 
+// Spellings are the ways in which a unit is written beside its name, in lower case
+// and without spaces.
+func Spellings(u Unit) []string {
+	out := slices.Clone(byUnit[u].spellings)
+	for spelling, loose := range looseSpellings {
+		if loose.unit == u && loose.factor == 1 {
+			out = append(out, spelling)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
 // Words are the words that figures of some dimensions are written with, in
 // lower case and sorted: those of their units in every spelling, and those that
 // stand before, between and behind numbers. A spelling with other signs in it,

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"gaugesheet/diag/engine"
+	"gaugesheet/diag/quantity"
 )
 
 // wordOf is the schema of a word of a key: its own, which an editor offers, or
@@ -19,7 +20,13 @@ func (w *schemaWriter) wordOf(k key) Object {
 		name = fmt.Sprintf("%s-%d", base, i)
 	}
 	w.keep(name, func() Object {
-		return append(wordSchema(k.words, vocabularyOf(k.says).others(k.words)), Member{"description", k.allWords()})
+		others := vocabularyOf(k.says).others(k.words)
+		if k.name == "unit" {
+			for _, u := range k.words {
+				others = append(others, quantity.Spellings(quantity.Unit(u))...)
+			}
+		}
+		return append(wordSchema(k.words, others), Member{"description", k.allWords()})
 	})
 	return Object{{"$ref", "#/$defs/" + name}}
 }
