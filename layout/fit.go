@@ -61,8 +61,8 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 		return nil, &TooFull{Block: l.highest(), Missing: l.height - p.Area.H}
 	}
 	f.takeBack(taken, closely, len(taken))
-	if f.space < 1 && f.theme.Scale >= full {
-		f.closeSpaces(fits)
+	if f.theme.Close && f.theme.Scale >= full {
+		f.closeTo(spaceWays[decentWay:], fits)
 	}
 	f.takeBack(taken, 0, closely)
 	return f.done(taken), nil
@@ -127,17 +127,30 @@ func (f *fitter) closeUp(fits func() bool) bool {
 	return f.closeSpaces(fits) || f.scaleDown(fits)
 }
 
-// closeSpaces brings blocks closer together, then lines, then blocks as close as
-// they may stand; no closer than the page needs.
-func (f *fitter) closeSpaces(fits func() bool) bool {
+// A spaceWay is how close blocks and lines stand: which part is left of the space
+// that may go, and whether lines stand close too.
+type spaceWay struct {
+	part  float64
+	close bool
+}
+
+// spaceWays are from open to as close as may be: blocks come closer, then lines,
+// then blocks again. Detail that was ranked below space comes back before blocks
+// stand wider than at decentWay.
+var spaceWays = []spaceWay{{1, false}, {2.0 / 3, false}, {1.0 / 3, false}, {2.0 / 3, true}, {1.0 / 3, true}, {0, true}}
+
+const decentWay = 2
+
+// closeSpaces brings blocks and lines no closer than the page needs.
+func (f *fitter) closeSpaces(fits func() bool) bool { return f.closeTo(spaceWays, fits) }
+
+// closeTo takes the first of several ways with which the page fits.
+func (f *fitter) closeTo(ways []spaceWay, fits func() bool) bool {
 	least := f.page.LeastSpace
 	if least <= 0 {
 		return false
 	}
-	for _, way := range []struct {
-		part  float64 // of the space that may go
-		close bool
-	}{{1, false}, {2.0 / 3, false}, {1.0 / 3, false}, {2.0 / 3, true}, {1.0 / 3, true}, {0, true}} {
+	for _, way := range ways {
 		f.space, f.theme.Close = least+(1-least)*way.part, way.close
 		if fits() {
 			return true

@@ -225,3 +225,61 @@ func TestACellIsAsWideAsItsBlockWould(t *testing.T) {
 		}
 	}
 }
+
+// Height that is left after spaces closed up goes back to them, before a block
+// stretches, between rows and within a column alike.
+func TestClosedSpacesOpenFirst(t *testing.T) {
+	below := one(block("b", 0, 40))
+	below.Above = 20
+	rows := page(one(block("a", 30, 50)), below)
+	column := page(layout.Row{Cells: []layout.Cell{{Gap: 20, Blocks: []layout.Block{block("a", 30, 50), block("b", 0, 40)}}}})
+	for name, p := range map[string]layout.Page{"between rows": rows, "in a column": column} {
+		p.LeastSpace = 0.2
+		f, err := layout.Fit(p, layout.Theme{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := []string{"a full 10.00,10.00 100.00x50.00", "b full 10.00,70.00 100.00x40.00"}
+		if diff := cmp.Diff(want, areas(f)); diff != "" {
+			t.Errorf("%s (-want +got):\n%s", name, diff)
+		}
+	}
+}
+
+// A column gives width to one that shows as much as it has height for, though
+// the row gets no lower.
+func TestColumnsLevelOutForWhatHasMoreToShow(t *testing.T) {
+	more := textual{name: "more", area: 12000}
+	p := page(layout.Row{Cells: []layout.Cell{{Share: 50, Least: 30, Blocks: []layout.Block{textual{name: "few", area: 2000}}}, {Share: 50, Blocks: []layout.Block{more}}}})
+	p.GivesWay = []layout.Step{{Block: "more", To: layout.Compact}}
+	f, err := layout.Fit(p, layout.Theme{Scale: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, b := range boxes(f) {
+		if b.Name == "more" && b.Rect.W < 60 {
+			t.Errorf("what has more to show is %.0f wide beside a column that is half empty", float64(b.Rect.W))
+		}
+	}
+}
+
+// textual is a block of words that fill an area, or as much of it as a height
+// holds.
+type textual struct {
+	name string
+	area layout.Length
+}
+
+func (b textual) Name() string { return b.name }
+
+func (b textual) Lay(_ layout.Theme, width layout.Length, d layout.Detail) layout.Frame {
+	whole := b.area / width
+	f := layout.Frame{Height: whole, Draw: func(layout.Surface, layout.Rect) {}}
+	if d != layout.Full {
+		f.Height = 30
+		f.Richer = func(height layout.Length) layout.Frame {
+			return layout.Frame{Height: min(height, whole), Draw: f.Draw}
+		}
+	}
+	return f
+}

@@ -36,7 +36,7 @@ func (v *view) methodBlock() layout.Block {
 	if len(items) == 0 {
 		return nil
 	}
-	return figure.NewMethod(figure.List{Title: v.label("heading.method"), Items: allOnPage(items), Run: true})
+	return figure.NewMethod(figure.List{Title: v.label("heading.method"), Items: allOnPage(items), Run: true, Short: v.short()})
 }
 
 // sentence makes a line of parts into one with a capital and a full stop.

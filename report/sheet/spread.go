@@ -213,6 +213,7 @@ func (r *cylinderRuler) say(bars []int) []string {
 	}
 	first, last := r.bars[bars[0]], r.bars[bars[len(bars)-1]]
 	v := r.view
+	all := len(bars) == len(r.bars) && len(bars) == len(r.c.Cylinders)
 	switch {
 	case len(bars) == 1 && first.value == 0:
 		return nil
@@ -220,11 +221,11 @@ func (r *cylinderRuler) say(bars []int) []string {
 		return []string{v.label("spread.one", "value", values[0], "less", first.less, "more", first.more, "above", first.value < 0)}
 	case len(bars) == 2 && len(r.bars) > 2 && values[0] != values[1]:
 		return []string{v.label("spread.two", "of", names, "more", r.open, "first", bare(values[0]), "second", values[1])}
-	case !even || len(bars) == 2 && len(r.bars) > 2:
+	case !even && !all || len(bars) == 2 && len(r.bars) > 2:
 		return []string{v.label("spread.several", "of", v.inOrder(names), "more", r.open, "low", values[0], "high", values[len(values)-1])}
 	}
 	who := v.count(len(bars))
-	if len(bars) == len(r.bars) && len(bars) == len(r.c.Cylinders) {
+	if all {
 		who = v.optional("spread.all."+strconv.Itoa(len(bars)), v.label("spread.all", "count", who))
 	}
 	words := v.label("spread.even", "who", who, "low", values[0], "high", values[len(values)-1])
