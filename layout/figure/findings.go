@@ -180,7 +180,7 @@ func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Len
 	inner := width - entryIndent(t)
 	runs := []layout.Run{run(t, layout.Strong, t.Ink, f.Says)}
 	if f.Urgency != "" {
-		runs = append(runs, run(t, layout.Body, t.Accent, f.Urgency))
+		runs = append(runs, run(t, layout.Body, t.Ink, f.Urgency)) // in ink: a fax breaks colour up into dots
 	}
 	if d >= because {
 		runs = append(runs, run(t, layout.Body, t.Ink, f.Because))
