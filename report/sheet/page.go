@@ -92,7 +92,6 @@ var builders = map[string]func(*view) layout.Block{
 
 	"independence": (*view).independenceBlock,
 	"tested":       (*view).testedBlock,
-	"scope":        (*view).scopeBlock,
 	"photos":       (*view).photosBlock,
 	"validity":     (*view).validityBlock,
 	"disclaimer":   (*view).disclaimerBlock,

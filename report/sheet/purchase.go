@@ -16,12 +16,6 @@ func (v *view) independenceBlock() layout.Block {
 	return figure.NewList("independence", figure.List{Items: []string{v.label("independence.is", "words", words)}, Run: true})
 }
 
-// scopeBlock says what was looked at and what was not, in both directions.
-func (v *view) scopeBlock() layout.Block {
-	items := []string{v.label("scope.was"), v.label("scope.was-not", "oil", v.d.MeasuredTest("oil-pressure") != nil, "cooling", v.d.MeasuredTest("cooling") != nil)}
-	return figure.NewList("scope", figure.List{Title: v.label("heading.scope"), Items: items})
-}
-
 // photosBlock is the photos that belong to the sheet, drawn small where the job
 // names their files.
 func (v *view) photosBlock() layout.Block {

@@ -126,8 +126,8 @@ func BenchmarkSheetOverFloor(b *testing.B) {
 const heavyExample = "v12-everything.yaml"
 
 // mostOfLight is how many times a sheet with every test on twelve cylinders may
-// take as long as that of four sound ones. It runs at about 3.
-const mostOfLight = 3.5
+// take as long as that of four sound ones.
+const mostOfLight = 3.0
 
 // heavyOverLight measures both sheets in turn, that many times.
 func heavyOverLight(tb testing.TB, times int) float64 {
