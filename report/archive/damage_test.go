@@ -94,7 +94,7 @@ func (s spoiler) text(data []byte) []byte {
 
 // picture damages a picture, or says that it is another.
 func (s spoiler) picture(data []byte) []byte {
-	if !bytes.HasPrefix(data, []byte("\x89PNG")) || s.IntN(2) == 0 {
+	if !bytes.HasPrefix(data, []byte("\x89PNG")) || len(data) < 33 || s.IntN(2) == 0 {
 		return s.bytes(data)
 	}
 	out := bytes.Clone(data)

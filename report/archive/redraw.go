@@ -75,6 +75,7 @@ type redrawn struct {
 type looks struct {
 	kind, paper, language string
 	boxes                 bool
+	bench                 bool // empty, to write on
 }
 
 // ways are the ways in which the sheet may have been drawn.
@@ -94,7 +95,12 @@ func (s *Sheet) ways(page pdffile.Page) []looks {
 		for _, k := range kinds {
 			for _, p := range papers {
 				for _, l := range languages {
-					ways = append(ways, looks{k, p, l, boxes})
+					if k == templates.Bench {
+						ways = append(ways, looks{k, p, l, boxes, true})
+					}
+					if k != templates.Bench || s.Template != nil { // a template may call itself so, and be filled in
+						ways = append(ways, looks{k, p, l, boxes, false})
+					}
 				}
 			}
 		}
@@ -149,8 +155,7 @@ func (s *Sheet) open(name string) ([]byte, error) {
 
 // draw draws the sheet in one way.
 func (s *Sheet) draw(way looks, version string) (*redrawn, error) {
-	blank := way.kind == templates.Bench
-	j, d, err := s.read(blank)
+	j, d, err := s.read(way.bench)
 	if err != nil {
 		return nil, err
 	}
@@ -162,7 +167,10 @@ func (s *Sheet) draw(way looks, version string) (*redrawn, error) {
 		o.Sign = func([]byte) ([]byte, error) { return s.Signature.Data, nil }
 	}
 	var page *sheet.Sheet
-	if blank {
+	if way.kind == templates.Bench && !way.bench {
+		o.Kind = "" // the job's own
+	}
+	if way.bench {
 		page, err = sheet.Blank(j.Test().Engine, j, o)
 	} else {
 		page, err = sheet.New(j, d, o)
