@@ -54,6 +54,8 @@ func TestProblemsOfATemplate(t *testing.T) {
 		{"a number of nothing", "audience: customer", "audience: customer\nnumber: bill", `3:9: unknown number "bill"`, ""},
 		{"an unknown occasion", "audience: customer", "audience: customer\noccasion: sale", `3:11: unknown occasion "sale"`, ""},
 		{"neither true nor false", "audience: customer", "audience: customer\nrecord: maybe", `3:9: expected true or false, found "maybe"`, ""},
+		{"too long", plain, plain + strings.Repeat("# more\n", 5000), "1:1: the template has 35", ""},
+		{"too many steps", "gives-way:\n", "gives-way:\n" + strings.Repeat("  - {block: engine, to: brief}\n", 300), "14:3: the page gives way in 302 steps, the limit is 200", ""},
 		{"an alias", "[head]", "&a [head]\n  - *a", "7:5: expected keys and values, found an alias", ""},
 	} {
 		if !strings.Contains(plain, c.was) {

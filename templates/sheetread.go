@@ -24,8 +24,19 @@ func (r *sheetReader) problem(n *yaml.Node, hint, format string, args ...any) {
 	r.problems = append(r.problems, Problem{Line: max(n.Line, 1), Column: max(n.Column, 1), Message: fmt.Sprintf(format, args...), Hint: hint})
 }
 
+// What a template may have: the program's own have two thousand bytes and twenty
+// steps, and each step lays the page out anew.
+const (
+	mostTemplate = 32 << 10 // bytes
+	mostSteps    = 200
+)
+
 func (r *sheetReader) read(data []byte) {
 	var doc yaml.Node
+	if len(data) > mostTemplate {
+		r.problem(&doc, "", "the template has %d bytes, the limit is %d", len(data), mostTemplate)
+		return
+	}
 	if err := yaml.Unmarshal(data, &doc); err != nil {
 		at, message := &yaml.Node{}, strings.TrimPrefix(err.Error(), "yaml: ")
 		if n, err := fmt.Sscanf(message, "line %d:", &at.Line); n == 1 && err == nil {
@@ -252,6 +263,10 @@ var detailNames = map[string]layout.Detail{"compact": layout.Compact, "brief": l
 func (r *sheetReader) givesWay(n *yaml.Node) {
 	if n.Kind != yaml.SequenceNode {
 		r.problem(n, "", "expected a list of steps, found %s", kindName(n))
+		return
+	}
+	if len(n.Content) > mostSteps {
+		r.problem(n, "", "the page gives way in %d steps, the limit is %d", len(n.Content), mostSteps)
 		return
 	}
 	for _, item := range n.Content {
