@@ -303,12 +303,12 @@ var injectorSet = systemRule(known.Injectors, OfInjectors, byInjectors, []Rule{{
 	Name: "injector-cleaned", Title: "Injectors before and after cleaning",
 	Why:   "How far apart the injectors were before and are after is what cleaning was for. A set that still differs by more than its limit has one to replace.",
 	Class: Information, When: known.InjectorsCleaned, Weigh: func(c *known.Case, _ known.Subject) []Voice {
-		return where(c.InjectorsMended(), speaks(Heard, "dirty-injectors"))
+		return where(cleanedFor(c), speaks(Heard, "dirty-injectors"))
 	}, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 		before, _ := c.InjectorSpread("before")
 		after, _ := c.InjectorSpread("after")
 		f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"before": known.Percent(before, 0), "after": known.Percent(after, 0), "better": after < before}}
-		if c.InjectorsMended() && c.Complains("misfire", "lean running", "low power", "hard start") {
+		if cleanedFor(c) {
 			f.Urgency = diag.CheckAgain // what they were cleaned for is tried first
 		}
 		return f
@@ -324,6 +324,12 @@ var injectorSet = systemRule(known.Injectors, OfInjectors, byInjectors, []Rule{{
 			"mean": diag.Number{Value: mean, Decimals: 1, Unit: unit}.String(), "median": diag.Number{Value: median, Decimals: 1, Unit: unit}.String()}}
 	}, Headline: "see-findings",
 }})
+
+// cleanedFor reports injectors that were put right by cleaning, and a complaint
+// that they explain.
+func cleanedFor(c *known.Case) bool {
+	return c.InjectorsMended() && c.Complains("misfire", "lean running", "low power", "hard start")
+}
 
 func flow(c *known.Case, s known.Subject) diag.Finding {
 	v, middle, byFlow := c.Flow(s.Name())

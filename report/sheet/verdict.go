@@ -166,7 +166,22 @@ func (v *view) testedWords() string {
 	if len(made) == 0 {
 		return ""
 	}
-	return v.label("sub.tested", "made", made, "missing", missing)
+	return v.label("sub.tested", "made", append(made, v.furtherMade()...), "missing", missing)
+}
+
+// furtherMade names the further tests that were made; more than three by their
+// number.
+func (v *view) furtherMade() diag.Names {
+	var made diag.Names
+	for i := range v.d.Measured {
+		if r := &v.d.Measured[i]; r.State == diag.Tested {
+			made = append(made, v.label("kind."+r.Name))
+		}
+	}
+	if len(made) > 3 {
+		return diag.Names{v.label("sub.further", "count", len(made))}
+	}
+	return made
 }
 
 // howUrgent is the first answer.
