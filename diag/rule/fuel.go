@@ -14,7 +14,7 @@ var fuelRules = slices.Concat(fuelLevelRules, fuelPumpRules, fuelHoseRules, fuel
 
 // fuelSigns are what is known of the fuel supply beside a pressure that is out.
 var fuelSigns = []Sign{
-	{When: someCircuit("the pressure climbs with the return closed", climbs), Kind: OfFuel, About: "any",
+	{When: someCircuit("the pressure climbs with the return closed, and the pump is not known to deliver too little", climbsAndDelivers), Kind: OfFuel, About: "any",
 		Against: denies(Heard, "return-climbs", supplyCauses...)},
 	{When: someCircuit("the pressure does not climb with the return closed", staysLow), Kind: OfFuel, About: "any",
 		Against: denies(Heard, "return-does-not-climb", "regulator-open")},
@@ -47,6 +47,10 @@ func climbs(k known.Circuit) bool {
 	climbs, known := k.Climbs()
 	return known && climbs
 }
+
+// climbsAndDelivers leaves out a pump that delivers too little: one that is tired,
+// or behind a clogged filter, still fills a closed line.
+func climbsAndDelivers(k known.Circuit) bool { return climbs(k) && !k.VolumeShort() }
 
 // staysLow is a steady pressure under its limit, or none, that closing the
 // return does not lift.

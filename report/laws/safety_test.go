@@ -204,7 +204,8 @@ func oilDose(s *subject, k *tally) {
 		}
 		hasRule := doseRule.MatchString(a.text)
 		plain := doseRule.ReplaceAllString(a.text, "")
-		asks := strings.Contains(a.at, "wet") && strings.Contains(a.at, ": ") && !strings.Contains(a.at, "outcome")
+		_, check, _ := strings.Cut(a.at, ": ") // the rule before it may well be called after a wet test
+		asks := strings.Contains(check, "wet") && !strings.Contains(a.at, "outcome")
 		if asks {
 			k.saw()
 			if !hasRule && !dosePattern.MatchString(plain) {
