@@ -63,6 +63,11 @@ func (r *sheetReader) read(data []byte) {
 	if len(r.problems) > 0 { // what is missing can only be told of what was read
 		return
 	}
+	r.complete(root, given)
+}
+
+// complete tells what is missing, and fills in what may be.
+func (r *sheetReader) complete(root *yaml.Node, given map[string]bool) {
 	for _, key := range []string{"sheet", "audience"} {
 		if !given[key] {
 			r.problem(root, "", "the key %q is missing", key)
