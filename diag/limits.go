@@ -1,6 +1,7 @@
 package diag
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -219,8 +220,8 @@ func (c *cranking) relative(kind LimitKind, of Basis, percent bool) ([]measured,
 	if kind == BelowMean || kind == FromMean {
 		basis = mean
 	}
-	list := make([]measured, len(s))
-	for i := range s {
+	list := make([]measured, 0, len(s))
+	for _, i := range s.lowestFirst() {
 		var part weights
 		switch kind {
 		case Lowest:
@@ -242,9 +243,20 @@ func (c *cranking) relative(kind LimitKind, of Basis, percent bool) ([]measured,
 		if kind == FromMean {
 			m.value = math.Abs(m.value)
 		}
-		list[i] = m
+		list = append(list, m)
 	}
 	return list, true
+}
+
+// lowestFirst gives the places of the samples, so that of two that are as far from
+// the mean it is the lower one that decides, whatever it is called.
+func (s set) lowestFirst() []int {
+	order := make([]int, len(s))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(s[a].value, s[b].value) })
+	return order
 }
 
 func (s set) basisWeights(of Basis) weights {

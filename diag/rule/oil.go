@@ -98,7 +98,7 @@ var oilRules = []Rule{
 		Name: "oil-thinned-by-fuel", Title: "Low oil pressure with oil that smells of fuel",
 		Why:    "Fuel that gets past the rings or out of a leaking injector thins the oil, and pressure falls with it. The oil is changed and the pressure read again before bearings are named.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilLowAtAll, known.OilSmells),
-		Kind: OfSight, For: speaks(Sight, "fuel-in-oil"), Say: thinned, Headline: "oil-thinned", Keeps: true,
+		Kind: OfOil, For: speaks(Sight, "fuel-in-oil"), Say: thinned, Headline: "oil-thinned", Keeps: true,
 	},
 }
 

@@ -82,7 +82,7 @@ var engineTogether = []Rule{
 				known.All(known.OfEngine("pressure known to be enough, by a minimum, an expected band or what nearly any engine of the kind gives", func(c *known.Case) bool { return c.PressureEnough() }),
 					known.OfEngine("none of the job's main tests declined or left out", func(c *known.Case) bool { return c.MainTestsMade() }),
 					running),
-				known.All(known.Complaint("coolant loss", "overheating"), known.Not(running), known.Not(known.GasFound)))),
+				known.All(known.Complaint("coolant loss", "overheating"), known.Not(running), known.Not(known.GasFound), known.Not(known.AirCooled)))),
 		Kind: OfCompression, Weigh: weighElsewhere, Say: soundLookElsewhere, Headline: "look-elsewhere", Variants: []string{"coolant"}, Open: true,
 		SaysBetterThan: []string{"even-above-minimum", "even-no-minimum"},
 	},

@@ -233,6 +233,8 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 		say("fuel-not-judged", "advice-no-figure", nil)
 	case c.Has(known.NeedsRotors):
 		say("rotors-even", "advice-none", nil)
+	case c.Has(known.NeedsCompression) && !c.PressureEnough():
+		say("not-judged", "advice-no-figure", nil)
 	case c.Has(known.NeedsCompression), c.Has(known.NeedsLeakage), c.Has(known.NeedsPlugs), c.Has(known.NeedsFuel):
 		say("nothing-found", "advice-none", nil)
 	case c.Cranking().State == diag.Tested:
