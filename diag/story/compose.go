@@ -243,9 +243,10 @@ func (s *story) sort() {
 		}
 		return 0
 	}
-	// What is said of a whole engine is not led by what holds for a part of it.
+	// What is said of a whole engine is not led by what holds for a part of it,
+	// unless that stops it.
 	whole := func(m *member) int {
-		if s.About == diag.AboutEngine {
+		if s.About == diag.AboutEngine && m.finding.Urgency != diag.DoNotRun {
 			return s.part(m)
 		}
 		return 0

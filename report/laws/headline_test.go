@@ -108,6 +108,10 @@ func testLeads(s *subject, k *tally) {
 
 var testFirst = regexp.MustCompile(`(?i)checking that first|come before timing|comes first|provisional`)
 
+// ofFuelOrSpark are the rules that go by an injector, a spark, a plug or the
+// mixture, whatever the cylinder makes.
+var ofFuelOrSpark = regexp.MustCompile(`^(injector-|lean-by-injector|pulls-|miss-|trim|gas-|plug)`)
+
 // sureIsNotDoubted: a story on the engine or its cylinders that leads and is
 // strong stands beside no remark that the test is to be made again first.
 func sureIsNotDoubted(s *subject, k *tally) {
@@ -118,6 +122,9 @@ func sureIsNotDoubted(s *subject, k *tally) {
 	lead := s.out.Stories[*i]
 	if lead.Confidence != "strong" || lead.About != "cylinders" && lead.About != "engine" {
 		return
+	}
+	if !slices.ContainsFunc(lead.For, func(rule string) bool { return !ofFuelOrSpark.MatchString(rule) }) {
+		return // the remark is on the pressure, of which the story does not speak
 	}
 	k.saw()
 	for _, n := range s.out.Notices {

@@ -47,7 +47,8 @@ var storyLaws = []law{
 				return
 			}
 			k.saw()
-			if s.out.Verdict.NextCheck == nil && !s.tree.has("borescope") && !s.tree.has("vehicle", "work-done") && !s.tree.has("leakage") && s.tree.text("engine", "fuel") != "" && !s.tree.has("plugs") && !s.tree.has("fuel-pressure") {
+			if s.out.Verdict.NextCheck == nil && !s.tree.has("borescope") && !s.tree.has("vehicle", "work-done") && !s.tree.has("leakage") && s.tree.text("engine", "fuel") != "" && !s.tree.has("plugs") && !s.tree.has("fuel-pressure") &&
+				!s.tree.has("declined") && s.tree.text("engine", "runs") != "does not run" { // what was refused is not asked for, and what has to run cannot be
 				k.fail("%q: %q, and no next check", s.out.Verdict.Urgency, s.out.Verdict.Sentence)
 			}
 		}},

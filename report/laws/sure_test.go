@@ -82,7 +82,7 @@ func threeAgree(s *subject, k *tally) {
 		rise      float64
 	}{{"exhaust-valve", "exhaust", 1.01}, {"rings", "crankcase", 1.35}} {
 		t := s.tree.clone()
-		for _, key := range []string{"plugs", "leakage", "borescope", "coolant-gas-test", "vacuum", "balance"} {
+		for _, key := range []string{"plugs", "leakage", "borescope", "coolant-gas-test", "vacuum", "balance", "cooling"} {
 			t.drop(key)
 		}
 		for _, key := range []string{"wet", "oil", "first"} {
