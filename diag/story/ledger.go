@@ -325,11 +325,17 @@ func (b *ledger) press(members []*member, most diag.Urgency) {
 }
 
 // aside is 1 for a cause for which only findings speak that press less: no
-// other, no sign, and no answer of a check.
+// other, no sign, and no answer of a check; and for a fault of the test of which
+// none speaks that presses.
 func (b *ledger) aside(name string) int {
 	aside := 0
+	ofTest := cause.Named(name).Test
 	for _, e := range b.entries {
 		if e.Cause != name || e.Weight <= 0 {
+			continue
+		}
+		if ofTest && !slices.Contains(b.urgent, e.By) { // how it was tested explains nothing that presses
+			aside = 1
 			continue
 		}
 		if slices.Contains(b.urgent, e.By) || !slices.Contains(b.lesser, e.By) {

@@ -140,7 +140,11 @@ func TestAnythingMayBeMissing(t *testing.T) {
 // checks that fit and were not made, order, and the same again from the same.
 func TestStoriesKeepTheRules(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 8))
-	for range 500 {
+	count := 500
+	if testing.Short() {
+		count = 60
+	}
+	for range count {
 		test := sample.Random(r)
 		d := story.Diagnose(test)
 		if diff := cmp.Diff(told(d), told(story.Diagnose(test))); diff != "" {

@@ -229,19 +229,27 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 			return s.About == sound.About && s.System == sound.System && s.Part == sound.Part && slices.Equal(s.Cylinders, sound.Cylinders)
 		})
 		d.Advice = diag.Phrase{Key: soundAdvice(c, sound)}
-	case c.Noticed("fuel-limit-missing"):
-		say("fuel-not-judged", "advice-no-figure", nil)
-	case c.Has(known.NeedsRotors):
-		say("rotors-even", "advice-none", nil)
-	case c.Has(known.NeedsCompression) && !c.PressureEnough():
-		say("not-judged", "advice-no-figure", nil)
-	case c.Has(known.NeedsCompression), c.Has(known.NeedsLeakage), c.Has(known.NeedsPlugs), c.Has(known.NeedsFuel):
-		say("nothing-found", "advice-none", nil)
-	case c.Cranking().State == diag.Tested:
-		say("not-judged", "advice-test-again", nil)
 	default:
-		say("nothing-tested", "advice-test-again", nil)
+		say(withoutFindings(c))
 	}
+}
+
+// withoutFindings is what is said where nothing was found at all, neither a fault
+// nor anything sound.
+func withoutFindings(c *known.Case) (verdict, advice string, facts diag.Facts) {
+	switch {
+	case c.Noticed("fuel-limit-missing"):
+		return "fuel-not-judged", "advice-no-figure", nil
+	case c.Has(known.NeedsRotors):
+		return "rotors-even", "advice-none", nil
+	case c.Has(known.NeedsCompression) && !c.PressureEnough():
+		return "not-judged", "advice-no-figure", nil
+	case c.Has(known.NeedsCompression), c.Has(known.NeedsLeakage), c.Has(known.NeedsPlugs), c.Has(known.NeedsFuel):
+		return "nothing-found", "advice-none", nil
+	case c.Cranking().State == diag.Tested:
+		return "not-judged", "advice-test-again", nil
+	}
+	return "nothing-tested", "advice-test-again", nil
 }
 
 // notJudged is why nothing is judged, and the line under it; one cylinder that reads

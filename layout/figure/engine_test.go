@@ -174,7 +174,11 @@ func (f *fills) Fill(p layout.Path, c layout.Color) {
 }
 
 func TestEnginePlansKeepTheirWords(t *testing.T) {
-	for seed := range uint64(1500) {
+	count := uint64(1500)
+	if testing.Short() {
+		count = 200
+	}
+	for seed := range count {
 		r := rand.New(rand.NewPCG(seed, 1))
 		d := randomPlan(r)
 		width := oneOf[layout.Length](r, 240, 300, 360, 425, 541)

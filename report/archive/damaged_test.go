@@ -205,6 +205,9 @@ func damagedFile(t testing.TB, kind fileKind, seeds [][]byte, number int) []byte
 // Damaged and hostile files of every kind bring no panic, and take no more time
 // and memory than a file may.
 func TestDamagedFiles(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	for k, kind := range fileKinds {
 		t.Run(kind.name, func(t *testing.T) {
 			count := (*files + k) / len(fileKinds)

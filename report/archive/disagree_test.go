@@ -266,6 +266,9 @@ func small(t testing.TB, font []byte, letter int) []byte {
 
 // What readers of PDF disagree on is no way to show another number.
 func TestDisagreements(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	right := 0
 	rows := 0
 	drawn := draw(t, fourCylinders, sheet.Options{})

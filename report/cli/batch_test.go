@@ -57,6 +57,9 @@ func quiet() *Command { return &Command{Stdout: io.Discard, Stderr: io.Discard, 
 // An interrupt leaves whole sheets and nothing else, and every task has its
 // outcome, in order.
 func TestInterruptLeavesWholeSheets(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	tasks := season(t, 40)
 	ctx, interrupt := context.WithCancel(context.Background())
 	defer interrupt()

@@ -85,6 +85,9 @@ func (y *yard) clear(t *testing.T) int {
 // A run that is killed, at whatever moment, leaves each sheet as it was or as it
 // is to be.
 func TestKilled(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	y := newYard(t, 60)
 	left := 0
 	for i := range *times {
@@ -134,6 +137,9 @@ func TestClearsAway(t *testing.T) {
 
 // An interrupt ends a run soon, whatever it is at, and leaves nothing half done.
 func TestInterrupted(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	y := newYard(t, 60)
 	pdf := filepath.Join(t.TempDir(), "a.pdf")
 	for i := range *times {
@@ -190,6 +196,9 @@ func fullYard(t *testing.T) string {
 // A disk that is full, after however many bytes, leaves the old file as it was
 // (limits on files stand for it: they end a write in its middle).
 func TestFullDisk(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	dir := fullYard(t)
 	tried := 0
 	for _, o := range outputs {
@@ -276,6 +285,9 @@ var talkers = []string{
 
 // Who stops reading, after however many bytes, ends the program without a word.
 func TestClosedPipe(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	dir := fullYard(t)
 	tried := 0
 	for _, command := range talkers {

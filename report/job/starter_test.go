@@ -111,6 +111,9 @@ func TestStarters(t *testing.T) {
 // keys that exclude each other all but the first stay comments, and are sound
 // in its place; so do those that name a file, and are where it is there.
 func TestStarterComments(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
 	for _, preset := range engine.Known() {
 		for _, full := range []bool{false, true} {
 			data, err := Starter(preset.Name, full, "")

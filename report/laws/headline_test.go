@@ -110,7 +110,7 @@ var testFirst = regexp.MustCompile(`(?i)checking that first|come before timing|c
 
 // ofFuelOrSpark are the rules that go by an injector, a spark, a plug or the
 // mixture, whatever the cylinder makes.
-var ofFuelOrSpark = regexp.MustCompile(`^(injector-|lean-by-injector|pulls-|miss-|trim|gas-|plug)`)
+var ofFuelOrSpark = regexp.MustCompile(`^(coolant-|injector-|lean-by-injector|pulls-|miss-|trim|gas-|plug)`)
 
 // sureIsNotDoubted: a story on the engine or its cylinders that leads and is
 // strong stands beside no remark that the test is to be made again first.
