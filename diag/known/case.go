@@ -22,6 +22,7 @@ type Case struct {
 	each   []Subject         // every cylinder by itself, made when first asked for
 	plugs  []string          // those that were read, looked up when first asked for
 	read   []string          // the cylinders whose compression was read, looked up when first asked for
+	liquid map[string]Liquid // a cylinder: why liquid may lie in it, once it was asked
 	groups *Groups           // of low cylinders, put together when first asked for
 	called [][]string        // the words of each cylinder's name, taken apart when first asked for
 	repair *repairs          // read when first asked for

@@ -22,15 +22,26 @@ const (
 // LiquidIn gives the reason why liquid may lie in a cylinder, "" for none.
 // Liquid takes up room and so raises the reading; enough of it stops the piston.
 func (c *Case) LiquidIn(name string) Liquid {
-	high := c.StandsHigh(name)
+	liquid, known := c.liquid[name]
+	if !known {
+		if c.liquid == nil {
+			c.liquid = map[string]Liquid{}
+		}
+		liquid = c.liquidIn(name)
+		c.liquid[name] = liquid
+	}
+	return liquid
+}
+
+func (c *Case) liquidIn(name string) Liquid {
 	switch {
 	case c.Seen(name, LiquidWords...):
 		return LiquidSeen
 	case c.noLiquidCame(name):
 		return ""
-	case high && c.Looks(name, "coolant", "fuel-wet", "oil-wet"):
+	case c.Looks(name, "coolant", "fuel-wet", "oil-wet") && c.StandsHigh(name):
 		return LiquidWetPlug
-	case high && c.LosesCoolant() && !c.AirCooled():
+	case c.LosesCoolant() && !c.AirCooled() && c.StandsHigh(name):
 		return LiquidCoolant
 	case c.HangsBelow(name) && c.Looks(name, "oil-wet"):
 		return LiquidBelow
