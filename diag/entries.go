@@ -205,8 +205,9 @@ func (s *entries) apart(u Usual) []Notice {
 }
 
 // digitLost gives what a reading was probably meant to be that is a tenth or a
-// hundredth of the others: a cylinder at 15 among others at 150 may be dead, or a figure was lost
-// in writing. One that was read again, and was as little then, was not.
+// hundredth of the others: a cylinder at 15 among others at 150 may be dead, or a
+// figure was lost in writing. Of the others all have to agree, or three and more
+// than half, so that some may be low. One that was read again, and was as little then, was not.
 func (s *entries) digitLost(i int, rest []float64) (meant float64, ok bool) {
 	const apart, off = 0.25, 0.1 // how far the others may lie from their middle, and what was meant from it
 	x, middle := s.list[i], rest[len(rest)/2]
@@ -214,7 +215,13 @@ func (s *entries) digitLost(i int, rest []float64) (meant float64, ok bool) {
 	if x.value < middle/50 {
 		part = 100
 	}
-	if rest[0] < (1-apart)*middle || rest[len(rest)-1] > (1+apart)*middle || math.Abs(part*x.value-middle) > off*middle {
+	near := 0
+	for _, v := range rest {
+		if math.Abs(v-middle) <= apart*middle {
+			near++
+		}
+	}
+	if near < len(rest) && (near < 3 || 2*near <= len(rest)) || math.Abs(part*x.value-middle) > off*middle {
 		return 0, false
 	}
 	for j, e := range s.list {

@@ -255,7 +255,12 @@ func (s set) lowestFirst() []int {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(s[a].value, s[b].value) })
+	slices.SortStableFunc(order, func(a, b int) int {
+		if x, y := s[a].value, s[b].value; math.Abs(x-y) > tiny*(math.Abs(x)+math.Abs(y)) { // in any unit
+			return cmp.Compare(x, y)
+		}
+		return 0
+	})
 	return order
 }
 

@@ -47,6 +47,7 @@ func TestSuspects(t *testing.T) {
 	}{
 		{"sound", in(t, quantity.PSI, 160, 158, 62, 0), ""},
 		{"a figure lost", in(t, quantity.PSI, 150, 15, 148, 149), "unit-suspect/digit[2] meant=150\u00a0psi section=compression unit=psi value=15\u00a0psi"},
+		{"a figure lost beside a low one", in(t, quantity.PSI, 410, 40, 400, 300, 405, 415), "unit-suspect/digit[2] meant=400\u00a0psi section=compression unit=psi value=40\u00a0psi"},
 		{"a point that slipped", in(t, quantity.PSI, 150, 1.5, 148, 149), "unit-suspect/digit[2] meant=150\u00a0psi section=compression unit=psi value=2\u00a0psi"},
 		{"a dead cylinder", in(t, quantity.PSI, 150, 20, 148, 149), ""},
 		{"dead, and read again", with(in(t, quantity.PSI, 150, 15, 148, 149), func(test *Test) {
