@@ -112,6 +112,18 @@ func (s set) standsOut(one int, rest []int) bool {
 // no source.
 const NoPressurePSI = 25
 
+// releasedPSI is the pressure that any decompressor leaves at work, and under which
+// a cylinder has none whatever it lets out: judgement, no source.
+const releasedPSI = 5
+
+// nothingPSI is the pressure under which a cylinder of this engine has none.
+func (t *Test) nothingPSI() float64 {
+	if t.Spec.Decompressor == decompressing {
+		return releasedPSI
+	}
+	return NoPressurePSI
+}
+
 // WithoutPressure reports readings of which the highest is next to nothing,
 // under 25 psi (170 kPa), and none is known to read more.
 func (c *CompressionResult) WithoutPressure() bool {
@@ -172,8 +184,9 @@ func (c *cranking) grade(r *CompressionResult) {
 	if bounded && !judged {
 		r.Reference = bound.value
 	}
-	nothing, _ := inUnit(NoPressurePSI, quantity.PSI, r.Unit)
-	unread := c.test.Spec.Decompressor == decompressing || (r.N > 1 || c.test.RunsOnOne()) && r.WithoutPressure() && r.Lowest > 0 && c.test.suspectUnit()
+	nothing, _ := inUnit(c.test.nothingPSI(), quantity.PSI, r.Unit)
+	otherUnit := (r.N > 1 || c.test.RunsOnOne()) && r.Lowest > 0 && c.test.suspectUnit() // then a bound in psi says nothing
+	unread := otherUnit && r.WithoutPressure()
 	for i, s := range c.samples {
 		cylinder := r.Cylinder(s.name)
 		if r.Reference > 0 {
@@ -181,7 +194,7 @@ func (c *cranking) grade(r *CompressionResult) {
 			cylinder.PercentOfRef, cylinder.UPercent = share, u
 		}
 		switch {
-		case s.value < nothing && !unread:
+		case s.value < nothing && !otherUnit:
 			cylinder.Grade = NoPressure
 		case !judged || unread:
 		case slices.Contains(high, i):

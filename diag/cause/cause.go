@@ -42,18 +42,19 @@ var (
 	sparkly  = []string{misfire, lowPower, hardStart, noStart} // no spark
 )
 
-func valved(c *known.Case) bool    { return c.HasValves() }
-func releasing(c *known.Case) bool { return c.HasValves() || c.Spec.TwoStroke }
-func lashed(c *known.Case) bool    { return c.LashCanBeSet() }
-func piston(c *known.Case) bool    { return !c.Rotary() }
-func bored(c *known.Case) bool     { return wet(c) && piston(c) }
-func rotary(c *known.Case) bool    { return c.Rotary() }
-func rotaryWet(c *known.Case) bool { return wet(c) && rotary(c) }
-func twoStroke(c *known.Case) bool { return c.Spec.TwoStroke }
-func wet(c *known.Case) bool       { return !c.AirCooled() }
-func sparked(c *known.Case) bool   { return !c.Spec.Diesel() }
-func injected(c *known.Case) bool  { return c.Injected() }
-func several(c *known.Case) bool   { return c.Several() }
+func valved(c *known.Case) bool      { return c.HasValves() }
+func inletValved(c *known.Case) bool { return c.InletValves() }
+func releasing(c *known.Case) bool   { return c.HasValves() || c.Ported() }
+func lashed(c *known.Case) bool      { return c.LashCanBeSet() }
+func piston(c *known.Case) bool      { return !c.Rotary() }
+func bored(c *known.Case) bool       { return wet(c) && piston(c) }
+func rotary(c *known.Case) bool      { return c.Rotary() }
+func rotaryWet(c *known.Case) bool   { return wet(c) && rotary(c) }
+func twoStroke(c *known.Case) bool   { return c.Ported() }
+func wet(c *known.Case) bool         { return !c.AirCooled() }
+func sparked(c *known.Case) bool     { return !c.Spec.Diesel() }
+func injected(c *known.Case) bool    { return c.Injected() }
+func several(c *known.Case) bool     { return c.Several() }
 func drivenPump(c *known.Case) bool {
 	return c.Fuel != nil && c.Fuel.Pump == "mechanical" && !c.Spec.Diesel()
 }

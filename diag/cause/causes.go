@@ -29,7 +29,7 @@ var testCauses = []Cause{
 
 var sealingCauses = []Cause{
 	{Name: "exhaust-valve", Fits: valved, Explains: roughly, Advice: "advice-valve"},
-	{Name: "inlet-valve", Fits: valved, Explains: roughly, Advice: "advice-valve"},
+	{Name: "inlet-valve", Fits: inletValved, Explains: roughly, Advice: "advice-valve"},
 	{Name: "valve-lash", Fits: lashed, Explains: append([]string{noise, hardStart}, roughly...), Advice: "advice-valve"},
 	{Name: "valve-recession", Fits: valved, Explains: roughly, Advice: "advice-valve"},
 	{Name: "carbon-on-seat", Fits: valved, Explains: roughly, Advice: "advice-valve"},

@@ -90,7 +90,7 @@ var mixtureChecks = []Check{
 		return r != nil && r.Word("oil smell") != ""
 	}, Words: []string{"oil smelled", "oil checked for fuel"},
 		Outcomes: []Outcome{{Name: "fuel in the oil", For: []string{"fuel-in-oil", "high-pressure-pump"}, Words: []string{"fuel", "smells"}}, {Name: "none", Else: true, Words: []string{"clean"}}}},
-	{Name: "mix-check", Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke }, Words: []string{"mix checked", "oil pump checked"},
+	{Name: "mix-check", Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"mix checked", "oil pump checked"},
 		Outcomes: []Outcome{{Name: "too much oil", For: []string{"wrong-mix"}, Words: []string{"wrong"}}, {Name: "right", Else: true}}},
 }
 

@@ -90,6 +90,9 @@ func seatHeard(c *known.Case, cylinders []string) bool {
 	})
 }
 
+// blown is a two-stroke whose ports a blower feeds: air past its rings comes out there.
+func blown(c *known.Case) bool { return c.HasValves() && !c.InletValves() }
+
 // sealingChecks tell where a cylinder loses its pressure.
 var sealingChecks = []Check{
 	{Name: "wet-test", Minutes: 10, MinutesOf: eachTakes(5), Way: Starter | Oils, Words: []string{"wet compression"}, Made: madeWet,
@@ -105,7 +108,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "exhaust", For: []string{"exhaust-valve", "valve-lash", "carbon-on-seat", "valve-recession", "stuck-valve", "bent-valve", "sticking-valve"}, Fits: valved, Enter: leak(35, known.AtExhaust)},
 			{Name: "exhaust port", For: []string{"rings", "piston", "scored-bore", "stuck-rings"}, Fits: twoStroke, Enter: leak(35, known.AtExhaust)},
-			{Name: "inlet", For: []string{"inlet-valve", "carbon-on-seat", "stuck-valve", "bent-valve", "reed-valve"}, Enter: leak(35, known.AtInlet)},
+			{Name: "inlet", For: []string{"inlet-valve", "carbon-on-seat", "stuck-valve", "bent-valve", "reed-valve"}, Fits: func(c *known.Case) bool { return !blown(c) }, Enter: leak(35, known.AtInlet)},
 			{Name: "crankcase", For: []string{"rings", "scored-bore", "piston", "holed-piston", "wear", "stuck-rings", "broken-ring-land", "washed-bore", "dry-bores"}, Enter: leak(35, known.AtCrankcase)},
 			{Name: "coolant", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Fits: wet, Enter: leak(35, known.AtCoolant)},
 			{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: headShared, Enter: leak(35, known.AtNeighbour)},
@@ -166,7 +169,7 @@ var sealingChecks = []Check{
 			{Name: "none", Else: true}}},
 	{Name: "breather-and-oil-level", Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"}, Fits: func(c *known.Case, _ []string) bool { return !quietCrankcase(c) },
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
-	{Name: "crankcase-hold", Minutes: 20, Whole: true, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Spec.TwoStroke },
+	{Name: "crankcase-hold", Minutes: 20, Whole: true, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
 	{Name: "oil-consumption", Minutes: 30, Whole: true, Way: Runs, Fits: valves, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
 		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear"}}, {Name: "low", Else: true}}},
@@ -179,12 +182,12 @@ var motionChecks = []Check{
 			return 10 // a cover or two
 		}
 		return 20
-	}, Words: []string{"lash set", "lash checked", "valve clearance", "valves adjusted", "valves set", "clearance set"},
+	}, Words: []string{"lash set", "lash checked", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "valves adjusted", "valves set", "clearance set"},
 		Fits: func(c *known.Case, cylinders []string) bool {
 			return c.LashCanBeSet() && !c.ClearanceKnown(cylinders)
 		},
 		Outcomes: []Outcome{
-			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: []string{"too tight", "none", "no clearance"}},
+			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: known.TooTight},
 			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}}}},
 	{Name: "set-and-retest", Minutes: 20, Way: Starter, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated"},
 		Fits: func(c *known.Case, cylinders []string) bool {

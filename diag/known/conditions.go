@@ -100,7 +100,7 @@ func Complaint(of ...string) Condition {
 
 // Conditions on the engine and on what is told of it.
 var (
-	TwoStroke  = OfEngine("a two-stroke", func(c *Case) bool { return c.Spec.TwoStroke })
+	TwoStroke  = OfEngine("a two-stroke that draws through its crankcase", func(c *Case) bool { return c.Ported() })
 	Diesel     = OfEngine("a diesel", func(c *Case) bool { return c.Spec.Diesel() })
 	Valves     = OfEngine("an engine with valves", func(c *Case) bool { return c.HasValves() })
 	Lash       = OfEngine("valves whose clearance can be set", func(c *Case) bool { return c.LashCanBeSet() })

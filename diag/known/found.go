@@ -10,14 +10,21 @@ var (
 		"steam from the exhaust", "steam at the exhaust", "white steam", "sweet smell", "smells sweet", "smells of coolant", "smell of coolant"}
 	GasInCoolant = []string{"bubbles in the coolant", "bubbles in the radiator", "bubbles in the expansion", "bubbles in coolant", "coolant bubbles", "radiator bubbles", "hoses hard cold", "hoses go hard", "hoses hard at once",
 		"coolant pushed out", "pushes coolant out", "pushes its coolant out", "blows coolant out"}
-	MetalInOil  = []string{"metal in the oil", "metal in oil", "metal in the filter", "metal in the oil filter", "glitter in the oil", "glittery oil", "bearing metal", "shavings in the oil", "swarf in the oil", "swarf in the sump", "metal in the sump"}
-	FuelInOil   = []string{"fuel in the oil", "fuel in oil", "oil smells of fuel", "oil smells of petrol", "oil smells of gas", "oil smells of diesel", "petrol in the oil", "gasoline in the oil", "diesel in the oil"}
-	BrokenGear  = []string{"rocker broken", "broken rocker", "rocker loose", "loose rocker", "rocker off", "pushrod bent", "bent pushrod", "pushrod out", "spring broken", "broken spring", "broken valve spring", "lobe worn", "worn lobe", "cam lobe worn", "worn cam lobe", "lobe flat", "flat lobe"}
-	StuckOpen   = []string{"valve stuck", "stuck valve", "valve hangs", "valve sticks", "sticking valve"}
-	ChokedInlet = []string{"nest in the air", "air filter blocked", "air filter clogged", "blocked air filter", "clogged air filter", "air filter choked", "rag in the intake", "rag in the inlet", "inlet blocked", "intake blocked"}
-	HoseOff     = []string{"vacuum hose off", "vacuum hose split", "vacuum hose cracked", "split vacuum hose", "cracked vacuum hose", "hose off the manifold", "manifold loose", "manifold gasket blown", "inlet gasket leaks", "intake gasket leaks"}
-	OilyWells   = []string{"oil in the plug well", "oil in the plug wells", "oil in plug well", "oil in the spark plug well", "water in the plug well", "water in the plug wells", "oil in the wells"}
-	BlownOutlet = []string{"exhaust blows", "exhaust blowing", "exhaust manifold cracked", "cracked exhaust manifold", "exhaust leaks at", "manifold gasket blows"}
+	MetalInOil = []string{"metal in the oil", "metal in oil", "metal in the filter", "metal in the oil filter", "glitter in the oil", "glittery oil", "bearing metal", "shavings in the oil", "swarf in the oil", "swarf in the sump", "metal in the sump"}
+	FuelInOil  = []string{"fuel in the oil", "fuel in oil", "oil smells of fuel", "oil smells of petrol", "oil smells of gas", "oil smells of diesel", "petrol in the oil", "gasoline in the oil", "diesel in the oil"}
+	BrokenGear = append([]string{"spring broken", "broken spring", "lobe worn", "worn lobe", "cam lobe worn", "worn cam lobe", "lobe flat", "flat lobe"}, slices.Concat(
+		pairs("rocker", "broken|loose|off|fallen|does not move|cracked"), pairs("pushrod", "bent|out|off|broken|fallen|beside|loose"), pairs("valve spring", "broken|cracked"), pairs("lobe", "worn|flat|gone"))...)
+	StuckOpen = append([]string{"sticking valve"}, slices.Concat(pairs("valve", "stuck|hangs|sticks|seized|does not move|does not close|does not shut"), pairs("guide|valve guide", "come loose|came loose|loose|moved|dropped"), pairs("seat|valve seat", "come loose|came loose|loose|moved|dropped|fallen"))...)
+	// TurboWorn is a turbocharger whose shaft is loose or that lets oil out; a film of
+	// oil behind it is usual.
+	TurboWorn = slices.Concat(pairs("turbo", "play|loose|wobbl|worn|rubs|rubbing|leaks oil|full of oil|pools"), pairs("intercooler|boost pipe|boost hose|charge pipe|charge hose|turbo hose|turbo pipe", "oil"))
+	OilFilm   = []string{"film", "trace", "mist", "damp", "a little oil", "slight", "light oil", "some oil"}
+	// CrankcaseLeaks is a crankcase of a two-stroke that does not hold air.
+	CrankcaseLeaks = slices.Concat(pairs("crankcase|crank case", "falls|fell|leaks|leaking|drops|dropped|does not hold|would not hold|lost"), pairs("crank seal|crankshaft seal|oil seal|main seal", "leaks|leaking|bubbles|torn|hard|blown|pushed out"))
+	ChokedInlet    = []string{"nest in the air", "air filter blocked", "air filter clogged", "blocked air filter", "clogged air filter", "air filter choked", "rag in the intake", "rag in the inlet", "inlet blocked", "intake blocked"}
+	HoseOff        = []string{"vacuum hose off", "vacuum hose split", "vacuum hose cracked", "split vacuum hose", "cracked vacuum hose", "hose off the manifold", "manifold loose", "manifold gasket blown", "inlet gasket leaks", "intake gasket leaks"}
+	OilyWells      = []string{"oil in the plug well", "oil in the plug wells", "oil in plug well", "oil in the spark plug well", "water in the plug well", "water in the plug wells", "oil in the wells"}
+	BlownOutlet    = []string{"exhaust blows", "exhaust blowing", "exhaust manifold cracked", "cracked exhaust manifold", "exhaust leaks at", "manifold gasket blows"}
 )
 
 // Found reports that the technician's findings speak of one of these, of whatever

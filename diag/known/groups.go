@@ -27,7 +27,10 @@ func (c *Case) Dead() bool {
 
 // NothingRead reports that no cylinder that was read has pressure.
 func (c *Case) NothingRead() bool {
-	return c.Spec.Decompressor != "automatic" && c.Cranking().WithoutPressure()
+	if c.Spec.Decompressor == "automatic" { // which leaves some pressure in each
+		return c.Cranking().N > 0 && len(c.Graded(diag.NoPressure)) == c.Cranking().N
+	}
+	return c.Cranking().WithoutPressure()
 }
 
 // MostLow reports that more than half of the cylinders are low: one gasket

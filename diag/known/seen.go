@@ -36,12 +36,21 @@ func (c *Case) sightsOf(name string) string {
 		texts = append(texts, b.Note)
 	}
 	for _, w := range c.Works() {
-		if !w.putRight && slices.Contains(w.Cylinders, name) {
+		if !w.putRight && (slices.Contains(w.Cylinders, name) || c.onlyOne(&w)) {
 			texts = append(texts, w.Text)
 		}
 	}
 	return strings.ToLower(strings.Join(texts, "; "))
 }
+
+// onlyOne reports something said of an engine of one cylinder: it is about that
+// one without naming it, unless it says that it was in another part.
+func (c *Case) onlyOne(w *Work) bool {
+	return len(w.Cylinders) == 0 && !c.Several() && !elsewhere.MatchString(w.Text)
+}
+
+// elsewhere is what lies in or belongs to a part that is not the cylinder.
+var elsewhere = regexp.MustCompile(`\b(?:in|into|from|at|on) (?:the |its |a )?(?:oil|sump|fuel|petrol|gas|gasoline|diesel|tank|carb|float|bowl|filter|radiator|coolant|line|hose|air|belt|starter|gearbox|crankcase|muffler|silencer|exhaust)|\b(?:recoil|governor|throttle|choke|starter|return|clutch|brake) (?:\w+ )?(?:spring|rope|cable)`)
 
 // Looked reports a cylinder that a camera was put into.
 func (c *Case) Looked(name string) bool {
@@ -53,6 +62,11 @@ func (c *Case) Looked(name string) bool {
 func (c *Case) Seen(name string, words ...string) bool {
 	text := c.SeenIn(name)
 	return text != "" && SpeaksOf(text, words...)
+}
+
+// AnySeen reports that what was seen in one of some cylinders speaks of one of these.
+func (c *Case) AnySeen(names, words []string) bool {
+	return slices.ContainsFunc(names, func(n string) bool { return c.Seen(n, words...) })
 }
 
 // PutRight are words of work that put right what was seen: it is there no more.
@@ -77,9 +91,12 @@ var (
 
 // SpeaksOf reports whether a text has one of these words, not denied where it
 // stands: "no scoring", "not scored", "without any scoring", "no sign of
-// scoring", "scoring: none".
+// scoring", "scoring: none". Of a pair both stand near one another.
 func SpeaksOf(text string, words ...string) bool {
 	return slices.ContainsFunc(words, func(word string) bool {
+		if one, other, pair := strings.Cut(word, pairMark); pair {
+			return speaksOfPair(text, one, other)
+		}
 		for from := 0; ; {
 			at := strings.Index(text[from:], word)
 			if at < 0 {

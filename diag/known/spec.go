@@ -9,9 +9,17 @@ import (
 	"gaugesheet/diag/quantity"
 )
 
-// HasValves reports an engine whose ports are opened by valves: neither a
-// two-stroke nor a rotary.
-func (c *Case) HasValves() bool { return !c.Spec.TwoStroke && !c.Rotary() }
+// Ported reports a two-stroke that breathes through ports alone and draws its
+// mixture through its crankcase. A two-stroke diesel does not: a blower feeds its
+// ports, and the exhaust leaves by valves in the head. Common practice, no source.
+func (c *Case) Ported() bool { return c.Spec.TwoStroke && !c.Spec.Diesel() }
+
+// HasValves reports an engine of which some ports are opened by valves: neither a
+// two-stroke of ports alone nor a rotary.
+func (c *Case) HasValves() bool { return !c.Ported() && !c.Rotary() }
+
+// InletValves reports an engine that draws in by valves.
+func (c *Case) InletValves() bool { return c.HasValves() && !c.Spec.TwoStroke }
 
 // Rotary reports an engine of rotors.
 func (c *Case) Rotary() bool { return c.Engine.Kind == engine.Rotary }

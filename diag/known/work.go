@@ -141,7 +141,7 @@ func startsWithNumber(text string) bool { return text != "" && text[0] >= '0' &&
 var spellings = strings.NewReplacer(
 	"leakdown", "leak down", "leak off test", "leak down test", "cylinder leakage", "leakage", "boroscope", "borescope", "bore scope", "borescope", "endoscope", "borescope",
 	"tappet clearance", "valve clearance", "tappets", "valve lash", "valve lashes", "valve lash", "clearances", "clearance", "spark plugs", "plugs", "spark plug", "plug",
-	"compression-test", "compression test", "’", "'")
+	"push rod", "pushrod", "rocker cover", "valve cover", "rocker box", "valve cover", "compression-test", "compression test", "’", "'")
 
 // hyphens are taken for spaces.
 var hyphens = strings.NewReplacer("-", " ", "–", " ", "_", " ")
@@ -258,9 +258,12 @@ func afterNo(text string) bool {
 
 func letter(b byte) bool { return b >= 'a' && b <= 'z' || b >= '0' && b <= '9' || b >= 0x80 }
 
+// TooTight are words of a valve without the clearance that it should have.
+var TooTight = []string{"tight", "too tight", "none", "no clearance", "no gap", "no lash", "too little", "zero", "closed up"}
+
 // LashFoundTight reports that the job says of these cylinders that a valve had
 // too little clearance, or none.
 func (c *Case) LashFoundTight(cylinders []string) bool {
-	w := c.DoneOn(cylinders, "valve lash", "valve clearance", "lash checked", "clearance checked")
-	return w.Says("tight", "none", "no clearance", "too little")
+	w := c.DoneOn(cylinders, "valve lash", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "lash checked", "clearance checked")
+	return w.Says(TooTight...)
 }

@@ -92,7 +92,7 @@ func othersOf(c *known.Case, names []string) (read string, count int) {
 // the commonest first.
 func ofOne(c *known.Case) []Voice {
 	switch {
-	case c.Spec.TwoStroke:
+	case c.Ported():
 		return common("rings", "piston", "head-gasket", "scored-bore", "crankcase-seal", "reed-valve", "restricted-exhaust")
 	case c.Spec.Diesel():
 		return common("valve-lash", "exhaust-valve", "rings", "inlet-valve", "head-gasket", "scored-bore")

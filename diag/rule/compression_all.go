@@ -15,7 +15,7 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	small := known.DecompressorUnknown.Holds(c, s) // then its decompressor comes first
 	var list []Voice
 	switch {
-	case c.Spec.TwoStroke:
+	case c.Ported():
 		list = append(common("wear", "crankcase-seal", "reed-valve", "restricted-exhaust"),
 			where(c.MayHaveDecompressor() && c.Spec.Decompressor == "", speaks(Hint, "decompressor"))...)
 	case c.Spec.Diesel() && even:

@@ -163,7 +163,7 @@ func weighBank(c *known.Case, s known.Subject) []Voice {
 		list = append(common("timing-drive", "bent-valve", "cam-timing", "valve-motion"), gasket...)
 	case dead:
 		list = append(common("valve-motion", "bent-valve", "fault-in-each"), gasket...)
-	case c.Spec.TwoStroke:
+	case c.Ported():
 		list = append(common("restricted-inlet", "crankcase-seal", "wear"), gasket...)
 	case own:
 		list = slices.Concat(common("cam-timing", "restricted-inlet", "wear"), gasket, speaks(Hint/2, "adapter-leak"))

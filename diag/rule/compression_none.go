@@ -74,7 +74,7 @@ func weighNone(c *known.Case, _ known.Subject) []Voice {
 		return as(OfTest, speaks(Heard, "other-unit"))
 	}
 	list := common("timing-drive", "throttle-or-choke", "gauge-reads-low", "cam-timing")
-	if c.Spec.TwoStroke {
+	if c.Ported() {
 		list = common("throttle-or-choke", "gauge-reads-low", "washed-bore", "crankcase-seal")
 	}
 	if c.HasValves() && c.Cranking().Highest == 0 {
@@ -126,7 +126,7 @@ func valvesHit(c *known.Case) []Voice {
 // down at light load may be that here.
 func weighSeveral(c *known.Case, s known.Subject) []Voice {
 	list := append(common("timing-drive", "bent-valve", "cam-timing", "valve-motion", "fault-in-each"), where(c.ShareHead(s.Cylinders), speaks(commonest-4*rarer, "head-gasket"))...)
-	if c.Spec.TwoStroke {
+	if c.Ported() {
 		list = common("holed-piston", "rings", "fault-in-each", "head-gasket", "crankcase-seal")
 	}
 	return slices.Concat(list, valvesHit(c),
@@ -155,7 +155,7 @@ func deactivatedSet(c *known.Case, s known.Subject) diag.Finding {
 func weighDead(c *known.Case, _ known.Subject) []Voice {
 	told := slices.Concat(where(c.Stood(), as(OfHistory, speaks(Known, "stuck-valve"))), oneHit(c))
 	switch {
-	case c.Spec.TwoStroke:
+	case c.Ported():
 		return common("holed-piston", "rings", "head-gasket", "adapter-leak")
 	case c.Spec.Diesel():
 		return append(common("valve-lash", "stuck-valve", "valve-motion", "holed-piston", "bent-valve", "head-gasket", "adapter-leak"), told...)

@@ -163,7 +163,7 @@ func weighBelow(c *known.Case, s known.Subject) []Voice {
 	switch {
 	case c.AllLow() != nil || c.AnyLow(s.Cylinders):
 		return nil
-	case c.Spec.TwoStroke:
+	case c.Ported():
 		return common("wear", "head-gasket", "gauge-reads-low", "rings")
 	case len(s.Cylinders) == 1:
 		return slices.Concat(common("wear", "exhaust-valve", "gauge-reads-low", "rings", "inlet-valve", "valve-lash"), tightLash(c), weighTest(c))

@@ -34,13 +34,45 @@ var foundRules = []Rule{
 		Of: theEngine, When: known.FoundSo("metal in the oil or its filter", known.MetalInOil),
 		Kind: OfSight, For: append(speaks(Sight, "bottom-end"), common("piston", "valve-motion", "timing-drive")...), Say: foundSays(diag.DoNotRun), Headline: "metal-in-oil",
 	},
+	{
+		Name: "seen-turbo-worn", Title: "A turbocharger that is loose on its shaft or lets oil out was found",
+		Why: "The turbocharger's shaft runs in oil at many times the speed of the engine. Once it is loose its seals pass oil, which the engine burns as blue smoke under load; a diesel can then run on its own oil and not be stopped. " +
+			"A film of oil behind it comes from the crankcase's vent and is usual.",
+		Source: byEye, Class: Single, About: diag.AboutEngine,
+		Of: theEngine, When: known.All(turboWorn, known.Not(known.OfEngine("no turbocharger", func(c *known.Case) bool { return c.Spec.Charging == "natural" || c.Spec.Charging == "supercharged" }))),
+		Kind: OfSight, For: append(speaks(Heard, "turbo-seal"), speaks(rarer, "breather")...), Say: foundSays(diag.ActSoon), Headline: "turbo-worn",
+		InsteadOf: []string{"sealing-sound-look-elsewhere"},
+	},
+	{
+		Name: "seen-crankcase-leaks", Title: "The crankcase of a two-stroke was found not to hold air",
+		Why: "A two-stroke draws its mixture through its crankcase. Air that leaks in there, past a seal of the crankshaft, a joint or the reeds, leans the mixture: it idles fast, and at full load the piston gets too hot and seizes, " +
+			"although the cylinders seal well.",
+		Source: byEye, Class: Single, About: diag.AboutCylinders,
+		Of: leanOrEngine, When: known.All(known.FoundSo("a crankcase or crankshaft seal that leaks", known.CrankcaseLeaks), known.TwoStroke),
+		Kind: OfSight, For: append(speaks(Heard, "crankcase-seal"), speaks(Hint, "reed-valve", "air-leak")...), Say: foundSays(diag.ActSoon), Headline: "crankcase-leaks",
+		SaysBetterThan: []string{"one-white"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
+	},
 }
+
+// leanOrEngine asks of the cylinders whose plugs show the lean mixture, or where none
+// does of the engine.
+var leanOrEngine = Scope{Words: "the cylinders whose plugs are white, blistered or melted, or the engine", Of: func(c *known.Case) []known.Subject {
+	if lean := c.Looking("white", "blistered", "melted"); len(lean) > 0 {
+		return []known.Subject{{Cylinders: lean}}
+	}
+	return []known.Subject{{}}
+}}
+
+// turboWorn leaves out a film of oil.
+var turboWorn = known.OfEngine("play in the turbocharger, or oil behind it that is more than a film, among the technician's findings", func(c *known.Case) bool {
+	return c.Found(known.TurboWorn...) && !c.Found(known.OilFilm...)
+})
 
 // foundSays is the finding on what was found.
 func foundSays(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, _ known.Subject) diag.Finding {
 		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{
-			"lost": c.Complains("coolant loss"), "smoke": c.Smokes("white", "load", "always", "idle"), "burnt": c.Found(known.CoolantBurnt...), "bubbles": c.Found(known.GasInCoolant...), "rotary": c.Rotary()}}
+			"lost": c.Complains("coolant loss"), "smoke": c.Smokes("white", "load", "always", "idle"), "burnt": c.Found(known.CoolantBurnt...), "bubbles": c.Found(known.GasInCoolant...), "rotary": c.Rotary(), "diesel": c.Spec.Diesel()}}
 	}
 }
 
@@ -51,8 +83,7 @@ var foundSigns = []Sign{
 		For: pathToCoolant(Known, DryUp)},
 	{When: known.All(known.FoundSo("rust, steam or a sweet smell at the exhaust", known.CoolantBurnt), known.Not(known.AirCooled)), Kind: OfSight, About: "any", For: pathToCoolant(DryUp, Hint)},
 	{When: known.All(known.FoundSo("bubbles in the coolant or hard hoses", known.GasInCoolant), known.Not(known.AirCooled)), Kind: OfSight, About: "any", For: pathToCoolant(Known, DryUp)},
-	{When: known.All(known.Low, known.SeenThere("a rocker, pushrod, spring or lobe that is broken or worn", known.BrokenGear), known.Valves), Kind: OfSight, About: "cylinders", For: speaks(Heard, "valve-motion")},
-	{When: known.All(known.Low, known.SeenThere("a valve that sticks", known.StuckOpen), known.Valves), Kind: OfSight, About: "cylinders", For: speaks(Heard, "stuck-valve")},
+	{When: known.All(known.FoundSo("a crankcase or crankshaft seal that leaks", known.CrankcaseLeaks), known.TwoStroke), Kind: OfSight, About: "mixture", For: speaks(Heard, "crankcase-seal")},
 	{When: known.FoundSo("fuel in the oil", known.FuelInOil), Kind: OfSight, About: "any", For: speaks(DryUp, "washed-bore", "leaking-injector", "fuel-in-oil", "flooding")},
 	{When: known.FoundSo("a choked intake", known.ChokedInlet), Kind: OfSight, About: "engine", For: speaks(Known, "restricted-inlet")},
 	{When: known.FoundSo("a choked intake", known.ChokedInlet), Kind: OfSight, About: "mixture", For: speaks(Known, "air-filter")},

@@ -32,7 +32,12 @@ func TestFound(t *testing.T) {
 		{name: "gas before the work and none after", test: sample.Dry("inline-4", evenFour, gasThen("negative")...), fires: "gas-gone-after-repair", not: "gas-still-after-repair combustion-gas-in-coolant", soon: diag.NoAction},
 		{name: "gas before the work and after it", test: sample.Dry("inline-4", evenFour, gasThen("positive")...), fires: "gas-still-after-repair", not: "gas-gone-after-repair", first: "warped-or-cracked-head", soon: diag.ActSoon},
 		{name: "gas before the work, not tested since", test: sample.Dry("inline-4", evenFour, gasThen("")...), fires: "even-no-minimum", not: "gas-still-after-repair gas-gone-after-repair"},
-		{name: "a broken rocker on the low one", test: sample.Dry("inline-4", low, findings("cylinder 3 exhaust rocker broken")), fires: "one-low", first: "valve-motion"},
+		{name: "a broken rocker on the low one", test: sample.Dry("inline-4", low, findings("cylinder 3 exhaust rocker broken")), fires: "seen-valve-gear 3", first: "valve-motion"},
+		{name: "a valve stuck", test: sample.Dry("inline-4", low, findings("cylinder 3: the exhaust valve is stuck open")), fires: "seen-valve-gear 3", first: "stuck-valve"},
+		{name: "the turbo has play", test: sample.Dry("inline-4", evenFour, findings("play in the turbo shaft")), fires: "seen-turbo-worn", first: "turbo-seal", soon: diag.ActSoon},
+		{name: "the turbo has none", test: sample.Dry("inline-4", evenFour, findings("no play in the turbo, trace of oil in the boost hose")), fires: "even-no-minimum", not: "seen-turbo-worn"},
+		{name: "a crank seal leaks", test: sample.Dry("inline-2", []float64{120, 121}, sample.TwoStroke, findings("left crank seal leaks")), fires: "seen-crankcase-leaks", first: "crankcase-seal", soon: diag.ActSoon},
+		{name: "a crank seal of a four-stroke leaks", test: sample.Dry("inline-4", evenFour, findings("rear crank seal leaks oil")), fires: "even-no-minimum", not: "seen-crankcase-leaks"},
 		{name: "a rocker broken and renewed", test: sample.Dry("inline-4", low, findings("cylinder 3 broken rocker replaced")), fires: "one-low", first: "exhaust-valve"},
 		{name: "a broken rocker on another", test: sample.Dry("inline-4", low, findings("cylinder 1 exhaust rocker broken")), fires: "one-low", first: "exhaust-valve"},
 	})

@@ -132,7 +132,7 @@ func valveLoud(c *known.Case, s known.Subject, at string) int {
 func lowToo(c *known.Case, s known.Subject) bool { return c.AnyLow(s.Cylinders) }
 
 func exhaustLeak(c *known.Case, s known.Subject) []Voice {
-	if c.Spec.TwoStroke {
+	if c.Ported() {
 		weight := loud(c, s, known.AtExhaust)
 		return append(speaks(weight, "rings"), speaks(weight*2/5, "stuck-rings", "scored-bore", "piston")...)
 	}
@@ -173,9 +173,13 @@ func losesATorrent(c *known.Case, names []string) bool {
 }
 
 func inletLeak(c *known.Case, s known.Subject) []Voice {
-	if c.Spec.TwoStroke {
+	if c.Ported() {
 		weight := loud(c, s, known.AtInlet)
 		return append(speaks(weight, "reed-valve", "piston"), speaks(weight*3/5, "rings")...)
+	}
+	if !c.InletValves() { // into the air box, through the ports
+		weight := loud(c, s, known.AtInlet)
+		return append(speaks(weight, "rings"), speaks(weight*2/5, "scored-bore", "piston")...)
 	}
 	weight := valveLoud(c, s, known.AtInlet)
 	return slices.Concat(speaks(weight, "inlet-valve"), speaks(weight*3/5, "carbon-on-seat"), speaks(weight*2/5, "valve-lash"), bentByPiston(c, s, weight))

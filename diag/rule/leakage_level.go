@@ -178,7 +178,7 @@ func tightCauses(c *known.Case, s known.Subject) []Voice {
 	if oiled.Holds(c, s) {
 		weight = DryUp
 	}
-	if c.Spec.TwoStroke {
+	if c.Ported() {
 		return slices.Concat(speaks(weight*4/5, "adapter-leak"), speaks(weight*3/5, "restricted-inlet", "restricted-exhaust"), speaks(weight*2/5, "reed-valve", "crankcase-seal"))
 	}
 	whole := c.LowBank()
@@ -195,7 +195,7 @@ func lowButTight(c *known.Case, s known.Subject) diag.Finding {
 		f.Urgency = urgencyOf(c, s.Cylinders)
 	}
 	f.Facts["percent"], f.Facts["sound"] = partOfBest(c, s.Cylinders), c.LikeSound(s.Cylinders)
-	if c.Spec.TwoStroke {
+	if c.Ported() {
 		f.Variant = twoStrokeVariant
 	}
 	judgeLeak(c, s.Cylinders, &f)
@@ -226,7 +226,7 @@ func serviceableLoss(c *known.Case, s known.Subject) diag.Finding {
 // placeUnknown is what a loss without a place may be: a hint beside what other
 // tests say.
 func placeUnknown(c *known.Case, s known.Subject) []Voice {
-	if c.Spec.TwoStroke {
+	if c.Ported() {
 		return common("rings", "head-gasket")
 	}
 	return speaks(Hint, "leak-place-unknown")

@@ -10,7 +10,7 @@ import (
 func leakAt(always, valve bool) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		f := diag.Finding{Urgency: leakUrgency(c, s.Cylinders, always), Facts: c.LeakFacts(s.Cylinders)}
-		if valve && c.Spec.TwoStroke {
+		if valve && c.Ported() {
 			f.Variant, f.Headline = twoStrokeVariant, "leaks-past-rings"
 		}
 		if always {

@@ -155,14 +155,14 @@ var sootOfItsOwn = known.All(sparkPlugs, known.Not(inHose))
 // whiteAlone: a two-stroke breathes through its crankcase, and what leaks in past a
 // seal of the crankshaft leans the cylinder beside it.
 func whiteAlone(c *known.Case, _ known.Subject) []Voice {
-	return append(heatRange(c), where(c.Spec.TwoStroke && !c.Spec.Diesel(), speaks(Known, "crankcase-seal"))...)
+	return append(heatRange(c), where(c.Ported(), speaks(Known, "crankcase-seal"))...)
 }
 
 // oneWhite is sooner where it runs lean as well and its oil comes with the fuel:
 // lean is then short of oil too, and the piston seizes.
 func oneWhite(c *known.Case, s known.Subject) diag.Finding {
 	f := onePlug("white")(c, s)
-	if c.Spec.TwoStroke && !c.Spec.Diesel() && (c.LeanSign() != "" || c.Complains("lean running")) {
+	if c.Ported() && (c.LeanSign() != "" || c.Complains("lean running")) {
 		f.Urgency = diag.ActSoon
 	}
 	return f

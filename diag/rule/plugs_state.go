@@ -99,7 +99,7 @@ func oilyPlug(c *known.Case, _ known.Subject) []Voice {
 	switch {
 	case c.Rotary(): // it is fed oil to burn
 		return common("oil-burning", "too-much-oil")
-	case c.Spec.TwoStroke:
+	case c.Ported():
 		return common("wrong-mix", "weak-spark", "rich-mixture", "crankcase-seal")
 	case allOily(c):
 		return common("breather", "too-much-oil", "rings", "guides-or-seals")
@@ -112,7 +112,7 @@ func oilWet(c *known.Case, s known.Subject) diag.Finding {
 	switch {
 	case c.Spec.Diesel():
 		f.Variant, f.Headline = glowVariant, "glow-plug-oily"
-	case c.Spec.TwoStroke:
+	case c.Ported():
 		f.Variant, f.Urgency = twoStrokeVariant, diag.CheckAgain
 	case allOily(c) && len(s.Cylinders) == len(c.Looking("oil-wet")):
 		f.Variant = allVariant

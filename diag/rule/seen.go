@@ -49,11 +49,20 @@ var seenRules = []Rule{
 		SaysBetterThan: lowAlone,
 	},
 	{
+		Name: "seen-valve-gear", Title: "A rocker, pushrod, valve or its seat that is broken, stuck or out of its place was seen",
+		Why: "A valve that hangs open or is not moved makes a cylinder that neither draws nor seals, whatever the gauge says, and turned over it may meet the piston. " +
+			"What is broken is put right before anything is tested again.",
+		Source: byEye, Class: Single, About: diag.AboutCylinders,
+		Of: eachCylinder, When: known.All(known.Any(known.SeenThere("a rocker, pushrod, spring or lobe that is broken, worn or out of its place", known.BrokenGear), known.SeenThere("a valve that sticks, or a loose guide or seat", known.StuckOpen)), known.Valves),
+		Kind: OfSight, Weigh: valveGear, Say: valveGearSays, Headline: "seen-valve-gear",
+		SaysBetterThan: append([]string{"one-without-pressure", "oil-wet", "fuel-wet"}, lowAlone...),
+	},
+	{
 		Name: "seen-scored", Title: "A scored cylinder wall was seen",
 		Why:    "Grooves along the wall let gas down and oil up, and are felt with a fingernail. Light marks in the direction of the piston's travel are common on a used engine and matter less.",
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: eachCylinder, When: known.SeenThere("a scored wall", known.ScoredWords),
-		Kind: OfSight, For: append(speaks(Heard, "scored-bore"), common("rings", "piston")...), Say: seen(diag.ActSoon), Headline: "seen-damage",
+		Kind: OfSight, For: append(speaks(Heard, "scored-bore"), common("rings", "piston")...), Say: scoredSays, Headline: "seen-damage",
 		SaysBetterThan: lowAlone,
 	},
 	{
@@ -84,8 +93,18 @@ var seenRules = []Rule{
 func seen(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{
-			"low": c.AnyLow(s.Cylinders), "twoStroke": c.Spec.TwoStroke, "airCooled": c.AirCooled(), "oil": c.UsesOil()}}
+			"low": c.AnyLow(s.Cylinders), "twoStroke": c.Ported(), "airCooled": c.AirCooled(), "oil": c.UsesOil()}}
 	}
+}
+
+// scoredSays: in a two-stroke the wall is scored by a piston that has begun to seize,
+// and it seizes again until it is known why.
+func scoredSays(c *known.Case, s known.Subject) diag.Finding {
+	f := seen(diag.ActSoon)(c, s)
+	if c.Ported() && (c.AnyLow(s.Cylinders) || len(c.Complaints()) > 0) {
+		f.Urgency = diag.DoNotRun
+	}
+	return f
 }
 
 func burntValve(c *known.Case, s known.Subject) []Voice {
@@ -100,6 +119,27 @@ func burntValve(c *known.Case, s known.Subject) []Voice {
 		voices = append(voices, speaks(commonest, "valve-recession")...)
 	}
 	return voices
+}
+
+func valveGear(c *known.Case, s known.Subject) []Voice {
+	var list []Voice
+	if c.AnySeen(s.Cylinders, known.BrokenGear) {
+		list = speaks(Heard, "valve-motion")
+	}
+	if c.AnySeen(s.Cylinders, known.StuckOpen) {
+		list = append(list, speaks(Heard, "stuck-valve")...)
+	}
+	return append(list, speaks(rarer, "bent-valve")...)
+}
+
+// valveGearSays: an engine that is turned with a valve hanging open may bend it.
+func valveGearSays(c *known.Case, s known.Subject) diag.Finding {
+	f := seen(diag.ActSoon)(c, s)
+	if c.AnyFar(s.Cylinders) || !c.Starts() {
+		f.Urgency = diag.DoNotRun
+	}
+	f.Facts["stuck"] = c.AnySeen(s.Cylinders, known.StuckOpen)
+	return f
 }
 
 func washedCrown(c *known.Case, _ known.Subject) []Voice {

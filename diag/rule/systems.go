@@ -27,7 +27,7 @@ var crankcaseRules = systemRule(known.Crankcase, OfCrankcase, byCrankcase, []Rul
 		Name: "crankcase-pressure-where-vacuum-belongs", Title: "Pressure in a crankcase whose ventilation is connected",
 		Why: "A connected ventilation draws a little vacuum. Pressure in its place is a ventilation that is blocked, or more blow-by than it takes.",
 		When: known.All(known.CrankcasePresses, known.OfEngine("petrol, without a blower", func(c *known.Case) bool {
-			return !c.Spec.Diesel() && !c.Spec.TwoStroke && (c.Spec.Charging == "" || c.Spec.Charging == "natural")
+			return !c.Spec.Diesel() && !c.Ported() && (c.Spec.Charging == "" || c.Spec.Charging == "natural")
 		})), For: common("breather", "rings", "wear"), Say: crankcaseAt(known.CrankcaseWorst), Headline: "crankcase-high",
 	},
 	{

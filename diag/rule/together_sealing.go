@@ -126,7 +126,7 @@ var (
 	// pastRings is air past the rings: at the crankcase, or at the exhaust of an
 	// engine whose piston opens the port.
 	pastRings = known.OfAll("air at the crankcase, or at the exhaust of a two-stroke", func(c *known.Case, n string) bool {
-		return c.LeaksAt(n, known.AtCrankcase) || c.Spec.TwoStroke && c.LeaksAt(n, known.AtExhaust)
+		return c.LeaksAt(n, known.AtCrankcase) || c.Ported() && c.LeaksAt(n, known.AtExhaust)
 	})
 	// lossesWithin is an engine that loses no more than its book lets it anywhere:
 	// the air at the crankcase is then what rings commonly let by.

@@ -136,7 +136,7 @@ func wetStayed(c *known.Case, s known.Subject) []Voice {
 	switch {
 	case hasDead(c, s.Cylinders):
 		list = append(list, speaks(weight, "stuck-valve", "holed-piston", "bent-valve", "valve-motion")...)
-	case c.Spec.TwoStroke:
+	case c.Ported():
 		return append(list, speaks(weight, "head-gasket")...)
 	}
 	return append(list, speaks(weight, aboveThePiston...)...)
@@ -159,7 +159,7 @@ func wetSays(c *known.Case, s known.Subject) diag.Finding {
 	switch {
 	case oilUnclear.Holds(c, s):
 		f.Variant = "inconclusive"
-	case c.Spec.TwoStroke && known.OilFlat.Holds(c, s):
+	case c.Ported() && known.OilFlat.Holds(c, s):
 		f.Variant = "two-stroke"
 	}
 	doubtWet(c, &f)
@@ -176,7 +176,7 @@ func doubtWet(c *known.Case, f *diag.Finding) {
 		}
 	}
 	weaken(c.Engine.Kind == engine.Flat, "flat-engine")
-	weaken(c.Spec.TwoStroke, "two-stroke")
+	weaken(c.Ported(), "two-stroke")
 	weaken(!c.HasControl(), "no-control")
 }
 

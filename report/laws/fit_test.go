@@ -28,9 +28,9 @@ var (
 )
 
 var checkLaws = []law{
-	{name: "O3 two-strokes and rotaries have no valves", least: 60, says: "no check, outcome or cause speaks of valves on a two-stroke or rotary engine",
+	{name: "O3 two-strokes and rotaries have no valves", least: 60, says: "no check, outcome or cause speaks of valves on a two-stroke (a diesel apart, which has them in its head) or rotary engine",
 		check: func(s *subject, k *tally) {
-			if !s.twoStroke() && !s.rotary() {
+			if (!s.twoStroke() || s.diesel()) && !s.rotary() {
 				return
 			}
 			k.saw()

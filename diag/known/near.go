@@ -1,0 +1,59 @@
+package known
+
+import "strings"
+
+// pairReach is how many words may stand between the two of a pair.
+const pairReach = 5
+
+// speaksOfPair reports two things that a text says of one another: "pushrod" and
+// "bent" in "the exhaust pushrod was found bent", in either order, in one clause and
+// near one another, neither denied. Each is the beginning of words.
+func speaksOfPair(text, one, other string) bool {
+	for _, a := range wordStarts(text, one) {
+		for _, b := range wordStarts(text, other) {
+			from, to := min(a+len(one), b+len(other)), max(a, b)
+			if from > to { // one within the other
+				continue
+			}
+			between := text[from:to]
+			if clauseEnd.MatchString(strings.ReplaceAll(between, ":", " ")) || len(strings.Fields(between)) > pairReach+1 {
+				continue // "pushrods: one is bent" says one thing
+			}
+			if !deniedNear(text[:a], text[a+len(one):]) && !deniedNear(text[:b], text[b+len(other):]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// wordStarts are the places at which a word, or several, begins in a text.
+func wordStarts(text, word string) []int {
+	var places []int
+	for from := 0; ; {
+		at := strings.Index(text[from:], word)
+		if at < 0 {
+			return places
+		}
+		at += from
+		if at == 0 || !letter(text[at-1]) {
+			places = append(places, at)
+		}
+		from = at + len(word)
+	}
+}
+
+// pairs puts each of some things beside each of what may be said of them, in the form in
+// which SpeaksOf looks for a pair.
+func pairs(things, said string) []string {
+	var list []string
+	for _, thing := range strings.Split(things, "|") {
+		for _, what := range strings.Split(said, "|") {
+			list = append(list, thing+pairMark+what)
+		}
+	}
+	return list
+}
+
+// pairMark stands between the two of a pair in a list of words.
+const pairMark = "~"
