@@ -75,8 +75,11 @@ func (r *reader) value(n *node, pos Pos, v quantity.Value, label, example string
 	out, err := v.In(b.units[0])
 	if err != nil || !slices.Contains(b.units, v.Unit) {
 		hint := ""
-		if v.Unit == quantity.Degree { // 180 deg
+		switch {
+		case v.Unit == quantity.Degree: // 180 deg
 			hint = b.likely(plainNumber(v.Number), v.Number)
+		case v.Unit == quantity.Inch && slices.Contains(b.units, quantity.InHg): // 18"
+			hint = "write " + plainNumber(v.Number) + " inHg, if it is inches of mercury"
 		}
 		r.report(pos, hint, "'%s' is in %s, expected %s", label, v.Unit, anyOf(names))
 		return nil
@@ -91,6 +94,9 @@ func (r *reader) value(n *node, pos Pos, v quantity.Value, label, example string
 // meant offers what a quantity above its bounds was probably meant to be: in
 // another unit, or with a point that slipped.
 func (b bounds) meant(v quantity.Value, out float64) string {
+	if -out >= b.low && -out <= b.high && out < 0 {
+		return "did you mean " + plainNumber(-v.Number) + " " + string(v.Unit) + "? it is written without a sign"
+	}
 	if out <= b.high {
 		return ""
 	}

@@ -12,7 +12,7 @@ import (
 // cylinderWord takes the words and signs off that people write before the number
 // of a cylinder: cyl 1, #1, no. 1.
 func cylinderWord(name string) string {
-	plain, counts := fold(name), vocabularyOf("number of cylinders")
+	plain, counts := strings.TrimLeft(fold(name), "*–— "), vocabularyOf("number of cylinders")
 	for _, before := range []string{"cylinder", "cyl.", "cyl", "number", "no.", "nr.", "no", "rotor", "pot", "#", "c"} {
 		rest, ok := strings.CutPrefix(plain, before)
 		rest = strings.TrimLeft(rest, " .#-_")
@@ -79,15 +79,16 @@ func (r *reader) bankPlace(name string) (bank engine.Bank, place int, ok bool) {
 		return bank, 0, false
 	}
 	place, _ = strconv.Atoi(m[2])
+	side := strings.TrimSuffix(m[1], "h") // lh
 	for _, b := range r.bankList {
-		if strings.HasPrefix(fold(b.Name), m[1][:1]) && (len(m[1]) == 1 || fold(b.Name) == m[1]) && place >= 1 && place <= len(b.Cylinders) {
+		if strings.HasPrefix(fold(b.Name), side[:1]) && (len(side) == 1 || fold(b.Name) == m[1]) && place >= 1 && place <= len(b.Cylinders) {
 			return b, place, true
 		}
 	}
 	return bank, place, false
 }
 
-var bankPlaceForm = lazily(`^(left|right|front|rear|l|r)[ .-]?([0-9]{1,2})$`)
+var bankPlaceForm = lazily(`^(left|right|front|rear|lh|rh|l|r)(?:[ .-]?(?:bank|side|hand|no|cyl|cylinder))*[ .-]?([0-9]{1,2})$`)
 
 // placeHint translates a cylinder that is named by its place on a bank.
 func (r *reader) placeHint(name string) string {

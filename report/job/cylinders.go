@@ -56,7 +56,11 @@ func (r *reader) sideHint(name string) string {
 	if len(r.bankList) < 2 {
 		return ""
 	}
-	_, answer := vocabularyOf("first bank").find(name, nil)
+	side := strings.TrimRight(name, " 0123456789")
+	_, answer := vocabularyOf("first bank").find(side, nil)
+	if number := strings.TrimSpace(name[len(side):]); answer != "" && number != "" {
+		return answer + ", with the number: 'L" + number + "' or 'R" + number + "'"
+	}
 	return answer
 }
 
@@ -163,7 +167,7 @@ func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, lab
 // them, {1,3: 150}, and a text whose comma the braces take for the end of a value.
 func (r *reader) runTogetherKeys(entries []entry, i int, label string) bool {
 	e := entries[i]
-	if !isEmpty(e.value) {
+	if !isEmpty(e.value) || e.value.tag == "!!str" && !e.value.plain { // '' for the same again
 		return false
 	}
 	if i > 0 && !r.isCylinder(e.key) && e.key != others && entries[i-1].value.kind == scalar && strings.ContainsFunc(e.key, unicode.IsLetter) && e.pos.Line == entries[i-1].pos.Line {

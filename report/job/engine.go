@@ -92,6 +92,9 @@ func (r *reader) ratio(n *node) float64 {
 		if err != nil {
 			_, hint = parseProblem(err)
 		}
+		if ratio, ok := strings.CutPrefix(n.text, "1:"); ok && isFigures(ratio) { // the wrong way round
+			hint = "write " + ratio
+		}
 		r.report(n.pos, hint, "'engine.compression-ratio' is '%s', expected a number over 1, at most 50", short(n.text))
 		return 0
 	}

@@ -119,13 +119,17 @@ func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
 			return
 		}
 	}
+	if r.unitKey(n, i, name, where, keys) {
+		return
+	}
 	is := keyMeant(e, name, known)
 	meant, hint := is.name, is.hint
+	if is.section != "" && name == "" {
+		r.outside(n, i, is.section, keys)
+		return
+	}
 	if meant == "" || is.section != "" || n.get(meant) != nil {
 		r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
-		if is.section != "" && name == "" {
-			r.moved(n, e, is)
-		}
 		return
 	}
 	k := keyOf(keys, meant)
@@ -204,6 +208,11 @@ func (r *reader) hidden(e entry, label string) bool {
 	if e.key == "accent" { // which is answered with its quotes
 		return false
 	}
+	if n := e.pos.Line; e.key == "unit" && n >= 1 && n <= len(r.lines) && strings.HasSuffix(strings.TrimSpace(r.lines[n-1]), ": #") {
+		r.report(e.pos, "write '"+e.key+": psi'", "# begins a comment, so '%s' has no value", label)
+		*e.value = node{pos: e.pos, text: "psi", plain: true, tag: "!!str"}
+		return true
+	}
 	for number := e.pos.Line; number >= 1 && number <= len(r.lines) && number <= e.pos.Line+1 && len(r.lines[number-1]) <= longestLine; number++ {
 		text := r.lines[number-1]
 		i := strings.Index(text, "#")
@@ -252,6 +261,7 @@ func temperatureHint(text string, k key) string {
 func twoWordsHint(v Vocabulary, text string, words []string) string {
 	var all []string
 	for _, part := range strings.FieldsFunc(strings.ReplaceAll(fold(text), " and ", "/"), func(c rune) bool { return strings.ContainsRune("/,+&;", c) }) {
+		part = strings.TrimSpace(part)
 		word, answer := v.find(part, words)
 		switch {
 		case word != "":

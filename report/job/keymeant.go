@@ -65,6 +65,8 @@ type meantKey struct {
 // keyMeant gives the key that an unknown one of a section was probably meant to be.
 func keyMeant(e entry, section string, known []string) meantKey {
 	meant := ""
+	plain := strings.NewReplacer(" ", "-", "_", "-").Replace(fold(e.key))
+	alone := section != "" && keyOf(fileKeys, plain).name != ""
 	if section == "" {
 		if place := placeTaking(fold(e.key), e.value); place != "" { // fuel: petrol
 			return meantKey{fold(e.key), place, belongs(fold(e.key), e.value, []string{place})}
@@ -72,11 +74,10 @@ func keyMeant(e entry, section string, known []string) meantKey {
 	}
 	for _, name := range keysCalled(e.key) {
 		words := name == "dry" && e.value != nil && e.value.kind == scalar && !strings.ContainsAny(e.value.text, "0123456789") // cold: yes
-		if slices.Contains(known, name) && meant == "" && !words {
+		if slices.Contains(known, name) && meant == "" && !words && !(alone && e.value != nil && e.value.kind == mapping) {
 			meant = name
 		}
 	}
-	plain := strings.NewReplacer(" ", "-", "_", "-").Replace(fold(e.key))
 	elsewhere := slices.DeleteFunc(placesOf(plain), func(string) bool { return !fits(plain, e.value) })
 	if section == "" && len(elsewhere) > 3 { // unit
 		return meantKey{hint: belongs(plain, e.value, elsewhere[:1]) + ", or under another test"}
@@ -84,7 +85,7 @@ func keyMeant(e entry, section string, known []string) meantKey {
 	if hint := below(e, section, plain); hint != "" && meant == "" {
 		return meantKey{hint: hint}
 	}
-	if meant == "" && len(elsewhere) == 0 && (section != "" || len(keysCalled(e.key)) == 0) {
+	if meant == "" && !alone && len(elsewhere) == 0 && (section != "" || len(keysCalled(e.key)) == 0) {
 		meant = nearest(e.key, known)
 	}
 	switch {
@@ -94,7 +95,7 @@ func keyMeant(e entry, section string, known []string) meantKey {
 		return meantKey{plain, elsewhere[0], belongs(plain, e.value, elsewhere)}
 	case len(elsewhere) > 0 && len(elsewhere) <= 3:
 		return meantKey{hint: belongs(plain, e.value, elsewhere)}
-	case section != "" && keyOf(fileKeys, plain).name != "":
+	case alone:
 		return meantKey{hint: "it stands by itself, not indented: '" + plain + ": ...'"}
 	}
 	for _, name := range keysCalled(e.key) {

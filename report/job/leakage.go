@@ -129,6 +129,9 @@ func (r *reader) leakWords(n *node, label string) (diag.Leak, bool) {
 	p, err := quantity.ScanAs(figure, quantity.Pressure)
 	if err != nil || len(p.Parts) > 2 {
 		hint := "such as {loss: 34 %}, {held: 72, of: 80} or 72/80"
+		if _, said := leakParts("? " + n.text); len(said.at) > 0 { // hissing at the tailpipe
+			hint = "where no figure was read write {at: [" + strings.Join(said.at, ", ") + "]}"
+		}
 		if h := r.percent().answer(n.text); h != "" {
 			hint = h
 		}
@@ -144,7 +147,6 @@ func (r *reader) leakWords(n *node, label string) (diag.Leak, bool) {
 		value, ok := r.lossOf(n, label, held.Value, supplied.Value)
 		return diag.Leak{Reading: diag.Reading{State: diag.Tested, Values: []float64{value}, Entered: n.text}, At: words.at}, ok
 	}
-	percent := strings.TrimSpace(strings.TrimRight(figure, "% "))
 	if words.lost && (p.Parts[0].Value.Unit == quantity.Percent || p.Parts[len(p.Parts)-1].Value.Unit == quantity.Percent || p.Parts[0].Value.Unit == quantity.None) {
 		out, ok := r.percent().reading(&node{pos: n.pos, text: figure}, label)
 		out.Entered = n.text
@@ -154,9 +156,23 @@ func (r *reader) leakWords(n *node, label string) (diag.Leak, bool) {
 		r.report(n.pos, "how much was supplied? write "+figure+" of it, such as 72/80", "'%s' is '%s', expected a loss, or what was held of what was supplied", label, short(n.text))
 		return diag.Leak{}, false
 	}
-	r.report(n.pos, "write {loss: "+percent+" %"+most+"} for what was lost, or "+plainNumber(p.Parts[0].Value.Number)+"/100 for what was held of 100",
-		"'%s' is '%s', which may be a loss or what was held", label, short(n.text))
+	r.report(n.pos, lostOrHeld(p, figure, most), "'%s' is '%s', which may be a loss or what was held", label, short(n.text))
 	return diag.Leak{}, false
+}
+
+// lostOrHeld offers a figure as a loss, with the places that were named, and as
+// what was held.
+func lostOrHeld(p quantity.Phrase, figure, places string) string {
+	first := p.Parts[0].Value.Number
+	last := p.Parts[len(p.Parts)-1].Value.Number
+	percent := strings.TrimSpace(strings.TrimRight(figure, "%abcdefghijklmnopqrstuvwxyz. "))
+	switch {
+	case last > 100:
+		return "no more than 100 % can be lost; what was held of what was supplied is such as 72/80"
+	case len(p.Parts) == 2 && first < last:
+		return "for what was held of what was supplied write " + plainNumber(first) + "/" + plainNumber(last) + ", for a loss between the two {loss: " + percent + " %" + places + "}"
+	}
+	return "write {loss: " + percent + " %" + places + "} for what was lost, or " + plainNumber(first) + "/100 for what was held of 100"
 }
 
 // leakSaid is what the words beside a figure say.

@@ -51,7 +51,7 @@ const notesHint = "'gaugesheet start --ask' asks for all of it, one thing after 
 
 // faultIn finds the fault of a line; those behind it are given too.
 func (s *lineScan) faultIn(l line, behind []string) (fault, bool) {
-	for _, find := range []func() (fault, bool){l.blankFault, func() (fault, bool) { return l.quoteFault(behind) }, l.signFault, l.endFault, l.twoKeysFault,
+	for _, find := range []func() (fault, bool){l.blankFault, l.markFault, func() (fault, bool) { return l.quoteFault(behind) }, l.signFault, l.endFault, l.twoKeysFault,
 		func() (fault, bool) { return s.indentFault(l) }, func() (fault, bool) { return s.colonFault(l, behind) }} {
 		if f, ok := find(); ok {
 			return f, true
@@ -131,7 +131,7 @@ func (l line) quoteFault(behind []string) (fault, bool) {
 	}
 	quote := l.value[:1]
 	if strings.Contains(l.value[1:], quote) {
-		return fault{}, false
+		return l.earlyQuoteFault()
 	}
 	for _, later := range behind { // it may go on over some lines
 		if strings.HasSuffix(strings.TrimRight(later, " \r"), quote) && colonIn(strings.TrimSpace(later)) < 0 {
@@ -161,7 +161,7 @@ func (l line) signFault() (fault, bool) {
 			return l.fault(at, "a value begins with the sign '>'", "write 'over "+short(rest)+"'")
 		}
 	case '!', '&', '*':
-		if rest != "" && l.value[1] != ' ' {
+		if rest != "" && l.value[1] != ' ' && strings.Trim(fold(rest), "abcdefghijklmnopqrstuvwxyz0123456789-_") == "" {
 			return fault{}, false
 		}
 	}
@@ -275,7 +275,7 @@ func (s *lineScan) colonFault(l line, behind []string) (fault, bool) {
 	beside := s.before.colon && s.before.indent == l.indent && s.before.value != ""
 	for _, next := range behind {
 		if after := lineOf(next, 0); after.text != "" {
-			beside = beside || after.colon && after.indent == l.indent
+			beside = beside || after.colon && (after.indent == l.indent || after.indent > l.indent && isKeyWord(l.text))
 			break
 		}
 	}
@@ -291,6 +291,9 @@ func (l line) noColon() (fault, bool) {
 		return l.fault(len(l.text)+1, "a # begins a comment", "leave the # out: '"+short(l.text+" "+l.comment[1:])+"'")
 	}
 	key, value := l.split()
+	if value == "" && isKeyWord(key) {
+		return l.fault(len(l.text), "the line has no colon", "write '"+short(key)+":'")
+	}
 	if value == "" {
 		return l.fault(len(l.text), "the line has no colon", "write a key, a colon, a space and the value, such as 'unit: psi'")
 	}

@@ -103,11 +103,11 @@ func (s *scale) scan(n *node, label string) (quantity.Phrase, bool) {
 		_, hint = parseProblem(err)
 		pos = s.r.within(n, placeOf(err))
 	}
-	if hint == "" {
-		hint = s.answer(foundBy(err))
-	}
 	if hint == "" && !strings.Contains(label, "limits.") {
 		hint = s.wordsAnswer(text)
+	}
+	if hint == "" {
+		hint = s.answer(foundBy(err))
 	}
 	s.r.report(pos, hint, "'%s' is '%s', expected %s", label, short(n.text), s.expected())
 	return quantity.Phrase{}, false
@@ -172,11 +172,7 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 			s.bareAt = n.pos
 		}
 	case own && !s.takes(v.Unit):
-		hint := ""
-		if v.Unit == quantity.Inch && s.takes(quantity.InHg) {
-			hint = "write " + plainNumber(v.Number) + " inHg, if it is inches of mercury"
-		}
-		s.r.report(n.pos, hint, "'%s' is in %s, expected %s", label, v.Unit, s.unitsTaken())
+		s.r.report(n.pos, s.otherUnitHint(v), "'%s' is in %s, expected %s", label, v.Unit, s.unitsTaken())
 		return 0, false
 	}
 	value, err := v.In(s.unit)
@@ -213,6 +209,17 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 	}
 	s.samples = append(s.samples, sample{s.cylinder, text, v.Number, v.Unit, own, value})
 	return value, true
+}
+
+// otherUnitHint answers a number in a unit that its scale does not take.
+func (s *scale) otherUnitHint(v quantity.Value) string {
+	switch {
+	case v.Unit == quantity.Percent:
+		return "write " + plainNumber(v.Number) + ", without the sign, if that is what the gauge showed"
+	case v.Unit == quantity.Inch && s.takes(quantity.InHg):
+		return "write " + plainNumber(v.Number) + " inHg, if it is inches of mercury"
+	}
+	return ""
 }
 
 func (s *scale) takes(u quantity.Unit) bool {
@@ -311,6 +318,9 @@ func (s *scale) answer(text string) string {
 	if isFigures(text) {
 		return ""
 	}
+	if hint := s.oilHint(text); hint != "" {
+		return hint
+	}
 	for _, name := range []string{"state of a test", "pressure"} {
 		if _, answer := vocabularyOf(name).find(text, nil); answer != "" {
 			return answer
@@ -320,7 +330,7 @@ func (s *scale) answer(text string) string {
 		if word, _ := vocabularyOf("doubt").find(strings.TrimSuffix(remark, ")"), []string{"about"}); word != "" {
 			return "write 'about " + strings.TrimSpace(before) + "'"
 		}
-		return "a remark goes into 'notes'; in brackets stands the same pressure in another unit, as in '24 bar (360 psi)'"
+		return "write " + strings.TrimSpace(before) + ", a remark goes into 'notes'; in brackets stands the same pressure in another unit, as in '24 bar (360 psi)'"
 	}
 	if near := nearest(text, stateWords); near != "" {
 		return "did you mean '" + near + "'?"
@@ -333,7 +343,7 @@ func (s *scale) several(text string, p quantity.Phrase) string {
 	texts := p.Texts()
 	switch {
 	case len(p.Parts) == 2 && (strings.Contains(text, "->") || strings.Contains(text, "→")):
-		return "the first stroke stands by itself: 'first: {" + cmp.Or(s.cylinder, "1") + ": " + texts[0] + "}', and here " + texts[1]
+		return s.arrowHint(texts[0], texts[1])
 	case p.Bound == quantity.AtMost && len(p.Parts) == 1:
 		return "a reading has no upper bound alone: write 'about " + texts[0] + "', '0-" + texts[0] + "', or 0 for no pressure"
 	case len(p.Parts) < 2:
@@ -350,6 +360,15 @@ func (s *scale) several(text string, p quantity.Phrase) string {
 		return "readings of several " + s.r.cylinderWord + "s are a list: [" + strings.Join(texts, ", ") + "]"
 	}
 	return ""
+}
+
+// arrowHint offers what two readings with an arrow between them may be.
+func (s *scale) arrowHint(before, after string) string {
+	of := func(key, text string) string { return "'" + key + ": {" + cmp.Or(s.cylinder, "1") + ": " + text + "}'" }
+	if strings.HasSuffix(s.label, "wet") {
+		return "the dry reading stands by itself: " + of("dry", before) + ", and here " + after
+	}
+	return "where the second is with oil, write " + before + " here and " + of("wet", after) + "; where the first is the first stroke, " + of("first", before) + " and here " + after
 }
 
 // joinedHint answers figures that a space has taken apart.

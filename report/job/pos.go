@@ -157,6 +157,10 @@ func kindOf(format, message, hint string, args []any) string {
 	case hint == "":
 		return noFigures(message)
 	}
+	if before, rest, ok := strings.Cut(hint, ", at: ["); ok { // where the air went is each its own
+		_, after, _ := strings.Cut(rest, "]")
+		hint = before + after
+	}
 	return format + "|" + section + "|" + noFigures(hint)
 }
 

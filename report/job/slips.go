@@ -53,6 +53,12 @@ func (s *scale) isUsual(v float64) bool {
 	return slices.Contains(s.usual.UnitsLike(v), s.unit)
 }
 
+// isUsualText reports figures that are a usual reading.
+func (s *scale) isUsualText(text string) bool {
+	v, err := strconv.ParseFloat(text, 64)
+	return err == nil && s.isUsual(v)
+}
+
 // runTogether says of a list that is too long or too short which of its figures
 // were taken apart by a space, or run together; "" where that is not told.
 func runTogether(texts []string, cylinders int) string {
@@ -115,6 +121,9 @@ func (s *scale) wordsAnswer(text string) string {
 	if meant := figureMeant(text); meant != "" {
 		return "did you mean " + meant + "?"
 	}
+	if bare := strings.TrimRight(text, "!*^ "); bare != text && isFigures(bare) { // 62!!
+		return "write " + bare
+	}
 	if whole, part, ok := strings.Cut(text, ":"); ok && isFigures(whole+"."+part) {
 		return "did you mean " + whole + "." + part + "?"
 	}
@@ -123,6 +132,9 @@ func (s *scale) wordsAnswer(text string) string {
 		return "write the reading itself, not by how much it changed"
 	}
 	number, words, _ := strings.Cut(strings.TrimSpace(text), " ")
+	if times := strings.Trim(fold(words), "x* times"); isFigures(number) && (times == "2" || times == "3" || fold(words) == "twice") { // 150 x2
+		return "readings of one " + s.r.cylinderWord + " that are the same again are each written: '[" + number + ", " + number + "]'"
+	}
 	switch {
 	case len(s.units) > 0 || s.unit == quantity.Percent:
 		return ""

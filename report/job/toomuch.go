@@ -77,6 +77,9 @@ type meaning struct {
 func (s *scale) meantBy(w written) string {
 	var all []meaning
 	rest := s.middleRead()
+	if fields := strings.Fields(w.node.text); len(fields) == 2 && isFigures(fields[0]) && isFigures(fields[1]) && s.isUsualText(fields[0]) && s.isUsualText(fields[1]) {
+		return "two readings of one " + s.r.cylinderWord + " are '[" + fields[0] + ", " + fields[1] + "]'; for a reading between the two write " + fields[0] + "-" + fields[1]
+	}
 	if rest > 0 {
 		for _, m := range s.slips(w) {
 			if math.Abs(m.value-rest) <= alike*rest {

@@ -265,7 +265,7 @@ func (c *composer) entries(out *node, n *yaml.Node, depth int) {
 			c.fail(k, "write '"+strings.TrimSpace(k.Value[:i])+": "+k.Value[i:]+": ...'", "a key has a brace in it, expected a colon and a space before the brace")
 			return
 		}
-		written := composed(k.Value)
+		written := strings.TrimLeft(composed(k.Value), "•·● ") // the points of a list that was copied
 		key := strings.TrimSpace(written)
 		if last := len(out.entries) - 1; last >= 0 && isEmpty(value) && isDecimals(out.entries[last], key, pos) {
 			out.entries[last].value.text += "," + key

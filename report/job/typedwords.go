@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode"
 
 	"gaugesheet/diag/engine"
 )
@@ -77,7 +78,7 @@ func standHint(text string) string {
 	if n, ok := strings.CutSuffix(plain, "v"); ok && isWhole(n) {
 		return "valves are not named: write how the cylinders stand, such as V" + n + " or inline-4"
 	}
-	for _, end := range []string{" cylinders", " cylinder", " cyls", " cyl", "cyl"} {
+	for _, end := range []string{" cylinders", " cylinder", " cyls", " cyl", "cyl", " pot", " pots", " banger"} {
 		plain = strings.TrimSuffix(plain, end)
 	}
 	if n, _ := counts.find(plain, counts.Words); n != "" {
@@ -116,12 +117,36 @@ func layoutWithin(fields []string) string {
 	return ""
 }
 
+// monthsElsewhere are names of months, or their beginnings, that other languages
+// write otherwise.
+var monthsElsewhere = strings.NewReplacer("januar ", "january ", "februar ", "february ", "märz", "march", "mai ", "may ", "juni ", "june ", "juli ", "july ", "oktober", "october", "okt ", "oct ", "dezember", "december", "dez ", "dec ", "sept ", "sep ")
+
+// plainDate writes a date that has its month as a word in one way: 14th of
+// May, 2026 and 14-May-26 are 14 may 2026 and 14 may 26.
+func plainDate(text string) string {
+	if !strings.ContainsFunc(text, unicode.IsLetter) {
+		return text
+	}
+	var words []string
+	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return strings.ContainsRune(" .,-/", c) }) {
+		for _, end := range []string{"st", "nd", "rd", "th"} {
+			if day, ok := strings.CutSuffix(word, end); ok && isWhole(day) {
+				word = day
+			}
+		}
+		if word != "of" && word != "the" {
+			words = append(words, word)
+		}
+	}
+	return strings.TrimSpace(monthsElsewhere.Replace(strings.Join(words, " ") + " "))
+}
+
 // dateHint gives a date in the form that is taken, both where day and month
 // could be either way round.
 func dateHint(text string) string {
 	const usual = "year-month-day, such as 2026-05-14"
-	for _, form := range []string{"2 January 2006", "2 Jan 2006", "January 2, 2006", "Jan 2, 2006", "2006/1/2", "2006.1.2", "2006-1-2"} {
-		if d, err := time.Parse(form, text); err == nil {
+	for _, form := range []string{"2 January 2006", "2 Jan 2006", "2 January 06", "2 Jan 06", "January 2 2006", "Jan 2 2006", "Jan 2 06", "2006/1/2", "2006.1.2", "2006-1-2", "20060102"} {
+		if d, err := time.Parse(form, plainDate(text)); err == nil {
 			return "write " + d.Format(time.DateOnly)
 		}
 	}
