@@ -65,6 +65,12 @@ func charged(c *known.Case) bool { return c.Spec.Charging == "turbo" }
 func mayBeCharged(c *known.Case) bool { return charged(c) || c.Spec.Charging == "" }
 
 func throttled(c *known.Case) bool { return !c.Spec.Diesel() }
+
+// chained is an engine with valves that a chain drives, as far as is known.
+func chained(c *known.Case) bool {
+	return c.HasValves() && (c.Spec.TimingDrive == "" || c.Spec.TimingDrive == "chain")
+}
+
 func hydraulic(c *known.Case) bool { return c.HasValves() && c.Spec.Lifters != "solid" }
 
 // direct is an engine whose tested low side feeds a high-pressure pump, behind
@@ -119,7 +125,7 @@ func Explained(name, complaint string) bool {
 
 // shared are the causes that one part common to several cylinders has.
 var shared = []string{
-	"head-gasket", "warped-or-cracked-head", "cam-timing", "cam-phaser", "timing-drive", "shared-coil", "restricted-inlet", "deactivation-lifter",
+	"head-gasket", "warped-or-cracked-head", "cam-timing", "cam-phaser", "timing-drive", "worn-chain", "shared-coil", "restricted-inlet", "deactivation-lifter",
 	"shared-by-place", "fault-in-each", "shared-runner", "bank-sensor", "bank-exhaust-leak", "sensors-crossed",
 }
 
@@ -136,7 +142,7 @@ var underTheHead = []string{"head-gasket", "warped-or-cracked-head", "cracked-bo
 var setFirst = []string{"valve-lash", "valve-recession"}
 
 // behindTheCover are causes that are told apart once the camshaft's drive is open.
-var behindTheCover = []string{"cam-timing", "timing-drive", "cam-phaser"}
+var behindTheCover = []string{"cam-timing", "timing-drive", "cam-phaser", "worn-chain"}
 
 // SameWork reports causes that need not be told apart before the work that any of
 // them asks for.

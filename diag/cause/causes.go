@@ -1,6 +1,10 @@
 package cause
 
-import "slices"
+import (
+	"slices"
+
+	"gaugesheet/diag/known"
+)
 
 // Causes is every cause by name: the test itself, what seals, what moves the
 // valves, the rotary, spark and mixture, the fuel supply.
@@ -74,7 +78,9 @@ var motionCauses = []Cause{
 	{Name: "cam-timing", Fits: valved, Explains: append([]string{misfire}, wholly...), Advice: "advice-timing"},
 	{Name: "cam-phaser", Fits: valved, Explains: append([]string{misfire}, wholly...), Advice: "advice-timing"},
 	{Name: "timing-drive", Fits: valved, Explains: append([]string{misfire, noise}, wholly...), Advice: "advice-timing"},
+	{Name: "worn-chain", Fits: chained, Explains: append([]string{misfire, noise}, wholly...), Advice: "advice-timing"},
 	{Name: "restricted-inlet", Explains: wholly},
+	{Name: "inlet-deposits", Fits: func(c *known.Case) bool { return valved(c) && sparked(c) }, Explains: []string{misfire, hardStart, lowPower}},
 	{Name: "thin-air", Explains: []string{lowPower}},
 	{Name: "restricted-exhaust", Explains: wholly},
 }
@@ -144,6 +150,7 @@ var fuelCauses = []Cause{
 	{Name: "supply-restricted", Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "air-in-fuel", Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "vapour-lock", Fits: sparked, Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
+	{Name: "bad-fuel", Explains: append([]string{noStart}, leanly...)},
 	{Name: "wrong-pump", Explains: append([]string{rich}, leanly...)},
 	{Name: "pump-diaphragm", Fits: drivenPump, Explains: append([]string{noStart, rich}, leanly...), Advice: "advice-supply"},
 	{Name: "regulator-open", Fits: regulated, Explains: append([]string{noStart}, leanly...), Advice: "advice-regulator"},

@@ -87,10 +87,25 @@ var againChecks = []Check{
 			{Name: "a seal is broken or stuck", For: []string{"apex-seal", "stuck-seals"}, Words: []string{"broken", "stuck", "chipped"}},
 			{Name: "the housing is scored", For: []string{"rotor-wear"}, Words: []string{"scored", "worn"}},
 			{Name: "the seals spring back", For: []string{"side-seal", "corner-seal", "flooding"}, Else: true, Words: []string{"spring back", "good"}}}},
+	{Name: "mend-found", Minutes: 30, Whole: true, Way: Starter, Mends: faultsPutRight, Fits: mendable, Words: []string{"put right what was found"},
+		Outcomes: []Outcome{
+			{Name: "gone", For: faultsPutRight, Words: []string{"gone", "cured"}},
+			{Name: "still there", Else: true, Words: []string{"still", "no change"}}}},
 	{Name: "face-peaks", Minutes: 15, Way: Starter, Again: true, Made: facesMeasured, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"faces tested again"},
 		Outcomes: []Outcome{
 			{Name: "same faces low", For: []string{"apex-seal", "side-seal", "corner-seal", "rotor-wear"}, Words: []string{"same"}},
 			{Name: "faces agree", Else: true, Words: []string{"agree"}}}},
+}
+
+// faultsPutRight are the causes that are put right as what the technician found is.
+var faultsPutRight = []string{"inlet-deposits", "ignition", "coil-or-lead", "own-spark", "injection", "own-injector", "leaking-injector", "restricted-exhaust", "egr-open", "air-leak", "manifold-gasket", "air-filter", "fuel-filter", "pump-circuit", "bad-fuel",
+	"supply-restricted", "temperature-signal", "air-meter", "purge-valve", "carburettor", "breather", "battery"}
+
+// mendable is an engine on which the technician found something of these kinds, and
+// no cylinder that is low.
+func mendable(c *known.Case, _ []string) bool {
+	faults, _ := c.FaultsFound()
+	return len(faults) > 0 && !c.AnyLow(c.Read()) && c.AllLow() == nil
 }
 
 // facesMeasured reports faces read apart, all of them, at a speed that was

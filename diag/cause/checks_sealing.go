@@ -219,13 +219,14 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "at the head", For: []string{"valve-motion", "valve-lash", "collapsed-lifter", "deactivation-lifter"}, Words: []string{"head", "top"}},
 			{Name: "at the block", For: []string{"bottom-end", "piston"}, Words: []string{"block", "sump", "below"}},
-			{Name: "at the drive", For: []string{"timing-drive"}, Words: []string{"front", "drive", "chain"}},
+			{Name: "at the drive", For: []string{"timing-drive", "worn-chain"}, Words: []string{"front", "drive", "chain"}},
 			{Name: "elsewhere", Else: true}}},
 	{Name: "cam-timing-marks", Minutes: 30, Whole: true, Way: Hand, Fits: valves, Answers: func(c *known.Case) bool {
-		return c.AllLow() != nil && known.SuddenOnset.Holds(c, known.Subject{})
+		return c.AllLow() != nil && known.SuddenOnset.Holds(c, known.Subject{}) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
 	}, Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},
+			{Name: "a little late", For: []string{"worn-chain", "cam-phaser"}, Fits: chained, Words: []string{"stretched", "slack", "tensioner far out"}},
 			{Name: "right", Else: true, Words: []string{"ok", "good", "correct"}}}},
 	{Name: "turn-engine-check-cam", Minutes: 5, Whole: true, Way: Hand, Fits: camMayStand, Words: []string{"cam turns", "camshaft turns"},
 		Outcomes: []Outcome{

@@ -26,7 +26,7 @@ var RenewedParts = []Part{
 	{Words: []string{"sleeve", "sleeves", "liner", "liners", "barrel", "barrels", "rebored", "rebore", "honed", "engine rebuilt", "engine overhauled", "rebuilt engine", "engine rebuild"}, Causes: []string{"scored-bore", "wear"}},
 	{Words: []string{"headgasket", "headgaskets"}, Causes: []string{"head-gasket"}, Joint: true},
 	{Words: []string{"lifter", "lifters", "hydraulic lifters", "followers"}, Causes: []string{"collapsed-lifter", "deactivation-lifter"}},
-	{Words: []string{"camshaft", "camshafts"}, Causes: []string{"valve-motion"}},
+	{Words: []string{"camshaft", "camshafts"}, Causes: []string{"valve-motion"}, Joint: true}, // a new one that was not run in wears first
 	{Words: []string{"stem seals", "valve seals", "valve stem seals", "valve guides"}, Causes: []string{"guides-or-seals"}},
 	{Words: []string{"apex seals", "rotor seals", "rotor housings"}, Causes: []string{"apex-seal", "side-seal", "corner-seal", "rotor-wear"}},
 	{Words: []string{"reeds", "reed valve", "reed valves"}, Causes: []string{"reed-valve"}},

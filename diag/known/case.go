@@ -15,18 +15,20 @@ type Case struct {
 	*diag.Test
 	Sums *diag.Diagnosis // sections only, and the notices so far
 
-	works  []Work            // read when first asked for
-	parsed map[string]Work   // a text of the job and what was read in it
-	spoken []int             // the checks of which any work speaks, looked up when first asked for
-	seen   map[string]string // a cylinder: all that was seen in it
-	each   []Subject         // every cylinder by itself, made when first asked for
-	plugs  []string          // those that were read, looked up when first asked for
-	read   []string          // the cylinders whose compression was read, looked up when first asked for
-	liquid map[string]Liquid // a cylinder: why liquid may lie in it, once it was asked
-	groups *Groups           // of low cylinders, put together when first asked for
-	called [][]string        // the words of each cylinder's name, taken apart when first asked for
-	repair *repairs          // read when first asked for
-	then   map[*diag.Test]*Case
+	works       []Work            // read when first asked for
+	parsed      map[string]Work   // a text of the job and what was read in it
+	spoken      []int             // the checks of which any work speaks, looked up when first asked for
+	seen        map[string]string // a cylinder: all that was seen in it
+	each        []Subject         // every cylinder by itself, made when first asked for
+	plugs       []string          // those that were read, looked up when first asked for
+	read        []string          // the cylinders whose compression was read, looked up when first asked for
+	liquid      map[string]Liquid // a cylinder: why liquid may lie in it, once it was asked
+	groups      *Groups           // of low cylinders, put together when first asked for
+	called      [][]string        // the words of each cylinder's name, taken apart when first asked for
+	repair      *repairs          // read when first asked for
+	faults      *faultsFound      // read when first asked for
+	driveFailed *bool
+	then        map[*diag.Test]*Case
 }
 
 // New does the sums on a test.
@@ -54,7 +56,7 @@ func (c *Case) Noting(t *diag.Test) *Case {
 
 func (c *Case) after(after *Case) *Case {
 	c.Works()
-	after.parsed, after.then, after.called = c.parsed, c.then, c.words()
+	after.parsed, after.then, after.called, after.faults, after.driveFailed = c.parsed, c.then, c.words(), c.foundFaults(), c.driveFailed
 	return after
 }
 

@@ -10,17 +10,40 @@ import (
 // DriveFailed reports that the drive of the valves broke or jumped, by what the
 // job says of how the trouble came on and of what was found.
 func (c *Case) DriveFailed() bool {
-	if c.History.Onset == "" && len(c.History.Findings) == 0 {
+	if c.History.Onset == "" && len(c.History.Findings)+len(c.History.WorkDone) == 0 {
 		return false
 	}
-	told := strings.ToLower(strings.Join(append([]string{c.History.Onset}, c.History.Findings...), "; "))
+	if c.driveFailed == nil {
+		told := strings.ToLower(strings.Join(slices.Concat([]string{c.History.Onset}, c.History.Findings, c.History.WorkDone), "; "))
+		failed := slices.ContainsFunc(driveFailures, func(words string) bool { return SpeaksOf(told, words) }) && !SpeaksOf(told, "drive belt", "fan belt", "alternator belt")
+		c.driveFailed = &failed
+	}
+	return *c.driveFailed
+}
+
+// driveFailures are words for a belt or chain that no longer drives the valves as
+// it did.
+var driveFailures = func() []string {
+	var list []string
 	for _, drive := range []string{"belt", "chain"} {
-		if SpeaksOf(told, drive+" broke", drive+" snapped", drive+" stripped", drive+" failed", drive+" jumped", drive+" slipped", drive+" let go",
-			"broken "+drive, "snapped "+drive, "stripped "+drive, "failed "+drive, "jumped "+drive) {
-			return !SpeaksOf(told, "drive belt", "fan belt", "alternator belt")
+		for _, is := range []string{" ", " had ", " has ", " was ", " is ", " found "} {
+			for _, failed := range []string{"broke", "snapped", "stripped", "failed", "jumped", "slipped", "let go", "shredded", "come off", "came off", "torn"} {
+				list = append(list, drive+is+failed)
+			}
+		}
+		for _, failed := range []string{"broken ", "snapped ", "stripped ", "failed ", "jumped ", "shredded ", "torn "} {
+			list = append(list, failed+drive, failed+"timing "+drive, failed+"cam "+drive)
 		}
 	}
-	return false
+	return list
+}()
+
+// RenewedAfterFailing is an engine that does not run, or whose trouble came suddenly,
+// although the belt or chain that drives its valves is new: what made that
+// necessary may have bent them. Where none has any pressure it is the new one that
+// drives none of them.
+func (c *Case) RenewedAfterFailing() bool {
+	return c.TimingTouched() && !c.Dead() && (c.Complains("no start") || c.Spec.Runs == "does not run" || c.CameSuddenly() || c.DriveFailed())
 }
 
 // Interferes reports an engine whose valves meet its pistons where their drive
@@ -35,5 +58,5 @@ func (c *Case) Interferes() bool {
 // suddenly at fault.
 func (c *Case) ValvesMayHaveMet() bool {
 	driven := slices.Contains([]string{"belt", "chain"}, c.Spec.TimingDrive)
-	return c.HasValves() && c.Spec.Interference != diag.No && (c.DriveFailed() || driven && c.CameSuddenly())
+	return c.HasValves() && c.Spec.Interference != diag.No && (c.DriveFailed() || driven && c.CameSuddenly() || c.RenewedAfterFailing())
 }

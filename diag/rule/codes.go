@@ -50,10 +50,53 @@ var codes = []code{
 	{names: "of the knock sensor", of: span(325, 334), causes: speaks(Hint, "knock", "early-ignition", "ignition")},
 	{names: "of the crankshaft or camshaft sensor", of: span(335, 349), when: known.Complaint("no start", "hard start"), causes: speaks(Known, "ignition")},
 	{names: "of the crankshaft or camshaft sensor", of: span(335, 349), when: known.Not(known.Complaint("no start", "hard start")), causes: speaks(Hint, "ignition", "cam-timing")},
-	{names: "of the camshaft's place", of: span(16, 19), valves: true, causes: append(speaks(Known, "cam-timing"), speaks(DryUp, "cam-phaser", "timing-drive")...)},
+	{names: "of the camshaft's place", of: stepCodes, valves: true, causes: append(speaks(Known, "cam-timing"), speaks(DryUp, "cam-phaser", "timing-drive")...)},
+	{names: "of a camshaft's adjuster", of: slices.Concat(span(10, 15), span(20, 25)), valves: true, causes: append(speaks(Known, "cam-phaser"), speaks(Hint, "cam-timing", "worn-chain")...)},
 	{names: "of the catalyst", of: []string{"P0420", "P0430"}, causes: speaks(Hint, "restricted-exhaust")},
 	{names: "of an injector's circuit", of: span(201, 212), causes: speaks(Known, "injection")},
 	{names: "of an ignition coil's circuit", of: span(350, 362), causes: append(speaks(Known, "ignition"), speaks(Hint, "coil-or-lead", "shared-coil")...)},
+}
+
+// stepCodes say that the crankshaft and a camshaft do not agree: by bank and camshaft
+// P0016 to P0019, by bank as a whole P0008 and P0009.
+var stepCodes = append(span(8, 9), span(16, 19)...)
+
+// codeRules are on what stored codes say of the engine by themselves.
+var codeRules = []Rule{{
+	Name: "cam-out-of-step", Title: "The computer sees a camshaft out of step with the crankshaft",
+	Why: "Two sensors watch where crankshaft and camshaft stand. Where they do not agree a belt or chain has jumped, a chain and its tensioner have worn long, or the adjuster of the camshaft hangs. " +
+		"Cranking pressure may still look right: the adjuster stands at its rest while the starter turns.",
+	Source: "SAE J2012 (names of the codes), from memory; what they come from: common practice", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutSystem}, TiesSystems: []string{known.Vacuum, known.Timing},
+	Of: theEngine, When: known.All(known.Valves, known.OfEngine("a stored code P0008, P0009 or P0016 to P0019", func(c *known.Case) bool { return c.Coded(stepCodes...) }),
+		known.OfEngine("no bank low as a whole", func(c *known.Case) bool { return c.GroupLow().Bank == nil })),
+	Kind: OfCodes, Weigh: outOfStep, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"codes": diag.Names(slices.DeleteFunc(slices.Clone(stepCodes), func(code string) bool { return !c.Coded(code) })), "rattles": chainNoisy(c), "chain": c.Spec.TimingDrive == "chain"}}
+		switch {
+		case timingSlipped(c):
+			f.Urgency = diag.DoNotRun
+		case c.Spec.Interference == diag.No: // what it may come to bends nothing
+			f.Urgency = diag.CheckAgain
+		}
+		return f
+	}, Headline: "cam-out-of-step", InsteadOf: []string{"sealing-sound-look-elsewhere", "vacuum-low-sealing-sound"},
+}}
+
+// outOfStep is what puts a camshaft out of step: of a chain that is heard its wear,
+// and of one whose cylinders read as they should more likely that than a tooth.
+func outOfStep(c *known.Case, _ known.Subject) []Voice {
+	jumped := as(OfHistory, where(c.CameSuddenly() || c.TimingTouched(), speaks(Known, "cam-timing")))
+	belt := c.Spec.TimingDrive == "belt"
+	return slices.Concat(jumped, where(!belt, speaks(Known, "worn-chain")), where(chainNoisy(c), as(OfSight, speaks(Known, "worn-chain"))), where(c.AllLow() == nil && !belt, speaks(Hint, "worn-chain")),
+		where(c.Spec.VariableTiming == diag.Yes, speaks(Hint, "cam-phaser")), where(c.Spec.VariableTiming == diag.No, denies(Known, "no-adjuster", "cam-phaser")))
+}
+
+// chainNoisy is an engine with a chain, as far as is known, that makes a noise or of
+// which the technician found the chain slack or heard it.
+func chainNoisy(c *known.Case) bool {
+	if d := c.Spec.TimingDrive; d != "" && d != "chain" {
+		return false
+	}
+	return c.Complains("noise") || known.FaultFound("chain").Holds(c, known.Subject{})
 }
 
 var mixtureCodes = []string{"P0171", "P0172", "P0174", "P0175"}

@@ -74,3 +74,17 @@ func TestCodesWeighLittle(t *testing.T) {
 		t.Errorf("%d signs of codes", seen)
 	}
 }
+
+// TestCamOutOfStep: a code on a camshaft that does not stand where the crankshaft
+// says is a finding, also where the pressure looks right: common practice, no
+// source.
+func TestCamOutOfStep(t *testing.T) {
+	drive := func(of string) sample.Change { return spec(func(s *diag.Spec) { s.TimingDrive = of }) }
+	runSealing(t, []sealingCase{
+		{name: "a chain that rattles", test: sample.Dry("inline-4", evenFour, sample.Codes("P0016"), drive("chain"), sample.Complains("noise")), fires: "cam-out-of-step", first: "worn-chain", soon: diag.ActSoon},
+		{name: "a belt that came suddenly", test: sample.Dry("inline-4", evenFour, sample.Codes("P0017"), drive("belt"), onset("sudden")), fires: "cam-out-of-step", first: "cam-timing", soon: diag.ActSoon, next: "cam-timing-marks"},
+		{name: "of an engine by bank", test: sample.Dry("V6", []float64{150, 151, 149, 152, 150, 148}, sample.Codes("P0009"), drive("chain")), fires: "cam-out-of-step", first: "worn-chain"},
+		{name: "a code of a misfire", test: sample.Dry("inline-4", evenFour, sample.Codes("P0301"), drive("chain")), not: "cam-out-of-step"},
+		{name: "a bank low with it says it better", test: sample.Dry("V6", []float64{110, 150, 112, 152, 108, 151}, sample.Codes("P0016")), fires: "bank-low-with-cam-code", not: "cam-out-of-step"},
+	})
+}

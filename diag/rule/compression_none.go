@@ -118,6 +118,8 @@ func valvesHit(c *known.Case) []Voice {
 	sudden := known.SuddenOnset.Holds(c, known.Subject{})
 	return slices.Concat(
 		where(c.ValvesMayHaveMet() && (c.Interferes() || c.DriveFailed()), as(OfHistory, speaks(Known, "bent-valve", "timing-drive"))),
+		where(c.ValvesMayHaveMet() && c.RenewedAfterFailing(), as(OfHistory, speaks(Known, "bent-valve"))),
+		where(c.RenewedAfterFailing() && len(c.Graded(diag.Even)) > 0, as(OfHistory, denies(Heard, "drive-renewed", "timing-drive"))), // it drives the others
 		where(c.Spec.Interference != diag.No && sudden, as(OfHistory, speaks(Hint, "bent-valve", "timing-drive"))),
 		where(c.Spec.Interference == diag.No, as(OfHistory, denies(Known, "no-interference", "bent-valve"))))
 }

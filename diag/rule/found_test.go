@@ -38,6 +38,12 @@ func TestFound(t *testing.T) {
 		{name: "the turbo has none", test: sample.Dry("inline-4", evenFour, findings("no play in the turbo, trace of oil in the boost hose")), fires: "even-no-minimum", not: "seen-turbo-worn"},
 		{name: "a crank seal leaks", test: sample.Dry("inline-2", []float64{120, 121}, sample.TwoStroke, findings("left crank seal leaks")), fires: "seen-crankcase-leaks", first: "crankcase-seal", soon: diag.ActSoon},
 		{name: "a crank seal of a four-stroke leaks", test: sample.Dry("inline-4", evenFour, findings("rear crank seal leaks oil")), fires: "even-no-minimum", not: "seen-crankcase-leaks"},
+		{name: "a split hose on an engine that misses", test: sample.Dry("inline-4", evenFour, sample.Complains("misfire"), findings("vacuum hose behind the manifold is split")), fires: "fault-found", not: "sealing-sound-look-elsewhere", first: "air-leak", soon: diag.CheckAgain, next: "mend-found"},
+		{name: "coked intake valves", test: sample.Dry("inline-4", evenFour, sample.Complains("misfire"), findings("thick carbon on the backs of the intake valves")), fires: "fault-found", first: "inlet-deposits", next: "mend-found"},
+		{name: "a hose that was split and is new", test: sample.Dry("inline-4", evenFour, sample.Complains("misfire"), findings("split vacuum hose replaced")), fires: "sealing-sound-look-elsewhere", not: "fault-found"},
+		{name: "no hose split", test: sample.Dry("inline-4", evenFour, sample.Complains("misfire"), findings("no vacuum hose split or off")), fires: "sealing-sound-look-elsewhere", not: "fault-found"},
+		{name: "a split hose, nothing complained of", test: sample.Dry("inline-4", evenFour, findings("vacuum hose split")), fires: "even-no-minimum", not: "fault-found"},
+		{name: "a split hose and a low cylinder", test: sample.Dry("inline-4", low, sample.Complains("misfire"), findings("vacuum hose split")), fires: "one-low", not: "fault-found"},
 		{name: "a rocker broken and renewed", test: sample.Dry("inline-4", low, findings("cylinder 3 broken rocker replaced")), fires: "one-low", first: "exhaust-valve"},
 		{name: "a broken rocker on another", test: sample.Dry("inline-4", low, findings("cylinder 1 exhaust rocker broken")), fires: "one-low", first: "exhaust-valve"},
 	})

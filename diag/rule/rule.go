@@ -155,7 +155,7 @@ var families = [][]Rule{
 	sealingTogether,
 	engineTogether,
 	mixtureTogether,
-	foundRules,
+	foundRules, faultRules, codeRules,
 	historyRules,
 }
 

@@ -54,7 +54,7 @@ var engineTogether = []Rule{
 		Why:    "The pressure says that one bank breathes badly, and the engine's own sensors say that a camshaft does not stand where it should. Two signs from different sides point to the timing.",
 		Source: "SAE J2012 (names of the codes), from memory", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
 		Of:   oneSet("all cylinders of a bank that is low as a whole", func(c *known.Case) []string { return c.GroupLow().Bank }),
-		When: known.All(known.OfEngine("a stored code P0016 to P0019 (crankshaft and camshaft do not agree)", func(c *known.Case) bool { code, _ := camCode(c); return code != "" }), known.Not(known.OneCamshaft)),
+		When: known.All(known.OfEngine("a stored code P0008, P0009 or P0016 to P0019 (crankshaft and camshaft do not agree)", func(c *known.Case) bool { code, _ := camCode(c); return code != "" }), known.Not(known.OneCamshaft)),
 		Kind: OfCodes, Weigh: weighCamCode, Say: bankWithCode, Headline: "bank-timing",
 		SaysBetterThan: []string{"bank-low", "low-but-tight"},
 	},
@@ -133,7 +133,7 @@ func lowYetTight(c *known.Case, s known.Subject) diag.Finding {
 
 // camCodes are the codes on a camshaft that does not agree with the crankshaft,
 // for bank 1 (that of cylinder 1) and bank 2.
-var camCodes = [2][]string{{"P0016", "P0017"}, {"P0018", "P0019"}}
+var camCodes = [2][]string{{"P0016", "P0017", "P0008"}, {"P0018", "P0019", "P0009"}}
 
 // camCode is a stored code on a camshaft while a bank is low, "" for none; same
 // where it names that bank.

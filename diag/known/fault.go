@@ -1,0 +1,100 @@
+package known
+
+import "slices"
+
+// A Fault is something that a technician finds by eye, ear or hand on an engine
+// whose cylinders press: what it is called, and the words by which it is known.
+type Fault struct {
+	Name  string
+	words []string
+}
+
+// Faults are those that are looked for among the technician's findings.
+var Faults = []Fault{
+	{"intake-deposits", pairs("inlet valve|intake valve|inlet port|intake port", "carbon|deposit|coked|caked")},
+	{"spark", append(slices.Concat(pairs("coil", "crack|arc|track|dead|burn|open circuit|fails"), pairs("lead|plug wire", "arc|burn|chafed|open circuit"), pairs("boot", "burn|split|crack|track|arc"),
+		pairs("distributor cap|rotor arm", "crack|track|burn")), "sparks to the", "sparks outside", "spark jumps", "no spark", "weak spark", "yellow spark")},
+	{"injector-dead", pairs("injector", "dead|no pulse|not click|silent|open circuit|blocked|clogged|unplugged|stuck shut")},
+	{"injector-drips", pairs("injector", "drip|leaking|leaks|dribbl|stuck open")},
+	{"exhaust", slices.Concat(pairs("catalyst|catalytic converter", "rattl|melt|block|clog|glow|broken"), pairs("exhaust", "crush|blocked|collaps"), pairs("muffler|silencer", "rattl|blocked"), pairs("tailpipe", "blocked|crush"))},
+	{"egr", pairs("egr|exhaust gas valve", "open|not shut|sticks")},
+	{"air-leak", slices.Concat(pairs("vacuum hose|vacuum line", "off|split|crack|perish|disconnect|unplugged"), pairs("pcv hose|breather hose|intake hose|inlet hose|intake boot|air duct", "split|crack|torn"),
+		pairs("manifold gasket", "leak|blown"), pairs("manifold bolts|inlet manifold|intake manifold", "loose|hiss"), pairs("idle|revs", "spray"), HoseOff)},
+	{"choked-inlet", append(pairs("air filter|air cleaner", "block|clog|black|full of|chok"), ChokedInlet...)},
+	{"fuel-filter", slices.Concat(pairs("fuel filter", "clog|block|black|dirt|full of|rust|chok"), pairs("strainer|tank sock", "clog|blocked"))},
+	{"pump-supply", slices.Concat(pairs("pump relay|pump fuse", "burn|dead|fault|blown"), pairs("fuel pump", "no power|no voltage"), pairs("pump connector|pump plug", "burn|melt"), pairs("inertia switch", "tripped"))},
+	{"bad-fuel", append(pairs("fuel|petrol|gasoline", "stale|varnish"), "water in the fuel", "water in the petrol", "water in the gas", "water in the tank", "old fuel", "wrong fuel", "diesel in the petrol")},
+	{"fuel-line", slices.Concat(pairs("fuel line|fuel hose", "kink|pinched|crush|collaps"), pairs("tank vent|tank cap", "blocked|not vent"))},
+	{"cam-off", append(slices.Concat(pairs("tooth|teeth", "off|out|late|early|retard|advanced|jump"), pairs("timing mark", "off|out|not line"), pairs("cam timing", "out|late")), "cam off its mark")},
+	{"chain", slices.Concat(pairs("chain", "rattl|slack|slap|loose|stretch|worn"), pairs("chain tensioner|timing tensioner|tensioner", "collaps|slack|worn|weak|end of its travel|fully out"), pairs("timing cover", "rattl|noise"), pairs("chain guide", "broken"))},
+	{"valve-gear", slices.Concat(pairs("lobe", "worn|flat|wiped|round"), pairs("cam cover|valve cover|rocker", "tick"), BrokenGear)},
+	{"lifter", pairs("lifter", "tick|noisy|collaps|soft|spongy|stuck|pumped down|bled down")},
+	{"temperature", pairs("temperature sensor|coolant sensor", "reads|open circuit|dead|unplugged")},
+	{"air-meter", pairs("air meter|air flow meter|airflow meter|mass air flow|maf", "dirty|unplugged|dead")},
+	{"purge", pairs("purge valve", "stuck|open|leak|passes")},
+	{"carburettor", append(slices.Concat(pairs("float", "high|sunk|sticks|full of|heavy"), pairs("needle valve", "leak|dirt|worn"), pairs("choke", "stuck|stays shut|stays closed"), pairs("carburetor|carburettor", "flood"), pairs("jet", "blocked|dirt")), "fuel drips from the carb")},
+	{"guides", slices.Concat(pairs("stem seal|valve seal", "hard|brittle|crack|off"), pairs("valve guide", "worn|play"))},
+	{"breather", pairs("pcv|breather", "stuck|blocked|clog|frozen")},
+	{"battery", slices.Concat(pairs("terminal", "corroded|loose"), pairs("battery", "dead|flat|failed"), pairs("earth strap|ground strap", "off|broken"))},
+	{"crank-signal", append(pairs("crank sensor|crankshaft sensor", "dead|no signal"), "no crank signal")},
+}
+
+// faultsFound are the places in Faults of those that were found, and the lines
+// that say so.
+type faultsFound struct {
+	faults []int
+	lines  []string
+}
+
+// FaultsFound are the places in Faults of those of which the technician's findings
+// speak as something that is still so, with the lines that say it.
+func (c *Case) FaultsFound() (faults []int, lines []string) {
+	found := c.foundFaults()
+	return found.faults, found.lines
+}
+
+// foundFaults reads them once: no check adds to what a technician found.
+func (c *Case) foundFaults() *faultsFound {
+	if c.faults == nil {
+		faults, lines := c.readFaults()
+		c.faults = &faultsFound{faults, lines}
+	}
+	return c.faults
+}
+
+func (c *Case) readFaults() (faults []int, lines []string) {
+	if len(c.History.Findings) == 0 {
+		return nil, nil
+	}
+	c.Works() // reads them
+	for _, line := range c.History.Findings {
+		text := c.parsed[line].Text
+		if text == "" || SpeaksOf(text, PutRight...) {
+			continue
+		}
+		told := false
+		for i := range Faults {
+			if !SpeaksOf(text, Faults[i].words...) {
+				continue
+			}
+			told = true
+			if !slices.Contains(faults, i) {
+				faults = append(faults, i)
+			}
+		}
+		if told {
+			lines = append(lines, line)
+		}
+	}
+	slices.Sort(faults)
+	return faults, lines
+}
+
+// FaultFound is a condition of one of them, by its name.
+func FaultFound(name string) Condition {
+	at := slices.IndexFunc(Faults, func(f Fault) bool { return f.Name == name })
+	return OfEngine("the fault '"+name+"' among the technician's findings", func(c *Case) bool {
+		faults, _ := c.FaultsFound()
+		return slices.Contains(faults, at)
+	})
+}

@@ -1,0 +1,99 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// ofFault is what each of known.Faults is, the likeliest first.
+var ofFault = map[string][]string{
+	"intake-deposits": {"inlet-deposits"},
+	"spark":           {"ignition", "coil-or-lead", "own-spark"},
+	"injector-dead":   {"injection", "own-injector"},
+	"injector-drips":  {"leaking-injector"},
+	"exhaust":         {"restricted-exhaust"},
+	"egr":             {"egr-open"},
+	"air-leak":        {"air-leak", "manifold-gasket"},
+	"choked-inlet":    {"air-filter", "restricted-inlet"},
+	"fuel-filter":     {"fuel-filter"},
+	"pump-supply":     {"pump-circuit"},
+	"bad-fuel":        {"bad-fuel"},
+	"fuel-line":       {"supply-restricted"},
+	"cam-off":         {"cam-timing"},
+	"chain":           {"worn-chain"},
+	"valve-gear":      {"valve-motion"},
+	"lifter":          {"collapsed-lifter"},
+	"temperature":     {"temperature-signal"},
+	"air-meter":       {"air-meter"},
+	"purge":           {"purge-valve"},
+	"carburettor":     {"carburettor"},
+	"guides":          {"guides-or-seals"},
+	"breather":        {"breather"},
+	"battery":         {"battery", "weak-cranking"},
+	"crank-signal":    {"ignition"},
+}
+
+// ofSupply are the faults that lie in the fuel supply, and so speak in its story
+// too.
+var ofSupply = []string{"fuel-filter", "pump-supply", "bad-fuel", "fuel-line"}
+
+// faultRules are on what the technician found by eye, ear or hand on an engine of
+// which no cylinder is low.
+var faultRules = []Rule{{
+	Name: "fault-found", Title: "The technician found what can explain the complaint",
+	Why: "Who has the engine in hand sees a split hose, a burnt lead, a coked port. Where no cylinder reads low and there is a complaint, what was found comes before whatever else a complaint can come from: " +
+		"it is put right, and then it is seen whether the complaint is gone.",
+	Source: byEye, Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutMixture}, TiesSystems: []string{known.Vacuum},
+	Of: theEngine, When: known.All(known.OfEngine("a fault that is known by its words among the technician's findings", func(c *known.Case) bool { faults, _ := c.FaultsFound(); return len(faults) > 0 }), soundAndIll,
+		known.OfEngine("none of what is left of them in a story of its own", faultOfEngine)),
+	Kind: OfSight, Weigh: faultVoices, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		_, lines := c.FaultsFound()
+		return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"found": diag.Names(lines), "read": c.DryRead()}}
+	}, Headline: "fault-found", InsteadOf: []string{"sealing-sound-look-elsewhere"},
+}}
+
+// faultOfEngine reports that one at least of the faults found is not of the fuel
+// supply where fuel pressure was read: that has its own story.
+func faultOfEngine(c *known.Case) bool {
+	faults, _ := c.FaultsFound()
+	return slices.ContainsFunc(faults, func(at int) bool { return !c.Has(known.NeedsFuel) || !slices.Contains(ofSupply, known.Faults[at].Name) })
+}
+
+// faultVoices speak for what the faults found are, the likeliest of each more than
+// the others.
+func faultVoices(c *known.Case, _ known.Subject) []Voice {
+	var list []Voice
+	faults, _ := c.FaultsFound()
+	for _, at := range faults {
+		list = append(list, voicesOfFault(known.Faults[at].Name)...)
+	}
+	return list
+}
+
+func voicesOfFault(name string) []Voice {
+	var list []Voice
+	for i, of := range ofFault[name] {
+		list = append(list, Voice{Cause: of, Weight: max(Sight-i*2*rarer, Known)})
+	}
+	return list
+}
+
+// faultSigns let what was found speak in the story of the fuel supply, and for valve
+// timing in that of an engine or a bank that is low.
+var faultSigns = func() []Sign {
+	var list []Sign
+	on := func(name string, about diag.About, beside ...known.Condition) {
+		list = append(list, Sign{When: known.All(append(beside, known.FaultFound(name))...), Kind: OfSight, About: string(about), For: voicesOfFault(name)})
+	}
+	for _, name := range ofSupply {
+		on(name, diag.AboutFuel)
+		on(name, diag.AboutMixture)
+	}
+	for _, name := range []string{"cam-off", "chain", "valve-gear", "choked-inlet"} {
+		on(name, diag.AboutEngine, known.UnderFloor)
+	}
+	on("cam-off", diag.AboutCylinders, inLowBank)
+	return list
+}()
