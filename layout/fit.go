@@ -31,6 +31,7 @@ const scaleStep = 0.02
 // blocks that can show more with it. A page that is still too full is refused
 // with a *TooFull.
 func Fit(p Page, t Theme) (*Fitted, error) {
+	t.Measurer = remembering(t.Measurer)
 	f := &fitter{page: p, theme: t, space: 1, frames: map[frameKey]Frame{}, richer: map[string]Length{}, more: map[richKey]Frame{}, natures: map[string]Length{}, rows: make([]rowRecord, len(p.Rows))}
 	for i, row := range p.Rows {
 		f.rows[i] = rowRecord{blocks: row.blocks(), ahead: make([]bool, len(row.Flows)), laid: map[string]laidRow{}}

@@ -14,8 +14,8 @@ import (
 func Wrap(m Measurer, width Length, runs ...Run) Text {
 	w := wrappers.Get().(*wrapper)
 	defer wrappers.Put(w)
-	atoms := cut(m, runs, w.atoms)
-	*w = wrapper{m: m, width: width, runs: runs, atoms: atoms, line: w.line[:0]}
+	atoms, room := w.cut(m, runs)
+	*w = wrapper{m: m, width: width, runs: runs, atoms: room, line: w.line[:0]}
 	for i := 0; i < len(atoms); {
 		if atoms[i].kind == lineFeed {
 			w.flush()
@@ -57,6 +57,15 @@ type wrapper struct {
 	top   Length
 	empty Run  // gives an empty line its height
 	joins bool // the line begins inside a word
+}
+
+// cut gives the atoms of runs, and the room that the wrapper has for the next.
+func (w *wrapper) cut(m Measurer, runs []Run) (atoms, room []atom) {
+	if known, ok := m.(*memory); ok {
+		return known.cut(runs), w.atoms
+	}
+	atoms = cut(m, runs, w.atoms)
+	return atoms, atoms
 }
 
 func total(atoms []atom) (sum Length) {

@@ -97,6 +97,13 @@ func (c *Catalogue) Check(check diag.Check, a Audience) (SaidCheck, error) {
 	return *said, nil
 }
 
+// CheckBriefly says a check's name, what it is for and how long it takes, and not
+// how it is made or what it can show.
+func (c *Catalogue) CheckBriefly(check diag.Check, a Audience) (SaidCheck, error) {
+	s := &speaker{c: c, a: a, facts: diag.Facts{}}
+	return *s.checkBriefly(check), s.err
+}
+
 // Expected says what the band of plausible cranking pressures was worked out
 // from, at the air pressure of the conditions.
 func (c *Catalogue) Expected(e *diag.Expected, at diag.Conditions) (string, error) {
@@ -167,7 +174,10 @@ func lookedUp[T any](s *speaker, section, key string) T {
 
 func (s *speaker) text(key string, t text, own diag.Facts) string {
 	facts := s.facts
-	if len(own) > 0 {
+	switch {
+	case len(facts) == 0:
+		facts = own
+	case len(own) > 0:
 		facts = maps.Clone(s.facts)
 		maps.Copy(facts, own)
 	}

@@ -44,16 +44,13 @@ const usualEffort = "step.effort"
 // check says a check with those of its outcomes that this engine can show, in
 // their order.
 func (s *speaker) check(check diag.Check) *SaidCheck {
-	facts := diag.Facts{"Cylinders": diag.Names(check.Cylinders), "minutes": check.Minutes}
-	maps.Copy(facts, check.Facts)
 	t := lookedUp[stepText](s, "steps", check.Key)
+	facts := checkFacts(check)
 	say := func(e entry[text]) string { return s.text(check.Key, e.of(s.a), facts) }
-	said := &SaidCheck{Name: say(t.Name), For: say(t.For), Do: say(t.Do), Effort: say(t.Effort)}
+	said := s.checkBriefly(check)
+	said.Do = say(t.Do)
 	if first, _ := facts["handFirst"].(bool); first {
 		said.Do = s.label("step.hand-first", nil) + " " + said.Do
-	}
-	if said.Effort == "" {
-		said.Effort = s.text(usualEffort, lookedUp[text](s, "labels", usualEffort), facts)
 	}
 	for _, name := range check.Outcomes {
 		o, ok := t.Outcomes[name]
@@ -66,6 +63,24 @@ func (s *speaker) check(check diag.Check) *SaidCheck {
 		said.IfSo, said.IfNot = said.Outcomes[0].Line(), said.Outcomes[n-1].Line()
 	}
 	return said
+}
+
+// checkBriefly says a check's name, what it is for and how long it takes.
+func (s *speaker) checkBriefly(check diag.Check) *SaidCheck {
+	t := lookedUp[stepText](s, "steps", check.Key)
+	facts := checkFacts(check)
+	say := func(e entry[text]) string { return s.text(check.Key, e.of(s.a), facts) }
+	said := &SaidCheck{Name: say(t.Name), For: say(t.For), Effort: say(t.Effort)}
+	if said.Effort == "" {
+		said.Effort = s.text(usualEffort, lookedUp[text](s, "labels", usualEffort), facts)
+	}
+	return said
+}
+
+func checkFacts(check diag.Check) diag.Facts {
+	facts := diag.Facts{"Cylinders": diag.Names(check.Cylinders), "minutes": check.Minutes}
+	maps.Copy(facts, check.Facts)
+	return facts
 }
 
 // OutcomesOf lists the outcomes that a check has words for, sorted; none where

@@ -141,7 +141,7 @@ func (c *Catalogue) Step(step diag.Step, a Audience) (SaidStep, error) {
 			facts["cause"] = s.phrases("causes", []diag.Phrase{{Key: lead.Cause, Facts: lead.Facts}})[0]
 		}
 		if lead.Next != nil {
-			facts["check"], facts["minutes"] = s.check(*lead.Next).Name, lead.Next.Minutes
+			facts["check"], facts["minutes"] = s.checkBriefly(*lead.Next).Name, lead.Next.Minutes
 			if !slices.Equal(lead.Next.Cylinders, step.Check.Cylinders) {
 				facts["on"] = diag.Names(lead.Next.Cylinders)
 			}

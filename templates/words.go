@@ -105,6 +105,7 @@ type compiled struct {
 	once     sync.Once
 	plain    string
 	template *template.Template
+	parts    []part // of a text that only prints facts
 	err      error
 }
 
@@ -133,6 +134,11 @@ func (c *Catalogue) say(t text, facts map[string]any) (string, error) {
 	if of.err != nil || of.template == nil {
 		return of.plain, of.err
 	}
+	if len(of.parts) > 0 {
+		if said, ok := put(of.parts, facts); ok {
+			return said, nil
+		}
+	}
 	var b strings.Builder
 	if err := of.template.Execute(&b, facts); err != nil {
 		return "", err
@@ -151,6 +157,9 @@ func (of *compiled) compile(s *source, c *Catalogue) {
 	of.template, of.err = template.New(s.name).Option("missingkey=error").Funcs(c.funcs).Parse(s.body)
 	if of.err == nil && c.reword != nil {
 		rewordTree(of.template.Root, c.reword)
+	}
+	if of.err == nil {
+		of.parts = partsOf(of.template.Root)
 	}
 }
 

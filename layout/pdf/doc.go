@@ -56,6 +56,7 @@ type Doc struct {
 	known struct{ pen, fill, face bool }
 	faces [2]*usedFace // by weight; nil where the document does not use it
 	parts parts
+	room  []byte // for what is written next
 
 	pictures []layout.Image // in the order in which they are first shown
 }
@@ -83,10 +84,14 @@ func New(opt Options) *Doc {
 	return &Doc{Measurer: face.Metrics(), opt: opt, pdf: f, parts: newParts()}
 }
 
+// roomForPage is about what the library writes of a full page.
+const roomForPage = 80 << 10
+
 // Bytes ends the document and gives the file. A document gives it once.
 func (d *Doc) Bytes() ([]byte, error) {
 	d.endStretch()
 	var b bytes.Buffer
+	b.Grow(roomForPage)
 	if err := d.pdf.Output(&b); err != nil {
 		return nil, fmt.Errorf("write the document: %w", err)
 	}
@@ -100,8 +105,7 @@ func (d *Doc) Fill(p layout.Path, c layout.Color) {
 	}
 	d.shape()
 	d.setFill(c)
-	d.path(p)
-	d.pdf.DrawPath("f")
+	d.write(append(d.outline(p), 'f'))
 }
 
 // Stroke draws along an outline; a pen without width draws nothing.
@@ -111,8 +115,7 @@ func (d *Doc) Stroke(p layout.Path, pen layout.Pen) {
 	}
 	d.shape()
 	d.setPen(pen)
-	d.path(p)
-	d.pdf.DrawPath("S")
+	d.write(append(d.outline(p), 'S'))
 }
 
 // Text sets one line with the left end of its baseline at p. One that is in no
@@ -137,9 +140,7 @@ func (d *Doc) text(p layout.Point, text string, f layout.Face, c layout.Color) {
 	d.parts.joined = false
 	d.stretch()
 	d.setFill(c)
-	d.pdf.SetTextColor(int(c.R), int(c.G), int(c.B)) // equal to the fill, so no colour is written
-	d.setFace(f)
-	d.parts.waiting = &waiting{layout.Point{X: p.X.Round(), Y: p.Y.Round()}, text, d.faces[f.Weight], d.parts.open}
+	d.parts.waiting = &waiting{p, text, f, d.parts.open}
 }
 
 // printable replaces what the faces lack, on which the library would fail or
@@ -159,8 +160,7 @@ func (d *Doc) printable(r rune) rune {
 // Clip draws inside the outline only.
 func (d *Doc) Clip(p layout.Path, draw func()) {
 	d.scope(func() {
-		d.path(p)
-		d.pdf.RawWriteStr("W n\n")
+		d.write(append(d.outline(p), "W n"...))
 		draw()
 	})
 }
@@ -185,23 +185,6 @@ func (d *Doc) scope(draw func()) {
 	})
 	d.pdf.TransformEnd()
 	d.known.pen, d.known.fill, d.known.face = false, false, false
-}
-
-func (d *Doc) path(p layout.Path) {
-	for _, s := range p {
-		x := func(i int) float64 { return float64(s.P[i].X.Round()) }
-		y := func(i int) float64 { return float64(s.P[i].Y.Round()) }
-		switch s.Op {
-		case layout.Move:
-			d.pdf.MoveTo(x(0), y(0))
-		case layout.Line:
-			d.pdf.LineTo(x(0), y(0))
-		case layout.Cubic:
-			d.pdf.CurveBezierCubicTo(x(0), y(0), x(1), y(1), x(2), y(2))
-		case layout.Close:
-			d.pdf.ClosePath()
-		}
-	}
 }
 
 func (d *Doc) setFill(c layout.Color) {
@@ -250,18 +233,14 @@ func equal(a, b []layout.Length) bool {
 	return true
 }
 
-// setFace chooses a face; the first use puts it into the document, so that a
-// document holds no face it does not use.
-func (d *Doc) setFace(f layout.Face) {
-	if d.known.face && d.face == f {
-		return
-	}
+// used is a face of the document; the first use puts it there, so that a document
+// holds no face it does not use.
+func (d *Doc) used(f layout.Face) *usedFace {
 	if d.faces[f.Weight] == nil {
 		d.faces[f.Weight] = newUsedFace(f.Weight)
 		d.pdf.AddFontFromBytes(family, styles[f.Weight], d.faces[f.Weight].standIn(), nil)
 	}
-	d.pdf.SetFont(family, styles[f.Weight], float64(f.Size.Round()))
-	d.face, d.known.face = f, true
+	return d.faces[f.Weight]
 }
 
 // family and styles are the faces' names for the library.

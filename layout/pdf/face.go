@@ -43,27 +43,32 @@ func (f *usedFace) standIn() []byte {
 // mark is how the stand-in's object can be found in the library's file.
 func (f *usedFace) mark() []byte { return []byte("/BaseFont /" + f.name + "\n") }
 
-// encode writes text as two bytes for each glyph.
-func (f *usedFace) encode(text string) string {
-	b := make([]byte, 0, 2*len(text))
-	for _, r := range text {
-		n, ok := f.number[r]
-		if !ok {
-			n = len(f.gids)
-			f.number[r] = n
-			f.gids = append(f.gids, f.font.Glyphs[r])
-			f.runes = append(f.runes, r)
-		}
-		b = append(b, byte(n>>8), byte(n))
+// glyph is the number of the glyph for a character.
+func (f *usedFace) glyph(r rune) int {
+	n, ok := f.number[r]
+	if !ok {
+		n = len(f.gids)
+		f.number[r] = n
+		f.gids = append(f.gids, f.font.Glyphs[r])
+		f.runes = append(f.runes, r)
 	}
-	return string(b)
+	return n
+}
+
+// standIn is the number of the face's stand-in.
+func (t *tail) standIn(f *usedFace) (int, error) {
+	at := slices.IndexFunc(t.standIns, func(s numbered) bool { return bytes.Contains(s.object, f.mark()) })
+	if at < 0 {
+		return 0, fmt.Errorf("write the document: the face %s is not in the file", f.name)
+	}
+	return t.standIns[at].number, nil
 }
 
 // embed writes the face as the object that the stand-in was.
 func (t *tail) embed(f *usedFace) error {
-	at := slices.IndexFunc(t.standIns, func(s numbered) bool { return bytes.Contains(s.object, f.mark()) })
-	if at < 0 {
-		return fmt.Errorf("write the document: the face %s is not in the file", f.name)
+	at, err := t.standIn(f)
+	if err != nil {
+		return err
 	}
 	font := f.font
 	// A file with a part of a face has a tag of six letters before its name.
@@ -88,7 +93,7 @@ func (t *tail) embed(f *usedFace) error {
 	}
 	t.packed(descendant, fmt.Appendf(nil, "<</Type/Font/Subtype/CIDFontType2/BaseFont/%s/CIDToGIDMap/Identity/CIDSystemInfo<</Registry(Adobe)/Ordering(Identity)/Supplement 0>>/FontDescriptor %d 0 R/W[0[%s]]>>",
 		name, descriptor, widths))
-	t.packed(t.standIns[at].number, fmt.Appendf(nil, "<</Type/Font/Subtype/Type0/BaseFont/%s/Encoding/Identity-H/DescendantFonts[%d 0 R]/ToUnicode %d 0 R>>",
+	t.packed(at, fmt.Appendf(nil, "<</Type/Font/Subtype/Type0/BaseFont/%s/Encoding/Identity-H/DescendantFonts[%d 0 R]/ToUnicode %d 0 R>>",
 		name, descendant, unicode))
 	return nil
 }

@@ -20,7 +20,7 @@ const (
 // information dictionary and catalog. What the page draws is packed: the library
 // would make a compressor of a megabyte for every document. Pictures are the
 // next objects.
-func cutEnd(file []byte, pictures int) (*tail, error) {
+func cutEnd(file []byte, faces []*usedFace, pictures int) (*tail, error) {
 	broken := fmt.Errorf("write the document: the end of the file is not as expected")
 	xref := bytes.LastIndex(file, []byte("\nxref\n0 "))
 	if xref < 0 || !bytes.HasPrefix(file, []byte("%PDF-1.")) {
@@ -48,7 +48,7 @@ func cutEnd(file []byte, pictures int) (*tail, error) {
 	t := &tail{at: make([]int, count-2)}
 	t.Grow(len(file)/2 + roomForFaces)
 	t.WriteString(header)
-	return t, t.takeOver(objects[:count-2], pictures)
+	return t, t.takeOver(objects[:count-2], faces, pictures)
 }
 
 // dictionary is an object without data, up to its end.
@@ -58,7 +58,7 @@ func dictionary(object []byte) []byte {
 }
 
 // takeOver writes the library's objects anew, but for what stands in for faces.
-func (t *tail) takeOver(objects [][]byte, pictures int) error {
+func (t *tail) takeOver(objects [][]byte, faces []*usedFace, pictures int) error {
 	content, err := pageContent(objects[contentNumber])
 	if err != nil {
 		return err
@@ -79,10 +79,14 @@ func (t *tail) takeOver(objects [][]byte, pictures int) error {
 	}
 	t.plain(pagesNumber, dictionary(objects[pagesNumber]))
 	t.plain(pageNumber, bytes.Replace(page, []byte(kind), []byte(kind+parts), 1))
-	t.packed(resourcesNumber, bytes.Replace(resources, []byte(called), []byte(called+names.String()), 1))
 	for n := contentNumber + 1; n < len(objects); n++ {
 		t.standIns = append(t.standIns, numbered{n, dictionary(objects[n])})
 	}
+	resources, err = t.nameFaces(bytes.Replace(resources, []byte(called), []byte(called+names.String()), 1), faces)
+	if err != nil {
+		return err
+	}
+	t.packed(resourcesNumber, resources)
 	return nil
 }
 

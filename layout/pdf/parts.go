@@ -77,7 +77,7 @@ type parts struct {
 type waiting struct {
 	at   layout.Point
 	text string
-	face *usedFace
+	face layout.Face
 	of   *element
 }
 
@@ -178,7 +178,7 @@ func (d *Doc) writeText(more bool) {
 	if more && w.of.holds == words && w.text[len(w.text)-1] != ' ' {
 		w.text += " "
 	}
-	d.pdf.Text(float64(w.at.X), float64(w.at.Y), w.face.encode(w.text))
+	d.show(w)
 }
 
 // scoped draws within a state of its own: a stretch does not reach into it from

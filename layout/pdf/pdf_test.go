@@ -221,7 +221,7 @@ func TestTextComesBack(t *testing.T) {
 	}
 }
 
-// content is the page's drawing as the library writes it, uncompressed.
+// content is the page's drawing as it is before packing.
 func content(t *testing.T, draw func(*Doc)) string {
 	t.Helper()
 	d := New(Options{Paper: layout.Size{W: 100, H: 100}})
@@ -253,11 +253,11 @@ func TestOperators(t *testing.T) {
 	})
 	want := strings.Join([]string{
 		"0.000 G", "0.000 g", // the library's own start
-		"/Artifact BMC", "1.000 0.000 0.000 rg", "1.00 99.00 m", "2.00 99.00 l", "2.00 97.00 l", "h", "f", "EMC",
-		"q", "0.00 100.00 m", "50.00 100.00 l", "50.00 50.00 l", "0.00 50.00 l", "h", "W n", "",
-		"/Artifact BMC", "0.000 1.000 0.000 rg", "1.00 99.00 m", "2.00 99.00 l", "h", "f", "EMC", "Q",
+		"/Artifact BMC", "1.000 0.000 0.000 rg", "1 99 m", "2 99 l", "2 97 l", "h", "f", "EMC",
+		"q", "0 100 m", "50 100 l", "50 50 l", "0 50 l", "h", "W n",
+		"/Artifact BMC", "0.000 1.000 0.000 rg", "1 99 m", "2 99 l", "h", "f", "EMC", "Q",
 		// After the scope the page has the red fill again: green must be said again.
-		"/Artifact BMC", "0.000 1.000 0.000 rg", "5.00 95.00 m", "6.00 94.00 l", "h", "f", "EMC",
+		"/Artifact BMC", "0.000 1.000 0.000 rg", "5 95 m", "6 94 l", "h", "f", "EMC",
 	}, "\n")
 	_, got, _ = strings.Cut(got, "w\n")
 	if diff := cmp.Diff(strings.Fields(want), strings.Fields(got)); diff != "" {

@@ -35,7 +35,7 @@ type numbered struct {
 
 // finish gives the library's file another end.
 func (d *Doc) finish(file []byte) ([]byte, error) {
-	t, err := cutEnd(file, len(d.pictures))
+	t, err := cutEnd(file, d.faces[:], len(d.pictures))
 	if err != nil {
 		return nil, err
 	}

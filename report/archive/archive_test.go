@@ -183,10 +183,10 @@ func TestVerifyNamesTheDifference(t *testing.T) {
 		{"a text out of place", func(e *edited) {
 			first := true
 			e.content(func(s string) string {
-				return regexp.MustCompile(`BT [0-9.]+ `).ReplaceAllStringFunc(s, func(start string) string {
+				return regexp.MustCompile(` [0-9.]+ [0-9.]+ Td `).ReplaceAllStringFunc(s, func(start string) string {
 					if first {
 						first = false
-						return "BT 9.00 "
+						return " 9 700 Td "
 					}
 					return start
 				})

@@ -118,7 +118,7 @@ var shows = []alteration{
 	{"letters raised", func(d *doc) { _, _, codes := d.font("138"); d.replace(codes, "5 Ts "+codes) }, Different, `.`},
 	{"a text in another place", func(d *doc) {
 		_, run, _ := d.font("138")
-		d.replace(fmt.Sprintf("%.2f %.2f Td", run.X, run.Y), fmt.Sprintf("%.2f %.2f Td", run.X+30, run.Y))
+		d.replace(fmt.Sprintf("%g %g Td", run.X, run.Y), fmt.Sprintf("%g %g Td", run.X+30, run.Y))
 	}, Different, `.`},
 	{"a text in another size", func(d *doc) {
 		_, run, codes := d.font("138")

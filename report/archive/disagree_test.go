@@ -59,7 +59,7 @@ var apartRows = []alteration{
 		content := string(d.content().Raw)
 		at := strings.LastIndex(content[:strings.Index(content, codes+" Tj")], "BT ")
 		end := at + strings.Index(content[at:], " ET") + 3
-		moved := strings.Replace(content[at:end], fmt.Sprintf("%.2f %.2f Td", run.X, run.Y), fmt.Sprintf("%.2f %.2f Td", run.X-200, run.Y), 1)
+		moved := strings.Replace(content[at:end], fmt.Sprintf("%g %g Td", run.X, run.Y), fmt.Sprintf("%g %g Td", run.X-200, run.Y), 1)
 		d.content().Raw = []byte(content[:at] + "q 100000 0 0 100000 0 0 cm 1 0 0 1 100000 0 cm 1 0 0 1 -99999.998 0 cm 0.00001 0 0 0.00001 0 0 cm " + moved + " Q" + content[end:])
 	}, Different, `.`},
 	{"letters outside of a text", func(d *doc) {

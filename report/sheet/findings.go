@@ -43,9 +43,7 @@ func (v *view) findingsLeft(o figure.Omitted) string {
 // says of the story that leads it is not said here again.
 func (v *view) story(i int) figure.Finding {
 	st := &v.d.Stories[i]
-	bare := *st
-	bare.Explains = nil // said here once for all stories
-	said := v.saidOf(&bare)
+	said := v.saidOf(st)
 	explains := ""
 	if len(st.Explains) > 0 {
 		explains = v.explainsWords(st.Explains)

@@ -90,7 +90,7 @@ func (v *view) leads(outcomes int) []string {
 // leadWords name a check that comes later, the cylinders that it is of where
 // they are others, and how long it takes.
 func (v *view) leadWords(next *diag.Check) string {
-	said, err := v.words.Check(*next, v.sheet.Audience)
+	said, err := v.words.CheckBriefly(*next, v.sheet.Audience)
 	v.keep("", err)
 	const few = 2 // more are a group that the page has named
 	on := diag.Names(next.Cylinders)

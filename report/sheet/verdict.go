@@ -84,10 +84,18 @@ func (v *view) suspectedFirst() string {
 	return v.saidOf(lead).Causes[0]
 }
 
-// saidOf is a story in words.
+// saidOf is a story in words, but for what is said once for all stories: which
+// complaints they explain, and the next check.
 func (v *view) saidOf(st *diag.Story) templates.SaidStory {
-	said, err := v.words.Story(*st, v.sheet.Audience)
-	v.keep("", err)
+	said, known := v.said[st]
+	if !known {
+		bare := *st
+		bare.Explains, bare.Next = nil, nil
+		var err error
+		said, err = v.words.Story(bare, v.sheet.Audience)
+		v.keep("", err)
+		v.said[st] = said
+	}
 	return said
 }
 
@@ -205,7 +213,7 @@ func (v *view) howUrgent() figure.Answer {
 func (v *view) whatNext() figure.Answer {
 	a := figure.Answer{Question: v.label("ask.next")}
 	if next := v.d.Next; next != nil {
-		said, err := v.words.Check(*next, v.sheet.Audience)
+		said, err := v.words.CheckBriefly(*next, v.sheet.Audience)
 		v.keep("", err)
 		a.Word = onPage(said.Name)
 		a.Why = v.label("next.why", "effort", said.Effort, "for", said.For)

@@ -24,7 +24,8 @@ type view struct {
 	sheet   *templates.Sheet
 	options Options
 	told    map[string]bool // sentences that stand on the page
-	known   *known.Case     // for a bench sheet, made when first asked for
+	said    map[*diag.Story]templates.SaidStory
+	known   *known.Case // for a bench sheet, made when first asked for
 	err     error
 }
 
