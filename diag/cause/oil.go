@@ -112,6 +112,11 @@ var furtherChecks = []Check{
 			{Name: "it was late", For: []string{"late-ignition", "advance", "points"}, Words: []string{"late"}},
 			{Name: "it was early", For: []string{"early-ignition"}, Words: []string{"early"}},
 			{Name: "it was right", Else: true, Words: []string{"right"}}}},
+	{Name: "points-set", Minutes: 30, Whole: true, Way: Hand | Opens, Mends: []string{"points", "late-ignition", "early-ignition"}, Fits: pointsRead, Answers: pointsOff, Words: []string{"points set", "points adjusted", "points gap set", "dwell set", "points replaced", "new points"},
+		Outcomes: []Outcome{
+			{Name: "the gap was off", For: []string{"points"}, Words: []string{"off", "wide", "narrow", "closed"}},
+			{Name: "only the timing was off", For: []string{"late-ignition", "early-ignition"}, Words: []string{"timing", "late", "early"}},
+			{Name: "both were right", Else: true, Words: []string{"right"}}}},
 	{Name: "leak-mended-and-pumped", Minutes: 60, Labour: 45, Whole: true, Way: Opens | Parts, Mends: []string{"coolant-leak-outside"}, Fits: coolingRead, Words: []string{"coolant leak mended", "leak mended", "hose replaced", "water pump replaced"},
 		Outcomes: []Outcome{
 			{Name: "it holds now", For: []string{"coolant-leak-outside"}, Words: []string{"holds"}},
@@ -172,6 +177,14 @@ func backPressureRead(c *known.Case, _ []string) bool {
 // oilInCoolant is an engine with oil in its coolant: pumping up the coolant tells
 // little of where oil, at several times its pressure, gets in.
 func oilInCoolant(c *known.Case) bool { return known.CoolingOil.Holds(c, known.Subject{}) }
+
+// pointsRead is an engine with contact points: their gap or dwell was read.
+func pointsRead(c *known.Case, _ []string) bool {
+	r := c.Measured(known.Timing)
+	return !c.Spec.Diesel() && r != nil && (r.Reading("dwell") != nil || r.Reading("points-gap") != nil)
+}
+
+func pointsOff(c *known.Case) bool { return known.DwellOff.Holds(c, known.Subject{}) }
 
 func coolingRead(c *known.Case, _ []string) bool {
 	return !c.AirCooled() && c.Has(known.NeedsTest(known.Cooling))

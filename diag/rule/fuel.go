@@ -48,9 +48,10 @@ func climbs(k known.Circuit) bool {
 	return known && climbs
 }
 
-// climbsAndDelivers leaves out a pump that delivers too little: one that is tired,
-// or behind a clogged filter, still fills a closed line.
-func climbsAndDelivers(k known.Circuit) bool { return climbs(k) && !k.VolumeShort() }
+// climbsAndDelivers leaves out a pump that delivers too little, by its volume or
+// by the pressure when the engine asks for more: one that is tired, or behind a
+// clogged filter, still fills a closed line.
+func climbsAndDelivers(k known.Circuit) bool { return climbs(k) && !k.VolumeShort() && k.Sags() == nil }
 
 // staysLow is a steady pressure under its limit, or none, that closing the
 // return does not lift.

@@ -33,7 +33,7 @@ var crankcaseRules = systemRule(known.Crankcase, OfCrankcase, byCrankcase, []Rul
 	{
 		Name: "crankcase-state-unknown", Title: "Crankcase pressure without a word on the ventilation",
 		Why:   "With the ventilation connected the figure shows what it copes with; with it blocked what the rings let past. Without that word it says nothing.",
-		Class: Information, When: known.CrankcaseUnknown, Say: crankcaseAt(known.CrankcaseWorst), Headline: "see-findings",
+		Class: Information, When: known.CrankcaseUnknown, Say: calm, Headline: "see-findings",
 	},
 	{
 		Name: "crankcase-vacuum-strong", Title: "Strong vacuum in the crankcase",

@@ -257,11 +257,23 @@ func allLowCheckTheTest(c *known.Case) []diag.Notice {
 	return notice("all-low-check-the-test", "", nil, diag.Facts{"single": !c.Several()})
 }
 
-// lowByAnother is an engine low throughout of which a test with another gauge says
-// that it is: the manifold draws too little, it loses air past its rings, or
-// every cylinder loses more than is allowed, wherever that goes.
+// lowByAnother is an engine low throughout of which a test with another gauge, or
+// an eye, says that it is: the manifold draws too little, it loses air past its
+// rings, every cylinder loses more than is allowed, wherever that goes, or in
+// every cylinder there is what lets its pressure out.
 func lowByAnother(c *known.Case) bool {
-	return known.VacuumLow.Holds(c, known.Subject{}) || c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c) || allLose(c)
+	return known.VacuumLow.Holds(c, known.Subject{}) || c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c) || allLose(c) || openThroughout(c)
+}
+
+// openThroughout reports damage seen in every cylinder that was read that lets its
+// pressure out; of an only cylinder that lets gas into the coolant too.
+func openThroughout(c *known.Case) bool {
+	if !c.Several() && (known.GasFound.Holds(c, known.Subject{}) || known.Plug("coolant").Holds(c, known.Subject{Cylinders: c.Read()})) {
+		return true
+	}
+	return !slices.ContainsFunc(c.Read(), func(n string) bool {
+		return !c.Seen(n, known.HoledWords...) && !c.Seen(n, known.BurntValve...) && !c.Seen(n, known.BentValve...) && !c.Seen(n, known.ScoredWords...)
+	})
 }
 
 func allLose(c *known.Case) bool {

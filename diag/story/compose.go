@@ -38,14 +38,14 @@ func (s *story) compose(c *known.Case) {
 
 // open puts a finding that speaks for the likeliest cause in front of one that
 // speaks for others only and presses no more: what a story says first and what
-// it suspects first belong together.
+// it suspects first belong together. What was measured stays before a look.
 func (s *story) open() {
 	lead, first := s.lead(), s.book.first()
 	if first == "" || !s.book.speaks(lead.rule.Name, "") || s.book.speaks(lead.rule.Name, first) {
 		return
 	}
 	for i, m := range s.members {
-		if m.better == "" && m.finding.Urgency == lead.finding.Urgency && s.part(m) <= s.part(lead) && s.book.speaks(m.rule.Name, first) {
+		if m.better == "" && m.finding.Urgency == lead.finding.Urgency && s.part(m) <= s.part(lead) && looksLast(m) <= looksLast(lead) && s.book.speaks(m.rule.Name, first) {
 			s.members = slices.Insert(slices.Delete(s.members, i, i+1), 0, m)
 			return
 		}

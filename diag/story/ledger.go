@@ -27,6 +27,7 @@ type ledger struct {
 	heard    map[string]bool // what an answer has said of a cause already
 	urgent   []string        // the rules of the most urgent findings, once they are known
 	lesser   []string        // those of others that do not come near them
+	gauged   bool            // among the most urgent are pressures of cylinders
 	ranked   []string        // the causes in order; nil until asked for and after every voice
 }
 
@@ -261,118 +262,9 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 	b.entries = append(b.entries, diag.Entry{Cause: v.Cause, Weight: weight, Kind: string(kind), By: by, Against: v.Says})
 }
 
-// sorted gives the causes for which more speaks than against, the likeliest
-// first; what weighs the same stays in the order in which it was entered.
-func (b *ledger) sorted() []string {
-	if b.ranked == nil {
-		b.ranked = b.rank()
-	}
-	return b.ranked
-}
-
-func (b *ledger) rank() []string {
-	order := slices.DeleteFunc(slices.Clone(b.order), func(name string) bool { return b.net(name) <= 0 })
-	plain := slices.ContainsFunc(order, func(name string) bool { return !cause.Named(name).Vague })
-	weights := make(map[string]int, len(order))
-	for _, name := range order {
-		weights[name] = b.net(name)
-		if plain && cause.Named(name).Vague {
-			weights[name] /= 2
-		}
-	}
-	var shown map[string]int // what was seen stands before what is inferred
-	if slices.ContainsFunc(order, b.seen) {
-		shown = map[string]int{}
-		for _, name := range order {
-			if b.shown(name) {
-				shown[name] = 1
-			}
-		}
-	}
-	var aside map[string]int
-	if len(b.lesser) > 0 {
-		aside = make(map[string]int, len(order))
-		for _, name := range order {
-			aside[name] = b.aside(name)
-		}
-	}
-	slices.SortStableFunc(order, func(x, y string) int {
-		return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(aside[x], aside[y]), cmp.Compare(weights[y], weights[x]))
-	})
-	return order
-}
-
-// press remembers which findings press most, so that what is suspected first
-// explains one of these: what stops the engine, whatever else was found beside
-// it; and what asks for action, and not only what asks for none.
-func (b *ledger) press(members []*member, most diag.Urgency) {
-	b.urgent, b.lesser = b.urgent[:0], b.lesser[:0]
-	for _, m := range members {
-		switch m.finding.Urgency {
-		case most:
-			b.urgent = append(b.urgent, m.rule.Name)
-		case diag.NoAction:
-			b.lesser = append(b.lesser, m.rule.Name)
-		default:
-			if most == diag.DoNotRun {
-				b.lesser = append(b.lesser, m.rule.Name)
-			}
-		}
-	}
-	if len(b.lesser) > 0 {
-		b.ranked = nil
-	}
-}
-
-// aside is 1 for a cause for which only findings speak that press less: no
-// other, no sign, and no answer of a check; and for a fault of the test of which
-// none speaks that presses.
-func (b *ledger) aside(name string) int {
-	aside := 0
-	ofTest := cause.Named(name).Test
-	for _, e := range b.entries {
-		if e.Cause != name || e.Weight <= 0 {
-			continue
-		}
-		if ofTest && !slices.Contains(b.urgent, e.By) { // how it was tested explains nothing that presses
-			aside = 1
-			continue
-		}
-		if slices.Contains(b.urgent, e.By) || !slices.Contains(b.lesser, e.By) {
-			return 0
-		}
-		aside = 1
-	}
-	return aside
-}
-
 // speaks reports that a rule's findings speak for a cause.
 func (b *ledger) speaks(by, cause string) bool {
 	return slices.ContainsFunc(b.entries, func(e diag.Entry) bool { return e.By == by && e.Weight > 0 && (cause == "" || e.Cause == cause) })
-}
-
-// first is the likeliest cause, "" for none.
-func (b *ledger) first() string {
-	if order := b.sorted(); len(order) > 0 {
-		return order[0]
-	}
-	return ""
-}
-
-// top gives the likeliest causes, at most three; of several cylinders each with
-// those that it concerns where these are not all.
-func (b *ledger) top(cylinders []string) []diag.Phrase {
-	order := b.sorted()
-	list := make([]diag.Phrase, 0, shownCauses)
-	for _, name := range order[:min(len(order), shownCauses)] {
-		at := b.account(name).at
-		if len(cylinders) == 0 || len(at) == len(cylinders) || cause.Shared(name) {
-			at = nil
-		}
-		b.c.InOrder(at)
-		list = append(list, diag.Phrase{Key: name, Facts: diag.Facts{"at": diag.Names(at), "airCooled": b.c.AirCooled()}})
-	}
-	return list
 }
 
 // against gives what speaks against the likeliest cause.

@@ -106,7 +106,7 @@ func testLeads(s *subject, k *tally) {
 	}
 }
 
-var testFirst = regexp.MustCompile(`(?i)checking that first|come before timing|comes first|provisional`)
+var testFirst = regexp.MustCompile(`(?i)checked before the engine|come before timing|comes first|provisional`)
 
 // ofFuelOrSpark are the rules that go by an injector, a spark, a plug or the
 // mixture, whatever the cylinder makes.
@@ -128,6 +128,9 @@ func sureIsNotDoubted(s *subject, k *tally) {
 	}
 	k.saw()
 	for _, n := range s.out.Notices {
+		if n.Rule == "all-low-check-the-test" && len(lead.Cylinders) > 0 && len(lead.Cylinders) < len(s.names()) {
+			continue // it speaks of what all have in common, the story of what some have beside it
+		}
 		if testFirst.MatchString(n.Says) && (len(n.Cylinders) == 0 || overlap(n.Cylinders, lead.Cylinders)) {
 			k.fail("%q is strong, and a remark says %q", lead.Says, n.Says)
 		}

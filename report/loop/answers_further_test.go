@@ -49,6 +49,9 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"timing-light": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.lateSpark, "it was late", "it was right")
 	},
+	"points-set": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.lateSpark, "only the timing was off", "both were right")
+	},
 	"leak-mended-and-pumped": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.outsideLeak, "it holds now", "it still falls")
 	},
