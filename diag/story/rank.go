@@ -37,33 +37,33 @@ func (b *ledger) rank() []string {
 		}
 	}
 	slices.SortStableFunc(order, func(x, y string) int {
-		return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(aside[x], aside[y]), cmp.Compare(weights[y], weights[x]))
+		return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(aside[x], aside[y]), cmp.Compare(b.proven(y), b.proven(x)), cmp.Compare(weights[y], weights[x]))
 	})
 	return order
 }
 
-// evident puts what was seen before what is inferred, and between the two what
-// the test of the coolant for combustion gas showed, for which there is no other
-// way than through gasket, head or bore. It is nil where there is neither.
+// evident marks what was seen, which stands before what is inferred. It is nil
+// where nothing was.
 func (b *ledger) evident(order []string) map[string]int {
-	seen := slices.ContainsFunc(order, b.seen)
-	var shown map[string]int
+	if !slices.ContainsFunc(order, b.seen) {
+		return nil
+	}
+	shown := map[string]int{}
 	for _, name := range order {
-		rank := 0
-		switch {
-		case seen && b.shown(name):
-			rank = 2
-		case b.net(name) >= rule.Known && b.heaviest(name, rule.OfCoolant) >= rule.Known:
-			rank = 1
-		default:
-			continue
+		if b.shown(name) {
+			shown[name] = 1
 		}
-		if shown == nil {
-			shown = map[string]int{}
-		}
-		shown[name] = rank
 	}
 	return shown
+}
+
+// proven is 1 for what the test of the coolant for combustion gas showed: gas gets
+// there through gasket, head or bore and in no other way.
+func (b *ledger) proven(name string) int {
+	if b.net(name) >= rule.Known && b.heaviest(name, rule.OfCoolant) >= rule.Known {
+		return 1
+	}
+	return 0
 }
 
 // press remembers which findings press most, so that what is suspected first

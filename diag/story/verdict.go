@@ -28,7 +28,7 @@ func conclude(c *known.Case, d *diag.Diagnosis) {
 	if d.Advice.Key == "advice-none" && !(c.MainTestsMade() && c.SealingRead() && len(c.History.Complaints) == 0) {
 		d.Advice.Key = "advice-none-tested"
 	}
-	if d.Advice.Key == "advice-none" && (c.Sums.Rotors != nil && !kept(c.Sums.Rotors.Limits) || c.Sums.Compression != nil && !kept(c.Sums.Compression.Limits)) {
+	if d.Advice.Key == "advice-none" && sealingClose(c) {
 		d.Advice.Key = "advice-none-close"
 	}
 	d.Advice.Facts = adviceFacts(c, d, lead)
@@ -121,7 +121,7 @@ func slipOf(test, s *diag.Story) bool {
 
 // verdictFacts are what the verdicts use; s is the leading story or nil.
 func verdictFacts(c *known.Case, s *diag.Story) diag.Facts {
-	facts := diag.Facts{"Cylinders": diag.Names(nil), "of": len(c.Engine.Names()), "circuit": "", "bank": "", "read": len(c.ReadAny()), "compared": len(c.Compared()), "numbered": false,
+	facts := diag.Facts{"rotary": c.Rotary(), "Cylinders": diag.Names(nil), "of": len(c.Engine.Names()), "circuit": "", "bank": "", "read": len(c.ReadAny()), "compared": len(c.Compared()), "numbered": false,
 		"with": diag.Names(nil), "also": []diag.Also(nil), "complaints": diag.Names(nil), "complaint": ""}
 	if r := c.MainRefused(); r != nil {
 		facts["refused"], facts["declined"] = diag.Names(r.Tests), r.Declined()
@@ -223,6 +223,8 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 		say(key, advice, diag.Facts{"Cylinders": diag.Names(c.BoundsOnly())})
 	case c.OnlyWet() && sound == nil:
 		say("wet-only", "advice-none", nil)
+	case sound != nil && sound.About == diag.AboutFuel && sealingClose(c): // how the engine seals is not hidden behind its fuel
+		say("sealing-close", "advice-none-close", nil)
 	case sound != nil:
 		led(c, d, sound)
 		d.Lead = slices.IndexFunc(d.Stories, func(s diag.Story) bool {
@@ -232,6 +234,11 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 	default:
 		say(withoutFindings(c))
 	}
+}
+
+// sealingClose reports pressures of which one is too close to its limit to call.
+func sealingClose(c *known.Case) bool {
+	return c.Sums.Rotors != nil && !kept(c.Sums.Rotors.Limits) || c.Sums.Compression != nil && !kept(c.Sums.Compression.Limits)
 }
 
 // withoutFindings is what is said where nothing was found at all, neither a fault

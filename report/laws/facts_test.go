@@ -180,9 +180,10 @@ func finds(text string, pattern *regexp.Regexp) string {
 
 // The families of findings by what they speak of, for laws on words.
 var (
-	fuelRule = regexp.MustCompile(`^(no-fuel-pressure|fuel-|sags-|pump-|key-on|regulator-|hose-off|falls-off|rises-after|not-held|lean-pressure|lean-and|rich-and-pressure|rich-but)`)
-	plugRule = regexp.MustCompile(`^(plug|detonation|overheated|coolant-washed|gap-out|all-sooty|bank-sooty|one-sooty|some-sooty|oil-wet|fuel-wet|lean-all|one-white|white-on-gas|some-white|ash-|shared-coil)`)
-	leakRule = regexp.MustCompile(`^(leaks-|leakage-|sound-but-leaks|low-but-tight)`)
+	fuelRule    = regexp.MustCompile(`^(no-fuel-pressure|fuel-|sags-|pump-|key-on|regulator-|hose-off|falls-off|rises-after|not-held|lean-pressure|lean-and|rich-and-pressure|rich-but)`)
+	mixtureRule = regexp.MustCompile(`^(lean|rich)-`) // of the mixture, which cylinders may be tied to
+	plugRule    = regexp.MustCompile(`^(plug|detonation|overheated|coolant-washed|gap-out|all-sooty|bank-sooty|one-sooty|some-sooty|oil-wet|fuel-wet|lean-all|one-white|white-on-gas|some-white|ash-|shared-coil)`)
+	leakRule    = regexp.MustCompile(`^(leaks-|leakage-|sound-but-leaks|low-but-tight)`)
 )
 
 // read counts the cylinders with a reading in the section that a rule speaks

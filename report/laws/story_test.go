@@ -161,7 +161,7 @@ func findingsInStories(s *subject, k *tally) {
 		}
 		in := 0
 		for _, one := range s.out.Stories {
-			if slices.Contains(one.For, f.Rule) && (one.About != "cylinders" || plugRule.MatchString(f.Rule) || len(f.Cylinders) == 0 || overlap(one.Cylinders, f.Cylinders)) {
+			if slices.Contains(one.For, f.Rule) && (one.About != "cylinders" || plugRule.MatchString(f.Rule) || mixtureRule.MatchString(f.Rule) || len(f.Cylinders) == 0 || overlap(one.Cylinders, f.Cylinders)) {
 				in++
 			}
 		}
