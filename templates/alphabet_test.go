@@ -7,8 +7,6 @@ import (
 	"strings"
 	"testing"
 
-	"gaugesheet/diag/rule/sample"
-	"gaugesheet/diag/story"
 	"gaugesheet/templates"
 )
 
@@ -46,11 +44,10 @@ func TestNoWordComesFromTheDiagnosis(t *testing.T) {
 		t.Fatal(err)
 	}
 	found := map[string]string{}
-	for _, s := range sample.Rows() {
-		d := story.Diagnose(s.Test)
+	for _, s := range sampled() {
 		for _, a := range audiences {
-			texts := said(t, c, d, a)
-			for _, st := range d.Stories {
+			texts := said(t, c, s.d, a)
+			for _, st := range s.d.Stories {
 				one, err := c.Story(st, a)
 				if err != nil {
 					t.Error(err)
@@ -60,7 +57,7 @@ func TestNoWordComesFromTheDiagnosis(t *testing.T) {
 			for _, text := range texts {
 				for _, word := range latin.FindAllString(usersOwn.ReplaceAllString(text, ""), -1) {
 					if len(word) > 1 && !signs[word] && found[word] == "" {
-						found[word] = s.Name + ": " + text
+						found[word] = s.name + ": " + text
 					}
 				}
 			}

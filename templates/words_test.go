@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"gaugesheet/diag"
@@ -14,6 +15,20 @@ import (
 	"gaugesheet/diag/story"
 	"gaugesheet/templates"
 )
+
+// sampled are the samples of rules with what is diagnosed of each, made once.
+var sampled = sync.OnceValue(func() []diagnosedSample {
+	var list []diagnosedSample
+	for _, s := range sample.Rows() {
+		list = append(list, diagnosedSample{s.Name, story.Diagnose(s.Test)})
+	}
+	return list
+})
+
+type diagnosedSample struct {
+	name string
+	d    *diag.Diagnosis
+}
 
 func words(t *testing.T) *templates.Catalogue {
 	t.Helper()
@@ -223,11 +238,10 @@ func said(t *testing.T, c *templates.Catalogue, d *diag.Diagnosis, a templates.A
 
 func TestEverySampleCanBeSaid(t *testing.T) {
 	c := words(t)
-	for _, s := range sample.Rows() {
-		d := story.Diagnose(s.Test)
+	for _, s := range sampled() {
 		for name, a := range audiences {
-			t.Run(s.Name+"/"+name, func(t *testing.T) {
-				for _, text := range said(t, c, d, a) {
+			t.Run(s.name+"/"+name, func(t *testing.T) {
+				for _, text := range said(t, c, s.d, a) {
 					if strings.Contains(text, "<no value>") || strings.Contains(text, "NaN") || strings.Contains(text, "  ") || strings.Contains(text, "%!") {
 						t.Errorf("badly said: %q", text)
 					}
@@ -240,7 +254,11 @@ func TestEverySampleCanBeSaid(t *testing.T) {
 func TestRandomTestsCanBeSaid(t *testing.T) {
 	c := words(t)
 	r := rand.New(rand.NewPCG(1, 2))
-	for range 300 {
+	count := 300
+	if testing.Short() {
+		count = 60
+	}
+	for range count {
 		d := story.Diagnose(sample.Random(r))
 		for _, a := range audiences {
 			for _, text := range said(t, c, d, a) {
@@ -266,21 +284,20 @@ func TestCustomerWording(t *testing.T) {
 			names = append(names, r.Name)
 		}
 	}
-	for _, s := range sample.Rows() {
-		d := story.Diagnose(s.Test)
-		for _, text := range said(t, c, d, templates.Customer) {
+	for _, s := range sampled() {
+		for _, text := range said(t, c, s.d, templates.Customer) {
 			for _, n := range names {
 				if strings.Contains(text, n) {
-					t.Errorf("%s: names the rule %s: %q", s.Name, n, text)
+					t.Errorf("%s: names the rule %s: %q", s.name, n, text)
 				}
 			}
 			for _, w := range append(never, frightening...) {
 				if strings.Contains(strings.ToLower(text), w) {
-					t.Errorf("%s: says %q: %q", s.Name, w, text)
+					t.Errorf("%s: says %q: %q", s.name, w, text)
 				}
 			}
 		}
-		for _, f := range d.Findings {
+		for _, f := range s.d.Findings {
 			said, err := c.Finding(f, templates.Customer)
 			if err != nil {
 				continue // said by TestEverySampleCanBeSaid

@@ -174,7 +174,11 @@ func fired(t *diag.Test) string {
 // a story can be told of it.
 func TestAnyTestIsSaid(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 9))
-	for range 1500 {
+	count := 1500
+	if testing.Short() {
+		count = 300
+	}
+	for range count {
 		test := sample.Random(r)
 		_ = fired(test)
 		d := story.WithoutPlan(test)

@@ -105,7 +105,11 @@ func TestInterruptLeavesWholeSheets(t *testing.T) {
 
 // The outcomes of a run do not depend on how many cores draw.
 func TestOrderOnAnyNumberOfCores(t *testing.T) {
-	tasks := season(t, 25)
+	n := 25
+	if testing.Short() {
+		n = 10
+	}
+	tasks := season(t, n)
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
 	for _, cores := range []int{1, 2, 8} {
 		runtime.GOMAXPROCS(cores)

@@ -311,7 +311,11 @@ func TestClosedPipe(t *testing.T) {
 // Runs at once over one folder, and with one output, do not disturb each other:
 // each file is one of those that were drawn, whole.
 func TestRunsAtOnce(t *testing.T) {
-	y := newYard(t, 20)
+	jobs, rounds := 20, *times
+	if testing.Short() {
+		jobs, rounds = 4, 1
+	}
+	y := newYard(t, jobs)
 	one := folderWith(t, map[string]string{"a.yaml": smallJob, "b.yaml": strings.Replace(smallJob, "W-2041", "W-2042", 1)})
 	var pages [][]byte
 	for _, job := range []string{"a", "b"} {
@@ -324,7 +328,7 @@ func TestRunsAtOnce(t *testing.T) {
 		}
 		pages = append(pages, page)
 	}
-	for range *times {
+	for range rounds {
 		var running sync.WaitGroup
 		for i := range 4 {
 			running.Go(func() {
@@ -346,5 +350,5 @@ func TestRunsAtOnce(t *testing.T) {
 			t.Errorf("left behind: %v", left)
 		}
 	}
-	t.Logf("%d runs, four at once", 8**times)
+	t.Logf("%d runs, four at once", 8*rounds)
 }

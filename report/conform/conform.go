@@ -23,12 +23,19 @@ const (
 	pdfUA = "ISO 14289-1, "
 )
 
-// Check gives what a file breaks, each with its clause; nothing where it keeps
-// to all.
-func Check(file []byte) []string {
+// A Result is what became of a file.
+type Result struct {
+	Broken  []string // what it breaks, each with its clause; none where it keeps to all
+	Heard   []string // what one hears in the order of its structure: the words of its elements and what its pictures show
+	Unheard []string // texts that are no part of that
+}
+
+// Check reads a file once and says all of it; the error is that of a file which
+// cannot be read.
+func Check(file []byte) (Result, error) {
 	d, err := open(file)
 	if err != nil {
-		return []string{fmt.Sprintf("not readable: %v", err)}
+		return Result{}, err
 	}
 	for _, rules := range []func(){
 		d.header, d.end, d.streams, d.limits, d.catalog, d.metadata, d.intent, d.operators, d.colors, d.pictures, d.nothingThatRuns,
@@ -36,29 +43,7 @@ func Check(file []byte) []string {
 	} {
 		rules()
 	}
-	return d.found
-}
-
-// Heard gives what a file says to who hears it, in the order of its structure:
-// the words of its elements and what its pictures show.
-func Heard(file []byte) ([]string, error) {
-	d, err := open(file)
-	if err != nil {
-		return nil, err
-	}
-	d.marks()
-	d.tree()
-	return d.heard, nil
-}
-
-// Unheard gives the texts of a file that are no part of what is heard.
-func Unheard(file []byte) ([]string, error) {
-	d, err := open(file)
-	if err != nil {
-		return nil, err
-	}
-	d.marks()
-	return d.unheard, nil
+	return d.Result, nil
 }
 
 // A document is an opened file of one page.
@@ -73,9 +58,7 @@ type document struct {
 	content []operation
 
 	stretches map[int]string // what each marked stretch shows, by number
-	unheard   []string       // texts of artifacts
-	heard     []string
-	found     []string
+	Result
 }
 
 var quiet = sync.OnceFunc(api.DisableConfigDir)
@@ -112,7 +95,7 @@ func open(file []byte) (*document, error) {
 // want notes what is broken where something does not hold.
 func (d *document) want(holds bool, clause, format string, args ...any) {
 	if !holds {
-		d.found = append(d.found, clause+": "+fmt.Sprintf(format, args...))
+		d.Broken = append(d.Broken, clause+": "+fmt.Sprintf(format, args...))
 	}
 }
 

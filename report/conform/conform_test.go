@@ -70,25 +70,17 @@ func row(d *pdf.Doc, spans ...int) {
 	})
 }
 
-func TestKeeps(t *testing.T) {
-	for _, broken := range Check(write(t, page)) {
-		t.Error(broken)
-	}
-}
-
-func TestHeard(t *testing.T) {
-	file := write(t, page)
-	heard, err := Heard(file)
-	if err != nil {
-		t.Fatal(err)
+func TestKeepsAndIsHeard(t *testing.T) {
+	r, err := Check(write(t, page))
+	if err != nil || len(r.Broken) > 0 {
+		t.Errorf("broken is %q, error %v", r.Broken, err)
 	}
 	want := []string{"H1: Title", "H2: Part", "LBody: one", "P: two", "P: three", "TH: head", "TD: cell", "TD: cell", "TH: head", "TD: cell", "Figure: a line (1 < 2) of 3–4 mm, é"}
-	if !slices.Equal(heard, want) {
-		t.Errorf("heard is %q, want %q", heard, want)
+	if !slices.Equal(r.Heard, want) {
+		t.Errorf("heard is %q, want %q", r.Heard, want)
 	}
-	unheard, err := Unheard(file)
-	if err != nil || !slices.Equal(unheard, []string{"two"}) {
-		t.Errorf("not heard is %q, error %v", unheard, err)
+	if !slices.Equal(r.Unheard, []string{"two"}) {
+		t.Errorf("not heard is %q", r.Unheard)
 	}
 }
 
@@ -152,9 +144,12 @@ func TestFindsWhatIsBroken(t *testing.T) {
 		}, same},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			found := Check(c.edit(write(t, c.draw)))
-			if !slices.ContainsFunc(found, func(s string) bool { return strings.HasPrefix(s, "ISO "+c.clause+":") }) {
-				t.Errorf("found are %q, want one of ISO %s", found, c.clause)
+			r, err := Check(c.edit(write(t, c.draw)))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if !slices.ContainsFunc(r.Broken, func(s string) bool { return strings.HasPrefix(s, "ISO "+c.clause+":") }) {
+				t.Errorf("found are %q, want one of ISO %s", r.Broken, c.clause)
 			}
 		})
 	}

@@ -16,7 +16,7 @@ var numberOfMark = regexp.MustCompile(`/MCID (\d+)`)
 // state or begins a text.
 func (d *document) marks() {
 	fonts, now := d.pageFonts(), (*font)(nil)
-	d.stretches, d.unheard = map[int]string{}, nil
+	d.stretches, d.Unheard = map[int]string{}, nil
 	open, mark, depth, states := "", -1, 0, 0
 	for _, op := range d.content {
 		switch op.name {
@@ -52,7 +52,7 @@ func (d *document) marks() {
 			if mark >= 0 {
 				d.stretches[mark] += text
 			} else if strings.TrimSpace(text) != "" {
-				d.unheard = append(d.unheard, text)
+				d.Unheard = append(d.Unheard, text)
 			}
 		}
 		if painting[op.name] {

@@ -119,7 +119,7 @@ func (w *walk) element(o types.Object, up string, parent int) (kind, text string
 	w.want(slices.Contains(rule.parents, up), pdfUA+"7.2", "%s in %s", kind, up)
 	back, _ := e["P"].(types.IndirectRef)
 	w.want(back.ObjectNumber.Value() == parent, pdfA+"6.7.3.3", "%s does not lead back to what it is in", kind)
-	place := len(w.heard)
+	place := len(w.Heard)
 	w.before(kind, e)
 	var below []string
 	for _, kid := range w.kids(e) {
@@ -135,11 +135,11 @@ func (w *walk) element(o types.Object, up string, parent int) (kind, text string
 	}
 	w.after(kind, e, below, text)
 	if rule.words && kind != "Figure" && !(kind == "LBody" && slices.Contains(below, "P")) {
-		w.heard = append(w.heard[:place], kind+": "+strings.Join(strings.Fields(text), " "))
+		w.Heard = append(w.Heard[:place], kind+": "+strings.Join(strings.Fields(text), " "))
 	}
 	if kind == "Figure" {
 		text = " " + w.text(e["Alt"]) + " "
-		w.heard = append(w.heard[:place], kind+": "+w.text(e["Alt"]))
+		w.Heard = append(w.Heard[:place], kind+": "+w.text(e["Alt"]))
 	}
 	return kind, text
 }

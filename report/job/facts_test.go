@@ -203,7 +203,7 @@ func TestNoticeBeyondTheGauge(t *testing.T) {
 }
 
 func TestSchemaTakesTheNewerWords(t *testing.T) {
-	s := compile(t, compiler(t), "")
+	s := compile(t, "")
 	for _, text := range []string{
 		"engine: {layout: inline-4, fuel: gasoline}\ncompression: read, not told",
 		"engine: {layout: inline-4}\nborescope: {1: clean, 2: {wall: scored}}",

@@ -5,7 +5,6 @@ import "testing"
 // Every key is described with an example or by the keys below it, and its
 // example is one that its schema takes.
 func TestKeys(t *testing.T) {
-	c := compiler(t)
 	n := 0
 	var check func(keys []Key, path string)
 	check = func(keys []Key, path string) {
@@ -24,7 +23,7 @@ func TestKeys(t *testing.T) {
 	taken := func(path, at string, keys []key) {
 		for _, k := range keys {
 			if example := k.shown(path + k.name); example != "" && !k.speeds {
-				if err := compile(t, c, at+"/properties/"+k.name).Validate(value(t, exampleValue(example))); err != nil {
+				if err := compile(t, at+"/properties/"+k.name).Validate(value(t, exampleValue(example))); err != nil {
 					t.Errorf("%s%s: example %s: %v", path, k.name, example, err)
 				}
 			}

@@ -64,7 +64,7 @@ func asJSON(data []byte) (v any, ok bool) {
 
 // Of the files with errors the schema refuses what a schema can.
 func TestSchemaRefusesErrors(t *testing.T) {
-	s := compile(t, compiler(t), "")
+	s := compile(t, "")
 	refused := 0
 	for _, file := range yamlFiles(t, "testdata/err") {
 		data, err := os.ReadFile(file)
@@ -92,7 +92,7 @@ func TestSchemaRefusesErrors(t *testing.T) {
 // Random jobs: what the program takes the schema takes, and what the program
 // refuses it refuses, but for what a schema cannot say.
 func TestSchemaAndReader(t *testing.T) {
-	s := compile(t, compiler(t), "")
+	s := compile(t, "")
 	var files []string
 	for _, pattern := range []string{"testdata/ok/*.yaml", "../../examples/*.yaml", "../cases/testdata/*.yaml"} {
 		found, err := filepath.Glob(pattern)

@@ -5,26 +5,29 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"sync"
 	"testing"
 
 	"github.com/santhosh-tekuri/jsonschema/v6"
 )
 
-func compiler(t *testing.T) *jsonschema.Compiler {
-	t.Helper()
+// compiler has the schema of a job file, and what was compiled of it.
+var compiler = sync.OnceValues(func() (*jsonschema.Compiler, error) {
 	document, err := jsonschema.UnmarshalJSON(bytes.NewReader(Schema()))
+	if err != nil {
+		return nil, err
+	}
+	c := jsonschema.NewCompiler()
+	return c, c.AddResource("job.json", document)
+})
+
+// compile is the part of the schema at a place, the whole at "".
+func compile(t *testing.T, at string) *jsonschema.Schema {
+	t.Helper()
+	c, err := compiler()
 	if err != nil {
 		t.Fatal(err)
 	}
-	c := jsonschema.NewCompiler()
-	if err := c.AddResource("job.json", document); err != nil {
-		t.Fatal(err)
-	}
-	return c
-}
-
-func compile(t *testing.T, c *jsonschema.Compiler, at string) *jsonschema.Schema {
-	t.Helper()
 	s, err := c.Compile("job.json" + at)
 	if err != nil {
 		t.Fatal(err)
@@ -47,7 +50,7 @@ func value(t *testing.T, tree any) any {
 }
 
 func TestSchemaTakesSoundFiles(t *testing.T) {
-	s := compile(t, compiler(t), "")
+	s := compile(t, "")
 	for _, file := range yamlFiles(t, "testdata/ok") {
 		if err := s.Validate(value(t, readFile(t, filepath.Base(file)).AsGiven())); err != nil {
 			t.Errorf("%s: %v", file, err)
@@ -57,13 +60,13 @@ func TestSchemaTakesSoundFiles(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := compile(t, compiler(t), "#/$defs/shop").Validate(value(t, exampleValue(string(data)))); err != nil {
+	if err := compile(t, "#/$defs/shop").Validate(value(t, exampleValue(string(data)))); err != nil {
 		t.Error(err)
 	}
 }
 
 func TestSchemaTakes(t *testing.T) {
-	s := compile(t, compiler(t), "")
+	s := compile(t, "")
 	for _, text := range []string{
 		"engine: {layout: inline-4}\ncompression: {unit: psi, dry: [160, 158, 159, 161], limits: {from-mean: 50}}",
 		"engine: {layout: inline-4}\ncompression: {unit: psi, dry: [160, 158, 159, 161], limits: {below-mean: 30}}",
@@ -81,7 +84,7 @@ func TestSchemaTakes(t *testing.T) {
 
 // A shop profile may give any keys of a job, in their sections or by themselves.
 func TestSchemaOfDefaults(t *testing.T) {
-	s := compile(t, compiler(t), "#/$defs/shop")
+	s := compile(t, "#/$defs/shop")
 	for _, text := range []string{
 		"name: Harrow Mills Engine Works\ndefaults: {job: {technician: R. Okafor}, conditions: {plugs-out: all}, sheet: workshop}",
 		"defaults: {technician: R. Okafor, plugs-out: all, engine: {fuel: petrol}, not-tested: {leakage: no shop air}}",
@@ -98,7 +101,7 @@ func TestSchemaOfDefaults(t *testing.T) {
 }
 
 func TestSchemaRefuses(t *testing.T) {
-	s := compile(t, compiler(t), "")
+	s := compile(t, "")
 	for _, text := range []string{
 		"{}",
 		"engine: {layout: inline-8, colour: red}",
@@ -122,7 +125,6 @@ func TestSchemaRefuses(t *testing.T) {
 // TestKeyTable: each key of the table is described, and its example is one
 // that its own schema takes.
 func TestKeyTable(t *testing.T) {
-	c := compiler(t)
 	var check func(path, at string, keys []key)
 	check = func(path, at string, keys []key) {
 		for _, k := range keys {
@@ -130,13 +132,13 @@ func TestKeyTable(t *testing.T) {
 				t.Errorf("%s.%s has no description", path, k.name)
 			}
 			if k.example != "" && k.speeds {
-				if err := compile(t, c, at).Validate(value(t, exampleValue("{"+k.written()+": "+k.example+"}"))); err != nil {
+				if err := compile(t, at).Validate(value(t, exampleValue("{"+k.written()+": "+k.example+"}"))); err != nil {
 					t.Errorf("%s.%s: example %s: %v", path, k.name, k.example, err)
 				}
 				continue
 			}
 			if k.example != "" {
-				if err := compile(t, c, at+"/properties/"+k.name).Validate(value(t, exampleValue(k.example))); err != nil {
+				if err := compile(t, at+"/properties/"+k.name).Validate(value(t, exampleValue(k.example))); err != nil {
 					t.Errorf("%s.%s: example %s: %v", path, k.name, k.example, err)
 				}
 			}

@@ -18,7 +18,7 @@ func TestSoundEnginesAreLeftAlone(t *testing.T) {
 	const most = 0.02
 	engines := 2000
 	if testing.Short() {
-		engines = 300
+		engines = 100
 	}
 	for _, layout := range []struct {
 		name, more string
@@ -81,9 +81,13 @@ func simulated(seed uint64, layout string, cylinders int, lacks float64) []byte 
 // found on nearly every engine, and it alone.
 func TestLowCylindersAreFound(t *testing.T) {
 	const least = 0.98
+	engines := 200
+	if testing.Short() {
+		engines = 50
+	}
 	for _, cylinders := range []int{4, 6, 8} {
 		layout := fmt.Sprint("inline-", cylinders)
-		found, engines := 0, 200
+		found := 0
 		example := ""
 		for i := range engines {
 			text := simulated(uint64(i), layout, cylinders, 0.25)

@@ -83,7 +83,7 @@ func benchSheet(t *testing.T, text, paper string) (*penSpy, *job.Job) {
 // Every engine has a bench sheet on every paper, whose boxes are large enough
 // for a pen, and which asks for no reading twice in a step.
 func TestBenchSheets(t *testing.T) {
-	for seed := range uint64(120) {
+	for seed := range many(120) {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			t.Parallel()
 			r := rand.New(rand.NewPCG(seed, 21))
@@ -215,7 +215,7 @@ func TestBenchSheetsFitTheirEngine(t *testing.T) {
 
 // A diesel is never asked for oil in a cylinder, whatever else it is.
 func TestNoOilIntoADiesel(t *testing.T) {
-	for seed := range uint64(200) {
+	for seed := range many(200) {
 		text := benchJob(rand.New(rand.NewPCG(seed, 22)))
 		if !strings.Contains(text, "fuel: diesel") {
 			continue

@@ -4,8 +4,10 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 
+	"gaugesheet/diag"
 	"gaugesheet/diag/story"
 	"gaugesheet/layout"
 	"gaugesheet/layout/face"
@@ -53,10 +55,36 @@ func readJobIn(t testing.TB, folder, path string, data []byte) *job.Job {
 	return j
 }
 
+// diagnoses has those that were made: a job is diagnosed once, however many
+// sheets of it are drawn.
+var diagnoses sync.Map
+
+func diagnosed(j *job.Job) *diag.Diagnosis {
+	made, _ := diagnoses.LoadOrStore(j, sync.OnceValue(func() *diag.Diagnosis { return story.Diagnose(j.Test()) }))
+	return made.(func() *diag.Diagnosis)()
+}
+
+// many is how often a test tries what is made at random: a tenth with -short.
+func many(n int) uint64 {
+	if testing.Short() {
+		n = max(n/10, 1)
+	}
+	return uint64(n)
+}
+
+// papersOf are the papers that an example is drawn on: all, one with -short.
+func papersOf(path string) []string {
+	papers := []string{"letter", "a4", "legal"}
+	if testing.Short() {
+		return papers[len(path)%len(papers):][:1]
+	}
+	return papers
+}
+
 // drawn records a job's sheet.
 func drawn(t testing.TB, j *job.Job, kind, paper string) *record.Recorder {
 	t.Helper()
-	s, err := sheet.New(j, story.Diagnose(j.Test()), sheet.Options{Kind: kind, Paper: paper, Version: "test"})
+	s, err := sheet.New(j, diagnosed(j), sheet.Options{Kind: kind, Paper: paper, Version: "test"})
 	if err != nil {
 		t.Fatalf("%s on %s: %v", kind, paper, err)
 	}
@@ -109,7 +137,7 @@ func TestEveryExampleOnEverySheet(t *testing.T) {
 	for _, path := range examples(t) {
 		j := readExample(t, path)
 		for kind := range smallestType {
-			for _, paper := range []string{"letter", "a4", "legal"} {
+			for _, paper := range papersOf(path) {
 				t.Run(strings.TrimSuffix(filepath.Base(path), ".yaml")+"/"+kind+"/"+paper, func(t *testing.T) {
 					checkPage(t, drawn(t, j, kind, paper), kind, paper)
 				})

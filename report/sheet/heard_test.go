@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"gaugesheet/diag/story"
 	"gaugesheet/report/conform"
 	"gaugesheet/report/sheet"
 )
@@ -14,7 +13,7 @@ import (
 func heardOn(t *testing.T, text, kind string) []string {
 	t.Helper()
 	j := readJob(t, "job.yaml", []byte(text))
-	s, err := sheet.New(j, story.Diagnose(j.Test()), sheet.Options{Kind: kind, Paper: "letter", Version: "test"})
+	s, err := sheet.New(j, diagnosed(j), sheet.Options{Kind: kind, Paper: "letter", Version: "test"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -22,14 +21,14 @@ func heardOn(t *testing.T, text, kind string) []string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	heard, err := conform.Heard(file)
+	r, err := conform.Check(file)
 	if err != nil {
 		t.Fatal(err)
 	}
-	for i, said := range heard {
-		heard[i] = strings.TrimSpace(said)
+	for i, said := range r.Heard {
+		r.Heard[i] = strings.TrimSpace(said)
 	}
-	return heard
+	return r.Heard
 }
 
 const heardJob = `job: {number: W-1}

@@ -9,7 +9,6 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
-	"gaugesheet/diag/story"
 	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
 	"gaugesheet/report/job"
@@ -23,18 +22,13 @@ var jobs = flag.Int("jobs", 200, "how many random jobs are put on every sheet")
 // with every reading on it and the findings in order of urgency.
 func TestRandomJobsOnEverySheet(t *testing.T) {
 	papers := []string{"letter", "a4", "legal"}
-	count := *jobs
-	if testing.Short() {
-		count = min(count, 20)
-	}
-	for seed := range uint64(count) {
+	for seed := range many(*jobs) {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			t.Parallel()
 			text := randomJob(seed)
 			j := readJob(t, "random.yaml", []byte(text))
-			d := story.Diagnose(j.Test())
 			for kind := range smallestType {
-				checkRandom(t, j, d, kind, papers[seed%3])
+				checkRandom(t, j, kind, papers[seed%3])
 			}
 			if t.Failed() && testing.Verbose() {
 				t.Log(text)
@@ -43,8 +37,9 @@ func TestRandomJobsOnEverySheet(t *testing.T) {
 	}
 }
 
-func checkRandom(t *testing.T, j *job.Job, d *diag.Diagnosis, kind, paper string) {
+func checkRandom(t *testing.T, j *job.Job, kind, paper string) {
 	t.Helper()
+	d := diagnosed(j)
 	s, err := sheet.New(j, d, sheet.Options{Kind: kind, Paper: paper, Version: "test"})
 	if err != nil {
 		t.Errorf("%s (%d cylinders): %v", j.Test().Engine.Layout, len(j.Test().Engine.Cylinders), err)

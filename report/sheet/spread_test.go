@@ -13,7 +13,6 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
-	"gaugesheet/diag/story"
 	"gaugesheet/layout"
 	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
@@ -30,7 +29,7 @@ func rulerOnly(audience, block string) []byte {
 // blockTexts are the texts of a block that has a page for itself.
 func blockTexts(t *testing.T, j *job.Job, audience, block string) []record.Text {
 	t.Helper()
-	s, err := sheet.New(j, story.Diagnose(j.Test()), sheet.Options{Template: rulerOnly(audience, block), TemplateName: block, Version: "test"})
+	s, err := sheet.New(j, diagnosed(j), sheet.Options{Template: rulerOnly(audience, block), TemplateName: block, Version: "test"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -126,9 +125,9 @@ var percentages = regexp.MustCompile(`([0-9.]+)(?: to|,)? ?(?:([0-9.]+) )?%`)
 // Every percentage that the ruler gives of a cylinder follows by plain
 // arithmetic from readings as they are printed: so far below the best.
 func TestRulerFollowsFromWhatIsPrinted(t *testing.T) {
-	for seed := range uint64(150) {
+	for seed := range many(150) {
 		j := readJob(t, "random.yaml", []byte(randomJob(seed)))
-		d := story.Diagnose(j.Test())
+		d := diagnosed(j)
 		for audience, decimals := range map[string]int{"customer": 0, "workshop": 1} {
 			follows := belowThePrinted(d.Compression, decimals)
 			if follows == nil {

@@ -11,7 +11,6 @@ import (
 	"strings"
 	"testing"
 
-	"gaugesheet/diag/story"
 	"gaugesheet/layout"
 	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
@@ -63,7 +62,7 @@ func TestTemplatesOfAnyBlocks(t *testing.T) {
 		path := paths[i%len(paths)]
 		j := readExample(t, path)
 		template := randomTemplate(rng, blocks)
-		s, err := sheet.New(j, story.Diagnose(j.Test()), sheet.Options{Template: []byte(template), TemplateName: "mine.yaml", Version: "test"})
+		s, err := sheet.New(j, diagnosed(j), sheet.Options{Template: []byte(template), TemplateName: "mine.yaml", Version: "test"})
 		var full *layout.TooFull
 		if errors.As(err, &full) {
 			continue

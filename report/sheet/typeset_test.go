@@ -4,7 +4,6 @@ import (
 	"strings"
 	"testing"
 
-	"gaugesheet/diag/story"
 	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
 	"gaugesheet/report/sheet"
@@ -23,7 +22,7 @@ oil-pressure: {unit: psi, idle: {reading: 24, at: 650 rpm}, limits: {idle: 20-60
 `
 	j := readJob(t, "job.yaml", []byte(text))
 	for _, kind := range []string{"customer", "workshop", "invoice", "pre-purchase"} {
-		s, err := sheet.New(j, story.Diagnose(j.Test()), sheet.Options{Kind: kind, Paper: "letter", Version: "test"})
+		s, err := sheet.New(j, diagnosed(j), sheet.Options{Kind: kind, Paper: "letter", Version: "test"})
 		if err != nil {
 			t.Fatal(err)
 		}
