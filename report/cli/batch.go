@@ -172,6 +172,13 @@ func (o outcome) problems(problems job.Problems) outcome {
 	return o
 }
 
+// refuse says what is wrong with the one job of a command, and ends it.
+func (c *Command) refuse(problems job.Problems) error {
+	o := outcome{}.problems(problems)
+	visible{c.Stderr}.Write([]byte(o.messages))
+	return ended(o.code)
+}
+
 // bad is a job that cannot be put on its page.
 func (o outcome) bad(name string, err error) outcome {
 	o.code, o.messages = BadJob, fmt.Sprintf("%s:1:1: %v\n", called(name), err)

@@ -76,9 +76,7 @@ func (c *Command) blankJob(name string, d drawing) error {
 		return err
 	}
 	if len(problems) > 0 {
-		o := outcome{}.problems(problems)
-		visible{c.Stderr}.Write([]byte(o.messages))
-		return ended(o.code)
+		return c.refuse(problems)
 	}
 	page, err := sheet.Blank(j.Test().Engine, j, d.options)
 	usual := standard

@@ -153,9 +153,7 @@ only what concerns it.`,
 				return err
 			}
 			if len(problems) > 0 {
-				o := outcome{}.problems(problems)
-				visible{c.Stderr}.Write([]byte(o.messages))
-				return ended(o.code)
+				return c.refuse(problems)
 			}
 			inLanguage(j, language)
 			cylinder := ""

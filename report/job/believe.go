@@ -108,10 +108,19 @@ func (w *measuring) believe(s *scale, from int, k key, to place) bool {
 		if one.value < b.least {
 			side, edge = "less than can be, at least", b.least
 		}
-		w.r.report(one.node.pos, cmp.Or(b.meant(one, s, k), "look at the figure and its unit again"), "'%s' is '%s', %s %s", one.label, short(one.node.text), side,
-			quantity.Format(edge, quantity.DefaultDecimals(s.unit))+" "+string(s.unit))
+		w.r.doubt(one, cmp.Or(b.meant(one, s, k), "look at the figure and its unit again"), side+" "+inUnit(edge, s.unit))
 	}
 	return sound
+}
+
+// doubt reports a reading that is not believed, with what is wrong about it.
+func (r *reader) doubt(one written, hint, why string) {
+	r.report(one.node.pos, hint, "'%s' is '%s', %s", one.label, short(one.node.text), why)
+}
+
+// inUnit writes a figure with the decimals that are usual in its unit.
+func inUnit(v float64, unit quantity.Unit) string {
+	return quantity.Format(v, quantity.DefaultDecimals(unit)) + " " + string(unit)
 }
 
 // meant offers what a reading that cannot be was probably meant to be.
@@ -163,7 +172,7 @@ func (w *measuring) slipped(s *scale, from int) {
 		}
 		for _, m := range s.slips(one) {
 			if math.Abs(m.value-middle) <= alike*middle {
-				w.r.report(one.node.pos, "did you mean "+m.text+"?", "'%s' is '%s', far more than those of the other %ss", one.label, short(one.node.text), w.r.cylinderWord)
+				w.r.doubt(one, "did you mean "+m.text+"?", "far more than those of the other "+w.r.cylinderWord+"s")
 				break
 			}
 		}
@@ -182,11 +191,10 @@ func (r *reader) offMeasured(m *diag.Measured) {
 		if err != nil || quantity.DimensionOf(s.unit) != quantity.Pressure {
 			continue
 		}
-		top := quantity.Format(high, quantity.DefaultDecimals(s.unit)) + " " + string(s.unit)
+		top := inUnit(high, s.unit)
 		for _, one := range s.written {
 			if one.value > high*(1+1e-9) {
-				r.report(one.node.pos, "write 'over "+top+"' where the needle went past the end, else look at the figure and its unit again",
-					"'%s' is '%s', and its gauge reads to %s", one.label, short(one.node.text), top)
+				r.doubt(one, "write 'over "+top+"' where the needle went past the end, else look at the figure and its unit again", "and its gauge reads to "+top)
 			}
 		}
 	}

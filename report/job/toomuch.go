@@ -48,15 +48,14 @@ func (s *scale) tooMuch() {
 		}
 	}
 	for _, w := range s.beyond {
-		s.r.report(w.node.pos, cmp.Or(s.meantBy(w), "look at the figure and its unit again"), "'%s' is '%s', more than %s %s (at most %s)",
-			w.label, short(w.node.text), s.of, s.verb, s.mostIn(w.as.Unit))
+		s.r.doubt(w, cmp.Or(s.meantBy(w), "look at the figure and its unit again"), fmt.Sprintf("more than %s %s (at most %s)", s.of, s.verb, s.mostIn(w.as.Unit)))
 	}
 }
 
 // mostIn writes the most that is believed in a unit.
 func (s *scale) mostIn(unit quantity.Unit) string {
 	most, _ := quantity.Convert(s.mostHere(), s.unit, unit)
-	return quantity.Format(most, quantity.DefaultDecimals(unit)) + " " + string(unit)
+	return inUnit(most, unit)
 }
 
 // otherUnits gives the units in which a number would be a usual one.
@@ -190,14 +189,14 @@ func (s *scale) offTheGauge(g *diag.Gauge) {
 	if g.Name != "" {
 		name = "the gauge '" + short(g.Name) + "'"
 	}
-	top := quantity.Format(g.High, quantity.DefaultDecimals(s.unit)) + " " + string(s.unit)
+	top := inUnit(g.High, s.unit)
 	if more := len(off) - 1; more > 0 && !inside {
 		s.r.report(off[0].node.pos, "look at the range of the gauge and its unit again", "'%s' is '%s', and %d more are like it: %s reads to %s",
 			off[0].label, short(off[0].node.text), more, name, top)
 		return
 	}
 	for _, w := range off {
-		s.r.report(w.node.pos, cmp.Or(s.meantBy(w), "look at the figure, its unit and the range of the gauge again"), "'%s' is '%s', and %s reads to %s", w.label, short(w.node.text), name, top)
+		s.r.doubt(w, cmp.Or(s.meantBy(w), "look at the figure, its unit and the range of the gauge again"), "and "+name+" reads to "+top)
 	}
 }
 
