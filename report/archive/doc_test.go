@@ -20,6 +20,7 @@ type doc struct {
 	t       testing.TB
 	objects map[int]pdffile.Object
 	trailer pdffile.Dict
+	next    int // numbers below it are taken
 	first   int // the object that is written first, 0 for that of the least number
 	// packed packs a stream's data; nil leaves them as they are.
 	pack func([]byte) (packed []byte, filter pdffile.Object)
@@ -102,12 +103,11 @@ func (d *doc) content() *pdffile.Stream { return d.at(d.page()["Contents"]).(*pd
 
 // add adds an object.
 func (d *doc) add(o pdffile.Object) pdffile.Ref {
-	n := 1
-	for d.objects[n] != nil {
-		n++
+	for d.next == 0 || d.objects[d.next] != nil {
+		d.next++
 	}
-	d.objects[n] = o
-	return pdffile.Ref{Number: n}
+	d.objects[d.next] = o
+	return pdffile.Ref{Number: d.next}
 }
 
 // stream adds a stream.

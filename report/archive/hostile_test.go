@@ -2,8 +2,12 @@ package archive
 
 import (
 	"bytes"
+	"compress/flate"
 	"compress/zlib"
+	"encoding/binary"
 	"fmt"
+	"hash/adler32"
+	"io"
 	"strings"
 	"testing"
 
@@ -12,14 +16,53 @@ import (
 	"gaugesheet/report/sheet"
 )
 
+// packedTimes packs a text so many times over (ISO 32000-1, 7.4.4.2; RFC 1950). A
+// long piece is packed once and its block repeated, which is as good as gigabytes
+// packed and takes no time.
 func packedTimes(s string, times int) []byte {
-	var b bytes.Buffer
-	z := zlib.NewWriter(&b)
-	for range times {
-		z.Write([]byte(s))
+	inPiece := min(max(1<<17/len(s), 1), times)
+	piece := bytes.Repeat([]byte(s), inPiece)
+	out := []byte{0x78, 0x9c}
+	sum := uint32(1)
+	block := flateBlock(piece)
+	for range times / inPiece {
+		out, sum = append(out, block...), sumOfBoth(sum, adler32.Checksum(piece), len(piece))
 	}
-	z.Close()
+	rest := []byte(strings.Repeat(s, times%inPiece))
+	out, sum = append(out, flateBlock(rest)...), sumOfBoth(sum, adler32.Checksum(rest), len(rest))
+	out = append(out, 1, 0, 0, 0xff, 0xff) // the last block, of nothing
+	return binary.BigEndian.AppendUint32(out, sum)
+}
+
+// flateBlock is data packed, to the end of a byte, with more to come.
+func flateBlock(data []byte) []byte {
+	var b bytes.Buffer
+	w, _ := flate.NewWriter(&b, flate.DefaultCompression) // a level that there is
+	w.Write(data)
+	w.Flush()
 	return b.Bytes()
+}
+
+// sumOfBoth is the checksum of two stretches of data, from theirs and the second's
+// length (RFC 1950, 9).
+func sumOfBoth(first, second uint32, length int) uint32 {
+	const base = 65521
+	low := (first&0xffff + second&0xffff + base - 1) % base
+	high := uint64(first>>16) + uint64(second>>16) + uint64(length%base)*uint64((first&0xffff+base-1)%base)
+	return uint32(high%base)<<16 | low
+}
+
+// What is packed so is what the standard library packs.
+func TestPackedTimes(t *testing.T) {
+	for _, times := range []int{1, 3, 100_000, 123_457} {
+		z, err := zlib.NewReader(bytes.NewReader(packedTimes("0 0 m ", times)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got, err := io.ReadAll(z); err != nil || string(got) != strings.Repeat("0 0 m ", times) {
+			t.Errorf("%d times: %d bytes come out, error %v", times, len(got), err)
+		}
+	}
 }
 
 func (d *doc) contentOf(raw []byte, filter pdffile.Object) {
