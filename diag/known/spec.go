@@ -123,7 +123,7 @@ func (c *Case) Injected() bool {
 }
 
 // Several reports an engine of more than one cylinder.
-func (c *Case) Several() bool { return len(c.Every()) > 1 }
+func (c *Case) Several() bool { return len(c.Engine.Names()) > 1 }
 
 // Unset is a reading's state where the job says why it was not taken.
 func Unset(s diag.State) bool { return s != "" && s != diag.Tested }

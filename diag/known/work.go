@@ -180,7 +180,7 @@ func plainPhrase(words string) string {
 // Without is a work without some names, so that what is said of it is not read
 // from how it is called.
 func (w *Work) Without(names ...string) *Work {
-	text := w.Text
+	text := plainWords(w.Text)
 	for _, name := range names {
 		text = strings.ReplaceAll(text, plainPhrase(name), " ")
 	}

@@ -201,7 +201,7 @@ func batterySags(c *known.Case) []diag.Notice {
 
 func strokesDiffer(c *known.Case) []diag.Notice {
 	usual, different, fewer := c.Conditions.Strokes, []string(nil), true
-	for _, name := range c.Every() {
+	for _, name := range c.Engine.Names() {
 		n, given := c.Compression.Strokes[name]
 		if !given {
 			continue

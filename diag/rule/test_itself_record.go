@@ -36,6 +36,15 @@ var recordRules = []Rule{
 		},
 	},
 	{
+		Name: "read-once", Title: "One figure, read once, on which much hangs", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
+		Why: "A figure is misread, or a digit miswritten, more easily than a cylinder goes bad, and 168 for 158 looks like any other reading. Where one figure that was read once sets a cylinder apart, " +
+			"and nothing else that was found on that cylinder goes with it, a careful hand looks at it again before anything is taken apart.",
+		Source: "common practice",
+		Asks: "a cylinder is low, to be watched past a limit that the job states, high, or more than 10 % from every other reading beside others that are low; it has one reading and was not tested again, and neither its leakage, its first stroke, its reading " +
+			"with oil, its plug, a code, what was seen in it, its part in running the engine nor an earlier test goes with that; not asked of low ones that are more than half",
+		Notices: readOnce,
+	},
+	{
 		Name: "read-not-told", Title: "Read by somebody who kept the figure", Class: TestItself, About: diag.AboutTest,
 		Why: "A reading that somebody took and did not hand on is no reading that was left out: it exists, and whoever has it can be asked. Until then nothing is said of that cylinder, " +
 			"nor of the engine as a whole.",
@@ -181,7 +190,7 @@ func tooFewCylinders(c *known.Case) []diag.Notice {
 	if len(names) == 0 {
 		return nil
 	}
-	of := len(c.Every())
+	of := len(c.Engine.Names())
 	return notice("too-few-cylinders", variant, names, diag.Facts{"read": of - len(names), "of": of, "coded": among(c.MisfireOf(), names)})
 }
 
@@ -194,6 +203,17 @@ func among(names, others []string) diag.Names {
 		}
 	}
 	return both
+}
+
+// readOnce leaves out what a notice doubts already.
+func readOnce(c *known.Case) []diag.Notice {
+	names := slices.DeleteFunc(c.ReadOnce(), func(name string) bool {
+		return slices.ContainsFunc(c.Sums.Notices, func(n diag.Notice) bool { return slices.Contains(n.Cylinders, name) })
+	})
+	if len(names) == 0 {
+		return nil
+	}
+	return notice("read-once", "", names, nil)
 }
 
 func readNotTold(c *known.Case) []diag.Notice {

@@ -1,0 +1,120 @@
+package known
+
+import (
+	"math"
+	"slices"
+
+	"gaugesheet/diag"
+)
+
+// What makes a reading stand apart, and what bears it out: judgement, no source.
+const (
+	apartOnce = 0.10 // of itself to the nearest other reading: it stands by itself
+	bornOut   = 0.10 // of the others' median: another reading of the cylinder is off the same way
+	oilBrings = 1.6  // times the dry reading, that oil may bring up what was rightly read
+)
+
+// againWords are what a job says of a test that was made again.
+var againWords = []string{"read again", "tested again", "retested", "test repeated", "compression repeated", "other gauge", "another gauge", "second gauge"}
+
+// ReadOnce lists the cylinders that are called low or high, or make others look
+// so, by one figure: it was read once, and no other reading of that cylinder
+// bears it out. A digit miswritten would do the same. Where more than half of an
+// engine is low it is no slip that made it so.
+func (c *Case) ReadOnce() []string {
+	cylinders := c.Cranking().Cylinders
+	if c.supposed || !slices.ContainsFunc(cylinders, func(r diag.CylinderResult) bool { return r.Dry != nil && len(r.DryReadings) == 1 }) ||
+		!slices.ContainsFunc(cylinders, func(r diag.CylinderResult) bool { return r.Grade != diag.Even }) && c.Minimum() == nil { // as most engines are
+		return nil
+	}
+	read := c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Dry != nil && r.Kind != diag.AtLeast })
+	if len(read) < 2 || c.NotJudged() != "" {
+		return nil
+	}
+	passed := len(c.PassedLimits()) > 0 // of the book: what a rule of thumb calls a little low is left alone
+	behind := c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Grade.IsLow() || r.Grade == diag.Watch && passed })
+	for _, name := range c.UnderMinimum() {
+		if !slices.Contains(behind, name) {
+			behind = append(behind, name)
+		}
+	}
+	few := 2*len(behind) <= len(read)
+	once := slices.DeleteFunc(read, func(name string) bool {
+		r := c.Cylinder(name)
+		if len(r.DryReadings) != 1 {
+			return true
+		}
+		accused := few && slices.Contains(behind, name) || c.StandsHigh(name) || len(behind) > 0 && c.byItself(r)
+		return !accused || c.bornOut(r)
+	})
+	if len(once) == 0 || c.WorkDone(againWords...) {
+		return nil
+	}
+	return once
+}
+
+// byItself reports a reading that no other lies near, of three at least.
+func (c *Case) byItself(r *diag.CylinderResult) bool {
+	nearest, others := math.Inf(1), 0
+	for i := range c.Cranking().Cylinders {
+		if other := &c.Cranking().Cylinders[i]; other.Name != r.Name && other.Dry != nil {
+			nearest, others = min(nearest, math.Abs(*other.Dry-*r.Dry)), others+1
+		}
+	}
+	return others >= 2 && nearest > apartOnce**r.Dry
+}
+
+// bornOut reports a cylinder of which something else was found that goes with
+// its reading: read again at the end, air lost, oil that did not bring it up, a first
+// stroke as far off, its part in running the engine, an earlier test; and where it
+// has some pressure, a plug, a code, or somebody who looked inside.
+func (c *Case) bornOut(r *diag.CylinderResult) bool {
+	if r.Again != nil && alike(*r.Again, *r.Dry) {
+		return true
+	}
+	var rest []float64
+	for _, name := range c.Others([]string{r.Name}) {
+		if other := c.Cylinder(name); other != nil && other.Dry != nil {
+			rest = append(rest, *other.Dry)
+		}
+	}
+	middle := Median(rest)
+	low := *r.Dry < middle
+	first, _, firsts := c.OtherShares(r.Name)
+	leak := c.Leak(r.Name)
+	switch {
+	case low && leak != nil && c.LeakTooHigh(leak):
+		return true
+	case r.First != nil && firsts > 0 && *r.First <= (1+bornOut)**r.Dry && (low && *r.First < (1-bornOut)*first || !low && *r.First > (1+bornOut)*first):
+		return true
+	case low && r.Wet != nil && *r.Wet < (1-bornOut)*middle && *r.Wet <= oilBrings**r.Dry:
+		return true
+	}
+	return r.Grade != diag.NoPressure && c.signOf(r.Name, low) || low && (c.pullsLess(r.Name) || c.wasLow(r))
+}
+
+// alike reports two readings of one cylinder that agree.
+func alike(a, b float64) bool { return math.Abs(a-b) <= bornOut*max(a, b) }
+
+// signOf reports a sign on a cylinder that is no figure.
+func (c *Case) signOf(name string, low bool) bool {
+	plug := c.Plug(name)
+	return plug != nil && plug.Look != "" && plug.Look != "normal" && plug.Look != "worn" ||
+		c.Looked(name) || c.LiquidIn(name) != "" || low && slices.Contains(c.MisfireOf(), name)
+}
+
+// wasLow reports a cylinder that read as little in an earlier test.
+func (c *Case) wasLow(r *diag.CylinderResult) bool {
+	return slices.ContainsFunc(c.Earlier, func(e diag.Earlier) bool {
+		then := c.Then(e.Test).Cylinder(r.Name)
+		return then != nil && then.Dry != nil && alike(*then.Dry, *r.Dry)
+	})
+}
+
+// pullsLess reports a cylinder that does less than the others by another test.
+func (c *Case) pullsLess(name string) bool {
+	drop, usual, read := c.Drop(name)
+	peak, turned := c.Peak(name)
+	_, _, little := c.Contributes(name)
+	return read && drop < pullsHalf*usual || turned && peak < 100*(1-bornOut) || little
+}
