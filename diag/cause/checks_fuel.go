@@ -82,6 +82,9 @@ func oldRegulator(c *known.Case, _ []string) bool { return !c.WorkDone(known.New
 // withoutFigure is a fuel pressure that was read with the pump at work, without
 // any figure to hold it against.
 func withoutFigure(c *known.Case, _ []string) bool {
+	if c.SomeCircuit(func(k known.Circuit) bool { return k.FallsFast() != nil }) && !c.Complains(rich, lean, lowPower, noStart) && c.RichSign() == "" && c.LeanSign() == "" {
+		return false // it is the pressure held that is in question, which the figure does not tell
+	}
 	settled := c.SomeCircuit(func(k known.Circuit) bool { return k.Limited() || k.Falls() }) // one that falls with its hose off is read again first
 	return !settled && c.SomeCircuit(func(k known.Circuit) bool { return len(k.Steady()) > 0 && k.PumpDead() == nil })
 }

@@ -38,6 +38,16 @@ func madeWet(c *known.Case, cylinders []string) bool {
 	})
 }
 
+// lookTakes is the time of a look into these cylinders, or into those of the whole engine:
+// of many, four tell enough.
+func lookTakes(c *known.Case, cylinders []string) int {
+	n := len(cylinders)
+	if n == 0 {
+		n = min(4, len(c.Engine.Names()))
+	}
+	return 10 + 5*n
+}
+
 // headShared is an engine in which two cylinders stand side by side under one
 // head gasket, so that one may blow into the other.
 func headShared(c *known.Case) bool { return c.ShareHead(c.Engine.Names()) }
@@ -93,6 +103,26 @@ func seatHeard(c *known.Case, cylinders []string) bool {
 // blown is a two-stroke whose ports a blower feeds: air past its rings comes out there.
 func blown(c *known.Case) bool { return c.HasValves() && !c.InletValves() }
 
+// liftFound is an engine of which the lift of a valve of these cylinders, or of any
+// where none are named, was measured and found too little.
+func liftFound(c *known.Case, cylinders []string) bool {
+	if len(cylinders) == 0 {
+		cylinders = c.Engine.Names()
+	}
+	return c.Has(known.NeedsTest(known.Clearance)) && slices.ContainsFunc(c.ByItself(cylinders), func(s known.Subject) bool { return known.LiftsLittle.Holds(c, s) })
+}
+
+// breathingInDoubt is an engine with valves of which compression with the engine running
+// would tell something: not a cylinder so low on the starter that it does not burn,
+// nor an exhaust whose gauge has shown already that it backs up, nor a valve whose lift
+// was measured.
+func breathingInDoubt(c *known.Case, cylinders []string) bool {
+	if len(cylinders) == 0 && known.VacuumFalls.Holds(c, known.Subject{}) || len(cylinders) > 0 && liftFound(c, cylinders) {
+		return false
+	}
+	return c.HasValves() && (len(cylinders) == 0 || !c.AnyFar(cylinders))
+}
+
 // sealingChecks tell where a cylinder loses its pressure.
 var sealingChecks = []Check{
 	{Name: "wet-test", Minutes: 10, MinutesOf: eachTakes(5), Way: Starter | Oils, Words: []string{"wet compression"}, Made: madeWet,
@@ -138,7 +168,7 @@ var sealingChecks = []Check{
 			{Name: "wet outside", For: []string{"coolant-leak-outside"}, Words: []string{"outside"}},
 			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},
 			{Name: "it holds", Else: true, Words: []string{"holds", "dry"}}}},
-	{Name: "borescope", Minutes: 15, MinutesOf: func(_ *known.Case, cylinders []string) int { return 10 + 5*max(1, len(cylinders)) }, Fits: pistons, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
+	{Name: "borescope", Minutes: 15, MinutesOf: lookTakes, Fits: pistons, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
 		Outcomes: []Outcome{
 			{Name: "scored", For: []string{"scored-bore"}, Sure: 0.8, Enter: saw(diag.Bore{Wall: "scored"})},
 			{Name: "holed", For: []string{"holed-piston", "piston", "broken-ring-land"}, Enter: saw(diag.Bore{Crown: "holed"})},
@@ -208,13 +238,26 @@ var motionChecks = []Check{
 			return 10
 		}
 		return 20
-	}, Way: Hand | Opens, Fits: valves, DeadFirst: true, Words: []string{"valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving"},
+	}, Way: Hand | Opens, Fits: func(c *known.Case, cylinders []string) bool {
+		return c.HasValves() && !(len(cylinders) > 0 && liftFound(c, cylinders))
+	}, DeadFirst: true, Words: []string{"valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving"},
 		Outcomes: []Outcome{
 			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve"}, Words: []string{"less", "not at all", "stuck"}},
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
+	{Name: "lobe-look", Minutes: 40, Way: Hand | Opens, Fits: liftFound, Words: []string{"lifter taken out", "lobe looked at", "follower looked at", "lifters looked at"},
+		Outcomes: []Outcome{
+			{Name: "the lobe or its follower is worn", For: []string{"valve-motion"}, Words: []string{"worn", "wiped", "flat", "round"}},
+			{Name: "the lifter gives", For: []string{"collapsed-lifter", "deactivation-lifter"}, Words: []string{"gives", "soft", "collapsed"}},
+			{Name: "both are good", Else: true, Words: []string{"good"}}}},
+	{Name: "guide-oil", Minutes: 15, Whole: true, Way: Runs | Opens, Mends: []string{"sticking-valve"}, Fits: func(c *known.Case, _ []string) bool {
+		return c.HasValves() && known.VacuumStrays.Holds(c, known.Subject{})
+	}, Words: []string{"oil at the guides", "penetrating oil at the guides", "guides oiled"},
+		Outcomes: []Outcome{
+			{Name: "the needle steadies", For: []string{"sticking-valve"}, Sure: 0.8, Words: []string{"steadies", "steadied", "gone"}},
+			{Name: "no change", Else: true, Words: []string{"same", "still"}}}},
 	{Name: "noise-source", Minutes: 10, Whole: true, Way: Runs, Words: []string{"stethoscope", "noise located", "noise listened"},
 		Fits: func(c *known.Case, _ []string) bool { // what reads low, or breathes unlike the others, says more than an ear
-			return c.Complains(noise) && c.HasValves() && !c.AnyLow(c.Read()) && c.AllLow() == nil && (c.Compression == nil || len(c.Compression.Running) == 0)
+			return c.Complains(noise) && c.HasValves() && !c.AnyLow(c.Read()) && !liftFound(c, nil) && c.AllLow() == nil && (c.Compression == nil || len(c.Compression.Running) == 0)
 		},
 		Outcomes: []Outcome{
 			{Name: "at the head", For: []string{"valve-motion", "valve-lash", "collapsed-lifter", "deactivation-lifter"}, Words: []string{"head", "top"}},
@@ -232,7 +275,7 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "stands still", For: []string{"timing-drive"}, Sure: 0.5, Words: []string{"does not turn"}},
 			{Name: "turns", Else: true}}},
-	{Name: "running-compression", Minutes: 15, MinutesOf: eachTakes(5), Way: Runs, Fits: valves,
+	{Name: "running-compression", Minutes: 15, MinutesOf: eachTakes(5), Way: Runs, Fits: breathingInDoubt,
 		Made: func(c *known.Case, cylinders []string) bool {
 			return c.Compression != nil && madeOn(c, cylinders, func(n string) bool { _, ran := c.Compression.Running[n]; return ran })
 		},

@@ -14,7 +14,8 @@ type Part struct {
 
 // RenewedParts are the parts whose renewal speaks against a cause: common practice, no
 // source. Timing belts and chains are not among them: one just fitted is looked
-// at first, for a tooth.
+// at first, for a tooth; nor are camshafts, of which a new one that was not run in
+// wears first.
 var RenewedParts = []Part{
 	{Words: []string{"exhaust valve", "exhaust valves"}, Causes: []string{"exhaust-valve", "valve-recession"}},
 	{Words: []string{"inlet valve", "inlet valves", "intake valve", "intake valves"}, Causes: []string{"inlet-valve"}},
@@ -26,7 +27,6 @@ var RenewedParts = []Part{
 	{Words: []string{"sleeve", "sleeves", "liner", "liners", "barrel", "barrels", "rebored", "rebore", "honed", "engine rebuilt", "engine overhauled", "rebuilt engine", "engine rebuild"}, Causes: []string{"scored-bore", "wear"}},
 	{Words: []string{"headgasket", "headgaskets"}, Causes: []string{"head-gasket"}, Joint: true},
 	{Words: []string{"lifter", "lifters", "hydraulic lifters", "followers"}, Causes: []string{"collapsed-lifter", "deactivation-lifter"}},
-	{Words: []string{"camshaft", "camshafts"}, Causes: []string{"valve-motion"}, Joint: true}, // a new one that was not run in wears first
 	{Words: []string{"stem seals", "valve seals", "valve stem seals", "valve guides"}, Causes: []string{"guides-or-seals"}},
 	{Words: []string{"apex seals", "rotor seals", "rotor housings"}, Causes: []string{"apex-seal", "side-seal", "corner-seal", "rotor-wear"}},
 	{Words: []string{"reeds", "reed valve", "reed valves"}, Causes: []string{"reed-valve"}},

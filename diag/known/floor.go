@@ -108,6 +108,18 @@ func (c *Case) underFloor() *AllLowBasis {
 	return &AllLowBasis{"floor", s.Highest < floor.Low-s.HighestU, s.Highest < floor.Soon, s.Highest / floor.Low, facts}
 }
 
+// LoneUnderFloor is the only cylinder read of several, where it is under what nearly
+// any engine of its kind gives, a complaint fits it, no minimum is stated and nothing that was noted of
+// the test explains it; nil for none. One without any pressure has a name of its own.
+func (c *Case) LoneUnderFloor() *AllLowBasis {
+	s := c.Cranking()
+	if s.N != 1 || !c.Several() || c.Minimum() != nil || s.HighestBound > 0 || c.NothingRead() || c.Dead() || c.UnitSuspect() || c.ThrottleShut() || c.Spec.Decompressor == "automatic" ||
+		!c.Complains("misfire", "low power", "hard start", "oil use") {
+		return nil
+	}
+	return c.underFloor()
+}
+
 // UnderStandard reports a lowest reading under the book's usual figure.
 func (c *Case) UnderStandard() bool {
 	s := c.Cranking()

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
 )
 
 // Measured gives a further test with its sums by the key of its section, nil
@@ -145,4 +146,21 @@ func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, c
 		}
 		return past && !own, clear && !own
 	}
+}
+
+// byAHair is how far past its limit a clearance may be by how a feeler was held, in
+// mm: a thousandth of an inch; judgement, no source.
+const byAHair = 0.026
+
+// ByAHair reports a clearance that is past its limit by no more than that.
+func ByAHair(m *diag.MeasuredReading) bool {
+	off := 0.0
+	switch {
+	case m.LimitLow != nil && m.Value < *m.LimitLow:
+		off = *m.LimitLow - m.Value
+	case m.LimitHigh != nil && m.Value > *m.LimitHigh:
+		off = m.Value - *m.LimitHigh
+	}
+	mm, err := quantity.Convert(off, m.Unit, quantity.Millimetre)
+	return err == nil && mm <= byAHair
 }

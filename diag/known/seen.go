@@ -26,7 +26,10 @@ func (c *Case) SeenIn(name string) string {
 }
 
 func (c *Case) sightsOf(name string) string {
-	texts := []string{c.Borescope[name]}
+	var texts []string
+	if look := c.Borescope[name]; look != "" {
+		texts = append(texts, look)
+	}
 	if b, ok := c.Bores[name]; ok {
 		for _, part := range []struct{ what, look string }{{"wall", b.Wall}, {"crown", b.Crown}, {"valves", b.Valves}, {"seat", b.Seat}} {
 			if part.look != "" {
@@ -35,10 +38,14 @@ func (c *Case) sightsOf(name string) string {
 		}
 		texts = append(texts, b.Note)
 	}
-	for _, w := range c.Works() {
-		if !w.putRight && (slices.Contains(w.Cylinders, name) || c.onlyOne(&w)) {
+	works := c.Works()
+	for i := range works {
+		if w := &works[i]; !w.putRight && (slices.Contains(w.Cylinders, name) || c.onlyOne(w)) {
 			texts = append(texts, w.Text)
 		}
+	}
+	if len(texts) == 0 { // of most cylinders
+		return ""
 	}
 	return strings.ToLower(strings.Join(texts, "; "))
 }

@@ -64,6 +64,14 @@ var lowRules = []Rule{
 		Kind: OfCompression, Weigh: weighOne, Say: oneLow, Headline: "one-low", Variants: []string{"bounded"},
 	},
 	{
+		Name: "low-by-itself", Title: "The only cylinder read is under what nearly any engine of its kind gives",
+		Why: "One reading says nothing of the rest, but it can say enough of itself: hardly any engine of its kind gives so little. It is followed up, and the others are read beside it, " +
+			"since what lowers all of them looks the same on one.",
+		Source: "common practice, no source (the floor: see all-low)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: oneSet("the only cylinder read of several", (*known.Case).Read), When: known.OfEngine("under what nearly any engine of its kind gives, a complaint of misfiring, low power, hard starting or oil use, no minimum stated, the throttle not shut", func(c *known.Case) bool { return c.LoneUnderFloor() != nil }),
+		Kind: OfCompression, Weigh: weighOne, Say: lowByItself, Headline: "low-by-itself", Absolute: true,
+	},
+	{
 		Name: "one-out-of-tight-pack", Title: "One is apart from an otherwise even set, inside the limit",
 		Why:    "A limit of 25 % is wide. Where all but one agree closely, the one that does not has changed, even if the maker still allows it. It is no fault by the maker's rule; it is worth a second look.",
 		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
@@ -101,6 +109,16 @@ func oneLow(c *known.Case, s known.Subject) diag.Finding {
 	f := lowFinding(c, s)
 	if c.Cylinder(s.Name()).AtMost {
 		f.Variant = "bounded"
+	}
+	return f
+}
+
+func lowByItself(c *known.Case, _ known.Subject) diag.Finding {
+	basis := c.LoneUnderFloor()
+	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: basis.Facts, Doubts: []diag.Phrase{{Key: "no-maker-figure"}}}
+	f.Facts["read"] = c.Pressure(c.Cranking().Highest).String()
+	if basis.Far {
+		f.Urgency = diag.ActSoon
 	}
 	return f
 }

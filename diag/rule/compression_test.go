@@ -120,6 +120,10 @@ func TestAllLowCauses(t *testing.T) {
 func TestDeadSets(t *testing.T) {
 	runSealing(t, []sealingCase{
 		{name: "one of four, the others not read", test: sample.Dry("inline-4", []float64{145}, sample.Unread("2", "3", "4"), sample.Repeats("1", 0)), fires: "one-without-pressure 1", not: "all-low", soon: diag.DoNotRun},
+		{name: "45 psi, the others not read, and it misses", test: sample.Dry("inline-4", []float64{45}, sample.Complains("misfire")), fires: "low-by-itself 1", not: "all-low one-low", soon: diag.ActSoon},
+		{name: "45 psi, the others not read, a minimum stated", test: sample.Dry("inline-4", []float64{45}, sample.Complains("misfire"), sample.Minimum(120)), not: "low-by-itself"},
+		{name: "120 psi, the others not read, and it misses", test: sample.Dry("inline-4", []float64{120}, sample.Complains("misfire")), not: "low-by-itself"},
+		{name: "45 psi of a diesel's kind of engine not known", test: sample.Dry("inline-4", []float64{45}, sample.Complains("misfire"), spec(func(s *diag.Spec) { s.Fuel = "" })), not: "low-by-itself"},
 		{name: "next to nothing, alone", test: sample.Dry("V8", []float64{20}), fires: "one-without-pressure 1", soon: diag.DoNotRun},
 		{name: "an automatic decompressor lets it out", test: sample.Dry("V2", []float64{20}, spec(func(s *diag.Spec) { s.Decompressor = "automatic" })), not: "one-without-pressure"},
 		{name: "one beside others known to read more", test: sample.Dry("inline-4", []float64{0, 150, 150, 150}, sample.Over("2", "3", "4")), fires: "one-without-pressure 1", soon: diag.DoNotRun},

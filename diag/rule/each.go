@@ -139,7 +139,7 @@ var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 	{
 		Name: "lift-low", Title: "A valve that opens too little",
 		Why:  "A lobe that is worn round, a follower or a rocker that gives, lets a valve open less than the others do.",
-		When: known.LiftsLittle, For: speaks(Heard, "valve-motion"), Say: lift, Headline: "lift-low",
+		When: known.LiftsLittle, For: append(speaks(Heard, "valve-motion"), speaks(DryUp, "collapsed-lifter")...), Say: lift, Headline: "lift-low",
 	},
 	{
 		Name: "lobe-agrees", Title: "Low, tight, and a valve that opens too little",
@@ -182,6 +182,9 @@ func clearance(is func(*diag.MeasuredReading) (bool, bool), u diag.Urgency) func
 		m, clear := c.ClearanceOff(n, is)
 		f := measuredFinding(m, clear, u)
 		f.Facts["none"], f.Facts["exhaust"] = false, m.Name == "exhaust"
+		if known.ByAHair(m) && f.Urgency == diag.ActSoon {
+			f.Urgency = diag.CheckAgain
+		}
 		return f
 	}
 }

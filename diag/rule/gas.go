@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -90,7 +92,7 @@ var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
 	{
 		Name: "gas-lean", Title: "Lambda from the gases lean",
 		Why:  "More air than the fuel needs: a lean mixture, or air that gets into the exhaust before the probe.",
-		When: known.All(sparkLit, known.GasLean), For: speaks(Known, "lean-mixture", "air-leak", "bank-exhaust-leak"), Say: lambdaAt(true), Headline: "gas-lean",
+		When: known.All(sparkLit, known.GasLean, known.Not(airOfDead)), For: speaks(Known, "lean-mixture", "air-leak", "bank-exhaust-leak"), Say: lambdaAt(true), Headline: "gas-lean",
 	},
 	{
 		Name: "gas-miss", Title: "The gas of a cylinder that does not burn",
@@ -115,6 +117,16 @@ var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
 			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"value": diag.Number{Value: m.Value, Decimals: 2}.String(), "at": m.At}}
 		}, Headline: "see-findings",
 	},
+})
+
+// airOfDead is an engine of which a cylinder does no work, so that its air comes out
+// unburnt and makes any mixture look lean; not where a limit of the job is passed.
+var airOfDead = known.OfEngine("a cylinder that does no work, and no limit of the job passed", func(c *known.Case) bool {
+	m := c.LambdaPast(true)
+	if m == nil || m.Limited() || !c.Has(known.NeedsTest(known.Balance)) {
+		return false
+	}
+	return slices.ContainsFunc(c.EachCylinder(), func(s known.Subject) bool { return known.PullsNothing.Holds(c, s) })
 })
 
 func trimPair(of func(*known.Case) (idle, fast known.Trim, ok bool)) func(*known.Case, known.Subject) diag.Finding {

@@ -61,6 +61,19 @@ var historyRules = []Rule{
 		Headline: "cranked-too-slowly",
 	},
 	{
+		Name: "blue-from-above", Title: "Blue smoke at the start or on the overrun, and cylinders that seal", Class: Single, About: diag.AboutEngine,
+		Why: "Oil that runs down the valve stems while the engine stands burns as one blue puff at the start, and what the closed throttle draws down on the overrun burns as the throttle opens again. " +
+			"Worn rings smoke under load. Where no cylinder is low such an engine has hard stem seals or worn guides, and can be driven with them.",
+		Source: "common practice, no source",
+		Of:     theEngine, When: known.All(known.Valves, smoke("blue smoke at the start or on the overrun", "blue", "start", "overrun"), known.Not(smoke("blue smoke under load or always", "blue", "load", "always")),
+			known.OfEngine("compression or leakage read, and no cylinder low", func(c *known.Case) bool { return c.SealingRead() && len(c.LowSet()) == 0 && c.AllLow() == nil }),
+			known.OfEngine("no plug wet with oil", func(c *known.Case) bool { return len(c.PlugsLooking("oil-wet")) == 0 })),
+		Kind: OfRunning, For: append(speaks(Known, "guides-or-seals"), speaks(Hint, "breather")...),
+		Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"start": c.Smokes("blue", "start"), "charged": c.Spec.Charging == "turbo"}}
+		}, Headline: "blue-from-above",
+	},
+	{
 		Name: "complaint-not-explained", Title: "A complaint that these tests do not explain", Class: Elsewhere, About: diag.AboutEngine,
 		Why: "Whoever came with a complaint wants it answered. Where no cause that was found explains it, the sheet says so by name, and what would: " +
 			"silence would read as if all were well.",

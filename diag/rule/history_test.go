@@ -103,3 +103,19 @@ func TestComplaintsAreAnswered(t *testing.T) {
 		t.Error("a burnt valve explains a misfire")
 	}
 }
+
+// TestBlueFromAbove: oil that burns at the start of an engine that seals came down
+// the valve stems: common practice, no source.
+func TestBlueFromAbove(t *testing.T) {
+	smokes := func(colour string, when ...string) sample.Change {
+		return sample.Known(func(h *diag.History) { h.Smoke = diag.Smoke{Colour: colour, When: when} })
+	}
+	runSealing(t, []sealingCase{
+		{name: "at the start", test: sample.Dry("inline-4", evenFour, sample.Complains("oil use"), smokes("blue", "start")), fires: "blue-from-above", not: "complaint-not-explained", first: "guides-or-seals", soon: diag.CheckAgain},
+		{name: "on the overrun", test: sample.Dry("inline-4", evenFour, smokes("blue", "overrun")), fires: "blue-from-above", first: "guides-or-seals"},
+		{name: "at the start and under load", test: sample.Dry("inline-4", evenFour, sample.Complains("oil use"), smokes("blue", "start", "load")), not: "blue-from-above"},
+		{name: "white at the start", test: sample.Dry("inline-4", evenFour, sample.Complains("oil use"), smokes("white", "start")), not: "blue-from-above"},
+		{name: "and a plug wet with oil, which says more", test: sample.Dry("inline-4", evenFour, smokes("blue", "start"), sample.Plug("oil-wet", "2"), sample.Plug("normal", "1", "3", "4")), not: "blue-from-above"},
+		{name: "and a low cylinder", test: sample.Dry("inline-4", []float64{150, 152, 95, 151}, smokes("blue", "start")), not: "blue-from-above"},
+	})
+}

@@ -173,6 +173,9 @@ func overFull(c *known.Case, s known.Subject) diag.Finding {
 func oilLow(c *known.Case, _ known.Subject) diag.Finding {
 	low, clear := known.OilLow(oilResult(c))
 	f := measuredFinding(low, clear, diag.ActSoon)
+	if clear && known.OnOwnGauge(oilResult(c)) && (c.Complains("noise")) {
+		f.Urgency = diag.DoNotRun // what is left of the bearings goes with every minute
+	}
 	if !known.OnOwnGauge(oilResult(c)) {
 		f.Confidence = diag.Weak
 		if oilResult(c).Word("oil level") != "low" { // then the lamp has said why

@@ -32,8 +32,11 @@ var turningRules = []Rule{
 		Variants: []string{"confirmed", "by-number"},
 		Notices:  fallsInTestOrder, Kind: OfTest, Weigh: voicesOf(tiresInOrder), Headline: "test-tires",
 		Doubt: "falls-in-test-order", Doubts: onStarter, Repeat: "repeat-with-charger",
-		Alone:     always,
-		Unsettles: func(n diag.Notice) bool { return n.Variant == "confirmed" },
+		Alone: always,
+		Unsettles: func(n diag.Notice) bool {
+			sagged, _ := n.Facts["sagged"].(bool)
+			return n.Variant == "confirmed" || sagged
+		},
 	},
 	{
 		Name: "slow-cranking", Title: "The starter turned slowly", Class: TestItself, About: diag.AboutTest,
@@ -156,7 +159,7 @@ func fallsInTestOrder(c *known.Case) []diag.Notice {
 		if c.FallsSteadily(names) {
 			from, to := c.Cylinder(names[0]), c.Cylinder(names[len(names)-1])
 			return notice("falls-in-test-order", "", nil, diag.Facts{
-				"order": diag.Names(names), "first": from.Name, "last": to.Name,
+				"order": diag.Names(names), "first": from.Name, "last": to.Name, "sagged": sagged(c),
 				"value": c.Pressure(*from.Dry), "to": c.Pressure(*to.Dry)})
 		}
 	}
@@ -181,6 +184,12 @@ func fallsByNumber(c *known.Case, names []string) []diag.Notice {
 		return nil
 	}
 	return notice("falls-in-test-order", "by-number", nil, diag.Facts{"first": from.Name, "last": to.Name, "value": c.Pressure(*from.Dry), "to": c.Pressure(*to.Dry)})
+}
+
+// sagged reports a battery that was seen to sag while the readings were taken.
+func sagged(c *known.Case) bool {
+	_, sags := c.BatterySags()
+	return sags
 }
 
 func slowCranking(c *known.Case) []diag.Notice {

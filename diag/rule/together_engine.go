@@ -13,10 +13,10 @@ var engineTogether = []Rule{
 	{
 		Name: "washed-and-low", Title: "All low, and every plug wet with fuel",
 		Why:    "Fuel washes the oil film from the bores, and an engine that was flooded reads low in every cylinder without being worn. It is dried, oiled and tested again before it is judged.",
-		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutMixture}, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutMixture, diag.AboutCylinders}, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
 		Of: everyRead, When: known.All(known.Any(known.UnderFloor, onlyShort), known.OfEngine("every plug looked at wet with fuel (two at least where there are two)", allSoaked)),
 		Kind: OfPlugs, For: append(speaks(Heard, "washed-bore"), speaks(Known, "flooding")...), Say: washedAndLow, Headline: "washed-and-low",
-		SaysBetterThan: []string{"all-low", "below-minimum", "fuel-wet", "all-fuel-wet"},
+		SaysBetterThan: []string{"all-low", "below-minimum", "fuel-wet", "all-fuel-wet", "one-low", "scattered-low", "neighbours-low", "wet-rise", "a-little-low"},
 	},
 	{
 		Name: "rotors-low-and-wet", Title: "All rotors low, and every plug wet with fuel",

@@ -54,7 +54,7 @@ func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 			if r := rule.Named(n.Rule); r != nil {
 				d.Verdict.Key = cmp.Or(r.HeadlineFor(c, n), d.Verdict.Key)
 			}
-			facts["Cylinders"] = diag.Names(n.Cylinders)
+			facts["Cylinders"] = diag.Names(noticed(s, n.Rule))
 			for _, key := range []string{"read", "of"} {
 				if fact, told := n.Facts[key]; told {
 					facts[key] = fact
@@ -72,6 +72,18 @@ func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 		delete(facts, "refused") // it says so itself
 	}
 	d.Advice = diag.Phrase{Key: advice(c, d, s)}
+}
+
+// noticed are the cylinders of all notices of one rule in a story of the test: a
+// headline hides none of them.
+func noticed(s *diag.Story, of string) []string {
+	var names []string
+	for _, n := range s.Notices {
+		if n.Rule == of {
+			names = appendNew(names, n.Cylinders)
+		}
+	}
+	return names
 }
 
 // besides are the cylinders of a story that its leading finding does not name.
