@@ -106,6 +106,18 @@ compression: {unit: psi, dry: [445, 440, 405, 435], limits: {difference: 25 psi}
 			},
 		},
 		{
+			name: "what was read before the work",
+			job: `engine: {layout: inline-4, fuel: petrol}
+compression: {unit: psi, dry: [160, 158, 161, 159]}
+before: {done: new rings in 3, date: 2026-04-01, compression: {unit: psi, dry: [161, 159, 96, 160]}, leakage: declined, oil-pressure: {unit: psi, idle: 12}}
+`,
+			want: map[string]any{
+				"before.state": "tested", "before.done": "new rings in 3", "before.date": "2026-04-01", "before.compression.lowest": 96.0,
+				"before.compression.cylinders.2.grade": "low", "before.leakage.state": "declined", "before.plugs.state": "not tested",
+				"before.oil_pressure.readings.0.value": 12.0, "compression.lowest": 158.0,
+			},
+		},
+		{
 			name: "one cylinder has no value for a rule between cylinders",
 			job: `engine: {layout: single}
 compression: {unit: psi, dry: {1: 120}}

@@ -22,6 +22,9 @@ type spoken struct {
 	cautions []string
 	next     *templates.SaidCheck
 	expected string // what the expected band was worked out from
+
+	before         *diag.Diagnosis // the sums on what was read before the work; nil for none
+	expectedBefore string
 }
 
 // speak says a diagnosis in the language of its job.
@@ -48,10 +51,10 @@ func speak(j *job.Job, d *diag.Diagnosis, findings []diag.Finding, a templates.A
 		next := one(v, *d.Next, words.Check, plainCheck)
 		s.next = &next
 	}
-	if c := d.Compression; c != nil && c.Expected != nil {
-		s.expected = one(v, c.Expected, func(b *diag.Expected, _ templates.Audience) (string, error) {
-			return words.Expected(b, j.Test().Conditions)
-		}, plain)
+	s.expected = v.basis(words, j.Test(), d)
+	if b := j.Test().Before; b != nil && b.Test != nil {
+		s.before = diag.Assess(b.Test)
+		s.expectedBefore = v.basis(words, b.Test, s.before)
 	}
 	return s, v.err
 }
@@ -73,6 +76,17 @@ func one[T, S any](v *voice, x T, say func(T, templates.Audience) (S, error), pl
 		return none
 	}
 	return plain(said)
+}
+
+// basis says what the expected band was worked out from; nothing where there is
+// none.
+func (v *voice) basis(words *templates.Catalogue, t *diag.Test, d *diag.Diagnosis) string {
+	if d.Compression == nil || d.Compression.Expected == nil {
+		return ""
+	}
+	return one(v, d.Compression.Expected, func(b *diag.Expected, _ templates.Audience) (string, error) {
+		return words.Expected(b, t.Conditions)
+	}, plain)
 }
 
 // each says every entry of a list.

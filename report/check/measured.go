@@ -22,13 +22,18 @@ type namedSection struct {
 // MarshalJSON puts the further tests among the other members.
 func (r *Result) MarshalJSON() ([]byte, error) {
 	type plain Result
-	data, err := json.Marshal((*plain)(r))
+	return withMembers((*plain)(r), r.Measured)
+}
+
+// withMembers is a struct as JSON, with further tests as members of their own.
+func withMembers(v any, tests measuredResults) ([]byte, error) {
+	data, err := json.Marshal(v)
 	if err != nil {
 		return nil, err
 	}
 	var out bytes.Buffer
 	out.Write(bytes.TrimSuffix(data, []byte("}")))
-	for _, s := range r.Measured {
+	for _, s := range tests {
 		value, err := json.Marshal(s.value)
 		if err != nil {
 			return nil, err

@@ -14,23 +14,20 @@ import (
 // A Result is a job with what its readings say, as other programs take it.
 // Numbers are in the unit of their section, lists are never null.
 type Result struct {
-	Job          any               `json:"job"`         // as given
-	Fingerprint  string            `json:"fingerprint"` // SHA-256 of the job file in hexadecimal
-	Language     string            `json:"language"`    // of the sentences; names and words of lists are the same in each
-	Engine       engineResult      `json:"engine"`
-	Compression  any               `json:"compression"`
-	Leakage      any               `json:"leakage"`
-	Plugs        any               `json:"plugs"`
-	Rotors       any               `json:"rotors"`
-	FuelPressure any               `json:"fuel_pressure"`
-	Measured     measuredResults   `json:"-"` // the further tests, as members of their own
-	Stories      []storyResult     `json:"stories"`
-	Findings     []findingResult   `json:"findings"` // in the order of the stories
-	Notices      []noticeResult    `json:"notices"`
-	Verdict      verdictResult     `json:"verdict"`
-	Plan         []stepResult      `json:"plan"` // the next check first
-	NotTested    []notTestedResult `json:"not_tested"`
-	Cautions     []string          `json:"cautions"`
+	Job         any          `json:"job"`         // as given
+	Fingerprint string       `json:"fingerprint"` // SHA-256 of the job file in hexadecimal
+	Language    string       `json:"language"`    // of the sentences; names and words of lists are the same in each
+	Engine      engineResult `json:"engine"`
+	readingsResult
+	Measured  measuredResults   `json:"-"`      // the further tests, as members of their own
+	Before    any               `json:"before"` // what was read before the work
+	Stories   []storyResult     `json:"stories"`
+	Findings  []findingResult   `json:"findings"` // in the order of the stories
+	Notices   []noticeResult    `json:"notices"`
+	Verdict   verdictResult     `json:"verdict"`
+	Plan      []stepResult      `json:"plan"` // the next check first
+	NotTested []notTestedResult `json:"not_tested"`
+	Cautions  []string          `json:"cautions"`
 }
 
 // Errors stand in the place of a Result where a job file has problems.
@@ -131,23 +128,20 @@ func Of(j *job.Job, d *diag.Diagnosis) (*Result, error) {
 		return nil, err
 	}
 	r := &Result{
-		Job:          j.AsGiven(),
-		Fingerprint:  j.Fingerprint(),
-		Language:     j.Language.Value,
-		Engine:       engineOf(j.Test().Engine),
-		Compression:  stated(j.Test(), d, "compression", compressionOf(d.Compression, s.expected)),
-		Leakage:      stated(j.Test(), d, "leakage", leakageOf(d.Leakage)),
-		Plugs:        stated(j.Test(), d, "plugs", plugsOf(d.Plugs)),
-		Rotors:       stated(j.Test(), d, "rotors", rotorsOf(d.Rotors)),
-		FuelPressure: stated(j.Test(), d, "fuel pressure", fuelOf(d.Fuel)),
-		Measured:     measuredOf(d),
-		Findings:     []findingResult{},
-		Notices:      []noticeResult{},
-		Stories:      storiesOf(d, s),
-		Verdict:      verdictResult{s.sentence, s.advice, string(d.Urgency), d.Proven, leadOf(d), checkOf(d.Next, s.next)},
-		Plan:         planOf(d, s),
-		NotTested:    []notTestedResult{},
-		Cautions:     list(s.cautions),
+		Job:            j.AsGiven(),
+		Fingerprint:    j.Fingerprint(),
+		Language:       j.Language.Value,
+		Engine:         engineOf(j.Test().Engine),
+		readingsResult: readingsOf(j.Test(), d, s.expected),
+		Measured:       measuredOf(d),
+		Before:         beforeOf(j.Test().Before, s),
+		Findings:       []findingResult{},
+		Notices:        []noticeResult{},
+		Stories:        storiesOf(d, s),
+		Verdict:        verdictResult{s.sentence, s.advice, string(d.Urgency), d.Proven, leadOf(d), checkOf(d.Next, s.next)},
+		Plan:           planOf(d, s),
+		NotTested:      []notTestedResult{},
+		Cautions:       list(s.cautions),
 	}
 	for i, f := range findings {
 		said := s.findings[i]
