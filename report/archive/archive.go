@@ -9,6 +9,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"regexp"
 	"strings"
 
 	"gaugesheet/report/archive/pdffile"
@@ -167,8 +168,15 @@ func marksOf(f *pdffile.File) (map[string]string, error) {
 		key, value, _ := strings.Cut(strings.TrimSpace(mark), " ")
 		marks[key] = value
 	}
+	if !aVersion.MatchString(marks["gaugesheet"]) {
+		delete(marks, "gaugesheet")
+	}
 	return marks, nil
 }
+
+// aVersion is what a version looks like; anything else would be a text of the
+// file's own in messages and in what is drawn again.
+var aVersion = regexp.MustCompile(`^[A-Za-z0-9][A-Za-z0-9.+-]{0,59}$`)
 
 func explain(err error) error {
 	var damage *pdffile.DamageError

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"gaugesheet/report/archive/pdffile"
+	"gaugesheet/report/archive/shown"
 )
 
 // What a document has beside its page is judged by lists of what may be there:
@@ -25,13 +26,13 @@ const (
 // judged where it is read.
 var catalogEntries = map[pdffile.Name]worth{
 	"Type": harmless, "Pages": harmless, "Version": harmless, "Extensions": harmless, "PageLayout": harmless, "PageMode": harmless,
-	"ViewerPreferences": harmless, "Lang": harmless, "AF": harmless, "DSS": harmless, "Perms": harmless, "Dests": harmless, "PageLabels": harmless,
-	"Outlines": doubtful, "Threads": doubtful, "URI": doubtful, "SpiderInfo": doubtful, "PieceInfo": doubtful, "MarkInfo": doubtful, "OCProperties": doubtful, "Metadata": doubtful, "LastModified": harmless,
+	"ViewerPreferences": harmless, "Lang": harmless, "AF": harmless, "DSS": harmless, "Perms": harmless, "Dests": harmless,
+	"Outlines": doubtful, "PageLabels": doubtful, "Threads": doubtful, "URI": doubtful, "SpiderInfo": doubtful, "PieceInfo": doubtful, "MarkInfo": doubtful, "OCProperties": doubtful, "Metadata": doubtful, "LastModified": harmless,
 }
 
 // said is how messages call entries.
 var said = map[pdffile.Name]string{
-	"Outlines": "bookmarks", "Threads": "a thread of articles", "URI": "a base for links", "SpiderInfo": "data of a web page",
+	"Outlines": "bookmarks", "PageLabels": "names for its pages", "StructParents": "another word on its tags", "Threads": "a thread of articles", "URI": "a base for links", "SpiderInfo": "data of a web page",
 	"PieceInfo": "another program's data", "OutputIntents": "another meaning of its colors", "MarkInfo": "another word on its tags",
 	"OCProperties": "layers", "Metadata": "other metadata", "Thumb": "a small picture of the page for lists", "Group": "how its colors are blended",
 	"OpenAction": "something that happens when it is opened", "AA": "something that happens by itself", "Collection": "a cover for other files",
@@ -140,8 +141,9 @@ func (c *comparison) colors(ours, theirs pdffile.Object) error {
 	return nil
 }
 
-// group judges how the page's colors are blended: in one of the plain spaces
-// that changes nothing of a page without anything to see through.
+// group judges how the page's colors are blended: in the plain space of
+// red, green and blue that changes nothing of a page without anything to see
+// through; grey takes the colors away.
 func (c *comparison) group(o pdffile.Object) error {
 	group, err := c.s.file.Dict(o)
 	if err != nil {
@@ -152,7 +154,7 @@ func (c *comparison) group(o pdffile.Object) error {
 		return err
 	}
 	switch space {
-	case nil, pdffile.Name("DeviceGray"), pdffile.Name("DeviceRGB"), pdffile.Name("DeviceCMYK"):
+	case nil, pdffile.Name("DeviceRGB"):
 		c.v.doubts("the PDF says %s", saidOf("Group"))
 	default:
 		c.v.differs("the PDF says %s", saidOf("Group"))
@@ -178,14 +180,32 @@ func (c *comparison) nodes() error {
 func (c *comparison) tags(ours, theirs pdffile.Object) error {
 	same, err := c.pair.alike(ours, theirs)
 	switch {
-	case err != nil || same:
+	case err != nil:
 		return err
-	case len(c.s.pages) == 1 && theirs != nil:
+	case same && c.ours.heard == nil: // it draws with what is not known, which is said
+		return nil
+	case same && slices.Equal(tagged(c.ours.heard), tagged(c.again.drawn.heard)):
+		return nil
+	case same || len(c.s.pages) == 1 && theirs != nil:
 		c.v.differs("the tags, by which a page is read aloud, are not those that its job file gives")
 	default:
 		c.v.doubts("the PDF has other tags, by which a page is read aloud")
 	}
 	return nil
+}
+
+// tagged is what is heard of a page by its tags: what has no number of theirs is
+// passed over.
+func tagged(heard []shown.Heard) []shown.Heard {
+	var parts []shown.Heard
+	for _, h := range heard {
+		if n := len(parts); n > 0 && parts[n-1].ID == h.ID && parts[n-1].Tag == h.Tag {
+			parts[n-1].Text += h.Text
+		} else if h.ID >= 0 {
+			parts = append(parts, h)
+		}
+	}
+	return parts
 }
 
 // names judges the document's lists of names.
@@ -209,7 +229,7 @@ func (c *comparison) names(o pdffile.Object) error {
 // pageEntries are those that a page may have beside what a sheet's has.
 var pageEntries = map[pdffile.Name]worth{
 	"Type": harmless, "Parent": harmless, "Contents": harmless, "Resources": harmless, "Annots": harmless, "AF": harmless,
-	"LastModified": harmless, "ID": harmless, "StructParents": harmless, "Tabs": harmless,
+	"LastModified": harmless, "ID": harmless, "StructParents": doubtful, "Tabs": harmless,
 	"Thumb": doubtful, "Metadata": doubtful, "PieceInfo": doubtful,
 }
 
@@ -288,7 +308,7 @@ func (c *comparison) info() error {
 		c.v.notes("the file was saved again%s", who)
 	}
 	var other []string
-	for _, key := range []pdffile.Name{"Title", "Author", "Subject", "Keywords", "Creator"} {
+	for _, key := range []pdffile.Name{"Title", "Author", "Subject", "Keywords", "Creator", "CreationDate"} {
 		a, err := c.s.file.Text(ours[key])
 		if err != nil {
 			return err
@@ -297,8 +317,18 @@ func (c *comparison) info() error {
 		if err != nil {
 			return err
 		}
+		if a != b && key == "CreationDate" {
+			c.v.notes("the file says that it was made at %s, the sheet's own date is %s", quoted(a), quoted(b))
+			continue
+		}
 		if a != b && !(key == "Keywords" && c.s.Fingerprint != c.s.JobFingerprint()) { // that is said by itself
 			other = append(other, strings.ToLower(string(key)))
+		}
+	}
+	known := []pdffile.Name{"Title", "Author", "Subject", "Keywords", "Creator", "Producer", "CreationDate", "ModDate", "Trapped"}
+	for _, key := range slices.Sorted(maps.Keys(ours)) {
+		if !slices.Contains(known, key) {
+			other = append(other, quoted(string(key)))
 		}
 	}
 	if len(other) > 0 {
@@ -326,6 +356,9 @@ func (c *comparison) attachments() error {
 	if err != nil {
 		return err
 	}
+	if err := c.descriptions(used); err != nil {
+		return err
+	}
 	for _, f := range c.s.Files {
 		if !slices.ContainsFunc(used, func(a pdffile.Attached) bool { return a.Name == f.Name }) {
 			c.v.differs("the PDF carries %s, which its job file does not draw on", quoted(f.Name))
@@ -333,6 +366,29 @@ func (c *comparison) attachments() error {
 	}
 	if (c.s.Signed == nil) != (c.s.Signature == nil) {
 		c.v.differs("the PDF carries a part of a signature only")
+	}
+	return nil
+}
+
+// descriptions compares what the document says of the files that it carries:
+// their kinds, dates and sizes, and what else goes with them.
+func (c *comparison) descriptions(used []pdffile.Attached) error {
+	ours, err := c.s.file.Attached()
+	if err != nil {
+		return err
+	}
+	for _, a := range ours {
+		at := slices.IndexFunc(used, func(b pdffile.Attached) bool { return b.Name == a.Name })
+		if at < 0 {
+			continue
+		}
+		same, err := c.pair.alike(a.Spec, used[at].Spec)
+		if err != nil {
+			return err
+		}
+		if !same {
+			c.v.doubts("the PDF says other things of a file that it carries, %s", quoted(a.Name))
+		}
 	}
 	return nil
 }

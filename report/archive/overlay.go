@@ -117,7 +117,7 @@ func (c *comparison) note(note pdffile.Dict) error {
 	if err != nil || !seen {
 		return err
 	}
-	if over := c.under(reach); over != "" {
+	if over := c.under(reach.Grown(near)); over != "" {
 		c.v.differs("%s lies over the page, %s", name, over)
 		return nil
 	}

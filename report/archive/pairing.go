@@ -141,8 +141,8 @@ func (p *pairing) streams(a, b *pdffile.Stream) (bool, error) {
 }
 
 // resources compares what two pages draw with: fonts, pictures and states by
-// their names. What only one of them has may be there without being used; the
-// other then does without it, or the contents differ.
+// their names. Both have to have the same: of a type or a picture that is not the
+// sheet's, readers could show something else than is read here.
 func (p *pairing) resources(a, b pdffile.Page) (bool, error) {
 	ours, err := p.a.Dict(a.Dict["Resources"])
 	if err != nil {
@@ -151,6 +151,24 @@ func (p *pairing) resources(a, b pdffile.Page) (bool, error) {
 	theirs, err := p.b.Dict(b.Dict["Resources"])
 	if err != nil {
 		return false, err
+	}
+	for category := range ours {
+		if category == "ProcSet" {
+			continue
+		}
+		have, err := p.a.Dict(ours[category])
+		if err != nil {
+			return false, err
+		}
+		named, err := p.b.Dict(theirs[category])
+		if err != nil {
+			return false, err
+		}
+		for name := range have {
+			if named[name] == nil {
+				return false, nil
+			}
+		}
 	}
 	for category := range theirs {
 		if category == "ProcSet" {

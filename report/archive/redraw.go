@@ -27,6 +27,7 @@ type drawn struct {
 	ops     []pdffile.Operation
 	runs    []pdffile.Run
 	marks   []shown.Mark
+	heard   []shown.Heard
 }
 
 // readPage reads a page. What it draws with that is not known comes as the
@@ -51,7 +52,7 @@ func readPage(f *pdffile.File, page pdffile.Page) (d drawn, strange, err error) 
 		d.runs[i].Text = strings.TrimRight(d.runs[i].Text, " ")
 	}
 	var unknown *shown.UnknownError
-	d.marks, err = shown.Marks(f, page)
+	d.marks, d.heard, err = shown.Marks(f, page)
 	if errors.As(err, &unknown) {
 		return d, unknown, nil
 	}

@@ -4,6 +4,7 @@ package pdffile
 type Attached struct {
 	Name, Description string
 	Data              []byte
+	Spec              Object // how the document describes it
 	// Listed tells whether the document's list of attached files has it, which
 	// is where readers look first.
 	Listed bool
@@ -148,7 +149,7 @@ func (c *collector) add(o Object) error {
 		return err
 	}
 	file, err := c.f.attached(named)
-	file.Listed = c.listed
+	file.Listed, file.Spec = c.listed, named
 	c.files = append(c.files, file)
 	return err
 }

@@ -1,6 +1,9 @@
 package pdffile
 
-import "math"
+import (
+	"bytes"
+	"math"
+)
 
 // An Operation is an operator of a page's content with what stands before it.
 type Operation struct {
@@ -46,12 +49,27 @@ func (f *File) Content(page Dict) ([]byte, error) {
 				return nil, damaged("the page's content has an entry /%s, which readers take differently", key)
 			}
 		}
+		if len(all) > 0 && !apartFrom(all, data) {
+			return nil, damaged("the page's content is cut in the middle of a word, which readers join or not")
+		}
 		if len(all)+len(data) > mostList {
 			return nil, ErrTooLarge
 		}
 		all = append(append(all, data...), '\n')
 	}
 	return all, nil
+}
+
+// apartFrom tells whether a part of a content ends before the next one begins,
+// also for readers that put nothing between them: there is space, and no remark
+// that would go on.
+func apartFrom(before, after []byte) bool {
+	before = before[:len(before)-1] // the end of line that was put there
+	line := before[bytes.LastIndexAny(before, "\r\n")+1:]
+	if bytes.IndexByte(line, '%') >= 0 {
+		return false
+	}
+	return len(before) == 0 || len(after) == 0 || isSpace(before[len(before)-1]) || isSpace(after[0])
 }
 
 // Operations takes a content apart.

@@ -47,7 +47,7 @@ func (f *File) unlock() error {
 			return err
 		}
 		filter, err := f.Dict(filters["StdCF"])
-		if err != nil || d["StmF"] != Name("StdCF") || d["StrF"] != Name("StdCF") {
+		if err != nil || d["StmF"] != Name("StdCF") || d["StrF"] != Name("StdCF") || d["EFF"] != nil && d["EFF"] != Name("StdCF") {
 			return ErrEncrypted
 		}
 		k.method, _ = filter["CFM"].(Name)

@@ -20,6 +20,7 @@ type File struct {
 	trailers []Dict       // newest first
 	start    int          // of the newest list of objects
 	shifted  bool         // something stands before it, and places count from either
+	tail     int          // how far from its end it says where that list is
 	hybrid   bool         // it has two lists of objects for two kinds of readers
 	listed   map[int]bool // objects of the list that is being read
 	repeated bool         // a list has an object twice
@@ -44,6 +45,8 @@ func Open(data []byte) (*File, error) {
 		if err := f.unlock(); err != nil {
 			return nil, err
 		}
+		clear(f.done) // what was read on the way was not opened
+		clear(f.packs)
 	}
 	return f, nil
 }
@@ -86,12 +89,13 @@ func (f *File) body(l *lexer, n int) (Object, error) {
 	if bytes.HasPrefix(l.data[min(l.at, len(l.data)):], []byte("endobj")) {
 		return nil, nil
 	}
+	start := l.at
 	o, err := l.objectOrRef(0)
 	if err != nil {
 		return nil, err
 	}
 	d, ok := o.(Dict)
-	if _, isWord := o.(operator); isWord {
+	if _, isWord := o.(operator); isWord || pointed(o, l.data[start:l.at]) {
 		return nil, damaged("object %d is not readable", n)
 	}
 	l.skipSpace()
@@ -145,8 +149,8 @@ func (f *File) Resolve(o Object) (Object, error) {
 	if err != nil {
 		return nil, err
 	}
-	if found, err = f.Resolve(found); err != nil {
-		return nil, err
+	if _, again := found.(Ref); again { // some readers follow it, some do not
+		return nil, damaged("object %d is a reference to another", ref.Number)
 	}
 	f.done[ref.Number] = found
 	return found, nil
@@ -215,22 +219,52 @@ func (f *File) unpackObjects(s *Stream) (numbers []int, objects []Object, err er
 		return nil, nil, unreadable
 	}
 	list := f.lexer(data[:first], 0)
+	starts := make([]int, 0, min(count, mostObjects))
 	for range count {
 		n, ok1 := list.whole()
 		at, ok2 := list.whole()
-		if !ok1 || !ok2 || at > len(data)-first {
+		if !ok1 || !ok2 || at > len(data)-first || len(starts) > 0 && first+at <= starts[len(starts)-1] {
 			return nil, nil, unreadable
 		}
-		o, err := f.lexer(data, first+at).objectOrRef(0)
+		numbers, starts = append(numbers, n), append(starts, first+at)
+	}
+	for i, start := range starts {
+		end := len(data)
+		if i+1 < len(starts) {
+			end = starts[i+1]
+		}
+		o, err := f.alone(data, start, end)
 		if err != nil {
 			return nil, nil, err
 		}
-		if _, isWord := o.(operator); isWord {
-			return nil, nil, unreadable
-		}
-		numbers, objects = append(numbers, n), append(objects, o)
+		objects = append(objects, o)
 	}
 	return numbers, objects, nil
+}
+
+// alone reads the one object that stands from a byte to another: some readers
+// cut there, some read on.
+func (f *File) alone(data []byte, start, end int) (Object, error) {
+	l := f.lexer(data[:end], start)
+	o, err := l.objectOrRef(0)
+	if err != nil {
+		return nil, err
+	}
+	_, isWord := o.(operator)
+	if isWord || pointed(o, data[start:l.at]) || !l.end() || end < len(data) && isWordly(data[end-1]) && isWordly(data[end]) {
+		return nil, damaged("packed objects are not readable")
+	}
+	return o, nil
+}
+
+func isWordly(c byte) bool { return !isSpace(c) && !isDelimiter(c) }
+
+// pointed tells whether an object is a number with a point. Where one stands by
+// itself it is a length or a count, of which some readers take whole numbers
+// only.
+func pointed(o Object, text []byte) bool {
+	_, isNumber := o.(float64)
+	return isNumber && bytes.IndexByte(text, '.') >= 0
 }
 
 // whole gives a number that is whole and fits.

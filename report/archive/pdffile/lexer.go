@@ -87,12 +87,14 @@ func (l *lexer) object(depth int) (Object, error) {
 
 // objectOrRef takes the next object, a reference as one.
 func (l *lexer) objectOrRef(depth int) (Object, error) {
+	l.skipSpace()
+	start := l.at
 	o, err := l.object(depth)
 	n, isNumber := o.(float64)
-	if err != nil || !isNumber || n != float64(int(n)) || n < 0 {
+	if err != nil || !isNumber || !isFigures(l.data[start:l.at]) || n != float64(int(n)) {
 		return o, err
 	}
-	start := l.at
+	start = l.at
 	l.skipSpace()
 	if l.at < len(l.data) && l.data[l.at] >= '0' && l.data[l.at] <= '9' {
 		if g, ok := l.whole(); ok {
@@ -121,6 +123,12 @@ func (l *lexer) array(depth int) (Object, error) {
 	}
 }
 
+// wholeEntries are whole numbers: of others some readers make nothing.
+var wholeEntries = map[Name]bool{
+	"Length": true, "N": true, "First": true, "Size": true, "Count": true, "Prev": true, "Rotate": true, "StructParents": true, "MCID": true,
+	"Predictor": true, "Columns": true, "Colors": true, "BitsPerComponent": true, "Width": true, "Height": true,
+}
+
 func (l *lexer) dict(depth int) (Object, error) {
 	d := Dict{}
 	for {
@@ -135,9 +143,14 @@ func (l *lexer) dict(depth int) (Object, error) {
 		if err != nil {
 			return nil, err
 		}
+		l.skipSpace()
+		start := l.at
 		value, err := l.objectOrRef(depth + 1)
 		if err != nil {
 			return nil, err
+		}
+		if wholeEntries[key] && pointed(value, l.data[start:l.at]) {
+			return nil, damaged("/%s is not a whole number", key)
 		}
 		if _, twice := d[key]; twice { // one reader takes the first, another the last
 			return nil, damaged("a dictionary has /%s twice", key)
@@ -219,9 +232,21 @@ func number(text []byte) (float64, bool) {
 // whole takes a whole number that is not negative.
 func (l *lexer) whole() (int, bool) {
 	l.skipSpace()
+	start := l.at
 	o, err := l.word()
 	n, ok := whole(o)
-	return n, err == nil && ok && n >= 0
+	return n, err == nil && ok && isFigures(l.data[start:l.at])
+}
+
+// isFigures tells whether a number is written with figures alone, as those of
+// objects are.
+func isFigures(text []byte) bool {
+	for _, c := range text {
+		if c < '0' || c > '9' {
+			return false
+		}
+	}
+	return len(text) > 0
 }
 
 func (l *lexer) hexadecimal() (Object, error) {

@@ -16,6 +16,7 @@ func (f *File) tables() error {
 	if i < 0 {
 		return damaged("its end is missing")
 	}
+	f.tail = len(f.data) - i
 	at, ok := f.lexer(f.data, i+len(mark)).whole()
 	seen := map[int]bool{}
 	for f.start = at; ; {

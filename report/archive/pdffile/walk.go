@@ -21,6 +21,8 @@ func (f *File) Unambiguous() error {
 		return damaged("something stands before its start")
 	case f.repeated:
 		return damaged("a list of objects has one of them twice")
+	case f.tail > 1024: // readers look no further
+		return damaged("what says where its list of objects is stands too far from its end")
 	case f.hybrid:
 		return damaged("it has two lists of objects for two kinds of readers")
 	}
@@ -99,7 +101,14 @@ type walk struct {
 
 func (w *walk) all() error {
 	l := w.f.lexer(w.f.data, 0)
-	for !l.end() {
+	for {
+		before := l.at
+		if l.end() {
+			break
+		}
+		if likeObjects(l.data[before:l.at]) {
+			return damaged("a remark between its objects could pass for objects")
+		}
 		if l.data[l.at] > '9' || l.data[l.at] < '0' {
 			if err := w.list(l); err != nil {
 				return err
@@ -146,13 +155,14 @@ func (w *walk) list(l *lexer) error {
 // note notes an object, and the objects that are packed in it.
 func (w *walk) note(o numbered, at int) error {
 	w.last[o.Number] = position{at: at, generation: o.Generation}
+	within := w.f.data[at:o.end]
+	if likeObjects(within[bytes.Index(within, []byte("obj"))+3:]) {
+		return damaged("the data of object %d could pass for objects", o.Number)
+	}
 	w.see(o.Number, o.object)
 	s, ok := o.object.(*Stream)
 	if !ok {
 		return nil
-	}
-	if likeObjects(s.Raw) {
-		return damaged("the data of object %d could pass for objects", o.Number)
 	}
 	switch s.Dict["Type"] {
 	case Name("XRef"):
@@ -246,18 +256,23 @@ func isRow(row []byte) bool {
 }
 
 // likeObjects tells whether data have what a reader that looks for objects
-// would take for the start of one.
+// would take for the start of one, or for a list of them.
 func likeObjects(data []byte) bool {
+	if listWords.Match(data) {
+		return true
+	}
 	for {
 		i := bytes.Index(data, []byte("obj"))
 		if i < 0 {
 			return false
 		}
-		if startOfObject.Match(data[max(i-30, 0):i]) {
+		if startOfObject.Match(data[max(i-200, 0):i]) {
 			return true
 		}
 		data = data[i+3:]
 	}
 }
 
-var startOfObject = regexp.MustCompile(`[0-9]\s+[0-9]+\s+$`)
+var startOfObject = regexp.MustCompile(`[0-9][\s\x00\v]+[0-9]+[\s\x00\v]*$`)
+
+var listWords = regexp.MustCompile(`[\r\n]\s*(?:startxref|trailer|xref)\s*(?:<<|[\r\n])`)

@@ -151,26 +151,33 @@ func (d *drawing) doNamed(op pdffile.Operation) error {
 	case "Do":
 		return d.object(op)
 	case "MP", "DP": // a point, which shows nothing
-	case "BMC":
-		d.hidden = append(d.hidden, false)
+	case "BMC", "BDC":
+		return d.begin(op)
 	case "EMC":
-		if len(d.hidden) == 0 {
+		if len(d.marked) == 0 || len(op.Operands) > 0 {
 			return unknown("more ends of parts than starts")
 		}
-		d.hidden = d.hidden[:len(d.hidden)-1]
-	case "BDC":
-		return d.marked(op)
+		d.marked = d.marked[:len(d.marked)-1]
 	default:
 		return unknown("%s, which no sheet has", strconv.Quote(op.Name))
 	}
 	return nil
 }
 
-// marked begins a marked part: one that can be hidden, or one that says
+// begin begins a marked part: one that can be hidden, or one that says
 // something else than it shows.
-func (d *drawing) marked(op pdffile.Operation) error {
-	if len(op.Operands) != 2 || len(d.hidden) > deepestSaved {
+func (d *drawing) begin(op pdffile.Operation) error {
+	if want := map[string]int{"BMC": 1, "BDC": 2}[op.Name]; len(op.Operands) != want || len(d.marked) > deepestSaved {
 		return unknown("marked parts that are none")
+	}
+	tag, named := op.Operands[0].(pdffile.Name)
+	if !named {
+		return unknown("marked parts that are none")
+	}
+	p := part{as: Heard{Tag: tag, ID: -1}, hidden: tag == "OC"}
+	if op.Name == "BMC" {
+		d.marked = append(d.marked, p)
+		return nil
 	}
 	o := op.Operands[1]
 	if _, named := o.(pdffile.Name); named {
@@ -184,7 +191,13 @@ func (d *drawing) marked(op pdffile.Operation) error {
 		return err
 	}
 	kind := properties["Type"]
-	d.hidden = append(d.hidden, op.Operands[0] == pdffile.Name("OC") || kind == pdffile.Name("OCG") || kind == pdffile.Name("OCMD"))
+	p.hidden = p.hidden || kind == pdffile.Name("OCG") || kind == pdffile.Name("OCMD")
+	if id, given := properties["MCID"].(float64); given {
+		p.as.ID = int(id)
+	} else if properties["MCID"] != nil {
+		return unknown("marked parts that are none")
+	}
+	d.marked = append(d.marked, p)
 	for _, key := range []pdffile.Name{"ActualText", "Alt", "E"} {
 		if properties[key] == nil {
 			continue

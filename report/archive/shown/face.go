@@ -52,7 +52,11 @@ func (d *drawing) faceOf(o pdffile.Object) (*face, error) {
 	if err != nil {
 		return nil, err
 	}
-	if cid["Subtype"] != pdffile.Name("CIDFontType2") {
+	system, err := f.Dict(cid["CIDSystemInfo"])
+	if err != nil {
+		return nil, err
+	}
+	if cid["Subtype"] != pdffile.Name("CIDFontType2") || system["Ordering"] != pdffile.String("Identity") { // of others readers have tables of their own
 		return nil, errType
 	}
 	face := &face{widths: map[int]float64{}, usual: 1000, done: map[int]glyph{}}

@@ -4,7 +4,6 @@ import (
 	"crypto/sha256"
 	"errors"
 	"fmt"
-	"slices"
 
 	"gaugesheet/report/archive/pdffile"
 )
@@ -58,7 +57,7 @@ func (d *drawing) picture(s *pdffile.Stream) error {
 // are not read.
 func (d *drawing) part(s *pdffile.Stream) error {
 	inner := d.state
-	if slices.Contains(d.hidden, true) {
+	if d.hidden() {
 		inner.odd += " can be hidden"
 	}
 	if s.Dict["Group"] != nil {

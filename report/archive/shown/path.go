@@ -3,6 +3,8 @@ package shown
 import (
 	"errors"
 	"fmt"
+	"slices"
+
 	"gaugesheet/report/archive/pdffile"
 )
 
@@ -67,7 +69,8 @@ func (p *path) add(name string, n []float64, m matrix) error {
 }
 
 // filled is the outline as filling sees it: every part is closed, so neither
-// closing it nor a line back to its start says anything.
+// closing it at its end nor a line back to its start says anything. What goes on
+// after a part was closed is another part, which begins where that one did.
 func (p path) filled() path {
 	var out path
 	points := p.points
@@ -78,17 +81,24 @@ func (p path) filled() path {
 			out.parts, out.points = out.parts[:len(out.parts)-1], out.points[:n-2]
 		}
 	}
+	closed := false
 	for _, part := range p.parts {
-		size := map[byte]int{'m': 2, 'l': 2, 'c': 6}[part]
-		switch part {
-		case 'h':
+		if part == 'h' {
+			closed = true
 			continue
-		case 'm':
+		}
+		if part == 'm' || closed {
+			start := slices.Clone(out.points[min(begin, len(out.points)):min(begin+2, len(out.points))])
 			if len(out.parts) > 0 {
 				end()
 			}
 			begin = len(out.points)
+			if part != 'm' {
+				out.parts, out.points = append(out.parts, 'm'), append(out.points, start...)
+			}
 		}
+		closed = false
+		size := map[byte]int{'m': 2, 'l': 2, 'c': 6}[part]
 		out.parts = append(out.parts, part)
 		out.points = append(out.points, points[:size]...)
 		points = points[size:]

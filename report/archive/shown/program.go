@@ -25,14 +25,11 @@ func readProgram(data []byte) (*program, error) {
 	if err != nil {
 		return nil, err
 	}
-	head, loca, hhea := tables["head"], tables["loca"], tables["hhea"]
-	if len(head) < 54 || len(hhea) < 36 || tables["glyf"] == nil {
+	head, loca, hhea, maxp := tables["head"], tables["loca"], tables["hhea"], tables["maxp"]
+	if len(head) < 54 || len(hhea) < 36 || len(maxp) < 32 || tables["glyf"] == nil {
 		return nil, errType
 	}
 	p := &program{glyf: tables["glyf"], hmtx: tables["hmtx"], perEm: float64(binary.BigEndian.Uint16(head[18:])), metrics: int(binary.BigEndian.Uint16(hhea[34:])), left: 100_000}
-	if p.perEm < 16 {
-		return nil, errType
-	}
 	if binary.BigEndian.Uint16(head[50:]) == 0 {
 		for ; len(loca) >= 2; loca = loca[2:] {
 			p.at = append(p.at, 2*uint32(binary.BigEndian.Uint16(loca)))
@@ -42,8 +39,23 @@ func readProgram(data []byte) (*program, error) {
 			p.at = append(p.at, binary.BigEndian.Uint32(loca))
 		}
 	}
+	if !p.agrees(head, maxp) {
+		return nil, errType
+	}
+	p.at = p.at[:int(binary.BigEndian.Uint16(maxp[4:]))+1] // nobody looks beyond
 	p.hints = fmt.Sprintf("%x", sha256.Sum256(fmt.Appendf(nil, "%x/%x/%x", tables["fpgm"], tables["prep"], tables["cvt "])))
 	return p, nil
+}
+
+// agrees tells whether the tables say the same of how many letters there are,
+// and are what they say they are. Readers show nothing of a type, or of the
+// letters beyond the number that they go by.
+func (p *program) agrees(head, maxp []byte) bool {
+	const magic = 0x5F0F3CF5
+	letters := int(binary.BigEndian.Uint16(maxp[4:]))
+	return binary.BigEndian.Uint32(maxp) == 0x10000 && letters >= 1 && len(p.at) >= letters+1 &&
+		p.metrics >= 1 && p.metrics <= letters && len(p.hmtx) >= 2*letters+2*p.metrics &&
+		binary.BigEndian.Uint32(head[12:]) == magic && p.perEm >= 16 && p.perEm <= 16384
 }
 
 // fontTables are those that a type may have: outlines and what goes with them.

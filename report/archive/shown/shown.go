@@ -136,21 +136,32 @@ const (
 	mostClips    = 50
 )
 
-// Marks are what a page shows.
-func Marks(f *pdffile.File, page pdffile.Page) ([]Mark, error) {
+// Heard is a stretch of a page that is read aloud in one go: the number by which
+// the document's tags know it (-1 where it has none), and its text, spaces too.
+type Heard struct {
+	Tag  pdffile.Name
+	ID   int
+	Text string
+}
+
+// other stands in what is heard for what is no letter.
+const other = "\ufffc"
+
+// Marks are what a page shows, and what is heard of it.
+func Marks(f *pdffile.File, page pdffile.Page) ([]Mark, []Heard, error) {
 	content, err := f.Content(page.Dict)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	paper, err := f.Box(page.Dict["MediaBox"])
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	r := &reader{file: f, paper: Box{paper[0], paper[1], paper[2], paper[3]}, types: map[pdffile.Ref]*face{}, programs: map[*pdffile.Stream]*program{}}
 	if err := r.draw(content, page.Dict["Resources"], initial(), 0); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return r.marks, nil
+	return r.marks, r.heard, nil
 }
 
 // A matrix maps places: x' = a x + c y + e, y' = b x + d y + f.

@@ -72,7 +72,7 @@ func read(t *testing.T, file string) (*pdffile.File, []Mark) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	marks, err := Marks(f, pages[0])
+	marks, _, err := Marks(f, pages[0])
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -87,6 +87,7 @@ type reader struct {
 	types    map[pdffile.Ref]*face
 	programs map[*pdffile.Stream]*program
 	marks    []Mark
+	heard    []Heard
 	measured int // how many measures the marks have
 	shown    int // how many codes of letters were shown
 }
@@ -97,15 +98,14 @@ type drawing struct {
 	resources pdffile.Dict
 	depth     int
 	state
-	saved []state
-	path  path
-	cut   bool // the path is to become a clip
-	even  bool // by the even-odd rule
-	tm    matrix
-	line  matrix
-	open  bool // a text is begun
-	// hidden tells of each marked part that is open whether it can be hidden.
-	hidden []bool
+	saved  []state
+	path   path
+	cut    bool // the path is to become a clip
+	even   bool // by the even-odd rule
+	tm     matrix
+	line   matrix
+	open   bool   // a text is begun
+	marked []part // those that are open
 }
 
 // draw goes through a content.
@@ -127,7 +127,24 @@ func (r *reader) draw(content []byte, resources pdffile.Object, s state, depth i
 			return err
 		}
 	}
+	return d.ended()
+}
+
+// ended refuses a content that leaves something begun: some readers go on with
+// it in what comes after.
+func (d *drawing) ended() error {
+	if len(d.path.parts) > 0 || d.cut || d.open || len(d.marked) > 0 || d.depth > 0 && len(d.saved) > 0 {
+		return unknown("something that is begun and not ended")
+	}
 	return nil
+}
+
+// ownSpaces are names that mean a space of colours by themselves. Some readers
+// look them up in the page's own list first, for pictures too.
+var ownSpaces = map[pdffile.Name]bool{
+	"DefaultGray": true, "DefaultRGB": true, "DefaultCMYK": true,
+	"DeviceGray": true, "DeviceRGB": true, "DeviceCMYK": true, "G": true, "RGB": true, "CMYK": true,
+	"CalGray": true, "CalRGB": true, "CalCMYK": true, "Lab": true, "ICCBased": true, "Indexed": true, "I": true, "Separation": true, "DeviceN": true, "Pattern": true,
 }
 
 // noDefaults refuses resources that give plain colours another meaning.
@@ -136,8 +153,8 @@ func (r *reader) noDefaults(resources pdffile.Dict) error {
 	if err != nil {
 		return err
 	}
-	for _, name := range []pdffile.Name{"DefaultGray", "DefaultRGB", "DefaultCMYK"} {
-		if spaces[name] != nil {
+	for name := range spaces {
+		if ownSpaces[name] {
 			return unknown("colours that mean others")
 		}
 	}
@@ -157,13 +174,43 @@ func (d *drawing) resource(category pdffile.Name, op pdffile.Operation) (pdffile
 	return named[name], nil
 }
 
+// A part is a marked part of a content.
+type part struct {
+	as     Heard
+	hidden bool // it can be
+}
+
+// hidden tells whether what is drawn now can be hidden.
+func (d *drawing) hidden() bool {
+	return slices.ContainsFunc(d.marked, func(p part) bool { return p.hidden })
+}
+
+// hear notes a text as what is read aloud of the part that is open.
+func (d *drawing) hear(text string) {
+	at := Heard{ID: -1}
+	for _, p := range d.marked { // the outer ones may be without a number
+		if p.as.ID >= 0 || p.as.Tag == "Artifact" || at.Tag == "" {
+			at = p.as
+		}
+	}
+	if n := len(d.heard); n > 0 && d.heard[n-1].Tag == at.Tag && d.heard[n-1].ID == at.ID {
+		d.heard[n-1].Text += text
+		return
+	}
+	at.Text = text
+	d.heard = append(d.heard, at)
+}
+
 // add adds a mark, with the clips that cut it.
 func (d *drawing) add(m Mark) error {
+	if m.Kind != Letter {
+		d.hear(other)
+	}
 	m.look += d.odd
 	if d.pen.coarse {
 		m.look += " in coarse curves"
 	}
-	if slices.Contains(d.hidden, true) {
+	if d.hidden() {
 		m.look += " can be hidden"
 	}
 	m.Reach = m.Reach.around(m.Box)

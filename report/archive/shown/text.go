@@ -146,6 +146,7 @@ func (d *drawing) letters(codes string) error {
 		if err != nil {
 			return err
 		}
+		d.hear(g.text)
 		m := matrix{t.size * t.wide, 0, 0, t.size, 0, t.rise}.times(d.tm).times(d.ctm)
 		if !g.empty {
 			err := d.add(Mark{
