@@ -87,6 +87,14 @@ var inOtherWords = []alteration{
 		_, run, _ := d.font("138")
 		d.annotate(dict{"Subtype": pn("FreeText"), "Rect": area(run.X-9, run.Y, run.X-4, run.Y+8), "Contents": pdffile.String("1"), "DA": pdffile.String("/H 8 Tf")})
 	}, Different, `a note lies over the page`},
+	{"a signature's place without an area that draws over the page", func(d *doc) {
+		d.annotate(dict{"Subtype": pn("Widget"), "FT": pn("Sig"), "Rect": area(300, 400, 300, 500), "AP": dict{"N": d.stream(dict{"Subtype": pn("Form"), "BBox": area(0, 0, 600, 850)}, "1 g 0 0 600 850 re f")}})
+	}, Different, `a visible signature lies over the page`},
+	{"a signature's place without an area that draws nothing", func(d *doc) {
+		d.annotate(dict{"Subtype": pn("Widget"), "FT": pn("Sig"), "Rect": area(0, 0, 0, 0), "AP": dict{"N": d.stream(dict{"Subtype": pn("Form"), "BBox": area(0, 0, 0, 0)}, "% nothing\n")}})
+	}, Same, ``},
+	{"another language", func(d *doc) { d.root()["Lang"] = pdffile.String("fr") }, Unvouched, `another language`},
+	{"a reading in another language", func(d *doc) { d.aroundReading("/Span <</Lang (fr)>> BDC", "EMC") }, Different, `.`},
 	{"something else said of the document", func(d *doc) { d.dict(d.trailer["Info"])["Odometer"] = pdffile.String("12 000 km") }, Unvouched, `'Odometer'`},
 	{"another date of the document", func(d *doc) { d.dict(d.trailer["Info"])["CreationDate"] = pdffile.String("D:20190101000000Z") }, Same, `the file says that it was made at`},
 	{"another date of the job file", func(d *doc) {

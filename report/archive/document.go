@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"gaugesheet/report/archive/pdffile"
-	"gaugesheet/report/archive/shown"
 )
 
 // What a document has beside its page is judged by lists of what may be there:
@@ -26,13 +25,13 @@ const (
 // judged where it is read.
 var catalogEntries = map[pdffile.Name]worth{
 	"Type": harmless, "Pages": harmless, "Version": harmless, "Extensions": harmless, "PageLayout": harmless, "PageMode": harmless,
-	"ViewerPreferences": harmless, "Lang": harmless, "AF": harmless, "DSS": harmless, "Perms": harmless, "Dests": harmless,
+	"ViewerPreferences": harmless, "Lang": doubtful, "AF": harmless, "DSS": harmless, "Perms": harmless, "Dests": harmless,
 	"Outlines": doubtful, "PageLabels": doubtful, "Threads": doubtful, "URI": doubtful, "SpiderInfo": doubtful, "PieceInfo": doubtful, "MarkInfo": doubtful, "OCProperties": doubtful, "Metadata": doubtful, "LastModified": harmless,
 }
 
 // said is how messages call entries.
 var said = map[pdffile.Name]string{
-	"Outlines": "bookmarks", "PageLabels": "names for its pages", "StructParents": "another word on its tags", "Threads": "a thread of articles", "URI": "a base for links", "SpiderInfo": "data of a web page",
+	"Outlines": "bookmarks", "Lang": "another language", "PageLabels": "names for its pages", "StructParents": "another word on its tags", "Threads": "a thread of articles", "URI": "a base for links", "SpiderInfo": "data of a web page",
 	"PieceInfo": "another program's data", "OutputIntents": "another meaning of its colors", "MarkInfo": "another word on its tags",
 	"OCProperties": "layers", "Metadata": "other metadata", "Thumb": "a small picture of the page for lists", "Group": "how its colors are blended",
 	"OpenAction": "something that happens when it is opened", "AA": "something that happens by itself", "Collection": "a cover for other files",
@@ -174,38 +173,6 @@ func (c *comparison) nodes() error {
 		}
 	}
 	return nil
-}
-
-// tags compares what readers that read aloud go by.
-func (c *comparison) tags(ours, theirs pdffile.Object) error {
-	same, err := c.pair.alike(ours, theirs)
-	switch {
-	case err != nil:
-		return err
-	case same && c.ours.heard == nil: // it draws with what is not known, which is said
-		return nil
-	case same && slices.Equal(tagged(c.ours.heard), tagged(c.again.drawn.heard)):
-		return nil
-	case same || len(c.s.pages) == 1 && theirs != nil:
-		c.v.differs("the tags, by which a page is read aloud, are not those that its job file gives")
-	default:
-		c.v.doubts("the PDF has other tags, by which a page is read aloud")
-	}
-	return nil
-}
-
-// tagged is what is heard of a page by its tags: what has no number of theirs is
-// passed over.
-func tagged(heard []shown.Heard) []shown.Heard {
-	var parts []shown.Heard
-	for _, h := range heard {
-		if n := len(parts); n > 0 && parts[n-1].ID == h.ID && parts[n-1].Tag == h.Tag {
-			parts[n-1].Text += h.Text
-		} else if h.ID >= 0 {
-			parts = append(parts, h)
-		}
-	}
-	return parts
 }
 
 // names judges the document's lists of names.

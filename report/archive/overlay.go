@@ -146,8 +146,12 @@ func (c *comparison) reachOnPage(note pdffile.Dict, kind pdffile.Name, signature
 	}
 	const hidden, fixed = 2, 8 // others hide on the screen or on paper only, or at times
 	flags := int(number)
-	if signature && (box.X0 == box.X1 || box.Y0 == box.Y1 || flags&hidden != 0) {
+	if signature && flags&hidden != 0 {
 		return reach, false, nil
+	}
+	if signature && (box.X0 == box.X1 || box.Y0 == box.Y1) { // fitted into no area, some readers draw it in its own size
+		draws, err := c.draws(note)
+		return everywhere, draws, err
 	}
 	reach, err = c.reach(note, kind, box)
 	if err != nil {
@@ -218,6 +222,25 @@ func (c *comparison) hasLooks(note pdffile.Dict) (bool, error) {
 	}
 	area, err := c.s.file.Box(drawing.Dict["BBox"])
 	return area[0] < area[2] && area[1] < area[3], err
+}
+
+// draws tells whether a note draws anything to look like.
+func (c *comparison) draws(note pdffile.Dict) (bool, error) {
+	looks, err := c.s.file.Dict(note["AP"])
+	if err != nil {
+		return false, err
+	}
+	o, err := c.s.file.Resolve(looks["N"])
+	drawing, ok := o.(*pdffile.Stream)
+	if err != nil || !ok {
+		return o != nil, err
+	}
+	data, err := c.s.file.UnpackPlain(drawing)
+	if err != nil {
+		return false, err
+	}
+	ops, err := c.s.file.Operations(data)
+	return len(ops) > 0 || err != nil, nil
 }
 
 // border is how wide the border of a note is that readers draw.

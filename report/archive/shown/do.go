@@ -198,7 +198,7 @@ func (d *drawing) begin(op pdffile.Operation) error {
 		return unknown("marked parts that are none")
 	}
 	d.marked = append(d.marked, p)
-	for _, key := range []pdffile.Name{"ActualText", "Alt", "E"} {
+	for _, key := range []pdffile.Name{"ActualText", "Alt", "E", "Lang"} {
 		if properties[key] == nil {
 			continue
 		}
