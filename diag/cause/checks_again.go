@@ -52,7 +52,9 @@ var againChecks = []Check{
 			{Name: "reads lower", For: []string{"gauge-reads-high"}, Words: []string{"lower"}},
 			{Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
 	{Name: "repeat-wet", OfTest: true, Minutes: 20, Way: Starter | Oils, Again: true,
-		Fits: func(c *known.Case, cylinders []string) bool { return c.OilTells() && !c.WetClear(cylinders) },
+		Fits: func(c *known.Case, cylinders []string) bool {
+			return c.OilTells() && !c.WetClear(cylinders) && c.WetOfAll() != known.WetRises
+		},
 		Outcomes: []Outcome{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "wear", "dry-bores"}, Words: []string{"rose"}},
 			{Name: "tells nothing", Else: true, Mute: true, Words: []string{"nothing"}}}},

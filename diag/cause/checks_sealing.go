@@ -221,7 +221,8 @@ var motionChecks = []Check{
 			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}}}},
 	{Name: "set-and-retest", Minutes: 20, Way: Starter, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated"},
 		Fits: func(c *known.Case, cylinders []string) bool {
-			return c.LashCanBeSet() && (c.LashFoundTight(cylinders) || c.ClearanceFoundOff(cylinders) && c.AnyLow(cylinders))
+			allLow := len(cylinders) == 0 && c.AllLow() != nil && len(c.ExhaustTight()) > 0
+			return c.LashCanBeSet() && (c.LashFoundTight(cylinders) || allLow || c.ClearanceFoundOff(cylinders) && c.AnyLow(cylinders))
 		},
 		Outcomes: []Outcome{
 			{Name: "it comes back", For: []string{"valve-lash", "valve-loose"}, Words: []string{"comes back", "came back", "came up", "recovered"}},

@@ -73,5 +73,9 @@ func allAbove(c *known.Case) bool {
 
 func allHigh(c *known.Case, _ known.Subject) diag.Finding {
 	s := c.Cranking()
-	return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Weak, Facts: diag.Facts{"read": c.Span(s.Lowest, s.Highest), "expected": c.Span(s.Expected.Low, s.Expected.High)}}
+	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Weak, Facts: diag.Facts{"read": c.Span(s.Lowest, s.Highest), "expected": c.Span(s.Expected.Low, s.Expected.High)}}
+	if c.Complains("noise") { // more pressure than it was made for knocks
+		f.Urgency = diag.CheckAgain
+	}
+	return f
 }

@@ -75,7 +75,7 @@ func faultVoices(c *known.Case, _ known.Subject) []Voice {
 func voicesOfFault(name string) []Voice {
 	var list []Voice
 	for i, of := range ofFault[name] {
-		list = append(list, Voice{Cause: of, Weight: max(Sight-i*2*rarer, Known)})
+		list = append(list, Voice{Cause: of, Weight: max(Heard-i*4*rarer, Known)})
 	}
 	return list
 }

@@ -34,6 +34,19 @@ var leakLevelRules = []Rule{
 		SaysBetterThan: []string{"all-low", "below-minimum", "wet-rise-everywhere", "crankcase-pressure-high"},
 	},
 	{
+		Name: "low-everywhere-and-burns-oil", Title: "Low in every cylinder, better with oil, and it burns oil",
+		Why: "Every cylinder makes too little pressure, oil brings it back for a few strokes, and the engine uses oil or smokes blue when it works. " +
+			"Throttle, gauge and valve timing do none of the last two. What is left is wear of rings and bores.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression, known.NeedsWet},
+		Of: theEngine, When: known.All(known.UnderFloor, allRise, known.Any(known.OfEngine("it uses oil", (*known.Case).UsesOil), smoke("blue smoke under load or always", "blue", "load", "always")),
+			known.Not(known.StoodLong), known.OfEngine("not flooded", func(c *known.Case) bool { return !c.Flooded() && !c.SaidFlooded() })),
+		Kind: OfRunning, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return slices.Concat([]Voice{{Cause: "wear", Weight: Known, Kind: OfCompression}}, where(c.Smokes("blue", "load", "always"), speaks(Known, "wear")), as(OfHistory, speaks(DryUp, "wear", "rings")), as(OfRunning, denies(Known, "burns-oil", "gauge-reads-low", "cam-timing", "weak-cranking")))
+		},
+		Say: lowAndBurnsOil, Headline: "worn-and-burns-oil",
+		SaysBetterThan: []string{"all-low", "below-minimum", "wet-rise-everywhere"},
+	},
+	{
 		Name: "low-but-tight", Title: "Low compression in a cylinder that loses hardly any air",
 		Why: "With the valves closed the cylinder holds its air, so rings, valves and gasket seal. What is left is that too little air gets in, or that it is let out again: " +
 			"a worn cam lobe, a rocker or lifter that does not move its valve in full, valve timing, a blocked port, or the compression test itself.",
@@ -157,6 +170,15 @@ func alikeLoss(c *known.Case, loss float64) bool {
 		least = min(least, *l.Loss)
 	}
 	return c.Noticed("all-leak-to-crankcase") && least <= known.ActLoss && loss <= least+alikeSpan
+}
+
+// lowAndBurnsOil is as urgent as what it explains, and soon where that is clear.
+func lowAndBurnsOil(c *known.Case, s known.Subject) diag.Finding {
+	f := allLow(c, s)
+	if c.AllLow().Clear && f.Urgency == diag.CheckAgain && !c.ThrottleShut() {
+		f.Urgency = diag.ActSoon
+	}
+	return diag.Finding{Urgency: f.Urgency, Confidence: diag.Fair, Facts: diag.Facts{"read": c.Span(c.Spread(c.Read())), "smoke": c.Smokes("blue", "load", "always"), "use": c.UsesOil()}}
 }
 
 func lowAndBlowsBy(c *known.Case, s known.Subject) diag.Finding {

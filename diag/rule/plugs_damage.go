@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -14,8 +16,8 @@ var plugDamageRules = []Rule{
 		Source: plugCourse + " (burnt electrodes: pre-ignition)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of: eachCylinder, When: known.Plug("melted"),
 		Kind: OfPlugs, For: append(speaks(Known, "early-ignition"), common("lean-mixture", "injection")...),
-		Weigh: func(c *known.Case, _ known.Subject) []Voice {
-			return append(heatRange(c), speaks(commonest-2*rarer, "holed-piston", "apex-seal")...)
+		Weigh: func(c *known.Case, s known.Subject) []Voice { // where it is low as well, some of the piston went too
+			return slices.Concat(heatRange(c), speaks(commonest-2*rarer, "holed-piston", "apex-seal"), where(c.AnyLow(s.Cylinders), speaks(Known, "holed-piston")))
 		},
 		Say: plugsSeen(diag.DoNotRun), Headline: "plugs-melted", Variants: []string{glowVariant},
 	},

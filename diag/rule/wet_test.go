@@ -86,3 +86,16 @@ func TestOilAgainstAir(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 }
+
+// TestWornAndBurnsOil: low in all, up with oil, and oil burnt are wear by tests of
+// different kinds: common practice, no source.
+func TestWornAndBurnsOil(t *testing.T) {
+	low := []float64{88, 90, 86, 89}
+	rise := sample.Wet(map[string]float64{"1": 125, "2": 128, "3": 122, "4": 126})
+	runSealing(t, []sealingCase{
+		{name: "oil use", test: sample.Dry("inline-4", low, sample.Minimum(120), rise, sample.Complains("oil use")), fires: "low-everywhere-and-burns-oil; all-low", first: "wear", soon: diag.ActSoon},
+		{name: "no oil use", test: sample.Dry("inline-4", low, sample.Minimum(120), rise), fires: "all-low", not: "low-everywhere-and-burns-oil"},
+		{name: "oil use, and oil changes nothing", test: sample.Dry("inline-4", low, sample.Minimum(120), sample.Wet(map[string]float64{"1": 89, "2": 92, "3": 87, "4": 90}), sample.Complains("oil use")), fires: "all-low", not: "low-everywhere-and-burns-oil"},
+		{name: "oil use of an engine that stood", test: sample.Dry("inline-4", low, sample.Minimum(120), rise, sample.Complains("oil use"), sample.Stood(20)), not: "low-everywhere-and-burns-oil"},
+	})
+}
