@@ -3,65 +3,125 @@ package templates
 import (
 	"fmt"
 	"strings"
+	"text/template"
 	"text/template/parse"
+
+	"gaugesheet/diag"
 )
 
-// Most texts that have places only print facts in them: "{{.name}}: {{.said}}".
-// A template looks each fact up by reflection, at ten times the cost of the
-// words, so that these texts are put together here.
+// Most texts that have places only print facts in them, or names, or some words
+// where a fact is given: "{{cyl .names}}{{if .low}}, low{{end}}". A template looks
+// each of these up by reflection, at ten times the cost of the words, so that such
+// texts are put together here.
 
-// A part of a text is words, or the name of a fact.
-type part struct{ words, fact string }
+// A part of a text is words, or a fact with what is said of it, or the parts that
+// are said where a fact is true or not.
+type part struct {
+	words     string
+	fact, by  string // by is the function that says it; "" prints it as it is
+	then, els []part
+}
 
-// partsOf are the parts of a text that only prints facts; none of one that does
-// more with them.
-func partsOf(root *parse.ListNode) []part {
-	var parts []part
+// partsOf are the parts of a text. It is not ok for one that does more.
+func partsOf(root *parse.ListNode) (parts []part, ok bool) {
+	if root == nil {
+		return nil, true
+	}
 	for _, n := range root.Nodes {
+		var p part
+		ok := true
 		switch n := n.(type) {
 		case *parse.TextNode:
-			parts = append(parts, part{words: string(n.Text)})
+			p.words = string(n.Text)
 		case *parse.ActionNode:
-			fact := onlyFact(n.Pipe)
-			if fact == "" {
-				return nil
-			}
-			parts = append(parts, part{fact: fact})
+			p.fact, p.by, ok = factOf(n.Pipe)
+		case *parse.IfNode:
+			var said bool
+			p.fact, p.by, ok = factOf(n.Pipe)
+			p.then, said = partsOf(n.List)
+			ok = ok && said && p.by == ""
+			p.els, said = partsOf(n.ElseList)
+			ok = ok && said && len(p.then) > 0
 		default:
-			return nil
+			ok = false
 		}
+		if !ok {
+			return nil, false
+		}
+		parts = append(parts, p)
 	}
-	return parts
+	return parts, true
 }
 
-// onlyFact is the fact that a place does nothing but print.
-func onlyFact(p *parse.PipeNode) string {
-	if len(p.Decl) > 0 || len(p.Cmds) != 1 || len(p.Cmds[0].Args) != 1 {
-		return ""
+// factOf is the fact of a place that does nothing but print it or say it by one
+// function.
+func factOf(p *parse.PipeNode) (fact, by string, ok bool) {
+	if len(p.Decl) > 0 || len(p.Cmds) != 1 {
+		return "", "", false
 	}
-	if field, ok := p.Cmds[0].Args[0].(*parse.FieldNode); ok && len(field.Ident) == 1 {
-		return field.Ident[0]
+	args := p.Cmds[0].Args
+	if len(args) == 2 {
+		name, isName := args[0].(*parse.IdentifierNode)
+		if !isName {
+			return "", "", false
+		}
+		by, args = name.Ident, args[1:]
 	}
-	return ""
+	if len(args) != 1 {
+		return "", "", false
+	}
+	field, isField := args[0].(*parse.FieldNode)
+	if !isField || len(field.Ident) != 1 {
+		return "", "", false
+	}
+	return field.Ident[0], by, true
 }
 
-// put puts facts between words. It is not ok where a fact is missing or is one
-// that only a template knows how to print.
-func put(parts []part, facts map[string]any) (said string, ok bool) {
-	var b strings.Builder
+// put adds parts with facts in their places. It is not ok where a fact is missing
+// or is one that only a template knows how to print.
+func (c *Catalogue) put(b *strings.Builder, parts []part, facts map[string]any) bool {
 	for _, p := range parts {
 		if p.fact == "" {
 			b.WriteString(p.words)
 			continue
 		}
-		switch fact := facts[p.fact].(type) {
-		case string:
-			b.WriteString(fact)
-		case int, fmt.Stringer:
-			fmt.Fprint(&b, fact)
-		default:
-			return "", false
+		fact, given := facts[p.fact]
+		switch {
+		case !given:
+			return false
+		case p.then != nil:
+			said := p.els
+			if holds, _ := template.IsTrue(fact); holds {
+				said = p.then
+			}
+			if !c.put(b, said, facts) {
+				return false
+			}
+		case !c.putFact(b, fact, p.by):
+			return false
 		}
 	}
-	return b.String(), true
+	return true
+}
+
+func (c *Catalogue) putFact(b *strings.Builder, fact any, by string) bool {
+	if by != "" {
+		say, known := c.funcs[by].(func(diag.Names) (string, error))
+		names, are := fact.(diag.Names)
+		if !known || !are {
+			return false
+		}
+		said, err := say(names)
+		b.WriteString(said)
+		return err == nil
+	}
+	switch fact := fact.(type) {
+	case string:
+		b.WriteString(fact)
+	case int, fmt.Stringer:
+		fmt.Fprint(b, fact)
+	default:
+		return false
+	}
+	return true
 }

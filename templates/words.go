@@ -105,7 +105,7 @@ type compiled struct {
 	once     sync.Once
 	plain    string
 	template *template.Template
-	parts    []part // of a text that only prints facts
+	parts    []part // of a text that needs no template
 	err      error
 }
 
@@ -134,12 +134,11 @@ func (c *Catalogue) say(t text, facts map[string]any) (string, error) {
 	if of.err != nil || of.template == nil {
 		return of.plain, of.err
 	}
-	if len(of.parts) > 0 {
-		if said, ok := put(of.parts, facts); ok {
-			return said, nil
-		}
-	}
 	var b strings.Builder
+	if len(of.parts) > 0 && c.put(&b, of.parts, facts) {
+		return b.String(), nil
+	}
+	b.Reset()
 	if err := of.template.Execute(&b, facts); err != nil {
 		return "", err
 	}
@@ -159,7 +158,7 @@ func (of *compiled) compile(s *source, c *Catalogue) {
 		rewordTree(of.template.Root, c.reword)
 	}
 	if of.err == nil {
-		of.parts = partsOf(of.template.Root)
+		of.parts, _ = partsOf(of.template.Root)
 	}
 }
 

@@ -32,9 +32,10 @@ func TestHeader(t *testing.T) {
 // is a list.
 func xmp(t *testing.T, file []byte, property string) string {
 	t.Helper()
+	file = inflated(t, file, "/Subtype /XML")
 	start, end := bytes.Index(file, []byte("<x:xmpmeta")), bytes.Index(file, []byte("</x:xmpmeta>"))
 	if start < 0 || end < 0 {
-		t.Fatal("no metadata in plain letters")
+		t.Fatal("no metadata")
 	}
 	d := xml.NewDecoder(bytes.NewReader(file[start : end+len("</x:xmpmeta>")]))
 	value, inside := "", false

@@ -41,7 +41,7 @@ func (t *tail) reserve() int {
 func (t *tail) writePack() (err error) {
 	p := &t.pack
 	entries := fmt.Sprintf("/Type /ObjStm /N %d /First %d", p.count, p.places.Len())
-	p.stream, err = t.data(entries, append(p.places.Bytes(), p.objects.Bytes()...))
+	p.stream, err = t.dataPacked(entries, append(p.places.Bytes(), p.objects.Bytes()...), hard)
 	return err
 }
 

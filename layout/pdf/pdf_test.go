@@ -80,20 +80,26 @@ func read(t *testing.T, file []byte) *model.Context {
 // loose is a file with its packed objects behind it as they are.
 func loose(t *testing.T, file []byte) []byte {
 	t.Helper()
-	_, packed, ok := bytes.Cut(file, []byte("/Type /ObjStm"))
+	return append(bytes.Clone(file), inflated(t, file, "/Type /ObjStm")...)
+}
+
+// inflated is what the first data with an entry are before packing.
+func inflated(t *testing.T, file []byte, entry string) []byte {
+	t.Helper()
+	_, packed, ok := bytes.Cut(file, []byte(entry))
 	_, packed, found := bytes.Cut(packed, []byte("stream\n"))
 	if !ok || !found {
-		t.Fatal("the file has no packed objects")
+		t.Fatalf("the file has no data with %q", entry)
 	}
 	z, err := zlib.NewReader(bytes.NewReader(packed))
 	if err != nil {
 		t.Fatal(err)
 	}
-	objects, err := io.ReadAll(z)
+	data, err := io.ReadAll(z)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return append(bytes.Clone(file), objects...)
+	return data
 }
 
 func TestValidOnePage(t *testing.T) {

@@ -2,8 +2,10 @@ package conform
 
 import (
 	"bytes"
+	"compress/zlib"
 	"encoding/binary"
 	"fmt"
+	"io"
 	"regexp"
 	"slices"
 	"strings"
@@ -84,6 +86,31 @@ func TestKeepsAndIsHeard(t *testing.T) {
 	}
 }
 
+// inMetadata swaps a text in the metadata of a file, whose data stay as long as
+// they were.
+func inMetadata(t *testing.T, file []byte, from, to string) []byte {
+	t.Helper()
+	at := bytes.Index(file, []byte("/Subtype /XML"))
+	start := at + bytes.Index(file[at:], []byte("stream\n")) + len("stream\n")
+	end := start + bytes.Index(file[start:], []byte("\nendstream"))
+	z, err := zlib.NewReader(bytes.NewReader(file[start:end]))
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := io.ReadAll(z)
+	if err != nil || !bytes.Contains(data, []byte(from)) {
+		t.Fatalf("the metadata have no %q; error %v", from, err)
+	}
+	var packed bytes.Buffer
+	w, _ := zlib.NewWriterLevel(&packed, zlib.BestCompression)
+	w.Write(bytes.Replace(data, []byte(from), []byte(to), 1))
+	w.Close()
+	if packed.Len() > end-start {
+		t.Fatalf("the metadata are %d bytes, there is room for %d", packed.Len(), end-start)
+	}
+	return slices.Concat(file[:start], packed.Bytes(), make([]byte, end-start-packed.Len()), file[end:])
+}
+
 // Each rule finds a page that breaks it.
 func TestFindsWhatIsBroken(t *testing.T) {
 	swap := func(from, to string) func(file []byte) []byte {
@@ -93,6 +120,9 @@ func TestFindsWhatIsBroken(t *testing.T) {
 			}
 			return bytes.Replace(file, []byte(from), []byte(to+strings.Repeat(" ", max(0, len(from)-len(to)))), 1)
 		}
+	}
+	said := func(from, to string) func(file []byte) []byte {
+		return func(file []byte) []byte { return inMetadata(t, file, from, to) }
 	}
 	same := func(file []byte) []byte { return file }
 	more := func(content string) func(file []byte) []byte {
@@ -112,17 +142,17 @@ func TestFindsWhatIsBroken(t *testing.T) {
 		{"title not shown", "14289-1, 7.1", page, swap("/DisplayDocTitle true", "")},
 		{"no output intent", "19005-3, 6.2.3", page, swap("/OutputIntents", "/OutputIntentz")},
 		{"no metadata", "19005-3, 6.6.2.1", page, swap("/Metadata 1", "/Metadatx 1")},
-		{"metadata without end", "19005-3, 6.6.2.1", page, swap("</rdf:Seq>", "</rdf:Sek>")},
-		{"another title", "19005-3, 6.6.2", page, swap("Sheet &amp; page", "Sheet &amp; pag2")},
-		{"a property of no schema", "19005-3, 6.6.2.3", page, swap("http://www.aiim.org/pdfua/ns/id/</", "http://www.aiim.org/pdfua/ns/ie/</")},
-		{"level U", "19005-3, 6.6.4", page, swap("conformance>A<", "conformance>U<")},
-		{"another part of PDF/UA", "14289-1, 5", page, swap("<pdfuaid:part>1<", "<pdfuaid:part>2<")},
+		{"metadata without end", "19005-3, 6.6.2.1", page, said("</rdf:Seq>", "</rdf:Sek>")},
+		{"another title", "19005-3, 6.6.2", page, said("Sheet &amp; page", "Sheet &amp; pag2")},
+		{"a property of no schema", "19005-3, 6.6.2.3", page, said("http://www.aiim.org/pdfua/ns/id/</", "http://www.aiim.org/pdfua/ns/ie/</")},
+		{"level U", "19005-3, 6.6.4", page, said("conformance>A<", "conformance>U<")},
+		{"another part of PDF/UA", "14289-1, 5", page, said("<pdfuaid:part>1<", "<pdfuaid:part>2<")},
 		{"a file that belongs to nothing", "19005-3, 6.8", page, swap("/AF [", "/AX [")},
 		{"not in order", "14289-1, 7.18.3", page, swap("/Tabs /S", "/Tabs /R")},
 		{"not in the list of owners", "14289-1, 7.1", page, swap("/StructParents 0", "")},
 		{"a wrong length", "19005-3, 6.1.7.1", page, func(file []byte) []byte {
-			at := bytes.Index(file, []byte("/XML /Length ")) + len("/XML /Length ")
-			file[at+1]++ // a digit that is no 9 in a length of four
+			at := bytes.Index(file, []byte("/XML /Filter /FlateDecode /Length ")) + len("/XML /Filter /FlateDecode /Length ")
+			file[at]++ // a digit that is no 9
 			return file
 		}},
 		{"inks of print", "19005-3, 6.2.4.3", page, more("0 0 0 1 k")},

@@ -22,17 +22,42 @@ var degrees = regexp.MustCompile("(\\d[ \u00a0])([CF])\\b")
 // negative is a hyphen that stands for the minus of a number.
 var negative = regexp.MustCompile("(^|[ \u00a0(])-(\\d)")
 
-// onPage is a text as it stands on the page.
+// onPage is a text as it stands on the page. Few texts have anything to replace,
+// and every text of a page comes here.
 func onPage(s string) string {
-	s = forPage.Replace(s)
-	if strings.Contains(s, "-") {
+	if strings.Contains(s, " %") || strings.Contains(s, string(quantity.KgfPerCm2)) {
+		s = forPage.Replace(s)
+	}
+	if anywhere(s, func(before, c, next byte) bool { return c == '-' && digit(next) }) {
 		s = negative.ReplaceAllString(s, "${1}\u2212${2}")
 	}
-	if !strings.ContainsAny(s, "CF") {
-		return s
+	const noBreakEnds = 0xa0 // the last byte of a no-break space
+	if anywhere(s, func(before, c, next byte) bool {
+		return (c == 'C' || c == 'F') && (before == ' ' || before == noBreakEnds)
+	}) {
+		s = degrees.ReplaceAllString(s, "${1}°${2}")
 	}
-	return degrees.ReplaceAllString(s, "${1}°${2}")
+	return s
 }
+
+// anywhere reports whether a byte of a text, with those beside it (0 for none),
+// is as it is asked for.
+func anywhere(s string, is func(before, c, next byte) bool) bool {
+	var before byte
+	for i := range len(s) {
+		var next byte
+		if i+1 < len(s) {
+			next = s[i+1]
+		}
+		if is(before, s[i], next) {
+			return true
+		}
+		before = s[i]
+	}
+	return false
+}
+
+func digit(c byte) bool { return '0' <= c && c <= '9' }
 
 // together is a text that no line's end parts.
 func together(s string) string { return strings.ReplaceAll(s, " ", "\u00a0") }
