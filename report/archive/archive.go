@@ -25,7 +25,7 @@ var (
 	ErrNotPDF    = errors.New("not a PDF")
 	ErrEncrypted = errors.New("the PDF is encrypted; save it without a password first")
 	ErrForeign   = errors.New("the PDF was not made by gaugesheet, or another program took out what it carried")
-	ErrNoJob     = errors.New("the sheet carries no job file: it was made with --no-attach, or another program took the file out")
+	ErrNoJob     = errors.New("the sheet carries no job file: it is an empty bench sheet, was made with --no-attach, or another program took the file out")
 	ErrTooLarge  = fmt.Errorf("the file is larger than %d MB, or holds more than is read", MostBytes>>20)
 )
 

@@ -87,7 +87,7 @@ func (c *Command) blankJob(name string, d drawing) error {
 }
 
 func (c *Command) blankEngine(name string, d drawing) error {
-	spec, problem := engine.SpecFor(name)
+	spec, problem := engine.SpecFor(job.EngineMeant(name))
 	if problem != nil {
 		return unknownEngine(*problem, name)
 	}

@@ -169,8 +169,11 @@ func (c *Command) root() *cobra.Command {
 			if len(args) == 0 {
 				return needsCommand(cmd, visible{c.Stderr})
 			}
-			return unknownCommand(cmd, args[0]).
-				orHint("'gaugesheet help' lists the commands; a job file is drawn by 'gaugesheet draw %s'", args[0])
+			hint := "'gaugesheet help' lists the commands"
+			if isJob(args[0]) {
+				hint += "; a job file is drawn by 'gaugesheet draw " + args[0] + "'"
+			}
+			return unknownCommand(cmd, args[0]).orHint("%s", hint)
 		},
 		CompletionOptions: cobra.CompletionOptions{DisableDefaultCmd: true},
 	}

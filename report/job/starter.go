@@ -16,6 +16,7 @@ import (
 // named in a live line of its own where there is one. The error is an
 // engine.Problem.
 func Starter(engineText string, full bool, shop string) ([]byte, error) {
+	engineText = EngineMeant(engineText)
 	asked, problem := engine.SpecFor(engineText)
 	if problem != nil {
 		return nil, *problem

@@ -68,6 +68,18 @@ func shared(a, b string) int {
 	return n
 }
 
+// EngineMeant gives the name of an engine, with or without a numbering, in the
+// words of the layouts where it is named in other usual ones: 'slant 4', 'V
+// eight, bank by bank'.
+func EngineMeant(name string) string {
+	layout, numbering, comma := strings.Cut(name, ",")
+	meant := layoutMeant(layout, 0)
+	if comma {
+		meant += "," + numbering
+	}
+	return meant
+}
+
 // LayoutHint is the hint of an engine's problem; for a layout that is close to
 // a known one, that.
 func LayoutHint(p engine.Problem, layout string) string {
