@@ -1,6 +1,9 @@
 package known
 
-import "strings"
+import (
+	"regexp"
+	"strings"
+)
 
 // A Subject is what a condition is asked of and a rule speaks about: some
 // cylinders (or rotors), a fuel circuit, what a further test looks at, or, where
@@ -27,6 +30,14 @@ type Condition struct {
 	holds func(*Case, Subject) bool
 	join  string // "and", "or", "two of", "not"; "" for a plain condition
 	parts []Condition
+	name  string // a short name beside its words; "" for none
+}
+
+// Called gives a condition a short name: words that have it more than once say it
+// whole the first time.
+func (n Condition) Called(name string) Condition {
+	n.name = name
+	return n
 }
 
 // Is is a condition with its words, such as "graded low".
@@ -70,12 +81,32 @@ func Not(of Condition) Condition {
 // holds.
 func (n Condition) Holds(c *Case, s Subject) bool { return n.holds == nil || n.holds(c, s) }
 
+// runsOn finds words of which a 'not' before them would take in the first part
+// alone, or undo another.
+var runsOn = regexp.MustCompile(`^no |[,;]| or `)
+
 // String is the condition in words.
-func (n Condition) String() string {
+func (n Condition) String() string { return n.say(map[string]bool{}) }
+
+// say is the condition in words, where the named ones that were told are not told
+// again.
+func (n Condition) say(told map[string]bool) string {
+	if n.name == "" {
+		return n.whole(told)
+	}
+	if told[n.name] {
+		return n.name
+	}
+	told[n.name] = true
+	return n.name + " (" + n.whole(told) + ")"
+}
+
+func (n Condition) whole(told map[string]bool) string {
 	var parts []string
 	for _, p := range n.parts {
-		words := p.String()
-		if len(p.parts) > 1 && p.join != n.join && p.join != "two of" {
+		words := p.say(told)
+		apart := len(p.parts) > 1 && p.join != n.join && p.join != "two of" || n.join == "not" && p.join == "" && runsOn.MatchString(words)
+		if apart && p.name == "" {
 			words = "(" + words + ")"
 		}
 		parts = append(parts, words)

@@ -360,7 +360,7 @@ var (
 		d, m, ok := c.Drop(n)
 		return ok && d > balanceU && d+balanceU < pullsHalf*m
 	})
-	BalanceInvalid = OfTest(Balance, "the idle control was working, or not known to be held; or the speed with all working moved by more than 20 r/min", func(r *diag.MeasuredResult) bool {
+	BalanceInvalid = OfTest(Balance, "the idle control was working, or not known to be held; or the speed with all working moved by more than 20 rpm", func(r *diag.MeasuredResult) bool {
 		at, again := r.Reading("at"), r.Reading("again")
 		return r.Word("idle-control") == "working" || r.Word("idle-control") == "not sure" || at != nil && again != nil && math.Abs(at.Value-again.Value) > speedApart
 	})

@@ -13,7 +13,7 @@ func (c *Case) TurnsSlowly() bool {
 	return rpm > 0 && rpm < SlowCranking
 }
 
-// CrankingSpeed is the speed of the test in r/min, 0 where not recorded.
+// CrankingSpeed is the speed of the test in rpm, 0 where not recorded.
 func (c *Case) CrankingSpeed() float64 {
 	switch {
 	case c.Conditions.CrankingRPM != nil:

@@ -166,5 +166,5 @@ var (
 	})
 	VacuumFalls     = OfEngine("held at a speed it fell by more than 3 inHg, or below what it is at idle", func(c *Case) bool { return c.HeldFall() > heldFalls })
 	VacuumRecovers  = OfEngine("as the throttle shut it rose less than 2 inHg above idle", (*Case).snapStays)
-	VacuumCranksLow = OfEngine("on the starter under 4 inHg, at a cranking speed of 150 r/min or more", (*Case).cranksLow)
+	VacuumCranksLow = OfEngine("on the starter under 4 inHg, at a cranking speed of 150 rpm or more", (*Case).cranksLow)
 )

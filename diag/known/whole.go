@@ -104,7 +104,7 @@ func (c *Case) allFallen() *AllLowBasis {
 	return &AllLowBasis{"earlier", true, true, s.Highest / (s.Highest + least), diag.Facts{"fall": c.Pressure(least), "earlier": c.EarlierWhen(s.ComparedWith)}}
 }
 
-// SlowCranking is the cranking speed in r/min under which readings sag: common
+// SlowCranking is the cranking speed in rpm under which readings sag: common
 // practice, no source.
 const SlowCranking = 150
 
@@ -193,4 +193,4 @@ const UsualSpread = 10
 // expected band, or what nearly any engine of its kind gives.
 var UnderFloor = OfEngine("every cylinder that was read low: under the stated minimum; without one under what nearly any engine of its kind gives "+
 	"(petrol four-stroke 100 psi, two-stroke 60 psi, diesel 250 psi, at sea level), under the pressure expected from its geometry or ratio, or fallen by a tenth at least since an earlier test made alike",
-	func(c *Case) bool { return c.AllLow() != nil })
+	func(c *Case) bool { return c.AllLow() != nil }).Called("low as a whole")

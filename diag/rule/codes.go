@@ -66,7 +66,7 @@ var codeRules = []Rule{{
 	Name: "cam-out-of-step", Title: "The computer sees a camshaft out of step with the crankshaft",
 	Why: "Two sensors watch where crankshaft and camshaft stand. Where they do not agree a belt or chain has jumped, a chain and its tensioner have worn long, or the adjuster of the camshaft hangs. " +
 		"Cranking pressure may still look right: the adjuster stands at its rest while the starter turns.",
-	Source: "SAE J2012 (names of the codes), from memory; what they come from: common practice", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutSystem}, TiesSystems: []string{known.Vacuum, known.Timing},
+	Source: "SAE J2012 (names of the codes), from memory; what they come from: common practice, no source", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutSystem}, TiesSystems: []string{known.Vacuum, known.Timing},
 	Of: theEngine, When: known.All(known.Valves, known.OfEngine("a stored code P0008, P0009 or P0016 to P0019", func(c *known.Case) bool { return c.Coded(stepCodes...) }),
 		known.OfEngine("no bank low as a whole", func(c *known.Case) bool { return c.GroupLow().Bank == nil })),
 	Kind: OfCodes, Weigh: outOfStep, Say: func(c *known.Case, _ known.Subject) diag.Finding {

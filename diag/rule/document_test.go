@@ -51,3 +51,12 @@ func TestRulesDocument(t *testing.T) {
 		t.Error("RULES.md is not what the rules say; write it anew with go test ./diag/rule -update")
 	}
 }
+
+// Where nobody can be named for what is common practice, the source says so.
+func TestSourcesAreNamed(t *testing.T) {
+	for _, r := range rule.All() {
+		if r.Source == "" || strings.Count(r.Source, "common practice") != strings.Count(r.Source, "common practice, no source") {
+			t.Errorf("%s: the source is %q; what is common practice is so with 'no source'", r.Name, r.Source)
+		}
+	}
+}

@@ -205,7 +205,7 @@ func lift(c *known.Case, s known.Subject) diag.Finding {
 	return f
 }
 
-const byBalance = "common practice, no source: half the median drop; 10 r/min is what a count of the speed can tell"
+const byBalance = "common practice, no source: half the median drop; 10 rpm is what a count of the speed can tell"
 
 // balanceRules compare the cylinders by how far the speed falls without each.
 var balanceRules = onEach(known.Balance, OfBalance, byBalance, []Rule{

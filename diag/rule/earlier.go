@@ -26,7 +26,7 @@ var changeRules = []Rule{
 		Name: "leakage-changed", Title: "Loses more air than in the earlier test", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage, known.NeedsEarlier},
 		Why: "Testers differ, and one tester on one engine agrees with itself within a few points. A cylinder that now loses ten points more than it did is getting worse; " +
 			"less than that comes and goes with the ring gaps and the temperature.",
-		Source: "SAE 2011-01-2427, from memory (small changes cannot be seen); the bound: common practice", Variants: []string{"less"},
+		Source: "SAE 2011-01-2427, from memory (small changes cannot be seen); the bound: common practice, no source", Variants: []string{"less"},
 		Of: eachCylinder, When: known.OfAll("more than 10 points from the loss in the earlier test with the same tester", func(c *known.Case, n string) bool { return lossMoved(c, n) != 0 }),
 		Kind: OfEarlier, Say: leakageChanged, Headline: "changed",
 	},
@@ -45,7 +45,7 @@ var warmthRules = []Rule{
 	{
 		Name: "low-cold-only", Title: "Low cold, and not low warm", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsEarlier},
 		Why:    "Metal grows and oil thins as the engine warms. Rings that seal only when warm, or carbon on a seat, show in the cold test alone. The warm test is the one that published figures are for, and it decides.",
-		Source: "common practice",
+		Source: "common practice, no source",
 		Of:     eachCylinder, When: known.OfAll("of two tests, one cold and one warm or hot, low in the cold one and not in the other", func(c *known.Case, n string) bool { return lowOnly(c, n, "cold") != nil }),
 		Kind: OfEarlier, For: append(speaks(Known, "rings"), speaks(DryUp, "carbon-on-seat", "stuck-rings", "cold-engine")...),
 		Against: denies(Known, "sound-when-warm", "head-gasket", "bent-valve", "holed-piston"),
@@ -55,7 +55,7 @@ var warmthRules = []Rule{
 	{
 		Name: "low-hot-only", Title: "Low warm, and not low cold", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsEarlier},
 		Why:    "A valve with too little clearance stands open when its stem has grown; a valve may stick in a hot guide and a crack may open. A cold engine hides all of these.",
-		Source: "common practice",
+		Source: "common practice, no source",
 		Of:     eachCylinder, When: known.OfAll("of two tests, one cold and one warm or hot, low in the warm one and not in the other", func(c *known.Case, n string) bool { return lowOnly(c, n, "hot") != nil }),
 		Kind: OfEarlier, For: append(speaks(Heard, "valve-lash"), speaks(Known, "sticking-valve", "warped-or-cracked-head")...),
 		Against: denies(DryUp, "sound-when-cold", "rings", "scored-bore", "exhaust-valve", "inlet-valve"),

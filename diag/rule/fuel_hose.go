@@ -12,7 +12,7 @@ var fuelHoseRules = []Rule{
 	{
 		Name: "regulator-responds", Title: "The regulator follows the manifold",
 		Why:    "The regulator keeps the pressure across the injectors the same, so it keeps the rail lower by the vacuum of the manifold. With the hose off the rail must rise by just that.",
-		Source: "common practice: hose-on and hose-off pairs from 7 to 14 psi apart; 1 inHg is 0.491 psi (NIST SP 811, appendix B.8)", Class: Information, About: diag.AboutFuel,
+		Source: "common practice, no source: hose-on and hose-off pairs from 7 to 14 psi apart; 1 inHg is 0.491 psi (NIST SP 811, appendix B.8)", Class: Information, About: diag.AboutFuel,
 		Needs: []known.Need{known.NeedsFuel},
 		Of:    eachCircuit, When: known.OfCircuit("the pressure rises when the regulator's hose is taken off, by 2 psi at least; less than most of what the manifold's vacuum makes, or than 4 psi where that was not read, is a weak response",
 			func(k known.Circuit) bool {

@@ -41,7 +41,7 @@ var fuelPumpRules = []Rule{
 	{
 		Name: "pump-volume-low", Title: "The pump delivers little",
 		Why:    "Pressure can be right while little flows: a clogged filter or a tired pump still fills a closed line. The volume shows what is left for full load.",
-		Source: "common practice: one US pint (473 ml) in 30 seconds for injection; carburettors, throttle bodies and lift pumps go by figures of their own", Class: Single, About: diag.AboutFuel,
+		Source: "common practice, no source: one US pint (473 ml) in 30 seconds for injection; carburettors, throttle bodies and lift pumps go by figures of their own", Class: Single, About: diag.AboutFuel,
 		Needs: []known.Need{known.NeedsFuel},
 		Of:    eachCircuit, When: known.OfCircuit("the volume delivered under its limit, or with injection and without a limit under 946 ml a minute", known.Circuit.VolumeShort),
 		Kind: OfFuel, For: common("fuel-filter", "pump", "pump-voltage", "supply-restricted"),

@@ -21,7 +21,7 @@ var furtherRules = []Rule{
 	{
 		Name: "test-same-after-repair", Title: "A reading as far past its limit after the work as before it",
 		Why:    "Work that cures a fault shows in the reading that found it. Where that has not moved by more than the gauge can be off, what was done was not the cause, or not all of it.",
-		Source: "common practice", Class: Group, About: diag.AboutSystem, Of: everySystem,
+		Source: "common practice, no source", Class: Group, About: diag.AboutSystem, Of: everySystem,
 		When: known.Is("a reading past its limit before the work and after it, changed by no more than both can be off", func(c *known.Case, s known.Subject) bool {
 			_, now := c.SystemRepaired(s.System, false)
 			return now != nil
@@ -31,7 +31,7 @@ var furtherRules = []Rule{
 	{
 		Name: "test-repaired-and-proved", Title: "A reading put right by the work",
 		Why:    "The reading that was past its limit before the work keeps it now, by more than both can be off. That is the proof of the repair.",
-		Source: "common practice", Class: Sound, About: diag.AboutSystem, Of: everySystem,
+		Source: "common practice, no source", Class: Sound, About: diag.AboutSystem, Of: everySystem,
 		When: known.Is("a reading past its limit before the work, within it now, and changed by more than both can be off", func(c *known.Case, s known.Subject) bool {
 			_, now := c.SystemRepaired(s.System, true)
 			return now != nil

@@ -15,7 +15,7 @@ var historyRules = []Rule{
 		Name: "liquid-in-cylinder", Title: "Signs of liquid in a cylinder", Class: TestItself, About: diag.AboutCylinders,
 		Why: "Liquid takes up room that the air should have and raises the reading. Enough of it stops the piston on its way up, and the starter then bends what is in between. " +
 			"The plugs come out and the engine is turned by hand before anything else.",
-		Source: "US Army TM 10-3930-647-14&P, para 4-40 (a high reading: deposits); liquid, and oil in the lower cylinders of a radial engine: common practice",
+		Source: "US Army TM 10-3930-647-14&P, para 4-40 (a high reading: deposits); liquid, and oil in the lower cylinders of a radial engine: common practice, no source",
 		Of:     eachCylinder, When: known.Any(liquidSeen, highAndWet, highAndCoolant, oilyBelow),
 		Kind: OfSight, Weigh: liquidVoices, Say: liquidSays, Headline: "liquid-in-cylinder", Variants: []string{"coolant", "below", "seen"},
 		SaysBetterThan: []string{"one-high", "coolant-washed", "oil-wet", "fuel-wet"},
@@ -77,7 +77,7 @@ var historyRules = []Rule{
 		Name: "complaint-not-explained", Title: "A complaint that these tests do not explain", Class: Elsewhere, About: diag.AboutEngine,
 		Why: "Whoever came with a complaint wants it answered. Where no cause that was found explains it, the sheet says so by name, and what would: " +
 			"silence would read as if all were well.",
-		Source: "common practice",
+		Source: "common practice, no source",
 		Of:     Scope{Words: "a complaint of the job, or a stored misfire, that no cause found explains", Of: func(*known.Case) []known.Subject { return nil }},
 		Kind:   OfHistory, Say: complaintsOpen, Headline: "not-explained",
 	},

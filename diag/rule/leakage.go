@@ -37,7 +37,7 @@ var leakPlaceRules = []Rule{
 		Name: "leaks-to-coolant", Title: "Air escapes into the coolant",
 		Why: "Coolant is kept from the cylinders by the gasket, the head and the bore. Bubbles during the test show that one of them lets air through, " +
 			"and what lets air out lets coolant in. A small leak matters here: an engine that holds pressure well can still lose its coolant this way.",
-		Source: "common practice: bubbles in the radiator point to the head gasket or a cracked head or block", Class: Single, About: diag.AboutCylinders,
+		Source: "common practice, no source: bubbles in the radiator point to the head gasket or a cracked head or block", Class: Single, About: diag.AboutCylinders,
 		Needs: []known.Need{known.NeedsLeakage},
 		Of:    eachCylinder, When: known.All(known.AirAt(known.AtCoolant), known.Not(known.AirCooled)),
 		Kind: OfLeakage, For: pathToCoolant(Heard, Known),
@@ -66,7 +66,7 @@ var leakPlaceRules = []Rule{
 		Name: "leaks-to-crankcase", Title: "Air escapes into the crankcase",
 		Why: "Air that gets into the crankcase has passed the piston rings. A little always does: rings have gaps. So the amount matters, and whether one cylinder " +
 			"differs from the others; gaps that happen to stand in line give a bad figure once and a good one after the engine has turned. More than rings let through is a hole.",
-		Source: "common practice: oil filler, dipstick, breather point to rings, piston or bore", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
+		Source: "common practice, no source: oil filler, dipstick, breather point to rings, piston or bore", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
 		Of: eachCylinder, When: known.All(known.AirAt(known.AtCrankcase), known.Not(commonLoss), known.Not(soundLeak), known.Not(serviceable)),
 		Kind: OfLeakage, Weigh: crankcaseLeak, Say: leakAt(false, false), Headline: "leaks-past-rings",
 	},

@@ -127,19 +127,19 @@ var (
 	tooHigh = known.OfAll("a loss over the limit given, or over 20 % where none is given, or more than 10 points over the median of three or more",
 		func(c *known.Case, n string) bool { return c.HighLoss(n) })
 	// soundLeak is a high loss that the compression says nothing of.
-	soundLeak = known.All(known.Sealing, known.Not(known.UnderFloor), known.OfAll("a high loss at the crankcase or at no named place", pastRingsHigh), known.Not(serviceable))
+	soundLeak = known.All(known.Sealing, known.Not(known.UnderFloor), known.OfAll("a high loss at the crankcase or at no named place", pastRingsHigh), known.Not(serviceable)).Called("a leak of which the compression shows nothing")
 	// serviceable is a loss past the rings that good pressure makes bearable.
 	serviceable = known.All(known.Sealing, known.Not(known.UnderFloor),
 		known.OfAll("20 to 30 % lost to the crankcase alone, not within a limit, or little more where all lose as much", func(c *known.Case, n string) bool {
 			l := c.Leak(n)
 			return l != nil && *l.Loss >= known.WornLoss && (*l.Loss <= known.ActLoss || alikeLoss(c, *l.Loss)) && l.Verdict != diag.Within && !c.LossIsBound(n) && slices.Equal(l.At, []string{known.AtCrankcase})
 		}),
-		known.Not(known.Plug("oil-wet")), known.OfEngine("no oil use told of", func(c *known.Case) bool { return !c.UsesOil() && !c.Smokes("blue") }))
+		known.Not(known.Plug("oil-wet")), known.OfEngine("no oil use told of", func(c *known.Case) bool { return !c.UsesOil() && !c.Smokes("blue") })).Called("a loss that good pressure makes bearable")
 	// commonLoss is what a used engine commonly loses past its rings.
 	commonLoss = known.All(known.AirAt(known.AtCrankcase), known.OfAll("its loss measured and not too high", func(c *known.Case, n string) bool {
 		l := c.Leak(n)
 		return l != nil && !c.LossIsBound(n) && !c.LeakTooHigh(l)
-	}), known.Not(short), known.Not(serviceable))
+	}), known.Not(short), known.Not(serviceable)).Called("a loss common on a used engine")
 	// allPastRings is an engine that loses too much in every cylinder tried.
 	allPastRings = known.OfEngine("every loss that was read, two at least, too high and at the crankcase or at no named place", func(c *known.Case) bool {
 		leaks := c.Leaks()

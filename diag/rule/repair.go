@@ -13,32 +13,32 @@ var repairRules = []Rule{
 		Name: "worse-after-repair", Title: "Worse after the work than before it", Class: Group, About: diag.AboutCylinders,
 		Why: "A cylinder that reads clearly lower after the work than before it was put together wrong, is not run in, or has another fault beside the one that was mended. " +
 			"What was done last is looked at first.",
-		Source: "common practice", Of: repairedTo(known.Worse), Kind: OfEarlier, For: speaks(Hint, "rings", "exhaust-valve", "valve-lash", "head-gasket"), Say: repaired(diag.ActSoon), Headline: "worse-after-repair",
+		Source: "common practice, no source", Of: repairedTo(known.Worse), Kind: OfEarlier, For: speaks(Hint, "rings", "exhaust-valve", "valve-lash", "head-gasket"), Say: repaired(diag.ActSoon), Headline: "worse-after-repair",
 	},
 	{
 		Name: "same-after-repair", Title: "As bad after the work as before it", Class: Group, About: diag.AboutCylinders,
 		Why: "Work that cures a fault shows in the reading that found it. Where that has not moved by more than tests of a sound engine differ, " +
 			"what was done was not the cause, or not all of it.",
-		Source: "common practice", Of: repairedTo(known.Unchanged), Kind: OfEarlier, Say: repaired(diag.CheckAgain), Headline: "same-after-repair", Keeps: true,
+		Source: "common practice, no source", Of: repairedTo(known.Unchanged), Kind: OfEarlier, Say: repaired(diag.CheckAgain), Headline: "same-after-repair", Keeps: true,
 		SaysBetterThan: []string{"one-low", "neighbours-low", "scattered-low", "below-minimum", "outside-limit", "a-little-low"},
 	},
 	{
 		Name: "better-after-repair", Title: "Better after the work", Class: Information, About: diag.AboutCylinders,
 		Why: "A rise beyond what two tests can differ by is the work's. A cylinder that was bad and is better is not thereby sound: " +
 			"new rings settle over the first hours, and a second fault may be left.",
-		Source: "common practice", Of: repairedTo(known.Better), Kind: OfEarlier, Say: repaired(diag.NoAction), Headline: "better-after-repair",
+		Source: "common practice, no source", Of: repairedTo(known.Better), Kind: OfEarlier, Say: repaired(diag.NoAction), Headline: "better-after-repair",
 	},
 	{
 		Name: "repaired-and-proved", Title: "Repaired, and proved", Class: Sound, About: diag.AboutCylinders,
 		Why: "The same reading that found the fault now finds the cylinder sound, by more than two tests can differ by. That is the proof of a repair: " +
 			"not that parts were fitted, but that the fault is gone.",
-		Source: "common practice", Of: repairedTo(known.Proved), Kind: OfEarlier, Say: repaired(diag.NoAction), Headline: "repaired-and-proved",
+		Source: "common practice, no source", Of: repairedTo(known.Proved), Kind: OfEarlier, Say: repaired(diag.NoAction), Headline: "repaired-and-proved",
 	},
 	{
 		Name: "gas-gone-after-repair", Title: "No more combustion gas in the coolant", Class: Sound, About: diag.AboutEngine,
 		Why: "The test that found combustion gas in the coolant finds none after the work. That is the proof of such a repair, as far as one test of a cool engine goes: " +
 			"a crack that opens only when it is hot is found after a drive.",
-		Source: "common practice", Of: theEngine, Kind: OfEarlier,
+		Source: "common practice, no source", Of: theEngine, Kind: OfEarlier,
 		When: known.OfEngine("combustion gas in the coolant before the work and none after it", func(c *known.Case) bool { return c.GasBefore() && c.CoolantGas == "negative" && !c.GasTestWeak() }),
 		Say:  gasRepaired(diag.NoAction), Headline: "repaired-and-proved",
 	},
@@ -46,7 +46,7 @@ var repairRules = []Rule{
 		Name: "gas-still-after-repair", Title: "Combustion gas in the coolant after the work as before it", Class: Group, About: diag.AboutEngine,
 		Why: "A gasket that was renewed and leaves gas in the coolant was not all of it: the head is warped or cracked, the block's face or a bore is, or the joint was not made well. " +
 			"The faces are measured before another gasket goes in.",
-		Source: "common practice", Of: theEngine, Kind: OfEarlier,
+		Source: "common practice, no source", Of: theEngine, Kind: OfEarlier,
 		When: known.OfEngine("combustion gas in the coolant before the work and after it", func(c *known.Case) bool { return c.GasBefore() && c.CoolantGas == "positive" }),
 		For:  append(speaks(Known, "warped-or-cracked-head"), speaks(DryUp, "cracked-bore", "cracked-housing")...),
 		Say:  gasRepaired(diag.ActSoon), Headline: "gas-still-after-repair", SaysBetterThan: []string{"combustion-gas-in-coolant"},
@@ -54,7 +54,7 @@ var repairRules = []Rule{
 	{
 		Name: "before-not-compared", Title: "The readings before the work do not compare", Class: Information, About: diag.AboutEngine,
 		Why:    "A cold test beside a warm one, another gauge, a throttle that was shut: a difference between two such tests is no proof of anything.",
-		Source: "common practice", Of: theEngine, Kind: OfEarlier,
+		Source: "common practice, no source", Of: theEngine, Kind: OfEarlier,
 		When: known.OfEngine("compression was read before the work and after it, with another gauge, temperature or throttle", func(c *known.Case) bool { return c.NotCompared() != "" }),
 		Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"reason": c.NotCompared(), "when": known.On(c.Before.Date)}}
@@ -63,7 +63,7 @@ var repairRules = []Rule{
 	{
 		Name: "fuel-same-after-repair", Title: "Fuel pressure as wrong after the work as before it", Class: Group, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
 		Why:    "Work that cures a wrong pressure shows on the gauge. Where the reading has not moved, or moved the wrong way, what was done was not the cause.",
-		Source: "common practice", Of: eachCircuit, Variants: []string{"worse"},
+		Source: "common practice, no source", Of: eachCircuit, Variants: []string{"worse"},
 		When: known.OfCircuit("a reading outside its limit, and before the work as far out or less", func(k known.Circuit) bool {
 			what, _, _ := k.Repaired()
 			return what == known.Unchanged || what == known.Worse
@@ -73,7 +73,7 @@ var repairRules = []Rule{
 	{
 		Name: "fuel-repaired-and-proved", Title: "Fuel pressure put right by the work", Class: Sound, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
 		Why:    "The reading that was outside its limit before the work is inside it now, by more than one gauge can differ. That is the proof of the repair.",
-		Source: "common practice", Of: eachCircuit, Variants: []string{"better"},
+		Source: "common practice, no source", Of: eachCircuit, Variants: []string{"better"},
 		When: known.OfCircuit("a reading inside its limit, or nearer to it, that was outside before the work", func(k known.Circuit) bool {
 			what, _, _ := k.Repaired()
 			return what == known.Proved || what == known.Better

@@ -12,7 +12,7 @@ var rotorRules = []Rule{
 	{
 		Name: "one-face-low", Title: "One face of a rotor is low", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsRotors},
 		Why:    "Each face is sealed by side and corner seals of its own and shares an apex seal with the face on either side. Where only one face is low, what it has to itself leaks.",
-		Source: "common practice", Variants: []string{"dead", "too-close"},
+		Source: "common practice, no source", Variants: []string{"dead", "too-close"},
 		Of: eachRotor, When: facesLow("one face of three", 1),
 		Kind: OfRotors, For: common("side-seal", "corner-seal", "apex-seal"), Weigh: flooded,
 		Say: facesSaid, Headline: "rotor-one-face",
@@ -20,7 +20,7 @@ var rotorRules = []Rule{
 	{
 		Name: "two-faces-low", Title: "Two faces of a rotor are low", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsRotors},
 		Why:    "Two faces meet at one apex. An apex seal that has chipped or stuck lets both of them down and leaves the third alone. A broken seal scores the housing as it turns.",
-		Source: "common practice", Variants: []string{"dead", "too-close"},
+		Source: "common practice, no source", Variants: []string{"dead", "too-close"},
 		Of: eachRotor, When: facesLow("two faces of three", 2),
 		Kind: OfRotors, For: []Voice{{Cause: "apex-seal", Weight: Known}, {Cause: "corner-seal", Weight: DryUp}, {Cause: "side-seal", Weight: Hint}}, Weigh: flooded,
 		Say: facesSaid, Headline: "rotor-two-faces",
@@ -29,7 +29,7 @@ var rotorRules = []Rule{
 		Name: "rotor-low", Title: "All faces of a rotor are low", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsRotors},
 		Why: "Faces that agree with each other and are all low are worn and not broken: seals, springs and housing have lost the same everywhere. A slow starter does it too, since these " +
 			"readings depend on the cranking speed; but not where the other rotor, turned by the same starter, reads well. An engine that would not start is flooded until it is proved dry.",
-		Source: "common practice; without a minimum, under 43 psi, the least that is known as one, or under 85 psi after a no-start", Variants: []string{"dead", "floor", "too-close"},
+		Source: "common practice, no source; without a minimum, under 43 psi, the least that is known as one, or under 85 psi after a no-start", Variants: []string{"dead", "floor", "too-close"},
 		Of: eachRotor, When: known.Any(rotorEven, rotorFloor),
 		Kind: OfRotors, For: common("rotor-wear"), Weigh: rotorVoices,
 		Absolute: true, Say: rotorSaid, Headline: "rotor-low",
@@ -37,7 +37,7 @@ var rotorRules = []Rule{
 	{
 		Name: "rotors-apart", Title: "The rotors differ from each other", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsRotors},
 		Why:    "Rotors on one shaft are cranked at the same speed with the same gauge. What lies between them is in the engine: the lower one has worn more or was run hotter.",
-		Source: "common practice", Variants: []string{"too-close"},
+		Source: "common practice, no source", Variants: []string{"too-close"},
 		Of: oneSet("the lowest of two rotors or more", func(c *known.Case) []string {
 			low, _, ok := c.RotorsApart()
 			if !ok {
@@ -126,7 +126,7 @@ func rotorVoices(c *known.Case, s known.Subject) []Voice {
 	return voices
 }
 
-// fastRotorCranking is the speed in r/min from which a starter does not make a
+// fastRotorCranking is the speed in rpm from which a starter does not make a
 // rotary read low; testers bring their readings to 250. Common practice, no source.
 const fastRotorCranking = 230
 

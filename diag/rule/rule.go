@@ -35,7 +35,7 @@ type Rule struct {
 	Name   string // as findings, JSON and the command `rules` have it
 	Title  string // what it recognises, in a few words
 	Why    string // a paragraph: why this pattern points where it points
-	Source string // published source, or "common practice"
+	Source string // published source, or "common practice, no source"
 	Class  Class
 	About  diag.About
 	// Ties names what else the finding is about: the stories become one.

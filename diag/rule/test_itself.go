@@ -26,7 +26,7 @@ var turningRules = []Rule{
 		Name: "falls-in-test-order", Title: "Readings fall in the order in which they were taken", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
 		Why: "A battery that runs down cranks more slowly with each cylinder, and a gauge whose valve begins to leak holds less each time. Either makes the cylinders tested last " +
 			"look worn. No fault of an engine goes by the order in which somebody happened to test it; the first cylinder tested again with a charger on settles it.",
-		Source: "common practice",
+		Source: "common practice, no source",
 		Asks: "in the order tested no reading is higher than one before (four at least; of six or seven one by 1 %, of eight or more one pair in ten; no step more than 60 % of the whole fall), by more in all than two readings can differ " +
 			"by chance and by 3 % at least (by number, where the order was not recorded and six at least fall by 8 %), and the first cylinder tested again at the end did not come back to its reading; or, tested again, it reads clearly lower",
 		Variants: []string{"confirmed", "by-number"},
@@ -42,8 +42,8 @@ var turningRules = []Rule{
 		Name: "slow-cranking", Title: "The starter turned slowly", Class: TestItself, About: diag.AboutTest,
 		Why: "A piston that comes up slowly gives its air time to leak. Makers state their figures at a speed, mostly 200 to 300 turns a minute, and say how fast a cold diesel has to turn " +
 			"before its reading counts. Slow cranking lowers every reading; against each other the cylinders still tell something.",
-		Source:  "makers' figures are stated at cranking speeds of 200 r/min and more; the bound: common practice",
-		Asks:    "compression or a rotary's faces were read at a cranking speed under 150 r/min",
+		Source:  "makers' figures are stated at cranking speeds of 200 rpm and more; the bound: common practice, no source",
+		Asks:    "compression or a rotary's faces were read at a cranking speed under 150 rpm",
 		Notices: slowCranking, Kind: OfTest, Weigh: voicesOf(turnedSlowly), Repeat: "charge-and-repeat", Headline: "test-tires",
 		Doubt: "slow-cranking", Doubts: onAnyStarter, Shifts: true, Unsettles: mayBeAll,
 	},
@@ -84,7 +84,7 @@ var methodRules = []Rule{
 		Name: "all-low-check-the-test", Title: "All low together: the test comes first", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
 		Why: "Wear seldom takes the same from every cylinder. What lowers all alike is mostly outside them: a throttle or choke not fully open, slow cranking, a cold engine, thin air, " +
 			"a gauge that reads low. These are cheap to rule out and come before the timing, and the timing before the rings.",
-		Source: "common practice",
+		Source: "common practice, no source",
 		Asks: "every cylinder is under the minimum (or under the expected pressure, or lower than in an earlier test), and the lowest is at least 85 % of the highest; " +
 			"not where a test with another gauge agrees: low vacuum, air lost past the rings, or more than is allowed in every cylinder; nor where it came suddenly and valves can meet pistons",
 		Notices: allLowCheckTheTest, Kind: OfTest,
@@ -93,7 +93,7 @@ var methodRules = []Rule{
 		Name: "altitude-not-corrected", Title: "Thin air, and a limit that may be one for sea level", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
 		Why: "A gauge reads what the engine makes of the air around it, and 1500 m up that is a sixth less. Printed limits mostly hold at sea level without saying so. " +
 			"Where the job does not say which, the book is looked at again before the engine is called low.",
-		Source:  "US Standard Atmosphere 1976; that limits hold at sea level: common practice",
+		Source:  "US Standard Atmosphere 1976; that limits hold at sea level: common practice, no source",
 		Asks:    "a cylinder is under a minimum that is not said to be one for sea level, the place lies 500 m up or higher (or the barometer is that low), and brought to that height the minimum would be met",
 		Notices: altitudeNotCorrected, Kind: OfTest, For: speaks(Heard, "altitude"), Headline: "test-limit",
 		Doubt: "altitude-not-corrected", Doubts: []known.Need{known.NeedsCompression}, Repeat: "look-up-limit", Shifts: true,

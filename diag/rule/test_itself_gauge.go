@@ -15,7 +15,7 @@ var figureRules = []Rule{
 		Name: "unit-suspect", Title: "A figure that does not suit its unit", Class: TestItself, About: diag.AboutTest,
 		Why: "Twelve is a sound engine in bar and a dead one in psi. Printouts with the wrong unit exist, and so do dots that were meant as dashes. " +
 			"Nothing is converted by guessing; the sheet says that the figures look like another unit.",
-		Source: "common practice",
+		Source: "common practice, no source",
 		Asks: "readings lie far outside what an engine of this kind gives in the unit stated, or are written in a way that can be read as something else; not where " +
 			"none reaches 25 psi (170 kPa) and one is 0, which is nothing in any unit, nor of a sound cylinder beside dead ones",
 		Variants: []string{"improbable", "range-with-dot", "digit"},
@@ -45,15 +45,15 @@ var figureRules = []Rule{
 		Name: "written-twice", Title: "One figure written twice, and not alike", Class: TestItself, About: diag.AboutTest,
 		Why: "The cranking speed and the battery's voltage have a test of their own and are noted beside the compression test; the vacuum at idle has one and is noted beside the fuel pressure. " +
 			"The test of its own is used. Where the two differ, one of them is another day's, or a slip.",
-		Source:  "follows from the readings; how far they may differ is judgement: 20 r/min, 0.3 V, 2 inHg",
-		Asks:    "the starting test and the conditions differ on the cranking speed by more than 20 r/min or on the battery by more than 0.3 V, or the vacuum test and the fuel pressure on the manifold's vacuum by more than 2 inHg",
+		Source:  "follows from the readings; how far they may differ is judgement: 20 rpm, 0.3 V, 2 inHg",
+		Asks:    "the starting test and the conditions differ on the cranking speed by more than 20 rpm or on the battery by more than 0.3 V, or the vacuum test and the fuel pressure on the manifold's vacuum by more than 2 inHg",
 		Notices: noted("written-twice"),
 	},
 	{
 		Name: "limit-implausible", Title: "The stated minimum does not suit the engine", Class: TestItself, About: diag.AboutTest,
 		Why: "Published minimums lie at 70 to 89 % of the standard values beside them. A minimum above that condemns sound engines, and one far below lets everything through: a standard value taken " +
 			"for the minimum, another engine's figure, or another unit. The limit is judged as stated and the sheet says that it should be looked up again.",
-		Source: "polytropic compression from inlet closing (Heywood, Internal Combustion Engine Fundamentals, from memory); minimum as a share of standard: common practice",
+		Source: "polytropic compression from inlet closing (Heywood, Internal Combustion Engine Fundamentals, from memory); minimum as a share of standard: common practice, no source",
 		Asks: "the stated minimum is more than 89 % of the cranking pressure that the engine's ratio makes likely, or under 35 % of it; not asked with variable valve timing, " +
 			"for a two-stroke or with a decompressor; where the inlet closing is not known 60 degrees after bottom dead centre is taken",
 		Variants: []string{"low"},
@@ -67,7 +67,7 @@ var gaugeRules = []Rule{
 		Name: "needle-falls-back", Title: "The needle would not hold", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
 		Why: "The valve at the plug end of the hose keeps each stroke's pressure until the next. When it leaks, the needle falls back and the reading is that of one stroke and not of " +
 			"all of them: every cylinder reads low, and first strokes look high beside the last.",
-		Source:  "common practice",
+		Source:  "common practice, no source",
 		Asks:    "the job says that the gauge's needle fell back between strokes",
 		Notices: needleFallsBack, Kind: OfTest, Weigh: voicesOf(needleFell), Headline: "test-gauge",
 		Doubt: "needle-falls-back", Doubts: onStarter, Repeat: "second-gauge",
@@ -76,7 +76,7 @@ var gaugeRules = []Rule{
 		Name: "gauge-reads-off", Title: "The gauge does not agree with its own check", Class: TestItself, About: diag.AboutTest,
 		Why: "A gauge that is known to read wrong makes a sound engine look worn, or hides a worn one. Between the cylinders of one test most of that cancels; against a book figure it does not. " +
 			"Nothing is corrected by it: one cylinder tested with another gauge settles it.",
-		Source:  "common practice",
+		Source:  "common practice, no source",
 		Asks:    "the gauge's check (reads X at Y) differs from the true pressure by more than 5 % of it and by more than the gauge's stated accuracy",
 		Notices: gaugeReadsOff, Kind: OfTest, Weigh: voicesOf(gaugeWasLow, gaugeWasHigh), Headline: "test-gauge",
 		Doubt: "gauge-reads-off", Doubts: onGauges, RepeatOf: anotherGauge,
@@ -85,7 +85,7 @@ var gaugeRules = []Rule{
 		Name: "gauge-doubted", Title: "Whoever used the gauge doubts it", Class: TestItself, About: diag.AboutTest,
 		Why: "Who held the gauge saw more than the figures: a hose that hissed, a needle that stuck, a dial that was dropped. Such a doubt is no figure and corrects none; " +
 			"a second gauge on one good cylinder ends it in minutes.",
-		Source:  "common practice",
+		Source:  "common practice, no source",
 		Asks:    "the job says why the readings of a gauge that was used are doubted",
 		Notices: gaugeDoubted, Kind: OfTest, Weigh: voicesOf(gaugeInDoubt), Headline: "test-gauge",
 		Doubt: "gauge-doubted", Doubts: append(slices.Clone(onGauges), known.NeedsLeakage), RepeatOf: anotherGauge,
@@ -94,7 +94,7 @@ var gaugeRules = []Rule{
 		Name: "repeats-disagree", Title: "Repeats of one reading disagree", Class: TestItself, About: diag.AboutTest,
 		Why: "Repeats of a sound test agree within a division or two. Where they do not, the adapter leaked, the strokes differed, a valve or lifter is not doing the same each time, " +
 			"or there is liquid in the bore. The mean of two such readings describes neither.",
-		Source:  "common practice",
+		Source:  "common practice, no source",
 		Asks:    "the repeats on a cylinder, dry or wet, lie more than 5 % of the highest of them apart, and more than 2 psi, which a gauge can hardly tell",
 		Notices: repeatsDisagree, Kind: OfTest, For: common("adapter-leak", "sticking-valve"), Headline: "not-judged-some",
 		Doubts: onStarter, Repeat: "repeat-method", Alone: always,

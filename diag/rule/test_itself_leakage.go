@@ -12,7 +12,7 @@ var leakTestRules = []Rule{
 	{
 		Name: "leaks-at-both-valves", Title: "Air at inlet and exhaust together", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsLeakage},
 		Why:    "Both valves of a cylinder seldom fail together, but near the top of the exhaust stroke both stand open. The piston was probably on the wrong stroke, or the crankshaft rolled.",
-		Source: "common practice",
+		Source: "common practice, no source",
 		Asks:   "in a leakage test air was heard at inlet and exhaust of one cylinder of an engine with valves, or a cylinder of good compression lost more than 80 %", Variants: []string{"loses-all"},
 		Notices: leaksAtBothValves, Kind: OfTest, Headline: "leakage-doubtful",
 		Doubt: "leaks-at-both-valves", Doubts: []known.Need{known.NeedsLeakage}, Repeat: "leak-down-again",
@@ -30,7 +30,7 @@ var leakTestRules = []Rule{
 		Name: "all-leak-to-crankcase", Title: "Every cylinder leaks to the crankcase, with good compression", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsLeakage, known.NeedsCompression},
 		Why: "Rings worn enough to lose this much everywhere would show in the compression. Leakage testers differ in orifice and supply, and a cold engine leaks more, " +
 			"so the tester and the temperature come before the rings.",
-		Source:  "common practice",
+		Source:  "common practice, no source",
 		Asks:    "every cylinder that was read loses 20 % or more with air in the crankcase, two at least, none is low on compression, and all of them together are not",
 		Notices: allLeakToCrankcase, Kind: OfTest, For: speaks(Known, "tester-scale"),
 		Doubt: "all-leak-to-crankcase", Doubts: []known.Need{known.NeedsLeakage}, Repeat: "leak-down-again",
@@ -39,7 +39,7 @@ var leakTestRules = []Rule{
 		Name: "leak-down-after-oil", Title: "Oil on the rings hides a leak", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsLeakage, known.NeedsWet},
 		Why: "Oil from a wet test seals the rings for as long as it lies on them. A leakage test made after it finds a cylinder tight that leaks past its rings; " +
 			"so air comes first and oil last, or the oil is cranked out before.",
-		Source:  "common practice",
+		Source:  "common practice, no source",
 		Asks:    "a low cylinder that came up with oil loses under 20 % in the leakage test, and the job does not say that the air came first",
 		Notices: leakDownAfterOil, Kind: OfTest, Headline: "leakage-doubtful",
 		Doubt: "leak-down-after-oil", Doubts: []known.Need{known.NeedsLeakage}, Repeat: "leak-down-again",

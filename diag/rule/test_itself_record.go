@@ -25,7 +25,7 @@ var recordRules = []Rule{
 		Name: "too-few-cylinders", Title: "Cylinders were left out", Class: TestItself, About: diag.AboutTest,
 		Why: "Cylinders are judged beside each other. One that was not read may be the best, and then those called even are low, or the worst. Nothing can be said of the engine's sealing " +
 			"as a whole until it has been read.",
-		Source: "common practice", Variants: []string{"rotors"},
+		Source: "common practice, no source", Variants: []string{"rotors"},
 		Asks:    "compression (or rotors, or leakage alone) was tested on an engine of several and some were not read",
 		Notices: tooFewCylinders, RepeatOf: func(*known.Case, diag.Notice) string { return "complete-set" }, Alone: always,
 		HeadlineOf: func(_ *known.Case, n diag.Notice) string {
@@ -39,7 +39,7 @@ var recordRules = []Rule{
 		Name: "read-once", Title: "One figure, read once, on which much hangs", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
 		Why: "A figure is misread, or a digit miswritten, more easily than a cylinder goes bad, and 168 for 158 looks like any other reading. Where one figure that was read once sets a cylinder apart, " +
 			"and nothing else that was found on that cylinder goes with it, a careful hand looks at it again before anything is taken apart.",
-		Source: "common practice",
+		Source: "common practice, no source",
 		Asks: "a cylinder is low, to be watched past a limit that the job states, high, or more than 10 % from every other reading beside others that are low; it has one reading and was not tested again, and neither its leakage, its first stroke, its reading " +
 			"with oil, its plug, a code, what was seen in it, its part in running the engine nor an earlier test goes with that; not asked of low ones that are more than half",
 		Notices: readOnce,
@@ -48,7 +48,7 @@ var recordRules = []Rule{
 		Name: "read-not-told", Title: "Read by somebody who kept the figure", Class: TestItself, About: diag.AboutTest,
 		Why: "A reading that somebody took and did not hand on is no reading that was left out: it exists, and whoever has it can be asked. Until then nothing is said of that cylinder, " +
 			"nor of the engine as a whole.",
-		Source:  "common practice",
+		Source:  "common practice, no source",
 		Asks:    "the job says of a cylinder, or of a test, that it was read and not told",
 		Notices: readNotTold,
 	},
@@ -56,7 +56,7 @@ var recordRules = []Rule{
 		Name: "lower-bound", Title: "Known only to read more", Class: TestItself, About: diag.AboutTest,
 		Why: "A needle at its stop says that there is more, and not how much more. Such a reading can clear a minimum that it is above. It cannot be compared with the other cylinders " +
 			"except as at least that much, and one under the minimum decides nothing.",
-		Source:  "common practice",
+		Source:  "common practice, no source",
 		Asks:    "a reading is written as a lower bound, such as 'over 300' or '300+'",
 		Notices: lowerBound, RepeatOf: boundsRepeat, Alone: always,
 		HeadlineOf: func(c *known.Case, _ diag.Notice) string {
@@ -77,7 +77,7 @@ var recordRules = []Rule{
 		Name: "engine-facts-missing", Title: "A fact of the engine would change the answer", Class: TestItself, About: diag.AboutTest,
 		Why: "Readings mean different things on different engines: lash cannot be set on hydraulic lifters, one camshaft cannot be late on one bank alone, an air-cooled engine has no coolant to lose. " +
 			"Where such a fact is not written down and would change what comes next, the sheet asks for it.",
-		Source: "common practice",
+		Source: "common practice, no source",
 		Asks: "a cylinder, a bank or the engine is low, and a fact that would change what comes first is not recorded: the fuel, hydraulic lifters, the camshafts, what drives them, a decompressor " +
 			"on a small engine, the cooling of one that is built both ways, the displacement where oil would tell",
 		Notices: engineFactsMissing,

@@ -26,7 +26,7 @@ func throughout(signs ...Sign) []Sign {
 
 var (
 	tiresInOrder  = ofTest(noticed("falls-in-test-order"), Voice{Cause: "weak-cranking", Weight: Known}, Voice{Cause: "gauge-valve-leaks", Weight: DryUp})
-	turnedSlowly  = ofTest(known.OfEngine("a cranking speed under 150 r/min", func(c *known.Case) bool { return c.TurnsSlowly() }), Voice{Cause: "weak-cranking", Weight: Known})
+	turnedSlowly  = ofTest(known.OfEngine("a cranking speed under 150 rpm", func(c *known.Case) bool { return c.TurnsSlowly() }), Voice{Cause: "weak-cranking", Weight: Known})
 	batterySagged = ofTest(known.OfEngine("a battery under 9.6 V on the starter", func(c *known.Case) bool { _, sags := c.BatterySags(); return sags }),
 		Voice{Cause: "weak-cranking", Weight: Known})
 	chokedOff = ofTest(known.OfEngine("cranked with the throttle closed or the choke on", func(c *known.Case) bool { return c.ThrottleShut() || c.ChokeShut() }),

@@ -16,7 +16,7 @@ var wetRules = []Rule{
 		Name: "no-oil-in-diesel", Title: "Oil was put into a diesel's cylinder", Class: TestItself, About: diag.AboutTest,
 		Why: "A diesel's chamber is small and the engine fires on what it compresses: oil can lock the piston or ignite and run the engine away. " +
 			"Its readings with oil are not used, and no wet test is ever proposed.",
-		Source:  "common practice (a light diesel's instructions: no oil in the cylinder)",
+		Source:  "common practice, no source (a light diesel's instructions: no oil in the cylinder)",
 		Asks:    "a wet test is recorded on a diesel",
 		Notices: noOilInDiesel,
 	},
@@ -24,7 +24,7 @@ var wetRules = []Rule{
 		Name: "wet-dose-too-large", Title: "Too much oil in the wet test", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsWet},
 		Why: "Oil takes up room above the piston. A large dose raises the ratio, and with it the reading, whatever the rings are like. Cylinders that need no oil should hardly rise; " +
 			"where they do, the rise of the low one says little.",
-		Source:   "common practice; the effect of the dose follows from the chamber's volume",
+		Source:   "common practice, no source; the effect of the dose follows from the chamber's volume",
 		Asks:     "a cylinder that is not low rose by more than 10 % with oil, or a wet reading is above what the engine's geometry can give, or the dose is more than a tenth of the chamber",
 		Variants: []string{"above-geometry", "dose"},
 		Notices:  wetDoseTooLarge, Kind: OfTest, For: speaks(Known, "too-much-oil-used"),
@@ -35,7 +35,7 @@ var wetRules = []Rule{
 		Name: "wet-rise-everywhere", Title: "Every cylinder rose alike with oil", Class: Information, About: diag.AboutEngine, Needs: []known.Need{known.NeedsWet},
 		Why: "Oil fills room and seals dry bores, and so lifts every cylinder somewhat. A rise that all share comes from the dose, or from bores dry or worn all over, " +
 			"and tells nothing of one cylinder against another.",
-		Source: "common practice",
+		Source: "common practice, no source",
 		Of:     wetTested, When: known.All(known.Not(known.Diesel), riseAlike),
 		Kind: OfCompression, Say: wetEverywhere,
 	},
@@ -43,7 +43,7 @@ var wetRules = []Rule{
 		Name: "wet-rise-nowhere", Title: "All low, and oil lifts none of them", Class: Information, About: diag.AboutEngine, Needs: []known.Need{known.NeedsWet},
 		Why: "Oil seals worn rings and dry bores for a few strokes. Where every cylinder is low and none gains anything by it, what they share is not their rings: " +
 			"the valve timing, the air that they get, or the way they were tested.",
-		Source: "common practice (all low with no rise: valve timing)",
+		Source: "common practice, no source (all low with no rise: valve timing)",
 		Of:     wetTested, When: noneRises,
 		Kind: OfCompression, Say: wetEverywhere,
 	},
@@ -51,7 +51,7 @@ var wetRules = []Rule{
 		Name: "wet-rise", Title: "A low cylinder comes up with oil", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsWet},
 		Why: "Oil lies on the piston and seals the rings for a few strokes. Pressure that comes back with it was escaping past the rings; " +
 			"a leak at a valve or the gasket, above the oil, would still be there.",
-		Source: "US Army TM 5-4210-230-14&P-1, Addendum No. 2; US Army TM 10-3930-647-14&P, para 4-40; the thresholds: common practice",
+		Source: "US Army TM 5-4210-230-14&P-1, Addendum No. 2; US Army TM 10-3930-647-14&P, para 4-40; the thresholds: common practice, no source",
 		Of:     eachCylinder, When: known.OilRises,
 		Kind: OfCompression, Weigh: wetRose, Say: wetSays, Headline: "one-low",
 	},
@@ -59,7 +59,7 @@ var wetRules = []Rule{
 		Name: "wet-partial", Title: "A low cylinder comes up only in part", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsWet},
 		Why: "Some rise comes from the oil's own volume. A cylinder that gains some and stays far below the rest may leak past rings and valves both, or only show the dose; " +
 			"the wet test leaves it open.",
-		Source: "common practice", Variants: []string{"inconclusive"},
+		Source: "common practice, no source", Variants: []string{"inconclusive"},
 		Of: eachCylinder, When: known.Any(oilPartly, oilUnclear),
 		Kind: OfCompression, Say: wetSays, Headline: "one-low",
 	},
@@ -67,7 +67,7 @@ var wetRules = []Rule{
 		Name: "wet-no-rise", Title: "A low cylinder stays low with oil", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsWet},
 		Why: "Oil seals the rings and nothing else. What stays low with it leaks above the piston: at a valve, at the head gasket, through a crack; " +
 			"or past rings so broken, or a piston so holed, that oil cannot seal them.",
-		Source:   "US Army TM 5-4210-230-14&P-1, Addendum No. 2; US Army TM 10-3930-647-14&P, para 4-40; the threshold: common practice",
+		Source:   "US Army TM 5-4210-230-14&P-1, Addendum No. 2; US Army TM 10-3930-647-14&P, para 4-40; the threshold: common practice, no source",
 		Variants: []string{"two-stroke"},
 		Of:       eachCylinder, When: known.OilFlat,
 		Kind: OfCompression, Weigh: wetStayed, Say: wetSays, Headline: "one-low",
