@@ -230,12 +230,12 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 		say(notJudged(c))
 	case len(apart) > 0 && sound == nil:
 		say("not-judged-some", "advice-test-again", diag.Facts{"Cylinders": diag.Names(apart)})
-	case len(c.BoundsOnly()) > 0 && sound == nil:
+	case len(c.BoundsOnly()) > 0 && (sound == nil || beside(sound) && !c.PressureEnough()):
 		key, advice := boundsVerdict(c)
 		say(key, advice, diag.Facts{"Cylinders": diag.Names(c.BoundsOnly())})
 	case c.OnlyWet() && sound == nil:
 		say("wet-only", "advice-none", nil)
-	case sound != nil && sound.About == diag.AboutFuel && sealingClose(c): // how the engine seals is not hidden behind its fuel
+	case sound != nil && beside(sound) && sealingClose(c): // how the engine seals is not hidden behind its fuel
 		say("sealing-close", "advice-none-close", nil)
 	case sound != nil:
 		led(c, d, sound)
@@ -247,6 +247,10 @@ func withoutLead(c *known.Case, d *diag.Diagnosis) {
 		say(withoutFindings(c))
 	}
 }
+
+// beside reports a story of the fuel or the mixture, which says nothing of how the
+// cylinders seal.
+func beside(s *diag.Story) bool { return s.About == diag.AboutFuel || s.About == diag.AboutMixture }
 
 // sealingClose reports pressures of which one is too close to its limit to call.
 func sealingClose(c *known.Case) bool {
