@@ -60,7 +60,16 @@ type Image struct {
 	Name string // unique on the page
 	Kind string // "png" or "jpeg"
 	Data []byte
-	W, H int // pixels
+	W, H int // pixels, as it stands on the page
+	Turn Turn
+}
+
+// Stored is how many columns and rows a picture's data have.
+func (i Image) Stored() (w, h int) {
+	if i.Turn.Aside() {
+		return i.H, i.W
+	}
+	return i.W, i.H
 }
 
 // A Surface is what a page is drawn on: paths, lines of text and pictures,

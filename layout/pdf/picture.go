@@ -28,6 +28,12 @@ func LoadPicture(name string, data []byte) (layout.Image, error) {
 		return layout.Image{}, fmt.Errorf("a picture of %d x %d pixels; at most %d million pixels", cfg.Width, cfg.Height, maxPixels/1_000_000)
 	}
 	img := layout.Image{Name: name, Kind: kind, Data: data, W: cfg.Width, H: cfg.Height}
+	if kind == "jpeg" {
+		img.Turn = turnOf(data)
+	}
+	if img.Turn.Aside() {
+		img.W, img.H = img.H, img.W
+	}
 	decoded, _, err := image.Decode(bytes.NewReader(data))
 	if err != nil {
 		return layout.Image{}, fmt.Errorf("a damaged %s picture: %w", kind, err)
@@ -60,7 +66,17 @@ func (d *Doc) Picture(r layout.Rect, img layout.Image) {
 	}
 	d.shape()
 	up := d.opt.Paper.H.Round() - r.Y.Round() - r.H.Round()
-	d.pdf.RawWriteStr(fmt.Sprintf("q %.2f 0 0 %.2f %.2f %.2f cm /%s Do Q", r.W.Round(), r.H.Round(), r.X.Round(), up, pictureName(n)))
+	p, w, h := img.Turn.Places(), r.W.Round(), r.H.Round()
+	d.pdf.RawWriteStr(fmt.Sprintf("q %s %s %s %s %.2f %.2f cm /%s Do Q", share(p[0]*w), share(-p[3]*h), share(-p[1]*w), share(p[4]*h),
+		r.X.Round()+(p[1]+p[2])*w, up+(1-p[4]-p[5])*h, pictureName(n)))
+}
+
+// share writes a measure of a picture's place, nothing as it always was.
+func share(v layout.Length) string {
+	if v == 0 {
+		return "0"
+	}
+	return fmt.Sprintf("%.2f", v)
 }
 
 // pictureName is the name by which the page calls a picture.

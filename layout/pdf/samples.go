@@ -44,7 +44,8 @@ func (t *tail) pictures(all []layout.Image) error {
 
 func (t *tail) image(number int, img layout.Image, s stream) {
 	t.at[number] = t.Len()
-	fmt.Fprintf(t, "%d 0 obj\n<</Type /XObject /Subtype /Image /Width %d /Height %d %s /Length %d>>\nstream\n", number, img.W, img.H, s.entries, len(s.data))
+	w, h := img.Stored()
+	fmt.Fprintf(t, "%d 0 obj\n<</Type /XObject /Subtype /Image /Width %d /Height %d %s /Length %d>>\nstream\n", number, w, h, s.entries, len(s.data))
 	t.Write(s.data)
 	t.WriteString("\nendstream\nendobj\n")
 }

@@ -23,10 +23,17 @@ func (p *Page) Picture(r layout.Rect, img layout.Image) {
 	p.photographs = true
 	b := src.Bounds()
 	m := p.turn.shifted(r.TopLeft())
-	x, y := float64(r.W.Round())/float64(b.Dx()), float64(r.H.Round())/float64(b.Dy())
+	p6, w, h := img.Turn.Places(), r.W.Round(), r.H.Round()
+	onto := func(x, y layout.Length) (float64, float64) { // a direction on the page
+		return m.a*float64(w*x) + m.c*float64(h*y), m.b*float64(w*x) + m.d*float64(h*y)
+	}
+	ax, ay := onto(p6[0], p6[3])
+	dx, dy := onto(p6[1], p6[4])
+	ex, ey := onto(p6[2], p6[5])
+	ax, ay, dx, dy = ax/float64(b.Dx()), ay/float64(b.Dx()), dx/float64(b.Dy()), dy/float64(b.Dy())
 	to := f64.Aff3{
-		m.a * x, m.c * y, m.e - m.a*x*float64(b.Min.X) - m.c*y*float64(b.Min.Y),
-		m.b * x, m.d * y, m.f - m.b*x*float64(b.Min.X) - m.d*y*float64(b.Min.Y),
+		ax, dx, ex + m.e - ax*float64(b.Min.X) - dx*float64(b.Min.Y),
+		ay, dy, ey + m.f - ay*float64(b.Min.X) - dy*float64(b.Min.Y),
 	}
 	var o draw.Options
 	if p.clip != nil {

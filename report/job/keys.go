@@ -201,5 +201,5 @@ var vehicleKeys = []key{
 var photoKeys = []key{
 	{name: "name", form: asText, doc: "Short name, as readings refer to it.", example: "P4"},
 	{name: "shows", form: asText, doc: "What it shows."},
-	{name: "file", form: asFileName, doc: "The photo's file beside the job file."},
+	{name: "file", form: asFileName, doc: "The photo's file beside the job file; it stands upright on the page as its camera says."},
 }
