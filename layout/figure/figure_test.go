@@ -175,3 +175,36 @@ func TestTicksAreRound(t *testing.T) {
 		}
 	}
 }
+
+// Where there are words for it, every finding is named, whatever the room.
+func TestFindingsWithoutRoomAreNamed(t *testing.T) {
+	d := manyFindings()
+	d.Lead.Also = "Also:"
+	rec, area := drawn(t, NewFindings(d), 329, layout.Brief, 0)
+	checkDrawn(t, "many findings", rec, area)
+	for i := range 6 {
+		if want := fmt.Sprintf("Findingnumber%d", i); !strings.Contains(textOf(rec), want) {
+			t.Errorf("%q is not named", want)
+		}
+	}
+	if strings.Contains(textOf(rec), "8findings") || !strings.Contains(textOf(rec), "0findings") {
+		t.Errorf("findings that are named count as left out:\n%s", textOf(rec))
+	}
+}
+
+// Rows that stay are there beside the sum, and what is read twice is named once.
+func TestRowsThatStay(t *testing.T) {
+	d := Table{Name: "t", Title: "Tests", RunOn: layout.Compact, Sum: "the rest is elsewhere", Columns: []Column{{}, {Plain: true}, {Heading: "limit"}}}
+	for i := range 5 {
+		d.Rows = append(d.Rows, TextRow("Oil", fmt.Sprintf("%d9 psi", i), "40"))
+		d.Rows[i].Keep = i > 2
+	}
+	brief, _ := drawn(t, NewTable(d), 262, layout.Brief, 0)
+	if got := textOf(brief); strings.Contains(got, "09psi") || !strings.Contains(got, "49psi") || !strings.Contains(got, "elsewhere") {
+		t.Errorf("brief says %s", got)
+	}
+	compact, _ := drawn(t, NewTable(d), 262, layout.Compact, 0)
+	if got := textOf(compact); strings.Count(got, "Oil") != 1 || strings.Count(got, "psi") != 5 {
+		t.Errorf("compact says %s", got)
+	}
+}

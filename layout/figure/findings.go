@@ -115,10 +115,13 @@ func (f *findingsSetting) frame(depths []depth) layout.Frame {
 	var left Omitted
 	var items []layout.Frame
 	for i, depth := range depths {
-		left.add(f.d.Items[i], depth)
+		left.add(f.d.Items[i], depth, f.d.Lead.Also != "")
 		items = append(items, f.item(i, depth))
 	}
 	frames := []layout.Frame{heading(f.t, f.d.Title, f.d.Sub, f.width), heard(layout.List, f.columns(gap, listed(items)))}
+	if also := f.also(depths); also.Text != "" {
+		frames = append(frames, paragraph(f.t, f.width, layout.Left, run(f.t, layout.Body, f.t.Muted, f.d.Lead.Also), also))
+	}
 	if left != (Omitted{}) && f.d.More != nil {
 		frames = append(frames, textFrame(f.t, f.d.More(left), layout.Note, f.t.Muted, f.width))
 	}
@@ -127,6 +130,22 @@ func (f *findingsSetting) frame(depths []depth) layout.Frame {
 		whole.Richer = func(height layout.Length) layout.Frame { return f.richer(depths, height) }
 	}
 	return whole
+}
+
+// also is what was seen of the findings that have no entry of their own, one behind
+// the other: none goes unnamed.
+func (f *findingsSetting) also(depths []depth) layout.Run {
+	var names []string
+	for i, item := range f.d.Items {
+		if depths[i] == hidden && f.d.Lead.Also != "" {
+			names = append(names, strings.TrimRight(item.Says, ":;."))
+		}
+	}
+	text := strings.Join(names, "; ")
+	if text != "" {
+		text += "."
+	}
+	return run(f.t, layout.Body, f.t.Ink, text)
 }
 
 // columns sets the findings under one another, or down a first column and on
@@ -145,8 +164,12 @@ func (f *findingsSetting) columns(gap layout.Length, items []layout.Frame) layou
 	return best
 }
 
-// add counts what a finding leaves out at a depth.
-func (o *Omitted) add(item Finding, d depth) {
+// add counts what a finding leaves out at a depth; one that is named among others
+// leaves out what stands behind its name.
+func (o *Omitted) add(item Finding, d depth, named bool) {
+	if d == hidden && named {
+		d = said
+	}
 	count := func(n *int, least depth, texts ...string) {
 		if d > hidden && d < least && strings.Join(texts, "") != "" {
 			*n++

@@ -31,6 +31,7 @@ type FindingWords struct {
 	Sure    string // "How sure:"
 	Against string // "Speaks against it:"
 	Rule    string // "Rule:"
+	Also    string // "Also:", before findings that are only named for want of room; "" leaves them out
 }
 
 // Omitted counts the findings of which a block left something out at its level

@@ -39,6 +39,7 @@ type TableRow struct {
 	Cells []TableCell
 	Shade bool // shaded: what stands out
 	Break bool // a hairline above it: what follows is of another bank
+	Keep  bool // it stays where only the Sum of the rows is said
 }
 
 // A TableCell is what a row says in a column.
@@ -72,14 +73,14 @@ func TextRow(texts ...string) TableRow {
 
 // NewTable is a block "table:" with the table's name. It gets closer at
 // compact and at brief; one that may runs on as a paragraph, and at brief only
-// says what its rows come to. In less width than its columns need it runs on
+// says what its rows come to, with those that stay. In less width than its columns need it runs on
 // too, and says that it is too narrow.
 func NewTable(d Table) layout.Block {
 	return tableBlock{block{"table:" + d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		captions := captionLines(t, d.Captions, width, level)
 		switch {
 		case d.Sum != "" && level == layout.Brief:
-			f := heading(t, d.Title, d.Sum, width)
+			f := stack(0, heading(t, d.Title, d.Sum, width), rowsRunOn(t, d.kept(), width))
 			f.Richer = richer(f, ruled(t, d, width), tableRunOn(t, d, width, captions))
 			return f
 		case d.RunOn != layout.Full && level >= d.RunOn:
@@ -94,6 +95,15 @@ func NewTable(d Table) layout.Block {
 		}
 		return f
 	}}, d}
+}
+
+// kept is a table with the rows alone that stay beside its sum.
+func (d Table) kept() Table {
+	d.Rows = slices.DeleteFunc(slices.Clone(d.Rows), func(r TableRow) bool { return !r.Keep })
+	for i := range d.Rows {
+		d.Rows[i].Break = false
+	}
+	return d
 }
 
 // tableFrame is a table in rows and columns; it is false where the width is
@@ -188,11 +198,19 @@ func rowsRunOn(t layout.Theme, d Table, width layout.Length) layout.Frame {
 		if len(r.Cells) == 0 {
 			continue
 		}
+		again := i > 0 && !r.Break && len(d.Rows[i-1].Cells) > 0 && r.Cells[0].Text == d.Rows[i-1].Cells[0].Text
 		name := r.Cells[0].Text + ":"
 		if r.Break && len(runs) > 0 { // what is of another kind begins a line
 			name = "\n" + name
 		}
-		runs = append(runs, run(t, layout.Note, t.Ink, name))
+		if !again { // more of the same is not named again
+			if len(runs) > 0 {
+				runs = append(runs, run(t, layout.Note, t.Muted, strings.TrimSpace(runOnDot)))
+			}
+			runs = append(runs, run(t, layout.Note, t.Ink, name))
+		} else if len(runs) > 0 {
+			runs[len(runs)-1].Text += ";"
+		}
 		from := len(runs)
 		for c, cell := range r.Cells[1:] {
 			if cell.Text == "" && cell.Note == "" {
@@ -209,9 +227,6 @@ func rowsRunOn(t layout.Theme, d Table, width layout.Length) layout.Frame {
 			if cell.Note != "" {
 				runs = append(runs, run(t, layout.Note, t.Ink, cell.Note))
 			}
-		}
-		if i < len(d.Rows)-1 {
-			runs = append(runs, run(t, layout.Note, t.Muted, strings.TrimSpace(runOnDot)))
 		}
 	}
 	return paragraph(t, width, layout.Left, runs...)

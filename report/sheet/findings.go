@@ -17,7 +17,7 @@ func (v *view) findingsBlock() layout.Block {
 	}
 	d := figure.Findings{
 		Title: v.label("heading.findings"),
-		Lead:  figure.FindingWords{Sure: v.label("finding.sure"), Against: v.label("finding.against"), Rule: v.label("finding.rule")},
+		Lead:  figure.FindingWords{Sure: v.label("finding.sure"), Against: v.label("finding.against"), Rule: v.label("finding.rule"), Also: v.label("finding.also")},
 		More:  v.findingsLeft,
 	}
 	if v.workshop() {

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
@@ -38,9 +39,7 @@ func (v *view) furtherTable() figure.Table {
 	for i := range v.d.Measured {
 		d.Rows = append(d.Rows, v.furtherRows(&v.d.Measured[i])...)
 	}
-	if !v.workshop() {
-		d.Sum = v.furtherSum(d.Rows)
-	}
+	d.Sum = v.furtherSum(d.Rows)
 	if v.withoutLimits(d.Rows) {
 		d.Columns = d.Columns[:2]
 		for i := range d.Rows {
@@ -60,7 +59,17 @@ func (v *view) furtherSum(rows []figure.TableRow) string {
 			}
 		}
 	}
-	return v.label("further.sum", "count", len(rows), "outside", counts[diag.Outside], "close", counts[diag.TooClose])
+	key := "further.sum"
+	if v.workshop() {
+		key = "further.sum-workshop"
+	}
+	left := 0
+	for _, r := range rows {
+		if !r.Keep {
+			left++
+		}
+	}
+	return v.label(key, "count", left, "outside", counts[diag.Outside], "close", counts[diag.TooClose])
 }
 
 func (v *view) withoutLimits(rows []figure.TableRow) bool {
@@ -79,8 +88,7 @@ func (v *view) furtherRows(r *diag.MeasuredResult) []figure.TableRow {
 	}
 	var rows []figure.TableRow
 	said := map[string]bool{}
-	for i := range r.Readings {
-		m := &r.Readings[i]
+	for _, m := range byName(r.Readings) {
 		switch {
 		case m.Cylinder == "":
 			rows = append(rows, v.furtherRow(r, m))
@@ -99,6 +107,21 @@ func (v *view) furtherRows(r *diag.MeasuredResult) []figure.TableRow {
 		rows[0].Break = true
 	}
 	return rows
+}
+
+// byName are readings with those of one name together, in the order in which the
+// names come first: each kind of gas at every speed, then the next.
+func byName(readings []diag.MeasuredReading) []*diag.MeasuredReading {
+	first := map[string]int{}
+	all := make([]*diag.MeasuredReading, len(readings))
+	for i := range readings {
+		all[i] = &readings[i]
+		if _, known := first[all[i].Name]; !known {
+			first[all[i].Name] = i
+		}
+	}
+	slices.SortStableFunc(all, func(a, b *diag.MeasuredReading) int { return first[a.Name] - first[b.Name] })
+	return all
 }
 
 // readingWords are what a reading is of, in words or by the job's own name.
@@ -124,10 +147,15 @@ func (v *view) furtherValue(m *diag.MeasuredReading) string {
 		return m.Number().String()
 	}
 	entered := strings.Trim(m.Entered, "[]")
-	if m.Unit != "" && strings.Trim(entered, "0123456789., +-–~") == "" {
+	if takesUnit(m) {
 		entered += "\u00a0" + string(m.Unit)
 	}
 	return onPage(entered)
+}
+
+// takesUnit reports a reading that was entered as a bare number.
+func takesUnit(m *diag.MeasuredReading) bool {
+	return m.Entered != "" && m.Unit != "" && strings.Trim(m.Entered, "[]0123456789., +-–~") == ""
 }
 
 func (v *view) judge(row *figure.TableRow, m *diag.MeasuredReading) {
@@ -136,22 +164,31 @@ func (v *view) judge(row *figure.TableRow, m *diag.MeasuredReading) {
 	}
 	row.Cells[3] = figure.TableCell{Mark: readingMark(m.Value, m.LimitLow, m.Verdict), Text: v.term("judged-short", string(m.Verdict)), Bold: m.Verdict == diag.Outside}
 	row.Shade = m.Verdict == diag.Outside
+	row.Keep = v.workshop() && m.Verdict != diag.Within
 }
 
 // eachRow is what was read of each cylinder under one name, with the verdict on
 // the worst of them.
 func (v *view) eachRow(r *diag.MeasuredResult, name string) figure.TableRow {
-	var values []string
+	var of []*diag.MeasuredReading
 	var worst *diag.MeasuredReading
 	for i := range r.Readings {
 		m := &r.Readings[i]
 		if m.Name != name || m.Cylinder == "" {
 			continue
 		}
-		values = append(values, v.label("further.of", "cylinder", m.Cylinder, "value", v.furtherValue(m)))
+		of = append(of, m)
 		if worst == nil || furtherRank(m.Verdict) > furtherRank(worst.Verdict) {
 			worst = m
 		}
+	}
+	values := make([]string, len(of))
+	for i, m := range of {
+		value := v.furtherValue(m)
+		if i+1 < len(of) && takesUnit(m) && takesUnit(of[i+1]) && m.Unit == of[i+1].Unit {
+			value = onPage(strings.Trim(m.Entered, "[]")) // the unit is said once, behind the last
+		}
+		values[i] = v.label("further.of", "cylinder", m.Cylinder, "value", value)
 	}
 	row := figure.TextRow(capital(v.readingWords(r.Name, name)), strings.Join(values, ", "), onPage(worst.LimitEntered), "")
 	v.judge(&row, worst)
@@ -166,14 +203,23 @@ func furtherRank(v diag.Verdict) int {
 // tickedRow is what was seen or ticked under one name, of the engine or of each
 // cylinder.
 func (v *view) tickedRow(r *diag.MeasuredResult, name string) figure.TableRow {
-	var values []string
+	var order, values []string
+	of := map[string]diag.Names{}
 	for _, w := range r.Words {
 		if w.Name != name {
 			continue
 		}
 		value := v.optional("tick."+w.Value, onPage(w.Value))
+		if !slices.Contains(order, value) {
+			order = append(order, value)
+		}
 		if w.Cylinder != "" {
-			value = v.label("further.of", "cylinder", w.Cylinder, "value", value)
+			of[value] = append(of[value], w.Cylinder)
+		}
+	}
+	for _, value := range order {
+		if on := of[value]; len(on) > 0 {
+			value = v.label("further.of", "cylinder", strings.Join(on, ", "), "value", value)
 		}
 		values = append(values, value)
 	}
