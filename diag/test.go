@@ -153,10 +153,10 @@ type Smoke struct {
 
 // A Bore is what a camera showed of one cylinder; "" was not said.
 type Bore struct {
-	Wall   string // "scored", "glazed", "good"
+	Wall   string // "scored", "glazed", "rust", "good"
 	Crown  string // "washed", "carbon", "holed", "marked", "good"
-	Valves string // "burnt", "bent", "good"
-	Seat   string // "burnt", "carbon", "good"
+	Valves string // "burnt", "bent", "carbon", "rust", "good"
+	Seat   string // "burnt", "carbon", "rust", "good"
 	Note   string // free words
 }
 

@@ -83,9 +83,7 @@ func notDirect(c *known.Case) bool { return !direct(c) }
 func electricPump(c *known.Case) bool  { return c.MayBeElectricPump() }
 func hoseKnown(c *known.Case) bool     { return c.MayHaveHose() }
 func systemUnknown(c *known.Case) bool { return c.FuelSystem() == "" }
-func carburetted(c *known.Case) bool {
-	return c.FuelSystem() == known.Carburettor || c.FuelSystem() == "" && c.Spec.Fuel == "two-stroke mix"
-}
+func carburetted(c *known.Case) bool   { return c.Carburetted() }
 func regulated(c *known.Case) bool {
 	return !carburetted(c) || c.Fuel != nil && c.Fuel.Pump == "electric"
 }
@@ -176,10 +174,42 @@ var ofComplaint = map[string][]string{
 	stood:       {"stuck-rings", "stuck-valve", "stuck-seals"},
 }
 
+// ofCarburetted and ofDiesel are that for engines without a computer that meters
+// petrol, where they differ.
+var (
+	ofCarburetted = map[string][]string{
+		misfire:   {"ignition", "carburettor", "valve-motion"},
+		noStart:   {"ignition", "carburettor", "flooding", "timing-drive"},
+		hardStart: {"carburettor", "ignition", "flooding"},
+		rich:      {"carburettor", "air-filter"},
+		lean:      {"carburettor", "air-leak"},
+		lowPower:  {"carburettor", "ignition", "restricted-exhaust", "air-filter", "cam-timing"},
+	}
+	ofDiesel = map[string][]string{
+		misfire:   {"diesel-injector", "air-in-fuel", "valve-motion"},
+		noStart:   {"air-in-fuel", "fuel-filter", "glow-plug", "timing-drive"},
+		hardStart: {"glow-plug", "air-in-fuel", "diesel-injector"},
+		lowPower:  {"fuel-filter", "air-filter", "boost-leak", "diesel-injector", "restricted-exhaust"},
+	}
+)
+
 // OfComplaint is what commonly causes a complaint that no reading explains, the
 // commonest first.
 func OfComplaint(c *known.Case, complaint string) []string {
 	list := ofComplaint[complaint]
+	of := map[string][]string(nil)
+	switch {
+	case c.Spec.Diesel():
+		of = ofDiesel
+	case c.Carburetted():
+		of = ofCarburetted
+	}
+	if own, ok := of[complaint]; ok {
+		list = own
+	}
+	if complaint == hardStart && c.Spec.Decompressor == "automatic" { // which opens a valve by its lash
+		list = append([]string{"valve-lash"}, list...)
+	}
 	if complaint == oilUse && charged(c) {
 		list = append([]string{"turbo-seal"}, list...)
 	}

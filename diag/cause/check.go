@@ -37,6 +37,7 @@ type Check struct {
 	Mends    []string  // causes that it puts right as it is made
 	Words    []string  // other words for it in a job's work done
 	Outcomes []Outcome // all of them
+	place    int       // among all checks
 	// Again: it repeats the test rather than looks into the engine.
 	Again bool
 	// Then is the check that repeats the test where this one left the doubt; "" for
@@ -84,7 +85,14 @@ type Outcome struct {
 }
 
 // Checks is every check by name.
-var Checks = slices.Concat(againChecks, sealingChecks, motionChecks, mixtureChecks, fuelChecks, runningChecks, oilChecks, furtherChecks)
+var Checks = numbered(slices.Concat(againChecks, sealingChecks, motionChecks, mixtureChecks, fuelChecks, runningChecks, oilChecks, furtherChecks))
+
+func numbered(list []Check) []Check {
+	for i := range list {
+		list[i].place = i
+	}
+	return list
+}
 
 var checksByName = sync.OnceValue(func() map[string]*Check {
 	index := make(map[string]*Check, len(Checks))
@@ -121,14 +129,13 @@ func (k *Check) IsMade(c *known.Case, cylinders []string) bool {
 
 // work is what the job says of the check having been made, nil for nothing.
 func (k *Check) work(c *known.Case, cylinders []string) *known.Work {
-	at := placesOf()[k.Name]
-	if !slices.Contains(c.SpeaksOf(called()), at) {
+	if !slices.Contains(c.SpeaksOf(called()), k.place) {
 		return nil
 	}
 	if k.OfTest {
 		cylinders = nil
 	}
-	return c.DoneSaying(cylinders, called()[at])
+	return c.DoneSaying(cylinders, called()[k.place])
 }
 
 // Told are the checks of which the job says in words that they were made, on
@@ -160,14 +167,6 @@ var called = sync.OnceValue(func() []known.Phrases {
 		names[i] = known.Plain(append([]string{Checks[i].Name}, Checks[i].Words...)...)
 	}
 	return names
-})
-
-var placesOf = sync.OnceValue(func() map[string]int {
-	places := make(map[string]int, len(Checks))
-	for i := range Checks {
-		places[Checks[i].Name] = i
-	}
-	return places
 })
 
 // Answer gives the outcome that the job's work done names for the check on

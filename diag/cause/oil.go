@@ -134,7 +134,7 @@ var furtherChecks = []Check{
 			{Name: "it leaks", For: []string{"oil-cooler"}, Words: []string{"leaks"}},
 			{Name: "it is tight", Else: true, Words: []string{"tight", "holds"}}}},
 	{Name: "injector-bench", Minutes: 90, Fuel: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
-		return c.Spec.Diesel() && c.Has(known.NeedsTest(known.DieselTests))
+		return c.Spec.Diesel() && (c.Has(known.NeedsTest(known.DieselTests)) || !c.AnyLow(c.Read()) && c.AllLow() == nil)
 	},
 		Words: []string{"injector bench tested", "injectors bench tested", "injector on the bench", "nozzle tested"},
 		Outcomes: []Outcome{
@@ -156,6 +156,10 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "oil lies in it", For: []string{"turbo-seal"}, Sure: 0.8, Words: []string{"oil in it", "pools", "play"}},
 			{Name: "dry and firm", Else: true, Words: []string{"dry", "firm", "no play"}}}},
+	{Name: "boost-hoses-look", Minutes: 10, Whole: true, Mends: []string{"boost-leak"}, Fits: func(c *known.Case, _ []string) bool { return charged(c) && c.Complains(lowPower) }, Words: []string{"boost hoses looked at", "boost leak test", "boost hoses checked"},
+		Outcomes: []Outcome{
+			{Name: "one is split or loose", For: []string{"boost-leak"}, Words: []string{"split", "loose", "leaks", "off"}},
+			{Name: "all are sound", Else: true, Words: []string{"sound", "tight"}}}},
 	{Name: "springs-and-guides", Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.HasValves() && c.Has(known.NeedsTest(known.Vacuum)) }, Words: []string{"springs tested", "valve springs checked"},
 		Outcomes: []Outcome{
 			{Name: "weak or broken", For: []string{"valve-springs"}, Words: []string{"weak", "broken"}},

@@ -18,6 +18,7 @@ var systemCauses = []Cause{
 	{Name: "oil-cooler", Fits: wet, Explains: []string{coolantLoss, oilUse}},
 	{Name: "pressure-cap", Fits: wet, Explains: []string{coolantLoss, overheat}},
 	{Name: "thermostat", Fits: wet, Explains: []string{overheat, rich}},
+	{Name: "boost-leak", Fits: charged, Explains: []string{lowPower}},
 	{Name: "turbo-seal", Fits: mayBeCharged, Explains: []string{oilUse}},
 	{Name: "starter", Explains: []string{noStart, hardStart}},
 	{Name: "starter-cables", Explains: []string{noStart, hardStart}},

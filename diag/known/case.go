@@ -26,6 +26,7 @@ type Case struct {
 	groups      *Groups           // of low cylinders, put together when first asked for
 	called      [][]string        // the words of each cylinder's name, taken apart when first asked for
 	repair      *repairs          // read when first asked for
+	burns       *burning          // what its fuel tells, worked out when first asked for
 	faults      *faultsFound      // read when first asked for
 	driveFailed *bool
 	then        map[*diag.Test]*Case

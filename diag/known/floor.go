@@ -120,6 +120,21 @@ func (c *Case) LoneUnderFloor() *AllLowBasis {
 	return c.underFloor()
 }
 
+// underUsual reports an engine between its floor and what its kind usually gives that
+// does what too little pressure makes an engine do, nil for none: the two together
+// say what neither says alone.
+func (c *Case) underUsual() *AllLowBasis {
+	if !c.Ported() || !c.Complains("low power", "hard start", "no start") { // of the others no more is usual than their floor
+		return nil
+	}
+	s, floor := c.Cranking(), c.Floor()
+	if floor == nil || floor.Enough <= floor.Low || s.Expected != nil || s.Standard != nil || s.Highest+s.HighestU >= floor.Enough {
+		return nil
+	}
+	facts := diag.Facts{"usual": c.TradeFigure(floor.Enough), "throttle": c.Conditions.Throttle == "closed", "thin": floor.Facts["thin"]}
+	return &AllLowBasis{"usual", false, false, s.Highest / floor.Enough, facts}
+}
+
 // UnderStandard reports a lowest reading under the book's usual figure.
 func (c *Case) UnderStandard() bool {
 	s := c.Cranking()

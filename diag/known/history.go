@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
 )
 
 // StoodMonths is how long an engine stands before its rings and valves may
@@ -194,6 +195,13 @@ func (c *Case) Smokes(colour string, when ...string) bool {
 		return false
 	}
 	return len(when) == 0 || slices.ContainsFunc(when, func(x string) bool { return slices.Contains(c.History.Smoke.When, x) })
+}
+
+// PuffAtStart reports an engine whose cylinders lie, or hang, so that oil runs into them
+// while it stands, and that smokes blue as it starts and at no other time.
+func (c *Case) PuffAtStart() bool {
+	lies := c.Engine.Kind == engine.Flat || c.Engine.Kind == engine.Radial || c.Spec.Inverted == diag.Yes
+	return lies && c.Smokes("blue", "start") && len(c.History.Smoke.When) == 1
 }
 
 // LosesCoolant reports that coolant goes somewhere, by complaint, white smoke

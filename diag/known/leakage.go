@@ -353,3 +353,11 @@ func (c *Case) LeakNoted(name string) bool {
 	l := c.leakAt(name)
 	return l != nil && (l.Loss != nil || len(l.At) > 0)
 }
+
+// HeldOf80 reports a leakage test as it is made on aircraft: pressures held of 80.
+func (c *Case) HeldOf80() bool {
+	return slices.ContainsFunc(c.Leaks(), func(l *diag.LeakResult) bool {
+		entered := strings.ReplaceAll(l.Entered, " ", "")
+		return strings.HasSuffix(entered, "/80") || strings.Contains(entered, "of:80")
+	})
+}

@@ -40,7 +40,8 @@ func (c *Case) sightsOf(name string) string {
 	}
 	works := c.Works()
 	for i := range works {
-		if w := &works[i]; !w.putRight && (slices.Contains(w.Cylinders, name) || c.onlyOne(w)) {
+		w := &works[i]
+		if w.sights && !w.putRight && (slices.Contains(w.Cylinders, name) || w.inside && !c.Several()) {
 			texts = append(texts, w.Text)
 		}
 	}
@@ -50,13 +51,8 @@ func (c *Case) sightsOf(name string) string {
 	return strings.ToLower(strings.Join(texts, "; "))
 }
 
-// onlyOne reports something said of an engine of one cylinder: it is about that
-// one without naming it, unless it says that it was in another part.
-func (c *Case) onlyOne(w *Work) bool {
-	return len(w.Cylinders) == 0 && !c.Several() && !elsewhere.MatchString(w.Text)
-}
-
-// elsewhere is what lies in or belongs to a part that is not the cylinder.
+// elsewhere is what lies in or belongs to a part that is not the cylinder: what is said
+// of an engine of one cylinder is about that one unless it is about such a part.
 var elsewhere = regexp.MustCompile(`\b(?:in|into|from|at|on) (?:the |its |a )?(?:oil|sump|fuel|petrol|gas|gasoline|diesel|tank|carb|float|bowl|filter|radiator|coolant|line|hose|air|belt|starter|gearbox|crankcase|muffler|silencer|exhaust)|\b(?:recoil|governor|throttle|choke|starter|return|clutch|brake) (?:\w+ )?(?:spring|rope|cable)`)
 
 // Looked reports a cylinder that a camera was put into.
@@ -90,6 +86,8 @@ var (
 	LiquidWords  = []string{"liquid", "water", "coolant", "fluid", "full of", "pool", "puddle", "wet with fuel", "fuel standing", "oil standing"}
 	CarbonWords  = []string{"crown carbon", "carbon on the crown", "carbon on crown", "carbon on the piston", "carbon on piston", "carboned", "heavy carbon", "coked"}
 	CarbonOnSeat = []string{"seat carbon", "valves carbon", "carbon on the valves", "carbon on the inlet valves", "carbon on valves", "carbon on the seat", "carbon on a seat", "carbon on seat"}
+	RustOnValve  = append([]string{"valves rust", "seat rust"}, pairs("valve|valves|seat|seats", "rust|corroded|pitted")...)
+	RustOnWall   = append([]string{"wall rust"}, pairs("wall|walls|bore|liner|cylinder", "rust|corroded")...)
 	Glazed       = []string{"glaz"}
 	GoodWall     = []string{"wall good", "walls good", "bore good", "wall clean", "hone visible", "cross-hatch", "crosshatch"}
 	GoodCrown    = []string{"crown good", "piston good"}

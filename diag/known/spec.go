@@ -47,9 +47,29 @@ func (c *Case) OneCamshaft() bool { return c.Spec.Camshafts == "one" }
 func (c *Case) OilAllowed() bool {
 	switch c.Spec.Fuel {
 	case "petrol", "lpg", "cng", "ethanol":
-		return !c.readsLikeDiesel()
+		return !c.readsLikeDiesel() && c.OfAnotherFuel() == ""
 	}
 	return false
+}
+
+// OfAnotherFuel names something that was read of this engine and that only one of
+// another fuel than the stated has, "" where there is no such thing: one of the two
+// is a slip.
+func (c *Case) OfAnotherFuel() string { return c.burning().other }
+
+func (c *Case) ofAnotherFuel() string {
+	switch timing := c.Measured(Timing); {
+	case c.Spec.Fuel == "":
+	case !c.Spec.Diesel():
+		if c.Measured(DieselTests) != nil {
+			return "diesel"
+		}
+	case c.Measured(Trims) != nil:
+		return "trims"
+	case timing != nil && (timing.Reading("dwell") != nil || timing.Reading("points-gap") != nil):
+		return "dwell"
+	}
+	return ""
 }
 
 // dieselPSI is a cranking pressure that only a diesel reaches: common
@@ -71,7 +91,7 @@ const smallestForOil = 125
 // cylinder is not so small that the dose fills its chamber.
 func (c *Case) OilTells() bool {
 	cc := c.CylinderML()
-	return c.OilAllowed() && c.HasValves() && c.Engine.Kind != engine.Flat && (cc == 0 || cc >= smallestForOil)
+	return c.OilAllowed() && c.HasValves() && c.Spec.Decompressor != "automatic" && c.Engine.Kind != engine.Flat && (cc == 0 || cc >= smallestForOil)
 }
 
 // CylinderML is the displacement of one cylinder in ml, 0 where not recorded.
@@ -117,10 +137,62 @@ func (c *Case) FuelSystem() string {
 }
 
 // Injected reports a petrol engine that may have electronic injection: not one
-// that is said to have a carburettor, a diesel, or a two-stroke by its mix.
+// that has a carburettor, as is said or by its kind, or a diesel.
 func (c *Case) Injected() bool {
-	return !c.Spec.Diesel() && c.FuelSystem() != Carburettor && c.Spec.Fuel != "two-stroke mix"
+	return !c.Spec.Diesel() && !c.Carburetted() && c.Spec.Fuel != "two-stroke mix"
 }
+
+// Carburetted reports an engine with a carburettor: said to have one, or where
+// nothing is said of its fuel system, nor of codes of a computer, of a kind that
+// has: a two-stroke by its mix or cooled by air, a radial, a small engine of a
+// mower or pump, one of so low a ratio that it is older than injection. Common
+// practice, no source.
+func (c *Case) Carburetted() bool { return c.burning().carburetted }
+
+// burning is what the fuel of an engine and its kind tell of it.
+type burning struct {
+	carburetted bool
+	other       string // see OfAnotherFuel
+}
+
+func (c *Case) burning() *burning {
+	if c.burns == nil {
+		c.burns = &burning{c.carburetted(), c.ofAnotherFuel()}
+	}
+	return c.burns
+}
+
+func (c *Case) carburetted() bool {
+	if c.FuelSystem() != "" {
+		return c.FuelSystem() == Carburettor
+	}
+	switch {
+	case c.Spec.Diesel(), c.GasFuel(), len(c.History.Codes) > 0, c.Spec.Charging == "turbo":
+		return false
+	case c.Spec.Fuel == "two-stroke mix", c.Ported() && c.AirCooled(), c.Engine.Kind == engine.Radial:
+		return true
+	case c.SmallEngine() && c.AirCooled() && (c.Spec.Decompressor == "automatic" || c.CylinderML() > 0 && c.CylinderML() <= smallCylinder):
+		return true
+	}
+	return c.Spec.Ratio > 1 && c.Spec.Ratio < oldRatio
+}
+
+const (
+	smallCylinder = 450 // ml, of engines of mowers and pumps
+	oldRatio      = 7.0
+)
+
+// CarburettorEach reports an engine that may well have a carburettor for each of
+// its few cylinders: a motorcycle's.
+func (c *Case) CarburettorEach() bool {
+	n := len(c.Engine.Cylinders)
+	return c.Carburetted() && n > 1 && (n == 2 || n <= 4 && (c.AirCooled() || c.Ported()))
+}
+
+// PushrodChamber reports a small engine cooled by air whose pushrods run in a chamber
+// beside the bore, under the same gasket: where that blows, the air goes to the
+// crankcase as it does past worn rings. Common practice, no source.
+func (c *Case) PushrodChamber() bool { return c.SmallEngine() && c.OneCamshaft() && c.AirCooled() }
 
 // Several reports an engine of more than one cylinder.
 func (c *Case) Several() bool { return len(c.Engine.Names()) > 1 }

@@ -193,7 +193,7 @@ func (c *Case) RisesEverywhere() bool {
 // alone does, WetFlat where none did, "" where that cannot be told.
 func (c *Case) WetOfAll() WetOutcome {
 	tested := c.WetTested()
-	if c.AllLow() == nil || c.Spec.Diesel() || len(tested) < 2 || len(tested) < len(c.Read()) || c.Noticed("wet-dose-too-large") {
+	if c.AllLow() == nil || c.Spec.Diesel() || len(tested) == 0 || len(tested) == 1 && c.Several() || len(tested) < len(c.Read()) || c.Noticed("wet-dose-too-large") {
 		return ""
 	}
 	least, most := math.Inf(1), math.Inf(-1)
@@ -205,8 +205,12 @@ func (c *Case) WetOfAll() WetOutcome {
 		rise := 100 * (*r.Wet - *r.Dry) / *r.Dry
 		least, most = min(least, rise), max(most, rise)
 	}
+	needed := float64(NetRise)
+	if len(tested) == 1 { // nothing beside it shows what the oil alone does
+		needed = RawRise
+	}
 	switch {
-	case least >= NetRise:
+	case least >= needed:
 		return WetRises
 	case most < NoRise:
 		return WetFlat

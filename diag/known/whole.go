@@ -36,6 +36,9 @@ func (c *Case) AllLow() *AllLowBasis {
 	if low := c.underFloor(); low != nil {
 		return low
 	}
+	if low := c.underUsual(); low != nil {
+		return low
+	}
 	if e := s.Expected; e != nil {
 		if s.Highest+s.HighestU >= e.Low*c.hoseShare(e) {
 			return nil
@@ -191,6 +194,6 @@ const UsualSpread = 10
 
 // UnderFloor is an engine all of whose cylinders are low: under a minimum, the
 // expected band, or what nearly any engine of its kind gives.
-var UnderFloor = OfEngine("every cylinder that was read low: under the stated minimum; without one under what nearly any engine of its kind gives "+
+var UnderFloor = OfEngine("every cylinder that was read low: under the stated minimum; without one under what nearly any engine of its kind gives, or under what it usually gives where it starts or pulls badly "+
 	"(petrol four-stroke 100 psi, two-stroke 60 psi, diesel 250 psi, at sea level), under the pressure expected from its geometry or ratio, or fallen by a tenth at least since an earlier test made alike",
 	func(c *Case) bool { return c.AllLow() != nil }).Called("low as a whole")

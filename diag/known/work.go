@@ -13,6 +13,8 @@ type Work struct {
 	Cylinders []string // that it names; none where it names none
 	renews    []string // its clauses that say that parts are new
 	putRight  bool     // what was seen is there no more
+	inside    bool     // of an engine of one cylinder it is about that one without naming it
+	sights    bool     // it may say what was seen in a cylinder
 	speaks    *spoken  // of what, once it was asked
 }
 
@@ -60,7 +62,8 @@ func (c *Case) workOf(text string) Work {
 
 func newWork(done string, cylinders []string) Work {
 	text := plainWords(done)
-	return Work{text, cylinders, renewing(text), SpeaksOf(text, PutRight...), &spoken{}}
+	inside := len(cylinders) == 0 && !elsewhere.MatchString(text)
+	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sights: true, speaks: &spoken{}}
 }
 
 // Wrote remembers a line of work done that the program wrote itself, about these
@@ -68,7 +71,9 @@ func newWork(done string, cylinders []string) Work {
 func (c *Case) Wrote(text string, cylinders []string) {
 	c.Works()
 	if _, known := c.parsed[text]; !known {
-		c.parsed[text] = newWork(text, cylinders)
+		w := newWork(text, cylinders)
+		w.sights = SpeaksOf(w.Text, LiquidWords...) // the other sights are entered as a look into the cylinder
+		c.parsed[text] = w
 	}
 }
 

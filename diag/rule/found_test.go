@@ -21,6 +21,9 @@ func TestFound(t *testing.T) {
 		}}
 	}
 	low := []float64{150, 152, 95, 151}
+	blueAt := func(when ...string) sample.Change {
+		return sample.Known(func(h *diag.History) { h.Smoke.Colour, h.Smoke.When = "blue", when })
+	}
 	runSealing(t, []sealingCase{
 		{name: "coolant in the oil", test: sample.Dry("inline-4", evenFour, findings("coolant in the oil")), fires: "coolant-in-oil", first: "head-gasket", soon: diag.DoNotRun, next: "cooling-pressure-test"},
 		{name: "no coolant in the oil", test: sample.Dry("inline-4", evenFour, findings("no coolant in the oil")), fires: "even-no-minimum", not: "coolant-in-oil"},
@@ -36,6 +39,12 @@ func TestFound(t *testing.T) {
 		{name: "a valve stuck", test: sample.Dry("inline-4", low, findings("cylinder 3: the exhaust valve is stuck open")), fires: "seen-valve-gear 3", first: "stuck-valve"},
 		{name: "the turbo has play", test: sample.Dry("inline-4", evenFour, findings("play in the turbo shaft")), fires: "seen-turbo-worn", first: "turbo-seal", soon: diag.ActSoon},
 		{name: "the turbo has none", test: sample.Dry("inline-4", evenFour, findings("no play in the turbo, trace of oil in the boost hose")), fires: "even-no-minimum", not: "seen-turbo-worn"},
+		{name: "rust on the seat of the low one", test: sample.Dry("inline-4", low, findings("cylinder 3: rust on the exhaust seat")), fires: "seen-rust 3", first: "sticking-valve", soon: diag.ActSoon},
+		{name: "rust on the wall of a sound one", test: sample.Dry("inline-4", evenFour, findings("cylinder 3: light rust on the wall")), fires: "seen-rust 3", first: "stuck-rings", soon: diag.CheckAgain},
+		{name: "no rust", test: sample.Dry("inline-4", low, findings("cylinder 3: no rust on valves or wall")), fires: "one-low", not: "seen-rust"},
+		{name: "a flat engine puffs at the start", test: sample.Dry("flat-4", evenFour, blueAt("start")), fires: "puff-at-start", soon: diag.NoAction},
+		{name: "a flat engine smokes at the start and as it slows", test: sample.Dry("flat-4", evenFour, blueAt("start", "overrun")), fires: "even-no-minimum", not: "puff-at-start"},
+		{name: "an upright engine puffs at the start", test: sample.Dry("inline-4", evenFour, blueAt("start")), fires: "even-no-minimum", not: "puff-at-start"},
 		{name: "a crank seal leaks", test: sample.Dry("inline-2", []float64{120, 121}, sample.TwoStroke, findings("left crank seal leaks")), fires: "seen-crankcase-leaks", first: "crankcase-seal", soon: diag.ActSoon},
 		{name: "a crank seal of a four-stroke leaks", test: sample.Dry("inline-4", evenFour, findings("rear crank seal leaks oil")), fires: "even-no-minimum", not: "seen-crankcase-leaks"},
 		{name: "a split hose on an engine that misses", test: sample.Dry("inline-4", evenFour, sample.Complains("misfire"), findings("vacuum hose behind the manifold is split")), fires: "fault-found", not: "sealing-sound-look-elsewhere", first: "air-leak", soon: diag.CheckAgain, next: "mend-found"},

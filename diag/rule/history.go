@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
 	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
 )
@@ -65,13 +66,23 @@ var historyRules = []Rule{
 		Why: "Oil that runs down the valve stems while the engine stands burns as one blue puff at the start, and what the closed throttle draws down on the overrun burns as the throttle opens again. " +
 			"Worn rings smoke under load. Where no cylinder is low such an engine has hard stem seals or worn guides, and can be driven with them.",
 		Source: "common practice, no source",
-		Of:     theEngine, When: known.All(known.Valves, smoke("blue smoke at the start or on the overrun", "blue", "start", "overrun"), known.Not(smoke("blue smoke under load or always", "blue", "load", "always")),
+		Of:     theEngine, When: known.All(known.Valves, known.Not(puffAlone), smoke("blue smoke at the start or on the overrun", "blue", "start", "overrun"), known.Not(smoke("blue smoke under load or always", "blue", "load", "always")),
 			known.OfEngine("compression or leakage read, and no cylinder low", func(c *known.Case) bool { return c.SealingRead() && len(c.LowSet()) == 0 && c.AllLow() == nil }),
 			known.OfEngine("no plug wet with oil", func(c *known.Case) bool { return len(c.PlugsLooking("oil-wet")) == 0 })),
 		Kind: OfRunning, For: append(speaks(Known, "guides-or-seals"), speaks(Hint, "breather")...),
 		Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"start": c.Smokes("blue", "start"), "charged": c.Spec.Charging == "turbo"}}
 		}, Headline: "blue-from-above",
+	},
+	{
+		Name: "puff-at-start", Title: "A puff of blue smoke as a flat or radial engine starts", Class: Information, About: diag.AboutEngine,
+		Why: "While a flat or radial engine stands, oil runs past the rings into cylinders that lie or hang, and is burnt as it starts. A puff that clears within a minute is usual there and says nothing of wear; " +
+			"smoke under load or as it slows is another matter.",
+		Source: "common practice, no source",
+		Of:     theEngine, When: puffAlone,
+		Kind: OfHistory, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"hangs": c.Engine.Kind != engine.Flat, "oil": c.UsesOil()}}
+		}, Headline: "see-findings",
 	},
 	{
 		Name: "complaint-not-explained", Title: "A complaint that these tests do not explain", Class: Elsewhere, About: diag.AboutEngine,
@@ -82,6 +93,9 @@ var historyRules = []Rule{
 		Kind:   OfHistory, Say: complaintsOpen, Headline: "not-explained",
 	},
 }
+
+// puffAlone is oil that ran down while the engine stood.
+var puffAlone = known.OfEngine("a flat, radial or inverted engine that smokes blue at the start and at no other time, and no cylinder low", func(c *known.Case) bool { return c.PuffAtStart() && !readsLow(c) })
 
 var (
 	liquidSeen     = liquid("liquid seen in it", known.LiquidSeen)
@@ -201,5 +215,5 @@ func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
 	read := c.ReadAny()
 	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{
 		"coded": diag.Names(coded), "unread": diag.Names(slices.DeleteFunc(slices.Clone(coded), func(n string) bool { return slices.Contains(read, n) })),
-		"complaints": diag.Names(c.Complaints()), "valves": c.HasValves(), "diesel": c.Spec.Diesel(), "airCooled": c.AirCooled(), "rotary": c.Rotary(), "oilRead": c.Has(known.NeedsTest(known.Oil))}}
+		"complaints": diag.Names(c.Complaints()), "valves": c.HasValves(), "diesel": c.Spec.Diesel(), "carburetted": c.Carburetted(), "airCooled": c.AirCooled(), "rotary": c.Rotary(), "oilRead": c.Has(known.NeedsTest(known.Oil))}}
 }

@@ -189,6 +189,9 @@ func crankcaseLeak(c *known.Case, s known.Subject) []Voice {
 	weight := loud(c, s, known.AtCrankcase)
 	voices := append(speaks(weight, "rings"), speaks(weight*2/5, "scored-bore", "piston")...)
 	if losesATorrent(c, s.Cylinders) {
+		if c.PushrodChamber() {
+			voices = append(voices, speaks(Heard, "head-gasket")...)
+		}
 		voices = append(voices, speaks(weight*4/5, "holed-piston", "broken-ring-land")...)
 	}
 	if lowToo(c, s) { // the others were as cold

@@ -46,7 +46,13 @@ var leakageSigns = []Sign{
 		When: known.OfAll("most of its air at the crankcase", func(c *known.Case, n string) bool {
 			return c.LeaksAt(n, known.AtCrankcase) && c.LostAt(n) == known.AtCrankcase
 		}), Kind: OfLeakage, About: "cylinders",
-		Against: denies(DryUp, "air-elsewhere", "exhaust-valve", "inlet-valve", "valve-lash", "stuck-valve", "bent-valve", "head-gasket", "warped-or-cracked-head"),
+		Against: denies(DryUp, "air-elsewhere", "exhaust-valve", "inlet-valve", "valve-lash", "stuck-valve", "bent-valve"),
+	},
+	{
+		When: known.OfAll("most of its air at the crankcase, of an engine whose pushrods do not run beside the bore", func(c *known.Case, n string) bool {
+			return c.LeaksAt(n, known.AtCrankcase) && c.LostAt(n) == known.AtCrankcase && !c.PushrodChamber()
+		}), Kind: OfLeakage, About: "cylinders",
+		Against: denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head"),
 	},
 	{
 		When: known.OfAll("its air escapes to the outside, most of it or nowhere else", func(c *known.Case, n string) bool {

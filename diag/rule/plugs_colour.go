@@ -124,10 +124,14 @@ func allSooty(c *known.Case, _ known.Subject) []Voice {
 
 // oneSooty leaves the seal out where its pressure is known to be good.
 func oneSooty(c *known.Case, s known.Subject) []Voice {
-	if !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !c.HoldsWell(n) }) {
-		return common("own-spark", "own-injector")
+	own := "own-injector"
+	if c.CarburettorEach() {
+		own = "carburettor"
 	}
-	return common("own-spark", "own-injector", "low-compression")
+	if !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !c.HoldsWell(n) }) {
+		return common("own-spark", own)
+	}
+	return common("own-spark", own, "low-compression")
 }
 
 // shareOut are the causes of plugs that look alike, by the way in which they lie.
@@ -155,7 +159,7 @@ var sootOfItsOwn = known.All(sparkPlugs, known.Not(inHose))
 // whiteAlone: a two-stroke breathes through its crankcase, and what leaks in past a
 // seal of the crankshaft leans the cylinder beside it.
 func whiteAlone(c *known.Case, _ known.Subject) []Voice {
-	return append(heatRange(c), where(c.Ported(), speaks(Known, "crankcase-seal"))...)
+	return slices.Concat(heatRange(c), where(c.Ported(), speaks(Known, "crankcase-seal")), where(c.CarburettorEach(), speaks(commonest-rarer, "carburettor")))
 }
 
 // oneWhite is sooner where it runs lean as well and its oil comes with the fuel:

@@ -117,13 +117,18 @@ func oilWet(c *known.Case, s known.Subject) diag.Finding {
 	case allOily(c) && len(s.Cylinders) == len(c.Looking("oil-wet")):
 		f.Variant = allVariant
 	}
-	if everyLossWithin(c) && !c.AnyLow(s.Cylinders) { // what is lost past the rings is within the limit
+	released := c.Spec.Decompressor == "automatic"
+	switch {
+	case c.AnyLow(s.Cylinders):
+	case everyLossWithin(c), // what is lost past the rings is within the limit
+		released && !c.Smokes("blue", "load", "always"), // nothing was read that speaks of its rings
+		c.PuffAtStart() && !c.UsesOil():
 		f.Urgency = diag.CheckAgain
 	}
 	if c.AnyLow(s.Cylinders) {
 		f.Confidence = diag.Fair
 	}
-	f.Facts["released"] = c.Spec.Decompressor == "automatic" // then a compression test tells nothing
+	f.Facts["released"] = released // then a compression test tells nothing
 	return f
 }
 

@@ -45,7 +45,7 @@ var seenRules = []Rule{
 		Why:    "A valve that is burnt at its edge does not seal, and hot gas burns it further. It is the exhaust valve unless the other is named. The head comes off for it.",
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: eachCylinder, When: known.All(known.SeenThere("a burnt valve or seat", known.BurntValve), known.Valves),
-		Kind: OfSight, Weigh: burntValve, Say: seen(diag.ActSoon), Headline: "seen-damage",
+		Kind: OfSight, Weigh: burntValve, Say: burntSays, Headline: "seen-damage",
 		SaysBetterThan: lowAlone,
 	},
 	{
@@ -63,6 +63,15 @@ var seenRules = []Rule{
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: eachCylinder, When: known.SeenThere("a scored wall", known.ScoredWords),
 		Kind: OfSight, For: append(speaks(Heard, "scored-bore"), common("rings", "piston")...), Say: scoredSays, Headline: "seen-damage",
+		SaysBetterThan: lowAlone,
+	},
+	{
+		Name: "seen-rust", Title: "Rust was seen in a cylinder",
+		Why: "Water or damp air was in there while it stood. A rusty seat does not seal until it has beaten clean, or never; rust on the wall sticks the rings and takes them along when it is turned. " +
+			"Such an engine is oiled and turned by hand before the starter has it.",
+		Source: byEye, Class: Single, About: diag.AboutCylinders,
+		Of: eachCylinder, When: known.Any(known.All(known.SeenThere("rust on a valve or a seat", known.RustOnValve), known.Valves), known.SeenThere("rust on the wall", known.RustOnWall)),
+		Kind: OfSight, Weigh: rustSeen, Say: rustSays, Headline: "seen-rust",
 		SaysBetterThan: lowAlone,
 	},
 	{
@@ -107,6 +116,14 @@ func scoredSays(c *known.Case, s known.Subject) diag.Finding {
 	return f
 }
 
+// burntSays: an engine that is tested as aircraft are is not flown on a burnt valve.
+func burntSays(c *known.Case, s known.Subject) diag.Finding {
+	if c.HeldOf80() && c.AirCooled() {
+		return seen(diag.DoNotRun)(c, s)
+	}
+	return seen(diag.ActSoon)(c, s)
+}
+
 func burntValve(c *known.Case, s known.Subject) []Voice {
 	inlet := !slices.ContainsFunc(s.Cylinders, func(n string) bool {
 		return !c.Seen(n, "inlet valve", "intake valve") || c.Seen(n, "exhaust valve", "exhaust seat")
@@ -139,6 +156,21 @@ func valveGearSays(c *known.Case, s known.Subject) diag.Finding {
 		f.Urgency = diag.DoNotRun
 	}
 	f.Facts["stuck"] = c.AnySeen(s.Cylinders, known.StuckOpen)
+	return f
+}
+
+func rustSeen(c *known.Case, s known.Subject) []Voice {
+	return slices.Concat(
+		where(c.AnySeen(s.Cylinders, known.RustOnValve), append(speaks(Heard, "sticking-valve"), speaks(Known, "stuck-valve")...)),
+		where(c.AnySeen(s.Cylinders, known.RustOnWall), append(speaks(Sight, "stuck-rings"), speaks(Known, "scored-bore")...)))
+}
+
+func rustSays(c *known.Case, s known.Subject) diag.Finding {
+	f := seen(diag.CheckAgain)(c, s)
+	if c.AnyLow(s.Cylinders) {
+		f.Urgency = diag.ActSoon
+	}
+	f.Facts["wall"] = c.AnySeen(s.Cylinders, known.RustOnWall)
 	return f
 }
 

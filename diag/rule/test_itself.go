@@ -81,6 +81,14 @@ var methodRules = []Rule{
 		Doubts: onAnyStarter, RepeatOf: methodRepeat, HeadlineOf: notJudged, Alone: whereNotJudged,
 	},
 	{
+		Name: "fuel-contradicted", Title: "Something was read that only an engine of another fuel has", Class: TestItself, About: diag.AboutTest,
+		Why: "A petrol engine has no glow plugs, and a diesel no dwell and no fuel trims. Either the fuel is written wrongly or the reading belongs to another engine: floors, causes and what may be put into a cylinder all hang on the fuel, " +
+			"so that no oil is asked for until it is known.",
+		Source:  "follows from how the engines work",
+		Asks:    "the fuel is one lit by a spark and the job has tests of a diesel; or it is diesel, and the job has fuel trims, a dwell or the gap of points",
+		Notices: fuelContradicted, Kind: OfTest,
+	},
+	{
 		Name: "all-low-check-the-test", Title: "All low together: the test comes first", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
 		Why: "Wear seldom takes the same from every cylinder. What lowers all alike is mostly outside them: a throttle or choke not fully open, slow cranking, a cold engine, thin air, " +
 			"a gauge that reads low. These are cheap to rule out and come before the timing, and the timing before the rings.",
@@ -257,6 +265,14 @@ func notJudged(c *known.Case, _ diag.Notice) string { return c.NotJudged() }
 // whereNotJudged asks for the check where nothing of the engine could be judged.
 func whereNotJudged(c *known.Case, n diag.Notice) bool {
 	return c.SaysNothing() && methodRepeats[n.Variant] != ""
+}
+
+func fuelContradicted(c *known.Case) []diag.Notice {
+	of := c.OfAnotherFuel()
+	if of == "" {
+		return nil
+	}
+	return notice("fuel-contradicted", "", nil, diag.Facts{"of": of})
 }
 
 func allLowCheckTheTest(c *known.Case) []diag.Notice {

@@ -38,7 +38,7 @@ var allCautions = []caution{
 	{"hot-coolant", func(s *sheetAsks) bool { return !s.AirCooled() && (s.coolant() || s.leakage() && !s.LeakageCold()) }},
 	{"starter-turns", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Starter)) }},
 	{"running-engine", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Runs)) }},
-	{"not-airworthiness", func(s *sheetAsks) bool { return heldOf80(s.Case) }},
+	{"not-airworthiness", func(s *sheetAsks) bool { return s.HeldOf80() }},
 	{"makers-procedure", func(*sheetAsks) bool { return true }},
 	{"that-day-only", func(*sheetAsks) bool { return true }},
 }
@@ -133,13 +133,4 @@ func turnedFirst(d *diag.Diagnosis) {
 // tells to be no diesel: no spark plug was looked at, and it is no rotary.
 func mayBeDiesel(c *known.Case) bool {
 	return c.Spec.Fuel == "" && !c.Rotary() && !c.Has(known.NeedsPlugs)
-}
-
-// heldOf80 reports leakage written as aircraft mechanics write it, held of a
-// supply of 80.
-func heldOf80(c *known.Case) bool {
-	return slices.ContainsFunc(c.Leaks(), func(l *diag.LeakResult) bool {
-		entered := strings.ReplaceAll(l.Entered, " ", "")
-		return strings.HasSuffix(entered, "/80") || strings.Contains(entered, "of:80")
-	})
 }

@@ -69,10 +69,11 @@ func (s *story) mayAsk(c *known.Case, shares []share, at diag.Urgency) candidate
 	k := candidates{open: make([]*cause.Check, 0, 16)}
 	most, cheapest := 0.0, 0.0
 	first := s.book.first()
+	about, firstAlone := setOf(shares), cause.SetOf(first)
 	for i := range cause.Checks {
 		check := &cause.Checks[i]
 		names := s.cylindersFor(check)
-		if !concerns(check, shares) || !check.Allowed(c, s.Cylinders, at) || check.IsMade(c, names) {
+		if !check.Concerns(&about) || !check.Allowed(c, s.Cylinders, at) || check.IsMade(c, names) {
 			continue
 		}
 		k.open = append(k.open, check)
@@ -86,7 +87,7 @@ func (s *story) mayAsk(c *known.Case, shares []share, at diag.Urgency) candidate
 		if slices.Contains(check.Mends, first) {
 			minutes -= mendFirst
 		}
-		if (proves(check, first) || minutes < 0) && (k.proof == nil || minutes < cheapest) {
+		if (check.Proves(&firstAlone) || minutes < 0) && (k.proof == nil || minutes < cheapest) {
 			k.proof, cheapest = check, minutes
 		}
 	}
@@ -122,8 +123,9 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 func shortestOf(open []*cause.Check, shares []share) *cause.Check {
 	var best *cause.Check
 	for i := range shares {
+		about := cause.SetOf(shares[i].cause)
 		for _, k := range open {
-			if (best == nil || k.Minutes < best.Minutes) && concerns(k, shares[i:i+1]) {
+			if (best == nil || k.Minutes < best.Minutes) && k.Concerns(&about) {
 				best = k
 			}
 		}
@@ -148,14 +150,12 @@ func (s *story) lookFirst(c *known.Case, at diag.Urgency) *cause.Check {
 	return nil
 }
 
-// concerns reports a check that speaks for one of some causes, or mends it.
-func concerns(k *cause.Check, shares []share) bool {
+// setOf are the causes of some shares.
+func setOf(shares []share) (set cause.Set) {
 	for i := range shares {
-		if slices.Contains(k.Mends, shares[i].cause) || proves(k, shares[i].cause) {
-			return true
-		}
+		set.Add(shares[i].cause)
 	}
-	return false
+	return set
 }
 
 // mendFirst puts a check that mends the first cause before any that only
@@ -210,7 +210,7 @@ func (s *story) worth(c *known.Case, k *cause.Check) float64 {
 	if slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return slices.Contains(k.Mends, p.Key) }) {
 		w *= mends
 	}
-	if proves(k, s.book.first()) {
+	if first := cause.SetOf(s.book.first()); k.Proves(&first) {
 		w *= proven
 	}
 	return w
@@ -313,11 +313,6 @@ func shows(outcomes []cause.Outcome, name string) []float64 {
 	return list
 }
 
-// proves reports a check with an outcome that speaks for the first cause.
-func proves(k *cause.Check, first string) bool {
-	return first != "" && slices.ContainsFunc(k.Outcomes, func(o cause.Outcome) bool { return !o.Else && slices.Contains(o.For, first) })
-}
-
 // surest is how likely a check shows a cause that is there.
 func surest(k *cause.Check, name string) float64 {
 	sure := 0.1
@@ -341,11 +336,11 @@ func enough(c *known.Case, shares []share) bool {
 	if answered(c) < fewAnswers {
 		return false
 	}
-	made, aside := told, 0
+	made, aside, about := told, 0, setOf(shares)
 	for i := range cause.Checks {
 		switch k := &cause.Checks[i]; {
 		case !k.Deeper() || k.Told(c) || !k.Made(c, nil):
-		case k.Baseline && !concerns(k, shares):
+		case k.Baseline && !k.Concerns(&about):
 			aside = 1 // however many the job brought
 		default:
 			made++

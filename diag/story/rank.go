@@ -39,6 +39,11 @@ func (b *ledger) rank() []string {
 	slices.SortStableFunc(order, func(x, y string) int {
 		return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(aside[x], aside[y]), cmp.Compare(b.proven(y), b.proven(x)), cmp.Compare(weights[y], weights[x]))
 	})
+	if len(order) > 1 && aside != nil { // what comes after it need not press
+		slices.SortStableFunc(order[1:], func(x, y string) int {
+			return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(b.proven(y), b.proven(x)), cmp.Compare(weights[y], weights[x]))
+		})
+	}
 	return order
 }
 

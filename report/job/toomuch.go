@@ -48,8 +48,20 @@ func (s *scale) tooMuch() {
 		}
 	}
 	for _, w := range s.beyond {
-		s.r.doubt(w, cmp.Or(s.meantBy(w), "look at the figure and its unit again"), fmt.Sprintf("more than %s %s (at most %s)", s.of, s.verb, s.mostIn(w.as.Unit)))
+		s.r.doubt(w, cmp.Or(s.meantBy(w), "look at the figure and its unit again"+s.orDiesel(w)), fmt.Sprintf("more than %s %s (at most %s)", s.of, s.verb, s.mostIn(w.as.Unit)))
 	}
+}
+
+// mostOfDiesel is the cranking pressure in psi that a diesel may give.
+const mostOfDiesel = 700
+
+// orDiesel offers another fuel where the pressure is one that a diesel gives.
+func (s *scale) orDiesel(w written) string {
+	psi, err := quantity.Convert(w.as.Number, w.as.Unit, quantity.PSI)
+	if err == nil && s.of == "a petrol engine" && psi <= mostOfDiesel {
+		return "; of a diesel write 'fuel: diesel' under 'engine'"
+	}
+	return ""
 }
 
 // mostIn writes the most that is believed in a unit.

@@ -10,6 +10,7 @@ func methodRows() []Row {
 	bare := func(t *diag.Test) {
 		t.Conditions, t.Gauges = diag.Conditions{}, diag.Gauges{}
 	}
+	dieselRead := Test("diesel", quantity.Ohm, Each("glow", 0.6, 0.7, 0.6, 0.6))
 	return []Row{
 		{Name: "method recorded", Test: Dry("inline-4", even), Not: []string{"method-incomplete", "not-standard-method", "falls-in-test-order", "too-few-cylinders", "repeats-disagree", "strokes-differ", "needle-falls-back"}},
 		{Name: "nothing recorded of the method", Test: Dry("inline-4", even, bare), Fires: []string{"method-incomplete", "even-no-minimum"}},
@@ -20,6 +21,8 @@ func methodRows() []Row {
 		{Name: "other plugs in, unusual method", Test: Dry("inline-4", even, Method(func(c *diag.Conditions) { c.PlugsOut, c.Method = "one at a time", "cranked by hand" })), Fires: []string{"not-standard-method"}},
 		{Name: "decompressor at work", Test: Dry("single", []float64{70}, Spec(func(s *diag.Spec) { s.Decompressor = "automatic" })),
 			Fires: []string{"not-standard-method"}, Not: []string{"one-without-pressure", "even-no-minimum", "too-few-cylinders"}},
+		{Name: "glow plugs in a petrol engine", Test: Dry("inline-4", even, dieselRead), Fires: []string{"fuel-contradicted"}},
+		{Name: "glow plugs in a diesel", Test: Dry("inline-4", []float64{400, 405, 398, 402}, Diesel, dieselRead), Not: []string{"fuel-contradicted"}},
 		{Name: "falls in test order", Test: Dry("inline-4", []float64{160, 156, 151, 147}, Order("1", "2", "3", "4")), Fires: []string{"falls-in-test-order"}},
 		{Name: "falls in another order", Test: Dry("inline-4", []float64{160, 151, 156, 147}, Order("1", "3", "2", "4")), Fires: []string{"falls-in-test-order"}},
 		{Name: "falls by number, the order not recorded", Test: Dry("inline-6", []float64{160, 156, 152, 149, 146, 143}), Fires: []string{"falls-in-test-order"}},
