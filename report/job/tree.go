@@ -108,6 +108,7 @@ func (r *reader) readable(data []byte) bool {
 		return false
 	}
 	line, col, indenting := 1, 1, true
+	lines := bytes.IndexByte(bytes.TrimRight(data, "\n"), '\n') >= 0 // else it ends its lines with returns alone
 	for i := 0; i < len(data); {
 		c, size := utf8.DecodeRune(data[i:])
 		switch {
@@ -119,14 +120,30 @@ func (r *reader) readable(data []byte) bool {
 		case indenting && (c == '\u00a0' || c == '\u3000' || c == '\u2007' || c == '\u202f'):
 			r.report(Pos{line, col}, "indent with spaces: two for each step", "the line begins with a blank that is no space (U+%04X)", c)
 			return false
-		case (c < ' ' && c != '\t' && c != '\r') || (c >= 0x7f && c <= 0x9f && c != 0x85):
+		case (c < ' ' && c != '\t' && c != '\r') || (c >= 0x7f && c <= 0x9f && !endsLine(c)):
 			r.report(Pos{line, col}, "delete it", "found the control character U+%04X, expected text", c)
+			return false
+		case endsLine(c) || c == '\r' && lines && !bytes.HasPrefix(data[i+size:], []byte("\n")):
+			r.report(Pos{line, col}, "delete it, or begin a new line as the others do", "found U+%04X, which ends the line for some programs and not for others", c)
+			return false
+		case turns(c):
+			r.report(Pos{line, col}, "delete it", "found U+%04X, which shows letters in another order than they stand in", c)
 			return false
 		}
 		indenting = indenting && (c == ' ' || c == '\n')
 		i, col = i+size, col+1
 	}
 	return true
+}
+
+// endsLine tells the characters that end a line in YAML, and in few editors: what
+// looks like a remark would be read.
+func endsLine(c rune) bool { return c == '\u0085' || c == '\u2028' || c == '\u2029' }
+
+// turns tells the characters that turn the order around in which letters are
+// shown: a number would look like another one, also in a remark.
+func turns(c rune) bool {
+	return c == '\u061c' || c == '\u200e' || c == '\u200f' || c >= '\u202a' && c <= '\u202e' || c >= '\u2066' && c <= '\u2069'
 }
 
 var yamlLine = lazily(`^yaml: (?:line (\d+): )?(.*)$`)
