@@ -251,7 +251,7 @@ var motionChecks = []Check{
 			{Name: "the lifter gives", For: []string{"collapsed-lifter", "deactivation-lifter"}, Words: []string{"gives", "soft", "collapsed"}},
 			{Name: "both are good", Else: true, Words: []string{"good"}}}},
 	{Name: "guide-oil", Minutes: 15, Whole: true, Way: Runs | Opens, Mends: []string{"sticking-valve"}, Fits: func(c *known.Case, _ []string) bool {
-		return c.HasValves() && known.VacuumStrays.Holds(c, known.Subject{})
+		return c.HasValves() && !c.Spec.Diesel() && known.VacuumStrays.Holds(c, known.Subject{})
 	}, Words: []string{"oil at the guides", "penetrating oil at the guides", "guides oiled"},
 		Outcomes: []Outcome{
 			{Name: "the needle steadies", For: []string{"sticking-valve"}, Sure: 0.8, Words: []string{"steadies", "steadied", "gone"}},

@@ -39,7 +39,7 @@ var (
 	retestWords   = regexp.MustCompile(`(?i)\btest(ed)? (these |them |it |all )?again\b`)
 	oilWords      = regexp.MustCompile(`(?i)\b(put|puts|pour|squirt|add|give|use|with) [^.;:]{0,40}\boil\b|^oil (it|the|them|each|every|and)\b|\boil (it|the cylinders|them|each cylinder|every cylinder)\b|\bwet test\b|\ba little oil\b|\bml (of )?(engine )?oil\b`)
 	pinchWords    = regexp.MustCompile(`(?i)\b(pinch|clamp|close|squeeze|restrict)\w*\b[^.;:]{0,30}\b(line|hose|return|feed)\b`)
-	oilRemoval    = regexp.MustCompile(`(?i)\bblow the oil out|oil filler|oil level|engine oil|smell the oil|oil pressure|oil on the`)
+	oilRemoval    = regexp.MustCompile(`(?i)\bblow the oil out|until the oil of the wet test is burned|oil filler|oil level|engine oil|smell the oil|oil pressure|oil on the`)
 	testingGoesOn = regexp.MustCompile(`(?i)testing (can|may) go on|go on testing|test as usual|may be cranked|can be cranked`)
 )
 
