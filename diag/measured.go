@@ -53,8 +53,8 @@ type Range struct {
 	FromSeaLevel bool
 }
 
-// Covers reports a range that is for a measurement.
-func (l Range) Covers(m Measurement) bool {
+// covers reports a range that is for a measurement.
+func (l Range) covers(m Measurement) bool {
 	return (l.For == m.Name || l.For == "") && (l.At == "" || sameAt(l.At, m.At)) && (l.For != "" || l.At != "")
 }
 
@@ -276,7 +276,7 @@ func (m *Measured) judge(one Measurement, value float64) MeasuredReading {
 		Decimals: decimalsIn(one.Entered), Uncertainty: u, Verdict: NotJudged,
 	}
 	at := slices.IndexFunc(m.Limits, func(l Range) bool {
-		return l.Covers(one) && quantity.DimensionOf(l.Unit) == quantity.DimensionOf(one.Unit)
+		return l.covers(one) && quantity.DimensionOf(l.Unit) == quantity.DimensionOf(one.Unit)
 	})
 	if at < 0 || disagree(one.Values, 0) {
 		return r

@@ -70,12 +70,6 @@ func (r Rect) SplitTop(h Length) (top, rest Rect) {
 	return Rect{r.X, r.Y, r.W, h}, Rect{r.X, r.Y + h, r.W, r.H - h}
 }
 
-// SplitBottom cuts h off the bottom.
-func (r Rect) SplitBottom(h Length) (rest, bottom Rect) {
-	rest, bottom = r.SplitTop(r.H - h)
-	return rest, bottom
-}
-
 // Columns divides the area into n equal columns with gap between them.
 func (r Rect) Columns(n int, gap Length) []Rect {
 	w := (r.W - gap*Length(n-1)) / Length(n)

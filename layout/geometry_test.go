@@ -13,10 +13,6 @@ func TestSplits(t *testing.T) {
 	if left != (layout.Rect{X: 10, Y: 20, W: 30, H: 50}) || rest != (layout.Rect{X: 40, Y: 20, W: 70, H: 50}) {
 		t.Errorf("left %v, rest %v", left, rest)
 	}
-	rest, foot := r.SplitBottom(15)
-	if rest != (layout.Rect{X: 10, Y: 20, W: 100, H: 35}) || foot != (layout.Rect{X: 10, Y: 55, W: 100, H: 15}) {
-		t.Errorf("rest %v, foot %v", rest, foot)
-	}
 	columns := r.Columns(3, 5)
 	if len(columns) != 3 || columns[0].W != 30 || columns[2].Right() != r.Right() {
 		t.Errorf("columns %v", columns)

@@ -85,7 +85,7 @@ func trimAll(names []string) []string {
 
 // oneBank gives the only bank of an inline, narrow V, radial or single engine.
 func (b *builder) oneBank() (Bank, bool) {
-	bank := Bank{Name: b.layout.Kind.BankName()}
+	bank := Bank{Name: b.layout.Kind.bankName()}
 	if len(b.spec.Banks) == 0 {
 		var ok bool
 		bank.Cylinders, ok = b.ownNames()

@@ -25,6 +25,6 @@
 //
 // The banks of V, flat and W engines are named "left" and "right", or "front"
 // and "rear" where the engine lies crosswise, always by vehicle side. An
-// engine of one row has one bank, named by [Kind.BankName]: "single",
+// engine of one row has one bank, named by its kind: "single",
 // "inline", "narrow V" or "ring". Custom and rotary engines have no banks.
 package engine

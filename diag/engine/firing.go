@@ -19,7 +19,7 @@ func (b *builder) firingOrder(e *Engine) []string {
 		names = numbers(len(e.Cylinders))
 	}
 	if e.Numbered && e.IsTwoBank() && allPlaces(order) && !slices.ContainsFunc(order, func(s string) bool { return e.Index(s) >= 0 }) {
-		byName, err := e.FromPositions(order)
+		byName, err := e.fromPositions(order)
 		if err != nil {
 			b.report("firing-order", -1, err.Error(), "L1 is the front cylinder of the left bank")
 			return nil
@@ -129,11 +129,11 @@ func allPlaces(order []string) bool {
 	return true
 }
 
-// FromPositions turns places of a two-bank engine into its cylinders' names.
+// fromPositions turns places of a two-bank engine into its cylinders' names.
 // R2 is the second cylinder from the front of the right bank; L is the left
 // bank. Where the banks are front and rear, F is the front bank and R the
 // rear one.
-func (e *Engine) FromPositions(order []string) ([]string, error) {
+func (e *Engine) fromPositions(order []string) ([]string, error) {
 	if !e.IsTwoBank() {
 		return nil, fmt.Errorf("places such as R1 are for engines of two banks; %s is not one", e.Layout)
 	}

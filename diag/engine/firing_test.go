@@ -99,7 +99,7 @@ func TestFiringOrderByNumber(t *testing.T) {
 func TestFromPositions(t *testing.T) {
 	lengthwise := mustNew(t, acrossV8("left"))
 	crosswise := mustNew(t, Spec{Layout: "V4", Numbering: BankByBank, FirstBank: "front", Mount: FrontCrosswiseRight})
-	got, err := crosswise.FromPositions([]string{"f1", "R2"})
+	got, err := crosswise.fromPositions([]string{"f1", "R2"})
 	if err != nil || !slices.Equal(got, []string{"1", "4"}) {
 		t.Errorf("f1, R2 of a crosswise V4 = %v, %v", got, err)
 	}
@@ -115,8 +115,8 @@ func TestFromPositions(t *testing.T) {
 		{mustNew(t, Spec{Layout: "inline-4"}), "L1", "two banks"},
 	}
 	for _, tt := range bad {
-		if _, err := tt.e.FromPositions([]string{tt.place}); err == nil || !strings.Contains(err.Error(), tt.want) {
-			t.Errorf("FromPositions(%q): %v, want %q", tt.place, err, tt.want)
+		if _, err := tt.e.fromPositions([]string{tt.place}); err == nil || !strings.Contains(err.Error(), tt.want) {
+			t.Errorf("fromPositions(%q): %v, want %q", tt.place, err, tt.want)
 		}
 	}
 }

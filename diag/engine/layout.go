@@ -31,9 +31,9 @@ func (k Kind) String() string { return kindWords[k] }
 // TwoBanks reports whether engines of this kind have two banks.
 func (k Kind) TwoBanks() bool { return k == V || k == Flat || k == W }
 
-// BankName is the name given to the only bank of a one-bank engine, "" for
+// bankName is the name given to the only bank of a one-bank engine, "" for
 // engines of two banks or none.
-func (k Kind) BankName() string {
+func (k Kind) bankName() string {
 	switch k {
 	case Single, Inline:
 		return k.String()

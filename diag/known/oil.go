@@ -1,10 +1,9 @@
 package known
 
 import (
-	"strings"
-
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
+	"slices"
 )
 
 // Oil is the section of the oil pressure.
@@ -128,7 +127,7 @@ func oilIsLow(r *diag.MeasuredResult) bool {
 // Conditions on the oil and its pressure.
 var (
 	OilNone        = OfTest(Oil, "oil pressure under 2 psi with the engine running", func(r *diag.MeasuredResult) bool { return NoOilReading(r) != nil })
-	OilByOwnGauge  = OfTest(Oil, "read on a gauge that was screwed in", func(r *diag.MeasuredResult) bool { return OnOwnGauge(r) })
+	OilByOwnGauge  = OfTest(Oil, "read on a gauge that was screwed in, or not said to be what the vehicle shows", OnOwnGauge)
 	OilUnderLimit  = OfTest(Oil, "an oil pressure under its limit", func(r *diag.MeasuredResult) bool { low, _ := OilLow(r); return low != nil })
 	OilUnderRule   = OfTest(Oil, "a hot oil pressure without a limit under 10 psi for each 1000 rpm", func(r *diag.MeasuredResult) bool { return OilUnderThumb(r) != nil })
 	OilOverLimit   = OfTest(Oil, "an oil pressure over its limit", func(r *diag.MeasuredResult) bool { over, _ := WorstOf(r, Over); return over != nil })
@@ -139,14 +138,13 @@ var (
 	})
 	OilLowAtAll = OfTest(Oil, "oil pressure low by its limit or by the rule of thumb", oilIsLow)
 	OilOverFull = OfTest(Oil, "the sump over full", func(r *diag.MeasuredResult) bool { return r.Word("oil level") == "over full" })
-	OilShort    = OfTest(Oil, "the oil level low", func(r *diag.MeasuredResult) bool { return r.Word("oil level") == "low" })
 	OilSmells   = OfTest(Oil, "the oil smells of fuel", func(r *diag.MeasuredResult) bool { return r.Word("oil smell") == "fuel" })
 )
 
 // OnOwnGauge reports readings on a gauge in place of the sender, or where
 // nothing was said of the gauge.
 func OnOwnGauge(r *diag.MeasuredResult) bool {
-	return !strings.Contains("dash scan tool", r.Word("gauge")) || r.Word("gauge") == ""
+	return !slices.Contains([]string{"dash", "scan tool"}, r.Word("gauge"))
 }
 
 // OilJudged is a hot reading with a limit that it keeps, where all of those that

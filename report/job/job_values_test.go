@@ -51,7 +51,7 @@ func TestIdentity(t *testing.T) {
 	if j.Valid.Days != 60 || len(j.Photos[0].Data) == 0 || len(j.Shop.LogoData) == 0 {
 		t.Errorf("days %d, photo %d bytes, logo %d bytes", j.Valid.Days, len(j.Photos[0].Data), len(j.Shop.LogoData))
 	}
-	if got := j.PosOf("compression", "dry", "3"); got != (Pos{81, 35}) {
+	if got := j.at([]string{"compression", "dry", "3"}).pos; got != (Pos{81, 35}) {
 		t.Errorf("compression.dry.3 stands at %v", got)
 	}
 }

@@ -28,9 +28,6 @@ type Question struct {
 	Answer string
 }
 
-// Vocabularies are all the words with their synonyms.
-func Vocabularies() []Vocabulary { return slices.Clone(vocabularies) }
-
 // says lists words that mean the same.
 func says(means, words string) Synonym { return Synonym{means, strings.Split(words, "; ")} }
 

@@ -24,7 +24,7 @@ func TestVocabularies(t *testing.T) {
 	for _, keys := range [][]key{fileKeys, shopKeys, gaugeKeys} {
 		walk(keys)
 	}
-	for _, v := range Vocabularies() {
+	for _, v := range vocabularies {
 		if !used[v.Name] {
 			t.Errorf("no key uses the vocabulary '%s'", v.Name)
 		}

@@ -125,15 +125,6 @@ func (j *Job) Entered(path ...string) string {
 	return n.text
 }
 
-// PosOf gives the place of the value at a path of keys, such as
-// "compression", "dry", "3"; the zero Pos where there is none.
-func (j *Job) PosOf(path ...string) Pos {
-	if n := j.at(path); n != nil {
-		return n.pos
-	}
-	return Pos{}
-}
-
 func (j *Job) at(path []string) *node {
 	n := j.root
 	for _, key := range path {

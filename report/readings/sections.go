@@ -248,7 +248,7 @@ func Rotors(r *diag.RotorsResult) []Column {
 	}
 	var columns []Column
 	for face := range 3 {
-		columns = append(columns, Column{"face-" + FaceName(face), true, func(name string) Value {
+		columns = append(columns, Column{"face-" + faceName(face), true, func(name string) Value {
 			one := rotor(name)
 			switch {
 			case one == nil:
@@ -270,8 +270,8 @@ func Rotors(r *diag.RotorsResult) []Column {
 	}})
 }
 
-// FaceName counts the faces of a rotor in the order read.
-func FaceName(i int) string { return string(rune('A' + i)) }
+// faceName counts the faces of a rotor in the order read.
+func faceName(i int) string { return string(rune('A' + i)) }
 
 func highest(values []float64) float64 {
 	most := values[0]
