@@ -3,6 +3,7 @@ package archive
 import (
 	"bytes"
 	"crypto/rand"
+	"crypto/rsa"
 	"crypto/sha256"
 	"crypto/sha512"
 	"encoding/pem"
@@ -34,6 +35,19 @@ var safe = []string{
 	ssh.KeyAlgoED25519, ssh.KeyAlgoSKED25519,
 	ssh.KeyAlgoECDSA256, ssh.KeyAlgoECDSA384, ssh.KeyAlgoECDSA521, ssh.KeyAlgoSKECDSA256,
 	ssh.KeyAlgoRSASHA256, ssh.KeyAlgoRSASHA512,
+}
+
+// leastBits is how long a key of RSA is at least (NIST SP 800-131A, table 2).
+const leastBits = 2048
+
+// tooShort tells a key of RSA that is shorter.
+func tooShort(key ssh.PublicKey) bool {
+	with, ok := key.(ssh.CryptoPublicKey)
+	if !ok {
+		return false
+	}
+	k, ok := with.CryptoPublicKey().(*rsa.PublicKey)
+	return ok && k.N.BitLen() < leastBits
 }
 
 // sealed is what a key signs: a fingerprint of the list.
@@ -68,6 +82,9 @@ func Signer(key, passphrase []byte) (func(list []byte) ([]byte, error), error) {
 		algorithm = ssh.KeyAlgoRSASHA512 // the format allows no older one
 	}
 	with, ok := signer.(ssh.AlgorithmSigner)
+	if tooShort(signer.PublicKey()) {
+		return nil, fmt.Errorf("a key of RSA with fewer than %d bits can be guessed", leastBits)
+	}
 	if !ok || !slices.Contains(safe, algorithm) {
 		return nil, fmt.Errorf("a key of the kind %s cannot sign here", algorithm)
 	}
@@ -120,6 +137,9 @@ func signedBy(list, signature []byte) (ssh.PublicKey, error) {
 	}
 	if !slices.Contains(safe, seal.Format) {
 		return nil, fmt.Errorf("its kind of signature is no longer safe")
+	}
+	if tooShort(key) {
+		return nil, fmt.Errorf("its key is of RSA with fewer than %d bits, which can be guessed", leastBits)
 	}
 	message := append([]byte(magic), ssh.Marshal(sealed{namespace, b.Reserved, b.Hash, string(digest)})...)
 	if err := key.Verify(message, &seal); err != nil {

@@ -178,3 +178,27 @@ func TestSignatureHolds(t *testing.T) {
 		}
 	}
 }
+
+// A key that can be guessed neither signs nor is taken, whoever signed with it.
+func TestShortKeysAreRefused(t *testing.T) {
+	private, public := keyFor(t, "-t", "rsa", "-b", "1024")
+	if _, err := Signer([]byte(private), nil); err == nil || !strings.Contains(err.Error(), "fewer than 2048 bits") {
+		t.Errorf("it signs: %v", err)
+	}
+	dir := t.TempDir()
+	for name, text := range map[string]string{"key": private, "key.pub": public + "\n", "list": "# gaugesheet\n"} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if said, err := exec.Command("ssh-keygen", "-Y", "sign", "-q", "-n", namespace, "-f", filepath.Join(dir, "key"), filepath.Join(dir, "list")).CombinedOutput(); err != nil {
+		t.Skipf("%v: %s", err, said)
+	}
+	signature, err := os.ReadFile(filepath.Join(dir, "list.sig"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := signedBy([]byte("# gaugesheet\n"), signature); err == nil || !strings.Contains(err.Error(), "can be guessed") {
+		t.Errorf("it is taken: %v", err)
+	}
+}
