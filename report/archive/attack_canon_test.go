@@ -90,6 +90,12 @@ var inOtherWords = []alteration{
 	{"a signature's place without an area that draws over the page", func(d *doc) {
 		d.annotate(dict{"Subtype": pn("Widget"), "FT": pn("Sig"), "Rect": area(300, 400, 300, 500), "AP": dict{"N": d.stream(dict{"Subtype": pn("Form"), "BBox": area(0, 0, 600, 850)}, "1 g 0 0 600 850 re f")}})
 	}, Different, `a visible signature lies over the page`},
+	{"a stamp without an area that draws over the page", func(d *doc) {
+		d.annotate(dict{"Subtype": pn("Stamp"), "Rect": area(5, 5, 5, 9), "AP": dict{"N": d.stream(dict{"Subtype": pn("Form"), "BBox": area(0, 0, 600, 850)}, "1 g 0 0 600 850 re f")}})
+	}, Different, `a stamp lies over the page`},
+	{"a field in large type in a small area", func(d *doc) {
+		d.annotate(dict{"Subtype": pn("Widget"), "FT": pn("Tx"), "V": pdffile.String("158"), "DA": pdffile.String("/Helv 40 Tf 0 g"), "Rect": area(2, 2, 20, 10)})
+	}, Different, `a form field lies over the page`},
 	{"a signature's place without an area that draws nothing", func(d *doc) {
 		d.annotate(dict{"Subtype": pn("Widget"), "FT": pn("Sig"), "Rect": area(0, 0, 0, 0), "AP": dict{"N": d.stream(dict{"Subtype": pn("Form"), "BBox": area(0, 0, 0, 0)}, "% nothing\n")}})
 	}, Same, ``},

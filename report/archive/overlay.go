@@ -113,13 +113,15 @@ func (c *comparison) note(note pdffile.Dict) error {
 			return nil
 		}
 	}
-	reach, seen, err := c.reachOnPage(note, kind, signature)
+	area, reach, seen, err := c.reachOnPage(note, kind, signature)
 	if err != nil || !seen {
 		return err
 	}
-	if over := c.under(reach.Grown(near)); over != "" {
-		c.v.differs("%s lies over the page, %s", name, over)
-		return nil
+	for _, b := range []shown.Box{area, reach.Grown(near)} { // the nearer place says more
+		if over := c.under(b); over != "" {
+			c.v.differs("%s lies over the page, %s", name, over)
+			return nil
+		}
 	}
 	contents, err := c.s.file.Text(note["Contents"])
 	if err != nil {
@@ -132,35 +134,34 @@ func (c *comparison) note(note pdffile.Dict) error {
 	return nil
 }
 
-// reachOnPage is where a note may cover the page; not seen for a signature that
-// shows nothing.
-func (c *comparison) reachOnPage(note pdffile.Dict, kind pdffile.Name, signature bool) (reach shown.Box, seen bool, err error) {
+// reachOnPage is the area of a note, and where it may cover the page; not seen
+// for a signature that shows nothing.
+func (c *comparison) reachOnPage(note pdffile.Dict, kind pdffile.Name, signature bool) (area, reach shown.Box, seen bool, err error) {
 	rect, err := c.s.file.Box(note["Rect"])
 	if err != nil {
-		return reach, false, err
+		return area, reach, false, err
 	}
-	box := shown.Box{X0: rect[0], Y0: rect[1], X1: rect[2], Y1: rect[3]}
+	area = shown.Box{X0: rect[0], Y0: rect[1], X1: rect[2], Y1: rect[3]}
 	number, err := c.s.file.Number(note["F"])
 	if err != nil {
-		return reach, false, err
+		return area, reach, false, err
 	}
 	const hidden, fixed = 2, 8 // others hide on the screen or on paper only, or at times
 	flags := int(number)
 	if signature && flags&hidden != 0 {
-		return reach, false, nil
+		return area, reach, false, nil
 	}
-	if signature && (box.X0 == box.X1 || box.Y0 == box.Y1) { // fitted into no area, some readers draw it in its own size
+	if area.X0 == area.X1 || area.Y0 == area.Y1 { // fitted into no area, some readers draw it in its own size
 		draws, err := c.draws(note)
-		return everywhere, draws, err
+		return area, everywhere, draws || !signature, err
 	}
-	reach, err = c.reach(note, kind, box)
-	if err != nil {
-		return reach, false, err
+	if reach, err = c.reach(note, kind, area, signature); err != nil {
+		return area, reach, false, err
 	}
 	if flags&fixed != 0 && kind != "Text" && kind != "FileAttachment" && kind != "Popup" { // it grows as the page is made smaller
 		reach = everywhere
 	}
-	return reach, true, nil
+	return area, reach, true, nil
 }
 
 // isSignature tells the field of a signature.
@@ -181,7 +182,7 @@ var everywhere = shown.Box{X0: -1e6, Y0: -1e6, X1: 1e6, Y1: 1e6}
 // reach is where a note may draw: within its area where it says itself what it
 // looks like; else readers draw it, lines go where their points are, and
 // borders are as wide as they say.
-func (c *comparison) reach(note pdffile.Dict, kind pdffile.Name, box shown.Box) (shown.Box, error) {
+func (c *comparison) reach(note pdffile.Dict, kind pdffile.Name, box shown.Box, signature bool) (shown.Box, error) {
 	const icon = 40 // points: a reader's own sign for a note, which does not shrink with the page
 	switch kind {
 	case "Text", "FileAttachment", "Popup":
@@ -193,14 +194,14 @@ func (c *comparison) reach(note pdffile.Dict, kind pdffile.Name, box shown.Box) 
 	if own, err := c.hasLooks(note); own || err != nil {
 		return box.Grown(2), err
 	}
-	switch kind {
-	case "FreeText", "Stamp", "Widget", "Square", "Circle", "Link", "Highlight", "Underline", "StrikeOut":
+	switch {
+	case kind == "Square", kind == "Circle", kind == "Link", kind == "Highlight", kind == "Underline", kind == "StrikeOut", signature:
 		if note["CL"] != nil || note["QuadPoints"] != nil || note["BE"] != nil {
 			return everywhere, nil
 		}
 		wide, err := c.border(note)
 		return box.Grown(2 + wide), err
-	}
+	} // words and stamps are as large as readers make them
 	return everywhere, nil
 }
 
