@@ -28,16 +28,14 @@ func (s Subject) Name() string {
 type Condition struct {
 	words string
 	holds func(*Case, Subject) bool
-	join  string // "and", "or", "two of", "not"; "" for a plain condition
+	join  string // "and", "or", "two of", "not", "called"; "" for a plain condition
 	parts []Condition
-	name  string // a short name beside its words; "" for none
 }
 
 // Called gives a condition a short name: words that have it more than once say it
 // whole the first time.
 func (n Condition) Called(name string) Condition {
-	n.name = name
-	return n
+	return Condition{words: name, join: "called", parts: []Condition{n}, holds: n.holds}
 }
 
 // Is is a condition with its words, such as "graded low".
@@ -91,22 +89,18 @@ func (n Condition) String() string { return n.say(map[string]bool{}) }
 // say is the condition in words, where the named ones that were told are not told
 // again.
 func (n Condition) say(told map[string]bool) string {
-	if n.name == "" {
-		return n.whole(told)
+	if n.join == "called" {
+		if told[n.words] {
+			return n.words
+		}
+		told[n.words] = true
+		return n.words + " (" + n.parts[0].say(told) + ")"
 	}
-	if told[n.name] {
-		return n.name
-	}
-	told[n.name] = true
-	return n.name + " (" + n.whole(told) + ")"
-}
-
-func (n Condition) whole(told map[string]bool) string {
 	var parts []string
 	for _, p := range n.parts {
 		words := p.say(told)
 		apart := len(p.parts) > 1 && p.join != n.join && p.join != "two of" || n.join == "not" && p.join == "" && runsOn.MatchString(words)
-		if apart && p.name == "" {
+		if apart {
 			words = "(" + words + ")"
 		}
 		parts = append(parts, words)
@@ -130,7 +124,7 @@ func (n Condition) Lacks(c *Case, s Subject) (lacks []string, held int) {
 	if n.Holds(c, s) {
 		return nil, 1
 	}
-	if n.join != "and" {
+	if n.join != "and" && n.join != "called" {
 		return []string{n.String()}, 0
 	}
 	for _, p := range n.parts {
