@@ -56,7 +56,7 @@ a diesel has other boxes: say so with --fuel, or in the job file.`,
 	}
 	d.flags(cmd)
 	c.jobFlags(cmd)
-	cmd.Flags().StringVar(&fuel, "fuel", "", "what the engine burns, as in a job file: petrol, diesel ...")
+	cmd.Flags().StringVar(&fuel, "fuel", "", "what the engine burns: a `fuel` of the job file, such as petrol or diesel")
 	cmd.ValidArgsFunction = completeEngines
 	return cmd
 }

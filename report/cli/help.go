@@ -183,7 +183,8 @@ type exit struct {
 	means string
 }
 
-// exits are those of every command without its own in exitsOf.
+// exits are those of the commands that read job files; the others' are these but
+// for what is wrong with a job.
 var exits = []exit{
 	{Done, "done"},
 	{BadJob, "a job file has errors, names a file that cannot be read, or does not fit on its page; nothing was written for it, the others were"},
@@ -196,6 +197,9 @@ func exitsOf(name string) []exit {
 	if name == "verify" {
 		return []exit{{Done, "the page says what its job file says"}, {BadJob, "it says something else"}, {WrongUse, "wrong use"},
 			{NoAccess, "not a sheet of gaugesheet's, or not readable"}, {4, "it says the same, but cannot be vouched for"}}
+	}
+	if !slices.Contains([]string{"", "start", "draw", "check", "explain", "blank"}, name) {
+		return slices.DeleteFunc(slices.Clone(exits), func(e exit) bool { return e.code == BadJob })
 	}
 	return exits
 }
