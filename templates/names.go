@@ -45,10 +45,14 @@ func (c *Catalogue) counted(n diag.Names, one, many string) (string, error) {
 }
 
 // byPlace are names that say where a cylinder or a rotor stands.
-var byPlace = []string{"front", "rear", "middle", "centre", "center", "left", "right", "top", "bottom"}
+var byPlace = []string{"front", "rear", "middle", "centre", "center", "left", "right", "top", "bottom", "inner", "outer", "port", "starboard"}
 
 func namedByPlace(n diag.Names) bool {
-	return len(n) > 0 && !slices.ContainsFunc(n, func(name string) bool { return !slices.Contains(byPlace, strings.ToLower(name)) })
+	place := func(word string) bool { return slices.Contains(byPlace, word) }
+	return len(n) > 0 && !slices.ContainsFunc(n, func(name string) bool {
+		words := strings.Fields(strings.ToLower(name))
+		return len(words) == 0 || slices.ContainsFunc(words, func(word string) bool { return !place(word) })
+	})
 }
 
 // rotor names rotors as one speaks of them: "rear rotor", "front and rear

@@ -305,7 +305,9 @@ func (v *view) leakLook(r *diag.LeakResult) (figure.Mark, figure.Tone) {
 	switch concern := v.singled("leakage", r.Name).Rank(); {
 	case concern == 0 || r.Loss == nil || *r.Loss <= known.GoodLoss:
 		return figure.Within, figure.Plain
-	case concern == 1:
+	case r.Verdict == diag.Within && *r.Loss <= v.leakage().Median: // as the others do, and as is allowed
+		return figure.Within, figure.Plain
+	case concern == 1 || r.Verdict == diag.Within:
 		return figure.LookAgain, figure.Faint
 	}
 	return figure.High, figure.Hatch

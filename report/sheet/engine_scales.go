@@ -16,6 +16,9 @@ import (
 func (v *view) compressionScale() figure.EngineScale {
 	c := v.compression()
 	s := figure.EngineScale{Title: v.label("plan.pressure", "unit", onPage(string(c.Unit)))}
+	if v.ownLimitMisleads() {
+		return s
+	}
 	source := ""
 	for _, l := range drawnLimits(c) {
 		if l.result.Source == source { // it is said once
@@ -26,6 +29,14 @@ func (v *view) compressionScale() figure.EngineScale {
 		s.Limits = append(s.Limits, v.pressureLimit(l.result, l.height, c.Decimals))
 	}
 	return s
+}
+
+// ownLimitMisleads reports a usual limit, where none was given, that is reckoned
+// from a reading that stands out upwards, or from readings that are not judged.
+func (v *view) ownLimitMisleads() bool {
+	c := v.compression()
+	high := slices.ContainsFunc(c.Cylinders, func(r diag.CylinderResult) bool { return r.Grade == diag.High })
+	return c.DefaultLimit && (high || v.d.Withheld)
 }
 
 // underLimit is how a reading stands to the limits that it decides, or to the

@@ -14,7 +14,7 @@ import (
 func (v *view) gaugeWords() []string {
 	var parts []string
 	add := func(key, section string, g *diag.Gauge) {
-		if g == nil {
+		if g == nil || !v.measuredBy(section) {
 			return
 		}
 		about := joined(", ", v.rangeWords(section, g), g.AccuracyText)
@@ -37,6 +37,15 @@ func (v *view) gaugeWords() []string {
 	add("leakage", "leakage", v.test.Gauges.Leakage)
 	add("fuel", "fuel", v.test.Gauges.Fuel)
 	return parts
+}
+
+// measuredBy reports a test that was made with the gauge of a section: what others
+// could do says nothing of this engine.
+func (v *view) measuredBy(section string) bool {
+	if section == "leakage" {
+		return v.leakage() != nil
+	}
+	return v.gaugeUnit(section) != ""
 }
 
 // rangeWords are a gauge's range as the job file has it; of a gauge that the
