@@ -186,9 +186,14 @@ var sealingChecks = []Check{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.4, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "run-and-retest", Minutes: 600, Labour: 15, Fits: mayRunIn, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"},
+	{Name: "piston-height", Minutes: 20, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return known.DrewWater.Holds(c, known.Subject{}) }, Words: []string{"piston heights compared", "piston height measured"},
 		Outcomes: []Outcome{
-			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Sure: 0.7, Words: []string{"recovered"}},
+			{Name: "one comes up less", For: []string{"bent-rod"}, Words: []string{"less", "lower", "short"}},
+			{Name: "water comes out", For: []string{"coolant-or-fuel-in-bore"}, Words: []string{"water"}},
+			{Name: "all come up alike", Else: true, Words: []string{"alike", "same"}}}},
+	{Name: "run-and-retest", Minutes: 600, Labour: 15, Fits: mayRunIn, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals", "not-run-in"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"},
+		Outcomes: []Outcome{
+			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "not-run-in", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Sure: 0.7, Words: []string{"recovered"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
 	{Name: "smoke-on-overrun", Minutes: 10, Whole: true, Way: Runs,
 		Fits: func(c *known.Case, cylinders []string) bool { return c.HasValves() && !c.AnyLow(cylinders) }, Words: []string{"smoke watched"},

@@ -27,6 +27,7 @@ type Case struct {
 	called      [][]string        // the words of each cylinder's name, taken apart when first asked for
 	repair      *repairs          // read when first asked for
 	burns       *burning          // what its fuel tells, worked out when first asked for
+	allLow      *allLowFound      // once it was asked
 	faults      *faultsFound      // read when first asked for
 	driveFailed *bool
 	then        map[*diag.Test]*Case

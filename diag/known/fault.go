@@ -1,6 +1,9 @@
 package known
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // A Fault is something that a technician finds by eye, ear or hand on an engine
 // whose cylinders press: what it is called, and the words by which it is known.
@@ -14,6 +17,7 @@ var Faults = []Fault{
 	{"intake-deposits", pairs("inlet valve|intake valve|inlet port|intake port", "carbon|deposit|coked|caked")},
 	{"spark", append(slices.Concat(pairs("coil", "crack|arc|track|dead|burn|open circuit|fails"), pairs("lead|plug wire", "arc|burn|chafed|open circuit"), pairs("boot", "burn|split|crack|track|arc"),
 		pairs("distributor cap|rotor arm", "crack|track|burn")), "sparks to the", "sparks outside", "spark jumps", "no spark", "weak spark", "yellow spark")},
+	{"wells", append(pairs("plug well|plug tube", "oil|water|wet|coolant"), OilyWells...)},
 	{"injector-dead", pairs("injector", "dead|no pulse|not click|silent|open circuit|blocked|clogged|unplugged|stuck shut")},
 	{"injector-drips", pairs("injector", "drip|leaking|leaks|dribbl|stuck open")},
 	{"exhaust", slices.Concat(pairs("catalyst|catalytic converter", "rattl|melt|block|clog|glow|broken"), pairs("exhaust", "crush|blocked|collaps"), pairs("muffler|silencer", "rattl|blocked"), pairs("tailpipe", "blocked|crush"))},
@@ -40,10 +44,32 @@ var Faults = []Fault{
 }
 
 // faultsFound are the places in Faults of those that were found, and the lines
-// that say so.
+// that say so; and whether the engine drew in water.
 type faultsFound struct {
 	faults []int
 	lines  []string
+	water  bool
+}
+
+// waterDrawn are words for an engine that drew in water.
+var waterDrawn = append(pairs("water", "air filter|air box|airbox|air cleaner|intake|inlet|air duct"), "hydrolock", "hydro lock", "hydraulic lock", "hydraulically locked", "deep water", "flooded road", "through a flood", "through a ford", "drowned")
+
+// DrewWater reports an engine that drew in water, by how the trouble came on or by
+// what was found.
+var DrewWater = OfEngine("it drew in water, by how the trouble came on or by the technician's findings", func(c *Case) bool { return c.foundFaults().water })
+
+// adapterLeaks are words for a gauge that was not tight in a plug hole.
+var adapterLeaks = pairs("adapter|adaptor|gauge|tester|cone|o ring", "hiss|leak|not seat|not seal|loose|cross thread|slipp|blew out|blowing past")
+
+// AdapterLeaked lists the cylinders that were read of which the method or the
+// findings say that the gauge was not tight there.
+func (c *Case) AdapterLeaked() []string {
+	method := strings.ToLower(c.Conditions.Method)
+	var named []string
+	if method != "" && SpeaksOf(plainWords(method), adapterLeaks...) {
+		named = c.namedIn(method)
+	}
+	return slices.DeleteFunc(slices.Clone(c.Read()), func(n string) bool { return !slices.Contains(named, n) && !c.Seen(n, adapterLeaks...) })
 }
 
 // FaultsFound are the places in Faults of those of which the technician's findings
@@ -57,7 +83,8 @@ func (c *Case) FaultsFound() (faults []int, lines []string) {
 func (c *Case) foundFaults() *faultsFound {
 	if c.faults == nil {
 		faults, lines := c.readFaults()
-		c.faults = &faultsFound{faults, lines}
+		told := strings.ToLower(c.History.Onset)
+		c.faults = &faultsFound{faults, lines, c.Found(waterDrawn...) || told != "" && SpeaksOf(told, waterDrawn...)}
 	}
 	return c.faults
 }

@@ -1,6 +1,7 @@
 package known
 
 import (
+	"regexp"
 	"slices"
 
 	"gaugesheet/diag"
@@ -35,7 +36,7 @@ func (c *Case) LiquidIn(name string) Liquid {
 
 func (c *Case) liquidIn(name string) Liquid {
 	switch {
-	case c.Seen(name, LiquidWords...):
+	case SpeaksOf(besideIt.ReplaceAllString(c.SeenIn(name), ""), LiquidWords...):
 		return LiquidSeen
 	case c.noLiquidCame(name):
 		return ""
@@ -50,6 +51,10 @@ func (c *Case) liquidIn(name string) Liquid {
 	}
 	return ""
 }
+
+// besideIt is what is said of what lies beside a cylinder and not in it: the well in
+// which its plug stands, the boot or tube there.
+var besideIt = regexp.MustCompile(`[^;,.]*\b(?:plug wells?|plug tubes?|wells? (?:of|around|at)|boots?)\b[^;,.]*`)
 
 // noLiquidCame reports an engine that was turned by hand with the plugs out, and
 // nothing came out of this cylinder.

@@ -21,6 +21,16 @@ type AllLowBasis struct {
 // gives, the pressure expected from its geometry, or an earlier test. The spread
 // alone never says that all are low.
 func (c *Case) AllLow() *AllLowBasis {
+	if c.allLow == nil {
+		c.allLow = &allLowFound{c.findAllLow()}
+	}
+	return c.allLow.basis
+}
+
+// allLowFound is what was found once it was looked for.
+type allLowFound struct{ basis *AllLowBasis }
+
+func (c *Case) findAllLow() *AllLowBasis {
 	s := c.Cranking()
 	if s.N == 0 || s.N == 1 && c.Several() || s.HighestBound > 0 || c.NothingRead() || c.Spec.Decompressor == "automatic" {
 		return nil

@@ -110,7 +110,7 @@ func weighWear(c *known.Case, s known.Subject) []Voice {
 		where(past, as(OfLeakage, speaks(Heard, "wear"))),
 		where(tight, as(OfLeakage, denies(Heard, "holds-air", "wear", "washed-bore", "fault-in-each"))),
 		where(flat, denies(DryUp, "no-wet-rise", "wear", "washed-bore")),
-		where(newRings, as(OfHistory, denies(Known, "new-rings", "wear"))),
+		where(newRings, as(OfHistory, append(denies(Known, "new-rings", "wear"), speaks(commonest/2, "not-run-in")...))),
 		where(c.Flooded(), as(OfPlugs, speaks(Known, "washed-bore"))),
 		where(c.Complains("rich running"), as(OfHistory, speaks(Hint, "washed-bore"))),
 		where(c.Stood(), as(OfHistory, speaks(Known, "stuck-rings", "dry-bores"))))

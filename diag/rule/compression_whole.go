@@ -94,7 +94,7 @@ var inLowBank = known.OfAll("one of a bank that is low as a whole", func(c *know
 
 func allLow(c *known.Case, _ known.Subject) diag.Finding {
 	basis, s := c.AllLow(), c.Cranking()
-	f := diag.Finding{Variant: basis.Variant, Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: basis.Facts}
+	f := diag.Finding{Variant: basis.Variant, Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: maps.Clone(basis.Facts)}
 	f.Facts["read"], f.Facts["even"] = c.Span(s.Lowest, s.Highest), s.LowestPercentOfHighest >= known.EvenTogether
 	f.Facts["count"], f.Facts["of"] = s.N, len(c.Engine.Cylinders)
 	switch {

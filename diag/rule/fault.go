@@ -11,6 +11,7 @@ import (
 var ofFault = map[string][]string{
 	"intake-deposits": {"inlet-deposits"},
 	"spark":           {"ignition", "coil-or-lead", "own-spark"},
+	"wells":           {"moisture-at-plug", "coil-or-lead"},
 	"injector-dead":   {"injection", "own-injector"},
 	"injector-drips":  {"leaking-injector"},
 	"exhaust":         {"restricted-exhaust"},

@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -35,6 +37,21 @@ var foundRules = []Rule{
 		Kind: OfSight, For: append(speaks(Sight, "bottom-end"), common("piston", "valve-motion", "timing-drive")...), Say: foundSays(diag.DoNotRun), Headline: "metal-in-oil",
 	},
 	{
+		Name: "water-drawn-in", Title: "The engine drew in water, and is low or sounds or starts badly since",
+		Why: "Water does not give way: a piston that meets it stops, and its connecting rod bends. A rod that is bent lets its piston come up less high, so that its cylinder reads low with nothing that leaks, " +
+			"often beside another that drank with it. It can break at any time and go through the block. How high each piston comes, turned by hand, shows it.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders,
+		Of: lowOnesOrEngine, When: known.All(known.DrewWater, known.Not(known.OfEngine("a rotary", func(c *known.Case) bool { return c.Rotary() })),
+			known.OfEngine("a cylinder low, or a complaint of noise, misfiring, low power or no start", func(c *known.Case) bool {
+				return len(c.LowSet()) > 0 || c.Complains("noise", "misfire", "low power", "no start")
+			})),
+		Kind: OfHistory, Weigh: func(c *known.Case, s known.Subject) []Voice {
+			return slices.Concat(speaks(Known, "bent-rod", "coolant-or-fuel-in-bore"), where(len(s.Cylinders) > 0, speaks(Heard, "bent-rod")))
+		},
+		Say: foundSays(diag.DoNotRun), Headline: "water-drawn-in",
+		SaysBetterThan: []string{"one-low", "neighbours-low", "scattered-low", "most-low", "bank-low"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
+	},
+	{
 		Name: "seen-turbo-worn", Title: "A turbocharger that is loose on its shaft or lets oil out was found",
 		Why: "The turbocharger's shaft runs in oil at many times the speed of the engine. Once it is loose its seals pass oil, which the engine burns as blue smoke under load; a diesel can then run on its own oil and not be stopped. " +
 			"A film of oil behind it comes from the crankcase's vent and is usual.",
@@ -53,6 +70,15 @@ var foundRules = []Rule{
 		SaysBetterThan: []string{"one-white"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 }
+
+// lowOnesOrEngine asks of the low cylinders together, or where none is of the engine,
+// once it drew in water.
+var lowOnesOrEngine = Scope{Words: "the low cylinders, or the engine", Of: func(c *known.Case) []known.Subject {
+	if !known.DrewWater.Holds(c, known.Subject{}) {
+		return nil
+	}
+	return []known.Subject{{Cylinders: c.LowSet()}}
+}}
 
 // leanOrEngine asks of the cylinders whose plugs show the lean mixture, or where none
 // does of the engine.

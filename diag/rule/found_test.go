@@ -53,6 +53,12 @@ func TestFound(t *testing.T) {
 		{name: "no hose split", test: sample.Dry("inline-4", evenFour, sample.Complains("misfire"), findings("no vacuum hose split or off")), fires: "sealing-sound-look-elsewhere", not: "fault-found"},
 		{name: "a split hose, nothing complained of", test: sample.Dry("inline-4", evenFour, findings("vacuum hose split")), fires: "even-no-minimum", not: "fault-found"},
 		{name: "a split hose and a low cylinder", test: sample.Dry("inline-4", low, sample.Complains("misfire"), findings("vacuum hose split")), fires: "one-low", not: "fault-found"},
+		{name: "water in the intake and two low", test: sample.Dry("inline-4", []float64{128, 132, 181, 183}, sample.Complains("misfire", "noise"), findings("water in the air filter box")), fires: "water-drawn-in 1,2", first: "bent-rod", soon: diag.DoNotRun, next: "piston-height"},
+		{name: "hydrolocked, and it knocks", test: sample.Dry("inline-4", evenFour, sample.Complains("noise"), findings("hydrolocked in a ford")), fires: "water-drawn-in", not: "sealing-sound-look-elsewhere", first: "bent-rod", soon: diag.DoNotRun},
+		{name: "no water in the intake", test: sample.Dry("inline-4", []float64{128, 132, 181, 183}, findings("no water in the air filter")), fires: "neighbours-low", not: "water-drawn-in"},
+		{name: "water in the intake, and nothing wrong", test: sample.Dry("inline-4", evenFour, findings("a little water in the air box")), fires: "even-no-minimum", not: "water-drawn-in"},
+		{name: "oil in a plug's well", test: sample.Dry("inline-4", evenFour, sample.Complains("misfire"), findings("plug well of 2 full of oil")), fires: "fault-found", not: "liquid-in-cylinder", first: "moisture-at-plug", soon: diag.CheckAgain},
+		{name: "a cylinder full of oil", test: sample.Dry("inline-4", evenFour, sample.Complains("misfire"), findings("cylinder 2 full of oil")), fires: "liquid-in-cylinder 2", not: "fault-found", soon: diag.DoNotRun},
 		{name: "a rocker broken and renewed", test: sample.Dry("inline-4", low, findings("cylinder 3 broken rocker replaced")), fires: "one-low", first: "exhaust-valve"},
 		{name: "a broken rocker on another", test: sample.Dry("inline-4", low, findings("cylinder 1 exhaust rocker broken")), fires: "one-low", first: "exhaust-valve"},
 	})

@@ -38,7 +38,7 @@ var leakLevelRules = []Rule{
 		Why: "Every cylinder makes too little pressure, oil brings it back for a few strokes, and the engine uses oil or smokes blue when it works. " +
 			"Throttle, gauge and valve timing do none of the last two. What is left is wear of rings and bores.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression, known.NeedsWet},
-		Of: theEngine, When: known.All(known.UnderFloor, allRise, known.Any(known.OfEngine("it uses oil", (*known.Case).UsesOil), smoke("blue smoke under load or always", "blue", "load", "always")),
+		Of: theEngine, When: known.All(known.Any(known.OfEngine("it uses oil", (*known.Case).UsesOil), smoke("blue smoke under load or always", "blue", "load", "always")), known.UnderFloor, allRise,
 			known.Not(known.StoodLong), known.OfEngine("not flooded", func(c *known.Case) bool { return !c.Flooded() && !c.SaidFlooded() })),
 		Kind: OfRunning, Weigh: func(c *known.Case, _ known.Subject) []Voice {
 			return slices.Concat([]Voice{{Cause: "wear", Weight: Known, Kind: OfCompression}}, where(c.Smokes("blue", "load", "always"), speaks(Known, "wear")), as(OfHistory, speaks(DryUp, "wear", "rings")), as(OfRunning, denies(Known, "burns-oil", "gauge-reads-low", "cam-timing", "weak-cranking")))

@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -83,9 +85,17 @@ var timingRules = systemRule(known.Timing, OfTiming, "limits: the job's own; mea
 	{
 		Name: "cam-late", Title: "Cam timing off its mark, or a slack chain",
 		Why:  "A chain that has stretched or jumped opens and shuts every valve late: low even compression, low vacuum, little power.",
-		When: known.CamLate, For: speaks(Heard, "cam-timing"), Say: timed("cam", diag.ActSoon), Headline: "late-timing",
+		When: known.CamLate, Weigh: weighCam, Say: timed("cam", diag.ActSoon), Headline: "late-timing",
 	},
 })
+
+// weighCam: a chain that is slacker than it may be has worn; a camshaft off its mark
+// has slipped, by a tooth or by its adjuster.
+func weighCam(c *known.Case, _ known.Subject) []Voice {
+	slack, _ := known.Over(c.Measured(known.Timing).Reading("chain-slack"))
+	cam, _ := known.Past(c.Measured(known.Timing).Reading("cam"))
+	return slices.Concat(where(cam, speaks(Heard, "cam-timing")), where(slack, append(speaks(Heard+Known, "worn-chain"), speaks(Known, "cam-timing")...)))
+}
 
 // startingRules are on the starter's current as a whole; that of cylinders is
 // below.

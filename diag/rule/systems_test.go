@@ -139,6 +139,7 @@ func TestSystems(t *testing.T) {
 		{name: "early", test: sample.Of("inline-4", timing(sample.At("base", "700 rpm", 12), sample.Permits("base", "", 5, 7))), fires: "timing-early", first: "early-ignition"},
 		{name: "no advance", test: sample.Of("inline-4", timing(sample.At("advance", "2500 rpm", 12), sample.Permits("advance", "2500 rpm", 26, 30))), fires: "advance-missing", first: "advance"},
 		{name: "dwell", test: sample.Of("inline-4", timing(sample.At("dwell", "", 40), sample.Permits("dwell", "", 26, 32))), fires: "dwell-off", first: "points"},
+		{name: "a slack chain", test: sample.Of("inline-4", timing(sample.At("chain-slack", "", 13), sample.Permits("chain-slack", "", 0, 6))), fires: "cam-late", first: "worn-chain"},
 		{name: "cam late", test: sample.Of("inline-4", timing(sample.At("cam", "", -8), sample.Permits("cam", "", -3, 3))), fires: "cam-late", first: "cam-timing"},
 		{name: "set right", test: sample.Of("inline-4", timing(sample.At("base", "700 rpm", 6), sample.Permits("base", "", 5, 7))), not: "timing-late timing-early"},
 		{name: "draws much", test: sample.Of("inline-4", draw(300)), fires: "starter-draws-much"},

@@ -91,6 +91,15 @@ var gaugeRules = []Rule{
 		Doubt: "gauge-doubted", Doubts: append(slices.Clone(onGauges), known.NeedsLeakage), RepeatOf: anotherGauge,
 	},
 	{
+		Name: "adapter-leaked", Title: "The gauge's adapter leaked or would not seat", Class: TestItself, About: diag.AboutTest,
+		Why: "Air that hisses out beside the adapter is air that the gauge does not see. A low reading taken so says nothing of the cylinder until it has been taken again with an adapter that seals; " +
+			"the thread it would not seat in is looked at on the way.",
+		Source:  "common practice, no source",
+		Asks:    "the job's method or findings say of the adapter or gauge in a cylinder that it hissed, leaked, was loose or would not seat",
+		Notices: adapterLeaked, Kind: OfTest, For: speaks(Heard, "adapter-leak"), Headline: "adapter-leaked",
+		Doubt: "adapter-leaked", Doubts: onStarter, Repeat: "second-gauge", Unsettles: func(diag.Notice) bool { return true },
+	},
+	{
 		Name: "repeats-disagree", Title: "Repeats of one reading disagree", Class: TestItself, About: diag.AboutTest,
 		Why: "Repeats of a sound test agree within a division or two. Where they do not, the adapter leaked, the strokes differed, a valve or lifter is not doing the same each time, " +
 			"or there is liquid in the bore. The mean of two such readings describes neither.",
@@ -194,6 +203,13 @@ func gaugeDoubted(c *known.Case) []diag.Notice {
 		}
 	}
 	return list
+}
+
+func adapterLeaked(c *known.Case) []diag.Notice {
+	if names := c.AdapterLeaked(); len(names) > 0 {
+		return notice("adapter-leaked", "", names, nil)
+	}
+	return nil
 }
 
 func repeatsDisagree(c *known.Case) []diag.Notice {
