@@ -2,6 +2,8 @@ package archive
 
 import (
 	"bytes"
+	"image"
+	"image/jpeg"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -100,6 +102,47 @@ func TestSavedByPrograms(t *testing.T) {
 		}
 	}
 	t.Logf("%d of %d programs end in the right row; %d are not installed", right, ran, len(programs)-ran)
+}
+
+// Programs keep a photo as it is, or write it anew, which may be another one.
+func TestSavedPhotos(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
+	var photo bytes.Buffer
+	jpeg.Encode(&photo, image.NewGray(image.Rect(0, 0, 640, 480)), nil)
+	dir := t.TempDir()
+	in, out := filepath.Join(dir, "in.pdf"), filepath.Join(dir, "out.pdf")
+	if err := os.WriteFile(in, withLogo(t, photo.Bytes()), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range []struct {
+		command string
+		want    Outcome
+		says    string
+	}{
+		{"qpdf IN OUT", Same, ``},
+		{"mutool clean -s IN OUT", Same, ``},
+		{"gs -q -sDEVICE=pdfwrite -o OUT IN", Unvouched, `written anew by 'GPL Ghostscript`},
+		{"mutool clean -d IN OUT", Different, `a picture is another one, or was written anew`},
+		{"qpdf --decode-level=all IN OUT", Different, `a picture is another one, or was written anew`},
+	} {
+		words := strings.Fields(strings.NewReplacer("IN", in, "OUT", out).Replace(p.command))
+		if _, err := exec.LookPath(words[0]); err != nil {
+			continue
+		}
+		t.Run(p.command, func(t *testing.T) {
+			os.Remove(out)
+			if said, err := exec.Command(words[0], words[1:]...).CombinedOutput(); err != nil {
+				t.Skipf("%v: %s", err, said)
+			}
+			data, err := os.ReadFile(out)
+			if err != nil {
+				t.Fatal(err)
+			}
+			check(t, data, p.want, p.says)
+		})
+	}
 }
 
 func check(t *testing.T, data []byte, want Outcome, says string) {

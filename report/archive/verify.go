@@ -187,7 +187,7 @@ func (s *Sheet) redraw(page pdffile.Page, version string) (*redrawn, error) {
 			alike++
 		}
 		problem = nil
-		if first == nil || alike > best {
+		if first == nil || alike > best || alike == best && alikeTexts(ours.marks, again.drawn.marks) > alikeTexts(ours.marks, first.drawn.marks) {
 			first, best = again, alike
 		}
 		if alike == len(again.drawn.marks) {
@@ -198,6 +198,15 @@ func (s *Sheet) redraw(page pdffile.Page, version string) (*redrawn, error) {
 		problem = ErrTooLarge
 	}
 	return first, problem
+}
+
+// alikeTexts is how many letters two pages have alike from their start.
+func alikeTexts(a, b []shown.Mark) int {
+	n := 0
+	for n < min(len(a), len(b)) && a[n].Text == b[n].Text {
+		n++
+	}
+	return n
 }
 
 // How far apart measures of two pages may be, in points: by the rounding of
@@ -344,10 +353,24 @@ func (c *comparison) under(b shown.Box) string {
 
 // apart names the first difference in what is shown: a text, or else a shape.
 func (c *comparison) apart() string {
+	if onlyPictures(c.ours.marks, c.again.drawn.marks) {
+		return "the words are the same, but the page draws something that its job file does not give: a picture is another one, or was written anew" + c.byWhom()
+	}
 	if said := runsApart(c.ours.runs, c.again.drawn.runs, c.again); said != "" {
 		return said
 	}
 	return drawingApart(c.ours, c.again.drawn)
+}
+
+// onlyPictures tells whether two pages are the same but for what their pictures
+// show.
+func onlyPictures(a, b []shown.Mark) bool {
+	for i := range a {
+		if len(a) != len(b) || !shown.Same(a[i], b[i], coarse) && (a[i].Kind != shown.Picture || b[i].Kind != shown.Picture) {
+			return false
+		}
+	}
+	return len(a) == len(b)
 }
 
 // byWhom names the program that saved the file, where it says so.

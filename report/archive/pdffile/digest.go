@@ -109,7 +109,7 @@ func (f *File) fingerprint(s *Stream) (digest, error) {
 	params, isDict := s.Dict["DecodeParms"].(Dict)
 	if s.Dict["Filter"] != Name("FlateDecode") || s.Dict["F"] != nil || s.Dict["DP"] != nil || s.Dict["DecodeParms"] != nil && !isDict {
 		data, err := f.Unpack(s)
-		return sha256.Sum256(data), err
+		return sha256.Sum256(toItsEnd(data)), err
 	}
 	z, err := zlib.NewReader(bytes.NewReader(s.Raw))
 	if err != nil {
@@ -131,6 +131,20 @@ func (f *File) fingerprint(s *Stream) (digest, error) {
 		err = damaged("packed data are not readable")
 	}
 	return digest(h.Sum(nil)), err
+}
+
+// toItsEnd is a JPEG picture without what stands behind its end, where programs put
+// an end of line or say once more that it has ended; other data as they are.
+func toItsEnd(data []byte) []byte {
+	const end = "\xff\xd9"
+	whole := bytes.TrimRight(data, "\r\n \x00")
+	for bytes.HasSuffix(whole, []byte(end+end)) {
+		whole = whole[:len(whole)-len(end)]
+	}
+	if bytes.HasPrefix(data, []byte("\xff\xd8\xff")) && bytes.HasSuffix(whole, []byte(end)) {
+		return whole
+	}
+	return data
 }
 
 // limited reads as long as the file's budget lasts.

@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"errors"
 	"fmt"
+	"maps"
 
 	"gaugesheet/report/archive/pdffile"
 )
@@ -41,7 +42,9 @@ func (d *drawing) object(op pdffile.Operation) error {
 }
 
 func (d *drawing) picture(s *pdffile.Stream) error {
-	digest, err := d.file.Digest(s)
+	untyped := &pdffile.Stream{Dict: maps.Clone(s.Dict), Raw: s.Raw}
+	delete(untyped.Dict, "Type") // which may be left out
+	digest, err := d.file.Digest(untyped)
 	if err != nil {
 		return err
 	}
