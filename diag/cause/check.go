@@ -61,8 +61,11 @@ type Check struct {
 	// the cylinder, as it shows at once what stands still.
 	DeadFirst bool
 	// Baseline: it reads what many jobs bring with their first readings, so that of
-	// all such that do not concern what is looked for one counts as made.
+	// all such one counts as made.
 	Baseline bool
+	// Coolant: it looks at the coolant, and says nothing of a leak that goes from
+	// one cylinder into the next.
+	Coolant bool
 	// OfSet: it is about the cylinders together, and named for all of them.
 	OfSet bool
 }

@@ -62,7 +62,7 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "smoke comes out", For: []string{"air-leak", "manifold-gasket", "injector-seals", "bank-exhaust-leak", "shared-runner", "sensor-or-air-leak"}, Words: []string{"leak", "comes out"}},
 			{Name: "none comes out", Else: true, Words: []string{"none", "no leak"}}}},
-	{Name: "fuel-trims", Minutes: 10, Whole: true, Way: Runs, Fits: mixtureInDoubt, Made: measuredTest(known.Trims), Words: []string{"trims"},
+	{Name: "fuel-trims", Baseline: true, Minutes: 10, Whole: true, Way: Runs, Fits: mixtureInDoubt, Made: measuredTest(known.Trims), Words: []string{"trims"},
 		Outcomes: []Outcome{
 			{Name: "adds at idle only", For: []string{"air-leak", "manifold-gasket", "injector-seals", "sensor-or-air-leak"}, Words: []string{"idle"}},
 			{Name: "adds at speed", For: []string{"low-fuel-pressure", "fuel-filter", "pump", "pump-voltage", "supply-restricted", "regulator-open", "air-meter", "dirty-injectors"}, Words: []string{"speed"}},

@@ -156,14 +156,14 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "air comes across", For: []string{"head-gasket", "warped-or-cracked-head"}, Enter: leak(45, known.AtNeighbour), Words: []string{"across", "neighbour"}},
 			{Name: "none comes across", Else: true, Words: []string{"none", "no air"}}}},
-	{Name: "coolant-gas-test", Minutes: 10, Whole: true, Answers: coolantGoes, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
+	{Name: "coolant-gas-test", Coolant: true, Minutes: 10, Whole: true, Answers: coolantGoes, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
 		Made: func(c *known.Case, _ []string) bool {
 			return c.CoolantGas == "positive" || known.NoGasFound.Holds(c, known.Subject{})
 		},
 		Outcomes: []Outcome{
 			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing"}, Sure: 0.6, Enter: gas("positive"), Words: []string{"positive"}},
 			{Name: "none", Else: true, Enter: gas("negative"), Words: []string{"negative"}}}},
-	{Name: "cooling-pressure-test", Minutes: 15, Answers: coolantGoes, Fits: func(c *known.Case, cylinders []string) bool { return cooled(c, cylinders) && !oilInCoolant(c) }, Words: []string{"cooling system pressure", "coolant pressure test"},
+	{Name: "cooling-pressure-test", Coolant: true, Minutes: 15, Answers: coolantGoes, Fits: func(c *known.Case, cylinders []string) bool { return cooled(c, cylinders) && !oilInCoolant(c) }, Words: []string{"cooling system pressure", "coolant pressure test"},
 		Outcomes: []Outcome{
 			{Name: "wet outside", For: []string{"coolant-leak-outside"}, Words: []string{"outside"}},
 			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},

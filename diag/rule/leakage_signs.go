@@ -62,6 +62,13 @@ var leakageSigns = []Sign{
 			denies(Known, "air-elsewhere", "rings", "stuck-rings", "scored-bore", "piston", "holed-piston", "broken-ring-land", "wear")...),
 	},
 	{
+		When: known.OfAll("most of its air goes into the cylinder beside it, or nowhere else", func(c *known.Case, n string) bool {
+			return c.LeaksAt(n, known.AtNeighbour) && c.LostAt(n) == known.AtNeighbour
+		}), Kind: OfLeakage, About: "cylinders",
+		Against: append(denies(DryUp, "air-elsewhere", "exhaust-valve", "inlet-valve", "valve-lash", "carbon-on-seat", "valve-recession", "stuck-valve", "sticking-valve", "bent-valve"),
+			denies(DryUp, "air-elsewhere", "rings", "stuck-rings", "scored-bore", "piston", "holed-piston", "broken-ring-land", "wear")...),
+	},
+	{
 		When: known.OfAll("loses half as much with oil, or less", func(c *known.Case, n string) bool { return lossWithOil(c, n) <= 0.5 }),
 		Kind: OfLeakage, About: "cylinders", For: speaks(Wet, "rings"),
 	},

@@ -43,6 +43,9 @@ func concatSigns(lists ...[]Sign) []Sign {
 	}
 	for i := range all {
 		s := &all[i]
+		if s.Kind == OfLeakage && s.Needs == nil { // what is heard in a leakage test is never there without one
+			s.Needs = []known.Need{known.NeedsLeakage}
+		}
 		s.words, s.voices = s.When.String(), slices.Concat(s.For, s.Against)
 		for j := range s.voices {
 			s.voices[j].Kind = cmp.Or(s.voices[j].Kind, s.Kind)

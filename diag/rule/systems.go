@@ -119,7 +119,7 @@ var peakRules = []Rule{
 		Name: "relative-low", Title: "A cylinder that asks less of the starter than the others",
 		Why:    "The starter works against each compression in turn. A peak that is lower than the others is a cylinder that holds less: the one to put a gauge on. That all are alike says nothing of how good they are.",
 		Source: "common practice, no source: 20 % under the median", Class: Single, About: diag.AboutCylinders, Needs: needsTest(known.Starting),
-		Of: eachCylinder, When: known.PeakLow, Kind: OfStarting, For: []Voice{{Cause: "exhaust-valve", Weight: Hint}, {Cause: "rings", Weight: Hint - rarer}, {Cause: "inlet-valve", Weight: Hint - rarer}}, Say: ofEach(peak), Headline: "relative-low",
+		Of: eachCylinder, When: known.PeakLow, Kind: OfStarting, Weigh: holdsLess, Say: ofEach(peak), Headline: "relative-low",
 	},
 	{
 		Name: "relative-high", Title: "A cylinder that asks more of the starter than the others",
@@ -127,6 +127,16 @@ var peakRules = []Rule{
 		Source: "common practice, no source: 20 % over the median", Class: Single, About: diag.AboutCylinders, Needs: needsTest(known.Starting),
 		Of: eachCylinder, When: known.PeakHigh, Kind: OfStarting, For: []Voice{{Cause: "coolant-or-fuel-in-bore", Weight: Known}, {Cause: "carbon", Weight: Hint}}, Say: ofEach(peakHigh), Headline: "relative-high",
 	},
+}
+
+// holdsLess are the voices of a cylinder that holds less by the starter's current.
+// Where its compression was read and is low, that says no more of why than the
+// reading does.
+func holdsLess(c *known.Case, s known.Subject) []Voice {
+	if known.Low.Holds(c, s) {
+		return nil
+	}
+	return []Voice{{Cause: "exhaust-valve", Weight: Hint}, {Cause: "rings", Weight: Hint - rarer}, {Cause: "inlet-valve", Weight: Hint - rarer}}
 }
 
 func calm(*known.Case, known.Subject) diag.Finding {

@@ -1,6 +1,10 @@
 package rule
 
-import "gaugesheet/diag/known"
+import (
+	"slices"
+
+	"gaugesheet/diag/known"
+)
 
 // What the further tests speak for and against in the stories of other readings.
 var systemSigns = []Sign{
@@ -13,7 +17,7 @@ var systemSigns = []Sign{
 	{Needs: []known.Need{known.NeedsLeakage}, When: known.OfEngine("hardly any air lost", tightThroughout), Kind: OfLeakage, About: "system", Against: denies(Heard, "holds-air", "rings", "wear", "piston")},
 	{Needs: []known.Need{known.NeedsCompression}, When: pressureSound, Kind: OfCompression, About: "system", Against: denies(DryUp, "pressure-is-even", "rings", "wear", "piston")},
 	{Needs: needsTest(known.Crankcase), When: known.CrankcaseHigh, Kind: OfCrankcase, About: "engine", For: speaks(DryUp, "rings", "wear")},
-	{Needs: needsTest(known.Crankcase), When: known.CrankcaseHigh, Kind: OfCrankcase, About: "cylinders", For: speaks(Hint, "rings", "piston")},
+	{Needs: needsTest(known.Crankcase), When: known.CrankcaseHigh, Kind: OfCrankcase, About: "cylinders", For: speaks(DryUp, "rings", "piston")},
 	// A clearance that is right takes itself off the list; one that is not comes first.
 	{Needs: needsTest(known.Clearance), When: known.ClearanceRight, Kind: OfClearance, About: "cylinders", Against: denies(Heard, "clearance-is-right", "valve-lash")},
 	// How the manifold draws tells late valves from wear and from a gauge, where all
@@ -22,14 +26,20 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumRight), Kind: OfVacuum, About: "engine", For: speaks(Known, "gauge-reads-low"), Against: denies(Known, "vacuum-is-right", "cam-timing", "timing-drive", "cam-phaser", "restricted-exhaust", "air-leak", "manifold-gasket")},
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumRecovers), Kind: OfVacuum, About: "engine", For: speaks(Known, "wear")},
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumFalls), Kind: OfVacuum, About: "engine", For: speaks(Known, "restricted-exhaust")},
-	{Needs: needsTest(known.Vacuum), When: known.VacuumDrops, Kind: OfVacuum, About: "cylinders", For: speaks(Hint, "exhaust-valve", "inlet-valve")},
+	{Needs: needsTest(known.Vacuum), When: known.All(known.VacuumDrops, known.Not(known.Low)), Kind: OfVacuum, About: "cylinders", For: speaks(Hint, "exhaust-valve", "inlet-valve")},
 	{Needs: needsTest(known.BackPressure), When: known.BackPressureRight, Kind: OfExhaust, About: "any", Against: denies(Heard, "exhaust-is-free", "restricted-exhaust")},
-	{Needs: needsTest(known.Cooling), When: known.CoolingHolds, Kind: OfCooling, About: "cylinders", Against: noPathToCoolant(Hint, "cooling-system-held")},
+	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.Not(known.AirAt(known.AtNeighbour)), known.Not(lowBeside)), Kind: OfCooling, About: "cylinders", Against: noPathToCoolant(Hint, "cooling-system-held")},
 	{Needs: needsTest(known.Cooling), When: known.CoolingFalls, Kind: OfCooling, About: "cylinders", For: pathToCoolant(DryUp, Hint)},
 	{Needs: needsTest(known.Trims), When: known.TrimsGood, Kind: OfTrims, About: "mixture", Against: denies(Known, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "purge-valve", "air-meter")},
 	{Needs: needsTest(known.Gas), When: known.GasRight, Kind: OfGas, About: "mixture", Against: denies(Known, "gas-is-right", "rich-mixture", "lean-mixture")},
 	{Needs: needsTest(known.Gas), When: known.GasRich, Kind: OfGas, About: "mixture", For: speaks(Hint, "rich-mixture")},
 	{Needs: needsTest(known.Timing), When: known.CamLate, Kind: OfTiming, About: "engine", For: speaks(Heard, "cam-timing")},
 	{Needs: needsTest(known.Clearance), When: known.LiftsLittle, Kind: OfClearance, About: "cylinders", For: speaks(Heard, "valve-motion")},
-	{Needs: needsTest(known.Starting), When: known.PeakLow, Kind: OfStarting, About: "cylinders", For: speaks(Hint, "exhaust-valve", "rings")},
+	{Needs: needsTest(known.Starting), When: known.All(known.PeakLow, known.Not(known.Low)), Kind: OfStarting, About: "cylinders", For: speaks(Hint, "exhaust-valve", "rings")},
 }
+
+// lowBeside is a cylinder beside which another is low: what may leak from one into
+// the other never comes to the coolant.
+var lowBeside = known.OfAll("a low cylinder beside it", func(c *known.Case, n string) bool {
+	return slices.ContainsFunc(c.NeighboursOf(n), func(other string) bool { return c.Grade(other).IsLow() })
+})

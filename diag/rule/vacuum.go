@@ -136,7 +136,7 @@ var beatAndLow = []Rule{{
 		}
 		return nil
 	}), When: known.VacuumDrops,
-	Kind: OfVacuum, For: speaks(Hint, "exhaust-valve", "inlet-valve"), Say: vacuumAt(diag.CheckAgain), Headline: "one-low", Keeps: true, SaysBetterThan: []string{"vacuum-drops-regularly"},
+	Kind: OfVacuum, For: speaks(Hint, "exhaust-valve", "rings", "inlet-valve"), Say: vacuumAt(diag.CheckAgain), Headline: "one-low", Keeps: true, SaysBetterThan: []string{"vacuum-drops-regularly"},
 }}
 
 // lateTimed is surest where it was seen that nothing leaks.
@@ -212,8 +212,8 @@ func weighVacuum(c *known.Case, _ known.Subject) []Voice {
 
 // weighDrops: a cylinder that is known to be low is the one that does not pull.
 func weighDrops(c *known.Case, _ known.Subject) []Voice {
-	if len(c.LowSet()) > 0 {
-		return common("exhaust-valve", "inlet-valve", "head-gasket", "own-spark")
+	if len(c.LowSet()) > 0 { // why it does not pull is known, and not what lets its pressure out
+		return speaks(Hint, "exhaust-valve", "rings", "inlet-valve", "head-gasket")
 	}
 	return common("own-spark", "exhaust-valve", "own-injector", "head-gasket")
 }

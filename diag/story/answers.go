@@ -5,6 +5,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
+	"gaugesheet/diag/known"
 	"gaugesheet/diag/rule"
 )
 
@@ -39,7 +40,8 @@ func (b *ledger) answers(s *story) {
 					continue
 				}
 				weight := int(float64(others) * other.Shows())
-				if o.Else && b.heaviest(name, rule.OfCoolant) >= rule.DryUp { // it leaks to the coolant all the same
+				leaks := b.heaviest(name, rule.OfCoolant) >= rule.DryUp || k.Coolant && b.c.LosesAt(s.Cylinders, known.AtNeighbour) && b.heaviest(name, rule.OfLeakage) >= rule.DryUp
+				if o.Else && leaks { // to the coolant, or from one cylinder into the next, all the same
 					b.add(rule.Voice{Cause: name, Weight: -rule.Hint, Says: "check-says-otherwise"}, rule.OfCheck, said, nil)
 					continue
 				}

@@ -340,7 +340,7 @@ func enough(c *known.Case, shares []share) bool {
 	for i := range cause.Checks {
 		switch k := &cause.Checks[i]; {
 		case !k.Deeper() || k.Told(c) || !k.Made(c, nil):
-		case k.Baseline && !k.Concerns(&about):
+		case k.Baseline || len(shares) > 0 && !k.Concerns(&about):
 			aside = 1 // however many the job brought
 		default:
 			made++

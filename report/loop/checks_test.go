@@ -38,6 +38,6 @@ func drawn(f *fault, seed uint64) *bench {
 		m = newMachine(rng, pick(rng, families))
 	}
 	b := newBench(rng, m, f)
-	b.firstReadings()
+	b.firstReadings(*further)
 	return b
 }

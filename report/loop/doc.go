@@ -10,6 +10,7 @@
 //	go test ./report/loop -v               # a few engines of each fault
 //	go test ./report/loop -v -engines 40   # more of them
 //	go test ./report/loop -v -engines 1 -fault rings-one -steps   # every step of one
+//	go test ./report/loop -v -run FurtherTestsHelp -engines 20    # four tests against all of them
 //
 // The table is a measure and no pass mark: the rate fails no test. Sheets that go
 // in circles and checks that do not fit their engine do. The engines

@@ -234,7 +234,7 @@ var wholeFaults = []fault{
 			c.filled, c.crown = b.draw(1.17, 1.3), "carbon"
 			c.look = pick(b.rng, []string{"sooty", "normal"})
 		}},
-	{name: "inlet-restricted", fits: valved, causes: []string{"restricted-inlet", "air-filter"}, complaints: []string{"low power"},
+	{name: "inlet-restricted", fits: valved, causes: []string{"restricted-inlet", "air-filter", "air-filter"}, complaints: []string{"low power"},
 		spoil: func(b *bench) {
 			b.truth.restricted = true
 			for i := range b.bores {

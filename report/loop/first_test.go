@@ -3,7 +3,7 @@ package loop_test
 import "slices"
 
 // firstReadings are what a mechanic takes before the sheet is first made.
-func (b *bench) firstReadings() {
+func (b *bench) firstReadings(further float64) {
 	j := newJobFile(b.machine)
 	b.job = j
 	f := b.fault
@@ -48,7 +48,7 @@ func (b *bench) firstReadings() {
 	}
 	j.fuelless = b.chance(0.12)
 	for _, t := range furtherTests { // last, so that the engines are the same with and without
-		if slices.Contains(f.reads, t.section) || b.rng.Float64() < *further {
+		if further >= 0 && slices.Contains(f.reads, t.section) || b.rng.Float64() < further {
 			b.takeFurther(t.section)
 		}
 	}

@@ -21,7 +21,7 @@ func newFuel(m *machine) fuelState {
 	f.holds()
 	if m.system == portReturn {
 		f.reference = true
-		f.idle, f.snap = u-8, u-1
+		f.idle, f.snap = u-9.4, u-1 // the 19.2 inHg that the manifold draws
 	}
 	f.mechanical = m.system == carburettor
 	if f.mechanical {

@@ -49,7 +49,7 @@ func TestFollowTheSheet(t *testing.T) {
 			count = 1
 		}
 		for n := range count {
-			r, err := follow(f, fits, n)
+			r, err := follow(f, fits, n, *further)
 			if err != nil {
 				t.Fatalf("%s, engine %d: %v", f.name, n, err)
 			}
@@ -99,8 +99,9 @@ type step struct {
 	text  string
 }
 
-// follow draws the engine of a fault by its number and follows its sheets.
-func follow(f *fault, fits []family, n int) (*run, error) {
+// follow draws the engine of a fault by its number and follows its sheets. How
+// likely each further test is among the first readings comes with it.
+func follow(f *fault, fits []family, n int, further float64) (*run, error) {
 	h := fnv.New64a()
 	h.Write([]byte(f.name))
 	rng := rand.New(rand.NewPCG(h.Sum64(), uint64(n)))
@@ -109,7 +110,7 @@ func follow(f *fault, fits []family, n int) (*run, error) {
 		m = newMachine(rng, fits[rng.IntN(len(fits))])
 	}
 	b := newBench(rng, m, f)
-	b.firstReadings()
+	b.firstReadings(further)
 	r := &run{bench: b}
 	for {
 		text := b.job.yaml(fact)
