@@ -97,6 +97,21 @@ func aloneHint(name, text string, keys []key) string {
 	return fmt.Sprintf("such as '%s: ...' on a line of its own, indented", keyNames(keys)[0])
 }
 
+// cutText reports words that a comma within braces cut off the text before them:
+// {reason: just bought, no history}.
+func (r *reader) cutText(n *node, i int, where string, keys []key) bool {
+	e := n.entries[i]
+	if i == 0 || !isEmpty(e.value) || !strings.Contains(e.key, " ") {
+		return false
+	}
+	before := n.entries[i-1]
+	if !slices.Contains(keyNames(keys), before.key) || keyOf(keys, before.key).form != asText || before.value.text == "" {
+		return false
+	}
+	r.report(e.pos, fmt.Sprintf("a comma within braces ends a text: write it in quotes, %s: \"%s, %s\"", before.key, short(before.value.text), short(e.key)), "'%s'%s is cut off the text before it", short(e.key), where)
+	return true
+}
+
 // unknownKey reports a key that its section does not have, and has what was
 // probably meant read in its place, so that what is wrong inside it is said in
 // the same run.
@@ -119,7 +134,7 @@ func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
 			return
 		}
 	}
-	if r.unitKey(n, i, name, where, keys) {
+	if r.unitKey(n, i, name, where, keys) || r.cutText(n, i, where, keys) {
 		return
 	}
 	is := keyMeant(e, name, known)
