@@ -15,8 +15,8 @@ import (
 // TestFast keeps a diagnosis fast enough to run a folder of jobs in a blink: a
 // millisecond without the plan, two with it. It counts the processor's time, so
 // that other work on the machine does not. Where other work makes the processor
-// itself slow, it fails only if the diagnosis is slow beside the standard
-// library's JSON as well.
+// itself slow, it is held against the standard library's JSON at the same moment;
+// one round of several that keeps the limit is enough.
 func TestFast(t *testing.T) {
 	r := rand.New(rand.NewPCG(9, 10))
 	tests := make([]*diag.Test, 60)
@@ -28,7 +28,7 @@ func TestFast(t *testing.T) {
 		diagnose func(*diag.Test) *diag.Diagnosis
 		most     time.Duration
 	}{{"without the plan", story.WithoutPlan, time.Millisecond}, {"with the plan", story.Diagnose, 2 * time.Millisecond}} {
-		best, beside := time.Hour, time.Hour
+		best, fast := time.Hour, false
 		for range 12 {
 			began := spent(t)
 			for _, test := range tests {
@@ -38,11 +38,14 @@ func TestFast(t *testing.T) {
 			for _, test := range tests {
 				writeAndRead(t, test)
 			}
-			best = min(best, (ended-began)/time.Duration(len(tests)))
-			beside = min(beside, (spent(t)-ended)/time.Duration(len(tests)))
+			took, beside := (ended-began)/time.Duration(len(tests)), (spent(t)-ended)/time.Duration(len(tests))
+			best = min(best, took)
+			if fast = took <= max(one.most, one.most*beside/quietJSON); fast {
+				break
+			}
 		}
-		t.Log(one.name, best, "JSON", beside)
-		if slow := float64(beside) / float64(quietJSON); best > one.most && float64(best) > slow*float64(one.most) {
+		t.Log(one.name, best)
+		if !fast {
 			t.Errorf("a diagnosis %s takes %v on average, more than %v", one.name, best, one.most)
 		}
 	}

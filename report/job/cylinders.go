@@ -89,7 +89,7 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 	}
 	hint := "such as {1: ..., 2: ...}, or a list in numerical order"
 	if _, _, ok := parseState(n.text); ok {
-		hint = fmt.Sprintf("where the test was not made, write '%s: %s'", sectionOf(label), n.text)
+		hint = fmt.Sprintf("of the whole test, write '%s: %s'", sectionOf(label), n.text)
 	} else if p, err := quantity.Scan(n.text); err == nil && len(p.Parts) > 2 {
 		hint = "write [" + strings.Join(p.Texts(), ", ") + "]"
 	} else if lone := r.loneHint(n.text, label); lone != "" {

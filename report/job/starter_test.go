@@ -79,6 +79,9 @@ var moreLike = regexp.MustCompile(`and (\d+) more like it`)
 func TestStarters(t *testing.T) {
 	for _, preset := range engine.Known() {
 		for _, full := range []bool{false, true} {
+			if full && testing.Short() {
+				continue
+			}
 			data, err := Starter(preset.Name, full, "")
 			if err != nil {
 				t.Errorf("%s: %v", preset.Name, err)
