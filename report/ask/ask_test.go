@@ -166,6 +166,27 @@ func TestTopics(t *testing.T) {
 	}
 }
 
+// A further test without a topic of its own is asked for key by key.
+func TestPlainTopics(t *testing.T) {
+	if got := plainTopics(nil); len(got) != len(job.FurtherTests()) {
+		t.Fatalf("%d topics for %d tests", len(got), len(job.FurtherTests()))
+	}
+	for _, topic := range plainTopics(nil) {
+		asked := topic.questions(nil)
+		if len(asked) == 0 {
+			t.Errorf("nothing is asked of '%s'", topic.section)
+		}
+		for _, q := range asked {
+			if keyAt(q.path).Name == "" || q.say == "" {
+				t.Errorf("'%s' asks %q for %s, which the job file does not have", topic.section, q.say, q.path)
+			}
+		}
+	}
+	if got := plainTopics(allTopics()); len(got) != 0 {
+		t.Errorf("asked for twice: %v", got)
+	}
+}
+
 func TestChosen(t *testing.T) {
 	s := &Session{draft: draft{at("engine.layout", "inline-4"), at("engine.fuel", "petrol")}}
 	s.engine, _ = engine.New(engine.Spec{Layout: "inline-4"})
@@ -217,6 +238,9 @@ func TestFurtherAnswers(t *testing.T) {
 				typed, known := answers[q.path]
 				if !known {
 					typed = strings.Trim(keyAt(q.path).Example, `"[]`)
+					if _, such, shown := strings.Cut(q.hint, "such as "); shown {
+						typed = such
+					}
 				}
 				before := said.Len()
 				if done, err := s.answer(q, typed); !done || err != nil {

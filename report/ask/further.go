@@ -147,7 +147,8 @@ func takesOil(s *Session) bool {
 
 // allTopics are what else may have been measured, in the order of the bench.
 func allTopics() []topic {
-	return slices.Concat(recordTopics(), runningTopics(), openTopics(), seenTopics())
+	bench := slices.Concat(recordTopics(), runningTopics(), openTopics())
+	return slices.Concat(bench, plainTopics(bench), seenTopics())
 }
 
 // recordTopics are about the vehicle, the engine and the gauges.

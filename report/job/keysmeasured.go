@@ -50,6 +50,15 @@ func unitKey(units []quantity.Unit) key {
 	return key{name: "unit", form: asWord, words: unitNames(units), doc: "Unit of bare numbers in this section."}
 }
 
+// FurtherTests are the sections of the further tests, in the order of the bench.
+func FurtherTests() []string {
+	var names []string
+	for _, s := range measuredSections {
+		names = append(names, s.name)
+	}
+	return names
+}
+
 // measuredSections are the further tests, in bench order. To add one, add it
 // here.
 var measuredSections = []measuredSection{
