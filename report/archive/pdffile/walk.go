@@ -258,21 +258,64 @@ func isRow(row []byte) bool {
 // likeObjects tells whether data have what a reader that looks for objects
 // would take for the start of one, or for a list of them.
 func likeObjects(data []byte) bool {
-	if listWords.Match(data) {
+	if hasListWord(data) {
 		return true
 	}
-	for {
+	for range mostWords {
 		i := bytes.Index(data, []byte("obj"))
 		if i < 0 {
 			return false
 		}
-		if startOfObject.Match(data[max(i-200, 0):i]) {
+		if afterNumbers(data[:i]) {
 			return true
 		}
 		data = data[i+3:]
 	}
+	return true
 }
 
-var startOfObject = regexp.MustCompile(`[0-9][\s\x00\v]+[0-9]+[\s\x00\v]*$`)
+// mostWords is how many such words are looked at: nothing honest has as many.
+const mostWords = 100_000
 
-var listWords = regexp.MustCompile(`[\r\n]\s*(?:startxref|trailer|xref)\s*(?:<<|[\r\n])`)
+// afterNumbers tells whether data end with two numbers, as before an object.
+func afterNumbers(data []byte) bool {
+	back := func(data []byte, is func(byte) bool) []byte {
+		for len(data) > 0 && is(data[len(data)-1]) {
+			data = data[:len(data)-1]
+		}
+		return data
+	}
+	space := func(c byte) bool { return isSpace(c) || c == '\v' }
+	figure := func(c byte) bool { return c >= '0' && c <= '9' }
+	generation := back(data, space)
+	number := back(generation, figure)
+	before := back(number, space)
+	return len(number) < len(generation) && len(before) < len(number) && len(before) > 0 && figure(before[len(before)-1])
+}
+
+// hasListWord tells whether a line begins with what a list of objects, or its end,
+// begins with.
+func hasListWord(data []byte) bool {
+	for _, word := range []string{"xref", "trailer"} {
+		rest := data
+		for n := 0; ; n++ {
+			i := bytes.Index(rest, []byte(word))
+			if i < 0 {
+				break
+			}
+			if n >= mostWords {
+				return true
+			}
+			before := bytes.TrimSuffix(rest[:i], []byte("start"))
+			rest = rest[i+len(word):]
+			line := bytes.TrimRight(before, " \t\f\v\x00")
+			after := bytes.TrimLeft(rest[:min(len(rest), 200)], " \t\f\v\x00")
+			if bytes.HasSuffix(line, []byte("\n")) || bytes.HasSuffix(line, []byte("\r")) {
+				if bytes.HasPrefix(after, []byte("<<")) || bytes.HasPrefix(after, []byte("\n")) || bytes.HasPrefix(after, []byte("\r")) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
