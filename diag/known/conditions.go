@@ -78,6 +78,16 @@ func Plug(looks ...string) Condition {
 	return OfAll("plug "+strings.Join(looks, " or "), func(c *Case, n string) bool { return c.Looks(n, looks...) })
 }
 
+// MetalOnPlug is a plug of which the job says in words that there is metal on it: in
+// its note, or among the findings.
+var MetalOnPlug = OfAll("metal on its plug, in words", func(c *Case, n string) bool {
+	p := c.Plug(n)
+	return p != nil && SpeaksOf(strings.ToLower(p.Note), metalWords...) ||
+		c.Seen(n, metalWords...)
+})
+
+var metalWords = []string{"metal on the plug", "metal on plug", "metal on its plug", "metal speck", "specks of metal", "bits of metal", "grey specks", "gray specks", "silver specks", "aluminium on", "aluminum on", "aluminium speck", "aluminum speck", "specks of alumin"}
+
 // BurningPlug is that, in a cylinder with pressure enough to burn.
 func BurningPlug(looks ...string) Condition {
 	return OfAll("plug "+strings.Join(looks, " or ")+", with pressure enough to burn", func(c *Case, n string) bool { return c.Looks(n, looks...) && !c.Far(n) })

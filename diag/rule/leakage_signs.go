@@ -81,7 +81,7 @@ var leakageSigns = []Sign{
 		For: pathToCoolant(Known, DryUp),
 	},
 	{
-		When: known.All(known.NoGasFound, known.Not(known.AirAt(known.AtNeighbour))), Kind: OfCoolant, About: "cylinders",
+		When: known.All(known.NoGasFound, known.Not(known.AirAt(known.AtNeighbour)), known.Not(besideLow)), Kind: OfCoolant, About: "cylinders",
 		Against: noPathToCoolant(DryUp, "no-gas-in-coolant"),
 	},
 	{
@@ -95,7 +95,11 @@ var leakageSigns = []Sign{
 }
 
 var (
-	oiled   = known.OfAll("oil put into it before, which brought it up", func(c *known.Case, n string) bool { return slices.Contains(c.OilBefore(), n) })
+	oiled = known.OfAll("oil put into it before, which brought it up", func(c *known.Case, n string) bool { return slices.Contains(c.OilBefore(), n) })
+	// A gasket that is open between two bores alone lets no gas into the coolant.
+	besideLow = known.OfAll("low beside a low one, under one gasket", func(c *known.Case, n string) bool {
+		return slices.ContainsFunc(lowNeighbours(c), func(run []string) bool { return slices.Contains(run, n) })
+	})
 	gaping  = known.OfAll("more than 60 % lost, at a valve", gapes)
 	atValve = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.AirAt(known.AtInlet)))
 )

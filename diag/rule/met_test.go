@@ -66,3 +66,29 @@ func TestKnockInALowCylinder(t *testing.T) {
 		{name: "a diesel has no spark plug", test: sample.Dry("inline-4", []float64{400, 405, 250, 402}, sample.Diesel, third), not: "knock-and-low detonation-signs"},
 	})
 }
+
+// What gives way at once is a piston or a ring land, and no worn ring: common
+// practice, no source.
+func TestGaveWaySuddenly(t *testing.T) {
+	atOnce, slowly := onset("sudden at full load"), onset("slow over months")
+	low := []float64{165, 45, 162}
+	runSealing(t, []sealingCase{
+		{name: "most of its air past the piston", test: sample.Dry("inline-3", low, atOnce, sample.Leak("2", 80, "crankcase")), fires: "gave-way-suddenly 2; leaks-to-crankcase 2", first: "broken-ring-land", soon: diag.DoNotRun},
+		{name: "a diesel", test: sample.Dry("inline-4", []float64{400, 405, 150, 402}, sample.Diesel, atOnce, sample.Leak("3", 85, "crankcase")), fires: "gave-way-suddenly 3", first: "broken-ring-land", soon: diag.DoNotRun},
+		{name: "metal in the plug's note", test: sample.Dry("inline-3", low, sample.Looks("normal", "oil-wet", "normal"), plugNote("2", "grey specks of metal on the insulator")), fires: "knock-and-low 2", first: "holed-piston", soon: diag.DoNotRun},
+		{name: "of a two-stroke by itself", test: sample.Dry("inline-2", []float64{122, 70}, sample.TwoStroke, atOnce), fires: "gave-way-suddenly 2", first: "piston", soon: diag.DoNotRun},
+		{name: "a two-stroke that came to it slowly", test: sample.Dry("inline-2", []float64{122, 70}, sample.TwoStroke, slowly), not: "gave-way-suddenly"},
+		{name: "both of a two-stroke", test: sample.Dry("inline-2", []float64{55, 52}, sample.TwoStroke, atOnce), not: "gave-way-suddenly"},
+		{name: "as much as rings let past", test: sample.Dry("inline-3", low, atOnce, sample.Leak("2", 35, "crankcase")), not: "gave-way-suddenly"},
+		{name: "through a valve", test: sample.Dry("inline-3", low, atOnce, sample.Leak("2", 80, "exhaust")), not: "gave-way-suddenly"},
+		{name: "slowly", test: sample.Dry("inline-3", low, slowly, sample.Leak("2", 80, "crankcase")), not: "gave-way-suddenly"},
+	})
+}
+
+func plugNote(name, note string) sample.Change {
+	return func(t *diag.Test) {
+		p := t.Plugs.ByCylinder[name]
+		p.Note = note
+		t.Plugs.ByCylinder[name] = p
+	}
+}

@@ -25,10 +25,20 @@ var sealingTogether = []Rule{
 		Why: "Specks of metal on a plug have come off the piston. Where the cylinder has lost pressure as well, knock or heat has most likely burnt or broken the piston or its ring lands, " +
 			"and what is loose wears the rest. It is looked into before the engine is cranked or run again, and why it ran hot or lean is found before it runs on new parts.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
-		Of: eachCylinder, When: known.All(known.Plug("detonation"), sparkPlugs, known.Any(known.Low, short, onlyOneLow)),
+		Of: eachCylinder, When: known.All(known.Any(known.Plug("detonation"), known.MetalOnPlug), sparkPlugs, known.Any(known.Low, short, onlyOneLow)),
 		Kind: OfPlugs, For: append(speaks(Heard, "holed-piston"), speaks(DryUp, "piston", "broken-ring-land")...),
 		Say: knockAndLow, Headline: "knock-and-low",
 		SaysBetterThan: []string{"detonation-signs", "one-low", "one-out-of-tight-pack", "scattered-low"},
+	},
+	{
+		Name: "gave-way-suddenly", Title: "A cylinder that lost its pressure suddenly, past its piston",
+		Why: "Rings wear slowly. What lets go at once, most often under load, is a ring land, a piston that has burnt through, or one that has seized and scuffed, and pieces of it may lie in the engine. " +
+			"It is looked into before the engine is turned or run again, and why it ran hot or lean is found before it runs on new parts.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: eachCylinder, When: known.All(known.Low, known.SuddenOnset, known.Any(gushesPast, oneOfPorted)),
+		Kind: OfCompression, Weigh: gaveWay,
+		Say: knockAndLow, Headline: "gave-way-suddenly",
+		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "leaks-to-crankcase"},
 	},
 	{
 		Name: "coolant-in-cylinder", Title: "Coolant gets into a cylinder",
@@ -123,6 +133,15 @@ var (
 	gapClosed = known.OfAll("its gap pushed shut", func(c *known.Case, n string) bool { return c.GapClosed(n) })
 	// onlyOneLow is an engine's only cylinder that is low for nearly any of its kind.
 	onlyOneLow = known.All(known.UnderFloor, known.OfEngine("one cylinder alone", func(c *known.Case) bool { return !c.Several() }))
+	gushesPast = known.OfAll("more lost to the crankcase than rings let past", func(c *known.Case, n string) bool {
+		return c.LeaksAt(n, known.AtCrankcase) && losesATorrent(c, []string{n})
+	})
+	// oneOfPorted is a low cylinder of a two-stroke without valves whose others are not
+	// low; nothing but its piston keeps its pressure from it.
+	oneOfPorted = known.OfAll("one of a two-stroke without valves, by itself, and no air found elsewhere", func(c *known.Case, n string) bool {
+		return c.Ported() && c.Several() && len(c.LowSet()) == 1 && c.Grade(n).IsLow() && c.Grade(n) != diag.NoPressure &&
+			!c.LeaksAt(n, known.AtNeighbour) && !c.LeaksAt(n, known.AtCoolant) && !c.LeaksAt(n, known.AtOutside)
+	})
 	// pastRings is air past the rings: at the crankcase, or at the exhaust of an
 	// engine whose piston opens the port.
 	pastRings = known.OfAll("air at the crankcase, or at the exhaust of a two-stroke", func(c *known.Case, n string) bool {
@@ -173,6 +192,15 @@ func agreed(urgency diag.Urgency, sure diag.Confidence) func(*known.Case, known.
 		}
 		return f
 	}
+}
+
+// gaveWay is what lets go of a sudden: in a two-stroke the piston itself, which
+// seizes before its lands break.
+func gaveWay(c *known.Case, _ known.Subject) []Voice {
+	if c.Ported() {
+		return append(speaks(Known, "piston"), speaks(commonest, "scored-bore", "rings", "holed-piston")...)
+	}
+	return append(speaks(Sight, "broken-ring-land"), append(speaks(Known, "holed-piston", "piston"), denies(Hint, "came-suddenly", "rings")...)...)
 }
 
 func knockAndLow(c *known.Case, s known.Subject) diag.Finding {
