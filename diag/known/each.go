@@ -412,7 +412,7 @@ var (
 		}
 		return len(names) > 1
 	})
-	GlowOpen  = OfAll("a glow plug that is open", func(c *Case, n string) bool { return c.wordOfCylinder(DieselTests, "glow", n) == "open" })
+	GlowOpen  = OfAll("a glow plug that is open, or reads over 50 ohm", (*Case).glowOpen)
 	NozzleLow = OfAll("a nozzle that opens under its limit", func(c *Case, n string) bool {
 		under, _ := Under(c.Measured(DieselTests).Of("nozzles opening", n))
 		return under

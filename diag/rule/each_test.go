@@ -86,6 +86,7 @@ func TestEachCylinder(t *testing.T) {
 		{name: "gives back alike", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 14, 12))), not: "return-high"},
 		{name: "all give back much", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 60, 61, 58, 62), sample.Permits("return cylinders", "", sample.NoLeast, 40))), fires: "all-return-high", not: "return-high"},
 		{name: "glow plug open", test: sample.Of("inline-4", sample.Diesel, diesel(sample.TickedOf("glow", "2", "open"))), fires: "glow-open 2", first: "glow-plug", next: "renew-glow-plug"},
+		{name: "glow plugs by the meter", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("glow", 0.7, 1000, 0.8, 6))), fires: "glow-open 2", first: "glow-plug", next: "renew-glow-plug"},
 		{name: "nozzle", test: sample.Of("inline-4", sample.Diesel, sample.Test("diesel", quantity.Bar, sample.Each("nozzles opening", 180, 181, 150, 180), sample.Permits("nozzles opening", "", 175, 185))), fires: "nozzle-low 3"},
 	})
 }

@@ -8,6 +8,7 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
 	"gaugesheet/report/job"
+	"gaugesheet/report/readings"
 )
 
 // measuredResults are the further tests, each under its own key of the result,
@@ -173,6 +174,13 @@ func gasSectionOf(r *diag.MeasuredResult, flat measuredResult) gasSectionResult 
 	return out
 }
 
+// asRead is a reading with its unit, marked where it is an estimate or a bound.
+func asRead(m *diag.MeasuredReading) string {
+	figure := m.Number()
+	figure.Unit = ""
+	return strings.TrimSpace(readings.Marked(m.Kind, figure.String()) + " " + string(m.Unit))
+}
+
 // further prints what the further tests read, a line to a reading.
 func (p *printer) further(d *diag.Diagnosis) {
 	rows := [][]string{}
@@ -186,7 +194,7 @@ func (p *printer) further(d *diag.Diagnosis) {
 			if m.Limited() {
 				uncertain = quantity.Format(m.Uncertainty, m.Decimals+1)
 			}
-			rows = append(rows, []string{r.Name, m.Name, strings.TrimSpace(m.Cylinder + " " + m.At), strings.ReplaceAll(m.Number().String(), "\u00a0", " "), limit, uncertain, p.term("judged", string(m.Verdict))})
+			rows = append(rows, []string{r.Name, m.Name, strings.TrimSpace(m.Cylinder + " " + m.At), asRead(&m), limit, uncertain, p.term("judged", string(m.Verdict))})
 		}
 		for _, w := range r.Words {
 			rows = append(rows, []string{r.Name, w.Name, w.Cylinder, w.Value, "", "", ""})

@@ -85,11 +85,11 @@ func withEntries(r diag.Reading, value *float64, decimals int) Value {
 	case len(r.Values) > 1 || r.Kind == diag.Band:
 		return text(Print(*value, decimals) + " (" + entered + ")")
 	}
-	return text(signFor(r.Kind, Print(*value, decimals)))
+	return text(Marked(r.Kind, Print(*value, decimals)))
 }
 
-// signFor marks an estimate and a lower bound.
-func signFor(k diag.Kind, figure string) string {
+// Marked marks a figure that is an estimate or a lower bound.
+func Marked(k diag.Kind, figure string) string {
 	switch k {
 	case diag.Estimate:
 		return "~" + figure
@@ -131,7 +131,7 @@ func dry(r *diag.CylinderResult, c *diag.CompressionResult) Value {
 	case r.Dry == nil:
 		return Value{}
 	}
-	return text(signFor(r.Kind, Print(*r.Dry, c.Decimals)))
+	return text(Marked(r.Kind, Print(*r.Dry, c.Decimals)))
 }
 
 func running(t *diag.Test, c *diag.CompressionResult, side func(diag.Running) *diag.Reading) func(string) Value {
@@ -174,7 +174,7 @@ func Leakage(t *diag.Test, l *diag.LeakageResult) []Column {
 			if t.Leakage != nil {
 				kind = t.Leakage.Dry[r.Name].Kind
 			}
-			return text(signFor(kind, Print(*r.Loss, 0)))
+			return text(Marked(kind, Print(*r.Loss, 0)))
 		})},
 		{"leak-at", false, of(func(r *diag.LeakResult) Value { return Value{List: "air-at", Terms: mostFirst(r)} })},
 		{"leak-wet", true, of(func(r *diag.LeakResult) Value { return number(r.Wet, 0) })},
