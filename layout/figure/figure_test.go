@@ -176,11 +176,13 @@ func TestTicksAreRound(t *testing.T) {
 	}
 }
 
-// Where there are words for it, every finding is named, whatever the room.
+// Where there is little more room than for the first few, every finding is named.
 func TestFindingsWithoutRoomAreNamed(t *testing.T) {
 	d := manyFindings()
 	d.Lead.Also = "Also:"
-	rec, area := drawn(t, NewFindings(d), 329, layout.Brief, 0)
+	few := NewFindings(d).Lay(DefaultTheme(face.Metrics()), 329, layout.Brief)
+	named := few.Richer(few.Height + 30)
+	rec, area := drawn(t, block{"findings", func(layout.Theme, layout.Length, layout.Detail) layout.Frame { return named }}, 329, layout.Brief, 0)
 	checkDrawn(t, "many findings", rec, area)
 	for i := range 6 {
 		if want := fmt.Sprintf("Findingnumber%d", i); !strings.Contains(textOf(rec), want) {

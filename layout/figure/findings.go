@@ -18,7 +18,7 @@ func NewFindings(d Findings) layout.Block {
 		if width >= twoColumns && len(d.Items) > 1 {
 			f.column = (width - columnGap) / 2
 		}
-		return f.frame(f.least())
+		return f.frame(f.least(), false)
 	}}
 }
 
@@ -80,17 +80,19 @@ func (f *findingsSetting) least() []depth {
 	return depths
 }
 
-// richer shows as much more as a height holds: first why of the most urgent,
-// then every finding, then why of each, their causes, and the rest.
+// richer shows as much more as a height holds: first the names of all findings, then
+// why of the most urgent, then every finding, then why of each, their causes, and
+// the rest.
 func (f *findingsSetting) richer(depths []depth, height layout.Length) layout.Frame {
 	deepest := slices.Clone(depths)
+	named := f.frame(deepest, true).Height <= height
 	raise := func(i int, to depth) bool {
 		if deepest[i] >= to {
 			return true
 		}
 		before := deepest[i]
 		deepest[i] = to
-		if f.frame(deepest).Height <= height {
+		if f.frame(deepest, named).Height <= height {
 			return true
 		}
 		deepest[i] = before
@@ -107,19 +109,22 @@ func (f *findingsSetting) richer(depths []depth, height layout.Length) layout.Fr
 	if len(deepest) > 0 && raise(0, because) {
 		_ = all(said) && all(because) && all(likely) && all(whole)
 	}
-	return f.frame(deepest)
+	return f.frame(deepest, named)
 }
 
-func (f *findingsSetting) frame(depths []depth) layout.Frame {
+// frame is the findings, each as deep as is said; named tells whether those that
+// are hidden are named.
+func (f *findingsSetting) frame(depths []depth, named bool) layout.Frame {
+	named = named && f.d.Lead.Also != ""
 	gap := [...]layout.Length{layout.Full: medium, layout.Compact: small + 1, layout.Brief: small}[f.detail]
 	var left Omitted
 	var items []layout.Frame
 	for i, depth := range depths {
-		left.add(f.d.Items[i], depth, f.d.Lead.Also != "")
+		left.add(f.d.Items[i], depth, named)
 		items = append(items, f.item(i, depth))
 	}
 	frames := []layout.Frame{heading(f.t, f.d.Title, f.d.Sub, f.width), heard(layout.List, f.columns(gap, listed(items)))}
-	if also := f.also(depths); also.Text != "" {
+	if also := f.also(depths); named && also.Text != "" {
 		frames = append(frames, paragraph(f.t, f.width, layout.Left, run(f.t, layout.Body, f.t.Muted, f.d.Lead.Also), also))
 	}
 	if left != (Omitted{}) && f.d.More != nil {
@@ -133,11 +138,11 @@ func (f *findingsSetting) frame(depths []depth) layout.Frame {
 }
 
 // also is what was seen of the findings that have no entry of their own, one behind
-// the other: none goes unnamed.
+// the other.
 func (f *findingsSetting) also(depths []depth) layout.Run {
 	var names []string
 	for i, item := range f.d.Items {
-		if depths[i] == hidden && f.d.Lead.Also != "" {
+		if depths[i] == hidden {
 			names = append(names, strings.TrimRight(item.Says, ":;."))
 		}
 	}

@@ -16,7 +16,7 @@ func heading(t layout.Theme, title, sub string, width layout.Length) layout.Fram
 	head, note := t.Face(layout.Heading), t.Face(layout.Label)
 	w := t.Measurer.Width(title, head)
 	if w+medium+t.Measurer.Width(sub, note) > width {
-		return stack(0, heard(layout.Heading2, textFrame(t, title, layout.Heading, t.Ink, width)), textFrame(t, sub, layout.Label, t.Muted, width))
+		return stack(0, heard(layout.Heading2, textFrame(t, title, layout.Heading, t.Ink, width)), balanced(t, sub, layout.Label, t.Muted, width))
 	}
 	return layout.Frame{Height: lineHeight(head), Draw: func(s layout.Surface, a layout.Rect) {
 		y := baseline(s, head, a.Y)

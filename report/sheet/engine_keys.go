@@ -24,8 +24,12 @@ func (k *planKeys) say(t figure.Tone, word string) {
 }
 
 // plain says what the quiet bars of a scale are where others stand beside
-// them.
+// them; of cylinders that were not judged it says nothing.
 func (k *planKeys) plain() {
+	c := k.v.compression()
+	if c != nil && !slices.ContainsFunc(c.Cylinders, func(r diag.CylinderResult) bool { return r.Grade == diag.Even }) {
+		return
+	}
 	for _, words := range k.d.Scales[len(k.d.Scales)-1].Tones {
 		if words != "" {
 			k.say(figure.Plain, k.v.grade(diag.Even))

@@ -35,8 +35,14 @@ func (v *view) compressionScale() figure.EngineScale {
 // from a reading that stands out upwards, or from readings that are not judged.
 func (v *view) ownLimitMisleads() bool {
 	c := v.compression()
-	high := slices.ContainsFunc(c.Cylinders, func(r diag.CylinderResult) bool { return r.Grade == diag.High })
-	return c.DefaultLimit && (high || v.d.Withheld)
+	judged := false
+	for _, r := range c.Cylinders {
+		if r.Grade == diag.High {
+			return c.DefaultLimit
+		}
+		judged = judged || r.Grade != diag.GradeNotJudged && r.Grade != diag.GradeNotTested
+	}
+	return c.DefaultLimit && (!judged || v.d.Withheld)
 }
 
 // underLimit is how a reading stands to the limits that it decides, or to the

@@ -99,7 +99,11 @@ func uncertain(u float64, decimals int) string {
 	if u <= 0 {
 		return ""
 	}
-	return "±" + quantity.Format(u, max(1, decimals))
+	said := quantity.Format(u, max(1, decimals))
+	if strings.Trim(said, "0.") == "" { // not nothing, but less than the reading shows
+		said = quantity.Format(u, max(1, decimals)+1)
+	}
+	return "±" + said
 }
 
 // limitRow is a limit in words, with what became of it where it was brought to
