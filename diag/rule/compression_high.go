@@ -21,7 +21,7 @@ var highRules = []Rule{
 		Name: "all-high", Title: "Every cylinder is high",
 		Why:    "Deposits everywhere, a skimmed head, other pistons or a gauge that reads high lift all alike. It is no fault by itself: a stated figure is mostly a minimum.",
 		Source: "US Army TM 10-3930-647-14&P, para 4-40 (above normal: carbon or lead deposits)", Class: Information, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
-		Of: everyRead, When: known.OfEngine("the lowest reading above the pressure that geometry or ratio makes plausible; not with variable valve timing", allAbove),
+		Of: everyRead, When: known.OfEngine("the lowest reading above the pressure that geometry makes plausible by more than the gauge may err, by a twentieth more where only the ratio is known; not with variable valve timing", allAbove),
 		Kind: OfCompression, For: common("carbon", "different-parts", "gauge-reads-high"), Say: allHigh, Headline: "even-high",
 	},
 }
@@ -68,8 +68,20 @@ func oneHigh(c *known.Case, s known.Subject) diag.Finding {
 
 func allAbove(c *known.Case) bool {
 	s := c.Cranking()
-	return s.Expected != nil && s.Lowest > s.Expected.High && c.Spec.VariableTiming != diag.Yes
+	if s.Expected == nil || c.Spec.VariableTiming == diag.Yes {
+		return false
+	}
+	most := s.Expected.High + s.HighestU
+	if s.Expected.ByRatio {
+		most += earlierClosing * s.Expected.High
+	}
+	return s.Lowest > most
 }
+
+// earlierClosing is the part by which an inlet that closes earlier than usual, as
+// many old engines' do, lifts the pressure over the band of the ratio alone:
+// judgement, no source.
+const earlierClosing = 0.05
 
 func allHigh(c *known.Case, _ known.Subject) diag.Finding {
 	s := c.Cranking()
