@@ -1,7 +1,8 @@
 // Package pdf is the Surface that writes a one-page PDF (vectors, embedded type,
 // attached files), and knows nothing of what is on the page. It is the only package that knows the PDF library,
-// which draws the page; the type and the end of the file, with what the
-// library cannot say, are written here (see face.go and tail.go).
+// which keeps the page, its colours, pens, clips and turns; outlines and text are
+// given to it as operators (operators.go), and the type and the end of the file, with
+// what the library cannot say, are written here (face.go and tail.go).
 //
 // A document is a function of what it was given: it holds no clock reading
 // and no random number, and the same job gives the same bytes. They may change
