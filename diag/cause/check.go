@@ -38,6 +38,9 @@ type Check struct {
 	Words    []string  // other words for it in a job's work done
 	Outcomes []Outcome // all of them
 	place    int       // among all checks
+	// Why are causes that, once they were seen, it says the reason of: what it is asked
+	// for where nothing else is left to be told apart.
+	Why []string
 	// Again: it repeats the test rather than looks into the engine.
 	Again bool
 	// Then is the check that repeats the test where this one left the doubt; "" for

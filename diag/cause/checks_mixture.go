@@ -87,7 +87,7 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},
 	{Name: "oil-for-fuel", Minutes: 5, Whole: true, Made: func(c *known.Case, _ []string) bool {
 		r := c.Measured(known.Oil)
-		return r != nil && r.Word("oil smell") != ""
+		return r != nil && r.Word("oil smell") != "" || c.Found(known.FuelInOil...)
 	}, Words: []string{"oil smelled", "oil checked for fuel"},
 		Outcomes: []Outcome{{Name: "fuel in the oil", For: []string{"fuel-in-oil", "high-pressure-pump"}, Words: []string{"fuel", "smells"}}, {Name: "none", Else: true, Words: []string{"clean"}}}},
 	{Name: "mix-check", Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"mix checked", "oil pump checked"},

@@ -204,7 +204,7 @@ var sealingChecks = []Check{
 			{Name: "none", Else: true}}},
 	{Name: "breather-and-oil-level", Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"}, Fits: func(c *known.Case, _ []string) bool { return !quietCrankcase(c) },
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
-	{Name: "crankcase-hold", Minutes: 20, Whole: true, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
+	{Name: "crankcase-hold", Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
 	{Name: "oil-consumption", Minutes: 30, Whole: true, Way: Runs, Fits: valves, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
 		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear"}}, {Name: "low", Else: true}}},

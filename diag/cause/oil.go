@@ -134,7 +134,7 @@ var furtherChecks = []Check{
 			{Name: "it leaks", For: []string{"oil-cooler"}, Words: []string{"leaks"}},
 			{Name: "it is tight", Else: true, Words: []string{"tight", "holds"}}}},
 	{Name: "injector-bench", Minutes: 90, Fuel: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
-		return c.Spec.Diesel() && (c.Has(known.NeedsTest(known.DieselTests)) || !c.AnyLow(c.Read()) && c.AllLow() == nil)
+		return c.Spec.Diesel() && (c.Has(known.NeedsTest(known.DieselTests)) || !c.AnyLow(c.Read()) && c.AllLow() == nil || c.Found(known.FuelInOil...))
 	},
 		Words: []string{"injector bench tested", "injectors bench tested", "injector on the bench", "nozzle tested"},
 		Outcomes: []Outcome{

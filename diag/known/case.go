@@ -124,6 +124,7 @@ const (
 	NeedsRotors      Need = "rotors"
 	NeedsFuel        Need = "fuel pressure"
 	NeedsEarlier     Need = "an earlier test"
+	NeedsSight       Need = "something seen in a cylinder" // by a camera or in the job's words
 )
 
 // NeedsTest is the need of a further test, by the key of its section.
@@ -158,6 +159,8 @@ func (c *Case) Has(n Need) bool {
 		return c.Sums.Fuel != nil && c.Sums.Fuel.State == diag.Tested
 	case NeedsEarlier:
 		return len(c.Earlier) > 0
+	case NeedsSight:
+		return len(c.Borescope)+len(c.Bores) > 0 || slices.ContainsFunc(c.Works(), func(w Work) bool { return w.sights && !w.putRight && (len(w.Cylinders) > 0 || w.inside) })
 	}
 	return c.Measured(string(n)) != nil
 }

@@ -11,7 +11,7 @@ var (
 	GasInCoolant = []string{"bubbles in the coolant", "bubbles in the radiator", "bubbles in the expansion", "bubbles in coolant", "coolant bubbles", "radiator bubbles", "hoses hard cold", "hoses go hard", "hoses hard at once",
 		"coolant pushed out", "pushes coolant out", "pushes its coolant out", "blows coolant out"}
 	MetalInOil = []string{"metal in the oil", "metal in oil", "metal in the filter", "metal in the oil filter", "glitter in the oil", "glittery oil", "bearing metal", "shavings in the oil", "swarf in the oil", "swarf in the sump", "metal in the sump"}
-	FuelInOil  = []string{"fuel in the oil", "fuel in oil", "oil smells of fuel", "oil smells of petrol", "oil smells of gas", "oil smells of diesel", "petrol in the oil", "gasoline in the oil", "diesel in the oil"}
+	FuelInOil  = append([]string{"fuel in the oil", "fuel in oil", "petrol in the oil", "gasoline in the oil", "diesel in the oil"}, pairs("oil|oil level|dipstick", "smells of|smells like|stinks of|thinned with|full of fuel|full of petrol|full of diesel")...)
 	BrokenGear = append([]string{"spring broken", "broken spring", "lobe worn", "worn lobe", "cam lobe worn", "worn cam lobe", "lobe flat", "flat lobe"}, slices.Concat(
 		pairs("rocker", "broken|loose|off|fallen|does not move|cracked"), pairs("pushrod", "bent|out|off|broken|fallen|beside|loose"), pairs("valve spring", "broken|cracked"), pairs("lobe", "worn|flat|gone"))...)
 	StuckOpen = append([]string{"sticking valve"}, slices.Concat(pairs("valve", "stuck|hangs|sticks|seized|does not move|does not close|does not shut"), pairs("guide|valve guide", "come loose|came loose|loose|moved|dropped"), pairs("seat|valve seat", "come loose|came loose|loose|moved|dropped|fallen"))...)

@@ -52,6 +52,25 @@ var foundRules = []Rule{
 		SaysBetterThan: []string{"one-low", "neighbours-low", "scattered-low", "most-low", "bank-low"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 	{
+		Name: "blow-by-of-one", Title: "More blow-by than is allowed, and one cylinder that explains it", Class: Together, TiesSystems: []string{known.Crankcase}, Needs: needsTest(known.Crankcase),
+		Why:    "Gas in the crankcase says that some cylinder lets it past, and not which. Where one is scored or holed, or is low and loses its air there, that is the one, and the ventilation is not to blame.",
+		Source: "common practice, no source", About: diag.AboutCylinders,
+		Of: eachCylinder, When: known.All(known.CrankcaseHigh, known.Not(known.UnderFloor), known.Any(known.SeenThere("a scored wall", known.ScoredWords), known.SeenThere("a holed or broken piston", known.HoledWords),
+			known.All(known.Low, known.AirAt(known.AtCrankcase)))),
+		Kind: OfCrankcase, For: append(speaks(Known, "rings", "scored-bore"), speaks(DryUp, "piston")...), Against: denies(Known, "one-explains-it", "breather", "wear", "turbo-seal"),
+		Say: seen(diag.ActSoon), Headline: "blow-by-of-one",
+		SaysBetterThan: append([]string{"crankcase-pressure-high", "crankcase-pressure-where-vacuum-belongs", "below-minimum"}, lowAlone...),
+	},
+	{
+		Name: "fuel-in-oil-found", Title: "Fuel was found in the oil",
+		Why: "Fuel thins the oil until it carries no bearing. It comes past the rings from an injector that does not shut, a choke that stays closed or a float that sticks, or through the diaphragm of a pump that the engine drives. " +
+			"The oil is changed once it is known from where, or it is thin again in a week.",
+		Source: byEye, Class: Single, About: diag.AboutEngine,
+		Of: theEngine, When: known.All(known.FoundSo("fuel in the oil", known.FuelInOil), known.Not(known.OilSmells)),
+		Kind: OfSight, Weigh: fuelFound, Say: fuelInOilSays, Headline: "fuel-in-oil-found",
+		InsteadOf: []string{"sealing-sound-look-elsewhere"},
+	},
+	{
 		Name: "seen-turbo-worn", Title: "A turbocharger that is loose on its shaft or lets oil out was found",
 		Why: "The turbocharger's shaft runs in oil at many times the speed of the engine. Once it is loose its seals pass oil, which the engine burns as blue smoke under load; a diesel can then run on its own oil and not be stopped. " +
 			"A film of oil behind it comes from the crankcase's vent and is usual.",
@@ -79,6 +98,28 @@ var lowOnesOrEngine = Scope{Words: "the low cylinders, or the engine", Of: func(
 	}
 	return []known.Subject{{Cylinders: c.LowSet()}}
 }}
+
+// fuelFound names where fuel gets into the oil of this kind of engine.
+func fuelFound(c *known.Case, _ known.Subject) []Voice {
+	from := []string{"leaking-injector", "pump-diaphragm", "flooding"}
+	switch {
+	case c.Spec.Diesel():
+		from = []string{"diesel-injector", "leaking-injector"}
+	case c.Carburetted():
+		from = []string{"carburettor", "pump-diaphragm", "flooding"}
+	}
+	return append(speaks(Sight, "fuel-in-oil"), speaks(Known, from...)...)
+}
+
+// fuelInOilSays: oil that has risen over its mark by fuel is no oil any more.
+func fuelInOilSays(c *known.Case, s known.Subject) diag.Finding {
+	f := foundSays(diag.ActSoon)(c, s)
+	f.Facts["over"] = c.Found("over full", "overfull", "over the mark", "above the mark", "above full", "fingers over", "too high")
+	if f.Facts["over"] == true {
+		f.Urgency = diag.DoNotRun
+	}
+	return f
+}
 
 // leanOrEngine asks of the cylinders whose plugs show the lean mixture, or where none
 // does of the engine.

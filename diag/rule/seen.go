@@ -15,7 +15,7 @@ const byEye = "common practice, no source: what is seen needs no inference"
 var lowAlone = []string{"one-low", "one-out-of-tight-pack"}
 
 // seenRules are on what somebody saw in a cylinder, with a camera or by eye.
-var seenRules = []Rule{
+var seenRules = needing(known.NeedsSight, []Rule{
 	{
 		Name: "seen-holed", Title: "A hole or a break in a piston was seen",
 		Why:    "A piston that is holed seals nothing and blows the oil out of its crankcase; pieces of it lie somewhere. The engine is not turned again before it is opened.",
@@ -96,6 +96,14 @@ var seenRules = []Rule{
 		Of: eachCylinder, When: known.SeenThere("a glazed wall", known.Glazed),
 		Kind: OfSight, For: append(speaks(Known, "oil-control-rings"), common("rings")...), Say: seen(diag.NoAction), Headline: "see-findings",
 	},
+})
+
+// needing adds a need to each of some rules.
+func needing(need known.Need, list []Rule) []Rule {
+	for i := range list {
+		list[i].Needs = append([]known.Need{need}, list[i].Needs...)
+	}
+	return list
 }
 
 // seen is the finding on what was seen in cylinders.

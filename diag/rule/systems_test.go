@@ -122,6 +122,10 @@ func TestSystems(t *testing.T) {
 		return sample.Test("starting", quantity.None, sample.Each("peaks", values...))
 	}
 	runSealing(t, []sealingCase{
+		{name: "one low past its rings, and over its limit", test: sample.Dry("inline-4", []float64{150, 151, 95, 150}, sample.Leak("3", 45, "crankcase"), crankcase(sample.Ticked("ventilation", "connected"), sample.At("readings", "2500 rpm", 8), sample.Permits("readings", "2500 rpm", sample.NoLeast, 4))),
+			fires: "blow-by-of-one 3", first: "rings"},
+		{name: "one low past its valve, and over its limit", test: sample.Dry("inline-4", []float64{150, 151, 95, 150}, sample.Leak("3", 45, "exhaust"), crankcase(sample.Ticked("ventilation", "connected"), sample.At("readings", "2500 rpm", 8), sample.Permits("readings", "2500 rpm", sample.NoLeast, 4))),
+			fires: "crankcase-pressure-high", not: "blow-by-of-one"},
 		{name: "low, up with oil, and over its limit", test: sample.Dry("inline-4", []float64{90, 91, 89, 90}, sample.Minimum(130), sample.Wet(map[string]float64{"1": 128, "2": 130, "3": 126, "4": 129}), crankcase(sample.Ticked("ventilation", "off"), sample.At("readings", "2500 rpm", 8), sample.Permits("readings", "2500 rpm", sample.NoLeast, 4))),
 			fires: "low-everywhere-and-blows-by", first: "wear", sure: diag.Strong, soon: diag.ActSoon},
 		{name: "low, no better with oil, and over its limit", test: sample.Dry("inline-4", []float64{90, 91, 89, 90}, sample.Minimum(130), sample.Wet(map[string]float64{"1": 92, "2": 93, "3": 91, "4": 92}), crankcase(sample.Ticked("ventilation", "off"), sample.At("readings", "2500 rpm", 8), sample.Permits("readings", "2500 rpm", sample.NoLeast, 4))),

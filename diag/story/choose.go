@@ -50,9 +50,29 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	if found := s.book.found(); len(found) > 1 && cause.OneWork(found) {
 		return // what opens one shows the others
 	}
-	if best := s.mayAsk(c, shares, at).pick(s, c, shares, at); best != nil {
+	best := s.mayAsk(c, shares, at).pick(s, c, shares, at)
+	if best == nil {
+		best = s.askWhy(c, at)
+	}
+	if best != nil {
 		s.Next = best.Ask(c, s.cylindersFor(best), at)
 	}
+}
+
+// askWhy is a check on what brought about what was seen, so that new parts do not go
+// the same way; nil for none.
+func (s *story) askWhy(c *known.Case, at diag.Urgency) *cause.Check {
+	first := s.book.first()
+	if first == "" || !s.book.seen(first) {
+		return nil
+	}
+	for i := range cause.Checks {
+		k := &cause.Checks[i]
+		if slices.Contains(k.Why, first) && k.Allowed(c, s.Cylinders, at) && !k.IsMade(c, s.cylindersFor(k)) {
+			return k
+		}
+	}
+	return nil
 }
 
 // candidates are the checks that a story may ask for.
