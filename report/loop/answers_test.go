@@ -132,6 +132,9 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"leak-down-pair":  (*bench).takeLeakDown,
 	"leak-down-again": (*bench).takeLeakDownAgain,
 	"borescope":       (*bench).look,
+	"piston-height": func(b *bench, on []int) answer { // no fault here bends a rod
+		return yes(b.anyOf(on, func(c *bore) bool { return c.liquid }), "water comes out|water", "all come up alike|alike")
+	},
 	"soap-joints": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.outside > 0 }), "edge", "none")
 	},
