@@ -107,6 +107,9 @@ var inOtherWords = []alteration{
 		s := d.at(d.dict(d.dict(d.specs()[1])["EF"])["F"]).(*pdffile.Stream)
 		s.Dict["Params"] = dict{"ModDate": pdffile.String("D:20190101000000Z"), "Size": 1.0}
 	}, Unvouched, `says other things of a file that it carries`},
+	{"the job file under another name in the list of files", func(d *doc) {
+		d.specs()[0] = pdffile.String("cylinder 4 158 psi.yaml")
+	}, Unvouched, `says other things of a file that it carries`},
 	{"a version that is a sentence", func(d *doc) {
 		d.keywords(version, "cylinder 4 was read again: 158 psi")
 	}, Unvouched, `what the document says of itself`},

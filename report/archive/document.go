@@ -353,7 +353,11 @@ func (c *comparison) descriptions(used []pdffile.Attached) error {
 		if err != nil {
 			return err
 		}
-		if !same {
+		listed, err := c.pair.alike(a.Key, used[at].Key)
+		if err != nil {
+			return err
+		}
+		if !same || !listed {
 			c.v.doubts("the PDF says other things of a file that it carries, %s", quoted(a.Name))
 		}
 	}

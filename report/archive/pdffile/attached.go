@@ -5,6 +5,7 @@ type Attached struct {
 	Name, Description string
 	Data              []byte
 	Spec              Object // how the document describes it
+	Key               Object // under which its list has it, nil where it is not listed
 	// Listed tells whether the document's list of attached files has it, which
 	// is where readers look first.
 	Listed bool
@@ -73,8 +74,12 @@ func (c *collector) nameTree(o Object, seen visits) error {
 		return err
 	}
 	for i := 1; i < len(names); i += 2 {
+		had := len(c.files)
 		if err := c.add(names[i]); err != nil {
 			return err
+		}
+		for ; had < len(c.files); had++ {
+			c.files[had].Key = names[i-1]
 		}
 	}
 	kids, err := c.f.Array(node["Kids"])
