@@ -205,3 +205,15 @@ func TestLimitOnTheRulerFollowsFromWhatIsPrinted(t *testing.T) {
 		t.Errorf("the limit is not said: %s", said)
 	}
 }
+
+// Of an engine without any pressure no sum says a percentage of nothing.
+func TestSumsOfNothing(t *testing.T) {
+	j := readJob(t, "job.yaml", []byte("engine: {layout: inline-4}\ncompression: {unit: psi, dry: [0, 0, 0, 0]}\n"))
+	for kind := range smallestType {
+		for _, text := range drawn(t, j, kind, "letter").Texts() {
+			if strings.Contains(text.String, "NaN") || strings.Contains(text.String, "Inf") {
+				t.Errorf("%s says %q", kind, text.String)
+			}
+		}
+	}
+}

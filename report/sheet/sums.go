@@ -67,7 +67,7 @@ func (v *view) spreadSums(c *diag.CompressionResult) []string {
 		sum += readings.Printed(*r.Dry, c.Decimals)
 		n++
 	}
-	if n != c.N || n < 3 {
+	if n != c.N || n < 3 || sum == 0 { // of nothing nothing is so much percent
 		return items
 	}
 	mean := number(sum/float64(n), c.Decimals+1, quantity.None)
