@@ -36,15 +36,27 @@ func (b *ledger) rank() []string {
 			aside[name] = b.aside(name)
 		}
 	}
+	proven := b.proven(order)
 	slices.SortStableFunc(order, func(x, y string) int {
-		return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(aside[x], aside[y]), cmp.Compare(b.proven(y), b.proven(x)), cmp.Compare(weights[y], weights[x]))
+		return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(aside[x], aside[y]), later(x, y, proven), cmp.Compare(weights[y], weights[x]))
 	})
 	if len(order) > 1 && aside != nil { // what comes after it need not press
 		slices.SortStableFunc(order[1:], func(x, y string) int {
-			return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(b.proven(y), b.proven(x)), cmp.Compare(weights[y], weights[x]))
+			return cmp.Or(cmp.Compare(shown[y], shown[x]), later(x, y, proven), cmp.Compare(weights[y], weights[x]))
 		})
 	}
 	return order
+}
+
+// later orders two names of which one may be the one that comes first.
+func later(x, y, first string) int {
+	switch first {
+	case x:
+		return -1
+	case y:
+		return 1
+	}
+	return 0
 }
 
 // evident marks what was seen, which stands before what is inferred. It is nil
@@ -62,13 +74,17 @@ func (b *ledger) evident(order []string) map[string]int {
 	return shown
 }
 
-// proven is 1 for what the test of the coolant for combustion gas showed: gas gets
-// there through gasket, head or bore and in no other way.
-func (b *ledger) proven(name string) int {
-	if b.net(name) >= rule.Known && b.heaviest(name, rule.OfCoolant) >= rule.Known {
-		return 1
+// proven is the likeliest of what the test of the coolant for combustion gas
+// showed, "" for none: gas gets there through gasket, head or bore and in no other
+// way.
+func (b *ledger) proven(order []string) string {
+	first := ""
+	for _, name := range order {
+		if b.heaviest(name, rule.OfCoolant) >= rule.Known && b.net(name) >= rule.Known && (first == "" || b.net(name) > b.net(first)) {
+			first = name
+		}
 	}
-	return 0
+	return first
 }
 
 // press remembers which findings press most, so that what is suspected first

@@ -338,6 +338,9 @@ func tightKeepsUrgency(s *subject, k *tally) {
 	if len(lead) == 0 || lead[0].Rule != "all-low" || s.tree.has("leakage") || len(s.names()) < 2 {
 		return
 	}
+	if slices.ContainsFunc(s.out.Findings, func(f finding) bool { return f.Rule == "oil-wet" && f.Urgency == s.out.Verdict.Urgency }) {
+		return // oil on plugs hurries by itself, and less where the rings hold
+	}
 	other := s.vary(soundLeakage(s))
 	if other == nil {
 		return
