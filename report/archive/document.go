@@ -357,7 +357,7 @@ func (c *comparison) descriptions(used []pdffile.Attached) error {
 		if err != nil {
 			return err
 		}
-		if !same || !listed {
+		if !same || !listed && a.Key != nil {
 			c.v.doubts("the PDF says other things of a file that it carries, %s", quoted(a.Name))
 		}
 	}
