@@ -39,8 +39,15 @@ var fuelSigns = []Sign{
 // more than the regulator lets it has none of them.
 var supplyCauses = []string{"pump", "fuel-filter", "pump-voltage", "supply-restricted", "pump-circuit", "air-in-fuel", "low-fuel-pressure"}
 
+// someCircuit is a condition on the circuit that a story is about, and where it is
+// about none on any: what one tank's line shows says nothing of the other's.
 func someCircuit(words string, is func(known.Circuit) bool) known.Condition {
-	return known.OfEngine(words, func(c *known.Case) bool { return c.SomeCircuit(is) })
+	return known.Is(words, func(c *known.Case, s known.Subject) bool {
+		if s.Circuit != nil {
+			return is(*s.Circuit)
+		}
+		return c.SomeCircuit(is)
+	})
 }
 
 func climbs(k known.Circuit) bool {

@@ -93,6 +93,16 @@ func (s *story) about(c *known.Case) {
 	s.Cylinders = names
 }
 
+// circuit is the fuel circuit that a story is about, nil for none.
+func (s *story) circuit() *known.Circuit {
+	for _, m := range s.members {
+		if s.About == diag.AboutFuel && m.subject.Circuit != nil {
+			return m.subject.Circuit
+		}
+	}
+	return nil
+}
+
 func (m *member) say(c *known.Case) {
 	m.finding = diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair}
 	if m.rule.Say != nil {

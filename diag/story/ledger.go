@@ -207,7 +207,7 @@ func (b *ledger) sign(g *rule.Sign, s *story, each []known.Subject) {
 		if len(at) == 0 {
 			return
 		}
-	} else if !g.When.Holds(b.c, known.Subject{Cylinders: s.Cylinders}) {
+	} else if !g.When.Holds(b.c, known.Subject{Cylinders: s.Cylinders, Circuit: s.circuit()}) {
 		return
 	}
 	for _, v := range g.Voices() {
