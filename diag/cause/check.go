@@ -182,10 +182,12 @@ func (k *Check) Answer(c *known.Case, cylinders []string) *Outcome {
 	if w == nil {
 		return nil
 	}
-	told := w.Without(k.tests()...)
+	told := &known.Work{}
 	_, after, cut := strings.Cut(w.Text, ":")
 	if cut {
-		told = &known.Work{Text: after}
+		told.Text = after
+	} else {
+		told = w.Without(k.tests()...)
 	}
 	var best *Outcome
 	longest := 0 // "none comes out" is not what "comes out" is for
@@ -194,13 +196,15 @@ func (k *Check) Answer(c *known.Case, cylinders []string) *Outcome {
 		if o.Fits != nil && !o.Fits(c) {
 			continue
 		}
-		names := append([]string{o.Name}, o.Words...)
-		if cut {
-			names = append(names, o.After...)
+		lists := [][]string{{o.Name}, o.Words, o.After}
+		if !cut {
+			lists = lists[:2]
 		}
-		for _, words := range names {
-			if len(words) > longest && told.Says(words) {
-				best, longest = o, len(words)
+		for _, words := range lists {
+			for _, one := range words {
+				if len(one) > longest && told.Says(one) {
+					best, longest = o, len(one)
+				}
 			}
 		}
 	}
@@ -248,7 +252,7 @@ func (k *Check) LabourFor(c *known.Case, cylinders []string) int {
 // Facts are what the words of a check use.
 func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.Facts {
 	return diag.Facts{
-		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Engine.Names()), "several": c.Several(),
+		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Every()), "several": c.Several(),
 		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Ported(), "blown": blown(c), "airCooled": c.AirCooled(), "lash": c.LashCanBeSet(),
 		"byHand": at == diag.DoNotRun, "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
 		"afterOil": afterOil(c), "oilSmells": known.OilSmells.Holds(c, known.Subject{}), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),

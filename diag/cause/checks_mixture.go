@@ -7,7 +7,7 @@ func injection(c *known.Case, _ []string) bool { return c.Injected() }
 // coiled is an engine of several coils or leads that can be changed about, where
 // one cylinder may be at fault: hard starting and weakness are the whole engine's.
 func coiled(c *known.Case, cylinders []string) bool {
-	some := len(cylinders) > 0 && len(cylinders) < len(c.Engine.Names())
+	some := len(cylinders) > 0 && len(cylinders) < len(c.Every())
 	return !c.Spec.Diesel() && c.Several() && (some || c.Complains(misfire) || !c.Complains(hardStart, noStart, lowPower))
 }
 
@@ -81,7 +81,7 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{{Name: "one is wrong", For: []string{"carburettor"}, Words: []string{"wrong"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
 	{Name: "air-filter-look", Minutes: 5, Mends: []string{"air-filter"}, Whole: true, Words: []string{"air filter"},
 		Fits: func(c *known.Case, cylinders []string) bool { // one filter serves all, and one that lowers cranking pressure is felt
-			whole := len(cylinders) == 0 || len(cylinders) == len(c.Engine.Names())
+			whole := len(cylinders) == 0 || len(cylinders) == len(c.Every())
 			return whole && (c.Complains(lowPower, rich) || c.History.Smoke.Colour == "black" || c.RichSign() != "")
 		},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},

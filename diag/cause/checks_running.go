@@ -16,7 +16,7 @@ const evenPulls = 3
 // something is wrong in all cylinders alike or in none that was found. Where the
 // valves' drive was just worked on, that is looked at and not argued about.
 func drawsEvenly(c *known.Case, _ []string) bool {
-	return c.HasValves() && !c.Spec.Diesel() && len(c.Engine.Names()) >= evenPulls && !c.TimingTouched() &&
+	return c.HasValves() && !c.Spec.Diesel() && len(c.Every()) >= evenPulls && !c.TimingTouched() &&
 		(c.AllLow() != nil || c.Complains(lowPower, overheat) && !c.AnyLow(c.Read()))
 }
 
@@ -31,7 +31,7 @@ func pastAllRings(c *known.Case, _ []string) bool {
 // missesUnknown is a petrol engine that misfires, and nothing says where: no code,
 // no low cylinder and no plug unlike the others.
 func missesUnknown(c *known.Case, _ []string) bool {
-	return !c.Spec.Diesel() && c.HasValves() && len(c.Engine.Names()) >= evenPulls && c.Complains(misfire) && !c.OneMisfires() && !c.AnyLow(c.Read()) && !c.PlugsDiffer()
+	return !c.Spec.Diesel() && c.HasValves() && len(c.Every()) >= evenPulls && c.Complains(misfire) && !c.OneMisfires() && !c.AnyLow(c.Read()) && !c.PlugsDiffer()
 }
 
 // balanceWanted is an engine of which a balance would say where it misfires, or

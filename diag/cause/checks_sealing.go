@@ -19,7 +19,7 @@ func cooled(c *known.Case, cylinders []string) bool {
 // engine's where none are named.
 func madeOn(c *known.Case, cylinders []string, made func(string) bool) bool {
 	if len(cylinders) == 0 {
-		return slices.ContainsFunc(c.Engine.Names(), made)
+		return slices.ContainsFunc(c.Every(), made)
 	}
 	return !slices.ContainsFunc(cylinders, func(n string) bool { return !made(n) })
 }
@@ -56,7 +56,7 @@ func headShared(c *known.Case) bool { return c.ShareHead(c.Engine.Names()) }
 // cylinders is far down, and none lets its fire into the inlet, where there is
 // mixture to be lit.
 func mayRunIn(c *known.Case, _ []string) bool {
-	inlet := c.HasValves() && slices.ContainsFunc(c.Engine.Names(), func(n string) bool { return c.LeaksAt(n, known.AtInlet) })
+	inlet := c.HasValves() && slices.ContainsFunc(c.Every(), func(n string) bool { return c.LeaksAt(n, known.AtInlet) })
 	return !inlet && !c.AnyFar(c.Read())
 }
 
@@ -82,7 +82,7 @@ func eachTakes(minutes int) func(*known.Case, []string) int {
 	return func(c *known.Case, cylinders []string) int {
 		n := len(cylinders)
 		if n == 0 {
-			n = min(2, len(c.Engine.Names()))
+			n = min(2, len(c.Every()))
 		}
 		return 5 + minutes*n
 	}
@@ -213,7 +213,7 @@ var sealingChecks = []Check{
 // motionChecks tell whether the valves move as they should.
 var motionChecks = []Check{
 	{Name: "valve-lash", Minutes: 30, Way: Hand, DeadFirst: true, Mends: []string{"valve-lash"}, MinutesOf: func(c *known.Case, _ []string) int {
-		if len(c.Engine.Names()) <= 2 {
+		if len(c.Every()) <= 2 {
 			return 10 // a cover or two
 		}
 		return 20

@@ -19,7 +19,10 @@ type Case struct {
 	parsed      map[string]Work   // a text of the job and what was read in it
 	spoken      []int             // the checks of which any work speaks, looked up when first asked for
 	seen        map[string]string // a cylinder: all that was seen in it
+	names       []string          // of every cylinder, listed when first asked for
 	each        []Subject         // every cylinder by itself, made when first asked for
+	wet         []string          // those that were read dry and wet, looked up when first asked for
+	healthy     *float64          // the middle of those that are not low, worked out when first asked for
 	plugs       []string          // those that were read, looked up when first asked for
 	read        []string          // the cylinders whose compression was read, looked up when first asked for
 	liquid      map[string]Liquid // a cylinder: why liquid may lie in it, once it was asked
@@ -65,10 +68,19 @@ func (c *Case) after(after *Case) *Case {
 	return after
 }
 
+// Every lists the names of all cylinders, of a rotary engine the rotors'. It is
+// the same list every time, to be read and not changed.
+func (c *Case) Every() []string {
+	if c.names == nil {
+		c.names = c.Engine.Names()
+	}
+	return c.names
+}
+
 // EachCylinder is every cylinder by itself: what most rules are asked of.
 func (c *Case) EachCylinder() []Subject {
 	if c.each == nil {
-		names := c.Engine.Names()
+		names := c.Every()
 		c.each = make([]Subject, len(names))
 		for i := range names {
 			c.each[i].Cylinders = names[i : i+1 : i+1]
@@ -188,7 +200,7 @@ func (c *Case) Place(names []string) int {
 	if i := slices.Index(c.Engine.Names(), names[0]); i >= 0 {
 		return i
 	}
-	return len(c.Engine.Names())
+	return len(c.Every())
 }
 
 // Whole gives a test that rules can read without asking what is there: one

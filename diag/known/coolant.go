@@ -55,7 +55,7 @@ func (c *Case) WillNotStart() bool { return c.Complains("no start") || c.Spec.Ru
 
 // CoolantEntersAny reports that coolant seems to get into some cylinder.
 func (c *Case) CoolantEntersAny() bool {
-	return slices.ContainsFunc(c.Engine.Names(), c.CoolantEnters)
+	return slices.ContainsFunc(c.Every(), c.CoolantEnters)
 }
 
 // AllPlugsWashed reports several plugs that all look washed, which one leak into

@@ -198,7 +198,7 @@ func (c *Case) DraggedByMean() (names []string, mean, median float64) {
 		mean += v / float64(len(drops))
 	}
 	median = medianOf(drops)
-	for _, n := range c.Engine.Names() {
+	for _, n := range c.Every() {
 		v, read := drops[n]
 		if read && (math.Abs(v-mean) > apart+1e-9) != (math.Abs(v-median) > apart+1e-9) {
 			names = append(names, n)
@@ -226,7 +226,7 @@ func (c *Case) Contributes(name string) (v, median float64, little bool) {
 
 // Few reports an engine of so few cylinders that none has a middle to lie beside:
 // the others are named instead.
-func (c *Case) Few() bool { return len(c.Engine.Names()) < 4 }
+func (c *Case) Few() bool { return len(c.Every()) < 4 }
 
 // spreadLimit is the most that injectors may differ, as a part of the highest.
 func (c *Case) spreadLimit() float64 {

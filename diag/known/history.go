@@ -60,7 +60,7 @@ func (c *Case) MisfireOf() []string {
 // not all.
 func (c *Case) OneMisfires() bool {
 	_, named := c.MisfireCodes()
-	return len(named) > 0 && len(named) < len(c.Engine.Names())
+	return len(named) > 0 && len(named) < len(c.Every())
 }
 
 // CameUpWithCharger is an engine that starts badly, or not, and whose readings

@@ -145,7 +145,7 @@ func (c *Case) LeaksAtValve(name string) bool {
 // that were read of an engine, three at least.
 func (c *Case) ValveSets() [][]string {
 	var leaking, others []string
-	for _, name := range c.Engine.Names() {
+	for _, name := range c.Every() {
 		switch {
 		case c.LeaksAtValve(name):
 			leaking = append(leaking, name)
@@ -181,7 +181,7 @@ func (c *Case) LeakingBank(names []string) int {
 		return -1
 	}
 	bank, other := c.Engine.BankOf(names[0]), false
-	for _, name := range c.Engine.Names() {
+	for _, name := range c.Every() {
 		if !c.LeakNoted(name) {
 			continue
 		}

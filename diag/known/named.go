@@ -83,7 +83,7 @@ func (c *Case) namedIn(text string) []string {
 func (c *Case) words() [][]string {
 	if c.called == nil {
 		c.called = [][]string{}
-		for _, n := range c.Engine.Names() {
+		for _, n := range c.Every() {
 			c.called = append(c.called, token.FindAllString(strings.ToLower(n), -1))
 		}
 	}
@@ -128,7 +128,7 @@ func (c *Case) between(first, last string) []string {
 		return nil
 	}
 	var names []string
-	for _, n := range c.Engine.Names() {
+	for _, n := range c.Every() {
 		if number, err := strconv.Atoi(n); err == nil && number > from && number < to {
 			names = append(names, n)
 		}

@@ -40,7 +40,7 @@ func (c *Case) PlugsRead() []string {
 
 func (c *Case) plugsRead() []string {
 	names := []string{}
-	for _, name := range c.Engine.Names() {
+	for _, name := range c.Every() {
 		grade := c.Grade(name)
 		if p := c.Plug(name); p != nil && p.Look != "" && grade != diag.VeryLow && grade != diag.NoPressure {
 			names = append(names, name)
@@ -64,7 +64,7 @@ func (c *Case) Looking(looks ...string) []string {
 // damage speaks for itself.
 func (c *Case) PlugsLooking(looks ...string) []string {
 	var names []string
-	for _, name := range c.Engine.Names() {
+	for _, name := range c.Every() {
 		if c.Looks(name, looks...) {
 			names = append(names, name)
 		}
@@ -98,7 +98,7 @@ func (c *Case) PatternOf(set []string) Pattern {
 	switch {
 	case len(set) == 0:
 		return OnNone
-	case len(set) == len(read) && (len(read) > 1 || len(c.Engine.Names()) == 1):
+	case len(set) == len(read) && (len(read) > 1 || len(c.Every()) == 1):
 		return OnAll
 	case len(set) == 1:
 		return OnOne

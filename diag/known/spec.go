@@ -195,7 +195,7 @@ func (c *Case) CarburettorEach() bool {
 func (c *Case) PushrodChamber() bool { return c.SmallEngine() && c.OneCamshaft() && c.AirCooled() }
 
 // Several reports an engine of more than one cylinder.
-func (c *Case) Several() bool { return len(c.Engine.Names()) > 1 }
+func (c *Case) Several() bool { return len(c.Every()) > 1 }
 
 // Unset is a reading's state where the job says why it was not taken.
 func Unset(s diag.State) bool { return s != "" && s != diag.Tested }

@@ -102,7 +102,7 @@ func (c *Case) WetCylinders() []string {
 	}
 	words := strings.FieldsFunc(r.Word("pressure-test seen"), func(r rune) bool { return r == ' ' || r == ',' })
 	var names []string
-	for _, n := range c.Engine.Names() {
+	for _, n := range c.Every() {
 		for _, w := range words {
 			if w == n {
 				names = append(names, n)

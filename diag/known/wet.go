@@ -156,14 +156,26 @@ func (c *Case) WetNet(r *diag.CylinderResult) (needed, net float64) {
 // HasControl reports that a cylinder that is not low was tested wet too.
 func (c *Case) HasControl() bool { return c.Cranking().WetControl != nil }
 
-// WetTested lists the cylinders that were read dry and wet, in the engine's order.
+// WetTested lists the cylinders that were read dry and wet, in the engine's order;
+// it is the same list every time, to be read and not changed.
 func (c *Case) WetTested() []string {
-	return c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Wet != nil && r.Dry != nil })
+	if c.wet == nil {
+		c.wet = append([]string{}, c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Wet != nil && r.Dry != nil })...)
+	}
+	return c.wet
 }
 
 // Healthy is the middle of the cylinders that are not low, the reference where
 // all are, or the minimum of an engine of one cylinder.
 func (c *Case) Healthy() float64 {
+	if c.healthy == nil {
+		middle := c.middleOfSound()
+		c.healthy = &middle
+	}
+	return *c.healthy
+}
+
+func (c *Case) middleOfSound() float64 {
 	if len(c.Engine.Cylinders) == 1 {
 		return c.SingleMinimum()
 	}

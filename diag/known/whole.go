@@ -71,7 +71,7 @@ const usualHose = 4.0
 // alone: its hose adds to the chamber, little to that of a car and much to the small
 // one of a motorcycle. 1 where the size of a cylinder is not known.
 func (c *Case) hoseShare(e *diag.Expected) float64 {
-	n := len(c.Engine.Names())
+	n := len(c.Every())
 	if c.Spec.DisplacementML <= 0 || n == 0 || c.Spec.Ratio <= 1 {
 		return 1
 	}
@@ -173,7 +173,7 @@ func (c *Case) Flooded() bool {
 		return true
 	}
 	soaked, looked := 0, 0
-	for _, name := range c.Engine.Names() {
+	for _, name := range c.Every() {
 		if p := c.Plug(name); p != nil && p.Look != "" {
 			looked++
 			if p.Look == "fuel-wet" {

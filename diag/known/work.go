@@ -185,7 +185,7 @@ func plainPhrase(words string) string {
 // Without is a work without some names, so that what is said of it is not read
 // from how it is called.
 func (w *Work) Without(names ...string) *Work {
-	text := plainWords(w.Text)
+	text := w.Text
 	for _, name := range names {
 		text = strings.ReplaceAll(text, plainPhrase(name), " ")
 	}

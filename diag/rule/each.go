@@ -158,7 +158,7 @@ func weighTight(c *known.Case, s known.Subject) []Voice {
 // weighSeats speaks for seats that wear into the head, soonest on gas.
 func weighSeats(c *known.Case, _ known.Subject) []Voice {
 	short := len(c.ExhaustTight())
-	most := short > 1 && 2*short > len(c.Engine.Names())
+	most := short > 1 && 2*short > len(c.Every())
 	return slices.Concat(where(most, speaks(Hint, "valve-recession")),
 		where(most && slices.Contains([]string{"lpg", "cng"}, c.Spec.Fuel), speaks(Hint, "valve-recession")))
 }

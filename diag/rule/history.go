@@ -176,7 +176,7 @@ func stoodEngine(c *known.Case, _ known.Subject) diag.Finding {
 // else of the engine as a whole: what stood is one story with what reads low.
 var lowOrEngine = Scope{Words: "each low cylinder, or the engine", Each: true, Of: func(c *known.Case) []known.Subject {
 	low := c.LowSet()
-	if len(low) == 0 || len(low) == len(c.Engine.Names()) {
+	if len(low) == 0 || len(low) == len(c.Every()) {
 		return []known.Subject{{}}
 	}
 	return each(low)

@@ -107,7 +107,7 @@ var leakLevelRules = []Rule{
 		Source: "common practice, no source", Class: Sound, About: diag.AboutEngine, Needs: []known.Need{known.NeedsLeakage},
 		Of: theEngine, When: known.All(
 			known.OfEngine("every loss within its limit, or 20 % at most where none is given", littleLost),
-			known.OfEngine("no place of air that is worth saying", func(c *known.Case) bool { return !slices.ContainsFunc(c.Engine.Names(), c.PlaceNoted) }),
+			known.OfEngine("no place of air that is worth saying", func(c *known.Case) bool { return !slices.ContainsFunc(c.Every(), c.PlaceNoted) }),
 			known.OfEngine("no cylinder short of pressure", func(c *known.Case) bool { return len(c.Short()) == 0 }), known.Not(known.UnderFloor),
 			known.OfEngine("the test not in doubt", func(c *known.Case) bool { return !c.Noticed("leakage-reads-nothing") })),
 		Kind: OfLeakage, Say: leakageGood, Headline: "leakage-good", Variants: []string{"serviceable", "close"},

@@ -71,7 +71,7 @@ func plugsFound(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Find
 			doubt = "plugs-new"
 		}
 		f.Doubts = []diag.Phrase{{Key: doubt}}
-		if len(c.PlugsRead()) < len(c.Engine.Names()) && !c.Sums.Plugs.Complete {
+		if len(c.PlugsRead()) < len(c.Every()) && !c.Sums.Plugs.Complete {
 			f.Doubts = append(f.Doubts, diag.Phrase{Key: "plugs-not-all-read"})
 		}
 		return f

@@ -79,7 +79,7 @@ var plugStateRules = []Rule{
 			return nil
 		}),
 		When: known.All(sparkPlugs, known.OfEngine("no gap outside its limits", func(c *known.Case) bool {
-			return !slices.ContainsFunc(c.Engine.Names(), func(n string) bool { return c.GapOf(n) != known.GapRight })
+			return !slices.ContainsFunc(c.Every(), func(n string) bool { return c.GapOf(n) != known.GapRight })
 		})),
 		Kind: OfPlugs, Headline: "plugs-normal",
 		Say: func(c *known.Case, s known.Subject) diag.Finding {

@@ -218,7 +218,7 @@ func batterySags(c *known.Case) []diag.Notice {
 
 func strokesDiffer(c *known.Case) []diag.Notice {
 	usual, different, fewer := c.Conditions.Strokes, []string(nil), true
-	for _, name := range c.Engine.Names() {
+	for _, name := range c.Every() {
 		n, given := c.Compression.Strokes[name]
 		if !given {
 			continue

@@ -190,7 +190,7 @@ func tooFewCylinders(c *known.Case) []diag.Notice {
 	if len(names) == 0 {
 		return nil
 	}
-	of := len(c.Engine.Names())
+	of := len(c.Every())
 	return notice("too-few-cylinders", variant, names, diag.Facts{"read": of - len(names), "of": of, "coded": among(c.MisfireOf(), names)})
 }
 

@@ -99,7 +99,7 @@ var onlyShort = known.OfEngine("an engine's only cylinder under its minimum", fu
 
 func allSoaked(c *known.Case) bool {
 	wet := c.PlugsLooking("fuel-wet")
-	return len(wet) > 0 && len(wet) == c.Sums.Plugs.N && (len(c.Engine.Names()) == 1 || len(wet) > 1)
+	return len(wet) > 0 && len(wet) == c.Sums.Plugs.N && (len(c.Every()) == 1 || len(wet) > 1)
 }
 
 // washedAndLow asks only that it be tested again, dry: until then nobody knows

@@ -272,7 +272,7 @@ func ofPlugs(c *known.Case, set []string) diag.Finding {
 	if c.PlugsNew() {
 		f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "plugs-new"}}
 	}
-	if len(c.PlugsRead()) < len(c.Engine.Names()) && !c.Sums.Plugs.Complete {
+	if len(c.PlugsRead()) < len(c.Every()) && !c.Sums.Plugs.Complete {
 		f.Doubts = append(f.Doubts, diag.Phrase{Key: "plugs-not-all-read"})
 	}
 	return f

@@ -203,7 +203,7 @@ func noOilInDiesel(c *known.Case) []diag.Notice {
 		return nil
 	}
 	var oiled []string
-	for _, name := range c.Engine.Names() {
+	for _, name := range c.Every() {
 		if len(c.Compression.Wet[name].Values) > 0 {
 			oiled = append(oiled, name)
 		}

@@ -368,13 +368,13 @@ func enough(c *known.Case, shares []share) bool {
 	}
 	made += aside
 	looked := 0 // into one cylinder after another
-	for _, n := range c.Engine.Names() {
+	for _, n := range c.Every() {
 		if c.Looked(n) {
 			looked++
 		}
 	}
 	lost := len(c.Leaks()) // of a few cylinders, each asked for by itself
-	if lost > len(c.Engine.Names())/2 {
+	if lost > len(c.Every())/2 {
 		lost = 0
 	}
 	most := mostMade

@@ -89,7 +89,7 @@ type sets struct {
 
 func newSets(c *known.Case) *sets {
 	s := &sets{index: map[string]int{}}
-	for _, n := range c.Engine.Names() {
+	for _, n := range c.Every() {
 		s.node("cylinder " + n)
 	}
 	return s
@@ -182,7 +182,7 @@ func (s *sets) joinAlike(c *known.Case, hits []rule.Hit) {
 		fmt.Fprintf(known[n], "%d ", h.Order)
 	}
 	first := map[string]string{}
-	for _, n := range c.Engine.Names() {
+	for _, n := range c.Every() {
 		if known[n] == nil {
 			continue
 		}

@@ -133,7 +133,7 @@ func slipOf(test, s *diag.Story) bool {
 
 // verdictFacts are what the verdicts use; s is the leading story or nil.
 func verdictFacts(c *known.Case, s *diag.Story) diag.Facts {
-	facts := diag.Facts{"rotary": c.Rotary(), "Cylinders": diag.Names(nil), "of": len(c.Engine.Names()), "circuit": "", "bank": "", "read": len(c.ReadAny()), "compared": len(c.Compared()), "numbered": false,
+	facts := diag.Facts{"rotary": c.Rotary(), "Cylinders": diag.Names(nil), "of": len(c.Every()), "circuit": "", "bank": "", "read": len(c.ReadAny()), "compared": len(c.Compared()), "numbered": false,
 		"with": diag.Names(nil), "also": []diag.Also(nil), "complaints": diag.Names(nil), "complaint": ""}
 	if r := c.MainRefused(); r != nil {
 		facts["refused"], facts["declined"] = diag.Names(r.Tests), r.Declined()
