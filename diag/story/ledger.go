@@ -180,8 +180,21 @@ func (b *ledger) hear(r *rule.Rule, subject known.Subject, voices []rule.Voice) 
 		if cause.Shared(v.Cause) && v.Weight > 0 && b.said(r.Name, v.Cause, subject.Cylinders) {
 			continue
 		}
-		b.add(v, cmp.Or(v.Kind, r.Kind), r.Name, subject.Cylinders)
+		b.add(v, b.read(cmp.Or(v.Kind, r.Kind), subject.Cylinders), r.Name, subject.Cylinders)
 	}
+}
+
+// read is a kind of test as far as it was made: a rule that joins several kinds
+// may speak of a cylinder on which its own was not, and then speaks for none.
+func (b *ledger) read(kind rule.Kind, at []string) rule.Kind {
+	needs := readings[kind]
+	if len(needs) > 0 && !slices.ContainsFunc(needs, b.c.Has) {
+		return ""
+	}
+	if kind == rule.OfLeakage && len(at) > 0 && !slices.ContainsFunc(at, func(n string) bool { return b.c.Leak(n) != nil }) {
+		return ""
+	}
+	return kind
 }
 
 // said reports a voice of a rule for a cause that was entered for other

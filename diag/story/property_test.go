@@ -191,3 +191,36 @@ func TestStoriesKeepTheRules(t *testing.T) {
 		}
 	}
 }
+
+// TestOnlyWhatWasMadeSpeaks: a kind of test that speaks for a cause was made: what
+// a sheet says of how sure it is names none that stands among what was not tested.
+func TestOnlyWhatWasMadeSpeaks(t *testing.T) {
+	r := rand.New(rand.NewPCG(31, 7))
+	needs := map[rule.Kind]know.Need{rule.OfLeakage: know.NeedsLeakage, rule.OfPlugs: know.NeedsPlugs, rule.OfFuel: know.NeedsFuel, rule.OfRotors: know.NeedsRotors}
+	asked := 0
+	for i := range 600 {
+		test := sample.Random(r)
+		if i%2 == 0 { // low by itself, up with oil, and oil on its plug: rings without a leak-down
+			low := []float64{159, 156, 158, 157}
+			low[r.IntN(4)] = 90 + float64(r.IntN(30))
+			at := fmt.Sprint(1 + slices.Index(low, slices.Min(low)))
+			test = sample.Dry("inline-4", low, sample.Wet(map[string]float64{at: 154}), sample.Plug("oil-wet", at))
+		}
+		c := know.New(test)
+		for _, s := range story.WithoutPlan(test).Stories {
+			for _, e := range s.Ledger {
+				need, ofTest := needs[rule.Kind(e.Kind)]
+				if !ofTest || e.Weight <= 0 {
+					continue
+				}
+				asked++
+				if !c.Has(need) {
+					t.Fatalf("%s speaks for %s as %s, which was not made", e.By, e.Cause, e.Kind)
+				}
+			}
+		}
+	}
+	if asked < 500 {
+		t.Errorf("asked %d times only", asked)
+	}
+}
