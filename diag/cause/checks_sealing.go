@@ -277,6 +277,15 @@ var motionChecks = []Check{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},
 			{Name: "a little late", For: []string{"worn-chain", "cam-phaser"}, Fits: chained, Words: []string{"stretched", "slack", "tensioner far out"}},
 			{Name: "right", Else: true, Words: []string{"ok", "good", "correct"}}}},
+	{Name: "chain-slack", Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return chained(c) },
+		Made: func(c *known.Case, _ []string) bool {
+			r := c.Measured(known.Timing)
+			return r != nil && r.Reading("chain-slack") != nil
+		},
+		Words: []string{"chain slack measured", "chain slack", "tensioner looked at", "tensioner checked"},
+		Outcomes: []Outcome{
+			{Name: "slack", For: []string{"worn-chain"}, Words: []string{"stretched", "far out", "past its limit", "loose"}},
+			{Name: "taut", Else: true, Words: []string{"right", "good", "ok"}}}},
 	{Name: "turn-engine-check-cam", Minutes: 5, Whole: true, Way: Hand, Fits: camMayStand, Words: []string{"cam turns", "camshaft turns"},
 		Outcomes: []Outcome{
 			{Name: "stands still", For: []string{"timing-drive"}, Sure: 0.5, Words: []string{"does not turn"}},

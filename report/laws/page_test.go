@@ -98,7 +98,8 @@ var pageLaws = []law{
 		}
 	})},
 	{name: "page T2 tick", least: 40, every: pageShare, says: "no reassurance stands beside a complaint or an engine that stood", check: printed(func(s *subject, p *page, k *tally) {
-		if len(s.complaints()) == 0 && !s.tree.has("vehicle", "stood") {
+		stood := s.tree.text("vehicle", "stood")
+		if len(s.complaints()) == 0 && (stood == "" || strings.Contains(stood, "week")) {
 			return
 		}
 		k.saw()

@@ -179,6 +179,7 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 		return yes(b.anyOf(on, func(c *bore) bool { return c.motion || c.held && c.exhaust+c.inlet > 4 }), "one moves less", "all move alike")
 	},
 	"cam-timing-marks":      func(b *bench, _ []int) answer { return yes(b.truth.camOff, "off", "right") },
+	"chain-slack":           func(*bench, []int) answer { return yes(false, "", "taut") },
 	"turn-engine-check-cam": func(b *bench, _ []int) answer { return yes(!b.truth.camStill, "turns", "stands still") },
 	"coolant-gas-test": func(b *bench, _ []int) answer {
 		b.job.coolantGas = map[bool]string{true: "positive", false: "negative"}[b.truth.gasInCoolant]
