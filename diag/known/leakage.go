@@ -270,7 +270,8 @@ func (c *Case) lossSpan(names []string, worst *diag.LeakResult) string {
 		}
 	}
 	from, to := c.LossAsNoted(least.Name), c.LossAsNoted(worst.Name)
-	if from == to || c.LossIsBound(least.Name) {
+	alike := math.Round(*least.Loss) == math.Round(*worst.Loss) // on a page that prints no tenths
+	if from == to || alike || c.LossIsBound(least.Name) {
 		return to
 	}
 	return strings.TrimSuffix(from, "\u00a0"+string(quantity.Percent)) + "–" + to

@@ -71,7 +71,11 @@ var historyRules = []Rule{
 			known.OfEngine("no plug wet with oil", func(c *known.Case) bool { return len(c.PlugsLooking("oil-wet")) == 0 })),
 		Kind: OfRunning, For: append(speaks(Known, "guides-or-seals"), speaks(Hint, "breather")...),
 		Say: func(c *known.Case, _ known.Subject) diag.Finding {
-			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"start": c.Smokes("blue", "start"), "charged": c.Spec.Charging == "turbo"}}
+			f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"start": c.Smokes("blue", "start"), "charged": c.Spec.Charging == "turbo"}}
+			if c.UsesOil() { // the oil that it burns is missed
+				f.Urgency = diag.CheckAgain
+			}
+			return f
 		}, Headline: "blue-from-above",
 	},
 	{

@@ -290,14 +290,14 @@ func lowByAnother(c *known.Case) bool {
 	return known.VacuumLow.Holds(c, known.Subject{}) || c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c) || allLose(c) || openThroughout(c)
 }
 
-// openThroughout reports damage seen in every cylinder that was read that lets its
-// pressure out; of an only cylinder that lets gas into the coolant too.
+// openThroughout reports damage seen in every cylinder that was read, or a valve
+// without clearance, that lets its pressure out; of an only cylinder that lets gas into the coolant too.
 func openThroughout(c *known.Case) bool {
 	if !c.Several() && (known.GasFound.Holds(c, known.Subject{}) || known.Plug("coolant").Holds(c, known.Subject{Cylinders: c.Read()})) {
 		return true
 	}
 	return !slices.ContainsFunc(c.Read(), func(n string) bool {
-		return !c.Seen(n, known.HoledWords...) && !c.Seen(n, known.BurntValve...) && !c.Seen(n, known.BentValve...) && !c.Seen(n, known.ScoredWords...)
+		return !c.Seen(n, known.HoledWords...) && !c.Seen(n, known.BurntValve...) && !c.Seen(n, known.BentValve...) && !c.Seen(n, known.ScoredWords...) && len(c.NoClearance(n)) == 0
 	})
 }
 

@@ -287,7 +287,7 @@ func notJudged(c *known.Case) (verdict, advice string, facts diag.Facts) {
 // soundAdvice is the line under what was found sound: without a figure of the
 // maker's nothing can be said of how it compares with new.
 func soundAdvice(c *known.Case, s *diag.Story) string {
-	if c.Has(known.NeedsCompression) && c.Minimum() == nil && s.About == diag.AboutEngine {
+	if c.Has(known.NeedsCompression) && c.Minimum() == nil && (s.About == diag.AboutEngine || !c.PressureEnough()) {
 		return "advice-no-figure"
 	}
 	return "advice-none"
