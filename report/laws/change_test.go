@@ -137,6 +137,7 @@ func unitChangesNothing(s *subject, k *tally) {
 					edge = edge || math.Abs(*c.PercentOfHighest-at) < 2
 				}
 			}
+			edge = edge || c.Dry != nil && s.out == o && math.Abs(*c.Dry-25) < 0.5 // under 25 psi there is no pressure
 			edge = edge || c.Grade == "too close to call" || s.out.Compression.Cylinders[i].Grade == "too close to call"
 		}
 	}
