@@ -5,9 +5,7 @@ import (
 	"image"
 	"image/color"
 	"image/png"
-	"os"
 	"os/exec"
-	"path/filepath"
 	"testing"
 
 	"gaugesheet/layout"
@@ -104,27 +102,7 @@ func TestLikeThePDF(t *testing.T) {
 	if _, err := exec.LookPath("pdftoppm"); err != nil {
 		t.Skip("pdftoppm is not installed")
 	}
-	doc := pdf.New(pdf.Options{Paper: size})
-	drawAll(t, doc)
-	file, err := doc.Bytes()
-	if err != nil {
-		t.Fatal(err)
-	}
-	base := filepath.Join(t.TempDir(), "page")
-	if err := os.WriteFile(base+".pdf", file, 0o600); err != nil {
-		t.Fatal(err)
-	}
-	if out, err := exec.Command("pdftoppm", "-r", "150", "-png", "-singlefile", base+".pdf", base).CombinedOutput(); err != nil {
-		t.Fatalf("%v: %s", err, out)
-	}
-	data, err := os.ReadFile(base + ".png")
-	if err != nil {
-		t.Fatal(err)
-	}
-	other, err := png.Decode(bytes.NewReader(data))
-	if err != nil {
-		t.Fatal(err)
-	}
+	other := inPDF(t, 150, func(s layout.Surface) { drawAll(t, s) })
 	img, _ := picture(t, func(s layout.Surface) { drawAll(t, s) })
 	got, want := tiles(img), tiles(other)
 	if len(got) < len(want)*9/10 {

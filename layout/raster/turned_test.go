@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"testing"
 
 	"gaugesheet/layout"
@@ -74,7 +75,7 @@ func TestTurnedPhotos(t *testing.T) {
 		img, _ := picture(t, draw)
 		seen := []image.Image{img}
 		if _, err := exec.LookPath("pdftoppm"); err == nil {
-			seen = append(seen, inPDF(t, draw))
+			seen = append(seen, inPDF(t, 72, draw))
 		}
 		for i, img := range seen {
 			scale := float64(img.Bounds().Dx()) / float64(size.W)
@@ -94,8 +95,9 @@ func TestTurnedPhotos(t *testing.T) {
 	}
 }
 
-// inPDF is the PDF of a drawing as another program shows it.
-func inPDF(t *testing.T, draw func(layout.Surface)) image.Image {
+// inPDF is the PDF of a drawing as another program shows it (poppler's pdftoppm),
+// with so many dots to an inch.
+func inPDF(t *testing.T, dpi int, draw func(layout.Surface)) image.Image {
 	t.Helper()
 	doc := pdf.New(pdf.Options{Paper: size})
 	draw(doc)
@@ -107,7 +109,7 @@ func inPDF(t *testing.T, draw func(layout.Surface)) image.Image {
 	if err := os.WriteFile(base+".pdf", file, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if out, err := exec.Command("pdftoppm", "-r", "72", "-png", "-singlefile", base+".pdf", base).CombinedOutput(); err != nil {
+	if out, err := exec.Command("pdftoppm", "-r", strconv.Itoa(dpi), "-png", "-singlefile", base+".pdf", base).CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, out)
 	}
 	data, err := os.ReadFile(base + ".png")
