@@ -271,7 +271,7 @@ var motionChecks = []Check{
 			{Name: "at the drive", For: []string{"timing-drive", "worn-chain"}, Words: []string{"front", "drive", "chain"}},
 			{Name: "elsewhere", Else: true}}},
 	{Name: "cam-timing-marks", Minutes: 30, Whole: true, Way: Hand, Fits: valves, Answers: func(c *known.Case) bool {
-		return c.AllLow() != nil && known.SuddenOnset.Holds(c, known.Subject{}) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
+		return c.AllLow() != nil && (known.SuddenOnset.Holds(c, known.Subject{}) || c.TimingTouched()) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
 	}, Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},

@@ -92,3 +92,12 @@ func plugNote(name, note string) sample.Change {
 		t.Plugs.ByCylinder[name] = p
 	}
 }
+
+// What was worked on last is looked at first: common practice, no source.
+func TestLowSinceTheTimingWasDone(t *testing.T) {
+	low := []float64{118, 120, 117, 119}
+	runSealing(t, []sealingCase{
+		{name: "belt renewed", test: sample.Dry("inline-4", low, sample.Minimum(145), sample.Done("timing belt renewed")), fires: "all-low", first: "cam-timing", next: "cam-timing-marks"},
+		{name: "nothing done", test: sample.Dry("inline-4", low, sample.Minimum(145)), fires: "all-low", next: "second-gauge"},
+	})
+}

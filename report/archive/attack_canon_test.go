@@ -160,14 +160,7 @@ func (d *doc) upsideDown() list {
 
 // fonts are those of the page.
 func (d *doc) fonts() map[pdffile.Name]pdffile.Font {
-	f, err := pdffile.Open(d.bytes())
-	if err != nil {
-		d.t.Fatal(err)
-	}
-	pages, err := f.Pages()
-	if err != nil {
-		d.t.Fatal(err)
-	}
+	f, pages := d.read()
 	fonts, err := f.Fonts(pages[0].Dict)
 	if err != nil {
 		d.t.Fatal(err)

@@ -127,9 +127,8 @@ func (d *doc) replace(from, to string) {
 	d.content().Raw = bytes.Replace(d.content().Raw, []byte(from), []byte(to), 1)
 }
 
-// font is the font of the page that shows a text, with the text's codes and
-// place.
-func (d *doc) font(text string) (font pdffile.Dict, run pdffile.Run, codes string) {
+// read is the file as the reader has it, with its pages.
+func (d *doc) read() (*pdffile.File, []pdffile.Page) {
 	d.t.Helper()
 	f, err := pdffile.Open(d.bytes())
 	if err != nil {
@@ -139,6 +138,14 @@ func (d *doc) font(text string) (font pdffile.Dict, run pdffile.Run, codes strin
 	if err != nil {
 		d.t.Fatal(err)
 	}
+	return f, pages
+}
+
+// font is the font of the page that shows a text, with the text's codes and
+// place.
+func (d *doc) font(text string) (font pdffile.Dict, run pdffile.Run, codes string) {
+	d.t.Helper()
+	f, pages := d.read()
 	page, _, err := readPage(f, pages[0])
 	if err != nil {
 		d.t.Fatal(err)
