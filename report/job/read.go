@@ -218,6 +218,15 @@ func languageFor(job, shop, paper Text) Text {
 	return Text{Value: LanguageOf(paper.Value)}
 }
 
+// LanguageOn is the language of a sheet of the job on a size of paper: the one
+// that the job or its shop names, else the paper's.
+func (j *Job) LanguageOn(paper string) string {
+	if j.Language.Pos != (Pos{}) {
+		return j.Language.Value
+	}
+	return LanguageOf(paper)
+}
+
 // LanguageOf gives the language that goes with a size of paper.
 func LanguageOf(paper string) string {
 	if paper == "a4" {

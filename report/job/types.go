@@ -33,8 +33,8 @@ type Job struct {
 
 	Sheet Text // customer where not given, the Pos then being zero
 	Paper Text // the shop's, or letter, where not given
-	// Language is one of templates.Languages: the shop's, or the paper's, where
-	// not given.
+	// Language is one of templates.Languages: the shop's, or that of Paper where
+	// not given, the Pos then being zero.
 	Language Text
 
 	Number, Technician, Reason, OrderedBy, Invoice, Place, Started Text

@@ -9,7 +9,6 @@ import (
 	"gaugesheet/layout"
 	"gaugesheet/layout/face"
 	"gaugesheet/layout/figure"
-	"gaugesheet/report/job"
 )
 
 // Margins of every sheet: wider at the left, where it is bound.
@@ -45,13 +44,10 @@ func (v *view) paperName() string {
 
 // language is the one asked for, else the job's, else the paper's.
 func (v *view) language() string {
-	switch {
-	case v.options.Language != "":
+	if v.options.Language != "" {
 		return v.options.Language
-	case v.job.Language.Value != "":
-		return v.job.Language.Value
 	}
-	return job.LanguageOf(v.paperName())
+	return v.job.LanguageOn(v.paperName())
 }
 
 // builders make the blocks that templates name, which are these and no others.

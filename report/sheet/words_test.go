@@ -61,3 +61,18 @@ func TestWordsOfThePage(t *testing.T) {
 		})
 	}
 }
+
+// The paper that a sheet is drawn on says which English it speaks, unless the
+// job or its shop names one.
+func TestPaperSaysWhichEnglish(t *testing.T) {
+	const engine = "engine: {layout: inline-4, fuel: petrol, displacement: 2 L}\ncompression: {unit: psi, dry: {1: 150, 2: 150, 3: 150, 4: 150}}\n"
+	for _, c := range []struct{ said, paper, fuel string }{
+		{"", "letter", "gasoline"}, {"", "a4", "petrol"}, {"paper: a4\n", "letter", "gasoline"}, {"paper: letter\n", "a4", "petrol"},
+		{"language: en\n", "a4", "gasoline"}, {"shop: {language: en-GB}\n", "letter", "petrol"},
+	} {
+		page := pageText(drawn(t, readJob(t, "job.yaml", []byte(c.said+engine)), "customer", c.paper))
+		if !strings.Contains(page, c.fuel) {
+			t.Errorf("%q on %s: %q is not on the page", c.said, c.paper, c.fuel)
+		}
+	}
+}
