@@ -1,6 +1,7 @@
 package known
 
 import (
+	"math"
 	"slices"
 
 	"gaugesheet/diag"
@@ -108,6 +109,20 @@ const LowUnder = 85
 // apart is how far the lowest is below the next lowest before it stands apart
 // from its set, in percent of the median: common practice, no source.
 const apart = 7
+
+// NearGrade reports cylinders of which one is called low, or a little low, by
+// less than readings can differ by chance, or is spared that by as little: a psi or
+// two more would give it another grade.
+func (c *Case) NearGrade(names []string) bool {
+	return slices.ContainsFunc(names, func(name string) bool {
+		r := c.Cylinder(name)
+		if r == nil || r.Dry == nil {
+			return false
+		}
+		near := func(line float64) bool { return math.Abs(r.PercentOfRef-line) <= r.UPercent }
+		return r.Grade == diag.Low && near(diag.WatchFrom) || r.Grade == diag.Watch && (near(diag.WatchFrom) || near(diag.EvenFrom))
+	})
+}
 
 // StandsApart is the cylinder that stands apart below all others, "" for none.
 func (c *Case) StandsApart() string {

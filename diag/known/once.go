@@ -10,6 +10,8 @@ import (
 // What makes a reading stand apart, and what bears it out: judgement, no source.
 const (
 	apartOnce = 0.10 // of itself to the nearest other reading: it stands by itself
+	apartPack = 0.05 // the same beside others that lie close together, all of them
+	packs     = 3    // times closer to each other than it is to them
 	bornOut   = 0.10 // of the others' median: another reading of the cylinder is off the same way
 	oilBrings = 1.6  // times the dry reading, that oil may bring up what was rightly read
 )
@@ -53,15 +55,19 @@ func (c *Case) ReadOnce() []string {
 	return once
 }
 
-// byItself reports a reading that no other lies near, of three at least.
+// byItself reports a reading that no other lies near, of three at least: far off
+// by itself, or beside others that lie closer together than that.
 func (c *Case) byItself(r *diag.CylinderResult) bool {
 	nearest, others := math.Inf(1), 0
+	low, high := math.Inf(1), 0.0
 	for i := range c.Cranking().Cylinders {
 		if other := &c.Cranking().Cylinders[i]; other.Name != r.Name && other.Dry != nil {
 			nearest, others = min(nearest, math.Abs(*other.Dry-*r.Dry)), others+1
+			low, high = min(low, *other.Dry), max(high, *other.Dry)
 		}
 	}
-	return others >= 2 && nearest > apartOnce**r.Dry
+	pack := others > 2 && nearest > apartPack**r.Dry && nearest >= packs*(high-low)
+	return others >= 2 && (nearest > apartOnce**r.Dry || pack)
 }
 
 // bornOut reports a cylinder of which something else was found that goes with
@@ -98,9 +104,21 @@ func alike(a, b float64) bool { return math.Abs(a-b) <= bornOut*max(a, b) }
 
 // signOf reports a sign on a cylinder that is no figure.
 func (c *Case) signOf(name string, low bool) bool {
+	return c.plugOwn(name) || c.Looked(name) || c.LiquidIn(name) != "" || low && slices.Contains(c.MisfireOf(), name)
+}
+
+// plugOwn reports a plug with a look that no cylinder has which reads otherwise:
+// soot on a whole bank says nothing of the one of it that reads far less.
+func (c *Case) plugOwn(name string) bool {
 	plug := c.Plug(name)
-	return plug != nil && plug.Look != "" && plug.Look != "normal" && plug.Look != "worn" ||
-		c.Looked(name) || c.LiquidIn(name) != "" || low && slices.Contains(c.MisfireOf(), name)
+	if plug == nil || plug.Look == "" || plug.Look == "normal" || plug.Look == "worn" {
+		return false
+	}
+	own := c.Cylinder(name)
+	return !slices.ContainsFunc(c.Others([]string{name}), func(n string) bool {
+		other := c.Plug(n)
+		return other != nil && other.Look == plug.Look && !alike(*c.Cylinder(n).Dry, *own.Dry)
+	})
 }
 
 // wasLow reports a cylinder that read as little in an earlier test.

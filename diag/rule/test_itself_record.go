@@ -40,8 +40,8 @@ var recordRules = []Rule{
 		Why: "A figure is misread, or a digit miswritten, more easily than a cylinder goes bad, and 168 for 158 looks like any other reading. Where one figure that was read once sets a cylinder apart, " +
 			"and nothing else that was found on that cylinder goes with it, a careful hand looks at it again before anything is taken apart.",
 		Source: "common practice, no source",
-		Asks: "a cylinder is low, to be watched past a limit that the job states, high, or more than 10 % from every other reading beside others that are low; it has one reading and was not tested again, and neither its leakage, its first stroke, its reading " +
-			"with oil, its plug, a code, what was seen in it, its part in running the engine nor an earlier test goes with that; not asked of low ones that are more than half",
+		Asks: "a cylinder is low, to be watched past a limit that the job states, high, or beside others that are low more than 10 % from every other reading (5 % where it is three times as far as these are from each other); it has one reading and was not tested again, and neither its leakage, its first stroke, its reading " +
+			"with oil, its plug (by a look that no cylinder has which reads otherwise), a code, what was seen in it, its part in running the engine nor an earlier test goes with that; not asked of low ones that are more than half",
 		Notices: readOnce,
 	},
 	{

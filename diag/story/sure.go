@@ -40,10 +40,34 @@ func (s *story) judge(c *known.Case) {
 			s.Confidence = diag.Fair
 		}
 	}
+	s.doubtGrade(c, kinds)
 	s.doubt(c, kinds)
 	if len(kinds) >= 3 && s.Confidence == diag.Weak {
 		s.Confidence = diag.Fair
 	}
+}
+
+// doubtGrade says where what a story asks for hangs on a grade that a psi or two
+// would change, and is weak by that where no other kind of test agrees.
+func (s *story) doubtGrade(c *known.Case, kinds []rule.Kind) {
+	told := slices.ContainsFunc(s.Doubts, func(p diag.Phrase) bool { return p.Key == "near-limit" })
+	if told || s.About != diag.AboutCylinders || s.Urgency == diag.NoAction || !c.NearGrade(s.Cylinders) || slices.ContainsFunc(s.members, func(m *member) bool { return asksWithout(c, s, m) }) {
+		return
+	}
+	s.Doubts = append(s.Doubts, diag.Phrase{Key: "near-grade"})
+	if len(kinds) < 2 {
+		s.Confidence = diag.Weak
+	}
+}
+
+// asksWithout reports a member of a story that would ask for as much whatever
+// the cylinders' grade: by no compression reading, and of air lost by more of it
+// than a tester gives of sound ones.
+func asksWithout(c *known.Case, s *story, m *member) bool {
+	if m.finding.Urgency.Rank() < s.Urgency.Rank() || slices.Contains(m.rule.Needs, known.NeedsCompression) {
+		return false
+	}
+	return m.rule.Kind != rule.OfLeakage || slices.ContainsFunc(s.Cylinders, func(n string) bool { l := c.Leak(n); return l != nil && c.LeakTooHigh(l) })
 }
 
 // doubt takes off what notices on the test make doubtful. It never takes a

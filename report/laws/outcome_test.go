@@ -189,6 +189,7 @@ type account struct {
 	CauseNames []string   `json:"cause_names"`
 	For        []string   `json:"for"`
 	Against    []string   `json:"against"`
+	Doubts     []string   `json:"doubts"`
 	NextCheck  *nextCheck `json:"next_check"`
 }
 
