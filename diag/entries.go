@@ -13,6 +13,7 @@ type entries struct {
 	section string
 	unit    quantity.Unit
 	list    []entry
+	minimum *Limit // that the readings are held against, nil for none
 }
 
 // An entry is one number as it was written.
@@ -73,7 +74,7 @@ const mostCompared = 500
 func (s *entries) unitSuspects(u Usual) []Notice {
 	aside := func(e entry) bool { return e.aside }
 	if main := slices.DeleteFunc(slices.Clone(s.list), aside); len(main) > 0 {
-		s = &entries{s.section, s.unit, main}
+		s = &entries{s.section, s.unit, main, s.minimum}
 	}
 	if whole := s.allSuspect(u); whole != nil {
 		return whole
@@ -104,7 +105,7 @@ func (s *entries) allSuspect(u Usual) []Notice {
 		return nil
 	}
 	likely := slices.DeleteFunc(u.UnitsLike(s.middle()), func(unit quantity.Unit) bool { return unit == most.unit })
-	if u.cranking && !s.agree() {
+	if u.cranking && !s.agree() && !s.minimumToo(u, likely) {
 		likely = nil
 	}
 	n := s.suspect(*most)
@@ -115,6 +116,17 @@ func (s *entries) allSuspect(u Usual) []Notice {
 		return nil // a weak engine, which is for the findings to say
 	}
 	return []Notice{n}
+}
+
+// minimumToo reports that the minimum, too, is a figure that no book gives in
+// its unit and that is likely in the unit that the readings look like: so the book
+// was copied in the same wrong unit, however much the readings scatter.
+func (s *entries) minimumToo(u Usual, likely []quantity.Unit) bool {
+	if s.minimum == nil || len(likely) == 0 {
+		return false
+	}
+	kpa, ok := inUnit(s.minimum.Value, s.minimum.Unit, quantity.KPa)
+	return ok && kpa < u.likely[0] && slices.Contains(u.UnitsLike(s.minimum.Value), likely[0])
 }
 
 func (s *entries) suspect(x entry) Notice {

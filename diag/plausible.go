@@ -136,6 +136,9 @@ func (t *Test) hasPlugs() bool {
 // lower than a full cranking test.
 func (t *Test) crankingEntries(c *Compression) *entries {
 	s := &entries{section: "compression", unit: c.Unit}
+	if i := slices.IndexFunc(c.Limits, func(l Limit) bool { return l.Kind == Minimum }); i >= 0 {
+		s.minimum = &c.Limits[i]
+	}
 	for _, set := range []struct {
 		reading string
 		of      map[string]Reading

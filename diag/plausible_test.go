@@ -57,6 +57,8 @@ func TestSuspects(t *testing.T) {
 		{"weak everywhere", in(t, quantity.PSI, 25, 30, 28, 26), ""},
 		{"dead everywhere", in(t, quantity.PSI, 0, 0, 0, 0), ""},
 		{"bar as psi", in(t, quantity.PSI, 12, 11.5, 12, 12.5), "unit-suspect[] looks=bar section=compression unit=psi value=13\u00a0psi"},
+		{"scattered, and the minimum in psi", limited(in(t, quantity.PSI, 5, 11.5, 17, 8), psi(Minimum, 120)), ""},
+		{"scattered, and the minimum copied as psi too", limited(in(t, quantity.PSI, 5, 11.5, 17, 8), psi(Minimum, 9)), "unit-suspect[] looks=bar section=compression unit=psi value=17\u00a0psi"},
 		{"one in its own unit", with(in(t, quantity.PSI, 160, 158, 0, 159), func(test *Test) { test.Compression.Dry["3"] = own }),
 			"unit-suspect[3] looks=psi section=compression unit=kPa value=161\u00a0kPa"},
 		{"a band in bar", with(in(t, quantity.PSI, 160, 158, 0, 159), func(test *Test) {

@@ -168,8 +168,8 @@ var ofComplaint = map[string][]string{
 	lean:        {"air-leak", "low-fuel-pressure", "air-meter"},
 	lowPower:    {"low-fuel-pressure", "ignition", "restricted-exhaust", "air-filter", "cam-timing"},
 	oilUse:      {"guides-or-seals", "breather", "oil-control-rings", "oil-burning", "too-much-oil"},
-	coolantLoss: {"head-gasket", "coolant-seal", "other-than-sealing"},
-	overheat:    {"other-than-sealing", "head-gasket", "coolant-seal", "lean-mixture"},
+	coolantLoss: {"coolant-leak-outside", "head-gasket", "coolant-seal", "other-than-sealing"},
+	overheat:    {"coolant-leak-outside", "thermostat", "head-gasket", "coolant-seal", "other-than-sealing", "lean-mixture"},
 	noise:       {"valve-motion", "valve-lash", "bottom-end", "timing-drive", "apex-seal", "piston"},
 	stood:       {"stuck-rings", "stuck-valve", "stuck-seals"},
 }

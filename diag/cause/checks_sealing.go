@@ -175,7 +175,7 @@ var sealingChecks = []Check{
 			{Name: "marked", For: []string{"piston-contact", "foreign-object", "bent-valve", "timing-drive"}, Sure: 0.7, Enter: saw(diag.Bore{Crown: "marked"})},
 			{Name: "valve", For: []string{"exhaust-valve", "inlet-valve", "stuck-valve", "valve-recession"}, Sure: 0.35, Fits: valved, Enter: saw(diag.Bore{Valves: "burnt"}), Words: []string{"burnt"}},
 			{Name: "washed", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore"}, Sure: 0.5, Enter: saw(diag.Bore{Crown: "washed"})},
-			{Name: "carbon", For: []string{"carbon", "carbon-on-seat", "oil-in-bore"}, Sure: 0.5, Enter: saw(diag.Bore{Crown: "carbon"})},
+			{Name: "carbon", For: []string{"carbon", "carbon-on-seat", "oil-in-bore", "loose-deposit"}, Sure: 0.5, Enter: saw(diag.Bore{Crown: "carbon"})},
 			{Name: "nothing", Else: true, Enter: saw(diag.Bore{Wall: "good", Crown: "good"}), Words: []string{"good"}}}},
 	{Name: "soap-joints", Minutes: 5, Way: Hand, Fits: func(c *known.Case, cylinders []string) bool {
 		return pistons(c, cylinders) && slices.ContainsFunc(cylinders, func(n string) bool { return c.LeaksAt(n, known.AtOutside) })
@@ -207,7 +207,7 @@ var sealingChecks = []Check{
 	{Name: "crankcase-hold", Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
 	{Name: "oil-consumption", Minutes: 30, Whole: true, Way: Runs, Fits: valves, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
-		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear"}}, {Name: "low", Else: true}}},
+		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}}, {Name: "low", Else: true}}},
 }
 
 // motionChecks tell whether the valves move as they should.

@@ -129,6 +129,11 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "the new one opens right", For: []string{"thermostat"}, Words: []string{"right"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
+	{Name: "cooling-look", Minutes: 15, Whole: true, Way: Runs, Fits: heatComplained, Words: []string{"cooling looked at", "cooling system looked at"},
+		Outcomes: []Outcome{
+			{Name: "low and wet", For: []string{"coolant-leak-outside"}, Sure: 0.8, Words: []string{"low", "wet"}},
+			{Name: "the hose stays cool", For: []string{"thermostat"}, Sure: 0.8, Words: []string{"cool", "cold"}},
+			{Name: "all as it should be", Else: true, Words: []string{"right"}}}},
 	{Name: "oil-cooler-test", Minutes: 30, Whole: true, Way: Opens, Fits: coolingRead, Answers: oilInCoolant, Words: []string{"oil cooler tested", "oil cooler pressed"},
 		Outcomes: []Outcome{
 			{Name: "it leaks", For: []string{"oil-cooler"}, Words: []string{"leaks"}},
@@ -192,6 +197,12 @@ func pointsOff(c *known.Case) bool { return known.DwellOff.Holds(c, known.Subjec
 
 func coolingRead(c *known.Case, _ []string) bool {
 	return !c.AirCooled() && c.Has(known.NeedsTest(known.Cooling))
+}
+
+// heatComplained is an engine with coolant that is said to get too hot, and of whose
+// cooling nothing was measured.
+func heatComplained(c *known.Case, _ []string) bool {
+	return !c.AirCooled() && c.Complains(overheat) && !c.Has(known.NeedsTest(known.Cooling))
 }
 
 // furtherOutside is a job with a reading of a further test past its limit.

@@ -221,7 +221,10 @@ func leaky(c *known.Case) bool {
 func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 	switch {
 	case !running.Holds(c, s):
-		return common("head-gasket", "other-than-sealing")
+		if c.CoolantHot() {
+			return common("head-gasket", "coolant-leak-outside", "thermostat", "other-than-sealing")
+		}
+		return common("head-gasket", "coolant-leak-outside", "other-than-sealing")
 	case c.OneMisfires(): // what all cylinders share does not choose one
 		return common("ignition", "injection", "valve-motion")
 	case c.Complains("misfire"):

@@ -13,16 +13,6 @@ const (
 	// leastSettled is how likely a check must be to tell two of a story's causes
 	// apart before it is worth proposing.
 	leastSettled = 0.10
-	// mostAnswers is how many checks are made, by the job's own words, before
-	// the next one is to take it apart: nobody goes on for ever.
-	mostAnswers = 5
-	// mostMade is how many are made where readings are counted too.
-	mostMade = 6
-	// fewAnswers is of how many of these the job says in words what came of it.
-	fewAnswers = 1
-	// fewTold is of how many the job says it in words before one more is taken to
-	// have been made.
-	fewTold = 3
 	// setUp is what every check costs beside its own minutes.
 	setUp = 5
 	// weighed is how many causes of a story count when checks are compared.
@@ -342,78 +332,4 @@ func surest(k *cause.Check, name string) float64 {
 		}
 	}
 	return sure
-}
-
-// enough reports that so many checks were made, by the job's words or by their
-// readings, that the next one is to take it apart. Readings count once a check
-// was made for what the first ones showed. Readings alone, however many
-// kinds a job brings, are no reason to ask for nothing.
-func enough(c *known.Case, shares []share) bool {
-	told := len(cause.Told(c))
-	if told >= mostAnswers {
-		return true
-	}
-	if answered(c) < fewAnswers {
-		return false
-	}
-	made, aside, about := told, 0, setOf(shares)
-	for i := range cause.Checks {
-		switch k := &cause.Checks[i]; {
-		case !k.Deeper() || k.Told(c) || !k.Made(c, nil):
-		case k.Baseline || len(shares) > 0 && !k.Concerns(&about):
-			aside = 1 // however many the job brought
-		default:
-			made++
-		}
-	}
-	made += aside
-	looked := 0 // into one cylinder after another
-	for _, n := range c.Every() {
-		if c.Looked(n) {
-			looked++
-		}
-	}
-	lost := len(c.Leaks()) // of a few cylinders, each asked for by itself
-	if lost > len(c.Every())/2 {
-		lost = 0
-	}
-	most := mostMade
-	if told >= fewTold { // some that leave no reading, such as the rest of a set, were made with them
-		most--
-	}
-	return made+max(0, looked-1)+max(0, lost-2) >= most
-}
-
-// chooseForSheet sets the one check of the sheet: that of the first story that
-// has one, the most urgent first.
-func chooseForSheet(c *known.Case, d *diag.Diagnosis, at diag.Urgency) {
-	for i := range d.Stories {
-		if d.Stories[i].Next == nil || d.Stories[i].Urgency == diag.NoAction {
-			continue
-		}
-		if mendedFirst(c, d.Urgency, d.Stories[i].Urgency) {
-			continue
-		}
-		d.Next, d.NextFor = d.Stories[i].Next, i
-		return
-	}
-}
-
-// mendedFirst reports a story that is less urgent than the most urgent one of the
-// sheet, once a check was made: what is worse is mended first, and then it is
-// tested again.
-func mendedFirst(c *known.Case, most, urgency diag.Urgency) bool {
-	return urgency != most && answered(c) > 0
-}
-
-// answered counts the checks of which the job says in words what came of them:
-// work that names no outcome was not asked for by a sheet.
-func answered(c *known.Case) int {
-	n := 0
-	for _, k := range cause.Told(c) {
-		if k.Answer(c, nil) != nil {
-			n++
-		}
-	}
-	return n
 }

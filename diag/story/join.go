@@ -223,7 +223,8 @@ func tell(c *known.Case, hits []rule.Hit) []*story {
 }
 
 // joinWhole joins a story of all the cylinders that were read with that of the
-// engine as a whole, where the engine as a whole is at fault.
+// engine as a whole, where the engine as a whole is at fault; what is seen of the
+// plugs alone is another matter than how the engine seals or keeps time.
 func (s *sets) joinWhole(c *known.Case, hits []rule.Hit) {
 	ill := slices.ContainsFunc(hits, func(h rule.Hit) bool {
 		return h.Rule.About == diag.AboutEngine && (h.Rule.Class == rule.Group || h.Rule.Class == rule.Together)
@@ -238,7 +239,11 @@ func (s *sets) joinWhole(c *known.Case, hits []rule.Hit) {
 			return
 		}
 	}
-	s.join(root, s.node(string(diag.AboutEngine)))
+	if slices.ContainsFunc(hits, func(h rule.Hit) bool {
+		return h.Rule.About == diag.AboutCylinders && h.Rule.Kind != rule.OfPlugs && s.root(s.nodeOf(h.Rule.About, h.Subject)) == root
+	}) {
+		s.join(root, s.node(string(diag.AboutEngine)))
+	}
 }
 
 // add takes a hit in; what holds for several cylinders, each by itself, is one

@@ -169,9 +169,40 @@ func (b *ledger) enter(r *rule.Rule, subject known.Subject) {
 	b.hear(r, subject, r.For)
 	b.hear(r, subject, r.Against)
 	if r.Weigh != nil {
-		b.hear(r, subject, r.Weigh(b.c, subject))
+		b.weigh(r, subject)
 	}
 	b.entered = append(b.entered, entered{r.Name, subject.Cylinders})
+}
+
+// weigh enters the voices that depend on the subject. Of a rule that is asked of
+// every cylinder by itself each gives its own, so that the first does not speak
+// for the others; what several say alike is entered once, for all of them.
+func (b *ledger) weigh(r *rule.Rule, subject known.Subject) {
+	if !r.Of.Each || len(subject.Cylinders) < 2 {
+		b.hear(r, subject, r.Weigh(b.c, subject))
+		return
+	}
+	var said []alike
+	for _, one := range b.c.ByItself(subject.Cylinders) {
+		for _, v := range r.Weigh(b.c, one) {
+			i := slices.IndexFunc(said, func(a alike) bool { return a.voice[0] == v && a.by[len(a.by)-1] != one.Name() })
+			if i < 0 {
+				i, said = len(said), append(said, alike{voice: []rule.Voice{v}})
+			}
+			said[i].by = append(said[i].by, one.Name())
+		}
+	}
+	slices.SortStableFunc(said, func(a, b alike) int { return cmp.Compare(b.voice[0].Weight, a.voice[0].Weight) })
+	for _, a := range said {
+		b.hear(r, known.Subject{Cylinders: a.by}, a.voice)
+		b.entered = append(b.entered, entered{r.Name, a.by})
+	}
+}
+
+// alike is a voice that a rule gives for several cylinders.
+type alike struct {
+	voice []rule.Voice // one
+	by    []string
 }
 
 func (b *ledger) hear(r *rule.Rule, subject known.Subject, voices []rule.Voice) {

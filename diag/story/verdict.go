@@ -88,7 +88,10 @@ func noticed(s *diag.Story, of string) []string {
 
 // besides are the cylinders of a story that its leading finding does not name.
 func besides(s *diag.Story) diag.Names {
-	if len(s.Members) == 0 || len(s.Members[0].Cylinders) == 0 || s.Members[0].Headline == "one-bank-mixture" { // which tells of both banks
+	if len(s.Members) == 0 || s.Members[0].Headline == "one-bank-mixture" { // which tells of both banks
+		return nil
+	}
+	if len(s.Members[0].Cylinders) == 0 && rule.Named(s.Members[0].Rule).About == diag.AboutCylinders { // they are the story's
 		return nil
 	}
 	var rest diag.Names

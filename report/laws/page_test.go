@@ -110,7 +110,7 @@ var pageLaws = []law{
 	{name: "page N1", least: 100, every: pageShare, says: "no Inf, NaN, minus zero or '6 % to 6 %' on paper", check: printed(func(s *subject, p *page, k *tally) {
 		k.saw()
 		for name, text := range p.blocks {
-			if name == "identity" || name == "method" || name == "foot" || name == "spread" || name == "engine" || strings.Contains(name, "own") { // the user's own words and axes
+			if name == "identity" || name == "head" || name == "method" || name == "foot" || name == "spread" || name == "engine" || strings.Contains(name, "own") { // the user's own words and axes
 				continue
 			}
 			if m := badNumber.FindString(text); m != "" {
