@@ -42,6 +42,7 @@ var sealingCauses = []Cause{
 	{Name: "bent-valve", Fits: valved, Explains: append([]string{noise, noStart}, deadly...), Advice: "advice-valve"},
 	{Name: "rings", Fits: piston, Explains: append([]string{oilUse, hardStart}, roughly...), Advice: "advice-rings"},
 	{Name: "broken-ring-land", Fits: piston, Explains: append([]string{oilUse, noise}, roughly...), Advice: "advice-rings"},
+	{Name: "ring-gaps", Fits: piston},
 	{Name: "oil-control-rings", Fits: piston, Explains: oily},
 	{Name: "stuck-rings", Fits: piston, Explains: append([]string{oilUse, stood, hardStart}, roughly...), Advice: "advice-rings"},
 	{Name: "piston", Fits: piston, Explains: append([]string{oilUse, noise}, roughly...), Advice: "advice-rings"},

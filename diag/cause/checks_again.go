@@ -1,6 +1,11 @@
 package cause
 
-import "gaugesheet/diag/known"
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
 
 func cranked(c *known.Case, _ []string) bool { return c.DryRead() || c.Has(known.NeedsRotors) }
 
@@ -21,6 +26,32 @@ func notWarm(c *known.Case, _ []string) bool {
 // afterOil is an engine whose leakage test may have been made on rings that the oil
 // of the wet test sealed.
 func afterOil(c *known.Case) bool { return len(c.OilBefore()) > 0 }
+
+// aircraft is an engine tested as aircraft are: where it leaks it is run, its valves are
+// staked and its rings have turned before it is read again.
+func aircraft(c *known.Case) bool    { return c.TestedAsAircraft() }
+func notAircraft(c *known.Case) bool { return !aircraft(c) }
+
+// toReadAgain is an aircraft engine whose losses were read once: they are read again,
+// after a run, before anything is set for them.
+func toReadAgain(c *known.Case) bool {
+	return aircraft(c) && c.Starts() && len(c.LiquidPossible()) == 0 && !c.WorkDone("leak-down again", "leak-down repeated", "leakage repeated")
+}
+
+// readAgainFirst are cylinders of such an engine that lost too much, though not so much
+// that it had better not run: nothing else is done to them before.
+func readAgainFirst(c *known.Case, cylinders []string) bool {
+	return toReadAgain(c) && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool {
+		loss, read := c.Loss(n)
+		return !read || !c.HighLoss(n) || loss > known.TorrentLoss || c.Grade(n) == diag.NoPressure
+	})
+}
+
+// leakHeard are cylinders that were found to lose too much, and where: what they read on
+// the starter tells nothing more.
+func leakHeard(c *known.Case, cylinders []string) bool {
+	return len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !c.HighLoss(n) || !c.PlaceNoted(n) })
+}
 
 // againChecks test again, or test what was left out.
 var againChecks = []Check{
@@ -72,15 +103,16 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "evens out", For: []string{"cold-engine", "carbon-on-seat", "stuck-rings"}, Sure: 0.6, Words: []string{"even"}},
 			{Name: "stays apart", Else: true, Words: []string{"stays", "stayed"}}}},
-	{Name: "compression-test", Minutes: 40, Whole: true, Way: Starter, Fits: pistons, Made: func(c *known.Case, _ []string) bool { return c.DryRead() },
+	{Name: "compression-test", Minutes: 40, Whole: true, Way: Starter, Fits: func(c *known.Case, cylinders []string) bool { return pistons(c, nil) && !leakHeard(c, cylinders) }, Made: func(c *known.Case, _ []string) bool { return c.DryRead() },
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-compression", "rings", "wear", "exhaust-valve", "cam-timing", "washed-bore", "fault-in-each"}},
 			{Name: "even", Else: true}}},
 	{Name: "leak-down-again", Minutes: 15, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread"}, Way: Hand | Runs | Air, Again: true, Fits: pistons, Words: []string{"leak-down repeated", "leakage repeated"},
-		Answers: afterOil,
+		Answers: func(c *known.Case) bool { return afterOil(c) || aircraft(c) },
 		Outcomes: []Outcome{
 			{Name: "loses more", For: []string{"rings", "scored-bore", "stuck-rings", "piston", "broken-ring-land", "washed-bore"}, Fits: afterOil, Words: []string{"more"}},
-			{Name: "loses less", For: []string{"tester-scale", "plug-or-adapter-thread", "cold-engine"}, Sure: 0.7, Words: []string{"less"}},
+			{Name: "loses less", For: []string{"tester-scale", "plug-or-adapter-thread", "cold-engine"}, Fits: notAircraft, Sure: 0.7, Words: []string{"less"}},
+			{Name: "holds now", For: []string{"carbon-on-seat", "sticking-valve", "ring-gaps", "tester-scale", "plug-or-adapter-thread", "cold-engine"}, Fits: aircraft, Sure: 0.7, Words: []string{"less", "holds"}},
 			{Name: "stays", Else: true, Words: []string{"same", "stayed"}}}},
 	{Name: "second-fuel-gauge", Minutes: 10, Whole: true, Way: Runs, Again: true, Words: []string{"another fuel gauge"},
 		Outcomes: []Outcome{{Name: "reads otherwise", For: []string{"fuel-gauge-reads-low", "fuel-gauge-reads-high"}, Words: []string{"differs"}}, {Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},

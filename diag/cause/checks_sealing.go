@@ -95,6 +95,9 @@ func coolantGoes(c *known.Case) bool { return c.CoolantSigns() > 1 }
 // past one, so that what lies on its seat may hold it off; not one without any
 // pressure, where more than dirt holds it.
 func seatHeard(c *known.Case, cylinders []string) bool {
+	if readAgainFirst(c, cylinders) { // with the valve tapped
+		return false
+	}
 	return c.HasValves() && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool {
 		return c.Grade(n) == diag.NoPressure || !c.LeaksAt(n, known.AtExhaust) && !c.LeaksAt(n, known.AtInlet)
 	})
@@ -168,7 +171,7 @@ var sealingChecks = []Check{
 			{Name: "wet outside", For: []string{"coolant-leak-outside"}, Words: []string{"outside"}},
 			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},
 			{Name: "it holds", Else: true, Words: []string{"holds", "dry"}}}},
-	{Name: "borescope", Minutes: 15, MinutesOf: lookTakes, Fits: pistons, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
+	{Name: "borescope", Minutes: 15, MinutesOf: lookTakes, Fits: func(c *known.Case, cylinders []string) bool { return pistons(c, nil) && !readAgainFirst(c, cylinders) }, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
 		Outcomes: []Outcome{
 			{Name: "scored", For: []string{"scored-bore"}, Sure: 0.8, Enter: saw(diag.Bore{Wall: "scored"})},
 			{Name: "holed", For: []string{"holed-piston", "piston", "broken-ring-land"}, Enter: saw(diag.Bore{Crown: "holed"})},
@@ -210,16 +213,25 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}}, {Name: "low", Else: true}}},
 }
 
+// lashTakes is the time of feeling the clearances of a few cylinders, or of the
+// engine: a cover or two on a small one, and on one cooled by air whose valves are
+// set by hand, where clips hold the covers and it is routine.
+func lashTakes(c *known.Case, cylinders []string) int {
+	few := len(cylinders) > 0 && len(cylinders) <= 2
+	switch {
+	case len(c.Every()) <= 2, few && c.Spec.Lifters == "solid" && c.AirCooled():
+		return 10
+	case few && c.Spec.Lifters == "solid":
+		return 15
+	}
+	return 20
+}
+
 // motionChecks tell whether the valves move as they should.
 var motionChecks = []Check{
-	{Name: "valve-lash", Minutes: 30, Way: Hand, DeadFirst: true, Mends: []string{"valve-lash"}, MinutesOf: func(c *known.Case, _ []string) int {
-		if len(c.Every()) <= 2 {
-			return 10 // a cover or two
-		}
-		return 20
-	}, Words: []string{"lash set", "lash checked", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "valves adjusted", "valves set", "clearance set"},
+	{Name: "valve-lash", Minutes: 30, Way: Hand, DeadFirst: true, Mends: []string{"valve-lash"}, MinutesOf: lashTakes, Words: []string{"lash set", "lash checked", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "valves adjusted", "valves set", "clearance set"},
 		Fits: func(c *known.Case, cylinders []string) bool {
-			return c.LashCanBeSet() && !c.ClearanceKnown(cylinders)
+			return c.LashCanBeSet() && !c.ClearanceKnown(cylinders) && !readAgainFirst(c, cylinders)
 		},
 		Outcomes: []Outcome{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: known.TooTight},

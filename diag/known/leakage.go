@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
 )
 
@@ -14,11 +15,14 @@ import (
 // standard orifice outside aviation, so figures compare only with the same
 // tester's.
 const (
-	GoodLoss    = 10.0
-	WornLoss    = 20.0
-	ActLoss     = 30.0
-	OverMedian  = 10.0 // points; a cylinder that far from the others stands out
-	TorrentLoss = 60.0 // more than worn rings let through: common practice, no source
+	GoodLoss   = 10.0
+	WornLoss   = 20.0
+	ActLoss    = 30.0
+	OverMedian = 10.0 // points; a cylinder that far from the others stands out
+	// AircraftLoss is where a warm cylinder of an aircraft engine is suspect, which is
+	// read with 80 psi and a standard orifice: FAA AC 43.13-1B, para 8-14.
+	AircraftLoss = 25.0
+	TorrentLoss  = 60.0 // more than worn rings let through: common practice, no source
 )
 
 // FewestForMedian is how many cylinders are read before one of them is compared
@@ -207,6 +211,15 @@ func (c *Case) LeakageCold() bool {
 	return c.Conditions.Engine == "cold"
 }
 
+// LeakageWarm reports that leakage was tested on an engine said to be warm.
+func (c *Case) LeakageWarm() bool {
+	state := c.Conditions.Engine
+	if c.Leakage != nil && c.Leakage.Engine != "" {
+		state = c.Leakage.Engine
+	}
+	return state == "warm" || state == "hot"
+}
+
 // overLimit reports a loss over its limit, clear of uncertainty or as read.
 func (c *Case) overLimit(l *diag.LeakResult) bool { return l.Verdict == diag.Outside || c.PastLimit(l) }
 
@@ -231,7 +244,8 @@ func (c *Case) WorstLeak(names []string) *diag.LeakResult {
 // loss as far as they were noted, the median where three at least were read, and the
 // limit with its verdict where there is one.
 func (c *Case) LeakFacts(names []string) diag.Facts {
-	facts := diag.Facts{"limit": "", "verdict": "", "low": c.AnyLow(names), "read": len(c.Leaks()), "median": "", "loss": ""}
+	facts := diag.Facts{"limit": "", "verdict": "", "low": c.AnyLow(names), "read": len(c.Leaks()), "median": "", "loss": "",
+		"usable": Percent(c.suspectLoss(), 0).String(), "suspect": ""}
 	if c.Sums.Leakage != nil && c.Sums.Leakage.N > FewestForMedian { // three beside each
 		facts["median"] = loss(c.Sums.Leakage.Median)
 	}
@@ -244,6 +258,9 @@ func (c *Case) LeakFacts(names []string) diag.Facts {
 	facts["each"] = each
 	if worst := c.WorstLeak(names); worst != nil {
 		facts["loss"] = c.lossSpan(names, worst)
+		if c.TestedAsAircraft() && c.Sums.Leakage.Limit == nil && c.LeakageWarm() && Beyond(*worst.Loss, AircraftLoss) {
+			facts["suspect"] = facts["usable"]
+		}
 		if c.Sums.Leakage.Limit != nil {
 			facts["limit"] = loss(*c.Sums.Leakage.Limit).String()
 			facts["verdict"] = string(worst.Verdict)
@@ -301,7 +318,8 @@ func (c *Case) LeakTooHigh(l *diag.LeakResult) bool {
 	case s.Limit != nil:
 		return c.overLimit(l)
 	}
-	return Beyond(*l.Loss, WornLoss) || c.LossIsBound(l.Name) && *l.Loss >= WornLoss
+	suspect := c.suspectLoss()
+	return Beyond(*l.Loss, suspect) || c.LossIsBound(l.Name) && *l.Loss >= suspect
 }
 
 // PlaceNoted reports whether a rule for one of its places speaks of a
@@ -353,6 +371,34 @@ func (c *Case) LeakApart(run []string) bool {
 func (c *Case) LeakNoted(name string) bool {
 	l := c.leakAt(name)
 	return l != nil && (l.Loss != nil || len(l.At) > 0)
+}
+
+// TestedAsAircraft reports an engine of separate barrels, or cooled by air, whose leakage
+// was read as aircraft's is. There a quarter lost makes a cylinder suspect, and it is
+// run and read again before anything comes off: FAA AC 43.13-1B, para 8-14.
+func (c *Case) TestedAsAircraft() bool { return c.burning().aircraft }
+
+func (c *Case) testedAsAircraft() bool {
+	e := c.Engine
+	barrels := len(e.Heads) > 1 && len(e.Heads) == len(e.Cylinders)
+	return c.Spec.Cooling != "liquid" && (barrels || c.Spec.Cooling == "air" || e.Kind == engine.Radial) && c.HeldOf80()
+}
+
+// suspectLoss is the loss in percent over which a cylinder is suspect where no limit is
+// given.
+func (c *Case) suspectLoss() float64 {
+	if c.TestedAsAircraft() {
+		return AircraftLoss
+	}
+	return WornLoss
+}
+
+// ActOn is the loss in percent over which it is acted on soon where no limit is given.
+func (c *Case) ActOn() float64 {
+	if c.TestedAsAircraft() && c.LeakageWarm() {
+		return AircraftLoss
+	}
+	return ActLoss
 }
 
 // HeldOf80 reports a leakage test as it is made on aircraft: pressures held of 80.

@@ -25,18 +25,24 @@ func (c *Case) InletValves() bool { return c.HasValves() && !c.Spec.TwoStroke }
 func (c *Case) Rotary() bool { return c.Engine.Kind == engine.Rotary }
 
 // AirCooled reports an engine without coolant: said to be so, or of separate
-// barrels, not said to be cooled by liquid, and without a word of coolant.
+// barrels (of two banks where it was tested as aircraft are), not said to be cooled by liquid, and without a word of coolant.
 func (c *Case) AirCooled() bool {
 	if c.Spec.Cooling != "" {
 		return c.Spec.Cooling == "air"
 	}
 	barrels := len(c.Engine.Heads) > 1 && len(c.Engine.Heads) == len(c.Engine.Cylinders)
-	return (barrels && !c.Engine.IsTwoBank() || c.Engine.Kind == engine.Radial) && !c.Complains("coolant loss") && c.CoolantGas != "positive"
+	return (barrels && (!c.Engine.IsTwoBank() || c.TestedAsAircraft()) || c.Engine.Kind == engine.Radial) && !c.Complains("coolant loss") && c.CoolantGas != "positive"
 }
 
 // LashCanBeSet reports valves whose clearance somebody may set: not with
-// hydraulic lifters.
-func (c *Case) LashCanBeSet() bool { return c.HasValves() && c.Spec.Lifters != "hydraulic" }
+// hydraulic lifters, which flat aircraft engines commonly have where nobody says
+// otherwise (common practice, no source).
+func (c *Case) LashCanBeSet() bool {
+	if c.Spec.Lifters == "" && c.Engine.Kind == engine.Flat && c.TestedAsAircraft() {
+		return false
+	}
+	return c.HasValves() && c.Spec.Lifters != "hydraulic"
+}
 
 // OneCamshaft reports an engine of two banks whose valves hang on one camshaft.
 func (c *Case) OneCamshaft() bool { return c.Spec.Camshafts == "one" }
@@ -151,13 +157,15 @@ func (c *Case) Carburetted() bool { return c.burning().carburetted }
 
 // burning is what the fuel of an engine and its kind tell of it.
 type burning struct {
+	aircraft    bool // see TestedAsAircraft
 	carburetted bool
 	other       string // see OfAnotherFuel
 }
 
 func (c *Case) burning() *burning {
 	if c.burns == nil {
-		c.burns = &burning{c.carburetted(), c.ofAnotherFuel()}
+		c.burns = &burning{aircraft: c.testedAsAircraft()} // which the next asks for
+		c.burns.carburetted, c.burns.other = c.carburetted(), c.ofAnotherFuel()
 	}
 	return c.burns
 }
@@ -169,7 +177,7 @@ func (c *Case) carburetted() bool {
 	switch {
 	case c.Spec.Diesel(), c.GasFuel(), len(c.History.Codes) > 0, c.Spec.Charging == "turbo":
 		return false
-	case c.Spec.Fuel == "two-stroke mix", c.Ported() && c.AirCooled(), c.Engine.Kind == engine.Radial:
+	case c.Spec.Fuel == "two-stroke mix", c.Ported() && c.AirCooled(), c.Engine.Kind == engine.Radial, c.TestedAsAircraft():
 		return true
 	case c.SmallEngine() && c.AirCooled() && (c.Spec.Decompressor == "automatic" || c.CylinderML() > 0 && c.CylinderML() <= smallCylinder):
 		return true

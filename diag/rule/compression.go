@@ -101,13 +101,16 @@ func ofOne(c *known.Case) []Voice {
 }
 
 // tightLash is the clearance of valves that are set by hand: it closes up with
-// use, and it is looked at in minutes. On a small engine it is the first thought.
+// use, and it is looked at in minutes. On a small engine, and on one cooled by air, it is
+// the first thought: common practice, no source.
 func tightLash(c *known.Case) []Voice {
 	switch {
 	case c.Spec.Lifters != "solid":
 		return nil
 	case c.SmallEngine():
 		return as(OfHistory, speaks(Known, "valve-lash"))
+	case c.AirCooled():
+		return as(OfHistory, speaks(DryUp, "valve-lash"))
 	}
 	return as(OfHistory, speaks(Hint, "valve-lash"))
 }

@@ -197,7 +197,7 @@ func crankcaseLeak(c *known.Case, s known.Subject) []Voice {
 	if lowToo(c, s) { // the others were as cold
 		return voices
 	}
-	return append(voices, testerAtFault(c)...)
+	return slices.Concat(voices, testerAtFault(c), where(c.TestedAsAircraft() && !losesATorrent(c, s.Cylinders), speaks(Known, "ring-gaps")))
 }
 
 // testerAtFault is what makes sound rings seem to leak: a cold engine, and a

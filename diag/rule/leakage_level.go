@@ -124,7 +124,7 @@ var (
 	rotorEngine = known.OfEngine("a rotary", func(c *known.Case) bool { return c.Rotary() })
 	placed      = known.OfAll("air at a place that is worth saying", func(c *known.Case, n string) bool { return c.PlaceNoted(n) })
 	// tooHigh is over a limit, over 20 % without one, or apart from the others.
-	tooHigh = known.OfAll("a loss over the limit given, or over 20 % where none is given, or more than 10 points over the median of three or more",
+	tooHigh = known.OfAll("a loss over the limit given, or over 20 % (aircraft: 25 %) where none is given, or more than 10 points over the median of three or more",
 		func(c *known.Case, n string) bool { return c.HighLoss(n) })
 	// soundLeak is a high loss that the compression says nothing of.
 	soundLeak = known.All(known.Sealing, known.Not(known.UnderFloor), known.OfAll("a high loss at the crankcase or at no named place", pastRingsHigh), known.Not(serviceable)).Called("a leak of which the compression shows nothing")

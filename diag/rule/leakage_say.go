@@ -45,9 +45,11 @@ func leakUrgency(c *known.Case, names []string, always bool) diag.Urgency {
 		return diag.CheckAgain
 	case worst.Verdict == diag.Outside:
 		return diag.ActSoon
+	case worst.Verdict == diag.Within: // what is allowed is watched, however far from the others
+		return diag.CheckAgain
 	case c.PastLimit(worst):
 		return diag.CheckAgain
-	case known.Beyond(*worst.Loss, known.ActLoss):
+	case known.Beyond(*worst.Loss, c.ActOn()):
 		return diag.ActSoon
 	}
 	return diag.CheckAgain

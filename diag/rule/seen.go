@@ -126,7 +126,7 @@ func scoredSays(c *known.Case, s known.Subject) diag.Finding {
 
 // burntSays: an engine that is tested as aircraft are is not flown on a burnt valve.
 func burntSays(c *known.Case, s known.Subject) diag.Finding {
-	if c.HeldOf80() && c.AirCooled() {
+	if c.TestedAsAircraft() {
 		return seen(diag.DoNotRun)(c, s)
 	}
 	return seen(diag.ActSoon)(c, s)

@@ -122,7 +122,7 @@ func (s *sheetAsks) unburnt() bool {
 func turnedFirst(d *diag.Diagnosis) {
 	for i := range d.Stories {
 		if next := d.Stories[i].Next; next != nil {
-			if k := cause.CheckNamed(next.Key); k != nil && k.Is(cause.Starter|cause.Runs) && !k.Is(cause.Hand) {
+			if k := cause.CheckNamed(next.Key); k != nil && k.Is(cause.Starter|cause.Runs) && (!k.Is(cause.Hand) || k.Is(cause.Air)) { // by hand to where the air goes in, after it ran
 				next.Facts["handFirst"] = true
 			}
 		}
