@@ -21,6 +21,7 @@ type outcome struct {
 	task
 	code     int
 	messages string // for standard error, complete
+	found    job.Problems
 	row      []string
 	said     *said // what its sheet says, where the run is watched
 	skipped  bool  // an interrupt came first
@@ -57,6 +58,7 @@ func (c *Command) draw(tasks []task, d drawing) error {
 		}
 	}
 	shown.end()
+	c.sayAgain(shown.told)
 	if index != nil && failed == nil && sum.drawn > 0 {
 		failed = c.putIndex(d, index)
 	}
@@ -168,7 +170,7 @@ func (o outcome) failed(err error) outcome {
 func (o outcome) problems(problems job.Problems) outcome {
 	var b strings.Builder
 	problems.Print(&b, true)
-	o.code, o.messages = BadJob, b.String()
+	o.code, o.messages, o.found = BadJob, b.String(), problems
 	return o
 }
 
@@ -222,12 +224,13 @@ func (c *Command) sum(s summary) {
 // progress shows how far a run is: a bar on a terminal, a line for each sheet
 // elsewhere.
 type progress struct {
-	c   *Command
-	bar *bar // nil where there is none
+	c    *Command
+	bar  *bar // nil where there is none
+	told *told
 }
 
 func (c *Command) progress(total int) progress {
-	p := progress{c: c}
+	p := progress{c: c, told: &told{jobs: map[string]int{}, says: map[string]string{}}}
 	if total > 1 && isTerminal(c.Stderr) {
 		p.bar = &bar{w: c.Stderr, total: total}
 	}
@@ -237,6 +240,9 @@ func (c *Command) progress(total int) progress {
 // done shows one more task. What a bar or a line cannot show does not stop
 // the run.
 func (p progress) done(o outcome) {
+	if o.found != nil {
+		o.messages = p.told.fresh(o.found, called(o.job))
+	}
 	if p.bar != nil {
 		if o.messages != "" {
 			p.bar.clear()

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
 )
 
@@ -28,6 +29,9 @@ func (r *reader) spell(n *node, keys []key) {
 				}
 			}
 			r.spell(n.entries[i].value, k.keys)
+			if k.name == "engine" {
+				besideLayout(k, n.entries[i].value)
+			}
 		case k.name == "before":
 			r.spell(e.value, k.keys)
 		case e.value.kind == mapping: // by name or by cylinder
@@ -182,6 +186,34 @@ func engineWords(k key, pieces []typed, put func(name, text string, at int) bool
 		return "", 0
 	}
 	return listedWords(fields), fields[0].at
+}
+
+// besideLayout takes out of a layout what has a key of its own in the engine's
+// section and is not given there, '5.7 L V8 gas', where a layout is left.
+func besideLayout(k key, section *node) {
+	n := section.get("layout")
+	if n == nil || n.kind != scalar || len(n.text) > longestSaid {
+		return
+	}
+	if _, problem := engine.ParseLayout(layoutMeant(n.text, 0)); problem == nil {
+		return
+	}
+	var found []entry
+	put := func(name, text string, at int) bool {
+		if section.get(name) != nil || slices.ContainsFunc(found, func(e entry) bool { return e.key == name }) {
+			return false
+		}
+		pos := n.pos
+		pos.Col += at
+		found = append(found, entry{name, pos, &node{pos: pos, text: text, tag: "!!str"}})
+		return true
+	}
+	rest, at := engineWords(k, separate(n.text, ",;"), put)
+	if _, problem := engine.ParseLayout(layoutMeant(rest, 0)); problem != nil || len(found) == 0 {
+		return
+	}
+	n.text, n.pos.Col = rest, n.pos.Col+at
+	section.entries = append(section.entries, found...)
 }
 
 // engineKeyTaking gives the key of the engine that a word in what is said of it

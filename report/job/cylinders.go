@@ -179,7 +179,7 @@ func (r *reader) runTogetherKeys(entries []entry, i int, label string) bool {
 	for j := i; j < len(entries) && entries[j].pos.Line == e.pos.Line && r.isCylinder(entries[j].key); j++ {
 		names = append(names, entries[j].key)
 		if value := entries[j].value; !isEmpty(value) {
-			if value.kind != scalar || j == i {
+			if value.kind != scalar || j == i || r.hasColon(e) {
 				return false
 			}
 			for k := range names {
@@ -190,6 +190,17 @@ func (r *reader) runTogetherKeys(entries []entry, i int, label string) bool {
 		}
 	}
 	return false
+}
+
+// hasColon reports a cylinder that has its colon, {1: , 2: 150}, and nothing
+// behind it: it is not named together with the next one.
+func (r *reader) hasColon(e entry) bool {
+	if e.pos.Line < 1 || e.pos.Line > len(r.lines) || len(r.lines[e.pos.Line-1]) > longestLine {
+		return false
+	}
+	line := []rune(r.lines[e.pos.Line-1])
+	at := e.pos.Col - 1 + len([]rune(e.key))
+	return at < len(line) && strings.HasPrefix(strings.TrimLeft(string(line[at:]), `'" `), ":")
 }
 
 // nameCylinders brings what is written for the cylinders of a mapping to their

@@ -136,9 +136,23 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 	}
 	e, problems := engine.New(spec)
 	for _, p := range problems {
-		r.report(enginePos(s, p), LayoutHint(p, spec.Layout), "%s", p.Message)
+		r.report(enginePos(s, p), inKeys(s, p)+LayoutHint(p, spec.Layout), "%s", p.Message)
 	}
 	return e
+}
+
+// inKeys says how to write an engine that was given in one text, 'engine: V8 gas',
+// where a key is missing that such a text has no room for.
+func inKeys(s *section, p engine.Problem) string {
+	entries := s.node.entries
+	if p.Field != "numbering" || len(entries) == 0 || entries[0].pos != entries[0].value.pos {
+		return ""
+	}
+	texts := make([]string, len(entries))
+	for i, e := range entries {
+		texts[i] = e.key + ": " + short(e.value.text)
+	}
+	return "write 'engine: {" + strings.Join(texts, ", ") + ", ...}', and in the place of '...' "
 }
 
 // wordMeant gives the word that a text stands for, or the text itself where

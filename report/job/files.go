@@ -55,6 +55,7 @@ func (r *reader) open(name Text, role string) []byte {
 		default:
 			r.report(name.Pos, "", "file '%s' cannot be read: %v", short(name.Value), err)
 		}
+		r.problems[len(r.problems)-1].names = file
 		return nil
 	}
 	if data == nil {
@@ -167,6 +168,7 @@ func (r *reader) openShop(root *node) shopFile {
 	switch {
 	case profile != nil && !profile.hasOneOf(shopKeys):
 		r.report(n.pos, "", "the shop file '%s' is no shop profile: it has none of its keys", short(n.text))
+		r.problems[len(r.problems)-1].names = r.resolve(n.text)
 		return shopFile{}
 	case profile != nil:
 		r.shopLost = false

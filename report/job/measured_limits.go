@@ -2,7 +2,6 @@ package job
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"strings"
 
@@ -69,52 +68,4 @@ func (w *measuring) limit(sec *section, k key, e entry, to place) {
 func plainQuantity(text string) bool {
 	_, err := quantity.Parse(text)
 	return err == nil
-}
-
-// otherReadings reads what was measured besides, a test of one reading each.
-func (r *reader) otherReadings(top *section) []diag.Measured {
-	out := diag.Measured{Name: diag.OtherReadings, State: diag.Tested}
-	for i, n := range top.list("other-readings", "[{name: charging voltage, reading: 14.2 V}]") {
-		sec := r.section(n, fmt.Sprintf("other-readings[%d]", i+1), otherReadingKeys)
-		name, reading := sec.text("name"), sec.scalar("reading")
-		if sec == nil || reading == nil {
-			continue
-		}
-		if name.Value == "" {
-			r.report(n.pos, "such as {name: charging voltage, reading: 14.2 V}", "'%s' has no name", sec.name)
-			continue
-		}
-		w := &measuring{r: r, out: &out, scale: r.anyScale(sec, reading)}
-		w.measured(key{name: "reading", form: asMeasured}, reading, place{name: name.Value, label: sec.label("reading")})
-		if limit := sec.scalar("limit"); limit != nil {
-			w.limit(sec, key{name: "limit", form: asPermitted}, entry{key: name.Value, pos: limit.pos, value: limit}, place{name: name.Value, label: sec.label("limit")})
-		}
-		w.word(place{name: name.Value}, sec.scalarText("note"))
-	}
-	if len(out.Readings) == 0 {
-		return nil
-	}
-	return []diag.Measured{out}
-}
-
-// anyScale is a scale of the unit that a reading names, and of that in brackets
-// behind it.
-func (r *reader) anyScale(sec *section, reading *node) *scale {
-	first, other, _ := strings.Cut(reading.text, "(")
-	unit := unitNamed(first)
-	units := []quantity.Unit{unit}
-	if u := unitNamed(strings.TrimSuffix(strings.TrimSpace(other), ")")); quantity.DimensionOf(u) == quantity.DimensionOf(unit) {
-		units = append(units, u)
-	}
-	return &scale{r: r, pressures: pressures{name: diag.OtherReadings}, label: sec.name, units: units, unit: unit, given: true, signed: true}
-}
-
-// unitNamed is the unit behind the last number of a text, which may be a range or
-// a bound: "4-5 bar", "over 300 psi", "300+ psi".
-func unitNamed(text string) quantity.Unit {
-	v, err := quantity.Parse("1 " + text[strings.LastIndexAny(text, "0123456789+")+1:])
-	if err != nil {
-		return quantity.None
-	}
-	return v.Unit
 }

@@ -54,6 +54,8 @@ const (
 
 func (s *scale) expected() string {
 	switch {
+	case len(s.units) > 1 && len(unitNames(s.units)) == 0:
+		return "a number with its unit"
 	case len(s.units) > 1 || len(s.units) == 1 && s.unit != quantity.None:
 		return "a number in " + s.unitsTaken()
 	case len(s.units) == 1:

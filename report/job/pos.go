@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"io"
+	"path"
+	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -25,6 +27,19 @@ type Problem struct {
 
 	source string // the line of the file
 	kind   string // what mistakes of one kind share
+	names  string // the file that could not be had, as it is looked for
+}
+
+// Shared is what the same trouble with a file that jobs of one folder draw on has
+// in common, "" for a problem of the job itself.
+func (p Problem) Shared(job string) string {
+	switch {
+	case p.names != "":
+		return path.Join(path.Dir(filepath.ToSlash(job)), p.names) + ": " + p.Message
+	case p.File != job:
+		return p.Error()
+	}
+	return ""
 }
 
 // Error gives "file:line:col: message", fit for a terminal.

@@ -94,6 +94,12 @@ func (w *schemaWriter) unitOr(readings ...string) Object {
 	return Object{{"anyOf", []any{required("unit"), Object{{"properties", each}}}}}
 }
 
+// underName is the schema of sets of keys, or of single values, each under a name
+// of its own.
+func underName(one Object) Object {
+	return Object{{"type", "object"}, {"minProperties", 1}, {"additionalProperties", either(someText, one)}}
+}
+
 // ownValue is the schema of a key whose form does not say enough; nil for any
 // other.
 func (w *schemaWriter) ownValue(k key, place string) Object {
@@ -103,6 +109,9 @@ func (w *schemaWriter) ownValue(k key, place string) Object {
 	case "engine.layout":
 		l := layoutsInWords()
 		return either(Object{{"enum", l.layouts}}, Object{{"type", "string"}, {"pattern", l.all}})
+	case "other-readings": // each as a text, or under its name
+		one := w.objectOf(k.keys, place)
+		return either(arrayOf(either(one, Object{{"type", "string"}, {"minLength", 3}}, underName(one))), underName(one), Object{{"type", "string"}, {"minLength", 3}})
 	case "shop":
 		return either(fileOf(RoleShop), Object{{"$ref", "#/$defs/shop"}})
 	case "earlier":
