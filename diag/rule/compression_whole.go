@@ -96,7 +96,7 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 	basis, s := c.AllLow(), c.Cranking()
 	f := diag.Finding{Variant: basis.Variant, Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: maps.Clone(basis.Facts)}
 	f.Facts["read"], f.Facts["even"] = c.Span(s.Lowest, s.Highest), s.LowestPercentOfHighest >= known.EvenTogether
-	f.Facts["count"], f.Facts["of"] = s.N, len(c.Engine.Cylinders)
+	f.Facts["count"], f.Facts["of"], f.Facts["throttle"] = s.N, len(c.Engine.Cylinders), c.ThrottleShut()
 	switch {
 	case basis.Variant == "expected" || basis.Variant == "ratio" || basis.Variant == "usual":
 		f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "no-maker-figure"}}
