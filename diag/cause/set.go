@@ -34,7 +34,8 @@ func SetOf(names ...string) Set {
 	return s
 }
 
-func (s *Set) meets(o *Set) bool {
+// Meets reports a cause that two sets have in common.
+func (s *Set) Meets(o *Set) bool {
 	for i := range s {
 		if s[i]&o[i] != 0 {
 			return true
@@ -68,7 +69,7 @@ func (k *Check) reach() *reach { return &reaches()[k.place] }
 
 // Proves reports a check with an outcome of its own that speaks for one of these
 // causes.
-func (k *Check) Proves(of *Set) bool { return k.reach().proves.meets(of) }
+func (k *Check) Proves(of *Set) bool { return k.reach().proves.Meets(of) }
 
 // Concerns reports a check that speaks for one of these causes, or mends it.
-func (k *Check) Concerns(of *Set) bool { return k.reach().about.meets(of) }
+func (k *Check) Concerns(of *Set) bool { return k.reach().about.Meets(of) }

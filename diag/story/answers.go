@@ -57,16 +57,16 @@ func (b *ledger) answers(s *story) {
 // weighs reports a cause for which more speaks than against.
 func (b *ledger) weighs(name string) bool { return b.net(name) > 0 }
 
+// An answer is what one check has said of one cause.
+type answer struct{ said, cause string }
+
 // firstSaid reports the first time that an answer speaks of a cause.
 func (b *ledger) firstSaid(said, name string) bool {
-	key := said + "\x00" + name
-	if b.heard[key] {
+	one := answer{said, name}
+	if slices.Contains(b.heard, one) {
 		return false
 	}
-	if b.heard == nil {
-		b.heard = map[string]bool{}
-	}
-	b.heard[key] = true
+	b.heard = append(b.heard, one)
 	return true
 }
 

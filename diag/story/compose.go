@@ -255,23 +255,24 @@ func (s *story) sort() {
 	}
 	// What is said of a whole engine is not led by what holds for a part of it,
 	// unless that stops it.
-	whole := func(m *member) int {
+	whole := func(m *member, part int) int {
 		if s.About == diag.AboutEngine && m.finding.Urgency != diag.DoNotRun {
-			return s.part(m)
+			return part
 		}
 		return 0
 	}
-	slices.SortStableFunc(s.members, func(a, b *member) int {
-		return cmp.Or(
-			cmp.Compare(whole(a), whole(b)),
-			cmp.Compare(folded(a), folded(b)),
-			cmp.Compare(b.finding.Urgency.Rank(), a.finding.Urgency.Rank()),
-			cmp.Compare(s.part(a), s.part(b)),
-			cmp.Compare(looksLast(a), looksLast(b)),
-			cmp.Compare(a.rule.Class, b.rule.Class),
-			cmp.Compare(sureness(b.finding.Confidence), sureness(a.finding.Confidence)),
-			cmp.Compare(a.order, b.order),
-		)
+	sortBy(s.members, func(m *member) [10]int {
+		part := s.part(m)
+		return [10]int{
+			whole(m, part),
+			folded(m),
+			-m.finding.Urgency.Rank(),
+			part,
+			looksLast(m),
+			int(m.rule.Class),
+			-sureness(m.finding.Confidence),
+			m.order,
+		}
 	})
 	// Where the first is folded as well (two that each say the other better),
 	// it leads all the same.

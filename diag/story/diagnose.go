@@ -6,7 +6,6 @@
 package story
 
 import (
-	"cmp"
 	"slices"
 
 	"gaugesheet/diag"
@@ -89,20 +88,40 @@ func worse(a, b diag.Urgency) diag.Urgency {
 // a complaint before what does not, then by class, the surer first, then as the
 // rules are listed, then by the engine's cylinders.
 func order(c *known.Case, told []*story) {
-	slices.SortStableFunc(told, func(a, b *story) int {
-		return cmp.Or(
-			cmp.Compare(b.Urgency.Rank(), a.Urgency.Rank()),
-			cmp.Compare(a.testLast(), b.testLast()),
-			cmp.Compare(a.notFound(), b.notFound()),
-			cmp.Compare(a.upperLast(), b.upperLast()),
-			cmp.Compare(a.partLast(c), b.partLast(c)),
-			cmp.Compare(a.strangeLast(), b.strangeLast()),
-			cmp.Compare(a.class(), b.class()),
-			cmp.Compare(sureness(b.Confidence), sureness(a.Confidence)),
-			cmp.Compare(a.order(), b.order()),
-			cmp.Compare(c.Place(a.Cylinders), c.Place(b.Cylinders)),
-		)
+	sortBy(told, func(s *story) [10]int {
+		return [10]int{
+			-s.Urgency.Rank(),
+			s.testLast(),
+			s.notFound(),
+			s.upperLast(),
+			s.partLast(c),
+			s.strangeLast(),
+			int(s.class()),
+			-sureness(s.Confidence),
+			s.order(),
+			c.Place(s.Cylinders),
+		}
 	})
+}
+
+// sortBy puts things in order by their keys, each asked for once; what has the same
+// keys stays as it is.
+func sortBy[T any](list []T, key func(T) [10]int) {
+	if len(list) < 2 {
+		return
+	}
+	type keyed struct {
+		of  T
+		key [10]int
+	}
+	all := make([]keyed, len(list))
+	for i, of := range list {
+		all[i] = keyed{of, key(of)}
+	}
+	slices.SortStableFunc(all, func(a, b keyed) int { return slices.Compare(a.key[:], b.key[:]) })
+	for i := range all {
+		list[i] = all[i].of
+	}
 }
 
 // notFound is 0 for a story whose cause a check has shown, which is told before

@@ -3,6 +3,7 @@ package story
 import (
 	"cmp"
 	"slices"
+	"sync"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
@@ -20,37 +21,80 @@ type ledger struct {
 	of int // cylinders of the story, 1 where it is about none
 	// ownHeads: none of them share a head, so that no gasket is common to them.
 	ownHeads bool
-	order    []string
-	accounts map[string]*account // of every cause in order
+	accounts []account // of every cause, in the order in which they were brought in
+	brought  cause.Set // these causes
 	entries  []diag.Entry
 	entered  []entered
-	heard    map[string]bool // what an answer has said of a cause already
-	urgent   []string        // the rules of the most urgent findings, once they are known
-	lesser   []string        // those of others that do not come near them
-	gauged   bool            // among the most urgent are pressures of cylinders
-	ranked   []string        // the causes in order; nil until asked for and after every voice
+	heard    []answer // what answers have said already
+	urgent   []string // the rules of the most urgent findings, once they are known
+	lesser   []string // those of others that do not come near them
+	gauged   bool     // among the most urgent are pressures of cylinders
+	ranked   []string // the causes in order; nil until asked for and after every voice
 }
 
 // An account is what was entered for one cause.
 type account struct {
+	cause string
 	net   int
 	kinds []heaviest // what speaks for it, by the kind of test
 	at    []string   // cylinders that speak for it by more than what is common
 }
 
-// account gives what was entered for a cause, an empty one where nothing was.
+// noAccount is that of a cause for which nothing was entered, to be read alone.
+var noAccount = &account{}
+
+// account gives what was entered for a cause, an empty one where nothing was; it
+// stands where it is until another cause is brought in.
 func (b *ledger) account(name string) *account {
-	if a := b.accounts[name]; a != nil {
+	for i := range b.accounts {
+		if a := &b.accounts[i]; a.cause == name {
+			return a
+		}
+	}
+	return noAccount
+}
+
+// open gives the account of a cause, a new one where nothing was entered so far.
+func (b *ledger) open(name string) *account {
+	if a := b.account(name); a != noAccount {
 		return a
 	}
-	return &account{}
+	if n := len(b.accounts); n < cap(b.accounts) { // one of a ledger that was put back
+		b.accounts = b.accounts[:n+1]
+		b.accounts[n] = account{cause: name, kinds: b.accounts[n].kinds[:0]}
+	} else {
+		b.accounts = append(b.accounts, account{cause: name})
+	}
+	b.brought.Add(name)
+	return &b.accounts[len(b.accounts)-1]
+}
+
+// ledgers are those of trials, which nobody reads after them, to be written in anew.
+var ledgers = sync.Pool{New: func() any {
+	return &ledger{accounts: make([]account, 0, 16), entries: make([]diag.Entry, 0, 48)}
+}}
+
+// newLedger is an empty one for a story of so many cylinders.
+func newLedger(c *known.Case, of int, ownHeads bool) *ledger {
+	b := ledgers.Get().(*ledger)
+	*b = ledger{c: c, of: max(of, 1), ownHeads: ownHeads, accounts: b.accounts[:0], entries: b.entries[:0], entered: b.entered[:0], heard: b.heard[:0], urgent: b.urgent[:0], lesser: b.lesser[:0]}
+	return b
+}
+
+// putBack gives the ledger of a trial to the next one.
+func (s *story) putBack() {
+	if s.book != nil {
+		s.book.c = nil
+		ledgers.Put(s.book)
+		s.book = nil
+	}
 }
 
 // net is what speaks for a cause less what speaks against it.
 func (b *ledger) net(name string) int { return b.account(name).net }
 
 // knows reports a cause of which something was entered.
-func (b *ledger) knows(name string) bool { return b.accounts[name] != nil }
+func (b *ledger) knows(name string) bool { return b.account(name) != noAccount }
 
 // entered is a rule of which the voices were entered for cylinders.
 type entered struct {
@@ -89,13 +133,16 @@ func heavier(list []heaviest, voice heaviest) []heaviest {
 // weigh enters every voice on the subject of a story: those of its rules, the
 // signs, and the answers of checks that were made.
 func (s *story) weigh(c *known.Case) *ledger {
-	b := &ledger{c: c, of: max(len(s.Cylinders), 1), ownHeads: c.OwnHeads(s.everyCylinder()) && !c.LosesCoolant(), accounts: map[string]*account{}, entries: make([]diag.Entry, 0, 48)}
+	b := newLedger(c, len(s.Cylinders), c.OwnHeads(s.everyCylinder()) && !c.LosesCoolant())
 	for _, m := range s.members {
 		b.enter(m.rule, m.subject)
 	}
 	each := b.c.ByItself(s.ofCylinders())
-	for i := range rule.Signs() {
-		b.sign(&rule.Signs()[i], s, each)
+	signs := signs()
+	for i := range signs {
+		if g := &signs[i]; b.hears(g) {
+			b.sign(g.Sign, s, each)
+		}
 	}
 	b.answers(s)
 	b.renewed(s)
@@ -111,21 +158,21 @@ func (b *ledger) keepLeast() {
 	denied := slices.ContainsFunc(b.entries, func(e diag.Entry) bool {
 		return e.Kind == string(rule.OfCheck) && e.Weight < 0 || e.Kind == string(rule.OfSight) && e.Weight >= rule.Heard
 	})
-	if !denied || slices.ContainsFunc(b.order, b.weighs) {
+	if !denied || slices.ContainsFunc(b.accounts, func(a account) bool { return a.net > 0 }) {
 		return
 	}
-	spoken := map[string]bool{}
-	for _, e := range b.entries {
-		spoken[e.Cause] = spoken[e.Cause] || e.Weight > 0
+	spoken := func(a account) bool {
+		return slices.ContainsFunc(b.entries, func(e diag.Entry) bool { return e.Cause == a.cause && e.Weight > 0 })
 	}
-	left := slices.DeleteFunc(slices.Clone(b.order), func(name string) bool { return !spoken[name] })
-	if len(left) == 0 {
-		return
+	most, any := 0, false
+	for _, a := range b.accounts {
+		if spoken(a) && (!any || a.net > most) {
+			most, any = a.net, true
+		}
 	}
-	most := b.net(slices.MaxFunc(left, func(x, y string) int { return cmp.Compare(b.net(x), b.net(y)) }))
-	for _, name := range left {
-		if b.net(name) == most {
-			b.account(name).net = 1
+	for i := range b.accounts {
+		if a := &b.accounts[i]; spoken(*a) && a.net == most {
+			a.net = 1
 		}
 	}
 	b.ranked = nil
@@ -238,7 +285,7 @@ func (b *ledger) said(by, cause string, at []string) bool {
 // sign enters a sign that holds: of the story, or of its cylinders, each by itself.
 func (b *ledger) sign(g *rule.Sign, s *story, each []known.Subject) {
 	ofEach := g.About == string(diag.AboutCylinders) && (s.About == diag.AboutCylinders || s.About == diag.AboutEngine)
-	if !ofEach && g.About != "any" && (g.About != string(s.About) || s.About == diag.AboutCylinders) || b.c.Missing(g.Needs) != "" || !b.hears(g) {
+	if !ofEach && g.About != "any" && (g.About != string(s.About) || s.About == diag.AboutCylinders) || b.c.Missing(g.Needs) != "" {
 		return
 	}
 	var at []string
@@ -273,11 +320,27 @@ func (b *ledger) minds(v rule.Voice) bool {
 	return v.Weight >= rule.Known || b.knows(v.Cause)
 }
 
-// hears reports a sign of which any voice counts; what it asks need not be asked
-// where none does.
-func (b *ledger) hears(g *rule.Sign) bool {
-	return g.Brings() || slices.ContainsFunc(g.Voices(), b.minds)
+// A sign is one of package rule with the causes of which one has to be in a story
+// for any of its voices to count; what it asks need not be asked where none does.
+type sign struct {
+	*rule.Sign
+	among cause.Set
 }
+
+var signs = sync.OnceValue(func() []sign {
+	all := rule.Signs()
+	list := make([]sign, len(all))
+	for i := range all {
+		list[i].Sign = &all[i]
+		for _, v := range all[i].Voices() {
+			list[i].among.Add(v.Cause)
+		}
+	}
+	return list
+})
+
+// hears reports a sign of which any voice counts.
+func (b *ledger) hears(g *sign) bool { return g.Brings() || g.among.Meets(&b.brought) }
 
 // add enters a voice. What holds for some of the story's cylinders only counts
 // for that part, except for a cause that they share.
@@ -290,12 +353,7 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 	if len(at) > 0 && len(at) < b.of && !cause.Shared(v.Cause) {
 		weight = weight * len(at) / b.of
 	}
-	of := b.accounts[v.Cause]
-	if of == nil {
-		of = &account{}
-		b.accounts[v.Cause] = of
-		b.order = append(b.order, v.Cause)
-	}
+	of := b.open(v.Cause)
 	of.net += weight
 	if weight > 0 {
 		of.kinds = heavier(of.kinds, heaviest{kind, v.Weight})

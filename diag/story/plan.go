@@ -80,6 +80,9 @@ func leadsTo(c *known.Case, about *diag.Story, at diag.Urgency) diag.Lead {
 		told[i].chooseCheck(c, at)
 		lead.Next = told[i].Next
 	}
+	for _, s := range told {
+		s.putBack()
+	}
 	lead.Settled = lead.Next == nil
 	return lead
 }

@@ -19,69 +19,69 @@ func (b *ledger) sorted() []string {
 }
 
 func (b *ledger) rank() []string {
-	order := slices.DeleteFunc(slices.Clone(b.order), func(name string) bool { return b.net(name) <= 0 })
-	plain := slices.ContainsFunc(order, func(name string) bool { return !cause.Named(name).Vague })
-	weights := make(map[string]int, len(order))
-	for _, name := range order {
-		weights[name] = b.net(name)
-		if plain && cause.Named(name).Vague {
-			weights[name] /= 2
+	list := make([]standing, 0, len(b.accounts))
+	plain := false
+	for i := range b.accounts {
+		if a := &b.accounts[i]; a.net > 0 {
+			k := cause.Named(a.cause)
+			list = append(list, standing{cause: k, weight: a.net})
+			plain = plain || !k.Vague
 		}
 	}
-	shown := b.evident(order)
-	var aside map[string]int
-	if len(b.lesser) > 0 {
-		aside = make(map[string]int, len(order))
-		for _, name := range order {
-			aside[name] = b.aside(name)
+	evident := slices.ContainsFunc(list, func(x standing) bool { return b.seen(x.cause.Name) })
+	proven := b.proven(list)
+	for i := range list {
+		x := &list[i]
+		if plain && x.cause.Vague {
+			x.weight /= 2
 		}
+		x.unseen = evident && !b.shown(x.cause.Name)
+		x.aside = len(b.lesser) > 0 && b.aside(x.cause)
+		x.unproven = i != proven
 	}
-	proven := b.proven(order)
-	slices.SortStableFunc(order, func(x, y string) int {
-		return cmp.Or(cmp.Compare(shown[y], shown[x]), cmp.Compare(aside[x], aside[y]), later(x, y, proven), cmp.Compare(weights[y], weights[x]))
+	slices.SortStableFunc(list, func(x, y standing) int {
+		return cmp.Or(later(x.unseen, y.unseen), later(x.aside, y.aside), later(x.unproven, y.unproven), cmp.Compare(y.weight, x.weight))
 	})
-	if len(order) > 1 && aside != nil { // what comes after it need not press
-		slices.SortStableFunc(order[1:], func(x, y string) int {
-			return cmp.Or(cmp.Compare(shown[y], shown[x]), later(x, y, proven), cmp.Compare(weights[y], weights[x]))
+	if len(list) > 1 && len(b.lesser) > 0 { // what comes after it need not press
+		slices.SortStableFunc(list[1:], func(x, y standing) int {
+			return cmp.Or(later(x.unseen, y.unseen), later(x.unproven, y.unproven), cmp.Compare(y.weight, x.weight))
 		})
+	}
+	order := make([]string, len(list))
+	for i := range list {
+		order[i] = list[i].cause.Name
 	}
 	return order
 }
 
-// later orders two names of which one may be the one that comes first.
-func later(x, y, first string) int {
-	switch first {
+// A standing is a cause with what decides its place among those of a story.
+type standing struct {
+	cause    *cause.Cause
+	weight   int
+	unseen   bool // others were seen, and stand before what is inferred
+	aside    bool
+	unproven bool // the test of the coolant has not shown it as the likeliest
+}
+
+// later orders what does not hold before what does.
+func later(x, y bool) int {
+	switch {
+	case x == y:
+		return 0
 	case x:
-		return -1
-	case y:
 		return 1
 	}
-	return 0
+	return -1
 }
 
-// evident marks what was seen, which stands before what is inferred. It is nil
-// where nothing was.
-func (b *ledger) evident(order []string) map[string]int {
-	if !slices.ContainsFunc(order, b.seen) {
-		return nil
-	}
-	shown := map[string]int{}
-	for _, name := range order {
-		if b.shown(name) {
-			shown[name] = 1
-		}
-	}
-	return shown
-}
-
-// proven is the likeliest of what the test of the coolant for combustion gas
-// showed, "" for none: gas gets there through gasket, head or bore and in no other
-// way.
-func (b *ledger) proven(order []string) string {
-	first := ""
-	for _, name := range order {
-		if b.heaviest(name, rule.OfCoolant) >= rule.Known && b.net(name) >= rule.Known && (first == "" || b.net(name) > b.net(first)) {
-			first = name
+// proven is the place of the likeliest of what the test of the coolant for
+// combustion gas showed, -1 for none: gas gets there through gasket, head or bore
+// and in no other way.
+func (b *ledger) proven(list []standing) int {
+	first := -1
+	for i, x := range list {
+		if b.heaviest(x.cause.Name, rule.OfCoolant) >= rule.Known && x.weight >= rule.Known && (first < 0 || x.weight > list[first].weight) {
+			first = i
 		}
 	}
 	return first
@@ -110,25 +110,25 @@ func (b *ledger) press(members []*member, most diag.Urgency) {
 	}
 }
 
-// aside is 1 for a cause for which only findings speak that press less: no
+// aside reports a cause for which only findings speak that press less: no
 // other, no sign, and no answer of a check; and for a fault of the test of which
 // none speaks that presses. What is known of the test speaks of pressures, where
 // one of these presses.
-func (b *ledger) aside(name string) int {
-	aside := 0
-	ofTest := cause.Named(name).Test
-	for _, e := range b.entries {
-		if e.Cause != name || e.Weight <= 0 {
+func (b *ledger) aside(k *cause.Cause) bool {
+	aside := false
+	for i := range b.entries {
+		e := &b.entries[i]
+		if e.Cause != k.Name || e.Weight <= 0 {
 			continue
 		}
-		if ofTest && !slices.Contains(b.urgent, e.By) && !(b.gauged && !slices.Contains(b.lesser, e.By)) { // how it was tested explains nothing that presses
-			aside = 1
+		if k.Test && !slices.Contains(b.urgent, e.By) && !(b.gauged && !slices.Contains(b.lesser, e.By)) { // how it was tested explains nothing that presses
+			aside = true
 			continue
 		}
 		if slices.Contains(b.urgent, e.By) || !slices.Contains(b.lesser, e.By) {
-			return 0
+			return false
 		}
-		aside = 1
+		aside = true
 	}
 	return aside
 }
