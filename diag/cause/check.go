@@ -135,7 +135,7 @@ func (k *Check) IsMade(c *known.Case, cylinders []string) bool {
 
 // work is what the job says of the check having been made, nil for nothing.
 func (k *Check) work(c *known.Case, cylinders []string) *known.Work {
-	if !slices.Contains(c.SpeaksOf(called()), k.place) {
+	if !slices.Contains(c.SpeaksOf(checkNames()), k.place) {
 		return nil
 	}
 	if k.OfTest {
@@ -148,7 +148,7 @@ func (k *Check) work(c *known.Case, cylinders []string) *known.Work {
 // whatever.
 func Told(c *known.Case) []*Check {
 	var list []*Check
-	for _, at := range c.SpeaksOf(called()) {
+	for _, at := range c.SpeaksOf(checkNames()) {
 		list = append(list, &Checks[at])
 	}
 	return list
@@ -174,6 +174,9 @@ var called = sync.OnceValue(func() []known.Phrases {
 	}
 	return names
 })
+
+// checkNames are these, to be found in what a job says.
+var checkNames = sync.OnceValue(func() *known.Vocabulary { return known.NewVocabulary(called()) })
 
 // Answer gives the outcome that the job's work done names for the check on
 // these cylinders, nil where it was not made or names none.
@@ -211,8 +214,11 @@ func (k *Check) Answer(c *known.Case, cylinders []string) *Outcome {
 	return best
 }
 
-// Open lists the outcomes that this engine can show.
+// Open lists the outcomes that this engine can show, to be read and not changed.
 func (k *Check) Open(c *known.Case) []Outcome {
+	if !slices.ContainsFunc(k.Outcomes, func(o Outcome) bool { return o.Fits != nil && !o.Fits(c) }) {
+		return k.Outcomes
+	}
 	return slices.DeleteFunc(slices.Clone(k.Outcomes), func(o Outcome) bool { return o.Fits != nil && !o.Fits(c) })
 }
 

@@ -82,7 +82,7 @@ func oldRegulator(c *known.Case, _ []string) bool { return !c.WorkDone(known.New
 // withoutFigure is a fuel pressure that was read with the pump at work, without
 // any figure to hold it against.
 func withoutFigure(c *known.Case, cylinders []string) bool {
-	if len(cylinders) > 0 && len(cylinders) < len(c.Engine.Names()) {
+	if len(cylinders) > 0 && len(cylinders) < len(c.Every()) {
 		return false // what is wrong with some of them the pressure of all does not tell
 	}
 	if c.SomeCircuit(func(k known.Circuit) bool { return k.FallsFast() != nil }) && !c.Complains(rich, lean, lowPower, noStart) && c.RichSign() == "" && c.LeanSign() == "" {

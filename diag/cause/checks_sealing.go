@@ -43,14 +43,14 @@ func madeWet(c *known.Case, cylinders []string) bool {
 func lookTakes(c *known.Case, cylinders []string) int {
 	n := len(cylinders)
 	if n == 0 {
-		n = min(4, len(c.Engine.Names()))
+		n = min(4, len(c.Every()))
 	}
 	return 10 + 5*n
 }
 
 // headShared is an engine in which two cylinders stand side by side under one
 // head gasket, so that one may blow into the other.
-func headShared(c *known.Case) bool { return c.ShareHead(c.Engine.Names()) }
+func headShared(c *known.Case) bool { return c.ShareHead(c.Every()) }
 
 // mayRunIn is an engine that can be run to see whether it recovers: none of its
 // cylinders is far down, and none lets its fire into the inlet, where there is
@@ -110,7 +110,7 @@ func blown(c *known.Case) bool { return c.HasValves() && !c.InletValves() }
 // where none are named, was measured and found too little.
 func liftFound(c *known.Case, cylinders []string) bool {
 	if len(cylinders) == 0 {
-		cylinders = c.Engine.Names()
+		cylinders = c.Every()
 	}
 	return c.Has(known.NeedsTest(known.Clearance)) && slices.ContainsFunc(c.ByItself(cylinders), func(s known.Subject) bool { return known.LiftsLittle.Holds(c, s) })
 }

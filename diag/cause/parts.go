@@ -1,6 +1,10 @@
 package cause
 
-import "gaugesheet/diag/known"
+import (
+	"sync"
+
+	"gaugesheet/diag/known"
+)
 
 // A Part is something that work renews. Once it was, what wears it out is less
 // likely; what it was put together with may be the worse for it.
@@ -47,14 +51,18 @@ var RenewedParts = []Part{
 
 // Renewed lists the parts that the job says were renewed in these cylinders.
 func Renewed(c *known.Case, cylinders []string) []*Part {
-	if !c.SomethingDone() {
-		return nil
-	}
 	var list []*Part
-	for i := range RenewedParts {
-		if c.Renewed(cylinders, RenewedParts[i].Words...) {
-			list = append(list, &RenewedParts[i])
-		}
+	for _, place := range c.Renewed(cylinders, partNames()) {
+		list = append(list, &RenewedParts[place])
 	}
 	return list
 }
+
+// partNames are the names that each part goes by.
+var partNames = sync.OnceValue(func() *known.Vocabulary {
+	names := make([]known.Phrases, len(RenewedParts))
+	for i := range RenewedParts {
+		names[i] = RenewedParts[i].Words
+	}
+	return known.NewVocabulary(names)
+})

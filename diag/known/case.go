@@ -77,6 +77,17 @@ func (c *Case) Every() []string {
 	return c.names
 }
 
+// Those lists the cylinders of which something is so, in the engine's order.
+func (c *Case) Those(is func(name string) bool) []string {
+	var names []string
+	for _, n := range c.Every() {
+		if is(n) {
+			names = append(names, n)
+		}
+	}
+	return names
+}
+
 // EachCylinder is every cylinder by itself: what most rules are asked of.
 func (c *Case) EachCylinder() []Subject {
 	if c.each == nil {
@@ -197,7 +208,7 @@ func (c *Case) Place(names []string) int {
 	if len(names) == 0 {
 		return -1
 	}
-	if i := slices.Index(c.Engine.Names(), names[0]); i >= 0 {
+	if i := slices.Index(c.Every(), names[0]); i >= 0 {
 		return i
 	}
 	return len(c.Every())

@@ -135,9 +135,9 @@ func (c *Case) Compared() []string {
 
 // ReadAny lists the cylinders of which any reading was taken.
 func (c *Case) ReadAny() []string {
-	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool {
+	return c.Those(func(n string) bool {
 		r := c.Cylinder(n)
-		return (r == nil || r.Dry == nil) && c.Leak(n) == nil && c.Plug(n) == nil
+		return r != nil && r.Dry != nil || c.Leak(n) != nil || c.Plug(n) != nil
 	})
 }
 

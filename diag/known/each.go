@@ -53,12 +53,12 @@ func (c *Case) ClearanceOff(name string, is func(*diag.MeasuredReading) (bool, b
 // clearance, or none.
 func (c *Case) ExhaustTight() []string {
 	r := c.Measured(Clearance)
-	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool {
+	return c.Those(func(n string) bool {
 		if slices.Contains(c.NoClearance(n), "exhaust") {
-			return false
+			return true
 		}
 		tight, _ := Under(r.Of("exhaust", n))
-		return !tight
+		return tight
 	})
 }
 
@@ -318,7 +318,7 @@ func (c *Case) ClearanceFoundOff(cylinders []string) bool {
 // off, or that of both its valves was measured: looking once more tells nothing.
 func (c *Case) ClearanceKnown(cylinders []string) bool {
 	if len(cylinders) == 0 {
-		cylinders = c.Engine.Names()
+		cylinders = c.Every()
 	}
 	r := c.Measured(Clearance)
 	return r != nil && !slices.ContainsFunc(cylinders, func(n string) bool {
@@ -404,7 +404,7 @@ var (
 		return ok && v > returnTimes*least && v > 1
 	})
 	AllReturnMuch = OfEngine("every injector's return over its limit", func(c *Case) bool {
-		names := c.Engine.Names()
+		names := c.Every()
 		for _, n := range names {
 			if !over(c, DieselTests, "return cylinders", n) {
 				return false

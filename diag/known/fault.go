@@ -69,7 +69,9 @@ func (c *Case) AdapterLeaked() []string {
 	if method != "" && SpeaksOf(plainWords(method), adapterLeaks...) {
 		named = c.namedIn(method)
 	}
-	return slices.DeleteFunc(slices.Clone(c.Read()), func(n string) bool { return !slices.Contains(named, n) && !c.Seen(n, adapterLeaks...) })
+	return c.Those(func(n string) bool {
+		return slices.Contains(c.Read(), n) && (slices.Contains(named, n) || c.Seen(n, adapterLeaks...))
+	})
 }
 
 // FaultsFound are the places in Faults of those of which the technician's findings

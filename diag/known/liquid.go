@@ -83,7 +83,7 @@ func (c *Case) StandsHigh(name string) bool {
 
 // LiquidPossible lists the cylinders in which liquid may lie.
 func (c *Case) LiquidPossible() []string {
-	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return c.LiquidIn(n) == "" })
+	return c.Those(func(n string) bool { return c.LiquidIn(n) != "" })
 }
 
 // HangsBelow reports a cylinder under the crankshaft, into which oil runs: all

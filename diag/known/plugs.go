@@ -207,7 +207,7 @@ func (c *Case) GapClosed(name string) bool { return c.GapOf(name) == GapShut }
 
 // PlugsGapped lists the cylinders whose plug's gap stands so.
 func (c *Case) PlugsGapped(as Gap) []string {
-	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return c.GapOf(n) != as })
+	return c.Those(func(n string) bool { return c.GapOf(n) == as })
 }
 
 // ColourOthers counts the plugs beside these whose look can speak of the mixture.

@@ -27,21 +27,37 @@ var longAgo = regexp.MustCompile(`\b(?:[5-9]|\d\d+|five|six|seven|eight|nine|ten
 // clauses is where one thing of a line of work ends and the next begins.
 var clauses = regexp.MustCompile(`[,;:.()]|\bbut\b|\bthen\b`)
 
-// Renewed reports work by which one of these parts was renewed in all of these
-// cylinders: a line of what was done that names the part and no other cylinder,
-// and says that it is new or, in a few words, nothing else.
-func (c *Case) Renewed(cylinders []string, parts ...string) bool {
+// Renewed gives those of some parts that were renewed in all of these cylinders:
+// there is a line of what was done that names the part and no other cylinder, and says
+// that it is new or, in a few words, nothing else. The parts are always the same ones.
+func (c *Case) Renewed(cylinders []string, parts *Vocabulary) []int {
 	if !c.SomethingDone() {
-		return false
+		return nil
 	}
 	c.Works()
-	renews := func(w Work) bool {
-		return w.on(cylinders) && slices.ContainsFunc(w.renews, func(clause string) bool {
-			return slices.ContainsFunc(parts, func(part string) bool { return has(clause, part) })
-		})
+	var places []int
+	hear := func(line string) {
+		if w := c.parsed[line]; len(w.renews) > 0 && w.on(cylinders) {
+			places = append(places, w.new.by(func() []int { return partsIn(w.renews, parts) })...)
+		}
 	}
-	return slices.ContainsFunc(c.History.WorkDone, func(line string) bool { return renews(c.parsed[line]) }) ||
-		c.Before != nil && renews(c.parsed[c.Before.Done])
+	for _, line := range c.History.WorkDone {
+		hear(line)
+	}
+	if c.Before != nil {
+		hear(c.Before.Done)
+	}
+	slices.Sort(places)
+	return slices.Compact(places)
+}
+
+// partsIn are the parts that some clauses name.
+func partsIn(clauses []string, parts *Vocabulary) []int {
+	var places []int
+	for _, clause := range clauses {
+		places = append(places, parts.In(clause)...)
+	}
+	return places
 }
 
 // SomethingDone reports a job that says of any work.

@@ -36,17 +36,21 @@ func TestRenewed(t *testing.T) {
 		{"injectors swapped", "injectors", "3", false},
 	} {
 		c := caseOf(t, engine.Spec{Layout: "inline-4"}, diag.History{WorkDone: []string{tt.said}})
-		if got := c.Renewed([]string{tt.on}, tt.part); got != tt.renewed {
+		if got := wasRenewed(c, tt.on, tt.part); got != tt.renewed {
 			t.Errorf("%q: %s renewed on %s: %v", tt.said, tt.part, tt.on, got)
 		}
 	}
 	found := caseOf(t, engine.Spec{Layout: "inline-4"}, diag.History{Findings: []string{"new rings"}})
-	if found.Renewed([]string{"1"}, "rings") {
+	if wasRenewed(found, "1", "rings") {
 		t.Error("what was found is taken for work")
 	}
 	before := caseOf(t, engine.Spec{Layout: "inline-4"}, diag.History{})
 	before.Before = &diag.Before{Done: "rings and valve job"}
-	if !before.Renewed([]string{"1"}, "rings") {
+	if !wasRenewed(before, "1", "rings") {
 		t.Error("the work that the readings were taken for is not heard")
 	}
+}
+
+func wasRenewed(c *Case, cylinder, part string) bool {
+	return len(c.Renewed([]string{cylinder}, NewVocabulary([]Phrases{{part}}))) > 0
 }

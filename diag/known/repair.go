@@ -123,7 +123,7 @@ func (c *Case) Repaired() map[string]Repair { return c.repaired().of }
 // RepairedTo lists the cylinders of one result, in the engine's order.
 func (c *Case) RepairedTo(what Repair) []string {
 	of := c.Repaired()
-	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return of[n] != what })
+	return c.Those(func(n string) bool { return of[n] == what })
 }
 
 // GasBefore reports combustion gas in the coolant before the work.

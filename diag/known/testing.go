@@ -104,10 +104,10 @@ func (c *Case) MayHaveDecompressor() bool {
 // then, or before, lost so little in the leakage test that oil on the rings
 // could be why: the job does not say which came first.
 func (c *Case) OilBefore() []string {
-	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool {
+	return c.Those(func(n string) bool {
 		r, l := c.Cylinder(n), c.Leak(n)
 		up := c.WetEvidence(n) == WetRises || c.WetEvidence(n) == WetPartly
-		return r == nil || r.Wet == nil || !up || l == nil || *l.Loss >= WornLoss
+		return r != nil && r.Wet != nil && up && l != nil && *l.Loss < WornLoss
 	})
 }
 
@@ -197,13 +197,13 @@ func (c *Case) AnythingRead() bool {
 // NotTold lists the cylinders whose compression, or the rotors whose faces,
 // somebody read and kept to himself.
 func (c *Case) NotTold() []string {
-	return slices.DeleteFunc(c.Engine.Names(), func(n string) bool {
+	return c.Those(func(n string) bool {
 		if c.Compression != nil && c.Compression.Dry[n].State == diag.NotTold {
-			return false
+			return true
 		}
 		if c.Leakage != nil && c.Leakage.Dry[n].State == diag.NotTold {
-			return false
+			return true
 		}
-		return c.Test.Rotors == nil || !slices.ContainsFunc(c.Test.Rotors.Rotors, func(r diag.Rotor) bool { return r.Name == n && r.State == diag.NotTold })
+		return c.Test.Rotors != nil && slices.ContainsFunc(c.Test.Rotors.Rotors, func(r diag.Rotor) bool { return r.Name == n && r.State == diag.NotTold })
 	})
 }

@@ -16,10 +16,20 @@ type Work struct {
 	inside    bool     // of an engine of one cylinder it is about that one without naming it
 	sights    bool     // it may say what was seen in a cylinder
 	speaks    *spoken  // of what, once it was asked
+	new       *spoken  // which parts, once it was asked
 }
 
-// spoken are the things that a work speaks of, by their place in their list.
+// spoken are the things of a vocabulary that a work speaks of, by their places; nil
+// until it was asked.
 type spoken struct{ of []int }
+
+// by asks once; it is always the same that is asked.
+func (s *spoken) by(ask func() []int) []int {
+	if s.of == nil {
+		s.of = append([]int{}, ask()...)
+	}
+	return s.of
+}
 
 // Works lists what the job's work done and findings say. What is denied or
 // still to come ("not available", "declined", "needs ...") is left out.
@@ -27,43 +37,41 @@ func (c *Case) Works() []Work {
 	if c.works != nil {
 		return c.works
 	}
-	c.works = []Work{}
-	before := c.parsed
-	c.parsed = map[string]Work{}
-	for _, text := range slices.Concat(c.History.WorkDone, c.History.Findings) {
-		work, known := before[text]
-		if !known {
-			work = c.workOf(text)
-		}
-		c.parsed[text] = work
-		if work.Text != "" {
-			c.works = append(c.works, work)
+	c.works = make([]Work, 0, len(c.History.WorkDone)+len(c.History.Findings))
+	for _, lines := range [][]string{c.History.WorkDone, c.History.Findings} {
+		for _, text := range lines {
+			if work := c.workOf(text); work.Text != "" {
+				c.works = append(c.works, work)
+			}
 		}
 	}
 	if c.Before != nil {
-		work, known := before[c.Before.Done]
-		if !known {
-			work = c.workOf(c.Before.Done)
-		}
-		c.parsed[c.Before.Done] = work
+		c.workOf(c.Before.Done)
 	}
 	return c.works
 }
 
-// workOf reads one line of what was done or found; without words where the line
-// only says what was not done.
+// workOf reads one line of what was done or found, once; without words where the
+// line only says what was not done.
 func (c *Case) workOf(text string) Work {
-	done := doneParts(text)
-	if done == "" {
-		return Work{}
+	work, known := c.parsed[text]
+	if known {
+		return work
 	}
-	return newWork(done, c.namedIn(done))
+	if done := doneParts(text); done != "" {
+		work = newWork(done, c.namedIn(done))
+	}
+	if c.parsed == nil {
+		c.parsed = map[string]Work{}
+	}
+	c.parsed[text] = work
+	return work
 }
 
 func newWork(done string, cylinders []string) Work {
 	text := plainWords(done)
 	inside := len(cylinders) == 0 && !elsewhere.MatchString(text)
-	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sights: true, speaks: &spoken{}}
+	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sights: true, speaks: &spoken{}, new: &spoken{}}
 }
 
 // Wrote remembers a line of work done that the program wrote itself, about these
@@ -71,17 +79,19 @@ func newWork(done string, cylinders []string) Work {
 func (c *Case) Wrote(text string, cylinders []string) {
 	c.Works()
 	if _, known := c.parsed[text]; !known {
+		if c.parsed == nil {
+			c.parsed = map[string]Work{}
+		}
 		w := newWork(text, cylinders)
 		w.sights = SpeaksOf(w.Text, LiquidWords...) // the other sights are entered as a look into the cylinder
 		c.parsed[text] = w
 	}
 }
 
-// SpeaksOf gives those of a list of things of which some work speaks, whatever
-// cylinders it is about: their places, sorted. Each thing goes by several names;
-// the list is always the same one, so that what a work speaks of is looked up
-// once, also for the trials of the plan.
-func (c *Case) SpeaksOf(called []Phrases) []int {
+// SpeaksOf gives those of some things of which some work speaks, whatever cylinders
+// it is about: their places, sorted. The things are always the same ones, so that
+// what a work speaks of is looked up once, also for the trials of the plan.
+func (c *Case) SpeaksOf(things *Vocabulary) []int {
 	if c.spoken != nil {
 		return c.spoken
 	}
@@ -89,15 +99,7 @@ func (c *Case) SpeaksOf(called []Phrases) []int {
 	works := c.Works()
 	for i := range works {
 		w := &works[i]
-		if w.speaks.of == nil {
-			w.speaks.of = []int{}
-			for at := range called {
-				if w.saysOne(called[at]) {
-					w.speaks.of = append(w.speaks.of, at)
-				}
-			}
-		}
-		c.spoken = append(c.spoken, w.speaks.of...)
+		c.spoken = append(c.spoken, w.speaks.by(func() []int { return things.In(w.Text) })...)
 	}
 	slices.Sort(c.spoken)
 	c.spoken = slices.Compact(c.spoken)

@@ -1,8 +1,6 @@
 package rule
 
 import (
-	"slices"
-
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -80,9 +78,9 @@ var coolantInside = []Rule{{
 // engine.
 var withCoolant = Scope{Words: "the cylinders that show coolant, or else low neighbours under one head gasket, or the engine", Of: func(c *known.Case) []known.Subject {
 	if c.CoolantGas != "positive" { // the condition asks no more
-		return []known.Subject{{}}
+		return wholeEngine
 	}
-	shows := slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return !showsCoolant(c, n) })
+	shows := c.Those(func(n string) bool { return showsCoolant(c, n) })
 	if runs := lowNeighbours(c); len(shows) == 0 && len(runs) == 1 { // one gasket that lets gas out beside them
 		shows = runs[0]
 	}

@@ -127,7 +127,7 @@ var leanOrEngine = Scope{Words: "the cylinders whose plugs are white, blistered 
 	if lean := c.Looking("white", "blistered", "melted"); len(lean) > 0 {
 		return []known.Subject{{Cylinders: lean}}
 	}
-	return []known.Subject{{}}
+	return wholeEngine
 }}
 
 // turboWorn leaves out a film of oil.

@@ -181,7 +181,7 @@ func stoodEngine(c *known.Case, _ known.Subject) diag.Finding {
 var lowOrEngine = Scope{Words: "each low cylinder, or the engine", Each: true, Of: func(c *known.Case) []known.Subject {
 	low := c.LowSet()
 	if len(low) == 0 || len(low) == len(c.Every()) {
-		return []known.Subject{{}}
+		return wholeEngine
 	}
 	return each(low)
 }}

@@ -27,7 +27,7 @@ var leakPlaceRules = []Rule{
 			"out at the other's plug hole has passed there; no valve and no ring lies on that way. Where the crankcase pumps, as in a two-stroke, it can also be the seal between two chambers.",
 		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
 		Of: sets("cylinders side by side, or one", func(c *known.Case) [][]string {
-			return c.Engine.NeighbourRuns(slices.DeleteFunc(c.Engine.Names(), func(n string) bool { return !c.LeaksAt(n, known.AtNeighbour) }))
+			return c.Engine.NeighbourRuns(c.Those(func(n string) bool { return c.LeaksAt(n, known.AtNeighbour) }))
 		}),
 		When: known.AirAt(known.AtNeighbour),
 		Kind: OfLeakage, For: append(speaks(Heard, "head-gasket"), speaks(Known, "warped-or-cracked-head", "crankcase-seal")...),

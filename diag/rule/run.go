@@ -15,7 +15,7 @@ type Hit struct {
 // rules see those of earlier ones; the findings come back as hits.
 func Run(c *known.Case) []Hit {
 	rules := everyRule()
-	var hits []Hit
+	hits := make([]Hit, 0, 24)
 	for i := range rules {
 		r := &rules[i]
 		if c.Missing(r.Needs) != "" {

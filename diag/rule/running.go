@@ -56,7 +56,7 @@ var runningSigns = []Sign{
 
 // eachAndWhole asks of every cylinder by itself, and of the engine as a whole.
 var eachAndWhole = Scope{Words: "a cylinder, or the engine", Each: true, Of: func(c *known.Case) []known.Subject {
-	return append(each(c.Engine.Names()), known.Subject{})
+	return append(slices.Clip(c.EachCylinder()), known.Subject{})
 }}
 
 // asWhole holds where the engine as a whole is asked of.

@@ -17,7 +17,7 @@ var (
 	// eachCylinder asks of every cylinder by itself.
 	eachCylinder = Scope{Words: "a cylinder", Each: true, Of: (*known.Case).EachCylinder}
 	// theEngine asks once, of the engine as a whole.
-	theEngine = Scope{Of: func(*known.Case) []known.Subject { return []known.Subject{{}} }}
+	theEngine = Scope{Of: func(*known.Case) []known.Subject { return wholeEngine }}
 	// eachCircuit asks of every fuel circuit.
 	eachCircuit = Scope{Words: "a fuel circuit", Of: func(c *known.Case) []known.Subject {
 		var list []known.Subject
@@ -31,6 +31,9 @@ var (
 		return []known.Subject{{Cylinders: c.Read()}}
 	}}
 )
+
+// wholeEngine is asked of alone, to be read and not changed.
+var wholeEngine = []known.Subject{{}}
 
 // sets asks of sets of cylinders that a function gives, each set together.
 func sets(words string, of func(*known.Case) [][]string) Scope {
@@ -47,7 +50,13 @@ func sets(words string, of func(*known.Case) [][]string) Scope {
 
 // oneSet asks of one set of cylinders, where it is not empty.
 func oneSet(words string, of func(*known.Case) []string) Scope {
-	return sets(words, func(c *known.Case) [][]string { return [][]string{of(c)} })
+	return Scope{Words: words, Of: func(c *known.Case) []known.Subject {
+		names := of(c)
+		if len(names) == 0 {
+			return nil
+		}
+		return []known.Subject{{Cylinders: names}}
+	}}
 }
 
 func each(names []string) []known.Subject {

@@ -182,7 +182,7 @@ func unread(c *known.Case) (names []string, variant string) {
 	default:
 		return nil, ""
 	}
-	return slices.DeleteFunc(c.Engine.Names(), read), variant
+	return c.Those(func(name string) bool { return !read(name) }), variant
 }
 
 func tooFewCylinders(c *known.Case) []diag.Notice {

@@ -243,9 +243,8 @@ func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 // carbonOnMost reports carbon seen on the valves or seats of half the cylinders
 // at least: it soaks up the fuel of a cold engine though all seal.
 func carbonOnMost(c *known.Case) bool {
-	names := c.Engine.Names()
-	with := slices.DeleteFunc(slices.Clone(names), func(n string) bool { return !c.Seen(n, known.CarbonOnSeat...) })
-	return c.HasValves() && 2*len(with) >= len(names)
+	with := c.Those(func(n string) bool { return c.Seen(n, known.CarbonOnSeat...) })
+	return c.HasValves() && 2*len(with) >= len(c.Every())
 }
 
 func soundLookElsewhere(c *known.Case, s known.Subject) diag.Finding {

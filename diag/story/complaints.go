@@ -148,7 +148,7 @@ func (s *story) answerNot(c *known.Case, m *member, open []string) {
 		}
 		s.book.answers(s) // of these causes too
 		s.book.keepLeast()
-		s.Causes, s.Against = s.book.top(nil), s.book.against()
+		s.Causes, s.Against = s.book.top(), s.book.against()
 	}
 	s.sort()
 	s.Urgency = worse(s.Urgency, m.finding.Urgency)

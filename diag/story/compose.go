@@ -31,7 +31,7 @@ func (s *story) compose(c *known.Case) {
 	}
 	s.book.press(s.members, s.Urgency)
 	s.open()
-	s.Causes = s.book.top(s.Cylinders)
+	s.Causes = s.book.top()
 	s.Against = s.book.against()
 	s.judge(c)
 }
@@ -284,8 +284,11 @@ func (s *story) sort() {
 // finish is the story as a diagnosis holds it: every member with the causes of
 // the story, so that no two can be read against each other.
 func (s *story) finish() diag.Story {
+	for i := range s.Causes {
+		s.Causes[i].Facts = s.book.facts(s.Causes[i].Key, s.Cylinders)
+	}
 	out := s.Story
-	out.Ledger = s.book.entries
+	out.Ledger = slices.Clone(s.book.entries)
 	out.Tests, out.Codes = s.tests(), s.codes()
 	out.Sound = s.sound() && (!slices.Contains(s.needsOf(), known.NeedsCompression) || s.book.c.PressureEnough())
 	if s.About == diag.AboutTest { // it is told by its notices

@@ -56,6 +56,9 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 	chooseForSheet(c, d, at)
 	conclude(c, d)
 	cautions(c, d)
+	for _, s := range told {
+		s.putBack()
+	}
 	return c, d
 }
 

@@ -59,7 +59,7 @@ func (b *ledger) open(name string) *account {
 	if a := b.account(name); a != noAccount {
 		return a
 	}
-	if n := len(b.accounts); n < cap(b.accounts) { // one of a ledger that was put back
+	if n := len(b.accounts); n < cap(b.accounts) { // one that was put back
 		b.accounts = b.accounts[:n+1]
 		b.accounts[n] = account{cause: name, kinds: b.accounts[n].kinds[:0]}
 	} else {
@@ -69,7 +69,8 @@ func (b *ledger) open(name string) *account {
 	return &b.accounts[len(b.accounts)-1]
 }
 
-// ledgers are those of trials, which nobody reads after them, to be written in anew.
+// ledgers are those that nobody reads any more, to be written in anew: most are of
+// trials.
 var ledgers = sync.Pool{New: func() any {
 	return &ledger{accounts: make([]account, 0, 16), entries: make([]diag.Entry, 0, 48)}
 }}
@@ -81,7 +82,7 @@ func newLedger(c *known.Case, of int, ownHeads bool) *ledger {
 	return b
 }
 
-// putBack gives the ledger of a trial to the next one.
+// putBack gives the ledger of a story that was told to the next one.
 func (s *story) putBack() {
 	if s.book != nil {
 		s.book.c = nil

@@ -68,7 +68,7 @@ func leadsTo(c *known.Case, about *diag.Story, at diag.Urgency) diag.Lead {
 	lead := diag.Lead{}
 	if s := sameStory(told, about); s != nil {
 		if len(s.Causes) > 0 {
-			lead.Cause, lead.Facts = s.Causes[0].Key, s.Causes[0].Facts
+			lead.Cause, lead.Facts = s.Causes[0].Key, s.book.facts(s.Causes[0].Key, s.Cylinders)
 		}
 		s.chooseCheck(c, at)
 		lead.Next = s.Next

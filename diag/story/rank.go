@@ -141,18 +141,23 @@ func (b *ledger) first() string {
 	return ""
 }
 
-// top gives the likeliest causes, at most three; of several cylinders each with
-// those that it concerns where these are not all.
-func (b *ledger) top(cylinders []string) []diag.Phrase {
+// top gives the likeliest causes, at most three, so far without their facts.
+func (b *ledger) top() []diag.Phrase {
 	order := b.sorted()
-	list := make([]diag.Phrase, 0, shownCauses)
-	for _, name := range order[:min(len(order), shownCauses)] {
-		at := b.account(name).at
-		if len(cylinders) == 0 || len(at) == len(cylinders) || cause.Shared(name) {
-			at = nil
-		}
-		b.c.InOrder(at)
-		list = append(list, diag.Phrase{Key: name, Facts: diag.Facts{"at": diag.Names(at), "airCooled": b.c.AirCooled()}})
+	list := make([]diag.Phrase, min(len(order), shownCauses))
+	for i := range list {
+		list[i].Key = order[i]
 	}
 	return list
+}
+
+// facts are what the words of a cause use; of several cylinders those that it
+// concerns where these are not all.
+func (b *ledger) facts(name string, cylinders []string) diag.Facts {
+	at := b.account(name).at
+	if len(cylinders) == 0 || len(at) == len(cylinders) || cause.Shared(name) {
+		at = nil
+	}
+	b.c.InOrder(at)
+	return diag.Facts{"at": diag.Names(at), "airCooled": b.c.AirCooled()}
 }

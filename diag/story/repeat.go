@@ -54,7 +54,7 @@ func aboutTest(c *known.Case, told []*story) *story {
 	}
 	test.About, test.Confidence = diag.AboutTest, diag.Fair
 	test.book = test.weigh(c)
-	test.Causes = test.book.top(nil)
+	test.Causes = test.book.top()
 	if enough(c, nil) && test.repeatCheck(c, test.Urgency) == nil { // it was made again as often as it may be
 		return nil
 	}
