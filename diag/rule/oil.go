@@ -85,8 +85,8 @@ var oilRules = []Rule{
 	{
 		Name: "bottom-end-first", Title: "Oil pressure is low while work on the head or the rings is proposed",
 		Why:    "Money spent on a head or rings is lost over worn bearings. Where oil pressure is under its limit the bottom end is looked at before the top is opened.",
-		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: append([]known.Need{known.NeedsCompression}, oilTest...), Of: ofSystem(known.Oil),
-		When: known.All(known.OilUnderLimit, someGradedLow), Kind: OfOil, Say: bottomEndFirst, Headline: "bottom-end-first", Keeps: true, Before: true,
+		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil),
+		When: known.All(known.OilUnderLimit, workAbove), Kind: OfOil, Say: bottomEndFirst, Headline: "bottom-end-first", Before: true,
 	},
 	{
 		Name: "sound-above-low-below", Title: "The cylinders are even while the oil pressure is low",
@@ -223,8 +223,10 @@ func oilRight(c *known.Case, _ known.Subject) diag.Finding {
 
 func bottomEndFirst(c *known.Case, _ known.Subject) diag.Finding {
 	low, clear := known.OilLow(oilResult(c))
-	f := measuredFinding(low, clear, diag.ActSoon)
-	f.Facts["low"] = diag.Names(c.LowSet())
+	f := measuredFinding(low, clear, diag.ActSoon) // before anything is taken apart, whatever the gauge
+	if !known.OnOwnGauge(oilResult(c)) {
+		f.Confidence = diag.Weak
+	}
 	return f
 }
 
@@ -236,8 +238,10 @@ func thinned(c *known.Case, _ known.Subject) diag.Finding {
 	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{}}
 }
 
-// someGradedLow is an engine on whose head or rings work may be proposed.
-var someGradedLow = known.OfEngine("some cylinder graded low", func(c *known.Case) bool { return len(c.LowSet()) > 0 })
+// workAbove is an engine on whose head or rings work may be proposed.
+var workAbove = known.OfEngine("some cylinder graded low, every one low, or one that loses too much of its test air", func(c *known.Case) bool {
+	return len(c.LowSet()) > 0 || c.AllLow() != nil || leaky(c)
+})
 
 // pressureSound is an engine whose compression is even in every cylinder.
 var pressureSound = known.OfEngine("every cylinder read and even, and no limit passed", (*known.Case).Sound)
