@@ -189,11 +189,15 @@ type Story struct {
 	Ledger     []Entry   // every voice for or against a cause, for whoever asks why
 	Next       *Check
 	Sound      bool // it shows something to be sound, and not only that nothing has to be done
+	// Found is what it would say over a sheet, where what it is about does not tell it
+	// from others of the engine; no key for others.
+	Found Phrase
 }
 
 // Also is what another story of the same urgency is about.
 type Also struct {
 	About     About
+	Found     Phrase // as a Story has it
 	Cylinders []string
 	Circuit   string
 	System    string

@@ -98,6 +98,15 @@ func (c *Catalogue) where(facts diag.Facts, every, before string) (string, error
 	return " " + before + " " + said, err
 }
 
+// uncapital begins a sentence as a part of another; a word in capitals stays.
+func uncapital(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	if next, _ := utf8.DecodeRuneInString(s[size:]); unicode.IsUpper(next) {
+		return s
+	}
+	return string(unicode.ToLower(first)) + s[size:]
+}
+
 // capital begins a sentence.
 func capital(s string) string {
 	first, size := utf8.DecodeRuneInString(s)

@@ -79,6 +79,12 @@ func (c *Catalogue) Verdict(p diag.Phrase, a Audience) (string, error) {
 	return said, err
 }
 
+// Found says what a story found as a part of another sentence.
+func (c *Catalogue) Found(p diag.Phrase, a Audience) (string, error) {
+	said, err := c.one("verdicts", p, a)
+	return uncapital(said), err
+}
+
 // Cause says a cause by itself.
 func (c *Catalogue) Cause(p diag.Phrase, a Audience) (string, error) { return c.one("causes", p, a) }
 

@@ -155,11 +155,19 @@ func (c *Catalogue) Step(step diag.Step, a Audience) (SaidStep, error) {
 // withAlso names what else is as urgent as a verdict.
 func (c *Catalogue) withAlso(verdict string, also []diag.Also, a Audience) (string, error) {
 	s := &speaker{c: c, a: a, facts: diag.Facts{}}
-	var names diag.Names
+	var names, found diag.Names
 	for _, o := range also {
-		names = append(names, s.about(o))
+		if o.Found.Key == "" {
+			names = append(names, s.about(o))
+			continue
+		}
+		says, err := c.Found(o.Found, a)
+		if err != nil {
+			return "", err
+		}
+		found = append(found, says)
 	}
-	said := s.label("verdict.also", diag.Facts{"verdict": verdict, "also": names})
+	said := s.label("verdict.also", diag.Facts{"verdict": verdict, "also": names, "found": found})
 	return said, s.err
 }
 

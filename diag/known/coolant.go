@@ -50,6 +50,13 @@ func (c *Case) CoolantMissed() bool { return c.LosesCoolant() || c.Smokes("white
 // CoolantHot reports an engine that overheats, which gas in its hoses does.
 func (c *Case) CoolantHot() bool { return c.Complains("overheating") }
 
+// CoolantGoes reports an engine that loses its coolant, boils it or burns it: with
+// gas in it as well there is a way through, and one more start or one more trip
+// may bend a rod or warp a head.
+func (c *Case) CoolantGoes() bool {
+	return !c.AirCooled() && (c.Complains("coolant loss") || c.CoolantHot() || c.Smokes("white", "load", "always", "idle"))
+}
+
 // WillNotStart reports an engine that does not start, or does not run.
 func (c *Case) WillNotStart() bool { return c.Complains("no start") || c.Spec.Runs == "does not run" }
 

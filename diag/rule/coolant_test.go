@@ -65,7 +65,7 @@ func TestCoolantInRotary(t *testing.T) {
 	good, low := f{7.2, 7.1, 7.3}, f{5.0, 4.9, 5.1}
 	none := "head-gasket warped-or-cracked-head cracked-bore"
 	runSupply(t, []supplyCase{
-		{name: "gas, both rotors good", test: faces(good, gasIn("positive"), sample.Complains("coolant loss")), fires: "combustion-gas-in-coolant", not: "coolant-in-cylinder", first: "coolant-seal cracked-housing", none: none, soon: diag.ActSoon, next: "cooling-pressure-test"},
+		{name: "gas, both rotors good", test: faces(good, gasIn("positive"), sample.Complains("coolant loss")), fires: "combustion-gas-in-coolant", not: "coolant-in-cylinder", first: "coolant-seal cracked-housing", none: none, soon: diag.DoNotRun, next: "cooling-pressure-test"},
 		{name: "gas and a low rotor", test: faces(low, gasIn("positive"), sample.Complains("coolant loss", "hard start")), fires: "coolant-in-cylinder rotor-low combustion-gas-in-coolant", first: "coolant-seal cracked-housing", none: none, soon: diag.DoNotRun, next: "cooling-pressure-test turn-by-hand"},
 		{name: "a washed plug and a low rotor that does not start", test: faces(low, sample.Plug("coolant", rear), sample.Complains("coolant loss", "no start")), fires: "coolant-in-cylinder rotor-low", first: "coolant-seal", none: none + " flooding", soon: diag.DoNotRun, never: "dry-chambers"},
 		{name: "a washed plug alone", test: faces(good, sample.Plug("coolant", rear)), fires: "coolant-washed", not: "coolant-in-cylinder", first: "coolant-seal", none: none, soon: diag.ActSoon},

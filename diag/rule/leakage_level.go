@@ -96,7 +96,7 @@ var leakLevelRules = []Rule{
 		When: known.All(known.GasFound, known.Not(known.AirCooled)),
 		Kind: OfCoolant, For: pathToCoolant(Heard, Known),
 		Say: func(c *known.Case, _ known.Subject) diag.Finding {
-			return diag.Finding{Urgency: diag.ActSoon, Facts: diag.Facts{"rotary": c.Rotary()}}
+			return diag.Finding{Urgency: withGas(c), Facts: diag.Facts{"rotary": c.Rotary(), "goes": c.CoolantGoes()}}
 		},
 		Headline: "coolant-signs",
 	},
@@ -170,6 +170,16 @@ func alikeLoss(c *known.Case, loss float64) bool {
 		least = min(least, *l.Loss)
 	}
 	return c.Noticed("all-leak-to-crankcase") && least <= known.ActLoss && loss <= least+alikeSpan
+}
+
+// withGas is how urgent combustion gas in the coolant is: an engine that only shows
+// it can be driven home with an eye on the level, one that loses or boils its coolant
+// is not started again.
+func withGas(c *known.Case) diag.Urgency {
+	if c.CoolantGoes() {
+		return diag.DoNotRun
+	}
+	return diag.ActSoon
 }
 
 // lowAndBurnsOil is as urgent as what it explains, and soon where that is clear.

@@ -49,7 +49,7 @@ var repairRules = []Rule{
 		Source: "common practice, no source", Of: theEngine, Kind: OfEarlier,
 		When: known.OfEngine("combustion gas in the coolant before the work and after it", func(c *known.Case) bool { return c.GasBefore() && c.CoolantGas == "positive" }),
 		For:  append(speaks(Known, "warped-or-cracked-head"), speaks(DryUp, "cracked-bore", "cracked-housing")...),
-		Say:  gasRepaired(diag.ActSoon), Headline: "gas-still-after-repair", SaysBetterThan: []string{"combustion-gas-in-coolant"},
+		Say:  func(c *known.Case, s known.Subject) diag.Finding { return gasRepaired(withGas(c))(c, s) }, Headline: "gas-still-after-repair", SaysBetterThan: []string{"combustion-gas-in-coolant"},
 	},
 	{
 		Name: "before-not-compared", Title: "The readings before the work do not compare", Class: Information, About: diag.AboutEngine,

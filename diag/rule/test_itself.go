@@ -249,7 +249,7 @@ func notStandard(c *known.Case) []diag.Notice {
 	add(c.Spec.Decompressor == "automatic", "decompressor", nil)
 	add(c.ThrottleShut(), "throttle-closed", nil)
 	add(c.ChokeShut(), "choke-closed", nil)
-	add(c.Conditions.PlugsOut == "one at a time", "plugs-in", nil)
+	add(c.Conditions.PlugsOut == "one at a time", "plugs-in", diag.Facts{"diesel": c.Spec.Diesel()})
 	add(c.Conditions.Method != "", "", diag.Facts{"method": c.Conditions.Method})
 	return list
 }

@@ -204,7 +204,7 @@ func fuelLacking(c *known.Case) bool {
 }
 
 func startNotExplained(c *known.Case, _ known.Subject) diag.Finding {
-	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"low": diag.Names(c.LowSet())}}
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"low": diag.Names(c.LowSet()), "diesel": c.Spec.Diesel()}}
 }
 
 // airPlaced reports air heard at a place that is worth saying.
@@ -249,7 +249,7 @@ func carbonOnMost(c *known.Case) bool {
 
 func soundLookElsewhere(c *known.Case, s known.Subject) diag.Finding {
 	tested := len(c.Leaks()) > 0
-	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"leakage": tested,
+	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"leakage": tested, "diesel": c.Spec.Diesel(),
 		"percent": known.Percent(c.Cranking().LowestPercentOfHighest, 0), "complaint": c.Complaint(), "ran": known.AllBreatheAlike.Holds(c, s), "undone": c.Undone()}}
 	switch {
 	case !running.Holds(c, s):

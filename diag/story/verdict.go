@@ -16,6 +16,7 @@ import (
 // anything the verdict says what was found sound, or why nothing can be judged.
 func conclude(c *known.Case, d *diag.Diagnosis) {
 	lead := leading(d)
+	nameFound(c, d)
 	d.Lead = -1
 	if lead != nil {
 		d.Lead = 0
@@ -33,6 +34,16 @@ func conclude(c *known.Case, d *diag.Diagnosis) {
 	}
 	d.Advice.Facts = adviceFacts(c, d, lead)
 	d.Proven = shownSound(c, d)
+}
+
+// nameFound has every story of the whole engine that asks for something, and does
+// not lead, say what it found: of an engine more than one thing can be so.
+func nameFound(c *known.Case, d *diag.Diagnosis) {
+	for i := 1; i < len(d.Stories); i++ {
+		if s := &d.Stories[i]; s.About == diag.AboutEngine && s.Urgency != diag.NoAction && len(s.Members) > 0 {
+			s.Found = diag.Phrase{Key: cmp.Or(s.Members[0].Headline, "see-findings"), Facts: verdictFacts(c, s)}
+		}
+	}
 }
 
 // leading is the first story that asks for something, nil for none.
@@ -122,7 +133,7 @@ func alsoUrgent(d *diag.Diagnosis) []diag.Also {
 		if len(s.Members) > 0 && rule.Named(s.Members[0].Rule).Class == rule.Elsewhere {
 			continue
 		}
-		list = append(list, diag.Also{About: s.About, Cylinders: s.Cylinders, Circuit: s.Circuit, System: s.System, Part: s.Part})
+		list = append(list, diag.Also{About: s.About, Found: s.Found, Cylinders: s.Cylinders, Circuit: s.Circuit, System: s.System, Part: s.Part})
 	}
 	return list
 }

@@ -20,6 +20,7 @@ var (
 
 var (
 	sparkWord   = regexp.MustCompile(`(?i)\b(spark|coil|all plugs out|plugs as a set|throttle held open)\b`)
+	petrolWord  = regexp.MustCompile(`(?i)\b(pcv|oxygen sensor|octane|plug wires?|ignition timing|purge valve|spark plugs stayed|plugs stay out|plug out at a time)\b`)
 	runsWord    = regexp.MustCompile(`(?i)engine running|run the engine|run it|working temperature|engine warm|at idle|when slowing`)
 	valveWord   = regexp.MustCompile(`(?i)\b(valves?|lash|camshaft)\b`)
 	otherValves = regexp.MustCompile(`(?i)(purge|pcv|relief|tank-vapou?r|check|gauge's|pump's|reed|adapter's|schrader|hose's|its) (\([^)]*\) )?valve`)
@@ -108,7 +109,7 @@ var checkLaws = []law{
 			k.saw()
 			unfit(s, k, vacuumChecks, "the system "+s.system()+", fuel "+s.fuel())
 		}},
-	{name: "O3 spark and computer", least: 200, says: "no spark is asked of a diesel, and no computer of a carburettor",
+	{name: "O3 spark and computer", least: 200, says: "no spark is asked of a diesel, none of its words speaks of what only a petrol engine has, and no computer of a carburettor",
 		check: func(s *subject, k *tally) {
 			if s.diesel() {
 				k.saw()
@@ -116,6 +117,11 @@ var checkLaws = []law{
 				for _, a := range s.out.asked() {
 					if c := finds(a.text, sparkWord); c != "" {
 						k.fail("%s says %q to a diesel", a.at, c)
+					}
+				}
+				for _, a := range slices.Concat(s.out.said(), s.out.asked()) {
+					if c := finds(a.text, petrolWord); c != "" {
+						k.fail("%s says %q to a diesel: %s", a.at, c, a.text)
 					}
 				}
 			}

@@ -137,7 +137,7 @@ func (v *view) lessUrgent() string {
 		if s.Urgency == diag.NoAction || s.Urgency == v.d.Urgency {
 			continue
 		}
-		if name := v.aboutWords(s); !slices.Contains(about, name) {
+		if name := v.foundWords(s); !slices.Contains(about, name) {
 			about = append(about, name)
 		}
 	}
@@ -145,6 +145,15 @@ func (v *view) lessUrgent() string {
 		return ""
 	}
 	return v.label("sub.less-urgent", "about", about)
+}
+
+// foundWords name a story by what it found, or by what it is about where that says
+// enough.
+func (v *view) foundWords(s *diag.Story) string {
+	if s.Found.Key == "" {
+		return v.aboutWords(s)
+	}
+	return v.keep(v.words.Found(s.Found, v.sheet.Audience))
 }
 
 // aboutWords name what a story is about: "cylinders 3 and 5".
