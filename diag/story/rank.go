@@ -110,8 +110,8 @@ func (b *ledger) press(members []*member, most diag.Urgency) {
 	}
 }
 
-// aside reports a cause for which only findings speak that press less: no
-// other, no sign, and no answer of a check; and for a fault of the test of which
+// aside reports a cause for which only findings speak that press less, or hints in
+// what is told of the engine: no other, no sign, and no answer of a check; and for a fault of the test of which
 // none speaks that presses. What is known of the test speaks of pressures, where
 // one of these presses.
 func (b *ledger) aside(k *cause.Cause) bool {
@@ -125,7 +125,7 @@ func (b *ledger) aside(k *cause.Cause) bool {
 			aside = true
 			continue
 		}
-		if slices.Contains(b.urgent, e.By) || !slices.Contains(b.lesser, e.By) {
+		if slices.Contains(b.urgent, e.By) || !(e.Kind == string(rule.OfHistory) && e.Weight < rule.Known) && !slices.Contains(b.lesser, e.By) {
 			return false
 		}
 		aside = true

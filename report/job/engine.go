@@ -46,8 +46,27 @@ func (r *reader) engine(top *section) (*engine.Engine, diag.Spec) {
 		}
 	}
 	spec := r.spec(s)
+	if spec.Fuel == "" && s.get("fuel") == nil {
+		spec.Fuel = fuelShown(top)
+	}
 	r.facts(s, e, &spec)
 	return e, spec
+}
+
+// fuelShown is the fuel of an engine that is not said to burn any, where the job
+// writes of it what only a diesel has: its supply, or the tests of its injection;
+// "" where it does not.
+func fuelShown(top *section) string {
+	supply, tests := top.get("fuel-pressure").get("system"), top.get("diesel")
+	if supply != nil {
+		if word, _ := vocabularyOf("fuel system").find(supply.text, fuelSystems); word == dieselSupply {
+			return "diesel"
+		}
+	}
+	if tests != nil && tests.kind == mapping && len(tests.entries) > 0 {
+		return "diesel"
+	}
+	return ""
 }
 
 // spec reads what kind of engine it is, apart from its cylinders.

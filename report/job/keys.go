@@ -77,11 +77,14 @@ var (
 	looks        = []string{"normal", "worn", "sooty", "fuel-wet", "oil-wet", "ash", "white", "blistered", "melted", "detonation",
 		"coolant", "bridged", "damaged", "tracked"}
 	places      = []string{"exhaust", "inlet", "crankcase", "coolant", "neighbour", "outside", "nowhere"}
-	fuelSystems = []string{"carburettor", "throttle body", "port, return line", "port, no return", "direct, low side", "diesel, lift pump"}
+	fuelSystems = []string{"carburettor", "throttle body", "port, return line", "port, no return", "direct, low side", dieselSupply}
 	fuels       = []string{"petrol", "diesel", "lpg", "cng", "ethanol", "two-stroke mix"}
 	smokes      = []string{"blue", "white", "black", "none"}
 	smokeTimes  = []string{"start", "idle", "load", "overrun", "always"}
 )
+
+// dieselSupply is the kind of fuel system that only a diesel has.
+const dieselSupply = "diesel, lift pump"
 
 // otherSpellings are keys as American English has them.
 var otherSpellings = map[string]string{"authorized": "authorised", "color": "colour", "intake-closes": "inlet-closes"}
