@@ -36,6 +36,7 @@ type Check struct {
 	Made     func(c *known.Case, cylinders []string) bool
 	Mends    []string  // causes that it puts right as it is made
 	Words    []string  // other words for it in a job's work done
+	Titles   []string  // what a page calls it: read so in front of a colon, or of the cylinders
 	Outcomes []Outcome // all of them
 	place    int       // among all checks
 	// Why are causes that, once they were seen, it says the reason of: what it is asked
@@ -66,6 +67,9 @@ type Check struct {
 	// Baseline: it reads what many jobs bring with their first readings, so that of
 	// all such one counts as made.
 	Baseline bool
+	// Further: its outcome may stand among the readings of a further test, of which a
+	// job brings many at once.
+	Further bool
 	// Coolant: it looks at the coolant, and says nothing of a leak that goes from
 	// one cylinder into the next.
 	Coolant bool
@@ -170,7 +174,14 @@ func (k *Check) tests() []string {
 var called = sync.OnceValue(func() []known.Phrases {
 	names := make([]known.Phrases, len(Checks))
 	for i := range Checks {
-		names[i] = known.Plain(append([]string{Checks[i].Name}, Checks[i].Words...)...)
+		list := append([]string{Checks[i].Name}, Checks[i].Words...)
+		for _, title := range Checks[i].Titles {
+			list = append(list, title+":")
+			if !Checks[i].Whole {
+				list = append(list, title+" on")
+			}
+		}
+		names[i] = known.Plain(list...)
 	}
 	return names
 })

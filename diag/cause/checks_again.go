@@ -55,24 +55,24 @@ func leakHeard(c *known.Case, cylinders []string) bool {
 
 // againChecks test again, or test what was left out.
 var againChecks = []Check{
-	{Name: "complete-set", Minutes: 15, Fits: func(c *known.Case, _ []string) bool { return c.Several() }, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
+	{Name: "complete-set", Titles: []string{"testing the rest"}, Minutes: 15, Fits: func(c *known.Case, _ []string) bool { return c.Several() }, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
 		Outcomes: []Outcome{{Name: "alike"}, {Name: "apart", Else: true}}},
 	{Name: "look-at-the-gauge", Then: "second-gauge", Minutes: 1, Whole: true, Again: true, Words: []string{"unit read off", "unit checked"},
-		Outcomes: []Outcome{{Name: "another unit", For: []string{"other-unit"}}, {Name: "the same unit", Else: true}}},
-	{Name: "look-up-limit", Minutes: 2, Whole: true, Again: true, Words: []string{"limit looked up", "limit checked"},
+		Outcomes: []Outcome{{Name: "another unit", For: []string{"other-unit"}}, {Name: "the same unit", Else: true, After: []string{"as it is written"}}}},
+	{Name: "look-up-limit", Titles: []string{"looking up the book's figure", "the book's figure"}, Minutes: 2, Whole: true, Again: true, Words: []string{"limit looked up", "limit checked"},
 		Outcomes: []Outcome{{Name: "sea level", For: []string{"altitude"}}, {Name: "another figure", For: []string{"limit-wrong"}}, {Name: "it stands", Else: true}}},
-	{Name: "charge-and-repeat", Minutes: 20, Mends: []string{"weak-cranking"}, Whole: true, Way: Starter, Again: true, Words: []string{"battery charged and repeated"},
+	{Name: "charge-and-repeat", Titles: []string{"charging and repeating"}, Minutes: 20, Mends: []string{"weak-cranking"}, Whole: true, Way: Starter, Again: true, Words: []string{"battery charged and repeated"},
 		Outcomes: []Outcome{{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}}, {Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
-	{Name: "repeat-with-charger", Minutes: 10, Whole: true, Way: Starter, Again: true, Words: []string{"repeated with charger", "repeated with a charger"},
+	{Name: "repeat-with-charger", Titles: []string{"again, with a charger", "repeating with a charger"}, Minutes: 10, Whole: true, Way: Starter, Again: true, Words: []string{"repeated with charger", "repeated with a charger"},
 		Outcomes: []Outcome{
 			{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}},
-			{Name: "the first falls again", For: []string{"gauge-valve-leaks"}, Fits: func(c *known.Case) bool { return c.Several() }, Words: []string{"falls again", "fell again"}},
-			{Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
-	{Name: "repeat-method", Minutes: 15, Mends: []string{"throttle-or-choke"}, Whole: true, Way: Starter, Again: true, Fits: crankedInDoubt, Words: []string{"test repeated", "compression repeated"},
+			{Name: "the first falls again", For: []string{"gauge-valve-leaks"}, Fits: func(c *known.Case) bool { return c.Several() }, Words: []string{"falls again", "fell again"}, After: []string{"the first one reads less at the end again"}},
+			{Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}, After: []string{"each reads as before, the first one at the end too"}}}},
+	{Name: "repeat-method", Titles: []string{"repeating the test by the book", "the test once more"}, Minutes: 15, Mends: []string{"throttle-or-choke"}, Whole: true, Way: Starter, Again: true, Fits: crankedInDoubt, Words: []string{"test repeated", "compression repeated"},
 		Outcomes: []Outcome{
 			{Name: "readings come up", For: []string{"throttle-or-choke", "weak-cranking", "cold-engine", "adapter-leak"}, Words: []string{"come up", "came up", "up"}},
 			{Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
-	{Name: "look-for-decompressor", Minutes: 5, Whole: true, Way: Hand, Words: []string{"decompressor looked for", "compression release looked for"},
+	{Name: "look-for-decompressor", Titles: []string{"decompressor or not", "looking for a decompressor"}, Minutes: 5, Whole: true, Way: Hand, Words: []string{"decompressor looked for", "compression release looked for"},
 		Fits: func(c *known.Case, _ []string) bool { return c.MayHaveDecompressor() && c.Spec.Decompressor == "" },
 		Outcomes: []Outcome{
 			{Name: "one is fitted", For: []string{"decompressor"}, Words: []string{"fitted", "found", "has one"}},
@@ -82,41 +82,41 @@ var againChecks = []Check{
 			{Name: "reads higher", For: []string{"gauge-reads-low", "gauge-valve-leaks", "adapter-leak"}, Words: []string{"higher"}},
 			{Name: "reads lower", For: []string{"gauge-reads-high"}, Words: []string{"lower"}},
 			{Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
-	{Name: "repeat-wet", OfTest: true, Minutes: 20, Way: Starter | Oils, Again: true,
+	{Name: "repeat-wet", Titles: []string{"oil test once more", "repeating the test with oil"}, OfTest: true, Minutes: 20, Way: Starter | Oils, Again: true,
 		Fits: func(c *known.Case, cylinders []string) bool {
-			return c.OilTells() && !c.WetClear(cylinders) && c.WetOfAll() != known.WetRises
+			return c.OilTells() && !c.WetClear(cylinders) && !c.WetWellMade() && c.WetOfAll() != known.WetRises
 		},
 		Outcomes: []Outcome{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "wear", "dry-bores"}, Words: []string{"rose"}},
-			{Name: "tells nothing", Else: true, Mute: true, Words: []string{"nothing"}}}},
-	{Name: "dry-and-repeat", Minutes: 30, Mends: []string{"washed-bore", "flooding"}, Whole: true, Way: Starter, Again: true, Words: []string{"dried and repeated", "cylinders dried"},
+			{Name: "tells nothing", Else: true, Mute: true, Words: []string{"nothing"}, After: []string{"both rise alike, or neither", "it hardly rises"}}}},
+	{Name: "dry-and-repeat", Titles: []string{"drying and repeating"}, Minutes: 30, Mends: []string{"washed-bore", "flooding"}, Whole: true, Way: Starter, Again: true, Words: []string{"dried and repeated", "cylinders dried"},
 		Fits: func(c *known.Case, _ []string) bool { return !c.Spec.Diesel() && !c.Rotary() },
 		Outcomes: []Outcome{
-			{Name: "recovers", For: []string{"washed-bore", "flooding", "dry-bores", "stuck-seals"}, Words: []string{"recovered", "came up"}},
+			{Name: "recovers", For: []string{"washed-bore", "flooding", "dry-bores", "stuck-seals"}, Words: []string{"recovered", "came up"}, After: []string{"the readings come up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "dry-chambers", Minutes: 45, Mends: []string{"flooding"}, Whole: true, Way: Starter, Again: true, Words: []string{"chambers dried", "dried and repeated", "deflooded"},
+	{Name: "dry-chambers", Titles: []string{"drying the chambers"}, Minutes: 45, Mends: []string{"flooding"}, Whole: true, Way: Starter, Again: true, Words: []string{"chambers dried", "dried and repeated", "deflooded"},
 		Fits: func(c *known.Case, _ []string) bool { return c.Rotary() && !c.Spec.Diesel() },
 		Outcomes: []Outcome{
-			{Name: "comes up", For: []string{"flooding"}, Words: []string{"recovered", "came up"}},
+			{Name: "comes up", For: []string{"flooding"}, Words: []string{"recovered", "came up"}, After: []string{"the readings come up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "warm-retest", Minutes: 60, Whole: true, Way: Runs | Starter, Again: true, Fits: notWarm, Words: []string{"tested warm", "retested warm"},
+	{Name: "warm-retest", Titles: []string{"testing again warm"}, Minutes: 60, Whole: true, Way: Runs | Starter, Again: true, Fits: notWarm, Words: []string{"tested warm", "retested warm"},
 		Outcomes: []Outcome{
-			{Name: "evens out", For: []string{"cold-engine", "carbon-on-seat", "stuck-rings"}, Sure: 0.6, Words: []string{"even"}},
-			{Name: "stays apart", Else: true, Words: []string{"stays", "stayed"}}}},
+			{Name: "evens out", For: []string{"cold-engine", "carbon-on-seat", "stuck-rings"}, Sure: 0.6, Words: []string{"even"}, After: []string{"the reading comes up"}},
+			{Name: "stays apart", Else: true, Words: []string{"stays", "stayed"}, After: []string{"they stay apart"}}}},
 	{Name: "compression-test", Minutes: 40, Whole: true, Way: Starter, Fits: func(c *known.Case, cylinders []string) bool { return pistons(c, nil) && !leakHeard(c, cylinders) }, Made: func(c *known.Case, _ []string) bool { return c.DryRead() },
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-compression", "rings", "wear", "exhaust-valve", "cam-timing", "washed-bore", "fault-in-each"}},
-			{Name: "even", Else: true}}},
-	{Name: "leak-down-again", Minutes: 15, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread"}, Way: Hand | Runs | Air, Again: true, Fits: pistons, Words: []string{"leak-down repeated", "leakage repeated"},
+			{Name: "even", Else: true, After: []string{"high enough"}}}},
+	{Name: "leak-down-again", Titles: []string{"leak-down test again", "repeating the leak-down test"}, Minutes: 15, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread"}, Way: Hand | Runs | Air, Again: true, Fits: pistons, Words: []string{"leak-down repeated", "leakage repeated"},
 		Answers: func(c *known.Case) bool { return afterOil(c) || aircraft(c) },
 		Outcomes: []Outcome{
 			{Name: "loses more", For: []string{"rings", "scored-bore", "stuck-rings", "piston", "broken-ring-land", "washed-bore"}, Fits: afterOil, Words: []string{"more"}},
 			{Name: "loses less", For: []string{"tester-scale", "plug-or-adapter-thread", "cold-engine"}, Fits: notAircraft, Sure: 0.7, Words: []string{"less"}},
 			{Name: "holds now", For: []string{"carbon-on-seat", "sticking-valve", "ring-gaps", "tester-scale", "plug-or-adapter-thread", "cold-engine"}, Fits: aircraft, Sure: 0.7, Words: []string{"less", "holds"}},
-			{Name: "stays", Else: true, Words: []string{"same", "stayed"}}}},
+			{Name: "stays", Else: true, Words: []string{"same", "stayed"}, After: []string{"it loses as much again"}}}},
 	{Name: "second-fuel-gauge", Minutes: 10, Whole: true, Way: Runs, Again: true, Words: []string{"another fuel gauge"},
 		Outcomes: []Outcome{{Name: "reads otherwise", For: []string{"fuel-gauge-reads-low", "fuel-gauge-reads-high"}, Words: []string{"differs"}}, {Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
-	{Name: "ports-look", Minutes: 40, Way: Hand | Opens, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"looked in at the port", "apex seals looked at", "seals looked at"},
+	{Name: "ports-look", Titles: []string{"a look at the seals", "look at the seals through the port"}, Minutes: 40, Way: Hand | Opens, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"looked in at the port", "apex seals looked at", "seals looked at"},
 		Outcomes: []Outcome{
 			{Name: "a seal is broken or stuck", For: []string{"apex-seal", "stuck-seals"}, Words: []string{"broken", "stuck", "chipped"}},
 			{Name: "the housing is scored", For: []string{"rotor-wear"}, Words: []string{"scored", "worn"}},
@@ -125,7 +125,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "gone", For: faultsPutRight, Words: []string{"gone", "cured"}},
 			{Name: "still there", Else: true, Words: []string{"still", "no change"}}}},
-	{Name: "face-peaks", Minutes: 15, Way: Starter, Again: true, Made: facesMeasured, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"faces tested again"},
+	{Name: "face-peaks", Titles: []string{"each face by itself", "reading every face apart"}, Minutes: 15, Way: Starter, Again: true, Made: facesMeasured, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"faces tested again"},
 		Outcomes: []Outcome{
 			{Name: "same faces low", For: []string{"apex-seal", "side-seal", "corner-seal", "rotor-wear"}, Words: []string{"same"}},
 			{Name: "faces agree", Else: true, Words: []string{"agree"}}}},

@@ -43,18 +43,18 @@ var mixtureChecks = []Check{
 	{Name: "spark-test", Minutes: 10, Way: Starter, Fits: sparkOpen, Words: []string{"spark tested", "spark seen"},
 		Outcomes: []Outcome{
 			{Name: "no spark", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"none", "weak"}},
-			{Name: "good spark", Else: true, Words: []string{"good"}}}},
-	{Name: "injector-balance", Minutes: 20, Way: Runs, Fits: comparable, Words: []string{"injectors swapped", "injector swapped", "injectors tested"},
+			{Name: "good spark", Else: true, Words: []string{"good"}, After: []string{"a strong spark"}}}},
+	{Name: "injector-balance", Further: true, Titles: []string{"comparing the injectors"}, Minutes: 20, Way: Runs, Fits: comparable, Made: readIn(known.Injectors, "before", "after", "pressure-drop to"), Words: []string{"injectors swapped", "injector swapped", "injectors tested"},
 		Outcomes: []Outcome{
-			{Name: "one differs", For: []string{"own-injector", "injection"}, Words: []string{"differs"}},
-			{Name: "all alike", Else: true, Words: []string{"alike", "same"}}}},
-	{Name: "set-gap", Minutes: 15, Way: Runs, Mends: []string{"gap-not-set"}, Fits: sparking, Words: []string{"gap set", "gaps set"},
+			{Name: "one differs", For: []string{"own-injector", "injection"}, Words: []string{"differs"}, After: []string{"one gives more or less than the others", "it gives too much or too little"}},
+			{Name: "all alike", Else: true, Words: []string{"alike", "same"}, After: []string{"it gives what it should"}}}},
+	{Name: "set-gap", Titles: []string{"setting the plug gap"}, Minutes: 15, Way: Runs, Mends: []string{"gap-not-set"}, Fits: sparking, Words: []string{"gap set", "gaps set"},
 		Outcomes: []Outcome{{Name: "runs well", For: []string{"gap-not-set", "dropped-plug"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
 	{Name: "renew-plugs", Minutes: 30, Mends: []string{"plug-age", "wrong-heat-range"}, Way: Parts | Runs, Fits: sparking, Words: []string{"new plugs", "plugs renewed", "plugs replaced", "new spark plugs"},
 		Outcomes: []Outcome{{Name: "runs well", For: []string{"plug-age", "gap-not-set", "moisture-at-plug", "wrong-heat-range"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
 	{Name: "timing-and-cooling", Minutes: 20, Whole: true, Way: Runs, Fits: sparking, Words: []string{"ignition timing"},
 		Outcomes: []Outcome{{Name: "one is off", For: []string{"early-ignition", "too-hot", "wrong-heat-range", "knock"}, Words: []string{"off"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
-	{Name: "plug-type", Minutes: 2, Fits: func(c *known.Case, _ []string) bool {
+	{Name: "plug-type", Titles: []string{"the plugs' number"}, Minutes: 2, Fits: func(c *known.Case, _ []string) bool {
 		return !c.Spec.Diesel() && c.Plugs != nil && c.PlugsNew() && !c.Plugs.HeatRange.Given
 	}, Words: []string{"heat range checked", "plug type checked"},
 		Outcomes: []Outcome{{Name: "the wrong plug", For: []string{"wrong-heat-range", "wrong-plug-reach", "wrong-plug"}, Words: []string{"wrong"}}, {Name: "the right plug", Else: true, Words: []string{"right"}}}},
@@ -65,19 +65,19 @@ var mixtureChecks = []Check{
 	{Name: "fuel-trims", Baseline: true, Minutes: 10, Whole: true, Way: Runs, Fits: mixtureInDoubt, Made: measuredTest(known.Trims), Words: []string{"trims"},
 		Outcomes: []Outcome{
 			{Name: "adds at idle only", For: []string{"air-leak", "manifold-gasket", "injector-seals", "sensor-or-air-leak"}, Words: []string{"idle"}},
-			{Name: "adds at speed", For: []string{"low-fuel-pressure", "fuel-filter", "pump", "pump-voltage", "supply-restricted", "regulator-open", "air-meter", "dirty-injectors"}, Words: []string{"speed"}},
+			{Name: "adds at speed", For: []string{"low-fuel-pressure", "fuel-filter", "pump", "pump-voltage", "supply-restricted", "regulator-open", "air-meter", "dirty-injectors"}, Words: []string{"speed"}, After: []string{"well above zero at 2500 rpm"}},
 			{Name: "takes fuel out", For: []string{"purge-valve", "leaking-injector", "regulator-stuck", "regulator-diaphragm", "return-blocked", "vacuum-hose", "fuel-in-oil", "rich-mixture"}, Words: []string{"below zero", "negative"}},
 			{Name: "near zero", Else: true}}},
-	{Name: "bank-trims", Minutes: 10, Whole: true, Way: Runs, Fits: func(c *known.Case, cylinders []string) bool { return richOnOneBank(c, cylinders) && !c.BothTrimsRead() }, Words: []string{"trims compared"},
+	{Name: "bank-trims", Titles: []string{"fuel trims of the two banks", "fuel trims, both banks"}, Minutes: 10, Whole: true, Way: Runs, Fits: func(c *known.Case, cylinders []string) bool { return richOnOneBank(c, cylinders) && !c.BothTrimsRead() }, Words: []string{"trims compared"},
 		Outcomes: []Outcome{
 			{Name: "opposite ways", For: []string{"sensors-crossed"}, Words: []string{"opposite"}},
 			{Name: "one is off", For: []string{"bank-sensor", "bank-exhaust-leak", "own-injector", "injector-seals", "manifold-gasket"}, Words: []string{"off"}},
 			{Name: "alike", Else: true}}},
 	{Name: "purge-pinch", Minutes: 5, Whole: true, Way: Runs, Fits: injection, Words: []string{"purge"},
 		Outcomes: []Outcome{{Name: "runs cleaner", For: []string{"purge-valve"}, Words: []string{"cleaner"}}, {Name: "no change", Else: true}}},
-	{Name: "temperature-reading", Minutes: 5, Whole: true, Fits: injection, Words: []string{"coolant temperature read", "temperature sensor checked"},
-		Outcomes: []Outcome{{Name: "reads wrong", For: []string{"temperature-signal"}, Words: []string{"wrong", "cold"}}, {Name: "reads right", Else: true, Words: []string{"right"}}}},
-	{Name: "carburettor-look", Minutes: 20, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return carburetted(c) }, Words: []string{"choke and float checked", "float level checked"},
+	{Name: "temperature-reading", Titles: []string{"the temperature signal", "the temperature that the computer sees"}, Minutes: 5, Whole: true, Fits: injection, Words: []string{"coolant temperature read", "temperature sensor checked"},
+		Outcomes: []Outcome{{Name: "reads wrong", For: []string{"temperature-signal"}, Words: []string{"wrong", "cold"}, After: []string{"they differ by more than a few degrees"}}, {Name: "reads right", Else: true, Words: []string{"right"}, After: []string{"they agree"}}}},
+	{Name: "carburettor-look", Titles: []string{"carburetor"}, Minutes: 20, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return carburetted(c) }, Words: []string{"choke and float checked", "float level checked"},
 		Outcomes: []Outcome{{Name: "one is wrong", For: []string{"carburettor"}, Words: []string{"wrong"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
 	{Name: "air-filter-look", Minutes: 5, Mends: []string{"air-filter"}, Whole: true, Words: []string{"air filter"},
 		Fits: func(c *known.Case, cylinders []string) bool { // one filter serves all, and one that lowers cranking pressure is felt
@@ -85,13 +85,13 @@ var mixtureChecks = []Check{
 			return whole && (c.Complains(lowPower, rich) || c.History.Smoke.Colour == "black" || c.RichSign() != "")
 		},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},
-	{Name: "oil-for-fuel", Minutes: 5, Whole: true, Made: func(c *known.Case, _ []string) bool {
+	{Name: "oil-for-fuel", Titles: []string{"oil smell and level", "the oil's smell and level"}, Minutes: 5, Whole: true, Made: func(c *known.Case, _ []string) bool {
 		r := c.Measured(known.Oil)
 		return r != nil && r.Word("oil smell") != "" || c.Found(known.FuelInOil...)
 	}, Words: []string{"oil smelled", "oil checked for fuel"},
-		Outcomes: []Outcome{{Name: "fuel in the oil", For: []string{"fuel-in-oil", "high-pressure-pump"}, Words: []string{"fuel", "smells"}}, {Name: "none", Else: true, Words: []string{"clean"}}}},
-	{Name: "mix-check", Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"mix checked", "oil pump checked"},
-		Outcomes: []Outcome{{Name: "too much oil", For: []string{"wrong-mix"}, Words: []string{"wrong"}}, {Name: "right", Else: true}}},
+		Outcomes: []Outcome{{Name: "fuel in the oil", For: []string{"fuel-in-oil", "high-pressure-pump"}, Words: []string{"fuel", "smells"}}, {Name: "none", Else: true, Words: []string{"clean"}, After: []string{"it does not"}}}},
+	{Name: "mix-check", Titles: []string{"oil in the fuel"}, Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"mix checked", "oil pump checked"},
+		Outcomes: []Outcome{{Name: "too much oil", For: []string{"wrong-mix"}, Words: []string{"wrong"}}, {Name: "right", Else: true, After: []string{"as the book asks"}}}},
 }
 
 // oneBank reports plugs of these looks on one bank alone.

@@ -48,6 +48,35 @@ func measuredTest(name string) func(*known.Case, []string) bool {
 	return func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(name)) }
 }
 
+// readIn reports a further test of which something was read or ticked under one of
+// these names, of each of the cylinders where it is read by cylinder.
+func readIn(section string, names ...string) func(*known.Case, []string) bool {
+	return func(c *known.Case, cylinders []string) bool {
+		r := c.Measured(section)
+		if r == nil {
+			return false
+		}
+		of := func(cylinder string, any bool) bool {
+			return slices.ContainsFunc(r.Readings, func(m diag.MeasuredReading) bool {
+				return slices.Contains(names, m.Name) && (any || m.Cylinder == "" || m.Cylinder == cylinder)
+			}) || slices.ContainsFunc(r.Words, func(w diag.Word) bool {
+				return slices.Contains(names, w.Name) && (any || w.Cylinder == "" || w.Cylinder == cylinder)
+			})
+		}
+		return len(cylinders) == 0 && of("", true) || len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !of(n, false) })
+	}
+}
+
+// keptIn is that of a reading which is not past its limit: one that is, is put right
+// and read again.
+func keptIn(section, name string) func(*known.Case, []string) bool {
+	return func(c *known.Case, _ []string) bool {
+		m := c.Measured(section).Reading(name)
+		past, _ := known.Past(m)
+		return m != nil && !past
+	}
+}
+
 // needle enters what a vacuum gauge showed at idle, in inHg, and what it fell to
 // while the speed was held.
 func needle(idle, shut, held float64) func(*Trial) {
@@ -81,14 +110,14 @@ var runningChecks = []Check{
 	{Name: "vacuum-test", Baseline: true, Minutes: 15, Whole: true, Way: Runs, Fits: drawsEvenly, Made: measuredTest(known.Vacuum), Words: []string{"vacuum gauge", "vacuum read", "manifold vacuum"},
 		Outcomes: []Outcome{
 			{Name: "low and steady", For: []string{"cam-timing", "timing-drive", "cam-phaser", "late-ignition", "air-leak", "manifold-gasket"}, Sure: 0.6, Enter: needle(13.5, 22, 13.5), Words: []string{"low"}},
-			{Name: "does not rise as the throttle shuts", For: []string{"rings", "wear"}, Sure: 0.4, Enter: needle(16, 17, 16), Words: []string{"does not rise"}},
+			{Name: "does not rise as the throttle shuts", For: []string{"rings", "wear"}, Sure: 0.4, Enter: needle(16, 17, 16), Words: []string{"does not rise"}, After: []string{"it hardly rises as the throttle shuts"}},
 			{Name: "sinks while held", For: []string{"restricted-exhaust"}, Sure: 0.8, Enter: needle(18.5, 24, 9), Words: []string{"sinks", "falls"}},
-			{Name: "steady and right", Else: true, Enter: needle(19, 24, 19), Words: []string{"right"}}}},
-	{Name: "crankcase-pressure-test", Baseline: true, Minutes: 20, Whole: true, Way: Runs, Fits: pastAllRings, Made: measuredTest(known.Crankcase), Words: []string{"blow-by measured", "blow-by read", "gas in the crankcase measured"},
+			{Name: "steady and right", Else: true, Enter: needle(19, 24, 19), Words: []string{"right"}, After: []string{"it is steady, 17 to 21 inhg near sea level"}}}},
+	{Name: "crankcase-pressure-test", Titles: []string{"pressure in the crankcase"}, Baseline: true, Minutes: 20, Whole: true, Way: Runs, Fits: pastAllRings, Made: measuredTest(known.Crankcase), Words: []string{"blow-by measured", "blow-by read", "gas in the crankcase measured"},
 		Outcomes: []Outcome{
 			{Name: "over its limit", For: []string{"rings", "wear", "stuck-rings", "scored-bore", "piston", "holed-piston", "breather"}, Sure: 0.8, Words: []string{"over", "high"}},
 			{Name: "within its limit", Else: true, Words: []string{"within", "little"}}}},
-	{Name: "cylinder-balance", Baseline: true, Minutes: 10, Whole: true, Way: Runs, Fits: balanceWanted, Made: balanceMade, Words: []string{"power balance", "balance test", "cylinders cut out"},
+	{Name: "cylinder-balance", Titles: []string{"which cylinder does less"}, Baseline: true, Minutes: 10, Whole: true, Way: Runs, Fits: balanceWanted, Made: balanceMade, Words: []string{"power balance", "balance test", "cylinders cut out"},
 		Outcomes: []Outcome{
 			{Name: "one is hardly missed", For: []string{"ignition", "injection", "own-spark", "own-injector", "coil-or-lead", "weak-spark", "shared-coil"}, Sure: 0.7, Enter: onePulls(0.05), Words: []string{"hardly", "dead"}},
 			{Name: "all alike", Else: true, Enter: onePulls(1), Words: []string{"alike", "even"}}}},

@@ -128,7 +128,7 @@ func breathingInDoubt(c *known.Case, cylinders []string) bool {
 
 // sealingChecks tell where a cylinder loses its pressure.
 var sealingChecks = []Check{
-	{Name: "wet-test", Minutes: 10, MinutesOf: eachTakes(5), Way: Starter | Oils, Words: []string{"wet compression"}, Made: madeWet,
+	{Name: "wet-test", Titles: []string{"test with a little oil"}, Minutes: 10, MinutesOf: eachTakes(5), Way: Starter | Oils, Words: []string{"wet compression"}, Made: madeWet,
 		Fits: func(c *known.Case, cylinders []string) bool {
 			dead := len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !c.Far(n) })
 			unread := slices.ContainsFunc(cylinders, func(n string) bool { return c.Cylinder(n) == nil || c.Cylinder(n).Dry == nil })
@@ -141,37 +141,37 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "exhaust", For: []string{"exhaust-valve", "valve-lash", "carbon-on-seat", "valve-recession", "stuck-valve", "bent-valve", "sticking-valve"}, Fits: valved, Enter: leak(35, known.AtExhaust)},
 			{Name: "exhaust port", For: []string{"rings", "piston", "scored-bore", "stuck-rings"}, Fits: twoStroke, Enter: leak(35, known.AtExhaust)},
-			{Name: "inlet", For: []string{"inlet-valve", "carbon-on-seat", "stuck-valve", "bent-valve", "reed-valve"}, Fits: func(c *known.Case) bool { return !blown(c) }, Enter: leak(35, known.AtInlet)},
-			{Name: "crankcase", For: []string{"rings", "scored-bore", "piston", "holed-piston", "wear", "stuck-rings", "broken-ring-land", "washed-bore", "dry-bores"}, Enter: leak(35, known.AtCrankcase)},
+			{Name: "inlet", For: []string{"inlet-valve", "carbon-on-seat", "stuck-valve", "bent-valve", "reed-valve"}, Fits: func(c *known.Case) bool { return !blown(c) }, Enter: leak(35, known.AtInlet), After: []string{"air at the intake", "air at the carburetor"}},
+			{Name: "crankcase", For: []string{"rings", "scored-bore", "piston", "holed-piston", "wear", "stuck-rings", "broken-ring-land", "washed-bore", "dry-bores"}, Enter: leak(35, known.AtCrankcase), After: []string{"air at the oil filler"}},
 			{Name: "coolant", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Fits: wet, Enter: leak(35, known.AtCoolant)},
-			{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: headShared, Enter: leak(35, known.AtNeighbour)},
+			{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: headShared, Enter: leak(35, known.AtNeighbour), After: []string{"air in the cylinder beside it"}},
 			{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}}}},
-	{Name: "seat-and-retest", Minutes: 15, Way: Hand | Air, Mends: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"valve tapped", "seat cleaned", "valve reseated", "valve staked", "valves tapped"}, Fits: seatHeard,
+	{Name: "seat-and-retest", Titles: []string{"freeing the valve seat", "freeing the valve seat, and leak-down again"}, Minutes: 15, Way: Hand | Air, Mends: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"valve tapped", "seat cleaned", "valve reseated", "valve staked", "valves tapped"}, Fits: seatHeard,
 		Outcomes: []Outcome{
-			{Name: "it seals", For: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"seals", "sealed", "loses less"}},
+			{Name: "it seals", For: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"seals", "sealed", "loses less"}, After: []string{"it loses much less"}},
 			{Name: "it does not snap shut", For: []string{"valve-motion", "stuck-valve"}, Sure: 0.5, Words: []string{"slack", "not shut", "spring"}},
 			{Name: "it leaks as before", Else: true, Words: []string{"leaks", "same", "no change"}}}},
-	{Name: "leak-down-pair", Minutes: 15, Way: Hand | Air, Words: []string{"leak-down between"}, OfSet: true,
+	{Name: "leak-down-pair", Titles: []string{"air test of the pair", "leak-down test between neighbors"}, Minutes: 15, Way: Hand | Air, Words: []string{"leak-down between"}, OfSet: true,
 		Fits: func(c *known.Case, cylinders []string) bool {
 			return pistons(c, cylinders) && len(cylinders) > 1 && len(c.Engine.NeighbourRuns(cylinders)) < len(cylinders)
 		},
 		Made: madeLeakDown,
 		Outcomes: []Outcome{
-			{Name: "air comes across", For: []string{"head-gasket", "warped-or-cracked-head"}, Enter: leak(45, known.AtNeighbour), Words: []string{"across", "neighbour"}},
+			{Name: "air comes across", For: []string{"head-gasket", "warped-or-cracked-head"}, Enter: leak(45, known.AtNeighbour), Words: []string{"across", "neighbour"}, After: []string{"air comes out there"}},
 			{Name: "none comes across", Else: true, Words: []string{"none", "no air"}}}},
-	{Name: "coolant-gas-test", Coolant: true, Minutes: 10, Whole: true, Answers: coolantGoes, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
+	{Name: "coolant-gas-test", Titles: []string{"test of the coolant for combustion gas"}, Coolant: true, Minutes: 10, Whole: true, Answers: coolantGoes, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
 		Made: func(c *known.Case, _ []string) bool {
 			return c.CoolantGas == "positive" || known.NoGasFound.Holds(c, known.Subject{})
 		},
 		Outcomes: []Outcome{
 			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing"}, Sure: 0.6, Enter: gas("positive"), Words: []string{"positive"}},
 			{Name: "none", Else: true, Enter: gas("negative"), Words: []string{"negative"}}}},
-	{Name: "cooling-pressure-test", Coolant: true, Minutes: 15, Answers: coolantGoes, Fits: func(c *known.Case, cylinders []string) bool { return cooled(c, cylinders) && !oilInCoolant(c) }, Words: []string{"cooling system pressure", "coolant pressure test"},
+	{Name: "cooling-pressure-test", Further: true, Titles: []string{"pressure test of the cooling system"}, Coolant: true, Minutes: 15, Answers: coolantGoes, Fits: func(c *known.Case, cylinders []string) bool { return cooled(c, cylinders) && !oilInCoolant(c) }, Made: readIn(known.Cooling, "pressure-test hold", "pressure-test seen"), Words: []string{"cooling system pressure", "coolant pressure test"},
 		Outcomes: []Outcome{
 			{Name: "wet outside", For: []string{"coolant-leak-outside"}, Words: []string{"outside"}},
 			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},
 			{Name: "it holds", Else: true, Words: []string{"holds", "dry"}}}},
-	{Name: "borescope", Minutes: 15, MinutesOf: lookTakes, Fits: func(c *known.Case, cylinders []string) bool { return pistons(c, nil) && !readAgainFirst(c, cylinders) }, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
+	{Name: "borescope", Titles: []string{"a look inside"}, Minutes: 15, MinutesOf: lookTakes, Fits: func(c *known.Case, cylinders []string) bool { return pistons(c, nil) && !readAgainFirst(c, cylinders) }, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
 		Outcomes: []Outcome{
 			{Name: "scored", For: []string{"scored-bore"}, Sure: 0.8, Enter: saw(diag.Bore{Wall: "scored"})},
 			{Name: "holed", For: []string{"holed-piston", "piston", "broken-ring-land"}, Enter: saw(diag.Bore{Crown: "holed"})},
@@ -180,37 +180,37 @@ var sealingChecks = []Check{
 			{Name: "washed", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-or-fuel-in-bore"}, Sure: 0.5, Enter: saw(diag.Bore{Crown: "washed"})},
 			{Name: "carbon", For: []string{"carbon", "carbon-on-seat", "oil-in-bore", "loose-deposit"}, Sure: 0.5, Enter: saw(diag.Bore{Crown: "carbon"})},
 			{Name: "nothing", Else: true, Enter: saw(diag.Bore{Wall: "good", Crown: "good"}), Words: []string{"good"}}}},
-	{Name: "soap-joints", Minutes: 5, Way: Hand, Fits: func(c *known.Case, cylinders []string) bool {
+	{Name: "soap-joints", Titles: []string{"soapy water on the joints", "soapy-water test"}, Minutes: 5, Way: Hand, Fits: func(c *known.Case, cylinders []string) bool {
 		return pistons(c, cylinders) && slices.ContainsFunc(cylinders, func(n string) bool { return c.LeaksAt(n, known.AtOutside) })
 	},
-		Outcomes: []Outcome{{Name: "thread", For: []string{"plug-or-adapter-thread", "adapter-leak"}}, {Name: "edge", For: []string{"head-gasket", "warped-or-cracked-head"}}, {Name: "none", Else: true}}},
-	{Name: "turn-by-hand", Minutes: 10, Whole: true, Way: Hand, Words: []string{"turned by hand"},
+		Outcomes: []Outcome{{Name: "thread", For: []string{"plug-or-adapter-thread", "adapter-leak"}}, {Name: "edge", For: []string{"head-gasket", "warped-or-cracked-head"}, After: []string{"bubbles along the joint"}}, {Name: "none", Else: true, After: []string{"no bubbles"}}}},
+	{Name: "turn-by-hand", Titles: []string{"turning by hand"}, Minutes: 10, Whole: true, Way: Hand, Words: []string{"turned by hand"},
 		Outcomes: []Outcome{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.4, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "piston-height", Minutes: 20, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return known.DrewWater.Holds(c, known.Subject{}) }, Words: []string{"piston heights compared", "piston height measured"},
+	{Name: "piston-height", Titles: []string{"height of the pistons"}, Minutes: 20, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return known.DrewWater.Holds(c, known.Subject{}) }, Words: []string{"piston heights compared", "piston height measured"},
 		Outcomes: []Outcome{
 			{Name: "one comes up less", For: []string{"bent-rod"}, Words: []string{"less", "lower", "short"}},
-			{Name: "water comes out", For: []string{"coolant-or-fuel-in-bore"}, Words: []string{"water"}},
+			{Name: "water comes out", For: []string{"coolant-or-fuel-in-bore"}, Words: []string{"water"}, After: []string{"water comes out, and all come up alike"}},
 			{Name: "all come up alike", Else: true, Words: []string{"alike", "same"}}}},
-	{Name: "run-and-retest", Minutes: 600, Labour: 15, Fits: mayRunIn, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals", "not-run-in"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"},
+	{Name: "run-and-retest", Titles: []string{"run it and retest", "running it and testing again"}, Minutes: 600, Labour: 15, Fits: mayRunIn, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals", "not-run-in"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"},
 		Outcomes: []Outcome{
-			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "not-run-in", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Sure: 0.7, Words: []string{"recovered"}},
+			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "not-run-in", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Sure: 0.7, Words: []string{"recovered"}, After: []string{"the readings come up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "smoke-on-overrun", Minutes: 10, Whole: true, Way: Runs,
+	{Name: "smoke-on-overrun", Titles: []string{"watching the smoke"}, Minutes: 10, Whole: true, Way: Runs,
 		Fits: func(c *known.Case, cylinders []string) bool { return c.HasValves() && !c.AnyLow(cylinders) }, Words: []string{"smoke watched"},
 		Made: func(c *known.Case, _ []string) bool { return len(c.History.Smoke.When) > 0 },
 		Outcomes: []Outcome{
 			{Name: "a puff", For: []string{"guides-or-seals"}, Sure: 0.7, Words: []string{"puff", "overrun"}},
 			{Name: "steady under load", For: []string{"rings", "oil-control-rings", "wear"}, Sure: 0.3, Words: []string{"steady", "load"}},
-			{Name: "none", Else: true}}},
-	{Name: "breather-and-oil-level", Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"}, Fits: func(c *known.Case, _ []string) bool { return !quietCrankcase(c) },
+			{Name: "none", Else: true, After: []string{"no blue smoke"}}}},
+	{Name: "breather-and-oil-level", Titles: []string{"crankcase vent and oil level", "vent and oil level"}, Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"}, Fits: func(c *known.Case, _ []string) bool { return !quietCrankcase(c) },
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
-	{Name: "crankcase-hold", Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
+	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
-	{Name: "oil-consumption", Minutes: 30, Whole: true, Way: Runs, Fits: valves, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
-		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}}, {Name: "low", Else: true}}},
+	{Name: "oil-consumption", Titles: []string{"measuring the oil use"}, Minutes: 30, Whole: true, Way: Runs, Fits: valves, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
+		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}, After: []string{"more than the book allows"}}, {Name: "low", Else: true, After: []string{"within the book"}}}},
 }
 
 // lashTakes is the time of feeling the clearances of a few cylinders, or of the
@@ -235,8 +235,8 @@ var motionChecks = []Check{
 		},
 		Outcomes: []Outcome{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: known.TooTight},
-			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}}}},
-	{Name: "set-and-retest", Minutes: 20, Way: Starter, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated"},
+			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}, After: []string{"as the book asks"}}}},
+	{Name: "set-and-retest", Titles: []string{"set the valve lash", "set the valve lash and test again"}, Minutes: 20, Way: Starter, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated"},
 		Fits: func(c *known.Case, cylinders []string) bool {
 			allLow := len(cylinders) == 0 && c.AllLow() != nil && len(c.ExhaustTight()) > 0
 			return c.LashCanBeSet() && (c.LashFoundTight(cylinders) || allLow || c.ClearanceFoundOff(cylinders) && c.AnyLow(cylinders))
@@ -244,52 +244,52 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it comes back", For: []string{"valve-lash", "valve-loose"}, Words: []string{"comes back", "came back", "came up", "recovered"}},
 			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
-	{Name: "set-and-look-again", Minutes: 20, Way: Hand, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"clearance set and looked at again"},
+	{Name: "set-and-look-again", Titles: []string{"set the valve lash", "set the valve lash and look again"}, Minutes: 20, Way: Hand, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"clearance set and looked at again"},
 		Fits: func(c *known.Case, cylinders []string) bool {
 			return c.LashCanBeSet() && c.ClearanceFoundOff(cylinders) && !c.AnyLow(cylinders)
 		},
 		Outcomes: []Outcome{
 			{Name: "it closes up again", For: []string{"valve-recession"}, Words: []string{"closes", "closed up", "tight again"}},
 			{Name: "it stays", Else: true, Words: []string{"stays", "stayed"}}}},
-	{Name: "watch-valve-gear", Minutes: 20, MinutesOf: func(c *known.Case, _ []string) int {
+	{Name: "watch-valve-gear", Further: true, Titles: []string{"watching the valves"}, Minutes: 20, MinutesOf: func(c *known.Case, _ []string) int {
 		if !c.Several() {
 			return 10
 		}
 		return 20
 	}, Way: Hand | Opens, Fits: func(c *known.Case, cylinders []string) bool {
 		return c.HasValves() && !(len(cylinders) > 0 && liftFound(c, cylinders))
-	}, DeadFirst: true, Words: []string{"valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving"},
+	}, DeadFirst: true, Made: readIn(known.Clearance, "lift inlet", "lift exhaust"), Words: []string{"valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving"},
 		Outcomes: []Outcome{
 			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve"}, Words: []string{"less", "not at all", "stuck"}},
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
-	{Name: "lobe-look", Minutes: 40, Way: Hand | Opens, Fits: liftFound, Words: []string{"lifter taken out", "lobe looked at", "follower looked at", "lifters looked at"},
+	{Name: "lobe-look", Titles: []string{"lobe and follower"}, Minutes: 40, Way: Hand | Opens, Fits: liftFound, Words: []string{"lifter taken out", "lobe looked at", "follower looked at", "lifters looked at"},
 		Outcomes: []Outcome{
 			{Name: "the lobe or its follower is worn", For: []string{"valve-motion"}, Words: []string{"worn", "wiped", "flat", "round"}},
 			{Name: "the lifter gives", For: []string{"collapsed-lifter", "deactivation-lifter"}, Words: []string{"gives", "soft", "collapsed"}},
 			{Name: "both are good", Else: true, Words: []string{"good"}}}},
-	{Name: "guide-oil", Minutes: 15, Whole: true, Way: Runs | Opens, Mends: []string{"sticking-valve"}, Fits: func(c *known.Case, _ []string) bool {
+	{Name: "guide-oil", Titles: []string{"oil at the valve guides"}, Minutes: 15, Whole: true, Way: Runs | Opens, Mends: []string{"sticking-valve"}, Fits: func(c *known.Case, _ []string) bool {
 		return c.HasValves() && !c.Spec.Diesel() && known.VacuumStrays.Holds(c, known.Subject{})
 	}, Words: []string{"oil at the guides", "penetrating oil at the guides", "guides oiled"},
 		Outcomes: []Outcome{
 			{Name: "the needle steadies", For: []string{"sticking-valve"}, Sure: 0.8, Words: []string{"steadies", "steadied", "gone"}},
 			{Name: "no change", Else: true, Words: []string{"same", "still"}}}},
-	{Name: "noise-source", Minutes: 10, Whole: true, Way: Runs, Words: []string{"stethoscope", "noise located", "noise listened"},
+	{Name: "noise-source", Titles: []string{"finding the noise", "finding the noise by ear"}, Minutes: 10, Whole: true, Way: Runs, Words: []string{"stethoscope", "noise located", "noise listened"},
 		Fits: func(c *known.Case, _ []string) bool { // what reads low, or breathes unlike the others, says more than an ear
 			return c.Complains(noise) && c.HasValves() && !c.AnyLow(c.Read()) && !liftFound(c, nil) && c.AllLow() == nil && (c.Compression == nil || len(c.Compression.Running) == 0)
 		},
 		Outcomes: []Outcome{
 			{Name: "at the head", For: []string{"valve-motion", "valve-lash", "collapsed-lifter", "deactivation-lifter"}, Words: []string{"head", "top"}},
 			{Name: "at the block", For: []string{"bottom-end", "piston"}, Words: []string{"block", "sump", "below"}},
-			{Name: "at the drive", For: []string{"timing-drive", "worn-chain"}, Words: []string{"front", "drive", "chain"}},
+			{Name: "at the drive", For: []string{"timing-drive", "worn-chain"}, Words: []string{"front", "drive", "chain"}, After: []string{"loudest at the timing cover"}},
 			{Name: "elsewhere", Else: true}}},
-	{Name: "cam-timing-marks", Minutes: 30, Whole: true, Way: Hand, Fits: valves, Answers: func(c *known.Case) bool {
+	{Name: "cam-timing-marks", Further: true, Titles: []string{"camshaft timing"}, Minutes: 30, Whole: true, Way: Hand, Fits: valves, Answers: func(c *known.Case) bool {
 		return c.AllLow() != nil && (known.SuddenOnset.Holds(c, known.Subject{}) || c.TimingTouched()) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
-	}, Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
+	}, Made: readIn(known.Timing, "cam"), Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},
 			{Name: "a little late", For: []string{"worn-chain", "cam-phaser"}, Fits: chained, Words: []string{"stretched", "slack", "tensioner far out"}},
-			{Name: "right", Else: true, Words: []string{"ok", "good", "correct"}}}},
-	{Name: "chain-slack", Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return chained(c) },
+			{Name: "right", Else: true, Words: []string{"ok", "good", "correct"}, After: []string{"the marks agree"}}}},
+	{Name: "chain-slack", Titles: []string{"slack of the timing chain"}, Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return chained(c) },
 		Made: func(c *known.Case, _ []string) bool {
 			r := c.Measured(known.Timing)
 			return r != nil && r.Reading("chain-slack") != nil
@@ -298,19 +298,19 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "slack", For: []string{"worn-chain"}, Words: []string{"stretched", "far out", "past its limit", "loose"}},
 			{Name: "taut", Else: true, Words: []string{"right", "good", "ok"}}}},
-	{Name: "turn-engine-check-cam", Minutes: 5, Whole: true, Way: Hand, Fits: camMayStand, Words: []string{"cam turns", "camshaft turns"},
+	{Name: "turn-engine-check-cam", Titles: []string{"camshaft drive"}, Minutes: 5, Whole: true, Way: Hand, Fits: camMayStand, Words: []string{"cam turns", "camshaft turns"},
 		Outcomes: []Outcome{
 			{Name: "stands still", For: []string{"timing-drive"}, Sure: 0.5, Words: []string{"does not turn"}},
 			{Name: "turns", Else: true}}},
-	{Name: "running-compression", Minutes: 15, MinutesOf: eachTakes(5), Way: Runs, Fits: breathingInDoubt,
+	{Name: "running-compression", Titles: []string{"compression with the engine running"}, Minutes: 15, MinutesOf: eachTakes(5), Way: Runs, Fits: breathingInDoubt,
 		Made: func(c *known.Case, cylinders []string) bool {
 			return c.Compression != nil && madeOn(c, cylinders, func(n string) bool { _, ran := c.Compression.Running[n]; return ran })
 		},
 		Outcomes: []Outcome{
 			{Name: "low on the snap", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "restricted-inlet", "reed-valve"}, Enter: running("low on the snap", 0.6), Words: []string{"low"}},
 			{Name: "high on the snap", For: []string{"restricted-exhaust", "valve-motion"}, Sure: 0.7, Enter: running("high on the snap", 1.25), Words: []string{"high"}},
-			{Name: "like the others", Else: true, Enter: running("like the others", 1), Words: []string{"alike", "even", "same"}}}},
-	{Name: "exhaust-restriction", Baseline: true, Minutes: 10, Whole: true, Way: Runs, Made: backPressureRead, Words: []string{"exhaust back pressure", "back pressure"},
+			{Name: "like the others", Else: true, Enter: running("like the others", 1), Words: []string{"alike", "even", "same"}, After: []string{"about half the cranking figure at idle, more on the snap"}}}},
+	{Name: "exhaust-restriction", Titles: []string{"a look for a blocked exhaust", "blocked exhaust or not"}, Baseline: true, Minutes: 10, Whole: true, Way: Runs, Made: backPressureRead, Words: []string{"exhaust back pressure", "back pressure"},
 		Outcomes: []Outcome{
 			{Name: "restricted", For: []string{"restricted-exhaust"}, Words: []string{"blocked", "pulls better", "better", "high"}},
 			{Name: "free", Else: true, Words: []string{"no change", "low", "same", "clear"}}}},

@@ -41,20 +41,20 @@ var oilChecks = []Check{
 			{Name: "right", Else: true, Enter: oilWord("oil level", "right")}}},
 	{Name: "own-oil-gauge", OfTest: true, Minutes: 15, Whole: true, Way: Runs, Again: true, Fits: doubtedGauge, Words: []string{"own oil gauge", "gauge at the gallery", "mechanical gauge"},
 		Outcomes: []Outcome{
-			{Name: "reads right", For: []string{"oil-sender"}, Words: []string{"reads right", "good"}},
+			{Name: "reads right", For: []string{"oil-sender"}, Words: []string{"reads right", "good"}, After: []string{"it reads within the limit"}},
 			{Name: "reads the same", Else: true, Enter: oilWord("gauge", "screwed in"), Words: []string{"same", "low"}}}},
-	{Name: "oil-gauge-hand", OfTest: true, Minutes: 20, Whole: true, Again: true, Fits: doubtedGauge, Words: []string{"sender checked"},
+	{Name: "oil-gauge-hand", Titles: []string{"sender and its wire"}, OfTest: true, Minutes: 20, Whole: true, Again: true, Fits: doubtedGauge, Words: []string{"sender checked"},
 		Outcomes: []Outcome{
 			{Name: "the sender is wrong", For: []string{"oil-sender"}, Words: []string{"wrong", "faulty"}},
 			{Name: "the sender is right", Else: true, Enter: oilWord("gauge", "screwed in"), Words: []string{"right"}}}},
-	{Name: "fill-to-the-mark", Minutes: 8, Whole: true, Way: Runs, Mends: []string{"too-little-oil"}, Words: []string{"oil topped up", "topped up", "oil filled up", "filled to the mark"},
+	{Name: "fill-to-the-mark", Titles: []string{"oil to the mark"}, Minutes: 8, Whole: true, Way: Runs, Mends: []string{"too-little-oil"}, Words: []string{"oil topped up", "topped up", "oil filled up", "filled to the mark"},
 		Fits: func(c *known.Case, _ []string) bool {
 			return oiled(c, nil) && c.Measured(known.Oil).Word("oil level") == "low"
 		},
 		Outcomes: []Outcome{
 			{Name: "pressure comes back", For: []string{"too-little-oil"}, Words: []string{"comes back", "came back", "right"}},
 			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "oil-grade-look", Minutes: 2, Whole: true, Fits: func(c *known.Case, _ []string) bool {
+	{Name: "oil-grade-look", Titles: []string{"the oil's grade"}, Minutes: 2, Whole: true, Fits: func(c *known.Case, _ []string) bool {
 		return oiled(c, nil) && known.OilOverLimit.Holds(c, known.Subject{})
 	}, Words: []string{"oil grade looked up", "grade looked up"},
 		Outcomes: []Outcome{
@@ -64,7 +64,7 @@ var oilChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "pressure is right", For: []string{"thin-oil", "thick-oil", "fuel-in-oil"}, Words: []string{"recovers", "right"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "relief-valve-look", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"oil-relief-valve"}, Fits: oilSound, Words: []string{"relief valve out", "relief valve looked at"},
+	{Name: "relief-valve-look", Titles: []string{"relief valve"}, Minutes: 40, Whole: true, Way: Opens, Mends: []string{"oil-relief-valve"}, Fits: oilSound, Words: []string{"relief valve out", "relief valve looked at"},
 		Outcomes: []Outcome{
 			{Name: "stuck or worn", For: []string{"oil-relief-valve"}, Words: []string{"stuck", "worn", "broken"}},
 			{Name: "moves freely", Else: true, Words: []string{"free", "freely"}}}},
@@ -72,29 +72,29 @@ var oilChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "bearings worn", For: []string{"worn-bearings"}, Words: []string{"worn", "scored"}},
 			{Name: "pick-up or pump", For: []string{"oil-pump"}, Words: []string{"pick up", "pump"}},
-			{Name: "bearings good", Else: true, Words: []string{"good"}}}},
+			{Name: "bearings good", Else: true, Words: []string{"good"}, After: []string{"bearings and pump are good"}}}},
 	{Name: "filter-cut", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"fuel-in-oil", "thin-oil"}, Fits: func(c *known.Case, _ []string) bool {
 		return known.OilOverFull.Holds(c, known.Subject{}) && known.OilSmells.Holds(c, known.Subject{}) || known.OilNone.Holds(c, known.Subject{})
 	}, Words: []string{"filter cut", "filter cut open", "oil drained"},
 		Outcomes: []Outcome{
 			{Name: "metal in it", For: []string{"worn-bearings", "bottom-end"}, Sure: 0.8, Words: []string{"metal", "glitter"}},
 			{Name: "no metal", Else: true, Words: []string{"none", "clean"}}}},
-	{Name: "oil-analysis", Minutes: 15, Labour: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool {
+	{Name: "oil-analysis", Titles: []string{"looking at the oil"}, Minutes: 15, Labour: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool {
 		return known.OilOverFull.Holds(c, known.Subject{}) && !known.OilSmells.Holds(c, known.Subject{}) // that smells of fuel is known
 	}, Words: []string{"oil analysed", "oil looked at"},
 		Outcomes: []Outcome{
 			{Name: "fuel in it", For: []string{"fuel-in-oil"}, Words: []string{"fuel"}},
 			{Name: "coolant in it", Fits: func(c *known.Case) bool { return !c.AirCooled() }, For: []string{"coolant-in-oil"}, Words: []string{"coolant", "water"}},
-			{Name: "only oil", Else: true, Words: []string{"oil only", "clean"}}}},
+			{Name: "only oil", Else: true, Words: []string{"oil only", "clean"}, After: []string{"nothing but oil"}}}},
 }
 
 // furtherChecks are on what the further tests found.
 var furtherChecks = []Check{
-	{Name: "read-again", OfTest: true, Minutes: 10, Whole: true, Fits: furtherOutside, Words: []string{"read again by a second gauge", "limit looked up and read again"},
+	{Name: "read-again", Titles: []string{"reading it again"}, OfTest: true, Minutes: 10, Whole: true, Fits: furtherOutside, Words: []string{"read again by a second gauge", "limit looked up and read again"},
 		Outcomes: []Outcome{
 			{Name: "another figure", For: []string{"limit-wrong", "reading-wrong"}, Words: []string{"another"}},
 			{Name: "it stands", For: []string{"past-limit"}, Else: true, Words: []string{"stands", "same"}}}},
-	{Name: "exhaust-joint", Minutes: 30, Whole: true, Way: Opens | Runs, Fits: backPressureRead, Words: []string{"exhaust loosened", "exhaust joint loosened", "front pipe loosened"},
+	{Name: "exhaust-joint", Titles: []string{"opening the exhaust"}, Minutes: 30, Whole: true, Way: Opens | Runs, Fits: backPressureRead, Words: []string{"exhaust loosened", "exhaust joint loosened", "front pipe loosened"},
 		Outcomes: []Outcome{
 			{Name: "pulls better", For: []string{"restricted-exhaust"}, Words: []string{"better"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
@@ -103,44 +103,45 @@ var furtherChecks = []Check{
 			{Name: "a cable drops it", For: []string{"starter-cables"}, Words: []string{"cable"}},
 			{Name: "the battery falls", For: []string{"battery", "weak-cranking"}, Words: []string{"battery"}},
 			{Name: "both are good", For: []string{"starter", "tight-engine", "low-compression"}, Else: true, Words: []string{"good"}}}},
-	{Name: "starter-circuit-by-hand", Minutes: 15, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Starting)) }, Words: []string{"turned by hand for drag"},
+	{Name: "starter-circuit-by-hand", Titles: []string{"turning it by hand"}, Minutes: 15, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Starting)) }, Words: []string{"turned by hand for drag"},
 		Outcomes: []Outcome{
 			{Name: "turns hard", For: []string{"tight-engine"}, Words: []string{"hard", "stiff"}},
 			{Name: "turns freely", For: []string{"starter", "starter-cables", "battery"}, Else: true, Words: []string{"freely", "free"}}}},
-	{Name: "timing-light", Minutes: 15, Whole: true, Way: Runs, Mends: []string{"late-ignition", "early-ignition"}, Fits: sparking, Words: []string{"timing set", "timing light used"},
+	{Name: "timing-light", Further: true, Titles: []string{"ignition timing"}, Minutes: 15, Whole: true, Way: Runs, Mends: []string{"late-ignition", "early-ignition"}, Fits: sparking, Made: keptIn(known.Timing, "base"), Words: []string{"timing set", "timing light used"},
 		Outcomes: []Outcome{
 			{Name: "it was late", For: []string{"late-ignition", "advance", "points"}, Words: []string{"late"}},
 			{Name: "it was early", For: []string{"early-ignition"}, Words: []string{"early"}},
 			{Name: "it was right", Else: true, Words: []string{"right"}}}},
-	{Name: "points-set", Minutes: 30, Whole: true, Way: Hand | Opens, Mends: []string{"points", "late-ignition", "early-ignition"}, Fits: pointsRead, Answers: pointsOff, Words: []string{"points set", "points adjusted", "points gap set", "dwell set", "points replaced", "new points"},
+	{Name: "points-set", Titles: []string{"points and timing"}, Minutes: 30, Whole: true, Way: Hand | Opens, Mends: []string{"points", "late-ignition", "early-ignition"}, Fits: pointsRead, Answers: pointsOff, Words: []string{"points set", "points adjusted", "points gap set", "dwell set", "points replaced", "new points"},
 		Outcomes: []Outcome{
 			{Name: "the gap was off", For: []string{"points"}, Words: []string{"off", "wide", "narrow", "closed"}},
 			{Name: "only the timing was off", For: []string{"late-ignition", "early-ignition"}, Words: []string{"timing", "late", "early"}},
 			{Name: "both were right", Else: true, Words: []string{"right"}}}},
-	{Name: "leak-mended-and-pumped", Minutes: 60, Labour: 45, Whole: true, Way: Opens | Parts, Mends: []string{"coolant-leak-outside"}, Fits: coolingRead, Words: []string{"coolant leak mended", "leak mended", "hose replaced", "water pump replaced"},
+	{Name: "leak-mended-and-pumped", Titles: []string{"mending the leak"}, Minutes: 60, Labour: 45, Whole: true, Way: Opens | Parts, Mends: []string{"coolant-leak-outside"}, Fits: coolingRead, Words: []string{"coolant leak mended", "leak mended", "hose replaced", "water pump replaced"},
 		Outcomes: []Outcome{
 			{Name: "it holds now", For: []string{"coolant-leak-outside"}, Words: []string{"holds"}},
 			{Name: "it still falls", Else: true, Words: []string{"falls"}}}},
-	{Name: "new-cap", Minutes: 5, Whole: true, Way: Parts, Mends: []string{"pressure-cap"}, Fits: coolingRead, Words: []string{"cap replaced", "another cap"},
+	{Name: "new-cap", Titles: []string{"a new pressure cap"}, Minutes: 5, Whole: true, Way: Parts, Mends: []string{"pressure-cap"}, Fits: coolingRead, Words: []string{"cap replaced", "another cap"},
 		Outcomes: []Outcome{
 			{Name: "opens at its mark", For: []string{"pressure-cap"}, Words: []string{"at its mark", "right"}},
-			{Name: "opens as before", Else: true, Words: []string{"before", "same"}}}},
+			{Name: "opens as before", Else: true, Words: []string{"before", "same"}, After: []string{"it opens where the old one did"}}}},
 	{Name: "thermostat-in-water", Minutes: 30, Whole: true, Way: Opens, Mends: []string{"thermostat"}, Fits: coolingRead, Words: []string{"thermostat replaced", "new thermostat"},
 		Outcomes: []Outcome{
-			{Name: "the new one opens right", For: []string{"thermostat"}, Words: []string{"right"}},
-			{Name: "no change", Else: true, Words: []string{"same"}}}},
-	{Name: "cooling-look", Minutes: 15, Whole: true, Way: Runs, Fits: heatComplained, Words: []string{"cooling looked at", "cooling system looked at"},
+			{Name: "the new one opens right", For: []string{"thermostat"}, Words: []string{"right"}, After: []string{"it opens at its mark"}},
+			{Name: "no change", Else: true, Words: []string{"same"}, After: []string{"it opens where the old one did"}}}},
+	{Name: "cooling-look", Titles: []string{"a look at the cooling"}, Minutes: 15, Whole: true, Way: Runs, Fits: heatComplained, Words: []string{"cooling looked at", "cooling system looked at"},
 		Outcomes: []Outcome{
 			{Name: "low and wet", For: []string{"coolant-leak-outside"}, Sure: 0.8, Words: []string{"low", "wet"}},
 			{Name: "the hose stays cool", For: []string{"thermostat"}, Sure: 0.8, Words: []string{"cool", "cold"}},
-			{Name: "all as it should be", Else: true, Words: []string{"right"}}}},
-	{Name: "oil-cooler-test", Minutes: 30, Whole: true, Way: Opens, Fits: coolingRead, Answers: oilInCoolant, Words: []string{"oil cooler tested", "oil cooler pressed"},
+			{Name: "all as it should be", Else: true, Words: []string{"right"}, After: []string{"all is as it should be"}}}},
+	{Name: "oil-cooler-test", Titles: []string{"testing the oil cooler"}, Minutes: 30, Whole: true, Way: Opens, Fits: coolingRead, Answers: oilInCoolant, Words: []string{"oil cooler tested", "oil cooler pressed"},
 		Outcomes: []Outcome{
-			{Name: "it leaks", For: []string{"oil-cooler"}, Words: []string{"leaks"}},
+			{Name: "it leaks", For: []string{"oil-cooler"}, Words: []string{"leaks"}, After: []string{"bubbles come"}},
 			{Name: "it is tight", Else: true, Words: []string{"tight", "holds"}}}},
-	{Name: "injector-bench", Minutes: 90, Fuel: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
+	{Name: "injector-bench", Further: true, Titles: []string{"injector on a bench"}, Minutes: 90, Fuel: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
 		return c.Spec.Diesel() && (c.Has(known.NeedsTest(known.DieselTests)) || !c.AnyLow(c.Read()) && c.AllLow() == nil || c.Found(known.FuelInOil...))
 	},
+		Made:  readIn(known.DieselTests, "nozzles opening", "nozzles drip"),
 		Words: []string{"injector bench tested", "injectors bench tested", "injector on the bench", "nozzle tested"},
 		Outcomes: []Outcome{
 			{Name: "out of limits", For: []string{"diesel-injector"}, Words: []string{"bad", "worn", "drips"}},
@@ -149,23 +150,23 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "starts well", For: []string{"glow-plug"}, Words: []string{"well"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
-	{Name: "refit-and-run", Minutes: 30, Whole: true, Way: Runs, Mends: []string{"dirty-injectors"}, Fits: func(c *known.Case, _ []string) bool { return known.InjectorsCleaned.Holds(c, known.Subject{}) }, Words: []string{"injectors refitted and run"},
+	{Name: "refit-and-run", Titles: []string{"running on the cleaned injectors"}, Minutes: 30, Whole: true, Way: Runs, Mends: []string{"dirty-injectors"}, Fits: func(c *known.Case, _ []string) bool { return known.InjectorsCleaned.Holds(c, known.Subject{}) }, Words: []string{"injectors refitted and run"},
 		Outcomes: []Outcome{
 			{Name: "runs well", For: []string{"dirty-injectors"}, Words: []string{"well", "gone"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
-	{Name: "breather-clear", Minutes: 20, Whole: true, Way: Runs | Opens, Mends: []string{"breather"}, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Crankcase)) }, Words: []string{"breather cleared", "ventilation cleared"},
+	{Name: "breather-clear", Titles: []string{"crankcase ventilation"}, Minutes: 20, Whole: true, Way: Runs | Opens, Mends: []string{"breather"}, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Crankcase)) }, Words: []string{"breather cleared", "ventilation cleared"},
 		Outcomes: []Outcome{
 			{Name: "it falls", For: []string{"breather"}, Words: []string{"falls", "fell"}},
 			{Name: "stays high", For: []string{"rings", "wear", "turbo-seal", "piston"}, Else: true, Words: []string{"stays", "high"}}}},
-	{Name: "turbo-look", Minutes: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool { return charged(c) }, Answers: func(c *known.Case) bool { return c.Smokes("blue", "load", "always") }, Words: []string{"turbo looked at", "turbo play felt", "oil in the intake hose"},
+	{Name: "turbo-look", Titles: []string{"the turbocharger"}, Minutes: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool { return charged(c) }, Answers: func(c *known.Case) bool { return c.Smokes("blue", "load", "always") }, Words: []string{"turbo looked at", "turbo play felt", "oil in the intake hose"},
 		Outcomes: []Outcome{
 			{Name: "oil lies in it", For: []string{"turbo-seal"}, Sure: 0.8, Words: []string{"oil in it", "pools", "play"}},
 			{Name: "dry and firm", Else: true, Words: []string{"dry", "firm", "no play"}}}},
-	{Name: "boost-hoses-look", Minutes: 10, Whole: true, Mends: []string{"boost-leak"}, Fits: func(c *known.Case, _ []string) bool { return charged(c) && c.Complains(lowPower) }, Words: []string{"boost hoses looked at", "boost leak test", "boost hoses checked"},
+	{Name: "boost-hoses-look", Titles: []string{"the boost hoses"}, Minutes: 10, Whole: true, Mends: []string{"boost-leak"}, Fits: func(c *known.Case, _ []string) bool { return charged(c) && c.Complains(lowPower) }, Words: []string{"boost hoses looked at", "boost leak test", "boost hoses checked"},
 		Outcomes: []Outcome{
 			{Name: "one is split or loose", For: []string{"boost-leak"}, Words: []string{"split", "loose", "leaks", "off"}},
 			{Name: "all are sound", Else: true, Words: []string{"sound", "tight"}}}},
-	{Name: "springs-and-guides", Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.HasValves() && c.Has(known.NeedsTest(known.Vacuum)) }, Words: []string{"springs tested", "valve springs checked"},
+	{Name: "springs-and-guides", Titles: []string{"valve springs"}, Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.HasValves() && c.Has(known.NeedsTest(known.Vacuum)) }, Words: []string{"springs tested", "valve springs checked"},
 		Outcomes: []Outcome{
 			{Name: "weak or broken", For: []string{"valve-springs"}, Words: []string{"weak", "broken"}},
 			{Name: "springs good", Else: true, Words: []string{"good"}}}},

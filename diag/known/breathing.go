@@ -1,6 +1,7 @@
 package known
 
 import (
+	"maps"
 	"math"
 	"slices"
 
@@ -45,6 +46,38 @@ func extreme(r *diag.MeasuredResult, before func(a, b float64) bool) (worst *dia
 // pastUpper is the reading of a test that is clearest over its upper limit.
 func pastUpper(section string) func(*Case) bool {
 	return func(c *Case) bool { over, _ := WorstOf(c.Measured(section), Over); return over != nil }
+}
+
+// Figures for how far a valve opens: judgement, no source.
+const (
+	liftApart = 0.10 // part under the median at which it opens too little
+	liftFar   = 0.50 // part of the only other one, where there is no median
+)
+
+// LiftLow is a valve of a cylinder that opens less than its limit, or than the
+// others by a tenth, or than half of the only other one; nil for none.
+func (c *Case) LiftLow(name string) *diag.MeasuredReading {
+	r := c.Measured(Clearance)
+	if r == nil {
+		return nil
+	}
+	for _, valve := range []string{"lift exhaust", "lift inlet"} {
+		m := r.Of(valve, name)
+		if m == nil {
+			continue
+		}
+		if under, _ := Under(m); under {
+			return m
+		}
+		values := c.byCylinder(Clearance, valve)
+		if !m.Limited() && len(values) >= 3 && m.Value < (1-liftApart)*medianOf(values) {
+			return m
+		}
+		if !m.Limited() && len(values) == 2 && m.Value < liftFar*slices.Max(slices.Collect(maps.Values(values))) {
+			return m
+		}
+	}
+	return nil
 }
 
 // Conditions on the crankcase and the exhaust.

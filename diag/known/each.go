@@ -12,7 +12,6 @@ import (
 // Figures for what is measured cylinder by cylinder. Limits of the job go before
 // all of them.
 const (
-	liftApart    = 0.10 // part under the median at which a valve opens too little: judgement, no source
 	pullsHalf    = 0.5  // part of the median drop under which a cylinder does less: common practice, no source
 	balanceU     = 10.0 // rpm, a counted speed
 	speedApart   = 20.0 // rpm between the two readings with all working
@@ -92,29 +91,6 @@ func (c *Case) ClosingUp(name string) (now, was *diag.MeasuredReading) {
 		return nil, nil
 	}
 	return now, was
-}
-
-// LiftLow is a valve of a cylinder that opens less than its limit, or than the
-// others by a tenth; nil for none.
-func (c *Case) LiftLow(name string) *diag.MeasuredReading {
-	r := c.Measured(Clearance)
-	if r == nil {
-		return nil
-	}
-	for _, valve := range []string{"lift exhaust", "lift inlet"} {
-		m := r.Of(valve, name)
-		if m == nil {
-			continue
-		}
-		if under, _ := Under(m); under {
-			return m
-		}
-		values := c.byCylinder(Clearance, valve)
-		if !m.Limited() && len(values) >= 3 && m.Value < (1-liftApart)*medianOf(values) {
-			return m
-		}
-	}
-	return nil
 }
 
 // Drop is by how much the speed fell with a cylinder off, in rpm, and the median

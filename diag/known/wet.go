@@ -29,6 +29,7 @@ const (
 	RawRise        = 25
 	NoRise         = 5
 	ControlRise    = 10
+	doseSlack      = 1.25 // a dose is poured, not weighed
 	everywhereRise = 5
 	everywhereSpan = 10
 )
@@ -62,6 +63,24 @@ func (c *Case) WetClear(cylinders []string) bool {
 		w := c.WetOutcome(n)
 		return w != WetRises && w != WetFlat
 	})
+}
+
+// WetWellMade reports a wet test that was made as well as it can be: with a control, or
+// on every cylinder that was read, and by a dose that is written down and not too large
+// or that hardly moved the control. Whatever it showed, it shows again.
+func (c *Case) WetWellMade() bool {
+	tested := c.WetTested()
+	if len(tested) == 0 || !c.HasControl() && len(tested) < len(c.Read()) {
+		return false
+	}
+	return c.DoseRight() || c.HasControl() && !c.ControlRose() && !c.Noticed("wet-dose-too-large")
+}
+
+// DoseRight reports a dose of the wet test that was written down and is no larger than
+// this engine's: what a control then rises by is its own need of oil.
+func (c *Case) DoseRight() bool {
+	most := c.OilDose()
+	return c.Compression != nil && c.Compression.OilML > 0 && most > 0 && c.Compression.OilML <= most*doseSlack
 }
 
 // WetTells reports that the wet test can tell one cylinder from another: not in

@@ -190,6 +190,8 @@ func wetEverywhere(c *known.Case, _ known.Subject) diag.Finding {
 // test itself if that was not made in the usual way.
 func wetRepeat(c *known.Case, _ diag.Notice) string {
 	switch {
+	case c.OilTells() && c.DoseRight(): // less would tell nothing either
+		return ""
 	case c.OilTells():
 		return "repeat-wet"
 	case c.Noticed("not-standard-method"):

@@ -40,6 +40,9 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	if found := s.book.found(); len(found) > 1 && cause.OneWork(found) {
 		return // what opens one shows the others
 	}
+	if s.putRight(c) {
+		return
+	}
 	best := s.mayAsk(c, shares, at).pick(s, c, shares, at)
 	if best == nil {
 		best = s.askWhy(c, at)

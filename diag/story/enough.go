@@ -1,6 +1,8 @@
 package story
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
 	"gaugesheet/diag/known"
@@ -35,7 +37,7 @@ func enough(c *known.Case, shares []share) bool {
 	for i := range cause.Checks {
 		switch k := &cause.Checks[i]; {
 		case !k.Deeper() || k.Told(c) || !k.Made(c, nil):
-		case k.Baseline || len(shares) > 0 && !k.Concerns(&about):
+		case k.Baseline || k.Further || len(shares) > 0 && !k.Concerns(&about):
 			aside = 1 // however many the job brought
 		default:
 			made++
@@ -57,6 +59,19 @@ func enough(c *known.Case, shares []share) bool {
 		most--
 	}
 	return made+max(0, looked-1)+max(0, lost-2) >= most
+}
+
+// putRight reports a story whose first cause was put right as a check was made, and
+// found gone as the engine was tested again: there is nothing left to be told apart.
+func (s *story) putRight(c *known.Case) bool {
+	first := s.book.first()
+	return slices.ContainsFunc(cause.Told(c), func(k *cause.Check) bool {
+		if !k.Is(cause.Starter) || !slices.Contains(k.Mends, first) {
+			return false
+		}
+		o := k.Answer(c, s.Cylinders)
+		return o != nil && !o.Else && slices.Contains(o.For, first)
+	})
 }
 
 // chooseForSheet sets the one check of the sheet: that of the first story that
