@@ -232,11 +232,11 @@ func TestSchemaTakesTheNewerWords(t *testing.T) {
 func TestFuelShown(t *testing.T) {
 	const readings = "\ncompression: {unit: psi, dry: [250, 252, 249, 251]}\n"
 	for text, want := range map[string]string{
-		"engine: {layout: inline-4}\nfuel-pressure: {unit: psi, system: lift pump, idle: 12}":            "diesel",
-		"engine: {layout: inline-4}\ndiesel: {glow: {1: 0.6, 2: 0.7, 3: 0.6, 4: 0.6}}":               "diesel",
-		"engine: {layout: inline-4}\nfuel-pressure: {unit: psi, system: 'port, return line', idle: 42}":  "",
-		"engine: {layout: inline-4, fuel: petrol}\ndiesel: {glow: {1: 0.6, 2: 0.7, 3: 0.6, 4: 0.6}}": "petrol",
-		"engine: {layout: inline-4}\ndiesel: not tested":                                                 "",
+		"engine: {layout: inline-4}\nfuel-pressure: {unit: psi, system: lift pump, idle: 12}":           "diesel",
+		"engine: {layout: inline-4}\ndiesel: {glow: {1: 0.6, 2: 0.7, 3: 0.6, 4: 0.6}}":                  "diesel",
+		"engine: {layout: inline-4}\nfuel-pressure: {unit: psi, system: 'port, return line', idle: 42}": "",
+		"engine: {layout: inline-4, fuel: petrol}\ndiesel: {glow: {1: 0.6, 2: 0.7, 3: 0.6, 4: 0.6}}":    "petrol",
+		"engine: {layout: inline-4}\ndiesel: not tested":                                                "",
 	} {
 		if got := mustRead(t, text+readings).Test().Spec.Fuel; got != want {
 			t.Errorf("%s: the fuel is %q, expected %q", text, got, want)
