@@ -157,7 +157,7 @@ func (t *Test) RunsOnOne() bool {
 // stand in another unit than is written: then next to nothing is no grade.
 func (t *Test) suspectUnit() bool {
 	return !t.UnitReadOff() && !t.NotStarting() && slices.ContainsFunc(t.Noted, func(n Notice) bool {
-		return n.Rule == "unit-suspect" && len(n.Cylinders) == 0 && n.Facts["section"] == "compression"
+		return n.Rule == "unit-suspect" && len(n.Cylinders) == 0 && n.Facts["section"] == "compression" && n.Facts["looks"] != nil
 	})
 }
 

@@ -127,7 +127,7 @@ func TestEqualEntriesEqualGrades(t *testing.T) {
 // TestNextToNothingInADoubtfulUnit: 12 may be bar, so that it is no grade.
 func TestNextToNothingInADoubtfulUnit(t *testing.T) {
 	test := cranked(t, 12, 11.5, 12, 12.5)
-	test.Noted = []Notice{{Rule: "unit-suspect", Facts: Facts{"section": "compression"}}}
+	test.Noted = []Notice{{Rule: "unit-suspect", Facts: Facts{"section": "compression", "looks": "bar"}}}
 	for _, got := range grades(Assess(test).Compression) {
 		if got != GradeNotJudged {
 			t.Errorf("graded %s, want not judged", got)
