@@ -50,6 +50,11 @@ type Wider interface {
 	Natural(t Theme) Length
 }
 
+// A Follower is a block that goes on from another, and never stands above it.
+type Follower interface {
+	Follows() string // the other's name; "" for none
+}
+
 // A Cell is a column of a row: blocks under one another. Share is its part of
 // the width beside its neighbours' shares; 0 counts as 1. Least is the share
 // down to which it gives width to a neighbour that is much higher; 0 gives none.

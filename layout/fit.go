@@ -79,29 +79,62 @@ func (f *fitter) takeBack(taken []bool, from, to int) {
 		}
 		taken[i] = false
 		if taken[i] = !fits(); taken[i] {
-			name := f.page.GivesWay[i].Block
-			f.takeBackPart(name, f.lay(taken))
-			if !fits() { // flows that go elsewhere now make more of it
-				delete(f.richer, name)
-			}
+			f.takeBackPart(f.page.GivesWay[i].Block, taken)
 		}
 	}
 }
 
 // takeBackPart lets a block that had to step down use the free height where it
-// can show more with it.
-func (f *fitter) takeBackPart(name string, l laid) {
+// can show more with it, and more than is free in its column where flows make
+// room for that in another.
+func (f *fitter) takeBackPart(name string, taken []bool) {
+	l := f.lay(taken)
 	free := f.page.Area.H - l.height
-	for _, row := range l.rows {
-		for _, cell := range row.cells {
-			for _, b := range cell.blocks {
+	row, cell, b := l.find(name)
+	if b.frame.Richer == nil {
+		return
+	}
+	height := b.frame.Height + free + row.height - cell.height
+	try := func(h Length) bool {
+		before, had := f.richer[name]
+		f.richer[name] = h
+		if l = f.lay(taken); l.height <= f.page.Area.H+slack {
+			_, _, b = l.find(name)
+			return true
+		}
+		if f.richer[name] = before; !had { // flows that go elsewhere now make more of it
+			delete(f.richer, name)
+		}
+		return false
+	}
+	try(height)
+	for more := mostMore; len(row.cells) > 1 && b.frame.Richer != nil && more >= leastMore; more /= 2 {
+		if try(height + more) {
+			height += more
+		}
+	}
+}
+
+// find is where a block stands that can show more.
+func (l laid) find(name string) (row laidRow, cell laidCell, found laidBlock) {
+	for _, r := range l.rows {
+		for _, c := range r.cells {
+			for _, b := range c.blocks {
 				if b.name == name && b.frame.Richer != nil {
-					f.richer[name] = b.frame.Height + free + row.height - cell.height
+					return r, c, b
 				}
 			}
 		}
 	}
+	return row, cell, found
 }
+
+// mostMore and leastMore bound the steps in which a block tries for more height
+// than is free in its column.
+const (
+	mostMore  Length = 128
+	leastMore Length = 4
+)
 
 // steps takes as few steps from one to another as the page fits with, all of
 // them where it does not. They make a page lower one after the other: a few looks

@@ -20,6 +20,7 @@ func (f *fitter) flow(i int, cells []laidCell, levels map[string]Detail) []laidC
 	}
 	// Each flow as it would be under each cell.
 	var flows [][]laidBlock
+	var after []bool
 	for b, block := range row.Flows {
 		if f.rows[i].ahead[b] {
 			continue
@@ -29,10 +30,11 @@ func (f *fitter) flow(i int, cells []laidCell, levels map[string]Detail) []laidC
 			under[c] = f.block(frameKey{row: i, cell: -1, block: b}, cells[c].width, block, levels)
 		}
 		if under[0].frame.Height > 0 {
+			after = append(after, len(flows) > 0 && follows(block, flows[len(flows)-1][0].name))
 			flows = append(flows, under)
 		}
 	}
-	w := ways{cells: cells, flows: flows, ends: make([]Length, len(cells)), way: make([]int, len(flows))}
+	w := ways{cells: cells, flows: flows, after: after, ends: make([]Length, len(cells)), way: make([]int, len(flows))}
 	for c, cell := range cells {
 		w.ends[c] = cell.stack().measure(frames(cell.blocks)).Height
 	}
@@ -113,6 +115,7 @@ func (r Row) flowGap() Length {
 type ways struct {
 	cells []laidCell
 	flows [][]laidBlock
+	after []bool   // flows that go on from the one before them
 	ends  []Length // how far down each cell is filled
 	way   []int    // the cell of each flow so far
 	best  []int
@@ -121,23 +124,32 @@ type ways struct {
 }
 
 // Costs of a way beside the row's height: of a block that stands higher than
-// the one it follows, and of a block in less width than it wants.
+// the one before it, of one that stands higher than what it goes on from, and of a
+// block in less width than it wants.
 const (
 	costOfOrder  = 6 * Pt
+	costOfAfter  = 1000 * Pt
 	costOfNarrow = 1000 * Pt
 )
+
+// follows reports a block that goes on from another.
+func follows(b Block, name string) bool {
+	f, ok := b.(Follower)
+	return ok && f.Follows() == name
+}
 
 // try puts the flows from the b-th on under every cell in turn. Above is where
 // the flow before it begins; cost is that of the way so far.
 func (w *ways) try(b int, above, cost Length) {
+	height := cost
+	for _, end := range w.ends {
+		height = max(height, end+cost)
+	}
+	if w.best != nil && height >= w.cost-slack { // no better, and flows make no column lower
+		return
+	}
 	if b == len(w.flows) {
-		height := cost
-		for _, end := range w.ends {
-			height = max(height, end+cost)
-		}
-		if w.best == nil || height < w.cost-slack {
-			w.best, w.cost = append([]int(nil), w.way...), height
-		}
+		w.best, w.cost = append([]int(nil), w.way...), height
 		w.tried++
 		return
 	}
@@ -153,6 +165,9 @@ func (w *ways) try(b int, above, cost Length) {
 		extra := cost
 		if top < above-slack {
 			extra += costOfOrder
+			if w.after[b] {
+				extra += costOfAfter
+			}
 		}
 		if frame.Narrow {
 			extra += costOfNarrow

@@ -194,19 +194,47 @@ func TestFindingsWithoutRoomAreNamed(t *testing.T) {
 	}
 }
 
-// Rows that stay are there beside the sum, and what is read twice is named once.
+// Rows that stay are there beside what the others come to, and what is read twice
+// is named once.
 func TestRowsThatStay(t *testing.T) {
-	d := Table{Name: "t", Title: "Tests", RunOn: layout.Compact, Sum: "the rest is elsewhere", Columns: []Column{{}, {Plain: true}, {Heading: "limit"}}}
+	d := Further{Table: Table{Name: "t", Title: "Tests", Sum: "the rest is elsewhere", Columns: []Column{{}, {Plain: true}, {Heading: "limit"}}}}
 	for i := range 5 {
-		d.Rows = append(d.Rows, TextRow("Oil", fmt.Sprintf("%d9 psi", i), "40"))
+		value := fmt.Sprintf("%d9 psi", i)
+		d.Rows = append(d.Rows, TextRow("Oil pressure at idle", value, "40"))
 		d.Rows[i].Keep = i > 2
+		d.Rows[i].Brief = RowBrief{Lead: "Oil pressure", Name: "idle", Says: value}
 	}
-	brief, _ := drawn(t, NewTable(d), 262, layout.Brief, 0)
+	brief, _ := drawn(t, NewFurther(d), 262, layout.Brief, 0)
 	if got := textOf(brief); strings.Contains(got, "09psi") || !strings.Contains(got, "49psi") || !strings.Contains(got, "elsewhere") {
 		t.Errorf("brief says %s", got)
 	}
-	compact, _ := drawn(t, NewTable(d), 262, layout.Compact, 0)
-	if got := textOf(compact); strings.Count(got, "Oil") != 1 || strings.Count(got, "psi") != 5 {
+	compact, _ := drawn(t, NewFurther(d), 262, layout.Compact, 0)
+	if got := textOf(compact); strings.Count(got, "Oil") != 1 || strings.Count(got, "idle") != 1 || strings.Count(got, "psi") != 5 {
 		t.Errorf("compact says %s", got)
+	}
+}
+
+// Where several readings are of each cylinder, they stand under its number where
+// there is height for that, and behind it where there is not.
+func TestFurtherReadingsOfEachCylinder(t *testing.T) {
+	d := Further{Table: Table{Name: "t", Title: "Tests", Columns: []Column{{}, {}, {}, {}}}, Numbers: []string{"A", "B"}, Heads: [3]string{"reading", "limit", "judged"}}
+	for _, name := range []string{"Intake", "Exhaust", "Coil"} {
+		row := TextRow(name, "A: 21, B: 22", "20-23", "within")
+		row.Each = []TableCell{{Text: name}, {Text: "21"}, {Text: "22"}}
+		row.Brief = RowBrief{Lead: "Valves", Name: name, Says: "A: 21, B: 22"}
+		d.Rows = append(d.Rows, row)
+	}
+	for _, c := range []struct {
+		level layout.Detail
+		each  bool
+	}{{layout.Full, true}, {layout.Compact, false}} {
+		rec, area := drawn(t, NewFurther(d), 300, c.level, 0)
+		checkDrawn(t, "each", rec, area)
+		if each := !strings.Contains(textOf(rec), "A:"); each != c.each || strings.Count(textOf(rec), "22") != 3 {
+			t.Errorf("%v says %s", c.level, textOf(rec))
+		}
+	}
+	if f := NewFurther(d).Lay(DefaultTheme(face.Metrics()), 60, layout.Full); !f.Narrow {
+		t.Error("a table in less width than its columns need is not called narrow")
 	}
 }

@@ -81,8 +81,8 @@ func (f *findingsSetting) least() []depth {
 }
 
 // richer shows as much more as a height holds: first the names of all findings, then
-// why of the most urgent, then every finding, then why of each, their causes, and
-// the rest.
+// why of the most urgent and of each that asks for something, then every finding,
+// causes, and the rest.
 func (f *findingsSetting) richer(depths []depth, height layout.Length) layout.Frame {
 	deepest := slices.Clone(depths)
 	named := f.frame(deepest, true).Height <= height
@@ -98,16 +98,16 @@ func (f *findingsSetting) richer(depths []depth, height layout.Length) layout.Fr
 		deepest[i] = before
 		return false
 	}
-	all := func(to depth) bool {
+	all := func(to depth, short bool) bool {
 		for i := range deepest {
-			if !raise(i, to) {
+			if f.d.Items[i].Short == short && !raise(i, to) {
 				return false
 			}
 		}
 		return true
 	}
 	if len(deepest) > 0 && raise(0, because) {
-		_ = all(said) && all(because) && all(likely) && all(whole)
+		_ = all(said, false) && all(because, false) && all(said, true) && all(likely, false) && all(because, true) && all(whole, false) && all(whole, true)
 	}
 	return f.frame(deepest, named)
 }
@@ -117,6 +117,9 @@ func (f *findingsSetting) richer(depths []depth, height layout.Length) layout.Fr
 func (f *findingsSetting) frame(depths []depth, named bool) layout.Frame {
 	named = named && f.d.Lead.Also != ""
 	gap := [...]layout.Length{layout.Full: medium, layout.Compact: small + 1, layout.Brief: small}[f.detail]
+	if f.t.Close {
+		gap = tight
+	}
 	var left Omitted
 	var items []layout.Frame
 	for i, depth := range depths {

@@ -39,7 +39,19 @@ type TableRow struct {
 	Cells []TableCell
 	Shade bool // shaded: what stands out
 	Break bool // a hairline above it: what follows is of another bank
-	Keep  bool // it stays where only the Sum of the rows is said
+	Keep  bool // it stays where only what the rows come to is said
+	Brief RowBrief
+	Each  []TableCell // of a row in a Further: the name, and what was read of each cylinder
+}
+
+// A RowBrief is what a row says where rows run on, in fewer words than its cells
+// say it; empty where it has none.
+type RowBrief struct {
+	Lead   string // of what test it is, said before the first of its rows: "Oil pressure, psi"
+	Name   string // "cranking"; rows of one name that follow one another say it once
+	Says   string // "8"
+	Limit  string // "(at least 5)"
+	Judged string // "outside"
 }
 
 // A TableCell is what a row says in a column.
@@ -73,14 +85,14 @@ func TextRow(texts ...string) TableRow {
 
 // NewTable is a block "table:" with the table's name. It gets closer at
 // compact and at brief; one that may runs on as a paragraph, and at brief only
-// says what its rows come to, with those that stay. In less width than its columns need it runs on
+// says what its rows come to. In less width than its columns need it runs on
 // too, and says that it is too narrow.
 func NewTable(d Table) layout.Block {
 	return tableBlock{block{"table:" + d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		captions := captionLines(t, d.Captions, width, level)
 		switch {
 		case d.Sum != "" && level == layout.Brief:
-			f := stack(0, heading(t, d.Title, d.Sum, width), rowsRunOn(t, d.kept(), width))
+			f := headed(t, width, run(t, layout.Heading, t.Ink, d.Title), run(t, layout.Label, t.Muted, d.Sum))
 			f.Richer = richer(f, ruled(t, d, width), tableRunOn(t, d, width, captions))
 			return f
 		case d.RunOn != layout.Full && level >= d.RunOn:
@@ -95,15 +107,6 @@ func NewTable(d Table) layout.Block {
 		}
 		return f
 	}}, d}
-}
-
-// kept is a table with the rows alone that stay beside its sum.
-func (d Table) kept() Table {
-	d.Rows = slices.DeleteFunc(slices.Clone(d.Rows), func(r TableRow) bool { return !r.Keep })
-	for i := range d.Rows {
-		d.Rows[i].Break = false
-	}
-	return d
 }
 
 // tableFrame is a table in rows and columns; it is false where the width is
@@ -193,6 +196,9 @@ func (b tableBlock) Natural(t layout.Theme) layout.Length {
 
 // rowsRunOn sets each row as a name with its values behind it.
 func rowsRunOn(t layout.Theme, d Table, width layout.Length) layout.Frame {
+	if len(d.Rows) > 0 && d.Rows[0].Brief.Says != "" {
+		return paragraph(t, width, layout.Left, briefRuns(t, d.Rows)...)
+	}
 	var runs []layout.Run
 	for i, r := range d.Rows {
 		if len(r.Cells) == 0 {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
 )
@@ -15,37 +16,40 @@ const mostFurtherBeside = 12
 
 // furtherBlock is what the further tests read, beside other blocks.
 func (v *view) furtherBlock() layout.Block {
-	if d := v.furtherTable(); len(d.Rows) > 0 && len(d.Rows) <= mostFurtherBeside {
-		return figure.NewTable(d)
+	if d := v.further(); len(d.Rows) > 0 && len(d.Rows) <= mostFurtherBeside {
+		return figure.NewFurther(d)
 	}
 	return nil
 }
 
 // furtherWideBlock is what many further tests read, across the page.
 func (v *view) furtherWideBlock() layout.Block {
-	if d := v.furtherTable(); len(d.Rows) > mostFurtherBeside {
-		return figure.NewTable(d)
+	if d := v.further(); len(d.Rows) > mostFurtherBeside {
+		return figure.NewFurther(d)
 	}
 	return nil
 }
 
-// furtherTable is what the further tests read, one table for all of them: a row
-// to a reading with its limit and the verdict, of cylinders a row to what was
-// read of each.
-func (v *view) furtherTable() figure.Table {
-	d := figure.Table{Name: "further-tests", Title: v.label("heading.further"), RunOn: layout.Compact, Folds: true, Columns: []figure.Column{
-		{Heading: v.label("column.reading")}, {Heading: v.label("column.found"), Plain: true}, {Heading: v.label("column.limit")}, {Heading: v.label("column.judged"), Plain: true},
+// further is what the further tests read, one table for all of them: a row to a
+// reading with its limit and the verdict, of cylinders a row to what was read of
+// each.
+func (v *view) further() figure.Further {
+	d := figure.Further{Key: v.label("further.key"), Heads: [3]string{v.label("column.reading"), v.label("column.limit"), v.label("column.judged")}}
+	d.Table = figure.Table{Name: "further-tests", Title: v.label("heading.further"), Columns: []figure.Column{
+		{Heading: d.Heads[0]}, {Heading: v.label("column.found"), Plain: true}, {Heading: d.Heads[1]}, {Heading: d.Heads[2], Plain: true},
 	}}
 	for i := range v.d.Measured {
 		d.Rows = append(d.Rows, v.furtherRows(&v.d.Measured[i])...)
 	}
 	d.Sum = v.furtherSum(d.Rows)
 	if v.withoutLimits(d.Rows) {
+		d.Key = ""
 		d.Columns = d.Columns[:2]
 		for i := range d.Rows {
 			d.Rows[i].Cells = d.Rows[i].Cells[:2]
 		}
 	}
+	v.eachApart(&d)
 	return d
 }
 
@@ -88,10 +92,11 @@ func (v *view) furtherRows(r *diag.MeasuredResult) []figure.TableRow {
 	}
 	var rows []figure.TableRow
 	said := map[string]bool{}
+	common := v.commonUnit(r)
 	for _, m := range byName(r.Readings) {
 		switch {
 		case m.Cylinder == "":
-			rows = append(rows, v.furtherRow(r, m))
+			rows = append(rows, v.furtherRow(r, m, common))
 		case !said[m.Name]:
 			said[m.Name] = true
 			rows = append(rows, v.eachRow(r, m.Name))
@@ -106,6 +111,11 @@ func (v *view) furtherRows(r *diag.MeasuredResult) []figure.TableRow {
 	if len(rows) > 0 {
 		rows[0].Break = true
 	}
+	lead := v.furtherLead(r, common)
+	for i := range rows {
+		rows[i].Brief.Lead = lead
+	}
+	limitsOnce(rows)
 	return rows
 }
 
@@ -132,12 +142,17 @@ func (v *view) readingWords(section, name string) string {
 	return v.label("measured." + section + " " + name)
 }
 
-func (v *view) furtherRow(r *diag.MeasuredResult, m *diag.MeasuredReading) figure.TableRow {
+func (v *view) furtherRow(r *diag.MeasuredResult, m *diag.MeasuredReading, common quantity.Unit) figure.TableRow {
 	row := figure.TextRow(capital(v.readingWords(r.Name, m.Name)), v.furtherValue(m), onPage(m.LimitEntered), "")
 	if m.At != "" {
 		row.Cells[1].Note = v.label("further.at", "at", v.speedWords(m.At))
 	}
 	v.judge(&row, m)
+	value := row.Cells[1].Text
+	if takesUnit(m) && m.Unit == common {
+		value = onPage(strings.Trim(m.Entered, "[]"))
+	}
+	row.Brief = v.brief(r, "measured", m.Name, joined(" ", value, row.Cells[1].Note), m)
 	return row
 }
 
@@ -182,16 +197,22 @@ func (v *view) eachRow(r *diag.MeasuredResult, name string) figure.TableRow {
 			worst = m
 		}
 	}
-	values := make([]string, len(of))
+	values, shared := make([]cylinderValue, len(of)), sharesUnit(of)
 	for i, m := range of {
-		value := v.furtherValue(m)
-		if i+1 < len(of) && takesUnit(m) && takesUnit(of[i+1]) && m.Unit == of[i+1].Unit {
-			value = onPage(strings.Trim(m.Entered, "[]")) // the unit is said once, behind the last
+		values[i] = cylinderValue{m.Cylinder, v.furtherValue(m)}
+		if shared { // the unit is said once, behind the last
+			values[i].value = onPage(strings.Trim(m.Entered, "[]"))
 		}
-		values[i] = v.label("further.of", "cylinder", m.Cylinder, "value", value)
 	}
-	row := figure.TextRow(capital(v.readingWords(r.Name, name)), strings.Join(values, ", "), onPage(worst.LimitEntered), "")
+	found := v.ofCylinders(values)
+	if shared {
+		found += "\u00a0" + onPage(string(of[0].Unit))
+	}
+	words := capital(v.readingWords(r.Name, name))
+	row := figure.TextRow(words, found, onPage(worst.LimitEntered), "")
+	row.Each = v.eachCells(words, of)
 	v.judge(&row, worst)
+	row.Brief = v.brief(r, "measured", name, row.Cells[1].Text, worst)
 	return row
 }
 
@@ -203,31 +224,30 @@ func furtherRank(v diag.Verdict) int {
 // tickedRow is what was seen or ticked under one name, of the engine or of each
 // cylinder.
 func (v *view) tickedRow(r *diag.MeasuredResult, name string) figure.TableRow {
-	var order, values []string
-	of := map[string]diag.Names{}
+	var values []string
+	var of []cylinderValue
 	for _, w := range r.Words {
 		if w.Name != name {
 			continue
 		}
 		value := v.optional("tick."+w.Value, onPage(w.Value))
-		if !slices.Contains(order, value) {
-			order = append(order, value)
-		}
-		if w.Cylinder != "" {
-			of[value] = append(of[value], w.Cylinder)
+		switch {
+		case w.Cylinder != "":
+			of = append(of, cylinderValue{w.Cylinder, value})
+		case !slices.Contains(values, value):
+			values = append(values, value)
 		}
 	}
-	for _, value := range order {
-		if on := of[value]; len(on) > 0 {
-			value = v.label("further.of", "cylinder", strings.Join(on, ", "), "value", value)
-		}
-		values = append(values, value)
+	if len(of) > 0 {
+		values = append(values, v.ofCylinders(of))
 	}
 	words := onPage(name)
 	if r.Name != diag.OtherReadings {
 		words = v.label("ticked." + r.Name + " " + name)
 	}
-	return figure.TextRow(capital(words), strings.Join(values, ", "), "", "")
+	row := figure.TextRow(capital(words), strings.Join(values, ", "), "", "")
+	row.Brief = v.brief(r, "ticked", name, row.Cells[1].Text, nil)
+	return row
 }
 
 // speedWords are a speed, time or bank as the job has it, idle in the sheet's own

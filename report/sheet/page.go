@@ -112,6 +112,12 @@ type named struct {
 // Name is the block's name in templates.
 func (n named) Name() string { return n.name }
 
+// follows are the blocks that go on from another.
+var follows = map[string]string{"plan": "next-check"}
+
+// Follows is the block that this one goes on from.
+func (n named) Follows() string { return follows[n.name] }
+
 // Natural is the block's own width, 0 where it has none.
 func (n named) Natural(t layout.Theme) layout.Length {
 	if w, ok := n.Block.(layout.Wider); ok {
