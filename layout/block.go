@@ -50,7 +50,7 @@ type Wider interface {
 	Natural(t Theme) Length
 }
 
-// A Follower is a block that goes on from another, and never stands above it.
+// A Follower is a block that goes on from another, and never stands before it.
 type Follower interface {
 	Follows() string // the other's name; "" for none
 }

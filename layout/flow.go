@@ -58,7 +58,7 @@ func (f *fitter) fill(i int, row laidRow, levels map[string]Detail) laidRow {
 			for c := range row.cells {
 				cell := &row.cells[c]
 				free := row.height - cell.height - cell.gap
-				if f.rows[j].ahead[b] || free < unlevel {
+				if f.rows[j].ahead[b] || free < unlevel || f.page.Rows[j].goesOn(b) {
 					continue
 				}
 				under := f.block(frameKey{row: j, cell: -1, block: b}, cell.width, block, levels)
@@ -75,6 +75,15 @@ func (f *fitter) fill(i int, row laidRow, levels map[string]Detail) laidRow {
 		}
 	}
 	return row
+}
+
+// goesOn reports a flow that the next one goes on from, or that goes on from the
+// one before it.
+func (r Row) goesOn(flow int) bool {
+	with := func(i int) bool {
+		return i > 0 && i < len(r.Flows) && follows(r.Flows[i], r.Flows[i-1].Name())
+	}
+	return with(flow) || with(flow+1)
 }
 
 // spares takes a flow out of its row, unless the row would only be emptier
@@ -124,8 +133,8 @@ type ways struct {
 }
 
 // Costs of a way beside the row's height: of a block that stands higher than
-// the one before it, of one that stands higher than what it goes on from, and of a
-// block in less width than it wants.
+// the one before it, of one that is read before what it goes on from, and of a block
+// in less width than it wants.
 const (
 	costOfOrder  = 6 * Pt
 	costOfAfter  = 1000 * Pt
@@ -165,9 +174,9 @@ func (w *ways) try(b int, above, cost Length) {
 		extra := cost
 		if top < above-slack {
 			extra += costOfOrder
-			if w.after[b] {
-				extra += costOfAfter
-			}
+		}
+		if w.after[b] && (top < above-slack || c < w.way[b-1]) {
+			extra += costOfAfter
 		}
 		if frame.Narrow {
 			extra += costOfNarrow

@@ -23,6 +23,14 @@ func (b text) Lay(_ layout.Theme, width layout.Length, d layout.Detail) layout.F
 	return layout.Frame{Height: b.area / width / layout.Length(1+d), Narrow: width < b.wants, Draw: func(layout.Surface, layout.Rect) {}}
 }
 
+// onward is a block that goes on from another.
+type onward struct {
+	layout.Block
+	from string
+}
+
+func (b onward) Follows() string { return b.from }
+
 func cell(least float64, blocks ...layout.Block) layout.Cell {
 	return layout.Cell{Share: 50, Least: least, Blocks: blocks}
 }
@@ -56,6 +64,10 @@ func TestFlows(t *testing.T) {
 			layout.Row{Cells: []layout.Cell{cell(0, block("a", 0, 30)), cell(0, block("b", 0, 20))},
 				Flows: []layout.Block{block("c", 0, 10), block("d", 0, 20), block("e", 0, 40)}},
 			map[string]string{"a": "10,10", "b": "60,10", "c": "10,40", "d": "10,50", "e": "60,30"}},
+		{"what goes on from another under it or at its right, whatever height that costs",
+			layout.Row{Cells: []layout.Cell{cell(0, block("a", 0, 30)), cell(0, block("b", 0, 20))},
+				Flows: []layout.Block{block("c", 0, 10), onward{block("d", 0, 10), "c"}, block("e", 0, 10)}},
+			map[string]string{"a": "10,10", "b": "60,10", "c": "60,30", "d": "60,40", "e": "10,40"}},
 		{"in their order where that costs no height to speak of",
 			layout.Row{Cells: []layout.Cell{cell(0, block("a", 0, 40)), cell(0, block("b", 0, 40))},
 				Flows: []layout.Block{block("c", 0, 30), block("d", 0, 12), block("e", 0, 12)}},
