@@ -136,9 +136,12 @@ var (
 		}),
 		known.Not(known.Plug("oil-wet")), known.OfEngine("no oil use told of", func(c *known.Case) bool { return !c.UsesOil() && !c.Smokes("blue") })).Called("a loss that good pressure makes bearable")
 	// commonLoss is what a used engine commonly loses past its rings.
-	commonLoss = known.All(known.AirAt(known.AtCrankcase), known.OfAll("its loss measured and not too high", func(c *known.Case, n string) bool {
+	commonLoss = known.All(known.AirAt(known.AtCrankcase), known.OfAll("its loss measured and not too high, or how much is not told and its pressure even with the others", func(c *known.Case, n string) bool {
 		l := c.Leak(n)
-		return l != nil && !c.LossIsBound(n) && !c.LeakTooHigh(l)
+		if l == nil || c.LossIsBound(n) { // air at the oil filler is heard of any engine
+			return slices.Contains([]diag.Grade{diag.Even, diag.High}, c.Grade(n)) && (l == nil || !c.LeakTooHigh(l))
+		}
+		return !c.LeakTooHigh(l)
 	}), known.Not(short), known.Not(serviceable)).Called("a loss common on a used engine")
 	// allPastRings is an engine that loses too much in every cylinder tried.
 	allPastRings = known.OfEngine("every loss that was read, two at least, too high and at the crankcase or at no named place", func(c *known.Case) bool {

@@ -163,6 +163,8 @@ func TestLeakPlaces(t *testing.T) {
 		{name: "exhaust of one, cold", test: sample.Of("inline-4", tightBut("inline-4", []string{"3"}, sample.Leak("3", 34, "exhaust"), sample.Method(func(k *diag.Conditions) { k.Engine = "cold" }))...),
 			fires: "leaks-at-exhaust 3", sure: diag.Weak, soon: diag.CheckAgain},
 		{name: "a place without a figure", test: sample.Of("V6", only("2", "exhaust")), fires: "leaks-at-exhaust 2", first: "exhaust-valve", soon: diag.CheckAgain},
+		{name: "the crankcase without a figure, of a cylinder as good as the others", test: sample.Dry("inline-6", []float64{150, 151, 149, 150, 152, 150}, only("5", "crankcase")), fires: "crankcase-loss-common 5", not: "leaks-past-rings", soon: diag.NoAction},
+		{name: "the crankcase without a figure, of a low one", test: sample.Dry("inline-6", []float64{150, 151, 149, 150, 112, 150}, only("5", "crankcase")), fires: "leaks-to-crankcase 5", not: "crankcase-loss-common", first: "rings"},
 		{name: "the crankcase without a figure", test: sample.Of("inline-6", only("5", "crankcase")), fires: "leaks-to-crankcase 5", not: "crankcase-loss-common", first: "rings"},
 		{name: "most at the filler decides", test: sample.Of("inline-4", tightBut("inline-4", []string{"2"}, most("2", 40, "crankcase", "exhaust"))...),
 			fires: "leaks-to-crankcase 2; leaks-at-exhaust 2", first: "rings"},
