@@ -242,8 +242,12 @@ func (c *Case) WorstLeak(names []string) *diag.LeakResult {
 
 // LeakFacts are what the words on leakage use: the loss, from and to, and each
 // loss as far as they were noted, the median where three at least were read, and the
-// limit with its verdict where there is one.
+// limit with its verdict where there is one; none of a trial, of which nobody says
+// them.
 func (c *Case) LeakFacts(names []string) diag.Facts {
+	if c.supposed {
+		return diag.Facts{}
+	}
 	facts := diag.Facts{"limit": "", "verdict": "", "low": c.AnyLow(names), "read": len(c.Leaks()), "median": "", "loss": "",
 		"usable": Percent(c.suspectLoss(), 0).String(), "suspect": ""}
 	if c.Sums.Leakage != nil && c.Sums.Leakage.N > FewestForMedian { // three beside each

@@ -13,9 +13,11 @@ type Hit struct {
 
 // Run tries every rule in turn. Notices are added to the case, so that later
 // rules see those of earlier ones; the findings come back as hits.
-func Run(c *known.Case) []Hit {
+func Run(c *known.Case) []Hit { return RunInto(nil, c) }
+
+// RunInto is Run that appends the hits to a list.
+func RunInto(hits []Hit, c *known.Case) []Hit {
 	rules := everyRule()
-	hits := make([]Hit, 0, 24)
 	for i := range rules {
 		r := &rules[i]
 		if c.Missing(r.Needs) != "" {

@@ -38,7 +38,8 @@ func Explain(t *diag.Test) (*diag.Diagnosis, []rule.Tried) {
 func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis) {
 	d := c.Sums
 	d.NextFor, d.Rotary = -1, c.Rotary()
-	told, at := stories(c, atLeast)
+	desk := desks.Get().(*desk)
+	told, at := desk.stories(c, atLeast)
 	for _, s := range told {
 		s.chooseCheck(c, at)
 	}
@@ -56,17 +57,15 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 	chooseForSheet(c, d, at)
 	conclude(c, d)
 	cautions(c, d)
-	for _, s := range told {
-		s.putBack()
-	}
+	desk.clear(told)
 	return c, d
 }
 
 // stories are those of a test in the order in which they are told, without
 // their checks. Checks are to be such as are allowed at the urgency that comes
 // with them: atLeast, or the sheet's own where that is greater.
-func stories(c *known.Case, atLeast diag.Urgency) ([]*story, diag.Urgency) {
-	told := answerComplaints(c, leaveExplained(c, tell(c, rule.Run(c))))
+func (d *desk) stories(c *known.Case, atLeast diag.Urgency) ([]*story, diag.Urgency) {
+	told := answerComplaints(c, leaveExplained(c, d.tell(c)))
 	askForRefused(c, told)
 	liftWhole(c, told)
 	order(c, told)

@@ -1,9 +1,8 @@
 package story
 
 import (
-	"fmt"
 	"slices"
-	"strings"
+	"sync"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
@@ -82,26 +81,34 @@ func (s *story) strangeLast() int {
 // sets joins things that belong together: the cylinders of the engine, the
 // engine itself, the mixture, the test, and each fuel circuit.
 type sets struct {
-	parent []int
-	index  map[string]int
-	names  []string
+	parent    []int
+	cylinders []string // the first of all things
+	others    []string // and those after them
 }
 
 func newSets(c *known.Case) *sets {
-	s := &sets{index: map[string]int{}}
-	for _, n := range c.Every() {
-		s.node("cylinder " + n)
+	s := &sets{cylinders: c.Every(), parent: make([]int, len(c.Every()), len(c.Every())+8)}
+	for i := range s.parent {
+		s.parent[i] = i
 	}
 	return s
 }
 
-func (s *sets) node(name string) int {
-	if i, ok := s.index[name]; ok {
+// cylinder is a cylinder by its name.
+func (s *sets) cylinder(name string) int {
+	if i := slices.Index(s.cylinders, name); i >= 0 {
 		return i
 	}
-	i := len(s.parent)
-	s.index[name], s.parent, s.names = i, append(s.parent, i), append(s.names, name)
-	return i
+	return s.node("cylinder " + name)
+}
+
+// node is any other thing by its name.
+func (s *sets) node(name string) int {
+	if i := slices.Index(s.others, name); i >= 0 {
+		return len(s.cylinders) + i
+	}
+	s.others, s.parent = append(s.others, name), append(s.parent, len(s.parent))
+	return len(s.parent) - 1
 }
 
 func (s *sets) root(i int) int {
@@ -123,7 +130,7 @@ func (s *sets) nodeOf(about diag.About, subject known.Subject) int {
 	switch about {
 	case diag.AboutCylinders:
 		if len(subject.Cylinders) > 0 {
-			return s.node("cylinder " + subject.Name())
+			return s.cylinder(subject.Name())
 		}
 		return s.node(string(diag.AboutEngine))
 	case diag.AboutFuel:
@@ -144,7 +151,7 @@ func (s *sets) joinHits(hits []rule.Hit) {
 		n := s.nodeOf(h.Rule.About, h.Subject)
 		if h.Rule.About == diag.AboutCylinders && !h.Rule.Of.Each {
 			for _, name := range h.Subject.Cylinders {
-				s.join(n, s.node("cylinder "+name))
+				s.join(n, s.cylinder(name))
 			}
 		}
 		for _, section := range h.Rule.TiesSystems {
@@ -154,7 +161,7 @@ func (s *sets) joinHits(hits []rule.Hit) {
 			s.join(n, s.nodeOf(about, h.Subject))
 			if about == diag.AboutCylinders {
 				for _, name := range h.Subject.Cylinders {
-					s.join(n, s.node("cylinder "+name))
+					s.join(n, s.cylinder(name))
 				}
 			}
 		}
@@ -163,45 +170,57 @@ func (s *sets) joinHits(hits []rule.Hit) {
 
 // joinAlike joins cylinders of which the very same is known, each by itself.
 func (s *sets) joinAlike(c *known.Case, hits []rule.Hit) {
-	grouped := map[int]int{}
+	grouped := make([]int, len(s.parent))
 	for i := range s.parent {
 		grouped[s.root(i)]++
 	}
-	known := map[string]*strings.Builder{}
+	rules := make([][]int, len(s.cylinders)) // that hold for each, and for it alone
 	for _, h := range hits {
 		if h.Rule.About != diag.AboutCylinders || !h.Rule.Of.Each || len(h.Subject.Cylinders) == 0 {
 			continue
 		}
-		n := h.Subject.Name()
-		if grouped[s.root(s.node("cylinder "+n))] > 1 {
-			continue
+		if n := slices.Index(s.cylinders, h.Subject.Name()); n >= 0 && grouped[s.root(n)] == 1 {
+			rules[n] = append(rules[n], h.Order)
 		}
-		if known[n] == nil {
-			known[n] = &strings.Builder{}
-		}
-		fmt.Fprintf(known[n], "%d ", h.Order)
 	}
-	first := map[string]string{}
-	for _, n := range c.Every() {
-		if known[n] == nil {
-			continue
+	for i, of := range rules {
+		if first := slices.IndexFunc(rules[:i], func(o []int) bool { return slices.Equal(o, of) }); first >= 0 && of != nil {
+			s.join(first, i)
 		}
-		key := known[n].String()
-		if other, ok := first[key]; ok {
-			s.join(s.node("cylinder "+other), s.node("cylinder "+n))
-			continue
-		}
-		first[key] = n
 	}
 }
 
-// tell makes the stories of what the rules recognised.
-func tell(c *known.Case, hits []rule.Hit) []*story {
+// A desk is what stories are put together on, to be used for one case after the
+// other: most are trials, of which nobody needs the stories once it is known where
+// they lead.
+type desk struct {
+	hits    []rule.Hit
+	members []member
+}
+
+var desks = sync.Pool{New: func() any { return &desk{} }}
+
+// clear gives a desk, and the ledgers of the stories that were told on it, to the
+// next case.
+func (d *desk) clear(told []*story) {
+	for _, s := range told {
+		s.putBack()
+	}
+	clear(d.hits)
+	clear(d.members)
+	desks.Put(d)
+}
+
+// tell makes the stories of what the rules recognise.
+func (d *desk) tell(c *known.Case) []*story {
+	d.hits = rule.RunInto(d.hits[:0], c)
+	hits := d.hits
+	d.members = slices.Grow(d.members[:0], len(hits)) // so that none moves as others are added
 	s := newSets(c)
 	s.joinHits(hits)
 	s.joinAlike(c, hits)
 	s.joinWhole(c, hits)
-	byRoot := map[int]*story{}
+	byRoot := make([]*story, len(s.parent))
 	var told []*story
 	for _, h := range hits {
 		root := s.root(s.nodeOf(h.Rule.About, h.Subject))
@@ -210,7 +229,7 @@ func tell(c *known.Case, hits []rule.Hit) []*story {
 			one = &story{}
 			byRoot[root], told = one, append(told, one)
 		}
-		one.add(h)
+		one.add(d, h)
 	}
 	told = slices.DeleteFunc(told, func(one *story) bool {
 		one.compose(c)
@@ -233,9 +252,9 @@ func (s *sets) joinWhole(c *known.Case, hits []rule.Hit) {
 	if !ill || len(names) == 0 {
 		return
 	}
-	root := s.root(s.node("cylinder " + names[0]))
+	root := s.root(s.cylinder(names[0]))
 	for _, n := range names {
-		if s.root(s.node("cylinder "+n)) != root {
+		if s.root(s.cylinder(n)) != root {
 			return
 		}
 	}
@@ -248,7 +267,7 @@ func (s *sets) joinWhole(c *known.Case, hits []rule.Hit) {
 
 // add takes a hit in; what holds for several cylinders, each by itself, is one
 // member.
-func (s *story) add(h rule.Hit) {
+func (s *story) add(d *desk, h rule.Hit) {
 	if h.Rule.Of.Each {
 		for _, m := range s.members {
 			if m.rule == h.Rule {
@@ -257,5 +276,6 @@ func (s *story) add(h rule.Hit) {
 			}
 		}
 	}
-	s.members = append(s.members, &member{rule: h.Rule, order: h.Order, subject: h.Subject})
+	d.members = append(d.members, member{rule: h.Rule, order: h.Order, subject: h.Subject})
+	s.members = append(s.members, &d.members[len(d.members)-1])
 }

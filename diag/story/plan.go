@@ -64,7 +64,8 @@ func try(c *known.Case, asked *diag.Check, about *diag.Story, at diag.Urgency) (
 // leadsTo gives what a story has come to in a case after a check: its likeliest
 // cause, and the check that comes next, that of another story where it has none.
 func leadsTo(c *known.Case, about *diag.Story, at diag.Urgency) diag.Lead {
-	told, at := stories(c, at)
+	desk := desks.Get().(*desk)
+	told, at := desk.stories(c, at)
 	lead := diag.Lead{}
 	if s := sameStory(told, about); s != nil {
 		if len(s.Causes) > 0 {
@@ -80,9 +81,7 @@ func leadsTo(c *known.Case, about *diag.Story, at diag.Urgency) diag.Lead {
 		told[i].chooseCheck(c, at)
 		lead.Next = told[i].Next
 	}
-	for _, s := range told {
-		s.putBack()
-	}
+	desk.clear(told)
 	lead.Settled = lead.Next == nil
 	return lead
 }
