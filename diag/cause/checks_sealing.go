@@ -207,7 +207,7 @@ var sealingChecks = []Check{
 			{Name: "none", Else: true, After: []string{"no blue smoke"}}}},
 	{Name: "breather-and-oil-level", Titles: []string{"crankcase vent and oil level", "vent and oil level"}, Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"}, Fits: func(c *known.Case, _ []string) bool { return !quietCrankcase(c) },
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
-	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
+	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston", "crankcase-seal"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
 	{Name: "oil-consumption", Titles: []string{"measuring the oil use"}, Minutes: 30, Whole: true, Way: Runs, Fits: valves, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
 		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}, After: []string{"more than the book allows"}}, {Name: "low", Else: true, After: []string{"within the book"}}}},
@@ -283,7 +283,7 @@ var motionChecks = []Check{
 			{Name: "at the drive", For: []string{"timing-drive", "worn-chain"}, Words: []string{"front", "drive", "chain"}, After: []string{"loudest at the timing cover"}},
 			{Name: "elsewhere", Else: true}}},
 	{Name: "cam-timing-marks", Further: true, Titles: []string{"camshaft timing"}, Minutes: 30, Whole: true, Way: Hand, Fits: valves, Answers: func(c *known.Case) bool {
-		return c.AllLow() != nil && (known.SuddenOnset.Holds(c, known.Subject{}) || c.TimingTouched()) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
+		return c.DriveMayHaveLetGo() || c.AllLow() != nil && (c.WillNotStart() || known.SuddenOnset.Holds(c, known.Subject{}) || c.TimingTouched()) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
 	}, Made: readIn(known.Timing, "cam"), Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},
@@ -298,7 +298,7 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "slack", For: []string{"worn-chain"}, Words: []string{"stretched", "far out", "past its limit", "loose"}},
 			{Name: "taut", Else: true, Words: []string{"right", "good", "ok"}}}},
-	{Name: "turn-engine-check-cam", Titles: []string{"camshaft drive"}, Minutes: 5, Whole: true, Way: Hand, Fits: camMayStand, Words: []string{"cam turns", "camshaft turns"},
+	{Name: "turn-engine-check-cam", Titles: []string{"camshaft drive"}, Minutes: 5, Whole: true, Way: Hand, Fits: camMayStand, Answers: (*known.Case).DriveMayHaveLetGo, Words: []string{"cam turns", "camshaft turns"},
 		Outcomes: []Outcome{
 			{Name: "stands still", For: []string{"timing-drive"}, Sure: 0.5, Words: []string{"does not turn"}},
 			{Name: "turns", Else: true}}},

@@ -55,7 +55,7 @@ var oilChecks = []Check{
 			{Name: "pressure comes back", For: []string{"too-little-oil"}, Words: []string{"comes back", "came back", "right"}},
 			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
 	{Name: "oil-grade-look", Titles: []string{"the oil's grade"}, Minutes: 2, Whole: true, Fits: func(c *known.Case, _ []string) bool {
-		return oiled(c, nil) && known.OilOverLimit.Holds(c, known.Subject{})
+		return oiled(c, nil) && (known.OilOverLimit.Holds(c, known.Subject{}) || known.OilOverUsual.Holds(c, known.Subject{}))
 	}, Words: []string{"oil grade looked up", "grade looked up"},
 		Outcomes: []Outcome{
 			{Name: "thicker than the book", For: []string{"thick-oil"}, Words: []string{"thicker", "too thick"}},
@@ -213,7 +213,7 @@ func furtherOutside(c *known.Case, _ []string) bool {
 			return true
 		}
 	}
-	return false
+	return known.OilOverUsual.Holds(c, known.Subject{}) || known.VacuumHigh.Holds(c, known.Subject{})
 }
 
 // oilWord enters what was ticked of the oil.

@@ -145,6 +145,21 @@ func (c *Case) UnderStandard() bool {
 	return err == nil && s.Lowest < usual
 }
 
+// farAboveStandard is by how much, as a part, every cylinder is above the book's usual
+// figure before that is told: judgement, no source.
+const farAboveStandard = 0.15
+
+// FarAboveStandard reports a lowest reading above the book's usual figure by more
+// than that, and than the gauge may err.
+func (c *Case) FarAboveStandard() bool {
+	s := c.Cranking()
+	if s.Standard == nil || s.N == 0 {
+		return false
+	}
+	usual, err := quantity.Convert(s.Standard.High, s.Standard.Unit, s.Unit)
+	return err == nil && usual > 0 && s.Lowest > usual*(1+farAboveStandard)+s.HighestU
+}
+
 // PressureEnough reports that the pressure is known to be enough, and not only
 // even: every minimum kept, or the book's usual figure, the expected band, or the
 // floor reached.

@@ -75,6 +75,13 @@ func (c *Case) TimingTouched() bool {
 	return c.HasValves() && c.WorkDone("timing belt", "timing chain", "cam belt", "camshaft")
 }
 
+// DriveMayHaveLetGo reports an engine with valves that will not start, of which some
+// cylinders have no pressure and all others are low: what they have in common moves
+// their valves. One that stood for long has its valves stuck instead.
+func (c *Case) DriveMayHaveLetGo() bool {
+	return c.HasValves() && c.WillNotStart() && !c.Stood() && c.AllLow() != nil && len(c.Graded(diag.NoPressure)) > 0 && !c.Flooded()
+}
+
 // Coded reports one of these trouble codes.
 func (c *Case) Coded(codes ...string) bool {
 	return slices.ContainsFunc(c.History.Codes, func(x string) bool { return slices.Contains(codes, x) })

@@ -16,6 +16,8 @@ const (
 	oilHardlyRises  = 0.10 // as a part, at twice the speed: judgement, no source
 	oilFallsHot     = 0.40 // hot idle as a part of cold idle: judgement, no source
 	oilNearTheLimit = 1.25 // times the figure that it is held against: judgement, no source
+	oilMuchAtIdle   = 80.0 // psi, hot: more than a relief valve lets nearly any engine have; judgement, no source
+	oilMuchAtSpeed  = 100.0
 )
 
 // hotOil are the readings of a running, warm engine.
@@ -85,6 +87,21 @@ func OilUnderThumb(r *diag.MeasuredResult) *diag.MeasuredReading {
 	return nil
 }
 
+// OilAboveUsual is a hot reading without a limit that is above what the relief valve
+// of nearly any engine leaves, nil for none.
+func OilAboveUsual(r *diag.MeasuredResult) *diag.MeasuredReading {
+	for _, m := range hotOil(r) {
+		most := oilMuchAtSpeed
+		if m.Name == "idle" {
+			most = oilMuchAtIdle
+		}
+		if !m.Limited() && quantity.DimensionOf(m.Unit) == quantity.Pressure && psi(m)-pressureU(m) > most {
+			return m
+		}
+	}
+	return nil
+}
+
 func pressureU(m *diag.MeasuredReading) float64 {
 	v, _ := quantity.Convert(m.Uncertainty, m.Unit, quantity.PSI)
 	return v
@@ -131,6 +148,7 @@ var (
 	OilUnderLimit  = OfTest(Oil, "an oil pressure under its limit", func(r *diag.MeasuredResult) bool { low, _ := OilLow(r); return low != nil })
 	OilUnderRule   = OfTest(Oil, "a hot oil pressure without a limit under 10 psi for each 1000 rpm", func(r *diag.MeasuredResult) bool { return OilUnderThumb(r) != nil })
 	OilOverLimit   = OfTest(Oil, "an oil pressure over its limit", func(r *diag.MeasuredResult) bool { over, _ := WorstOf(r, Over); return over != nil })
+	OilOverUsual   = OfTest(Oil, "a hot oil pressure without a limit over 80 psi at idle or 100 psi at a speed", func(r *diag.MeasuredResult) bool { return OilAboveUsual(r) != nil })
 	OilDoesNotRise = OfTest(Oil, "oil pressure that rises by less than a tenth at twice the speed and is low or near it", func(r *diag.MeasuredResult) bool { _, fast := OilStays(r); return fast != nil })
 	OilFallsHot    = OfTest(Oil, "hot idle under 40 % of cold idle, and low", func(r *diag.MeasuredResult) bool {
 		cold, hot := r.Reading("cold-idle"), r.Reading("idle")

@@ -18,6 +18,7 @@ const (
 	heldFalls             = 3.0 // inHg that it falls while held before the exhaust is suspected: judgement, no source
 	recovers              = 2.0 // inHg over idle that a shutting throttle gives at least: judgement, no source
 	leastCranking         = 4.0
+	overBand              = 2.0 // inHg over the band from which it is told: judgement, no source
 	shortOfBand           = 2.0 // inHg under the band up to which ignition comes before air and cam
 )
 
@@ -159,7 +160,12 @@ var (
 	VacuumSwings   = withSpeed("swings wider")
 	VacuumSteadies = All(withSpeed("steadies"), Not(VacuumSteady))
 	VacuumLow      = OfEngine("steady, and under its band by more than the gauge can be off (17 to 21 inHg at sea level, lowered by what the air lacks, where the job gives no limit)", func(c *Case) bool { _, low := c.steadyLow(); return low })
-	VacuumRight    = OfEngine("steady and in its band, and not falling where it was held", func(c *Case) bool {
+	VacuumHigh     = OfEngine("above its band by more than 2 inHg and what the gauge can be off (17 to 21 inHg at sea level, lowered by what the air lacks), where the job gives no limit", func(c *Case) bool {
+		v, u, ok := c.idleVacuum()
+		b := c.VacuumBand()
+		return ok && !b.Stated && v-u > b.High+overBand
+	})
+	VacuumRight = OfEngine("steady and in its band, and not falling where it was held", func(c *Case) bool {
 		v, u, ok := c.idleVacuum()
 		b := c.VacuumBand()
 		return ok && needleOf(c.Measured(Vacuum)) == "steady" && v-u >= b.Low && v+u <= b.High && c.HeldFall() <= heldFalls

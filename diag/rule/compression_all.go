@@ -79,10 +79,20 @@ func weighTiming(c *known.Case, s known.Subject) []Voice {
 	return slices.Concat(
 		where(sudden, as(OfHistory, speaks(Known, "cam-timing", "timing-drive"))),
 		where(sudden && driven, as(OfHistory, speaks(Hint, "timing-drive"))),
+		where(stoppedFarLow(c), as(OfHistory, speaks(Known, "cam-timing", "timing-drive"))),
 		timingTouched(c),
 		where(len(timingTouched(c)) > 0 && c.Cranking().LowestPercentOfHighest >= known.EvenTogether, as(OfHistory, speaks(DryUp, "cam-timing"))), // all alike since
 		where(c.AllTight(c.Read()), as(OfLeakage, append(speaks(Heard, "cam-timing"), speaks(Known, "restricted-inlet")...))),
 		where(flat, speaks(Known, "cam-timing")))
+}
+
+// stoppedFarLow reports an engine that will not start and of which every cylinder is
+// far under what any engine needs: worn ones are brought in long before they are as
+// low, one whose valve timing has slipped stops as it does.
+func stoppedFarLow(c *known.Case) bool {
+	basis := c.AllLow()
+	worn := c.Complains("oil use") || c.History.OilUse != "" || c.History.Smoke.Colour == "blue" || known.SpeaksOf(strings.ToLower(c.History.Onset), "slow", "gradual", "month", "year")
+	return c.HasValves() && c.WillNotStart() && !c.Stood() && !c.Flooded() && !worn && basis != nil && (basis.Share < farOff || c.DriveMayHaveLetGo())
 }
 
 // timingTouched speaks for valve timing that was just worked on: what was taken

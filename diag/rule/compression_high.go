@@ -21,8 +21,8 @@ var highRules = []Rule{
 		Name: "all-high", Title: "Every cylinder is high",
 		Why:    "Deposits everywhere, a skimmed head, other pistons or a gauge that reads high lift all alike. It is no fault by itself: a stated figure is mostly a minimum.",
 		Source: "US Army TM 10-3930-647-14&P, para 4-40 (above normal: carbon or lead deposits)", Class: Information, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
-		Of: everyRead, When: known.OfEngine("the lowest reading above the pressure that geometry makes plausible by more than the gauge may err, by a twentieth more where only the ratio is known; not with variable valve timing", allAbove),
-		Kind: OfCompression, For: common("carbon", "different-parts", "gauge-reads-high"), Say: allHigh, Headline: "even-high",
+		Of: everyRead, When: known.OfEngine("the lowest reading above the pressure that geometry makes plausible by more than the gauge may err, by a twentieth more where only the ratio is known, or above the book's usual figure by more than that and 15 %; not with variable valve timing", allAbove),
+		Kind: OfCompression, Weigh: weighAllHigh, Say: allHigh, Headline: "even-high", Variants: []string{"standard"},
 	},
 }
 
@@ -68,7 +68,13 @@ func oneHigh(c *known.Case, s known.Subject) diag.Finding {
 
 func allAbove(c *known.Case) bool {
 	s := c.Cranking()
-	if s.Expected == nil || c.Spec.VariableTiming == diag.Yes {
+	if c.Spec.VariableTiming == diag.Yes {
+		return false
+	}
+	if c.FarAboveStandard() {
+		return true
+	}
+	if s.Expected == nil {
 		return false
 	}
 	most := s.Expected.High + s.HighestU
@@ -83,9 +89,23 @@ func allAbove(c *known.Case) bool {
 // judgement, no source.
 const earlierClosing = 0.05
 
+// weighAllHigh puts the gauge, or another engine's figure, first where the book says
+// what is usual: carbon takes long to lift every cylinder as far.
+func weighAllHigh(c *known.Case, _ known.Subject) []Voice {
+	if c.FarAboveStandard() {
+		return common("gauge-reads-high", "carbon", "different-parts", "limit-wrong")
+	}
+	return common("carbon", "different-parts", "gauge-reads-high")
+}
+
 func allHigh(c *known.Case, _ known.Subject) diag.Finding {
 	s := c.Cranking()
-	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Weak, Facts: diag.Facts{"read": c.Span(s.Lowest, s.Highest), "expected": c.Span(s.Expected.Low, s.Expected.High)}}
+	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Weak, Facts: diag.Facts{"read": c.Span(s.Lowest, s.Highest), "expected": ""}}
+	if c.FarAboveStandard() { // what reads high against the book may hide what is low against it
+		f.Variant, f.Urgency, f.Facts["expected"] = "standard", diag.CheckAgain, s.Standard.Entered
+		return f
+	}
+	f.Facts["expected"] = c.Span(s.Expected.Low, s.Expected.High)
 	if c.Complains("noise") { // more pressure than it was made for knocks
 		f.Urgency = diag.CheckAgain
 	}

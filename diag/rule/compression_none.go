@@ -117,6 +117,7 @@ func weighDeadPair(c *known.Case, s known.Subject) []Voice {
 func valvesHit(c *known.Case) []Voice {
 	sudden := known.SuddenOnset.Holds(c, known.Subject{})
 	return slices.Concat(
+		where(c.DriveMayHaveLetGo(), as(OfHistory, slices.Concat(speaks(Heard, "timing-drive"), speaks(Known, "bent-valve"), denies(Known, "others-low-too", "head-gasket", "warped-or-cracked-head")))),
 		where(c.ValvesMayHaveMet() && (c.Interferes() || c.DriveFailed()), as(OfHistory, speaks(Known, "bent-valve", "timing-drive"))),
 		where(c.ValvesMayHaveMet() && c.RenewedAfterFailing(), as(OfHistory, speaks(Known, "bent-valve"))),
 		where(c.RenewedAfterFailing() && len(c.Graded(diag.Even)) > 0, as(OfHistory, denies(Heard, "drive-renewed", "timing-drive"))), // it drives the others

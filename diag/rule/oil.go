@@ -70,10 +70,16 @@ var oilRules = []Rule{
 		Kind: OfOil, Weigh: weighHighOil, Say: oilHigh, Headline: "oil-pressure-high",
 	},
 	{
+		Name: "oil-pressure-above-usual", Title: "Oil pressure above what nearly any engine has",
+		Why:    "The relief valve holds hot oil under about 80 psi at idle and 100 psi at speed in nearly any engine. Above that it sticks, the oil is thick or cold, or the gauge is wrong. It can burst a filter.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilOverUsual, known.Not(known.OilOverLimit)),
+		Kind: OfOil, Weigh: weighAboveUsual, Say: oilAboveUsual, Headline: "oil-pressure-high",
+	},
+	{
 		Name: "oil-pressure-by-dash-only", Title: "Oil pressure by what the vehicle shows",
 		Why:    "Senders and dash gauges drift, and many show a normal that is made up. Before anything is opened the pressure is read on a gauge screwed into the gallery.",
 		Source: "common practice, no source", Class: Information, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil),
-		When: known.All(known.Not(known.OilByOwnGauge), known.Any(known.OilLowAtAll, known.OilOverLimit)),
+		When: known.All(known.Not(known.OilByOwnGauge), known.Any(known.OilLowAtAll, known.OilOverLimit, known.OilOverUsual)),
 		Kind: OfOil, For: speaks(Known, "oil-sender"), Say: byDash, Headline: "oil-pressure-low",
 	},
 	{
@@ -126,6 +132,11 @@ func weighOil(c *known.Case, s known.Subject) []Voice {
 // workshop's own shows what is there.
 func weighHighOil(c *known.Case, _ known.Subject) []Voice {
 	return append(common("thick-oil", "oil-relief-valve"), where(!known.OnOwnGauge(oilResult(c)), speaks(Known, "oil-sender"))...)
+}
+
+// weighAboveUsual: without the maker's figure the reading itself may be wrong.
+func weighAboveUsual(c *known.Case, s known.Subject) []Voice {
+	return append(weighHighOil(c, s), speaks(Hint, "reading-wrong")...)
 }
 
 // weighThumb: without the maker's figure the rule itself may be wrong.
@@ -210,6 +221,10 @@ func oilHot(c *known.Case, _ known.Subject) diag.Finding {
 func oilHigh(c *known.Case, _ known.Subject) diag.Finding {
 	over, clear := known.WorstOf(oilResult(c), known.Over)
 	return measuredFinding(over, clear, diag.CheckAgain)
+}
+
+func oilAboveUsual(c *known.Case, _ known.Subject) diag.Finding {
+	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: measuredFacts(known.OilAboveUsual(oilResult(c)))}
 }
 
 func byDash(c *known.Case, _ known.Subject) diag.Finding {

@@ -40,6 +40,8 @@ func TestOilPressure(t *testing.T) {
 		{name: "flat and high is the relief valve at work", test: sample.Of("inline-4", oil(own, sample.At("at-speed", "1500 rpm", 62), sample.At("at-speed", "3000 rpm", 63), fast)), fires: "oil-pressure-right", not: "oil-pressure-does-not-rise"},
 		{name: "falls hot", test: sample.Of("inline-4", oil(own, sample.At("cold-idle", "", 50), hot(5, 20), idle)), fires: "oil-pressure-falls-hot"},
 		{name: "falls hot, and is enough", test: sample.Of("inline-4", oil(own, sample.At("cold-idle", "", 60), hot(18, 40), idle)), not: "oil-pressure-falls-hot"},
+		{name: "above what nearly any engine has", test: sample.Of("V8", oil(own, sample.At("at-speed", "3000 rpm", 125))), fires: "oil-pressure-above-usual", not: "oil-pressure-high oil-pressure-low", soon: diag.CheckAgain, next: "oil-grade-look"},
+		{name: "strong and no more", test: sample.Of("V8", oil(own, sample.At("idle", "", 70), sample.At("at-speed", "3000 rpm", 92))), not: "oil-pressure-above-usual"},
 		{name: "high", test: sample.Of("inline-4", oil(own, sample.At("at-speed", "3000 rpm", 95), fast)), fires: "oil-pressure-high", not: "oil-pressure-low oil-pressure-right", soon: diag.CheckAgain},
 		{name: "over full", test: sample.Of("inline-4", oil(own, hot(16, 34), sample.Ticked("oil level", "over full"))), fires: "oil-over-full", first: "coolant-in-oil", soon: diag.DoNotRun},
 		{name: "over full of fuel", test: sample.Of("inline-4", oil(own, hot(16, 34), sample.Ticked("oil level", "over full"), sample.Ticked("oil smell", "fuel"))), fires: "oil-over-full", first: "fuel-in-oil", soon: diag.DoNotRun},

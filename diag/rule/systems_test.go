@@ -37,6 +37,9 @@ func TestVacuum(t *testing.T) {
 	}
 	runSealing(t, []sealingCase{
 		{name: "right", test: sample.Of("inline-4", vacuum(steady, idling(19))), fires: "vacuum-right", not: "vacuum-low-and-steady"},
+		{name: "more than an engine draws", test: sample.Of("inline-4", vacuum(steady, idling(26))), fires: "vacuum-high", not: "vacuum-right", first: "reading-wrong", soon: diag.CheckAgain, next: "read-again"},
+		{name: "strong and no more", test: sample.Of("inline-4", vacuum(steady, idling(22))), not: "vacuum-high"},
+		{name: "too much for the mountain", test: sample.Of("inline-4", vacuum(steady, idling(22)), high), fires: "vacuum-high"},
 		{name: "low and steady", test: sample.Of("inline-4", vacuum(steady, idling(14))), fires: "vacuum-low-and-steady", first: "air-leak", soon: diag.CheckAgain},
 		{name: "a little low is the ignition first", test: sample.Of("inline-4", vacuum(steady, idling(15.5))), fires: "vacuum-low-and-steady", first: "late-ignition"},
 		{name: "nearer than the gauge can tell", test: sample.Of("inline-4", vacuum(steady, idling(16.5))), not: "vacuum-low-and-steady vacuum-right"},

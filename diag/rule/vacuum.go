@@ -46,6 +46,11 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 		Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-low",
 	},
 	{
+		Name: "vacuum-high", Title: "Vacuum above what a sound engine draws",
+		Why:  "A throttled engine at idle hardly draws more than 21 inHg at sea level. More is a gauge that reads high, or an inlet that is choked ahead of the gauge: a filter, a collapsed hose, a choke that stays shut.",
+		When: known.VacuumHigh, For: append(speaks(Known, "reading-wrong"), speaks(Hint, "restricted-inlet", "air-filter")...), Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-high",
+	},
+	{
 		Name: "vacuum-drops-regularly", Title: "The needle drops at a regular beat",
 		Why:  "A beat in step with the engine is one cylinder, or some, that does not pull: no spark, a valve that leaks, a gasket.",
 		When: known.VacuumDrops, Weigh: weighDrops, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-drops",
