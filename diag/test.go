@@ -63,6 +63,7 @@ type Spec struct {
 
 	Camshafts    string     // "one", "one per bank", "two per bank" or ""
 	Lifters      string     // "hydraulic", "solid" or ""
+	ValveGear    string     // "side valves", "overhead valves" or ""
 	TimingDrive  string     // "belt", "chain", "gears" or ""
 	Interference Tri        // valves and pistons can meet
 	Cooling      string     // "liquid", "air" or ""

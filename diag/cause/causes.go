@@ -16,6 +16,7 @@ var testCauses = []Cause{
 	{Name: "cold-engine", Advice: "advice-repeat", Test: true},
 	{Name: "altitude", Test: true},
 	{Name: "limit-wrong", Test: true},
+	{Name: "low-ratio", Test: true},
 	{Name: "other-unit", Test: true},
 	{Name: "gauge-reads-low", Advice: "advice-repeat", Test: true},
 	{Name: "gauge-reads-high", Advice: "advice-repeat", Test: true},

@@ -120,12 +120,13 @@ func (k *Check) Is(way Way) bool { return k.Way&way != 0 }
 
 // Allowed reports that a check fits this engine and may be proposed at this
 // urgency: at 'do not run' nothing that uses the starter or runs the engine,
-// warm engines only where the engine starts, and oil only where it may go in.
+// warm engines only where the engine starts, none of these where oil may have run into
+// a cylinder that hangs, and oil only where it may go in.
 func (k *Check) Allowed(c *known.Case, cylinders []string, at diag.Urgency) bool {
 	switch {
 	case at == diag.DoNotRun && (k.Is(Starter|Runs) || k.Pumps && drivenPump(c)):
 		return false
-	case k.Is(Runs) && !c.Starts():
+	case k.Is(Runs) && !c.Starts(), k.Is(Starter|Runs) && c.OilGathersBelow():
 		return false
 	}
 	return k.Fits == nil || k.Fits(c, cylinders)

@@ -61,6 +61,10 @@ var againChecks = []Check{
 		Outcomes: []Outcome{{Name: "another unit", For: []string{"other-unit"}}, {Name: "the same unit", Else: true, After: []string{"as it is written"}}}},
 	{Name: "look-up-limit", Titles: []string{"looking up the book's figure", "the book's figure"}, Minutes: 2, Whole: true, Again: true, Words: []string{"limit looked up", "limit checked"},
 		Outcomes: []Outcome{{Name: "sea level", For: []string{"altitude"}}, {Name: "another figure", For: []string{"limit-wrong"}}, {Name: "it stands", Else: true}}},
+	{Name: "look-up-ratio", Titles: []string{"looking up the ratio", "the engine's compression ratio"}, Minutes: 5, Whole: true, Again: true, Words: []string{"ratio looked up", "compression ratio looked up"}, Fits: func(c *known.Case, _ []string) bool { return c.MayBeOfLowRatio() },
+		Outcomes: []Outcome{
+			{Name: "a low ratio", For: []string{"low-ratio"}, Words: []string{"low"}, After: []string{"6 to 1 or less"}},
+			{Name: "8 to 1 or more", Else: true, Enter: func(t *Trial) { t.Spec.Ratio = 8 }, Words: []string{"higher"}, After: []string{"more than that"}}}},
 	{Name: "charge-and-repeat", Titles: []string{"charging and repeating"}, Minutes: 20, Mends: []string{"weak-cranking"}, Whole: true, Way: Starter, Again: true, Words: []string{"battery charged and repeated"},
 		Outcomes: []Outcome{{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}}, {Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
 	{Name: "repeat-with-charger", Titles: []string{"again, with a charger", "repeating with a charger"}, Minutes: 10, Whole: true, Way: Starter, Again: true, Words: []string{"repeated with charger", "repeated with a charger"},

@@ -6,6 +6,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/air"
+	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
 )
 
@@ -29,6 +30,9 @@ const (
 	// floorRatio is the compression ratio down to which the floor of a petrol
 	// engine holds; older engines of less give less.
 	floorRatio = 8.0
+	// lowRatio is a compression ratio that side-valve engines and old aircraft engines
+	// commonly have. Common practice, no source.
+	lowRatio = 5.0
 	// standardShare is the part of a book's usual figure under which makers'
 	// minimums do not lie: published pairs give 0.70 to 0.93.
 	standardShare = 0.75
@@ -38,7 +42,7 @@ const (
 // or an engine of which nothing tells that it is lit by a spark.
 func (c *Case) Floor() *Floor {
 	low, soon, usual := petrolFloor, petrolSoon, 0.0
-	facts := diag.Facts{"thin": "", "ratio": ""}
+	facts := diag.Facts{"thin": "", "ratio": "", "lowRatio": ""}
 	switch {
 	case c.Rotary():
 		return nil
@@ -52,6 +56,10 @@ func (c *Case) Floor() *Floor {
 		share := air.RatioShare(c.Spec.Ratio, floorRatio)
 		low, soon = low*share, soon*share
 		facts["ratio"] = quantity.Format(c.Spec.Ratio, 1)
+	case c.MayBeOfLowRatio() && !c.readsTooLowForAny():
+		share := air.RatioShare(lowRatio, floorRatio)
+		low, soon, usual = low*share, soon*share, low
+		facts["lowRatio"] = quantity.Format(lowRatio, 0)
 	}
 	if thin := c.AirPressureRatio(); thin != 1 {
 		low, soon, usual = low*thin, soon*thin, usual*thin
@@ -68,6 +76,39 @@ func (c *Case) Floor() *Floor {
 		return nil
 	}
 	return &Floor{Low: low * perPSI, Soon: soon * perPSI, Enough: max(low, usual) * perPSI, Facts: facts}
+}
+
+// MayBeOfLowRatio reports an engine of a kind that is built with far lower ratios than
+// others, of which nobody said what it has: one with side valves, a radial or inverted
+// one or one tested as aircraft are, a small one cooled by air. What nearly any engine
+// gives says little of such.
+func (c *Case) MayBeOfLowRatio() bool {
+	if c.Spec.Ratio > 1 || c.Spec.Diesel() || c.Spec.TwoStroke || c.Rotary() {
+		return false
+	}
+	old := c.Spec.ValveGear == "side valves" || c.Engine.Kind == engine.Radial || c.Spec.Inverted == diag.Yes || c.TestedAsAircraft()
+	return old || c.Spec.ValveGear == "" && c.SmallEngine() && c.AirCooled()
+}
+
+// readsTooLowForAny reports an engine that does what too little pressure makes an
+// engine do, or that oil brings up far.
+func (c *Case) readsTooLowForAny() bool {
+	return c.Complains("low power", "hard start", "no start", "oil use") || c.oilBringsUp()
+}
+
+// oilBringsUp reports a reading that oil lifts by more than its own volume does: the
+// ratio is not why it was low.
+func (c *Case) oilBringsUp() bool {
+	return slices.ContainsFunc(c.WetTested(), func(n string) bool {
+		r := c.Cylinder(n)
+		return *r.Wet >= (1+RawRise/100.0)*(*r.Dry)
+	})
+}
+
+// ratioOpen reports an engine that reads what one of a low ratio gives, of a kind that
+// may have such a ratio, and that only complaints call low.
+func (c *Case) ratioOpen(floor *Floor) bool {
+	return c.MayBeOfLowRatio() && floor.Facts["lowRatio"] == "" && !c.oilBringsUp() && c.Cranking().Highest >= floor.Low*air.RatioShare(lowRatio, floorRatio)
 }
 
 // SparkLit reports an engine lit by a spark: by its fuel, or where that is not
@@ -95,7 +136,7 @@ func (c *Case) underFloor() *AllLowBasis {
 		return nil
 	}
 	facts := diag.Facts{"floor": c.TradeFigure(floor.Low), "diesel": c.Spec.Diesel(), "twoStroke": c.Spec.TwoStroke, "throttle": c.Conditions.Throttle == "closed",
-		"usual": c.TradeFigure(floor.Enough), "expected": "", "standard": ""}
+		"usual": c.TradeFigure(floor.Enough), "expected": "", "standard": "", "ratioOpen": c.ratioOpen(floor)}
 	for key, fact := range floor.Facts {
 		facts[key] = fact
 	}
@@ -105,7 +146,11 @@ func (c *Case) underFloor() *AllLowBasis {
 	if s.Standard != nil {
 		facts["standard"] = s.Standard.Entered
 	}
-	return &AllLowBasis{"floor", s.Highest < floor.Low-s.HighestU, s.Highest < floor.Soon, s.Highest / floor.Low, facts}
+	basis := &AllLowBasis{"floor", s.Highest < floor.Low-s.HighestU, s.Highest < floor.Soon, s.Highest / floor.Low, facts}
+	if facts["ratioOpen"] == true {
+		basis.Clear, basis.Far = false, false
+	}
+	return basis
 }
 
 // LoneUnderFloor is the only cylinder read of several, where it is under what nearly

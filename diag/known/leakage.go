@@ -377,7 +377,7 @@ func (c *Case) LeakNoted(name string) bool {
 	return l != nil && (l.Loss != nil || len(l.At) > 0)
 }
 
-// TestedAsAircraft reports an engine of separate barrels, or cooled by air, whose leakage
+// TestedAsAircraft reports an engine with valves, of separate barrels or cooled by air, whose leakage
 // was read as aircraft's is. There a quarter lost makes a cylinder suspect, and it is
 // run and read again before anything comes off: FAA AC 43.13-1B, para 8-14.
 func (c *Case) TestedAsAircraft() bool { return c.burning().aircraft }
@@ -385,7 +385,7 @@ func (c *Case) TestedAsAircraft() bool { return c.burning().aircraft }
 func (c *Case) testedAsAircraft() bool {
 	e := c.Engine
 	barrels := len(e.Heads) > 1 && len(e.Heads) == len(e.Cylinders)
-	return c.Spec.Cooling != "liquid" && (barrels || c.Spec.Cooling == "air" || e.Kind == engine.Radial) && c.HeldOf80()
+	return c.HasValves() && c.Spec.Cooling != "liquid" && (barrels || c.Spec.Cooling == "air" || e.Kind == engine.Radial) && c.HeldOf80()
 }
 
 // suspectLoss is the loss in percent over which a cylinder is suspect where no limit is

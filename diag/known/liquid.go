@@ -103,6 +103,29 @@ func (c *Case) HangsBelow(name string) bool {
 	return c.Engine.Cylinders[i].Y > lowestThird*lowest
 }
 
+// OilRanDown reports a cylinder that hangs below the crankshaft with an oily plug, and
+// that was turned over since: what runs down as such an engine stands, of which no more
+// lies in it now, since liquid would have made it read high or come out with the air.
+func (c *Case) OilRanDown(name string) bool {
+	if c.LiquidIn(name) != LiquidBelow {
+		return false
+	}
+	if r := c.Cylinder(name); r != nil && r.Dry != nil {
+		return !c.StandsHigh(name)
+	}
+	_, read := c.Loss(name)
+	return read
+}
+
+// OilGathersBelow reports that oil may have run into a cylinder that hangs below the
+// crankshaft: whatever else is found, the starter waits until it was turned by hand.
+func (c *Case) OilGathersBelow() bool {
+	if c.Engine.Kind != engine.Radial && c.Spec.Inverted != diag.Yes {
+		return false
+	}
+	return slices.ContainsFunc(c.Every(), func(n string) bool { return c.LiquidIn(n) == LiquidBelow })
+}
+
 // lowestThird is how far below the crankshaft, as a part of the lowest
 // cylinder's, a cylinder of a radial engine still gathers oil.
 const lowestThird = 0.45

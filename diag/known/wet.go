@@ -249,6 +249,22 @@ func (c *Case) WetOfAll() WetOutcome {
 	return ""
 }
 
+// farRise is the rise with oil, in percent of the dry reading, that neither the oil's
+// own volume nor the way in which it was read makes: judgement, no source.
+const farRise = 40
+
+// OilLiftsFar reports that oil lifted each of these cylinders by so much, or each
+// that was read where none are named.
+func (c *Case) OilLiftsFar(names []string) bool {
+	if len(names) == 0 {
+		names = c.Read()
+	}
+	return len(names) > 0 && c.Has(NeedsWet) && !c.Noticed("wet-dose-too-large") && !slices.ContainsFunc(names, func(n string) bool {
+		r := c.Cylinder(n)
+		return r == nil || r.Wet == nil || r.Dry == nil || *r.Dry <= 0 || 100*(*r.Wet-*r.Dry) < farRise*(*r.Dry)
+	})
+}
+
 // WetSpan gives the smallest and the largest rise in percent of the median dry
 // reading, and the cylinders tested.
 func (c *Case) WetSpan() (least, most float64, tested []string) {

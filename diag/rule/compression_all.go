@@ -28,7 +28,8 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	if mayBeWashed(c) {
 		list = append(list, speaks(commonest/2, "washed-bore")...)
 	}
-	return slices.Concat(list, where(!small, tightLash(c)), weighTest(c), weighTiming(c, s), weighWear(c, s))
+	raised := c.WetOfAll() == known.WetRises // which no clearance does
+	return slices.Concat(list, where(!small && !raised, tightLash(c)), weighTest(c), weighTiming(c, s), weighWear(c, s))
 }
 
 // mayBeWashed reports something that speaks of fuel in the bores: a wet plug, a
@@ -53,6 +54,7 @@ func weighTest(c *known.Case) []Voice {
 		where(even && basis != nil && basis.Variant == "" && basis.Share >= farOff && basis.Share < nearlyEnough, speaks(commonest-4*rarer, "gauge-reads-low")),
 		where(known.SpeaksOf(strings.ToLower(k.Method), "by hand", "kick", "pull start", "rope", "drill", "tow"), as(OfTest, speaks(Known, "weak-cranking"))),
 		where(runsAllTheSame(c), as(OfTest, speaks(Known, "gauge-reads-low"))),
+		where(basis != nil && basis.Facts["ratioOpen"] == true, speaks(Known, "low-ratio")),
 		where(known.DecompressorUnknown.Holds(c, known.Subject{}), speaks(Known, "decompressor")))
 }
 

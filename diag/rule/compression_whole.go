@@ -108,6 +108,8 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 	switch {
 	case !s.Complete:
 		f.Headline = "all-low-so-far"
+	case basis.Facts["ratioOpen"] == true:
+		f.Headline = "all-low-ratio-open"
 	case basis.Variant == "floor":
 		f.Headline = "all-low-floor"
 	}

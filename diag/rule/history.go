@@ -18,7 +18,7 @@ var historyRules = []Rule{
 			"The plugs come out and the engine is turned by hand before anything else.",
 		Source: "US Army TM 10-3930-647-14&P, para 4-40 (a high reading: deposits); liquid, and oil in the lower cylinders of a radial engine: common practice, no source",
 		Of:     eachCylinder, When: known.Any(liquidSeen, highAndWet, highAndCoolant, oilyBelow),
-		Kind: OfSight, Weigh: liquidVoices, Say: liquidSays, Headline: "liquid-in-cylinder", Variants: []string{"coolant", "below", "seen"},
+		Kind: OfSight, Weigh: liquidVoices, Say: liquidSays, Headline: "liquid-in-cylinder", Variants: []string{"coolant", "below", "ran-down", "seen"},
 		SaysBetterThan: []string{"one-high", "coolant-washed", "oil-wet", "fuel-wet"},
 		InsteadOf:      []string{"guides-or-breather", "wet-with-fuel-and-sealing"}, // both say that the cylinder seals well
 	},
@@ -143,10 +143,19 @@ func liquidSays(c *known.Case, s known.Subject) diag.Finding {
 			f.Variant = ""
 		}
 	}
-	if f.Variant == "seen" {
+	switch {
+	case f.Variant == "seen":
 		f.Confidence = diag.Fair
+	case ranDown(c, s.Cylinders):
+		f.Variant, f.Urgency, f.Headline = "ran-down", diag.NoAction, "see-findings"
 	}
 	return f
+}
+
+// ranDown reports cylinders into which oil runs while the engine stands, and nothing
+// beyond that is known.
+func ranDown(c *known.Case, names []string) bool {
+	return !slices.ContainsFunc(names, func(n string) bool { return !c.OilRanDown(n) })
 }
 
 // readsLow reports an engine of which something that was read is low.

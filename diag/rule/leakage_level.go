@@ -191,7 +191,12 @@ func lowAndBurnsOil(c *known.Case, s known.Subject) diag.Finding {
 	if c.AllLow().Clear && f.Urgency == diag.CheckAgain && !c.ThrottleShut() {
 		f.Urgency = diag.ActSoon
 	}
-	return diag.Finding{Urgency: f.Urgency, Confidence: diag.Fair, Facts: diag.Facts{"read": c.Span(c.Spread(c.Read())), "smoke": c.Smokes("blue", "load", "always"), "use": c.UsesOil()}}
+	blue := c.Smokes("blue", "load", "always")
+	sure := diag.Fair
+	if blue && c.OilLiftsFar(nil) { // an eye and a gauge that say the same
+		sure = diag.Strong
+	}
+	return diag.Finding{Urgency: f.Urgency, Confidence: sure, Facts: diag.Facts{"read": c.Span(c.Spread(c.Read())), "smoke": blue, "use": c.UsesOil(), "of": len(c.Every())}}
 }
 
 func lowAndBlowsBy(c *known.Case, s known.Subject) diag.Finding {

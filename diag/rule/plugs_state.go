@@ -119,6 +119,8 @@ func oilWet(c *known.Case, s known.Subject) diag.Finding {
 	}
 	released := c.Spec.Decompressor == "automatic"
 	switch {
+	case ranDown(c, s.Cylinders) && !c.UsesOil() && !c.Smokes("blue", "load", "always"):
+		f.Urgency = diag.NoAction
 	case c.AnyLow(s.Cylinders):
 	case everyLossWithin(c), // what is lost past the rings is within the limit
 		released && !c.Smokes("blue", "load", "always"), // nothing was read that speaks of its rings

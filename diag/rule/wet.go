@@ -83,7 +83,7 @@ var wetSigns = []Sign{
 		Against: denies(Hint, "no-wet-rise", sealedByOil...)},
 	{When: allRise, Kind: OfCompression, About: "engine",
 		For:     append(speaks(Wet, "wear"), speaks(Wet-rarer, "washed-bore", "dry-bores", "stuck-rings")...), // oil does not tell these apart
-		Against: denies(DryUp, "rose-with-oil", "cam-timing", "timing-drive", "throttle-or-choke", "restricted-inlet")},
+		Against: denies(DryUp, "rose-with-oil", append([]string{"cam-timing", "timing-drive", "throttle-or-choke", "restricted-inlet"}, aboveThePiston...)...)},
 	{When: noneRises, Kind: OfCompression, About: "engine",
 		For:     []Voice{{Cause: "cam-timing", Weight: DryUp}, {Cause: "throttle-or-choke", Weight: Hint}, {Cause: "restricted-inlet", Weight: Hint}},
 		Against: denies(Wet, "no-wet-rise", "wear", "washed-bore", "dry-bores", "stuck-rings")},

@@ -71,14 +71,15 @@ func asksWithout(c *known.Case, s *story, m *member) bool {
 }
 
 // doubt takes off what notices on the test make doubtful. It never takes a
-// finding away; what rests on readings that were not doubted stays fair.
+// finding away; what rests on readings that were not doubted stays fair. What oil
+// lifts far was read twice in the same way, whatever of that was not written down.
 func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 	if len(kinds) == 0 {
 		kinds = []rule.Kind{s.lead().rule.Kind}
 	}
 	for _, n := range c.Sums.Notices {
 		r := rule.Named(n.Rule)
-		if r == nil || r.Doubt == "" || !shares(n.Cylinders, s.Cylinders) || r.Shifts && s.comparesCylinders() {
+		if r == nil || r.Doubt == "" || !shares(n.Cylinders, s.Cylinders) || r.Shifts && s.comparesCylinders() || r.Between != nil && c.OilLiftsFar(s.Cylinders) {
 			continue
 		}
 		if r.Between != nil && s.comparesCylinders() {

@@ -160,7 +160,7 @@ func recordTopics() []topic {
 			listed("vehicle.codes", "Trouble codes"), listed("vehicle.work-done", "Work done before"), text("vehicle.stood", "Stood unused"))},
 		{section: "engine", say: "more of the engine", questions: fixed(
 			text("engine.displacement", "Displacement"), text("engine.compression-ratio", "Compression ratio"), word("engine.cycle", "Cycle"), word("engine.charging", "Charging"),
-			word("engine.lifters", "Valve lifters"), word("engine.cooling", "Cooled by"), yes("engine.interference", "Can valves and pistons meet"), yes("engine.hybrid", "Is the vehicle a hybrid"),
+			word("engine.valve-gear", "Where the valves stand"), word("engine.lifters", "Valve lifters"), word("engine.cooling", "Cooled by"), yes("engine.interference", "Can valves and pistons meet"), yes("engine.hybrid", "Is the vehicle a hybrid"),
 			word("engine.runs", "How it runs"), word("engine.mount", "How it sits"), text("engine.firing-order", "Firing order"))},
 		{section: "gauges", say: "gauge, cranking, altitude", questions: gaugeQuestions},
 	}

@@ -8,7 +8,7 @@ import (
 var camshafts = []string{"one", "one per bank", "two per bank"}
 
 // valveKeys are of engines that have valves and pistons.
-var valveKeys = []string{"camshafts", "lifters", "timing-drive", "interference"}
+var valveKeys = []string{"camshafts", "lifters", "valve-gear", "timing-drive", "interference"}
 
 // facts reads what an engine is apart from its size: what decides which checks
 // fit it.
@@ -22,6 +22,7 @@ func (r *reader) facts(s *section, e *engine.Engine, spec *diag.Spec) {
 	}
 	spec.Camshafts = r.camshafts(s, e)
 	spec.Lifters = s.word("lifters").Value
+	spec.ValveGear = s.word("valve-gear").Value
 	spec.TimingDrive = s.word("timing-drive").Value
 	spec.Interference = s.yesNo("interference")
 	spec.Cooling = s.word("cooling").Value

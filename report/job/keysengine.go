@@ -30,6 +30,7 @@ var engineKeys = []key{
 	{name: "decompressor", form: asWord, words: []string{"none", "automatic", "held off"}, says: "decompressor", doc: "Decompressor."},
 	{name: "camshafts", form: asWord, words: camshafts, says: "camshafts", doc: "How many camshafts there are."},
 	{name: "lifters", form: asWord, words: []string{"hydraulic", "solid"}, says: "lifters", doc: "Valve lifters."},
+	{name: "valve-gear", form: asWord, words: []string{"side valves", "overhead valves"}, says: "valve gear", doc: "Where the valves stand: beside the cylinder or above it."},
 	{name: "timing-drive", form: asWord, words: []string{"belt", "chain", "gears"}, says: "timing drive", doc: "What drives the camshafts."},
 	{name: "interference", form: asYesNo, doc: "Whether valves and pistons can meet."},
 	{name: "cooling", form: asWord, words: []string{"liquid", "air"}, says: "cooling", doc: "How it is cooled."},

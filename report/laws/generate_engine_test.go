@@ -219,6 +219,7 @@ func (m *maker) newFacts() {
 	}
 	if !m.rotary && !m.twoStroke {
 		add(40, "lifters", "hydraulic", "solid")
+		add(10, "valve-gear", "side valves", "overhead valves")
 		add(30, "timing-drive", "belt", "chain", "gears")
 		if m.banks != nil {
 			add(40, "camshafts", "one", "one per bank", "two per bank")

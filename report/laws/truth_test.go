@@ -214,6 +214,19 @@ func (s *subject) spoilt() string {
 	return ""
 }
 
+// lowRatioShare is what an engine of ratio 5 gives of what one of 8 does.
+const lowRatioShare = 0.5
+
+// mayBeOfLowRatio is an engine of a kind that is built with ratios down to 5, and its
+// own is not known.
+func (s *subject) mayBeOfLowRatio() bool {
+	if s.diesel() || s.ratio() > 0 {
+		return false
+	}
+	small := len(s.names()) <= 2 && s.tree.text("engine", "cooling") != "liquid" && s.tree.text("engine", "valve-gear") != "overhead valves"
+	return small || strings.HasPrefix(s.layout(), "radial") || s.tree.text("engine", "inverted") == "yes" || s.tree.text("engine", "valve-gear") == "side valves"
+}
+
 func floor(s *subject, k *tally) {
 	dry := s.dry()
 	low, soon := 100.0, 80.0
@@ -228,6 +241,9 @@ func floor(s *subject, k *tally) {
 	}
 	if air := s.air(); air > 0 {
 		low, soon = low*air, soon*air
+	}
+	if s.mayBeOfLowRatio() { // half of it is right at 5 to 1; a complaint has it looked up
+		low, soon = low*lowRatioShare, soon*lowRatioShare
 	}
 	highest := 0.0
 	for _, c := range s.out.Compression.Cylinders {
