@@ -15,7 +15,8 @@ import (
 // TestFacts holds what the newer keys come to.
 func TestFacts(t *testing.T) {
 	test := readFile(t, "facts.yaml").Test()
-	spec := diag.Spec{Fuel: "petrol", Camshafts: "one per bank", Lifters: "hydraulic", TimingDrive: "chain", Interference: diag.Yes,
+	spec := diag.Spec{Fuel: "petrol", Camshafts: "one per bank", Lifters: "hydraulic",
+		ValveGear: "overhead valves", TimingDrive: "chain", Interference: diag.Yes,
 		Cooling: "liquid", Deactivates: []string{"1", "4", "6", "7"}, SharedCoils: [][]string{{"1", "6"}, {"4", "7"}},
 		Inverted: diag.No, Hybrid: diag.No, Runs: "rough"}
 	history := diag.History{Onset: "slow over months", OilUse: "1 l in 1000 km", Smoke: diag.Smoke{Colour: "blue", When: []string{"start", "overrun"}}}
