@@ -79,7 +79,7 @@ var PutRight = []string{"replaced", "renewed", "repaired", "fitted", "reground",
 var (
 	ScoredWords  = []string{"scor", "scratch", "groove", "scuff"}
 	HoledWords   = []string{"hole in the piston", "hole in piston", "hole in the crown", "hole in crown", "hole through", "holed", "broken piston", "piston broken", "melted piston", "piston melted", "burnt through"}
-	BurntValve   = []string{"valve burn", "valves burn", "valve is burn", "burnt valve", "burned valve", "valve crack", "valve chip", "valve is chip", "valve is crack", "valve gone", "seat burn"}
+	BurntValve   = append([]string{"valve crack", "valve is crack", "valve gone"}, pairs("valve|seat", "burn|chip|torched|guttered")...)
 	BentValve    = []string{"bent valve", "valve bent", "valves bent", "valve is bent"}
 	MarkedCrown  = []string{"valve strike", "struck", "crown marked", "dented", "dents", "impact mark", "valve mark"}
 	WashedCrown  = []string{"steam clean", "steam-clean", "washed", "clean crown", "crown clean"}

@@ -145,7 +145,7 @@ func liquidSays(c *known.Case, s known.Subject) diag.Finding {
 	}
 	switch {
 	case f.Variant == "seen":
-		f.Confidence = diag.Fair
+		f.Confidence, f.Headline = diag.Fair, "liquid-seen"
 	case ranDown(c, s.Cylinders):
 		f.Variant, f.Urgency, f.Headline = "ran-down", diag.NoAction, "see-findings"
 	}

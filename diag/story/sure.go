@@ -20,7 +20,7 @@ var readings = map[rule.Kind][]known.Need{
 
 // judge sets how sure a story is. Strong are two kinds of tests that agree on
 // the first cause with none against it; weak is what rests on one doubtful
-// reading, or is contradicted; three that agree are never weak.
+// reading, or is contradicted and was not seen; three that agree are never weak.
 func (s *story) judge(c *known.Case) {
 	lead := s.lead()
 	kinds := s.book.agreeing(s.book.first())
@@ -28,7 +28,7 @@ func (s *story) judge(c *known.Case) {
 	if len(kinds) >= 2 && len(s.Against) == 0 {
 		s.Confidence = diag.Strong
 	}
-	if len(s.Against) > 0 && len(kinds) < 2 {
+	if len(s.Against) > 0 && len(kinds) < 2 && !s.book.seen(s.book.first()) {
 		s.Confidence = diag.Weak
 	}
 	switch {
