@@ -36,11 +36,7 @@ func (v *view) testedBlock() layout.Block {
 	for _, r := range v.results() {
 		d.Rows = append(d.Rows, v.testedRow(r, names, few))
 	}
-	for i := range v.d.Measured {
-		if r := &v.d.Measured[i]; r.State == diag.Tested {
-			d.Rows = append(d.Rows, v.furtherTested(r))
-		}
-	}
+	d.Rows = append(d.Rows, v.furtherTested()...)
 	for _, u := range v.d.NotTested {
 		if !v.isResult(u.Test) {
 			d.Rows = append(d.Rows, untestedRow(capital(v.optional("kind."+u.Test, u.Test)), stateMark(u.State), v.stateBecause(u.State, u.Reason)))
@@ -60,21 +56,67 @@ func untestedRow(name string, mark figure.Mark, words string) figure.TableRow {
 	return figure.TableRow{Cells: []figure.TableCell{{Text: name}, {Mark: mark, Text: words, Runs: true}}}
 }
 
-// furtherTested is the row of a further test, whose readings stand in a table of
-// their own.
-func (v *view) furtherTested(r *diag.MeasuredResult) figure.TableRow {
-	counts := map[diag.Verdict]int{}
-	for _, m := range r.Readings {
-		if m.Limited() {
-			counts[m.Verdict]++
+// manyFurther is from how many further tests on those that ask for nothing share a
+// row.
+const manyFurther = 5
+
+// furtherTested are the rows of the further tests, whose readings stand in a table
+// of their own.
+func (v *view) furtherTested() []figure.TableRow {
+	var rows []figure.TableRow
+	var kept diag.Names
+	var keptCounts furtherCounts
+	made := 0
+	for i := range v.d.Measured {
+		if v.d.Measured[i].State == diag.Tested {
+			made++
 		}
 	}
-	row := untestedRow(capital(v.label("kind."+r.Name)), figure.NoMark, v.label("further.row", "count", len(r.Readings)+len(r.Words),
-		"within", counts[diag.Within], "outside", counts[diag.Outside], "close", counts[diag.TooClose]))
-	if m := v.systemMark(r.Name); m != figure.LookAgain {
-		row.Cells[1].Mark = m
+	for i := range v.d.Measured {
+		r := &v.d.Measured[i]
+		if r.State != diag.Tested {
+			continue
+		}
+		c := countFurther(r)
+		if made >= manyFurther && c.outside+c.close == 0 {
+			kept = append(kept, v.label("kind."+r.Name))
+			keptCounts = furtherCounts{all: keptCounts.all + c.all, within: keptCounts.within + c.within}
+			continue
+		}
+		row := untestedRow(capital(v.label("kind."+r.Name)), figure.NoMark, v.countWords(c))
+		if m := v.systemMark(r.Name); m != figure.LookAgain {
+			row.Cells[1].Mark = m
+		}
+		rows = append(rows, row)
 	}
-	return row
+	if len(kept) > 0 {
+		words := v.label("tested.further", "tests", kept, "counts", v.countWords(keptCounts))
+		rows = append(rows, untestedRow(v.label("tested.further-tests", "rest", len(rows) > 0), figure.NoMark, words))
+	}
+	return rows
+}
+
+// furtherCounts count what a further test read, and the verdicts on it.
+type furtherCounts struct{ all, within, outside, close int }
+
+func countFurther(r *diag.MeasuredResult) furtherCounts {
+	c := furtherCounts{all: len(r.Readings) + len(r.Words)}
+	for _, m := range r.Readings {
+		switch {
+		case !m.Limited():
+		case m.Verdict == diag.Within:
+			c.within++
+		case m.Verdict == diag.Outside:
+			c.outside++
+		case m.Verdict == diag.TooClose:
+			c.close++
+		}
+	}
+	return c
+}
+
+func (v *view) countWords(c furtherCounts) string {
+	return v.label("further.row", "count", c.all, "within", c.within, "outside", c.outside, "close", c.close)
 }
 
 // testedRow is what a test came to.
