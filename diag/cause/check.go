@@ -293,7 +293,7 @@ func dose(c *known.Case) string {
 
 // Ask is a check as a diagnosis proposes it.
 func (k *Check) Ask(c *known.Case, cylinders []string, at diag.Urgency) *diag.Check {
-	asked := &diag.Check{Key: k.Name, Cylinders: cylinders, Facts: k.Facts(c, cylinders, at), Minutes: k.MinutesFor(c, cylinders)}
+	asked := &diag.Check{Key: k.Name, Cylinders: cylinders, Facts: k.Facts(c, cylinders, at), Minutes: k.MinutesFor(c, cylinders), Sets: len(k.Mends) > 0 && !k.Again}
 	for _, o := range k.Open(c) {
 		asked.Outcomes = append(asked.Outcomes, o.Name)
 	}

@@ -38,6 +38,9 @@ func (v *view) checkBox() layout.Block {
 	said, err := v.words.Check(*v.d.Next, v.sheet.Audience)
 	v.keep("", err)
 	d := figure.NextCheck{Title: v.label("heading.next-check"), Do: onPage(said.Do), Effort: onPage(said.Effort)}
+	if v.d.Next.Sets {
+		d.Do = joined(" ", d.Do, v.onOccasion("next.sets"))
+	}
 	leads := v.leads(len(said.Outcomes))
 	common, first := commonLead(leads), map[string]string{}
 	for i, o := range said.Outcomes {
@@ -80,12 +83,20 @@ func (v *view) leads(outcomes int) []string {
 		return leads
 	}
 	for i, lead := range v.d.Plan[0].Leads[:min(outcomes, len(v.d.Plan[0].Leads))] {
-		if lead.Next != nil {
-			leads[i] = v.leadWords(lead.Next)
+		if lead.Next == nil {
+			continue
+		}
+		leads[i] = v.leadWords(lead.Next)
+		if lead.Next.Sets {
+			leads[i] = joined(" ", leads[i], v.onOccasion("next.lead-sets"))
 		}
 	}
 	return leads
 }
+
+// onOccasion is what is said besides on the occasion that the sheet is asked for,
+// such as to a buyer, who sets nothing on an engine that is another's.
+func (v *view) onOccasion(key string) string { return v.optional(key+"."+v.sheet.Occasion, "") }
 
 // leadWords name a check that comes later, the cylinders that it is of where
 // they are others, and how long it takes.

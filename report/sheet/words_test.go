@@ -34,6 +34,18 @@ func TestWordsOfThePage(t *testing.T) {
 			has: []string{"Engine warm for the leakage test"},
 		},
 		{
+			name: "to a buyer, that nothing is set on another's engine", kind: "pre-purchase",
+			job: "engine: {layout: inline-4, fuel: petrol, lifters: solid}\ncompression: {unit: psi, dry: [150, 148, 110, 149]}\n" +
+				"leakage: {limit: 20 %, dry: {1: {loss: 8 %}, 2: {loss: 8 %}, 3: {loss: 30 %, at: [exhaust]}, 4: {loss: 8 %}}}\n",
+			has: []string{"consent", "owner to do or to"},
+		},
+		{
+			name: "to its owner, nothing of that", kind: "customer",
+			job: "engine: {layout: inline-4, fuel: petrol, lifters: solid}\ncompression: {unit: psi, dry: [150, 148, 110, 149]}\n" +
+				"leakage: {limit: 20 %, dry: {1: {loss: 8 %}, 2: {loss: 8 %}, 3: {loss: 30 %, at: [exhaust]}, 4: {loss: 8 %}}}\n",
+			lacks: []string{"consent", "to allow"},
+		},
+		{
 			name: "the work of an invoice, each part on its line", kind: "invoice",
 			job: "job: {reason: Runs rough}\nengine: {layout: inline-2}\ncompression: {unit: psi, dry: [150, 148]}\n" +
 				"recommended: [Set the valves, New plugs]\ndeclined: [Leakage test]\n",
