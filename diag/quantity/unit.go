@@ -120,8 +120,8 @@ var definitions = []definition{
 	{PSI, Pressure, psiInPascals, 0, 0, []string{"psig", "psis", "lb/in2", "lbs/in2", "lbf/in2", "lbs/sqin", "lb/sqin", "lbf/sqin"}},
 	{KPa, Pressure, 1e3, 0, 0, []string{"kilopascal", "kilopascals", "kpas"}},
 	{Bar, Pressure, 1e5, 0, 1, []string{"bars", "barg"}},
-	{MPa, Pressure, 1e6, 0, 2, nil},
-	{KgfPerCm2, Pressure, 98066.5, 0, 1, []string{"kg/cm2", "kp/cm2"}},
+	{MPa, Pressure, 1e6, 0, 2, []string{"n/mm2", "mn/m2", "megapascal", "megapascals"}},
+	{KgfPerCm2, Pressure, 98066.5, 0, 1, []string{"kg/cm2", "kp/cm2", "ksc", "kgcm2"}},
 	{InHg, Pressure, 3386.388640341, 0, 1, []string{"inchesofmercury", "incheshg", "inchhg", "inofhg", "inmercury"}},
 	{HPa, Pressure, 100, 0, 0, []string{"mbar", "millibar"}},
 	{InH2O, Pressure, 249.08891, 0, 1, []string{"inwc", "inh20", "inwg"}},
@@ -181,7 +181,7 @@ func init() {
 }
 
 var spellingFolder = strings.NewReplacer(
-	" ", "", ".", "", "^", "", "²", "2", "³", "3", "°", "deg", `"`, "in", "″", "in")
+	" ", "", ".", "", "^", "", "²", "2", "³", "3", "°", "deg", "º", "deg", `"`, "in", "″", "in")
 
 // foldSpelling reduces the ways of writing one unit to one: case, spaces and
 // points do not matter, raised figures and the degree sign are spelled out.

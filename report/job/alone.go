@@ -28,6 +28,9 @@ func (r *reader) spell(n *node, keys []key) {
 					n.entries[i].value = section
 				}
 			}
+			if k.name == "plugs" && e.value.kind == list {
+				n.entries[i].value = &node{kind: mapping, pos: e.value.pos, entries: []entry{{"looks", e.value.pos, e.value}}}
+			}
 			r.spell(n.entries[i].value, k.keys)
 			if k.name == "engine" {
 				besideLayout(k, n.entries[i].value)
@@ -114,6 +117,9 @@ func words(k key, text string, put func(name, text string, at int) bool) (rest s
 		if name, value := counted(k, piece.text); name != "" && put(name, value, piece.at) {
 			continue
 		}
+		if name, value := ticked(k, piece.text); name != "" && put(name, value, piece.at) {
+			continue
+		}
 		left = append(left, piece)
 	}
 	switch {
@@ -148,6 +154,22 @@ func counted(section key, text string) (name, value string) {
 			return k.name, number
 		case called && k.form == asAmount:
 			return k.name, text
+		}
+	}
+	return "", ""
+}
+
+// ticked gives the key of a section that is answered by yes or no, 'charger on',
+// and the answer; "" for none.
+func ticked(section key, text string) (name, value string) {
+	word, answer, ok := strings.Cut(fold(text), " ")
+	yesNo := vocabularyOf("yes or no")
+	if said, _ := yesNo.find(answer, yesNo.Words); !ok || said == "" {
+		return "", ""
+	}
+	for _, k := range section.keys {
+		if k.form == asYesNo && k.name == word {
+			return k.name, answer
 		}
 	}
 	return "", ""

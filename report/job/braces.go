@@ -61,6 +61,9 @@ func (r *reader) signsInBraces() (fault, bool) {
 
 func (s *braceScan) notClosed() fault {
 	last := s.open[len(s.open)-1]
+	if s.remark.at.Line == last.at.Line { // {number: #2041}
+		return s.remark
+	}
 	return fault{last.at, "'" + string(last.sign) + "' is not closed", "close it with '" + string(closing[last.sign]) + "'"}
 }
 
@@ -84,6 +87,7 @@ type braceScan struct {
 	indent int  // of the line on which the outermost was opened
 	whole  bool // the outermost begins its line: it is around the whole file
 	quote  rune // within a quoted text
+	remark fault
 }
 
 // line scans one line, and stops at a fault.
@@ -104,7 +108,12 @@ func (s *braceScan) line(text []rune, number int) (fault, bool) {
 				s.quote = 0
 			}
 		case c == '#' && (before == ' ' || before == '\t'):
+			if len(s.open) > 0 {
+				s.remark = fault{at, "# begins a comment, so the braces are not closed", "put the text into quotes: \"" + short(valueWithin(text, i)) + "\""}
+			}
 			return fault{}, false
+		case c == ':' && s.textWithColon(text, i):
+			return fault{at, "a text has a colon and a space in it", "put it into quotes: \"" + short(valueWithin(text, i)) + "\""}, true
 		case c == '{' || c == '[':
 			if len(s.open) == 0 {
 				s.indent, s.whole = begins, i == begins && i == 0
@@ -145,6 +154,30 @@ func (s *braceScan) within(c, before rune, at Pos, ends bool) (fault, bool) {
 		top.colon = true
 	}
 	return fault{}, false
+}
+
+// textWithColon reports a second colon between two commas, behind what is no key.
+func (s *braceScan) textWithColon(text []rune, i int) bool {
+	if len(s.open) == 0 || s.quote != 0 || !s.open[len(s.open)-1].colon || s.open[len(s.open)-1].sign != '{' || i+1 < len(text) && text[i+1] != ' ' {
+		return false
+	}
+	value := strings.TrimSpace(valueWithin(text[:i], i))
+	word := value[strings.LastIndexByte(value, ' ')+1:]
+	return value != "" && !startsWithFigure(word) && !isKeyWord(word)
+}
+
+// valueWithin is the text around a place within braces, from the colon of its key
+// to the sign that ends it.
+func valueWithin(text []rune, i int) string {
+	from, to := min(i, len(text)), min(i, len(text))
+	for from > 0 && !strings.ContainsRune(",{[", text[from-1]) {
+		from--
+	}
+	for to < len(text) && !strings.ContainsRune(",}]", text[to]) {
+		to++
+	}
+	_, value, _ := strings.Cut(string(text[from:to]), ": ")
+	return strings.TrimSpace(value)
 }
 
 // startsValue tells whether a sign stands where a value may begin: first on its

@@ -74,7 +74,7 @@ func (r *reader) atPlace(name string) (cylinder string, sure bool) {
 
 // bankPlace takes 'left 2' apart.
 func (r *reader) bankPlace(name string) (bank engine.Bank, place int, ok bool) {
-	m := bankPlaceForm().FindStringSubmatch(fold(name))
+	m := bankPlaceForm().FindStringSubmatch(sideFirst(name))
 	if m == nil || len(r.bankList) < 2 {
 		return bank, 0, false
 	}
@@ -88,11 +88,23 @@ func (r *reader) bankPlace(name string) (bank engine.Bank, place int, ok bool) {
 	return bank, place, false
 }
 
+// sideFirst writes a cylinder of a bank with its side before its number: 1L, '2
+// right'.
+func sideFirst(name string) string {
+	name = fold(name)
+	number := leadingNumber(name)
+	side := strings.TrimLeft(name[len(number):], " -")
+	if number != "" && slices.Contains([]string{"l", "r", "lh", "rh", "left", "right"}, side) {
+		return side + number
+	}
+	return name
+}
+
 var bankPlaceForm = lazily(`^(left|right|front|rear|lh|rh|l|r)(?:[ .-]?(?:bank|side|hand|no|cyl|cylinder))*[ .-]?([0-9]{1,2})$`)
 
 // placeHint translates a cylinder that is named by its place on a bank.
 func (r *reader) placeHint(name string) string {
-	m := bankPlaceForm().FindStringSubmatch(fold(name))
+	m := bankPlaceForm().FindStringSubmatch(sideFirst(name))
 	if m == nil || len(r.bankList) < 2 {
 		return ""
 	}

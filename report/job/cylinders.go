@@ -56,6 +56,9 @@ func (r *reader) sideHint(name string) string {
 	if len(r.bankList) < 2 {
 		return ""
 	}
+	if _, answer := vocabularyOf("first bank").find(name, nil); answer != "" { // bank 1
+		return answer
+	}
 	side := strings.TrimRight(name, " 0123456789")
 	_, answer := vocabularyOf("first bank").find(side, nil)
 	if number := strings.TrimSpace(name[len(side):]); answer != "" && number != "" {

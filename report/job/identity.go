@@ -41,6 +41,7 @@ func person(s *section) Person {
 func (r *reader) vehicle(j *Job, s *section) {
 	v := &j.Vehicle
 	v.Description, v.VIN, v.VINReadAt = s.text("description"), s.text("vin"), s.text("vin-read-at")
+	v.VIN.Value = vinLabel().ReplaceAllString(v.VIN.Value, "")
 	v.Plate, v.EngineNumber, v.VINMatches = s.text("plate"), s.text("engine-number"), s.text("vin-matches")
 	v.StateOnArrival, v.DriverSide = s.text("state-on-arrival"), s.word("driver-side")
 	v.Codes, v.WorkDone = s.texts("codes"), s.texts("work-done")
@@ -52,6 +53,9 @@ func (r *reader) vehicle(j *Job, s *section) {
 	v.Odometer = o.distance("reading")
 	r.checkVIN(v.VIN.Value)
 }
+
+// vinLabel is the word that people copy with the number.
+var vinLabel = lazily(`(?i)^(?:vin|chassis|frame)(?: ?(?:no|nr|number)\b)?[.:# ]+`)
 
 // distance reads a distance driven or hours run, as entered.
 func (s *section) distance(key string) Text {
@@ -72,6 +76,10 @@ func (s *section) distance(key string) Text {
 		return Text{}
 	}
 	switch {
+	case err != nil && isWhole(strings.ReplaceAll(number, ",", "")) && mileageUnknown(unit):
+		s.r.report(n.pos, "write '"+number+" mi' (or km), and 'status: unknown' beside it: odometer: {reading: "+number+" mi, status: unknown}", "'%s' is '%s', expected a number of mi, km or h", s.label(key), short(n.text))
+	case err != nil && isWhole(strings.ReplaceAll(number, ",", "")):
+		s.r.report(n.pos, "such as '143210 mi'", "'%s' is '%s', expected a number of mi, km or h", s.label(key), short(n.text))
 	case err != nil:
 		s.r.unreadable(n, s.label(key), err)
 	case v.Unit == quantity.None:
@@ -84,6 +92,12 @@ func (s *section) distance(key string) Text {
 		return Text{n.text, n.pos}
 	}
 	return Text{}
+}
+
+// mileageUnknown reports words behind a distance by which nobody vouches for it.
+func mileageUnknown(words string) bool {
+	word, _ := vocabularyOf("odometer status").find(words, []string{"unknown"})
+	return word != ""
 }
 
 // isThousands reports figures in groups of three with a sign between them.

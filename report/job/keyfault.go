@@ -74,6 +74,9 @@ func leadingFigure(text, unit string) (figure, words string) {
 // aloneHint says where a value belongs that stands in the place of its section.
 func aloneHint(name, text string, keys []key) string {
 	last := name[strings.LastIndexByte(name, '.')+1:]
+	if hint := limitsHint(text, keys); hint != "" && last == "limits" {
+		return hint
+	}
 	under := aloneUnder[name]
 	if name == "compression.limits" && strings.Contains(text, "%") {
 		under = "spread"
@@ -122,23 +125,21 @@ func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
 	if name != "" {
 		where = " in '" + name + "'"
 	}
-	if before, after, ok := strings.Cut(e.key, ":"); ok && isEmpty(e.value) && slices.Contains(known, fold(before)) { // {layout:V8}
-		after = strings.TrimSpace(after)
-		r.report(e.pos, "write '"+fold(before)+": "+short(after)+"', with a space behind the colon", "'%s'%s has no space behind its colon", short(e.key), where)
-		n.entries[i] = entry{fold(before), e.pos, &node{pos: e.pos, text: after, plain: true, tag: "!!str"}}
+	if r.tornKey(n, i, name, where, keys) {
 		return
-	}
-	if i := strings.LastIndexByte(e.key, ' '); i > 0 && isEmpty(e.value) && startsWithFigure(e.key[i+1:]) { // {vac off 42}
-		if is := keyMeant(entry{e.key[:i], e.pos, e.value}, name, known); is.name != "" && is.section == "" {
-			r.report(e.pos, "write '"+is.name+": "+e.key[i+1:]+"'", "'%s'%s has no colon", short(e.key), where)
-			return
-		}
 	}
 	if r.unitKey(n, i, name, where, keys) || r.cutText(n, i, where, keys) {
 		return
 	}
+	if hint := r.ownHint(n, e, name, keys); hint != "" {
+		r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
+		return
+	}
 	is := keyMeant(e, name, known)
 	meant, hint := is.name, is.hint
+	if r.clockKey(n, i, meant, where) {
+		return
+	}
 	if is.section != "" && name == "" {
 		r.outside(n, i, is.section, keys)
 		return
@@ -161,6 +162,24 @@ func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
 	}
 	r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
 	n.entries[i] = one.entries[0]
+}
+
+// tornKey answers a key whose colon has no space behind it, or is left out.
+func (r *reader) tornKey(n *node, i int, name, where string, keys []key) bool {
+	e, known := n.entries[i], keyNames(keys)
+	if before, after, ok := strings.Cut(e.key, ":"); ok && isEmpty(e.value) && slices.Contains(known, fold(before)) { // {layout:V8}
+		after = strings.TrimSpace(after)
+		r.report(e.pos, "write '"+fold(before)+": "+short(after)+"', with a space behind the colon", "'%s'%s has no space behind its colon", short(e.key), where)
+		n.entries[i] = entry{fold(before), e.pos, &node{pos: e.pos, text: after, plain: true, tag: "!!str"}}
+		return true
+	}
+	if i := strings.LastIndexByte(e.key, ' '); i > 0 && isEmpty(e.value) && startsWithFigure(e.key[i+1:]) { // {vac off 42}
+		if is := keyMeant(entry{e.key[:i], e.pos, e.value}, name, known); is.name != "" && is.section == "" {
+			r.report(e.pos, "write '"+is.name+": "+e.key[i+1:]+"'", "'%s'%s has no colon", short(e.key), where)
+			return true
+		}
+	}
+	return false
 }
 
 // moved has a key of the file read where it belongs.

@@ -250,17 +250,24 @@ func (r *reader) cylinderAsKey(n *node, i int, section string) bool {
 			bare = bare || isFigures(e.value.text)
 		}
 	}
+	rows := rowsOf(slices.DeleteFunc(slices.Clone(n.entries), func(e entry) bool { return !isOne(e.key) }), cylinderWord)
 	last := section[strings.LastIndexByte(section, '.')+1:]
 	to, hint := byCylinderIn[last], "put it under the key that it is a reading of"
 	line := "{" + strings.Join(texts, ", ") + "}"
 	switch {
+	case rows != "" && section == "":
+		hint = "write each key once, for all of them: 'compression: {unit: psi, " + rows + "}', with the gauge's unit"
+	case rows != "":
+		hint = "write each key once, for all of them: '" + rows + "'"
 	case section == "" || section == "compression" && n.get("unit") == nil && bare:
 		hint = "write 'compression: {unit: " + cmp.Or(string(firstUnit(n)), "psi") + ", dry: " + line + "}', with the gauge's unit"
+	case last == "leakage" && strings.ContainsAny(line, "/") || last == "leakage" && strings.Contains(line, " of "):
+		hint = "write 'dry: " + strings.ReplaceAll(line, " of ", "/") + "'"
 	case last == "leakage" && bare:
 		hint = "write 'loss: " + line + "' if they are percent lost; what was held of what was supplied is 'dry: {" + cylinderWord(n.entries[i].key) + ": " + short(n.entries[i].value.text) + "/" + heldOf(n) + ", ...}'"
 	case to != "":
 		hint = "write '" + to + ": " + line + "'"
 	}
-	r.report(n.entries[i].pos, hint, "%s has %s %s in the place of a key", orFile(section), r.cylinderWord, short(n.entries[i].key))
+	r.report(n.entries[i].pos, hint, "%s has %s %s in the place of a key", orFile(section), r.cylinderWord, short(cylinderWord(n.entries[i].key)))
 	return true
 }

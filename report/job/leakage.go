@@ -184,7 +184,7 @@ type leakSaid struct {
 // leakParts takes '34 % lost at exhaust' apart: its figure, and what the words
 // behind it say. Words that say nothing known stay with the figure.
 func leakParts(text string) (figure string, said leakSaid) {
-	fields := strings.Fields(strings.NewReplacer(",", " ", "(", " ", ")", " ", ";", " ").Replace(text))
+	fields := strings.Fields(strings.NewReplacer("(", " ", ")", " ", ";", " ").Replace(betweenWords(text)))
 	vocabulary := vocabularyOf("place of a leak")
 	for len(fields) > 1 {
 		taken := false
@@ -195,6 +195,8 @@ func leakParts(text string) (figure string, said leakSaid) {
 			case slices.Contains([]string{"loss", "lost", "leak", "leaks", "leakage", "leaking", "leakdown", "gone"}, words):
 				said.lost, taken = true, true
 			case slices.Contains([]string{"at", "at the", "to", "to the", "into", "into the", "out", "out of", "out of the", "from", "from the", "through", "and", "&", "past", "past the", "in the"}, words):
+				taken = true
+			case words == "in" && len(said.at) > 0 && !strings.Contains(strings.ToLower(text), "in,"): // in exhaust, which is not in, exhaust
 				taken = true
 			case isWhole(cylinderWord(words)) && !isWhole(words): // into cyl 4
 				said.at, taken = append([]string{"neighbour"}, said.at...), true
@@ -217,6 +219,18 @@ func leakParts(text string) (figure string, said leakSaid) {
 	}
 	said.at = distinct(said.at)
 	return figure, said
+}
+
+// betweenWords takes the commas out of a text that are no decimal ones.
+func betweenWords(text string) string {
+	isFigure := func(i int) bool { return i >= 0 && i < len(text) && text[i] >= '0' && text[i] <= '9' }
+	out := []byte(text)
+	for i := range out {
+		if out[i] == ',' && !(isFigure(i-1) && isFigure(i+1)) {
+			out[i] = ' '
+		}
+	}
+	return string(out)
 }
 
 func (r *reader) lossOf(n *node, label string, held, supplied quantity.Value) (float64, bool) {

@@ -51,7 +51,7 @@ const notesHint = "'gaugesheet start --ask' asks for all of it, one thing after 
 
 // faultIn finds the fault of a line; those behind it are given too.
 func (s *lineScan) faultIn(l line, behind []string) (fault, bool) {
-	for _, find := range []func() (fault, bool){l.blankFault, l.markFault, func() (fault, bool) { return l.quoteFault(behind) }, l.signFault, l.endFault, l.twoKeysFault,
+	for _, find := range []func() (fault, bool){l.blankFault, l.markFault, l.tableFault, l.remarkFault, l.dashFault, func() (fault, bool) { return l.quoteFault(behind) }, l.signFault, l.endFault, l.behindFault, l.twoKeysFault,
 		func() (fault, bool) { return s.indentFault(l) }, func() (fault, bool) { return s.colonFault(l, behind) }} {
 		if f, ok := find(); ok {
 			return f, true
@@ -282,6 +282,9 @@ func (s *lineScan) colonFault(l line, behind []string) (fault, bool) {
 	if !beside {
 		return fault{}, false
 	}
+	if s.continuesText(l) {
+		return l.fault(0, "the line has no key of its own", "where it goes on with the text above, indent it by two spaces more than '"+short(s.before.key)+":'")
+	}
 	return l.noColon()
 }
 
@@ -289,6 +292,9 @@ func (s *lineScan) colonFault(l line, behind []string) (fault, bool) {
 func (l line) noColon() (fault, bool) {
 	if strings.HasPrefix(l.comment, "#") && startsWithFigure(l.comment[1:]) { // cyl #1: 140
 		return l.fault(len(l.text)+1, "a # begins a comment", "leave the # out: '"+short(l.text+" "+l.comment[1:])+"'")
+	}
+	if before, after, wide := strings.Cut(l.text, wideColon); wide {
+		return l.fault(len(before), "a wide colon", "write '"+short(strings.TrimSpace(before+": "+strings.TrimSpace(after)))+"'")
 	}
 	key, value := l.split()
 	if value == "" && isKeyWord(key) {
@@ -307,6 +313,9 @@ func (l line) noColon() (fault, bool) {
 	}
 	return l.fault(len(key), "the line has no colon with a space behind it", "write '"+short(write)+"'")
 }
+
+// wideColon is the colon of a keyboard for Chinese or Japanese.
+const wideColon = "\uff1a"
 
 // split takes a line without a colon apart where its key probably ends.
 func (l line) split() (key, value string) {

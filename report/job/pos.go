@@ -28,6 +28,7 @@ type Problem struct {
 	source string // the line of the file
 	kind   string // what mistakes of one kind share
 	names  string // the file that could not be had, as it is looked for
+	spoils bool   // the text that stands there is none: nothing else is said of it
 }
 
 // Shared is what the same trouble with a file that jobs of one folder draw on has
@@ -101,8 +102,16 @@ func (ps Problems) sorted(main string) Problems {
 		}
 		return cmp.Or(cmp.Compare(a.File, b.File), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Col, b.Col))
 	})
-	seen := map[Problem]bool{}
+	seen, spoilt := map[Problem]bool{}, map[Pos]bool{}
+	for _, p := range ps {
+		if p.spoils && p.File == main {
+			spoilt[Pos{p.Line, p.Col}] = true
+		}
+	}
 	return slices.DeleteFunc(ps, func(p Problem) bool {
+		if !p.spoils && p.File == main && spoilt[Pos{p.Line, p.Col}] {
+			return true
+		}
 		p.source, p.Hint, p.kind = "", "", ""
 		again := seen[p]
 		seen[p] = true

@@ -137,6 +137,7 @@ func (r *reader) checkCharacters(n *node, value string) {
 			return
 		case r.options.HasGlyph != nil && !r.options.HasGlyph(c):
 			r.report(r.find(n.pos, c), "write it in other words or letters", "the sheet's fonts have no character '%c' (U+%04X)", c, c)
+			r.problems[len(r.problems)-1].spoils = strings.TrimSpace(value) == string(c)
 			return
 		}
 	}

@@ -28,7 +28,7 @@ var unsayable = []struct{ why, messages string }{
 	{"how words and numbers make a reading", `expected (?:a pressure such|a pressure over|two pressures|a number|one number|a percentage|a range|a loss|ml$|the three faces|what is read|both ends|a date|values by|keys such as name|names, or|a spelling|a unit|a figure|one pressure|'2 % of|a volume|an angle|degrees|mi, km|yes or no)|inexact|does not rise|is in .*, expected|may be a loss|may be a rise|among its repeats|after a time|expected (?:readings by)|expected a gap|a pressure after|readings by`},
 	{"which numbers lack a unit", `without a unit`},
 	{"that only a reading counts", `no readings|has no result|says nothing|is empty|has no value|an empty list|no limit in it|has no 'loss'|is a list inside|has a list inside`},
-	{"what only the text of the file shows", `UTF-8|second document|tag '|control character|ends the line for some|in another order than|fonts have no|a key is a list|begins a comment|decimal commas`},
+	{"what only the text of the file shows", `UTF-8|second document|before a value means nothing|control character|ends the line for some|in another order than|fonts have no|a key is a list|begins a comment|decimal commas`},
 	{"the day on which it is read", `in the future`},
 	{"slips in names of one's own", `'not-tested' (?:has|is)|cylinder '|earlier jobs lead|expected (?:a list of cylinders|the cylinders of each bank)`},
 }

@@ -163,10 +163,29 @@ func (s *section) scalar(key string) *node {
 
 func (r *reader) scalar(n *node, label, expected string) *node {
 	if n.kind != scalar {
-		r.report(n.pos, "", "'%s' is %s, expected %s", label, describe(n), expected)
+		r.report(n.pos, inOneText(n, label), "'%s' is %s, expected %s", label, describe(n), expected)
 		return nil
 	}
 	return n
+}
+
+// inOneText says how a list of texts is written as one; "" for anything else.
+func inOneText(n *node, label string) string {
+	var texts []string
+	for _, item := range n.items {
+		if item.kind != scalar {
+			return ""
+		}
+		texts = append(texts, item.text)
+	}
+	switch key := label[strings.LastIndexByte(label, '.')+1:]; {
+	case n.kind != list || len(texts) == 0:
+		return ""
+	case len(texts) == 1:
+		return "write " + key + ": " + short(texts[0])
+	default:
+		return "write " + key + `: "` + short(strings.Join(texts, "; ")) + `"`
+	}
 }
 
 // text gives a key's text with its place.
@@ -262,8 +281,8 @@ func (s *section) wordList(key string) []string {
 	items := []*node{s.get(key)} // one word stands for a list of it
 	if items[0] == nil || items[0].kind != scalar {
 		items = s.list(key, "["+k.words[0]+"]")
-	} else if word, answer := vocabularyOf(k.says).find(items[0].text, k.words); word == "" && answer == "" && strings.ContainsAny(items[0].text, ",;") {
-		pieces := separate(items[0].text, ",;") // misfire, oil use
+	} else if word, answer := vocabularyOf(k.says).find(items[0].text, k.words); word == "" && answer == "" && severalWords(vocabularyOf(k.says), items[0].text, k.words) != nil {
+		pieces := severalWords(vocabularyOf(k.says), items[0].text, k.words) // misfire, oil use
 		items = nil
 		for _, t := range pieces {
 			items = append(items, s.r.piece(s.get(key), t))
@@ -279,6 +298,24 @@ func (s *section) wordList(key string) []string {
 		}
 	}
 	return out
+}
+
+// severalWords takes a text of several words of a list apart, at its commas, or at
+// 'and' where each part is such a word; nil for any other text.
+func severalWords(v Vocabulary, text string, words []string) []typed {
+	if strings.ContainsAny(text, ",;") {
+		return separate(text, ",;")
+	}
+	pieces := separate(strings.NewReplacer(" and ", "  ;  ", " & ", " ; ", " + ", " ; ").Replace(text), ";")
+	for _, p := range pieces {
+		if word, answer := v.find(p.text, words); word == "" && answer == "" {
+			return nil
+		}
+	}
+	if len(pieces) < 2 {
+		return nil
+	}
+	return pieces
 }
 
 func (s *section) yesNo(key string) diag.Tri {
@@ -340,7 +377,7 @@ func (s *section) date(key string) Date {
 	}
 	d, err := time.Parse(time.DateOnly, n.text)
 	if err != nil || !isoDate().MatchString(n.text) {
-		s.r.report(n.pos, cmp.Or(s.r.dayHint(n.text), dateHint(n.text)), "'%s' is '%s', expected a date of the calendar", s.label(key), short(n.text))
+		s.r.report(n.pos, s.r.dateAnswer(n.text), "'%s' is '%s', expected a date of the calendar", s.label(key), short(n.text))
 		return Date{}
 	}
 	if !s.r.checkDate(n, s.label(key), d) {

@@ -115,17 +115,30 @@ func (s *scale) unfit(text string) bool {
 	return whole && s.given && commaHint(text) != "" && !slices.ContainsFunc(s.samples, func(x sample) bool { return decimals(x.text) > 0 })
 }
 
+// nearly are words before a figure by which it was not quite read.
+var nearly = []string{"just under", "just over", "just about", "just below", "just above", "a bit under", "a bit over", "bit under", "bit over", "barely", "hardly", "nearly", "almost", "close to", "near", "a little over",
+	"a little under", "slightly under", "slightly over", "not quite", "bang on", "exactly", "only", "dead on", "spot on"}
+
 // wordsAnswer says what to type in place of a text of words, or of a number and
 // words; "" where it is neither.
 func (s *scale) wordsAnswer(text string) string {
 	if meant := figureMeant(text); meant != "" {
 		return "did you mean " + meant + "?"
 	}
-	if bare := strings.TrimRight(text, "!*^ "); bare != text && isFigures(bare) { // 62!!
+	if bare := strings.TrimRight(text, "!*^ ])}"); bare != text && isFigures(bare) { // 62!!
 		return "write " + bare
 	}
 	if whole, part, ok := strings.Cut(text, ":"); ok && isFigures(whole+"."+part) {
 		return "did you mean " + whole + "." + part + "?"
+	}
+	if plain := strings.NewReplacer("'", "", "’", "").Replace(text); plain != text && isThousands(strings.ReplaceAll(text, "’", "'"), "'") { // 1'030
+		return "write " + plain
+	}
+	if strings.HasPrefix(text, ",") { // {2: ", 3: "}
+		return "a quote opens a text up to the next one: write the reading itself, what the gauge showed"
+	}
+	if fields := strings.Fields(text); len(fields) > 1 && len(fields) < 5 && isFigures(fields[len(fields)-1]) && slices.Contains(nearly, fold(strings.Join(fields[:len(fields)-1], " "))) {
+		return "write what the gauge showed, or 'about " + fields[len(fields)-1] + "'"
 	}
 	word, figure, _ := strings.Cut(fold(text), " ")
 	if changed, _ := vocabularyOf("change").find(word, []string{"up"}); changed != "" && isFigures(figure) {

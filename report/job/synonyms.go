@@ -115,7 +115,7 @@ func plainWords(s string) string {
 const notSure = "not sure; unsure; unknown; dont know; do not know; dunno; not known; no idea; forgot; not noted; ?; ??"
 
 var vocabularies = []Vocabulary{
-	{Name: "engine", Words: []string{"inline", "flat", "V", "rotary", "radial", "single"}, Also: []Synonym{says("inline", "straight; slant; parallel; in line; i; l"), says("flat", "boxer; opposed; horizontally opposed"), says("V", "vee"), says("rotary", "wankel; rotor; rotors"), says("radial", "star"),
+	{Name: "engine", Words: []string{"inline", "flat", "V", "rotary", "radial", "single"}, Also: []Synonym{says("inline", "straight; slant; parallel; in line; i; l; reihe; reihen; en ligne"), says("flat", "boxer; opposed; horizontally opposed"), says("V", "vee"), says("rotary", "wankel; rotor; rotors"), says("radial", "star"),
 		says("single", "thumper; single cylinder; one cylinder; one lunger; 1 cyl; 1 cylinder; mono; one pot; inline-1; i1; 1")},
 		Asks: []Question{asks("big block; small block; bigblock; smallblock; flathead; sidevalve; overhead valve; ohv; sohc; dohc; twin cam", "write how the cylinders stand and how many there are, such as V8 or inline-4")}},
 	{Name: "number of cylinders", Words: []string{"1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "12", "14", "16"}, Also: []Synonym{says("1", "one"), says("2", "two; twin"), says("3", "three; triple"), says("4", "four"), says("5", "five"),
@@ -124,7 +124,7 @@ var vocabularies = []Vocabulary{
 		says("customer", "owner; client; the customer; normal"), says("invoice", "bill; with invoice; insurance"),
 		says("workshop", "shop; tech; technician; internal; mechanic; bench"),
 		says("pre-purchase", "prepurchase; ppi; purchase; buyer; inspection; before purchase; pre purchase inspection")}},
-	{Name: "paper", Words: paperWords, Also: []Synonym{says("letter", "us letter; us; 8.5x11; 8.5 x 11; 8 1/2 x 11; letter size"), says("a4", "din a4; a 4; iso a4"), says("legal", "us legal; 8.5x14")}},
+	{Name: "paper", Words: paperWords, Also: []Synonym{says("letter", "us letter; letter paper; us letter paper; us; 8.5x11; 8.5 x 11; 8 1/2 x 11; letter size"), says("a4", "din a4; a4 paper; a4 size; a 4; iso a4"), says("legal", "us legal; 8.5x14")}},
 	{Name: "language", Words: languageWords, Also: []Synonym{says("en", "en-us; american; us english; american english; english (us)"),
 		says("en-GB", "en-uk; british; uk english; british english; english (uk)")}},
 	{Name: "complaint", Words: complaints, Also: []Synonym{
@@ -156,8 +156,8 @@ var vocabularies = []Vocabulary{
 		says("falls back", "drops; falls; bleeds down; leaks down; drops back; does not hold; doesnt hold; wont hold; fell back; dropping"), says("flutters", "jumps; bounces; shakes; vibrates; fluttering; unsteady")}},
 	{Name: "fuel", Words: fuels, Also: []Synonym{says("petrol", "gasoline; gas"), says("ethanol", "e85; ethanol (e85)"), says("lpg", "l.p.g."), says("cng", "c.n.g."),
 		says("two-stroke mix", "2 stroke mix; 2-stroke mix; two stroke mix"), says("diesel", "turbo diesel")},
-		Asks: []Question{asks("benzin; benzine; unleaded; avgas; super; premium; regular; pump gas; race fuel; e10; e5; 91; 93; 95; 98", "write petrol"),
-			asks("derv; gas oil; gasoil; heavy oil; biodiesel; td; tdi", "write diesel"), asks("autogas; propane; butane; lp gas; gpl", "write lpg"),
+		Asks: []Question{asks("benzin; benzine; essence; sans plomb; gasolina; nafta; unleaded; avgas; super; premium; regular; pump gas; race fuel; e10; e5; 91; 93; 95; 98", "write petrol"),
+			asks("derv; red diesel; gazole; gas oil; gasoil; heavy oil; biodiesel; td; tdi", "write diesel"), asks("autogas; propane; butane; lp gas; gpl", "write lpg"),
 			asks("natural gas; methane; biogas", "write cng"), asks("methanol; alcohol; meth", "write ethanol, the nearest of these, and name it in 'notes'"),
 			asks("premix; pre mix; mix; petroil; 50:1; 32:1; 40:1; 25:1", "write two-stroke mix"), asks("kerosene; paraffin; jet a; jp8; tvo; multifuel", "write petrol or diesel, by how it is lit, and name it in 'notes'"),
 			asks("hybrid; electric", "write what it burns, and 'hybrid: yes' beside it"), asks("flex; flex fuel; flexfuel; bi fuel; dual fuel", "write what it ran on for this test: petrol, ethanol, lpg or cng")}},
@@ -248,7 +248,7 @@ var vocabularies = []Vocabulary{
 		Asks: []Question{asks("none", "write 0 or 'no pressure' where the gauge did not move, 'not tested' where it was not read"),
 			asks("nothing; almost none; almost nothing; next to nothing; hardly anything; dead; flat; barely anything; not much", "write 0 or 'no pressure' where the gauge did not move, else what it showed"),
 			asks("ok; okay; good; fine; low; high; normal; weak; bad; poor; excellent; pass; fail; strong", "write what the gauge showed; words go into 'findings' or 'notes'"),
-			asks("same; the same; same again; same as 1; same as above; same as dry; ditto; do; idem; as above; see above; as before; as dry; no change; no difference; unchanged; did not change; didnt change; stayed the same; \"; //; 〃", "write the reading itself, what the gauge showed, also where it is the same again"),
+			asks("same; the same; same again; same as 1; same as 2; same as 3; as 1; as 2; as 3; as 4; like 1; like 2; like 3; as cyl 1; as #1; as the first; as first; see 1; same as above; same as dry; ditto; do; idem; as above; see above; as before; as dry; no change; no difference; unchanged; did not change; didnt change; stayed the same; \"; //; 〃", "write the reading itself, what the gauge showed, also where it is the same again"),
 			asks(".nan; .inf; +.inf; -.inf; nan; inf; infinity; off the scale; pegged; maxed; maxed out; off scale; full scale", "write what the gauge showed; for a reading beyond the scale 'over 300'")}},
 	{Name: "doubt", Words: []string{"about"}, Also: []Synonym{says("about", "maybe; roughly; approx; approximately; not sure; unsure; guess; guessed; estimate; estimated; est; ish; more or less; around; ?")}},
 	{Name: "change", Words: []string{"up"}, Also: []Synonym{says("up", "rose; rise; rises; gained; gain; plus; added; increased; down; fell; lost; dropped; less; minus; by")}},

@@ -107,6 +107,9 @@ func (r *reader) readable(data []byte) bool {
 		r.report(Pos{1, 1}, "", "the file has %d bytes, the limit is %d", len(data), MaxBytes)
 		return false
 	}
+	if r.foreign(data) {
+		return false
+	}
 	line, col, indenting := 1, 1, true
 	lines := bytes.IndexByte(bytes.TrimRight(data, "\n"), '\n') >= 0 // else it ends its lines with returns alone
 	for i := 0; i < len(data); {
@@ -210,7 +213,7 @@ func (c *composer) compose(n *yaml.Node, depth int) *node {
 		return c.alias(n, depth)
 	}
 	if tag := n.ShortTag(); n.Style&yaml.TaggedStyle != 0 && !slices.Contains(knownTags, tag) {
-		c.r.report(Pos{n.Line, n.Column}, "leave it out", "the tag '%s' means nothing here", tag)
+		c.r.report(Pos{n.Line, n.Column}, "leave it out, or put the whole text into quotes", "'%s' before a value means nothing here", tag)
 	}
 	out := &node{pos: Pos{n.Line, n.Column}}
 	switch n.Kind {
@@ -234,8 +237,9 @@ func (c *composer) compose(n *yaml.Node, depth int) *node {
 		value := composed(n.Value)
 		out.text = strings.TrimSpace(value)
 		c.r.checkCharacters(out, value)
-		if out.text == unchanged && !c.r.blank {
-			c.r.report(out.pos, "write what it is, or leave the line out", "found '%s', which stands for something still to be written", unchanged)
+		if (out.text == unchanged || out.text == "…") && !c.r.blank {
+			c.r.report(out.pos, "write what it is, or leave the line out", "found '%s', which stands for something still to be written", out.text)
+			c.r.problems[len(c.r.problems)-1].spoils = true
 		}
 	}
 	if c.failed {

@@ -242,6 +242,10 @@ func joinList(n *node, keys []key) {
 			out = append(out, e)
 			continue
 		}
+		if whole := out[last].value.get("reading"); whole != nil && isThousands(whole.text+","+leadingNumber(e.key), ",") && out[last].key == "odometer" { // {odometer: 98,400 miles}
+			whole.text += "," + e.key
+			continue
+		}
 		if k := keyOf(keys, out[last].key); k.name == "" || k.form != asReadings {
 			if whole, comma := decimalComma(n.entries, i); comma && k.name != "" {
 				joined := *whole

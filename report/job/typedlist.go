@@ -7,11 +7,11 @@ import (
 	"gaugesheet/diag/quantity"
 )
 
-// evenly writes a list with plain spaces, and without the round brackets around
-// it, each sign staying in its place.
+// evenly writes a list with plain spaces in the place of others and of bullets,
+// and without the round brackets around it, each sign staying in its place.
 func evenly(text string) string {
 	text = strings.Map(func(c rune) rune {
-		if strings.ContainsRune("\t\u00a0\u2007\u2009\u202f", c) {
+		if strings.ContainsRune("\t\u00a0\u2007\u2009\u202f•·▪◦‣●", c) {
 			return ' '
 		}
 		return c
@@ -151,6 +151,7 @@ func (r *reader) gathered(n *node) {
 	case n.kind == list:
 		sets := &node{kind: mapping, pos: n.pos}
 		for _, item := range n.items {
+			item = r.rowOf(item)
 			if item.kind != mapping || len(item.entries) != 1 || !r.isCylinder(r.cylinderMeant(item.entries[0].key)) {
 				return
 			}
@@ -173,6 +174,20 @@ func (r *reader) gathered(n *node) {
 	}
 }
 
+// rowOf gives a row of a table, {cylinder: 1, reading: 150}, as a reading under its
+// cylinder; anything else as it is.
+func (r *reader) rowOf(n *node) *node {
+	if n.kind != mapping || len(n.entries) != 2 || n.entries[0].value.kind != scalar {
+		return n
+	}
+	name, read := n.entries[0], n.entries[1]
+	called := slices.Contains([]string{"cylinder", "cyl", "no", "number", "nr", "hole", "name"}, fold(name.key))
+	if known := r.cylinderMeant(name.value.text); called && slices.Contains(r.cylinderNames, known) {
+		return &node{kind: mapping, pos: n.pos, entries: []entry{{known, name.value.pos, read.value}}}
+	}
+	return n
+}
+
 // leadingCylinder takes the cylinder off that a text begins with.
 func (r *reader) leadingCylinder(text string) (name, rest string, ok bool) {
 	fields := strings.Fields(text)
@@ -185,6 +200,16 @@ func (r *reader) leadingCylinder(text string) (name, rest string, ok bool) {
 	return "", "", false
 }
 
+// headed takes the words off that stand before the first figure of a text of
+// several, the heading of a table.
+func headed(text string) (heading, rest string) {
+	i := strings.IndexAny(text, "0123456789")
+	if i < 2 || text[i-1] != ' ' {
+		return "", text
+	}
+	return strings.TrimSpace(text[:i]), text[i:]
+}
+
 // loneHint answers a single value where one for each cylinder is expected.
 func (r *reader) loneHint(text, label string) string {
 	key := label[strings.LastIndexByte(label, '.')+1:]
@@ -193,6 +218,9 @@ func (r *reader) loneHint(text, label string) string {
 		if figure, ok := strings.CutSuffix(plain, all); ok && isReading(figure) {
 			return "write " + key + ": {" + others + ": " + figure + "}"
 		}
+	}
+	if heading, rest := headed(text); heading != "" && r.typedReadings(&node{pos: Pos{}, text: rest}) != nil {
+		return "leave the heading '" + heading + "' out"
 	}
 	if isReading(text) {
 		first := "1"

@@ -75,6 +75,12 @@ func standHint(text string) string {
 	}
 	kinds, counts := vocabularyOf("engine"), vocabularyOf("number of cylinders")
 	plain := plainWords(text)
+	if first, _, _ := strings.Cut(strings.TrimSpace(text), " "); isFigures(first) && strings.Contains(first, ".") {
+		if hint := layoutWithin(strings.Fields(text)); hint != "" {
+			return hint
+		}
+		return "say how many cylinders and how they stand, such as inline-4; 'displacement: " + first + " L', if that is what " + first + " is"
+	}
 	if n, ok := strings.CutSuffix(plain, "v"); ok && isWhole(n) {
 		return "valves are not named: write how the cylinders stand, such as V" + n + " or inline-4"
 	}
@@ -119,7 +125,9 @@ func layoutWithin(fields []string) string {
 
 // monthsElsewhere are names of months, or their beginnings, that other languages
 // write otherwise.
-var monthsElsewhere = strings.NewReplacer("januar ", "january ", "februar ", "february ", "märz", "march", "mai ", "may ", "juni ", "june ", "juli ", "july ", "oktober", "october", "okt ", "oct ", "dezember", "december", "dez ", "dec ", "sept ", "sep ")
+var monthsElsewhere = strings.NewReplacer("januar ", "january ", "februar ", "february ", "märz", "march", "mai ", "may ", "juni ", "june ", "juli ", "july ", "oktober", "october", "okt ", "oct ", "dezember", "december", "dez ", "dec ", "sept ", "sep ",
+	"janvier", "january", "février", "february", "fevrier", "february", "mars ", "march ", "avril", "april", "juin ", "june ", "juillet", "july", "août", "august", "aout ", "august ", "septembre", "september", "octobre", "october",
+	"novembre", "november", "décembre", "december", "decembre", "december")
 
 // plainDate writes a date that has its month as a word in one way: 14th of
 // May, 2026 and 14-May-26 are 14 may 2026 and 14 may 26.
@@ -144,7 +152,6 @@ func plainDate(text string) string {
 // dateHint gives a date in the form that is taken, both where day and month
 // could be either way round.
 func dateHint(text string) string {
-	const usual = "year-month-day, such as 2026-05-14"
 	for _, form := range []string{"2 January 2006", "2 Jan 2006", "2 January 06", "2 Jan 06", "January 2 2006", "Jan 2 2006", "Jan 2 06", "2006/1/2", "2006.1.2", "2006-1-2", "20060102"} {
 		if d, err := time.Parse(form, plainDate(text)); err == nil {
 			return "write " + d.Format(time.DateOnly)
@@ -160,7 +167,7 @@ func dateHint(text string) string {
 	}
 	switch len(meant) {
 	case 0:
-		return usual
+		return usualDate
 	case 1:
 		return "write " + meant[0]
 	}

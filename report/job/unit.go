@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -52,7 +53,11 @@ func (r *reader) unit(s *section) (quantity.Unit, bool) {
 	if err == nil && v.Number == 1 && slices.Contains(pressureUnits, string(v.Unit)) {
 		return v.Unit, true
 	}
-	hint := meant(n.text, pressureUnits)
+	hint := ""
+	if other, plain := v.In(quantity.KPa); err == nil && plain == nil && v.Number == 1 && v.Unit != quantity.None {
+		hint = "write the readings in kPa: 100 " + string(v.Unit) + " are " + plainNumber(other*100) + " kPa"
+	}
+	hint = cmp.Or(hint, meant(n.text, pressureUnits))
 	if hint == "" && err != nil {
 		_, hint = parseProblem(err)
 		hint = strings.Replace(hint, "write 1 ", "write ", 1)

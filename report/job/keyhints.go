@@ -1,0 +1,154 @@
+package job
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"gaugesheet/diag/quantity"
+)
+
+// ownHint answers a key of a section that its name alone tells what to do with;
+// "" for any other.
+func (r *reader) ownHint(n *node, e entry, section string, keys []key) string {
+	plain := strings.NewReplacer(" ", "-", "_", "-").Replace(fold(e.key))
+	value := "..."
+	if e.value.kind == scalar && !isEmpty(e.value) {
+		value = short(e.value.text)
+	}
+	first := "1"
+	if len(r.cylinderNames) > 0 {
+		first = r.cylinderNames[0]
+	}
+	if limits := keyOf(keys, "limits"); keyOf(limits.keys, plain).name != "" && e.value.kind == scalar && below(e, section, plain) == "" { // minimum: 128
+		return "write 'limits: {" + plain + ": " + value + "}'"
+	}
+	if base := keyOf(keys, strings.Trim(strings.TrimRight(plain, "0123456789"), "-")); base.name != "" && base.name != plain && base.form == asReadings { // dry2
+		return "readings of one " + r.cylinderWord + " that were taken again stand together: '" + base.name + ": {" + first + ": [150, 151], ...}'"
+	}
+	if two := keysIn(e.key, keys); len(two) == 2 { // dry wet
+		return "each has a line of its own: '" + two[0] + ": {" + first + ": ...}' and '" + two[1] + ": {" + first + ": ...}'"
+	}
+	for _, k := range keys {
+		switch {
+		case (k.form == asAtTimes || k.name == "hold") && timeIn(e.key) != "": // after 5 min
+			return "write '" + k.name + ": {" + timeIn(e.key) + ": " + value + "}'"
+		case section == "leakage" && plain == "at":
+			return "the place stands with what was lost there: 'dry: {" + first + ": {loss: 34 %, at: [exhaust]}}'"
+		}
+	}
+	if section == "compression" && n.get("dry") != nil && slices.Contains(keysCalled(e.key), "dry") { // cold: and hot:
+		return "'dry' is there already: a test made again in another state is a job file of its own, which 'earlier:' names"
+	}
+	return ""
+}
+
+// keysIn are the keys that the words of a key name, each one.
+func keysIn(name string, keys []key) []string {
+	var out []string
+	words := strings.FieldsFunc(fold(name), func(c rune) bool { return strings.ContainsRune(" /,&+", c) })
+	for _, w := range words {
+		if w == "and" {
+			continue
+		}
+		if keyOf(keys, w).form != asReadings {
+			return nil
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// timeIn is the time that a key names, 'after 5 min' and '5 minutes'; "" for none.
+func timeIn(name string) string {
+	plain := fold(name)
+	for _, before := range []string{"after ", "hold ", "held ", "at "} {
+		plain = strings.TrimPrefix(plain, before)
+	}
+	v, err := quantity.Parse(plain)
+	if err != nil || quantity.DimensionOf(v.Unit) != quantity.Time {
+		return ""
+	}
+	return plainNumber(v.Number) + " " + string(v.Unit)
+}
+
+// distanceUnits are what people call the clock of a vehicle by what it counts.
+var distanceUnits = map[string]string{"hours": "h", "engine hours": "h", "run hours": "h", "miles": "mi", "mi": "mi", "km": "km", "kms": "km", "kilometers": "km", "kilometres": "km"}
+
+// clockKey answers a figure under a name of the odometer, and has it read in the
+// unit that the name tells. It is false where it is none.
+func (r *reader) clockKey(n *node, i int, meant, where string) bool {
+	e := n.entries[i]
+	if meant != "odometer" || e.value.kind != scalar || !isFigures(strings.ReplaceAll(e.value.text, ",", "")) {
+		return false
+	}
+	unit := distanceUnits[fold(e.key)]
+	hint := "write 'odometer: " + short(e.value.text) + " " + cmp.Or(unit, "mi") + "'"
+	if unit == "" {
+		hint += ", km or h, whichever it shows"
+	}
+	r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
+	if unit != "" {
+		value := *e.value
+		value.text += " " + unit
+		n.entries[i] = entry{meant, e.pos, &node{kind: mapping, pos: value.pos, entries: []entry{{"reading", e.pos, &value}}}}
+	}
+	return true
+}
+
+// limitsHint writes limits that are given in words as keys: 'min 128 psi, max diff
+// 25'. It is "" where a part of them is not known.
+func limitsHint(text string, keys []key) string {
+	var parts []string
+	for _, t := range separate(text, ",;") {
+		fields := strings.Fields(t.text)
+		i := slices.IndexFunc(fields, startsWithFigure)
+		if i < 1 {
+			return ""
+		}
+		words, figure := fold(strings.Trim(strings.Join(fields[:i], " "), ":=")), strings.Join(fields[i:], " ")
+		name := ""
+		switch {
+		case slices.Contains([]string{"min", "minimum", "at least", "not under", "no less than", "above"}, words):
+			name = "minimum"
+		case strings.Contains(words, "diff") || strings.Contains(words, "variation") || strings.Contains(words, "between"):
+			name = "difference"
+			if strings.Contains(figure, "%") {
+				name = "spread"
+			}
+		}
+		if _, err := quantity.ScanAs(figure, quantity.Pressure); name == "" || err != nil || keyOf(keys, name).name == "" {
+			return ""
+		}
+		parts = append(parts, name+": "+figure)
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "write 'limits: {" + strings.Join(parts, ", ") + "}'"
+}
+
+// rowsOf are the readings of cylinders that stand each with their own keys, {1:
+// {dry: 150, wet: 155}}, as they are written by key; "" where there are none.
+func rowsOf(entries []entry, named func(string) string) string {
+	var order []string
+	by := map[string][]string{}
+	for _, e := range entries {
+		if e.value.kind != mapping {
+			continue
+		}
+		for _, one := range e.value.entries {
+			if one.value.kind != scalar || isEmpty(one.value) {
+				continue
+			}
+			if by[one.key] == nil {
+				order = append(order, one.key)
+			}
+			by[one.key] = append(by[one.key], named(e.key)+": "+short(one.value.text))
+		}
+	}
+	for i, name := range order {
+		order[i] = name + ": {" + strings.Join(by[name], ", ") + "}"
+	}
+	return strings.Join(order, ", ")
+}
