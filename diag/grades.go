@@ -46,7 +46,7 @@ func (t *Test) spoilt() string {
 	switch {
 	case t.Spec.Decompressor == decompressing:
 		return reasonDecompressor
-	case t.Conditions.Throttle == "closed" && !t.Spec.Diesel():
+	case t.Conditions.Throttle == "closed" && t.Spec.Throttled():
 		return reasonThrottle
 	}
 	return ""

@@ -72,10 +72,15 @@ type Spec struct {
 	Inverted     Tri        // cylinders hang down, so that liquid collects in them
 	Hybrid       Tri
 	Runs         string // "well", "rough", "does not run", "not tried" or ""
+	FuelShown    bool   // the fuel is not stated, but told by what only such an engine has
 }
 
 // Diesel reports compression ignition.
 func (s Spec) Diesel() bool { return s.Fuel == "diesel" }
+
+// Throttled reports an engine whose throttle can spoil a compression test: not one
+// that is said to be a diesel.
+func (s Spec) Throttled() bool { return !s.Diesel() || s.FuelShown }
 
 // Tri is yes, no or not recorded.
 type Tri uint8

@@ -64,7 +64,7 @@ func charged(c *known.Case) bool { return c.Spec.Charging == "turbo" }
 // it has none.
 func mayBeCharged(c *known.Case) bool { return charged(c) || c.Spec.Charging == "" }
 
-func throttled(c *known.Case) bool { return !c.Spec.Diesel() }
+func throttled(c *known.Case) bool { return !c.Spec.Diesel() || c.ThrottleShut() }
 
 // chained is an engine with valves that a chain drives, as far as is known.
 func chained(c *known.Case) bool {

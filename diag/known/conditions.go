@@ -65,9 +65,17 @@ func AirAt(place string) Condition {
 	return OfAll(words, func(c *Case, n string) bool { return c.LeaksAt(n, place) })
 }
 
-// AirAtAny is air at a place in one cylinder of the subject at least.
-func AirAtAny(place string) Condition {
-	return OfAny("air at the "+place+" in one of them", func(c *Case, n string) bool { return c.LeaksAt(n, place) })
+// AirAtHalf is air at a place in half the cylinders of the subject at least.
+func AirAtHalf(place string) Condition {
+	return Condition{words: "air at the " + place + " in half of them at least", holds: func(c *Case, s Subject) bool {
+		with := 0
+		for _, n := range s.Cylinders {
+			if c.LeaksAt(n, place) {
+				with++
+			}
+		}
+		return with > 0 && 2*with >= len(s.Cylinders)
+	}}
 }
 
 // Tight is a cylinder that lost under 10 %, or no more than sound ones do.

@@ -84,11 +84,11 @@ func wetAt(r *diag.MeasuredResult) string {
 		return ""
 	case strings.HasPrefix(seen, "dry"), strings.HasPrefix(seen, "nothing"):
 		return "dry"
-	case strings.HasPrefix(seen, "outside"):
+	case strings.Contains(seen, "outside"):
 		return "outside"
 	case strings.HasPrefix(seen, "oil"):
 		return "oil"
-	case strings.HasPrefix(seen, "wet in"):
+	case strings.HasPrefix(seen, "wet in"), strings.HasPrefix(seen, "inside"), strings.Contains(seen, "cylinder"):
 		return "inside"
 	}
 	return ""
@@ -100,16 +100,7 @@ func (c *Case) WetCylinders() []string {
 	if r == nil || wetAt(r) != "inside" {
 		return nil
 	}
-	words := strings.FieldsFunc(r.Word("pressure-test seen"), func(r rune) bool { return r == ' ' || r == ',' })
-	var names []string
-	for _, n := range c.Every() {
-		for _, w := range words {
-			if w == n {
-				names = append(names, n)
-			}
-		}
-	}
-	return names
+	return c.namedIn(strings.ToLower(r.Word("pressure-test seen")))
 }
 
 // CapOff is the pressure at which the cap opens beside what it is marked; nil

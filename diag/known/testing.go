@@ -52,7 +52,7 @@ func (c *Case) BatterySags() (least float64, sags bool) {
 
 // ThrottleShut reports a petrol engine cranked with its throttle closed, and
 // ChokeShut with its choke on.
-func (c *Case) ThrottleShut() bool { return c.Conditions.Throttle == "closed" && !c.Spec.Diesel() }
+func (c *Case) ThrottleShut() bool { return c.Conditions.Throttle == "closed" && c.Spec.Throttled() }
 
 // ChokeShut reports a choke that was on in the test.
 func (c *Case) ChokeShut() bool {

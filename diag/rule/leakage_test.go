@@ -240,6 +240,7 @@ func TestLeakLevels(t *testing.T) {
 		{name: "gas in the coolant, and bubbles from one", test: sample.Dry("inline-4", evenFour, gasIn("positive"), sample.Leak("2", 5, "coolant")), fires: "leaks-to-coolant 2; combustion-gas-in-coolant 2", first: "head-gasket", sure: diag.Strong},
 		{name: "no gas, bubbles", test: sample.Of("inline-4", gasIn("negative"), sample.Leak("2", 5, "coolant")), fires: "leaks-to-coolant 2", first: "head-gasket", sure: diag.Weak},
 		{name: "gas in the coolant of an engine without any", test: sample.Dry("flat-4", evenFour, airCooled, gasIn("positive")), fires: "even-no-minimum", not: "combustion-gas-in-coolant"},
+		{name: "four low neighbours of which one leaks across", test: sample.Dry("inline-6", []float64{100, 102, 101, 103, 150, 151}, sample.Leak("1", 31, "neighbour"), sample.Leak("2", 57, "crankcase"), sample.Leak("3", 6), sample.Leak("4", 29, "exhaust")), fires: "leaks-to-neighbour 1", not: "gasket-agrees"},
 		{name: "low neighbours that leak apart", test: sample.Dry("inline-4", []float64{150, 100, 98, 151}, sample.Leak("2", 40, "exhaust"), sample.Leak("3", 38, "crankcase")), fires: "leaks-at-exhaust 2; leaks-to-crankcase 3", not: "gasket-agrees"},
 		{name: "a low one that leaks at a valve is no valve that does not move", test: sample.Dry("inline-4", []float64{150, 152, 90, 151}, sample.Leak("3", 40, "exhaust")), fires: "leaks-at-exhaust 3", first: "exhaust-valve", sure: diag.Strong},
 	})

@@ -91,6 +91,7 @@ func TestCooling(t *testing.T) {
 		{name: "falls inside", test: sample.Of("inline-4", pumped("dry", 9)), fires: "coolant-pressure-falls", first: "head-gasket", soon: diag.ActSoon},
 		{name: "falls by a pound", test: sample.Of("inline-4", pumped("dry", 14.2)), fires: "cooling-system-holds", not: "coolant-pressure-falls"},
 		{name: "wet outside", test: sample.Of("inline-4", pumped("outside at the pump", 9)), fires: "coolant-outside", not: "coolant-pressure-falls", first: "coolant-leak-outside"},
+		{name: "wet in two, in other words", test: sample.Of("inline-4", pumped("coolant in cylinders 2 and 3", 9)), fires: "coolant-wet-in-cylinder 2,3", soon: diag.DoNotRun},
 		{name: "wet in a cylinder", test: sample.Of("inline-4", pumped("wet in 3", 9)), fires: "coolant-wet-in-cylinder 3", first: "head-gasket", soon: diag.DoNotRun},
 		{name: "falls, and gas in the coolant", test: sample.Dry("inline-4", []float64{170, 171, 169, 170}, gasIn("positive"), pumped("dry", 11)), fires: "coolant-leak-agrees; combustion-gas-in-coolant; coolant-pressure-falls", first: "head-gasket", sure: diag.Strong, soon: diag.DoNotRun},
 		{name: "gas in the coolant, and it holds", test: sample.Dry("inline-4", []float64{170, 171, 169, 170}, gasIn("positive"), pumped("dry", 15)), fires: "combustion-gas-in-coolant", not: "coolant-leak-agrees", soon: diag.ActSoon},

@@ -56,7 +56,7 @@ var sealingTogether = []Rule{
 		Source: "TM 10-3930-647-14&P and TM 5-4210-230-14&P-1: two adjacent cylinders low, head gasket; the cross-leak: common practice, no source",
 		Class:  Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of:   lowRuns,
-		When: known.All(known.AirAtAny(known.AtNeighbour), known.Not(known.OfAny("one of them up with oil", risesWithOil))),
+		When: known.All(known.AirAtHalf(known.AtNeighbour), known.Not(known.OfAny("one of them up with oil", risesWithOil))),
 		Kind: OfLeakage, For: speaks(Known, "head-gasket", "warped-or-cracked-head"),
 		Say: gasketAgrees, Headline: "gasket-agrees",
 		SaysBetterThan: []string{"neighbours-low", "neighbours-without-pressure", "leaks-to-neighbour", "wet-no-rise", "does-not-build"},

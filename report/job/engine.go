@@ -48,6 +48,7 @@ func (r *reader) engine(top *section) (*engine.Engine, diag.Spec) {
 	spec := r.spec(s)
 	if spec.Fuel == "" && s.get("fuel") == nil {
 		spec.Fuel = fuelShown(top)
+		spec.FuelShown = spec.Fuel != ""
 	}
 	r.facts(s, e, &spec)
 	return e, spec
