@@ -3,6 +3,7 @@ package job
 import (
 	"slices"
 	"strings"
+	"sync"
 )
 
 // A Vocabulary is what people write for the words of one kind. The reader, its
@@ -12,6 +13,31 @@ type Vocabulary struct {
 	Words []string   // as the job file has them
 	Also  []Synonym  // understood in their place
 	Asks  []Question // answered with what to type, since they may mean several things
+	heard func() heard
+}
+
+// heard are the words of a vocabulary in plain form: the synonyms that have each, by
+// their places, and the answer to it.
+type heard struct {
+	also map[string][]int
+	asks map[string]string
+}
+
+func (v Vocabulary) hear() heard {
+	h := heard{map[string][]int{}, map[string]string{}}
+	for i, s := range v.Also {
+		for _, w := range s.Words {
+			h.also[plainWords(w)] = append(h.also[plainWords(w)], i)
+		}
+	}
+	for _, q := range v.Asks {
+		for _, w := range q.Words {
+			if _, answered := h.asks[plainWords(w)]; !answered {
+				h.asks[plainWords(w)] = q.Answer
+			}
+		}
+	}
+	return h
 }
 
 // A Synonym is a word of the job file, and the other words that stand for it,
@@ -35,14 +61,20 @@ func says(means, words string) Synonym { return Synonym{means, strings.Split(wor
 func asks(words, answer string) Question { return Question{strings.Split(words, "; "), answer} }
 
 // vocabularyOf gives the vocabulary of a name; the zero one for none.
-func vocabularyOf(name string) Vocabulary {
+func vocabularyOf(name string) Vocabulary { return vocabulariesByName()[name] }
+
+// vocabulariesByName has all of them; what a vocabulary hears is put together when it
+// is first looked into.
+var vocabulariesByName = sync.OnceValue(func() map[string]Vocabulary {
+	index := make(map[string]Vocabulary, len(vocabularies))
 	for _, v := range vocabularies {
-		if v.Name == name {
-			return v
+		if _, twice := index[v.Name]; !twice {
+			v.heard = sync.OnceValue(v.hear)
+			index[v.Name] = v
 		}
 	}
-	return Vocabulary{}
-}
+	return index
+})
 
 // find gives the word that a text stands for, among those that are taken where
 // it stands, or the answer to it.
@@ -52,21 +84,33 @@ func (v Vocabulary) find(text string, taken []string) (word, answer string) {
 		return "", ""
 	}
 	for _, w := range taken {
-		if plainWords(w) == text {
+		if plainOwn(w) == text {
 			return w, ""
 		}
 	}
-	for _, s := range v.Also {
-		if slices.Contains(taken, s.Means) && slices.ContainsFunc(s.Words, func(w string) bool { return plainWords(w) == text }) {
-			return s.Means, ""
+	if v.heard == nil { // the zero one
+		return "", ""
+	}
+	heard := v.heard()
+	for _, i := range heard.also[text] {
+		if means := v.Also[i].Means; slices.Contains(taken, means) {
+			return means, ""
 		}
 	}
-	for _, q := range v.Asks {
-		if slices.ContainsFunc(q.Words, func(w string) bool { return plainWords(w) == text }) {
-			return "", q.Answer
-		}
+	return "", heard.asks[text]
+}
+
+// plainOf remembers the plain form of the words that a job file may hold: they are few
+// and compared with whatever stands in one.
+var plainOf sync.Map
+
+func plainOwn(word string) string {
+	if plain, known := plainOf.Load(word); known {
+		return plain.(string)
 	}
-	return "", ""
+	plain := plainWords(word)
+	plainOf.Store(word, plain)
+	return plain
 }
 
 // others are the synonyms of the words that are taken somewhere.

@@ -11,7 +11,26 @@ import (
 )
 
 // fold reduces ways of writing a phrase to one: case and spaces do not matter.
-func fold(s string) string { return strings.Join(strings.Fields(strings.ToLower(s)), " ") }
+func fold(s string) string {
+	if folded(s) {
+		return s
+	}
+	return strings.Join(strings.Fields(strings.ToLower(s)), " ")
+}
+
+// folded reports a text of plain letters that is as fold leaves it, as most are.
+func folded(s string) bool {
+	space := true // none at the start, and no two
+	for i := range len(s) {
+		switch c := s[i]; {
+		case c == ' ' && space, c < ' ', c >= 0x7f, 'A' <= c && c <= 'Z':
+			return false
+		default:
+			space = c == ' '
+		}
+	}
+	return !space || s == ""
+}
 
 // short cuts what is quoted in a message to a readable length.
 func short(s string) string {
