@@ -28,21 +28,7 @@ func takeNumbering(s *Session, line string) ([]entry, error) {
 		}
 		return out, nil
 	}
-	var c engine.Choice
-	for _, word := range strings.FieldsFunc(typed, func(r rune) bool { return r == ' ' || r == ',' }) {
-		switch {
-		case word == "across" || word == "odd" || word == "odds": // odd left: number 1 is odd
-			c.Numbering = engine.AcrossBanks
-		case word == "by":
-			c.Numbering = engine.BankByBank
-		default:
-			for _, side := range sides {
-				if side == word {
-					c.FirstBank = side
-				}
-			}
-		}
-	}
+	c, _ := choiceIn(typed)
 	switch {
 	case c.Numbering == "" && choices[0].Numbering != "":
 		return nil, fmt.Errorf("type the number of a drawing, 1 to %d, or say how: across banks or bank by bank", len(choices))
@@ -50,6 +36,25 @@ func takeNumbering(s *Session, line string) ([]entry, error) {
 		return nil, fmt.Errorf("say also which side number 1 is on: '%s, left' or '%s, right'", line, line)
 	}
 	return entriesOf(c), nil
+}
+
+// choiceIn finds the words of a numbering in a line, 'odd left' and 'bank by bank,
+// front', and gives what is left of it without them.
+func choiceIn(line string) (c engine.Choice, rest string) {
+	var left []string
+	for _, word := range strings.FieldsFunc(line, func(r rune) bool { return strings.ContainsRune(" ,;()", r) }) {
+		switch plain := fold(word); {
+		case plain == "across" || plain == "odd" || plain == "odds": // odd left: number 1 is odd
+			c.Numbering = engine.AcrossBanks
+		case plain == "by":
+			c.Numbering = engine.BankByBank
+		case slices.Contains(sides, plain):
+			c.FirstBank = plain
+		case plain != "bank" && plain != "banks" && plain != "side":
+			left = append(left, word)
+		}
+	}
+	return c, strings.Join(left, " ")
 }
 
 func entriesOf(c engine.Choice) []entry {

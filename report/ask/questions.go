@@ -23,7 +23,7 @@ func mainQuestions() []*question {
 		{path: "job.number", say: "Job number", hint: "such as W-2041", take: asText("job.number")},
 		{path: "job.date", say: "Date of the test", hint: "t for today, y for yesterday, or such as 2026-05-14", take: asDate("job.date"), tells: true},
 		{path: "vehicle.description", say: "Vehicle", hint: "such as 2009 panel van", take: asText("vehicle.description")},
-		{path: "job.complaints", say: "What is wrong with it", take: asWords("job.complaints")},
+		{path: "job.complaints", say: "What is wrong with it", take: takeComplaints, show: complaintsShown},
 		{path: "fuel-pressure.key-on", state: "fuel-pressure", say: "Fuel pressure", hint: "key on, idle, hose off, snap: as many as were read, such as 41 33 42 psi", take: fuelLine, show: inUnit},
 		{path: "fuel-pressure.limits.key-on", say: "Permitted with the key on", hint: "such as 35-45", when: read("fuel-pressure"), take: asText("fuel-pressure.limits.key-on")},
 		{path: "plugs.looks", state: "plugs", say: "Spark plugs", hint: "normal for all, or such as normal 3=oil-wet; ? lists the words", when: hasPlugs, take: takePlugs, show: byCylinderShown, help: plugHelp, words: "plugs.looks.look"},
@@ -48,7 +48,11 @@ const readingHelp = `one reading for each in the order of the numbers: 150 148 1
 const plugHelp = `one word for all, such as normal; all in order; or those that differ: normal 3=oil-wet 5=sooty.`
 
 func unnumbered(s *Session) bool {
-	return s.engine != nil && s.engine.IsTwoBank() && !s.draft.has("engine.first-bank") && !s.draft.has("engine.banks")
+	if s.engine == nil || !s.engine.IsTwoBank() || s.draft.has("engine.banks") {
+		return false
+	}
+	open := len(engine.Choices(s.engine.Layout)) > 0 && engine.Choices(s.engine.Layout)[0].Numbering != "" && !s.draft.has("engine.numbering")
+	return open || !s.draft.has("engine.first-bank")
 }
 
 func hasCylinders(s *Session) bool { return s.engine.Kind != engine.Rotary }
@@ -79,6 +83,11 @@ func hasLimits(s *Session) bool {
 // takeEngine takes a layout, with its numbering where that is said too. It is
 // asked for first: what was typed of another engine has no place any more.
 func takeEngine(s *Session, line string) ([]entry, error) {
+	chosen, rest := choiceIn(line)
+	if chosen.Numbering == "" || chosen.FirstBank == "" {
+		chosen, rest = engine.Choice{}, line
+	}
+	line = rest
 	spec, problem := engine.SpecFor(line)
 	entries := []entry{at("engine.layout", spec.Layout)}
 	if problem != nil { // the reader knows more names of engines, and takes what else is said of one
@@ -86,11 +95,17 @@ func takeEngine(s *Session, line string) ([]entry, error) {
 		for _, said := range job.EngineWords(inLitres(line)) {
 			entries = append(entries, at("engine."+said[0], said[1]))
 		}
+		if !slices.ContainsFunc(entries, func(e entry) bool { return e.path[len(e.path)-1] == "layout" }) {
+			return nil, fmt.Errorf("how many cylinders has it, and how do they stand? Such as V8, inline-4, flat six")
+		}
 	}
 	if len(spec.Custom) > 0 {
 		return nil, fmt.Errorf("an engine of your own layout needs the place of each cylinder: 'gaugesheet start custom' writes a job file for it")
 	}
-	if spec.Numbering != "" {
+	if chosen.Numbering != "" {
+		s.was["numbering"] = chosen.Numbering + ", " + chosen.FirstBank
+		entries = append(entries, entriesOf(chosen)...)
+	} else if spec.Numbering != "" {
 		s.was["numbering"] = spec.Numbering
 	}
 	s.draft = slices.DeleteFunc(slices.Clone(s.draft), func(e entry) bool { return e.path[0] == "engine" })
@@ -98,16 +113,27 @@ func takeEngine(s *Session, line string) ([]entry, error) {
 }
 
 // inLitres gives a number with a point its unit, which of an engine is nothing
-// else: 5.7 V8. What was understood is shown.
+// else: 5.7 V8; and one too large for a number of cylinders: twin 650. What was
+// understood is shown.
 func inLitres(line string) string {
+	const fewestCC = 40
 	fields := strings.Fields(line)
 	for i, f := range fields {
-		if v, err := quantity.Parse(f); err == nil && v.Unit == quantity.None && strings.ContainsAny(f, ".,") && v.Number < 30 {
+		v, err := quantity.Parse(strings.TrimRight(f, ","))
+		if err != nil || v.Unit != quantity.None {
+			continue
+		}
+		f = strings.Replace(strings.TrimRight(f, ","), ",", ".", 1)
+		switch bare := i+1 == len(fields) || !isUnit(fields[i+1]); {
+		case strings.Contains(f, ".") && v.Number < 30 && bare:
 			fields[i] = f + " L"
-			break
+			return strings.Join(fields, " ")
+		case !strings.Contains(f, ".") && v.Number >= fewestCC && i > 0 && bare:
+			fields[i] = f + " cc"
+			return strings.Join(fields, " ")
 		}
 	}
-	return strings.Join(fields, " ")
+	return line
 }
 
 // engineShown says the layout as the program calls it, and draws what is to be
@@ -128,6 +154,11 @@ func engineShown(s *Session, entries []entry) {
 		}
 		s.say("Of an engine that sits crosswise write front or rear for left or right.")
 	}
+}
+
+func isUnit(text string) bool {
+	v, err := quantity.Parse("1 " + text)
+	return err == nil && v.Unit != quantity.None
 }
 
 var fuelFields = []field{{"fuel-pressure.key-on", "key on"}, {"fuel-pressure.idle", "idle"}, {"fuel-pressure.hose-off", "hose off"}, {"fuel-pressure.snap", "snap"}}

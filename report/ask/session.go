@@ -29,6 +29,8 @@ type Session struct {
 	begun  map[string]bool   // the questions before which was said what there is to say
 	unit   string            // of the pressures typed last
 	asked  int
+
+	refused job.Problems // what is wrong with the line typed last
 }
 
 // A Result is what came of a session.
@@ -181,6 +183,7 @@ func (s *Session) answer(q *question, line string) (done bool, err error) {
 		return false, nil
 	}
 	if !s.try(entries) {
+		s.offer(q, line, s.refused)
 		return false, nil
 	}
 	s.was[q.path] = line
@@ -261,7 +264,7 @@ func isState(line string) bool { return job.NotMade(line) }
 func (s *Session) try(entries []entry) bool {
 	candidate := s.draft.with(entries)
 	problems := s.read(candidate)
-	if len(problems) > 0 {
+	if s.refused = problems; len(problems) > 0 {
 		s.complain(problems)
 		s.read(s.draft)
 		return false

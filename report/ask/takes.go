@@ -84,6 +84,10 @@ func asDate(path string) taker {
 			line = s.today(0)
 		case "y", "yesterday":
 			line = s.today(-1)
+		default:
+			if meant := job.DateMeant(line, s.Reader.Today); meant != "" {
+				line = meant
+			}
 		}
 		return []entry{at(path, line)}, nil
 	}
@@ -155,17 +159,19 @@ type typedAnew struct{ line string }
 func (t *typedAnew) Error() string { return t.line }
 
 // askUnit asks for the unit of bare numbers, which is never guessed: what the
-// reader of job files takes it for is said.
+// reader of job files takes it for is said, and Enter says that it is so.
 func (s *Session) askUnit(units []string, lacking job.Problems) (string, error) {
+	usual := s.unit
 	for _, p := range lacking {
 		if looks, _, _ := strings.Cut(p.Hint, ":"); strings.HasPrefix(looks, "the numbers look") { // what to write is for the file
 			s.say(looks)
+			usual = strings.TrimPrefix(looks, "the numbers look like ")
 		}
 	}
 	prompt := "Unit of these numbers (" + strings.Join(units, ", ") + ")"
-	usual := ""
-	if slices.Contains(units, s.unit) {
-		usual = s.unit
+	if !slices.Contains(units, usual) {
+		usual = ""
+	} else {
 		prompt += " [" + usual + "]"
 	}
 	for {

@@ -245,7 +245,8 @@ func engineKeyTaking(k key, text string, last bool) string {
 	if number, _ := counts.find(text, counts.Words); number != "" {
 		return ""
 	}
-	if strings.Contains(text, "/") && twoWordsHint(fuel, text, fuel.Words) != "" {
+	_, answer := fuel.find(text, fuel.Words)
+	if strings.Contains(text, "/") && twoWordsHint(fuel, text, fuel.Words) != "" || answer != "" && !strings.ContainsAny(text, "0123456789") {
 		return "fuel" // which answers it
 	}
 	name := keyTaking(k, text)
