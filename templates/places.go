@@ -107,6 +107,12 @@ func (c *Catalogue) put(b *strings.Builder, parts []part, facts map[string]any) 
 func (c *Catalogue) putFact(b *strings.Builder, fact any, by string) bool {
 	if by != "" {
 		say, known := c.funcs[by].(func(diag.Names) (string, error))
+		if named, of := c.funcs[by].(nameFunc); of {
+			say, known = func(n diag.Names) (string, error) { return named(n) }, true
+			if name, one := fact.(string); one {
+				fact = diag.Names{name}
+			}
+		}
 		names, are := fact.(diag.Names)
 		if !known || !are {
 			return false

@@ -33,7 +33,8 @@ func TestPutAsTemplatesPrint(t *testing.T) {
 		"{{if eq .count 4}}four{{end}}":               false,
 		`{{plural .count "one" "more"}}`:              false,
 		"{{range .names}}{{.}}{{end}}":                false,
-		"{{cyl .name}}":                               false,
+		"{{cyl .name}}":                               true,
+		"{{list .name}}":                              false,
 		"{{if .yes}}{{.missing}}{{end}} to {{.said}}": false,
 	} {
 		whole := &source{name: "test", body: body}

@@ -220,8 +220,8 @@ func variant(rule, variant string) string {
 func (c *Catalogue) wordFuncs() template.FuncMap {
 	return template.FuncMap{
 		"list":    c.list,
-		"cyl":     c.cylinders,
-		"Cyl":     func(n diag.Names) (string, error) { return capitalOf(c.cylinders(n)) },
+		"cyl":     nameFunc(func(of any) (string, error) { return c.cylinders(namesOf(of)) }),
+		"Cyl":     nameFunc(func(of any) (string, error) { return capitalOf(c.cylinders(namesOf(of))) }),
 		"plural":  plural,
 		"many":    func(n diag.Names) bool { return len(n) != 1 },
 		"where":   c.where,
@@ -237,6 +237,17 @@ func (c *Catalogue) wordFuncs() template.FuncMap {
 		"rotor":   c.rotor,
 		"Rotor":   func(n diag.Names) (string, error) { return capitalOf(c.rotor(n)) },
 	}
+}
+
+// A nameFunc names cylinders, of which a fact may hold several or one.
+type nameFunc func(of any) (string, error)
+
+// namesOf are cylinders that a fact names: several, or one.
+func namesOf(of any) diag.Names {
+	if names, several := of.(diag.Names); several {
+		return names
+	}
+	return diag.Names{fmt.Sprint(of)}
 }
 
 // Whole is a percentage without decimals, for whoever owns the engine; with its

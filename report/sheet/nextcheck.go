@@ -38,10 +38,10 @@ func (v *view) checkBox() layout.Block {
 	said, err := v.words.Check(*v.d.Next, v.sheet.Audience)
 	v.keep("", err)
 	d := figure.NextCheck{Title: v.label("heading.next-check"), Do: onPage(said.Do), Effort: onPage(said.Effort)}
-	if v.d.Next.Sets {
-		d.Do = joined(" ", d.Do, v.onOccasion("next.sets"))
+	leads, sets := v.leads(len(said.Outcomes))
+	if sets {
+		d.Do = joined(" ", d.Do, v.optional("next.sets."+v.sheet.Occasion, ""))
 	}
-	leads := v.leads(len(said.Outcomes))
 	common, first := commonLead(leads), map[string]string{}
 	for i, o := range said.Outcomes {
 		out := figure.Outcome{If: onPage(o.If), Then: onPage(ended(o.Then))}
@@ -76,27 +76,22 @@ func commonLead(leads []string) string {
 }
 
 // leads are the checks that come next after each of a number of outcomes, ""
-// where none is planned.
-func (v *view) leads(outcomes int) []string {
-	leads := make([]string, outcomes)
+// where none is planned, and whether anything is set or replaced by one of these
+// checks or by the one before them.
+func (v *view) leads(outcomes int) (leads []string, sets bool) {
+	leads, sets = make([]string, outcomes), v.d.Next.Sets
 	if len(v.d.Plan) == 0 || v.d.Plan[0].Check.Key != v.d.Next.Key {
-		return leads
+		return leads, sets
 	}
 	for i, lead := range v.d.Plan[0].Leads[:min(outcomes, len(v.d.Plan[0].Leads))] {
 		if lead.Next == nil {
 			continue
 		}
 		leads[i] = v.leadWords(lead.Next)
-		if lead.Next.Sets {
-			leads[i] = joined(" ", leads[i], v.onOccasion("next.lead-sets"))
-		}
+		sets = sets || lead.Next.Sets
 	}
-	return leads
+	return leads, sets
 }
-
-// onOccasion is what is said besides on the occasion that the sheet is asked for,
-// such as to a buyer, who sets nothing on an engine that is another's.
-func (v *view) onOccasion(key string) string { return v.optional(key+"."+v.sheet.Occasion, "") }
 
 // leadWords name a check that comes later, the cylinders that it is of where
 // they are others, and how long it takes.
