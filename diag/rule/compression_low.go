@@ -226,7 +226,7 @@ func bankLow(c *known.Case, s known.Subject) diag.Finding {
 		f.Urgency = diag.ActSoon
 	}
 	if known.Dead.Holds(c, s) {
-		f.Variant = "without-pressure"
+		f.Variant, f.Headline = "without-pressure", "bank-without-pressure"
 	}
 	f.Facts["bank"] = c.BankLabel(c.GroupLow().BankIndex)
 	return f

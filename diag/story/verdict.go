@@ -102,7 +102,7 @@ func besides(s *diag.Story) diag.Names {
 	if len(s.Members) == 0 || s.Members[0].Headline == "one-bank-mixture" { // which tells of both banks
 		return nil
 	}
-	if len(s.Members[0].Cylinders) == 0 && rule.Named(s.Members[0].Rule).About == diag.AboutCylinders { // they are the story's
+	if len(s.Members[0].Cylinders) == 0 && (s.About != diag.AboutCylinders || rule.Named(s.Members[0].Rule).About == diag.AboutCylinders) { // they are the story's
 		return nil
 	}
 	var rest diag.Names
