@@ -150,6 +150,10 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "starts well", For: []string{"glow-plug"}, Words: []string{"well"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
+	{Name: "clean-and-flow", Titles: []string{"cleaning the injectors"}, Minutes: 60, Labour: 40, Way: Opens, Mends: []string{"dirty-injectors"}, Fits: func(c *known.Case, _ []string) bool { return injectorsOut(c) && !known.InjectorsCleaned.Holds(c, known.Subject{}) }, Words: []string{"injectors cleaned", "cleaned and flowed again"},
+		Outcomes: []Outcome{
+			{Name: "gives what the others give", For: []string{"dirty-injectors"}, Words: []string{"right", "same as the others"}},
+			{Name: "still apart", For: []string{"own-injector"}, Else: true, Words: []string{"apart", "less", "more"}}}},
 	{Name: "refit-and-run", Titles: []string{"running on the cleaned injectors"}, Minutes: 30, Whole: true, Way: Runs, Mends: []string{"dirty-injectors"}, Fits: func(c *known.Case, _ []string) bool { return known.InjectorsCleaned.Holds(c, known.Subject{}) }, Words: []string{"injectors refitted and run"},
 		Outcomes: []Outcome{
 			{Name: "runs well", For: []string{"dirty-injectors"}, Words: []string{"well", "gone"}},
@@ -199,6 +203,9 @@ func pointsOff(c *known.Case) bool { return known.DwellOff.Holds(c, known.Subjec
 func coolingRead(c *known.Case, _ []string) bool {
 	return !c.AirCooled() && c.Has(known.NeedsTest(known.Cooling))
 }
+
+// injectorsOut is an engine of which the injectors were out to be measured.
+func injectorsOut(c *known.Case) bool { return c.Has(known.NeedsTest(known.Injectors)) && c.Injected() }
 
 // heatComplained is an engine with coolant that is said to get too hot, and of whose
 // cooling nothing was measured.

@@ -65,6 +65,7 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	},
 	"injector-bench":  func(*bench, []int) answer { return yes(false, "", "within limits") },
 	"renew-glow-plug": func(*bench, []int) answer { return yes(false, "", "no change") },
+	"clean-and-flow":  func(*bench, []int) answer { return yes(false, "", "still apart") }, // the simulator cleans none
 	"refit-and-run":   func(*bench, []int) answer { return yes(false, "", "no change") },
 	"springs-and-guides": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.springs, "weak or broken", "springs good")
