@@ -274,7 +274,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Ported(), "blown": blown(c), "airCooled": c.AirCooled(), "aircraft": aircraft(c), "lash": c.LashCanBeSet(),
 		"byHand": at == diag.DoNotRun, "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
 		"afterOil": afterOil(c), "oilSmells": known.OilSmells.Holds(c, known.Subject{}), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
-		"minutes": k.MinutesFor(c, cylinders),
+		"oilMixed": c.OilMixed(), "minutes": k.MinutesFor(c, cylinders),
 	}
 }
 

@@ -89,7 +89,7 @@ func eachTakes(minutes int) func(*known.Case, []string) int {
 }
 
 // coolantGoes is an engine of which several signs agree that coolant goes inside.
-func coolantGoes(c *known.Case) bool { return c.CoolantSigns() > 1 }
+func coolantGoes(c *known.Case) bool { return c.CoolantSigns() > 1 || c.OilMixed() }
 
 // seatHeard is an engine with valves of which each of these cylinders lets air out
 // past one, so that what lies on its seat may hold it off; not one without any
@@ -170,6 +170,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "wet outside", For: []string{"coolant-leak-outside"}, Words: []string{"outside"}},
 			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},
+			{Name: "runs into the oil", For: []string{"intake-coolant-gasket", "oil-cooler"}, Fits: (*known.Case).OilMixed, Sure: 0.7, Words: []string{"into the oil", "cylinders dry"}},
 			{Name: "it holds", Else: true, Words: []string{"holds", "dry"}}}},
 	{Name: "borescope", Titles: []string{"a look inside"}, Minutes: 15, MinutesOf: lookTakes, Fits: func(c *known.Case, cylinders []string) bool { return pistons(c, nil) && !readAgainFirst(c, cylinders) }, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
 		Outcomes: []Outcome{

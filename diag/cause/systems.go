@@ -15,6 +15,7 @@ var systemCauses = []Cause{
 	{Name: "egr-open", Fits: func(c *known.Case) bool { return valved(c) && throttled(c) }, Explains: []string{misfire, lowPower}},
 	{Name: "coolant-leak-outside", Fits: wet, Explains: []string{coolantLoss, overheat}},
 	{Name: "air-in-coolant", Fits: wet, Explains: []string{overheat}},
+	{Name: "intake-coolant-gasket", Fits: func(c *known.Case) bool { return wet(c) && c.IntakeMayCarryCoolant() }, Explains: []string{coolantLoss, overheat}},
 	{Name: "oil-cooler", Fits: wet, Explains: []string{coolantLoss, oilUse}},
 	{Name: "pressure-cap", Fits: wet, Explains: []string{coolantLoss, overheat}},
 	{Name: "thermostat", Fits: wet, Explains: []string{overheat, rich}},

@@ -133,6 +133,7 @@ const (
 	peakLow   = 20.0 // percent under the median of the others
 	peakWatch = 10.0
 	peakHigh  = 20.0 // over it
+	peakAlike = 5.0  // off it to either side
 )
 
 // Peak is a cylinder's peak of the starter's current, in percent of the median of
@@ -189,6 +190,10 @@ func medianOf(values map[string]float64) float64 {
 
 // Conditions on starter and battery, and on the timing.
 var (
+	PeakAlike = OfAll("its peak of the starter's current within 5 % of the median (three read at least)", func(c *Case, n string) bool {
+		p, ok := c.Peak(n)
+		return ok && p >= 100-peakAlike && p <= 100+peakAlike
+	})
 	PeakLow = OfAll("its peak of the starter's current more than 20 % under the median (three read at least)", func(c *Case, n string) bool {
 		p, ok := c.Peak(n)
 		return ok && p < 100-peakLow

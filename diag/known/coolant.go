@@ -1,6 +1,10 @@
 package known
 
-import "slices"
+import (
+	"slices"
+
+	"gaugesheet/diag/engine"
+)
 
 // CoolantShows reports that something speaks of coolant in these cylinders, or
 // of gas in the coolant: a complaint, smoke, a plug, what was seen, bubbles, or
@@ -56,6 +60,15 @@ func (c *Case) CoolantHot() bool { return c.Complains("overheating") }
 func (c *Case) CoolantGoes() bool {
 	return !c.AirCooled() && (c.Complains("coolant loss") || c.CoolantHot() || c.Smokes("white", "load", "always", "idle"))
 }
+
+// IntakeMayCarryCoolant reports an engine with its banks in a V, between which the
+// intake manifold mostly carries coolant from head to head, above the oil.
+func (c *Case) IntakeMayCarryCoolant() bool {
+	return !c.AirCooled() && c.HasValves() && c.Engine.Kind == engine.V && len(c.Engine.Cylinders) > 2
+}
+
+// OilMixed reports coolant that was found in the oil, or oil in the coolant.
+func (c *Case) OilMixed() bool { return !c.AirCooled() && c.Found(CoolantInOil...) }
 
 // WillNotStart reports an engine that does not start, or does not run.
 func (c *Case) WillNotStart() bool { return c.Complains("no start") || c.Spec.Runs == "does not run" }

@@ -93,6 +93,38 @@ func (c *Case) TakesOut() (Trim, bool) {
 	return Trim{}, false
 }
 
+// SootyWhereRich are the sooty plugs of a bank, or of the only one, out of which the
+// computer takes much fuel: not more than half of those that were looked at there, and
+// none elsewhere.
+func (c *Case) SootyWhereRich() []string {
+	t, rich := c.TakesOut()
+	sooty := c.Looking("sooty")
+	if !rich || len(sooty) == 0 {
+		return nil
+	}
+	bank := 0 // the first is that of the first cylinder
+	if t.Bank == "bank 2" && c.Engine.IsTwoBank() {
+		bank = 1
+	}
+	if c.Engine.IsTwoBank() && len(c.Every()) > 0 && c.Engine.BankOf(c.Engine.Cylinders[0].Name) == 1 {
+		bank = 1 - bank
+	}
+	looked := 0
+	for _, n := range c.PlugsRead() {
+		of := !c.Engine.IsTwoBank() || c.Engine.BankOf(n) == bank
+		if !of && slices.Contains(sooty, n) {
+			return nil
+		}
+		if of {
+			looked++
+		}
+	}
+	if 2*len(sooty) > looked {
+		return nil
+	}
+	return sooty
+}
+
 // BanksApart are the trims of two banks at one speed that differ much.
 func (c *Case) BanksApart() (a, b Trim, ok bool) {
 	list := c.Trims()

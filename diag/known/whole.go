@@ -30,10 +30,36 @@ func (c *Case) AllLow() *AllLowBasis {
 // allLowFound is what was found once it was looked for.
 type allLowFound struct{ basis *AllLowBasis }
 
+// lowBesideBounds is low throughout beside cylinders of which only a least pressure is
+// known: a bound that reaches what the others miss shows a good one, a lower one says
+// nothing, and most have to be read.
+func (c *Case) lowBesideBounds() *AllLowBasis {
+	s := c.Cranking()
+	if s.N < 2 || 2*s.N <= len(c.Engine.Cylinders) {
+		return nil
+	}
+	if m := c.Minimum(); m != nil {
+		bound, err := quantity.Convert(s.HighestBound, s.Unit, m.Unit)
+		highest, _ := quantity.Convert(s.Highest, s.Unit, m.Unit)
+		if err != nil || m.Verdict == diag.NotJudged || max(highest, bound) >= m.Limit {
+			return nil
+		}
+		clear := highest < m.Limit-m.Uncertainty
+		return &AllLowBasis{"", clear, clear, highest / m.Limit, c.LimitFacts(m)}
+	}
+	if floor := c.Floor(); floor == nil || s.HighestBound >= floor.Low {
+		return nil
+	}
+	return c.underFloor()
+}
+
 func (c *Case) findAllLow() *AllLowBasis {
 	s := c.Cranking()
-	if s.N == 0 || s.N == 1 && c.Several() || s.HighestBound > 0 || c.NothingRead() || c.Spec.Decompressor == "automatic" {
+	if s.N == 0 || s.N == 1 && c.Several() || c.NothingRead() || c.Spec.Decompressor == "automatic" {
 		return nil
+	}
+	if s.HighestBound > 0 {
+		return c.lowBesideBounds()
 	}
 	if m := c.Minimum(); m != nil {
 		highest, err := quantity.Convert(s.Highest, s.Unit, m.Unit)

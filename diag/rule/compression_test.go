@@ -62,6 +62,8 @@ func TestFloors(t *testing.T) {
 		{name: "a diesel at 120 that wore out over months", test: sample.Dry("inline-4", []float64{120, 130, 110, 125}, sample.Diesel, sample.Complains("no start", "oil use")), fires: "all-low", first: "wear"},
 		{name: "two dead, the others low, and no start", test: sample.Dry("inline-4", []float64{40, 0, 0, 45}, sample.Complains("no start")), fires: "neighbours-without-pressure 2,3", first: "timing-drive", soon: diag.DoNotRun, next: "turn-engine-check-cam"},
 		{name: "two dead and the others good", test: sample.Dry("inline-4", []float64{150, 0, 0, 148}, sample.Complains("no start")), fires: "neighbours-without-pressure 2,3", first: "head-gasket"},
+		{name: "a diesel under its floor, one known only by a bound under it", test: sample.Dry("inline-6", []float64{177, 185, 186, 191, 180, 188}, sample.Diesel, sample.Over("3"), sample.Complains("hard start")), fires: "all-low", not: "complaint-not-explained", soon: diag.ActSoon},
+		{name: "a diesel under its floor, one known to be good", test: sample.Dry("inline-6", []float64{177, 185, 400, 191, 180, 188}, sample.Diesel, sample.Over("3"), sample.Complains("hard start")), not: "all-low"},
 		{name: "an eight in line at 70 and no start", test: sample.Dry("inline-8", slices.Concat(of4(70), of4(72)), sample.Complains("no start")), fires: "all-low", not: "sealing-sound-look-elsewhere no-start-not-explained", soon: diag.ActSoon},
 		{name: "101 is above it", test: sample.Dry("inline-4", of4(101)), fires: "even-no-minimum", not: "all-low"},
 		{name: "a diesel at 180", test: sample.Dry("inline-4", of4(180), sample.Diesel), fires: "all-low", not: "even-no-minimum", soon: diag.ActSoon},

@@ -106,7 +106,7 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 		f.Doubts = []diag.Phrase{{Key: "no-maker-figure"}}
 	}
 	switch {
-	case !s.Complete:
+	case !s.Complete || s.HighestBound > 0:
 		f.Headline = "all-low-so-far"
 	case basis.Facts["ratioOpen"] == true:
 		f.Headline = "all-low-ratio-open"

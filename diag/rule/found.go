@@ -11,11 +11,11 @@ import (
 var foundRules = []Rule{
 	{
 		Name: "coolant-in-oil", Title: "Coolant was found in the oil, or oil in the coolant",
-		Why: "Coolant in the oil takes the film from every bearing: an engine that runs on it needs a crankshaft soon. It gets there through the gasket, a crack or a cooler of the oil. " +
+		Why: "Coolant in the oil takes the film from every bearing: an engine that runs on it needs a crankshaft soon. It gets there through the head gasket, a crack, a cooler of the oil, or on most V engines past the gaskets of the intake manifold. " +
 			"A light film under the filler cap alone is water from the air of short trips, and is not meant.",
 		Source: byEye, Class: Single, About: diag.AboutEngine,
 		Of: theEngine, When: known.All(known.FoundSo("coolant in the oil or oil in the coolant", known.CoolantInOil), known.Not(known.AirCooled)),
-		Kind: OfSight, For: pathToCoolant(Sight, Known), Say: foundSays(diag.DoNotRun), Headline: "coolant-in-oil",
+		Kind: OfSight, For: append(pathToCoolant(Sight, Known), Voice{Cause: "intake-coolant-gasket", Weight: Sight - rarer}, Voice{Cause: "oil-cooler", Weight: rarer}), Say: foundSays(diag.DoNotRun), Headline: "coolant-in-oil",
 		InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 	{

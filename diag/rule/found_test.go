@@ -26,6 +26,8 @@ func TestFound(t *testing.T) {
 	}
 	runSealing(t, []sealingCase{
 		{name: "coolant in the oil", test: sample.Dry("inline-4", evenFour, findings("coolant in the oil")), fires: "coolant-in-oil", first: "head-gasket", soon: diag.DoNotRun, next: "cooling-pressure-test"},
+		{name: "coolant in the oil of a V8, no gas in the coolant", test: sample.Dry("V8", []float64{150, 148, 151, 149, 150, 152, 149, 151}, findings("coolant in the oil"), gasIn("negative")), fires: "coolant-in-oil", first: "intake-coolant-gasket", soon: diag.DoNotRun, next: "cooling-pressure-test"},
+		{name: "coolant in the oil of an engine in line, no gas in the coolant", test: sample.Dry("inline-4", evenFour, findings("coolant in the oil"), gasIn("negative")), fires: "coolant-in-oil", first: "head-gasket", soon: diag.DoNotRun},
 		{name: "no coolant in the oil", test: sample.Dry("inline-4", evenFour, findings("no coolant in the oil")), fires: "even-no-minimum", not: "coolant-in-oil"},
 		{name: "coolant lost and rust in the port", test: sample.Dry("inline-4", evenFour, sample.Complains("coolant loss"), findings("rust in the exhaust port")), fires: "coolant-signs-agree", not: "sealing-sound-look-elsewhere", first: "head-gasket", soon: diag.ActSoon, next: "coolant-gas-test"},
 		{name: "coolant lost and nothing else", test: sample.Dry("inline-4", evenFour, sample.Complains("coolant loss")), fires: "sealing-sound-look-elsewhere", not: "coolant-signs-agree"},

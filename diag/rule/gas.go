@@ -75,6 +75,21 @@ var oldSoot = []Rule{{
 	}, Headline: "old-soot", SaysBetterThan: []string{"all-sooty", "gas-right", "trims-right"},
 }}
 
+// sootyAndRich is on cylinders: the trims say that too much fuel comes, the plugs say
+// where.
+var sootyAndRich = []Rule{{
+	Name: "sooty-where-trims-are-rich", Title: "The computer takes fuel out, and few plugs there are sooty",
+	Why: "One injector that drips makes its own plug black and drives the correction of its whole bank, or of the engine where there is one, down. A plug that does not fire sends air to the sensor, and the computer would add fuel. " +
+		"What all share, a regulator or the purge valve, makes all plugs black.",
+	Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Ties: []diag.About{diag.AboutMixture}, Needs: []known.Need{known.NeedsPlugs, known.NeedsTest(known.Trims)},
+	Of: oneSet("the sooty plugs, not more than half of those of the bank that the trims call rich, and none elsewhere", (*known.Case).SootyWhereRich), When: known.All(sparkPlugs, known.TrimRich),
+	Kind: OfTrims, For: append(speaks(Heard, "own-injector"), speaks(Known, "leaking-injector")...), Against: denies(Known, "trims-say-fuel", "own-spark", "ignition", "regulator-diaphragm", "purge-valve", "air-meter", "bank-sensor"),
+	Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		t, _ := c.TakesOut()
+		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"value": known.Percent(t.Sum, 0).String(), "at": t.Speed, "bank": t.Bank}}
+	}, Headline: "sooty-and-rich", SaysBetterThan: []string{"one-sooty", "some-sooty", "trim-rich", "trims-apart"},
+}}
+
 // gasRules are on the exhaust gas and the lambda that follows from it.
 var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
 	{

@@ -76,6 +76,27 @@ var plugDamageRules = []Rule{
 		Of: eachCylinder, When: known.All(known.Plug("tracked"), sparkPlugs),
 		Kind: OfPlugs, For: append(speaks(Known, "coil-or-lead"), common("moisture-at-plug")...), Say: plugsSeen(diag.CheckAgain), Headline: "plugs-worn",
 	},
+	{
+		Name: "tracked-over-a-wide-gap", Title: "Spark has run down the outside of a plug whose gap is too wide",
+		Why: "A wide gap asks for more voltage than the insulator and the boot hold, and the spark goes the shorter way, outside. " +
+			"New plugs with the gap right and a new boot are one repair; a new boot alone is burnt through again.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Ties: []diag.About{diag.AboutMixture}, Needs: []known.Need{known.NeedsPlugs},
+		Of: oneSet("the plugs whose gap is too wide, one of them tracked", func(c *known.Case) []string {
+			if wide := c.PlugsGapped(known.GapWide); len(trackedOf(c, wide)) > 0 {
+				return wide
+			}
+			return nil
+		}), When: sparkPlugs,
+		Kind: OfPlugs, For: speaks(Heard, "plug-age"), Say: func(c *known.Case, s known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"tracked": diag.Names(trackedOf(c, s.Cylinders))}}
+		}, Headline: "plugs-worn",
+		Against: denies(DryUp, "wide-gap-explains", "coil-or-lead", "moisture-at-plug"), SaysBetterThan: []string{"gap-out", "plug-tracked"},
+	},
+}
+
+// trackedOf are those of some plugs down whose outside spark has run.
+func trackedOf(c *known.Case, names []string) []string {
+	return slices.DeleteFunc(c.Looking("tracked"), func(n string) bool { return !slices.Contains(names, n) })
 }
 
 // plugHit is what hits a plug. A new one may be of the wrong reach, or was

@@ -80,6 +80,8 @@ func TestPlugStates(t *testing.T) {
 		{name: "one not looked at", test: looks("inline-4", []string{n, n, n}), fires: "plugs-normal 1,2,3"},
 		{name: "melted", test: looks("inline-4", []string{n, "melted", n, n}), fires: "plug-melted 2", first: "early-ignition", soon: diag.DoNotRun},
 		{name: "a glow plug melted", test: looks("inline-4", []string{"", "melted"}, sample.Diesel), fires: "plug-melted 2", soon: diag.DoNotRun},
+		{name: "tracked over a wide gap", test: looks("inline-4", []string{n, n, "tracked", n}, gapOf("1", 1.4), gapOf("2", 1.5), gapOf("3", 1.5), gapOf("4", 1.4)), fires: "tracked-over-a-wide-gap 1,2,3,4; gap-out; plug-tracked 3", first: "plug-age", next: "renew-plugs"},
+		{name: "tracked, the gap right", test: looks("inline-4", []string{n, n, "tracked", n}, gapOf("3", 1.1)), fires: "plug-tracked 3", not: "tracked-over-a-wide-gap", first: "coil-or-lead"},
 		{name: "damaged", test: looks("flat-4", []string{n, "damaged", n, n}), fires: "plug-damaged 2", first: "foreign-object", soon: diag.DoNotRun},
 		{name: "knock", test: looks("inline-4", []string{n, "detonation", n, n}), fires: "detonation-signs 2", first: "knock", soon: diag.ActSoon},
 		{name: "blistered, old plugs", test: looks("inline-4", []string{n, "blistered", n, n}), fires: "overheated 2", first: "early-ignition", soon: diag.ActSoon},

@@ -147,7 +147,7 @@ var families = [][]Rule{
 	vacuumRules, lateTiming, beatAndLow,
 	balanceDoubt, balanceRules,
 	injectorSet, injectorRules,
-	trimRules, oldSoot, gasRules,
+	trimRules, oldSoot, sootyAndRich, gasRules,
 	crankcaseRules, backPressureRules,
 	coolantInside, coolingRules,
 	clearanceRules, timingRules,

@@ -35,6 +35,9 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Gas), When: known.GasRich, Kind: OfGas, About: "mixture", For: speaks(Hint, "rich-mixture")},
 	{Needs: needsTest(known.Timing), When: known.CamLate, Kind: OfTiming, About: "engine", For: speaks(Heard, "cam-timing")},
 	{Needs: needsTest(known.Clearance), When: known.LiftsLittle, Kind: OfClearance, About: "cylinders", For: speaks(Heard, "valve-motion")},
+	// A starter that works as hard on a cylinder as on the others gives its gauge the lie.
+	{Needs: append(needsTest(known.Starting), known.NeedsCompression), When: known.All(known.Low, known.PeakAlike), Kind: OfStarting, About: "cylinders", For: append(speaks(Heard, "adapter-leak"), speaks(Known, "gauge-reads-low")...),
+		Against: denies(DryUp, "starter-alike", "exhaust-valve", "inlet-valve", "rings", "head-gasket", "warped-or-cracked-head", "valve-lash", "holed-piston", "stuck-valve", "valve-motion")},
 	{Needs: needsTest(known.Starting), When: known.All(known.PeakLow, known.Not(known.Low)), Kind: OfStarting, About: "cylinders", For: speaks(Hint, "exhaust-valve", "rings")},
 }
 

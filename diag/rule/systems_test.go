@@ -154,6 +154,8 @@ func TestSystems(t *testing.T) {
 		{name: "draws little", test: sample.Of("inline-4", draw(90)), fires: "starter-draws-little"},
 		{name: "one peak low", test: sample.Of("inline-4", peaks(180, 178, 131, 181)), fires: "relative-low 3", soon: diag.CheckAgain},
 		{name: "one peak high", test: sample.Of("inline-4", peaks(180, 178, 260, 181)), fires: "relative-high 3", first: "coolant-or-fuel-in-bore", soon: diag.DoNotRun},
+		{name: "the gauge says one is low, the starter does not", test: sample.Dry("inline-4", []float64{178, 110, 176, 179}, peaks(150, 149, 151, 150)), fires: "one-low 2", first: "adapter-leak", next: "second-gauge"},
+		{name: "gauge and starter agree on the low one", test: sample.Dry("inline-4", []float64{178, 110, 176, 179}, peaks(150, 110, 151, 150)), fires: "one-low 2; relative-low 2", first: "exhaust-valve"},
 		{name: "all alike", test: sample.Of("inline-4", peaks(180, 178, 176, 181)), not: "relative-low relative-high even-above-minimum"},
 	})
 }
