@@ -405,16 +405,6 @@ type FuelLimit struct {
 	Source    string
 }
 
-// Untested is a test, or a part of one, that was not made, and why.
-type Untested struct {
-	Test      string // "compression", "leakage", "plugs", "fuel pressure", ... or the job's own words
-	State     State
-	Reason    string
-	Cylinders []string // the cylinders (or rotors) that it holds for; none where for the whole test
-	Reading   string   // the fuel reading that it holds for, "hose-off"; "" for the whole test
-	Circuit   string   // the circuit of the reading
-}
-
 // Earlier is an earlier test of the same engine.
 type Earlier struct {
 	Label string // its date or job number

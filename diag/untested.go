@@ -2,6 +2,16 @@ package diag
 
 import "slices"
 
+// Untested is a test, or a part of one, that was not made, and why.
+type Untested struct {
+	Test      string // "compression", "leakage", "plugs", "fuel pressure", ... or the job's own words
+	State     State
+	Reason    string
+	Cylinders []string // the cylinders (or rotors) that it holds for; none where for the whole test
+	Reading   string   // the fuel reading that it holds for, "hose-off"; "" for the whole test
+	Circuit   string   // the circuit of the reading
+}
+
 // untestedParts puts together the cylinders that were left out of a test for
 // the same reason.
 type untestedParts []Untested
