@@ -50,6 +50,9 @@ func (r *reader) phrase(n *node, label, example string, expected quantity.Dimens
 	p, err := quantity.ScanAs(n.text, expected)
 	if err != nil {
 		wanted, hint := parseProblem(err)
+		if strings.HasPrefix(wanted, "a unit such as") && example != "" && expected != quantity.Pressure {
+			wanted, hint = "a number with its unit", ""
+		}
 		if a, b, ok := strings.Cut(fold(n.text), " x "); ok && startsWithFigure(a) && startsWithFigure(b) { // 94 x 84 mm
 			unit := strings.TrimLeft(b, "0123456789. ")
 			hint = "write 'bore: " + a + " " + unit + "' and 'stroke: " + b + "'"

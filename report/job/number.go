@@ -98,6 +98,9 @@ func (s *scale) scan(n *node, label string) (quantity.Phrase, bool) {
 		return p, true
 	}
 	pos, hint := n.pos, s.answer(text)
+	if strings.Contains(label, "limits.") {
+		pos, hint = s.r.within(n, placeOf(err)), s.bookHint(err)
+	}
 	if hint == "" && len(s.units) == 0 && s.unit != quantity.Percent {
 		hint = commaHint(text)
 	}
@@ -105,7 +108,7 @@ func (s *scale) scan(n *node, label string) (quantity.Phrase, bool) {
 		_, hint = parseProblem(err)
 		pos = s.r.within(n, placeOf(err))
 	}
-	if hint == "" && !strings.Contains(label, "limits.") {
+	if hint == "" {
 		hint = s.wordsAnswer(text)
 	}
 	if hint == "" {
@@ -155,7 +158,7 @@ func (s *scale) one(n *node, p quantity.Phrase, label string) (float64, bool) {
 	}
 	part, ok := p.Single()
 	if !ok || part.Bound != quantity.Exact {
-		s.r.report(n.pos, cmp.Or(s.joinedHint(n.text), s.several(n.text, p)), "'%s' is '%s', expected %s", label, short(n.text), s.expected())
+		s.r.report(n.pos, cmp.Or(s.joinedHint(n.text), s.severalIn(label, n.text, p)), "'%s' is '%s', expected %s", label, short(n.text), s.expected())
 		return 0, false
 	}
 	if hint := commaHint(n.text); hint != "" && s.unfit(n.text) {

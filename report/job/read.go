@@ -134,6 +134,7 @@ func (r *reader) checkCharacters(n *node, value string) {
 		case c == '\n' || c == '\t' || c == '\r':
 		case unicode.IsControl(c):
 			r.report(n.pos, "delete it", "found the control character U+%04X, expected text", c)
+			r.problems[len(r.problems)-1].spoils = true
 			return
 		case r.options.HasGlyph != nil && !r.options.HasGlyph(c):
 			r.report(r.find(n.pos, c), "write it in other words or letters", "the sheet's fonts have no character '%c' (U+%04X)", c, c)

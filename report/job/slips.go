@@ -92,6 +92,31 @@ func runTogether(texts []string, cylinders int) string {
 	return ""
 }
 
+// bookHint answers a limit that is no figure.
+func (s *scale) bookHint(err error) string {
+	if _, hint := parseProblem(err); hint != "" {
+		return hint
+	}
+	return "write the book's figure, such as '" + s.bookFigure() + "', or leave it out"
+}
+
+// bookFigure is an example of a limit of the scale's readings.
+func (s *scale) bookFigure() string {
+	if s.name == "compression" {
+		return "128 psi"
+	}
+	return "35 psi"
+}
+
+// severalIn offers what a phrase of more than one number means under a key: a
+// limit is one figure.
+func (s *scale) severalIn(label, text string, p quantity.Phrase) string {
+	if strings.Contains(label, "limits.") && len(p.Parts) > 1 {
+		return "a limit is one figure, such as '" + s.bookFigure() + "'"
+	}
+	return s.several(text, p)
+}
+
 // commaHint offers what two numbers with a comma between them may be, 80,90: a
 // range, or two readings.
 func commaHint(text string) string {

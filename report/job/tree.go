@@ -162,25 +162,17 @@ func (r *reader) syntax(err error) {
 		}
 	}
 	if at, found, hint := r.braceFault(); at != (Pos{}) {
-		r.report(at, hint, "not YAML: %s", found)
+		r.report(at, hint, "%s", found)
 		return
 	}
 	if faults := r.lineFaults(); len(faults) > 0 {
 		for _, f := range faults {
-			r.report(f.at, f.hint, "not YAML: %s", f.message)
+			r.report(f.at, f.hint, "%s", f.message)
 		}
 		return
 	}
-	hint := ""
-	switch {
-	case strings.Contains(message, "cannot start any token"):
-		hint = "indent with spaces, not tabs; put texts that begin with a sign such as @, % or ` into quotes"
-	case strings.Contains(message, "mapping values are not allowed"):
-		hint = "a text with a colon and a space in it needs quotes"
-	case strings.Contains(message, "did not find expected"):
-		hint = "look for a missing quote, bracket or comma, or for uneven indentation, here or above"
-	}
-	r.report(Pos{line, 1}, hint, "not YAML: %s", message)
+	message, hint := inPlainWords(message)
+	r.report(Pos{line, 1}, hint, "%s", message)
 }
 
 // A composer copies YAML nodes, putting in what aliases stand for.
