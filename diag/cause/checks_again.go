@@ -94,7 +94,9 @@ var againChecks = []Check{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "wear", "dry-bores"}, Words: []string{"rose"}},
 			{Name: "tells nothing", Else: true, Mute: true, Words: []string{"nothing"}, After: []string{"both rise alike, or neither", "it hardly rises"}}}},
 	{Name: "dry-and-repeat", Titles: []string{"drying and repeating"}, Minutes: 30, Mends: []string{"washed-bore", "flooding"}, Whole: true, Way: Starter, Again: true, Words: []string{"dried and repeated", "cylinders dried"},
-		Fits: func(c *known.Case, _ []string) bool { return !c.Spec.Diesel() && !c.Rotary() },
+		Fits: func(c *known.Case, _ []string) bool {
+			return !c.Spec.Diesel() && !c.Rotary() && c.DryRead() && (c.AllLow() != nil || c.Dead() || c.AnyLow(c.Read())) // what may come up
+		},
 		Outcomes: []Outcome{
 			{Name: "recovers", For: []string{"washed-bore", "flooding", "dry-bores", "stuck-seals"}, Words: []string{"recovered", "came up"}, After: []string{"the readings come up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
