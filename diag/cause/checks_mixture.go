@@ -8,13 +8,13 @@ func injection(c *known.Case, _ []string) bool { return c.Injected() }
 // one cylinder may be at fault: hard starting and weakness are the whole engine's.
 func coiled(c *known.Case, cylinders []string) bool {
 	some := len(cylinders) > 0 && len(cylinders) < len(c.Every())
-	return !c.Spec.Diesel() && c.Several() && (some || c.Complains(misfire) || !c.Complains(hardStart, noStart, lowPower))
+	return !c.Spec.Diesel() && c.Several() && (some || len(cylinders) == 0) && (some || c.Complains(misfire) || !c.Complains(hardStart, noStart, lowPower))
 }
 
-// sparkOpen is an engine whose spark is looked at by itself: there is no other
+// sparkOpen is an engine whose spark is looked at by itself: there is no good
 // cylinder's to put in its place, or it does not start, or starts badly.
-func sparkOpen(c *known.Case, _ []string) bool {
-	return !c.Spec.Diesel() && (!c.Several() || !c.Starts() || c.Complains(hardStart))
+func sparkOpen(c *known.Case, cylinders []string) bool {
+	return !c.Spec.Diesel() && (len(cylinders) == len(c.Every()) || !c.Starts() || c.Complains(hardStart))
 }
 
 func sparking(c *known.Case, _ []string) bool { return !c.Spec.Diesel() }
