@@ -60,9 +60,11 @@ func drivenPump(c *known.Case) bool {
 }
 func charged(c *known.Case) bool { return c.Spec.Charging == "turbo" }
 
-// mayBeCharged is an engine that has a turbocharger, or of which nobody said that
-// it has none.
-func mayBeCharged(c *known.Case) bool { return charged(c) || c.Spec.Charging == "" }
+// mayBeCharged is an engine that has a turbocharger, or one of a kind that often has
+// and of which nobody said that it has none.
+func mayBeCharged(c *known.Case) bool {
+	return charged(c) || c.Spec.Charging == "" && !c.AirCooled() && !c.Carburetted() && c.HasValves() && len(c.Every()) > 2
+}
 
 func throttled(c *known.Case) bool { return !c.Spec.Diesel() || c.ThrottleShut() }
 
@@ -185,6 +187,18 @@ var (
 		lean:      {"carburettor", "air-leak"},
 		lowPower:  {"carburettor", "ignition", "restricted-exhaust", "air-filter", "cam-timing"},
 	}
+	// ofPorted is that for two-strokes, which draw through their crankcase and choke
+	// their exhaust with the oil that they burn.
+	ofPorted = map[string][]string{
+		misfire:   {"ignition", "carburettor", "crankcase-seal"},
+		noStart:   {"ignition", "flooding", "carburettor", "crankcase-seal"},
+		hardStart: {"ignition", "carburettor", "reed-valve", "crankcase-seal", "flooding"},
+		rich:      {"carburettor", "air-filter", "wrong-mix"},
+		lean:      {"crankcase-seal", "carburettor", "air-leak"},
+		lowPower:  {"restricted-exhaust", "carburettor", "ignition", "reed-valve", "crankcase-seal", "power-valve", "air-filter"},
+		oilUse:    {"wrong-mix", "too-much-oil", "crankcase-seal"},
+		noise:     {"piston", "bottom-end", "rings"},
+	}
 	ofDiesel = map[string][]string{
 		misfire:   {"diesel-injector", "air-in-fuel", "valve-motion"},
 		noStart:   {"air-in-fuel", "fuel-filter", "glow-plug", "timing-drive"},
@@ -201,6 +215,8 @@ func OfComplaint(c *known.Case, complaint string) []string {
 	switch {
 	case c.Spec.Diesel():
 		of = ofDiesel
+	case c.Ported():
+		of = ofPorted
 	case c.Carburetted():
 		of = ofCarburetted
 	}

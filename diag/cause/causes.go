@@ -68,6 +68,7 @@ var sealingCauses = []Cause{
 	{Name: "different-parts"},
 	{Name: "crankcase-seal", Fits: twoStroke, Explains: append([]string{lean}, wholly...)},
 	{Name: "reed-valve", Fits: twoStroke, Explains: wholly},
+	{Name: "power-valve", Fits: twoStroke, Explains: []string{lowPower}},
 	{Name: "guides-or-seals", Fits: valved, Explains: oily},
 	{Name: "breather", Fits: valved, Explains: oily},
 	{Name: "too-much-oil", Explains: oily},

@@ -210,6 +210,16 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
 	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston", "crankcase-seal"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
+	{Name: "exhaust-port-look", Titles: []string{"a look into the exhaust port", "look through the exhaust port"}, Minutes: 20, Way: Hand | Opens, Mends: []string{"restricted-exhaust", "power-valve"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"exhaust port looked at", "looked in at the exhaust", "port decoked"},
+		Outcomes: []Outcome{
+			{Name: "narrowed by carbon", For: []string{"restricted-exhaust"}, Words: []string{"carbon", "coked", "blocked"}},
+			{Name: "the flap sticks", For: []string{"power-valve"}, Words: []string{"gummed", "power valve sticks", "power valve stuck"}, After: []string{"its flap or slide does not move freely"}},
+			{Name: "marks on piston or rings", For: []string{"scored-bore", "piston", "stuck-rings", "holed-piston"}, Sure: 0.6, Words: []string{"scored", "scuffed", "melted"}, After: []string{"marks on the piston, or a ring that does not spring back", "marks"}},
+			{Name: "open and clean", Else: true, Words: []string{"clean"}}}},
+	{Name: "reed-look", Titles: []string{"the reeds", "look at the reeds"}, Minutes: 15, Whole: true, Answers: func(c *known.Case) bool { return known.SpitsBack.Holds(c, known.Subject{}) }, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"reeds looked at", "reed valve looked at"},
+		Outcomes: []Outcome{
+			{Name: "one stands off", For: []string{"reed-valve"}, Words: []string{"chipped", "stands off", "gap", "cracked"}},
+			{Name: "all lie flat", Else: true, Words: []string{"flat", "good"}}}},
 	{Name: "oil-consumption", Titles: []string{"measuring the oil use"}, Minutes: 30, Whole: true, Way: Runs, Fits: valves, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
 		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}, After: []string{"more than the book allows"}}, {Name: "low", Else: true, After: []string{"within the book"}}}},
 }

@@ -12,7 +12,7 @@ var systemCauses = []Cause{
 	{Name: "points", Fits: sparked, Explains: sparkly},
 	{Name: "valve-springs", Fits: valved, Explains: []string{noise, misfire, lowPower}},
 	{Name: "valve-loose", Fits: lashed, Explains: []string{noise, lowPower}},
-	{Name: "egr-open", Fits: func(c *known.Case) bool { return valved(c) && throttled(c) }, Explains: []string{misfire, lowPower}},
+	{Name: "egr-open", Fits: func(c *known.Case) bool { return c.MayRecirculate() }, Explains: []string{misfire, lowPower}},
 	{Name: "coolant-leak-outside", Fits: wet, Explains: []string{coolantLoss, overheat}},
 	{Name: "air-in-coolant", Fits: wet, Explains: []string{overheat}},
 	{Name: "intake-coolant-gasket", Fits: func(c *known.Case) bool { return wet(c) && c.IntakeMayCarryCoolant() }, Explains: []string{coolantLoss, overheat}},

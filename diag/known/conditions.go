@@ -118,15 +118,17 @@ func Complaint(of ...string) Condition {
 
 // Conditions on the engine and on what is told of it.
 var (
-	TwoStroke  = OfEngine("a two-stroke that draws through its crankcase", func(c *Case) bool { return c.Ported() })
-	Diesel     = OfEngine("a diesel", func(c *Case) bool { return c.Spec.Diesel() })
-	Valves     = OfEngine("an engine with valves", func(c *Case) bool { return c.HasValves() })
-	Lash       = OfEngine("valves whose clearance can be set", func(c *Case) bool { return c.LashCanBeSet() })
-	Single     = OfEngine("an engine of one cylinder", func(c *Case) bool { return !c.Several() })
-	StoodLong  = OfEngine("stood more than 6 months", func(c *Case) bool { return c.Stood() })
-	GasFound   = OfEngine("combustion gas found in the coolant", func(c *Case) bool { return c.CoolantGas == "positive" })
-	NoGasFound = OfEngine("no combustion gas found in the coolant, by a test that was not made cold or short", func(c *Case) bool { return c.CoolantGas == "negative" && !c.GasTestWeak() })
-	NoGasWeak  = OfEngine("no combustion gas found in the coolant, by a test made cold or in under 5 minutes", func(c *Case) bool { return c.CoolantGas == "negative" && c.GasTestWeak() })
+	TwoStroke = OfEngine("a two-stroke that draws through its crankcase", func(c *Case) bool { return c.Ported() })
+	Diesel    = OfEngine("a diesel", func(c *Case) bool { return c.Spec.Diesel() })
+	Valves    = OfEngine("an engine with valves", func(c *Case) bool { return c.HasValves() })
+	// InletValved is an engine that draws in past valves, and not through ports.
+	InletValved = OfEngine("an engine with inlet valves", func(c *Case) bool { return c.InletValves() })
+	Lash        = OfEngine("valves whose clearance can be set", func(c *Case) bool { return c.LashCanBeSet() })
+	Single      = OfEngine("an engine of one cylinder", func(c *Case) bool { return !c.Several() })
+	StoodLong   = OfEngine("stood more than 6 months", func(c *Case) bool { return c.Stood() })
+	GasFound    = OfEngine("combustion gas found in the coolant", func(c *Case) bool { return c.CoolantGas == "positive" })
+	NoGasFound  = OfEngine("no combustion gas found in the coolant, by a test that was not made cold or short", func(c *Case) bool { return c.CoolantGas == "negative" && !c.GasTestWeak() })
+	NoGasWeak   = OfEngine("no combustion gas found in the coolant, by a test made cold or in under 5 minutes", func(c *Case) bool { return c.CoolantGas == "negative" && c.GasTestWeak() })
 	// CoolantEntering is asked of an engine: not of one of its cylinders.
 	CoolantEntering = OfEngine("coolant that seems to get into a cylinder", func(c *Case) bool { return c.CoolantEntersAny() })
 	CoolantEnters   = OfAll("not cooled by air; its plug washed by coolant, and it is low, or air from it bubbles into the coolant, or combustion gas was found there, or (not where every plug looks so) "+

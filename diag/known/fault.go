@@ -38,6 +38,11 @@ var Faults = []Fault{
 	{"purge", pairs("purge valve", "stuck|open|leak|passes")},
 	{"carburettor", append(slices.Concat(pairs("float", "high|sunk|sticks|full of|heavy"), pairs("needle valve", "leak|dirt|worn"), pairs("choke", "stuck|stays shut|stays closed"), pairs("carburetor|carburettor", "flood"), pairs("jet", "blocked|dirt")), "fuel drips from the carb")},
 	{"guides", slices.Concat(pairs("stem seal|valve seal", "hard|brittle|crack|off"), pairs("valve guide", "worn|play"))},
+	{"magneto", pairs("magneto|mag", "drops|drop|rough|dead|cuts out|misses")},
+	{"reeds", pairs("reed|reeds", "chip|crack|broken|stands|stand off|gap|frayed|not close|not shut")},
+	{"spits-back", pairs("spits|spitting|blows back|spit back", "carb|air box|airbox|air cleaner|air filter|intake|inlet")},
+	{"power-valve", pairs("power valve|exhaust valve flap", "stuck|sticks|gummed|seized|not move")},
+	{"port-carbon", pairs("exhaust port|exhaust ports|silencer|muffler|expansion chamber", "carbon|coked|narrowed|closed up")},
 	{"breather", pairs("pcv|breather", "stuck|blocked|clog|frozen")},
 	{"battery", slices.Concat(pairs("terminal", "corroded|loose"), pairs("battery", "dead|flat|failed"), pairs("earth strap|ground strap", "off|broken"))},
 	{"crank-signal", append(pairs("crank sensor|crankshaft sensor", "dead|no signal"), "no crank signal")},
@@ -118,6 +123,9 @@ func (c *Case) readFaults() (faults []int, lines []string) {
 	slices.Sort(faults)
 	return faults, lines
 }
+
+// SpitsBack is an engine whose mixture comes back out of its intake.
+var SpitsBack = FaultFound("spits-back")
 
 // FaultFound is a condition of one of them, by its name.
 func FaultFound(name string) Condition {

@@ -151,38 +151,61 @@ func (c *Case) Injected() bool {
 // Carburetted reports an engine with a carburettor: said to have one, or where
 // nothing is said of its fuel system, nor of codes of a computer, of a kind that
 // has: a two-stroke by its mix or cooled by air, a radial, a small engine of a
-// mower or pump, one of so low a ratio that it is older than injection. Common
-// practice, no source.
+// mower or pump, one of so low a ratio, or with its valves beside the cylinder, that
+// it is older than injection. One cooled by air, or of one or two cylinders, is taken
+// to have one too, which is left open (MeterOpen). Common practice, no source.
 func (c *Case) Carburetted() bool { return c.burning().carburetted }
 
 // burning is what the fuel of an engine and its kind tell of it.
 type burning struct {
 	aircraft    bool // see TestedAsAircraft
 	carburetted bool
+	meterOpen   bool   // see MeterOpen
 	other       string // see OfAnotherFuel
 }
 
 func (c *Case) burning() *burning {
 	if c.burns == nil {
 		c.burns = &burning{aircraft: c.testedAsAircraft()} // which the next asks for
-		c.burns.carburetted, c.burns.other = c.carburetted(), c.ofAnotherFuel()
+		c.burns.carburetted, c.burns.meterOpen = c.carburetted()
+		c.burns.other = c.ofAnotherFuel()
 	}
 	return c.burns
 }
 
-func (c *Case) carburetted() bool {
+// MeterOpen reports an engine of which nothing tells whether a carburettor or injection
+// meters its petrol: its kind only makes one of the two likelier, so both are named.
+func (c *Case) MeterOpen() bool { return c.burning().meterOpen }
+
+// carburetted is what Carburetted and MeterOpen say.
+func (c *Case) carburetted() (is, open bool) {
 	if c.FuelSystem() != "" {
-		return c.FuelSystem() == Carburettor
+		return c.FuelSystem() == Carburettor, false
 	}
+	computer := len(c.History.Codes) > 0 || c.Spec.Charging == "turbo" || c.Measured(Trims) != nil || c.Measured(Injectors) != nil
 	switch {
-	case c.Spec.Diesel(), c.GasFuel(), len(c.History.Codes) > 0, c.Spec.Charging == "turbo":
-		return false
+	case c.Spec.Diesel(), c.GasFuel(), computer && !c.TestedAsAircraft():
+		return false, false
 	case c.Spec.Fuel == "two-stroke mix", c.Ported() && c.AirCooled(), c.Engine.Kind == engine.Radial, c.TestedAsAircraft():
-		return true
+		return true, false
 	case c.SmallEngine() && c.AirCooled() && (c.Spec.Decompressor == "automatic" || c.CylinderML() > 0 && c.CylinderML() <= smallCylinder):
-		return true
+		return true, false
+	case c.Spec.Ratio > 1 && c.Spec.Ratio < oldRatio, c.Spec.ValveGear == "side valves":
+		return true, false
 	}
-	return c.Spec.Ratio > 1 && c.Spec.Ratio < oldRatio
+	return (c.AirCooled() || len(c.Every()) <= 2) && !c.Rotary(), true
+}
+
+// FeedsByItself reports a small engine with a carburettor and no word of a fuel pump,
+// whose tank commonly stands above it: there is no pressure to be read.
+func (c *Case) FeedsByItself() bool {
+	return c.Carburetted() && len(c.Every()) <= 2 && (c.Fuel == nil || c.Fuel.Pump == "")
+}
+
+// MayRecirculate reports a petrol engine that may lead exhaust gas back into its inlet: a
+// car's.
+func (c *Case) MayRecirculate() bool {
+	return c.HasValves() && !c.Spec.Diesel() && !c.AirCooled() && len(c.Every()) > 2 && (c.Injected() || c.FuelSystem() == Carburettor)
 }
 
 const (

@@ -70,7 +70,7 @@ func (c *Case) workOf(text string) Work {
 
 func newWork(done string, cylinders []string) Work {
 	text := plainWords(done)
-	inside := len(cylinders) == 0 && !elsewhere.MatchString(text)
+	inside := len(cylinders) == 0 && !elsewhere.MatchString(strings.ReplaceAll(text, "exhaust side", "one side")) // of a piston, which lies in it
 	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sights: true, speaks: &spoken{}, new: &spoken{}}
 }
 

@@ -29,7 +29,11 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 		list = append(list, speaks(commonest/2, "washed-bore")...)
 	}
 	raised := c.WetOfAll() == known.WetRises // which no clearance does
-	return slices.Concat(list, where(!small && !raised, tightLash(c)), weighTest(c), weighTiming(c, s), weighWear(c, s))
+	lash := tightLash(c)
+	if small && len(lash) > 0 { // its decompressor is asked for first
+		lash = as(OfHistory, speaks(DryUp, "valve-lash"))
+	}
+	return slices.Concat(list, where(!raised, slices.Concat(lash, justSet(c))), weighTest(c), weighTiming(c, s), weighWear(c, s))
 }
 
 // mayBeWashed reports something that speaks of fuel in the bores: a wet plug, a
@@ -95,6 +99,13 @@ func stoppedFarLow(c *known.Case) bool {
 	basis := c.AllLow()
 	worn := c.Complains("oil use") || c.History.OilUse != "" || c.History.Smoke.Colour == "blue" || known.SpeaksOf(strings.ToLower(c.History.Onset), "slow", "gradual", "month", "year")
 	return c.HasValves() && c.WillNotStart() && !c.Stood() && !c.Flooded() && !worn && basis != nil && (basis.Share < farOff || c.DriveMayHaveLetGo())
+}
+
+// justSet speaks for a clearance that was just set, in an engine all of which is low:
+// set too tight, it holds the valves open.
+func justSet(c *known.Case) []Voice {
+	set := c.LashCanBeSet() && c.WorkDone("valves adjusted", "valves set", "lash set", "clearance set", "clearances set", "valve adjustment")
+	return where(set, as(OfHistory, speaks(Known, "valve-lash")))
 }
 
 // timingTouched speaks for valve timing that was just worked on: what was taken

@@ -32,6 +32,11 @@ var ofFault = map[string][]string{
 	"carburettor":     {"carburettor"},
 	"guides":          {"guides-or-seals"},
 	"breather":        {"breather"},
+	"magneto":         {"ignition", "own-spark"},
+	"reeds":           {"reed-valve"},
+	"spits-back":      {"reed-valve", "inlet-valve", "carburettor", "air-leak"},
+	"power-valve":     {"power-valve"},
+	"port-carbon":     {"restricted-exhaust"},
 	"battery":         {"battery", "weak-cranking"},
 	"crank-signal":    {"ignition"},
 }
@@ -76,7 +81,11 @@ func faultVoices(c *known.Case, _ known.Subject) []Voice {
 func voicesOfFault(name string) []Voice {
 	var list []Voice
 	for i, of := range ofFault[name] {
-		list = append(list, Voice{Cause: of, Weight: max(Heard-i*4*rarer, Known)})
+		weight := max(Heard-i*4*rarer, Known)
+		if name == "spits-back" || name == "magneto" { // which is what a fault does, and not the fault
+			weight = Known - i*2*rarer
+		}
+		list = append(list, Voice{Cause: of, Weight: weight})
 	}
 	return list
 }

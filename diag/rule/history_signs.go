@@ -31,6 +31,7 @@ var historySigns = []Sign{
 	{When: known.All(known.Diesel, smoke("black smoke", "black")), Kind: OfHistory, About: "engine", For: speaks(Known, "air-filter", "diesel-injector", "boost-leak"), Against: denies(Hint, "smoke-says-fuel", "glow-plug")},
 	{When: known.All(known.Diesel, smoke("white smoke at the start", "white", "start"), known.Complaint("hard start", "no start")), Kind: OfHistory, About: "any", For: speaks(DryUp, "glow-plug", "diesel-injector"), Against: denies(Hint, "smoke-says-fuel-comes", "air-in-fuel", "fuel-filter")},
 	{When: smoke("black smoke", "black"), Kind: OfHistory, About: "any", For: speaks(Hint, "rich-mixture", "leaking-injector", "regulator-diaphragm", "air-filter", "washed-bore")},
+	{When: known.All(known.Complaint("overheating"), known.TwoStroke, known.Low), Kind: OfHistory, About: "cylinders", For: speaks(DryUp, "scored-bore", "stuck-rings")}, // whose pistons seize by it
 	{When: known.All(known.Complaint("overheating"), known.Not(known.AirCooled)), Kind: OfHistory, About: "any", For: speaks(Hint, "head-gasket", "warped-or-cracked-head", "coolant-seal", "cracked-housing", "too-hot")},
 	{When: known.All(known.Complaint("low power"), thinAir), Kind: OfHistory, About: "engine", For: speaks(Known, "thin-air")},
 	{When: known.All(known.Complaint("overheating"), known.Not(known.AirCooled), known.UnderFloor, known.OfEngine("not even", func(c *known.Case) bool {

@@ -139,6 +139,9 @@ func exhaustLeak(c *known.Case, s known.Subject) []Voice {
 	weight := valveLoud(c, s, known.AtExhaust)
 	voices := append(speaks(weight, "exhaust-valve"), speaks(weight*3/5, "valve-lash")...)
 	voices = append(voices, speaks(weight*2/5, "carbon-on-seat")...)
+	if c.TestedAsAircraft() { // lead and heat gum up the guides
+		voices = append(voices, speaks(weight*3/10, "sticking-valve")...)
+	}
 	if c.GasFuel() { // gas does not cool or cushion the seats, so that valves sink into them
 		voices = append(voices, speaks(weight*4/5, "valve-recession")...)
 	}

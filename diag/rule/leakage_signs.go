@@ -35,7 +35,7 @@ var leakageSigns = []Sign{
 		Against: append(denies(Known, "air-elsewhere", "inlet-valve"), denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head")...),
 	},
 	{
-		When: known.All(known.Valves, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust))), Kind: OfLeakage, About: "cylinders",
+		When: known.All(known.InletValved, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust))), Kind: OfLeakage, About: "cylinders",
 		Against: append(denies(Known, "air-elsewhere", "exhaust-valve"), denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head")...),
 	},
 	{ // one figure taken cold may be three times that of the warm engine
@@ -101,7 +101,7 @@ var (
 		return slices.ContainsFunc(lowNeighbours(c), func(run []string) bool { return slices.Contains(run, n) })
 	})
 	gaping  = known.OfAll("more than 60 % lost, at a valve", gapes)
-	atValve = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.AirAt(known.AtInlet)))
+	atValve = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.All(known.AirAt(known.AtInlet), known.InletValved)))
 )
 
 // noWetLoss stands where a cylinder was not tested for leakage with oil.

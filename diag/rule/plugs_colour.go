@@ -81,7 +81,9 @@ var plugColourRules = []Rule{
 			"or plugs of the wrong heat range, which come first where the plugs are new.",
 		Source: plugManual + plugPattern, Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
 		Of: plugsOf("white", "the plugs, every one looked at white", known.OnAll), When: known.All(sparkPlugs, known.Not(gasFuel)),
-		Kind: OfPlugs, For: common("low-fuel-pressure", "air-leak", "crankcase-seal"), Weigh: func(c *known.Case, _ known.Subject) []Voice { return heatRange(c) },
+		Kind: OfPlugs, For: common("low-fuel-pressure", "air-leak", "crankcase-seal"), Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return append(heatRange(c), where(c.Carburetted(), speaks(commonest-rarer, "carburettor"))...)
+		},
 		Say: plugsFound(diag.CheckAgain), Headline: "plugs-white",
 	},
 	{
@@ -119,7 +121,8 @@ func allSooty(c *known.Case, _ known.Subject) []Voice {
 	if c.ToldRich() || c.Has(known.NeedsFuel) {
 		return speaks(Hint, "weak-spark", "short-trips", "wrong-mix")
 	}
-	return common("carburettor", "temperature-signal", "air-filter", "short-trips", "weak-spark", "wrong-mix", "rich-mixture")
+	return append(common("carburettor", "temperature-signal", "air-filter", "short-trips", "weak-spark", "wrong-mix", "rich-mixture"),
+		where(c.Ported() && c.Complains("low power"), speaks(commonest, "restricted-exhaust"))...) // what burns its oil cokes its port
 }
 
 // oneSooty leaves the seal out where its pressure is known to be good.

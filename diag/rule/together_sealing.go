@@ -80,7 +80,7 @@ var sealingTogether = []Rule{
 		Source: "TM 10-3930-647-14&P (no rise with oil: valves) and TM 5-3805-260-24 (air at the air cleaner: intake valve)",
 		Class:  Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of:   eachCylinder,
-		When: known.All(known.Low, known.Valves, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust)), known.Any(known.OilFlat, known.OilNotTried)),
+		When: known.All(known.Low, known.InletValved, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust)), known.Any(known.OilFlat, known.OilNotTried)),
 		Kind: OfLeakage, For: speaks(Hint, "inlet-valve", "carbon-on-seat", "valve-lash"),
 		Say: valveAgrees, Headline: "inlet-valve-agrees",
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "neighbours-low", "leaks-at-inlet", "wet-no-rise", "does-not-build"},

@@ -33,7 +33,9 @@ var allCautions = []caution{
 		burnsItsOil := s.Spec.TwoStroke && !s.Spec.Diesel() // there is none to change
 		return s.caused("fuel-in-oil", "regulator-diaphragm", "flooding", "leaking-injector") && !burnsItsOil
 	}},
-	{"catalyst", func(s *sheetAsks) bool { return s.unburnt() && !s.Spec.Diesel() && !s.Spec.TwoStroke }},
+	{"catalyst", func(s *sheetAsks) bool {
+		return s.unburnt() && !s.Spec.Diesel() && !s.Spec.TwoStroke && !(s.Carburetted() && !s.MeterOpen() && s.FuelSystem() == "")
+	}},
 	{"crank-turns", func(s *sheetAsks) bool { return s.leakage() }},
 	{"hot-coolant", func(s *sheetAsks) bool { return !s.AirCooled() && (s.coolant() || s.leakage() && !s.LeakageCold()) }},
 	{"starter-turns", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Starter)) }},
