@@ -150,7 +150,9 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "starts well", For: []string{"glow-plug"}, Words: []string{"well"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
-	{Name: "clean-and-flow", Titles: []string{"cleaning the injectors"}, Minutes: 60, Labour: 40, Way: Opens, Mends: []string{"dirty-injectors"}, Fits: func(c *known.Case, _ []string) bool { return injectorsOut(c) && !known.InjectorsCleaned.Holds(c, known.Subject{}) }, Words: []string{"injectors cleaned", "cleaned and flowed again"},
+	{Name: "clean-and-flow", Titles: []string{"cleaning the injectors"}, Minutes: 60, Labour: 40, Way: Opens, Mends: []string{"dirty-injectors"}, Fits: func(c *known.Case, _ []string) bool {
+		return injectorsOut(c) && !known.InjectorsCleaned.Holds(c, known.Subject{})
+	}, Words: []string{"injectors cleaned", "cleaned and flowed again"},
 		Outcomes: []Outcome{
 			{Name: "gives what the others give", For: []string{"dirty-injectors"}, Words: []string{"right", "same as the others"}},
 			{Name: "still apart", For: []string{"own-injector"}, Else: true, Words: []string{"apart", "less", "more"}}}},

@@ -200,7 +200,6 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"oil-consumption": func(b *bench, _ []int) answer {
 		return yes(b.truth.guides || b.anyOf(nil, func(c *bore) bool { return c.rings > 0.3 }), "high", "low")
 	},
-	"look-up-ratio": func(*bench, []int) answer { return yes(false, "", "8 to 1 or more") }, // the simulator's engines have no lower one
 	"exhaust-port-look": func(b *bench, on []int) answer {
 		if b.truth.further.exhaustBlocked {
 			return answer{true, []string{"narrowed by carbon"}}
