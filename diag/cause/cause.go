@@ -19,6 +19,8 @@ type Cause struct {
 	Advice   string                 // the line under a verdict that it leads, by its key; "" for none of its own
 	// Vague: it says what is so and not why; where a cause says why, that leads.
 	Vague bool
+	// Lone: it befalls one cylinder, or two, and not all that are alike at once.
+	Lone bool
 	// Test: the test itself is at fault, and not the engine.
 	Test bool
 }
@@ -172,7 +174,7 @@ var ofComplaint = map[string][]string{
 	oilUse:      {"guides-or-seals", "breather", "oil-control-rings", "oil-burning", "too-much-oil"},
 	coolantLoss: {"coolant-leak-outside", "head-gasket", "coolant-seal", "other-than-sealing"},
 	overheat:    {"coolant-leak-outside", "thermostat", "head-gasket", "coolant-seal", "other-than-sealing", "lean-mixture"},
-	noise:       {"valve-motion", "valve-lash", "bottom-end", "timing-drive", "apex-seal", "piston"},
+	noise:       {"valve-motion", "valve-lash", "bottom-end", "too-little-oil", "timing-drive", "apex-seal", "piston"},
 	stood:       {"stuck-rings", "stuck-valve", "stuck-seals"},
 }
 
@@ -185,7 +187,7 @@ var (
 		hardStart: {"carburettor", "ignition", "flooding"},
 		rich:      {"carburettor", "air-filter"},
 		lean:      {"carburettor", "air-leak"},
-		lowPower:  {"carburettor", "ignition", "restricted-exhaust", "air-filter", "cam-timing"},
+		lowPower:  {"carburettor", "late-ignition", "ignition", "restricted-exhaust", "air-filter", "cam-timing"},
 	}
 	// ofPorted is that for two-strokes, which draw through their crankcase and choke
 	// their exhaust with the oil that they burn.

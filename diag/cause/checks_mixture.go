@@ -73,6 +73,12 @@ var mixtureChecks = []Check{
 			{Name: "opposite ways", For: []string{"sensors-crossed"}, Words: []string{"opposite"}},
 			{Name: "one is off", For: []string{"bank-sensor", "bank-exhaust-leak", "own-injector", "injector-seals", "manifold-gasket"}, Words: []string{"off"}},
 			{Name: "alike", Else: true}}},
+	{Name: "egr-shut", Titles: []string{"exhaust-gas valve (egr) shut off"}, Minutes: 10, Whole: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
+		return c.Injected() && c.HasValves() && !c.GasFuel() // older ones hardly have one
+	}, Words: []string{"egr valve", "egr", "exhaust gas recirculation"},
+		Outcomes: []Outcome{
+			{Name: "smooth with it shut off", For: []string{"egr-open"}, Sure: 0.9, Words: []string{"smooth", "stuck open", "open", "better"}, After: []string{"the idle smooths and the vacuum comes up"}},
+			{Name: "no change", Else: true, Words: []string{"same", "shut"}, After: []string{"nothing changes, or it has none"}}}},
 	{Name: "purge-pinch", Minutes: 5, Whole: true, Way: Runs, Fits: injection, Words: []string{"purge"},
 		Outcomes: []Outcome{{Name: "runs cleaner", For: []string{"purge-valve"}, Words: []string{"cleaner"}}, {Name: "no change", Else: true}}},
 	{Name: "temperature-reading", Titles: []string{"the temperature signal", "the temperature that the computer sees"}, Minutes: 5, Whole: true, Fits: injection, Words: []string{"coolant temperature read", "temperature sensor checked"},

@@ -109,7 +109,7 @@ func onePulls(part float64) func(*Trial) {
 var runningChecks = []Check{
 	{Name: "vacuum-test", Baseline: true, Minutes: 15, Whole: true, Way: Runs, Fits: drawsEvenly, Made: measuredTest(known.Vacuum), Words: []string{"vacuum gauge", "vacuum read", "manifold vacuum"},
 		Outcomes: []Outcome{
-			{Name: "low and steady", For: []string{"cam-timing", "timing-drive", "cam-phaser", "late-ignition", "air-leak", "manifold-gasket"}, Sure: 0.6, Enter: needle(13.5, 22, 13.5), Words: []string{"low"}},
+			{Name: "low and steady", For: []string{"cam-timing", "timing-drive", "cam-phaser", "late-ignition", "air-leak", "manifold-gasket", "egr-open"}, Sure: 0.6, Enter: needle(13.5, 22, 13.5), Words: []string{"low"}},
 			{Name: "does not rise as the throttle shuts", For: []string{"rings", "wear"}, Sure: 0.4, Enter: needle(16, 17, 16), Words: []string{"does not rise"}, After: []string{"it hardly rises as the throttle shuts"}},
 			{Name: "sinks while held", For: []string{"restricted-exhaust"}, Sure: 0.8, Enter: needle(18.5, 24, 9), Words: []string{"sinks", "falls"}},
 			{Name: "steady and right", Else: true, Enter: needle(19, 24, 19), Words: []string{"right"}, After: []string{"it is steady, 17 to 21 inhg near sea level"}}}},

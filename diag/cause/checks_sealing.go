@@ -221,7 +221,7 @@ var sealingChecks = []Check{
 			{Name: "one stands off", For: []string{"reed-valve"}, Words: []string{"chipped", "stands off", "gap", "cracked"}},
 			{Name: "all lie flat", Else: true, Words: []string{"flat", "good"}}}},
 	{Name: "oil-consumption", Titles: []string{"measuring the oil use"}, Minutes: 30, Whole: true, Way: Runs, Fits: valves, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
-		Outcomes: []Outcome{{Name: "high", For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}, After: []string{"more than the book allows"}}, {Name: "low", Else: true, After: []string{"within the book"}}}},
+		Outcomes: []Outcome{{Name: "high", Sure: 0.4, For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}, After: []string{"more than the book allows"}}, {Name: "low", Else: true, After: []string{"within the book"}}}},
 }
 
 // lashTakes is the time of feeling the clearances of a few cylinders, or of the
@@ -289,7 +289,7 @@ var motionChecks = []Check{
 			return c.Complains(noise) && c.HasValves() && !c.AnyLow(c.Read()) && !liftFound(c, nil) && c.AllLow() == nil && (c.Compression == nil || len(c.Compression.Running) == 0)
 		},
 		Outcomes: []Outcome{
-			{Name: "at the head", For: []string{"valve-motion", "valve-lash", "collapsed-lifter", "deactivation-lifter"}, Words: []string{"head", "top"}},
+			{Name: "at the head", For: []string{"valve-motion", "valve-lash", "collapsed-lifter", "deactivation-lifter", "valve-springs"}, Words: []string{"head", "top"}},
 			{Name: "at the block", For: []string{"bottom-end", "piston"}, Words: []string{"block", "sump", "below"}},
 			{Name: "at the drive", For: []string{"timing-drive", "worn-chain"}, Words: []string{"front", "drive", "chain"}, After: []string{"loudest at the timing cover"}},
 			{Name: "elsewhere", Else: true}}},

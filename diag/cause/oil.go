@@ -1,6 +1,10 @@
 package cause
 
-import "gaugesheet/diag/known"
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+	"gaugesheet/diag/quantity"
+)
 
 // oilCauses are what lets oil pressure be wrong.
 var oilCauses = []Cause{
@@ -22,6 +26,23 @@ func oilSound(c *known.Case, _ []string) bool {
 	return oiled(c, nil) && !known.OilSmells.Holds(c, known.Subject{})
 }
 
+// knocks is an engine with a sump that makes a noise, of which nobody said that it comes
+// from above.
+func knocks(c *known.Case, _ []string) bool {
+	return c.HasValves() && c.Complains(noise) && !c.AnyLow(c.Read())
+}
+
+// oilAt enters pressures on a gauge of one's own, at idle and at 2500 rpm, in psi.
+func oilAt(idle, fast float64) func(*Trial) {
+	return func(t *Trial) {
+		t.tick(known.Oil, "gauge", "screwed in")
+		m := t.section(known.Oil)
+		m.Readings = append(m.Readings,
+			diag.Measurement{Name: "idle", At: "750 rpm", Unit: quantity.PSI, Reading: reading(idle)},
+			diag.Measurement{Name: "at-speed", At: "2500 rpm", Unit: quantity.PSI, Reading: reading(fast)})
+	}
+}
+
 // doubtedGauge is oil pressure that was read on what the vehicle shows.
 func doubtedGauge(c *known.Case, _ []string) bool {
 	r := c.Measured(known.Oil)
@@ -30,7 +51,11 @@ func doubtedGauge(c *known.Case, _ []string) bool {
 
 // oilChecks tell why oil pressure is wrong, the cheap and harmless first.
 var oilChecks = []Check{
-	{Name: "oil-level", Baseline: true, Minutes: 2, Whole: true, Fits: oiled, Words: []string{"oil level checked", "dipstick"},
+	{Name: "oil-pressure-test", Baseline: true, Titles: []string{"oil pressure test"}, Minutes: 15, Whole: true, Way: Runs, Fits: knocks, Made: oiled, Words: []string{"oil pressure read", "oil pressure measured", "oil pressure checked"},
+		Outcomes: []Outcome{
+			{Name: "low", For: []string{"worn-bearings", "bottom-end", "oil-pump", "oil-relief-valve", "too-little-oil", "thin-oil"}, Sure: 0.7, Enter: oilAt(5, 14), After: []string{"under 10 psi for every 1000 rpm"}},
+			{Name: "right", Else: true, Enter: oilAt(20, 48), Words: []string{"good", "within", "ok"}, After: []string{"10 psi or more for every 1000 rpm"}}}},
+	{Name: "oil-level", Baseline: true, Minutes: 2, Whole: true, Fits: func(c *known.Case, _ []string) bool { return oiled(c, nil) || knocks(c, nil) }, Words: []string{"oil level checked", "dipstick"},
 		Made: func(c *known.Case, _ []string) bool {
 			r := c.Measured(known.Oil)
 			return r != nil && r.Word("oil level") != ""
@@ -181,7 +206,7 @@ var furtherChecks = []Check{
 // starterInDoubt is an engine whose starter was measured, or that it turned too
 // slowly in its tests.
 func starterInDoubt(c *known.Case, _ []string) bool {
-	return c.Has(known.NeedsTest(known.Starting)) || known.CameUpWithCharger.Holds(c, known.Subject{})
+	return c.Has(known.NeedsTest(known.Starting)) || (known.CameUpWithCharger.Holds(c, known.Subject{}) || known.SlowAndStartsBadly.Holds(c, known.Subject{}))
 }
 
 // backPressureRead is an engine whose exhaust was measured: ahead of it, or by the

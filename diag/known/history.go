@@ -70,6 +70,20 @@ var CameUpWithCharger = OfEngine("hard starting or no start, and the job says th
 	return w.Says("come up", "came up") && c.Complains("hard start", "no start")
 })
 
+// SlowAndStartsBadly is an engine that starts badly, or not, and that its starter was
+// seen to turn slowly, or its battery to sag.
+var SlowAndStartsBadly = OfEngine("hard starting or no start, and a cranking speed under 150 rpm or a battery under 9.6 V on the starter", func(c *Case) bool {
+	_, sags := c.BatterySags()
+	return c.Complains("hard start", "no start") && (sags || c.TurnsSlowly())
+})
+
+// NoiseBelow is an engine that makes a noise, and the job says that it is loudest at the
+// block or under it.
+var NoiseBelow = OfEngine("a complaint of noise, and the job says that it is loudest at the block or below", func(c *Case) bool {
+	w := c.DoneOn(nil, "noise source", "stethoscope", "noise located", "noise listened", "finding the noise", "finding the noise by ear")
+	return c.HasValves() && c.Complains("noise") && w.Says("block", "sump", "oil pan", "below", "bottom end")
+})
+
 // TimingTouched reports valves whose drive or camshaft was just worked on.
 func (c *Case) TimingTouched() bool {
 	return c.HasValves() && c.WorkDone("timing belt", "timing chain", "cam belt", "camshaft")

@@ -149,8 +149,8 @@ func (c *Case) Injected() bool {
 }
 
 // Carburetted reports an engine with a carburettor: said to have one, or where
-// nothing is said of its fuel system, nor of codes of a computer, of a kind that
-// has: a two-stroke by its mix or cooled by air, a radial, a small engine of a
+// nothing is said of its fuel system, nor of codes of a computer, with a choke or of a
+// kind that has one: a two-stroke by its mix or cooled by air, a radial, a small engine of a
 // mower or pump, one of so low a ratio, or with its valves beside the cylinder, that
 // it is older than injection. One cooled by air, or of one or two cylinders, is taken
 // to have one too, which is left open (MeterOpen). Common practice, no source.
@@ -186,7 +186,7 @@ func (c *Case) carburetted() (is, open bool) {
 	switch {
 	case c.Spec.Diesel(), c.GasFuel(), computer && !c.TestedAsAircraft():
 		return false, false
-	case c.Spec.Fuel == "two-stroke mix", c.Ported() && c.AirCooled(), c.Engine.Kind == engine.Radial, c.TestedAsAircraft():
+	case c.Conditions.Choke != "", c.Spec.Fuel == "two-stroke mix", c.Ported() && c.AirCooled(), c.Engine.Kind == engine.Radial, c.TestedAsAircraft():
 		return true, false
 	case c.SmallEngine() && c.AirCooled() && (c.Spec.Decompressor == "automatic" || c.CylinderML() > 0 && c.CylinderML() <= smallCylinder):
 		return true, false

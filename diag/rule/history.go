@@ -51,15 +51,37 @@ var historyRules = []Rule{
 		}, Headline: "gas-not-proof",
 	},
 	{
-		Name: "cranked-too-slowly", Title: "Readings that came up with a charger on, in an engine that starts badly", Class: Single, About: diag.AboutEngine,
+		Name: "cranked-too-slowly", Title: "An engine that starts badly turned too slowly, or its readings came up with a charger on", Class: Single, About: diag.AboutEngine,
 		Why: "What lowers a compression test that way turns the engine too slowly on the road as well: a battery that is flat or worn out, a cable that resists, a starter that drags. " +
 			"It answers a complaint of hard starting before anything inside the engine does.",
 		Source: "common practice, no source",
-		Of:     theEngine, When: known.CameUpWithCharger, Kind: OfHistory, For: append(speaks(Heard, "weak-cranking"), speaks(Hint, "starter-cables", "starter")...),
-		Say: func(*known.Case, known.Subject) diag.Finding {
-			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{}}
+		Of:     theEngine, When: known.Any(known.CameUpWithCharger, known.SlowAndStartsBadly), Kind: OfHistory, For: append(speaks(Heard, "weak-cranking"), speaks(Hint, "battery", "starter-cables", "starter")...),
+		Say: func(c *known.Case, s known.Subject) diag.Finding {
+			f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{}}
+			if !known.CameUpWithCharger.Holds(c, s) {
+				f.Variant = "seen"
+				f.Facts["rpm"], f.Facts["volts"] = "", ""
+				if c.TurnsSlowly() {
+					f.Facts["rpm"] = diag.Number{Value: c.CrankingSpeed(), Unit: "rpm"}.String()
+				}
+				if _, sags := c.BatterySags(); sags {
+					f.Facts["volts"] = diag.Number{Value: *c.Conditions.Battery.CrankingV, Decimals: 1, Unit: "V"}.String()
+				}
+			}
+			return f
 		},
-		Headline: "cranked-too-slowly",
+		Headline: "cranked-too-slowly", Variants: []string{"seen"},
+	},
+	{
+		Name: "noise-below", Title: "A noise that is loudest at the block", Class: Single, About: diag.AboutEngine,
+		Why: "A knock from below is a bearing or a piston, and what it costs grows with every mile. The oil pressure, read hot on a gauge, is the one look at the bearings that takes nothing apart; " +
+			"until it was read the engine is driven as little as can be.",
+		Source: "common practice, no source",
+		Of:     theEngine, When: known.NoiseBelow, Kind: OfHistory, For: append(speaks(Known, "bottom-end"), speaks(Hint, "piston", "too-little-oil")...),
+		Say: func(*known.Case, known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{}}
+		},
+		Headline: "noise-below",
 	},
 	{
 		Name: "blue-from-above", Title: "Blue smoke at the start or on the overrun, and cylinders that seal", Class: Single, About: diag.AboutEngine,

@@ -78,6 +78,11 @@ func toldCases() []sealingCase {
 		{name: "stood for nobody knows how long", test: sample.Dry("inline-4", one, sample.Complains("stood")), fires: "stood-engine"},
 		{name: "stood half a year", test: sample.Dry("inline-4", one, sample.Stood(6)), fires: "one-low 2", not: "stood-engine"},
 		{name: "came up with a charger, and starts badly", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains("hard start"), sample.Done("repeat-with-charger done: readings come up")), fires: "cranked-too-slowly", first: "weak-cranking"},
+		{name: "turned slowly, and starts badly", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains("hard start"), turnedAt(75)), fires: "cranked-too-slowly", first: "weak-cranking"},
+		{name: "turned slowly, and nobody complains", test: sample.Dry("inline-4", even4, sample.Minimum(120), turnedAt(75)), not: "cranked-too-slowly"},
+		{name: "turned fast enough, and starts badly", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains("hard start"), turnedAt(220)), not: "cranked-too-slowly"},
+		{name: "a knock at the block", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains("noise"), sample.Done("noise source: at the block")), fires: "noise-below", first: "bottom-end", soon: diag.ActSoon},
+		{name: "a noise at the head", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains("noise"), sample.Done("noise source: at the head")), not: "noise-below"},
 		{name: "came up with a charger, and nobody complains", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Done("repeat-with-charger done: readings come up")), not: "cranked-too-slowly"},
 		{name: "stayed with a charger, and starts badly", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains("hard start"), sample.Done("repeat-with-charger done: they stay")), fires: "sealing-sound-look-elsewhere", not: "cranked-too-slowly"},
 		{name: "nothing was allowed", test: refused("too dear"), fires: "tests-declined", soon: diag.CheckAgain},
@@ -118,4 +123,9 @@ func TestBlueFromAbove(t *testing.T) {
 		{name: "and a plug wet with oil, which says more", test: sample.Dry("inline-4", evenFour, smokes("blue", "start"), sample.Plug("oil-wet", "2"), sample.Plug("normal", "1", "3", "4")), not: "blue-from-above"},
 		{name: "and a low cylinder", test: sample.Dry("inline-4", []float64{150, 152, 95, 151}, smokes("blue", "start")), not: "blue-from-above"},
 	})
+}
+
+// turnedAt is a test made at this cranking speed in rpm.
+func turnedAt(rpm float64) sample.Change {
+	return func(t *diag.Test) { t.Conditions.CrankingRPM = &rpm }
 }

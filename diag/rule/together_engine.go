@@ -231,11 +231,14 @@ func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 		return slices.Concat(common("ignition", "injection", "sensor-or-air-leak"), speaks(Hint, "valve-motion"), // cranking does not clear it
 			where(carbonOnMost(c), as(OfSight, speaks(commonest-rarer+1, "carbon-on-seat"))))
 	case c.Complains("no start", "hard start") && c.Spec.Diesel():
-		return common("injection", "fuel-filter", "air-in-fuel")
+		return common("injection", "fuel-filter", "air-in-fuel", "glow-plug")
+	case c.Ported() && c.Complains("no start", "hard start", "low power"): // the crankcase pumps, which compression does not show
+		return common("ignition", "carburettor", "crankcase-seal", "reed-valve", "restricted-exhaust")
 	case c.Complains("no start", "hard start"):
 		return common("ignition", "injection")
 	case c.Complains("low power"): // late valves and a choked exhaust read even on the starter
-		return common("injection", "ignition", "sensor-or-air-leak", "air-filter", "restricted-exhaust", "cam-timing")
+		return slices.Concat(common("injection", "ignition", "sensor-or-air-leak", "air-filter", "restricted-exhaust", "cam-timing"),
+			where(c.Spec.Charging == "turbo", speaks(Hint, "boost-leak")), where(c.Carburetted(), speaks(commonest-rarer, "late-ignition")))
 	}
 	return common("injection", "sensor-or-air-leak", "ignition")
 }

@@ -208,6 +208,7 @@ func weighVacuum(c *known.Case, _ known.Subject) []Voice {
 	if c.FarShort() {
 		list = common("air-leak", "manifold-gasket", "cam-timing", "late-ignition")
 	}
+	list = append(list, speaks(commonest-3*rarer, "egr-open")...) // burned gas at idle does what air does
 	if evenlyLow(c) {
 		list = append(list, speaks(Known, "cam-timing")...)
 		list = append(list, speaks(Hint, "wear")...)

@@ -343,6 +343,10 @@ var signs = sync.OnceValue(func() []sign {
 // hears reports a sign of which any voice counts.
 func (b *ledger) hears(g *sign) bool { return g.Brings() || g.among.Meets(&b.brought) }
 
+// mostLone is in how many cylinders that leak alike there may be a fault that befalls one
+// by itself: judgement, no source.
+const mostLone = 2
+
 // add enters a voice. What holds for some of the story's cylinders only counts
 // for that part, except for a cause that they share.
 func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
@@ -353,6 +357,9 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 	weight := v.Weight
 	if len(at) > 0 && len(at) < b.of && !cause.Shared(v.Cause) {
 		weight = weight * len(at) / b.of
+	}
+	if len(at) > mostLone && weight > 0 && kind == rule.OfLeakage && cause.Named(v.Cause).Lone {
+		weight /= len(at)
 	}
 	of := b.open(v.Cause)
 	of.net += weight

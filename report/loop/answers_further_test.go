@@ -12,7 +12,10 @@ func taken(section string) func(*bench, []int) answer {
 var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"oil-level":         taken("oil-pressure"),
 	"oil-pressure-test": taken("oil-pressure"),
-	"vacuum-test":       taken("vacuum"),
+	"egr-shut": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.egr, "smooth with it shut off", "no change")
+	},
+	"vacuum-test": taken("vacuum"),
 	"crankcase-pressure-test": func(b *bench, _ []int) answer {
 		return yes(b.blowBy() > 0.15, "over its limit", "within its limit")
 	},
@@ -44,7 +47,9 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"exhaust-joint": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.exhaustBlocked, "pulls better", "no change")
 	},
-	"starter-circuit":         func(*bench, []int) answer { return yes(false, "", "both are good") },
+	"starter-circuit": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.slow, "the battery falls", "both are good")
+	},
 	"starter-circuit-by-hand": func(*bench, []int) answer { return yes(false, "", "turns freely") },
 	"timing-light": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.lateSpark, "it was late", "it was right")

@@ -42,7 +42,7 @@ func (b *bench) carryOut(c *nextCheck) bool {
 		a.words = []string{"no difference"}
 	}
 	if a.words != nil {
-		b.job.workDone = append(b.job.workDone, c.Name+" done"+b.where(c)+": "+a.said(c))
+		b.job.workDone = append(b.job.workDone, c.Name+" done"+b.where(c)+": "+a.written(c, b.copies))
 	}
 	return knows
 }
@@ -63,6 +63,18 @@ func (b *bench) cylindersOf(c *nextCheck) []int {
 		}
 	}
 	return on
+}
+
+// written is the outcome as the mechanic notes it: by its name, or in the page's own
+// words.
+func (a answer) written(c *nextCheck, copies bool) string {
+	name := a.said(c)
+	for _, o := range c.Outcomes {
+		if copies && o.Name == name {
+			return strings.ToLower(o.If)
+		}
+	}
+	return name
 }
 
 // said is the outcome as the sheet names it: the outcome nearest to the
@@ -172,6 +184,9 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 		return yes(b.anyOf(on, func(c *bore) bool { return c.held }), "it seals", "it leaks as before")
 	},
 	"noise-source": func(b *bench, _ []int) answer {
+		if b.truth.further.bearings {
+			return answer{true, []string{"at the block"}}
+		}
 		return yes(b.anyOf(nil, func(c *bore) bool { return c.motion || c.tight }), "at the head", "elsewhere")
 	},
 	"exhaust-restriction": func(b *bench, _ []int) answer { return yes(b.truth.further.exhaustBlocked, "restricted", "free") },
@@ -206,8 +221,10 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 		}
 		return yes(b.anyOf(on, func(c *bore) bool { return c.rings > 0.3 }), "marks on piston or rings", "open and clean")
 	},
-	"reed-look":      func(*bench, []int) answer { return yes(false, "", "all lie flat") },
-	"crankcase-hold": func(b *bench, _ []int) answer { return yes(b.truth.crankSeal, "falls", "holds") },
+	"reed-look": func(b *bench, _ []int) answer { return yes(b.truth.further.reed, "one stands off", "all lie flat") },
+	"crankcase-hold": func(b *bench, _ []int) answer {
+		return yes(b.truth.crankSeal || b.truth.further.reed, "falls", "holds")
+	},
 	"breather-and-oil-level": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.breather, "over-full or blocked", "both right")
 	},
@@ -326,6 +343,7 @@ func (b *bench) properly() {
 var testAnswers = map[string]func(b *bench, on []int) answer{
 	"repeat-with-charger": (*bench).charged,
 	"charge-and-repeat":   (*bench).charged,
+	"look-up-ratio":       func(b *bench, _ []int) answer { return yes(b.cr < 7, "a low ratio", "8 to 1 or more") },
 	"repeat-method": func(b *bench, _ []int) answer {
 		b.properly()
 		return b.again("readings come up|come up", "they stay|stay")
@@ -372,6 +390,11 @@ var testAnswers = map[string]func(b *bench, on []int) answer{
 // charged repeats the test with a charger, the first cylinder tested last.
 func (b *bench) charged([]int) answer {
 	b.test.battery, b.job.charger, b.job.crankVolts = false, true, 0
+	if b.truth.further.slow {
+		b.job.cranking, b.truth.further.slow = 230, false
+		b.takeFurther("starting")
+		return yes(true, "readings come up", "")
+	}
 	a := b.again("readings come up|come up", "they stay|stay")
 	if len(b.job.order) > 0 {
 		first := b.job.order[0]

@@ -50,6 +50,8 @@ type bench struct {
 	truth truths
 	job   *jobFile
 	hit   []int // the cylinders that the fault is on
+	// copies: what a check showed is noted in the words of the page.
+	copies bool
 }
 
 // testState is what is wrong with the test itself.
@@ -93,6 +95,7 @@ func newBench(r *rand.Rand, m *machine, f *fault) *bench {
 			}
 		}
 	}
+	b.copies = int(m.eachML)%3 == 0
 	b.fuel = newFuel(m)
 	m.well = f.name == sound.name || f.inTest
 	f.spoil(b)

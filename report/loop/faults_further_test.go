@@ -27,6 +27,14 @@ var furtherFaults = []fault{
 		spoil: func(b *bench) { b.truth.further.capWeak = true }},
 	{name: "breather-blocked", fits: valved, causes: []string{"breather"}, complaints: []string{"oil use", ""}, reads: []string{"crankcase"},
 		spoil: func(b *bench) { b.truth.further.breather = true }},
+	{name: "egr-open", fits: func(m *machine) bool { return manifold(m) && ports(m) && m.fuel == "petrol" }, causes: []string{"egr-open"}, complaints: []string{"misfire", "low power"}, reads: []string{"vacuum"},
+		spoil: func(b *bench) { b.truth.further.egr = true }},
+	{name: "reed-valve", fits: func(m *machine) bool { return m.twoStroke }, causes: []string{"reed-valve"}, complaints: []string{"hard start", "low power"},
+		spoil: func(b *bench) { b.truth.further.reed = true }},
+	{name: "knocks-below", fits: valved, causes: []string{"worn-bearings", "bottom-end"}, complaints: []string{"noise"},
+		spoil: func(b *bench) { b.truth.further.bearings = true }},
+	{name: "turns-slowly", fits: func(m *machine) bool { return piston(m) && m.cylinders > 2 }, causes: []string{"weak-cranking", "battery"}, complaints: []string{"hard start"},
+		spoil: func(b *bench) { b.truth.further.slow = true }},
 	{name: "diesel-injector", fits: oneDiesel, causes: []string{"diesel-injector"}, complaints: []string{"misfire", "hard start", "low power"}, reads: []string{"diesel"},
 		spoil: func(b *bench) {
 			b.one()

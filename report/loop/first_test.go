@@ -84,6 +84,9 @@ func (b *bench) conditions() {
 	if b.chance(0.5) {
 		j.cranking = 220 + b.rng.IntN(40)
 	}
+	if b.truth.further.slow {
+		j.cranking = 90 + b.rng.IntN(40)
+	}
 	if b.test.battery {
 		j.cranking = 0
 		if b.chance(0.3) {

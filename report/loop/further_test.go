@@ -12,6 +12,7 @@ type furtherTruths struct {
 	springs                          bool
 	capWeak, outsideLeak             bool
 	breather                         bool
+	egr, reed, slow                  bool
 	returns, glow                    int // a diesel's cylinder, -1 none
 }
 
@@ -80,7 +81,11 @@ func (b *bench) startingCurrent() string {
 		c := &b.bores[i]
 		peaks[i] = 180 * c.scatter * c.breath * c.filled * lost(c.leak()) * b.noise(0.02)
 	}
-	return fmt.Sprintf("{cranking: 215 rpm, battery: {rest: 12.6 V, cranking: 10.6 V}, peaks: %s}", byCylinder(b.machine, peaks, func(v float64) string { return fmt.Sprintf("%.0f", v) }))
+	speed, volts := 215, 10.6
+	if b.truth.further.slow {
+		speed, volts = 115, 9.2
+	}
+	return fmt.Sprintf("{cranking: %d rpm, battery: {rest: 12.6 V, cranking: %.1f V}, peaks: %s}", speed, volts, byCylinder(b.machine, peaks, func(v float64) string { return fmt.Sprintf("%.0f", v) }))
 }
 
 // vacuum is what the manifold's gauge shows at idle, on a closing throttle and
@@ -95,6 +100,9 @@ func (b *bench) vacuum() string {
 	}
 	if b.truth.further.lateSpark {
 		idle -= 3.5
+	}
+	if b.truth.further.egr {
+		idle, held = idle-5, held-4
 	}
 	worn := 0.0
 	for i := range b.bores {
