@@ -188,6 +188,7 @@ var sealingChecks = []Check{
 	{Name: "turn-by-hand", Titles: []string{"turning by hand"}, Minutes: 10, Whole: true, Way: Hand, Words: []string{"turned by hand"},
 		Outcomes: []Outcome{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
+			{Name: "it does not move", For: []string{"tight-engine", "stuck-rings"}, Fits: func(c *known.Case) bool { return known.EngineStuck.Holds(c, known.Subject{}) }, Sure: 0.7, Words: []string{"does not move", "will not move", "solid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.4, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
 	{Name: "piston-height", Titles: []string{"height of the pistons"}, Minutes: 20, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return known.DrewWater.Holds(c, known.Subject{}) }, Words: []string{"piston heights compared", "piston height measured"},

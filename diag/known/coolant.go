@@ -25,7 +25,13 @@ func (c *Case) CoolantShows(cylinders []string) bool {
 // coolant, needs no plug: what parts its chambers from the coolant is a seal in
 // its own housing.
 func (c *Case) CoolantEnters(name string) bool {
-	if !c.Rotary() && !c.Looks(name, "coolant") || c.AirCooled() {
+	if c.AirCooled() {
+		return false
+	}
+	if c.CrownWashed(name) && (c.CoolantGas == "positive" || c.LeaksAt(name, AtCoolant) || c.CoolantMissed() || c.CoolantHot()) {
+		return true
+	}
+	if !c.Rotary() && !c.Looks(name, "coolant") {
 		return false
 	}
 	low := c.Grade(name).IsLow() || c.rotorLow(name)
@@ -39,6 +45,16 @@ func (c *Case) CoolantEnters(name string) bool {
 		return true
 	}
 	return !c.AllPlugsWashed() && (c.CoolantMissed() || c.CoolantHot() || c.AllLow() != nil || c.WillNotStart())
+}
+
+// CrownWashed reports a crown that was seen to be washed clean, and that not every
+// one that was looked at was: fuel washes all.
+func (c *Case) CrownWashed(name string) bool {
+	if !c.Seen(name, WashedCrown...) {
+		return false
+	}
+	others := slices.DeleteFunc(slices.Clone(c.Every()), func(n string) bool { return n == name || !c.Looked(n) })
+	return len(others) == 0 || slices.ContainsFunc(others, func(n string) bool { return !c.Seen(n, WashedCrown...) })
 }
 
 // GasTestWeak reports a test for combustion gas that was made on a cold engine,

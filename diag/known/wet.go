@@ -29,6 +29,7 @@ const (
 	RawRise        = 25
 	NoRise         = 5
 	ControlRise    = 10
+	controlByDose  = 15   // that a dose right for the engine, a tenth of its chamber, gives by its own room
 	doseSlack      = 1.25 // a dose is poured, not weighed
 	everywhereRise = 5
 	everywhereSpan = 10
@@ -93,7 +94,16 @@ func (c *Case) WetTells() bool {
 // than they should.
 func (c *Case) ControlRose() bool {
 	control := c.Cranking().WetControl
-	return control != nil && *control > ControlRise && c.AllLow() == nil
+	return control != nil && *control > c.ControlMost() && c.AllLow() == nil
+}
+
+// ControlMost is what a cylinder in no need of oil may rise by, in percent: more
+// where the dose is known to be right.
+func (c *Case) ControlMost() float64 {
+	if c.DoseRight() {
+		return controlByDose
+	}
+	return ControlRise
 }
 
 // WetIsIndirect reports an engine in which oil does not lie on the rings: it

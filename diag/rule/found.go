@@ -37,6 +37,14 @@ var foundRules = []Rule{
 		Kind: OfSight, For: append(speaks(Sight, "bottom-end"), common("piston", "valve-motion", "timing-drive")...), Say: foundSays(diag.DoNotRun), Headline: "metal-in-oil",
 	},
 	{
+		Name: "engine-does-not-turn", Title: "The engine was found not to turn",
+		Why: "A starter that cannot turn an engine may be weak; or it stands against liquid in a cylinder, rings that rusted to the walls, or something that broke. Forced on, it bends a rod or breaks what only stuck. " +
+			"With the cylinders open it is turned by hand, which tells the starter from the engine.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutEngine,
+		Of: theEngine, When: known.EngineStuck,
+		Kind: OfSight, Weigh: weighStuck, Say: foundSays(diag.DoNotRun), Headline: "engine-does-not-turn", InsteadOf: []string{"sealing-sound-look-elsewhere", "complaint-not-explained"},
+	},
+	{
 		Name: "water-drawn-in", Title: "The engine drew in water, and is low or sounds or starts badly since",
 		Why: "Water does not give way: a piston that meets it stops, and its connecting rod bends. A rod that is bent lets its piston come up less high, so that its cylinder reads low with nothing that leaks, " +
 			"often beside another that drank with it. It can break at any time and go through the block. How high each piston comes, turned by hand, shows it.",
@@ -88,6 +96,15 @@ var foundRules = []Rule{
 		Kind: OfSight, For: append(speaks(Heard, "crankcase-seal"), speaks(Hint, "reed-valve", "air-leak")...), Say: foundSays(diag.ActSoon), Headline: "crankcase-leaks",
 		SaysBetterThan: []string{"one-white"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
+}
+
+// weighStuck weighs what keeps an engine from turning: what stood has its rings rusted
+// in, a starter that draws its full current is not the reason.
+func weighStuck(c *known.Case, s known.Subject) []Voice {
+	return slices.Concat(common("tight-engine", "starter", "coolant-or-fuel-in-bore", "foreign-object"),
+		where(c.Stood(), as(OfHistory, speaks(Known, "stuck-rings"))),
+		where(c.Complains("coolant loss", "overheating") || c.CoolantGas == "positive", as(OfHistory, speaks(Known, "coolant-or-fuel-in-bore"))),
+		where(known.DrawsMuch.Holds(c, s), as(OfHistory, speaks(DryUp, "tight-engine"))))
 }
 
 // lowOnesOrEngine asks of the low cylinders together, or where none is of the engine,

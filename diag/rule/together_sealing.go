@@ -255,6 +255,7 @@ func coolantInCylinder(c *known.Case, s known.Subject) diag.Finding {
 	f := agreed(diag.DoNotRun, diag.Strong)(c, s)
 	low, bubbles, gas := c.AnyLow(s.Cylinders), c.LosesAt(s.Cylinders, known.AtCoolant), c.CoolantGas == "positive"
 	washed := len(c.PlugsLooking("coolant")) > 0
+	f.Facts["crown"] = !washed && c.CrownWashed(s.Name())
 	if !washed || !low && !bubbles && !gas {
 		f.Confidence = diag.Fair
 	}

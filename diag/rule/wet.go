@@ -25,7 +25,7 @@ var wetRules = []Rule{
 		Why: "Oil takes up room above the piston. A large dose raises the ratio, and with it the reading, whatever the rings are like. Cylinders that need no oil should hardly rise; " +
 			"where they do, the rise of the low one says little.",
 		Source:   "common practice, no source; the effect of the dose follows from the chamber's volume",
-		Asks:     "a cylinder that is not low rose by more than 10 % with oil, or a wet reading is above what the engine's geometry can give, or the dose is more than a tenth of the chamber",
+		Asks:     "a cylinder that is not low rose by more than 10 % with oil (15 % where the dose is written down and right for the engine), or a wet reading is above what the engine's geometry can give, or the dose is more than a tenth of the chamber",
 		Variants: []string{"above-geometry", "dose"},
 		Notices:  wetDoseTooLarge, Kind: OfTest, For: speaks(Known, "too-much-oil-used"),
 		Doubt: "wet-dose-too-large", Doubts: []known.Need{known.NeedsWet}, RepeatOf: wetRepeat,
@@ -223,7 +223,7 @@ const doseOfVolume = 0.10
 func wetDoseTooLarge(c *known.Case) []diag.Notice {
 	s := c.Cranking()
 	if control := c.WetControls(); len(control) > 0 && c.ControlRose() {
-		return notice("wet-dose-too-large", "", nil, diag.Facts{"control": diag.Names(control), "rise": known.Percent(*s.WetControl, 0)})
+		return notice("wet-dose-too-large", "", nil, diag.Facts{"control": diag.Names(control), "rise": known.Percent(*s.WetControl, 0), "most": known.Percent(c.ControlMost(), 0)})
 	}
 	if s.Expected != nil && !s.Expected.ByRatio {
 		for i := range s.Cylinders {
