@@ -255,7 +255,10 @@ func fuzz(f *testing.F, name string) {
 		if kind.name != name {
 			continue
 		}
-		const enough = 30 // each is read before anything is changed
+		enough := 30 // each is read before anything is changed
+		if testing.Short() {
+			enough = 10
+		}
 		seeds := kind.seeds(f)
 		for i := 0; i < len(seeds); i += 1 + len(seeds)/enough {
 			f.Add(seeds[i])

@@ -11,8 +11,10 @@ import (
 	"gaugesheet/report/job"
 )
 
-// diagnose is the only place where these tests call the diagnosis.
+// diagnose and judge are the only places where these tests call the diagnosis; judge
+// is for those that ask for no plan.
 func diagnose(t *diag.Test) *diag.Diagnosis { return story.Diagnose(t) }
+func judge(t *diag.Test) *diag.Diagnosis    { return story.WithoutPlan(t) }
 
 // A subject is a job with all that was said of it.
 type subject struct {
@@ -63,5 +65,5 @@ func urgencyOf(text []byte) (string, error) {
 	if len(problems) > 0 {
 		return "", refused{problems}
 	}
-	return string(diagnose(j.Test()).Urgency), nil
+	return string(judge(j.Test()).Urgency), nil
 }

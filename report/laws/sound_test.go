@@ -83,7 +83,7 @@ func TestLowCylindersAreFound(t *testing.T) {
 	const least = 0.98
 	engines := 200
 	if testing.Short() {
-		engines = 50
+		engines = 20
 	}
 	for _, cylinders := range []int{4, 6, 8} {
 		layout := fmt.Sprint("inline-", cylinders)
