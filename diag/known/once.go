@@ -55,6 +55,21 @@ func (c *Case) ReadOnce() []string {
 	return once
 }
 
+// FacesOnce lists the rotors of which one face stands far under the other two, each
+// of which a rotor gives once.
+func (c *Case) FacesOnce() []string {
+	if c.supposed || c.Sums.Rotors == nil || c.WorkDone(againWords...) {
+		return nil
+	}
+	var names []string
+	for _, r := range c.Sums.Rotors.Rotors {
+		if len(r.Apart) == 1 {
+			names = append(names, r.Name)
+		}
+	}
+	return names
+}
+
 // byItself reports a reading that no other lies near, of three at least: far off
 // by itself, or beside others that lie closer together than that.
 func (c *Case) byItself(r *diag.CylinderResult) bool {

@@ -6,7 +6,6 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
-	"gaugesheet/diag/quantity"
 )
 
 // figureRules are on figures that cannot well be.
@@ -55,8 +54,9 @@ var figureRules = []Rule{
 			"for the minimum, another engine's figure, or another unit. The limit is judged as stated and the sheet says that it should be looked up again.",
 		Source: "polytropic compression from inlet closing (Heywood, Internal Combustion Engine Fundamentals, from memory); minimum as a share of standard: common practice, no source",
 		Asks: "the stated minimum is more than 89 % of the cranking pressure that the engine's ratio makes likely, or under 35 % of it; not asked with variable valve timing, " +
-			"for a two-stroke or with a decompressor; where the inlet closing is not known 60 degrees after bottom dead centre is taken",
-		Variants: []string{"low"},
+			"for a two-stroke or with a decompressor; where the inlet closing is not known 60 degrees after bottom dead centre is taken; or, the ratio not known, it is over 200 psi (250 psi on gas or ethanol, " +
+			"450 psi on a diesel); or a limit lets cylinders differ by half their pressure; or one on leakage is under 4 % or over 60 %",
+		Variants: []string{"low", "high", "apart", "leakage"},
 		Notices:  limitImplausible, Kind: OfTest, Weigh: voicesOf(limitTooHigh), RepeatOf: lookUpLimit, Headline: "test-limit",
 	},
 }
@@ -124,7 +124,7 @@ func anotherGauge(_ *known.Case, n diag.Notice) string {
 
 // lookUpLimit is asked for where the limit condemns something.
 func lookUpLimit(_ *known.Case, n diag.Notice) string {
-	if n.Variant != "" {
+	if n.Variant != "" && n.Variant != "high" {
 		return ""
 	}
 	return "look-up-limit"
@@ -227,38 +227,4 @@ func repeatsDisagree(c *known.Case) []diag.Notice {
 		}
 	}
 	return list
-}
-
-// A stated minimum outside these parts of the likely pressure is doubted.
-const (
-	mostOfLikely  = 0.89
-	leastOfLikely = 0.35
-)
-
-func limitImplausible(c *known.Case) []diag.Notice {
-	s := c.Spec
-	if c.Compression == nil || s.Ratio == 0 || s.VariableTiming == diag.Yes || s.TwoStroke || s.Decompressor == "automatic" {
-		return nil
-	}
-	for _, l := range c.Compression.Limits {
-		if l.Kind != diag.Minimum {
-			continue
-		}
-		likely, ok := c.LikelyPressure(l)
-		if !ok {
-			return nil
-		}
-		variant := ""
-		switch part := l.Value / likely; {
-		case part > mostOfLikely:
-		case part < leastOfLikely:
-			variant = "low"
-		default:
-			continue
-		}
-		return notice("limit-implausible", variant, nil, diag.Facts{
-			"limit": l.Entered, "ratio": diag.Number{Value: s.Ratio, Decimals: 1},
-			"likely": diag.Number{Value: likely, Decimals: quantity.DefaultDecimals(l.Unit), Unit: l.Unit}})
-	}
-	return nil
 }

@@ -36,12 +36,12 @@ var recordRules = []Rule{
 		},
 	},
 	{
-		Name: "read-once", Title: "One figure, read once, on which much hangs", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
+		Name: "read-once", Title: "One figure, read once, on which much hangs", Class: TestItself, About: diag.AboutTest, Variants: []string{"rotors"},
 		Why: "A figure is misread, or a digit miswritten, more easily than a cylinder goes bad, and 168 for 158 looks like any other reading. Where one figure that was read once sets a cylinder apart, " +
 			"and nothing else that was found on that cylinder goes with it, a careful hand looks at it again before anything is taken apart.",
 		Source: "common practice, no source",
 		Asks: "a cylinder is low, to be watched past a limit that the job states, high, or beside others that are low more than 10 % from every other reading (5 % where it is three times as far as these are from each other); it has one reading and was not tested again, and neither its leakage, its first stroke, its reading " +
-			"with oil, its plug (by a look that no cylinder has which reads otherwise), a code, what was seen in it, its part in running the engine nor an earlier test goes with that; not asked of low ones that are more than half",
+			"with oil, its plug (by a look that no cylinder has which reads otherwise), a code, what was seen in it, its part in running the engine nor an earlier test goes with that; not asked of low ones that are more than half; or one face of a rotor stands far under the other two, and it was not tested again",
 		Notices: readOnce,
 	},
 	{
@@ -207,6 +207,12 @@ func among(names, others []string) diag.Names {
 
 // readOnce leaves out what a notice doubts already.
 func readOnce(c *known.Case) []diag.Notice {
+	if faces := c.FacesOnce(); len(faces) > 0 {
+		return notice("read-once", "rotors", faces, nil)
+	}
+	if !c.Has(known.NeedsCompression) {
+		return nil
+	}
 	names := slices.DeleteFunc(c.ReadOnce(), func(name string) bool {
 		return slices.ContainsFunc(c.Sums.Notices, func(n diag.Notice) bool { return slices.Contains(n.Cylinders, name) })
 	})
