@@ -58,7 +58,10 @@ func (c *Case) CoolantSigns() int {
 		return 0
 	}
 	n := 0
-	for _, sign := range []bool{c.Complains("coolant loss"), c.Smokes("white", "load", "always", "idle"), c.Found(CoolantBurnt...), c.Found(GasInCoolant...), c.CoolantHot() && c.Found(GasInCoolant...)} {
+	// The chambers of a rotary lie low: what leaks past its coolant seals as it stands
+	// is steam at the start.
+	steams := c.Rotary() && c.Complains("coolant loss") && c.Smokes("white", "start")
+	for _, sign := range []bool{c.Complains("coolant loss"), steams || c.Smokes("white", "load", "always", "idle"), c.Found(CoolantBurnt...), c.Found(GasInCoolant...), c.CoolantHot() && c.Found(GasInCoolant...)} {
 		if sign {
 			n++
 		}

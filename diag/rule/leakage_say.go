@@ -45,6 +45,8 @@ func leakUrgency(c *known.Case, names []string, always bool) diag.Urgency {
 		return diag.CheckAgain
 	case worst.Verdict == diag.Outside:
 		return diag.ActSoon
+	case c.DoneOn(names, "leak-down again", "leak-down repeated", "leakage repeated").Says("holds"): // read again
+		return diag.CheckAgain
 	case worst.Verdict == diag.Within: // what is allowed is watched, however far from the others
 		return diag.CheckAgain
 	case c.PastLimit(worst):

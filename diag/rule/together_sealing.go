@@ -35,7 +35,7 @@ var sealingTogether = []Rule{
 		Why: "Rings wear slowly. What lets go at once, most often under load, is a ring land, a piston that has burnt through, or one that has seized and scuffed, and pieces of it may lie in the engine. " +
 			"It is looked into before the engine is turned or run again, and why it ran hot or lean is found before it runs on new parts.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
-		Of: eachCylinder, When: known.All(known.Low, known.SuddenOnset, known.Any(gushesPast, oneOfPorted)),
+		Of: eachCylinder, When: known.All(known.SuddenOnset, known.Any(known.All(known.Low, known.Any(gushesPast, oneOfPorted)), onlyOfPorted)),
 		Kind: OfCompression, Weigh: gaveWay,
 		Say: knockAndLow, Headline: "gave-way-suddenly",
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "leaks-to-crankcase"},
@@ -141,6 +141,10 @@ var (
 	oneOfPorted = known.OfAll("one of a two-stroke without valves, by itself, and no air found elsewhere", func(c *known.Case, n string) bool {
 		return c.Ported() && c.Several() && len(c.LowSet()) == 1 && c.Grade(n).IsLow() && c.Grade(n) != diag.NoPressure &&
 			!c.LeaksAt(n, known.AtNeighbour) && !c.LeaksAt(n, known.AtCoolant) && !c.LeaksAt(n, known.AtOutside)
+	})
+	// onlyOfPorted is the only cylinder of such an engine, low for its kind.
+	onlyOfPorted = known.OfEngine("a two-stroke without valves of one cylinder, low for its kind or under its minimum", func(c *known.Case) bool {
+		return c.Ported() && !c.Several() && !c.Dead() && !c.Flooded() && (c.AllLow() != nil || len(c.Short()) > 0)
 	})
 	// pastRings is air past the rings: at the crankcase, or at the exhaust of an
 	// engine whose piston opens the port.

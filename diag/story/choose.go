@@ -214,7 +214,7 @@ const ofDead = 2
 // worth is that for the causes of this story.
 func (s *story) worth(c *known.Case, k *cause.Check) float64 {
 	w := 1.0
-	if k.DeadFirst && c.AllDead(s.Cylinders) {
+	if k.DeadFirst && (c.AllDead(s.Cylinders) || c.Stood() && slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Grade(n) == diag.NoPressure })) {
 		w *= ofDead
 	}
 	if k.Answers != nil && k.Answers(c) {
