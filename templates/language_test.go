@@ -156,6 +156,8 @@ func TestReword(t *testing.T) {
 		"Check\u00a0valve leaks":           "Non-return valve leaks",
 		"set valve lash; lash too tight":   "set valve clearance; clearance too small",
 		"°C · ± lifter":                    "°C · ± tappet",
+		"oil, through the PCV valve":       "oil, through the breather valve",
+		"PCV valve. PCV valve and":         "Breather valve. Breather valve and",
 	} {
 		if got := over.reword(text); got != want {
 			t.Errorf("%q becomes %q, want %q", text, got, want)

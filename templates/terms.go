@@ -42,7 +42,7 @@ func readTerms(data []byte) (*terms, error) {
 }
 
 // reword puts the terms into a text: whole words only, the longest term that
-// fits, with a capital where the text has one.
+// fits, with a capital where the text has one that is not the term's own.
 func (t *terms) reword(text string) string {
 	var b strings.Builder
 	for text != "" {
@@ -57,7 +57,7 @@ func (t *terms) reword(text string) string {
 		for _, term := range t.termsAt(word) {
 			if n := begins(text, term); n > 0 {
 				said, size = t.Terms[term], n
-				if first, _ := utf8.DecodeRuneInString(word); unicode.IsUpper(first) {
+				if startsUpper(word) && (!startsUpper(term) || b.Len() == 0 || strings.HasSuffix(b.String(), ". ")) {
 					said = capital(said)
 				}
 				break
@@ -67,6 +67,11 @@ func (t *terms) reword(text string) string {
 		text = text[size:]
 	}
 	return b.String()
+}
+
+func startsUpper(s string) bool {
+	first, _ := utf8.DecodeRuneInString(s)
+	return unicode.IsUpper(first)
 }
 
 // termsAt are the terms that begin with a word, as it stands or with a small
