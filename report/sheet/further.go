@@ -152,8 +152,19 @@ func (v *view) furtherRow(r *diag.MeasuredResult, m *diag.MeasuredReading, commo
 	if takesUnit(m) && m.Unit == common {
 		value = onPage(strings.Trim(m.Entered, "[]"))
 	}
-	row.Brief = v.brief(r, "measured", m.Name, joined(" ", value, row.Cells[1].Note), m)
+	at := row.Cells[1].Note
+	if takenWith(r, m) {
+		at = ""
+	}
+	row.Brief = v.brief(r, "measured", m.Name, joined(" ", value, at), m)
 	return row
+}
+
+// takenWith reports a reading that says more of another, and was taken where that
+// was: what the vacuum that was held came to later.
+func takenWith(r *diag.MeasuredResult, m *diag.MeasuredReading) bool {
+	other, _, more := strings.Cut(m.Name, " ")
+	return more && slices.ContainsFunc(r.Readings, func(o diag.MeasuredReading) bool { return o.Name == other && o.At == m.At })
 }
 
 // furtherValue is a reading as it was entered, with its unit.

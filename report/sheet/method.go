@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -149,9 +150,19 @@ func (v *view) conditionWords() []string {
 		add("oil", "dose", v.enteredOr(number(comp.OilML, 0, quantity.Millilitre).String(), "compression", "oil"))
 	}
 	if comp := v.test.Compression; comp != nil && len(comp.Order) > 0 && v.sheet.Record {
-		add("order", "order", strings.Join(comp.Order, "-"))
+		add("order", "order", strings.Join(comp.Order, "-"), "counted", counted(comp.Order))
 	}
 	return parts
+}
+
+// counted reports names that are the numbers from 1, one after the other.
+func counted(names []string) bool {
+	for i, name := range names {
+		if name != strconv.Itoa(i+1) {
+			return false
+		}
+	}
+	return true
 }
 
 func (v *view) batteryWords() []string {
