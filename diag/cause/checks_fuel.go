@@ -60,7 +60,8 @@ func letsGo(k known.Circuit) bool { return k.FallsFast() != nil && k.In.FuelInHo
 // weakResponse is a regulator that hardly answers to its hose.
 func weakResponse(k known.Circuit) bool {
 	rise, _, full, ok := k.Rise()
-	return ok && rise < full && !k.Falls()
+	low, _ := k.Worst(known.Below) // which leaves the regulator nothing to let go
+	return ok && rise < full && !k.Falls() && low == nil
 }
 
 // silentOrUnread is a supply of which no pressure was read, or none is there.

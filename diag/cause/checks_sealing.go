@@ -205,7 +205,7 @@ var sealingChecks = []Check{
 		Made: func(c *known.Case, _ []string) bool { return len(c.History.Smoke.When) > 0 },
 		Outcomes: []Outcome{
 			{Name: "a puff", For: []string{"guides-or-seals"}, Sure: 0.7, Words: []string{"puff", "overrun"}},
-			{Name: "steady under load", For: []string{"rings", "oil-control-rings", "wear"}, Sure: 0.3, Words: []string{"steady", "load"}},
+			{Name: "steady under load", For: []string{"rings", "oil-control-rings", "wear", "turbo-seal"}, Sure: 0.3, Words: []string{"steady", "load"}},
 			{Name: "none", Else: true, After: []string{"no blue smoke"}}}},
 	{Name: "breather-and-oil-level", Titles: []string{"crankcase vent and oil level", "vent and oil level"}, Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"}, Fits: func(c *known.Case, _ []string) bool { return !quietCrankcase(c) },
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},

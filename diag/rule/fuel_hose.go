@@ -32,9 +32,10 @@ var fuelHoseRules = []Rule{
 		Why: "No change may mean a regulator that is stuck, a hose that brings no vacuum, or a system whose regulator was never meant to follow the manifold. " +
 			"The hose and the system are asked about before the regulator is blamed.",
 		Source: "common practice, no source", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
-		Of: eachCircuit, When: known.OfCircuit("the pressure changes by less than 2 psi when the hose is taken off a regulator that has, or may have, one", func(k known.Circuit) bool {
+		Of: eachCircuit, When: known.OfCircuit("the pressure changes by less than 2 psi when the hose is taken off a regulator that has, or may have, one, and is not under its limit", func(k known.Circuit) bool {
 			rise, none, _, ok := k.Rise()
-			return ok && rise < none && !k.Falls()
+			low, _ := k.Worst(known.Below) // which leaves the regulator nothing to let go
+			return ok && rise < none && !k.Falls() && low == nil
 		}),
 		// A return that is blocked holds the pressure up whatever the hose does.
 		Kind: OfFuel, For: common("not-referenced", "no-vacuum-signal", "regulator-stuck", "return-blocked"),

@@ -238,9 +238,17 @@ func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 		return common("ignition", "injection")
 	case c.Complains("low power"): // late valves and a choked exhaust read even on the starter
 		return slices.Concat(common("injection", "ignition", "sensor-or-air-leak", "air-filter", "restricted-exhaust", "cam-timing"),
-			where(c.Spec.Charging == "turbo", speaks(Hint, "boost-leak")), where(c.Carburetted(), speaks(commonest-rarer, "late-ignition")))
+			where(c.Spec.Charging == "turbo", speaks(Hint, "boost-leak")), where(c.Carburetted(), speaks(commonest-rarer, "late-ignition")), where(pressureUnjudged(c), speaks(commonest-rarer, "low-fuel-pressure")))
+	case c.Complains("lean running") && pressureUnjudged(c):
+		return common("low-fuel-pressure", "injection", "sensor-or-air-leak", "ignition")
 	}
 	return common("injection", "sensor-or-air-leak", "ignition")
+}
+
+// pressureUnjudged reports fuel pressure that was read, and no figure to hold it against:
+// whether it is enough nobody has said.
+func pressureUnjudged(c *known.Case) bool {
+	return c.SomeCircuit(func(k known.Circuit) bool { return len(k.Steady()) > 0 && !k.Limited() })
 }
 
 // carbonOnMost reports carbon seen on the valves or seats of half the cylinders

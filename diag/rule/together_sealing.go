@@ -104,6 +104,9 @@ var sealingTogether = []Rule{
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
 		Of: eachCylinder, When: known.All(known.BurningPlug("oil-wet"), known.NotLow, overMinimum, known.Valves, known.Any(known.Not(known.AirAt(known.AtCrankcase)), lossesWithin), known.Not(known.UnderFloor)),
 		Kind: OfPlugs, For: speaks(Known, "guides-or-seals", "breather", "oil-control-rings"),
+		Weigh: func(c *known.Case, _ known.Subject) []Voice { // what all draw in comes with the air
+			return where(c.Spec.Charging == "turbo" && len(c.PlugsLooking("oil-wet", "ash")) == len(c.Every()), speaks(Known+Hint, "turbo-seal"))
+		},
 		Say: guidesOrBreather, Headline: "guides-or-breather",
 		SaysBetterThan: []string{"oil-wet"},
 	},
