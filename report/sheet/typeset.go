@@ -109,7 +109,8 @@ func (v *view) forOwner(s string) string {
 	return onPage(s)
 }
 
-// leastTold is how many words a sentence has at least that is not said twice.
+// leastTold is how many words a sentence has at least that is not said twice; a
+// shorter one goes with the sentence before it.
 const leastTold = 6
 
 // sentenceEnd is where one sentence ends and the next begins.
@@ -125,6 +126,7 @@ func (v *view) once(s string) string {
 		v.told = map[string]bool{}
 	}
 	var kept []string
+	told := false // the sentence before was told
 	for s != "" {
 		end := len(s)
 		if at := sentenceEnd.FindStringIndex(s); at != nil {
@@ -133,12 +135,10 @@ func (v *view) once(s string) string {
 		said := s[:end]
 		s = strings.TrimSpace(s[end:])
 		key := strings.ToLower(strings.Join(strings.FieldsFunc(strings.TrimRight(said, ".!?"), func(r rune) bool { return r == ' ' || r == '\u00a0' }), " "))
-		if strings.Count(key, " ")+1 >= leastTold {
-			if v.told[key] {
-				continue
-			}
-			v.told[key] = true
+		if told = v.told[key] && (told || strings.Count(key, " ")+1 >= leastTold); told {
+			continue
 		}
+		v.told[key] = true
 		kept = append(kept, said)
 	}
 	return strings.Join(kept, " ")
