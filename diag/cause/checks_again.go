@@ -38,6 +38,14 @@ func toReadAgain(c *known.Case) bool {
 	return aircraft(c) && c.Starts() && len(c.LiquidPossible()) == 0 && !c.WorkDone("leak-down again", "leak-down repeated", "leakage repeated")
 }
 
+// readAgainTakes is the time of reading a leakage again: an aircraft engine is run before.
+func readAgainTakes(c *known.Case, _ []string) int {
+	if aircraft(c) {
+		return 30
+	}
+	return 15
+}
+
 // readAgainFirst are cylinders of such an engine that lost too much, though not so much
 // that it had better not run: nothing else is done to them before.
 func readAgainFirst(c *known.Case, cylinders []string) bool {
@@ -113,7 +121,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-compression", "rings", "wear", "exhaust-valve", "cam-timing", "washed-bore", "fault-in-each"}},
 			{Name: "even", Else: true, After: []string{"high enough"}}}},
-	{Name: "leak-down-again", Titles: []string{"leak-down test again", "repeating the leak-down test"}, Minutes: 15, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread"}, Way: Hand | Runs | Air, Again: true, Fits: pistons, Words: []string{"leak-down repeated", "leakage repeated"},
+	{Name: "leak-down-again", Titles: []string{"leak-down test again", "repeating the leak-down test"}, Minutes: 15, Labour: 15, MinutesOf: readAgainTakes, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread"}, Way: Hand | Runs | Air, Again: true, Fits: pistons, Words: []string{"leak-down repeated", "leakage repeated"},
 		Answers: func(c *known.Case) bool { return afterOil(c) || aircraft(c) },
 		Outcomes: []Outcome{
 			{Name: "loses more", For: []string{"rings", "scored-bore", "stuck-rings", "piston", "broken-ring-land", "washed-bore"}, Fits: afterOil, Words: []string{"more"}},
