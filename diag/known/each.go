@@ -388,6 +388,10 @@ var (
 		}
 		return len(names) > 1
 	})
+	SuctionHigh = OfTest(DieselTests, "vacuum ahead of the lift pump over its limit", func(r *diag.MeasuredResult) bool {
+		over, _ := Over(r.Reading("inlet-vacuum"))
+		return over
+	})
 	GlowOpen  = OfAll("a glow plug that is open, or reads over 50 ohm", (*Case).glowOpen)
 	NozzleLow = OfAll("a nozzle that opens under its limit", func(c *Case, n string) bool {
 		under, _ := Under(c.Measured(DieselTests).Of("nozzles opening", n))

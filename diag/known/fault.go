@@ -31,7 +31,7 @@ var Faults = []Fault{
 	{"fuel-line", slices.Concat(pairs("fuel line|fuel hose", "kink|pinched|crush|collaps"), pairs("tank vent|tank cap", "blocked|not vent"))},
 	{"cam-off", append(slices.Concat(pairs("tooth|teeth", "off|out|late|early|retard|advanced|jump"), pairs("timing mark", "off|out|not line"), pairs("cam timing", "out|late")), "cam off its mark")},
 	{"chain", slices.Concat(pairs("chain", "rattl|slack|slap|loose|stretch|worn"), pairs("chain tensioner|timing tensioner|tensioner", "collaps|slack|worn|weak|end of its travel|fully out"), pairs("timing cover", "rattl|noise"), pairs("chain guide", "broken"))},
-	{"valve-gear", slices.Concat(pairs("lobe", "worn|flat|wiped|round"), pairs("cam cover|valve cover|rocker", "tick"), BrokenGear)},
+	{"valve-gear", slices.Concat(pairs("lobe", "worn|flat|wiped|round"), BrokenGear)},
 	{"lifter", pairs("lifter", "tick|noisy|collaps|soft|spongy|stuck|pumped down|bled down")},
 	{"temperature", pairs("temperature sensor|coolant sensor", "reads|open circuit|dead|unplugged")},
 	{"air-meter", pairs("air meter|air flow meter|airflow meter|mass air flow|maf", "dirty|unplugged|dead")},

@@ -61,10 +61,19 @@ func trimPlace(at string) (speed, bank string) {
 	return at, ""
 }
 
-// AirAtIdle is a trim that adds much fuel at idle and little at speed, for one
-// bank; false for none.
+// AirAtIdle is a trim that adds much fuel at idle and little at speed, or half as
+// much at most, for one bank; false for none.
 func (c *Case) AirAtIdle() (idle, fast Trim, ok bool) {
-	return c.trimPair(func(idle, fast float64) bool { return idle > trimFar && fast < trimNear })
+	return c.trimPair(func(idle, fast float64) bool { return idle > trimFar && fast < max(trimNear, idle/2+tinyTrim) })
+}
+
+// tinyTrim takes up what sums of tenths are off.
+const tinyTrim = 1e-6
+
+// LeanThroughout is a trim that adds much fuel at idle and at speed, as much or
+// somewhat less.
+func (c *Case) LeanThroughout() (idle, fast Trim, ok bool) {
+	return c.trimPair(func(idle, fast float64) bool { return fast > trimFar && fast <= idle && 2*fast > idle })
 }
 
 // LeanAtSpeed is one that adds the more the faster the engine turns.
@@ -229,8 +238,9 @@ func (c *Case) MissSpeed() string {
 
 // Conditions on trims and gases.
 var (
-	TrimAir     = OfEngine("trims of one bank over +10 % at idle and under +5 % at speed", func(c *Case) bool { _, _, ok := c.AirAtIdle(); return ok })
+	TrimAir     = OfEngine("trims of one bank over +10 % at idle and at speed under +5 %, or half as much at most", func(c *Case) bool { _, _, ok := c.AirAtIdle(); return ok })
 	TrimLean    = OfEngine("trims of one bank over +10 % at speed, and more than at idle", func(c *Case) bool { _, _, ok := c.LeanAtSpeed(); return ok })
+	TrimLeanAll = OfEngine("trims of one bank over +10 % at idle and at speed, there no more than at idle and over half as much", func(c *Case) bool { _, _, ok := c.LeanThroughout(); return ok })
 	TrimRich    = OfEngine("a trim under -10 %", func(c *Case) bool { _, ok := c.TakesOut(); return ok })
 	TrimsDiffer = OfEngine("trims of the banks more than 8 points apart", func(c *Case) bool { _, _, ok := c.BanksApart(); return ok })
 	TrimsGood   = OfEngine("trims within 10 %, the banks alike", (*Case).TrimsCalm)

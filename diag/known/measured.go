@@ -3,6 +3,7 @@ package known
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -117,8 +118,8 @@ var spokenOf = map[string][]string{
 	BackPressure: {"pressure"},
 	Timing:       {"base", "advance", "dwell", "points-gap", "cam", "chain-slack"},
 	Starting:     {"draw"},
-	Clearance:    {"inlet", "exhaust"},
-	DieselTests:  {"nozzles opening"},
+	Clearance:    {"inlet", "exhaust", "lift inlet", "lift exhaust"},
+	DieselTests:  {"nozzles opening", "return cylinders", "inlet-vacuum"},
 	Gas:          {diag.LambdaReading},
 }
 
@@ -129,8 +130,10 @@ func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, c
 		over := m.LimitHigh != nil && m.Value > *m.LimitHigh
 		own := slices.Contains(spokenOf[section], m.Name)
 		switch { // what only one of the two sides has a rule for
-		case section == DieselTests && m.Name == "nozzles opening":
+		case section == DieselTests && m.Name == "nozzles opening", section == Clearance && strings.HasPrefix(m.Name, "lift"):
 			own = own && !over
+		case section == DieselTests:
+			own = own && over
 		case section == Crankcase, section == BackPressure, section == Timing && m.Name == "chain-slack":
 			own = own && over
 		}
@@ -141,7 +144,7 @@ func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, c
 		switch { // and rules that are not for every engine
 		case section == Gas, section == Timing && m.Name != "cam" && m.Name != "chain-slack":
 			own = own && !c.Spec.Diesel()
-		case section == Clearance:
+		case section == Clearance && !strings.HasPrefix(m.Name, "lift"):
 			own = own && c.LashCanBeSet()
 		}
 		return past && !own, clear && !own

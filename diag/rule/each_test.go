@@ -88,6 +88,8 @@ func TestEachCylinder(t *testing.T) {
 		{name: "glow plug open", test: sample.Of("inline-4", sample.Diesel, diesel(sample.TickedOf("glow", "2", "open"))), fires: "glow-open 2", first: "glow-plug", next: "renew-glow-plug"},
 		{name: "glow plugs by the meter", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("glow", 0.7, 1000, 0.8, 6))), fires: "glow-open 2", first: "glow-plug", next: "renew-glow-plug"},
 		{name: "nozzle", test: sample.Of("inline-4", sample.Diesel, sample.Test("diesel", quantity.Bar, sample.Each("nozzles opening", 180, 181, 150, 180), sample.Permits("nozzles opening", "", 175, 185))), fires: "nozzle-low 3"},
+		{name: "the pump pulls hard", test: sample.Of("inline-6", sample.Diesel, sample.Test("diesel", quantity.InHg, sample.At("inlet-vacuum", "", 14), sample.Permits("inlet-vacuum", "", 0, 6))), fires: "suction-too-high", not: "test-outside-limit", first: "supply-restricted", soon: diag.ActSoon},
+		{name: "the pump pulls lightly", test: sample.Of("inline-6", sample.Diesel, sample.Test("diesel", quantity.InHg, sample.At("inlet-vacuum", "", 3), sample.Permits("inlet-vacuum", "", 0, 6))), not: "suction-too-high test-outside-limit"},
 	})
 }
 
@@ -105,6 +107,8 @@ func TestTrimsAndGas(t *testing.T) {
 	}
 	runSealing(t, []sealingCase{
 		{name: "air at idle", test: sample.Of("inline-4", trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 3))), fires: "trim-lean-at-idle-only", not: "trim-lean-at-speed", first: "air-leak", soon: diag.ActSoon},
+		{name: "air at idle, and some at speed", test: sample.Of("inline-4", trims(sum("idle bank 1", 25), sum("2500 rpm bank 1", 7))), fires: "trim-lean-at-idle-only", not: "trim-lean-throughout", first: "air-leak"},
+		{name: "short throughout", test: sample.Of("inline-4", trims(sum("idle bank 1", 18), sum("2500 rpm bank 1", 14))), fires: "trim-lean-throughout", not: "trim-lean-at-speed trim-lean-at-idle-only", first: "air-meter"},
 		{name: "short at speed", test: sample.Of("inline-4", trims(sum("idle bank 1", 4), sum("2500 rpm bank 1", 16))), fires: "trim-lean-at-speed", not: "trim-lean-at-idle-only", first: "fuel-filter"},
 		{name: "takes out", test: sample.Of("inline-4", trims(sum("idle bank 1", -14))), fires: "trim-rich"},
 		{name: "takes out of the bank with the sooty plug", test: looks("V6", []string{"normal", "normal", "sooty", "normal", "normal", "normal"}, trims(sum("idle bank 1", -22), sum("idle bank 2", 2))), fires: "sooty-where-trims-are-rich 3; trim-rich", first: "own-injector", soon: diag.ActSoon},

@@ -39,6 +39,11 @@ var trimRules = onMixture(known.Trims, OfTrims, byTrims, []Rule{
 		When: known.TrimLean, For: []Voice{{Cause: "fuel-filter", Weight: Known}, {Cause: "pump", Weight: Known - rarer}, {Cause: "air-meter", Weight: Known - 2*rarer}, {Cause: "supply-restricted", Weight: DryUp}}, Against: denies(DryUp, "trims-say-supply", "air-leak", "manifold-gasket"), Say: trimPair((*known.Case).LeanAtSpeed), Headline: "trim-lean",
 	},
 	{
+		Name: "trim-lean-throughout", Title: "Trims add much at idle and at speed",
+		Why:  "What is short at idle and at speed by about as much is mostly what measures the air, or a supply that falls short already at idle; air that leaks in falls off faster.",
+		When: known.TrimLeanAll, For: []Voice{{Cause: "air-meter", Weight: Known}, {Cause: "fuel-filter", Weight: Known - rarer}, {Cause: "air-leak", Weight: DryUp}, {Cause: "pump", Weight: DryUp - rarer}, {Cause: "dirty-injectors", Weight: Hint}}, Say: trimPair((*known.Case).LeanThroughout), Headline: "trim-lean-throughout",
+	},
+	{
 		Name: "trim-rich", Title: "Trims take much fuel out",
 		Why:  "Fuel that the computer did not ask for: a regulator or an injector that leaks, the purge valve, or a meter that reads too much air.",
 		When: known.TrimRich, For: []Voice{{Cause: "regulator-diaphragm", Weight: DryUp}, {Cause: "leaking-injector", Weight: DryUp}, {Cause: "purge-valve", Weight: DryUp - rarer}, {Cause: "air-meter", Weight: Hint}, {Cause: "fuel-in-oil", Weight: rarer}}, Say: func(c *known.Case, _ known.Subject) diag.Finding {
