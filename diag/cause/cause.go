@@ -173,7 +173,7 @@ var ofComplaint = map[string][]string{
 	lowPower:    {"low-fuel-pressure", "ignition", "restricted-exhaust", "air-filter", "cam-timing"},
 	oilUse:      {"guides-or-seals", "breather", "oil-control-rings", "oil-burning", "too-much-oil"},
 	coolantLoss: {"coolant-leak-outside", "head-gasket", "coolant-seal", "other-than-sealing"},
-	overheat:    {"coolant-leak-outside", "thermostat", "head-gasket", "coolant-seal", "other-than-sealing", "lean-mixture"},
+	overheat:    {"coolant-flow", "coolant-leak-outside", "thermostat", "head-gasket", "coolant-seal", "too-hot", "lean-mixture"},
 	noise:       {"valve-motion", "valve-lash", "bottom-end", "too-little-oil", "timing-drive", "apex-seal", "piston"},
 	stood:       {"stuck-rings", "stuck-valve", "stuck-seals"},
 }

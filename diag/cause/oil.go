@@ -157,6 +157,7 @@ var furtherChecks = []Check{
 	{Name: "cooling-look", Titles: []string{"a look at the cooling"}, Minutes: 15, Whole: true, Way: Runs, Fits: heatComplained, Words: []string{"cooling looked at", "cooling system looked at"},
 		Outcomes: []Outcome{
 			{Name: "low and wet", For: []string{"coolant-leak-outside"}, Sure: 0.8, Words: []string{"low", "wet"}},
+			{Name: "little flows", For: []string{"coolant-flow"}, Sure: 0.8, Words: []string{"flow", "blocked", "slips"}},
 			{Name: "the hose stays cool", For: []string{"thermostat"}, Sure: 0.8, Words: []string{"cool", "cold"}},
 			{Name: "all as it should be", Else: true, Words: []string{"right"}, After: []string{"all is as it should be"}}}},
 	{Name: "oil-cooler-test", Titles: []string{"testing the oil cooler"}, Minutes: 30, Whole: true, Way: Opens, Fits: coolingRead, Answers: oilInCoolant, Words: []string{"oil cooler tested", "oil cooler pressed"},
@@ -234,10 +235,9 @@ func coolingRead(c *known.Case, _ []string) bool {
 // injectorsOut is an engine of which the injectors were out to be measured.
 func injectorsOut(c *known.Case) bool { return c.Has(known.NeedsTest(known.Injectors)) && c.Injected() }
 
-// heatComplained is an engine with coolant that is said to get too hot, and of whose
-// cooling nothing was measured.
+// heatComplained is an engine with coolant that is said to get too hot.
 func heatComplained(c *known.Case, _ []string) bool {
-	return !c.AirCooled() && c.Complains(overheat) && !c.Has(known.NeedsTest(known.Cooling))
+	return !c.AirCooled() && c.Complains(overheat)
 }
 
 // furtherOutside is a job with a reading of a further test past its limit.

@@ -18,6 +18,7 @@ var systemCauses = []Cause{
 	{Name: "intake-coolant-gasket", Fits: func(c *known.Case) bool { return wet(c) && c.IntakeMayCarryCoolant() }, Explains: []string{coolantLoss, overheat}},
 	{Name: "oil-cooler", Fits: wet, Explains: []string{coolantLoss, oilUse}},
 	{Name: "pressure-cap", Fits: wet, Explains: []string{coolantLoss, overheat}},
+	{Name: "coolant-flow", Fits: wet, Explains: []string{overheat}},
 	{Name: "thermostat", Fits: wet, Explains: []string{overheat, rich}},
 	{Name: "boost-leak", Fits: charged, Explains: []string{lowPower}},
 	{Name: "turbo-seal", Fits: mayBeCharged, Explains: []string{oilUse}},

@@ -45,6 +45,8 @@ var Faults = []Fault{
 	{"port-carbon", pairs("exhaust port|exhaust ports|silencer|muffler|expansion chamber", "carbon|coked|narrowed|closed up")},
 	{"breather", pairs("pcv|breather", "stuck|blocked|clog|frozen")},
 	{"battery", slices.Concat(pairs("terminal", "corroded|loose"), pairs("battery", "dead|flat|failed"), pairs("earth strap|ground strap", "off|broken"))},
+	{"coolant-flow", slices.Concat(pairs("impeller|water pump|seawater pump|raw water pump", "worn|broken|blade|slip|loose|rough|play"), pairs("radiator|heat exchanger|exchanger|strainer for sea", "block|clog|silted|furred|scale|full of"),
+		pairs("fan|fan belt|viscous", "broken|slip|not run|not turn|loose|unplugged"), pairs("water", "less than usual|less water"), []string{"less water", "little water", "radiator cold", "cold spots"})},
 	{"crank-signal", append(pairs("crank sensor|crankshaft sensor", "dead|no signal"), "no crank signal")},
 }
 

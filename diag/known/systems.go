@@ -156,5 +156,9 @@ var (
 	CoolingOil     = OfTest(Cooling, "oil in the coolant", func(r *diag.MeasuredResult) bool { return wetAt(r) == "oil" || r.Word("coolant look") == "oil" })
 	CoolingBubbles = OfTest(Cooling, "gas bubbles in the coolant", func(r *diag.MeasuredResult) bool { return r.Word("coolant look") == "gas bubbles" })
 	CapWeak        = OfTest(Cooling, "the cap opens under 90 % or over 110 % of what it is marked", func(r *diag.MeasuredResult) bool { _, off := CapOff(r); return off != nil })
-	ThermostatBad  = OfTest(Cooling, "the thermostat starts more than 3 C from what it is marked, or is not open by 12 C over it", func(r *diag.MeasuredResult) bool { _, off := ThermostatOff(r); return off != nil })
+	ThermostatGood = OfTest(Cooling, "the thermostat starts within 3 C of what it is marked, and is open by 12 C over it where that was read", func(r *diag.MeasuredResult) bool {
+		_, off := ThermostatOff(r)
+		return off == nil && r.Reading("thermostat rated") != nil && r.Reading("thermostat starts") != nil
+	})
+	ThermostatBad = OfTest(Cooling, "the thermostat starts more than 3 C from what it is marked, or is not open by 12 C over it", func(r *diag.MeasuredResult) bool { _, off := ThermostatOff(r); return off != nil })
 )

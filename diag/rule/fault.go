@@ -39,6 +39,7 @@ var ofFault = map[string][]string{
 	"port-carbon":     {"restricted-exhaust"},
 	"battery":         {"battery", "weak-cranking"},
 	"crank-signal":    {"ignition"},
+	"coolant-flow":    {"coolant-flow"},
 }
 
 // ofSupply are the faults that lie in the fuel supply, and so speak in its story
@@ -56,7 +57,11 @@ var faultRules = []Rule{{
 		known.OfEngine("none of what is left of them in a story of its own", faultOfEngine)),
 	Kind: OfSight, Weigh: faultVoices, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 		_, lines := c.FaultsFound()
-		return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"found": diag.Names(lines), "read": c.DryRead()}}
+		urgency := diag.CheckAgain
+		if c.CoolantHot() { // an engine that gets too hot ruins itself
+			urgency = diag.ActSoon
+		}
+		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{"found": diag.Names(lines), "read": c.DryRead()}}
 	}, Headline: "fault-found", InsteadOf: []string{"sealing-sound-look-elsewhere"},
 }}
 

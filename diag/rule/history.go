@@ -248,7 +248,11 @@ func testsDeclined(c *known.Case, _ known.Subject) diag.Finding {
 func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
 	coded := c.MisfireOf()
 	read := c.ReadAny()
-	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{
+	urgency := diag.CheckAgain
+	if c.CoolantHot() { // an engine that gets too hot ruins itself
+		urgency = diag.ActSoon
+	}
+	return diag.Finding{Urgency: urgency, Confidence: diag.Weak, Facts: diag.Facts{
 		"coded": diag.Names(coded), "unread": diag.Names(slices.DeleteFunc(slices.Clone(coded), func(n string) bool { return slices.Contains(read, n) })),
 		"complaints": diag.Names(c.Complaints()), "valves": c.HasValves(), "diesel": c.Spec.Diesel(), "carburetted": c.Carburetted(), "airCooled": c.AirCooled(), "rotary": c.Rotary(), "oilRead": c.Has(known.NeedsTest(known.Oil))}}
 }

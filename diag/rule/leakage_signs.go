@@ -92,6 +92,14 @@ var leakageSigns = []Sign{
 		When: known.NoGasFound, Kind: OfCoolant, About: "engine",
 		Against: noPathToCoolant(DryUp, "no-gas-in-coolant"),
 	},
+	{
+		When: known.ThermostatGood, Kind: OfCooling, About: "engine",
+		Against: denies(Heard, "thermostat-opens", "thermostat"),
+	},
+	{
+		When: known.CoolingHolds, Kind: OfCooling, About: "engine",
+		Against: append(denies(Heard, "cooling-system-held", "coolant-leak-outside"), noPathToCoolant(DryUp, "cooling-system-held")...),
+	},
 }
 
 var (

@@ -82,7 +82,7 @@ var engineTogether = []Rule{
 				known.All(known.OfEngine("pressure known to be enough, by a minimum, an expected band or what nearly any engine of the kind gives", func(c *known.Case) bool { return c.PressureEnough() }),
 					known.OfEngine("none of the job's main tests declined or left out", func(c *known.Case) bool { return c.MainTestsMade() }),
 					running),
-				known.All(known.Complaint("coolant loss", "overheating"), known.Not(running), known.Not(known.GasFound), known.Not(known.AirCooled)))),
+				known.All(known.Complaint("coolant loss", "overheating"), known.Not(running), known.Not(known.GasFound), known.Not(known.AirCooled), known.Not(known.All(known.NoGasFound, known.CoolingHolds))))),
 		Kind: OfCompression, Weigh: weighElsewhere, Say: soundLookElsewhere, Headline: "look-elsewhere", Variants: []string{"coolant"}, Open: true,
 		SaysBetterThan: []string{"even-above-minimum", "even-no-minimum"},
 	},
@@ -222,7 +222,7 @@ func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 	switch {
 	case !running.Holds(c, s):
 		if c.CoolantHot() {
-			return common("head-gasket", "coolant-leak-outside", "thermostat", "other-than-sealing")
+			return common("coolant-flow", "head-gasket", "coolant-leak-outside", "thermostat")
 		}
 		return common("head-gasket", "coolant-leak-outside", "other-than-sealing")
 	case c.OneMisfires(): // what all cylinders share does not choose one
@@ -265,6 +265,9 @@ func soundLookElsewhere(c *known.Case, s known.Subject) diag.Finding {
 	switch {
 	case !running.Holds(c, s):
 		f.Variant, f.Confidence, f.Headline = "coolant", diag.Weak, "even-but-coolant"
+		if c.CoolantHot() { // an engine that gets too hot ruins itself
+			f.Urgency = diag.ActSoon
+		}
 	case tested:
 		f.Confidence = diag.Strong
 	}
