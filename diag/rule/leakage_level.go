@@ -22,11 +22,11 @@ var leakLevelRules = []Rule{
 		SaysBetterThan: []string{"all-low", "below-minimum", "leaks-to-crankcase", "leakage-high"},
 	},
 	{
-		Name: "low-everywhere-and-blows-by", Title: "Low in every cylinder, better with oil, and too much gas in the crankcase",
-		Why: "Every cylinder makes too little pressure, oil brings it back for a few strokes, and more gas passes into the crankcase than its limit allows. " +
+		Name: "low-everywhere-and-blows-by", Title: "Low in every cylinder, better with oil or burning it, and too much gas in the crankcase",
+		Why: "Every cylinder makes too little pressure, oil brings it back for a few strokes or, in a diesel into which none goes, the engine burns its own, and more gas passes into the crankcase than its limit allows. " +
 			"Throttle, gauge and valve timing do none of the last two. What is left is wear of rings and bores, or bores that ran or were washed dry.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, TiesSystems: []string{known.Crankcase}, Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Crankcase)},
-		Of: theEngine, When: known.All(known.UnderFloor, allRise, known.CrankcaseHigh),
+		Of: theEngine, When: known.All(known.UnderFloor, known.Any(allRise, dieselBurnsOil), known.CrankcaseHigh),
 		Kind: OfCrankcase, Weigh: func(*known.Case, known.Subject) []Voice {
 			return append([]Voice{{Cause: "wear", Weight: Heard}, {Cause: "wear", Weight: Known, Kind: OfCompression}}, speaks(DryUp, "stuck-rings")...)
 		},
@@ -201,10 +201,14 @@ func lowAndBurnsOil(c *known.Case, s known.Subject) diag.Finding {
 
 func lowAndBlowsBy(c *known.Case, s known.Subject) diag.Finding {
 	f := worstOver(known.Crankcase, diag.ActSoon)(c, known.Subject{System: known.Crankcase})
-	f.Facts["values"] = c.Span(c.Cranking().Lowest, c.Cranking().Highest)
+	f.Facts["values"], f.Facts["burns"] = c.Span(c.Cranking().Lowest, c.Cranking().Highest), c.Spec.Diesel()
 	f.Confidence = diag.Strong
 	return f
 }
+
+// dieselBurnsOil is a diesel, which oil is never put into to try, that uses its own or
+// smokes blue under load.
+var dieselBurnsOil = known.All(known.Diesel, known.Any(known.OfEngine("it uses oil", (*known.Case).UsesOil), smoke("blue smoke under load or always", "blue", "load", "always")))
 
 func littleLost(c *known.Case) bool {
 	leaks := c.Leaks()

@@ -34,7 +34,7 @@ var plugColourRules = []Rule{
 		Source: plugManual + plugPattern, Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
 		Of: plugsOf("sooty", "the plugs, every one looked at sooty", known.OnAll), When: sparkPlugs,
 		Kind: OfPlugs, Weigh: allSooty,
-		Say: plugsFound(diag.CheckAgain), Headline: "plugs-sooty",
+		Say: ofLastRun(plugsFound(diag.CheckAgain)), Headline: "plugs-sooty",
 	},
 	{
 		Name: "bank-sooty", Title: "Dry soot on the plugs of one bank",
@@ -84,7 +84,7 @@ var plugColourRules = []Rule{
 		Kind: OfPlugs, For: common("low-fuel-pressure", "air-leak", "crankcase-seal"), Weigh: func(c *known.Case, _ known.Subject) []Voice {
 			return append(heatRange(c), where(c.Carburetted(), speaks(commonest-rarer, "carburettor"))...)
 		},
-		Say: plugsFound(diag.CheckAgain), Headline: "plugs-white",
+		Say: ofLastRun(plugsFound(diag.CheckAgain)), Headline: "plugs-white",
 	},
 	{
 		Name: "white-on-gas", Title: "White plugs in an engine that runs on gas",
@@ -114,6 +114,18 @@ var plugColourRules = []Rule{
 }
 
 var twoOrMore = known.Is("two of them at least", func(_ *known.Case, s known.Subject) bool { return len(s.Cylinders) > 1 })
+
+// ofLastRun asks for nothing where an engine stood for long and has not run since: the
+// colour of its plugs is as old as its last run.
+func ofLastRun(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		f := say(c, s)
+		if known.StoodLong.Holds(c, known.Subject{}) && (c.Spec.Runs == "not tried" || c.Spec.Runs == "does not run") && !c.ToldRich() {
+			f.Urgency = diag.NoAction
+		}
+		return f
+	}
+}
 
 // allSooty says little of its own where the mixture is known from a complaint,
 // a code or the fuel pressure as well: "rich" is then no cause any more.
