@@ -27,7 +27,7 @@ var lowRules = []Rule{
 		Source: "US Army Ordnance subcourse OD1001, p. 91-92, and US Army TM 10-3930-647-14&P, para 4-40 (two adjacent cylinders low: head gasket)", Class: Group, About: diag.AboutCylinders,
 		Needs: []known.Need{known.NeedsCompression},
 		Of:    sets("two cylinders or more side by side under one head gasket, not all of them dead", func(c *known.Case) [][]string { return c.GroupLow().Runs }),
-		When:  known.Low, Kind: OfCompression, Weigh: weighNeighbours, Say: neighboursLow, Headline: "neighbours-low", Variants: []string{"several"},
+		When:  known.Low, Kind: OfCompression, Weigh: weighSomeDead, Say: neighboursLow, Headline: "neighbours-low", Variants: []string{"several"},
 	},
 	{
 		Name: "most-low", Title: "Most of the engine's cylinders are low",
@@ -146,6 +146,12 @@ func weighNeighbours(c *known.Case, s known.Subject) []Voice {
 		where(c.AllWet(run, known.WetFlat), speaks(DryUp, "head-gasket", "warped-or-cracked-head")),
 		where(c.LeakApart(run), as(OfLeakage, append(speaks(Heard, "fault-in-each"), denies(Known, "leak-apart", "head-gasket", "warped-or-cracked-head")...))),
 		where(c.Stood(), as(OfHistory, append(speaks(Known, "stuck-valve"), speaks(Hint, "stuck-rings")...))))
+}
+
+// weighSomeDead is weighNeighbours for a run of which some may be dead: where the whole
+// engine stopped, what drives its valves comes before the gasket.
+func weighSomeDead(c *known.Case, s known.Subject) []Voice {
+	return append(weighNeighbours(c, s), where(hasDead(c, s.Cylinders) && c.DriveMayHaveLetGo(), valvesHit(c))...)
 }
 
 // weighMost starts from what lowers most of an engine unevenly.

@@ -41,7 +41,7 @@ var leakPlaceRules = []Rule{
 		Needs: []known.Need{known.NeedsLeakage},
 		Of:    eachCylinder, When: known.All(known.AirAt(known.AtCoolant), known.Not(known.AirCooled)),
 		Kind: OfLeakage, For: pathToCoolant(Heard, Known),
-		Say: leakAt(true, false), Headline: "leaks-to-coolant",
+		Say: leaksToCoolant, Headline: "leaks-to-coolant",
 	},
 	{
 		Name: "leaks-at-exhaust", Title: "Air escapes at the exhaust",

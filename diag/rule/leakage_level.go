@@ -185,6 +185,15 @@ func withGas(c *known.Case) diag.Urgency {
 	return diag.ActSoon
 }
 
+// leaksToCoolant is as urgent as gas in the coolant is.
+func leaksToCoolant(c *known.Case, s known.Subject) diag.Finding {
+	f := leakAt(true, false)(c, s)
+	if c.CoolantGoes() {
+		f.Urgency = diag.DoNotRun
+	}
+	return f
+}
+
 // lowAndBurnsOil is as urgent as what it explains, and soon where that is clear.
 func lowAndBurnsOil(c *known.Case, s known.Subject) diag.Finding {
 	f := allLow(c, s)
