@@ -52,7 +52,7 @@ func TestFast(t *testing.T) {
 }
 
 // quietJSON is what writeAndRead takes where a machine of two cores does nothing
-// else, and a diagnosis with the plan 1.8 ms.
+// else, and a diagnosis with the plan 1.3 ms.
 const quietJSON = 200 * time.Microsecond
 
 // writeAndRead has the standard library write the readings of compression as
