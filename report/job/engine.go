@@ -34,9 +34,13 @@ func (r *reader) engine(top *section) (*engine.Engine, diag.Spec) {
 		r.report(n.pos, "write 'engine: {layout: "+short(n.text)+"}'", "'engine' is '%s', expected keys such as layout and fuel", short(n.text))
 		return nil, diag.Spec{}
 	}
+	before := r.faults
 	s := top.group("engine")
 	if s == nil {
 		return nil, diag.Spec{}
+	}
+	if r.faults > before && s.node.get("layout") == nil { // under a key that was answered
+		return nil, r.spec(s)
 	}
 	e := r.cylinders(top, s)
 	if e != nil {
@@ -159,20 +163,6 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 		r.report(enginePos(s, p), inKeys(s, p)+LayoutHint(p, spec.Layout), "%s", p.Message)
 	}
 	return e
-}
-
-// inKeys says how to write an engine that was given in one text, 'engine: V8 gas',
-// where a key is missing that such a text has no room for.
-func inKeys(s *section, p engine.Problem) string {
-	entries := s.node.entries
-	if p.Field != "numbering" || len(entries) == 0 || entries[0].pos != entries[0].value.pos {
-		return ""
-	}
-	texts := make([]string, len(entries))
-	for i, e := range entries {
-		texts[i] = e.key + ": " + short(e.value.text)
-	}
-	return "write 'engine: {" + strings.Join(texts, ", ") + ", ...}', and in the place of '...' "
 }
 
 // wordMeant gives the word that a text stands for, or the text itself where

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
 )
 
@@ -151,4 +152,18 @@ func rowsOf(entries []entry, named func(string) string) string {
 		order[i] = name + ": {" + strings.Join(by[name], ", ") + "}"
 	}
 	return strings.Join(order, ", ")
+}
+
+// inKeys says how to write an engine that was given in one text, 'engine: V8 gas',
+// where a key is missing that such a text has no room for.
+func inKeys(s *section, p engine.Problem) string {
+	entries := s.node.entries
+	if p.Field != "numbering" || len(entries) == 0 || entries[0].pos != entries[0].value.pos {
+		return ""
+	}
+	texts := make([]string, len(entries))
+	for i, e := range entries {
+		texts[i] = e.key + ": " + short(e.value.text)
+	}
+	return "write 'engine: {" + strings.Join(texts, ", ") + ", ...}', and in the place of '...' "
 }

@@ -35,7 +35,7 @@ func layoutMeant(text string, rotors int) string {
 	for _, word := range strings.Fields(apartFigures(plain)) {
 		if n, _ := counts.find(word, counts.Words); n != "" && count == "" {
 			count = n
-		} else if !slices.Contains([]string{"engine", "motor", "cylinder", "cylinders", "cyl", "cyls", "pot"}, word) {
+		} else if !slices.Contains([]string{"engine", "motor", "cylinder", "cylinders", "cyl", "cyls", "pot", "cylindres", "zylinder"}, word) {
 			words = append(words, word)
 		}
 	}
