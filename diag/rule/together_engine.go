@@ -45,7 +45,7 @@ var engineTogether = []Rule{
 			known.OfEngine("oil did not raise all of them", func(c *known.Case) bool { return !c.RisesEverywhere() })),
 		Kind: OfLeakage, Weigh: func(c *known.Case, _ known.Subject) []Voice {
 			return slices.Concat(speaks(Known, "cam-timing"), speaks(DryUp, "gauge-reads-low", "throttle-or-choke"), where(!c.Several(), speaks(Known, "valve-motion")))
-		}, Against: denies(Heard, "holds-air", "wear", "washed-bore", "fault-in-each"),
+		}, Against: denies(Heard+Known, "holds-air", "wear", "washed-bore", "fault-in-each"),
 		Say: lowYetTight, Keeps: true, Headline: "low-but-tight-everywhere",
 		SaysBetterThan: []string{"all-low", "low-but-tight"},
 	},
