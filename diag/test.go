@@ -141,6 +141,7 @@ type Gauge struct {
 
 // History is what is known of the vehicle that bears on the engine.
 type History struct {
+	Vehicle     string // what it is, in the job's words
 	Complaints  []string
 	Codes       []string // diagnostic trouble codes, upper case
 	StoodMonths float64  // how long the engine stood; 0 not recorded

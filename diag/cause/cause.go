@@ -49,6 +49,8 @@ func inletValved(c *known.Case) bool { return c.InletValves() }
 func releasing(c *known.Case) bool   { return c.HasValves() || c.Ported() }
 func lashed(c *known.Case) bool      { return c.LashCanBeSet() }
 func piston(c *known.Case) bool      { return !c.Rotary() }
+func flywheelKey(c *known.Case) bool { return c.FlywheelMagneto() }
+func wetExhaust(c *known.Case) bool  { return c.WetExhaust() }
 func bored(c *known.Case) bool       { return wet(c) && piston(c) }
 func rotary(c *known.Case) bool      { return c.Rotary() }
 func rotaryWet(c *known.Case) bool   { return wet(c) && rotary(c) }
@@ -227,6 +229,9 @@ func OfComplaint(c *known.Case, complaint string) []string {
 	}
 	if complaint == hardStart && c.Spec.Decompressor == "automatic" { // which opens a valve by its lash
 		list = append([]string{"valve-lash"}, list...)
+	}
+	if slices.Contains([]string{noStart, hardStart}, complaint) && known.KeyMayBeSheared.Holds(c, known.Subject{}) {
+		list = append([]string{"flywheel-key"}, list...)
 	}
 	if complaint == oilUse && charged(c) {
 		list = append([]string{"turbo-seal"}, list...)

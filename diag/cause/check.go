@@ -126,6 +126,8 @@ func (k *Check) Allowed(c *known.Case, cylinders []string, at diag.Urgency) bool
 	switch {
 	case at == diag.DoNotRun && (k.Is(Starter|Runs) || k.Pumps && drivenPump(c)):
 		return false
+	case k.Is(Air) && c.LiquidLies(cylinders): // which air would only press past rings and valves
+		return false
 	case k.Is(Runs) && !c.Starts(), k.Is(Starter|Runs) && c.OilGathersBelow():
 		return false
 	}
@@ -274,7 +276,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Ported(), "blown": blown(c), "airCooled": c.AirCooled(), "aircraft": aircraft(c), "meterOpen": c.MeterOpen(), "lash": c.LashCanBeSet(),
 		"byHand": at == diag.DoNotRun, "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
 		"afterOil": afterOil(c), "oilSmells": known.OilSmells.Holds(c, known.Subject{}), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
-		"oilMixed": c.OilMixed(), "minutes": k.MinutesFor(c, cylinders),
+		"oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "minutes": k.MinutesFor(c, cylinders),
 	}
 }
 

@@ -107,6 +107,16 @@ func onePulls(part float64) func(*Trial) {
 // runningChecks are those of the further tests that are proposed where they
 // tell much for a few minutes, with nothing taken apart.
 var runningChecks = []Check{
+	{Name: "flywheel-key-look", Titles: []string{"the flywheel's key", "look at the flywheel key"}, Minutes: 30, Whole: true, Way: Hand | Opens, Fits: func(c *known.Case, _ []string) bool { return c.FlywheelMagneto() },
+		Answers: func(c *known.Case) bool { return known.KeyMayBeSheared.Holds(c, known.Subject{}) }, Words: []string{"flywheel key looked at", "flywheel off", "flywheel pulled"},
+		Outcomes: []Outcome{
+			{Name: "sheared or bent", For: []string{"flywheel-key"}, Words: []string{"sheared", "bent", "half through", "chewed"}},
+			{Name: "whole and in place", Else: true, Words: []string{"whole", "good", "in place"}}}},
+	{Name: "exhaust-elbow-look", Titles: []string{"the water-cooled exhaust", "exhaust elbow, riser, manifold"}, Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.WetExhaust() },
+		Answers: func(c *known.Case) bool { return c.WetExhaust() }, Words: []string{"exhaust elbow looked at", "elbow off", "riser off", "exhaust elbow tested", "riser tested", "exhaust manifold tested", "exhaust manifold pressure tested"},
+		Outcomes: []Outcome{
+			{Name: "leaks or rusted through", For: []string{"wet-exhaust"}, Words: []string{"leaks", "rusted through", "holed", "cracked", "fell"}, After: []string{"it leaks, or is rusted through"}},
+			{Name: "dry and tight", Else: true, Words: []string{"dry", "tight", "sound", "holds"}, After: []string{"dry ports, and it holds pressure"}}}},
 	{Name: "vacuum-test", Baseline: true, Minutes: 15, Whole: true, Way: Runs, Fits: drawsEvenly, Made: measuredTest(known.Vacuum), Words: []string{"vacuum gauge", "vacuum read", "manifold vacuum"},
 		Outcomes: []Outcome{
 			{Name: "low and steady", For: []string{"cam-timing", "timing-drive", "cam-phaser", "late-ignition", "air-leak", "manifold-gasket", "egr-open"}, Sure: 0.6, Enter: needle(13.5, 22, 13.5), Words: []string{"low"}},

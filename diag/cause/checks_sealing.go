@@ -185,9 +185,9 @@ var sealingChecks = []Check{
 		return pistons(c, cylinders) && slices.ContainsFunc(cylinders, func(n string) bool { return c.LeaksAt(n, known.AtOutside) })
 	},
 		Outcomes: []Outcome{{Name: "thread", For: []string{"plug-or-adapter-thread", "adapter-leak"}}, {Name: "edge", For: []string{"head-gasket", "warped-or-cracked-head"}, After: []string{"bubbles along the joint"}}, {Name: "none", Else: true, After: []string{"no bubbles"}}}},
-	{Name: "turn-by-hand", Titles: []string{"turning by hand"}, Minutes: 10, Whole: true, Way: Hand, Words: []string{"turned by hand"},
+	{Name: "turn-by-hand", Titles: []string{"turning by hand"}, Minutes: 10, Whole: true, Way: Hand, Words: []string{"turned by hand", "turned with the plugs out", "turned over with the plugs out"},
 		Outcomes: []Outcome{
-			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore"}, Words: []string{"liquid"}},
+			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore", "wet-exhaust"}, Words: []string{"liquid", "water came out", "coolant came out", "fuel came out", "oil came out"}},
 			{Name: "it does not move", For: []string{"tight-engine", "stuck-rings"}, Fits: func(c *known.Case) bool { return known.EngineStuck.Holds(c, known.Subject{}) }, Sure: 0.7, Words: []string{"does not move", "will not move", "solid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.4, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},

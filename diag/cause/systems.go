@@ -8,6 +8,8 @@ var systemCauses = []Cause{
 	{Name: "past-limit", Vague: true},
 	{Name: "reading-wrong", Test: true},
 	{Name: "late-ignition", Fits: sparked, Explains: []string{lowPower, overheat, hardStart}},
+	{Name: "flywheel-key", Fits: flywheelKey, Explains: []string{noStart, hardStart, misfire, lowPower}},
+	{Name: "wet-exhaust", Fits: wetExhaust, Explains: []string{noStart, hardStart, misfire, stood}},
 	{Name: "advance", Fits: sparked, Explains: []string{lowPower}},
 	{Name: "points", Fits: sparked, Explains: sparkly},
 	{Name: "valve-springs", Fits: valved, Explains: []string{noise, misfire, lowPower}},

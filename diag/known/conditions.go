@@ -125,6 +125,7 @@ var (
 	InletValved = OfEngine("an engine with inlet valves", func(c *Case) bool { return c.InletValves() })
 	Lash        = OfEngine("valves whose clearance can be set", func(c *Case) bool { return c.LashCanBeSet() })
 	Single      = OfEngine("an engine of one cylinder", func(c *Case) bool { return !c.Several() })
+	StoodShort  = OfEngine("said to have stood, every cylinder read, none low and none losing too much", func(c *Case) bool { return c.StoodAndSound() })
 	StoodLong   = OfEngine("stood more than 6 months", func(c *Case) bool { return c.Stood() })
 	GasFound    = OfEngine("combustion gas found in the coolant", func(c *Case) bool { return c.CoolantGas == "positive" })
 	NoGasFound  = OfEngine("no combustion gas found in the coolant, by a test that was not made cold or short", func(c *Case) bool { return c.CoolantGas == "negative" && !c.GasTestWeak() })

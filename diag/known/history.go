@@ -18,6 +18,15 @@ func (c *Case) Stood() bool {
 	return c.History.StoodMonths > StoodMonths || c.History.StoodMonths == 0 && slices.Contains(c.History.Complaints, "stood")
 }
 
+// StoodAndSound reports an engine that is said to have stood and whose cylinders were all
+// read and seal: what stands may stick, and here nothing did.
+func (c *Case) StoodAndSound() bool {
+	if !slices.Contains(c.History.Complaints, "stood") || !c.SealingRead() || c.AllLow() != nil || c.Dead() || len(c.LowSet()) > 0 {
+		return false
+	}
+	return len(c.Those(c.HighLoss)) == 0
+}
+
 // Complains reports one of the job's complaints; a stored misfire code is one
 // too.
 func (c *Case) Complains(of ...string) bool {
@@ -186,7 +195,7 @@ const (
 // That the engine stood for long is how it came here and not what is wrong with
 // it; a rule of its own speaks of it.
 func (c *Case) Complaints() []string {
-	list := slices.DeleteFunc(slices.Clone(c.History.Complaints), func(x string) bool { return x == "stood" && c.Stood() })
+	list := slices.DeleteFunc(slices.Clone(c.History.Complaints), func(x string) bool { return x == "stood" && (c.Stood() || c.StoodAndSound()) })
 	if misfires, _ := c.MisfireCodes(); misfires && !slices.Contains(list, "misfire") {
 		list = append(list, "misfire")
 	}

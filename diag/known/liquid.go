@@ -86,6 +86,16 @@ func (c *Case) LiquidPossible() []string {
 	return c.Those(func(n string) bool { return c.LiquidIn(n) != "" })
 }
 
+// LiquidLies reports liquid seen in one of some cylinders, of any where none are named,
+// that nobody is said to have turned out since.
+func (c *Case) LiquidLies(names []string) bool {
+	if len(names) == 0 {
+		names = c.Every()
+	}
+	return slices.ContainsFunc(names, func(n string) bool { return c.LiquidIn(n) == LiquidSeen }) &&
+		!c.WorkDone("turn by hand", "turned by hand", "with the plugs out", "turned out", "drained", "pumped out", "blown out", "sucked out")
+}
+
 // HangsBelow reports a cylinder under the crankshaft, into which oil runs: all
 // of an inverted engine, and those of a radial one that lie in its lower third.
 func (c *Case) HangsBelow(name string) bool {

@@ -30,6 +30,14 @@ var historyRules = []Rule{
 		Kind: OfHistory, Weigh: stoodVoices, Say: stoodEngine, Headline: "stood",
 	},
 	{
+		Name: "stood-and-sound", Title: "It stood, and nothing stuck", Class: Information, About: diag.AboutEngine,
+		Why:    "That an engine stood is how it came here, and no trouble by itself. What sticks as it stands, rings and valves, loses air and pressure; where every cylinder was read and holds them, nothing has stuck.",
+		Source: "follows from how the engine works",
+		Of:     theEngine, When: known.All(known.StoodShort, known.Not(known.StoodLong)), Kind: OfHistory, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"months": diag.Number{Value: c.History.StoodMonths}.String(), "leakage": c.Has(known.NeedsLeakage)}}
+		}, Headline: "see-findings",
+	},
+	{
 		Name: "tests-declined", Title: "The main tests were refused or not made", Class: TestItself, About: diag.AboutEngine,
 		Why:    "Whether an engine seals is told by its compression or its leakage. Where the job says that neither was made, whatever else was looked at cannot stand in for them.",
 		Source: "follows from what was not read", Variants: []string{"not-told", "beside"},
@@ -148,17 +156,32 @@ func liquidVoices(c *known.Case, s known.Subject) []Voice {
 		return as(kind, append(speaks(weight, "oil-in-bore"), speaks(Hint, "coolant-or-fuel-in-bore")...))
 	}
 	list := append(speaks(weight, "coolant-or-fuel-in-bore"), speaks(Hint, "oil-in-bore")...)
+	if c.WetExhaust() && c.WaterIn(s.Name()) {
+		list = append(list, Voice{Cause: "wet-exhaust", Weight: 2 * Heard})
+	}
 	if c.Looks(s.Name(), "coolant") || c.LosesCoolant() {
 		list = append(list, speaks(DryUp, "head-gasket", "warped-or-cracked-head")...)
 	}
-	return as(kind, list)
+	list = as(kind, list)
+	for i := range list { // which nobody saw: it is the commonest way for water into an engine afloat
+		if list[i].Cause == "wet-exhaust" {
+			list[i].Kind = OfHistory
+		}
+	}
+	return list
+}
+
+// waterToTurnOut reports water that was seen in a cylinder into which oil may go
+// against rust.
+func waterToTurnOut(c *known.Case, names []string) bool {
+	return c.OilAllowed() && slices.ContainsFunc(names, func(n string) bool { return c.LiquidIn(n) == known.LiquidSeen && c.WaterIn(n) })
 }
 
 // liquidVariants are the wordings by why liquid may lie there.
 var liquidVariants = map[known.Liquid]string{known.LiquidSeen: "seen", known.LiquidCoolant: "coolant", known.LiquidBelow: "below"}
 
 func liquidSays(c *known.Case, s known.Subject) diag.Finding {
-	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Weak, Facts: diag.Facts{"diesel": c.Spec.Diesel(), "inverted": c.Spec.Inverted == diag.Yes}}
+	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Weak, Facts: diag.Facts{"diesel": c.Spec.Diesel(), "inverted": c.Spec.Inverted == diag.Yes, "water": waterToTurnOut(c, s.Cylinders)}}
 	f.Variant = liquidVariants[c.LiquidIn(s.Name())]
 	for _, n := range s.Cylinders[1:] {
 		if liquidVariants[c.LiquidIn(n)] != f.Variant {

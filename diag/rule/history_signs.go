@@ -37,6 +37,9 @@ var historySigns = []Sign{
 	{When: known.All(known.Complaint("overheating"), known.Not(known.AirCooled), known.UnderFloor, known.OfEngine("not even", func(c *known.Case) bool {
 		return c.Cranking().LowestPercentOfHighest < known.EvenTogether
 	})), Kind: OfHistory, About: "engine", For: append(speaks(Known, "warped-or-cracked-head", "head-gasket"), speaks(DryUp, "scored-bore", "rings")...)},
+	// What stops a flywheel dead turns it on the crankshaft, and the spark with it.
+	{When: known.All(known.KeyMayBeSheared, known.Complaint("no start", "hard start", "misfire", "low power"), known.Not(known.UnderFloor)), Kind: OfHistory, About: "engine", For: speaks(Heard, "flywheel-key")},
+	{When: known.All(known.KeyMayBeSheared, known.Complaint("no start", "hard start", "misfire", "low power")), Kind: OfHistory, About: "mixture", For: speaks(Heard, "flywheel-key")},
 	{When: known.Complaint("noise"), Kind: OfHistory, About: "any", For: speaks(Hint, "valve-motion", "collapsed-lifter", "valve-lash", "piston-contact", "foreign-object", "bottom-end")},
 }
 

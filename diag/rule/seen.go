@@ -167,7 +167,11 @@ func valveGearSays(c *known.Case, s known.Subject) diag.Finding {
 	return f
 }
 
+// rustSeen: where the water itself was seen, rust is what it left and not what is wrong.
 func rustSeen(c *known.Case, s known.Subject) []Voice {
+	if slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.LiquidIn(n) == known.LiquidSeen }) {
+		return append(speaks(DryUp, "stuck-rings", "stuck-valve"), speaks(Hint, "scored-bore")...)
+	}
 	return slices.Concat(
 		where(c.AnySeen(s.Cylinders, known.RustOnValve), append(speaks(Heard, "sticking-valve"), speaks(Known, "stuck-valve")...)),
 		where(c.AnySeen(s.Cylinders, known.RustOnWall), append(speaks(Sight, "stuck-rings"), speaks(Known, "scored-bore")...)))

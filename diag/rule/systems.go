@@ -65,7 +65,7 @@ var timingRules = systemRule(known.Timing, OfTiming, "limits: the job's own; mea
 	{
 		Name: "timing-late", Title: "Ignition timing late",
 		Why:  "A spark that comes late burns in the exhaust: little power, much heat, low vacuum.",
-		When: known.All(sparkLit, known.LateBase), For: speaks(Heard, "late-ignition"), Say: timed("base", diag.ActSoon), Headline: "timing-late",
+		When: known.All(sparkLit, known.LateBase), Weigh: weighBase, Say: timed("base", diag.ActSoon), Headline: "timing-late",
 	},
 	{
 		Name: "timing-early", Title: "Ignition timing early",
@@ -88,6 +88,18 @@ var timingRules = systemRule(known.Timing, OfTiming, "limits: the job's own; mea
 		When: known.CamLate, Weigh: weighCam, Say: timed("cam", diag.ActSoon), Headline: "late-timing",
 	},
 })
+
+// weighBase: where a soft key holds the flywheel, and the magneto with it, nothing else
+// moves the spark by much.
+func weighBase(c *known.Case, s known.Subject) []Voice {
+	switch {
+	case known.KeyMayBeSheared.Holds(c, s):
+		return append(speaks(Heard, "flywheel-key"), speaks(DryUp, "late-ignition")...)
+	case c.FlywheelMagneto():
+		return append(speaks(Heard, "flywheel-key"), speaks(Known, "late-ignition")...)
+	}
+	return speaks(Heard, "late-ignition")
+}
 
 // weighCam: a chain that is slacker than it may be has worn; a camshaft off its mark
 // has slipped, by a tooth or by its adjuster.

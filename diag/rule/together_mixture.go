@@ -205,7 +205,7 @@ func richButLow(c *known.Case, s known.Subject) diag.Finding {
 		f.Confidence = diag.Fair
 	}
 	hose := k.In.FuelInHose == "yes"
-	f.Facts["hose"] = hose
+	f.Facts["hose"], f.Facts["injected"] = hose, c.Injected()
 	if hose && clear {
 		f.Confidence = diag.Strong
 	}

@@ -34,11 +34,12 @@ var allCautions = []caution{
 		return s.caused("fuel-in-oil", "regulator-diaphragm", "flooding", "leaking-injector") && !burnsItsOil
 	}},
 	{"catalyst", func(s *sheetAsks) bool {
-		return s.unburnt() && !s.Spec.Diesel() && !s.Spec.TwoStroke && !(s.Carburetted() && !s.MeterOpen() && s.FuelSystem() == "")
+		return s.unburnt() && s.MayHaveCatalyst()
 	}},
 	{"crank-turns", func(s *sheetAsks) bool { return s.leakage() }},
 	{"hot-coolant", func(s *sheetAsks) bool { return !s.AirCooled() && (s.coolant() || s.leakage() && !s.LeakageCold()) }},
-	{"starter-turns", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Starter)) }},
+	{"starter-turns", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Starter)) && !s.PulledOver() }},
+	{"pull-turns", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Starter)) && s.PulledOver() }},
 	{"running-engine", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Runs)) }},
 	{"not-airworthiness", func(s *sheetAsks) bool { return s.HeldOf80() }},
 	{"makers-procedure", func(*sheetAsks) bool { return true }},

@@ -159,5 +159,5 @@ func (b *ledger) facts(name string, cylinders []string) diag.Facts {
 		at = nil
 	}
 	b.c.InOrder(at)
-	return diag.Facts{"at": diag.Names(at), "airCooled": b.c.AirCooled(), "meterOpen": b.c.MeterOpen(), "diesel": b.c.Spec.Diesel()}
+	return diag.Facts{"at": diag.Names(at), "airCooled": b.c.AirCooled(), "meterOpen": b.c.MeterOpen(), "diesel": b.c.Spec.Diesel(), "pcv": b.c.MayHavePCV()}
 }

@@ -157,7 +157,7 @@ func (r *reader) months(n *node) float64 {
 
 func (r *reader) history(j *Job, top *section) diag.History {
 	complaint, smoke := top.group("job"), top.group("smoke")
-	h := diag.History{Complaints: j.Complaints, Onset: complaint.scalarText("onset"), OilUse: complaint.scalarText("oil-use"),
+	h := diag.History{Vehicle: j.Vehicle.Description.Value, Complaints: j.Complaints, Onset: complaint.scalarText("onset"), OilUse: complaint.scalarText("oil-use"),
 		Smoke: diag.Smoke{Colour: smoke.word("colour").Value, When: smoke.wordList("when")}}
 	for _, f := range j.Findings {
 		h.Findings = append(h.Findings, f.Value)

@@ -1,0 +1,137 @@
+package known
+
+import "strings"
+
+// What the words in which a vehicle is described tell of its engine.
+
+// pcvSince is the first year of vehicles whose crankcase is drawn off by a valve in
+// the intake; catalystSince that of catalytic converters: common practice, no source.
+const (
+	pcvSince      = 1961
+	catalystSince = 1975
+)
+
+// VehicleYear is the year that the vehicle's description names, 0 for none.
+func (c *Case) VehicleYear() int {
+	digits, year := 0, 0
+	for i := 0; i <= len(c.History.Vehicle); i++ {
+		if i < len(c.History.Vehicle) && c.History.Vehicle[i] >= '0' && c.History.Vehicle[i] <= '9' {
+			digits, year = digits+1, 10*year+int(c.History.Vehicle[i]-'0')
+			if digits > 4 {
+				year = 0
+			}
+			continue
+		}
+		if digits == 4 && year >= firstYear && year <= lastYear {
+			return year
+		}
+		digits, year = 0, 0
+	}
+	return 0
+}
+
+// Years in which a vehicle with an engine may have been made.
+const firstYear, lastYear = 1885, 2099
+
+// MayHavePCV reports an engine whose crankcase may be drawn off by a valve in its
+// intake: a petrol four-stroke of a vehicle that is not older than these, nor tested as
+// aircraft are, nor a small one of a mower or pump.
+func (c *Case) MayHavePCV() bool {
+	year := c.VehicleYear()
+	return !c.Spec.Diesel() && !c.Ported() && !c.Rotary() && !c.TestedAsAircraft() && !c.described(smallMachines) && (year == 0 || year >= pcvSince)
+}
+
+// MayHaveCatalyst reports an engine behind which a catalytic converter may sit.
+func (c *Case) MayHaveCatalyst() bool {
+	year := c.VehicleYear()
+	old := year > 0 && year < catalystSince
+	return !c.Spec.Diesel() && !c.Spec.TwoStroke && !old && !c.FlywheelMagneto() && !c.Afloat() && !(c.Carburetted() && !c.MeterOpen() && c.FuelSystem() == "")
+}
+
+// Words of what a vehicle is called.
+var (
+	smallMachines = []string{"mower", "trimmer", "strimmer", "tiller", "cultivator", "rotavator", "generator", "genset", "chainsaw", "chain saw", "brush cutter", "brushcutter", "hedge cutter", "leaf blower", "snow blower",
+		"snowblower", "outboard", "pressure washer", "water pump", "edger", "stump grinder", "log splitter", "chipper", "shredder", "go kart", "gokart", "scarifier", "compactor", "concrete saw", "cut off saw", "auger"}
+	roadMachines = []string{"motorcycle", "motorbike", "moped", "scooter", "bike", "car", "van", "saloon", "sedan", "coupe", "tourer", "roadster", "quad", "sidecar", "airplane", "aeroplane", "microlight"}
+	boats        = []string{"boat", "cabin cruiser", "motor cruiser", "yacht", "launch", "outboard", "sterndrive", "stern drive", "outdrive", "inboard", "marine", "sloop", "ketch", "trawler", "dinghy", "jet ski", "jetski", "barge", "runabout", "raw water", "sea water", "seawater", "ship"}
+	seaWater     = []string{"salt water", "saltwater", "sea water", "seawater", "raw water", "salty water", "lake water", "river water"}
+)
+
+// described reports a vehicle whose description has one of these words.
+func (c *Case) described(words []string) bool {
+	if c.History.Vehicle == "" {
+		return false
+	}
+	text := plainWords(c.History.Vehicle)
+	for _, x := range words {
+		if has(text, x) || has(text, x+"s") {
+			return true
+		}
+	}
+	return false
+}
+
+// flywheelML is how large a cylinder cooled by air may be of an engine that is taken to
+// have its magneto in its flywheel where nobody says what it drives: judgement, no source.
+const flywheelML = 450
+
+// FlywheelMagneto reports an engine whose spark is made by a magnet in its flywheel, which
+// a soft key holds in its place on the crankshaft: a petrol engine of one or two cylinders
+// of a mower, a saw or a boat, or, where nothing says what it drives, a small one cooled by
+// air. Common practice, no source.
+func (c *Case) FlywheelMagneto() bool {
+	n := len(c.Engine.Cylinders)
+	if n == 0 || n > 2 || c.Spec.Diesel() || c.Rotary() || c.TestedAsAircraft() {
+		return false
+	}
+	if c.described(smallMachines) {
+		return true
+	}
+	computer := len(c.History.Codes) > 0 || c.Injects() || c.Spec.Charging == "turbo"
+	return c.AirCooled() && !computer && c.CylinderML() > 0 && c.CylinderML() <= flywheelML && !c.described(roadMachines)
+}
+
+// Injects reports an engine that is said to be injected.
+func (c *Case) Injects() bool { return c.FuelSystem() != "" && c.FuelSystem() != Carburettor }
+
+// KeyStruck are words of what shears the key of a flywheel, and of the engine that kicks
+// as its spark comes at another time.
+var keyStruck = append(pairs("blade|propeller|prop|tine|tines|auger|flywheel", "hit|struck|stone|rock|root|stump|kerb|curb|stopped|came loose"),
+	"hit a stone", "hit a rock", "hit a root", "hit a stump", "hit something", "struck a", "stopped dead", "kicks back", "kicked back", "kick back", "kickback", "kicking back", "pulls the rope", "jerks the rope", "flywheel key", "flywheel nut")
+
+// KeyMayBeSheared is such an engine that was stopped dead, or that kicks back.
+var KeyMayBeSheared = OfEngine("a small engine with its magneto in its flywheel, whose blade or drive hit something, or which kicks back", func(c *Case) bool {
+	if c.History.Onset == "" && len(c.History.Findings) == 0 {
+		return false
+	}
+	return (SpeaksOf(strings.ToLower(c.History.Onset), keyStruck...) || c.Found(keyStruck...)) && c.FlywheelMagneto()
+})
+
+// HasFlywheelKey is such an engine.
+var HasFlywheelKey = OfEngine("a small engine with its magneto in its flywheel", func(c *Case) bool { return c.FlywheelMagneto() })
+
+// PulledOver reports an engine that was turned for its test by its rope or its kickstarter.
+func (c *Case) PulledOver() bool {
+	return c.Conditions.Method != "" && SpeaksOf(strings.ToLower(c.Conditions.Method), "pulled", "pull start", "recoil", "rope", "kick", "swung by hand", "propeller by hand")
+}
+
+// Afloat reports an engine of a boat, whose exhaust the water around it may cool: by what
+// the vehicle is called, or by words of sea water in what was found.
+func (c *Case) Afloat() bool {
+	return c.described(boats) || c.Found(seaWater...)
+}
+
+// WetExhaust reports an engine in a boat whose exhaust water may run back from: not one
+// cooled by air.
+func (c *Case) WetExhaust() bool { return !c.AirCooled() && c.Afloat() }
+
+// WaterIn reports water, or the rust or the washed plug that it leaves, in a cylinder.
+func (c *Case) WaterIn(name string) bool {
+	return c.Looks(name, "coolant") || c.Seen(name, waterSeen...) || c.Seen(name, RustOnWall...) || c.Seen(name, RustOnValve...)
+}
+
+// waterSeen are words of water that was seen.
+var waterSeen = []string{"water", "coolant"}
+
+// WaterFromExhaust is a cylinder of an engine in a boat in which there is or was water.
+var WaterFromExhaust = OfAll("water or rust seen in it or its plug washed, in an engine of a boat", func(c *Case, n string) bool { return c.WetExhaust() && c.WaterIn(n) })
