@@ -4,6 +4,7 @@ import (
 	"strings"
 	"time"
 
+	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
@@ -114,6 +115,12 @@ func (v *view) identityBlock() layout.Block {
 	chosen(&d.Said, "job-number", v.job.Number.Value)
 	chosen(&d.Said, "authorised", v.authorisedWords())
 	chosen(&d.Said, "complaints", joined(", ", v.complaints()...))
+	if v.sheet.Has("complaints") { // and what goes with them
+		history := &v.test.History
+		add(&d.Said, "onset", history.Onset)
+		add(&d.Said, "oil-use", history.OilUse)
+		add(&d.Said, "smoke", v.smokeWords(history.Smoke))
+	}
 	chosen(&d.Said, "reason", v.job.Reason.Value)
 	add(&d.Said, "stood", vehicle.Stood.Value)
 	chosen(&d.Said, "work-done", joined(", ", values(vehicle.WorkDone)...))
@@ -131,6 +138,18 @@ func (v *view) complaints() []string {
 		said[i] = v.term("complaint", c)
 	}
 	return said
+}
+
+// smokeWords say the colour of the smoke and when it was seen.
+func (v *view) smokeWords(s diag.Smoke) string {
+	if s.Colour == "" {
+		return ""
+	}
+	said := []string{v.label("smoke." + s.Colour)}
+	for _, when := range s.When {
+		said = append(said, v.label("smoke-when."+when))
+	}
+	return joined(", ", said...)
 }
 
 func (v *view) vinWords() string {
