@@ -3,6 +3,7 @@ package known
 import (
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"gaugesheet/diag"
@@ -148,8 +149,9 @@ func (c *Case) repaired() *repairs {
 	r.pressures, r.reason = diag.ChangesSince(c.Test, c.Before.Test)
 	r.losses = lossesBetween(before, c)
 	allLow := before.AllLow() != nil || before.Dead()
+	worn := before.worn()
 	for _, ch := range r.pressures {
-		bad := allLow || before.Grade(ch.Name).IsLow() || slices.Contains(before.UnderMinimum(), ch.Name) || c.underNow(ch.Name, ch.Then)
+		bad := allLow || worn || before.Grade(ch.Name).IsLow() || slices.Contains(before.UnderMinimum(), ch.Name) || c.underNow(ch.Name, ch.Then)
 		sound := slices.Contains([]diag.Grade{diag.Even, diag.High, diag.Watch}, c.Grade(ch.Name)) && c.AllLow() == nil && !c.underNow(ch.Name, ch.Now)
 		r.byPressure[ch.Name] = r.set(ch.Name, bad, sound, Moved(ch))
 	}
@@ -158,6 +160,40 @@ func (c *Case) repaired() *repairs {
 		r.byLoss[ch.Name] = r.set(ch.Name, before.LeakTooHigh(was), !c.LeakTooHigh(is), -MovedPoints(ch))
 	}
 	return r
+}
+
+// worn reports an engine that oil brought up in every cylinder by far more than its own
+// volume does: it was losing its pressure past its rings, whatever it reads beside others
+// of its kind.
+func (c *Case) worn() bool {
+	read := c.Read()
+	return !c.Spec.Diesel() && len(read) > 0 && c.Has(NeedsWet) && !c.Noticed("wet-dose-too-large") && !slices.ContainsFunc(read, func(n string) bool {
+		r := c.Cylinder(n)
+		return r.Wet == nil || r.Dry == nil || 100*(*r.Wet-*r.Dry) < RawRise*(*r.Dry)
+	})
+}
+
+// WorkWasFor reports a complaint that work of this kind is done for, of an engine whose
+// readings the work made better, in none of them worse and in none as bad as before:
+// whether it is gone is seen in use, and not in a test.
+func (c *Case) WorkWasFor(complaint string) bool {
+	if c.Before == nil || c.Before.Done == "" || len(c.RepairedTo(Worse))+len(c.RepairedTo(Unchanged)) > 0 || len(c.RepairedTo(Better))+len(c.RepairedTo(Proved)) == 0 {
+		return false
+	}
+	done := strings.ToLower(c.Before.Done)
+	return slices.ContainsFunc(workFor, func(w workOf) bool {
+		return slices.Contains(w.complaints, complaint) && SpeaksOf(done, w.words...)
+	})
+}
+
+// workOf is work by its words, with the complaints that it is done for.
+type workOf struct{ words, complaints []string }
+
+// workFor is what is done for which complaint: common practice, no source.
+var workFor = []workOf{
+	{[]string{"ring", "hone", "rebore", "bored", "piston", "liner", "overhaul", "rebuil", "top end"}, []string{"oil use", "low power", "hard start", "no start", "misfire"}},
+	{[]string{"valve", "head", "overhaul", "rebuil", "top end", "lash", "clearance"}, []string{"oil use", "low power", "hard start", "no start", "misfire"}},
+	{[]string{"gasket", "head"}, []string{"coolant loss", "overheating", "low power", "misfire"}},
 }
 
 // underNow reports a value of a cylinder under the minimum that the job states.

@@ -13,6 +13,12 @@ func (c *Case) TurnsSlowly() bool {
 	return rpm > 0 && rpm < SlowCranking
 }
 
+// HeldByHand reports a gauge that was pressed into the plug hole by hand, by the method's
+// words.
+func (c *Case) HeldByHand() bool {
+	return c.Conditions.Method != "" && SpeaksOf(plainWords(c.Conditions.Method), "push in", "pushed in", "press in", "pressed in", "held by hand", "hand held", "rubber cone")
+}
+
 // CrankingSpeed is the speed of the test in rpm, 0 where not recorded.
 func (c *Case) CrankingSpeed() float64 {
 	switch {

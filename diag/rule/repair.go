@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -98,7 +100,7 @@ func repairedTo(what known.Repair) Scope {
 // repaired gives the readings of the first cylinder before and after the work.
 func repaired(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
-		facts := diag.Facts{"cylinder": s.Name(), "done": c.Before.Done, "when": known.On(c.Before.Date), "then": "", "now": "", "u": "", "lost": "", "loses": ""}
+		facts := diag.Facts{"road": diag.Names(toBeSeen(c)), "cylinder": s.Name(), "done": c.Before.Done, "when": known.On(c.Before.Date), "then": "", "now": "", "u": "", "lost": "", "loses": ""}
 		pressure, loss := c.RepairOf(s.Name())
 		if pressure != nil && loss != nil { // what decides is said: the same, or worse, in one of the two
 			switch p, l := c.RepairBy(s.Name()); {
@@ -118,9 +120,14 @@ func repaired(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Findin
 	}
 }
 
+// toBeSeen are the complaints that the work was done for.
+func toBeSeen(c *known.Case) []string {
+	return slices.DeleteFunc(c.Complaints(), func(x string) bool { return !c.WorkWasFor(x) })
+}
+
 func gasRepaired(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, _ known.Subject) diag.Finding {
-		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{"done": c.Before.Done, "when": known.On(c.Before.Date), "rotary": c.Rotary(), "cylinder": "", "then": "", "now": "", "lost": "", "loses": ""}}
+		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{"done": c.Before.Done, "when": known.On(c.Before.Date), "rotary": c.Rotary(), "road": diag.Names(nil), "cylinder": "", "then": "", "now": "", "lost": "", "loses": ""}}
 	}
 }
 

@@ -82,9 +82,11 @@ type Rule struct {
 	// Repeat the check that repeats what is doubtful.
 	Notices func(*known.Case) []diag.Notice
 	Asks    string // what Notices looks for, in words: the trigger of such a rule
-	Doubt   string
-	Doubts  []known.Need
-	Repeat  string
+	// ComplaintsWait: complaints that nothing explains wait until the test was made again.
+	ComplaintsWait bool
+	Doubt          string
+	Doubts         []known.Need
+	Repeat         string
 	// RepeatOf gives the check of one notice, where they differ, HeadlineOf the
 	// key of the verdict; Alone whether it asks for the check also where nothing
 	// that was found rests on it.

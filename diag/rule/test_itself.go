@@ -11,7 +11,7 @@ import (
 // above the findings and make them provisional, and suppress none. What a
 // notice says of the test speaks in the story of an engine that is low
 // throughout as well: a known fault of the test is the first cause there.
-var testRules = slices.Concat(figureRules, turningRules, methodRules, gaugeRules, leakTestRules, recordRules)
+var testRules = slices.Concat(decideRules, figureRules, turningRules, methodRules, gaugeRules, leakTestRules, recordRules)
 
 // The readings that hang on how an engine was cranked.
 var (
@@ -65,6 +65,38 @@ var turningRules = []Rule{
 		Doubt: "strokes-differ", Doubts: onStarter, Repeat: "repeat-method", Headline: "test-strokes",
 		Unsettles: func(n diag.Notice) bool { fewer, _ := n.Facts["fewer"].(bool); return fewer },
 	},
+}
+
+// decideRules are on a test of which so much was not right that it is made again.
+var decideRules = []Rule{{
+	Name: "test-decides-nothing", Title: "Several things were not right in a test that found nothing", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
+	Why: "Each fault of a test moves its readings, and two or three of them hide as much as they make. A test that found nothing, and was made like that, clears nothing either: " +
+		"before a complaint is followed elsewhere it is made again, properly, which costs minutes.",
+	Source:  "common practice, no source",
+	Asks:    "compression was read and no cylinder is low, there is a complaint, and of these at least two: the battery sagged or cranked slowly; the throttle or choke was closed, or nobody is sure; the other plugs stayed in; the gauge was pushed in by hand; the strokes differ",
+	Notices: decidesNothing, Kind: OfTest, Repeat: "repeat-method", Headline: "test-decides-nothing", Alone: always, ComplaintsWait: true, Doubts: onStarter, Shifts: true,
+}}
+
+// decidesNothing: a shut throttle alone has its own words.
+func decidesNothing(c *known.Case) []diag.Notice {
+	if !c.DryRead() || len(c.Complaints()) == 0 || c.SaysNothing() || readsLow(c) {
+		return nil
+	}
+	var faults []string
+	add := func(is bool, what string) {
+		if is {
+			faults = append(faults, what)
+		}
+	}
+	add(sagged(c) || c.TurnsSlowly(), "cranking")
+	add(c.ThrottleShut() || c.ChokeShut() || c.Conditions.Throttle == "not sure" && !c.Spec.Diesel(), "throttle")
+	add(c.Conditions.PlugsOut == "one at a time" && c.Several(), "plugs")
+	add(c.HeldByHand(), "pushed-in")
+	add(c.Compression != nil && strokesDiffer(c) != nil, "strokes")
+	if len(faults) < 2 {
+		return nil
+	}
+	return notice("test-decides-nothing", "", nil, diag.Facts{"faults": diag.Names(faults)})
 }
 
 // methodRules are on what was done otherwise than figures are made for.

@@ -19,6 +19,9 @@ func answerComplaints(c *known.Case, told []*story) []*story {
 	var open []string
 	for _, complaint := range c.Complaints() {
 		by := explainers(c, told, complaint)
+		if len(by) == 0 && c.WorkWasFor(complaint) { // the finding on the work says so
+			continue
+		}
 		for _, s := range by {
 			s.Explains = append(s.Explains, complaint)
 		}

@@ -89,8 +89,9 @@ func waitForTest(told []*story) {
 	if i < 0 || told[i].Next == nil {
 		return
 	}
+	first := slices.ContainsFunc(told[i].members, func(m *member) bool { return m.rule.ComplaintsWait })
 	for _, s := range told {
-		if s.waits {
+		if s.waits || first && slices.ContainsFunc(s.members, func(m *member) bool { return m.rule.Name == notExplained }) {
 			s.Next = told[i].Next
 		}
 	}
