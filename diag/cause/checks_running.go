@@ -112,7 +112,7 @@ var runningChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "sheared or bent", For: []string{"flywheel-key"}, Words: []string{"sheared", "bent", "half through", "chewed"}},
 			{Name: "whole and in place", Else: true, Words: []string{"whole", "good", "in place"}}}},
-	{Name: "exhaust-elbow-look", Titles: []string{"the water-cooled exhaust", "exhaust elbow, riser, manifold"}, Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.WetExhaust() },
+	{Name: "exhaust-elbow-look", Titles: []string{"the water-cooled exhaust", "exhaust elbow, riser, manifold"}, Minutes: 30, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.WetExhaust() },
 		Answers: func(c *known.Case) bool { return c.WetExhaust() }, Words: []string{"exhaust elbow looked at", "elbow off", "riser off", "exhaust elbow tested", "riser tested", "exhaust manifold tested", "exhaust manifold pressure tested"},
 		Outcomes: []Outcome{
 			{Name: "leaks or rusted through", For: []string{"wet-exhaust"}, Words: []string{"leaks", "rusted through", "holed", "cracked", "fell"}, After: []string{"it leaks, or is rusted through"}},
