@@ -41,7 +41,12 @@ var wholeRules = []Rule{
 			return nil
 		}),
 		When:     known.OfEngine("above a stated minimum by less than the uncertainty", func(c *known.Case) bool { return nearestMinimum(c) != nil }),
-		Absolute: true, Kind: OfCompression, For: common("gauge-reads-low", "cold-engine", "wear"), Say: nearMinimum, Headline: "too-close",
+		Absolute: true, Kind: OfCompression, Weigh: func(c *known.Case, s known.Subject) []Voice {
+			if c.AnyLow(s.Cylinders) { // no gauge, and no cold, lowers one beside the others
+				return nil
+			}
+			return common("gauge-reads-low", "cold-engine", "wear")
+		}, Say: nearMinimum, Headline: "too-close",
 	},
 	{
 		Name: "outside-limit", Title: "The cylinders differ by more than a limit allows",
