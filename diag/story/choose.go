@@ -264,6 +264,9 @@ func (b *ledger) shares() []share {
 			order = found[:1]
 		}
 	}
+	if b.stops != "" && rule.Named(b.stops).Kind != rule.OfSight && b.speaks(b.stops, order[0]) { // what was measured so is settled before the rest
+		order = slices.DeleteFunc(slices.Clone(order), func(name string) bool { return !b.speaks(b.stops, name) })
+	}
 	order = order[:min(len(order), weighed)]
 	sum := 0
 	for _, name := range order {

@@ -36,7 +36,7 @@ func (b *ledger) rank() []string {
 			x.weight /= 2
 		}
 		x.unseen = evident && !b.shown(x.cause.Name)
-		x.aside = len(b.lesser) > 0 && b.aside(x.cause)
+		x.aside = len(b.lesser) > 0 && (b.aside(x.cause) || b.stops != "" && !b.speaks(b.stops, x.cause.Name))
 		x.unproven = i != proven
 	}
 	slices.SortStableFunc(list, func(x, y standing) int {
@@ -91,10 +91,13 @@ func (b *ledger) proven(list []standing) int {
 // explains one of these: what stops the engine, whatever else was found beside
 // it; and what asks for action, and not only what asks for none.
 func (b *ledger) press(members []*member, most diag.Urgency) {
-	b.urgent, b.lesser, b.gauged = b.urgent[:0], b.lesser[:0], false
+	b.urgent, b.lesser, b.gauged, b.stops = b.urgent[:0], b.lesser[:0], false, ""
 	for _, m := range members {
 		switch m.finding.Urgency {
 		case most:
+			if most == diag.DoNotRun && m.rule.Class == rule.TestItself && b.stops == "" {
+				b.stops = m.rule.Name
+			}
 			b.urgent = append(b.urgent, m.rule.Name)
 			b.gauged = b.gauged || m.rule.Kind == rule.OfCompression
 		case diag.NoAction:
