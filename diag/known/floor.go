@@ -56,7 +56,7 @@ func (c *Case) Floor() *Floor {
 		share := air.RatioShare(c.Spec.Ratio, floorRatio)
 		low, soon = low*share, soon*share
 		facts["ratio"] = quantity.Format(c.Spec.Ratio, 1)
-	case c.MayBeOfLowRatio() && !c.readsTooLowForAny():
+	case c.Spec.ValveGear == "side valves" && c.MayBeOfLowRatio() && !c.readsTooLowForAny(): // of the others the ratio is looked up
 		share := air.RatioShare(lowRatio, floorRatio)
 		low, soon, usual = low*share, soon*share, low
 		facts["lowRatio"] = quantity.Format(lowRatio, 0)

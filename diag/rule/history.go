@@ -198,9 +198,9 @@ func liquidSays(c *known.Case, s known.Subject) diag.Finding {
 }
 
 // ranDown reports cylinders into which oil runs while the engine stands, and nothing
-// beyond that is known.
+// beyond that is known: none that is low, and no complaint.
 func ranDown(c *known.Case, names []string) bool {
-	return !slices.ContainsFunc(names, func(n string) bool { return !c.OilRanDown(n) })
+	return !readsLow(c) && !c.UsesOil() && len(c.Complaints()) == 0 && !slices.ContainsFunc(names, func(n string) bool { return !c.OilRanDown(n) })
 }
 
 // readsLow reports an engine of which something that was read is low.

@@ -68,6 +68,7 @@ func (d *desk) stories(c *known.Case, atLeast diag.Urgency) ([]*story, diag.Urge
 	told := answerComplaints(c, leaveExplained(c, d.tell(c)))
 	askForRefused(c, told)
 	liftWhole(c, told)
+	liftHot(c, told)
 	order(c, told)
 	agreeOnOrder(told)
 	c.Sums.Urgency = diag.NoAction

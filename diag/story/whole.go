@@ -26,6 +26,16 @@ func liftWhole(c *known.Case, told []*story) {
 	}
 }
 
+// liftHot makes what may be why an engine gets too hot as urgent as that is: it
+// ruins itself, whichever of these it is.
+func liftHot(c *known.Case, told []*story) {
+	for _, s := range told {
+		if c.CoolantHot() && s.Urgency == diag.CheckAgain && slices.Contains(s.Explains, "overheating") {
+			s.Urgency = diag.ActSoon
+		}
+	}
+}
+
 // lowThroughout reports a story in which all cylinders have something in common,
 // by their pressure.
 func (s *story) lowThroughout() bool {
