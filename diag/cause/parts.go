@@ -1,6 +1,7 @@
 package cause
 
 import (
+	"strings"
 	"sync"
 
 	"gaugesheet/diag/known"
@@ -62,7 +63,12 @@ func Renewed(c *known.Case, cylinders []string) []*Part {
 var partNames = sync.OnceValue(func() *known.Vocabulary {
 	names := make([]known.Phrases, len(RenewedParts))
 	for i := range RenewedParts {
-		names[i] = RenewedParts[i].Words
+		for _, word := range RenewedParts[i].Words {
+			names[i] = append(names[i], word)
+			if !strings.HasSuffix(word, "s") { // "new fuel filters"
+				names[i] = append(names[i], word+"s")
+			}
+		}
 	}
 	return known.NewVocabulary(names)
 })

@@ -315,13 +315,19 @@ func firstSound(d *diag.Diagnosis) *diag.Story {
 	}); i >= 0 {
 		return &d.Stories[i]
 	}
-	for i := range d.Stories {
-		s := &d.Stories[i]
-		if slices.ContainsFunc(s.Members[:min(1, len(s.Members))], func(f diag.Finding) bool {
+	sound := func(s *diag.Story) bool {
+		return slices.ContainsFunc(s.Members[:min(1, len(s.Members))], func(f diag.Finding) bool {
 			r := rule.Named(f.Rule)
 			return r != nil && r.Class == rule.Sound
-		}) {
-			return s
+		})
+	}
+	// how the engine seals is what most of the sheet is about, before one gauge of a system
+	for _, sealing := range []bool{true, false} {
+		for i := range d.Stories {
+			s := &d.Stories[i]
+			if (s.About == diag.AboutEngine || s.About == diag.AboutCylinders) == sealing && sound(s) {
+				return s
+			}
 		}
 	}
 	return nil
