@@ -151,6 +151,7 @@ var fuelCauses = []Cause{
 	{Name: "pump-circuit", Fits: electricPump, Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "pump", Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "pump-voltage", Fits: electricPump, Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
+	{Name: "fuel-leak-outside"},
 	{Name: "fuel-filter", Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "supply-restricted", Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "air-in-fuel", Explains: append([]string{noStart}, leanly...), Advice: "advice-supply"},

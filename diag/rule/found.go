@@ -79,6 +79,14 @@ var foundRules = []Rule{
 		InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 	{
+		Name: "seen-fuel-outside", Title: "Fuel was seen to get out of the engine or its lines",
+		Why:    "Fuel that drips or sprays is lit by a spark, a hot exhaust or the starter. The engine is not run, and nothing electric is switched, until it is tight.",
+		Source: byEye, Class: Single, About: diag.AboutEngine,
+		Of: theEngine, When: known.FoundSo("fuel that drips, weeps or sprays, or leaks out", known.FuelOutside),
+		Kind: OfSight, For: speaks(Heard, "fuel-leak-outside"), Say: foundSays(diag.DoNotRun), Headline: "fuel-outside",
+		InsteadOf: []string{"sealing-sound-look-elsewhere"},
+	},
+	{
 		Name: "seen-turbo-worn", Title: "A turbocharger that is loose on its shaft or lets oil out was found",
 		Why: "The turbocharger's shaft runs in oil at many times the speed of the engine. Once it is loose its seals pass oil, which the engine burns as blue smoke under load; a diesel can then run on its own oil and not be stopped. " +
 			"A film of oil behind it comes from the crankcase's vent and is usual.",
