@@ -71,9 +71,10 @@ func notWashed(c *known.Case, cylinders []string) bool {
 }
 
 // camMayStand is an engine with valves of which some cylinder has no pressure,
-// so that its camshaft, or a part of it, may not turn.
+// so that its camshaft, or a part of it, may not turn; not where the drive is new
+// and some cylinder makes something.
 func camMayStand(c *known.Case, _ []string) bool {
-	return c.HasValves() && len(c.Graded(diag.NoPressure)) > 0
+	return c.HasValves() && len(c.Graded(diag.NoPressure)) > 0 && !(c.RenewedAfterFailing() && c.Cranking().Highest > 0)
 }
 
 // eachTakes is the time of a check that takes so many minutes a cylinder beside

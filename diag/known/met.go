@@ -27,7 +27,7 @@ var driveFailures = func() []string {
 	var list []string
 	for _, drive := range []string{"belt", "chain"} {
 		for _, is := range []string{" ", " had ", " has ", " was ", " is ", " found "} {
-			for _, failed := range []string{"broke", "snapped", "stripped", "failed", "jumped", "slipped", "let go", "shredded", "come off", "came off", "torn"} {
+			for _, failed := range []string{"broke", "snapped", "stripped", "failed", "jumped", "slipped", "let go", "shredded", "come off", "came off", "torn", "lost its teeth", "lost teeth"} {
 				list = append(list, drive+is+failed)
 			}
 		}

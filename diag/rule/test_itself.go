@@ -110,7 +110,7 @@ var methodRules = []Rule{
 			"or that a decompressor was at work",
 		Variants: []string{"throttle-closed", "choke-closed", "plugs-in", "decompressor"},
 		Notices:  notStandard, Kind: OfTest, Weigh: voicesOf(chokedOff, letOut, plugsStayedIn),
-		Doubts: onAnyStarter, RepeatOf: methodRepeat, HeadlineOf: notJudged, Alone: whereNotJudged,
+		Doubts: onAnyStarter, RepeatOf: methodRepeat, HeadlineOf: notJudged, Alone: whereNotJudged, Shifts: true,
 	},
 	{
 		Name: "fuel-contradicted", Title: "Something was read that only an engine of another fuel has", Class: TestItself, About: diag.AboutTest,

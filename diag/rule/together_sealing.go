@@ -35,7 +35,8 @@ var sealingTogether = []Rule{
 		Why: "Rings wear slowly. What lets go at once, most often under load, is a ring land, a piston that has burnt through, or one that has seized and scuffed, and pieces of it may lie in the engine. " +
 			"It is looked into before the engine is turned or run again, and why it ran hot or lean is found before it runs on new parts.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
-		Of: eachCylinder, When: known.All(known.SuddenOnset, known.Any(known.All(known.Low, known.Any(gushesPast, oneOfPorted)), onlyOfPorted)),
+		Of: eachCylinder, When: known.All(known.SuddenOnset, known.Not(known.SeenThere("a scored wall, or a holed or broken piston", slices.Concat(known.ScoredWords, known.HoledWords))),
+			known.Any(known.All(known.Low, known.Any(gushesPast, oneOfPorted)), onlyOfPorted)),
 		Kind: OfCompression, Weigh: gaveWay,
 		Say: knockAndLow, Headline: "gave-way-suddenly",
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "leaks-to-crankcase"},
