@@ -70,6 +70,10 @@ func (c *Case) CoolantMissed() bool { return c.LosesCoolant() || c.Smokes("white
 // CoolantHot reports an engine that overheats, which gas in its hoses does.
 func (c *Case) CoolantHot() bool { return c.Complains("overheating") }
 
+// RunsHot reports an engine that can be run and is said to get too hot: it ruins
+// itself.
+func (c *Case) RunsHot() bool { return c.CoolantHot() && c.Starts() }
+
 // CoolantGoes reports an engine that loses its coolant, boils it or burns it: with
 // gas in it as well there is a way through, and one more start or one more trip
 // may bend a rod or warp a head.

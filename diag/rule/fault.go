@@ -58,7 +58,7 @@ var faultRules = []Rule{{
 	Kind: OfSight, Weigh: faultVoices, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 		_, lines := c.FaultsFound()
 		urgency := diag.CheckAgain
-		if c.CoolantHot() { // an engine that gets too hot ruins itself
+		if c.RunsHot() {
 			urgency = diag.ActSoon
 		}
 		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{"found": diag.Names(lines), "read": c.DryRead()}}

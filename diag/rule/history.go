@@ -272,7 +272,7 @@ func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
 	coded := c.MisfireOf()
 	read := c.ReadAny()
 	urgency := diag.CheckAgain
-	if c.CoolantHot() { // an engine that gets too hot ruins itself
+	if c.RunsHot() {
 		urgency = diag.ActSoon
 	}
 	return diag.Finding{Urgency: urgency, Confidence: diag.Weak, Facts: diag.Facts{

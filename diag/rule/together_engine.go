@@ -265,7 +265,7 @@ func soundLookElsewhere(c *known.Case, s known.Subject) diag.Finding {
 	switch {
 	case !running.Holds(c, s):
 		f.Variant, f.Confidence, f.Headline = "coolant", diag.Weak, "even-but-coolant"
-		if c.CoolantHot() { // an engine that gets too hot ruins itself
+		if c.RunsHot() {
 			f.Urgency = diag.ActSoon
 		}
 	case tested:
