@@ -74,10 +74,11 @@ func (c *Case) InjectorsMended() bool {
 // time; nil for none.
 func (c *Case) ClosingUp(name string) (now, was *diag.MeasuredReading) {
 	now = c.Measured(Clearance).Of("exhaust", name)
-	if now == nil || c.Before == nil || c.Before.Test == nil {
+	before := c.beforeWork()
+	if now == nil || before == nil {
 		return nil, nil
 	}
-	was = c.Then(c.Before.Test).Measured(Clearance).Same(now)
+	was = c.Then(before).Measured(Clearance).Same(now)
 	if was == nil || now.Value >= was.Value-now.Uncertainty-was.Uncertainty {
 		return nil, nil
 	}

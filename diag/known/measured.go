@@ -83,10 +83,11 @@ func (c *Case) Undone() diag.Names {
 // (proved), or past it now too and not changed so. Nil where there is none.
 func (c *Case) SystemRepaired(section string, proved bool) (was, now *diag.MeasuredReading) {
 	r := c.Measured(section)
-	if c.Before == nil || c.Before.Test == nil || r == nil {
+	before := c.beforeWork()
+	if before == nil || r == nil {
 		return nil, nil
 	}
-	then := c.Then(c.Before.Test).Measured(section)
+	then := c.Then(before).Measured(section)
 	for i := range r.Readings {
 		now := &r.Readings[i]
 		was := then.Same(now)

@@ -129,7 +129,25 @@ func (c *Case) RepairedTo(what Repair) []string {
 
 // GasBefore reports combustion gas in the coolant before the work.
 func (c *Case) GasBefore() bool {
-	return c.Before != nil && c.Before.Test != nil && c.Before.Test.CoolantGas == "positive" && !c.AirCooled()
+	before := c.beforeWork()
+	return before != nil && before.CoolantGas == "positive" && !c.AirCooled()
+}
+
+// onlyTesting are the words of a test that was only made again, otherwise.
+var onlyTesting = words("test tested testing again retest retested repeat repeated warm warmed up hot cold run ran engine until and then it the a with on charger battery charged " +
+	"second another other gauge adapter hose throttle open held all plugs out , . ;")
+
+// beforeWork is the test before the work, nil for none: a test that was only made
+// again, warm or with another gauge, is no work that its readings could prove.
+func (c *Case) beforeWork() *diag.Test {
+	if c.Before == nil {
+		return nil
+	}
+	said := token.FindAllString(strings.ToLower(c.Before.Done), -1)
+	if len(said) > 0 && !slices.ContainsFunc(said, func(word string) bool { return !onlyTesting[word] }) {
+		return nil
+	}
+	return c.Before.Test
 }
 
 // NotCompared is the key of the reason why the compression before the work and
@@ -142,11 +160,12 @@ func (c *Case) repaired() *repairs {
 	}
 	r := &repairs{of: map[string]Repair{}, byPressure: map[string]Repair{}, byLoss: map[string]Repair{}}
 	c.repair = r
-	if c.Before == nil || c.Before.Test == nil {
+	test := c.beforeWork()
+	if test == nil {
 		return r
 	}
-	before := New(c.Before.Test)
-	r.pressures, r.reason = diag.ChangesSince(c.Test, c.Before.Test)
+	before := New(test)
+	r.pressures, r.reason = diag.ChangesSince(c.Test, test)
 	r.losses = lossesBetween(before, c)
 	allLow := before.AllLow() != nil || before.Dead()
 	worn := before.worn()

@@ -33,11 +33,11 @@ func (k Circuit) Repaired() (what Repair, now *diag.FuelReading, then float64) {
 // beforeWork is the same circuit before the work, nil where it was not read in
 // the same unit.
 func (k Circuit) beforeWork() *diag.CircuitResult {
-	b := k.Case.Before
-	if b == nil || b.Test == nil || b.Test.Fuel == nil || b.Test.Fuel.Unit != k.Case.Fuel.Unit {
+	before := k.Case.beforeWork()
+	if before == nil || before.Fuel == nil || before.Fuel.Unit != k.Case.Fuel.Unit {
 		return nil
 	}
-	sums := diag.Assess(b.Test).Fuel
+	sums := diag.Assess(before).Fuel
 	for i := range sums.Circuits {
 		if sums.Circuits[i].Name == k.Name {
 			return &sums.Circuits[i]

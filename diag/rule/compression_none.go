@@ -109,7 +109,7 @@ func noneAnywhere(c *known.Case, _ known.Subject) diag.Finding {
 // stuck while it stood, or that were bent when a belt or chain let go, come
 // before it where that is known.
 func weighDeadPair(c *known.Case, s known.Subject) []Voice {
-	return slices.Concat(weighNeighbours(c, s), valvesHit(c))
+	return slices.Concat(weighNeighbours(c, s), where(c.HasValves() && known.SuddenOnset.Holds(c, s), speaks(commonest, "valve-motion")), valvesHit(c)) // a camshaft that broke ahead of them
 }
 
 // valvesHit speaks for bent valves where what is known of the engine and of how

@@ -44,25 +44,13 @@ func fourTestsOnly(t *testing.T) (back func()) {
 // further test that fits the engine among the first readings. What the further
 // tests are for is to find more, and sooner.
 func TestFurtherTestsHelp(t *testing.T) {
-	count := *engines
-	if testing.Short() {
-		count = 1
-	}
 	follow := func(further float64) (usual, shown total) {
 		for i := range faults {
 			f := &faults[i]
 			if !strings.Contains(f.name, *only) {
 				continue
 			}
-			row := tally{fault: f}
-			fits := slices.DeleteFunc(slices.Clone(families), func(x family) bool { return !canHave(f, x) })
-			for n := range count {
-				r, err := follow(f, fits, n, further)
-				if err != nil {
-					t.Fatalf("%s, engine %d: %v", f.name, n, err)
-				}
-				row.add(r)
-			}
+			row := followed(t, f, further)
 			if slices.ContainsFunc(furtherFaults, func(x fault) bool { return x.name == f.name }) {
 				shown.rows = append(shown.rows, row)
 			} else {

@@ -39,32 +39,38 @@ func TestFollowTheSheet(t *testing.T) {
 		if !strings.Contains(f.name, *only) {
 			continue
 		}
-		row := tally{fault: f}
-		fits := slices.DeleteFunc(slices.Clone(families), func(x family) bool { return !canHave(f, x) })
-		if len(fits) == 0 {
-			t.Fatalf("no engine can have %s", f.name)
-		}
-		count := *engines
-		if testing.Short() {
-			count = 1
-		}
-		for n := range count {
-			r, err := follow(f, fits, n, *further)
-			if err != nil {
-				t.Fatalf("%s, engine %d: %v", f.name, n, err)
-			}
-			if *steps {
-				t.Log(r.story())
-			}
-			row.add(r)
-		}
-		all.rows = append(all.rows, row)
+		all.rows = append(all.rows, followed(t, f, *further))
 	}
 	t.Log("\n" + all.table())
 	sum := all.sum()
 	if n := float64(sum.engines); float64(sum.stuck())/n > stuckBorne || float64(len(sum.unfit))/n > unfitBorne {
 		t.Errorf("%d of %d sheets go in circles and %d checks do not fit: more than is borne (%.2f and %.2f of an engine)", sum.stuck(), sum.engines, len(sum.unfit), stuckBorne, unfitBorne)
 	}
+}
+
+// followed is what became of one fault on engine after engine. How likely each
+// further test is among the first readings is said.
+func followed(t *testing.T, f *fault, further float64) tally {
+	row := tally{fault: f}
+	fits := slices.DeleteFunc(slices.Clone(families), func(x family) bool { return !canHave(f, x) })
+	if len(fits) == 0 {
+		t.Fatalf("no engine can have %s", f.name)
+	}
+	count := *engines
+	if testing.Short() {
+		count = 1
+	}
+	for n := range count {
+		r, err := follow(f, fits, n, further)
+		if err != nil {
+			t.Fatalf("%s, engine %d: %v", f.name, n, err)
+		}
+		if *steps {
+			t.Log(r.story())
+		}
+		row.add(r)
+	}
+	return row
 }
 
 // canHave reports that some engine of a family can have a fault.
