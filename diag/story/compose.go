@@ -31,9 +31,16 @@ func (s *story) compose(c *known.Case) {
 	}
 	s.book.press(s.members, s.Urgency)
 	s.open()
-	s.Causes = s.book.top()
-	s.Against = s.book.against()
+	if s.suspects() {
+		s.Causes, s.Against = s.book.top(), s.book.against()
+	}
 	s.judge(c)
+}
+
+// suspects reports a story with causes to tell: what is sound has none that only
+// what is told of the engine suggests.
+func (s *story) suspects() bool {
+	return s.Urgency != diag.NoAction || s.class() < rule.Sound || slices.ContainsFunc(s.members, func(m *member) bool { return s.book.speaks(m.rule.Name, "") })
 }
 
 // open puts a finding that speaks for the likeliest cause in front of one that
