@@ -31,6 +31,7 @@ func (s *story) compose(c *known.Case) {
 	}
 	s.book.press(s.members, s.Urgency)
 	s.open()
+	s.Causes, s.Against = nil, nil // of an earlier turn
 	if s.suspects() {
 		s.Causes, s.Against = s.book.top(), s.book.against()
 	}
