@@ -30,7 +30,7 @@ func liftWhole(c *known.Case, told []*story) {
 // ruins itself, whichever of these it is.
 func liftHot(c *known.Case, told []*story) {
 	for _, s := range told {
-		if c.RunsHot() && s.Urgency == diag.CheckAgain && slices.Contains(s.Explains, "overheating") {
+		if c.RunsHot() && !s.waits && s.Urgency == diag.CheckAgain && slices.Contains(s.Explains, "overheating") {
 			s.Urgency = diag.ActSoon
 		}
 	}
