@@ -230,7 +230,7 @@ var balanceRules = onEach(known.Balance, OfBalance, byBalance, []Rule{
 		Name: "pulls-little-and-low", Title: "A cylinder that pulls little and holds little pressure",
 		Why:  "Two tests that do not depend on each other name the same cylinder: the fault is mechanical.",
 		When: known.All(known.Any(known.PullsLittle, known.PullsNothing), known.Not(known.BalanceInvalid), known.Low), Needs: []known.Need{known.NeedsCompression},
-		Against: denies(DryUp, "low-pressure-explains", "own-spark", "own-injector", "coil-or-lead"), Say: pulls, Headline: "pulls-little", SaysBetterThan: []string{"pulls-little", "pulls-nothing"},
+		Against: denies(DryUp, "low-pressure-explains", "own-spark", "own-injector", "diesel-injector", "coil-or-lead"), Say: pulls, Headline: "pulls-little", SaysBetterThan: []string{"pulls-little", "pulls-nothing"},
 	},
 })
 
@@ -240,9 +240,9 @@ func weighPull(c *known.Case, s known.Subject) []Voice {
 	case known.Low.Holds(c, s):
 		return speaks(Hint, "exhaust-valve", "rings", "head-gasket")
 	case known.Sealing.Holds(c, s):
-		return append(common("own-spark", "own-injector", "coil-or-lead"), denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "rings", "head-gasket")...)
+		return append(common("own-spark", ownInjector(c), "coil-or-lead"), denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "rings", "head-gasket")...)
 	}
-	return common("own-spark", "own-injector", "low-compression")
+	return common("own-spark", ownInjector(c), "low-compression")
 }
 
 func pulls(c *known.Case, s known.Subject) diag.Finding {

@@ -54,6 +54,7 @@ func TestEachCylinder(t *testing.T) {
 		{name: "all closed alike", test: before(valves(sample.Each("exhaust", 0.30, 0.30, 0.30, 0.30)), valves(sample.Each("exhaust", 0.20, 0.20, 0.20, 0.20))), not: "clearance-closing-up"},
 		{name: "lobes alike", test: sample.Dry("inline-4", even, valves(sample.Each("lift inlet", 9.2, 9.1, 9.0, 9.2))), not: "lift-low"},
 		{name: "not missed", test: sample.Of("inline-4", off(90, 85, 4, 88)), fires: "pulls-nothing 3"},
+		{name: "a diesel's that is not missed and holds", test: sample.Dry("inline-4", []float64{400, 405, 400, 402}, sample.Diesel, off(90, 85, 4, 88)), fires: "pulls-nothing 3", first: "diesel-injector", next: "injector-bench"},
 		{name: "hardly missed", test: sample.Of("inline-4", off(90, 85, 25, 88)), fires: "pulls-little 3", not: "pulls-nothing"},
 		{name: "a miss, and a cylinder not missed", test: sample.Dry("inline-4", even, missing, off(90, 85, 4, 88)), fires: "miss-agrees 3", first: "own-spark"},
 		{name: "a miss, and a low cylinder not missed", test: sample.Dry("inline-4", low3, missing, off(90, 85, 4, 88)), fires: "pulls-little-and-low 3; gas-miss", not: "miss-agrees"},

@@ -12,7 +12,7 @@ var ofFault = map[string][]string{
 	"intake-deposits": {"inlet-deposits"},
 	"spark":           {"ignition", "coil-or-lead", "own-spark"},
 	"wells":           {"moisture-at-plug", "coil-or-lead"},
-	"injector-dead":   {"injection", "own-injector"},
+	"injector-dead":   {"injection", "own-injector", "diesel-injector"},
 	"injector-drips":  {"leaking-injector"},
 	"exhaust":         {"restricted-exhaust"},
 	"egr":             {"egr-open"},
@@ -112,3 +112,11 @@ var faultSigns = func() []Sign {
 	on("cam-off", diag.AboutCylinders, inLowBank)
 	return list
 }()
+
+// ownInjector is the injector of one cylinder: a diesel's is another part.
+func ownInjector(c *known.Case) string {
+	if c.Spec.Diesel() {
+		return "diesel-injector"
+	}
+	return "own-injector"
+}
