@@ -261,10 +261,14 @@ func (s *story) sort() {
 		}
 		return 0
 	}
+	ill := s.lowThroughout()
 	// What is said of a whole engine is not led by what holds for a part of it,
 	// unless that stops it.
 	whole := func(m *member, part int) int {
-		if s.About == diag.AboutEngine && m.finding.Urgency != diag.DoNotRun {
+		switch {
+		case s.About == diag.AboutEngine && m.rule.Name == notExplained && ill: // what was found is told before what is left open
+			return 1
+		case s.About == diag.AboutEngine && m.finding.Urgency != diag.DoNotRun:
 			return part
 		}
 		return 0

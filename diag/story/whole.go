@@ -39,7 +39,7 @@ func liftHot(c *known.Case, told []*story) {
 // lowThroughout reports a story in which all cylinders have something in common,
 // by their pressure.
 func (s *story) lowThroughout() bool {
-	return s.About == diag.AboutEngine && s.class() <= rule.Group && slices.ContainsFunc(s.members, func(m *member) bool {
+	return s.About == diag.AboutEngine && slices.ContainsFunc(s.members, func(m *member) bool {
 		return m.rule.About == diag.AboutEngine && m.rule.Class <= rule.Group && slices.Contains(m.rule.Needs, known.NeedsCompression)
 	})
 }
