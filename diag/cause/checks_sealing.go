@@ -116,12 +116,16 @@ func liftFound(c *known.Case, cylinders []string) bool {
 	return c.Has(known.NeedsTest(known.Clearance)) && slices.ContainsFunc(c.ByItself(cylinders), func(s known.Subject) bool { return known.LiftsLittle.Holds(c, s) })
 }
 
+// exhaustBacksUp is an exhaust of which a gauge has shown that it does not let the
+// gas out.
+var exhaustBacksUp = known.Any(known.VacuumFalls, known.BackPressureHigh, known.BackPressureOverRules)
+
 // breathingInDoubt is an engine with valves of which compression with the engine running
 // would tell something: not a cylinder so low on the starter that it does not burn,
 // nor an exhaust whose gauge has shown already that it backs up, nor a valve whose lift
 // was measured.
 func breathingInDoubt(c *known.Case, cylinders []string) bool {
-	if len(cylinders) == 0 && known.VacuumFalls.Holds(c, known.Subject{}) || len(cylinders) > 0 && liftFound(c, cylinders) {
+	if len(cylinders) == 0 && exhaustBacksUp.Holds(c, known.Subject{}) || len(cylinders) > 0 && liftFound(c, cylinders) {
 		return false
 	}
 	return c.HasValves() && (len(cylinders) == 0 || !c.AnyFar(cylinders))

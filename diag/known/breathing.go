@@ -105,9 +105,59 @@ var (
 		off := r.Word("ventilation") == "blocked" || r.Word("ventilation") == "off"
 		return off && m != nil && m.Limited() && m.Verdict == diag.Within
 	})
-	BackPressureHigh  = OfEngine("back-pressure over its limit", pastUpper(BackPressure))
-	BackPressureRight = OfTest(BackPressure, "back-pressure with a limit, and within it", func(r *diag.MeasuredResult) bool { return keptAll(r) })
+	BackPressureHigh = OfEngine("back-pressure over its limit", pastUpper(BackPressure))
+	// BackPressureOverRules is more than the widest of the rules in circulation lets
+	// pass: 3 psi at up to 2500 rpm, or 34 inH2O on a diesel, at whatever speed.
+	BackPressureOverRules = OfEngine("back-pressure without a limit, and over 3 psi at up to 2500 rpm, or over 34 inH2O on a diesel", func(c *Case) bool { return c.BackPressureFar() != nil })
+	BackPressureRight     = OfTest(BackPressure, "back-pressure with a limit, and within it", func(r *diag.MeasuredResult) bool { return keptAll(r) })
 )
+
+// The widest of the rules in circulation on back-pressure: common practice, and
+// TM 5-3805-260-24.
+const (
+	backWidest       = 3.0    // psi, up to backSpeed
+	backSpeed        = 2500.0 // rpm
+	backWidestDiesel = 34.0   // inH2O
+)
+
+// BackPressureFar is the back-pressure furthest over the widest of the rules in
+// circulation, where the job gives no limit; nil for none. The rules contradict
+// each other below that, so that nothing is said of less.
+func (c *Case) BackPressureFar() *diag.MeasuredReading {
+	r := c.Measured(BackPressure)
+	if r == nil {
+		return nil
+	}
+	most, unit := backWidest, quantity.PSI
+	if c.Spec.Diesel() {
+		most, unit = backWidestDiesel, quantity.InH2O
+	}
+	var far *diag.MeasuredReading
+	for i := range r.Readings {
+		m := &r.Readings[i]
+		v, err := quantity.Convert(m.Value-m.Uncertainty, m.Unit, unit)
+		if err != nil || m.Name != "pressure" || m.Limited() || v <= most || !c.Spec.Diesel() && !slowTurning(m.At) {
+			continue
+		}
+		if far == nil || m.Value > far.Value {
+			far = m
+		}
+	}
+	return far
+}
+
+// slowTurning is a speed that the rules on back-pressure are for.
+func slowTurning(at string) bool {
+	if at == "idle" {
+		return true
+	}
+	q, err := quantity.Parse(at)
+	if err != nil {
+		return false
+	}
+	v, err := q.In(quantity.RPM)
+	return err == nil && v <= backSpeed
+}
 
 func inWater(m *diag.MeasuredReading) float64 {
 	v, _ := quantity.Convert(m.Uncertainty, m.Unit, quantity.InH2O)
@@ -204,8 +254,12 @@ var (
 	DrawsMuch   = OfTest(Starting, "the starter draws more than its limit", func(r *diag.MeasuredResult) bool { over, _ := Over(r.Reading("draw")); return over })
 	DrawsLittle = OfTest(Starting, "the starter draws less than its limit", func(r *diag.MeasuredResult) bool { under, _ := Under(r.Reading("draw")); return under })
 	LateBase    = OfTest(Timing, "base timing later than its limit", func(r *diag.MeasuredResult) bool { under, _ := Under(r.Reading("base")); return under })
-	EarlyBase   = OfTest(Timing, "base timing earlier than its limit", func(r *diag.MeasuredResult) bool { over, _ := Over(r.Reading("base")); return over })
-	NoAdvance   = OfTest(Timing, "advance under its limit", func(r *diag.MeasuredResult) bool {
+	BaseRight   = OfTest(Timing, "base timing with a limit, and within it", func(r *diag.MeasuredResult) bool {
+		m := r.Reading("base")
+		return m != nil && m.Limited() && m.Verdict == diag.Within
+	})
+	EarlyBase = OfTest(Timing, "base timing earlier than its limit", func(r *diag.MeasuredResult) bool { over, _ := Over(r.Reading("base")); return over })
+	NoAdvance = OfTest(Timing, "advance under its limit", func(r *diag.MeasuredResult) bool {
 		under, _ := WorstOf(r, func(m *diag.MeasuredReading) (bool, bool) {
 			if m.Name != "advance" {
 				return false, false

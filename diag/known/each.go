@@ -13,6 +13,7 @@ import (
 // all of them.
 const (
 	pullsHalf    = 0.5  // part of the median drop under which a cylinder does less: common practice, no source
+	balanceAlike = 0.7  // part of the median drop that each has at least where all pull alike: judgement, no source
 	balanceU     = 10.0 // rpm, a counted speed
 	speedApart   = 20.0 // rpm between the two readings with all working
 	injectorPart = 0.05 // part from the median: judgement, no source
@@ -337,6 +338,14 @@ var (
 		d, m, ok := c.Drop(n)
 		return ok && d > balanceU && d+balanceU < pullsHalf*m
 	})
+	BalanceEven = All(OfEngine("the speed falls alike with each cylinder off, with none less than 70 % of the median (three at least)", func(c *Case) bool {
+		all := true
+		for _, n := range c.Every() {
+			d, m, ok := c.Drop(n)
+			all = all && ok && d >= balanceAlike*m && d > balanceU
+		}
+		return all
+	}), Not(BalanceInvalid))
 	BalanceInvalid = OfTest(Balance, "the idle control was working, or not known to be held; or the speed with all working moved by more than 20 rpm", func(r *diag.MeasuredResult) bool {
 		at, again := r.Reading("at"), r.Reading("again")
 		return r.Word("idle-control") == "working" || r.Word("idle-control") == "not sure" || at != nil && again != nil && math.Abs(at.Value-again.Value) > speedApart

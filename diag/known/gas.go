@@ -238,17 +238,20 @@ func (c *Case) MissSpeed() string {
 
 // Conditions on trims and gases.
 var (
-	TrimAir     = OfEngine("trims of one bank over +10 % at idle and at speed under +5 %, or half as much at most", func(c *Case) bool { _, _, ok := c.AirAtIdle(); return ok })
-	TrimLean    = OfEngine("trims of one bank over +10 % at speed, and more than at idle", func(c *Case) bool { _, _, ok := c.LeanAtSpeed(); return ok })
-	TrimLeanAll = OfEngine("trims of one bank over +10 % at idle and at speed, there no more than at idle and over half as much", func(c *Case) bool { _, _, ok := c.LeanThroughout(); return ok })
-	TrimRich    = OfEngine("a trim under -10 %", func(c *Case) bool { _, ok := c.TakesOut(); return ok })
-	TrimsDiffer = OfEngine("trims of the banks more than 8 points apart", func(c *Case) bool { _, _, ok := c.BanksApart(); return ok })
-	TrimsGood   = OfEngine("trims within 10 %, the banks alike", (*Case).TrimsCalm)
-	GasThinned  = OfEngine("CO and CO2 together under 6 %", func(c *Case) bool { return c.Diluted() != "" })
-	GasLean     = OfEngine("lambda from the gases over its limit, or without one over 1.03", func(c *Case) bool { return c.LambdaPast(true) != nil })
-	GasRich     = OfEngine("lambda from the gases under its limit, or without one under 0.97", func(c *Case) bool { return c.LambdaPast(false) != nil })
-	GasMiss     = OfEngine("HC over 300 ppm and O2 over 1.5 %, CO low", func(c *Case) bool { return c.MissSpeed() != "" })
-	GasRight    = OfTest(Gas, "lambda from the gases within its band at every speed, and no limit passed", func(r *diag.MeasuredResult) bool {
+	TrimAir       = OfEngine("trims of one bank over +10 % at idle and at speed under +5 %, or half as much at most", func(c *Case) bool { _, _, ok := c.AirAtIdle(); return ok })
+	TrimLean      = OfEngine("trims of one bank over +10 % at speed, and more than at idle", func(c *Case) bool { _, _, ok := c.LeanAtSpeed(); return ok })
+	TrimLeanAll   = OfEngine("trims of one bank over +10 % at idle and at speed, there no more than at idle and over half as much", func(c *Case) bool { _, _, ok := c.LeanThroughout(); return ok })
+	TrimRich      = OfEngine("a trim under -10 %", func(c *Case) bool { _, ok := c.TakesOut(); return ok })
+	TrimsDiffer   = OfEngine("trims of the banks more than 8 points apart", func(c *Case) bool { _, _, ok := c.BanksApart(); return ok })
+	IdleTrimsGood = OfEngine("trims at idle read, and all within 10 %, the banks alike", func(c *Case) bool {
+		return c.TrimsCalm() && slices.ContainsFunc(c.Trims(), func(t Trim) bool { return t.Speed == "idle" })
+	})
+	TrimsGood  = OfEngine("trims within 10 %, the banks alike", (*Case).TrimsCalm)
+	GasThinned = OfEngine("CO and CO2 together under 6 %", func(c *Case) bool { return c.Diluted() != "" })
+	GasLean    = OfEngine("lambda from the gases over its limit, or without one over 1.03", func(c *Case) bool { return c.LambdaPast(true) != nil })
+	GasRich    = OfEngine("lambda from the gases under its limit, or without one under 0.97", func(c *Case) bool { return c.LambdaPast(false) != nil })
+	GasMiss    = OfEngine("HC over 300 ppm and O2 over 1.5 %, CO low", func(c *Case) bool { return c.MissSpeed() != "" })
+	GasRight   = OfTest(Gas, "lambda from the gases within its band at every speed, and no limit passed", func(r *diag.MeasuredResult) bool {
 		some := false
 		for i := range r.Readings {
 			m := &r.Readings[i]

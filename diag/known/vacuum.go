@@ -170,6 +170,20 @@ var (
 		b := c.VacuumBand()
 		return ok && needleOf(c.Measured(Vacuum)) == "steady" && v-u >= b.Low && v+u <= b.High && c.HeldFall() <= heldFalls
 	})
+	// IdleRight asks for nothing but the idle: what is wrong at speed alone is not
+	// what is wrong at idle.
+	IdleRight = OfEngine("at idle steady and in its band", func(c *Case) bool {
+		v, u, ok := c.idleVacuum()
+		b := c.VacuumBand()
+		return ok && needleOf(c.Measured(Vacuum)) == "steady" && v-u >= b.Low
+	})
+	IdleAlone = OfEngine("at idle under its band or not steady, and held at a speed steady in it", func(c *Case) bool {
+		held := c.Measured(Vacuum).Reading("held")
+		v, _, ok := c.idleVacuum()
+		low := c.VacuumBand().Low
+		return ok && held != nil && (v < low || needleOf(c.Measured(Vacuum)) != "steady") &&
+			inHg(held.Value, held.Unit)-inHg(held.Uncertainty, held.Unit) >= low && c.HeldFall() <= heldFalls
+	})
 	VacuumFalls     = OfEngine("held at a speed it fell by more than 3 inHg, or below what it is at idle", func(c *Case) bool { return c.HeldFall() > heldFalls })
 	VacuumRecovers  = OfEngine("as the throttle shut it rose less than 2 inHg above idle", (*Case).snapStays)
 	VacuumCranksLow = OfEngine("on the starter under 4 inHg, at a cranking speed of 150 rpm or more", (*Case).cranksLow)

@@ -45,12 +45,20 @@ var crankcaseRules = systemRule(known.Crankcase, OfCrankcase, byCrankcase, []Rul
 })
 
 // backPressureRules are on the exhaust. Published limits contradict each other,
-// so that without one of the job's nothing is said.
+// so that without one of the job's only what none of them lets pass is told.
 var backPressureRules = systemRule(known.BackPressure, OfExhaust, "limits: the job's own", []Rule{
 	{
 		Name: "exhaust-blocked", Title: "Back-pressure over its limit",
 		Why:  "Burnt gas that cannot leave makes room for less fresh gas. A catalyst that has broken up and a crushed or collapsed pipe do it.",
 		When: known.BackPressureHigh, For: speaks(Heard, "restricted-exhaust"), Say: worstOver(known.BackPressure, diag.ActSoon), Headline: "exhaust-blocked",
+	},
+	{
+		Name: "back-pressure-over-rules", Title: "Back-pressure over all rules in circulation",
+		Why:    "No limit was given, and the rules that go about contradict each other; this is more than the widest of them lets pass.",
+		Source: "common practice, no source: 3 psi up to 2500 rpm; on a diesel TM 5-3805-260-24: 34 inH2O", When: known.BackPressureOverRules, For: speaks(Known, "restricted-exhaust"),
+		Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			return measuredFinding(c.BackPressureFar(), false, diag.CheckAgain)
+		}, Headline: "exhaust-blocked",
 	},
 	{
 		Name: "back-pressure-right", Title: "Back-pressure within its limit",

@@ -31,6 +31,14 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.Not(known.AirAt(known.AtNeighbour)), known.Not(lowBeside)), Kind: OfCooling, About: "cylinders", Against: noPathToCoolant(Hint, "cooling-system-held")},
 	{Needs: needsTest(known.Cooling), When: known.CoolingFalls, Kind: OfCooling, About: "cylinders", For: pathToCoolant(DryUp, Hint)},
 	{Needs: needsTest(known.Trims), When: known.TrimsGood, Kind: OfTrims, About: "mixture", Against: denies(Known, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "purge-valve", "air-meter")},
+	// What is told of the idle alone: a mixture that needs no correction, a spark in
+	// its place and cylinders that all pull leave burned gas that gets in.
+	{Needs: needsTest(known.Trims), When: known.IdleTrimsGood, Kind: OfTrims, About: "system", Against: denies(Known, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "manifold-gasket", "air-meter", "purge-valve")},
+	{Needs: append(needsTest(known.Trims), known.NeedsTest(known.Vacuum)), When: known.All(known.IdleTrimsGood, known.Any(known.VacuumLow, known.IdleAlone)), Kind: OfTrims, About: "system", For: speaks(DryUp, "egr-open")},
+	{Needs: needsTest(known.Vacuum), When: known.IdleAlone, Kind: OfVacuum, About: "system", For: speaks(2*rarer, "egr-open"), Against: denies(DryUp, "right-at-speed", "cam-timing", "restricted-exhaust", "wear", "rings")},
+	{Needs: needsTest(known.Vacuum), When: known.IdleRight, Kind: OfVacuum, About: "system", Against: denies(DryUp, "idle-is-right", "egr-open")},
+	{Needs: needsTest(known.Timing), When: known.BaseRight, Kind: OfTiming, About: "any", Against: denies(Heard, "timing-is-right", "late-ignition")},
+	{Needs: needsTest(known.Balance), When: known.BalanceEven, Kind: OfBalance, About: "system", Against: append(denies(Known, "balance-is-even", "own-spark", "own-injector", "coil-or-lead", "exhaust-valve", "inlet-valve", "head-gasket"), denies(Hint, "balance-is-even", "ignition")...)},
 	{Needs: needsTest(known.Gas), When: known.GasRight, Kind: OfGas, About: "mixture", Against: denies(Known, "gas-is-right", "rich-mixture", "lean-mixture")},
 	{Needs: needsTest(known.Gas), When: known.GasRich, Kind: OfGas, About: "mixture", For: speaks(Hint, "rich-mixture")},
 	{Needs: needsTest(known.Timing), When: known.CamLate, Kind: OfTiming, About: "engine", For: speaks(Heard, "cam-timing")},

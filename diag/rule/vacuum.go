@@ -73,7 +73,7 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 	{
 		Name: "vacuum-steadies", Title: "The needle steadies as the speed rises",
 		Why:  "What is uneven at idle and gone at speed is spark or mixture, or, some texts say, worn valve guides; oily plugs decide for these.",
-		When: known.VacuumSteadies, For: []Voice{{Cause: "ignition", Weight: Hint}, {Cause: "lean-mixture", Weight: Hint - rarer}, {Cause: "guides-or-seals", Weight: rarer}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-steadies",
+		When: known.VacuumSteadies, For: []Voice{{Cause: "ignition", Weight: Hint}, {Cause: "lean-mixture", Weight: Hint - rarer}, {Cause: "egr-open", Weight: rarer}, {Cause: "guides-or-seals", Weight: rarer}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-steadies",
 	},
 	{
 		Name: "vacuum-falls-when-held", Title: "Vacuum that falls while the speed is held",
@@ -117,7 +117,7 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 	{
 		Name: "blocked-exhaust-agrees", Title: "Vacuum that falls when held, and another sign of a blocked exhaust",
 		Why:   "Two tests that do not depend on each other see the exhaust back up.",
-		Class: Together, TiesSystems: []string{known.BackPressure}, When: known.All(known.VacuumFalls, known.Any(known.KeepsItsGas, known.BackPressureHigh)), Weigh: weighBlocked, Say: blockedTwice, Headline: "exhaust-blocked", SaysBetterThan: []string{"vacuum-falls-when-held", "exhaust-blocked"},
+		Class: Together, TiesSystems: []string{known.BackPressure}, When: known.All(known.VacuumFalls, known.Any(known.KeepsItsGas, known.BackPressureHigh, known.BackPressureOverRules)), Weigh: weighBlocked, Say: blockedTwice, Headline: "exhaust-blocked", SaysBetterThan: []string{"vacuum-falls-when-held", "exhaust-blocked", "back-pressure-over-rules"},
 	},
 })
 
@@ -231,6 +231,9 @@ func weighBlocked(c *known.Case, s known.Subject) []Voice {
 	}
 	if known.BackPressureHigh.Holds(c, s) {
 		list = append(list, Voice{Cause: "restricted-exhaust", Weight: Heard, Kind: OfExhaust})
+	}
+	if known.BackPressureOverRules.Holds(c, s) {
+		list = append(list, Voice{Cause: "restricted-exhaust", Weight: Known, Kind: OfExhaust})
 	}
 	return list
 }
