@@ -105,6 +105,8 @@ func unitHint(folded, number string) string {
 	switch folded {
 	case "lb", "lbs", "#", "pound", "pounds", "lbf", "ps", "p":
 		return fmt.Sprintf("if it is pounds per square inch, write %s psi", number)
+	case "b", "ba", "barr", "br":
+		return fmt.Sprintf("if it is bar, write %s bar", number)
 	case "psia":
 		return "psia is absolute pressure; a gauge reading is in psi"
 	case "kg", "kgs", "kgf", "kilo", "kilos":

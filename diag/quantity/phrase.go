@@ -145,7 +145,7 @@ func Plain(text string) string { return plainer.Replace(text) }
 
 // Spellings of spaces, signs and fractions that word processors and phones put in.
 var plainer = strings.NewReplacer(
-	"\u00a0", " ", "\u202f", " ", "\u2009", " ", "\u2007", " ", "\t", " ", "\u2212", "-", "\u2044", "/", "’", "'",
+	"\u00a0", " ", "\u202f", " ", "\u2009", " ", "\u2007", " ", "\t", " ", "\u2212", "-", "\u2044", "/", "·", ".", "_", " ", "’", "'",
 	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8")
 
 func (b Bound) String() string {

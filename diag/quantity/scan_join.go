@@ -8,6 +8,12 @@ import (
 // join reads what stands between two numbers. A space alone is one too.
 func (s *scanner) join() (Join, error) {
 	begin := s.at
+	if s.take("/") { // 1 qt/min
+		if _, isTime := s.timeHere(); isTime {
+			return In, nil
+		}
+		s.at = begin
+	}
 	for _, j := range joinsBetween {
 		at := s.at
 		if !s.take(j.words) {
@@ -54,11 +60,8 @@ func (s *scanner) joinsHere(j Join) bool {
 	}
 	if j == In && !digit(s.peek(0)) {
 		s.takeArticle()
-		name := s.word()
-		if unit, ok := bySpelling[foldSpelling(name)]; ok && DimensionOf(unit) == Time {
-			return true
-		}
-		return false
+		_, isTime := s.timeHere()
+		return isTime
 	}
 	if s.boundHere() {
 		return true
@@ -70,6 +73,12 @@ func (s *scanner) joinsHere(j Join) bool {
 		s.at++
 	}
 	return digit(s.peek(0))
+}
+
+// timeHere gives the unit of time whose name stands here.
+func (s *scanner) timeHere() (Unit, bool) {
+	unit, known := bySpelling[foldSpelling(s.word())]
+	return unit, known && DimensionOf(unit) == Time
 }
 
 func (s *scanner) takeArticle() {

@@ -133,7 +133,7 @@ var definitions = []definition{
 	{USFluidOunce, Volume, usGallon / 128, 0, 0, []string{"floz", "oz", "ounce", "ounces"}},
 	{USPint, Volume, usGallon / 8, 0, 1, []string{"pint", "pints", "pt"}},
 	{USQuart, Volume, usGallon / 4, 0, 1, []string{"quart", "quarts", "qt"}},
-	{CubicInch, Volume, cubicInch, 0, 0, []string{"in3", "ci", "cid", "cubicinch", "cubicinches", "cuins"}},
+	{CubicInch, Volume, cubicInch, 0, 0, []string{"in3", "ci", "cid", "cubicinch", "cubicinches", "cuins", "cubes", "cubicins"}},
 
 	{Millimetre, Length, 1, 0, 1, nil},
 	{Centimetre, Length, 10, 0, 1, nil},
@@ -147,8 +147,8 @@ var definitions = []definition{
 	{Fahrenheit, Temperature, 5.0 / 9.0, 459.67, 0, []string{"degf", "degreesf", "degreef", "fahrenheit", "degreesfahrenheit"}},
 	{Kelvin, Temperature, 1, 0, 0, nil},
 
-	{RPM, Rotation, 1, 0, 0, []string{"r/min", "rev/min", "revs", "revs/min", "revsperminute"}},
-	{Second, Time, 1, 0, 0, []string{"sec", "second", "seconds"}},
+	{RPM, Rotation, 1, 0, 0, []string{"r/min", "rev/min", "revs", "revs/min", "revsperminute", "u/min", "1/min", "tr/min"}},
+	{Second, Time, 1, 0, 0, []string{"sec", "secs", "second", "seconds"}},
 	{Minute, Time, 60, 0, 0, []string{"mins", "minute", "minutes"}},
 	{Hour, Time, 3600, 0, 0, []string{"hr", "hrs", "hour", "hours"}},
 	{Degree, Angle, 1, 0, 0, []string{"degree", "degrees"}},

@@ -87,8 +87,8 @@ func alone(k key, n *node) *node {
 			return word != ""
 		}
 		for _, t := range separate(evenly(n.text), ",;") {
-			fields := strings.Fields(t.text)
-			if !isLook(t.text) && !isLook(strings.Join(fields[1:], " ")) && !isLook(fields[len(fields)-1]) {
+			fields := strings.Fields(strings.NewReplacer("(", "", ")", "").Replace(t.text))
+			if len(fields) == 0 || !isLook(t.text) && !isLook(strings.Join(fields[1:], " ")) && !isLook(fields[len(fields)-1]) {
 				return nil
 			}
 		}
@@ -195,6 +195,9 @@ func engineWords(k key, pieces []typed, put func(name, text string, at int) bool
 			}
 		}
 	}
+	if i := slices.IndexFunc(fields, isLitres); i >= 0 && layoutWithin(strings.Fields(listedWords(fields))) != "" && put("displacement", fields[i].text+" L", fields[i].at) { // 2.0 inline 4
+		return engineWords(k, slices.Concat(fields[:i], fields[i+1:]), put)
+	}
 	for _, size := range []int{2, 1} { // water cooled, turbo
 		for i := len(fields) - size; i >= 0 && len(fields) > size; i-- {
 			text := listedWords(fields[i : i+size])
@@ -208,6 +211,13 @@ func engineWords(k key, pieces []typed, put func(name, text string, at int) bool
 		return "", 0
 	}
 	return listedWords(fields), fields[0].at
+}
+
+// isLitres reports a bare number with one or two decimals, as engines are called by
+// their litres.
+func isLitres(t typed) bool {
+	whole, part, ok := strings.Cut(strings.Replace(t.text, ",", ".", 1), ".")
+	return ok && len(whole) == 1 && isWhole(whole) && isWhole(part) && len(part) <= 2
 }
 
 // besideLayout takes out of a layout what has a key of its own in the engine's

@@ -34,6 +34,8 @@ var flowSigns = []struct {
 	form          func() *regexp.Regexp
 	message, hint string
 }{
+	{lazily(`[\[{]\s*(,)`), "a comma with nothing before it", "leave the comma out, or write 'not tested' before it"},
+	{lazily("[\\[{,:]\\s*`([^`,}\\]]*)`"), "a value stands between signs that mean something else", "leave the signs out: $1"},
 	{lazily(`[\[{,]\s*(,)`), "two commas with nothing between", "leave one comma out, or write 'not tested' between"},
 	{lazily(`[\[{,:]\s*(?:~\s*)?([0-9.]+)\s*\?+\s*[,}\]]`), "a value ends in a mark of question", "write 'about $1'"},
 	{lazily(`[\[{,:]\s*(\?+)\s*[,}\]]`), "a mark of question in the place of a value", emptyReading},
@@ -106,10 +108,16 @@ func (s *braceScan) line(text []rune, number int) (fault, bool) {
 		case s.quote != 0:
 			if c == s.quote && !(c == '"' && before == '\\') {
 				s.quote = 0
+				if rest := strings.TrimLeft(string(text[i+1:]), " "); len(s.open) > 0 && rest != "" && rest[0] != byte(c) && !strings.ContainsRune(",]}:#", rune(rest[0])) && !s.whole {
+					return fault{at, "a quote is closed before the value ends", "leave the quotes out, or put one before and one behind each value"}, true
+				}
 			}
 		case c == '#' && (before == ' ' || before == '\t'):
 			if len(s.open) > 0 {
 				s.remark = fault{at, "# begins a comment, so the braces are not closed", "put the text into quotes: \"" + short(valueWithin(text, i)) + "\""}
+				if figure := strings.TrimSpace(strings.TrimRight(valueWithin(text, i), "# ")); isFigures(figure) { // 150 # for pounds
+					s.remark.hint = "leave the # out: " + figure + ", with 'unit: psi' if it stands for pounds"
+				}
 			}
 			return fault{}, false
 		case c == ':' && s.textWithColon(text, i):
@@ -147,6 +155,11 @@ func (s *braceScan) within(c, before rune, at Pos, ends bool) (fault, bool) {
 		s.open = s.open[:len(s.open)-1]
 	case c == ',':
 		top.colon = false
+	case c == ':' && ends && top.sign == '[':
+		if top.colon {
+			return fault{at, "a colon between the values of a list", "values within brackets are separated by commas: [150, 148]"}, true
+		}
+		top.colon = true
 	case c == ':' && ends && top.sign == '{':
 		if top.colon {
 			return fault{at, "a key without a comma before it", "values within braces are separated by commas"}, true

@@ -33,6 +33,8 @@ func plainSign(c rune) rune {
 		return '\u00a0'
 	case c >= '\u200b' && c <= '\u200f' || c == '\u2060' || c == '\ufeff':
 		return -1
+	case c == '、' || c == '，':
+		return ','
 	case c >= '\uff01' && c <= '\uff5e':
 		return c - '\uff01' + '!'
 	}

@@ -17,6 +17,13 @@ var (
 
 // altitude is that of the shop; the sea's is said in words.
 func (s *section) altitude() *float64 {
+	if n := s.get("altitude"); n != nil && n.kind == scalar {
+		for _, behind := range []string{" above sea level", " above the sea", " asl", " amsl"} {
+			if figure, ok := strings.CutSuffix(fold(n.text), behind); ok {
+				n.text = figure
+			}
+		}
+	}
 	if n := s.get("altitude"); n != nil && n.kind == scalar && strings.TrimPrefix(plainWords(n.text), "at ") == "sea level" {
 		return new(float64)
 	}

@@ -12,8 +12,8 @@ import (
 // cylinderWord takes the words and signs off that people write before the number
 // of a cylinder: cyl 1, #1, no. 1.
 func cylinderWord(name string) string {
-	plain, counts := strings.TrimLeft(fold(name), "*–— "), vocabularyOf("number of cylinders")
-	for _, before := range []string{"cylinder", "cyl.", "cyl", "number", "no.", "nr.", "no", "rotor", "pot", "#", "c"} {
+	plain, counts := strings.TrimLeft(fold(name), "*–—( "), vocabularyOf("number of cylinders")
+	for _, before := range []string{"cylinder", "cyl.", "cyl", "number", "no.", "nr.", "no", "rotor", "pot", "hole", "zylinder", "zyl.", "zyl", "cilindro", "cil.", "cylindre", "№", "n°", "nº", "#", "c"} {
 		rest, ok := strings.CutPrefix(plain, before)
 		rest = strings.TrimLeft(rest, " .#-_")
 		if ok && startsWithFigure(rest) {
@@ -182,6 +182,32 @@ func (r *reader) byBanks(entries []entry) []entry {
 		}
 		for i, name := range bank.Cylinders {
 			out = append(out, entry{name, value.items[i].pos, value.items[i]})
+		}
+	}
+	return out
+}
+
+// bankRows reads the readings of each bank behind its name, 'L 140 142 R 141 139'; nil
+// for any other text.
+func (r *reader) bankRows(n *node) *node {
+	if len(r.bankList) < 2 || len(n.text) > longestSaid {
+		return nil
+	}
+	out := &node{kind: mapping, pos: n.pos}
+	for _, f := range separate(evenly(n.text), " ,;|") {
+		if bank, isBank := r.bankNamed(strings.TrimRight(f.text, ":=")); isBank && out.get(bank.Name) == nil {
+			out.entries = append(out.entries, entry{bank.Name, r.within(n, f.at), &node{kind: list, pos: r.within(n, f.at)}})
+			continue
+		}
+		if len(out.entries) == 0 || !isReading(f.text) {
+			return nil
+		}
+		row := out.entries[len(out.entries)-1].value
+		row.items = append(row.items, r.piece(n, f))
+	}
+	for _, b := range r.bankList {
+		if row := out.get(b.Name); row == nil || len(row.items) != len(b.Cylinders) || len(row.items) < 2 {
+			return nil
 		}
 	}
 	return out

@@ -43,12 +43,17 @@ func (r *reader) cylinderHint(name string) string {
 		return r.sideHint(name)
 	case fold(name) == "dose" || fold(name) == "oil":
 		return "the dose stands beside the readings: 'oil: 5 ml'"
-	case strings.ContainsAny(name, "-,&+/"):
+	case strings.Contains(name, ";"):
+		return "values within braces are separated by commas, and a decimal has a point: {1: 11.2, 2: 11.0}"
+	case strings.ContainsAny(name, "-,&+/") || strings.Contains(fold(name), " and "):
 		return "name each by itself; 'others' stands for all that are not named"
 	case last != name && slices.Contains(r.cylinderNames, last):
 		return "write " + last
 	}
-	return meant(name, r.cylinderNames)
+	if near := meant(name, r.cylinderNames); near != "" || strings.ContainsAny(name, "0123456789") {
+		return near
+	}
+	return "name it as the engine does, such as '" + r.cylinderNames[0] + "'; 'others' stands for all that are not named"
 }
 
 // sideHint answers a side that is named by who sits there.
@@ -172,6 +177,10 @@ func (r *reader) runTogetherKeys(entries []entry, i int, label string) bool {
 	e := entries[i]
 	if !isEmpty(e.value) || e.value.tag == "!!str" && !e.value.plain { // '' for the same again
 		return false
+	}
+	if name, value := r.namedValue(e.key, isReading); name != "" && !isFigures(e.key) { // {3: 90, the rest about 150}
+		r.report(e.pos, "write '"+name+": "+value+"'", "'%s' has '%s' without a colon", label, short(e.key))
+		return true
 	}
 	if i > 0 && !r.isCylinder(e.key) && e.key != others && entries[i-1].value.kind == scalar && strings.ContainsFunc(e.key, unicode.IsLetter) && e.pos.Line == entries[i-1].pos.Line {
 		before := entries[i-1]

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -123,20 +124,33 @@ func (r *reader) circuit(sec *section, s *scale, name string) diag.Circuit {
 	return c
 }
 
+// heldHint writes a pressure and a time that stand among words, 'drops to 0 in 1
+// min', as the file has them; "" where there are none.
+func heldHint(text string) string {
+	fields := strings.Fields(fold(text))
+	for from := range fields {
+		p, err := quantity.ScanAs(strings.Join(fields[from:], " "), quantity.Pressure)
+		if err == nil && len(p.Parts) == 2 && p.Only(quantity.In, quantity.After) && quantity.DimensionOf(p.Parts[1].Value.Unit) == quantity.Time {
+			return "write {" + p.Parts[1].Text + ": " + p.Parts[0].Text + "}"
+		}
+	}
+	return ""
+}
+
 // hold reads pressures by the time since switching off.
 func (r *reader) hold(sec *section, s *scale) []diag.HoldReading {
 	n := sec.get("hold")
 	if n == nil {
 		return nil
 	}
-	if n.kind == scalar { // 36 after 5 min
-		if p, err := quantity.ScanAs(n.text, quantity.Pressure); err == nil && len(p.Parts) == 2 && p.Joins[0] == quantity.After {
+	if n.kind == scalar {
+		if p, err := quantity.ScanAs(n.text, quantity.Pressure); err == nil && len(p.Parts) == 2 && p.Joins[0] == quantity.After { // 36 after 5 min
 			at := r.within(n, p.Parts[1].At)
 			n = &node{kind: mapping, pos: n.pos, entries: []entry{{p.Parts[1].Text, at, &node{pos: n.pos, text: p.Parts[0].Text, plain: true, tag: "!!str"}}}}
 		}
 	}
 	if n.kind != mapping || len(n.entries) == 0 {
-		r.report(n.pos, "such as {1 min: 40, 5 min: 36}", "'%s' is %s, expected pressures by time", sec.label("hold"), describe(n))
+		r.report(n.pos, cmp.Or(heldHint(n.text), "such as {1 min: 40, 5 min: 36}"), "'%s' is %s, expected pressures by time", sec.label("hold"), describe(n))
 		return nil
 	}
 	samples := s.samples // a pressure that has bled off says nothing of the unit

@@ -134,11 +134,26 @@ func vinProblem(err error) string {
 	return ""
 }
 
+// timesElsewhere are times of other languages.
+var timesElsewhere = map[string]string{"monate": "months", "monat": "months", "jahre": "years", "jahr": "years", "wochen": "weeks", "tage": "days", "mois": "months", "ans": "years", "années": "years", "semaines": "weeks", "jours": "days",
+	"meses": "months", "mes": "months", "años": "years", "semanas": "weeks", "días": "days", "mesi": "months", "anni": "years"}
+
 // months reads how long an engine stood.
 func (r *reader) months(n *node) float64 {
 	number, unit, _ := strings.Cut(fold(n.text), " ")
 	if i := strings.IndexFunc(number, func(c rune) bool { return (c < '0' || c > '9') && c != '.' }); i > 0 && unit == "" {
 		number, unit = number[:i], number[i:]
+	}
+	other := timesElsewhere[unit]
+	switch fold(n.text) {
+	case "half a year":
+		number, other = "6", "months"
+	case "a year", "a month", "a week":
+		number, other = "1", unit
+	}
+	if other != "" {
+		r.report(n.pos, "write '"+number+" "+other+"'", "'vehicle.stood' is '%s', expected a number of days, weeks, months or years", short(n.text))
+		return 0
 	}
 	perMonth := map[string]float64{"month": 1, "year": 12, "week": 12 * 7 / 365.25, "day": 12 / 365.25}
 	factor, known := perMonth[strings.TrimSuffix(unit, "s")]

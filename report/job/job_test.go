@@ -19,7 +19,9 @@ func beside(folder string) Opener {
 }
 
 // latin stands in for the glyphs of a sheet's fonts.
-func latin(c rune) bool { return c < 0x250 || strings.ContainsRune("–—’‘“”≥≤ΩΔ", c) }
+func latin(c rune) bool {
+	return c < 0x250 || strings.ContainsRune("–—’‘“”≥≤ΩΔ•…→№", c)
+}
 
 func yamlFiles(t testing.TB, folder string) []string {
 	t.Helper()

@@ -28,7 +28,14 @@ func (r *reader) ownHint(n *node, e entry, section string, keys []key) string {
 		return "readings of one " + r.cylinderWord + " that were taken again stand together: '" + base.name + ": {" + first + ": [150, 151], ...}'"
 	}
 	if two := keysIn(e.key, keys); len(two) == 2 { // dry wet
-		return "each has a line of its own: '" + two[0] + ": {" + first + ": ...}' and '" + two[1] + ": {" + first + ": ...}'"
+		of := "{" + first + ": ...}"
+		if keyOf(keys, two[0]).form == asAmount { // bore x stroke
+			of = "..."
+		}
+		return "each has a line of its own: '" + two[0] + ": " + of + "' and '" + two[1] + ": " + of + "'"
+	}
+	if section == "plugs" && (plain == "gaps" || plain == "gap") && e.value.kind == mapping {
+		return "the gap of a plug stands with its look: 'looks: {" + first + ": {look: normal, gap: 1.1 mm}, ...}'"
 	}
 	for _, k := range keys {
 		switch {
@@ -49,10 +56,10 @@ func keysIn(name string, keys []key) []string {
 	var out []string
 	words := strings.FieldsFunc(fold(name), func(c rune) bool { return strings.ContainsRune(" /,&+", c) })
 	for _, w := range words {
-		if w == "and" {
+		if w == "and" || w == "x" {
 			continue
 		}
-		if keyOf(keys, w).form != asReadings {
+		if form := keyOf(keys, w).form; form != asReadings && form != asAmount {
 			return nil
 		}
 		out = append(out, w)

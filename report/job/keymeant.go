@@ -47,7 +47,7 @@ func keysCalled(word string) []string { return keysByWord()[plainWords(word)] }
 
 var keysByWord = sync.OnceValue(func() map[string][]string {
 	out := map[string][]string{}
-	for _, s := range otherKeys {
+	for _, s := range slices.Concat(otherKeys, keysElsewhere) {
 		for _, w := range s.Words {
 			out[plainWords(w)] = append(out[plainWords(w)], s.Means)
 		}

@@ -49,9 +49,20 @@ func (r *reader) lineFaults() []fault {
 // notesHint answers notes that are typed as they stand on paper.
 const notesHint = "'gaugesheet start --ask' asks for all of it, one thing after the other; by hand a job begins such as 'engine: {layout: inline-4, fuel: petrol}'"
 
+// dressedFault finds a key that stands in brackets, quotes or stars, or has a point
+// behind it, in the place of its colon: (dry) 150, Dry. {1: 150}, **engine**: {...}.
+func (l line) dressedFault() (fault, bool) {
+	first, rest, ok := strings.Cut(l.text, " ")
+	bare := strings.Trim(first, "()[]<>*_\"'“”‘’.:;,")
+	if !ok || bare == "" || bare == strings.TrimSuffix(first, ":") || !isKeyWord(bare) || strings.HasPrefix(first, "-") || (first[0] == '"' || first[0] == '\'') && strings.HasSuffix(first, first[:1]+":") {
+		return fault{}, false
+	}
+	return l.fault(0, "the key '"+short(first)+"' has signs that are not its own", "write '"+short(fold(bare)+": "+strings.TrimLeft(rest, ":=- "))+"'")
+}
+
 // faultIn finds the fault of a line; those behind it are given too.
 func (s *lineScan) faultIn(l line, behind []string) (fault, bool) {
-	for _, find := range []func() (fault, bool){l.blankFault, l.markFault, l.tableFault, l.remarkFault, l.dashFault, func() (fault, bool) { return l.quoteFault(behind) }, l.signFault, l.endFault, l.behindFault, l.twoKeysFault,
+	for _, find := range []func() (fault, bool){l.blankFault, l.markFault, l.tableFault, l.remarkFault, l.dashFault, l.dressedFault, func() (fault, bool) { return l.quoteFault(behind) }, l.signFault, l.overFault, l.endFault, l.behindFault, l.twoKeysFault,
 		func() (fault, bool) { return s.indentFault(l) }, func() (fault, bool) { return s.colonFault(l, behind) }} {
 		if f, ok := find(); ok {
 			return f, true
@@ -157,8 +168,11 @@ func (l line) signFault() (fault, bool) {
 		if strings.Trim(rest, "+-0123456789") == "" && !(l.value[0] == '>' && startsWithFigure(rest)) {
 			return fault{}, false // a text of several lines
 		}
+		if strings.Contains(rest, "|") { // | 150 | 148 |
+			return l.fault(at, "a row of a table", "leave the upright lines out: '"+short(l.key+": "+strings.Join(strings.Fields(strings.ReplaceAll(l.value, "|", " ")), " "))+"'")
+		}
 		if startsWithFigure(rest) {
-			return l.fault(at, "a value begins with the sign '>'", "write 'over "+short(rest)+"'")
+			return l.fault(at, "a value begins with the sign '"+l.value[:1]+"'", "write 'over "+short(rest)+"'")
 		}
 	case '!', '&', '*':
 		if rest != "" && l.value[1] != ' ' && strings.Trim(fold(rest), "abcdefghijklmnopqrstuvwxyz0123456789-_") == "" {
@@ -166,6 +180,15 @@ func (l line) signFault() (fault, bool) {
 		}
 	}
 	return l.fault(at, "a value begins with the sign '"+l.value[:1]+"'", "put the text into quotes: "+l.key+`: "`+short(l.value)+`"`)
+}
+
+// overFault finds a closing sign more than were opened.
+func (l line) overFault() (fault, bool) {
+	if !l.colon || l.value == "" || l.value[0] != '{' && l.value[0] != '[' || strings.ContainsAny(l.text, `"'`) || balance(l.text) >= 0 {
+		return fault{}, false
+	}
+	last := l.text[len(l.text)-1:]
+	return l.fault(len(l.text)-1, "found '"+last+"', which closes nothing", "delete the last '"+last+"'")
 }
 
 // endFault finds a sign behind the brace or bracket that ends a value.
@@ -185,6 +208,9 @@ func (l line) twoKeysFault() (fault, bool) {
 		return fault{}, false
 	}
 	from := strings.LastIndex(l.text, l.value)
+	if before, after := strings.TrimSpace(l.value[:second]), strings.TrimSpace(l.value[second+1:]); startsWithFigure(before) && !strings.ContainsAny(before, " ;|") && isFigures(after) { // 9,2 : 1
+		return l.fault(from+second, "a colon with a space behind it", "write '"+short(l.key)+": "+before+":"+after+"'")
+	}
 	word := l.value[:second]
 	word = strings.TrimSpace(word[strings.LastIndexAny(word, ",;")+1:])
 	outer := keyOf(fileKeys, fold(l.key))
@@ -196,7 +222,27 @@ func (l line) twoKeysFault() (fault, bool) {
 		}
 		return l.fault(from+second, "two keys on one line", hint)
 	}
+	if list := pairsIn(l.value); list != "" { // 1: 150 | 2: 148
+		return l.fault(from+second, "values by cylinder on the line of their key", "put them into braces: "+short(l.key)+": "+list)
+	}
 	return l.fault(from+second, "a text has a colon and a space in it", "such a text needs quotes: "+short(l.key)+`: "`+short(l.value)+`"`)
+}
+
+// pairsIn writes cylinders with their values on one line, '1: tan, 2: oily', as
+// braces have them; "" for any other text.
+func pairsIn(text string) string {
+	var names, values []typed
+	for _, piece := range separate(text, ",;|") {
+		name, value, ok := strings.Cut(piece.text, ":")
+		if name = cylinderWord(name); !ok || !isWhole(name) || strings.TrimSpace(value) == "" || strings.Contains(value, ": ") {
+			return ""
+		}
+		names, values = append(names, typed{text: name}), append(values, typed{text: strings.TrimSpace(value)})
+	}
+	if len(names) < 2 {
+		return ""
+	}
+	return paired(names, values)
 }
 
 // isKeyWord reports a word that is a key somewhere in a job file, or is called

@@ -177,7 +177,7 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 			s.bareAt = n.pos
 		}
 	case own && !s.takes(v.Unit):
-		s.r.report(n.pos, s.otherUnitHint(v), "'%s' is in %s, expected %s", label, v.Unit, s.unitsTaken())
+		s.r.report(n.pos, s.otherUnitHint(v), "'%s' is in %s, expected %s", label, v.Unit, cmp.Or(s.unitsTaken(), "a number without a unit"))
 		return 0, false
 	}
 	value, err := v.In(s.unit)
@@ -219,8 +219,8 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 // otherUnitHint answers a number in a unit that its scale does not take.
 func (s *scale) otherUnitHint(v quantity.Value) string {
 	switch {
-	case v.Unit == quantity.Percent:
-		return "write " + plainNumber(v.Number) + ", without the sign, if that is what the gauge showed"
+	case v.Unit == quantity.Percent || s.unitsTaken() == "":
+		return "write " + plainNumber(v.Number) + ", without '" + string(v.Unit) + "', if that is what the gauge showed"
 	case v.Unit == quantity.Inch && s.takes(quantity.InHg):
 		return "write " + plainNumber(v.Number) + " inHg, if it is inches of mercury"
 	}
@@ -323,7 +323,7 @@ func (s *scale) answer(text string) string {
 	if isFigures(text) {
 		return ""
 	}
-	if hint := s.oilHint(text); hint != "" {
+	if hint := cmp.Or(s.oilHint(text), spreadsheetDate(text)); hint != "" {
 		return hint
 	}
 	for _, name := range []string{"state of a test", "pressure"} {
@@ -376,14 +376,6 @@ func (s *scale) arrowHint(before, after string) string {
 	return "where the second is with oil, write " + before + " here and " + of("wet", after) + "; where the first is the first stroke, " + of("first", before) + " and here " + after
 }
 
-// joinedHint answers figures that a space has taken apart.
-func (s *scale) joinedHint(text string) string {
-	if joined := s.joinedFigures(text); joined != "" {
-		return "did you mean " + joined + "?"
-	}
-	return ""
-}
-
 // slashHint offers the readings of '145/148' and '1/180'. It is empty for a
 // fraction of a unit, such as 1/2.
 func (s *scale) slashHint(x, y quantity.Part) string {
@@ -400,6 +392,9 @@ func (s *scale) slashHint(x, y quantity.Part) string {
 	repeats := "two readings of one cylinder are '[" + first + ", " + second + "]'"
 	if s.r.isCylinder(first) && b > 10*a {
 		return "cylinder " + first + " reading " + second + " is '" + first + ": " + second + "'; " + repeats
+	}
+	if b >= 1.5*a {
+		return "first stroke and last stand by themselves: 'first: {" + cmp.Or(s.cylinder, "1") + ": " + first + "}' and here " + second + "; " + repeats
 	}
 	return repeats + "; of two cylinders, each stands by its own; held of supplied goes under 'leakage'"
 }

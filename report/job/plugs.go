@@ -75,18 +75,13 @@ func (r *reader) typedLooks(n *node) *node {
 		one.text = word
 		return &node{kind: mapping, pos: n.pos, entries: []entry{{"all", n.pos, &one}}}
 	}
-	for _, but := range []string{" except ", " but ", " apart from "} { // ok but 3 oily
-		before, after, ok := strings.Cut(n.text, but)
-		if rest := strings.TrimPrefix(fold(before), "all "); ok && known(rest) {
-			named := r.namedLooks(&node{pos: n.pos, text: strings.ReplaceAll(after, " and ", ", "), plain: true, tag: "!!str"}, known)
-			if named != nil {
-				named.entries = append(named.entries, entry{others, n.pos, r.piece(n, typed{rest, 0})})
-				return named
-			}
-		}
-	}
-	if named := r.namedLooks(n, known); named != nil {
+	if named := r.allBut(n, known); named != nil { // ok but 3 oily
 		return named
+	}
+	for _, text := range []string{n.text, r.atCylinders(n.text)} { // 1 tan 2 oily
+		if named := r.namedLooks(&node{pos: n.pos, text: text, plain: n.plain, tag: n.tag}, known); named != nil {
+			return named
+		}
 	}
 	for _, looks := range typedLists(evenly(n.text)) {
 		if len(looks) != len(r.cylinderNames) || slices.ContainsFunc(looks, func(t typed) bool { return !known(t.text) }) {
@@ -99,6 +94,17 @@ func (r *reader) typedLooks(n *node) *node {
 		return out
 	}
 	return nil
+}
+
+// atCylinders puts a comma in the place of the space before each cylinder.
+func (r *reader) atCylinders(text string) string {
+	fields := strings.Split(text, " ")
+	for i := 1; i < len(fields); i++ {
+		if slices.Contains(r.cylinderNames, fields[i]) && isWhole(fields[i]) {
+			fields[i-1] += ","
+		}
+	}
+	return strings.Join(fields, " ")
 }
 
 // namedLooks reads looks behind the names of their cylinders, 'left tan, right

@@ -303,8 +303,8 @@ func (s *section) wordList(key string) []string {
 // severalWords takes a text of several words of a list apart, at its commas, or at
 // 'and' where each part is such a word; nil for any other text.
 func severalWords(v Vocabulary, text string, words []string) []typed {
-	if strings.ContainsAny(text, ",;") {
-		return separate(text, ",;")
+	if strings.ContainsAny(text, ",;/") {
+		return separate(text, ",;/")
 	}
 	pieces := separate(strings.NewReplacer(" and ", "  ;  ", " & ", " ; ", " + ", " ; ").Replace(text), ";")
 	for _, p := range pieces {
@@ -360,6 +360,9 @@ func (r *reader) whole(n *node, label string, low, high int) int {
 		hint := ""
 		if a, b, ok := strings.Cut(text, "-"); ok && isWhole(a) && isWhole(b) {
 			hint = "write " + a + " or " + b
+		}
+		if a, b, ok := strings.Cut(fold(n.text), " or "); ok && isWhole(a) && startsWithFigure(b) { // 6 or 7 turns
+			hint = "write " + a + " or " + strings.Fields(b)[0]
 		}
 		r.report(n.pos, hint, "'%s' is '%s', expected a whole number from %d to %d", label, short(n.text), low, high)
 		return 0

@@ -1,10 +1,12 @@
 package job
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 	"unicode"
 
 	"gaugesheet/diag/quantity"
@@ -40,6 +42,14 @@ func (s *scale) joinedFigures(text string) string {
 		if err == nil && s.isUsual(v) {
 			return joined
 		}
+	}
+	return ""
+}
+
+// joinedHint answers figures that a space has taken apart.
+func (s *scale) joinedHint(text string) string {
+	if joined := s.joinedFigures(text); joined != "" {
+		return "did you mean " + joined + "?"
 	}
 	return ""
 }
@@ -140,6 +150,16 @@ func (s *scale) unfit(text string) bool {
 	return whole && s.given && commaHint(text) != "" && !slices.ContainsFunc(s.samples, func(x sample) bool { return decimals(x.text) > 0 })
 }
 
+// spreadsheetDate answers a date that a spreadsheet has made of a range, 10-Dec of
+// 10-12; "" for any other text.
+func spreadsheetDate(text string) string {
+	d, err := time.Parse("2-Jan", text)
+	if err != nil {
+		return ""
+	}
+	return fmt.Sprintf("a spreadsheet has made a date of what was typed: write it as it was, such as %d-%d", d.Day(), int(d.Month()))
+}
+
 // nearly are words before a figure by which it was not quite read.
 var nearly = []string{"just under", "just over", "just about", "just below", "just above", "a bit under", "a bit over", "bit under", "bit over", "barely", "hardly", "nearly", "almost", "close to", "near", "a little over",
 	"a little under", "slightly under", "slightly over", "not quite", "bang on", "exactly", "only", "dead on", "spot on"}
@@ -149,6 +169,12 @@ var nearly = []string{"just under", "just over", "just about", "just below", "ju
 func (s *scale) wordsAnswer(text string) string {
 	if meant := figureMeant(text); meant != "" {
 		return "did you mean " + meant + "?"
+	}
+	if v, err := strconv.ParseFloat(text, 64); err == nil && strings.ContainsAny(text, "eE") && strings.ContainsAny(text, "0123456789") { // 1.50E+02
+		return "write " + plainNumber(v)
+	}
+	if v := figureInWords(text); v > 0 { // one fifty
+		return "write " + strconv.Itoa(v)
 	}
 	if bare := strings.TrimRight(text, "!*^ ])}"); bare != text && isFigures(bare) { // 62!!
 		return "write " + bare

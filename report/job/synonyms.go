@@ -69,6 +69,7 @@ var vocabulariesByName = sync.OnceValue(func() map[string]Vocabulary {
 	index := make(map[string]Vocabulary, len(vocabularies))
 	for _, v := range vocabularies {
 		if _, twice := index[v.Name]; !twice {
+			v.Asks = slices.Concat(v.Asks, wordsElsewhere[v.Name])
 			v.heard = sync.OnceValue(v.hear)
 			index[v.Name] = v
 		}
@@ -144,7 +145,7 @@ func plainWords(s string) string {
 		switch c {
 		case '-', '_':
 			return ' '
-		case '\'', '’', '.', '!':
+		case '\'', '’', '.', '!', '…':
 			return -1
 		}
 		return c
@@ -159,11 +160,11 @@ func plainWords(s string) string {
 const notSure = "not sure; unsure; unknown; dont know; do not know; dunno; not known; no idea; forgot; not noted; ?; ??"
 
 var vocabularies = []Vocabulary{
-	{Name: "engine", Words: []string{"inline", "flat", "V", "rotary", "radial", "single"}, Also: []Synonym{says("inline", "straight; slant; parallel; in line; i; l; reihe; reihen; en ligne"), says("flat", "boxer; opposed; horizontally opposed"), says("V", "vee"), says("rotary", "wankel; rotor; rotors"), says("radial", "star"),
+	{Name: "engine", Words: []string{"inline", "flat", "V", "rotary", "radial", "single"}, Also: []Synonym{says("inline", "straight; slant; parallel; in line; i; l; reihe; reihen; en ligne; en linea; en línea; in linea; em linha"), says("flat", "boxer; opposed; horizontally opposed"), says("V", "vee"), says("rotary", "wankel; rotor; rotors"), says("radial", "star"),
 		says("single", "thumper; single cylinder; one cylinder; one lunger; 1 cyl; 1 cylinder; mono; one pot; inline-1; i1; 1")},
 		Asks: []Question{asks("big block; small block; bigblock; smallblock; flathead; sidevalve; overhead valve; ohv; sohc; dohc; twin cam", "write how the cylinders stand and how many there are, such as V8 or inline-4")}},
-	{Name: "number of cylinders", Words: []string{"1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "12", "14", "16"}, Also: []Synonym{says("1", "one"), says("2", "two; twin"), says("3", "three; triple"), says("4", "four"), says("5", "five"),
-		says("6", "six"), says("7", "seven"), says("8", "eight"), says("9", "nine"), says("10", "ten"), says("12", "twelve"), says("14", "fourteen"), says("16", "sixteen")}},
+	{Name: "number of cylinders", Words: []string{"1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "12", "14", "16"}, Also: []Synonym{says("1", "one; ein"), says("2", "two; twin; zwei; deux"), says("3", "three; triple; drei; trois"), says("4", "four; vier; quatre; cuatro; quattro"), says("5", "five; fünf; fuenf; cinq; cinco; cinque"),
+		says("6", "six; sechs; seis; sei"), says("7", "seven; sieben"), says("8", "eight; acht; huit; ocho; otto"), says("9", "nine; neun"), says("10", "ten; zehn"), says("12", "twelve; zwölf; zwoelf; douze"), says("14", "fourteen"), says("16", "sixteen")}},
 	{Name: "sheet", Words: sheetWords, Also: []Synonym{
 		says("customer", "owner; client; the customer; normal"), says("invoice", "bill; with invoice; insurance"),
 		says("workshop", "shop; tech; technician; internal; mechanic; bench"),
@@ -213,7 +214,7 @@ var vocabularies = []Vocabulary{
 		says("supercharged", "supercharger; super charged; blower; blown; kompressor; compressor; roots")},
 		Asks: []Question{asks("yes; boosted; boost; forced; forced induction", "write turbo or supercharged")}},
 	{Name: "numbering", Words: []string{"across banks", "bank by bank"}, Also: []Synonym{
-		says("across banks", "across; odd even; odd/even; odds and evens; alternating; alternate; side to side; zig zag; zigzag; 1-3-5-7 / 2-4-6-8; 1-3-5-7/2-4-6-8; 1357/2468; 1-3-5 / 2-4-6; 1-3-5/2-4-6"),
+		says("across banks", "across; odd even; odd/even; odds and evens; alternating; alternate; side to side; zig zag; zigzag; odd left even right; odds left evens right; odd one side even the other; odds one side; 1-3-5-7 / 2-4-6-8; 1-3-5-7/2-4-6-8; 1357/2468; 1-3-5 / 2-4-6; 1-3-5/2-4-6"),
 		says("bank by bank", "one bank then the other; bank after bank; down one bank; straight; sequential; 1-2-3-4 / 5-6-7-8; 1-2-3-4/5-6-7-8; 1234/5678; 1-2-3 / 4-5-6; 1-2-3/4-5-6")},
 		Asks: []Question{asks("left to right; front to back; front to rear; standard; normal; usual; stock; "+notSure, "look in the manual: across banks is 1-3-5-7 on one side and 2-4-6-8 on the other, bank by bank is 1-2-3-4 and 5-6-7-8")}},
 	{Name: "first bank", Words: []string{"left", "right", "front", "rear"}, Also: []Synonym{says("left", "lh; l; left hand; left side; left bank; lefthand"), says("right", "rh; r; right hand; right side; right bank; righthand"),
@@ -288,7 +289,7 @@ var vocabularies = []Vocabulary{
 		Asks: []Question{asks("n/a; na; -; --; –; —; ?; ??; x; xx; none taken; no reading; blank; missing; tbd; tba; todo; pending; nr; n/r; _; *", emptyReading)}},
 	{Name: "all others", Words: []string{others}, Also: []Synonym{says(others, "other; rest; the rest; all others; all other; all the others; the others; remaining; remainder; everything else; all; all the rest; else")}},
 	{Name: "basis of a percentage", Words: bases, Also: []Synonym{says("highest", "high; best; max; maximum; highest cylinder; highest reading; top"), says("lowest", "low; min; minimum; lowest cylinder; lowest reading"), says("mean", "average; avg"), says("median", "middle")}},
-	{Name: "pressure", Words: []string{"no pressure"}, Also: []Synonym{says("no pressure", "zero; nil; nought; naught; zip; zilch; nada; no compression; no comp; needle did not move; needle didnt move; did not move; didnt move; no movement; gauge did not move; 0 compression")},
+	{Name: "pressure", Words: []string{"no pressure"}, Also: []Synonym{says("no pressure", "zero; nil; nought; naught; zip; zilch; nada; zero psi; zero bar; nil psi; nought psi; zero pressure; no psi; no compression; no comp; needle did not move; needle didnt move; did not move; didnt move; no movement; gauge did not move; 0 compression")},
 		Asks: []Question{asks("none", "write 0 or 'no pressure' where the gauge did not move, 'not tested' where it was not read"),
 			asks("nothing; almost none; almost nothing; next to nothing; hardly anything; dead; flat; barely anything; not much", "write 0 or 'no pressure' where the gauge did not move, else what it showed"),
 			asks("ok; okay; good; fine; low; high; normal; weak; bad; poor; excellent; pass; fail; strong", "write what the gauge showed; words go into 'findings' or 'notes'"),

@@ -290,6 +290,9 @@ func (c *composer) entries(out *node, n *yaml.Node, depth int) {
 		}
 		c.r.checkCharacters(&node{pos: pos}, written)
 		if line, again := first[key]; again {
+			if isEmpty(value) && slices.ContainsFunc(out.entries, func(e entry) bool { return strings.Contains(e.key, ";") }) { // {1: 11,2; 2: 11,1}, answered there
+				continue
+			}
 			c.r.report(pos, "keep one of the two", "key '%s' is given twice: in line %d and here", short(key), line)
 			continue
 		}

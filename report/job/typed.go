@@ -150,6 +150,9 @@ func (r *reader) pairsInOrder(list []typed) (names, values []typed) {
 	if len(list) < 4 || len(list) != 2*len(r.cylinderNames) {
 		return nil, nil
 	}
+	if half := len(list) / 2; slices.EqualFunc(list[:half], r.cylinderNames, func(t typed, name string) bool { return t.text == name }) && !slices.ContainsFunc(list[half:], func(t typed) bool { return !isReading(t.text) }) {
+		return list[:half], list[half:] // a row of the cylinders, and one of the readings
+	}
 	for i, t := range list {
 		switch {
 		case i%2 == 1 && isReading(t.text):
@@ -165,7 +168,7 @@ func (r *reader) pairsInOrder(list []typed) (names, values []typed) {
 
 // cutPair takes '1=150' apart.
 func cutPair(t typed) (name, value typed, ok bool) {
-	i := strings.IndexAny(t.text, "=:)")
+	i := strings.IndexAny(t.text, "=:)@")
 	if i < 1 && strings.HasSuffix(t.text, ".") { // 1. 150
 		i = len(t.text) - 1
 	}
@@ -199,6 +202,12 @@ func paired(names, values []typed) string {
 // typedReadings gives the readings by cylinder that stand in one text, as a list
 // or a mapping; nil where it is no such text.
 func (r *reader) typedReadings(n *node) *node {
+	if named := r.allBut(n, isReading); named != nil {
+		return named
+	}
+	if rows := r.bankRows(n); rows != nil {
+		return rows
+	}
 	if names, values := r.asPairs(n.text); names != nil {
 		out := &node{kind: mapping, pos: n.pos}
 		for i := range names {

@@ -2,6 +2,7 @@ package job
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"gaugesheet/diag/quantity"
@@ -11,11 +12,14 @@ import (
 // and without the round brackets around it, each sign staying in its place.
 func evenly(text string) string {
 	text = strings.Map(func(c rune) rune {
-		if strings.ContainsRune("\t\u00a0\u2007\u2009\u202f•·▪◦‣●", c) {
+		if strings.ContainsRune("\t\u00a0\u2007\u2009\u202f•▪◦‣●→", c) {
 			return ' '
 		}
 		return c
 	}, text)
+	for _, sign := range []string{" · ", " * ", " . ", " + ", " & ", " -> "} {
+		text = strings.ReplaceAll(text, sign, strings.Repeat(" ", len([]rune(sign))))
+	}
 	if strings.HasPrefix(text, "(") && strings.HasSuffix(text, ")") && strings.Count(text, "(") == 1 {
 		text = " " + text[1:len(text)-1]
 	}
@@ -99,7 +103,11 @@ func (r *reader) dashPairs(text string) (names, values []typed) {
 	fields := separate(strings.NewReplacer(" - ", " = ", "–", "-").Replace(text), ",; ")
 	for i := 0; i < len(fields); i++ {
 		name, value := fields[i], typed{}
-		if before, after, ok := strings.Cut(name.text, "-"); ok {
+		before, after, ok := strings.Cut(name.text, "-")
+		if !ok {
+			before, after, ok = strings.Cut(name.text, "/") // 1/150 2/148
+		}
+		if ok {
 			name, value = typed{before, name.at}, typed{after, name.at + len(before) + 1}
 		} else if i+2 < len(fields) && fields[i+1].text == "=" {
 			value = fields[i+2]
@@ -144,6 +152,10 @@ func (r *reader) gathered(n *node) {
 	case cylinders < 2:
 	case n.kind == list && len(n.items) == 1 && n.items[0].kind == list && len(n.items[0].items) == cylinders:
 		n.items = n.items[0].items
+	case n.kind == list && slices.ContainsFunc(n.items, func(item *node) bool { return item.kind == scalar && strings.Contains(item.text, ";") }): // [11,2; 11,0]
+		if typed := r.typedReadings(&node{pos: n.pos, text: strings.Join(textsOf(n), ",")}); typed != nil {
+			*n = *typed
+		}
 	case n.kind == list && len(n.items) == 1 && n.items[0].kind == scalar:
 		if typed := r.typedReadings(n.items[0]); typed != nil {
 			*n = *typed
@@ -214,13 +226,23 @@ func headed(text string) (heading, rest string) {
 func (r *reader) loneHint(text, label string) string {
 	key := label[strings.LastIndexByte(label, '.')+1:]
 	plain := fold(text)
-	for _, all := range []string{" on all", " in all", " for all", " all", " each", " everywhere", " all round", " across the board", " all over"} {
+	for _, all := range forAll {
 		if figure, ok := strings.CutSuffix(plain, all); ok && isReading(figure) {
 			return "write " + key + ": {" + others + ": " + figure + "}"
 		}
 	}
 	if heading, rest := headed(text); heading != "" && r.typedReadings(&node{pos: Pos{}, text: rest}) != nil {
 		return "leave the heading '" + heading + "' out"
+	}
+	if number, figure, ok := strings.Cut(strings.ReplaceAll(plain, " ", ""), "x"); ok && isFigures(number) && isFigures(figure) { // 4 x 150
+		for _, pair := range [][2]string{{number, figure}, {figure, number}} {
+			if pair[0] == strconv.Itoa(len(r.cylinderNames)) && len(pair[1]) > 1 {
+				return "write " + key + ": {" + others + ": " + pair[1] + "}"
+			}
+		}
+	}
+	if first, figure, ok := strings.Cut(plain, " "); ok && slices.Contains(r.cylinderNames, first) && isFigures(figure) { // wet: 3 140
+		return "write " + key + ": {" + first + ": " + figure + "}, if " + first + " is the " + r.cylinderWord
 	}
 	if isReading(text) {
 		first := "1"
@@ -229,15 +251,17 @@ func (r *reader) loneHint(text, label string) string {
 		}
 		return "of which " + r.cylinderWord + "? such as " + key + ": {" + first + ": " + short(text) + "}; for all of them {" + others + ": " + short(text) + "}"
 	}
+	if name, value := r.namedValue(plain, isReading); name != "" { // no 3 came up to 140
+		return "write " + key + ": {" + name + ": " + value + "}"
+	}
 	if name, rest, ok := r.leadingCylinder(text); ok { // cyl 3 scored
 		return "write " + key + ": {" + name + ": " + short(rest) + "}"
 	}
-	for _, but := range []string{" except ", " but ", " apart from "} { // all 150 but 3 95
-		before, after, ok := strings.Cut(fold(text), but)
-		before = strings.TrimSpace(strings.TrimPrefix(strings.TrimSuffix(before, " all"), "all "))
-		if name, rest, named := r.leadingCylinder(strings.ReplaceAll(after, "=", " ")); ok && named {
-			return "write " + key + ": {" + name + ": " + short(rest) + ", " + others + ": " + short(before) + "}"
-		}
+	if named := r.allBut(&node{text: text}, func(text string) bool { return text != "" }); named != nil && strings.ContainsAny(text, "0123456789") { // all 150 but 3 scored
+		return "write " + key + ": " + entered(named)
+	}
+	if _, answer := vocabularyOf("pressure").find(withoutAll(plain), nil); answer != "" && byCylinderIn["compression"] == key { // all good
+		return answer
 	}
 	if key == "wet" && !strings.ContainsAny(text, "0123456789") {
 		return "write wet-in-words: " + short(text)

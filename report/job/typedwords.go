@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -32,10 +33,10 @@ func layoutMeant(text string, rotors int) string {
 	}
 	var words []string
 	count := ""
-	for _, word := range strings.Fields(apartFigures(plain)) {
-		if n, _ := counts.find(word, counts.Words); n != "" && count == "" {
+	for _, word := range strings.Fields(apartFigures(apartWords.Replace(plain))) {
+		if n, _ := counts.find(cmp.Or(soundsLike[word], word), counts.Words); n != "" && count == "" {
 			count = n
-		} else if !slices.Contains([]string{"engine", "motor", "cylinder", "cylinders", "cyl", "cyls", "pot", "cylindres", "zylinder"}, word) {
+		} else if !slices.Contains(cylinderNouns, word) {
 			words = append(words, word)
 		}
 	}
@@ -51,6 +52,15 @@ func layoutMeant(text string, rotors int) string {
 	}
 	return kind + "-" + count
 }
+
+// cylinderNouns are the words beside a number of cylinders that say only that.
+var cylinderNouns = []string{"engine", "motor", "cylinder", "cylinders", "cyl", "cyls", "pot", "cylindres", "zylinder", "cilindros", "cilindri", "cilindro"}
+
+// apartWords takes the words apart that German runs together: Reihenvierzylinder.
+var apartWords = strings.NewReplacer("reihen", "reihen ", "zylinder", " zylinder ", "motor", " motor ", "boxer", " boxer ")
+
+// soundsLike are numbers that a telephone heard as other words.
+var soundsLike = map[string]string{"for": "4", "fore": "4", "to": "2", "too": "2", "sex": "6", "ate": "8"}
 
 // apartFigures puts a space between letters and the figures beside them: v8.
 func apartFigures(text string) string {
@@ -125,7 +135,8 @@ func layoutWithin(fields []string) string {
 
 // monthsElsewhere are names of months, or their beginnings, that other languages
 // write otherwise.
-var monthsElsewhere = strings.NewReplacer("januar ", "january ", "februar ", "february ", "märz", "march", "mai ", "may ", "juni ", "june ", "juli ", "july ", "oktober", "october", "okt ", "oct ", "dezember", "december", "dez ", "dec ", "sept ", "sep ",
+var monthsElsewhere = strings.NewReplacer("enero", "january", "febrero", "february", "marzo", "march", "abril", "april", "mayo", "may", "junio", "june", "julio", "july", "agosto", "august", "septiembre", "september", "octubre", "october", "noviembre", "november", "diciembre", "december",
+	"gennaio", "january", "febbraio", "february", "aprile", "april", "maggio", "may", "giugno", "june", "luglio", "july", "settembre", "september", "ottobre", "october", "dicembre", "december", "januar ", "january ", "februar ", "february ", "märz", "march", "mai ", "may ", "juni ", "june ", "juli ", "july ", "oktober", "october", "okt ", "oct ", "dezember", "december", "dez ", "dec ", "sept ", "sep ",
 	"janvier", "january", "février", "february", "fevrier", "february", "mars ", "march ", "avril", "april", "juin ", "june ", "juillet", "july", "août", "august", "aout ", "august ", "septembre", "september", "octobre", "october",
 	"novembre", "november", "décembre", "december", "decembre", "december")
 
@@ -136,13 +147,13 @@ func plainDate(text string) string {
 		return text
 	}
 	var words []string
-	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return strings.ContainsRune(" .,-/", c) }) {
+	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return strings.ContainsRune(" .,-/'’", c) }) {
 		for _, end := range []string{"st", "nd", "rd", "th"} {
 			if day, ok := strings.CutSuffix(word, end); ok && isWhole(day) {
 				word = day
 			}
 		}
-		if word != "of" && word != "the" {
+		if word != "of" && word != "the" && word != "de" && word != "del" {
 			words = append(words, word)
 		}
 	}
@@ -158,7 +169,7 @@ func dateHint(text string) string {
 		}
 	}
 	var meant []string
-	for _, form := range []string{"1/2/2006", "1/2/06", "2/1/2006", "2/1/06", "2.1.2006", "2.1.06", "1-2-2006", "2-1-2006"} {
+	for _, form := range []string{"1/2/2006", "1/2/06", "2/1/2006", "2/1/06", "2.1.2006", "2.1.06", "1-2-2006", "2-1-2006", "1 2 2006", "2 1 2006", "1 2 06", "2 1 06"} {
 		if d, err := time.Parse(form, text); err == nil {
 			if iso := d.Format(time.DateOnly); len(meant) == 0 || meant[0] != iso {
 				meant = append(meant, iso)
