@@ -23,6 +23,18 @@ type Cause struct {
 	Lone bool
 	// Test: the test itself is at fault, and not the engine.
 	Test bool
+	// Liquid: it is of a supply of liquid fuel, for which that of gas stands on an engine
+	// that burns gas.
+	Liquid bool
+}
+
+// Meant is a cause as this engine can have it: what is short of liquid fuel is, on an
+// engine that burns gas, the supply of gas.
+func Meant(c *known.Case, name string) string {
+	if k := Named(name); c.GasFuel() && k != nil && k.Liquid {
+		return "gas-supply"
+	}
+	return name
 }
 
 // Complaints as the job file has them.

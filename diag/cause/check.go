@@ -49,6 +49,9 @@ type Check struct {
 	Then string
 	// Fuel: fuel lines are opened or watched.
 	Fuel bool
+	// Gas: of the checks on fuel one that may be made where the fuel is a gas under pressure,
+	// of which no line is opened into a vessel.
+	Gas bool
 	// Pumps: the fuel pump has to deliver, which one that the engine drives does
 	// only while the starter turns it.
 	Pumps bool
@@ -119,12 +122,15 @@ func CheckNamed(name string) *Check { return checksByName()[name] }
 func (k *Check) Is(way Way) bool { return k.Way&way != 0 }
 
 // Allowed reports that a check fits this engine and may be proposed at this
-// urgency: at 'do not run' nothing that uses the starter or runs the engine,
+// urgency: at 'do not run' nothing that uses the starter or runs the engine, on an
+// engine that burns gas nothing that is made on liquid fuel,
 // warm engines only where the engine starts, none of these where oil may have run into
 // a cylinder that hangs, and oil only where it may go in.
 func (k *Check) Allowed(c *known.Case, cylinders []string, at diag.Urgency) bool {
 	switch {
 	case at == diag.DoNotRun && (k.Is(Starter|Runs) || k.Pumps && drivenPump(c)):
+		return false
+	case k.Fuel && !k.Gas && c.GasFuel():
 		return false
 	case k.Is(Air) && c.LiquidLies(cylinders): // which air would only press past rings and valves
 		return false

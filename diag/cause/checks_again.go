@@ -128,7 +128,7 @@ var againChecks = []Check{
 			{Name: "loses less", For: []string{"tester-scale", "plug-or-adapter-thread", "cold-engine"}, Fits: notAircraft, Sure: 0.7, Words: []string{"less"}},
 			{Name: "holds now", For: []string{"carbon-on-seat", "sticking-valve", "ring-gaps", "tester-scale", "plug-or-adapter-thread", "cold-engine"}, Fits: aircraft, Sure: 0.7, Words: []string{"less", "holds"}},
 			{Name: "stays", Else: true, Words: []string{"same", "stayed"}, After: []string{"it loses as much again"}}}},
-	{Name: "second-fuel-gauge", Minutes: 10, Whole: true, Way: Runs, Again: true, Words: []string{"another fuel gauge"},
+	{Name: "second-fuel-gauge", Gas: true, Minutes: 10, Whole: true, Way: Runs, Again: true, Words: []string{"another fuel gauge"},
 		Outcomes: []Outcome{{Name: "reads otherwise", For: []string{"fuel-gauge-reads-low", "fuel-gauge-reads-high"}, Words: []string{"differs"}}, {Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
 	{Name: "ports-look", Titles: []string{"a look at the seals", "look at the seals through the port"}, Minutes: 40, Way: Hand | Opens, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"looked in at the port", "apex seals looked at", "seals looked at"},
 		Outcomes: []Outcome{

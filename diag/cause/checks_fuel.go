@@ -19,6 +19,15 @@ func returns(c *known.Case, _ []string) bool {
 
 func hosed(c *known.Case, _ []string) bool { return c.MayHaveHose() }
 
+// twoFuels is an engine of gas that may run on petrol as well: not one with cylinders as
+// large as those of trucks, buses and stations.
+func twoFuels(c *known.Case, _ []string) bool {
+	const most = 800 // ml a cylinder: judgement, no source
+	return c.GasFuel() && c.CylinderML() < most
+}
+
+func gasFuelled(c *known.Case, _ []string) bool { return c.GasFuel() }
+
 func electric(c *known.Case, _ []string) bool { return c.MayBeElectricPump() }
 
 func keyed(c *known.Case, _ []string) bool {
@@ -119,7 +128,16 @@ var fuelChecks = []Check{
 			{Name: "low", For: []string{"low-fuel-pressure", "injection", "fuel-filter", "pump", "lean-mixture"}},
 			{Name: "high", For: []string{"rich-mixture", "regulator-stuck", "return-blocked"}},
 			{Name: "right", Else: true, After: []string{"within the maker's limits"}}}},
-	{Name: "look-up-fuel-limit", Titles: []string{"the maker's figure", "the maker's fuel pressure"}, Minutes: 2, Whole: true, Fuel: true, Words: []string{"fuel figure looked up", "fuel limit looked up", "fuel pressure looked up"}, Fits: withoutFigure,
+	{Name: "run-on-petrol", Titles: []string{"the other fuel"}, Minutes: 5, Whole: true, Fuel: true, Gas: true, Way: Runs, Fits: twoFuels, Words: []string{"run on petrol", "run on gasoline", "switched to petrol", "switched to gasoline"},
+		Outcomes: []Outcome{
+			{Name: "right on petrol", For: []string{"gas-supply"}, Words: []string{"runs right on", "runs well on", "gone on", "only on gas"}, After: []string{"it runs right on gasoline"}},
+			{Name: "the same on both", Else: true, Words: []string{"same"}},
+			{Name: "it has only gas", Mute: true, Words: []string{"only gas", "no petrol", "no gasoline", "gas only"}, After: []string{"on gas alone"}}}},
+	{Name: "gas-supply-look", Titles: []string{"the gas supply"}, Minutes: 30, Whole: true, Fuel: true, Gas: true, Mends: []string{"gas-supply"}, Fits: gasFuelled, Words: []string{"gas side looked at", "gas regulator checked", "vaporizer checked", "vaporiser checked", "gas filter renewed"},
+		Outcomes: []Outcome{
+			{Name: "one is wrong", For: []string{"gas-supply"}, Words: []string{"wrong", "iced", "blocked", "low", "torn"}},
+			{Name: "as the maker asks", Else: true, Words: []string{"right", "as the maker", "good"}}}},
+	{Name: "look-up-fuel-limit", Gas: true, Titles: []string{"the maker's figure", "the maker's fuel pressure"}, Minutes: 2, Whole: true, Fuel: true, Words: []string{"fuel figure looked up", "fuel limit looked up", "fuel pressure looked up"}, Fits: withoutFigure,
 		Outcomes: []Outcome{
 			{Name: "read less than the book", For: []string{"low-fuel-pressure", "lean-mixture", "fuel-filter", "pump", "pump-voltage", "supply-restricted", "regulator-open"}, Words: []string{"less", "low", "under"}, After: []string{"the book gives more than was read"}},
 			{Name: "read more than the book", For: []string{"rich-mixture", "regulator-stuck", "return-blocked", "no-vacuum-signal", "vacuum-hose", "wrong-pump"}, Words: []string{"more", "high", "over"}, After: []string{"the book gives less than was read"}},

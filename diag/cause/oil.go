@@ -32,6 +32,13 @@ func knocks(c *known.Case, _ []string) bool {
 	return c.HasValves() && c.Complains(noise) && !c.AnyLow(c.Read())
 }
 
+// knocksWithoutOil is an engine that makes a noise under oil pressure that is low on a
+// gauge of one's own: metal in the oil or its filter says more of the bearings than
+// anything that is taken apart for the pressure.
+func knocksWithoutOil(c *known.Case) bool {
+	return c.Complains(noise) && known.OilLowAtAll.Holds(c, known.Subject{}) && known.OilByOwnGauge.Holds(c, known.Subject{})
+}
+
 // oilAt enters pressures on a gauge of one's own, at idle and at 2500 rpm, in psi.
 func oilAt(idle, fast float64) func(*Trial) {
 	return func(t *Trial) {
@@ -99,8 +106,8 @@ var oilChecks = []Check{
 			{Name: "pick-up or pump", For: []string{"oil-pump"}, Words: []string{"pick up", "pump"}},
 			{Name: "bearings good", Else: true, Words: []string{"good"}, After: []string{"bearings and pump are good"}}}},
 	{Name: "filter-cut", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"fuel-in-oil", "thin-oil"}, Fits: func(c *known.Case, _ []string) bool {
-		return known.OilOverFull.Holds(c, known.Subject{}) && known.OilSmells.Holds(c, known.Subject{}) || known.OilNone.Holds(c, known.Subject{})
-	}, Words: []string{"filter cut", "filter cut open", "oil drained"},
+		return known.OilOverFull.Holds(c, known.Subject{}) && known.OilSmells.Holds(c, known.Subject{}) || known.OilNone.Holds(c, known.Subject{}) || knocksWithoutOil(c)
+	}, Answers: knocksWithoutOil, Words: []string{"filter cut", "filter cut open", "oil drained"},
 		Outcomes: []Outcome{
 			{Name: "metal in it", For: []string{"worn-bearings", "bottom-end"}, Sure: 0.8, Words: []string{"metal", "glitter"}},
 			{Name: "no metal", Else: true, Words: []string{"none", "clean"}}}},

@@ -22,6 +22,7 @@ var systemCauses = []Cause{
 	{Name: "pressure-cap", Fits: wet, Explains: []string{coolantLoss, overheat}},
 	{Name: "coolant-flow", Fits: wet, Explains: []string{overheat}},
 	{Name: "thermostat", Fits: wet, Explains: []string{overheat, rich}},
+	{Name: "gas-supply", Fits: func(c *known.Case) bool { return c.GasFuel() }, Explains: append([]string{rich, noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "boost-leak", Fits: charged, Explains: []string{lowPower}},
 	{Name: "turbo-seal", Fits: mayBeCharged, Explains: []string{oilUse}},
 	{Name: "starter", Explains: []string{noStart, hardStart}},

@@ -18,6 +18,8 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	case c.Ported():
 		list = append(common("wear", "crankcase-seal", "reed-valve", "restricted-exhaust"),
 			where(c.MayHaveDecompressor() && c.Spec.Decompressor == "", speaks(Hint, "decompressor"))...)
+	case !c.Several(): // what befalls one of many is as likely as what befalls all
+		list = common("wear", "exhaust-valve", "cam-timing", "restricted-inlet")
 	case c.Spec.Diesel() && even:
 		list = common("wear", "cam-timing", "restricted-inlet", "valve-lash")
 	case even:

@@ -43,8 +43,8 @@ func weighHigh(c *known.Case, s known.Subject) []Voice {
 	return slices.Concat(common("oil-in-bore", "carbon", "coolant-or-fuel-in-bore", "different-parts"),
 		where(liquid, as(OfPlugs, speaks(Heard, "coolant-or-fuel-in-bore"))),
 		where(slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Looks(n, "oil-wet") }), as(OfPlugs, speaks(Heard, "oil-in-bore"))),
-		where(c.OthersMayBeLow() && !liquid, append(speaks(betweenCommon, "others-low"),
-			where(least-next > farAbove*next, speaks(Hint, "others-low"))...)))
+		where(c.OthersMayBeLow(), speaks(betweenCommon, "others-low")),
+		where(c.OthersMayBeLow() && !liquid && least-next > farAbove*next, speaks(Hint, "others-low")))
 }
 
 func mayHoldLiquid(c *known.Case, names []string) bool {
@@ -63,7 +63,7 @@ func oneHigh(c *known.Case, s known.Subject) diag.Finding {
 		urgency = diag.ActSoon // the others would be low by most books
 	}
 	return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{
-		"value": value, "others": c.Span(low, high), "above": known.Percent(100*(least-high)/high, 0), "othersLow": c.OthersMayBeLow() && !mayHoldLiquid(c, s.Cylinders)}}
+		"value": value, "others": c.Span(low, high), "above": known.Percent(100*(least-high)/high, 0), "othersLow": c.OthersMayBeLow()}}
 }
 
 func allAbove(c *known.Case) bool {

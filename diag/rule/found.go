@@ -15,7 +15,7 @@ var foundRules = []Rule{
 			"A light film under the filler cap alone is water from the air of short trips, and is not meant.",
 		Source: byEye, Class: Single, About: diag.AboutEngine,
 		Of: theEngine, When: known.All(known.FoundSo("coolant in the oil or oil in the coolant", known.CoolantInOil), known.Not(known.AirCooled)),
-		Kind: OfSight, For: append(pathToCoolant(Sight, Known), Voice{Cause: "intake-coolant-gasket", Weight: Sight - rarer}, Voice{Cause: "oil-cooler", Weight: rarer}), Say: foundSays(diag.DoNotRun), Headline: "coolant-in-oil",
+		Kind: OfSight, TiesSystems: []string{known.Cooling}, For: append(pathToCoolant(Sight, Known), Voice{Cause: "oil-cooler", Weight: rarer}), Weigh: intakeCarries, Say: foundSays(diag.DoNotRun), Headline: "coolant-in-oil",
 		InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 	{
@@ -182,4 +182,18 @@ var foundSigns = []Sign{
 	{When: known.FoundSo("a vacuum hose or manifold that lets air in", known.HoseOff), Kind: OfSight, About: "mixture", For: speaks(Known, "air-leak", "manifold-gasket")},
 	{When: known.FoundSo("oil or water in the plug wells", known.OilyWells), Kind: OfSight, About: "mixture", For: speaks(DryUp, "coil-or-lead", "own-spark", "moisture-at-plug")},
 	{When: known.FoundSo("an exhaust that blows", known.BlownOutlet), Kind: OfSight, About: "mixture", For: speaks(DryUp, "bank-exhaust-leak")},
+}
+
+// intakeCarries speaks for the gaskets of an intake manifold that carries coolant above
+// the oil: before the head's where every cylinder holds its pressure and no gas was
+// found, after it else.
+func intakeCarries(c *known.Case, _ known.Subject) []Voice {
+	sealed := c.SealingRead() && len(c.LowSet()) == 0 && c.AllLow() == nil && c.CoolantGas != "positive" && !c.CoolantEntersAny()
+	switch {
+	case sealed && c.OneCamshaft(): // its heads are bridged by a manifold over the valley
+		return speaks(Heard-1, "intake-coolant-gasket") // not as if it had been seen there
+	case sealed:
+		return speaks(Sight+rarer, "intake-coolant-gasket")
+	}
+	return speaks(Sight-rarer, "intake-coolant-gasket")
 }

@@ -180,8 +180,14 @@ func waterToTurnOut(c *known.Case, names []string) bool {
 // liquidVariants are the wordings by why liquid may lie there.
 var liquidVariants = map[known.Liquid]string{known.LiquidSeen: "seen", known.LiquidCoolant: "coolant", known.LiquidBelow: "below"}
 
+// bestOfLow reports cylinders that read more than the others and are low all the same,
+// with a plug that is wet.
+func bestOfLow(c *known.Case, names []string) bool {
+	return c.AllLow() != nil && !slices.ContainsFunc(names, func(n string) bool { return c.LiquidIn(n) != known.LiquidWetPlug })
+}
+
 func liquidSays(c *known.Case, s known.Subject) diag.Finding {
-	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Weak, Facts: diag.Facts{"diesel": c.Spec.Diesel(), "inverted": c.Spec.Inverted == diag.Yes, "water": waterToTurnOut(c, s.Cylinders)}}
+	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Weak, Facts: diag.Facts{"diesel": c.Spec.Diesel(), "inverted": c.Spec.Inverted == diag.Yes, "water": waterToTurnOut(c, s.Cylinders), "best": bestOfLow(c, s.Cylinders)}}
 	f.Variant = liquidVariants[c.LiquidIn(s.Name())]
 	for _, n := range s.Cylinders[1:] {
 		if liquidVariants[c.LiquidIn(n)] != f.Variant {

@@ -85,10 +85,6 @@ var leakageSigns = []Sign{
 		Against: noPathToCoolant(DryUp, "no-gas-in-coolant"),
 	},
 	{
-		When: known.NoGasWeak, Kind: OfCoolant, About: "any",
-		Against: noPathToCoolant(rarer, "no-gas-in-coolant"),
-	},
-	{
 		When: known.NoGasFound, Kind: OfCoolant, About: "engine",
 		Against: noPathToCoolant(DryUp, "no-gas-in-coolant"),
 	},

@@ -115,7 +115,7 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 	looked, alone := len(s.book.found()) > 0, s.leftOver(shares)
 	best := k.best
 	switch {
-	case k.proof != nil && slices.Contains(k.proof.Mends, s.book.first()) && (best == nil || s.asGoodAsProven(shares)):
+	case k.proof != nil && slices.Contains(k.proof.Mends, s.book.first()) && (best == nil || s.asGoodAsProven(shares) || s.measuredOff()):
 		best = k.proof
 	case alone: // checks have ruled out the others
 		best = nil
@@ -179,6 +179,12 @@ const mendFirst = 10000
 // more than a weak sign: then it is mended, and not asked again.
 func (s *story) asGoodAsProven(shares []share) bool {
 	return shares[0].part >= 0.6 && s.Confidence != diag.Weak
+}
+
+// measuredOff reports a story whose first cause was measured to be there: a clearance
+// that is none. It is put right before anything else is asked.
+func (s *story) measuredOff() bool {
+	return s.book.heaviest(s.book.first(), rule.OfClearance) >= rule.Known
 }
 
 // leftOver reports a story of which checks, two at least, have ruled out causes

@@ -351,6 +351,12 @@ const mostLone = 2
 // add enters a voice. What holds for some of the story's cylinders only counts
 // for that part, except for a cause that they share.
 func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
+	if as := cause.Meant(b.c, v.Cause); as != v.Cause {
+		if b.spokenOf(by, as) { // several voices of a rule are of one cause here
+			return
+		}
+		v.Cause = as
+	}
 	if !cause.Fit(b.c, v.Cause) || b.ownHeads && cause.OfHead(v.Cause) && v.Weight < rule.Heard {
 		return
 	}
@@ -371,42 +377,4 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 		}
 	}
 	b.entries = append(b.entries, diag.Entry{Cause: v.Cause, Weight: weight, Kind: string(kind), By: by, Against: v.Says})
-}
-
-// speaks reports that a rule's findings speak for a cause.
-func (b *ledger) speaks(by, cause string) bool {
-	return slices.ContainsFunc(b.entries, func(e diag.Entry) bool { return e.By == by && e.Weight > 0 && (cause == "" || e.Cause == cause) })
-}
-
-// against gives what speaks against the likeliest cause.
-func (b *ledger) against() []diag.Phrase {
-	var list []diag.Phrase
-	first := b.first()
-	for _, e := range b.entries {
-		if e.Cause == first && e.Weight < 0 && e.Against != "" && !slices.ContainsFunc(list, func(p diag.Phrase) bool { return p.Key == e.Against }) {
-			list = append(list, diag.Phrase{Key: e.Against, Facts: diag.Facts{}})
-		}
-	}
-	return list
-}
-
-// agreeing are the kinds of tests that speak for a cause by themselves: low
-// pressure for any loss of it, others by what they heard, saw or measured.
-func (b *ledger) agreeing(name string) []rule.Kind {
-	var list []rule.Kind
-	sure := false
-	for _, h := range b.account(name).kinds {
-		kind, weight := h.kind, h.weight
-		counts := kind != rule.OfHistory && kind != rule.OfTest && kind != ""
-		measured := kind == rule.OfCompression || kind == rule.OfRotors || kind == rule.OfFuel
-		if counts && (weight >= rule.DryUp || measured && weight > 0) {
-			list = append(list, kind)
-			sure = sure || weight >= rule.Known
-		}
-	}
-	slices.Sort(list)
-	if !sure { // several hints are no proof
-		list = list[:min(1, len(list))]
-	}
-	return list
 }

@@ -25,7 +25,7 @@ func (s *story) judge(c *known.Case) {
 	lead := s.lead()
 	kinds := s.book.agreeing(s.book.first())
 	s.Confidence, s.Doubts = diag.Fair, slices.Clone(lead.finding.Doubts)
-	if len(kinds) >= 2 && len(s.Against) == 0 {
+	if len(kinds) >= 2 && len(s.Against) == 0 && !s.book.rivalled(kinds) {
 		s.Confidence = diag.Strong
 	}
 	if len(s.Against) > 0 && len(kinds) < 2 && !s.book.seen(s.book.first()) {

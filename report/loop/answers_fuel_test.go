@@ -43,6 +43,8 @@ var fuelAnswers = map[string]func(b *bench, on []int) answer{
 		b.job.fuelless = false
 		return inReadings
 	},
+	"run-on-petrol":   func(*bench, []int) answer { return yes(false, "", "the same on both") }, // none of its faults is in a gas supply
+	"gas-supply-look": func(*bench, []int) answer { return yes(false, "", "as the maker asks") },
 	"held-pressure": func(b *bench, _ []int) answer {
 		b.takeHold()
 		return inReadings

@@ -117,7 +117,7 @@ func (v *view) compressionBar(k *planKeys, name string) figure.CylinderBar {
 		b.Value = *r.Dry
 	}
 	v.gradeWords(k, &b, r.Grade, r.PercentOfHighest)
-	if r.Grade == diag.Even {
+	if r.Grade == diag.Even || r.Grade == diag.High && v.underLimit(r) == diag.Outside { // the best of a low set is low
 		v.evenWords(k, &b, r)
 	}
 	return b

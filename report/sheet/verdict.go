@@ -109,6 +109,9 @@ func (v *view) othersEven(lead *diag.Story) string {
 	others := 0
 	for _, r := range c.Cylinders {
 		if slices.Contains(lead.Cylinders, r.Name) {
+			if r.Grade == diag.High && !v.clearsMinimum() { // they may be the low ones
+				return ""
+			}
 			continue
 		}
 		if r.Grade != diag.Even {
@@ -120,6 +123,13 @@ func (v *view) othersEven(lead *diag.Story) string {
 		return ""
 	}
 	return v.label("sub.others-even", "count", others)
+}
+
+// clearsMinimum reports pressures that keep a stated minimum.
+func (v *view) clearsMinimum() bool {
+	return slices.ContainsFunc(v.compression().Limits, func(l diag.LimitResult) bool {
+		return l.Rule == string(diag.Minimum) && l.Verdict == diag.Within
+	})
 }
 
 // askedElsewhere reports another story on cylinders that asks for something.

@@ -1,0 +1,66 @@
+package story
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
+	"gaugesheet/diag/rule"
+)
+
+// speaks reports that a rule's findings speak for a cause.
+func (b *ledger) speaks(by, cause string) bool {
+	return slices.ContainsFunc(b.entries, func(e diag.Entry) bool { return e.By == by && e.Weight > 0 && (cause == "" || e.Cause == cause) })
+}
+
+// spokenOf reports a voice of a rule, or of a sign, on a cause, for or against it.
+func (b *ledger) spokenOf(by, cause string) bool {
+	return slices.ContainsFunc(b.entries, func(e diag.Entry) bool { return e.By == by && e.Cause == cause })
+}
+
+// against gives what speaks against the likeliest cause.
+func (b *ledger) against() []diag.Phrase {
+	var list []diag.Phrase
+	first := b.first()
+	for _, e := range b.entries {
+		if e.Cause == first && e.Weight < 0 && e.Against != "" && !slices.ContainsFunc(list, func(p diag.Phrase) bool { return p.Key == e.Against }) {
+			list = append(list, diag.Phrase{Key: e.Against, Facts: diag.Facts{}})
+		}
+	}
+	return list
+}
+
+// agreeing are the kinds of tests that speak for a cause by themselves: low
+// pressure for any loss of it, others by what they heard, saw or measured.
+func (b *ledger) agreeing(name string) []rule.Kind {
+	var list []rule.Kind
+	sure := false
+	for _, h := range b.account(name).kinds {
+		kind, weight := h.kind, h.weight
+		counts := kind != rule.OfHistory && kind != rule.OfTest && kind != ""
+		measured := kind == rule.OfCompression || kind == rule.OfRotors || kind == rule.OfFuel
+		if counts && (weight >= rule.DryUp || measured && weight > 0) {
+			list = append(list, kind)
+			sure = sure || weight >= rule.Known
+		}
+	}
+	slices.Sort(list)
+	if !sure { // several hints are no proof
+		list = list[:min(1, len(list))]
+	}
+	return list
+}
+
+// rivalled reports another cause, which other work would find, that the same kinds of
+// tests speak for and that weighs nearly as much as the likeliest.
+func (b *ledger) rivalled(kinds []rule.Kind) bool {
+	order := b.sorted()
+	if len(order) < 2 || cause.SameWork(order[0], order[1]) || len(b.found()) > 0 {
+		return false
+	}
+	return float64(b.net(order[1])) > nearly*float64(b.net(order[0])) && slices.Equal(b.agreeing(order[1]), kinds)
+}
+
+// nearly is the part of the likeliest cause's weight from which another is as likely as
+// it: judgement, no source.
+const nearly = 0.9
