@@ -202,10 +202,10 @@ func (k Circuit) Repeatability() float64 {
 }
 
 // Falls reports that the pressure fell when the hose to the manifold came off,
-// clear of what two readings may differ by and of 1 psi.
+// clear of what two readings may differ by, of 1 psi and of a thirtieth.
 func (k Circuit) Falls() bool {
 	idle, off := k.Reading("idle"), k.Reading("hose-off")
-	return idle != nil && off != nil && idle.Value-off.Value > math.Max(k.Repeatability(), k.Case.Psi(1))
+	return idle != nil && off != nil && idle.Value-off.Value > max(k.Repeatability(), k.Case.Psi(1), idle.Value/30)
 }
 
 // Thresholds of the regulator's response, in psi, and as parts of the rise

@@ -111,14 +111,7 @@ func (c *Case) SootyWhereRich() []string {
 	if !rich || len(sooty) == 0 {
 		return nil
 	}
-	bank := 0 // the first is that of the first cylinder
-	if t.Bank == "bank 2" && c.Engine.IsTwoBank() {
-		bank = 1
-	}
-	if c.Engine.IsTwoBank() && len(c.Every()) > 0 && c.Engine.BankOf(c.Engine.Cylinders[0].Name) == 1 {
-		bank = 1 - bank
-	}
-	looked := 0
+	bank, looked := c.bankOfTrim(t), 0
 	for _, n := range c.PlugsRead() {
 		of := !c.Engine.IsTwoBank() || c.Engine.BankOf(n) == bank
 		if !of && slices.Contains(sooty, n) {
@@ -132,6 +125,34 @@ func (c *Case) SootyWhereRich() []string {
 		return nil
 	}
 	return sooty
+}
+
+// bankOfTrim is the bank that a trim is of, by its place in the engine: the first is
+// that of the first cylinder.
+func (c *Case) bankOfTrim(t Trim) int {
+	bank := 0
+	if t.Bank == "bank 2" && c.Engine.IsTwoBank() {
+		bank = 1
+	}
+	if c.Engine.IsTwoBank() && len(c.Every()) > 0 && c.Engine.BankOf(c.Engine.Cylinders[0].Name) == 1 {
+		bank = 1 - bank
+	}
+	return bank
+}
+
+// TrimsOpposed reports two banks of which the computer adds much fuel to one and takes
+// much out of the other at one speed: each is corrected by what the other burns. Not
+// where the plugs show soot on the leaned bank alone: that one is richer in fact.
+func (c *Case) TrimsOpposed() bool {
+	a, b, apart := c.BanksApart()
+	if !apart || !c.Engine.IsTwoBank() || max(a.Sum, b.Sum) < trimFar || min(a.Sum, b.Sum) > -trimFar {
+		return false
+	}
+	if a.Sum > b.Sum {
+		a = b
+	}
+	sooty := c.Looking("sooty", "fuel-wet")
+	return len(sooty) == 0 || c.BankOfAll(sooty) != c.bankOfTrim(a)
 }
 
 // BanksApart are the trims of two banks at one speed that differ much.
@@ -243,6 +264,7 @@ var (
 	TrimLeanAll   = OfEngine("trims of one bank over +10 % at idle and at speed, there no more than at idle and over half as much", func(c *Case) bool { _, _, ok := c.LeanThroughout(); return ok })
 	TrimRich      = OfEngine("a trim under -10 %", func(c *Case) bool { _, ok := c.TakesOut(); return ok })
 	TrimsDiffer   = OfEngine("trims of the banks more than 8 points apart", func(c *Case) bool { _, _, ok := c.BanksApart(); return ok })
+	TrimsCross    = OfEngine("trims of the banks over +10 % and under -10 % at one speed, and no soot on the plugs of the second alone", (*Case).TrimsOpposed)
 	IdleTrimsGood = OfEngine("trims at idle read, and all within 10 %, the banks alike", func(c *Case) bool {
 		return c.TrimsCalm() && slices.ContainsFunc(c.Trims(), func(t Trim) bool { return t.Speed == "idle" })
 	})

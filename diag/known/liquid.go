@@ -38,7 +38,7 @@ func (c *Case) liquidIn(name string) Liquid {
 	switch {
 	case SpeaksOf(besideIt.ReplaceAllString(c.SeenIn(name), ""), LiquidWords...):
 		return LiquidSeen
-	case c.noLiquidCame(name):
+	case c.NoLiquidCame(name):
 		return ""
 	case c.Looks(name, "coolant", "fuel-wet", "oil-wet") && c.StandsHigh(name):
 		return LiquidWetPlug
@@ -56,9 +56,9 @@ func (c *Case) liquidIn(name string) Liquid {
 // which its plug stands, the boot or tube there.
 var besideIt = regexp.MustCompile(`[^;,.]*\b(?:plug wells?|plug tubes?|wells? (?:of|around|at)|boots?)\b[^;,.]*`)
 
-// noLiquidCame reports an engine that was turned by hand with the plugs out, and
+// NoLiquidCame reports an engine that was turned by hand with the plugs out, and
 // nothing came out of this cylinder.
-func (c *Case) noLiquidCame(name string) bool {
+func (c *Case) NoLiquidCame(name string) bool {
 	return c.DoneOn([]string{name}, "turn by hand", "turned by hand").Says("free", "freely", "no liquid", "nothing came out")
 }
 

@@ -70,6 +70,21 @@ var foundRules = []Rule{
 		SaysBetterThan: append([]string{"crankcase-pressure-high", "crankcase-pressure-where-vacuum-belongs", "below-minimum"}, lowAlone...),
 	},
 	{
+		Name: "blow-by-and-low", Title: "More gas in the crankcase than there should be, and several cylinders short of pressure", Class: Together, TiesSystems: []string{known.Crankcase}, Needs: append(needsTest(known.Crankcase), known.NeedsCompression),
+		Why:    "A blocked ventilation lets gas stand in the crankcase and takes nothing from the pressure on the pistons. Where both are wrong, what is missing above has gone below: rings that are worn, stuck or dry, or bores.",
+		Source: "common practice, no source", About: diag.AboutCylinders,
+		Of: oneSet("the cylinders that are low or under a minimum, two at least, or the only one of an engine", shortTogether),
+		When: known.All(pressesInside, known.Not(known.UnderFloor), known.OfEngine("none of them heard at a valve, and not all tight", func(c *known.Case) bool {
+			short := shortTogether(c)
+			return !tightThroughout(c) && !c.LosesAt(short, known.AtExhaust) && !c.LosesAt(short, known.AtInlet)
+		})),
+		Kind: OfCrankcase, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return append(speaks(Known, "rings", "wear"), where(c.Stood(), speaks(Known+rarer, "dry-bores", "stuck-rings"))...)
+		}, Against: denies(Known, "low-as-well", "breather", "turbo-seal", "gauge-reads-low"),
+		Say: seen(diag.CheckAgain), Headline: "blow-by-of-one", Keeps: true,
+		SaysBetterThan: []string{"crankcase-pressure-high", "crankcase-pressure-where-vacuum-belongs"},
+	},
+	{
 		Name: "fuel-in-oil-found", Title: "Fuel was found in the oil",
 		Why: "Fuel thins the oil until it carries no bearing. It comes past the rings from an injector that does not shut, a choke that stays closed or a float that sticks, or through the diaphragm of a pump that the engine drives. " +
 			"The oil is changed once it is known from where, or it is thin again in a week.",
@@ -104,6 +119,15 @@ var foundRules = []Rule{
 		Kind: OfSight, For: append(speaks(Heard, "crankcase-seal"), speaks(Hint, "reed-valve", "air-leak")...), Say: foundSays(diag.ActSoon), Headline: "crankcase-leaks",
 		SaysBetterThan: []string{"one-white"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
+}
+
+// shortTogether are cylinders short of pressure, where that is no single one of several.
+func shortTogether(c *known.Case) []string {
+	short := c.Those(func(n string) bool { return c.Grade(n).IsLow() || slices.Contains(c.UnderMinimum(), n) })
+	if len(short) == 1 && c.Several() {
+		return nil
+	}
+	return short
 }
 
 // weighStuck weighs what keeps an engine from turning: what stood has its rings rusted

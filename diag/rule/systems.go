@@ -9,6 +9,11 @@ import (
 
 const byCrankcase = "common practice, no source; 1 inH2O and 6 inH2O of vacuum are judgement"
 
+// pressesUnlimited is pressure in the crankcase of an engine whose manifold draws on it.
+var pressesUnlimited = known.All(known.CrankcasePresses, known.OfEngine("petrol, without a blower", func(c *known.Case) bool {
+	return !c.Spec.Diesel() && !c.Ported() && (c.Spec.Charging == "" || c.Spec.Charging == "natural")
+}))
+
 // blowsBy weighs what fills a crankcase. One whose ventilation is off or blocked for
 // the test has nothing left to block.
 func blowsBy(c *known.Case, _ known.Subject) []Voice {
@@ -27,10 +32,8 @@ var crankcaseRules = systemRule(known.Crankcase, OfCrankcase, byCrankcase, []Rul
 	},
 	{
 		Name: "crankcase-pressure-where-vacuum-belongs", Title: "Pressure in a crankcase whose ventilation is connected",
-		Why: "A connected ventilation draws a little vacuum. Pressure in its place is a ventilation that is blocked, or more blow-by than it takes.",
-		When: known.All(known.CrankcasePresses, known.OfEngine("petrol, without a blower", func(c *known.Case) bool {
-			return !c.Spec.Diesel() && !c.Ported() && (c.Spec.Charging == "" || c.Spec.Charging == "natural")
-		})), For: common("breather", "rings", "wear"), Say: crankcaseAt(known.CrankcaseWorst), Headline: "crankcase-high",
+		Why:  "A connected ventilation draws a little vacuum. Pressure in its place is a ventilation that is blocked, or more blow-by than it takes.",
+		When: pressesUnlimited, For: common("breather", "rings", "wear"), Say: crankcaseAt(known.CrankcaseWorst), Headline: "crankcase-high",
 	},
 	{
 		Name: "crankcase-state-unknown", Title: "Crankcase pressure without a word on the ventilation",
@@ -145,7 +148,7 @@ var peakRules = []Rule{
 		Name: "relative-high", Title: "A cylinder that asks more of the starter than the others",
 		Why:    "A peak well over the others is a cylinder with something in it: oil, fuel or coolant, which does not give. Cranking stops until that is known.",
 		Source: "common practice, no source: 20 % over the median", Class: Single, About: diag.AboutCylinders, Needs: needsTest(known.Starting),
-		Of: eachCylinder, When: known.PeakHigh, Kind: OfStarting, For: []Voice{{Cause: "coolant-or-fuel-in-bore", Weight: Known}, {Cause: "carbon", Weight: Hint}}, Say: ofEach(peakHigh), Headline: "relative-high",
+		Of: eachCylinder, When: known.PeakHigh, Kind: OfStarting, Weigh: holdsMore, Say: ofEach(peakHigh), Headline: "relative-high", Variants: []string{"dry"},
 	},
 }
 
@@ -212,5 +215,23 @@ func peak(c *known.Case, s known.Subject) diag.Finding {
 func peakHigh(c *known.Case, s known.Subject) diag.Finding {
 	f := peak(c, s)
 	f.Urgency = diag.DoNotRun
+	if turned := c.NoLiquidCame(s.Name()); turned || readsHighAndDry(c, s) {
+		f.Variant, f.Urgency, f.Facts["turned"] = "dry", diag.CheckAgain, turned
+	}
 	return f
+}
+
+// holdsMore are the voices of a cylinder that asks more of the starter. Where its
+// compression was read and is high, that says no more of why than the reading does.
+func holdsMore(c *known.Case, s known.Subject) []Voice {
+	if readsHighAndDry(c, s) {
+		return speaks(rarer, "carbon", "coolant-or-fuel-in-bore")
+	}
+	return []Voice{{Cause: "coolant-or-fuel-in-bore", Weight: Known}, {Cause: "carbon", Weight: Hint}}
+}
+
+// readsHighAndDry are cylinders whose compression is high, with nothing that speaks of
+// liquid: no wet plug, no coolant that is missed.
+func readsHighAndDry(c *known.Case, s known.Subject) bool {
+	return !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !c.StandsHigh(n) || c.LiquidIn(n) != "" })
 }

@@ -10,14 +10,16 @@ import (
 var systemSigns = []Sign{
 	// Little gas past the rings says that what a leakage test counts there is the
 	// tester's, or the gaps of sound rings.
-	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "cylinders", For: speaks(Known, "tester-scale"), Against: denies(Known, "little-blow-by", "rings", "wear", "stuck-rings", "piston", "scored-bore")},
-	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "engine", Against: denies(Known, "little-blow-by", "rings", "wear", "stuck-rings", "breather")},
+	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "cylinders", For: speaks(Known, "tester-scale"), Against: denies(Known, "little-blow-by", pastPiston...)},
+	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "engine", Against: denies(Known, "little-blow-by", append([]string{"breather"}, pastPiston...)...)},
 	// Air that is held, and pressure that is even and enough, speak for the
 	// ventilation where the crankcase presses.
 	{Needs: []known.Need{known.NeedsLeakage}, When: known.OfEngine("hardly any air lost", tightThroughout), Kind: OfLeakage, About: "system", Against: denies(Heard, "holds-air", "rings", "wear", "piston")},
 	{Needs: []known.Need{known.NeedsCompression}, When: pressureSound, Kind: OfCompression, About: "system", Against: denies(DryUp, "pressure-is-even", "rings", "wear", "piston")},
-	{Needs: needsTest(known.Crankcase), When: known.CrankcaseHigh, Kind: OfCrankcase, About: "engine", For: speaks(DryUp, "rings", "wear")},
-	{Needs: needsTest(known.Crankcase), When: known.CrankcaseHigh, Kind: OfCrankcase, About: "cylinders", For: speaks(DryUp, "rings", "piston")},
+	// Gas past a piston says nothing of why it gets past: rings that are worn, that
+	// stick or that run dry let it by alike.
+	{Needs: needsTest(known.Crankcase), When: pressesInside, Kind: OfCrankcase, About: "engine", For: speaks(DryUp, pastPiston...)},
+	{Needs: needsTest(known.Crankcase), When: pressesInside, Kind: OfCrankcase, About: "cylinders", For: speaks(DryUp, pastPiston...)},
 	// A clearance that is right takes itself off the list; one that is not comes first.
 	{Needs: needsTest(known.Clearance), When: known.ClearanceRight, Kind: OfClearance, About: "cylinders", Against: denies(Heard, "clearance-is-right", "valve-lash")},
 	// How the manifold draws tells late valves from wear and from a gauge, where all
@@ -39,6 +41,10 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Vacuum), When: known.IdleRight, Kind: OfVacuum, About: "system", Against: denies(DryUp, "idle-is-right", "egr-open")},
 	{Needs: needsTest(known.Timing), When: known.BaseRight, Kind: OfTiming, About: "any", Against: denies(Heard, "timing-is-right", "late-ignition")},
 	{Needs: needsTest(known.Balance), When: known.BalanceEven, Kind: OfBalance, About: "system", Against: append(denies(Known, "balance-is-even", "own-spark", "own-injector", "coil-or-lead", "exhaust-valve", "inlet-valve", "head-gasket"), denies(Hint, "balance-is-even", "ignition")...)},
+	// One pump, one air meter and one purge valve serve both banks; sensors that were
+	// exchanged drive them apart.
+	{Needs: needsTest(known.Trims), When: known.TrimsCross, Kind: OfTrims, About: "mixture", For: speaks(Heard, "sensors-crossed"),
+		Against: denies(Known, "other-bank-shares", "air-meter", "fuel-filter", "pump", "supply-restricted", "regulator-diaphragm", "purge-valve", "air-leak", "bank-exhaust-leak")},
 	{Needs: needsTest(known.Gas), When: known.GasRight, Kind: OfGas, About: "mixture", Against: denies(Known, "gas-is-right", "rich-mixture", "lean-mixture")},
 	{Needs: needsTest(known.Gas), When: known.GasRich, Kind: OfGas, About: "mixture", For: speaks(Hint, "rich-mixture")},
 	{Needs: needsTest(known.Timing), When: known.CamLate, Kind: OfTiming, About: "engine", For: speaks(Heard, "cam-timing")},
@@ -48,6 +54,13 @@ var systemSigns = []Sign{
 		Against: denies(DryUp, "starter-alike", "exhaust-valve", "inlet-valve", "rings", "head-gasket", "warped-or-cracked-head", "valve-lash", "holed-piston", "stuck-valve", "valve-motion")},
 	{Needs: needsTest(known.Starting), When: known.All(known.PeakLow, known.Not(known.Low)), Kind: OfStarting, About: "cylinders", For: speaks(Hint, "exhaust-valve", "rings")},
 }
+
+// pastPiston are the ways past a piston, with which its gas comes into the crankcase.
+var pastPiston = []string{"rings", "wear", "stuck-rings", "piston", "scored-bore", "holed-piston", "broken-ring-land", "dry-bores", "washed-bore"}
+
+// pressesInside is gas in the crankcase past its limit, or pressure where a connected
+// ventilation should draw.
+var pressesInside = known.Any(known.CrankcaseHigh, pressesUnlimited)
 
 // lowBeside is a cylinder beside which another is low: what may leak from one into
 // the other never comes to the coolant.

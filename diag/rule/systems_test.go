@@ -130,7 +130,12 @@ func TestSystems(t *testing.T) {
 	peaks := func(values ...float64) sample.Change {
 		return sample.Test("starting", quantity.None, sample.Each("peaks", values...))
 	}
+	pressing := crankcase(connected, sample.At("readings", "2500 rpm", 8), sample.Permits("readings", "2500 rpm", sample.NoLeast, 4))
 	runSealing(t, []sealingCase{
+		{name: "two under the minimum, and over its limit", test: sample.Dry("inline-4", []float64{118, 122, 146, 140}, sample.Minimum(130), pressing), fires: "blow-by-and-low", first: "rings"},
+		{name: "two under the minimum as it stood, and over its limit", test: sample.Dry("inline-4", []float64{118, 122, 146, 140}, sample.Minimum(130), sample.Stood(18), pressing), fires: "blow-by-and-low", first: "stuck-rings"},
+		{name: "two under the minimum past a valve, and over its limit", test: sample.Dry("inline-4", []float64{118, 122, 146, 140}, sample.Minimum(130), sample.Leak("1", 35, "exhaust"), pressing), fires: "crankcase-pressure-high", not: "blow-by-and-low"},
+		{name: "none under the minimum, and over its limit", test: sample.Dry("inline-4", []float64{148, 152, 146, 150}, sample.Minimum(130), pressing), fires: "crankcase-pressure-high", not: "blow-by-and-low"},
 		{name: "one low past its rings, and over its limit", test: sample.Dry("inline-4", []float64{150, 151, 95, 150}, sample.Leak("3", 45, "crankcase"), crankcase(sample.Ticked("ventilation", "connected"), sample.At("readings", "2500 rpm", 8), sample.Permits("readings", "2500 rpm", sample.NoLeast, 4))),
 			fires: "blow-by-of-one 3", first: "rings"},
 		{name: "one low past its valve, and over its limit", test: sample.Dry("inline-4", []float64{150, 151, 95, 150}, sample.Leak("3", 45, "exhaust"), crankcase(sample.Ticked("ventilation", "connected"), sample.At("readings", "2500 rpm", 8), sample.Permits("readings", "2500 rpm", sample.NoLeast, 4))),
@@ -165,6 +170,9 @@ func TestSystems(t *testing.T) {
 		{name: "draws little", test: sample.Of("inline-4", draw(90)), fires: "starter-draws-little"},
 		{name: "one peak low", test: sample.Of("inline-4", peaks(180, 178, 131, 181)), fires: "relative-low 3", soon: diag.CheckAgain},
 		{name: "one peak high", test: sample.Of("inline-4", peaks(180, 178, 260, 181)), fires: "relative-high 3", first: "coolant-or-fuel-in-bore", soon: diag.DoNotRun},
+		{name: "one peak high, and its pressure with it", test: sample.Dry("inline-4", []float64{178, 176, 226, 179}, peaks(180, 178, 260, 181)), fires: "relative-high 3", soon: diag.CheckAgain},
+		{name: "one peak high, its pressure with it and its plug wet", test: sample.Dry("inline-4", []float64{178, 176, 226, 179}, sample.Plug("coolant", "3"), peaks(180, 178, 260, 181)), fires: "relative-high 3", first: "coolant-or-fuel-in-bore", soon: diag.DoNotRun},
+		{name: "one peak high, turned by hand since", test: sample.Of("inline-4", peaks(180, 178, 260, 181), sample.Done("turn-by-hand done: it turns freely")), fires: "relative-high 3", soon: diag.CheckAgain},
 		{name: "the gauge says one is low, the starter does not", test: sample.Dry("inline-4", []float64{178, 110, 176, 179}, peaks(150, 149, 151, 150)), fires: "one-low 2", first: "adapter-leak", next: "second-gauge"},
 		{name: "gauge and starter agree on the low one", test: sample.Dry("inline-4", []float64{178, 110, 176, 179}, peaks(150, 110, 151, 150)), fires: "one-low 2; relative-low 2", first: "exhaust-valve"},
 		{name: "all alike", test: sample.Of("inline-4", peaks(180, 178, 176, 181)), not: "relative-low relative-high even-above-minimum"},

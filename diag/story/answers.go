@@ -34,7 +34,7 @@ func (b *ledger) answers(s *story) {
 				b.add(rule.Voice{Cause: name, Weight: found}, rule.OfCheck, said, nil)
 			}
 		}
-		for _, other := range k.Outcomes {
+		for _, other := range k.Open(b.c) { // what it could not have shown here it has not ruled out
 			for _, name := range other.For {
 				if !b.knows(name) || slices.Contains(o.For, name) || !b.firstSaid(said, name) {
 					continue

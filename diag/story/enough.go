@@ -37,8 +37,12 @@ func enough(c *known.Case, shares []share) bool {
 	for i := range cause.Checks {
 		switch k := &cause.Checks[i]; {
 		case !k.Deeper() || k.Told(c) || !k.Made(c, nil):
-		case k.Baseline || k.Further || len(shares) > 0 && !k.Concerns(&about):
-			aside = 1 // however many the job brought
+		case k.Baseline || k.Further:
+			if k.Fits == nil || k.Fits(c, nil) { // what no sheet of this engine asks for was brought with the first readings
+				aside = 1 // however many the job brought
+			}
+		case len(shares) > 0 && !k.Concerns(&about):
+			aside = 1
 		default:
 			made++
 		}

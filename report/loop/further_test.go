@@ -180,8 +180,8 @@ func (b *bench) trims() string {
 	fast := []float64{speed}
 	if b.twoBanks() {
 		banks, fast = []float64{idle, idle}, []float64{speed, speed}
-		if t.crossed {
-			banks, fast = []float64{-19, 18}, []float64{-16, 17}
+		if t.crossed { // each is corrected by what the other burns: the bank that gets more is the sooty one
+			banks, fast = []float64{18, -19}, []float64{17, -16}
 		}
 	}
 	write := func(of []float64) string {
