@@ -47,6 +47,7 @@ func leaksAndLooks() []*diag.Test {
 		of("inline-2", sample.TwoStroke, heard("1", "exhaust"), leak("2", 22, "inlet")),
 		of("inline-4", heard("1", "crankcase"), heard("2", "coolant"), heard("3", "outside"), heard("4", "neighbour")),
 		of("inline-4", leak("1", 32, "crankcase"), leak("2", 18, "outside"), leak("3", 9, "neighbour"), leak("4", 3, "coolant"), sample.LeakLimit(20)),
+		of("inline-4", leak("1", 14, "crankcase"), leak("2", 9), leak("3", 12), leak("4", 8), sample.LeakLimit(30)),
 		of("inline-4", leak("1", 14, "crankcase"), leak("2", 16, "crankcase"), leak("3", 5), leak("4", 6)),
 		of("inline-4", over("1"), leak("2", 34), leak("3", 5)), of("rotary-2", leak("1", 57, "exhaust"), leak("2", 8)),
 		sample.Dry("inline-4", []float64{82, 80, 84, 78}, sample.Minimum(120), leak("1", 38, "crankcase"), leak("2", 42, "crankcase")),

@@ -123,6 +123,16 @@ func (c *Case) hoseShare(e *diag.Expected) float64 {
 	return air.HoseShare(e.Working.EffectiveLow, e.Working.ExponentLow, hose/chamber)
 }
 
+// HoseTakes is the part of a reading that the hose of the gauge takes off, 0 where
+// its volume was not written down or the size of a cylinder is not known.
+func (c *Case) HoseTakes() float64 {
+	g, e := c.Gauges.Compression, c.Cranking().Expected
+	if g == nil || g.HoseVolumeML <= 0 || e == nil || strings.Contains(strings.ToLower(g.Valve), "plug") {
+		return 0
+	}
+	return 1 - c.hoseShare(e)
+}
+
 // leastFall is the part of an earlier reading by which a cylinder falls before
 // wear is read from it: two tests of one engine by different people differ by as
 // much (published fleets show no less).

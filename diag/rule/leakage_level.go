@@ -107,10 +107,10 @@ var leakLevelRules = []Rule{
 		Source: "common practice, no source", Class: Sound, About: diag.AboutEngine, Needs: []known.Need{known.NeedsLeakage},
 		Of: theEngine, When: known.All(
 			known.OfEngine("every loss within its limit, or 20 % at most where none is given", littleLost),
-			known.OfEngine("no place of air that is worth saying", func(c *known.Case) bool { return !slices.ContainsFunc(c.Every(), c.PlaceNoted) }),
+			known.OfEngine("no place of air that is worth saying, but a little past the rings", func(c *known.Case) bool { return !slices.ContainsFunc(c.Every(), worthSaying(c)) }),
 			known.OfEngine("no cylinder short of pressure", func(c *known.Case) bool { return len(c.Short()) == 0 }), known.Not(known.UnderFloor),
 			known.OfEngine("the test not in doubt", func(c *known.Case) bool { return !c.Noticed("leakage-reads-nothing") })),
-		Kind: OfLeakage, Say: leakageGood, Headline: "leakage-good", Variants: []string{"serviceable", "close"},
+		Kind: OfLeakage, Say: leakageGood, Headline: "leakage-good", Variants: []string{"serviceable", "within", "close"},
 	},
 }
 
@@ -289,6 +289,14 @@ func highLoss(c *known.Case, s known.Subject) diag.Finding {
 	return lossFound(leakUrgency(c, s.Cylinders, false))(c, s)
 }
 
+// worthSaying is a cylinder of whose air a place was heard, and not only a little at
+// the crankcase.
+func worthSaying(c *known.Case) func(string) bool {
+	return func(name string) bool {
+		return c.PlaceNoted(name) && !commonLoss.Holds(c, known.Subject{Cylinders: []string{name}})
+	}
+}
+
 func leakageGood(c *known.Case, _ known.Subject) diag.Finding {
 	var names []string
 	for _, l := range c.Leaks() {
@@ -296,8 +304,12 @@ func leakageGood(c *known.Case, _ known.Subject) diag.Finding {
 	}
 	f := lossFound(diag.NoAction)(c, known.Subject{Cylinders: names})
 	f.Facts["loss"] = c.LossAsNoted(c.WorstLeak(names).Name)
-	if c.Sums.Leakage.Limit == nil && *c.WorstLeak(names).Loss > known.GoodLoss {
+	switch limit := c.Sums.Leakage.Limit; {
+	case *c.WorstLeak(names).Loss <= known.GoodLoss:
+	case limit == nil:
 		f.Variant, f.Headline = "serviceable", "leakage-serviceable"
+	default:
+		f.Variant, f.Headline = "within", "leakage-within"
 	}
 	if slices.ContainsFunc(c.Leaks(), func(l *diag.LeakResult) bool { return l.Verdict == diag.TooClose }) {
 		f.Variant, f.Confidence = "close", diag.Weak

@@ -200,6 +200,7 @@ func TestLeakPlaces(t *testing.T) {
 		{name: "no coolant in an engine cooled by air", test: sample.Of("flat-4", airCooled, sample.Leak("1", 30, "coolant")), fires: "leakage-high 1", not: "leaks-to-coolant"},
 		{name: "the tester's own thread", test: sample.Dry("inline-4", []float64{150, 152, 100, 151}, sample.Leak("3", 40, "outside")),
 			fires: "leaks-outside 3", not: "leakage-good", first: "plug-or-adapter-thread", sure: diag.Fair},
+		{name: "within the limit, a valve heard", test: sample.Of("inline-4", sample.Leak("1", 12, "exhaust"), sample.Leak("2", 9), sample.Leak("3", 16, "crankcase"), sample.Leak("4", 8), sample.LeakLimit(30)), fires: "leaks-at-exhaust 1", not: "leakage-good"},
 		{name: "common on a used engine", test: sample.Of("inline-4", sample.Leak("1", 14, "crankcase"), sample.Leak("2", 16, "crankcase"), sample.Leak("3", 15, "crankcase"), sample.Leak("4", 18, "crankcase")),
 			fires: "crankcase-loss-common 1,2,3,4; leaks-to-crankcase 1,2,3,4", not: "sound-but-leaks", first: "-", soon: diag.NoAction},
 		{name: "a torrent is no ring", test: sample.Of("flat-6", tightBut("flat-6", []string{"4"}, sample.Leak("4", 85, "crankcase"))...), fires: "leaks-to-crankcase 4", first: "rings", soon: diag.ActSoon},

@@ -6,6 +6,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
+	"gaugesheet/diag/quantity"
 )
 
 // figureRules are on figures that cannot well be.
@@ -80,6 +81,14 @@ var gaugeRules = []Rule{
 		Asks:    "the gauge's check (reads X at Y) differs from the true pressure by more than 5 % of it and by more than the gauge's stated accuracy",
 		Notices: gaugeReadsOff, Kind: OfTest, Weigh: voicesOf(gaugeWasLow, gaugeWasHigh), Headline: "test-gauge",
 		Doubt: "gauge-reads-off", Doubts: onGauges, RepeatOf: anotherGauge,
+	},
+	{
+		Name: "hose-lowers-readings", Title: "The gauge's hose is large beside the chamber", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},
+		Why: "Where the check valve sits at the gauge, its hose is filled by every stroke as if it were part of the chamber. On a small cylinder of a high ratio that takes a good part off the reading, " +
+			"alike in every cylinder: the cylinders can be compared, a book figure taken with a short hose cannot.",
+		Source:  "the gas law: r' = (r + a) / (1 + a), with a the hose's part of the chamber",
+		Asks:    "the gauge's hose volume was written down, its valve not at the plug end, and it takes 8 % or more off the reading of such a chamber",
+		Notices: hoseLowers, Kind: OfTest,
 	},
 	{
 		Name: "gauge-doubted", Title: "Whoever used the gauge doubts it", Class: TestItself, About: diag.AboutTest,
@@ -194,6 +203,18 @@ func gaugeReadsOff(c *known.Case) []diag.Notice {
 	}
 	return list
 }
+
+func hoseLowers(c *known.Case) []diag.Notice {
+	if share := c.HoseTakes(); share >= hoseTold {
+		g := c.Gauges.Compression
+		return notice("hose-lowers-readings", "", nil, diag.Facts{"hose": diag.Number{Value: g.HoseVolumeML, Decimals: 0, Unit: quantity.Millilitre}, "off": known.Percent(100*share, 0)})
+	}
+	return nil
+}
+
+// hoseTold is the part of a reading that a hose takes off from which it is told:
+// judgement, no source.
+const hoseTold = 0.08
 
 func gaugeDoubted(c *known.Case) []diag.Notice {
 	var list []diag.Notice

@@ -43,6 +43,7 @@ func leakageRows() []Row {
 		{Name: "low, and as tight as one other", Test: Dry("inline-4", []float64{150, 152, 90, 151}, Leak("1", 13, "crankcase"), Leak("3", 14, "crankcase")),
 			Fires: []string{"rings-agree"}, Not: []string{"low-but-tight"}},
 		{Name: "low and tight, two-stroke", Test: Dry("inline-2", []float64{120, 80}, TwoStroke, Leak("2", 6), Leak("1", 5)), Fires: []string{"low-but-tight"}},
+		{Name: "all lose some, within the limit, past the rings", Test: Of("inline-4", Leak("1", 12, "crankcase"), Leak("2", 9), Leak("3", 16, "crankcase"), Leak("4", 8), LeakLimit(30)), Fires: []string{"leakage-good", "crankcase-loss-common"}, Not: []string{"leakage-high"}},
 		{Name: "all lose little", Test: Of("inline-4", Leak("1", 4), Leak("2", 5), Leak("3", 6), Leak("4", 7)), Fires: []string{"leakage-good"}, Not: []string{"leakage-high"}},
 		{Name: "all lose as a used engine does", Test: Of("inline-4", Leak("1", 12), Leak("2", 15), Leak("3", 14), Leak("4", 13)),
 			Fires: []string{"leakage-good"}, Not: []string{"leakage-high", "leaks-to-crankcase"}},

@@ -36,6 +36,9 @@ func methodRows() []Row {
 		{Name: "strokes differ", Test: Dry("inline-4", []float64{160, 158, 120, 157}, func(t *diag.Test) { t.Compression.Strokes = map[string]int{"3": 3} }), Fires: []string{"strokes-differ", "one-low"}},
 		{Name: "the same strokes written out", Test: Dry("inline-4", even, func(t *diag.Test) { t.Compression.Strokes = map[string]int{"3": 6} }), Not: []string{"strokes-differ"}},
 		{Name: "needle falls back", Test: Dry("inline-4", even, Method(func(c *diag.Conditions) { c.Needle = "falls back" })), Fires: []string{"needle-falls-back"}},
+		{Name: "a long hose on a small cylinder", Test: Dry("inline-4", even, small(6, "at gauge")), Fires: []string{"hose-lowers-readings"}},
+		{Name: "the valve at the plug end of it", Test: Dry("inline-4", even, small(6, "at plug end")), Not: []string{"hose-lowers-readings"}},
+		{Name: "a short hose", Test: Dry("inline-4", even, small(0.5, "at gauge")), Not: []string{"hose-lowers-readings"}},
 		{Name: "gauge off at its check", Test: Dry("inline-4", even, func(t *diag.Test) { t.Gauges.Compression.ReadsAt = [2]float64{112, 120} }), Fires: []string{"gauge-reads-off"}},
 		{Name: "gauge right at its check", Test: Dry("inline-4", even, func(t *diag.Test) { t.Gauges.Compression.ReadsAt = [2]float64{118, 120} }), Not: []string{"gauge-reads-off"}},
 		{Name: "four of eight read", Test: Dry("V8", []float64{100, 160, 155, 158}), Fires: []string{"too-few-cylinders"}, Not: []string{"even-no-minimum"}},
@@ -111,5 +114,13 @@ func methodRows() []Row {
 		{Name: "a fuel-wet plug alone is no liquid", Test: Dry("inline-4", even, Plug("fuel-wet", "3")), Not: []string{"liquid-in-cylinder"}},
 		{Name: "an oil-wet plug with a high reading is oil", Test: Dry("inline-4", []float64{150, 151, 190, 149}, Plug("oil-wet", "3")), Fires: []string{"one-high"}, Not: []string{"liquid-in-cylinder"}},
 		{Name: "liquid seen", Test: Dry("inline-4", even, Seen("3", "coolant on the piston")), Fires: []string{"liquid-in-cylinder"}},
+	}
+}
+
+// small is an engine of 150 ml a cylinder at 12 to 1, and the hose of the gauge.
+func small(hoseML float64, valve string) Change {
+	return func(t *diag.Test) {
+		t.Spec.DisplacementML, t.Spec.Ratio = 600, 12
+		t.Gauges.Compression.HoseVolumeML, t.Gauges.Compression.Valve = hoseML, valve
 	}
 }
