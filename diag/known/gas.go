@@ -221,6 +221,14 @@ func (c *Case) speedWith(is func(string) bool) string {
 	return ""
 }
 
+// MixtureRead reports a mixture that the trims or the gases show to be lean, or rich.
+func (c *Case) MixtureRead(lean bool) bool {
+	if c.LambdaPast(lean) != nil {
+		return true
+	}
+	return slices.ContainsFunc(c.Trims(), func(t Trim) bool { return lean && t.Sum > trimFar || !lean && t.Sum < -trimFar })
+}
+
 // LambdaPast is a lambda past its limit, or without one out of 0.97 to 1.03.
 func (c *Case) LambdaPast(lean bool) *diag.MeasuredReading {
 	r := c.Measured(Gas)

@@ -2,10 +2,13 @@ package rule_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
 	"gaugesheet/diag/rule/sample"
+	"gaugesheet/diag/story"
 )
 
 // What follows is common practice, no source; that low rail pressure leans the
@@ -88,4 +91,25 @@ func TestOneBank(t *testing.T) {
 		{name: "one rich, carburettors", test: sample.Of("V6", sample.Fuel(carb, diag.Circuit{Idle: psi(5), Limits: limits(between("idle", 4, 6))}), rich, bank("sooty", "normal")), fires: "rich-one-bank", none: "bank-sensor bank-exhaust-leak own-injector", never: "bank-trims"},
 		{name: "one row has no banks", test: sample.Of("inline-6", rich, bank("sooty", "normal")), not: "rich-one-bank"},
 	})
+}
+
+// TestMixtureKnownFromAReading: the mixture of which only the driver speaks leaves a
+// doubt that the trims take away.
+func TestMixtureKnownFromAReading(t *testing.T) {
+	low := diag.Circuit{KeyOn: psi(40), Limits: []diag.FuelLimit{between("key-on", 55, 62)}}
+	leans := sample.Test("trims", quantity.Percent, sample.At("trim long", "idle bank 1", 5), sample.At("trim long", "2500 rpm bank 1", 18))
+	for _, row := range []struct {
+		name   string
+		trims  []sample.Change
+		doubts bool
+	}{{"told", nil, true}, {"read", []sample.Change{leans}, false}} {
+		d := story.WithoutPlan(rail(returnless, low, append(row.trims, sample.Complains("lean running"))...))
+		doubts := false
+		for _, s := range d.Stories {
+			doubts = doubts || slices.ContainsFunc(s.Doubts, func(p diag.Phrase) bool { return p.Key == "by-complaint" })
+		}
+		if doubts != row.doubts {
+			t.Errorf("%s: doubted that it is told %t, want %t", row.name, doubts, row.doubts)
+		}
+	}
 }

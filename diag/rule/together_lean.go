@@ -81,11 +81,11 @@ func leanAndLow(c *known.Case, s known.Subject) diag.Finding {
 		r = k.Sags()
 		clear = r.Verdict != diag.TooClose
 	}
-	return mixture(*k, r, clear, c.LeanSign())
+	return mixture(*k, r, clear, true)
 }
 
 func leanPressureRight(c *known.Case, s known.Subject) diag.Finding {
-	f := mixture(*s.Circuit, s.Circuit.Right(), true, c.LeanSign())
+	f := mixture(*s.Circuit, s.Circuit.Right(), true, true)
 	f.Urgency, f.Confidence = diag.CheckAgain, diag.Fair
 	return f
 }

@@ -33,7 +33,7 @@ var richTogether = []Rule{
 		Against: denies(Known, "pressure-explains", "rich-mixture", "weak-spark", "short-trips", "air-filter", "temperature-signal"),
 		Say: func(c *known.Case, s known.Subject) diag.Finding {
 			r, clear := s.Circuit.TooHigh()
-			return mixture(*s.Circuit, r, clear, c.RichSign())
+			return mixture(*s.Circuit, r, clear, false)
 		},
 		Headline:       "rich-and-pressure-high",
 		SaysBetterThan: []string{"fuel-pressure-high", "all-sooty"},
@@ -183,14 +183,18 @@ func echoed(voices []Voice, sign string) []Voice {
 
 // mixture is a finding that a sign of the mixture and the fuel pressure make
 // together. A complaint is not a measurement: it does not make a finding strong.
-func mixture(k known.Circuit, r *diag.FuelReading, clear bool, sign string) diag.Finding {
+func mixture(k known.Circuit, r *diag.FuelReading, clear, lean bool) diag.Finding {
+	sign := k.Case.RichSign()
+	if lean {
+		sign = k.Case.LeanSign()
+	}
 	f := fuelFinding(k, r, clear)
 	f.Headline = ""
 	f.Facts["sign"], f.Facts["snap"] = sign, r.Name == "snap"
 	if clear && sign == "plugs" && !k.Case.PlugsNew() {
 		f.Confidence = diag.Strong
 	}
-	if sign != "plugs" {
+	if sign != "plugs" && !k.Case.MixtureRead(lean) {
 		f.Doubts = append(f.Doubts, diag.Phrase{Key: "by-complaint"})
 	}
 	return f
@@ -200,7 +204,7 @@ func mixture(k known.Circuit, r *diag.FuelReading, clear bool, sign string) diag
 func richButLow(c *known.Case, s known.Subject) diag.Finding {
 	k := s.Circuit
 	r, clear := k.Worst(known.Below)
-	f := mixture(*k, r, clear, c.RichSign())
+	f := mixture(*k, r, clear, false)
 	if f.Confidence == diag.Strong {
 		f.Confidence = diag.Fair
 	}
@@ -213,14 +217,14 @@ func richButLow(c *known.Case, s known.Subject) diag.Finding {
 }
 
 func richPressureRight(c *known.Case, s known.Subject) diag.Finding {
-	f := mixture(*s.Circuit, s.Circuit.Right(), true, c.RichSign())
+	f := mixture(*s.Circuit, s.Circuit.Right(), true, false)
 	f.Urgency, f.Confidence = diag.CheckAgain, diag.Fair
 	f.Facts["held"], f.Facts["mayHold"] = c.HoldRead(), !s.Circuit.Lets()
 	return f
 }
 
 func richPressureOpen(c *known.Case, s known.Subject) diag.Finding {
-	f := mixture(*s.Circuit, s.Circuit.Steady()[0], true, c.RichSign())
+	f := mixture(*s.Circuit, s.Circuit.Steady()[0], true, false)
 	f.Urgency, f.Confidence = diag.CheckAgain, diag.Weak
 	f.Facts["held"], f.Facts["mayHold"] = c.HoldRead(), !s.Circuit.Lets()
 	return f
