@@ -55,7 +55,7 @@ func lowFacts(c *known.Case, names []string) diag.Facts {
 	others, count := othersOf(c, names)
 	facts := diag.Facts{
 		"read": c.Span(c.Spread(names)), "others": others, "reference": c.Pressure(s.Reference).String(), "percent": c.PartOfReference(worst).String(),
-		"u": known.Percent(worst.UPercent, 1), "worst": worst.Name, "pair": count == 1, "nothing": c.TradeFigure(nothing(c)),
+		"u": known.Percent(worst.UPercent, 1), "worst": worst.Name, "pair": count == 1, "some": count > 0 && count < len(c.Others(names)), "nothing": c.TradeFigure(nothing(c)),
 	}
 	if worst.AtMost {
 		facts["reference"] = c.AtLeast(s.HighestBound)

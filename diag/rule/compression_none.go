@@ -95,7 +95,7 @@ func valvesStill(c *known.Case) bool {
 }
 
 func noneAnywhere(c *known.Case, _ known.Subject) diag.Finding {
-	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Fair, Facts: diag.Facts{"highest": c.Pressure(c.Cranking().Highest)}}
+	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Fair, Facts: diag.Facts{"highest": c.Pressure(c.Cranking().Highest), "nothing": c.TradeFigure(nothing(c))}}
 	switch {
 	case c.UnitSuspect():
 		f.Variant, f.Urgency, f.Confidence = "unit", diag.CheckAgain, diag.Weak

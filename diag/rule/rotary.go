@@ -226,7 +226,7 @@ func rotorsApartSaid(c *known.Case, _ known.Subject) diag.Finding {
 	low, best, _ := c.RotorsApart()
 	_, clear, limit := rotorsApart(c)
 	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
-		"low": c.FacePressure(low.Mean), "high": c.FacePressure(best.Mean), "apart": c.FacePressure(best.Mean - low.Mean), "best": best.Name, "byLimit": false}}
+		"low": c.FacePressure(low.Mean), "high": c.FacePressure(best.Mean), "apart": c.FacePressure(best.Mean - low.Mean), "best": best.Name, "bestRotor": diag.Names{best.Name}, "byLimit": false}}
 	if limit != nil {
 		f.Facts["byLimit"], f.Facts["limit"], f.Facts["u"], f.Facts["apart"] = true, c.FacePressure(limit.Limit), c.FacePressure(limit.Uncertainty), c.FacePressure(limit.Value)
 	}

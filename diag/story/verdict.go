@@ -3,7 +3,6 @@ package story
 import (
 	"cmp"
 	"slices"
-	"strconv"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
@@ -147,7 +146,7 @@ func slipOf(test, s *diag.Story) bool {
 
 // verdictFacts are what the verdicts use; s is the leading story or nil.
 func verdictFacts(c *known.Case, s *diag.Story) diag.Facts {
-	facts := diag.Facts{"rotary": c.Rotary(), "Cylinders": diag.Names(nil), "of": len(c.Every()), "circuit": "", "bank": "", "read": len(c.ReadAny()), "compared": len(c.Compared()), "numbered": false,
+	facts := diag.Facts{"rotary": c.Rotary(), "Cylinders": diag.Names(nil), "of": len(c.Every()), "circuit": "", "bank": "", "read": len(c.ReadAny()), "compared": len(c.Compared()),
 		"with": diag.Names(nil), "also": []diag.Also(nil), "complaints": diag.Names(nil), "complaint": ""}
 	if r := c.MainRefused(); r != nil {
 		facts["refused"], facts["declined"] = diag.Names(r.Tests), r.Declined()
@@ -167,10 +166,6 @@ func verdictFacts(c *known.Case, s *diag.Story) diag.Facts {
 		}
 	}
 	facts["Cylinders"] = diag.Names(names)
-	if len(names) == 1 && len(c.Engine.Cylinders) > 2 {
-		_, err := strconv.Atoi(names[0])
-		facts["numbered"] = err == nil
-	}
 	return facts
 }
 

@@ -52,12 +52,24 @@ func (g *engineDrawing) valuesFit(half layout.Size) (layout.Face, bool) {
 	if len(g.d.Scales) == 0 || g.valueWidths[0] == 0 {
 		return face, true
 	}
-	room := half.W * 2 * 0.8
-	size := face.Size * room / g.valueWidths[0]
+	size := g.sizeInBore(half)
 	most := min(half.H*0.95, g.t.Face(layout.Title).Size)
-	fits := size >= face.Size && half.H*1.5 >= face.Size
-	face.Size = max(min(size, most), face.Size)
+	fits := size >= g.label.Size && half.H*1.5 >= face.Size
+	face.Size = max(min(size, most), g.label.Size)
 	return face, fits
+}
+
+// sizeInBore is the size in which the widest value stands in a bore clear of its
+// outline, which in a round one is the corners of its figures.
+func (g *engineDrawing) sizeInBore(half layout.Size) layout.Length {
+	const clear = 2.0 // of the middle of the outline, which may be heavy
+	w := g.valueWidths[0] / 2 / g.word.Size
+	h := g.t.Measurer.CapHeight(g.word) / 2 / g.word.Size
+	size := 0.8 * half.W / w
+	if g.d.Build == Lying && len(g.d.Banks) == 2 {
+		return size
+	}
+	return min(size, 1/layout.Length(math.Hypot(float64(w/(half.W-clear)), float64(h/(half.H-clear)))))
 }
 
 // head is the outline around the bores of some cylinders.

@@ -111,7 +111,7 @@ type EnginePlan struct {
 	Plugs      string // over the words for the plugs; empty where no plug was looked at
 	Ties       []Tie
 	ShapeKeys  [2]string // by MarkShape, under the figure: "after a little oil"
-	ShapeLists [2]string // by MarkShape, where the values of the marks have no room: "after a little oil: 98 (3)"
+	ShapeLists [2]string // by MarkShape, before the values of the marks where they have no room at the bars: "after a little oil:"
 	Captions   []string  // under the keys
 	// Tabled: every reading stands in a table too. At brief the first scale is
 	// enough, under a heading of its own.

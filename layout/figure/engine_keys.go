@@ -11,7 +11,9 @@ type keyItem struct {
 	width  layout.Length // of the sample
 	sample func(sf layout.Surface, at layout.Point)
 	text   layout.Text
-	look   bool // explains how a bar looks, which is nothing to who hears of it
+	look   bool          // explains how a bar looks, which is nothing to who hears of it
+	goesOn bool          // says more of the one before it
+	tall   layout.Length // height of the sample, where it is higher than a line may be
 }
 
 // sampleWidth is how wide the sample of a line or a tone is.
@@ -74,13 +76,16 @@ func (g *engineDrawing) markKeys(items []keyItem) []keyItem {
 		if !used {
 			continue
 		}
-		text := g.d.ShapeKeys[shape]
-		if g.marksListed && g.d.ShapeLists[shape] != "" && !g.d.Tabled {
+		text, listed := g.d.ShapeKeys[shape], g.marksListed && g.d.ShapeLists[shape] != "" && !g.d.Tabled
+		if listed {
 			text = g.d.ShapeLists[shape]
 		}
 		items = g.key(items, 2.3*markRadius+1, text, func(sf layout.Surface, at layout.Point) {
 			drawMarkShape(sf, g.t, MarkShape(shape), at.Add(1.15*markRadius+0.5, 0))
 		})
+		if listed {
+			items = g.listed(items, MarkShape(shape))
+		}
 	}
 	for tone, words := range g.tones() {
 		items = g.key(items, sampleWidth, words, func(sf layout.Surface, at layout.Point) {
@@ -95,6 +100,26 @@ func (g *engineDrawing) markKeys(items []keyItem) []keyItem {
 		items = g.key(items, size, b.Word, func(sf layout.Surface, at layout.Point) {
 			DrawMark(sf, g.t, b.Mark, at.Add(size/2, 0), size)
 		})
+	}
+	return items
+}
+
+// listed are the values of all marks of a shape, each behind its cylinder's tab.
+func (g *engineDrawing) listed(items []keyItem, shape MarkShape) []keyItem {
+	for i := range g.d.Cylinders {
+		c := &g.d.Cylinders[i]
+		for k := range c.Bars {
+			for _, m := range c.Bars[k].Marks {
+				if m.Shape != shape {
+					continue
+				}
+				tab := TabSize(g.t.Measurer, c.Number, g.t.Face(layout.Note))
+				items = g.key(items, tab.W, m.Text, func(sf layout.Surface, at layout.Point) {
+					DrawTab(sf, g.t, c.Number, at.Add(tab.W/2, 0), g.t.Face(layout.Note))
+				})
+				items[len(items)-1].goesOn, items[len(items)-1].tall = true, tab.H
+			}
+		}
 	}
 	return items
 }
@@ -139,28 +164,37 @@ func (g *engineDrawing) eachBar(do func(scale int, b *CylinderBar)) {
 
 // flowItems puts items beside one another, on as many lines as they need.
 func flowItems(g *engineDrawing, items []keyItem) layout.Frame {
-	const apart layout.Length = 11
 	face := g.t.Face(layout.Note)
 	var lines [][]keyItem
 	var used layout.Length
-	for _, it := range items {
-		w := it.full()
-		if len(lines) == 0 || used+apart+w > g.width+0.01 {
-			lines, used = append(lines, nil), -apart
+	for i, it := range items {
+		w, with := it.full(), layout.Length(0)
+		if i+1 < len(items) && items[i+1].goesOn && !it.goesOn { // what leads them does not end a line
+			with = items[i+1].before() + items[i+1].full()
+		}
+		if len(lines) == 0 || used+it.before()+w+with > g.width+0.01 {
+			lines, used = append(lines, nil), -it.before()
 		}
 		lines[len(lines)-1] = append(lines[len(lines)-1], it)
-		used += apart + w
+		used += it.before() + w
 	}
 	var frames []layout.Frame
 	for _, line := range lines {
-		height := layout.Length(0)
+		middle := layout.Baseline(g.t.Measurer, face) - g.t.Measurer.CapHeight(face)/2 // of the letters
+		top, height := layout.Length(0), layout.Length(0)
 		for _, it := range line {
-			height = max(height, it.text.H)
+			top = max(top, it.tall/2-middle)
+		}
+		for _, it := range line {
+			height = max(height, top+it.text.H, top+middle+it.tall/2)
 		}
 		frames = append(frames, layout.Frame{Height: height, Draw: func(sf layout.Surface, area layout.Rect) {
 			x := area.X
-			for _, it := range line {
-				at := layout.Point{X: x, Y: area.Y + layout.Baseline(sf, face) - sf.CapHeight(face)/2}
+			for i, it := range line {
+				if i > 0 {
+					x += it.before()
+				}
+				at := layout.Point{X: x, Y: area.Y + top + middle}
 				if it.width > 0 {
 					it.sample(sf, at)
 					at.X += it.width + small
@@ -169,12 +203,20 @@ func flowItems(g *engineDrawing, items []keyItem) layout.Frame {
 				if it.look {
 					kind = layout.Decoration
 				}
-				layout.Tag{Kind: kind}.Draw(sf, func() { it.text.Draw(sf, layout.Point{X: at.X, Y: area.Y}) })
-				x += it.full() + apart
+				layout.Tag{Kind: kind}.Draw(sf, func() { it.text.Draw(sf, layout.Point{X: at.X, Y: area.Y + top}) })
+				x += it.full()
 			}
 		}})
 	}
 	return stack(0, frames...)
+}
+
+// before is the room between an item and the one before it in its line.
+func (it keyItem) before() layout.Length {
+	if it.goesOn {
+		return small
+	}
+	return 11
 }
 
 func (it keyItem) full() layout.Length {

@@ -202,7 +202,8 @@ func (r *rowSet) setLength(s *rowSlot, p rowPlan) {
 			fits = fits && w+tight+1 <= s.room
 		default:
 			fits = fits && w+small+tight <= s.room
-			worded = append(worded, need{r.farEnd(s, b), w + small + tight})
+			far := r.farEnd(s, b)
+			worded = append(worded, need{far.part, far.extra + w + tight})
 		}
 	})
 	if p.ties && s.index == p.scales[0] {
@@ -231,12 +232,15 @@ func (r *rowSet) leaveUnsaid(s *rowSlot) {
 	}
 }
 
-// farEnd is beyond what the words of a bar stand, in parts of the scale.
-func (r *rowSet) farEnd(s *rowSlot, b *CylinderBar) layout.Length {
-	far := s.farEnd(b)
+// farEnd is where the words of a bar begin: a place on the scale, and clear of
+// what stands there, which of a mark is half of it.
+func (r *rowSet) farEnd(s *rowSlot, b *CylinderBar) need {
+	far := need{s.farEnd(b), small}
 	if !r.valued {
 		for _, m := range b.Marks {
-			far = max(far, s.part(m.Value))
+			if p := s.part(m.Value); p*s.room+1.15*markRadius > far.part*s.room {
+				far = need{max(p, far.part), small + 1.15*markRadius}
+			}
 		}
 	}
 	return far
@@ -376,7 +380,8 @@ func (r *rowSet) drawWords(sf layout.Surface, s *rowSlot, b *CylinderBar, x, y l
 	if b.Mark == NoMark && b.Word == "" {
 		return
 	}
-	begin := s.base + r.farEnd(s, b)*s.length + small
+	far := r.farEnd(s, b)
+	begin := s.base + far.part*s.length + far.extra
 	if b.Text == "" {
 		begin = s.base + tight
 	}

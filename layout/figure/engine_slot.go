@@ -186,7 +186,8 @@ func (s *slot) tickText(sf layout.Surface, t layout.Theme, f layout.Face, along 
 	layout.TextMiddle(sf, layout.Point{X: s.from - small, Y: along}, layout.Right, text, f, t.Muted)
 }
 
-// overshoot is how far a limit's line reaches beyond the grid.
+// overshoot is how far a limit's line reaches beyond the grid, toward its value.
+// At the numbers of the scale it ends with the grid, or it would strike one out.
 const overshoot layout.Length = 2
 
 // drawLimits draws the limits across the bars, with their values at the far
@@ -201,7 +202,11 @@ func (s *slot) drawLimits(sf layout.Surface, t layout.Theme) {
 	limits := s.limits()
 	for i, l := range limits {
 		at[i] = s.at(l.Value)
-		sf.Stroke(layout.Polyline(s.point(at[i], s.from-overshoot), s.point(at[i], s.to+overshoot)), limitPen(t, i))
+		from, to := s.from, s.to+overshoot
+		if s.across {
+			from, to = s.from-overshoot, s.to
+		}
+		sf.Stroke(layout.Polyline(s.point(at[i], from), s.point(at[i], to)), limitPen(t, i))
 	}
 	if len(limits) == 2 {
 		apart := sf.CapHeight(face) + tight

@@ -117,7 +117,7 @@ func randomPlan(r *rand.Rand) EnginePlan {
 		}
 	}
 	d.ShapeKeys = [2]string{"after a little oil (10 ml)", "earlier, 2 October 2025, where it differs"}
-	d.ShapeLists = [2]string{oneOf(r, "", "after a little oil (10 ml): 98 (1), 160 (2)"), ""}
+	d.ShapeLists = [2]string{oneOf(r, "", "after a little oil (10 ml):"), ""}
 	d.Tabled, d.TabledTitle = r.IntN(4) == 0, d.Title
 	d.Captions = []string{oneOf(r, "", "seen from the rear")}
 	return d

@@ -38,22 +38,10 @@ func (k *planKeys) plain() {
 	}
 }
 
-// list says what the marks are, for a figure that has no room for their values.
+// list says what the marks are where their values follow, for a figure that has
+// no room for them at the bars.
 func (k *planKeys) list() {
 	for shape, what := range k.d.ShapeKeys {
-		var entries []string
-		for i := range k.d.Cylinders {
-			c := &k.d.Cylinders[i]
-			for _, b := range c.Bars {
-				for _, m := range b.Marks {
-					if m.Shape == figure.MarkShape(shape) {
-						entries = append(entries, k.v.label("plan.list-entry", "value", m.Text, "cylinders", c.Number))
-					}
-				}
-			}
-		}
-		if len(entries) > 0 {
-			k.d.ShapeLists[shape] = k.v.label("plan.list", "what", what, "list", strings.Join(entries, ", "))
-		}
+		k.d.ShapeLists[shape] = k.v.label("plan.list", "what", what)
 	}
 }

@@ -103,6 +103,9 @@ func (v *view) systemWithin(system string) bool {
 func (v *view) title(st *diag.Story, says string, leads bool) string {
 	if leads && !v.workshop() && toldBy(says, v.headline()) {
 		says = capital(v.aboutWords(st))
+		if st.About == diag.AboutCylinders && len(st.Members) > 0 && len(st.Members[0].Cylinders) > 0 {
+			says = capital(v.cylinderWords(st.Members[0].Cylinders)) // its reasons speak of them, who may be some of the story's
+		}
 		if st.About == diag.AboutEngine && v.compression() != nil && len(v.names()) > 1 {
 			says = capital(v.label("about.all"))
 		}

@@ -141,29 +141,25 @@ func (v *view) askedElsewhere(lead *diag.Story) bool {
 
 // lessUrgent names what asks for something later than what leads the sheet.
 func (v *view) lessUrgent() string {
-	var about diag.Names
-	for i := range v.d.Stories {
-		s := &v.d.Stories[i]
-		if s.Urgency == diag.NoAction || s.Urgency == v.d.Urgency {
-			continue
-		}
-		if name := v.foundWords(s); !slices.Contains(about, name) {
-			about = append(about, name)
+	var about, found diag.Names
+	add := func(to *diag.Names, name string) {
+		if !slices.Contains(*to, name) {
+			*to = append(*to, name)
 		}
 	}
-	if len(about) == 0 {
+	for i := range v.d.Stories {
+		switch s := &v.d.Stories[i]; {
+		case s.Urgency == diag.NoAction || s.Urgency == v.d.Urgency:
+		case s.Found.Key == "":
+			add(&about, v.aboutWords(s))
+		default: // what it found tells more, in a sentence of its own
+			add(&found, v.keep(v.words.Found(s.Found, v.sheet.Audience)))
+		}
+	}
+	if len(about)+len(found) == 0 {
 		return ""
 	}
-	return v.label("sub.less-urgent", "about", about)
-}
-
-// foundWords name a story by what it found, or by what it is about where that says
-// enough.
-func (v *view) foundWords(s *diag.Story) string {
-	if s.Found.Key == "" {
-		return v.aboutWords(s)
-	}
-	return v.keep(v.words.Found(s.Found, v.sheet.Audience))
+	return v.label("sub.less-urgent", "about", about, "found", found)
 }
 
 // aboutWords name what a story is about: "cylinders 3 and 5".
@@ -312,12 +308,37 @@ func (v *view) storyMark(st *diag.Story) figure.Mark {
 	switch st.About {
 	case diag.AboutFuel:
 		return v.supplyMark(st.Circuit)
-	case diag.AboutCylinders, diag.AboutEngine:
+	case diag.AboutCylinders:
 		return v.pressureMark(st.Cylinders)
+	case diag.AboutEngine:
+		return v.engineMark(st)
 	case diag.AboutSystem:
 		return v.systemMark(st.System)
 	}
 	return figure.LookAgain
+}
+
+// engineMark is the symbol of a story about the engine as a whole: that of the
+// pressures, but for those of cylinders that other stories are about.
+func (v *view) engineMark(st *diag.Story) figure.Mark {
+	names := st.Cylinders
+	if len(names) > 0 {
+		return v.pressureMark(names)
+	}
+	for _, name := range v.names() {
+		if !slices.ContainsFunc(v.d.Stories, func(o diag.Story) bool {
+			return o.About == diag.AboutCylinders && slices.Contains(o.Cylinders, name)
+		}) {
+			names = append(names, name)
+		}
+	}
+	switch len(names) {
+	case 0:
+		return figure.LookAgain
+	case len(v.names()):
+		return v.pressureMark(nil)
+	}
+	return v.pressureMark(names)
 }
 
 // systemMark is the symbol of a further test: that of the first reading outside

@@ -1,0 +1,38 @@
+package sheet_test
+
+import (
+	"strings"
+	"testing"
+)
+
+// What a page says of whom has to be plain from the page itself, whoever stands
+// beside them.
+func TestWhoIsMeantIsPlain(t *testing.T) {
+	dead := "engine: {layout: V8, numbering: bank by bank, first-bank: left, fuel: petrol, lifters: hydraulic}\nconditions: {engine: warm, throttle: open, plugs-out: all, strokes: 6}\n" +
+		"compression: {unit: psi, dry: [131, 128, 70, 72, 130, 0, 129, 131]}\n"
+	square := "engine: {layout: custom, fuel: petrol, cylinders: [{name: front left, x: 0, y: 0, head: 1}, {name: front right, x: 1, y: 0, head: 1}, {name: rear left, x: 0, y: 1, head: 1}, {name: rear right, x: 1, y: 1, head: 1}]}\n" +
+		"conditions: {engine: warm, throttle: open, plugs-out: all}\ncompression: {unit: psi, dry: {front left: 140, front right: 138, rear left: 88, rear right: 91}}\n" +
+		"plugs: {looks: {front left: normal, front right: normal, rear left: coolant-wet, rear right: normal}}\n"
+	rotary := "engine: {layout: rotary-3, fuel: petrol}\nconditions: {engine: hot, throttle: open}\n" +
+		"rotors: {unit: bar, cranking: 250 rpm, faces: {front: [8.1, 8.0, 8.2], middle: [8.0, 7.9, 8.1], rear: [5.2, 5.0, 5.1]}, limits: {minimum: 6.9 bar, between-rotors: 1 bar}}\n"
+	complaint := "job: {complaints: [oil use]}\nengine: {layout: inline-6, fuel: petrol}\nconditions: {engine: warm, throttle: open, plugs-out: all, strokes: 6}\n" +
+		"compression: {unit: psi, dry: [131, 128, 70, 129, 130, 131]}\nplugs: {looks: {all: normal}}\n"
+	for _, tt := range []struct{ name, data, has, hasNot string }{
+		{"those beside a dead one that are low too", dead, "It reads 0 psi; those that are not low read 128–131 psi.", "the others read"},
+		{"a finding on one of two", square, "The rear left cylinder: do not run until checked. Its plug", "cylinders: do not run until checked. Its"},
+		{"a rotor by its place", rotary, "All faces of the rear rotor are low", "rotor rear"},
+		{"the best of the rotors", rotary, "The rear rotor is clearly lower than the best, the front rotor", "best (front)"},
+		{"one of some", complaint, "Cylinder 3 makes less pressure than the others", "3 of 6"},
+		{"none in the unit of the job", "engine: {layout: inline-4, fuel: petrol}\ncompression: {unit: bar, dry: [0, 0, 0, 0]}\n", "less than about 1.7 bar (25 psi) counts as none", "25 psi (170 kPa)"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			page := strings.Join(strings.Fields(pageText(drawn(t, readJob(t, "plain.yaml", []byte(tt.data)), "customer", "letter"))), " ")
+			if !strings.Contains(page, tt.has) {
+				t.Errorf("%q is not said: %s", tt.has, page)
+			}
+			if strings.Contains(page, tt.hasNot) {
+				t.Errorf("%q is said: %s", tt.hasNot, page)
+			}
+		})
+	}
+}
