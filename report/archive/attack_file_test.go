@@ -134,7 +134,20 @@ var papers = []alteration{
 		s.Dict["Filter"] = list{pn("FlateDecode"), pn("FlateDecode")}
 	}, Same, ``},
 	{"a second page of the same sheet", func(d *doc) { d.secondPage("") }, Different, `a second page of the same sheet`},
-	{"another page beside it", func(d *doc) { d.secondPage("0 0 100 100 re f") }, Unvouched, `another page stands beside it`},
+	{"a second page of the same sheet, as a part that stands by itself", func(d *doc) {
+		f := d.stream(dict{"Type": pn("XObject"), "Subtype": pn("Form"), "BBox": area(0, 0, 612, 792), "Resources": d.page()["Resources"]}, string(d.content().Raw))
+		d.secondPage("/Fm8 Do")
+		d.named("XObject", "Fm8", f)
+	}, Different, `a second page of the same sheet`},
+	{"a second page of the same sheet, as a stamp", func(d *doc) {
+		f := d.stream(dict{"Type": pn("XObject"), "Subtype": pn("Form"), "BBox": area(0, 0, 612, 792), "Resources": d.page()["Resources"]}, string(d.content().Raw))
+		d.secondPage("q Q")
+		d.dict(d.list(d.pages()["Kids"])[1])["Annots"] = list{d.add(dict{"Type": pn("Annot"), "Subtype": pn("Stamp"), "Rect": area(0, 0, 612, 792), "AP": dict{"N": f}})}
+	}, Different, `a second page of the same sheet`},
+	{"a second page of the same sheet, before a picture in its content", func(d *doc) {
+		d.secondPage(string(d.content().Raw) + "\nBI /W 1 /H 1 /CS /G /BPC 8 ID \x00 EI")
+	}, Different, `a second page of the same sheet`},
+	{"another page beside it", func(d *doc) { d.secondPage("0 0 100 100 re f") }, Unvouched, `another page stands beside it, which is not looked at; the sheet is page 1`},
 	{"another page before it", func(d *doc) {
 		d.secondPage("0 0 100 100 re f")
 		kids := d.list(d.pages()["Kids"])

@@ -84,7 +84,7 @@ func pictures(t testing.TB) [][]byte {
 
 func sheets(t testing.TB) [][]byte {
 	all := [][]byte{draw(t, fourCylinders, sheet.Options{}), withLogo(t, pictures(t)[1]), draw(t, fourCylinders, sheet.Options{Version: "v0.1.0"})}
-	return append(all, matching(t, "shown/testdata/*.pdf")...)
+	return append(all, matching(t, "shown/testdata/*.pdf", "testdata/refused/*.pdf")...)
 }
 
 // besideJob reads a job with these files beside it, and the examples' own.

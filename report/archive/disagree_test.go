@@ -27,6 +27,9 @@ var apartRows = []alteration{
 	}, refused, `'?DP'?`},
 	{"content that says it is a picture", func(d *doc) { d.content().Dict["Filter"] = pn("DCTDecode") }, refused, `packed as a picture`},
 	{"content that says it is metadata", func(d *doc) { d.content().Dict["Type"] = pn("Metadata") }, refused, `'?Type'?`},
+	{"content beside nothing", func(d *doc) { d.page()["Contents"] = list{d.page()["Contents"], nil} }, refused, `a part of the page's content is none`},
+	{"content beside what is not there", func(d *doc) { d.page()["Contents"] = list{pdffile.Ref{Number: 9999}, d.page()["Contents"]} }, refused, `a part of the page's content is none`},
+	{"content packed as something says that is not there", func(d *doc) { d.content().Dict["Filter"] = pdffile.Ref{Number: 9999} }, refused, `in a way that is not said`},
 	{"content in lists of lists", func(d *doc) {
 		d.page()["Contents"] = list{d.page()["Contents"], list{d.stream(dict{}, "1 g 0 0 600 700 re f")}}
 	}, refused, `content`},
@@ -118,6 +121,13 @@ var apartRows = []alteration{
 		s.Raw = bytes.Replace(s.Raw, []byte("endcmap"), fmt.Appendf(nil, "1 beginbfchar <%04x> <0038> endbfchar endcmap", d.code("3")), 1)
 		s.Raw = bytes.Replace(s.Raw, []byte("begincmap"), fmt.Appendf(nil, "begincmap 1 beginbfchar <%04x> <0038> endbfchar", d.code("3")), 1)
 	}, Different, `.`},
+	{"characters in what says how codes are drawn", characters("1 begincidchar <CODE> 49 endcidchar"), refused, `a list of characters`},
+	{"characters in what says how a stretch of codes is drawn", characters("1 begincidrange <CODE> <CODE> 49 endcidrange"), refused, `a list of characters`},
+	{"characters of another list", characters("/Identity-H usecmap"), refused, `a list of characters`},
+	{"characters of a list that has no end", characters("1 beginbfchar <CODE> <0035>"), refused, `a list of characters`},
+	{"characters of a list with another end", characters("1 beginbfchar <CODE> <0035> endbfrange"), refused, `a list of characters`},
+	{"characters of codes of three bytes", characters("1 beginbfchar <00CODE> <0035> endbfchar"), refused, `a list of characters`},
+	{"a character by its name", characters("1 beginbfchar <CODE> /five endbfchar"), refused, `a list of characters`},
 	{"the page in a group of colors of its own", func(d *doc) {
 		d.page()["Group"] = dict{"S": pn("Transparency"), "CS": list{pn("Separation"), pn("None"), pn("DeviceGray"), dict{"FunctionType": 2.0, "Domain": list{0.0, 1.0}, "N": 1.0}}}
 	}, Different, `how its colors are blended`},
@@ -205,6 +215,17 @@ var carriers = []alteration{
 	{"a job file that is packed as a picture", func(d *doc) {
 		d.at(d.dict(d.dict(d.specs()[1])["EF"])["F"]).(*pdffile.Stream).Dict["Filter"] = pn("DCTDecode")
 	}, refused, `packed as a picture`},
+}
+
+// characters adds to the list of characters of the reading's font; CODE is that of
+// its middle figure.
+func characters(more string) func(*doc) {
+	return func(d *doc) {
+		font, _, _ := d.font("138")
+		s := d.at(font["ToUnicode"]).(*pdffile.Stream)
+		more := strings.ReplaceAll(more, "CODE", fmt.Sprintf("%04x", d.code("3")))
+		s.Raw = bytes.Replace(s.Raw, []byte("endcmap"), []byte(more+"\nendcmap"), 1)
+	}
 }
 
 // linearized says at the file's start which object its first page is, for readers

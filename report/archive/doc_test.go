@@ -203,15 +203,7 @@ func (d *doc) bytes() []byte {
 			continue
 		}
 		places[n] = out.Len()
-		if s, ok := o.(*pdffile.Stream); ok && d.pack != nil && s.Dict["Filter"] == nil {
-			s = &pdffile.Stream{Dict: maps.Clone(s.Dict)}
-			var filter pdffile.Object
-			if s.Raw, filter = d.pack(o.(*pdffile.Stream).Raw); filter != nil {
-				s.Dict["Filter"] = filter
-			}
-			o = s
-		}
-		fmt.Fprintf(&out, "%d 0 obj\n%s\nendobj\n", n, written(o))
+		fmt.Fprintf(&out, "%d 0 obj\n%s\nendobj\n", n, written(d.packed(o)))
 	}
 	for _, at := range places[1:] {
 		if at == 0 {
@@ -225,6 +217,20 @@ func (d *doc) bytes() []byte {
 	d.trailer["Size"] = float64(size)
 	fmt.Fprintf(&out, "trailer\n%s\nstartxref\n%d\n%%%%EOF\n", written(d.trailer), at)
 	return out.Bytes()
+}
+
+// packed is an object as the file has it.
+func (d *doc) packed(o pdffile.Object) pdffile.Object {
+	s, ok := o.(*pdffile.Stream)
+	if !ok || d.pack == nil || s.Dict["Filter"] != nil {
+		return o
+	}
+	packed := &pdffile.Stream{Dict: maps.Clone(s.Dict)}
+	var filter pdffile.Object
+	if packed.Raw, filter = d.pack(s.Raw); filter != nil {
+		packed.Dict["Filter"] = filter
+	}
+	return packed
 }
 
 func deflated(data []byte) ([]byte, pdffile.Object) {

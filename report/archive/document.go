@@ -385,20 +385,3 @@ func (s *Sheet) twice() []string {
 	}
 	return slices.Compact(twice)
 }
-
-// others judges the other pages of the PDF.
-func (c *comparison) others(pages []pdffile.Page) error {
-	print := shortPrint(c.s.JobFingerprint())
-	for _, page := range pages {
-		if c.s.says(page, print) {
-			c.v.differs("the PDF has a second page of the same sheet")
-			return nil
-		}
-	}
-	if n := len(pages); n == 1 {
-		c.v.doubts("another page stands beside it")
-	} else if n > 1 {
-		c.v.doubts("%d other pages stand beside it", n)
-	}
-	return nil
-}

@@ -206,13 +206,3 @@ func (s *Sheet) draw(way looks, version string) (*redrawn, error) {
 
 // shortPrint is a fingerprint as pages show it.
 func shortPrint(fingerprint string) string { return fingerprint[:4] + " " + fingerprint[4:8] }
-
-// says tells whether a page shows a text, all in one piece.
-func says(runs []pdffile.Run, text string) bool {
-	for _, r := range runs {
-		if strings.Contains(strings.ReplaceAll(r.Text, "\u00a0", " "), text) {
-			return true
-		}
-	}
-	return false
-}

@@ -139,21 +139,6 @@ func (s *Sheet) find() (pdffile.Page, []pdffile.Page, error) {
 	return s.pages[found], others, nil
 }
 
-// says tells whether a page shows a text. One that cannot be read is none of
-// ours.
-func (s *Sheet) says(page pdffile.Page, text string) bool {
-	content, err := s.file.Content(page.Dict)
-	if err != nil {
-		return false
-	}
-	ops, err := s.file.Operations(content)
-	if err != nil {
-		return false
-	}
-	fonts, err := s.file.Fonts(page.Dict)
-	return err == nil && says(pdffile.Runs(ops, fonts), text)
-}
-
 // redraw makes the sheet again: in each way in which it may have been drawn,
 // until one is the page.
 func (s *Sheet) redraw(page pdffile.Page, version string) (*redrawn, error) {

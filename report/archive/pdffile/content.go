@@ -34,11 +34,11 @@ func (f *File) Content(page Dict) ([]byte, error) {
 		if err != nil {
 			return nil, err
 		}
-		if s == nil {
-			if there, err := f.Resolve(part); there != nil || err != nil {
-				return nil, damaged("a part of the page's content is none")
-			}
-			continue
+		if s == nil && len(parts) == 1 && !ok && part == nil {
+			continue // a page without content
+		}
+		if s == nil { // nothing in its place is no better: some readers then show none of the others
+			return nil, damaged("a part of the page's content is none")
 		}
 		data, err := f.unpackPlain(s)
 		if err != nil {
@@ -72,7 +72,7 @@ func apartFrom(before, after []byte) bool {
 	return len(before) == 0 || len(after) == 0 || isSpace(before[len(before)-1]) || isSpace(after[0])
 }
 
-// Operations takes a content apart.
+// Operations takes a content apart; with an error, as far as it was readable.
 func (f *File) Operations(content []byte) ([]Operation, error) {
 	l := f.lexer(content, 0)
 	l.shown = true
@@ -81,23 +81,23 @@ func (f *File) Operations(content []byte) ([]Operation, error) {
 	for !l.end() {
 		o, err := l.object(0)
 		if err != nil {
-			return nil, err
+			return ops, err
 		}
 		op, ok := o.(operator)
 		switch {
 		case !ok:
 			operands = append(operands, o)
 		case op == "":
-			return nil, damaged("the page's content is not readable")
+			return ops, damaged("the page's content is not readable")
 		case op == "ID":
-			return nil, ErrInline
+			return ops, ErrInline
 		default:
 			ops = append(ops, Operation{string(op), operands})
 			operands = nil
 		}
 	}
 	if operands != nil {
-		return nil, damaged("the page's content ends in the middle of an operation")
+		return ops, damaged("the page's content ends in the middle of an operation")
 	}
 	return ops, nil
 }

@@ -18,7 +18,8 @@ type File struct {
 	unpacked int
 	hashed   int
 	trailers []Dict       // newest first
-	start    int          // of the newest list of objects
+	start    int          // of the newest list of objects, as the end of the file says
+	lists    []int        // where the lists stand that lead on from there, the newest first
 	shifted  bool         // something stands before it, and places count from either
 	tail     int          // how far from its end it says where that list is
 	hybrid   bool         // it has two lists of objects for two kinds of readers

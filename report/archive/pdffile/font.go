@@ -43,6 +43,25 @@ func (f *File) Characters(o Object) (Font, error) {
 	return f.characters(data)
 }
 
+// listWords are the operators of a list of characters (Adobe Technical Note 5014),
+// those that begin and end a part of it apart. Others say what a code is drawn
+// with, or take in another list: some readers take that for characters too.
+var listWords = wordsOf("findresource dict dup begin begincmap def endcmap CMapName currentdict defineresource pop end")
+
+// listParts are the parts of a list of characters, by what ends them, and what
+// begins them.
+var listParts = map[string]string{"endcodespacerange": "begincodespacerange", "endbfchar": "beginbfchar", "endbfrange": "beginbfrange"}
+
+func wordsOf(list string) map[string]bool {
+	words := map[string]bool{}
+	for _, w := range strings.Fields(list) {
+		words[w] = true
+	}
+	return words
+}
+
+var errCharacters = damaged("a list of characters is written in a way that readers take differently")
+
 // characters reads a list of characters (ISO 32000-2, 9.10.3).
 func (f *File) characters(data []byte) (Font, error) {
 	ops, err := f.Operations(data)
@@ -50,25 +69,63 @@ func (f *File) characters(data []byte) (Font, error) {
 		return nil, err
 	}
 	font := Font{}
+	begun := ""
 	for _, op := range ops {
-		o := op.Operands
-		switch op.Name {
-		case "endbfchar":
-			for ; len(o) >= 2; o = o[2:] {
-				if code, ok := code(o[0]); ok {
-					to, _ := o[1].(String)
-					font.set(code, UTF16(string(to)))
-				}
+		begins := listParts[op.Name]
+		switch {
+		case begins != begun: // it ends what was not begun, or the other way round
+			return nil, errCharacters
+		case begins != "":
+			begun = ""
+			if err := f.listPart(font, op); err != nil {
+				return nil, err
 			}
-		case "endbfrange":
-			for ; len(o) >= 3; o = o[3:] {
-				if f.made -= font.fill(o[0], o[1], o[2]); f.made < 0 {
-					return nil, ErrTooLarge
-				}
-			}
+		case isPart(op.Name):
+			begun = op.Name
+		case !listWords[op.Name]:
+			return nil, errCharacters
 		}
 	}
 	return font, nil
+}
+
+func isPart(name string) bool {
+	for _, begins := range listParts {
+		if begins == name {
+			return true
+		}
+	}
+	return false
+}
+
+// listPart reads a part of a list of characters, at its end.
+func (f *File) listPart(font Font, op Operation) error {
+	size := 2
+	if op.Name == "endbfrange" {
+		size = 3
+	}
+	o := op.Operands
+	if len(o)%size != 0 {
+		return errCharacters
+	}
+	for ; len(o) > 0; o = o[size:] {
+		low, ok := code(o[0])
+		switch {
+		case !ok:
+			return errCharacters
+		case op.Name == "endbfchar":
+			to, isText := o[1].(String)
+			if !isText {
+				return errCharacters
+			}
+			font.set(low, UTF16(string(to)))
+		case op.Name == "endbfrange":
+			if f.made -= font.fill(o[0], o[1], o[2]); f.made < 0 {
+				return ErrTooLarge
+			}
+		}
+	}
+	return nil
 }
 
 // set sets what a code stands for. Of two characters for one code, one reader

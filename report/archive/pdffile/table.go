@@ -48,6 +48,7 @@ func (f *File) tables() error {
 func (f *File) table(at int) (Dict, error) {
 	l := f.lexer(f.data, at)
 	l.skipSpace()
+	f.lists = append(f.lists, l.at)
 	f.listed = map[int]bool{}
 	if !l.take("xref") {
 		return f.tableStream(at)

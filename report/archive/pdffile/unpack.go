@@ -28,22 +28,32 @@ func (f *File) UnpackPlain(s *Stream) ([]byte, error) { return f.unpack(s, mostU
 // readers take for the entries of pictures in a content, where names are short.
 var otherwise = []Name{"F", "FFilter", "FDecodeParms", "DP"}
 
-func (f *File) unpack(s *Stream, most int, plain bool) ([]byte, error) {
-	filters, err := f.list(s.Dict["Filter"])
-	if err != nil {
-		return nil, err
+// packing is by which filters data are packed, with the parameters of each.
+func (f *File) packing(s *Stream) (filters, params []Object, err error) {
+	if filters, err = f.list(s.Dict["Filter"]); err != nil {
+		return nil, nil, err
 	}
-	params, err := f.list(s.Dict["DecodeParms"])
-	if err != nil {
-		return nil, err
+	if params, err = f.list(s.Dict["DecodeParms"]); err != nil {
+		return nil, nil, err
 	}
 	for _, key := range otherwise {
 		if s.Dict[key] != nil {
-			return nil, damaged("data stand in another file, or are packed as /%s says, which readers take differently", key)
+			return nil, nil, damaged("data stand in another file, or are packed as /%s says, which readers take differently", key)
 		}
 	}
+	if _, given := s.Dict["Filter"]; given && filters == nil { // nobody writes so, and not all read it
+		return nil, nil, damaged("data are packed in a way that is not said")
+	}
 	if len(filters) > 4 || len(params) > len(filters) {
-		return nil, damaged("data are packed in a way that is not known")
+		return nil, nil, damaged("data are packed in a way that is not known")
+	}
+	return filters, params, nil
+}
+
+func (f *File) unpack(s *Stream, most int, plain bool) ([]byte, error) {
+	filters, params, err := f.packing(s)
+	if err != nil {
+		return nil, err
 	}
 	data := s.Raw
 	for i, filter := range filters {

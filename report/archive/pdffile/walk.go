@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"reflect"
 	"regexp"
+	"slices"
 	"strconv"
 )
 
@@ -50,10 +51,15 @@ func (f *File) Unambiguous() error {
 }
 
 // onePage reports pages beside those of the list of pages, in a file that says
-// at its start which object its first page is: readers in a hurry go by that.
+// at its start which object its first page is: readers in a hurry go by that,
+// and read the list of objects that stands first, whatever the end says.
 func (w *walk) onePage() error {
 	if w.first == nil {
 		return nil
+	}
+	newest := w.f.lists[0]
+	if n, ok := whole(w.length); !ok || n > len(w.f.data) || newest != w.newest && newest < n { // no update made it longer
+		return damaged("the list of objects that stands first is not the one that its end names")
 	}
 	pages, err := w.f.Pages()
 	if err != nil {
@@ -95,6 +101,8 @@ type walk struct {
 	lists  map[int]bool     // objects that are lists of objects
 	pages  []int            // objects that are pages, or could pass for one
 	first  Object           // the first page, as the file says at its start; nil where it does not
+	length Object           // how long the file is, as it says there
+	newest int              // where the first list of objects stands, which is the newest for who goes by its start
 	starts int              // what the last startxref names
 	ended  bool             // the last thing was the end of a file
 }
@@ -135,6 +143,9 @@ func (w *walk) list(l *lexer) error {
 	switch at := l.at; {
 	case l.take("xref"):
 		w.ended = false
+		if err := w.led(at); err != nil {
+			return err
+		}
 		if !evenRows(l.data[l.at:]) {
 			return damaged("its list of objects is not written as it should be")
 		}
@@ -152,6 +163,18 @@ func (w *walk) list(l *lexer) error {
 	}
 }
 
+// led notes a list of objects, to which the end of the file has to lead: of one
+// beside these, readers that go by the file's start make another document.
+func (w *walk) led(at int) error {
+	if w.newest == 0 {
+		w.newest = at
+	}
+	if !slices.Contains(w.f.lists, at) {
+		return damaged("it has a list of objects to which its end does not lead, at byte %d", at)
+	}
+	return nil
+}
+
 // note notes an object, and the objects that are packed in it.
 func (w *walk) note(o numbered, at int) error {
 	w.last[o.Number] = position{at: at, generation: o.Generation}
@@ -167,6 +190,7 @@ func (w *walk) note(o numbered, at int) error {
 	switch s.Dict["Type"] {
 	case Name("XRef"):
 		w.lists[o.Number] = true
+		return w.led(at)
 	case Name("ObjStm"):
 		if w.f.places[o.Number].at != at {
 			return nil // nobody reads it
@@ -195,7 +219,7 @@ func (w *walk) see(n int, o Object) {
 		return
 	}
 	if d["Linearized"] != nil {
-		w.first = d["O"]
+		w.first, w.length = d["O"], d["L"]
 		if w.first == nil || len(w.last) > 1 {
 			w.first = false // it is not the first object, or says nothing
 		}
