@@ -83,10 +83,11 @@ func (s *story) mayAsk(c *known.Case, shares []share, at diag.Urgency) candidate
 	most, cheapest := 0.0, 0.0
 	first := s.book.first()
 	about, firstAlone := setOf(shares), cause.SetOf(first)
+	pressing := s.pressing(about)
 	for i := range cause.Checks {
 		check := &cause.Checks[i]
 		names := s.cylindersFor(check)
-		if !check.Concerns(&about) || !check.Allowed(c, s.Cylinders, at) || check.IsMade(c, names) {
+		if !check.Concerns(&about) || !check.Allowed(c, s.Cylinders, at) || check.IsMade(c, names) || !check.Concerns(&pressing) { // what tells only of what was found beside it waits
 			continue
 		}
 		k.open = append(k.open, check)
@@ -105,6 +106,23 @@ func (s *story) mayAsk(c *known.Case, shares []share, at diag.Urgency) candidate
 		}
 	}
 	return k
+}
+
+// pressing are the causes that what stops the engine speaks for; all of the story's
+// where nothing does.
+func (s *story) pressing(all cause.Set) cause.Set {
+	var set cause.Set
+	some := false
+	for i := range s.book.entries {
+		if e := &s.book.entries[i]; s.Urgency == diag.DoNotRun && e.Weight > 0 && slices.Contains(s.book.urgent, e.By) {
+			set.Add(e.Cause)
+			some = true
+		}
+	}
+	if !some {
+		return all
+	}
+	return set
 }
 
 // pick is the one of these that is asked for, nil for none: what mends the first
