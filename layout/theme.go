@@ -27,8 +27,7 @@ type Theme struct {
 	Signs    []string           // what the figures' signs say to who hears the page, by their number
 
 	Ink    Color // text and outlines
-	Muted  Color // secondary text; at least 4.5:1 on Paper and on Tint
-	Accent Color // the one colour
+	Accent Color // the one colour, of lines; text is in ink
 	Line   Color // hairlines and grids
 	Tint   Color // quiet background of a box
 	Fill   Color // body of a bar or an allowed band

@@ -76,7 +76,7 @@ func (g ground) zones() {
 		}
 		if i > 0 && !g.isLimit(area.X) {
 			g.s.Stroke(layout.Polyline(layout.Point{X: area.X, Y: g.frame.Y - g.edgeTop(area.X)}, layout.Point{X: area.X, Y: g.floor()}),
-				layout.Pen{Width: 0.7, Color: g.theme.Muted})
+				layout.Pen{Width: 0.7, Color: g.theme.Ink})
 		}
 	}
 }
@@ -114,18 +114,14 @@ func (g ground) base() {
 }
 
 // bodies draws the bars from zero, each with the stem from its end up to its
-// number. What grows out of the zone at zero is drawn in ink.
+// number.
 func (g ground) bodies() {
 	zero := g.x(0)
 	for _, e := range g.ends {
 		v := g.Bars[e.bar].Value
 		x, y, height := g.x(v), g.floor()-railGap-e.above, e.rail*barShare
-		color := g.theme.Ink
-		if g.atZero(v) {
-			color = g.theme.Muted
-		}
 		if x != zero {
-			g.s.Fill(layout.RectPath(layout.Rect{X: min(zero, x), Y: y - height/2, W: max(zero, x) - min(zero, x), H: height}), color)
+			g.s.Fill(layout.RectPath(layout.Rect{X: min(zero, x), Y: y - height/2, W: max(zero, x) - min(zero, x), H: height}), g.theme.Ink)
 		}
 		if !e.crowded {
 			g.s.Stroke(layout.Polyline(layout.Point{X: x, Y: g.y(e.lane)}, layout.Point{X: x, Y: y + height/2}), layout.Pen{Width: 0.7, Color: g.theme.Ink})
@@ -171,7 +167,7 @@ func (g ground) crowd(c crowd) {
 	sheet := layout.Polygon(layout.Point{X: left, Y: top}, layout.Point{X: right, Y: top}, layout.Point{X: right, Y: bottom},
 		layout.Point{X: to, Y: bottom + stemRoom}, layout.Point{X: from, Y: bottom + stemRoom}, layout.Point{X: left, Y: bottom})
 	g.s.Fill(sheet, g.theme.Paper)
-	g.s.Stroke(sheet, layout.Pen{Width: 0.6, Color: g.theme.Muted})
+	g.s.Stroke(sheet, layout.Pen{Width: 0.6, Color: g.theme.Ink})
 }
 
 // note sets words on a ground of their own where lines would run through them.

@@ -110,12 +110,12 @@ func (r *Ruler) headHeight() layout.Length { return layout.Length(r.rows) * r.he
 // drawHead draws the words over the bars, and the lines of limits up to theirs.
 func (r *Ruler) drawHead(s layout.Surface, area, body layout.Rect) {
 	for _, h := range r.head {
-		face, color := r.theme.Face(layout.Label), r.theme.Muted
+		face := r.theme.Face(layout.Label)
 		if h.limit {
-			face, color = r.noteFace(), r.theme.Accent
+			face = r.noteFace()
 		}
 		bottom := body.Y - layout.Length(h.row)*r.headRow()
-		s.Text(layout.Point{X: area.X + h.x, Y: bottom - s.Descent(face)}, h.text, face, color)
+		s.Text(layout.Point{X: area.X + h.x, Y: bottom - s.Descent(face)}, h.text, face, r.theme.Ink)
 	}
 }
 

@@ -20,7 +20,7 @@ import (
 func theme() layout.Theme {
 	t := layout.Theme{
 		Measurer: face.Metrics(), Scale: 1, Smallest: 7.5,
-		Ink: layout.Color{R: 0x1b, G: 0x22, B: 0x2c}, Muted: layout.Color{R: 0x52, G: 0x5d, B: 0x69},
+		Ink:    layout.Color{R: 0x1b, G: 0x22, B: 0x2c},
 		Accent: layout.Color{R: 0x12, G: 0x4c, B: 0x66}, Line: layout.Color{R: 0xb3, G: 0xbb, B: 0xc3},
 		Fill: layout.Color{R: 0xc4, G: 0xce, B: 0xd6}, Paper: layout.Color{R: 255, G: 255, B: 255},
 	}
@@ -337,7 +337,7 @@ func TestGalleryFile(t *testing.T) {
 			layout.TextMiddle(s, at, layout.Center, fmt.Sprint(i+1), layout.Face{Weight: layout.Bold, Size: 8}, layout.Color{R: 255, G: 255, B: 255})
 		}
 		r := New(theme(), 541, layout.Full, c)
-		layout.TextAt(doc, layout.Point{X: 30, Y: y}, layout.Left, g.name, layout.Face{Size: 8}, theme().Muted)
+		layout.TextAt(doc, layout.Point{X: 30, Y: y}, layout.Left, g.name, layout.Face{Size: 8}, theme().Ink)
 		r.Draw(doc, layout.Rect{X: 30, Y: y + 5, W: 541, H: r.Height()})
 		y += r.Height() + 20
 	}

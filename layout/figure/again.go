@@ -36,10 +36,10 @@ func (a againTable) frame() layout.Frame {
 		row(func() {
 			cell(layout.HeadAbove, 1, func() {})
 			for i, h := range a.d.Heads {
-				cell(layout.HeadAbove, 1, func() { s.Text(layout.Point{X: columns[i], Y: y}, h, label, a.t.Muted) })
+				cell(layout.HeadAbove, 1, func() { s.Text(layout.Point{X: columns[i], Y: y}, h, label, a.t.Ink) })
 			}
 			cell(layout.HeadAbove, a.d.Boxes, func() {
-				layout.TextAt(s, layout.Point{X: area.Right(), Y: y}, layout.Right, a.d.Next, label, a.t.Muted)
+				layout.TextAt(s, layout.Point{X: area.Right(), Y: y}, layout.Right, a.d.Next, label, a.t.Ink)
 			})
 		})
 		top := area.Y + head + tight

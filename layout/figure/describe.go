@@ -50,4 +50,7 @@ const (
 type Label struct{ Name, Value string }
 
 // A Field is a named value of the identity block or a list.
-type Field struct{ Name, Value string }
+type Field struct {
+	Name, Value string
+	Lead        string // the name as it stands before the value in a line: "Vehicle:"
+}

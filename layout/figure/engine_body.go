@@ -214,7 +214,7 @@ func (b *engineBody) drawCrank(sf layout.Surface, block layout.Rect) {
 	if b.lying {
 		from, to = edge(block, Left, 0.5, endDepth-2), edge(block, Right, 0.5, endDepth-2)
 	}
-	sf.Stroke(layout.Polyline(from, to), layout.Pen{Width: hairline, Color: b.g.t.Muted, Dash: []layout.Length{9, 2, 1.5, 2}})
+	sf.Stroke(layout.Polyline(from, to), layout.Pen{Width: hairline, Color: b.g.t.Ink, Dash: []layout.Length{9, 2, 1.5, 2}})
 }
 
 // look is the tone of a cylinder: that of its first reading, or of its plug.

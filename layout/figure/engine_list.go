@@ -298,7 +298,7 @@ func (b *engineBody) drawCrankcase(sf layout.Surface) {
 		return
 	}
 	for _, at := range b.at {
-		sf.Stroke(layout.Polyline(middle, at), layout.Pen{Width: hairline, Color: t.Muted, Dash: []layout.Length{9, 2, 1.5, 2}})
+		sf.Stroke(layout.Polyline(middle, at), layout.Pen{Width: hairline, Color: t.Ink, Dash: []layout.Length{9, 2, 1.5, 2}})
 	}
 	sf.Fill(layout.Circle(middle, r), t.Tint)
 	sf.Stroke(layout.Circle(middle, r), layout.Pen{Width: outline, Color: t.Ink})

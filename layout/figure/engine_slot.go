@@ -180,10 +180,10 @@ func (s *slot) drawGrid(sf layout.Surface, t layout.Theme) {
 
 func (s *slot) tickText(sf layout.Surface, t layout.Theme, f layout.Face, along layout.Length, text string) {
 	if s.across {
-		sf.Text(layout.Point{X: along - sf.Width(text, f)/2, Y: s.to + tight + sf.CapHeight(f)}, text, f, t.Muted)
+		sf.Text(layout.Point{X: along - sf.Width(text, f)/2, Y: s.to + tight + sf.CapHeight(f)}, text, f, t.Ink)
 		return
 	}
-	layout.TextMiddle(sf, layout.Point{X: s.from - small, Y: along}, layout.Right, text, f, t.Muted)
+	layout.TextMiddle(sf, layout.Point{X: s.from - small, Y: along}, layout.Right, text, f, t.Ink)
 }
 
 // overshoot is how far a limit's line reaches beyond the grid, toward its value.
@@ -217,10 +217,10 @@ func (s *slot) drawLimits(sf layout.Surface, t layout.Theme) {
 	}
 	for i, l := range limits {
 		if s.across {
-			sf.Text(layout.Point{X: at[i] - sf.Width(l.Label, face)/2, Y: s.from - overshoot - tight}, l.Label, face, t.Accent)
+			sf.Text(layout.Point{X: at[i] - sf.Width(l.Label, face)/2, Y: s.from - overshoot - tight}, l.Label, face, t.Ink)
 			continue
 		}
-		layout.TextMiddle(sf, layout.Point{X: s.to + overshoot + tight, Y: at[i]}, layout.Left, l.Label, face, t.Accent)
+		layout.TextMiddle(sf, layout.Point{X: s.to + overshoot + tight, Y: at[i]}, layout.Left, l.Label, face, t.Ink)
 	}
 }
 

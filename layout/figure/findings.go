@@ -128,10 +128,10 @@ func (f *findingsSetting) frame(depths []depth, named bool) layout.Frame {
 	}
 	frames := []layout.Frame{heading(f.t, f.d.Title, f.d.Sub, f.width), heard(layout.List, f.columns(gap, listed(items)))}
 	if also := f.also(depths); named && also.Text != "" {
-		frames = append(frames, paragraph(f.t, f.width, layout.Left, run(f.t, layout.Body, f.t.Muted, f.d.Lead.Also), also))
+		frames = append(frames, paragraph(f.t, f.width, layout.Left, run(f.t, layout.Body, f.t.Ink, f.d.Lead.Also), also))
 	}
 	if left != (Omitted{}) && f.d.More != nil {
-		frames = append(frames, textFrame(f.t, f.d.More(left), layout.Note, f.t.Muted, f.width))
+		frames = append(frames, textFrame(f.t, f.d.More(left), layout.Note, f.t.Ink, f.width))
 	}
 	whole := stack(small, frames...)
 	if left != (Omitted{}) {
@@ -211,7 +211,7 @@ func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Len
 	inner := width - entryIndent(t)
 	runs := []layout.Run{run(t, layout.Strong, t.Ink, f.Says)}
 	if f.Urgency != "" {
-		runs = append(runs, run(t, layout.Body, t.Ink, f.Urgency)) // in ink: a fax breaks colour up into dots
+		runs = append(runs, run(t, layout.Body, t.Ink, f.Urgency))
 	}
 	if d >= because {
 		runs = append(runs, run(t, layout.Body, t.Ink, f.Because))
@@ -233,12 +233,12 @@ func labelled(t layout.Theme, label, text string) []layout.Run {
 	if text == "" {
 		return nil
 	}
-	return []layout.Run{run(t, layout.Body, t.Muted, label), run(t, layout.Body, t.Ink, text)}
+	return []layout.Run{run(t, layout.Body, t.Ink, label), run(t, layout.Body, t.Ink, text)}
 }
 
 func smallPrint(t layout.Theme, label, text string, width layout.Length) layout.Frame {
 	if text == "" {
 		return empty()
 	}
-	return paragraph(t, width, layout.Left, run(t, layout.Note, t.Muted, label), run(t, layout.Note, t.Muted, text))
+	return paragraph(t, width, layout.Left, run(t, layout.Note, t.Ink, label), run(t, layout.Note, t.Ink, text))
 }

@@ -135,7 +135,7 @@ func randomPhotos(r *rand.Rand) Photos {
 func randomFields(r *rand.Rand) []Field {
 	var fields []Field
 	for range r.IntN(9) {
-		fields = append(fields, Field{randomText(r, 3), randomText(r, 12)})
+		fields = append(fields, Field{Name: randomText(r, 3), Value: randomText(r, 12), Lead: randomText(r, 3)})
 	}
 	return fields
 }

@@ -57,7 +57,7 @@ func headKind(t layout.Theme, d Masthead, width layout.Length, level layout.Deta
 	}
 	number := join(d.Number, d.Date)
 	right := min(max(m.Width(d.Kind, t.Face(kind)), m.Width(number, t.Face(layout.Title)))+1, width*0.55)
-	return right, stack(0, heard(layout.Heading1, alignRight(t, d.Kind, kind, t.Accent, right)), alignRight(t, number, layout.Title, t.Ink, right))
+	return right, stack(0, heard(layout.Heading1, alignRight(t, d.Kind, kind, t.Ink, right)), alignRight(t, number, layout.Title, t.Ink, right))
 }
 
 // headShop is the shop's name over its address, in the size that leaves the
@@ -69,7 +69,7 @@ func headShop(t layout.Theme, d Masthead, width layout.Length, level layout.Deta
 	}
 	return stack(0,
 		textFrame(t, d.Shop, name, t.Ink, width),
-		partsFrame(t, d.Lines, layout.Label, t.Muted, width))
+		partsFrame(t, d.Lines, layout.Label, t.Ink, width))
 }
 
 // partsFrame sets texts one after another with dots between them, each whole on

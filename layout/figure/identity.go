@@ -62,7 +62,7 @@ func fieldRow(t layout.Theme, fields []Field, width layout.Length) layout.Frame 
 	var row []column
 	for _, f := range fields {
 		w := fieldWidth(t, f) + free/layout.Length(len(fields))
-		row = append(row, column{w, heard(layout.Paragraph, stack(0, textFrame(t, f.Name, layout.Label, t.Muted, w), textFrame(t, f.Value, layout.Body, t.Ink, w)))})
+		row = append(row, column{w, heard(layout.Paragraph, stack(0, textFrame(t, f.Name, layout.Label, t.Ink, w), textFrame(t, f.Value, layout.Body, t.Ink, w)))})
 	}
 	return beside(0, row...)
 }
@@ -75,7 +75,7 @@ func fieldsRunOn(t layout.Theme, fields []Field, width layout.Length, value layo
 	var line []column
 	var used layout.Length
 	for _, f := range fields {
-		runs := []layout.Run{run(t, layout.Label, t.Muted, f.Name), run(t, value, t.Ink, f.Value)}
+		runs := []layout.Run{run(t, layout.Label, t.Ink, f.Lead), run(t, value, t.Ink, f.Value)}
 		w := min(textWidth(t, runs)+1, width)
 		if len(line) > 0 && used+w > width {
 			lines = append(lines, beside(gap, line...))

@@ -68,12 +68,12 @@ func checkBox(t layout.Theme, width, pad layout.Length, inside func(inner layout
 // narrow, and how the check is made.
 func checkHead(t layout.Theme, d NextCheck, width layout.Length) layout.Frame {
 	w := t.Measurer.Width(d.Title, t.Face(layout.Heading)) + medium
-	title := heard(layout.Heading2, textFrame(t, d.Title, layout.Heading, t.Accent, width))
+	title := heard(layout.Heading2, textFrame(t, d.Title, layout.Heading, t.Ink, width))
 	do := textFrame(t, d.Do, layout.Body, t.Ink, width)
 	if w+t.Measurer.Width(d.Effort, t.Face(layout.Label)) > width {
-		return stack(tight, title, textFrame(t, d.Effort, layout.Label, t.Muted, width), do)
+		return stack(tight, title, textFrame(t, d.Effort, layout.Label, t.Ink, width), do)
 	}
-	effort := inset(alignRight(t, d.Effort, layout.Label, t.Muted, width-w), tight, 0, 0, 0)
+	effort := inset(alignRight(t, d.Effort, layout.Label, t.Ink, width-w), tight, 0, 0, 0)
 	return stack(tight, beside(0, column{w, title}, column{width - w, effort}), do)
 }
 
@@ -94,7 +94,7 @@ func ended(text, mark string) string {
 // after an outcome.
 func checkRunOn(t layout.Theme, d NextCheck, width layout.Length, next bool) layout.Frame {
 	const role = layout.Label
-	runs := []layout.Run{run(t, role, t.Muted, dotted(d.Effort)), run(t, role, t.Ink, d.Do)}
+	runs := []layout.Run{run(t, role, t.Ink, dotted(d.Effort)), run(t, role, t.Ink, d.Do)}
 	for _, o := range d.Outcomes {
 		name := run(t, role, t.Ink, ended(o.If, ":"))
 		name.Face.Weight = layout.Bold
@@ -106,7 +106,7 @@ func checkRunOn(t layout.Theme, d NextCheck, width layout.Length, next bool) lay
 	if next {
 		runs = append(runs, run(t, role, t.Ink, d.Others))
 	}
-	return headed(t, width, run(t, layout.Heading, t.Accent, d.Title), runs...)
+	return headed(t, width, run(t, layout.Heading, t.Ink, d.Title), runs...)
 }
 
 // dotted puts a middle dot before words that run on.

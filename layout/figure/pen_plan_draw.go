@@ -112,7 +112,7 @@ func (p penPlan) draw(s layout.Surface, at layout.Point, room layout.Size) {
 // body is the engine as every sheet draws it, empty, and in black and white.
 func (p penPlan) body() *engineBody {
 	t := p.t
-	t.Tint, t.Muted = t.Paper, t.Ink
+	t.Tint = t.Paper
 	d := &EnginePlan{Build: p.d.Build, Heads: p.d.Heads, Banks: p.d.Banks, Engine: Up, Cylinders: make([]Cylinder, len(p.d.Cylinders))}
 	if p.turned {
 		d.Build, d.Banks, d.Engine = Upright, nil, Left

@@ -94,7 +94,7 @@ func (d Spread) heading(t layout.Theme, ruler *chart.Ruler, width layout.Length)
 	case fits(title + medium + sub):
 		return over(heading(t, d.Title, d.Sub, width), key.at(t, lineHeight(head)))
 	case fits(title):
-		return stack(0, over(heading(t, d.Title, "", width), key.at(t, lineHeight(head))), textFrame(t, d.Sub, layout.Label, t.Muted, width))
+		return stack(0, over(heading(t, d.Title, "", width), key.at(t, lineHeight(head))), textFrame(t, d.Sub, layout.Label, t.Ink, width))
 	case fits(sub):
 		return stack(0, heading(t, d.Title, "", width), over(heading(t, "", d.Sub, width), key.at(t, lineHeight(note))))
 	}
@@ -140,7 +140,7 @@ func (k gaugeKey) at(t layout.Theme, height layout.Length) layout.Frame {
 		y := a.Y + height/2 + s.CapHeight(face)/2
 		x := a.Right() - k.width
 		layout.Tag{Kind: layout.Decoration}.Draw(s, func() { // the ruler's words have how long it is
-			s.Text(layout.Point{X: x + k.bar + small, Y: y}, k.text, face, t.Muted)
+			s.Text(layout.Point{X: x + k.bar + small, Y: y}, k.text, face, t.Ink)
 		})
 		drawWhisker(s, t, x, x+k.bar, y-s.CapHeight(face)/2)
 	}}

@@ -53,7 +53,7 @@ func drawUnread(s layout.Surface, t layout.Theme, r Unread, at layout.Point) {
 			DrawTab(s, t, n, at.Add(w/2, 0), face)
 			at.X += w + tight
 		}
-		layout.TextMiddle(s, at.Add(tight, 0), layout.Left, r.Why, t.Face(layout.Label), t.Muted)
+		layout.TextMiddle(s, at.Add(tight, 0), layout.Left, r.Why, t.Face(layout.Label), t.Ink)
 	})
 }
 

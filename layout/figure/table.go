@@ -92,7 +92,7 @@ func NewTable(d Table) layout.Block {
 		captions := captionLines(t, d.Captions, width, level)
 		switch {
 		case d.Sum != "" && level == layout.Brief:
-			f := headed(t, width, run(t, layout.Heading, t.Ink, d.Title), run(t, layout.Label, t.Muted, d.Sum))
+			f := headed(t, width, run(t, layout.Heading, t.Ink, d.Title), run(t, layout.Label, t.Ink, d.Sum))
 			f.Richer = richer(f, ruled(t, d, width), tableRunOn(t, d, width, captions))
 			return f
 		case d.RunOn != layout.Full && level >= d.RunOn:
@@ -211,7 +211,7 @@ func rowsRunOn(t layout.Theme, d Table, width layout.Length) layout.Frame {
 		}
 		if !again { // more of the same is not named again
 			if len(runs) > 0 {
-				runs = append(runs, run(t, layout.Note, t.Muted, strings.TrimSpace(runOnDot)))
+				runs = append(runs, run(t, layout.Note, t.Ink, strings.TrimSpace(runOnDot)))
 			}
 			runs = append(runs, run(t, layout.Note, t.Ink, name))
 		} else if len(runs) > 0 {

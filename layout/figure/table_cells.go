@@ -23,7 +23,7 @@ func (s *tableSetting) header() layout.Frame {
 		width := s.x(last) + s.widths[last] - s.x(i)
 		f := s.tab(c.Heading)
 		if !c.HeadTab {
-			f = paragraph(s.t, width, s.alignment(s.d.Columns[last]), run(s.t, layout.Note, s.t.Muted, c.Heading))
+			f = paragraph(s.t, width, s.alignment(s.d.Columns[last]), run(s.t, layout.Note, s.t.Ink, c.Heading))
 		}
 		f = layout.Tag{Kind: layout.HeadAbove, Span: last - i + 1}.Frame(f)
 		frames, at = append(frames, f), append(at, s.x(i))
@@ -129,7 +129,7 @@ func (s *tableSetting) cell(i int, c TableCell, width layout.Length) layout.Fram
 	face := s.face(column, c)
 	first := run(s.t, s.role, s.t.Ink, c.Text)
 	first.Face = face
-	words := paragraph(s.t, width-s.markRoom(c), layout.Left, first, run(s.t, s.role, s.t.Muted, c.Note))
+	words := paragraph(s.t, width-s.markRoom(c), layout.Left, first, run(s.t, s.role, s.t.Ink, c.Note))
 	if c.Mark == NoMark {
 		return words
 	}
@@ -166,7 +166,7 @@ func (s *tableSetting) number(column Column, c TableCell, x layout.Length) layou
 		at := layout.Point{X: a.X + x, Y: baseline(surface, face, a.Y)}
 		surface.Text(at, c.Text, face, s.t.Ink)
 		if c.Note != "" {
-			surface.Text(at.Add(surface.Width(c.Text, face), 0), " "+c.Note, note, s.t.Muted)
+			surface.Text(at.Add(surface.Width(c.Text, face), 0), " "+c.Note, note, s.t.Ink)
 		}
 	}}
 }

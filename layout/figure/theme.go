@@ -3,9 +3,9 @@ package figure
 import "gaugesheet/layout"
 
 // DefaultTheme is the type and the inks of a sheet: seven sizes of one scale,
-// pure black (a one-colour printer halftones any other dark ink), greys that
-// stay apart on a grey printer, and one accent, an ink blue dark enough to
-// print as near black. Sizes and the accent may be changed by a
+// pure black for every word (a one-colour printer and a fax break any other dark
+// ink up into dots), greys that stay apart on a grey printer, and one accent for
+// lines, an ink blue dark enough to print as near black. Sizes and the accent may be changed by a
 // template; the contrasts are checked by this package's tests.
 func DefaultTheme(m layout.Measurer) layout.Theme {
 	t := layout.Theme{
@@ -13,7 +13,6 @@ func DefaultTheme(m layout.Measurer) layout.Theme {
 		Scale:    1,
 		Smallest: 7.5,
 		Ink:      layout.Color{},
-		Muted:    layout.Color{R: 0x3d, G: 0x46, B: 0x4f},
 		Accent:   layout.Color{R: 0x10, G: 0x44, B: 0x5c},
 		Line:     layout.Color{R: 0x8d, G: 0x96, B: 0x9e},
 		Tint:     layout.Color{R: 0xeb, G: 0xef, B: 0xf2},

@@ -42,7 +42,7 @@ func TestContrastFormula(t *testing.T) {
 func TestTextContrast(t *testing.T) {
 	// At least 4.5:1 for text. Source: WCAG 2.1, 1.4.3.
 	th := DefaultTheme(nil)
-	for name, text := range map[string]layout.Color{"ink": th.Ink, "muted": th.Muted, "accent": th.Accent} {
+	for name, text := range map[string]layout.Color{"ink": th.Ink, "accent": th.Accent} {
 		for where, ground := range map[string]layout.Color{"paper": th.Paper, "tint": th.Tint} {
 			if got := contrast(text, ground); got < 4.5 {
 				t.Errorf("%s on %s: contrast %.2f, want at least 4.5", name, where, got)
@@ -58,7 +58,7 @@ func TestInksStayApartInGrey(t *testing.T) {
 	// On a grey printer only luminance is left. The steps are our own choice:
 	// no source.
 	th := DefaultTheme(nil)
-	steps := []layout.Color{th.Accent, th.Muted, th.Line, th.Fill, th.Tint, th.Paper}
+	steps := []layout.Color{th.Accent, th.Line, th.Fill, th.Tint, th.Paper}
 	for i := 1; i < len(steps); i++ {
 		if luminance(steps[i]) <= luminance(steps[i-1]) {
 			t.Errorf("%v is not lighter than %v", steps[i], steps[i-1])

@@ -25,7 +25,7 @@ func tonePen(t layout.Theme, tone Tone) layout.Pen {
 	case Hatch, Dense:
 		return layout.Pen{Width: heavy, Color: t.Ink}
 	case Open:
-		return layout.Pen{Width: outline, Color: t.Muted, Dash: []layout.Length{3, 2}}
+		return layout.Pen{Width: outline, Color: t.Ink, Dash: []layout.Length{3, 2}}
 	}
 	return layout.Pen{Width: outline, Color: t.Ink}
 }
@@ -41,9 +41,9 @@ func paintPattern(s layout.Surface, t layout.Theme, tone Tone, p layout.Path) {
 	s.Clip(p, func() {
 		switch tone {
 		case Faint:
-			dots(s, area, t.Muted)
+			dots(s, area, t.Ink)
 		case Hatch:
-			s.Stroke(layout.Hatching(area, patternStep, 1), layout.Pen{Width: 0.9, Color: t.Muted})
+			s.Stroke(layout.Hatching(area, patternStep, 1), layout.Pen{Width: 0.9, Color: t.Ink})
 		case Dense:
 			pen := layout.Pen{Width: 0.9, Color: t.Ink}
 			s.Stroke(layout.Hatching(area, patternStep, 1), pen)
@@ -51,7 +51,7 @@ func paintPattern(s layout.Surface, t layout.Theme, tone Tone, p layout.Path) {
 		case Raised:
 			for y := area.Y + patternStep/2; y < area.Bottom(); y += patternStep {
 				s.Stroke(layout.Polyline(layout.Point{X: area.X, Y: y}, layout.Point{X: area.Right(), Y: y}),
-					layout.Pen{Width: 0.8, Color: t.Muted})
+					layout.Pen{Width: 0.8, Color: t.Ink})
 			}
 		}
 	})

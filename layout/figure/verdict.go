@@ -52,7 +52,7 @@ func verdictRunOn(t layout.Theme, d Verdict, width layout.Length) layout.Frame {
 		if i < len(d.Answers)-1 {
 			word += runOnDot
 		}
-		runs = append(runs, run(t, layout.Label, t.Muted, a.Question), run(t, layout.Strong, t.Ink, word))
+		runs = append(runs, run(t, layout.Label, t.Ink, a.Question), run(t, layout.Strong, t.Ink, word))
 	}
 	words := stack(tight, headline(t, d, width, layout.Brief), paragraph(t, width, layout.Left, runs...))
 	return stack(tight, rule(layout.Pen{Width: heavy, Color: t.Accent}), words, rule(layout.Pen{Width: hairline, Color: t.Line}))
@@ -134,7 +134,7 @@ func answerFrame(t layout.Theme, a Answer, width layout.Length, level layout.Det
 			drawSquares(s, t, layout.Point{X: area.X + x, Y: baseline(s, face, area.Y)}, face.Size, a.Sure)
 		})
 	}
-	question := textFrame(t, a.Question, layout.Label, t.Muted, width)
+	question := textFrame(t, a.Question, layout.Label, t.Ink, width)
 	return stack(0, question, word, balanced(t, a.Why, layout.Label, t.Ink, width))
 }
 

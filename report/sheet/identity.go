@@ -89,7 +89,7 @@ func (v *view) identityBlock() layout.Block {
 	d := figure.Identity{}
 	add := func(to *[]figure.Field, key, value string) {
 		if value != "" {
-			*to = append(*to, figure.Field{Name: together(v.label("field." + key)), Value: onPage(value)})
+			*to = append(*to, figure.Field{Name: together(v.label("field." + key)), Value: onPage(value), Lead: together(v.label("field.lead", "name", v.label("field."+key)))})
 		}
 	}
 	vehicle := v.job.Vehicle

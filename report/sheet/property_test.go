@@ -9,6 +9,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
+	"gaugesheet/layout"
 	"gaugesheet/layout/face"
 	"gaugesheet/layout/record"
 	"gaugesheet/report/job"
@@ -154,5 +155,21 @@ func checkFindingOrder(t *testing.T, rec *record.Recorder, d *diag.Diagnosis, ki
 	}
 	if first && len(d.Findings) > 0 && d.Urgency != diag.NoAction { // what asks for nothing has no urgency
 		t.Errorf("%s: no finding is on the page", kind)
+	}
+}
+
+// Every word on a page is pure black, or white in a tab: a fax and a one-colour
+// printer break any other ink up into dots.
+func TestWordsAreBlack(t *testing.T) {
+	black, white := layout.Color{}, layout.Color{R: 0xff, G: 0xff, B: 0xff}
+	for _, path := range examples(t) {
+		j := readExample(t, path)
+		for kind := range smallestType {
+			for _, text := range drawn(t, j, kind, "letter").Texts() {
+				if text.Color != black && text.Color != white {
+					t.Errorf("%s, %s: %q is in %v", path, kind, text.String, text.Color)
+				}
+			}
+		}
 	}
 }
