@@ -91,9 +91,21 @@ func (c *Case) MayBeOfLowRatio() bool {
 }
 
 // readsTooLowForAny reports an engine that does what too little pressure makes an
-// engine do, or that oil brings up far.
+// engine do, or of which it is known that it loses what it lacks.
 func (c *Case) readsTooLowForAny() bool {
-	return c.Complains("low power", "hard start", "no start", "oil use") || c.oilBringsUp()
+	return c.Complains("low power", "hard start", "no start", "oil use") || c.lostNotLacking()
+}
+
+// lostNotLacking reports a low pressure that does not come of the ratio: oil brings it
+// up, or half of the cylinders and more let their air out.
+func (c *Case) lostNotLacking() bool {
+	leaks := 0
+	for _, n := range c.Read() {
+		if c.HighLoss(n) {
+			leaks++
+		}
+	}
+	return c.oilBringsUp() || leaks > 0 && 2*leaks >= len(c.Read())
 }
 
 // oilBringsUp reports a reading that oil lifts by more than its own volume does: the
@@ -108,7 +120,7 @@ func (c *Case) oilBringsUp() bool {
 // ratioOpen reports an engine that reads what one of a low ratio gives, of a kind that
 // may have such a ratio, and that only complaints call low.
 func (c *Case) ratioOpen(floor *Floor) bool {
-	return c.MayBeOfLowRatio() && floor.Facts["lowRatio"] == "" && !c.oilBringsUp() && c.Cranking().Highest >= floor.Low*air.RatioShare(lowRatio, floorRatio)
+	return c.MayBeOfLowRatio() && floor.Facts["lowRatio"] == "" && !c.lostNotLacking() && c.Cranking().Highest >= floor.Low*air.RatioShare(lowRatio, floorRatio)
 }
 
 // SparkLit reports an engine lit by a spark: by its fuel, or where that is not
