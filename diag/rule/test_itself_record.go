@@ -36,12 +36,14 @@ var recordRules = []Rule{
 		},
 	},
 	{
-		Name: "read-once", Title: "One figure, read once, on which much hangs", Class: TestItself, About: diag.AboutTest, Variants: []string{"rotors"},
+		Name: "read-once", Title: "One figure, read once, on which much hangs", Class: TestItself, About: diag.AboutTest, Variants: []string{"rotors", "further", "wet", "leakage"},
 		Why: "A figure is misread, or a digit miswritten, more easily than a cylinder goes bad, and 168 for 158 looks like any other reading. Where one figure that was read once sets a cylinder apart, " +
 			"and nothing else that was found on that cylinder goes with it, a careful hand looks at it again before anything is taken apart.",
 		Source: "common practice, no source",
 		Asks: "a cylinder is low, to be watched past a limit that the job states, high, or beside others that are low more than 10 % from every other reading (5 % where it is three times as far as these are from each other); it has one reading and was not tested again, and neither its leakage, its first stroke, its reading " +
-			"with oil, its plug (by a look that no cylinder has which reads otherwise), a code, what was seen in it, its part in running the engine nor an earlier test goes with that; not asked of low ones that are more than half; or one face of a rotor stands far under the other two, and it was not tested again",
+			"with oil, its plug (by a look that no cylinder has which reads otherwise), a code, what was seen in it, its part in running the engine nor an earlier test goes with that; not asked of low ones that are more than half; or one face of a rotor stands far under the other two, and it was not tested again; or one fuel or oil pressure alone is past its limit or goes against what the others of its test say " +
+			"(12 % between pressures of one regulator, a held pressure that rises again by half or falls faster than it began, oil pressure lower at speed than at idle or 8 times as high), the injector of one cylinder is 15 % from the others, " +
+			"which lie within 6 %, a cylinder alone loses 15 points more air than any other and has their pressure, or a reading with oil is 10 % under the one without or 1.6 times the highest without",
 		Notices: readOnce,
 	},
 	{
@@ -210,16 +212,41 @@ func readOnce(c *known.Case) []diag.Notice {
 	if faces := c.FacesOnce(); len(faces) > 0 {
 		return notice("read-once", "rotors", faces, nil)
 	}
+	further := loneFigures(c)
 	if !c.Has(known.NeedsCompression) {
-		return nil
+		return further
 	}
 	names := slices.DeleteFunc(c.ReadOnce(), func(name string) bool {
 		return slices.ContainsFunc(c.Sums.Notices, func(n diag.Notice) bool { return slices.Contains(n.Cylinders, name) })
 	})
 	if len(names) == 0 {
-		return nil
+		return further
 	}
-	return notice("read-once", "", names, nil)
+	return append(notice("read-once", "", names, nil), further...)
+}
+
+// loneFigures leaves nothing out: no other rule doubts a figure of these tests.
+func loneFigures(c *known.Case) []diag.Notice {
+	var out []diag.Notice
+	for _, f := range c.LoneFigures() {
+		variant := "further"
+		switch f.Section {
+		case "compression":
+			variant = "wet"
+		case "leakage":
+			variant = "leakage"
+		}
+		var cylinders []string
+		if f.Cylinder != "" {
+			cylinders = []string{f.Cylinder}
+		}
+		fuel, reading := f.Section == "fuel-pressure", f.Reading
+		if !fuel {
+			reading = f.Section + " " + reading
+		}
+		out = append(out, notice("read-once", variant, cylinders, diag.Facts{"section": f.Section, "reading": reading, "fuel": fuel})...)
+	}
+	return out
 }
 
 func readNotTold(c *known.Case) []diag.Notice {

@@ -23,7 +23,9 @@ func (r *reader) leakage(top *section) *diag.Leakage {
 	if l.Limit != nil {
 		l.LimitEntered = sec.scalarText("limit")
 	}
+	r.supplies = nil
 	l.Dry, l.Wet = r.leaks(sec, "dry"), r.leaks(sec, "wet")
+	r.otherSupply()
 	r.lossOnly(sec, l)
 	state := func(one diag.Leak) whyNot { return whyNot{one.State, one.Reason} }
 	l.State, l.Reason = stateOf(append(partsOf(r, l.Dry, state), partsOf(r, l.Wet, state)...))
@@ -233,6 +235,32 @@ func betweenWords(text string) string {
 	return string(out)
 }
 
+// A supplyOf is what a cylinder was supplied with.
+type supplyOf struct {
+	cylinder string
+	quantity.Value
+}
+
+// suppliedOff is how far one supply may be from that of all others, as a part: a
+// regulator drifts by less.
+const suppliedOff = 0.10
+
+// otherSupply notes a supply that is not that of all the other cylinders, which
+// have one: a figure slipped, or the regulator was turned.
+func (r *reader) otherSupply() {
+	for i, one := range r.supplies {
+		rest := slices.Delete(slices.Clone(r.supplies), i, i+1)
+		if len(rest) < 2 || slices.ContainsFunc(rest, func(o supplyOf) bool { return o.Value != rest[0].Value }) || one.Unit != rest[0].Unit {
+			continue
+		}
+		if usual := rest[0].Number; abs(one.Number-usual) > suppliedOff*usual {
+			r.notice("unit-suspect", "digit", []string{one.cylinder}, diag.Facts{"section": "leakage", "unit": string(one.Unit),
+				"value": diag.Number{Value: one.Number, Unit: one.Unit}, "meant": diag.Number{Value: usual, Unit: one.Unit}})
+		}
+	}
+}
+
+// lossOf is the loss in percent of what was held of a supply.
 func (r *reader) lossOf(n *node, label string, held, supplied quantity.Value) (float64, bool) {
 	back, err := held.In(supplied.Unit)
 	switch {
@@ -244,6 +272,7 @@ func (r *reader) lossOf(n *node, label string, held, supplied quantity.Value) (f
 		r.report(n.pos, "what was held stands first: "+plainNumber(supplied.Number)+"/"+plainNumber(back),
 			"'%s' holds %s of %s supplied, more than there was", label, plainNumber(back), plainNumber(supplied.Number))
 	default:
+		r.supplies = append(r.supplies, supplyOf{label[strings.LastIndexByte(label, '.')+1:], supplied})
 		loss, err := air.LeakagePercent(back, supplied.Number)
 		return loss, err == nil
 	}

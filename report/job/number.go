@@ -189,7 +189,7 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 		s.r.report(n.pos, "did you mean "+plainNumber(-v.Number)+"? it is written without a sign", "'%s' is '%s', below 0 %s, which no gauge reads", label, short(n.text), s.unit)
 		return 0, false
 	}
-	if len(text) > 1 && text[0] == '0' && isWhole(text[1:2]) && len(s.units) == 0 { // 052: the first figure is another
+	if len(text) > 1 && text[0] == '0' && isWhole(text[1:2]) { // 052: the first figure is another
 		s.r.report(n.pos, "look at the notes again: did you mean "+strings.TrimLeft(text, "0")+", or another figure in the place of the nought?", "'%s' is '%s', which begins with a nought", label, short(n.text))
 		return 0, false
 	}

@@ -8,7 +8,7 @@ import (
 	"gaugesheet/diag/quantity"
 )
 
-var gaps = bounds{millimetres[:2], 0.1, 5, [2]float64{0.3, 2.2}}
+var gaps = bounds{millimetres[:2], 0.2, 2.5, [2]float64{0.3, 2.2}}
 
 func (r *reader) plugs(top *section) *diag.Plugs {
 	if state, reason, ok := r.stated(top, "plugs"); ok {
@@ -165,7 +165,7 @@ func (r *reader) measuredGap(s *section) *float64 {
 		return nil
 	}
 	found := gaps
-	found.low = 0 // a gap that is closed
+	found.low, found.high = 0, 3.5 // closed, and burnt away
 	if v, err := quantity.Parse(n.text); err == nil && v.Unit == quantity.None && r.gapUnit != quantity.None {
 		n = &node{pos: n.pos, text: n.text + " " + string(r.gapUnit)}
 	} else if err == nil && v.Unit == quantity.None && v.Number == 0 {

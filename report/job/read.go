@@ -92,6 +92,7 @@ type reader struct {
 	scales   map[string]*scale   // of the sections being read, by name
 	measured map[string][]*scale // of the further tests, by section
 	hasPlugs bool                // the job says how spark plugs look
+	supplies []supplyOf          // of the leakages read
 	gapUnit  quantity.Unit       // of the plug gap by the book; none where not given
 }
 

@@ -1,0 +1,295 @@
+package known
+
+import (
+	"math"
+	"slices"
+
+	"gaugesheet/diag"
+)
+
+// How far a further figure may lie from where the others of its test put it
+// before it stands by itself, as a part: judgement, no source.
+const (
+	apartFuel    = 0.12 // pressures of one regulator
+	apartAlike   = 0.15 // what every injector gives, from the middle of the others
+	alikeOthers  = 0.06 // those others from each other
+	fallsFaster  = 0.80 // of what the first fall of a held pressure leaves to be expected
+	risesHeld    = 1.50 // times: warm fuel lifts a held pressure by less
+	oilRises     = 8.0  // times from idle to speed: a pump gives hardly more
+	oilFalls     = 0.90 // of the pressure at idle, at a higher speed
+	wetUnderDry  = 0.90 // of the reading without oil
+	wetOverOther = 1.60 // times the highest without oil
+	apartLeak    = 15   // points of loss from every other cylinder
+)
+
+// A LoneFigure is a reading of a test that by itself goes against what the others
+// of that test say. A figure miswritten would do the same.
+type LoneFigure struct {
+	Section, Reading string // the keys of the job file
+	Cylinder         string
+}
+
+// LoneFigures are those of the fuel pressure, the oil pressure, the injectors, the
+// leakage and the readings with oil, each read once.
+func (c *Case) LoneFigures() []LoneFigure {
+	if c.supposed {
+		return nil
+	}
+	var out []LoneFigure
+	for _, k := range c.Circuits() {
+		if name := k.loneFigure(); name != "" {
+			out = append(out, LoneFigure{Section: "fuel-pressure", Reading: name})
+		}
+	}
+	if r := c.Sums.MeasuredTest(Oil); r != nil {
+		if m := loneOil(r); m != nil {
+			out = append(out, LoneFigure{Section: Oil, Reading: m.Name})
+		}
+	}
+	if r := c.Sums.MeasuredTest("injectors"); r != nil {
+		out = append(out, loneAlike(r)...)
+	}
+	return slices.Concat(out, c.loneWet(), c.loneLeak())
+}
+
+// saysOfRegulator is between which pressures a figure puts the regulator.
+type saysOfRegulator struct {
+	name      string
+	low, high float64
+}
+
+func (a saysOfRegulator) agrees(b saysOfRegulator) bool {
+	return a.low <= b.high*(1+apartFuel) && b.low <= a.high*(1+apartFuel)
+}
+
+// What the vacuum of a manifold takes off the pressure of a regulator that has its
+// hose on, in psi: at least and at most as engines idle, and with what gauges are off.
+const (
+	leastDraw, mostDraw = 5, 12
+	widestDraw          = 13
+)
+
+// loneFigure is the one pressure that the others, which agree, speak against, or
+// the only one past its limit; "" for none.
+func (k Circuit) loneFigure() string {
+	if name := k.loneHeld(); name != "" {
+		return name
+	}
+	past, within, outside := "", 0, 0
+	for _, r := range k.Steady() {
+		below, _ := Below(r)
+		above, _ := Above(r)
+		switch {
+		case below || above:
+			past, outside = r.Name, outside+1
+		case r.LimitLow != nil || r.LimitHigh != nil:
+			within++
+		}
+	}
+	if outside == 1 && within > 0 {
+		return past
+	}
+	if name := alone(k.ofRegulator(leastDraw, mostDraw)); name != "" && name != "idle" {
+		return name
+	}
+	if name := alone(k.ofRegulator(0, widestDraw)); name == "idle" { // which may not be drawn down at all
+		return name
+	}
+	return ""
+}
+
+// ofRegulator is what each figure says of the regulator, where a manifold draws as
+// much as that.
+func (k Circuit) ofRegulator(leastDraw, mostDraw float64) []saysOfRegulator {
+	var say []saysOfRegulator
+	for _, r := range k.Steady() {
+		one := saysOfRegulator{r.Name, r.Value, r.Value}
+		if r.Name == "idle" && k.MayBeReferenced() {
+			one.low, one.high = one.low+k.Case.Psi(leastDraw), one.high+k.Case.Psi(mostDraw)
+		}
+		say = append(say, one)
+	}
+	if len(k.Hold) > 0 { // what holds is at most what it was
+		say = append(say, saysOfRegulator{"hold", k.Hold[0].Value, math.Inf(1)})
+	}
+	return say
+}
+
+// alone is the one of three figures or more that all others, which agree with each
+// other, speak against; "" for none.
+func alone(say []saysOfRegulator) string {
+	if len(say) < 3 {
+		return ""
+	}
+	lone := ""
+	for i, a := range say {
+		rest := slices.Delete(slices.Clone(say), i, i+1)
+		if disagree(rest) || slices.ContainsFunc(rest, func(b saysOfRegulator) bool { return b.name != "hold" && a.agrees(b) }) { // any pressure may fall as far as that
+			continue
+		}
+		if lone != "" {
+			return ""
+		}
+		lone = a.name
+	}
+	return lone
+}
+
+// disagree reports two figures that put the regulator elsewhere.
+func disagree(say []saysOfRegulator) bool {
+	for i, a := range say {
+		if slices.ContainsFunc(say[i+1:], func(b saysOfRegulator) bool { return !a.agrees(b) }) {
+			return true
+		}
+	}
+	return false
+}
+
+// loneHeld tells a held pressure that another, at a later time, speaks against.
+func (k Circuit) loneHeld() string {
+	from := k.Reading("key-on")
+	for i := 1; i < len(k.Hold); i++ {
+		first, later := k.Hold[i-1], k.Hold[i]
+		if first.Value > 0 && later.Value > first.Value*risesHeld {
+			return "hold"
+		}
+		if from == nil || from.Value <= 0 || first.Value <= 0 || first.Minutes <= 0 || i > 1 {
+			continue
+		}
+		left := 1 - first.Value/from.Value // a leak goes the slower the less there is
+		if left >= 0 && later.Value < fallsFaster*(from.Value-left*from.Value*later.Minutes/first.Minutes) {
+			return "hold"
+		}
+	}
+	return ""
+}
+
+// loneOil is the one figure of the oil pressure past its limit beside others that
+// keep theirs, or one that no pump makes beside the other; nil for none.
+func loneOil(r *diag.MeasuredResult) *diag.MeasuredReading {
+	var past, slow *diag.MeasuredReading
+	within, outside := 0, 0
+	for _, m := range runningOil(r) {
+		switch {
+		case m.Verdict == diag.Outside || m.Verdict == diag.TooClose && m.PastAsRead:
+			past, outside = m, outside+1
+		case m.Limited():
+			within++
+		}
+		if m.Name == "idle" {
+			slow = m
+		}
+	}
+	if outside == 1 && within > 0 {
+		return past
+	}
+	for _, m := range hotOil(r) {
+		if m.Name != "at-speed" || slow == nil || psi(slow) <= 0 {
+			continue
+		}
+		switch times := psi(m) / psi(slow); {
+		case times < oilFalls && speedOf(m) > 1200:
+			return m
+		case times > oilRises:
+			return slow
+		}
+	}
+	return nil
+}
+
+// loneAlike are the readings of which one cylinder alone stands apart from the
+// others, which lie close together.
+func loneAlike(r *diag.MeasuredResult) []LoneFigure {
+	by := map[string][]*diag.MeasuredReading{}
+	var names []string
+	for i := range r.Readings {
+		m := &r.Readings[i]
+		if m.Cylinder == "" {
+			continue
+		}
+		if by[m.Name] == nil {
+			names = append(names, m.Name)
+		}
+		by[m.Name] = append(by[m.Name], m)
+	}
+	var out []LoneFigure
+	for _, name := range names {
+		if cylinder := apartFrom(by[name]); cylinder != "" {
+			out = append(out, LoneFigure{r.Name, name, cylinder})
+		}
+	}
+	return out
+}
+
+// apartFrom is the only cylinder whose reading stands apart from all others; ""
+// for none.
+func apartFrom(readings []*diag.MeasuredReading) string {
+	if len(readings) < 3 {
+		return ""
+	}
+	for _, m := range readings {
+		var rest []float64
+		for _, other := range readings {
+			if other != m {
+				rest = append(rest, other.Value)
+			}
+		}
+		slices.Sort(rest)
+		middle := rest[len(rest)/2]
+		if rest[0] >= middle*(1-alikeOthers) && rest[len(rest)-1] <= middle*(1+alikeOthers) && (m.Value < middle*(1-apartAlike) || m.Value > middle*(1+apartAlike)) {
+			return m.Cylinder
+		}
+	}
+	return ""
+}
+
+// loneWet are readings with oil that no oil makes of those without.
+func (c *Case) loneWet() []LoneFigure {
+	if !c.Has(NeedsWet) || c.Cranking().N == 0 {
+		return nil
+	}
+	var out []LoneFigure
+	for _, r := range c.Cranking().Cylinders {
+		if r.Wet == nil || r.Dry == nil || r.WetDisagree {
+			continue
+		}
+		if *r.Wet < wetUnderDry**r.Dry || *r.Wet > wetOverOther*c.Cranking().Highest {
+			out = append(out, LoneFigure{"compression", "wet", r.Name})
+		}
+	}
+	return out
+}
+
+// loneLeak is the only cylinder that loses far more than all others and has their
+// pressure.
+func (c *Case) loneLeak() []LoneFigure {
+	if !c.Has(NeedsLeakage) || !c.DryRead() {
+		return nil
+	}
+	var most *diag.LeakResult
+	next := 0.0 // what the second most loses
+	read := 0
+	for i := range c.Sums.Leakage.Cylinders {
+		l := &c.Sums.Leakage.Cylinders[i]
+		if l.Loss == nil {
+			continue
+		}
+		read++
+		switch {
+		case most == nil || *l.Loss > *most.Loss:
+			if most != nil {
+				next = *most.Loss
+			}
+			most = l
+		case *l.Loss > next:
+			next = *l.Loss
+		}
+	}
+	if read < 3 || *most.Loss < next+apartLeak {
+		return nil
+	}
+	if r := c.Cylinder(most.Name); r == nil || r.Grade.IsLow() || r.PercentFromMedian == nil || *r.PercentFromMedian < -100*apartOnce {
+		return nil
+	}
+	return []LoneFigure{{"leakage", "loss", most.Name}}
+}

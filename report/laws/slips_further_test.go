@@ -1,0 +1,125 @@
+package laws_test
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// furtherFigure is a number that is no part of a word or of a key: what stands in
+// front of a colon, with its unit, is one.
+var furtherFigure = regexp.MustCompile(`[0-9]+(?:\.[0-9]+)?`)
+
+// notRead are keys under which figures stand that nobody read off a gauge.
+var notRead = []string{"unit", "order", "system", "limits", "limit", "oil", "dry", "gauge", "engine", "fitted"}
+
+// furtherFigures finds the readings of a job beside the dry ones, as the examples
+// write them: each with its section and its key.
+func furtherFigures(text string) []readFigure {
+	var out []readFigure
+	at, section, key := 0, "", ""
+	for _, line := range strings.SplitAfter(text, "\n") {
+		body, _, _ := strings.Cut(strings.TrimRight(line, "\n"), " #")
+		name, _, _ := strings.Cut(strings.TrimLeft(body, " "), ":")
+		switch indent := len(body) - len(strings.TrimLeft(body, " ")); {
+		case body == "" || name == "" || name[0] == '#':
+		case indent == 0:
+			section, key = name, ""
+		case indent == 2:
+			key = name
+		}
+		from := strings.Index(body, ":")
+		if to := strings.Index(body, "limits"); to > from {
+			body = body[:to]
+		}
+		if from >= 0 && from < len(body) && readIn(section, key) {
+			for _, m := range furtherFigure.FindAllStringIndex(body[from:], -1) {
+				f, t := from+m[0], from+m[1]
+				rest := strings.TrimLeft(body[t:], " ")
+				if word := body[f-1]; word >= 'a' && word <= 'z' || strings.HasPrefix(rest, ":") || strings.HasPrefix(rest, "min:") || strings.HasPrefix(rest, "rpm:") {
+					continue
+				}
+				out = append(out, readFigure{at + f, at + t, section + "." + key})
+			}
+		}
+		at += len(line)
+	}
+	return out
+}
+
+func readIn(section, key string) bool {
+	sections := []string{"fuel-pressure", "oil-pressure", "leakage", "vacuum", "starting", "cooling", "compression", "plugs", "balance", "injectors", "trims", "exhaust-gas", "crankcase", "back-pressure", "valves", "timing", "diesel"}
+	return slices.Contains(sections, section) && (!slices.Contains(notRead, key) || section == "leakage" && key == "dry")
+}
+
+// doubtsAny reports that a sheet asks for some figure again, whichever.
+func (s *subject) doubtsAny() bool {
+	for _, n := range s.out.Notices {
+		if n.Rule == "read-once" || n.Rule == "unit-suspect" {
+			return true
+		}
+	}
+	next := s.out.Verdict.NextCheck
+	return next != nil && next.Name == "leak-down-again" || s.doubtsReading("")
+}
+
+// mostSilentFurther is how many of those slips may change a sheet in silence: what
+// is left is a figure that another fault would show, 34 psi at idle as 43.
+const mostSilentFurther = 40
+
+// TestSlipsElsewhere makes every slip of a finger in the other readings of the
+// examples.
+func TestSlipsElsewhere(t *testing.T) {
+	if testing.Short() {
+		t.Skip("some 1,400 jobs")
+	}
+	files, err := filepath.Glob("../../examples/*.yaml")
+	if err != nil || len(files) == 0 {
+		t.Fatal(err)
+	}
+	count := map[string]map[string]int{}
+	silent, all := 0, 0
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		whole := string(text)
+		meant, err := fromExamples(text)
+		if err != nil {
+			t.Fatal(file, err)
+		}
+		for _, f := range furtherFigures(whole) {
+			for slip := range slipsOf(whole[f.from:f.to]) {
+				s, err := fromExamples([]byte(whole[:f.from] + slip + whole[f.to:]))
+				what := "the same"
+				switch {
+				case err != nil:
+					what = "refused"
+				case s.said() == meant.said():
+				case s.doubtsAny():
+					what = "doubted"
+				default:
+					what = "silent"
+					silent++
+					t.Logf("%s: %s, %s as %s: %s, check %s\n   was %s", filepath.Base(file), f.cylinder, whole[f.from:f.to], slip, s.said(), s.checkName(), meant.said())
+				}
+				if count[f.cylinder] == nil {
+					count[f.cylinder] = map[string]int{}
+				}
+				count[f.cylinder][what]++
+				all++
+			}
+		}
+	}
+	for key, n := range count {
+		t.Logf("%-30s %v", key, n)
+	}
+	t.Logf("%d of %d slips change the sheet in silence", silent, all)
+	if silent > mostSilentFurther || all < 1000 {
+		report(t, "T7 slips", "%d of %d slips elsewhere change a sheet that asks for no figure again, expected %d at most; -v lists them", silent, all, mostSilentFurther)
+	}
+}
