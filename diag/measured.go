@@ -129,8 +129,14 @@ type MeasuredReading struct {
 // Limited reports a reading that a limit of the job is for.
 func (r *MeasuredReading) Limited() bool { return r.LimitLow != nil || r.LimitHigh != nil }
 
-// Number is the value as it is printed.
+// Number is the value as it is printed: a temperature in the degrees that it was
+// entered in.
 func (r *MeasuredReading) Number() Number {
+	if quantity.DimensionOf(r.Unit) == quantity.Temperature {
+		if v, err := quantity.ParseAs(r.Entered, quantity.Temperature); err == nil {
+			return Number{Value: v.Number, Decimals: quantity.DecimalsRead(v.Number, r.Decimals), Unit: v.Unit}
+		}
+	}
 	return Number{Value: r.Value, Decimals: quantity.DecimalsRead(r.Value, r.Decimals), Unit: r.Unit}
 }
 

@@ -56,7 +56,7 @@ func (s *speaker) members(members []diag.Finding) (says, because string) {
 			continue
 		}
 		if other := s.finding(f); other.Says != lead.Says {
-			beside = append(beside, other.Says)
+			beside = append(beside, s.withoutSubject(other.Says, f, members[0]))
 		}
 	}
 	because = lead.Because
@@ -64,6 +64,23 @@ func (s *speaker) members(members []diag.Finding) (says, because string) {
 		because = strings.TrimSpace(because + " " + s.label("story.also", diag.Facts{"found": strings.Join(beside, ". ")}))
 	}
 	return lead.Says, because
+}
+
+// withoutSubject is what a finding says without naming again whom the one before
+// it is about: "Low, and weak by balance" of "Cylinder 5: low, and weak by balance".
+func (s *speaker) withoutSubject(says string, f, lead diag.Finding) string {
+	if len(f.Cylinders) == 0 || !slices.Equal(f.Cylinders, lead.Cylinders) {
+		return says
+	}
+	subject, err := capitalOf(s.c.cylinders(f.Cylinders))
+	if err != nil && s.err == nil {
+		s.err = err
+	}
+	if rest, ok := strings.CutPrefix(says, subject+": "); ok {
+		rest, _ = capitalOf(rest, nil)
+		return rest
+	}
+	return says
 }
 
 func (s *speaker) finding(f diag.Finding) Said {

@@ -12,26 +12,36 @@ import (
 // that scale.
 func NewPressures(d Pressures) layout.Block {
 	return block{"fuel", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		columns := 1
-		if width >= twoBands && d.rows() >= rowsForTwo {
-			columns = 2
+		if level == layout.Brief && d.RunsOn {
+			frame := d.runOn(t, width)
+			frame.Richer = richer(frame, func() layout.Frame { return d.rows(t, width, level) })
+			return frame
 		}
-		const gap = 2 * wide
-		b := newBand(t, d, (width-gap*layout.Length(columns-1))/layout.Length(columns), level)
-		sub := ""
-		if d.Sub != nil {
-			sub = d.Sub(b.start())
-		}
-		frames := []layout.Frame{heading(t, d.Title, sub, width)}
-		switch {
-		case columns == 2:
-			left, right := b.halves()
-			frames = append(frames, pictured(d.Alt, beside(gap, column{b.width, left.frame()}, column{b.width, right.frame()})))
-		case len(b.rows) > 0:
-			frames = append(frames, pictured(d.Alt, b.frame()))
-		}
-		return stack(tight, append(frames, captionLines(t, d.captions(), width, level))...)
+		return d.rows(t, width, level)
 	}}
+}
+
+// rows is a row to a reading.
+func (d Pressures) rows(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
+	columns := 1
+	if width >= twoBands && d.count() >= rowsForTwo {
+		columns = 2
+	}
+	const gap = 2 * wide
+	b := newBand(t, d, (width-gap*layout.Length(columns-1))/layout.Length(columns), level)
+	sub := ""
+	if d.Sub != nil {
+		sub = d.Sub(b.start())
+	}
+	frames := []layout.Frame{heading(t, d.Title, sub, width)}
+	switch {
+	case columns == 2:
+		left, right := b.halves()
+		frames = append(frames, pictured(d.Alt, beside(gap, column{b.width, left.frame()}, column{b.width, right.frame()})))
+	case len(b.rows) > 0:
+		frames = append(frames, pictured(d.Alt, b.frame()))
+	}
+	return stack(tight, append(frames, captionLines(t, d.captions(), width, level))...)
 }
 
 // From this width rows stand in two columns, where there are so many.
@@ -40,7 +50,7 @@ const (
 	rowsForTwo = 4
 )
 
-func (d Pressures) rows() (n int) {
+func (d Pressures) count() (n int) {
 	for _, c := range d.Circuits {
 		n += len(c.Readings)
 	}

@@ -10,6 +10,7 @@ type Reading struct {
 	Low, High float64 // whisker of the gauge; equal to Value for none
 	More      bool    // a lower bound: the value may be more
 	Mark      Mark
+	Judged    string   // the verdict in a word, where it is not within
 	Allowed   *Allowed // nil for none
 }
 
@@ -17,6 +18,7 @@ type Reading struct {
 type Allowed struct {
 	Low, High float64
 	Text      string // "40 to 44", "30 or more"
+	Beside    string // the same behind a reading in a line: "(40 to 44)"
 }
 
 // A Circuit is the readings of one rail, tank or pump.
@@ -33,4 +35,7 @@ type Pressures struct {
 	Sub      func(start string) string // what stands behind the title; start is where the scale begins, "" for zero
 	Unit     string
 	Circuits []Circuit
+	// RunsOn is for a page that has all its figures in tables: at brief the readings
+	// run on in words, and are rows where the page has height for them.
+	RunsOn bool
 }

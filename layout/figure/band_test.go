@@ -19,8 +19,8 @@ func samplePressures() Pressures {
 		v := 38 + 0.7*float64(i) // five readings within 3 psi
 		c.Readings = append(c.Readings, Reading{Name: name, Value: v, From: v, To: v, Text: fmt.Sprintf("%.1f", v), Low: v - 2, High: v + 2})
 	}
-	c.Readings[0].Allowed = &Allowed{40, 44, "40 to 44"}
-	c.Readings[4].Allowed = &Allowed{20, math.Inf(1), "20 or more"}
+	c.Readings[0].Allowed = &Allowed{40, 44, "40 to 44", ""}
+	c.Readings[4].Allowed = &Allowed{20, math.Inf(1), "20 or more", ""}
 	return Pressures{Title: "Fuel pressure", Unit: "psi", Sub: startOf, Circuits: []Circuit{c}}
 }
 
@@ -48,7 +48,7 @@ func randomPressures(r *rand.Rand) Pressures {
 				row.From, row.To = v*0.95, v*1.05
 			}
 			if r.IntN(2) == 0 {
-				row.Allowed = &Allowed{oneOf(r, base*0.9, math.Inf(-1)), oneOf(r, base*(1+0.1*r.Float64()), math.Inf(1)), oneOf(r, "40 to 44", "at least 30", "at least 300.5 at 10 min")}
+				row.Allowed = &Allowed{oneOf(r, base*0.9, math.Inf(-1)), oneOf(r, base*(1+0.1*r.Float64()), math.Inf(1)), oneOf(r, "40 to 44", "at least 30", "at least 300.5 at 10 min"), ""}
 			}
 			c.Readings = append(c.Readings, row)
 		}
@@ -85,7 +85,7 @@ func TestReadingsStandAtTheirValues(t *testing.T) {
 		f.Draw(p, area)
 		checkDrawn(t, fmt.Sprintf("seed %d", seed), p.Recorder, area)
 		columns := []layout.Rect{area}
-		if width >= twoBands && d.rows() >= rowsForTwo {
+		if width >= twoBands && d.count() >= rowsForTwo {
 			columns = area.Columns(2, 2*wide)
 		}
 		var want []float64

@@ -17,6 +17,9 @@ func NewEnginePlan(d EnginePlan) layout.Block {
 		d := d
 		if level == layout.Brief && d.Tabled && len(d.Scales) > 0 {
 			d.Scales, d.Plugs, d.Title, d.Sub = d.Scales[:1], "", d.TabledTitle, d.TabledSub
+			if !headingOnLine(t, d.Title, d.Sub, width) { // the table says it
+				d.Sub = ""
+			}
 		}
 		g := newEngineDrawing(t, &d, width, level)
 		gap := [...]layout.Length{layout.Full: small, layout.Compact: tight, layout.Brief: 1}[level]

@@ -15,7 +15,7 @@ func heading(t layout.Theme, title, sub string, width layout.Length) layout.Fram
 	}
 	head, note := t.Face(layout.Heading), t.Face(layout.Label)
 	w := t.Measurer.Width(title, head)
-	if w+medium+t.Measurer.Width(sub, note) > width {
+	if !headingOnLine(t, title, sub, width) {
 		return stack(0, heard(layout.Heading2, textFrame(t, title, layout.Heading, t.Ink, width)), balanced(t, sub, layout.Label, t.Ink, width))
 	}
 	return layout.Frame{Height: lineHeight(head), Draw: func(s layout.Surface, a layout.Rect) {
@@ -25,6 +25,11 @@ func heading(t layout.Theme, title, sub string, width layout.Length) layout.Fram
 			s.Text(layout.Point{X: a.X + w + medium, Y: y}, sub, note, t.Ink)
 		}
 	}}
+}
+
+// headingOnLine reports a title that has room on one line with what stands behind it.
+func headingOnLine(t layout.Theme, title, sub string, width layout.Length) bool {
+	return t.Measurer.Width(title, t.Face(layout.Heading))+medium+t.Measurer.Width(sub, t.Face(layout.Label)) <= width
 }
 
 // captionLines are the lines under a figure, running on where room is short.

@@ -43,8 +43,28 @@ func (v *view) pressures() layout.Block {
 	for i := range f.Circuits {
 		d.Circuits = append(d.Circuits, v.circuit(f, &f.Circuits[i]))
 	}
-	d.Alt = v.pressuresWords(&d)
+	d.Alt, d.RunsOn = v.pressuresWords(&d), v.workshop()
+	v.besideReadings(&d)
 	return figure.NewPressures(d)
+}
+
+// besideReadings puts what is allowed and how it was judged in the words that stand
+// behind a reading in a line.
+func (v *view) besideReadings(d *figure.Pressures) {
+	for _, c := range d.Circuits {
+		for i := range c.Readings {
+			r := &c.Readings[i]
+			if r.Allowed != nil && r.Allowed.Text != "" {
+				r.Allowed.Beside = v.label("further.brief", "limit", r.Allowed.Text)
+			}
+			switch r.Mark {
+			case figure.Low, figure.High:
+				r.Judged = v.term("judged-short", string(diag.Outside))
+			case figure.TooClose:
+				r.Judged = v.term("judged-short", string(diag.TooClose))
+			}
+		}
+	}
 }
 
 func (v *view) circuit(f *diag.FuelResult, c *diag.CircuitResult) figure.Circuit {

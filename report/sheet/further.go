@@ -93,10 +93,12 @@ func (v *view) furtherRows(r *diag.MeasuredResult) []figure.TableRow {
 	var rows []figure.TableRow
 	said := map[string]bool{}
 	common := v.commonUnit(r)
+	var before *diag.MeasuredReading
 	for _, m := range byName(r.Readings) {
 		switch {
 		case m.Cylinder == "":
-			rows = append(rows, v.furtherRow(r, m, common))
+			rows = append(rows, v.furtherRow(r, m, before, common))
+			before = m
 		case !said[m.Name]:
 			said[m.Name] = true
 			rows = append(rows, v.eachRow(r, m.Name))
@@ -142,7 +144,8 @@ func (v *view) readingWords(section, name string) string {
 	return v.label("measured." + section + " " + name)
 }
 
-func (v *view) furtherRow(r *diag.MeasuredResult, m *diag.MeasuredReading, common quantity.Unit) figure.TableRow {
+// furtherRow is a reading of the engine, behind the one before it.
+func (v *view) furtherRow(r *diag.MeasuredResult, m, before *diag.MeasuredReading, common quantity.Unit) figure.TableRow {
 	row := figure.TextRow(capital(v.readingWords(r.Name, m.Name)), v.furtherValue(m), onPage(m.LimitEntered), "")
 	if m.At != "" {
 		row.Cells[1].Note = v.label("further.at", "at", v.speedWords(m.At))
@@ -153,6 +156,9 @@ func (v *view) furtherRow(r *diag.MeasuredResult, m *diag.MeasuredReading, commo
 		value = onPage(strings.Trim(m.Entered, "[]"))
 	}
 	at := row.Cells[1].Note
+	if where := sameSpeed(before, m); where != m.At {
+		at = onPage(where)
+	}
 	if takenWith(r, m) {
 		at = ""
 	}

@@ -27,11 +27,33 @@ func (v *view) brief(r *diag.MeasuredResult, list, name, says string, m *diag.Me
 	if m == nil || m.LimitEntered == "" {
 		return d
 	}
-	d.Limit = v.label("further.brief", "limit", onPage(m.LimitEntered))
+	d.Limit = v.label("further.brief", "limit", onPage(limitBeside(m)))
 	if m.Verdict != diag.Within {
 		d.Judged = v.term("judged-short", string(m.Verdict))
 	}
 	return d
+}
+
+// limitBeside is a limit without the unit that the reading before it has.
+func limitBeside(m *diag.MeasuredReading) string {
+	bare, cut := strings.CutSuffix(m.LimitEntered, string(m.Unit))
+	if cut && m.Unit != quantity.None && m.Unit != quantity.Percent && strings.HasSuffix(bare, " ") {
+		return strings.TrimRight(bare, " ")
+	}
+	return m.LimitEntered
+}
+
+// sameSpeed is where a reading was taken, without the speed where the one before
+// it has it too: "bank 2" behind "idle bank 1".
+func sameSpeed(before, m *diag.MeasuredReading) string {
+	if before == nil || before.Name != m.Name {
+		return m.At
+	}
+	speed, _, banks := strings.Cut(before.At, " bank ")
+	if own, bank, ok := strings.Cut(m.At, " bank "); ok && banks && own == speed {
+		return "bank " + bank
+	}
+	return m.At
 }
 
 // limitsOnce says a limit that several readings of one name keep only behind the

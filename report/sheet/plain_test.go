@@ -23,6 +23,7 @@ func TestWhoIsMeantIsPlain(t *testing.T) {
 		{"a rotor by its place", rotary, "All faces of the rear rotor are low", "rotor rear"},
 		{"the best of the rotors", rotary, "The rear rotor is clearly lower than the best, the front rotor", "best (front)"},
 		{"one of some", complaint, "Cylinder 3 makes less pressure than the others", "3 of 6"},
+		{"a temperature as it was read", "engine: {layout: inline-4, fuel: petrol, cooling: liquid}\ncooling: {thermostat: {rated: 180 F, starts: 205 F}}\n", "at 205 °F and is marked 180 °F", "°C and"},
 		{"none in the unit of the job", "engine: {layout: inline-4, fuel: petrol}\ncompression: {unit: bar, dry: [0, 0, 0, 0]}\n", "less than about 1.7 bar (25 psi) counts as none", "25 psi (170 kPa)"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
