@@ -154,8 +154,11 @@ func (c *Catalogue) Step(step diag.Step, a Audience) (SaidStep, error) {
 			one.If = said.Check.Outcomes[i].If
 		}
 		facts := diag.Facts{"cause": "", "check": "", "minutes": 0, "on": diag.Names(nil), "settled": lead.Settled}
-		if lead.Cause != "" {
+		switch {
+		case lead.Cause != "":
 			facts["cause"] = s.phrases("causes", []diag.Phrase{{Key: lead.Cause, Facts: lead.Facts}})[0]
+		case i < len(said.Check.Outcomes):
+			facts["cause"] = said.Check.Outcomes[i].Then
 		}
 		if lead.Next != nil {
 			facts["check"], facts["minutes"] = s.checkBriefly(*lead.Next).Name, lead.Next.Minutes

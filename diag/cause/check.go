@@ -154,7 +154,7 @@ func (k *Check) work(c *known.Case, cylinders []string) *known.Work {
 	if k.OfTest {
 		cylinders = nil
 	}
-	return c.DoneSaying(cylinders, called()[k.place])
+	return c.DoneOf(cylinders, k.place)
 }
 
 // Told are the checks of which the job says in words that they were made, on

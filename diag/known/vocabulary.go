@@ -40,13 +40,21 @@ func firstWord(text string) string {
 }
 
 // In gives the things of which a text in plain form speaks and that it does not deny
-// right before: their places, sorted.
+// right before: their places, sorted. A name that is only a part of a longer one
+// there is not meant: 'leak down again' is not 'leak down'.
 func (v *Vocabulary) In(text string) []int {
-	var places []int
+	var said []span
 	hear := func(list []called) {
 		for _, one := range list {
-			if !slices.Contains(places, one.place) && has(text, one.name) {
-				places = append(places, one.place)
+			for from := 0; ; {
+				at := placeOf(text, one.name, from)
+				if at < 0 {
+					break
+				}
+				if s := (span{one.place, at, at + len(one.name)}); !slices.Contains(said, s) {
+					said = append(said, s)
+				}
+				from = at + 1
 			}
 		}
 	}
@@ -59,6 +67,20 @@ func (v *Vocabulary) In(text string) []int {
 		}
 	}
 	hear(v.others)
+	var places []int
+	for _, s := range said {
+		if !slices.Contains(places, s.place) && !slices.ContainsFunc(said, s.partOf) {
+			places = append(places, s.place)
+		}
+	}
 	slices.Sort(places)
 	return places
+}
+
+// span is where a text has a name of a thing.
+type span struct{ place, from, to int }
+
+// partOf reports a name within a longer one of another thing.
+func (s span) partOf(o span) bool {
+	return o.place != s.place && o.from <= s.from && s.to <= o.to && o.to-o.from > s.to-s.from
 }

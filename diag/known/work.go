@@ -200,9 +200,9 @@ func (c *Case) DoneOn(cylinders []string, words ...string) *Work {
 	return c.workOn(cylinders, func(w *Work) bool { return w.Says(words...) })
 }
 
-// DoneSaying is DoneOn of words in their plain form.
-func (c *Case) DoneSaying(cylinders []string, words Phrases) *Work {
-	return c.workOn(cylinders, func(w *Work) bool { return w.saysOne(words) })
+// DoneOf is DoneOn of a thing by its place in the vocabulary that SpeaksOf was asked.
+func (c *Case) DoneOf(cylinders []string, place int) *Work {
+	return c.workOn(cylinders, func(w *Work) bool { return w.speaks != nil && slices.Contains(w.speaks.of, place) })
 }
 
 func (c *Case) workOn(cylinders []string, is func(*Work) bool) *Work {
@@ -229,27 +229,24 @@ func (w *Work) Says(words ...string) bool {
 	return w != nil && slices.ContainsFunc(words, func(x string) bool { return has(w.Text, plainPhrase(x)) })
 }
 
-func (w *Work) saysOne(of Phrases) bool {
-	return slices.ContainsFunc(of, func(x string) bool { return has(w.Text, x) })
-}
-
 // has reports words in a plain text as whole words, not denied just before.
-func has(text, words string) bool {
-	if words == "" {
-		return false
-	}
-	for from := 0; ; {
+func has(text, words string) bool { return placeOf(text, words, 0) >= 0 }
+
+// placeOf is where a text has words so, from a place on; -1 for nowhere.
+func placeOf(text, words string, from int) int {
+	for words != "" {
 		at := strings.Index(text[from:], words)
 		if at < 0 {
-			return false
+			break
 		}
 		at += from
 		end := at + len(words)
 		if (at == 0 || !letter(text[at-1])) && (end == len(text) || !letter(text[end])) && !afterNo(text[:at]) {
-			return true
+			return at
 		}
 		from = at + 1
 	}
+	return -1
 }
 
 // afterNo reports a text that ends in a word that denies what follows.

@@ -29,6 +29,7 @@ type ledger struct {
 	urgent   []string // the rules of the most urgent findings, once they are known
 	lesser   []string // those of others that do not come near them
 	stops    string   // the rule of liquid in a cylinder, or of oil that is not there, which comes before whatever else is wrong; "" for none
+	sighted  bool     // what stops the engine was seen
 	gauged   bool     // among the most urgent are pressures of cylinders
 	ranked   []string // the causes in order; nil until asked for and after every voice
 }

@@ -54,7 +54,7 @@ func try(c *known.Case, asked *diag.Check, about *diag.Story, at diag.Urgency) (
 	for i := range outcomes {
 		o := &outcomes[i]
 		after := cause.Try(c, k, o, asked.Cylinders)
-		lead := leadsTo(after, about, at)
+		lead := leadsTo(after, about, o, at)
 		lead.Outcome = o.Name
 		step.Leads, trials = append(step.Leads, lead), append(trials, after)
 	}
@@ -62,19 +62,21 @@ func try(c *known.Case, asked *diag.Check, about *diag.Story, at diag.Urgency) (
 }
 
 // leadsTo gives what a story has come to in a case after a check: its likeliest
-// cause, and the check that comes next, that of another story where it has none.
-func leadsTo(c *known.Case, about *diag.Story, at diag.Urgency) diag.Lead {
+// cause, and the check that comes next, that of another story where it has none and
+// the fault is not shown.
+func leadsTo(c *known.Case, about *diag.Story, o *cause.Outcome, at diag.Urgency) diag.Lead {
 	desk := desks.Get().(*desk)
 	told, at := desk.stories(c, at)
 	lead := diag.Lead{}
+	shown := false
 	if s := sameStory(told, about); s != nil {
-		if len(s.Causes) > 0 {
-			lead.Cause, lead.Facts = s.Causes[0].Key, s.book.facts(s.Causes[0].Key, s.Cylinders)
+		if lead.Cause = s.shownBy(o); lead.Cause != "" {
+			lead.Facts = s.book.facts(lead.Cause, s.Cylinders)
 		}
 		s.chooseCheck(c, at)
-		lead.Next = s.Next
+		lead.Next, shown = s.Next, !o.Else && lead.Cause != "" && s.book.shown(lead.Cause)
 	}
-	for i := 0; i < len(told) && lead.Next == nil; i++ {
+	for i := 0; i < len(told) && lead.Next == nil && !shown; i++ {
 		if mendedFirst(c, c.Sums.Urgency, told[i].Urgency) {
 			continue
 		}
@@ -84,6 +86,20 @@ func leadsTo(c *known.Case, about *diag.Story, at diag.Urgency) diag.Lead {
 	desk.clear(told)
 	lead.Settled = lead.Next == nil
 	return lead
+}
+
+// shownBy is the likeliest cause of a story after an outcome: where the outcome is the
+// sight of a fault, the likeliest of what it shows; "" where the story knows none of
+// these, and the outcome speaks for itself.
+func (s *story) shownBy(o *cause.Outcome) string {
+	order := s.book.sorted()
+	if !o.Else && len(o.For) > 0 {
+		order = slices.DeleteFunc(slices.Clone(order), func(name string) bool { return !slices.Contains(o.For, name) })
+	}
+	if len(order) == 0 {
+		return ""
+	}
+	return order[0]
 }
 
 // sameStory finds the story of the same subject in another diagnosis, nil where

@@ -28,7 +28,7 @@ func (b *ledger) rank() []string {
 			plain = plain || !k.Vague
 		}
 	}
-	evident := slices.ContainsFunc(list, func(x standing) bool { return b.seen(x.cause.Name) })
+	evident := slices.ContainsFunc(list, func(x standing) bool { return b.shown(x.cause.Name) })
 	proven := b.proven(list)
 	for i := range list {
 		x := &list[i]
@@ -58,7 +58,7 @@ func (b *ledger) rank() []string {
 type standing struct {
 	cause    *cause.Cause
 	weight   int
-	unseen   bool // others were seen, and stand before what is inferred
+	unseen   bool // others were seen or shown by a check, and stand before what is inferred
 	aside    bool
 	unproven bool // the test of the coolant has not shown it as the likeliest
 }
@@ -92,6 +92,7 @@ func (b *ledger) proven(list []standing) int {
 // it; and what asks for action, and not only what asks for none.
 func (b *ledger) press(members []*member, most diag.Urgency) {
 	b.urgent, b.lesser, b.gauged, b.stops = b.urgent[:0], b.lesser[:0], false, ""
+	b.sighted = false
 	for _, m := range members {
 		switch m.finding.Urgency {
 		case most:
@@ -99,6 +100,7 @@ func (b *ledger) press(members []*member, most diag.Urgency) {
 				b.stops = m.rule.Name
 			}
 			b.urgent = append(b.urgent, m.rule.Name)
+			b.sighted = b.sighted || most == diag.DoNotRun && m.rule.Kind == rule.OfSight
 			b.gauged = b.gauged || m.rule.Kind == rule.OfCompression
 		case diag.NoAction:
 			b.lesser = append(b.lesser, m.rule.Name)
@@ -122,6 +124,10 @@ func (b *ledger) aside(k *cause.Cause) bool {
 	for i := range b.entries {
 		e := &b.entries[i]
 		if e.Cause != k.Name || e.Weight <= 0 {
+			continue
+		}
+		if b.sighted && e.Kind == string(rule.OfCheck) && !slices.ContainsFunc(b.urgent, func(r string) bool { return b.speaks(r, e.Cause) }) { // what a check found need not press beside damage that was seen
+			aside = true
 			continue
 		}
 		if k.Test && !slices.Contains(b.urgent, e.By) && !(b.gauged && !slices.Contains(b.lesser, e.By)) { // how it was tested explains nothing that presses

@@ -297,8 +297,9 @@ func outcomesDiffer(s *subject, k *tally) {
 		if len(one.Cylinders) > 0 && !slices.ContainsFunc(one.Cylinders, func(n string) bool { return !looked(n) }) { // what is left is to take it apart
 			continue
 		}
-		// Air heard to pass from one cylinder into the next is proof enough to lift the head.
-		if slices.Contains(one.For, "leaks-to-neighbour") && slices.Contains(one.For, "gasket-agrees") {
+		// Air heard to pass from one cylinder into the next, in both or with both low, is proof
+		// enough to lift the head, which shows the gasket and the head at once.
+		if slices.Contains(one.For, "leaks-to-neighbour") && (slices.Contains(one.For, "gasket-agrees") || len(one.Cylinders) > 1) && sameWork(one.CauseNames) {
 			continue
 		}
 		if rank(one.Urgency) > rank(checkAgain) && one.NextCheck == nil && i == 0 && s.out.Verdict.NextCheck == nil && len(one.CauseNames) > 1 && one.Confidence != "strong" {
@@ -341,4 +342,9 @@ func planFits(s *subject, k *tally) {
 	if len(a) != len(b) {
 		k.fail("%s has the outcomes %q, in the plan %q", next.Name, a, b)
 	}
+}
+
+// sameWork is causes of which the work that opens one shows the other.
+func sameWork(causes []string) bool {
+	return !slices.ContainsFunc(causes, func(c string) bool { return c != "head-gasket" && c != "warped-or-cracked-head" })
 }
