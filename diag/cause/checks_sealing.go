@@ -188,8 +188,11 @@ var sealingChecks = []Check{
 			{Name: "nothing", Else: true, Enter: saw(diag.Bore{Wall: "good", Crown: "good"}), Words: []string{"good"}}}},
 	{Name: "soap-joints", Titles: []string{"soapy water on the joints", "soapy-water test"}, Minutes: 5, Way: Hand, Fits: func(c *known.Case, cylinders []string) bool {
 		return pistons(c, cylinders) && slices.ContainsFunc(cylinders, func(n string) bool { return c.LeaksAt(n, known.AtOutside) })
-	},
-		Outcomes: []Outcome{{Name: "thread", For: []string{"plug-or-adapter-thread", "adapter-leak"}}, {Name: "edge", For: []string{"head-gasket", "warped-or-cracked-head"}, After: []string{"bubbles along the joint"}}, {Name: "none", Else: true, After: []string{"no bubbles"}}}},
+	}, Words: []string{"soapy water", "soap water", "soap suds", "soaped", "bubbles along the gasket edge", "bubbles along the edge of the gasket", "bubbles at the head joint", "bubbles along the head joint", "bubbles along the joint", "bubbles at the plug thread", "bubbles at the adapter"},
+		Outcomes: []Outcome{
+			{Name: "thread", For: []string{"plug-or-adapter-thread", "adapter-leak"}, Words: []string{"adapter", "plug thread"}},
+			{Name: "edge", For: []string{"head-gasket", "warped-or-cracked-head"}, Words: []string{"gasket", "joint", "head to block"}, After: []string{"bubbles along the joint"}},
+			{Name: "none", Else: true, Words: []string{"no bubbles"}, After: []string{"no bubbles"}}}},
 	{Name: "turn-by-hand", Titles: []string{"turning by hand"}, Minutes: 10, Whole: true, Way: Hand, Words: []string{"turned by hand", "turned with the plugs out", "turned over with the plugs out"},
 		Outcomes: []Outcome{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore", "wet-exhaust"}, Words: []string{"liquid", "water came out", "coolant came out", "fuel came out", "oil came out"}},

@@ -36,7 +36,7 @@ func (c *Case) LiquidIn(name string) Liquid {
 
 func (c *Case) liquidIn(name string) Liquid {
 	switch {
-	case SpeaksOf(besideIt.ReplaceAllString(c.SeenIn(name), ""), LiquidWords...):
+	case c.LiquidSeenIn(name):
 		return LiquidSeen
 	case c.NoLiquidCame(name):
 		return ""
@@ -52,9 +52,16 @@ func (c *Case) liquidIn(name string) Liquid {
 	return ""
 }
 
+// LiquidSeenIn reports liquid that was seen in a cylinder, and not beside it.
+func (c *Case) LiquidSeenIn(name string) bool {
+	return SpeaksOf(besideIt.ReplaceAllString(c.SeenIn(name), ""), LiquidWords...)
+}
+
 // besideIt is what is said of what lies beside a cylinder and not in it: the well in
-// which its plug stands, the boot or tube there.
-var besideIt = regexp.MustCompile(`[^;,.]*\b(?:plug wells?|plug tubes?|wells? (?:of|around|at)|boots?)\b[^;,.]*`)
+// which its plug stands, the boot or tube there, a joint outside, the water with soap by
+// which it is looked for and the parts that water gives their name.
+var besideIt = regexp.MustCompile(`[^;,.]*\b(?:plug wells?|plug tubes?|wells? (?:of|around|at)|boots?|soap\w*|spray\w*|(?:gasket|head) (?:edge|joint)|edge of the (?:head )?gasket|joint|flange|outside|core plugs?|freeze plugs?|` +
+	`(?:water|coolant) (?:pump|hose|jacket|pipe|outlet|inlet|neck|temperature|gauge|manifold|passages?|level|bottle|tank))\b[^;,.]*`)
 
 // NoLiquidCame reports an engine that was turned by hand with the plugs out, and
 // nothing came out of this cylinder.

@@ -71,7 +71,7 @@ var plugSigns = []Sign{
 		Against: append(denies(Sight, "seen-good", "bent-valve", "carbon-on-seat"), denies(DryUp, "seen-good", "exhaust-valve", "inlet-valve", "stuck-valve", "valve-recession")...),
 	},
 	{
-		When: known.SeenThere("liquid", known.LiquidWords), Kind: OfSight, About: "cylinders",
+		When: known.OfAll("liquid seen in it", func(c *known.Case, n string) bool { return c.LiquidSeenIn(n) }), Kind: OfSight, About: "cylinders",
 		For: speaks(Sight, "coolant-or-fuel-in-bore"),
 	},
 }
