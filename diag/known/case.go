@@ -33,6 +33,7 @@ type Case struct {
 	allLow      *allLowFound      // once it was asked
 	faults      *faultsFound      // read when first asked for
 	driveFailed *bool
+	stand       []string // the complaints that stand, once it was asked
 	then        map[*diag.Test]*Case
 
 	supposed bool // what a check might show, not what was read

@@ -33,7 +33,7 @@ func (c *Case) Complains(of ...string) bool {
 	if misfires, _ := c.MisfireCodes(); misfires && slices.Contains(of, "misfire") {
 		return true
 	}
-	return slices.ContainsFunc(c.History.Complaints, func(x string) bool { return slices.Contains(of, x) })
+	return slices.ContainsFunc(c.pending(), func(x string) bool { return slices.Contains(of, x) })
 }
 
 // MisfireCodes reports a stored code of misfiring, P0300 to P0312, and the
@@ -117,7 +117,7 @@ func (c *Case) Sealable(complaint string) bool {
 
 // Complaint is the first complaint that the sealing could have explained.
 func (c *Case) Complaint() string {
-	for _, x := range c.History.Complaints {
+	for _, x := range c.pending() {
 		if c.Sealable(x) {
 			return x
 		}

@@ -196,13 +196,42 @@ func (c *Case) worn() bool {
 // readings the work made better, in none of them worse and in none as bad as before:
 // whether it is gone is seen in use, and not in a test.
 func (c *Case) WorkWasFor(complaint string) bool {
-	if c.Before == nil || c.Before.Done == "" || len(c.RepairedTo(Worse))+len(c.RepairedTo(Unchanged)) > 0 || len(c.RepairedTo(Better))+len(c.RepairedTo(Proved)) == 0 {
+	if c.Before == nil || c.Before.Done == "" || !c.workHelped() {
 		return false
 	}
 	done := strings.ToLower(c.Before.Done)
 	return slices.ContainsFunc(workFor, func(w workOf) bool {
 		return slices.Contains(w.complaints, complaint) && SpeaksOf(done, w.words...)
 	})
+}
+
+// workHelped reports work after which some reading is better, of a cylinder or of the
+// fuel, and none worse or as bad as before.
+func (c *Case) workHelped() bool {
+	failed := len(c.RepairedTo(Worse)) + len(c.RepairedTo(Unchanged))
+	helped := len(c.RepairedTo(Better)) + len(c.RepairedTo(Proved))
+	for _, k := range c.Circuits() {
+		switch what, _, _ := k.Repaired(); what {
+		case Worse, Unchanged:
+			failed++
+		case Better, Proved:
+			helped++
+		}
+	}
+	return helped > 0 && failed == 0
+}
+
+// pending are the complaints that stand, and not those of before the work, for which
+// it was done and to which its readings answer.
+func (c *Case) pending() []string {
+	if c.Before == nil || c.Before.Done == "" || len(c.History.Complaints) == 0 {
+		return c.History.Complaints
+	}
+	if c.stand == nil {
+		c.stand = c.History.Complaints // while it is asked what the readings say, which complaints have a part in
+		c.stand = slices.DeleteFunc(slices.Clone(c.History.Complaints), c.WorkWasFor)
+	}
+	return c.stand
 }
 
 // workOf is work by its words, with the complaints that it is done for.
@@ -213,6 +242,13 @@ var workFor = []workOf{
 	{[]string{"ring", "hone", "rebore", "bored", "piston", "liner", "overhaul", "rebuil", "top end"}, []string{"oil use", "low power", "hard start", "no start", "misfire"}},
 	{[]string{"valve", "head", "overhaul", "rebuil", "top end", "lash", "clearance"}, []string{"oil use", "low power", "hard start", "no start", "misfire"}},
 	{[]string{"gasket", "head"}, []string{"coolant loss", "overheating", "low power", "misfire"}},
+	{[]string{"injector", "nozzle", "regulator", "carburet", "purge"}, []string{"rich running", "lean running", "hard start", "no start", "low power", "misfire"}},
+	{[]string{"fuel filter", "fuel pump", "strainer", "check valve"}, []string{"lean running", "hard start", "no start", "low power"}},
+	{[]string{"coil", "lead", "plug", "ignition", "distributor", "points"}, []string{"misfire", "hard start", "no start", "low power"}},
+	{[]string{"belt", "chain", "cam"}, []string{"misfire", "hard start", "no start", "low power", "noise"}},
+	{[]string{"lifter", "rocker", "bearing"}, []string{"noise", "misfire", "low power"}},
+	{[]string{"thermostat", "water pump", "radiator", "hose", "coolant"}, []string{"overheating", "coolant loss"}},
+	{[]string{"turbo", "pcv", "breather", "stem seal", "guide"}, []string{"oil use"}},
 }
 
 // underNow reports a value of a cylinder under the minimum that the job states.
