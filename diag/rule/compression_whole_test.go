@@ -83,6 +83,9 @@ func TestSoundEnginesAreLeftAlone(t *testing.T) {
 			t.Run(fmt.Sprint(layout, " ", scatter), func(t *testing.T) {
 				r := rand.New(rand.NewPCG(7, uint64(scatter*1000)))
 				asked, n := 0, 500
+				if testing.Short() {
+					n = 150
+				}
 				for range n {
 					if asks(soundEngine(r, layout, scatter)) != diag.NoAction {
 						asked++

@@ -237,7 +237,10 @@ func TestVerifyNamesTheCylinder(t *testing.T) {
 		return first(v)
 	}
 	for i, was := range readings {
-		for _, is := range []int{151, 60} {
+		for n, is := range []int{151, 60} {
+			if testing.Short() && (i+n)%4 > 0 {
+				continue
+			}
 			changed := slices.Clone(readings)
 			changed[i] = is
 			want := fmt.Sprintf("the page says %d for cylinder %d, its job file gives %d", was, i+1, is)
@@ -338,7 +341,10 @@ func TestRefusesWhatUnpacksWithoutEnd(t *testing.T) {
 		{"more than a page", "0 0 m\n", 2 << 20, ErrTooLarge.Error()},
 		{"more than memory", "0 0 m\n", 30 << 20, ErrTooLarge.Error()},
 	}
-	for _, tt := range tests {
+	for i, tt := range tests {
+		if testing.Short() && i > 0 {
+			break
+		}
 		t.Run(tt.name, func(t *testing.T) {
 			e := &edited{t, draw(t, fourCylinders, sheet.Options{})}
 			var packed bytes.Buffer

@@ -313,7 +313,7 @@ func TestClosedPipe(t *testing.T) {
 func TestRunsAtOnce(t *testing.T) {
 	jobs, rounds := 20, *times
 	if testing.Short() {
-		jobs, rounds = 4, 1
+		jobs, rounds = 3, 1
 	}
 	y := newYard(t, jobs)
 	one := folderWith(t, map[string]string{"a.yaml": smallJob, "b.yaml": strings.Replace(smallJob, "W-2041", "W-2042", 1)})

@@ -169,7 +169,7 @@ func TestMain(m *testing.M) {
 func jobs(most int) int {
 	most = min(most, *jobCount)
 	if testing.Short() {
-		most = min(most, max(most/50, 10))
+		most = min(most, max(most/100, 10))
 	}
 	return most
 }

@@ -8,8 +8,10 @@ import (
 	"image/color"
 	"image/jpeg"
 	"image/png"
+	"maps"
 	"math/rand/v2"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -67,11 +69,15 @@ func conforms(t *testing.T, j *job.Job, o sheet.Options) {
 
 // Every example, on every sheet and every paper.
 func TestExamplesConform(t *testing.T) {
-	for _, path := range examples(t) {
+	kinds := slices.Sorted(maps.Keys(smallestType))
+	for i, path := range examples(t) {
 		t.Run(strings.TrimSuffix(filepath.Base(path), ".yaml"), func(t *testing.T) {
 			t.Parallel()
 			j := readExample(t, path)
-			for kind := range smallestType {
+			for n, kind := range kinds {
+				if testing.Short() && n%2 != i%2 {
+					continue
+				}
 				for _, paper := range papersOf(path) {
 					conforms(t, j, sheet.Options{Kind: kind, Paper: paper})
 				}
@@ -133,6 +139,9 @@ func TestPicturesConform(t *testing.T) {
 			}
 		}
 		for _, kind := range []string{"png", "jpg"} {
+			if testing.Short() && kind == "jpg" && name != "rgb" { // the bytes of both are the same but for these
+				continue
+			}
 			t.Run(name+"."+kind, func(t *testing.T) {
 				var b bytes.Buffer
 				err := png.Encode(&b, img)

@@ -22,7 +22,7 @@ func TestEveryTestOnOnePage(t *testing.T) {
 		}
 		j := readJob(t, engine, data)
 		for kind := range smallestType {
-			for _, paper := range []string{"letter", "a4"} {
+			for _, paper := range papersOf(engine)[:min(2, len(papersOf(engine)))] {
 				t.Run(engine+"/"+kind+"/"+paper, func(t *testing.T) {
 					rec := drawn(t, j, kind, paper)
 					checkPage(t, rec, kind, paper)

@@ -28,13 +28,21 @@ func examples(t testing.TB) []string {
 	return paths
 }
 
+// exampleJobs has those that were read, by their paths: many tests look at the same
+// sheets of them.
+var exampleJobs, exampleSheets sync.Map
+
 func readExample(t testing.TB, path string) *job.Job {
 	t.Helper()
+	if j, read := exampleJobs.Load(path); read {
+		return j.(*job.Job)
+	}
 	data, err := os.ReadFile(path)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return readJob(t, path, data)
+	j, _ := exampleJobs.LoadOrStore(path, readJob(t, path, data))
+	return j.(*job.Job)
 }
 
 func readJob(t testing.TB, path string, data []byte) *job.Job {
@@ -81,8 +89,21 @@ func papersOf(path string) []string {
 	return papers
 }
 
-// drawn records a job's sheet.
+// drawn records a job's sheet; that of an example once, however many tests look at it.
 func drawn(t testing.TB, j *job.Job, kind, paper string) *record.Recorder {
+	t.Helper()
+	if kept, _ := exampleJobs.Load(j.Name); kept != j {
+		return drawnAnew(t, j, kind, paper)
+	}
+	of := [3]string{j.Name, kind, paper}
+	if rec, made := exampleSheets.Load(of); made {
+		return rec.(*record.Recorder)
+	}
+	rec, _ := exampleSheets.LoadOrStore(of, drawnAnew(t, j, kind, paper))
+	return rec.(*record.Recorder)
+}
+
+func drawnAnew(t testing.TB, j *job.Job, kind, paper string) *record.Recorder {
 	t.Helper()
 	s, err := sheet.New(j, diagnosed(j), sheet.Options{Kind: kind, Paper: paper, Version: "test"})
 	if err != nil {

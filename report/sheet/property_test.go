@@ -165,7 +165,7 @@ func TestWordsAreBlack(t *testing.T) {
 	for _, path := range examples(t) {
 		j := readExample(t, path)
 		for kind := range smallestType {
-			for _, text := range drawn(t, j, kind, "letter").Texts() {
+			for _, text := range drawn(t, j, kind, papersOf(path)[0]).Texts() {
 				if text.Color != black && text.Color != white {
 					t.Errorf("%s, %s: %q is in %v", path, kind, text.String, text.Color)
 				}
