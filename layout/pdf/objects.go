@@ -41,7 +41,7 @@ func (t *tail) reserve() int {
 func (t *tail) writePack() (err error) {
 	p := &t.pack
 	entries := fmt.Sprintf("/Type /ObjStm /N %d /First %d", p.count, p.places.Len())
-	p.stream, err = t.dataPacked(entries, append(p.places.Bytes(), p.objects.Bytes()...), hard)
+	p.stream, err = t.data(entries, append(p.places.Bytes(), p.objects.Bytes()...))
 	return err
 }
 
@@ -56,18 +56,18 @@ func (t *tail) end(root, info int) error {
 	// packed as their differences to the row before.
 	const columns = 7
 	rows := make([]byte, 0, (columns+1)*len(t.at))
-	before := make([]byte, columns)
+	var before, row [columns]byte
 	for number, at := range t.at {
-		row := make([]byte, 0, columns)
 		switch {
 		case number == 0:
-			row = append(row, 0, 0, 0, 0, 0, 0xff, 0xff)
+			row = [columns]byte{5: 0xff, 6: 0xff}
 		case at < 0:
-			row = binary.BigEndian.AppendUint32(append(row, 2), uint32(t.pack.stream))
-			row = binary.BigEndian.AppendUint16(row, uint16(-at-1))
+			row[0] = 2
+			binary.BigEndian.PutUint32(row[1:], uint32(t.pack.stream))
+			binary.BigEndian.PutUint16(row[5:], uint16(-at-1))
 		default:
-			row = binary.BigEndian.AppendUint32(append(row, 1), uint32(at))
-			row = append(row, 0, 0)
+			row = [columns]byte{1}
+			binary.BigEndian.PutUint32(row[1:], uint32(at))
 		}
 		rows = append(rows, 2) // the difference to the row above
 		for i := range row {

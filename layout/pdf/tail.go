@@ -94,41 +94,34 @@ func (t *tail) object() int {
 	return n
 }
 
-// levels are how hard a file is packed. A page takes a sixth less than at the
+// level is how hard a file is packed: a page takes a sixth less than at the
 // fastest level in a quarter more time, and little less at any higher. The many
-// small objects, which are alike, take a sixteenth less at the highest, and are
-// a tenth of the page.
-const (
-	usual = iota
-	hard
-)
-
-var levels = [...]int{usual: 4, hard: zlib.BestCompression}
+// small objects, which are alike, take a fifteenth less at the highest, for which
+// they would take four times as long, a thirtieth of the sheet's time.
+const level = 4
 
 // packers are compressors to use again, one for each page that is written at
 // once: a new one costs a megabyte, and a pool that the collector empties would
 // make one for every other page.
-var packers = [...]chan *zlib.Writer{usual: make(chan *zlib.Writer, 16), hard: make(chan *zlib.Writer, 16)}
+var packers = make(chan *zlib.Writer, 16)
 
-func packer(how int) *zlib.Writer {
+func packer() *zlib.Writer {
 	select {
-	case z := <-packers[how]:
+	case z := <-packers:
 		return z
 	default:
-		z, _ := zlib.NewWriterLevel(nil, levels[how]) // fails for an unknown level only
+		z, _ := zlib.NewWriterLevel(nil, level) // fails for an unknown level only
 		return z
 	}
 }
 
-func compress(data []byte) ([]byte, error) { return packed(data, usual) }
-
-func packed(data []byte, how int) ([]byte, error) {
+func compress(data []byte) ([]byte, error) {
 	var packed bytes.Buffer
 	packed.Grow(len(data)/4 + 512)
-	z := packer(how)
+	z := packer()
 	defer func() {
 		select {
-		case packers[how] <- z:
+		case packers <- z:
 		default: // more than are kept
 		}
 	}()
@@ -145,11 +138,7 @@ func packed(data []byte, how int) ([]byte, error) {
 // data writes data, packed, as an object with the given entries, in which a
 // verb %d stands for the length before packing, and gives the object's number.
 func (t *tail) data(entries string, data []byte) (int, error) {
-	return t.dataPacked(entries, data, usual)
-}
-
-func (t *tail) dataPacked(entries string, data []byte, how int) (int, error) {
-	packed, err := packed(data, how)
+	packed, err := compress(data)
 	if err != nil {
 		return 0, err
 	}

@@ -50,6 +50,10 @@ var apartRows = []alteration{
 	}, refused, `a page that is not in its list of pages`},
 	{"another object as the first page, said at the start", func(d *doc) { d.linearized(d.page()["Contents"]) }, refused, `that its first page is another one`},
 	{"the first page said at the start", func(d *doc) { d.linearized(d.list(d.pages()["Kids"])[0]) }, Same, ``},
+	{"what is left of a first page, further on in the file", func(d *doc) {
+		d.linearized(d.page()["Contents"])
+		d.first = 0
+	}, Same, ``},
 	{"a pen that is wide one way", func(d *doc) {
 		d.content().Raw = regexp.MustCompile(`([\d.]+) ([\d.]+) m\s([\d.]+) ([\d.]+) l\sS\b`).ReplaceAllFunc(d.content().Raw, func(line []byte) []byte {
 			var x, y, u, v float64

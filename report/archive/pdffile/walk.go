@@ -183,6 +183,7 @@ func (w *walk) note(o numbered, at int) error {
 		return damaged("the data of object %d could pass for objects", o.Number)
 	}
 	w.see(o.Number, o.object)
+	w.seeStart(o.object, at)
 	s, ok := o.object.(*Stream)
 	if !ok {
 		return nil
@@ -211,18 +212,26 @@ func (w *walk) note(o numbered, at int) error {
 	return nil
 }
 
-// see notes an object that could pass for a page, and the one by which a file
-// says where its first page is (ISO 32000-2, F.3.3).
+// seeStart notes the object by which a file says where its first page is
+// (ISO 32000-2, F.3.3). Readers look for it at the start only: further on it is
+// what is left of one, in a file that was saved again.
+func (w *walk) seeStart(o Object, at int) {
+	const start = 1024 // bytes
+	d, ok := o.(Dict)
+	if !ok || d["Linearized"] == nil || at > start {
+		return
+	}
+	w.first, w.length = d["O"], d["L"]
+	if w.first == nil || len(w.last) > 1 {
+		w.first = false // it is not the first object, or says nothing
+	}
+}
+
+// see notes an object that could pass for a page.
 func (w *walk) see(n int, o Object) {
 	d, ok := o.(Dict)
 	if !ok {
 		return
-	}
-	if d["Linearized"] != nil {
-		w.first, w.length = d["O"], d["L"]
-		if w.first == nil || len(w.last) > 1 {
-			w.first = false // it is not the first object, or says nothing
-		}
 	}
 	if d["Type"] == Name("Page") || d["Type"] == nil && d["Kids"] == nil && d["Contents"] != nil && d["MediaBox"] != nil {
 		w.pages = append(w.pages, n)
