@@ -76,7 +76,7 @@ func (c *Case) findAllLow() *AllLowBasis {
 		return low
 	}
 	if e := s.Expected; e != nil {
-		if s.Highest+s.HighestU >= e.Low*c.hoseShare(e) || e.ByRatio && c.runsWellOn(s.Highest/e.Low) {
+		if s.Highest+s.HighestU >= e.Low*c.hoseShare(e) || e.ByRatio && (c.runsWellOn(s.Highest/e.Low) || c.mayCloseLate() && s.Highest >= lateShare*e.Low) {
 			return nil
 		}
 		variant := "expected"
@@ -92,6 +92,17 @@ func (c *Case) findAllLow() *AllLowBasis {
 // well and of which nobody complains: when its inlet closes is assumed for that
 // band, and old engines are turned by hand. Judgement, no source.
 const ratioApart = 0.85
+
+// lateShare is the part of the band of its ratio that an engine still gives whose inlet
+// closes late by design: by the formula of the band, 100 degrees for 70.
+const lateShare = 0.6
+
+// mayCloseLate reports an engine of a kind whose inlet may close later than the band of
+// its ratio assumes, to spare the work of compressing: a hybrid's, or one with variable
+// timing, of which nobody said when it closes.
+func (c *Case) mayCloseLate() bool {
+	return c.Spec.InletClosesDeg == 0 && (c.Spec.Hybrid == diag.Yes || c.Spec.VariableTiming == diag.Yes)
+}
 
 func (c *Case) runsWellOn(share float64) bool {
 	return share >= ratioApart && c.Spec.Runs == "well" && len(c.History.Complaints) == 0

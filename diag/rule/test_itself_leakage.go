@@ -13,7 +13,7 @@ var leakTestRules = []Rule{
 		Name: "leaks-at-both-valves", Title: "Air at inlet and exhaust together", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsLeakage},
 		Why:    "Both valves of a cylinder seldom fail together, but near the top of the exhaust stroke both stand open. The piston was probably on the wrong stroke, or the crankshaft rolled.",
 		Source: "common practice, no source",
-		Asks:   "in a leakage test air was heard at inlet and exhaust of one cylinder of an engine with valves, or a cylinder of good compression lost more than 80 %", Variants: []string{"loses-all"},
+		Asks:   "in a leakage test air was heard at inlet and exhaust of one cylinder of an engine with valves, or a cylinder of good compression lost more than 80 %, or more than 65 % at a valve", Variants: []string{"loses-all"},
 		Notices: leaksAtBothValves, Kind: OfTest, Headline: "leakage-doubtful",
 		Doubt: "leaks-at-both-valves", Doubts: []known.Need{known.NeedsLeakage}, Repeat: "leak-down-again",
 		Unsettles: func(diag.Notice) bool { return true },
@@ -50,13 +50,24 @@ var leakTestRules = []Rule{
 // not shut when it was tested.
 const losesAll = 80
 
+// valveLoses is the loss at a valve in percent that takes pressure from the cylinder on
+// the starter too: judgement, no source.
+const valveLoses = 65
+
+// holdsAtValve is a cylinder that lost so much at a valve and makes as good a pressure
+// as the others: the valve was open in that test, and not leaking.
+func holdsAtValve(c *known.Case, l *diag.LeakResult) bool {
+	return c.HasValves() && l.Loss != nil && *l.Loss > valveLoses && (slices.Contains(l.At, known.AtInlet) || slices.Contains(l.At, known.AtExhaust)) &&
+		slices.Contains([]diag.Grade{diag.Even, diag.High}, c.Grade(l.Name)) && c.AllLow() == nil
+}
+
 func leaksAtBothValves(c *known.Case) []diag.Notice {
 	var both, all []string
 	for _, l := range c.Sums.Leakage.Cylinders {
 		switch {
 		case c.HasValves() && slices.Contains(l.At, known.AtInlet) && slices.Contains(l.At, known.AtExhaust):
 			both = append(both, l.Name)
-		case l.Loss != nil && *l.Loss > losesAll && slices.Contains([]diag.Grade{diag.Even, diag.Watch, diag.High}, c.Grade(l.Name)):
+		case l.Loss != nil && *l.Loss > losesAll && slices.Contains([]diag.Grade{diag.Even, diag.Watch, diag.High}, c.Grade(l.Name)), holdsAtValve(c, &l):
 			all = append(all, l.Name)
 		}
 	}
