@@ -5,6 +5,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
+	"gaugesheet/diag/quantity"
 )
 
 // compressionRules read the dry cranking compression: what is without pressure,
@@ -54,13 +55,26 @@ func lowFacts(c *known.Case, names []string) diag.Facts {
 	}
 	others, count := othersOf(c, names)
 	facts := diag.Facts{
-		"read": c.Span(c.Spread(names)), "others": others, "reference": c.Pressure(s.Reference).String(), "percent": c.PartOfReference(worst).String(),
+		"read": c.Span(spreadRead(c, names)), "others": others, "reference": c.Pressure(s.Reference).String(), "percent": c.PartOfReference(worst).String(),
 		"u": known.Percent(worst.UPercent, 1), "worst": worst.Name, "pair": count == 1, "some": count > 0 && count < len(c.Others(names)), "nothing": c.TradeFigure(nothing(c)),
 	}
 	if worst.AtMost {
 		facts["reference"] = c.AtLeast(s.HighestBound)
 	}
 	return facts
+}
+
+// spreadRead is the least and the most that was read of some cylinders, of a range
+// its ends.
+func spreadRead(c *known.Case, names []string) (low, high float64) {
+	low, high = c.Spread(names)
+	for _, n := range names {
+		r := c.Test.Compression.Dry[n]
+		if own := r.Unit == quantity.None || r.Unit == c.Test.Compression.Unit; own && r.Kind == diag.Band && len(r.Values) == 1 {
+			low, high = min(low, r.Values[0]-r.HalfWidth), max(high, r.Values[0]+r.HalfWidth)
+		}
+	}
+	return low, high
 }
 
 // nothing is the pressure under which a cylinder has none, in the unit of the

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"slices"
 	"strings"
 
 	"gaugesheet/layout"
@@ -41,7 +42,8 @@ func (s Short) keep(texts []string, level layout.Detail) ([]string, string) {
 	}
 	left := ""
 	if s.Parts > 0 && len(texts) > s.Parts {
-		texts, left = texts[:s.Parts], s.Left
+		texts, left = slices.Clone(texts[:s.Parts]), s.Left
+		texts[s.Parts-1] = strings.TrimRight(texts[s.Parts-1], ";") // nothing follows it
 	}
 	kept := make([]string, len(texts))
 	for i, text := range texts {

@@ -94,7 +94,7 @@ func ended(text, mark string) string {
 // after an outcome.
 func checkRunOn(t layout.Theme, d NextCheck, width layout.Length, next bool) layout.Frame {
 	const role = layout.Label
-	runs := []layout.Run{run(t, role, t.Ink, dotted(d.Effort)), run(t, role, t.Ink, d.Do)}
+	runs := []layout.Run{run(t, role, t.Ink, dotted(ended(d.Effort, ":"))), run(t, role, t.Ink, d.Do)}
 	for _, o := range d.Outcomes {
 		name := run(t, role, t.Ink, ended(o.If, ":"))
 		name.Face.Weight = layout.Bold

@@ -72,7 +72,8 @@ func headline(t layout.Theme, d Verdict, width layout.Length, level layout.Detai
 	}
 	inner := width - indent
 	if level == layout.Brief {
-		words := headed(t, inner, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, run(t, layout.Label, t.Ink, d.Second))
+		sentence := evenLines(t, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, inner, layout.Left)
+		words := stack(0, heard(layout.Heading2, sentence), textFrame(t, d.Second, layout.Label, t.Ink, inner))
 		return marked(t, d.Mark, face, size, words, indent)
 	}
 	sentence := evenLines(t, layout.Run{Text: d.Sentence, Face: face, Color: t.Ink}, inner, layout.Left)

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"strings"
 	"time"
 
 	"gaugesheet/diag"
@@ -75,12 +74,6 @@ func (v *view) dated(text string) string {
 		return text
 	}
 	return v.date(job.Date{Time: day})
-}
-
-// shortDate is a date for a narrow column, its month cut short.
-func (v *view) shortDate(d job.Date) string {
-	months := strings.Split(v.label("date.months-short"), " ")
-	return v.label("date.form", "day", d.Day(), "month", months[d.Month()-1], "year", d.Year())
 }
 
 // identityBlock names the engine that the sheet is about: first what tells it

@@ -23,10 +23,27 @@ func (v *view) resultsBlock() layout.Block {
 	add("asked", sentences(capital(asked), v.prefixed("work.authorised-by", v.authorisedWords()))...)
 	add("done", v.doneWords()...)
 	add("result", v.resultWords()...)
-	add("recommended", sentences(values(v.job.Recommended)...)...)
-	add("declined", sentences(values(v.job.Declined)...)...)
+	add("recommended", listed(values(v.job.Recommended)))
+	add("declined", listed(values(v.job.Declined)))
 	add("not-tested", v.notTestedWords()...)
 	return figure.NewTable(d)
+}
+
+// listed are the shop's own texts, one behind the other: sentences where they begin
+// as such.
+func listed(texts []string) string {
+	said := ""
+	for _, text := range allOnPage(texts) {
+		switch {
+		case said == "":
+			said = text
+		case text == capital(text):
+			said = ended(said) + " " + text
+		default:
+			said += "; " + text
+		}
+	}
+	return ended(said)
 }
 
 // sentences end each text that has no end of its own, so that several run on.

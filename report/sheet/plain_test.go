@@ -37,3 +37,27 @@ func TestWhoIsMeantIsPlain(t *testing.T) {
 		})
 	}
 }
+
+// An invoice says of each test what it came to once, in one way.
+func TestResultsSayThingsOnce(t *testing.T) {
+	data := "engine: {layout: inline-6, fuel: petrol}\nconditions: {engine: warm, throttle: open, plugs-out: all, strokes: 6}\n" +
+		"compression: {unit: psi, dry: {1: [91, 92], 2: 142, 3: 145, 4: 100, 5: 141, 6: 146}, limits: {minimum: 108 psi}}\n" +
+		"leakage: {limit: 20 %, dry: {1: {loss: 38 %}, 2: {loss: 9 %}, 3: {loss: 8 %}, 4: {loss: 41 %}, 5: {loss: 10 %}, 6: {loss: 9 %}}}\n" +
+		"plugs: {looks: {1: oil-wet, 4: sooty, others: normal}}\n" +
+		"fuel-pressure: {unit: psi, system: \"port, return line\", key-on: 33, idle: 27, limits: {key-on: 38-44 psi}}\n" +
+		"recommended: [a new regulator, an oil analysis]\n"
+	page := strings.Join(strings.Fields(pageText(drawn(t, readJob(t, "results.yaml", []byte(data)), "invoice", "letter"))), " ")
+	for _, has := range []string{"91.5 (cylinder 1) to 146 (cylinder 6); lowest 91.5 psi", "to 41 (cylinder 4); limit 20 %", "sooty (4), the others normal: 2 of 6 stand out", "idle 27; key on, limit 38–44: outside", "a new regulator; an oil analysis."} {
+		if !strings.Contains(page, has) {
+			t.Errorf("%q is not said: %s", has, page)
+		}
+	}
+	for _, not := range []string{"most: 41", "4 sooty:", "lowest 92", "key on 33 psi; limit"} {
+		if strings.Contains(page, not) {
+			t.Errorf("%q is said", not)
+		}
+	}
+	if n := strings.Count(page, "less certain"); n != 1 {
+		t.Errorf("what was not recorded is said %d times", n)
+	}
+}

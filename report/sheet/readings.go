@@ -147,7 +147,7 @@ func (v *view) earlierName(e diag.Earlier) string {
 	if e.Date.IsZero() {
 		return e.Label
 	}
-	return v.shortDate(job.Date{Time: e.Date})
+	return v.date(job.Date{Time: e.Date})
 }
 
 // readingCell is what a column says of one cylinder.

@@ -15,7 +15,7 @@ import (
 func (v *view) noticesBlock() layout.Block {
 	var items []string
 	for _, n := range v.d.Notices {
-		if n.Rule == "method-incomplete" && !v.sheet.Record && v.hasBlock("method") {
+		if n.Rule == "method-incomplete" && v.hasBlock("method") {
 			continue // how it was tested names what was not recorded
 		}
 		if said := v.once(v.keep(v.words.Notice(n, v.sheet.Audience))); said != "" {

@@ -95,6 +95,10 @@ func (v *view) limitResultWords(l diag.LimitResult) string {
 // foundNumber is what was found against a limit, for an owner in whole percent.
 func (v *view) foundNumber(l diag.LimitResult) any {
 	n := number(l.Value, v.decimalsOf(l.Unit), l.Unit)
+	if l.Unit != quantity.Percent { // as it was read
+		n.Decimals = quantity.DecimalsRead(l.Value, n.Decimals)
+		return n
+	}
 	if v.workshop() {
 		return n
 	}
@@ -132,8 +136,9 @@ func (v *view) leakageResult() result {
 		return r
 	}
 	worstOne := l.Cylinders[highest]
+	said := v.ranged("leakage") // the line says the most already
 	if l.Limit != nil {
-		r.value = v.label("tile.leakage", "value", v.lossPercent(&worstOne), "cylinder", worstOne.Name, "limit", percent(*l.Limit))
+		r.value = v.label("tile.leakage", "said", said, "value", v.lossPercent(&worstOne), "cylinder", worstOne.Name, "limit", percent(*l.Limit))
 		return r
 	}
 	r.word = v.label("tile.no-limit-word")
@@ -143,7 +148,9 @@ func (v *view) leakageResult() result {
 	case concern > 1:
 		r.mark = figure.High
 	}
-	r.value = v.label("tile.leakage-no-limit", "value", v.lossPercent(&worstOne), "cylinder", worstOne.Name)
+	if !said {
+		r.value = v.label("tile.leakage-no-limit", "value", v.lossPercent(&worstOne), "cylinder", worstOne.Name)
+	}
 	return r
 }
 
@@ -166,29 +173,7 @@ func (v *view) plugsResult() result {
 		return r
 	}
 	r.mark, r.word = figure.LookAgain, v.label("tile.plugs-odd", "count", len(odd), "of", p.N)
-	r.value = v.plugWords(odd)
 	return r
-}
-
-// plugWords says what the odd plugs look like, at most two kinds.
-func (v *view) plugWords(odd []string) string {
-	var looks []string
-	by := map[string]diag.Names{}
-	for _, name := range odd {
-		look := v.label("tile.gap")
-		if seen := v.plug(name).Look; seen != "" && seen != "normal" && seen != "worn" {
-			look = v.look(seen)
-		}
-		if by[look] == nil {
-			looks = append(looks, look)
-		}
-		by[look] = append(by[look], name)
-	}
-	var parts []string
-	for _, look := range looks[:min(2, len(looks))] {
-		parts = append(parts, v.label("tile.plug-look", "cylinders", by[look], "look", look))
-	}
-	return joined("; ", parts...)
 }
 
 func (v *view) fuelResult() result {
@@ -237,7 +222,7 @@ func (v *view) fuelResult() result {
 		}
 	}
 	r.word, r.mark = v.judged(verdict), verdictMark(verdict, !under(at[i].Value, at[i].LimitLow))
-	r.value = v.label("tile.fuel", "name", v.readingName(at[i].Name), "value", number(at[i].Value, quantity.DecimalsRead(at[i].Value, f.Decimals), f.Unit), "limit", v.fuelLimit(at[i], f))
+	r.value = v.label("tile.fuel", "name", v.readingName(at[i].Name), "held", at[i].Name == "hold", "value", number(at[i].Value, quantity.DecimalsRead(at[i].Value, f.Decimals), f.Unit), "limit", v.fuelLimit(at[i], f))
 	return r
 }
 

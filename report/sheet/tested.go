@@ -237,7 +237,7 @@ func (v *view) testedCell(columns []readings.Column, name string) (figure.TableC
 // else the lowest and the highest.
 func (v *view) readWords(test string) string {
 	low, high := v.extremes(test)
-	if low == high || len(v.names()) <= fewCylinders {
+	if !v.ranged(test) {
 		return v.byValue(func(name string) string {
 			cell, read := v.testedCell(v.columnsOf(test), name)
 			if !read {
@@ -247,6 +247,12 @@ func (v *view) readWords(test string) string {
 		})
 	}
 	return v.label("tested.range", "low", v.numberRead(test, low), "lowAt", low, "high", v.numberRead(test, high), "highAt", high)
+}
+
+// ranged reports a test of which only the least and the most are said.
+func (v *view) ranged(test string) bool {
+	low, high := v.extremes(test)
+	return low != high && len(v.names()) > fewCylinders
 }
 
 func (v *view) numberRead(test, name string) string {

@@ -82,7 +82,7 @@ func (v *view) pastTests(c *diag.CompressionResult) []pastTest {
 	if b := v.test.Before; b != nil {
 		head := v.label("trend.before")
 		if !b.Date.IsZero() {
-			head = v.label("trend.before-on", "date", v.shortDate(job.Date{Time: b.Date}))
+			head = v.label("trend.before-on", "date", v.date(job.Date{Time: b.Date}))
 		}
 		add(head, b.Test)
 	}

@@ -170,7 +170,11 @@ func (v *view) aboutWords(s *diag.Story) string {
 	if s.About == diag.AboutSystem {
 		return v.label("system." + diag.SystemKey(s.System, s.Part))
 	}
-	return v.label("about."+string(s.About), "circuit", s.Circuit)
+	circuit := s.Circuit
+	if circuit == "" && len(s.Members) > 0 {
+		circuit = s.Members[0].Circuit
+	}
+	return v.label("about."+string(s.About), "circuit", circuit)
 }
 
 // testedWords name the tests that were made and those that were not.
