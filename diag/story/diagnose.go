@@ -18,7 +18,15 @@ import (
 // behind it, and the verdict by the name of its words with their facts.
 func Diagnose(t *diag.Test) *diag.Diagnosis {
 	c, d := diagnose(known.New(t), diag.NoAction)
-	d.Plan = plan(c, d)
+	d.Plan = plan(c, d, secondSteps)
+	return d
+}
+
+// UpToNext is Diagnose for who shows the next check and where its outcomes lead,
+// and nothing of the step behind it.
+func UpToNext(t *diag.Test) *diag.Diagnosis {
+	c, d := diagnose(known.New(t), diag.NoAction)
+	d.Plan = plan(c, d, 0)
 	return d
 }
 

@@ -14,8 +14,8 @@ const secondSteps = 1
 
 // plan tries out the next check: every outcome is entered into a copy of the
 // test and diagnosed again; what may come next is tried out the same way, and
-// no further.
-func plan(c *known.Case, d *diag.Diagnosis) []diag.Step {
+// no further. Second is how many of those are.
+func plan(c *known.Case, d *diag.Diagnosis, second int) []diag.Step {
 	if d.Next == nil || d.NextFor < 0 {
 		return nil
 	}
@@ -31,7 +31,7 @@ func plan(c *known.Case, d *diag.Diagnosis) []diag.Step {
 	steps := []diag.Step{*first}
 	seen := []string{d.Next.Key}
 	for i, lead := range first.Leads {
-		if lead.Next == nil || slices.Contains(seen, lead.Next.Key) || len(steps) > secondSteps {
+		if lead.Next == nil || slices.Contains(seen, lead.Next.Key) || len(steps) > second {
 			continue
 		}
 		seen = append(seen, lead.Next.Key)

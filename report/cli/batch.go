@@ -139,7 +139,11 @@ func (c *Command) drawOne(t task, d drawing) outcome {
 	case len(problems) > 0:
 		return o.problems(problems)
 	}
-	diagnosis := story.Diagnose(j.Test())
+	diagnose := story.UpToNext
+	if d.options.ShowsPlan(j) {
+		diagnose = story.Diagnose
+	}
+	diagnosis := diagnose(j.Test())
 	page, err := sheet.New(j, diagnosis, d.options)
 	if err != nil {
 		return o.bad(t.job, err)

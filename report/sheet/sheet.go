@@ -4,6 +4,7 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"path"
@@ -108,6 +109,16 @@ func (v *view) fit(o Options) (*Sheet, error) {
 		return nil, fmt.Errorf("the %s sheet on %s: %w", v.sheet.Name, v.paperName(), err)
 	}
 	return &Sheet{view: v, fitted: fitted, paper: paper}, nil
+}
+
+// ShowsPlan reports that the sheet of a job has room for the step behind the next
+// check, so that it has to be tried out; a template of the user's own may.
+func (o Options) ShowsPlan(j *job.Job) bool {
+	if o.Template != nil {
+		return true
+	}
+	t, err := templates.BuiltIn(cmp.Or(o.Kind, j.Sheet.Value))
+	return err != nil || (&view{sheet: t}).hasBlock("plan")
 }
 
 func (o Options) template() (*templates.Sheet, error) {
