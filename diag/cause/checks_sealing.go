@@ -89,6 +89,15 @@ func eachTakes(minutes int) func(*known.Case, []string) int {
 	}
 }
 
+// leakDownTakes: two cylinders stand for an engine that is low throughout; where coolant
+// goes, each of them is tried.
+func leakDownTakes(c *known.Case, cylinders []string) int {
+	if len(cylinders) == 0 && (coolantGoes(c) || known.CoolingFalls.Holds(c, known.Subject{})) {
+		cylinders = c.Every()
+	}
+	return eachTakes(10)(c, cylinders)
+}
+
 // coolantGoes is an engine of which several signs agree that coolant goes inside.
 func coolantGoes(c *known.Case) bool { return c.CoolantSigns() > 1 || c.OilMixed() }
 
@@ -142,7 +151,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "washed-bore", "wear", "dry-bores"}, Enter: wetRise(0.8)},
 			{Name: "hardly rises", Else: true, Enter: wetRise(0), Words: []string{"no rise", "no change"}}}},
-	{Name: "leak-down", Minutes: 15, MinutesOf: eachTakes(10), Way: Hand | Air, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: notWashed, Made: madeLeakDown,
+	{Name: "leak-down", Minutes: 15, MinutesOf: leakDownTakes, Way: Hand | Air, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: notWashed, Made: madeLeakDown,
 		Outcomes: []Outcome{
 			{Name: "exhaust", For: []string{"exhaust-valve", "valve-lash", "carbon-on-seat", "valve-recession", "stuck-valve", "bent-valve", "sticking-valve"}, Fits: valved, Enter: leak(35, known.AtExhaust)},
 			{Name: "exhaust port", For: []string{"rings", "piston", "scored-bore", "stuck-rings"}, Fits: twoStroke, Enter: leak(35, known.AtExhaust)},

@@ -171,6 +171,10 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it leaks", For: []string{"oil-cooler"}, Words: []string{"leaks"}, After: []string{"bubbles come"}},
 			{Name: "it is tight", Else: true, Words: []string{"tight", "holds"}}}},
+	{Name: "egr-cooler-look", Titles: []string{"a look into the exhaust-gas cooler"}, Minutes: 40, Whole: true, Way: Hand | Opens, Fits: func(c *known.Case, _ []string) bool { return c.MayCoolItsExhaust() }, Words: []string{"egr cooler", "exhaust gas cooler"},
+		Outcomes: []Outcome{
+			{Name: "coolant in it", For: []string{"egr-cooler"}, Words: []string{"coolant", "wet", "leaks", "cracked"}},
+			{Name: "dry", Else: true, Words: []string{"dry", "tight"}}}},
 	{Name: "injector-bench", Further: true, Titles: []string{"injector on a bench"}, Minutes: 90, Fuel: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
 		return c.Spec.Diesel() && (c.Has(known.NeedsTest(known.DieselTests)) || !c.AnyLow(c.Read()) && c.AllLow() == nil || c.Found(known.FuelInOil...))
 	},

@@ -19,6 +19,7 @@ var systemCauses = []Cause{
 	{Name: "air-in-coolant", Fits: wet, Explains: []string{overheat}},
 	{Name: "intake-coolant-gasket", Fits: func(c *known.Case) bool { return wet(c) && c.IntakeMayCarryCoolant() }, Explains: []string{coolantLoss, overheat}},
 	{Name: "oil-cooler", Fits: wet, Explains: []string{coolantLoss, oilUse}},
+	{Name: "egr-cooler", Fits: func(c *known.Case) bool { return c.MayCoolItsExhaust() }, Explains: []string{coolantLoss}},
 	{Name: "pressure-cap", Fits: wet, Explains: []string{coolantLoss, overheat}},
 	{Name: "coolant-flow", Fits: wet, Explains: []string{overheat}},
 	{Name: "thermostat", Fits: wet, Explains: []string{overheat, rich}},

@@ -22,6 +22,7 @@ var Faults = []Fault{
 	{"injector-drips", pairs("injector", "drip|leaking|leaks|dribbl|stuck open")},
 	{"exhaust", slices.Concat(pairs("catalyst|catalytic converter", "rattl|melt|block|clog|glow|broken"), pairs("exhaust", "crush|blocked|collaps"), pairs("muffler|silencer", "rattl|blocked"), pairs("tailpipe", "blocked|crush"))},
 	{"egr", pairs("egr|exhaust gas valve", "open|not shut|sticks")},
+	{"egr-cooler", pairs("egr cooler|exhaust gas cooler|gas cooler", "coolant|wet|leak|crack|water|split")},
 	{"air-leak", slices.Concat(pairs("vacuum hose|vacuum line", "off|split|crack|perish|disconnect|unplugged"), pairs("pcv hose|breather hose|intake hose|inlet hose|intake boot|air duct", "split|crack|torn"),
 		pairs("manifold gasket", "leak|blown"), pairs("manifold bolts|inlet manifold|intake manifold", "loose|hiss"), pairs("idle|revs", "spray"), HoseOff)},
 	{"choked-inlet", append(pairs("air filter|air cleaner", "block|clog|black|full of|chok"), ChokedInlet...)},

@@ -208,6 +208,12 @@ func (c *Case) MayRecirculate() bool {
 	return c.HasValves() && !c.Spec.Diesel() && !c.AirCooled() && len(c.Every()) > 2 && (c.Injected() || c.FuelSystem() == Carburettor)
 }
 
+// MayCoolItsExhaust reports a diesel that may cool the exhaust gas it leads back into
+// its inlet by its coolant: one with a turbocharger, as those of cars and trucks have.
+func (c *Case) MayCoolItsExhaust() bool {
+	return c.Spec.Diesel() && c.HasValves() && !c.AirCooled() && len(c.Every()) > 2 && (c.Spec.Charging == "turbo" || c.Coded("P0401", "P0402", "P0404"))
+}
+
 const (
 	smallCylinder = 450 // ml, of engines of mowers and pumps
 	oldRatio      = 7.0

@@ -16,7 +16,7 @@ var coolingRules = systemRule(known.Cooling, OfCooling, byPump, []Rule{
 	{
 		Name: "coolant-pressure-falls", Title: "The pumped-up cooling system loses pressure, and nothing is wet outside",
 		Why:  "Coolant that goes nowhere to be seen goes inside: past the gasket, through a crack, a cooler or a liner. Left overnight with the plugs out it shows where.",
-		When: known.All(known.CoolingFalls, known.Not(known.AirCooled)), For: pathToCoolant(Known, DryUp), Weigh: func(c *known.Case, _ known.Subject) []Voice {
+		When: known.All(known.CoolingFalls, known.Not(known.AirCooled)), For: append(pathToCoolant(Known, DryUp), speaks(Hint, "egr-cooler")...), Weigh: func(c *known.Case, _ known.Subject) []Voice {
 			return where(c.OilMixed(), speaks(Known+Hint, "intake-coolant-gasket")) // past which it runs down into the oil
 		}, Say: coolingFalls, Headline: "coolant-pressure-falls",
 	},

@@ -16,6 +16,7 @@ var ofFault = map[string][]string{
 	"injector-drips":  {"leaking-injector"},
 	"exhaust":         {"restricted-exhaust"},
 	"egr":             {"egr-open"},
+	"egr-cooler":      {"egr-cooler"},
 	"air-leak":        {"air-leak", "manifold-gasket"},
 	"choked-inlet":    {"air-filter", "restricted-inlet"},
 	"fuel-filter":     {"fuel-filter"},

@@ -22,10 +22,10 @@ var foundRules = []Rule{
 		Name: "coolant-signs-agree", Title: "Two signs agree that coolant is burnt or pushed out",
 		Why: "Coolant that is missed may have gone through a hose. Where it steams out of the exhaust, has left rust there or bubbles as the engine runs as well, it goes through a gasket or a crack. " +
 			"Even pressure does not speak against it: a leak of a drop an hour lowers no reading.",
-		Source: "common practice, no source", Class: Together, About: diag.AboutEngine,
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, TiesSystems: []string{known.Cooling},
 		Of: theEngine, When: known.All(known.OfEngine("two at least of: coolant is lost; white smoke other than at the start, of a rotary that loses coolant at the start too; rust, steam or a sweet smell at the exhaust; bubbles in the coolant or hard hoses; overheating beside these bubbles",
 			func(c *known.Case) bool { return c.CoolantSigns() > 1 }), known.OfEngine("no cylinder low", func(c *known.Case) bool { return len(c.LowSet()) == 0 }), known.Not(known.CoolantEntering)),
-		Kind: OfSight, For: pathToCoolant(Known, DryUp), Say: foundSays(diag.ActSoon), Headline: "coolant-signs-agree",
+		Kind: OfSight, For: append(pathToCoolant(Known, DryUp), speaks(Hint, "egr-cooler")...), Say: foundSays(diag.ActSoon), Headline: "coolant-signs-agree",
 		InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 	{
