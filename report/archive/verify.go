@@ -236,6 +236,10 @@ func (c *comparison) marks(strange error) error {
 	}
 	ours, theirs := c.ours.marks, c.again.drawn.marks
 	at, extra := align(ours, theirs)
+	if at < 0 && onlyPictures(ours, theirs) {
+		c.pictures()
+		return nil
+	}
 	if at < 0 {
 		c.v.differs("%s", c.apart())
 		return nil
@@ -338,24 +342,10 @@ func (c *comparison) under(b shown.Box) string {
 
 // apart names the first difference in what is shown: a text, or else a shape.
 func (c *comparison) apart() string {
-	if onlyPictures(c.ours.marks, c.again.drawn.marks) {
-		return "the words are the same, but the page draws something that its job file does not give: a picture is another one, or was written anew" + c.byWhom()
-	}
 	if said := runsApart(c.ours.runs, c.again.drawn.runs, c.again); said != "" {
 		return said
 	}
 	return drawingApart(c.ours, c.again.drawn)
-}
-
-// onlyPictures tells whether two pages are the same but for what their pictures
-// show.
-func onlyPictures(a, b []shown.Mark) bool {
-	for i := range a {
-		if len(a) != len(b) || !shown.Same(a[i], b[i], coarse) && (a[i].Kind != shown.Picture || b[i].Kind != shown.Picture) {
-			return false
-		}
-	}
-	return len(a) == len(b)
 }
 
 // byWhom names the program that saved the file, where it says so.

@@ -49,7 +49,7 @@ func (d *drawing) picture(s *pdffile.Stream) error {
 		return err
 	}
 	sum := sha256.Sum256([]byte(digest))
-	m := Mark{Kind: Picture, Box: d.ctm.corners(Box{0, 0, 1, 1}), look: fmt.Sprintf("%x", sum), measures: append([]float64{}, d.ctm[:]...)}
+	m := Mark{Kind: Picture, Box: d.ctm.corners(Box{0, 0, 1, 1}), look: fmt.Sprintf("%x", sum), measures: append([]float64{}, d.ctm[:]...), picture: s, file: d.file}
 	if s.Dict["ImageMask"] == true {
 		m.ink = d.fill
 	}

@@ -46,6 +46,8 @@ type Mark struct {
 	ink      colour
 	measures []float64
 	places   int // of a line's outline among the measures
+	picture  *pdffile.Stream
+	file     *pdffile.File // which has the picture
 }
 
 // A Box is an area of the paper in points.
