@@ -189,7 +189,8 @@ type Story struct {
 	Explains   []string  // the complaints that its causes explain
 	Ledger     []Entry   // every voice for or against a cause, for whoever asks why
 	Next       *Check
-	Sound      bool // it shows something to be sound, and not only that nothing has to be done
+	Repair     string // what is done about it where no check comes next as its cause is as good as known, by the key of its words; "" for nothing yet
+	Sound      bool   // it shows something to be sound, and not only that nothing has to be done
 	// Found is what it would say over a sheet, where what it is about does not tell it
 	// from others of the engine; no key for others.
 	Found Phrase

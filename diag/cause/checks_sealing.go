@@ -218,7 +218,9 @@ var sealingChecks = []Check{
 			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "not-run-in", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Sure: 0.7, Words: []string{"recovered"}, After: []string{"the readings come up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
 	{Name: "smoke-on-overrun", Titles: []string{"watching the smoke"}, Minutes: 10, Whole: true, Way: Runs,
-		Fits: func(c *known.Case, cylinders []string) bool { return c.HasValves() && !c.AnyLow(cylinders) }, Words: []string{"smoke watched"},
+		Fits: func(c *known.Case, cylinders []string) bool {
+			return c.HasValves() && !c.AnyLow(cylinders) && !aircraft(c)
+		}, Words: []string{"smoke watched"},
 		Made: func(c *known.Case, _ []string) bool { return len(c.History.Smoke.When) > 0 },
 		Outcomes: []Outcome{
 			{Name: "a puff", For: []string{"guides-or-seals"}, Sure: 0.7, Words: []string{"puff", "overrun"}},

@@ -30,6 +30,6 @@ var systemCauses = []Cause{
 	{Name: "starter-cables", Explains: []string{noStart, hardStart}},
 	{Name: "battery", Explains: []string{noStart, hardStart}},
 	{Name: "tight-engine", Explains: []string{noStart, hardStart}},
-	{Name: "diesel-injector", Explains: []string{hardStart, misfire, lowPower, noStart}},
+	{Name: "diesel-injector", Explains: []string{rich, hardStart, misfire, lowPower, noStart}},
 	{Name: "glow-plug", Explains: []string{hardStart, noStart}},
 }

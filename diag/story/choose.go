@@ -131,9 +131,11 @@ func (s *story) pressing(all cause.Set) cause.Set {
 // be run is given up, or the shortest that concerns another cause.
 func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgency) *cause.Check {
 	looked, alone := len(s.book.found()) > 0, s.leftOver(shares)
-	best := k.best
+	best, mends := k.best, k.proof != nil && slices.Contains(k.proof.Mends, s.book.first())
 	switch {
-	case k.proof != nil && slices.Contains(k.proof.Mends, s.book.first()) && (best == nil || s.asGoodAsProven(shares) || s.measuredOff()):
+	case !mends && s.proven(shares) && cause.RepairOf(c, s.book.first()) != "": // the work is next
+		return nil
+	case mends && (best == nil || s.asGoodAsProven(shares) || s.measuredOff()):
 		best = k.proof
 	case alone: // checks have ruled out the others
 		best = nil

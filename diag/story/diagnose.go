@@ -50,6 +50,7 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 	told, at := desk.stories(c, atLeast)
 	for _, s := range told {
 		s.chooseCheck(c, at)
+		s.setRepair(c)
 	}
 	waitForTest(told)
 	for _, s := range told {

@@ -6,6 +6,7 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
 	"gaugesheet/diag/known"
+	"gaugesheet/diag/rule"
 )
 
 const (
@@ -89,13 +90,45 @@ func chooseForSheet(c *known.Case, d *diag.Diagnosis, at diag.Urgency) {
 		if d.Stories[i].Next == nil || d.Stories[i].Urgency == diag.NoAction {
 			continue
 		}
-		if mendedFirst(c, d.Urgency, d.Stories[i].Urgency) {
-			continue
+		if mendedFirst(c, d.Urgency, d.Stories[i].Urgency) || d.Stories[i].Urgency != d.Urgency && d.Stories[0].Repair != "" {
+			continue // what leads is repaired, and then it is tested again
 		}
 		d.Next, d.NextFor = d.Stories[i].Next, i
 		return
 	}
 }
+
+// setRepair says what is done about a story that asks for no check as its cause was
+// found, or is as good as known; what is not is left open.
+func (s *story) setRepair(c *known.Case) {
+	s.Repair = ""
+	first := s.book.first()
+	if s.Next != nil || s.Urgency.Rank() <= diag.CheckAgain.Rank() || first == "" || s.About == diag.AboutTest {
+		return
+	}
+	if shares := s.book.shares(); len(s.book.found()) > 0 || len(shares) > 0 && (s.proven(shares) || s.asGoodAsProven(shares)) {
+		s.Repair = cause.RepairOf(c, first)
+	}
+}
+
+// proven reports a story whose likeliest cause, with those that the same work shows, has
+// nearly all the weight by two kinds of tests, one of which heard or saw it there, with
+// nothing against it: one more test
+// would tell nothing, and what is next is the work.
+func (s *story) proven(shares []share) bool {
+	first, part := s.book.first(), 0.0
+	for _, x := range shares {
+		if x.cause == first || cause.SameWork(x.cause, first) {
+			part += x.part
+		}
+	}
+	there := slices.ContainsFunc([]rule.Kind{rule.OfLeakage, rule.OfSight, rule.OfCooling}, func(k rule.Kind) bool { return s.book.heaviest(first, k) >= rule.Heard })
+	return there && part >= nearlyAll && len(s.Against) == 0 && len(s.book.agreeing(first)) >= 2
+}
+
+// nearlyAll is the part of a story's weight from which a cause is proven: judgement, no
+// source.
+const nearlyAll = 0.75
 
 // mendedFirst reports a story that is less urgent than the most urgent one of the
 // sheet, once a check was made: what is worse is mended first, and then it is

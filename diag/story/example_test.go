@@ -42,7 +42,7 @@ func ExampleDiagnose() {
 		fmt.Println("next:", first.Next.Key)
 	}
 	// Output:
-	// cylinders [3] act soon fair
+	// cylinders [3] act soon strong
 	// cause: exhaust-valve
 	// cause: valve-lash
 	// cause: carbon-on-seat

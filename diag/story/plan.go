@@ -77,10 +77,11 @@ func leadsTo(c *known.Case, about *diag.Story, o *cause.Outcome, at diag.Urgency
 		lead.Next, shown = s.Next, !o.Else && lead.Cause != "" && s.book.shown(lead.Cause)
 	}
 	for i := 0; i < len(told) && lead.Next == nil && !shown; i++ {
-		if mendedFirst(c, c.Sums.Urgency, told[i].Urgency) {
+		if mendedFirst(c, c.Sums.Urgency, told[i].Urgency) || told[i].Urgency != c.Sums.Urgency && told[0].Repair != "" {
 			continue
 		}
 		told[i].chooseCheck(c, at)
+		told[i].setRepair(c)
 		lead.Next = told[i].Next
 	}
 	desk.clear(told)

@@ -84,7 +84,7 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 		}
 		if r.Between != nil && s.comparesCylinders() {
 			left, any := r.Between(n)
-			if !any {
+			if !any || len(kinds) > 1 && c.FarBelowOthers(s.Cylinders) { // which nothing that was not written down makes of one cylinder
 				continue
 			}
 			n = left
@@ -98,11 +98,14 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 		if s.urgentBy(doubtedBy(r, n)) && !repeated(c, r, n) {
 			s.unsettle(c, r, n)
 		}
-		if doubted == 0 {
+		if doubted == 0 || len(kinds)-doubted >= 2 { // two kinds agree that nobody doubts
 			continue
 		}
-		limit := diag.Fair
-		if doubted == len(kinds) {
+		limit, far := diag.Fair, r.Between != nil && c.FarUnderLimit(n)
+		switch {
+		case far && doubted < len(kinds):
+			continue
+		case doubted == len(kinds) && !far:
 			limit = diag.Weak
 		}
 		s.Confidence = atMost(s.Confidence, limit)

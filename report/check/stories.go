@@ -22,6 +22,7 @@ type storyResult struct {
 	Doubts     []string     `json:"doubts"`
 	Explains   []string     `json:"explains"` // the complaints of the job that its causes explain
 	NextCheck  *checkResult `json:"next_check"`
+	Repair     string       `json:"repair"` // what is done about it where no check comes next, by name; "" for nothing yet
 }
 
 type checkResult struct {
@@ -61,7 +62,7 @@ func storiesOf(d *diag.Diagnosis, said *spoken) []storyResult {
 		results = append(results, storyResult{
 			About: string(s.About), Cylinders: list(s.Cylinders), Circuit: s.Circuit, System: s.System, Part: s.Part, Urgency: string(s.Urgency), Confidence: string(s.Confidence),
 			Says: words.Says, Because: words.Because, Causes: list(words.Causes), CauseNames: keysOf(s.Causes), For: rulesOf(s),
-			Against: list(words.Against), Doubts: list(words.Doubts), Explains: list(s.Explains), NextCheck: checkOf(s.Next, words.Next),
+			Against: list(words.Against), Doubts: list(words.Doubts), Explains: list(s.Explains), NextCheck: checkOf(s.Next, words.Next), Repair: s.Repair,
 		})
 	}
 	return results

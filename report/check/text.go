@@ -149,6 +149,8 @@ func (p *printer) story(mark string, st *diag.Story, said templates.SaidStory) {
 	p.line("%s  %s (%s)", indent, p.term("urgency", string(st.Urgency)), strings.Join(rulesOf(*st), ", "))
 	if said.Next != nil {
 		p.wrapped(indent+"  "+p.say("terminal.next", nil)+" ", said.Next.Do)
+	} else if st.Repair != "" {
+		p.wrapped(indent+"  "+p.say("terminal.next", nil)+" ", p.say("repair."+st.Repair, diag.Facts{"Cylinders": diag.Names(st.Cylinders)}))
 	}
 }
 

@@ -211,60 +211,6 @@ func (v *view) furtherMade() diag.Names {
 	return made
 }
 
-// howUrgent is the first answer.
-func (v *view) howUrgent() figure.Answer {
-	key := string(v.d.Urgency)
-	switch {
-	case v.d.Urgency != diag.NoAction:
-	case v.d.Withheld || v.lead() == nil:
-		key = "unknown"
-	case v.d.Proven:
-		key = "nothing"
-	}
-	why := "urgent.why." + key
-	if v.d.Next == nil && v.words.Has("labels", why+".no-check") {
-		why += ".no-check"
-	}
-	return figure.Answer{Question: v.label("ask.urgent"), Word: v.label("urgent.word." + key), Why: v.optional(why+"."+v.sheet.Occasion, v.label(why))}
-}
-
-// whatNext is the second answer: the check in the box, or why there is none.
-func (v *view) whatNext() figure.Answer {
-	a := figure.Answer{Question: v.label("ask.next")}
-	if next := v.d.Next; next != nil {
-		said, err := v.words.CheckBriefly(*next, v.sheet.Audience)
-		v.keep("", err)
-		a.Word = onPage(said.Name)
-		a.Why = v.label("next.why", "effort", said.Effort, "for", said.For)
-		return a
-	}
-	key := "none"
-	switch {
-	case v.d.Withheld || v.lead() == nil:
-		key = "unknown"
-	case v.d.Urgency != diag.NoAction:
-		key = "nothing-left"
-	}
-	a.Word, a.Why = v.label("next.word."+key), v.label("next.why."+key)
-	return a
-}
-
-// howSure is the third answer, and why.
-func (v *view) howSure() figure.Answer {
-	a := figure.Answer{Question: v.label("ask.sure")}
-	lead := v.lead()
-	if lead == nil || v.d.Withheld || lead.Confidence == "" {
-		a.Word, a.Why = v.label("sure.word.unknown"), v.label("sure.why.unknown")
-		return a
-	}
-	a.Word, a.Sure = v.label("sure.word."+string(lead.Confidence)), squares[lead.Confidence]
-	a.Why = v.sureBecause(lead)
-	return a
-}
-
-// squares are how many of three squares are filled.
-var squares = map[diag.Confidence]int{diag.Weak: 1, diag.Fair: 2, diag.Strong: 3}
-
 // sureBecause says why a story is as sure as it is: what makes it doubtful,
 // else which kinds of test agree.
 func (v *view) sureBecause(st *diag.Story) string {

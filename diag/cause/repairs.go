@@ -1,0 +1,40 @@
+package cause
+
+import "gaugesheet/diag/known"
+
+// repairs are what is done about causes that are as good as known, by the key of its
+// words; of what stands under none there is more to be found out before it is done.
+var repairs = map[string][]string{
+	"head":      {"exhaust-valve", "inlet-valve", "bent-valve", "valve-recession"},
+	"gasket":    {"head-gasket", "warped-or-cracked-head", "cracked-bore"},
+	"bore":      {"rings", "broken-ring-land", "scored-bore", "holed-piston", "piston", "bent-rod"},
+	"valves":    {"valve-motion", "collapsed-lifter", "deactivation-lifter", "valve-springs"},
+	"timing":    {"cam-timing", "timing-drive", "worn-chain"},
+	"rotor":     {"apex-seal", "side-seal", "corner-seal", "coolant-seal", "cracked-housing", "rotor-wear"},
+	"bottom":    {"worn-bearings", "oil-pump", "bottom-end"},
+	"injector":  {"diesel-injector", "own-injector", "leaking-injector"},
+	"crankcase": {"crankcase-seal", "reed-valve"},
+	"part": {"fuel-filter", "pump-circuit", "pump-diaphragm", "regulator-diaphragm", "regulator-open", "regulator-stuck", "return-blocked", "wrong-pump", "glow-plug", "thermostat", "pressure-cap", "coolant-leak-outside",
+		"boost-leak", "late-ignition", "points", "flywheel-key", "starter-cables", "battery", "starter", "restricted-exhaust", "purge-valve", "temperature-signal", "carburettor", "gas-supply", "wrong-plug", "wrong-plug-reach", "shared-coil"},
+}
+
+var repairOf = func() map[string]string {
+	index := map[string]string{}
+	for key, causes := range repairs {
+		for _, name := range causes {
+			index[name] = key
+		}
+	}
+	return index
+}()
+
+// RepairOf is what is done about a cause, by the key of its words, "" where nothing is
+// without more being known; of cylinders that come off one by one with their heads it is
+// of the cylinder.
+func RepairOf(c *known.Case, name string) string {
+	key := repairOf[name]
+	if (key == "head" || key == "bore") && c.OwnHeads(c.Every()) && c.AirCooled() && c.Several() {
+		return "barrel"
+	}
+	return key
+}

@@ -1,0 +1,43 @@
+package known
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+)
+
+const (
+	// farBelow is the part of the best of the others under which neither the strokes nor
+	// the warmth nor the throttle, which were the same for all, put one cylinder: judgement,
+	// no source.
+	farBelow = 75
+	// farUnder is the part of a stated minimum under which a gauge that was in order for
+	// anything is not what is wrong: judgement, no source.
+	farUnder = 0.85
+)
+
+// FarBelowOthers reports cylinders that read so much less than at least two others, by
+// the same gauge in the same test, that how it was used explains none of it.
+func (c *Case) FarBelowOthers(names []string) bool {
+	good := len(c.Graded(diag.Even)) + len(c.Graded(diag.Watch))
+	return len(names) > 0 && good >= 2 && !slices.ContainsFunc(names, func(n string) bool {
+		r := c.Cylinder(n)
+		return r == nil || r.PercentOfHighest == nil || *r.PercentOfHighest >= farBelow || !r.Grade.IsLow()
+	})
+}
+
+// FarUnderLimit reports readings that are far under a stated minimum, where of the test
+// only the gauge was not recorded.
+func (c *Case) FarUnderLimit(n diag.Notice) bool {
+	missing, _ := n.Facts["missing"].(diag.Names)
+	if slices.ContainsFunc(missing, func(what string) bool { return what != "gauge" && what != RangeMissing }) {
+		return false
+	}
+	if c.Sums.Rotors == nil {
+		low := c.AllLow()
+		return low != nil && low.Variant == "" && low.Share <= farUnder
+	}
+	return slices.ContainsFunc(c.Sums.Rotors.Limits, func(l diag.LimitResult) bool {
+		return l.Rule == string(diag.Minimum) && l.Verdict == diag.Outside && l.Value <= farUnder*l.Limit
+	})
+}

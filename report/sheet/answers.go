@@ -1,0 +1,84 @@
+package sheet
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/layout/figure"
+)
+
+// howUrgent is the first answer.
+func (v *view) howUrgent() figure.Answer {
+	key := string(v.d.Urgency)
+	switch {
+	case v.d.Urgency != diag.NoAction:
+	case v.d.Withheld || v.lead() == nil:
+		key = "unknown"
+	case v.d.Proven:
+		key = "nothing"
+	}
+	why := "urgent.why." + key
+	occasion := why + "." + v.sheet.Occasion
+	if v.d.Next == nil {
+		why = v.ifThere(why, why+".no-check")
+		if v.repair() != "" {
+			why = v.ifThere(why, "urgent.repair."+key)
+		}
+	}
+	return figure.Answer{Question: v.label("ask.urgent"), Word: v.label("urgent.word." + key), Why: v.optional(occasion, v.label(why))}
+}
+
+// ifThere is the other label where there are words for it.
+func (v *view) ifThere(key, other string) string {
+	if v.words.Has("labels", other) {
+		return other
+	}
+	return key
+}
+
+// whatNext is the second answer: the check in the box, or why there is none.
+func (v *view) whatNext() figure.Answer {
+	a := figure.Answer{Question: v.label("ask.next")}
+	if next := v.d.Next; next != nil {
+		said, err := v.words.CheckBriefly(*next, v.sheet.Audience)
+		v.keep("", err)
+		a.Word = onPage(said.Name)
+		a.Why = v.label("next.why", "effort", said.Effort, "for", said.For)
+		return a
+	}
+	key := "none"
+	switch {
+	case v.d.Withheld || v.lead() == nil:
+		key = "unknown"
+	case v.repair() != "":
+		a.Word, a.Why = v.optional("next.word.repair."+v.sheet.Occasion, v.label("next.word.repair")), v.repair()
+		return a
+	case v.d.Urgency != diag.NoAction:
+		key = "nothing-left"
+	}
+	a.Word, a.Why = v.label("next.word."+key), v.label("next.why."+key)
+	return a
+}
+
+// repair is what is done about what leads, "" where that is not known yet.
+func (v *view) repair() string {
+	lead := v.lead()
+	if lead == nil || lead.Repair == "" {
+		return ""
+	}
+	return v.label("repair."+lead.Repair, "Cylinders", diag.Names(lead.Cylinders))
+}
+
+// howSure is the third answer, and why.
+func (v *view) howSure() figure.Answer {
+	a := figure.Answer{Question: v.label("ask.sure")}
+	lead := v.lead()
+	if lead == nil || v.d.Withheld || lead.Confidence == "" {
+		a.Word, a.Why = v.label("sure.word.unknown"), v.label("sure.why.unknown")
+		return a
+	}
+	a.Word, a.Sure = v.label("sure.word."+string(lead.Confidence)), squares[lead.Confidence]
+	a.Why = v.sureBecause(lead)
+	return a
+}
+
+// squares are how many of three squares are filled.
+var squares = map[diag.Confidence]int{diag.Weak: 1, diag.Fair: 2, diag.Strong: 3}
