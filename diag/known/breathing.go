@@ -251,10 +251,12 @@ var (
 	PeakHigh = OfAll("its peak of the starter's current more than 20 % over that of every other, the others (three at least) within 20 % of each other, and its compression not read, or high", func(c *Case, n string) bool {
 		return c.peakStandsOut(n) && (slices.Contains([]diag.Grade{diag.GradeNotTested, diag.High, ""}, c.Grade(n)))
 	})
-	DrawsMuch   = OfTest(Starting, "the starter draws more than its limit", func(r *diag.MeasuredResult) bool { over, _ := Over(r.Reading("draw")); return over })
-	DrawsLittle = OfTest(Starting, "the starter draws less than its limit", func(r *diag.MeasuredResult) bool { under, _ := Under(r.Reading("draw")); return under })
-	LateBase    = OfTest(Timing, "base timing later than its limit", func(r *diag.MeasuredResult) bool { under, _ := Under(r.Reading("base")); return under })
-	BaseRight   = OfTest(Timing, "base timing with a limit, and within it", func(r *diag.MeasuredResult) bool {
+	TurnsUnder   = OfTest(Starting, "the battery or the cranking speed under its limit while the starter turns", func(r *diag.MeasuredResult) bool { m, _ := TurnsUnderLimit(r); return m != nil })
+	BatteryUnder = OfTest(Starting, "the battery under its limit while the starter turns", func(r *diag.MeasuredResult) bool { under, _ := Under(r.Reading("battery cranking")); return under })
+	DrawsMuch    = OfTest(Starting, "the starter draws more than its limit", func(r *diag.MeasuredResult) bool { over, _ := Over(r.Reading("draw")); return over })
+	DrawsLittle  = OfTest(Starting, "the starter draws less than its limit", func(r *diag.MeasuredResult) bool { under, _ := Under(r.Reading("draw")); return under })
+	LateBase     = OfTest(Timing, "base timing later than its limit", func(r *diag.MeasuredResult) bool { under, _ := Under(r.Reading("base")); return under })
+	BaseRight    = OfTest(Timing, "base timing with a limit, and within it", func(r *diag.MeasuredResult) bool {
 		m := r.Reading("base")
 		return m != nil && m.Limited() && m.Verdict == diag.Within
 	})

@@ -93,9 +93,10 @@ func (c *Case) Spread(names []string) (low, high float64) {
 	return low, high
 }
 
-// AnyLow reports that one of these cylinders is graded low or worse.
+// AnyLow reports that one of these cylinders is graded low or worse, or is a rotor with a
+// face that reads low.
 func (c *Case) AnyLow(names []string) bool {
-	return slices.ContainsFunc(names, func(n string) bool { return c.Grade(n).IsLow() })
+	return slices.ContainsFunc(names, func(n string) bool { return c.Grade(n).IsLow() || c.rotorLow(n) })
 }
 
 // AnyFar reports a cylinder so far down that the engine is not run to see

@@ -28,11 +28,25 @@ const (
 	heldFor         = 5.0  // minutes
 	fallsBy         = 1.0  // psi that it falls in that time before it leaks
 	fallsPart       = 0.05 // or that part of what it was pumped to
+	fallsMost       = 0.4  // and in whatever time, a night in which it cools among them
 	capLow, capHigh = 0.9, 1.1
 	thermostatApart = 3.0  // C from what it is marked
 	thermostatOpen  = 12.0 // C over that by which it is fully open
 	gasTestLeast    = 5.0  // minutes
 )
+
+// TurnsUnderLimit is the battery's voltage while the starter turns, or the speed, that is
+// under its limit, nil for none.
+func TurnsUnderLimit(r *diag.MeasuredResult) (*diag.MeasuredReading, bool) {
+	for _, name := range []string{"battery cranking", "cranking"} {
+		if m := r.Reading(name); m != nil {
+			if under, clear := Under(m); under {
+				return m, clear
+			}
+		}
+	}
+	return nil, false
+}
 
 // HeldCooling gives what the cooling system was pumped to and what it still held
 // after a time; nil where it was not watched, or did not fall by more than it may.
@@ -49,7 +63,7 @@ func HeldCooling(r *diag.MeasuredResult) (from, to *diag.MeasuredReading) {
 		}
 		minutes := minutesOf(m.At)
 		part := math.Max(1, minutes/heldFor)
-		if minutes > 0 && from.Value-m.Value > allowed*part {
+		if minutes > 0 && from.Value-m.Value > math.Min(allowed*part, math.Max(allowed, fallsMost*from.Value)) {
 			to = m
 			return from, to
 		}
@@ -142,7 +156,7 @@ func celsius(m *diag.MeasuredReading) float64 {
 
 // Conditions on the cooling system.
 var (
-	CoolingFalls = OfTest(Cooling, "the pumped-up system fell by more than 1 psi and 5 % in 5 minutes, and nothing was wet outside", func(r *diag.MeasuredResult) bool {
+	CoolingFalls = OfTest(Cooling, "the pumped-up system fell by more than 1 psi and 5 % in 5 minutes, or by 40 % in any time, and nothing was wet outside", func(r *diag.MeasuredResult) bool {
 		_, to := HeldCooling(r)
 		return to != nil && (wetAt(r) == "dry" || wetAt(r) == "")
 	})

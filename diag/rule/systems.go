@@ -124,6 +124,19 @@ func weighCam(c *known.Case, _ known.Subject) []Voice {
 // below.
 var startingRules = systemRule(known.Starting, OfStarting, "limits: the job's own; meanings: common practice, no source", []Rule{
 	{
+		Name: "starter-turns-slowly", Title: "The battery or the cranking speed under its limit while the starter turns",
+		Why:  "A battery that falls as the starter turns is flat or worn out, or what draws on it drags. What was read while the engine turned so slowly is low by it.",
+		When: known.TurnsUnder, Weigh: func(c *known.Case, s known.Subject) []Voice {
+			falls := known.BatteryUnder.Holds(c, s)
+			return slices.Concat(speaks(Known, "weak-cranking"), where(falls, speaks(Known, "battery")), where(!falls, speaks(Hint, "battery")), common("starter-cables", "starter"))
+		}, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			m, clear := known.TurnsUnderLimit(c.Measured(known.Starting))
+			f := measuredFinding(m, clear, diag.ActSoon)
+			f.Facts["volts"] = m.Name != "cranking"
+			return f
+		}, Headline: "cranked-too-slowly", SaysBetterThan: []string{"test-outside-limit"},
+	},
+	{
 		Name: "starter-draws-much", Title: "The starter draws more than its limit",
 		Why:  "A high current at a low speed is drag: a tight engine, the wrong oil, or a starter that rubs.",
 		When: known.DrawsMuch, For: common("starter", "tight-engine"), Say: readingOf(known.Starting, "draw", diag.ActSoon), Headline: "starter-draws", SaysBetterThan: []string{"test-outside-limit"},
