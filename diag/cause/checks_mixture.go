@@ -79,6 +79,13 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "smooth with it shut off", For: []string{"egr-open"}, Sure: 0.9, Words: []string{"smooth", "stuck open", "open", "better"}, After: []string{"the idle smooths and the vacuum comes up"}},
 			{Name: "no change", Else: true, Words: []string{"same", "shut"}, After: []string{"nothing changes, or it has none"}}}},
+	{Name: "vent-hose-pinch", Titles: []string{"the crankcase vent shut off"}, Minutes: 5, Whole: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
+		return !c.Spec.Diesel() && known.CrankcaseSucks.Holds(c, known.Subject{})
+	},
+		Answers: func(c *known.Case) bool { return known.CrankcaseSucks.Holds(c, known.Subject{}) }, Words: []string{"vent hose pinched", "vent hose clamped", "breather hose clamped", "pcv hose pinched"},
+		Outcomes: []Outcome{
+			{Name: "it settles", For: []string{"vent-valve-open"}, Words: []string{"settles", "settled", "whistle stops", "trims fall"}, After: []string{"idle and trims settle"}},
+			{Name: "no change", Else: true, Words: []string{"same"}, After: []string{"nothing changes"}}}},
 	{Name: "purge-pinch", Minutes: 5, Whole: true, Way: Runs, Fits: injection, Words: []string{"purge"},
 		Outcomes: []Outcome{{Name: "runs cleaner", For: []string{"purge-valve"}, Words: []string{"cleaner"}}, {Name: "no change", Else: true}}},
 	{Name: "temperature-reading", Titles: []string{"the temperature signal", "the temperature that the computer sees"}, Minutes: 5, Whole: true, Fits: injection, Words: []string{"coolant temperature read", "temperature sensor checked"},

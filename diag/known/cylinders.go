@@ -93,11 +93,13 @@ func (c *Case) Spread(names []string) (low, high float64) {
 	return low, high
 }
 
-// AnyLow reports that one of these cylinders is graded low or worse, or is a rotor with a
-// face that reads low.
+// AnyLow reports that one of these cylinders is graded low or worse.
 func (c *Case) AnyLow(names []string) bool {
-	return slices.ContainsFunc(names, func(n string) bool { return c.Grade(n).IsLow() || c.rotorLow(n) })
+	return slices.ContainsFunc(names, func(n string) bool { return c.Grade(n).IsLow() })
 }
+
+// AnyRotorLow reports that one of these rotors has a face that reads low.
+func (c *Case) AnyRotorLow(names []string) bool { return slices.ContainsFunc(names, c.rotorLow) }
 
 // AnyFar reports a cylinder so far down that the engine is not run to see
 // whether it recovers.

@@ -16,7 +16,7 @@ var leakLevelRules = []Rule{
 		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, TiesSystems: []string{known.Crankcase}, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of: theEngine, When: known.All(known.UnderFloor, allPastRings),
 		Kind: OfLeakage, Weigh: func(*known.Case, known.Subject) []Voice {
-			return append([]Voice{{Cause: "wear", Weight: Heard}, {Cause: "wear", Weight: Known, Kind: OfCompression}}, speaks(DryUp, "stuck-rings", "dry-bores", "washed-bore")...)
+			return slices.Concat([]Voice{{Cause: "wear", Weight: Heard}, {Cause: "wear", Weight: Known, Kind: OfCompression}}, speaks(DryUp, "stuck-rings", "dry-bores", "washed-bore"), notTheTest())
 		},
 		Say: lowAndLeaks, Headline: "low-and-leaks-everywhere",
 		SaysBetterThan: []string{"all-low", "below-minimum", "leaks-to-crankcase", "leakage-high"},
@@ -28,7 +28,7 @@ var leakLevelRules = []Rule{
 		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, TiesSystems: []string{known.Crankcase}, Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Crankcase)},
 		Of: theEngine, When: known.All(known.UnderFloor, known.Any(allRise, dieselBurnsOil), known.CrankcaseHigh),
 		Kind: OfCrankcase, Weigh: func(*known.Case, known.Subject) []Voice {
-			return append([]Voice{{Cause: "wear", Weight: Heard}, {Cause: "wear", Weight: Known, Kind: OfCompression}}, speaks(DryUp, "stuck-rings")...)
+			return slices.Concat([]Voice{{Cause: "wear", Weight: Heard}, {Cause: "wear", Weight: Known, Kind: OfCompression}}, speaks(DryUp, "stuck-rings"), notTheTest())
 		},
 		Say: lowAndBlowsBy, Headline: "low-and-leaks-everywhere",
 		SaysBetterThan: []string{"all-low", "below-minimum", "wet-rise-everywhere", "crankcase-pressure-high"},
@@ -330,4 +330,10 @@ func lowAndLeaks(c *known.Case, _ known.Subject) diag.Finding {
 	}
 	f.Facts["values"] = c.Span(c.Spread(c.Read()))
 	return f
+}
+
+// notTheTest speaks against what makes a sound engine read low, where a test that does
+// not use the gauge says the same of it.
+func notTheTest() []Voice {
+	return denies(Heard, "lost-past-rings", "limit-wrong", "gauge-reads-low", "altitude", "low-ratio", "throttle-or-choke", "weak-cranking", "cam-timing")
 }

@@ -136,7 +136,7 @@ func oilWet(c *known.Case, s known.Subject) diag.Finding {
 
 func wetPlug(c *known.Case, s known.Subject) []Voice {
 	switch {
-	case c.Rotary() && c.AnyLow(s.Cylinders): // what does not seal does not burn, and no spark lowers a face
+	case c.AnyRotorLow(s.Cylinders): // what does not seal does not burn, and no spark lowers a face
 		return append(speaks(Hint, "flooding"), speaks(rarer, "own-spark", "own-injector")...)
 	case c.AnyLow(s.Cylinders):
 		return common("washed-bore", "own-spark", "own-injector")

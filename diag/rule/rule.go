@@ -146,7 +146,7 @@ var families = [][]Rule{
 	furtherRules,
 	oilRules,
 	startingRules, peakRules,
-	vacuumRules, lateTiming, beatAndLow,
+	vacuumRules, lateTiming, beatAndLow, beatAndBreath,
 	balanceDoubt, balanceRules,
 	injectorSet, injectorRules,
 	trimRules, oldSoot, sootyAndRich, gasRules,

@@ -39,6 +39,8 @@ func TestRunning(t *testing.T) {
 		{name: "low, tight and low on the snap", test: sample.Dry("inline-4", []float64{150, 151, 100, 149}, sample.Leak("3", 6), sample.Leak("1", 7), ran(good, good, [2]float64{35, 60}, good)),
 			fires: "breathes-in-poorly 3", first: "valve-motion"},
 		{name: "a lobe on the exhaust side", test: sample.Dry("inline-4", even, misfire, ran(good, good, good, [2]float64{90, 148})), fires: "breathes-out-poorly 4", not: "running-even", first: "valve-motion"},
+		{name: "a lobe, and a needle that beats", test: sample.Dry("inline-4", even, misfire, ran(good, good, good, [2]float64{90, 148}), vacuum(needle("drops regularly"), idling(16))), fires: "beat-and-breath 4", not: "vacuum-drop-without-low-cylinder", first: "valve-motion"},
+		{name: "a needle that beats, and all breathe alike", test: sample.Dry("inline-4", even, misfire, ran(good, good, good, good), vacuum(needle("drops regularly"), idling(16))), fires: "vacuum-drop-without-low-cylinder", not: "beat-and-breath"},
 		{name: "all keep their gas", test: sample.Dry("inline-4", even, weak, sample.Minimum(128), keeps), fires: "breathes-out-poorly", first: "restricted-exhaust", soon: diag.ActSoon},
 		{name: "a blower does the same", test: sample.Dry("inline-4", even, weak, keeps, spec(func(s *diag.Spec) { s.Charging = "turbo" })), not: "breathes-out-poorly"},
 		{name: "a gauge that held its highest reading", test: sample.Dry("inline-4", even, weak, ran([2]float64{150, 150}, [2]float64{150, 150}, [2]float64{149, 150}, [2]float64{150, 150})), not: "breathes-out-poorly"},

@@ -43,7 +43,17 @@ var crankcaseRules = systemRule(known.Crankcase, OfCrankcase, byCrankcase, []Rul
 	{
 		Name: "crankcase-vacuum-strong", Title: "Strong vacuum in the crankcase",
 		Why:  "A ventilation valve that sticks open, or a blocked supply of fresh air, draws the crankcase empty and seals inward.",
-		When: known.CrankcaseSucks, For: common("breather"), Say: crankcaseAt(known.CrankcaseLeast), Headline: "crankcase-vacuum",
+		When: known.CrankcaseSucks, For: append(speaks(Known, "vent-valve-open"), common("breather")...), Say: crankcaseAt(known.CrankcaseLeast), Headline: "crankcase-vacuum",
+	},
+	{
+		Name: "crankcase-draws-air", Title: "Strong vacuum in the crankcase, and air that the engine was not meant to have",
+		Why:   "A vent valve that stays open joins the crankcase to the intake: the crankcase is drawn empty and sucks air past every seal, which the meter has not seen. Both go back to the one valve.",
+		Class: Together, Ties: []diag.About{diag.AboutMixture}, TiesSystems: []string{known.Vacuum}, When: known.All(known.CrankcaseSucks, known.Any(known.TrimAir, known.VacuumLow, known.Complaint("lean running")), known.Not(known.UnderFloor)),
+		For: speaks(Heard+Known, "vent-valve-open"), Against: denies(Known, "crankcase-is-drawn", "air-leak", "manifold-gasket", "injector-seals"), Say: func(c *known.Case, s known.Subject) diag.Finding {
+			f := crankcaseAt(known.CrankcaseLeast)(c, s)
+			f.Urgency = diag.ActSoon // the shaft seals are sucked in
+			return f
+		}, Headline: "crankcase-draws-air", SaysBetterThan: []string{"crankcase-vacuum-strong", "air-leak-agrees", "trim-lean-at-idle-only", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
 	},
 })
 

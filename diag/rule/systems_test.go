@@ -127,6 +127,9 @@ func TestSystems(t *testing.T) {
 	draw := func(a float64) sample.Change {
 		return sample.Test("starting", quantity.Ampere, sample.At("draw", "", a), sample.Permits("draw", "", 150, 220))
 	}
+	adds := func(idle, fast float64) sample.Change {
+		return sample.Test("trims", quantity.Percent, sample.At("trim long", "idle bank 1", idle), sample.At("trim long", "2500 rpm bank 1", fast))
+	}
 	peaks := func(values ...float64) sample.Change {
 		return sample.Test("starting", quantity.None, sample.Each("peaks", values...))
 	}
@@ -166,6 +169,11 @@ func TestSystems(t *testing.T) {
 		{name: "a slack chain", test: sample.Of("inline-4", timing(sample.At("chain-slack", "", 13), sample.Permits("chain-slack", "", 0, 6))), fires: "cam-late", first: "worn-chain"},
 		{name: "cam late", test: sample.Of("inline-4", timing(sample.At("cam", "", -8), sample.Permits("cam", "", -3, 3))), fires: "cam-late", first: "cam-timing"},
 		{name: "set right", test: sample.Of("inline-4", timing(sample.At("base", "700 rpm", 6), sample.Permits("base", "", 5, 7))), not: "timing-late timing-early"},
+		{name: "the battery falls under its limit", test: sample.Of("inline-4", sample.Test("starting", quantity.Volt, sample.At("battery cranking", "", 8.4), sample.Permits("battery cranking", "", 9.6, sample.NoMost))), fires: "starter-turns-slowly", first: "weak-cranking", soon: diag.ActSoon},
+		{name: "the battery keeps its limit", test: sample.Of("inline-4", sample.Test("starting", quantity.Volt, sample.At("battery cranking", "", 10.4), sample.Permits("battery cranking", "", 9.6, sample.NoMost))), not: "starter-turns-slowly"},
+		{name: "drawn empty, and air at idle", test: sample.Of("inline-4", adds(22, 3), crankcase(connected, sample.At("readings", "idle", -12))), fires: "crankcase-draws-air", first: "vent-valve-open", soon: diag.ActSoon, next: "vent-hose-pinch"},
+		{name: "drawn empty, and nothing else", test: sample.Of("inline-4", crankcase(connected, sample.At("readings", "idle", -12))), fires: "crankcase-vacuum-strong", not: "crankcase-draws-air", first: "vent-valve-open"},
+		{name: "air at idle, and a crankcase as it should be", test: sample.Of("inline-4", adds(22, 3), crankcase(connected, sample.At("readings", "idle", -1))), not: "crankcase-draws-air"},
 		{name: "draws much", test: sample.Of("inline-4", draw(300)), fires: "starter-draws-much"},
 		{name: "draws little", test: sample.Of("inline-4", draw(90)), fires: "starter-draws-little"},
 		{name: "one peak low", test: sample.Of("inline-4", peaks(180, 178, 131, 181)), fires: "relative-low 3", soon: diag.CheckAgain},

@@ -99,7 +99,7 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 	{
 		Name: "vacuum-drop-without-low-cylinder", Title: "The needle drops at a beat, the cylinders even",
 		Why:   "A cylinder that does not pull although all seal alike lacks its spark or its fuel. The balance says which.",
-		Class: Together, Needs: []known.Need{known.NeedsCompression}, When: known.All(known.VacuumDrops, pressureSound),
+		Class: Together, Needs: []known.Need{known.NeedsCompression}, When: known.All(known.VacuumDrops, pressureSound, known.Not(oneBreathes)),
 		For: speaks(Known, "own-spark", "own-injector"), Against: denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "head-gasket"), Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-drops", Keeps: true,
 	},
 	{
@@ -142,6 +142,26 @@ var beatAndLow = []Rule{{
 		return nil
 	}), When: known.VacuumDrops,
 	Kind: OfVacuum, For: speaks(Hint, "exhaust-valve", "rings", "inlet-valve"), Say: vacuumAt(diag.CheckAgain), Headline: "one-low", Keeps: true, SaysBetterThan: []string{"vacuum-drops-regularly"},
+}}
+
+// oneBreathes is an engine of which one cylinder was found not to breathe as the others.
+var oneBreathes = known.OfEngine("one cylinder, as the only one, found to breathe otherwise than the others with the engine running", func(c *known.Case) bool { return len(breathers(c)) == 1 })
+
+func breathers(c *known.Case) []string {
+	if c.Compression == nil || len(c.Compression.Running) == 0 {
+		return nil
+	}
+	poorly := known.Any(known.BreathesInPoorly, known.BreathesOutPoorly)
+	return c.Those(func(n string) bool { return poorly.Holds(c, known.Subject{Cylinders: []string{n}}) })
+}
+
+// beatAndBreath ties the needle's beat to the one cylinder that breathes poorly.
+var beatAndBreath = []Rule{{
+	Name: "beat-and-breath", Title: "A needle that drops regularly, and one cylinder that does not breathe as the others",
+	Why:    "The beat of the needle is one cylinder that does not pull, and one is known whose valves do not let it breathe. It is the same one until shown otherwise.",
+	Source: byNeedle, Class: Together, About: diag.AboutCylinders, TiesSystems: []string{known.Vacuum}, Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Vacuum)},
+	Of: oneSet("the only cylinder that breathes otherwise than the others", breathers), When: known.All(known.VacuumDrops, oneBreathes),
+	Kind: OfVacuum, For: speaks(Hint, "valve-motion"), Say: vacuumAt(diag.CheckAgain), Headline: "breathes-poorly", Keeps: true, SaysBetterThan: []string{"vacuum-drops-regularly"},
 }}
 
 // lateTimed is surest where it was seen that nothing leaks.

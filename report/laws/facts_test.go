@@ -15,6 +15,15 @@ func (s *subject) diesel() bool { return s.fuel() == "diesel" }
 func (s *subject) twoStroke() bool {
 	return s.tree.text("engine", "cycle") == "two-stroke" || s.fuel() == "two-stroke mix"
 }
+
+// repair is what the sheet says is done about the story that leads it, "" for nothing.
+func (s *subject) repair() string {
+	if i := s.out.Verdict.About; i != nil && *i >= 0 && *i < len(s.out.Stories) {
+		return s.out.Stories[*i].Repair
+	}
+	return ""
+}
+
 func (s *subject) layout() string { return s.tree.text("engine", "layout") }
 func (s *subject) rotary() bool   { return strings.HasPrefix(s.layout(), "rotary") }
 func (s *subject) flat() bool     { return strings.HasPrefix(s.layout(), "flat") }

@@ -191,6 +191,7 @@ type account struct {
 	Against    []string   `json:"against"`
 	Doubts     []string   `json:"doubts"`
 	NextCheck  *nextCheck `json:"next_check"`
+	Repair     string     `json:"repair"`
 }
 
 type step struct {

@@ -41,13 +41,13 @@ var storyLaws = []law{
 		}},
 	{name: "O2 the test itself leads", least: 40, says: "where the test itself is proven at fault that is the headline", check: testLeads},
 	{name: "O1 strong and not doubted", least: 20, says: "what a page is sure of, no remark on the same page puts behind the test itself", check: sureIsNotDoubted},
-	{name: "O2 an urgent sheet has a check", least: 800, says: "what asks for action has a next check, or was settled by what was seen",
+	{name: "O2 an urgent sheet has a check", least: 800, says: "what asks for action has a next check, or the repair of what was measured or seen",
 		check: func(s *subject, k *tally) {
 			if rank(s.out.Verdict.Urgency) == 0 {
 				return
 			}
 			k.saw()
-			if s.out.Verdict.NextCheck == nil && !s.tree.has("borescope") && !s.tree.has("vehicle", "work-done") && !s.tree.has("leakage") && s.tree.text("engine", "fuel") != "" && !s.tree.has("plugs") && !s.tree.has("fuel-pressure") &&
+			if s.out.Verdict.NextCheck == nil && s.repair() == "" && !s.tree.has("borescope") && !s.tree.has("vehicle", "work-done") && !s.tree.has("leakage") && s.tree.text("engine", "fuel") != "" && !s.tree.has("plugs") && !s.tree.has("fuel-pressure") &&
 				!s.tree.has("declined") && s.tree.text("engine", "runs") != "does not run" { // what was refused is not asked for, and what has to run cannot be
 				k.fail("%q: %q, and no next check", s.out.Verdict.Urgency, s.out.Verdict.Sentence)
 			}

@@ -15,6 +15,7 @@ var mixtureAnswers = map[string]func(b *bench, on []int) answer{
 	"temperature-reading": func(b *bench, _ []int) answer { return yes(false, "", "reads right") },
 	"carburettor-look":    func(b *bench, _ []int) answer { return yes(false, "", "all right") },
 	"air-filter-look":     func(b *bench, _ []int) answer { return yes(b.truth.restricted, "clogged", "clean") },
+	"vent-hose-pinch":     func(*bench, []int) answer { return yes(false, "", "no change") },
 	"smoke-test": func(b *bench, _ []int) answer {
 		return yes(b.truth.airLeak || b.truth.crankSeal, "smoke comes out|comes out", "none comes out|none")
 	},
