@@ -36,7 +36,7 @@ func (c *Case) EngineFactsMissing() diag.Names {
 	short := c.Short()
 	some, all := len(short) > 0, c.AllLow() != nil
 	ask(c.Has(NeedsCompression) && (all || some || c.dieselsWouldBeLow()), c.Spec.Fuel != "", FuelMissing)
-	ask(c.HasValves() && some && !c.Dead() && c.valvesOpen(short), c.Spec.Lifters != "", LiftersMissing)
+	ask(c.HasValves() && some && !c.Dead() && !c.Flooded() && !c.TurnsSlowly() && c.valvesOpen(short), c.Spec.Lifters != "", LiftersMissing)
 	ask(c.HasValves() && c.LowBank() >= 0, c.Spec.Camshafts != "", CamshaftsMissing)
 	ask(MayBeDeactivated.Holds(c, Subject{}), false, DeactivatesMissing)
 	ask(c.HasValves() && c.Dead(), c.Spec.TimingDrive != "", DriveMissing)

@@ -223,11 +223,20 @@ func fellAlone(c *known.Case, names []string) bool {
 	return !slices.ContainsFunc(names, func(n string) bool { return !fell(n) }) && !slices.ContainsFunc(c.Others(names), fell)
 }
 
+// bankSlipped reports a bank with camshafts of its own, low since something happened to
+// what drives them, in an engine whose valves can meet its pistons: the next tooth bends
+// them.
+func bankSlipped(c *known.Case) bool {
+	return c.HasValves() && c.Spec.Interference == diag.Yes && !c.OneCamshaft() && (c.TimingTouched() || known.SuddenOnset.Holds(c, known.Subject{}))
+}
+
 func bankLow(c *known.Case, s known.Subject) diag.Finding {
 	f := lowFinding(c, s)
 	switch {
 	case !c.AnyLow(s.Cylinders):
 		f.Variant = "a-little"
+	case bankSlipped(c):
+		f.Urgency = diag.DoNotRun
 	case f.Urgency == diag.CheckAgain:
 		f.Urgency = diag.ActSoon
 	}

@@ -104,7 +104,7 @@ var oilRules = []Rule{
 		Name: "oil-thinned-by-fuel", Title: "Low oil pressure with oil that smells of fuel",
 		Why:    "Fuel that gets past the rings or out of a leaking injector thins the oil, and pressure falls with it. The oil is changed and the pressure read again before bearings are named.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilLowAtAll, known.OilSmells),
-		Kind: OfOil, For: speaks(Sight, "fuel-in-oil"), Say: thinned, Headline: "oil-thinned", Keeps: true,
+		Kind: OfOil, For: speaks(Sight, "fuel-in-oil"), Weigh: func(c *known.Case, _ known.Subject) []Voice { return append(drivenPumpLeaks(c), hoseLeaks(c)...) }, Say: thinned, Headline: "oil-thinned", Keeps: true,
 	},
 }
 
@@ -119,7 +119,7 @@ func weighOil(c *known.Case, s known.Subject) []Voice {
 		list = append(list, speaks(commonest, "too-little-oil")...)
 	}
 	if known.OilSmells.Holds(c, s) {
-		list = append(list, speaks(Known, "fuel-in-oil")...)
+		list = slices.Concat(list, speaks(Known, "fuel-in-oil"), drivenPumpLeaks(c), hoseLeaks(c))
 	}
 	if known.OilNone.Holds(c, s) {
 		list = append(list, speaks(Known, "oil-pump")...)
@@ -146,14 +146,14 @@ func weighThumb(c *known.Case, s known.Subject) []Voice {
 
 func weighOverFull(c *known.Case, s known.Subject) []Voice {
 	if known.OilSmells.Holds(c, s) {
-		return slices.Concat(speaks(Sight, "fuel-in-oil"), speaks(rarer, "coolant-in-oil"), drivenPumpLeaks(c))
+		return slices.Concat(speaks(Sight, "fuel-in-oil"), speaks(rarer, "coolant-in-oil"), drivenPumpLeaks(c), hoseLeaks(c))
 	}
 	return append(speaks(commonest, "coolant-in-oil"), speaks(commonest-rarer, "fuel-in-oil")...)
 }
 
 // weighSmell is what lets fuel into oil whose pressure is right.
 func weighSmell(c *known.Case, _ known.Subject) []Voice {
-	return slices.Concat(speaks(Known, "fuel-in-oil"), drivenPumpLeaks(c), where(c.FuelSystem() == known.DirectLow, speaks(DryUp, "high-pressure-pump")),
+	return slices.Concat(speaks(Known, "fuel-in-oil"), drivenPumpLeaks(c), hoseLeaks(c), where(c.FuelSystem() == known.DirectLow, speaks(DryUp, "high-pressure-pump")),
 		where(c.Injected() && !c.Spec.Diesel(), speaks(Hint, "leaking-injector")))
 }
 
@@ -161,7 +161,13 @@ func weighSmell(c *known.Case, _ known.Subject) []Voice {
 // gets past it runs into the sump.
 func drivenPumpLeaks(c *known.Case) []Voice {
 	leaks := c.Fuel != nil && c.Fuel.Pump == "mechanical" && !c.Spec.Diesel() && known.OilSmells.Holds(c, known.Subject{})
-	return where(leaks, append(speaks(Sight, "pump-diaphragm"), speaks(Hint, "carburettor")...))
+	return where(leaks, append(speaks(Sight+rarer, "pump-diaphragm"), speaks(Hint, "carburettor")...))
+}
+
+// hoseLeaks speaks for the diaphragm of a regulator past which fuel was found to go: what
+// the engine draws in so washes down into the sump.
+func hoseLeaks(c *known.Case) []Voice {
+	return where(c.FuelInHose("yes"), speaks(Sight+rarer, "regulator-diaphragm"))
 }
 
 func oilResult(c *known.Case) *diag.MeasuredResult { return c.Measured(known.Oil) }

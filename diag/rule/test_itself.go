@@ -311,7 +311,7 @@ func allLowCheckTheTest(c *known.Case) []diag.Notice {
 	if c.AllLow() == nil || c.Cranking().LowestPercentOfHighest < known.EvenTogether || lowByAnother(c) || timingSlipped(c) {
 		return nil
 	}
-	return notice("all-low-check-the-test", "", nil, diag.Facts{"single": !c.Several()})
+	return notice("all-low-check-the-test", "", nil, diag.Facts{"diesel": c.Spec.Diesel(), "single": !c.Several()})
 }
 
 // lowByAnother is an engine low throughout of which a test with another gauge, or
