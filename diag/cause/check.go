@@ -89,6 +89,9 @@ type Outcome struct {
 	Sure float64
 	Else bool // it speaks for whatever no other outcome does
 	Mute bool // it tells nothing, and rules nothing out
+	// Well: the engine reads as it should once it was shown, so that what the check
+	// did not put right was not there.
+	Well bool
 	Fits func(*known.Case) bool
 	// Enter writes the outcome into a copy of the test; nil notes it as work
 	// done, in the words of the check and the outcome.

@@ -106,12 +106,12 @@ var againChecks = []Check{
 			return !c.Spec.Diesel() && !c.Rotary() && c.DryRead() && (c.AllLow() != nil || c.Dead() || c.AnyLow(c.Read())) // what may come up
 		},
 		Outcomes: []Outcome{
-			{Name: "recovers", For: []string{"washed-bore", "flooding", "dry-bores", "stuck-seals"}, Words: []string{"recovered", "came up"}, After: []string{"the readings come up"}},
+			{Name: "recovers", Well: true, For: []string{"washed-bore", "flooding", "dry-bores", "stuck-seals"}, Words: []string{"recovered", "came up"}, After: []string{"the readings come up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
 	{Name: "dry-chambers", Titles: []string{"drying the chambers"}, Minutes: 45, Mends: []string{"flooding"}, Whole: true, Way: Starter, Again: true, Words: []string{"chambers dried", "dried and repeated", "deflooded"},
 		Fits: func(c *known.Case, _ []string) bool { return c.Rotary() && !c.Spec.Diesel() },
 		Outcomes: []Outcome{
-			{Name: "comes up", For: []string{"flooding"}, Words: []string{"recovered", "came up"}, After: []string{"the readings come up"}},
+			{Name: "comes up", Well: true, For: []string{"flooding"}, Words: []string{"recovered", "came up"}, After: []string{"the readings come up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
 	{Name: "warm-retest", Titles: []string{"testing again warm"}, Minutes: 60, Whole: true, Way: Runs | Starter, Again: true, Fits: notWarm, Words: []string{"tested warm", "retested warm"},
 		Outcomes: []Outcome{

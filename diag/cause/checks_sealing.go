@@ -162,7 +162,7 @@ var sealingChecks = []Check{
 			{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}}}},
 	{Name: "seat-and-retest", Titles: []string{"freeing the valve seat", "freeing the valve seat, and leak-down again"}, Minutes: 15, Way: Hand | Air, Mends: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"valve tapped", "seat cleaned", "valve reseated", "valve staked", "valves tapped"}, Fits: seatHeard,
 		Outcomes: []Outcome{
-			{Name: "it seals", For: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"seals", "sealed", "loses less"}, After: []string{"it loses much less"}},
+			{Name: "it seals", Well: true, For: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"seals", "sealed", "loses less"}, After: []string{"it loses much less"}},
 			{Name: "it does not snap shut", For: []string{"valve-motion", "stuck-valve"}, Sure: 0.5, Words: []string{"slack", "not shut", "spring"}},
 			{Name: "it leaks as before", Else: true, Words: []string{"leaks", "same", "no change"}}}},
 	{Name: "leak-down-pair", Titles: []string{"air test of the pair", "leak-down test between neighbors"}, Minutes: 15, Way: Hand | Air, Words: []string{"leak-down between"}, OfSet: true,
@@ -215,7 +215,7 @@ var sealingChecks = []Check{
 			{Name: "all come up alike", Else: true, Words: []string{"alike", "same"}}}},
 	{Name: "run-and-retest", Titles: []string{"run it and retest", "running it and testing again"}, Minutes: 600, Labour: 15, Fits: mayRunIn, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals", "not-run-in"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"},
 		Outcomes: []Outcome{
-			{Name: "recovers", For: []string{"dry-bores", "stuck-rings", "not-run-in", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Sure: 0.7, Words: []string{"recovered"}, After: []string{"the readings come up"}},
+			{Name: "recovers", Well: true, For: []string{"dry-bores", "stuck-rings", "not-run-in", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Sure: 0.7, Words: []string{"recovered"}, After: []string{"the readings come up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
 	{Name: "smoke-on-overrun", Titles: []string{"watching the smoke"}, Minutes: 10, Whole: true, Way: Runs,
 		Fits: func(c *known.Case, cylinders []string) bool {
@@ -273,7 +273,7 @@ var motionChecks = []Check{
 			return c.LashCanBeSet() && (c.LashFoundTight(cylinders) || allLow || c.ClearanceFoundOff(cylinders) && (c.AnyLow(cylinders) || slices.ContainsFunc(cylinders, func(n string) bool { r := c.Cylinder(n); return r != nil && c.ShortOfPressure(r) })))
 		},
 		Outcomes: []Outcome{
-			{Name: "it comes back", For: []string{"valve-lash", "valve-loose"}, Words: []string{"comes back", "came back", "came up", "recovered"}},
+			{Name: "it comes back", Well: true, For: []string{"valve-lash", "valve-loose"}, Words: []string{"comes back", "came back", "came up", "recovered"}},
 			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
 	{Name: "set-and-look-again", Titles: []string{"set the valve lash", "set the valve lash and look again"}, Minutes: 20, Way: Hand, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"clearance set and looked at again"},
 		Fits: func(c *known.Case, cylinders []string) bool {

@@ -25,6 +25,12 @@ func (s *Set) Add(name string) {
 	}
 }
 
+// Has reports a cause that was taken in.
+func (s *Set) Has(name string) bool {
+	i, ok := placeOf()[name]
+	return ok && s[i/64]&(1<<(i%64)) != 0
+}
+
 // SetOf is a set of causes.
 func SetOf(names ...string) Set {
 	var s Set

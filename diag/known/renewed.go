@@ -11,7 +11,7 @@ import (
 var (
 	renewed = []string{"new", "renewed", "replaced", "another", "fitted", "changed", "exchanged", "redone", "rebuilt", "rebuild", "reconditioned", "overhauled", "overhaul", "job",
 		"ground", "reground", "lapped", "recut", "honed", "hone", "bored", "rebored", "sleeved", "relined", "machined"}
-	lookedAt = []string{"checked", "check", "tested", "test", "measured", "looked", "inspected", "seen", "watched", "adjusted", "set", "cleaned", "read", "compared", "listened", "swapped", "moved", "removed", "freed",
+	lookedAt = []string{"checked", "check", "tested", "test", "measured", "looked", "inspected", "seen", "watched", "adjusted", "set", "cleaned", "read", "compared", "listened", "swap", "swapped", "moved", "gives", "differs", "drips", "removed", "freed",
 		"good", "fine", "ok", "worn", "low", "noisy", "broken", "leaking", "suspected", "smells", "not", "no"}
 )
 
@@ -71,15 +71,25 @@ func (w Work) on(cylinders []string) bool {
 }
 
 // renewing gives the clauses of a line of work that say that something is new,
-// or only name it.
+// or only name it. What stands in front of a colon only heads what came of it.
 func renewing(text string) []string {
 	if longAgo.MatchString(text) {
 		return nil
 	}
-	return slices.DeleteFunc(clauses.Split(otherParts.Replace(text), -1), func(clause string) bool {
-		says := func(words []string) bool {
-			return slices.ContainsFunc(words, func(x string) bool { return has(clause, x) })
+	heads := 0
+	if head, rest, cut := strings.Cut(text, ":"); cut && !saysAny(rest, renewed) {
+		heads = len(clauses.Split(head, -1))
+	}
+	var list []string
+	for i, clause := range clauses.Split(otherParts.Replace(text), -1) {
+		bare := i >= heads && len(strings.Fields(clause)) <= mostBare && !saysAny(clause, lookedAt)
+		if saysAny(clause, renewed) || bare {
+			list = append(list, clause)
 		}
-		return !says(renewed) && (len(strings.Fields(clause)) > mostBare || says(lookedAt))
-	})
+	}
+	return list
+}
+
+func saysAny(clause string, words []string) bool {
+	return slices.ContainsFunc(words, func(x string) bool { return has(clause, x) })
 }

@@ -14,6 +14,9 @@ var historySigns = []Sign{
 	// Rings that have stood leak until they are oiled and have run.
 	{When: known.All(known.StoodLong, pastItsRings), Kind: OfHistory, About: "cylinders", For: speaks(Heard, "dry-bores", "stuck-rings")},
 	{When: known.All(known.OfEngine("every plug looked at wet with fuel", allSoaked), pastItsRings), Kind: OfPlugs, About: "cylinders", For: speaks(Heard, "washed-bore")},
+	// Of one cylinder it may as well be wet because it does not fire; an engine that
+	// is told to run rich gets too much of it there.
+	{When: known.All(known.Plug("fuel-wet"), toldRich, pastItsRings), Kind: OfPlugs, About: "cylinders", For: speaks(Known, "washed-bore")},
 	{When: known.All(known.StoodLong, rotaryEngine), Kind: OfHistory, About: "cylinders", For: speaks(Known, "stuck-seals")},
 
 	{When: cameSuddenly, Kind: OfHistory, About: "any", For: speaks(Hint, "holed-piston", "head-gasket", "broken-ring-land", "exhaust-valve", "bent-valve", "timing-drive"),
@@ -26,7 +29,7 @@ var historySigns = []Sign{
 		Against: denies(Hint, "smoke-says-guides", "oil-control-rings")},
 	{When: smoke("blue smoke under load or always", "blue", "load", "always"), Kind: OfHistory, About: "any", For: speaks(DryUp, "rings", "oil-control-rings", "wear", "scored-bore"),
 		Against: denies(Hint, "smoke-says-rings", "guides-or-seals")},
-	{When: known.All(smoke("blue smoke under load or always", "blue", "load", "always"), known.OfEngine("a turbocharger", func(c *known.Case) bool { return c.Spec.Charging == "turbo" })), Kind: OfHistory, About: "any", For: speaks(Hint, "turbo-seal")},
+	{When: known.All(smoke("blue smoke under load or always", "blue", "load", "always"), known.OfEngine("a turbocharger", func(c *known.Case) bool { return c.Spec.Charging == "turbo" })), Kind: OfHistory, About: "any", For: speaks(commonest, "turbo-seal")}, // which smokes as it is pressed, as rings do
 	{When: known.All(losesCoolant, known.Not(known.AirCooled)), Kind: OfHistory, About: "any", For: append(pathToCoolant(Hint, Hint), speaks(Hint, "coolant-or-fuel-in-bore")...)},
 	{When: known.All(known.Diesel, smoke("black smoke", "black")), Kind: OfHistory, About: "engine", For: speaks(Known, "air-filter", "diesel-injector", "boost-leak"), Against: denies(Hint, "smoke-says-fuel", "glow-plug")},
 	{When: known.All(known.Diesel, smoke("white smoke at the start", "white", "start"), known.Complaint("hard start", "no start")), Kind: OfHistory, About: "any", For: speaks(DryUp, "glow-plug", "diesel-injector"), Against: denies(Hint, "smoke-says-fuel-comes", "air-in-fuel", "fuel-filter")},

@@ -28,6 +28,8 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumRight), Kind: OfVacuum, About: "engine", For: speaks(Known, "gauge-reads-low"), Against: denies(Known, "vacuum-is-right", "cam-timing", "timing-drive", "cam-phaser", "restricted-exhaust", "air-leak", "manifold-gasket")},
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumRecovers), Kind: OfVacuum, About: "engine", For: speaks(Known, "wear")},
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumFalls), Kind: OfVacuum, About: "engine", For: speaks(Known, "restricted-exhaust")},
+	{Needs: needsTest(known.Vacuum), When: known.All(known.VacuumRight, known.Not(known.UnderFloor)), Kind: OfVacuum, About: "engine", Against: denies(DryUp, "vacuum-is-right", "cam-timing", "worn-chain", "timing-drive", "late-ignition", "restricted-exhaust", "air-leak", "wear")},
+	{Needs: needsTest(known.Vacuum), When: known.All(known.VacuumRight, known.Not(known.UnderFloor)), Kind: OfVacuum, About: "cylinders", Against: denies(DryUp, "vacuum-is-right", "cam-timing", "worn-chain", "wear")},
 	{Needs: needsTest(known.Vacuum), When: known.All(known.VacuumDrops, known.Not(known.Low)), Kind: OfVacuum, About: "cylinders", For: speaks(Hint, "exhaust-valve", "inlet-valve")},
 	{Needs: needsTest(known.BackPressure), When: known.BackPressureRight, Kind: OfExhaust, About: "any", Against: denies(Heard, "exhaust-is-free", "restricted-exhaust")},
 	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.Not(known.AirAt(known.AtNeighbour)), known.Not(lowBeside)), Kind: OfCooling, About: "cylinders", Against: noPathToCoolant(Hint, "cooling-system-held")},
@@ -44,6 +46,9 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Vacuum), When: known.IdleRight, Kind: OfVacuum, About: "system", Against: denies(DryUp, "idle-is-right", "egr-open")},
 	{Needs: needsTest(known.Timing), When: known.BaseRight, Kind: OfTiming, About: "any", Against: denies(Heard, "timing-is-right", "late-ignition")},
 	{Needs: needsTest(known.Balance), When: known.BalanceEven, Kind: OfBalance, About: "system", Against: append(denies(Known, "balance-is-even", "own-spark", "own-injector", "coil-or-lead", "exhaust-valve", "inlet-valve", "head-gasket"), denies(Hint, "balance-is-even", "ignition")...)},
+	{Needs: needsTest(known.Trims), When: known.TrimsGood, Kind: OfTrims, About: "engine", Against: denies(DryUp, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "air-meter", "fuel-filter", "pump", "low-fuel-pressure", "supply-restricted", "leaking-injector", "temperature-signal")},
+	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.CoolingDry), Kind: OfCooling, About: "engine", Against: append(noPathToCoolant(Hint, "cooling-system-held"), denies(Known, "cooling-system-held", "coolant-leak-outside")...)},
+	{Needs: []known.Need{known.NeedsLeakage}, When: known.OfEngine("hardly any air lost", tightThroughout), Kind: OfLeakage, About: "engine", Against: append(noPathToCoolant(Hint, "holds-air"), denies(Known, "holds-air", "wear", "rings")...)},
 	// One pump, one air meter and one purge valve serve both banks; sensors that were
 	// exchanged drive them apart.
 	{Needs: needsTest(known.Trims), When: known.TrimsCross, Kind: OfTrims, About: "mixture", For: speaks(Heard, "sensors-crossed"),

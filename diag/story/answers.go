@@ -34,6 +34,9 @@ func (b *ledger) answers(s *story) {
 				b.add(rule.Voice{Cause: name, Weight: found}, rule.OfCheck, said, nil)
 			}
 		}
+		if o.Well && slices.ContainsFunc(o.For, b.weighs) {
+			b.rulesOutBut(o, said)
+		}
 		for _, other := range k.Open(b.c) { // what it could not have shown here it has not ruled out
 			for _, name := range other.For {
 				if !b.knows(name) || slices.Contains(o.For, name) || !b.firstSaid(said, name) {
@@ -50,6 +53,17 @@ func (b *ledger) answers(s *story) {
 				}
 				b.add(rule.Voice{Cause: name, Weight: weight, Says: "check-says-otherwise"}, rule.OfCheck, said, nil)
 			}
+		}
+	}
+}
+
+// rulesOutBut enters that what a check did not put right was not there, where the
+// engine read well once it had been made.
+func (b *ledger) rulesOutBut(o *cause.Outcome, said string) {
+	for i := range b.accounts {
+		name := b.accounts[i].cause
+		if !slices.Contains(o.For, name) && b.net(name) > 0 && b.firstSaid(said, name) {
+			b.add(rule.Voice{Cause: name, Weight: -max(proof, b.net(name)), Says: "check-says-otherwise"}, rule.OfCheck, said, nil)
 		}
 	}
 }

@@ -141,6 +141,7 @@ func (s *story) answerNot(c *known.Case, m *member, open []string) {
 		s.book = s.weigh(c)
 	}
 	if !ill {
+		weighed := s.book.brought
 		for _, complaint := range open {
 			for _, v := range cause.OfComplaint(c, complaint) {
 				s.book.add(rule.Voice{Cause: v, Weight: 50}, rule.OfHistory, "a complaint of "+complaint, nil)
@@ -149,7 +150,8 @@ func (s *story) answerNot(c *known.Case, m *member, open []string) {
 		if c.DryRead() && !c.PressureEnough() && slices.ContainsFunc(open, func(x string) bool { return cause.Explained("wear", x) }) {
 			s.book.add(rule.Voice{Cause: "wear", Weight: 50}, rule.OfHistory, "pressure not known to be enough", nil)
 		}
-		s.book.answers(s) // of these causes too
+		s.book.signs(s, &weighed) // and answers, of these causes too
+		s.book.answers(s)
 		s.book.keepLeast()
 		s.Causes, s.Against = s.book.top(), s.book.against()
 	}

@@ -140,17 +140,22 @@ func (s *story) weigh(c *known.Case) *ledger {
 	for _, m := range s.members {
 		b.enter(m.rule, m.subject)
 	}
-	each := b.c.ByItself(s.ofCylinders())
-	signs := signs()
-	for i := range signs {
-		if g := &signs[i]; b.hears(g) {
-			b.sign(g.Sign, s, each)
-		}
-	}
+	b.signs(s, nil)
 	b.answers(s)
 	b.renewed(s)
 	b.keepLeast()
 	return b
+}
+
+// signs enters what the signs say, but for causes of which they have been asked before.
+func (b *ledger) signs(s *story, asked *cause.Set) {
+	each := b.c.ByItself(s.ofCylinders())
+	signs := signs()
+	for i := range signs {
+		if g := &signs[i]; b.hears(g) {
+			b.sign(g.Sign, s, each, asked)
+		}
+	}
 }
 
 // keepLeast keeps the causes that are denied least where checks have denied all
@@ -286,7 +291,7 @@ func (b *ledger) said(by, cause string, at []string) bool {
 }
 
 // sign enters a sign that holds: of the story, or of its cylinders, each by itself.
-func (b *ledger) sign(g *rule.Sign, s *story, each []known.Subject) {
+func (b *ledger) sign(g *rule.Sign, s *story, each []known.Subject, asked *cause.Set) {
 	ofEach := g.About == string(diag.AboutCylinders) && (s.About == diag.AboutCylinders || s.About == diag.AboutEngine)
 	if !ofEach && g.About != "any" && (g.About != string(s.About) || s.About == diag.AboutCylinders) || b.c.Missing(g.Needs) != "" {
 		return
@@ -305,7 +310,7 @@ func (b *ledger) sign(g *rule.Sign, s *story, each []known.Subject) {
 		return
 	}
 	for _, v := range g.Voices() {
-		if b.minds(v) {
+		if b.minds(v) && (asked == nil || !asked.Has(v.Cause)) {
 			b.add(v, v.Kind, g.Words(), at)
 		}
 	}

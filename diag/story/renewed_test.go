@@ -2,10 +2,12 @@ package story_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
+	"gaugesheet/diag/known"
 	"gaugesheet/diag/rule/sample"
 	"gaugesheet/diag/story"
 )
@@ -57,6 +59,25 @@ func TestPartsAreOfCauses(t *testing.T) {
 		for _, name := range p.Causes {
 			if cause.Named(name) == nil {
 				t.Errorf("%s: no cause %s", p.Words[0], name)
+			}
+		}
+	}
+}
+
+// A check that was made is no new part, by any of its names, unless it puts parts in.
+func TestChecksRenewNothing(t *testing.T) {
+	for i := range cause.Checks {
+		k := &cause.Checks[i]
+		if k.Is(cause.Parts) {
+			continue
+		}
+		for _, name := range append([]string{strings.ReplaceAll(k.Name, "-", " ")}, k.Titles...) {
+			for _, o := range k.Outcomes {
+				line := name + " on 4: " + o.Name
+				c := known.New(sample.Dry("inline-4", []float64{150, 151, 149, 80}, sample.Done(line)))
+				for _, p := range cause.Renewed(c, []string{"4"}) {
+					t.Errorf("%q is taken for a new %s", line, p.Words[0])
+				}
 			}
 		}
 	}
