@@ -188,7 +188,7 @@ var ofComplaint = map[string][]string{
 	oilUse:      {"guides-or-seals", "breather", "oil-control-rings", "oil-burning", "too-much-oil"},
 	coolantLoss: {"coolant-leak-outside", "head-gasket", "coolant-seal", "other-than-sealing"},
 	overheat:    {"coolant-flow", "coolant-leak-outside", "thermostat", "head-gasket", "coolant-seal", "too-hot", "lean-mixture"},
-	noise:       {"valve-motion", "valve-lash", "bottom-end", "too-little-oil", "timing-drive", "apex-seal", "piston"},
+	noise:       {"valve-motion", "valve-lash", "bottom-end", "too-little-oil", "timing-drive", "apex-seal", "piston", "early-ignition", "carbon"},
 	stood:       {"stuck-rings", "stuck-valve", "stuck-seals"},
 }
 

@@ -55,6 +55,8 @@ type Check struct {
 	// Pumps: the fuel pump has to deliver, which one that the engine drives does
 	// only while the starter turns it.
 	Pumps bool
+	// Still: it tells something of an engine that does not start as well.
+	Still bool
 	// Whole: it is made on the engine or its fuel supply and not on cylinders.
 	Whole bool
 	// MinutesOf gives the time where it depends on the engine; nil: Minutes.
@@ -137,7 +139,7 @@ func (k *Check) Allowed(c *known.Case, cylinders []string, at diag.Urgency) bool
 		return false
 	case k.Is(Air) && c.LiquidLies(cylinders): // which air would only press past rings and valves
 		return false
-	case k.Is(Runs) && !c.Starts(), k.Is(Starter|Runs) && c.OilGathersBelow():
+	case k.Is(Runs) && !k.Still && !c.Starts(), k.Is(Starter|Runs) && c.OilGathersBelow():
 		return false
 	}
 	return k.Fits == nil || k.Fits(c, cylinders)
@@ -256,7 +258,7 @@ func (o *Outcome) Shows() float64 {
 // Deeper reports a check whose outcome is a reading, and that goes further than
 // the first readings of an engine.
 func (k *Check) Deeper() bool {
-	return k.Made != nil && !slices.Contains([]string{"compression-test", "fuel-pressure-test", "face-peaks", "smoke-on-overrun"}, k.Name)
+	return k.Made != nil && !slices.Contains([]string{"compression-test", "fuel-pressure-test", "face-peaks", "smoke-on-overrun", "plugs-look"}, k.Name)
 }
 
 // Told reports that the job says in words that the check was made, on whatever.
@@ -283,7 +285,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 	return diag.Facts{
 		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Every()), "several": c.Several(),
 		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Ported(), "blown": blown(c), "airCooled": c.AirCooled(), "aircraft": aircraft(c), "meterOpen": c.MeterOpen(), "lash": c.LashCanBeSet(),
-		"byHand": at == diag.DoNotRun, "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
+		"byHand": at == diag.DoNotRun, "starts": c.Starts(), "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
 		"afterOil": afterOil(c), "oilSmells": known.OilSmells.Holds(c, known.Subject{}), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
 		"oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "minutes": k.MinutesFor(c, cylinders),
 	}

@@ -48,6 +48,12 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one differs", For: []string{"own-injector", "injection"}, Words: []string{"differs"}, After: []string{"one gives more or less than the others", "it gives too much or too little"}},
 			{Name: "all alike", Else: true, Words: []string{"alike", "same"}, After: []string{"it gives what it should"}}}},
+	{Name: "plugs-look", Titles: []string{"a look at the spark plugs"}, Minutes: 15, Whole: true, Way: Hand, Words: []string{"plugs looked at", "spark plugs looked at", "plugs out and looked at"},
+		Fits: func(c *known.Case, _ []string) bool { return sparking(c, nil) && c.WillNotStart() && !c.Dead() && !c.Has(known.NeedsRotors) }, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsPlugs) },
+		Outcomes: []Outcome{
+			{Name: "wet with fuel", For: []string{"flooding", "ignition", "washed-bore", "coil-or-lead", "weak-spark"}, Enter: looks("fuel-wet"), Words: []string{"wet", "soaked"}},
+			{Name: "bone dry", For: []string{"injection", "low-fuel-pressure", "pump", "pump-circuit", "pump-voltage", "fuel-filter", "supply-restricted", "bad-fuel"}, Words: []string{"dry", "no fuel"}},
+			{Name: "damp and clean", Else: true, Enter: looks("normal"), Words: []string{"normal", "clean"}}}},
 	{Name: "set-gap", Titles: []string{"setting the plug gap"}, Minutes: 15, Way: Runs, Mends: []string{"gap-not-set"}, Fits: sparking, Words: []string{"gap set", "gaps set"},
 		Outcomes: []Outcome{{Name: "runs well", For: []string{"gap-not-set", "dropped-plug"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
 	{Name: "renew-plugs", Minutes: 30, Mends: []string{"plug-age", "wrong-heat-range"}, Way: Parts | Runs, Fits: sparking, Words: []string{"new plugs", "plugs renewed", "plugs replaced", "new spark plugs"},

@@ -214,3 +214,19 @@ func (t *Trial) steady() float64 {
 	}
 	return most
 }
+
+// looks enters plugs that look alike in every cylinder.
+func looks(look string) func(*Trial) {
+	return func(t *Trial) {
+		section := diag.Plugs{State: diag.Tested}
+		if t.Plugs != nil {
+			section = *t.Plugs
+			section.State = diag.Tested
+		}
+		section.ByCylinder = map[string]diag.Plug{}
+		for _, n := range t.on() {
+			section.ByCylinder[n] = diag.Plug{State: diag.Tested, Look: look}
+		}
+		t.Plugs = &section
+	}
+}

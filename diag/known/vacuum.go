@@ -170,6 +170,10 @@ var (
 		b := c.VacuumBand()
 		return ok && needleOf(c.Measured(Vacuum)) == "steady" && v-u >= b.Low && v+u <= b.High && c.HeldFall() <= heldFalls
 	})
+	VacuumHolds = OfTest(Vacuum, "read twice while the speed was held, and not fallen", func(r *diag.MeasuredResult) bool {
+		held, later := r.Reading("held"), r.Reading("held later")
+		return held != nil && later != nil && held.Value-later.Value <= held.Uncertainty
+	})
 	// IdleRight asks for nothing but the idle: what is wrong at speed alone is not
 	// what is wrong at idle.
 	IdleRight = OfEngine("at idle steady and in its band", func(c *Case) bool {

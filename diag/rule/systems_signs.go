@@ -29,6 +29,7 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumRecovers), Kind: OfVacuum, About: "engine", For: speaks(Known, "wear")},
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumFalls), Kind: OfVacuum, About: "engine", For: speaks(Known, "restricted-exhaust")},
 	{Needs: needsTest(known.Vacuum), When: known.All(known.VacuumRight, known.Not(known.UnderFloor)), Kind: OfVacuum, About: "engine", Against: denies(DryUp, "vacuum-is-right", "cam-timing", "worn-chain", "timing-drive", "late-ignition", "restricted-exhaust", "air-leak", "wear")},
+	{Needs: needsTest(known.Vacuum), When: known.VacuumHolds, Kind: OfVacuum, About: "any", Against: denies(DryUp, "vacuum-holds", "restricted-exhaust")},
 	{Needs: needsTest(known.Vacuum), When: known.All(known.VacuumRight, known.Not(known.UnderFloor)), Kind: OfVacuum, About: "cylinders", Against: denies(DryUp, "vacuum-is-right", "cam-timing", "worn-chain", "wear")},
 	{Needs: needsTest(known.Vacuum), When: known.All(known.VacuumDrops, known.Not(known.Low)), Kind: OfVacuum, About: "cylinders", For: speaks(Hint, "exhaust-valve", "inlet-valve")},
 	{Needs: needsTest(known.BackPressure), When: known.BackPressureRight, Kind: OfExhaust, About: "any", Against: denies(Heard, "exhaust-is-free", "restricted-exhaust")},

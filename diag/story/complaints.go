@@ -85,7 +85,7 @@ func (s *story) opens() int {
 // at least, explain a complaint. A misfire that a code puts on one cylinder is
 // not explained by another.
 func (s *story) explains(c *known.Case, complaint string) bool {
-	if s.Urgency == diag.NoAction {
+	if s.Urgency == diag.NoAction || s.book != nil && s.book.kept { // what checks denied explains nothing
 		return false
 	}
 	if named := c.MisfireOf(); complaint == "misfire" && len(named) > 0 && len(s.Cylinders) > 0 &&
@@ -140,7 +140,7 @@ func (s *story) answerNot(c *known.Case, m *member, open []string) {
 	if s.book == nil {
 		s.book = s.weigh(c)
 	}
-	if !ill {
+	if !ill || s.book.kept {
 		weighed := s.book.brought
 		for _, complaint := range open {
 			for _, v := range cause.OfComplaint(c, complaint) {

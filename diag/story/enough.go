@@ -37,7 +37,7 @@ func enough(c *known.Case, shares []share) bool {
 	made, aside, about := told, 0, setOf(shares)
 	for i := range cause.Checks {
 		switch k := &cause.Checks[i]; {
-		case !k.Deeper() || k.Told(c) || !k.Made(c, nil):
+		case !k.Deeper() || k.Told(c) || k.OfSet || !k.Made(c, nil): // a set's reading is that of its cylinders
 		case k.Baseline || k.Further:
 			if k.Fits == nil || k.Fits(c, nil) { // what no sheet of this engine asks for was brought with the first readings
 				aside = 1 // however many the job brought

@@ -31,6 +31,7 @@ type ledger struct {
 	stops    string   // the rule of liquid in a cylinder, or of oil that is not there, which comes before whatever else is wrong; "" for none
 	sighted  bool     // what stops the engine was seen
 	gauged   bool     // among the most urgent are pressures of cylinders
+	kept     bool     // checks have denied all of its causes
 	ranked   []string // the causes in order; nil until asked for and after every voice
 }
 
@@ -183,7 +184,7 @@ func (b *ledger) keepLeast() {
 			a.net = 1
 		}
 	}
-	b.ranked = nil
+	b.ranked, b.kept = nil, true
 }
 
 // everyCylinder are the cylinders on which a story's findings are.

@@ -37,7 +37,7 @@ func aboutTest(c *known.Case, told []*story) *story {
 			}
 		}
 		switch {
-		case urgency == diag.DoNotRun && r.Slip && len(n.Cylinders) > 0: // asking costs a minute, and nothing turns for it
+		case urgency == diag.DoNotRun && r.Slip && len(n.Cylinders) > 0 && !repeated(c, r, n): // asking costs a minute, and nothing turns for it
 		case urgency == diag.DoNotRun: // a dead cylinder is looked into first
 			urgency = diag.CheckAgain
 		case urgency == "" && !trouble && r.Alone != nil && r.Alone(c, n) && !repeated(c, r, n):
