@@ -245,6 +245,9 @@ func OfComplaint(c *known.Case, complaint string) []string {
 	if slices.Contains([]string{noStart, hardStart}, complaint) && known.KeyMayBeSheared.Holds(c, known.Subject{}) {
 		list = append([]string{"flywheel-key"}, list...)
 	}
+	if complaint == lowPower && charged(c) && !slices.Contains(list, "boost-leak") {
+		list = append([]string{"boost-leak"}, list...)
+	}
 	if complaint == oilUse && charged(c) {
 		list = append([]string{"turbo-seal"}, list...)
 	}

@@ -139,7 +139,7 @@ var fuelChecks = []Check{
 			{Name: "as the maker asks", Else: true, Words: []string{"right", "as the maker", "good"}}}},
 	{Name: "look-up-fuel-limit", Gas: true, Titles: []string{"the maker's figure", "the maker's fuel pressure"}, Minutes: 2, Whole: true, Fuel: true, Words: []string{"fuel figure looked up", "fuel limit looked up", "fuel pressure looked up"}, Fits: withoutFigure,
 		Outcomes: []Outcome{
-			{Name: "read less than the book", For: []string{"low-fuel-pressure", "lean-mixture", "fuel-filter", "pump", "pump-voltage", "supply-restricted", "regulator-open"}, Words: []string{"less", "low", "under"}, After: []string{"the book gives more than was read"}},
+			{Name: "read less than the book", For: []string{"low-fuel-pressure", "lean-mixture", "fuel-filter", "pump", "pump-voltage", "supply-restricted", "regulator-open"}, Sure: 0.5, Words: []string{"less", "low", "under"}, After: []string{"the book gives more than was read"}},
 			{Name: "read more than the book", For: []string{"rich-mixture", "regulator-stuck", "return-blocked", "no-vacuum-signal", "vacuum-hose", "wrong-pump"}, Words: []string{"more", "high", "over"}, After: []string{"the book gives less than was read"}},
 			{Name: "as the book has it", Else: true, Words: []string{"right", "within"}, After: []string{"the readings are as the book has them"}}}},
 	{Name: "held-pressure", Titles: []string{"held fuel pressure"}, Minutes: 10, MinutesOf: watched, Whole: true, Fuel: true, Way: Runs, Fits: keyed, Made: madeIn(func(k *diag.Circuit) bool { return len(k.Hold) > 0 }),
@@ -199,7 +199,7 @@ var fuelChecks = []Check{
 			return drivenPump(c) && known.OilSmells.Holds(c, known.Subject{})
 		},
 		Outcomes: []Outcome{{Name: "fuel below the diaphragm", For: []string{"pump-diaphragm"}, Words: []string{"split", "wet below", "weeps"}, After: []string{"there is fuel under the diaphragm"}}, {Name: "dry", Else: true}}},
-	{Name: "fuel-filter-look", Minutes: 20, Mends: []string{"fuel-filter"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "filter renewed", "new filter", "filter"},
+	{Name: "fuel-filter-look", Minutes: 20, Mends: []string{"fuel-filter"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "fuel filters", "filter in the fuel line", "filter in the line", "filter at the pump", "tank strainer"},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"fuel-filter", "supply-restricted"}, Words: []string{"blocked", "dirty"}}, {Name: "clear", Else: true, Words: []string{"clean"}}}},
 	{Name: "clear-hose", Minutes: 10, Whole: true, Fuel: true, Way: Runs | Opens,
 		Fits:     func(c *known.Case, _ []string) bool { return c.FuelSystem() != known.DirectLow },

@@ -49,7 +49,9 @@ var mixtureChecks = []Check{
 			{Name: "one differs", For: []string{"own-injector", "injection"}, Words: []string{"differs"}, After: []string{"one gives more or less than the others", "it gives too much or too little"}},
 			{Name: "all alike", Else: true, Words: []string{"alike", "same"}, After: []string{"it gives what it should"}}}},
 	{Name: "plugs-look", Titles: []string{"a look at the spark plugs"}, Minutes: 15, Whole: true, Way: Hand, Words: []string{"plugs looked at", "spark plugs looked at", "plugs out and looked at"},
-		Fits: func(c *known.Case, _ []string) bool { return sparking(c, nil) && c.WillNotStart() && !c.Dead() && !c.Has(known.NeedsRotors) }, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsPlugs) },
+		Fits: func(c *known.Case, _ []string) bool {
+			return sparking(c, nil) && (c.WillNotStart() || c.Complains(rich) && c.AnyLow(c.Read())) && !c.Dead() && !c.Has(known.NeedsRotors)
+		}, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsPlugs) },
 		Outcomes: []Outcome{
 			{Name: "wet with fuel", For: []string{"flooding", "ignition", "washed-bore", "coil-or-lead", "weak-spark"}, Enter: looks("fuel-wet"), Words: []string{"wet", "soaked"}},
 			{Name: "bone dry", For: []string{"injection", "low-fuel-pressure", "pump", "pump-circuit", "pump-voltage", "fuel-filter", "supply-restricted", "bad-fuel"}, Words: []string{"dry", "no fuel"}},
@@ -96,6 +98,10 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{{Name: "runs cleaner", For: []string{"purge-valve"}, Words: []string{"cleaner"}}, {Name: "no change", Else: true}}},
 	{Name: "temperature-reading", Titles: []string{"the temperature signal", "the temperature that the computer sees"}, Minutes: 5, Whole: true, Fits: injection, Words: []string{"coolant temperature read", "temperature sensor checked"},
 		Outcomes: []Outcome{{Name: "reads wrong", For: []string{"temperature-signal"}, Words: []string{"wrong", "cold"}, After: []string{"they differ by more than a few degrees"}}, {Name: "reads right", Else: true, Words: []string{"right"}, After: []string{"they agree"}}}},
+	{Name: "air-meter-reading", Titles: []string{"what the air meter reads", "the air meter's reading"}, Minutes: 10, Whole: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool { return injection(c, nil) && !c.OneMisfires() }, Words: []string{"air meter read", "air meter checked", "air flow read", "maf read", "maf checked"},
+		Outcomes: []Outcome{
+			{Name: "too little air", For: []string{"air-meter"}, Sure: 0.8, Words: []string{"too little", "less", "low"}, After: []string{"less than the engine draws"}},
+			{Name: "what it should", Else: true, Words: []string{"right", "as it should"}, After: []string{"about what the engine draws"}}}},
 	{Name: "carburettor-look", Titles: []string{"carburetor"}, Minutes: 20, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return carburetted(c) }, Words: []string{"choke and float checked", "float level checked"},
 		Outcomes: []Outcome{{Name: "one is wrong", For: []string{"carburettor"}, Words: []string{"wrong"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
 	{Name: "air-filter-look", Minutes: 5, Mends: []string{"air-filter"}, Whole: true, Words: []string{"air filter"},

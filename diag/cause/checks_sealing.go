@@ -241,7 +241,7 @@ var sealingChecks = []Check{
 			{Name: "one stands off", For: []string{"reed-valve"}, Words: []string{"chipped", "stands off", "gap", "cracked"}},
 			{Name: "all lie flat", Else: true, Words: []string{"flat", "good"}}}},
 	{Name: "oil-consumption", Titles: []string{"measuring the oil use"}, Minutes: 30, Whole: true, Way: Runs, Fits: valves, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
-		Outcomes: []Outcome{{Name: "high", Sure: 0.4, For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}, After: []string{"more than the book allows"}}, {Name: "low", Else: true, After: []string{"within the book"}}}},
+		Outcomes: []Outcome{{Name: "high", Mute: true, Sure: 0.4, For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}, After: []string{"more than the book allows"}}, {Name: "low", Else: true, After: []string{"within the book"}}}},
 }
 
 // lashTakes is the time of feeling the clearances of a few cylinders, or of the

@@ -248,7 +248,7 @@ func injectorsOut(c *known.Case) bool { return c.Has(known.NeedsTest(known.Injec
 
 // heatComplained is an engine with coolant that is said to get too hot.
 func heatComplained(c *known.Case, _ []string) bool {
-	return !c.AirCooled() && c.Complains(overheat)
+	return !c.AirCooled() && (c.Complains(overheat) || known.WarmClimbs.Holds(c, known.Subject{}))
 }
 
 // furtherOutside is a job with a reading of a further test past its limit.

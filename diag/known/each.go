@@ -402,7 +402,11 @@ var (
 		over, _ := Over(r.Reading("inlet-vacuum"))
 		return over
 	})
-	GlowOpen  = OfAll("a glow plug that is open, or reads over 50 ohm", (*Case).glowOpen)
+	GlowOpen    = OfAll("a glow plug that is open, or reads over 50 ohm", (*Case).glowOpen)
+	NozzlesDrip = OfTest(DieselTests, "nozzles that drip", func(r *diag.MeasuredResult) bool {
+		drip := strings.ToLower(r.Word("nozzles drip"))
+		return drip != "" && !strings.HasPrefix(drip, "no") && !strings.HasPrefix(drip, "dry") && !strings.HasPrefix(drip, "0 ")
+	})
 	NozzleLow = OfAll("a nozzle that opens under its limit", func(c *Case, n string) bool {
 		under, _ := Under(c.Measured(DieselTests).Of("nozzles opening", n))
 		return under

@@ -107,24 +107,47 @@ func (c *Case) TakesOut() (Trim, bool) {
 // none elsewhere.
 func (c *Case) SootyWhereRich() []string {
 	t, rich := c.TakesOut()
-	sooty := c.Looking("sooty")
-	if !rich || len(sooty) == 0 {
+	if !rich {
+		return nil
+	}
+	return c.fewOfBank(t, "sooty")
+}
+
+// WhiteWhereLean are the white plugs of a bank, or of the only one, to which the
+// computer adds much fuel at speed: not more than half of those that were looked at
+// there, and none elsewhere.
+func (c *Case) WhiteWhereLean() []string {
+	_, t, lean := c.LeanAtSpeed()
+	if !lean {
+		_, t, lean = c.LeanThroughout()
+	}
+	if !lean {
+		return nil
+	}
+	return c.fewOfBank(t, "white")
+}
+
+// fewOfBank are the plugs of a look, where all are of the bank of a trim and not more
+// than half of those looked at there.
+func (c *Case) fewOfBank(t Trim, look string) []string {
+	such := c.Looking(look)
+	if len(such) == 0 {
 		return nil
 	}
 	bank, looked := c.bankOfTrim(t), 0
 	for _, n := range c.PlugsRead() {
 		of := !c.Engine.IsTwoBank() || c.Engine.BankOf(n) == bank
-		if !of && slices.Contains(sooty, n) {
+		if !of && slices.Contains(such, n) {
 			return nil
 		}
 		if of {
 			looked++
 		}
 	}
-	if 2*len(sooty) > looked {
+	if 2*len(such) > looked {
 		return nil
 	}
-	return sooty
+	return such
 }
 
 // bankOfTrim is the bank that a trim is of, by its place in the engine: the first is

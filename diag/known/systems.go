@@ -160,6 +160,9 @@ var (
 		_, to := HeldCooling(r)
 		return to != nil && (wetAt(r) == "dry" || wetAt(r) == "")
 	})
+	WarmClimbs   = OfTest(Cooling, "warmed up, and then ever hotter", func(r *diag.MeasuredResult) bool { return r.Word("warm then") == "climbs" })
+	NeverWarm    = OfTest(Cooling, "never warm", func(r *diag.MeasuredResult) bool { return r.Word("warm then") == "never warm" })
+	CoolantRusty = OfTest(Cooling, "rust in the coolant", func(r *diag.MeasuredResult) bool { return r.Word("coolant look") == "rust" })
 	CoolingDry   = OfTest(Cooling, "dry outside under pressure", func(r *diag.MeasuredResult) bool { return wetAt(r) == "dry" })
 	CoolingHolds = OfTest(Cooling, "the pumped-up system held", func(r *diag.MeasuredResult) bool {
 		_, to := HeldCooling(r)

@@ -157,6 +157,8 @@ var (
 		v, u, ok := c.idleVacuum()
 		return ok && v+u >= floatsLow-c.ThinAir() && v-u <= floatsHigh-c.ThinAir()
 	}))
+	VacuumQuivers  = needle("quivers")
+	VacuumQuickens = withSpeed("swings quicker and smaller")
 	VacuumSwings   = withSpeed("swings wider")
 	VacuumSteadies = All(withSpeed("steadies"), Not(VacuumSteady))
 	VacuumLow      = OfEngine("steady, and under its band by more than the gauge can be off (17 to 21 inHg at sea level, lowered by what the air lacks, where the job gives no limit)", func(c *Case) bool { _, low := c.steadyLow(); return low })

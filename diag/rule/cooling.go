@@ -46,6 +46,23 @@ var coolingRules = systemRule(known.Cooling, OfCooling, byPump, []Rule{
 		When: known.All(known.CapWeak, known.Not(known.AirCooled)), For: speaks(Heard, "pressure-cap"), Say: capWeak, Headline: "cap-weak",
 	},
 	{
+		Name: "warm-climbs", Title: "The engine gets hotter and hotter once it is warm", Source: "common practice, no source",
+		Why:  "An engine that is warm stays where its thermostat holds it. One that goes on climbing gives off too little heat: a thermostat that stays shut, coolant that does not flow, or gas of a cylinder that drives it out.",
+		When: known.All(known.WarmClimbs, known.Not(known.AirCooled)), For: append(common("thermostat", "coolant-flow"), append(pathToCoolant(Hint, rarer), speaks(Hint, "coolant-leak-outside", "air-in-coolant")...)...), Say: seenCooling(diag.ActSoon), Headline: "warm-climbs",
+	},
+	{
+		Name: "never-warm", Title: "The engine never gets warm", Source: "common practice, no source",
+		Why:  "A thermostat that does not shut lets the radiator cool an engine that has no heat to spare: it stays rich, wears its bores and fouls its plugs.",
+		When: known.All(known.NeverWarm, known.Not(known.AirCooled)), For: speaks(Sight, "thermostat"), Say: seenCooling(diag.CheckAgain), Headline: "never-warm",
+	},
+	{
+		Name: "coolant-rusty", Title: "Rust in the coolant", Source: "common practice, no source",
+		Why:  "Coolant that is brown has lost what kept it from eating the engine. What it took off settles in the radiator and stops the flow there.",
+		When: known.All(known.CoolantRusty, known.Not(known.AirCooled)), For: speaks(Hint, "coolant-flow"), Say: func(*known.Case, known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{}}
+		}, Headline: "coolant-rusty",
+	},
+	{
 		Name: "thermostat-off", Title: "The thermostat opens where it should not", Source: "common practice, no source: 3 C from its mark, open 12 C above it", Of: ofPart(known.Cooling, "thermostat"),
 		Why:  "A thermostat that opens early keeps the engine cold and rich; one that opens late, or not fully, lets it overheat.",
 		When: known.All(known.ThermostatBad, known.Not(known.AirCooled)), For: speaks(Heard, "thermostat"), Say: thermostatOff, Headline: "thermostat-off",

@@ -399,6 +399,12 @@ var dieselSet = systemRule(known.DieselTests, OfDiesel, "limits: the job's own; 
 		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{}}
 	}, Headline: "return-high",
 }, {
+	Name: "nozzles-drip", Title: "Nozzles that drip on the bench",
+	Why:  "A nozzle that does not shut lets fuel run after the injection: it smokes, knocks and washes the oil off its bore, and can burn through a piston.",
+	When: known.NozzlesDrip, For: speaks(Heard, "diesel-injector"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"drip": c.Measured(known.DieselTests).Word("nozzles drip")}}
+	}, Headline: "nozzles-drip",
+}, {
 	Name: "suction-too-high", Title: "Too much vacuum ahead of the lift pump", Ties: []diag.About{diag.AboutFuel},
 	Why:  "A pump that pulls hard gets too little: a strainer, a line, a tank that does not vent or a filter ahead of it is blocked. That is told by this reading alone, whatever the pressure behind the pump is.",
 	When: known.SuctionHigh, For: append(speaks(Heard, "supply-restricted"), speaks(DryUp, "fuel-filter")...), Say: readingOf(known.DieselTests, "inlet-vacuum", diag.ActSoon), Headline: "suction-too-high",

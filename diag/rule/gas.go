@@ -95,6 +95,23 @@ var sootyAndRich = []Rule{{
 	}, Headline: "sooty-and-rich", SaysBetterThan: []string{"one-sooty", "some-sooty", "trim-rich", "trims-apart"},
 }}
 
+// whiteAndLean is the other way round: a plug that is alone in being white.
+var whiteAndLean = []Rule{{
+	Name: "white-where-trims-are-lean", Title: "The computer adds fuel at speed, and few plugs there are white",
+	Why: "One injector that gives too little leaves its own plug white and drives the correction of its whole bank up. A supply that falls short or an air meter that reads too little makes all plugs white, " +
+		"and air that gets in at one runner shows at idle and hardly at speed.",
+	Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Ties: []diag.About{diag.AboutMixture}, Needs: []known.Need{known.NeedsPlugs, known.NeedsTest(known.Trims)},
+	Of: oneSet("the white plugs, not more than half of those of the bank to which the trims add fuel at speed, and none elsewhere", (*known.Case).WhiteWhereLean), When: known.All(sparkPlugs, known.Any(known.TrimLean, known.TrimLeanAll), known.Not(known.GasRight)),
+	Kind: OfTrims, For: append(speaks(Heard, "own-injector"), speaks(DryUp, "injector-seals", "shared-runner")...), Against: denies(Known, "trims-say-one", "air-meter", "fuel-filter", "pump", "supply-restricted", "air-leak", "wrong-heat-range"),
+	Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		_, t, lean := c.LeanAtSpeed()
+		if !lean {
+			_, t, _ = c.LeanThroughout()
+		}
+		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"value": known.Percent(t.Sum, 0).String(), "at": t.Speed, "bank": t.Bank}}
+	}, Headline: "white-and-lean", SaysBetterThan: []string{"one-white", "some-white", "trim-lean-at-speed", "trim-lean-throughout", "trims-apart"},
+}}
+
 // gasRules are on the exhaust gas and the lambda that follows from it.
 var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
 	{

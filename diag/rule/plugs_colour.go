@@ -81,9 +81,7 @@ var plugColourRules = []Rule{
 			"or plugs of the wrong heat range, which come first where the plugs are new.",
 		Source: plugManual + plugPattern, Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
 		Of: plugsOf("white", "the plugs, every one looked at white", known.OnAll), When: known.All(sparkPlugs, known.Not(gasFuel)),
-		Kind: OfPlugs, For: common("low-fuel-pressure", "air-leak", "crankcase-seal"), Weigh: func(c *known.Case, _ known.Subject) []Voice {
-			return append(heatRange(c), where(c.Carburetted(), speaks(commonest-rarer, "carburettor"))...)
-		},
+		Kind: OfPlugs, Weigh: leanEverywhere,
 		Say: ofLastRun(plugsFound(diag.CheckAgain)), Headline: "plugs-white",
 	},
 	{
@@ -185,4 +183,14 @@ func oneWhite(c *known.Case, s known.Subject) diag.Finding {
 		f.Urgency = diag.ActSoon
 	}
 	return f
+}
+
+// leanEverywhere is what makes every plug white. A two-stroke draws its mixture through
+// its crankcase, and mostly has no pump whose pressure could be low.
+func leanEverywhere(c *known.Case, _ known.Subject) []Voice {
+	voices := common("low-fuel-pressure", "air-leak", "crankcase-seal")
+	if c.Ported() {
+		voices = append(common("crankcase-seal", "air-leak"), speaks(Hint, "low-fuel-pressure")...)
+	}
+	return slices.Concat(voices, heatRange(c), where(c.Carburetted(), speaks(commonest-rarer, "carburettor")))
 }

@@ -149,7 +149,7 @@ var families = [][]Rule{
 	vacuumRules, lateTiming, beatAndLow, beatAndBreath,
 	balanceDoubt, balanceRules,
 	injectorSet, injectorRules,
-	trimRules, oldSoot, sootyAndRich, gasRules,
+	trimRules, oldSoot, sootyAndRich, whiteAndLean, gasRules,
 	crankcaseRules, backPressureRules,
 	coolantInside, coolingRules,
 	clearanceRules, timingRules,

@@ -53,6 +53,9 @@ func TestVacuum(t *testing.T) {
 		{name: "drops now and then", test: sample.Of("inline-4", vacuum(needle("drops now and then"), idling(18))), fires: "vacuum-drops-now-and-then"},
 		{name: "floats", test: sample.Of("inline-4", vacuum(needle("floats"), idling(14))), fires: "vacuum-floats"},
 		{name: "floats where it should be", test: sample.Of("inline-4", vacuum(needle("floats"), idling(19))), not: "vacuum-floats"},
+		{name: "quivers", test: sample.Of("inline-4", vacuum(needle("quivers"), idling(18))), fires: "vacuum-quivers", first: "guides-or-seals", soon: diag.CheckAgain},
+		{name: "swings narrower and quicker", test: sample.Of("inline-4", vacuum(needle("drops regularly"), idling(17), sample.Ticked("with-speed", "swings quicker and smaller"))), fires: "vacuum-swings-quicker", first: "air-leak"},
+		{name: "does not change with speed", test: sample.Of("inline-4", vacuum(steady, idling(19), sample.Ticked("with-speed", "no change"))), not: "vacuum-swings-quicker vacuum-swings-wider vacuum-quivers"},
 		{name: "swings wider", test: sample.Of("inline-4", vacuum(needle("quivers"), idling(17), sample.Ticked("with-speed", "swings wider"))), fires: "vacuum-swings-wider", first: "valve-springs"},
 		{name: "steadies", test: sample.Of("inline-4", vacuum(needle("quivers"), idling(17), sample.Ticked("with-speed", "steadies"))), fires: "vacuum-steadies"},
 		{name: "falls when held", test: sample.Of("inline-4", vacuum(steady, idling(19), sample.At("held", "2500 rpm", 19), sample.At("held later", "2500 rpm", 11))), fires: "vacuum-falls-when-held", not: "vacuum-right", first: "restricted-exhaust"},
@@ -107,6 +110,11 @@ func TestCooling(t *testing.T) {
 		{name: "weak cap", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.At("cap rated", "", 15), sample.At("cap opens", "", 11))), fires: "cap-weak", first: "pressure-cap"},
 		{name: "cap at its mark", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.At("cap rated", "", 15), sample.At("cap opens", "", 14.5))), not: "cap-weak"},
 		{name: "thermostat late", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, mark("thermostat rated", 180), mark("thermostat starts", 192))), fires: "thermostat-off", first: "thermostat"},
+		{name: "climbs once warm", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("warm then", "climbs"))), fires: "warm-climbs", first: "thermostat", soon: diag.ActSoon},
+		{name: "climbs, cooled by air", test: sample.Of("inline-4", sample.Spec(func(s *diag.Spec) { s.Cooling = "air" }), sample.Test("cooling", quantity.PSI, sample.Ticked("warm then", "climbs"))), not: "warm-climbs"},
+		{name: "never warm", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("warm then", "never warm"))), fires: "never-warm", first: "thermostat", soon: diag.CheckAgain},
+		{name: "warm and steady", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("warm then", "steady"), sample.Ticked("coolant look", "clean"))), not: "never-warm warm-climbs coolant-rusty"},
+		{name: "rust", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("coolant look", "rust"))), fires: "coolant-rusty", soon: diag.CheckAgain},
 		{name: "thermostat at its mark", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, mark("thermostat rated", 180), mark("thermostat starts", 181), mark("thermostat open", 200))), not: "thermostat-off"},
 	})
 }

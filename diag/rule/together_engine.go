@@ -238,7 +238,7 @@ func weighElsewhere(c *known.Case, s known.Subject) []Voice {
 		return common("ignition", "injection")
 	case c.Complains("low power"): // late valves and a choked exhaust read even on the starter
 		return slices.Concat(common("injection", "ignition", "sensor-or-air-leak", "air-filter", "restricted-exhaust", "cam-timing"),
-			where(c.Spec.Charging == "turbo", speaks(Hint, "boost-leak")), where(c.Carburetted(), speaks(commonest-rarer, "late-ignition")), where(pressureUnjudged(c), speaks(commonest-rarer, "low-fuel-pressure")))
+			where(c.Spec.Charging == "turbo", speaks(commonest, "boost-leak")), where(c.Carburetted(), speaks(commonest-rarer, "late-ignition")), where(pressureUnjudged(c), speaks(commonest-rarer, "low-fuel-pressure")))
 	case c.Complains("lean running") && pressureUnjudged(c):
 		return common("low-fuel-pressure", "injection", "sensor-or-air-leak", "ignition")
 	}

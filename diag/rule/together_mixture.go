@@ -57,7 +57,7 @@ var richTogether = []Rule{
 		Of: eachCircuit, When: known.All(runsRich, known.Not(sootyAll), known.Not(inHose), someFuel, known.OfCircuit("a steady pressure, none of which has a limit, and held or not read after switching off", func(k known.Circuit) bool {
 			return len(k.Steady()) > 0 && !k.Limited() && k.FallsFast() == nil
 		}), known.OfEngine("not one bank alone rich", func(c *known.Case) bool { return richBank(c) == nil })),
-		Kind: OfFuel, For: unmetered,
+		Kind: OfFuel, For: slices.Concat(unmetered, speaks(DryUp+rarer, "regulator-stuck"), speaks(DryUp, "return-blocked"), speaks(Hint, "vacuum-hose")), // it may as well be too high
 		Say: richPressureOpen, Headline: "rich-pressure-open",
 	},
 	{

@@ -66,14 +66,24 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 		When: known.VacuumFloats, For: []Voice{{Cause: "rich-mixture", Weight: Hint}, {Cause: "lean-mixture", Weight: Hint - rarer}, {Cause: "air-leak", Weight: rarer}, {Cause: "carburettor", Weight: Hint}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-floats",
 	},
 	{
+		Name: "vacuum-quivers", Title: "The needle quivers at idle",
+		Why:  "A quick, small tremble is air that gets past the stems of worn valve guides at each stroke, or springs that are tired. With a camshaft of long overlap it is usual.",
+		When: known.VacuumQuivers, For: []Voice{{Cause: "guides-or-seals", Weight: Hint}, {Cause: "valve-springs", Weight: Hint - rarer}, {Cause: "ignition", Weight: rarer}}, Say: weakly(vacuumAt(diag.CheckAgain)), Headline: "vacuum-quivers",
+	},
+	{
+		Name: "vacuum-swings-quicker", Title: "The needle's swing narrows and quickens as the speed rises",
+		Why:  "A leak at one branch of the inlet is felt at each of its strokes: as the engine turns faster the needle follows faster and less far.",
+		When: known.VacuumQuickens, For: append(speaks(Known, "air-leak", "manifold-gasket"), speaks(DryUp, "shared-runner")...), Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-quicker",
+	},
+	{
 		Name: "vacuum-swings-wider", Title: "The needle swings wider as the speed rises",
 		Why:  "A valve spring that is weak or broken lets its valve float, the more the faster it turns.",
-		When: known.VacuumSwings, For: []Voice{{Cause: "valve-springs", Weight: Known}, {Cause: "valve-motion", Weight: DryUp}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-swings",
+		When: known.VacuumSwings, For: []Voice{{Cause: "valve-springs", Weight: Known}, {Cause: "valve-motion", Weight: DryUp}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-swings", SaysBetterThan: []string{"vacuum-quivers"},
 	},
 	{
 		Name: "vacuum-steadies", Title: "The needle steadies as the speed rises",
 		Why:  "What is uneven at idle and gone at speed is spark or mixture, or, some texts say, worn valve guides; oily plugs decide for these.",
-		When: known.VacuumSteadies, For: []Voice{{Cause: "ignition", Weight: Hint}, {Cause: "lean-mixture", Weight: Hint - rarer}, {Cause: "egr-open", Weight: rarer}, {Cause: "guides-or-seals", Weight: rarer}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-steadies",
+		When: known.VacuumSteadies, For: []Voice{{Cause: "ignition", Weight: Hint}, {Cause: "lean-mixture", Weight: Hint - rarer}, {Cause: "egr-open", Weight: rarer}, {Cause: "guides-or-seals", Weight: rarer}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-steadies", SaysBetterThan: []string{"vacuum-quivers"},
 	},
 	{
 		Name: "vacuum-falls-when-held", Title: "Vacuum that falls while the speed is held",
@@ -322,4 +332,13 @@ func snapVacuum(c *known.Case, _ known.Subject) diag.Finding {
 
 func crankingVacuum(c *known.Case, _ known.Subject) diag.Finding {
 	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"value": c.Measured(known.Vacuum).Reading("cranking").Number().String()}}
+}
+
+// weakly is a finding that needs others beside it.
+func weakly(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		f := say(c, s)
+		f.Confidence = diag.Weak
+		return f
+	}
 }

@@ -30,7 +30,7 @@ func (b *ledger) answers(s *story) {
 		// none that would have shown the same.
 		bringIn := !o.Else && s.subjectOf(k) && !slices.ContainsFunc(o.For, b.weighs)
 		for _, name := range o.For {
-			if (bringIn || b.knows(name)) && b.firstSaid(said, name) {
+			if (bringIn && s.rests(name) || b.knows(name)) && b.firstSaid(said, name) {
 				b.add(rule.Voice{Cause: name, Weight: found}, rule.OfCheck, said, nil)
 			}
 		}
@@ -98,6 +98,13 @@ func (s *story) subjectOf(k *cause.Check) bool {
 		return k.Whole && !k.Fuel
 	}
 	return false
+}
+
+// rests reports a cause that a check may bring into a story: a fault of the test into
+// one of how the cylinders read, which is what it lowers.
+func (s *story) rests(name string) bool {
+	k := cause.Named(name)
+	return k == nil || !k.Test || s.About == diag.AboutCylinders || s.About == diag.AboutEngine
 }
 
 // found are the causes that a check has shown, where the likeliest is one.

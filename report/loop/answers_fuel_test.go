@@ -20,6 +20,7 @@ var mixtureAnswers = map[string]func(b *bench, on []int) answer{
 	"timing-and-cooling":  func(b *bench, _ []int) answer { return yes(false, "", "all right") },
 	"mix-check":           func(b *bench, _ []int) answer { return yes(false, "", "right") },
 	"temperature-reading": func(b *bench, _ []int) answer { return yes(false, "", "reads right") },
+	"air-meter-reading":   func(*bench, []int) answer { return yes(false, "", "what it should") },
 	"carburettor-look":    func(b *bench, _ []int) answer { return yes(false, "", "all right") },
 	"air-filter-look":     func(b *bench, _ []int) answer { return yes(b.truth.restricted, "clogged", "clean") },
 	"vent-hose-pinch":     func(*bench, []int) answer { return yes(false, "", "no change") },
