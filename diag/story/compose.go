@@ -243,9 +243,10 @@ func (s *story) part(m *member) int {
 	return 0
 }
 
-// looksLast is 0 for what was measured, which is told before the look of plugs.
+// looksLast is 0 for what was measured, which is told before the look of plugs, and
+// before how the engine came here where that asks for nothing.
 func looksLast(m *member) int {
-	if m.rule.Kind == rule.OfPlugs && m.rule.Class >= rule.Group {
+	if m.rule.Kind == rule.OfPlugs && m.rule.Class >= rule.Group || m.rule.Kind == rule.OfHistory && m.finding.Urgency == diag.NoAction {
 		return 1
 	}
 	return 0
