@@ -201,6 +201,12 @@ func engineWords(k key, pieces []typed, put func(name, text string, at int) bool
 	for _, size := range []int{2, 1} { // water cooled, turbo
 		for i := len(fields) - size; i >= 0 && len(fields) > size; i-- {
 			text := listedWords(fields[i : i+size])
+			if size == 2 { // turbo diesel
+				first, second := engineKeyTaking(k, fields[i].text, true), engineKeyTaking(k, fields[i+1].text, true)
+				if first != "" && second != "" && first != second {
+					continue
+				}
+			}
 			if name := engineKeyTaking(k, text, i+size == len(fields)); name != "" && put(name, text, fields[i].at) {
 				fields = slices.Delete(fields, i, i+size)
 				i = min(i, len(fields)-size+1)

@@ -26,7 +26,7 @@ var otherKeys = []Synonym{
 	says("technician", "mechanic; tech; tested by; done by; tester; operator; engineer; fitter; name; who; by"), says("number", "no; nr; job number; job no; id; ref; reference; work order; ro; ticket; wo; num; order number; workorder"),
 	says("date", "day; when; tested; tested on; test date"), says("reason", "why; purpose; notes; note; problem; request; for"), says("complaints", "complaint; symptoms; symptom; problem; problems; concern; concerns; fault; faults; issue; issues"),
 	says("customer", "owner; client; cust; name; bill to"), says("phone", "tel; telephone; mobile; cell; phone number"), says("email", "e-mail; mail"), says("address", "addr; street"),
-	says("vehicle", "car; truck; van; bike; motorcycle; boat; machine; auto; veh; unit"), says("description", "make; model; make and model; year; type; car; desc; what; name; vehicle"),
+	says("vehicle", "car; truck; van; bike; motorcycle; boat; machine; auto; veh; unit"), says("description", "marque; marke; marca; make; model; make and model; year; type; car; desc; what; name; vehicle"),
 	says("vin", "chassis; chassis number; frame; frame number; serial; serial number; vin number; vin no"), says("plate", "reg; registration; rego; licence; license; license plate; licence plate; number plate; tag; tags; lic"),
 	says("odometer", "mileage; miles; odo; km; kms; kilometers; kilometres; clock; hours; milage; mi"), says("engine-number", "engine no; engine serial; engine id; motor number"), says("done", "work; repair; repairs; fixed; job; what"), says("work-done", "done; history; work; repairs; parts fitted; already done; previous work"),
 	says("glow", "glow plugs; glow plug; glowplugs; glowplug; heater plugs"), says("codes", "dtc; dtcs; fault codes; trouble codes; code; obd"),
@@ -34,7 +34,7 @@ var otherKeys = []Synonym{
 	says("displacement", "size; capacity; cc; ci; cid; litres; liters; swept volume; engine size; volume; l"), says("compression-ratio", "ratio; cr; comp ratio; compression"), says("firing-order", "firing; order; fire order; firingorder; fo"),
 	says("first-bank", "cylinder 1; number 1; no 1; bank 1; first cylinder; cyl 1"), says("charging", "turbo; aspiration; boost; induction; supercharged; turbocharged"), says("cycle", "stroke; strokes"),
 	says("conditions", "condition; test; testing; tested; setup; set up; set-up; test conditions; how; circumstances"), says("throttle", "wot; throttle position; pedal; gas pedal; butterfly"), says("plugs-out", "plugs; all plugs out; plugs removed; plug; spark plugs"),
-	says("strokes", "puffs; revolutions; revs; pulses; turns; compressions; cranks; hits; counts"), says("cranking", "rpm; cranking speed; speed; crank speed; cranking rpm; starter speed"), says("battery", "volts; voltage; batt; charger; battery voltage"),
+	says("strokes", "coups; tours; hübe; giri; puffs; revolutions; revs; pulses; turns; compressions; cranks; hits; counts"), says("cranking", "rpm; cranking speed; speed; crank speed; cranking rpm; starter speed"), says("battery", "volts; voltage; batt; charger; battery voltage"),
 	says("coolant", "temp; temperature; water; water temp; coolant temp; coolant temperature"), says("altitude", "elevation; height; above sea level; alt"), says("barometer", "baro; air pressure; atmospheric; barometric pressure"),
 	says("gauges", "gauge; tester; tools; equipment; instruments; gage; gages"), says("range", "scale; max; maximum; dial; full scale"), says("accuracy", "class; error; grade; tolerance"),
 	says("limits", "limit; spec; specs; specification; specifications; manual; book; book figures; standard; min; minimum"), says("minimum", "min; least; lowest allowed; spec; at least"), says("spread", "variation; difference; max spread; max variation; tolerance"),
@@ -79,6 +79,9 @@ func keyMeant(e entry, section string, known []string) meantKey {
 		}
 	}
 	elsewhere := slices.DeleteFunc(placesOf(plain), func(string) bool { return !fits(plain, e.value) })
+	if places := placesOf(plain); len(elsewhere) == 0 && len(places) == 1 && section != places[0] && keyOf(keysOf(fileKeys, places[0]), plain).form == asWord { // whatever its value says
+		elsewhere = places
+	}
 	if section == "" && len(elsewhere) > 3 { // unit
 		return meantKey{hint: belongs(plain, e.value, elsewhere[:1]) + ", or under another test"}
 	}
@@ -104,6 +107,15 @@ func keyMeant(e entry, section string, known []string) meantKey {
 		}
 		if keyOf(fileKeys, name).name != "" && section != "" {
 			return meantKey{hint: "it stands by itself, not indented: '" + name + ": ...'"}
+		}
+	}
+	if fields := strings.Fields(e.key); len(fields) > 2 { // comp test hot, plugs out
+		for _, first := range []string{strings.Join(fields[:2], " "), fields[0]} {
+			for _, name := range keysCalled(strings.TrimRight(first, ",")) {
+				if slices.Contains(known, name) {
+					return meantKey{hint: "did you mean '" + name + ":'? what else is said of it goes into keys of its own"}
+				}
+			}
 		}
 	}
 	return meantKey{hint: "expected here: " + strings.Join(known, ", ")}

@@ -29,13 +29,16 @@ func (r *reader) lineFaults() []fault {
 		if l.text != "" {
 			lines++
 		}
-		if l.text != "" && !l.colon {
+		if l.text != "" && !l.colon && !(strings.Contains(l.text, "=") && keyed(l.text)) {
 			plain++
 		}
 		if len(out) < mostLineFaults {
 			if f, ok := s.faultIn(l, r.lines[i+1:min(i+1+farthest, len(r.lines))]); ok {
 				out = append(out, f)
 				l.value = "" // what follows from it is not told
+				if !l.colon && keyed(l.text) {
+					l.colon, l.value = true, l.text // the next line without a colon is one more
+				}
 			}
 		}
 		s.take(l)
@@ -325,13 +328,24 @@ func (s *lineScan) colonFault(l line, behind []string) (fault, bool) {
 			break
 		}
 	}
-	if !beside {
+	if !beside && !keyed(l.text) {
 		return fault{}, false
 	}
 	if s.continuesText(l) {
 		return l.fault(0, "the line has no key of its own", "where it goes on with the text above, indent it by two spaces more than '"+short(s.before.key)+":'")
 	}
 	return l.noColon()
+}
+
+// keyed reports a line that is a key and its value in all but the colon: '1 = 30
+// bar', 'engine hot'.
+func keyed(text string) bool {
+	name, value, ok := strings.Cut(text, "=")
+	if name = strings.TrimSpace(name); ok && strings.TrimSpace(value) != "" {
+		return isWhole(cylinderWord(name)) || isKeyWord(name)
+	}
+	first, _, ok := strings.Cut(text, " ")
+	return ok && (keyOf(fileKeys, fold(first)).name != "" || len(keysCalled(first)) > 0 && keyOf(fileKeys, keysCalled(first)[0]).name != "")
 }
 
 // noColon says how a line without its colon is written.
@@ -342,6 +356,9 @@ func (l line) noColon() (fault, bool) {
 	if before, after, wide := strings.Cut(l.text, wideColon); wide {
 		return l.fault(len(before), "a wide colon", "write '"+short(strings.TrimSpace(before+": "+strings.TrimSpace(after)))+"'")
 	}
+	if hint := limitsHint(l.text, keysOf(keysOf(fileKeys, "compression"), "limits")); hint != "" { // min 24 bar
+		return l.fault(0, "limits without their key", hint+", under the test that they are for")
+	}
 	key, value := l.split()
 	if value == "" && isKeyWord(key) {
 		return l.fault(len(l.text), "the line has no colon", "write '"+short(key)+":'")
@@ -349,10 +366,22 @@ func (l line) noColon() (fault, bool) {
 	if value == "" {
 		return l.fault(len(l.text), "the line has no colon", "write a key, a colon, a space and the value, such as 'unit: psi'")
 	}
+	name := fold(key)
+	if called := keysCalled(key); len(called) > 0 && !isKeyWord(key) { // moteur chaud
+		name = called[0]
+		key = name
+	}
 	write := key + ": " + value
 	for _, k := range fileKeys { // engine warm
-		one := keyOf(k.keys, fold(key))
-		if word, _ := vocabularyOf(one.says).find(value, one.words); word != "" && k.form == asGroup {
+		if k.form != asGroup {
+			continue
+		}
+		if one, figure := counted(k, l.text); one != "" { // 8 cranks
+			write = k.name + ": {" + one + ": " + figure + "}"
+			break
+		}
+		one := keyOf(k.keys, name)
+		if word, answer := vocabularyOf(one.says).find(value, one.words); word != "" || answer != "" && k.name == "conditions" {
 			write = k.name + ": {" + write + "}"
 			break
 		}

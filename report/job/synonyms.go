@@ -217,7 +217,7 @@ var vocabularies = []Vocabulary{
 		says("across banks", "across; odd even; odd/even; odds and evens; alternating; alternate; side to side; zig zag; zigzag; odd left even right; odds left evens right; odd one side even the other; odds one side; 1-3-5-7 / 2-4-6-8; 1-3-5-7/2-4-6-8; 1357/2468; 1-3-5 / 2-4-6; 1-3-5/2-4-6"),
 		says("bank by bank", "one bank then the other; bank after bank; down one bank; straight; sequential; 1-2-3-4 / 5-6-7-8; 1-2-3-4/5-6-7-8; 1234/5678; 1-2-3 / 4-5-6; 1-2-3/4-5-6")},
 		Asks: []Question{asks("left to right; front to back; front to rear; standard; normal; usual; stock; "+notSure, "look in the manual: across banks is 1-3-5-7 on one side and 2-4-6-8 on the other, bank by bank is 1-2-3-4 and 5-6-7-8")}},
-	{Name: "first bank", Words: []string{"left", "right", "front", "rear"}, Also: []Synonym{says("left", "lh; l; left hand; left side; left bank; lefthand"), says("right", "rh; r; right hand; right side; right bank; righthand"),
+	{Name: "first bank", Words: []string{"left", "right", "front", "rear"}, Also: []Synonym{says("left", "lh; l; port; port side; p; left hand; left side; left bank; lefthand"), says("right", "rh; r; starboard; starboard side; stbd; s; right hand; right side; right bank; righthand"),
 		says("front", "forward; front bank; radiator side; fwd"), says("rear", "back; rear bank; firewall; firewall side; bulkhead; bulkhead side")},
 		Asks: []Question{asks("driver; drivers; driver side; drivers side; passenger; passengers; passenger side; passengers side; nearside; offside; bank 1; bank 2; 1; 2; a; b; kerb side; curb side",
 			"write left or right, as seen from the driver's seat looking forward; front or rear where the engine sits crosswise")}},
@@ -245,7 +245,7 @@ var vocabularies = []Vocabulary{
 		says("detonation", "peppered; speckled; specks; pepper; detonated; knock marks"), says("coolant", "wet with coolant; water; coolant wet; wet with water; antifreeze; steam cleaned; steam clean"),
 		says("bridged", "gap bridged; shorted; closed gap by deposit; whiskers"), says("damaged", "cracked; broken; cracked porcelain; cracked insulator; chipped; smashed; bent; hit; bent electrode; gap closed; struck"),
 		says("tracked", "carbon tracked; carbon track; tracking; flashover; arcing; arced")},
-		Asks: []Question{asks("wet; damp; moist; soaked", "wet with what? write oil-wet, fuel-wet or coolant"), asks("bad; poor; fouled; dirty; not good; dodgy; iffy", "how does it look? write sooty, oil-wet, fuel-wet, white, worn or damaged"),
+		Asks: []Question{asks("wet; damp; moist; soaked; black and wet; wet and black; black & wet", "wet with what? write oil-wet, fuel-wet or coolant"), asks("bad; poor; fouled; dirty; not good; dodgy; iffy", "how does it look? write sooty, oil-wet, fuel-wet, white, worn or damaged"),
 			asks("grey; gray; dark; red; pink", "write normal where it looks burned clean, sooty, white or ash; the colour goes into a note: {look: normal, note: grey}")}},
 	{Name: "place of a leak", Words: places, Also: []Synonym{
 		says("exhaust", "tailpipe; tail pipe; exhaust valve; exhaust pipe; ex; exh; muffler; out the exhaust; exhaust manifold; exhaust port; silencer"),

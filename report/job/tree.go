@@ -293,7 +293,11 @@ func (c *composer) entries(out *node, n *yaml.Node, depth int) {
 			if isEmpty(value) && slices.ContainsFunc(out.entries, func(e entry) bool { return strings.Contains(e.key, ";") }) { // {1: 11,2; 2: 11,1}, answered there
 				continue
 			}
-			c.r.report(pos, "keep one of the two", "key '%s' is given twice: in line %d and here", short(key), line)
+			hint := "keep one of the two"
+			if before := out.get(key); value.kind == mapping && before != nil && before.kind == mapping {
+				hint = "keep one of the two, with what stands under both"
+			}
+			c.r.report(pos, hint, "key '%s' is given twice: in line %d and here", short(key), line)
 			continue
 		}
 		first[key] = pos.Line

@@ -302,6 +302,12 @@ func (r *reader) readingsHint(name string, n *node) string {
 		text = entered(n)
 	}
 	switch {
+	case text == "" && section == "compression" && n.kind == scalar && isReading(n.text) && startsWithFigure(n.text): // 85 lbs
+		first := "1"
+		if len(r.cylinderNames) > 0 {
+			first = r.cylinderNames[0]
+		}
+		return "write 'compression: {unit: " + unit + ", dry: {" + first + ": " + short(n.text) + "}}', if it is of that " + r.cylinderWord + ", with the gauge's unit"
 	case text == "":
 		return ""
 	case section == "compression":

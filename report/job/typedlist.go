@@ -33,7 +33,7 @@ func scanned(text string, cylinders int) []typed {
 	if err != nil || len(p.Parts) != cylinders && cylinders > 0 || len(p.Parts) < 2 || cylinders == 0 && len(p.Parts) < 3 {
 		return nil
 	}
-	tied := cylinders > 2 && (p.Only(quantity.Slash) || p.Only(quantity.To))
+	tied := cylinders != 1 && cylinders != 2 && (p.Only(quantity.Slash) || p.Only(quantity.To))
 	if !tied && !p.Only(quantity.Next) {
 		return nil
 	}

@@ -6,7 +6,7 @@ import (
 )
 
 // exceptions stand between what holds for all cylinders and those that differ.
-var exceptions = []string{" except for ", " except that ", " except ", " but for ", " but ", " apart from ", " other than ", " aside from "}
+var exceptions = []string{" except for ", " except that ", " except ", " but for ", " but ", " apart from ", " other than ", " aside from ", " ex "}
 
 // forAll are words behind a value that hold it for all cylinders.
 var forAll = []string{" on all", " in all", " for all", " all", " each", " everywhere", " all round", " all around", " across the board", " all over", " on the rest", " on the others", " apiece"}

@@ -94,6 +94,9 @@ func standHint(text string) string {
 	if n, ok := strings.CutSuffix(plain, "v"); ok && isWhole(n) {
 		return "valves are not named: write how the cylinders stand, such as V" + n + " or inline-4"
 	}
+	for _, noun := range cylinderNouns[2:] {
+		plain = strings.TrimSuffix(plain, " "+noun)
+	}
 	for _, end := range []string{" cylinders", " cylinder", " cyls", " cyl", "cyl", " pot", " pots", " banger"} {
 		plain = strings.TrimSuffix(plain, end)
 	}
