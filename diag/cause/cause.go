@@ -29,12 +29,17 @@ type Cause struct {
 }
 
 // Meant is a cause as this engine can have it: what is short of liquid fuel is, on an
-// engine that burns gas, the supply of gas.
+// engine that burns gas, the supply of gas; where one cylinder alone misses, which that
+// does not choose, it is what lets the gas into that one.
 func Meant(c *known.Case, name string) string {
-	if k := Named(name); c.GasFuel() && k != nil && k.Liquid {
-		return "gas-supply"
+	k := Named(name)
+	switch {
+	case !c.GasFuel() || k == nil || !k.Liquid:
+		return name
+	case name == "injection" && c.OneMisfires():
+		return "own-injector"
 	}
-	return name
+	return "gas-supply"
 }
 
 // Complaints as the job file has them.

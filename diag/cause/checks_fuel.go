@@ -130,12 +130,12 @@ var fuelChecks = []Check{
 			{Name: "right", Else: true, After: []string{"within the maker's limits"}}}},
 	{Name: "run-on-petrol", Titles: []string{"the other fuel"}, Minutes: 5, Whole: true, Fuel: true, Gas: true, Way: Runs, Fits: twoFuels, Words: []string{"run on petrol", "run on gasoline", "switched to petrol", "switched to gasoline"},
 		Outcomes: []Outcome{
-			{Name: "right on petrol", For: []string{"gas-supply"}, Words: []string{"runs right on", "runs well on", "gone on", "only on gas"}, After: []string{"it runs right on gasoline"}},
+			{Name: "right on petrol", For: []string{"gas-supply", "own-injector"}, Words: []string{"runs right on", "runs well on", "gone on", "only on gas"}, After: []string{"it runs right on gasoline"}},
 			{Name: "the same on both", Else: true, Words: []string{"same"}},
 			{Name: "it has only gas", Mute: true, Words: []string{"only gas", "no petrol", "no gasoline", "gas only"}, After: []string{"on gas alone"}}}},
 	{Name: "gas-supply-look", Titles: []string{"the gas supply"}, Minutes: 30, Whole: true, Fuel: true, Gas: true, Mends: []string{"gas-supply"}, Fits: gasFuelled, Words: []string{"gas side looked at", "gas regulator checked", "vaporizer checked", "vaporiser checked", "gas filter renewed"},
 		Outcomes: []Outcome{
-			{Name: "one is wrong", For: []string{"gas-supply"}, Words: []string{"wrong", "iced", "blocked", "low", "torn"}},
+			{Name: "one is wrong", For: []string{"gas-supply", "own-injector"}, Words: []string{"wrong", "iced", "blocked", "low", "torn"}},
 			{Name: "as the maker asks", Else: true, Words: []string{"right", "as the maker", "good"}}}},
 	{Name: "look-up-fuel-limit", Gas: true, Titles: []string{"the maker's figure", "the maker's fuel pressure"}, Minutes: 2, Whole: true, Fuel: true, Words: []string{"fuel figure looked up", "fuel limit looked up", "fuel pressure looked up"}, Fits: withoutFigure,
 		Outcomes: []Outcome{

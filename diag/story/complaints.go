@@ -101,7 +101,7 @@ func (s *story) explains(c *known.Case, complaint string) bool {
 // aLittleLow reports a story of cylinders, not all of them, that read a little
 // less than the others and lose no more air: nobody feels that.
 func (s *story) aLittleLow(c *known.Case) bool {
-	return s.About == diag.AboutCylinders && len(s.Cylinders) < len(c.Every()) && len(s.Cylinders) > 0 && !slices.ContainsFunc(s.Cylinders, func(n string) bool {
+	return s.About == diag.AboutCylinders && slices.Contains(s.needsOf(), known.NeedsCompression) && len(s.Cylinders) < len(c.Every()) && len(s.Cylinders) > 0 && !slices.ContainsFunc(s.Cylinders, func(n string) bool {
 		g := c.Grade(n)
 		return g != diag.Even && g != diag.Watch && g != diag.GradeTooClose || c.HighLoss(n) || c.PlaceNoted(n)
 	})
