@@ -116,7 +116,7 @@ var whiteAndLean = []Rule{{
 var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
 	{
 		Name: "gas-diluted", Title: "A sample thinned by air", Source: "40 CFR 85.2213 (a)(3): void under 6 %",
-		Why:   "With less carbon than that in the gas the probe sat too far out, or the exhaust draws air. The figures are not judged.",
+		Why:   "With so little carbon in the gas the probe sat too far out, or the exhaust draws air. The figures are not judged.",
 		Class: Information, When: known.GasThinned, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Weak, Facts: diag.Facts{"at": c.Diluted()}}
 		}, Headline: "gas-diluted",

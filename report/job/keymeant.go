@@ -79,8 +79,8 @@ func keyMeant(e entry, section string, known []string) meantKey {
 		}
 	}
 	elsewhere := slices.DeleteFunc(placesOf(plain), func(string) bool { return !fits(plain, e.value) })
-	if places := placesOf(plain); len(elsewhere) == 0 && len(places) == 1 && section != places[0] && keyOf(keysOf(fileKeys, places[0]), plain).form == asWord { // whatever its value says
-		elsewhere = places
+	if len(elsewhere) == 0 { // whatever its value says
+		elsewhere = wordElsewhere(plain, section)
 	}
 	if section == "" && len(elsewhere) > 3 { // unit
 		return meantKey{hint: belongs(plain, e.value, elsewhere[:1]) + ", or under another test"}
@@ -109,16 +109,32 @@ func keyMeant(e entry, section string, known []string) meantKey {
 			return meantKey{hint: "it stands by itself, not indented: '" + name + ": ...'"}
 		}
 	}
-	if fields := strings.Fields(e.key); len(fields) > 2 { // comp test hot, plugs out
-		for _, first := range []string{strings.Join(fields[:2], " "), fields[0]} {
-			for _, name := range keysCalled(strings.TrimRight(first, ",")) {
-				if slices.Contains(known, name) {
-					return meantKey{hint: "did you mean '" + name + ":'? what else is said of it goes into keys of its own"}
-				}
+	return meantKey{hint: cmp.Or(beginsAsKey(e.key, known), "expected here: "+strings.Join(known, ", "))}
+}
+
+// beginsAsKey answers a key with more said behind it, 'comp test hot, plugs out'; ""
+// for any other.
+func beginsAsKey(text string, known []string) string {
+	fields := strings.Fields(text)
+	if len(fields) < 3 {
+		return ""
+	}
+	for _, first := range []string{strings.Join(fields[:2], " "), fields[0]} {
+		for _, name := range keysCalled(strings.TrimRight(first, ",")) {
+			if slices.Contains(known, name) {
+				return "did you mean '" + name + ":'? what else is said of it goes into keys of its own"
 			}
 		}
 	}
-	return meantKey{hint: "expected here: " + strings.Join(known, ", ")}
+	return ""
+}
+
+// wordElsewhere is the only section with a key of words of some name, another one.
+func wordElsewhere(name, section string) []string {
+	if places := placesOf(name); len(places) == 1 && section != places[0] && keyOf(keysOf(fileKeys, places[0]), name).form == asWord {
+		return places
+	}
+	return nil
 }
 
 // below answers a key that stands under another one of its section, and a speed

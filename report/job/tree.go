@@ -290,14 +290,7 @@ func (c *composer) entries(out *node, n *yaml.Node, depth int) {
 		}
 		c.r.checkCharacters(&node{pos: pos}, written)
 		if line, again := first[key]; again {
-			if isEmpty(value) && slices.ContainsFunc(out.entries, func(e entry) bool { return strings.Contains(e.key, ";") }) { // {1: 11,2; 2: 11,1}, answered there
-				continue
-			}
-			hint := "keep one of the two"
-			if before := out.get(key); value.kind == mapping && before != nil && before.kind == mapping {
-				hint = "keep one of the two, with what stands under both"
-			}
-			c.r.report(pos, hint, "key '%s' is given twice: in line %d and here", short(key), line)
+			c.twice(out, key, value, pos, line)
 			continue
 		}
 		first[key] = pos.Line
@@ -306,6 +299,18 @@ func (c *composer) entries(out *node, n *yaml.Node, depth int) {
 		}
 		out.entries = append(out.entries, entry{key, pos, value})
 	}
+}
+
+// twice reports a key that is given in a line before.
+func (c *composer) twice(out *node, key string, value *node, pos Pos, line int) {
+	if isEmpty(value) && slices.ContainsFunc(out.entries, func(e entry) bool { return strings.Contains(e.key, ";") }) { // {1: 11,2; 2: 11,1}, answered there
+		return
+	}
+	hint := "keep one of the two"
+	if before := out.get(key); value.kind == mapping && before != nil && before.kind == mapping {
+		hint += ", with what stands under both"
+	}
+	c.r.report(pos, hint, "key '%s' is given twice: in line %d and here", short(key), line)
 }
 
 // isDecimals reports that a key without a value is what stands behind the decimal
