@@ -51,7 +51,9 @@ var plugDamageRules = []Rule{
 			"which comes first where it is new. Left alone it ends in melted electrodes.",
 		Source: plugManual + "; " + plugCourse, Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of: eachCylinder, When: known.All(known.Plug("blistered"), sparkPlugs),
-		Kind: OfPlugs, For: common("early-ignition", "too-hot", "lean-mixture"), Weigh: func(c *known.Case, _ known.Subject) []Voice { return heatRange(c) },
+		Kind: OfPlugs, For: common("early-ignition", "too-hot", "lean-mixture"), Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return append(heatRange(c), where(c.Ported(), speaks(Known, "crankcase-seal"))...) // through which a two-stroke draws air
+		},
 		Say: plugsSeen(diag.ActSoon), Headline: "plugs-hot",
 	},
 	{
