@@ -123,7 +123,9 @@ func madeIn(is func(*diag.Circuit) bool) func(*known.Case, []string) bool {
 
 // fuelChecks tell what is wrong with the fuel supply.
 var fuelChecks = []Check{
-	{Name: "fuel-pressure-test", Still: true, Minutes: 15, Whole: true, Fuel: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool { return !c.OneMisfires() && !c.FeedsByItself() && !(c.Ported() && c.Carburetted() && c.Fuel == nil) }, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsFuel) },
+	{Name: "fuel-pressure-test", Still: true, Minutes: 15, Whole: true, Fuel: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
+		return !c.OneMisfires() && !c.FeedsByItself() && !(c.Ported() && c.Carburetted() && c.Fuel == nil)
+	}, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsFuel) },
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-fuel-pressure", "injection", "fuel-filter", "pump", "lean-mixture"}},
 			{Name: "high", For: []string{"rich-mixture", "regulator-stuck", "return-blocked"}},
