@@ -182,11 +182,12 @@ func (g ground) note(n note) {
 	layout.TextMiddle(g.s, layout.Point{X: x, Y: y}, layout.Left, n.text, face, g.theme.Ink)
 }
 
-// crossed reports an area through which a pattern or the end of a zone runs.
+// crossed reports an area in which a zone is patterned or tinted, which a fax turns
+// into dots, or through which the end of one runs.
 func (g ground) crossed(area layout.Rect) bool {
 	for i, z := range g.Zones {
 		from, to := g.zoneEnds(i)
-		if area.X >= g.frame.X+from && area.Right() <= g.frame.X+to && z.Look != Hatched {
+		if area.X >= g.frame.X+from && area.Right() <= g.frame.X+to && z.Look != Hatched && z.Look != Tinted {
 			return false
 		}
 	}

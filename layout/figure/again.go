@@ -7,7 +7,13 @@ func againFrame(t layout.Theme, d *Again, width layout.Length) layout.Frame {
 	if d == nil || len(d.Rows) == 0 {
 		return empty()
 	}
-	return againTable{t: t, d: d, width: width}.frame()
+	a := againTable{t: t, d: d, width: width}
+	for a.d.Boxes > 0 && !a.fits() { // in a narrow box there is room for fewer to write in
+		fewer := *a.d
+		fewer.Boxes--
+		a.d = &fewer
+	}
+	return a.frame()
 }
 
 // An againTable is readings with boxes set for a width.
@@ -38,9 +44,11 @@ func (a againTable) frame() layout.Frame {
 			for i, h := range a.d.Heads {
 				cell(layout.HeadAbove, 1, func() { s.Text(layout.Point{X: columns[i], Y: y}, h, label, a.t.Ink) })
 			}
-			cell(layout.HeadAbove, a.d.Boxes, func() {
-				layout.TextAt(s, layout.Point{X: area.Right(), Y: y}, layout.Right, a.d.Next, label, a.t.Ink)
-			})
+			if a.d.Boxes > 0 {
+				cell(layout.HeadAbove, a.d.Boxes, func() {
+					layout.TextAt(s, layout.Point{X: area.Right(), Y: y}, layout.Right, a.d.Next, label, a.t.Ink)
+				})
+			}
 		})
 		top := area.Y + head + tight
 		s.Stroke(layout.Polyline(layout.Point{X: area.X, Y: top}, layout.Point{X: area.Right(), Y: top}), layout.Pen{Width: hairline, Color: a.t.Line})
@@ -56,7 +64,9 @@ func (a againTable) frame() layout.Frame {
 						}
 					})
 				}
-				cell(layout.DataCell, a.d.Boxes, func() {})
+				if a.d.Boxes > 0 {
+					cell(layout.DataCell, a.d.Boxes, func() {})
+				}
 			})
 			for k := range a.d.Boxes {
 				box := layout.Rect{X: boxes + layout.Length(k)*(againBox+tight), Y: middle - againPitch/2 + 1, W: againBox, H: againPitch - 2}
@@ -67,17 +77,52 @@ func (a againTable) frame() layout.Frame {
 }
 
 // columns are the left ends of the columns of readings, between the tabs and
-// the boxes.
+// the boxes: each as wide as what stands in it, the rest shared among them.
 func (a againTable) columns(left, boxes layout.Length) []layout.Length {
 	var tabs layout.Length
 	for _, r := range a.d.Rows {
 		tabs = max(tabs, TabSize(a.t.Measurer, r.Number, a.t.Face(layout.Label)).W)
 	}
 	from := left + tabs + medium
-	pitch := (boxes - from) / layout.Length(max(1, len(a.d.Heads)))
-	columns := make([]layout.Length, len(a.d.Heads))
-	for i := range columns {
-		columns[i] = from + layout.Length(i)*pitch
+	widths, free := a.widths(), boxes-from
+	for _, w := range widths {
+		free -= w
+	}
+	columns := make([]layout.Length, len(widths))
+	for i, w := range widths {
+		columns[i] = from
+		from += w + free/layout.Length(len(widths))
 	}
 	return columns
+}
+
+// widths are those of what stands in the columns.
+func (a againTable) widths() []layout.Length {
+	widths := make([]layout.Length, len(a.d.Heads))
+	for i, h := range a.d.Heads {
+		widths[i] = a.t.Measurer.Width(h, a.t.Face(layout.Label))
+		for _, r := range a.d.Rows {
+			if i < len(r.Values) {
+				widths[i] = max(widths[i], a.t.Measurer.Width(r.Values[i], a.t.Face(layout.Body)))
+			}
+		}
+	}
+	return widths
+}
+
+// fits reports that the columns stand apart in the width.
+func (a againTable) fits() bool {
+	end := a.width - (againBox+tight)*layout.Length(a.d.Boxes) + tight
+	columns, widths := a.columns(0, end), a.widths()
+	last := len(columns) - 1
+	for i := range columns {
+		next := end
+		if i < last {
+			next = columns[i+1]
+		}
+		if columns[i]+widths[i]+small > next {
+			return false
+		}
+	}
+	return true
 }

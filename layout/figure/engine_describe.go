@@ -113,9 +113,17 @@ type EnginePlan struct {
 	ShapeKeys  [2]string // by MarkShape, under the figure: "after a little oil"
 	ShapeLists [2]string // by MarkShape, before the values of the marks where they have no room at the bars: "after a little oil:"
 	Captions   []string  // under the keys
+	// Repeats are the readings whose mean stands on the figure, behind RepeatsAt: "mean
+	// of:". At brief RepeatsBrief says only that they are means.
+	RepeatsAt    string
+	RepeatsBrief string
+	Repeats      []Repeat
 	// Tabled: every reading stands in a table too. At brief the first scale is
 	// enough, under a heading of its own.
 	Tabled      bool
 	TabledTitle string
 	TabledSub   string
 }
+
+// A Repeat is all that was read of a cylinder more than once.
+type Repeat struct{ Number, Text string }

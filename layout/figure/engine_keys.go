@@ -24,6 +24,16 @@ const sampleWidth layout.Length = 18
 func (g *engineDrawing) keys(more ...string) layout.Frame {
 	items := g.lineKeys(nil)
 	items = g.markKeys(items)
+	switch {
+	case len(g.d.Repeats) == 0:
+	case g.level == layout.Brief:
+		items = g.key(items, 0, g.d.RepeatsBrief, nil)
+	default:
+		items = g.key(items, 0, g.d.RepeatsAt, nil)
+		for _, r := range g.d.Repeats {
+			items = g.behindTab(items, r.Number, r.Text)
+		}
+	}
 	if g.tiesKeyed {
 		for _, tie := range g.d.Ties {
 			items = g.key(items, 0, tie.Text, nil)
@@ -113,14 +123,21 @@ func (g *engineDrawing) listed(items []keyItem, shape MarkShape) []keyItem {
 				if m.Shape != shape {
 					continue
 				}
-				tab := TabSize(g.t.Measurer, c.Number, g.t.Face(layout.Note))
-				items = g.key(items, tab.W, m.Text, func(sf layout.Surface, at layout.Point) {
-					DrawTab(sf, g.t, c.Number, at.Add(tab.W/2, 0), g.t.Face(layout.Note))
-				})
-				items[len(items)-1].goesOn, items[len(items)-1].tall = true, tab.H
+				items = g.behindTab(items, c.Number, m.Text)
 			}
 		}
 	}
+	return items
+}
+
+// behindTab adds what is said of a cylinder behind its tab.
+func (g *engineDrawing) behindTab(items []keyItem, number, text string) []keyItem {
+	face := g.t.Face(layout.Note)
+	tab := TabSize(g.t.Measurer, number, face)
+	items = g.key(items, tab.W, text, func(sf layout.Surface, at layout.Point) {
+		DrawTab(sf, g.t, number, at.Add(tab.W/2, 0), face)
+	})
+	items[len(items)-1].goesOn, items[len(items)-1].tall = true, tab.H
 	return items
 }
 

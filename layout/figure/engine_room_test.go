@@ -125,3 +125,27 @@ func TestListedMarksStandBehindTabs(t *testing.T) {
 		t.Errorf("a number stands in brackets: %s", textOf(rec))
 	}
 }
+
+// A row that stands out does so without a tint behind its words, which a fax would
+// break up into dots.
+func TestRowsStandOutWithoutTint(t *testing.T) {
+	theme := DefaultTheme(face.Metrics())
+	d := Table{Columns: []Column{{Heading: "cyl."}, {Heading: "dry"}}, Rows: []TableRow{TextRow("1", "150"), TextRow("2", "90")}}
+	d.Rows[1].Shade = true
+	frame := NewTable(d).Lay(theme, 200, layout.Full)
+	tints := &fills{Surface: record.New(face.Metrics()), ink: theme.Tint}
+	lines := &penLines{Surface: tints}
+	frame.Draw(lines, layout.Rect{W: 200, H: frame.Height})
+	if len(tints.areas) > 0 {
+		t.Errorf("tinted: %v", tints.areas)
+	}
+	heavy := 0
+	for _, pen := range lines.pens {
+		if pen.Width == outline {
+			heavy++
+		}
+	}
+	if heavy < 2 {
+		t.Errorf("%d lines at the row, want one over and one under it", heavy)
+	}
+}

@@ -25,7 +25,12 @@ func NewRemarks(d Remarks) layout.Block {
 		if level == layout.Brief {
 			var runs []layout.Run
 			for _, r := range d.Items {
-				runs = append(runs, remarkRuns(t, r, d.Short, layout.Label, level)...)
+				if more := remarkRuns(t, r, d.Short, layout.Label, level); len(more) > 0 {
+					if len(runs) > 0 { // told apart from the one before it
+						more[0].Text = dotted(more[0].Text)
+					}
+					runs = append(runs, more...)
+				}
 			}
 			return paragraph(t, width, layout.Left, runs...)
 		}

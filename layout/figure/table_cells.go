@@ -62,8 +62,10 @@ func (s *tableSetting) row(r TableRow) layout.Frame {
 	height = max(height, line)
 	pad := max(s.pad, (s.least-height)/2)
 	return layout.Frame{Height: height + 2*pad, Draw: func(surface layout.Surface, a layout.Rect) {
-		if r.Shade {
-			surface.Fill(layout.RectPath(layout.Rect{X: a.X, Y: a.Y, W: s.own(), H: a.H}), s.t.Tint)
+		if r.Shade { // by lines: a fax breaks a tint up into dots, through which nobody reads
+			for _, y := range []layout.Length{a.Y, a.Bottom()} {
+				surface.Stroke(layout.Polyline(layout.Point{X: a.X, Y: y}, layout.Point{X: a.X + s.own(), Y: y}), layout.Pen{Width: outline, Color: s.t.Ink})
+			}
 		}
 		layout.Tag{Kind: layout.TableRow}.Draw(surface, func() {
 			for i := 0; i < len(cells); {

@@ -28,8 +28,26 @@ func (v *view) engineBlock() layout.Block {
 	if v.workshop() && len(v.engine.FiringOrder) > 0 {
 		d.Captions = append(d.Captions, v.label("plan.firing-order", "order", strings.Join(v.engine.FiringOrder, "-")))
 	}
+	d.RepeatsAt, d.RepeatsBrief, d.Repeats = v.label("plan.repeats"), v.label("plan.repeats-brief"), v.means()
 	d.Alt = v.planWords(&d)
 	return figure.NewEnginePlan(d)
+}
+
+// means are what was read more than once of each cylinder whose mean stands on the
+// figure, where no table on the page has each of them.
+func (v *view) means() (all []figure.Repeat) {
+	c := v.compression()
+	tabled := v.hasBlock("readings") || v.hasBlock("tested") && len(v.names()) <= fewCylinders || v.lead() != nil && v.d.Urgency == diag.NoAction && v.again() != nil
+	if c == nil || tabled {
+		return nil
+	}
+	for _, r := range c.Cylinders {
+		if r.Dry == nil || len(r.DryReadings) < 2 || r.Kind == diag.Band {
+			continue
+		}
+		all = append(all, figure.Repeat{Number: r.Name, Text: v.repeats(&r, ", ")})
+	}
+	return all
 }
 
 // plan is the engine without readings: places, heads, banks, arrows.

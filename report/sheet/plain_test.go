@@ -3,6 +3,11 @@ package sheet_test
 import (
 	"strings"
 	"testing"
+
+	"gaugesheet/layout"
+	"gaugesheet/layout/face"
+	"gaugesheet/layout/figure"
+	"gaugesheet/layout/record"
 )
 
 // What a page says of whom has to be plain from the page itself, whoever stands
@@ -59,5 +64,32 @@ func TestResultsSayThingsOnce(t *testing.T) {
 	}
 	if n := strings.Count(page, "less certain"); n != 1 {
 		t.Errorf("what was not recorded is said %d times", n)
+	}
+}
+
+// What was read more than once stands beside its mean, on an owner's sheet too, and
+// what an owner needs not know of the drawing does not.
+func TestMeansHaveTheirReadings(t *testing.T) {
+	data := "engine: {layout: inline-4, fuel: petrol}\nconditions: {engine: warm, throttle: open, plugs-out: all, strokes: 6}\n" +
+		"compression: {unit: psi, dry: {1: [150, 153], 2: 149, 3: [92, 94, 93], 4: 151}}\n"
+	for _, kind := range []string{"customer", "invoice"} {
+		page := strings.Join(strings.Fields(pageText(drawn(t, readJob(t, "means.yaml", []byte(data)), kind, "letter"))), " ")
+		if !strings.Contains(page, "mean of: 1 150, 153 3 92, 94, 93") {
+			t.Errorf("%s: the readings of a mean are not said: %s", kind, page)
+		}
+		if kind == "customer" && strings.Contains(page, "direction of the engine") {
+			t.Error("what the drawing left open is said to an owner")
+		}
+	}
+}
+
+// Parts of a page that run on for want of room are told apart.
+func TestRemarksAreToldApart(t *testing.T) {
+	block := figure.NewRemarks(figure.Remarks{Name: "work", Items: []figure.Remark{{Title: "Recommended:", Texts: []string{"new plugs"}}, {Title: "Declined:", Texts: []string{"an air test"}}}})
+	frame := block.Lay(figure.DefaultTheme(face.Metrics()), 400, layout.Brief)
+	rec := record.New(face.Metrics())
+	frame.Draw(rec, layout.Rect{W: 400, H: frame.Height})
+	if said := strings.Join(strings.Fields(pageText(rec)), " "); !strings.Contains(said, "plugs · Declined:") {
+		t.Errorf("one remark runs into the other: %s", said)
 	}
 }

@@ -44,8 +44,7 @@ func (v *view) photosBlock() layout.Block {
 
 // validityBlock says until when the sheet describes the engine.
 func (v *view) validityBlock() layout.Block {
-	valid := v.job.Valid
-	words := v.label("validity.none")
+	valid, words := v.job.Valid, ""
 	switch {
 	case valid.Days > 0 && valid.Distance.Given():
 		words = v.label("validity.both", "days", valid.Days, "distance", valid.Distance.Value)
@@ -58,6 +57,9 @@ func (v *view) validityBlock() layout.Block {
 		until := v.job.Date
 		until.Time = until.AddDate(0, 0, valid.Days)
 		words = joined(" ", words, v.label("validity.until", "date", v.date(until)))
+	}
+	if words == "" { // the foot says that it describes the engine on that day
+		return nil
 	}
 	return figure.NewList("validity", figure.List{Title: v.label("heading.validity"), Items: []string{words}, Run: true})
 }

@@ -67,9 +67,12 @@ func (v *view) layoutWords(e *engine.Engine) string {
 
 // planOpen says what the drawing of the engine had to leave open.
 func (v *view) planOpen(p engine.Plan) []string {
-	said := make([]string, len(p.Open))
-	for i, o := range p.Open {
-		said[i] = v.label("open."+string(o.What), "cylinder", o.Cylinder)
+	var said []string
+	for _, o := range p.Open {
+		if o.What == engine.OpenFront && !v.sheet.Record && v.d != nil {
+			continue // the figure says 'front of engine', and an owner needs no more
+		}
+		said = append(said, v.label("open."+string(o.What), "cylinder", o.Cylinder))
 	}
 	return said
 }
