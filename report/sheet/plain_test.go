@@ -74,7 +74,8 @@ func TestMeansHaveTheirReadings(t *testing.T) {
 		"compression: {unit: psi, dry: {1: [150, 153], 2: 149, 3: [92, 94, 93], 4: 151}}\n"
 	for _, kind := range []string{"customer", "invoice"} {
 		page := strings.Join(strings.Fields(pageText(drawn(t, readJob(t, "means.yaml", []byte(data)), kind, "letter"))), " ")
-		if !strings.Contains(page, "mean of: 1 150, 153 3 92, 94, 93") {
+		brief := kind == "invoice" && strings.Contains(page, "means of what was read more than once") // it has less room
+		if !brief && !strings.Contains(page, "mean of: 1 150, 153 3 92, 94, 93") {
 			t.Errorf("%s: the readings of a mean are not said: %s", kind, page)
 		}
 		if kind == "customer" && strings.Contains(page, "direction of the engine") {
