@@ -65,7 +65,7 @@ var fuelHoseRules = []Rule{
 	},
 	{
 		Name: "hose-off-falls", Title: "The pressure fell when the hose came off",
-		Why:    "Taking the hose off can only raise the pressure or leave it. A fall says that two readings were exchanged, or that the pump cannot keep up.",
+		Why:    "Taking the hose off can only raise the pressure or leave it. A fall says that two readings were swapped, or that the pump cannot keep up.",
 		Source: "common practice, no source", Class: TestItself, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
 		Of: eachCircuit, When: known.All(mayHaveHose, known.OfCircuit("hose-off pressure under the idle pressure, beyond uncertainty", known.Circuit.Falls)),
 		Kind: OfFuel, For: common("readings-swapped", "pump"),

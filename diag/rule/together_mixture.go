@@ -74,7 +74,7 @@ var richTogether = []Rule{
 	{
 		Name: "rich-one-bank", Title: "Rich on one bank only",
 		Why: "Both banks have the same pump, tank and regulator, so these are not the cause. What the bank has to itself is its sensor, its exhaust ahead of it, its injectors, its cam timing. " +
-			"White plugs on the other bank make it likely that the two sensors were exchanged.",
+			"White plugs on the other bank make it likely that the two sensors were swapped over.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
 		Of:   oneSet("the sooty or fuel-wet plugs of one bank alone", richBank),
 		When: known.All(known.Not(inHose), known.Any(toldRich, known.OfEngine("a fuel-pressure test that both banks share", func(c *known.Case) bool { return c.Has(known.NeedsFuel) }))),
