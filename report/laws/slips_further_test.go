@@ -1,8 +1,6 @@
 package laws_test
 
 import (
-	"os"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -73,53 +71,5 @@ const mostSilentFurther = 40
 // TestSlipsElsewhere makes every slip of a finger in the other readings of the
 // examples.
 func TestSlipsElsewhere(t *testing.T) {
-	if testing.Short() {
-		t.Skip("some 1,400 jobs")
-	}
-	files, err := filepath.Glob("../../examples/*.yaml")
-	if err != nil || len(files) == 0 {
-		t.Fatal(err)
-	}
-	count := map[string]map[string]int{}
-	silent, all := 0, 0
-	for _, file := range files {
-		text, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		whole := string(text)
-		meant, err := fromExamples(text)
-		if err != nil {
-			t.Fatal(file, err)
-		}
-		for _, f := range furtherFigures(whole) {
-			for slip := range slipsOf(whole[f.from:f.to]) {
-				s, err := fromExamples([]byte(whole[:f.from] + slip + whole[f.to:]))
-				what := "the same"
-				switch {
-				case err != nil:
-					what = "refused"
-				case s.said() == meant.said():
-				case s.doubtsAny():
-					what = "doubted"
-				default:
-					what = "silent"
-					silent++
-					t.Logf("%s: %s, %s as %s: %s, check %s\n   was %s", filepath.Base(file), f.cylinder, whole[f.from:f.to], slip, s.said(), s.checkName(), meant.said())
-				}
-				if count[f.cylinder] == nil {
-					count[f.cylinder] = map[string]int{}
-				}
-				count[f.cylinder][what]++
-				all++
-			}
-		}
-	}
-	for key, n := range count {
-		t.Logf("%-30s %v", key, n)
-	}
-	t.Logf("%d of %d slips change the sheet in silence", silent, all)
-	if silent > mostSilentFurther || all < 1000 {
-		report(t, "T7 slips", "%d of %d slips elsewhere change a sheet that asks for no figure again, expected %d at most; -v lists them", silent, all, mostSilentFurther)
-	}
+	slipsIn(t, furtherFigures, func(s *subject, _ readFigure) bool { return s.doubtsAny() }, func(_ string, f readFigure) string { return f.cylinder }, mostSilentFurther)
 }
