@@ -124,7 +124,7 @@ var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
 	{
 		Name: "gas-rich", Title: "Lambda from the gases rich",
 		Why:  "More fuel than the air burns.",
-		When: known.All(sparkLit, known.GasRich), For: speaks(Known, "rich-mixture"), Say: lambdaAt(false), Headline: "gas-rich",
+		When: known.All(sparkLit, known.GasRich), For: append(speaks(Known, "rich-mixture"), falling(DryUp+rarer, "temperature-signal", "carburettor", "regulator-diaphragm", "leaking-injector", "purge-valve", "air-meter", "air-filter")...), Say: lambdaAt(false), Headline: "gas-rich",
 	},
 	{
 		Name: "gas-lean", Title: "Lambda from the gases lean",

@@ -52,6 +52,7 @@ type key struct {
 	keys      []key    // for forms with further keys
 	example   string   // as YAML
 	perName   bool     // the example goes by cylinder
+	apart     bool     // one that is worn reads many times the others
 	insteadOf string   // the key whose place it takes
 
 	// Of the further tests: the units that a reading may be in, its values being

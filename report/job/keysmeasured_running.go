@@ -131,7 +131,7 @@ var dieselSection = measuredSection{
 			unitKey(leakVolumes),
 			{name: "in", form: asMeasured, units: []quantity.Unit{quantity.Second, quantity.Minute}, doc: "Over how long.", example: "15 s"},
 			{name: "at", form: asText, doc: "Cranking, or at which speed.", example: "cranking"},
-			{name: "cylinders", form: asReadings, perName: true, doc: "By cylinder.", example: "{1: 12, 2: 11}"},
+			{name: "cylinders", form: asReadings, perName: true, apart: true, doc: "By cylinder.", example: "{1: 12, 2: 11}"},
 		}},
 		{name: "glow", form: asReadings, units: ohms, perName: true, words: []string{"open"}, doc: "Resistance of the glow plugs, by cylinder, in ohms; open where it has none.", example: "{1: 0.6, 2: open}"},
 		{name: "contribution", form: asReadings, units: bares, signed: true, perName: true, doc: "What each cylinder adds, as the scan tool gives it: minus for less than its share.", example: "{1: +0.4, 2: -0.2}"},

@@ -287,7 +287,7 @@ func (w *measuring) byCylinder(k key, n *node, to place) {
 		}
 		return s.reading(n, label)
 	})
-	if w.believe(s, from, k, to) {
+	if w.believe(s, from, k, to) && !k.apart {
 		w.slipped(s, from)
 	}
 	for _, name := range w.r.cylinderNames {
