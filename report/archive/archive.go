@@ -54,7 +54,9 @@ type Sheet struct {
 	data  []byte
 	file  *pdffile.File
 	pages []pdffile.Page
-	draws *int // how often sheets of this file may still be drawn again
+	draws *int                 // how often sheets of this file may still be drawn again
+	left  *int                 // how many bytes of pages are still looked at beside the sheet's
+	parts map[pdffile.Ref]bool // whether they say what this sheet's page does
 	// doubtful are attached files that readers do not agree on, strangers such
 	// as no sheet has, elsewhere those that are named and not carried.
 	doubtful, strangers, elsewhere []string
@@ -103,9 +105,9 @@ func OpenAll(data []byte) (sheets []*Sheet, err error) {
 		return nil, ErrForeign
 	}
 	language, err := languageOf(f)
-	draws := mostDraws
+	draws, left := mostDraws, mostLooked
 	for _, s := range sheets {
-		s.data, s.file, s.pages, s.draws = data, f, pages, &draws
+		s.data, s.file, s.pages, s.draws, s.left = data, f, pages, &draws, &left
 		if len(sheets) == 1 && marks != nil {
 			s.Version, s.Kind, s.Paper, s.Fingerprint = marks["gaugesheet"], marks["sheet"], marks["paper"], marks["fingerprint"]
 			s.Language = language

@@ -2,6 +2,8 @@ package archive
 
 import (
 	"errors"
+	"maps"
+	"slices"
 	"strings"
 
 	"gaugesheet/report/archive/pdffile"
@@ -34,32 +36,38 @@ func (c *comparison) others(pages []pdffile.Page) error {
 // stand by themselves, or in what lies over it. One that cannot be read says
 // nothing.
 func (s *Sheet) says(page pdffile.Page, text string) bool {
-	content, err := s.file.Content(page.Dict)
-	if err != nil {
+	if *s.left < 0 {
 		return false
 	}
-	t := &seeker{file: s.file, text: text, left: mostParts}
+	content, err := s.file.Content(page.Dict)
+	if *s.left -= len(content); err != nil || *s.left < 0 {
+		return false
+	}
+	if s.parts == nil {
+		s.parts = map[pdffile.Ref]bool{}
+	}
+	t := &seeker{file: s.file, text: text, known: s.parts, left: s.left}
 	return t.within(content, page.Dict, 0) || t.notes(page.Dict["Annots"])
 }
 
 // A seeker looks for a text in a page and its parts.
 type seeker struct {
-	file *pdffile.File
-	text string
-	left int // how many parts are still looked at
+	file  *pdffile.File
+	text  string
+	known map[pdffile.Ref]bool // whether a part has it
+	left  *int                 // how many bytes of pages and parts are still looked at, for all sheets
 }
 
-// How many parts of a page are looked at, and how deep in one another.
+// How much of pages and their parts is looked at, which files can name again and
+// again, how many parts of one page, and how deep in one another.
 const (
+	mostLooked  = 32 << 20 // bytes
 	mostParts   = 100
 	deepestPart = 4
 )
 
 // within looks in a content, and in the parts that it may draw.
 func (t *seeker) within(content []byte, of pdffile.Dict, depth int) bool {
-	if t.left--; t.left < 0 || depth > deepestPart {
-		return false
-	}
 	ops, _ := t.file.Operations(content) // what is readable of it
 	fonts, err := t.file.Fonts(of)
 	if err != nil {
@@ -80,8 +88,9 @@ func (t *seeker) within(content []byte, of pdffile.Dict, depth int) bool {
 	if err != nil {
 		return false
 	}
-	for _, o := range parts {
-		if t.part(o, of["Resources"], depth+1) {
+	names := slices.Sorted(maps.Keys(parts))
+	for _, name := range names[:min(len(names), mostParts)] {
+		if t.part(parts[name], of["Resources"], depth+1) {
 			return true
 		}
 	}
@@ -89,20 +98,29 @@ func (t *seeker) within(content []byte, of pdffile.Dict, depth int) bool {
 }
 
 // part looks in a part that stands by itself, which may draw with what the page
-// has.
+// has: once, wherever it is drawn.
 func (t *seeker) part(o, resources pdffile.Object, depth int) bool {
+	ref, isRef := o.(pdffile.Ref)
+	if has, known := t.known[ref]; known && isRef {
+		return has
+	}
 	s, err := t.file.Stream(o)
-	if err != nil || s == nil || s.Dict["Subtype"] == pdffile.Name("Image") {
+	if err != nil || s == nil || s.Dict["Subtype"] == pdffile.Name("Image") || depth > deepestPart {
+		return false
+	}
+	t.known[ref] = false // where parts go round in a circle
+	if len(s.Raw) > *t.left {
 		return false
 	}
 	content, err := t.file.UnpackPlain(s)
-	if err != nil {
+	if *t.left -= len(content); err != nil || *t.left < 0 {
 		return false
 	}
 	if s.Dict["Resources"] != nil {
 		resources = s.Dict["Resources"]
 	}
-	return t.within(content, pdffile.Dict{"Resources": resources}, depth)
+	t.known[ref] = t.within(content, pdffile.Dict{"Resources": resources}, depth)
+	return t.known[ref]
 }
 
 // notes looks in what notes over the page look like.

@@ -274,6 +274,54 @@ func TestHostileSheets(t *testing.T) {
 	t.Logf("%d of %d rows are right", right, len(hostile))
 }
 
+// pagesOf adds many pages that have the same content, and so many parts that are
+// the same.
+func (d *doc) pagesOf(count int, content string, parts int, part string) {
+	page := dict{"Type": pn("Page"), "Parent": d.root()["Pages"], "MediaBox": area(0, 0, 9, 9), "Resources": dict{}, "Contents": d.stream(dict{}, content)}
+	if parts > 0 {
+		named := dict{}
+		f := d.stream(dict{"Type": pn("XObject"), "Subtype": pn("Form"), "BBox": area(0, 0, 9, 9)}, part)
+		for i := range parts {
+			named[pn(fmt.Sprint("X", i))] = f
+		}
+		page["Resources"] = dict{"XObject": named}
+	}
+	kids := list{}
+	for range count {
+		kids = append(kids, d.add(page))
+	}
+	d.pages()["Kids"] = append(kids, d.list(d.pages()["Kids"])...)
+	d.pages()["Count"] = float64(count + 1)
+}
+
+// Small files of many pages that are the same are looked through within the
+// budget, whether the sheet is found among them or not.
+func TestHostilePages(t *testing.T) {
+	if testing.Short() {
+		t.Skip("takes seconds")
+	}
+	base := draw(t, fourCylinders, sheet.Options{})
+	for name, add := range map[string]func(*doc){
+		"a long text on each":       func(d *doc) { d.pagesOf(900, "("+strings.Repeat("x", 3_900_000)+") Tj", 0, "") },
+		"a long code on each":       func(d *doc) { d.pagesOf(900, "<"+strings.Repeat("00", 1_900_000)+"> Tj", 0, "") },
+		"a long remark on each":     func(d *doc) { d.pagesOf(900, "%"+strings.Repeat("x", 3_900_000)+"\nq Q", 0, "") },
+		"parts with a long text":    func(d *doc) { d.pagesOf(900, "q Q", 100, "("+strings.Repeat("x", 3_900_000)+") Tj") },
+		"parts with a long remark":  func(d *doc) { d.pagesOf(900, "q Q", 100, "%"+strings.Repeat("x", 3_900_000)+"\n") },
+		"parts that are all a page": func(d *doc) { d.pagesOf(900, "q Q", 100, strings.Repeat("1 0 0 1 0 0 cm ", 3000)) },
+	} {
+		t.Run(name, func(t *testing.T) {
+			d := newDoc(t, base)
+			add(d)
+			data := d.bytes()
+			budget.Held(t, func() {
+				if got, said := outcomeOf(t, data); got != refused && got != Unvouched {
+					t.Errorf("the outcome is %d; said %q", got, said)
+				}
+			})
+		})
+	}
+}
+
 // Files in which the list of objects, or what is packed in it, wants more than
 // is its own.
 func TestHostileLists(t *testing.T) {

@@ -132,6 +132,9 @@ func (s *Sheet) find() (pdffile.Page, []pdffile.Page, error) {
 			break
 		}
 	}
+	if found < 0 && *s.left < 0 {
+		return pdffile.Page{}, nil, ErrTooLarge
+	}
 	if found < 0 {
 		return pdffile.Page{}, nil, fmt.Errorf("none of the %d pages of the PDF says that it was drawn from the job file that the PDF carries (%s)", len(s.pages), print)
 	}
