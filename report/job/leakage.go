@@ -289,7 +289,7 @@ func (r *reader) leakKeys(n *node, label string) (diag.Leak, bool) {
 	loss, held, of := s.node.get("loss"), s.node.get("held"), s.node.get("of")
 	switch {
 	case loss != nil && (held != nil || of != nil):
-		r.report(n.pos, "keep one of the two", "'%s' has a loss and what was held", label)
+		r.report(n.pos, "keep one of the two", "'%s' gives a loss and what was held, expected one of the two", label)
 	case loss != nil:
 		if isEmpty(loss) {
 			return out, false // reported with the section's keys

@@ -165,7 +165,7 @@ func (s *scale) band(n *node, low, high quantity.Part, label string) (diag.Readi
 		s.r.report(n.pos, s.fallingHint(n.text, low, high), "'%s' is '%s', which does not rise", label, short(n.text))
 		return out, false
 	case a > 0 && b > 10*a && s.r.isCylinder(low.Text): // 1-140
-		s.r.report(n.pos, s.slashHint(low, high), "'%s' is '%s', which is hardly a band", label, short(n.text))
+		s.r.report(n.pos, s.slashHint(low, high), "'%s' is '%s', too far from end to end for one reading", label, short(n.text))
 		return out, false
 	}
 	out.Values, out.HalfWidth = []float64{(a + b) / 2}, (b-a)/2
