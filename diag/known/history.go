@@ -21,7 +21,7 @@ func (c *Case) Stood() bool {
 // StoodAndSound reports an engine that is said to have stood and whose cylinders were all
 // read and seal: what stands may stick, and here nothing did.
 func (c *Case) StoodAndSound() bool {
-	if !slices.Contains(c.History.Complaints, "stood") || !c.SealingRead() || c.AllLow() != nil || c.Dead() || len(c.LowSet()) > 0 {
+	if !slices.Contains(c.History.Complaints, "stood") || !c.SealingRead() || c.NotJudged() != "" || c.AllLow() != nil || c.Dead() || len(c.LowSet()) > 0 {
 		return false
 	}
 	return len(c.Those(c.HighLoss)) == 0

@@ -140,11 +140,14 @@ func ThermostatOff(r *diag.MeasuredResult) (rated, off *diag.MeasuredReading) {
 	if m := r.Reading("thermostat starts"); m != nil && math.Abs(celsius(m)-celsius(rated)) > thermostatApart+tinyDegree {
 		return rated, m
 	}
-	if m := r.Reading("thermostat open"); m != nil && celsius(m) > celsius(rated)+thermostatOpen+tinyDegree {
+	if m := r.Reading("thermostat open"); m != nil && celsius(m) > celsius(rated)+thermostatOpen+wholeDegree {
 		return rated, m
 	}
 	return nil, nil
 }
+
+// wholeDegree is what a thermometer is read to in a pan of water.
+const wholeDegree = 1.0
 
 // tinyDegree is the rounding of degrees written in another unit.
 const tinyDegree = 0.3

@@ -89,7 +89,7 @@ var leakageSigns = []Sign{
 		Against: noPathToCoolant(DryUp, "no-gas-in-coolant"),
 	},
 	{
-		When: known.ThermostatGood, Kind: OfCooling, About: "engine",
+		When: known.ThermostatGood, Kind: OfCooling, About: "any",
 		Against: denies(Heard, "thermostat-opens", "thermostat"),
 	},
 	{

@@ -279,11 +279,30 @@ func notStandard(c *known.Case) []diag.Notice {
 		}
 	}
 	add(c.Spec.Decompressor == "automatic", "decompressor", nil)
-	add(c.ThrottleShut(), "throttle-closed", nil)
-	add(c.ChokeShut(), "choke-closed", nil)
+	apart := diag.Facts{"apart": diag.Names(farBelow(c))}
+	add(c.ThrottleShut(), "throttle-closed", apart)
+	add(c.ChokeShut(), "choke-closed", apart)
 	add(c.Conditions.PlugsOut == "one at a time", "plugs-in", diag.Facts{"diesel": c.Spec.Diesel()})
 	add(c.Conditions.Method != "", "", diag.Facts{"method": c.Conditions.Method})
 	return list
+}
+
+// farApart is the part of the highest reading under which a cylinder stands out even
+// where all were short of air: judgement, no source.
+const farApart = 0.75
+
+// farBelow are the cylinders, fewer than half of three at least, that read so much less
+// than the highest.
+func farBelow(c *known.Case) []string {
+	highest := c.Cranking().Highest
+	low := c.Those(func(n string) bool {
+		r := c.Cylinder(n)
+		return r != nil && r.Dry != nil && *r.Dry < farApart*highest
+	})
+	if len(c.Read()) < 3 || 2*len(low) >= len(c.Read()) {
+		return nil
+	}
+	return low
 }
 
 // methodRepeats are the checks that make good what was done otherwise.
