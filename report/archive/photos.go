@@ -45,15 +45,11 @@ func (c *comparison) pictures() {
 	}
 }
 
-// pictureAt is a picture by the words that stand nearest below its left edge, or
-// beside it.
+// pictureAt is a picture by the words that stand nearest to it.
 func (c *comparison) pictureAt(b shown.Box) string {
 	best, nearest := pdffile.Run{}, math.Inf(1)
 	for _, r := range c.again.drawn.runs {
-		d := math.Hypot(r.X-b.X0, r.Y-b.Y0)
-		if r.Y > b.Y0 {
-			d += b.Y1 - b.Y0 // beside it or above
-		}
+		d := math.Hypot(max(b.X0-r.X, 0, r.X-b.X1), max(b.Y0-r.Y, 0, r.Y-b.Y1))
 		if strings.TrimSpace(r.Text) != "" && d < nearest {
 			best, nearest = r, d
 		}

@@ -109,7 +109,7 @@ func TestVerifyHoweverItIsPacked(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if v, err := s.Verify(version); err != nil || !strings.Contains(first(v), "draws something that its job file does not give") {
+	if v, err := s.Verify(version); err != nil || !strings.Contains(first(v), "is another one") {
 		t.Errorf("another logo: %q, error %v", first(v), err)
 	}
 }
