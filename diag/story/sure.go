@@ -98,7 +98,7 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 		if s.urgentBy(doubtedBy(r, n)) && !repeated(c, r, n) {
 			s.unsettle(c, r, n)
 		}
-		if doubted == 0 || len(kinds)-doubted >= 2 { // two kinds agree that nobody doubts
+		if doubted == 0 || s.About == diag.AboutCylinders && len(kinds)-doubted >= 2 { // two kinds agree on these that nobody doubts
 			continue
 		}
 		limit, far := diag.Fair, r.Between != nil && c.FarUnderLimit(n)
