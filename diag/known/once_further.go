@@ -248,14 +248,19 @@ func (c *Case) loneWet() []LoneFigure {
 	if !c.Has(NeedsWet) || c.Cranking().N == 0 {
 		return nil
 	}
-	var out []LoneFigure
-	for _, r := range c.Cranking().Cylinders {
-		if r.Wet == nil || r.Dry == nil || r.WetDisagree {
-			continue
-		}
-		if *r.Wet < wetUnderDry**r.Dry || *r.Wet > wetOverOther*c.Cranking().Highest {
+	var out, over []LoneFigure
+	for _, n := range c.Read() {
+		r := c.Cylinder(n)
+		switch {
+		case r.Wet == nil || r.Dry == nil || r.WetDisagree:
+		case *r.Wet < wetUnderDry**r.Dry:
 			out = append(out, LoneFigure{"compression", "wet", r.Name})
+		case *r.Wet > wetOverOther*c.Cranking().Highest:
+			over = append(over, LoneFigure{"compression", "wet", r.Name})
 		}
+	}
+	if len(over) == 1 { // washed walls double what they read, and more than one bears the other out
+		out = append(out, over...)
 	}
 	return out
 }

@@ -26,7 +26,11 @@ const (
 )
 
 var (
-	sparkPlugs = known.Not(known.Diesel)
+	// A glow plug has no gap: where one was measured they are spark plugs, whatever else
+	// the job says of the fuel.
+	sparkPlugs = known.Any(known.Not(known.Diesel), known.OfEngine("a plug's gap measured", func(c *known.Case) bool {
+		return slices.ContainsFunc(c.Every(), func(n string) bool { p := c.Plug(n); return p != nil && p.GapMM != nil })
+	}))
 	gasFuel    = known.OfEngine("runs on gas", func(c *known.Case) bool { return c.GasFuel() })
 )
 
