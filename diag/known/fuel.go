@@ -310,10 +310,21 @@ func (k Circuit) Sags() *diag.FuelReading {
 		return snap
 	}
 	from := k.SnapFrom()
-	if snap.LimitLow == nil && from != nil && from.Value-snap.Value > math.Max(sagPart*from.Value, snap.Uncertainty) {
+	if snap.LimitLow == nil && from != nil && from.Value-snap.Value > math.Max(sagPart*from.Value, snap.Uncertainty) && !k.feedsItsFloats(snap) {
 		return snap
 	}
 	return nil
+}
+
+// floatsFilled is the pressure at which the float chambers of a carburetor still fill:
+// common practice, no source.
+const floatsFilled = 3.0 // psi
+
+// feedsItsFloats reports a carburetor that still gets enough: its floats take the
+// pressure away, and it need not stay the same.
+func (k Circuit) feedsItsFloats(r *diag.FuelReading) bool {
+	psi, err := quantity.Convert(r.Value-r.Uncertainty, k.Case.Fuel.Unit, quantity.PSI)
+	return err == nil && k.Case.FuelSystem() == Carburettor && psi > floatsFilled
 }
 
 // SnapFrom is the reading that a snap is compared with where it has no limit,

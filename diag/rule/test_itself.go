@@ -291,7 +291,7 @@ func notStandard(c *known.Case) []diag.Notice {
 // where all were short of air: judgement, no source.
 const farApart = 0.75
 
-// farBelow are the cylinders, fewer than half of three at least, that read so much less
+// farBelow are the cylinders, no more than half of two at least, that read so much less
 // than the highest.
 func farBelow(c *known.Case) []string {
 	highest := c.Cranking().Highest
@@ -299,7 +299,7 @@ func farBelow(c *known.Case) []string {
 		r := c.Cylinder(n)
 		return r != nil && r.Dry != nil && *r.Dry < farApart*highest
 	})
-	if len(c.Read()) < 3 || 2*len(low) >= len(c.Read()) {
+	if len(c.Read()) < 2 || 2*len(low) > len(c.Read()) {
 		return nil
 	}
 	return low
