@@ -113,9 +113,9 @@ var runningChecks = []Check{
 			{Name: "sheared or bent", For: []string{"flywheel-key"}, Words: []string{"sheared", "bent", "half through", "chewed"}},
 			{Name: "whole and in place", Else: true, Words: []string{"whole", "good", "in place"}}}},
 	{Name: "exhaust-elbow-look", Titles: []string{"the water-cooled exhaust", "exhaust elbow, riser, manifold"}, Minutes: 30, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.WetExhaust() },
-		Answers: func(c *known.Case) bool { return c.WetExhaust() }, Words: []string{"exhaust elbow looked at", "elbow off", "riser off", "exhaust elbow tested", "riser tested", "exhaust manifold tested", "exhaust manifold pressure tested"},
+		Answers: func(c *known.Case) bool { return c.WetExhaust() }, Words: []string{"exhaust elbow looked at", "elbow off", "riser off", "riser gasket", "elbow gasket", "exhaust elbow tested", "riser tested", "exhaust manifold tested", "exhaust manifold pressure tested"},
 		Outcomes: []Outcome{
-			{Name: "leaks or rusted through", For: []string{"wet-exhaust"}, Words: []string{"leaks", "rusted through", "holed", "cracked", "fell"}, After: []string{"it leaks, or is rusted through"}},
+			{Name: "leaks or rusted through", For: []string{"wet-exhaust"}, Words: []string{"leaks", "rusted through", "holed", "cracked", "fell", "wet"}, After: []string{"it leaks, or is rusted through"}},
 			{Name: "dry and tight", Else: true, Words: []string{"dry", "tight", "sound", "holds"}, After: []string{"dry ports, and it holds pressure"}}}},
 	{Name: "vacuum-test", Baseline: true, Minutes: 15, Whole: true, Way: Runs, Fits: drawsEvenly, Made: measuredTest(known.Vacuum), Words: []string{"vacuum gauge", "vacuum read", "manifold vacuum"},
 		Outcomes: []Outcome{

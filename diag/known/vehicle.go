@@ -133,5 +133,20 @@ func (c *Case) WaterIn(name string) bool {
 // waterSeen are words of water that was seen.
 var waterSeen = []string{"water", "coolant"}
 
-// WaterFromExhaust is a cylinder of an engine in a boat in which there is or was water.
-var WaterFromExhaust = OfAll("water or rust seen in it or its plug washed, in an engine of a boat", func(c *Case, n string) bool { return c.WetExhaust() && c.WaterIn(n) })
+// WaterFromExhaust is a cylinder of an engine in a boat in which there is or was water,
+// where nothing shows that its coolant and its gas meet.
+var WaterFromExhaust = OfAll("water or rust seen in it or its plug washed, in an engine of a boat, with no gas found in the coolant and no air heard there", func(c *Case, n string) bool {
+	return c.WetExhaust() && c.CoolantGas != "positive" && c.WaterIn(n) && !c.LeaksAt(n, AtCoolant)
+})
+
+// RiserLeaks is the water-cooled exhaust of a boat found wet or rusted where it lets
+// water back.
+var RiserLeaks = All(OfEngine("an engine of a boat", (*Case).WetExhaust), FoundSo("rust at the exhaust ports, or a riser, elbow or exhaust manifold that is wet, cracked or rusted through", riserLeaks))
+
+var riserLeaks = append(append([]string{"rust trail"}, pairs("exhaust port|exhaust ports", "rust|rusty|wet|water|salt")...),
+	pairs("riser|risers|riser gasket|exhaust elbow|elbow gasket|exhaust manifold", "wet|leaks|leaking|weeps|cracked|holed|rusted through|water")...)
+
+// RawWater is an engine whose water is that around it, in a circuit open at its end.
+var RawWater = OfEngine("said to be cooled by the raw water itself", func(c *Case) bool {
+	return c.described([]string{"raw water cooled", "raw water cooling", "sea water cooled", "seawater cooled"}) || c.Found("raw-water cooled", "raw water cooled", "seawater cooled", "sea water cooled")
+})

@@ -197,7 +197,11 @@ func foundSays(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Findi
 var foundSigns = []Sign{
 	{When: known.All(known.OfEngine("two signs that agree on coolant burnt or pushed out", func(c *known.Case) bool { return c.CoolantSigns() > 1 }), known.Low), Kind: OfSight, About: "cylinders",
 		For: pathToCoolant(Known, DryUp)},
-	{When: known.All(known.FoundSo("rust, steam or a sweet smell at the exhaust", known.CoolantBurnt), known.Not(known.AirCooled)), Kind: OfSight, About: "any", For: pathToCoolant(DryUp, Hint)},
+	// It is the commonest way for water into an engine afloat, seen by nobody: it goes
+	// first and makes nothing sure. Of liquid that lies there its own rule says it.
+	{When: known.All(known.WaterFromExhaust, known.Not(liquidLies)), Kind: OfHistory, About: "cylinders", For: speaks(2*Heard, "wet-exhaust")},
+	{When: known.All(known.WaterFromExhaust, known.RiserLeaks), Kind: OfSight, About: "cylinders", For: speaks(Heard, "wet-exhaust")},
+	{When: known.All(known.FoundSo("rust, steam or a sweet smell at the exhaust", known.CoolantBurnt), known.Not(known.AirCooled), known.Not(known.RiserLeaks)), Kind: OfSight, About: "any", For: pathToCoolant(DryUp, Hint)},
 	{When: known.All(known.FoundSo("bubbles in the coolant or hard hoses", known.GasInCoolant), known.Not(known.AirCooled)), Kind: OfSight, About: "any", For: pathToCoolant(Known, DryUp)},
 	{When: known.All(known.FoundSo("a crankcase or crankshaft seal that leaks", known.CrankcaseLeaks), known.TwoStroke), Kind: OfSight, About: "mixture", For: speaks(Heard, "crankcase-seal")},
 	{When: known.FoundSo("fuel in the oil", known.FuelInOil), Kind: OfSight, About: "any", For: speaks(DryUp, "washed-bore", "leaking-injector", "fuel-in-oil", "flooding")},

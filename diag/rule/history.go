@@ -135,6 +135,7 @@ var (
 	liquidSeen     = liquid("liquid seen in it", known.LiquidSeen)
 	highAndWet     = liquid("graded high, and its plug wet or washed", known.LiquidWetPlug)
 	highAndCoolant = liquid("graded high, in an engine that loses coolant", known.LiquidCoolant)
+	liquidLies     = known.Any(liquidSeen, highAndWet, highAndCoolant, oilyBelow)
 	oilyBelow      = liquid("an oily plug in a cylinder that hangs below the crankshaft", known.LiquidBelow)
 )
 

@@ -167,9 +167,12 @@ func valveGearSays(c *known.Case, s known.Subject) diag.Finding {
 	return f
 }
 
-// rustSeen: where the water itself was seen, rust is what it left and not what is wrong.
+// rustSeen: where water was seen, or gets in by what its plug or the engine shows, rust is
+// what it left and not what is wrong.
 func rustSeen(c *known.Case, s known.Subject) []Voice {
-	if slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.LiquidIn(n) == known.LiquidSeen }) {
+	if slices.ContainsFunc(s.Cylinders, func(n string) bool {
+		return c.LiquidIn(n) == known.LiquidSeen || c.LiquidIn(n) == known.LiquidEnters || c.WetExhaust()
+	}) {
 		return append(speaks(DryUp, "stuck-rings", "stuck-valve"), speaks(Hint, "scored-bore")...)
 	}
 	return slices.Concat(

@@ -34,6 +34,9 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Vacuum), When: known.All(known.VacuumDrops, known.Not(known.Low)), Kind: OfVacuum, About: "cylinders", For: speaks(Hint, "exhaust-valve", "inlet-valve")},
 	{Needs: needsTest(known.BackPressure), When: known.BackPressureRight, Kind: OfExhaust, About: "any", Against: denies(Heard, "exhaust-is-free", "restricted-exhaust")},
 	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.Not(known.AirAt(known.AtNeighbour)), known.Not(lowBeside)), Kind: OfCooling, About: "cylinders", Against: noPathToCoolant(Hint, "cooling-system-held")},
+	// The water of a boat's exhaust comes from the other side of the valve, and a gasket
+	// that let in this much would not hold pressure.
+	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.WaterFromExhaust), Kind: OfCooling, About: "cylinders", For: speaks(Hint, "wet-exhaust"), Against: noPathToCoolant(DryUp, "cooling-system-held")},
 	{Needs: needsTest(known.Cooling), When: known.CoolingFalls, Kind: OfCooling, About: "cylinders", For: pathToCoolant(DryUp, Hint)},
 	// Coolant that goes inside and leaves no gas in the coolant goes where no cylinder
 	// presses: through the cooler of the exhaust gas, where there is one.
