@@ -124,7 +124,7 @@ func madeIn(is func(*diag.Circuit) bool) func(*known.Case, []string) bool {
 // fuelChecks tell what is wrong with the fuel supply.
 var fuelChecks = []Check{
 	{Name: "fuel-pressure-test", Still: true, Minutes: 15, Whole: true, Fuel: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
-		return !c.OneMisfires() && !c.FeedsByItself() && !(c.Ported() && c.Carburetted() && c.Fuel == nil)
+		return !suctionHigh(c) && !c.OneMisfires() && !c.FeedsByItself() && !(c.Ported() && c.Carburetted() && c.Fuel == nil)
 	}, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsFuel) },
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-fuel-pressure", "injection", "fuel-filter", "pump", "lean-mixture"}},
@@ -182,7 +182,7 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"pump-voltage", "pump-circuit"}, After: []string{"more than 0.5 v below the battery"}},
 			{Name: "right", Else: true, After: []string{"within 0.5 v"}}}},
-	{Name: "fuel-volume", Minutes: 10, Way: Opens, Whole: true, Fuel: true, Pumps: true, Fits: pumping, Words: []string{"pump volume"}, Made: madeIn(func(k *diag.Circuit) bool { return k.VolumeML > 0 }),
+	{Name: "fuel-volume", Minutes: 10, Way: Opens, Whole: true, Fuel: true, Pumps: true, Fits: both(pumping, func(c *known.Case, _ []string) bool { return !suctionHigh(c) }), Words: []string{"pump volume"}, Made: madeIn(func(k *diag.Circuit) bool { return k.VolumeML > 0 }),
 		Outcomes: []Outcome{
 			{Name: "too little", For: []string{"fuel-filter", "pump", "supply-restricted", "pump-voltage", "low-fuel-pressure"}, Enter: delivered(0.4), Words: []string{"little", "low"}},
 			{Name: "enough", Else: true, Enter: delivered(1.25)}}},
@@ -203,6 +203,12 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{{Name: "fuel below the diaphragm", For: []string{"pump-diaphragm"}, Words: []string{"split", "wet below", "weeps"}, After: []string{"there is fuel under the diaphragm"}}, {Name: "dry", Else: true}}},
 	{Name: "fuel-filter-look", Minutes: 20, Mends: []string{"fuel-filter"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "fuel filters", "filter in the fuel line", "filter in the line", "filter at the pump", "tank strainer"},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"fuel-filter", "supply-restricted"}, Words: []string{"blocked", "dirty"}}, {Name: "clear", Else: true, Words: []string{"clean"}}}},
+	{Name: "feed-from-can", Titles: []string{"fed from a can", "cap off, then fed from a can", "a can and a short hose"}, Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens, Words: []string{"from a can", "from a separate can", "can with a short hose", "with the tank cap off"},
+		Fits: func(c *known.Case, _ []string) bool { return suctionHigh(c) },
+		Outcomes: []Outcome{
+			{Name: "right with the cap off", For: []string{"supply-restricted"}, Sure: 0.4, Words: []string{"cap"}},
+			{Name: "pulls well from the can", For: []string{"supply-restricted"}, Sure: 0.6, Words: []string{"well", "full power", "vacuum falls", "vacuum gone"}},
+			{Name: "stays high", For: []string{"fuel-filter"}, Else: true, Words: []string{"stays", "no better", "no change"}}}},
 	{Name: "clear-hose", Minutes: 10, Whole: true, Fuel: true, Way: Runs | Opens,
 		Fits:     func(c *known.Case, _ []string) bool { return c.FuelSystem() != known.DirectLow },
 		Outcomes: []Outcome{{Name: "bubbles", For: []string{"air-in-fuel"}}, {Name: "none", Else: true, Words: []string{"clear"}}}},
@@ -222,6 +228,10 @@ var fuelChecks = []Check{
 	{Name: "injector-drip", Further: true, Titles: []string{"watching the injectors"}, Minutes: 20, Whole: true, Fuel: true, Way: Opens, Fits: both(injection, func(c *known.Case, _ []string) bool { return !direct(c) && !injectorsOut(c) }), Made: readIn(known.Injectors, "leak"), Words: []string{"injectors watched", "rail lifted"},
 		Outcomes: []Outcome{{Name: "one drips", For: []string{"leaking-injector", "own-injector"}, Words: []string{"drips"}}, {Name: "none drips", Else: true, Words: []string{"none", "dry"}}}},
 }
+
+// suctionHigh reports that what a lift pump pulls against was measured: what it delivers
+// and at what pressure is the result of that, and tells nothing new.
+func suctionHigh(c *known.Case) bool { return known.SuctionHigh.Holds(c, known.Subject{}) }
 
 // delivered enters what the pump delivers in 30 seconds, as a part of what its
 // limit asks, or of what is usual.

@@ -407,7 +407,7 @@ var dieselSet = systemRule(known.DieselTests, OfDiesel, "limits: the job's own; 
 }, {
 	Name: "suction-too-high", Title: "Too much vacuum ahead of the lift pump", Ties: []diag.About{diag.AboutFuel},
 	Why:  "A pump that pulls hard gets too little: a strainer, a line, a tank that does not vent or a filter ahead of it is blocked. That is told by this reading alone, whatever the pressure behind the pump is.",
-	When: known.SuctionHigh, For: append(speaks(Heard, "supply-restricted"), speaks(DryUp, "fuel-filter")...), Say: readingOf(known.DieselTests, "inlet-vacuum", diag.ActSoon), Headline: "suction-too-high",
+	When: known.SuctionHigh, For: append(speaks(Heard, "supply-restricted"), speaks(DryUp, "fuel-filter")...), Against: denies(Known, "pump-pulls", "pump", "pump-voltage", "pump-circuit", "regulator-open"), Say: readingOf(known.DieselTests, "inlet-vacuum", diag.ActSoon), Headline: "suction-too-high",
 }})
 
 func givesBack(c *known.Case, s known.Subject) diag.Finding {

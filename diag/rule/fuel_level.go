@@ -163,8 +163,9 @@ func fallsWhenHot(c *known.Case, s known.Subject) diag.Finding {
 	return f
 }
 
-// rightVoices clear the supply, the surer where the pump was tried too.
-func rightVoices(_ *known.Case, s known.Subject) []Voice {
+// rightVoices clear the supply, the surer where the pump was tried too. What a lift pump
+// was measured to pull against is there whatever the pressure behind it.
+func rightVoices(c *known.Case, s known.Subject) []Voice {
 	k := s.Circuit
 	_, close := k.LimitsKept()
 	weight := DryUp
@@ -174,8 +175,8 @@ func rightVoices(_ *known.Case, s known.Subject) []Voice {
 	if close {
 		weight = Hint
 	}
-	return denies(weight, "fuel-pressure-within", "pump", "pump-circuit", "pump-voltage", "fuel-filter", "supply-restricted", "low-fuel-pressure", "regulator-open",
-		"regulator-stuck", "return-blocked")
+	voices := denies(weight, "fuel-pressure-within", "pump", "pump-circuit", "pump-voltage", "low-fuel-pressure", "regulator-open", "regulator-stuck", "return-blocked")
+	return append(voices, where(!known.SuctionHigh.Holds(c, known.Subject{}), denies(weight, "fuel-pressure-within", "fuel-filter", "supply-restricted"))...)
 }
 
 func pressureRight(_ *known.Case, s known.Subject) diag.Finding {

@@ -61,6 +61,10 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Gas), When: known.GasRich, Kind: OfGas, About: "mixture", For: speaks(Hint, "rich-mixture")},
 	{Needs: needsTest(known.Timing), When: known.CamLate, Kind: OfTiming, About: "engine", For: speaks(Heard, "cam-timing")},
 	{Needs: needsTest(known.Clearance), When: known.LiftsLittle, Kind: OfClearance, About: "cylinders", For: speaks(Heard, "valve-motion")},
+	// A valve that was measured or read not to move as it should accounts for a cylinder
+	// that does no work: its spark and its fuel are looked at after that.
+	{Needs: needsTest(known.Balance), When: known.All(known.Any(known.LiftsLittle, known.BreathesInPoorly, known.BreathesOutPoorly), known.Any(known.PullsLittle, known.PullsNothing), known.Not(known.BalanceInvalid)), Kind: OfBalance, About: "cylinders",
+		For: speaks(Hint, "valve-motion"), Against: denies(Known, "valve-explains", "own-spark", "own-injector", "diesel-injector", "coil-or-lead")},
 	// A starter that works as hard on a cylinder as on the others gives its gauge the lie.
 	{Needs: append(needsTest(known.Starting), known.NeedsCompression), When: known.All(known.Low, known.PeakAlike), Kind: OfStarting, About: "cylinders", For: append(speaks(Heard, "adapter-leak"), speaks(Known, "gauge-reads-low")...),
 		Against: denies(DryUp, "starter-alike", "exhaust-valve", "inlet-valve", "rings", "head-gasket", "warped-or-cracked-head", "valve-lash", "holed-piston", "stuck-valve", "valve-motion")},

@@ -155,13 +155,13 @@ var beatAndLow = []Rule{{
 }}
 
 // oneBreathes is an engine of which one cylinder was found not to breathe as the others.
-var oneBreathes = known.OfEngine("one cylinder, as the only one, found to breathe otherwise than the others with the engine running", func(c *known.Case) bool { return len(breathers(c)) == 1 })
+var oneBreathes = known.OfEngine("one cylinder, as the only one, found to breathe otherwise than the others with the engine running, or with a valve that opens too little", func(c *known.Case) bool { return len(breathers(c)) == 1 })
 
 func breathers(c *known.Case) []string {
-	if c.Compression == nil || len(c.Compression.Running) == 0 {
+	if lifts := c.Measured(known.Clearance); lifts == nil && (c.Compression == nil || len(c.Compression.Running) == 0) {
 		return nil
 	}
-	poorly := known.Any(known.BreathesInPoorly, known.BreathesOutPoorly)
+	poorly := known.Any(known.LiftsLittle, known.BreathesInPoorly, known.BreathesOutPoorly)
 	return c.Those(func(n string) bool { return poorly.Holds(c, known.Subject{Cylinders: []string{n}}) })
 }
 

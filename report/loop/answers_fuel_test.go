@@ -97,6 +97,7 @@ var fuelAnswers = map[string]func(b *bench, on []int) answer{
 	"pump-and-regulator-look": func(b *bench, _ []int) answer { return answer{false, []string{"as it should be"}} },
 	"pump-listen":             func(b *bench, _ []int) answer { return yes(b.fuel.keyOn == 0, "silent", "it runs") },
 	"fuel-filter-look":        func(b *bench, _ []int) answer { return yes(b.truth.filter, "clogged", "clear") },
+	"feed-from-can":           func(b *bench, _ []int) answer { return yes(b.truth.filter, "stays high", "pulls well from the can") },
 	"shut-off-tee": func(b *bench, _ []int) answer {
 		return yes(b.truth.checkValve, "holds when shut off", "still falls")
 	},
