@@ -256,7 +256,7 @@ func OfComplaint(c *known.Case, complaint string) []string {
 	if complaint == oilUse && charged(c) {
 		list = append([]string{"turbo-seal"}, list...)
 	}
-	if complaint == oilUse && quietCrankcase(c) {
+	if complaint == oilUse && (quietCrankcase(c) || known.CrankcaseDraws.Holds(c, known.Subject{})) {
 		list = slices.DeleteFunc(slices.Clone(list), func(name string) bool { return name == "breather" })
 	}
 	return list

@@ -105,6 +105,13 @@ var (
 		off := r.Word("ventilation") == "blocked" || r.Word("ventilation") == "off"
 		return off && m != nil && m.Limited() && m.Verdict == diag.Within
 	})
+	// CrankcaseDraws is a connected ventilation that takes what there is: a little vacuum
+	// at idle, and at no speed more than 1 inH2O above the air.
+	CrankcaseDraws = OfTest(Crankcase, "ventilation connected, vacuum in the crankcase at idle, none of its readings over 1 inH2O or past a limit", func(r *diag.MeasuredResult) bool {
+		idle := r.ReadingAt("readings", "idle")
+		worst, inches := CrankcaseWorst(r)
+		return idle != nil && idle.Value < 0 && r.Word("ventilation") == "connected" && worst != nil && inches <= vacuumBelongs && worst.Verdict != diag.Outside
+	})
 	BackPressureHigh = OfEngine("back-pressure over its limit", pastUpper(BackPressure))
 	// BackPressureOverRules is more than the widest of the rules in circulation lets
 	// pass: 3 psi at up to 2500 rpm, or 34 inH2O on a diesel, at whatever speed.

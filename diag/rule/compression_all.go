@@ -122,7 +122,6 @@ func weighWear(c *known.Case, s known.Subject) []Voice {
 	blue := c.History.Smoke.Colour == "blue"
 	oily := c.Complains("oil use") || c.History.OilUse != ""
 	slowly := known.SpeaksOf(strings.ToLower(c.History.Onset), "slow", "gradual", "month", "year")
-	newRings := c.WorkDone("new rings", "rings renewed", "rings replaced", "new pistons", "rebuilt")
 	tight := c.AllTight(c.Read())
 	flat := len(c.WetTested()) > 0 && c.AllWet(c.WetTested(), known.WetFlat)
 	past := c.LosesAt(c.Read(), known.AtCrankcase) && !tight && !allHold(c)
@@ -135,7 +134,7 @@ func weighWear(c *known.Case, s known.Subject) []Voice {
 		where(past, as(OfLeakage, speaks(Heard, "wear"))),
 		where(tight, as(OfLeakage, denies(Heard, "holds-air", "wear", "washed-bore", "fault-in-each"))),
 		where(flat, denies(DryUp, "no-wet-rise", "wear", "washed-bore")),
-		where(newRings, as(OfHistory, append(denies(Known, "new-rings", "wear"), speaks(commonest/2, "not-run-in")...))),
+		where(known.RingsNotRunIn.Holds(c, s), as(OfHistory, append(denies(Known, "new-rings", "wear"), speaks(commonest/2, "not-run-in")...))),
 		where(c.Flooded(), as(OfPlugs, speaks(Known, "washed-bore"))),
 		where(c.Complains("rich running"), as(OfHistory, speaks(Hint, "washed-bore"))),
 		where(c.Stood(), as(OfHistory, speaks(Known, "stuck-rings", "dry-bores"))))

@@ -99,7 +99,7 @@ var historyRules = []Rule{
 		Of:     theEngine, When: known.All(known.Valves, known.Not(puffAlone), smoke("blue smoke at the start or on the overrun", "blue", "start", "overrun"), known.Not(smoke("blue smoke under load or always", "blue", "load", "always")),
 			known.OfEngine("compression or leakage read, and no cylinder low", func(c *known.Case) bool { return c.SealingRead() && len(c.LowSet()) == 0 && c.AllLow() == nil }),
 			known.OfEngine("no plug wet with oil", func(c *known.Case) bool { return len(c.PlugsLooking("oil-wet")) == 0 })),
-		Kind: OfRunning, For: append(speaks(Known, "guides-or-seals"), speaks(Hint, "breather")...),
+		Kind: OfRunning, Weigh: oilFromAbove,
 		Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"start": c.Smokes("blue", "start"), "charged": c.Spec.Charging == "turbo"}}
 			if c.UsesOil() { // the oil that it burns is missed
@@ -126,6 +126,11 @@ var historyRules = []Rule{
 		Of:     Scope{Words: "a complaint of the job, or a stored misfire, that no cause found explains", Of: func(*known.Case) []known.Subject { return nil }},
 		Kind:   OfHistory, Say: complaintsOpen, Headline: "not-explained",
 	},
+}
+
+// oilFromAbove: a turbocharger whose seal lets go smokes as the throttle closes too.
+func oilFromAbove(c *known.Case, _ known.Subject) []Voice {
+	return slices.Concat(speaks(Known, "guides-or-seals"), where(c.Spec.Charging == "turbo", speaks(Known-rarer, "turbo-seal")), speaks(Hint, "breather"))
 }
 
 // puffAlone is oil that ran down while the engine stood.

@@ -24,6 +24,9 @@ var historySigns = []Sign{
 	{When: cameSlowly, Kind: OfHistory, About: "any", For: speaks(Hint, "wear", "carbon", "rings", "valve-recession", "carbon-on-seat"),
 		Against: denies(Hint, "came-slowly", "holed-piston", "timing-drive", "bent-valve", "broken-ring-land")},
 
+	// Rings that are new let oil up and air down until they have bedded in.
+	{When: known.All(usesOil, known.RingsNotRunIn), Kind: OfHistory, About: "engine", For: speaks(Heard, "not-run-in"), Against: denies(Hint, "new-rings", "oil-control-rings", "wear")},
+	{When: known.All(known.AirAt(known.AtCrankcase), known.RingsNotRunIn), Kind: OfHistory, About: "cylinders", For: speaks(Known, "not-run-in"), Against: denies(Hint, "new-rings", "wear", "stuck-rings")},
 	{When: usesOil, Kind: OfHistory, About: "any", For: speaks(Hint, "rings", "oil-control-rings", "guides-or-seals", "wear", "broken-ring-land")},
 	{When: smoke("blue smoke at the start or on the overrun", "blue", "start", "overrun"), Kind: OfHistory, About: "any", For: speaks(DryUp, "guides-or-seals"),
 		Against: denies(Hint, "smoke-says-guides", "oil-control-rings")},

@@ -12,6 +12,7 @@ var systemSigns = []Sign{
 	// tester's, or the gaps of sound rings.
 	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "cylinders", For: speaks(Known, "tester-scale"), Against: denies(Known, "little-blow-by", pastPiston...)},
 	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "engine", Against: denies(Known, "little-blow-by", append([]string{"breather"}, pastPiston...)...)},
+	{Needs: needsTest(known.Crankcase), When: known.CrankcaseDraws, Kind: OfCrankcase, About: "any", Against: denies(Known, "crankcase-draws", "breather")},
 	// Air that is held, and pressure that is even and enough, speak for the
 	// ventilation where the crankcase presses.
 	{Needs: []known.Need{known.NeedsLeakage}, When: known.OfEngine("hardly any air lost", tightThroughout), Kind: OfLeakage, About: "system", Against: denies(Heard, "holds-air", "rings", "wear", "piston")},

@@ -65,7 +65,7 @@ func TestFullTest(t *testing.T) {
 		Method: "engine turned by hand first", IgnitionDisabled: "coil feed unplugged", FuelDisabled: "pump relay out"}
 	spec := diag.Spec{Fuel: "petrol", Charging: "natural", DisplacementML: 4700, Ratio: 9.2, BoreMM: 94, StrokeMM: 84, RodMM: 155,
 		InletClosesDeg: 62, VariableTiming: diag.No, Decompressor: "none"}
-	history := diag.History{Vehicle: "2009 panel van, long wheelbase", Complaints: []string{"misfire", "oil use"}, Codes: []string{"P0303"}, StoodMonths: 8,
+	history := diag.History{Vehicle: "2009 panel van, long wheelbase", Complaints: []string{"misfire", "oil use"}, Codes: []string{"P0303"}, StoodMonths: 8, Distance: "143210 mi",
 		WorkDone: []string{"new plugs", "coil on 3 swapped with 2"}, Findings: []string{"play in the fan bearing"}}
 	for name, pair := range map[string][2]any{
 		"conditions": {conditions, test.Conditions}, "spec": {spec, test.Spec}, "history": {history, test.History},
