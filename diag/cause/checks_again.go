@@ -153,7 +153,7 @@ var faultsPutRight = []string{"inlet-deposits", "ignition", "coil-or-lead", "own
 // no cylinder that is low.
 func mendable(c *known.Case, _ []string) bool {
 	faults, _ := c.FaultsFound()
-	return len(faults) > 0 && !c.AnyLow(c.Read()) && c.AllLow() == nil
+	return (len(faults) > 0 || len(c.DepositsSeen()) > 0) && !c.AnyLow(c.Read()) && c.AllLow() == nil
 }
 
 // facesMeasured reports faces read apart, all of them, at a speed that was

@@ -20,6 +20,12 @@ var oilCauses = []Cause{
 
 func oiled(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Oil)) }
 
+// oilLevelRead is an engine whose oil level the job has.
+func oilLevelRead(c *known.Case) bool {
+	r := c.Measured(known.Oil)
+	return r != nil && r.Word("oil level") != ""
+}
+
 // oilSound is an engine whose oil is not known to be thinned by fuel: that is
 // changed before anything is taken apart for its pressure.
 func oilSound(c *known.Case, _ []string) bool {
@@ -63,10 +69,7 @@ var oilChecks = []Check{
 			{Name: "low", For: []string{"worn-bearings", "bottom-end", "oil-pump", "oil-relief-valve", "too-little-oil", "thin-oil"}, Sure: 0.7, Enter: oilAt(5, 14), After: []string{"under 10 psi for every 1000 rpm"}},
 			{Name: "right", Else: true, Enter: oilAt(20, 48), Words: []string{"good", "within", "ok"}, After: []string{"10 psi or more for every 1000 rpm"}}}},
 	{Name: "oil-level", Baseline: true, Minutes: 2, Whole: true, Fits: func(c *known.Case, _ []string) bool { return oiled(c, nil) || knocks(c, nil) }, Words: []string{"oil level checked", "dipstick"},
-		Made: func(c *known.Case, _ []string) bool {
-			r := c.Measured(known.Oil)
-			return r != nil && r.Word("oil level") != ""
-		},
+		Made: func(c *known.Case, _ []string) bool { return oilLevelRead(c) },
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"too-little-oil"}, Enter: oilWord("oil level", "low")},
 			{Name: "over full", For: []string{"fuel-in-oil", "coolant-in-oil"}, Enter: oilWord("oil level", "over full"), Words: []string{"over full"}},
@@ -84,8 +87,8 @@ var oilChecks = []Check{
 			return oiled(c, nil) && c.Measured(known.Oil).Word("oil level") == "low"
 		},
 		Outcomes: []Outcome{
-			{Name: "pressure comes back", For: []string{"too-little-oil"}, Words: []string{"comes back", "came back", "right"}},
-			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
+			{Name: "pressure comes back", For: []string{"too-little-oil"}, Words: []string{"comes back", "came back", "right"}, After: []string{"the level stays there"}},
+			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "low"}, After: []string{"the level has fallen again"}}}},
 	{Name: "oil-grade-look", Titles: []string{"the oil's grade"}, Minutes: 2, Whole: true, Fits: func(c *known.Case, _ []string) bool {
 		return oiled(c, nil) && (known.OilOverLimit.Holds(c, known.Subject{}) || known.OilOverUsual.Holds(c, known.Subject{}))
 	}, Words: []string{"oil grade looked up", "grade looked up"},

@@ -156,6 +156,8 @@ var (
 	})
 	OilLowAtAll = OfTest(Oil, "oil pressure low by its limit or by the rule of thumb", oilIsLow)
 	OilOverFull = OfTest(Oil, "the sump over full", func(r *diag.MeasuredResult) bool { return r.Word("oil level") == "over full" })
+	// OilLevelLow is of one whose pressure does not tell it.
+	OilLevelLow = OfTest(Oil, "the oil level low, and no oil pressure low", func(r *diag.MeasuredResult) bool { return r.Word("oil level") == "low" && !oilIsLow(r) })
 	OilSmells   = OfTest(Oil, "the oil smells of fuel", func(r *diag.MeasuredResult) bool { return r.Word("oil smell") == "fuel" })
 )
 

@@ -37,7 +37,7 @@ func (c *Case) LoneFigures() []LoneFigure {
 	}
 	var out []LoneFigure
 	for _, k := range c.Circuits() {
-		if name := k.loneFigure(); name != "" {
+		if name := k.loneFigure(); name != "" && !k.readTwice(name) && !(name == "idle" && c.FuelInHose("yes")) { // a torn diaphragm does not regulate
 			out = append(out, LoneFigure{Section: "fuel-pressure", Reading: name})
 		}
 	}
@@ -50,6 +50,12 @@ func (c *Case) LoneFigures() []LoneFigure {
 		out = append(out, loneAlike(r)...)
 	}
 	return slices.Concat(out, c.loneWet(), c.loneLeak())
+}
+
+// readTwice reports a pressure of which the job has several readings.
+func (k Circuit) readTwice(name string) bool {
+	r := map[string]*diag.Reading{"key-on": k.In.KeyOn, "idle": k.In.Idle, "hose-off": k.In.HoseOff}[name]
+	return r != nil && len(r.Values) > 1
 }
 
 // saysOfRegulator is between which pressures a figure puts the regulator.

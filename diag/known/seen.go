@@ -72,6 +72,20 @@ func (c *Case) AnySeen(names, words []string) bool {
 	return slices.ContainsFunc(names, func(n string) bool { return c.Seen(n, words...) })
 }
 
+// onInletValves are words of carbon on the backs of valves, where nobody says that it is
+// the exhaust's.
+var onInletValves = []string{"valves carbon", "carbon on the valves", "carbon on valves", "carbon on the inlet valves", "carbon on the intake valves"}
+
+// DepositsSeen lists the cylinders of a petrol engine with direct injection on whose
+// valves carbon was seen: no fuel washes its intake valves, so that it grows there until
+// the air has no way.
+func (c *Case) DepositsSeen() []string {
+	if c.FuelSystem() != DirectLow || c.Spec.Diesel() {
+		return nil
+	}
+	return c.Those(func(n string) bool { return c.Seen(n, onInletValves...) && !c.Seen(n, "exhaust valve") })
+}
+
 // PutRight are words of work that put right what was seen: it is there no more.
 var PutRight = []string{"replaced", "renewed", "repaired", "fitted", "reground", "lapped", "rebored", "honed", "sleeved", "cleaned"}
 

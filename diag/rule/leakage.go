@@ -124,8 +124,16 @@ func valveLoud(c *known.Case, s known.Subject, at string) int {
 		return min(weight, Hint)
 	case slices.ContainsFunc(c.ValveSets(), func(set []string) bool { return slices.Contains(set, s.Name()) }):
 		return min(weight, Known)
+	case withinLimit(c, s.Cylinders):
+		return min(weight, Known)
 	}
 	return weight
+}
+
+// withinLimit reports cylinders that lose no more than a limit of the job's allows.
+func withinLimit(c *known.Case, names []string) bool {
+	worst := c.WorstLeak(names)
+	return worst != nil && worst.Verdict == diag.Within
 }
 
 // lowToo reports one of the cylinders to be low as well.

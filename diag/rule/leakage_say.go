@@ -88,6 +88,8 @@ func judgeLeak(c *known.Case, names []string, f *diag.Finding) {
 		if f.Urgency == diag.ActSoon && !c.AnyLow(names) {
 			f.Urgency = diag.CheckAgain
 		}
+	case worst.Verdict == diag.Within && !c.AnyLow(names):
+		doubt("leakage-within-limit")
 	case c.PastLimit(worst):
 		doubt("leakage-near-limit")
 		if f.Urgency != diag.ActSoon {

@@ -31,6 +31,14 @@ var oilRules = []Rule{
 		Kind: OfSight, Weigh: weighOverFull, Say: overFull, Headline: "oil-over-full", Variants: []string{"fuel"},
 	},
 	{
+		Name: "oil-level-low", Title: "The oil stands too low",
+		Why:    "Pressure stays right until the pick-up draws air, in a bend or on a hill, and is gone at once then. An engine that uses oil and stands low is filled up before it runs again, whatever else is found.",
+		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.OilLevelLow,
+		Kind: OfSight, For: speaks(Sight, "too-little-oil"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"uses": c.UsesOil()}}
+		}, Headline: "oil-level-low",
+	},
+	{
 		Name: "oil-smells-of-fuel", Title: "Oil that smells of fuel",
 		Why:    "Fuel in the oil thins it before the pressure shows it. The oil is changed before the engine works hard again, and where the fuel comes from is looked for: past the rings of a cylinder that does not fire, out of an injector that leaks, or out of a fuel pump that stands on the engine.",
 		Source: byOilLimit, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil),

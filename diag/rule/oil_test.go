@@ -53,6 +53,8 @@ func TestOilPressure(t *testing.T) {
 		{name: "a low cylinder over a good bottom end", test: sample.Dry("inline-4", []float64{150, 151, 100, 149}, oil(own, hot(16, 34), idle)), fires: "one-low 3", not: "bottom-end-first"},
 		{name: "sound above, low below", test: sample.Dry("inline-4", even, oil(own, hot(5, 20), idle)), fires: "sound-above-low-below", not: "bottom-end-first"},
 		{name: "smells of fuel, and its pressure is right", test: sample.Of("inline-4", oil(own, hot(16, 34), idle, sample.Ticked("oil smell", "fuel"))), fires: "oil-smells-of-fuel", first: "fuel-in-oil", soon: diag.CheckAgain, next: "fresh-oil"},
+		{name: "stands low", test: sample.Of("inline-4", oil(own, hot(16, 34), idle, sample.Ticked("oil level", "low"))), fires: "oil-level-low", first: "too-little-oil", soon: diag.CheckAgain, next: "fill-to-the-mark"},
+		{name: "stands low, and its pressure says so", test: sample.Of("inline-4", oil(own, hot(5, 20), idle, sample.Ticked("oil level", "low"))), fires: "oil-pressure-low", not: "oil-level-low"},
 		{name: "smells of nothing", test: sample.Of("inline-4", oil(own, hot(16, 34), idle, sample.Ticked("oil smell", "none"))), fires: "oil-pressure-right", not: "oil-smells-of-fuel", soon: diag.NoAction},
 		{name: "thinned by fuel", test: sample.Of("inline-4", oil(own, hot(5, 20), idle, sample.Ticked("oil smell", "fuel"))), fires: "oil-thinned-by-fuel", first: "fuel-in-oil"},
 	})

@@ -90,6 +90,15 @@ var seenRules = needing(known.NeedsSight, []Rule{
 		Kind: OfSight, Weigh: carbonSeen, Say: seen(diag.NoAction), Headline: "see-findings",
 	},
 	{
+		Name: "seen-intake-deposits", Title: "Carbon was seen on the valves of an engine with direct injection, and it is complained of",
+		Why: "Direct injection sprays past the intake valves, and nothing washes off what oil and exhaust gas leave on them. It grows until it takes the air of its cylinder, " +
+			"which misses when cold and pulls badly, while it presses well. It is cleaned off with its valves shut; a valve that leaks within its limit is not why.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders,
+		Of: oneSet("the cylinders on whose valves carbon was seen", (*known.Case).DepositsSeen), When: known.All(soundAndIll, known.Complaint("misfire", "hard start", "low power"), known.Not(known.OfAny("loses more than is allowed", (*known.Case).HighLoss))),
+		Kind: OfSight, For: speaks(Heard, "inlet-deposits"), Say: seen(diag.CheckAgain), Headline: "intake-deposits",
+		SaysBetterThan: []string{"seen-carbon", "leaks-at-inlet"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
+	},
+	{
 		Name: "seen-glazed", Title: "A glazed cylinder wall was seen",
 		Why:    "A wall polished like glass holds no oil film and lets the rings ride up: light use and a bad run-in do it. It shows as oil use more than as low pressure.",
 		Source: byEye, Class: Information, About: diag.AboutCylinders,
@@ -200,8 +209,12 @@ func carbonSeen(c *known.Case, s known.Subject) []Voice {
 	var voices []Voice
 	onSeat := slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Seen(n, known.CarbonOnSeat...) })
 	if onSeat {
-		voices = speaks(Sight, "carbon-on-seat")
-		if leaks := func(n string) bool { return c.LeaksAt(n, known.AtInlet) || c.LeaksAt(n, known.AtExhaust) }; !c.LeakageCold() && slices.ContainsFunc(s.Cylinders, leaks) {
+		weight := Sight
+		if len(c.DepositsSeen()) > 0 && !known.OfAny("", (*known.Case).HighLoss).Holds(c, s) { // on the backs of the valves, and their seats shut
+			weight = Hint
+		}
+		voices = speaks(weight, "carbon-on-seat")
+		if leaks := func(n string) bool { return c.LeaksAt(n, known.AtInlet) || c.LeaksAt(n, known.AtExhaust) }; weight == Sight && !c.LeakageCold() && slices.ContainsFunc(s.Cylinders, leaks) {
 			voices = speaks(Heard, "carbon-on-seat") // seen where the air was heard
 		}
 	}

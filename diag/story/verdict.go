@@ -35,11 +35,12 @@ func conclude(c *known.Case, d *diag.Diagnosis) {
 	d.Proven = shownSound(c, d)
 }
 
-// nameFound has every story of the whole engine that asks for something, and does
-// not lead, say what it found: of an engine more than one thing can be so.
+// nameFound has every story of the whole engine or of a further test that asks for
+// something, and does not lead, say what it found: of these more than one thing can be
+// so, and a section's name says more than was found.
 func nameFound(c *known.Case, d *diag.Diagnosis) {
 	for i := 1; i < len(d.Stories); i++ {
-		if s := &d.Stories[i]; s.About == diag.AboutEngine && s.Urgency != diag.NoAction && len(s.Members) > 0 {
+		if s := &d.Stories[i]; (s.About == diag.AboutEngine || s.About == diag.AboutSystem) && s.Urgency != diag.NoAction && len(s.Members) > 0 {
 			s.Found = diag.Phrase{Key: cmp.Or(s.Members[0].Headline, "see-findings"), Facts: verdictFacts(c, s)}
 		}
 	}
