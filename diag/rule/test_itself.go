@@ -335,10 +335,10 @@ func allLowCheckTheTest(c *known.Case) []diag.Notice {
 
 // lowByAnother is an engine low throughout of which a test with another gauge, or
 // an eye, says that it is: the manifold draws too little, it loses air past its
-// rings, every cylinder loses more than is allowed, wherever that goes, or in
+// rings, oil brings it back and it burns oil, every cylinder loses more than is allowed, wherever that goes, or in
 // every cylinder there is what lets its pressure out.
 func lowByAnother(c *known.Case) bool {
-	return known.VacuumLow.Holds(c, known.Subject{}) || c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c) || allLose(c) || openThroughout(c)
+	return known.VacuumLow.Holds(c, known.Subject{}) || c.RisesEverywhere() && (c.UsesOil() || c.Smokes("blue")) || c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c) || allLose(c) || openThroughout(c)
 }
 
 // openThroughout reports damage seen in every cylinder that was read, or a valve
