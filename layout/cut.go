@@ -132,7 +132,7 @@ func (c *cutter) glue() {
 	for i := 1; i+1 < len(c.atoms); i++ {
 		before, a, after := c.atoms[i-1], &c.atoms[i], c.atoms[i+1]
 		if a.kind == spaces && before.kind == letters && after.kind == letters {
-			a.sticks = c.isSeparator(i-1) || c.isUnit(before, after)
+			a.sticks = c.isSeparator(i-1) || c.isUnit(before, after) || c.namesNumber(before, after)
 		}
 	}
 	last := true // nothing follows in the line
@@ -169,6 +169,20 @@ func (c *cutter) isUnit(number, unit atom) bool {
 		n--
 	}
 	return n <= longestUnit || text[:min(4, len(text))] == "kgf/"
+}
+
+// longestName is how many characters a word has that may say what a number is of.
+const longestName = 3
+
+// namesNumber tells whether a word may say what the number after it is of: a short
+// one in capitals or with a dot, as in "TM 10", "U 8" and "p. 40".
+func (c *cutter) namesNumber(name, number atom) bool {
+	first, _ := utf8.DecodeRuneInString(c.text(number))
+	text := strings.TrimLeft(c.text(name), "(")
+	if !unicode.IsDigit(first) || text == "" || utf8.RuneCountInString(text) > longestName {
+		return false
+	}
+	return text[len(text)-1] == '.' && unicode.IsLower(rune(text[0])) || strings.IndexFunc(text, func(r rune) bool { return !unicode.IsUpper(r) }) < 0
 }
 
 // plainSpaces are a text's spaces as they are set: a tab is one too.

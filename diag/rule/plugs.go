@@ -28,11 +28,17 @@ const (
 var (
 	// A glow plug has no gap: where one was measured they are spark plugs, whatever else
 	// the job says of the fuel.
-	sparkPlugs = known.Any(known.Not(known.Diesel), known.OfEngine("a plug's gap measured", func(c *known.Case) bool {
-		return slices.ContainsFunc(c.Every(), func(n string) bool { p := c.Plug(n); return p != nil && p.GapMM != nil })
-	}))
+	sparkPlugs = known.Any(known.Not(known.Diesel), known.OfEngine("a plug's gap measured", gapMeasured))
 	gasFuel    = known.OfEngine("runs on gas", func(c *known.Case) bool { return c.GasFuel() })
 )
+
+// gapMeasured reports that the gap of a plug was measured.
+func gapMeasured(c *known.Case) bool {
+	return slices.ContainsFunc(c.Every(), func(n string) bool { p := c.Plug(n); return p != nil && p.GapMM != nil })
+}
+
+// glowPlugs reports that what was looked at are glow plugs: what is no spark plug.
+func glowPlugs(c *known.Case) bool { return c.Spec.Diesel() && !gapMeasured(c) }
 
 // lie is how the plugs of a look lie in the engine: the look's own, of which
 // soot in a cylinder of low pressure is not one, that comes from the pressure.
@@ -122,7 +128,7 @@ func somePlugs(look string) func(*known.Case, known.Subject) diag.Finding {
 func plugsSeen(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		f := diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: plugFacts(c, s.Cylinders)}
-		if c.Spec.Diesel() {
+		if glowPlugs(c) {
 			f.Variant, f.Headline = glowVariant, "glow-plug-damaged"
 		}
 		return f

@@ -110,7 +110,7 @@ func oilyPlug(c *known.Case, _ known.Subject) []Voice {
 func oilWet(c *known.Case, s known.Subject) diag.Finding {
 	f := plugsFound(diag.ActSoon)(c, s)
 	switch {
-	case c.Spec.Diesel():
+	case glowPlugs(c):
 		f.Variant, f.Headline = glowVariant, "glow-plug-oily"
 	case c.Ported():
 		f.Variant, f.Urgency = twoStrokeVariant, diag.CheckAgain

@@ -159,7 +159,7 @@ func faceFinding(c *known.Case, s known.Subject, faces func(known.Rotor) []int) 
 	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"byLimit": false, "partly": false, "allLow": false, "flooded": c.MayBeFlooded()}}
 	var worst known.Rotor
 	var eachSaid diag.Names
-	clear, dead := false, false
+	clear, dead, whole := false, false, true // whole: no face of any has pressure
 	for i, n := range s.Cylinders {
 		r, _ := c.Rotor(n)
 		set := faces(r)
@@ -168,6 +168,7 @@ func faceFinding(c *known.Case, s known.Subject, faces func(known.Rotor) []int) 
 		}
 		_, sure := r.DecidedBy(set)
 		clear, dead = clear || sure, dead || len(r.DeadFaces()) > 0
+		whole = whole && len(r.DeadFaces()) == len(r.Values)
 		f.Facts["partly"] = f.Facts["partly"] == true || len(r.Values) < 3
 		f.Facts["allLow"] = f.Facts["allLow"] == true || len(r.LowFaces) == len(r.Values) && len(set) < len(r.Values)
 		eachSaid = append(eachSaid, n+": "+c.FacePressure(r.LowestOf(set)).String())
@@ -182,6 +183,9 @@ func faceFinding(c *known.Case, s known.Subject, faces func(known.Rotor) []int) 
 	switch {
 	case dead:
 		f.Variant, f.Urgency, f.Headline = "dead", diag.DoNotRun, "rotor-dead"
+		if whole {
+			f.Headline = "rotor-no-pressure"
+		}
 	case l != nil && !clear:
 		f.Variant, f.Urgency, f.Confidence, f.Doubts = "too-close", diag.CheckAgain, diag.Weak, []diag.Phrase{{Key: "near-limit"}}
 	}

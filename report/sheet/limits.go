@@ -43,7 +43,7 @@ func (v *view) limitsBlock() layout.Block {
 		row.Cells[1].Note = l.uncertainty
 		judged := figure.TableCell{Mark: limitMark(l.verdict, l.over), Text: v.term("judged-short", string(l.verdict)), Bold: l.verdict == diag.Outside}
 		if l.verdict == diag.NotJudged {
-			judged.Note = v.optional("not-judged."+l.reason, "")
+			judged.Text = joined(": ", judged.Text, v.optional("not-judged."+l.reason, ""))
 		}
 		row.Cells = append(row.Cells, judged)
 		row.Shade = l.verdict == diag.Outside

@@ -94,3 +94,35 @@ func TestRemarksAreToldApart(t *testing.T) {
 		t.Errorf("one remark runs into the other: %s", said)
 	}
 }
+
+// What a page says in one block fits what it says in another.
+func TestBlocksAgree(t *testing.T) {
+	const four = "engine: {layout: inline-4, fuel: petrol}\nconditions: {engine: warm, throttle: open, plugs-out: all, strokes: 6}\n"
+	const even = "compression: {unit: psi, dry: [150, 148, 149, 151], limits: {minimum: 120 psi, source: \"the works' sheet\"}}\n"
+	const sooty = "plugs: {looks: {all: sooty}}\n"
+	for _, tt := range []struct{ name, kind, data, has, hasNot string }{
+		{"a test that was declined", "pre-purchase", four + even + "not-tested: {leakage: declined by the customer}\n", "Declined Leakage", "Declined nothing"},
+		{"what was declined in the shop's words", "pre-purchase", four + even + "declined: [a look inside]\nnot-tested: {leakage: declined by the customer}\n", "Declined a look inside", "Declined: a look inside"},
+		{"nothing declined", "pre-purchase", four + even, "Declined nothing", "Declined Leakage"},
+		{"plugs that all look odd", "invoice", four + sooty, "all sooty: none as it should be", "stand out"},
+		{"one plug that looks odd", "invoice", "engine: {layout: single, fuel: petrol}\nplugs: {looks: {1: sooty}}\n", "not as it should be", "none as"},
+		{"kinds of test in the plural", "customer", four + "trims: {idle: {bank 1: {short: -9, long: -14}}}\nplugs: {looks: {1: normal, 2: sooty, 3: sooty, 4: normal}}\n", "judged by spark plugs alone", "alone shows"},
+		{"plugs with a gap in an engine said to be a diesel", "workshop", "engine: {layout: inline-4, fuel: diesel}\nplugs: {looks: {3: {look: detonation, gap: 1.1 mm}, others: normal}}\n", "detonation on the plug", "glow plug"},
+		{"a rotor without pressure on any face", "customer", "engine: {layout: rotary-2, fuel: petrol}\nrotors: {unit: bar, faces: {1: [7.1, 7.0, 7.2], 2: [0, 0, 0]}}\n", "Rotor 2 makes no pressure", "has a face"},
+		{"a rotor with one face without", "customer", "engine: {layout: rotary-2, fuel: petrol}\nrotors: {unit: bar, faces: {1: [7.1, 7.0, 7.2], 2: [7.0, 7.1, 0]}}\n", "Rotor 2 has a face without pressure", "makes no pressure"},
+		{"rotors apart", "workshop", "engine: {layout: rotary-2, fuel: petrol}\nrotors: {unit: bar, faces: {1: [7.1, 7.0, 7.2], 2: [0, 0, 0]}}\n", "rotor 1 at 7.1 bar", "bar, 1 7.1"},
+		{"a source with its article", "workshop", four + even, "source: the works' sheet", "of the the"},
+		{"why a limit was not judged", "workshop", "engine: {layout: single, fuel: petrol}\ncompression: {unit: psi, dry: {1: 90}}\n", "not judged: one cylinder has nothing", "not judged one"},
+		{"readings that were not averaged", "invoice", four + "compression: {unit: psi, dry: {1: 150, 2: 148, 3: [90, 140], 4: 151}}\n", "148 (2); 90, 140 (3); 151 (4)", "148 (2), 90"},
+	} {
+		t.Run(tt.name, func(t *testing.T) {
+			page := strings.Join(strings.Fields(pageText(drawn(t, readJob(t, "agree.yaml", []byte(tt.data)), tt.kind, "letter"))), " ")
+			if !strings.Contains(page, tt.has) {
+				t.Errorf("%q is not said: %s", tt.has, page)
+			}
+			if strings.Contains(page, tt.hasNot) {
+				t.Errorf("%q is said: %s", tt.hasNot, page)
+			}
+		})
+	}
+}

@@ -42,13 +42,32 @@ func (v *view) testedBlock() layout.Block {
 			d.Rows = append(d.Rows, untestedRow(capital(v.optional("kind."+u.Test, u.Test)), stateMark(u.State), v.stateBecause(u.State, u.Reason)))
 		}
 	}
-	declined := joined("; ", values(v.job.Declined)...)
-	if declined == "" {
-		declined = v.label("tested.nothing-declined")
-	}
-	d.Rows = append(d.Rows, untestedRow(v.label("work.declined"), figure.NoMark, onPage(declined)),
+	d.Rows = append(d.Rows, untestedRow(v.label("work.declined"), figure.NoMark, onPage(v.declinedWords())),
 		untestedRow(v.label("tested.never"), figure.NoMark, v.beyondWords()))
 	return figure.NewTable(d)
+}
+
+// declinedWords are what the owner declined in the shop's words, else the tests
+// that were declined.
+func (v *view) declinedWords() string {
+	if said := joined("; ", values(v.job.Declined)...); said != "" {
+		return said
+	}
+	var tests []string
+	for _, r := range v.results() {
+		if r.state == diag.Declined {
+			tests = append(tests, r.name)
+		}
+	}
+	for _, u := range v.d.NotTested {
+		if !v.isResult(u.Test) && u.State == diag.Declined {
+			tests = append(tests, v.optional("kind."+u.Test, u.Test))
+		}
+	}
+	if len(tests) == 0 {
+		return v.label("tested.nothing-declined")
+	}
+	return joined("; ", tests...)
 }
 
 // untestedRow is a row of a test that was not made, in words.
@@ -324,6 +343,9 @@ func (v *view) byValue(value func(name string) string) string {
 	}
 	if last {
 		entries = append(entries, v.label("tested.others", "value", common))
+	}
+	if slices.ContainsFunc(order, func(s string) bool { return strings.Contains(s, ", ") }) {
+		return strings.Join(entries, "; ") // a value that lists repeats is told from the next
 	}
 	return strings.Join(entries, ", ")
 }

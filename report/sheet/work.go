@@ -25,6 +25,9 @@ func (v *view) short() figure.Short {
 // them.
 func (v *view) workBlock() layout.Block {
 	recommended, declined := allOnPage(values(v.job.Recommended)), allOnPage(values(v.job.Declined))
+	if v.hasBlock("tested") { // that table has a row of what was declined
+		declined = nil
+	}
 	if len(recommended)+len(declined) == 0 || v.hasBlock("results") {
 		return nil
 	}
