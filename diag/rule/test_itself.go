@@ -333,12 +333,22 @@ func allLowCheckTheTest(c *known.Case) []diag.Notice {
 	return notice("all-low-check-the-test", "", nil, diag.Facts{"diesel": c.Spec.Diesel(), "single": !c.Several()})
 }
 
+// comesBackAndPasses is an engine that oil brings back and whose rings let something
+// by: it burns oil, or its crankcase is pressed.
+func comesBackAndPasses(c *known.Case) bool {
+	back := c.RisesEverywhere() || c.WetOfAll() == known.WetRises || oilDoubles(c)
+	return back && (c.UsesOil() || c.Smokes("blue") || known.CrankcaseHigh.Holds(c, known.Subject{}))
+}
+
+// oilDoubles is an engine of one cylinder that oil lifts far.
+func oilDoubles(c *known.Case) bool { return len(c.Every()) == 1 && c.OilLiftsFar(c.Every()) }
+
 // lowByAnother is an engine low throughout of which a test with another gauge, or
 // an eye, says that it is: the manifold draws too little, it loses air past its
 // rings, oil brings it back and it burns oil, every cylinder loses more than is allowed, wherever that goes, or in
 // every cylinder there is what lets its pressure out.
 func lowByAnother(c *known.Case) bool {
-	return known.VacuumLow.Holds(c, known.Subject{}) || c.RisesEverywhere() && (c.UsesOil() || c.Smokes("blue")) || c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c) || allLose(c) || openThroughout(c)
+	return known.VacuumLow.Holds(c, known.Subject{}) || comesBackAndPasses(c) || c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c) || allLose(c) || openThroughout(c)
 }
 
 // openThroughout reports damage seen in every cylinder that was read, or a valve

@@ -45,6 +45,9 @@ func (s *story) judge(c *known.Case) {
 	if len(kinds) >= 3 && s.Confidence == diag.Weak {
 		s.Confidence = diag.Fair
 	}
+	if s.lowThroughout() && c.Noticed("all-low-check-the-test") { // the same page asks for the test first
+		s.Confidence = atMost(s.Confidence, diag.Fair)
+	}
 }
 
 // doubtGrade says where what a story asks for hangs on a grade that a psi or two
