@@ -28,7 +28,7 @@ func (c *Case) NoClearance(name string) []string {
 	r := c.Measured(Clearance)
 	var list []string
 	for _, valve := range []string{"exhaust", "inlet"} {
-		if r != nil && (&diag.Measured{Words: r.Words}).WordOf(valve, name) == "none" {
+		if r != nil && (&diag.Measured{Words: r.Words}).WordOf(valve, name) == NoClearanceWord {
 			list = append(list, valve)
 		}
 	}
@@ -311,26 +311,9 @@ var (
 	ClearanceTight  = OfAll("a valve clearance under its limit", func(c *Case, n string) bool { m, _ := c.ClearanceOff(n, Under); return m != nil })
 	ClearanceLoose  = OfAll("a valve clearance over its limit", func(c *Case, n string) bool { m, _ := c.ClearanceOff(n, Over); return m != nil })
 	ClearanceCloses = OfAll("an exhaust clearance less than all others, of three or more, and less than it was before", func(c *Case, n string) bool { now, _ := c.ClosingUp(n); return now != nil })
-	ClearanceRight  = OfAll("its valve clearances within their limits", func(c *Case, n string) bool {
-		r := c.Measured(Clearance)
-		if r == nil {
-			return false
-		}
-		kept := 0
-		for _, valve := range []string{"exhaust", "inlet"} {
-			m := r.Of(valve, n)
-			if m == nil {
-				continue
-			}
-			if m.PastAsRead || !m.Limited() { // near the edge there is clearance left all the same, which a valve held open has not
-				return false
-			}
-			kept++
-		}
-		return kept == 2 && len(c.NoClearance(n)) == 0
-	})
-	LiftsLittle  = OfAll("a valve that opens less than its limit, or more than 10 % less than the median of three or more", func(c *Case, n string) bool { return c.LiftLow(n) != nil })
-	PullsNothing = OfAll("the speed falls by no more than can be counted with it off", func(c *Case, n string) bool {
+	ClearanceRight  = OfAll("its valve clearances within their limits; only one of its valves where its air is heard there and not at the other", (*Case).clearanceRight)
+	LiftsLittle     = OfAll("a valve that opens less than its limit, or more than 10 % less than the median of three or more", func(c *Case, n string) bool { return c.LiftLow(n) != nil })
+	PullsNothing    = OfAll("the speed falls by no more than can be counted with it off", func(c *Case, n string) bool {
 		d, m, ok := c.Drop(n)
 		return ok && d <= balanceU && m > 2*balanceU
 	})

@@ -246,7 +246,8 @@ func (k Circuit) OffVacuum() (short float64, off bool) {
 	}
 	gauge, err := quantity.Convert(vacuum.Uncertainty, vacuum.Unit, k.Case.Fuel.Unit)
 	short = *k.ExpectedRise - rise
-	return short, err == nil && math.Abs(short) > math.Hypot(k.RegulatorRiseU, gauge)
+	read := max(k.RegulatorRiseU, math.Hypot(k.Reading("idle").Uncertainty, k.Reading("hose-off").Uncertainty)) // what the page prints of both
+	return short, err == nil && math.Abs(short) > math.Hypot(read, gauge)
 }
 
 // Limited reports a steady reading that has a limit.

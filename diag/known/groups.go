@@ -111,6 +111,29 @@ func (c *Case) deactivated(low []string) bool {
 		slices.ContainsFunc(c.Read(), func(n string) bool { return !slices.Contains(set, n) })
 }
 
+// DeactivatedFoul are the cylinders that are shut down at light load, where they and no
+// others that were looked at have plugs with oil or its ash.
+func (c *Case) DeactivatedFoul() []string {
+	set := c.Spec.Deactivates
+	if len(set) < 2 {
+		return nil
+	}
+	looked := 0
+	for _, n := range c.Every() {
+		foul := c.Looks(n, "oil-wet", "ash")
+		if foul != slices.Contains(set, n) {
+			return nil
+		}
+		if p := c.Plug(n); p != nil && p.Look != "" && !foul {
+			looked++
+		}
+	}
+	if looked < 2 {
+		return nil
+	}
+	return set
+}
+
 // outerInner are the sets that eight-cylinder engines of two banks, numbered
 // across them, commonly shut down: the outer two of one bank and the inner two
 // of the other. Common practice, no source.

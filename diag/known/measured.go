@@ -91,6 +91,9 @@ func (c *Case) SystemRepaired(section string, proved bool) (was, now *diag.Measu
 	for i := range r.Readings {
 		now := &r.Readings[i]
 		was := then.Same(now)
+		if was == nil && section == Clearance {
+			was = noClearance(then, now)
+		}
 		if was == nil || !now.Limited() {
 			continue
 		}
@@ -104,6 +107,44 @@ func (c *Case) SystemRepaired(section string, proved bool) (was, now *diag.Measu
 		}
 	}
 	return nil, nil
+}
+
+// NoClearanceWord is what the job writes of a valve without any.
+const NoClearanceWord = "none"
+
+// noClearance is the reading of a valve that had no clearance at all: less than any
+// figure, and written as the word.
+func noClearance(then *diag.MeasuredResult, now *diag.MeasuredReading) *diag.MeasuredReading {
+	if then == nil {
+		return nil
+	}
+	word := (&diag.Measured{Words: then.Words}).WordOf(now.Name, now.Cylinder)
+	if word != NoClearanceWord {
+		return nil
+	}
+	return &diag.MeasuredReading{Name: now.Name, Cylinder: now.Cylinder, Unit: now.Unit, Entered: word, Uncertainty: now.Uncertainty}
+}
+
+// clearanceRight reports the clearances of a cylinder that keep their limits: of both its
+// valves, or of the one at which its air was heard and not at the other.
+func (c *Case) clearanceRight(name string) bool {
+	r := c.Measured(Clearance)
+	if r == nil || len(c.NoClearance(name)) > 0 {
+		return false
+	}
+	kept, heard := 0, false
+	for _, valve := range []struct{ name, at, other string }{{"exhaust", AtExhaust, AtInlet}, {"inlet", AtInlet, AtExhaust}} {
+		m := r.Of(valve.name, name)
+		switch {
+		case m == nil:
+			continue
+		case m.PastAsRead || !m.Limited(): // near the edge there is clearance left all the same, which a valve held open has not
+			return false
+		}
+		heard = heard || c.LeaksAt(name, valve.at) && !c.LeaksAt(name, valve.other)
+		kept++
+	}
+	return kept == 2 || heard
 }
 
 // outside reports a value past a limit as read.

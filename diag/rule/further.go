@@ -55,6 +55,7 @@ func systemRepaired(proved bool, u diag.Urgency) func(*known.Case, known.Subject
 		was, now := c.SystemRepaired(s.System, proved)
 		f := diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: measuredFacts(now)}
 		f.Facts["was"], f.Facts["done"] = was.Number().String(), c.Before.Done
+		f.Facts["none"] = was.Entered == known.NoClearanceWord
 		f.Facts["own"], f.Facts["reading"], f.Facts["cylinder"] = s.System == diag.OtherReadings, s.System+" "+now.Name, namesOf(now.Cylinder)
 		return f
 	}

@@ -26,9 +26,22 @@ func TestPastItsLimit(t *testing.T) {
 		t.Before = &diag.Before{Done: "relief valve renewed", Test: sample.Of("inline-4", test(then))}
 		return t
 	}
+	lash := func(was string) *diag.Test {
+		within := sample.Permits("exhaust", "", 0.06, 0.10)
+		t := sample.Of("inline-4", sample.Test("valves", quantity.Millimetre, sample.Each("exhaust", 0.08, 0.08, 0.08, 0.08), within))
+		t.Before = &diag.Before{Done: "valve clearances set", Test: sample.Of("inline-4", sample.Test("valves", quantity.Millimetre, func(m *diag.Measured) {
+			if was != "" {
+				m.Words = append(m.Words, diag.Word{Name: "exhaust", Cylinder: "2", Value: was})
+			}
+			m.Readings = append(m.Readings, diag.Measurement{Name: "exhaust", Cylinder: "1", Unit: quantity.Millimetre, Reading: diag.Reading{State: diag.Tested, Values: []float64{0.07}, Entered: "0.07"}})
+		}))}
+		return t
+	}
 	runSealing(t, []sealingCase{
 		{name: "put right", test: before(3, 22), fires: "test-repaired-and-proved", not: "test-same-after-repair", soon: diag.NoAction},
 		{name: "the same", test: before(3, 4), fires: "test-same-after-repair", not: "test-repaired-and-proved", soon: diag.ActSoon},
+		{name: "no clearance before the work", test: lash("none"), fires: "test-repaired-and-proved", soon: diag.NoAction},
+		{name: "no word of it before the work", test: lash(""), not: "test-repaired-and-proved"},
 		{name: "good before too", test: before(20, 22), not: "test-repaired-and-proved test-same-after-repair"},
 		{name: "within", test: sample.Of("inline-4", sample.Test("timing", quantity.Degree, sample.At("dwell", "", 29), sample.Permits("dwell", "", 26, 32))), not: "test-outside-limit"},
 		{name: "nearer than the gauge can tell", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.At("cap opens", "", 12.9), sample.Permits("cap opens", "", 13, 17))), fires: "test-outside-limit", soon: diag.CheckAgain},

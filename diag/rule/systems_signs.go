@@ -22,7 +22,7 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Crankcase), When: pressesInside, Kind: OfCrankcase, About: "engine", For: speaks(DryUp, pastPiston...)},
 	{Needs: needsTest(known.Crankcase), When: pressesInside, Kind: OfCrankcase, About: "cylinders", For: speaks(DryUp, pastPiston...)},
 	// A clearance that is right takes itself off the list; one that is not comes first.
-	{Needs: needsTest(known.Clearance), When: known.ClearanceRight, Kind: OfClearance, About: "cylinders", Against: denies(Heard, "clearance-is-right", "valve-lash")},
+	{Needs: needsTest(known.Clearance), When: known.ClearanceRight, Kind: OfClearance, About: "cylinders", Against: denies(2*Heard, "clearance-is-right", "valve-lash")},
 	// How the manifold draws tells late valves from wear and from a gauge, where all
 	// cylinders read low.
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumLow), Kind: OfVacuum, About: "engine", For: speaks(Known, "cam-timing"), Against: denies(DryUp, "vacuum-is-low", "gauge-reads-low", "gauge-valve-leaks", "throttle-or-choke")},

@@ -112,6 +112,16 @@ var sealingTogether = []Rule{
 		SaysBetterThan: []string{"oil-wet"},
 	},
 	{
+		Name: "deactivated-set-fouls", Title: "The cylinders that foul with oil are those that are shut down at light load",
+		Why: "A cylinder that is shut down with its valves shut is cold and draws a vacuum, into which oil comes past its rings; its oil-control rings coke up, and what feeds its lifters may throw oil at its bore. " +
+			"The vent and the guides would not pick that very set.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
+		Of: oneSet("the cylinders that are shut down at light load", (*known.Case).DeactivatedFoul), When: known.All(known.Valves, known.NotLow),
+		Kind: OfPlugs, For: append(speaks(Heard, "oil-control-rings"), as(OfHistory, speaks(Known, "oil-control-rings"))...), Against: denies(Hint, "only-that-set", "breather", "guides-or-seals"),
+		Say: agreed(diag.CheckAgain, diag.Fair), Headline: "deactivated-fouls",
+		SaysBetterThan: []string{"oil-wet", "guides-or-breather", "ash-deposits"},
+	},
+	{
 		Name: "sooty-and-low", Title: "A sooty plug in a low cylinder",
 		Why:    "A cylinder that does not seal burns poorly and soots its plug. Injector and coil would be changed in vain: the seal comes first.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
