@@ -244,6 +244,7 @@ type Notice struct {
 
 // A Diagnosis is what a test says.
 type Diagnosis struct {
+	Flies       bool // it is the engine of an aircraft
 	Rotary      bool // its cylinders are the rotors of a rotary engine
 	Compression *CompressionResult
 	Leakage     *LeakageResult

@@ -58,6 +58,9 @@ func factCombinations(minutes int) []diag.Facts {
 				f[name] = bits>>i&1 == 1
 			}
 		}
+		if f["coded"] = diag.Names(nil); f["several"] == true {
+			f["coded"] = diag.Names{"2"}
+		}
 		is := func(name string) bool { return f[name].(bool) }
 		if is("rotary") && (is("twoStroke") || is("diesel")) || is("diesel") && is("oil") || is("all") && !is("several") {
 			continue

@@ -137,7 +137,7 @@ func breathingInDoubt(c *known.Case, cylinders []string) bool {
 	if len(cylinders) == 0 && exhaustBacksUp.Holds(c, known.Subject{}) || len(cylinders) > 0 && liftFound(c, cylinders) {
 		return false
 	}
-	return c.HasValves() && (len(cylinders) == 0 || !c.AnyFar(cylinders))
+	return !c.Flies() && c.HasValves() && (len(cylinders) == 0 || !c.AnyFar(cylinders))
 }
 
 // sealingChecks tell where a cylinder loses its pressure.

@@ -1,6 +1,8 @@
 package cause
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
@@ -212,10 +214,20 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one is split or loose", For: []string{"boost-leak"}, Words: []string{"split", "loose", "leaks", "off"}},
 			{Name: "all are sound", Else: true, Words: []string{"sound", "tight"}}}},
-	{Name: "springs-and-guides", Titles: []string{"valve springs"}, Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.HasValves() && c.Has(known.NeedsTest(known.Vacuum)) }, Words: []string{"springs tested", "valve springs checked"},
+	{Name: "springs-and-guides", Titles: []string{"valve springs"}, Minutes: 60, Whole: true, Way: Opens, Answers: springsFloat, Fits: func(c *known.Case, _ []string) bool { return c.HasValves() && c.Has(known.NeedsTest(known.Vacuum)) }, Words: []string{"springs tested", "valve springs checked"},
 		Outcomes: []Outcome{
 			{Name: "weak or broken", For: []string{"valve-springs"}, Words: []string{"weak", "broken"}},
 			{Name: "springs good", Else: true, Words: []string{"good"}}}},
+}
+
+// springsFloat is an engine whose needle swings wider with speed and of which a cylinder
+// does not fill or pull as the others do, its valves not found to open too little.
+func springsFloat(c *known.Case) bool {
+	if !known.VacuumSwings.Holds(c, known.Subject{}) {
+		return false
+	}
+	floats := known.All(known.Any(known.BreathesInPoorly, known.PullsLittle, known.PullsNothing), known.Not(known.LiftsLittle), known.LiftRight)
+	return slices.ContainsFunc(c.Every(), func(n string) bool { return floats.Holds(c, known.Subject{Cylinders: []string{n}}) })
 }
 
 // starterInDoubt is an engine whose starter was measured, or that it turned too

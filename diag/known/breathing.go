@@ -43,6 +43,20 @@ func extreme(r *diag.MeasuredResult, before func(a, b float64) bool) (worst *dia
 	return worst, inches
 }
 
+// LiftRight is a cylinder of which both valves were measured to open as far as they
+// should: within their limits, or as far as those of two others at least.
+var LiftRight = OfAll("both of its valves open within their limits, or no more than 10 % less than the median of three or more", func(c *Case, n string) bool {
+	r := c.Measured(Clearance)
+	if r == nil || c.LiftLow(n) != nil {
+		return false
+	}
+	right := func(valve string) bool {
+		m := r.Of(valve, n)
+		return m != nil && (m.Verdict == diag.Within || !m.Limited() && len(c.byCylinder(Clearance, valve)) >= 3)
+	}
+	return right("lift exhaust") && right("lift inlet")
+})
+
 // pastUpper is the reading of a test that is clearest over its upper limit.
 func pastUpper(section string) func(*Case) bool {
 	return func(c *Case) bool { over, _ := WorstOf(c.Measured(section), Over); return over != nil }

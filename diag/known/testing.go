@@ -190,6 +190,29 @@ func (r *Refused) Verdict() string {
 	return "tests-not-made"
 }
 
+// RestRefused reports a compression test of which cylinders were left out, each of them
+// because it was declined, or half the engine and more because it could not be reached:
+// to ask for them again is no check. One plug that would not come out is tried again.
+func (c *Case) RestRefused() bool {
+	if !c.Several() || !c.DryRead() {
+		return false
+	}
+	left := c.Those(func(n string) bool { return len(c.Compression.Dry[n].Values) == 0 })
+	return len(left) > 0 && !slices.ContainsFunc(left, func(n string) bool {
+		s := c.Compression.Dry[n].State
+		return s != diag.Declined && (s != diag.CouldNot || 2*len(left) < len(c.Every()))
+	})
+}
+
+// MissesUnread are the cylinders that a stored misfire names and whose compression
+// was not read.
+func (c *Case) MissesUnread() []string {
+	if !c.DryRead() {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(c.MisfireOf()), func(n string) bool { return len(c.Compression.Dry[n].Values) > 0 })
+}
+
 // AnythingRead reports that some reading was taken, or something was seen.
 func (c *Case) AnythingRead() bool {
 	for _, n := range []Need{NeedsCompression, NeedsWet, NeedsFirst, NeedsLeakage, NeedsPlugs, NeedsRotors, NeedsFuel} {

@@ -54,6 +54,7 @@ var (
 		"snowblower", "outboard", "pressure washer", "water pump", "edger", "stump grinder", "log splitter", "chipper", "shredder", "go kart", "gokart", "scarifier", "compactor", "concrete saw", "cut off saw", "auger"}
 	roadMachines = []string{"motorcycle", "motorbike", "moped", "scooter", "bike", "car", "van", "saloon", "sedan", "coupe", "tourer", "roadster", "quad", "sidecar", "airplane", "aeroplane", "microlight"}
 	boats        = []string{"boat", "cabin cruiser", "motor cruiser", "yacht", "launch", "outboard", "sterndrive", "stern drive", "outdrive", "inboard", "marine", "sloop", "ketch", "trawler", "dinghy", "jet ski", "jetski", "barge", "runabout", "raw water", "sea water", "seawater", "ship"}
+	aircraft     = []string{"aircraft", "airplane", "aeroplane", "biplane", "monoplane", "microlight", "ultralight", "helicopter", "gyrocopter", "gyroplane", "autogyro", "motor glider"}
 	seaWater     = []string{"salt water", "saltwater", "sea water", "seawater", "raw water", "salty water", "lake water", "river water"}
 )
 
@@ -114,6 +115,10 @@ var HasFlywheelKey = OfEngine("a small engine with its magneto in its flywheel",
 func (c *Case) PulledOver() bool {
 	return c.Conditions.Method != "" && SpeaksOf(strings.ToLower(c.Conditions.Method), "pulled", "pull start", "recoil", "rope", "kick", "swung by hand", "propeller by hand")
 }
+
+// Flies reports the engine of an aircraft: by what it is called, or by how its leakage
+// was tested. Nobody stands beside its propeller while it runs.
+func (c *Case) Flies() bool { return c.TestedAsAircraft() || c.described(aircraft) }
 
 // Afloat reports an engine of a boat, whose exhaust the water around it may cool: by what
 // the vehicle is called, or by words of sea water in what was found.

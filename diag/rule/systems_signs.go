@@ -62,6 +62,13 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Gas), When: known.GasRich, Kind: OfGas, About: "mixture", For: speaks(Hint, "rich-mixture")},
 	{Needs: needsTest(known.Timing), When: known.CamLate, Kind: OfTiming, About: "engine", For: speaks(Heard, "cam-timing")},
 	{Needs: needsTest(known.Clearance), When: known.LiftsLittle, Kind: OfClearance, About: "cylinders", For: speaks(Heard, "valve-motion")},
+	// A spring that lets its valve float shows at speed: in the needle, and in the cylinder
+	// that does not fill or does not pull. The lift by hand is right there.
+	{Needs: needsTest(known.Vacuum), When: known.All(known.VacuumSwings, known.Any(known.BreathesInPoorly, known.PullsLittle, known.PullsNothing), known.Not(known.LiftsLittle)), Kind: OfVacuum, About: "cylinders", For: speaks(Known, "valve-springs")},
+	{Needs: needsTest(known.Clearance), When: known.LiftRight, Kind: OfClearance, About: "cylinders", Against: append(denies(Heard, "lift-is-right", "valve-motion"), denies(Known, "lift-is-right", "collapsed-lifter", "deactivation-lifter")...)},
+	// One camshaft moves the valves of more than one cylinder: what it does late it does
+	// late in all of them.
+	{Needs: []known.Need{known.NeedsCompression}, When: loneOfItsCamshaft, Kind: OfCompression, About: "cylinders", Against: denies(Heard, "camshaft-shared", "cam-timing", "cam-phaser", "timing-drive", "worn-chain")},
 	// A valve that was measured or read not to move as it should accounts for a cylinder
 	// that does no work: its spark and its fuel are looked at after that.
 	{Needs: needsTest(known.Balance), When: known.All(known.Any(known.LiftsLittle, known.BreathesInPoorly, known.BreathesOutPoorly), known.Any(known.PullsLittle, known.PullsNothing), known.Not(known.BalanceInvalid)), Kind: OfBalance, About: "cylinders",
@@ -71,6 +78,13 @@ var systemSigns = []Sign{
 		Against: denies(DryUp, "starter-alike", "exhaust-valve", "inlet-valve", "rings", "head-gasket", "warped-or-cracked-head", "valve-lash", "holed-piston", "stuck-valve", "valve-motion")},
 	{Needs: needsTest(known.Starting), When: known.All(known.PeakLow, known.Not(known.Low)), Kind: OfStarting, About: "cylinders", For: speaks(Hint, "exhaust-valve", "rings")},
 }
+
+// loneOfItsCamshaft is the only low cylinder of an engine, beside others of its bank
+// that were read.
+var loneOfItsCamshaft = known.All(known.Low, known.OfAll("the only low one, beside others of its bank that were read", func(c *known.Case, n string) bool {
+	bank := c.Engine.BankOf(n)
+	return len(c.LowSet()) == 1 && slices.ContainsFunc(c.Read(), func(o string) bool { return o != n && c.Engine.BankOf(o) == bank })
+}))
 
 // pastPiston are the ways past a piston, with which its gas comes into the crankcase.
 var pastPiston = []string{"rings", "wear", "stuck-rings", "piston", "scored-bore", "holed-piston", "broken-ring-land", "dry-bores", "washed-bore"}

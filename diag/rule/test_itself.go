@@ -308,7 +308,14 @@ func farBelow(c *known.Case) []string {
 // methodRepeats are the checks that make good what was done otherwise.
 var methodRepeats = map[string]string{"throttle-closed": "repeat-method", "choke-closed": "repeat-method", "plugs-in": "repeat-method", "decompressor": "leak-down"}
 
-func methodRepeat(_ *known.Case, n diag.Notice) string { return methodRepeats[n.Variant] }
+// methodRepeat asks for no test with every plug out of an engine of which the rest could
+// not be reached or was declined.
+func methodRepeat(c *known.Case, n diag.Notice) string {
+	if n.Variant == "plugs-in" && c.RestRefused() {
+		return ""
+	}
+	return methodRepeats[n.Variant]
+}
 
 // notJudged is the verdict of a test that says nothing of the engine.
 func notJudged(c *known.Case, _ diag.Notice) string { return c.NotJudged() }

@@ -27,7 +27,7 @@ var recordRules = []Rule{
 			"as a whole until it has been read.",
 		Source: "common practice, no source", Variants: []string{"rotors"},
 		Asks:    "compression (or rotors, or leakage alone) was tested on an engine of several and some were not read",
-		Notices: tooFewCylinders, RepeatOf: func(*known.Case, diag.Notice) string { return "complete-set" }, Alone: always,
+		Notices: tooFewCylinders, RepeatOf: readTheRest, Alone: always,
 		HeadlineOf: func(_ *known.Case, n diag.Notice) string {
 			if n.Variant == "rotors" {
 				return "too-few-rotors"
@@ -194,6 +194,14 @@ func tooFewCylinders(c *known.Case) []diag.Notice {
 	}
 	of := len(c.Every())
 	return notice("too-few-cylinders", variant, names, diag.Facts{"read": of - len(names), "of": of, "coded": among(c.MisfireOf(), names)})
+}
+
+// readTheRest asks for what was left out, not for what was refused.
+func readTheRest(c *known.Case, _ diag.Notice) string {
+	if c.RestRefused() {
+		return ""
+	}
+	return "complete-set"
 }
 
 // among are those of some names that are among others too.

@@ -23,7 +23,11 @@ func (v *view) howUrgent() figure.Answer {
 			why = v.ifThere(why, "urgent.repair."+key)
 		}
 	}
-	return figure.Answer{Question: v.label("ask.urgent"), Word: v.label("urgent.word." + key), Why: v.optional(occasion, v.label(why))}
+	said := v.optional(occasion, v.label(why))
+	if v.d.Flies {
+		said = v.optional("urgent.why."+key+".aircraft", said)
+	}
+	return figure.Answer{Question: v.label("ask.urgent"), Word: v.label("urgent.word." + key), Why: said}
 }
 
 // ifThere is the other label where there are words for it.
