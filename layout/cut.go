@@ -178,7 +178,12 @@ const longestName = 3
 // one in capitals or with a dot, as in "TM 10", "U 8" and "p. 40".
 func (c *cutter) namesNumber(name, number atom) bool {
 	first, _ := utf8.DecodeRuneInString(c.text(number))
-	text := strings.TrimLeft(c.text(name), "(")
+	text := c.text(name)
+	if at := strings.LastIndexFunc(text, fixedSpace); at >= 0 { // of "(c) TM" the paper
+		_, size := utf8.DecodeRuneInString(text[at:])
+		text = text[at+size:]
+	}
+	text = strings.TrimLeft(text, "(")
 	if !unicode.IsDigit(first) || text == "" || utf8.RuneCountInString(text) > longestName {
 		return false
 	}

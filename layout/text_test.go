@@ -49,6 +49,7 @@ func TestWrap(t *testing.T) {
 		{"a number and its unit in too little room", 4, "152 psi", []string{"152", "psi"}},
 		{"a page stays with its number", 9, "lesson p. 91;", []string{"lesson", "p. 91;"}},
 		{"a paper stays with its number", 10, "(c) or TM 10-3930", []string{"(c) or", "TM 10-3930"}},
+		{"a paper behind its letter", 14, "or (c)\u00a0TM 10-3930", []string{"or", "(c)\u00a0TM 10-3930"}},
 		{"a word before a number does not", 7, "of the 4", []string{"of the", "4"}},
 		{"a number before a long word", 9, "all 4 cylinders", []string{"all 4", "cylinders"}},
 		{"a separator where a line ends", 12, "head gasket · ring", []string{"head gasket", "ring"}},

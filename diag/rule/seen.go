@@ -42,7 +42,7 @@ var seenRules = needing(known.NeedsSight, []Rule{
 	},
 	{
 		Name: "seen-burnt-valve", Title: "A burnt, cracked or chipped valve or seat was seen",
-		Why:    "A valve that is burnt at its edge does not seal, and hot gas burns it further. It is the exhaust valve unless the other is named. The head comes off for it.",
+		Why:    "A valve that is burnt at its edge does not seal, and hot gas burns it further. It is the exhaust valve unless the other is named. The cylinder is opened for it: the head comes off, or the whole cylinder where that is one piece.",
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: eachCylinder, When: known.All(known.SeenThere("a burnt valve or seat", known.BurntValve), known.Valves),
 		Kind: OfSight, Weigh: burntValve, Say: burntSays, Headline: "seen-damage",
