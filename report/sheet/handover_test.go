@@ -8,27 +8,13 @@ import (
 
 	"github.com/go-pdf/fpdf"
 
-	"gaugesheet/diag/story"
 	"gaugesheet/layout"
-	"gaugesheet/layout/face"
 	"gaugesheet/layout/pdf"
-	"gaugesheet/report/job"
-	"gaugesheet/report/sheet"
 )
 
 // untaggedSheet does what writeSheet does without tags, and carries no file.
 func untaggedSheet(tb testing.TB, path string, data []byte) {
-	j, problems := job.Reader{
-		Open:     func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(examplesDir, name)) },
-		HasGlyph: face.Metrics().Has,
-	}.Read(path, data)
-	if len(problems) > 0 {
-		tb.Fatal(problems)
-	}
-	s, err := sheet.New(j, story.Diagnose(j.Test()), sheet.Options{Version: "test"})
-	if err != nil {
-		tb.Fatal(err)
-	}
+	s := sheetOf(tb, path, data)
 	doc := pdf.New(pdf.Options{Paper: layout.Size{W: 612, H: 792}})
 	doc.Tag(layout.Tag{Kind: layout.Picture, Alt: "x"}, func() { // one mark for all, where each part would be marked as none
 		s.Draw(struct{ layout.Surface }{doc}) // which keeps no tags

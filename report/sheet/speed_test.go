@@ -18,9 +18,8 @@ import (
 
 const speedExample = "flat-4-healthy.yaml"
 
-// writeSheet does all that a sheet takes, from the job file's bytes to the
-// PDF's.
-func writeSheet(tb testing.TB, path string, data []byte) []byte {
+// sheetOf is the sheet of a job file's bytes, before it is drawn.
+func sheetOf(tb testing.TB, path string, data []byte) *sheet.Sheet {
 	j, problems := job.Reader{
 		Open:     func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(examplesDir, name)) },
 		HasGlyph: face.Metrics().Has,
@@ -32,6 +31,13 @@ func writeSheet(tb testing.TB, path string, data []byte) []byte {
 	if err != nil {
 		tb.Fatal(err)
 	}
+	return s
+}
+
+// writeSheet does all that a sheet takes, from the job file's bytes to the
+// PDF's.
+func writeSheet(tb testing.TB, path string, data []byte) []byte {
+	s := sheetOf(tb, path, data)
 	out, err := s.PDF()
 	if err != nil {
 		tb.Fatal(err)
