@@ -135,7 +135,7 @@ var fuelChecks = []Check{
 			{Name: "right on petrol", For: []string{"gas-supply", "own-injector"}, Words: []string{"runs right on", "runs well on", "gone on", "only on gas"}, After: []string{"it runs right on gasoline"}},
 			{Name: "the same on both", Else: true, Words: []string{"same"}},
 			{Name: "it has only gas", Mute: true, Words: []string{"only gas", "no petrol", "no gasoline", "gas only"}, After: []string{"on gas alone"}}}},
-	{Name: "gas-supply-look", Titles: []string{"the gas supply"}, Minutes: 30, Whole: true, Fuel: true, Gas: true, Mends: []string{"gas-supply"}, Fits: gasFuelled, Words: []string{"gas side looked at", "gas regulator checked", "vaporizer checked", "vaporiser checked", "gas filter renewed"},
+	{Name: "gas-supply-look", Titles: []string{"the gas supply"}, Minutes: 30, Whole: true, Fuel: true, Gas: true, Way: Runs, Mends: []string{"gas-supply"}, Fits: gasFuelled, Words: []string{"gas side looked at", "gas regulator checked", "vaporizer checked", "vaporiser checked", "gas filter renewed"},
 		Outcomes: []Outcome{
 			{Name: "one is wrong", For: []string{"gas-supply", "own-injector"}, Words: []string{"wrong", "iced", "blocked", "low", "torn"}},
 			{Name: "as the maker asks", Else: true, Words: []string{"right", "as the maker", "good"}}}},

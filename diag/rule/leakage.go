@@ -85,7 +85,7 @@ var leakPlaceRules = []Rule{
 		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
 		Of: eachCylinder, When: known.AirAt(known.AtOutside),
 		Kind: OfLeakage, For: append(speaks(Sight, "plug-or-adapter-thread"), common("head-gasket")...), // the gasket under what counts as a test that agrees
-		Say: lossFound(diag.CheckAgain), Headline: "leakage-high",
+		Say: lostOutside, Headline: "leakage-high",
 	},
 }
 
@@ -244,6 +244,17 @@ func valvesTogether(c *known.Case, s known.Subject) diag.Finding {
 	}
 	if hasDead(c, s.Cylinders) {
 		f.Urgency = diag.DoNotRun
+	}
+	return f
+}
+
+// lostOutside presses where the cylinder misfires too, or the trouble came suddenly with a
+// noise: then the plug hole's own thread may have given way.
+func lostOutside(c *known.Case, s known.Subject) diag.Finding {
+	f := lossFound(diag.CheckAgain)(c, s)
+	named := slices.ContainsFunc(s.Cylinders, func(n string) bool { return slices.Contains(c.MisfireOf(), n) })
+	if c.HighLoss(s.Name()) && (named || c.Complains("noise") && c.CameSuddenly()) {
+		f.Urgency = diag.ActSoon
 	}
 	return f
 }
