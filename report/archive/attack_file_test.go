@@ -193,6 +193,18 @@ var papers = []alteration{
 		s.Raw, s.Dict["Filter"] = deflated(rows)
 		s.Dict["DecodeParms"] = dict{"Predictor": 12.0, "Columns": 10.0}
 	}, refused, `by differences`},
+	{"a turn of the page that is nothing, where readers look above", func(d *doc) { d.page()["Rotate"] = nil }, refused, `pages are not in order`},
+	{"content in letters, with a sign that some readers pass over", func(d *doc) {
+		d.content().Raw = fmt.Appendf(nil, "%x\x00>", d.content().Raw)
+		d.content().Dict["Filter"] = pn("ASCIIHexDecode")
+	}, refused, `not readable`},
+	{"content in letters of 85, with a sign that some readers pass over", func(d *doc) {
+		d.content().Raw = []byte("\x01\x0287cUR~>")
+		d.content().Dict["Filter"] = pn("ASCII85Decode")
+	}, refused, `not readable`},
+	{"a list of filters, and what they need not in one", func(d *doc) {
+		d.content().Dict["Filter"], d.content().Dict["DecodeParms"] = list{pn("FlateDecode")}, pdffile.Dict{}
+	}, refused, `readers take differently`},
 	{"content in another file", func(d *doc) { d.content().Dict["F"] = pdffile.String("b.txt") }, refused, `in another file`},
 	{"numbers that PDF does not have", func(d *doc) { d.draws("1e2 0 m 3 4 l S") }, refused, `not a number of PDF`},
 	{"numbers that are two", func(d *doc) { d.draws("1-2 0 m 3 4 l S") }, refused, `not a number of PDF`},

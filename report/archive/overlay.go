@@ -1,6 +1,7 @@
 package archive
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -146,7 +147,10 @@ func (c *comparison) reachOnPage(note pdffile.Dict, kind pdffile.Name, signature
 	if err != nil {
 		return area, reach, false, err
 	}
-	const hidden, fixed = 2, 8 // others hide on the screen or on paper only, or at times
+	const hidden, fixed = 2, 8                                                // others hide on the screen or on paper only, or at times
+	if number < 0 || number > math.MaxInt32 || number != math.Trunc(number) { // read by each reader in its own way
+		return area, everywhere, true, nil
+	}
 	flags := int(number)
 	if signature && flags&hidden != 0 {
 		return area, reach, false, nil

@@ -155,6 +155,11 @@ func (f *File) pages(o Object, at level, seen visits, pages *[]Page) (int, error
 	}
 	own := maps.Clone(node)
 	for _, k := range inherited {
+		if v, given := node[k]; given { // nothing, where readers look above or not
+			if said, err := f.Resolve(v); err != nil || said == nil {
+				return 0, errPages
+			}
+		}
 		if _, given := own[k]; !given && at.with[k] != nil && own != nil {
 			own[k] = at.with[k]
 		}

@@ -2,6 +2,7 @@ package pdffile
 
 import (
 	"bytes"
+	"regexp"
 	"strconv"
 )
 
@@ -126,8 +127,15 @@ func (l *lexer) array(depth int) (Object, error) {
 // wholeEntries are whole numbers: of others some readers make nothing.
 var wholeEntries = map[Name]bool{
 	"Length": true, "N": true, "First": true, "Size": true, "Count": true, "Prev": true, "Rotate": true, "StructParents": true, "MCID": true,
-	"Predictor": true, "Columns": true, "Colors": true, "BitsPerComponent": true, "Width": true, "Height": true,
+	"F": true, "Predictor": true, "Columns": true, "Colors": true, "BitsPerComponent": true, "Width": true, "Height": true,
 }
+
+// pointedCode is the first code of widths, and pointedMark the number of a marked part of
+// a page, written with a point: some readers take these for nothing.
+var (
+	pointedCode = regexp.MustCompile(`\d*\.\d*\s*\[`)
+	pointedMark = regexp.MustCompile(`^\[[^<]*\.`)
+)
 
 func (l *lexer) dict(depth int) (Object, error) {
 	d := Dict{}
@@ -151,6 +159,9 @@ func (l *lexer) dict(depth int) (Object, error) {
 		}
 		if wholeEntries[key] && pointed(value, l.data[start:l.at]) {
 			return nil, damaged("/%s is not a whole number", key)
+		}
+		if _, list := value.([]Object); list && (key == "W" && pointedCode.Match(l.data[start:l.at]) || key == "K" && pointedMark.Match(l.data[start:l.at])) {
+			return nil, damaged("/%s has a number that is not whole where readers take whole ones", key)
 		}
 		if _, twice := d[key]; twice { // one reader takes the first, another the last
 			return nil, damaged("a dictionary has /%s twice", key)

@@ -44,6 +44,11 @@ func (f *File) packing(s *Stream) (filters, params []Object, err error) {
 	if _, given := s.Dict["Filter"]; given && filters == nil { // nobody writes so, and not all read it
 		return nil, nil, damaged("data are packed in a way that is not said")
 	}
+	if listed, err := f.isList(s.Dict["Filter"]); err != nil || listed {
+		if alike, err := f.isList(s.Dict["DecodeParms"]); err != nil || !alike && len(params) > 0 { // a list of filters has a list of how
+			return nil, nil, damaged("data are packed in a way that readers take differently")
+		}
+	}
 	if len(filters) > 4 || len(params) > len(filters) {
 		return nil, nil, damaged("data are packed in a way that is not known")
 	}
@@ -88,7 +93,21 @@ func (f *File) unpack(s *Stream, most int, plain bool) ([]byte, error) {
 	return data, nil
 }
 
+// plainText reports data in letters with nothing between them that some readers pass
+// over and others take: of all white space the common five.
+func plainText(data []byte) bool {
+	for _, c := range data {
+		if c < ' ' && c != '\t' && c != '\n' && c != '\f' && c != '\r' || c > '~' {
+			return false
+		}
+	}
+	return true
+}
+
 func hexadecimal(data []byte) ([]byte, error) {
+	if !plainText(data) {
+		return nil, damaged("packed data are not readable")
+	}
 	left := 1
 	l := &lexer{data: data, left: &left}
 	o, err := l.hexadecimal()
@@ -102,10 +121,17 @@ func base85(data []byte) ([]byte, error) {
 	data, rest, ok := bytes.Cut(data, []byte("~>"))
 	out := make([]byte, 4*len(data)+4) // a z stands for four
 	n, _, err := ascii85.Decode(out, data, true)
-	if err != nil || !ok || len(bytes.TrimSpace(rest)) > 0 {
+	if err != nil || !ok || len(bytes.TrimSpace(rest)) > 0 || !plainText(data) {
 		return nil, damaged("packed data are not readable")
 	}
 	return out[:n], nil
+}
+
+// isList reports an entry that is an array.
+func (f *File) isList(o Object) (bool, error) {
+	o, err := f.Resolve(o)
+	_, is := o.([]Object)
+	return is, err
 }
 
 // list gives an entry that may be one object or an array of them.
@@ -166,6 +192,11 @@ func (f *File) rowsOf(params Dict, plain bool) (*rows, error) {
 // use. Rows that are cut short are damage: readers fill them up each in its way.
 func (f *File) unpredict(data []byte, o Object, plain bool) ([]byte, error) {
 	params, _ := o.(Dict)
+	for key, v := range params {
+		if v == nil { // given and nothing, which readers take differently
+			return nil, damaged("data are packed with /%s that is not said", key)
+		}
+	}
 	r, err := f.rowsOf(params, plain)
 	if err != nil || r == nil {
 		return data, err
