@@ -185,6 +185,13 @@ func (w *walk) note(o numbered, at int) error {
 	w.see(o.Number, o.object)
 	w.seeStart(o.object, at)
 	s, ok := o.object.(*Stream)
+	ends := 0
+	if ok {
+		ends = 1
+	}
+	if bytes.Count(within, []byte("endstream")) != ends { // a reader that mends the file ends the data at the first
+		return damaged("the data of object %d could pass for ended before they are", o.Number)
+	}
 	if !ok {
 		return nil
 	}
