@@ -3,6 +3,7 @@ package rule
 import (
 	"slices"
 
+	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
 
@@ -79,11 +80,23 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Starting), When: known.All(known.PeakLow, known.Not(known.Low)), Kind: OfStarting, About: "cylinders", For: speaks(Hint, "exhaust-valve", "rings")},
 }
 
-// loneOfItsCamshaft is the only low cylinder of an engine, beside others of its bank
-// that were read.
-var loneOfItsCamshaft = known.All(known.Low, known.OfAll("the only low one, beside others of its bank that were read", func(c *known.Case, n string) bool {
-	bank := c.Engine.BankOf(n)
-	return len(c.LowSet()) == 1 && slices.ContainsFunc(c.Read(), func(o string) bool { return o != n && c.Engine.BankOf(o) == bank })
+// loneOfItsCamshaft is a low cylinder whose camshaft moves the valves of others that hold
+// their pressure: the only low one, or one of fewer than those of its bank that are even.
+var loneOfItsCamshaft = known.All(known.Low, known.OfAll("the only low one, beside others of its bank that were read, or one of fewer than those of its bank that are even", func(c *known.Case, n string) bool {
+	bank, low, even, others := c.Engine.BankOf(n), 0, 0, 0
+	for _, o := range c.Read() {
+		switch {
+		case c.Engine.BankOf(o) != bank:
+		case c.Grade(o).IsLow():
+			low++
+		case c.Grade(o) == diag.Even && c.AllLow() == nil:
+			even++
+		}
+		if o != n && c.Engine.BankOf(o) == bank {
+			others++
+		}
+	}
+	return len(c.LowSet()) == 1 && others > 0 || even > low
 }))
 
 // pastPiston are the ways past a piston, with which its gas comes into the crankcase.
