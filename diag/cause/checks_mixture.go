@@ -50,7 +50,8 @@ var mixtureChecks = []Check{
 			{Name: "all alike", Else: true, Words: []string{"alike", "same"}, After: []string{"it gives what it should"}}}},
 	{Name: "plugs-look", Titles: []string{"a look at the spark plugs"}, Minutes: 15, Whole: true, Way: Hand, Words: []string{"plugs looked at", "spark plugs looked at", "plugs out and looked at"},
 		Fits: func(c *known.Case, _ []string) bool {
-			return sparking(c, nil) && (c.WillNotStart() || c.Complains(rich) && c.AnyLow(c.Read())) && !c.Dead() && !c.Has(known.NeedsRotors)
+			return sparking(c, nil) && (c.WillNotStart() || c.Complains(rich) && c.AnyLow(c.Read())) && !c.Dead() && !c.Has(known.NeedsRotors) &&
+				!c.SomeCircuit(func(k known.Circuit) bool { low, _ := k.Worst(known.Below); return low != nil }) // it is known that little arrives
 		}, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsPlugs) },
 		Outcomes: []Outcome{
 			{Name: "wet with fuel", For: []string{"flooding", "ignition", "washed-bore", "coil-or-lead", "weak-spark"}, Enter: looks("fuel-wet"), Words: []string{"wet", "soaked"}},

@@ -267,7 +267,7 @@ func (s *story) sort() {
 	// unless that stops it.
 	whole := func(m *member, part int) int {
 		switch {
-		case s.About == diag.AboutEngine && m.rule.Name == notExplained && ill: // what was found is told before what is left open
+		case s.About == diag.AboutEngine && m.rule.Class == rule.Elsewhere && ill: // what was found is told before what is left open
 			return 1
 		case s.About == diag.AboutEngine && m.finding.Urgency != diag.DoNotRun:
 			return part

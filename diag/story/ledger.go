@@ -20,19 +20,20 @@ type ledger struct {
 	c  *known.Case
 	of int // cylinders of the story, 1 where it is about none
 	// ownHeads: none of them share a head, so that no gasket is common to them.
-	ownHeads bool
-	accounts []account // of every cause, in the order in which they were brought in
-	brought  cause.Set // these causes
-	entries  []diag.Entry
-	entered  []entered
-	heard    []answer // what answers have said already
-	urgent   []string // the rules of the most urgent findings, once they are known
-	lesser   []string // those of others that do not come near them
-	stops    string   // the rule of liquid in a cylinder, or of oil that is not there, which comes before whatever else is wrong; "" for none
-	sighted  bool     // what stops the engine was seen
-	gauged   bool     // among the most urgent are pressures of cylinders
-	kept     bool     // checks have denied all of its causes
-	ranked   []string // the causes in order; nil until asked for and after every voice
+	ownHeads  bool
+	accounts  []account // of every cause, in the order in which they were brought in
+	brought   cause.Set // these causes
+	entries   []diag.Entry
+	entered   []entered
+	heard     []answer // what answers have said already
+	urgent    []string // the rules of the most urgent findings, once they are known
+	lesser    []string // those of others that do not come near them
+	stops     string   // the rule of liquid in a cylinder, or of oil that is not there, which comes before whatever else is wrong; "" for none
+	elsewhere []string // the rules that speak of other cylinders than those that stop the engine
+	sighted   bool     // what stops the engine was seen
+	gauged    bool     // among the most urgent are pressures of cylinders
+	kept      bool     // checks have denied all of its causes
+	ranked    []string // the causes in order; nil until asked for and after every voice
 }
 
 // An account is what was entered for one cause.

@@ -35,6 +35,7 @@ func (b *ledger) rank() []string {
 		if plain && x.cause.Vague {
 			x.weight /= 2
 		}
+		x.weight = max(x.weight-b.ofOthers(x.cause.Name), 1)
 		x.unseen = evident && !b.shown(x.cause.Name)
 		x.aside = len(b.lesser) > 0 && (b.aside(x.cause) || b.stops != "" && !b.speaks(b.stops, x.cause.Name))
 		x.unproven = i != proven
@@ -52,6 +53,42 @@ func (b *ledger) rank() []string {
 		order[i] = list[i].cause.Name
 	}
 	return order
+}
+
+// ofOthers is the weight that a cause has from findings on cylinders other than those
+// that stop the engine: what two neighbours let through is not why a third is dead.
+func (b *ledger) ofOthers(name string) int {
+	sum := 0
+	for i := range b.entries {
+		if e := &b.entries[i]; len(b.elsewhere) > 0 && e.Cause == name && e.Weight > 0 && slices.Contains(b.elsewhere, e.By) {
+			sum += e.Weight
+		}
+	}
+	return sum
+}
+
+// otherCylinders are the rules of a story that speak only of cylinders other than those of
+// the findings that stop the engine; none where these speak of the whole engine.
+func otherCylinders(members []*member) []string {
+	var stopped []string
+	for _, m := range members {
+		if m.finding.Urgency == diag.DoNotRun {
+			if len(m.finding.Cylinders) == 0 {
+				return nil
+			}
+			stopped = appendNew(stopped, m.finding.Cylinders)
+		}
+	}
+	var rules, shared []string
+	for _, m := range members {
+		apart := len(m.finding.Cylinders) > 0 && !slices.ContainsFunc(m.finding.Cylinders, func(n string) bool { return slices.Contains(stopped, n) })
+		if apart {
+			rules = append(rules, m.rule.Name)
+		} else {
+			shared = append(shared, m.rule.Name)
+		}
+	}
+	return slices.DeleteFunc(rules, func(r string) bool { return slices.Contains(shared, r) })
 }
 
 // A standing is a cause with what decides its place among those of a story.
@@ -93,6 +130,10 @@ func (b *ledger) proven(list []standing) int {
 func (b *ledger) press(members []*member, most diag.Urgency) {
 	b.urgent, b.lesser, b.gauged, b.stops = b.urgent[:0], b.lesser[:0], false, ""
 	b.sighted = false
+	b.elsewhere = nil
+	if most == diag.DoNotRun {
+		b.elsewhere = otherCylinders(members)
+	}
 	for _, m := range members {
 		switch m.finding.Urgency {
 		case most:
@@ -110,7 +151,7 @@ func (b *ledger) press(members []*member, most diag.Urgency) {
 			}
 		}
 	}
-	if len(b.lesser) > 0 {
+	if len(b.lesser) > 0 || len(b.elsewhere) > 0 {
 		b.ranked = nil
 	}
 }

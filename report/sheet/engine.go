@@ -165,7 +165,7 @@ func (v *view) planHeading(leakage bool) (title, sub string) {
 	default:
 		conditions = ""
 	}
-	return v.label("plan.title-" + key), v.label("plan.sub-"+key, "unit", unit, "conditions", conditions)
+	return v.label("plan.title-"+key, "single", len(v.names()) == 1), v.label("plan.sub-"+key, "unit", unit, "conditions", conditions)
 }
 
 // planConditions are the conditions that change what a reading means.
