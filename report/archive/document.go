@@ -83,6 +83,10 @@ func (c *comparison) catalogEntry(key pdffile.Name, ours, theirs pdffile.Object)
 		return c.colors(ours, theirs)
 	case "StructTreeRoot":
 		return c.tags(ours, theirs)
+	case "NeedsRendering":
+		if o, err := c.s.file.Resolve(ours); o == false || err != nil { // as where nothing is said
+			return err
+		}
 	case "OpenAction":
 		o, err := c.s.file.Resolve(ours)
 		if _, isPlace := o.([]pdffile.Object); err != nil || isPlace { // a place in the document
@@ -248,6 +252,9 @@ func (c *comparison) box(key pdffile.Name, o, paper pdffile.Object) error {
 	if err != nil {
 		return err
 	}
+	if key != "MediaBox" { // what is beyond the paper is not there (ISO 32000-2, 14.11.2.1)
+		ours = [4]float64{max(ours[0], theirs[0]), max(ours[1], theirs[1]), min(ours[2], theirs[2]), min(ours[3], theirs[3])}
+	}
 	for i := range ours {
 		if math.Abs(ours[i]-theirs[i]) > coarse {
 			if key == "MediaBox" {
@@ -344,7 +351,13 @@ func (c *comparison) descriptions(used []pdffile.Attached) error {
 	if err != nil {
 		return err
 	}
+	last := pdffile.String("")
 	for _, a := range ours {
+		if key, isName := a.Key.(pdffile.String); isName && key < last { // looked up in halves, as in a dictionary
+			c.v.doubts("its list of attached files is not in order")
+		} else if isName {
+			last = key
+		}
 		at := slices.IndexFunc(used, func(b pdffile.Attached) bool { return b.Name == a.Name })
 		if at < 0 {
 			continue

@@ -205,12 +205,13 @@ func TestListsAtTheStart(t *testing.T) {
 func TestStored(t *testing.T) {
 	drawn := draw(t, fourCylinders, sheet.Options{})
 	rows := slices.Clone(hurries)
-	for _, a := range apartRows {
+	for _, a := range slices.Concat(apartRows, listings) {
 		rows = append(rows, writing{a.name, func(d *doc) []byte { a.change(d); return d.bytes() }, a.want, a.says})
 	}
 	for _, name := range []string{
 		"a list at the start with another root", "a list at the start that is older", "a list at the start that is older, as an object",
 		"content beside nothing", "content packed as something says that is not there", "characters in what says how codes are drawn", "characters of codes of three bytes",
+		"content with the word that ends it", "first codes of widths with a point",
 	} {
 		row := rows[slices.IndexFunc(rows, func(w writing) bool { return w.name == name })]
 		file := filepath.Join("testdata", "refused", strings.NewReplacer(" ", "-", ",", "").Replace(name)+".pdf")

@@ -44,10 +44,12 @@ func (f *File) Unambiguous() error {
 	if f.places[0] != (position{}) {
 		return damaged("it has an object 0")
 	}
-	if err := w.onePage(); err != nil {
-		return err
+	for _, one := range []func() error{w.onePage, f.oneRoot, f.oneListing} {
+		if err := one(); err != nil {
+			return err
+		}
 	}
-	return f.oneRoot()
+	return nil
 }
 
 // onePage reports pages beside those of the list of pages, in a file that says

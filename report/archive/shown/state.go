@@ -185,12 +185,18 @@ func (d *drawing) hidden() bool {
 	return slices.ContainsFunc(d.marked, func(p part) bool { return p.hidden })
 }
 
-// hear notes a text as what is read aloud of the part that is open.
+// hear notes a text as what is read aloud of the part that is open. Readers take a
+// numbered part within one that is none of the page's own for either: what it stands
+// in goes into its tag.
 func (d *drawing) hear(text string) {
 	at := Heard{ID: -1}
-	for _, p := range d.marked { // the outer ones may be without a number
-		if p.as.ID >= 0 || p.as.Tag == "Artifact" || at.Tag == "" {
-			at = p.as
+	for i, p := range d.marked {
+		if i > 0 {
+			at.Tag += " "
+		}
+		at.Tag += p.as.Tag
+		if p.as.ID >= 0 || p.as.Tag == "Artifact" {
+			at.ID = p.as.ID
 		}
 	}
 	if n := len(d.heard); n > 0 && d.heard[n-1].Tag == at.Tag && d.heard[n-1].ID == at.ID {
