@@ -2,6 +2,7 @@ package diag
 
 import (
 	"math"
+	"strings"
 
 	"gaugesheet/diag/gauge"
 )
@@ -16,13 +17,14 @@ func assessLeakage(t *Test) *LeakageResult {
 		return nil
 	}
 	names := t.cylinders()
-	r := &LeakageResult{Limit: section.Limit, Complete: len(names) > 0}
+	r := &LeakageResult{Complete: len(names) > 0}
+	r.Limit, r.Orifice = leakageLimit(t)
 	tool := leakageTool(t, names)
 	var states []State
 	var losses []float64
 	for _, name := range names {
 		dry := section.Dry[name]
-		cylinder := leakOf(name, dry, section, tool)
+		cylinder := leakOf(name, dry, r.Limit, section, tool)
 		if wet, ok := lossOf(section.Wet[name].Reading); ok {
 			cylinder.Wet = &wet
 		}
@@ -41,6 +43,43 @@ func assessLeakage(t *Test) *LeakageResult {
 	return r
 }
 
+// leakageLimit is the most that a cylinder may lose: the job's limit, and else what the
+// tester of an aircraft engine read that day on its master orifice, which some makers
+// count as the limit.
+func leakageLimit(t *Test) (limit *float64, orifice bool) {
+	if t.Leakage.Limit != nil {
+		return t.Leakage.Limit, false
+	}
+	if g := t.Gauges.Leakage; g.OnOrifice() && g.GoodLoss > 0 && t.Leakage.HeldOf80() {
+		return &g.GoodLoss, true
+	}
+	return nil, false
+}
+
+// orificeLoss is the loss in percent over which a reading cannot be that of a sound
+// cylinder, and is that of a master orifice, whose hole lets about half of 80 psi
+// through: judgement, no source.
+const orificeLoss = 25
+
+// OnOrifice reports that a tester's reading was taken on its master orifice.
+func (g *Gauge) OnOrifice() bool {
+	return g != nil && (g.GoodLoss > orificeLoss || strings.Contains(strings.ToLower(g.GoodReading), "orifice"))
+}
+
+// HeldOf80 reports a leakage test as it is made on aircraft: pressures held of 80.
+func (l *Leakage) HeldOf80() bool {
+	if l == nil {
+		return false
+	}
+	for _, one := range l.Dry {
+		entered := strings.ReplaceAll(one.Entered, " ", "")
+		if len(one.Values) > 0 && (strings.HasSuffix(entered, "/80") || strings.Contains(entered, "of:80")) {
+			return true
+		}
+	}
+	return false
+}
+
 // leakageTool takes one point of percent where nothing tells how well the
 // tester repeats.
 func leakageTool(t *Test, names []string) instrument {
@@ -55,7 +94,7 @@ func leakageTool(t *Test, names []string) instrument {
 	return i
 }
 
-func leakOf(name string, dry Leak, section *Leakage, tool instrument) LeakResult {
+func leakOf(name string, dry Leak, limit *float64, section *Leakage, tool instrument) LeakResult {
 	r := LeakResult{Name: name, Entered: dry.Entered, At: dry.At, Most: dry.Most, Verdict: NotJudged}
 	r.State, r.Reason = stateOr(dry.State, dry.Reason, section.State, section.Reason)
 	loss, ok := lossOf(dry.Reading)
@@ -64,8 +103,8 @@ func leakOf(name string, dry Leak, section *Leakage, tool instrument) LeakResult
 	}
 	r.Loss = &loss
 	r.Uncertainty = tool.againstBook(loss, tool.standard(dry.Reading))
-	if section.Limit != nil {
-		r.Verdict, r.PastAsRead = judgeRange(loss, math.Inf(-1), *section.Limit, r.Uncertainty, dry.Kind == AtLeast)
+	if limit != nil {
+		r.Verdict, r.PastAsRead = judgeRange(loss, math.Inf(-1), *limit, r.Uncertainty, dry.Kind == AtLeast)
 	}
 	return r
 }

@@ -129,6 +129,7 @@ type LeakageResult struct {
 	State     State
 	Complete  bool
 	Limit     *float64
+	Orifice   bool // the limit is what the tester reads on its master orifice
 	Median    float64
 	N         int
 	Cylinders []LeakResult

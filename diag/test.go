@@ -136,7 +136,8 @@ type Gauge struct {
 	SupplyUnit   quantity.Unit
 	OrificeMM    float64
 	GoodReading  string
-	Doubt        string // why its readings are doubted, in the job's words
+	GoodLoss     float64 // leakage tester: what GoodReading comes to in percent lost; 0 where it names no figure
+	Doubt        string  // why its readings are doubted, in the job's words
 }
 
 // History is what is known of the vehicle that bears on the engine.

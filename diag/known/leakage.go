@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
-	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
 )
 
@@ -66,7 +65,7 @@ func (c *Case) LeaksAt(name, at string) bool {
 	if at == AtCrankcase && c.asTightAsSound(name) {
 		return false
 	}
-	return at == AtCoolant || at == AtNeighbour || l.Loss == nil || *l.Loss > GoodLoss || c.overLimit(l) || c.LossIsBound(name)
+	return at == AtCoolant || at == AtNeighbour || l.Loss == nil || *l.Loss > c.goodLoss() || c.overLimit(l) || c.LossIsBound(name)
 }
 
 // The places where air escapes, as the job file has them.
@@ -249,7 +248,8 @@ func (c *Case) LeakFacts(names []string) diag.Facts {
 		return diag.Facts{}
 	}
 	facts := diag.Facts{"limit": "", "verdict": "", "low": c.AnyLow(names), "read": len(c.Leaks()), "median": "", "loss": "",
-		"usable": Percent(c.suspectLoss(), 0).String(), "suspect": ""}
+		"usable": Percent(c.suspectLoss(), 0).String(), "good": Percent(c.goodLoss(), 0).String(), "suspect": "", "orifice": "", "tester": ""}
+	facts["orifice"], facts["tester"] = c.testerSays()
 	if c.Sums.Leakage != nil && c.Sums.Leakage.N > FewestForMedian { // three beside each
 		facts["median"] = loss(c.Sums.Leakage.Median)
 	}
@@ -317,6 +317,8 @@ func (c *Case) LeakTooHigh(l *diag.LeakResult) bool {
 	switch {
 	case l.Loss == nil:
 		return false
+	case s.Orifice: // by the makers who count it, it is the limit of each, whatever the others read
+		return c.overLimit(l)
 	case s.N >= FewestForMedian && Beyond(*l.Loss, s.Median+OverMedian):
 		return true
 	case s.Limit != nil:
@@ -375,40 +377,4 @@ func (c *Case) LeakApart(run []string) bool {
 func (c *Case) LeakNoted(name string) bool {
 	l := c.leakAt(name)
 	return l != nil && (l.Loss != nil || len(l.At) > 0)
-}
-
-// TestedAsAircraft reports an engine with valves, of separate barrels or cooled by air, whose leakage
-// was read as aircraft's is. There a quarter lost makes a cylinder suspect, and it is
-// run and read again before anything comes off: FAA AC 43.13-1B, para 8-14.
-func (c *Case) TestedAsAircraft() bool { return c.burning().aircraft }
-
-func (c *Case) testedAsAircraft() bool {
-	e := c.Engine
-	barrels := len(e.Heads) > 1 && len(e.Heads) == len(e.Cylinders)
-	return c.HasValves() && c.Spec.Cooling != "liquid" && (barrels || c.Spec.Cooling == "air" || e.Kind == engine.Radial) && c.HeldOf80()
-}
-
-// suspectLoss is the loss in percent over which a cylinder is suspect where no limit is
-// given.
-func (c *Case) suspectLoss() float64 {
-	if c.TestedAsAircraft() {
-		return AircraftLoss
-	}
-	return WornLoss
-}
-
-// ActOn is the loss in percent over which it is acted on soon where no limit is given.
-func (c *Case) ActOn() float64 {
-	if c.TestedAsAircraft() && c.LeakageWarm() {
-		return AircraftLoss
-	}
-	return ActLoss
-}
-
-// HeldOf80 reports a leakage test as it is made on aircraft: pressures held of 80.
-func (c *Case) HeldOf80() bool {
-	return slices.ContainsFunc(c.Leaks(), func(l *diag.LeakResult) bool {
-		entered := strings.ReplaceAll(l.Entered, " ", "")
-		return strings.HasSuffix(entered, "/80") || strings.Contains(entered, "of:80")
-	})
 }

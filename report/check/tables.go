@@ -162,7 +162,7 @@ func (p *printer) leakage(t *diag.Test, l *diag.LeakageResult, shown func(string
 	p.title(p.say("terminal.leakage", nil))
 	p.columns(readings.Leakage(t, l), names(l.Cylinders, func(r diag.LeakResult) string { return r.Name }), shown)
 	if l.Limit != nil {
-		p.line("  %s", p.say("terminal.leakage-limit", diag.Facts{"limit": quantity.Format(*l.Limit, 0)}))
+		p.line("  %s", p.say("terminal.leakage-limit", diag.Facts{"limit": readings.Print(*l.Limit, 1)}))
 	}
 }
 

@@ -2,7 +2,9 @@ package job
 
 import (
 	"errors"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"gaugesheet/diag"
@@ -99,6 +101,7 @@ func (r *reader) gauge(n *node, label string, unit quantity.Unit) *diag.Gauge {
 		GoodReading:  s.scalarText("good-reading"),
 		Doubt:        s.scalarText("doubt"),
 	}
+	g.GoodLoss = lossIn(g.GoodReading)
 	own := quantity.None
 	if t := s.scalar("range"); t != nil {
 		own = r.gaugeRange(t, label, g, unit)
@@ -108,6 +111,27 @@ func (r *reader) gauge(n *node, label string, unit quantity.Unit) *diag.Gauge {
 	}
 	r.gaugePressures(s, g, own, unit)
 	return g
+}
+
+// testerReads finds a loss at the beginning of what a leakage tester reads on something
+// known: '43/80', '43 of 80 psi', '5 % on a new cylinder'.
+var testerReads = regexp.MustCompile(`^\D{0,8}?(\d+(?:\.\d+)?)(?: ?[a-z]+)? ?(?:%|(?:/|of) ?(\d+(?:\.\d+)?))`)
+
+// lossIn is that loss in percent of the supply, 0 where the words name none.
+func lossIn(words string) float64 {
+	m := testerReads.FindStringSubmatch(words)
+	if m == nil {
+		return 0
+	}
+	lost, _ := strconv.ParseFloat(m[1], 64)
+	if m[2] != "" {
+		supply, _ := strconv.ParseFloat(m[2], 64)
+		lost = 100 * (1 - lost/supply)
+	}
+	if !(lost > 0 && lost < 100) { // and no number where the supply is 0
+		return 0
+	}
+	return lost
 }
 
 // gaugePressures reads the single pressures of a gauge. A bare number is in

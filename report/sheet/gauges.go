@@ -22,7 +22,7 @@ func (v *view) gaugeWords() []string {
 			about = within
 		}
 		if section == "leakage" {
-			about = joined(", ", v.prefixed("method.supply", v.job.Entered("gauges", section, "supply")), v.prefixed("method.orifice", v.job.Entered("gauges", section, "orifice")))
+			about = joined(", ", v.prefixed("method.supply", v.job.Entered("gauges", section, "supply")), v.prefixed("method.orifice", v.job.Entered("gauges", section, "orifice")), v.testerReads(g))
 		}
 		if !g.Checked.IsZero() {
 			about = joined(", ", about, v.label("method.checked", "date", v.date(job.Date{Time: g.Checked})))
@@ -37,6 +37,15 @@ func (v *view) gaugeWords() []string {
 	add("leakage", "leakage", v.test.Gauges.Leakage)
 	add("fuel", "fuel", v.test.Gauges.Fuel)
 	return parts
+}
+
+// testerReads says what a leakage tester reads on something known: as the job says it, or
+// where a tester of the shop's profile is judged by it.
+func (v *view) testerReads(g *diag.Gauge) string {
+	if v.leakage().Orifice {
+		return v.prefixed("method.reads-orifice", g.GoodReading)
+	}
+	return v.prefixed("method.reads-sound", v.job.Entered("gauges", "leakage", "good-reading"))
 }
 
 // measuredBy reports a test that was made with the gauge of a section: what others
