@@ -140,8 +140,8 @@ func (v *view) bankName(bank int) string {
 	return side
 }
 
-// planHeading says what the figure shows, in which units, and how it was read.
-// Where pressures are, the air lost stands beside them, or is left to a table.
+// planHeading says what the figure shows and in which units; how it was read stands
+// with the method. Where pressures are, the air lost stands beside them, or is left to a table.
 func (v *view) planHeading(leakage bool) (title, sub string) {
 	pressure := v.rotors() != nil || v.compression() != nil
 	var unit string
@@ -151,7 +151,6 @@ func (v *view) planHeading(leakage bool) (title, sub string) {
 	case v.compression() != nil:
 		unit = string(v.compression().Unit)
 	}
-	conditions := joined(", ", v.planConditions()...)
 	key := "plugs"
 	switch {
 	case v.rotors() != nil:
@@ -162,26 +161,8 @@ func (v *view) planHeading(leakage bool) (title, sub string) {
 		key = "pressure"
 	case v.leakage() != nil:
 		key = "leakage"
-	default:
-		conditions = ""
 	}
-	return v.label("plan.title-"+key, "single", len(v.names()) == 1), v.label("plan.sub-"+key, "unit", unit, "conditions", conditions)
-}
-
-// planConditions are the conditions that change what a reading means.
-func (v *view) planConditions() []string {
-	c := v.test.Conditions
-	said := []string{v.term("temperature", c.Engine)}
-	if v.test.Spec.Diesel() {
-		return said
-	}
-	if c.Throttle == "open" || c.Throttle == "closed" {
-		said = append(said, v.label("plan.throttle-"+c.Throttle))
-	}
-	if c.PlugsOut != "" {
-		said = append(said, v.label("plan.plugs-out-"+strings.ReplaceAll(c.PlugsOut, " ", "-")))
-	}
-	return said
+	return v.label("plan.title-"+key, "single", len(v.names()) == 1), v.label("plan.sub-"+key, "unit", unit)
 }
 
 // concern is the most urgent of the stories that rest on a test and are about

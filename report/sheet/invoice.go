@@ -11,7 +11,7 @@ import (
 // beside it. No prices.
 func (v *view) resultsBlock() layout.Block {
 	d := figure.Table{
-		Name: "results", Title: v.label("heading.results"), Sub: v.label("work.prices"), Lines: true,
+		Name: "results", Title: v.label("heading.results"), Lines: true,
 		Columns: []figure.Column{{Strong: true}, {Share: 1}},
 	}
 	add := func(key string, values ...string) {

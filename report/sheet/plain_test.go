@@ -23,13 +23,13 @@ func TestWhoIsMeantIsPlain(t *testing.T) {
 	complaint := "job: {complaints: [oil use]}\nengine: {layout: inline-6, fuel: petrol}\nconditions: {engine: warm, throttle: open, plugs-out: all, strokes: 6}\n" +
 		"compression: {unit: psi, dry: [131, 128, 70, 129, 130, 131]}\nplugs: {looks: {all: normal}}\n"
 	for _, tt := range []struct{ name, data, has, hasNot string }{
-		{"those beside a dead one that are low too", dead, "It reads 0 psi; those that are not low read 128–131 psi.", "the others read"},
+		{"those beside a dead one that are low too", dead, "It reads 0 psi; those not low 128–131 psi.", "the others read"},
 		{"a finding on one of two", square, "The rear left cylinder: do not run until checked. Its plug", "cylinders: do not run until checked. Its"},
 		{"a rotor by its place", rotary, "All faces of the rear rotor are low", "rotor rear"},
 		{"the best of the rotors", rotary, "The rear rotor is clearly lower than the best, the front rotor", "best (front)"},
 		{"one of some", complaint, "Cylinder 3 makes less pressure than the others", "3 of 6"},
 		{"a temperature as it was read", "engine: {layout: inline-4, fuel: petrol, cooling: liquid}\ncooling: {thermostat: {rated: 180 F, starts: 205 F}}\n", "at 205 °F and is marked 180 °F", "°C and"},
-		{"none in the unit of the job", "engine: {layout: inline-4, fuel: petrol}\ncompression: {unit: bar, dry: [0, 0, 0, 0]}\n", "less than about 1.7 bar (25 psi) counts as none", "25 psi (170 kPa)"},
+		{"none in the unit of the job", "engine: {layout: inline-4, fuel: petrol}\ncompression: {unit: bar, dry: [0, 0, 0, 0]}\n", "under about 1.7 bar (25 psi) counts as none", "25 psi (170 kPa)"},
 	} {
 		t.Run(tt.name, func(t *testing.T) {
 			page := strings.Join(strings.Fields(pageText(drawn(t, readJob(t, "plain.yaml", []byte(tt.data)), "customer", "letter"))), " ")
@@ -74,7 +74,7 @@ func TestMeansHaveTheirReadings(t *testing.T) {
 		"compression: {unit: psi, dry: {1: [150, 153], 2: 149, 3: [92, 94, 93], 4: 151}}\n"
 	for _, kind := range []string{"customer", "invoice"} {
 		page := strings.Join(strings.Fields(pageText(drawn(t, readJob(t, "means.yaml", []byte(data)), kind, "letter"))), " ")
-		brief := kind == "invoice" && strings.Contains(page, "means of what was read more than once") // it has less room
+		brief := kind == "invoice" && strings.Contains(page, "means of repeated readings") // it has less room
 		if !brief && !strings.Contains(page, "mean of: 1 150, 153 3 92, 94, 93") {
 			t.Errorf("%s: the readings of a mean are not said: %s", kind, page)
 		}
