@@ -73,9 +73,13 @@ func rotary(c *known.Case) bool      { return c.Rotary() }
 func rotaryWet(c *known.Case) bool   { return wet(c) && rotary(c) }
 func twoStroke(c *known.Case) bool   { return c.Ported() }
 func wet(c *known.Case) bool         { return !c.AirCooled() }
-func sparked(c *known.Case) bool     { return !c.Spec.Diesel() }
-func injected(c *known.Case) bool    { return c.Injected() }
-func several(c *known.Case) bool     { return c.Several() }
+
+// closedCircuit is an engine with a coolant of its own, under a cap.
+func closedCircuit(c *known.Case) bool { return wet(c) && !c.RawWaterCooled() }
+
+func sparked(c *known.Case) bool  { return !c.Spec.Diesel() }
+func injected(c *known.Case) bool { return c.Injected() }
+func several(c *known.Case) bool  { return c.Several() }
 func drivenPump(c *known.Case) bool {
 	return c.Fuel != nil && c.Fuel.Pump == "mechanical" && !c.Spec.Diesel()
 }

@@ -12,7 +12,7 @@ import (
 // something else speaks of coolant, or air was heard to cross.
 func cooled(c *known.Case, cylinders []string) bool {
 	neighbours := len(cylinders) > 1 && len(c.Engine.NeighbourRuns(cylinders)) < len(cylinders)
-	return !c.AirCooled() && (!neighbours || c.CoolantShows(cylinders) || slices.ContainsFunc(cylinders, func(n string) bool { return c.LeaksAt(n, known.AtNeighbour) }))
+	return closedCircuit(c) && (!neighbours || c.CoolantShows(cylinders) || slices.ContainsFunc(cylinders, func(n string) bool { return c.LeaksAt(n, known.AtNeighbour) }))
 }
 
 // madeOn reports something made on all of these cylinders, or on any of the
@@ -185,7 +185,7 @@ var sealingChecks = []Check{
 			{Name: "wet outside", For: []string{"coolant-leak-outside"}, Words: []string{"outside"}},
 			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},
 			{Name: "runs into the oil", For: []string{"intake-coolant-gasket", "oil-cooler"}, Fits: (*known.Case).OilMixed, Sure: 0.7, Words: []string{"into the oil", "cylinders dry"}},
-			{Name: "it holds", Else: true, Words: []string{"holds", "dry"}}}},
+			{Name: "it holds", For: []string{"wet-exhaust"}, Else: true, Words: []string{"holds", "dry"}}}},
 	{Name: "borescope", Titles: []string{"a look inside"}, Minutes: 15, MinutesOf: lookTakes, Fits: func(c *known.Case, cylinders []string) bool { return pistons(c, nil) && !readAgainFirst(c, cylinders) }, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
 		Outcomes: []Outcome{
 			{Name: "scored", For: []string{"scored-bore"}, Sure: 0.8, Enter: saw(diag.Bore{Wall: "scored"})},

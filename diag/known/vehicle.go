@@ -1,6 +1,9 @@
 package known
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // What the words in which a vehicle is described tell of its engine.
 
@@ -140,8 +143,8 @@ var waterSeen = []string{"water", "coolant"}
 
 // WaterFromExhaust is a cylinder of an engine in a boat in which there is or was water,
 // where nothing shows that its coolant and its gas meet.
-var WaterFromExhaust = OfAll("water or rust seen in it or its plug washed, in an engine of a boat, with no gas found in the coolant and no air heard there", func(c *Case, n string) bool {
-	return c.WetExhaust() && c.CoolantGas != "positive" && c.WaterIn(n) && !c.LeaksAt(n, AtCoolant)
+var WaterFromExhaust = OfAll("water or rust seen in it or its plug washed, in an engine of a boat that does not miss a coolant of its own, with no gas found in the coolant and no air heard there", func(c *Case, n string) bool {
+	return c.ExhaustMayLetIn() && c.CoolantGas != "positive" && c.WaterIn(n) && !c.LeaksAt(n, AtCoolant)
 })
 
 // RiserLeaks is the water-cooled exhaust of a boat found wet or rusted where it lets
@@ -152,6 +155,47 @@ var riserLeaks = append(append([]string{"rust trail"}, pairs("exhaust port|exhau
 	pairs("riser|risers|riser gasket|exhaust elbow|elbow gasket|exhaust manifold", "wet|leaks|leaking|weeps|cracked|holed|rusted through|water")...)
 
 // RawWater is an engine whose water is that around it, in a circuit open at its end.
-var RawWater = OfEngine("said to be cooled by the raw water itself", func(c *Case) bool {
-	return c.described([]string{"raw water cooled", "raw water cooling", "sea water cooled", "seawater cooled"}) || c.Found("raw-water cooled", "raw water cooled", "seawater cooled", "sea water cooled")
+var RawWater = OfEngine("said to be cooled by the raw water itself, or an outboard cooled by water", (*Case).RawWaterCooled)
+
+// rawWater are words of an engine that the water around it cools; ownCoolant those of one
+// with a coolant of its own, of which that water cools only the exchanger and the exhaust.
+var (
+	rawWater   = joinWords([]string{"raw water", "sea water", "seawater", "river water", "lake water", "salt water"}, []string{"cooled", "cooling"})
+	ownCoolant = []string{"heat exchanger", "fresh water cooled", "freshwater cooled", "fresh water cooling", "closed cooling", "closed circuit", "keel cooled", "keel cooling", "cooled exhaust", "cooled riser", "cooled manifold", "cooled elbow"}
+)
+
+// RawWaterCooled reports such an engine. It has no cap, no pressure that its water is
+// kept at, and no coolant in which gas gathers.
+func (c *Case) RawWaterCooled() bool {
+	if c.AirCooled() || !c.Afloat() || c.ownCoolant() {
+		return false
+	}
+	return c.described(rawWater) || c.described([]string{"outboard"}) || c.Found(rawWater...)
+}
+
+// ownCoolant reports a boat that is said to have a coolant of its own.
+func (c *Case) ownCoolant() bool { return c.described(ownCoolant) || c.Found(ownCoolant...) }
+
+// ExhaustMayLetIn reports an engine in a boat into which water may run back from its
+// exhaust: not where a coolant of its own is missed, which no exhaust takes.
+func (c *Case) ExhaustMayLetIn() bool {
+	return c.WetExhaust() && !(c.LosesCoolant() && c.ownCoolant())
+}
+
+// joinWords is each of the first words followed by each of the others.
+func joinWords(first, then []string) []string {
+	var all []string
+	for _, a := range first {
+		for _, b := range then {
+			all = append(all, a+" "+b)
+		}
+	}
+	return all
+}
+
+// WaterBeside is water in a cylinder and in one beside it.
+var WaterBeside = OfAll("water in one beside it too", func(c *Case, n string) bool {
+	return slices.ContainsFunc(c.Every(), func(other string) bool {
+		return other != n && c.WaterIn(other) && len(c.Engine.NeighbourRuns([]string{n, other})) == 1
+	})
 })

@@ -200,6 +200,7 @@ var foundSigns = []Sign{
 	// It is the commonest way for water into an engine afloat, seen by nobody: it goes
 	// first and makes nothing sure. Of liquid that lies there its own rule says it.
 	{When: known.All(known.WaterFromExhaust, known.Not(liquidLies)), Kind: OfHistory, About: "cylinders", For: speaks(2*Heard, "wet-exhaust")},
+	{When: known.All(known.WaterFromExhaust, known.WaterBeside), Kind: OfHistory, About: "cylinders", For: speaks(commonest, "wet-exhaust")}, // one manifold is over both, as one gasket is under them
 	{When: known.All(known.WaterFromExhaust, known.RiserLeaks), Kind: OfSight, About: "cylinders", For: speaks(Heard, "wet-exhaust")},
 	{When: known.All(known.FoundSo("rust, steam or a sweet smell at the exhaust", known.CoolantBurnt), known.Not(known.AirCooled), known.Not(known.RiserLeaks)), Kind: OfSight, About: "any", For: pathToCoolant(DryUp, Hint)},
 	{When: known.All(known.FoundSo("bubbles in the coolant or hard hoses", known.GasInCoolant), known.Not(known.AirCooled)), Kind: OfSight, About: "any", For: pathToCoolant(Known, DryUp)},

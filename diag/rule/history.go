@@ -162,7 +162,7 @@ func liquidVoices(c *known.Case, s known.Subject) []Voice {
 		return as(kind, append(speaks(weight, "oil-in-bore"), speaks(Hint, "coolant-or-fuel-in-bore")...))
 	}
 	list := append(speaks(weight, "coolant-or-fuel-in-bore"), speaks(Hint, "oil-in-bore")...)
-	if c.WetExhaust() && c.WaterIn(s.Name()) {
+	if c.ExhaustMayLetIn() && c.WaterIn(s.Name()) {
 		list = append(list, Voice{Cause: "wet-exhaust", Weight: 2 * Heard})
 	}
 	if c.Looks(s.Name(), "coolant") || c.LosesCoolant() {

@@ -279,8 +279,17 @@ func coolantInCylinder(c *known.Case, s known.Subject) diag.Finding {
 	}
 	f.Facts["low"], f.Facts["bubbles"], f.Facts["gas"], f.Facts["washed"] = low, bubbles, gas, washed
 	f.Facts["missed"], f.Facts["hot"], f.Facts["noStart"], f.Facts["allLow"] = c.CoolantMissed() && !gas, c.CoolantHot(), c.WillNotStart(), c.AllLow() != nil
-	f.Facts["rotary"] = c.Rotary()
+	f.Facts["rotary"], f.Facts["raw"] = c.Rotary(), c.RawWaterCooled()
+	f.Facts["water"] = waterRusts(c, s.Cylinders)
 	return f
+}
+
+// waterRusts reports water in a cylinder that rusts it as it stands, into which oil may
+// go: raw water, or any where rust was seen.
+func waterRusts(c *known.Case, names []string) bool {
+	return c.OilAllowed() && slices.ContainsFunc(names, func(n string) bool {
+		return c.WaterIn(n) && (c.WetExhaust() || c.Seen(n, known.RustOnWall...) || c.Seen(n, known.RustOnValve...))
+	})
 }
 
 func gasketAgrees(c *known.Case, s known.Subject) diag.Finding {
