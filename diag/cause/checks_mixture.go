@@ -95,6 +95,12 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it settles", For: []string{"vent-valve-open"}, Words: []string{"settles", "settled", "whistle stops", "trims fall"}, After: []string{"idle and trims settle"}},
 			{Name: "no change", Else: true, Words: []string{"same"}, After: []string{"nothing changes"}}}},
+	{Name: "vent-valve-look", Titles: []string{"a look at the crankcase vent valve"}, Minutes: 10, Whole: true, Fits: func(c *known.Case, _ []string) bool {
+		return !c.Starts() && known.CrankcaseSucks.Holds(c, known.Subject{}) // on one that runs its hose is shut off
+	}, Words: []string{"vent valve looked at", "pcv valve looked at", "vent diaphragm looked at"},
+		Outcomes: []Outcome{
+			{Name: "it stays open", For: []string{"vent-valve-open"}, Words: []string{"stays open", "torn", "stuck open"}, After: []string{"it stays open or its diaphragm is torn"}},
+			{Name: "it closes", Else: true, Words: []string{"closes", "whole"}, After: []string{"it closes and its diaphragm is whole"}}}},
 	{Name: "purge-pinch", Minutes: 5, Whole: true, Way: Runs, Fits: injection, Words: []string{"purge"},
 		Outcomes: []Outcome{{Name: "runs cleaner", For: []string{"purge-valve"}, Words: []string{"cleaner"}}, {Name: "no change", Else: true}}},
 	{Name: "temperature-reading", Titles: []string{"the temperature signal", "the temperature that the computer sees"}, Minutes: 5, Whole: true, Fits: injection, Words: []string{"coolant temperature read", "temperature sensor checked"},

@@ -98,6 +98,19 @@ func leakDownTakes(c *known.Case, cylinders []string) int {
 	return eachTakes(10)(c, cylinders)
 }
 
+// leakPlaceTakes is the time of hearing where the air of these cylinders goes, with
+// the tester at hand.
+func leakPlaceTakes(_ *known.Case, cylinders []string) int { return 5 * max(1, len(cylinders)) }
+
+// lostUnheard is a set of cylinders each of which loses more than a sound one, and of
+// none of which was it noted where the air goes.
+func lostUnheard(c *known.Case, cylinders []string) bool {
+	return len(cylinders) > 0 && notWashed(c, cylinders) && !toReadAgain(c) && madeOn(c, cylinders, func(n string) bool {
+		l := c.Leak(n)
+		return l != nil && l.Loss != nil && known.Beyond(*l.Loss, known.GoodLoss) && len(l.At) == 0
+	})
+}
+
 // coolantGoes is an engine of which several signs agree that coolant goes inside.
 func coolantGoes(c *known.Case) bool { return c.CoolantSigns() > 1 || c.OilMixed() }
 
@@ -160,6 +173,15 @@ var sealingChecks = []Check{
 			{Name: "coolant", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Fits: wet, Enter: leak(35, known.AtCoolant)},
 			{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: headShared, Enter: leak(35, known.AtNeighbour), After: []string{"air in the cylinder beside it"}},
 			{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}}}},
+	{Name: "leak-place", Titles: []string{"where the air goes", "place of the leak"}, Minutes: 5, MinutesOf: leakPlaceTakes, Mends: []string{"leak-place-unknown"}, Way: Hand | Air, Words: []string{"leak located", "listened for the leak"}, Fits: lostUnheard,
+		Outcomes: []Outcome{
+			{Name: "exhaust", For: []string{"exhaust-valve", "valve-lash", "carbon-on-seat", "valve-recession", "stuck-valve", "bent-valve", "sticking-valve"}, Fits: valved, Enter: heardAt(known.AtExhaust), After: []string{"air at the exhaust"}},
+			{Name: "exhaust port", For: []string{"rings", "piston", "scored-bore", "stuck-rings"}, Fits: twoStroke, Enter: heardAt(known.AtExhaust), After: []string{"air at the exhaust port"}},
+			{Name: "inlet", For: []string{"inlet-valve", "carbon-on-seat", "stuck-valve", "bent-valve", "reed-valve"}, Fits: func(c *known.Case) bool { return !blown(c) }, Enter: heardAt(known.AtInlet), After: []string{"air at the intake", "air at the carburetor"}},
+			{Name: "crankcase", For: []string{"rings", "scored-bore", "piston", "holed-piston", "wear", "stuck-rings", "broken-ring-land", "washed-bore", "dry-bores"}, Enter: heardAt(known.AtCrankcase), After: []string{"air at the oil filler"}},
+			{Name: "coolant", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Fits: wet, Enter: heardAt(known.AtCoolant), After: []string{"bubbles in the coolant"}},
+			{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: headShared, Enter: heardAt(known.AtNeighbour), After: []string{"air in the cylinder beside it"}},
+			{Name: "nowhere", For: []string{"tester-scale", "plug-or-adapter-thread"}, Else: true, Words: []string{"nowhere", "nothing heard"}, After: []string{"it is heard nowhere"}}}},
 	{Name: "seat-and-retest", Titles: []string{"freeing the valve seat", "freeing the valve seat, and leak-down again"}, Minutes: 15, Way: Hand | Air, Mends: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"valve tapped", "seat cleaned", "valve reseated", "valve staked", "valves tapped"}, Fits: seatHeard,
 		Outcomes: []Outcome{
 			{Name: "it seals", Well: true, For: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"seals", "sealed", "loses less"}, After: []string{"it loses much less"}},

@@ -60,6 +60,24 @@ func leak(percent float64, at ...string) func(*Trial) {
 	}
 }
 
+// heardAt enters where the air goes of cylinders whose loss was read.
+func heardAt(at string) func(*Trial) {
+	return func(t *Trial) {
+		if t.Leakage == nil {
+			return
+		}
+		section := *t.Leakage
+		section.Dry = maps.Clone(section.Dry)
+		for n, read := range section.Dry {
+			if slices.Contains(t.on(), n) {
+				read.At = []string{at}
+				section.Dry[n] = read
+			}
+		}
+		t.Leakage = &section
+	}
+}
+
 // on are the cylinders that the check is made on; all where none are named.
 func (t *Trial) on() []string {
 	if len(t.Cylinders) == 0 {

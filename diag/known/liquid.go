@@ -135,12 +135,15 @@ func (c *Case) OilRanDown(name string) bool {
 }
 
 // OilGathersBelow reports that oil may have run into a cylinder that hangs below the
-// crankshaft: whatever else is found, the starter waits until it was turned by hand.
+// crankshaft: whatever else is found, the starter waits until it was turned by hand and,
+// since a little can lie there still, until it was looked into.
 func (c *Case) OilGathersBelow() bool {
 	if c.Engine.Kind != engine.Radial && c.Spec.Inverted != diag.Yes {
 		return false
 	}
-	return slices.ContainsFunc(c.Every(), func(n string) bool { return c.LiquidIn(n) == LiquidBelow })
+	return slices.ContainsFunc(c.Every(), func(n string) bool {
+		return c.LiquidIn(n) == LiquidBelow || c.HangsBelow(n) && c.Looks(n, "oil-wet") && c.NoLiquidCame(n) && c.SeenIn(n) == ""
+	})
 }
 
 // lowestThird is how far below the crankshaft, as a part of the lowest

@@ -271,5 +271,13 @@ func soundLookElsewhere(c *known.Case, s known.Subject) diag.Finding {
 	case tested:
 		f.Confidence = diag.Strong
 	}
+	if fuelLimitPassed(c) { // that they seal is no headline over a reading that is out
+		f.Headline = "not-explained"
+	}
 	return f
+}
+
+// fuelLimitPassed reports a limit of some fuel circuit that is not kept.
+func fuelLimitPassed(c *known.Case) bool {
+	return slices.ContainsFunc(c.Circuits(), func(k known.Circuit) bool { kept, _ := k.LimitsKept(); return !kept })
 }

@@ -167,6 +167,9 @@ func verdictFacts(c *known.Case, s *diag.Story) diag.Facts {
 		}
 	}
 	facts["Cylinders"] = diag.Names(names)
+	if r := rule.Named(f.Rule); r != nil && r.Open { // of these alone it says that they are not explained
+		facts["complaints"] = diag.Names(s.Explains)
+	}
 	return facts
 }
 

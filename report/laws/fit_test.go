@@ -216,14 +216,16 @@ func unfit(s *subject, k *tally, checks map[string]bool, on string) {
 // notMade looks at the readings that are a check's outcome, on the cylinders
 // that it is for.
 func notMade(s *subject, k *tally) {
-	leaked := map[string]bool{}
+	leaked, heard := map[string]bool{}, map[string]bool{}
 	for _, c := range s.out.Leakage.Cylinders {
 		leaked[c.Cylinder] = c.Loss != nil || len(c.At) > 0
+		heard[c.Cylinder] = len(c.At) > 0
 	}
 	made := map[string]func(string) bool{
 		"wet-test":            func(n string) bool { return bareNumber.MatchString(s.tree.text("compression", "wet", n)) },
 		"leak-down":           func(n string) bool { return leaked[n] },
 		"leak-down-pair":      func(n string) bool { return leaked[n] },
+		"leak-place":          func(n string) bool { return heard[n] || !leaked[n] },
 		"borescope":           func(n string) bool { return s.tree.has("borescope", n) },
 		"running-compression": func(n string) bool { return s.tree.has("compression", "running", n) },
 	}

@@ -119,6 +119,8 @@ func enter(s *subject, c *nextCheck, r result) *tree {
 			t.add([]string{"vehicle", "work-done"}, c.Name+" done: "+r.Name)
 			entered = true
 		}
+	case "leak-place":
+		entered = enterPlace(t, cylinders, r.Name)
 	case "wet-test", "repeat-wet":
 		entered = enterWet(s, t, cylinders, r.Name)
 		if c.Name == "repeat-wet" { // with the dose that the check names, and as a repeat
@@ -191,6 +193,24 @@ func enterLeakage(t *tree, cylinders []string, outcome string) bool {
 		one.put("loss", loss)
 		one.put("at", anys([]string{at}))
 		t.set(one, "leakage", "dry", name)
+	}
+	return true
+}
+
+// enterPlace writes where the air goes beside the losses that were read; false where
+// a loss is no figure with a place for that.
+func enterPlace(t *tree, cylinders []string, outcome string) bool {
+	at := map[string]string{"exhaust port": "exhaust"}[outcome]
+	if at == "" {
+		at = outcome
+	}
+	for _, name := range cylinders {
+		if !t.has("leakage", "dry", name, "loss") {
+			return false
+		}
+	}
+	for _, name := range cylinders {
+		t.set(anys([]string{at}), "leakage", "dry", name, "at")
 	}
 	return true
 }

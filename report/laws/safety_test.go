@@ -18,7 +18,7 @@ var (
 		"bank-trims purge-pinch fuel-pressure-test held-pressure repeat-hose-test vacuum-at-hose restrict-return return-to-can pinch-feed-and-return charge-and-repeat " +
 		"dry-chambers oil-consumption cap-and-cool spark-test clear-hose second-fuel-gauge")
 	// turningChecks turn the crankshaft.
-	turningChecks = set("turn-by-hand turn-engine-check-cam watch-valve-gear cam-timing-marks valve-lash leak-down leak-down-pair ports-look")
+	turningChecks = set("turn-by-hand turn-engine-check-cam watch-valve-gear cam-timing-marks valve-lash leak-down leak-down-pair leak-place ports-look")
 	// pinchingChecks close a line.
 	pinchingChecks = set("restrict-return pinch-feed-and-return")
 )

@@ -24,6 +24,7 @@ var mixtureAnswers = map[string]func(b *bench, on []int) answer{
 	"carburettor-look":    func(b *bench, _ []int) answer { return yes(false, "", "all right") },
 	"air-filter-look":     func(b *bench, _ []int) answer { return yes(b.truth.restricted, "clogged", "clean") },
 	"vent-hose-pinch":     func(*bench, []int) answer { return yes(false, "", "no change") },
+	"vent-valve-look":     func(*bench, []int) answer { return yes(false, "", "it closes") },
 	"smoke-test": func(b *bench, _ []int) answer {
 		return yes(b.truth.airLeak || b.truth.crankSeal, "smoke comes out|comes out", "none comes out|none")
 	},

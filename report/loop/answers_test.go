@@ -143,6 +143,7 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"leak-down":       (*bench).takeLeakDown,
 	"leak-down-pair":  (*bench).takeLeakDown,
 	"leak-down-again": (*bench).takeLeakDownAgain,
+	"leak-place":      (*bench).takeLeakDown,
 	"borescope":       (*bench).look,
 	"piston-height": func(b *bench, on []int) answer { // no fault here bends a rod
 		return yes(b.anyOf(on, func(c *bore) bool { return c.liquid }), "water comes out|water", "all come up alike|alike")
