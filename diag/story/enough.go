@@ -19,7 +19,7 @@ const (
 	fewAnswers = 1
 	// fewTold is of how many the job says it in words before one more is taken to
 	// have been made.
-	fewTold = 3
+	fewTold = 2
 )
 
 // enough reports that so many checks were made, by the job's words or by their
