@@ -19,6 +19,9 @@ type Cause struct {
 	Advice   string                 // the line under a verdict that it leads, by its key; "" for none of its own
 	// Vague: it says what is so and not why; where a cause says why, that leads.
 	Vague bool
+	// Within are causes of which each says what this one does, and more: behind one of
+	// them a list has no room for it.
+	Within []string
 	// Lone: it befalls one cylinder, or two, and not all that are alike at once.
 	Lone bool
 	// Test: the test itself is at fault, and not the engine.
@@ -166,14 +169,24 @@ var underTheHead = []string{"head-gasket", "warped-or-cracked-head", "cracked-bo
 // shows as it closes up again.
 var setFirst = []string{"valve-lash", "valve-recession"}
 
+// stretched and sunk are what a valve that goes on losing its clearance is told apart from
+// once it is out.
+var (
+	stretched = []string{"valve-stretch", "exhaust-valve"}
+	sunk      = []string{"valve-stretch", "valve-recession"}
+)
+
 // behindTheCover are causes that are told apart once the camshaft's drive is open.
 var behindTheCover = []string{"cam-timing", "timing-drive", "cam-phaser", "worn-chain"}
 
 // SameWork reports causes that need not be told apart before the work that any of
 // them asks for.
 func SameWork(a, b string) bool {
-	return slices.ContainsFunc([][]string{underTheHead, setFirst}, func(work []string) bool { return slices.Contains(work, a) && slices.Contains(work, b) })
+	return slices.ContainsFunc([][]string{underTheHead, setFirst, stretched, sunk}, func(work []string) bool { return slices.Contains(work, a) && slices.Contains(work, b) })
 }
+
+// SetFirst reports causes for which the clearance is set first, whichever of them it is.
+func SetFirst(a, b string) bool { return slices.Contains(setFirst, a) && slices.Contains(setFirst, b) }
 
 // OneWork reports causes, found by a check, that one piece of work opens up.
 func OneWork(found []string) bool {

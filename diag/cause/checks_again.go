@@ -27,6 +27,11 @@ func notWarm(c *known.Case, _ []string) bool {
 // of the wet test sealed.
 func afterOil(c *known.Case) bool { return len(c.OilBefore()) > 0 }
 
+// leakageRead is an engine with pistons whose leakage was tested, so that it can be again.
+func leakageRead(c *known.Case, _ []string) bool {
+	return !c.Rotary() && c.Leakage != nil && c.Leakage.State == diag.Tested
+}
+
 // aircraft is an engine tested as aircraft are: where it leaks it is run, its valves are
 // staked and its rings have turned before it is read again.
 func aircraft(c *known.Case) bool    { return c.TestedAsAircraft() }
@@ -121,7 +126,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-compression", "rings", "wear", "exhaust-valve", "cam-timing", "washed-bore", "fault-in-each"}},
 			{Name: "even", Else: true, After: []string{"high enough"}}}},
-	{Name: "leak-down-again", Titles: []string{"leak-down test again", "repeating the leak-down test"}, Minutes: 15, Labour: 15, MinutesOf: readAgainTakes, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread"}, Way: Hand | Runs | Air, Again: true, Fits: pistons, Words: []string{"leak-down repeated", "leakage repeated"},
+	{Name: "leak-down-again", Titles: []string{"leak-down test again", "repeating the leak-down test"}, Minutes: 15, Labour: 15, MinutesOf: readAgainTakes, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread"}, Way: Hand | Runs | Air, Again: true, Fits: leakageRead, Words: []string{"leak-down repeated", "leakage repeated"},
 		Answers: func(c *known.Case) bool { return afterOil(c) || aircraft(c) },
 		Outcomes: []Outcome{
 			{Name: "loses more", For: []string{"rings", "scored-bore", "stuck-rings", "piston", "broken-ring-land", "washed-bore"}, Fits: afterOil, Words: []string{"more"}},

@@ -5,10 +5,10 @@ import "gaugesheet/diag/known"
 func injection(c *known.Case, _ []string) bool { return c.Injected() }
 
 // coiled is an engine of several coils or leads that can be changed about, where
-// one cylinder may be at fault: hard starting and weakness are the whole engine's.
+// a cylinder is suspected: without one there is none to change with another's.
 func coiled(c *known.Case, cylinders []string) bool {
 	some := len(cylinders) > 0 && len(cylinders) < len(c.Every())
-	return !c.Spec.Diesel() && c.Several() && (some || len(cylinders) == 0) && (some || c.Complains(misfire) || !c.Complains(hardStart, noStart, lowPower))
+	return !c.Spec.Diesel() && c.Several() && (some || len(cylinders) == 0 && c.OneMisfires())
 }
 
 // sparkOpen is an engine whose spark is looked at by itself: there is no good

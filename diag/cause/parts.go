@@ -15,6 +15,9 @@ type Part struct {
 	// Joint: it seals only as well as it was put together, so that it being new
 	// says less.
 	Joint bool
+	// Faces are what a joint seals against, for what is wrong with them: where it is new
+	// and what it was put in for is not cured, they are the likelier.
+	Faces []string
 }
 
 // RenewedParts are the parts whose renewal speaks against a cause: common practice, no
@@ -30,7 +33,7 @@ var RenewedParts = []Part{
 	{Words: []string{"rings", "ring set", "engine rebuilt", "engine overhauled", "rebuilt engine", "engine rebuild"}, Causes: []string{"rings", "oil-control-rings", "stuck-rings", "wear"}},
 	{Words: []string{"piston", "pistons", "engine rebuilt", "engine overhauled", "rebuilt engine", "engine rebuild"}, Causes: []string{"piston", "holed-piston", "broken-ring-land"}},
 	{Words: []string{"sleeve", "sleeves", "liner", "liners", "barrel", "barrels", "rebored", "rebore", "honed", "engine rebuilt", "engine overhauled", "rebuilt engine", "engine rebuild"}, Causes: []string{"scored-bore", "wear"}},
-	{Words: []string{"headgasket", "headgaskets"}, Causes: []string{"head-gasket"}, Joint: true},
+	{Words: []string{"headgasket", "headgaskets"}, Causes: []string{"head-gasket"}, Joint: true, Faces: []string{"warped-or-cracked-head"}},
 	{Words: []string{"lifter", "lifters", "hydraulic lifters", "followers"}, Causes: []string{"collapsed-lifter", "deactivation-lifter"}},
 	{Words: []string{"stem seals", "valve seals", "valve stem seals", "valve guides"}, Causes: []string{"guides-or-seals"}},
 	{Words: []string{"apex seals", "rotor seals", "rotor housings"}, Causes: []string{"apex-seal", "side-seal", "corner-seal", "rotor-wear"}},

@@ -1,11 +1,15 @@
 package cause
 
-import "gaugesheet/diag/known"
+import (
+	"slices"
+
+	"gaugesheet/diag/known"
+)
 
 // repairs are what is done about causes that are as good as known, by the key of its
 // words; of what stands under none there is more to be found out before it is done.
 var repairs = map[string][]string{
-	"head":      {"exhaust-valve", "inlet-valve", "bent-valve", "valve-recession"},
+	"head":      {"exhaust-valve", "inlet-valve", "bent-valve", "valve-recession", "valve-stretch"},
 	"gasket":    {"head-gasket", "warped-or-cracked-head", "cracked-bore"},
 	"bore":      {"rings", "broken-ring-land", "scored-bore", "holed-piston", "piston", "bent-rod"},
 	"valves":    {"valve-motion", "collapsed-lifter", "deactivation-lifter", "valve-springs"},
@@ -36,5 +40,13 @@ func RepairOf(c *known.Case, name string) string {
 	if (key == "head" || key == "bore") && c.OwnHeads(c.Every()) && c.AirCooled() && c.Several() {
 		return "barrel"
 	}
+	if key == "gasket" && gasketNew(c) {
+		return "gasket-again"
+	}
 	return key
+}
+
+// gasketNew is an engine whose head gasket was renewed before it leaked as it does.
+func gasketNew(c *known.Case) bool {
+	return slices.ContainsFunc(Renewed(c, nil), func(p *Part) bool { return slices.Contains(p.Causes, "head-gasket") })
 }

@@ -115,6 +115,7 @@ type repairs struct {
 	of                map[string]Repair
 	byPressure        map[string]Repair
 	byLoss            map[string]Repair
+	uncured           map[string]bool // bad before, and not sound now, however it moved
 }
 
 // Repaired gives what came of the work on each cylinder that was read before
@@ -158,7 +159,7 @@ func (c *Case) repaired() *repairs {
 	if c.repair != nil {
 		return c.repair
 	}
-	r := &repairs{of: map[string]Repair{}, byPressure: map[string]Repair{}, byLoss: map[string]Repair{}}
+	r := &repairs{of: map[string]Repair{}, byPressure: map[string]Repair{}, byLoss: map[string]Repair{}, uncured: map[string]bool{}}
 	c.repair = r
 	test := c.beforeWork()
 	if test == nil {
@@ -208,7 +209,7 @@ func (c *Case) WorkWasFor(complaint string) bool {
 // workHelped reports work after which some reading is better, of a cylinder or of the
 // fuel, and none worse or as bad as before.
 func (c *Case) workHelped() bool {
-	failed := len(c.RepairedTo(Worse)) + len(c.RepairedTo(Unchanged))
+	failed := len(c.RepairedTo(Worse)) + len(c.Those(c.Uncured))
 	helped := len(c.RepairedTo(Better)) + len(c.RepairedTo(Proved))
 	for _, k := range c.Circuits() {
 		switch what, _, _ := k.Repaired(); what {
@@ -265,6 +266,7 @@ func (c *Case) underNow(name string, value float64) bool {
 // one kind outweighs what the other proves.
 func (r *repairs) set(name string, bad, sound bool, moved int) Repair {
 	result := Repair("")
+	r.uncured[name] = r.uncured[name] || bad && !sound
 	switch {
 	case moved < 0:
 		result = Worse
@@ -281,6 +283,10 @@ func (r *repairs) set(name string, bad, sound bool, moved int) Repair {
 	}
 	return result
 }
+
+// Uncured reports a cylinder that was bad before the work and is not sound after it,
+// whether it reads a little better or not.
+func (c *Case) Uncured(name string) bool { return c.repaired().uncured[name] }
 
 // RepairBy is the result of the work on a cylinder by its compression, and by
 // its leakage.

@@ -36,6 +36,9 @@ func TestEachCylinder(t *testing.T) {
 	drops := func(from, apart float64, to ...float64) sample.Change {
 		return sample.Test("injectors", quantity.KPa, sample.At("pressure-drop from", "", from), sample.Each("pressure-drop to", to...), sample.Permits("from-mean", "", sample.NoLeast, apart))
 	}
+	done := func(work string) sample.Change {
+		return sample.Known(func(h *diag.History) { h.WorkDone = append(h.WorkDone, work) })
+	}
 	within := sample.Permits("exhaust", "", 0.25, 0.35)
 	missing := sample.Test("exhaust-gas", quantity.None, sample.InUnit("gas co", "idle", 0.3, quantity.Percent), sample.InUnit("gas co2", "idle", 12.5, quantity.Percent),
 		sample.InUnit("gas o2", "idle", 3.5, quantity.Percent), sample.InUnit("gas hc", "idle", 900, quantity.PartsMillion))
@@ -43,7 +46,14 @@ func TestEachCylinder(t *testing.T) {
 		{name: "held open on a low one", test: sample.Dry("inline-4", low3, valves(sample.TickedOf("exhaust", "3", "none"))), fires: "valve-held-open 3", first: "valve-lash", soon: diag.ActSoon},
 		{name: "tight on a low one", test: sample.Dry("inline-4", low3, valves(sample.Each("exhaust", 0.3, 0.3, 0.1, 0.3), within)), fires: "valve-held-open 3", first: "valve-lash"},
 		{name: "tight on a sound one", test: sample.Dry("inline-4", even, valves(sample.Each("exhaust", 0.3, 0.3, 0.1, 0.3), within)), fires: "clearance-tight 3", not: "valve-held-open"},
-		{name: "tight on most, on gas", test: sample.Dry("inline-4", even, sample.Spec(func(s *diag.Spec) { s.Fuel = "lpg" }), sample.Known(func(h *diag.History) { h.Onset = "slow over months" }), valves(sample.Each("exhaust", 0.2, 0.1, 0.12, 0.3), within)), fires: "clearance-tight 1,2,3", first: "valve-lash", next: "set-and-look-again"},
+		{name: "tight on most, on gas", test: sample.Dry("inline-4", even, sample.Spec(func(s *diag.Spec) { s.Fuel = "lpg" }), sample.Known(func(h *diag.History) { h.Onset = "slow over months" }), valves(sample.Each("exhaust", 0.2, 0.1, 0.12, 0.3), within)), fires: "clearance-tight 1,2,3", first: "valve-recession", next: "set-and-look-again"},
+		{name: "tight on most, on petrol", test: sample.Dry("inline-4", even, valves(sample.Each("exhaust", 0.2, 0.1, 0.12, 0.3), within)), fires: "clearance-tight 1,2,3", first: "valve-lash", next: "set-and-look-again"},
+		{name: "tight at both valves of most, on gas", test: sample.Dry("inline-4", even, sample.Spec(func(s *diag.Spec) { s.Fuel = "cng" }), valves(sample.Each("exhaust", 0.2, 0.1, 0.12, 0.3), sample.Each("inlet", 0.1, 0.2, 0.2, 0.2), within, sample.Permits("inlet", "", 0.15, 0.25))), fires: "clearance-tight 1,2,3", first: "valve-lash"},
+		{name: "none again after it was set twice", test: sample.Dry("inline-4", low3, sample.Leak("3", 45, "exhaust"), done("exhaust clearance of 3 set twice in 600 miles"), valves(sample.TickedOf("exhaust", "3", "none"))), fires: "clearance-closes-again 3", first: "valve-stretch", soon: diag.DoNotRun, sure: diag.Strong},
+		{name: "tight again after it was set", test: sample.Dry("inline-4", even, done("valves adjusted 500 miles ago"), valves(sample.Each("exhaust", 0.3, 0.3, 0.1, 0.3), within)), fires: "clearance-closes-again 3", first: "valve-stretch", soon: diag.ActSoon},
+		{name: "all tight after one setting", test: sample.Dry("inline-4", even, done("valves adjusted 500 miles ago"), valves(sample.Each("exhaust", 0.1, 0.1, 0.1, 0.1), within)), fires: "clearance-tight 1,2,3,4", first: "valve-lash", not: "clearance-closes-again"},
+		{name: "set, and not said when", test: sample.Dry("inline-4", low3, done("valve lash of 3 set"), valves(sample.TickedOf("exhaust", "3", "none"))), fires: "valve-held-open 3", not: "clearance-closes-again", first: "valve-lash", next: "set-and-retest"},
+		{name: "set by the sheet's own check", test: sample.Dry("inline-4", low3, done("set and retest done on 3: it stays low, for 2 weeks"), valves(sample.TickedOf("exhaust", "3", "none"))), not: "clearance-closes-again"},
 		{name: "tight on one, on gas", test: sample.Dry("inline-4", even, sample.Spec(func(s *diag.Spec) { s.Fuel = "lpg" }), valves(sample.Each("exhaust", 0.3, 0.3, 0.12, 0.3), within)), fires: "clearance-tight 3", first: "valve-lash"},
 		{name: "loose", test: sample.Dry("inline-4", even, valves(sample.Each("exhaust", 0.3, 0.3, 0.55, 0.3), within)), fires: "clearance-loose 3", first: "valve-loose"},
 		{name: "clearance right", test: sample.Dry("inline-4", low3, valves(sample.Each("exhaust", 0.3, 0.3, 0.3, 0.3), within)), not: "valve-held-open clearance-tight clearance-loose"},

@@ -134,7 +134,9 @@ func oilFromAbove(c *known.Case, _ known.Subject) []Voice {
 }
 
 // puffAlone is oil that ran down while the engine stood.
-var puffAlone = known.OfEngine("a flat, radial or inverted engine that smokes blue at the start and at no other time, and no cylinder low", func(c *known.Case) bool { return c.PuffAtStart() && !readsLow(c) })
+var puffAlone = known.OfEngine("a flat, radial or inverted engine that smokes blue at the start and at no other time, no cylinder low and no scored wall seen", func(c *known.Case) bool {
+	return c.PuffAtStart() && !readsLow(c) && !c.AnySeen(c.Every(), known.ScoredWords)
+})
 
 var (
 	liquidSeen     = liquid("liquid seen in it", known.LiquidSeen)

@@ -48,6 +48,10 @@ var leakageSigns = []Sign{
 		}), Kind: OfLeakage, About: "cylinders",
 		Against: denies(DryUp, "air-elsewhere", "exhaust-valve", "inlet-valve", "valve-lash", "stuck-valve", "bent-valve"),
 	},
+	{ // what goes there alone does not go past a valve as well
+		When: pastPistonAlone, Kind: OfLeakage, About: "cylinders",
+		Against: append(denies(DryUp, "air-elsewhere", "exhaust-valve", "inlet-valve", "valve-lash", "stuck-valve", "bent-valve"), denies(Known, "air-elsewhere", "carbon-on-seat", "valve-recession", "sticking-valve")...),
+	},
 	{
 		When: known.OfAll("most of its air at the crankcase, of an engine whose pushrods do not run beside the bore", func(c *known.Case, n string) bool {
 			return c.LeaksAt(n, known.AtCrankcase) && c.LostAt(n) == known.AtCrankcase && !c.PushrodChamber()
@@ -104,6 +108,11 @@ var (
 	besideLow = known.OfAll("low beside a low one, under one gasket", func(c *known.Case, n string) bool {
 		return slices.ContainsFunc(lowNeighbours(c), func(run []string) bool { return slices.Contains(run, n) })
 	})
+	// pastPistonAlone is a cylinder that was listened to, and whose air goes past its piston.
+	pastPistonAlone = known.All(tooHigh, known.OfAll("its air at the crankcase and at no other place", func(c *known.Case, n string) bool {
+		l := c.Leak(n)
+		return l != nil && slices.Equal(l.At, []string{known.AtCrankcase})
+	}))
 	gaping  = known.OfAll("more than 60 % lost, at a valve", gapes)
 	atValve = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.All(known.AirAt(known.AtInlet), known.InletValved)))
 )

@@ -28,7 +28,7 @@ var repairRules = []Rule{
 		Name: "better-after-repair", Title: "Better after the work", Class: Information, About: diag.AboutCylinders,
 		Why: "A rise beyond what two tests can differ by is the work's. A cylinder that was bad and is better is not thereby sound: " +
 			"new rings settle over the first hours, and a second fault may be left.",
-		Source: "common practice, no source", Of: repairedTo(known.Better), Kind: OfEarlier, Say: repaired(diag.NoAction), Headline: "better-after-repair",
+		Source: "common practice, no source", Of: repairedTo(known.Better), Kind: OfEarlier, Say: betterNow, Headline: "better-after-repair", Variants: []string{"not-cured"},
 	},
 	{
 		Name: "repaired-and-proved", Title: "Repaired, and proved", Class: Sound, About: diag.AboutCylinders,
@@ -118,6 +118,15 @@ func repaired(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Findin
 		}
 		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: facts}
 	}
+}
+
+// betterNow is a rise, and of cylinders that are not sound for it, that it was no cure.
+func betterNow(c *known.Case, s known.Subject) diag.Finding {
+	f := repaired(diag.NoAction)(c, s)
+	if slices.ContainsFunc(s.Cylinders, c.Uncured) {
+		f.Variant, f.Urgency = "not-cured", diag.CheckAgain
+	}
+	return f
 }
 
 // toBeSeen are the complaints that the work was done for.

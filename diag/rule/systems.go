@@ -127,7 +127,9 @@ func weighBase(c *known.Case, s known.Subject) []Voice {
 func weighCam(c *known.Case, _ known.Subject) []Voice {
 	slack, _ := known.Over(c.Measured(known.Timing).Reading("chain-slack"))
 	cam, _ := known.Past(c.Measured(known.Timing).Reading("cam"))
-	return slices.Concat(where(cam, speaks(Heard, "cam-timing")), where(slack, append(speaks(Heard+Known, "worn-chain"), speaks(Known, "cam-timing")...)))
+	unread := cam && c.Measured(known.Timing).Reading("chain-slack") == nil // what let it come late is not known
+	chain := where(c.Spec.TimingDrive == "chain", speaks(Known, "worn-chain"))
+	return slices.Concat(where(cam, append(speaks(Heard, "cam-timing"), denies(Heard, "timing-explains", "wear", "rings")...)), where(unread, append(chain, speaks(Hint, "worn-chain", "timing-drive", "cam-phaser")...)), where(slack, append(speaks(Heard+Known, "worn-chain"), speaks(Known, "cam-timing")...)))
 }
 
 // startingRules are on the starter's current as a whole; that of cylinders is

@@ -129,11 +129,16 @@ func wetRose(c *known.Case, s known.Subject) []Voice {
 }
 
 // wetStayed speaks for what oil cannot seal. Without pressure that is also a
-// valve that hangs open or a hole; a broken ring land is never against it.
+// valve that hangs open or a hole; a broken ring land is never against it. Where the
+// air was heard in the crankcase alone, it is what lets it past the piston and is too
+// wide for oil.
 func wetStayed(c *known.Case, s known.Subject) []Voice {
 	weight := softly(c, DryUp, true)
 	list := denies(weight, "no-wet-rise", sealedByOil...)
 	switch {
+	case pastPistonAlone.Holds(c, s) && !c.Ported():
+		return slices.Concat(list, denies(weight, "no-wet-rise", "rings"), speaks(3*weight, "broken-ring-land"), speaks(weight, "piston", "holed-piston"),
+			where(c.PushrodChamber(), speaks(weight, "head-gasket")))
 	case hasDead(c, s.Cylinders):
 		list = append(list, speaks(weight, "stuck-valve", "holed-piston", "bent-valve", "valve-motion")...)
 	case c.Ported():

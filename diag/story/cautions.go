@@ -21,6 +21,7 @@ type caution struct {
 // ask for, and last what holds for every sheet.
 var allCautions = []caution{
 	{"do-not-run", func(s *sheetAsks) bool { return !s.mayRun() }},
+	{"valves-meet", func(s *sheetAsks) bool { return s.Spec.Interference != diag.No && s.HasValves() && s.driveFirst() }},
 	{"hybrid", func(s *sheetAsks) bool { return s.Spec.Hybrid == diag.Yes }},
 	{"liquid-lock", func(s *sheetAsks) bool { return s.byHand() && !s.Spec.Diesel() }},
 	{"injectors-out", func(s *sheetAsks) bool { return s.byHand() && s.Spec.Diesel() }},
@@ -75,6 +76,14 @@ func (s *sheetAsks) cranked() bool {
 func (s *sheetAsks) caused(names ...string) bool {
 	return slices.ContainsFunc(s.d.Stories, func(x diag.Story) bool {
 		return x.Urgency != diag.NoAction && slices.ContainsFunc(x.Causes, func(p diag.Phrase) bool { return slices.Contains(names, p.Key) })
+	})
+}
+
+// driveFirst reports a story that presses and whose first cause is in what drives the
+// camshaft.
+func (s *sheetAsks) driveFirst() bool {
+	return slices.ContainsFunc(s.d.Stories, func(x diag.Story) bool {
+		return x.Urgency.Rank() > diag.CheckAgain.Rank() && len(x.Causes) > 0 && cause.OneWork([]string{x.Causes[0].Key, "cam-timing"})
 	})
 }
 

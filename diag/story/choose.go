@@ -98,7 +98,7 @@ func (s *story) mayAsk(c *known.Case, shares []share, at diag.Urgency) candidate
 			}
 		}
 		minutes := labour / surest(check, first)
-		if slices.Contains(check.Mends, first) {
+		if s.mendsFirst(check) {
 			minutes -= mendFirst
 		}
 		if (check.Proves(&firstAlone) || minutes < 0) && (k.proof == nil || minutes < cheapest) {
@@ -131,8 +131,10 @@ func (s *story) pressing(all cause.Set) cause.Set {
 // be run is given up, or the shortest that concerns another cause.
 func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgency) *cause.Check {
 	looked, alone := len(s.book.found()) > 0, s.leftOver(shares)
-	best, mends := k.best, k.proof != nil && slices.Contains(k.proof.Mends, s.book.first())
+	best, mends := k.best, k.proof != nil && s.mendsFirst(k.proof)
 	switch {
+	case !mends && s.measured() && cause.RepairOf(c, s.book.first()) != "":
+		return k.opens(s.book.first())
 	case !mends && s.proven(shares) && cause.RepairOf(c, s.book.first()) != "": // the work is next
 		return nil
 	case mends && (best == nil || s.asGoodAsProven(shares) || s.measuredOff()):
@@ -140,6 +142,8 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 	case alone: // checks have ruled out the others
 		best = nil
 	case best == nil && !looked: // what was found is not looked for again
+		best = k.proof
+	case best == nil && k.proof != nil && s.opensUnsure(c) && !k.proof.Is(cause.Opens):
 		best = k.proof
 	}
 	if best == nil && !alone && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && (!looked || answered(c) == 0) {
@@ -149,6 +153,34 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 		best = shortestOf(k.open, shares[1:])
 	}
 	return best
+}
+
+// opensUnsure reports a cause that was seen, for which the engine would be opened, with no
+// reading that bears it out: a mark may be older than the trouble.
+func (s *story) opensUnsure(c *known.Case) bool {
+	first := s.book.first()
+	opened := slices.Contains([]string{"bore", "barrel", "head", "rotor"}, cause.RepairOf(c, first))
+	return opened && s.Urgency != diag.DoNotRun && s.Confidence != diag.Strong && s.book.seen(first)
+}
+
+// opens is the shortest check that takes apart what shows a cause, nil for none: then that
+// is the work.
+func (k candidates) opens(first string) *cause.Check {
+	var best *cause.Check
+	about := cause.SetOf(first)
+	for _, check := range k.open {
+		if check.Is(cause.Opens) && check.Proves(&about) && (best == nil || check.Minutes < best.Minutes) {
+			best = check
+		}
+	}
+	return best
+}
+
+// mendsFirst reports a check that puts the first cause right, or another for which the
+// same is done first.
+func (s *story) mendsFirst(k *cause.Check) bool {
+	first := s.book.first()
+	return slices.ContainsFunc(k.Mends, func(name string) bool { return name == first || cause.SetFirst(name, first) && s.book.weighs(name) })
 }
 
 // shortestOf is the shortest of some checks that concerns the likeliest cause
@@ -205,6 +237,17 @@ func (s *story) asGoodAsProven(shares []share) bool {
 // that is none. It is put right before anything else is asked.
 func (s *story) measuredOff() bool {
 	return s.book.heaviest(s.book.first(), rule.OfClearance) >= rule.Known
+}
+
+// byLimit are the kinds of tests that measure a cause itself against its limit: where
+// the camshaft stands, and what holds the exhaust back.
+var byLimit = []rule.Kind{rule.OfTiming, rule.OfExhaust}
+
+// measured reports a story whose first cause was measured to be there, past its limit, with
+// nothing against it. What is asked next is what shows why it is, and that is the work.
+func (s *story) measured() bool {
+	first := s.book.first()
+	return len(s.Against) == 0 && s.Confidence != diag.Weak && slices.ContainsFunc(byLimit, func(k rule.Kind) bool { return s.book.heaviest(first, k) >= rule.Heard })
 }
 
 // leftOver reports a story of which checks, two at least, have ruled out causes

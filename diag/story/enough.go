@@ -106,7 +106,7 @@ func (s *story) setRepair(c *known.Case) {
 	if s.Next != nil || s.Urgency.Rank() <= diag.CheckAgain.Rank() || first == "" || s.About == diag.AboutTest {
 		return
 	}
-	if shares := s.book.shares(); len(s.book.found()) > 0 || len(shares) > 0 && (s.proven(shares) || s.asGoodAsProven(shares)) {
+	if shares := s.book.shares(); len(s.book.found()) > 0 || len(shares) > 0 && (s.proven(shares) || s.measured() || s.asGoodAsProven(shares)) {
 		s.Repair = cause.RepairOf(c, first)
 	}
 }
@@ -122,7 +122,9 @@ func (s *story) proven(shares []share) bool {
 			part += x.part
 		}
 	}
-	there := slices.ContainsFunc([]rule.Kind{rule.OfLeakage, rule.OfSight, rule.OfCooling}, func(k rule.Kind) bool { return s.book.heaviest(first, k) >= rule.Heard })
+	there := slices.ContainsFunc(shares, func(x share) bool {
+		return (x.cause == first || cause.SameWork(x.cause, first)) && slices.ContainsFunc([]rule.Kind{rule.OfLeakage, rule.OfSight, rule.OfCooling}, func(k rule.Kind) bool { return s.book.heaviest(x.cause, k) >= rule.Heard })
+	})
 	return there && part >= nearlyAll && len(s.Against) == 0 && len(s.book.agreeing(first)) >= 2
 }
 

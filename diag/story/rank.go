@@ -194,9 +194,12 @@ func (b *ledger) first() string {
 // top gives the likeliest causes, at most three, so far without their facts.
 func (b *ledger) top() []diag.Phrase {
 	order := b.sorted()
-	list := make([]diag.Phrase, min(len(order), shownCauses))
-	for i := range list {
-		list[i].Key = order[i]
+	list := make([]diag.Phrase, 0, min(len(order), shownCauses))
+	for i, name := range order {
+		said := slices.ContainsFunc(cause.Named(name).Within, func(w string) bool { return slices.Contains(order[:i], w) })
+		if len(list) < shownCauses && !said {
+			list = append(list, diag.Phrase{Key: name})
+		}
 	}
 	return list
 }

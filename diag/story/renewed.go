@@ -18,6 +18,9 @@ func (b *ledger) renewed(s *story) {
 	same := b.unchanged(cylinders)
 	for _, p := range cause.Renewed(b.c, cylinders) {
 		weight := -rule.Known
+		if p.Joint && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !b.c.Uncured(n) }) {
+			b.facesOf(p)
+		}
 		switch {
 		case p.Joint && (b.c.LosesCoolant() || len(cylinders) > 1):
 			continue
@@ -30,6 +33,16 @@ func (b *ledger) renewed(s *story) {
 			if b.knows(name) && b.firstSaid("renewed", name) {
 				b.add(rule.Voice{Cause: name, Weight: weight, Says: "part-renewed"}, rule.OfHistory, "the work done: "+p.Words[0]+" renewed", nil)
 			}
+		}
+	}
+}
+
+// facesOf speaks for what a new joint seals against, where it has not cured what it was
+// put in for.
+func (b *ledger) facesOf(p *cause.Part) {
+	for _, name := range p.Faces {
+		if b.knows(name) && b.firstSaid("faces", name) {
+			b.add(rule.Voice{Cause: name, Weight: rule.Known}, rule.OfHistory, "the work done: "+p.Words[0]+" renewed, and not cured", nil)
 		}
 	}
 }

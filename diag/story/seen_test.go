@@ -26,7 +26,7 @@ func TestSeenLeads(t *testing.T) {
 	}{
 		{"a scored wall", sample.Dry("inline-4", low, bore(diag.Bore{Wall: "scored"})), "scored-bore", false},
 		{"a scored wall, and oil lifts it", sample.Dry("inline-4", low, wet, bore(diag.Bore{Wall: "scored"}), sample.Plug("oil-wet", "3")), "scored-bore", false},
-		{"a scored wall, nothing else tested but a plug", sample.Of("inline-4", sample.Looks("normal", "normal", "oil-wet", "normal"), bore(diag.Bore{Wall: "scored"})), "scored-bore", false},
+		{"a scored wall, nothing else tested but a plug", sample.Of("inline-4", sample.Looks("normal", "normal", "oil-wet", "normal"), bore(diag.Bore{Wall: "scored"})), "scored-bore", true}, // by what it loses, before it is opened
 		{"a burnt valve, and air at it", sample.Dry("inline-4", low, sample.Leak("3", 60, "exhaust"), bore(diag.Bore{Valves: "burnt"})), "exhaust-valve", false},
 		{"a hole and a scored wall, and metal on the plug", sample.Dry("inline-4", low, sample.Plug("detonation", "3"), bore(diag.Bore{Wall: "scored", Crown: "holed"})), "holed-piston", false},
 		{"carbon on the seat, and air at it", sample.Dry("inline-4", low, sample.Leak("3", 18, "inlet"), bore(diag.Bore{Seat: "carbon"})), "carbon-on-seat", true}, // it is cleaned,

@@ -64,7 +64,11 @@ func threeAgree(s *subject, k *tally) {
 		return
 	}
 	var low, even []string
+	dry := map[string]float64{} // as it was read, "97 psi" too
 	for _, c := range s.out.Compression.Cylinders {
+		if c.Dry != nil {
+			dry[c.Cylinder] = *c.Dry
+		}
 		switch {
 		case c.Dry == nil:
 			return
@@ -94,8 +98,7 @@ func threeAgree(s *subject, k *tally) {
 		t.drop("job", "complaints")
 		t.drop("compression", "limits")
 		for name, rise := range map[string]float64{low[0]: fault.rise, even[0]: 1.02} {
-			v, _ := strconv.ParseFloat(s.tree.text("compression", "dry", name), 64)
-			t.set(strconv.FormatFloat(v*rise, 'f', 1, 64), "compression", "wet", name)
+			t.set(strconv.FormatFloat(dry[name]*rise, 'f', 1, 64), "compression", "wet", name)
 		}
 		one := newTree()
 		one.put("loss", "40 %")

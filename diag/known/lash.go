@@ -1,0 +1,87 @@
+package known
+
+import (
+	"regexp"
+	"slices"
+)
+
+// Words of work that set a valve's clearance, in plain form: the name of it, and what was
+// done to it.
+var (
+	lashNamed = []string{"valve lash", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "clearance", "lash", "valves"}
+	lashDone  = []string{"set", "reset", "adjusted", "readjusted", "backed off", "opened up", "shimmed", "corrected"}
+)
+
+// ofSheet are words with which a sheet's own check ends: what was measured is then
+// older than the work.
+var ofSheet = regexp.MustCompile(`\bset and (?:retest|tested again|test again|look again|looked at again)|clearance set and (?:compression repeated|looked at again)`)
+
+// oftener are words that say that a thing was done more than once, and overTime also those
+// that say when, or how far back: it was done before the readings.
+var (
+	oftener  = regexp.MustCompile(often)
+	overTime = regexp.MustCompile(often + `|\b(?:ago|last (?:week|month|year|summer|winter|spring|autumn|fall|service|time)|(?:in|within|after|for|since) (?:the )?(?:last )?[\d.,]+ ?(?:km|mi|miles|kilometres|kilometers|hours|h|weeks|months|days))\b`)
+)
+
+const often = `\b(?:twice|thrice|repeatedly|again and again|keeps|(?:two|three|four|five|several|many|[2-9]) ?(?:times|x)|(?:second|third|2nd|3rd) time)\b`
+
+// A LashWork is what the work done says of the setting of a cylinder's clearances.
+type LashWork struct {
+	Set    bool // it was set
+	Before bool // before it was measured, by when or how often that was
+	Named  bool // of this cylinder by its name
+	Often  bool // more than once
+}
+
+// LashSet is what the work done, and that between two tests, says of the setting of a
+// cylinder's clearances; what is years back says nothing of now.
+func (c *Case) LashSet(n string) (done LashWork) {
+	lines := c.History.WorkDone
+	if c.Before != nil && c.Before.Done != "" {
+		lines = append(slices.Clone(lines), c.Before.Done)
+	}
+	for _, line := range lines {
+		w := c.workOf(line)
+		if !w.on([]string{n}) || !w.Says(lashNamed...) || !w.Says(lashDone...) || ofSheet.MatchString(w.Text) || longAgo.MatchString(w.Text) {
+			continue
+		}
+		done.Set = true
+		done.Named = done.Named || len(w.Cylinders) > 0
+		done.Before = done.Before || overTime.MatchString(w.Text)
+		done.Often = done.Often || oftener.MatchString(w.Text)
+	}
+	return done
+}
+
+// ClosedAgain reports a cylinder of which an exhaust or inlet valve has too little
+// clearance, or none, although the work done says that it was set before. Where most have
+// too little after one setting of all of them, they were set wrong.
+func (c *Case) ClosedAgain(n string) bool {
+	if !c.tightened(n) {
+		return false
+	}
+	done := c.LashSet(n)
+	return done.Before && (done.Often || done.Named || 2*len(c.Those(c.tightened)) < len(c.Every()))
+}
+
+// tightened reports a cylinder of which a valve has too little clearance, or none.
+func (c *Case) tightened(n string) bool {
+	tight, _ := c.ClearanceOff(n, Under)
+	return tight != nil || len(c.NoClearance(n)) > 0
+}
+
+// ClearanceClosedAgain is that as a condition.
+var ClearanceClosedAgain = OfAll("a valve clearance under its limit, or none, that was set before by the work done", (*Case).ClosedAgain)
+
+// SeatsSink reports an engine that burns gas, most of whose exhaust valves have too little
+// clearance and none of whose inlet valves: these were not all set wrong.
+func (c *Case) SeatsSink() bool {
+	short := len(c.ExhaustTight())
+	if !c.GasFuel() || short < 2 || 2*short <= len(c.Every()) {
+		return false
+	}
+	return !slices.ContainsFunc(c.Every(), func(n string) bool {
+		tight, _ := Under(c.Measured(Clearance).Of("inlet", n))
+		return tight || slices.Contains(c.NoClearance(n), "inlet")
+	})
+}

@@ -1,0 +1,150 @@
+package rule
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+const byClearance = "limits: the job's own; TM 1-1500-204-23-1: clearance before a valve is condemned; a tenth less lift is judgement"
+
+// lashSet are valves whose clearance can be set at all.
+var lashSet = known.OfEngine("no hydraulic lifters", (*known.Case).LashCanBeSet)
+
+// clearanceRules are on valve clearance and lift: the cheapest reversal of a
+// burnt valve.
+var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
+	{
+		Name: "valve-held-open", Title: "A valve without clearance on a low cylinder",
+		Why:  "A valve that its gear holds open cannot seal, burnt or not. The clearance is set, the engine run, and the compression read again before a head comes off.",
+		When: known.All(lashSet, known.Any(known.ValveHeldOpen, known.ClearanceTight), known.Low), Needs: []known.Need{known.NeedsCompression},
+		Weigh: weighHeld, Say: clearance(known.Under, diag.ActSoon), Headline: "valve-held-open", SaysBetterThan: []string{"clearance-tight", "exhaust-valve-agrees", "inlet-valve-agrees", "one-low", "leaks-at-exhaust", "leaks-at-inlet"},
+	},
+	{
+		Name: "clearance-tight", Title: "Valve clearance under its limit",
+		Why:  "A valve that is tight when cold is open when hot, and burns.",
+		When: known.All(lashSet, known.Any(known.ClearanceTight, known.ValveHeldOpen)), Weigh: weighTight, Say: clearance(known.Under, diag.ActSoon), Headline: "clearance-tight",
+	},
+	{
+		Name: "clearance-loose", Title: "Valve clearance over its limit",
+		Why:  "A loose valve is noisy, opens late and too little, and hammers its gear.",
+		When: known.All(lashSet, known.ClearanceLoose), For: speaks(Known, "valve-loose"), Say: clearance(known.Over, diag.ActSoon), Headline: "clearance-loose",
+	},
+	{
+		Name: "clearance-closing-up", Title: "An exhaust clearance that closes up",
+		Why:  "A clearance that is less than all the others and less than it was is a seat or a valve that recedes into the head. It is set, and looked at again by distance: what closes again will burn.",
+		When: known.ClearanceCloses, For: append(speaks(Known, "valve-recession"), speaks(DryUp, "valve-lash")...), Say: func(c *known.Case, s known.Subject) diag.Finding {
+			now, was := c.ClosingUp(s.Name())
+			f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: measuredFacts(now)}
+			f.Facts["was"] = was.Entered
+			return f
+		}, Headline: "clearance-closing-up",
+	},
+	{
+		Name: "clearance-closes-again", Title: "A clearance that was set and has closed up again",
+		Why:  "A clearance goes on closing for one of two reasons: the seat sinks into the head, or the valve stretches, and then its head breaks off and takes the piston with it. It is not set once more: the head comes off while there is a valve to look at.",
+		When: known.All(lashSet, known.ClearanceClosedAgain), Weigh: weighClosed, Against: append(denies(3*Heard, "was-set-before", "valve-lash"), denies(Heard, "was-set-before", "carbon-on-seat")...), Say: closedAgain, Headline: "clearance-closes-again",
+		SaysBetterThan: []string{"valve-held-open", "clearance-tight", "clearance-closing-up"},
+	},
+	{
+		Name: "lift-low", Title: "A valve that opens too little",
+		Why:  "A lobe that is worn round, a follower or a rocker that gives, lets a valve open less than the others do.",
+		When: known.LiftsLittle, For: append(speaks(Heard, "valve-motion"), speaks(DryUp, "collapsed-lifter")...), Say: lift, Headline: "lift-low",
+	},
+	{
+		Name: "lobe-agrees", Title: "Low, tight, and a valve that opens too little",
+		Why:  "A cylinder that loses no air and still holds little pressure is one that does not get its charge. The valve that opens too little says why.",
+		When: known.All(known.LiftsLittle, known.Low, known.OfAll("hardly any air lost", holdsAir)), Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		For: append(speaks(Heard, "valve-motion"), Voice{Cause: "valve-motion", Weight: Known, Kind: OfLeakage}), Say: surely(lift), Headline: "lift-low", SaysBetterThan: []string{"lift-low", "low-but-tight"},
+	},
+})
+
+// weighTight: exhaust clearances that are short in most cylinders at once were not
+// all set wrong.
+func weighTight(c *known.Case, s known.Subject) []Voice {
+	return append(speaks(Known, "valve-lash"), weighSeats(c, s)...)
+}
+
+// weighHeld: a valve that is held open is set first; where seats sink it is that they
+// have, and not how it was set.
+func weighHeld(c *known.Case, s known.Subject) []Voice {
+	lash := speaks(Heard, "valve-lash")
+	if c.SeatsSink() {
+		lash = speaks(Hint, "valve-lash")
+	}
+	return append(lash, weighSeats(c, s)...)
+}
+
+// weighSeats speaks for seats that wear into the head, soonest on gas.
+func weighSeats(c *known.Case, _ known.Subject) []Voice {
+	short := len(c.ExhaustTight())
+	most := short > 1 && 2*short > len(c.Every())
+	return slices.Concat(where(most, speaks(Hint, "valve-recession")), where(c.SeatsSink(), speaks(Heard, "valve-recession")))
+}
+
+// weighClosed: one valve that goes on closing stretches, or sinks; where most do, the
+// seats sink.
+func weighClosed(c *known.Case, s known.Subject) []Voice {
+	first, then := "valve-stretch", "valve-recession"
+	if short := len(c.ExhaustTight()); short > 1 && 2*short > len(c.Every()) {
+		first, then = then, first
+	}
+	list := append(speaks(2*Heard, first), speaks(Heard, then)...)
+	if known.AirAt(known.AtExhaust).Holds(c, s) || known.AirAt(known.AtInlet).Holds(c, s) {
+		list = append(list, Voice{Cause: first, Weight: Heard, Kind: OfLeakage})
+	}
+	return list
+}
+
+// closedAgain stops the engine where it was set more than once: what stretches breaks.
+func closedAgain(c *known.Case, s known.Subject) diag.Finding {
+	f := clearance(known.Under, diag.ActSoon)(c, s)
+	f.Facts["often"] = c.LashSet(s.Name()).Often
+	if c.LashSet(s.Name()).Often {
+		f.Urgency = diag.DoNotRun
+	}
+	return f
+}
+
+func holdsAir(c *known.Case, n string) bool {
+	if c.Sums.Leakage == nil {
+		return false
+	}
+	r := c.Sums.Leakage.Cylinder(n)
+	return r != nil && r.Loss != nil && !known.Beyond(*r.Loss, known.GoodLoss)
+}
+
+// clearance is the clearance of a cylinder that is past its limit on a side, or
+// that there is none.
+func clearance(is func(*diag.MeasuredReading) (bool, bool), u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		n := s.Name()
+		if none := c.NoClearance(n); len(none) > 0 {
+			return diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: diag.Facts{"none": true, "exhaust": none[0] == "exhaust", "value": "", "limit": ""}}
+		}
+		m, clear := c.ClearanceOff(n, is)
+		f := measuredFinding(m, clear, u)
+		f.Facts["none"], f.Facts["exhaust"] = false, m.Name == "exhaust"
+		if known.ByAHair(m) && f.Urgency == diag.ActSoon {
+			f.Urgency = diag.CheckAgain
+		}
+		return f
+	}
+}
+
+// surely is a finding of which two kinds of tests are sure.
+func surely(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		f := say(c, s)
+		f.Confidence = diag.Strong
+		return f
+	}
+}
+
+func lift(c *known.Case, s known.Subject) diag.Finding {
+	m := c.LiftLow(s.Name())
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: measuredFacts(m)}
+	f.Facts["exhaust"], f.Facts["few"] = m.Name == "lift exhaust", c.Few()
+	return f
+}
