@@ -69,7 +69,7 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{{Name: "the wrong plug", For: []string{"wrong-heat-range", "wrong-plug-reach", "wrong-plug"}, Words: []string{"wrong"}}, {Name: "the right plug", Else: true, Words: []string{"right"}}}},
 	{Name: "smoke-test", Minutes: 20, Whole: true,
 		Outcomes: []Outcome{
-			{Name: "smoke comes out", For: []string{"air-leak", "manifold-gasket", "injector-seals", "bank-exhaust-leak", "shared-runner", "sensor-or-air-leak"}, Words: []string{"leak", "comes out"}},
+			{Name: "smoke comes out", For: []string{"air-leak", "manifold-gasket", "intake-coolant-gasket", "injector-seals", "bank-exhaust-leak", "shared-runner", "sensor-or-air-leak"}, Words: []string{"leak", "comes out"}},
 			{Name: "none comes out", Else: true, Words: []string{"none", "no leak"}}}},
 	{Name: "fuel-trims", Baseline: true, Minutes: 10, Whole: true, Way: Runs, Fits: mixtureInDoubt, Made: measuredTest(known.Trims), Words: []string{"trims"},
 		Outcomes: []Outcome{

@@ -17,7 +17,9 @@ var systemCauses = []Cause{
 	{Name: "egr-open", Fits: func(c *known.Case) bool { return c.MayRecirculate() }, Explains: []string{misfire, lowPower}},
 	{Name: "coolant-leak-outside", Fits: wet, Explains: []string{coolantLoss, overheat}},
 	{Name: "air-in-coolant", Fits: wet, Explains: []string{overheat}},
-	{Name: "intake-coolant-gasket", Fits: func(c *known.Case) bool { return wet(c) && c.IntakeMayCarryCoolant() }, Explains: []string{coolantLoss, overheat}},
+	{Name: "intake-coolant-gasket", Fits: func(c *known.Case) bool {
+		return wet(c) && (c.IntakeMayCarryCoolant() || known.CoolantAtIntake.Holds(c, known.Subject{}))
+	}, Explains: []string{coolantLoss, overheat, misfire, lean}},
 	{Name: "oil-cooler", Fits: wet, Explains: []string{coolantLoss, oilUse}},
 	{Name: "egr-cooler", Fits: func(c *known.Case) bool { return c.MayCoolItsExhaust() }, Explains: []string{coolantLoss}},
 	{Name: "pressure-cap", Fits: wet, Explains: []string{coolantLoss, overheat}},

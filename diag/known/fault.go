@@ -48,6 +48,9 @@ var Faults = []Fault{
 	{"battery", slices.Concat(pairs("terminal", "corroded|loose"), pairs("battery", "dead|flat|failed"), pairs("earth strap|ground strap", "off|broken"))},
 	{"coolant-flow", slices.Concat(pairs("impeller|water pump|seawater pump|raw water pump", "worn|broken|blade|slip|loose|rough|play"), pairs("radiator|heat exchanger|exchanger|strainer for sea", "block|clog|silted|furred|scale|full of"),
 		pairs("fan|fan belt|viscous", "broken|slip|not run|not turn|loose|unplugged"), pairs("water", "less than usual|less water"), []string{"less water", "little water", "radiator cold", "cold spots"})},
+	{"coolant-outside", append(pairs("coolant|antifreeze", "hose|radiator|water pump|thermostat housing|core plug|freeze plug|expansion tank|heater|on the floor|puddle"),
+		pairs("radiator|radiator hose|heater hose|water pump|core plug|freeze plug|thermostat housing|expansion tank", "leak|weep|drip|split|crack|wet|crust|stain")...)},
+	{"intake-coolant", pairs("coolant|antifreeze", strings.Join(intakeJoint, "|"))},
 	{"crank-signal", append(pairs("crank sensor|crankshaft sensor", "dead|no signal"), "no crank signal")},
 }
 

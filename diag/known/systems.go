@@ -89,25 +89,6 @@ func minutesOf(at string) float64 {
 	return out
 }
 
-// wetAt is where a cooling system under pressure was seen to be wet: "dry",
-// "outside", "inside", "oil" or "".
-func wetAt(r *diag.MeasuredResult) string {
-	seen := strings.ToLower(r.Word("pressure-test seen"))
-	switch {
-	case seen == "":
-		return ""
-	case strings.HasPrefix(seen, "dry"), strings.HasPrefix(seen, "nothing"):
-		return "dry"
-	case strings.Contains(seen, "outside"):
-		return "outside"
-	case strings.HasPrefix(seen, "oil"):
-		return "oil"
-	case strings.HasPrefix(seen, "wet in"), strings.HasPrefix(seen, "inside"), strings.Contains(seen, "cylinder"):
-		return "inside"
-	}
-	return ""
-}
-
 // WetCylinders are the cylinders that were wet with coolant under pressure.
 func (c *Case) WetCylinders() []string {
 	r := c.Measured(Cooling)

@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -23,7 +25,18 @@ var coolingRules = systemRule(known.Cooling, OfCooling, byPump, []Rule{
 	{
 		Name: "coolant-outside", Title: "Coolant comes out outside",
 		Why:  "A hose, the pump or the radiator that leaks is put right, and the system pumped up again, before a gasket is accused.",
-		When: known.All(known.CoolingOutside, known.Not(known.AirCooled)), For: speaks(Sight, "coolant-leak-outside"), Say: seenCooling(diag.ActSoon), Headline: "coolant-outside",
+		When: known.All(known.CoolingOutside, known.Not(known.AirCooled)), Weigh: outsideAt, Say: coolantOutside, Headline: "coolant-outside", Variants: []string{"intake", "head"},
+	},
+	{
+		Name: "intake-gasket-agrees", Title: "Coolant comes out at the intake manifold, and air gets in behind the throttle",
+		Why: "One gasket keeps the coolant in and the air out where an intake manifold carries both. Where both pass it, that gasket has gone: it is not looked for at a hose, nor at a vacuum line. " +
+			"Coolant that passes it inside runs down into the oil.",
+		Class: Together, Ties: []diag.About{diag.AboutMixture}, When: known.All(known.CoolantAtIntake, known.Any(known.TrimAir, known.VacuumLow)),
+		For: append(speaks(Heard, "intake-coolant-gasket"), Voice{Cause: "intake-coolant-gasket", Weight: Heard, Kind: OfTrims}), Say: func(c *known.Case, s known.Subject) diag.Finding {
+			f := seenCooling(diag.ActSoon)(c, s)
+			f.Confidence = diag.Strong
+			return f
+		}, Headline: "intake-gasket", SaysBetterThan: []string{"coolant-outside", "air-leak-agrees", "trim-lean-at-idle-only", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
 	},
 	{
 		Name: "cooling-system-holds", Title: "The pumped-up cooling system holds",
@@ -125,4 +138,27 @@ func capWeak(c *known.Case, _ known.Subject) diag.Finding {
 func thermostatOff(c *known.Case, _ known.Subject) diag.Finding {
 	rated, off := known.ThermostatOff(c.Measured(known.Cooling))
 	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"rated": rated.Number().String(), "value": off.Number().String(), "starts": off.Name == "thermostat starts"}}
+}
+
+// outsideAt speaks for what leaks at the place that was seen: a gasket where it comes out
+// at its joint, and a hose, the pump or the radiator else.
+func outsideAt(c *known.Case, _ known.Subject) []Voice {
+	switch leak := speaks(Hint, "coolant-leak-outside"); {
+	case known.CoolantAtIntake.Holds(c, known.Subject{}):
+		return append(speaks(Sight, "intake-coolant-gasket"), leak...)
+	case known.CoolantAtHead.Holds(c, known.Subject{}):
+		return slices.Concat(speaks(Sight, "head-gasket"), speaks(DryUp, "warped-or-cracked-head"), leak)
+	}
+	return speaks(Sight, "coolant-leak-outside")
+}
+
+func coolantOutside(c *known.Case, s known.Subject) diag.Finding {
+	f := seenCooling(diag.ActSoon)(c, s)
+	switch {
+	case known.CoolantAtIntake.Holds(c, s):
+		f.Variant = "intake"
+	case known.CoolantAtHead.Holds(c, s):
+		f.Variant = "head"
+	}
+	return f
 }

@@ -41,6 +41,8 @@ var ofFault = map[string][]string{
 	"battery":         {"battery", "weak-cranking"},
 	"crank-signal":    {"ignition"},
 	"coolant-flow":    {"coolant-flow"},
+	"coolant-outside": {"coolant-leak-outside"},
+	"intake-coolant":  {"intake-coolant-gasket"},
 }
 
 // ofSupply are the faults that lie in the fuel supply, and so speak in its story

@@ -32,9 +32,6 @@ func TestVacuum(t *testing.T) {
 	spark := func(degrees float64) sample.Change {
 		return sample.Test("timing", quantity.Degree, sample.At("base", "700 rpm", degrees), sample.Permits("base", "", 5, 7))
 	}
-	adds := func(idle, fast float64) sample.Change {
-		return sample.Test("trims", quantity.Percent, sample.At("trim long", "idle bank 1", idle), sample.At("trim long", "2500 rpm bank 1", fast))
-	}
 	runSealing(t, []sealingCase{
 		{name: "right", test: sample.Of("inline-4", vacuum(steady, idling(19))), fires: "vacuum-right", not: "vacuum-low-and-steady"},
 		{name: "more than an engine draws", test: sample.Of("inline-4", vacuum(steady, idling(26))), fires: "vacuum-high", not: "vacuum-right", first: "reading-wrong", soon: diag.CheckAgain, next: "read-again"},
@@ -84,6 +81,11 @@ func TestVacuum(t *testing.T) {
 	})
 }
 
+// adds is a computer that adds so much at idle and at speed.
+func adds(idle, fast float64) sample.Change {
+	return sample.Test("trims", quantity.Percent, sample.At("trim long", "idle bank 1", idle), sample.At("trim long", "2500 rpm bank 1", fast))
+}
+
 // TestCooling: a system pumped up, its cap and thermostat. TM 9-2320-series
 // manuals test caps and thermostats so; how far each may be off is common
 // practice, no source.
@@ -99,6 +101,11 @@ func TestCooling(t *testing.T) {
 		{name: "falls inside", test: sample.Of("inline-4", pumped("dry", 9)), fires: "coolant-pressure-falls", first: "head-gasket", soon: diag.ActSoon},
 		{name: "falls by a pound", test: sample.Of("inline-4", pumped("dry", 14.2)), fires: "cooling-system-holds", not: "coolant-pressure-falls"},
 		{name: "wet outside", test: sample.Of("inline-4", pumped("outside at the pump", 9)), fires: "coolant-outside", not: "coolant-pressure-falls", first: "coolant-leak-outside"},
+		{name: "drips, and no word of outside", test: sample.Of("inline-4", pumped("drips from the water pump", 9)), fires: "coolant-outside", not: "coolant-pressure-falls", first: "coolant-leak-outside"},
+		{name: "at the joint of the head", test: sample.Of("inline-4", pumped("weeps at the head gasket below cylinder 3", 9)), fires: "coolant-outside", not: "coolant-wet-in-cylinder", first: "head-gasket"},
+		{name: "at the intake manifold", test: sample.Of("flat-4", pumped("outside at the intake manifold", 9)), fires: "coolant-outside", not: "intake-gasket-agrees", first: "intake-coolant-gasket"},
+		{name: "at the intake manifold, and air", test: sample.Of("V6", pumped("outside at the intake manifold", 9), adds(18, 3)), fires: "intake-gasket-agrees", first: "intake-coolant-gasket", sure: diag.Strong, soon: diag.ActSoon},
+		{name: "at a hose, and air", test: sample.Of("V6", pumped("outside at a hose", 9), adds(18, 3)), fires: "coolant-outside; trim-lean-at-idle-only", not: "intake-gasket-agrees"},
 		{name: "wet in two, in other words", test: sample.Of("inline-4", pumped("coolant in cylinders 2 and 3", 9)), fires: "coolant-wet-in-cylinder 2,3", soon: diag.DoNotRun},
 		{name: "wet in a cylinder", test: sample.Of("inline-4", pumped("wet in 3", 9)), fires: "coolant-wet-in-cylinder 3", first: "head-gasket", soon: diag.DoNotRun},
 		{name: "falls, and gas in the coolant", test: sample.Dry("inline-4", []float64{170, 171, 169, 170}, gasIn("positive"), pumped("dry", 11)), fires: "coolant-leak-agrees; combustion-gas-in-coolant; coolant-pressure-falls", first: "head-gasket", sure: diag.Strong, soon: diag.DoNotRun},
@@ -134,9 +141,6 @@ func TestSystems(t *testing.T) {
 	}
 	draw := func(a float64) sample.Change {
 		return sample.Test("starting", quantity.Ampere, sample.At("draw", "", a), sample.Permits("draw", "", 150, 220))
-	}
-	adds := func(idle, fast float64) sample.Change {
-		return sample.Test("trims", quantity.Percent, sample.At("trim long", "idle bank 1", idle), sample.At("trim long", "2500 rpm bank 1", fast))
 	}
 	peaks := func(values ...float64) sample.Change {
 		return sample.Test("starting", quantity.None, sample.Each("peaks", values...))

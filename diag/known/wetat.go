@@ -1,0 +1,56 @@
+package known
+
+import (
+	"strings"
+
+	"gaugesheet/diag"
+)
+
+// wetAt is where a cooling system under pressure was seen to be wet: "dry",
+// "outside", "inside", "oil" or "" where nothing of that is said.
+func wetAt(r *diag.MeasuredResult) string {
+	seen := strings.ToLower(r.Word("pressure-test seen"))
+	switch {
+	case seen == "":
+		return ""
+	case strings.HasPrefix(seen, "dry"), strings.HasPrefix(seen, "nothing"), strings.HasPrefix(seen, "no leak"), strings.HasPrefix(seen, "no drip"):
+		return "dry"
+	case strings.Contains(seen, "outside"), SpeaksOf(seen, headJoint...):
+		return "outside"
+	case strings.HasPrefix(seen, "oil"):
+		return "oil"
+	case strings.HasPrefix(seen, "wet in"), strings.HasPrefix(seen, "inside"), strings.Contains(seen, "cylinder"):
+		return "inside"
+	case SpeaksOf(seen, outsideParts...):
+		return "outside"
+	}
+	return ""
+}
+
+// outsideParts are where coolant comes out, headJoint the joint between head and block,
+// and intakeJoint that of the intake manifold.
+var (
+	outsideParts = append([]string{"weeps", "drips", "dripping", "weeping", "leaks", "hose", "hoses", "radiator", "water pump", "pump", "thermostat housing", "housing", "heater", "core plug", "freeze plug", "expansion tank", "tank", "seam", "cap", "on the floor", "carpet"}, intakeJoint...)
+	headJoint    = []string{"head gasket", "head joint", "between head and block", "between the head and the block", "head to block", "head/block", "under the head", "below the head", "edge of the gasket", "gasket edge"}
+	intakeJoint  = []string{"intake manifold", "inlet manifold", "intake gasket", "inlet gasket", "lower intake", "lower manifold", "manifold gasket", "manifold joint", "plenum", "valley"}
+)
+
+// coolantAt is coolant that was seen to come out at one of these places: as the system was
+// pumped up, or in a line of the technician's findings.
+func (c *Case) coolantAt(places []string) bool {
+	if r := c.Measured(Cooling); r != nil && wetAt(r) == "outside" && SpeaksOf(strings.ToLower(r.Word("pressure-test seen")), places...) {
+		return true
+	}
+	for _, place := range places {
+		if c.Found(pairs("coolant|antifreeze|water", place)...) {
+			return true
+		}
+	}
+	return false
+}
+
+// Conditions on where coolant comes out.
+var (
+	CoolantAtIntake = OfEngine("coolant seen at the joint of the intake manifold", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(intakeJoint) })
+	CoolantAtHead   = OfEngine("coolant seen outside at the joint between head and block", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(headJoint) })
+)
