@@ -177,7 +177,7 @@ var papers = []alteration{
 		d.page()["AF"] = list{d.specs()[1]}
 		delete(d.root(), "Names")
 		delete(d.root(), "AF")
-	}, Same, ``},
+	}, Unvouched, `not on its list of attached files`},
 	{"a node of pages that says it is a page", func(d *doc) { d.pages()["Type"] = pn("Page") }, refused, `pages are not in order`},
 	{"a page that has pages", func(d *doc) { d.page()["Kids"] = list{} }, refused, `pages are not in order`},
 	{"a count of pages that is wrong", func(d *doc) { d.pages()["Count"] = 2.0 }, refused, `pages are not in order`},

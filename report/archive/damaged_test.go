@@ -199,7 +199,7 @@ func damagedFile(t testing.TB, kind fileKind, seeds [][]byte, number int) []byte
 	for range 1 + m.IntN(4) {
 		m.change()
 	}
-	return m.d.bytes()
+	return m.bytes()
 }
 
 // Damaged and hostile files of every kind bring no panic, and take no more time

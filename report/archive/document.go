@@ -351,13 +351,14 @@ func (c *comparison) descriptions(used []pdffile.Attached) error {
 	if err != nil {
 		return err
 	}
-	last := pdffile.String("")
+	last, unlisted := pdffile.String(""), false
 	for _, a := range ours {
 		if key, isName := a.Key.(pdffile.String); isName && key < last { // looked up in halves, as in a dictionary
 			c.v.doubts("its list of attached files is not in order")
 		} else if isName {
 			last = key
 		}
+		unlisted = unlisted || !a.Listed
 		at := slices.IndexFunc(used, func(b pdffile.Attached) bool { return b.Name == a.Name })
 		if at < 0 {
 			continue
@@ -373,6 +374,9 @@ func (c *comparison) descriptions(used []pdffile.Attached) error {
 		if !same || !listed && a.Key != nil {
 			c.v.doubts("the PDF says other things of a file that it carries, %s", quoted(a.Name))
 		}
+	}
+	if unlisted {
+		c.v.doubts("the PDF carries a file that is not on its list of attached files")
 	}
 	return nil
 }

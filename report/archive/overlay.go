@@ -2,6 +2,7 @@ package archive
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -244,9 +245,12 @@ func (c *comparison) draws(note pdffile.Dict) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	ops, err := c.s.file.Operations(data)
+	ops, err := c.s.file.Operations(remark.ReplaceAll(data, nil)) // by which some programs mark a signature that shows nothing
 	return len(ops) > 0 || err != nil, nil
 }
+
+// remark is one that has a line of its own.
+var remark = regexp.MustCompile(`(?m)^%[^\r\n]*$`)
 
 // border is how wide the border of a note is that readers draw.
 func (c *comparison) border(note pdffile.Dict) (float64, error) {

@@ -224,7 +224,7 @@ func (c *comparison) all(strange error, others []pdffile.Page) error {
 		}
 	}
 	c.fingerprint()
-	return nil
+	return c.canonical()
 }
 
 // marks compares what the page shows.

@@ -96,6 +96,9 @@ func (f *File) Operations(content []byte) ([]Operation, error) {
 			operands = nil
 		}
 	}
+	if l.remarks > 0 {
+		l.finds("a remark, or white space of another kind, in a content")
+	}
 	if operands != nil {
 		return ops, damaged("the page's content ends in the middle of an operation")
 	}

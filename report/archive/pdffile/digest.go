@@ -111,7 +111,8 @@ func (f *File) fingerprint(s *Stream) (digest, error) {
 		data, err := f.Unpack(s)
 		return sha256.Sum256(toItsEnd(data)), err
 	}
-	z, err := zlib.NewReader(bytes.NewReader(s.Raw))
+	raw := bytes.NewReader(s.Raw)
+	z, err := zlib.NewReader(raw)
 	if err != nil {
 		return digest{}, damaged("packed data are not readable")
 	}
@@ -130,6 +131,7 @@ func (f *File) fingerprint(s *Stream) (digest, error) {
 	if err != nil && !errors.Is(err, ErrTooLarge) && !errors.As(err, &damage) {
 		err = damaged("packed data are not readable")
 	}
+	f.behind(raw)
 	return digest(h.Sum(nil)), err
 }
 

@@ -26,6 +26,8 @@ type File struct {
 	listed   map[int]bool // objects of the list that is being read
 	repeated bool         // a list has an object twice
 	key      *key         // nil where it is not encrypted
+	odd      string       // what is written as nobody writes it, the first thing
+	pointed  map[Name]bool
 }
 
 // Open reads the list of a file's objects. The error is ErrNotPDF,
@@ -35,7 +37,7 @@ func Open(data []byte) (*File, error) {
 	if head < 0 {
 		return nil, ErrNotPDF
 	}
-	f := &File{data: data[head:], places: map[int]position{}, done: map[int]Object{}, packs: map[int][]Object{}, made: mostMade, shifted: head > 0}
+	f := &File{data: data[head:], places: map[int]position{}, done: map[int]Object{}, packs: map[int][]Object{}, pointed: map[Name]bool{}, made: mostMade, shifted: head > 0}
 	if err := f.tables(); err != nil {
 		return nil, err
 	}
@@ -52,7 +54,9 @@ func Open(data []byte) (*File, error) {
 	return f, nil
 }
 
-func (f *File) lexer(data []byte, at int) *lexer { return &lexer{data: data, at: at, left: &f.made} }
+func (f *File) lexer(data []byte, at int) *lexer {
+	return &lexer{data: data, at: at, left: &f.made, odd: &f.odd, pointed: f.pointed}
+}
 
 // A numbered object of the file with where it ends.
 type numbered struct {
@@ -80,6 +84,9 @@ func (f *File) objectAt(at int) (numbered, error) {
 	l.skipSpace()
 	if !l.take("endobj") {
 		return numbered{}, damaged("object %d does not end where it should", n)
+	}
+	if l.remarks > 0 {
+		l.finds("a remark, or white space of another kind, in object %d", n)
 	}
 	return numbered{Ref{n, g}, object, l.at}, nil
 }
@@ -250,6 +257,9 @@ func (f *File) alone(data []byte, start, end int) (Object, error) {
 	o, err := l.objectOrRef(0)
 	if err != nil {
 		return nil, err
+	}
+	if l.remarks > 0 {
+		l.finds("a remark, or white space of another kind, among packed objects")
 	}
 	_, isWord := o.(operator)
 	if isWord || pointed(o, data[start:l.at]) || !l.end() || end < len(data) && isWordly(data[end-1]) && isWordly(data[end]) {

@@ -15,6 +15,11 @@ type lexer struct {
 	at    int
 	left  *int // how many objects may still be made
 	shown bool // strings are codes of what is shown, each of which counts
+
+	odd     *string       // what is written as nobody writes it, the first thing; may be nil
+	points  bool          // there was a whole number with a point
+	pointed map[Name]bool // entries with such a number
+	remarks int           // how many there were, or other white space than programs write
 }
 
 // operator is a word of a content stream, or a keyword of the file.
@@ -30,8 +35,12 @@ func (l *lexer) skipSpace() {
 	for l.at < len(l.data) {
 		switch c := l.data[l.at]; {
 		case isSpace(c):
+			if c == 0 || c == '\f' {
+				l.remarks++
+			}
 			l.at++
 		case c == '%':
+			l.remarks++
 			for l.at < len(l.data) && l.data[l.at] != '\n' && l.data[l.at] != '\r' {
 				l.at++
 			}
@@ -97,10 +106,15 @@ func (l *lexer) objectOrRef(depth int) (Object, error) {
 	}
 	start = l.at
 	l.skipSpace()
+	second := l.at
 	if l.at < len(l.data) && l.data[l.at] >= '0' && l.data[l.at] <= '9' {
 		if g, ok := l.whole(); ok {
+			written := l.data[second:l.at]
 			l.skipSpace()
 			if o, err := l.word(); err == nil && o == operator("R") {
+				if len(written) > 1 && written[0] == '0' {
+					l.finds("a reference to a generation %s", written)
+				}
 				return Ref{int(n), g}, nil
 			}
 		}
@@ -153,10 +167,15 @@ func (l *lexer) dict(depth int) (Object, error) {
 		}
 		l.skipSpace()
 		start := l.at
+		l.points = false
 		value, err := l.objectOrRef(depth + 1)
 		if err != nil {
 			return nil, err
 		}
+		if l.points && l.pointed != nil {
+			l.pointed[key] = true
+		}
+		l.points = false
 		if wholeEntries[key] && pointed(value, l.data[start:l.at]) {
 			return nil, damaged("/%s is not a whole number", key)
 		}
@@ -182,10 +201,16 @@ func (l *lexer) name() (Name, error) {
 			if err != nil || v == 0 {
 				return "", damaged("a name with a wrong escape at byte %d", l.at)
 			}
+			l.oddLetter(byte(v), true)
 			c = byte(v)
 			l.at += 2
+		} else {
+			l.oddLetter(c, false)
 		}
 		name = append(name, c)
+	}
+	if len(name) == 0 {
+		l.finds("a name without letters")
 	}
 	return Name(name), nil
 }
@@ -194,10 +219,7 @@ func (l *lexer) name() (Name, error) {
 // to be one as PDF has them: readers make different ones of 1e2 or 1-2.
 func (l *lexer) word() (Object, error) {
 	start := l.at
-	for l.at < len(l.data) && !isSpace(l.data[l.at]) && !isDelimiter(l.data[l.at]) {
-		l.at++
-	}
-	text := l.data[start:l.at]
+	text := l.letters()
 	if len(text) == 0 {
 		return operator(""), nil
 	}
@@ -206,6 +228,7 @@ func (l *lexer) word() (Object, error) {
 		if !ok {
 			return nil, damaged("%q at byte %d is not a number of PDF", text[:min(len(text), 20)], start)
 		}
+		l.oddNumber(text, v)
 		return v, nil
 	}
 	switch string(text) {
@@ -217,6 +240,15 @@ func (l *lexer) word() (Object, error) {
 		return nil, nil
 	}
 	return operator(text), nil
+}
+
+// letters takes what goes up to the next space or delimiter.
+func (l *lexer) letters() []byte {
+	start := l.at
+	for l.at < len(l.data) && !isSpace(l.data[l.at]) && !isDelimiter(l.data[l.at]) {
+		l.at++
+	}
+	return l.data[start:l.at]
 }
 
 // number reads a number: a sign, figures, and a point among them (ISO 32000-2,
@@ -243,10 +275,9 @@ func number(text []byte) (float64, bool) {
 // whole takes a whole number that is not negative.
 func (l *lexer) whole() (int, bool) {
 	l.skipSpace()
-	start := l.at
-	o, err := l.word()
-	n, ok := whole(o)
-	return n, err == nil && ok && isFigures(l.data[start:l.at])
+	text := l.letters()
+	n, err := strconv.Atoi(string(text))
+	return n, err == nil && isFigures(text) && n <= 1<<40
 }
 
 // isFigures tells whether a number is written with figures alone, as those of
@@ -266,6 +297,7 @@ func (l *lexer) hexadecimal() (Object, error) {
 		return nil, damaged("it ends in the middle of a string")
 	}
 	var out []byte
+	l.oddFigures(l.data[l.at : l.at+end])
 	half, high := false, byte(0)
 	for _, c := range l.data[l.at : l.at+end] {
 		if isSpace(c) {
@@ -312,6 +344,7 @@ func (l *lexer) literal() (Object, error) {
 			if l.shown {
 				return nil, damaged("an end of line in a text, which readers take for two different codes")
 			}
+			l.finds("an end of line in a string")
 			out = append(out, '\n')
 			if l.at+1 < len(l.data) && l.data[l.at+1] == '\n' {
 				l.at++
@@ -333,6 +366,9 @@ func (l *lexer) escape(out []byte) []byte {
 	c := l.data[l.at]
 	if special, ok := escapes[c]; ok {
 		return append(out, special)
+	}
+	if octal := bytes.TrimLeft(l.data[l.at:min(l.at+3, len(l.data))], "01234567"); c != '(' && c != ')' && c != '\\' && (len(octal) > 0 || c > '3') {
+		l.finds("a backslash in a string before %q", c)
 	}
 	switch {
 	case c == '\n':

@@ -154,7 +154,8 @@ func (f *File) list(o Object) ([]Object, error) {
 }
 
 func (f *File) inflate(data []byte, most int) ([]byte, error) {
-	z, err := zlib.NewReader(bytes.NewReader(data))
+	in := bytes.NewReader(data)
+	z, err := zlib.NewReader(in)
 	if err != nil {
 		return nil, damaged("packed data are not readable")
 	}
@@ -168,6 +169,7 @@ func (f *File) inflate(data []byte, most int) ([]byte, error) {
 	if err != nil {
 		return nil, damaged("packed data are not readable")
 	}
+	f.behind(in)
 	return out.Bytes(), nil
 }
 

@@ -1,0 +1,260 @@
+package archive
+
+import (
+	"slices"
+
+	"gaugesheet/report/archive/pdffile"
+)
+
+// A form tells whether an object is one that programs write in its place when they
+// save a file, and that shows and runs nothing.
+type form func(n *canon, o pdffile.Object) (bool, error)
+
+// judged is what is compared elsewhere, entry by entry.
+func judged(*canon, pdffile.Object) (bool, error) { return true, nil }
+
+// is makes a form of what an object may be. It stands in its place.
+func is(fits func(o pdffile.Object) bool) form {
+	return func(_ *canon, o pdffile.Object) (bool, error) { return fits(o), nil }
+}
+
+func aName(names ...pdffile.Name) form {
+	return is(func(o pdffile.Object) bool { n, ok := o.(pdffile.Name); return ok && slices.Contains(names, n) })
+}
+
+var (
+	aString = is(func(o pdffile.Object) bool { _, ok := o.(pdffile.String); return ok })
+	aSwitch = is(func(o pdffile.Object) bool { _, ok := o.(bool); return ok })
+	aNumber = is(func(o pdffile.Object) bool { _, ok := o.(float64); return ok })
+	aRef    = is(func(o pdffile.Object) bool { _, ok := o.(pdffile.Ref); return ok })
+	aText   = is(func(o pdffile.Object) bool {
+		switch o.(type) {
+		case pdffile.String, pdffile.Name:
+			return true
+		}
+		return false
+	})
+)
+
+// aList is a list of things of a form.
+func aList(of form) form {
+	return func(n *canon, o pdffile.Object) (bool, error) {
+		o, err := n.c.s.file.Resolve(o)
+		list, ok := o.([]pdffile.Object)
+		if err != nil || !ok || len(list) > 1000 {
+			return false, err
+		}
+		for _, item := range list {
+			if ok, err := of(n, item); err != nil || !ok {
+				return false, err
+			}
+		}
+		return true, nil
+	}
+}
+
+// aDict is a dictionary with entries of these forms.
+func aDict(entries map[pdffile.Name]form) form {
+	return func(n *canon, o pdffile.Object) (bool, error) {
+		o, err := n.c.s.file.Resolve(o)
+		dict, ok := o.(pdffile.Dict)
+		if err != nil || !ok {
+			return false, err
+		}
+		for key, o := range dict {
+			fits := entries[key]
+			if fits == nil {
+				fits = entries["*"]
+			}
+			if fits == nil {
+				return false, nil
+			}
+			if ok, err := fits(n, o); err != nil || !ok {
+				return false, err
+			}
+		}
+		return true, nil
+	}
+}
+
+// data are a stream or more, which nothing shows: certificates and what says that they
+// hold.
+func data(n *canon, o pdffile.Object) (bool, error) {
+	s, err := n.c.s.file.Stream(o)
+	return s != nil, err
+}
+
+// aPlace is one in the document, on the sheet's page: how much of it is shown at first.
+func aPlace(n *canon, o pdffile.Object) (bool, error) {
+	o, err := n.c.s.file.Resolve(o)
+	if err != nil {
+		return false, err
+	}
+	if dict, ok := o.(pdffile.Dict); ok && len(dict) == 1 {
+		o = dict["D"]
+	}
+	list, ok := o.([]pdffile.Object)
+	if !ok || len(list) < 2 || list[0] != n.c.ours.page.Ref {
+		return false, nil
+	}
+	kind, _ := list[1].(pdffile.Name)
+	if !slices.Contains([]pdffile.Name{"XYZ", "Fit", "FitH", "FitV", "FitR", "FitB", "FitBH", "FitBV"}, kind) {
+		return false, nil
+	}
+	for _, v := range list[2:] {
+		if _, isNumber := v.(float64); !isNumber && v != nil {
+			return false, nil
+		}
+	}
+	return true, nil
+}
+
+// places are the document's places by their names.
+func places(n *canon, o pdffile.Object) (bool, error) {
+	return aDict(map[pdffile.Name]form{
+		"Limits": aList(aString),
+		"Names": aList(func(n *canon, o pdffile.Object) (bool, error) {
+			if _, isName := o.(pdffile.String); isName {
+				return true, nil
+			}
+			return aPlace(n, o)
+		}),
+	})(n, o)
+}
+
+// boxes are areas, whose numbers are compared elsewhere, and other rows of numbers.
+var boxes = aList(aNumber)
+
+var pageModes = aName("UseNone", "UseOutlines", "UseThumbs", "UseAttachments", "UseOC")
+
+var catalogForms = map[pdffile.Name]form{
+	"Pages": judged, "AcroForm": signatureForm, "NeedsRendering": aSwitch, "LastModified": aString,
+	"Version":    aName("1.3", "1.4", "1.5", "1.6", "1.7", "2.0"),
+	"PageLayout": aName("SinglePage", "OneColumn", "TwoColumnLeft", "TwoColumnRight", "TwoPageLeft", "TwoPageRight"),
+	"PageMode":   pageModes,
+	"ViewerPreferences": aDict(map[pdffile.Name]form{
+		"HideToolbar": aSwitch, "HideMenubar": aSwitch, "HideWindowUI": aSwitch, "FitWindow": aSwitch, "CenterWindow": aSwitch, "DisplayDocTitle": aSwitch,
+		"PickTrayByPDFSize": aSwitch, "NonFullScreenPageMode": pageModes, "Direction": aName("L2R"), "PrintScaling": aName("None", "AppDefault"),
+		"Duplex": aName("Simplex", "DuplexFlipShortEdge", "DuplexFlipLongEdge"), "NumCopies": aNumber,
+		"ViewArea": aName("CropBox", "MediaBox"), "ViewClip": aName("CropBox", "MediaBox"), "PrintArea": aName("CropBox", "MediaBox"), "PrintClip": aName("CropBox", "MediaBox"),
+	}),
+	"Extensions": aDict(map[pdffile.Name]form{"Type": aName("Extensions"), "*": aDict(map[pdffile.Name]form{
+		"Type": aName("DeveloperExtensions"), "BaseVersion": aName("1.7", "2.0"), "ExtensionLevel": aNumber, "ExtensionRevision": aString, "URL": aString,
+	})}),
+	"OpenAction": aPlace,
+	"Dests":      aDict(map[pdffile.Name]form{"*": aPlace}),
+	"Names":      aDict(map[pdffile.Name]form{"EmbeddedFiles": judged, "Dests": places}),
+	"DSS": aDict(map[pdffile.Name]form{
+		"Type": aName("DSS"), "Certs": aList(data), "CRLs": aList(data), "OCSPs": aList(data),
+		"VRI": aDict(map[pdffile.Name]form{"*": aDict(map[pdffile.Name]form{"Type": aName("VRI"), "Cert": aList(data), "CRL": aList(data), "OCSP": aList(data), "TU": aString, "TS": data})}),
+	}),
+	"Perms": aDict(map[pdffile.Name]form{"DocMDP": signature, "UR3": signature}),
+}
+
+var pageForms = map[pdffile.Name]form{
+	"Parent": judged, "Contents": judged, "MediaBox": boxes, "CropBox": boxes, "BleedBox": boxes, "TrimBox": boxes, "ArtBox": boxes, "Rotate": aNumber, "UserUnit": aNumber,
+	"LastModified": aString, "ID": aString, "Tabs": aName("S", "R", "C"), "Annots": aList(signatureField), "Resources": resourcesForm,
+}
+
+// streamForms are entries of streams that programs leave out, or put in.
+var streamForms = map[pdffile.Name]form{"Length1": aNumber, "DL": aNumber}
+
+// resourcesForm are the page's resources: each of the sheet's, and of what it does not draw
+// with nothing but the word that there is nothing.
+func resourcesForm(n *canon, o pdffile.Object) (bool, error) {
+	ours, err := n.c.s.file.Dict(o)
+	if err != nil {
+		return false, err
+	}
+	theirs, err := n.c.again.file.Dict(n.c.again.drawn.page.Dict["Resources"])
+	if err != nil {
+		return false, err
+	}
+	for key, o := range ours {
+		own, err := n.c.again.file.Dict(dictOnly(theirs[key]))
+		if err != nil {
+			return false, err
+		}
+		switch key {
+		case "ProcSet":
+			if ok, err := aList(aName("PDF", "Text", "ImageB", "ImageC", "ImageI"))(n, o); err != nil || !ok {
+				return false, err
+			}
+		case "Font", "XObject", "ColorSpace", "ExtGState", "Pattern", "Shading", "Properties":
+			if len(own) == 0 {
+				if ok, err := aDict(nil)(n, o); err != nil || !ok {
+					return false, err
+				}
+			} else if err := n.walk("page /Resources /"+string(key), o, theirs[key]); err != nil {
+				return false, err
+			}
+		default:
+			return false, nil
+		}
+	}
+	return true, nil // what is missing is not drawn with
+}
+
+// dictOnly is an object that may be a dictionary, nothing for a list.
+func dictOnly(o pdffile.Object) pdffile.Object {
+	if _, isList := o.([]pdffile.Object); isList {
+		return nil
+	}
+	return o
+}
+
+// signatureForm is a form with nothing but signatures in it.
+var signatureForm = aDict(map[pdffile.Name]form{
+	"Fields": aList(signatureField), "SigFlags": aNumber, "DA": aString, "Q": aNumber,
+	"NeedAppearances": is(func(o pdffile.Object) bool { return o == false }),
+	"DR":              judged, // what words of fields are drawn with, of which there are none
+})
+
+// signatureField is the place of a signature, which notes and forms judge by where it is.
+var signatureField = aDict(map[pdffile.Name]form{
+	"Type": aName("Annot"), "Subtype": aName("Widget"), "FT": aName("Sig"), "T": aString, "TU": aString, "Ff": aNumber, "F": aNumber, "P": aRef, "Rect": boxes,
+	"V": signature, "AP": judged, "MK": judged, "DA": aString, "Lock": judged, "SV": judged, "Parent": judged, "Kids": judged, "M": aString, "NM": aString, "AS": aName("N", "Off"), "Border": judged, "BS": judged,
+})
+
+var signature = aDict(map[pdffile.Name]form{
+	"Type": aName("Sig", "DocTimeStamp"), "Filter": is(isName), "SubFilter": is(isName), "ByteRange": boxes, "Contents": aString, "Cert": judged, "Name": aString, "M": aString,
+	"Location": aString, "Reason": aString, "ContactInfo": aString, "Reference": judged, "Changes": boxes, "Prop_Build": judged, "Prop_AuthTime": aNumber, "Prop_AuthType": is(isName), "R": aNumber, "V": aNumber,
+})
+
+// infoForms are what the document says of itself, which is compared elsewhere.
+var infoForms = map[pdffile.Name]form{
+	"Title": aString, "Author": aString, "Subject": aString, "Keywords": aString, "Creator": aString, "Producer": aString, "CreationDate": aString, "ModDate": aString,
+	"Trapped": aName("True", "False", "Unknown"),
+}
+
+func isName(o pdffile.Object) bool { _, ok := o.(pdffile.Name); return ok }
+
+var trailerForms = map[pdffile.Name]form{
+	"Size": aNumber, "Root": aRef, "Info": aRef, "ID": aList(aString), "Prev": aNumber, "DocChecksum": aText,
+	"Type": aName("XRef"), "W": boxes, "Index": boxes, "Length": aNumber, "Filter": aName("FlateDecode"),
+	"DecodeParms": aDict(map[pdffile.Name]form{"Predictor": aNumber, "Columns": aNumber, "Colors": aNumber, "BitsPerComponent": aNumber}),
+	"Encrypt": all(encryption, aDict(map[pdffile.Name]form{
+		"Filter": aName("Standard"), "V": aNumber, "R": aNumber, "Length": aNumber, "P": aNumber, "O": aString, "U": aString, "OE": aString, "UE": aString, "Perms": aString,
+		"EncryptMetadata": aSwitch, "StmF": aName("StdCF"), "StrF": aName("StdCF"), "EFF": aName("StdCF"), "Type": aName("Encrypt"),
+		"CF": aDict(map[pdffile.Name]form{"StdCF": aDict(map[pdffile.Name]form{"Type": aName("CryptFilter"), "CFM": aName("V2", "AESV2", "AESV3"), "AuthEvent": aName("DocOpen"), "Length": aNumber})}),
+	})),
+}
+
+// all is a form that fits where all of these do.
+func all(forms ...form) form {
+	return func(n *canon, o pdffile.Object) (bool, error) {
+		for _, fits := range forms {
+			if ok, err := fits(n, o); err != nil || !ok {
+				return false, err
+			}
+		}
+		return true, nil
+	}
+}
+
+// encryption is a form of the versions of encryption that go together (ISO 32000-2,
+// table 21).
+func encryption(n *canon, o pdffile.Object) (bool, error) {
+	how, err := n.c.s.file.Dict(o)
+	return slices.Contains([][2]pdffile.Object{{1.0, 2.0}, {2.0, 3.0}, {4.0, 4.0}, {5.0, 5.0}, {5.0, 6.0}}, [2]pdffile.Object{how["V"], how["R"]}), err
+}

@@ -1,0 +1,130 @@
+package pdffile
+
+import (
+	"bytes"
+	"fmt"
+	"maps"
+	"regexp"
+	"slices"
+)
+
+// Odd says what of a file is written as no program known here writes files, though
+// all readers that were tried take it as it is taken here; "" where nothing is. Numbers
+// with a point stand where another file, of this program, has them.
+func (f *File) Odd(ours *File) string {
+	if f.odd != "" {
+		return f.odd
+	}
+	if !usualHead.Match(f.data[:min(len(f.data), 20)]) {
+		return "what says that it is a PDF"
+	}
+	for _, key := range slices.Sorted(maps.Keys(f.pointed)) {
+		if !ours.pointed[key] && !measures[key] {
+			return fmt.Sprintf("a whole number with a point at /%s", key)
+		}
+	}
+	return ""
+}
+
+var usualHead = regexp.MustCompile(`^%PDF-(?:1\.[0-7]|2\.0) ?(?:\r\n|\r|\n)`)
+
+// measures are entries of which programs write whole numbers with a point.
+var measures = map[Name]bool{
+	"MediaBox": true, "CropBox": true, "BleedBox": true, "TrimBox": true, "ArtBox": true, "Rect": true, "BBox": true, "FontBBox": true, "Linearized": true, "UserUnit": true,
+}
+
+// Trailers are the dictionaries of the file's lists of objects, the newest first.
+func (f *File) Trailers() []Dict { return f.trailers }
+
+// Packed says how data are packed, where no program known here packs data so; ""
+// where they do.
+func (f *File) Packed(s *Stream) string {
+	filters, isList := s.Dict["Filter"].([]Object)
+	if !isList && s.Dict["Filter"] != nil {
+		filters = []Object{s.Dict["Filter"]}
+	}
+	for _, filter := range filters {
+		switch filter {
+		case Name("FlateDecode"), Name("ASCIIHexDecode"), Name("ASCII85Decode"), Name("DCTDecode"), Name("JPXDecode"):
+		default:
+			return fmt.Sprintf("by %v", filter)
+		}
+	}
+	params, isList := s.Dict["DecodeParms"].([]Object)
+	if !isList && s.Dict["DecodeParms"] != nil {
+		params = []Object{s.Dict["DecodeParms"]}
+	}
+	for _, o := range params {
+		how, isDict := o.(Dict)
+		if !isDict && (o != nil || !isList) {
+			return "as something says that is no dictionary"
+		}
+		for key, v := range how {
+			if _, isNumber := v.(float64); !isNumber || !slices.Contains([]Name{"Predictor", "Columns", "Colors", "BitsPerComponent"}, key) {
+				return fmt.Sprintf("with a /%s", key)
+			}
+		}
+	}
+	for _, key := range []Name{"Filter", "DecodeParms"} {
+		if o, given := s.Dict[key]; given && o == nil {
+			return "as nothing says"
+		}
+	}
+	return ""
+}
+
+// behind looks at what is left of data after what was packed: programs put an end of
+// line there, or a zero.
+func (f *File) behind(in *bytes.Reader) {
+	if f.odd != "" || in.Len() == 0 {
+		return
+	}
+	rest := make([]byte, min(in.Len(), 4))
+	in.Read(rest)
+	if in.Len() > 0 || len(bytes.Trim(rest, "\r\n\x00")) > 0 {
+		f.odd = "data with more than is packed in them"
+	}
+}
+
+// finds notes that a file has something odd; the first counts.
+func (l *lexer) finds(format string, args ...any) {
+	if l.odd != nil && *l.odd == "" {
+		*l.odd = fmt.Sprintf(format, args...)
+	}
+}
+
+// oddNumber looks at how a number is written.
+func (l *lexer) oddNumber(text []byte, v float64) {
+	figures := bytes.TrimPrefix(text, []byte("-"))
+	whole, _, point := bytes.Cut(figures, []byte("."))
+	switch {
+	case text[0] == '+', len(whole) > 10, len(whole) > 1 && whole[0] == '0' && point: // lengths are filled up with zeros
+		l.finds("the number %s", text[:min(len(text), 20)])
+	}
+	if point && v == float64(int64(v)) {
+		l.points = true
+	}
+}
+
+// oddLetter looks at how a letter of a name is written.
+func (l *lexer) oddLetter(c byte, escaped bool) {
+	if plain := c > ' ' && c <= '~' && !isDelimiter(c) && c != '#'; plain == escaped {
+		l.finds("a name with the letter %q", c)
+	}
+}
+
+// oddFigures looks at how a string in figures is written.
+func (l *lexer) oddFigures(text []byte) {
+	figures := 0
+	for _, c := range text {
+		switch {
+		case !isSpace(c):
+			figures++
+		case c != '\n' && c != '\r' && c != ' ':
+			l.finds("a sign between the figures of a string")
+		}
+	}
+	if figures%2 != 0 {
+		l.finds("a string with half a figure")
+	}
+}
