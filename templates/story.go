@@ -67,7 +67,8 @@ func (s *speaker) members(members []diag.Finding) (says, because string) {
 }
 
 // withoutSubject is what a finding says without naming again whom the one before
-// it is about: "Low, and weak by balance" of "Cylinder 5: low, and weak by balance".
+// it is about: "Low, and weak by balance" of "Cylinder 5: low, and weak by balance",
+// "It loses test air" of "Cylinder 5 loses test air".
 func (s *speaker) withoutSubject(says string, f, lead diag.Finding) string {
 	if len(f.Cylinders) == 0 || !slices.Equal(f.Cylinders, lead.Cylinders) {
 		return says
@@ -79,6 +80,9 @@ func (s *speaker) withoutSubject(says string, f, lead diag.Finding) string {
 	if rest, ok := strings.CutPrefix(says, subject+": "); ok {
 		rest, _ = capitalOf(rest, nil)
 		return rest
+	}
+	if rest, ok := strings.CutPrefix(says, subject+" "); ok {
+		return s.label("story.subject", diag.Facts{"of": diag.Names(f.Cylinders)}) + " " + rest
 	}
 	return says
 }

@@ -45,7 +45,7 @@ func (v *view) whatNext() figure.Answer {
 		said, err := v.words.CheckBriefly(*next, v.sheet.Audience)
 		v.keep("", err)
 		a.Word = onPage(said.Name)
-		a.Why = v.label("next.why", "effort", said.Effort, "for", said.For)
+		a.Why = onPage(said.For)
 		return a
 	}
 	key := "none"

@@ -45,12 +45,11 @@ func (v *view) checkBox() layout.Block {
 	common, first := commonLead(leads), map[string]string{}
 	for i, o := range said.Outcomes {
 		out := figure.Outcome{If: onPage(o.If), Then: onPage(ended(o.Then))}
-		switch lead := leads[i]; {
-		case lead == "" || lead == common:
-		case first[lead] != "":
-			out.Next = v.label("next.as-after", "outcome", first[lead])
-		default:
-			first[lead], out.Next = o.If, v.label("next.then", "check", lead)
+		if lead := leads[i]; lead != "" && lead != common {
+			out.Next = v.then(lead, first[lead])
+			if first[lead] == "" {
+				first[lead] = o.If
+			}
 		}
 		d.Outcomes = append(d.Outcomes, out)
 	}
@@ -58,6 +57,16 @@ func (v *view) checkBox() layout.Block {
 		d.Others = v.label("next.others", "check", common, "all", len(first) == 0)
 	}
 	return figure.NewNextCheck(d)
+}
+
+// then is what comes after an outcome; where the same comes after an earlier one
+// and is long to say, a pointer there.
+func (v *view) then(lead, earlier string) string {
+	said := v.label("next.then", "check", lead)
+	if earlier != "" && len(strings.Fields(said)) >= leastTold {
+		return v.label("next.as-after", "outcome", earlier)
+	}
+	return said
 }
 
 // commonLead is the check that most outcomes lead to, so that it is said once;
@@ -94,7 +103,7 @@ func (v *view) leads(outcomes int) (leads []string, sets bool) {
 }
 
 // leadWords name a check that comes later, the cylinders that it is of where
-// they are others, and how long it takes.
+// they are others, and how long it takes: to an owner only what takes long.
 func (v *view) leadWords(next *diag.Check) string {
 	said, err := v.words.CheckBriefly(*next, v.sheet.Audience)
 	v.keep("", err)
@@ -104,11 +113,14 @@ func (v *view) leadWords(next *diag.Check) string {
 		on = nil
 	}
 	const inMinutes = 120 // what takes longer is said in words
-	minutes := next.Minutes
-	if minutes > inMinutes {
+	minutes, effort := next.Minutes, said.Effort
+	switch {
+	case minutes > inMinutes:
 		minutes = 0
+	case !v.workshop():
+		minutes, effort = 0, ""
 	}
-	return v.label("next.check", "check", said.Name, "on", on, "minutes", minutes, "effort", said.Effort)
+	return v.label("next.check", "check", said.Name, "on", on, "minutes", minutes, "effort", effort)
 }
 
 // noCheckBlock says what to do with a sheet that asks for no check.
