@@ -125,14 +125,14 @@ var (
 	InletValved = OfEngine("an engine with inlet valves", func(c *Case) bool { return c.InletValves() })
 	Lash        = OfEngine("valves whose clearance can be set", func(c *Case) bool { return c.LashCanBeSet() })
 	Single      = OfEngine("an engine of one cylinder", func(c *Case) bool { return !c.Several() })
-	StoodShort  = OfEngine("said to have stood, every cylinder read, none low and none losing too much", func(c *Case) bool { return c.StoodAndSound() })
+	StoodShort  = OfEngine("said to have stood, every cylinder read, none low and none losing too much, and neither rust nor liquid, a washed plug or a valve that hangs seen in any", func(c *Case) bool { return c.StoodAndSound() })
 	StoodLong   = OfEngine("stood more than 6 months", func(c *Case) bool { return c.Stood() })
 	GasFound    = OfEngine("combustion gas found in the coolant", func(c *Case) bool { return c.CoolantGas == "positive" })
 	NoGasFound  = OfEngine("no combustion gas found in the coolant, by a test that was not made cold or short", func(c *Case) bool { return c.CoolantGas == "negative" && !c.GasTestWeak() })
 	NoGasWeak   = OfEngine("no combustion gas found in the coolant, by a test made cold or in under 5 minutes", func(c *Case) bool { return c.CoolantGas == "negative" && c.GasTestWeak() })
 	// CoolantEntering is asked of an engine: not of one of its cylinders.
 	CoolantEntering = OfEngine("coolant that seems to get into a cylinder", func(c *Case) bool { return c.CoolantEntersAny() })
-	CoolantEnters   = OfAll("not cooled by air; its piston seen washed clean, and not all alike, while coolant is lost, burnt or boils, or gas was found there; or its plug washed by coolant, and it is low, or air from it bubbles into the coolant, or combustion gas was found there, or (not where every plug looks so) "+
+	CoolantEnters   = OfAll("not cooled by air; its piston seen washed clean, and not all alike, while coolant is lost, burnt or boils, or gas was found there; or its plug washed by coolant, and it is low, or rust was seen in it, or air from it bubbles into the coolant, or combustion gas was found there, or (not where every plug looks so) "+
 		"the engine loses coolant, smokes white, overheats, is low all over or does not start; or a rotor that is low, with combustion gas in the coolant", func(c *Case, n string) bool { return c.CoolantEnters(n) })
 	AirCooled   = OfEngine("cooled by air", func(c *Case) bool { return c.AirCooled() })
 	OneCamshaft = OfEngine("one camshaft for both banks", func(c *Case) bool { return c.OneCamshaft() })

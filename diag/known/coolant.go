@@ -41,7 +41,7 @@ func (c *Case) CoolantEnters(name string) bool {
 		return true
 	case !c.Looks(name, "coolant"):
 		return false
-	case low || gas || c.LeaksAt(name, AtCoolant):
+	case low || gas || c.LeaksAt(name, AtCoolant), c.Seen(name, RustOnWall...), c.Seen(name, RustOnValve...): // it left its rust
 		return true
 	}
 	return !c.AllPlugsWashed() && (c.CoolantMissed() || c.CoolantHot() || c.AllLow() != nil || c.WillNotStart())

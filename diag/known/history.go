@@ -19,12 +19,19 @@ func (c *Case) Stood() bool {
 }
 
 // StoodAndSound reports an engine that is said to have stood and whose cylinders were all
-// read and seal: what stands may stick, and here nothing did.
+// read and seal: what stands may stick, and here nothing did, nor was anything seen of
+// what standing leaves behind.
 func (c *Case) StoodAndSound() bool {
 	if !slices.Contains(c.History.Complaints, "stood") || !c.SealingRead() || c.NotJudged() != "" || c.AllLow() != nil || c.Dead() || len(c.LowSet()) > 0 {
 		return false
 	}
-	return len(c.Those(c.HighLoss)) == 0
+	return len(c.Those(func(n string) bool { return c.HighLoss(n) || c.SufferedAsItStood(n) })) == 0
+}
+
+// SufferedAsItStood reports a cylinder in which rust, liquid or a valve that hangs was
+// seen, or whose plug water washed, whatever pressure it holds.
+func (c *Case) SufferedAsItStood(name string) bool {
+	return c.WaterIn(name) || c.LiquidIn(name) != "" || c.Seen(name, StuckOpen...)
 }
 
 // Complains reports one of the job's complaints; a stored misfire code is one

@@ -27,16 +27,20 @@ var leakageSigns = []Sign{
 		Against: denies(DryUp, "air-elsewhere", "rings", "stuck-rings", "scored-bore", "wear"),
 	},
 	{
-		When: known.All(atValve, known.Not(known.AirAt(known.AtCoolant)), known.Not(known.AirAt(known.AtNeighbour)), known.Not(known.GasFound)), Kind: OfLeakage, About: "cylinders",
+		When: known.All(atValve, known.Not(known.AirAt(known.AtCoolant)), known.Not(known.AirAt(known.AtNeighbour)), known.Not(known.GasFound), known.Not(known.CoolantEnters)), Kind: OfLeakage, About: "cylinders",
 		Against: denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head", "cracked-bore"),
 	},
 	{
 		When: known.All(known.Valves, known.AirAt(known.AtExhaust), known.Not(known.AirAt(known.AtInlet))), Kind: OfLeakage, About: "cylinders",
-		Against: append(denies(Known, "air-elsewhere", "inlet-valve"), denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head")...),
+		Against: denies(Known, "air-elsewhere", "inlet-valve"),
 	},
 	{
 		When: known.All(known.InletValved, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust))), Kind: OfLeakage, About: "cylinders",
-		Against: append(denies(Known, "air-elsewhere", "exhaust-valve"), denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head")...),
+		Against: denies(Known, "air-elsewhere", "exhaust-valve"),
+	},
+	{ // where coolant gets in, a valve that loses a little is not why
+		When: known.All(oneValve, known.Not(known.CoolantEnters)), Kind: OfLeakage, About: "cylinders",
+		Against: denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head"),
 	},
 	{ // one figure taken cold may be three times that of the warm engine
 		When: known.All(known.OfEngine("the leakage taken cold", func(c *known.Case) bool { return c.LeakageCold() }), tooHigh, known.Not(known.All(known.Valves, gaping))), Kind: OfLeakage, About: "cylinders",
@@ -113,8 +117,9 @@ var (
 		l := c.Leak(n)
 		return l != nil && slices.Equal(l.At, []string{known.AtCrankcase})
 	}))
-	gaping  = known.OfAll("more than 60 % lost, at a valve", gapes)
-	atValve = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.All(known.AirAt(known.AtInlet), known.InletValved)))
+	gaping   = known.OfAll("more than 60 % lost, at a valve", gapes)
+	oneValve = known.Any(known.All(known.Valves, known.AirAt(known.AtExhaust), known.Not(known.AirAt(known.AtInlet))), known.All(known.InletValved, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust))))
+	atValve  = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.All(known.AirAt(known.AtInlet), known.InletValved)))
 )
 
 // noWetLoss stands where a cylinder was not tested for leakage with oil.
