@@ -68,30 +68,42 @@ const (
 	liftFar   = 0.50 // part of the only other one, where there is no median
 )
 
-// LiftLow is a valve of a cylinder that opens less than its limit, or than the
-// others by a tenth, or than half of the only other one; nil for none.
+// LiftLow is the valve of a cylinder that opens least of those that open less than
+// their limit, or than the others by a tenth, or than half of the only other one; nil
+// for none.
 func (c *Case) LiftLow(name string) *diag.MeasuredReading {
 	r := c.Measured(Clearance)
 	if r == nil {
 		return nil
 	}
+	var worst *diag.MeasuredReading
 	for _, valve := range []string{"lift exhaust", "lift inlet"} {
 		m := r.Of(valve, name)
-		if m == nil {
+		if m == nil || !c.liftLow(m) {
 			continue
 		}
-		if under, _ := Under(m); under {
-			return m
-		}
-		values := c.byCylinder(Clearance, valve)
-		if !m.Limited() && len(values) >= 3 && m.Value < (1-liftApart)*medianOf(values) {
-			return m
-		}
-		if !m.Limited() && len(values) == 2 && m.Value < liftFar*slices.Max(slices.Collect(maps.Values(values))) {
-			return m
+		if worst == nil || Excess(m)+c.apart(Clearance, m) > Excess(worst)+c.apart(Clearance, worst) {
+			worst = m
 		}
 	}
-	return nil
+	return worst
+}
+
+func (c *Case) liftLow(m *diag.MeasuredReading) bool {
+	if m.Limited() {
+		under, _ := Under(m)
+		return under
+	}
+	values := c.byCylinder(Clearance, m.Name)
+	return len(values) >= 3 && m.Value < (1-liftApart)*medianOf(values) ||
+		len(values) == 2 && m.Value < liftFar*slices.Max(slices.Collect(maps.Values(values)))
+}
+
+// LiftFar reports a cylinder of which a valve opens less than it should by a tenth, and
+// not only by what a worn lobe may still be allowed.
+func (c *Case) LiftFar(name string) bool {
+	m := c.LiftLow(name)
+	return m != nil && (!m.Limited() || Excess(m) >= liftApart)
 }
 
 // Conditions on the crankcase and the exhaust.

@@ -45,15 +45,15 @@ func Over(r *diag.MeasuredReading) (over, clear bool) {
 	return over, over && clear
 }
 
-// WorstOf is the first reading of a further test that a function holds of
-// clearly, else the first of which it holds at all; nil for none.
+// WorstOf is of the readings of a further test of which a function holds clearly, else
+// of those of which it holds at all, the one farthest past its limit; nil for none.
 func WorstOf(r *diag.MeasuredResult, is func(*diag.MeasuredReading) (past, clear bool)) (worst *diag.MeasuredReading, clear bool) {
 	if r == nil {
 		return nil, false
 	}
 	for i := range r.Readings {
 		past, sure := is(&r.Readings[i])
-		if past && (worst == nil || sure && !clear) {
+		if past && (worst == nil || sure && !clear || sure == clear && Excess(&r.Readings[i]) > Excess(worst)) {
 			worst, clear = &r.Readings[i], sure
 		}
 	}

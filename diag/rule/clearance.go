@@ -141,10 +141,3 @@ func surely(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case,
 		return f
 	}
 }
-
-func lift(c *known.Case, s known.Subject) diag.Finding {
-	m := c.LiftLow(s.Name())
-	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: measuredFacts(m)}
-	f.Facts["exhaust"], f.Facts["few"] = m.Name == "lift exhaust", c.Few()
-	return f
-}

@@ -35,7 +35,7 @@ var ofFault = map[string][]string{
 	"breather":        {"breather"},
 	"magneto":         {"ignition", "own-spark"},
 	"reeds":           {"reed-valve"},
-	"spits-back":      {"reed-valve", "inlet-valve", "carburettor", "air-leak"},
+	"spits-back":      {"reed-valve", "inlet-valve", "carburettor", "air-leak", "valve-motion"},
 	"power-valve":     {"power-valve"},
 	"port-carbon":     {"restricted-exhaust"},
 	"battery":         {"battery", "weak-cranking"},
@@ -68,11 +68,19 @@ var faultRules = []Rule{{
 	}, Headline: "fault-found", InsteadOf: []string{"sealing-sound-look-elsewhere"},
 }}
 
+// signsOfFaults are of these what a fault does, and not the fault.
+var signsOfFaults = []string{"spits-back", "magneto"}
+
 // faultOfEngine reports that one at least of the faults found is not of the fuel
-// supply where fuel pressure was read: that has its own story.
+// supply where fuel pressure was read, which has its own story; nor what a fault does
+// where it was measured which cylinder does not breathe.
 func faultOfEngine(c *known.Case) bool {
 	faults, _ := c.FaultsFound()
-	return slices.ContainsFunc(faults, func(at int) bool { return !c.Has(known.NeedsFuel) || !slices.Contains(ofSupply, known.Faults[at].Name) })
+	breathes := len(breathers(c)) == 0
+	return slices.ContainsFunc(faults, func(at int) bool {
+		name := known.Faults[at].Name
+		return (!c.Has(known.NeedsFuel) || !slices.Contains(ofSupply, name)) && (breathes || !slices.Contains(signsOfFaults, name))
+	})
 }
 
 // faultVoices speak for what the faults found are, the likeliest of each more than
@@ -90,7 +98,7 @@ func voicesOfFault(name string) []Voice {
 	var list []Voice
 	for i, of := range ofFault[name] {
 		weight := max(Heard-i*4*rarer, Known)
-		if name == "spits-back" || name == "magneto" { // which is what a fault does, and not the fault
+		if slices.Contains(signsOfFaults, name) {
 			weight = Known - i*2*rarer
 		}
 		list = append(list, Voice{Cause: of, Weight: weight})

@@ -175,5 +175,8 @@ var rulesByName = sync.OnceValue(func() map[string]*Rule {
 	return index
 })
 
+// At gives the rule at a place among All.
+func At(order int) *Rule { return &everyRule()[order] }
+
 // Named gives a rule by its name, nil where there is none.
 func Named(name string) *Rule { return rulesByName()[name] }

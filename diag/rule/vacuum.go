@@ -154,17 +154,6 @@ var beatAndLow = []Rule{{
 	Kind: OfVacuum, For: speaks(Hint, "exhaust-valve", "rings", "inlet-valve"), Say: vacuumAt(diag.CheckAgain), Headline: "one-low", Keeps: true, SaysBetterThan: []string{"vacuum-drops-regularly"},
 }}
 
-// oneBreathes is an engine of which one cylinder was found not to breathe as the others.
-var oneBreathes = known.OfEngine("one cylinder, as the only one, found to breathe otherwise than the others with the engine running, or with a valve that opens too little", func(c *known.Case) bool { return len(breathers(c)) == 1 })
-
-func breathers(c *known.Case) []string {
-	if lifts := c.Measured(known.Clearance); lifts == nil && (c.Compression == nil || len(c.Compression.Running) == 0) {
-		return nil
-	}
-	poorly := known.Any(known.LiftsLittle, known.BreathesInPoorly, known.BreathesOutPoorly)
-	return c.Those(func(n string) bool { return poorly.Holds(c, known.Subject{Cylinders: []string{n}}) })
-}
-
 // beatAndBreath ties the needle's beat to the one cylinder that breathes poorly.
 var beatAndBreath = []Rule{{
 	Name: "beat-and-breath", Title: "A needle that drops regularly, and one cylinder that does not breathe as the others",
@@ -250,6 +239,9 @@ func weighVacuum(c *known.Case, _ known.Subject) []Voice {
 func weighDrops(c *known.Case, _ known.Subject) []Voice {
 	if len(c.LowSet()) > 0 { // why it does not pull is known, and not what lets its pressure out
 		return speaks(Hint, "exhaust-valve", "rings", "inlet-valve", "head-gasket")
+	}
+	if len(breathers(c)) == 1 { // nor is it air that gets out of one that does not get it
+		return speaks(Hint, "valve-motion")
 	}
 	return common("own-spark", "exhaust-valve", "own-injector", "head-gasket")
 }

@@ -274,9 +274,9 @@ func (s *story) sort() {
 		}
 		return 0
 	}
-	sortBy(s.members, func(m *member) [10]int {
+	sortBy(s.members, func(m *member) sortKey {
 		part := s.part(m)
-		return [10]int{
+		return sortKey{
 			whole(m, part),
 			folded(m),
 			-m.finding.Urgency.Rank(),

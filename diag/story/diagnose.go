@@ -98,10 +98,10 @@ func worse(a, b diag.Urgency) diag.Urgency {
 // order puts stories in the order of saying: by urgency, the test before the
 // engine at the same urgency, the whole engine before its parts, what explains
 // a complaint before what does not, then by class, the surer first, then as the
-// rules are listed, then by the engine's cylinders.
+// rules are listed, then by how far off its readings are, then by the engine's cylinders.
 func order(c *known.Case, told []*story) {
-	sortBy(told, func(s *story) [10]int {
-		return [10]int{
+	sortBy(told, func(s *story) sortKey {
+		return sortKey{
 			-s.Urgency.Rank(),
 			s.testLast(),
 			s.notFound(),
@@ -111,20 +111,24 @@ func order(c *known.Case, told []*story) {
 			int(s.class()),
 			-sureness(s.Confidence),
 			s.order(),
+			-s.howFar(c),
 			c.Place(s.Cylinders),
 		}
 	})
 }
 
+// A sortKey is by what things are put in order, the first that differs deciding.
+type sortKey [11]int
+
 // sortBy puts things in order by their keys, each asked for once; what has the same
 // keys stays as it is.
-func sortBy[T any](list []T, key func(T) [10]int) {
+func sortBy[T any](list []T, key func(T) sortKey) {
 	if len(list) < 2 {
 		return
 	}
 	type keyed struct {
 		of  T
-		key [10]int
+		key sortKey
 	}
 	all := make([]keyed, len(list))
 	for i, of := range list {

@@ -78,6 +78,16 @@ func (s *story) strangeLast() int {
 	return 1
 }
 
+// howFar is how far off the readings of a story of cylinders are on which its leading
+// finding rests, in thousandths: of what is wrong alike in several the worst is told first.
+func (s *story) howFar(c *known.Case) int {
+	needs := s.needsOf()
+	if s.About != diag.AboutCylinders || len(needs) == 0 {
+		return 0
+	}
+	return int(1000 * c.HowFar(needs[0], s.lead().finding.Cylinders))
+}
+
 // sets joins things that belong together: the cylinders of the engine, the
 // engine itself, the mixture, the test, and each fuel circuit.
 type sets struct {
@@ -168,7 +178,8 @@ func (s *sets) joinHits(hits []rule.Hit) {
 	}
 }
 
-// joinAlike joins cylinders of which the very same is known, each by itself.
+// joinAlike joins cylinders of which the very same is known, each by itself, and about
+// as much of it.
 func (s *sets) joinAlike(c *known.Case, hits []rule.Hit) {
 	grouped := make([]int, len(s.parent))
 	for i := range s.parent {
@@ -184,10 +195,37 @@ func (s *sets) joinAlike(c *known.Case, hits []rule.Hit) {
 		}
 	}
 	for i, of := range rules {
-		if first := slices.IndexFunc(rules[:i], func(o []int) bool { return slices.Equal(o, of) }); first >= 0 && of != nil {
-			s.join(first, i)
+		if of == nil {
+			continue
+		}
+		for first, o := range rules[:i] {
+			if slices.Equal(o, of) && asFar(c, of, s.cylinders[first], s.cylinders[i]) {
+				s.join(first, i)
+				break
+			}
 		}
 	}
+}
+
+// muchFarther is how many times as far off a reading of one cylinder is before it is
+// another matter than that of a second, of which the same is known: judgement, no source.
+const muchFarther = 4
+
+// asFar reports two cylinders for which these rules hold and of which neither is much
+// farther off than the other in the further tests that the rules rest on.
+func asFar(c *known.Case, rules []int, one, other string) bool {
+	for _, order := range rules {
+		for _, need := range rule.At(order).Needs {
+			if c.Measured(string(need)) == nil {
+				continue
+			}
+			a, b := c.HowFar(need, []string{one}), c.HowFar(need, []string{other})
+			if max(a, b) > muchFarther*min(a, b) && max(a, b) > 0.1 {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // A desk is what stories are put together on, to be used for one case after the
