@@ -17,8 +17,8 @@ var latin = regexp.MustCompile(`[A-Za-z]+`)
 var signs = map[string]bool{"psi": true, "kPa": true, "bar": true, "kgf": true, "cm": true, "mm": true, "ml": true, "cc": true, "rpm": true, "min": true, "km": true, "m": true}
 
 // usersOwn are the words of the samples that stand for what a user wrote: names,
-// a method, a source, limits and volumes as entered.
-var usersOwn = regexp.MustCompile(`(front|rear) tank|\((hot|cold)\)|workshop manual|cranked by hand|1M8GDM9AXKP04278\w|, (hot|cold)(:|$)|psi after 5 min|(at (least|most) )?[0-9]+.ml in [0-9]+.(s|min)`)
+// a method, work done, a source, limits and volumes as entered.
+var usersOwn = regexp.MustCompile(`(front|rear) tank|\((hot|cold)\)|workshop manual|cranked by hand|(head gasket, )?timing belt|1M8GDM9AXKP04278\w|, (hot|cold)(:|$)|psi after 5 min|(at (least|most) )?[0-9]+.ml in [0-9]+.(s|min)`)
 
 // inGreek is a text in another alphabet: what stays Latin in what is said comes
 // from elsewhere.

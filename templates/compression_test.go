@@ -41,7 +41,7 @@ func pressures() []*diag.Test {
 		dry("inline-4", four(60)), dry("inline-4", four(60), usual), dry("inline-4", four(60), ratio(10)), dry("inline-4", four(60), ratio(7)), dry("inline-4", four(60), high), dry("inline-4", four(60), shut),
 		dry("single", []float64{60}), dry("inline-4", []float64{60}), dry("V8", []float64{60, 62}), dry("inline-4", four(180), sample.Diesel), dry("inline-4", []float64{70, 45, 60, 50}),
 		dry("inline-4", four(110), geometry), dry("inline-4", four(120), ratio(10)), dry("single", []float64{118}, ratio(10)),
-		dry("inline-4", four(118), sample.After("2025-11-02", dry("inline-4", four(160)))),
+		dry("inline-4", four(118), sample.After("2025-11-02", dry("inline-4", four(160)))), dry("inline-4", four(118), sample.Worked("timing belt", dry("inline-4", four(160)))),
 		dry("V6", []float64{110, 150, 112, 152, 108, 151}), dry("V6", []float64{110, 150, 112, 152, 108, 151}, sample.Codes("P0016")), dry("V6", []float64{132, 150, 131, 152, 133, 151}), dry("V6", []float64{5, 150, 0, 152, 4, 151}),
 		sample.DryOf(engine.Spec{Layout: "flat-4", Numbering: engine.AcrossBanks, FirstBank: "left", SeparateBarrels: true}, []float64{110, 150, 112, 151}),
 		dry("inline-4", []float64{0, 0, 120, 120}), dry("V8", []float64{0, 150, 0}), dry("inline-4", []float64{0, 120, 0, 120}), dry("inline-4", []float64{0, 0, 0, 120}), dry("V8", []float64{0, 0, 0}), dry("V8", []float64{0, 0}),

@@ -90,7 +90,9 @@ var againChecks = []Check{
 			{Name: "readings come up", For: []string{"throttle-or-choke", "weak-cranking", "cold-engine", "adapter-leak"}, Words: []string{"come up", "came up", "up"}},
 			{Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
 	{Name: "look-for-decompressor", Titles: []string{"decompressor or not", "looking for a decompressor"}, Minutes: 5, Whole: true, Way: Hand, Words: []string{"decompressor looked for", "compression release looked for"},
-		Fits: func(c *known.Case, _ []string) bool { return c.MayHaveDecompressor() && c.Spec.Decompressor == "" },
+		Fits: func(c *known.Case, _ []string) bool {
+			return c.MayHaveDecompressor() && c.Spec.Decompressor == "" && !c.ReadHigherBefore()
+		},
 		Outcomes: []Outcome{
 			{Name: "one is fitted", For: []string{"decompressor"}, Words: []string{"fitted", "found", "has one"}},
 			{Name: "there is none", Else: true, Enter: func(t *Trial) { t.Spec.Decompressor = "none" }, Words: []string{"none"}}}},

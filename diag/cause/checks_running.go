@@ -16,7 +16,7 @@ const evenPulls = 3
 // something is wrong in all cylinders alike or in none that was found. Where the
 // valves' drive was just worked on, that is looked at and not argued about.
 func drawsEvenly(c *known.Case, _ []string) bool {
-	return c.HasValves() && !c.Spec.Diesel() && len(c.Every()) >= evenPulls && !c.TimingTouched() && !c.CarburettorEach() &&
+	return c.HasValves() && !c.Spec.Diesel() && len(c.Every()) >= evenPulls && !c.DriveDisturbed() && !c.CarburettorEach() &&
 		(c.AllLow() != nil || c.Complains(lowPower, overheat) && !c.AnyLow(c.Read()))
 }
 

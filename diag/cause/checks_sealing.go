@@ -337,7 +337,7 @@ var motionChecks = []Check{
 			{Name: "under load alone", For: []string{"early-ignition", "carbon", "knock", "too-hot"}, Fits: sparked, Words: []string{"pings", "pinks", "pinging", "pinking", "only under load"}, After: []string{"it pings as the engine pulls, and not at idle"}},
 			{Name: "elsewhere", Else: true}}},
 	{Name: "cam-timing-marks", Further: true, Titles: []string{"camshaft timing"}, Minutes: 30, Whole: true, Way: Hand, Fits: valves, Answers: func(c *known.Case) bool {
-		return c.DriveMayHaveLetGo() || c.AllLow() != nil && (c.WillNotStart() || known.SuddenOnset.Holds(c, known.Subject{}) || c.TimingTouched()) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
+		return c.DriveMayHaveLetGo() || c.AllLow() != nil && (c.WillNotStart() || known.SuddenOnset.Holds(c, known.Subject{}) || c.DriveDisturbed()) || c.DriveDisturbed() && !c.PressureByFigure() && known.VacuumLow.Holds(c, known.Subject{}) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
 	}, Made: readIn(known.Timing, "cam"), Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},

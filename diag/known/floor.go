@@ -243,6 +243,13 @@ func (c *Case) PressureEnough() bool {
 	return floor != nil && s.Lowest >= floor.Enough
 }
 
+// PressureByFigure reports pressure that is enough by a figure for this very engine: a
+// minimum, what the book calls usual, or the band of its dimensions. Over what nearly any
+// engine gives, one can still have lost a fifth.
+func (c *Case) PressureByFigure() bool {
+	return c.PressureEnough() && (c.Minimum() != nil || c.Cranking().Standard != nil || c.Cranking().Expected != nil)
+}
+
 // mainTests are the tests without which nothing is called sound, in the words of
 // a list of what was not tested.
 var mainTests = []string{"compression", "rotors", "leakage", "fuel pressure"}
@@ -286,7 +293,23 @@ func (c *Case) SealingRead() bool {
 }
 
 // DecompressorUnknown is a small engine of which nobody said whether it lets its
-// pressure out on the starter.
-var DecompressorUnknown = OfEngine("one or two cylinders, and whether a decompressor is fitted not said", func(c *Case) bool {
-	return c.SmallEngine() && c.Spec.Decompressor == ""
+// pressure off as it is started, and that never read more than it does now.
+var DecompressorUnknown = OfEngine("one or two cylinders, not read a tenth higher before, and whether a decompressor is fitted not said", func(c *Case) bool {
+	return c.SmallEngine() && c.Spec.Decompressor == "" && !c.ReadHigherBefore()
 })
+
+// ReadHigherBefore reports an engine that read a tenth more in an earlier test, or before
+// the work: what it is built like is not why it reads less now.
+func (c *Case) ReadHigherBefore() bool {
+	tests := make([]*diag.Test, 0, len(c.Earlier)+1)
+	for i := range c.Earlier {
+		tests = append(tests, c.Earlier[i].Test)
+	}
+	if c.Before != nil {
+		tests = append(tests, c.Before.Test)
+	}
+	return slices.ContainsFunc(tests, func(t *diag.Test) bool {
+		changes, reason := diag.ChangesSince(c.Test, t)
+		return reason == "" && slices.ContainsFunc(changes, func(ch diag.Change) bool { return Moved(ch) < 0 })
+	})
+}

@@ -102,7 +102,27 @@ var NoiseBelow = OfEngine("a complaint of noise, and the job says that it is lou
 
 // TimingTouched reports valves whose drive or camshaft was just worked on.
 func (c *Case) TimingTouched() bool {
-	return c.HasValves() && c.WorkDone("timing belt", "timing chain", "cam belt", "camshaft")
+	return c.HasValves() && c.workedOn("timing belt", "timing chain", "cam belt", "cambelt", "camshaft", "belt changed", "belt renewed", "belt replaced")
+}
+
+// DriveDisturbed reports valves whose drive was just worked on, or had to come off for
+// the head that carries their camshaft: each time it goes back by its marks.
+func (c *Case) DriveDisturbed() bool {
+	inHead := c.Spec.TimingDrive == "belt" || slices.Contains([]string{"one per bank", "two per bank"}, c.Spec.Camshafts)
+	return c.TimingTouched() || c.HasValves() && inHead && c.workedOn("head gasket", "headgasket", "head skimmed", "head off", "head resurfaced", "cylinder head", "head overhauled", "head rebuilt", "valves ground", "valve job")
+}
+
+// workedOn reports work of which the job says that it was done, now or between the
+// readings before it and these.
+func (c *Case) workedOn(words ...string) bool {
+	if c.WorkDone(words...) {
+		return true
+	}
+	if c.Before == nil || c.Before.Done == "" {
+		return false
+	}
+	w := c.workOf(c.Before.Done)
+	return w.Says(words...)
 }
 
 // DriveMayHaveLetGo reports an engine with valves that will not start, of which some

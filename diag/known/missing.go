@@ -40,7 +40,7 @@ func (c *Case) EngineFactsMissing() diag.Names {
 	ask(c.HasValves() && c.LowBank() >= 0, c.Spec.Camshafts != "", CamshaftsMissing)
 	ask(MayBeDeactivated.Holds(c, Subject{}), false, DeactivatesMissing)
 	ask(c.HasValves() && c.Dead(), c.Spec.TimingDrive != "", DriveMissing)
-	ask(c.SmallEngine() && (all || some || c.Dead()), c.Spec.Decompressor != "", DecompressorMissing)
+	ask(c.SmallEngine() && !c.ReadHigherBefore() && (all || some || c.Dead()), c.Spec.Decompressor != "", DecompressorMissing)
 	ask(c.mayBeAirCooled() && (some || all), c.Spec.Cooling != "", CoolingMissing)
 	ask(c.OilTells() && some && !c.Has(NeedsWet) && !c.Has(NeedsLeakage) && c.pressureInAll(short), c.Spec.DisplacementML > 0, DisplacementMissing)
 	return missing

@@ -85,7 +85,10 @@ func (c *Case) findAllLow() *AllLowBasis {
 		}
 		return &AllLowBasis{variant, false, false, s.Highest / e.Low, diag.Facts{"expected": c.Span(e.Low, e.High)}}
 	}
-	return c.allFallen()
+	if low := c.allFallen(); low != nil {
+		return low
+	}
+	return c.fallenByWork()
 }
 
 // ratioApart is how far under the band of its ratio alone an engine may read that runs
@@ -171,6 +174,33 @@ func (c *Case) allFallen() *AllLowBasis {
 		}
 	}
 	return &AllLowBasis{"earlier", true, true, s.Highest / (s.Highest + least), diag.Facts{"fall": c.Pressure(least), "earlier": c.EarlierWhen(s.ComparedWith)}}
+}
+
+// fallenByWork reports that every cylinder reads lower after work than those did before
+// it that were good then, by more than both can be off and by a tenth at least, and all
+// about alike: what was mended in some came back to the others, and all have lost alike.
+func (c *Case) fallenByWork() *AllLowBasis {
+	test, s := c.beforeWork(), c.Cranking()
+	if test == nil || s.N < 2 || s.LowestPercentOfHighest < EvenTogether {
+		return nil
+	}
+	changes, reason := diag.ChangesSince(c.Test, test)
+	before := New(test)
+	if reason != "" || len(changes) < len(c.Read()) || before.AllLow() != nil {
+		return nil
+	}
+	least, u := 0.0, 0.0 // of the good ones before the least
+	for _, ch := range changes {
+		g := before.Grade(ch.Name)
+		if (g == diag.Even || g == diag.Watch) && (least == 0 || ch.Then < least) {
+			least, u = ch.Then, ch.U
+		}
+	}
+	fall := least - s.Highest
+	if fall <= u || fall < leastFall*least {
+		return nil
+	}
+	return &AllLowBasis{"worked", true, true, s.Highest / least, diag.Facts{"then": c.Pressure(least), "fall": c.Pressure(fall), "done": c.Before.Done, "when": On(c.Before.Date)}}
 }
 
 // SlowCranking is the cranking speed in rpm under which readings sag: common
@@ -261,5 +291,5 @@ const UsualSpread = 10
 // UnderFloor is an engine all of whose cylinders are low: under a minimum, the
 // expected band, or what nearly any engine of its kind gives.
 var UnderFloor = OfEngine("every cylinder that was read low: under the stated minimum; without one under what nearly any engine of its kind gives, or under what it usually gives where it starts or pulls badly "+
-	"(petrol four-stroke 100 psi, two-stroke 60 psi, diesel 250 psi, at sea level), under the pressure expected from its geometry or ratio (an engine that runs well and of which nobody complains: by more than 15 % where only the ratio is known), or fallen by a tenth at least since an earlier test made alike",
+	"(petrol four-stroke 100 psi, two-stroke 60 psi, diesel 250 psi, at sea level), under the pressure expected from its geometry or ratio (an engine that runs well and of which nobody complains: by more than 15 % where only the ratio is known), or fallen by a tenth at least since an earlier test made alike; or, after work, even and a tenth at least under every cylinder that was good before it",
 	func(c *Case) bool { return c.AllLow() != nil }).Called("low as a whole")

@@ -17,7 +17,7 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	switch {
 	case c.Ported():
 		list = append(common("wear", "crankcase-seal", "reed-valve", "restricted-exhaust"),
-			where(c.MayHaveDecompressor() && c.Spec.Decompressor == "", speaks(Hint, "decompressor"))...)
+			where(c.MayHaveDecompressor() && c.Spec.Decompressor == "" && !c.ReadHigherBefore(), speaks(Hint, "decompressor"))...)
 	case !c.Several(): // what befalls one of many is as likely as what befalls all
 		list = common("wear", "exhaust-valve", "cam-timing", "restricted-inlet")
 	case c.Spec.Diesel() && even:
@@ -113,7 +113,7 @@ func justSet(c *known.Case) []Voice {
 // timingTouched speaks for valve timing that was just worked on: what was taken
 // apart last is looked at first.
 func timingTouched(c *known.Case) []Voice {
-	return where(c.TimingTouched(), as(OfHistory, speaks(Known, "cam-timing")))
+	return where(c.DriveDisturbed(), as(OfHistory, speaks(Known, "cam-timing")))
 }
 
 // weighWear weighs worn rings and bores: oil use and blue smoke, months of

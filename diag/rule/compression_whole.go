@@ -18,7 +18,7 @@ var wholeRules = []Rule{
 			"all alike; then wear, since bores seldom wear alike.",
 		Source: "US Army Ordnance subcourse OD1001, p. 91-92 (all or several low: rings or valves worn; slipped timing, low cranking speed, closed throttle); the floors: common practice, no source",
 		Class:  Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
-		Of: everyRead, When: known.UnderFloor, Kind: OfCompression, Weigh: weighAllLow, Say: allLow, Headline: "all-low", Variants: []string{"floor", "usual", "expected", "ratio", "earlier"},
+		Of: everyRead, When: known.UnderFloor, Kind: OfCompression, Weigh: weighAllLow, Say: allLow, Headline: "all-low", Variants: []string{"floor", "usual", "expected", "ratio", "earlier", "worked"},
 		SaysBetterThan: []string{"below-minimum"},
 	},
 	{
@@ -129,11 +129,12 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 }
 
 // timingSlipped reports an engine whose valves can meet its pistons and that is low
-// in every cylinder alike since something happened: the next tooth bends them.
+// in every cylinder alike since something happened, or since work for which the drive of
+// the valves came off: the next tooth bends them.
 func timingSlipped(c *known.Case) bool {
 	basis := c.AllLow()
 	return basis != nil && basis.Clear && c.Cranking().LowestPercentOfHighest >= known.EvenTogether && !c.ThrottleShut() &&
-		c.Spec.Interference == diag.Yes && c.HasValves() && known.SuddenOnset.Holds(c, known.Subject{})
+		c.Spec.Interference == diag.Yes && c.HasValves() && (known.SuddenOnset.Holds(c, known.Subject{}) || basis.Variant == "worked" && c.DriveDisturbed())
 }
 
 // underMinimums gives, for each stated minimum that is not kept, the cylinders

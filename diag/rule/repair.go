@@ -15,7 +15,7 @@ var repairRules = []Rule{
 		Name: "worse-after-repair", Title: "Worse after the work than before it", Class: Group, About: diag.AboutCylinders,
 		Why: "A cylinder that reads clearly lower after the work than before it was put together wrong, is not run in, or has another fault beside the one that was mended. " +
 			"What was done last is looked at first.",
-		Source: "common practice, no source", Of: repairedTo(known.Worse), Kind: OfEarlier, For: speaks(Hint, "rings", "exhaust-valve", "valve-lash", "head-gasket"), Say: repaired(diag.ActSoon), Headline: "worse-after-repair",
+		Source: "common practice, no source", Of: repairedTo(known.Worse), When: known.Not(fallenByWork), Kind: OfEarlier, For: speaks(Hint, "rings", "exhaust-valve", "valve-lash", "head-gasket"), Say: repaired(diag.ActSoon), Headline: "worse-after-repair",
 	},
 	{
 		Name: "same-after-repair", Title: "As bad after the work as before it", Class: Group, About: diag.AboutCylinders,
@@ -128,6 +128,10 @@ func betterNow(c *known.Case, s known.Subject) diag.Finding {
 	}
 	return f
 }
+
+// fallenByWork is an engine of which every cylinder lost by the work: that is no matter of
+// those alone that were good before.
+var fallenByWork = known.OfEngine("low as a whole since the work", func(c *known.Case) bool { low := c.AllLow(); return low != nil && low.Variant == "worked" })
 
 // toBeSeen are the complaints that the work was done for.
 func toBeSeen(c *known.Case) []string {

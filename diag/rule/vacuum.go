@@ -102,9 +102,10 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 	},
 	{
 		Name: "vacuum-low-sealing-sound", Title: "Vacuum low and steady, the cylinders even",
-		Why:   "Even compression with a low and steady needle says that the inside of the engine is not the reason: late ignition or air.",
-		Class: Together, Needs: []known.Need{known.NeedsCompression}, When: known.All(known.VacuumLow, pressureSound),
-		For: speaks(Hint, "late-ignition", "air-leak"), Against: denies(Known, "pressure-is-even", "cam-timing", "wear", "rings"), Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-low", Keeps: true,
+		Why: "Compression that is even and as high as it should be, with a low and steady needle, says that the inside of the engine is not the reason: late ignition or air. " +
+			"Even alone does not: valves that open late, and wear, lower all cylinders alike, and there has to be a figure to see that by.",
+		Class: Together, Needs: []known.Need{known.NeedsCompression}, When: known.All(known.VacuumLow, pressureSound, known.Not(known.UnderFloor)),
+		For: speaks(Hint, "late-ignition", "air-leak"), Weigh: weighEvenAndLow, Say: evenAndLow, Headline: "vacuum-low", Keeps: true, Variants: []string{"matched"},
 	},
 	{
 		Name: "vacuum-drop-without-low-cylinder", Title: "The needle drops at a beat, the cylinders even",
@@ -233,6 +234,27 @@ func weighVacuum(c *known.Case, _ known.Subject) []Voice {
 		list = append(list, speaks(Hint, "wear")...)
 	}
 	return list
+}
+
+// weighEvenAndLow: a figure that is kept clears what lowers all cylinders alike; that they
+// match says less, least where the drive of the valves was off.
+func weighEvenAndLow(c *known.Case, _ known.Subject) []Voice {
+	if c.PressureByFigure() {
+		return denies(Known, "pressure-is-even", "cam-timing", "wear", "rings")
+	}
+	if c.DriveDisturbed() {
+		return append(denies(DryUp, "pressure-is-even", "wear", "rings"), as(OfHistory, speaks(Known, "cam-timing"))...)
+	}
+	return denies(DryUp, "pressure-is-even", "cam-timing", "wear", "rings")
+}
+
+func evenAndLow(c *known.Case, s known.Subject) diag.Finding {
+	f := vacuumAt(diag.CheckAgain)(c, s)
+	if !c.PressureByFigure() {
+		f.Variant = "matched"
+		f.Facts["touched"] = c.DriveDisturbed()
+	}
+	return f
 }
 
 // weighDrops: a cylinder that is known to be low is the one that does not pull.

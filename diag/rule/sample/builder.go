@@ -212,6 +212,11 @@ func After(label string, earlier *diag.Test) Change {
 	}
 }
 
+// Worked puts the readings before some work beside those of a test.
+func Worked(done string, before *diag.Test) Change {
+	return func(t *diag.Test) { t.Before = &diag.Before{Done: done, Test: before} }
+}
+
 // Noted adds a notice that reading a job gave rise to.
 func Noted(n diag.Notice) Change {
 	return func(t *diag.Test) { t.Noted = append(t.Noted, n) }
