@@ -113,7 +113,7 @@ func unitChangesNothing(s *subject, k *tally) {
 				return
 			}
 			v, _ := strconv.ParseFloat(text, 64)
-			m.values[name] = strconv.FormatFloat(math.Round(v*6.894757), 'f', 0, 64)
+			m.values[name] = strconv.FormatFloat(v*6.894757, 'f', 1, 64)
 		}
 	}
 	if s.tree.has("compression", "running") {
@@ -317,7 +317,7 @@ func evidenceNeverLowers(s *subject, k *tally) {
 }
 
 // causesOf are the causes of the story about a cylinder, or of the first
-// finding about it where there are no stories, and whether that is about it
+// finding about it in a story of the engine, and whether that is about it
 // alone: of several cylinders the causes are those that they share.
 func causesOf(o *outcome, cylinder string) (causes []string, alone bool) {
 	for _, one := range o.Stories {
@@ -325,7 +325,7 @@ func causesOf(o *outcome, cylinder string) (causes []string, alone bool) {
 			return one.CauseNames, len(one.Cylinders) == 1
 		}
 	}
-	for _, f := range o.lead() {
+	for _, f := range o.Findings {
 		if slices.Contains(f.Cylinders, cylinder) && len(f.CauseNames) > 0 && !plugRule.MatchString(f.Rule) {
 			return f.CauseNames, len(f.Cylinders) == 1
 		}
