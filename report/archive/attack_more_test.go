@@ -47,6 +47,7 @@ var beyond = []alteration{
 	{"a field of a signature with an entry that nobody knows", func(d *doc) {
 		d.annotate(dict{"Subtype": pn("Widget"), "FT": pn("Sig"), "T": pdffile.String("s"), "Rect": area(0, 0, 0, 0), "Hologram": 1.0})
 	}, Unvouched, `/Annots of the page`},
+	{"no keywords", func(d *doc) { delete(d.dict(d.trailer["Info"]), "Keywords") }, Unvouched, `what the document says of itself.*keywords`},
 	{"a maker that is no text", func(d *doc) { d.dict(d.trailer["Info"])["Producer"] = list{} }, Unvouched, `/Producer of the information`},
 	{"a list of objects with an entry that nobody knows", func(d *doc) { d.trailer["Hologram"] = 1.0 }, Unvouched, `the list of objects has a /Hologram`},
 	{"a node of pages with another paper", func(d *doc) {

@@ -267,7 +267,9 @@ func written(o pdffile.Object) string {
 		}
 		return "<<" + b.String() + ">>"
 	case *pdffile.Stream:
-		o.Dict["Length"] = float64(len(o.Raw))
+		if _, said := o.Dict["Length"].(raw); !said {
+			o.Dict["Length"] = float64(len(o.Raw))
+		}
 		return written(o.Dict) + "\nstream\n" + string(o.Raw) + "\nendstream"
 	}
 	return fmt.Sprint(o)

@@ -295,7 +295,7 @@ func (c *comparison) info() error {
 			c.v.notes("the file says that it was made at %s, the sheet's own date is %s", quoted(a), quoted(b))
 			continue
 		}
-		if a != b && !(key == "Keywords" && c.s.Fingerprint != c.s.JobFingerprint()) { // that is said by itself
+		if a != b && !(key == "Keywords" && c.s.Fingerprint != "" && c.s.Fingerprint != c.s.JobFingerprint()) { // that is said by itself
 			other = append(other, strings.ToLower(string(key)))
 		}
 	}

@@ -212,6 +212,7 @@ func TestStored(t *testing.T) {
 		"a list at the start with another root", "a list at the start that is older", "a list at the start that is older, as an object",
 		"content beside nothing", "content packed as something says that is not there", "characters in what says how codes are drawn", "characters of codes of three bytes",
 		"content with the word that ends it", "first codes of widths with a point",
+		"a file in the list that is nothing", "a node of the list with names and parts",
 	} {
 		row := rows[slices.IndexFunc(rows, func(w writing) bool { return w.name == name })]
 		file := filepath.Join("testdata", "refused", strings.NewReplacer(" ", "-", ",", "").Replace(name)+".pdf")

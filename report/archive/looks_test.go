@@ -138,9 +138,14 @@ func TestTheSameLooksTheSame(t *testing.T) {
 	}
 	l := newLooker(t)
 	page := draw(t, fourCylinders, sheet.Options{})
+	if *seed%2 == 0 {
+		page = withLogo(t, picture(t, image.NewRGBA(image.Rect(0, 0, 40, 30))))
+	}
 	again := newDoc(t, page) // its entries are in another order than the sheet's
+	unpacked := again.bytes()
 	again.pack = deflated
-	want := l.looks(t, again.bytes())
+	packed := again.bytes()
+	want := l.looks(t, packed)
 	for i, w := range want {
 		if w.picture == nil && w.text == "" {
 			t.Fatalf("'%s' makes nothing of a sheet", l.commands[i])
@@ -186,8 +191,10 @@ func TestTheSameLooksTheSame(t *testing.T) {
 				m.change()
 			}
 		}
-		ask(fmt.Sprint(m), m.bytes())
+		if data := m.bytes(); !bytes.Equal(data, packed) && !bytes.Equal(data, unpacked) {
+			ask(fmt.Sprint(m), data)
+		}
 	}
-	t.Logf("%d rows, of which %d are the same; %d random changes, of which %d are the same; %d views differ of %d programs", rows, rowsSame, drawn-rows, same-rowsSame, apart, len(want))
+	t.Logf("%d rows, of which %d are the same; %d changes at random that change anything, of which %d are the same; %d views differ of %d programs", rows, rowsSame, drawn-rows, same-rowsSame, apart, len(want))
 	t.Logf("%d changes at %d kinds of places are %d", len(mutators), len(kinds), len(order))
 }
