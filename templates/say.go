@@ -3,6 +3,7 @@ package templates
 import (
 	"fmt"
 	"maps"
+	"math"
 	"strconv"
 	"strings"
 	"text/template"
@@ -310,8 +311,15 @@ func (c *Catalogue) stood(months string) (string, error) {
 	switch {
 	case err != nil || n <= 0:
 		return c.Label("stood.unknown", nil)
+	case n < monthsOfWeek:
+		return c.Label("stood.days", diag.Facts{"count": int(math.Round(n / monthsOfWeek * 7))})
+	case n < 2 && n != 1:
+		return c.Label("stood.weeks", diag.Facts{"count": int(math.Round(n / monthsOfWeek))})
 	case n < 24:
-		return c.Label("stood.months", diag.Facts{"months": months})
+		return c.Label("stood.months", diag.Facts{"count": int(math.Round(n))})
 	}
 	return c.Label("stood.years", diag.Facts{"years": diag.Number{Value: n / 12}})
 }
+
+// monthsOfWeek is a week in months.
+const monthsOfWeek = 12 * 7 / 365.25

@@ -34,5 +34,5 @@ var systemCauses = []Cause{
 	{Name: "battery", Explains: []string{noStart, hardStart}},
 	{Name: "tight-engine", Explains: []string{noStart, hardStart}},
 	{Name: "diesel-injector", Explains: []string{rich, hardStart, misfire, lowPower, noStart}},
-	{Name: "glow-plug", Explains: []string{hardStart, noStart}},
+	{Name: "glow-plug", Explains: []string{hardStart, noStart, misfire}},
 }

@@ -1,6 +1,7 @@
 package known
 
 import (
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
@@ -54,3 +55,11 @@ var (
 	CoolantAtIntake = OfEngine("coolant seen at the joint of the intake manifold", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(intakeJoint) })
 	CoolantAtHead   = OfEngine("coolant seen outside at the joint between head and block", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(headJoint) })
 )
+
+// CoolantIn reports coolant that was seen in a cylinder: under pressure, or by eye.
+func (c *Case) CoolantIn(name string) bool {
+	return !c.AirCooled() && (slices.Contains(c.WetCylinders(), name) || c.LiquidSeenIn(name) && c.Seen(name, "coolant", "antifreeze"))
+}
+
+// CoolantThere is a cylinder in which coolant was seen.
+var CoolantThere = OfAll("coolant seen in it", (*Case).CoolantIn)

@@ -342,7 +342,7 @@ func evenAboveMinimum(c *known.Case, _ known.Subject) diag.Finding {
 
 func evenNoMinimum(c *known.Case, _ known.Subject) diag.Finding {
 	s := c.Cranking()
-	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"standard": "", "expected": ""}}
+	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"standard": "", "expected": "", "leakage": c.Has(known.NeedsLeakage)}}
 	evenFacts(c, &f)
 	e := s.Expected
 	switch {

@@ -2,6 +2,7 @@ package rule
 
 import (
 	"slices"
+	"strconv"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
@@ -34,7 +35,7 @@ var historyRules = []Rule{
 		Why:    "That an engine stood is how it came here, and no trouble by itself. What sticks as it stands, rings and valves, loses air and pressure; where every cylinder was read and holds them, nothing has stuck.",
 		Source: "follows from how the engine works",
 		Of:     theEngine, When: known.All(known.StoodShort, known.Not(known.StoodLong)), Kind: OfHistory, Say: func(c *known.Case, _ known.Subject) diag.Finding {
-			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"months": diag.Number{Value: c.History.StoodMonths}.String(), "leakage": c.Has(known.NeedsLeakage)}}
+			return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"months": monthsStood(c), "leakage": c.Has(known.NeedsLeakage)}}
 		}, Headline: "see-findings",
 	},
 	{
@@ -153,6 +154,9 @@ func liquid(words string, why known.Liquid) known.Condition {
 // liquidVoices name the liquid by what was seen of it: oil where the plug is
 // oily or the cylinder hangs, coolant or fuel else.
 func liquidVoices(c *known.Case, s known.Subject) []Voice {
+	if ranDown(c, s.Cylinders) { // as it does in every such engine: nothing is suspected for it
+		return nil
+	}
 	weight, kind := Sight, OfPlugs
 	switch c.LiquidIn(s.Name()) {
 	case known.LiquidCoolant:
@@ -225,10 +229,7 @@ func readsLow(c *known.Case) bool { return len(c.LowSet()) > 0 || c.AllLow() != 
 const actOnLow = 75
 
 func stoodEngine(c *known.Case, _ known.Subject) diag.Finding {
-	months := ""
-	if m := c.History.StoodMonths; m > 0 {
-		months = diag.Number{Value: m}.String()
-	}
+	months := monthsStood(c)
 	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"months": months, "low": diag.Names(nil)}}
 	if !readsLow(c) {
 		return f
@@ -292,4 +293,13 @@ func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
 	return diag.Finding{Urgency: urgency, Confidence: diag.Weak, Facts: diag.Facts{
 		"coded": diag.Names(coded), "unread": diag.Names(slices.DeleteFunc(slices.Clone(coded), func(n string) bool { return slices.Contains(read, n) })),
 		"complaints": diag.Names(c.Complaints()), "valves": c.HasValves(), "diesel": c.Spec.Diesel(), "carburetted": c.Carburetted(), "airCooled": c.AirCooled(), "rotary": c.Rotary(), "oilRead": c.Has(known.NeedsTest(known.Oil))}}
+}
+
+// monthsStood is how many months it stood, to the hundredth, for words that make weeks or
+// years of them; "" where nobody says.
+func monthsStood(c *known.Case) string {
+	if c.History.StoodMonths <= 0 {
+		return ""
+	}
+	return strconv.FormatFloat(c.History.StoodMonths, 'f', -1, 64)
 }

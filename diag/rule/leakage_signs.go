@@ -11,7 +11,11 @@ var leakageSigns = []Sign{
 	{
 		When: known.All(known.Tight, known.Not(placed), known.Not(oiled)), Kind: OfLeakage, About: "cylinders",
 		Against: append(denies(Sight, "holds-air", "exhaust-valve", "inlet-valve", "bent-valve", "stuck-valve", "carbon-on-seat", "valve-recession", "rings", "stuck-rings", "scored-bore",
-			"piston", "holed-piston", "broken-ring-land", "wear", "dry-bores", "washed-bore"), denies(DryUp, "holds-air", "head-gasket", "warped-or-cracked-head", "fault-in-each")...),
+			"piston", "holed-piston", "broken-ring-land", "wear", "dry-bores", "washed-bore"), denies(DryUp, "holds-air", "fault-in-each")...),
+	},
+	{ // coolant that was there got in past something: what seeps in overnight lets no air out in minutes
+		When: known.All(known.Tight, known.Not(placed), known.Not(oiled), known.Not(known.CoolantThere)), Kind: OfLeakage, About: "cylinders",
+		Against: denies(DryUp, "holds-air", "head-gasket", "warped-or-cracked-head"),
 	},
 	{ // oil on the rings hides what leaks past them, not what leaks past a valve
 		When: known.All(known.Tight, known.Not(placed), oiled), Kind: OfLeakage, About: "cylinders",
@@ -89,7 +93,7 @@ var leakageSigns = []Sign{
 		For: pathToCoolant(Known, DryUp),
 	},
 	{
-		When: known.All(known.NoGasFound, known.Not(known.AirAt(known.AtNeighbour)), known.Not(besideLow)), Kind: OfCoolant, About: "cylinders",
+		When: known.All(known.NoGasFound, known.Not(known.AirAt(known.AtNeighbour)), known.Not(besideLow), known.Not(known.CoolantThere)), Kind: OfCoolant, About: "cylinders",
 		Against: noPathToCoolant(DryUp, "no-gas-in-coolant"),
 	},
 	{

@@ -38,10 +38,10 @@ func (s *story) compose(c *known.Case) {
 	s.judge(c)
 }
 
-// suspects reports a story with causes to tell: what is sound has none that only
-// what is told of the engine suggests.
+// suspects reports a story with causes to tell: what asks for nothing has none but those
+// that what leads it speaks for.
 func (s *story) suspects() bool {
-	return s.Urgency != diag.NoAction || s.class() < rule.Sound || slices.ContainsFunc(s.members, func(m *member) bool { return s.book.speaks(m.rule.Name, "") })
+	return s.Urgency != diag.NoAction || s.book.speaks(s.lead().rule.Name, "")
 }
 
 // open puts a finding that speaks for the likeliest cause in front of one that
