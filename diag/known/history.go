@@ -29,9 +29,10 @@ func (c *Case) StoodAndSound() bool {
 }
 
 // SufferedAsItStood reports a cylinder in which rust, liquid or a valve that hangs was
-// seen, or whose plug water washed, whatever pressure it holds.
+// seen, or whose plug water washed, whatever pressure it holds; not oil that ran down into
+// a cylinder that hangs, as it does in every such engine.
 func (c *Case) SufferedAsItStood(name string) bool {
-	return c.WaterIn(name) || c.LiquidIn(name) != "" || c.Seen(name, StuckOpen...)
+	return c.WaterIn(name) || c.LiquidIn(name) != "" && !c.OilRanDown(name) || c.Seen(name, StuckOpen...)
 }
 
 // Complains reports one of the job's complaints; a stored misfire code is one
