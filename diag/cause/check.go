@@ -288,7 +288,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 		"byHand": at == diag.DoNotRun, "starts": c.Starts(), "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
 		"afterOil": afterOil(c), "oilSmells": known.OilSmells.Holds(c, known.Subject{}), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
 		"direct": direct(c), "levelRead": oilLevelRead(c), "oilShort": known.OilLowAtAll.Holds(c, known.Subject{}) || known.OilNone.Holds(c, known.Subject{}),
-		"noGas": c.CoolantGas == "negative", "oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "coded": diag.Names(c.MissesUnread()), "minutes": k.MinutesFor(c, cylinders),
+		"noGas": c.CoolantGas == "negative", "oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "gasInside": known.CrankcaseHigh.Holds(c, known.Subject{}), "coded": diag.Names(c.MissesUnread()), "minutes": k.MinutesFor(c, cylinders),
 		"sinks": c.SeatsSink(), "wasSet": slices.ContainsFunc(cylinders, func(n string) bool { return c.LashSet(n).Set }),
 	}
 }

@@ -205,7 +205,13 @@ var furtherChecks = []Check{
 	{Name: "breather-clear", Titles: []string{"crankcase ventilation"}, Minutes: 20, Whole: true, Way: Runs | Opens, Mends: []string{"breather"}, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Crankcase)) }, Words: []string{"breather cleared", "ventilation cleared"},
 		Outcomes: []Outcome{
 			{Name: "it falls", For: []string{"breather"}, Words: []string{"falls", "fell"}},
-			{Name: "stays high", For: []string{"rings", "wear", "turbo-seal", "piston"}, Else: true, Words: []string{"stays", "high"}}}},
+			{Name: "stays high", For: []string{"rings", "wear", "turbo-seal", "air-compressor", "piston"}, Else: true, Words: []string{"stays", "high"}}}},
+	{Name: "compressor-unloaded", Titles: []string{"crankcase with the air compressor unloaded"}, Minutes: 15, Whole: true, Way: Runs, Answers: func(c *known.Case) bool { return known.CrankcaseHigh.Holds(c, known.Subject{}) }, Fits: func(c *known.Case, _ []string) bool {
+		return c.BrakesByAir() && c.Has(known.NeedsTest(known.Crankcase))
+	}, Words: []string{"compressor unloaded", "compressor cut out"},
+		Outcomes: []Outcome{
+			{Name: "it falls", For: []string{"air-compressor"}, Sure: 0.8, Words: []string{"falls", "fell", "drops"}},
+			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "same"}}}},
 	{Name: "turbo-look", Titles: []string{"the turbocharger"}, Minutes: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool { return charged(c) }, Answers: func(c *known.Case) bool { return c.Smokes("blue", "load", "always") }, Words: []string{"turbo looked at", "turbo play felt", "oil in the intake hose"},
 		Outcomes: []Outcome{
 			{Name: "oil lies in it", For: []string{"turbo-seal"}, Sure: 0.8, Words: []string{"oil in it", "pools", "play"}},

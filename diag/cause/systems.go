@@ -29,6 +29,7 @@ var systemCauses = []Cause{
 	{Name: "vent-valve-open", Fits: valved, Explains: append([]string{oilUse, noise, rich}, leanly...)},
 	{Name: "boost-leak", Fits: charged, Explains: []string{lowPower}},
 	{Name: "turbo-seal", Fits: mayBeCharged, Explains: []string{oilUse}},
+	{Name: "air-compressor", Fits: func(c *known.Case) bool { return c.BrakesByAir() }, Explains: []string{oilUse}},
 	{Name: "starter", Explains: []string{noStart, hardStart}},
 	{Name: "starter-cables", Explains: []string{noStart, hardStart}},
 	{Name: "battery", Explains: []string{noStart, hardStart}},

@@ -43,6 +43,10 @@ func (c *Case) Found(words ...string) bool {
 	})
 }
 
+// IdleHangs is an engine whose speed stays up as the throttle shuts, as one does that gets
+// air which nobody meters.
+var IdleHangs = FoundSo("an idle that hangs or races", pairs("idle|idles|idling|revs|rpm|speed", "hang|slow to fall|slow to drop|slow to come down|races|racing|does not fall|does not come down"))
+
 // EngineStuck is an engine that was found not to turn.
 var EngineStuck = FoundSo("an engine that does not turn", NotTurning)
 

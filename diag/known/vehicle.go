@@ -55,10 +55,12 @@ func (c *Case) MayHaveCatalyst() bool {
 var (
 	smallMachines = []string{"mower", "trimmer", "strimmer", "tiller", "cultivator", "rotavator", "generator", "genset", "chainsaw", "chain saw", "brush cutter", "brushcutter", "hedge cutter", "leaf blower", "snow blower",
 		"snowblower", "outboard", "pressure washer", "water pump", "edger", "stump grinder", "log splitter", "chipper", "shredder", "go kart", "gokart", "scarifier", "compactor", "concrete saw", "cut off saw", "auger"}
-	roadMachines = []string{"motorcycle", "motorbike", "moped", "scooter", "bike", "car", "van", "saloon", "sedan", "coupe", "tourer", "roadster", "quad", "sidecar", "airplane", "aeroplane", "microlight"}
-	boats        = []string{"boat", "cabin cruiser", "motor cruiser", "yacht", "launch", "outboard", "sterndrive", "stern drive", "outdrive", "inboard", "marine", "sloop", "ketch", "trawler", "dinghy", "jet ski", "jetski", "barge", "runabout", "raw water", "sea water", "seawater", "ship"}
-	aircraft     = []string{"aircraft", "airplane", "aeroplane", "biplane", "monoplane", "microlight", "ultralight", "helicopter", "gyrocopter", "gyroplane", "autogyro", "motor glider"}
-	seaWater     = []string{"salt water", "saltwater", "sea water", "seawater", "raw water", "salty water", "lake water", "river water"}
+	roadMachines  = []string{"motorcycle", "motorbike", "moped", "scooter", "bike", "car", "van", "saloon", "sedan", "coupe", "tourer", "roadster", "quad", "sidecar", "airplane", "aeroplane", "microlight"}
+	boats         = []string{"boat", "cabin cruiser", "motor cruiser", "yacht", "launch", "outboard", "sterndrive", "stern drive", "outdrive", "inboard", "marine", "sloop", "ketch", "trawler", "dinghy", "jet ski", "jetski", "barge", "runabout", "raw water", "sea water", "seawater", "ship"}
+	airBrakes     = []string{"air brakes", "air brake", "air braked", "air compressor", "brake compressor"}
+	heavyVehicles = []string{"truck", "lorry", "lorries", "bus", "buses", "coach", "tractor unit", "fire engine", "dumper"}
+	aircraft      = []string{"aircraft", "airplane", "aeroplane", "biplane", "monoplane", "microlight", "ultralight", "helicopter", "gyrocopter", "gyroplane", "autogyro", "motor glider"}
+	seaWater      = []string{"salt water", "saltwater", "sea water", "seawater", "raw water", "salty water", "lake water", "river water"}
 )
 
 // described reports a vehicle whose description has one of these words.
@@ -78,6 +80,20 @@ func (c *Case) described(words []string) bool {
 // flywheelML is how large a cylinder cooled by air may be of an engine that is taken to
 // have its magneto in its flywheel where nobody says what it drives: judgement, no source.
 const flywheelML = 450
+
+// heavyML is the displacement from which a diesel of a truck or a bus is taken to brake by
+// air where nobody says so: judgement, no source.
+const heavyML = 6000
+
+// BrakesByAir reports an engine that drives the compressor of air brakes, which sends what
+// it lets past its own rings back into the crankcase: one of which that is said, or a large
+// diesel of a truck or a bus. Common practice, no source.
+func (c *Case) BrakesByAir() bool {
+	if c.described(airBrakes) || c.Found(airBrakes...) {
+		return true
+	}
+	return c.Spec.Diesel() && c.Spec.DisplacementML >= heavyML && c.described(heavyVehicles) && !c.described([]string{"pickup", "pick up"})
+}
 
 // FlywheelMagneto reports an engine whose spark is made by a magnet in its flywheel, which
 // a soft key holds in its place on the crankshaft: a petrol engine of one or two cylinders

@@ -116,7 +116,7 @@ var foundRules = []Rule{
 			"although the cylinders seal well.",
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: leanOrEngine, When: known.All(known.FoundSo("a crankcase or crankshaft seal that leaks", known.CrankcaseLeaks), known.TwoStroke),
-		Kind: OfSight, For: append(speaks(Heard, "crankcase-seal"), speaks(Hint, "reed-valve", "air-leak")...), Say: foundSays(diag.ActSoon), Headline: "crankcase-leaks",
+		Kind: OfSight, For: append(speaks(Heard, "crankcase-seal"), speaks(Hint, "reed-valve", "air-leak")...), Say: foundSays(diag.DoNotRun), Headline: "crankcase-leaks",
 		SaysBetterThan: []string{"one-white"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 }
@@ -205,6 +205,7 @@ var foundSigns = []Sign{
 	{When: known.All(known.FoundSo("rust, steam or a sweet smell at the exhaust", known.CoolantBurnt), known.Not(known.AirCooled), known.Not(known.RiserLeaks)), Kind: OfSight, About: "any", For: pathToCoolant(DryUp, Hint)},
 	{When: known.All(known.FoundSo("bubbles in the coolant or hard hoses", known.GasInCoolant), known.Not(known.AirCooled)), Kind: OfSight, About: "any", For: pathToCoolant(Known, DryUp)},
 	{When: known.All(known.FoundSo("a crankcase or crankshaft seal that leaks", known.CrankcaseLeaks), known.TwoStroke), Kind: OfSight, About: "mixture", For: speaks(Heard, "crankcase-seal")},
+	{When: known.All(known.IdleHangs, known.TwoStroke), Kind: OfRunning, About: "any", For: append(speaks(DryUp, "crankcase-seal", "air-leak"), speaks(Hint, "lean-mixture", "carburettor", "reed-valve")...)},
 	{When: known.FoundSo("fuel in the oil", known.FuelInOil), Kind: OfSight, About: "any", For: speaks(DryUp, "washed-bore", "leaking-injector", "fuel-in-oil", "flooding")},
 	{When: known.FoundSo("a choked intake", known.ChokedInlet), Kind: OfSight, About: "engine", For: speaks(Known, "restricted-inlet")},
 	{When: known.FoundSo("a choked intake", known.ChokedInlet), Kind: OfSight, About: "mixture", For: speaks(Known, "air-filter")},

@@ -82,7 +82,7 @@ var plugColourRules = []Rule{
 		Source: plugManual + plugPattern, Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
 		Of: plugsOf("white", "the plugs, every one looked at white", known.OnAll), When: known.All(sparkPlugs, known.Not(gasFuel)),
 		Kind: OfPlugs, Weigh: leanEverywhere,
-		Say: ofLastRun(plugsFound(diag.CheckAgain)), Headline: "plugs-white",
+		Say: leaning(ofLastRun(plugsFound(diag.CheckAgain))), Headline: "plugs-white",
 	},
 	{
 		Name: "white-on-gas", Title: "White plugs in an engine that runs on gas",
@@ -107,7 +107,7 @@ var plugColourRules = []Rule{
 		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of: plugsOf("white", "several white plugs, not all and not just one bank", known.OnSome, known.OnEnds, known.OnNeighbours), When: known.All(sparkPlugs, known.Not(gasFuel)),
 		Kind: OfPlugs, Weigh: shareOut("white", "air-leak", "own-injector", "shared-runner"),
-		Say: somePlugs("white"), Headline: "plugs-white", Variants: []string{string(known.OnEnds), string(known.OnNeighbours)},
+		Say: leaning(somePlugs("white")), Headline: "plugs-white", Variants: []string{string(known.OnEnds), string(known.OnNeighbours)},
 	},
 }
 
@@ -175,15 +175,29 @@ func whiteAlone(c *known.Case, _ known.Subject) []Voice {
 	return slices.Concat(heatRange(c), where(c.Ported(), speaks(Known, "crankcase-seal")), where(c.CarburettorEach(), speaks(commonest-rarer, "carburettor")))
 }
 
-// oneWhite is sooner where it runs lean as well and its oil comes with the fuel:
-// lean is then short of oil too, and the piston seizes.
+// oneWhite stops an engine that runs lean by a second sign as well and whose oil comes
+// with the fuel: lean is then short of oil too, and the piston seizes within minutes.
 func oneWhite(c *known.Case, s known.Subject) diag.Finding {
-	f := onePlug("white")(c, s)
-	if c.Ported() && (c.LeanSign() != "" || c.Complains("lean running")) {
-		f.Urgency = diag.ActSoon
-	}
-	return f
+	return leaning(onePlug("white"))(c, s)
 }
+
+// leaning is a finding of white plugs as urgent as they are where the engine leans out.
+func leaning(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		f := say(c, s)
+		if f.Facts == nil {
+			f.Facts = diag.Facts{}
+		}
+		f.Facts["seizes"] = leansOut.Holds(c, s)
+		if f.Facts["seizes"] == true {
+			f.Urgency = diag.DoNotRun
+		}
+		return f
+	}
+}
+
+// leansOut is a two-stroke that is lean by more than its plugs.
+var leansOut = known.All(known.TwoStroke, known.Any(known.Complaint("lean running"), known.IdleHangs, known.OfEngine("a code of a mixture too lean", func(c *known.Case) bool { return c.Coded("P0171", "P0174") })))
 
 // leanEverywhere is what makes every plug white. A two-stroke draws its mixture through
 // its crankcase, and mostly has no pump whose pressure could be low.

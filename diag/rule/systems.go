@@ -15,20 +15,47 @@ var pressesUnlimited = known.All(known.CrankcasePresses, known.OfEngine("petrol,
 }))
 
 // blowsBy weighs what fills a crankcase. One whose ventilation is off or blocked for
-// the test has nothing left to block.
+// the test has nothing left to block; where every cylinder holds its pressure by a figure
+// of the book, or its air, what is driven by the engine and drains into it comes before
+// rings.
 func blowsBy(c *known.Case, _ known.Subject) []Voice {
-	if way := c.Measured(known.Crankcase).Word("ventilation"); way == "off" || way == "blocked" {
-		return common("rings", "wear", "turbo-seal")
+	rings, driven := []string{"rings", "wear"}, []string{"turbo-seal"}
+	if c.BrakesByAir() {
+		driven = []string{"air-compressor", "turbo-seal"}
 	}
-	return common("breather", "rings", "wear", "turbo-seal")
+	list := slices.Concat(rings, driven)
+	if c.Spec.Charging == "turbo" || c.BrakesByAir() {
+		if c.Sound() && c.PressureByFigure() || tightThroughout(c) {
+			list = slices.Concat(driven, rings)
+		}
+	}
+	if ventOff(c) {
+		return common(list...)
+	}
+	return common(append([]string{"breather"}, list...)...)
+}
+
+// ventOff is a crankcase of which the ventilation was taken off, or blocked, for the test.
+func ventOff(c *known.Case) bool {
+	way := c.Measured(known.Crankcase).Word("ventilation")
+	return way == "off" || way == "blocked"
+}
+
+// overInside is how far the crankcase's worst reading is over its limit, and what is left
+// to be looked at.
+func overInside(c *known.Case, s known.Subject) diag.Finding {
+	f := worstOver(known.Crankcase, diag.ActSoon)(c, s)
+	f.Facts["vented"], f.Facts["braked"] = !ventOff(c), c.BrakesByAir()
+	return f
 }
 
 // crankcaseRules are on the pressure in the crankcase with the engine running.
 var crankcaseRules = systemRule(known.Crankcase, OfCrankcase, byCrankcase, []Rule{
 	{
 		Name: "crankcase-pressure-high", Title: "More gas in the crankcase than its limit allows",
-		Why:  "Gas that blows past the rings has to leave by the ventilation. The ventilation is cleared first, since it is cheap; then it is the rings, a turbocharger's seal or a vacuum pump.",
-		When: known.CrankcaseHigh, Weigh: blowsBy, Say: worstOver(known.Crankcase, diag.ActSoon), Headline: "crankcase-high", SaysBetterThan: []string{"crankcase-pressure-where-vacuum-belongs"},
+		Why: "Gas that blows past the rings has to leave by the ventilation. The ventilation is cleared first, since it is cheap; then it is the rings, a turbocharger's seal, a vacuum pump or the compressor of air brakes, which all drain into it. " +
+			"Where no cylinder is short of pressure these come before the rings.",
+		When: known.CrankcaseHigh, Weigh: blowsBy, Say: overInside, Headline: "crankcase-high", SaysBetterThan: []string{"crankcase-pressure-where-vacuum-belongs"},
 	},
 	{
 		Name: "crankcase-pressure-where-vacuum-belongs", Title: "Pressure in a crankcase whose ventilation is connected",

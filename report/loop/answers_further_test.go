@@ -37,8 +37,9 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"sump-off": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.bearings, "bearings worn", "bearings good")
 	},
-	"turbo-look":    func(*bench, []int) answer { return yes(false, "", "dry and firm") },
-	"fuel-pump-off": func(*bench, []int) answer { return yes(false, "", "dry") },
+	"compressor-unloaded": func(*bench, []int) answer { return yes(false, "", "it stays") },
+	"turbo-look":          func(*bench, []int) answer { return yes(false, "", "dry and firm") },
+	"fuel-pump-off":       func(*bench, []int) answer { return yes(false, "", "dry") },
 	"filter-cut": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.bearings, "metal in it", "no metal")
 	},
