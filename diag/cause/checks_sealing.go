@@ -48,6 +48,27 @@ func lookTakes(c *known.Case, cylinders []string) int {
 	return 10 + 5*n
 }
 
+// holdPressure reports cylinders, or all of them where none are named, of which none lacks
+// any pressure that oil could bring back.
+func holdPressure(c *known.Case, cylinders []string) bool {
+	if len(cylinders) == 0 {
+		cylinders = c.Read()
+	}
+	return c.AllLow() == nil && !slices.ContainsFunc(cylinders, func(n string) bool {
+		r := c.Cylinder(n)
+		return r == nil || c.ShortOfPressure(r) || !slices.Contains([]diag.Grade{diag.Even, diag.High}, r.Grade)
+	})
+}
+
+// waterFromExhaust reports a boat's cylinders into which water came, while nobody has looked
+// at the exhaust that it comes back from: that is outside the engine, and comes first.
+func waterFromExhaust(c *known.Case, cylinders []string) bool {
+	if !c.WetExhaust() || c.WorkDone("exhaust elbow looked at", "exhaust elbow look", "elbow off", "riser off", "riser gasket", "elbow gasket", "exhaust elbow tested", "riser tested", "exhaust manifold tested") {
+		return false
+	}
+	return slices.ContainsFunc(c.ByItself(cylinders), func(s known.Subject) bool { return known.WaterFromExhaust.Holds(c, s) })
+}
+
 // headShared is an engine in which two cylinders stand side by side under one
 // head gasket, so that one may blow into the other.
 func headShared(c *known.Case) bool { return c.ShareHead(c.Every()) }
@@ -60,6 +81,12 @@ func mayRunIn(c *known.Case, _ []string) bool {
 	return !inlet && !c.AnyFar(c.Read())
 }
 
+// notRunIn is an engine that uses oil while its rings have not bedded in, which running
+// answers.
+func notRunIn(c *known.Case) bool {
+	return c.UsesOil() && known.RingsNotRunIn.Holds(c, known.Subject{})
+}
+
 // notWashed is an engine with pistons whose bores fuel has not washed: those
 // leak past their rings until they are dry and oiled, worn or not. Nor may coolant
 // lie on the piston, which hides where the air goes: that is turned out by hand first.
@@ -67,7 +94,7 @@ func notWashed(c *known.Case, cylinders []string) bool {
 	if slices.ContainsFunc(cylinders, func(n string) bool { return c.CoolantEnters(n) && c.LiquidIn(n) == known.LiquidEnters }) {
 		return false
 	}
-	return !c.Rotary() && !(c.Flooded() && (c.AllLow() != nil || c.Dead()))
+	return !c.Rotary() && !waterFromExhaust(c, cylinders) && !(c.Flooded() && (c.AllLow() != nil || c.Dead()))
 }
 
 // camMayStand is an engine with valves of which some cylinder has no pressure,
@@ -159,7 +186,7 @@ var sealingChecks = []Check{
 		Fits: func(c *known.Case, cylinders []string) bool {
 			dead := len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !c.Far(n) })
 			unread := slices.ContainsFunc(cylinders, func(n string) bool { return c.Cylinder(n) == nil || c.Cylinder(n).Dry == nil })
-			return c.OilTells() && c.DryRead() && !unread && !dead && !c.Flooded()
+			return c.OilTells() && c.DryRead() && !unread && !dead && !c.Flooded() && !holdPressure(c, cylinders)
 		},
 		Outcomes: []Outcome{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "washed-bore", "wear", "dry-bores"}, Enter: wetRise(0.8)},
@@ -189,7 +216,7 @@ var sealingChecks = []Check{
 			{Name: "it leaks as before", Else: true, Words: []string{"leaks", "same", "no change"}}}},
 	{Name: "leak-down-pair", Titles: []string{"air test of the pair", "leak-down test between neighbors"}, Minutes: 15, Way: Hand | Air, Words: []string{"leak-down between"}, OfSet: true,
 		Fits: func(c *known.Case, cylinders []string) bool {
-			return pistons(c, cylinders) && len(cylinders) > 1 && len(c.Engine.NeighbourRuns(cylinders)) < len(cylinders)
+			return pistons(c, cylinders) && !waterFromExhaust(c, cylinders) && len(cylinders) > 1 && len(c.Engine.NeighbourRuns(cylinders)) < len(cylinders)
 		},
 		Made: madeLeakDown,
 		Outcomes: []Outcome{
@@ -235,7 +262,7 @@ var sealingChecks = []Check{
 			{Name: "one comes up less", For: []string{"bent-rod"}, Words: []string{"less", "lower", "short"}},
 			{Name: "water comes out", For: []string{"coolant-or-fuel-in-bore"}, Words: []string{"water"}, After: []string{"water comes out, and all come up alike"}},
 			{Name: "all come up alike", Else: true, Words: []string{"alike", "same"}}}},
-	{Name: "run-and-retest", Titles: []string{"run it and retest", "running it and testing again"}, Minutes: 600, Labour: 15, Fits: mayRunIn, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals", "not-run-in"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"},
+	{Name: "run-and-retest", Titles: []string{"run it and retest", "running it and testing again"}, Minutes: 600, Labour: 15, Fits: mayRunIn, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals", "not-run-in"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"}, Answers: notRunIn,
 		Outcomes: []Outcome{
 			{Name: "recovers", Well: true, For: []string{"dry-bores", "stuck-rings", "not-run-in", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Sure: 0.7, Words: []string{"recovered"}, After: []string{"the readings come up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
@@ -314,6 +341,7 @@ var motionChecks = []Check{
 	}, DeadFirst: true, Made: readIn(known.Clearance, "lift inlet", "lift exhaust"), Words: []string{"valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving"},
 		Outcomes: []Outcome{
 			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve"}, Words: []string{"less", "not at all", "stuck"}},
+			{Name: "a spring is broken or soft", For: []string{"valve-springs"}, Sure: 0.7, Words: []string{"spring", "broken", "soft"}},
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
 	{Name: "lobe-look", Titles: []string{"lobe and follower"}, Minutes: 40, Way: Hand | Opens, Fits: liftFound, Words: []string{"lifter taken out", "lobe looked at", "follower looked at", "lifters looked at"},
 		Outcomes: []Outcome{
@@ -331,7 +359,7 @@ var motionChecks = []Check{
 			return c.Complains(noise) && len(c.Looking("detonation", "melted", "blistered")) == 0 && c.HasValves() && !c.AnyLow(c.Read()) && !liftFound(c, nil) && c.AllLow() == nil && (c.Compression == nil || len(c.Compression.Running) == 0)
 		},
 		Outcomes: []Outcome{
-			{Name: "at the head", For: []string{"valve-motion", "valve-lash", "collapsed-lifter", "deactivation-lifter", "valve-springs"}, Words: []string{"head", "top"}},
+			{Name: "at the head", For: []string{"valve-motion", "valve-lash", "collapsed-lifter", "deactivation-lifter"}, Words: []string{"head", "top"}},
 			{Name: "at the block", For: []string{"bottom-end", "piston"}, Words: []string{"block", "sump", "below"}},
 			{Name: "at the drive", For: []string{"timing-drive", "worn-chain"}, Words: []string{"front", "drive", "chain"}, After: []string{"loudest at the timing cover"}},
 			{Name: "under load alone", For: []string{"early-ignition", "carbon", "knock", "too-hot"}, Fits: sparked, Words: []string{"pings", "pinks", "pinging", "pinking", "only under load"}, After: []string{"it pings as the engine pulls, and not at idle"}},

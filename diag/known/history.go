@@ -18,6 +18,14 @@ func (c *Case) Stood() bool {
 	return c.History.StoodMonths > StoodMonths || c.History.StoodMonths == 0 && slices.Contains(c.History.Complaints, "stood")
 }
 
+// stoodOnset are words of how it began that say that the engine had stood.
+var stoodOnset = []string{"laid up", "lay up", "stood", "standing", "storage", "stored", "unused", "parked", "not used", "barn"}
+
+// CameOfStanding is an engine that stood for long, or whose trouble began as it had stood.
+var CameOfStanding = OfEngine("stood more than 6 months, or it began after the engine had stood", func(c *Case) bool {
+	return c.Stood() || SpeaksOf(strings.ToLower(c.History.Onset), stoodOnset...)
+})
+
 // StoodAndSound reports an engine that is said to have stood and whose cylinders were all
 // read and seal: what stands may stick, and here nothing did, nor was anything seen of
 // what standing leaves behind.

@@ -2,6 +2,7 @@ package known
 
 import (
 	"math"
+	"slices"
 
 	"gaugesheet/diag"
 )
@@ -23,18 +24,43 @@ func (c *Case) Running() []diag.RunningShare { return diag.RunningShares(c.Test,
 // breathesInPoorly reports a cylinder that gets too little air on the snap: under the
 // median of the others, and under what is usual.
 func (c *Case) breathesInPoorly(name string) bool {
+	points, middle, apart := c.RunningOver(name, diag.OnSnap)
+	return points != nil && *points < -apart && *points+*middle < usualSnap
+}
+
+// RunningOver is diag.OverOthers with the points by which a share stands apart. Of two that
+// were read, one that its balance or a code has shown to do less is held against the other,
+// which does its work: by twice as much, since one reading alone stands for the rest.
+func (c *Case) RunningOver(name string, of func(diag.RunningShare) *float64) (points, middle *float64, apart float64) {
 	list := c.Running()
-	points, middle := diag.OverOthers(list, name, diag.OnSnap)
-	return points != nil && *points < -ApartRunning && *points+*middle < usualSnap
+	if points, middle = diag.OverOthers(list, name, of); points != nil || len(list) != 2 {
+		return points, middle, ApartRunning
+	}
+	own, other := &list[0], &list[1]
+	if own.Name != name {
+		own, other = other, own
+	}
+	a, b := of(*own), of(*other)
+	if a == nil || b == nil || own.Name != name || !c.doesLess(own.Name) || c.doesLess(other.Name) {
+		return nil, nil, 0
+	}
+	over := *a - *b
+	return &over, b, 2 * ApartRunning
+}
+
+// doesLess reports a cylinder that its balance, or a code, has shown to do less than the
+// others.
+func (c *Case) doesLess(name string) bool {
+	s := Subject{Cylinders: []string{name}}
+	return slices.Contains(c.MisfireOf(), name) || !BalanceInvalid.Holds(c, s) && (PullsNothing.Holds(c, s) || PullsLittle.Holds(c, s))
 }
 
 // breathesOutPoorly reports a cylinder that keeps what it should let go: its
 // share over the median of the others', and over what is usual.
 func (c *Case) breathesOutPoorly(name string) bool {
-	list := c.Running()
 	over := func(of func(diag.RunningShare) *float64, usual float64) bool {
-		points, middle := diag.OverOthers(list, name, of)
-		return points != nil && *points > ApartRunning && *points+*middle > usual+ApartRunning/2
+		points, middle, apart := c.RunningOver(name, of)
+		return points != nil && *points > apart && *points+*middle > usual+ApartRunning/2
 	}
 	return over(diag.OnSnap, usualSnap) || over(diag.AtIdle, usualIdle)
 }
@@ -54,9 +80,9 @@ func (c *Case) breathesAlike(name string) bool {
 
 // Conditions on compression with the engine running.
 var (
-	BreathesInPoorly = OfAll("its share of its own cranking reading on the snap more than 15 points under the median of the others (three read at least) and under 80 %",
+	BreathesInPoorly = OfAll("its share of its own cranking reading on the snap more than 15 points under the median of the others (three read at least; or 30 under the only other, where its balance or a code says that it does less and the other does not) and under 80 %",
 		func(c *Case, n string) bool { return c.breathesInPoorly(n) })
-	BreathesOutPoorly = OfAll("its share of its own cranking reading on the snap or at idle more than 15 points over the median of the others (three read at least) and over what is usual",
+	BreathesOutPoorly = OfAll("its share of its own cranking reading on the snap or at idle more than 15 points over the median of the others (three read at least; or 30 over the only other, where its balance or a code says that it does less and the other does not) and over what is usual",
 		func(c *Case, n string) bool { return c.breathesOutPoorly(n) })
 	BreathesAlike = OfAll("its shares on the snap and at idle within 10 points of the median of the others",
 		func(c *Case, n string) bool { return c.breathesAlike(n) })

@@ -90,7 +90,12 @@ var plugDamageRules = []Rule{
 			return nil
 		}), When: sparkPlugs,
 		Kind: OfPlugs, For: speaks(Heard, "plug-age"), Say: func(c *known.Case, s known.Subject) diag.Finding {
-			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"tracked": diag.Names(trackedOf(c, s.Cylinders))}}
+			tracked := trackedOf(c, s.Cylinders)
+			f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"tracked": diag.Names(tracked)}}
+			if slices.ContainsFunc(tracked, func(n string) bool { return slices.Contains(c.MisfireOf(), n) }) {
+				f.Urgency = diag.ActSoon // what does not burn there burns in the exhaust
+			}
+			return f
 		}, Headline: "plugs-worn",
 		Against: denies(DryUp, "wide-gap-explains", "coil-or-lead", "moisture-at-plug"), SaysBetterThan: []string{"gap-out", "plug-tracked"},
 	},

@@ -88,12 +88,16 @@ func weighInlet(c *known.Case, s known.Subject) []Voice {
 }
 
 // weighOutlet: what keeps the gas in all of them is common to all.
-func weighOutlet(_ *known.Case, s known.Subject) []Voice {
+func weighOutlet(c *known.Case, s known.Subject) []Voice {
 	if len(s.Cylinders) == 0 {
 		return append(speaks(Sight, "restricted-exhaust"), speaks(Hint, "cam-timing")...)
 	}
 	list := append(speaks(Sight, "valve-motion"), speaks(Known-rarer, "collapsed-lifter")...)
-	list = append(list, speaks(DryUp, "restricted-exhaust")...)
+	exhaust := DryUp
+	if len(c.Every()) > 2 { // which the others share
+		exhaust = rarer
+	}
+	list = append(list, speaks(exhaust, "restricted-exhaust")...)
 	return append(list, denies(DryUp, "breathes-otherwise", "own-spark", "own-injector", "ignition", "injection")...)
 }
 
@@ -106,10 +110,10 @@ func breathes(c *known.Case, s known.Subject, idle bool) diag.Finding {
 		running, of = c.Compression.Running[name].Idle, diag.AtIdle
 	}
 	value, _ := running.Value()
-	_, middle := diag.OverOthers(c.Running(), name, of)
+	_, middle, apart := c.RunningOver(name, of)
 	cranking := *c.Cylinder(name).Dry
 	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
-		"idle": idle, "value": c.Pressure(value), "cranking": c.Pressure(cranking), "share": c.Part(value, cranking), "others": known.Percent(*middle, 0)}}
+		"idle": idle, "value": c.Pressure(value), "cranking": c.Pressure(cranking), "share": c.Part(value, cranking), "others": known.Percent(*middle, 0), "beside": apart > known.ApartRunning}}
 }
 
 func breathesIn(c *known.Case, s known.Subject) diag.Finding { return breathes(c, s, false) }
@@ -121,8 +125,8 @@ func breathesOut(c *known.Case, s known.Subject) diag.Finding {
 		f.Variant, f.Urgency, f.Headline = "all", diag.ActSoon, "exhaust-blocked"
 		return f
 	}
-	snap, _ := diag.OverOthers(c.Running(), s.Name(), diag.OnSnap)
-	idle, _ := diag.OverOthers(c.Running(), s.Name(), diag.AtIdle)
+	snap, _, _ := c.RunningOver(s.Name(), diag.OnSnap)
+	idle, _, _ := c.RunningOver(s.Name(), diag.AtIdle)
 	return breathes(c, s, snap == nil || idle != nil && *idle > *snap)
 }
 

@@ -22,6 +22,8 @@ var systemSigns = []Sign{
 	// stick or that run dry let it by alike.
 	{Needs: needsTest(known.Crankcase), When: pressesInside, Kind: OfCrankcase, About: "engine", For: speaks(DryUp, pastPiston...)},
 	{Needs: needsTest(known.Crankcase), When: pressesInside, Kind: OfCrankcase, About: "cylinders", For: speaks(DryUp, pastPiston...)},
+	// What has stood gums up in its guides.
+	{Needs: needsTest(known.Vacuum), When: known.All(known.VacuumStrays, known.CameOfStanding), Kind: OfHistory, About: "system", For: speaks(Known, "sticking-valve")},
 	// A clearance that is right takes itself off the list; one that is not comes first.
 	{Needs: needsTest(known.Clearance), When: known.ClearanceRight, Kind: OfClearance, About: "cylinders", Against: denies(2*Heard, "clearance-is-right", "valve-lash")},
 	// How the manifold draws tells late valves from wear and from a gauge, where all

@@ -34,6 +34,9 @@ var allCautions = []caution{
 		burnsItsOil := s.Spec.TwoStroke && !s.Spec.Diesel() // there is none to change
 		return s.caused("fuel-in-oil", "regulator-diaphragm", "flooding", "leaking-injector") && !burnsItsOil
 	}},
+	{"oil-short", func(s *sheetAsks) bool {
+		return known.OilLowAtAll.Holds(s.Case, known.Subject{}) || known.OilNone.Holds(s.Case, known.Subject{})
+	}},
 	{"catalyst", func(s *sheetAsks) bool {
 		return s.unburnt() && s.MayHaveCatalyst()
 	}},

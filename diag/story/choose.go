@@ -82,7 +82,7 @@ func (s *story) mayAsk(c *known.Case, shares []share, at diag.Urgency) candidate
 	k := candidates{open: make([]*cause.Check, 0, 16)}
 	most, cheapest := 0.0, 0.0
 	first := s.book.first()
-	about, firstAlone := setOf(shares), cause.SetOf(first)
+	about := setOf(shares)
 	pressing := s.pressing(about)
 	for i := range cause.Checks {
 		check := &cause.Checks[i]
@@ -97,11 +97,12 @@ func (s *story) mayAsk(c *known.Case, shares []share, at diag.Urgency) candidate
 				k.best, most = check, gain
 			}
 		}
-		minutes := labour / surest(check, first)
+		sure := surest(c, check, first)
+		minutes := labour / max(sure, 0.1)
 		if s.mendsFirst(check) {
 			minutes -= mendFirst
 		}
-		if (check.Proves(&firstAlone) || minutes < 0) && (k.proof == nil || minutes < cheapest) {
+		if (sure > 0 || minutes < 0) && (k.proof == nil || minutes < cheapest) {
 			k.proof, cheapest = check, minutes
 		}
 	}
@@ -150,7 +151,7 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 		best = s.lookFirst(c, at)
 	}
 	if best == nil && !alone && !looked && len(shares) > 1 {
-		best = shortestOf(k.open, shares[1:])
+		best = shortestOf(c, k.open, shares[1:])
 	}
 	return best
 }
@@ -185,12 +186,12 @@ func (s *story) mendsFirst(k *cause.Check) bool {
 
 // shortestOf is the shortest of some checks that concerns the likeliest cause
 // for which there is one, nil for none.
-func shortestOf(open []*cause.Check, shares []share) *cause.Check {
+func shortestOf(c *known.Case, open []*cause.Check, shares []share) *cause.Check {
 	var best *cause.Check
 	for i := range shares {
-		about := cause.SetOf(shares[i].cause)
+		name := shares[i].cause
 		for _, k := range open {
-			if (best == nil || k.Minutes < best.Minutes) && k.Concerns(&about) {
+			if (best == nil || k.Minutes < best.Minutes) && (surest(c, k, name) > 0 || slices.Contains(k.Mends, name)) {
 				best = k
 			}
 		}
@@ -398,11 +399,16 @@ func shows(outcomes []cause.Outcome, name string) []float64 {
 	return list
 }
 
-// surest is how likely a check shows a cause that is there.
-func surest(k *cause.Check, name string) float64 {
-	sure := 0.1
-	for i := range k.Outcomes {
-		if o := &k.Outcomes[i]; !o.Else && slices.Contains(o.For, name) {
+// surest is how likely a check shows a cause that is there, on this engine; 0 where none of
+// its outcomes speaks for it.
+func surest(c *known.Case, k *cause.Check, name string) float64 {
+	sure := 0.0
+	if about := cause.SetOf(name); !k.Proves(&about) {
+		return sure
+	}
+	outcomes := k.Open(c)
+	for i := range outcomes {
+		if o := &outcomes[i]; !o.Else && slices.Contains(o.For, name) {
 			sure = max(sure, o.Shows())
 		}
 	}
