@@ -284,7 +284,8 @@ func (k *Check) LabourFor(c *known.Case, cylinders []string) int {
 func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.Facts {
 	return diag.Facts{
 		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Every()), "several": c.Several(),
-		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Ported(), "blown": blown(c), "airCooled": c.AirCooled(), "aircraft": aircraft(c), "coolantIn": slices.ContainsFunc(cylinders, c.CoolantIn), "wetExhaust": c.WetExhaust(), "rawWater": c.RawWaterCooled(), "valveAir": c.AirMayPassValves(cylinders), "meterOpen": c.MeterOpen(), "lash": c.LashCanBeSet(),
+		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Ported(), "blown": blown(c), "airCooled": c.AirCooled(), "aircraft": aircraft(c), "coolantIn": slices.ContainsFunc(cylinders, c.CoolantIn), "wetExhaust": c.WetExhaust(),
+		"prop": c.Flies(), "rope": c.FlywheelMagneto(), "hangs": hangs(c), "lies": c.LiquidLies(cylinders), "rawWater": c.RawWaterCooled(), "valveAir": c.AirMayPassValves(cylinders), "meterOpen": c.MeterOpen(), "lash": c.LashCanBeSet(),
 		"byHand": at == diag.DoNotRun, "starts": c.Starts(), "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
 		"afterOil": afterOil(c), "oilSmells": known.OilSmells.Holds(c, known.Subject{}), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
 		"direct": direct(c), "levelRead": oilLevelRead(c), "oilShort": known.OilLowAtAll.Holds(c, known.Subject{}) || known.OilNone.Holds(c, known.Subject{}),
@@ -292,6 +293,9 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 		"sinks": c.SeatsSink(), "wasSet": slices.ContainsFunc(cylinders, func(n string) bool { return c.LashSet(n).Set }),
 	}
 }
+
+// hangs is an engine some of whose cylinders hang below its crankshaft.
+func hangs(c *known.Case) bool { return slices.ContainsFunc(c.Every(), c.HangsBelow) }
 
 // dose is the dose of oil in words' numbers: "5 ml", "" where it cannot be told.
 func dose(c *known.Case) string {

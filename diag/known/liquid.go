@@ -3,6 +3,7 @@ package known
 import (
 	"regexp"
 	"slices"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
@@ -52,9 +53,39 @@ func (c *Case) liquidIn(name string) Liquid {
 	return ""
 }
 
-// LiquidSeenIn reports liquid that was seen in a cylinder, and not beside it.
+// LiquidSeenIn reports liquid that was seen in a cylinder, and not beside it: looked at, or
+// come out as its plug did; or an oily cylinder that hangs and stopped the engine.
 func (c *Case) LiquidSeenIn(name string) bool {
-	return SpeaksOf(besideIt.ReplaceAllString(c.SeenIn(name), ""), LiquidWords...)
+	return SpeaksOf(besideIt.ReplaceAllString(c.SeenIn(name), ""), LiquidWords...) || c.cameOut(name)
+}
+
+// cameOut reads what was noted of a cylinder's plug, and why it could not be tested.
+func (c *Case) cameOut(name string) bool {
+	var notes []string
+	if p := c.Plug(name); p != nil {
+		notes = append(notes, p.Note)
+	}
+	stops := ""
+	if c.Leakage != nil {
+		stops = c.Leakage.Dry[name].Reason
+	}
+	if c.Compression != nil {
+		stops += "; " + c.Compression.Dry[name].Reason
+	}
+	text := strings.ToLower(strings.Join(append(notes, stops), "; "))
+	return SpeaksOf(text, outOfIt...) || c.HangsBelow(name) && c.Looks(name, "oil-wet") && SpeaksOf(strings.ToLower(stops), stopsOnIt...)
+}
+
+// Words of liquid that came out of a cylinder, or that stopped an engine.
+var (
+	outOfIt   = append([]string{"full of oil", "full of water", "full of fuel", "full of coolant", "full of petrol", "full of gasoline", "full of diesel", "hydraulic lock", "hydrolock", "liquid lock"}, pairs("oil|water|fuel|coolant|petrol|gasoline|diesel", "ran out|runs out|poured|pours|came out of the hole|dripped out|drips out")...)
+	stopsOnIt = []string{"stops", "stopped", "locks", "locked", "will not turn", "won't turn", "does not turn"}
+)
+
+// OilRunsDown reports a cylinder that hangs below the crankshaft of an engine that stood:
+// oil gets into it past rings and guides that are sound.
+func (c *Case) OilRunsDown(name string) bool {
+	return c.HangsBelow(name) && (c.Stood() || slices.Contains(c.History.Complaints, "stood") || c.History.StoodMonths > 0)
 }
 
 // besideIt is what is said of what lies beside a cylinder and not in it: the well in

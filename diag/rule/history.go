@@ -165,7 +165,11 @@ func liquidVoices(c *known.Case, s known.Subject) []Voice {
 		kind = OfSight
 	}
 	if c.Looks(s.Name(), "oil-wet") || c.Seen(s.Name(), "full of oil", "oil standing") {
-		return as(kind, append(speaks(weight, "oil-in-bore"), speaks(Hint, "coolant-or-fuel-in-bore")...))
+		list := append(speaks(weight, "oil-in-bore"), speaks(Hint, "coolant-or-fuel-in-bore")...)
+		if !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !c.OilRunsDown(n) }) && !readsLow(c) && !c.UsesOil() {
+			list = append(list, denies(Known, "ran-down", "rings", "oil-control-rings", "guides-or-seals", "wear", "turbo-seal")...)
+		}
+		return as(kind, list)
 	}
 	list := append(speaks(weight, "coolant-or-fuel-in-bore"), speaks(Hint, "oil-in-bore")...)
 	if c.ExhaustMayLetIn() && c.WaterIn(s.Name()) {
@@ -199,7 +203,7 @@ func bestOfLow(c *known.Case, names []string) bool {
 }
 
 func liquidSays(c *known.Case, s known.Subject) diag.Finding {
-	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Weak, Facts: diag.Facts{"diesel": c.Spec.Diesel(), "inverted": c.Spec.Inverted == diag.Yes, "water": waterToTurnOut(c, s.Cylinders), "best": bestOfLow(c, s.Cylinders)}}
+	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Weak, Facts: diag.Facts{"diesel": c.Spec.Diesel(), "inverted": c.Spec.Inverted == diag.Yes, "water": waterToTurnOut(c, s.Cylinders), "best": bestOfLow(c, s.Cylinders), "hangs": !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !c.HangsBelow(n) })}}
 	f.Variant = liquidVariants[c.LiquidIn(s.Name())]
 	for _, n := range s.Cylinders[1:] {
 		if liquidVariants[c.LiquidIn(n)] != f.Variant {

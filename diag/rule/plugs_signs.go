@@ -71,7 +71,7 @@ var plugSigns = []Sign{
 		Against: append(denies(Sight, "seen-good", "bent-valve", "carbon-on-seat"), denies(DryUp, "seen-good", "exhaust-valve", "inlet-valve", "stuck-valve", "valve-recession")...),
 	},
 	{
-		When: known.OfAll("liquid seen in it", func(c *known.Case, n string) bool { return c.LiquidSeenIn(n) }), Kind: OfSight, About: "cylinders",
+		When: known.OfAll("liquid seen in it, and not oil by its plug", func(c *known.Case, n string) bool { return c.LiquidSeenIn(n) && !c.Looks(n, "oil-wet") }), Kind: OfSight, About: "cylinders",
 		For: speaks(Sight, "coolant-or-fuel-in-bore"),
 	},
 }
