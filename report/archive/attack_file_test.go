@@ -266,6 +266,7 @@ func TestAmbiguousFiles(t *testing.T) {
 		{"data that look like objects", noted.bytes(), refused, `could pass for objects`},
 		{"a list that has an object twice", update(plain, content(d), map[int]int{contentNumber: 0, -contentNumber: 0}, keys), refused, `has one of them twice`},
 		{"a name twice", between("/Contents ", "/Contents 1 0 R /Contents "), refused, `.`},
+		{"fewer objects than it has", bytes.Replace(plain, fmt.Appendf(nil, "/Size %v", written(d.trailer["Size"])), []byte("/Size 9"), 1), Unvouched, `objects beyond the number`},
 		{"another generation", between("/Contents "+strconv.Itoa(contentNumber)+" 0 R", "/Contents "+strconv.Itoa(contentNumber)+" 1 R"), refused, `another generation`},
 	}
 	right := 0

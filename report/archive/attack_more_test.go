@@ -2,6 +2,8 @@ package archive
 
 import (
 	"bytes"
+	"regexp"
+	"slices"
 	"testing"
 
 	"gaugesheet/report/archive/pdffile"
@@ -10,6 +12,12 @@ import (
 
 // firstStream is the data of an entry.
 func (d *doc) firstStream(o pdffile.Object) *pdffile.Stream { return d.at(o).(*pdffile.Stream) }
+
+// asData makes data of a dictionary.
+func (d *doc) asData(o pdffile.Object) {
+	n := o.(pdffile.Ref).Number
+	d.objects[n] = &pdffile.Stream{Dict: d.objects[n].(dict), Raw: []byte("x")}
+}
 
 // beyond are things of which a sheet has none and which programs do not write when they
 // save one: whether they do harm is not asked.
@@ -47,6 +55,34 @@ var beyond = []alteration{
 	{"a field of a signature with an entry that nobody knows", func(d *doc) {
 		d.annotate(dict{"Subtype": pn("Widget"), "FT": pn("Sig"), "T": pdffile.String("s"), "Rect": area(0, 0, 0, 0), "Hologram": 1.0})
 	}, Unvouched, `/Annots of the page`},
+	{"text of itself in a way that older readers take for other letters", func(d *doc) {
+		info := d.dict(d.trailer["Info"])
+		info["Creator"] = "\xef\xbb\xbf" + info["Creator"].(pdffile.String)
+	}, Unvouched, `what the document says of itself.*creator`},
+	{"a part with more than its number", func(d *doc) {
+		d.content().Raw = bytes.Replace(d.content().Raw, []byte("<</MCID 1>>"), []byte("<</MCID 1 /Contents (158)>>"), 1)
+	}, Unvouched, `written anew`},
+	{"states saved in one another more often than some readers do", func(d *doc) {
+		d.content().Raw = slices.Concat(bytes.Repeat([]byte("q "), 30), d.content().Raw, bytes.Repeat([]byte(" Q"), 30))
+	}, Unvouched, `written anew`},
+	{"a state saved around the page", func(d *doc) { d.content().Raw = slices.Concat([]byte("q\n"), d.content().Raw, []byte("\nQ\n")) }, Same, ``},
+	{"a page that is data", func(d *doc) { d.asData(d.list(d.pages()["Kids"])[0]) }, refused, `data stand in the place of a dictionary`},
+	{"a root that is data", func(d *doc) { d.asData(d.trailer["Root"]) }, refused, `data stand in the place of a dictionary`},
+	{"what it says of itself as data", func(d *doc) { d.asData(d.trailer["Info"]) }, Unvouched, `'Length'`},
+	{"resources that are data", func(d *doc) {
+		d.page()["Resources"] = d.add(d.at(d.page()["Resources"]))
+		d.asData(d.page()["Resources"])
+	}, refused, `in the place of a dictionary`},
+	{"a tag that is data", func(d *doc) { d.asData(d.root()["StructTreeRoot"]) }, Different, `by which a page is read aloud`},
+	{"a state within an outline", func(d *doc) {
+		d.content().Raw = regexp.MustCompile(` m\n`).ReplaceAll(d.content().Raw, []byte(" m\n/Perceptual ri\n"))
+	}, Different, `"ri" within an outline`},
+	{"a line without an outline", func(d *doc) { d.draws("S") }, Different, `"S" without an outline`},
+	{"an area within a text", func(d *doc) { d.draws("BT 0 0 m ET") }, Different, `"m" within a text`},
+	{"a part that goes beyond its text", func(d *doc) {
+		d.content().Raw = regexp.MustCompile(`(/P <</MCID \d+>>BDC\s+)(?:0.000 g\s+)?BT `).ReplaceAll(d.content().Raw, []byte("BT $1"))
+	}, Different, `a part that goes beyond its text`},
+	{"a paper that is larger by a hair", func(d *doc) { d.pages()["MediaBox"] = area(0, 0, 612.00001, 792) }, Unvouched, `/MediaBox of the page`},
 	{"no keywords", func(d *doc) { delete(d.dict(d.trailer["Info"]), "Keywords") }, Unvouched, `what the document says of itself.*keywords`},
 	{"a maker that is no text", func(d *doc) { d.dict(d.trailer["Info"])["Producer"] = list{} }, Unvouched, `/Producer of the information`},
 	{"a list of objects with an entry that nobody knows", func(d *doc) { d.trailer["Hologram"] = 1.0 }, Unvouched, `the list of objects has a /Hologram`},

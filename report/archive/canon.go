@@ -3,7 +3,6 @@ package archive
 import (
 	"fmt"
 	"maps"
-	"math"
 	"slices"
 	"strings"
 
@@ -132,12 +131,9 @@ func (n *canon) values(way string, a, b pdffile.Object) error {
 
 // plain compares what has no parts.
 func (n *canon) plain(way string, a, b pdffile.Object) {
-	x, isNumber := a.(float64)
-	y, isNumberToo := b.(float64)
 	switch {
 	case a == nil:
 		n.finds("%s is nothing", way)
-	case isNumber && isNumberToo && math.Abs(x-y) < 1e-4:
 	case a != b:
 		n.finds("%s is another", way)
 	}
@@ -200,7 +196,7 @@ func (n *canon) entries(way string, a, b pdffile.Dict, forms map[pdffile.Name]fo
 
 // info judges how it is written what the document says of itself.
 func (n *canon) info() error {
-	info, err := n.c.s.file.Dict(n.c.s.file.Trailer["Info"])
+	info, err := n.c.s.file.NoData(n.c.s.file.Trailer["Info"])
 	if err != nil {
 		return err
 	}

@@ -122,8 +122,35 @@ func places(n *canon, o pdffile.Object) (bool, error) {
 	})(n, o)
 }
 
-// boxes are areas, whose numbers are compared elsewhere, and other rows of numbers.
-var boxes = aList(aNumber)
+// numbers are a row of them.
+var numbers = aList(aNumber)
+
+// paper is an area that has all of the page in it.
+func paper(n *canon, o pdffile.Object) (bool, error) {
+	if ok, err := numbers(n, o); err != nil || !ok {
+		return false, err
+	}
+	area, err := n.c.s.file.Box(o)
+	if err != nil {
+		return false, err
+	}
+	page, err := n.c.again.file.Box(n.c.again.drawn.page.Dict["MediaBox"])
+	return area[0] <= page[0] && area[1] <= page[1] && area[2] >= page[2] && area[3] >= page[3], err
+}
+
+// exactly is the page's own area: what it may be off by in a page that was written
+// anew makes a row of dots more.
+func exactly(n *canon, o pdffile.Object) (bool, error) {
+	if ok, err := paper(n, o); err != nil || !ok {
+		return false, err
+	}
+	area, err := n.c.s.file.Box(o)
+	if err != nil {
+		return false, err
+	}
+	page, err := n.c.again.file.Box(n.c.again.drawn.page.Dict["MediaBox"])
+	return area == page, err
+}
 
 var pageModes = aName("UseNone", "UseOutlines", "UseThumbs", "UseAttachments", "UseOC")
 
@@ -152,8 +179,8 @@ var catalogForms = map[pdffile.Name]form{
 }
 
 var pageForms = map[pdffile.Name]form{
-	"Parent": judged, "Contents": judged, "MediaBox": boxes, "CropBox": boxes, "BleedBox": boxes, "TrimBox": boxes, "ArtBox": boxes, "Rotate": aNumber, "UserUnit": aNumber,
-	"LastModified": aString, "ID": aString, "Tabs": aName("S", "R", "C"), "Annots": aList(signatureField), "Resources": resourcesForm,
+	"Parent": judged, "Contents": judged, "MediaBox": exactly, "CropBox": paper, "BleedBox": paper, "TrimBox": paper, "ArtBox": paper, "Rotate": aNumber, "UserUnit": aNumber,
+	"LastModified": aString, "ID": aString, "Tabs": aName("S", "R", "C", "W", "A"), "Annots": aList(signatureField), "Resources": resourcesForm,
 }
 
 // streamForms are entries of streams that programs leave out, or put in.
@@ -162,7 +189,7 @@ var streamForms = map[pdffile.Name]form{"Length1": aNumber, "DL": aNumber}
 // resourcesForm are the page's resources: each of the sheet's, and of what it does not draw
 // with nothing but the word that there is nothing.
 func resourcesForm(n *canon, o pdffile.Object) (bool, error) {
-	ours, err := n.c.s.file.Dict(o)
+	ours, err := n.c.s.file.NoData(o)
 	if err != nil {
 		return false, err
 	}
@@ -212,13 +239,13 @@ var signatureForm = aDict(map[pdffile.Name]form{
 
 // signatureField is the place of a signature, which notes and forms judge by where it is.
 var signatureField = aDict(map[pdffile.Name]form{
-	"Type": aName("Annot"), "Subtype": aName("Widget"), "FT": aName("Sig"), "T": aString, "TU": aString, "Ff": aNumber, "F": aNumber, "P": aRef, "Rect": boxes,
+	"Type": aName("Annot"), "Subtype": aName("Widget"), "FT": aName("Sig"), "T": aString, "TU": aString, "Ff": aNumber, "F": aNumber, "P": aRef, "Rect": numbers,
 	"V": signature, "AP": judged, "MK": judged, "DA": aString, "Lock": judged, "SV": judged, "Parent": judged, "Kids": judged, "M": aString, "NM": aString, "AS": aName("N", "Off"), "Border": judged, "BS": judged,
 })
 
 var signature = aDict(map[pdffile.Name]form{
-	"Type": aName("Sig", "DocTimeStamp"), "Filter": is(isName), "SubFilter": is(isName), "ByteRange": boxes, "Contents": aString, "Cert": judged, "Name": aString, "M": aString,
-	"Location": aString, "Reason": aString, "ContactInfo": aString, "Reference": judged, "Changes": boxes, "Prop_Build": judged, "Prop_AuthTime": aNumber, "Prop_AuthType": is(isName), "R": aNumber, "V": aNumber,
+	"Type": aName("Sig", "DocTimeStamp"), "Filter": is(isName), "SubFilter": is(isName), "ByteRange": numbers, "Contents": aString, "Cert": judged, "Name": aString, "M": aString,
+	"Location": aString, "Reason": aString, "ContactInfo": aString, "Reference": judged, "Changes": numbers, "Prop_Build": judged, "Prop_AuthTime": aNumber, "Prop_AuthType": is(isName), "R": aNumber, "V": aNumber,
 })
 
 // infoForms are what the document says of itself, which is compared elsewhere.
@@ -231,7 +258,7 @@ func isName(o pdffile.Object) bool { _, ok := o.(pdffile.Name); return ok }
 
 var trailerForms = map[pdffile.Name]form{
 	"Size": aNumber, "Root": aRef, "Info": aRef, "ID": aList(aString), "Prev": aNumber, "DocChecksum": aText,
-	"Type": aName("XRef"), "W": boxes, "Index": boxes, "Length": aNumber, "Filter": aName("FlateDecode"),
+	"Type": aName("XRef"), "W": numbers, "Index": numbers, "Length": aNumber, "Filter": aName("FlateDecode"),
 	"DecodeParms": aDict(map[pdffile.Name]form{"Predictor": aNumber, "Columns": aNumber, "Colors": aNumber, "BitsPerComponent": aNumber}),
 	"Encrypt": all(encryption, aDict(map[pdffile.Name]form{
 		"Filter": aName("Standard"), "V": aNumber, "R": aNumber, "Length": aNumber, "P": aNumber, "O": aString, "U": aString, "OE": aString, "UE": aString, "Perms": aString,

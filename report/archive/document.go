@@ -291,6 +291,10 @@ func (c *comparison) info() error {
 		if err != nil {
 			return err
 		}
+		if raw, _ := ours[key].(pdffile.String); strings.HasPrefix(string(raw), "\xef\xbb\xbf") { // letters to readers of older versions
+			other = append(other, strings.ToLower(string(key)))
+			continue
+		}
 		if a != b && key == "CreationDate" {
 			c.v.notes("the file says that it was made at %s, the sheet's own date is %s", quoted(a), quoted(b))
 			continue

@@ -64,15 +64,19 @@ type look struct {
 	text    string      // or what it says, or the files that it takes out
 }
 
-// looks are what each program makes of a file.
-func (l *looker) looks(t testing.TB, data []byte) []look {
+// looks are what each program makes of a file; nil for one that is passed over.
+func (l *looker) looks(t testing.TB, data []byte, pass string) []*look {
 	t.Helper()
 	in, out := filepath.Join(l.dir, "in.pdf"), filepath.Join(l.dir, "out")
 	if err := os.WriteFile(in, data, 0o666); err != nil {
 		t.Fatal(err)
 	}
-	var all []look
+	var all []*look
 	for _, command := range l.commands {
+		if pass != "" && strings.HasPrefix(command, pass) {
+			all = append(all, nil)
+			continue
+		}
 		words := strings.Fields(strings.NewReplacer("IN", in, "OUT", out).Replace(command))
 		os.Remove(out + ".pgm")
 		os.RemoveAll(out)
@@ -81,7 +85,7 @@ func (l *looker) looks(t testing.TB, data []byte) []look {
 		said, _ := exec.CommandContext(ctx, words[0], words[1:]...).Output() // what it says of damage is not asked here
 		done()
 		picture, _ := os.ReadFile(out + ".pgm")
-		all = append(all, look{grey(picture), string(said) + filesIn(out)})
+		all = append(all, &look{grey(picture), string(said) + filesIn(out)})
 	}
 	return all
 }
@@ -114,7 +118,7 @@ func grey(data []byte) *image.Gray {
 
 // alikeTo tells whether two looks show the same; edges may be smoothed a little
 // differently.
-func (l look) alikeTo(m look) bool {
+func (l *look) alikeTo(m *look) bool {
 	a, b := l.picture, m.picture
 	if a == nil || b == nil || a.Rect != b.Rect {
 		return a == b && l.text == m.text
@@ -145,21 +149,28 @@ func TestTheSameLooksTheSame(t *testing.T) {
 	unpacked := again.bytes()
 	again.pack = deflated
 	packed := again.bytes()
-	want := l.looks(t, packed)
+	want := l.looks(t, packed, "")
 	for i, w := range want {
 		if w.picture == nil && w.text == "" {
 			t.Fatalf("'%s' makes nothing of a sheet", l.commands[i])
 		}
 	}
-	drawn, same, apart := 0, 0, 0
+	drawn, same, apart, rows, rowsSame := 0, 0, 0, 0, 0
+	told := func() {
+		t.Logf("%d rows, of which %d are the same; %d changes at random that change anything, of which %d are the same; %d views differ of %d programs", rows, rowsSame, drawn-rows, same-rowsSame, apart, len(want))
+	}
 	ask := func(name string, data []byte) {
 		drawn++
 		if got, _ := outcomeOf(t, data); got != Same {
 			return
 		}
 		same++
-		for i, w := range l.looks(t, data) {
-			if !w.alikeTo(want[i]) {
+		pass := "" // the slowest looks at all of the tables, and at every fourth change
+		if rows > 0 && same%4 > 0 {
+			pass = "gs "
+		}
+		for i, w := range l.looks(t, data, pass) {
+			if w != nil && !w.alikeTo(want[i]) {
 				apart++
 				file := filepath.Join(os.TempDir(), fmt.Sprintf("gaugesheet-differs-%d.pdf", apart))
 				os.WriteFile(file, data, 0o666)
@@ -167,7 +178,7 @@ func TestTheSameLooksTheSame(t *testing.T) {
 			}
 		}
 	}
-	for _, table := range [][]alteration{shows, faces, beside, papers, apartRows, overs, carriers, listings} {
+	for _, table := range [][]alteration{shows, faces, beside, papers, apartRows, overs, carriers, listings, inOtherWords, beyond} {
 		for _, a := range table {
 			d := newDoc(t, page)
 			if a.change(d); d.pack == nil {
@@ -176,7 +187,7 @@ func TestTheSameLooksTheSame(t *testing.T) {
 			ask(a.name, d.bytes())
 		}
 	}
-	rows, rowsSame := drawn, same
+	rows, rowsSame = drawn, same
 	kinds := newMutation(0, newDoc(t, page)).kinds
 	order := rand.New(rand.NewPCG(uint64(*seed), 13)).Perm(len(kinds) * len(mutators))
 	for i := range *changed {
@@ -194,7 +205,10 @@ func TestTheSameLooksTheSame(t *testing.T) {
 		if data := m.bytes(); !bytes.Equal(data, packed) && !bytes.Equal(data, unpacked) {
 			ask(fmt.Sprint(m), data)
 		}
+		if i%1000 == 999 {
+			told()
+		}
 	}
-	t.Logf("%d rows, of which %d are the same; %d changes at random that change anything, of which %d are the same; %d views differ of %d programs", rows, rowsSame, drawn-rows, same-rowsSame, apart, len(want))
+	told()
 	t.Logf("%d changes at %d kinds of places are %d", len(mutators), len(kinds), len(order))
 }

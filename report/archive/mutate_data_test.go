@@ -149,3 +149,15 @@ func (m *mutation) written(place) {
 		m.d.trailer[pdffile.Name(m.pick(words))] = m.value()
 	}
 }
+
+// aByte changes one byte of the file, at random: without its data being packed, of
+// anything.
+func (m *mutation) aByte(place) {
+	const signs = "0123456789  //<>[]()%#\n\r\x00RfnQqmlTdj.-+x"
+	at, sign := m.Uint64(), signs[m.IntN(len(signs))]
+	m.d.pack = nil
+	m.file = append(m.file, func(data []byte) []byte {
+		data[at%uint64(len(data))] = sign
+		return data
+	})
+}

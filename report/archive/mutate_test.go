@@ -202,6 +202,7 @@ var mutators = []mutator{
 	{"its signs", true, (*mutation).signs},
 	{"its packing", true, (*mutation).packing},
 	{"the file", true, (*mutation).written},
+	{"a byte of the file", true, (*mutation).aByte},
 }
 
 // figure changes a number, a name or a string a little.

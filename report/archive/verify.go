@@ -271,7 +271,34 @@ func (c *comparison) ourOperators() bool {
 	for _, op := range c.again.drawn.ops {
 		used[op.Name] = true
 	}
+	if !reflect.DeepEqual(parts(c.ours.ops), parts(c.again.drawn.ops)) || depth(c.ours.ops) > max(mostSaved, depth(c.again.drawn.ops)) {
+		return false
+	}
 	return !slices.ContainsFunc(c.ours.ops, func(op pdffile.Operation) bool { return !used[op.Name] && !slices.Contains(states, op.Name) })
+}
+
+// mostSaved is how often in a row readers of all times save a state (ISO 32000-1,
+// table C.1).
+const mostSaved = 28
+
+// depth is how often in a row a content saves its state.
+func depth(ops []pdffile.Operation) int {
+	saved, most := 0, 0
+	for _, op := range ops {
+		switch op.Name {
+		case "q":
+			saved++
+		case "Q":
+			saved--
+		}
+		most = max(most, saved)
+	}
+	return most
+}
+
+// parts are the operations of a content that mark its parts.
+func parts(ops []pdffile.Operation) []pdffile.Operation {
+	return slices.DeleteFunc(slices.Clone(ops), func(op pdffile.Operation) bool { return op.Name != "BDC" && op.Name != "BMC" && op.Name != "EMC" })
 }
 
 // near is how close to the page's own words, in points, something else may not

@@ -22,6 +22,19 @@ func (f *File) Dict(o Object) (Dict, error) {
 	return nil, damaged("something else stands in the place of a dictionary")
 }
 
+// NoData gives a dictionary as Dict does; one of data is damage, which readers take or
+// not where none belongs.
+func (f *File) NoData(o Object) (Dict, error) {
+	o, err := f.Resolve(o)
+	if _, isData := o.(*Stream); isData && err == nil {
+		return nil, damaged("data stand in the place of a dictionary")
+	}
+	if err != nil {
+		return nil, err
+	}
+	return f.Dict(o)
+}
+
 // Array gives an array; nil where there is none.
 func (f *File) Array(o Object) ([]Object, error) {
 	o, err := f.Resolve(o)
@@ -79,7 +92,7 @@ func UTF16(s string) string {
 
 // Catalog is the document's root.
 func (f *File) Catalog() (Dict, error) {
-	d, err := f.Dict(f.Trailer["Root"])
+	d, err := f.NoData(f.Trailer["Root"])
 	if err == nil && d == nil {
 		err = damaged("it has no root")
 	}
@@ -145,7 +158,7 @@ func (f *File) pages(o Object, at level, seen visits, pages *[]Page) (int, error
 	if !seen.enter(o) || len(seen) > 2*most || len(*pages) >= most {
 		return 0, errPages
 	}
-	node, err := f.Dict(o)
+	node, err := f.NoData(o)
 	if err != nil {
 		return 0, err
 	}

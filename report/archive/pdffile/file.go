@@ -77,6 +77,9 @@ func (f *File) objectAt(at int) (numbered, error) {
 	if !ok1 || !ok2 || !l.take("obj") {
 		return numbered{}, damaged("an object is not where the list of objects says")
 	}
+	if g != 0 {
+		l.finds("object %d of a generation", n)
+	}
 	object, err := f.body(l, n)
 	if err != nil {
 		return numbered{}, err
@@ -236,6 +239,7 @@ func (f *File) unpackObjects(s *Stream) (numbers []int, objects []Object, err er
 		}
 		numbers, starts = append(numbers, n), append(starts, first+at)
 	}
+	f.oddPack(s, list)
 	for i, start := range starts {
 		end := len(data)
 		if i+1 < len(starts) {

@@ -11,7 +11,7 @@ func (f *File) oneListing() error {
 	if err != nil {
 		return err
 	}
-	names, err := f.Dict(root["Names"])
+	names, err := f.NoData(root["Names"])
 	if err != nil || names["EmbeddedFiles"] == nil {
 		return err
 	}
@@ -26,7 +26,7 @@ func (f *File) listedNames(o Object, isRoot bool, seen visits) ([]string, error)
 	if !seen.enter(o) || len(seen) > mostAttached {
 		return nil, errListing
 	}
-	node, err := f.Dict(o)
+	node, err := f.NoData(o)
 	if err != nil {
 		return nil, err
 	}

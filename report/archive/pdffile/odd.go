@@ -18,6 +18,12 @@ func (f *File) Odd(ours *File) string {
 	if !usualHead.Match(f.data[:min(len(f.data), 20)]) {
 		return "what says that it is a PDF"
 	}
+	size, _ := whole(f.Trailer["Size"])
+	for n, p := range f.places {
+		if n >= size && p != (position{}) { // which to who reads by the standard are not there (ISO 32000-2, table 15)
+			return "objects beyond the number of them that it says it has"
+		}
+	}
 	for _, key := range slices.Sorted(maps.Keys(f.pointed)) {
 		if !ours.pointed[key] && !measures[key] {
 			return fmt.Sprintf("a whole number with a point at /%s", key)
@@ -83,6 +89,19 @@ func (f *File) behind(in *bytes.Reader) {
 	in.Read(rest)
 	if in.Len() > 0 || len(bytes.Trim(rest, "\r\n\x00")) > 0 {
 		f.odd = "data with more than is packed in them"
+	}
+}
+
+// oddPack looks at how an object stream is written: what its dictionary has, and what is
+// left of its head, at which the lexer is.
+func (f *File) oddPack(s *Stream, head *lexer) {
+	for _, key := range slices.Sorted(maps.Keys(s.Dict)) {
+		if !slices.Contains([]Name{"Type", "N", "First", "Length", "Filter", "DecodeParms"}, key) {
+			head.finds("packed objects with a /%s", key)
+		}
+	}
+	if !head.end() {
+		head.finds("packed objects with more before them than where they are")
 	}
 }
 

@@ -165,6 +165,9 @@ func (f *File) rows(dict Dict, data []byte) error {
 			data = data[size:]
 		}
 	}
+	if len(data) > 0 && f.odd == "" {
+		f.odd = "a list of objects with more than its rows"
+	}
 	return nil
 }
 

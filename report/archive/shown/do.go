@@ -17,9 +17,10 @@ const (
 // Which operators stand where (ISO 32000-2, 8.2): of others readers do
 // different things.
 var (
-	ofTexts       = wordsOf("Td TD Tm T* Tj TJ ' \" ET")
-	notInTexts    = wordsOf("q Q cm m re W W* Do BT")
-	notInOutlines = wordsOf("q Q cm Do BT")
+	ofTexts    = wordsOf("Td TD Tm T* Tj TJ ' \" ET")
+	inTexts    = wordsOf("Td TD Tm T* Tj TJ ' \" ET Tc Tw Tz TL Tf Tr Ts w J j M d ri i gs g G rg RG k K cs CS sc SC scn SCN BMC BDC EMC MP DP")
+	ofOutlines = wordsOf("l c v y h W W* S s f F f* B B* b b* n")
+	inOutlines = wordsOf("m re l c v y h W W* S s f F f* B B* b b* n w J j M d i g G rg RG k K") // one program puts pens and colours there
 )
 
 func wordsOf(list string) map[string]bool {
@@ -30,18 +31,32 @@ func wordsOf(list string) map[string]bool {
 	return words
 }
 
-// inOrder tells whether an operator stands where it may.
+// inOrder tells whether an operator stands where it may. One that nobody knows is
+// told as such.
 func (d *drawing) inOrder(name string) error {
+	outlined := len(d.path.parts) > 0
 	switch {
-	case len(d.path.parts) > 0 && notInOutlines[name]:
+	case !known[name]:
+	case outlined && !inOutlines[name]:
 		return unknown("%q within an outline", name)
-	case d.open && notInTexts[name]:
+	case !outlined && ofOutlines[name]:
+		return unknown("%q without an outline", name)
+	case d.open && !inTexts[name]:
 		return unknown("%q within a text", name)
 	case !d.open && ofTexts[name]:
 		return unknown("%q outside of a text", name)
 	}
 	return nil
 }
+
+// known are the operators that are read.
+var known = func() map[string]bool {
+	words := wordsOf("d ri gs cs CS sc scn SC SCN Tf Tj TJ ' \" Do MP DP BMC BDC EMC")
+	for name := range counts {
+		words[name] = true
+	}
+	return words
+}()
 
 // numbers are an operation's operands where these are so many numbers.
 func numbers(op pdffile.Operation, count int) ([]float64, error) {

@@ -105,6 +105,7 @@ type drawing struct {
 	tm     matrix
 	line   matrix
 	open   bool   // a text is begun
+	within int    // how many marked parts were open then
 	marked []part // those that are open
 }
 

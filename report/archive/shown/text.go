@@ -11,9 +11,11 @@ func (d *drawing) doText(name string, n []float64) error {
 	t := &d.text
 	switch name {
 	case "BT":
-		d.tm, d.line, d.open = identity, identity, true
+		d.tm, d.line, d.open, d.within = identity, identity, true, len(d.marked)
 	case "ET":
-		d.open = false
+		if d.open = false; len(d.marked) != d.within {
+			return unknown("a part that goes beyond its text")
+		}
 	case "Tc":
 		t.space = n[0]
 	case "Tw":
