@@ -109,7 +109,7 @@ func keyMeant(e entry, section string, known []string) meantKey {
 			return meantKey{hint: "it stands by itself, not indented: '" + name + ": ...'"}
 		}
 	}
-	return meantKey{hint: cmp.Or(beginsAsKey(e.key, known), "expected here: "+strings.Join(known, ", "))}
+	return meantKey{hint: cmp.Or(ofGauge(e, section, plain), beginsAsKey(e.key, known), "expected here: "+strings.Join(known, ", "))}
 }
 
 // beginsAsKey answers a key with more said behind it, 'comp test hot, plugs out'; ""
@@ -127,6 +127,24 @@ func beginsAsKey(text string, known []string) string {
 		}
 	}
 	return ""
+}
+
+// ofGauge answers a key of the gauge that a test is made with, written in the section
+// of the test; "" for any other.
+func ofGauge(e entry, section, name string) string {
+	test := map[string]string{"fuel-pressure": "fuel", "oil-pressure": "oil"}[section]
+	if test == "" {
+		test = section
+	}
+	k := keyOf(gaugesKeys, test)
+	if k.name == "" || keyOf(k.keys, name).name != name {
+		return ""
+	}
+	text := "..."
+	if e.value != nil && e.value.kind == scalar && !isEmpty(e.value) && len(e.value.text) <= longestShown {
+		text = e.value.text
+	}
+	return "it is the gauge's: write 'gauges: {" + test + ": {" + name + ": " + text + "}}'"
 }
 
 // wordElsewhere is the only section with a key of words of some name, another one.

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -303,6 +304,8 @@ func (r *reader) leakKeys(n *node, label string) (diag.Leak, bool) {
 	case held == nil && of == nil && r.faults > before: // a place that is not one
 	case held == nil:
 		r.report(n.pos, "such as {loss: 34 %} or {held: 72, of: 80}", "'%s' has no 'loss', no 'held' and no 'at'", label)
+	case of == nil && held.kind == scalar && strings.Contains(held.text, "/"): // {held: 72/80}
+		return r.heldOf(s, held, label, out)
 	case of == nil:
 		r.report(n.pos, "such as {held: 72, of: 80}", "'%s' has 'held' but not 'of' how much was supplied", label)
 	default:
@@ -316,6 +319,20 @@ func (r *reader) leakKeys(n *node, label string) (diag.Leak, bool) {
 		return out, ok
 	}
 	return out, false
+}
+
+// heldOf reads what was held with its supply behind a stroke.
+func (r *reader) heldOf(s *section, n *node, label string, out diag.Leak) (diag.Leak, bool) {
+	first, second, _ := strings.Cut(s.scalar("held").text, "/")
+	held, err := quantity.Parse(strings.TrimSpace(first))
+	of, errOf := quantity.Parse(strings.TrimSpace(second))
+	if err := cmp.Or(err, errOf); err != nil {
+		r.unreadable(n, label, err)
+		return out, false
+	}
+	value, ok := r.lossOf(n, label, held, of)
+	out.Reading = diag.Reading{State: diag.Tested, Values: []float64{value}, Entered: entered(n)}
+	return out, ok
 }
 
 func (r *reader) pressureKey(s *section, key string) (quantity.Value, bool) {
