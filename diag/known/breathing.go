@@ -117,10 +117,11 @@ var (
 		m, _ := CrankcaseWorst(r)
 		return m != nil && r.Word("ventilation") == "" && !m.Limited()
 	})
-	CrankcaseSucks = OfTest(Crankcase, "more than 6 inH2O of vacuum in the crankcase", func(r *diag.MeasuredResult) bool {
+	// A crankcase that the mixture goes through is drawn empty at every stroke.
+	CrankcaseSucks = All(Not(TwoStroke), OfTest(Crankcase, "more than 6 inH2O of vacuum in the crankcase", func(r *diag.MeasuredResult) bool {
 		m, inches := CrankcaseLeast(r)
 		return m != nil && inches+inWater(m) < vacuumStrong
-	})
+	}))
 	// CrankcaseQuiet is little gas past the rings: pressure that keeps its limit
 	// with the ventilation blocked or off, or blow-by that does.
 	CrankcaseQuiet = OfTest(Crankcase, "blow-by within its limit, or with the ventilation blocked or off pressure that keeps its limit", func(r *diag.MeasuredResult) bool {

@@ -123,6 +123,7 @@ func oilWet(c *known.Case, s known.Subject) diag.Finding {
 		f.Urgency = diag.NoAction
 	case c.AnyLow(s.Cylinders):
 	case everyLossWithin(c), // what is lost past the rings is within the limit
+		!slices.ContainsFunc(s.Cylinders, func(n string) bool { return !losesLittle(c, n) }), // or little where the oil is
 		released && !c.Smokes("blue", "load", "always"), // nothing was read that speaks of its rings
 		c.PuffAtStart() && !c.UsesOil():
 		f.Urgency = diag.CheckAgain
@@ -132,6 +133,12 @@ func oilWet(c *known.Case, s known.Subject) diag.Finding {
 	}
 	f.Facts["released"] = released // then a compression test tells nothing
 	return f
+}
+
+// losesLittle is a cylinder of which the leakage test found no more than a sound one loses.
+func losesLittle(c *known.Case, name string) bool {
+	loss, read := c.Loss(name)
+	return read && (!known.Beyond(loss, known.GoodLoss) || commonLoss.Holds(c, known.Subject{Cylinders: []string{name}}))
 }
 
 func wetPlug(c *known.Case, s known.Subject) []Voice {

@@ -113,7 +113,7 @@ func unitChangesNothing(s *subject, k *tally) {
 				return
 			}
 			v, _ := strconv.ParseFloat(text, 64)
-			m.values[name] = strconv.FormatFloat(v*6.894757, 'f', 1, 64)
+			m.values[name] = strconv.FormatFloat(v*6.894757, 'f', 3, 64)
 		}
 	}
 	if s.tree.has("compression", "running") {
