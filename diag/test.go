@@ -72,6 +72,7 @@ type Spec struct {
 	Inverted     Tri        // cylinders hang down, so that liquid collects in them
 	Hybrid       Tri
 	Runs         string // "well", "rough", "does not run", "not tried" or ""
+	AlsoGas      bool   // it burns gas as well as what Fuel says
 	FuelShown    bool   // the fuel is not stated, but told by what only such an engine has
 }
 

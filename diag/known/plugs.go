@@ -222,7 +222,9 @@ func (c *Case) ColourOthers(names []string) int {
 }
 
 // GasFuel reports an engine that runs on gas, which burns clean and white.
-func (c *Case) GasFuel() bool { return c.Spec.Fuel == "lpg" || c.Spec.Fuel == "cng" }
+func (c *Case) GasFuel() bool {
+	return c.Spec.Fuel == "lpg" || c.Spec.Fuel == "cng" || c.Spec.AlsoGas
+}
 
 // EveryPlugWet reports fuel on every plug looked at, two at least where the
 // engine has several cylinders, whether or not they have pressure.

@@ -182,10 +182,12 @@ func (c *Case) carburetted() (is, open bool) {
 	if c.FuelSystem() != "" {
 		return c.FuelSystem() == Carburettor, false
 	}
-	computer := len(c.History.Codes) > 0 || c.Spec.Charging == "turbo" || c.Measured(Trims) != nil || c.Measured(Injectors) != nil
+	computer := len(c.History.Codes) > 0 || c.described(injectionWords) || c.Spec.Charging == "turbo" || c.Measured(Trims) != nil || c.Measured(Injectors) != nil
 	switch {
 	case c.Spec.Diesel(), c.GasFuel(), computer && !c.TestedAsAircraft():
 		return false, false
+	case c.described(carburettorWords):
+		return true, false
 	case c.Conditions.Choke != "", c.Spec.Fuel == "two-stroke mix", c.Ported() && c.AirCooled(), c.Engine.Kind == engine.Radial, c.TestedAsAircraft():
 		return true, false
 	case c.SmallEngine() && c.AirCooled() && (c.Spec.Decompressor == "automatic" || c.CylinderML() > 0 && c.CylinderML() <= smallCylinder):
@@ -213,6 +215,12 @@ func (c *Case) MayRecirculate() bool {
 func (c *Case) MayCoolItsExhaust() bool {
 	return c.Spec.Diesel() && c.HasValves() && !c.AirCooled() && len(c.Every()) > 2 && (c.Spec.Charging == "turbo" || c.Coded("P0401", "P0402", "P0404"))
 }
+
+// Words of how an engine is fed, in the description of its vehicle.
+var (
+	carburettorWords = []string{"carburetor", "carburettor", "carbureted", "carburetted", "carb", "twin carb"}
+	injectionWords   = []string{"injected", "fuel injection", "direct injection", "efi", "gdi", "port injection", "electronic injection"}
+)
 
 const (
 	smallCylinder = 450 // ml, of engines of mowers and pumps

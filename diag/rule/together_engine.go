@@ -219,6 +219,22 @@ func leaky(c *known.Case) bool {
 // weighElsewhere starts from what commonly causes the complaint where the
 // cylinders are sound.
 func weighElsewhere(c *known.Case, s known.Subject) []Voice {
+	list := elsewhere(c, s)
+	if !c.Carburetted() || c.MeterOpen() {
+		return list
+	}
+	for i := range list { // what has no computer has neither injectors nor sensors
+		switch list[i].Cause {
+		case "injection":
+			list[i].Cause = "carburettor"
+		case "sensor-or-air-leak":
+			list[i].Cause = "air-leak"
+		}
+	}
+	return list
+}
+
+func elsewhere(c *known.Case, s known.Subject) []Voice {
 	switch {
 	case !running.Holds(c, s):
 		if c.CoolantHot() {

@@ -78,7 +78,7 @@ var changes = []change{
 	{name: "back-pressure", job: "job: {complaints: [low power]}\n" + fourWell, before: "injection",
 		sound:  "back-pressure: {unit: psi, 2500 rpm: 1.1, at: before catalyst, limits: {2500 rpm: at most 3 psi, source: manual}}",
 		faulty: "back-pressure: {unit: psi, 2500 rpm: 7, at: before catalyst, limits: {2500 rpm: at most 3 psi, source: manual}}", after: "restricted-exhaust"},
-	{name: "timing", job: "job: {complaints: [low power]}\n" + fourWell + "fuel-pressure: {unit: psi, system: carburettor, pump: mechanical, idle: 6, limits: {idle: 4-8 psi, source: manual}}\n", before: "injection",
+	{name: "timing", job: "job: {complaints: [low power]}\n" + fourWell + "fuel-pressure: {unit: psi, system: carburettor, pump: mechanical, idle: 6, limits: {idle: 4-8 psi, source: manual}}\n", before: "carburettor",
 		sound:  "timing: {base: 8 deg before at 700 rpm, vacuum-line: off, limits: {base: 6-10 deg before, source: manual}}",
 		faulty: "timing: {base: 3 deg after at 700 rpm, vacuum-line: off, limits: {base: 6-10 deg before, source: manual}}", after: "late-ignition"},
 	{name: "diesel returns", job: dieselWell, before: "injection",

@@ -55,6 +55,9 @@ func (r *reader) engine(top *section) (*engine.Engine, diag.Spec) {
 		spec.FuelShown = spec.Fuel != ""
 	}
 	r.facts(s, e, &spec)
+	if n := top.get("vehicle").get("description"); n != nil && n.kind == scalar {
+		described(n.text, s, e, &spec)
+	}
 	return e, spec
 }
 

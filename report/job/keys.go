@@ -184,7 +184,7 @@ var personKeys = []key{
 }
 
 var vehicleKeys = []key{
-	{name: "description", form: asText, doc: "The vehicle in a few words.", example: "2009 panel van, long wheelbase"},
+	{name: "description", form: asText, doc: "The vehicle in a few words. What they tell of its engine (diesel, hybrid, two-stroke, air-cooled, turbo) counts where no key says it.", example: "2009 panel van, long wheelbase"},
 	{name: "vin", form: asText, doc: "Vehicle identification number as read. A wrong check digit is a notice, not an error."},
 	{name: "vin-read-at", form: asText, doc: "Where the number was read.", example: "screen plate"},
 	{name: "plate", form: asText, doc: "Registration plate."},
