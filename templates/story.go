@@ -51,12 +51,14 @@ func (s *speaker) members(members []diag.Finding) (says, because string) {
 	}
 	lead := s.finding(members[0])
 	var beside []string
+	before := lead.Says
 	for _, f := range members[1:] {
 		if f.SaidBy != members[0].Rule || f.Better || len(beside) == mostBeside {
 			continue
 		}
 		if other := s.finding(f); other.Says != lead.Says {
-			beside = append(beside, s.withoutSubject(other.Says, f, members[0]))
+			beside = append(beside, s.withoutSubject(other.Says, before, f, members[0]))
+			before = other.Says
 		}
 	}
 	because = lead.Because
@@ -66,10 +68,11 @@ func (s *speaker) members(members []diag.Finding) (says, because string) {
 	return lead.Says, because
 }
 
-// withoutSubject is what a finding says without naming again whom the one before
-// it is about: "Low, and weak by balance" of "Cylinder 5: low, and weak by balance",
-// "It loses test air" of "Cylinder 5 loses test air".
-func (s *speaker) withoutSubject(says string, f, lead diag.Finding) string {
+// withoutSubject is what a finding says without naming again whom the story is
+// about: "Low, and weak by balance" of "Cylinder 5: low, and weak by balance", and,
+// where the finding before it begins with the same, "It loses test air" of
+// "Cylinder 5 loses test air".
+func (s *speaker) withoutSubject(says, before string, f, lead diag.Finding) string {
 	if len(f.Cylinders) == 0 || !slices.Equal(f.Cylinders, lead.Cylinders) {
 		return says
 	}
@@ -81,7 +84,7 @@ func (s *speaker) withoutSubject(says string, f, lead diag.Finding) string {
 		rest, _ = capitalOf(rest, nil)
 		return rest
 	}
-	if rest, ok := strings.CutPrefix(says, subject+" "); ok {
+	if rest, ok := strings.CutPrefix(says, subject+" "); ok && strings.HasPrefix(strings.Replace(before, ":", " ", 1), subject+" ") {
 		return s.label("story.subject", diag.Facts{"of": diag.Names(f.Cylinders)}) + " " + rest
 	}
 	return says

@@ -29,6 +29,9 @@ type listing struct {
 	top, under layout.Length
 }
 
+// planBorder is what stands around the cylinders of a plan, on both sides.
+const planBorder = 2 * (wallOf + endDepth)
+
 // blockRows are the most rows that stand under one another, by detail.
 var blockRows = [...]int{layout.Full: 16, layout.Compact: 9, layout.Brief: 6}
 
@@ -63,9 +66,13 @@ func (g *engineDrawing) list() layout.Frame {
 }
 
 // stackedList is the plan over the rows, where the width does not hold them
-// side by side.
+// side by side. The plan then has the whole width for long names.
 func (g *engineDrawing) stackedList(l *listing) layout.Frame {
 	pitch := g.pitch(float64(len(g.d.Cylinders)))
+	_, _, w, _ := g.extent()
+	if named := min(g.tabWidth+4, (g.width-planBorder)/(layout.Length(w)+1)); named > l.unit.W {
+		l = g.layList(pitch, 1, layout.Size{W: named, H: l.unit.H})
+	}
 	set := newRowSet(g, g.listRows(g.planOrder(), pitch), pitch*layout.Length(len(g.d.Cylinders)), g.width,
 		rowPlan{scales: g.scales(), sign: 1, out: l.out, pitch: pitch})
 	evenLengths([]*rowSet{set})
@@ -106,13 +113,15 @@ func (g *engineDrawing) layList(pitch layout.Length, blocks int, unit layout.Siz
 	_, _, w, h := g.extent()
 	across, along := layout.Length(w)+1, layout.Length(h)+1
 	height := pitch * layout.Length(l.each)
-	const border = 2 * (wallOf + endDepth)
+	const border = planBorder
 	if l.unit = unit; unit.W == 0 {
 		even := min((height-border/2)/along, (g.width*0.36-border)/across, 46)
-		// A tab stands in its circle; a long name draws the plan wide.
+		// A tab stands in its circle; a long name draws the plan wide, and as wide as
+		// the rows can spare rather than without it.
 		tab := TabSize(g.t.Measurer, "0", g.tab)
 		even = max(even, min(tab.H*1.42+4, (g.width*0.5-border)/across))
-		l.unit = layout.Size{W: max(even, min(g.tabWidth+4, (g.width*0.5-border)/across)), H: even}
+		named := max(min(g.tabWidth+4, (g.width*0.5-border)/across), min(g.tabWidth+1, (g.width*0.62-border)/across))
+		l.unit = layout.Size{W: max(even, named), H: even}
 		if g.d.Build == Ring {
 			l.unit.H = l.unit.W
 		}

@@ -52,7 +52,7 @@ func (v *view) story(i int) figure.Finding {
 		Short:     st.Urgency == diag.NoAction,
 		Mark:      v.storyMark(st),
 		Says:      v.title(st, said.Says, i == v.d.Lead),
-		Urgency:   v.urgencyWords(st.Urgency),
+		Urgency:   v.urgencyWords(st),
 		Because:   joined(" ", v.once(v.forOwner(said.Because)), explains),
 		Suspected: v.once(v.suspectedWords(said.Causes, i == v.d.Lead)),
 		Against:   onPage(ended(strings.Join(said.Against, "; "))),
@@ -112,7 +112,7 @@ func (v *view) title(st *diag.Story, says string, leads bool) string {
 	}
 	says = onPage(says)
 	switch {
-	case v.urgencyWords(st.Urgency) == "":
+	case v.urgencyWords(st) == "":
 		return ended(says)
 	case strings.Contains(says, ":"):
 		return says + ";"
@@ -146,11 +146,15 @@ func toldBy(says, other string) bool {
 
 // urgencyWords run on from what was seen; nothing where an owner has nothing
 // to do.
-func (v *view) urgencyWords(u diag.Urgency) string {
-	if u == diag.NoAction && !v.workshop() {
+func (v *view) urgencyWords(st *diag.Story) string {
+	if st.Urgency == diag.NoAction && !v.workshop() {
 		return ""
 	}
-	return together(ended(v.urgency(u)))
+	said := v.urgency(st.Urgency)
+	if st.Repair != "" { // no check is left to wait for
+		said = v.optional("urgency.repair."+string(st.Urgency), said)
+	}
+	return together(ended(said))
 }
 
 // explainsWords say which complaints a story can explain, in short where

@@ -330,6 +330,9 @@ func (v *view) byValue(value func(name string) string) string {
 		return ""
 	}
 	all := read == len(v.names())
+	if len(v.names()) == 1 {
+		return order[0]
+	}
 	if len(order) == 1 && all && read > 1 {
 		return v.label("tested.all", "value", order[0])
 	}

@@ -22,6 +22,9 @@ var degrees = regexp.MustCompile("(\\d[ \u00a0])([CF])\\b")
 // negative is a hyphen that stands for the minus of a number.
 var negative = regexp.MustCompile("(^|[ \u00a0(])-(\\d)")
 
+// span is a range of readings with its unit, as a job file has it.
+var span = regexp.MustCompile("(^|[ \u00a0(])(\\d+(?:\\.\\d+)?)-(\\d+(?:\\.\\d+)?[ \u00a0](?:%|psi|bar|kPa|kgf|in|mm|V|rpm)(?:$|[^A-Za-z]))")
+
 // onPage is a text as it stands on the page. Few texts have anything to replace,
 // and every text of a page comes here.
 func onPage(s string) string {
@@ -29,7 +32,7 @@ func onPage(s string) string {
 		s = forPage.Replace(s)
 	}
 	if anywhere(s, func(before, c, next byte) bool { return c == '-' && digit(next) }) {
-		s = negative.ReplaceAllString(s, "${1}\u2212${2}")
+		s = span.ReplaceAllString(negative.ReplaceAllString(s, "${1}\u2212${2}"), "${1}${2}\u2013${3}")
 	}
 	const noBreakEnds = 0xa0 // the last byte of a no-break space
 	if anywhere(s, func(before, c, next byte) bool {

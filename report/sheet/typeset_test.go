@@ -9,8 +9,8 @@ import (
 	"gaugesheet/report/sheet"
 )
 
-// A negative number has a minus on the page, wherever it comes from; a range and
-// a part number keep their hyphens.
+// A negative number has a minus on the page, wherever it comes from, a range with
+// its unit has a dash; a part number keeps its hyphen.
 func TestMinus(t *testing.T) {
 	const text = `job: {number: W-1}
 vehicle: {description: type 12-3}
