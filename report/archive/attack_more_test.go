@@ -83,6 +83,12 @@ var beyond = []alteration{
 		d.content().Raw = regexp.MustCompile(`(/P <</MCID \d+>>BDC\s+)(?:0.000 g\s+)?BT `).ReplaceAll(d.content().Raw, []byte("BT $1"))
 	}, Different, `a part that goes beyond its text`},
 	{"a paper that is larger by a hair", func(d *doc) { d.pages()["MediaBox"] = area(0, 0, 612.00001, 792) }, Unvouched, `/MediaBox of the page`},
+	{"a page put far away and back", func(d *doc) {
+		d.content().Raw = slices.Concat([]byte("q 1 0 0 1 50000 50000 cm 1 0 0 1 -50000 -50000 cm\n"), d.content().Raw, []byte("\nQ"))
+	}, Unvouched, `written anew`},
+	{"a page made large and small again", func(d *doc) {
+		d.content().Raw = slices.Concat([]byte("q 9999 0 0 9999 0 0 cm .00010001 0 0 .00010001 0 0 cm\n"), d.content().Raw, []byte("\nQ"))
+	}, Unvouched, `written anew`},
 	{"no keywords", func(d *doc) { delete(d.dict(d.trailer["Info"]), "Keywords") }, Unvouched, `what the document says of itself.*keywords`},
 	{"a maker that is no text", func(d *doc) { d.dict(d.trailer["Info"])["Producer"] = list{} }, Unvouched, `/Producer of the information`},
 	{"a list of objects with an entry that nobody knows", func(d *doc) { d.trailer["Hologram"] = 1.0 }, Unvouched, `the list of objects has a /Hologram`},

@@ -48,7 +48,7 @@ func (c *comparison) canonical() error {
 		n.found = c.s.file.Odd(c.again.file)
 	}
 	if n.found != "" {
-		c.v.doubts("the PDF has something that no sheet has, and no program known here writes: %s", n.found)
+		c.v.doubts("the PDF is written as no sheet is, and as no program known here saves one: %s", n.found)
 	}
 	return nil
 }

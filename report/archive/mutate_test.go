@@ -174,14 +174,8 @@ var mutators = []mutator{
 			p.set(raw(""))
 		}
 	}},
-	{"by reference", false, func(m *mutation, p place) {
-		if _, isRef := p.get().(pdffile.Ref); isRef {
-			p.set(m.d.add(p.get()))
-		} else {
-			p.set(m.d.add(p.get()))
-		}
-	}},
-	{"in its place", false, func(m *mutation, p place) { p.set(m.d.at(p.get())) }},
+	{"by reference", false, func(m *mutation, p place) { p.set(m.d.add(p.get())) }},
+	{"in its place", false, func(m *mutation, p place) { m.copyTo(p, m.d.at(p.get())) }},
 	{"in a list", false, func(_ *mutation, p place) { p.set(list{p.get()}) }},
 	{"a copy", false, func(m *mutation, p place) { p.set(m.d.add(m.d.at(p.get()))) }},
 	{"another figure", false, (*mutation).figure},
@@ -193,7 +187,7 @@ var mutators = []mutator{
 	{"what stands elsewhere", false, func(m *mutation, p place) {
 		other := m.places[m.kinds[m.IntN(len(m.kinds))]]
 		if o := other[m.IntN(len(other))]; o.data == nil {
-			p.set(o.get())
+			m.copyTo(p, o.get())
 		}
 	}},
 	{"its data", true, (*mutation).bytesOf},
@@ -203,6 +197,14 @@ var mutators = []mutator{
 	{"its packing", true, (*mutation).packing},
 	{"the file", true, (*mutation).written},
 	{"a byte of the file", true, (*mutation).aByte},
+}
+
+// copyTo puts an object into another place, as it is written now: nothing may stand in
+// itself.
+func (m *mutation) copyTo(p place, o pdffile.Object) {
+	if _, isData := o.(*pdffile.Stream); !isData {
+		p.set(raw(written(o)))
+	}
 }
 
 // figure changes a number, a name or a string a little.

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"reflect"
-	"slices"
 	"strings"
 
 	"gaugesheet/report/archive/pdffile"
@@ -258,47 +257,6 @@ func (c *comparison) marks(strange error) error {
 		c.v.doubts("the page was written anew%s: its words, numbers, lines and shapes agree in order and place", c.byWhom())
 	}
 	return nil
-}
-
-// states are operators that paint nothing: programs that save a page anew put
-// them where they like.
-var states = []string{"q", "Q", "cm", "w", "J", "j", "M", "d", "i", "g", "G", "rg", "RG", "k", "K", "BT", "ET", "Td", "Tm", "TD", "T*", "TL", "Tf", "TJ", "Tj", "re", "h", "f", "BDC", "BMC", "EMC"}
-
-// ourOperators tells whether the page is drawn with what a sheet is drawn with,
-// and with nothing else that could paint, cut or hide.
-func (c *comparison) ourOperators() bool {
-	used := map[string]bool{}
-	for _, op := range c.again.drawn.ops {
-		used[op.Name] = true
-	}
-	if !reflect.DeepEqual(parts(c.ours.ops), parts(c.again.drawn.ops)) || depth(c.ours.ops) > max(mostSaved, depth(c.again.drawn.ops)) {
-		return false
-	}
-	return !slices.ContainsFunc(c.ours.ops, func(op pdffile.Operation) bool { return !used[op.Name] && !slices.Contains(states, op.Name) })
-}
-
-// mostSaved is how often in a row readers of all times save a state (ISO 32000-1,
-// table C.1).
-const mostSaved = 28
-
-// depth is how often in a row a content saves its state.
-func depth(ops []pdffile.Operation) int {
-	saved, most := 0, 0
-	for _, op := range ops {
-		switch op.Name {
-		case "q":
-			saved++
-		case "Q":
-			saved--
-		}
-		most = max(most, saved)
-	}
-	return most
-}
-
-// parts are the operations of a content that mark its parts.
-func parts(ops []pdffile.Operation) []pdffile.Operation {
-	return slices.DeleteFunc(slices.Clone(ops), func(op pdffile.Operation) bool { return op.Name != "BDC" && op.Name != "BMC" && op.Name != "EMC" })
 }
 
 // near is how close to the page's own words, in points, something else may not
