@@ -267,6 +267,9 @@ func OfComplaint(c *known.Case, complaint string) []string {
 	if slices.Contains([]string{noStart, hardStart}, complaint) && known.KeyMayBeSheared.Holds(c, known.Subject{}) {
 		list = append([]string{"flywheel-key"}, list...)
 	}
+	if c.Ported() && c.DryRead() && !c.PressureByFigure() && slices.Contains([]string{hardStart, noStart}, complaint) { // which its pressure has not cleared
+		list = append([]string{"rings"}, list...)
+	}
 	if complaint == lowPower && charged(c) && !slices.Contains(list, "boost-leak") {
 		list = append([]string{"boost-leak"}, list...)
 	}

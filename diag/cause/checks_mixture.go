@@ -40,10 +40,10 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it moves", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"moves", "moved with", "moved to", "fault moved", "misfire moved", "followed"}, After: []string{"moved"}},
 			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
-	{Name: "spark-test", Minutes: 10, Way: Starter, Fits: sparkOpen, Words: []string{"spark tested", "spark seen"},
+	{Name: "spark-test", Minutes: 10, Way: Starter, Fits: sparkOpen, Words: []string{"spark tested", "spark seen", "strong spark", "strong blue spark", "blue spark", "good spark", "fat spark", "weak spark", "yellow spark", "no spark at"},
 		Outcomes: []Outcome{
-			{Name: "no spark", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"none", "weak"}},
-			{Name: "good spark", Else: true, Words: []string{"good"}, After: []string{"a strong spark"}}}},
+			{Name: "no spark", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"none", "weak", "yellow", "no spark at"}},
+			{Name: "good spark", Else: true, Words: []string{"good", "strong", "blue", "fat"}, After: []string{"a strong spark"}}}},
 	{Name: "injector-balance", Further: true, Titles: []string{"comparing the injectors"}, Minutes: 20, Way: Runs, Fits: comparable, Made: readIn(known.Injectors, "before", "after", "pressure-drop to"), Words: []string{"injectors swapped", "injector swapped", "injectors tested"},
 		Outcomes: []Outcome{
 			{Name: "one differs", For: []string{"own-injector", "injection"}, Words: []string{"differs"}, After: []string{"one gives more or less than the others", "it gives too much or too little"}},

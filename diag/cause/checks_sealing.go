@@ -191,7 +191,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "washed-bore", "wear", "dry-bores"}, Enter: wetRise(0.8)},
 			{Name: "hardly rises", Else: true, Enter: wetRise(0), Words: []string{"no rise", "no change"}}}},
-	{Name: "leak-down", Minutes: 15, MinutesOf: leakDownTakes, Way: Hand | Air, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: notWashed, Made: madeLeakDown,
+	{Name: "leak-down", Minutes: 15, MinutesOf: leakDownTakes, Way: Hand | Air, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: func(c *known.Case, cylinders []string) bool { return notWashed(c, cylinders) && !lookInFirst(c) }, Made: madeLeakDown,
 		Outcomes: []Outcome{
 			{Name: "exhaust", For: []string{"exhaust-valve", "valve-lash", "carbon-on-seat", "valve-recession", "valve-stretch", "stuck-valve", "bent-valve", "sticking-valve"}, Fits: valved, Enter: leak(35, known.AtExhaust)},
 			{Name: "exhaust port", For: []string{"rings", "piston", "scored-bore", "stuck-rings"}, Fits: twoStroke, Enter: leak(35, known.AtExhaust)},
@@ -279,7 +279,8 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
 	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase", "crankcase pressure test"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston", "crankcase-seal"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
-	{Name: "exhaust-port-look", Titles: []string{"a look into the exhaust port", "look through the exhaust port"}, Minutes: 20, Way: Hand | Opens, Mends: []string{"restricted-exhaust", "power-valve"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"exhaust port looked at", "looked in at the exhaust", "port decoked"},
+	{Name: "exhaust-port-look", Titles: []string{"a look into the exhaust port", "look through the exhaust port"}, Minutes: 20, Way: Hand | Opens, Mends: []string{"restricted-exhaust", "power-valve"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
+		Answers: pistonUnjudged, MinutesOf: portLookTakes, Words: []string{"exhaust port looked at", "looked in at the exhaust", "port decoked"},
 		Outcomes: []Outcome{
 			{Name: "narrowed by carbon", For: []string{"restricted-exhaust"}, Words: []string{"carbon", "coked", "blocked"}},
 			{Name: "the flap sticks", For: []string{"power-valve"}, Words: []string{"gummed", "power valve sticks", "power valve stuck"}, After: []string{"its flap or slide does not move freely"}},

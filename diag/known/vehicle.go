@@ -114,10 +114,25 @@ func (c *Case) FlywheelMagneto() bool {
 // Injects reports an engine that is said to be injected.
 func (c *Case) Injects() bool { return c.FuelSystem() != "" && c.FuelSystem() != Carburettor }
 
-// KeyStruck are words of what shears the key of a flywheel, and of the engine that kicks
-// as its spark comes at another time.
-var keyStruck = append(pairs("blade|propeller|prop|tine|tines|auger|flywheel", "hit|struck|stone|rock|root|stump|kerb|curb|stopped|came loose"),
-	"hit a stone", "hit a rock", "hit a root", "hit a stump", "hit something", "struck a", "stopped dead", "kicks back", "kicked back", "kick back", "kickback", "kicking back", "pulls the rope", "jerks the rope", "flywheel key", "flywheel nut")
+// blow are words of what an engine was stopped dead by; kickBack of one whose spark comes
+// at another time; keyStruck of what shears the key of a flywheel, and of what it does.
+var (
+	blow      = append(pairs("blade|propeller|prop|tine|tines|auger", "hit|struck|stone|rock|root|stump|kerb|curb"), "hit a stone", "hit a rock", "hit a root", "hit a stump", "hit something", "struck a", "stopped dead")
+	kickBack  = []string{"kicks back", "kicked back", "kick back", "kickback", "kicking back", "pulls the rope", "jerks the rope"}
+	keyStruck = slices.Concat(pairs("blade|propeller|prop|tine|tines|auger|flywheel", "stopped|came loose"), blow, kickBack, []string{"flywheel key", "flywheel nut"})
+)
+
+// StruckDead is an engine that turns a blade or a propeller, which hit something: its
+// crankshaft, and what it carries, took the blow.
+var StruckDead = OfEngine("the engine of a mower, a boat's propeller or an aircraft, whose blade or propeller hit something", func(c *Case) bool {
+	if c.History.Onset == "" && len(c.History.Findings) == 0 || !c.FlywheelMagneto() && !c.Flies() {
+		return false
+	}
+	return SpeaksOf(strings.ToLower(c.History.Onset), blow...) || c.Found(blow...)
+})
+
+// KicksBack is a small engine that was found to kick back as it is started.
+var KicksBack = All(OfEngine("a small engine with its magneto in its flywheel", (*Case).FlywheelMagneto), FoundSo("kicking back", kickBack))
 
 // KeyMayBeSheared is such an engine that was stopped dead, or that kicks back.
 var KeyMayBeSheared = OfEngine("a small engine with its magneto in its flywheel, whose blade or drive hit something, or which kicks back", func(c *Case) bool {

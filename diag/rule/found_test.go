@@ -72,3 +72,16 @@ func TestFound(t *testing.T) {
 		{name: "a broken rocker on another", test: sample.Dry("inline-4", low, findings("cylinder 1 exhaust rocker broken")), fires: "one-low", first: "exhaust-valve"},
 	})
 }
+
+// A blade that hits something twists what it hangs on; a car that hits a kerb has none.
+// Common practice, no source.
+func TestStoppedByABlow(t *testing.T) {
+	of := func(vehicle, onset string) sample.Change {
+		return func(t *diag.Test) { t.History.Vehicle, t.History.Onset = vehicle, onset }
+	}
+	runSealing(t, []sealingCase{
+		{name: "a mower", test: sample.Dry("single", []float64{92}, of("lawn mower", "the blade hit a stump"), sample.Complains("no start")), fires: "stopped-by-a-blow", first: "flywheel-key", soon: diag.DoNotRun, next: "flywheel-key-look"},
+		{name: "a mower that stopped by itself", test: sample.Dry("single", []float64{92}, of("lawn mower", "stopped while mowing"), sample.Complains("no start")), not: "stopped-by-a-blow"},
+		{name: "a car", test: sample.Dry("inline-4", evenFour, of("small car", "hit a stone"), sample.Complains("misfire")), not: "stopped-by-a-blow"},
+	})
+}

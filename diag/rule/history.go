@@ -82,6 +82,17 @@ var historyRules = []Rule{
 		Headline: "cranked-too-slowly", Variants: []string{"seen"},
 	},
 	{
+		Name: "stopped-by-a-blow", Title: "The blade or propeller hit something", Class: Single, About: diag.AboutEngine, Ties: []diag.About{diag.AboutMixture},
+		Why: "What stops a blade or a propeller dead twists the crankshaft, shears the key that holds the flywheel to it and loosens what it carries. An engine that still runs can throw its blade, or break its crankshaft, at full speed. " +
+			"It is looked at by hand before it runs, whether or not it starts.",
+		Source: "common practice, no source",
+		Of:     theEngine, When: known.StruckDead, Kind: OfHistory, For: append(speaks(Heard, "flywheel-key"), speaks(Known, "bent-crank")...),
+		Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Fair, Facts: diag.Facts{"flies": c.Flies(), "key": c.FlywheelMagneto()}}
+		},
+		Headline: "stopped-by-a-blow", InsteadOf: []string{"sealing-sound-look-elsewhere"},
+	},
+	{
 		Name: "noise-below", Title: "A noise that is loudest at the block", Class: Single, About: diag.AboutEngine,
 		Why: "A knock from below is a bearing or a piston, and what it costs grows with every mile. The oil pressure, read hot on a gauge, is the one look at the bearings that takes nothing apart; " +
 			"until it was read the engine is driven as little as can be.",
@@ -295,8 +306,15 @@ func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
 		urgency = diag.ActSoon
 	}
 	return diag.Finding{Urgency: urgency, Confidence: diag.Weak, Facts: diag.Facts{
+		"alone": aloneUnjudged(c), "ported": c.Ported(),
 		"coded": diag.Names(coded), "unread": diag.Names(slices.DeleteFunc(slices.Clone(coded), func(n string) bool { return slices.Contains(read, n) })),
 		"complaints": diag.Names(c.Complaints()), "valves": c.HasValves(), "diesel": c.Spec.Diesel(), "carburetted": c.Carburetted(), "airCooled": c.AirCooled(), "rotary": c.Rotary(), "oilRead": c.Has(known.NeedsTest(known.Oil))}}
+}
+
+// aloneUnjudged reports an engine of one cylinder whose pressure there is no figure to
+// hold against: it clears nothing and accuses nothing.
+func aloneUnjudged(c *known.Case) bool {
+	return !c.Several() && len(c.Read()) == 1 && c.AllLow() == nil && !c.Dead() && !c.PressureByFigure() && c.Minimum() == nil
 }
 
 // monthsStood is how many months it stood, to the hundredth, for words that make weeks or

@@ -46,6 +46,8 @@ var historySigns = []Sign{
 	// What stops a flywheel dead turns it on the crankshaft, and the spark with it.
 	{When: known.All(known.KeyMayBeSheared, known.Complaint("no start", "hard start", "misfire", "low power"), known.Not(known.UnderFloor)), Kind: OfHistory, About: "engine", For: speaks(Heard, "flywheel-key")},
 	{When: known.All(known.KeyMayBeSheared, known.Complaint("no start", "hard start", "misfire", "low power")), Kind: OfHistory, About: "mixture", For: speaks(Heard, "flywheel-key")},
+	{When: known.KicksBack, Kind: OfRunning, About: "mixture", For: speaks(Known, "flywheel-key")},
+	{When: known.KicksBack, Kind: OfRunning, About: "engine", For: speaks(Known, "flywheel-key")},
 	{When: known.Complaint("noise"), Kind: OfHistory, About: "any", For: speaks(Hint, "valve-motion", "collapsed-lifter", "valve-lash", "piston-contact", "foreign-object", "bottom-end")},
 }
 

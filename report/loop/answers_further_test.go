@@ -38,6 +38,7 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 		return yes(b.truth.further.bearings, "bearings worn", "bearings good")
 	},
 	"compressor-unloaded": func(*bench, []int) answer { return yes(false, "", "it stays") },
+	"crank-run-out":       func(*bench, []int) answer { return yes(false, "", "runs true") },
 	"turbo-look":          func(*bench, []int) answer { return yes(false, "", "dry and firm") },
 	"fuel-pump-off":       func(*bench, []int) answer { return yes(false, "", "dry") },
 	"filter-cut": func(b *bench, _ []int) answer {

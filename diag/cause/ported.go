@@ -1,0 +1,24 @@
+package cause
+
+import "gaugesheet/diag/known"
+
+// pistonUnjudged is a two-stroke that starts badly and of which nothing says
+// whether its pressure is enough: what a piston looks like says it at once.
+func pistonUnjudged(c *known.Case) bool {
+	return c.Ported() && c.DryRead() && !c.PressureByFigure() && c.Complains(hardStart, noStart)
+}
+
+// lookInFirst is such an engine of one cylinder that nobody has looked into yet: with its
+// ports in the wall it is looked at, and not blown up.
+func lookInFirst(c *known.Case) bool {
+	return pistonUnjudged(c) && !c.Several() && !c.WorkDone("exhaust port look", "a look into the exhaust port", "look through the exhaust port", "exhaust port looked at", "looked in at the exhaust", "port decoked")
+}
+
+// portLookTakes is the time of a look into the exhaust ports: the silencer of a saw is
+// held by two screws.
+func portLookTakes(c *known.Case, _ []string) int {
+	if !c.Several() && c.FlywheelMagneto() {
+		return 10
+	}
+	return 20
+}
