@@ -159,8 +159,7 @@ var faultsPutRight = []string{"inlet-deposits", "ignition", "coil-or-lead", "own
 // mendable is an engine on which the technician found something of these kinds, and
 // no cylinder that is low.
 func mendable(c *known.Case, _ []string) bool {
-	faults, _ := c.FaultsFound()
-	return (len(faults) > 0 || len(c.DepositsSeen()) > 0) && !c.AnyLow(c.Read()) && c.AllLow() == nil
+	return (c.FaultToMend() || len(c.DepositsSeen()) > 0) && !c.AnyLow(c.Read()) && c.AllLow() == nil
 }
 
 // facesMeasured reports faces read apart, all of them, at a speed that was

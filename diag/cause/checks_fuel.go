@@ -123,6 +123,11 @@ func madeIn(is func(*diag.Circuit) bool) func(*known.Case, []string) bool {
 
 // fuelChecks tell what is wrong with the fuel supply.
 var fuelChecks = []Check{
+	{Name: "fuel-sample", Titles: []string{"a sample of the fuel", "sample of the fuel"}, Fuel: true, Minutes: 10, Whole: true, Words: []string{"fuel sampled", "fuel looked at in a jar"}, Answers: func(c *known.Case) bool { return known.CameAfterFilling.Holds(c, known.Subject{}) },
+		Fits: func(c *known.Case, _ []string) bool { return !c.GasFuel() },
+		Outcomes: []Outcome{
+			{Name: "water or another fuel", For: []string{"bad-fuel"}, Sure: 0.9, Words: []string{"water", "layers", "diesel in it", "stale"}},
+			{Name: "clear and right", Else: true, Words: []string{"clear", "right"}}}},
 	{Name: "fuel-pressure-test", Still: true, Minutes: 15, Whole: true, Fuel: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
 		return !suctionHigh(c) && !c.OneMisfires() && !c.FeedsByItself() && !(c.Ported() && c.Carburetted() && c.Fuel == nil)
 	}, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsFuel) },

@@ -40,6 +40,11 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it moves", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"moves", "moved with", "moved to", "fault moved", "misfire moved", "followed"}, After: []string{"moved"}},
 			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
+	{Name: "lead-order", Titles: []string{"order of the plug wires", "the order of the plug wires"}, Minutes: 5, Whole: true, Mends: []string{"leads-crossed"}, Words: []string{"plug wire order", "lead order", "firing order checked", "leads traced"},
+		Fits: func(c *known.Case, _ []string) bool { return known.LeadsTouched.Holds(c, known.Subject{}) },
+		Outcomes: []Outcome{
+			{Name: "two are crossed", For: []string{"leads-crossed"}, Words: []string{"crossed", "swapped", "wrong"}, After: []string{"two have changed places"}},
+			{Name: "each in its place", Else: true, Words: []string{"right", "in order", "in place"}, After: []string{"each is in its place"}}}},
 	{Name: "spark-test", Minutes: 10, Way: Starter, Fits: sparkOpen, Words: []string{"spark tested", "spark seen", "strong spark", "strong blue spark", "blue spark", "good spark", "fat spark", "weak spark", "yellow spark", "no spark at"},
 		Outcomes: []Outcome{
 			{Name: "no spark", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"none", "weak", "yellow", "no spark at"}},

@@ -249,6 +249,7 @@ var sealingChecks = []Check{
 	}, Words: []string{"soapy water", "soap water", "soap suds", "soaped", "bubbles along the gasket edge", "bubbles along the edge of the gasket", "bubbles at the head joint", "bubbles along the head joint", "bubbles along the joint", "bubbles at the plug thread", "bubbles at the adapter"},
 		Outcomes: []Outcome{
 			{Name: "thread", For: []string{"plug-or-adapter-thread", "adapter-leak"}, Words: []string{"adapter", "plug thread"}},
+			{Name: "injector leaking", For: []string{"injector-seat"}, Fits: func(c *known.Case) bool { return Fit(c, "injector-seat") }, Words: []string{"at the injector", "around the injector"}},
 			{Name: "edge", For: []string{"head-gasket", "warped-or-cracked-head"}, Words: []string{"gasket", "joint", "head to block"}, After: []string{"bubbles along the joint"}},
 			{Name: "none", Else: true, Words: []string{"no bubbles"}, After: []string{"no bubbles"}}}},
 	{Name: "turn-by-hand", Titles: []string{"turning by hand"}, Minutes: 10, Whole: true, Way: Hand, Words: []string{"turned by hand", "turned with the plugs out", "turned over with the plugs out"},

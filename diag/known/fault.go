@@ -23,7 +23,7 @@ var Faults = []Fault{
 	{"exhaust", slices.Concat(pairs("catalyst|catalytic converter", "rattl|melt|block|clog|glow|broken"), pairs("exhaust", "crush|blocked|collaps"), pairs("muffler|silencer", "rattl|blocked"), pairs("tailpipe", "blocked|crush"))},
 	{"egr", pairs("egr|exhaust gas valve", "open|not shut|sticks")},
 	{"egr-cooler", pairs("egr cooler|exhaust gas cooler|gas cooler", "coolant|wet|leak|crack|water|split")},
-	{"air-leak", slices.Concat(pairs("vacuum hose|vacuum line", "off|split|crack|perish|disconnect|unplugged"), pairs("pcv hose|breather hose|intake hose|inlet hose|intake boot|air duct", "split|crack|torn"),
+	{"air-leak", slices.Concat(pairs("vacuum hose|vacuum line", "off|split|crack|perish|disconnect|unplugged"), pairs("pcv hose|breather hose|intake hose|inlet hose|intake boot|inlet boot|air duct|inlet rubber|intake rubber|carb rubber|carburetor rubber|carburettor rubber|manifold rubber|intake flange|inlet flange|rubber flange", "split|crack|torn|perish|loose"),
 		pairs("manifold gasket", "leak|blown"), pairs("manifold bolts|inlet manifold|intake manifold", "loose|hiss"), pairs("idle|revs", "spray"), HoseOff)},
 	{"choked-inlet", append(pairs("air filter|air cleaner", "block|clog|black|full of|chok"), ChokedInlet...)},
 	{"fuel-filter", slices.Concat(pairs("fuel filter", "clog|block|black|dirt|full of|rust|chok"), pairs("strainer|tank sock", "clog|blocked"))},
@@ -52,6 +52,15 @@ var Faults = []Fault{
 		pairs("radiator|radiator hose|heater hose|water pump|core plug|freeze plug|thermostat housing|expansion tank", "leak|weep|drip|split|crack|wet|crust|stain")...)},
 	{"intake-coolant", pairs("coolant|antifreeze", strings.Join(intakeJoint, "|"))},
 	{"crank-signal", append(pairs("crank sensor|crankshaft sensor", "dead|no signal"), "no crank signal")},
+}
+
+// SignsOfFaults are of these what a fault does, and not the fault, by their names.
+var SignsOfFaults = []string{"spits-back", "magneto"}
+
+// FaultToMend reports that a fault itself was found, and not only what one does.
+func (c *Case) FaultToMend() bool {
+	faults, _ := c.FaultsFound()
+	return slices.ContainsFunc(faults, func(at int) bool { return !slices.Contains(SignsOfFaults, Faults[at].Name) })
 }
 
 // faultsFound are the places in Faults of those that were found, and the lines

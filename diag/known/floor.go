@@ -206,6 +206,9 @@ func (c *Case) UnderStandard() bool {
 // figure before that is told: judgement, no source.
 const farAboveStandard = 0.15
 
+// broughtAbove is that for an engine whose compression the work done has raised.
+const broughtAbove = 0.05
+
 // FarAboveStandard reports a lowest reading above the book's usual figure by more
 // than that, and than the gauge may err.
 func (c *Case) FarAboveStandard() bool {
@@ -214,7 +217,11 @@ func (c *Case) FarAboveStandard() bool {
 		return false
 	}
 	usual, err := quantity.Convert(s.Standard.High, s.Standard.Unit, s.Unit)
-	return err == nil && usual > 0 && s.Lowest > usual*(1+farAboveStandard)+s.HighestU
+	above := farAboveStandard
+	if c.BroughtHigher() { // which says why
+		above = broughtAbove
+	}
+	return err == nil && usual > 0 && s.Lowest > usual*(1+above)+s.HighestU
 }
 
 // PressureEnough reports that the pressure is known to be enough, and not only

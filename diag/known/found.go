@@ -21,6 +21,8 @@ var (
 	// oil behind it is usual.
 	TurboWorn = slices.Concat(pairs("turbo", "play|loose|wobbl|worn|rubs|rubbing|leaks oil|full of oil|pools"), pairs("intercooler|boost pipe|boost hose|charge pipe|charge hose|turbo hose|turbo pipe", "oil"))
 	OilFilm   = []string{"film", "trace", "mist", "damp", "a little oil", "slight", "light oil", "some oil"}
+	// InjectorTar is what gas past an injector's seat leaves around it, or sounds like.
+	InjectorTar = pairs("injector|injectors", "tar|black around|carbon around|soot around|chuff|blowing past|blows past|blow by|gas around|wet around")
 	// CrankcaseLeaks is a crankcase of a two-stroke that does not hold air.
 	CrankcaseLeaks = slices.Concat(pairs("crankcase|crank case", "falls|fell|leaks|leaking|drops|dropped|does not hold|would not hold|lost"), pairs("crank seal|crankshaft seal|oil seal|main seal", "leaks|leaking|bubbles|torn|hard|blown|pushed out"))
 	ChokedInlet    = []string{"nest in the air", "air filter blocked", "air filter clogged", "blocked air filter", "clogged air filter", "air filter choked", "rag in the intake", "rag in the inlet", "inlet blocked", "intake blocked"}

@@ -21,7 +21,7 @@ var highRules = []Rule{
 		Name: "all-high", Title: "Every cylinder is high",
 		Why:    "Deposits everywhere, a skimmed head, other pistons or a gauge that reads high lift all alike. It is no fault by itself: a stated figure is mostly a minimum.",
 		Source: "US Army TM 10-3930-647-14&P, para 4-40 (above normal: carbon or lead deposits)", Class: Information, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
-		Of: everyRead, When: known.OfEngine("the lowest reading above the pressure that geometry makes plausible by more than the gauge may err, by a twentieth more where only the ratio is known, or above the book's usual figure by more than that and 15 %; not with variable valve timing", allAbove),
+		Of: everyRead, When: known.OfEngine("the lowest reading above the pressure that geometry makes plausible by more than the gauge may err, by a twentieth more where only the ratio is known, or above the book's usual figure by more than that and 15 % (5 % where the work done raised the compression); not with variable valve timing", allAbove),
 		Kind: OfCompression, Weigh: weighAllHigh, Say: allHigh, Headline: "even-high", Variants: []string{"standard"},
 	},
 }
@@ -92,6 +92,9 @@ const earlierClosing = 0.05
 // weighAllHigh puts the gauge, or another engine's figure, first where the book says
 // what is usual: carbon takes long to lift every cylinder as far.
 func weighAllHigh(c *known.Case, _ known.Subject) []Voice {
+	if c.BroughtHigher() { // a skimmed head, a thinner gasket, other pistons
+		return append(as(OfHistory, speaks(Heard, "different-parts")), common("gauge-reads-high", "carbon")...)
+	}
 	if c.FarAboveStandard() {
 		return common("gauge-reads-high", "carbon", "different-parts", "limit-wrong")
 	}

@@ -137,7 +137,8 @@ func weighPull(c *known.Case, s known.Subject) []Voice {
 	case known.Low.Holds(c, s):
 		return speaks(Hint, "exhaust-valve", "rings", "head-gasket")
 	case known.Sealing.Holds(c, s):
-		return append(common("own-spark", ownInjector(c), "coil-or-lead"), denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "rings", "head-gasket")...)
+		moves := where(c.Complains("noise"), speaks(DryUp+2*rarer, "valve-motion")) // a valve that stays shut is heard
+		return append(append(common("own-spark", ownInjector(c), "coil-or-lead"), moves...), denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "rings", "head-gasket")...)
 	}
 	return common("own-spark", ownInjector(c), "low-compression")
 }

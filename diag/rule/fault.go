@@ -68,9 +68,6 @@ var faultRules = []Rule{{
 	}, Headline: "fault-found", InsteadOf: []string{"sealing-sound-look-elsewhere"},
 }}
 
-// signsOfFaults are of these what a fault does, and not the fault.
-var signsOfFaults = []string{"spits-back", "magneto"}
-
 // faultOfEngine reports that one at least of the faults found is not of the fuel
 // supply where fuel pressure was read, which has its own story; nor what a fault does
 // where it was measured which cylinder does not breathe.
@@ -79,7 +76,7 @@ func faultOfEngine(c *known.Case) bool {
 	breathes := len(breathers(c)) == 0
 	return slices.ContainsFunc(faults, func(at int) bool {
 		name := known.Faults[at].Name
-		return (!c.Has(known.NeedsFuel) || !slices.Contains(ofSupply, name)) && (breathes || !slices.Contains(signsOfFaults, name))
+		return (!c.Has(known.NeedsFuel) || !slices.Contains(ofSupply, name)) && (breathes || !slices.Contains(known.SignsOfFaults, name))
 	})
 }
 
@@ -98,7 +95,7 @@ func voicesOfFault(name string) []Voice {
 	var list []Voice
 	for i, of := range ofFault[name] {
 		weight := max(Heard-i*4*rarer, Known)
-		if slices.Contains(signsOfFaults, name) {
+		if slices.Contains(known.SignsOfFaults, name) {
 			weight = Known - i*2*rarer
 		}
 		list = append(list, Voice{Cause: of, Weight: weight})
@@ -121,6 +118,8 @@ var faultSigns = func() []Sign {
 		on(name, diag.AboutEngine, known.UnderFloor)
 	}
 	on("cam-off", diag.AboutCylinders, inLowBank)
+	on("spits-back", diag.AboutCylinders, known.TwoStroke, known.Plug("fuel-wet")) // what comes back wets the plug
+	on("reeds", diag.AboutCylinders, known.TwoStroke, known.Plug("fuel-wet"))
 	return list
 }()
 

@@ -45,6 +45,21 @@ var foundRules = []Rule{
 		Kind: OfSight, Weigh: weighStuck, Say: foundSays(diag.DoNotRun), Headline: "engine-does-not-turn", InsteadOf: []string{"sealing-sound-look-elsewhere", "complaint-not-explained"},
 	},
 	{
+		Name: "lost-inside", Title: "Something may have fallen into the engine",
+		Why: "A screw, a washer or the porcelain of a plug that is not found lies where it fell: in a cylinder it marks the piston, bends a valve or holds it off its seat. " +
+			"One turn of the starter can do that, so that it is looked for first, with a lamp, a camera and a magnet or suction.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders,
+		Of: Scope{Words: "the cylinders that it names, or else the low ones, or the engine", Of: func(c *known.Case) []known.Subject {
+			names, told := c.LostInside()
+			if !told {
+				return nil
+			}
+			return []known.Subject{{Cylinders: names}}
+		}}, When: known.OfEngine("a broken plug of which a part is missing, or a small part that fell in, among the work done or the findings", func(c *known.Case) bool { _, told := c.LostInside(); return told }),
+		Kind: OfHistory, For: speaks(2*Heard, "foreign-object"), Say: foundSays(diag.DoNotRun), Headline: "lost-inside",
+		SaysBetterThan: []string{"one-low", "exhaust-valve-agrees", "inlet-valve-agrees"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
+	},
+	{
 		Name: "water-drawn-in", Title: "The engine drew in water, and is low or sounds or starts badly since",
 		Why: "Water does not give way: a piston that meets it stops, and its connecting rod bends. A rod that is bent lets its piston come up less high, so that its cylinder reads low with nothing that leaks, " +
 			"often beside another that drank with it. It can break at any time and go through the block. How high each piston comes, turned by hand, shows it.",

@@ -84,7 +84,7 @@ var leakPlaceRules = []Rule{
 			"the thread or the edge of the head gasket.",
 		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
 		Of: eachCylinder, When: known.AirAt(known.AtOutside),
-		Kind: OfLeakage, For: append(speaks(Sight, "plug-or-adapter-thread"), common("head-gasket")...), // the gasket under what counts as a test that agrees
+		Kind: OfLeakage, For: append(speaks(Sight, "plug-or-adapter-thread"), common("head-gasket")...), Weigh: pastInjector, // the gasket under what counts as a test that agrees
 		Say: lostOutside, Headline: "leakage-high",
 	},
 }
@@ -248,12 +248,18 @@ func valvesTogether(c *known.Case, s known.Subject) diag.Finding {
 	return f
 }
 
+// pastInjector: where injectors are seated in the head their washers let gas out, which leaves
+// tar around them; where that was found, that is where.
+func pastInjector(c *known.Case, _ known.Subject) []Voice {
+	return append(speaks(Known, "injector-seat"), where(c.Found(known.InjectorTar...), as(OfSight, speaks(Heard, "injector-seat")))...)
+}
+
 // lostOutside presses where the cylinder misfires too, or the trouble came suddenly with a
 // noise: then the plug hole's own thread may have given way.
 func lostOutside(c *known.Case, s known.Subject) diag.Finding {
 	f := lossFound(diag.CheckAgain)(c, s)
 	named := slices.ContainsFunc(s.Cylinders, func(n string) bool { return slices.Contains(c.MisfireOf(), n) })
-	if c.HighLoss(s.Name()) && (named || c.Complains("noise") && c.CameSuddenly()) {
+	if c.HighLoss(s.Name()) && (named || c.Complains("noise") && c.CameSuddenly() || c.Found(known.InjectorTar...)) {
 		f.Urgency = diag.ActSoon
 	}
 	return f

@@ -9,6 +9,9 @@ import (
 // What plugs, and a look into the cylinder, speak for and against beside what
 // their rules find.
 var plugSigns = []Sign{
+	// Two that do nothing since the leads were off have each other's.
+	{When: known.All(known.LeadsTouched, twoDoNothing, known.Not(known.Low)), Kind: OfHistory, About: "cylinders", For: speaks(Heard+Known, "leads-crossed")},
+	{When: known.All(known.LeadsTouched, known.Complaint("misfire", "no start", "hard start"), soundPressure), Kind: OfHistory, About: "engine", For: speaks(Known, "leads-crossed")},
 	{
 		When: known.All(known.Plug("damaged"), short), Kind: OfPlugs, About: "cylinders",
 		For: append(speaks(Known, "holed-piston"), speaks(Hint, "bent-valve", "broken-ring-land")...),
@@ -75,3 +78,15 @@ var plugSigns = []Sign{
 		For: speaks(Sight, "coolant-or-fuel-in-bore"),
 	},
 }
+
+// twoDoNothing are two or more cylinders that are not missed when they are cut out, or whose
+// plugs are wet with fuel, and that hold their pressure.
+var twoDoNothing = known.OfEngine("two or more cylinders that hold their pressure and are not missed with their spark off, or have a plug wet with fuel", func(c *known.Case) bool {
+	idle := known.Any(known.PullsNothing, known.PullsLittle, known.Plug("fuel-wet"))
+	return len(c.Those(func(n string) bool {
+		return !c.Grade(n).IsLow() && idle.Holds(c, known.Subject{Cylinders: []string{n}})
+	})) > 1
+})
+
+// soundPressure is an engine of which no cylinder that was read is low.
+var soundPressure = known.OfEngine("no cylinder low", func(c *known.Case) bool { return c.DryRead() && len(c.LowSet()) == 0 && c.AllLow() == nil })
