@@ -137,10 +137,17 @@ func weighPull(c *known.Case, s known.Subject) []Voice {
 	case known.Low.Holds(c, s):
 		return speaks(Hint, "exhaust-valve", "rings", "head-gasket")
 	case known.Sealing.Holds(c, s):
-		moves := where(c.Complains("noise"), speaks(DryUp+2*rarer, "valve-motion")) // a valve that stays shut is heard
+		moves := where(c.Complains("noise") && !liftRead(c, s), speaks(DryUp+2*rarer, "valve-motion")) // a valve that stays shut is heard
 		return append(append(common("own-spark", ownInjector(c), "coil-or-lead"), moves...), denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "rings", "head-gasket")...)
 	}
 	return common("own-spark", ownInjector(c), "low-compression")
+}
+
+// liftRead reports a cylinder of which the lift of a valve was measured: what it showed has
+// its own voice.
+func liftRead(c *known.Case, s known.Subject) bool {
+	r := c.Measured(known.Clearance)
+	return slices.ContainsFunc(s.Cylinders, func(n string) bool { return r.Of("lift exhaust", n) != nil || r.Of("lift inlet", n) != nil })
 }
 
 func pulls(c *known.Case, s known.Subject) diag.Finding {

@@ -18,7 +18,7 @@ func (b *ledger) renewed(s *story) {
 	same := b.unchanged(cylinders)
 	for _, p := range cause.Renewed(b.c, cylinders) {
 		weight := -rule.Known
-		if p.Joint && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !b.c.Uncured(n) }) {
+		if p.Joint && len(cylinders) > 0 && (b.leaksAt(p) || !slices.ContainsFunc(cylinders, func(n string) bool { return !b.c.Uncured(n) })) {
 			b.facesOf(p)
 		}
 		switch {
@@ -37,11 +37,16 @@ func (b *ledger) renewed(s *story) {
 	}
 }
 
+// leaksAt reports a new joint at which air was heard.
+func (b *ledger) leaksAt(p *cause.Part) bool {
+	return slices.ContainsFunc(p.Causes, func(name string) bool { return b.heaviest(name, rule.OfLeakage) >= rule.Heard })
+}
+
 // facesOf speaks for what a new joint seals against, where it has not cured what it was
 // put in for.
 func (b *ledger) facesOf(p *cause.Part) {
 	for _, name := range p.Faces {
-		if b.knows(name) && b.firstSaid("faces", name) {
+		if slices.ContainsFunc(p.Causes, b.weighs) && b.firstSaid("faces", name) {
 			b.add(rule.Voice{Cause: name, Weight: rule.Known}, rule.OfHistory, "the work done: "+p.Words[0]+" renewed, and not cured", nil)
 		}
 	}
