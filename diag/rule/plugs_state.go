@@ -124,7 +124,7 @@ func oilWet(c *known.Case, s known.Subject) diag.Finding {
 	case c.AnyLow(s.Cylinders):
 	case everyLossWithin(c), // what is lost past the rings is within the limit
 		!slices.ContainsFunc(s.Cylinders, func(n string) bool { return !losesLittle(c, n) }), // or little where the oil is
-		released && !c.Smokes("blue", "load", "always"), // nothing was read that speaks of its rings
+		released && !c.Smokes("blue", "load", "always"),                                      // nothing was read that speaks of its rings
 		c.PuffAtStart() && !c.UsesOil():
 		f.Urgency = diag.CheckAgain
 	}
