@@ -85,6 +85,10 @@ func (s *speaker) withoutSubject(says, before string, f, lead diag.Finding) stri
 		return rest
 	}
 	if rest, ok := strings.CutPrefix(says, subject+" "); ok && strings.HasPrefix(strings.Replace(before, ":", " ", 1), subject+" ") {
+		if s.a == Workshop { // whose words are notes, often without a verb
+			rest, _ = capitalOf(rest, nil)
+			return rest
+		}
 		return s.label("story.subject", diag.Facts{"of": diag.Names(f.Cylinders)}) + " " + rest
 	}
 	return says

@@ -89,7 +89,7 @@ var motionCauses = []Cause{
 	{Name: "restricted-inlet", Explains: wholly},
 	{Name: "inlet-deposits", Fits: func(c *known.Case) bool { return valved(c) && sparked(c) }, Explains: []string{misfire, hardStart, lowPower}},
 	{Name: "thin-air", Explains: []string{lowPower}},
-	{Name: "restricted-exhaust", Explains: wholly},
+	{Name: "restricted-exhaust", Explains: append([]string{overheat}, wholly...)},
 }
 
 var rotaryCauses = []Cause{

@@ -19,6 +19,7 @@ const (
 	oilFalls     = 0.90 // of the pressure at idle, at a higher speed
 	wetUnderDry  = 0.90 // of the reading without oil
 	wetOverOther = 1.60 // times the highest without oil
+	wetOverOwn   = 2.50 // times its own without oil, of an only cylinder
 	apartLeak    = 15   // points of loss from every other cylinder
 )
 
@@ -261,7 +262,7 @@ func (c *Case) loneWet() []LoneFigure {
 		case r.Wet == nil || r.Dry == nil || r.WetDisagree:
 		case *r.Wet < wetUnderDry**r.Dry:
 			out = append(out, LoneFigure{"compression", "wet", r.Name})
-		case *r.Wet > wetOverOther*c.Cranking().Highest:
+		case *r.Wet > wetOverOther*c.Cranking().Highest && (c.Several() || *r.Wet > wetOverOwn**r.Dry): // an only cylinder has no other to be held against
 			over = append(over, LoneFigure{"compression", "wet", r.Name})
 		}
 	}

@@ -48,7 +48,7 @@ var repairRules = []Rule{
 		Name: "gas-still-after-repair", Title: "Combustion gas in the coolant after the work as before it", Class: Group, About: diag.AboutEngine,
 		Why: "A gasket that was renewed and leaves gas in the coolant was not all of it: the head is warped or cracked, the block's face or a bore is, or the joint was not made well. " +
 			"The faces are measured before another gasket goes in.",
-		Source: "common practice, no source", Of: theEngine, Kind: OfEarlier,
+		Source: "common practice, no source", Of: theEngine, Kind: OfCoolant,
 		When: known.OfEngine("combustion gas in the coolant before the work and after it", func(c *known.Case) bool { return c.GasBefore() && c.CoolantGas == "positive" }),
 		For:  append(speaks(Known, "warped-or-cracked-head"), speaks(DryUp, "cracked-bore", "cracked-housing")...),
 		Say:  func(c *known.Case, s known.Subject) diag.Finding { return gasRepaired(withGas(c))(c, s) }, Headline: "gas-still-after-repair", SaysBetterThan: []string{"combustion-gas-in-coolant"},

@@ -141,19 +141,26 @@ var lateTiming = []Rule{{
 	Kind: OfVacuum, Weigh: weighLate, Say: lateTimed, Headline: "late-timing", Variants: []string{"likely"},
 }}
 
-// beatAndLow ties the needle's beat to the one cylinder that is low.
+// beatAndLow ties the needle's beat to the few cylinders that are low.
 var beatAndLow = []Rule{{
-	Name: "beat-agrees", Title: "A needle that drops regularly, and one low cylinder",
-	Why:    "The beat of the needle is one cylinder that does not pull, and one is known that holds little pressure. It is the same one until shown otherwise.",
+	Name: "beat-agrees", Title: "A needle that drops regularly, and low cylinders",
+	Why:    "The beat of the needle is a cylinder or more that does not pull, and of some it is known that they hold little pressure. It is these until shown otherwise.",
 	Source: byNeedle, Class: Together, About: diag.AboutCylinders, TiesSystems: []string{known.Vacuum}, Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Vacuum)},
-	Of: oneSet("the only low cylinder", func(c *known.Case) []string {
-		if low := c.LowSet(); len(low) == 1 {
+	Of: oneSet("the low cylinders, where they are not more than half of the engine's", func(c *known.Case) []string {
+		if low := c.LowSet(); len(low) == 1 || 2*len(low) <= len(c.Every()) {
 			return low
 		}
 		return nil
 	}), When: known.VacuumDrops,
-	Kind: OfVacuum, For: speaks(Hint, "exhaust-valve", "rings", "inlet-valve"), Say: vacuumAt(diag.CheckAgain), Headline: "one-low", Keeps: true, SaysBetterThan: []string{"vacuum-drops-regularly"},
+	Kind: OfVacuum, Weigh: beatOfLow, Say: vacuumAt(diag.CheckAgain), Headline: "one-low", Keeps: true, SaysBetterThan: []string{"vacuum-drops-regularly"},
 }}
+
+// beatOfLow is what lets a cylinder miss its part of the vacuum, and two that share a
+// gasket as well.
+func beatOfLow(c *known.Case, s known.Subject) []Voice {
+	shared := len(s.Cylinders) > 1 && len(c.Engine.NeighbourRuns(s.Cylinders)) < len(s.Cylinders)
+	return append(where(shared, speaks(Hint, "head-gasket")), speaks(Hint, "exhaust-valve", "rings", "inlet-valve")...)
+}
 
 // beatAndBreath ties the needle's beat to the one cylinder that breathes poorly.
 var beatAndBreath = []Rule{{

@@ -63,7 +63,7 @@ func explainers(c *known.Case, told []*story, complaint string) []*story {
 	for _, s := range told {
 		switch {
 		case !s.explains(c, complaint):
-		case s.opens() >= 0:
+		case s.opens() >= 0, s.About == diag.AboutTest: // how it was tested makes no engine start badly; a battery found so may
 			elsewhere = append(elsewhere, s)
 		default:
 			found = append(found, s)

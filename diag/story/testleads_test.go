@@ -48,3 +48,23 @@ func TestTestLeads(t *testing.T) {
 func strokes(n int) sample.Change {
 	return func(t *diag.Test) { t.Compression.Strokes = map[string]int{"3": n} }
 }
+
+// TestTheTestExplainsNoComplaint: how an engine was tested makes it start no worse, where
+// something found on it does.
+func TestTheTestExplainsNoComplaint(t *testing.T) {
+	volts, rpm := 8.3, 105.0
+	shut := sample.Method(func(k *diag.Conditions) {
+		k.Throttle, k.Battery.CrankingV, k.CrankingRPM = "closed", &volts, &rpm
+	})
+	d := story.WithoutPlan(sample.Dry("inline-4", []float64{92, 88, 95, 86}, sample.Minimum(125), sample.Complains("hard start"), shut))
+	explained := 0
+	for _, s := range d.Stories {
+		explained += len(s.Explains)
+		if s.About == diag.AboutTest && len(s.Explains) > 0 {
+			t.Errorf("how it was tested explains %v", s.Explains)
+		}
+	}
+	if explained == 0 {
+		t.Error("nothing explains the hard starting")
+	}
+}

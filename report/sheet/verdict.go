@@ -221,11 +221,37 @@ func (v *view) sureBecause(st *diag.Story) string {
 	if st.About == diag.AboutTest {
 		return v.label("sure.why.test")
 	}
-	kinds := v.kindsFor(st)
+	kinds, alone := v.kindsFor(st), v.oneKind(st)
 	if st.Urgency == diag.NoAction {
 		kinds = v.kindsWithin()
+		alone = len(kinds) == v.testsMade()
+		if len(kinds) == 1 && !alone { // what has no limit says its part as well
+			kinds = nil
+		}
 	}
-	return v.label("sure.why."+string(st.Confidence), "kinds", kinds)
+	return v.label("sure.why."+string(st.Confidence), "kinds", kinds, "alone", alone)
+}
+
+// oneKind reports a story of which one kind of test alone speaks for any cause.
+func (v *view) oneKind(st *diag.Story) bool {
+	kinds := map[string]bool{}
+	for _, e := range st.Ledger {
+		if e.Weight > 0 && v.optional("kind."+e.Kind, "") != "" {
+			kinds[e.Kind] = true
+		}
+	}
+	return len(kinds) == 1
+}
+
+// testsMade counts the tests of the job that were made.
+func (v *view) testsMade() int {
+	n := 0
+	for _, r := range v.results() {
+		if r.state == diag.Tested {
+			n++
+		}
+	}
+	return n
 }
 
 // kindsFor are the kinds of test that speak for the cause a story has first.
