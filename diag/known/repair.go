@@ -288,6 +288,22 @@ func (r *repairs) set(name string, bad, sound bool, moved int) Repair {
 // whether it reads a little better or not.
 func (c *Case) Uncured(name string) bool { return c.repaired().uncured[name] }
 
+// PlacesGone are where a cylinder's air went before the work and, noted again, goes no
+// more.
+func (c *Case) PlacesGone(name string) []string {
+	test := c.beforeWork()
+	if test == nil || test.Leakage == nil || c.Leak(name) == nil || len(c.Leak(name).At) == 0 {
+		return nil
+	}
+	var gone []string
+	for _, at := range test.Leakage.Dry[name].At {
+		if !slices.Contains(c.Leak(name).At, at) {
+			gone = append(gone, at)
+		}
+	}
+	return gone
+}
+
 // RepairBy is the result of the work on a cylinder by its compression, and by
 // its leakage.
 func (c *Case) RepairBy(name string) (pressure, loss Repair) {

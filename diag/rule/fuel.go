@@ -24,7 +24,7 @@ var fuelSigns = []Sign{
 		Against: denies(Known, "pump-heard", "pump-circuit")},
 	{When: known.OfEngine("no fuel in the regulator's hose", func(c *known.Case) bool { return c.FuelInHose("no") && !c.FuelInHose("yes") }), Kind: OfSight, About: "any",
 		Against: denies(Heard, "hose-dry", "regulator-diaphragm")},
-	{When: held, Kind: OfFuel, About: "any", Against: denies(Heard, "pressure-held", "pump-check-valve", "high-pressure-pump")},
+	{When: held, Kind: OfFuel, About: "any", Against: append(denies(Heard, "pressure-held", "pump-check-valve"), denies(DryUp, "pressure-held", "high-pressure-pump")...)}, // whose plunger leaks as it runs
 	{When: known.All(held, known.Not(lowSideOnly)), Kind: OfFuel, About: "any", Against: denies(Heard, "pressure-held", "leaking-injector")},
 	{When: someCircuit("the regulator follows the manifold", regulatorFollows), Kind: OfFuel, About: "any",
 		Against: append(denies(Known, "regulator-follows", "vacuum-hose", "no-vacuum-signal", "not-referenced"), denies(DryUp, "regulator-follows", "regulator-stuck")...)},

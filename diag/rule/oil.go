@@ -112,7 +112,9 @@ var oilRules = []Rule{
 		Name: "oil-thinned-by-fuel", Title: "Low oil pressure with oil that smells of fuel",
 		Why:    "Fuel that gets past the rings or out of a leaking injector thins the oil, and pressure falls with it. The oil is changed and the pressure read again before bearings are named.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilLowAtAll, known.OilSmells),
-		Kind: OfOil, For: speaks(Sight, "fuel-in-oil"), Weigh: func(c *known.Case, _ known.Subject) []Voice { return append(drivenPumpLeaks(c), hoseLeaks(c)...) }, Say: thinned, Headline: "oil-thinned", Keeps: true,
+		Kind: OfOil, For: speaks(Sight, "fuel-in-oil"), Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return slices.Concat(drivenPumpLeaks(c), hoseLeaks(c), railLeaks(c))
+		}, Say: thinned, Headline: "oil-thinned", Keeps: true,
 	},
 }
 
@@ -154,15 +156,14 @@ func weighThumb(c *known.Case, s known.Subject) []Voice {
 
 func weighOverFull(c *known.Case, s known.Subject) []Voice {
 	if known.OilSmells.Holds(c, s) {
-		return slices.Concat(speaks(Sight, "fuel-in-oil"), speaks(rarer, "coolant-in-oil"), drivenPumpLeaks(c), hoseLeaks(c))
+		return slices.Concat(speaks(Sight, "fuel-in-oil"), speaks(rarer, "coolant-in-oil"), drivenPumpLeaks(c), hoseLeaks(c), railLeaks(c))
 	}
 	return append(speaks(commonest, "coolant-in-oil"), speaks(commonest-rarer, "fuel-in-oil")...)
 }
 
 // weighSmell is what lets fuel into oil whose pressure is right.
 func weighSmell(c *known.Case, _ known.Subject) []Voice {
-	return slices.Concat(speaks(Known, "fuel-in-oil"), drivenPumpLeaks(c), hoseLeaks(c), where(c.FuelSystem() == known.DirectLow, speaks(DryUp, "high-pressure-pump")),
-		where(c.Injected() && !c.Spec.Diesel(), speaks(Hint, "leaking-injector")))
+	return slices.Concat(speaks(Known, "fuel-in-oil"), drivenPumpLeaks(c), hoseLeaks(c), railLeaks(c), where(c.Injected() && !c.Spec.Diesel(), speaks(Hint, "leaking-injector")))
 }
 
 // drivenPumpLeaks speaks for the diaphragm of a pump that stands on the engine: what
@@ -170,6 +171,14 @@ func weighSmell(c *known.Case, _ known.Subject) []Voice {
 func drivenPumpLeaks(c *known.Case) []Voice {
 	leaks := c.Fuel != nil && c.Fuel.Pump == "mechanical" && !c.Spec.Diesel() && known.OilSmells.Holds(c, known.Subject{})
 	return where(leaks, append(speaks(Sight+rarer, "pump-diaphragm"), speaks(Hint, "carburettor")...))
+}
+
+// railLeaks speaks for the pump that the camshaft drives on a petrol engine with direct
+// injection: past the seal of its plunger fuel runs straight into the sump, and after it
+// come the injectors.
+func railLeaks(c *known.Case) []Voice {
+	leaks := c.FuelSystem() == known.DirectLow && !c.Spec.Diesel()
+	return where(leaks, append(speaks(Known, "high-pressure-pump"), speaks(DryUp, "leaking-injector")...))
 }
 
 // hoseLeaks speaks for the diaphragm of a regulator past which fuel was found to go: what

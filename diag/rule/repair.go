@@ -102,7 +102,9 @@ func repaired(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Findin
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		facts := diag.Facts{"road": diag.Names(toBeSeen(c)), "cylinder": s.Name(), "done": c.Before.Done, "when": known.On(c.Before.Date), "then": "", "now": "", "u": "", "lost": "", "loses": ""}
 		pressure, loss := c.RepairOf(s.Name())
-		if pressure != nil && loss != nil { // what decides is said: the same, or worse, in one of the two
+		eased := loss != nil && known.MovedPoints(*loss) < 0 // the work did that much
+		facts["eased"], facts["gone"] = eased, diag.Names(c.PlacesGone(s.Name()))
+		if pressure != nil && loss != nil && !eased { // what decides is said: the same, or worse, in one of the two
 			switch p, l := c.RepairBy(s.Name()); {
 			case p != l && p == c.Repaired()[s.Name()]:
 				loss = nil

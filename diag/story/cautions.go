@@ -35,7 +35,11 @@ var allCautions = []caution{
 		return s.caused("fuel-in-oil", "regulator-diaphragm", "flooding", "leaking-injector") && !burnsItsOil
 	}},
 	{"oil-short", func(s *sheetAsks) bool {
-		return known.OilLowAtAll.Holds(s.Case, known.Subject{}) || known.OilNone.Holds(s.Case, known.Subject{})
+		level := ""
+		if r := s.Measured(known.Oil); r != nil {
+			level = r.Word("oil level")
+		}
+		return (level == "" || level == "low") && (known.OilLowAtAll.Holds(s.Case, known.Subject{}) || known.OilNone.Holds(s.Case, known.Subject{}))
 	}},
 	{"catalyst", func(s *sheetAsks) bool {
 		return s.unburnt() && s.MayHaveCatalyst()

@@ -126,9 +126,9 @@ func (s *story) accusedBy() []known.Need {
 // repeatCheck is the check that makes a test good: that of the first notice
 // that is allowed and was not made.
 func (s *story) repeatCheck(c *known.Case, at diag.Urgency) *diag.Check {
-	for i, n := range s.Notices {
-		r := s.members[i].rule
-		k := cause.CheckNamed(repeatOf(c, r, n))
+	for _, due := range s.turnsFirst(c) {
+		n := due.Notice
+		k := cause.CheckNamed(repeatOf(c, due.rule, n))
 		if k != nil && k.Then != "" && k.IsMade(c, n.Cylinders) {
 			k = cause.CheckNamed(k.Then)
 		}
@@ -145,6 +145,32 @@ func (s *story) repeatCheck(c *known.Case, at diag.Urgency) *diag.Check {
 	}
 	return nil
 }
+
+// A due is a notice with its rule.
+type due struct {
+	diag.Notice
+	rule *rule.Rule
+}
+
+// turnsFirst are a test's notices; ahead of a second gauge, which with the battery as it
+// is reads as wrong as the first, those on an engine that turned too slowly.
+func (s *story) turnsFirst(c *known.Case) []due {
+	list := make([]due, 0, len(s.Notices)+1)
+	for i, n := range s.Notices {
+		if r := s.members[i].rule; len(list) == 0 && repeatOf(c, r, n) == "second-gauge" {
+			for _, slow := range c.Sums.Notices {
+				if slices.Contains(tooSlow, slow.Rule) {
+					list = append(list, due{slow, rule.Named(slow.Rule)})
+				}
+			}
+		}
+		list = append(list, due{n, s.members[i].rule})
+	}
+	return list
+}
+
+// tooSlow are the rules on an engine that its starter did not turn as it should.
+var tooSlow = []string{"battery-sags", "slow-cranking"}
 
 // askForRefused lets the tests that were refused be asked for where nothing
 // else that was read asks for anything: what was looked at says nothing then of
