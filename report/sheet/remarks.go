@@ -76,7 +76,7 @@ func (v *view) untestedGroups() []string {
 	}
 	said := make([]string, len(order))
 	for i, g := range order {
-		said[i] = v.label("not-tested.group", "tests", tests[g], "part", g.part, "state", g.state, "reason", g.reason)
+		said[i] = v.label("not-tested.group", "tests", tests[g], "part", g.part, "state", g.state, "reason", g.reason, "brackets", !strings.Contains(g.reason, "("))
 	}
 	return said
 }
