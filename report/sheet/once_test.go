@@ -70,3 +70,19 @@ func TestOwnersPagesSayThingsOnce(t *testing.T) {
 		once(fmt.Sprint("random ", seed), examplesDir, []byte(randomJob(seed)))
 	}
 }
+
+// What leads a story of its own is not told among the reasons of another, and who is
+// meant is not named again in each sentence.
+func TestReasonsAreNoTitles(t *testing.T) {
+	data := "engine: {layout: V8, fuel: petrol, numbering: across banks, first-bank: left, lifters: hydraulic}\nconditions: {engine: cold, throttle: open, plugs-out: all, strokes: 6}\nvehicle: {stood: 6 years}\n" +
+		"compression: {unit: psi, dry: {1: 60, 2: 120, 3: 118, 4: 0, 5: 64, 6: 122, 7: 117, 8: 121}, wet: {1: 110, 2: 128, 4: 0, 5: 112}, oil: 6 ml}\n"
+	page := strings.Join(strings.Fields(pageText(drawn(t, readJob(t, "stood.yaml", []byte(data)), "customer", "letter"))), " ")
+	if n := strings.Count(page, "which alone can lower readings"); n != 1 {
+		t.Errorf("that the engine stood is said %d times: %s", n, page)
+	}
+	for _, says := range []string{"Also: It stayed low with oil.", "share no head gasket. They came up with oil."} {
+		if !strings.Contains(page, says) {
+			t.Errorf("%q is not said: %s", says, page)
+		}
+	}
+}

@@ -90,13 +90,41 @@ func (v *view) saidOf(st *diag.Story) templates.SaidStory {
 	said, known := v.said[st]
 	if !known {
 		bare := *st
-		bare.Explains, bare.Next = nil, nil
+		bare.Explains, bare.Next, bare.Members = nil, nil, v.notTitles(st)
 		var err error
 		said, err = v.words.Story(bare, v.sheet.Audience)
 		v.keep("", err)
 		v.said[st] = said
 	}
 	return said
+}
+
+// notTitles are a story's findings but for those that say what another story on
+// the page has for its title.
+func (v *view) notTitles(st *diag.Story) []diag.Finding {
+	if len(st.Members) < 2 {
+		return st.Members
+	}
+	var titles []string
+	for i := range v.d.Stories {
+		if o := &v.d.Stories[i]; o != st && len(o.Members) > 0 {
+			titles = append(titles, v.saysOf(o.Members[0]))
+		}
+	}
+	kept := slices.Clone(st.Members[:1])
+	for _, f := range st.Members[1:] {
+		if !slices.Contains(titles, v.saysOf(f)) {
+			kept = append(kept, f)
+		}
+	}
+	return kept
+}
+
+// saysOf is what a finding says was seen.
+func (v *view) saysOf(f diag.Finding) string {
+	said, err := v.words.Finding(f, v.sheet.Audience)
+	v.keep("", err)
+	return said.Says
 }
 
 // othersEven says that all cylinders but those of the leading story are even,
