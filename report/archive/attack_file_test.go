@@ -266,6 +266,8 @@ func TestAmbiguousFiles(t *testing.T) {
 		{"data that look like objects", noted.bytes(), refused, `could pass for objects`},
 		{"a list that has an object twice", update(plain, content(d), map[int]int{contentNumber: 0, -contentNumber: 0}, keys), refused, `has one of them twice`},
 		{"a name twice", between("/Contents ", "/Contents 1 0 R /Contents "), refused, `.`},
+		{"a remark between objects", between("\n2 0 obj", "\n%hello\n2 0 obj"), refused, `.`},
+		{"a remark after the end", append(bytes.Clone(plain), "%hello\n"...), Unvouched, `a remark between objects`},
 		{"fewer objects than it has", bytes.Replace(plain, fmt.Appendf(nil, "/Size %v", written(d.trailer["Size"])), []byte("/Size 9"), 1), Unvouched, `objects beyond the number`},
 		{"another generation", between("/Contents "+strconv.Itoa(contentNumber)+" 0 R", "/Contents "+strconv.Itoa(contentNumber)+" 1 R"), refused, `another generation`},
 	}

@@ -89,6 +89,23 @@ var beyond = []alteration{
 	{"a page made large and small again", func(d *doc) {
 		d.content().Raw = slices.Concat([]byte("q 9999 0 0 9999 0 0 cm .00010001 0 0 .00010001 0 0 cm\n"), d.content().Raw, []byte("\nQ"))
 	}, Unvouched, `written anew`},
+	{"a page put elsewhere by a hair", func(d *doc) {
+		d.content().Raw = slices.Concat([]byte("q 1 0 0 1 0 .001 cm\n"), d.content().Raw, []byte("\nQ"))
+	}, Unvouched, `written anew`},
+	{"another color by a hair", func(d *doc) {
+		d.content().Raw = bytes.ReplaceAll(d.content().Raw, []byte("0.063 0.267"), []byte("0.064 0.267"))
+	}, Unvouched, `written anew`},
+	{"content packed as it says by reference", func(d *doc) {
+		d.pack = nil
+		s := d.content()
+		s.Raw, s.Dict["Filter"] = deflated(s.Raw)
+		s.Dict["Filter"] = list{d.add(s.Dict["Filter"])}
+	}, Unvouched, `/Contents of the page`},
+	{"content packed in a way that says something else too", func(d *doc) {
+		s := d.content()
+		s.Raw, s.Dict["Filter"] = deflated(s.Raw)
+		s.Dict["DecodeParms"] = dict{"EarlyChange": 0.0}
+	}, Unvouched, `/Contents of the page`},
 	{"no keywords", func(d *doc) { delete(d.dict(d.trailer["Info"]), "Keywords") }, Unvouched, `what the document says of itself.*keywords`},
 	{"a maker that is no text", func(d *doc) { d.dict(d.trailer["Info"])["Producer"] = list{} }, Unvouched, `/Producer of the information`},
 	{"a list of objects with an entry that nobody knows", func(d *doc) { d.trailer["Hologram"] = 1.0 }, Unvouched, `the list of objects has a /Hologram`},

@@ -179,8 +179,28 @@ var catalogForms = map[pdffile.Name]form{
 }
 
 var pageForms = map[pdffile.Name]form{
-	"Parent": judged, "Contents": judged, "MediaBox": exactly, "CropBox": paper, "BleedBox": paper, "TrimBox": paper, "ArtBox": paper, "Rotate": aNumber, "UserUnit": aNumber,
+	"Parent": judged, "Contents": contentsForm, "MediaBox": exactly, "CropBox": paper, "BleedBox": paper, "TrimBox": paper, "ArtBox": paper, "Rotate": aNumber, "UserUnit": aNumber,
 	"LastModified": aString, "ID": aString, "Tabs": aName("S", "R", "C", "W", "A"), "Annots": aList(signatureField), "Resources": resourcesForm,
+}
+
+// contentsForm is what the page draws, or a list of that: what it draws is compared
+// elsewhere, how it is packed is not.
+func contentsForm(n *canon, o pdffile.Object) (bool, error) {
+	resolved, err := n.c.s.file.Resolve(o)
+	if err != nil {
+		return false, err
+	}
+	parts, isList := resolved.([]pdffile.Object)
+	if !isList {
+		parts = []pdffile.Object{o}
+	}
+	for _, part := range parts {
+		s, err := n.c.s.file.Stream(part)
+		if err != nil || s == nil || n.c.s.file.Packed(s) != "" {
+			return false, err
+		}
+	}
+	return true, nil
 }
 
 // streamForms are entries of streams that programs leave out, or put in.

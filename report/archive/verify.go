@@ -200,7 +200,7 @@ func alikeTexts(a, b []shown.Mark) int {
 // programs that save numbers as they are, and of those that write a page anew.
 // The coarser one is a fiftieth of a millimetre.
 const (
-	fine   = 0.002
+	fine   = 0.0005
 	coarse = 0.06
 )
 

@@ -79,6 +79,18 @@ func (f *File) Packed(s *Stream) string {
 	return ""
 }
 
+// oddRemarks looks at the remarks between objects: there are those that end a file or
+// keep it from being taken for text, and those of one program.
+func (f *File) oddRemarks(between []byte) {
+	for _, line := range bytes.FieldsFunc(between, func(r rune) bool { return r == '\n' || r == '\r' }) {
+		if line = bytes.TrimSpace(line); f.odd == "" && bytes.HasPrefix(line, []byte("%")) && !usualRemark.Match(line) {
+			f.odd = "a remark between objects"
+		}
+	}
+}
+
+var usualRemark = regexp.MustCompile(`^(?:%%EOF$|%PDF-|%QDF[-:]|%[^ -~]{2}|%% (?:Original object ID:|Contents for page|Page)|%$)`)
+
 // behind looks at what is left of data after what was packed: programs put an end of
 // line there, or a zero.
 func (f *File) behind(in *bytes.Reader) {

@@ -113,11 +113,13 @@ func (w *walk) all() error {
 	l := w.f.lexer(w.f.data, 0)
 	for {
 		before := l.at
-		if l.end() {
-			break
-		}
+		ended := l.end()
 		if likeObjects(l.data[before:l.at]) {
 			return damaged("a remark between its objects could pass for objects")
+		}
+		w.f.oddRemarks(l.data[before:l.at])
+		if ended {
+			break
 		}
 		if l.data[l.at] > '9' || l.data[l.at] < '0' {
 			if err := w.list(l); err != nil {

@@ -112,7 +112,7 @@ func boxOf(points []float64) Box {
 // Same tells whether two marks look the same, their measures within so many
 // points of each other.
 func Same(a, b Mark, within float64) bool {
-	if a.Kind != b.Kind || a.Text != b.Text || a.look != b.look || !a.ink.same(b.ink) || len(a.measures) != len(b.measures) {
+	if a.Kind != b.Kind || a.Text != b.Text || a.look != b.look || !a.ink.same(b.ink, within) || len(a.measures) != len(b.measures) {
 		return false
 	}
 	for i, v := range a.measures {

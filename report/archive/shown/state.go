@@ -51,13 +51,13 @@ type colour struct {
 	parts int    // of its space; 0 is 1
 }
 
-// same allows for colours that were rounded to a part in 255.
-func (c colour) same(d colour) bool {
+// same allows for colours that were rounded to a part in 255, or to less.
+func (c colour) same(d colour, within float64) bool {
 	if c.inks != d.inks || c.odd != d.odd {
 		return false
 	}
 	for i := range c.v {
-		if math.Abs(c.v[i]-d.v[i]) > 0.5/255 {
+		if math.Abs(c.v[i]-d.v[i]) > min(within, 0.5/255) {
 			return false
 		}
 	}
