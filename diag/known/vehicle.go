@@ -125,7 +125,7 @@ var (
 // StruckDead is an engine that turns a blade or a propeller, which hit something: its
 // crankshaft, and what it carries, took the blow.
 var StruckDead = OfEngine("the engine of a mower, a boat's propeller or an aircraft, whose blade or propeller hit something", func(c *Case) bool {
-	if c.History.Onset == "" && len(c.History.Findings) == 0 || !c.FlywheelMagneto() && !c.Flies() {
+	if c.History.Onset == "" && len(c.History.Findings) == 0 || !c.FlywheelMagneto() && !c.Flies() && !c.described([]string{"outboard", "outboard motor"}) {
 		return false
 	}
 	return SpeaksOf(strings.ToLower(c.History.Onset), blow...) || c.Found(blow...)
