@@ -113,7 +113,9 @@ var runningChecks = []Check{
 			{Name: "sheared or bent", For: []string{"flywheel-key"}, Words: []string{"sheared", "bent", "half through", "chewed"}},
 			{Name: "runs out of true", For: []string{"bent-crank"}, Fits: func(c *known.Case) bool { return known.StruckDead.Holds(c, known.Subject{}) }, Words: []string{"wobbles", "crankshaft bent", "out of true", "runs out"}, After: []string{"key whole, crankshaft or blade out of true"}},
 			{Name: "whole and in place", Else: true, Words: []string{"whole", "good", "in place"}}}},
-	{Name: "crank-run-out", Titles: []string{"the crankshaft's end", "run-out of the crankshaft"}, Minutes: 15, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return !c.FlywheelMagneto() && known.StruckDead.Holds(c, known.Subject{}) },
+	{Name: "crank-run-out", Titles: []string{"the crankshaft's end", "run-out of the crankshaft"}, Minutes: 15, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool {
+		return !c.FlywheelMagneto() && known.StruckDead.Holds(c, known.Subject{})
+	},
 		Answers: func(c *known.Case) bool { return true }, Words: []string{"crankshaft run-out measured", "crank run out measured", "propeller flange measured"},
 		Outcomes: []Outcome{
 			{Name: "runs out", For: []string{"bent-crank"}, Sure: 0.8, Words: []string{"wobbles", "bent", "out of true"}},
