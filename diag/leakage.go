@@ -28,6 +28,7 @@ func assessLeakage(t *Test) *LeakageResult {
 		if wet, ok := lossOf(section.Wet[name].Reading); ok {
 			cylinder.Wet = &wet
 		}
+		cylinder.WetAt = section.Wet[name].At
 		if section.Wet[name].State == Tested {
 			states = append(states, Tested)
 		}

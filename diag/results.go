@@ -152,6 +152,7 @@ type LeakResult struct {
 	Reason      string
 	Loss        *float64
 	Wet         *float64
+	WetAt       []string // where the air went with oil in it
 	Entered     string
 	At          []string
 	Most        string  // the place where most of the air goes, "" not said

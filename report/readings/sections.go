@@ -178,6 +178,7 @@ func Leakage(t *diag.Test, l *diag.LeakageResult) []Column {
 		})},
 		{"leak-at", false, of(func(r *diag.LeakResult) Value { return Value{List: "air-at", Terms: mostFirst(r)} })},
 		{"leak-wet", true, of(func(r *diag.LeakResult) Value { return number(r.Wet, 0) })},
+		{"leak-wet-at", false, of(func(r *diag.LeakResult) Value { return Value{List: "air-at", Terms: r.WetAt} })},
 		{"leak-limit", false, of(func(r *diag.LeakResult) Value {
 			if l.Limit == nil || r.Loss == nil {
 				return Value{}

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
@@ -36,6 +37,25 @@ func (v *view) gaugeWords() []string {
 	add("compression", "compression", v.test.Gauges.Compression)
 	add("leakage", "leakage", v.test.Gauges.Leakage)
 	add("fuel", "fuel", v.test.Gauges.Fuel)
+	return append(parts, v.furtherGauges()...)
+}
+
+// oilGauge is the key of the gauges whose name is not that of its test.
+var oilGauge = map[string]string{"oil-pressure": "oil"}
+
+// furtherGauges name what the further tests were read on, for who has to vouch for them.
+func (v *view) furtherGauges() []string {
+	var parts []string
+	for _, m := range v.test.Measured {
+		if m.Gauge == nil || !v.sheet.Record {
+			continue
+		}
+		about := joined(", ", cmp.Or(v.job.Entered("gauges", m.Name, "range"), v.job.Entered("gauges", oilGauge[m.Name], "range")), m.Gauge.AccuracyText)
+		if m.Gauge.Name == "" && about == "" {
+			continue
+		}
+		parts = append(parts, v.label("method.gauge-further", "test", v.label("system."+m.Name), "name", m.Gauge.Name, "about", about))
+	}
 	return parts
 }
 
@@ -113,24 +133,36 @@ func (v *view) withinWords(section string, g *diag.Gauge) string {
 }
 
 // sourceWords name where an owner's fuel limits are from. Those of the pressure
-// stand in the figure's legend, and the other sheets have a table.
+// stand in the figure's legend, and the other sheets have a table; of the further tests,
+// whose limits stand beside their readings, those are named on the sheet of a purchase, which
+// others than the shop go by.
 func (v *view) sourceWords() []string {
-	if v.sheet.Record || v.fuel() == nil {
-		return nil
-	}
-	var sources diag.Names
-	add := func(source string) {
-		if source != "" && !slices.Contains(sources, source) {
-			sources = append(sources, source)
+	var sources, further diag.Names
+	add := func(to *diag.Names, source string) {
+		if source != "" && !slices.Contains(*to, source) {
+			*to = append(*to, source)
 		}
 	}
-	for _, c := range v.fuel().Circuits {
-		for _, r := range c.Readings {
-			add(r.Source)
+	if v.fuel() != nil && !v.sheet.Record {
+		for _, c := range v.fuel().Circuits {
+			for _, r := range c.Readings {
+				add(&sources, r.Source)
+			}
 		}
 	}
-	if len(sources) == 0 {
-		return nil
+	for i := range v.d.Measured {
+		for _, m := range v.d.Measured[i].Readings {
+			if m.Limited() && v.sheet.Terms { // the sheet that is held against its seller
+				add(&further, onPage(m.Source))
+			}
+		}
 	}
-	return []string{v.label("method.sources", "sources", sources)}
+	var parts []string
+	if len(sources) > 0 {
+		parts = append(parts, v.label("method.sources", "sources", sources))
+	}
+	if len(further) > 0 {
+		parts = append(parts, v.label("method.further-sources", "sources", further))
+	}
+	return parts
 }
