@@ -27,9 +27,14 @@ func notWarm(c *known.Case, _ []string) bool {
 // of the wet test sealed.
 func afterOil(c *known.Case) bool { return len(c.OilBefore()) > 0 }
 
-// leakageRead is an engine with pistons whose leakage was tested, so that it can be again.
+// leakageRead is an engine with pistons whose leakage was tested, so that it can be again:
+// not one that is good throughout, with nothing low and nothing that doubts it.
 func leakageRead(c *known.Case, _ []string) bool {
-	return !c.Rotary() && c.Leakage != nil && c.Leakage.State == diag.Tested
+	if c.Rotary() || c.Leakage == nil || c.Leakage.State != diag.Tested {
+		return false
+	}
+	doubted := slices.ContainsFunc([]string{"leakage-reads-nothing", "leak-down-after-oil", "leaks-at-both-valves", "all-leak-to-crankcase"}, c.Noticed)
+	return doubted || c.AnyLow(c.Read()) || c.AllLow() != nil || slices.ContainsFunc(c.Leaks(), func(l *diag.LeakResult) bool { return *l.Loss > known.GoodLoss }) || len(c.Leaks()) == 0
 }
 
 // aircraft is an engine tested as aircraft are: where it leaks it is run, its valves are

@@ -31,7 +31,7 @@ func pastAllRings(c *known.Case, _ []string) bool {
 // missesUnknown is a petrol engine that misfires, and nothing says where: no code,
 // no low cylinder and no plug unlike the others.
 func missesUnknown(c *known.Case, _ []string) bool {
-	return !c.Spec.Diesel() && c.HasValves() && len(c.Every()) >= evenPulls && c.Complains(misfire) && !c.OneMisfires() && !c.AnyLow(c.Read()) && !c.PlugsDiffer()
+	return !c.Spec.Diesel() && c.HasValves() && !c.Flies() && !aircraft(c) && len(c.Every()) >= evenPulls && c.Complains(misfire) && !c.OneMisfires() && !c.AnyLow(c.Read()) && !c.PlugsDiffer()
 }
 
 // balanceWanted is an engine of which a balance would say where it misfires, or

@@ -78,7 +78,7 @@ func headShared(c *known.Case) bool { return c.ShareHead(c.Every()) }
 // mixture to be lit.
 func mayRunIn(c *known.Case, _ []string) bool {
 	inlet := c.HasValves() && slices.ContainsFunc(c.Every(), func(n string) bool { return c.LeaksAt(n, known.AtInlet) })
-	return !inlet && !c.AnyFar(c.Read())
+	return !inlet && !c.AnyFar(c.Read()) && !known.RoughCold.Holds(c, known.Subject{}) // which a run does not cure
 }
 
 // notRunIn is an engine that uses oil while its rings have not bedded in, which running
@@ -350,6 +350,11 @@ var motionChecks = []Check{
 			{Name: "the lobe or its follower is worn", For: []string{"valve-motion"}, Words: []string{"worn", "wiped", "flat", "round"}},
 			{Name: "the lifter gives", For: []string{"collapsed-lifter", "deactivation-lifter"}, Words: []string{"gives", "soft", "collapsed"}},
 			{Name: "both are good", Else: true, Words: []string{"good"}}}},
+	{Name: "guide-play", Titles: []string{"play of the valve guides"}, Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return known.RoughCold.Holds(c, known.Subject{}) }, Answers: func(c *known.Case) bool { return known.RoughCold.Holds(c, known.Subject{}) },
+		Words: []string{"guide play measured", "valve wobble measured", "wobble test"},
+		Outcomes: []Outcome{
+			{Name: "one binds", For: []string{"sticking-valve"}, Words: []string{"binds", "tight", "too little"}},
+			{Name: "all move freely", Else: true, Words: []string{"free", "freely", "within"}}}},
 	{Name: "guide-oil", Titles: []string{"oil at the valve guides"}, Minutes: 15, Whole: true, Way: Runs | Opens, Mends: []string{"sticking-valve"}, Fits: func(c *known.Case, _ []string) bool {
 		return c.HasValves() && !c.Spec.Diesel() && known.VacuumStrays.Holds(c, known.Subject{})
 	}, Words: []string{"oil at the guides", "penetrating oil at the guides", "guides oiled"},

@@ -15,6 +15,7 @@ var oilCauses = []Cause{
 	{Name: "thick-oil", Advice: "advice-oil"},
 	{Name: "worn-bearings", Explains: []string{noise}, Advice: "advice-bottom-end"},
 	{Name: "oil-pump", Explains: []string{noise}, Advice: "advice-bottom-end"},
+	{Name: "oil-pick-up", Explains: []string{noise}, Advice: "advice-oil"},
 	{Name: "oil-relief-valve", Advice: "advice-oil"},
 	{Name: "oil-sender", Advice: "advice-repeat", Test: true},
 	{Name: "coolant-in-oil", Fits: wet, Explains: coolants, Advice: "advice-gasket"},
@@ -110,6 +111,11 @@ var oilChecks = []Check{
 			{Name: "bearings worn", For: []string{"worn-bearings"}, Words: []string{"worn", "scored"}},
 			{Name: "pick-up or pump", For: []string{"oil-pump"}, Words: []string{"pick up", "pump"}},
 			{Name: "bearings good", Else: true, Words: []string{"good"}, After: []string{"bearings and pump are good"}}}},
+	{Name: "strainer-look", Titles: []string{"oil strainer", "look at the oil strainer"}, Minutes: 90, Whole: true, Way: Opens, Mends: []string{"oil-pick-up"}, Words: []string{"oil pan off", "sump off", "strainer looked at", "pick-up looked at"},
+		Fits: func(c *known.Case, _ []string) bool { return known.OilClogged.Holds(c, known.Subject{}) }, Answers: func(c *known.Case) bool { return known.OilClogged.Holds(c, known.Subject{}) },
+		Outcomes: []Outcome{
+			{Name: "it is clogged", For: []string{"oil-pick-up"}, Words: []string{"clogged", "blocked", "full of"}},
+			{Name: "it is clear", Else: true, Words: []string{"clear", "clean"}}}},
 	{Name: "filter-cut", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"fuel-in-oil", "thin-oil"}, Fits: func(c *known.Case, _ []string) bool {
 		return known.OilOverFull.Holds(c, known.Subject{}) && known.OilSmells.Holds(c, known.Subject{}) || known.OilNone.Holds(c, known.Subject{}) || knocksWithoutOil(c)
 	}, Answers: knocksWithoutOil, Words: []string{"filter cut", "filter cut open", "oil drained"},

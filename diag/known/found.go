@@ -32,6 +32,9 @@ var (
 	BlownOutlet    = []string{"exhaust blows", "exhaust blowing", "exhaust manifold cracked", "cracked exhaust manifold", "exhaust leaks at", "manifold gasket blows"}
 )
 
+// OilClogged is what clogs the strainer of an oil pump, found in the oil.
+var OilClogged = FoundSo("belt rubber, sludge or sealant in the oil", slices.Concat(pairs("belt|rubber|strands|fibers|fibres|sealant|silicone|gasket maker|sludge|gelled|jelly", "oil|sump|oil pan|filler|oil filter|strainer"), pairs("strainer|pick up", "clog|block|sludge")))
+
 // Found reports that the technician's findings speak of one of these, of whatever
 // cylinder, as something that is still so.
 func (c *Case) Found(words ...string) bool {

@@ -31,6 +31,15 @@ var CameAfterFilling = OfEngine("it began as the engine was filled up", func(c *
 	return c.History.Onset != "" && SpeaksOf(strings.ToLower(c.History.Onset), fuelTaken...)
 })
 
+// coldOnly are words of how it shows that say that it is gone once the engine is warm.
+var coldOnly = []string{"cold start", "first start", "when cold", "until warm", "until it is warm", "until it warms", "as it warms", "first minutes", "some minutes after"}
+
+// RoughCold is an aircraft engine that runs rough for a while as it starts cold, and then does
+// not.
+var RoughCold = OfEngine("an aircraft engine that misfires as it starts cold, and not once it is warm", func(c *Case) bool {
+	return c.HasValves() && (c.Flies() || c.TestedAsAircraft()) && c.Complains("misfire") && SpeaksOf(strings.ToLower(c.History.Onset), coldOnly...)
+})
+
 // BroughtHigher reports work that raises the compression: a head that was skimmed, a
 // thinner gasket, other pistons.
 func (c *Case) BroughtHigher() bool {

@@ -122,6 +122,9 @@ var oilRules = []Rule{
 // is known of it.
 func weighOil(c *known.Case, s known.Subject) []Voice {
 	list := common("worn-bearings", "thin-oil", "oil-pump", "oil-relief-valve")
+	if known.OilClogged.Holds(c, known.Subject{}) { // what floats in the oil ends at the strainer
+		list = append(list, as(OfSight, speaks(Heard+Known, "oil-pick-up"))...)
+	}
 	switch oilResult(c).Word("oil level") {
 	case "low":
 		list = append(list, speaks(Sight, "too-little-oil")...)

@@ -41,6 +41,7 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"crank-run-out":       func(*bench, []int) answer { return yes(false, "", "runs true") },
 	"turbo-look":          func(*bench, []int) answer { return yes(false, "", "dry and firm") },
 	"fuel-pump-off":       func(*bench, []int) answer { return yes(false, "", "dry") },
+	"strainer-look":       func(*bench, []int) answer { return yes(false, "", "it is clear") },
 	"filter-cut": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.bearings, "metal in it", "no metal")
 	},
