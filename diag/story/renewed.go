@@ -18,7 +18,7 @@ func (b *ledger) renewed(s *story) {
 	same := b.unchanged(cylinders)
 	for _, p := range cause.Renewed(b.c, cylinders) {
 		weight := -rule.Known
-		if p.Joint && len(cylinders) > 0 && (b.leaksAt(p) || !slices.ContainsFunc(cylinders, func(n string) bool { return !b.c.Uncured(n) })) {
+		if p.Joint && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !b.c.Uncured(n) }) {
 			b.facesOf(p)
 		}
 		switch {
@@ -35,11 +35,6 @@ func (b *ledger) renewed(s *story) {
 			}
 		}
 	}
-}
-
-// leaksAt reports a new joint at which air was heard.
-func (b *ledger) leaksAt(p *cause.Part) bool {
-	return slices.ContainsFunc(p.Causes, func(name string) bool { return b.heaviest(name, rule.OfLeakage) >= rule.Heard })
 }
 
 // facesOf speaks for what a new joint seals against, where it has not cured what it was
