@@ -56,24 +56,27 @@ func (c *Case) liquidIn(name string) Liquid {
 // LiquidSeenIn reports liquid that was seen in a cylinder, and not beside it: looked at, or
 // come out as its plug did; or an oily cylinder that hangs and stopped the engine.
 func (c *Case) LiquidSeenIn(name string) bool {
-	return SpeaksOf(besideIt.ReplaceAllString(c.SeenIn(name), ""), LiquidWords...) || c.cameOut(name)
+	seen := c.SeenIn(name)
+	return seen != "" && SpeaksOf(besideIt.ReplaceAllString(seen, ""), LiquidWords...) || c.cameOut(name)
 }
 
 // cameOut reads what was noted of a cylinder's plug, and why it could not be tested.
 func (c *Case) cameOut(name string) bool {
-	var notes []string
+	note, leak, press := "", "", ""
 	if p := c.Plug(name); p != nil {
-		notes = append(notes, p.Note)
+		note = p.Note
 	}
-	stops := ""
 	if c.Leakage != nil {
-		stops = c.Leakage.Dry[name].Reason
+		leak = c.Leakage.Dry[name].Reason
 	}
 	if c.Compression != nil {
-		stops += "; " + c.Compression.Dry[name].Reason
+		press = c.Compression.Dry[name].Reason
 	}
-	text := strings.ToLower(strings.Join(append(notes, stops), "; "))
-	return SpeaksOf(text, outOfIt...) || c.HangsBelow(name) && c.Looks(name, "oil-wet") && SpeaksOf(strings.ToLower(stops), stopsOnIt...)
+	if note == "" && leak == "" && press == "" { // of most cylinders
+		return false
+	}
+	stops := strings.ToLower(leak + "; " + press)
+	return SpeaksOf(strings.ToLower(note)+"; "+stops, outOfIt...) || c.HangsBelow(name) && c.Looks(name, "oil-wet") && SpeaksOf(stops, stopsOnIt...)
 }
 
 // Words of liquid that came out of a cylinder, or that stopped an engine.

@@ -42,6 +42,9 @@ func (c *Case) coolantAt(places []string) bool {
 	if r := c.Measured(Cooling); r != nil && wetAt(r) == "outside" && SpeaksOf(strings.ToLower(r.Word("pressure-test seen")), places...) {
 		return true
 	}
+	if len(c.History.Findings) == 0 {
+		return false
+	}
 	for _, place := range places {
 		if c.Found(pairs("coolant|antifreeze|water", place)...) {
 			return true
