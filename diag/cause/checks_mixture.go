@@ -122,7 +122,9 @@ var mixtureChecks = []Check{
 			return whole && (c.Complains(lowPower, rich) || c.History.Smoke.Colour == "black" || c.RichSign() != "")
 		},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},
-	{Name: "oil-for-fuel", Further: true, Titles: []string{"oil smell and level", "the oil's smell and level"}, Minutes: 5, Whole: true, Made: func(c *known.Case, _ []string) bool {
+	{Name: "oil-for-fuel", Further: true, Titles: []string{"oil smell and level", "the oil's smell and level"}, Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool {
+		return !known.OilOverFull.Holds(c, known.Subject{}) // where coolant may have raised it as well, and the oil is looked at
+	}, Made: func(c *known.Case, _ []string) bool {
 		r := c.Measured(known.Oil)
 		return r != nil && r.Word("oil smell") != "" || c.Found(known.FuelInOil...)
 	}, Words: []string{"oil smelled", "oil checked for fuel"},

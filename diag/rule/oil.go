@@ -27,7 +27,7 @@ var oilRules = []Rule{
 	{
 		Name: "oil-over-full", Title: "The sump is over full",
 		Why:    "What raises the level is fuel or coolant. Fuel thins the oil; coolant in a bearing is no oil at all, and a crankshaft that beats into the level throws it into the cylinders and the breather.",
-		Source: byOilLimit, Class: TestItself, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.OilOverFull,
+		Source: byOilLimit, Class: TestItself, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilOverFull, known.Not(known.OilRaisedByCoolant)),
 		Kind: OfSight, Weigh: weighOverFull, Say: overFull, Headline: "oil-over-full", Variants: []string{"fuel"},
 	},
 	{

@@ -43,7 +43,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	if s.putRight(c) {
 		return
 	}
-	best := s.mayAsk(c, shares, at).pick(s, c, shares, at)
+	best := s.openChecks(c, shares, at).pick(s, c, shares, at)
 	if best == nil {
 		best = s.askWhy(c, at)
 	}
@@ -66,64 +66,6 @@ func (s *story) askWhy(c *known.Case, at diag.Urgency) *cause.Check {
 		}
 	}
 	return nil
-}
-
-// candidates are the checks that a story may ask for.
-type candidates struct {
-	open []*cause.Check // all that may be made
-	best *cause.Check   // that settles most for each minute, nil for none
-	// proof is the quickest that proves the first cause, or mends it, nil for none.
-	proof *cause.Check
-}
-
-// mayAsk looks at every check that concerns a story's causes, fits the engine, is
-// allowed and was not made.
-func (s *story) mayAsk(c *known.Case, shares []share, at diag.Urgency) candidates {
-	k := candidates{open: make([]*cause.Check, 0, 16)}
-	most, cheapest := 0.0, 0.0
-	first := s.book.first()
-	about := setOf(shares)
-	pressing := s.pressing(about)
-	for i := range cause.Checks {
-		check := &cause.Checks[i]
-		names := s.cylindersFor(check)
-		if !check.Concerns(&about) || !check.Allowed(c, s.Cylinders, at) || check.IsMade(c, names) || !check.Concerns(&pressing) { // what tells only of what was found beside it waits
-			continue
-		}
-		k.open = append(k.open, check)
-		labour := float64(check.LabourFor(c, names))
-		if settled := settles(check.Open(c), shares); settled >= leastSettled {
-			if gain := settled * ease(check, at) * s.worth(c, check) / (labour + setUp); gain > most {
-				k.best, most = check, gain
-			}
-		}
-		sure := surest(c, check, first)
-		minutes := labour / max(sure, 0.1)
-		if s.mendsFirst(check) {
-			minutes -= mendFirst
-		}
-		if (sure > 0 || minutes < 0) && (k.proof == nil || minutes < cheapest) {
-			k.proof, cheapest = check, minutes
-		}
-	}
-	return k
-}
-
-// pressing are the causes that what stops the engine speaks for; all of the story's
-// where nothing does.
-func (s *story) pressing(all cause.Set) cause.Set {
-	var set cause.Set
-	some := false
-	for i := range s.book.entries {
-		if e := &s.book.entries[i]; s.Urgency == diag.DoNotRun && e.Weight > 0 && slices.Contains(s.book.urgent, e.By) {
-			set.Add(e.Cause)
-			some = true
-		}
-	}
-	if !some {
-		return all
-	}
-	return set
 }
 
 // pick is the one of these that is asked for, nil for none: what mends the first

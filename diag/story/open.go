@@ -1,0 +1,97 @@
+package story
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
+	"gaugesheet/diag/known"
+)
+
+// candidates are the checks that a story may ask for.
+type candidates struct {
+	open []*cause.Check // all that may be made
+	best *cause.Check   // that settles most for each minute, nil for none
+	// proof is the quickest that proves the first cause, or mends it, nil for none.
+	proof *cause.Check
+}
+
+// openChecks are the checks that a story may ask for. Of one that stops the engine these
+// are such as speak of what it is stopped for, where there is one: until that was looked
+// at, an answer on anything else leaves the engine as it stood.
+func (s *story) openChecks(c *known.Case, shares []share, at diag.Urgency) candidates {
+	about := setOf(shares)
+	if s.Urgency == diag.DoNotRun {
+		if k := s.mayAsk(c, shares, s.reasons(shares), at); len(k.open) > 0 {
+			return k
+		}
+		about = s.pressing(about)
+	}
+	return s.mayAsk(c, shares, about, at)
+}
+
+// reasons are what an engine is stopped for: the likeliest cause and those that come near
+// it, a fault of the test that would have made up what stops it, and all that liquid may
+// come from.
+func (s *story) reasons(shares []share) cause.Set {
+	pressing := s.pressing(setOf(shares))
+	if s.book.stops != "" {
+		return pressing
+	}
+	var set cause.Set
+	for i := range shares {
+		x := &shares[i]
+		if 2*x.part > shares[0].part || pressing.Has(x.cause) && cause.Named(x.cause).Test {
+			set.Add(x.cause)
+		}
+	}
+	return set
+}
+
+// mayAsk looks at every check that concerns some of a story's causes, fits the engine, is
+// allowed and was not made.
+func (s *story) mayAsk(c *known.Case, shares []share, about cause.Set, at diag.Urgency) candidates {
+	k := candidates{open: make([]*cause.Check, 0, 16)}
+	most, cheapest := 0.0, 0.0
+	first := s.book.first()
+	for i := range cause.Checks {
+		check := &cause.Checks[i]
+		names := s.cylindersFor(check)
+		if !check.Concerns(&about) || !check.Allowed(c, s.Cylinders, at) || check.IsMade(c, names) {
+			continue
+		}
+		k.open = append(k.open, check)
+		labour := float64(check.LabourFor(c, names))
+		if settled := settles(check.Open(c), shares); settled >= leastSettled {
+			if gain := settled * ease(check, at) * s.worth(c, check) / (labour + setUp); gain > most {
+				k.best, most = check, gain
+			}
+		}
+		sure := surest(c, check, first)
+		minutes := labour / max(sure, 0.1)
+		if s.mendsFirst(check) {
+			minutes -= mendFirst
+		}
+		if (sure > 0 || minutes < 0) && (k.proof == nil || minutes < cheapest) {
+			k.proof, cheapest = check, minutes
+		}
+	}
+	return k
+}
+
+// pressing are the causes that what stops the engine speaks for, as what tells only of
+// what was found beside it waits; all of the story's where nothing does.
+func (s *story) pressing(all cause.Set) cause.Set {
+	var set cause.Set
+	some := false
+	for i := range s.book.entries {
+		if e := &s.book.entries[i]; e.Weight > 0 && slices.Contains(s.book.urgent, e.By) {
+			set.Add(e.Cause)
+			some = true
+		}
+	}
+	if !some {
+		return all
+	}
+	return set
+}
