@@ -162,6 +162,21 @@ func (c *Case) FallsSteadily(names []string) bool {
 	return rises == 0 && (little == 0 || little == 1 && len(names) >= someTested)
 }
 
+// OnTheFall reports cylinders that lie on the line of readings that fall in the order in
+// which they were tested: none is down from the one before it by twice what each is down by
+// in the mean.
+func (c *Case) OnTheFall(order, names []string) bool {
+	if len(order) < 2 || len(names) == 0 {
+		return false
+	}
+	dry := func(i int) float64 { return *c.Cylinder(order[i]).Dry }
+	step := (dry(0) - dry(len(order)-1)) / float64(len(order)-1)
+	return !slices.ContainsFunc(names, func(n string) bool {
+		i := slices.Index(order, n)
+		return i < 0 || i > 0 && dry(i-1)-dry(i) > max(2*step, c.ClearDifference())
+	})
+}
+
 // Of six or seven one pair may be out of order, by a reading's own scatter: by
 // chance fewer than one set in a hundred is, and falls by so much besides.
 const (

@@ -23,7 +23,7 @@ var rotorRules = []Rule{
 		Source: "common practice, no source", Variants: []string{"dead", "too-close"},
 		Of: eachRotor, When: facesLow("two faces of three", 2),
 		Kind: OfRotors, For: []Voice{{Cause: "apex-seal", Weight: Known}, {Cause: "corner-seal", Weight: DryUp}, {Cause: "side-seal", Weight: Hint}}, Weigh: flooded,
-		Say: facesSaid, Headline: "rotor-two-faces",
+		Say: twoFacesSaid, Headline: "rotor-two-faces",
 	},
 	{
 		Name: "rotor-low", Title: "All faces of a rotor are low", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsRotors},
@@ -133,6 +133,16 @@ const fastRotorCranking = 230
 // facesSaid speaks of the faces that are low by themselves.
 func facesSaid(c *known.Case, s known.Subject) diag.Finding {
 	return faceFinding(c, s, func(r known.Rotor) []int { return r.SingledOut() })
+}
+
+// twoFacesSaid: an apex seal that went all at once has broken, and its piece scores the
+// housing, and goes out through a turbocharger, at every turn.
+func twoFacesSaid(c *known.Case, s known.Subject) diag.Finding {
+	f := facesSaid(c, s)
+	if f.Urgency == diag.ActSoon && c.CameSuddenly() && !c.MayBeFlooded() {
+		f.Urgency, f.Facts["sudden"] = diag.DoNotRun, true
+	}
+	return f
 }
 
 func rotorSaid(c *known.Case, s known.Subject) diag.Finding {

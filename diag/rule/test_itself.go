@@ -33,6 +33,10 @@ var turningRules = []Rule{
 		Notices:  fallsInTestOrder, Kind: OfTest, Weigh: voicesOf(tiresInOrder), Headline: "test-tires",
 		Doubt: "falls-in-test-order", Doubts: onStarter, Repeat: "repeat-with-charger",
 		Alone: always,
+		MakesUp: func(c *known.Case, n diag.Notice, names []string) bool {
+			order, _ := n.Facts["order"].(diag.Names)
+			return c.OnTheFall(order, names)
+		},
 		Unsettles: func(n diag.Notice) bool {
 			sagged, _ := n.Facts["sagged"].(bool)
 			return n.Variant == "confirmed" || sagged

@@ -53,10 +53,11 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 }
 
 // askWhy is a check on what brought about what was seen, so that new parts do not go
-// the same way; nil for none.
+// the same way; nil for none, and where work has failed to cure it: then it comes apart, and
+// the reason is looked for with it.
 func (s *story) askWhy(c *known.Case, at diag.Urgency) *cause.Check {
 	first := s.book.first()
-	if first == "" || !s.book.seen(first) {
+	if first == "" || !s.book.seen(first) || s.workFailed(c) {
 		return nil
 	}
 	for i := range cause.Checks {

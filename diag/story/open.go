@@ -54,10 +54,11 @@ func (s *story) mayAsk(c *known.Case, shares []share, about cause.Set, at diag.U
 	k := candidates{open: make([]*cause.Check, 0, 16)}
 	most, cheapest := 0.0, 0.0
 	first := s.book.first()
+	atMarks := s.marksFirst(c)
 	for i := range cause.Checks {
 		check := &cause.Checks[i]
 		names := s.cylindersFor(check)
-		if !check.Concerns(&about) || !check.Allowed(c, s.Cylinders, at) || check.IsMade(c, names) {
+		if atMarks && check.Is(cause.Runs|cause.Starter) || !check.Concerns(&about) || !check.Allowed(c, s.Cylinders, at) || check.IsMade(c, names) {
 			continue
 		}
 		k.open = append(k.open, check)
@@ -94,4 +95,22 @@ func (s *story) pressing(all cause.Set) cause.Set {
 		return all
 	}
 	return set
+}
+
+// marksFirst reports a story that suspects the camshaft's timing first in an engine whose
+// valves can meet its pistons, while nobody has compared the marks: one more tooth bends
+// them, so that nothing runs the engine before that was done by hand.
+func (s *story) marksFirst(c *known.Case) bool {
+	if first := s.book.first(); first != "cam-timing" && first != "timing-drive" || c.Spec.Interference != diag.Yes {
+		return false
+	}
+	marks := cause.CheckNamed("cam-timing-marks")
+	return marks.Allowed(c, s.Cylinders, diag.DoNotRun) && !marks.IsMade(c, nil)
+}
+
+// workFailed reports a story of cylinders of which the work that was done on them changed
+// nothing for the better.
+func (s *story) workFailed(c *known.Case) bool {
+	failed := append(c.RepairedTo(known.Unchanged), c.RepairedTo(known.Worse)...)
+	return slices.ContainsFunc(s.Cylinders, func(n string) bool { return slices.Contains(failed, n) })
 }

@@ -100,6 +100,7 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 		}
 		if s.urgentBy(doubtedBy(r, n)) && !repeated(c, r, n) {
 			s.unsettle(c, r, n)
+			s.waits = s.waits || s.Urgency == diag.CheckAgain && r.MakesUp != nil && r.MakesUp(c, n, s.Cylinders)
 		}
 		if doubted == 0 || s.About == diag.AboutCylinders && len(kinds)-doubted >= 2 { // two kinds agree on these that nobody doubts
 			continue
