@@ -17,6 +17,7 @@ var repairs = map[string][]string{
 	"rotor":     {"apex-seal", "side-seal", "corner-seal", "coolant-seal", "cracked-housing", "rotor-wear"},
 	"bottom":    {"worn-bearings", "oil-pump", "bottom-end"},
 	"injector":  {"diesel-injector", "own-injector", "leaking-injector"},
+	"oil":       {"fuel-in-oil"},
 	"crankcase": {"crankcase-seal", "reed-valve"},
 	"part": {"fuel-filter", "pump-circuit", "pump-diaphragm", "regulator-diaphragm", "regulator-open", "regulator-stuck", "return-blocked", "wrong-pump", "glow-plug", "thermostat", "pressure-cap", "coolant-leak-outside",
 		"boost-leak", "air-compressor", "late-ignition", "points", "flywheel-key", "starter-cables", "battery", "starter", "restricted-exhaust", "purge-valve", "temperature-signal", "carburettor", "gas-supply", "injector-seat", "leads-crossed", "bad-fuel", "wrong-plug", "wrong-plug-reach", "shared-coil", "wet-exhaust"},
