@@ -37,6 +37,8 @@ type Cause struct {
 func Meant(c *known.Case, name string) string {
 	k := Named(name)
 	switch {
+	case c.Spec.Diesel() && (name == "own-injector" || name == "dirty-injectors"):
+		return "diesel-injector"
 	case !c.GasFuel() || k == nil || !k.Liquid:
 		return name
 	case name == "injection" && c.OneMisfires():
