@@ -47,6 +47,7 @@ func repairCases() []sealingCase {
 		{name: "low, and sound now", test: sample.Dry("inline-4", []float64{150, 148, 149, 151}, before(four(150, 95, 149, 151))), fires: "repaired-and-proved 2", not: "same-after-repair better-after-repair worse-after-repair", soon: diag.NoAction},
 		{name: "low, and as low now", test: sample.Dry("inline-4", []float64{150, 98, 149, 151}, before(four(150, 95, 149, 151))), fires: "same-after-repair 2", not: "repaired-and-proved better-after-repair"},
 		{name: "better, and still low", test: sample.Dry("inline-4", []float64{150, 120, 149, 151}, before(four(150, 95, 149, 151))), fires: "better-after-repair 2", not: "repaired-and-proved same-after-repair"},
+		{name: "two are better, and one of them still low", test: sample.Dry("inline-4", []float64{150, 120, 149, 151}, before(four(130, 95, 149, 151))), fires: "better-after-repair 2", not: "same-after-repair"},
 		{name: "another one is worse", test: sample.Dry("inline-4", []float64{150, 148, 110, 151}, before(four(150, 95, 149, 151))), fires: "worse-after-repair 3; repaired-and-proved 2", not: "same-after-repair"},
 		{name: "all low before, all sound now", test: sample.Dry("V6", []float64{150, 148, 149, 151, 150, 152}, sample.Minimum(120), before(sample.Dry("V6", []float64{90, 88, 91, 89, 90, 92}, sample.Minimum(120)))),
 			fires: "repaired-and-proved 1,2,3,4,5,6", not: "same-after-repair"},

@@ -28,7 +28,7 @@ var repairRules = []Rule{
 		Name: "better-after-repair", Title: "Better after the work", Class: Information, About: diag.AboutCylinders,
 		Why: "A rise beyond what two tests can differ by is the work's. A cylinder that was bad and is better is not thereby sound: " +
 			"new rings settle over the first hours, and a second fault may be left.",
-		Source: "common practice, no source", Of: repairedTo(known.Better), Kind: OfEarlier, Say: betterNow, Headline: "better-after-repair", Variants: []string{"not-cured"},
+		Source: "common practice, no source", Of: betterForIt, Kind: OfEarlier, Say: betterNow, Headline: "better-after-repair", Variants: []string{"not-cured"},
 	},
 	{
 		Name: "repaired-and-proved", Title: "Repaired, and proved", Class: Sound, About: diag.AboutCylinders,
@@ -96,6 +96,14 @@ var repairWords = map[known.Repair]string{
 func repairedTo(what known.Repair) Scope {
 	return oneSet(repairWords[what], func(c *known.Case) []string { return c.RepairedTo(what) })
 }
+
+// betterForIt are the cylinders that the work made better, those that it has not cured
+// apart from those that nothing is wrong with now.
+var betterForIt = sets(repairWords[known.Better]+": those that were bad and are not sound now, and the rest", func(c *known.Case) [][]string {
+	better := c.RepairedTo(known.Better)
+	uncured := slices.DeleteFunc(slices.Clone(better), func(n string) bool { return !c.Uncured(n) })
+	return slices.DeleteFunc([][]string{uncured, slices.DeleteFunc(better, c.Uncured)}, func(set []string) bool { return len(set) == 0 })
+})
 
 // repaired gives the readings of the first cylinder before and after the work.
 func repaired(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
