@@ -76,7 +76,7 @@ func names(sentence, cylinder string) bool {
 	}
 }
 
-var testWords = regexp.MustCompile(`(?i)\btest(ed)?\b|battery|gauge|throttle|starting aid|decompress|cannot judge|unit\b|readings? (disagree|cannot)|breathe`)
+var testWords = regexp.MustCompile(`(?i)\btest(ed)?\b|battery|gauge|throttle|starting aid|decompress|cannot judge|unit\b|readings? (disagree|cannot)|breathe|too slowly`)
 
 func testLeads(s *subject, k *tally) {
 	for _, one := range s.out.Stories {
