@@ -359,6 +359,9 @@ var (
 		s := c.wordOfCylinder(Injectors, "spray", n)
 		return s == "one stream" || s == "one-sided" || s == "nothing"
 	})
+	InjectorClean = OfAll("its injector's flow was read after cleaning", func(c *Case, n string) bool {
+		return c.Measured(Injectors).Of("after", n) != nil
+	})
 	InjectorsCleaned = OfEngine("injector flow before and after cleaning", func(c *Case) bool {
 		_, before := c.InjectorSpread("before")
 		_, after := c.InjectorSpread("after")

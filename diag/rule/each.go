@@ -46,6 +46,9 @@ func ofEach(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case,
 			if other.Urgency.Rank() > f.Urgency.Rank() {
 				f.Urgency = other.Urgency
 			}
+			if other.Variant != f.Variant {
+				f.Variant = "" // what holds for some of them is not said of all
+			}
 			if len(f.Doubts) == 0 {
 				f.Confidence, f.Doubts = leastSure(f.Confidence, other.Confidence), other.Doubts
 			}
@@ -172,7 +175,7 @@ var injectorRules = onEach(known.Injectors, OfInjectors, byInjectors, []Rule{
 	{
 		Name: "injector-low", Title: "An injector that gives less than the others",
 		Why:  "An injector that is dirty inside gives less and leaves its cylinder lean. It is cleaned and measured again; one that stays behind is replaced.",
-		When: known.InjectorLow, For: speaks(Heard, "dirty-injectors", "own-injector"), Say: flow, Headline: "injector-apart",
+		When: known.InjectorLow, Weigh: poorInjector(Heard), Say: sinceCleaned(flow), Headline: "injector-apart", Variants: []string{"cleaned"},
 	},
 	{
 		Name: "injector-rich", Title: "An injector that gives more than the others",
@@ -187,14 +190,14 @@ var injectorRules = onEach(known.Injectors, OfInjectors, byInjectors, []Rule{
 	{
 		Name: "injector-spray-poor", Title: "An injector that does not spray a cone",
 		Why:  "Fuel that comes as a stream burns badly at idle, like a jet that is half closed.",
-		When: known.SpraysPoorly, For: speaks(Known, "dirty-injectors", "own-injector"), Say: drips, Headline: "injector-apart",
+		When: known.SpraysPoorly, Weigh: poorInjector(Known), Say: sinceCleaned(drips), Headline: "injector-apart", Variants: []string{"cleaned"},
 	},
 	{
 		Name: "lean-by-injector", Title: "A cylinder with a poor injector that pulls little or burns white",
 		Why:  "The bench says what it gives, the engine what that does: the two name the same cylinder.",
 		When: known.All(known.InjectorLow, known.Any(known.PullsLittle, known.PullsNothing, known.Plug("white"))),
 		Weigh: func(c *known.Case, s known.Subject) []Voice {
-			list := speaks(Heard, "own-injector", "dirty-injectors")
+			list := append(speaks(Heard, "own-injector"), where(!known.InjectorClean.Holds(c, s), speaks(Heard, "dirty-injectors"))...)
 			if known.Any(known.PullsLittle, known.PullsNothing).Holds(c, s) {
 				list = append(list, Voice{Cause: "own-injector", Weight: Known, Kind: OfBalance})
 			}
@@ -215,7 +218,7 @@ var injectorSet = systemRule(known.Injectors, OfInjectors, byInjectors, []Rule{{
 	}, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 		before, _ := c.InjectorSpread("before")
 		after, _ := c.InjectorSpread("after")
-		f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"before": known.Percent(before, 0), "after": known.Percent(after, 0), "better": after < before}}
+		f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: diag.Facts{"before": known.Percent(before, 0), "after": known.Percent(after, 0), "better": after < before, "apart": len(c.Those(c.FlowApart)) > 0}}
 		if cleanedFor(c) {
 			f.Urgency = diag.CheckAgain // what they were cleaned for is tried first
 		}
@@ -248,6 +251,28 @@ func flow(c *known.Case, s known.Subject) diag.Finding {
 	}
 	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
 		"value": diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, 0), Unit: unit}.String(), "median": diag.Number{Value: middle, Decimals: quantity.DecimalsRead(middle, 0), Unit: unit}.String(), "few": c.Few(), "drop": !byFlow}}
+}
+
+// poorInjector is dirt, which cleaning mends, or the injector itself; after it was cleaned
+// the injector alone.
+func poorInjector(weight int) func(*known.Case, known.Subject) []Voice {
+	return func(c *known.Case, s known.Subject) []Voice {
+		if known.InjectorClean.Holds(c, s) {
+			return speaks(weight, "own-injector")
+		}
+		return speaks(weight, "dirty-injectors", "own-injector")
+	}
+}
+
+// sinceCleaned says of an injector that was cleaned what it needs now.
+func sinceCleaned(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		f := say(c, s)
+		if known.InjectorClean.Holds(c, s) {
+			f.Variant = "cleaned"
+		}
+		return f
+	}
 }
 
 func drips(*known.Case, known.Subject) diag.Finding {

@@ -79,6 +79,7 @@ func TestEachCylinder(t *testing.T) {
 		{name: "drips", test: sample.Of("inline-4", flows(sample.TickedOf("leak", "1", "3 drops in 60 s"), sample.TickedOf("leak", "2", "none"))), fires: "injector-leaks 1", first: "leaking-injector"},
 		{name: "a stream", test: sample.Of("inline-4", flows(sample.TickedOf("spray", "1", "one stream"), sample.TickedOf("spray", "2", "cone"))), fires: "injector-spray-poor 1"},
 		{name: "little, and not missed", test: sample.Of("inline-4", flows(sample.Each("before", 170, 212, 206, 209)), off(20, 85, 90, 88)), fires: "lean-by-injector 1", first: "own-injector", sure: diag.Strong},
+		{name: "gives little after cleaning as before it", test: sample.Of("inline-4", flows(sample.Each("before", 188, 212, 206, 209), sample.Each("after", 190, 212, 208, 210))), fires: "injector-low 1; injector-cleaned", first: "own-injector", next: ""},
 		{name: "cleaned", test: sample.Of("inline-4", flows(sample.Each("before", 188, 212, 206, 209), sample.Each("after", 209, 212, 210, 211))), fires: "injector-cleaned", not: "injector-low", soon: diag.NoAction},
 		{name: "past its limit before cleaning, and within after", test: sample.Of("inline-4", flows(sample.Each("before", 188, 212, 206, 209), sample.Each("after", 209, 212, 210, 211), sample.Permits("before", "", 200, 220))),
 			fires: "injector-cleaned", not: "test-outside-limit", soon: diag.NoAction},

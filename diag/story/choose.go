@@ -178,9 +178,11 @@ func (s *story) asGoodAsProven(shares []share) bool {
 }
 
 // measuredOff reports a story whose first cause was measured to be there: a clearance
-// that is none. It is put right before anything else is asked.
+// that is none, an injector that gives little on a bench. It is put right before anything
+// else is asked.
 func (s *story) measuredOff() bool {
-	return s.book.heaviest(s.book.first(), rule.OfClearance) >= rule.Known
+	first := s.book.first()
+	return s.book.heaviest(first, rule.OfClearance) >= rule.Known || s.book.heaviest(first, rule.OfInjectors) >= rule.Heard
 }
 
 // byLimit are the kinds of tests that measure a cause itself against its limit: where
@@ -191,7 +193,14 @@ var byLimit = []rule.Kind{rule.OfTiming, rule.OfExhaust}
 // nothing against it. What is asked next is what shows why it is, and that is the work.
 func (s *story) measured() bool {
 	first := s.book.first()
-	return len(s.Against) == 0 && s.Confidence != diag.Weak && slices.ContainsFunc(byLimit, func(k rule.Kind) bool { return s.book.heaviest(first, k) >= rule.Heard })
+	return len(s.Against) == 0 && s.Confidence != diag.Weak && (s.book.onlyBy(rule.OfInjectors, first) ||
+		slices.ContainsFunc(byLimit, func(k rule.Kind) bool { return s.book.heaviest(first, k) >= rule.Heard }))
+}
+
+// onlyBy reports a cause that a kind of test speaks for, and for no other: injectors on a
+// bench that were cleaned there.
+func (b *ledger) onlyBy(kind rule.Kind, first string) bool {
+	return b.heaviest(first, kind) >= rule.Heard && !slices.ContainsFunc(b.sorted(), func(name string) bool { return name != first && b.heaviest(name, kind) > 0 })
 }
 
 // leftOver reports a story of which checks, two at least, have ruled out causes
