@@ -106,7 +106,7 @@ func TestBlocksAgree(t *testing.T) {
 		{"nothing declined", "pre-purchase", four + even, "Declined nothing", "Declined Leakage"},
 		{"plugs that all look odd", "invoice", four + sooty, "all sooty: none as it should be", "stand out"},
 		{"one plug that looks odd", "invoice", "engine: {layout: single, fuel: petrol}\nplugs: {looks: {1: sooty}}\n", "not as it should be", "none as"},
-		{"kinds of test in the plural", "customer", four + "trims: {idle: {bank 1: {short: -9, long: -14}}}\nplugs: {looks: {1: normal, 2: sooty, 3: sooty, 4: normal}}\n", "judged by spark plugs alone", "alone shows"},
+		{"kinds of test in the plural", "customer", four + "trims: {idle: {bank 1: {short: -9, long: -14}}}\nplugs: {looks: {1: normal, 2: sooty, 3: sooty, 4: normal}}\n", "fuel trims and spark plugs point one way", "alone shows"},
 		{"plugs with a gap in an engine said to be a diesel", "workshop", "engine: {layout: inline-4, fuel: diesel}\nplugs: {looks: {3: {look: detonation, gap: 1.1 mm}, others: normal}}\n", "detonation on the plug", "glow plug"},
 		{"a rotor without pressure on any face", "customer", "engine: {layout: rotary-2, fuel: petrol}\nrotors: {unit: bar, faces: {1: [7.1, 7.0, 7.2], 2: [0, 0, 0]}}\n", "Rotor 2 makes no pressure", "has a face"},
 		{"a rotor with one face without", "customer", "engine: {layout: rotary-2, fuel: petrol}\nrotors: {unit: bar, faces: {1: [7.1, 7.0, 7.2], 2: [7.0, 7.1, 0]}}\n", "Rotor 2 has a face without pressure", "makes no pressure"},
