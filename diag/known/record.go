@@ -164,16 +164,22 @@ func (c *Case) FallsSteadily(names []string) bool {
 
 // OnTheFall reports cylinders that lie on the line of readings that fall in the order in
 // which they were tested: none is down from the one before it by twice what each is down by
-// in the mean.
+// in the mean. Where the first was tested again at the end, it fell by no less than they are
+// down by.
 func (c *Case) OnTheFall(order, names []string) bool {
 	if len(order) < 2 || len(names) == 0 {
 		return false
 	}
 	dry := func(i int) float64 { return *c.Cylinder(order[i]).Dry }
-	step := (dry(0) - dry(len(order)-1)) / float64(len(order)-1)
+	last, steps := dry(len(order)-1), len(order)-1
+	again := c.Cylinder(order[0]).Again
+	if again != nil {
+		last, steps = *again, len(order)
+	}
+	step := (dry(0) - last) / float64(steps)
 	return !slices.ContainsFunc(names, func(n string) bool {
 		i := slices.Index(order, n)
-		return i < 0 || i > 0 && dry(i-1)-dry(i) > max(2*step, c.ClearDifference())
+		return i < 0 || again != nil && dry(i) < last-c.ClearDifference() || i > 0 && dry(i-1)-dry(i) > max(2*step, c.ClearDifference())
 	})
 }
 

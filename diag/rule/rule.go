@@ -103,7 +103,8 @@ type Rule struct {
 	// other, and whether anything is; nil leaves all of it.
 	Between func(diag.Notice) (diag.Notice, bool)
 	// MakesUp reports readings of these cylinders that the fault of the test would make of
-	// sound ones; they wait until it was made again. nil for none.
+	// sound ones; they wait, and no part is suspected for them alone, until it was made
+	// again. nil for none.
 	MakesUp func(*known.Case, diag.Notice, []string) bool
 	// Unsettles: what rests on the doubted readings alone is at most to be
 	// checked again, whatever they say.

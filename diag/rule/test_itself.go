@@ -194,7 +194,7 @@ func fallsInTestOrder(c *known.Case) []diag.Notice {
 	if first.Again != nil {
 		if drop := *first.Dry - *first.Again; drop > max(c.ClearDifference(), 0.03**first.Dry) {
 			return notice("falls-in-test-order", "confirmed", nil, diag.Facts{
-				"first": first.Name, "value": c.Pressure(*first.Dry), "again": c.Pressure(*first.Again)})
+				"order": diag.Names(order), "first": first.Name, "value": c.Pressure(*first.Dry), "again": c.Pressure(*first.Again)})
 		}
 		return nil // it came back: what fell is in the cylinders
 	}

@@ -31,11 +31,14 @@ func (s *story) compose(c *known.Case) {
 	}
 	s.book.press(s.members, s.Urgency)
 	s.open()
-	s.Causes, s.Against = nil, nil // of an earlier turn
+	s.Causes, s.Against, s.madeUp = nil, nil, false // of an earlier turn
 	if s.suspects() {
 		s.Causes, s.Against = s.book.top(), s.book.against()
 	}
 	s.judge(c)
+	if s.madeUp { // no part is suspected for what the test makes of a sound cylinder
+		s.Causes, s.Against = nil, nil
+	}
 }
 
 // suspects reports a story with causes to tell: what asks for nothing has none but those

@@ -24,6 +24,7 @@ type story struct {
 	members []*member
 	book    *ledger
 	waits   bool // for the test to be made again, which proved to be at fault
+	madeUp  bool // of nothing but readings that the fault of the test makes of sound cylinders
 }
 
 func (s *story) lead() *member { return s.members[0] }

@@ -100,7 +100,10 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 		}
 		if s.urgentBy(doubtedBy(r, n)) && !repeated(c, r, n) {
 			s.unsettle(c, r, n)
-			s.waits = s.waits || s.Urgency == diag.CheckAgain && r.MakesUp != nil && r.MakesUp(c, n, s.Cylinders)
+			if s.Urgency == diag.CheckAgain && r.MakesUp != nil && r.MakesUp(c, n, s.Cylinders) {
+				s.waits = true
+				s.madeUp = s.madeUp || s.onlyDry()
+			}
 		}
 		if doubted == 0 || s.About == diag.AboutCylinders && len(kinds)-doubted >= 2 { // two kinds agree on these that nobody doubts
 			continue
@@ -115,6 +118,13 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 		s.Confidence = atMost(s.Confidence, limit)
 		s.Doubts = append(s.Doubts, diag.Phrase{Key: r.Doubt, Facts: n.Facts})
 	}
+}
+
+// onlyDry reports a story of dry readings and of nothing besides.
+func (s *story) onlyDry() bool {
+	return !slices.ContainsFunc(s.members, func(m *member) bool {
+		return m.rule.Kind != rule.OfCompression || slices.ContainsFunc(m.rule.Needs, func(n known.Need) bool { return n != known.NeedsCompression })
+	})
 }
 
 // urgentBy reports a story in which whatever asks for more than checking again
