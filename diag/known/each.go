@@ -359,8 +359,8 @@ var (
 		s := c.wordOfCylinder(Injectors, "spray", n)
 		return s == "one stream" || s == "one-sided" || s == "nothing"
 	})
-	InjectorClean = OfAll("its injector's flow was read after cleaning", func(c *Case, n string) bool {
-		return c.Measured(Injectors).Of("after", n) != nil
+	InjectorClean = OfAll("its injector's flow still apart after cleaning", func(c *Case, n string) bool { // how it sprays is written once, and may be of before
+		return c.Measured(Injectors).Of("after", n) != nil && c.FlowApart(n)
 	})
 	InjectorsCleaned = OfEngine("injector flow before and after cleaning", func(c *Case) bool {
 		_, before := c.InjectorSpread("before")
