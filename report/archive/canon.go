@@ -27,11 +27,7 @@ func (c *comparison) canonical() error {
 		return nil
 	}
 	n := &canon{c: c, seen: map[[2]pdffile.Ref]bool{{c.ours.page.Ref, c.again.drawn.page.Ref}: true}, left: 1 << 18}
-	ours, err := c.s.file.Catalog()
-	if err != nil {
-		return err
-	}
-	theirs, err := c.again.file.Catalog()
+	ours, theirs, err := c.catalogs()
 	if err != nil {
 		return err
 	}

@@ -130,11 +130,7 @@ func paper(n *canon, o pdffile.Object) (bool, error) {
 	if ok, err := numbers(n, o); err != nil || !ok {
 		return false, err
 	}
-	area, err := n.c.s.file.Box(o)
-	if err != nil {
-		return false, err
-	}
-	page, err := n.c.again.file.Box(n.c.again.drawn.page.Dict["MediaBox"])
+	area, page, err := n.areas(o)
 	return area[0] <= page[0] && area[1] <= page[1] && area[2] >= page[2] && area[3] >= page[3], err
 }
 
@@ -144,12 +140,17 @@ func exactly(n *canon, o pdffile.Object) (bool, error) {
 	if ok, err := paper(n, o); err != nil || !ok {
 		return false, err
 	}
-	area, err := n.c.s.file.Box(o)
-	if err != nil {
-		return false, err
+	area, page, err := n.areas(o)
+	return area == page && err == nil, err
+}
+
+// areas are an area of the page in the file and the paper of the one drawn anew.
+func (n *canon) areas(o pdffile.Object) (area, page [4]float64, err error) {
+	if area, err = n.c.s.file.Box(o); err != nil {
+		return area, page, err
 	}
-	page, err := n.c.again.file.Box(n.c.again.drawn.page.Dict["MediaBox"])
-	return area == page, err
+	page, err = n.c.again.file.Box(n.c.again.drawn.page.Dict["MediaBox"])
+	return area, page, err
 }
 
 var pageModes = aName("UseNone", "UseOutlines", "UseThumbs", "UseAttachments", "UseOC")

@@ -45,13 +45,18 @@ func saidOf(key pdffile.Name) string {
 	return fmt.Sprintf("an entry %s, which no sheet has", quoted(string(key)))
 }
 
+// catalogs are the roots of both documents.
+func (c *comparison) catalogs() (ours, theirs pdffile.Dict, err error) {
+	if ours, err = c.s.file.Catalog(); err != nil {
+		return nil, nil, err
+	}
+	theirs, err = c.again.file.Catalog()
+	return ours, theirs, err
+}
+
 // catalog compares the document's root.
 func (c *comparison) catalog() error {
-	ours, err := c.s.file.Catalog()
-	if err != nil {
-		return err
-	}
-	theirs, err := c.again.file.Catalog()
+	ours, theirs, err := c.catalogs()
 	if err != nil {
 		return err
 	}
