@@ -339,6 +339,9 @@ var motionChecks = []Check{
 		}
 		return 20
 	}, Way: Hand | Opens, Fits: func(c *known.Case, cylinders []string) bool {
+		if len(cylinders) == 0 && known.VacuumSwings.Holds(c, known.Subject{}) { // springs that are soft all alike are measured, which no thumb tells
+			return false
+		}
 		return c.HasValves() && !(len(cylinders) > 0 && liftFound(c, cylinders))
 	}, DeadFirst: true, Made: readIn(known.Clearance, "lift inlet", "lift exhaust"), Words: []string{"valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving"},
 		Outcomes: []Outcome{
