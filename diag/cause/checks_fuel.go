@@ -217,9 +217,9 @@ var fuelChecks = []Check{
 	{Name: "clear-hose", Minutes: 10, Whole: true, Fuel: true, Way: Runs | Opens,
 		Fits:     func(c *known.Case, _ []string) bool { return c.FuelSystem() != known.DirectLow },
 		Outcomes: []Outcome{{Name: "bubbles", For: []string{"air-in-fuel"}}, {Name: "none", Else: true, Words: []string{"clear"}}}},
-	{Name: "pinch-feed-and-return", Titles: []string{"closing feed and return in turn", "feed and return closed"}, Minutes: 10, Way: Runs, Whole: true, Fuel: true, Fits: both(pinchable, some(letsGo)), Words: []string{"feed pinched", "pinched feed"},
+	{Name: "pinch-feed-and-return", Titles: []string{"closing feed and return in turn", "feed and return closed"}, Minutes: 10, Way: Runs, Whole: true, Fuel: true, Fits: both(pinchable, some(letsGo)), Words: []string{"feed pinched", "pinched feed", "pinched the feed", "feed line pinched", "feed hose pinched", "feed clamped", "clamped the feed", "feed line clamped", "feed hose clamped", "feed closed", "feed line closed"},
 		Outcomes: []Outcome{
-			{Name: "holds with the feed closed", For: []string{"pump-check-valve"}, Words: []string{"feed"}},
+			{Name: "holds with the feed closed", For: []string{"pump-check-valve"}, Words: []string{"feed"}, After: []string{"it holds", "it held", "holds", "held"}},
 			{Name: "holds with the return closed", For: []string{"regulator-open", "regulator-diaphragm"}, Words: []string{"return"}},
 			{Name: "falls with both closed", For: []string{"leaking-injector"}, Words: []string{"both", "injector"}, Else: true}}},
 	{Name: "shut-off-tee", Titles: []string{"a shut-off in the tee", "a shut-off in the test tee"}, Minutes: 15, Way: Runs, Whole: true, Fuel: true, Words: []string{"shut-off fitted"},

@@ -195,6 +195,13 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "out of limits", For: []string{"diesel-injector"}, Words: []string{"bad", "worn", "drips"}},
 			{Name: "within limits", Else: true, Words: []string{"good"}}}},
+	{Name: "glow-plug-test", Further: true, Titles: []string{"the glow plugs", "testing the glow plugs"}, Minutes: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool {
+		return c.Spec.Diesel() && c.Complains(hardStart, noStart)
+	}, Made: readIn(known.DieselTests, "glow"), Words: []string{"glow plugs tested", "glow plugs measured", "glow plugs checked"},
+		Outcomes: []Outcome{
+			{Name: "one is open", For: []string{"glow-plug"}, Words: []string{"open", "dead"}},
+			{Name: "nothing arrives", For: []string{"glow-feed"}, Words: []string{"no voltage", "no feed", "nothing arrives"}},
+			{Name: "all sound", Else: true, Words: []string{"sound", "good", "alike"}, After: []string{"all are alike, and fed"}}}},
 	{Name: "renew-glow-plug", Minutes: 40, Way: Opens | Parts | Runs, Mends: []string{"glow-plug"}, Fits: func(c *known.Case, _ []string) bool { return c.Spec.Diesel() }, Words: []string{"new glow plug", "glow plug renewed", "glow plugs renewed", "glow plug replaced"},
 		Outcomes: []Outcome{
 			{Name: "starts well", For: []string{"glow-plug"}, Words: []string{"well"}},

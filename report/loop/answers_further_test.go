@@ -73,6 +73,7 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 		return yes(b.truth.further.breather, "it falls", "stays high")
 	},
 	"injector-bench":  func(*bench, []int) answer { return yes(false, "", "within limits") },
+	"glow-plug-test":  func(b *bench, _ []int) answer { return yes(b.truth.further.glow >= 0, "one is open", "all sound") },
 	"renew-glow-plug": func(*bench, []int) answer { return yes(false, "", "no change") },
 	"clean-and-flow":  func(*bench, []int) answer { return yes(false, "", "still apart") }, // the simulator cleans none
 	"refit-and-run":   func(*bench, []int) answer { return yes(false, "", "no change") },
