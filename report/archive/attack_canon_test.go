@@ -193,16 +193,5 @@ func TestOtherWords(t *testing.T) {
 		t.Skip("takes seconds")
 	}
 	drawn := draw(t, fourCylinders, sheet.Options{})
-	right := 0
-	for _, a := range inOtherWords {
-		if t.Run(a.name, func(t *testing.T) {
-			d := newDoc(t, drawn)
-			d.pack = deflated
-			a.change(d)
-			check(t, d.bytes(), a.want, a.says)
-		}) {
-			right++
-		}
-	}
-	t.Logf("%d of %d rows are right", right, len(inOtherWords))
+	altered(t, drawn, deflated, inOtherWords)
 }

@@ -3,7 +3,6 @@ package archive
 import (
 	"bytes"
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -271,16 +270,9 @@ func TestAmbiguousFiles(t *testing.T) {
 		{"fewer objects than it has", bytes.Replace(plain, fmt.Appendf(nil, "/Size %v", written(d.trailer["Size"])), []byte("/Size 9"), 1), Unvouched, `objects beyond the number`},
 		{"another generation", between("/Contents "+strconv.Itoa(contentNumber)+" 0 R", "/Contents "+strconv.Itoa(contentNumber)+" 1 R"), refused, `another generation`},
 	}
-	right := 0
+	var rows tally
+	defer rows.log(t)
 	for _, tt := range tests {
-		if t.Run(tt.name, func(t *testing.T) {
-			got, said := outcomeOf(t, tt.data)
-			if got != tt.want || !regexp.MustCompile(tt.says).MatchString(said) {
-				t.Errorf("the outcome is %d, want %d; said %q, want %s", got, tt.want, said, tt.says)
-			}
-		}) {
-			right++
-		}
+		rows.run(t, tt.name, func(t *testing.T) { check(t, tt.data, tt.want, tt.says) })
 	}
-	t.Logf("%d of %d rows are right", right, len(tests))
 }

@@ -255,9 +255,10 @@ func TestHostileSheets(t *testing.T) {
 		t.Skip("takes seconds")
 	}
 	base := draw(t, fourCylinders, sheet.Options{})
-	right := 0
+	var rows tally
+	defer rows.log(t)
 	for _, h := range hostile {
-		if t.Run(h.name, func(t *testing.T) {
+		rows.run(t, h.name, func(t *testing.T) {
 			d := newDoc(t, base)
 			h.change(d)
 			data := d.bytes()
@@ -267,11 +268,8 @@ func TestHostileSheets(t *testing.T) {
 				}
 			})
 			budget.Held(t, func() { Made(data) })
-		}) {
-			right++
-		}
+		})
 	}
-	t.Logf("%d of %d rows are right", right, len(hostile))
 }
 
 // pagesOf adds many pages that have the same content, and so many parts that are
@@ -358,17 +356,15 @@ func TestHostileLists(t *testing.T) {
 		"a dictionary of many names":     []byte("%PDF-1.7\nxref\n0 1\n0000000000 65535 f \ntrailer\n<<" + manyNames(400_000) + ">>\nstartxref\n9\n%%EOF\n"),
 		"more than is read":              append([]byte("%PDF-1.7\n"), make([]byte, MostBytes)...),
 	}
-	right := 0
+	var rows tally
+	defer rows.log(t)
 	for name, data := range tests {
-		if t.Run(name, func(t *testing.T) {
+		rows.run(t, name, func(t *testing.T) {
 			budget.Held(t, func() {
 				if got, said := outcomeOf(t, data); got != refused {
 					t.Errorf("the outcome is %d; said %q", got, said)
 				}
 			})
-		}) {
-			right++
-		}
+		})
 	}
-	t.Logf("%d of %d rows are right", right, len(tests))
 }

@@ -190,13 +190,11 @@ var hurries = []writing{
 
 func TestListsAtTheStart(t *testing.T) {
 	drawn := draw(t, fourCylinders, sheet.Options{})
-	right := 0
+	var rows tally
+	defer rows.log(t)
 	for _, row := range hurries {
-		if t.Run(row.name, func(t *testing.T) { check(t, row.made(t, drawn), row.want, row.says) }) {
-			right++
-		}
+		rows.run(t, row.name, func(t *testing.T) { check(t, row.made(t, drawn), row.want, row.says) })
 	}
-	t.Logf("%d of %d rows are right", right, len(hurries))
 }
 
 // Files in which readers saw another number, or nothing, while verify said 'the

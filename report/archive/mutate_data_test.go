@@ -27,14 +27,9 @@ func (m *mutation) operations(p place) {
 	}
 	lines := bytes.Split(s.Raw, []byte("\n"))
 	at := m.IntN(len(lines))
-	switch m.IntN(6) {
-	case 0:
-		lines = slices.Delete(lines, at, at+1)
-	case 1:
-		lines = slices.Insert(lines, at, lines[m.IntN(len(lines))])
-	case 2:
-		other := m.IntN(len(lines))
-		lines[at], lines[other] = lines[other], lines[at]
+	switch how := m.IntN(6); how {
+	case 0, 1, 2:
+		lines = moved(m, lines, at, how)
 	case 3:
 		words := bytes.Fields(lines[at])
 		if len(words) > 0 {

@@ -164,8 +164,8 @@ type mutator struct {
 }
 
 var mutators = []mutator{
-	{"another value", false, func(m *mutation, p place) { p.set(m.value()) }},
-	{"another value again", false, func(m *mutation, p place) { p.set(m.value()) }},
+	{"another value", false, (*mutation).another},
+	{"another value", false, (*mutation).another}, // there twice: tried twice as often
 	{"nothing", false, func(m *mutation, p place) { p.set(nil) }},
 	{"left out", false, func(_ *mutation, p place) {
 		if p.dict != nil {
@@ -181,7 +181,7 @@ var mutators = []mutator{
 	{"another figure", false, (*mutation).figure},
 	{"written otherwise", false, (*mutation).otherwise},
 	{"an entry more", false, (*mutation).entry},
-	{"an entry that means something", false, (*mutation).entry},
+	{"an entry more", false, (*mutation).entry},
 	{"an entry twice", false, (*mutation).twice},
 	{"an item more or less", false, (*mutation).item},
 	{"what stands elsewhere", false, func(m *mutation, p place) {
@@ -206,6 +206,8 @@ func (m *mutation) copyTo(p place, o pdffile.Object) {
 		p.set(raw(written(o)))
 	}
 }
+
+func (m *mutation) another(p place) { p.set(m.value()) }
 
 // figure changes a number, a name or a string a little.
 func (m *mutation) figure(p place) {
@@ -273,19 +275,13 @@ func (m *mutation) item(p place) {
 		return
 	}
 	at := m.IntN(len(l))
-	l = slices.Clone(l)
-	switch m.IntN(5) {
-	case 0:
-		l = slices.Delete(l, at, at+1)
-	case 1:
-		l = slices.Insert(l, at, l[m.IntN(len(l))])
+	switch how := m.IntN(5); how {
 	case 2:
-		l = slices.Insert(l, at, m.value())
+		l = slices.Insert(slices.Clone(l), at, m.value())
 	case 3:
-		l = append(l, m.value())
+		l = append(slices.Clone(l), m.value())
 	default:
-		other := m.IntN(len(l))
-		l[at], l[other] = l[other], l[at]
+		l = moved(m, l, at, how)
 	}
 	if ref, isRef := p.get().(pdffile.Ref); isRef {
 		m.d.objects[ref.Number] = l
@@ -294,6 +290,22 @@ func (m *mutation) item(p place) {
 	}
 }
 
+// moved is a list from which one thing is taken out, into which another is put once
+// more, or in which two have changed places.
+func moved[T any](m *mutation, l []T, at, how int) []T {
+	l = slices.Clone(l)
+	switch how {
+	case 0:
+		return slices.Delete(l, at, at+1)
+	case 1:
+		return slices.Insert(l, at, l[m.IntN(len(l))])
+	}
+	other := m.IntN(len(l))
+	l[at], l[other] = l[other], l[at]
+	return l
+}
+
+// bytesOf changes one byte of data, at random.
 func (m *mutation) bytesOf(p place) {
 	if p.data == nil || len(p.data.Raw) == 0 {
 		m.written(p)

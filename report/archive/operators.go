@@ -8,8 +8,8 @@ import (
 	"gaugesheet/report/archive/pdffile"
 )
 
-// states are operators that paint nothing: programs that save a page anew put
-// them where they like.
+// states are operators that any page may be drawn with: programs that save one anew put
+// them where they like, and what of it paints is among the marks, which are compared.
 var states = []string{"q", "Q", "cm", "w", "J", "j", "M", "d", "i", "g", "G", "rg", "RG", "k", "K", "BT", "ET", "Td", "Tm", "TD", "T*", "TL", "Tf", "TJ", "Tj", "re", "h", "f", "BDC", "BMC", "EMC"}
 
 // ourOperators tells whether the page is drawn with what a sheet is drawn with,

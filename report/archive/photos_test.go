@@ -98,17 +98,7 @@ var photos = []alteration{
 
 func TestPhotos(t *testing.T) {
 	drawn := withLogo(t, asJPEG(dial(320, 240, 1), 92))
-	right := 0
-	for _, a := range photos {
-		if t.Run(a.name, func(t *testing.T) {
-			d := newDoc(t, drawn)
-			a.change(d)
-			check(t, d.bytes(), a.want, a.says)
-		}) {
-			right++
-		}
-	}
-	t.Logf("%d of %d rows are right", right, len(photos))
+	altered(t, drawn, nil, photos)
 }
 
 // A large photo is looked at within the budget, a larger one is not looked at.
