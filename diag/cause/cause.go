@@ -22,6 +22,9 @@ type Cause struct {
 	// Within are causes of which each says what this one does, and more: behind one of
 	// them a list has no room for it.
 	Within []string
+	// Marks is the check by hand before which nothing runs an engine whose valves this
+	// may drive into its pistons; "" for none.
+	Marks string
 	// Lone: it befalls one cylinder, or two, and not all that are alike at once.
 	Lone bool
 	// Test: the test itself is at fault, and not the engine.

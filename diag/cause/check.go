@@ -69,6 +69,8 @@ type Check struct {
 	// DeadFirst: where a cylinder has no pressure it comes before what goes into
 	// the cylinder, as it shows at once what stands still.
 	DeadFirst bool
+	// First: it takes one of the first readings of an engine.
+	First bool
 	// Baseline: it reads what many jobs bring with their first readings, so that of
 	// all such one counts as made.
 	Baseline bool
@@ -78,6 +80,9 @@ type Check struct {
 	// Coolant: it looks at the coolant, and says nothing of a leak that goes from
 	// one cylinder into the next.
 	Coolant bool
+	// Gauge: it puts another gauge in the place of one whose readings on the starter are
+	// in doubt.
+	Gauge bool
 	// OfSet: it is about the cylinders together, and named for all of them.
 	OfSet bool
 }
@@ -258,7 +263,7 @@ func (o *Outcome) Shows() float64 {
 // Deeper reports a check whose outcome is a reading, and that goes further than
 // the first readings of an engine.
 func (k *Check) Deeper() bool {
-	return k.Made != nil && !slices.Contains([]string{"compression-test", "fuel-pressure-test", "face-peaks", "smoke-on-overrun", "plugs-look"}, k.Name)
+	return k.Made != nil && !k.First
 }
 
 // Told reports that the job says in words that the check was made, on whatever.
@@ -288,7 +293,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 		"prop": c.Flies(), "rope": c.FlywheelMagneto(), "hangs": hangs(c), "methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"), "tracked": diag.Names(c.PlugsLooking("tracked")), "itTracks": slices.ContainsFunc(cylinders, func(n string) bool { return c.Looks(n, "tracked") }), "lies": c.LiquidLies(cylinders), "rawWater": c.RawWaterCooled(), "valveAir": c.AirMayPassValves(cylinders), "meterOpen": c.MeterOpen(), "lash": c.LashCanBeSet(),
 		"byHand": at == diag.DoNotRun, "starts": c.Starts(), "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
 		"afterOil": afterOil(c), "oilSmells": known.OilSmells.Holds(c, known.Subject{}), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
-		"direct": direct(c), "levelRead": oilLevelRead(c), "oilShort": known.OilLowAtAll.Holds(c, known.Subject{}) || known.OilNone.Holds(c, known.Subject{}),
+		"direct": direct(c), "levelRead": oilLevelRead(c), "oilShort": known.OilShort.Holds(c, known.Subject{}),
 		"noGas": c.CoolantGas == "negative", "oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "gasInside": known.CrankcaseHigh.Holds(c, known.Subject{}), "coded": diag.Names(c.MissesUnread()), "minutes": k.MinutesFor(c, cylinders),
 		"sinks": c.SeatsSink(), "wasSet": slices.ContainsFunc(cylinders, func(n string) bool { return c.LashSet(n).Set }),
 	}

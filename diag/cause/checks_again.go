@@ -101,7 +101,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one is fitted", For: []string{"decompressor"}, Words: []string{"fitted", "found", "has one"}},
 			{Name: "there is none", Else: true, Enter: func(t *Trial) { t.Spec.Decompressor = "none" }, Words: []string{"none"}}}},
-	{Name: "second-gauge", OfTest: true, Minutes: 10, Mends: []string{"gauge-reads-low", "gauge-valve-leaks"}, Way: Starter, Again: true, Fits: cranked, Words: []string{"other gauge", "another gauge"},
+	{Name: "second-gauge", OfTest: true, Gauge: true, Minutes: 10, Mends: []string{"gauge-reads-low", "gauge-valve-leaks"}, Way: Starter, Again: true, Fits: cranked, Words: []string{"other gauge", "another gauge"},
 		Outcomes: []Outcome{
 			{Name: "reads higher", For: []string{"gauge-reads-low", "gauge-valve-leaks", "adapter-leak"}, Words: []string{"higher"}},
 			{Name: "reads lower", For: []string{"gauge-reads-high"}, Words: []string{"lower"}},
@@ -129,7 +129,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "evens out", For: []string{"cold-engine", "carbon-on-seat", "stuck-rings"}, Sure: 0.6, Words: []string{"even"}, After: []string{"the reading comes up"}},
 			{Name: "stays apart", Else: true, Words: []string{"stays", "stayed"}, After: []string{"they stay apart"}}}},
-	{Name: "compression-test", Minutes: 40, Whole: true, Way: Starter, Fits: func(c *known.Case, cylinders []string) bool { return pistons(c, nil) && !leakHeard(c, cylinders) }, Made: func(c *known.Case, _ []string) bool { return c.DryRead() },
+	{Name: "compression-test", First: true, Minutes: 40, Whole: true, Way: Starter, Fits: func(c *known.Case, cylinders []string) bool { return pistons(c, nil) && !leakHeard(c, cylinders) }, Made: func(c *known.Case, _ []string) bool { return c.DryRead() },
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-compression", "rings", "wear", "exhaust-valve", "cam-timing", "washed-bore", "fault-in-each"}},
 			{Name: "even", Else: true, After: []string{"high enough"}}}},
@@ -151,7 +151,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "gone", For: faultsPutRight, Words: []string{"gone", "cured"}},
 			{Name: "still there", Else: true, Words: []string{"still", "no change"}}}},
-	{Name: "face-peaks", Titles: []string{"each face by itself", "reading every face apart"}, Minutes: 15, Way: Starter, Again: true, Made: facesMeasured, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"faces tested again"},
+	{Name: "face-peaks", First: true, Titles: []string{"each face by itself", "reading every face apart"}, Minutes: 15, Way: Starter, Again: true, Made: facesMeasured, Fits: func(c *known.Case, _ []string) bool { return c.Rotary() }, Words: []string{"faces tested again"},
 		Outcomes: []Outcome{
 			{Name: "same faces low", For: []string{"apex-seal", "side-seal", "corner-seal", "rotor-wear"}, Words: []string{"same"}},
 			{Name: "faces agree", Else: true, Words: []string{"agree"}}}},

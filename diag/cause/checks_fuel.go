@@ -128,7 +128,7 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "water or another fuel", For: []string{"bad-fuel"}, Sure: 0.9, Words: []string{"water", "layers", "diesel in it", "stale"}},
 			{Name: "clear and right", Else: true, Words: []string{"clear", "right"}}}},
-	{Name: "fuel-pressure-test", Still: true, Minutes: 15, Whole: true, Fuel: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
+	{Name: "fuel-pressure-test", First: true, Still: true, Minutes: 15, Whole: true, Fuel: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
 		return !suctionHigh(c) && !c.OneMisfires() && !c.FeedsByItself() && !(c.Ported() && c.Carburetted() && c.Fuel == nil)
 	}, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsFuel) },
 		Outcomes: []Outcome{

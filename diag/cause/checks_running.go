@@ -104,6 +104,12 @@ func onePulls(part float64) func(*Trial) {
 	}
 }
 
+// What a look at a boat's exhaust goes by in the work done, and these with its name.
+var (
+	elbowWords  = []string{"exhaust elbow looked at", "elbow off", "riser off", "riser gasket", "elbow gasket", "exhaust elbow tested", "riser tested", "exhaust manifold tested", "exhaust manifold pressure tested"}
+	elbowLooked = append([]string{"exhaust elbow look"}, elbowWords...)
+)
+
 // runningChecks are those of the further tests that are proposed where they
 // tell much for a few minutes, with nothing taken apart.
 var runningChecks = []Check{
@@ -121,7 +127,7 @@ var runningChecks = []Check{
 			{Name: "runs out", For: []string{"bent-crank"}, Sure: 0.8, Words: []string{"wobbles", "bent", "out of true"}},
 			{Name: "runs true", Else: true, Words: []string{"true", "straight"}}}},
 	{Name: "exhaust-elbow-look", Titles: []string{"the water-cooled exhaust", "exhaust elbow, riser, manifold"}, Minutes: 30, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.WetExhaust() },
-		Answers: func(c *known.Case) bool { return c.WetExhaust() }, Words: []string{"exhaust elbow looked at", "elbow off", "riser off", "riser gasket", "elbow gasket", "exhaust elbow tested", "riser tested", "exhaust manifold tested", "exhaust manifold pressure tested"},
+		Answers: func(c *known.Case) bool { return c.WetExhaust() }, Words: elbowWords,
 		Outcomes: []Outcome{
 			{Name: "leaks or rusted through", For: []string{"wet-exhaust"}, Words: []string{"leaks", "rusted through", "holed", "cracked", "fell", "wet"}, After: []string{"it leaks, or is rusted through"}},
 			{Name: "dry and tight", Else: true, Words: []string{"dry", "tight", "sound", "holds"}, After: []string{"dry ports, and it holds pressure"}}}},

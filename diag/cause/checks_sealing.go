@@ -63,7 +63,7 @@ func holdPressure(c *known.Case, cylinders []string) bool {
 // waterFromExhaust reports a boat's cylinders into which water came, while nobody has looked
 // at the exhaust that it comes back from: that is outside the engine, and comes first.
 func waterFromExhaust(c *known.Case, cylinders []string) bool {
-	if !c.WetExhaust() || c.WorkDone("exhaust elbow looked at", "exhaust elbow look", "elbow off", "riser off", "riser gasket", "elbow gasket", "exhaust elbow tested", "riser tested", "exhaust manifold tested") {
+	if !c.WetExhaust() || c.WorkDone(elbowLooked...) {
 		return false
 	}
 	return slices.ContainsFunc(c.ByItself(cylinders), func(s known.Subject) bool { return known.WaterFromExhaust.Holds(c, s) })
@@ -180,6 +180,19 @@ func breathingInDoubt(c *known.Case, cylinders []string) bool {
 	return !c.Flies() && c.HasValves() && (len(cylinders) == 0 || !c.AnyFar(cylinders))
 }
 
+// airGoes are the places at which the air of a cylinder is heard, each entered in the
+// check's own way.
+func airGoes(enter func(at string) func(*Trial)) []Outcome {
+	return []Outcome{
+		{Name: "exhaust", For: []string{"exhaust-valve", "valve-lash", "carbon-on-seat", "valve-recession", "valve-stretch", "stuck-valve", "bent-valve", "sticking-valve"}, Fits: valved, Enter: enter(known.AtExhaust), After: []string{"air at the exhaust"}},
+		{Name: "exhaust port", For: []string{"rings", "piston", "scored-bore", "stuck-rings"}, Fits: twoStroke, Enter: enter(known.AtExhaust), After: []string{"air at the exhaust port"}},
+		{Name: "inlet", For: []string{"inlet-valve", "carbon-on-seat", "stuck-valve", "bent-valve", "reed-valve"}, Fits: func(c *known.Case) bool { return !blown(c) }, Enter: enter(known.AtInlet), After: []string{"air at the intake", "air at the carburetor"}},
+		{Name: "crankcase", For: []string{"rings", "scored-bore", "piston", "holed-piston", "wear", "stuck-rings", "broken-ring-land", "washed-bore", "dry-bores"}, Enter: enter(known.AtCrankcase), After: []string{"air at the oil filler"}},
+		{Name: "coolant", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Fits: wet, Enter: enter(known.AtCoolant), After: []string{"bubbles in the coolant"}},
+		{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: headShared, Enter: enter(known.AtNeighbour), After: []string{"air in the cylinder beside it"}},
+	}
+}
+
 // sealingChecks tell where a cylinder loses its pressure.
 var sealingChecks = []Check{
 	{Name: "wet-test", Titles: []string{"test with a little oil"}, Minutes: 10, MinutesOf: eachTakes(5), Way: Starter | Oils, Words: []string{"wet compression"}, Made: madeWet,
@@ -192,23 +205,11 @@ var sealingChecks = []Check{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "washed-bore", "wear", "dry-bores"}, Enter: wetRise(0.8)},
 			{Name: "hardly rises", Else: true, Enter: wetRise(0), Words: []string{"no rise", "no change"}}}},
 	{Name: "leak-down", Minutes: 15, MinutesOf: leakDownTakes, Way: Hand | Air, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: func(c *known.Case, cylinders []string) bool { return notWashed(c, cylinders) && !lookInFirst(c) }, Made: madeLeakDown,
-		Outcomes: []Outcome{
-			{Name: "exhaust", For: []string{"exhaust-valve", "valve-lash", "carbon-on-seat", "valve-recession", "valve-stretch", "stuck-valve", "bent-valve", "sticking-valve"}, Fits: valved, Enter: leak(35, known.AtExhaust)},
-			{Name: "exhaust port", For: []string{"rings", "piston", "scored-bore", "stuck-rings"}, Fits: twoStroke, Enter: leak(35, known.AtExhaust)},
-			{Name: "inlet", For: []string{"inlet-valve", "carbon-on-seat", "stuck-valve", "bent-valve", "reed-valve"}, Fits: func(c *known.Case) bool { return !blown(c) }, Enter: leak(35, known.AtInlet), After: []string{"air at the intake", "air at the carburetor"}},
-			{Name: "crankcase", For: []string{"rings", "scored-bore", "piston", "holed-piston", "wear", "stuck-rings", "broken-ring-land", "washed-bore", "dry-bores"}, Enter: leak(35, known.AtCrankcase), After: []string{"air at the oil filler"}},
-			{Name: "coolant", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Fits: wet, Enter: leak(35, known.AtCoolant)},
-			{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: headShared, Enter: leak(35, known.AtNeighbour), After: []string{"air in the cylinder beside it"}},
-			{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}}}},
+		Outcomes: append(airGoes(func(at string) func(*Trial) { return leak(35, at) }),
+			Outcome{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}})},
 	{Name: "leak-place", Titles: []string{"where the air goes", "place of the leak"}, Minutes: 5, MinutesOf: leakPlaceTakes, Mends: []string{"leak-place-unknown"}, Way: Hand | Air, Words: []string{"leak located", "listened for the leak"}, Fits: lostUnheard,
-		Outcomes: []Outcome{
-			{Name: "exhaust", For: []string{"exhaust-valve", "valve-lash", "carbon-on-seat", "valve-recession", "stuck-valve", "bent-valve", "sticking-valve"}, Fits: valved, Enter: heardAt(known.AtExhaust), After: []string{"air at the exhaust"}},
-			{Name: "exhaust port", For: []string{"rings", "piston", "scored-bore", "stuck-rings"}, Fits: twoStroke, Enter: heardAt(known.AtExhaust), After: []string{"air at the exhaust port"}},
-			{Name: "inlet", For: []string{"inlet-valve", "carbon-on-seat", "stuck-valve", "bent-valve", "reed-valve"}, Fits: func(c *known.Case) bool { return !blown(c) }, Enter: heardAt(known.AtInlet), After: []string{"air at the intake", "air at the carburetor"}},
-			{Name: "crankcase", For: []string{"rings", "scored-bore", "piston", "holed-piston", "wear", "stuck-rings", "broken-ring-land", "washed-bore", "dry-bores"}, Enter: heardAt(known.AtCrankcase), After: []string{"air at the oil filler"}},
-			{Name: "coolant", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore"}, Fits: wet, Enter: heardAt(known.AtCoolant), After: []string{"bubbles in the coolant"}},
-			{Name: "neighbour", For: []string{"head-gasket", "warped-or-cracked-head"}, Fits: headShared, Enter: heardAt(known.AtNeighbour), After: []string{"air in the cylinder beside it"}},
-			{Name: "nowhere", For: []string{"tester-scale", "plug-or-adapter-thread"}, Else: true, Words: []string{"nowhere", "nothing heard"}, After: []string{"it is heard nowhere"}}}},
+		Outcomes: append(airGoes(heardAt),
+			Outcome{Name: "nowhere", For: []string{"tester-scale", "plug-or-adapter-thread"}, Else: true, Words: []string{"nowhere", "nothing heard"}, After: []string{"it is heard nowhere"}})},
 	{Name: "seat-and-retest", Titles: []string{"freeing the valve seat", "freeing the valve seat, and leak-down again"}, Minutes: 15, Way: Hand | Air, Mends: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"valve tapped", "seat cleaned", "valve reseated", "valve staked", "valves tapped"}, Fits: seatHeard,
 		Outcomes: []Outcome{
 			{Name: "it seals", Well: true, For: []string{"carbon-on-seat", "sticking-valve"}, Words: []string{"seals", "sealed", "loses less"}, After: []string{"it loses much less"}},
@@ -267,7 +268,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "recovers", Well: true, For: []string{"dry-bores", "stuck-rings", "not-run-in", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Sure: 0.7, Words: []string{"recovered"}, After: []string{"the readings come up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "smoke-on-overrun", Titles: []string{"watching the smoke"}, Minutes: 10, Whole: true, Way: Runs,
+	{Name: "smoke-on-overrun", First: true, Titles: []string{"watching the smoke"}, Minutes: 10, Whole: true, Way: Runs,
 		Fits: func(c *known.Case, cylinders []string) bool {
 			return c.HasValves() && !c.AnyLow(cylinders) && !aircraft(c)
 		}, Words: []string{"smoke watched"},
@@ -280,8 +281,8 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
 	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase", "crankcase pressure test"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston", "crankcase-seal"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
-	{Name: "exhaust-port-look", Titles: []string{"a look into the exhaust port", "look through the exhaust port"}, Minutes: 20, Way: Hand | Opens, Mends: []string{"restricted-exhaust", "power-valve"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
-		Answers: pistonUnjudged, MinutesOf: portLookTakes, Words: []string{"exhaust port looked at", "looked in at the exhaust", "port decoked"},
+	{Name: "exhaust-port-look", Titles: portTitles, Minutes: 20, Way: Hand | Opens, Mends: []string{"restricted-exhaust", "power-valve"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
+		Answers: pistonUnjudged, MinutesOf: portLookTakes, Words: portWords,
 		Outcomes: []Outcome{
 			{Name: "narrowed by carbon", For: []string{"restricted-exhaust"}, Words: []string{"carbon", "coked", "blocked"}},
 			{Name: "the flap sticks", For: []string{"power-valve"}, Words: []string{"gummed", "power valve sticks", "power valve stuck"}, After: []string{"its flap or slide does not move freely"}},

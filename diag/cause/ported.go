@@ -1,6 +1,18 @@
 package cause
 
-import "gaugesheet/diag/known"
+import (
+	"slices"
+
+	"gaugesheet/diag/known"
+)
+
+// What a look into the exhaust port goes by in the work done: as a page calls it, in
+// other words, and all of these with its name.
+var (
+	portTitles = []string{"a look into the exhaust port", "look through the exhaust port"}
+	portWords  = []string{"exhaust port looked at", "looked in at the exhaust", "port decoked"}
+	portLooked = slices.Concat([]string{"exhaust port look"}, portTitles, portWords)
+)
 
 // pistonUnjudged is a two-stroke that starts badly and of which nothing says
 // whether its pressure is enough: what a piston looks like says it at once.
@@ -11,7 +23,7 @@ func pistonUnjudged(c *known.Case) bool {
 // lookInFirst is such an engine of one cylinder that nobody has looked into yet: with its
 // ports in the wall it is looked at, and not blown up.
 func lookInFirst(c *known.Case) bool {
-	return pistonUnjudged(c) && !c.Several() && !c.WorkDone("exhaust port look", "a look into the exhaust port", "look through the exhaust port", "exhaust port looked at", "looked in at the exhaust", "port decoked")
+	return pistonUnjudged(c) && !c.Several() && !c.WorkDone(portLooked...)
 }
 
 // portLookTakes is the time of a look into the exhaust ports: the silencer of a saw is

@@ -47,6 +47,12 @@ func RepairOf(c *known.Case, name string) string {
 	return key
 }
 
+// opened are the repairs for which cylinders come apart.
+var opened = []string{"head", "bore", "barrel", "rotor"}
+
+// Opened reports a cause that is put right by one of these.
+func Opened(c *known.Case, name string) bool { return slices.Contains(opened, RepairOf(c, name)) }
+
 // gasketNew is an engine whose head gasket was renewed before it leaked as it does.
 func gasketNew(c *known.Case) bool {
 	return slices.ContainsFunc(Renewed(c, nil), func(p *Part) bool { return slices.Contains(p.Causes, "head-gasket") })

@@ -62,6 +62,13 @@ func (c *Case) ExhaustTight() []string {
 	})
 }
 
+// MostExhaustTight reports that this is so of most cylinders, two at least: these were
+// not all set wrong.
+func (c *Case) MostExhaustTight() bool {
+	short := len(c.ExhaustTight())
+	return short > 1 && 2*short > len(c.Every())
+}
+
 // InjectorsMended reports injectors that were further apart than they should be
 // before they were cleaned, and are not after.
 func (c *Case) InjectorsMended() bool {

@@ -155,6 +155,7 @@ var (
 		return cold != nil && hot != nil && hot.Value < oilFallsHot*cold.Value && oilIsLow(r)
 	})
 	OilLowAtAll = OfTest(Oil, "oil pressure low by its limit or by the rule of thumb", oilIsLow)
+	OilShort    = Any(OilLowAtAll, OilNone)
 	OilOverFull = OfTest(Oil, "the sump over full", func(r *diag.MeasuredResult) bool { return r.Word("oil level") == "over full" })
 	// OilLevelLow is of one whose pressure does not tell it.
 	OilLevelLow = OfTest(Oil, "the oil level low, and no oil pressure low", func(r *diag.MeasuredResult) bool { return r.Word("oil level") == "low" && !oilIsLow(r) })

@@ -78,16 +78,14 @@ func weighHeld(c *known.Case, s known.Subject) []Voice {
 
 // weighSeats speaks for seats that wear into the head, soonest on gas.
 func weighSeats(c *known.Case, _ known.Subject) []Voice {
-	short := len(c.ExhaustTight())
-	most := short > 1 && 2*short > len(c.Every())
-	return slices.Concat(where(most, speaks(Hint, "valve-recession")), where(c.SeatsSink(), speaks(Heard, "valve-recession")))
+	return slices.Concat(where(c.MostExhaustTight(), speaks(Hint, "valve-recession")), where(c.SeatsSink(), speaks(Heard, "valve-recession")))
 }
 
 // weighClosed: one valve that goes on closing stretches, or sinks; where most do, the
 // seats sink.
 func weighClosed(c *known.Case, s known.Subject) []Voice {
 	first, then := "valve-stretch", "valve-recession"
-	if short := len(c.ExhaustTight()); short > 1 && 2*short > len(c.Every()) {
+	if c.MostExhaustTight() {
 		first, then = then, first
 	}
 	list := append(speaks(2*Heard, first), speaks(Heard, then)...)

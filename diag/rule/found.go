@@ -55,7 +55,7 @@ var foundRules = []Rule{
 				return nil
 			}
 			return []known.Subject{{Cylinders: names}}
-		}}, When: known.OfEngine("a broken plug of which a part is missing, or a small part that fell in, among the work done or the findings", func(c *known.Case) bool { _, told := c.LostInside(); return told }),
+		}}, When: fellInside,
 		Kind: OfHistory, For: speaks(2*Heard, "foreign-object"), Say: foundSays(diag.DoNotRun), Headline: "lost-inside",
 		SaysBetterThan: []string{"one-low", "exhaust-valve-agrees", "inlet-valve-agrees"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
@@ -206,6 +206,9 @@ func foundSays(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Findi
 			"lost": c.Complains("coolant loss"), "smoke": c.Smokes("white", "load", "always", "idle"), "burnt": c.Found(known.CoolantBurnt...), "bubbles": c.Found(known.GasInCoolant...), "rotary": c.Rotary(), "diesel": c.Spec.Diesel()}}
 	}
 }
+
+// fellInside is an engine into which something may have fallen.
+var fellInside = known.OfEngine("a broken plug of which a part is missing, or a small part that fell in, among the work done or the findings", func(c *known.Case) bool { _, told := c.LostInside(); return told })
 
 // foundSigns are what the technician found beside a pattern, by words from a
 // list: it says what to look at first.

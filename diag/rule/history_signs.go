@@ -50,7 +50,7 @@ var historySigns = []Sign{
 	{When: known.KicksBack, Kind: OfRunning, About: "engine", For: speaks(Known, "flywheel-key")},
 	{When: known.RoughCold, Kind: OfHistory, About: "engine", For: speaks(Heard, "sticking-valve")}, // lead and heat gum up its guide
 	{When: known.CameAfterFilling, Kind: OfHistory, About: "any", For: speaks(Heard+Known, "bad-fuel")},
-	{When: known.All(known.OfEngine("something may have fallen inside", func(c *known.Case) bool { _, told := c.LostInside(); return told }), known.Low), Kind: OfHistory, About: "cylinders", For: speaks(DryUp, "bent-valve", "piston-contact")},
+	{When: known.All(fellInside, known.Low), Kind: OfHistory, About: "cylinders", For: speaks(DryUp, "bent-valve", "piston-contact")},
 	{When: known.Complaint("noise"), Kind: OfHistory, About: "any", For: speaks(Hint, "valve-motion", "collapsed-lifter", "valve-lash", "piston-contact", "foreign-object", "bottom-end")},
 }
 

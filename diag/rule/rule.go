@@ -99,6 +99,9 @@ type Rule struct {
 	// Slip: what it doubts may be a slip of the pen, which is asked about before
 	// anything is looked into for it.
 	Slip bool
+	// TurnsSlowly: the starter did not turn the engine as it should, which makes any
+	// gauge read low.
+	TurnsSlowly bool
 	// Between is what is left of a notice where cylinders are held against each
 	// other, and whether anything is; nil leaves all of it.
 	Between func(diag.Notice) (diag.Notice, bool)

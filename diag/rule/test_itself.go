@@ -49,7 +49,7 @@ var turningRules = []Rule{
 		Source:  "makers' figures are stated at cranking speeds of 200 rpm and more; the bound: common practice, no source",
 		Asks:    "compression or a rotary's faces were read at a cranking speed under 150 rpm",
 		Notices: slowCranking, Kind: OfTest, Weigh: voicesOf(turnedSlowly), Repeat: "charge-and-repeat", Headline: "test-tires",
-		Doubt: "slow-cranking", Doubts: onAnyStarter, Shifts: true, Unsettles: mayBeAll,
+		Doubt: "slow-cranking", Doubts: onAnyStarter, TurnsSlowly: true, Shifts: true, Unsettles: mayBeAll,
 	},
 	{
 		Name: "battery-sags", Title: "The battery sagged on the starter", Class: TestItself, About: diag.AboutTest,
@@ -58,7 +58,7 @@ var turningRules = []Rule{
 		Source:  "the usual load test ends at 9.6 V (from memory)",
 		Asks:    "compression or a rotary's faces were read, and the battery's voltage on the starter was under 9.6 V (of a 6 V or 24 V system in proportion)",
 		Notices: batterySags, Kind: OfTest, Weigh: voicesOf(batterySagged), Repeat: "charge-and-repeat", Headline: "test-tires",
-		Doubt: "battery-sags", Doubts: onAnyStarter, Shifts: true, Unsettles: mayBeAll,
+		Doubt: "battery-sags", Doubts: onAnyStarter, TurnsSlowly: true, Shifts: true, Unsettles: mayBeAll,
 	},
 	{
 		Name: "strokes-differ", Title: "Not every cylinder had the same strokes", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsCompression},

@@ -39,7 +39,7 @@ var allCautions = []caution{
 		if r := s.Measured(known.Oil); r != nil {
 			level = r.Word("oil level")
 		}
-		return (level == "" || level == "low") && (known.OilLowAtAll.Holds(s.Case, known.Subject{}) || known.OilNone.Holds(s.Case, known.Subject{}))
+		return (level == "" || level == "low") && known.OilShort.Holds(s.Case, known.Subject{})
 	}},
 	{"catalyst", func(s *sheetAsks) bool {
 		return s.unburnt() && s.MayHaveCatalyst()

@@ -103,8 +103,7 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 // reading that bears it out: a mark may be older than the trouble.
 func (s *story) opensUnsure(c *known.Case) bool {
 	first := s.book.first()
-	opened := slices.Contains([]string{"bore", "barrel", "head", "rotor"}, cause.RepairOf(c, first))
-	return opened && s.Urgency != diag.DoNotRun && s.Confidence != diag.Strong && s.book.seen(first)
+	return cause.Opened(c, first) && s.Urgency != diag.DoNotRun && s.Confidence != diag.Strong && s.book.seen(first)
 }
 
 // opens is the shortest check that takes apart what shows a cause, nil for none: then that

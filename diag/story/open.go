@@ -101,10 +101,11 @@ func (s *story) pressing(all cause.Set) cause.Set {
 // valves can meet its pistons, while nobody has compared the marks: one more tooth bends
 // them, so that nothing runs the engine before that was done by hand.
 func (s *story) marksFirst(c *known.Case) bool {
-	if first := s.book.first(); first != "cam-timing" && first != "timing-drive" || c.Spec.Interference != diag.Yes {
+	first := cause.Named(s.book.first())
+	if first == nil || first.Marks == "" || c.Spec.Interference != diag.Yes {
 		return false
 	}
-	marks := cause.CheckNamed("cam-timing-marks")
+	marks := cause.CheckNamed(first.Marks)
 	return marks.Allowed(c, s.Cylinders, diag.DoNotRun) && !marks.IsMade(c, nil)
 }
 

@@ -157,20 +157,18 @@ type due struct {
 func (s *story) turnsFirst(c *known.Case) []due {
 	list := make([]due, 0, len(s.Notices)+1)
 	for i, n := range s.Notices {
-		if r := s.members[i].rule; len(list) == 0 && repeatOf(c, r, n) == "second-gauge" {
-			for _, slow := range c.Sums.Notices {
-				if slices.Contains(tooSlow, slow.Rule) {
-					list = append(list, due{slow, rule.Named(slow.Rule)})
+		r := s.members[i].rule
+		if k := cause.CheckNamed(repeatOf(c, r, n)); len(list) == 0 && k != nil && k.Gauge {
+			for _, other := range c.Sums.Notices {
+				if slow := rule.Named(other.Rule); slow != nil && slow.TurnsSlowly {
+					list = append(list, due{other, slow})
 				}
 			}
 		}
-		list = append(list, due{n, s.members[i].rule})
+		list = append(list, due{n, r})
 	}
 	return list
 }
-
-// tooSlow are the rules on an engine that its starter did not turn as it should.
-var tooSlow = []string{"battery-sags", "slow-cranking"}
 
 // askForRefused lets the tests that were refused be asked for where nothing
 // else that was read asks for anything: what was looked at says nothing then of

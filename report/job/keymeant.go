@@ -132,9 +132,9 @@ func beginsAsKey(text string, known []string) string {
 // ofGauge answers a key of the gauge that a test is made with, written in the section
 // of the test; "" for any other.
 func ofGauge(e entry, section, name string) string {
-	test := map[string]string{"fuel-pressure": "fuel", "oil-pressure": "oil"}[section]
-	if test == "" {
-		test = section
+	test := cmp.Or(GaugeOf(section), section)
+	if section == "fuel-pressure" {
+		test = "fuel"
 	}
 	k := keyOf(gaugesKeys, test)
 	if k.name == "" || keyOf(k.keys, name).name != name {

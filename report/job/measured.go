@@ -369,8 +369,8 @@ func MeasuredNames() []string {
 
 func isMeasured(name string) bool { return slices.Contains(MeasuredNames(), name) }
 
-// gaugeOf is the key of a further test's gauge, "" for none.
-func gaugeOf(name string) string {
+// GaugeOf is the key of a further test's gauge, "" for none.
+func GaugeOf(name string) string {
 	for _, s := range measuredSections {
 		if s.name == name {
 			return s.gauge

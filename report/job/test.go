@@ -62,8 +62,8 @@ func (r *reader) gauges(top *section, t *diag.Test, shop map[string]*node) diag.
 		Fuel:        r.sectionGauge(s, "fuel", shop, fuel),
 	}
 	for i := range t.Measured {
-		if m := &t.Measured[i]; gaugeOf(m.Name) != "" {
-			m.Gauge = r.sectionGauge(s, gaugeOf(m.Name), shop, m.Unit)
+		if m := &t.Measured[i]; GaugeOf(m.Name) != "" {
+			m.Gauge = r.sectionGauge(s, GaugeOf(m.Name), shop, m.Unit)
 			r.offMeasured(m)
 		}
 	}

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"cmp"
 	"slices"
 	"strconv"
 
@@ -40,9 +39,6 @@ func (v *view) gaugeWords() []string {
 	return append(parts, v.furtherGauges()...)
 }
 
-// oilGauge is the key of the gauges whose name is not that of its test.
-var oilGauge = map[string]string{"oil-pressure": "oil"}
-
 // furtherGauges name what the further tests were read on, for who has to vouch for them.
 func (v *view) furtherGauges() []string {
 	var parts []string
@@ -50,7 +46,7 @@ func (v *view) furtherGauges() []string {
 		if m.Gauge == nil || !v.sheet.Record {
 			continue
 		}
-		about := joined(", ", cmp.Or(v.job.Entered("gauges", m.Name, "range"), v.job.Entered("gauges", oilGauge[m.Name], "range")), m.Gauge.AccuracyText)
+		about := joined(", ", v.job.Entered("gauges", job.GaugeOf(m.Name), "range"), m.Gauge.AccuracyText)
 		if m.Gauge.Name == "" && about == "" {
 			continue
 		}
