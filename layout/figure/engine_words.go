@@ -33,18 +33,23 @@ func (g *engineDrawing) arrowWidth(a arrowWord) layout.Length {
 // has a stem, as no mark has; its head is filled for the vehicle and open for
 // the engine.
 func (a arrowWord) draw(sf layout.Surface, g *engineDrawing, at layout.Point) {
-	turn := [...]float64{Nowhere: 0, Up: 0, Right: 90, Down: 180, Left: 270}[a.to]
-	middle, r := at.Add(arrowSide/2, 0), arrowSide/2-thin
-	pen := layout.Pen{Width: outline, Color: g.t.Ink}
-	sf.Rotate(turn, middle, func() {
-		sf.Stroke(layout.Polyline(middle.Add(0, r), middle.Add(0, -0.7*r)), pen)
-		if a.vehicle {
-			sf.Fill(layout.Polygon(middle.Add(0, -r), middle.Add(0.8*r, 0.1*r), middle.Add(-0.8*r, 0.1*r)), g.t.Ink)
+	drawArrow(sf, g.t, at.Add(arrowSide/2, 0), arrowSide/2-thin, a.to, a.vehicle)
+	layout.TextMiddle(sf, at.Add(arrowSide+small, 0), layout.Left, a.text, g.label, g.t.Ink)
+}
+
+// drawArrow draws an arrow of half a length about its middle, its head filled
+// or open.
+func drawArrow(s layout.Surface, t layout.Theme, middle layout.Point, r layout.Length, to Direction, filled bool) {
+	turn := [...]float64{Nowhere: 0, Up: 0, Right: 90, Down: 180, Left: 270}[to]
+	pen := layout.Pen{Width: outline, Color: t.Ink}
+	s.Rotate(turn, middle, func() {
+		s.Stroke(layout.Polyline(middle.Add(0, r), middle.Add(0, -0.7*r)), pen)
+		if filled {
+			s.Fill(layout.Polygon(middle.Add(0, -r), middle.Add(0.8*r, 0.1*r), middle.Add(-0.8*r, 0.1*r)), t.Ink)
 			return
 		}
-		sf.Stroke(layout.Polyline(middle.Add(-0.7*r, 0), middle.Add(0, -0.8*r), middle.Add(0.7*r, 0)), pen)
+		s.Stroke(layout.Polyline(middle.Add(-0.7*r, 0), middle.Add(0, -0.8*r), middle.Add(0.7*r, 0)), pen)
 	})
-	layout.TextMiddle(sf, at.Add(arrowSide+small, 0), layout.Left, a.text, g.label, g.t.Ink)
 }
 
 // topLine is the height of the words over an engine: the arrows, and the names

@@ -71,7 +71,7 @@ func listBlock(name string, d List, role layout.Role) layout.Block {
 		if d.Run || d.Short.runsOn(level) {
 			title := run(t, role, t.Ink, d.Title)
 			title.Face.Weight = layout.Bold
-			return headed(t, width, title, run(t, role, t.Ink, runOn(items)), run(t, layout.Note, t.Ink, dotted(left)))
+			return headed(t, width, title, run(t, role, t.Ink, runOn(items)), run(t, layout.Note, t.Ink, left))
 		}
 		var lines []layout.Frame
 		for _, item := range items {

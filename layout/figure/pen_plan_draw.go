@@ -21,10 +21,10 @@ func (p penPlan) above(width layout.Length) layout.Frame {
 		if p.turned {
 			at = Left
 		}
-		rows = append(rows, p.arrow(p.d.Front, at, width))
+		rows = append(rows, p.arrow(p.d.Front, at, false, width))
 	}
 	if p.d.VehicleAt != Nowhere && p.d.Vehicle != "" {
-		rows = append(rows, p.arrow(p.d.Vehicle, p.d.VehicleAt, width))
+		rows = append(rows, p.arrow(p.d.Vehicle, p.d.VehicleAt, true, width))
 	}
 	if len(p.d.Banks) == 2 && !p.turned {
 		banks := slices.Clone(p.d.Banks)
@@ -57,8 +57,9 @@ func (p penPlan) below() layout.Length {
 	return endDepth
 }
 
-// arrow is words behind an arrow, in the middle.
-func (p penPlan) arrow(words string, d Direction, width layout.Length) layout.Frame {
+// arrow is words behind an arrow, in the middle; the arrow is that of the figure
+// of the readings.
+func (p penPlan) arrow(words string, d Direction, vehicle bool, width layout.Length) layout.Frame {
 	face := p.t.Face(layout.Label)
 	const size, gap = 8, 3
 	lines := breakLines(p.t.Measurer, words, face, width-size-gap)
@@ -68,15 +69,8 @@ func (p penPlan) arrow(words string, d Direction, width layout.Length) layout.Fr
 			y := baseline(s, face, a.Y+layout.Length(i)*lineHeight(face))
 			s.Text(layout.Point{X: x + size + gap, Y: y}, l, face, p.t.Ink)
 		}
-		penArrow(s, p.t, layout.Point{X: x + size/2, Y: baseline(s, face, a.Y) - s.CapHeight(face)/2}, size, d)
+		drawArrow(s, p.t, layout.Point{X: x + size/2, Y: baseline(s, face, a.Y) - s.CapHeight(face)/2}, size/2, d, vehicle)
 	}}
-}
-
-// penArrow is a filled arrow head.
-func penArrow(s layout.Surface, t layout.Theme, at layout.Point, size layout.Length, d Direction) {
-	r := size / 2
-	head := layout.Polygon(at.Add(0, -r), at.Add(0.9*r, 0.8*r), at.Add(-0.9*r, 0.8*r))
-	s.Rotate(map[Direction]float64{Up: 0, Right: 90, Down: 180, Left: 270}[d], at, func() { s.Fill(head, t.Ink) })
 }
 
 // middleOf is the x of the middle of some cylinders.

@@ -54,7 +54,7 @@ func remarkRuns(t layout.Theme, r Remark, short Short, role layout.Role, level l
 	texts, left := short.keep(r.Texts, level)
 	title := run(t, role, t.Ink, r.Title)
 	title.Face.Weight = layout.Bold
-	return []layout.Run{title, run(t, role, t.Ink, runOn(texts)), run(t, layout.Label, t.Ink, dotted(left))}
+	return []layout.Run{title, run(t, role, t.Ink, runOn(texts)), run(t, layout.Label, t.Ink, left)}
 }
 
 // entryIndent is how far the words of an entry stand from its symbol's left.

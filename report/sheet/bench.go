@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"gaugesheet/diag/engine"
@@ -143,9 +144,10 @@ func (v *view) benchEndBlock() layout.Block {
 }
 
 // benchNumbersBlock is the boxes to tick for the numbering of an engine of two
-// banks, ticked where it is known.
+// banks, ticked where it is known; none where the cylinders have names.
 func (v *view) benchNumbersBlock() layout.Block {
-	if !v.engine.IsTwoBank() {
+	_, err := strconv.Atoi(v.names()[0])
+	if named := err != nil && v.engine.Numbered; named || !v.engine.IsTwoBank() {
 		return nil
 	}
 	box := v.penBox("first-bank", "")

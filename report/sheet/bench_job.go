@@ -73,7 +73,9 @@ func (v *view) limitBoxes() []figure.PenBox {
 		boxes = append(boxes, box)
 	}
 	add("limit-pressure", limit("minimum"), 1)
-	add("limit-apart", limit("spread", "difference", "lowest", "between-faces"), 1)
+	if v.bench().Several() || v.bench().Rotary() {
+		add("limit-apart", limit("spread", "difference", "lowest", "between-faces"), 1)
+	}
 	if v.bench().pistons() {
 		add("limit-lost", j.Entered("leakage", "limit"), 1)
 	}

@@ -188,8 +188,9 @@ func TestBenchSheetsFitTheirEngine(t *testing.T) {
 		{"two-stroke", "engine: {layout: inline-2, cycle: two-stroke, fuel: two-stroke mix}", []string{"ports closed"}, append([]string{"Oil pressure", "Vacuum", "ventilation", "Trims"}, oil...)},
 		{"rotary", "engine: {layout: rotary-2, fuel: petrol}", []string{"face A", "face B", "face C", "leading plug", "trailing plug"}, append([]string{"dry 1", "lost %"}, oil...)},
 		{"flat", "engine: {layout: flat-4, fuel: petrol, cooling: liquid}", []string{"coolant"}, oil},
-		{"small", "engine: {layout: single, fuel: petrol, displacement: 98 ml}", []string{"1st stroke"}, append([]string{"balance", "Balance", "firing order"}, oil...)},
+		{"small", "engine: {layout: single, fuel: petrol, displacement: 98 ml}", []string{"1st stroke"}, append([]string{"balance", "Balance", "firing order", "one at a time", "apart, at most"}, oil...)},
 		{"air-cooled", "engine: {layout: V2, cooling: air, fuel: petrol}", []string{"number 1 is on the"}, []string{"coolant", "Cooling", "gas test"}},
+		{"cylinders with names", "engine: {layout: V2, banks: {left: [left], right: [right]}, fuel: petrol}", []string{"left", "right"}, []string{"number 1 is on the"}},
 		{"carburettor", "engine: {layout: inline-6, fuel: petrol}\nfuel-pressure: {system: carburettor}", []string{"dwell", "volume"}, []string{"Trims", "hose", "10 min", "idle control"}},
 		{"hybrid", "engine: {layout: inline-4, fuel: petrol, hybrid: yes}", []string{"Hybrid"}, nil},
 	}

@@ -23,9 +23,13 @@ func (v *view) resultsBlock() layout.Block {
 	add("asked", sentences(capital(asked), v.prefixed("work.authorised-by", v.authorisedWords()))...)
 	add("done", v.doneWords()...)
 	add("result", v.resultWords()...)
-	add("recommended", listed(values(v.job.Recommended)))
-	add("declined", listed(values(v.job.Declined)))
-	add("not-tested", v.notTestedWords()...)
+	add("recommended", capital(listed(values(v.job.Recommended))))
+	add("declined", capital(listed(values(v.job.Declined))))
+	if untested := v.untestedGroups(); len(untested) > 0 {
+		add("not-tested", ended(capital(joined("; ", untested...))), v.label("entry.beyond"), v.beyondWords())
+	} else {
+		d.Rows = append(d.Rows, figure.TextRow(v.label("tested.never"), onPage(capital(v.beyondWords()))))
+	}
 	return figure.NewTable(d)
 }
 
@@ -103,16 +107,6 @@ func (v *view) resultWords() []string {
 
 // unitShownOf is the unit of a test's figures, "" for words.
 func (v *view) unitShownOf(test string) string { return onPage(string(v.unitOf(test))) }
-
-// notTestedWords name what was not tested, and what no such sheet covers.
-func (v *view) notTestedWords() []string {
-	said := v.untestedGroups()
-	words := ""
-	if len(said) > 0 {
-		words = ended(capital(joined("; ", said...)))
-	}
-	return []string{words, v.label("entry.beyond"), v.beyondWords()}
-}
 
 // isResult reports a test that has a line among the results.
 func (v *view) isResult(test string) bool {
