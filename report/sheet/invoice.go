@@ -23,8 +23,8 @@ func (v *view) resultsBlock() layout.Block {
 	add("asked", sentences(capital(asked), v.prefixed("work.authorised-by", v.authorisedWords()))...)
 	add("done", v.doneWords()...)
 	add("result", v.resultWords()...)
-	add("recommended", capital(listed(values(v.job.Recommended))))
-	add("declined", capital(listed(values(v.job.Declined))))
+	add("recommended", listed(values(v.job.Recommended)))
+	add("declined", listed(values(v.job.Declined)))
 	if untested := v.untestedGroups(); len(untested) > 0 {
 		add("not-tested", ended(capital(joined("; ", untested...))), v.label("entry.beyond"), v.beyondWords())
 	} else {

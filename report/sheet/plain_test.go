@@ -23,7 +23,7 @@ func TestWhoIsMeantIsPlain(t *testing.T) {
 	complaint := "job: {complaints: [oil use]}\nengine: {layout: inline-6, fuel: petrol}\nconditions: {engine: warm, throttle: open, plugs-out: all, strokes: 6}\n" +
 		"compression: {unit: psi, dry: [131, 128, 70, 129, 130, 131]}\nplugs: {looks: {all: normal}}\n"
 	for _, tt := range []struct{ name, data, has, hasNot string }{
-		{"those beside a dead one that are low too", dead, "It reads 0 psi; those not low 128–131 psi.", "the others read"},
+		{"those beside a dead one that are low too", dead, "It reads 0 psi; those that are not low read 128–131 psi.", "the others read"},
 		{"a finding on one of two", square, "The rear left cylinder: do not run until checked. Its plug", "cylinders: do not run until checked. Its"},
 		{"a rotor by its place", rotary, "All faces of the rear rotor are low", "rotor rear"},
 		{"the best of the rotors", rotary, "It is clearly lower than the best, the front rotor", "best (front)"},
