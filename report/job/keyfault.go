@@ -90,6 +90,9 @@ func aloneHint(name, text string, keys []key) string {
 			return "write 'fuel-pressure: {unit: " + cmp.Or(string(p.Parts[len(p.Parts)-1].Value.Unit), "psi") + ", " + strings.Join(all, ", ") + "}', if that is what they are"
 		}
 	}
+	if hint := namedFigures(last, text, keys); hint != "" {
+		return hint
+	}
 	if figure, words := leadingFigure(text, aloneUnits[last]); under != "" && figure != "" {
 		hint := "write '" + last + ": {" + under + ": " + short(figure) + "}', if that is what it is"
 		if words != "" {

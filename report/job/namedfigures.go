@@ -1,0 +1,56 @@
+package job
+
+import (
+	"slices"
+	"strings"
+)
+
+// namedFigures answers readings that stand with their names in the place of a section's
+// keys, 'key on 43 psi, idle 36'; "" for any other text.
+func namedFigures(section, text string, keys []key) string {
+	var pairs []string
+	for _, piece := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' }) {
+		name, figure := namedFigure(strings.TrimSpace(piece), keys, len(piece) < len(text))
+		if name == "" {
+			return ""
+		}
+		pairs = append(pairs, name+": "+figure)
+	}
+	if len(pairs) == 0 {
+		return ""
+	}
+	bare := slices.ContainsFunc(pairs, func(p string) bool { return isFigures(p[strings.IndexByte(p, ':')+2:]) })
+	if bare && keyOf(keys, "unit").name != "" && aloneUnits[section] != "" {
+		return "write '" + section + ": {unit: " + aloneUnits[section] + ", " + strings.Join(pairs, ", ") + "}', with the gauge's unit"
+	}
+	return "write '" + section + ": {" + strings.Join(pairs, ", ") + "}'"
+}
+
+// namedFigure is the key that a piece of text names and the figure beside its name,
+// before or behind it; "" for a piece that has not just these. A word that only may mean
+// the key, hot for idle, does so beside others.
+func namedFigure(piece string, keys []key, others bool) (name, figure string) {
+	figure, words := leadingFigure(piece, "")
+	if figure == "" {
+		at := strings.IndexAny(piece, "0123456789")
+		if at <= 0 {
+			return "", ""
+		}
+		rest := ""
+		if figure, rest = leadingFigure(piece[at:], ""); figure == "" || rest != "" {
+			return "", ""
+		}
+		words = piece[:at]
+	}
+	words = strings.TrimPrefix(strings.Trim(strings.TrimSpace(words), ":="), "at ")
+	names := []string{strings.ReplaceAll(fold(words), " ", "-")}
+	if others {
+		names = append(names, keysCalled(words)...)
+	}
+	for _, called := range names {
+		if k := keyOf(keys, called); k.name == called && called != "" {
+			return called, figure
+		}
+	}
+	return "", ""
+}
