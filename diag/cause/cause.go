@@ -32,20 +32,25 @@ type Cause struct {
 	// Liquid: it is of a supply of liquid fuel, for which that of gas stands on an engine
 	// that burns gas.
 	Liquid bool
+	// OnDiesel and OfOne are what it is on a diesel, and of a supply of gas where one
+	// cylinder alone misses; "" for the same.
+	OnDiesel, OfOne string
 }
 
-// Meant is a cause as this engine can have it: what is short of liquid fuel is, on an
-// engine that burns gas, the supply of gas; where one cylinder alone misses, which that
-// does not choose, it is what lets the gas into that one.
+// Meant is a cause as this engine can have it: a diesel's injector on a diesel; what is
+// short of liquid fuel is, on an engine that burns gas, the supply of gas, and where one
+// cylinder alone misses, which that does not choose, what lets the gas into that one.
 func Meant(c *known.Case, name string) string {
 	k := Named(name)
 	switch {
-	case c.Spec.Diesel() && (name == "own-injector" || name == "dirty-injectors"):
-		return "diesel-injector"
-	case !c.GasFuel() || k == nil || !k.Liquid:
+	case k == nil:
 		return name
-	case name == "injection" && c.OneMisfires():
-		return "own-injector"
+	case k.OnDiesel != "" && c.Spec.Diesel():
+		return k.OnDiesel
+	case !k.Liquid || !c.GasFuel():
+		return name
+	case k.OfOne != "" && c.OneMisfires():
+		return k.OfOne
 	}
 	return "gas-supply"
 }
@@ -81,6 +86,15 @@ func rotary(c *known.Case) bool      { return c.Rotary() }
 func rotaryWet(c *known.Case) bool   { return wet(c) && rotary(c) }
 func twoStroke(c *known.Case) bool   { return c.Ported() }
 func wet(c *known.Case) bool         { return !c.AirCooled() }
+
+// holds asks a condition of the engine, holdsOf the same where cylinders are named too.
+func holds(of known.Condition) func(*known.Case) bool {
+	return func(c *known.Case) bool { return of.Holds(c, known.Subject{}) }
+}
+
+func holdsOf(of known.Condition) func(*known.Case, []string) bool {
+	return func(c *known.Case, _ []string) bool { return of.Holds(c, known.Subject{}) }
+}
 
 // closedCircuit is an engine with a coolant of its own, under a cap.
 func closedCircuit(c *known.Case) bool { return wet(c) && !c.RawWaterCooled() }

@@ -123,7 +123,7 @@ func madeIn(is func(*diag.Circuit) bool) func(*known.Case, []string) bool {
 
 // fuelChecks tell what is wrong with the fuel supply.
 var fuelChecks = []Check{
-	{Name: "fuel-sample", Titles: []string{"a sample of the fuel", "sample of the fuel"}, Fuel: true, Minutes: 10, Whole: true, Words: []string{"fuel sampled", "fuel looked at in a jar"}, Answers: func(c *known.Case) bool { return known.CameAfterFilling.Holds(c, known.Subject{}) },
+	{Name: "fuel-sample", Titles: []string{"a sample of the fuel", "sample of the fuel"}, Fuel: true, Minutes: 10, Whole: true, Words: []string{"fuel sampled", "fuel looked at in a jar"}, Answers: holds(known.CameAfterFilling),
 		Fits: func(c *known.Case, _ []string) bool { return !c.GasFuel() },
 		Outcomes: []Outcome{
 			{Name: "water or another fuel", For: []string{"bad-fuel"}, Sure: 0.9, Words: []string{"water", "layers", "diesel in it", "stale"}},
@@ -209,7 +209,7 @@ var fuelChecks = []Check{
 	{Name: "fuel-filter-look", Minutes: 20, Mends: []string{"fuel-filter"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "fuel filters", "filter in the fuel line", "filter in the line", "filter at the pump", "tank strainer"},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"fuel-filter", "supply-restricted"}, Words: []string{"blocked", "dirty"}}, {Name: "clear", Else: true, Words: []string{"clean"}}}},
 	{Name: "feed-from-can", Titles: []string{"fed from a can", "cap off, then fed from a can", "a can and a short hose"}, Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens, Words: []string{"from a can", "from a separate can", "can with a short hose", "with the tank cap off"},
-		Fits: func(c *known.Case, _ []string) bool { return suctionHigh(c) },
+		Fits: holdsOf(known.SuctionHigh),
 		Outcomes: []Outcome{
 			{Name: "right with the cap off", For: []string{"supply-restricted"}, Sure: 0.4, Words: []string{"cap"}},
 			{Name: "pulls well from the can", For: []string{"supply-restricted"}, Sure: 0.6, Words: []string{"well", "full power", "vacuum falls", "vacuum gone"}},

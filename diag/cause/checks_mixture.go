@@ -41,7 +41,7 @@ var mixtureChecks = []Check{
 			{Name: "it moves", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"moves", "moved with", "moved to", "fault moved", "misfire moved", "followed"}, After: []string{"moved"}},
 			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
 	{Name: "lead-order", Titles: []string{"order of the plug wires", "the order of the plug wires"}, Minutes: 5, Whole: true, Mends: []string{"leads-crossed"}, Words: []string{"plug wire order", "lead order", "firing order checked", "leads traced"},
-		Fits: func(c *known.Case, _ []string) bool { return known.LeadsTouched.Holds(c, known.Subject{}) },
+		Fits: holdsOf(known.LeadsTouched),
 		Outcomes: []Outcome{
 			{Name: "two are crossed", For: []string{"leads-crossed"}, Words: []string{"crossed", "swapped", "wrong"}, After: []string{"two have changed places"}},
 			{Name: "each in its place", Else: true, Words: []string{"right", "in order", "in place"}, After: []string{"each is in its place"}}}},
@@ -96,7 +96,7 @@ var mixtureChecks = []Check{
 	{Name: "vent-hose-pinch", Titles: []string{"the crankcase vent shut off"}, Minutes: 5, Whole: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
 		return !c.Spec.Diesel() && known.CrankcaseSucks.Holds(c, known.Subject{})
 	},
-		Answers: func(c *known.Case) bool { return known.CrankcaseSucks.Holds(c, known.Subject{}) }, Words: []string{"vent hose pinched", "vent hose clamped", "breather hose clamped", "pcv hose pinched"},
+		Answers: holds(known.CrankcaseSucks), Words: []string{"vent hose pinched", "vent hose clamped", "breather hose clamped", "pcv hose pinched"},
 		Outcomes: []Outcome{
 			{Name: "it settles", For: []string{"vent-valve-open"}, Words: []string{"settles", "settled", "whistle stops", "trims fall"}, After: []string{"idle and trims settle"}},
 			{Name: "no change", Else: true, Words: []string{"same"}, After: []string{"nothing changes"}}}},

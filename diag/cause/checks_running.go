@@ -114,10 +114,10 @@ var (
 // tell much for a few minutes, with nothing taken apart.
 var runningChecks = []Check{
 	{Name: "flywheel-key-look", Titles: []string{"the flywheel's key", "look at the flywheel key"}, Minutes: 30, Whole: true, Way: Hand | Opens, Fits: func(c *known.Case, _ []string) bool { return c.FlywheelMagneto() },
-		Answers: func(c *known.Case) bool { return known.KeyMayBeSheared.Holds(c, known.Subject{}) }, Words: []string{"flywheel key looked at", "flywheel off", "flywheel pulled"},
+		Answers: holds(known.KeyMayBeSheared), Words: []string{"flywheel key looked at", "flywheel off", "flywheel pulled"},
 		Outcomes: []Outcome{
 			{Name: "sheared or bent", For: []string{"flywheel-key"}, Words: []string{"sheared", "bent", "half through", "chewed"}},
-			{Name: "runs out of true", For: []string{"bent-crank"}, Fits: func(c *known.Case) bool { return known.StruckDead.Holds(c, known.Subject{}) }, Words: []string{"wobbles", "crankshaft bent", "out of true", "runs out"}, After: []string{"key whole, crankshaft or blade out of true"}},
+			{Name: "runs out of true", For: []string{"bent-crank"}, Fits: holds(known.StruckDead), Words: []string{"wobbles", "crankshaft bent", "out of true", "runs out"}, After: []string{"key whole, crankshaft or blade out of true"}},
 			{Name: "whole and in place", Else: true, Words: []string{"whole", "good", "in place"}}}},
 	{Name: "crank-run-out", Titles: []string{"the crankshaft's end", "run-out of the crankshaft"}, Minutes: 15, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool {
 		return !c.FlywheelMagneto() && known.StruckDead.Holds(c, known.Subject{})

@@ -256,10 +256,10 @@ var sealingChecks = []Check{
 	{Name: "turn-by-hand", Titles: []string{"turning by hand"}, Minutes: 10, Whole: true, Way: Hand, Words: []string{"turned by hand", "turned with the plugs out", "turned over with the plugs out"},
 		Outcomes: []Outcome{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore", "wet-exhaust"}, Words: []string{"liquid", "water came out", "coolant came out", "fuel came out", "oil came out"}},
-			{Name: "it does not move", For: []string{"tight-engine", "stuck-rings"}, Fits: func(c *known.Case) bool { return known.EngineStuck.Holds(c, known.Subject{}) }, Sure: 0.7, Words: []string{"does not move", "will not move", "solid"}},
+			{Name: "it does not move", For: []string{"tight-engine", "stuck-rings"}, Fits: holds(known.EngineStuck), Sure: 0.7, Words: []string{"does not move", "will not move", "solid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.4, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "piston-height", Titles: []string{"height of the pistons"}, Minutes: 20, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return known.DrewWater.Holds(c, known.Subject{}) }, Words: []string{"piston heights compared", "piston height measured"},
+	{Name: "piston-height", Titles: []string{"height of the pistons"}, Minutes: 20, Way: Hand, Fits: holdsOf(known.DrewWater), Words: []string{"piston heights compared", "piston height measured"},
 		Outcomes: []Outcome{
 			{Name: "one comes up less", For: []string{"bent-rod"}, Words: []string{"less", "lower", "short"}},
 			{Name: "water comes out", For: []string{"coolant-or-fuel-in-bore"}, Words: []string{"water"}, After: []string{"water comes out, and all come up alike"}},
@@ -288,7 +288,7 @@ var sealingChecks = []Check{
 			{Name: "the flap sticks", For: []string{"power-valve"}, Words: []string{"gummed", "power valve sticks", "power valve stuck"}, After: []string{"its flap or slide does not move freely"}},
 			{Name: "marks on piston or rings", For: []string{"rings", "scored-bore", "piston", "broken-ring-land", "stuck-rings", "holed-piston"}, Sure: 0.6, Words: []string{"scored", "scuffed", "melted"}, After: []string{"marks on the piston, or a ring that does not spring back", "marks"}},
 			{Name: "open and clean", Else: true, Words: []string{"clean"}}}},
-	{Name: "reed-look", Titles: []string{"the reeds", "look at the reeds"}, Minutes: 15, Whole: true, Answers: func(c *known.Case) bool { return known.SpitsBack.Holds(c, known.Subject{}) }, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"reeds looked at", "reed valve looked at"},
+	{Name: "reed-look", Titles: []string{"the reeds", "look at the reeds"}, Minutes: 15, Whole: true, Answers: holds(known.SpitsBack), Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"reeds looked at", "reed valve looked at"},
 		Outcomes: []Outcome{
 			{Name: "one stands off", For: []string{"reed-valve"}, Words: []string{"chipped", "stands off", "gap", "cracked"}},
 			{Name: "all lie flat", Else: true, Words: []string{"flat", "good"}}}},
@@ -354,7 +354,7 @@ var motionChecks = []Check{
 			{Name: "the lobe or its follower is worn", For: []string{"valve-motion"}, Words: []string{"worn", "wiped", "flat", "round"}},
 			{Name: "the lifter gives", For: []string{"collapsed-lifter", "deactivation-lifter"}, Words: []string{"gives", "soft", "collapsed"}},
 			{Name: "both are good", Else: true, Words: []string{"good"}}}},
-	{Name: "guide-play", Titles: []string{"play of the valve guides"}, Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return known.RoughCold.Holds(c, known.Subject{}) }, Answers: func(c *known.Case) bool { return known.RoughCold.Holds(c, known.Subject{}) },
+	{Name: "guide-play", Titles: []string{"play of the valve guides"}, Minutes: 60, Whole: true, Way: Opens, Fits: holdsOf(known.RoughCold), Answers: holds(known.RoughCold),
 		Words: []string{"guide play measured", "valve wobble measured", "wobble test"},
 		Outcomes: []Outcome{
 			{Name: "one binds", For: []string{"sticking-valve"}, Words: []string{"binds", "tight", "too little"}},

@@ -112,7 +112,7 @@ var oilChecks = []Check{
 			{Name: "pick-up or pump", For: []string{"oil-pump"}, Words: []string{"pick up", "pump"}},
 			{Name: "bearings good", Else: true, Words: []string{"good"}, After: []string{"bearings and pump are good"}}}},
 	{Name: "strainer-look", Titles: []string{"oil strainer", "look at the oil strainer"}, Minutes: 90, Whole: true, Way: Opens, Mends: []string{"oil-pick-up"}, Words: []string{"oil pan off", "sump off", "strainer looked at", "pick-up looked at"},
-		Fits: func(c *known.Case, _ []string) bool { return known.OilClogged.Holds(c, known.Subject{}) }, Answers: func(c *known.Case) bool { return known.OilClogged.Holds(c, known.Subject{}) },
+		Fits: holdsOf(known.OilClogged), Answers: holds(known.OilClogged),
 		Outcomes: []Outcome{
 			{Name: "it is clogged", For: []string{"oil-pick-up"}, Words: []string{"clogged", "blocked", "full of"}},
 			{Name: "it is clear", Else: true, Words: []string{"clear", "clean"}}}},
@@ -212,7 +212,7 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "gives what the others give", For: []string{"dirty-injectors"}, Words: []string{"right", "same as the others"}},
 			{Name: "still apart", For: []string{"own-injector"}, Else: true, Words: []string{"apart", "less", "more"}}}},
-	{Name: "refit-and-run", Titles: []string{"running on the cleaned injectors"}, Minutes: 30, Whole: true, Way: Runs, Mends: []string{"dirty-injectors"}, Fits: func(c *known.Case, _ []string) bool { return known.InjectorsCleaned.Holds(c, known.Subject{}) }, Words: []string{"injectors refitted and run"},
+	{Name: "refit-and-run", Titles: []string{"running on the cleaned injectors"}, Minutes: 30, Whole: true, Way: Runs, Mends: []string{"dirty-injectors"}, Fits: holdsOf(known.InjectorsCleaned), Words: []string{"injectors refitted and run"},
 		Outcomes: []Outcome{
 			{Name: "runs well", For: []string{"dirty-injectors"}, Words: []string{"well", "gone"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
@@ -220,7 +220,7 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it falls", For: []string{"breather"}, Words: []string{"falls", "fell"}},
 			{Name: "stays high", For: []string{"rings", "wear", "turbo-seal", "air-compressor", "piston"}, Else: true, Words: []string{"stays", "high"}}}},
-	{Name: "compressor-unloaded", Titles: []string{"crankcase with the air compressor unloaded"}, Minutes: 15, Whole: true, Way: Runs, Answers: func(c *known.Case) bool { return known.CrankcaseHigh.Holds(c, known.Subject{}) }, Fits: func(c *known.Case, _ []string) bool {
+	{Name: "compressor-unloaded", Titles: []string{"crankcase with the air compressor unloaded"}, Minutes: 15, Whole: true, Way: Runs, Answers: holds(known.CrankcaseHigh), Fits: func(c *known.Case, _ []string) bool {
 		return c.BrakesByAir() && c.Has(known.NeedsTest(known.Crankcase))
 	}, Words: []string{"compressor unloaded", "compressor cut out"},
 		Outcomes: []Outcome{

@@ -9,7 +9,7 @@ var systemCauses = []Cause{
 	{Name: "reading-wrong", Test: true},
 	{Name: "late-ignition", Fits: sparked, Explains: []string{lowPower, overheat, hardStart}},
 	{Name: "flywheel-key", Fits: flywheelKey, Explains: []string{noStart, hardStart, misfire, lowPower}},
-	{Name: "bent-crank", Fits: func(c *known.Case) bool { return known.StruckDead.Holds(c, known.Subject{}) }, Explains: []string{noise, noStart, hardStart}},
+	{Name: "bent-crank", Fits: holds(known.StruckDead), Explains: []string{noise, noStart, hardStart}},
 	{Name: "wet-exhaust", Fits: wetExhaust, Explains: []string{noStart, hardStart, misfire, stood}},
 	{Name: "advance", Fits: sparked, Explains: []string{lowPower}},
 	{Name: "points", Fits: sparked, Explains: sparkly},

@@ -366,7 +366,7 @@ var (
 		s := c.wordOfCylinder(Injectors, "spray", n)
 		return s == "one stream" || s == "one-sided" || s == "nothing"
 	})
-	InjectorClean = OfAll("its injector's flow still apart after cleaning", func(c *Case, n string) bool { // how it sprays is written once, and may be of before
+	ApartAfterCleaning = OfAll("its injector's flow still apart after cleaning", func(c *Case, n string) bool { // how it sprays is written once, and may be of before
 		return c.Measured(Injectors).Of("after", n) != nil && c.FlowApart(n)
 	})
 	InjectorsCleaned = OfEngine("injector flow before and after cleaning", func(c *Case) bool {

@@ -9,58 +9,56 @@ import (
 // whose cylinders press: what it is called, and the words by which it is known.
 type Fault struct {
 	Name  string
+	Sign  bool // what a fault does, and not the fault
 	words []string
 }
 
 // Faults are those that are looked for among the technician's findings.
 var Faults = []Fault{
-	{"intake-deposits", pairs("inlet valve|intake valve|inlet port|intake port", "carbon|deposit|coked|caked")},
-	{"spark", append(slices.Concat(pairs("coil", "crack|arc|track|dead|burn|open circuit|fails"), pairs("lead|plug wire", "arc|burn|chafed|open circuit"), pairs("boot", "burn|split|crack|track|arc"),
+	{Name: "intake-deposits", words: pairs("inlet valve|intake valve|inlet port|intake port", "carbon|deposit|coked|caked")},
+	{Name: "spark", words: append(slices.Concat(pairs("coil", "crack|arc|track|dead|burn|open circuit|fails"), pairs("lead|plug wire", "arc|burn|chafed|open circuit"), pairs("boot", "burn|split|crack|track|arc"),
 		pairs("distributor cap|rotor arm", "crack|track|burn")), "sparks to the", "sparks outside", "spark jumps", "no spark", "weak spark", "yellow spark")},
-	{"wells", append(pairs("plug well|plug tube", "oil|water|wet|coolant"), OilyWells...)},
-	{"injector-dead", pairs("injector", "dead|no pulse|not click|silent|open circuit|blocked|clogged|unplugged|stuck shut")},
-	{"injector-drips", pairs("injector", "drip|leaking|leaks|dribbl|stuck open")},
-	{"exhaust", slices.Concat(pairs("catalyst|catalytic converter", "rattl|melt|block|clog|glow|broken"), pairs("exhaust", "crush|blocked|collaps"), pairs("muffler|silencer", "rattl|blocked"), pairs("tailpipe", "blocked|crush"))},
-	{"egr", pairs("egr|exhaust gas valve", "open|not shut|sticks")},
-	{"egr-cooler", pairs("egr cooler|exhaust gas cooler|gas cooler", "coolant|wet|leak|crack|water|split")},
-	{"air-leak", slices.Concat(pairs("vacuum hose|vacuum line", "off|split|crack|perish|disconnect|unplugged"), pairs("pcv hose|breather hose|intake hose|inlet hose|intake boot|inlet boot|air duct|inlet rubber|intake rubber|carb rubber|carburetor rubber|carburettor rubber|manifold rubber|intake flange|inlet flange|rubber flange", "split|crack|torn|perish|loose"),
+	{Name: "wells", words: append(pairs("plug well|plug tube", "oil|water|wet|coolant"), OilyWells...)},
+	{Name: "injector-dead", words: pairs("injector", "dead|no pulse|not click|silent|open circuit|blocked|clogged|unplugged|stuck shut")},
+	{Name: "injector-drips", words: pairs("injector", "drip|leaking|leaks|dribbl|stuck open")},
+	{Name: "exhaust", words: slices.Concat(pairs("catalyst|catalytic converter", "rattl|melt|block|clog|glow|broken"), pairs("exhaust", "crush|blocked|collaps"), pairs("muffler|silencer", "rattl|blocked"), pairs("tailpipe", "blocked|crush"))},
+	{Name: "egr", words: pairs("egr|exhaust gas valve", "open|not shut|sticks")},
+	{Name: "egr-cooler", words: pairs("egr cooler|exhaust gas cooler|gas cooler", "coolant|wet|leak|crack|water|split")},
+	{Name: "air-leak", words: slices.Concat(pairs("vacuum hose|vacuum line", "off|split|crack|perish|disconnect|unplugged"), pairs("pcv hose|breather hose|intake hose|inlet hose|intake boot|inlet boot|air duct|inlet rubber|intake rubber|carb rubber|carburetor rubber|carburettor rubber|manifold rubber|intake flange|inlet flange|rubber flange", "split|crack|torn|perish|loose"),
 		pairs("manifold gasket", "leak|blown"), pairs("manifold bolts|inlet manifold|intake manifold", "loose|hiss"), pairs("idle|revs", "spray"), HoseOff)},
-	{"choked-inlet", append(pairs("air filter|air cleaner", "block|clog|black|full of|chok"), ChokedInlet...)},
-	{"fuel-filter", slices.Concat(pairs("fuel filter", "clog|block|black|dirt|full of|rust|chok"), pairs("strainer|tank sock", "clog|blocked"))},
-	{"pump-supply", slices.Concat(pairs("pump relay|pump fuse", "burn|dead|fault|blown"), pairs("fuel pump", "no power|no voltage"), pairs("pump connector|pump plug", "burn|melt"), pairs("inertia switch", "tripped"))},
-	{"bad-fuel", append(pairs("fuel|petrol|gasoline", "stale|varnish"), "water in the fuel", "water in the petrol", "water in the gas", "water in the tank", "old fuel", "wrong fuel", "diesel in the petrol")},
-	{"fuel-line", slices.Concat(pairs("fuel line|fuel hose", "kink|pinched|crush|collaps"), pairs("tank vent|tank cap", "blocked|not vent"))},
-	{"cam-off", append(slices.Concat(pairs("tooth|teeth", "off|out|late|early|retard|advanced|jump"), pairs("timing mark", "off|out|not line"), pairs("cam timing", "out|late")), "cam off its mark")},
-	{"chain", slices.Concat(pairs("chain", "rattl|slack|slap|loose|stretch|worn"), pairs("chain tensioner|timing tensioner|tensioner", "collaps|slack|worn|weak|end of its travel|fully out"), pairs("timing cover", "rattl|noise"), pairs("chain guide", "broken"))},
-	{"valve-gear", slices.Concat(pairs("lobe", "worn|flat|wiped|round"), BrokenGear)},
-	{"lifter", pairs("lifter", "tick|noisy|collaps|soft|spongy|stuck|pumped down|bled down")},
-	{"temperature", pairs("temperature sensor|coolant sensor", "reads|open circuit|dead|unplugged")},
-	{"air-meter", pairs("air meter|air flow meter|airflow meter|mass air flow|maf", "dirty|unplugged|dead")},
-	{"purge", pairs("purge valve", "stuck|open|leak|passes")},
-	{"carburettor", append(slices.Concat(pairs("float", "high|sunk|sticks|full of|heavy"), pairs("needle valve", "leak|dirt|worn"), pairs("choke", "stuck|stays shut|stays closed"), pairs("carburetor|carburettor", "flood"), pairs("jet", "blocked|dirt")), "fuel drips from the carb")},
-	{"guides", slices.Concat(pairs("stem seal|valve seal", "hard|brittle|crack|off"), pairs("valve guide", "worn|play"))},
-	{"magneto", pairs("magneto|mag", "drops|drop|rough|dead|cuts out|misses")},
-	{"reeds", pairs("reed|reeds", "chip|crack|broken|stands|stand off|gap|frayed|not close|not shut")},
-	{"spits-back", pairs("spits|spitting|blows back|spit back", "carb|air box|airbox|air cleaner|air filter|intake|inlet")},
-	{"power-valve", pairs("power valve|exhaust valve flap", "stuck|sticks|gummed|seized|not move")},
-	{"port-carbon", pairs("exhaust port|exhaust ports|silencer|muffler|expansion chamber", "carbon|coked|narrowed|closed up")},
-	{"breather", pairs("pcv|breather", "stuck|blocked|clog|frozen")},
-	{"battery", slices.Concat(pairs("terminal", "corroded|loose"), pairs("battery", "dead|flat|failed"), pairs("earth strap|ground strap", "off|broken"))},
-	{"coolant-flow", slices.Concat(pairs("impeller|water pump|seawater pump|raw water pump", "worn|broken|blade|slip|loose|rough|play"), pairs("radiator|heat exchanger|exchanger|strainer for sea", "block|clog|silted|furred|scale|full of"),
+	{Name: "choked-inlet", words: append(pairs("air filter|air cleaner", "block|clog|black|full of|chok"), ChokedInlet...)},
+	{Name: "fuel-filter", words: slices.Concat(pairs("fuel filter", "clog|block|black|dirt|full of|rust|chok"), pairs("strainer|tank sock", "clog|blocked"))},
+	{Name: "pump-supply", words: slices.Concat(pairs("pump relay|pump fuse", "burn|dead|fault|blown"), pairs("fuel pump", "no power|no voltage"), pairs("pump connector|pump plug", "burn|melt"), pairs("inertia switch", "tripped"))},
+	{Name: "bad-fuel", words: append(pairs("fuel|petrol|gasoline", "stale|varnish"), "water in the fuel", "water in the petrol", "water in the gas", "water in the tank", "old fuel", "wrong fuel", "diesel in the petrol")},
+	{Name: "fuel-line", words: slices.Concat(pairs("fuel line|fuel hose", "kink|pinched|crush|collaps"), pairs("tank vent|tank cap", "blocked|not vent"))},
+	{Name: "cam-off", words: append(slices.Concat(pairs("tooth|teeth", "off|out|late|early|retard|advanced|jump"), pairs("timing mark", "off|out|not line"), pairs("cam timing", "out|late")), "cam off its mark")},
+	{Name: "chain", words: slices.Concat(pairs("chain", "rattl|slack|slap|loose|stretch|worn"), pairs("chain tensioner|timing tensioner|tensioner", "collaps|slack|worn|weak|end of its travel|fully out"), pairs("timing cover", "rattl|noise"), pairs("chain guide", "broken"))},
+	{Name: "valve-gear", words: slices.Concat(pairs("lobe", "worn|flat|wiped|round"), BrokenGear)},
+	{Name: "lifter", words: pairs("lifter", "tick|noisy|collaps|soft|spongy|stuck|pumped down|bled down")},
+	{Name: "temperature", words: pairs("temperature sensor|coolant sensor", "reads|open circuit|dead|unplugged")},
+	{Name: "air-meter", words: pairs("air meter|air flow meter|airflow meter|mass air flow|maf", "dirty|unplugged|dead")},
+	{Name: "purge", words: pairs("purge valve", "stuck|open|leak|passes")},
+	{Name: "carburettor", words: append(slices.Concat(pairs("float", "high|sunk|sticks|full of|heavy"), pairs("needle valve", "leak|dirt|worn"), pairs("choke", "stuck|stays shut|stays closed"), pairs("carburetor|carburettor", "flood"), pairs("jet", "blocked|dirt")), "fuel drips from the carb")},
+	{Name: "guides", words: slices.Concat(pairs("stem seal|valve seal", "hard|brittle|crack|off"), pairs("valve guide", "worn|play"))},
+	{Name: "magneto", Sign: true, words: pairs("magneto|mag", "drops|drop|rough|dead|cuts out|misses")},
+	{Name: "reeds", words: pairs("reed|reeds", "chip|crack|broken|stands|stand off|gap|frayed|not close|not shut")},
+	{Name: "spits-back", Sign: true, words: pairs("spits|spitting|blows back|spit back", "carb|air box|airbox|air cleaner|air filter|intake|inlet")},
+	{Name: "power-valve", words: pairs("power valve|exhaust valve flap", "stuck|sticks|gummed|seized|not move")},
+	{Name: "port-carbon", words: pairs("exhaust port|exhaust ports|silencer|muffler|expansion chamber", "carbon|coked|narrowed|closed up")},
+	{Name: "breather", words: pairs("pcv|breather", "stuck|blocked|clog|frozen")},
+	{Name: "battery", words: slices.Concat(pairs("terminal", "corroded|loose"), pairs("battery", "dead|flat|failed"), pairs("earth strap|ground strap", "off|broken"))},
+	{Name: "coolant-flow", words: slices.Concat(pairs("impeller|water pump|seawater pump|raw water pump", "worn|broken|blade|slip|loose|rough|play"), pairs("radiator|heat exchanger|exchanger|strainer for sea", "block|clog|silted|furred|scale|full of"),
 		pairs("fan|fan belt|viscous", "broken|slip|not run|not turn|loose|unplugged"), pairs("water", "less than usual|less water"), []string{"less water", "little water", "radiator cold", "cold spots"})},
-	{"coolant-outside", append(pairs("coolant|antifreeze", "hose|radiator|water pump|thermostat housing|core plug|freeze plug|expansion tank|heater|on the floor|puddle"),
+	{Name: "coolant-outside", words: append(pairs("coolant|antifreeze", "hose|radiator|water pump|thermostat housing|core plug|freeze plug|expansion tank|heater|on the floor|puddle"),
 		pairs("radiator|radiator hose|heater hose|water pump|core plug|freeze plug|thermostat housing|expansion tank", "leak|weep|drip|split|crack|wet|crust|stain")...)},
-	{"intake-coolant", pairs("coolant|antifreeze", strings.Join(intakeJoint, "|"))},
-	{"crank-signal", append(pairs("crank sensor|crankshaft sensor", "dead|no signal"), "no crank signal")},
+	{Name: "intake-coolant", words: pairs("coolant|antifreeze", strings.Join(intakeJoint, "|"))},
+	{Name: "crank-signal", words: append(pairs("crank sensor|crankshaft sensor", "dead|no signal"), "no crank signal")},
 }
-
-// SignsOfFaults are of these what a fault does, and not the fault, by their names.
-var SignsOfFaults = []string{"spits-back", "magneto"}
 
 // FaultToMend reports that a fault itself was found, and not only what one does.
 func (c *Case) FaultToMend() bool {
 	faults, _ := c.FaultsFound()
-	return slices.ContainsFunc(faults, func(at int) bool { return !slices.Contains(SignsOfFaults, Faults[at].Name) })
+	return slices.ContainsFunc(faults, func(at int) bool { return !Faults[at].Sign })
 }
 
 // faultsFound are the places in Faults of those that were found, and the lines
@@ -142,9 +140,14 @@ func (c *Case) readFaults() (faults []int, lines []string) {
 // SpitsBack is an engine whose mixture comes back out of its intake.
 var SpitsBack = FaultFound("spits-back")
 
+// FaultAt is the place of a fault in Faults, by its name; -1 for none.
+func FaultAt(name string) int {
+	return slices.IndexFunc(Faults, func(f Fault) bool { return f.Name == name })
+}
+
 // FaultFound is a condition of one of them, by its name.
 func FaultFound(name string) Condition {
-	at := slices.IndexFunc(Faults, func(f Fault) bool { return f.Name == name })
+	at := FaultAt(name)
 	return OfEngine("the fault '"+name+"' among the technician's findings", func(c *Case) bool {
 		faults, _ := c.FaultsFound()
 		return slices.Contains(faults, at)

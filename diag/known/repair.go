@@ -171,8 +171,8 @@ func (c *Case) repaired() *repairs {
 	allLow := before.AllLow() != nil || before.Dead()
 	worn := before.worn()
 	for _, ch := range r.pressures {
-		bad := allLow || worn || before.Grade(ch.Name).IsLow() || slices.Contains(before.UnderMinimum(), ch.Name) || c.underNow(ch.Name, ch.Then)
-		sound := slices.Contains([]diag.Grade{diag.Even, diag.High, diag.Watch}, c.Grade(ch.Name)) && c.AllLow() == nil && !c.underNow(ch.Name, ch.Now)
+		bad := allLow || worn || before.Grade(ch.Name).IsLow() || slices.Contains(before.UnderMinimum(), ch.Name) || c.underNow(ch.Then)
+		sound := slices.Contains([]diag.Grade{diag.Even, diag.High, diag.Watch}, c.Grade(ch.Name)) && c.AllLow() == nil && !c.underNow(ch.Now)
 		r.byPressure[ch.Name] = r.set(ch.Name, bad, sound, Moved(ch))
 	}
 	for _, ch := range r.losses {
@@ -253,7 +253,7 @@ var workFor = []workOf{
 }
 
 // underNow reports a value of a cylinder under the minimum that the job states.
-func (c *Case) underNow(name string, value float64) bool {
+func (c *Case) underNow(value float64) bool {
 	m := c.Minimum()
 	if m == nil || m.Verdict == diag.NotJudged {
 		return false

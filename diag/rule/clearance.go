@@ -56,7 +56,7 @@ var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 		Name: "lobe-agrees", Title: "Low, tight, and a valve that opens too little",
 		Why:  "A cylinder that loses no air and still holds little pressure is one that does not get its charge. The valve that opens too little says why.",
 		When: known.All(known.LiftsLittle, known.Low, known.OfAll("hardly any air lost", holdsAir)), Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
-		For: append(speaks(Heard, "valve-motion"), Voice{Cause: "valve-motion", Weight: Known, Kind: OfLeakage}), Say: surely(lift), Headline: "lift-low", SaysBetterThan: []string{"lift-low", "low-but-tight"},
+		For: append(speaks(Heard, "valve-motion"), Voice{Cause: "valve-motion", Weight: Known, Kind: OfLeakage}), Say: thisSure(diag.Strong, lift), Headline: "lift-low", SaysBetterThan: []string{"lift-low", "low-but-tight"},
 	},
 })
 
@@ -127,15 +127,6 @@ func clearance(is func(*diag.MeasuredReading) (bool, bool), u diag.Urgency) func
 		if known.ByAHair(m) && f.Urgency == diag.ActSoon {
 			f.Urgency = diag.CheckAgain
 		}
-		return f
-	}
-}
-
-// surely is a finding of which two kinds of tests are sure.
-func surely(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
-	return func(c *known.Case, s known.Subject) diag.Finding {
-		f := say(c, s)
-		f.Confidence = diag.Strong
 		return f
 	}
 }

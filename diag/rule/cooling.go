@@ -32,7 +32,7 @@ var coolingRules = systemRule(known.Cooling, OfCooling, byPump, []Rule{
 		Why: "One gasket keeps the coolant in and the air out where an intake manifold carries both. Where both pass it, that gasket has gone: it is not looked for at a hose, nor at a vacuum line. " +
 			"Coolant that passes it inside runs down into the oil.",
 		Class: Together, Ties: []diag.About{diag.AboutMixture}, When: known.All(known.CoolantAtIntake, known.Any(known.TrimAir, known.VacuumLow)),
-		For: append(speaks(Heard, "intake-coolant-gasket"), Voice{Cause: "intake-coolant-gasket", Weight: Heard, Kind: OfTrims}), Say: surely(seenCooling(diag.ActSoon)), Headline: "intake-gasket", SaysBetterThan: []string{"coolant-outside", "air-leak-agrees", "trim-lean-at-idle-only", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
+		For: append(speaks(Heard, "intake-coolant-gasket"), Voice{Cause: "intake-coolant-gasket", Weight: Heard, Kind: OfTrims}), Say: thisSure(diag.Strong, seenCooling(diag.ActSoon)), Headline: "intake-gasket", SaysBetterThan: []string{"coolant-outside", "air-leak-agrees", "trim-lean-at-idle-only", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
 	},
 	{
 		Name: "cooling-system-holds", Title: "The pumped-up cooling system holds",

@@ -197,7 +197,7 @@ var injectorRules = onEach(known.Injectors, OfInjectors, byInjectors, []Rule{
 		Why:  "The bench says what it gives, the engine what that does: the two name the same cylinder.",
 		When: known.All(known.InjectorLow, known.Any(known.PullsLittle, known.PullsNothing, known.Plug("white"))),
 		Weigh: func(c *known.Case, s known.Subject) []Voice {
-			list := append(speaks(Heard, "own-injector"), where(!known.InjectorClean.Holds(c, s), speaks(Heard, "dirty-injectors"))...)
+			list := append(speaks(Heard, "own-injector"), where(!known.ApartAfterCleaning.Holds(c, s), speaks(Heard, "dirty-injectors"))...)
 			if known.Any(known.PullsLittle, known.PullsNothing).Holds(c, s) {
 				list = append(list, Voice{Cause: "own-injector", Weight: Known, Kind: OfBalance})
 			}
@@ -257,7 +257,7 @@ func flow(c *known.Case, s known.Subject) diag.Finding {
 // the injector alone.
 func poorInjector(weight int) func(*known.Case, known.Subject) []Voice {
 	return func(c *known.Case, s known.Subject) []Voice {
-		if known.InjectorClean.Holds(c, s) {
+		if known.ApartAfterCleaning.Holds(c, s) {
 			return speaks(weight, "own-injector")
 		}
 		return speaks(weight, "dirty-injectors", "own-injector")
@@ -268,7 +268,7 @@ func poorInjector(weight int) func(*known.Case, known.Subject) []Voice {
 func sinceCleaned(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		f := say(c, s)
-		if known.InjectorClean.Holds(c, s) {
+		if known.ApartAfterCleaning.Holds(c, s) {
 			f.Variant = "cleaned"
 		}
 		return f

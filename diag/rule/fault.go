@@ -75,8 +75,8 @@ func faultOfEngine(c *known.Case) bool {
 	faults, _ := c.FaultsFound()
 	breathes := len(breathers(c)) == 0
 	return slices.ContainsFunc(faults, func(at int) bool {
-		name := known.Faults[at].Name
-		return (!c.Has(known.NeedsFuel) || !slices.Contains(ofSupply, name)) && (breathes || !slices.Contains(known.SignsOfFaults, name))
+		f := &known.Faults[at]
+		return (!c.Has(known.NeedsFuel) || !slices.Contains(ofSupply, f.Name)) && (breathes || !f.Sign)
 	})
 }
 
@@ -86,16 +86,18 @@ func faultVoices(c *known.Case, _ known.Subject) []Voice {
 	var list []Voice
 	faults, _ := c.FaultsFound()
 	for _, at := range faults {
-		list = append(list, voicesOfFault(known.Faults[at].Name)...)
+		list = append(list, voicesOfFault(at)...)
 	}
 	return list
 }
 
-func voicesOfFault(name string) []Voice {
+// voicesOfFault are those of one, by its place; what a fault does says less than the fault.
+func voicesOfFault(at int) []Voice {
 	var list []Voice
-	for i, of := range ofFault[name] {
+	f := &known.Faults[at]
+	for i, of := range ofFault[f.Name] {
 		weight := max(Heard-i*4*rarer, Known)
-		if slices.Contains(known.SignsOfFaults, name) {
+		if f.Sign {
 			weight = Known - i*2*rarer
 		}
 		list = append(list, Voice{Cause: of, Weight: weight})
@@ -108,7 +110,7 @@ func voicesOfFault(name string) []Voice {
 var faultSigns = func() []Sign {
 	var list []Sign
 	on := func(name string, about diag.About, beside ...known.Condition) {
-		list = append(list, Sign{When: known.All(append(beside, known.FaultFound(name))...), Kind: OfSight, About: string(about), For: voicesOfFault(name)})
+		list = append(list, Sign{When: known.All(append(beside, known.FaultFound(name))...), Kind: OfSight, About: string(about), For: voicesOfFault(known.FaultAt(name))})
 	}
 	for _, name := range ofSupply {
 		on(name, diag.AboutFuel)

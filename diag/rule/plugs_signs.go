@@ -11,7 +11,7 @@ import (
 var plugSigns = []Sign{
 	// Two that do nothing since the leads were off have each other's.
 	{When: known.All(known.LeadsTouched, twoDoNothing, known.Not(known.Low)), Kind: OfHistory, About: "cylinders", For: speaks(Heard+Known, "leads-crossed")},
-	{When: known.All(known.LeadsTouched, known.Complaint("misfire", "no start", "hard start"), soundPressure), Kind: OfHistory, About: "engine", For: speaks(Known, "leads-crossed")},
+	{When: known.All(known.LeadsTouched, known.Complaint("misfire", "no start", "hard start"), noneLow), Kind: OfHistory, About: "engine", For: speaks(Known, "leads-crossed")},
 	{
 		When: known.All(known.Plug("damaged"), short), Kind: OfPlugs, About: "cylinders",
 		For: append(speaks(Known, "holed-piston"), speaks(Hint, "bent-valve", "broken-ring-land")...),
@@ -88,5 +88,5 @@ var twoDoNothing = known.OfEngine("two or more cylinders that hold their pressur
 	})) > 1
 })
 
-// soundPressure is an engine of which no cylinder that was read is low.
-var soundPressure = known.OfEngine("no cylinder low", func(c *known.Case) bool { return c.DryRead() && len(c.LowSet()) == 0 && c.AllLow() == nil })
+// noneLow is an engine of which no cylinder that was read is low.
+var noneLow = known.OfEngine("no cylinder low", func(c *known.Case) bool { return c.DryRead() && len(c.LowSet()) == 0 && c.AllLow() == nil })

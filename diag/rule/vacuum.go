@@ -68,7 +68,7 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 	{
 		Name: "vacuum-quivers", Title: "The needle quivers at idle",
 		Why:  "A quick, small tremble is air that gets past the stems of worn valve guides at each stroke, or springs that are tired. With a camshaft of long overlap it is usual.",
-		When: known.VacuumQuivers, For: []Voice{{Cause: "guides-or-seals", Weight: Hint}, {Cause: "valve-springs", Weight: Hint - rarer}, {Cause: "ignition", Weight: rarer}}, Say: weakly(vacuumAt(diag.CheckAgain)), Headline: "vacuum-quivers",
+		When: known.VacuumQuivers, For: []Voice{{Cause: "guides-or-seals", Weight: Hint}, {Cause: "valve-springs", Weight: Hint - rarer}, {Cause: "ignition", Weight: rarer}}, Say: thisSure(diag.Weak, vacuumAt(diag.CheckAgain)), Headline: "vacuum-quivers",
 	},
 	{
 		Name: "vacuum-swings-quicker", Title: "The needle's swing narrows and quickens as the speed rises",
@@ -123,7 +123,7 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 		Name: "air-leak-agrees", Title: "Low and steady vacuum, and trims that add much at idle alone",
 		Why:   "Air that gets in behind the throttle lowers the vacuum, and the computer adds fuel for it at idle, where it counts most. Two tests that do not depend on each other say the same.",
 		Class: Together, Ties: []diag.About{diag.AboutMixture}, Needs: needsTest(known.Trims), When: known.All(known.VacuumLow, known.TrimAir, known.Not(known.UnderFloor)),
-		For: speaks(Known, "air-leak", "manifold-gasket"), Say: surely(airAndTrims), Headline: "trim-air", SaysBetterThan: []string{"trim-lean-at-idle-only", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
+		For: speaks(Known, "air-leak", "manifold-gasket"), Say: thisSure(diag.Strong, airAndTrims), Headline: "trim-air", SaysBetterThan: []string{"trim-lean-at-idle-only", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
 	},
 	{
 		Name: "blocked-exhaust-agrees", Title: "Vacuum that falls when held, and another sign of a blocked exhaust",
@@ -353,13 +353,4 @@ func snapVacuum(c *known.Case, _ known.Subject) diag.Finding {
 
 func crankingVacuum(c *known.Case, _ known.Subject) diag.Finding {
 	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"value": c.Measured(known.Vacuum).Reading("cranking").Number().String()}}
-}
-
-// weakly is a finding that needs others beside it.
-func weakly(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
-	return func(c *known.Case, s known.Subject) diag.Finding {
-		f := say(c, s)
-		f.Confidence = diag.Weak
-		return f
-	}
 }

@@ -63,7 +63,7 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 			}
 		}
 	}
-	chooseForSheet(c, d, at)
+	chooseForSheet(c, d)
 	conclude(c, d)
 	cautions(c, d)
 	desk.clear(told)

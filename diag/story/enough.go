@@ -82,7 +82,7 @@ func (s *story) putRight(c *known.Case) bool {
 // chooseForSheet sets the one check of the sheet: that of the first story that
 // has one, the most urgent first; none once so many were made that the sheet's own
 // is to be worked on.
-func chooseForSheet(c *known.Case, d *diag.Diagnosis, at diag.Urgency) {
+func chooseForSheet(c *known.Case, d *diag.Diagnosis) {
 	if enough(c, nil) {
 		return
 	}

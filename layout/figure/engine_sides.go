@@ -290,7 +290,7 @@ func (s *standing) draw(sf layout.Surface, area layout.Rect) {
 	for k, set := range s.sets {
 		set.draw(sf, area.X+s.edges[k], y)
 		if !g.tiesKeyed {
-			set.drawTies(sf, area.X+s.edges[k], y, place)
+			set.drawTies(sf, area.X+s.edges[k], place)
 		}
 	}
 	g.drawTopLine(sf, area, body.middle, len(s.sets) == 2)

@@ -72,7 +72,7 @@ func (r *rowSet) tieMarks(s *rowSlot, upper barRow) layout.Length {
 
 // drawTies draws each tie of these rows: a dot on the wall between the two
 // cylinders, and a line from it to the words.
-func (r *rowSet) drawTies(sf layout.Surface, x, y layout.Length, at func(cylinder int) layout.Point) {
+func (r *rowSet) drawTies(sf layout.Surface, x layout.Length, at func(cylinder int) layout.Point) {
 	if len(r.slots) == 0 {
 		return
 	}

@@ -175,7 +175,7 @@ func (w *schemaWriter) valueSchema(k key, place string) Object {
 	case asYesNo:
 		return w.yesOrNo()
 	case asBare:
-		return either(typeOf("number"), Object{{"$ref", "#/$defs/" + w.figure([]quantity.Dimension{quantity.Dimensionless}, false)}})
+		return either(typeOf("number"), Object{{"$ref", "#/$defs/" + w.figure([]quantity.Dimension{quantity.Dimensionless})}})
 	case asAmount:
 		return w.amountOf(k, place)
 	case asReading:

@@ -62,7 +62,7 @@ func (w *schemaWriter) measures(k key, place string) []quantity.Dimension {
 // or a list of repeats.
 func (w *schemaWriter) readingOf(k key, place string) Object {
 	measured := w.measures(k, place)
-	name := w.figure(measured, k.signed)
+	name := w.figure(measured)
 	number := Object{{"type", "number"}, {"minimum", 0}}
 	if k.signed || len(w.units) > 0 || slices.Contains(measured, quantity.Temperature) {
 		number = typeOf("number")
@@ -93,7 +93,7 @@ func (w *schemaWriter) readingOf(k key, place string) Object {
 }
 
 // figure keeps the schema of figures of some dimensions, and gives its name.
-func (w *schemaWriter) figure(measured []quantity.Dimension, signed bool) string {
+func (w *schemaWriter) figure(measured []quantity.Dimension) string {
 	var names, words []string
 	for _, d := range measured {
 		names = append(names, defName(string(d)))
@@ -127,7 +127,7 @@ const unitSigns = "[A-Za-zΩω%\"″°]"
 
 // amountOf is the schema of a number with its unit.
 func (w *schemaWriter) amountOf(k key, place string) Object {
-	figure := Object{{"$ref", "#/$defs/" + w.figure(w.measures(k, place), false)}}
+	figure := Object{{"$ref", "#/$defs/" + w.figure(w.measures(k, place))}}
 	if !strings.Contains(place, "limits.") && k.name != "division" { // these may be in the unit of their section or scale
 		figure = append(figure, Member{"pattern", unitSigns})
 	}
@@ -139,7 +139,7 @@ func (w *schemaWriter) amountOf(k key, place string) Object {
 
 // permittedOf is the schema of a permitted range.
 func (w *schemaWriter) permittedOf(k key, place string) Object {
-	return either(typeOf("number"), Object{{"$ref", "#/$defs/" + w.figure(w.measures(k, place), true)}})
+	return either(typeOf("number"), Object{{"$ref", "#/$defs/" + w.figure(w.measures(k, place))}})
 }
 
 // byCylinderOf is the schema of what goes by cylinder: a mapping, a list, or a
@@ -152,7 +152,7 @@ func byCylinderOf(one Object, beside ...Member) Object {
 // leakOf is the schema of what one cylinder loses: held of supplied, a state, or
 // its keys.
 func (w *schemaWriter) leakOf() Object {
-	held := w.figure([]quantity.Dimension{quantity.Pressure, quantity.Ratio}, false)
+	held := w.figure([]quantity.Dimension{quantity.Pressure, quantity.Ratio})
 	return byCylinderOf(either(Object{{"$ref", "#/$defs/" + held}}, w.state(), Object{{"$ref", "#/$defs/leak"}}))
 }
 

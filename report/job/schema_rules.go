@@ -133,7 +133,7 @@ func (w *schemaWriter) ownValue(k key, place string) Object {
 		side := wordSchema(v.Words, v.others(v.Words))
 		return either(Object{{"type", "object"}, {"minProperties", 2}, {"propertyNames", side}, {"additionalProperties", cylinderNames()}}, Object{{"type", "string"}, {"pattern", "[A-Za-z]+[^A-Za-z]*[0-9].*[A-Za-z]+[^A-Za-z]*[0-9]"}})
 	case "gauge.range":
-		return Object{{"$ref", "#/$defs/" + w.figure(anyPressure, true)}}
+		return Object{{"$ref", "#/$defs/" + w.figure(anyPressure)}}
 	case "gauge.accuracy":
 		return Object{{"type", "string"}, {"pattern", "[0-9]|[Gg][Rr][Aa][Dd][Ee]|[Cc][Ll][Aa][Ss][Ss]"}}
 	case "gauge.reads":

@@ -23,8 +23,8 @@ import (
 	"gaugesheet/report/sheet"
 )
 
-// parts5 are what is suspected and the four sheets.
-var parts5 = []int{0, 1, 2, 3, 4}
+// saidParts are what is suspected and the four sheets.
+var saidParts = []int{0, 1, 2, 3, 4}
 
 // jobsOfEveryKey are jobs that between them have every key of a job file.
 var jobsOfEveryKey = []string{"full", "facts", "further-tests", "more", "diesel", "rotary", "banks", "twin"}
@@ -64,7 +64,7 @@ func TestEveryFactThatIsAcceptedShows(t *testing.T) {
 			t.Errorf("%s: is no job by itself", name)
 			continue
 		}
-		if again := told(folder, text); slices.ContainsFunc(parts5, func(i int) bool { return again(i) != whole(i) }) {
+		if again := told(folder, text); slices.ContainsFunc(saidParts, func(i int) bool { return again(i) != whole(i) }) {
 			t.Fatalf("%s: says another thing each time", name)
 		}
 		for _, part := range withoutEach(t, text) {
@@ -73,7 +73,7 @@ func TestEveryFactThatIsAcceptedShows(t *testing.T) {
 			}
 			if less := told(folder, part.text); less != nil {
 				tried[part.key] = true
-				shows[part.key] = slices.ContainsFunc(parts5, func(i int) bool { return less(i) != whole(i) })
+				shows[part.key] = slices.ContainsFunc(saidParts, func(i int) bool { return less(i) != whole(i) })
 			}
 		}
 	}

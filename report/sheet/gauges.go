@@ -130,8 +130,8 @@ func (v *view) withinWords(section string, g *diag.Gauge) string {
 
 // sourceWords name where an owner's fuel limits are from. Those of the pressure
 // stand in the figure's legend, and the other sheets have a table; of the further tests,
-// whose limits stand beside their readings, those are named on the sheet of a purchase, which
-// others than the shop go by.
+// whose limits stand beside their readings, those are named on a sheet that others than the
+// shop go by and that has no table of limits.
 func (v *view) sourceWords() []string {
 	var sources, further diag.Names
 	add := func(to *diag.Names, source string) {
@@ -146,9 +146,10 @@ func (v *view) sourceWords() []string {
 			}
 		}
 	}
+	untabled := v.sheet.Record && !v.hasBlock("limits")
 	for i := range v.d.Measured {
 		for _, m := range v.d.Measured[i].Readings {
-			if m.Limited() && v.sheet.Terms { // the sheet that is held against its seller
+			if m.Limited() && untabled {
 				add(&further, onPage(m.Source))
 			}
 		}
