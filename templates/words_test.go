@@ -191,7 +191,7 @@ func TestVerdictsWithFactsThatMayBeMissing(t *testing.T) {
 	c := words(t)
 	facts := diag.Facts{"complaints": diag.Names{"oil use", "noise"}, "complaint": ""}
 	said, err := c.Verdict(diag.Phrase{Key: "not-explained", Facts: facts}, templates.Customer)
-	if want := "These tests do not explain the oil use, nor the noise"; err != nil || said != want {
+	if want := "The tests made do not explain the oil use, nor the noise"; err != nil || said != want {
 		t.Errorf("got %q, %v, want %q", said, err, want)
 	}
 	said, err = c.Verdict(diag.Phrase{Key: "test-first", Facts: diag.Facts{"of": 4}}, templates.Customer)
