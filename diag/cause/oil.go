@@ -117,7 +117,7 @@ var oilChecks = []Check{
 			{Name: "it is clogged", For: []string{"oil-pick-up"}, Words: []string{"clogged", "blocked", "full of"}},
 			{Name: "it is clear", Else: true, Words: []string{"clear", "clean"}}}},
 	{Name: "filter-cut", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"fuel-in-oil", "thin-oil"}, Fits: func(c *known.Case, _ []string) bool {
-		ran := !(c.WillNotStart() && c.Flooded()) // bearings that never turned on it have not suffered
+		ran := !c.WillNotStart() || c.Complains(noise) // bearings that never turned on it have not suffered
 		return ran && known.OilOverFull.Holds(c, known.Subject{}) && known.OilSmells.Holds(c, known.Subject{}) || known.OilNone.Holds(c, known.Subject{}) || knocksWithoutOil(c)
 	}, Answers: knocksWithoutOil, Words: []string{"filter cut", "filter cut open", "oil drained"},
 		Outcomes: []Outcome{

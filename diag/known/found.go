@@ -79,3 +79,9 @@ func (c *Case) CoolantSigns() int {
 	}
 	return n
 }
+
+// FuelInTheOil is oil that smells of fuel, or in which fuel was found.
+var FuelInTheOil = Any(OilSmells, FoundSo("fuel in the oil", FuelInOil))
+
+// FuelRaisesOil is so much of it that the oil stands over its mark.
+var FuelRaisesOil = All(FuelInTheOil, Any(OilOverFull, FoundSo("a level over its mark", []string{"over full", "overfull", "over the mark", "above the mark", "above full", "fingers over", "too high"})))

@@ -178,7 +178,7 @@ func fuelFound(c *known.Case, _ known.Subject) []Voice {
 // fuelInOilSays: oil that has risen over its mark by fuel is no oil any more.
 func fuelInOilSays(c *known.Case, s known.Subject) diag.Finding {
 	f := foundSays(diag.ActSoon)(c, s)
-	f.Facts["over"] = c.Found("over full", "overfull", "over the mark", "above the mark", "above full", "fingers over", "too high")
+	f.Facts["over"] = known.FuelRaisesOil.Holds(c, s)
 	if f.Facts["over"] == true {
 		f.Urgency = diag.DoNotRun
 	}

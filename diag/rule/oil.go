@@ -159,7 +159,9 @@ func weighThumb(c *known.Case, s known.Subject) []Voice {
 
 func weighOverFull(c *known.Case, s known.Subject) []Voice {
 	if known.OilSmells.Holds(c, s) {
-		return slices.Concat(speaks(Sight, "fuel-in-oil"), speaks(rarer, "coolant-in-oil"), drivenPumpLeaks(c), hoseLeaks(c), railLeaks(c))
+		return slices.Concat(speaks(Sight, "fuel-in-oil"), drivenPumpLeaks(c), hoseLeaks(c), railLeaks(c),
+			where(c.OilMixed(), speaks(DryUp, "coolant-in-oil")),
+			where(c.DryRead() && floodedOil.Holds(c, s), speaks(Heard, "washed-bore"))) // which the same fuel did
 	}
 	return append(speaks(commonest, "coolant-in-oil"), speaks(commonest-rarer, "fuel-in-oil")...)
 }

@@ -19,6 +19,17 @@ var engineTogether = []Rule{
 		SaysBetterThan: []string{"all-low", "below-minimum", "fuel-wet", "all-fuel-wet", "one-low", "scattered-low", "neighbours-low", "wet-rise", "a-little-low"},
 	},
 	{
+		Name: "flooded-into-the-oil", Title: "Low throughout, with fuel in the oil and bores that fuel has washed",
+		Why: "Fuel that floods the cylinders washes the oil from their walls and runs down past the rings into the sump: low pressure that oil brings back, and oil that smells of fuel, are one matter. " +
+			"Until the oil was changed and the engine tested again the bores are dry and not worn. What let the fuel in is put right with it.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutMixture, diag.AboutCylinders}, TiesSystems: []string{known.Oil}, Needs: []known.Need{known.NeedsCompression},
+		Of: everyRead, When: floodedOil,
+		Kind: OfOil, Weigh: func(c *known.Case, s known.Subject) []Voice {
+			return slices.Concat(speaks(2*Heard, "washed-bore"), speaks(Known, "flooding"), drivenPumpLeaks(c), hoseLeaks(c))
+		}, Say: floodedIntoOil, Headline: "flooded-into-the-oil", Variants: []string{"over-full"},
+		SaysBetterThan: []string{"oil-over-full", "oil-smells-of-fuel", "fuel-in-oil-found", "washed-and-low", "all-low", "below-minimum", "fuel-wet", "all-fuel-wet", "one-low", "scattered-low", "neighbours-low", "wet-rise", "wet-rise-everywhere", "a-little-low"},
+	},
+	{
 		Name: "rotors-low-and-wet", Title: "All rotors low, and every plug wet with fuel",
 		Why: "Raw fuel washes the oil off the seals of a rotor as it does off a bore, and a flooded rotary reads low on every face without being worn. Its chambers are dried, a little oil is put in, " +
 			"and it is tested again before it is judged.",
@@ -106,6 +117,34 @@ func allSoaked(c *known.Case) bool {
 // what the engine would read.
 func washedAndLow(c *known.Case, _ known.Subject) diag.Finding {
 	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"read": c.Span(c.Spread(c.Read())), "single": !c.Several()}}
+}
+
+// floodedOil is an engine low throughout, whose bores fuel has washed and whose oil has it.
+var floodedOil = known.All(known.Any(known.UnderFloor, onlyShort), known.FuelInTheOil, fourStrokePetrol,
+	known.OfEngine("every plug looked at wet with fuel (two at least where there are two), or oil raised every cylinder and no plug is wet with oil", washedByFuel))
+
+// fourStrokePetrol is an engine with pistons whose oil is its own and whose fuel is no oil.
+var fourStrokePetrol = known.OfEngine("a gasoline four-stroke with pistons", func(c *known.Case) bool {
+	return !c.Spec.Diesel() && !c.Rotary() && !c.Ported()
+})
+
+// washedByFuel reports an engine all of whose plugs are wet with fuel, or all of whose
+// cylinders oil brought up while no plug shows that it burns oil.
+func washedByFuel(c *known.Case) bool {
+	return allSoaked(c) || (c.RisesEverywhere() || c.WetOfAll() == known.WetRises) && len(c.PlugsLooking("oil-wet")) == 0 && !c.UsesOil()
+}
+
+// floodedIntoOil is as urgent as the oil is: over full with fuel it carries no bearing.
+func floodedIntoOil(c *known.Case, s known.Subject) diag.Finding {
+	f := washedAndLow(c, s)
+	f.Facts["soaked"], f.Facts["rose"] = allSoaked(c), c.RisesEverywhere() || c.WetOfAll() == known.WetRises
+	switch {
+	case known.FuelRaisesOil.Holds(c, s):
+		f.Urgency, f.Variant, f.Headline = diag.DoNotRun, "over-full", "flooded-and-over-full"
+	case !known.OilSmells.Holds(c, s): // it was found to be there by more than its smell
+		f.Urgency = diag.ActSoon
+	}
+	return f
 }
 
 // rotorsLowAndWet says the least and the most of all faces.

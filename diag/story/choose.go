@@ -79,6 +79,8 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 	switch {
 	case !mends && s.measured() && cause.RepairOf(c, s.book.first()) != "":
 		return k.opens(s.book.first())
+	case !mends && s.oilFirst(c, at): // dry bores read low until it was changed, whatever is looked at before
+		return k.mending(c, "oil")
 	case !mends && s.proven(shares) && cause.RepairOf(c, s.book.first()) != "": // the work is next
 		return nil
 	case mends && (best == nil || s.asGoodAsProven(shares) || s.measuredOff()):
@@ -104,6 +106,24 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 func (s *story) opensUnsure(c *known.Case) bool {
 	first := s.book.first()
 	return cause.Opened(c, first) && s.Urgency != diag.DoNotRun && s.Confidence != diag.Strong && s.book.seen(first)
+}
+
+// oilFirst reports a story of bores that fuel has washed, in an engine that is stopped: fresh
+// oil comes before any other look at them.
+func (s *story) oilFirst(c *known.Case, at diag.Urgency) bool {
+	return at == diag.DoNotRun && cause.RepairOf(c, s.book.first()) == "oil"
+}
+
+// mending is the shortest check that puts right a cause for which a repair is made, nil for
+// none.
+func (k candidates) mending(c *known.Case, repair string) *cause.Check {
+	var best *cause.Check
+	for _, check := range k.open {
+		if slices.ContainsFunc(check.Mends, func(name string) bool { return cause.RepairOf(c, name) == repair }) && (best == nil || check.Minutes < best.Minutes) {
+			best = check
+		}
+	}
+	return best
 }
 
 // opens is the shortest check that takes apart what shows a cause, nil for none: then that

@@ -106,7 +106,7 @@ func (s *story) setRepair(c *known.Case) {
 	if s.Next != nil || s.Urgency.Rank() <= diag.CheckAgain.Rank() || first == "" || s.About == diag.AboutTest {
 		return
 	}
-	if shares := s.book.shares(); len(s.book.found()) > 0 || len(shares) > 0 && (s.proven(shares) || s.measured() || s.asGoodAsProven(shares)) {
+	if shares := s.book.shares(); len(s.book.found()) > 0 || len(shares) > 0 && (s.proven(shares) || s.measured() || s.asGoodAsProven(shares) || s.oilFirst(c, diag.DoNotRun)) {
 		s.Repair = cause.RepairOf(c, first)
 	}
 }
