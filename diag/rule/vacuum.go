@@ -146,18 +146,43 @@ var beatAndLow = []Rule{{
 	Name: "beat-agrees", Title: "A needle that drops regularly, and low cylinders",
 	Why:    "The beat of the needle is a cylinder or more that does not pull, and of some it is known that they hold little pressure. It is these until shown otherwise.",
 	Source: byNeedle, Class: Together, About: diag.AboutCylinders, TiesSystems: []string{known.Vacuum}, Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Vacuum)},
-	Of: oneSet("the low cylinders, where they are not more than half of the engine's", func(c *known.Case) []string {
-		if low := c.LowSet(); len(low) == 1 || 2*len(low) <= len(c.Every()) {
-			return low
-		}
-		return nil
-	}), When: known.VacuumDrops,
+	Of: oneSet("the low cylinders, where they are not more than half of the engine's", fewLow), When: known.VacuumDrops,
 	Kind: OfVacuum, Weigh: beatOfLow, Say: vacuumAt(diag.CheckAgain), Headline: "one-low", Keeps: true, SaysBetterThan: []string{"vacuum-drops-regularly"},
+}, {
+	Name: "valve-agrees", Title: "One low cylinder that oil does not lift, and a needle that drops regularly",
+	Why: "What oil does not lift leaks above the piston, and a valve that leaks is one of the things that make the needle drop once in each turn of the camshaft. That is one more voice for a valve. " +
+		"It makes nothing surer by itself: the needle does not show which cylinder it drops for, and a gasket or a spark drops it too.",
+	Source: "common practice, no source; that it makes nothing surer is judgement", Class: Together, About: diag.AboutCylinders, TiesSystems: []string{known.Vacuum}, Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Vacuum)},
+	Of: oneSet("the only low cylinder", func(c *known.Case) []string { return only(c.LowSet()) }), When: valveByNeedle,
+	Kind: OfVacuum, For: speaks(Hint, "exhaust-valve", "inlet-valve"), Say: vacuumAt(diag.CheckAgain), Headline: "one-low", Keeps: true, SaysBetterThan: []string{"beat-agrees", "vacuum-drops-regularly"},
 }}
 
+// valveByNeedle is a cylinder that oil does not lift on an engine whose needle drops
+// regularly, with no air heard that gets out at another place than a valve.
+var valveByNeedle = known.All(known.OilFlat, known.VacuumDrops, known.InletValved, known.Not(known.Any(known.AirAt(known.AtCrankcase), known.AirAt(known.AtNeighbour), known.AirAt(known.AtCoolant), known.AirAt(known.AtOutside))))
+
+// fewLow are the low cylinders, where the needle's beat may be theirs.
+func fewLow(c *known.Case) []string {
+	if low := c.LowSet(); len(low) == 1 || 2*len(low) <= len(c.Every()) {
+		return low
+	}
+	return nil
+}
+
+// only is a set of one, and nil for a greater one.
+func only(names []string) []string {
+	if len(names) != 1 {
+		return nil
+	}
+	return names
+}
+
 // beatOfLow is what lets a cylinder miss its part of the vacuum, and two that share a
-// gasket as well.
+// gasket as well. Where oil did not lift it, the valves have their voice by that.
 func beatOfLow(c *known.Case, s known.Subject) []Voice {
+	if len(s.Cylinders) == 1 && valveByNeedle.Holds(c, s) {
+		return nil
+	}
 	shared := len(s.Cylinders) > 1 && len(c.Engine.NeighbourRuns(s.Cylinders)) < len(s.Cylinders)
 	return append(where(shared, speaks(Hint, "head-gasket")), speaks(Hint, "exhaust-valve", "rings", "inlet-valve")...)
 }
@@ -264,8 +289,12 @@ func evenAndLow(c *known.Case, s known.Subject) diag.Finding {
 	return f
 }
 
-// weighDrops: a cylinder that is known to be low is the one that does not pull.
+// weighDrops: a cylinder that is known to be low is the one that does not pull, and the
+// beat is heard once: where it may be theirs it speaks with the low ones.
 func weighDrops(c *known.Case, _ known.Subject) []Voice {
+	if len(fewLow(c)) > 0 {
+		return nil
+	}
 	if len(c.LowSet()) > 0 { // why it does not pull is known, and not what lets its pressure out
 		return speaks(Hint, "exhaust-valve", "rings", "inlet-valve", "head-gasket")
 	}
