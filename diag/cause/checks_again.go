@@ -73,7 +73,7 @@ func leakHeard(c *known.Case, cylinders []string) bool {
 
 // againChecks test again, or test what was left out.
 var againChecks = []Check{
-	{Name: "complete-set", Titles: []string{"testing the rest"}, Minutes: 15, Fits: func(c *known.Case, _ []string) bool { return c.Several() }, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
+	{Name: "complete-set", Titles: []string{"testing the rest"}, Minutes: 15, MinutesOf: restMinutes, Fits: func(c *known.Case, _ []string) bool { return c.Several() }, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
 		Outcomes: []Outcome{{Name: "alike"}, {Name: "apart", Else: true}}},
 	{Name: "look-at-the-gauge", Then: "second-gauge", Minutes: 1, Whole: true, Again: true, Words: []string{"unit read off", "unit checked"},
 		Outcomes: []Outcome{{Name: "another unit", For: []string{"other-unit"}}, {Name: "the same unit", Else: true, After: []string{"as it is written"}}}},
@@ -171,4 +171,12 @@ func mendable(c *known.Case, _ []string) bool {
 // recorded: a rotary tester did that.
 func facesMeasured(c *known.Case, _ []string) bool {
 	return c.Has(known.NeedsRotors) && c.Sums.Rotors.Complete && c.Test.Rotors.CrankingRPM > 0
+}
+
+// restMinutes is longer where what is in the way comes off first: judgement, no source.
+func restMinutes(c *known.Case, cylinders []string) int {
+	if slices.ContainsFunc(cylinders, c.OutOfReach) {
+		return 60
+	}
+	return 15
 }

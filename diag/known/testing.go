@@ -191,8 +191,9 @@ func (r *Refused) Verdict() string {
 }
 
 // RestRefused reports a compression test of which cylinders were left out, each of them
-// because it was declined, or half the engine and more because it could not be reached:
-// to ask for them again is no check. One plug that would not come out is tried again.
+// because it was declined, or half the engine and more because it could not be reached
+// while a complaint can be followed up without them: to ask for them again is no check. One
+// plug that would not come out is tried again, as is the rest where nothing else is asked.
 func (c *Case) RestRefused() bool {
 	if !c.Several() || !c.DryRead() {
 		return false
@@ -200,8 +201,13 @@ func (c *Case) RestRefused() bool {
 	left := c.Those(func(n string) bool { return len(c.Compression.Dry[n].Values) == 0 })
 	return len(left) > 0 && !slices.ContainsFunc(left, func(n string) bool {
 		s := c.Compression.Dry[n].State
-		return s != diag.Declined && (s != diag.CouldNot || 2*len(left) < len(c.Every()))
+		return s != diag.Declined && (s != diag.CouldNot || 2*len(left) < len(c.Every()) || len(c.Complaints()) == 0)
 	})
+}
+
+// OutOfReach reports a cylinder whose compression could not be read.
+func (c *Case) OutOfReach(name string) bool {
+	return c.DryRead() && c.Compression.Dry[name].State == diag.CouldNot
 }
 
 // MissesUnread are the cylinders that a stored misfire names and whose compression

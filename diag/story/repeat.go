@@ -31,7 +31,7 @@ func aboutTest(c *known.Case, told []*story) *story {
 			mild = diag.CheckAgain
 		}
 		for _, s := range told {
-			trouble = trouble || s.Urgency.Rank() > mild.Rank()
+			trouble = trouble || s.Urgency.Rank() > mild.Rank() && !s.waitsFor(c, n)
 			if s.Urgency != diag.NoAction && s.restsOn(r, n) {
 				urgency = worse(urgency, s.Urgency)
 			}
@@ -59,6 +59,27 @@ func aboutTest(c *known.Case, told []*story) *story {
 		return nil
 	}
 	return test
+}
+
+// waitsFor reports a story of a plug's colour alone beside half an engine or more that was
+// not read: what all cylinders give is known before one plug is followed up.
+func (s *story) waitsFor(c *known.Case, n diag.Notice) bool {
+	return s.Urgency == diag.CheckAgain && s.looksAlone() && 2*len(n.Cylinders) >= len(c.Every()) && repeatOf(c, rule.Named(n.Rule), n) == "complete-set"
+}
+
+// looksAlone reports a story that asks for something by the look of plugs and nothing else.
+func (s *story) looksAlone() bool {
+	asks := 0
+	for _, m := range s.members {
+		if m.finding.Urgency == diag.NoAction {
+			continue
+		}
+		if m.rule.Kind != rule.OfPlugs {
+			return false
+		}
+		asks++
+	}
+	return asks > 0
 }
 
 // repeated reports that the check which makes a test good was made.
