@@ -15,6 +15,28 @@ const tight = 10
 // its orifice.
 const likeSound = 3
 
+// smallLoss is the loss in percent up to which a leak at rest cannot be why a cylinder makes
+// no pressure: reckoned, no source. Where a tester with an orifice of 1 mm shows 40 % lost the
+// leak is smaller than that orifice, and what passes it in the twentieth of a second for
+// which a cranked cylinder is under pressure is less than a tenth of its charge.
+const smallLoss = 40
+
+// smallLossOfAll is that where no cylinder of the engine makes pressure: nothing opens them
+// all at once, and what they share lies elsewhere.
+const smallLossOfAll = 60
+
+// LossTooSmall reports a cylinder without pressure whose leak, measured at rest, is too small
+// to take that: it fills badly, or lets go as it turns. What oil brings back was lost past the
+// rings as it turned, and a path to a neighbor or into the coolant speaks for itself.
+func (c *Case) LossTooSmall(name string) bool {
+	l, limit := c.Leak(name), float64(smallLoss)
+	if c.Dead() && c.Several() {
+		limit = smallLossOfAll
+	}
+	return c.HasValves() && c.Grade(name) == diag.NoPressure && l != nil && !c.LossIsBound(name) && *l.Loss <= limit &&
+		!slices.ContainsFunc(l.At, func(at string) bool { return at != AtCrankcase && at != "nowhere" }) && c.WetEvidence(name) != WetRises
+}
+
 // AllTight reports that all of these cylinders were tested for leakage and
 // hold their air.
 func (c *Case) AllTight(names []string) bool {

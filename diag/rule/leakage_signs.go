@@ -23,7 +23,7 @@ var leakageSigns = []Sign{
 			denies(Hint, "holds-air", "rings", "stuck-rings", "scored-bore", "piston", "wear", "dry-bores", "washed-bore", "head-gasket", "warped-or-cracked-head")...),
 	},
 	{
-		When: known.All(tooHigh, known.Not(atValve)), Kind: OfLeakage, About: "cylinders",
+		When: known.All(tooHigh, known.Not(atValve), known.Not(known.LossTooSmall)), Kind: OfLeakage, About: "cylinders",
 		Against: denies(Known, "loses-air", "valve-motion", "collapsed-lifter", "deactivation-lifter", "cam-timing", "restricted-inlet", "throttle-or-choke", "weak-cranking"),
 	},
 	{

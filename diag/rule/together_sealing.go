@@ -94,7 +94,7 @@ var sealingTogether = []Rule{
 		Of: eachCylinder,
 		When: known.All(known.Low, known.Any(
 			known.TwoOf(known.OilRises, known.Plug("oil-wet"), pastRings),
-			known.All(pastRings, known.OilNotTried))),
+			known.All(pastRings, known.OilNotTried, known.Not(known.LossTooSmall)))),
 		Kind: OfLeakage, For: speaks(Hint, "rings", "scored-bore", "piston"),
 		Say: ringsAgree, Headline: "rings-agree",
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "neighbours-low", "wet-rise", "builds-slowly", "leaks-to-crankcase", "leaks-at-exhaust", "oil-wet"},
