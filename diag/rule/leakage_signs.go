@@ -80,6 +80,11 @@ var leakageSigns = []Sign{
 		Against: append(denies(DryUp, "air-elsewhere", "exhaust-valve", "inlet-valve", "valve-lash", "carbon-on-seat", "valve-recession", "stuck-valve", "sticking-valve", "bent-valve"),
 			denies(DryUp, "air-elsewhere", "rings", "stuck-rings", "scored-bore", "piston", "holed-piston", "broken-ring-land", "wear")...),
 	},
+	{ // no valve and no ring lies on that way
+		When: pastGasketAlone, Kind: OfLeakage, About: "cylinders",
+		Against: append(denies(Known, "air-elsewhere", "exhaust-valve", "inlet-valve", "valve-lash", "carbon-on-seat", "valve-recession", "stuck-valve", "sticking-valve", "bent-valve"),
+			denies(Known, "air-elsewhere", "rings", "stuck-rings", "scored-bore", "piston", "holed-piston", "broken-ring-land", "wear", "fault-in-each")...),
+	},
 	{
 		When: known.OfAll("loses half as much with oil, or less", func(c *known.Case, n string) bool { return lossWithOil(c, n) <= 0.5 }),
 		Kind: OfLeakage, About: "cylinders", For: speaks(Wet, "rings"),
@@ -117,14 +122,21 @@ var (
 		return slices.ContainsFunc(lowNeighbours(c), func(run []string) bool { return slices.Contains(run, n) })
 	})
 	// pastPistonAlone is a cylinder that was listened to, and whose air goes past its piston.
-	pastPistonAlone = known.All(tooHigh, known.OfAll("its air at the crankcase and at no other place", func(c *known.Case, n string) bool {
-		l := c.Leak(n)
-		return l != nil && slices.Equal(l.At, []string{known.AtCrankcase})
-	}))
+	pastPistonAlone = known.All(tooHigh, known.OfAll("its air at the crankcase and at no other place", leavesBy(known.AtCrankcase)))
+	// pastGasketAlone is one whose air goes into the cylinder beside it.
+	pastGasketAlone = known.All(tooHigh, known.OfAll("its air in the cylinder beside it and at no other place", leavesBy(known.AtNeighbour)))
 	gaping   = known.OfAll("more than 60 % lost, at a valve", gapes)
 	oneValve = known.Any(known.All(known.Valves, known.AirAt(known.AtExhaust), known.Not(known.AirAt(known.AtInlet))), known.All(known.InletValved, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust))))
 	atValve  = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.All(known.AirAt(known.AtInlet), known.InletValved)))
 )
+
+// leavesBy asks whether air was heard at one place of a cylinder, and nowhere else.
+func leavesBy(place string) func(*known.Case, string) bool {
+	return func(c *known.Case, n string) bool {
+		l := c.Leak(n)
+		return l != nil && len(l.At) == 1 && l.At[0] == place
+	}
+}
 
 // noWetLoss stands where a cylinder was not tested for leakage with oil.
 const noWetLoss = 99

@@ -153,7 +153,7 @@ var families = [][]Rule{
 	furtherRules,
 	oilRules,
 	startingRules, peakRules,
-	vacuumRules, lateTiming, beatAndLow, beatAndBreath,
+	vacuumRules, lateTiming, beatAndLow, beatAndBreath, lowByLow,
 	balanceDoubt, balanceRules,
 	injectorSet, injectorRules,
 	trimRules, oldSoot, sootyAndRich, whiteAndLean, gasRules,

@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
@@ -187,6 +189,31 @@ func beatOfLow(c *known.Case, s known.Subject) []Voice {
 	return append(where(shared, speaks(Hint, "head-gasket")), speaks(Hint, "exhaust-valve", "rings", "inlet-valve")...)
 }
 
+// lowByLow ties a vacuum that is short to the cylinders that do not pull their part of it.
+var lowByLow = []Rule{{
+	Name: "vacuum-short-of-cylinders", Title: "Vacuum low and steady, and cylinders that are low or do not pull",
+	Why: "Each cylinder draws its part of the vacuum, and one that holds little pressure, or that pulls nothing, is missed in it. Where the needle is short by no more than these cylinders' part, they are the reason, " +
+		"and nothing that all cylinders have in common is looked for until they were put right and the vacuum was read again.",
+	Source: "common practice, no source; that the part of the vacuum is that of the cylinders is judgement", Class: Together, About: diag.AboutCylinders, TiesSystems: []string{known.Vacuum}, Needs: []known.Need{known.NeedsTest(known.Vacuum)},
+	Of: oneSet("the cylinders that are low or that pull nothing, where others are not", missedInVacuum), When: known.VacuumLow,
+	Kind: OfVacuum, Say: vacuumAt(diag.CheckAgain), Headline: "one-low", Keeps: true, SaysBetterThan: []string{"vacuum-low-and-steady"},
+}}
+
+// missedInVacuum are the cylinders that are low or pull nothing, where the vacuum is short by
+// no more than they would draw.
+func missedInVacuum(c *known.Case) []string {
+	names := c.Those(func(n string) bool {
+		return c.Grade(n).IsLow() || known.PullsNothing.Holds(c, known.Subject{Cylinders: []string{n}})
+	})
+	if len(names) == 0 || len(names) == len(c.Every()) || c.AllLow() != nil || c.VacuumShort() > usualVacuum*float64(len(names))/float64(len(c.Every())) {
+		return nil
+	}
+	return names
+}
+
+// usualVacuum is what a sound engine draws at idle, in inHg.
+const usualVacuum = 19
+
 // beatAndBreath ties the needle's beat to the one cylinder that breathes poorly.
 var beatAndBreath = []Rule{{
 	Name: "beat-and-breath", Title: "A needle that drops regularly, and one cylinder that does not breathe as the others",
@@ -256,6 +283,9 @@ func flatThroughout(c *known.Case) bool {
 
 // weighVacuum: how far it is short decides between ignition, and air or cam.
 func weighVacuum(c *known.Case, _ known.Subject) []Voice {
+	if missed := missedInVacuum(c); len(missed) > 0 { // what those have in common says the rest
+		return where(slices.Equal(missed, c.GroupLow().Bank), speaks(Hint, "cam-timing"))
+	}
 	list := common("late-ignition", "cam-timing", "valve-lash", "air-leak")
 	if c.FarShort() {
 		list = common("air-leak", "manifold-gasket", "cam-timing", "late-ignition")

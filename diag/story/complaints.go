@@ -92,10 +92,35 @@ func (s *story) explains(c *known.Case, complaint string) bool {
 		!slices.ContainsFunc(named, func(n string) bool { return slices.Contains(s.Cylinders, n) }) {
 		return false
 	}
+	if s.missed(c, complaint) {
+		return true
+	}
 	if complaint == "low power" && s.aLittleLow(c) {
 		return false
 	}
-	return slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return cause.Explained(p.Key, complaint) })
+	return s.blowsAcross(c, complaint) || slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return cause.Explained(p.Key, complaint) })
+}
+
+// missed reports a complaint that an engine has without the work of a cylinder of this story,
+// whatever the reason is that it does none.
+func (s *story) missed(c *known.Case, complaint string) bool {
+	if s.About != diag.AboutCylinders || s.madeUp || s.waits || complaint != "misfire" && complaint != "low power" {
+		return false
+	}
+	return slices.ContainsFunc(s.Cylinders, func(n string) bool {
+		g := c.Grade(n)
+		return g == diag.NoPressure || g == diag.VeryLow || known.PullsNothing.Holds(c, known.Subject{Cylinders: []string{n}})
+	})
+}
+
+// blowsAcross reports a noise that a gasket makes which is open between two cylinders; one
+// that was heard below is another.
+func (s *story) blowsAcross(c *known.Case, complaint string) bool {
+	return complaint == "noise" && s.About == diag.AboutCylinders && s.book.first() == "head-gasket" && !known.NoiseBelow.Holds(c, known.Subject{}) &&
+		slices.ContainsFunc(s.Cylinders, func(n string) bool {
+			g := c.Grade(n)
+			return c.LeaksAt(n, known.AtNeighbour) && (g == diag.NoPressure || g == diag.VeryLow)
+		})
 }
 
 // aLittleLow reports a story of cylinders, not all of them, that read a little

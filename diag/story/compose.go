@@ -33,7 +33,7 @@ func (s *story) compose(c *known.Case) {
 	s.open()
 	s.Causes, s.Against, s.madeUp = nil, nil, false // of an earlier turn
 	if s.suspects() {
-		s.Causes, s.Against = s.book.top(), s.book.against()
+		s.Causes, s.Against = s.ownCauses(s.book.top()), s.book.against()
 	}
 	s.judge(c)
 	if s.madeUp { // no part is suspected for what the test makes of a sound cylinder
@@ -45,6 +45,17 @@ func (s *story) compose(c *known.Case) {
 // that what leads it speaks for.
 func (s *story) suspects() bool {
 	return s.Urgency != diag.NoAction || s.book.speaks(s.lead().rule.Name, "")
+}
+
+// ownCauses leaves of the causes of a story that asks for nothing those for which its findings
+// speak: what else is told of the engine is no reason to suspect more of what is left alone.
+func (s *story) ownCauses(all []diag.Phrase) []diag.Phrase {
+	if s.Urgency != diag.NoAction {
+		return all
+	}
+	return slices.DeleteFunc(all, func(p diag.Phrase) bool {
+		return !slices.ContainsFunc(s.members, func(m *member) bool { return s.book.speaks(m.rule.Name, p.Key) })
+	})
 }
 
 // open puts a finding that speaks for the likeliest cause in front of one that
