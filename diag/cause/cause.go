@@ -204,6 +204,21 @@ func SameWork(a, b string) bool {
 	return slices.ContainsFunc([][]string{underTheHead, setFirst, stretched, sunk}, func(work []string) bool { return slices.Contains(work, a) && slices.Contains(work, b) })
 }
 
+// oneFault are causes of which each is the same fault at another place of one part, so that
+// tests which agree on any agree on it.
+var oneFault = [][]string{
+	{"air-leak", "manifold-gasket", "injector-seals"}, // air gets in
+	{"exhaust-valve", "valve-lash", "carbon-on-seat"}, // a valve does not close
+	{"inlet-valve", "valve-lash", "carbon-on-seat"},
+	{"holed-piston", "piston", "broken-ring-land", "piston-contact"}, // a piston is damaged
+	{"return-blocked", "regulator-stuck"},                            // too little fuel goes back
+}
+
+// OneFault reports such causes, and those that one work shows.
+func OneFault(a, b string) bool {
+	return SameWork(a, b) || slices.ContainsFunc(oneFault, func(of []string) bool { return slices.Contains(of, a) && slices.Contains(of, b) })
+}
+
 // SetFirst reports causes for which the clearance is set first, whichever of them it is.
 func SetFirst(a, b string) bool { return slices.Contains(setFirst, a) && slices.Contains(setFirst, b) }
 
@@ -289,7 +304,7 @@ func OfComplaint(c *known.Case, complaint string) []string {
 	if c.Ported() && c.DryRead() && !c.PressureByFigure() && slices.Contains([]string{hardStart, noStart}, complaint) { // which its pressure has not cleared
 		list = append([]string{"rings"}, list...)
 	}
-	if complaint == lowPower && charged(c) && !slices.Contains(list, "boost-leak") {
+	if (complaint == lowPower || complaint == rich) && charged(c) && !slices.Contains(list, "boost-leak") {
 		list = append([]string{"boost-leak"}, list...)
 	}
 	if complaint == oilUse && charged(c) {

@@ -230,7 +230,7 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "oil lies in it", For: []string{"turbo-seal"}, Sure: 0.8, Words: []string{"oil in it", "pools", "play"}},
 			{Name: "dry and firm", Else: true, Words: []string{"dry", "firm", "no play"}}}},
-	{Name: "boost-hoses-look", Titles: []string{"the boost hoses"}, Minutes: 10, Whole: true, Mends: []string{"boost-leak"}, Fits: func(c *known.Case, _ []string) bool { return charged(c) && c.Complains(lowPower) }, Words: []string{"boost hoses looked at", "boost leak test", "boost hoses checked"},
+	{Name: "boost-hoses-look", Titles: []string{"the boost hoses"}, Minutes: 10, Whole: true, Mends: []string{"boost-leak"}, Fits: losesBoost, Words: []string{"boost hoses looked at", "boost leak test", "boost hoses checked", "charge hoses checked", "intake pressed up"},
 		Outcomes: []Outcome{
 			{Name: "one is split or loose", For: []string{"boost-leak"}, Words: []string{"split", "loose", "leaks", "off"}},
 			{Name: "all are sound", Else: true, Words: []string{"sound", "tight"}}}},
@@ -238,6 +238,12 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "weak or broken", For: []string{"valve-springs"}, Words: []string{"weak", "broken"}},
 			{Name: "springs good", Else: true, Words: []string{"good"}}}},
+}
+
+// losesBoost is an engine with a turbocharger that lacks power, smokes black as it pulls, or
+// gets the more fuel too much the faster it turns.
+func losesBoost(c *known.Case, _ []string) bool {
+	return charged(c) && (c.Complains(lowPower, rich) || c.Smokes("black", "load") || known.TrimRichFast.Holds(c, known.Subject{}))
 }
 
 // springsFloat is an engine whose needle swings wider with speed and of which a cylinder

@@ -28,7 +28,7 @@ var systemCauses = []Cause{
 	{Name: "thermostat", Fits: wet, Explains: []string{overheat, rich}},
 	{Name: "gas-supply", Fits: func(c *known.Case) bool { return c.GasFuel() }, Explains: append([]string{rich, noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "vent-valve-open", Fits: valved, Explains: append([]string{oilUse, noise, rich}, leanly...)},
-	{Name: "boost-leak", Fits: charged, Explains: []string{lowPower}},
+	{Name: "boost-leak", Fits: charged, Explains: []string{lowPower, rich}},
 	{Name: "turbo-seal", Fits: mayBeCharged, Explains: []string{oilUse}},
 	{Name: "air-compressor", Fits: func(c *known.Case) bool { return c.BrakesByAir() }, Explains: []string{oilUse}},
 	{Name: "starter", Explains: []string{noStart, hardStart}},

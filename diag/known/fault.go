@@ -26,6 +26,7 @@ var Faults = []Fault{
 	{Name: "egr-cooler", words: pairs("egr cooler|exhaust gas cooler|gas cooler", "coolant|wet|leak|crack|water|split")},
 	{Name: "air-leak", words: slices.Concat(pairs("vacuum hose|vacuum line", "off|split|crack|perish|disconnect|unplugged"), pairs("pcv hose|breather hose|intake hose|inlet hose|intake boot|inlet boot|air duct|inlet rubber|intake rubber|carb rubber|carburetor rubber|carburettor rubber|manifold rubber|intake flange|inlet flange|rubber flange", "split|crack|torn|perish|loose"),
 		pairs("manifold gasket", "leak|blown"), pairs("manifold bolts|inlet manifold|intake manifold", "loose|hiss"), pairs("idle|revs", "spray"), HoseOff)},
+	{Name: "boost", words: pairs("boost hose|boost pipe|charge hose|charge pipe|turbo hose|turbo pipe|intercooler hose|intercooler pipe|intercooler", "off|split|loose|hole|leak|blown off|popped|crack")},
 	{Name: "choked-inlet", words: append(pairs("air filter|air cleaner", "block|clog|black|full of|chok"), ChokedInlet...)},
 	{Name: "fuel-filter", words: slices.Concat(pairs("fuel filter", "clog|block|black|dirt|full of|rust|chok"), pairs("strainer|tank sock", "clog|blocked"))},
 	{Name: "pump-supply", words: slices.Concat(pairs("pump relay|pump fuse", "burn|dead|fault|blown"), pairs("fuel pump", "no power|no voltage"), pairs("pump connector|pump plug", "burn|melt"), pairs("inertia switch", "tripped"))},

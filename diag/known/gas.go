@@ -81,6 +81,18 @@ func (c *Case) LeanAtSpeed() (idle, fast Trim, ok bool) {
 	return c.trimPair(func(idle, fast float64) bool { return fast > trimFar && fast > idle })
 }
 
+// RichAtSpeed is a trim that takes much fuel out at speed and hardly any at idle, or half as
+// much at most.
+func (c *Case) RichAtSpeed() (idle, fast Trim, ok bool) {
+	return c.trimPair(func(idle, fast float64) bool { return fast < -trimFar && idle > fast/2-tinyTrim })
+}
+
+// RichAtIdle is one that takes much out at idle and hardly any at speed, or half as much at
+// most.
+func (c *Case) RichAtIdle() (idle, fast Trim, ok bool) {
+	return c.trimPair(func(idle, fast float64) bool { return idle < -trimFar && fast > idle/2-tinyTrim })
+}
+
 func (c *Case) trimPair(is func(idle, fast float64) bool) (Trim, Trim, bool) {
 	for _, a := range c.Trims() {
 		for _, b := range c.Trims() {
@@ -294,6 +306,8 @@ var (
 	TrimLean      = OfEngine("trims of one bank over +10 % at speed, and more than at idle", func(c *Case) bool { _, _, ok := c.LeanAtSpeed(); return ok })
 	TrimLeanAll   = OfEngine("trims of one bank over +10 % at idle and at speed, there no more than at idle and over half as much", func(c *Case) bool { _, _, ok := c.LeanThroughout(); return ok })
 	TrimRich      = OfEngine("a trim under -10 %", func(c *Case) bool { _, ok := c.TakesOut(); return ok })
+	TrimRichFast  = OfEngine("trims of one bank under -10 % at speed and at idle over -5 %, or half as far at most", func(c *Case) bool { _, _, ok := c.RichAtSpeed(); return ok })
+	TrimRichIdle  = OfEngine("trims of one bank under -10 % at idle and at speed over -5 %, or half as far at most", func(c *Case) bool { _, _, ok := c.RichAtIdle(); return ok })
 	TrimsDiffer   = OfEngine("trims of the banks more than 8 points apart", func(c *Case) bool { _, _, ok := c.BanksApart(); return ok })
 	TrimsCross    = OfEngine("trims of the banks over +10 % and under -10 % at one speed, and no soot on the plugs of the second alone", (*Case).TrimsOpposed)
 	IdleTrimsGood = OfEngine("trims at idle read, and all within 10 %, the banks alike", func(c *Case) bool {

@@ -85,6 +85,22 @@ const flywheelML = 450
 // air where nobody says so: judgement, no source.
 const heavyML = 6000
 
+// chargeHoses are words of work on what lies between a turbocharger and the engine, or that
+// it has to come off for; boostHiss of charge air that is heard to get out.
+var (
+	chargeHoses = pairs("intercooler|charge cooler|boost hose|boost pipe|charge hose|charge pipe|turbo hose|turbo pipe|turbocharger|turbo|front panel|front end|bumper", "off|removed|renewed|replaced|refitted|fitted|repaired|repair|changed|swapped|new")
+	boostHiss   = pairs("hiss|hisses|hissing|whistle|whistles|whistling|whoosh|sighs", "pulling|pulls|load|boost|accelerat|throttle|uphill|turbo")
+)
+
+// ChargeHosesOff is an engine whose charge hoses were worked on, or of which a hiss is told
+// that comes as it pulls.
+var ChargeHosesOff = OfEngine("work at the intercooler or its hoses, or a hiss as it pulls", func(c *Case) bool {
+	told := strings.ToLower(c.History.Onset)
+	worked := func(line string) bool { return SpeaksOf(c.workOf(line).Text, chargeHoses...) }
+	return slices.ContainsFunc(c.History.WorkDone, worked) || c.Before != nil && worked(c.Before.Done) ||
+		told != "" && SpeaksOf(told, append(boostHiss, chargeHoses...)...) || c.Found(boostHiss...)
+})
+
 // BrakesByAir reports an engine that drives the compressor of air brakes, which sends what
 // it lets past its own rings back into the crankcase: one of which that is said, or a large
 // diesel of a truck or a bus. Common practice, no source.

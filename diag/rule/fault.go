@@ -18,6 +18,7 @@ var ofFault = map[string][]string{
 	"egr":             {"egr-open"},
 	"egr-cooler":      {"egr-cooler"},
 	"air-leak":        {"air-leak", "manifold-gasket"},
+	"boost":           {"boost-leak"},
 	"choked-inlet":    {"air-filter", "restricted-inlet"},
 	"fuel-filter":     {"fuel-filter"},
 	"pump-supply":     {"pump-circuit"},

@@ -48,7 +48,12 @@ var trimRules = onMixture(known.Trims, OfTrims, byTrims, []Rule{
 		Why:  "Fuel that the computer did not ask for: a regulator or an injector that leaks, the purge valve, or a meter that reads too much air.",
 		When: known.TrimRich, For: []Voice{{Cause: "regulator-diaphragm", Weight: DryUp}, {Cause: "leaking-injector", Weight: DryUp}, {Cause: "purge-valve", Weight: DryUp - rarer}, {Cause: "air-meter", Weight: Hint}, {Cause: "fuel-in-oil", Weight: rarer}}, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			t, _ := c.TakesOut()
-			return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"value": known.Percent(t.Sum, 0).String(), "at": t.Speed, "bank": t.Bank}}
+			f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"value": known.Percent(t.Sum, 0).String(), "at": t.Speed, "bank": t.Bank, "idle": "", "turbo": c.Spec.Charging == "turbo"}}
+			if idle, fast, atSpeed := c.RichAtSpeed(); atSpeed {
+				f.Headline = "trim-rich-at-speed"
+				f.Facts["value"], f.Facts["at"], f.Facts["bank"], f.Facts["idle"] = known.Percent(fast.Sum, 0).String(), fast.Speed, fast.Bank, known.Percent(idle.Sum, 0).String()
+			}
+			return f
 		}, Headline: "trim-rich",
 	},
 	{

@@ -296,10 +296,11 @@ func richOneBank(c *known.Case, s known.Subject) diag.Finding {
 // everywhereVoices are what makes every cylinder rich: past a pressure that is
 // right, sensors and what adds fuel beside the injectors.
 func everywhereVoices(c *known.Case, _ known.Subject) []Voice {
+	lost := speaks(Hint, "boost-leak") // behind the air meter, where there is a charger
 	if right(c) {
-		return append(falling(Sight, "regulator-diaphragm", "temperature-signal", "carburettor", "air-meter", "purge-valve", "leaking-injector", "fuel-in-oil"), Voice{Cause: "air-filter", Weight: Hint})
+		return append(falling(Sight, "regulator-diaphragm", "temperature-signal", "carburettor", "air-meter", "purge-valve", "leaking-injector", "fuel-in-oil"), append(lost, Voice{Cause: "air-filter", Weight: Hint})...)
 	}
-	return falling(Sight, "carburettor", "regulator-stuck", "temperature-signal", "regulator-diaphragm", "purge-valve", "air-filter")
+	return append(falling(Sight, "carburettor", "regulator-stuck", "temperature-signal", "regulator-diaphragm", "purge-valve", "air-filter"), lost...)
 }
 
 func richEverywhere(c *known.Case, _ known.Subject) diag.Finding {

@@ -51,16 +51,17 @@ func (b *ledger) agreeing(name string) []rule.Kind {
 	return list
 }
 
-// rivalled reports another cause, which other work would find, that the same kinds of
-// tests speak for and that weighs nearly as much as the likeliest.
+// rivalled reports another cause, which is another fault, that all of the kinds of
+// tests which agree on the likeliest speak for too and that weighs nearly as much: they
+// agree on what is so, and not on why.
 func (b *ledger) rivalled(kinds []rule.Kind) bool {
 	order := b.sorted()
-	if len(order) < 2 || cause.SameWork(order[0], order[1]) || len(b.found()) > 0 {
+	if len(order) < 2 || cause.OneFault(order[0], order[1]) || len(b.found()) > 0 {
 		return false
 	}
-	return float64(b.net(order[1])) > nearly*float64(b.net(order[0])) && slices.Equal(b.agreeing(order[1]), kinds)
+	return float64(b.net(order[1])) > nearly*float64(b.net(order[0])) && !slices.ContainsFunc(kinds, func(k rule.Kind) bool { return b.heaviest(order[1], k) == 0 })
 }
 
 // nearly is the part of the likeliest cause's weight from which another is as likely as
 // it: judgement, no source.
-const nearly = 0.9
+const nearly = 0.75

@@ -1,0 +1,21 @@
+package rule
+
+import "gaugesheet/diag/known"
+
+// trimSigns are what the trims at idle and at speed, held against each other, say of where
+// too much fuel comes from. What leaks fuel by itself, or sends too much through every
+// injector, is most of an idle's fuel and little of what it burns at speed; what counts more
+// air than the engine gets grows with the air: common practice, no source.
+var trimSigns = []Sign{
+	{Needs: needsTest(known.Trims), When: known.TrimRichFast, Kind: OfTrims, About: "mixture", For: speaks(Known, "air-meter"),
+		Against: denies(Heard, "trims-rich-at-speed", "regulator-diaphragm", "purge-valve", "leaking-injector", "fuel-in-oil", "vacuum-hose", "regulator-stuck", "return-blocked", "temperature-signal")},
+	{Needs: needsTest(known.Trims), When: known.All(known.TrimRichFast, turbocharged, sparkLit), Kind: OfTrims, About: "mixture", For: speaks(Heard, "boost-leak")},
+	{Needs: needsTest(known.Trims), When: known.TrimRichIdle, Kind: OfTrims, About: "mixture", For: speaks(Hint, "regulator-diaphragm", "purge-valve", "leaking-injector"),
+		Against: denies(Known, "trims-rich-at-idle", "air-meter", "boost-leak")},
+	// Air that is lost behind the meter has had its fuel already.
+	{When: known.All(turbocharged, sparkLit, smoke("black smoke under load", "black", "load")), Kind: OfHistory, About: "mixture", For: speaks(Known, "boost-leak")},
+	{When: known.All(turbocharged, known.ChargeHosesOff), Kind: OfHistory, About: "mixture", For: speaks(Known, "boost-leak")},
+	{When: known.All(turbocharged, known.ChargeHosesOff, known.Complaint("low power", "rich running")), Kind: OfHistory, About: "engine", For: speaks(Known, "boost-leak")},
+}
+
+var turbocharged = known.OfEngine("a turbocharger", func(c *known.Case) bool { return c.Spec.Charging == "turbo" })
