@@ -75,6 +75,27 @@ func (t *Test) partsUntested() []Untested {
 	return append(parts, t.fuelUntested()...)
 }
 
+// StateOf is whether a test was made of a cylinder or rotor, and why it was not, as the
+// job has it by cylinder: of compression, leakage, plugs and rotors. The state is empty
+// where it says nothing of that one.
+func (t *Test) StateOf(test, name string) (State, string) {
+	switch {
+	case test == "compression" && t.Compression != nil:
+		return t.Compression.Dry[name].State, t.Compression.Dry[name].Reason
+	case test == "leakage" && t.Leakage != nil:
+		return t.Leakage.Dry[name].State, t.Leakage.Dry[name].Reason
+	case test == "plugs" && t.Plugs != nil:
+		return t.Plugs.ByCylinder[name].State, t.Plugs.ByCylinder[name].Reason
+	case test == "rotors" && t.Rotors != nil:
+		for _, rotor := range t.Rotors.Rotors {
+			if rotor.Name == name {
+				return rotor.State, rotor.Reason
+			}
+		}
+	}
+	return "", ""
+}
+
 // fuelUntested lists the fuel readings that the job names and that were not
 // taken.
 func (t *Test) fuelUntested() []Untested {

@@ -156,12 +156,14 @@ func (c *cutter) isSeparator(i int) bool {
 }
 
 // isUnit tells whether a word may be the unit of the number before it: short,
-// and no number itself. That it may be another short word does no harm.
+// and no number itself. That it may be another short word does no harm, but behind a
+// number that is held to the word before it, which says what it is of ("cylinder 4"):
+// nothing is measured there.
 func (c *cutter) isUnit(number, unit atom) bool {
 	last, _ := utf8.DecodeLastRuneInString(c.text(number))
 	text := c.text(unit)
 	first, _ := utf8.DecodeRuneInString(text)
-	if !unicode.IsDigit(last) || unicode.IsDigit(first) || text == separator {
+	if !unicode.IsDigit(last) || unicode.IsDigit(first) || text == separator || c.isNamed(number) {
 		return false
 	}
 	n := utf8.RuneCountInString(text)
@@ -169,6 +171,16 @@ func (c *cutter) isUnit(number, unit atom) bool {
 		n--
 	}
 	return n <= longestUnit || text[:min(4, len(text))] == "kgf/"
+}
+
+// isNamed tells whether a number is held to a word before it.
+func (c *cutter) isNamed(number atom) bool {
+	words := strings.FieldsFunc(c.text(number), fixedSpace)
+	if len(words) < 2 {
+		return false
+	}
+	before, _ := utf8.DecodeLastRuneInString(words[len(words)-2])
+	return unicode.IsLetter(before)
 }
 
 // longestName is how many characters a word has that may say what a number is of.

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"strings"
 	"sync"
 	"unicode/utf8"
 )
@@ -11,11 +12,45 @@ import (
 // space between a number and its unit. A separator (·) falls away where a line
 // ends at it or the text does; nothing else is left out. A run goes on where
 // the one before it ended, without a space.
+//
+// A last line of one short word takes the last word of the line before it along.
 func Wrap(m Measurer, width Length, runs ...Run) Text {
+	text := wrap(m, width, -1, 0, runs)
+	if n := len(text.Lines); n > 1 && lonely(text, width) {
+		if fuller := wrap(m, width, n-2, text.Lines[n-2].Width-2*slack, runs); len(fuller.Lines) == n && fuller.Lines[n-2].Width > leastBefore*width {
+			return fuller
+		}
+	}
+	return text
+}
+
+// A last line is lonely where it is one word that takes less than lonelyWord of the
+// width; the line before it keeps leastBefore of the width at least.
+const (
+	lonelyWord  = 0.16
+	leastBefore = 0.6
+)
+
+func lonely(t Text, width Length) bool {
+	last, before := t.Lines[len(t.Lines)-1], t.Lines[len(t.Lines)-2]
+	if last.Joins || last.Width > lonelyWord*width || last.Width == 0 || before.Width < leastBefore*width {
+		return false
+	}
+	for _, p := range last.Pieces {
+		if strings.ContainsRune(p.Text, ' ') {
+			return false
+		}
+	}
+	return true
+}
+
+// wrap breaks text into lines, one of them (-1 for none) no wider than another width.
+func wrap(m Measurer, width Length, narrow int, narrowTo Length, runs []Run) Text {
 	w := wrappers.Get().(*wrapper)
 	defer wrappers.Put(w)
 	atoms, room := w.cut(m, runs)
-	*w = wrapper{m: m, width: width, runs: runs, atoms: room, line: w.line[:0]}
+	*w = wrapper{m: m, full: width, width: width, narrow: narrow, narrowTo: narrowTo, runs: runs, atoms: room, line: w.line[:0]}
+	w.begin()
 	for i := 0; i < len(atoms); {
 		if atoms[i].kind == lineFeed {
 			w.flush()
@@ -47,16 +82,19 @@ func Wrap(m Measurer, width Length, runs ...Run) Text {
 var wrappers = sync.Pool{New: func() any { return new(wrapper) }}
 
 type wrapper struct {
-	m     Measurer
-	width Length
-	runs  []Run
-	atoms []atom
-	text  Text
-	line  []atom
-	used  Length
-	top   Length
-	empty Run  // gives an empty line its height
-	joins bool // the line begins inside a word
+	m        Measurer
+	width    Length // of the line that is being filled
+	full     Length // of all lines, but for one
+	narrow   int    // the line that is narrower; -1 for none
+	narrowTo Length
+	runs     []Run
+	atoms    []atom
+	text     Text
+	line     []atom
+	used     Length
+	top      Length
+	empty    Run  // gives an empty line its height
+	joins    bool // the line begins inside a word
 }
 
 // cut gives the atoms of runs, and the room that the wrapper has for the next.
@@ -150,6 +188,7 @@ func (w *wrapper) flush() {
 			w.text.Lines = append(w.text.Lines, TextLine{Baseline: w.top})
 		}
 		w.empty = Run{}
+		w.begin()
 		return
 	}
 	line := TextLine{Pieces: w.pieces(), Width: w.used, Joins: w.joins}
@@ -163,6 +202,14 @@ func (w *wrapper) flush() {
 	w.text.Lines = append(w.text.Lines, line)
 	w.text.W = max(w.text.W, line.Width)
 	w.line, w.used, w.empty, w.joins = w.line[:0], 0, Run{}, false
+	w.begin()
+}
+
+// begin gives the next line its width.
+func (w *wrapper) begin() {
+	if w.width = w.full; len(w.text.Lines) == w.narrow {
+		w.width = w.narrowTo
+	}
 }
 
 // pieces are the line's atoms put together: what follows in a run is one

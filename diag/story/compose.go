@@ -317,7 +317,7 @@ func (s *story) finish() diag.Story {
 	out := s.Story
 	out.Ledger = slices.Clone(s.book.entries)
 	out.Tests, out.Codes = s.tests(), s.codes()
-	out.Sound = s.sound() && (!slices.Contains(s.needsOf(), known.NeedsCompression) || s.book.c.PressureEnough())
+	out.Sound = s.sound() && (!slices.Contains(s.needsOf(), known.NeedsCompression) || s.book.c.PressureByFigure())
 	if s.About == diag.AboutTest { // it is told by its notices
 		return out
 	}

@@ -27,10 +27,7 @@ func (h headWord) meets(o headWord) bool {
 func (r *Ruler) layHead() {
 	limits := slices.Clone(r.Limits)
 	slices.SortStableFunc(limits, func(a, b Limit) int { return cmp.Compare(a.Value, b.Value) })
-	var zones []headWord
-	if r.detail != layout.Brief || len(limits) > 0 {
-		zones = r.zoneWords()
-	}
+	zones := r.zoneWords()
 	for rows := 1; ; rows++ {
 		if head, ok := r.setLimits(limits, zones, rows); ok {
 			r.head = head

@@ -143,14 +143,14 @@ func (r *Ruler) takenSpans() []span {
 			all = append(all, span{lane, e.x - 1, e.x + 1})
 		}
 	}
-	lines := []float64{0}
-	for _, l := range r.Limits {
-		lines = append(lines, usable(l.Value))
-	}
-	for _, v := range lines {
-		for lane := range len(r.ends) + 2 {
+	line := func(v float64, lanes int) {
+		for lane := range lanes {
 			all = append(all, span{lane, r.x(v) - 1, r.x(v) + 1})
 		}
+	}
+	line(0, r.lanes) // over the bars' ends it says nothing more, and words may stand across it
+	for _, l := range r.Limits {
+		line(usable(l.Value), len(r.ends)+2)
 	}
 	return all
 }

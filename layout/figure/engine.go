@@ -25,10 +25,7 @@ func NewEnginePlan(d EnginePlan) layout.Block {
 		gap := [...]layout.Length{layout.Full: small, layout.Compact: tight, layout.Brief: 1}[level]
 		head := g.heading()
 		body := pictured(d.Alt, g.lay())
-		if level == layout.Brief {
-			return stack(gap, head, body, g.keys(d.Captions...))
-		}
-		return stack(gap, head, body, g.keys(), captionLines(t, d.Captions, width, level))
+		return stack(gap, head, body, g.keys(d.Captions...))
 	}}
 }
 

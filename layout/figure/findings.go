@@ -67,12 +67,14 @@ func (f *findingsSetting) least() []depth {
 		switch {
 		case f.detail == layout.Full || f.d.More == nil:
 			depths[i] = whole
-		case f.detail == layout.Compact && item.Short:
+		case f.detail == layout.Compact && item.Short && !item.Quotes:
 			depths[i] = said
 		case f.detail == layout.Compact && i > 0:
 			depths[i] = because
 		case f.detail == layout.Compact:
 			depths[i] = likely
+		case item.Quotes:
+			depths[i] = because
 		case i < kept:
 			depths[i] = said
 		}

@@ -10,6 +10,7 @@ type Finding struct {
 	Against   string // what speaks against it
 	Sure      string // how sure, and why
 	Rule      string // the rule's name; empty on sheets for lay readers
+	Quotes    bool   // why is the shop's own words, which stand nowhere else: it is never left out
 	Short     bool   // nothing has to be done: what was seen is enough where room is short
 }
 

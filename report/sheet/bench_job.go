@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
 )
@@ -61,7 +62,11 @@ func (v *view) limitBoxes() []figure.PenBox {
 	limit := func(keys ...string) string {
 		for _, key := range keys {
 			if said := j.Entered(section, "limits", key); said != "" {
-				return onPage(said)
+				unit := j.Entered(section, "unit")
+				if key == "spread" || key == "lowest" {
+					unit = string(quantity.Percent)
+				}
+				return onPage(withUnit(said, unit))
 			}
 		}
 		return ""
@@ -77,14 +82,23 @@ func (v *view) limitBoxes() []figure.PenBox {
 		add("limit-apart", limit("spread", "difference", "lowest", "between-faces"), 1)
 	}
 	if v.bench().pistons() {
-		add("limit-lost", j.Entered("leakage", "limit"), 1)
+		add("limit-lost", onPage(withUnit(j.Entered("leakage", "limit"), string(quantity.Percent))), 1)
 	}
-	add("limit-fuel", onPage(j.Entered("fuel-pressure", "limits", "key-on")), 1)
+	add("limit-fuel", onPage(withUnit(j.Entered("fuel-pressure", "limits", "key-on"), j.Entered("fuel-pressure", "unit"))), 1)
 	if v.bench().sump() {
 		add("limit-oil", "", 1)
 	}
 	add("limit-source", limit("source"), 2)
 	return boxes
+}
+
+// withUnit gives a limit that was entered as a bare number, or as two with a dash,
+// the unit of its test.
+func withUnit(entered, unit string) string {
+	if entered == "" || unit == "" || strings.Trim(entered, "0123456789.-") != "" {
+		return entered
+	}
+	return entered + " " + unit
 }
 
 // notesBoxes are the room for notes and the signature.

@@ -58,6 +58,7 @@ func (v *view) story(i int) figure.Finding {
 		Against:   onPage(ended(strings.Join(said.Against, "; "))),
 		Sure:      v.sureOf(st, said.Doubts),
 	}
+	item.Quotes = len(quotes(st)) > 0
 	if st.Urgency == diag.NoAction {
 		item.Mark = v.soundMark(st, item.Mark)
 	}
@@ -65,6 +66,21 @@ func (v *view) story(i int) figure.Finding {
 		item.Rule = st.Members[0].Rule
 	}
 	return item
+}
+
+// quotes gives what the technician saw as far as the finding that leads a story
+// has it, word for word.
+func quotes(st *diag.Story) []string {
+	if len(st.Members) == 0 {
+		return nil
+	}
+	seen, _ := st.Members[0].Facts["found"].(diag.Names)
+	return seen
+}
+
+// quoted reports words that one of the stories quotes.
+func (v *view) quoted(seen string) bool {
+	return slices.ContainsFunc(v.d.Stories, func(st diag.Story) bool { return slices.Contains(quotes(&st), seen) })
 }
 
 // soundMark is the symbol of a story that asks for nothing: a tick needs a

@@ -232,7 +232,7 @@ func (v *view) fuelCaptions(f *diag.FuelResult, c *diag.CircuitResult, entered *
 		captions = append(captions, v.label("fuel.volume", "volume", entered.VolumeEntered))
 	}
 	if len(f.Circuits) > 1 && len(captions) > 0 {
-		captions[0] = v.label("fuel.of-circuit", "circuit", c.Name, "words", captions[0])
+		captions = []string{v.label("fuel.of-circuit", "circuit", c.Name, "words", joined("; ", captions...))}
 	}
 	return captions
 }

@@ -81,9 +81,10 @@ func (v *view) ofCylinders(values []cylinderValue) string {
 		most = ""
 	}
 	var said []string
+	apart := len(values) - count[most]
 	for _, c := range values {
 		if c.value != most {
-			said = append(said, v.label("further.of", "cylinder", c.cylinder, "value", c.value))
+			said = append(said, v.label("further.of", "cylinder", c.cylinder, "value", c.value, "first", len(said) == 0 && !v.workshop(), "many", apart > 1, "rotors", v.rotors() != nil))
 		}
 	}
 	if most != "" {

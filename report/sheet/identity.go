@@ -105,7 +105,9 @@ func (v *view) identityBlock() layout.Block {
 	if v.job.OrderedBy.Value != v.job.Customer.Name.Value {
 		add(&d.Said, "ordered-by", v.job.OrderedBy.Value)
 	}
-	chosen(&d.Said, "job-number", v.job.Number.Value)
+	if v.headNumber() != v.job.Number.Value { // else the head has it
+		chosen(&d.Said, "job-number", v.job.Number.Value)
+	}
 	chosen(&d.Said, "authorised", v.authorisedWords())
 	chosen(&d.Said, "complaints", joined(", ", v.complaints()...))
 	if v.sheet.Has("complaints") { // and what goes with them

@@ -26,7 +26,7 @@ func saidTwice(rec *record.Recorder) []string {
 	count := map[string]int{}
 	for _, name := range order {
 		for _, s := range sentence.Split(strings.Join(strings.Fields(blocks[name]), " "), -1) {
-			s = strings.ToLower(strings.Trim(quoted.ReplaceAllString(s, ""), " ."))
+			s = strings.ToLower(strings.Trim(lead.ReplaceAllString(quoted.ReplaceAllString(s, ""), ""), " ."))
 			if len(strings.Fields(s)) < long {
 				continue
 			}
@@ -40,6 +40,9 @@ func saidTwice(rec *record.Recorder) []string {
 
 // quoted is a pointer to what was said.
 var quoted = regexp.MustCompile(`“[^”]*”`)
+
+// lead is a word before sentences that run on from it.
+var lead = regexp.MustCompile(`^\s*\pL+: `)
 
 var sentence = regexp.MustCompile(`[.!?] `)
 

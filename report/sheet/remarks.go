@@ -60,6 +60,9 @@ func (v *view) untestedGroups() []string {
 	tests := map[group]diag.Names{}
 	for _, u := range v.d.NotTested {
 		g := group{reason: u.Reason}
+		if apart := v.untestedApart(u); apart != "" {
+			g.reason, u.State = apart, diag.NotTested
+		}
 		switch {
 		case len(u.Cylinders) > 0:
 			g.part = v.cylinderWords(u.Cylinders)
@@ -79,6 +82,35 @@ func (v *view) untestedGroups() []string {
 		said[i] = v.label("not-tested.group", "tests", tests[g], "part", g.part, "state", g.state, "reason", g.reason, "brackets", !strings.Contains(g.reason, "("))
 	}
 	return said
+}
+
+// untestedApart says of which cylinders a test was not made for which reason, where
+// it was made of none and the reasons differ; else nothing.
+func (v *view) untestedApart(u diag.Untested) string {
+	if len(u.Cylinders) > 0 {
+		return ""
+	}
+	var order []string
+	of := map[string]diag.Names{}
+	for _, name := range v.names() {
+		state, reason := v.test.StateOf(u.Test, name)
+		if state == "" {
+			continue
+		}
+		said := v.stateBecause(state, reason)
+		if of[said] == nil {
+			order = append(order, said)
+		}
+		of[said] = append(of[said], name)
+	}
+	if len(order) < 2 {
+		return ""
+	}
+	parts := make([]string, len(order))
+	for i, said := range order {
+		parts[i] = v.label("not-tested.part", "names", of[said], "said", said)
+	}
+	return onPage(strings.Join(parts, "; "))
 }
 
 // cylinderWords name cylinders, or the rotors of a rotary.
@@ -117,7 +149,7 @@ const firstSeen = 3
 
 // ownFindingsBlock is what the technician saw, in the technician's words.
 func (v *view) ownFindingsBlock() layout.Block {
-	items := values(v.job.Findings)
+	items := slices.DeleteFunc(values(v.job.Findings), v.quoted)
 	for _, name := range v.names() {
 		if seen := v.boreSeen(name); seen != "" {
 			items = append(items, v.label("own.borescope", "cylinder", name, "seen", seen))

@@ -183,18 +183,10 @@ func (v *view) fuelResult() result {
 		return v.missing(name, "fuel pressure")
 	}
 	r := result{name: name, state: diag.Tested}
-	var verdicts []diag.Verdict
-	var at []diag.FuelReading
-	for _, c := range f.Circuits {
-		for _, reading := range c.Readings {
-			verdicts, at = append(verdicts, reading.Verdict), append(at, reading)
-		}
-		for _, h := range c.Hold {
-			if h.LimitLow != nil {
-				verdicts = append(verdicts, h.Verdict)
-				at = append(at, diag.FuelReading{Name: "hold", Value: h.Value, LimitLow: h.LimitLow, Verdict: h.Verdict})
-			}
-		}
+	at, of := limitedReadings(f)
+	verdicts := make([]diag.Verdict, len(at))
+	for i := range at {
+		verdicts[i] = at[i].Verdict
 	}
 	if len(at) == 0 {
 		r.word, r.mark = v.judged(diag.NotJudged), figure.NoMark
@@ -222,8 +214,24 @@ func (v *view) fuelResult() result {
 		}
 	}
 	r.word, r.mark = v.judged(verdict), verdictMark(verdict, !under(at[i].Value, at[i].LimitLow))
-	r.value = v.label("tile.fuel", "name", v.readingName(at[i].Name), "held", at[i].Name == "hold", "value", number(at[i].Value, quantity.DecimalsRead(at[i].Value, f.Decimals), f.Unit), "limit", v.fuelLimit(at[i], f))
+	r.value = v.label("tile.fuel", "circuit", of[i], "name", v.readingName(at[i].Name), "held", at[i].Name == "hold", "value", number(at[i].Value, quantity.DecimalsRead(at[i].Value, f.Decimals), f.Unit), "limit", v.fuelLimit(at[i], f))
 	return r
+}
+
+// limitedReadings are the fuel pressures that may have limits, and the circuit of each.
+func limitedReadings(f *diag.FuelResult) (readings []diag.FuelReading, of []string) {
+	for _, c := range f.Circuits {
+		readings = append(readings, c.Readings...)
+		for _, h := range c.Hold {
+			if h.LimitLow != nil {
+				readings = append(readings, diag.FuelReading{Name: "hold", Value: h.Value, LimitLow: h.LimitLow, Verdict: h.Verdict})
+			}
+		}
+		for len(of) < len(readings) {
+			of = append(of, c.Name)
+		}
+	}
+	return readings, of
 }
 
 // fuelLimit is the permitted range of a reading in short: "40–44", "at least 36".

@@ -25,7 +25,7 @@ func (v *view) faceSpread() figure.Spread {
 		for face, value := range rotor.Values {
 			name := rotor.Name + "\u00a0" + faceName(face)
 			if v.faceBound(i, face) || !(best > 0) || value > rotor.Best {
-				d.Unread = append(d.Unread, figure.Unread{Numbers: []string{name}, Why: v.label("spread.face", "reading", read(value, r.Decimals))})
+				d.Unread = addUnread(d.Unread, figure.Unread{Numbers: []string{name}, Why: v.label("spread.face", "reading", read(value, r.Decimals), "none", !(best > 0))})
 				continue
 			}
 			below := best - printed(value, r.Decimals)

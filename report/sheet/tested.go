@@ -303,11 +303,17 @@ func (v *view) extremes(test string) (low, high string) {
 func (v *view) fuelRead() string {
 	var said []string
 	for _, c := range circuits(v.fuel()) {
+		var of []string
 		for _, r := range c.Readings {
-			said = append(said, v.label("tested.fuel", "circuit", c.Name, "name", v.readingName(r.Name), "value", read(r.Value, v.fuel().Decimals)))
+			of = append(of, v.label("tested.fuel", "name", v.readingName(r.Name), "value", read(r.Value, v.fuel().Decimals)))
 		}
+		words := joined(", ", of...)
+		if c.Name != "" && words != "" {
+			words = v.label("fuel.of-circuit", "circuit", c.Name, "words", words)
+		}
+		said = append(said, words)
 	}
-	return joined(", ", said...)
+	return joined("; ", said...)
 }
 
 // byValue gives each value with the cylinders that have it, in the order of the

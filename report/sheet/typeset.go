@@ -129,20 +129,33 @@ func (v *view) once(s string) string {
 		v.told = map[string]bool{}
 	}
 	var kept []string
-	told := false // the sentence before was told
+	told, before := false, "" // the sentence before was told; what leads the next that is said
 	for s != "" {
 		end := len(s)
 		if at := sentenceEnd.FindStringIndex(s); at != nil {
 			end = at[0] + 1
 		}
-		said := s[:end]
-		s = strings.TrimSpace(s[end:])
-		key := strings.ToLower(strings.Join(strings.FieldsFunc(strings.TrimRight(said, ".!?"), func(r rune) bool { return r == ' ' || r == '\u00a0' }), " "))
+		own := lead.FindString(s)
+		said := s[len(own):max(end, len(own))]
+		s = strings.TrimSpace(s[max(end, len(own)):])
+		if own != "" {
+			before = own
+		}
+		key := toldAs(said)
 		if told = v.told[key] && (told || strings.Count(key, " ")+1 >= leastTold); told {
 			continue
 		}
 		v.told[key] = true
-		kept = append(kept, said)
+		kept, before = append(kept, before+said), ""
 	}
 	return strings.Join(kept, " ")
+}
+
+// lead is a word before sentences that run on from it, "Also:". It stays with the first
+// of them that is said.
+var lead = regexp.MustCompile(`^\pL+: `)
+
+// toldAs is a sentence as it is compared with others.
+func toldAs(s string) string {
+	return strings.ToLower(strings.Join(strings.FieldsFunc(strings.TrimRight(s, ".!?"), func(r rune) bool { return r == ' ' || r == '\u00a0' }), " "))
 }
