@@ -82,7 +82,7 @@ func AirAtHalf(place string) Condition {
 var Tight = OfAll("under 10 % lost in the leakage test, or low and past the rings alone under 20 % and no more than 3 points over what cylinders that make good pressure lose", func(c *Case, n string) bool { return c.AllTight([]string{n}) })
 
 // LossTooSmall is a cylinder without pressure that loses too little to explain it.
-var LossTooSmall = OfAll("an engine with valves, no pressure, and 40 % lost at most (60 % where no cylinder has pressure) in the leakage test, past the rings or at no named place, and no rise with oil", (*Case).LossTooSmall)
+var LossTooSmall = OfAll("an engine with valves that is not flooded, no pressure, and 40 % lost at most (60 % where no cylinder has pressure) in the leakage test, past the rings or at no named place, and no rise with oil", (*Case).LossTooSmall)
 
 // Plug is a plug with one of these looks.
 func Plug(looks ...string) Condition {

@@ -26,14 +26,15 @@ const smallLoss = 40
 const smallLossOfAll = 60
 
 // LossTooSmall reports a cylinder without pressure whose leak, measured at rest, is too small
-// to take that: it fills badly, or lets go as it turns. What oil brings back was lost past the
-// rings as it turned, and a path to a neighbor or into the coolant speaks for itself.
+// to take that: it fills badly. Bores that fuel washed leak as they turn, and so do those that
+// oil brings back; a valve that lets air by may hang as it turns and close at rest; and a path
+// to a neighbor or into the coolant speaks for itself.
 func (c *Case) LossTooSmall(name string) bool {
 	l, limit := c.Leak(name), float64(smallLoss)
 	if c.Dead() && c.Several() {
 		limit = smallLossOfAll
 	}
-	return c.HasValves() && c.Grade(name) == diag.NoPressure && l != nil && !c.LossIsBound(name) && *l.Loss <= limit &&
+	return c.HasValves() && !c.Flooded() && c.Grade(name) == diag.NoPressure && l != nil && !c.LossIsBound(name) && *l.Loss <= limit &&
 		!slices.ContainsFunc(l.At, func(at string) bool { return at != AtCrankcase && at != "nowhere" }) && c.WetEvidence(name) != WetRises
 }
 

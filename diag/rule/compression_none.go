@@ -82,9 +82,17 @@ func weighNone(c *known.Case, _ known.Subject) []Voice {
 	}
 	return slices.Concat(list, timingTouched(c), where(c.HasValves() && !c.Flooded(), valvesHit(c)),
 		where(c.UnitNoted(), as(OfTest, speaks(Hint, "other-unit"))),
+		where(littleLostAnywhere(c), as(OfLeakage, slices.Concat(speaks(Heard, "timing-drive"), denies(Heard, "loss-too-small", "rings", "scored-bore", "piston", "wear")))),
 		where(valvesStill(c), as(OfHistory, speaks(Known, "timing-drive"))),
 		where(c.Flooded() && !valvesStill(c), as(OfPlugs, speaks(Heard, "washed-bore", "flooding"))),
 		where(c.Spec.Decompressor == "", speaks(Known-Hint, "decompressor")))
+}
+
+// littleLostAnywhere reports a leakage test of two cylinders at least in which none lost
+// enough to make no pressure for it.
+func littleLostAnywhere(c *known.Case) bool {
+	leaks := c.Leaks()
+	return len(leaks) > 1 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return !c.LossTooSmall(l.Name) })
 }
 
 // valvesStill reports an engine with valves of which every cylinder reads nothing

@@ -60,7 +60,7 @@ var leakLevelRules = []Rule{
 		Why: "What takes all the pressure of a stroke past the piston, or at a place that stands open at rest, lets nearly all the test air out. A leak of less than half is felt in the reading and does not end it. " +
 			"What is left is how the valves move: one that hangs as it turns, a rocker or lifter that let go, a worn lobe, a camshaft that stands still; or the compression reading itself.",
 		Source: "reckoned from the flow through a tester's orifice of 1 mm; the reading: common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
-		Of: eachCylinder, When: known.All(known.LossTooSmall, known.Not(known.Tight)),
+		Of: eachCylinder, When: known.All(known.LossTooSmall, known.Not(known.Tight), known.Any(known.Single, known.NoneDead)),
 		Kind: OfLeakage, Weigh: stillCauses, Against: denies(Heard, "loss-too-small", "rings", "scored-bore", "piston", "holed-piston", "broken-ring-land", "head-gasket", "warped-or-cracked-head"),
 		Say: lowButTight, Keeps: true, Headline: "loss-explains-little",
 		SaysBetterThan: []string{"one-without-pressure"},
@@ -252,12 +252,8 @@ func tightCauses(c *known.Case, s known.Subject) []Voice {
 	return slices.Concat(speaks(weight, "valve-motion"), speaks(weight*3/5, "collapsed-lifter"), speaks(weight*2/5, "cam-timing", "adapter-leak"))
 }
 
-// stillCauses are what leaves a cylinder without pressure that leaks too little for that;
-// where none of the engine makes any, the camshaft's drive comes first.
+// stillCauses are what leaves a cylinder without pressure that leaks too little for that.
 func stillCauses(c *known.Case, s known.Subject) []Voice {
-	if c.Dead() && c.Several() {
-		return speaks(Heard, "timing-drive", "cam-timing")
-	}
 	return append(tightCauses(c, s), speaks(Hint, "stuck-valve")...)
 }
 

@@ -18,12 +18,16 @@ type candidates struct {
 
 // openChecks are the checks that a story may ask for. Of one that stops the engine these
 // are such as speak of what it is stopped for, where there is one: until that was looked
-// at, an answer on anything else leaves the engine as it stood.
+// at, an answer on anything else leaves the engine as it stood; and where the likeliest has
+// a repair, that is next.
 func (s *story) openChecks(c *known.Case, shares []share, at diag.Urgency) candidates {
 	about := setOf(shares)
 	if s.Urgency == diag.DoNotRun {
 		if k := s.mayAsk(c, shares, s.reasons(shares), at); len(k.open) > 0 {
 			return k
+		}
+		if s.book.stops == "" && cause.RepairOf(c, s.book.first()) != "" {
+			return candidates{}
 		}
 		about = s.pressing(about)
 	}

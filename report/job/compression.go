@@ -61,11 +61,26 @@ func (r *reader) compression(top *section, e *engine.Engine, spec diag.Spec) *di
 	c.Limits, c.Standard = r.limits(sec, s)
 	s.finish()
 	c.Unit = s.unit
+	onlyAgain(c)
 	c.State, c.Reason = r.readingsState(c.Dry, c.First, c.Again, c.Wet)
 	if len(c.Running) > 0 {
 		c.State, c.Reason = diag.Tested, ""
 	}
 	return c
+}
+
+// onlyAgain takes the repeat of a cylinder that was not read before it for its reading:
+// left where it stands it would be shown and judge nothing.
+func onlyAgain(c *diag.Compression) {
+	for name, again := range c.Again {
+		if len(again.Values) > 0 && len(c.Dry[name].Values) == 0 {
+			if c.Dry == nil {
+				c.Dry = map[string]diag.Reading{}
+			}
+			c.Dry[name] = again
+			delete(c.Again, name)
+		}
+	}
 }
 
 // dose reads the oil of a wet test. Spoons differ in size, and are not taken.
