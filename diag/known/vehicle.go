@@ -176,6 +176,12 @@ func (c *Case) Afloat() bool {
 	return c.described(boats) || c.Found(seaWater...)
 }
 
+// BilgeGathers reports an engine inside a boat that runs on what lies as vapor in its bilge:
+// not one that hangs outside, nor a diesel.
+func (c *Case) BilgeGathers() bool {
+	return !c.Spec.Diesel() && c.described(boats) && !c.described([]string{"outboard", "jet ski", "jetski"})
+}
+
 // WetExhaust reports an engine in a boat whose exhaust water may run back from: not one
 // cooled by air.
 func (c *Case) WetExhaust() bool { return !c.AirCooled() && c.Afloat() }

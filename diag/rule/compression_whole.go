@@ -86,7 +86,7 @@ var wholeRules = []Rule{
 	},
 	{
 		Name: "even-no-minimum", Title: "Even, with no minimum to compare with",
-		Why:    "Even is not the same as good: rings worn alike read alike. Without the maker's figure the sheet can say that the cylinders match and no more.",
+		Why:    "Cylinders that match each other need not be good: rings worn alike read alike. Without the maker's figure the sheet can say that the cylinders match and no more.",
 		Source: "common practice, no source (the lowest within 10 % of the highest is a sound set)", Class: Sound, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
 		Of: everyRead, When: known.All(known.OfEngine("every cylinder read and at 90 % of the reference or more, two at least", func(c *known.Case) bool { return c.Sound() && c.Cranking().N > 1 }),
 			known.OfEngine("no minimum stated", func(c *known.Case) bool { return c.Minimum() == nil }), known.Not(known.UnderFloor)),

@@ -125,9 +125,9 @@ var (
 	pastPistonAlone = known.All(tooHigh, known.OfAll("its air at the crankcase and at no other place", leavesBy(known.AtCrankcase)))
 	// pastGasketAlone is one whose air goes into the cylinder beside it.
 	pastGasketAlone = known.All(tooHigh, known.OfAll("its air in the cylinder beside it and at no other place", leavesBy(known.AtNeighbour)))
-	gaping   = known.OfAll("more than 60 % lost, at a valve", gapes)
-	oneValve = known.Any(known.All(known.Valves, known.AirAt(known.AtExhaust), known.Not(known.AirAt(known.AtInlet))), known.All(known.InletValved, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust))))
-	atValve  = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.All(known.AirAt(known.AtInlet), known.InletValved)))
+	gaping          = known.OfAll("more than 60 % lost, at a valve", gapes)
+	oneValve        = known.Any(known.All(known.Valves, known.AirAt(known.AtExhaust), known.Not(known.AirAt(known.AtInlet))), known.All(known.InletValved, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust))))
+	atValve         = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.All(known.AirAt(known.AtInlet), known.InletValved)))
 )
 
 // leavesBy asks whether air was heard at one place of a cylinder, and nowhere else.

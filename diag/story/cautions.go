@@ -29,6 +29,9 @@ var allCautions = []caution{
 	{"fuel-unknown-no-oil", func(s *sheetAsks) bool { return mayBeDiesel(s.Case) }},
 	{"high-pressure-fuel", func(s *sheetAsks) bool { return s.Spec.Diesel() || strings.HasPrefix(s.FuelSystem(), "direct") }},
 	{"fuel-vapour", func(s *sheetAsks) bool { return s.Has(known.NeedsFuel) || s.cranked() && !s.Spec.Diesel() }},
+	{"bilge", func(s *sheetAsks) bool {
+		return s.BilgeGathers() && (s.Has(known.NeedsFuel) || s.cranked() || s.proposed(is(cause.Starter|cause.Runs)))
+	}},
 	{"fuel-open", func(s *sheetAsks) bool { return s.proposed(func(k *cause.Check) bool { return k.Fuel }) }},
 	{"fuel-in-oil", func(s *sheetAsks) bool {
 		burnsItsOil := s.Spec.TwoStroke && !s.Spec.Diesel() // there is none to change
@@ -45,6 +48,9 @@ var allCautions = []caution{
 		return s.unburnt() && s.MayHaveCatalyst()
 	}},
 	{"crank-turns", func(s *sheetAsks) bool { return s.leakage() }},
+	{"propeller", func(s *sheetAsks) bool {
+		return s.Flies() && (s.leakage() || s.cranked() || s.proposed(is(cause.Starter|cause.Runs|cause.Hand)))
+	}},
 	{"hot-coolant", func(s *sheetAsks) bool { return !s.AirCooled() && (s.coolant() || s.leakage() && !s.LeakageCold()) }},
 	{"starter-turns", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Starter)) && !s.PulledOver() }},
 	{"pull-turns", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Starter)) && s.PulledOver() }},

@@ -25,6 +25,7 @@ var expectations = map[string]func(*outcome, string) string{
 	"verdict": (*outcome).verdict,
 	"limit":   (*outcome).limit,
 	"read":    (*outcome).read,
+	"caution": (*outcome).caution,
 }
 
 // said lists all findings, those folded into a combination too.
@@ -234,6 +235,21 @@ func (k *outcome) next(rest string) string {
 		return got
 	}
 	return ""
+}
+
+// caution KEY ...: each of these is on the sheet; caution not KEY ...: none is.
+func (k *outcome) caution(rest string) string {
+	keys, unwanted := strings.CutPrefix(rest, "not ")
+	var wrong []string
+	for _, key := range strings.Fields(keys) {
+		if slices.Contains(k.d.Cautions, key) == unwanted {
+			wrong = append(wrong, key)
+		}
+	}
+	if len(wrong) == 0 {
+		return ""
+	}
+	return strings.Join(wrong, ", ") + " of " + strings.Join(k.d.Cautions, ", ")
 }
 
 // verdict KEY or KEY ...: the name of the sheet's sentence.

@@ -118,7 +118,9 @@ func (p *printer) compression(t *diag.Test, c *diag.CompressionResult, shown fun
 	if c.N > 1 {
 		p.wrapped("  ", p.say("terminal.sums", sums(c)))
 	}
-	p.limits(c.Limits, c.Decimals)
+	if !c.DefaultLimit || len(c.Cylinders) > 1 { // one cylinder has no spread
+		p.limits(c.Limits, c.Decimals)
+	}
 	if c.Standard != nil {
 		p.line("  %s", p.say("terminal.standard", diag.Facts{"entered": c.Standard.Entered}))
 	}
