@@ -245,6 +245,7 @@ type Notice struct {
 // A Diagnosis is what a test says.
 type Diagnosis struct {
 	Flies       bool // it is the engine of an aircraft
+	RawFuel     bool // what leads it sends fuel unburned into a catalyst
 	Rotary      bool // its cylinders are the rotors of a rotary engine
 	Compression *CompressionResult
 	Leakage     *LeakageResult

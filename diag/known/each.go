@@ -312,6 +312,31 @@ func (c *Case) ClearanceKnown(cylinders []string) bool {
 	})
 }
 
+// plainlyMissed is a fall of the speed, in rpm, that no idle control made up for: twice what
+// the speed may move by itself. Judgement, no source.
+const plainlyMissed = 2 * speedApart
+
+// notMissed reports a cylinder without which the speed does not fall, while it falls plainly
+// without each of the others, or of most of them: a control that makes up for what is off
+// would have made up for these.
+func (c *Case) notMissed(name string) bool {
+	if d, _, ok := c.Drop(name); !ok || d > balanceU {
+		return false
+	}
+	plain, none := 0, 0
+	for _, n := range c.Every() {
+		switch d, _, ok := c.Drop(n); {
+		case ok && d > plainlyMissed:
+			plain++
+		case ok && d > balanceU: // that may be the control's
+			return false
+		case ok:
+			none++
+		}
+	}
+	return plain > 1 && plain > none
+}
+
 // Conditions on what is measured cylinder by cylinder.
 var (
 	ValveHeldOpen   = OfAll("no clearance at a valve", func(c *Case, n string) bool { return len(c.NoClearance(n)) > 0 })
@@ -340,7 +365,11 @@ var (
 		at, again := r.Reading("at"), r.Reading("again")
 		return r.Word("idle-control") == "working" || r.Word("idle-control") == "not sure" || at != nil && again != nil && math.Abs(at.Value-again.Value) > speedApart
 	})
-	InjectorLow = OfAll("injector flow under the median by more than the limit on their spread, or 5 %; or a drop of the rail's pressure under the median by more than the limit from the mean", func(c *Case, n string) bool {
+	// BalanceOpen is such a balance that names no cylinder all the same, BalanceTells a
+	// cylinder of which it tells.
+	BalanceOpen  = All(BalanceInvalid, OfEngine("not one cylinder without which the speed does not fall while it falls by more than 40 rpm without the others", func(c *Case) bool { return len(c.Those(c.notMissed)) == 0 }))
+	BalanceTells = Any(Not(BalanceInvalid), OfAll("the speed does not fall with it off, and falls by more than 40 rpm without the others", (*Case).notMissed))
+	InjectorLow  = OfAll("injector flow under the median by more than the limit on their spread, or 5 %; or a drop of the rail's pressure under the median by more than the limit from the mean", func(c *Case, n string) bool {
 		p, ok := c.flowPart(n)
 		drop, middle, apart, byDrop := c.RailDrop(n)
 		return ok && p < 1-c.spreadLimit() || byDrop && drop < middle-apart-1e-9

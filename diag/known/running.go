@@ -52,7 +52,7 @@ func (c *Case) RunningOver(name string, of func(diag.RunningShare) *float64) (po
 // others.
 func (c *Case) doesLess(name string) bool {
 	s := Subject{Cylinders: []string{name}}
-	return slices.Contains(c.MisfireOf(), name) || !BalanceInvalid.Holds(c, s) && (PullsNothing.Holds(c, s) || PullsLittle.Holds(c, s))
+	return slices.Contains(c.MisfireOf(), name) || BalanceTells.Holds(c, s) && (PullsNothing.Holds(c, s) || PullsLittle.Holds(c, s))
 }
 
 // breathesOutPoorly reports a cylinder that keeps what it should let go: its

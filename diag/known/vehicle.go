@@ -95,10 +95,9 @@ var (
 // ChargeHosesOff is an engine whose charge hoses were worked on, or of which a hiss is told
 // that comes as it pulls.
 var ChargeHosesOff = OfEngine("work at the intercooler or its hoses, or a hiss as it pulls", func(c *Case) bool {
-	told := strings.ToLower(c.History.Onset)
 	worked := func(line string) bool { return SpeaksOf(c.workOf(line).Text, chargeHoses...) }
 	return slices.ContainsFunc(c.History.WorkDone, worked) || c.Before != nil && worked(c.Before.Done) ||
-		told != "" && SpeaksOf(told, append(boostHiss, chargeHoses...)...) || c.Found(boostHiss...)
+		c.told(boostHiss...) || c.History.Onset != "" && worked(c.History.Onset)
 })
 
 // BrakesByAir reports an engine that drives the compressor of air brakes, which sends what

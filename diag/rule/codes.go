@@ -113,9 +113,13 @@ var ofCylinder = []struct {
 	names  string
 	from   int // the code of cylinder 1
 	causes []Voice
+	beside known.Condition // what has to hold beside it; none where empty
 }{
-	{"of its injector's circuit", 201, speaks(DryUp, "own-injector")},
-	{"of its ignition coil's circuit", 351, speaks(DryUp, "own-spark", "coil-or-lead", "shared-coil")},
+	{names: "of its injector's circuit", from: 201, causes: speaks(DryUp, "own-injector")},
+	{names: "of its ignition coil's circuit", from: 351, causes: speaks(DryUp, "own-spark", "coil-or-lead", "shared-coil")},
+	// That it misfires says as much of its spark as of its fuel, where nothing says why it should.
+	{names: "of its misfiring", from: 301, causes: speaks(DryUp, "own-spark", "own-injector"),
+		beside: known.All(known.Any(known.Plug("fuel-wet"), known.All(known.PullsNothing, known.BalanceTells)), known.Not(known.Low), known.Not(known.LiftsLittle), known.Not(known.Plug("tracked")))},
 }
 
 // codeSigns lets each code speak where causes of its kind are weighed: the
@@ -147,6 +151,9 @@ var codeSigns = func() []Sign {
 			n, err := strconv.Atoi(name)
 			return err == nil && n > 0 && n <= 12 && c.Coded(span(k.from+n-1, k.from+n-1)...)
 		})
+		if k.beside.String() != "" {
+			when = known.All(when, k.beside)
+		}
 		list = append(list, Sign{When: when, Kind: OfCodes, About: string(diag.AboutCylinders), For: k.causes})
 	}
 	return list

@@ -112,24 +112,24 @@ var balanceRules = onEach(known.Balance, OfBalance, byBalance, []Rule{
 	{
 		Name: "pulls-nothing", Title: "A cylinder that is not missed",
 		Why:  "The speed that stays when a cylinder is off says that it did nothing before: no spark, no fuel or no pressure.",
-		When: known.All(known.PullsNothing, known.Not(known.BalanceInvalid)), Weigh: weighPull, Say: pulls, Headline: "pulls-little",
+		When: known.All(known.PullsNothing, known.BalanceTells), Weigh: weighPull, Say: pulls, Headline: "pulls-little",
 	},
 	{
 		Name: "pulls-little", Title: "A cylinder that is hardly missed",
 		Why:  "The speed falls less without it than without the others: it does less of the work.",
-		When: known.All(known.PullsLittle, known.Not(known.BalanceInvalid)), Weigh: weighPull, Say: pulls, Headline: "pulls-little",
+		When: known.All(known.PullsLittle, known.BalanceTells), Weigh: weighPull, Say: pulls, Headline: "pulls-little",
 	},
 	{
 		Name: "miss-agrees", Title: "A cylinder that does no work, and the gas of one that does not burn",
 		Why:  "The balance says which cylinder does nothing, the gas that what went into it came out unburnt. The lean gas is that of this cylinder, and says nothing of the mixture of the others.",
-		When: known.All(known.Any(known.PullsLittle, known.PullsNothing), known.Not(known.BalanceInvalid), known.Not(known.Low), known.GasMiss), Needs: needsTest(known.Gas),
+		When: known.All(known.Any(known.PullsLittle, known.PullsNothing), known.BalanceTells, known.Not(known.Low), known.GasMiss), Needs: needsTest(known.Gas),
 		Ties: []diag.About{diag.AboutMixture}, For: []Voice{{Cause: "own-spark", Weight: DryUp, Kind: OfGas}, {Cause: "own-injector", Weight: Hint, Kind: OfGas}},
 		Say: pulls, Headline: "pulls-little", SaysBetterThan: []string{"pulls-little", "pulls-nothing", "gas-miss", "gas-lean"},
 	},
 	{
 		Name: "pulls-little-and-low", Title: "A cylinder that pulls little and holds little pressure",
 		Why:  "Two tests that do not depend on each other name the same cylinder: the fault is mechanical.",
-		When: known.All(known.Any(known.PullsLittle, known.PullsNothing), known.Not(known.BalanceInvalid), known.Low), Needs: []known.Need{known.NeedsCompression},
+		When: known.All(known.Any(known.PullsLittle, known.PullsNothing), known.BalanceTells, known.Low), Needs: []known.Need{known.NeedsCompression},
 		Against: denies(DryUp, "low-pressure-explains", "own-spark", "own-injector", "diesel-injector", "coil-or-lead"), Say: pulls, Headline: "pulls-little", SaysBetterThan: []string{"pulls-little", "pulls-nothing"},
 	},
 })
@@ -155,15 +155,19 @@ func liftRead(c *known.Case, s known.Subject) bool {
 
 func pulls(c *known.Case, s known.Subject) diag.Finding {
 	drop, middle, _ := c.Drop(s.Name())
-	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
 		"value": diag.Number{Value: drop, Unit: quantity.RPM}.String(), "median": diag.Number{Value: middle, Unit: quantity.RPM}.String(), "few": c.Few()}}
+	if known.BalanceInvalid.Holds(c, s) {
+		f.Doubts = []diag.Phrase{{Key: "idle-not-held"}}
+	}
+	return f
 }
 
 // balanceDoubt is a notice on the balance itself.
 var balanceDoubt = systemRule(known.Balance, OfBalance, byBalance, []Rule{{
 	Name: "balance-not-valid", Title: "A balance that the idle control made up for",
 	Why:   "A computer that holds the idle opens the air as a cylinder goes off, and hides what it did. The control is held, or the test made at a set throttle, and the speed with all working read again at the end.",
-	Class: Information, Repeat: "cylinder-balance", When: known.BalanceInvalid, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+	Class: Information, Repeat: "cylinder-balance", When: known.BalanceOpen, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 		return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"control": c.Measured(known.Balance).Word("idle-control")}}
 	}, Headline: "balance-not-valid",
 }})

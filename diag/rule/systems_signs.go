@@ -76,7 +76,7 @@ var systemSigns = []Sign{
 	{Needs: []known.Need{known.NeedsCompression}, When: loneOfItsCamshaft, Kind: OfCompression, About: "cylinders", Against: denies(Heard, "camshaft-shared", "cam-timing", "cam-phaser", "timing-drive", "worn-chain")},
 	// A valve that was measured or read not to move as it should accounts for a cylinder
 	// that does no work: its spark and its fuel are looked at after that.
-	{Needs: needsTest(known.Balance), When: known.All(known.Any(known.LiftsLittle, known.BreathesInPoorly, known.BreathesOutPoorly), known.Any(known.PullsLittle, known.PullsNothing), known.Not(known.BalanceInvalid)), Kind: OfBalance, About: "cylinders",
+	{Needs: needsTest(known.Balance), When: known.All(known.Any(known.LiftsLittle, known.BreathesInPoorly, known.BreathesOutPoorly), known.Any(known.PullsLittle, known.PullsNothing), known.BalanceTells), Kind: OfBalance, About: "cylinders",
 		For: speaks(Hint, "valve-motion"), Against: denies(Known, "valve-explains", "own-spark", "own-injector", "diesel-injector", "coil-or-lead")},
 	// A starter that works as hard on a cylinder as on the others gives its gauge the lie.
 	{Needs: append(needsTest(known.Starting), known.NeedsCompression), When: known.All(known.Low, known.PeakAlike), Kind: OfStarting, About: "cylinders", For: append(speaks(Heard, "adapter-leak"), speaks(Known, "gauge-reads-low")...),

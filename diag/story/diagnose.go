@@ -63,6 +63,9 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 			}
 		}
 	}
+	if d.Urgency == diag.ActSoon && told[0].ofMisfire() {
+		d.RawFuel = known.SendsFuelRaw.Holds(c, known.Subject{})
+	}
 	chooseForSheet(c, d)
 	conclude(c, d)
 	cautions(c, d)
@@ -78,6 +81,7 @@ func (d *desk) stories(c *known.Case, atLeast diag.Urgency) ([]*story, diag.Urge
 	askForRefused(c, told)
 	liftWhole(c, told)
 	liftHot(c, told)
+	liftRaw(c, told)
 	order(c, told)
 	agreeOnOrder(told)
 	c.Sums.Urgency = diag.NoAction

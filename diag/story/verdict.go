@@ -35,12 +35,12 @@ func conclude(c *known.Case, d *diag.Diagnosis) {
 	d.Proven = shownSound(c, d)
 }
 
-// nameFound has every story of the whole engine or of a further test that asks for
-// something, and does not lead, say what it found: of these more than one thing can be
-// so, and a section's name says more than was found.
+// nameFound has every story of the whole engine, of the mixture or of a further test that
+// asks for something, and does not lead, say what it found: of these more than one thing can
+// be so, and a section's name says more than was found, or, of worn plugs, another thing.
 func nameFound(c *known.Case, d *diag.Diagnosis) {
 	for i := 1; i < len(d.Stories); i++ {
-		if s := &d.Stories[i]; (s.About == diag.AboutEngine || s.About == diag.AboutSystem) && s.Urgency != diag.NoAction && len(s.Members) > 0 {
+		if s := &d.Stories[i]; (s.About == diag.AboutEngine || s.About == diag.AboutSystem || s.About == diag.AboutMixture) && s.Urgency != diag.NoAction && len(s.Members) > 0 {
 			s.Found = diag.Phrase{Key: cmp.Or(s.Members[0].Headline, "see-findings"), Facts: verdictFacts(c, s)}
 		}
 	}

@@ -36,6 +36,35 @@ func liftHot(c *known.Case, told []*story) {
 	}
 }
 
+// liftRaw makes what a misfire comes from as urgent as that is where fuel goes unburned into
+// the catalyst, whichever rule found it: the story of the cylinder that sends it, or where
+// none does what else the misfire comes from.
+func liftRaw(c *known.Case, told []*story) {
+	if !slices.ContainsFunc(told, (*story).mayWait) || !known.SendsFuelRaw.Holds(c, known.Subject{}) {
+		return
+	}
+	raw := func(s *story) bool {
+		return s.About == diag.AboutCylinders && slices.ContainsFunc(s.Cylinders, c.SendsRaw)
+	}
+	sent := slices.ContainsFunc(told, func(s *story) bool { return s.ofMisfire() && raw(s) })
+	for _, s := range told {
+		if s.mayWait() && s.ofMisfire() && (!sent || raw(s)) {
+			s.Urgency = diag.ActSoon
+		}
+	}
+}
+
+// mayWait reports a story that is to be checked again, and does not wait for its test.
+func (s *story) mayWait() bool { return s.Urgency == diag.CheckAgain && !s.waits }
+
+// ofMisfire reports a story that explains the misfire, or says that nothing does.
+func (s *story) ofMisfire() bool {
+	return slices.Contains(s.Explains, "misfire") || slices.ContainsFunc(s.members, func(m *member) bool {
+		open, _ := m.finding.Facts["complaints"].(diag.Names)
+		return m.rule.Name == notExplained && slices.Contains(open, "misfire")
+	})
+}
+
 // lowThroughout reports a story in which all cylinders have something in common,
 // by their pressure.
 func (s *story) lowThroughout() bool {

@@ -27,6 +27,9 @@ func (v *view) howUrgent() figure.Answer {
 	if v.d.Flies {
 		said = v.optional("urgent.why."+key+".aircraft", said)
 	}
+	if v.d.RawFuel {
+		said = v.optional("urgent.why."+key+".raw-fuel", said)
+	}
 	return figure.Answer{Question: v.label("ask.urgent"), Word: v.label("urgent.word." + key), Why: said}
 }
 

@@ -1,0 +1,38 @@
+package known
+
+import "slices"
+
+// told reports that the job says one of these of how the trouble came on, of how the vehicle
+// came in, or among the technician's findings.
+func (c *Case) told(words ...string) bool {
+	for _, text := range []string{c.History.Onset, c.History.Arrival} {
+		if text != "" && SpeaksOf(c.workOf(text).Text, words...) {
+			return true
+		}
+	}
+	return c.Found(words...)
+}
+
+// flashes are words of the engine light that flashes: the computer's own sign that what a
+// cylinder leaves unburned overheats the catalyst.
+var flashes = pairs("light|lamp|mil|cel|check engine", "flash|blink")
+
+// LightFlashes is an engine light that was seen to flash.
+var LightFlashes = OfEngine("the engine light is said to flash", func(c *Case) bool { return c.told(flashes...) })
+
+// SendsRaw reports a cylinder that a code names and whose fuel does not burn: its plug is
+// wet with it, or the speed does not fall without it.
+func (c *Case) SendsRaw(name string) bool {
+	_, named := c.MisfireCodes()
+	s := Subject{Cylinders: []string{name}}
+	return slices.Contains(named, name) && (c.Looks(name, "fuel-wet") || PullsNothing.Holds(c, s) && BalanceTells.Holds(c, s))
+}
+
+// SendsFuelRaw is an engine with injection, and so with a catalyst, that runs and of which a
+// cylinder sends its fuel unburned into the exhaust.
+var SendsFuelRaw = OfEngine("an engine with injection that runs and misfires, whose light flashes, or of which a cylinder that a misfire code names has a plug wet with fuel or is not missed with its spark off", func(c *Case) bool {
+	if !c.Injected() || c.Ported() || !c.Starts() || c.Flies() || !c.Complains("misfire") {
+		return false
+	}
+	return LightFlashes.Holds(c, Subject{}) || len(c.Those(c.SendsRaw)) > 0
+})
