@@ -18,6 +18,7 @@ var repairs = map[string][]string{
 	"bottom":    {"worn-bearings", "oil-pump", "bottom-end"},
 	"injector":  {"diesel-injector", "own-injector", "leaking-injector"},
 	"oil":       {"fuel-in-oil"},
+	"wear":      {"wear"},
 	"crankcase": {"crankcase-seal", "reed-valve"},
 	"part": {"fuel-filter", "pump-circuit", "pump-diaphragm", "regulator-diaphragm", "regulator-open", "regulator-stuck", "return-blocked", "wrong-pump", "glow-plug", "thermostat", "pressure-cap", "coolant-leak-outside",
 		"boost-leak", "air-compressor", "late-ignition", "points", "flywheel-key", "starter-cables", "battery", "starter", "restricted-exhaust", "purge-valve", "temperature-signal", "carburettor", "gas-supply", "injector-seat", "leads-crossed", "bad-fuel", "wrong-plug", "wrong-plug-reach", "shared-coil", "wet-exhaust"},

@@ -26,6 +26,19 @@ var CameOfStanding = OfEngine("stood more than 6 months, or it began after the e
 	return c.Stood() || SpeaksOf(strings.ToLower(c.History.Onset), stoodOnset...)
 })
 
+// driven are words of an engine in use.
+var driven = []string{"driven daily", "daily driver", "daily use", "in daily use", "used daily", "driven every day", "runs every day", "runs daily", "in regular use", "driven regularly", "commutes"}
+
+// InUse is an engine that is run as it is, and was not said to have stood: its oil use is
+// counted over a distance, it smokes as it works, it grew worse over months, or it is said so.
+var InUse = OfEngine("in use: oil use over a distance, smoke as it works, a trouble that came slowly, or said to be; and not said to have stood", func(c *Case) bool {
+	if !c.Starts() || c.History.StoodMonths > 0 || slices.Contains(c.History.Complaints, "stood") || CameOfStanding.Holds(c, Subject{}) {
+		return false
+	}
+	smokes := c.History.Smoke.Colour == "blue" && slices.ContainsFunc(c.History.Smoke.When, func(x string) bool { return x == "load" || x == "always" || x == "overrun" })
+	return smokes || c.History.OilUse != "" || c.CameSlowly() || c.told(driven...) || c.History.Vehicle != "" && SpeaksOf(plainWords(c.History.Vehicle), driven...)
+})
+
 // StoodAndSound reports an engine that is said to have stood and whose cylinders were all
 // read and seal: what stands may stick, and here nothing did, nor was anything seen of
 // what standing leaves behind.

@@ -167,9 +167,13 @@ func pulls(c *known.Case, s known.Subject) diag.Finding {
 var balanceDoubt = systemRule(known.Balance, OfBalance, byBalance, []Rule{{
 	Name: "balance-not-valid", Title: "A balance that the idle control made up for",
 	Why:   "A computer that holds the idle opens the air as a cylinder goes off, and hides what it did. The control is held, or the test made at a set throttle, and the speed with all working read again at the end.",
-	Class: Information, Repeat: "cylinder-balance", When: known.BalanceOpen, Say: func(c *known.Case, _ known.Subject) diag.Finding {
-		return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"control": c.Measured(known.Balance).Word("idle-control")}}
-	}, Headline: "balance-not-valid",
+	Class: Information, Repeat: "cylinder-balance", When: known.BalanceInvalid, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{"control": c.Measured(known.Balance).Word("idle-control"), "names": diag.Names(c.NotMissed())}}
+		if len(c.NotMissed()) > 0 { // which it names all the same
+			f.Urgency, f.Variant = diag.NoAction, "plain"
+		}
+		return f
+	}, Headline: "balance-not-valid", Variants: []string{"plain"},
 }})
 
 const byInjectors = "limits: the job's own; without one 5 % of the median, judgement"

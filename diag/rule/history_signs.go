@@ -19,6 +19,11 @@ var historySigns = []Sign{
 	{When: known.All(known.Plug("fuel-wet"), toldRich, pastItsRings), Kind: OfPlugs, About: "cylinders", For: speaks(Known, "washed-bore")},
 	{When: known.All(known.StoodLong, rotaryEngine), Kind: OfHistory, About: "cylinders", For: speaks(Known, "stuck-seals")},
 
+	// What is run as it is has its bores oiled and its rings moved.
+	{When: known.InUse, Kind: OfHistory, About: "any", Against: append(denies(Heard, "is-in-use", "dry-bores"), denies(Known, "is-in-use", "stuck-rings")...)},
+
+	{When: known.All(known.InUse, known.Not(toldRich), known.OfEngine("no plug wet with fuel", func(c *known.Case) bool { return len(c.PlugsLooking("fuel-wet")) == 0 })), Kind: OfHistory, About: "engine", Against: denies(Known, "is-in-use", "washed-bore")},
+
 	{When: cameSuddenly, Kind: OfHistory, About: "any", For: speaks(Hint, "holed-piston", "head-gasket", "broken-ring-land", "exhaust-valve", "bent-valve", "timing-drive"),
 		Against: denies(Hint, "came-suddenly", "wear", "carbon", "valve-recession")},
 	{When: cameSlowly, Kind: OfHistory, About: "any", For: speaks(Hint, "wear", "carbon", "rings", "valve-recession", "carbon-on-seat"),
