@@ -39,6 +39,9 @@ func (r *Ruler) layHead() {
 	}
 }
 
+// leastGap is how near the line at the end of its zone a word may stand.
+const leastGap layout.Length = 1.2
+
 // zoneWords are the words of zones, each at its zone's left end or behind the
 // lines of limits that stand there.
 func (r *Ruler) zoneWords() (words []headWord) {
@@ -46,7 +49,7 @@ func (r *Ruler) zoneWords() (words []headWord) {
 		from, to := r.zoneEnds(i)
 		h := headWord{text: z.Word, x: from, w: r.theme.Measurer.Width(z.Word, r.theme.Face(layout.Label))}
 		if i > 0 {
-			h.x += gap
+			h.x += max(min(gap, (to-from-h.w)/2), leastGap)
 		}
 		for _, l := range r.Limits {
 			if line := r.x(usable(l.Value)); line > from+0.5 && h.covers(line) {
@@ -54,7 +57,7 @@ func (r *Ruler) zoneWords() (words []headWord) {
 			}
 		}
 		after := len(words) == 0 || h.x >= words[len(words)-1].x+words[len(words)-1].w+gap
-		if h.text != "" && h.x+h.w <= to && after {
+		if h.text != "" && h.x+h.w+leastGap <= to && after {
 			words = append(words, h)
 		}
 	}

@@ -373,3 +373,27 @@ func (silent) Fill(layout.Path, layout.Color)                       {}
 func (silent) Stroke(layout.Path, layout.Pen)                       {}
 func (silent) Text(layout.Point, string, layout.Face, layout.Color) {}
 func (silent) Clip(_ layout.Path, draw func())                      { draw() }
+
+// A zone that has room for its word has it, however little height there is.
+func TestZonesAreNamed(t *testing.T) {
+	for _, d := range everyDetail {
+		r := draw(ruler(bars(0, 1, 2, 17)), 541, d, 0)
+		for _, z := range grades() {
+			if !slices.ContainsFunc(r.Ruler.head, func(h headWord) bool { return h.text == z.Word }) {
+				t.Errorf("%s: the zone %q has no word", d, z.Word)
+			}
+		}
+	}
+}
+
+// What is said of a crowd stands in the zone of its bars, not beyond a limit, where it
+// could be read of others.
+func TestWordsOfACrowdStandInItsZone(t *testing.T) {
+	c := ruler(bars(0, 0.2, 0.4, 0.5, 0.9, 1, 1.1, 1.2, 1.3, 1.4, 1.5, 45, 47, 100), Limit{15, "limit 15 %"}, Limit{24, "minimum 100 psi"})
+	r := draw(c, 541, layout.Compact, 0)
+	for _, n := range r.Ruler.notes {
+		if strings.HasPrefix(n.text, "11:") && n.x+n.w > r.Ruler.x(15) {
+			t.Errorf("%q ends at %v, behind the limit at %v", n.text, n.x+n.w, r.Ruler.x(15))
+		}
+	}
+}

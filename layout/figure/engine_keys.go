@@ -45,6 +45,9 @@ func (g *engineDrawing) keys(more ...string) layout.Frame {
 			for _, i := range bank.Cylinders {
 				names = append(names, g.d.Cylinders[i].Number)
 			}
+			if len(names) == 1 && strings.HasSuffix(bank.Text, names[0]) { // the cylinder is called as its side is
+				continue
+			}
 			items = g.key(items, 0, bank.Text+": "+strings.Join(names, ", "), nil)
 		}
 	}

@@ -117,7 +117,7 @@ func tableFrame(t layout.Theme, d Table, width layout.Length, level layout.Detai
 		return layout.Frame{}, false
 	}
 	body := set.body()
-	if d.Folds && width >= twoColumns && len(d.Rows) > 1 {
+	if d.Folds && width >= twoColumns && len(d.Rows) >= leastFolded {
 		if f, ok := folded(t, d, width, level); ok && f.Height < body.Height {
 			body = f
 		}
@@ -125,6 +125,9 @@ func tableFrame(t layout.Theme, d Table, width layout.Length, level layout.Detai
 	gap := [...]layout.Length{layout.Full: small - 1, layout.Compact: tight, layout.Brief: 0}[level]
 	return stack(gap, heading(t, d.Title, d.Sub, width), body, captionLines(t, d.Captions, width, level)), true
 }
+
+// leastFolded is from how many rows on two columns of them are worth a second heading.
+const leastFolded = 4
 
 // folded is a table's rows in two columns that end about level.
 func folded(t layout.Theme, d Table, width layout.Length, level layout.Detail) (layout.Frame, bool) {

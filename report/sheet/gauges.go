@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"slices"
 	"strconv"
 
@@ -159,7 +160,30 @@ func (v *view) sourceWords() []string {
 		parts = append(parts, v.label("method.sources", "sources", sources))
 	}
 	if len(further) > 0 {
-		parts = append(parts, v.label("method.further-sources", "sources", further))
+		parts = append(parts, v.label("method.further-sources", "sources", bookOnce(further)))
 	}
 	return parts
+}
+
+// page is a place in a book: the book with the word before the page, and the page.
+var page = regexp.MustCompile("^(.+, p\\.)[ \u00a0](.+)$")
+
+// bookOnce names a book that several sources are from once, with all of their pages.
+func bookOnce(sources diag.Names) diag.Names {
+	var books diag.Names
+	at := map[string]int{}
+	for _, s := range sources {
+		part := page.FindStringSubmatch(s)
+		if part == nil {
+			books = append(books, s)
+			continue
+		}
+		if i, named := at[part[1]]; named {
+			books[i] += ", " + part[2]
+			continue
+		}
+		at[part[1]] = len(books)
+		books = append(books, s)
+	}
+	return books
 }

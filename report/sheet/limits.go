@@ -28,7 +28,7 @@ func (v *view) limitsBlock() layout.Block {
 		return nil
 	}
 	d := figure.Table{Name: "limits", Title: v.label("heading.limits"), RunOn: layout.Brief, Columns: []figure.Column{
-		{Heading: v.label("column.limit"), Share: 1}, {Heading: v.label("column.found"), Numbers: true, Plain: true},
+		{Heading: v.label("column.limit")}, {Heading: v.label("column.found"), Numbers: true, Plain: true},
 		{Heading: v.label("column.judged"), Plain: true},
 	}}
 	sources := newFootnotes()

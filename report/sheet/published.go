@@ -34,7 +34,7 @@ func (v *view) publishedBlock() layout.Block {
 			row = &publishedRow{found: found}
 			by[found], rows = row, append(rows, row)
 		}
-		if p.Source != diag.CommonPractice {
+		if p.Source != diag.CommonPractice && (p.Verdict == diag.Within || p.Verdict == diag.Outside) {
 			sources.add(v.source(p.Source))
 		}
 		limit := sources.mark(figureOf(p.Limit, v.limitDecimals(p, c), p.Unit), v.source(p.Source))

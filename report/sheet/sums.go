@@ -31,7 +31,7 @@ func (v *view) sumsBlock() layout.Block {
 	}
 	for _, circuit := range circuits(v.fuel()) {
 		if circuit.InjectorFlowPercent != nil {
-			items = append(items, v.label("sum.flow", "percent", percentOf(*circuit.InjectorFlowPercent)))
+			items = append(items, v.label("sum.flow", "circuit", circuit.Name, "percent", percentOf(*circuit.InjectorFlowPercent)))
 		}
 	}
 	if len(items) == 0 {
