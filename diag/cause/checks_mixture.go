@@ -60,8 +60,9 @@ var mixtureChecks = []Check{
 		}, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsPlugs) },
 		Outcomes: []Outcome{
 			{Name: "wet with fuel", For: []string{"flooding", "ignition", "washed-bore", "coil-or-lead", "weak-spark"}, Enter: looks("fuel-wet"), Words: []string{"wet", "soaked"}},
-			{Name: "bone dry", For: []string{"injection", "low-fuel-pressure", "pump", "pump-circuit", "pump-voltage", "fuel-filter", "supply-restricted", "bad-fuel"}, Words: []string{"dry", "no fuel"}},
-			{Name: "damp and clean", Else: true, Enter: looks("normal"), Words: []string{"normal", "clean"}}}},
+			{Name: "oily", For: []string{"rings", "scored-bore", "piston", "broken-ring-land", "guides-or-seals"}, Fits: (*known.Case).Starts, Enter: looks("oil-wet"), Words: []string{"oil on one", "oily"}},
+			{Name: "bone dry", Fits: (*known.Case).WillNotStart, For: []string{"injection", "low-fuel-pressure", "pump", "pump-circuit", "pump-voltage", "fuel-filter", "supply-restricted", "bad-fuel"}, Words: []string{"dry", "no fuel"}},
+			{Name: "damp and clean", Else: true, Enter: looks("normal"), Words: []string{"normal", "clean"}, After: []string{"all dry"}}}},
 	{Name: "set-gap", Titles: []string{"setting the plug gap"}, Minutes: 15, Way: Runs, Mends: []string{"gap-not-set"}, Fits: sparking, Words: []string{"gap set", "gaps set"},
 		Outcomes: []Outcome{{Name: "runs well", For: []string{"gap-not-set", "dropped-plug"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
 	{Name: "renew-plugs", Minutes: 30, Mends: []string{"plug-age", "wrong-heat-range"}, Way: Parts | Runs, Fits: sparking, Words: []string{"new plugs", "plugs renewed", "plugs replaced", "new spark plugs"},

@@ -17,6 +17,10 @@ var historySigns = []Sign{
 	// Of one cylinder it may as well be wet because it does not fire; an engine that
 	// is told to run rich gets too much of it there.
 	{When: known.All(known.Plug("fuel-wet"), toldRich, pastItsRings), Kind: OfPlugs, About: "cylinders", For: speaks(Known, "washed-bore")},
+	// A low cylinder of an engine that is told to run rich may be washed by its own injector;
+	// its plug, that would tell, was not looked at.
+	{When: known.All(known.Low, known.Not(known.Diesel), toldRich, plugUnread), Kind: OfHistory, About: "cylinders", For: speaks(DryUp, "washed-bore")},
+	{When: known.All(known.Low, known.Not(known.Diesel), toldRich, plugUnread, pastItsRings), Kind: OfHistory, About: "cylinders", For: speaks(Known, "washed-bore")},
 	{When: known.All(known.StoodLong, rotaryEngine), Kind: OfHistory, About: "cylinders", For: speaks(Known, "stuck-seals")},
 
 	// What is run as it is has its bores oiled and its rings moved.
@@ -69,6 +73,7 @@ var (
 		low := c.AllLow() != nil || c.Cylinder(n) != nil && c.ShortOfPressure(c.Cylinder(n))
 		return low && (c.LeaksAt(n, known.AtCrankcase) && c.LostAt(n) == known.AtCrankcase || c.WetEvidence(n) == known.WetRises)
 	})
+	plugUnread   = known.OfAll("its plug not looked at", func(c *known.Case, n string) bool { return c.Plug(n) == nil })
 	cameSuddenly = known.SuddenOnset
 	cameSlowly   = known.OfEngine("it came on slowly", func(c *known.Case) bool { return c.CameSlowly() })
 	usesOil      = known.OfEngine("it uses oil", func(c *known.Case) bool { return c.UsesOil() })
