@@ -89,7 +89,7 @@ func plugsFound(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Find
 }
 
 func plugFacts(c *known.Case, names []string) diag.Facts {
-	facts := diag.Facts{"read": len(c.PlugsRead()), "bank": "", "low": c.AnyLow(names), "others": c.ColourOthers(names)}
+	facts := diag.Facts{"well": false, "read": len(c.PlugsRead()), "bank": "", "low": c.AnyLow(names), "others": c.ColourOthers(names)}
 	if len(names) > 0 {
 		if bank := c.BankOfAll(names); bank >= 0 {
 			facts["bank"] = c.BankLabel(bank)
@@ -108,6 +108,18 @@ func onePlug(look string) func(*known.Case, known.Subject) diag.Finding {
 			f.Variant = aloneVariant
 		case len(c.PlugsLooking(look)) > 1:
 			f.Variant = notOnly
+		}
+		return f
+	}
+}
+
+// leftAlone asks for nothing where the engine is said to run well, nobody complains, and its
+// cylinders were read and match: a colour of the last minutes is no fault that anybody has.
+func leftAlone(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
+	return func(c *known.Case, s known.Subject) diag.Finding {
+		f := say(c, s)
+		if c.Spec.Runs == "well" && len(c.Complaints()) == 0 && len(c.History.Codes) == 0 && c.Has(known.NeedsCompression) && c.Sound() && c.AllLow() == nil {
+			f.Urgency, f.Facts["well"] = diag.NoAction, true
 		}
 		return f
 	}

@@ -50,7 +50,7 @@ var plugColourRules = []Rule{
 		Why:    "What one cylinder does not share with the rest is its own spark, its own injector and its own seal. Soot from there is looked for in these three.",
 		Source: plugManual + plugPattern, Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of: eachCylinder, When: known.All(onlyPlug("sooty"), sootOfItsOwn),
-		Kind: OfPlugs, Weigh: oneSooty, Say: onePlug("sooty"), Headline: "plugs-sooty", Variants: []string{aloneVariant, notOnly},
+		Kind: OfPlugs, Weigh: oneSooty, Say: leftAlone(onePlug("sooty")), Headline: "plugs-sooty", Variants: []string{aloneVariant, notOnly},
 	},
 	{
 		Name: "some-sooty", Title: "Dry soot on some plugs",
@@ -59,7 +59,7 @@ var plugColourRules = []Rule{
 		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of:   plugsOf("sooty", "several sooty plugs that low pressure does not explain, not all and not just one bank", known.OnSome, known.OnEnds, known.OnNeighbours),
 		When: sootOfItsOwn, Kind: OfPlugs, Weigh: shareOut("sooty", "own-spark", "own-injector", "shared-runner"),
-		Say: somePlugs("sooty"), Headline: "plugs-sooty", Variants: []string{string(known.OnEnds), string(known.OnNeighbours)},
+		Say: leftAlone(somePlugs("sooty")), Headline: "plugs-sooty", Variants: []string{string(known.OnEnds), string(known.OnNeighbours)},
 	},
 	{
 		Name: "shared-coil", Title: "Plugs that one coil fires are sooty or wet together",
