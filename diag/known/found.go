@@ -85,3 +85,15 @@ var FuelInTheOil = Any(OilSmells, FoundSo("fuel in the oil", FuelInOil))
 
 // FuelRaisesOil is so much of it that the oil stands over its mark.
 var FuelRaisesOil = All(FuelInTheOil, Any(OilOverFull, FoundSo("a level over its mark", []string{"over full", "overfull", "over the mark", "above the mark", "above full", "fingers over", "too high"})))
+
+// DustDrawnIn is dust on the engine's side of its air filter.
+var DustDrawnIn = OfEngine("dust behind the air filter among the technician's findings", func(c *Case) bool {
+	return slices.ContainsFunc(c.History.Findings, func(line string) bool {
+		c.Works() // reads them
+		text := c.parsed[line].Text
+		return SpeaksOf(text, "dust", "dirt", "grit", "sand") && SpeaksOf(text, behindFilter...)
+	})
+})
+
+var behindFilter = []string{"behind the element", "behind the filter", "behind the air filter", "past the element", "past the filter", "past the air filter", "clean side", "in the intake", "in the inlet", "in the manifold",
+	"in the throttle", "in the carburettor", "in the carburetor", "intake tract", "inlet tract", "intake hose", "intake duct"}

@@ -48,13 +48,14 @@ func (c *Case) MayHavePCV() bool {
 func (c *Case) MayHaveCatalyst() bool {
 	year := c.VehicleYear()
 	old := year > 0 && year < catalystSince
-	return !c.Spec.Diesel() && !c.Spec.TwoStroke && !old && !c.FlywheelMagneto() && !c.Afloat() && !(c.Carburetted() && !c.MeterOpen() && c.FuelSystem() == "")
+	return !c.Spec.Diesel() && !c.Spec.TwoStroke && !old && !c.FlywheelMagneto() && !c.Afloat() && !c.Flies() && !c.described(smallMachines) && !c.described(fieldMachines) && !(c.Carburetted() && !c.MeterOpen() && c.FuelSystem() == "")
 }
 
 // Words of what a vehicle is called.
 var (
 	smallMachines = []string{"mower", "trimmer", "strimmer", "tiller", "cultivator", "rotavator", "generator", "genset", "chainsaw", "chain saw", "brush cutter", "brushcutter", "hedge cutter", "leaf blower", "snow blower",
 		"snowblower", "outboard", "pressure washer", "water pump", "edger", "stump grinder", "log splitter", "chipper", "shredder", "go kart", "gokart", "scarifier", "compactor", "concrete saw", "cut off saw", "auger"}
+	fieldMachines = []string{"tractor", "lawn tractor", "garden tractor", "ride on", "kart", "snowmobile", "baler", "combine", "harvester"}
 	roadMachines  = []string{"motorcycle", "motorbike", "moped", "scooter", "bike", "car", "van", "saloon", "sedan", "coupe", "tourer", "roadster", "quad", "sidecar", "airplane", "aeroplane", "microlight"}
 	boats         = []string{"boat", "cabin cruiser", "motor cruiser", "yacht", "launch", "outboard", "sterndrive", "stern drive", "outdrive", "inboard", "marine", "sloop", "ketch", "trawler", "dinghy", "jet ski", "jetski", "barge", "runabout", "raw water", "sea water", "seawater", "ship"}
 	airBrakes     = []string{"air brakes", "air brake", "air braked", "air compressor", "brake compressor"}

@@ -109,6 +109,23 @@ var foundRules = []Rule{
 		InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 	{
+		Name: "dust-past-filter", Title: "Dust was found on the engine's side of its air filter",
+		Why: "What gets past the filter laps rings and walls away, mostly within one dusty season, and the valves' guides with them. Whatever is done about the wear, the filter, its seat and the duct behind it come first, " +
+			"or what is new wears the same way.",
+		Source: byEye, Class: Single, About: diag.AboutCylinders,
+		Of: Scope{Words: "the cylinders that are low and lose past their rings, or the engine", Of: func(c *known.Case) []known.Subject {
+			if !known.DustDrawnIn.Holds(c, known.Subject{}) {
+				return nil
+			}
+			return []known.Subject{{Cylinders: c.Those(func(n string) bool { return pastItsRings.Holds(c, known.Subject{Cylinders: []string{n}}) })}}
+		}}, When: known.DustDrawnIn,
+		Kind: OfSight, Weigh: func(_ *known.Case, s known.Subject) []Voice {
+			return where(len(s.Cylinders) > 0, append(speaks(Known, "rings", "wear"), speaks(DryUp, "scored-bore")...))
+		}, Say: func(c *known.Case, s known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"worn": len(s.Cylinders) > 0}}
+		}, Headline: "dust-past-filter",
+	},
+	{
 		Name: "seen-fuel-outside", Title: "Fuel was seen to get out of the engine or its lines",
 		Why:    "Fuel that drips or sprays is lit by a spark, a hot exhaust or the starter. The engine is not run, and nothing electric is switched, until it is tight.",
 		Source: byEye, Class: Single, About: diag.AboutEngine,
