@@ -42,6 +42,9 @@ func RepairOf(c *known.Case, name string) string {
 	if (name == "washed-bore" || name == "flooding") && known.FuelInTheOil.Holds(c, known.Subject{}) && !c.Spec.Diesel() { // nothing is judged before the fuel is out of the oil
 		return "oil"
 	}
+	if slices.Contains(fillsOil, name) && known.FuelInTheOil.Holds(c, known.Subject{}) {
+		return "fuel-in"
+	}
 	if (key == "head" || key == "bore") && c.OwnHeads(c.Every()) && c.AirCooled() && c.Several() {
 		return "barrel"
 	}
@@ -50,6 +53,9 @@ func RepairOf(c *known.Case, name string) string {
 	}
 	return key
 }
+
+// fillsOil are causes that let fuel into the oil, which is changed once they are put right.
+var fillsOil = []string{"regulator-diaphragm", "leaking-injector", "pump-diaphragm", "high-pressure-pump", "diesel-injector"}
 
 // opened are the repairs for which cylinders come apart.
 var opened = []string{"head", "bore", "barrel", "rotor"}

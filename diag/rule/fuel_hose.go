@@ -85,6 +85,22 @@ var fuelHoseRules = []Rule{
 		Kind: OfSight, For: speaks(Heard, "regulator-diaphragm"), Weigh: hoseAgrees,
 		Say: fuelInHose, Headline: "fuel-in-hose",
 	},
+	{
+		Name: "hose-fills-the-oil", Title: "Fuel in the regulator's hose and in the oil",
+		Why: "What a torn diaphragm lets into the manifold washes down past the pistons into the sump. The level is what stops the engine and the diaphragm is why it stands so high: " +
+			"the regulator is replaced first, then oil and filter, or the new oil fills up like the old.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutFuel, TiesSystems: []string{known.Oil},
+		Of: eachCircuit, When: known.All(known.OfCircuit("fuel was found in the hose, whatever the pressure", func(k known.Circuit) bool { return k.In.FuelInHose == "yes" }), known.FuelInTheOil),
+		Kind: OfSight, For: speaks(Heard, "regulator-diaphragm"), Weigh: hoseAgrees,
+		Say: func(c *known.Case, s known.Subject) diag.Finding {
+			f := fuelInHose(c, s)
+			f.Facts["raised"] = known.FuelRaisesOil.Holds(c, s)
+			if known.FuelRaisesOil.Holds(c, s) {
+				f.Urgency = diag.DoNotRun
+			}
+			return f
+		}, Headline: "hose-fills-the-oil", SaysBetterThan: []string{"fuel-in-hose", "oil-over-full", "oil-smells-of-fuel", "oil-thinned-by-fuel"},
+	},
 }
 
 func hoseFinding(c *known.Case, s known.Subject) diag.Finding {
