@@ -145,7 +145,7 @@ func coolantGoes(c *known.Case) bool { return c.CoolantSigns() > 1 || c.OilMixed
 // past one, so that what lies on its seat may hold it off; not one without any
 // pressure, where more than dirt holds it.
 func seatHeard(c *known.Case, cylinders []string) bool {
-	if readAgainFirst(c, cylinders) || len(c.DepositsSeen()) > 0 { // with the valve tapped; or it is cleaned anyway
+	if readAgainFirst(c, cylinders) || len(c.DepositsSeen()) > 0 || known.MetByTheStory.Holds(c, known.Subject{}) { // with the valve tapped; or it is cleaned anyway
 		return false
 	}
 	return c.HasValves() && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool {

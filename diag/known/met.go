@@ -38,6 +38,21 @@ var driveFailures = func() []string {
 	return list
 }()
 
+// overSped are words of an engine that was turned faster than its valves follow.
+var overSped = append([]string{"over rev", "overrev", "over speed", "overspeed", "money shift", "bounced off the limiter"}, pairs("missed|wrong|botched|fluffed", "gear|shift|change|downshift")...)
+
+// OverSped reports an engine with valves that its pistons may meet, which was turned too
+// fast by how the trouble came on or by what was found: a valve that floats is hit.
+func (c *Case) OverSped() bool {
+	return c.HasValves() && c.Spec.Interference != diag.No && c.told(overSped...)
+}
+
+// MetByTheStory is an engine whose valves its pistons may have met by what is told of it: it
+// was over-revved, or what drives them broke.
+var MetByTheStory = OfEngine("turned too fast (a missed gear), or a belt or chain that drives the valves broke or jumped, and not said that valves and pistons cannot meet", func(c *Case) bool {
+	return c.OverSped() || c.HasValves() && c.Spec.Interference != diag.No && c.DriveFailed()
+})
+
 // RenewedAfterFailing is an engine that does not run, or whose trouble came suddenly,
 // although the belt or chain that drives its valves is new: what made that
 // necessary may have bent them. Where none has any pressure it is the new one that

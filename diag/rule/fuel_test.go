@@ -238,7 +238,8 @@ func TestRegulatorHose(t *testing.T) {
 		{name: "falls with the hose off", test: rail(returns, diag.Circuit{Idle: psi(42), HoseOff: psi(34)}), fires: "hose-off-falls", not: "regulator-no-response", first: "readings-swapped", next: "repeat-hose-test"},
 		{name: "fuel in the hose, no gauge", test: sample.Of("V6", sample.Fuel(returns, diag.Circuit{FuelInHose: "yes"})), fires: "fuel-in-hose", first: "regulator-diaphragm", soon: diag.ActSoon, not: "not-held-tested"},
 		{name: "fuel in the hose and not held", test: rail(returns, diag.Circuit{KeyOn: psi(40), FuelInHose: "yes", Hold: held(5, 10), Limits: limits(between("key-on", 38, 44))}), fires: "fuel-in-hose falls-off-fast", first: "regulator-diaphragm", sure: diag.Strong, never: "hose-for-fuel"},
-		{name: "a dry hose", test: rail(returns, diag.Circuit{KeyOn: psi(40), FuelInHose: "no"}), not: "fuel-in-hose", never: "hose-for-fuel"},
+		{name: "fuel in the hose and in the oil", test: sample.Of("V6", sample.Fuel(returns, diag.Circuit{FuelInHose: "yes"}), sample.Found("oil smells of fuel")), fires: "hose-fills-the-oil fuel-in-hose", first: "regulator-diaphragm", soon: diag.ActSoon, not: "fuel-in-oil-found"},
+		{name: "a dry hose", test: rail(returns, diag.Circuit{KeyOn: psi(40), FuelInHose: "no"}), not: "fuel-in-hose hose-fills-the-oil", never: "hose-for-fuel"},
 	})
 }
 

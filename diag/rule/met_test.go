@@ -67,6 +67,21 @@ func TestKnockInALowCylinder(t *testing.T) {
 	})
 }
 
+// What an over-speed does to a valve is done at once: common practice, no source.
+func TestValveMetPiston(t *testing.T) {
+	low := []float64{152, 150, 70, 151}
+	gear := onset("after a missed gear")
+	runSealing(t, []sealingCase{
+		{name: "a missed gear", test: sample.Dry("inline-4", low, gear), fires: "valve-met-piston 3", first: "bent-valve", soon: diag.DoNotRun},
+		{name: "air at the exhaust", test: sample.Dry("inline-4", low, gear, sample.Leak("3", 55, "exhaust")), fires: "valve-met-piston 3; leaks-at-exhaust 3", first: "bent-valve", soon: diag.DoNotRun},
+		{name: "past its piston", test: sample.Dry("inline-4", low, gear, sample.Leak("3", 55, "crankcase")), not: "valve-met-piston"},
+		{name: "it holds its air", test: sample.Dry("inline-4", low, gear, sample.Leak("3", 6)), not: "valve-met-piston"},
+		{name: "a belt that broke", test: sample.Dry("inline-4", low, onset("the timing belt broke")), fires: "valve-met-piston 3", first: "bent-valve", soon: diag.DoNotRun},
+		{name: "and no valve can meet a piston", test: sample.Dry("inline-4", low, onset("the timing belt broke"), func(t *diag.Test) { t.Spec.Interference = diag.No }), not: "valve-met-piston"},
+		{name: "nobody tells of it", test: sample.Dry("inline-4", low, onset("suddenly")), not: "valve-met-piston"},
+	})
+}
+
 // What gives way at once is a piston or a ring land, and no worn ring: common
 // practice, no source.
 func TestGaveWaySuddenly(t *testing.T) {

@@ -42,6 +42,23 @@ var sealingTogether = []Rule{
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "leaks-to-crankcase"},
 	},
 	{
+		Name: "valve-met-piston", Title: "A cylinder that is low since the engine was over-revved, or since the drive of its valves failed",
+		Why: "A valve that floats, or that nothing closes in time, is hit by its piston and bends. It leaks from that moment on, and its head may break off and go through piston and wall. " +
+			"Dirt on a seat, a seat that sinks and a clearance that closes up come slowly.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: eachCylinder, When: known.All(short, known.Any(known.Not(known.UnderFloor), known.Single), known.OfAll("some pressure", func(c *known.Case, n string) bool { return c.Grade(n) != diag.NoPressure }), known.MetByTheStory, known.Not(known.Tight), known.Not(known.AirAt(known.AtNeighbour)), known.Any(known.Not(known.AirAt(known.AtCrankcase)), atAValve)),
+		Kind: OfCompression, Weigh: func(c *known.Case, s known.Subject) []Voice {
+			return slices.Concat(speaks(Known, "bent-valve"), as(OfHistory, speaks(Heard, "bent-valve")), where(atAValve.Holds(c, s), as(OfLeakage, speaks(Heard, "bent-valve"))))
+		},
+		Against: append(denies(Heard, "came-with-the-overspeed", "carbon-on-seat", "valve-recession"), denies(Known, "came-with-the-overspeed", "valve-lash", "rings")...),
+		Say: func(c *known.Case, s known.Subject) diag.Finding {
+			f := knockAndLow(c, s)
+			f.Confidence, f.Facts["sped"] = diag.Fair, c.OverSped()
+			return f
+		}, Headline: "valve-met-piston",
+		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "inlet-valve-agrees", "exhaust-valve-agrees", "leaks-at-inlet", "leaks-at-exhaust"},
+	},
+	{
 		Name: "coolant-in-cylinder", Title: "Coolant gets into a cylinder",
 		Why: "A plug that steam has cleaned is a sign; a second sign makes it a finding, be it a test or what the engine does: it loses coolant, smokes white, overheats, does not start. Coolant in a " +
 			"bore does not compress: if enough collects, the next turn of the starter can bend a rod. It is turned by hand with the plugs out, and drained, before anything else.",
@@ -144,6 +161,8 @@ var sealingTogether = []Rule{
 }
 
 var (
+	// atAValve is a cylinder whose air goes past a valve.
+	atAValve  = known.Any(known.AirAt(known.AtInlet), known.AirAt(known.AtExhaust))
 	gapClosed = known.OfAll("its gap pushed shut", func(c *known.Case, n string) bool { return c.GapClosed(n) })
 	// onlyOneLow is an engine's only cylinder that is low for nearly any of its kind.
 	onlyOneLow = known.All(known.UnderFloor, known.OfEngine("one cylinder alone", func(c *known.Case) bool { return !c.Several() }))

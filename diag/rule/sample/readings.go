@@ -69,6 +69,11 @@ func Done(work ...string) Change {
 	return Known(func(h *diag.History) { h.WorkDone = append(h.WorkDone, work...) })
 }
 
+// Found adds what the technician found.
+func Found(lines ...string) Change {
+	return Known(func(h *diag.History) { h.Findings = append(h.Findings, lines...) })
+}
+
 // Running adds compression read with the engine running.
 func Running(readings map[string]diag.Running) Change {
 	return func(t *diag.Test) { t.Compression.Running = readings }
