@@ -195,6 +195,9 @@ var pitches = [...]struct{ all, most layout.Length }{
 	layout.Brief:   {50, 20},
 }
 
+// mostForWords is the most that a row takes that has no bars.
+const mostForWords layout.Length = 27
+
 // leastPitch is the least distance of two rows: tabs do not touch.
 func (g *engineDrawing) leastPitch() layout.Length {
 	return TabSize(g.t.Measurer, "0", g.tab).H + 0.8
@@ -203,7 +206,15 @@ func (g *engineDrawing) leastPitch() layout.Length {
 // pitch is how far apart rows stand that reach over a span of so many.
 func (g *engineDrawing) pitch(rows float64) layout.Length {
 	p := pitches[g.level]
-	return max(min(p.all/layout.Length(rows), p.most), g.leastPitch())
+	return max(min(p.all/layout.Length(rows), p.most, g.mostPitch()), g.leastPitch())
+}
+
+// mostPitch is how far apart rows stand at most, where the page has height to spare.
+func (g *engineDrawing) mostPitch() layout.Length {
+	if len(g.d.Scales) == 0 { // a word to a row needs no more
+		return mostForWords
+	}
+	return pitches[layout.Full].most
 }
 
 // lay picks the arrangement that suits the engine and the width.

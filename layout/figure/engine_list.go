@@ -50,7 +50,7 @@ func (g *engineDrawing) list() layout.Frame {
 	rows := layout.Length(first.each)
 	f := layout.Frame{
 		Height:  first.top + max(rows*first.pitch+first.under, first.plan.H-first.sets[0].above()),
-		Stretch: max(0, (pitches[layout.Full].most*0.7-first.pitch)*rows),
+		Stretch: max(0, (g.mostPitch()*0.7-first.pitch)*rows),
 	}
 	f.Draw = func(sf layout.Surface, area layout.Rect) {
 		l := first

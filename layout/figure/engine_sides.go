@@ -101,7 +101,7 @@ func (g *engineDrawing) standingFrame(s *standing) layout.Frame {
 	rows := layout.Length((s.high - s.low + 1) * g.rowsEach())
 	f := layout.Frame{
 		Height:  s.top + rows*s.pitch + s.under,
-		Stretch: max(0, (pitches[layout.Full].most-s.pitch)*rows),
+		Stretch: max(0, (g.mostPitch()-s.pitch)*rows),
 	}
 	out := 0
 	if s.out {

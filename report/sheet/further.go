@@ -271,7 +271,7 @@ func (v *view) tickedRow(r *diag.MeasuredResult, name string) figure.TableRow {
 // word.
 func (v *view) speedWords(at string) string {
 	if rest, ok := strings.CutPrefix(at, "idle"); ok {
-		return v.label("speed.idle") + onPage(rest)
+		at = v.label("speed.idle") + rest
 	}
-	return onPage(at)
+	return strings.ReplaceAll(onPage(at), " bank ", " bank\u00a0")
 }

@@ -51,7 +51,7 @@ func sameSpeed(before, m *diag.MeasuredReading) string {
 	}
 	speed, _, banks := strings.Cut(before.At, " bank ")
 	if own, bank, ok := strings.Cut(m.At, " bank "); ok && banks && own == speed {
-		return "bank " + bank
+		return "bank\u00a0" + bank
 	}
 	return m.At
 }

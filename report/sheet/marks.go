@@ -7,8 +7,19 @@ import (
 	"gaugesheet/layout/figure"
 )
 
-// storyMark is the symbol of what a story found.
+// storyMark is the symbol of what a story found. What is acted on soon was not too
+// close to call, though one of its cylinders was.
 func (v *view) storyMark(st *diag.Story) figure.Mark {
+	m := v.foundMark(st)
+	if m == figure.TooClose && (st.About == diag.AboutEngine || st.About == diag.AboutCylinders) && st.Urgency.Rank() > diag.CheckAgain.Rank() {
+		return figure.LookAgain
+	}
+	return m
+}
+
+// foundMark is the symbol of what stands out most among the readings that a story is
+// about.
+func (v *view) foundMark(st *diag.Story) figure.Mark {
 	switch st.About {
 	case diag.AboutFuel:
 		return v.supplyMark(st.Circuit)
