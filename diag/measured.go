@@ -133,7 +133,7 @@ func (r *MeasuredReading) Limited() bool { return r.LimitLow != nil || r.LimitHi
 // entered in.
 func (r *MeasuredReading) Number() Number {
 	if quantity.DimensionOf(r.Unit) == quantity.Temperature {
-		if v, err := quantity.ParseAs(r.Entered, quantity.Temperature); err == nil {
+		if v, err := quantity.ParseAs(r.Entered, quantity.Temperature); err == nil && v.Unit != quantity.None {
 			return Number{Value: v.Number, Decimals: quantity.DecimalsRead(v.Number, r.Decimals), Unit: v.Unit}
 		}
 	}
@@ -231,48 +231,11 @@ func (m *Measured) assess() MeasuredResult {
 			r.Readings = append(r.Readings, m.judge(one, value))
 		}
 	}
-	if m.Name == "exhaust-gas" {
-		r.addLambda(m)
+	if add := workedOut[m.Name]; add != nil {
+		add(&r, m)
 	}
 	return r
 }
-
-// LambdaReading is the reading that follows from the exhaust gases of a speed.
-const LambdaReading = "lambda"
-
-// addLambda works out lambda at each speed at which all gases were read.
-func (r *MeasuredResult) addLambda(m *Measured) {
-	for _, speed := range r.Speeds() {
-		co, co2 := r.ReadingAt("gas co", speed), r.ReadingAt("gas co2", speed)
-		o2, hc := r.ReadingAt("gas o2", speed), r.ReadingAt("gas hc", speed)
-		if co == nil || co2 == nil || o2 == nil || hc == nil {
-			continue
-		}
-		lambda, err := air.Lambda(air.ExhaustGas{CO: co.Value, CO2: co2.Value, O2: o2.Value, HC: hc.Value})
-		if err != nil {
-			continue // the rules say why
-		}
-		one := m.judge(Measurement{Name: LambdaReading, At: speed, Reading: Reading{State: Tested, Values: []float64{lambda}}}, lambda)
-		one.Decimals, one.Uncertainty = 3, lambdaError
-		one.Verdict, one.PastAsRead = NotJudged, false
-		if one.Limited() {
-			low, high := math.Inf(-1), math.Inf(1)
-			if one.LimitLow != nil {
-				low = *one.LimitLow
-			}
-			if one.LimitHigh != nil {
-				high = *one.LimitHigh
-			}
-			one.Verdict, one.PastAsRead = judgeRange(lambda, low, high, lambdaError, false)
-		}
-		r.Readings = append(r.Readings, one)
-	}
-}
-
-// lambdaError is how far a lambda from the last digits of the gases lies off:
-// nearly all of 11 122 official readings agree within it (the open data of the
-// Estonian Road Administration, 2019).
-const lambdaError = 0.006
 
 // judge holds one reading against the first limit that is for it.
 func (m *Measured) judge(one Measurement, value float64) MeasuredReading {

@@ -52,6 +52,9 @@ func (s *speaker) check(check diag.Check) *SaidCheck {
 	if first, _ := facts["handFirst"].(bool); first {
 		said.Do = s.label("step.hand-first", nil) + " " + said.Do
 	}
+	if live, _ := facts["live"].(bool); live {
+		said.Do = s.label("step.live", nil) + " " + said.Do
+	}
 	for _, name := range check.Outcomes {
 		o, ok := t.Outcomes[name]
 		if !ok && s.err == nil {

@@ -108,7 +108,7 @@ type Outcome struct {
 }
 
 // Checks is every check by name.
-var Checks = numbered(slices.Concat(againChecks, sealingChecks, motionChecks, mixtureChecks, fuelChecks, runningChecks, oilChecks, furtherChecks))
+var Checks = numbered(slices.Concat(againChecks, sealingChecks, motionChecks, mixtureChecks, fuelChecks, runningChecks, magnetoChecks, oilChecks, furtherChecks))
 
 func numbered(list []Check) []Check {
 	for i := range list {
@@ -290,7 +290,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 	return diag.Facts{
 		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Every()), "several": c.Several(),
 		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Ported(), "blown": blown(c), "airCooled": c.AirCooled(), "aircraft": aircraft(c), "coolantIn": slices.ContainsFunc(cylinders, c.CoolantIn), "wetExhaust": c.WetExhaust(),
-		"prop": c.Flies(), "rope": c.FlywheelMagneto(), "hangs": hangs(c), "methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"), "tracked": diag.Names(c.PlugsLooking("tracked")), "itTracks": slices.ContainsFunc(cylinders, func(n string) bool { return c.Looks(n, "tracked") }), "lies": c.LiquidLies(cylinders), "rawWater": c.RawWaterCooled(), "valveAir": c.AirMayPassValves(cylinders), "meterOpen": c.MeterOpen(), "lash": c.LashCanBeSet(),
+		"prop": c.Flies(), "worse": c.WorseMagneto(), "rope": c.FlywheelMagneto(), "hangs": hangs(c), "methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"), "tracked": diag.Names(c.PlugsLooking("tracked")), "itTracks": slices.ContainsFunc(cylinders, func(n string) bool { return c.Looks(n, "tracked") }), "lies": c.LiquidLies(cylinders), "rawWater": c.RawWaterCooled(), "valveAir": c.AirMayPassValves(cylinders), "meterOpen": c.MeterOpen(), "lash": c.LashCanBeSet(),
 		"byHand": at == diag.DoNotRun, "starts": c.Starts(), "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
 		"afterOil": afterOil(c), "oilSmells": known.FuelInTheOil.Holds(c, known.Subject{}), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
 		"direct": direct(c), "levelRead": oilLevelRead(c), "oilShort": known.OilShort.Holds(c, known.Subject{}),

@@ -279,8 +279,8 @@ var sealingChecks = []Check{
 			{Name: "none", Else: true, After: []string{"no blue smoke"}}}},
 	{Name: "breather-and-oil-level", Titles: []string{"crankcase vent and oil level", "vent and oil level"}, Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"}, Fits: func(c *known.Case, _ []string) bool { return !quietCrankcase(c) },
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
-	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase", "crankcase pressure test"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston", "crankcase-seal"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
-		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}}, {Name: "holds", Else: true}}},
+	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase", "crankcase pressure test"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston", "crankcase-seal"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Further: true, Made: readIn(known.CrankcaseHold, "hold"),
+		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}, Enter: crankcaseFell(2)}, {Name: "holds", Else: true, Enter: crankcaseFell(0)}}},
 	{Name: "exhaust-port-look", Titles: portTitles, Minutes: 20, Way: Hand | Opens, Mends: []string{"restricted-exhaust", "power-valve"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
 		Answers: pistonUnjudged, MinutesOf: portLookTakes, Words: portWords,
 		Outcomes: []Outcome{

@@ -155,14 +155,16 @@ func outside(m *diag.MeasuredReading) bool {
 // spokenOf are the readings of each further test of which rules of their own say
 // that they are past a limit.
 var spokenOf = map[string][]string{
-	Oil:          {"cranking", "cold-idle", "idle", "at-speed"},
-	Crankcase:    {"readings", "flow"},
-	BackPressure: {"pressure"},
-	Timing:       {"base", "advance", "dwell", "points-gap", "cam", "chain-slack"},
-	Starting:     {"draw"},
-	Clearance:    {"inlet", "exhaust", "lift inlet", "lift exhaust"},
-	DieselTests:  {"nozzles opening", "return cylinders", "inlet-vacuum"},
-	Gas:          {diag.LambdaReading},
+	Oil:           {"cranking", "cold-idle", "idle", "at-speed"},
+	Crankcase:     {"readings", "flow"},
+	BackPressure:  {"pressure"},
+	Timing:        {"base", "advance", "dwell", "points-gap", "cam", "chain-slack"},
+	Starting:      {"draw"},
+	Clearance:     {"inlet", "exhaust", "lift inlet", "lift exhaust"},
+	DieselTests:   {"nozzles opening", "return cylinders", "inlet-vacuum"},
+	Gas:           {diag.LambdaReading},
+	Magnetos:      {"left", "right", diag.MagnetoDifference},
+	CrankcaseHold: {diag.HeldFall},
 }
 
 // PastUnspoken is a reading past its limit of which no rule of its own speaks.
@@ -184,6 +186,8 @@ func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, c
 			own = c.Measured(Injectors).Of("after", m.Cylinder) != nil
 		}
 		switch { // and rules that are not for every engine
+		case section == CrankcaseHold:
+			own = own && c.Ported()
 		case section == Gas, section == Timing && m.Name != "cam" && m.Name != "chain-slack":
 			own = own && !c.Spec.Diesel()
 		case section == Clearance && !strings.HasPrefix(m.Name, "lift"):

@@ -74,6 +74,8 @@ func (c *Case) ofAnotherFuel() string {
 		return "trims"
 	case timing != nil && (timing.Reading("dwell") != nil || timing.Reading("points-gap") != nil):
 		return "dwell"
+	case c.Measured(Magnetos) != nil:
+		return "magnetos"
 	}
 	return ""
 }

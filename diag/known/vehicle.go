@@ -166,9 +166,11 @@ func (c *Case) PulledOver() bool {
 	return c.Conditions.Method != "" && SpeaksOf(strings.ToLower(c.Conditions.Method), "pulled", "pull start", "recoil", "rope", "kick", "swung by hand", "propeller by hand")
 }
 
-// Flies reports the engine of an aircraft: by what it is called, or by how its leakage
-// was tested. Nobody stands beside its propeller while it runs.
-func (c *Case) Flies() bool { return c.TestedAsAircraft() || c.described(aircraft) }
+// Flies reports the engine of an aircraft: by what it is called, by how its leakage was
+// tested, or by the check of its two magnetos. Nobody stands beside its propeller while it runs.
+func (c *Case) Flies() bool {
+	return c.TestedAsAircraft() || c.described(aircraft) || c.Measured(Magnetos) != nil && !c.Spec.Diesel()
+}
 
 // Afloat reports an engine of a boat, whose exhaust the water around it may cool: by what
 // the vehicle is called, or by words of sea water in what was found.

@@ -118,10 +118,10 @@ var methodRules = []Rule{
 	},
 	{
 		Name: "fuel-contradicted", Title: "Something was read that only an engine of another fuel has", Class: TestItself, About: diag.AboutTest,
-		Why: "A petrol engine has no glow plugs, and a diesel no dwell and no fuel trims. Either the fuel is written wrongly or the reading belongs to another engine: floors, causes and what may be put into a cylinder all hang on the fuel, " +
+		Why: "A petrol engine has no glow plugs, and a diesel no dwell, no magnetos and no fuel trims. Either the fuel is written wrongly or the reading belongs to another engine: floors, causes and what may be put into a cylinder all hang on the fuel, " +
 			"so that no oil is asked for until it is known.",
 		Source:  "follows from how the engines work",
-		Asks:    "the fuel is one lit by a spark and the job has tests of a diesel; or it is diesel, and the job has fuel trims, a dwell or the gap of points",
+		Asks:    "the fuel is one lit by a spark and the job has tests of a diesel; or it is diesel, and the job has fuel trims, a dwell, the gap of points or a check of magnetos",
 		Notices: fuelContradicted, Kind: OfTest,
 	},
 	{

@@ -47,9 +47,11 @@ var allCautions = []caution{
 	{"catalyst", func(s *sheetAsks) bool {
 		return s.unburnt() && s.MayHaveCatalyst()
 	}},
+	{"live-magneto", func(s *sheetAsks) bool { return known.MagnetoLive.Holds(s.Case, known.Subject{}) }},
 	{"crank-turns", func(s *sheetAsks) bool { return s.leakage() }},
 	{"propeller", func(s *sheetAsks) bool {
-		return s.Flies() && (s.leakage() || s.cranked() || s.proposed(is(cause.Starter|cause.Runs|cause.Hand)))
+		live := known.MagnetoLive.Holds(s.Case, known.Subject{}) // which says more of it
+		return s.Flies() && !live && (s.leakage() || s.cranked() || s.proposed(is(cause.Starter|cause.Runs|cause.Hand)))
 	}},
 	{"hot-coolant", func(s *sheetAsks) bool { return !s.AirCooled() && (s.coolant() || s.leakage() && !s.LeakageCold()) }},
 	{"starter-turns", func(s *sheetAsks) bool { return s.mayRun() && s.proposed(is(cause.Starter)) && !s.PulledOver() }},
@@ -70,6 +72,9 @@ func cautions(c *known.Case, d *diag.Diagnosis) {
 	}
 	if s.byHand() {
 		turnedFirst(d)
+	}
+	if known.MagnetoLive.Holds(c, known.Subject{}) {
+		sparkless(d)
 	}
 }
 
@@ -149,6 +154,18 @@ func turnedFirst(d *diag.Diagnosis) {
 		if next := d.Stories[i].Next; next != nil {
 			if k := cause.CheckNamed(next.Key); k != nil && k.Is(cause.Starter|cause.Runs) && (!k.Is(cause.Hand) || k.Is(cause.Air)) { // by hand to where the air goes in, after it ran
 				next.Facts["handFirst"] = true
+			}
+		}
+	}
+}
+
+// sparkless has every proposed check that moves the crankshaft of an engine whose magneto
+// may fire with its switch off say that the wires come off the plugs before that.
+func sparkless(d *diag.Diagnosis) {
+	for i := range d.Stories {
+		if next := d.Stories[i].Next; next != nil {
+			if k := cause.CheckNamed(next.Key); k != nil && (k.Is(cause.Hand|cause.Air|cause.Opens) || next.Facts["handFirst"] == true) {
+				next.Facts["live"] = true
 			}
 		}
 	}

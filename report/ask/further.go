@@ -135,6 +135,14 @@ func fourStroke(s *Session) bool {
 	return pistons(s) && s.draft.value("engine.cycle") != "two-stroke" && s.draft.value("engine.fuel") != "two-stroke mix"
 }
 
+// flies tells whether it may be the engine of an aircraft, with two magnetos: a radial, one
+// of several cylinders said to be cooled by air, or what is called so.
+func flies(s *Session) bool {
+	called := func(word string) bool { return strings.Contains(fold(s.draft.value("vehicle.description")), word) }
+	air := s.engine.Kind == engine.Radial || s.draft.value("engine.cooling") == "air" && len(s.engine.Names()) > 2
+	return fourStroke(s) && hasPlugs(s) && (air || slices.ContainsFunc([]string{"aircraft", "airplane", "aeroplane"}, called))
+}
+
 // throttled tells whether it has a vacuum in its manifold.
 func throttled(s *Session) bool { return fourStroke(s) && hasPlugs(s) }
 
@@ -185,6 +193,11 @@ func runningTopics() []topic {
 			line("vacuum", "Snap", "2 24", field{"vacuum.snap.open", "throttle open"}, field{"vacuum.snap.shut", "shut"}), text("vacuum.limits.idle", "Permitted at idle"))},
 		{section: "balance", say: "cylinder balance", fits: pistons, questions: fixed(
 			text("balance.at", "Speed with all working"), each("balance", "balance.speed", "Speed with each one off"), word("balance.off-by", "Switched off by"), word("balance.idle-control", "Idle control"))},
+		{section: "magnetos", say: "magneto check", fits: flies, questions: fixed(
+			line("magnetos", "Drop on each magneto alone", "90 48 rpm", field{"magnetos.left", "left"}, field{"magnetos.right", "right"}), text("magnetos.at", "Speed on both"),
+			text("magnetos.limits.drop", "Permitted drop"), text("magnetos.limits.difference", "Permitted difference"))},
+		{section: "heads", say: "cylinder-head temperatures", fits: flies, questions: fixed(
+			each("heads", "heads.temperature", "Head temperatures"), word("heads.magneto", "Read on which magneto"), text("heads.at", "At which speed"))},
 		{section: "injectors", say: "injectors on the bench", questions: fixed(
 			each("injectors", "injectors.before", "Flow before"), each("injectors", "injectors.after", "Flow after"), each("injectors", "injectors.spray", "Spray"),
 			each("injectors", "injectors.ohms", "Ohms"), text("injectors.limits.spread", "Permitted spread"))},
@@ -192,6 +205,9 @@ func runningTopics() []topic {
 		{section: "exhaust-gas", say: "exhaust gas", questions: fixed(word("exhaust-gas.taken", "Taken"), gasAt("idle", "Gas at idle"), gasAt("2500 rpm", "Gas at 2500 rpm"))},
 		{section: "crankcase", say: "crankcase pressure", questions: fixed(
 			bySpeedOf("crankcase", "crankcase.readings", "Crankcase, minus for vacuum", "rpm", "idle=-1 2500=3.5 inH2O"), word("crankcase.ventilation", "Ventilation"), text("crankcase.flow", "Flow"))},
+		{section: "crankcase-hold", say: "two-stroke's crankcase under pressure", fits: func(s *Session) bool { return pistons(s) && !fourStroke(s) }, questions: fixed(
+			line("crankcase-hold", "Pumped to", "6 psi", field{"crankcase-hold.pumped-to", "pressure"}),
+			bySpeedOf("crankcase-hold", "crankcase-hold.hold", "Held", "min", "10=5.5"), text("crankcase-hold.seen", "Where it leaked"))},
 		{section: "back-pressure", say: "exhaust back-pressure", questions: fixed(
 			line("back-pressure", "Back-pressure", "0.4 1.6 psi", field{"back-pressure.idle", "idle"}, field{"back-pressure.2500 rpm", "2500 rpm"}), text("back-pressure.at", "Taken"))},
 		{section: "timing", say: "timing and dwell", questions: fixed(

@@ -23,6 +23,8 @@ func (r *reader) spell(n *node, keys []key) {
 		}
 		switch {
 		case k.form == asGroup || k.form == asTestSection:
+			n.entries[i].value = k.underItsKeys(e.value)
+			e.value = n.entries[i].value
 			if e.value.kind == scalar {
 				if section := alone(k, e.value); section != nil {
 					n.entries[i].value = section

@@ -54,6 +54,8 @@ type key struct {
 	perName   bool     // the example goes by cylinder
 	apart     bool     // one that is worn reads many times the others
 	insteadOf string   // the key whose place it takes
+	bare      string   // of a section: the key under which cylinders go that stand in the section itself
+	said      saidAs   // of a section: how it is told in one line, nil for no such way
 
 	// Of the further tests: the units that a reading may be in, its values being
 	// in the first, none where they are those of its section; whether it may be
@@ -63,7 +65,7 @@ type key struct {
 	signed  bool
 	speeds  bool
 	permits permitted
-	limits  string // the reading that it limits, where it has another name
+	limits  string // the reading that it limits, where it has another name; several with commas
 	schema  string // for asSpecial: JSON Schema, without the description
 }
 

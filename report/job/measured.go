@@ -17,6 +17,8 @@ type measuredSection struct {
 	units []quantity.Unit // that 'unit' may name; none where each reading has its own
 	keys  []key
 	gauge string // its key under 'gauges', "" for none
+	bare  string // the key under which cylinders go that stand in the section itself, "" for none
+	said  saidAs // how it is told in one line, nil for no such way
 }
 
 // measuredTests reads the further tests, in bench order.

@@ -57,11 +57,16 @@ func (w *measuring) limit(sec *section, k key, e entry, to place) {
 	if s.bareAt != (Pos{}) && !s.given {
 		w.scale.bareAt = s.bareAt
 	}
-	l := diag.Range{For: cmp.Or(k.limits, e.key), Low: out.Low, High: out.High, Unit: s.unit, Entered: n.text, Source: sec.scalarText("source"), FromSeaLevel: sec.word("from").Given(), Of: of}
+	l := diag.Range{Low: out.Low, High: out.High, Unit: s.unit, Entered: n.text, Source: sec.scalarText("source"), FromSeaLevel: sec.word("from").Given(), Of: of}
 	if k.speeds {
 		l.For, l.At = k.name, e.key
+		w.out.Limits = append(w.out.Limits, l)
+		return
 	}
-	w.out.Limits = append(w.out.Limits, l)
+	for one := range strings.SplitSeq(cmp.Or(k.limits, e.key), ", ") {
+		l.For = one
+		w.out.Limits = append(w.out.Limits, l)
+	}
 }
 
 // plainQuantity tells whether a text is one number with a unit.

@@ -29,7 +29,7 @@ var changeLaws = []law{
 func orderChangesNothing(s *subject, k *tally) {
 	t := s.tree.clone()
 	for _, path := range [][]string{{"compression", "dry"}, {"compression", "first"}, {"compression", "wet"}, {"leakage", "dry"}, {"plugs", "looks"}, {"borescope"},
-		{"starting", "peaks"}, {"balance", "drop"}, {"injectors", "before"}, {"valves", "exhaust"}, {"diesel", "return", "cylinders"}} {
+		{"starting", "peaks"}, {"balance", "drop"}, {"injectors", "before"}, {"valves", "exhaust"}, {"heads"}, {"diesel", "return", "cylinders"}} {
 		if m := t.sub(path...); m != nil {
 			slices.Reverse(m.keys)
 		}
@@ -168,14 +168,18 @@ func mirrorChangesNothing(s *subject, k *tally) {
 	}
 	t := s.tree.clone()
 	for _, path := range [][]string{{"compression", "dry"}, {"compression", "first"}, {"compression", "wet"}, {"compression", "running"}, {"leakage", "dry"}, {"plugs", "looks"}, {"borescope"},
-		{"starting", "peaks"}, {"balance", "drop"}, {"injectors", "before"}, {"valves", "exhaust"}, {"diesel", "return", "cylinders"}} {
+		{"starting", "peaks"}, {"balance", "drop"}, {"injectors", "before"}, {"valves", "exhaust"}, {"heads"}, {"diesel", "return", "cylinders"}} {
 		m := t.sub(path...)
 		if m == nil {
 			continue
 		}
 		mirrored := newTree()
 		for i := len(m.keys) - 1; i >= 0; i-- {
-			mirrored.put(rename[m.keys[i]], m.values[m.keys[i]])
+			name := m.keys[i]
+			if to := rename[name]; to != "" { // others are keys of the section
+				name = to
+			}
+			mirrored.put(name, m.values[m.keys[i]])
 		}
 		t.set(mirrored, path...)
 	}

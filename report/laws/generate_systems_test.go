@@ -15,7 +15,7 @@ func (m *maker) systems() {
 	if !m.chance(30) {
 		return
 	}
-	all := []func(){m.oilPressure, m.vacuum, m.cooling, m.crankcase, m.backPressure, m.timing, m.starting, m.balance, m.injectors, m.clearances, m.trims, m.gas, m.dieselTests, m.otherReadings}
+	all := []func(){m.oilPressure, m.vacuum, m.cooling, m.crankcase, m.backPressure, m.timing, m.starting, m.balance, m.injectors, m.clearances, m.trims, m.gas, m.dieselTests, m.otherReadings, m.magnetos, m.heads, m.crankcaseHold}
 	for _, i := range m.Perm(len(all))[:1+m.IntN(3)] {
 		if m.chance(6) {
 			m.set(m.refusal(), pick(m, "vacuum", "cooling", "oil-pressure"))
@@ -177,7 +177,7 @@ func (m *maker) around(middle, scatter, one, other float64) func(string) any {
 }
 
 // furtherSections are the members of the further tests in the JSON.
-var furtherSections = []string{"oil_pressure", "starting", "vacuum", "balance", "injectors", "trims", "crankcase", "back_pressure", "cooling", "valves", "timing", "diesel", "other_readings"}
+var furtherSections = []string{"oil_pressure", "starting", "vacuum", "balance", "magnetos", "heads", "injectors", "trims", "crankcase", "crankcase_hold", "back_pressure", "cooling", "valves", "timing", "diesel", "other_readings"}
 
 // furtherOutside: a reading of a further test that is outside its limit is said.
 func furtherOutside(s *subject, k *tally) {

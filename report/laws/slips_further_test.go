@@ -49,7 +49,7 @@ func furtherFigures(text string) []readFigure {
 }
 
 func readIn(section, key string) bool {
-	sections := []string{"fuel-pressure", "oil-pressure", "leakage", "vacuum", "starting", "cooling", "compression", "plugs", "balance", "injectors", "trims", "exhaust-gas", "crankcase", "back-pressure", "valves", "timing", "diesel"}
+	sections := []string{"fuel-pressure", "oil-pressure", "leakage", "vacuum", "starting", "cooling", "compression", "plugs", "balance", "magnetos", "heads", "injectors", "trims", "exhaust-gas", "crankcase", "crankcase-hold", "back-pressure", "valves", "timing", "diesel"}
 	return slices.Contains(sections, section) && (!slices.Contains(notRead, key) || section == "leakage" && key == "dry")
 }
 

@@ -26,7 +26,7 @@ func (s *subject) kinds(cylinders []string) int {
 		of("compression", "dry") || s.rotary() && s.tree.has("rotors", "faces"), of("compression", "wet") || s.tree.has("compression", "wet-in-words"), of("compression", "running"),
 		of("leakage", "dry") || of("leakage", "loss"), of("plugs", "looks"), of("borescope"), s.tree.has("coolant-gas-test"), s.tree.has("fuel-pressure"),
 		s.tree.has("vehicle", "codes"), s.tree.has("smoke"), s.tree.has("findings"), s.tree.has("earlier"), s.tree.has("before"),
-		of("balance", "drop") || of("balance", "speed"), of("valves", "inlet") || of("valves", "exhaust"), of("starting", "peaks"), of("injectors", "before") || of("injectors", "after"), of("diesel", "return", "cylinders"), s.tree.has("vacuum"), s.tree.has("crankcase"), s.tree.has("cooling"), s.tree.has("timing"), s.tree.has("back-pressure"), s.tree.has("oil-pressure"), s.tree.has("trims"), s.tree.has("exhaust-gas"),
+		of("balance", "drop") || of("balance", "speed"), of("valves", "inlet") || of("valves", "exhaust"), of("starting", "peaks"), of("injectors", "before") || of("injectors", "after"), of("diesel", "return", "cylinders"), s.tree.has("vacuum"), s.tree.has("crankcase"), s.tree.has("cooling"), s.tree.has("timing"), s.tree.has("back-pressure"), s.tree.has("oil-pressure"), s.tree.has("trims"), s.tree.has("exhaust-gas"), s.tree.has("magnetos"), of("heads"), s.tree.has("crankcase-hold"),
 	} {
 		if is {
 			n++

@@ -26,6 +26,7 @@ func init() {
 	maps.Copy(answers, mixtureAnswers)
 	maps.Copy(answers, fuelAnswers)
 	maps.Copy(answers, furtherAnswers)
+	maps.Copy(answers, magnetoAnswers)
 }
 
 // carryOut makes the check that the sheet asks for and enters its outcome. It

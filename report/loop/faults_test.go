@@ -19,9 +19,10 @@ type fault struct {
 	complaints []string // the customer says one of these, or nothing where ""
 	onset      string
 	reads      []string // sections that are surely read at first
+	among      []family // the engines that have it, nil for those of the road
 }
 
-var faults = slices.Concat([]fault{sound}, ringFaults, valveFaults, gasketFaults, wholeFaults, testFaults, mixtureFaults, fuelFaults, rotaryFaults, twoStrokeFaults, furtherFaults)
+var faults = slices.Concat([]fault{sound}, ringFaults, valveFaults, gasketFaults, wholeFaults, testFaults, mixtureFaults, fuelFaults, rotaryFaults, twoStrokeFaults, furtherFaults, magnetoFaults)
 
 // sound has no fault: the sheet should ask for nothing.
 var sound = fault{name: "sound", spoil: func(*bench) {}}

@@ -14,6 +14,7 @@ type furtherTruths struct {
 	breather                         bool
 	egr, reed, slow                  bool
 	returns, glow                    int // a diesel's cylinder, -1 none
+	magneto                          magnetoTruth
 }
 
 // A furtherTest is one that the simulator can make beside the first four, as
@@ -32,7 +33,9 @@ var furtherTests = []furtherTest{
 	{"oil-pressure", runningEngine, (*bench).oilPressure},
 	{"starting", func(b *bench) bool { return b.valves() && b.cylinders > 2 && !b.test.battery }, (*bench).startingCurrent},
 	{"vacuum", func(b *bench) bool { return runningEngine(b) && !b.diesel() && b.cylinders > 2 }, (*bench).vacuum},
-	{"balance", func(b *bench) bool { return runningEngine(b) && !b.diesel() && b.cylinders > 2 }, (*bench).balance},
+	{"balance", func(b *bench) bool { return runningEngine(b) && !b.diesel() && !b.flies && b.cylinders > 2 }, (*bench).balance},
+	{"magnetos", func(b *bench) bool { return b.flies && b.starts }, (*bench).magnetos},
+	{"heads", func(b *bench) bool { return b.flies && b.starts }, (*bench).headsRead},
 	{"trims", func(b *bench) bool {
 		return runningEngine(b) && (b.system == portReturn || b.system == portNoReturn || b.system == directLow)
 	}, (*bench).trims},

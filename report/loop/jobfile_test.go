@@ -128,6 +128,9 @@ func (j *jobFile) writeHead(b *strings.Builder, fact func(key, value string) str
 		b.WriteString(s + "\n")
 	}
 	var vehicle []string
+	if j.m.flies {
+		vehicle = append(vehicle, "description: light airplane")
+	}
 	if j.stood != "" {
 		vehicle = append(vehicle, "stood: "+j.stood)
 	}

@@ -52,7 +52,11 @@ func TestFollowTheSheet(t *testing.T) {
 // further test is among the first readings is said.
 func followed(t *testing.T, f *fault, further float64) tally {
 	row := tally{fault: f}
-	fits := slices.DeleteFunc(slices.Clone(families), func(x family) bool { return !canHave(f, x) })
+	of := families
+	if f.among != nil {
+		of = f.among
+	}
+	fits := slices.DeleteFunc(slices.Clone(of), func(x family) bool { return !canHave(f, x) })
 	if len(fits) == 0 {
 		t.Fatalf("no engine can have %s", f.name)
 	}

@@ -26,6 +26,7 @@ type family struct {
 	fuel       string
 	twoStroke  bool
 	air        bool       // cooled by air
+	flies      bool       // it has two magnetos
 	separate   bool       // a head for each cylinder
 	cc         [2]float64 // swept volume of one cylinder, from and to
 	ratio      [2]float64

@@ -107,7 +107,7 @@ func (a *total) table() string {
 	fmt.Fprintf(&b, "again: the same check asked for twice. many: more than %d checks. silent: no check and no cause while there is a fault.\n", manyChecks)
 	fmt.Fprintf(&b, "sound engines asked to do something: %d\n", sum.asked)
 	b.WriteString("\nfound in the end, by engine:\n")
-	for _, f := range families {
+	for _, f := range slices.Concat(families, flyers) {
 		if k := sum.kinds[f.name]; k[0] > 0 {
 			fmt.Fprintf(&b, "%5d of %4d  %s\n", k[1], k[0], f.name)
 		}

@@ -47,6 +47,8 @@ func (b *bench) unfit(c *nextCheck, urgency string) string {
 		return "cooled by air"
 	case in(onSpark) && b.diesel():
 		return "no spark in a diesel"
+	case magnetoAnswers[c.Name] != nil && !b.flies:
+		return "no magnetos"
 	case c.Name == "swap-coil" && b.cylinders == 1:
 		return "no second coil"
 	case c.Name == "bank-trims" && !b.twoBanks():

@@ -60,6 +60,10 @@ func (b bench) holds() bool { return !b.diesel() && !b.carburettor() }
 // trimmed reports an engine that may have a mixture control with trims.
 func (b bench) trimmed() bool { return b.throttled() && !b.carburettor() }
 
+// twoMagnetos reports an engine that is checked on each of its magnetos. Which cylinder
+// does not fire is told there by the heads, and none is switched off.
+func (b bench) twoMagnetos() bool { return b.TwoMagnetos() && b.Several() }
+
 func (b bench) banks() bool   { return b.Engine.IsTwoBank() }
 func (b bench) oneBank() bool { return !b.banks() }
 func (b bench) sparked() bool { return !b.diesel() }
@@ -108,8 +112,10 @@ var benchRunning = []benchStep{
 		{key: "return-seconds"}, {key: "return-at"}, {key: "rail-cut"}}},
 	{key: "vacuum", fits: bench.throttled, boxes: []benchBox{
 		{key: "unit-vacuum"}, {key: "idle"}, {key: "needle"}, {key: "snap-open"}, {key: "snap-shut"}, {key: "held"}, {key: "held-later"}}},
-	{key: "balance", fits: bench.Several, boxes: []benchBox{
+	{key: "balance", fits: func(b bench) bool { return b.Several() && !b.twoMagnetos() }, boxes: []benchBox{
 		{key: "speed-all"}, {key: "off-by", fits: bench.injected}, {key: "off-by-carburetor", fits: bench.carburettor}, {key: "off-by-diesel", fits: bench.diesel}, {key: "idle-control", fits: bench.trimmed}}},
+	{key: "magnetos", fits: bench.twoMagnetos, boxes: []benchBox{
+		{key: "speed-both"}, {key: "drop-left"}, {key: "drop-right"}, {key: "heads-on"}, {key: "heads-unit"}}},
 	{key: "oil-hot", fits: bench.sump, boxes: []benchBox{
 		{key: "idle"}, {key: "at-speed"}, {key: "at-2000"}, {key: "at-3000"}, {key: "oil-grade"}, {key: "oil-temperature"}, {key: "smoke"}}},
 	{key: "smoke", fits: bench.scavenged, boxes: []benchBox{{key: "smoke"}, {key: "gas-speed"}, {key: "co"}, {key: "hc"}}},
@@ -158,7 +164,8 @@ type benchColumn struct {
 
 var benchColumns = []benchColumn{
 	{key: "return", step: "returns", fits: bench.diesel},
-	{key: "balance", step: "balance", fits: bench.Several},
+	{key: "balance", step: "balance", fits: func(b bench) bool { return b.Several() && !b.twoMagnetos() }},
+	{key: "head", step: "magnetos", fits: bench.twoMagnetos},
 	{key: "glow", step: "plugs", fits: bench.diesel},
 	{key: "look", step: "plugs", wide: true, fits: func(b bench) bool { return b.sparked() && b.pistons() }},
 	{key: "look-leading", step: "plugs", wide: true, fits: bench.Rotary},

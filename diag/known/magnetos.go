@@ -1,0 +1,202 @@
+package known
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// Figures for an engine with two magnetos, where the job gives no limit of its own.
+// Handbooks permit at most 125, 150 or 175 rpm on either, the most of which is taken, and
+// at most 50 between them: common practice, no source. The training text of the FAA has 25
+// to 75 on each, even on both.
+const (
+	magnetoDrop  = 175.0 // rpm
+	magnetoApart = 50.0  // rpm
+	magnetoNone  = 10.0  // rpm under which a count of the speed tells no drop: judgement, no source
+	// headCold is the part of the median, both as figures in degrees Fahrenheit, under
+	// which a head is cold: judgement, no source.
+	headCold    = 0.8
+	leastHeads  = 3   // that have a median
+	crankcaseBy = 0.5 // psi that a pumped-up crankcase may fall in so many minutes: one tuner's limit, common practice, no source
+	crankcaseIn = 10.0
+)
+
+// MagnetoSides are the two magnetos, as the job file has them.
+var MagnetoSides = []string{"left", "right"}
+
+// magnetoFar is the reading of a magneto check that is farthest past its limit, or past
+// what handbooks permit where the job gives none; clear by a limit of the job's alone. A
+// difference that comes of a side without a drop is no reading of its own.
+func magnetoFar(r *diag.MeasuredResult) (worst *diag.MeasuredReading, clear bool) {
+	counts := func(m *diag.MeasuredReading) bool {
+		return slices.Contains(MagnetoSides, m.Name) || m.Name == diag.MagnetoDifference && len(withoutDrop(r)) == 0
+	}
+	own, clear := WorstOf(r, func(m *diag.MeasuredReading) (bool, bool) {
+		past, sure := Past(m)
+		return past && counts(m), sure
+	})
+	if own != nil {
+		return own, clear
+	}
+	for i := range r.Readings {
+		m := &r.Readings[i]
+		over := m.Value - m.Uncertainty - magnetoMost(m)
+		if counts(m) && !m.Limited() && over > 0 && (worst == nil || m.Value/magnetoMost(m) > worst.Value/magnetoMost(worst)) {
+			worst = m
+		}
+	}
+	return worst, false
+}
+
+// magnetoMost is what handbooks permit of a reading at most, in rpm.
+func magnetoMost(m *diag.MeasuredReading) float64 {
+	if m.Name == diag.MagnetoDifference {
+		return magnetoApart
+	}
+	return magnetoDrop
+}
+
+// withoutDrop are the magnetos on which alone the speed did not fall.
+func withoutDrop(r *diag.MeasuredResult) []string {
+	var sides []string
+	for _, side := range MagnetoSides {
+		if m := r.Reading(side); m != nil && m.Value < magnetoNone {
+			sides = append(sides, side)
+		}
+	}
+	return sides
+}
+
+// MagnetoPast is the reading of the magneto check that is past what it may be, the most
+// that it may be by common practice, nil where the job gives a limit, and whether it is clear of
+// its limit.
+func (c *Case) MagnetoPast() (m *diag.MeasuredReading, most *float64, clear bool) {
+	m, clear = magnetoFar(c.Measured(Magnetos))
+	if m != nil && !m.Limited() {
+		v := magnetoMost(m)
+		most = &v
+	}
+	return m, most, clear
+}
+
+// MagnetosWithoutDrop are the magnetos on which alone the speed did not fall.
+func (c *Case) MagnetosWithoutDrop() []string {
+	r := c.Measured(Magnetos)
+	if r == nil {
+		return nil
+	}
+	return withoutDrop(r)
+}
+
+// WorseMagneto is the side on which the speed falls more, "" where both are alike or one
+// was not read.
+func (c *Case) WorseMagneto() string {
+	r := c.Measured(Magnetos)
+	left, right := r.Reading("left"), r.Reading("right")
+	switch {
+	case left == nil || right == nil || left.Value == right.Value:
+		return ""
+	case left.Value > right.Value:
+		return "left"
+	}
+	return "right"
+}
+
+// TwoMagnetos reports an engine whose magnetos can be switched off one at a time: one that
+// flies and is lit by a spark, or of which they were checked.
+func (c *Case) TwoMagnetos() bool {
+	return !c.Spec.Diesel() && !c.Rotary() && (c.MagnetosListed() || c.Flies())
+}
+
+// MagnetosListed reports a job with a section of them, whether or not they were checked.
+func (c *Case) MagnetosListed() bool { return c.Test.MeasuredTest(Magnetos) != nil }
+
+// Head is the temperature of a cylinder's head and the median of all, in degrees
+// Fahrenheit; false where fewer than three were read.
+func (c *Case) Head(name string) (head, median float64, ok bool) {
+	r := c.Measured(Heads)
+	values := map[string]float64{}
+	if r != nil {
+		for i := range r.Readings {
+			if m := &r.Readings[i]; m.Cylinder != "" {
+				values[m.Cylinder] = fahrenheit(m)
+			}
+		}
+	}
+	v, read := values[name]
+	if !read || len(values) < leastHeads {
+		return 0, 0, false
+	}
+	return v, medianOf(values), true
+}
+
+func fahrenheit(m *diag.MeasuredReading) float64 {
+	v, _ := quantity.Convert(m.Value, m.Unit, quantity.Fahrenheit)
+	return v
+}
+
+// HeadIsCold reports a head under four fifths of the median of all. A part of a
+// temperature hangs on where its scale begins. Figures in degrees Fahrenheit are taken,
+// as the published temperatures of this check are, whatever unit they were typed in, so that the unit decides nothing;
+// where the median is not above zero there nothing is compared.
+func (c *Case) HeadIsCold(name string) bool {
+	v, median, ok := c.Head(name)
+	return ok && median > 0 && v < headCold*median-tinyDegree
+}
+
+// ColdOn is the magneto that the heads were read on, "" where nobody said.
+func (c *Case) ColdOn() string { return c.Measured(Heads).Word("magneto") }
+
+// CrankcaseFall is a pumped-up crankcase's fall that is more than it may be: past a limit
+// of the job, or more than half a psi in ten minutes; nil for none.
+func (c *Case) CrankcaseFall() (m *diag.MeasuredReading, clear bool) {
+	r := c.Measured(CrankcaseHold)
+	if r == nil {
+		return nil, false
+	}
+	if own, clear := WorstOf(r, Over); own != nil {
+		return own, clear
+	}
+	for i := range r.Readings {
+		m := &r.Readings[i]
+		minutes := minutesOf(m.At)
+		if m.Name == diag.HeldFall && !m.Limited() && minutes > 0 && m.Value > inPSI(crankcaseBy, m.Unit)*max(1, minutes/crankcaseIn)+m.Uncertainty {
+			return m, false
+		}
+	}
+	return nil, false
+}
+
+// Conditions on magnetos, the heads they warm, and a crankcase that was pumped up.
+var (
+	MagnetosUneven = OfTest(Magnetos, "a drop on one magneto alone, or the difference of the two, over its limit; without one over 175 rpm, or over 50 rpm apart where the speed falls on both", func(r *diag.MeasuredResult) bool {
+		m, _ := magnetoFar(r)
+		return m != nil
+	})
+	MagnetoLive  = OfTest(Magnetos, "the speed does not fall on one magneto alone (by less than 10 rpm)", func(r *diag.MeasuredResult) bool { return len(withoutDrop(r)) > 0 })
+	MagnetosEven = OfTest(Magnetos, "the speed falls on both magnetos, by no more than it may", func(r *diag.MeasuredResult) bool {
+		m, _ := magnetoFar(r)
+		return m == nil && len(withoutDrop(r)) == 0 && r.Reading("left") != nil && r.Reading("right") != nil
+	})
+	HeadCold = OfAll("its head is more than 20 % colder than the median of three or more, by the figures in degrees Fahrenheit", (*Case).HeadIsCold)
+	// HeadColdOnWorse is one that was read on the magneto on which the speed falls more.
+	HeadColdOnWorse = All(HeadCold, MagnetosUneven, OfEngine("read on the magneto on which the speed falls more", func(c *Case) bool {
+		on := c.ColdOn()
+		return on != "" && on == c.WorseMagneto()
+	}))
+	HeadsEven = OfEngine("every head read (three at least), none more than 20 % colder than the median", func(c *Case) bool {
+		for _, n := range c.Every() {
+			if _, _, ok := c.Head(n); !ok || c.HeadIsCold(n) {
+				return false
+			}
+		}
+		return len(c.Every()) >= leastHeads
+	})
+	CrankcaseLets = All(OfEngine("a two-stroke that draws through its crankcase", (*Case).Ported), OfEngine("the pumped-up crankcase fell by more than its limit; without one by more than 0.5 psi in 10 minutes", func(c *Case) bool {
+		m, _ := c.CrankcaseFall()
+		return m != nil
+	}))
+	CrankcaseHolds = All(OfTest(CrankcaseHold, "the pumped-up crankcase was watched", func(r *diag.MeasuredResult) bool { return r.Reading(diag.HeldFall) != nil }), Not(CrankcaseLets))
+)

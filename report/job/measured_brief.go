@@ -1,0 +1,87 @@
+package job
+
+import (
+	"strings"
+
+	"gaugesheet/diag/quantity"
+)
+
+// A saidAs takes a section that was told in one line apart into its keys, nil where the
+// line does not say so much.
+type saidAs func(*node) *node
+
+// underItsKeys gives a section its keys where it was written without: told in one line,
+// or with its cylinders in the place of keys, in a list or in the section itself.
+func (k key) underItsKeys(n *node) *node {
+	switch {
+	case n.kind == scalar && k.said != nil:
+		if section := k.said(n); section != nil {
+			return section
+		}
+	case n.kind == list && k.bare != "":
+		return &node{kind: mapping, pos: n.pos, entries: []entry{{k.bare, n.pos, n}}}
+	case n.kind == mapping && k.bare != "":
+		return k.gatherBare(n)
+	}
+	return n
+}
+
+// gatherBare puts what stands in a section under no key of it, nor under one that looks
+// like such, below the key for cylinders.
+func (k key) gatherBare(n *node) *node {
+	out := &node{kind: mapping, pos: n.pos}
+	cylinders := &node{kind: mapping}
+	for _, e := range n.entries {
+		name := fold(e.key)
+		if keyOf(k.keys, name).name != "" || !startsWithFigure(name) && nearest(name, keyNames(k.keys)) != "" {
+			out.entries = append(out.entries, e)
+			continue
+		}
+		if len(cylinders.entries) == 0 {
+			cylinders.pos = e.pos
+		}
+		cylinders.entries = append(cylinders.entries, e)
+	}
+	if len(cylinders.entries) == 0 || out.get(k.bare) != nil {
+		return n
+	}
+	out.entries = append(out.entries, entry{k.bare, cylinders.pos, cylinders})
+	return out
+}
+
+// fellTo takes a pressure that was watched apart: '6 psi to 5.5 in 10 min'. The figure
+// without a unit has that of the other.
+func fellTo(n *node) *node {
+	text := strings.TrimSpace(fold(n.text))
+	for _, word := range []string{"fell", "falls", "pumped to", "from"} {
+		text = strings.TrimSpace(strings.TrimPrefix(text, word))
+	}
+	from, rest, ok := strings.Cut(text, " to ")
+	if !ok {
+		return nil
+	}
+	var to, time string
+	for _, word := range []string{" in ", " after ", " within ", " over "} {
+		if to, time, ok = strings.Cut(rest, word); ok {
+			break
+		}
+	}
+	if !ok || !isTime(time) || leadingNumber(from) == "" || leadingNumber(to) == "" {
+		return nil
+	}
+	from, to = withUnitOf(from, to), withUnitOf(to, from)
+	at := func(text string) *node { return &node{kind: scalar, pos: n.pos, text: text} }
+	return &node{kind: mapping, pos: n.pos, entries: []entry{{"pumped-to", n.pos, at(from)},
+		{"hold", n.pos, &node{kind: mapping, pos: n.pos, entries: []entry{{strings.TrimSpace(time), n.pos, at(to)}}}}}}
+}
+
+// withUnitOf is a figure with the unit of another where it has none of its own.
+func withUnitOf(figure, other string) string {
+	figure = strings.TrimSpace(figure)
+	v, err := quantity.ParseAs(figure, quantity.Pressure)
+	o, also := quantity.ParseAs(strings.TrimSpace(other), quantity.Pressure)
+	if err == nil && also == nil && v.Unit == quantity.None && o.Unit != quantity.None {
+		return figure + " " + string(o.Unit)
+	}
+	return figure
+}
