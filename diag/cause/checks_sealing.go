@@ -130,11 +130,12 @@ func leakDownTakes(c *known.Case, cylinders []string) int {
 func leakPlaceTakes(_ *known.Case, cylinders []string) int { return 5 * max(1, len(cylinders)) }
 
 // lostUnheard is a set of cylinders each of which loses more than a sound one, and of
-// none of which was it noted where the air goes.
+// none of which was it noted where the air goes; what loses too little for what it lacks is
+// looked at elsewhere.
 func lostUnheard(c *known.Case, cylinders []string) bool {
 	return len(cylinders) > 0 && notWashed(c, cylinders) && !toReadAgain(c) && madeOn(c, cylinders, func(n string) bool {
 		l := c.Leak(n)
-		return l != nil && l.Loss != nil && known.Beyond(*l.Loss, known.GoodLoss) && len(l.At) == 0
+		return l != nil && l.Loss != nil && known.Beyond(*l.Loss, known.GoodLoss) && len(l.At) == 0 && (c.Grade(n) == diag.NoPressure || !c.LossTooSmall(n))
 	})
 }
 

@@ -81,8 +81,8 @@ func AirAtHalf(place string) Condition {
 // Tight is a cylinder that lost under 10 %, or no more than sound ones do.
 var Tight = OfAll("under 10 % lost in the leakage test, or low and past the rings alone under 20 % and no more than 3 points over what cylinders that make good pressure lose", func(c *Case, n string) bool { return c.AllTight([]string{n}) })
 
-// LossTooSmall is a cylinder without pressure that loses too little to explain it.
-var LossTooSmall = OfAll("an engine with valves that is not flooded, no pressure, and 40 % lost at most (60 % where no cylinder has pressure) in the leakage test, past the rings or at no named place, and no rise with oil", (*Case).LossTooSmall)
+// LossTooSmall is a cylinder that loses too little for the pressure that it lacks.
+var LossTooSmall = OfAll("an engine with valves that is not flooded; no pressure, and 40 % lost at most in the leakage test (60 % where no cylinder has pressure), or a quarter low, 15 % lost at most, inside its limit, and no sound cylinder tested beside it; past the rings or at no named place, and no rise with oil", (*Case).LossTooSmall)
 
 // Plug is a plug with one of these looks.
 func Plug(looks ...string) Condition {

@@ -25,17 +25,40 @@ const smallLoss = 40
 // all at once, and what they share lies elsewhere.
 const smallLossOfAll = 60
 
-// LossTooSmall reports a cylinder without pressure whose leak, measured at rest, is too small
-// to take that: it fills badly. Bores that fuel washed leak as they turn, and so do those that
-// oil brings back; a valve that lets air by may hang as it turns and close at rest; and a path
-// to a neighbor or into the coolant speaks for itself.
+// loneLoss is that of a cylinder that reads farLow percent of the others at most and was the
+// only one tested: any tester shows so much of a sound cylinder.
+const (
+	loneLoss = 15
+	farLow   = 75
+)
+
+// LossTooSmall reports a cylinder whose leak, measured at rest, is too small for the pressure
+// that is missing: it fills badly. Bores that fuel washed leak as they turn, and so do those
+// that oil brings back; a valve that lets air by may hang as it turns and close at rest; and a
+// path to a neighbor or into the coolant speaks for itself.
 func (c *Case) LossTooSmall(name string) bool {
-	l, limit := c.Leak(name), float64(smallLoss)
-	if c.Dead() && c.Several() {
-		limit = smallLossOfAll
-	}
-	return c.HasValves() && !c.Flooded() && c.Grade(name) == diag.NoPressure && l != nil && !c.LossIsBound(name) && *l.Loss <= limit &&
+	l := c.Leak(name)
+	return c.HasValves() && !c.Flooded() && l != nil && !c.LossIsBound(name) && *l.Loss <= c.lossForPressure(name, l) &&
 		!slices.ContainsFunc(l.At, func(at string) bool { return at != AtCrankcase && at != "nowhere" }) && c.WetEvidence(name) != WetRises
+}
+
+// lossForPressure is the loss in percent up to which a leak does not explain what a cylinder
+// reads, 0 where any would. Of one that lacks a quarter or more, what sound ones lose on the
+// same tester says more, where some were read.
+func (c *Case) lossForPressure(name string, l *diag.LeakResult) float64 {
+	r := c.Cylinder(name)
+	switch {
+	case r == nil:
+		return 0
+	case r.Grade == diag.NoPressure && c.Dead() && c.Several():
+		return smallLossOfAll
+	case r.Grade == diag.NoPressure:
+		return smallLoss
+	}
+	if _, read := c.soundLoss(); read > 0 || c.overLimit(l) || !r.Grade.IsLow() || !c.Several() || c.PartOfReference(r).Value > farLow {
+		return 0
+	}
+	return loneLoss
 }
 
 // AllTight reports that all of these cylinders were tested for leakage and

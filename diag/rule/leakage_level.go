@@ -56,14 +56,14 @@ var leakLevelRules = []Rule{
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low"},
 	},
 	{
-		Name: "loss-explains-little", Title: "No pressure in a cylinder that loses little of its test air",
-		Why: "What takes all the pressure of a stroke past the piston, or at a place that stands open at rest, lets nearly all the test air out. A leak of less than half is felt in the reading and does not end it. " +
+		Name: "loss-explains-little", Title: "A cylinder that loses too little of its test air for the pressure that it lacks",
+		Why: "What takes all the pressure of a stroke past the piston, or at a place that stands open at rest, lets nearly all the test air out. A leak of less than half is felt in the reading and does not end it, and a small one is hardly felt. " +
 			"What is left is how the valves move: one that hangs as it turns, a rocker or lifter that let go, a worn lobe, a camshaft that stands still; or the compression reading itself.",
 		Source: "reckoned from the flow through a tester's orifice of 1 mm; the reading: common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of: eachCylinder, When: known.All(known.LossTooSmall, known.Not(known.Tight), known.Any(known.Single, known.NoneDead)),
 		Kind: OfLeakage, Weigh: stillCauses, Against: denies(Heard, "loss-too-small", "rings", "scored-bore", "piston", "holed-piston", "broken-ring-land", "head-gasket", "warped-or-cracked-head"),
 		Say: lowButTight, Keeps: true, Headline: "loss-explains-little",
-		SaysBetterThan: []string{"one-without-pressure"},
+		SaysBetterThan: []string{"one-without-pressure", "one-low", "one-out-of-tight-pack", "scattered-low"},
 	},
 	{
 		Name: "leaks-but-serviceable", Title: "Good compression, some loss past the rings",
@@ -262,6 +262,7 @@ func lowButTight(c *known.Case, s known.Subject) diag.Finding {
 	if c.Several() { // that it holds its air makes it no more urgent than it was
 		f.Urgency = urgencyOf(c, s.Cylinders)
 	}
+	f.Facts["dead"] = !slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Grade(n) != diag.NoPressure })
 	f.Facts["percent"], f.Facts["sound"] = partOfBest(c, s.Cylinders), c.LikeSound(s.Cylinders)
 	if c.Ported() {
 		f.Variant = twoStrokeVariant

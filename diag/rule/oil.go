@@ -163,7 +163,7 @@ func weighOverFull(c *known.Case, s known.Subject) []Voice {
 			where(c.OilMixed(), speaks(DryUp, "coolant-in-oil")),
 			where(c.DryRead() && floodedOil.Holds(c, s), speaks(Heard, "washed-bore"))) // which the same fuel did
 	}
-	return append(speaks(commonest, "coolant-in-oil"), speaks(commonest-rarer, "fuel-in-oil")...)
+	return slices.Concat(speaks(commonest, "coolant-in-oil"), speaks(commonest-rarer, "fuel-in-oil"), where(c.ToldRich(), speaks(DryUp, "fuel-in-oil")))
 }
 
 // weighSmell is what lets fuel into oil whose pressure is right.

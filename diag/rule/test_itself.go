@@ -49,6 +49,7 @@ var turningRules = []Rule{
 		Source:  "makers' figures are stated at cranking speeds of 200 rpm and more; the bound: common practice, no source",
 		Asks:    "compression or a rotary's faces were read at a cranking speed under 150 rpm",
 		Notices: slowCranking, Kind: OfTest, Weigh: voicesOf(turnedSlowly), Repeat: "charge-and-repeat", Headline: "test-tires",
+		Alone: crawled,
 		Doubt: "slow-cranking", Doubts: onAnyStarter, TurnsSlowly: true, Shifts: true, Unsettles: mayBeAll,
 	},
 	{
@@ -58,6 +59,7 @@ var turningRules = []Rule{
 		Source:  "the usual load test ends at 9.6 V (from memory)",
 		Asks:    "compression or a rotary's faces were read, and the battery's voltage on the starter was under 9.6 V (of a 6 V or 24 V system in proportion)",
 		Notices: batterySags, Kind: OfTest, Weigh: voicesOf(batterySagged), Repeat: "charge-and-repeat", Headline: "test-tires",
+		Alone: collapsed,
 		Doubt: "battery-sags", Doubts: onAnyStarter, TurnsSlowly: true, Shifts: true, Unsettles: mayBeAll,
 	},
 	{
@@ -234,6 +236,20 @@ func fallsByNumber(c *known.Case, names []string) []diag.Notice {
 func sagged(c *known.Case) bool {
 	_, sags := c.BatterySags()
 	return sags
+}
+
+// crawling is the cranking speed in rpm under which what cylinders read says little even
+// against each other: common practice, no source.
+const crawling = 100
+
+// crawled reports a starter that is work of its own, whatever the cylinders read.
+func crawled(c *known.Case, _ diag.Notice) bool { return c.CrankingSpeed() < crawling }
+
+// collapsed is the share of the least voltage under which a battery or its starter is
+// at fault, and not only the test: common practice, no source.
+func collapsed(c *known.Case, _ diag.Notice) bool {
+	least, _ := c.BatterySags()
+	return *c.Conditions.Battery.CrankingV < 0.9*least
 }
 
 func slowCranking(c *known.Case) []diag.Notice {
