@@ -60,6 +60,15 @@ var fillsOil = []string{"regulator-diaphragm", "leaking-injector", "pump-diaphra
 // opened are the repairs for which cylinders come apart.
 var opened = []string{"head", "bore", "barrel", "rotor"}
 
+// Bore reports a cause in rings, piston or wall, which are told apart once they are measured.
+func Bore(name string) bool { return repairOf[name] == "bore" || name == "wear" }
+
+// BackByItself reports a cause that oil, running or drying puts right: what has it is not
+// taken apart for it.
+func BackByItself(name string) bool {
+	return slices.Contains([]string{"washed-bore", "dry-bores", "stuck-rings", "flooding", "not-run-in"}, name)
+}
+
 // Opened reports a cause that is put right by one of these.
 func Opened(c *known.Case, name string) bool { return slices.Contains(opened, RepairOf(c, name)) }
 

@@ -29,6 +29,9 @@ func blowsBy(c *known.Case, _ known.Subject) []Voice {
 			list = slices.Concat(driven, rings)
 		}
 	}
+	if tightThroughout(c) { // what the cylinders hold did not come past them: the gauge or its limit, where nothing else drains there
+		list = append(list, "reading-wrong")
+	}
 	if ventOff(c) {
 		return common(list...)
 	}
@@ -45,7 +48,7 @@ func ventOff(c *known.Case) bool {
 // to be looked at.
 func overInside(c *known.Case, s known.Subject) diag.Finding {
 	f := worstOver(known.Crankcase, diag.ActSoon)(c, s)
-	f.Facts["vented"], f.Facts["braked"] = !ventOff(c), c.BrakesByAir()
+	f.Facts["vented"], f.Facts["braked"], f.Facts["tight"] = !ventOff(c), c.BrakesByAir(), tightThroughout(c)
 	return f
 }
 
@@ -211,7 +214,7 @@ func holdsLess(c *known.Case, s known.Subject) []Voice {
 	if known.Low.Holds(c, s) {
 		return nil
 	}
-	return []Voice{{Cause: "exhaust-valve", Weight: Hint}, {Cause: "rings", Weight: Hint - rarer}, {Cause: "inlet-valve", Weight: Hint - rarer}}
+	return []Voice{{Cause: "exhaust-valve", Weight: Hint}, {Cause: "rings", Weight: Hint - rarer}, {Cause: "inlet-valve", Weight: Hint - rarer}, {Cause: "valve-motion", Weight: Hint - 2*rarer}} // one that fills badly seals
 }
 
 func calm(*known.Case, known.Subject) diag.Finding {

@@ -106,19 +106,22 @@ func (s *story) setRepair(c *known.Case) {
 	if s.Next != nil || s.Urgency.Rank() <= diag.CheckAgain.Rank() || first == "" || s.About == diag.AboutTest {
 		return
 	}
-	if shares := s.book.shares(); len(s.book.found()) > 0 || len(shares) > 0 && (s.proven(shares) || s.measured() || s.asGoodAsProven(shares) || s.oilFirst(c, diag.DoNotRun)) {
+	if shares := s.book.shares(); len(s.book.found()) > 0 || len(shares) > 0 && (s.proven(c, shares) || s.measured() || s.asGoodAsProven(shares) || s.oilFirst(c, diag.DoNotRun)) {
 		s.Repair = cause.RepairOf(c, first)
 	}
 }
 
-// proven reports a story whose likeliest cause, with those that the same work shows, has
+// proven reports a story whose likeliest cause, with those that the same work shows (once
+// somebody has looked in, all that rings and bores have), has
 // nearly all the weight by two kinds of tests, one of which heard or saw it there, with
 // nothing against it: one more test
 // would tell nothing, and what is next is the work.
-func (s *story) proven(shares []share) bool {
+func (s *story) proven(c *known.Case, shares []share) bool {
 	first, part := s.book.first(), 0.0
+	looked := len(s.Cylinders) > 0 && !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !c.Looked(n) }) &&
+		!slices.ContainsFunc(shares, func(x share) bool { return cause.BackByItself(x.cause) && x.part >= leastSettled })
 	for _, x := range shares {
-		if x.cause == first || cause.SameWork(x.cause, first) {
+		if x.cause == first || cause.SameWork(x.cause, first) || looked && cause.Bore(x.cause) && cause.Bore(first) {
 			part += x.part
 		}
 	}
