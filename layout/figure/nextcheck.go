@@ -8,9 +8,9 @@ import (
 
 // NewNextCheck is the block "next-check": the one check that settles most,
 // drawn as a fork to its outcomes, side by side where their words are short. All
-// outcomes are there at every level: at compact under one another, in small type and
-// without arrows where there is no height for them, at brief as one paragraph, and
-// without what comes after an outcome.
+// outcomes are there at every level: at compact under one another, at brief in
+// small type, a line to each, then as one paragraph, and without what comes after an
+// outcome, as far as there is no height for more.
 func NewNextCheck(d NextCheck) layout.Block {
 	return block{"next-check", func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
 		fork := func(t layout.Theme, pad layout.Length, forked forkWay) func() layout.Frame {
@@ -29,8 +29,8 @@ func NewNextCheck(d NextCheck) layout.Block {
 		case layout.Full:
 			return columns()
 		case layout.Compact:
-			f := lines(true)
-			f.Richer = richer(f, columns, rows, close)
+			f := rows()
+			f.Richer = richer(f, columns)
 			return f
 		}
 		f := paragraph(false)
