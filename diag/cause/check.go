@@ -293,7 +293,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 		"prop": c.Flies(), "worse": c.WorseMagneto(), "rope": c.FlywheelMagneto(), "hangs": hangs(c), "methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"), "tracked": diag.Names(c.PlugsLooking("tracked")), "itTracks": slices.ContainsFunc(cylinders, func(n string) bool { return c.Looks(n, "tracked") }), "lies": c.LiquidLies(cylinders), "rawWater": c.RawWaterCooled(), "valveAir": c.AirMayPassValves(cylinders), "meterOpen": c.MeterOpen(), "lash": c.LashCanBeSet(),
 		"byHand": at == diag.DoNotRun, "starts": c.Starts(), "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
 		"afterOil": afterOil(c), "oilSmells": known.FuelInTheOil.Holds(c, known.Subject{}), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
-		"direct": direct(c), "levelRead": oilLevelRead(c), "oilShort": known.OilShort.Holds(c, known.Subject{}),
+		"direct": direct(c), "levelRead": oilLevelRead(c), "ails": c.Ails(), "oilShort": known.OilShort.Holds(c, known.Subject{}),
 		"noGas": c.CoolantGas == "negative", "oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "gasInside": known.CrankcaseHigh.Holds(c, known.Subject{}), "coded": diag.Names(c.MissesUnread()), "minutes": k.MinutesFor(c, cylinders),
 		"reach": slices.ContainsFunc(cylinders, c.OutOfReach), "sinks": c.SeatsSink(), "wasSet": slices.ContainsFunc(cylinders, func(n string) bool { return c.LashSet(n).Set }),
 	}

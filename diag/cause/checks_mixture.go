@@ -66,7 +66,7 @@ var mixtureChecks = []Check{
 	{Name: "set-gap", Titles: []string{"setting the plug gap"}, Minutes: 15, Way: Runs, Mends: []string{"gap-not-set"}, Fits: sparking, Words: []string{"gap set", "gaps set"},
 		Outcomes: []Outcome{{Name: "runs well", For: []string{"gap-not-set", "dropped-plug"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
 	{Name: "renew-plugs", Minutes: 30, Mends: []string{"plug-age", "wrong-heat-range"}, Way: Parts | Runs, Fits: sparking, Words: []string{"new plugs", "plugs renewed", "plugs replaced", "new spark plugs"},
-		Outcomes: []Outcome{{Name: "runs well", For: []string{"plug-age", "gap-not-set", "moisture-at-plug", "wrong-heat-range"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
+		Outcomes: []Outcome{{Name: "runs well", For: []string{"plug-age", "gap-not-set", "moisture-at-plug", "wrong-heat-range"}, Words: []string{"well"}}, {Name: "no change", Else: true, After: []string{"it runs worse"}}}},
 	{Name: "timing-and-cooling", Minutes: 20, Whole: true, Way: Runs, Fits: sparking, Words: []string{"ignition timing"},
 		Outcomes: []Outcome{{Name: "one is off", For: []string{"early-ignition", "too-hot", "wrong-heat-range", "knock"}, Words: []string{"off"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
 	{Name: "plug-type", Titles: []string{"the plugs' number"}, Minutes: 2, Fits: func(c *known.Case, _ []string) bool {

@@ -13,6 +13,12 @@ func (c *Case) told(words ...string) bool {
 	return c.Found(words...)
 }
 
+// Ails reports an engine of which something is complained, by word or by a stored code, or
+// that runs roughly or not at all.
+func (c *Case) Ails() bool {
+	return len(c.Complaints()) > 0 || len(c.History.Complaints) > 0 || len(c.History.Codes) > 0 || c.Spec.Runs == "rough" || c.Spec.Runs == "does not run"
+}
+
 // flashes are words of the engine light that flashes: the computer's own sign that what a
 // cylinder leaves unburned overheats the catalyst.
 var flashes = pairs("light|lamp|mil|cel|check engine", "flash|blink")

@@ -56,7 +56,7 @@ var plugStateRules = []Rule{
 		Why:    "Rounded electrodes and a wide gap ask more of the coil, until it fails to fire under load. It is normal wear, and cheap to put right.",
 		Source: "common practice, no source", Class: Information, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
 		Of:   oneSet("the worn plugs", func(c *known.Case) []string { return c.PlugsLooking("worn") }),
-		When: sparkPlugs, Kind: OfPlugs, For: speaks(Known, "plug-age"), Say: plugsSeen(diag.CheckAgain), Headline: "plugs-worn",
+		When: sparkPlugs, Kind: OfPlugs, For: speaks(Known, "plug-age"), Say: wornPlugs, Headline: "plugs-worn",
 	},
 	{
 		Name: "gap-out", Title: "A plug's gap outside its limits",
@@ -88,6 +88,17 @@ var plugStateRules = []Rule{
 			return f
 		},
 	},
+}
+
+// wornPlugs asks for nothing where nothing is complained of: new plugs are due at the next
+// service, as they are in any engine.
+func wornPlugs(c *known.Case, s known.Subject) diag.Finding {
+	f := plugsSeen(diag.CheckAgain)(c, s)
+	f.Facts["due"] = !c.Ails()
+	if !c.Ails() {
+		f.Urgency = diag.NoAction
+	}
+	return f
 }
 
 // allOily reports oil on every plug looked at, two at least.

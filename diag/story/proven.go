@@ -13,7 +13,7 @@ import (
 // complained of, and the engine runs and did not stand. Only then is there a
 // tick.
 func shownSound(c *known.Case, d *diag.Diagnosis) bool {
-	if d.Urgency != diag.NoAction || d.Withheld || len(c.History.Complaints) > 0 || len(c.Complaints()) > 0 || !c.Starts() || c.Spec.Runs == "rough" || c.Stood() || !c.MainTestsMade() {
+	if d.Urgency != diag.NoAction || d.Withheld || len(c.History.Complaints) > 0 || len(c.Complaints()) > 0 || !c.Starts() || c.Spec.Runs == "rough" || c.Has(known.NeedsPlugs) && len(c.PlugsLooking("worn")) > 0 || c.Stood() || !c.MainTestsMade() {
 		return false
 	}
 	tested, all := false, true

@@ -79,10 +79,24 @@ func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 		return
 	}
 	d.Verdict = diag.Phrase{Key: cmp.Or(s.Members[0].Headline, "see-findings"), Facts: facts}
+	if plugsAlone(c, s) {
+		facts["looks"], d.Verdict.Key = d.Verdict.Key, "plugs-only"
+	}
 	if r := c.MainRefused(); r != nil && d.Verdict.Key == r.Verdict() {
 		delete(facts, "refused") // it says so itself
 	}
 	d.Advice = diag.Phrase{Key: advice(c, d, s)}
+}
+
+// ofPlugs are the headlines of what plugs alone show.
+var ofPlugs = []string{"plugs-worn", "plugs-sooty", "plugs-ash"}
+
+// plugsAlone reports a story of how plugs look and of nothing else in an engine of which
+// nothing is complained, and whose cylinders were all found to seal: what was found sound is
+// said first.
+func plugsAlone(c *known.Case, s *diag.Story) bool {
+	return s.Urgency == diag.CheckAgain && slices.Contains(ofPlugs, s.Members[0].Headline) && !c.Ails() && c.MainTestsMade() && c.SealingRead() && c.Sound() && c.PressureEnough() &&
+		!slices.ContainsFunc(s.Members, func(f diag.Finding) bool { r := rule.Named(f.Rule); return r == nil || r.Kind != rule.OfPlugs })
 }
 
 // noticed are the cylinders of all notices of one rule in a story of the test: a
@@ -148,7 +162,7 @@ func slipOf(test, s *diag.Story) bool {
 // verdictFacts are what the verdicts use; s is the leading story or nil.
 func verdictFacts(c *known.Case, s *diag.Story) diag.Facts {
 	facts := diag.Facts{"rotary": c.Rotary(), "Cylinders": diag.Names(nil), "of": len(c.Every()), "circuit": "", "bank": "", "read": len(c.ReadAny()), "compared": len(c.Compared()),
-		"with": diag.Names(nil), "also": []diag.Also(nil), "complaints": diag.Names(nil), "complaint": "", "raw": false}
+		"with": diag.Names(nil), "also": []diag.Also(nil), "complaints": diag.Names(nil), "complaint": "", "raw": false, "looks": ""}
 	if r := c.MainRefused(); r != nil {
 		facts["refused"], facts["declined"] = diag.Names(r.Tests), r.Declined()
 	}

@@ -161,11 +161,17 @@ func (v *view) plugsResult() result {
 		return v.missing(name, "plugs")
 	}
 	r := result{name: name, state: diag.Tested}
-	odd := diag.Names{}
+	odd, worn := diag.Names{}, 0
 	for _, c := range p.Cylinders {
 		if c.State == diag.Tested && c.Look != "" && c.Look != "normal" && c.Look != "worn" || c.Gap == diag.Outside {
 			odd = append(odd, c.Name)
+		} else if c.State == diag.Tested && c.Look == "worn" {
+			worn++
 		}
+	}
+	if len(odd) == 0 && worn > 0 {
+		r.mark, r.word = figure.LookAgain, v.label("tile.plugs-worn", "count", worn, "of", p.N)
+		return r
 	}
 	if len(odd) == 0 {
 		r.mark, r.word = figure.Within, v.label("tile.plugs-even")
