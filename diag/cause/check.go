@@ -263,7 +263,7 @@ func (o *Outcome) Shows() float64 {
 // Deeper reports a check whose outcome is a reading, and that goes further than
 // the first readings of an engine.
 func (k *Check) Deeper() bool {
-	return k.Made != nil && !k.First
+	return k.Made != nil && !k.First && !k.OfTest
 }
 
 // Told reports that the job says in words that the check was made, on whatever.
@@ -293,10 +293,16 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 		"prop": c.Flies(), "worse": c.WorseMagneto(), "rope": c.FlywheelMagneto(), "hangs": hangs(c), "methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"), "tracked": diag.Names(c.PlugsLooking("tracked")), "itTracks": slices.ContainsFunc(cylinders, func(n string) bool { return c.Looks(n, "tracked") }), "lies": c.LiquidLies(cylinders), "rawWater": c.RawWaterCooled(), "valveAir": c.AirMayPassValves(cylinders), "meterOpen": c.MeterOpen(), "lash": c.LashCanBeSet(),
 		"byHand": at == diag.DoNotRun, "starts": c.Starts(), "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
 		"afterOil": afterOil(c), "oilSmells": known.FuelInTheOil.Holds(c, known.Subject{}), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
-		"direct": direct(c), "levelRead": oilLevelRead(c), "ails": c.Ails(), "oilShort": known.OilShort.Holds(c, known.Subject{}),
+		"direct": direct(c), "levelRead": oilLevelRead(c), "ails": c.Ails(), "stood": c.Stood(), "plugsIn": c.Conditions.PlugsOut == "one at a time" && c.Several(), "choked": c.ChokeShut(), "unheld": unheld(c), "oilShort": known.OilShort.Holds(c, known.Subject{}),
 		"noGas": c.CoolantGas == "negative", "oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "gasInside": known.CrankcaseHigh.Holds(c, known.Subject{}), "coded": diag.Names(c.MissesUnread()), "minutes": k.MinutesFor(c, cylinders),
 		"reach": slices.ContainsFunc(cylinders, c.OutOfReach), "sinks": c.SeatsSink(), "wasSet": slices.ContainsFunc(cylinders, func(n string) bool { return c.LashSet(n).Set }),
 	}
+}
+
+// unheld is an engine that was cranked with its throttle shut, or nobody is sure of it: one
+// that has no throttle is not asked.
+func unheld(c *known.Case) bool {
+	return !c.Spec.Diesel() && (c.ThrottleShut() || c.Conditions.Throttle == "not sure")
 }
 
 // hangs is an engine some of whose cylinders hang below its crankshaft.

@@ -71,6 +71,11 @@ func leakHeard(c *known.Case, cylinders []string) bool {
 	return len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool { return !c.HighLoss(n) || !c.PlaceNoted(n) })
 }
 
+// repeatedCharged is a test that was made again with a charger on, which says the same.
+func repeatedCharged(c *known.Case, _ []string) bool {
+	return c.WorkDone("repeat with charger", "repeated with charger", "repeated with a charger")
+}
+
 // againChecks test again, or test what was left out.
 var againChecks = []Check{
 	{Name: "complete-set", Titles: []string{"testing the rest"}, Minutes: 15, MinutesOf: restMinutes, Fits: func(c *known.Case, _ []string) bool { return c.Several() }, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
@@ -83,7 +88,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "a low ratio", For: []string{"low-ratio"}, Words: []string{"low"}, After: []string{"6 to 1 or less"}},
 			{Name: "8 to 1 or more", Else: true, Enter: func(t *Trial) { t.Spec.Ratio = 8 }, Words: []string{"higher"}, After: []string{"more than that"}}}},
-	{Name: "charge-and-repeat", Titles: []string{"charging and repeating"}, Minutes: 20, Mends: []string{"weak-cranking"}, Whole: true, Way: Starter, Again: true, Words: []string{"battery charged and repeated"},
+	{Name: "charge-and-repeat", Titles: []string{"charging and repeating"}, OfTest: true, Minutes: 20, Mends: []string{"weak-cranking"}, Whole: true, Way: Starter, Again: true, Made: repeatedCharged, Words: []string{"battery charged and repeated"},
 		Outcomes: []Outcome{{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}}, {Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
 	{Name: "repeat-with-charger", Titles: []string{"again, with a charger", "repeating with a charger"}, Minutes: 10, Whole: true, Way: Starter, Again: true, Words: []string{"repeated with charger", "repeated with a charger"},
 		Outcomes: []Outcome{

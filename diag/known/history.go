@@ -112,8 +112,15 @@ var CameUpWithCharger = OfEngine("hard starting or no start, and the job says th
 // seen to turn slowly, or its battery to sag.
 var SlowAndStartsBadly = OfEngine("hard starting or no start, and a cranking speed under 150 rpm or a battery under 9.6 V on the starter", func(c *Case) bool {
 	_, sags := c.BatterySags()
-	return c.Complains("hard start", "no start") && (sags || c.TurnsSlowly())
+	return c.Complains("hard start", "no start") && (sags || c.TurnsSlowly()) && !c.staysCharged()
 })
+
+// staysCharged reports readings that stayed as the test was made again with a battery that
+// had been charged.
+func (c *Case) staysCharged() bool {
+	w := c.DoneOn(nil, "repeat with charger", "repeated with charger", "repeated with a charger", "charge and repeat", "battery charged and repeated")
+	return w.Says("stay", "stayed", "same", "reads as before") && !w.Says("come up", "came up")
+}
 
 // NoiseBelow is an engine that makes a noise, and the job says that it is loudest at the
 // block or under it.

@@ -120,9 +120,12 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 	}
 }
 
-// onlyDry reports a story of dry readings and of nothing besides.
+// onlyDry reports a story of dry readings and of no other.
 func (s *story) onlyDry() bool {
 	return !slices.ContainsFunc(s.members, func(m *member) bool {
+		if m.rule.Kind == rule.OfHistory { // what is told explains them and was no reading
+			return false
+		}
 		return m.rule.Kind != rule.OfCompression || slices.ContainsFunc(m.rule.Needs, func(n known.Need) bool { return n != known.NeedsCompression })
 	})
 }

@@ -7,6 +7,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/rule"
+	"gaugesheet/templates"
 )
 
 // expectations are the verbs of a case's head. Each returns what is wrong, ""
@@ -22,6 +23,7 @@ var expectations = map[string]func(*outcome, string) string{
 	"causes":  (*outcome).causes,
 	"without": (*outcome).without,
 	"next":    (*outcome).next,
+	"do":      (*outcome).do,
 	"verdict": (*outcome).verdict,
 	"limit":   (*outcome).limit,
 	"read":    (*outcome).read,
@@ -72,6 +74,21 @@ func (k *outcome) must(rest string) string {
 		return "not found"
 	case cylinders != "" && !slices.Contains(found, cylinders):
 		return fmt.Sprintf("found on %q", found)
+	}
+	return ""
+}
+
+// do WORDS: the next check says these to both readers.
+func (k *outcome) do(rest string) string {
+	words, err := templates.Words("en")
+	if err != nil || k.d.Next == nil {
+		return fmt.Sprintf("no next check, %v", err)
+	}
+	for _, reader := range []templates.Audience{templates.Customer, templates.Workshop} {
+		said, err := words.Of(k.d.Rotary).Check(*k.d.Next, reader)
+		if err != nil || !strings.Contains(said.Do, rest) {
+			return fmt.Sprintf("%q, %v", said.Do, err)
+		}
 	}
 	return ""
 }
