@@ -48,8 +48,11 @@ func RepairOf(c *known.Case, name string) string {
 	if (key == "head" || key == "bore") && c.OwnHeads(c.Every()) && c.AirCooled() && c.Several() {
 		return "barrel"
 	}
-	if key == "gasket" && gasketNew(c) {
+	switch {
+	case key == "gasket" && gasketNew(c):
 		return "gasket-again"
+	case key == "gasket" && len(c.Those(c.CoolantIn)) > 0: // which rusts the bore while it waits
+		return "gasket-wet"
 	}
 	return key
 }

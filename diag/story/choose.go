@@ -81,7 +81,7 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 		return k.opens(s.book.first())
 	case !mends && s.oilFirst(c, at): // dry bores read low until it was changed, whatever is looked at before
 		return k.mending(c, "oil")
-	case !mends && s.proven(c, shares) && cause.RepairOf(c, s.book.first()) != "": // the work is next
+	case !mends && (s.proven(c, shares) || s.oneWork(shares)) && cause.RepairOf(c, s.book.first()) != "": // the work is next
 		return nil
 	case mends && (best == nil || s.asGoodAsProven(shares) || s.measuredOff()):
 		best = k.proof

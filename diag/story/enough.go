@@ -106,7 +106,7 @@ func (s *story) setRepair(c *known.Case) {
 	if s.Next != nil || s.Urgency.Rank() <= diag.CheckAgain.Rank() || first == "" || s.About == diag.AboutTest {
 		return
 	}
-	if shares := s.book.shares(); len(s.book.found()) > 0 || len(shares) > 0 && (s.proven(c, shares) || s.measured() || s.asGoodAsProven(shares) || s.oilFirst(c, diag.DoNotRun)) {
+	if shares := s.book.shares(); len(s.book.found()) > 0 || len(shares) > 0 && (s.proven(c, shares) || s.oneWork(shares) || s.measured() || s.asGoodAsProven(shares) || s.oilFirst(c, diag.DoNotRun)) {
 		s.Repair = cause.RepairOf(c, first)
 	}
 }
@@ -129,6 +129,18 @@ func (s *story) proven(c *known.Case, shares []share) bool {
 		return (x.cause == first || cause.SameWork(x.cause, first)) && slices.ContainsFunc([]rule.Kind{rule.OfLeakage, rule.OfSight, rule.OfCooling}, func(k rule.Kind) bool { return s.book.heaviest(x.cause, k) >= rule.Heard })
 	})
 	return there && part >= nearlyAll && len(s.Against) == 0 && len(s.book.agreeing(first)) >= 2
+}
+
+// oneWork reports a story of which the same work shows every cause that is left, where
+// coolant was seen there or more than one kind of test agrees, with nothing
+// against it: no outcome of any check changes what is done.
+func (s *story) oneWork(shares []share) bool {
+	first := s.book.first()
+	if len(shares) < 2 || len(s.Against) > 0 || slices.ContainsFunc(shares, func(x share) bool { return x.cause != first && !cause.SameWork(x.cause, first) }) {
+		return false
+	}
+	seen := slices.ContainsFunc([]rule.Kind{rule.OfSight, rule.OfCooling}, func(k rule.Kind) bool { return s.book.heaviest(first, k) >= rule.Heard })
+	return cause.OfHead(first) && (seen || s.Confidence == diag.Strong)
 }
 
 // nearlyAll is the part of a story's weight from which a cause is proven: judgement, no
