@@ -33,6 +33,22 @@ var plugSigns = []Sign{
 		When: known.Plug("detonation", "blistered"), Kind: OfPlugs, About: "cylinders",
 		For: speaks(Hint, "piston", "broken-ring-land", "holed-piston", "exhaust-valve"),
 	},
+	{ // a piston that broke does not press as the others do
+		Needs: []known.Need{known.NeedsCompression}, When: known.Sealing, Kind: OfCompression, About: "cylinders",
+		Against: denies(Sight, "pressure-is-even", "piston", "broken-ring-land", "holed-piston"),
+	},
+	{ // knock that one plug shows breaks the land of whichever cylinder is weakest
+		Needs: []known.Need{known.NeedsLeakage}, When: known.All(known.Low, known.AirAt(known.AtCrankcase), known.OfEngine("a plug with signs of knock", func(c *known.Case) bool { return len(c.PlugsLooking("detonation")) > 0 })),
+		Kind: OfPlugs, About: "cylinders", For: speaks(Known, "broken-ring-land"),
+	},
+	{ // rings wear slowly
+		Needs: []known.Need{known.NeedsLeakage}, When: known.All(known.Low, known.AirAt(known.AtCrankcase), known.SuddenOnset), Kind: OfHistory, About: "cylinders",
+		For: speaks(Known, "broken-ring-land"),
+	},
+	{ // of oil on the plug of a cylinder that gushes past its piston
+		Needs: []known.Need{known.NeedsLeakage}, When: known.All(known.Low, known.AirAt(known.AtCrankcase), known.OfAll("it loses too much", func(c *known.Case, n string) bool { return c.HighLoss(n) })), Kind: OfLeakage, About: "cylinders",
+		Against: denies(Known, "goes-past-the-piston", "breather", "guides-or-seals", "oil-additive"),
+	},
 	{
 		When: known.BurningPlug("white"), Kind: OfPlugs, About: "cylinders",
 		For: speaks(Hint, "exhaust-valve"), // a lean cylinder burns its exhaust valve
