@@ -27,12 +27,24 @@ const (
 var MagnetoSides = []string{"left", "right"}
 
 // magnetoFar is the reading of a magneto check that is farthest past its limit, or past
-// what handbooks permit where the job gives none; clear by a limit of the job's alone. A
-// difference that comes of a side without a drop is no reading of its own.
+// what handbooks permit where the job gives none, of a side before that of both; clear by a
+// limit of the job's alone. A difference that comes of a side without a drop is no reading
+// of its own.
 func magnetoFar(r *diag.MeasuredResult) (worst *diag.MeasuredReading, clear bool) {
-	counts := func(m *diag.MeasuredReading) bool {
-		return slices.Contains(MagnetoSides, m.Name) || m.Name == diag.MagnetoDifference && len(withoutDrop(r)) == 0
+	onSide := func(m *diag.MeasuredReading) bool { return slices.Contains(MagnetoSides, m.Name) }
+	apart := func(m *diag.MeasuredReading) bool {
+		return m.Name == diag.MagnetoDifference && len(withoutDrop(r)) == 0
 	}
+	for _, counts := range []func(*diag.MeasuredReading) bool{onSide, apart} {
+		if worst, clear = magnetoPast(r, counts); worst != nil {
+			return worst, clear
+		}
+	}
+	return nil, false
+}
+
+// magnetoPast is the worst of those readings of a magneto check that count.
+func magnetoPast(r *diag.MeasuredResult, counts func(*diag.MeasuredReading) bool) (worst *diag.MeasuredReading, clear bool) {
 	own, clear := WorstOf(r, func(m *diag.MeasuredReading) (bool, bool) {
 		past, sure := Past(m)
 		return past && counts(m), sure

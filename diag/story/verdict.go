@@ -298,6 +298,8 @@ func withoutFindings(c *known.Case) (verdict, advice string, facts diag.Facts) {
 		return "nothing-found", "advice-none", nil
 	case c.Cranking().State == diag.Tested:
 		return "not-judged", "advice-test-again", nil
+	case slices.ContainsFunc(c.Sums.Measured, func(r diag.MeasuredResult) bool { return r.State == diag.Tested }):
+		return "further-only", "advice-none", nil
 	}
 	return "nothing-tested", "advice-test-again", nil
 }

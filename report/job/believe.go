@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -179,6 +180,26 @@ func (w *measuring) slipped(s *scale, from int) {
 			if math.Abs(m.value-middle) <= alike*middle {
 				w.r.doubt(one, "did you mean "+m.text+"?", "far more than those of the other "+w.r.cylinderWord+"s")
 				break
+			}
+		}
+	}
+}
+
+// falls are the keys of readings that say by how much a speed fell.
+var falls = []string{"drop", "left", "right"}
+
+// overItsSpeed reports a fall of the speed that is more than the speed that it fell from.
+func (w *measuring) overItsSpeed() {
+	for _, m := range w.out.Readings {
+		from, read := m.Value()
+		if m.Name != "at" || m.Unit != quantity.RPM || !read {
+			continue
+		}
+		for _, one := range w.scale.written {
+			_, key, _ := strings.Cut(one.label, ".")
+			key, _, _ = strings.Cut(key, ".")
+			if slices.Contains(falls, key) && one.value > from {
+				w.r.doubt(one, "look at both figures again", "more than the speed that it fell from, "+inUnit(from, quantity.RPM))
 			}
 		}
 	}

@@ -37,6 +37,15 @@ func TestCannotBe(t *testing.T) {
 		{"leakage: {loss: [8, 9, 150, 8]}", "did you mean 15 %?"},
 		{"conditions: {battery: {rest: 126 V}}", "did you mean 12.6 V?"},
 		{"conditions: {cranking: 2100 rpm}", "did you mean 210 rpm?"},
+		{"magnetos: {at: 1800 rpm, left: 9000, right: 48}", "did you mean 90"},
+		{"magnetos: {at: 1800 rpm, left: -90}", "did you mean 90?"},
+		{"magnetos: {at: 180 rpm, left: 190, right: 60}", "look at both figures again"},
+		{"balance: {at: 1000 rpm, drop: {1: 70, 2: 90, 3: 1010}}", "look at both figures again"},
+		{"heads: {unit: F, 1: 3310, 2: 325, 3: 320, 4: 328}", "did you mean 331?"},
+		{"heads: {unit: C, 1: 1660, 2: 165, 3: 160, 4: 164}", "did you mean 166?"},
+		{"crankcase-hold: 600 psi to 5.5 in 10 min", "did you mean 6 or 600 hPa?"},
+		{"heads: {unit: F, 1: 331, 2: 70, 3: 320, 4: 328}", ""}, // dead, and may be true
+		{"magnetos: {at: 1800 rpm, left: 1800, right: 60}", ""}, // it stopped
 		{"oil-pressure: {unit: psi, idle: 16, cold-idle: 95, at-speed: {3000 rpm: 120}}", ""},
 		{"vacuum: {unit: inHg, idle: 29}", ""},
 		{"exhaust-gas: {idle: {co: 9 %, hc: 9000 ppm}}", ""},

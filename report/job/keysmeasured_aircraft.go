@@ -1,7 +1,7 @@
 package job
 
 var magnetoSection = measuredSection{
-	name: "magnetos", units: speedsRead, doc: "Magneto check: how far the speed falls on each magneto alone.",
+	name: "magnetos", units: speedsRead, said: bothDrops, doc: "Magneto check: how far the speed falls on each magneto alone.",
 	keys: []key{
 		{name: "at", form: asMeasured, units: speedsRead, doc: "The speed on both magnetos.", example: "1800 rpm"},
 		{name: "left", form: asMeasured, doc: "How far it falls on the left magneto alone, the right switched off; 0 where it does not fall.", example: "90"},

@@ -47,6 +47,7 @@ func (r *reader) measuredTest(top *section, def measuredSection) *diag.Measured 
 	out.Unit = w.scale.unit
 	w.keys(sec, "", "", "")
 	w.scale.finish()
+	w.overItsSpeed()
 	var parts []whyNot
 	for _, m := range out.Readings {
 		parts = append(parts, whyNot{m.State, m.Reason})

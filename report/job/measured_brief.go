@@ -85,3 +85,22 @@ func withUnitOf(figure, other string) string {
 	}
 	return figure
 }
+
+// bothDrops takes what two magnetos lose apart: '90/48', the left one first, or 'left 90,
+// right 48'.
+func bothDrops(n *node) *node {
+	text := strings.NewReplacer("left", "", "right", "", "rpm", "", "l ", "", "r ", "").Replace(fold(n.text))
+	parts := strings.FieldsFunc(text, func(r rune) bool { return r == '/' || r == ',' || r == ' ' })
+	turned := strings.Index(fold(n.text), "right") == 0
+	if len(parts) != 2 || !isFigures(parts[0]) || !isFigures(parts[1]) {
+		return nil
+	}
+	if turned {
+		parts[0], parts[1] = parts[1], parts[0]
+	}
+	out := &node{kind: mapping, pos: n.pos}
+	for i, side := range []string{"left", "right"} {
+		out.entries = append(out.entries, entry{side, n.pos, &node{kind: scalar, pos: n.pos, text: parts[i]}})
+	}
+	return out
+}

@@ -35,6 +35,8 @@ func TestMeasured(t *testing.T) {
 			"before of 1 = 188 ml/min; before of 2 = 210 ml/min; before of 3 = 210 ml/min; before of 4 = 210 ml/min; limit spread ..5 of highest"},
 		{"magnetos: {at: 1800 rpm, left: 90, right: 48, limits: {drop: 150, difference: 50}}",
 			"at = 1800 rpm; left = 90 rpm; right = 48 rpm; limit left ..150; limit right ..150; limit difference ..50"},
+		{"magnetos: 90/48", "left = 90 rpm; right = 48 rpm"},
+		{"magnetos: right 48 rpm, left 90 rpm", "left = 90 rpm; right = 48 rpm"},
 		{"heads: {unit: F, magneto: left mag, 1: 331, 2: 325, 3: 205, 4: 328, limits: {temperature: 435}}",
 			"temperature of 1 = 331 F; temperature of 2 = 325 F; temperature of 3 = 205 F; temperature of 4 = 328 F; magneto: left; limit temperature ..435"},
 		{"heads: {unit: C, 3: 96, others: 166}",

@@ -88,7 +88,15 @@ type schemaWriter struct {
 func (w *schemaWriter) section(k key) Object {
 	w.further = isMeasured(k.name)
 	defer func() { w.further = false }()
-	return w.in(sectionUnits(k.name), func() Object { return w.objectOf(k.keys, k.name) })
+	return w.in(sectionUnits(k.name), func() Object {
+		out := w.objectOf(k.keys, k.name)
+		for i := range out {
+			if out[i].Key == "additionalProperties" && k.bare != "" { // its cylinders may stand in it
+				out[i].Value = w.readingOf(keyOf(k.keys, k.bare), joinPath(k.name, k.bare))
+			}
+		}
+		return out
+	})
 }
 
 // in writes what stands in a section or group whose readings are in some units.
@@ -230,7 +238,14 @@ func (w *schemaWriter) furtherSchema(k key, place string) Object {
 	}
 	switch k.form {
 	case asTestSection:
-		return either(Object{{"$ref", "#/$defs/" + k.name}}, w.state(), w.aloneWords(k))
+		forms := []any{Object{{"$ref", "#/$defs/" + k.name}}, w.state(), w.aloneWords(k)}
+		if k.bare != "" {
+			forms = append(forms, Object{{"type", "array"}, {"minItems", 1}})
+		}
+		if k.said != nil {
+			forms = append(forms, Object{{"type", "string"}, {"pattern", "[0-9].*[0-9]"}})
+		}
+		return either(forms...)
 	case asByName, asByBank:
 		return sets(below())
 	case asMeasured:

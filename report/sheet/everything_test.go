@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -15,7 +16,7 @@ var degrees = strings.NewReplacer("°F", "F", "°C", "C")
 // A job with every test is one page: every sheet names each story, and the
 // workshop sheet has the reasons of each, and each reading of the further tests too.
 func TestEveryTestOnOnePage(t *testing.T) {
-	for _, engine := range []string{"v8", "v12", "wrong-v12"} {
+	for _, engine := range []string{"v8", "v12", "wrong-v12", "radial-9"} {
 		data, err := os.ReadFile("testdata/every-test-" + engine + ".yaml")
 		if err != nil {
 			t.Fatal(err)
@@ -50,6 +51,33 @@ func TestEveryTestOnOnePage(t *testing.T) {
 					}
 				})
 			}
+		}
+	}
+}
+
+// A page that is full takes two tests more: what has no room is counted on it.
+func TestTwoTestsMoreThanFit(t *testing.T) {
+	data, err := os.ReadFile("testdata/every-test-v12.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	heads := "{unit: F, magneto: left, 1: 331"
+	for i := 2; i <= 12; i++ {
+		heads += fmt.Sprintf(", %d: %d", i, 320+i)
+	}
+	j := readJob(t, "v12 and magnetos", append(data, "magnetos: {at: 1800 rpm, left: 240, right: 60, limits: {drop: 150, difference: 50, source: handbook}}\nheads: "+heads+"}\n"...))
+	for kind := range smallestType {
+		rec := drawn(t, j, kind, "letter")
+		checkPage(t, rec, kind, "letter")
+		page := squeezed(pageText(rec))
+		if kind != "workshop" {
+			continue
+		}
+		if !strings.Contains(page, squeezed("left drops 240 rpm")) && !strings.Contains(page, squeezed("other lines of readings")) {
+			t.Error("readings are left out, and nothing says so")
+		}
+		if !strings.Contains(page, squeezed("Magnetos: left 240 rpm")) {
+			t.Error("the finding on the magnetos is left out")
 		}
 	}
 }
