@@ -61,6 +61,18 @@ var changes = []change{
 	{name: "balance", job: "job: {complaints: [misfire]}\n" + fourWell, before: "ignition",
 		sound:  "balance: {at: 1000 rpm, off-by: coil, idle-control: held, drop: {1: 90, 2: 92, 3: 88, 4: 91}}",
 		faulty: "balance: {at: 1000 rpm, off-by: coil, idle-control: held, drop: {1: 90, 2: 92, 3: 2, 4: 91}}", after: "own-spark"},
+	{name: "magnetos", job: airplaneWell, before: "ignition", stays: "carburettor",
+		sound:  "magnetos: {at: 1800 rpm, left: 60, right: 70}",
+		faulty: "magnetos: {at: 1800 rpm, left: 240, right: 60, limits: {drop: 150, difference: 50, source: handbook}}", after: "magneto-plug"},
+	{name: "a magneto that may be live", job: airplaneWell, before: "ignition", stays: "carburettor",
+		sound:  "magnetos: {at: 1800 rpm, left: 60, right: 70}",
+		faulty: "magnetos: {at: 1800 rpm, left: 0, right: 70}", after: "magneto-ground"},
+	{name: "head temperatures", job: airplaneWell + "magnetos: {at: 1800 rpm, left: 240, right: 60, limits: {drop: 150, difference: 50, source: handbook}}\n", before: "magneto-plug", stays: "magneto",
+		sound:  "heads: {unit: F, magneto: left, 1: 331, 2: 328, 3: 330, 4: 325}",
+		faulty: "heads: {unit: F, magneto: left, 1: 331, 2: 328, 3: 205, 4: 325}", after: "magneto-plug"},
+	{name: "a two-stroke's crankcase", job: sawLean, before: "crankcase-seal", stays: "carburettor",
+		sound:  "crankcase-hold: 6 psi to 5.9 in 10 min",
+		faulty: "crankcase-hold: 6 psi to 2 in 1 min", after: "crankcase-seal"},
 	{name: "injectors", job: "job: {complaints: [lean running]}\n" + fourWell, before: "injection",
 		sound:  "injectors: {unit: ml/min, before: {1: 209, 2: 211, 3: 210, 4: 208}}",
 		faulty: "injectors: {unit: ml/min, before: {1: 209, 2: 211, 3: 150, 4: 208}}", after: "dirty-injectors"},
@@ -98,6 +110,12 @@ var changes = []change{
 		sound:  "other-readings: [{name: charging voltage, reading: 14.2 V, limit: 13.8-14.6 V}]",
 		faulty: "other-readings: [{name: charging voltage, reading: 12.1 V, limit: 13.8-14.6 V}]", after: "past-limit"},
 }
+
+const (
+	airplaneWell = "job: {complaints: [misfire]}\nvehicle: {description: light airplane}\nengine: {layout: flat-4, numbering: across banks, first-bank: right, heads: separate, fuel: petrol, cooling: air, displacement: 5.9 L, compression-ratio: 8.5, lifters: hydraulic}\n" +
+		"conditions: {engine: warm}\nleakage: {dry: {1: 74/80, 2: 75/80, 3: 73/80, 4: 76/80}}\n"
+	sawLean = "job: {complaints: [lean running]}\nvehicle: {description: chain saw}\nengine: {layout: single, fuel: two-stroke mix, cooling: air, displacement: 54 ml}\ncompression: {unit: psi, dry: [140]}\n"
+)
 
 // sixOilFlat has a cylinder that oil leaves low, on an engine whose lash is set by hand.
 const sixOilFlat = "job: {date: 2026-04-10, technician: own test, complaints: [misfire]}\nengine: {layout: inline-6, fuel: petrol, displacement: 2.8 L, compression-ratio: 9.0, cooling: liquid, lifters: solid}\n" +
