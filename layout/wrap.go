@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 	"sync"
 	"unicode/utf8"
@@ -15,46 +16,24 @@ import (
 //
 // A last line of one short word takes the last word of the line before it along.
 func Wrap(m Measurer, width Length, runs ...Run) Text {
-	text := wrap(m, width, -1, 0, runs)
-	if n := len(text.Lines); n > 1 && lonely(text, width) {
-		if fuller := wrap(m, width, n-2, text.Lines[n-2].Width-2*slack, runs); len(fuller.Lines) == n && fuller.Lines[n-2].Width > leastBefore*width {
-			return fuller
-		}
-	}
-	return text
-}
-
-// A last line is lonely where it is one word that takes less than lonelyWord of the
-// width; the line before it keeps leastBefore of the width at least.
-const (
-	lonelyWord  = 0.16
-	leastBefore = 0.6
-)
-
-func lonely(t Text, width Length) bool {
-	last, before := t.Lines[len(t.Lines)-1], t.Lines[len(t.Lines)-2]
-	if last.Joins || last.Width > lonelyWord*width || last.Width == 0 || before.Width < leastBefore*width {
-		return false
-	}
-	for _, p := range last.Pieces {
-		if strings.ContainsRune(p.Text, ' ') {
-			return false
-		}
-	}
-	return true
-}
-
-// wrap breaks text into lines, one of them (-1 for none) no wider than another width.
-func wrap(m Measurer, width Length, narrow int, narrowTo Length, runs []Run) Text {
 	w := wrappers.Get().(*wrapper)
 	defer wrappers.Put(w)
 	atoms, room := w.cut(m, runs)
-	*w = wrapper{m: m, full: width, width: width, narrow: narrow, narrowTo: narrowTo, runs: runs, atoms: room, line: w.line[:0]}
-	w.begin()
-	for i := 0; i < len(atoms); {
+	*w = wrapper{m: m, full: width, width: width, narrow: -1, runs: runs, atoms: room, line: w.line[:0]}
+	w.lay(atoms, 0)
+	w.keepCompany(atoms)
+	w.text.H = w.top
+	text := w.text
+	w.m, w.runs, w.text = nil, nil, Text{}
+	return text
+}
+
+// lay puts atoms into lines, from one on.
+func (w *wrapper) lay(atoms []atom, from int) {
+	for i := from; i < len(atoms); {
 		if atoms[i].kind == lineFeed {
 			w.flush()
-			w.empty = runs[atoms[i].run]
+			w.empty = w.runs[atoms[i].run]
 			i++
 			continue
 		}
@@ -67,14 +46,56 @@ func wrap(m Measurer, width Length, narrow int, narrowTo Length, runs []Run) Tex
 			i++
 		}
 		if text < i {
+			w.next = text
 			w.place(atoms[start:text], atoms[text:i])
 		}
 	}
 	w.flush()
-	w.text.H = w.top
-	text := w.text
-	w.m, w.runs, w.text = nil, nil, Text{}
-	return text
+}
+
+// A last line is lonely where it is one word that takes less than lonelyWord of the
+// width; the line before it keeps leastBefore of the width at least.
+const (
+	lonelyWord  = 0.16
+	leastBefore = 0.6
+)
+
+// keepCompany lays the last two lines anew where the last is lonely, so that it takes
+// the last word of the line before it along.
+func (w *wrapper) keepCompany(atoms []atom) {
+	n := len(w.text.Lines)
+	if n < 2 || !lonely(w.text, w.full) {
+		return
+	}
+	from := w.begun[0]
+	if from.atom == w.begun[1].atom || slices.ContainsFunc(atoms[from.atom:], func(a atom) bool { return a.kind == lineFeed }) {
+		return // a word that goes over lines, or a text of several
+	}
+	was, pair, top := w.text, slices.Clone(w.text.Lines[n-2:]), w.top
+	w.text.Lines, w.text.W, w.top = was.Lines[:n-2], 0, from.top
+	for _, l := range w.text.Lines {
+		w.text.W = max(w.text.W, l.Width)
+	}
+	w.narrow, w.narrowTo = n-2, pair[0].Width-2*slack
+	w.begin()
+	w.lay(atoms, from.atom)
+	if len(w.text.Lines) != n || w.text.Lines[n-2].Width < leastBefore*w.full {
+		copy(was.Lines[n-2:], pair)
+		w.text, w.top = was, top
+	}
+}
+
+func lonely(t Text, width Length) bool {
+	last, before := t.Lines[len(t.Lines)-1], t.Lines[len(t.Lines)-2]
+	if last.Joins || before.Joins || last.Width > lonelyWord*width || last.Width == 0 || before.Width < leastBefore*width {
+		return false
+	}
+	for _, p := range last.Pieces {
+		if strings.ContainsRune(p.Text, ' ') {
+			return false
+		}
+	}
+	return true
 }
 
 // wrappers keeps the room of atoms and lines for the next text: a page is
@@ -90,11 +111,20 @@ type wrapper struct {
 	runs     []Run
 	atoms    []atom
 	text     Text
+	next     int          // the atom that is placed next
+	begun    [2]lineBegin // of the last two lines
+	begins   lineBegin    // of the line that is being filled
 	line     []atom
 	used     Length
 	top      Length
 	empty    Run  // gives an empty line its height
 	joins    bool // the line begins inside a word
+}
+
+// A lineBegin is where a line begins: at which atom, and how far down.
+type lineBegin struct {
+	atom int
+	top  Length
 }
 
 // cut gives the atoms of runs, and the room that the wrapper has for the next.
@@ -126,6 +156,7 @@ func (w *wrapper) place(before, text []atom) {
 		w.joins = len(before) == 0
 		if w.isSeparator(text[0]) && len(text) > 2 {
 			text = text[2:] // and the space behind it
+			w.next += 2
 			need = total(text)
 		}
 	}
@@ -136,6 +167,7 @@ func (w *wrapper) place(before, text []atom) {
 	for i, a := range text {
 		if a.kind == spaces { // more than a line holds: parted after all
 			w.place(nil, text[:i])
+			w.next += i + 1
 			w.place(text[i:i+1], text[i+1:])
 			return
 		}
@@ -176,6 +208,9 @@ func (w *wrapper) split(a atom) {
 }
 
 func (w *wrapper) append(atoms ...atom) {
+	if len(w.line) == 0 {
+		w.begins = lineBegin{w.next, w.top}
+	}
 	w.line = append(w.line, atoms...)
 	w.used += total(atoms)
 }
@@ -191,6 +226,7 @@ func (w *wrapper) flush() {
 		w.begin()
 		return
 	}
+	w.begun = [2]lineBegin{w.begun[1], w.begins}
 	line := TextLine{Pieces: w.pieces(), Width: w.used, Joins: w.joins}
 	var leading, base Length
 	for _, p := range line.Pieces {
