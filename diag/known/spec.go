@@ -203,7 +203,7 @@ func (c *Case) carburetted() (is, open bool) {
 // FeedsByItself reports a small engine with a carburettor and no word of a fuel pump,
 // whose tank commonly stands above it: there is no pressure to be read.
 func (c *Case) FeedsByItself() bool {
-	return c.Carburetted() && len(c.Every()) <= 2 && (c.Fuel == nil || c.Fuel.Pump == "")
+	return c.Carburetted() && !c.MeterOpen() && len(c.Every()) <= 2 && (c.Fuel == nil || c.Fuel.Pump == "")
 }
 
 // MayRecirculate reports a petrol engine that may lead exhaust gas back into its inlet: a

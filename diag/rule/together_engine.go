@@ -280,6 +280,8 @@ func elsewhere(c *known.Case, s known.Subject) []Voice {
 			return common("coolant-flow", "head-gasket", "coolant-leak-outside", "thermostat")
 		}
 		return common("head-gasket", "coolant-leak-outside", "other-than-sealing")
+	case c.Spec.Diesel() && c.Complains("low power"):
+		return slices.Concat(common("fuel-filter", "air-filter", "injection", "restricted-exhaust"), where(c.Spec.Charging == "turbo", speaks(commonest, "boost-leak")), where(c.Complains("misfire"), speaks(commonest-rarer, "air-in-fuel")))
 	case c.OneMisfires(): // what all cylinders share does not choose one
 		return common("ignition", "injection", "valve-motion")
 	case c.Complains("misfire"):

@@ -21,9 +21,8 @@ var leanTogether = []Rule{
 		Why:    "The fuel arrives with the right pressure, so either air comes in that was not measured, or the injectors let too little through, or the air meter reads low.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutMixture, Ties: []diag.About{diag.AboutFuel}, Needs: []known.Need{known.NeedsFuel},
 		Of: rightCircuit, When: runsLean,
-		Kind: OfFuel, For: falling(Known, "air-leak", "carburettor", "air-meter", "dirty-injectors", "manifold-gasket"),
-		Against: denies(Known, "fuel-pressure-within", supplyCauses...),
-		Say:     leanPressureRight, Headline: "lean-pressure-right",
+		Kind: OfFuel, For: falling(Known, "air-leak", "carburettor", "air-meter", "dirty-injectors", "manifold-gasket"), Weigh: enoughUnderLoad,
+		Say: leanPressureRight, Headline: "lean-pressure-right",
 		SaysBetterThan: []string{"fuel-pressure-right", "lean-all"},
 	},
 	{
@@ -61,6 +60,16 @@ var mixtureSigns = []Sign{
 }
 
 var runsLean = known.OfEngine("a complaint of lean running, a code for it, or every plug white", func(c *known.Case) bool { return c.LeanSign() != "" })
+
+// enoughUnderLoad speaks against the supply where its pressure was right; of an engine that
+// lacks power not before it was read as the throttle opens, or what is delivered was measured:
+// through a filter that is nearly shut the pressure is right at idle.
+func enoughUnderLoad(c *known.Case, _ known.Subject) []Voice {
+	if c.Complains("low power") && !c.SomeCircuit(func(k known.Circuit) bool { return k.Reading("snap") != nil || k.VolumeEnough() }) {
+		return falling(DryUp, "fuel-filter", "supply-restricted")
+	}
+	return denies(Known, "fuel-pressure-within", supplyCauses...)
+}
 
 // leanLowVoices let the sign of a lean mixture agree with the low pressure; on
 // a quick opening the regulator has no part in it.
