@@ -132,7 +132,7 @@ func (c *cutter) glue() {
 	for i := 1; i+1 < len(c.atoms); i++ {
 		before, a, after := c.atoms[i-1], &c.atoms[i], c.atoms[i+1]
 		if a.kind == spaces && before.kind == letters && after.kind == letters {
-			a.sticks = c.isSeparator(i-1) || c.isUnit(before, after) || c.namesNumber(before, after)
+			a.sticks = c.isSeparator(i-1) || c.isUnit(before, after) || c.namesNumber(before, after) || c.isInitial(before)
 		}
 	}
 	last := true // nothing follows in the line
@@ -171,6 +171,13 @@ func (c *cutter) isUnit(number, unit atom) bool {
 		n--
 	}
 	return n <= longestUnit || text[:min(4, len(text))] == "kgf/"
+}
+
+// isInitial tells whether a word is a letter that stands for a name.
+func (c *cutter) isInitial(a atom) bool {
+	text := c.text(a)
+	first, size := utf8.DecodeRuneInString(text)
+	return text[size:] == "." && unicode.IsUpper(first)
 }
 
 // isNamed tells whether a number is held to a word before it.

@@ -51,6 +51,7 @@ func TestWrap(t *testing.T) {
 		{"a short word does not end a text alone", 20, "aaaa bbbb cccc dddd it.", []string{"aaaa bbbb cccc", "dddd it."}},
 		{"a longer word may", 20, "aaaa bbbb cccc dddd item.", []string{"aaaa bbbb cccc dddd", "item."}},
 		{"nor is the line before it left short", 20, "aaaa dddddddddddddd it.", []string{"aaaa dddddddddddddd", "it."}},
+		{"an initial stays with its name", 12, "tested by A. Lindqvist", []string{"tested by", "A. Lindqvist"}},
 		{"a page stays with its number", 9, "lesson p. 91;", []string{"lesson", "p. 91;"}},
 		{"a paper stays with its number", 10, "(c) or TM 10-3930", []string{"(c) or", "TM 10-3930"}},
 		{"a paper behind its letter", 14, "or (c)\u00a0TM 10-3930", []string{"or", "(c)\u00a0TM 10-3930"}},

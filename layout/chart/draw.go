@@ -58,6 +58,10 @@ func (g ground) y(lane int) layout.Length {
 	return g.frame.Bottom() - g.railHeight() - (layout.Length(lane)+0.5)*pitch
 }
 
+// hatchPen draws a hatched ground: as thin as gray would look, in ink, which a fax
+// and a printer of one color do not break up.
+const hatchPen layout.Length = 0.25
+
 // hatchStep is the distance between the lines of a hatched ground.
 const hatchStep layout.Length = 6
 
@@ -103,7 +107,7 @@ func (g ground) isLimit(x layout.Length) bool {
 
 func (g ground) hatch(area layout.Rect) {
 	g.s.Clip(layout.RectPath(area), func() {
-		g.s.Stroke(layout.Hatching(area, hatchStep, 1), layout.Pen{Width: 0.5, Color: g.theme.Line})
+		g.s.Stroke(layout.Hatching(area, hatchStep, 1), layout.Pen{Width: hatchPen, Color: g.theme.Ink})
 	})
 }
 

@@ -155,14 +155,15 @@ func (r *Ruler) takenSpans() []span {
 	return all
 }
 
-// setNote takes the longest of several words that find room, in the zone of the
-// group before anywhere else; where none does, and room is not short, the
+// setNote takes the longest of several words that find room in the zone of the
+// group, else the longest that find it anywhere; where none does, and room is not short, the
 // shortest in a lane of their own over all.
 func (r *Ruler) setNote(words []string, group []end, taken []span) (note, bool) {
 	zone := r.zoneOf(r.Bars[group[len(group)-1].bar].Value)
-	for _, text := range words {
-		n := note{text: text, w: r.theme.Measurer.Width(text, r.noteFace())}
-		for _, inside := range []bool{true, false} {
+	var n note
+	for _, inside := range []bool{true, false} {
+		for _, text := range words {
+			n = note{text: text, w: r.theme.Measurer.Width(text, r.noteFace())}
 			for n.lane = range r.lanes {
 				ok := func() bool { return !inside || r.zoneOf(r.valueAt(n.x+n.w)) == zone }
 				if r.findRoom(&n, group, taken, ok) {
@@ -170,10 +171,10 @@ func (r *Ruler) setNote(words []string, group []end, taken []span) (note, bool) 
 				}
 			}
 		}
-		if text == words[len(words)-1] && r.detail != layout.Brief {
-			n.lane = r.lanes
-			return n, r.findRoom(&n, group, taken, func() bool { return true })
-		}
+	}
+	if len(words) > 0 && r.detail != layout.Brief {
+		n.lane = r.lanes
+		return n, r.findRoom(&n, group, taken, func() bool { return true })
 	}
 	return note{}, false
 }

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -27,12 +28,15 @@ func (v *view) brief(r *diag.MeasuredResult, list, name, says string, m *diag.Me
 	if m == nil || m.LimitEntered == "" {
 		return d
 	}
-	d.Limit = v.label("further.brief", "limit", onPage(limitBeside(m)))
+	d.Limit = v.label("further.brief", "limit", onPage(bareSpan.ReplaceAllString(limitBeside(m), "${1}\u2013${2}")))
 	if m.Verdict != diag.Within {
 		d.Judged = v.term("judged-short", string(m.Verdict))
 	}
 	return d
 }
+
+// bareSpan is a limit of two figures without a unit.
+var bareSpan = regexp.MustCompile(`^(\d+(?:\.\d+)?)-(\d+(?:\.\d+)?)$`)
 
 // limitBeside is a limit without the unit that the reading before it has.
 func limitBeside(m *diag.MeasuredReading) string {
