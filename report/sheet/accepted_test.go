@@ -47,6 +47,7 @@ var saidNowhere = map[string]string{
 	"engine.inverted": tried, "fuel-pressure.pump-heard": tried,
 	"back-pressure.limits.from": level, "crankcase.limits.from": level, "diesel.limits.from": level, "exhaust-gas.limits.from": level, "injectors.limits.from": level,
 	"oil-pressure.limits.from": level, "starting.limits.from": level, "timing.limits.from": level, "vacuum.limits.from": level, "valves.limits.from": level,
+	"crankcase-hold.limits.from": level, "heads.limits.from": level, "magnetos.limits.from": level,
 }
 
 const (
@@ -175,13 +176,18 @@ var photo = sync.OnceValue(func() []byte {
 	return b.Bytes()
 })
 
+// sameSource is a source that several limits are from.
+var sameSource = regexp.MustCompile(`source: (?:manual|handbook)\}`)
+
 // plainly writes a job as the parts of it are written, each limit with a source of its own,
 // since a page names the same one once.
 func plainly(t *testing.T, text []byte) []byte {
 	t.Helper()
-	for i := 1; bytes.Contains(text, []byte("source: manual}")); i++ {
-		text = bytes.Replace(text, []byte("source: manual}"), fmt.Appendf(nil, "source: book %d}", i), 1)
-	}
+	i := 0
+	text = sameSource.ReplaceAllFunc(text, func([]byte) []byte {
+		i++
+		return fmt.Appendf(nil, "source: book %d}", i)
+	})
 	var root yaml.Node
 	if err := yaml.Unmarshal(text, &root); err != nil {
 		t.Fatal(err)
