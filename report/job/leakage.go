@@ -3,6 +3,7 @@ package job
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"gaugesheet/diag"
@@ -97,7 +98,34 @@ func (r *reader) leaks(sec *section, key string) map[string]diag.Leak {
 			}
 		}
 	}
+	r.percentsLost = percentsLost(n)
 	return byCylinder(r, n, sec.label(key), r.leak)
+}
+
+// heldByNone is what no engine of several cylinders holds in most of them, in percent: figures
+// with a percent sign that lie under it are losses. Common practice, no source.
+const heldByNone = 40
+
+// percentsLost reports figures with a percent sign, two at least, that can only be losses: by
+// their size, or because another of the same test is written as one.
+func percentsLost(n *node) bool {
+	var all []*node
+	for _, e := range n.entries {
+		all = append(all, e.value)
+	}
+	all = append(all, n.items...)
+	var figures []float64
+	said := false
+	for _, one := range all {
+		said = said || one.kind == mapping && one.get("loss") != nil
+		if number, _, is := strings.Cut(one.text, "%"); is && one.kind == scalar {
+			if v, err := strconv.ParseFloat(strings.TrimSpace(number), 64); err == nil {
+				figures = append(figures, v)
+			}
+		}
+	}
+	slices.Sort(figures)
+	return said || len(figures) > 1 && figures[len(figures)/2] <= heldByNone
 }
 
 // isHeld reports '72/80', held of supplied.
@@ -150,6 +178,7 @@ func (r *reader) leakWords(n *node, label string) (diag.Leak, bool) {
 		value, ok := r.lossOf(n, label, held.Value, supplied.Value)
 		return diag.Leak{Reading: diag.Reading{State: diag.Tested, Values: []float64{value}, Entered: n.text}, At: words.at}, ok
 	}
+	words.lost = words.lost || r.percentsLost && p.Parts[len(p.Parts)-1].Value.Unit == quantity.Percent
 	if words.lost && (p.Parts[0].Value.Unit == quantity.Percent || p.Parts[len(p.Parts)-1].Value.Unit == quantity.Percent || p.Parts[0].Value.Unit == quantity.None) {
 		out, ok := r.percent().reading(&node{pos: n.pos, text: figure}, label)
 		out.Entered = n.text

@@ -43,6 +43,16 @@ func (r *reader) looks(sec *section) map[string]diag.Plug {
 	if all == nil || slices.Contains(r.cylinderNames, "all") {
 		return byCylinder(r, n, sec.label("looks"), r.plug)
 	}
+	if len(n.entries) > 1 && n.get(others) == nil { // all but those that are named
+		rest := *n
+		rest.entries = slices.Clone(n.entries)
+		for i := range rest.entries {
+			if rest.entries[i].key == "all" {
+				rest.entries[i].key = others
+			}
+		}
+		return byCylinder(r, &rest, sec.label("looks"), r.plug)
+	}
 	if len(n.entries) > 1 {
 		r.report(n.keyPos("all"), "for the cylinders not named write 'others'", "'plugs.looks' has 'all' and single plugs")
 		return nil

@@ -93,6 +93,8 @@ type reader struct {
 	measured map[string][]*scale // of the further tests, by section
 	hasPlugs bool                // the job says how spark plugs look
 	supplies []supplyOf          // of the leakages read
+	// percentsLost: figures with a percent sign among these leakages can only be losses.
+	percentsLost bool
 	gapUnit  quantity.Unit       // of the plug gap by the book; none where not given
 }
 
