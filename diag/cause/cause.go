@@ -80,7 +80,6 @@ func releasing(c *known.Case) bool   { return c.HasValves() || c.Ported() }
 func lashed(c *known.Case) bool      { return c.LashCanBeSet() }
 func piston(c *known.Case) bool      { return !c.Rotary() }
 func flywheelKey(c *known.Case) bool { return c.FlywheelMagneto() }
-func twoMagnetos(c *known.Case) bool { return c.TwoMagnetos() }
 func wetExhaust(c *known.Case) bool  { return c.WetExhaust() }
 func bored(c *known.Case) bool       { return wet(c) && piston(c) }
 func rotary(c *known.Case) bool      { return c.Rotary() }

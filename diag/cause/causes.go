@@ -8,7 +8,7 @@ import (
 
 // Causes is every cause by name: the test itself, what seals, what moves the
 // valves, the rotary, spark and mixture, the fuel supply.
-var Causes = slices.Concat(testCauses, sealingCauses, motionCauses, rotaryCauses, mixtureCauses, fuelCauses, oilCauses, systemCauses)
+var Causes = slices.Concat(testCauses, sealingCauses, motionCauses, rotaryCauses, mixtureCauses, fuelCauses, oilCauses, systemCauses, magnetoCauses)
 
 var testCauses = []Cause{
 	{Name: "throttle-or-choke", Fits: throttled, Advice: "advice-repeat", Test: true},

@@ -6,6 +6,16 @@ import (
 	"gaugesheet/diag/quantity"
 )
 
+// magnetoCauses are what two magnetos and their plugs can lack.
+var magnetoCauses = []Cause{
+	{Name: "magneto-plug", Fits: twoMagnetos, Explains: sparkly},
+	{Name: "magneto-lead", Fits: twoMagnetos, Explains: sparkly},
+	{Name: "magneto", Fits: twoMagnetos, Explains: sparkly},
+	{Name: "magneto-ground", Fits: twoMagnetos},
+}
+
+func twoMagnetos(c *known.Case) bool { return c.TwoMagnetos() }
+
 // sparksInDoubt is an engine with two magnetos that runs as one does that lacks sparks, and of
 // which nothing says where. A valve that sticks until it is warm is no spark.
 func sparksInDoubt(c *known.Case, _ []string) bool {

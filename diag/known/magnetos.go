@@ -7,6 +7,13 @@ import (
 	"gaugesheet/diag/quantity"
 )
 
+// The sections of tests of aircraft engines and of a two-stroke's crankcase.
+const (
+	Magnetos      = "magnetos"
+	Heads         = "heads"
+	CrankcaseHold = "crankcase-hold"
+)
+
 // Figures for an engine with two magnetos, where the job gives no limit of its own.
 // Handbooks permit at most 125, 150 or 175 rpm on either, the most of which is taken, and
 // at most 50 between them: common practice, no source. The training text of the FAA has 25

@@ -10,20 +10,17 @@ import (
 
 // The sections of the further tests.
 const (
-	Starting      = "starting"
-	Balance       = "balance"
-	Magnetos      = "magnetos"
-	Heads         = "heads"
-	Injectors     = "injectors"
-	Trims         = "trims"
-	Gas           = "exhaust-gas"
-	Crankcase     = "crankcase"
-	CrankcaseHold = "crankcase-hold"
-	BackPressure  = "back-pressure"
-	Cooling       = "cooling"
-	Clearance     = "valves"
-	Timing        = "timing"
-	DieselTests   = "diesel"
+	Starting     = "starting"
+	Balance      = "balance"
+	Injectors    = "injectors"
+	Trims        = "trims"
+	Gas          = "exhaust-gas"
+	Crankcase    = "crankcase"
+	BackPressure = "back-pressure"
+	Cooling      = "cooling"
+	Clearance    = "valves"
+	Timing       = "timing"
+	DieselTests  = "diesel"
 )
 
 // Figures for the cooling system. All but the limits are judgement, no source.

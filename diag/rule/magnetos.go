@@ -8,6 +8,12 @@ import (
 	"gaugesheet/diag/quantity"
 )
 
+// The kinds of tests that magnetos and heads are.
+const (
+	OfMagnetos Kind = "magneto check"
+	OfHeads    Kind = "head temperatures"
+)
+
 // Sources of a magneto check and of the temperatures of heads. That a fifth of the median
 // makes a head cold is judgement.
 const (

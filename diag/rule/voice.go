@@ -21,8 +21,6 @@ const (
 	OfCooling     Kind = "cooling"
 	OfClearance   Kind = "valve clearance"
 	OfBalance     Kind = "cylinder balance"
-	OfMagnetos    Kind = "magneto check"
-	OfHeads       Kind = "head temperatures"
 	OfInjectors   Kind = "injectors"
 	OfTrims       Kind = "fuel trims"
 	OfGas         Kind = "exhaust gas"

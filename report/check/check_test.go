@@ -118,6 +118,19 @@ before: {done: new rings in 3, date: 2026-04-01, compression: {unit: psi, dry: [
 			},
 		},
 		{
+			name: "two magnetos, the heads and a section that the job lacks",
+			job: `engine: {layout: flat-4, numbering: across banks, first-bank: right, fuel: petrol}
+magnetos: {at: 1800 rpm, left: 90, right: 48, limits: {drop: 150, difference: 50}}
+heads: {unit: F, magneto: left, 1: 331, 2: 325, 3: 205, 4: 328}
+`,
+			want: map[string]any{
+				"magnetos.state": "tested", "magnetos.readings.1.name": "left", "magnetos.readings.1.value": 90.0, "magnetos.readings.1.limit_high": 150.0, "magnetos.readings.1.verdict": "within",
+				"magnetos.readings.3.name": "difference", "magnetos.readings.3.value": 42.0, "magnetos.readings.3.limit_high": 50.0, "magnetos.readings.3.verdict": "within",
+				"heads.unit": "F", "heads.words.magneto": "left", "heads.cylinders.2.cylinder": "3", "heads.cylinders.2.temperature": 205.0,
+				"crankcase_hold": map[string]any{"state": "not tested"},
+			},
+		},
+		{
 			name: "one cylinder has no value for a rule between cylinders",
 			job: `engine: {layout: single}
 compression: {unit: psi, dry: {1: 120}}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"gaugesheet/diag"
+	"gaugesheet/report/job"
 )
 
 // systems adds some of the further tests, sound ones and others, in the units
@@ -177,7 +178,13 @@ func (m *maker) around(middle, scatter, one, other float64) func(string) any {
 }
 
 // furtherSections are the members of the further tests in the JSON.
-var furtherSections = []string{"oil_pressure", "starting", "vacuum", "balance", "magnetos", "heads", "injectors", "trims", "crankcase", "crankcase_hold", "back_pressure", "cooling", "valves", "timing", "diesel", "other_readings"}
+var furtherSections = func() []string {
+	var names []string
+	for _, name := range append(job.MeasuredNames(), diag.OtherReadings) {
+		names = append(names, strings.ReplaceAll(name, "-", "_"))
+	}
+	return names
+}()
 
 // furtherOutside: a reading of a further test that is outside its limit is said.
 func furtherOutside(s *subject, k *tally) {

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"gaugesheet/report/job"
 )
 
 // furtherFigure is a number that is no part of a word or of a key: what stands in
@@ -49,7 +51,7 @@ func furtherFigures(text string) []readFigure {
 }
 
 func readIn(section, key string) bool {
-	sections := []string{"fuel-pressure", "oil-pressure", "leakage", "vacuum", "starting", "cooling", "compression", "plugs", "balance", "magnetos", "heads", "injectors", "trims", "exhaust-gas", "crankcase", "crankcase-hold", "back-pressure", "valves", "timing", "diesel"}
+	sections := append(job.MeasuredNames(), "fuel-pressure", "leakage", "compression", "plugs")
 	return slices.Contains(sections, section) && (!slices.Contains(notRead, key) || section == "leakage" && key == "dry")
 }
 
