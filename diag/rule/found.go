@@ -104,7 +104,7 @@ var foundRules = []Rule{
 		Why: "Fuel thins the oil until it carries no bearing. It comes past the rings from an injector that does not shut, a choke that stays closed or a float that sticks, or through the diaphragm of a pump that the engine drives. " +
 			"The oil is changed once it is known from where, or it is thin again in a week.",
 		Source: byEye, Class: Single, About: diag.AboutEngine,
-		Of: theEngine, When: known.All(known.FoundSo("fuel in the oil", known.FuelInOil), known.Not(known.OilSmells), known.Not(inHose)),
+		Of: theEngine, When: known.All(known.FoundSo("fuel in the oil", known.FuelInOil), known.Not(known.OilSmells), known.Not(inHose), known.Not(byInjector)),
 		Kind: OfSight, Weigh: fuelFound, Say: fuelInOilSays, Headline: "fuel-in-oil-found",
 		InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},

@@ -71,6 +71,7 @@ var richTogether = []Rule{
 		Say: injectorAgrees, Headline: "injector-agrees",
 		SaysBetterThan: []string{"fuel-wet", "one-sooty", "wet-with-fuel-and-sealing", "falls-off-fast"},
 	},
+	injectorFills,
 	{
 		Name: "rich-one-bank", Title: "Rich on one bank only",
 		Why: "Both banks have the same pump, tank and regulator, so these are not the cause. What the bank has to itself is its sensor, its exhaust ahead of it, its injectors, its cam timing. " +

@@ -32,6 +32,7 @@ func supplyRows() []Row {
 		{Name: "rich, pressure right, held not read", Test: rail(diag.Circuit{KeyOn: PSI(40), Limits: book}, Complains("rich running")), Fires: []string{"rich-pressure-right"}},
 		{Name: "rich, no limit", Test: rail(diag.Circuit{KeyOn: PSI(40)}, Complains("rich running")), Fires: []string{"rich-pressure-open"}},
 		{Name: "one wet plug and a rail that does not hold", Test: rail(diag.Circuit{KeyOn: PSI(41), Hold: []diag.HoldReading{Held(5, 10)}, Limits: append(book, holds(30, math.Inf(1)))}, Looks("normal", "normal", "fuel-wet", "normal")), Fires: []string{"injector-agrees"}},
+		{Name: "one wet plug, a rail that does not hold and oil that smells", Test: rail(diag.Circuit{KeyOn: PSI(41), Hold: []diag.HoldReading{Held(5, 10)}, Limits: append(book, holds(30, math.Inf(1)))}, Looks("normal", "normal", "fuel-wet", "normal"), Found("oil smells of fuel")), Fires: []string{"injector-fills-the-oil"}},
 		{Name: "one sooty plug and a rail that does not hold", Test: rail(diag.Circuit{KeyOn: PSI(41), Hold: []diag.HoldReading{Held(5, 10)}}, Looks("normal", "normal", "sooty", "normal")), Fires: []string{"injector-agrees"}},
 		{Name: "rotor with a dead face", Test: Faces([][3]float64{{8.2, 8.1, 8.0}, {8.0, 8.1, 0}}), Fires: []string{"one-face-low"}},
 		{Name: "both rotors with a dead face", Test: Faces([][3]float64{{8.2, 8.1, 0}, {8.0, 8.1, 0}}), Fires: []string{"one-face-low"}},
