@@ -295,7 +295,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 		"afterOil": afterOil(c), "oilSmells": known.FuelInTheOil.Holds(c, known.Subject{}), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
 		"direct": direct(c), "levelRead": oilLevelRead(c), "ails": c.Ails(), "stood": c.Stood(), "plugsIn": c.Conditions.PlugsOut == "one at a time" && c.Several(), "choked": c.ChokeShut(), "unheld": unheld(c), "oilShort": known.OilShort.Holds(c, known.Subject{}),
 		"noGas": c.CoolantGas == "negative", "oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "gasInside": known.CrankcaseHigh.Holds(c, known.Subject{}), "coded": diag.Names(c.MissesUnread()), "minutes": k.MinutesFor(c, cylinders),
-		"reach": slices.ContainsFunc(cylinders, c.OutOfReach), "sinks": c.SeatsSink(), "wasSet": slices.ContainsFunc(cylinders, func(n string) bool { return c.LashSet(n).Set }),
+		"allLow": c.AllLow() != nil, "scored": c.AnySeen(c.Every(), known.ScoredWords), "reach": slices.ContainsFunc(cylinders, c.OutOfReach), "sinks": c.SeatsSink(), "wasSet": slices.ContainsFunc(cylinders, func(n string) bool { return c.LashSet(n).Set }),
 	}
 }
 

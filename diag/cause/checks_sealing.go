@@ -311,6 +311,15 @@ func lashTakes(c *known.Case, cylinders []string) int {
 	return 20
 }
 
+// lobeTakes is longer where the lifters lie under the intake manifold, between two banks:
+// common practice, no source.
+func lobeTakes(c *known.Case, _ []string) int {
+	if c.Engine.IsTwoBank() && c.Spec.Camshafts == "one" {
+		return 180
+	}
+	return 60
+}
+
 // motionChecks tell whether the valves move as they should.
 var motionChecks = []Check{
 	{Name: "valve-lash", Minutes: 30, Way: Hand, DeadFirst: true, Mends: []string{"valve-lash"}, MinutesOf: lashTakes, Words: []string{"lash set", "lash checked", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "valves adjusted", "valves set", "clearance set"},
@@ -350,7 +359,7 @@ var motionChecks = []Check{
 			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve"}, Words: []string{"less", "not at all", "stuck"}},
 			{Name: "a spring is broken or soft", For: []string{"valve-springs"}, Sure: 0.7, Words: []string{"spring", "broken", "soft"}},
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
-	{Name: "lobe-look", Titles: []string{"lobe and follower"}, Minutes: 40, Way: Hand | Opens, Fits: liftFound, Words: []string{"lifter taken out", "lobe looked at", "follower looked at", "lifters looked at"},
+	{Name: "lobe-look", Titles: []string{"lobe and follower"}, Minutes: 60, MinutesOf: lobeTakes, Way: Hand | Opens, Fits: liftFound, Words: []string{"lifter taken out", "lobe looked at", "follower looked at", "lifters looked at"},
 		Outcomes: []Outcome{
 			{Name: "the lobe or its follower is worn", For: []string{"valve-motion"}, Words: []string{"worn", "wiped", "flat", "round"}},
 			{Name: "the lifter gives", For: []string{"collapsed-lifter", "deactivation-lifter"}, Words: []string{"gives", "soft", "collapsed"}},
