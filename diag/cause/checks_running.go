@@ -146,3 +146,16 @@ var runningChecks = []Check{
 			{Name: "one is hardly missed", For: []string{"ignition", "injection", "own-spark", "own-injector", "coil-or-lead", "weak-spark", "shared-coil"}, Sure: 0.7, Enter: onePulls(0.05), Words: []string{"hardly", "dead"}},
 			{Name: "all alike", Else: true, Enter: onePulls(1), Words: []string{"alike", "even"}}}},
 }
+
+// turns is an engine that may be turned: not one whose camshaft stands still with valves open
+// in the way of its pistons.
+func turns(c *known.Case) bool { return !c.DriveBroken() || c.Spec.Interference == diag.No }
+
+// lobeTakes is longer where the lifters lie under the intake manifold, between two banks:
+// common practice, no source.
+func lobeTakes(c *known.Case, _ []string) int {
+	if c.Engine.IsTwoBank() && c.Spec.Camshafts == "one" {
+		return 180
+	}
+	return 60
+}

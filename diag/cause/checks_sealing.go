@@ -205,7 +205,9 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "washed-bore", "wear", "dry-bores"}, Enter: wetRise(0.8)},
 			{Name: "hardly rises", Else: true, Enter: wetRise(0), Words: []string{"no rise", "no change"}}}},
-	{Name: "leak-down", Minutes: 15, MinutesOf: leakDownTakes, Way: Hand | Air, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: func(c *known.Case, cylinders []string) bool { return notWashed(c, cylinders) && !lookInFirst(c) }, Made: madeLeakDown,
+	{Name: "leak-down", Minutes: 15, MinutesOf: leakDownTakes, Way: Hand | Air, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: func(c *known.Case, cylinders []string) bool {
+		return notWashed(c, cylinders) && !lookInFirst(c) && turns(c)
+	}, Made: madeLeakDown,
 		Outcomes: append(airGoes(func(at string) func(*Trial) { return leak(35, at) }),
 			Outcome{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}})},
 	{Name: "leak-place", Titles: []string{"where the air goes", "place of the leak"}, Minutes: 5, MinutesOf: leakPlaceTakes, Mends: []string{"leak-place-unknown"}, Way: Hand | Air, Words: []string{"leak located", "listened for the leak"}, Fits: lostUnheard,
@@ -254,7 +256,7 @@ var sealingChecks = []Check{
 			{Name: "injector leaking", For: []string{"injector-seat"}, Fits: func(c *known.Case) bool { return Fit(c, "injector-seat") }, Words: []string{"at the injector", "around the injector"}},
 			{Name: "edge", For: []string{"head-gasket", "warped-or-cracked-head"}, Words: []string{"gasket", "joint", "head to block"}, After: []string{"bubbles along the joint"}},
 			{Name: "none", Else: true, Words: []string{"no bubbles"}, After: []string{"no bubbles"}}}},
-	{Name: "turn-by-hand", Titles: []string{"turning by hand"}, Minutes: 10, Whole: true, Way: Hand, Words: []string{"turned by hand", "turned with the plugs out", "turned over with the plugs out"},
+	{Name: "turn-by-hand", Titles: []string{"turning by hand"}, Minutes: 10, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return turns(c) }, Words: []string{"turned by hand", "turned with the plugs out", "turned over with the plugs out"},
 		Outcomes: []Outcome{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore", "wet-exhaust"}, Words: []string{"liquid", "water came out", "coolant came out", "fuel came out", "oil came out"}},
 			{Name: "it does not move", For: []string{"tight-engine", "stuck-rings"}, Fits: holds(known.EngineStuck), Sure: 0.7, Words: []string{"does not move", "will not move", "solid"}},
@@ -309,15 +311,6 @@ func lashTakes(c *known.Case, cylinders []string) int {
 		return 15
 	}
 	return 20
-}
-
-// lobeTakes is longer where the lifters lie under the intake manifold, between two banks:
-// common practice, no source.
-func lobeTakes(c *known.Case, _ []string) int {
-	if c.Engine.IsTwoBank() && c.Spec.Camshafts == "one" {
-		return 180
-	}
-	return 60
 }
 
 // motionChecks tell whether the valves move as they should.
@@ -385,7 +378,7 @@ var motionChecks = []Check{
 			{Name: "at the drive", For: []string{"timing-drive", "worn-chain"}, Words: []string{"front", "drive", "chain"}, After: []string{"loudest at the timing cover"}},
 			{Name: "under load alone", For: []string{"early-ignition", "carbon", "knock", "too-hot"}, Fits: sparked, Words: []string{"pings", "pinks", "pinging", "pinking", "only under load"}, After: []string{"it pings as the engine pulls, and not at idle"}},
 			{Name: "elsewhere", Else: true}}},
-	{Name: "cam-timing-marks", Further: true, Titles: []string{"camshaft timing"}, Minutes: 30, Whole: true, Way: Hand, Fits: valves, Answers: func(c *known.Case) bool {
+	{Name: "cam-timing-marks", Further: true, Titles: []string{"camshaft timing"}, Minutes: 30, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return valves(c, nil) && !c.DriveBroken() }, Answers: func(c *known.Case) bool {
 		return c.DriveMayHaveLetGo() || c.AllLow() != nil && (c.WillNotStart() || known.SuddenOnset.Holds(c, known.Subject{}) || c.DriveDisturbed()) || c.DriveDisturbed() && !c.PressureByFigure() && known.VacuumLow.Holds(c, known.Subject{}) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
 	}, Made: readIn(known.Timing, "cam"), Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{

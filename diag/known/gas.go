@@ -1,6 +1,7 @@
 package known
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -201,6 +202,20 @@ func (c *Case) BanksApart() (a, b Trim, ok bool) {
 		}
 	}
 	return Trim{}, Trim{}, false
+}
+
+// OneBankRight reports trims of two banks that differ much, one of which the computer has
+// little to correct on, at each speed at which both were read.
+func (c *Case) OneBankRight() bool {
+	a, b, apart := c.BanksApart()
+	if !apart || !c.Engine.IsTwoBank() {
+		return false
+	}
+	right := a.Bank
+	if math.Abs(b.Sum) < math.Abs(a.Sum) {
+		right = b.Bank
+	}
+	return !slices.ContainsFunc(c.Trims(), func(t Trim) bool { return t.Bank == right && math.Abs(t.Sum) > trimFar })
 }
 
 // BothTrimsRead reports the trims of two banks at one speed.

@@ -21,6 +21,15 @@ func (c *Case) DriveFailed() bool {
 	return *c.driveFailed
 }
 
+// DriveBroken reports a belt or chain that is gone, so that no marks are left to compare.
+func (c *Case) DriveBroken() bool {
+	if !c.DriveFailed() {
+		return false
+	}
+	told := strings.ToLower(strings.Join(slices.Concat([]string{c.History.Onset}, c.History.Findings, c.History.WorkDone), "; "))
+	return SpeaksOf(told, "snapped", "broke", "broken", "shredded", "come off", "came off", "stripped", "lost its teeth") && !SpeaksOf(strings.ToLower(strings.Join(c.History.WorkDone, "; ")), "renewed", "replaced", "changed", "fitted", "new belt", "new chain", "new timing", "new cam")
+}
+
 // driveFailures are words for a belt or chain that no longer drives the valves as
 // it did.
 var driveFailures = func() []string {

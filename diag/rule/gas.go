@@ -59,7 +59,7 @@ var trimRules = onMixture(known.Trims, OfTrims, byTrims, []Rule{
 	{
 		Name: "trims-apart", Title: "The trims of the banks are apart",
 		Why:  "What one bank has and the other has not is its sensor, its exhaust, an injector or its cam.",
-		When: known.TrimsDiffer, For: speaks(DryUp, "bank-sensor", "bank-exhaust-leak", "own-injector", "cam-phaser"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		When: known.TrimsDiffer, For: speaks(DryUp, "bank-sensor", "bank-exhaust-leak", "own-injector", "cam-phaser"), Weigh: oneBankRight, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			a, b, _ := c.BanksApart()
 			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"value": known.Percent(a.Sum, 0).String(), "bank": a.Bank, "other": known.Percent(b.Sum, 0).String(), "otherBank": b.Bank, "at": a.Speed}}
 		}, Headline: "trims-apart",
@@ -70,6 +70,12 @@ var trimRules = onMixture(known.Trims, OfTrims, byTrims, []Rule{
 		Class: Information, When: known.TrimsGood, Against: denies(Known, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "purge-valve", "regulator-diaphragm", "air-meter"), Say: calm, Headline: "see-findings",
 	},
 })
+
+// oneBankRight: where the computer has little to correct on one bank, nothing that both are
+// fed by is at fault.
+func oneBankRight(c *known.Case, _ known.Subject) []Voice {
+	return where(c.OneBankRight(), denies(Heard, "other-bank-right", "air-meter", "fuel-filter", "pump", "low-fuel-pressure", "regulator-open", "regulator-stuck", "temperature-signal", "pump-voltage"))
+}
 
 // oldSoot is soot on the plugs of an engine whose mixture is right now.
 var oldSoot = []Rule{{

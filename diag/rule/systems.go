@@ -100,7 +100,9 @@ var backPressureRules = systemRule(known.BackPressure, OfExhaust, "limits: the j
 		Why:    "No limit was given, and the rules that go about contradict each other; this is more than the widest of them lets pass.",
 		Source: "common practice, no source: 3 psi up to 2500 rpm; on a diesel TM 5-3805-260-24: 34 inH2O", When: known.BackPressureOverRules, For: speaks(Known, "restricted-exhaust"),
 		Say: func(c *known.Case, _ known.Subject) diag.Finding {
-			return measuredFinding(c.BackPressureFar(), false, diag.CheckAgain)
+			f := measuredFinding(c.BackPressureFar(), true, diag.CheckAgain)
+			f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "no-maker-figure"}}
+			return f
 		}, Headline: "exhaust-blocked",
 	},
 	{

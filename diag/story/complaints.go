@@ -95,10 +95,29 @@ func (s *story) explains(c *known.Case, complaint string) bool {
 	if s.missed(c, complaint) {
 		return true
 	}
+	if s.onlyNear(c) {
+		return false
+	}
 	if complaint == "low power" && s.aLittleLow(c) {
 		return false
 	}
 	return s.blowsAcross(c, complaint) || slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return cause.Explained(p.Key, complaint) })
+}
+
+// onlyNear reports a story of cylinders that the gauge puts so near to a figure that they may
+// be under it, while what was read is not: that is a doubt and no reason of anything.
+func (s *story) onlyNear(c *known.Case) bool {
+	asks := false
+	for _, m := range s.members {
+		if m.finding.Urgency == diag.NoAction {
+			continue
+		}
+		if !m.rule.Absolute || m.finding.Confidence != diag.Weak {
+			return false
+		}
+		asks = true
+	}
+	return asks && len(c.UnderMinimum()) == 0 && c.AllLow() == nil && !c.AnyLow(s.Cylinders)
 }
 
 // missed reports a complaint that an engine has without the work of a cylinder of this story,

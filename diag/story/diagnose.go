@@ -111,7 +111,7 @@ func order(c *known.Case, told []*story) {
 			s.notFound(),
 			s.upperLast(),
 			s.partLast(c),
-			s.strangeLast(),
+			s.strangeLast(c),
 			int(s.class()),
 			-sureness(s.Confidence),
 			s.order(),
