@@ -67,8 +67,8 @@ func crankcaseFell(by float64) func(*Trial) {
 	}
 }
 
-// magnetoChecks look for what two magnetos and their plugs lack. None of them turns the
-// propeller by hand while a magneto may fire.
+// magnetoChecks look for what two magnetos and their plugs lack, and where a pumped-up
+// crankcase leaks. None of them turns the propeller by hand while a magneto may fire.
 var magnetoChecks = []Check{
 	{Name: "magneto-check", Titles: []string{"the magneto check"}, Baseline: true, Minutes: 5, Whole: true, Way: Runs, Fits: sparksInDoubt, Answers: func(c *known.Case) bool { return sparksInDoubt(c, nil) }, Made: measuredTest(known.Magnetos), Words: []string{"magnetos checked", "mag check", "mag drop"},
 		Outcomes: []Outcome{
@@ -95,6 +95,10 @@ var magnetoChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "lead or switch is open", For: []string{"magneto-ground"}, Words: []string{"open", "broken", "loose", "off its terminal"}, After: []string{"it stays open with the switch off"}},
 			{Name: "each is grounded", Else: true, Words: []string{"grounded", "good", "closed"}, After: []string{"each is grounded with the switch off"}}}},
+	{Name: "crankcase-soap", Titles: []string{"where the crankcase leaks", "soapy water on the crankcase"}, Minutes: 10, Whole: true, Fits: holdsOf(known.CrankcaseLets), Answers: holds(known.CrankcaseLets), Words: []string{"crankcase soaped", "seals soaped"},
+		Outcomes: []Outcome{
+			{Name: "bubbles at a seal or joint", For: []string{"crankcase-seal"}, Words: []string{"bubbles at", "seal", "joint", "gasket"}, After: []string{"bubbles at a shaft seal or a joint"}},
+			{Name: "none there", For: []string{"reed-valve"}, Else: true, Words: []string{"none", "no bubbles"}}}},
 	{Name: "magneto-look", Titles: []string{"the magneto itself"}, Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
 		return c.TwoMagnetos() && c.Measured(known.Magnetos) != nil
 	}, Words: []string{"magneto opened", "magneto looked at", "magneto timing checked", "magneto overhauled"},

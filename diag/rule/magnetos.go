@@ -33,6 +33,7 @@ var magnetoRules = systemRule(known.Magnetos, OfMagnetos, byMagnetos, []Rule{
 		Why: "A magneto is switched off by grounding it. Where the speed stays as it was, the one that should be off fires on: its ground lead or the switch is open, and a propeller that is moved by hand can start the engine. " +
 			"That is found with a meter, and never by turning the propeller.",
 		Source: "common practice, no source; less than 10 rpm is no drop that a count of the speed can tell: judgement",
+		Before: true, // nobody works on such an engine until it is known
 		When:   known.MagnetoLive, For: append(speaks(Heard, "magneto-ground"), speaks(Hint, "magneto")...), Say: magnetoFires, Headline: "magneto-live",
 	},
 })

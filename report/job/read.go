@@ -95,7 +95,7 @@ type reader struct {
 	supplies []supplyOf          // of the leakages read
 	// percentsLost: figures with a percent sign among these leakages can only be losses.
 	percentsLost bool
-	gapUnit  quantity.Unit       // of the plug gap by the book; none where not given
+	gapUnit      quantity.Unit // of the plug gap by the book; none where not given
 }
 
 func (s *run) reader(name, file string, data []byte, depth int) *reader {

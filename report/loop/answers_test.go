@@ -226,6 +226,9 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"exhaust-elbow-look": func(*bench, []int) answer { return yes(false, "", "dry and tight") },      // nor is any afloat
 	"flywheel-key-look":  func(*bench, []int) answer { return yes(false, "", "whole and in place") }, // no engine of the simulator hit anything
 	"reed-look":          func(b *bench, _ []int) answer { return yes(b.truth.further.reed, "one stands off", "all lie flat") },
+	"crankcase-soap": func(b *bench, _ []int) answer {
+		return yes(b.truth.crankSeal, "bubbles at a seal or joint", "none there")
+	},
 	"crankcase-hold": func(b *bench, _ []int) answer {
 		return yes(b.truth.crankSeal || b.truth.further.reed, "falls", "holds")
 	},
