@@ -198,13 +198,16 @@ var (
 // wornAll is wear by what wears most: either is measured once the engine is open.
 var wornAll = []string{"wear", "rings"}
 
+// Worn reports both of these, of which one proves the other.
+func Worn(a, b string) bool { return slices.Contains(wornAll, a) && slices.Contains(wornAll, b) }
+
 // behindTheCover are causes that are told apart once the camshaft's drive is open.
 var behindTheCover = []string{"cam-timing", "timing-drive", "cam-phaser", "worn-chain"}
 
 // SameWork reports causes that need not be told apart before the work that any of
 // them asks for.
 func SameWork(a, b string) bool {
-	return slices.ContainsFunc([][]string{underTheHead, setFirst, stretched, sunk, wornAll}, func(work []string) bool { return slices.Contains(work, a) && slices.Contains(work, b) })
+	return slices.ContainsFunc([][]string{underTheHead, setFirst, stretched, sunk}, func(work []string) bool { return slices.Contains(work, a) && slices.Contains(work, b) })
 }
 
 // oneFault are causes of which each is the same fault at another place of one part, so that

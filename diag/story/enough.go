@@ -121,7 +121,7 @@ func (s *story) proven(c *known.Case, shares []share) bool {
 	looked := len(s.Cylinders) > 0 && !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !c.Looked(n) }) &&
 		!slices.ContainsFunc(shares, func(x share) bool { return cause.BackByItself(x.cause) && x.part >= leastSettled })
 	for _, x := range shares {
-		if x.cause == first || cause.SameWork(x.cause, first) || looked && cause.Bore(x.cause) && cause.Bore(first) {
+		if x.cause == first || cause.SameWork(x.cause, first) || s.About == diag.AboutEngine && cause.Worn(x.cause, first) || looked && cause.Bore(x.cause) && cause.Bore(first) {
 			part += x.part
 		}
 	}
