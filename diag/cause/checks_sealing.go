@@ -97,6 +97,12 @@ func notWashed(c *known.Case, cylinders []string) bool {
 	return !c.Rotary() && !waterFromExhaust(c, cylinders) && !(c.Flooded() && (c.AllLow() != nil || c.Dead()))
 }
 
+// seepsOut is coolant that was seen outside at the joint of the head, with no cylinder to be
+// tried for it: air put into a cylinder does not show there.
+func seepsOut(c *known.Case, cylinders []string) bool {
+	return len(cylinders) == 0 && known.CoolantAtHead.Holds(c, known.Subject{}) && !c.AnyLow(c.Read())
+}
+
 // camMayStand is an engine with valves of which some cylinder has no pressure,
 // so that its camshaft, or a part of it, may not turn; not where the drive is new
 // and some cylinder makes something.
@@ -206,7 +212,7 @@ var sealingChecks = []Check{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "washed-bore", "wear", "dry-bores"}, Enter: wetRise(0.8)},
 			{Name: "hardly rises", Else: true, Enter: wetRise(0), Words: []string{"no rise", "no change"}}}},
 	{Name: "leak-down", Minutes: 15, MinutesOf: leakDownTakes, Way: Hand | Air, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: func(c *known.Case, cylinders []string) bool {
-		return notWashed(c, cylinders) && !lookInFirst(c) && turns(c)
+		return notWashed(c, cylinders) && !lookInFirst(c) && turns(c) && !seepsOut(c, cylinders)
 	}, Made: madeLeakDown,
 		Outcomes: append(airGoes(func(at string) func(*Trial) { return leak(35, at) }),
 			Outcome{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}})},

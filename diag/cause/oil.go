@@ -161,7 +161,7 @@ var furtherChecks = []Check{
 			{Name: "the gap was off", For: []string{"points"}, Words: []string{"off", "wide", "narrow", "closed"}},
 			{Name: "only the timing was off", For: []string{"late-ignition", "early-ignition"}, Words: []string{"timing", "late", "early"}},
 			{Name: "both were right", Else: true, Words: []string{"right"}}}},
-	{Name: "leak-mended-and-pumped", Titles: []string{"mending the leak"}, Minutes: 60, Labour: 45, Whole: true, Way: Opens | Parts, Mends: []string{"coolant-leak-outside"}, Fits: coolingRead, Words: []string{"coolant leak mended", "leak mended", "hose replaced", "water pump replaced"},
+	{Name: "leak-mended-and-pumped", Titles: []string{"mending the leak"}, Minutes: 60, Labour: 45, Whole: true, Way: Opens | Parts, Mends: []string{"coolant-leak-outside"}, Fits: both(coolingRead, notAtHead), Words: []string{"coolant leak mended", "leak mended", "hose replaced", "water pump replaced"},
 		Outcomes: []Outcome{
 			{Name: "it holds now", For: []string{"coolant-leak-outside"}, Words: []string{"holds"}},
 			{Name: "it still falls", Else: true, Words: []string{"falls"}}}},
@@ -279,6 +279,9 @@ func pointsRead(c *known.Case, _ []string) bool {
 }
 
 func pointsOff(c *known.Case) bool { return known.DwellOff.Holds(c, known.Subject{}) }
+
+// notAtHead is coolant that was not seen at the joint of the head, whose gasket no hose mends.
+func notAtHead(c *known.Case, _ []string) bool { return !known.CoolantAtHead.Holds(c, known.Subject{}) }
 
 func coolingRead(c *known.Case, _ []string) bool {
 	return !c.AirCooled() && c.Has(known.NeedsTest(known.Cooling))

@@ -130,11 +130,27 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 
 // timingSlipped reports an engine whose valves can meet its pistons and that is low
 // in every cylinder alike since something happened, or since work for which the drive of
-// the valves came off: the next tooth bends them.
+// the valves came off, while oil brings none of it back: the next tooth bends them. Where
+// nobody said whether they can meet, that drive itself was worked on.
 func timingSlipped(c *known.Case) bool {
 	basis := c.AllLow()
-	return basis != nil && basis.Clear && c.Cranking().LowestPercentOfHighest >= known.EvenTogether && !c.ThrottleShut() &&
-		c.Spec.Interference == diag.Yes && c.HasValves() && (known.SuddenOnset.Holds(c, known.Subject{}) || basis.Variant == "worked" && c.DriveDisturbed())
+	if basis == nil || !basis.Clear || c.Cranking().LowestPercentOfHighest < known.EvenTogether || c.ThrottleShut() || !c.HasValves() {
+		return false
+	}
+	switch c.Spec.Interference {
+	case diag.Yes:
+		return known.SuddenOnset.Holds(c, known.Subject{}) || c.DriveDisturbed() && !broughtBack(c)
+	case diag.No:
+		return false
+	}
+	return c.TimingTouched() && !broughtBack(c)
+}
+
+// broughtBack reports oil that brought back what cylinders lack, which no camshaft lost:
+// each that was oiled rose by more than the dose alone does.
+func broughtBack(c *known.Case) bool {
+	least, _, tested := c.WetSpan()
+	return len(tested) > 0 && least >= known.NetRise
 }
 
 // underMinimums gives, for each stated minimum that is not kept, the cylinders

@@ -306,6 +306,9 @@ var dieselRules = onEach(known.DieselTests, OfDiesel, "limits: the job's own; wi
 			if known.Low.Holds(c, s) {
 				return speaks(Hint, "exhaust-valve", "rings", "head-gasket")
 			}
+			if known.ReturnsMuch.Holds(c, s) { // and that is why
+				return common("diesel-injector")
+			}
 			return common("diesel-injector", "low-compression")
 		}, Say: func(c *known.Case, s known.Subject) diag.Finding {
 			v, middle, _ := c.Contributes(s.Name())

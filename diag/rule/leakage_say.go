@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -46,6 +48,8 @@ func leakUrgency(c *known.Case, names []string, always bool) diag.Urgency {
 		return diag.CheckAgain
 	case worst.Verdict == diag.Outside:
 		return diag.ActSoon
+	case !known.Beyond(*worst.Loss, known.WornLoss) && provedOn(c, names): // a new seat beds in
+		return diag.NoAction
 	case c.DoneOn(names, "leak-down again", "leak-down repeated", "leakage repeated").Says("holds"): // read again
 		return diag.CheckAgain
 	case worst.Verdict == diag.Within: // what is allowed is watched, however far from the others
@@ -56,6 +60,12 @@ func leakUrgency(c *known.Case, names []string, always bool) diag.Urgency {
 		return diag.ActSoon
 	}
 	return diag.CheckAgain
+}
+
+// provedOn reports cylinders each of which was repaired, and the test shows it.
+func provedOn(c *known.Case, names []string) bool {
+	proved := c.RepairedTo(known.Proved)
+	return !slices.ContainsFunc(names, func(n string) bool { return !slices.Contains(proved, n) })
 }
 
 // provisional reports a loss taken cold that may be less warm. Pistons and rings

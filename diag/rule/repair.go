@@ -35,6 +35,7 @@ var repairRules = []Rule{
 		Why: "The same reading that found the fault now finds the cylinder sound, by more than two tests can differ by. That is the proof of a repair: " +
 			"not that parts were fitted, but that the fault is gone.",
 		Source: "common practice, no source", Of: repairedTo(known.Proved), Kind: OfEarlier, Say: repaired(diag.NoAction), Headline: "repaired-and-proved",
+		SaysBetterThan: []string{"leaks-at-exhaust", "leaks-at-inlet", "leaks-to-crankcase", "leaks-but-serviceable", "leakage-high"}, // a new seat beds in
 	},
 	{
 		Name: "gas-gone-after-repair", Title: "No more combustion gas in the coolant", Class: Sound, About: diag.AboutEngine,

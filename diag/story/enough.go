@@ -133,10 +133,14 @@ func (s *story) proven(c *known.Case, shares []share) bool {
 
 // oneWork reports a story of which the same work shows every cause that is left, where
 // coolant was seen there or more than one kind of test agrees, with nothing
-// against it: no outcome of any check changes what is done.
+// against it: no outcome of any check changes what is done. What hardly weighs beside what
+// was seen under pressure does not count.
 func (s *story) oneWork(shares []share) bool {
 	first := s.book.first()
-	if len(shares) < 2 || len(s.Against) > 0 || slices.ContainsFunc(shares, func(x share) bool { return x.cause != first && !cause.SameWork(x.cause, first) }) {
+	pumped := s.book.heaviest(first, rule.OfCooling) >= rule.Sight
+	if len(shares) < 2 || len(s.Against) > 0 || slices.ContainsFunc(shares, func(x share) bool {
+		return x.cause != first && !cause.SameWork(x.cause, first) && !(pumped && x.part < leastSettled)
+	}) {
 		return false
 	}
 	seen := slices.ContainsFunc([]rule.Kind{rule.OfSight, rule.OfCooling}, func(k rule.Kind) bool { return s.book.heaviest(first, k) >= rule.Heard })
