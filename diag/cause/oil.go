@@ -48,6 +48,9 @@ func knocksWithoutOil(c *known.Case) bool {
 	return c.Complains(noise) && known.OilLowAtAll.Holds(c, known.Subject{}) && known.OilByOwnGauge.Holds(c, known.Subject{})
 }
 
+// metalSeen is an engine of which somebody has seen that there is metal in its oil.
+func metalSeen(c *known.Case, _ []string) bool { return known.MetalInOil.Holds(c, known.Subject{}) }
+
 // oilAt enters pressures on a gauge of one's own, at idle and at 2500 rpm, in psi.
 func oilAt(idle, fast float64) func(*Trial) {
 	return func(t *Trial) {
@@ -106,9 +109,9 @@ var oilChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "stuck or worn", For: []string{"oil-relief-valve"}, Words: []string{"stuck", "worn", "broken"}},
 			{Name: "moves freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "sump-off", Minutes: 180, Whole: true, Way: Opens, Fits: oilSound, Words: []string{"sump off", "oil pan off", "bearings looked at", "bearings measured"},
+	{Name: "sump-off", Minutes: 180, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return oilSound(c, nil) || metalSeen(c, nil) }, Words: []string{"sump off", "oil pan off", "bearings looked at", "bearings measured"},
 		Outcomes: []Outcome{
-			{Name: "bearings worn", For: []string{"worn-bearings"}, Words: []string{"worn", "scored"}},
+			{Name: "bearings worn", For: []string{"worn-bearings", "bottom-end"}, Words: []string{"worn", "scored"}},
 			{Name: "pick-up or pump", For: []string{"oil-pump"}, Words: []string{"pick up", "pump"}},
 			{Name: "bearings good", Else: true, Words: []string{"good"}, After: []string{"bearings and pump are good"}}}},
 	{Name: "strainer-look", Titles: []string{"oil strainer", "look at the oil strainer"}, Minutes: 90, Whole: true, Way: Opens, Mends: []string{"oil-pick-up"}, Words: []string{"oil pan off", "sump off", "strainer looked at", "pick-up looked at"},
@@ -119,7 +122,7 @@ var oilChecks = []Check{
 	{Name: "filter-cut", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"fuel-in-oil", "thin-oil"}, Fits: func(c *known.Case, _ []string) bool {
 		ran := !c.WillNotStart() || c.Complains(noise) // bearings that never turned on it have not suffered
 		return ran && known.OilOverFull.Holds(c, known.Subject{}) && known.OilSmells.Holds(c, known.Subject{}) || known.OilNone.Holds(c, known.Subject{}) || knocksWithoutOil(c)
-	}, Answers: knocksWithoutOil, Words: []string{"filter cut", "filter cut open", "oil drained"},
+	}, Answers: knocksWithoutOil, Made: holdsOf(known.MetalLookedFor), Words: []string{"filter cut", "filter cut open", "oil drained"},
 		Outcomes: []Outcome{
 			{Name: "metal in it", For: []string{"worn-bearings", "bottom-end"}, Sure: 0.8, Words: []string{"metal", "glitter"}},
 			{Name: "no metal", Else: true, Words: []string{"none", "clean"}}}},

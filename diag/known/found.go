@@ -1,6 +1,9 @@
 package known
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // Words of what is seen of an engine as a whole, beside its cylinders.
 var (
@@ -10,8 +13,9 @@ var (
 		"steam from the exhaust", "steam at the exhaust", "white steam", "sweet smell", "smells sweet", "smells of coolant", "smell of coolant"}
 	GasInCoolant = []string{"bubbles in the coolant", "bubbles in the radiator", "bubbles in the expansion", "bubbles in coolant", "coolant bubbles", "radiator bubbles", "hoses hard cold", "hoses go hard", "hoses hard at once",
 		"coolant pushed out", "pushes coolant out", "pushes its coolant out", "blows coolant out"}
-	MetalInOil = []string{"metal in the oil", "metal in oil", "metal in the filter", "metal in the oil filter", "glitter in the oil", "glittery oil", "bearing metal", "shavings in the oil", "swarf in the oil", "swarf in the sump", "metal in the sump"}
-	FuelInOil  = append([]string{"fuel in the oil", "fuel in oil", "petrol in the oil", "gasoline in the oil", "diesel in the oil"}, pairs("oil|oil level|dipstick", "smells of|smells like|stinks of|thinned with|full of fuel|full of petrol|full of diesel")...)
+	metalInOil = append([]string{"metal in the oil", "metal in oil", "metal in the filter", "metal in the oil filter", "glitter in the oil", "glittery oil", "bearing metal", "shavings in the oil", "swarf in the oil", "swarf in the sump", "metal in the sump"},
+		pairs("oil|sump", "metal in|glitter|shavings|filings|swarf|metal flakes|flakes of metal|metal particles|particles of metal|metal specks|specks of metal|brass flakes|bronze flakes|copper flakes|bearing material")...)
+	FuelInOil = append([]string{"fuel in the oil", "fuel in oil", "petrol in the oil", "gasoline in the oil", "diesel in the oil"}, pairs("oil|oil level|dipstick", "smells of|smells like|stinks of|thinned with|full of fuel|full of petrol|full of diesel")...)
 	// FuelOutside is fuel that gets out where a spark or a hot pipe lights it.
 	FuelOutside = pairs("fuel|petrol|gasoline", "drip|weep|spray|puddle|runs down|running down|leaks from|leaks onto|leaks out|leaking from|leaking onto")
 	BrokenGear  = append([]string{"spring broken", "broken spring", "lobe worn", "worn lobe", "cam lobe worn", "worn cam lobe", "lobe flat", "flat lobe"}, slices.Concat(
@@ -97,3 +101,26 @@ var DustDrawnIn = OfEngine("dust behind the air filter among the technician's fi
 
 var behindFilter = []string{"behind the element", "behind the filter", "behind the air filter", "past the element", "past the filter", "past the air filter", "clean side", "in the intake", "in the inlet", "in the manifold",
 	"in the throttle", "in the carburettor", "in the carburetor", "intake tract", "inlet tract", "intake hose", "intake duct"}
+
+// otherOil is oil, or a filter, that is not the engine's.
+var otherOil = []string{"gearbox", "gear oil", "transmission", "transaxle", "differential", "axle", "final drive", "fuel filter", "primary"}
+
+// MetalLookedFor is an engine of which the findings say whether there is metal in its oil,
+// that there is or that there is none.
+var MetalLookedFor = Any(MetalInOil, OfEngine("no metal in the oil or its filter among the technician's findings", func(c *Case) bool {
+	return slices.ContainsFunc(c.History.Findings, func(line string) bool {
+		c.Works() // reads them
+		text := c.parsed[line].Text
+		return (strings.Contains(text, "oil") || strings.Contains(text, "sump")) && !SpeaksOf(text, otherOil...) &&
+			slices.ContainsFunc([]string{"metal", "glitter", "swarf", "shavings"}, func(w string) bool { return strings.Contains(text, w) && !SpeaksOf(text, w) })
+	})
+}))
+
+// MetalInOil is metal that was found in the engine's oil or its filter.
+var MetalInOil = OfEngine("metal in the oil or its filter among the technician's findings", func(c *Case) bool {
+	return slices.ContainsFunc(c.History.Findings, func(line string) bool {
+		c.Works() // reads them
+		text := c.parsed[line].Text
+		return SpeaksOf(text, metalInOil...) && !SpeaksOf(text, otherOil...) && !SpeaksOf(text, PutRight...)
+	})
+})

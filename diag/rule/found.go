@@ -33,8 +33,17 @@ var foundRules = []Rule{
 		Why: "Metal in the oil comes from a bearing, a piston, a camshaft or its drive, and goes round with it. The engine is not run until the oil is strained and it is known which metal it is: " +
 			"a magnet takes iron, and leaves the soft metal of bearings and pistons.",
 		Source: byEye, Class: Single, About: diag.AboutEngine,
-		Of: theEngine, When: known.FoundSo("metal in the oil or its filter", known.MetalInOil),
+		Of: theEngine, When: known.MetalInOil,
 		Kind: OfSight, For: append(speaks(Sight, "bottom-end"), common("piston", "valve-motion", "timing-drive")...), Say: foundSays(diag.DoNotRun), Headline: "metal-in-oil",
+	},
+	{
+		Name: "metal-and-low-pressure", Title: "Low oil pressure, and metal in the oil",
+		Why: "Pressure that has gone says that there is room where there should be none; metal in the oil says what made the room. Together they are a bearing, whatever the oil: fresh oil and another look into the filter would tell nothing, " +
+			"and each turn takes more of the crankshaft. The oil pan comes off.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, TiesSystems: []string{known.Oil}, Needs: oilTest,
+		Of: theEngine, When: known.All(known.MetalInOil, known.OilLowAtAll),
+		Kind: OfSight, For: []Voice{{Cause: "worn-bearings", Weight: Sight + Heard}, {Cause: "bottom-end", Weight: Hint}}, Say: metalAndLow, Headline: "metal-and-low-pressure",
+		SaysBetterThan: []string{"metal-in-oil", "oil-pressure-low", "no-oil-pressure", "oil-pressure-under-the-rule-of-thumb", "oil-pressure-falls-hot", "sound-above-low-below"},
 	},
 	{
 		Name: "engine-does-not-turn", Title: "The engine was found not to turn",
@@ -222,6 +231,16 @@ func foundSays(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Findi
 		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{
 			"lost": c.Complains("coolant loss"), "smoke": c.Smokes("white", "load", "always", "idle"), "burnt": c.Found(known.CoolantBurnt...), "bubbles": c.Found(known.GasInCoolant...), "rotary": c.Rotary(), "diesel": c.Spec.Diesel()}}
 	}
+}
+
+// metalAndLow is as sure as two tests that agree, where the gauge is the workshop's own.
+func metalAndLow(c *known.Case, s known.Subject) diag.Finding {
+	f := foundSays(diag.DoNotRun)(c, s)
+	f.Facts["noise"] = c.Complains("noise")
+	if known.OilByOwnGauge.Holds(c, s) {
+		f.Confidence = diag.Strong
+	}
+	return f
 }
 
 // fellInside is an engine into which something may have fallen.

@@ -57,6 +57,8 @@ func TestOilPressure(t *testing.T) {
 		{name: "smells of fuel, low and soaked", test: sample.Dry("inline-4", of4(75), sample.Plug("fuel-wet", "1", "2", "3", "4"), oil(sample.Ticked("oil smell", "fuel"))), fires: "flooded-into-the-oil", first: "washed-bore", soon: diag.CheckAgain, next: "dry-and-repeat"},
 		{name: "smells of fuel, low and not soaked", test: sample.Dry("inline-4", of4(75), oil(sample.Ticked("oil smell", "fuel"))), fires: "oil-smells-of-fuel", not: "flooded-into-the-oil", soon: diag.CheckAgain},
 		{name: "stands low", test: sample.Of("inline-4", oil(own, hot(16, 34), idle, sample.Ticked("oil level", "low"))), fires: "oil-level-low", first: "too-little-oil", soon: diag.CheckAgain, next: "fill-to-the-mark"},
+		{name: "low, and metal in it", test: sample.Of("inline-4", oil(own, hot(5, 20), idle), sample.Found("bronze glitter in the drained oil")), fires: "metal-and-low-pressure; metal-in-oil", first: "worn-bearings", soon: diag.DoNotRun},
+		{name: "right, and metal in it", test: sample.Of("inline-4", oil(own, hot(16, 34), idle), sample.Found("bronze glitter in the drained oil")), fires: "metal-in-oil", not: "metal-and-low-pressure", soon: diag.DoNotRun},
 		{name: "stands low, and its pressure says so", test: sample.Of("inline-4", oil(own, hot(5, 20), idle, sample.Ticked("oil level", "low"))), fires: "oil-pressure-low", not: "oil-level-low"},
 		{name: "smells of nothing", test: sample.Of("inline-4", oil(own, hot(16, 34), idle, sample.Ticked("oil smell", "none"))), fires: "oil-pressure-right", not: "oil-smells-of-fuel", soon: diag.NoAction},
 		{name: "thinned by fuel", test: sample.Of("inline-4", oil(own, hot(5, 20), idle, sample.Ticked("oil smell", "fuel"))), fires: "oil-thinned-by-fuel", first: "fuel-in-oil"},
