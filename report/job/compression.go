@@ -69,11 +69,11 @@ func (r *reader) compression(top *section, e *engine.Engine, spec diag.Spec) *di
 	return c
 }
 
-// onlyAgain takes the repeat of a cylinder that was not read before it for its reading:
-// left where it stands it would be shown and judge nothing.
+// onlyAgain takes the repeat of a cylinder of which nothing is said before it for its
+// reading: left where it stands it would be shown and judge nothing.
 func onlyAgain(c *diag.Compression) {
 	for name, again := range c.Again {
-		if len(again.Values) > 0 && len(c.Dry[name].Values) == 0 {
+		if _, said := c.Dry[name]; len(again.Values) > 0 && !said {
 			if c.Dry == nil {
 				c.Dry = map[string]diag.Reading{}
 			}
