@@ -85,6 +85,7 @@ func TestEveryStepCanBeSaidOfEveryEngine(t *testing.T) {
 			for _, names := range sets[facts["all"].(bool)] {
 				check.Cylinders, check.Facts = names, facts
 				facts["tracked"] = diag.Names{"4"}[:i/2%2]
+				facts["rest"] = diag.Names{"2", "3"}[:1+i%2]
 				facts["Cylinders"], facts["dose"], facts["worse"] = diag.Names(names), []string{"", "5\u00a0ml"}[i%2], []string{"", "left"}[i/2%2]
 				for reader, a := range audiences {
 					said, err := c.Check(check, a)

@@ -108,7 +108,7 @@ type Outcome struct {
 }
 
 // Checks is every check by name.
-var Checks = numbered(slices.Concat(againChecks, sealingChecks, motionChecks, mixtureChecks, fuelChecks, runningChecks, magnetoChecks, oilChecks, furtherChecks))
+var Checks = numbered(slices.Concat(againChecks, sealingChecks, motionChecks, mixtureChecks, fuelChecks, runningChecks, magnetoChecks, oilChecks, furtherChecks, extentChecks))
 
 func numbered(list []Check) []Check {
 	for i := range list {
@@ -294,7 +294,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 		"byHand": at == diag.DoNotRun, "starts": c.Starts(), "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
 		"afterOil": afterOil(c), "oilSmells": known.FuelInTheOil.Holds(c, known.Subject{}), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
 		"direct": direct(c), "levelRead": oilLevelRead(c), "ails": c.Ails(), "stood": c.Stood(), "plugsIn": c.Conditions.PlugsOut == "one at a time" && c.Several(), "choked": c.ChokeShut(), "unheld": unheld(c), "oilShort": known.OilShort.Holds(c, known.Subject{}),
-		"noGas": c.CoolantGas == "negative", "oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "gasInside": known.CrankcaseHigh.Holds(c, known.Subject{}), "coded": diag.Names(c.MissesUnread()), "minutes": k.MinutesFor(c, cylinders),
+		"noGas": c.CoolantGas == "negative", "oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "gasInside": known.CrankcaseHigh.Holds(c, known.Subject{}), "coded": diag.Names(c.MissesUnread()), "rest": diag.Names(restOf(k, c)), "minutes": k.MinutesFor(c, cylinders),
 		"allLow": c.AllLow() != nil, "scored": c.AnySeen(c.Every(), known.ScoredWords), "reach": slices.ContainsFunc(cylinders, c.OutOfReach), "sinks": c.SeatsSink(), "wasSet": slices.ContainsFunc(cylinders, func(n string) bool { return c.LashSet(n).Set }),
 	}
 }

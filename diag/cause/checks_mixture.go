@@ -130,8 +130,15 @@ var mixtureChecks = []Check{
 		return r != nil && r.Word("oil smell") != "" || c.Found(known.FuelInOil...)
 	}, Words: []string{"oil smelled", "oil checked for fuel"},
 		Outcomes: []Outcome{{Name: "fuel in the oil", For: []string{"fuel-in-oil", "high-pressure-pump"}, Words: []string{"fuel", "smells"}}, {Name: "none", Else: true, Words: []string{"clean"}, After: []string{"it does not"}}}},
-	{Name: "mix-check", Titles: []string{"oil in the fuel"}, Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"mix checked", "oil pump checked"},
+	{Name: "mix-check", Titles: []string{"oil in the fuel"}, Minutes: 5, Whole: true, Fits: mixedForAll, Words: []string{"mix checked", "oil pump checked"},
 		Outcomes: []Outcome{{Name: "too much oil", For: []string{"wrong-mix"}, Words: []string{"wrong"}}, {Name: "right", Else: true, After: []string{"as the book asks"}}}},
+}
+
+// mixedForAll is a two-stroke of which no plug stands apart in its oil: all draw the same
+// mix.
+func mixedForAll(c *known.Case, _ []string) bool {
+	oily := len(c.PlugsLooking("oil-wet"))
+	return c.Ported() && (oily == 0 || oily == len(c.PlugsRead()))
 }
 
 // oneBank reports plugs of these looks on one bank alone.

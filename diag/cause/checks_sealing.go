@@ -78,7 +78,8 @@ func headShared(c *known.Case) bool { return c.ShareHead(c.Every()) }
 // mixture to be lit.
 func mayRunIn(c *known.Case, _ []string) bool {
 	inlet := c.HasValves() && slices.ContainsFunc(c.Every(), func(n string) bool { return c.LeaksAt(n, known.AtInlet) })
-	return !inlet && !c.AnyFar(c.Read()) && !known.RoughCold.Holds(c, known.Subject{}) // which a run does not cure
+	scored := c.Ported() && c.AnyLow(c.Read()) // its piston may be, and each turn takes more of the wall
+	return !inlet && !scored && !c.AnyFar(c.Read()) && !known.RoughCold.Holds(c, known.Subject{}) // which a run does not cure
 }
 
 // notRunIn is an engine that uses oil while its rings have not bedded in, which running
@@ -212,7 +213,7 @@ var sealingChecks = []Check{
 			{Name: "rises", For: []string{"rings", "scored-bore", "stuck-rings", "broken-ring-land", "washed-bore", "wear", "dry-bores"}, Enter: wetRise(0.8)},
 			{Name: "hardly rises", Else: true, Enter: wetRise(0), Words: []string{"no rise", "no change"}}}},
 	{Name: "leak-down", Minutes: 15, MinutesOf: leakDownTakes, Way: Hand | Air, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: func(c *known.Case, cylinders []string) bool {
-		return notWashed(c, cylinders) && !lookInFirst(c) && turns(c) && !seepsOut(c, cylinders)
+		return notWashed(c, cylinders) && !lookInFirst(c, cylinders) && turns(c) && !seepsOut(c, cylinders)
 	}, Made: madeLeakDown,
 		Outcomes: append(airGoes(func(at string) func(*Trial) { return leak(35, at) }),
 			Outcome{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}})},
@@ -291,7 +292,7 @@ var sealingChecks = []Check{
 	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase", "crankcase pressure test"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston", "crankcase-seal"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Further: true, Made: readIn(known.CrankcaseHold, "hold"),
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}, Enter: crankcaseFell(2)}, {Name: "holds", Else: true, Enter: crankcaseFell(0)}}},
 	{Name: "exhaust-port-look", Titles: portTitles, Minutes: 20, Way: Hand | Opens, Mends: []string{"restricted-exhaust", "power-valve"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
-		Answers: pistonUnjudged, MinutesOf: portLookTakes, Words: portWords,
+		Answers: pistonInDoubt, MinutesOf: portLookTakes, Words: portWords,
 		Outcomes: []Outcome{
 			{Name: "narrowed by carbon", For: []string{"restricted-exhaust"}, Words: []string{"carbon", "coked", "blocked"}},
 			{Name: "the flap sticks", For: []string{"power-valve"}, Words: []string{"gummed", "power valve sticks", "power valve stuck"}, After: []string{"its flap or slide does not move freely"}},

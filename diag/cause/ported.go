@@ -20,10 +20,23 @@ func pistonUnjudged(c *known.Case) bool {
 	return c.Ported() && c.DryRead() && !c.PressureByFigure() && c.Complains(hardStart, noStart)
 }
 
+// pistonInDoubt is such an engine, or one with a low cylinder: whether a piston is scored is
+// seen through the port before it works hard again.
+func pistonInDoubt(c *known.Case) bool {
+	return pistonUnjudged(c) || c.Ported() && c.AnyLow(c.Read())
+}
+
 // lookInFirst is such an engine of one cylinder that nobody has looked into yet: with its
-// ports in the wall it is looked at, and not blown up.
-func lookInFirst(c *known.Case) bool {
-	return pistonUnjudged(c) && !c.Several() && !c.WorkDone(portLooked...)
+// ports in the wall it is looked at, and not blown up. So is a low cylinder that oil raised:
+// air tells its rings from its wall no better than oil did.
+func lookInFirst(c *known.Case, cylinders []string) bool {
+	if c.WorkDone(portLooked...) {
+		return false
+	}
+	return pistonUnjudged(c) && !c.Several() || c.Ported() && slices.ContainsFunc(cylinders, func(n string) bool {
+		wet := c.WetEvidence(n)
+		return (wet == known.WetRises || wet == known.WetPartly || wet == known.WetUnclear) && !c.Looked(n)
+	})
 }
 
 // portLookTakes is the time of a look into the exhaust ports: the silencer of a saw is

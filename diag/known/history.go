@@ -26,6 +26,14 @@ var CameOfStanding = OfEngine("stood more than 6 months, or it began after the e
 	return c.Stood() || SpeaksOf(strings.ToLower(c.History.Onset), stoodOnset...)
 })
 
+// RanSinceItStood is an engine that runs and was warm as it was tested, and of which fewer
+// cylinders than half read low: its bores were oiled by then, and what standing does it does
+// to all.
+var RanSinceItStood = OfEngine("it runs, was tested warm, and fewer than half of its cylinders read low", func(c *Case) bool {
+	low := len(c.LowSet())
+	return (c.Spec.Runs == "well" || c.Spec.Runs == "rough") && (c.Conditions.Engine == "warm" || c.Conditions.Engine == "hot") && low > 0 && 2*low < len(c.Read())
+})
+
 // driven are words of an engine in use.
 var driven = []string{"driven daily", "daily driver", "daily use", "in daily use", "used daily", "driven every day", "runs every day", "runs daily", "in regular use", "driven regularly", "commutes"}
 

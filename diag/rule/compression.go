@@ -107,7 +107,7 @@ func othersOf(c *known.Case, names []string) (read string, count int) {
 func ofOne(c *known.Case) []Voice {
 	switch {
 	case c.Ported():
-		return common("rings", "piston", "head-gasket", "scored-bore", "crankcase-seal", "reed-valve", "restricted-exhaust")
+		return common("rings", "piston", "scored-bore", "head-gasket", "reed-valve", "crankcase-seal", "restricted-exhaust")
 	case c.Spec.Diesel():
 		return common("valve-lash", "exhaust-valve", "rings", "inlet-valve", "head-gasket", "scored-bore")
 	}

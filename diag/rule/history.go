@@ -25,8 +25,8 @@ var historyRules = []Rule{
 	},
 	{
 		Name: "stood-engine", Title: "The engine stood for long", Class: TestItself, About: diag.AboutCylinders,
-		Why:    "In an engine that stood the bores run dry, rings stick and seats rust. It reads low at first and often recovers with use, so low readings are provisional until it has run.",
-		Source: "common practice, no source", Variants: []string{"low"},
+		Why:    "In an engine that stood the bores run dry, rings stick and seats rust. It reads low at first and often recovers with use, so low readings are provisional until it has run. Where it runs again, and was warm as it was tested, a few that are low among many are judged as they read: what standing does it does to all, but for a ring or a valve that stuck.",
+		Source: "common practice, no source", Variants: []string{"low", "ran"},
 		Of: lowOrEngine, When: known.StoodLong,
 		Kind: OfHistory, Weigh: stoodVoices, Say: stoodEngine, Headline: "stood",
 	},
@@ -249,7 +249,12 @@ func stoodEngine(c *known.Case, _ known.Subject) diag.Finding {
 	if !readsLow(c) {
 		return f
 	}
-	f.Variant, f.Urgency, f.Facts["low"] = "low", diag.CheckAgain, diag.Names(c.LowSet())
+	f.Facts["low"] = diag.Names(c.LowSet())
+	if known.RanSinceItStood.Holds(c, known.Subject{}) {
+		f.Variant = "ran"
+		return f
+	}
+	f.Variant, f.Urgency = "low", diag.CheckAgain
 	// Where a cylinder is so low that it would be acted on by itself, that it
 	// stood is said as soon.
 	for _, n := range c.LowSet() {
@@ -276,6 +281,9 @@ func stoodVoices(c *known.Case, _ known.Subject) []Voice {
 	}
 	if c.Rotary() {
 		return speaks(Known, "stuck-seals")
+	}
+	if known.RanSinceItStood.Holds(c, known.Subject{}) {
+		return []Voice{{Cause: "stuck-rings", Weight: DryUp}, {Cause: "stuck-valve", Weight: commonest - rarer}}
 	}
 	return []Voice{{Cause: "dry-bores", Weight: Known}, {Cause: "stuck-rings", Weight: Known - rarer}, {Cause: "stuck-valve", Weight: commonest - rarer}}
 }

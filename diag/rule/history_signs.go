@@ -9,6 +9,7 @@ import (
 // balance between causes and makes nothing sure.
 var historySigns = []Sign{
 	{When: known.All(stoodAndLow, known.Not(mostLow)), Kind: OfHistory, About: "cylinders", For: append(speaks(Known, "stuck-valve"), speaks(DryUp, "stuck-rings", "dry-bores")...)},
+	{When: known.All(stoodAndLow, known.RanSinceItStood), Kind: OfHistory, About: "cylinders", Against: denies(Heard, "ran-before-the-test", "dry-bores")},
 	{When: known.All(known.StoodLong, known.OfAll("a little low", func(c *known.Case, n string) bool { return c.Grade(n) == diag.Watch })), Kind: OfHistory, About: "cylinders", For: speaks(Known, "dry-bores", "stuck-rings")},
 	{When: known.All(stoodAndLow, mostLow), Kind: OfHistory, About: "cylinders", For: append(speaks(Known, "dry-bores", "stuck-rings"), speaks(DryUp, "stuck-valve")...)},
 	// Rings that have stood leak until they are oiled and have run.

@@ -160,7 +160,7 @@ func wetSays(c *known.Case, s known.Subject) diag.Finding {
 	}
 	between := func(v []float64) string { return c.Span(slices.Min(v), slices.Max(v)) }
 	f.Facts = diag.Facts{"dry": between(dry), "wet": between(wet), "rise": between(rise), "net": known.Percents(slices.Min(net), slices.Max(net)),
-		"healthy": c.Pressure(c.Healthy()), "control": c.HasControl(), "dead": hasDead(c, s.Cylinders)}
+		"healthy": c.Pressure(c.Healthy()), "control": c.HasControl(), "ported": c.Ported(), "dead": hasDead(c, s.Cylinders)}
 	switch {
 	case oilUnclear.Holds(c, s):
 		f.Variant = "inconclusive"

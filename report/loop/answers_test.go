@@ -146,6 +146,7 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"leak-down-again": (*bench).takeLeakDownAgain,
 	"leak-place":      (*bench).takeLeakDown,
 	"borescope":       (*bench).look,
+	"scope-the-rest":  func(b *bench, _ []int) answer { return b.look(b.all()) },
 	"piston-height": func(b *bench, on []int) answer { // no fault here bends a rod
 		return yes(b.anyOf(on, func(c *bore) bool { return c.liquid }), "water comes out|water", "all come up alike|alike")
 	},
