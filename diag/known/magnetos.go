@@ -124,9 +124,9 @@ func (c *Case) WorseMagneto() string {
 }
 
 // TwoMagnetos reports an engine whose magnetos can be switched off one at a time: one that
-// flies and is lit by a spark, or of which they were checked.
+// flies, has pistons and is lit by a spark, or of which they were checked.
 func (c *Case) TwoMagnetos() bool {
-	return !c.Spec.Diesel() && !c.Rotary() && (c.MagnetosListed() || c.Flies())
+	return !c.Spec.Diesel() && (c.MagnetosListed() || c.Flies() && !c.Rotary())
 }
 
 // MagnetosListed reports a job with a section of them, whether or not they were checked.

@@ -122,28 +122,31 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 	if basis.Far && !c.ThrottleShut() && (!doubted || basis.Variant == "floor") {
 		f.Urgency = diag.ActSoon
 	}
-	if timingSlipped(c) {
-		f.Urgency = diag.DoNotRun
+	if soon := timingSlipped(c); soon != "" && soon.Rank() > f.Urgency.Rank() {
+		f.Urgency = soon
 	}
 	return f
 }
 
-// timingSlipped reports an engine whose valves can meet its pistons and that is low
-// in every cylinder alike since something happened, or since work for which the drive of
-// the valves came off, while oil brings none of it back: the next tooth bends them. Where
-// nobody said whether they can meet, that drive itself was worked on.
-func timingSlipped(c *known.Case) bool {
+// timingSlipped says how soon an engine is seen to that is low in every cylinder alike since
+// something happened, or since work for which the drive of the valves came off, while oil
+// brings none of it back: where its valves can meet its pistons the next tooth bends them, and
+// behind a belt they mostly can. "" for another.
+func timingSlipped(c *known.Case) diag.Urgency {
 	basis := c.AllLow()
 	if basis == nil || !basis.Clear || c.Cranking().LowestPercentOfHighest < known.EvenTogether || c.ThrottleShut() || !c.HasValves() {
-		return false
+		return ""
 	}
-	switch c.Spec.Interference {
-	case diag.Yes:
-		return known.SuddenOnset.Holds(c, known.Subject{}) || c.DriveDisturbed() && !broughtBack(c)
-	case diag.No:
-		return false
+	worked := c.DriveDisturbed() && !broughtBack(c)
+	switch {
+	case c.Spec.Interference == diag.Yes && (worked || known.SuddenOnset.Holds(c, known.Subject{})):
+		return diag.DoNotRun
+	case c.Spec.Interference == diag.No || !c.TimingTouched() || !worked:
+		return ""
+	case c.Spec.TimingDrive == "belt":
+		return diag.DoNotRun
 	}
-	return c.TimingTouched() && !broughtBack(c)
+	return diag.ActSoon
 }
 
 // broughtBack reports oil that brought back what cylinders lack, which no camshaft lost:

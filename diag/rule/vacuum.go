@@ -80,7 +80,7 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 	{
 		Name: "vacuum-swings-wider", Title: "The needle swings wider as the speed rises",
 		Why:  "A valve spring that is weak or broken lets its valve float, the more the faster it turns.",
-		When: known.VacuumSwings, For: []Voice{{Cause: "valve-springs", Weight: Known}, {Cause: "valve-motion", Weight: DryUp}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-swings", SaysBetterThan: []string{"vacuum-quivers"},
+		When: known.All(known.VacuumSwings, known.Valves), For: []Voice{{Cause: "valve-springs", Weight: Known}, {Cause: "valve-motion", Weight: DryUp}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-swings", SaysBetterThan: []string{"vacuum-quivers"},
 	},
 	{
 		Name: "vacuum-steadies", Title: "The needle steadies as the speed rises",
@@ -226,7 +226,7 @@ var beatAndBreath = []Rule{{
 // lateTimed is surest where it was seen that nothing leaks.
 func lateTimed(c *known.Case, s known.Subject) diag.Finding {
 	f := vacuumAt(allLow(c, s).Urgency)(c, s)
-	if c.Minimum() != nil && c.AllLow().Clear { // a second test bears it out: it is no longer the gauge's
+	if c.Minimum() != nil && c.AllLow().Clear && f.Urgency == diag.CheckAgain { // a second test bears it out: it is no longer the gauge's
 		f.Urgency = diag.ActSoon
 	}
 	if !tightThroughout(c) && !flatThroughout(c) {
