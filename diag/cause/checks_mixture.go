@@ -14,7 +14,7 @@ func coiled(c *known.Case, cylinders []string) bool {
 // sparkOpen is an engine whose spark is looked at by itself: there is no good
 // cylinder's to put in its place, or it does not start, or starts badly.
 func sparkOpen(c *known.Case, cylinders []string) bool {
-	return !c.Spec.Diesel() && (len(cylinders) == len(c.Every()) || !c.Several() && c.Complains(misfire) || !c.Starts() || c.Complains(hardStart))
+	return !c.Spec.Diesel() && (len(cylinders) == len(c.Every()) || len(cylinders) == 0 && c.Rotary() || !c.Several() && c.Complains(misfire) || !c.Starts() || c.Complains(hardStart))
 }
 
 func sparking(c *known.Case, _ []string) bool { return !c.Spec.Diesel() }

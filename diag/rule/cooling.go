@@ -67,8 +67,12 @@ var coolingRules = systemRule(known.Cooling, OfCooling, byPump, []Rule{
 	{
 		Name: "coolant-rusty", Title: "Rust in the coolant", Source: "common practice, no source",
 		Why:  "Coolant that is brown has lost what kept it from eating the engine. What it took off settles in the radiator and stops the flow there.",
-		When: known.All(known.CoolantRusty, known.Not(known.AirCooled)), For: speaks(Hint, "coolant-flow"), Say: func(*known.Case, known.Subject) diag.Finding {
-			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: diag.Facts{}}
+		When: known.All(known.CoolantRusty, known.Not(known.AirCooled)), For: speaks(Hint, "coolant-flow"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Weak, Facts: diag.Facts{}} // it is renewed at the next service
+			if c.Complains("overheating") || c.CoolantHot() {
+				f.Urgency = diag.CheckAgain
+			}
+			return f
 		}, Headline: "coolant-rusty",
 	},
 	{

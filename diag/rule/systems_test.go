@@ -129,7 +129,8 @@ func TestCooling(t *testing.T) {
 		{name: "climbs, cooled by air", test: sample.Of("inline-4", sample.Spec(func(s *diag.Spec) { s.Cooling = "air" }), sample.Test("cooling", quantity.PSI, sample.Ticked("warm then", "climbs"))), not: "warm-climbs"},
 		{name: "never warm", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("warm then", "never warm"))), fires: "never-warm", first: "thermostat", soon: diag.CheckAgain},
 		{name: "warm and steady", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("warm then", "steady"), sample.Ticked("coolant look", "clean"))), not: "never-warm warm-climbs coolant-rusty"},
-		{name: "rust", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("coolant look", "rust"))), fires: "coolant-rusty", soon: diag.CheckAgain},
+		{name: "rust", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("coolant look", "rust"))), fires: "coolant-rusty", soon: diag.NoAction},
+		{name: "rust in an engine that gets too hot", test: sample.Of("inline-4", sample.Complains("overheating"), sample.Test("cooling", quantity.PSI, sample.Ticked("coolant look", "rust"))), fires: "coolant-rusty", soon: diag.ActSoon},
 		{name: "thermostat at its mark", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, mark("thermostat rated", 180), mark("thermostat starts", 181), mark("thermostat open", 200))), not: "thermostat-off"},
 	})
 }
