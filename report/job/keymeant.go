@@ -78,10 +78,7 @@ func keyMeant(e entry, section string, known []string) meantKey {
 			meant = name
 		}
 	}
-	elsewhere := slices.DeleteFunc(placesOf(plain), func(string) bool { return !fits(plain, e.value) })
-	if len(elsewhere) == 0 { // whatever its value says
-		elsewhere = wordElsewhere(plain, section)
-	}
+	elsewhere := placesElsewhere(plain, section, e.value)
 	if section == "" && len(elsewhere) > 3 { // unit
 		return meantKey{hint: belongs(plain, e.value, elsewhere[:1]) + ", or under another test"}
 	}
@@ -145,6 +142,20 @@ func ofGauge(e entry, section, name string) string {
 		text = e.value.text
 	}
 	return "it is the gauge's: write 'gauges: {" + test + ": {" + name + ": " + text + "}}'"
+}
+
+// placesElsewhere are the sections under which a key of this name, with this value, stands;
+// where none takes the value, the only one in which it is a word, unless keys stand below it.
+func placesElsewhere(name, section string, value *node) []string {
+	places := slices.DeleteFunc(placesOf(name), func(string) bool { return !fits(name, value) })
+	word := wordElsewhere(name, section)
+	switch {
+	case len(word) > 0 && value != nil && value.kind == mapping:
+		return nil
+	case len(places) == 0:
+		return word
+	}
+	return places
 }
 
 // wordElsewhere is the only section with a key of words of some name, another one.
