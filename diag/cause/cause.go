@@ -167,7 +167,7 @@ func Fit(c *known.Case, name string) bool {
 // Explained reports that a cause explains a complaint.
 func Explained(name, complaint string) bool {
 	k := Named(name)
-	return k != nil && slices.Contains(k.Explains, complaint)
+	return k != nil && slices.Contains(k.Explains, asComplaint(complaint))
 }
 
 // shared are the causes that one part common to several cylinders has.
@@ -285,9 +285,18 @@ var (
 	}
 )
 
+// asComplaint is the complaint of which the causes of another are kept.
+func asComplaint(complaint string) string {
+	if complaint == known.RoughRunning {
+		return misfire
+	}
+	return complaint
+}
+
 // OfComplaint is what commonly causes a complaint that no reading explains, the
 // commonest first.
 func OfComplaint(c *known.Case, complaint string) []string {
+	complaint = asComplaint(complaint)
 	list := ofComplaint[complaint]
 	of := map[string][]string(nil)
 	switch {

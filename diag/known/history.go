@@ -254,8 +254,13 @@ const (
 	hotC  = 70
 )
 
+// RoughRunning is the complaint of an engine that came in running roughly, where its owner
+// names no other: what explains a misfire explains it.
+const RoughRunning = "rough running"
+
 // Complaints are the job's complaints that a cause can explain, in its order; a
-// stored misfire code is one too, and so is black smoke, for a rich mixture.
+// stored misfire code is one too, and so is black smoke, for a rich mixture, and how the
+// engine ran as it came in where nothing else is said.
 // That the engine stood for long is how it came here and not what is wrong with
 // it; a rule of its own speaks of it.
 func (c *Case) Complaints() []string {
@@ -265,6 +270,9 @@ func (c *Case) Complaints() []string {
 	}
 	if c.Smokes("black") && !c.Spec.Diesel() && !slices.Contains(list, rich) {
 		list = append(list, rich)
+	}
+	if len(c.History.Complaints) == 0 && len(list) == 0 && c.Spec.Runs == "rough" {
+		list = append(list, RoughRunning)
 	}
 	return list
 }

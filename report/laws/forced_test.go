@@ -14,6 +14,7 @@ var forcedLaws = []law{
 	{name: "S1 made urgent", least: 300, every: 5, says: "S1 where a damaged plug, no pressure or liquid seen makes any job one that must not be run", check: madeUrgent},
 	{name: "T1 any limit", least: 500, every: 7, says: "T1 for every kind of limit on every reading of a job, set so that it is outside", check: anyLimit},
 	{name: "T8 any complaint", least: 300, every: 20, says: "every complaint put to any job is answered by name, and nothing reassures beside it", check: anyComplaint},
+	{name: "T8 runs roughly", least: 100, says: "an engine that came in running roughly is never left with nothing to do", check: runsRoughly},
 	{name: "T5 first bank", least: 60, every: 4, says: "the side that cylinder 1 is on changes no finding", check: otherBank},
 	{name: "T2 made sound", least: 60, every: 10, says: "T2 where everything that was tested is sound", check: madeSound},
 	{name: "T10 made low and tight", least: 60, every: 10, says: "T10 where all cylinders are low and lose no air", check: madeLow},
@@ -210,5 +211,15 @@ func madeSound(s *subject, k *tally) {
 func madeLow(s *subject, k *tally) {
 	for _, psi := range []float64{62, 88} {
 		k.on(readings(s, func(i int) float64 { return psi + float64(i%3) }, nil), fmt.Sprintf("all at %g psi", psi), tightKeepsUrgency)
+	}
+}
+
+func runsRoughly(s *subject, k *tally) {
+	if s.tree.text("engine", "runs") != "rough" || !s.out.told() {
+		return
+	}
+	k.saw()
+	if rank(s.out.Verdict.Urgency) == 0 {
+		k.fail("it runs roughly, and the sheet says %q: %q", s.out.Verdict.Urgency, s.out.Verdict.Sentence)
 	}
 }
