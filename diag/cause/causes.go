@@ -85,6 +85,7 @@ var motionCauses = []Cause{
 	{Name: "cam-timing", Marks: "cam-timing-marks", Fits: valved, Explains: append([]string{misfire}, wholly...), Advice: "advice-timing"},
 	{Name: "cam-phaser", Fits: valved, Explains: append([]string{misfire}, wholly...), Advice: "advice-timing"},
 	{Name: "timing-drive", Marks: "cam-timing-marks", Fits: valved, Explains: append([]string{misfire, noise}, wholly...), Advice: "advice-timing"},
+	{Name: "broken-camshaft", Fits: valved, Explains: append([]string{misfire, noise}, wholly...), Advice: "advice-valve-motion"},
 	{Name: "worn-chain", Fits: chained, Explains: append([]string{misfire, noise}, wholly...), Advice: "advice-timing"},
 	{Name: "restricted-inlet", Explains: wholly},
 	{Name: "inlet-deposits", Fits: func(c *known.Case) bool { return valved(c) && sparked(c) }, Explains: []string{misfire, hardStart, lowPower}},

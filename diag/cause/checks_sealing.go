@@ -403,7 +403,7 @@ var motionChecks = []Check{
 			{Name: "taut", Else: true, Words: []string{"right", "good", "ok"}}}},
 	{Name: "turn-engine-check-cam", Titles: []string{"camshaft drive"}, Minutes: 5, Whole: true, Way: Hand, Fits: camMayStand, Answers: (*known.Case).DriveMayHaveLetGo, Words: []string{"cam turns", "camshaft turns"},
 		Outcomes: []Outcome{
-			{Name: "stands still", For: []string{"timing-drive"}, Sure: 0.5, Words: []string{"does not turn"}},
+			{Name: "stands still", For: []string{"timing-drive", "broken-camshaft"}, Sure: 0.5, Words: []string{"does not turn"}},
 			{Name: "turns", Else: true}}},
 	{Name: "running-compression", Titles: []string{"compression with the engine running"}, Minutes: 15, MinutesOf: eachTakes(5), Way: Runs, Fits: breathingInDoubt,
 		Made: func(c *known.Case, cylinders []string) bool {

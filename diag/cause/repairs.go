@@ -12,7 +12,7 @@ var repairs = map[string][]string{
 	"head":      {"exhaust-valve", "inlet-valve", "bent-valve", "valve-recession", "valve-stretch"},
 	"gasket":    {"head-gasket", "warped-or-cracked-head", "cracked-bore"},
 	"bore":      {"rings", "broken-ring-land", "scored-bore", "holed-piston", "piston", "bent-rod"},
-	"valves":    {"valve-motion", "collapsed-lifter", "deactivation-lifter", "valve-springs"},
+	"valves":    {"valve-motion", "broken-camshaft", "collapsed-lifter", "deactivation-lifter", "valve-springs"},
 	"timing":    {"cam-timing", "timing-drive", "worn-chain"},
 	"rotor":     {"apex-seal", "side-seal", "corner-seal", "coolant-seal", "cracked-housing", "rotor-wear"},
 	"bottom":    {"worn-bearings", "oil-pump", "bottom-end"},

@@ -141,6 +141,7 @@ func weighSeveral(c *known.Case, s known.Subject) []Voice {
 		list = common("holed-piston", "rings", "fault-in-each", "head-gasket", "crankcase-seal")
 	}
 	return slices.Concat(list, valvesHit(c),
+		where(c.BehindABreak(s.Cylinders), append(speaks(Heard, "broken-camshaft"), denies(Known, "drives-the-others", "timing-drive", "cam-timing")...)),
 		where(known.MayBeDeactivated.Holds(c, s), as(OfHistory, speaks(Known, "deactivation-lifter"))),
 		where(c.Stood(), as(OfHistory, speaks(Known, "stuck-valve"))))
 }
