@@ -243,7 +243,7 @@ var vocabularies = []Vocabulary{
 		says("ash", "ashy; ash deposits; ash fouled; deposits; crusty; crusted"), says("white", "chalky; chalk white; bleached; burned white; burnt white; very white"),
 		says("blistered", "blisters; bubbled"), says("melted", "melted electrode; burned away; burnt away; burned off; electrode gone; burnt off"),
 		says("detonation", "peppered; speckled; specks; pepper; salt and pepper; detonated; knock marks; aluminium specks; aluminum specks; specks of aluminium; specks of aluminum; metal specks; specks of metal; aluminium flecks; aluminum flecks"), says("coolant", "wet with coolant; water; coolant wet; wet with water; antifreeze; steam cleaned; steam clean"),
-		says("bridged", "gap bridged; shorted; closed gap by deposit; whiskers"), says("damaged", "cracked; broken; cracked porcelain; cracked insulator; chipped; smashed; bent; hit; bent electrode; gap closed; struck"),
+		says("bridged", "gap bridged; shorted; closed gap by deposit; whiskers"), says("damaged", "cracked; broken; cracked porcelain; cracked insulator; chipped; smashed; bent; hit; bent electrode; strap bent; bent strap; gap closed; struck"),
 		says("tracked", "carbon tracked; carbon track; tracking; flashover; arcing; arced")},
 		Asks: []Question{asks("wet; damp; moist; soaked; black and wet; wet and black; black & wet", "wet with what? write oil-wet, fuel-wet or coolant"), asks("bad; poor; fouled; dirty; not good; dodgy; iffy", "how does it look? write sooty, oil-wet, fuel-wet, white, worn or damaged"),
 			asks("grey; gray; dark; red; pink", "write normal where it looks burned clean, sooty, white or ash; the colour goes into a note: {look: normal, note: grey}")}},
