@@ -72,7 +72,7 @@ var sealingCauses = []Cause{
 	{Name: "reed-valve", Fits: twoStroke, Explains: wholly},
 	{Name: "power-valve", Fits: twoStroke, Explains: []string{lowPower}},
 	{Name: "guides-or-seals", Fits: valved, Explains: oily},
-	{Name: "breather", Fits: valved, Explains: oily},
+	{Name: "breather", Fits: ventilated, Explains: oily},
 	{Name: "too-much-oil", Explains: oily},
 	{Name: "bottom-end", Explains: []string{noise}},
 	{Name: "other-than-sealing", Vague: true, Explains: coolants},

@@ -102,7 +102,7 @@ func judgeLeak(c *known.Case, names []string, f *diag.Finding) {
 		doubt("leakage-within-limit")
 	case c.PastLimit(worst):
 		doubt("leakage-near-limit")
-		if f.Urgency != diag.ActSoon {
+		if f.Urgency.Rank() < diag.ActSoon.Rank() { // what reads low as well is more than a figure near its limit
 			f.Headline = "leakage-too-close"
 		}
 	}
