@@ -30,7 +30,9 @@ func bansCheck(s *subject, k *tally) {
 		for _, e := range one.Ledger {
 			net[e.Cause] += e.Weight
 		}
-		about := func(name string) bool { return 2*net[name] > net[first] || cause.Named(name).Test }
+		about := func(name string) bool { // the first too where what speaks against it weighs as much
+			return name == first || 2*net[name] > net[first] || cause.Named(name).Test
+		}
 		check := cause.CheckNamed(one.Next.Key)
 		speaks := slices.ContainsFunc(check.Outcomes, func(o cause.Outcome) bool { return slices.ContainsFunc(o.For, about) })
 		if !speaks && !slices.ContainsFunc(check.Mends, about) && !slices.Contains(check.Why, first) {
