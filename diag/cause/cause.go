@@ -88,13 +88,9 @@ func rotaryWet(c *known.Case) bool   { return wet(c) && rotary(c) }
 func twoStroke(c *known.Case) bool   { return c.Ported() }
 func wet(c *known.Case) bool         { return !c.AirCooled() }
 
-// holds asks a condition of the engine, holdsOf the same where cylinders are named too.
-func holds(of known.Condition) func(*known.Case) bool {
-	return func(c *known.Case) bool { return of.Holds(c, known.Subject{}) }
-}
-
-func holdsOf(of known.Condition) func(*known.Case, []string) bool {
-	return func(c *known.Case, _ []string) bool { return of.Holds(c, known.Subject{}) }
+// holds asks a condition of the engine, whichever cylinders a check is named for.
+func holds(of known.Condition) func(*known.Case, []string) bool {
+	return func(c *known.Case, _ []string) bool { return of.HoldsIn(c) }
 }
 
 // closedCircuit is an engine with a coolant of its own, under a cap.
@@ -314,7 +310,7 @@ func OfComplaint(c *known.Case, complaint string) []string {
 	if complaint == hardStart && c.Spec.Decompressor == "automatic" { // which opens a valve by its lash
 		list = append([]string{"valve-lash"}, list...)
 	}
-	if slices.Contains([]string{noStart, hardStart}, complaint) && known.KeyMayBeSheared.Holds(c, known.Subject{}) {
+	if slices.Contains([]string{noStart, hardStart}, complaint) && known.KeyMayBeSheared.HoldsIn(c) {
 		list = append([]string{"flywheel-key"}, list...)
 	}
 	if c.Ported() && c.DryRead() && !c.PressureByFigure() && slices.Contains([]string{hardStart, noStart}, complaint) { // which its pressure has not cleared
@@ -326,11 +322,11 @@ func OfComplaint(c *known.Case, complaint string) []string {
 	if complaint == oilUse && charged(c) {
 		list = append([]string{"turbo-seal"}, list...)
 	}
-	if complaint == oilUse && (quietCrankcase(c) || known.CrankcaseDraws.Holds(c, known.Subject{})) {
+	if complaint == oilUse && (quietCrankcase(c) || known.CrankcaseDraws.HoldsIn(c)) {
 		list = slices.DeleteFunc(slices.Clone(list), func(name string) bool { return name == "breather" })
 	}
 	return list
 }
 
 // quietCrankcase is an engine whose crankcase was found not to press.
-func quietCrankcase(c *known.Case) bool { return known.CrankcaseQuiet.Holds(c, known.Subject{}) }
+func quietCrankcase(c *known.Case) bool { return known.CrankcaseQuiet.HoldsIn(c) }

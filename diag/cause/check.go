@@ -292,9 +292,9 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Ported(), "blown": blown(c), "airCooled": c.AirCooled(), "aircraft": aircraft(c), "coolantIn": slices.ContainsFunc(cylinders, c.CoolantIn), "wetExhaust": c.WetExhaust(),
 		"prop": c.Flies(), "worse": c.WorseMagneto(), "rope": c.FlywheelMagneto(), "hangs": hangs(c), "methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"), "tracked": diag.Names(c.PlugsLooking("tracked")), "itTracks": slices.ContainsFunc(cylinders, func(n string) bool { return c.Looks(n, "tracked") }), "lies": c.LiquidLies(cylinders), "rawWater": c.RawWaterCooled(), "valveAir": c.AirMayPassValves(cylinders), "meterOpen": c.MeterOpen(), "lash": c.LashCanBeSet(),
 		"byHand": at == diag.DoNotRun, "starts": c.Starts(), "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
-		"afterOil": afterOil(c), "oilSmells": known.FuelInTheOil.Holds(c, known.Subject{}), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
-		"direct": direct(c), "levelRead": oilLevelRead(c), "ails": c.Ails(), "stood": c.Stood(), "plugsIn": c.Conditions.PlugsOut == "one at a time" && c.Several(), "choked": c.ChokeShut(), "unheld": unheld(c), "oilShort": known.OilShort.Holds(c, known.Subject{}),
-		"noGas": c.CoolantGas == "negative", "oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "gasInside": known.CrankcaseHigh.Holds(c, known.Subject{}), "coded": diag.Names(c.MissesUnread()), "rest": diag.Names(restOf(k, c)), "minutes": k.MinutesFor(c, cylinders),
+		"afterOil": afterOil(c), "oilSmells": known.FuelInTheOil.HoldsIn(c), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
+		"direct": direct(c), "levelRead": oilLevelRead(c), "ails": c.Ails(), "stood": c.Stood(), "plugsIn": c.Conditions.PlugsOut == "one at a time" && c.Several(), "choked": c.ChokeShut(), "unheld": unheld(c), "oilShort": known.OilShort.HoldsIn(c),
+		"noGas": c.CoolantGas == "negative", "oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "gasInside": known.CrankcaseHigh.HoldsIn(c), "coded": diag.Names(c.MissesUnread()), "rest": diag.Names(restOf(k, c)), "minutes": k.MinutesFor(c, cylinders),
 		"allLow": c.AllLow() != nil, "scored": c.AnySeen(c.Every(), known.ScoredWords), "reach": slices.ContainsFunc(cylinders, c.OutOfReach), "sinks": c.SeatsSink(), "wasSet": slices.ContainsFunc(cylinders, func(n string) bool { return c.LashSet(n).Set }),
 	}
 }

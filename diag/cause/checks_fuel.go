@@ -123,7 +123,7 @@ func madeIn(is func(*diag.Circuit) bool) func(*known.Case, []string) bool {
 
 // fuelChecks tell what is wrong with the fuel supply.
 var fuelChecks = []Check{
-	{Name: "fuel-sample", Titles: []string{"a sample of the fuel", "sample of the fuel"}, Fuel: true, Minutes: 10, Whole: true, Words: []string{"fuel sampled", "fuel looked at in a jar"}, Answers: holds(known.CameAfterFilling),
+	{Name: "fuel-sample", Titles: []string{"a sample of the fuel", "sample of the fuel"}, Fuel: true, Minutes: 10, Whole: true, Words: []string{"fuel sampled", "fuel looked at in a jar"}, Answers: known.CameAfterFilling.HoldsIn,
 		Fits: func(c *known.Case, _ []string) bool { return !c.GasFuel() },
 		Outcomes: []Outcome{
 			{Name: "water or another fuel", For: []string{"bad-fuel"}, Sure: 0.9, Words: []string{"water", "layers", "diesel in it", "stale"}},
@@ -203,13 +203,13 @@ var fuelChecks = []Check{
 			{Name: "stays down", For: []string{"pump", "fuel-filter"}, Else: true, Words: []string{"stays"}}}},
 	{Name: "fuel-pump-off", Titles: []string{"the fuel pump's diaphragm"}, Minutes: 20, Mends: []string{"pump-diaphragm"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel pump off", "pump diaphragm looked at", "fuel pump renewed"},
 		Fits: func(c *known.Case, _ []string) bool {
-			return drivenPump(c) && known.OilSmells.Holds(c, known.Subject{})
+			return drivenPump(c) && known.OilSmells.HoldsIn(c)
 		},
 		Outcomes: []Outcome{{Name: "fuel below the diaphragm", For: []string{"pump-diaphragm"}, Words: []string{"split", "wet below", "weeps"}, After: []string{"there is fuel under the diaphragm"}}, {Name: "dry", Else: true}}},
 	{Name: "fuel-filter-look", Minutes: 20, Mends: []string{"fuel-filter"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "fuel filters", "filter in the fuel line", "filter in the line", "filter at the pump", "tank strainer"},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"fuel-filter", "supply-restricted"}, Words: []string{"blocked", "dirty"}}, {Name: "clear", Else: true, Words: []string{"clean"}}}},
 	{Name: "feed-from-can", Titles: []string{"fed from a can", "cap off, then fed from a can", "a can and a short hose"}, Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens, Words: []string{"from a can", "from a separate can", "can with a short hose", "with the tank cap off"},
-		Fits: holdsOf(known.SuctionHigh),
+		Fits: holds(known.SuctionHigh),
 		Outcomes: []Outcome{
 			{Name: "right with the cap off", For: []string{"supply-restricted"}, Sure: 0.4, Words: []string{"cap"}},
 			{Name: "pulls well from the can", For: []string{"supply-restricted"}, Sure: 0.6, Words: []string{"well", "full power", "vacuum falls", "vacuum gone"}},
@@ -236,7 +236,7 @@ var fuelChecks = []Check{
 
 // suctionHigh reports that what a lift pump pulls against was measured: what it delivers
 // and at what pressure is the result of that, and tells nothing new.
-func suctionHigh(c *known.Case) bool { return known.SuctionHigh.Holds(c, known.Subject{}) }
+func suctionHigh(c *known.Case) bool { return known.SuctionHigh.HoldsIn(c) }
 
 // delivered enters what the pump delivers in 30 seconds, as a part of what its
 // limit asks, or of what is usual.

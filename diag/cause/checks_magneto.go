@@ -19,12 +19,12 @@ func twoMagnetos(c *known.Case) bool { return c.TwoMagnetos() }
 // sparksInDoubt is an engine with two magnetos that runs as one does that lacks sparks, and of
 // which nothing says where. A valve that sticks until it is warm is no spark.
 func sparksInDoubt(c *known.Case, _ []string) bool {
-	return c.TwoMagnetos() && c.Complains(misfire, lowPower) && !c.AnyLow(c.Read()) && !known.RoughCold.Holds(c, known.Subject{})
+	return c.TwoMagnetos() && c.Complains(misfire, lowPower) && !c.AnyLow(c.Read()) && !known.RoughCold.HoldsIn(c)
 }
 
 // magnetosUneven is one of which a magneto check has found that one loses too much.
 func magnetosUneven(c *known.Case, _ []string) bool {
-	return c.TwoMagnetos() && known.MagnetosUneven.Holds(c, known.Subject{})
+	return c.TwoMagnetos() && known.MagnetosUneven.HoldsIn(c)
 }
 
 // coldKnown is an engine with a head of which it is known that it stays cold.
@@ -90,12 +90,12 @@ var magnetoChecks = []Check{
 			{Name: "the plug is bad", For: []string{"magneto-plug", "own-spark"}, Words: []string{"plug is fouled", "plug fouled", "plug bad", "cracked", "oiled"}, After: []string{"the plug is fouled, worn or cracked"}},
 			{Name: "the lead leaks", For: []string{"magneto-lead", "coil-or-lead"}, Words: []string{"lead leaks", "wire leaks", "wire bad", "open"}, After: []string{"the wire leaks or is open"}},
 			{Name: "both are good", Else: true, Words: []string{"good", "sound"}}}},
-	{Name: "magneto-ground-test", Titles: []string{"the magneto's ground wire", "ground wires and switch"}, Minutes: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool { return known.MagnetoLive.Holds(c, known.Subject{}) },
-		Answers: holds(known.MagnetoLive), Words: []string{"ground lead measured", "ground wire measured", "p lead measured", "switch measured"},
+	{Name: "magneto-ground-test", Titles: []string{"the magneto's ground wire", "ground wires and switch"}, Minutes: 15, Whole: true, Fits: holds(known.MagnetoLive),
+		Answers: known.MagnetoLive.HoldsIn, Words: []string{"ground lead measured", "ground wire measured", "p lead measured", "switch measured"},
 		Outcomes: []Outcome{
 			{Name: "lead or switch is open", For: []string{"magneto-ground"}, Words: []string{"open", "broken", "loose", "off its terminal"}, After: []string{"it stays open with the switch off"}},
 			{Name: "each is grounded", Else: true, Words: []string{"grounded", "good", "closed"}, After: []string{"each is grounded with the switch off"}}}},
-	{Name: "crankcase-soap", Titles: []string{"where the crankcase leaks", "soapy water on the crankcase"}, Minutes: 10, Whole: true, Fits: holdsOf(known.CrankcaseLets), Answers: holds(known.CrankcaseLets), Words: []string{"crankcase soaped", "seals soaped"},
+	{Name: "crankcase-soap", Titles: []string{"where the crankcase leaks", "soapy water on the crankcase"}, Minutes: 10, Whole: true, Fits: holds(known.CrankcaseLets), Answers: known.CrankcaseLets.HoldsIn, Words: []string{"crankcase soaped", "seals soaped"},
 		Outcomes: []Outcome{
 			{Name: "bubbles at a seal or joint", For: []string{"crankcase-seal"}, Words: []string{"bubbles at", "seal", "joint", "gasket"}, After: []string{"bubbles at a shaft seal or a joint"}},
 			{Name: "none there", For: []string{"reed-valve"}, Else: true, Words: []string{"none", "no bubbles"}}}},

@@ -41,7 +41,7 @@ var mixtureChecks = []Check{
 			{Name: "it moves", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"moves", "moved with", "moved to", "fault moved", "misfire moved", "followed"}, After: []string{"moved"}},
 			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
 	{Name: "lead-order", Titles: []string{"order of the plug wires", "the order of the plug wires"}, Minutes: 5, Whole: true, Mends: []string{"leads-crossed"}, Words: []string{"plug wire order", "lead order", "firing order checked", "leads traced"},
-		Fits: holdsOf(known.LeadsTouched),
+		Fits: holds(known.LeadsTouched),
 		Outcomes: []Outcome{
 			{Name: "two are crossed", For: []string{"leads-crossed"}, Words: []string{"crossed", "swapped", "wrong"}, After: []string{"two have changed places"}},
 			{Name: "each in its place", Else: true, Words: []string{"right", "in order", "in place"}, After: []string{"each is in its place"}}}},
@@ -95,14 +95,14 @@ var mixtureChecks = []Check{
 			{Name: "smooth with it shut off", For: []string{"egr-open"}, Sure: 0.9, Words: []string{"smooth", "stuck open", "open", "better"}, After: []string{"the idle smooths and the vacuum comes up"}},
 			{Name: "no change", Else: true, Words: []string{"same", "shut"}, After: []string{"nothing changes, or it has none"}}}},
 	{Name: "vent-hose-pinch", Titles: []string{"the crankcase vent shut off"}, Minutes: 5, Whole: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
-		return !c.Spec.Diesel() && known.CrankcaseSucks.Holds(c, known.Subject{})
+		return !c.Spec.Diesel() && known.CrankcaseSucks.HoldsIn(c)
 	},
-		Answers: holds(known.CrankcaseSucks), Words: []string{"vent hose pinched", "vent hose clamped", "breather hose clamped", "pcv hose pinched"},
+		Answers: known.CrankcaseSucks.HoldsIn, Words: []string{"vent hose pinched", "vent hose clamped", "breather hose clamped", "pcv hose pinched"},
 		Outcomes: []Outcome{
 			{Name: "it settles", For: []string{"vent-valve-open"}, Words: []string{"settles", "settled", "whistle stops", "trims fall"}, After: []string{"idle and trims settle"}},
 			{Name: "no change", Else: true, Words: []string{"same"}, After: []string{"nothing changes"}}}},
 	{Name: "vent-valve-look", Titles: []string{"a look at the crankcase vent valve"}, Minutes: 10, Whole: true, Fits: func(c *known.Case, _ []string) bool {
-		return !c.Starts() && known.CrankcaseSucks.Holds(c, known.Subject{}) // on one that runs its hose is shut off
+		return !c.Starts() && known.CrankcaseSucks.HoldsIn(c) // on one that runs its hose is shut off
 	}, Words: []string{"vent valve looked at", "pcv valve looked at", "vent diaphragm looked at"},
 		Outcomes: []Outcome{
 			{Name: "it stays open", For: []string{"vent-valve-open"}, Words: []string{"stays open", "torn", "stuck open"}, After: []string{"it stays open or its diaphragm is torn"}},
@@ -124,7 +124,7 @@ var mixtureChecks = []Check{
 		},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},
 	{Name: "oil-for-fuel", Further: true, Titles: []string{"oil smell and level", "the oil's smell and level"}, Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool {
-		return !known.OilOverFull.Holds(c, known.Subject{}) // where coolant may have raised it as well, and the oil is looked at
+		return !known.OilOverFull.HoldsIn(c) // where coolant may have raised it as well, and the oil is looked at
 	}, Made: func(c *known.Case, _ []string) bool {
 		r := c.Measured(known.Oil)
 		return r != nil && r.Word("oil smell") != "" || c.Found(known.FuelInOil...)

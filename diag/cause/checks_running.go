@@ -37,11 +37,11 @@ func missesUnknown(c *known.Case, _ []string) bool {
 // balanceWanted is an engine of which a balance would say where it misfires, or
 // whose balance the idle control made up for.
 func balanceWanted(c *known.Case, cylinders []string) bool {
-	return missesUnknown(c, cylinders) || known.BalanceOpen.Holds(c, known.Subject{})
+	return missesUnknown(c, cylinders) || known.BalanceOpen.HoldsIn(c)
 }
 
 func balanceMade(c *known.Case, _ []string) bool {
-	return c.Has(known.NeedsTest(known.Balance)) && !known.BalanceOpen.Holds(c, known.Subject{})
+	return c.Has(known.NeedsTest(known.Balance)) && !known.BalanceOpen.HoldsIn(c)
 }
 
 func measuredTest(name string) func(*known.Case, []string) bool {
@@ -114,13 +114,13 @@ var (
 // tell much for a few minutes, with nothing taken apart.
 var runningChecks = []Check{
 	{Name: "flywheel-key-look", Titles: []string{"the flywheel's key", "look at the flywheel key"}, Minutes: 30, Whole: true, Way: Hand | Opens, Fits: func(c *known.Case, _ []string) bool { return c.FlywheelMagneto() },
-		Answers: holds(known.KeyMayBeSheared), Words: []string{"flywheel key looked at", "flywheel off", "flywheel pulled"},
+		Answers: known.KeyMayBeSheared.HoldsIn, Words: []string{"flywheel key looked at", "flywheel off", "flywheel pulled"},
 		Outcomes: []Outcome{
 			{Name: "sheared or bent", For: []string{"flywheel-key"}, Words: []string{"sheared", "bent", "half through", "chewed"}},
-			{Name: "runs out of true", For: []string{"bent-crank"}, Fits: holds(known.StruckDead), Words: []string{"wobbles", "crankshaft bent", "out of true", "runs out"}, After: []string{"key whole, crankshaft or blade out of true"}},
+			{Name: "runs out of true", For: []string{"bent-crank"}, Fits: known.StruckDead.HoldsIn, Words: []string{"wobbles", "crankshaft bent", "out of true", "runs out"}, After: []string{"key whole, crankshaft or blade out of true"}},
 			{Name: "whole and in place", Else: true, Words: []string{"whole", "good", "in place"}}}},
 	{Name: "crank-run-out", Titles: []string{"the crankshaft's end", "run-out of the crankshaft"}, Minutes: 15, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool {
-		return !c.FlywheelMagneto() && known.StruckDead.Holds(c, known.Subject{})
+		return !c.FlywheelMagneto() && known.StruckDead.HoldsIn(c)
 	},
 		Answers: func(c *known.Case) bool { return true }, Words: []string{"crankshaft run-out measured", "crank run out measured", "propeller flange measured"},
 		Outcomes: []Outcome{

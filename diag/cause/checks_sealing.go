@@ -78,14 +78,14 @@ func headShared(c *known.Case) bool { return c.ShareHead(c.Every()) }
 // mixture to be lit.
 func mayRunIn(c *known.Case, _ []string) bool {
 	inlet := c.HasValves() && slices.ContainsFunc(c.Every(), func(n string) bool { return c.LeaksAt(n, known.AtInlet) })
-	scored := c.Ported() && c.AnyLow(c.Read())                                                    // its piston may be, and each turn takes more of the wall
-	return !inlet && !scored && !c.AnyFar(c.Read()) && !known.RoughCold.Holds(c, known.Subject{}) // which a run does not cure
+	scored := c.Ported() && c.AnyLow(c.Read())                                     // its piston may be, and each turn takes more of the wall
+	return !inlet && !scored && !c.AnyFar(c.Read()) && !known.RoughCold.HoldsIn(c) // which a run does not cure
 }
 
 // notRunIn is an engine that uses oil while its rings have not bedded in, which running
 // answers.
 func notRunIn(c *known.Case) bool {
-	return c.UsesOil() && known.RingsNotRunIn.Holds(c, known.Subject{})
+	return c.UsesOil() && known.RingsNotRunIn.HoldsIn(c)
 }
 
 // notWashed is an engine with pistons whose bores fuel has not washed: those
@@ -101,7 +101,7 @@ func notWashed(c *known.Case, cylinders []string) bool {
 // seepsOut is coolant that was seen outside at the joint of the head, with no cylinder to be
 // tried for it: air put into a cylinder does not show there.
 func seepsOut(c *known.Case, cylinders []string) bool {
-	return len(cylinders) == 0 && known.CoolantAtHead.Holds(c, known.Subject{}) && !c.AnyLow(c.Read())
+	return len(cylinders) == 0 && known.CoolantAtHead.HoldsIn(c) && !c.AnyLow(c.Read())
 }
 
 // camMayStand is an engine with valves of which some cylinder has no pressure,
@@ -126,7 +126,7 @@ func eachTakes(minutes int) func(*known.Case, []string) int {
 // leakDownTakes: two cylinders stand for an engine that is low throughout; where coolant
 // goes, each of them is tried.
 func leakDownTakes(c *known.Case, cylinders []string) int {
-	if len(cylinders) == 0 && (coolantGoes(c) || known.CoolingFalls.Holds(c, known.Subject{})) {
+	if len(cylinders) == 0 && (coolantGoes(c) || known.CoolingFalls.HoldsIn(c)) {
 		cylinders = c.Every()
 	}
 	return eachTakes(10)(c, cylinders)
@@ -153,7 +153,7 @@ func coolantGoes(c *known.Case) bool { return c.CoolantSigns() > 1 || c.OilMixed
 // past one, so that what lies on its seat may hold it off; not one without any
 // pressure, where more than dirt holds it.
 func seatHeard(c *known.Case, cylinders []string) bool {
-	if readAgainFirst(c, cylinders) || len(c.DepositsSeen()) > 0 || known.MetByTheStory.Holds(c, known.Subject{}) { // with the valve tapped; or it is cleaned anyway
+	if readAgainFirst(c, cylinders) || len(c.DepositsSeen()) > 0 || known.MetByTheStory.HoldsIn(c) { // with the valve tapped; or it is cleaned anyway
 		return false
 	}
 	return c.HasValves() && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool {
@@ -182,7 +182,7 @@ var exhaustBacksUp = known.Any(known.VacuumFalls, known.BackPressureHigh, known.
 // nor an exhaust whose gauge has shown already that it backs up, nor a valve whose lift
 // was measured.
 func breathingInDoubt(c *known.Case, cylinders []string) bool {
-	if len(cylinders) == 0 && exhaustBacksUp.Holds(c, known.Subject{}) || len(cylinders) > 0 && liftFound(c, cylinders) {
+	if len(cylinders) == 0 && exhaustBacksUp.HoldsIn(c) || len(cylinders) > 0 && liftFound(c, cylinders) {
 		return false
 	}
 	return !c.Flies() && c.HasValves() && (len(cylinders) == 0 || !c.AnyFar(cylinders))
@@ -235,7 +235,7 @@ var sealingChecks = []Check{
 			{Name: "none comes across", Else: true, Words: []string{"none", "no air"}}}},
 	{Name: "coolant-gas-test", Titles: []string{"test of the coolant for combustion gas"}, Coolant: true, Minutes: 10, Whole: true, Answers: coolantGoes, Way: Runs, Fits: cooled, Words: []string{"block test", "sniff test", "combustion gas test"},
 		Made: func(c *known.Case, _ []string) bool {
-			return c.CoolantGas == "positive" || known.NoGasFound.Holds(c, known.Subject{})
+			return c.CoolantGas == "positive" || known.NoGasFound.HoldsIn(c)
 		},
 		Outcomes: []Outcome{
 			{Name: "gas", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing"}, Sure: 0.6, Enter: gas("positive"), Words: []string{"positive"}},
@@ -266,10 +266,10 @@ var sealingChecks = []Check{
 	{Name: "turn-by-hand", Titles: []string{"turning by hand"}, Minutes: 10, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return turns(c) }, Words: []string{"turned by hand", "turned with the plugs out", "turned over with the plugs out"},
 		Outcomes: []Outcome{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore", "wet-exhaust"}, Words: []string{"liquid", "water came out", "coolant came out", "fuel came out", "oil came out"}},
-			{Name: "it does not move", For: []string{"tight-engine", "stuck-rings"}, Fits: holds(known.EngineStuck), Sure: 0.7, Words: []string{"does not move", "will not move", "solid"}},
+			{Name: "it does not move", For: []string{"tight-engine", "stuck-rings"}, Fits: known.EngineStuck.HoldsIn, Sure: 0.7, Words: []string{"does not move", "will not move", "solid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.4, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "piston-height", Titles: []string{"height of the pistons"}, Minutes: 20, Way: Hand, Fits: holdsOf(known.DrewWater), Words: []string{"piston heights compared", "piston height measured"},
+	{Name: "piston-height", Titles: []string{"height of the pistons"}, Minutes: 20, Way: Hand, Fits: holds(known.DrewWater), Words: []string{"piston heights compared", "piston height measured"},
 		Outcomes: []Outcome{
 			{Name: "one comes up less", For: []string{"bent-rod"}, Words: []string{"less", "lower", "short"}},
 			{Name: "water comes out", For: []string{"coolant-or-fuel-in-bore"}, Words: []string{"water"}, After: []string{"water comes out, and all come up alike"}},
@@ -298,7 +298,7 @@ var sealingChecks = []Check{
 			{Name: "the flap sticks", For: []string{"power-valve"}, Words: []string{"gummed", "power valve sticks", "power valve stuck"}, After: []string{"its flap or slide does not move freely"}},
 			{Name: "marks on piston or rings", For: []string{"rings", "scored-bore", "piston", "broken-ring-land", "stuck-rings", "holed-piston"}, Sure: 0.6, Words: []string{"scored", "scuffed", "melted"}, After: []string{"marks on the piston, or a ring that does not spring back", "marks"}},
 			{Name: "open and clean", Else: true, Words: []string{"clean"}}}},
-	{Name: "reed-look", Titles: []string{"the reeds", "look at the reeds"}, Minutes: 15, Whole: true, Answers: holds(known.SpitsBack), Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"reeds looked at", "reed valve looked at"},
+	{Name: "reed-look", Titles: []string{"the reeds", "look at the reeds"}, Minutes: 15, Whole: true, Answers: known.SpitsBack.HoldsIn, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"reeds looked at", "reed valve looked at"},
 		Outcomes: []Outcome{
 			{Name: "one stands off", For: []string{"reed-valve"}, Words: []string{"chipped", "stands off", "gap", "cracked"}},
 			{Name: "all lie flat", Else: true, Words: []string{"flat", "good"}}}},
@@ -350,7 +350,7 @@ var motionChecks = []Check{
 		}
 		return 20
 	}, Way: Hand | Opens, Fits: func(c *known.Case, cylinders []string) bool {
-		if len(cylinders) == 0 && known.VacuumSwings.Holds(c, known.Subject{}) { // springs that are soft all alike are measured, which no thumb tells
+		if len(cylinders) == 0 && known.VacuumSwings.HoldsIn(c) { // springs that are soft all alike are measured, which no thumb tells
 			return false
 		}
 		return c.HasValves() && !(len(cylinders) > 0 && liftFound(c, cylinders))
@@ -364,13 +364,13 @@ var motionChecks = []Check{
 			{Name: "the lobe or its follower is worn", For: []string{"valve-motion"}, Words: []string{"worn", "wiped", "flat", "round"}},
 			{Name: "the lifter gives", For: []string{"collapsed-lifter", "deactivation-lifter"}, Words: []string{"gives", "soft", "collapsed"}},
 			{Name: "both are good", Else: true, Words: []string{"good"}}}},
-	{Name: "guide-play", Titles: []string{"play of the valve guides"}, Minutes: 60, Whole: true, Way: Opens, Fits: holdsOf(known.RoughCold), Answers: holds(known.RoughCold),
+	{Name: "guide-play", Titles: []string{"play of the valve guides"}, Minutes: 60, Whole: true, Way: Opens, Fits: holds(known.RoughCold), Answers: known.RoughCold.HoldsIn,
 		Words: []string{"guide play measured", "valve wobble measured", "wobble test"},
 		Outcomes: []Outcome{
 			{Name: "one binds", For: []string{"sticking-valve"}, Words: []string{"binds", "tight", "too little"}},
 			{Name: "all move freely", Else: true, Words: []string{"free", "freely", "within"}}}},
 	{Name: "guide-oil", Titles: []string{"oil at the valve guides"}, Minutes: 15, Whole: true, Way: Runs | Opens, Mends: []string{"sticking-valve"}, Fits: func(c *known.Case, _ []string) bool {
-		return c.HasValves() && !c.Spec.Diesel() && known.VacuumStrays.Holds(c, known.Subject{})
+		return c.HasValves() && !c.Spec.Diesel() && known.VacuumStrays.HoldsIn(c)
 	}, Words: []string{"oil at the guides", "penetrating oil at the guides", "guides oiled"},
 		Outcomes: []Outcome{
 			{Name: "the needle steadies", For: []string{"sticking-valve"}, Sure: 0.8, Words: []string{"steadies", "steadied", "gone"}},
@@ -386,7 +386,7 @@ var motionChecks = []Check{
 			{Name: "under load alone", For: []string{"early-ignition", "carbon", "knock", "too-hot"}, Fits: sparked, Words: []string{"pings", "pinks", "pinging", "pinking", "only under load"}, After: []string{"it pings as the engine pulls, and not at idle"}},
 			{Name: "elsewhere", Else: true}}},
 	{Name: "cam-timing-marks", Further: true, Titles: []string{"camshaft timing"}, Minutes: 30, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return valves(c, nil) && !c.DriveBroken() }, Answers: func(c *known.Case) bool {
-		return c.DriveMayHaveLetGo() || c.AllLow() != nil && (c.WillNotStart() || known.SuddenOnset.Holds(c, known.Subject{}) || c.DriveDisturbed()) || c.DriveDisturbed() && !c.PressureByFigure() && known.VacuumLow.Holds(c, known.Subject{}) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
+		return c.DriveMayHaveLetGo() || c.AllLow() != nil && (c.WillNotStart() || known.SuddenOnset.HoldsIn(c) || c.DriveDisturbed()) || c.DriveDisturbed() && !c.PressureByFigure() && known.VacuumLow.HoldsIn(c) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
 	}, Made: readIn(known.Timing, "cam"), Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{
 			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},

@@ -32,7 +32,7 @@ func oilLevelRead(c *known.Case) bool {
 // oilSound is an engine whose oil is not known to be thinned by fuel: that is
 // changed before anything is taken apart for its pressure.
 func oilSound(c *known.Case, _ []string) bool {
-	return oiled(c, nil) && !known.OilSmells.Holds(c, known.Subject{})
+	return oiled(c, nil) && !known.OilSmells.HoldsIn(c)
 }
 
 // knocks is an engine with a sump that makes a noise, of which nobody said that it comes
@@ -45,11 +45,8 @@ func knocks(c *known.Case, _ []string) bool {
 // gauge of one's own: metal in the oil or its filter says more of the bearings than
 // anything that is taken apart for the pressure.
 func knocksWithoutOil(c *known.Case) bool {
-	return c.Complains(noise) && known.OilLowAtAll.Holds(c, known.Subject{}) && known.OilByOwnGauge.Holds(c, known.Subject{})
+	return c.Complains(noise) && known.OilLowAtAll.HoldsIn(c) && known.OilByOwnGauge.HoldsIn(c)
 }
-
-// metalSeen is an engine of which somebody has seen that there is metal in its oil.
-func metalSeen(c *known.Case, _ []string) bool { return known.MetalInOil.Holds(c, known.Subject{}) }
 
 // oilAt enters pressures on a gauge of one's own, at idle and at 2500 rpm, in psi.
 func oilAt(idle, fast float64) func(*Trial) {
@@ -96,7 +93,7 @@ var oilChecks = []Check{
 			{Name: "pressure comes back", For: []string{"too-little-oil"}, Words: []string{"comes back", "came back", "right"}, After: []string{"the level stays there"}},
 			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "low"}, After: []string{"the level has fallen again"}}}},
 	{Name: "oil-grade-look", Titles: []string{"the oil's grade"}, Minutes: 2, Whole: true, Fits: func(c *known.Case, _ []string) bool {
-		return oiled(c, nil) && (known.OilOverLimit.Holds(c, known.Subject{}) || known.OilOverUsual.Holds(c, known.Subject{}))
+		return oiled(c, nil) && (known.OilOverLimit.HoldsIn(c) || known.OilOverUsual.HoldsIn(c))
 	}, Words: []string{"oil grade looked up", "grade looked up"},
 		Outcomes: []Outcome{
 			{Name: "thicker than the book", For: []string{"thick-oil"}, Words: []string{"thicker", "too thick"}},
@@ -109,25 +106,25 @@ var oilChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "stuck or worn", For: []string{"oil-relief-valve"}, Words: []string{"stuck", "worn", "broken"}},
 			{Name: "moves freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "sump-off", Minutes: 180, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return oilSound(c, nil) || metalSeen(c, nil) }, Words: []string{"sump off", "oil pan off", "bearings looked at", "bearings measured"},
+	{Name: "sump-off", Minutes: 180, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return oilSound(c, nil) || known.MetalInOil.HoldsIn(c) }, Words: []string{"sump off", "oil pan off", "bearings looked at", "bearings measured"},
 		Outcomes: []Outcome{
 			{Name: "bearings worn", For: []string{"worn-bearings", "bottom-end"}, Words: []string{"worn", "scored"}},
 			{Name: "pick-up or pump", For: []string{"oil-pump"}, Words: []string{"pick up", "pump"}},
 			{Name: "bearings good", Else: true, Words: []string{"good"}, After: []string{"bearings and pump are good"}}}},
 	{Name: "strainer-look", Titles: []string{"oil strainer", "look at the oil strainer"}, Minutes: 90, Whole: true, Way: Opens, Mends: []string{"oil-pick-up"}, Words: []string{"oil pan off", "sump off", "strainer looked at", "pick-up looked at"},
-		Fits: holdsOf(known.OilClogged), Answers: holds(known.OilClogged),
+		Fits: holds(known.OilClogged), Answers: known.OilClogged.HoldsIn,
 		Outcomes: []Outcome{
 			{Name: "it is clogged", For: []string{"oil-pick-up"}, Words: []string{"clogged", "blocked", "full of"}},
 			{Name: "it is clear", Else: true, Words: []string{"clear", "clean"}}}},
 	{Name: "filter-cut", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"fuel-in-oil", "thin-oil"}, Fits: func(c *known.Case, _ []string) bool {
 		ran := !c.WillNotStart() || c.Complains(noise) // bearings that never turned on it have not suffered
-		return ran && known.OilOverFull.Holds(c, known.Subject{}) && known.OilSmells.Holds(c, known.Subject{}) || known.OilNone.Holds(c, known.Subject{}) || knocksWithoutOil(c)
-	}, Answers: knocksWithoutOil, Made: holdsOf(known.MetalLookedFor), Words: []string{"filter cut", "filter cut open", "oil drained"},
+		return ran && known.OilOverFull.HoldsIn(c) && known.OilSmells.HoldsIn(c) || known.OilNone.HoldsIn(c) || knocksWithoutOil(c)
+	}, Answers: knocksWithoutOil, Made: holds(known.MetalLookedFor), Words: []string{"filter cut", "filter cut open", "oil drained"},
 		Outcomes: []Outcome{
 			{Name: "metal in it", For: []string{"worn-bearings", "bottom-end"}, Sure: 0.8, Words: []string{"metal", "glitter"}},
 			{Name: "no metal", Else: true, Words: []string{"none", "clean"}}}},
 	{Name: "oil-analysis", Titles: []string{"looking at the oil"}, Minutes: 15, Labour: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool {
-		return known.OilOverFull.Holds(c, known.Subject{}) && !known.OilSmells.Holds(c, known.Subject{}) // that smells of fuel is known
+		return known.OilOverFull.HoldsIn(c) && !known.OilSmells.HoldsIn(c) // that smells of fuel is known
 	}, Words: []string{"oil analysed", "oil looked at"},
 		Outcomes: []Outcome{
 			{Name: "fuel in it", For: []string{"fuel-in-oil"}, Words: []string{"fuel"}},
@@ -210,12 +207,12 @@ var furtherChecks = []Check{
 			{Name: "starts well", For: []string{"glow-plug"}, Words: []string{"well"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
 	{Name: "clean-and-flow", Titles: []string{"cleaning the injectors"}, Minutes: 60, Labour: 40, Way: Opens, Mends: []string{"dirty-injectors"}, Fits: func(c *known.Case, _ []string) bool {
-		return injectorsOut(c) && !known.InjectorsCleaned.Holds(c, known.Subject{})
+		return injectorsOut(c) && !known.InjectorsCleaned.HoldsIn(c)
 	}, Words: []string{"injectors cleaned", "cleaned and flowed again"},
 		Outcomes: []Outcome{
 			{Name: "gives what the others give", For: []string{"dirty-injectors"}, Words: []string{"right", "same as the others"}},
 			{Name: "still apart", For: []string{"own-injector"}, Else: true, Words: []string{"apart", "less", "more"}}}},
-	{Name: "refit-and-run", Titles: []string{"running on the cleaned injectors"}, Minutes: 30, Whole: true, Way: Runs, Mends: []string{"dirty-injectors"}, Fits: holdsOf(known.InjectorsCleaned), Words: []string{"injectors refitted and run"},
+	{Name: "refit-and-run", Titles: []string{"running on the cleaned injectors"}, Minutes: 30, Whole: true, Way: Runs, Mends: []string{"dirty-injectors"}, Fits: holds(known.InjectorsCleaned), Words: []string{"injectors refitted and run"},
 		Outcomes: []Outcome{
 			{Name: "runs well", For: []string{"dirty-injectors"}, Words: []string{"well", "gone"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
@@ -223,7 +220,7 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it falls", For: []string{"breather"}, Words: []string{"falls", "fell"}},
 			{Name: "stays high", For: []string{"rings", "wear", "turbo-seal", "air-compressor", "piston"}, Else: true, Words: []string{"stays", "high"}}}},
-	{Name: "compressor-unloaded", Titles: []string{"crankcase with the air compressor unloaded"}, Minutes: 15, Whole: true, Way: Runs, Answers: holds(known.CrankcaseHigh), Fits: func(c *known.Case, _ []string) bool {
+	{Name: "compressor-unloaded", Titles: []string{"crankcase with the air compressor unloaded"}, Minutes: 15, Whole: true, Way: Runs, Answers: known.CrankcaseHigh.HoldsIn, Fits: func(c *known.Case, _ []string) bool {
 		return c.BrakesByAir() && c.Has(known.NeedsTest(known.Crankcase))
 	}, Words: []string{"compressor unloaded", "compressor cut out"},
 		Outcomes: []Outcome{
@@ -246,23 +243,23 @@ var furtherChecks = []Check{
 // losesBoost is an engine with a turbocharger that lacks power, smokes black as it pulls, or
 // gets the more fuel too much the faster it turns.
 func losesBoost(c *known.Case, _ []string) bool {
-	return charged(c) && (c.Complains(lowPower, rich) || c.Smokes("black", "load") || known.TrimRichFast.Holds(c, known.Subject{}))
+	return charged(c) && (c.Complains(lowPower, rich) || c.Smokes("black", "load") || known.TrimRichFast.HoldsIn(c))
 }
 
 // springsFloat is an engine whose needle swings wider with speed and of which a cylinder
 // does not fill or pull as the others do, its valves not found to open too little.
 func springsFloat(c *known.Case) bool {
-	if !known.VacuumSwings.Holds(c, known.Subject{}) {
+	if !known.VacuumSwings.HoldsIn(c) {
 		return false
 	}
 	floats := known.All(known.Any(known.BreathesInPoorly, known.PullsLittle, known.PullsNothing), known.Not(known.LiftsLittle), known.LiftRight)
-	return slices.ContainsFunc(c.Every(), func(n string) bool { return floats.Holds(c, known.Subject{Cylinders: []string{n}}) })
+	return slices.ContainsFunc(c.Every(), func(n string) bool { return floats.HoldsOf(c, n) })
 }
 
 // starterInDoubt is an engine whose starter was measured, or that it turned too
 // slowly in its tests.
 func starterInDoubt(c *known.Case, _ []string) bool {
-	return c.Has(known.NeedsTest(known.Starting)) || (known.CameUpWithCharger.Holds(c, known.Subject{}) || known.SlowAndStartsBadly.Holds(c, known.Subject{}))
+	return c.Has(known.NeedsTest(known.Starting)) || (known.CameUpWithCharger.HoldsIn(c) || known.SlowAndStartsBadly.HoldsIn(c))
 }
 
 // backPressureRead is an engine whose exhaust was measured: ahead of it, or by the
@@ -273,7 +270,7 @@ func backPressureRead(c *known.Case, _ []string) bool {
 
 // oilInCoolant is an engine with oil in its coolant: pumping up the coolant tells
 // little of where oil, at several times its pressure, gets in.
-func oilInCoolant(c *known.Case) bool { return known.CoolingOil.Holds(c, known.Subject{}) }
+func oilInCoolant(c *known.Case) bool { return known.CoolingOil.HoldsIn(c) }
 
 // pointsRead is an engine with contact points: their gap or dwell was read.
 func pointsRead(c *known.Case, _ []string) bool {
@@ -281,10 +278,10 @@ func pointsRead(c *known.Case, _ []string) bool {
 	return !c.Spec.Diesel() && r != nil && (r.Reading("dwell") != nil || r.Reading("points-gap") != nil)
 }
 
-func pointsOff(c *known.Case) bool { return known.DwellOff.Holds(c, known.Subject{}) }
+func pointsOff(c *known.Case) bool { return known.DwellOff.HoldsIn(c) }
 
 // notAtHead is coolant that was not seen at the joint of the head, whose gasket no hose mends.
-func notAtHead(c *known.Case, _ []string) bool { return !known.CoolantAtHead.Holds(c, known.Subject{}) }
+func notAtHead(c *known.Case, _ []string) bool { return !known.CoolantAtHead.HoldsIn(c) }
 
 func coolingRead(c *known.Case, _ []string) bool {
 	return !c.AirCooled() && c.Has(known.NeedsTest(known.Cooling))
@@ -295,7 +292,7 @@ func injectorsOut(c *known.Case) bool { return c.Has(known.NeedsTest(known.Injec
 
 // heatComplained is an engine with coolant that is said to get too hot.
 func heatComplained(c *known.Case, _ []string) bool {
-	return !c.AirCooled() && (c.Complains(overheat) || known.WarmClimbs.Holds(c, known.Subject{}))
+	return !c.AirCooled() && (c.Complains(overheat) || known.WarmClimbs.HoldsIn(c))
 }
 
 // furtherOutside is a job with a reading of a further test past its limit.
@@ -305,7 +302,7 @@ func furtherOutside(c *known.Case, _ []string) bool {
 			return true
 		}
 	}
-	return known.OilOverUsual.Holds(c, known.Subject{}) || known.VacuumHigh.Holds(c, known.Subject{})
+	return known.OilOverUsual.HoldsIn(c) || known.VacuumHigh.HoldsIn(c)
 }
 
 // oilWord enters what was ticked of the oil.

@@ -39,10 +39,10 @@ var repairOf = func() map[string]string {
 // of the cylinder.
 func RepairOf(c *known.Case, name string) string {
 	key := repairOf[name]
-	if (name == "washed-bore" || name == "flooding") && known.FuelInTheOil.Holds(c, known.Subject{}) && !c.Spec.Diesel() { // nothing is judged before the fuel is out of the oil
+	if (name == "washed-bore" || name == "flooding") && known.FuelInTheOil.HoldsIn(c) && !c.Spec.Diesel() { // nothing is judged before the fuel is out of the oil
 		return "oil"
 	}
-	if slices.Contains(fillsOil, name) && known.FuelInTheOil.Holds(c, known.Subject{}) {
+	if slices.Contains(fillsOil, name) && known.FuelInTheOil.HoldsIn(c) {
 		return "fuel-in"
 	}
 	if (key == "head" || key == "bore") && c.OwnHeads(c.Every()) && c.AirCooled() && c.Several() {

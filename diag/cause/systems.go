@@ -9,7 +9,7 @@ var systemCauses = []Cause{
 	{Name: "reading-wrong", Test: true},
 	{Name: "late-ignition", Fits: sparked, Explains: []string{lowPower, overheat, hardStart}},
 	{Name: "flywheel-key", Fits: flywheelKey, Explains: []string{noStart, hardStart, misfire, lowPower}},
-	{Name: "bent-crank", Fits: holds(known.StruckDead), Explains: []string{noise, noStart, hardStart}},
+	{Name: "bent-crank", Fits: known.StruckDead.HoldsIn, Explains: []string{noise, noStart, hardStart}},
 	{Name: "wet-exhaust", Fits: wetExhaust, Explains: []string{noStart, hardStart, misfire, stood}},
 	{Name: "advance", Fits: sparked, Explains: []string{lowPower}},
 	{Name: "points", Fits: sparked, Explains: sparkly},
@@ -19,7 +19,7 @@ var systemCauses = []Cause{
 	{Name: "coolant-leak-outside", Fits: wet, Explains: []string{coolantLoss, overheat}},
 	{Name: "air-in-coolant", Fits: wet, Explains: []string{overheat}},
 	{Name: "intake-coolant-gasket", Fits: func(c *known.Case) bool {
-		return wet(c) && (c.IntakeMayCarryCoolant() || known.CoolantAtIntake.Holds(c, known.Subject{}))
+		return wet(c) && (c.IntakeMayCarryCoolant() || known.CoolantAtIntake.HoldsIn(c))
 	}, Explains: []string{coolantLoss, overheat, misfire, lean}},
 	{Name: "oil-cooler", Fits: wet, Explains: []string{coolantLoss, oilUse}},
 	{Name: "egr-cooler", Fits: func(c *known.Case) bool { return c.MayCoolItsExhaust() }, Explains: []string{coolantLoss}},

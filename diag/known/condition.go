@@ -79,6 +79,14 @@ func Not(of Condition) Condition {
 // holds.
 func (n Condition) Holds(c *Case, s Subject) bool { return n.holds == nil || n.holds(c, s) }
 
+// HoldsIn asks it of the engine as a whole.
+func (n Condition) HoldsIn(c *Case) bool { return n.Holds(c, Subject{}) }
+
+// HoldsOf asks it of one cylinder or rotor.
+func (n Condition) HoldsOf(c *Case, name string) bool {
+	return n.Holds(c, Subject{Cylinders: []string{name}})
+}
+
 // runsOn finds words of which a 'not' before them would take in the first part
 // alone, or undo another.
 var runsOn = regexp.MustCompile(`^no |[,;]| or `)

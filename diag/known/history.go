@@ -40,7 +40,7 @@ var driven = []string{"driven daily", "daily driver", "daily use", "in daily use
 // InUse is an engine that is run as it is, and was not said to have stood: its oil use is
 // counted over a distance, it smokes as it works, it grew worse over months, or it is said so.
 var InUse = OfEngine("in use: oil use over a distance, smoke as it works, a trouble that came slowly, or said to be; and not said to have stood", func(c *Case) bool {
-	if !c.Starts() || c.History.StoodMonths > 0 || slices.Contains(c.History.Complaints, "stood") || CameOfStanding.Holds(c, Subject{}) {
+	if !c.Starts() || c.History.StoodMonths > 0 || slices.Contains(c.History.Complaints, "stood") || CameOfStanding.HoldsIn(c) {
 		return false
 	}
 	smokes := c.History.Smoke.Colour == "blue" && slices.ContainsFunc(c.History.Smoke.When, func(x string) bool { return x == "load" || x == "always" || x == "overrun" })

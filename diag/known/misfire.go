@@ -40,5 +40,5 @@ var SendsFuelRaw = OfEngine("an engine with injection that runs and misfires, wh
 	if !c.Injected() || c.Ported() || !c.Starts() || c.Flies() || !c.Complains("misfire") {
 		return false
 	}
-	return LightFlashes.Holds(c, Subject{}) || len(c.Those(c.SendsRaw)) > 0
+	return LightFlashes.HoldsIn(c) || len(c.Those(c.SendsRaw)) > 0
 })

@@ -38,7 +38,7 @@ func (c *Case) EngineFactsMissing() diag.Names {
 	ask(c.Has(NeedsCompression) && (all || some || c.dieselsWouldBeLow()), c.Spec.Fuel != "", FuelMissing)
 	ask(c.HasValves() && some && !c.Dead() && !c.Flooded() && !c.TurnsSlowly() && c.valvesOpen(short), c.Spec.Lifters != "", LiftersMissing)
 	ask(c.HasValves() && c.LowBank() >= 0, c.Spec.Camshafts != "", CamshaftsMissing)
-	ask(MayBeDeactivated.Holds(c, Subject{}), false, DeactivatesMissing)
+	ask(MayBeDeactivated.HoldsIn(c), false, DeactivatesMissing)
 	ask(c.HasValves() && c.Dead(), c.Spec.TimingDrive != "", DriveMissing)
 	ask(c.SmallEngine() && !c.ReadHigherBefore() && (all || some || c.Dead()), c.Spec.Decompressor != "", DecompressorMissing)
 	ask(c.mayBeAirCooled() && (some || all), c.Spec.Cooling != "", CoolingMissing)

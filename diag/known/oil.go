@@ -161,7 +161,7 @@ var (
 	OilLevelLow = OfTest(Oil, "the oil level low, and no oil pressure low", func(r *diag.MeasuredResult) bool { return r.Word("oil level") == "low" && !oilIsLow(r) })
 	OilSmells   = OfTest(Oil, "the oil smells of fuel", func(r *diag.MeasuredResult) bool { return r.Word("oil smell") == "fuel" })
 	// OilRaisedByCoolant is of oil of which it is known already what makes it stand higher.
-	OilRaisedByCoolant = OfEngine("coolant was found in the oil, and no fuel", func(c *Case) bool { return c.OilMixed() && !OilSmells.Holds(c, Subject{}) })
+	OilRaisedByCoolant = OfEngine("coolant was found in the oil, and no fuel", func(c *Case) bool { return c.OilMixed() && !OilSmells.HoldsIn(c) })
 )
 
 // OnOwnGauge reports readings on a gauge in place of the sender, or where

@@ -105,6 +105,6 @@ var (
 				return false
 			}
 		}
-		return len(list) >= diag.LeastForShares && !KeepsItsGas.Holds(c, Subject{})
+		return len(list) >= diag.LeastForShares && !KeepsItsGas.HoldsIn(c)
 	})
 )

@@ -96,7 +96,7 @@ func chainNoisy(c *known.Case) bool {
 	if d := c.Spec.TimingDrive; d != "" && d != "chain" {
 		return false
 	}
-	return c.Complains("noise") || known.FaultFound("chain").Holds(c, known.Subject{})
+	return c.Complains("noise") || known.FaultFound("chain").HoldsIn(c)
 }
 
 var mixtureCodes = []string{"P0171", "P0172", "P0174", "P0175"}
@@ -173,7 +173,7 @@ func StoredFor(c *known.Case, causes []string) []string {
 		}
 	}
 	for _, k := range codes {
-		if k.when.String() == "" || k.when.Holds(c, known.Subject{}) {
+		if k.when.String() == "" || k.when.HoldsIn(c) {
 			note(k.of, k.causes)
 		}
 	}

@@ -61,7 +61,7 @@ func weighTest(c *known.Case) []Voice {
 		where(known.SpeaksOf(strings.ToLower(k.Method), "by hand", "kick", "pull start", "rope", "drill", "tow"), as(OfTest, speaks(Known, "weak-cranking"))),
 		where(runsAllTheSame(c), as(OfTest, speaks(Known, "gauge-reads-low"))),
 		where(basis != nil && basis.Facts["ratioOpen"] == true, speaks(Known, "low-ratio")),
-		where(known.DecompressorUnknown.Holds(c, known.Subject{}), speaks(Known, "decompressor")))
+		where(known.DecompressorUnknown.HoldsIn(c), speaks(Known, "decompressor")))
 }
 
 // runsAllTheSame is an engine that runs well and of which nobody complains: one

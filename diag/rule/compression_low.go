@@ -227,7 +227,7 @@ func fellAlone(c *known.Case, names []string) bool {
 // what drives them, in an engine whose valves can meet its pistons: the next tooth bends
 // them.
 func bankSlipped(c *known.Case) bool {
-	return c.HasValves() && c.Spec.Interference == diag.Yes && !c.OneCamshaft() && (c.TimingTouched() || known.SuddenOnset.Holds(c, known.Subject{}))
+	return c.HasValves() && c.Spec.Interference == diag.Yes && !c.OneCamshaft() && (c.TimingTouched() || known.SuddenOnset.HoldsIn(c))
 }
 
 func bankLow(c *known.Case, s known.Subject) diag.Finding {

@@ -99,7 +99,7 @@ func littleLostAnywhere(c *known.Case) bool {
 // at all, and that came on suddenly or that a still camshaft would bend: soaked
 // plugs do not make it safe to crank.
 func valvesStill(c *known.Case) bool {
-	return c.HasValves() && c.Cranking().Highest == 0 && (c.Spec.Interference == diag.Yes || known.SuddenOnset.Holds(c, known.Subject{}))
+	return c.HasValves() && c.Cranking().Highest == 0 && (c.Spec.Interference == diag.Yes || known.SuddenOnset.HoldsIn(c))
 }
 
 func noneAnywhere(c *known.Case, _ known.Subject) diag.Finding {
@@ -123,7 +123,7 @@ func weighDeadPair(c *known.Case, s known.Subject) []Voice {
 // valvesHit speaks for bent valves where what is known of the engine and of how
 // it came on makes these likely.
 func valvesHit(c *known.Case) []Voice {
-	sudden := known.SuddenOnset.Holds(c, known.Subject{})
+	sudden := known.SuddenOnset.HoldsIn(c)
 	return slices.Concat(
 		where(c.DriveMayHaveLetGo(), as(OfHistory, slices.Concat(speaks(Heard, "timing-drive"), speaks(Known, "bent-valve"), denies(Known, "others-low-too", "head-gasket", "warped-or-cracked-head")))),
 		where(c.ValvesMayHaveMet() && (c.Interferes() || c.DriveFailed()), as(OfHistory, speaks(Known, "bent-valve", "timing-drive"))),

@@ -139,7 +139,7 @@ func timingSlipped(c *known.Case) diag.Urgency {
 	}
 	worked := c.DriveDisturbed() && !broughtBack(c)
 	switch {
-	case c.Spec.Interference == diag.Yes && (worked || known.SuddenOnset.Holds(c, known.Subject{})):
+	case c.Spec.Interference == diag.Yes && (worked || known.SuddenOnset.HoldsIn(c)):
 		return diag.DoNotRun
 	case c.Spec.Interference == diag.No || !c.TimingTouched() || !worked:
 		return ""

@@ -144,9 +144,9 @@ func thermostatOff(c *known.Case, _ known.Subject) diag.Finding {
 // at its joint, and a hose, the pump or the radiator else.
 func outsideAt(c *known.Case, _ known.Subject) []Voice {
 	switch leak := speaks(Hint, "coolant-leak-outside"); {
-	case known.CoolantAtIntake.Holds(c, known.Subject{}):
+	case known.CoolantAtIntake.HoldsIn(c):
 		return append(speaks(Sight, "intake-coolant-gasket"), leak...)
-	case known.CoolantAtHead.Holds(c, known.Subject{}):
+	case known.CoolantAtHead.HoldsIn(c):
 		return slices.Concat(speaks(Sight, "head-gasket"), speaks(DryUp, "warped-or-cracked-head"), leak)
 	}
 	return speaks(Sight, "coolant-leak-outside")

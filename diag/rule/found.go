@@ -123,10 +123,10 @@ var foundRules = []Rule{
 			"or what is new wears the same way.",
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: Scope{Words: "the cylinders that are low and lose past their rings, or the engine", Of: func(c *known.Case) []known.Subject {
-			if !known.DustDrawnIn.Holds(c, known.Subject{}) {
+			if !known.DustDrawnIn.HoldsIn(c) {
 				return nil
 			}
-			return []known.Subject{{Cylinders: c.Those(func(n string) bool { return pastItsRings.Holds(c, known.Subject{Cylinders: []string{n}}) })}}
+			return []known.Subject{{Cylinders: c.Those(func(n string) bool { return pastItsRings.HoldsOf(c, n) })}}
 		}}, When: known.DustDrawnIn,
 		Kind: OfSight, Weigh: func(_ *known.Case, s known.Subject) []Voice {
 			return where(len(s.Cylinders) > 0, append(speaks(Known, "rings", "wear"), speaks(DryUp, "scored-bore")...))
@@ -183,7 +183,7 @@ func weighStuck(c *known.Case, s known.Subject) []Voice {
 // lowOnesOrEngine asks of the low cylinders together, or where none is of the engine,
 // once it drew in water.
 var lowOnesOrEngine = Scope{Words: "the low cylinders, or the engine", Of: func(c *known.Case) []known.Subject {
-	if !known.DrewWater.Holds(c, known.Subject{}) {
+	if !known.DrewWater.HoldsIn(c) {
 		return nil
 	}
 	return []known.Subject{{Cylinders: c.LowSet()}}

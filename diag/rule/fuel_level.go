@@ -176,7 +176,7 @@ func rightVoices(c *known.Case, s known.Subject) []Voice {
 		weight = Hint
 	}
 	voices := denies(weight, "fuel-pressure-within", "pump", "pump-circuit", "pump-voltage", "low-fuel-pressure", "regulator-open", "regulator-stuck", "return-blocked")
-	return append(voices, where(!known.SuctionHigh.Holds(c, known.Subject{}), denies(weight, "fuel-pressure-within", "fuel-filter", "supply-restricted"))...)
+	return append(voices, where(!known.SuctionHigh.HoldsIn(c), denies(weight, "fuel-pressure-within", "fuel-filter", "supply-restricted"))...)
 }
 
 func pressureRight(_ *known.Case, s known.Subject) diag.Finding {

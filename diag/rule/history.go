@@ -250,7 +250,7 @@ func stoodEngine(c *known.Case, _ known.Subject) diag.Finding {
 		return f
 	}
 	f.Facts["low"] = diag.Names(c.LowSet())
-	if known.RanSinceItStood.Holds(c, known.Subject{}) {
+	if known.RanSinceItStood.HoldsIn(c) {
 		f.Variant = "ran"
 		return f
 	}
@@ -282,7 +282,7 @@ func stoodVoices(c *known.Case, _ known.Subject) []Voice {
 	if c.Rotary() {
 		return speaks(Known, "stuck-seals")
 	}
-	if known.RanSinceItStood.Holds(c, known.Subject{}) {
+	if known.RanSinceItStood.HoldsIn(c) {
 		return []Voice{{Cause: "stuck-rings", Weight: DryUp}, {Cause: "stuck-valve", Weight: commonest - rarer}}
 	}
 	return []Voice{{Cause: "dry-bores", Weight: Known}, {Cause: "stuck-rings", Weight: Known - rarer}, {Cause: "stuck-valve", Weight: commonest - rarer}}

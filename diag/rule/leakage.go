@@ -219,7 +219,7 @@ func testerAtFault(c *known.Case) []Voice {
 	if c.LeakageCold() {
 		voices = speaks(Sight, "cold-engine")
 	}
-	if allPastRings.Holds(c, known.Subject{}) && !c.Has(known.NeedsCompression) {
+	if allPastRings.HoldsIn(c) && !c.Has(known.NeedsCompression) {
 		voices = append(voices, speaks(Sight, "tester-scale")...)
 	}
 	return voices

@@ -309,7 +309,7 @@ func highLoss(c *known.Case, s known.Subject) diag.Finding {
 // the crankcase.
 func worthSaying(c *known.Case) func(string) bool {
 	return func(name string) bool {
-		return c.PlaceNoted(name) && !commonLoss.Holds(c, known.Subject{Cylinders: []string{name}})
+		return c.PlaceNoted(name) && !commonLoss.HoldsOf(c, name)
 	}
 }
 

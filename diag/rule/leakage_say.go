@@ -31,7 +31,7 @@ func leakAt(always, valve bool) func(*known.Case, known.Subject) diag.Finding {
 func lossFound(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		f := diag.Finding{Urgency: urgency, Facts: c.LeakFacts(s.Cylinders)}
-		f.Facts["fresh"] = known.RingsNotRunIn.Holds(c, known.Subject{})
+		f.Facts["fresh"] = known.RingsNotRunIn.HoldsIn(c)
 		judgeLeak(c, s.Cylinders, &f)
 		return f
 	}

@@ -34,7 +34,7 @@ func breathers(c *known.Case) []string {
 		return nil
 	}
 	poorly := known.Any(known.BreathesInPoorly, known.BreathesOutPoorly)
-	holds := func(n string) bool { return poorly.Holds(c, known.Subject{Cylinders: []string{n}}) }
+	holds := func(n string) bool { return poorly.HoldsOf(c, n) }
 	list := c.Those(func(n string) bool { return c.LiftLow(n) != nil || holds(n) })
 	if len(list) > 1 {
 		list = slices.DeleteFunc(list, func(n string) bool { return !c.LiftFar(n) && !holds(n) })

@@ -122,7 +122,7 @@ var oilRules = []Rule{
 // is known of it.
 func weighOil(c *known.Case, s known.Subject) []Voice {
 	list := common("worn-bearings", "thin-oil", "oil-pump", "oil-relief-valve")
-	if known.OilClogged.Holds(c, known.Subject{}) { // what floats in the oil ends at the strainer
+	if known.OilClogged.HoldsIn(c) { // what floats in the oil ends at the strainer
 		list = append(list, as(OfSight, speaks(Heard+Known, "oil-pick-up"))...)
 	}
 	switch oilResult(c).Word("oil level") {
@@ -174,7 +174,7 @@ func weighSmell(c *known.Case, _ known.Subject) []Voice {
 // drivenPumpLeaks speaks for the diaphragm of a pump that stands on the engine: what
 // gets past it runs into the sump.
 func drivenPumpLeaks(c *known.Case) []Voice {
-	leaks := c.Fuel != nil && c.Fuel.Pump == "mechanical" && !c.Spec.Diesel() && known.OilSmells.Holds(c, known.Subject{})
+	leaks := c.Fuel != nil && c.Fuel.Pump == "mechanical" && !c.Spec.Diesel() && known.OilSmells.HoldsIn(c)
 	return where(leaks, append(speaks(Sight+rarer, "pump-diaphragm"), speaks(Hint, "carburettor")...))
 }
 

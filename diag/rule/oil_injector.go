@@ -27,7 +27,7 @@ var drippers = Scope{Words: "the cylinders whose injectors drip, else the one we
 	var set []string
 	if c.Has(known.NeedsTest(known.Injectors)) {
 		for _, n := range c.Every() {
-			if known.InjectorDrips.Holds(c, known.Subject{Cylinders: []string{n}}) {
+			if known.InjectorDrips.HoldsOf(c, n) {
 				set = append(set, n)
 			}
 		}

@@ -118,7 +118,7 @@ var twoOrMore = known.Is("two of them at least", func(_ *known.Case, s known.Sub
 func ofLastRun(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		f := say(c, s)
-		if known.StoodLong.Holds(c, known.Subject{}) && (c.Spec.Runs == "not tried" || c.Spec.Runs == "does not run") && !c.ToldRich() {
+		if known.StoodLong.HoldsIn(c) && (c.Spec.Runs == "not tried" || c.Spec.Runs == "does not run") && !c.ToldRich() {
 			f.Urgency = diag.NoAction
 		}
 		return f

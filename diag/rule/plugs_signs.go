@@ -100,7 +100,7 @@ var plugSigns = []Sign{
 var twoDoNothing = known.OfEngine("two or more cylinders that hold their pressure and are not missed with their spark off, or have a plug wet with fuel", func(c *known.Case) bool {
 	idle := known.Any(known.PullsNothing, known.PullsLittle, known.Plug("fuel-wet"))
 	return len(c.Those(func(n string) bool {
-		return !c.Grade(n).IsLow() && idle.Holds(c, known.Subject{Cylinders: []string{n}})
+		return !c.Grade(n).IsLow() && idle.HoldsOf(c, n)
 	})) > 1
 })
 

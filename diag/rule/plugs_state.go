@@ -149,7 +149,7 @@ func oilWet(c *known.Case, s known.Subject) diag.Finding {
 // losesLittle is a cylinder of which the leakage test found no more than a sound one loses.
 func losesLittle(c *known.Case, name string) bool {
 	loss, read := c.Loss(name)
-	return read && (!known.Beyond(loss, known.GoodLoss) || commonLoss.Holds(c, known.Subject{Cylinders: []string{name}}))
+	return read && (!known.Beyond(loss, known.GoodLoss) || commonLoss.HoldsOf(c, name))
 }
 
 func wetPlug(c *known.Case, s known.Subject) []Voice {

@@ -364,7 +364,7 @@ func allLowCheckTheTest(c *known.Case) []diag.Notice {
 // by: it burns oil, or its crankcase is pressed.
 func comesBackAndPasses(c *known.Case) bool {
 	back := c.RisesEverywhere() || c.WetOfAll() == known.WetRises || oilDoubles(c)
-	return back && (c.UsesOil() || c.Smokes("blue") || known.CrankcaseHigh.Holds(c, known.Subject{}))
+	return back && (c.UsesOil() || c.Smokes("blue") || known.CrankcaseHigh.HoldsIn(c))
 }
 
 // oilDoubles is an engine of one cylinder that oil lifts far.
@@ -375,13 +375,13 @@ func oilDoubles(c *known.Case) bool { return len(c.Every()) == 1 && c.OilLiftsFa
 // rings, oil brings it back and it burns oil, every cylinder loses more than is allowed, wherever that goes, or in
 // every cylinder there is what lets its pressure out.
 func lowByAnother(c *known.Case) bool {
-	return known.VacuumLow.Holds(c, known.Subject{}) || comesBackAndPasses(c) || c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c) || allLose(c) || openThroughout(c)
+	return known.VacuumLow.HoldsIn(c) || comesBackAndPasses(c) || c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c) || allLose(c) || openThroughout(c)
 }
 
 // openThroughout reports damage seen in every cylinder that was read, or a valve
 // without clearance, that lets its pressure out; of an only cylinder that lets gas into the coolant too.
 func openThroughout(c *known.Case) bool {
-	if !c.Several() && (known.GasFound.Holds(c, known.Subject{}) || known.Plug("coolant").Holds(c, known.Subject{Cylinders: c.Read()})) {
+	if !c.Several() && (known.GasFound.HoldsIn(c) || known.Plug("coolant").Holds(c, known.Subject{Cylinders: c.Read()})) {
 		return true
 	}
 	return !slices.ContainsFunc(c.Read(), func(n string) bool {

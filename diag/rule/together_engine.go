@@ -248,7 +248,7 @@ func startNotExplained(c *known.Case, _ known.Subject) diag.Finding {
 
 // airPlaced reports air heard at a place that is worth saying.
 func airPlaced(c *known.Case, name string) bool {
-	return placed.Holds(c, known.Subject{Cylinders: []string{name}})
+	return placed.HoldsOf(c, name)
 }
 
 func leaky(c *known.Case) bool {

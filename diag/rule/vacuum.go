@@ -203,7 +203,7 @@ var lowByLow = []Rule{{
 // no more than they would draw.
 func missedInVacuum(c *known.Case) []string {
 	names := c.Those(func(n string) bool {
-		return c.Grade(n).IsLow() || known.PullsNothing.Holds(c, known.Subject{Cylinders: []string{n}})
+		return c.Grade(n).IsLow() || known.PullsNothing.HoldsOf(c, n)
 	})
 	if len(names) == 0 || len(names) == len(c.Every()) || c.AllLow() != nil || c.VacuumShort() > usualVacuum*float64(len(names))/float64(len(c.Every())) {
 		return nil

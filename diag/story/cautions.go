@@ -42,15 +42,15 @@ var allCautions = []caution{
 		if r := s.Measured(known.Oil); r != nil {
 			level = r.Word("oil level")
 		}
-		return (level == "" || level == "low") && known.OilShort.Holds(s.Case, known.Subject{})
+		return (level == "" || level == "low") && known.OilShort.HoldsIn(s.Case)
 	}},
 	{"catalyst", func(s *sheetAsks) bool {
 		return s.unburnt() && s.MayHaveCatalyst()
 	}},
-	{"live-magneto", func(s *sheetAsks) bool { return known.MagnetoLive.Holds(s.Case, known.Subject{}) }},
+	{"live-magneto", func(s *sheetAsks) bool { return known.MagnetoLive.HoldsIn(s.Case) }},
 	{"crank-turns", func(s *sheetAsks) bool { return s.leakage() }},
 	{"propeller", func(s *sheetAsks) bool {
-		live := known.MagnetoLive.Holds(s.Case, known.Subject{}) // which says more of it
+		live := known.MagnetoLive.HoldsIn(s.Case) // which says more of it
 		return s.Flies() && !live && (s.leakage() || s.cranked() || s.proposed(is(cause.Starter|cause.Runs|cause.Hand)))
 	}},
 	{"hot-coolant", func(s *sheetAsks) bool { return !s.AirCooled() && (s.coolant() || s.leakage() && !s.LeakageCold()) }},
@@ -73,7 +73,7 @@ func cautions(c *known.Case, d *diag.Diagnosis) {
 	if s.byHand() {
 		turnedFirst(d)
 	}
-	if known.MagnetoLive.Holds(c, known.Subject{}) {
+	if known.MagnetoLive.HoldsIn(c) {
 		sparkless(d)
 	}
 }

@@ -128,14 +128,14 @@ func (s *story) missed(c *known.Case, complaint string) bool {
 	}
 	return slices.ContainsFunc(s.Cylinders, func(n string) bool {
 		g := c.Grade(n)
-		return g == diag.NoPressure || g == diag.VeryLow || known.PullsNothing.Holds(c, known.Subject{Cylinders: []string{n}})
+		return g == diag.NoPressure || g == diag.VeryLow || known.PullsNothing.HoldsOf(c, n)
 	})
 }
 
 // blowsAcross reports a noise that a gasket makes which is open between two cylinders; one
 // that was heard below is another.
 func (s *story) blowsAcross(c *known.Case, complaint string) bool {
-	return complaint == "noise" && s.About == diag.AboutCylinders && s.book.first() == "head-gasket" && !known.NoiseBelow.Holds(c, known.Subject{}) &&
+	return complaint == "noise" && s.About == diag.AboutCylinders && s.book.first() == "head-gasket" && !known.NoiseBelow.HoldsIn(c) &&
 		slices.ContainsFunc(s.Cylinders, func(n string) bool {
 			g := c.Grade(n)
 			return c.LeaksAt(n, known.AtNeighbour) && (g == diag.NoPressure || g == diag.VeryLow)

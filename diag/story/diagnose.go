@@ -64,7 +64,7 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 		}
 	}
 	if d.Urgency == diag.ActSoon && told[0].ofMisfire() {
-		d.RawFuel = known.SendsFuelRaw.Holds(c, known.Subject{})
+		d.RawFuel = known.SendsFuelRaw.HoldsIn(c)
 	}
 	chooseForSheet(c, d)
 	conclude(c, d)

@@ -40,7 +40,7 @@ func liftHot(c *known.Case, told []*story) {
 // the catalyst, whichever rule found it: the story of the cylinder that sends it, or where
 // none does what else the misfire comes from.
 func liftRaw(c *known.Case, told []*story) {
-	if !slices.ContainsFunc(told, (*story).mayWait) || !known.SendsFuelRaw.Holds(c, known.Subject{}) {
+	if !slices.ContainsFunc(told, (*story).mayWait) || !known.SendsFuelRaw.HoldsIn(c) {
 		return
 	}
 	raw := func(s *story) bool {
