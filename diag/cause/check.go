@@ -294,7 +294,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 		"byHand": at == diag.DoNotRun, "starts": c.Starts(), "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
 		"afterOil": afterOil(c), "oilSmells": known.FuelInTheOil.HoldsIn(c), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
 		"direct": direct(c), "levelRead": oilLevelRead(c), "ails": c.Ails(), "stood": c.Stood(), "plugsIn": c.Conditions.PlugsOut == "one at a time" && c.Several(), "choked": c.ChokeShut(), "unheld": unheld(c), "oilShort": known.OilShort.HoldsIn(c),
-		"noGas": c.CoolantGas == "negative", "oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "gasInside": known.CrankcaseHigh.HoldsIn(c), "coded": diag.Names(c.MissesUnread()), "rest": diag.Names(restOf(k, c)), "minutes": k.MinutesFor(c, cylinders),
+		"noGas": c.CoolantGas == "negative", "gasFound": c.CoolantGas == "positive", "oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "gasInside": known.CrankcaseHigh.HoldsIn(c), "coded": diag.Names(c.MissesUnread()), "rest": diag.Names(restOf(k, c)), "minutes": k.MinutesFor(c, cylinders),
 		"allLow": c.AllLow() != nil, "scored": c.AnySeen(c.Every(), known.ScoredWords), "reach": slices.ContainsFunc(cylinders, c.OutOfReach), "sinks": c.SeatsSink(), "wasSet": slices.ContainsFunc(cylinders, func(n string) bool { return c.LashSet(n).Set }),
 	}
 }

@@ -42,7 +42,9 @@ type Case struct {
 // New does the sums on a test.
 func New(t *diag.Test) *Case {
 	t = Whole(t)
-	return &Case{Test: t, Sums: diag.Assess(t)}
+	c := &Case{Test: t, Sums: diag.Assess(t)}
+	c.Test = c.withGasHeard()
+	return c
 }
 
 // After does the sums on a test that differs from this one in what a check

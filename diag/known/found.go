@@ -3,6 +3,8 @@ package known
 import (
 	"slices"
 	"strings"
+
+	"gaugesheet/diag"
 )
 
 // Words of what is seen of an engine as a whole, beside its cylinders.
@@ -11,8 +13,11 @@ var (
 		"oil in the coolant", "oil in coolant", "oil in the radiator", "oil in the expansion", "oil in the water"}
 	CoolantBurnt = []string{"rust in the manifold", "rust in the exhaust", "rust in exhaust", "rusty exhaust port", "rust in the port", "rust in port", "rusty port", "water in the exhaust", "coolant in the exhaust",
 		"steam from the exhaust", "steam at the exhaust", "white steam", "sweet smell", "smells sweet", "smells of coolant", "smell of coolant"}
-	GasInCoolant = []string{"bubbles in the coolant", "bubbles in the radiator", "bubbles in the expansion", "bubbles in coolant", "coolant bubbles", "radiator bubbles", "hoses hard cold", "hoses go hard", "hoses hard at once",
-		"coolant pushed out", "pushes coolant out", "pushes its coolant out", "blows coolant out"}
+	GasInCoolant = append([]string{"hoses hard cold", "hoses go hard", "hoses hard at once", "coolant pushed out", "pushes coolant out", "pushes its coolant out", "blows coolant out"},
+		pairs("coolant|radiator|"+coolantTanks, "bubble|bubbles|bubbling")...)
+	// CombustionGas is what a test of the coolant for combustion gas finds, in words.
+	CombustionGas = slices.Concat(pairs("combustion gas|combustion gases|exhaust gas in|exhaust gases in|hydrocarbons in", "coolant|radiator|cooling system|"+coolantTanks),
+		pairs("block test|gas test|combustion test|chemical test|sniff test|test fluid", "positive|yellow|turned|changed color|changed colour|gas found"))
 	metalInOil = append([]string{"metal in the oil", "metal in oil", "metal in the filter", "metal in the oil filter", "glitter in the oil", "glittery oil", "bearing metal", "shavings in the oil", "swarf in the oil", "swarf in the sump", "metal in the sump"},
 		pairs("oil|sump", "metal in|glitter|shavings|filings|swarf|metal flakes|flakes of metal|metal particles|particles of metal|metal specks|specks of metal|brass flakes|bronze flakes|copper flakes|bearing material")...)
 	FuelInOil = append([]string{"fuel in the oil", "fuel in oil", "petrol in the oil", "gasoline in the oil", "diesel in the oil"}, pairs("oil|oil level|dipstick", "smells of|smells like|stinks of|thinned with|full of fuel|full of petrol|full of diesel")...)
@@ -36,6 +41,9 @@ var (
 	BlownOutlet    = append(pairs("exhaust manifold|exhaust gasket|exhaust joint|front pipe", "blows|blowing|puffs"), "exhaust blows", "exhaust blowing", "exhaust manifold cracked", "cracked exhaust manifold", "exhaust leaks at", "manifold gasket blows")
 )
 
+// coolantTanks are what the coolant stands in where it can be seen.
+const coolantTanks = "header tank|expansion tank|expansion bottle|overflow tank|coolant reservoir|degas bottle|filler neck"
+
 // OilClogged is what clogs the strainer of an oil pump, found in the oil.
 var OilClogged = FoundSo("belt rubber, sludge or sealant in the oil", slices.Concat(pairs("belt|rubber|strands|fibers|fibres|sealant|silicone|gasket maker|sludge|gelled|jelly", "oil|sump|oil pan|filler|oil filter|strainer"), pairs("strainer|pick up", "clog|block|sludge")))
 
@@ -50,6 +58,19 @@ func (c *Case) Found(words ...string) bool {
 		text := c.parsed[line].Text
 		return SpeaksOf(text, words...) && !SpeaksOf(text, PutRight...)
 	})
+}
+
+// withGasHeard is a test with the combustion gas in its coolant of which the job tells in
+// words alone.
+func (c *Case) withGasHeard() *diag.Test {
+	spoken := len(c.History.WorkDone)+len(c.History.Findings) > 0
+	heard := spoken && c.CoolantGas == "" && !c.AirCooled() && slices.ContainsFunc(c.Works(), func(w Work) bool { return !w.putRight && SpeaksOf(w.Text, CombustionGas...) })
+	if !heard {
+		return c.Test
+	}
+	t := *c.Test
+	t.CoolantGas = "positive"
+	return &t
 }
 
 // IdleHangs is an engine whose speed stays up as the throttle shuts, as one does that gets

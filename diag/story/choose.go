@@ -37,15 +37,18 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		s.Next = s.askRefused(c, at)
 		return
 	}
-	if found := s.book.found(); len(found) > 1 && cause.OneWork(found) {
-		return // what opens one shows the others
-	}
 	if s.putRight(c) {
 		return
 	}
-	best := s.openChecks(c, shares, at).pick(s, c, shares, at)
+	var best *cause.Check
+	if found := s.book.found(); len(found) < 2 || !cause.OneWork(found) { // what opens one shows the others
+		best = s.openChecks(c, shares, at).pick(s, c, shares, at)
+		if best == nil {
+			best = s.askWhy(c, at)
+		}
+	}
 	if best == nil {
-		best = s.askWhy(c, at)
+		best = s.askPlace(c, at)
 	}
 	if best != nil {
 		s.Next = best.Ask(c, s.cylindersFor(best), at)
@@ -93,7 +96,7 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 		best = k.proof
 	}
 	if best == nil && !alone && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && (!looked || answered(c) == 0) {
-		best = s.lookFirst(c, at)
+		best = s.firstOf(c, looks, at)
 	}
 	if best == nil && !alone && !looked && len(shares) > 1 {
 		best = shortestOf(c, k.open, shares[1:])
@@ -167,16 +170,6 @@ func shortestOf(c *known.Case, open []*cause.Check, shares []share) *cause.Check
 // looks are what is done first with an engine that must not be run, where no
 // check tells its causes apart: look in, and turn it by hand.
 var looks = []string{"borescope", "ports-look", "turn-by-hand"}
-
-// lookFirst is the first of these that fits and was not made, nil for none.
-func (s *story) lookFirst(c *known.Case, at diag.Urgency) *cause.Check {
-	for _, name := range looks {
-		if k := cause.CheckNamed(name); k.Allowed(c, s.Cylinders, at) && !k.IsMade(c, s.cylindersFor(k)) {
-			return k
-		}
-	}
-	return nil
-}
 
 // setOf are the causes of some shares.
 func setOf(shares []share) (set cause.Set) {

@@ -1,0 +1,38 @@
+package story
+
+import (
+	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
+	"gaugesheet/diag/known"
+)
+
+// places are the checks that show which cylinder lets gas or coolant through, that which
+// shows it by itself first.
+var places = []string{"cooling-pressure-test", "leak-down", "borescope"}
+
+// headOpen reports a story of a gasket or a head, in an engine of several heads, that names
+// no cylinder or all of them, nor saw coolant at a head's joint: however sure it is what has
+// gone, nobody knows yet which head comes off.
+func (s *story) headOpen(c *known.Case) bool {
+	some := len(s.Cylinders) > 0 && len(s.Cylinders) < len(c.Every())
+	return len(c.Engine.Heads) > 1 && !some && cause.SameWork(s.book.first(), "head-gasket") && !known.CoolantAtHead.Holds(c, known.Subject{})
+}
+
+// askPlace is the check that shows which head it is, nil where that is known or
+// none is left to be made.
+func (s *story) askPlace(c *known.Case, at diag.Urgency) *cause.Check {
+	if !s.headOpen(c) {
+		return nil
+	}
+	return s.firstOf(c, places, at)
+}
+
+// firstOf is the first of some checks that fits and was not made, nil for none.
+func (s *story) firstOf(c *known.Case, names []string, at diag.Urgency) *cause.Check {
+	for _, name := range names {
+		if k := cause.CheckNamed(name); k.Allowed(c, s.Cylinders, at) && !k.IsMade(c, s.cylindersFor(k)) {
+			return k
+		}
+	}
+	return nil
+}
