@@ -165,6 +165,13 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it holds now", For: []string{"coolant-leak-outside"}, Words: []string{"holds"}},
 			{Name: "it still falls", Else: true, Words: []string{"falls"}}}},
+	{Name: "joint-dried-and-pumped", Titles: []string{"the head's joint, dried and pumped up"}, Minutes: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool {
+		return closedCircuit(c) && known.CoolantAtHead.Holds(c, known.Subject{})
+	}, Words: []string{"joint dried", "dried and pumped up", "wiped dry and pumped up", "seep dried"},
+		Outcomes: []Outcome{
+			{Name: "out of the joint", For: []string{"head-gasket", "warped-or-cracked-head"}, Words: []string{"from the joint", "at the joint"}},
+			{Name: "from above", For: []string{"coolant-leak-outside", "intake-coolant-gasket"}, Words: []string{"from higher up", "runs down", "from a hose"}},
+			{Name: "it stays dry", Else: true, Words: []string{"stayed dry", "dry"}}}},
 	{Name: "new-cap", Titles: []string{"a new pressure cap"}, Minutes: 5, Whole: true, Way: Parts, Mends: []string{"pressure-cap"}, Fits: coolingRead, Words: []string{"cap replaced", "another cap"},
 		Outcomes: []Outcome{
 			{Name: "opens at its mark", For: []string{"pressure-cap"}, Words: []string{"at its mark", "right"}},

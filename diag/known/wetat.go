@@ -32,7 +32,7 @@ func wetAt(r *diag.MeasuredResult) string {
 // and intakeJoint that of the intake manifold.
 var (
 	outsideParts = append([]string{"weeps", "drips", "dripping", "weeping", "leaks", "hose", "hoses", "radiator", "water pump", "pump", "thermostat housing", "housing", "heater", "core plug", "freeze plug", "expansion tank", "tank", "seam", "cap", "on the floor", "carpet"}, intakeJoint...)
-	headJoint    = []string{"head gasket", "head joint", "between head and block", "between the head and the block", "head to block", "head/block", "under the head", "below the head", "edge of the gasket", "gasket edge"}
+	headJoint    = []string{"head gasket", "head joint", "between head and block", "between the head and the block", "between head and barrel", "between head and cylinder", "joint of the head", "head to block", "head/block", "under the head", "below the head", "edge of the gasket", "gasket edge"}
 	intakeJoint  = []string{"intake manifold", "inlet manifold", "intake gasket", "inlet gasket", "lower intake", "lower manifold", "manifold gasket", "manifold joint", "plenum", "valley"}
 )
 
@@ -53,9 +53,20 @@ func (c *Case) coolantAt(places []string) bool {
 	return false
 }
 
+// headJointWet is coolant that was seen at the joint of the head as the engine stood, in no
+// system that was pumped up, and the gasket proven by nothing else; what got into the oil by
+// way of it did not come out.
+func (c *Case) headJointWet() bool {
+	if r := c.Measured(Cooling); r != nil && wetAt(r) == "outside" || c.AirCooled() || c.OilMixed() || c.CoolantGas == "positive" {
+		return false
+	}
+	return c.coolantAt(headJoint) && !c.LosesAt(c.Every(), AtNeighbour) && !c.LosesAt(c.Every(), AtCoolant)
+}
+
 // Conditions on where coolant comes out.
 var (
 	CoolantAtIntake = OfEngine("coolant seen at the joint of the intake manifold", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(intakeJoint) })
+	HeadJointWet    = OfEngine("coolant seen at the joint between head and block among the technician's findings, no system pumped up that was wet outside, and no gas or air that came through", (*Case).headJointWet)
 	CoolantAtHead   = OfEngine("coolant seen outside at the joint between head and block", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(headJoint) })
 )
 

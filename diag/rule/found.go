@@ -29,6 +29,19 @@ var foundRules = []Rule{
 		InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 	{
+		Name: "coolant-at-head-joint", Title: "Coolant was seen outside at the joint of the head",
+		Why: "Coolant runs down and shows where it drips, not where it gets out: a hose, the thermostat's housing or the intake above wet the joint of the head too. Wiped dry and pumped up cold, the system shows within minutes which it is; " +
+			"a gasket is not condemned for a stain.",
+		Source: byEye, Class: Single, About: diag.AboutEngine, TiesSystems: []string{known.Cooling},
+		Of: theEngine, When: known.HeadJointWet,
+		Kind: OfSight, For: append(speaks(DryUp, "coolant-leak-outside"), speaks(Hint, "warped-or-cracked-head")...), Say: func(c *known.Case, s known.Subject) diag.Finding {
+			if c.CoolantGoes() {
+				return foundSays(diag.ActSoon)(c, s)
+			}
+			return foundSays(diag.CheckAgain)(c, s)
+		}, Headline: "coolant-at-head-joint", InsteadOf: []string{"sealing-sound-look-elsewhere"},
+	},
+	{
 		Name: "metal-in-oil", Title: "Metal was found in the oil or its filter",
 		Why: "Metal in the oil comes from a bearing, a piston, a camshaft or its drive, and goes round with it. The engine is not run until the oil is strained and it is known which metal it is: " +
 			"a magnet takes iron, and leaves the soft metal of bearings and pistons.",

@@ -40,8 +40,8 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	if s.putRight(c) {
 		return
 	}
-	var best *cause.Check
-	if found := s.book.found(); len(found) < 2 || !cause.OneWork(found) { // what opens one shows the others
+	best := s.askSeep(c, at)
+	if found := s.book.found(); best == nil && (len(found) < 2 || !cause.OneWork(found)) { // what opens one shows the others
 		best = s.openChecks(c, shares, at).pick(s, c, shares, at)
 		if best == nil {
 			best = s.askWhy(c, at)

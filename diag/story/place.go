@@ -1,9 +1,12 @@
 package story
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
 	"gaugesheet/diag/known"
+	"gaugesheet/diag/rule"
 )
 
 // places are the checks that show which cylinder lets gas or coolant through, that which
@@ -25,6 +28,20 @@ func (s *story) askPlace(c *known.Case, at diag.Urgency) *cause.Check {
 		return nil
 	}
 	return s.firstOf(c, places, at)
+}
+
+// otherTests are those that prove a gasket by themselves, whatever is wet outside.
+var otherTests = []rule.Kind{rule.OfCompression, rule.OfLeakage, rule.OfCoolant, rule.OfCheck}
+
+// askSeep is the check that shows where coolant at a head's joint comes from, nil where that
+// is not what a gasket or a head is suspected for, or it was made.
+func (s *story) askSeep(c *known.Case, at diag.Urgency) *cause.Check {
+	first := s.book.first()
+	if !known.CoolantAtHead.Holds(c, known.Subject{}) || !cause.SameWork(first, "head-gasket") ||
+		slices.ContainsFunc(otherTests, func(k rule.Kind) bool { return s.book.heaviest(first, k) >= rule.Known }) {
+		return nil
+	}
+	return s.firstOf(c, []string{"joint-dried-and-pumped"}, at)
 }
 
 // firstOf is the first of some checks that fits and was not made, nil for none.

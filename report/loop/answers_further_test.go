@@ -63,6 +63,9 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"leak-mended-and-pumped": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.outsideLeak, "it holds now", "it still falls")
 	},
+	"joint-dried-and-pumped": func(b *bench, _ []int) answer {
+		return yes(b.truth.further.outsideLeak, "from above", "it stays dry")
+	},
 	"new-cap": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.capWeak, "opens at its mark", "opens as before")
 	},
