@@ -18,7 +18,7 @@ var places = []string{"cooling-pressure-test", "leak-down", "borescope"}
 // gone, nobody knows yet which head comes off.
 func (s *story) headOpen(c *known.Case) bool {
 	some := len(s.Cylinders) > 0 && len(s.Cylinders) < len(c.Every())
-	return len(c.Engine.Heads) > 1 && !some && cause.SameWork(s.book.first(), "head-gasket") && !known.CoolantAtHead.Holds(c, known.Subject{})
+	return len(c.Engine.Heads) > 1 && !some && cause.SameWork(s.book.first(), "head-gasket") && !known.CoolantAtHead.HoldsIn(c)
 }
 
 // askPlace is the check that shows which head it is, nil where that is known or
@@ -37,7 +37,7 @@ var otherTests = []rule.Kind{rule.OfCompression, rule.OfLeakage, rule.OfCoolant,
 // is not what a gasket or a head is suspected for, or it was made.
 func (s *story) askSeep(c *known.Case, at diag.Urgency) *cause.Check {
 	first := s.book.first()
-	if !known.CoolantAtHead.Holds(c, known.Subject{}) || !cause.SameWork(first, "head-gasket") ||
+	if !known.CoolantAtHead.HoldsIn(c) || !cause.SameWork(first, "head-gasket") ||
 		slices.ContainsFunc(otherTests, func(k rule.Kind) bool { return s.book.heaviest(first, k) >= rule.Known }) {
 		return nil
 	}
