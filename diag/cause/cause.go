@@ -279,6 +279,7 @@ var (
 		noStart:   {"air-in-fuel", "fuel-filter", "glow-plug", "timing-drive"},
 		hardStart: {"glow-plug", "air-in-fuel", "diesel-injector"},
 		lowPower:  {"fuel-filter", "air-filter", "boost-leak", "diesel-injector", "restricted-exhaust"},
+		noise:     {"diesel-injector", "valve-motion", "valve-lash", "bottom-end", "too-little-oil", "timing-drive", "piston"},
 	}
 )
 

@@ -35,7 +35,7 @@ var systemCauses = []Cause{
 	{Name: "starter-cables", Explains: []string{noStart, hardStart}},
 	{Name: "battery", Explains: []string{noStart, hardStart}},
 	{Name: "tight-engine", Explains: []string{noStart, hardStart}},
-	{Name: "diesel-injector", Explains: []string{rich, hardStart, misfire, lowPower, noStart}},
-	{Name: "glow-feed", Fits: func(c *known.Case) bool { return c.Spec.Diesel() }, Explains: []string{hardStart, noStart}},
+	{Name: "diesel-injector", Explains: []string{rich, hardStart, misfire, lowPower, noStart, noise}},
+	{Name: "glow-feed", Fits: diesel, Explains: []string{hardStart, noStart}},
 	{Name: "glow-plug", Explains: []string{hardStart, noStart, misfire}},
 }

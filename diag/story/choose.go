@@ -198,8 +198,9 @@ func (s *story) measuredOff() bool {
 }
 
 // byLimit are the kinds of tests that measure a cause itself against its limit: where
-// the camshaft stands, and what holds the exhaust back.
-var byLimit = []rule.Kind{rule.OfTiming, rule.OfExhaust}
+// the camshaft stands, what holds the exhaust back, and what a diesel's injector gives back
+// or opens at.
+var byLimit = []rule.Kind{rule.OfTiming, rule.OfExhaust, rule.OfDiesel}
 
 // measured reports a story whose first cause was measured to be there, past its limit, with
 // nothing against it. What is asked next is what shows why it is, and that is the work.
