@@ -1,7 +1,6 @@
 package cause
 
 import (
-	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
 )
@@ -44,31 +43,15 @@ func drops(left, right float64) func(*Trial) {
 // is a part, on the magneto on which the speed falls more.
 func headsRead(part float64) func(*Trial) {
 	return func(t *Trial) {
-		for i, name := range t.Engine.Names() {
-			warm := 320.0
-			if i == 0 {
-				warm *= part
-			}
-			t.measure(known.Heads, "temperature", name, warm, quantity.Fahrenheit)
-		}
+		t.measureEach(known.Heads, "temperature", 320, part, quantity.Fahrenheit)
 		if on := t.Case.WorseMagneto(); on != "" {
 			t.tick(known.Heads, "magneto", on)
 		}
 	}
 }
 
-// crankcaseFell enters a crankcase that was pumped up to 6 psi and watched for ten
-// minutes, by what it fell.
-func crankcaseFell(by float64) func(*Trial) {
-	return func(t *Trial) {
-		t.measure(known.CrankcaseHold, "pumped-to", "", 6, quantity.PSI)
-		m := t.section(known.CrankcaseHold)
-		m.Readings = append(m.Readings, diag.Measurement{Name: "hold", At: "10 min", Unit: quantity.PSI, Reading: reading(6 - by)})
-	}
-}
-
-// magnetoChecks look for what two magnetos and their plugs lack, and where a pumped-up
-// crankcase leaks. None of them turns the propeller by hand while a magneto may fire.
+// magnetoChecks look for what two magnetos and their plugs lack. None of them turns the
+// propeller by hand while a magneto may fire.
 var magnetoChecks = []Check{
 	{Name: "magneto-check", Titles: []string{"the magneto check"}, Baseline: true, Minutes: 5, Whole: true, Way: Runs, Fits: sparksInDoubt, Answers: func(c *known.Case) bool { return sparksInDoubt(c, nil) }, Made: measuredTest(known.Magnetos), Words: []string{"magnetos checked", "mag check", "mag drop"},
 		Outcomes: []Outcome{
@@ -95,10 +78,6 @@ var magnetoChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "lead or switch is open", For: []string{"magneto-ground"}, Words: []string{"open", "broken", "loose", "off its terminal"}, After: []string{"it stays open with the switch off"}},
 			{Name: "each is grounded", Else: true, Words: []string{"grounded", "good", "closed"}, After: []string{"each is grounded with the switch off"}}}},
-	{Name: "crankcase-soap", Titles: []string{"where the crankcase leaks", "soapy water on the crankcase"}, Minutes: 10, Whole: true, Fits: holds(known.CrankcaseLets), Answers: known.CrankcaseLets.HoldsIn, Words: []string{"crankcase soaped", "seals soaped"},
-		Outcomes: []Outcome{
-			{Name: "bubbles at a seal or joint", For: []string{"crankcase-seal"}, Words: []string{"bubbles at", "seal", "joint", "gasket"}, After: []string{"bubbles at a shaft seal or a joint"}},
-			{Name: "none there", For: []string{"reed-valve"}, Else: true, Words: []string{"none", "no bubbles"}}}},
 	{Name: "magneto-look", Titles: []string{"the magneto itself"}, Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
 		return c.TwoMagnetos() && c.Measured(known.Magnetos) != nil
 	}, Words: []string{"magneto opened", "magneto looked at", "magneto timing checked", "magneto overhauled"},

@@ -93,13 +93,7 @@ func needle(idle, shut, held float64) func(*Trial) {
 // which all are missed alike.
 func onePulls(part float64) func(*Trial) {
 	return func(t *Trial) {
-		for i, name := range t.Engine.Names() {
-			drop := 90.0
-			if i == 0 {
-				drop *= part
-			}
-			t.measure(known.Balance, "drop", name, drop, quantity.RPM)
-		}
+		t.measureEach(known.Balance, "drop", 90, part, quantity.RPM)
 		t.tick(known.Balance, "idle-control", "held")
 	}
 }
@@ -145,17 +139,4 @@ var runningChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one is hardly missed", For: []string{"ignition", "injection", "own-spark", "own-injector", "coil-or-lead", "weak-spark", "shared-coil"}, Sure: 0.7, Enter: onePulls(0.05), Words: []string{"hardly", "dead"}},
 			{Name: "all alike", Else: true, Enter: onePulls(1), Words: []string{"alike", "even"}}}},
-}
-
-// turns is an engine that may be turned: not one whose camshaft stands still with valves open
-// in the way of its pistons.
-func turns(c *known.Case) bool { return !c.DriveBroken() || c.Spec.Interference == diag.No }
-
-// lobeTakes is longer where the lifters lie under the intake manifold, between two banks:
-// common practice, no source.
-func lobeTakes(c *known.Case, _ []string) int {
-	if c.Engine.IsTwoBank() && c.Spec.Camshafts == "one" {
-		return 180
-	}
-	return 60
 }

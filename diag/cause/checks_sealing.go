@@ -104,13 +104,6 @@ func seepsOut(c *known.Case, cylinders []string) bool {
 	return len(cylinders) == 0 && known.CoolantAtHead.HoldsIn(c) && !c.AnyLow(c.Read())
 }
 
-// camMayStand is an engine with valves of which some cylinder has no pressure,
-// so that its camshaft, or a part of it, may not turn; not where the drive is new
-// and some cylinder makes something.
-func camMayStand(c *known.Case, _ []string) bool {
-	return c.HasValves() && len(c.Graded(diag.NoPressure)) > 0 && !(c.RenewedAfterFailing() && c.Cranking().Highest > 0)
-}
-
 // eachTakes is the time of a check that takes so many minutes a cylinder beside
 // five to set up; of a whole engine two cylinders tell enough.
 func eachTakes(minutes int) func(*known.Case, []string) int {
@@ -163,30 +156,6 @@ func seatHeard(c *known.Case, cylinders []string) bool {
 
 // blown is a two-stroke whose ports a blower feeds: air past its rings comes out there.
 func blown(c *known.Case) bool { return c.HasValves() && !c.InletValves() }
-
-// liftFound is an engine of which the lift of a valve of these cylinders, or of any
-// where none are named, was measured and found too little.
-func liftFound(c *known.Case, cylinders []string) bool {
-	if len(cylinders) == 0 {
-		cylinders = c.Every()
-	}
-	return c.Has(known.NeedsTest(known.Clearance)) && slices.ContainsFunc(c.ByItself(cylinders), func(s known.Subject) bool { return known.LiftsLittle.Holds(c, s) })
-}
-
-// exhaustBacksUp is an exhaust of which a gauge has shown that it does not let the
-// gas out.
-var exhaustBacksUp = known.Any(known.VacuumFalls, known.BackPressureHigh, known.BackPressureOverRules)
-
-// breathingInDoubt is an engine with valves of which compression with the engine running
-// would tell something: not a cylinder so low on the starter that it does not burn,
-// nor an exhaust whose gauge has shown already that it backs up, nor a valve whose lift
-// was measured.
-func breathingInDoubt(c *known.Case, cylinders []string) bool {
-	if len(cylinders) == 0 && exhaustBacksUp.HoldsIn(c) || len(cylinders) > 0 && liftFound(c, cylinders) {
-		return false
-	}
-	return !c.Flies() && c.HasValves() && (len(cylinders) == 0 || !c.AnyFar(cylinders))
-}
 
 // airGoes are the places at which the air of a cylinder is heard, each entered in the
 // check's own way.
@@ -278,133 +247,4 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "recovers", Well: true, For: []string{"dry-bores", "stuck-rings", "not-run-in", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Sure: 0.7, Words: []string{"recovered"}, After: []string{"the readings come up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},
-	{Name: "smoke-on-overrun", First: true, Titles: []string{"watching the smoke"}, Minutes: 10, Whole: true, Way: Runs,
-		Fits: func(c *known.Case, cylinders []string) bool {
-			return c.HasValves() && !c.AnyLow(cylinders) && !aircraft(c)
-		}, Words: []string{"smoke watched"},
-		Made: func(c *known.Case, _ []string) bool { return len(c.History.Smoke.When) > 0 },
-		Outcomes: []Outcome{
-			{Name: "a puff", For: []string{"guides-or-seals"}, Sure: 0.7, Words: []string{"puff", "overrun"}},
-			{Name: "steady under load", For: []string{"rings", "oil-control-rings", "wear", "turbo-seal"}, Sure: 0.3, Words: []string{"steady", "load"}},
-			{Name: "none", Else: true, After: []string{"no blue smoke"}}}},
-	{Name: "breather-and-oil-level", Titles: []string{"crankcase vent and oil level", "vent and oil level"}, Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"}, Fits: func(c *known.Case, _ []string) bool { return !quietCrankcase(c) },
-		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
-	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase", "crankcase pressure test"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston", "crankcase-seal"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Further: true, Made: readIn(known.CrankcaseHold, "hold"),
-		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}, Enter: crankcaseFell(2)}, {Name: "holds", Else: true, Enter: crankcaseFell(0)}}},
-	{Name: "exhaust-port-look", Titles: portTitles, Minutes: 20, Way: Hand | Opens, Mends: []string{"restricted-exhaust", "power-valve"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
-		Answers: pistonInDoubt, MinutesOf: portLookTakes, Words: portWords,
-		Outcomes: []Outcome{
-			{Name: "narrowed by carbon", For: []string{"restricted-exhaust"}, Words: []string{"carbon", "coked", "blocked"}},
-			{Name: "the flap sticks", For: []string{"power-valve"}, Words: []string{"gummed", "power valve sticks", "power valve stuck"}, After: []string{"its flap or slide does not move freely"}},
-			{Name: "marks on piston or rings", For: []string{"rings", "scored-bore", "piston", "broken-ring-land", "stuck-rings", "holed-piston"}, Sure: 0.6, Words: []string{"scored", "scuffed", "melted"}, After: []string{"marks on the piston, or a ring that does not spring back", "marks"}},
-			{Name: "open and clean", Else: true, Words: []string{"clean"}}}},
-	{Name: "reed-look", Titles: []string{"the reeds", "look at the reeds"}, Minutes: 15, Whole: true, Answers: known.SpitsBack.HoldsIn, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"reeds looked at", "reed valve looked at"},
-		Outcomes: []Outcome{
-			{Name: "one stands off", For: []string{"reed-valve"}, Words: []string{"chipped", "stands off", "gap", "cracked"}},
-			{Name: "all lie flat", Else: true, Words: []string{"flat", "good"}}}},
-	{Name: "oil-consumption", Titles: []string{"measuring the oil use"}, Minutes: 30, Whole: true, Way: Runs, Fits: valves, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
-		Outcomes: []Outcome{{Name: "high", Mute: true, Sure: 0.4, For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}, After: []string{"more than the book allows"}}, {Name: "low", Else: true, After: []string{"within the book"}}}},
-}
-
-// lashTakes is the time of feeling the clearances of a few cylinders, or of the
-// engine: a cover or two on a small one, and on one cooled by air whose valves are
-// set by hand, where clips hold the covers and it is routine.
-func lashTakes(c *known.Case, cylinders []string) int {
-	few := len(cylinders) > 0 && len(cylinders) <= 2
-	switch {
-	case len(c.Every()) <= 2, few && c.Spec.Lifters == "solid" && c.AirCooled():
-		return 10
-	case few && c.Spec.Lifters == "solid":
-		return 15
-	}
-	return 20
-}
-
-// motionChecks tell whether the valves move as they should.
-var motionChecks = []Check{
-	{Name: "valve-lash", Minutes: 30, Way: Hand, DeadFirst: true, Mends: []string{"valve-lash"}, MinutesOf: lashTakes, Words: []string{"lash set", "lash checked", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "valves adjusted", "valves set", "clearance set"},
-		Fits: func(c *known.Case, cylinders []string) bool {
-			return c.LashCanBeSet() && !c.ClearanceKnown(cylinders) && !readAgainFirst(c, cylinders)
-		},
-		Outcomes: []Outcome{
-			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: known.TooTight},
-			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}, After: []string{"as the book asks"}}}},
-	{Name: "set-and-retest", Titles: []string{"set the valve lash", "set the valve lash and test again"}, Minutes: 20, Way: Starter, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated"},
-		Fits: func(c *known.Case, cylinders []string) bool {
-			allLow := len(cylinders) == 0 && c.AllLow() != nil && len(c.Those(func(n string) bool { return len(c.NoClearance(n)) > 0 || slices.Contains(c.ExhaustTight(), n) })) > 0
-			return c.LashCanBeSet() && !slices.ContainsFunc(cylinders, c.ClosedAgain) && (c.LashFoundTight(cylinders) || allLow || c.ClearanceFoundOff(cylinders) && (c.AnyLow(cylinders) || slices.ContainsFunc(cylinders, func(n string) bool { r := c.Cylinder(n); return r != nil && c.ShortOfPressure(r) })))
-		},
-		Outcomes: []Outcome{
-			{Name: "it comes back", Well: true, For: []string{"valve-lash", "valve-loose"}, Words: []string{"comes back", "came back", "came up", "recovered"}},
-			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
-	{Name: "set-and-look-again", Titles: []string{"set the valve lash", "set the valve lash and look again"}, Minutes: 20, Way: Hand, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"clearance set and looked at again"},
-		Fits: func(c *known.Case, cylinders []string) bool {
-			return c.LashCanBeSet() && c.ClearanceFoundOff(cylinders) && !c.AnyLow(cylinders) && !slices.ContainsFunc(cylinders, c.ClosedAgain)
-		},
-		Outcomes: []Outcome{
-			{Name: "it closes up again", For: []string{"valve-recession"}, Words: []string{"closes", "closed up", "tight again"}},
-			{Name: "it stays", Else: true, Words: []string{"stays", "stayed"}}}},
-	{Name: "watch-valve-gear", Further: true, Titles: []string{"watching the valves"}, Minutes: 20, MinutesOf: func(c *known.Case, _ []string) int {
-		if !c.Several() {
-			return 10
-		}
-		return 20
-	}, Way: Hand | Opens, Fits: func(c *known.Case, cylinders []string) bool {
-		if len(cylinders) == 0 && known.VacuumSwings.HoldsIn(c) { // springs that are soft all alike are measured, which no thumb tells
-			return false
-		}
-		return c.HasValves() && !(len(cylinders) > 0 && liftFound(c, cylinders))
-	}, DeadFirst: true, Made: readIn(known.Clearance, "lift inlet", "lift exhaust"), Words: []string{"valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving"},
-		Outcomes: []Outcome{
-			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve"}, Words: []string{"less", "not at all", "stuck"}},
-			{Name: "a spring is broken or soft", For: []string{"valve-springs"}, Sure: 0.7, Words: []string{"spring", "broken", "soft"}},
-			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
-	{Name: "lobe-look", Titles: []string{"lobe and follower"}, Minutes: 60, MinutesOf: lobeTakes, Way: Hand | Opens, Fits: liftFound, Words: []string{"lifter taken out", "lobe looked at", "follower looked at", "lifters looked at"},
-		Outcomes: []Outcome{
-			{Name: "the lobe or its follower is worn", For: []string{"valve-motion"}, Words: []string{"worn", "wiped", "flat", "round"}},
-			{Name: "the lifter gives", For: []string{"collapsed-lifter", "deactivation-lifter"}, Words: []string{"gives", "soft", "collapsed"}},
-			{Name: "both are good", Else: true, Words: []string{"good"}}}},
-	{Name: "guide-play", Titles: []string{"play of the valve guides"}, Minutes: 60, Whole: true, Way: Opens, Fits: holds(known.RoughCold), Answers: known.RoughCold.HoldsIn,
-		Words: []string{"guide play measured", "valve wobble measured", "wobble test"},
-		Outcomes: []Outcome{
-			{Name: "one binds", For: []string{"sticking-valve"}, Words: []string{"binds", "tight", "too little"}},
-			{Name: "all move freely", Else: true, Words: []string{"free", "freely", "within"}}}},
-	{Name: "guide-oil", Titles: []string{"oil at the valve guides"}, Minutes: 15, Whole: true, Way: Runs | Opens, Mends: []string{"sticking-valve"}, Fits: func(c *known.Case, _ []string) bool {
-		return c.HasValves() && !c.Spec.Diesel() && known.VacuumStrays.HoldsIn(c)
-	}, Words: []string{"oil at the guides", "penetrating oil at the guides", "guides oiled"},
-		Outcomes: []Outcome{
-			{Name: "the needle steadies", For: []string{"sticking-valve"}, Sure: 0.8, Words: []string{"steadies", "steadied", "gone"}},
-			{Name: "no change", Else: true, Words: []string{"same", "still"}}}},
-	{Name: "cam-timing-marks", Further: true, Titles: []string{"camshaft timing"}, Minutes: 30, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return valves(c, nil) && !c.DriveBroken() }, Answers: func(c *known.Case) bool {
-		return c.DriveMayHaveLetGo() || c.AllLow() != nil && (c.WillNotStart() || known.SuddenOnset.HoldsIn(c) || c.DriveDisturbed()) || c.DriveDisturbed() && !c.PressureByFigure() && known.VacuumLow.HoldsIn(c) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
-	}, Made: readIn(known.Timing, "cam"), Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
-		Outcomes: []Outcome{
-			{Name: "off", For: []string{"cam-timing", "timing-drive", "cam-phaser"}, Words: []string{"late", "jumped", "out"}},
-			{Name: "a little late", For: []string{"worn-chain", "cam-phaser"}, Fits: chained, Words: []string{"stretched", "slack", "tensioner far out"}},
-			{Name: "right", Else: true, Words: []string{"ok", "good", "correct"}, After: []string{"the marks agree"}}}},
-	{Name: "chain-slack", Titles: []string{"slack of the timing chain"}, Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return chained(c) },
-		Made: func(c *known.Case, _ []string) bool {
-			r := c.Measured(known.Timing)
-			return r != nil && r.Reading("chain-slack") != nil
-		},
-		Words: []string{"chain slack measured", "chain slack", "tensioner looked at", "tensioner checked"},
-		Outcomes: []Outcome{
-			{Name: "slack", For: []string{"worn-chain"}, Words: []string{"stretched", "far out", "past its limit", "loose"}},
-			{Name: "taut", Else: true, Words: []string{"right", "good", "ok"}}}},
-	{Name: "turn-engine-check-cam", Titles: []string{"camshaft drive"}, Minutes: 5, Whole: true, Way: Hand, Fits: camMayStand, Answers: (*known.Case).DriveMayHaveLetGo, Words: []string{"cam turns", "camshaft turns"},
-		Outcomes: []Outcome{
-			{Name: "stands still", For: []string{"timing-drive", "broken-camshaft"}, Sure: 0.5, Words: []string{"does not turn"}},
-			{Name: "turns", Else: true}}},
-	{Name: "running-compression", Titles: []string{"compression with the engine running"}, Minutes: 15, MinutesOf: eachTakes(5), Way: Runs, Fits: breathingInDoubt,
-		Made: func(c *known.Case, cylinders []string) bool {
-			return c.Compression != nil && madeOn(c, cylinders, func(n string) bool { _, ran := c.Compression.Running[n]; return ran })
-		},
-		Outcomes: []Outcome{
-			{Name: "low on the snap", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "restricted-inlet", "reed-valve"}, Enter: running("low on the snap", 0.6), Words: []string{"low"}},
-			{Name: "high on the snap", For: []string{"restricted-exhaust", "valve-motion"}, Sure: 0.7, Enter: running("high on the snap", 1.25), Words: []string{"high"}},
-			{Name: "like the others", Else: true, Enter: running("like the others", 1), Words: []string{"alike", "even", "same"}, After: []string{"about half the cranking figure at idle, more on the snap"}}}},
-	{Name: "exhaust-restriction", Titles: []string{"a look for a blocked exhaust", "blocked exhaust or not"}, Baseline: true, Minutes: 10, Whole: true, Way: Runs, Made: backPressureRead, Words: []string{"exhaust back pressure", "back pressure"},
-		Outcomes: []Outcome{
-			{Name: "restricted", For: []string{"restricted-exhaust"}, Words: []string{"blocked", "pulls better", "better", "high"}},
-			{Name: "free", Else: true, Words: []string{"no change", "low", "same", "clear"}}}},
 }

@@ -3,7 +3,9 @@ package cause
 import (
 	"slices"
 
+	"gaugesheet/diag"
 	"gaugesheet/diag/known"
+	"gaugesheet/diag/quantity"
 )
 
 // What a look into the exhaust port goes by in the work done: as a page calls it, in
@@ -46,4 +48,35 @@ func portLookTakes(c *known.Case, _ []string) int {
 		return 10
 	}
 	return 20
+}
+
+// crankcaseFell enters a crankcase that was pumped up to 6 psi and watched for ten
+// minutes, by what it fell.
+func crankcaseFell(by float64) func(*Trial) {
+	return func(t *Trial) {
+		t.measure(known.CrankcaseHold, "pumped-to", "", 6, quantity.PSI)
+		m := t.section(known.CrankcaseHold)
+		m.Readings = append(m.Readings, diag.Measurement{Name: "hold", At: "10 min", Unit: quantity.PSI, Reading: reading(6 - by)})
+	}
+}
+
+// portedChecks look at what lets a two-stroke breathe: its crankcase, ports and reeds.
+var portedChecks = []Check{
+	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase", "crankcase pressure test"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston", "crankcase-seal"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Further: true, Made: readIn(known.CrankcaseHold, "hold"),
+		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}, Enter: crankcaseFell(2)}, {Name: "holds", Else: true, Enter: crankcaseFell(0)}}},
+	{Name: "exhaust-port-look", Titles: portTitles, Minutes: 20, Way: Hand | Opens, Mends: []string{"restricted-exhaust", "power-valve"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
+		Answers: pistonInDoubt, MinutesOf: portLookTakes, Words: portWords,
+		Outcomes: []Outcome{
+			{Name: "narrowed by carbon", For: []string{"restricted-exhaust"}, Words: []string{"carbon", "coked", "blocked"}},
+			{Name: "the flap sticks", For: []string{"power-valve"}, Words: []string{"gummed", "power valve sticks", "power valve stuck"}, After: []string{"its flap or slide does not move freely"}},
+			{Name: "marks on piston or rings", For: []string{"rings", "scored-bore", "piston", "broken-ring-land", "stuck-rings", "holed-piston"}, Sure: 0.6, Words: []string{"scored", "scuffed", "melted"}, After: []string{"marks on the piston, or a ring that does not spring back", "marks"}},
+			{Name: "open and clean", Else: true, Words: []string{"clean"}}}},
+	{Name: "reed-look", Titles: []string{"the reeds", "look at the reeds"}, Minutes: 15, Whole: true, Answers: known.SpitsBack.HoldsIn, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Words: []string{"reeds looked at", "reed valve looked at"},
+		Outcomes: []Outcome{
+			{Name: "one stands off", For: []string{"reed-valve"}, Words: []string{"chipped", "stands off", "gap", "cracked"}},
+			{Name: "all lie flat", Else: true, Words: []string{"flat", "good"}}}},
+	{Name: "crankcase-soap", Titles: []string{"where the crankcase leaks", "soapy water on the crankcase"}, Minutes: 10, Whole: true, Fits: holds(known.CrankcaseLets), Answers: known.CrankcaseLets.HoldsIn, Words: []string{"crankcase soaped", "seals soaped"},
+		Outcomes: []Outcome{
+			{Name: "bubbles at a seal or joint", For: []string{"crankcase-seal"}, Words: []string{"bubbles at", "seal", "joint", "gasket"}, After: []string{"bubbles at a shaft seal or a joint"}},
+			{Name: "none there", For: []string{"reed-valve"}, Else: true, Words: []string{"none", "no bubbles"}}}},
 }

@@ -34,3 +34,15 @@ func (t *Trial) measure(section, name, cylinder string, value float64, unit quan
 	m.Readings = slices.DeleteFunc(m.Readings, func(r diag.Measurement) bool { return r.Name == name && r.Cylinder == cylinder })
 	m.Readings = append(m.Readings, diag.Measurement{Name: name, Cylinder: cylinder, Unit: unit, Reading: reading(value)})
 }
+
+// measureEach enters a reading of every cylinder that is as usual, but for the first, of
+// which it is a part.
+func (t *Trial) measureEach(section, name string, usual, part float64, unit quantity.Unit) {
+	for i, cylinder := range t.Engine.Names() {
+		value := usual
+		if i == 0 {
+			value *= part
+		}
+		t.measure(section, name, cylinder, value, unit)
+	}
+}
