@@ -1,7 +1,6 @@
 package cause
 
 import (
-	"math"
 	"slices"
 	"strings"
 	"sync"
@@ -283,42 +282,6 @@ func (k *Check) LabourFor(c *known.Case, cylinders []string) int {
 		return k.Labour
 	}
 	return k.MinutesFor(c, cylinders)
-}
-
-// Facts are what the words of a check use.
-func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.Facts {
-	return diag.Facts{
-		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Every()), "several": c.Several(),
-		"diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Ported(), "blown": blown(c), "airCooled": c.AirCooled(), "aircraft": aircraft(c), "coolantIn": slices.ContainsFunc(cylinders, c.CoolantIn), "wetExhaust": c.WetExhaust(),
-		"prop": c.Flies(), "worse": c.WorseMagneto(), "rope": c.FlywheelMagneto(), "hangs": hangs(c), "methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"), "tracked": diag.Names(c.PlugsLooking("tracked")), "itTracks": slices.ContainsFunc(cylinders, func(n string) bool { return c.Looks(n, "tracked") }), "lies": c.LiquidLies(cylinders), "rawWater": c.RawWaterCooled(), "valveAir": c.AirMayPassValves(cylinders), "meterOpen": c.MeterOpen(), "lash": c.LashCanBeSet(),
-		"byHand": at == diag.DoNotRun, "starts": c.Starts(), "oil": c.OilTells(), "dose": dose(c), "oiled": c.Has(known.NeedsWet), "injected": c.Injected(),
-		"afterOil": afterOil(c), "oilSmells": known.FuelInTheOil.HoldsIn(c), "drivenPump": drivenPump(c), "oilRead": oiled(c, nil),
-		"direct": direct(c), "levelRead": oilLevelRead(c), "ails": c.Ails(), "stood": c.Stood(), "plugsIn": c.Conditions.PlugsOut == "one at a time" && c.Several(), "choked": c.ChokeShut(), "unheld": unheld(c), "oilShort": known.OilShort.HoldsIn(c),
-		"noGas": c.CoolantGas == "negative", "gasFound": c.CoolantGas == "positive", "oilMixed": c.OilMixed(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "gasInside": known.CrankcaseHigh.HoldsIn(c), "coded": diag.Names(c.MissesUnread()), "rest": diag.Names(restOf(k, c)), "minutes": k.MinutesFor(c, cylinders),
-		"allLow": c.AllLow() != nil, "scored": c.AnySeen(c.Every(), known.ScoredWords), "reach": slices.ContainsFunc(cylinders, c.OutOfReach), "sinks": c.SeatsSink(), "wasSet": slices.ContainsFunc(cylinders, func(n string) bool { return c.LashSet(n).Set }),
-	}
-}
-
-// unheld is an engine that was cranked with its throttle shut, or nobody is sure of it: one
-// that has no throttle is not asked.
-func unheld(c *known.Case) bool {
-	return !c.Spec.Diesel() && (c.ThrottleShut() || c.Conditions.Throttle == "not sure")
-}
-
-// hangs is an engine some of whose cylinders hang below its crankshaft.
-func hangs(c *known.Case) bool { return slices.ContainsFunc(c.Every(), c.HangsBelow) }
-
-// dose is the dose of oil in words' numbers: "5 ml", "" where it cannot be told.
-func dose(c *known.Case) string {
-	ml := c.OilDose()
-	if ml <= 0 {
-		return ""
-	}
-	decimals := 0
-	if ml != math.Trunc(ml) {
-		decimals = 1
-	}
-	return diag.Number{Value: ml, Decimals: decimals, Unit: "ml"}.String()
 }
 
 // Ask is a check as a diagnosis proposes it.

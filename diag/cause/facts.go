@@ -1,0 +1,82 @@
+package cause
+
+import (
+	"maps"
+	"math"
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/known"
+)
+
+// Facts are what the words of a check use: of how the engine is built, of what was found on
+// it, and of the cylinders that the check is about.
+func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.Facts {
+	facts := builtFacts(c)
+	maps.Copy(facts, foundFacts(c))
+	maps.Copy(facts, cylinderFacts(c, cylinders))
+	facts["byHand"] = at == diag.DoNotRun
+	facts["minutes"] = k.MinutesFor(c, cylinders)
+	facts["rest"] = diag.Names(restOf(k, c))
+	return facts
+}
+
+// builtFacts are of how the engine is built and what drives it.
+func builtFacts(c *known.Case) diag.Facts {
+	return diag.Facts{
+		"several": c.Several(), "diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Ported(), "blown": blown(c),
+		"hangs": hangs(c), "airCooled": c.AirCooled(), "rawWater": c.RawWaterCooled(), "wetExhaust": c.WetExhaust(),
+		"aircraft": aircraft(c), "prop": c.Flies(), "rope": c.FlywheelMagneto(),
+		"injected": c.Injected(), "direct": direct(c), "meterOpen": c.MeterOpen(), "drivenPump": drivenPump(c),
+		"lash": c.LashCanBeSet(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(),
+		"oil": c.OilTells(), "dose": dose(c),
+	}
+}
+
+// foundFacts are of what was tested, found and told.
+func foundFacts(c *known.Case) diag.Facts {
+	return diag.Facts{
+		"ails": c.Ails(), "starts": c.Starts(), "stood": c.Stood(), "coded": diag.Names(c.MissesUnread()),
+		"methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"),
+		"plugsIn":    c.Conditions.PlugsOut == "one at a time" && c.Several(), "choked": c.ChokeShut(), "unheld": unheld(c),
+		"oiled": c.Has(known.NeedsWet), "afterOil": afterOil(c), "allLow": c.AllLow() != nil,
+		"oilRead": oiled(c, nil), "levelRead": oilLevelRead(c), "oilShort": known.OilShort.HoldsIn(c),
+		"oilSmells": known.FuelInTheOil.HoldsIn(c), "oilMixed": c.OilMixed(), "noGas": c.CoolantGas == "negative", "gasFound": c.CoolantGas == "positive",
+		"gasInside": known.CrankcaseHigh.HoldsIn(c), "worse": c.WorseMagneto(), "sinks": c.SeatsSink(),
+		"tracked": diag.Names(c.PlugsLooking("tracked")), "scored": c.AnySeen(c.Every(), known.ScoredWords),
+	}
+}
+
+// cylinderFacts are of the cylinders that a check is about.
+func cylinderFacts(c *known.Case, cylinders []string) diag.Facts {
+	some := func(is func(string) bool) bool { return slices.ContainsFunc(cylinders, is) }
+	return diag.Facts{
+		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Every()),
+		"coolantIn": some(c.CoolantIn), "lies": c.LiquidLies(cylinders), "valveAir": c.AirMayPassValves(cylinders),
+		"reach":    some(c.OutOfReach),
+		"itTracks": some(func(n string) bool { return c.Looks(n, "tracked") }),
+		"wasSet":   some(func(n string) bool { return c.LashSet(n).Set }),
+	}
+}
+
+// unheld is an engine that was cranked with its throttle shut, or nobody is sure of it: one
+// that has no throttle is not asked.
+func unheld(c *known.Case) bool {
+	return !c.Spec.Diesel() && (c.ThrottleShut() || c.Conditions.Throttle == "not sure")
+}
+
+// hangs is an engine some of whose cylinders hang below its crankshaft.
+func hangs(c *known.Case) bool { return slices.ContainsFunc(c.Every(), c.HangsBelow) }
+
+// dose is the dose of oil in words' numbers: "5 ml", "" where it cannot be told.
+func dose(c *known.Case) string {
+	ml := c.OilDose()
+	if ml <= 0 {
+		return ""
+	}
+	decimals := 0
+	if ml != math.Trunc(ml) {
+		decimals = 1
+	}
+	return diag.Number{Value: ml, Decimals: decimals, Unit: "ml"}.String()
+}
