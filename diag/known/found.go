@@ -50,14 +50,16 @@ var OilClogged = FoundSo("belt rubber, sludge or sealant in the oil", slices.Con
 // Found reports that the technician's findings speak of one of these, of whatever
 // cylinder, as something that is still so.
 func (c *Case) Found(words ...string) bool {
+	return c.findingSays(func(text string) bool { return SpeaksOf(text, words...) && !SpeaksOf(text, PutRight...) })
+}
+
+// findingSays reports that one line of the technician's findings is so, in plain words.
+func (c *Case) findingSays(so func(text string) bool) bool {
 	if len(c.History.Findings) == 0 {
 		return false
 	}
 	c.Works() // reads them
-	return slices.ContainsFunc(c.History.Findings, func(line string) bool {
-		text := c.parsed[line].Text
-		return SpeaksOf(text, words...) && !SpeaksOf(text, PutRight...)
-	})
+	return slices.ContainsFunc(c.History.Findings, func(line string) bool { return so(c.parsed[line].Text) })
 }
 
 // withGasHeard is a test with the combustion gas in its coolant of which the job tells in
@@ -113,9 +115,7 @@ var FuelRaisesOil = All(FuelInTheOil, Any(OilOverFull, FoundSo("a level over its
 
 // DustDrawnIn is dust on the engine's side of its air filter.
 var DustDrawnIn = OfEngine("dust behind the air filter among the technician's findings", func(c *Case) bool {
-	return slices.ContainsFunc(c.History.Findings, func(line string) bool {
-		c.Works() // reads them
-		text := c.parsed[line].Text
+	return c.findingSays(func(text string) bool {
 		return SpeaksOf(text, "dust", "dirt", "grit", "sand") && SpeaksOf(text, behindFilter...)
 	})
 })
@@ -129,19 +129,16 @@ var otherOil = []string{"gearbox", "gear oil", "transmission", "transaxle", "dif
 // MetalLookedFor is an engine of which the findings say whether there is metal in its oil,
 // that there is or that there is none.
 var MetalLookedFor = Any(MetalInOil, OfEngine("no metal in the oil or its filter among the technician's findings", func(c *Case) bool {
-	return slices.ContainsFunc(c.History.Findings, func(line string) bool {
-		c.Works() // reads them
-		text := c.parsed[line].Text
-		return (strings.Contains(text, "oil") || strings.Contains(text, "sump")) && !SpeaksOf(text, otherOil...) &&
-			slices.ContainsFunc([]string{"metal", "glitter", "swarf", "shavings"}, func(w string) bool { return strings.Contains(text, w) && !SpeaksOf(text, w) })
+	denied := func(text, word string) bool { return strings.Contains(text, word) && !SpeaksOf(text, word) }
+	return c.findingSays(func(text string) bool {
+		ofOil := strings.Contains(text, "oil") || strings.Contains(text, "sump")
+		return ofOil && !SpeaksOf(text, otherOil...) && (denied(text, "metal") || denied(text, "glitter") || denied(text, "swarf") || denied(text, "shavings"))
 	})
 }))
 
 // MetalInOil is metal that was found in the engine's oil or its filter.
 var MetalInOil = OfEngine("metal in the oil or its filter among the technician's findings", func(c *Case) bool {
-	return slices.ContainsFunc(c.History.Findings, func(line string) bool {
-		c.Works() // reads them
-		text := c.parsed[line].Text
+	return c.findingSays(func(text string) bool {
 		return SpeaksOf(text, metalInOil...) && !SpeaksOf(text, otherOil...) && !SpeaksOf(text, PutRight...)
 	})
 })

@@ -43,8 +43,8 @@ var InUse = OfEngine("in use: oil use over a distance, smoke as it works, a trou
 	if !c.Starts() || c.History.StoodMonths > 0 || slices.Contains(c.History.Complaints, "stood") || CameOfStanding.HoldsIn(c) {
 		return false
 	}
-	smokes := c.History.Smoke.Colour == "blue" && slices.ContainsFunc(c.History.Smoke.When, func(x string) bool { return x == "load" || x == "always" || x == "overrun" })
-	return smokes || c.History.OilUse != "" || c.CameSlowly() || c.told(driven...) || c.History.Vehicle != "" && SpeaksOf(plainWords(c.History.Vehicle), driven...)
+	said := c.told(driven...) || c.History.Vehicle != "" && SpeaksOf(plainWords(c.History.Vehicle), driven...)
+	return said || c.History.OilUse != "" || c.CameSlowly() || c.Smokes("blue", "load", "always", "overrun")
 })
 
 // StoodAndSound reports an engine that is said to have stood and whose cylinders were all
@@ -109,11 +109,16 @@ func (c *Case) OneMisfires() bool {
 	return len(named) > 0 && len(named) < len(c.Every())
 }
 
+// testedCharged is the test made again with a charger on, or with the battery charged; nil
+// for none.
+func (c *Case) testedCharged() *Work {
+	return c.DoneOn(nil, "repeat with charger", "repeated with charger", "repeated with a charger", "charge and repeat", "battery charged and repeated")
+}
+
 // CameUpWithCharger is an engine that starts badly, or not, and whose readings
 // came up when it was tested again with a charger on.
 var CameUpWithCharger = OfEngine("hard starting or no start, and the job says that readings came up with a charger on", func(c *Case) bool {
-	w := c.DoneOn(nil, "repeat with charger", "repeated with charger", "repeated with a charger", "charge and repeat", "battery charged and repeated")
-	return w.Says("come up", "came up") && c.Complains("hard start", "no start")
+	return c.testedCharged().Says("come up", "came up") && c.Complains("hard start", "no start")
 })
 
 // SlowAndStartsBadly is an engine that starts badly, or not, and that its starter was
@@ -126,7 +131,7 @@ var SlowAndStartsBadly = OfEngine("hard starting or no start, and a cranking spe
 // staysCharged reports readings that stayed as the test was made again with a battery that
 // had been charged.
 func (c *Case) staysCharged() bool {
-	w := c.DoneOn(nil, "repeat with charger", "repeated with charger", "repeated with a charger", "charge and repeat", "battery charged and repeated")
+	w := c.testedCharged()
 	return w.Says("stay", "stayed", "same", "reads as before") && !w.Says("come up", "came up")
 }
 

@@ -14,7 +14,7 @@ func (c *Case) DriveFailed() bool {
 		return false
 	}
 	if c.driveFailed == nil {
-		told := strings.ToLower(strings.Join(slices.Concat([]string{c.History.Onset}, c.History.Findings, c.History.WorkDone), "; "))
+		told := c.toldOfDrive()
 		failed := slices.ContainsFunc(driveFailures, func(words string) bool { return SpeaksOf(told, words) }) && !SpeaksOf(told, "drive belt", "fan belt", "alternator belt")
 		c.driveFailed = &failed
 	}
@@ -26,8 +26,14 @@ func (c *Case) DriveBroken() bool {
 	if !c.DriveFailed() {
 		return false
 	}
-	told := strings.ToLower(strings.Join(slices.Concat([]string{c.History.Onset}, c.History.Findings, c.History.WorkDone), "; "))
-	return SpeaksOf(told, "snapped", "broke", "broken", "shredded", "come off", "came off", "stripped", "lost its teeth") && !SpeaksOf(strings.ToLower(strings.Join(c.History.WorkDone, "; ")), "renewed", "replaced", "changed", "fitted", "new belt", "new chain", "new timing", "new cam")
+	done := strings.ToLower(strings.Join(c.History.WorkDone, "; "))
+	return SpeaksOf(c.toldOfDrive(), "snapped", "broke", "broken", "shredded", "come off", "came off", "stripped", "lost its teeth") &&
+		!SpeaksOf(done, "renewed", "replaced", "changed", "fitted", "new belt", "new chain", "new timing", "new cam")
+}
+
+// toldOfDrive is all that may tell of the drive of the valves, as one text.
+func (c *Case) toldOfDrive() string {
+	return strings.ToLower(strings.Join(slices.Concat([]string{c.History.Onset}, c.History.Findings, c.History.WorkDone), "; "))
 }
 
 // driveFailures are words for a belt or chain that no longer drives the valves as
@@ -50,16 +56,19 @@ var driveFailures = func() []string {
 // overSped are words of an engine that was turned faster than its valves follow.
 var overSped = append([]string{"over rev", "overrev", "over speed", "overspeed", "money shift", "bounced off the limiter"}, pairs("missed|wrong|botched|fluffed", "gear|shift|change|downshift")...)
 
+// mayMeet reports an engine whose valves may meet its pistons: nobody says that they cannot.
+func (c *Case) mayMeet() bool { return c.HasValves() && c.Spec.Interference != diag.No }
+
 // OverSped reports an engine with valves that its pistons may meet, which was turned too
 // fast by how the trouble came on or by what was found: a valve that floats is hit.
 func (c *Case) OverSped() bool {
-	return c.HasValves() && c.Spec.Interference != diag.No && c.told(overSped...)
+	return c.mayMeet() && c.told(overSped...)
 }
 
 // MetByTheStory is an engine whose valves its pistons may have met by what is told of it: it
 // was over-revved, or what drives them broke.
 var MetByTheStory = OfEngine("turned too fast (a missed gear), or a belt or chain that drives the valves broke or jumped, and not said that valves and pistons cannot meet", func(c *Case) bool {
-	return c.OverSped() || c.HasValves() && c.Spec.Interference != diag.No && c.DriveFailed()
+	return c.OverSped() || c.mayMeet() && c.DriveFailed()
 })
 
 // RenewedAfterFailing is an engine that does not run, or whose trouble came suddenly,
@@ -74,7 +83,7 @@ func (c *Case) RenewedAfterFailing() bool {
 // fails: one of which the job says so, and a diesel of which it says nothing,
 // since its small chamber leaves them no room.
 func (c *Case) Interferes() bool {
-	return c.HasValves() && (c.Spec.Interference == diag.Yes || c.Spec.Interference != diag.No && c.Spec.Diesel())
+	return c.mayMeet() && (c.Spec.Interference == diag.Yes || c.Spec.Diesel())
 }
 
 // ValvesMayHaveMet reports an engine whose valves may have met its pistons: that
@@ -82,5 +91,5 @@ func (c *Case) Interferes() bool {
 // suddenly at fault.
 func (c *Case) ValvesMayHaveMet() bool {
 	driven := slices.Contains([]string{"belt", "chain"}, c.Spec.TimingDrive)
-	return c.HasValves() && c.Spec.Interference != diag.No && (c.DriveFailed() || driven && c.CameSuddenly() || c.RenewedAfterFailing())
+	return c.mayMeet() && (c.DriveFailed() || driven && c.CameSuddenly() || c.RenewedAfterFailing())
 }

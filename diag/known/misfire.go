@@ -30,14 +30,13 @@ var LightFlashes = OfEngine("the engine light is said to flash", func(c *Case) b
 // wet with it, or the speed does not fall without it.
 func (c *Case) SendsRaw(name string) bool {
 	_, named := c.MisfireCodes()
-	s := Subject{Cylinders: []string{name}}
-	return slices.Contains(named, name) && (c.Looks(name, "fuel-wet") || PullsNothing.Holds(c, s) && BalanceTells.Holds(c, s))
+	return slices.Contains(named, name) && (c.Looks(name, "fuel-wet") || PullsNothing.HoldsOf(c, name) && BalanceTells.HoldsOf(c, name))
 }
 
-// SendsFuelRaw is an engine with injection, and so with a catalyst, that runs and of which a
-// cylinder sends its fuel unburned into the exhaust.
-var SendsFuelRaw = OfEngine("an engine with injection that runs and misfires, whose light flashes, or of which a cylinder that a misfire code names has a plug wet with fuel or is not missed with its spark off", func(c *Case) bool {
-	if !c.Injected() || c.Ported() || !c.Starts() || c.Flies() || !c.Complains("misfire") {
+// SendsFuelRaw is an engine with injection and a catalyst that runs and of which a cylinder
+// sends its fuel unburned into it.
+var SendsFuelRaw = OfEngine("an engine with injection and a catalyst that runs and misfires, whose light flashes, or of which a cylinder that a misfire code names has a plug wet with fuel or is not missed with its spark off", func(c *Case) bool {
+	if !c.Injected() || !c.MayHaveCatalyst() || !c.Starts() || !c.Complains("misfire") {
 		return false
 	}
 	return LightFlashes.HoldsIn(c) || len(c.Those(c.SendsRaw)) > 0

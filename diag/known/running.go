@@ -51,8 +51,7 @@ func (c *Case) RunningOver(name string, of func(diag.RunningShare) *float64) (po
 // doesLess reports a cylinder that its balance, or a code, has shown to do less than the
 // others.
 func (c *Case) doesLess(name string) bool {
-	s := Subject{Cylinders: []string{name}}
-	return slices.Contains(c.MisfireOf(), name) || BalanceTells.Holds(c, s) && (PullsNothing.Holds(c, s) || PullsLittle.Holds(c, s))
+	return slices.Contains(c.MisfireOf(), name) || BalanceTells.HoldsOf(c, name) && (PullsNothing.HoldsOf(c, name) || PullsLittle.HoldsOf(c, name))
 }
 
 // breathesOutPoorly reports a cylinder that keeps what it should let go: its

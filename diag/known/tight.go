@@ -38,8 +38,11 @@ const (
 // path to a neighbor or into the coolant speaks for itself.
 func (c *Case) LossTooSmall(name string) bool {
 	l := c.Leak(name)
-	return c.HasValves() && !c.Flooded() && l != nil && !c.LossIsBound(name) && *l.Loss <= c.lossForPressure(name, l) &&
-		!slices.ContainsFunc(l.At, func(at string) bool { return at != AtCrankcase && at != "nowhere" }) && c.WetEvidence(name) != WetRises
+	if l == nil || c.LossIsBound(name) || !c.HasValves() || c.Flooded() || c.WetEvidence(name) == WetRises {
+		return false
+	}
+	elsewhere := slices.ContainsFunc(l.At, func(at string) bool { return at != AtCrankcase && at != "nowhere" })
+	return !elsewhere && *l.Loss <= c.lossForPressure(name, l)
 }
 
 // lossForPressure is the loss in percent up to which a leak does not explain what a cylinder
@@ -55,7 +58,8 @@ func (c *Case) lossForPressure(name string, l *diag.LeakResult) float64 {
 	case r.Grade == diag.NoPressure:
 		return smallLoss
 	}
-	if _, read := c.soundLoss(); read > 0 || c.overLimit(l) || !r.Grade.IsLow() || !c.Several() || c.PartOfReference(r).Value > farLow {
+	_, sound := c.soundLoss()
+	if lone := sound == 0 && c.Several(); !lone || c.overLimit(l) || !r.Grade.IsLow() || c.PartOfReference(r).Value > farLow {
 		return 0
 	}
 	return loneLoss

@@ -37,18 +37,27 @@ func (c *Case) VehicleYear() int {
 const firstYear, lastYear = 1885, 2099
 
 // MayHavePCV reports an engine whose crankcase may be drawn off by a valve in its
-// intake: a petrol four-stroke of a vehicle that is not older than these, nor tested as
-// aircraft are, nor a small one of a mower or pump.
+// intake: a petrol four-stroke of a vehicle that is not older than these, nor of an
+// aircraft, nor a small one of a mower or pump.
 func (c *Case) MayHavePCV() bool {
 	year := c.VehicleYear()
-	return !c.Spec.Diesel() && !c.Ported() && !c.Rotary() && !c.TestedAsAircraft() && !c.described(smallMachines) && (year == 0 || year >= pcvSince)
+	return !c.Spec.Diesel() && !c.Ported() && !c.Rotary() && !c.Flies() && !c.described(smallMachines) && (year == 0 || year >= pcvSince)
 }
 
 // MayHaveCatalyst reports an engine behind which a catalytic converter may sit.
 func (c *Case) MayHaveCatalyst() bool {
+	if c.Spec.Diesel() || c.Spec.TwoStroke || c.Flies() || c.Afloat() || c.offTheRoad() {
+		return false
+	}
 	year := c.VehicleYear()
 	old := year > 0 && year < catalystSince
-	return !c.Spec.Diesel() && !c.Spec.TwoStroke && !old && !c.FlywheelMagneto() && !c.Afloat() && !c.Flies() && !c.described(smallMachines) && !c.described(fieldMachines) && !(c.Carburetted() && !c.MeterOpen() && c.FuelSystem() == "")
+	plain := c.Carburetted() && !c.MeterOpen() && c.FuelSystem() == "" // nothing holds its mixture where a catalyst wants it
+	return !old && !plain
+}
+
+// offTheRoad reports a machine that works where nobody asks for clean exhaust.
+func (c *Case) offTheRoad() bool {
+	return c.FlywheelMagneto() || c.described(smallMachines) || c.described(fieldMachines)
 }
 
 // Words of what a vehicle is called.
