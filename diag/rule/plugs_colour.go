@@ -34,7 +34,7 @@ var plugColourRules = []Rule{
 		Source: plugManual + plugPattern, Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
 		Of: plugsOf("sooty", "the plugs, every one looked at sooty", known.OnAll), When: sparkPlugs,
 		Kind: OfPlugs, Weigh: allSooty,
-		Say: ofLastRun(plugsFound(diag.CheckAgain)), Headline: "plugs-sooty",
+		Say: ofLastRun(plugsFound(diag.CheckAgain)), Headline: "plugs-sooty", Look: "sooty",
 	},
 	{
 		Name: "bank-sooty", Title: "Dry soot on the plugs of one bank",
@@ -43,14 +43,14 @@ var plugColourRules = []Rule{
 		Source: "common practice, no source", Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
 		Of: plugsOf("sooty", "the plugs of one bank, sooty, and none of the other, two at least looked at in each", known.OnBank), When: sootOfItsOwn,
 		Kind: OfPlugs, For: common("bank-sensor", "bank-exhaust-leak", "own-injector", "manifold-distribution", "cam-timing"),
-		Say: plugsFound(diag.CheckAgain), Headline: "plugs-sooty",
+		Say: plugsFound(diag.CheckAgain), Headline: "plugs-sooty", Look: "sooty",
 	},
 	{
 		Name: "one-sooty", Title: "Dry soot on one plug",
 		Why:    "What one cylinder does not share with the rest is its own spark, its own injector and its own seal. Soot from there is looked for in these three.",
 		Source: plugManual + plugPattern, Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of: eachCylinder, When: known.All(onlyPlug("sooty"), sootOfItsOwn),
-		Kind: OfPlugs, Weigh: oneSooty, Say: leftAlone(onePlug("sooty")), Headline: "plugs-sooty", Variants: []string{aloneVariant, notOnly},
+		Kind: OfPlugs, Weigh: oneSooty, Say: leftAlone(onePlug("sooty")), Headline: "plugs-sooty", Look: "sooty", Variants: []string{aloneVariant, notOnly},
 	},
 	{
 		Name: "some-sooty", Title: "Dry soot on some plugs",
@@ -59,7 +59,7 @@ var plugColourRules = []Rule{
 		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of:   plugsOf("sooty", "several sooty plugs that low pressure does not explain, not all and not just one bank", known.OnSome, known.OnEnds, known.OnNeighbours),
 		When: sootOfItsOwn, Kind: OfPlugs, Weigh: shareOut("sooty", "own-spark", "own-injector", "shared-runner"),
-		Say: leftAlone(somePlugs("sooty")), Headline: "plugs-sooty", Variants: []string{string(known.OnEnds), string(known.OnNeighbours)},
+		Say: leftAlone(somePlugs("sooty")), Headline: "plugs-sooty", Look: "sooty", Variants: []string{string(known.OnEnds), string(known.OnNeighbours)},
 	},
 	{
 		Name: "shared-coil", Title: "Plugs that one coil fires are sooty or wet together",

@@ -49,14 +49,14 @@ var plugStateRules = []Rule{
 			"it is oil that burns, and where that comes from is found out.",
 		Source: plugCourse, Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of: eachCylinder, When: known.All(known.Plug("ash"), sparkPlugs),
-		Kind: OfPlugs, Weigh: ashCauses, Say: ashFound, Headline: "plugs-ash", Variants: []string{"oil"},
+		Kind: OfPlugs, Weigh: ashCauses, Say: ashFound, Headline: "plugs-ash", Look: "ash", Variants: []string{"oil"},
 	},
 	{
 		Name: "plugs-worn", Title: "Worn plugs",
 		Why:    "Rounded electrodes and a wide gap ask more of the coil, until it fails to fire under load. It is normal wear, and cheap to put right.",
 		Source: "common practice, no source", Class: Information, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
 		Of:   oneSet("the worn plugs", func(c *known.Case) []string { return c.PlugsLooking("worn") }),
-		When: sparkPlugs, Kind: OfPlugs, For: speaks(Known, "plug-age"), Say: wornPlugs, Headline: "plugs-worn",
+		When: sparkPlugs, Kind: OfPlugs, For: speaks(Known, "plug-age"), Say: wornPlugs, Headline: "plugs-worn", Look: "worn",
 	},
 	{
 		Name: "gap-out", Title: "A plug's gap outside its limits",

@@ -74,6 +74,9 @@ type Rule struct {
 	Open bool
 	// Absolute: it compares a cylinder with a figure and not with the others.
 	Absolute bool
+	// Look is what plugs show by it that leaves what was found sound to be said first,
+	// "worn"; "" for none.
+	Look string
 	// Variants are the wordings beside the usual one.
 	Variants []string
 

@@ -79,8 +79,8 @@ func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 		return
 	}
 	d.Verdict = diag.Phrase{Key: cmp.Or(s.Members[0].Headline, "see-findings"), Facts: facts}
-	if plugsAlone(c, s) {
-		facts["looks"], d.Verdict.Key = d.Verdict.Key, "plugs-only"
+	if look := plugsAlone(c, s); look != "" {
+		facts["looks"], d.Verdict.Key = look, "plugs-only"
 	}
 	if r := c.MainRefused(); r != nil && d.Verdict.Key == r.Verdict() {
 		delete(facts, "refused") // it says so itself
@@ -88,15 +88,20 @@ func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 	d.Advice = diag.Phrase{Key: advice(c, d, s)}
 }
 
-// ofPlugs are the headlines of what plugs alone show.
-var ofPlugs = []string{"plugs-worn", "plugs-sooty", "plugs-ash"}
-
-// plugsAlone reports a story of how plugs look and of nothing else in an engine of which
-// nothing is complained, and whose cylinders were all found to seal: what was found sound is
-// said first.
-func plugsAlone(c *known.Case, s *diag.Story) bool {
-	return s.Urgency == diag.CheckAgain && slices.Contains(ofPlugs, s.Members[0].Headline) && !c.Ails() && c.MainTestsMade() && c.SealingRead() && c.Sound() && c.PressureEnough() &&
-		!slices.ContainsFunc(s.Members, func(f diag.Finding) bool { r := rule.Named(f.Rule); return r == nil || r.Kind != rule.OfPlugs })
+// plugsAlone is how plugs look where a story is of that and of nothing else, in an engine
+// of which nothing is complained and whose cylinders were all found to seal, so that what was
+// found sound is said first; "" for any other.
+func plugsAlone(c *known.Case, s *diag.Story) string {
+	sound := !c.Ails() && c.MainTestsMade() && c.SealingRead() && c.Sound() && c.PressureEnough()
+	if s.Urgency != diag.CheckAgain || !sound {
+		return ""
+	}
+	for _, f := range s.Members {
+		if r := rule.Named(f.Rule); r == nil || r.Kind != rule.OfPlugs {
+			return ""
+		}
+	}
+	return rule.Named(s.Members[0].Rule).Look
 }
 
 // noticed are the cylinders of all notices of one rule in a story of the test: a
