@@ -79,6 +79,8 @@ type Check struct {
 	// Coolant: it looks at the coolant, and says nothing of a leak that goes from
 	// one cylinder into the next.
 	Coolant bool
+	// Rest: it tests the cylinders that were left out.
+	Rest bool
 	// Gauge: it puts another gauge in the place of one whose readings on the starter are
 	// in doubt.
 	Gauge bool

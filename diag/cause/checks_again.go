@@ -78,7 +78,7 @@ func repeatedCharged(c *known.Case, _ []string) bool {
 
 // againChecks test again, or test what was left out.
 var againChecks = []Check{
-	{Name: "complete-set", Titles: []string{"testing the rest"}, Minutes: 15, MinutesOf: restMinutes, Fits: func(c *known.Case, _ []string) bool { return c.Several() }, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
+	{Name: "complete-set", Rest: true, Titles: []string{"testing the rest"}, Minutes: 15, MinutesOf: restMinutes, Fits: func(c *known.Case, _ []string) bool { return c.Several() }, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
 		Outcomes: []Outcome{{Name: "alike"}, {Name: "apart", Else: true}}},
 	{Name: "look-at-the-gauge", Then: "second-gauge", Minutes: 1, Whole: true, Again: true, Words: []string{"unit read off", "unit checked"},
 		Outcomes: []Outcome{{Name: "another unit", For: []string{"other-unit"}}, {Name: "the same unit", Else: true, After: []string{"as it is written"}}}},

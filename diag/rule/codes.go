@@ -72,7 +72,7 @@ var codeRules = []Rule{{
 	Kind: OfCodes, Weigh: outOfStep, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 		f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"codes": diag.Names(slices.DeleteFunc(slices.Clone(stepCodes), func(code string) bool { return !c.Coded(code) })), "rattles": chainNoisy(c), "chain": c.Spec.TimingDrive == "chain"}}
 		switch {
-		case timingSlipped(c) == diag.DoNotRun:
+		case timingSlipped(c):
 			f.Urgency = diag.DoNotRun
 		case c.Spec.Interference == diag.No: // what it may come to bends nothing
 			f.Urgency = diag.CheckAgain

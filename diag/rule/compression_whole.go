@@ -122,31 +122,41 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 	if basis.Far && !c.ThrottleShut() && (!doubted || basis.Variant == "floor") {
 		f.Urgency = diag.ActSoon
 	}
-	if soon := timingSlipped(c); soon != "" && soon.Rank() > f.Urgency.Rank() {
-		f.Urgency = soon
+	switch {
+	case timingSlipped(c):
+		f.Urgency = diag.DoNotRun
+	case mayBeMistimed(c):
+		f.Urgency = diag.ActSoon
 	}
 	return f
 }
 
-// timingSlipped says how soon an engine is seen to that is low in every cylinder alike since
-// something happened, or since work for which the drive of the valves came off, while oil
-// brings none of it back: where its valves can meet its pistons the next tooth bends them, and
-// behind a belt they mostly can. "" for another.
-func timingSlipped(c *known.Case) diag.Urgency {
+// lowAlike reports an engine with valves that is clearly low in every cylinder alike, its
+// throttle open: as one reads whose camshaft turns out of step.
+func lowAlike(c *known.Case) bool {
 	basis := c.AllLow()
-	if basis == nil || !basis.Clear || c.Cranking().LowestPercentOfHighest < known.EvenTogether || c.ThrottleShut() || !c.HasValves() {
-		return ""
+	return basis != nil && basis.Clear && c.HasValves() && c.Cranking().LowestPercentOfHighest >= known.EvenTogether && !c.ThrottleShut()
+}
+
+// lowSinceWork reports that of one whose drive of the valves came off for the work done, while
+// oil brings none of the pressure back.
+func lowSinceWork(c *known.Case) bool {
+	return lowAlike(c) && c.DriveDisturbed() && !broughtBack(c)
+}
+
+// mayBeMistimed reports that of one of which nobody says that its valves miss its pistons.
+func mayBeMistimed(c *known.Case) bool {
+	return c.TimingTouched() && c.Spec.Interference != diag.No && lowSinceWork(c)
+}
+
+// timingSlipped reports an engine that reads so since something happened, or since such work,
+// and whose valves can meet its pistons, as behind a belt they mostly can: the next tooth
+// bends them.
+func timingSlipped(c *known.Case) bool {
+	if c.Spec.Interference == diag.Yes {
+		return known.SuddenOnset.HoldsIn(c) && lowAlike(c) || lowSinceWork(c)
 	}
-	worked := c.DriveDisturbed() && !broughtBack(c)
-	switch {
-	case c.Spec.Interference == diag.Yes && (worked || known.SuddenOnset.HoldsIn(c)):
-		return diag.DoNotRun
-	case c.Spec.Interference == diag.No || !c.TimingTouched() || !worked:
-		return ""
-	case c.Spec.TimingDrive == "belt":
-		return diag.DoNotRun
-	}
-	return diag.ActSoon
+	return c.Spec.TimingDrive == "belt" && mayBeMistimed(c)
 }
 
 // broughtBack reports oil that brought back what cylinders lack, which no camshaft lost:

@@ -74,6 +74,8 @@ type Rule struct {
 	Open bool
 	// Absolute: it compares a cylinder with a figure and not with the others.
 	Absolute bool
+	// TellsAll: its headline tells of more cylinders than its finding names.
+	TellsAll bool
 	// Look is what plugs show by it that leaves what was found sound to be said first,
 	// "worn"; "" for none.
 	Look string
@@ -140,6 +142,9 @@ func (r *Rule) HeadlineFor(c *known.Case, n diag.Notice) string {
 	}
 	return r.Headline
 }
+
+// Proves reports a rule by which work that was done is proved good.
+func (r *Rule) Proves() bool { return r.Class == Sound && r.Kind == OfEarlier }
 
 // families are the rules in the order in which they are tried: the test
 // itself, then each kind of reading, then the combinations.

@@ -354,7 +354,7 @@ func fuelContradicted(c *known.Case) []diag.Notice {
 }
 
 func allLowCheckTheTest(c *known.Case) []diag.Notice {
-	if c.AllLow() == nil || c.Cranking().LowestPercentOfHighest < known.EvenTogether || lowByAnother(c) || timingSlipped(c) == diag.DoNotRun {
+	if c.AllLow() == nil || c.Cranking().LowestPercentOfHighest < known.EvenTogether || lowByAnother(c) || timingSlipped(c) {
 		return nil
 	}
 	return notice("all-low-check-the-test", "", nil, diag.Facts{"diesel": c.Spec.Diesel(), "single": !c.Several()})

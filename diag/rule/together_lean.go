@@ -38,7 +38,7 @@ var leanTogether = []Rule{
 			f.Confidence = diag.Weak
 			return f
 		},
-		Headline: "one-bank-mixture",
+		Headline: "one-bank-mixture", TellsAll: true,
 	},
 }
 

@@ -81,7 +81,7 @@ var richTogether = []Rule{
 		When: known.All(known.Not(inHose), known.Any(toldRich, known.OfEngine("a fuel-pressure test that both banks share", func(c *known.Case) bool { return c.Has(known.NeedsFuel) }))),
 		Kind: OfPlugs, For: falling(Known, "bank-exhaust-leak", "bank-sensor", "own-injector", "manifold-distribution", "carburettor"), Weigh: crossed,
 		Against: denies(Heard, "other-bank-shares", "pump", "fuel-filter", "regulator-stuck", "regulator-diaphragm", "return-blocked"),
-		Say:     richOneBank, Headline: "one-bank-mixture", Variants: []string{"crossed"},
+		Say:     richOneBank, Headline: "one-bank-mixture", TellsAll: true, Variants: []string{"crossed"},
 		SaysBetterThan: []string{"bank-sooty", "trim-rich", "trims-apart"},
 	},
 	{

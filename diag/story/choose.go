@@ -207,7 +207,7 @@ var byLimit = []rule.Kind{rule.OfTiming, rule.OfExhaust, rule.OfDiesel}
 func (s *story) measured() bool {
 	first := s.book.first()
 	return len(s.Against) == 0 && s.Confidence != diag.Weak && (s.book.onlyBy(rule.OfInjectors, first) ||
-		slices.ContainsFunc(byLimit, func(k rule.Kind) bool { return s.book.heaviest(first, k) >= rule.Heard }))
+		s.witnessed(first, byLimit...))
 }
 
 // onlyBy reports a cause that a kind of test speaks for, and for no other: injectors on a

@@ -106,45 +106,59 @@ func (s *story) setRepair(c *known.Case) {
 	if s.Next != nil || s.Urgency.Rank() <= diag.CheckAgain.Rank() || first == "" || s.About == diag.AboutTest {
 		return
 	}
-	if shares := s.book.shares(); len(s.book.found()) > 0 || len(shares) > 0 && (s.proven(c, shares) || s.oneWork(shares) || s.measured() || s.asGoodAsProven(shares) || s.oilFirst(c, diag.DoNotRun)) {
+	if len(s.book.found()) > 0 || s.settled(c, s.book.shares()) {
 		s.Repair = cause.RepairOf(c, first)
 	}
 }
 
-// proven reports a story whose likeliest cause, with those that the same work shows (once
-// somebody has looked in, all that rings and bores have), has
+// settled reports a story of whose first cause enough is known to work on it.
+func (s *story) settled(c *known.Case, shares []share) bool {
+	return len(shares) > 0 && (s.proven(c, shares) || s.oneWork(shares) || s.measured() || s.asGoodAsProven(shares) || s.oilFirst(c, diag.DoNotRun))
+}
+
+// proven reports a story whose likeliest cause, with those that the same work shows, has
 // nearly all the weight by two kinds of tests, one of which heard or saw it there, with
-// nothing against it: one more test
-// would tell nothing, and what is next is the work.
+// nothing against it: one more test would tell nothing, and what is next is the work.
 func (s *story) proven(c *known.Case, shares []share) bool {
-	first, part := s.book.first(), 0.0
-	looked := len(s.Cylinders) > 0 && !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !c.Looked(n) }) &&
-		!slices.ContainsFunc(shares, func(x share) bool { return cause.BackByItself(x.cause) && x.part >= leastSettled })
+	first, part, there := s.book.first(), 0.0, false
+	measured := s.boreLookedAt(c, shares)
 	for _, x := range shares {
-		if x.cause == first || cause.SameWork(x.cause, first) || s.About == diag.AboutEngine && cause.Worn(x.cause, first) || looked && cause.Bore(x.cause) && cause.Bore(first) {
+		same := x.cause == first || cause.SameWork(x.cause, first)
+		there = there || same && s.witnessed(x.cause, rule.OfLeakage, rule.OfSight, rule.OfCooling)
+		if same || s.About == diag.AboutEngine && cause.Worn(x.cause, first) || measured && cause.Bore(x.cause) && cause.Bore(first) {
 			part += x.part
 		}
 	}
-	there := slices.ContainsFunc(shares, func(x share) bool {
-		return (x.cause == first || cause.SameWork(x.cause, first)) && slices.ContainsFunc([]rule.Kind{rule.OfLeakage, rule.OfSight, rule.OfCooling}, func(k rule.Kind) bool { return s.book.heaviest(x.cause, k) >= rule.Heard })
-	})
 	return there && part >= nearlyAll && len(s.Against) == 0 && len(s.book.agreeing(first)) >= 2
 }
 
-// oneWork reports a story of which the same work shows every cause that is left, where
-// coolant was seen there or more than one kind of test agrees, with nothing
-// against it: no outcome of any check changes what is done. What hardly weighs beside what
-// was seen under pressure does not count.
+// witnessed reports a cause that one of these kinds of tests heard or saw there.
+func (s *story) witnessed(name string, kinds ...rule.Kind) bool {
+	return slices.ContainsFunc(kinds, func(k rule.Kind) bool { return s.book.heaviest(name, k) >= rule.Heard })
+}
+
+// boreLookedAt reports cylinders into each of which somebody has looked, with nothing left
+// that oil or running would put right: what rings, pistons and walls have is one work then.
+func (s *story) boreLookedAt(c *known.Case, shares []share) bool {
+	return len(s.Cylinders) > 0 && !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !c.Looked(n) }) &&
+		!slices.ContainsFunc(shares, func(x share) bool { return cause.BackByItself(x.cause) && x.part >= leastSettled })
+}
+
+// oneWork reports a story of a head or its gasket of which the same work shows every cause
+// that is left, where coolant was seen there or more than one kind of test agrees, with
+// nothing against it: no outcome of any check changes what is done.
 func (s *story) oneWork(shares []share) bool {
 	first := s.book.first()
-	pumped := s.book.heaviest(first, rule.OfCooling) >= rule.Sight
-	if len(shares) < 2 || len(s.Against) > 0 || slices.ContainsFunc(shares, func(x share) bool {
-		return x.cause != first && !cause.SameWork(x.cause, first) && !(pumped && x.part < leastSettled)
-	}) {
+	if len(shares) < 2 || len(s.Against) > 0 || !cause.OfHead(first) {
 		return false
 	}
-	seen := slices.ContainsFunc([]rule.Kind{rule.OfSight, rule.OfCooling}, func(k rule.Kind) bool { return s.book.heaviest(first, k) >= rule.Heard })
-	return cause.OfHead(first) && (seen || s.Confidence == diag.Strong)
+	pumped := s.book.heaviest(first, rule.OfCooling) >= rule.Sight // what hardly weighs beside what was seen under pressure does not count
+	for _, x := range shares {
+		if x.cause != first && !cause.SameWork(x.cause, first) && !(pumped && x.part < leastSettled) {
+			return false
+		}
+	}
+	return s.Confidence == diag.Strong || s.witnessed(first, rule.OfSight, rule.OfCooling)
 }
 
 // nearlyAll is the part of a story's weight from which a cause is proven: judgement, no

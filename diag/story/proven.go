@@ -13,7 +13,7 @@ import (
 // complained of, and the engine runs and did not stand. Only then is there a
 // tick.
 func shownSound(c *known.Case, d *diag.Diagnosis) bool {
-	if d.Urgency != diag.NoAction || d.Withheld || len(c.History.Complaints) > 0 || len(c.Complaints()) > 0 || !c.Starts() || c.Spec.Runs == "rough" || c.Has(known.NeedsPlugs) && len(c.PlugsLooking("worn")) > 0 || c.Stood() || !c.MainTestsMade() {
+	if d.Urgency != diag.NoAction || d.Withheld || troubled(c) || c.Stood() || !c.MainTestsMade() {
 		return false
 	}
 	tested, all := false, true
@@ -22,6 +22,13 @@ func shownSound(c *known.Case, d *diag.Diagnosis) bool {
 		tested, all = tested || made, all && (!made || sound)
 	}
 	return tested && all
+}
+
+// troubled reports an engine of which something is complained, that does not run or runs
+// roughly, or whose plugs are due.
+func troubled(c *known.Case) bool {
+	complained := len(c.History.Complaints) > 0 || len(c.Complaints()) > 0
+	return complained || !c.Starts() || c.Spec.Runs == "rough" || c.Has(known.NeedsPlugs) && len(c.PlugsLooking("worn")) > 0
 }
 
 func pressureSound(c *known.Case) (made, sound bool) {

@@ -64,7 +64,9 @@ func aboutTest(c *known.Case, told []*story) *story {
 // waitsFor reports a story of a plug's colour alone beside half an engine or more that was
 // not read: what all cylinders give is known before one plug is followed up.
 func (s *story) waitsFor(c *known.Case, n diag.Notice) bool {
-	return s.Urgency == diag.CheckAgain && s.looksAlone() && 2*len(n.Cylinders) >= len(c.Every()) && repeatOf(c, rule.Named(n.Rule), n) == "complete-set"
+	k := cause.CheckNamed(repeatOf(c, rule.Named(n.Rule), n))
+	half := 2*len(n.Cylinders) >= len(c.Every())
+	return k != nil && k.Rest && half && s.Urgency == diag.CheckAgain && s.looksAlone()
 }
 
 // looksAlone reports a story that asks for something by the look of plugs and nothing else.

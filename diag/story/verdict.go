@@ -118,7 +118,7 @@ func noticed(s *diag.Story, of string) []string {
 
 // besides are the cylinders of a story that its leading finding does not name.
 func besides(s *diag.Story) diag.Names {
-	if len(s.Members) == 0 || s.Members[0].Headline == "one-bank-mixture" { // which tells of both banks
+	if len(s.Members) == 0 || rule.Named(s.Members[0].Rule).TellsAll {
 		return nil
 	}
 	if len(s.Members[0].Cylinders) == 0 && (s.About != diag.AboutCylinders || rule.Named(s.Members[0].Rule).About == diag.AboutCylinders) { // they are the story's
@@ -331,7 +331,7 @@ func soundAdvice(c *known.Case, s *diag.Story) string {
 // a repair that is proved is what the owner paid for, and comes first.
 func firstSound(d *diag.Diagnosis) *diag.Story {
 	if i := slices.IndexFunc(d.Stories, func(s diag.Story) bool {
-		return s.Urgency == diag.NoAction && len(s.Members) > 0 && s.Members[0].Headline == "repaired-and-proved"
+		return s.Urgency == diag.NoAction && len(s.Members) > 0 && rule.Named(s.Members[0].Rule).Proves()
 	}); i >= 0 {
 		return &d.Stories[i]
 	}
