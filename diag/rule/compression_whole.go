@@ -18,7 +18,7 @@ var wholeRules = []Rule{
 			"all alike; then wear, since bores seldom wear alike.",
 		Source: "US Army Ordnance subcourse OD1001, p. 91-92 (all or several low: rings or valves worn; slipped timing, low cranking speed, closed throttle); the floors: common practice, no source",
 		Class:  Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
-		Of: everyRead, When: known.UnderFloor, Kind: OfCompression, Weigh: weighAllLow, Say: allLow, Headline: "all-low", Variants: []string{"floor", "usual", "expected", "ratio", "earlier", "worked"},
+		Of: everyRead, When: known.UnderFloor, Kind: OfCompression, Weigh: weighAllLow, Say: allLow, Headline: "all-low", Variants: []string{"floor", "usual", "expected", "ratio", "earlier", "worked", "standard", "agreed"},
 		SaysBetterThan: []string{"below-minimum"},
 	},
 	{
@@ -103,7 +103,7 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 	f.Facts["read"], f.Facts["even"] = c.Span(s.Lowest, s.Highest), s.LowestPercentOfHighest >= known.EvenTogether
 	f.Facts["count"], f.Facts["of"], f.Facts["throttle"] = s.N, len(c.Engine.Cylinders), c.ThrottleShut()
 	switch {
-	case basis.Variant == "expected" || basis.Variant == "ratio" || basis.Variant == "usual":
+	case basis.Variant == "expected" || basis.Variant == "ratio" || basis.Variant == "usual" || basis.Variant == "agreed":
 		f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "no-maker-figure"}}
 	case !basis.Clear:
 		f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "near-limit"}}

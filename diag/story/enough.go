@@ -129,7 +129,21 @@ func (s *story) proven(c *known.Case, shares []share) bool {
 			part += x.part
 		}
 	}
-	return there && part >= nearlyAll && len(s.Against) == 0 && len(s.book.agreeing(first)) >= 2
+	return s.wornByThree(c, shares) || there && part >= nearlyAll && len(s.Against) == 0 && len(s.book.agreeing(first)) >= 2
+}
+
+// wornByThree reports a story of a whole engine worn in its rings or bores, by three kinds of
+// tests at least that agree on it, with nothing against it and no sign of what running or
+// oil puts right: one more figure, or one more test, would change nothing.
+func (s *story) wornByThree(c *known.Case, shares []share) bool {
+	first := s.book.first()
+	whole := s.lowThroughout() || len(s.Cylinders) == len(c.Every())
+	kinds := s.book.agreeing(first)
+	if c.BurnsOil() && len(kinds) > 1 && !slices.Contains(kinds, rule.OfRunning) { // which it is seen to do
+		kinds = append(kinds, rule.OfRunning)
+	}
+	return whole && cause.Worn(first, first) && len(s.Against) == 0 && len(kinds) >= 3 &&
+		!slices.ContainsFunc(shares, func(x share) bool { return cause.BackByItself(x.cause) && x.part >= leastSettled })
 }
 
 // witnessed reports a cause that one of these kinds of tests heard or saw there.

@@ -1,0 +1,86 @@
+package known
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// agreedShare is how far above the floor of its kind, as a part of it, an engine may read that
+// other tests show to be worn: from there on its pressure speaks against them.
+// Judgement, no source.
+const agreedShare = 1.4
+
+// signsOfWear is how many signs of wear, each by another kind of test, stand for a figure
+// that nobody gave.
+const signsOfWear = 3
+
+// farUnderStandard reports readings all so far under the book's usual figure that they are
+// under any minimum that such a book gives, nil for none; a band worked out from the
+// engine's whole geometry knows better.
+func (c *Case) farUnderStandard() *AllLowBasis {
+	s := c.Cranking()
+	if s.Standard == nil || s.N < 2 || s.Expected != nil && !s.Expected.ByRatio && s.Highest >= s.Expected.Low {
+		return nil
+	}
+	usual, err := quantity.Convert(s.Standard.Low, s.Standard.Unit, s.Unit)
+	least := usual * standardShare * c.AirPressureRatio()
+	if err != nil || s.Highest+s.HighestU >= least {
+		return nil
+	}
+	return &AllLowBasis{"standard", true, false, s.Highest / least, diag.Facts{"standard": s.Standard.Entered, "share": Percent(100*s.Highest/usual, 0), "floor": c.TradeFigure(least)}}
+}
+
+// wornByAgreement is low throughout by what other tests say, where no figure tells how much
+// there should be, nil for none: oil lifts every cylinder, each loses past its rings, the
+// crankcase gets more gas than it may, and oil is burnt. Three of these agree on nothing but
+// worn rings and bores, and of so little pressure then none is enough. Of dry or
+// washed bores they would say the same.
+func (c *Case) wornByAgreement() *AllLowBasis {
+	s, floor := c.Cranking(), c.Floor()
+	if floor == nil || s.N < 2 || 2*s.N <= len(c.Engine.Cylinders) || c.Ported() || s.Highest >= agreedShare*floor.Low || c.Stood() || c.Flooded() || c.SaidFlooded() {
+		return nil
+	}
+	if c.oilLiftsAll()+c.allLosePastRings()+c.blowsBy()+one(c.BurnsOil()) < signsOfWear {
+		return nil
+	}
+	return &AllLowBasis{"agreed", false, false, s.Highest / (agreedShare * floor.Low), diag.Facts{
+		"rise": c.oilLiftsAll() > 0, "leaks": c.allLosePastRings() > 0, "blowsBy": c.blowsBy() > 0, "burns": c.BurnsOil()}}
+}
+
+// oilLiftsAll is 1 where oil lifted every cylinder that was read by more than its own volume
+// does, 2 where it did so by far more with a dose that is right for the engine.
+func (c *Case) oilLiftsAll() int {
+	tested := c.WetTested()
+	rises := func(part float64) bool {
+		return len(tested) > 0 && !slices.ContainsFunc(tested, func(n string) bool { r := c.Cylinder(n); return *r.Dry <= 0 || *r.Wet < (1+part)*(*r.Dry) })
+	}
+	switch {
+	case c.Spec.Diesel() || len(tested) < len(c.Read()) || !rises(RawRise/100.0):
+		return 0
+	case c.DoseRight() && rises(farRise/100.0):
+		return 2
+	}
+	return 1
+}
+
+// allLosePastRings is 1 where every cylinder that was tried, two at least, loses too much air
+// and none of it at a valve.
+func (c *Case) allLosePastRings() int {
+	leaks := c.Leaks()
+	return one(len(leaks) > 1 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return !c.RingLoss(l) }))
+}
+
+// blowsBy is 1 where more gas passes into the crankcase than it may.
+func (c *Case) blowsBy() int { return one(CrankcaseHigh.HoldsIn(c) || CrankcasePresses.HoldsIn(c)) }
+
+// BurnsOil reports an engine that smokes blue as it works, or uses oil.
+func (c *Case) BurnsOil() bool { return c.UsesOil() || c.Smokes("blue", "load", "always") }
+
+func one(is bool) int {
+	if is {
+		return 1
+	}
+	return 0
+}
