@@ -39,6 +39,7 @@ func pressures() []*diag.Test {
 		dry("inline-4", []float64{0, 5, 0, 3}), dry("inline-4", []float64{0, 5, 0, 3}, soaked), dry("inline-4", four(12), unit),
 		dry("inline-4", four(90), sample.Minimum(128)), dry("inline-4", []float64{70, 45, 30, 50}, sample.Minimum(100)),
 		dry("inline-4", four(60)), dry("inline-4", four(60), usual), dry("inline-4", four(60), ratio(10)), dry("inline-4", four(60), ratio(7)), dry("inline-4", four(60), high), dry("inline-4", four(60), shut),
+		dry("inline-4", four(110), usual), dry("inline-4", four(110), sample.Wet(map[string]float64{"1": 150, "2": 151, "3": 150, "4": 149}), sample.Complains("oil use"), sample.Leak("1", 40, "crankcase"), sample.Leak("2", 38, "crankcase")),
 		dry("single", []float64{60}), dry("inline-4", []float64{60}), dry("V8", []float64{60, 62}), dry("inline-4", four(180), sample.Diesel), dry("inline-4", []float64{70, 45, 60, 50}),
 		dry("inline-4", four(110), geometry), dry("inline-4", four(120), ratio(10)), dry("single", []float64{118}, ratio(10)),
 		dry("inline-4", four(118), sample.After("2025-11-02", dry("inline-4", four(160)))), dry("inline-4", four(118), sample.Worked("timing belt", dry("inline-4", four(160)))),

@@ -226,7 +226,7 @@ var sealingChecks = []Check{
 			{Name: "nothing", Else: true, Enter: saw(diag.Bore{Wall: "good", Crown: "good"}), Words: []string{"good"}}}},
 	{Name: "soap-joints", Titles: []string{"soapy water on the joints", "soapy-water test"}, Minutes: 5, Way: Hand, Fits: func(c *known.Case, cylinders []string) bool {
 		return pistons(c, cylinders) && slices.ContainsFunc(cylinders, func(n string) bool { return c.LeaksAt(n, known.AtOutside) })
-	}, Words: []string{"soapy water", "soap water", "soap suds", "soaped", "bubbles along the gasket edge", "bubbles along the edge of the gasket", "bubbles at the head joint", "bubbles along the head joint", "bubbles along the joint", "bubbles at the plug thread", "bubbles at the adapter"},
+	}, Words: []string{"soapy water", "soap water", "soap suds", "soaped", "bubbles along the gasket edge", "bubbles along the edge of the gasket", "bubbles at the head joint", "bubbles along the head joint", "bubbles along the joint", "bubbles at the plug thread", "bubbles at the adapter", "bubbles around the plug", "bubbles around the adapter", "bubbles from the thread", "bubbles from the joint", "bubbles between head and block"},
 		Outcomes: []Outcome{
 			{Name: "thread", For: []string{"plug-or-adapter-thread", "adapter-leak"}, Words: []string{"adapter", "plug thread"}},
 			{Name: "injector leaking", For: []string{"injector-seat"}, Fits: func(c *known.Case) bool { return Fit(c, "injector-seat") }, Words: []string{"at the injector", "around the injector"}},

@@ -75,7 +75,7 @@ var portedChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one stands off", For: []string{"reed-valve"}, Words: []string{"chipped", "stands off", "gap", "cracked"}},
 			{Name: "all lie flat", Else: true, Words: []string{"flat", "good"}}}},
-	{Name: "crankcase-soap", Titles: []string{"where the crankcase leaks", "soapy water on the crankcase"}, Minutes: 10, Whole: true, Fits: holds(known.CrankcaseLets), Answers: known.CrankcaseLets.HoldsIn, Words: []string{"crankcase soaped", "seals soaped"},
+	{Name: "crankcase-soap", Titles: []string{"where the crankcase leaks", "soapy water on the crankcase"}, Minutes: 10, Whole: true, Fits: holds(known.CrankcaseLets), Answers: known.CrankcaseLets.HoldsIn, Made: holds(known.CrankcasePlaced), Words: []string{"crankcase soaped", "seals soaped"},
 		Outcomes: []Outcome{
 			{Name: "bubbles at a seal or joint", For: []string{"crankcase-seal"}, Words: []string{"bubbles at", "seal", "joint", "gasket"}, After: []string{"bubbles at a shaft seal or a joint"}},
 			{Name: "none there", For: []string{"reed-valve"}, Else: true, Words: []string{"none", "no bubbles"}}}},

@@ -2,6 +2,7 @@ package known
 
 import (
 	"slices"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -217,5 +218,9 @@ var (
 		m, _ := c.CrankcaseFall()
 		return m != nil
 	}))
+	// CrankcasePlaced is a crankcase of which it was seen where it leaks: soap tells no more.
+	CrankcasePlaced = All(OfEngine("a two-stroke that draws through its crankcase", (*Case).Ported), Any(FoundSo("a crankcase or crankshaft seal that leaks", CrankcaseLeaks), OfTest(CrankcaseHold, "seen where the pumped-up crankcase leaks", func(r *diag.MeasuredResult) bool {
+		return SpeaksOf(strings.ToLower(r.Word("seen")), "bubble", "seal", "joint", "gasket", "reed")
+	})))
 	CrankcaseHolds = All(OfTest(CrankcaseHold, "the pumped-up crankcase was watched", func(r *diag.MeasuredResult) bool { return r.Reading(diag.HeldFall) != nil }), Not(CrankcaseLets))
 )

@@ -169,9 +169,9 @@ var foundRules = []Rule{
 		Why: "A two-stroke draws its mixture through its crankcase. Air that leaks in there, past a seal of the crankshaft, a joint or the reeds, leans the mixture: it idles fast, and at full load the piston gets too hot and seizes, " +
 			"although the cylinders seal well.",
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
-		Of: leanOrEngine, When: known.All(known.FoundSo("a crankcase or crankshaft seal that leaks", known.CrankcaseLeaks), known.TwoStroke),
-		Kind: OfSight, For: append(speaks(Heard, "crankcase-seal"), speaks(Hint, "reed-valve", "air-leak")...), Say: foundSays(diag.DoNotRun), Headline: "crankcase-leaks",
-		SaysBetterThan: []string{"one-white"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
+		Of: leanOrEngine, When: known.All(known.CrankcasePlaced, known.TwoStroke),
+		Kind: OfSight, TiesSystems: []string{known.CrankcaseHold}, For: append(speaks(Heard, "crankcase-seal"), speaks(Hint, "reed-valve", "air-leak")...), Say: foundSays(diag.DoNotRun), Headline: "crankcase-leaks",
+		SaysBetterThan: []string{"one-white", "crankcase-hold-falls"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 }
 
