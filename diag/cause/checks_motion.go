@@ -42,6 +42,13 @@ func camMayStand(c *known.Case, _ []string) bool {
 // in the way of its pistons.
 func turns(c *known.Case) bool { return !c.DriveBroken() || c.Spec.Interference == diag.No }
 
+// pushrodLift is an engine with pushrods of which a valve was found to lift too little: rocker
+// and pushrod lie open where that was measured, and are looked at before a lifter comes out.
+func pushrodLift(c *known.Case, cylinders []string) bool {
+	pushrods := c.Spec.ValveGear == "overhead valves" || c.Engine.IsTwoBank() && c.OneCamshaft()
+	return pushrods && liftFound(c, cylinders)
+}
+
 // lobeTakes is longer where the lifters lie under the intake manifold, between two banks:
 // common practice, no source.
 func lobeTakes(c *known.Case, _ []string) int {
@@ -104,6 +111,11 @@ var motionChecks = []Check{
 			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve"}, Words: []string{"less", "not at all", "stuck"}},
 			{Name: "a spring is broken or soft", For: []string{"valve-springs"}, Sure: 0.7, Words: []string{"spring", "broken", "soft"}},
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
+	{Name: "rocker-and-pushrod", Titles: []string{"rocker and pushrod"}, Minutes: 15, Way: Hand, Fits: pushrodLift, Words: []string{"pushrods rolled", "pushrod rolled", "rocker and pushrod looked at", "rockers and pushrods looked at"},
+		Outcomes: []Outcome{
+			{Name: "rocker or pushrod is bad", For: []string{"valve-motion"}, Sure: 0.4, Words: []string{"bent", "rocker worn", "rocker loose", "stud pulled"}},
+			{Name: "the lifter gives", For: []string{"collapsed-lifter", "deactivation-lifter"}, Fits: hydraulic, Sure: 0.7, Words: []string{"gives", "soft"}},
+			{Name: "both are good", Else: true, Words: []string{"good", "straight"}}}},
 	{Name: "lobe-look", Titles: []string{"lobe and follower"}, Minutes: 60, MinutesOf: lobeTakes, Way: Hand | Opens, Fits: liftFound, Words: []string{"lifter taken out", "lobe looked at", "follower looked at", "lifters looked at"},
 		Outcomes: []Outcome{
 			{Name: "the lobe or its follower is worn", For: []string{"valve-motion"}, Words: []string{"worn", "wiped", "flat", "round"}},

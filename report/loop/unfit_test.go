@@ -14,7 +14,7 @@ var (
 	// It must run for them to tell anything.
 	running   = []string{"warm-retest", "run-and-retest", "running-compression", "smoke-on-overrun", "swap-coil", "fuel-trims", "bank-trims", "purge-pinch", "vacuum-at-hose", "repeat-hose-test", "coolant-gas-test", "oil-consumption", "exhaust-restriction", "noise-source"}
 	oils      = []string{"wet-test", "repeat-wet"}
-	onValves  = []string{"valve-lash", "seat-and-retest", "set-and-retest", "watch-valve-gear", "lobe-look", "cam-timing-marks", "chain-slack", "turn-engine-check-cam"}
+	onValves  = []string{"valve-lash", "seat-and-retest", "set-and-retest", "watch-valve-gear", "lobe-look", "rocker-and-pushrod", "cam-timing-marks", "chain-slack", "turn-engine-check-cam"}
 	onCoolant = []string{"coolant-gas-test", "cooling-pressure-test"}
 	onSpark   = []string{"swap-coil", "renew-plugs", "set-gap", "spark-test", "plug-type"}
 	pinches   = []string{"restrict-return", "pinch-feed-and-return", "return-to-can"}
