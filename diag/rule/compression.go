@@ -109,7 +109,7 @@ func ofOne(c *known.Case) []Voice {
 	case c.Ported():
 		return common("rings", "piston", "scored-bore", "head-gasket", "reed-valve", "crankcase-seal", "restricted-exhaust")
 	case c.Spec.Diesel():
-		return common("valve-lash", "exhaust-valve", "rings", "inlet-valve", "head-gasket", "scored-bore")
+		return append(common("exhaust-valve", "rings", "inlet-valve", "valve-lash", "head-gasket", "scored-bore"), tightLash(c)...)
 	}
 	return append(common("exhaust-valve", "rings", "inlet-valve", "valve-lash", "valve-motion", "head-gasket", "warped-or-cracked-head", "scored-bore"), tightLash(c)...)
 }

@@ -94,7 +94,7 @@ func TestEachCylinder(t *testing.T) {
 		{name: "adds alike", test: sample.Of("inline-4", sample.Diesel, sample.Test("diesel", quantity.None, sample.Each("contribution", 0.3, 0.4, -0.2, 0.2))), not: "contributes-little"},
 		{name: "gives back much", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 48, 12))), fires: "return-high 3", first: "diesel-injector", next: "injector-bench"},
 		{name: "two give back much", test: sample.Of("inline-5", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 48, 12, 60))), fires: "return-high 3,5", next: "injector-bench"},
-		{name: "gives back much, and low: two faults, sealing first", test: sample.Dry("inline-4", []float64{420, 425, 270, 418}, sample.Diesel, diesel(sample.Each("return cylinders", 3, 3, 12, 3))), fires: "one-low 3; return-high 3", first: "valve-lash"},
+		{name: "gives back much, and low: two faults, sealing first", test: sample.Dry("inline-4", []float64{420, 425, 270, 418}, sample.Diesel, diesel(sample.Each("return cylinders", 3, 3, 12, 3))), fires: "one-low 3; return-high 3", first: "exhaust-valve"},
 		{name: "gives back alike", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 14, 12))), not: "return-high"},
 		{name: "all give back much", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 60, 61, 58, 62), sample.Permits("return cylinders", "", sample.NoLeast, 40))), fires: "all-return-high", not: "return-high"},
 		{name: "glow plug open", test: sample.Of("inline-4", sample.Diesel, diesel(sample.TickedOf("glow", "2", "open"))), fires: "glow-open 2", first: "glow-plug", next: "renew-glow-plug"},
