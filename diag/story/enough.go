@@ -143,7 +143,12 @@ func (s *story) wornByThree(c *known.Case, shares []share) bool {
 		kinds = append(kinds, rule.OfRunning)
 	}
 	return whole && cause.Worn(first, first) && len(s.Against) == 0 && len(kinds) >= 3 &&
-		!slices.ContainsFunc(shares, func(x share) bool { return cause.BackByItself(x.cause) && x.part >= leastSettled })
+		!mayComeBack(shares)
+}
+
+// mayComeBack reports shares of which some oil or running would put right.
+func mayComeBack(shares []share) bool {
+	return slices.ContainsFunc(shares, func(x share) bool { return cause.BackByItself(x.cause) && x.part >= leastSettled })
 }
 
 // witnessed reports a cause that one of these kinds of tests heard or saw there.
@@ -155,7 +160,7 @@ func (s *story) witnessed(name string, kinds ...rule.Kind) bool {
 // that oil or running would put right: what rings, pistons and walls have is one work then.
 func (s *story) boreLookedAt(c *known.Case, shares []share) bool {
 	return len(s.Cylinders) > 0 && !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !c.Looked(n) }) &&
-		!slices.ContainsFunc(shares, func(x share) bool { return cause.BackByItself(x.cause) && x.part >= leastSettled })
+		!mayComeBack(shares)
 }
 
 // oneWork reports a story of a head or its gasket of which the same work shows every cause
