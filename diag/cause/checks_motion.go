@@ -114,7 +114,7 @@ var motionChecks = []Check{
 	{Name: "rocker-and-pushrod", Titles: []string{"rocker and pushrod"}, Minutes: 15, Way: Hand, Fits: pushrodLift, Words: []string{"pushrods rolled", "pushrod rolled", "rocker and pushrod looked at", "rockers and pushrods looked at"},
 		Outcomes: []Outcome{
 			{Name: "rocker or pushrod is bad", For: []string{"valve-motion"}, Sure: 0.4, Words: []string{"bent", "rocker worn", "rocker loose", "stud pulled"}},
-			{Name: "the lifter gives", For: []string{"collapsed-lifter", "deactivation-lifter"}, Fits: hydraulic, Sure: 0.7, Words: []string{"gives", "soft"}},
+			{Name: "the lifter gives", For: []string{"collapsed-lifter", "deactivation-lifter"}, Fits: hydraulic, Sure: 0.7, Words: []string{"gives", "soft", "sinks"}},
 			{Name: "both are good", Else: true, Words: []string{"good", "straight"}}}},
 	{Name: "lobe-look", Titles: []string{"lobe and follower"}, Minutes: 60, MinutesOf: lobeTakes, Way: Hand | Opens, Fits: liftFound, Words: []string{"lifter taken out", "lobe looked at", "follower looked at", "lifters looked at"},
 		Outcomes: []Outcome{

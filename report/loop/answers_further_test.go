@@ -63,6 +63,7 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"leak-mended-and-pumped": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.outsideLeak, "it holds now", "it still falls")
 	},
+	"rocker-and-pushrod": func(*bench, []int) answer { return yes(false, "", "both are good") },
 	"joint-dried-and-pumped": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.outsideLeak, "from above", "it stays dry")
 	},

@@ -236,11 +236,10 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"breather-and-oil-level": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.breather, "over-full or blocked", "both right")
 	},
-	"mend-found":         func(*bench, []int) answer { return yes(false, "", "still there") }, // the simulator finds nothing by eye
-	"boost-hoses-look":   func(*bench, []int) answer { return yes(false, "", "all are sound") },
-	"guide-oil":          func(*bench, []int) answer { return yes(false, "", "no change") },
-	"guide-play":         func(*bench, []int) answer { return yes(false, "", "all move freely") },
-	"rocker-and-pushrod": func(*bench, []int) answer { return yes(false, "", "both are good") },
+	"mend-found":       func(*bench, []int) answer { return yes(false, "", "still there") }, // the simulator finds nothing by eye
+	"boost-hoses-look": func(*bench, []int) answer { return yes(false, "", "all are sound") },
+	"guide-oil":        func(*bench, []int) answer { return yes(false, "", "no change") },
+	"guide-play":       func(*bench, []int) answer { return yes(false, "", "all move freely") },
 	"lobe-look": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.motion && c.exhaust+c.inlet == 0 }), "the lobe or its follower is worn", "both are good")
 	},
