@@ -84,6 +84,9 @@ type Check struct {
 	// Gauge: it puts another gauge in the place of one whose readings on the starter are
 	// in doubt.
 	Gauge bool
+	// YieldsTo is the check that is made before it on this engine, where that is open and tells of the first cause;
+	// "" for none, nil for none on any.
+	YieldsTo func(c *known.Case) string
 	// OfSet: it is about the cylinders together, and named for all of them.
 	OfSet bool
 }

@@ -1,6 +1,8 @@
 package cause
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -29,6 +31,17 @@ func twoFuels(c *known.Case, _ []string) bool {
 func gasFuelled(c *known.Case, _ []string) bool { return c.GasFuel() }
 
 func electric(c *known.Case, _ []string) bool { return c.MayBeElectricPump() }
+
+// filterAtHand is the look at a filter that nobody has renewed, which on an engine with a
+// return line or a carburettor lies open in the line: it costs little and wears out by
+// itself, so that it comes before a meter. Behind a returnless pump it is in the tank.
+func filterAtHand(c *known.Case) string {
+	if c.Spec.Diesel() || !slices.Contains([]string{known.PortReturn, known.ThrottleBody, known.Carburettor}, c.FuelSystem()) ||
+		slices.ContainsFunc(Renewed(c, nil), func(p *Part) bool { return slices.Contains(p.Causes, "fuel-filter") }) {
+		return ""
+	}
+	return "fuel-filter-look"
+}
 
 func keyed(c *known.Case, _ []string) bool {
 	return c.Primes()
@@ -183,7 +196,7 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "silent", For: []string{"pump-circuit", "pump-voltage"}, Words: []string{"not heard"}},
 			{Name: "it runs", Else: true, Words: []string{"runs", "heard"}, After: []string{"it hums"}}}},
-	{Name: "pump-volts", Minutes: 10, Whole: true, Fuel: true, Fits: electric, Words: []string{"pump volt", "pump voltage", "voltage at the pump", "volts at pump", "volts at the pump"},
+	{Name: "pump-volts", Minutes: 10, Whole: true, Fuel: true, Fits: electric, Made: holds(known.PumpVoltsRead), YieldsTo: filterAtHand, Words: []string{"pump volt", "pump voltage", "voltage at the pump", "volts at pump", "volts at the pump"},
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"pump-voltage", "pump-circuit"}, After: []string{"more than 0.5 v below the battery"}},
 			{Name: "right", Else: true, After: []string{"within 0.5 v"}}}},
@@ -206,7 +219,7 @@ var fuelChecks = []Check{
 			return drivenPump(c) && known.OilSmells.HoldsIn(c)
 		},
 		Outcomes: []Outcome{{Name: "fuel below the diaphragm", For: []string{"pump-diaphragm"}, Words: []string{"split", "wet below", "weeps"}, After: []string{"there is fuel under the diaphragm"}}, {Name: "dry", Else: true}}},
-	{Name: "fuel-filter-look", Minutes: 20, Mends: []string{"fuel-filter"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "fuel filters", "filter in the fuel line", "filter in the line", "filter at the pump", "tank strainer"},
+	{Name: "fuel-filter-look", Minutes: 20, Mends: []string{"fuel-filter"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "fuel filters", "petrol filter", "gasoline filter", "inline filter", "fuel strainer", "filter in the fuel line", "filter in the line", "filter at the pump", "tank strainer"},
 		Outcomes: []Outcome{{Name: "clogged", For: []string{"fuel-filter", "supply-restricted"}, Words: []string{"blocked", "dirty"}}, {Name: "clear", Else: true, Words: []string{"clean"}}}},
 	{Name: "feed-from-can", Titles: []string{"fed from a can", "cap off, then fed from a can", "a can and a short hose"}, Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens, Words: []string{"from a can", "from a separate can", "can with a short hose", "with the tank cap off"},
 		Fits: holds(known.SuctionHigh),

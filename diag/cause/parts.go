@@ -41,7 +41,7 @@ var RenewedParts = []Part{
 	{Words: []string{"crank seals", "crankshaft seals", "crankcase seals"}, Causes: []string{"crankcase-seal"}},
 	{Words: []string{"catalyst", "catalytic converter", "silencer", "muffler"}, Causes: []string{"restricted-exhaust"}},
 	{Words: []string{"ignition coil", "coil", "coils"}, Causes: []string{"own-spark", "coil-or-lead", "shared-coil"}},
-	{Words: []string{"fuel filter"}, Causes: []string{"fuel-filter"}},
+	{Words: []string{"fuel filter", "petrol filter", "gasoline filter", "diesel filter", "inline filter", "fuel strainer", "fuel and air filter", "air and fuel filter", "all filters"}, Causes: []string{"fuel-filter"}},
 	{Words: []string{"fuel pump"}, Causes: []string{"pump", "pump-check-valve"}},
 	{Words: []string{"regulator", "pressure regulator", "fuel pressure regulator"}, Causes: []string{"regulator-open", "regulator-stuck", "regulator-diaphragm"}},
 	{Words: []string{"injector", "injectors"}, Causes: []string{"own-injector", "leaking-injector", "dirty-injectors"}},

@@ -22,6 +22,8 @@ var fuelSigns = []Sign{
 		Against: denies(DryUp, "volume-enough", "pump", "pump-voltage", "fuel-filter", "supply-restricted")},
 	{When: known.OfEngine("the pump is heard", func(c *known.Case) bool { return c.PumpHeard() == diag.Yes }), Kind: OfSight, About: "any",
 		Against: denies(Known, "pump-heard", "pump-circuit")},
+	{When: known.PumpVoltsLow, Kind: OfSight, About: "fuel", For: append(speaks(Heard, "pump-voltage"), speaks(Hint, "pump-circuit")...)},
+	{When: known.PumpVoltsRight, Kind: OfSight, About: "any", Against: denies(Heard, "pump-has-its-volts", "pump-voltage", "pump-circuit")},
 	{When: known.OfEngine("no fuel in the regulator's hose", func(c *known.Case) bool { return c.FuelInHose("no") && !c.FuelInHose("yes") }), Kind: OfSight, About: "any",
 		Against: denies(Heard, "hose-dry", "regulator-diaphragm")},
 	{When: held, Kind: OfFuel, About: "any", Against: append(denies(Heard, "pressure-held", "pump-check-valve"), denies(DryUp, "pressure-held", "high-pressure-pump")...)}, // whose plunger leaks as it runs

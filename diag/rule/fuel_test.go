@@ -187,7 +187,7 @@ func TestFuelLevels(t *testing.T) {
 func TestFuelPump(t *testing.T) {
 	book := limits(between("key-on", 38, 44))
 	runSupply(t, []supplyCase{
-		{name: "sags under its limit", test: rail(returns, diag.Circuit{KeyOn: psi(41), Snap: psi(30), Limits: append(book, between("snap", 38, 0))}), fires: "sags-under-load", not: "fuel-pressure-right", first: "fuel-filter pump", soon: diag.ActSoon, next: "fuel-volume pump-volts"},
+		{name: "sags under its limit", test: rail(returns, diag.Circuit{KeyOn: psi(41), Snap: psi(30), Limits: append(book, between("snap", 38, 0))}), fires: "sags-under-load", not: "fuel-pressure-right", first: "fuel-filter pump", soon: diag.ActSoon, next: "fuel-volume fuel-filter-look"},
 		{name: "sags under idle, no hose", test: rail(returnless, diag.Circuit{Idle: psi(58), Snap: psi(45)}), fires: "sags-under-load", soon: diag.CheckAgain},
 		{name: "a hose: as high as idle is a sag all the same", test: rail(returns, diag.Circuit{Idle: psi(33), HoseOff: psi(42), Snap: psi(34)}), fires: "sags-under-load"},
 		{name: "a hose: rises to the hose-off pressure", test: rail(returns, diag.Circuit{Idle: psi(33), HoseOff: psi(42), Snap: psi(41)}), not: "sags-under-load"},

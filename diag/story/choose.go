@@ -50,6 +50,11 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	if best == nil {
 		best = s.askPlace(c, at)
 	}
+	if best != nil && best.YieldsTo != nil {
+		if before := s.firstOf(c, []string{best.YieldsTo(c)}, at); before != nil && surest(c, before, s.book.first()) > 0 {
+			best = before
+		}
+	}
 	if best != nil {
 		s.Next = best.Ask(c, s.cylindersFor(best), at)
 	}

@@ -47,7 +47,7 @@ func (s *story) askSeep(c *known.Case, at diag.Urgency) *cause.Check {
 // firstOf is the first of some checks that fits and was not made, nil for none.
 func (s *story) firstOf(c *known.Case, names []string, at diag.Urgency) *cause.Check {
 	for _, name := range names {
-		if k := cause.CheckNamed(name); k.Allowed(c, s.Cylinders, at) && !k.IsMade(c, s.cylindersFor(k)) {
+		if k := cause.CheckNamed(name); k != nil && k.Allowed(c, s.Cylinders, at) && !k.IsMade(c, s.cylindersFor(k)) {
 			return k
 		}
 	}

@@ -31,10 +31,19 @@ func (b *ledger) renewed(s *story) {
 		}
 		for _, name := range p.Causes {
 			if b.knows(name) && b.firstSaid("renewed", name) {
+				if !p.Joint && !b.pointedOut(name) { // however many readings could come of it
+					weight = min(weight, -b.net(name))
+				}
 				b.add(rule.Voice{Cause: name, Weight: weight, Says: "part-renewed"}, rule.OfHistory, "the work done: "+p.Words[0]+" renewed", nil)
 			}
 		}
 	}
+}
+
+// pointedOut reports a cause for which something was seen, heard or measured there, and not
+// only what is common.
+func (b *ledger) pointedOut(name string) bool {
+	return slices.ContainsFunc(b.account(name).kinds, func(h heaviest) bool { return h.weight >= rule.Known })
 }
 
 // facesOf speaks for what a new joint seals against, where it has not cured what it was
