@@ -119,7 +119,11 @@ func soundEngine(r *rand.Rand, layout string, scatter float64) *diag.Test {
 // asked for.
 func TestLowerIsNeverMilder(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 5))
-	for range 300 {
+	often := 300
+	if testing.Short() {
+		often = 75
+	}
+	for range often {
 		test := soundEngine(r, []string{"inline-4", "V6", "V8", "inline-6", "inline-3", "single"}[r.IntN(6)], 0.03)
 		if r.IntN(2) == 0 {
 			sample.Minimum(100 + 40*r.Float64())(test)

@@ -75,7 +75,7 @@ func (p *pointers) Fill(path layout.Path, c layout.Color) {
 // printed under it, and none is left out.
 func TestReadingsStandAtTheirValues(t *testing.T) {
 	th := DefaultTheme(face.Metrics())
-	for seed := range uint64(150) {
+	for seed := range many(150) {
 		r := rand.New(rand.NewPCG(seed, 6))
 		d := randomPressures(r)
 		width := oneOf[layout.Length](r, 200, 213, 262, 541)

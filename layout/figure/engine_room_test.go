@@ -54,11 +54,7 @@ func TestLimitsLeaveTheNumbersOfTheScale(t *testing.T) {
 // The words beyond a bar stand clear of a mark that has no room for its value.
 func TestWordsStandClearOfMarks(t *testing.T) {
 	theme := DefaultTheme(face.Metrics())
-	seeds := uint64(400)
-	if testing.Short() {
-		seeds = 60
-	}
-	for seed := range seeds {
+	for seed := range many(400) {
 		r := rand.New(rand.NewPCG(seed, 5))
 		d := vEight()
 		d.Ties = nil

@@ -13,6 +13,14 @@ import (
 	"gaugesheet/layout/record"
 )
 
+// many is how many random descriptions are drawn: few of them with -short.
+func many(n uint64) uint64 {
+	if testing.Short() {
+		return max(n/10, 1)
+	}
+	return n
+}
+
 // vEight is an engine of two banks, cylinders 3 and 5 low.
 func vEight() EnginePlan {
 	d := EnginePlan{Title: "What each cylinder held", Sub: "psi", Build: Leaning,
@@ -174,11 +182,7 @@ func (f *fills) Fill(p layout.Path, c layout.Color) {
 }
 
 func TestEnginePlansKeepTheirWords(t *testing.T) {
-	count := uint64(1500)
-	if testing.Short() {
-		count = 200
-	}
-	for seed := range count {
+	for seed := range many(1500) {
 		r := rand.New(rand.NewPCG(seed, 1))
 		d := randomPlan(r)
 		width := oneOf[layout.Length](r, 240, 300, 360, 425, 541)
@@ -253,7 +257,7 @@ func checkNumbersAndReadings(t *testing.T, what string, d EnginePlan, level layo
 // Bars are as long as their values say, on one scale for all cylinders of a
 // figure, and none where the value is zero.
 func TestBarsAreProportional(t *testing.T) {
-	for seed := range uint64(300) {
+	for seed := range many(300) {
 		r := rand.New(rand.NewPCG(seed, 7))
 		n := 1 + r.IntN(16)
 		d := placesOf(r, n)

@@ -187,7 +187,7 @@ func randomBlocks(r *rand.Rand) []layout.Block {
 }
 
 func TestBlocksKeepTheirWords(t *testing.T) {
-	for seed := range uint64(25) {
+	for seed := range many(25) {
 		r := rand.New(rand.NewPCG(seed, 3))
 		for _, b := range randomBlocks(r) {
 			for _, level := range everyLevel {

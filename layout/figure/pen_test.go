@@ -69,7 +69,7 @@ func randomPenPlan(r *rand.Rand) PenPlan {
 }
 
 func TestPenBlocksKeepTheirWords(t *testing.T) {
-	for seed := range uint64(40) {
+	for seed := range many(40) {
 		r := rand.New(rand.NewPCG(seed, 8))
 		for _, b := range []layout.Block{
 			NewPenMasthead(PenMasthead{Title: randomText(r, 5), Sub: randomText(r, 20), Brief: randomText(r, 6), Shop: randomText(r, 3)}),
@@ -101,7 +101,7 @@ func (s *boxSpy) Stroke(p layout.Path, pen layout.Pen) {
 // of its size and lies in one, and all words stand in a box or before all.
 func TestPenBoxesAreLargeEnough(t *testing.T) {
 	const least = 7 * layout.MM
-	for seed := range uint64(80) {
+	for seed := range many(80) {
 		r := rand.New(rand.NewPCG(seed, 9))
 		d, level, width := randomForm(r), oneOf(r, everyLevel...), oneOf[layout.Length](r, 262, 541)
 		f := NewPenForm(d).Lay(DefaultTheme(face.Metrics()), width, level)
@@ -149,7 +149,7 @@ func TestPenBoxesAreLargeEnough(t *testing.T) {
 // Bores and tabs of a plan keep clear of one another in every height that the
 // page may give it.
 func TestPenPlansKeepClear(t *testing.T) {
-	for seed := range uint64(60) {
+	for seed := range many(60) {
 		r := rand.New(rand.NewPCG(seed, 10))
 		d := randomPenPlan(r)
 		rec, area := drawn(t, NewPenPlan(d), oneOf[layout.Length](r, 140, 160), oneOf(r, everyLevel...), layout.Length(r.IntN(200)))

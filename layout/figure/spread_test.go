@@ -51,7 +51,7 @@ func randomSpread(r *rand.Rand) Spread {
 // Every number of the ruler stands in a tab of its own, white on ink, once, and
 // no other text stands on a tab.
 func TestEveryNumberHasATab(t *testing.T) {
-	for seed := range uint64(200) {
+	for seed := range many(200) {
 		r := rand.New(rand.NewPCG(seed, 7))
 		d := randomSpread(r)
 		width, level := oneOf[layout.Length](r, 200, 262, 541), oneOf(r, everyLevel...)

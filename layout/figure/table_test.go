@@ -11,7 +11,7 @@ import (
 )
 
 func TestTablesOfAnyWordsKeepThem(t *testing.T) {
-	for seed := range uint64(300) {
+	for seed := range many(300) {
 		r := rand.New(rand.NewPCG(seed, 9))
 		d := randomTable(r)
 		level := oneOf(r, everyLevel...)

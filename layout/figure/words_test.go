@@ -13,7 +13,7 @@ import (
 // A check shows all its outcomes at every level and width, and where each
 // leads as long as it is not at its least.
 func TestForksHaveEveryOutcome(t *testing.T) {
-	for seed := range uint64(60) {
+	for seed := range many(60) {
 		r := rand.New(rand.NewPCG(seed, 5))
 		d := randomCheck(r)
 		for i := range d.Outcomes {

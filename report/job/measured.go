@@ -76,6 +76,7 @@ func (r *reader) measuredScale(sec *section, units []quantity.Unit) *scale {
 	case len(units) == 0:
 		s.units, s.given = []quantity.Unit{quantity.None}, true
 	case len(units) == 1:
+		r.unitAmong(sec, units) // which may name none but this
 		s.unit, s.given = units[0], true
 	default:
 		s.unit = units[0]

@@ -274,7 +274,7 @@ func (w *schemaWriter) furtherSchema(k key, place string) Object {
 
 // cylinderNames is the schema of a list of cylinders, or of a text of several.
 func cylinderNames() Object {
-	return either(arrayOf(Object{{"type", []string{"integer", "string"}}, {"minLength", 1}}), Object{{"type", []string{"integer", "string"}}, {"minimum", 100}, {"pattern", severalNames}})
+	return either(arrayOf(Object{{"type", []string{"number", "string"}}, {"minLength", 1}}), Object{{"type", []string{"integer", "string"}}, {"minimum", 100}, {"pattern", severalNames}})
 }
 
 // severalNames is a text of several cylinders.

@@ -89,6 +89,9 @@ func BenchmarkHandOver(b *testing.B) {
 
 // The same, with room for a machine that has much else to do.
 func TestHandOver(t *testing.T) {
+	if testing.Short() {
+		t.Skip("draws a sheet over and over, to measure it")
+	}
 	const room = 1.2
 	if ratio := overBare(t, speedExample, 9); ratio > room*mostOverBare {
 		t.Errorf("a sheet takes %.2f times as long as its drawing", ratio)
