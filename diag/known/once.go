@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/engine"
 )
 
 // What makes a reading stand apart, and what bears it out: judgement, no source.
@@ -47,12 +48,29 @@ func (c *Case) ReadOnce() []string {
 			return true
 		}
 		accused := few && slices.Contains(behind, name) || c.StandsHigh(name) || len(behind) > 0 && c.byItself(r)
-		return !accused || c.bornOut(r)
+		return !accused || c.bornOut(r) || c.asItsBank(r, behind)
 	})
 	if len(once) == 0 || c.WorkDone(againWords...) {
 		return nil
 	}
 	return once
+}
+
+// asItsBank reports a cylinder behind the others with its whole bank, of which another reads
+// as little as it does, or as good as nothing as well: no slip of the pen picks a bank.
+func (c *Case) asItsBank(r *diag.CylinderResult, behind []string) bool {
+	if len(c.Engine.Banks) < 2 {
+		return false
+	}
+	return slices.ContainsFunc(c.Engine.Banks, func(b engine.Bank) bool {
+		if !slices.Contains(b.Cylinders, r.Name) || slices.ContainsFunc(b.Cylinders, func(n string) bool { return !slices.Contains(behind, n) }) {
+			return false
+		}
+		return slices.ContainsFunc(b.Cylinders, func(n string) bool {
+			other := c.Cylinder(n)
+			return n != r.Name && (alike(*other.Dry, *r.Dry) || other.Grade == diag.NoPressure && r.Grade == diag.NoPressure)
+		})
+	})
 }
 
 // FacesOnce lists the rotors of which one face stands far under the other two, each

@@ -236,10 +236,18 @@ func (c *Case) CarburettorEach() bool {
 	return c.Carburetted() && n > 1 && (n == 2 || n <= 4 && (c.AirCooled() || c.Ported()))
 }
 
-// PushrodChamber reports a small engine cooled by air whose pushrods run in a chamber
-// beside the bore, under the same gasket: where that blows, the air goes to the
-// crankcase as it does past worn rings. Common practice, no source.
-func (c *Case) PushrodChamber() bool { return c.SmallEngine() && c.OneCamshaft() && c.AirCooled() }
+// PushrodChamber reports a small engine cooled by air whose pushrods, or the chain of whose
+// camshaft, run in a chamber beside the bore, under the same gasket: where that blows, the
+// air goes to the crankcase as it does past worn rings. Common practice, no source.
+func (c *Case) PushrodChamber() bool {
+	return c.SmallEngine() && c.AirCooled() && c.Spec.ValveGear != "side valves" && !c.TestedAsAircraft() && (c.OneCamshaft() || c.Spec.ValveGear == "overhead valves")
+}
+
+// ValveTrainBelow reports an engine whose pushrods pass through the joint of its head, so that
+// a gasket may blow into what leads down to the crankcase.
+func (c *Case) ValveTrainBelow() bool {
+	return c.HasValves() && c.Spec.ValveGear == "overhead valves" && !c.OwnHeads(c.Every())
+}
 
 // Several reports an engine of more than one cylinder.
 func (c *Case) Several() bool { return len(c.Every()) > 1 }

@@ -68,7 +68,7 @@ var leakPlaceRules = []Rule{
 			"differs from the others; gaps that happen to stand in line give a bad figure once and a good one after the engine has turned. More than rings let through is a hole.",
 		Source: "common practice, no source: oil filler, dipstick, breather point to rings, piston or bore", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
 		Of: eachCylinder, When: known.All(known.AirAt(known.AtCrankcase), known.Not(commonLoss), known.Not(soundLeak), known.Not(serviceable)),
-		Kind: OfLeakage, Weigh: crankcaseLeak, Say: leakAt(false, false), Headline: "leaks-past-rings",
+		Kind: OfLeakage, Weigh: crankcaseLeak, Say: crankcaseSays, Headline: "leaks-past-rings",
 	},
 	{
 		Name: "crankcase-loss-common", Title: "Some air past the rings, as is common on a used engine",
@@ -196,9 +196,15 @@ func inletLeak(c *known.Case, s known.Subject) []Voice {
 	return slices.Concat(speaks(weight, "inlet-valve"), speaks(weight*3/5, "carbon-on-seat"), speaks(weight*2/5, "valve-lash"), bentByPiston(c, s, weight))
 }
 
+// crankcaseLeak speaks for the rings; where oil on them stopped none of it, for what is too
+// wide for oil, or lies on another way there, as it does after compression that oil did not raise.
 func crankcaseLeak(c *known.Case, s known.Subject) []Voice {
 	weight := loud(c, s, known.AtCrankcase)
 	voices := append(speaks(weight, "rings"), speaks(weight*2/5, "scored-bore", "piston")...)
+	if leaksAsMuchOiled.Holds(c, s) && !oilOffRings.HoldsIn(c) {
+		voices = slices.Concat(speaks(weight*2/5, "rings", "scored-bore"), speaks(weight*7/10, "broken-ring-land"), speaks(weight*3/5, "piston"), speaks(weight/2, "holed-piston"),
+			where(c.PushrodChamber(), speaks(weight, "head-gasket")), where(!c.PushrodChamber() && c.ValveTrainBelow(), speaks(weight/2, "head-gasket")))
+	}
 	if losesATorrent(c, s.Cylinders) {
 		if c.PushrodChamber() {
 			voices = append(voices, speaks(Heard, "head-gasket")...)

@@ -27,6 +27,16 @@ func leakAt(always, valve bool) func(*known.Case, known.Subject) diag.Finding {
 	}
 }
 
+// crankcaseSays names no rings where oil on them stopped none of it.
+func crankcaseSays(c *known.Case, s known.Subject) diag.Finding {
+	f := leakAt(false, false)(c, s)
+	f.Facts["oiled"] = leaksAsMuchOiled.Holds(c, s) && !oilOffRings.HoldsIn(c)
+	if f.Facts["oiled"] == true && f.Headline == "" {
+		f.Headline = "leaks-below"
+	}
+	return f
+}
+
 // lossFound is a finding on a loss, of this urgency.
 func lossFound(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {

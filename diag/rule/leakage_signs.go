@@ -61,8 +61,9 @@ var leakageSigns = []Sign{
 		Against: append(denies(DryUp, "air-elsewhere", "exhaust-valve", "inlet-valve", "valve-lash", "stuck-valve", "bent-valve"), denies(Known, "air-elsewhere", "carbon-on-seat", "valve-recession", "sticking-valve")...),
 	},
 	{
-		When: known.OfAll("most of its air at the crankcase, of an engine whose pushrods do not run beside the bore", func(c *known.Case, n string) bool {
-			return c.LeaksAt(n, known.AtCrankcase) && c.LostAt(n) == known.AtCrankcase && !c.PushrodChamber()
+		When: known.OfAll("most of its air at the crankcase, of an engine whose pushrods do not run beside the bore, or not pass its gasket where oil stopped none of it", func(c *known.Case, n string) bool {
+			below := c.ValveTrainBelow() && c.LeaksAsMuchOiled(n)
+			return c.LeaksAt(n, known.AtCrankcase) && c.LostAt(n) == known.AtCrankcase && !c.PushrodChamber() && !below
 		}), Kind: OfLeakage, About: "cylinders",
 		Against: denies(DryUp, "air-elsewhere", "head-gasket", "warped-or-cracked-head"),
 	},
@@ -86,12 +87,17 @@ var leakageSigns = []Sign{
 			denies(Known, "air-elsewhere", "rings", "stuck-rings", "scored-bore", "piston", "holed-piston", "broken-ring-land", "wear", "fault-in-each")...),
 	},
 	{
-		When: known.OfAll("loses half as much with oil, or less", func(c *known.Case, n string) bool { return lossWithOil(c, n) <= 0.5 }),
+		When: known.OfAll("loses half as much with oil, or less", func(c *known.Case, n string) bool { return c.LossWithOil(n) <= 0.5 }),
 		Kind: OfLeakage, About: "cylinders", For: speaks(Wet, "rings"),
 	},
 	{
-		When: known.OfAll("loses as much with oil", func(c *known.Case, n string) bool { part := lossWithOil(c, n); return part >= 0.85 && part < noWetLoss }),
-		Kind: OfLeakage, About: "cylinders", Against: denies(DryUp, "leaks-with-oil-too", "rings", "scored-bore", "stuck-rings", "wear"),
+		When: leaksAsMuchOiled, Kind: OfLeakage, About: "cylinders", Against: denies(DryUp, "leaks-with-oil-too", "rings", "scored-bore", "stuck-rings", "wear"),
+	},
+	{ // more than a vent that is blocked drives up
+		When: known.All(leaksAsMuchOiled, pastPistonAlone), Kind: OfLeakage, About: "cylinders", Against: denies(DryUp, "loses-air", "breather", "too-much-oil", "guides-or-seals"),
+	},
+	{ // what a score lets past is too wide for oil as well, worn rings are not
+		When: known.All(leaksAsMuchOiled, known.Not(oilOffRings)), Kind: OfLeakage, About: "cylinders", Against: denies(DryUp, "leaks-with-oil-too", "rings", "stuck-rings", "wear"),
 	},
 	{
 		When: known.All(known.GasFound, known.Not(known.AirCooled)), Kind: OfCoolant, About: "cylinders",
@@ -130,23 +136,15 @@ var (
 	atValve         = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.All(known.AirAt(known.AtInlet), known.InletValved)))
 )
 
+var (
+	leaksAsMuchOiled = known.OfAll("loses as much with oil", func(c *known.Case, n string) bool { return c.LeaksAsMuchOiled(n) })
+	oilOffRings      = known.OfEngine("oil does not lie on the rings", func(c *known.Case) bool { return c.WetIsIndirect() })
+)
+
 // leavesBy asks whether air was heard at one place of a cylinder, and nowhere else.
 func leavesBy(place string) func(*known.Case, string) bool {
 	return func(c *known.Case, n string) bool {
 		l := c.Leak(n)
 		return l != nil && len(l.At) == 1 && l.At[0] == place
 	}
-}
-
-// noWetLoss stands where a cylinder was not tested for leakage with oil.
-const noWetLoss = 99
-
-// lossWithOil is a cylinder's loss with oil as a part of its loss without,
-// where that was more than is good.
-func lossWithOil(c *known.Case, n string) float64 {
-	l := c.Leak(n)
-	if l == nil || l.Wet == nil || *l.Loss <= known.GoodLoss {
-		return noWetLoss
-	}
-	return *l.Wet / *l.Loss
 }

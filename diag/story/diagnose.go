@@ -6,6 +6,7 @@
 package story
 
 import (
+	"maps"
 	"slices"
 
 	"gaugesheet/diag"
@@ -53,6 +54,12 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 		s.setRepair(c)
 	}
 	waitForTest(told)
+	if c.Sums.Urgency == diag.DoNotRun {
+		stopNotices(c.Sums.Notices)
+		for _, s := range told {
+			stopNotices(s.Notices)
+		}
+	}
 	for _, s := range told {
 		d.Stories = append(d.Stories, s.finish())
 		for i, m := range d.Stories[len(d.Stories)-1].Members {
@@ -71,6 +78,17 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 	cautions(c, d)
 	desk.clear(told)
 	return c, d
+}
+
+// stopNotices has remarks on the test say that the engine must not turn, so that none of
+// them asks for a reading that the starter takes. Their facts may be those of other trials.
+func stopNotices(list []diag.Notice) {
+	for i := range list {
+		facts := make(diag.Facts, len(list[i].Facts)+1)
+		maps.Copy(facts, list[i].Facts)
+		facts["stopped"] = true
+		list[i].Facts = facts
+	}
 }
 
 // stories are those of a test in the order in which they are told, without

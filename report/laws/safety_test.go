@@ -36,6 +36,7 @@ var (
 	runningWords = regexp.MustCompile(`(?i)\b(crank(s|ed|ing)?|starters?|start(ing|ed)? (it|the engine|cold|warm|up)|run(s|ning)? (it|the engine)|let it run|run it|engine running|with the engine running|runs? well|` +
 		`at idle|at 2500 rpm|snap|road test|drive (it|the)|when slowing|warm|warmed|working temperature|repeat the compression|compression test|test the compression|` +
 		`turn(ed)? (it |the engine )?over( once)?|combustion gas|gas test|after switching off|switch off and|while it runs|running compression|oil, run)\b`)
+	againWords    = regexp.MustCompile(`(?i)(repeat (it|with|by)|\b(it|they|test) (is|are) (to be )?(made|repeated|read|tested) again before|read (it|them) again|check the figure again|test dry|crank it|, repeat\.|rule out a misreading|is repeated with a charger|another gauge is tried|has been tried)`)
 	retestWords   = regexp.MustCompile(`(?i)\btest(ed)? (these |them |it |all )?again\b`)
 	oilWords      = regexp.MustCompile(`(?i)\b(put|puts|pour|squirt|add|give|use|with) [^.;:]{0,40}\boil\b|^oil (it|the|them|each|every|and)\b|\boil (it|the cylinders|them|each cylinder|every cylinder)\b|\bwet test\b|\ba little oil\b|\bml (of )?(engine )?oil\b`)
 	pinchWords    = regexp.MustCompile(`(?i)\b(pinch|clamp|close|squeeze|restrict)\w*\b[^.;:]{0,30}\b(line|hose|return|feed)\b`)
@@ -72,6 +73,18 @@ var safetyLaws = []law{
 				}
 				if c != "" {
 					k.fail("%s asks (%s): %q", p.at, p.Name, c)
+				}
+			}
+		}},
+	{name: "S1 remarks", least: 60, says: "at 'do not run until checked' no remark on the test asks for a reading that the starter takes",
+		check: func(s *subject, k *tally) {
+			if s.out.Verdict.Urgency != doNotRun {
+				return
+			}
+			for _, n := range s.out.Notices {
+				k.saw()
+				if c := finds(n.Says, againWords); c != "" && !strings.Contains(n.Says, "once it may turn") {
+					k.fail("%s says %q: %q", n.Rule, c, n.Says)
 				}
 			}
 		}},
