@@ -76,6 +76,7 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"breather-clear": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.breather, "it falls", "stays high")
 	},
+	"head-off":        func(*bench, []int) answer { return yes(false, "", "both whole") },
 	"injector-bench":  func(*bench, []int) answer { return yes(false, "", "within limits") },
 	"glow-plug-test":  func(b *bench, _ []int) answer { return yes(b.truth.further.glow >= 0, "one is open", "all sound") },
 	"renew-glow-plug": func(*bench, []int) answer { return yes(false, "", "no change") },

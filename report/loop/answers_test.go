@@ -239,7 +239,6 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"mend-found":       func(*bench, []int) answer { return yes(false, "", "still there") }, // the simulator finds nothing by eye
 	"boost-hoses-look": func(*bench, []int) answer { return yes(false, "", "all are sound") },
 	"guide-oil":        func(*bench, []int) answer { return yes(false, "", "no change") },
-	"head-off":         func(*bench, []int) answer { return yes(false, "", "both whole") },
 	"guide-play":       func(*bench, []int) answer { return yes(false, "", "all move freely") },
 	"lobe-look": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.motion && c.exhaust+c.inlet == 0 }), "the lobe or its follower is worn", "both are good")
