@@ -111,7 +111,9 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{{Name: "runs cleaner", For: []string{"purge-valve"}, Words: []string{"cleaner"}}, {Name: "no change", Else: true}}},
 	{Name: "temperature-reading", Titles: []string{"the temperature signal", "the temperature that the computer sees"}, Minutes: 5, Whole: true, Fits: injection, Words: []string{"coolant temperature read", "temperature sensor checked"},
 		Outcomes: []Outcome{{Name: "reads wrong", For: []string{"temperature-signal"}, Words: []string{"wrong", "cold"}, After: []string{"they differ by more than a few degrees"}}, {Name: "reads right", Else: true, Words: []string{"right"}, After: []string{"they agree"}}}},
-	{Name: "air-meter-reading", Titles: []string{"what the air meter reads", "the air meter's reading"}, Minutes: 10, Whole: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool { return injection(c, nil) && !c.OneMisfires() }, Words: []string{"air meter read", "air meter checked", "air flow read", "maf read", "maf checked"},
+	{Name: "air-meter-reading", Titles: []string{"what the air meter reads", "the air meter's reading"}, Minutes: 10, Whole: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
+		return injection(c, nil) && (!c.OneMisfires() || known.TrimLean.Holds(c, known.Subject{}) || known.TrimLeanAll.Holds(c, known.Subject{}))
+	}, Words: []string{"air meter read", "air meter checked", "air flow read", "maf read", "maf checked"},
 		Outcomes: []Outcome{
 			{Name: "too little air", For: []string{"air-meter"}, Sure: 0.8, Words: []string{"too little", "less", "low"}, After: []string{"less than the engine draws"}},
 			{Name: "what it should", Else: true, Words: []string{"right", "as it should"}, After: []string{"about what the engine draws"}}}},

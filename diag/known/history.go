@@ -276,7 +276,7 @@ func (c *Case) Complaints() []string {
 	if c.Smokes("black") && !c.Spec.Diesel() && !slices.Contains(list, rich) {
 		list = append(list, rich)
 	}
-	if len(c.History.Complaints) == 0 && len(list) == 0 && c.Spec.Runs == "rough" {
+	if len(list) == 0 && c.Spec.Runs == "rough" && !slices.ContainsFunc(c.History.Complaints, func(x string) bool { return x != "stood" }) {
 		list = append(list, RoughRunning)
 	}
 	return list

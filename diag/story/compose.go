@@ -190,12 +190,12 @@ func (s *story) fold() {
 		open := slices.Clone(m.finding.Cylinders)
 		first := ""
 		for _, better := range s.members {
-			if better == m || !slices.Contains(better.rule.SaysBetterThan, m.rule.Name) {
-				continue
-			}
-			if better.covers(m) {
+			if better.saysBetter(m) {
 				m.better = better.rule.Name
 				break
+			}
+			if better == m || !slices.Contains(better.rule.SaysBetterThan, m.rule.Name) {
+				continue
 			}
 			before := len(open)
 			open = slices.DeleteFunc(open, func(n string) bool { return slices.Contains(better.finding.Cylinders, n) })
@@ -235,12 +235,18 @@ func (s *story) lower(counts func(better *member) bool) {
 		settled = true
 		for _, m := range s.members {
 			for _, better := range s.members {
-				if better.rule.Name == m.better && counts(better) && better.finding.Urgency.Rank() < m.finding.Urgency.Rank() {
+				if counts(better) && better.finding.Urgency.Rank() < m.finding.Urgency.Rank() && (better.rule.Name == m.better || better.saysBetter(m)) {
 					m.finding.Urgency, settled = better.finding.Urgency, false
 				}
 			}
 		}
 	}
+}
+
+// saysBetter reports that one member weighs all that another weighs, and more,
+// though a third may be the one that says it on the page.
+func (m *member) saysBetter(other *member) bool {
+	return m != other && slices.Contains(m.rule.SaysBetterThan, other.rule.Name) && m.covers(other)
 }
 
 // part is 0 for a member that speaks for every cylinder of the story and 1 for
