@@ -70,6 +70,26 @@ func (c *Case) tightened(n string) bool {
 	return tight != nil || len(c.NoClearance(n)) > 0
 }
 
+// shutThoughTight reports a cylinder whose air was heard where it leaves, and at no valve that
+// has too little clearance: that one shuts all the same.
+func (c *Case) shutThoughTight(n string) bool {
+	l := c.leakAt(n)
+	if l == nil || len(l.At) == 0 {
+		return false
+	}
+	r := c.Measured(Clearance)
+	for valve, place := range map[string]string{"exhaust": AtExhaust, "inlet": AtInlet} {
+		tight, _ := Under(r.Of(valve, n))
+		if (tight || slices.Contains(c.NoClearance(n), valve)) && slices.Contains(l.At, place) {
+			return false
+		}
+	}
+	return true
+}
+
+// ShutThoughTight is that as a condition.
+var ShutThoughTight = OfAll("its air heard where it leaves, and at no valve with too little clearance", (*Case).shutThoughTight)
+
 // ClearanceClosedAgain is that as a condition.
 var ClearanceClosedAgain = OfAll("a valve clearance under its limit, or none, that was set before by the work done", (*Case).ClosedAgain)
 

@@ -18,7 +18,7 @@ var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 	{
 		Name: "valve-held-open", Title: "A valve without clearance on a low cylinder",
 		Why:  "A valve that its gear holds open cannot seal, burnt or not. The clearance is set, the engine run, and the compression read again before a head comes off.",
-		When: known.All(lashSet, known.Any(known.ValveHeldOpen, known.ClearanceTight), known.Low), Needs: []known.Need{known.NeedsCompression},
+		When: known.All(lashSet, known.Any(known.ValveHeldOpen, known.ClearanceTight), known.Low, known.Not(known.ShutThoughTight)), Needs: []known.Need{known.NeedsCompression},
 		Weigh: weighHeld, Say: clearance(known.Under, diag.ActSoon), Headline: "valve-held-open", SaysBetterThan: []string{"clearance-tight", "exhaust-valve-agrees", "inlet-valve-agrees", "one-low", "leaks-at-exhaust", "leaks-at-inlet"},
 	},
 	{
@@ -60,10 +60,13 @@ var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 	},
 })
 
-// weighTight: exhaust clearances that are short in most cylinders at once were not
-// all set wrong.
+// weighTight: a valve that has too little and shuts all the same is not what lets the air out.
 func weighTight(c *known.Case, s known.Subject) []Voice {
-	return append(speaks(Known, "valve-lash"), weighSeats(c, s)...)
+	weight := Known
+	if known.ShutThoughTight.Holds(c, s) {
+		weight = Hint
+	}
+	return append(speaks(weight, "valve-lash"), weighSeats(c, s)...)
 }
 
 // weighHeld: a valve that is held open is set first; where seats sink it is that they
