@@ -112,23 +112,32 @@ const repeatsApart = 0.05
 // practice, no source).
 const crankingTellsPSI = 2.0
 
-// crankingTells is that in the unit of the readings.
-func crankingTells(unit quantity.Unit) float64 { return inReadings(crankingTellsPSI, unit) }
+// A telling is what repeats may differ by and still say the same, in the unit of the
+// readings: what the gauge can tell apart, and under what they are next to nothing.
+type telling struct{ apart, nothing float64 }
+
+// isNothing reports a reading that is next to nothing, where any is.
+func (t telling) isNothing(v float64) bool { return t.nothing > 0 && v < t.nothing }
+
+// crankingTells is that of cranking pressures.
+func (t *Test) crankingTells(unit quantity.Unit) telling {
+	return telling{inReadings(crankingTellsPSI, unit), inReadings(t.nothingPSI(), unit)}
+}
 
 // disagree reports repeats too far apart to be averaged: by more than the
 // gauge can tell, in the unit of the readings, and by more than a part of the
-// highest of them.
-func disagree(values []float64, tells float64) bool {
+// highest of them. Those that are all next to nothing say the same.
+func disagree(values []float64, t telling) bool {
 	if len(values) < 2 {
 		return false
 	}
 	low, high := slices.Min(values), slices.Max(values)
-	return high-low > max(repeatsApart*high, tells)+tiny
+	return !t.isNothing(high) && high-low > max(repeatsApart*high, t.apart)+tiny
 }
 
 // settled gives the mean of a reading's repeats; false where nothing was read
 // or the repeats disagree.
-func (r Reading) settled(tells float64) (float64, bool) {
+func (r Reading) settled(tells telling) (float64, bool) {
 	v, ok := r.Value()
 	return v, ok && finite(v) && !disagree(r.Values, tells)
 }

@@ -29,7 +29,7 @@ func newCranking(t *Test) *cranking {
 	for _, name := range c.names {
 		readings = append(readings, section.Dry[name])
 	}
-	tells := crankingTells(section.Unit)
+	tells := t.crankingTells(section.Unit)
 	c.tool = newInstrument(t.Gauges.Compression, readings, inReadings(gauge.DefaultCompression, section.Unit), tells)
 	for i, name := range c.names {
 		v, ok := readings[i].settled(tells)
@@ -75,7 +75,7 @@ func assessCompression(t *Test) *CompressionResult {
 // cylinders gives each cylinder what was read of it, before any sum.
 func (c *cranking) cylinders() []CylinderResult {
 	section := c.test.Compression
-	tells := crankingTells(section.Unit)
+	tells := c.test.crankingTells(section.Unit)
 	settledOrNil := func(r Reading) *float64 {
 		if v, ok := r.settled(tells); ok {
 			return &v

@@ -180,7 +180,7 @@ func TestRepeatsOfNextToNothingAgree(t *testing.T) {
 	for _, row := range []struct {
 		values   []float64
 		disagree bool
-	}{{[]float64{2, 0}, false}, {[]float64{3, 0}, true}, {[]float64{30, 32}, false}, {[]float64{140, 158}, true}} {
+	}{{[]float64{2, 0}, false}, {[]float64{3, 0}, false}, {[]float64{0, 24}, false}, {[]float64{20, 30}, true}, {[]float64{30, 32}, false}, {[]float64{140, 158}, true}} {
 		test.Compression.Dry["3"] = read(row.values...)
 		if r := Assess(test).Compression.Cylinder("3"); r.Disagree != row.disagree || (r.Dry == nil) != row.disagree {
 			t.Errorf("%v: %+v", row.values, r)

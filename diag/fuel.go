@@ -60,7 +60,7 @@ func assessFuel(t *Test) *FuelResult {
 	for _, r := range readings {
 		states = append(states, r.State)
 	}
-	tool := newInstrument(t.Gauges.Fuel, readings, inReadings(gauge.DefaultFuel, section.Unit), 0)
+	tool := newInstrument(t.Gauges.Fuel, readings, inReadings(gauge.DefaultFuel, section.Unit), telling{})
 	r := &FuelResult{
 		State:    sectionState(section.State, states),
 		Unit:     section.Unit,
@@ -79,7 +79,7 @@ func assessFuel(t *Test) *FuelResult {
 func assessCircuit(t *Test, c *Circuit, tool instrument) CircuitResult {
 	r := CircuitResult{Name: c.Name}
 	for _, n := range c.readings() {
-		if value, ok := n.reading.last(0); ok {
+		if value, ok := n.reading.last(telling{}); ok {
 			one := fuelReading(n, value, c, tool)
 			if t.Gauges.Fuel.beyond(*n.reading) {
 				one.BeyondGauge, one.Verdict, one.PastAsRead = true, NotJudged, false
@@ -88,7 +88,7 @@ func assessCircuit(t *Test, c *Circuit, tool instrument) CircuitResult {
 		}
 	}
 	for _, h := range c.Hold {
-		if value, ok := h.last(0); ok {
+		if value, ok := h.last(telling{}); ok {
 			point := holdPoint(h, value, c, tool)
 			if t.Gauges.Fuel.beyond(h.Reading) {
 				point.Verdict, point.PastAsRead = NotJudged, false
@@ -103,7 +103,7 @@ func assessCircuit(t *Test, c *Circuit, tool instrument) CircuitResult {
 }
 
 // last is the reading's settled value, or the last of repeats that disagree.
-func (r Reading) last(tells float64) (float64, bool) {
+func (r Reading) last(tells telling) (float64, bool) {
 	if v, ok := r.settled(tells); ok {
 		return v, true
 	}
@@ -116,7 +116,7 @@ func (r Reading) last(tells float64) (float64, bool) {
 
 func fuelReading(n namedReading, value float64, c *Circuit, tool instrument) FuelReading {
 	r := FuelReading{
-		Name: n.name, Value: value, Entered: n.reading.Entered, Verdict: NotJudged, Disagree: disagree(n.reading.Values, 0),
+		Name: n.name, Value: value, Entered: n.reading.Entered, Verdict: NotJudged, Disagree: disagree(n.reading.Values, telling{}),
 		Uncertainty: tool.againstBook(value, tool.standard(*n.reading)),
 	}
 	l := c.limit(func(l FuelLimit) bool { return l.For == n.name })
@@ -142,7 +142,7 @@ func holdPoint(h HoldReading, value float64, c *Circuit, tool instrument) HoldPo
 		return p
 	}
 	p.LimitLow, p.LimitHigh, p.LimitEntered, p.LimitMinutes = finiteOrNil(l.Low), finiteOrNil(l.High), l.Entered, l.Minutes
-	if disagree(h.Values, 0) {
+	if disagree(h.Values, telling{}) {
 		return p
 	}
 	p.Verdict, p.PastAsRead = judgeRange(value, l.Low, l.High, p.Uncertainty, h.Kind == AtLeast)

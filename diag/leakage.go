@@ -84,7 +84,7 @@ func (l *Leakage) HeldOf80() bool {
 // leakageTool takes one point of percent where nothing tells how well the
 // tester repeats.
 func leakageTool(t *Test, names []string) instrument {
-	i := newInstrument(t.Gauges.Leakage, nil, 0, 0)
+	i := newInstrument(t.Gauges.Leakage, nil, 0, telling{})
 	var groups [][]float64
 	for _, name := range names {
 		if dry := t.Leakage.Dry[name]; !leaksDisagree(dry.Values) && dry.State == Tested {

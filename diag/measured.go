@@ -227,7 +227,7 @@ func (m *Measured) assess() MeasuredResult {
 	}
 	r.State = sectionState(m.State, states)
 	for _, one := range m.Readings {
-		if value, ok := one.last(0); ok {
+		if value, ok := one.last(telling{}); ok {
 			r.Readings = append(r.Readings, m.judge(one, value))
 		}
 	}
@@ -247,7 +247,7 @@ func (m *Measured) judge(one Measurement, value float64) MeasuredReading {
 	at := slices.IndexFunc(m.Limits, func(l Range) bool {
 		return l.covers(one) && quantity.DimensionOf(l.Unit) == quantity.DimensionOf(one.Unit)
 	})
-	if at < 0 || disagree(one.Values, 0) {
+	if at < 0 || disagree(one.Values, telling{}) {
 		return r
 	}
 	l := m.Limits[at]
@@ -264,7 +264,7 @@ func (m *Measured) uncertainty(one Measurement, value float64) float64 {
 	one.Values = slices.Clone(one.Values)
 	part, err := quantity.Convert(1, m.Unit, one.Unit)
 	if m.Gauge == nil || err != nil || quantity.DimensionOf(one.Unit) != quantity.Pressure {
-		tool := newInstrument(nil, []Reading{one.Reading}, repeatOf(one), 0)
+		tool := newInstrument(nil, []Reading{one.Reading}, repeatOf(one), telling{})
 		if quantity.DimensionOf(one.Unit) != quantity.Pressure {
 			tool.exact = true // the gauge's usual error is one of pressures
 		}
@@ -274,7 +274,7 @@ func (m *Measured) uncertainty(one Measurement, value float64) float64 {
 		one.Values[i] /= part
 	}
 	one.HalfWidth /= part
-	tool := newInstrument(m.Gauge, []Reading{one.Reading}, repeatOf(one)/part, 0)
+	tool := newInstrument(m.Gauge, []Reading{one.Reading}, repeatOf(one)/part, telling{})
 	return part * tool.againstBook(value/part, tool.standard(one.Reading))
 }
 
@@ -328,7 +328,7 @@ func (t *Test) idleVacuumKPa() *float64 {
 		return nil
 	}
 	for _, r := range m.Readings {
-		if v, ok := r.last(0); ok && r.Name == "idle" {
+		if v, ok := r.last(telling{}); ok && r.Name == "idle" {
 			if kpa, ok := inUnit(v, r.Unit, quantity.KPa); ok {
 				return &kpa
 			}

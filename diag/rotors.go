@@ -55,7 +55,7 @@ func newRotary(t *Test) *rotary {
 	for _, rotor := range t.Rotors.Rotors {
 		readings = append(readings, rotor.Faces...)
 	}
-	tells := crankingTells(t.Rotors.Unit)
+	tells := t.crankingTells(t.Rotors.Unit)
 	c.tool = newInstrument(t.Gauges.Compression, readings, inReadings(gauge.DefaultCompression, t.Rotors.Unit), tells)
 	for _, rotor := range t.Rotors.Rotors {
 		var shown []shownFace

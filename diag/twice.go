@@ -57,7 +57,7 @@ func (t *Test) settle(section, name string, unit quantity.Unit, noted **float64,
 		return nil
 	}
 	for _, r := range m.Readings {
-		v, ok := r.last(0)
+		v, ok := r.last(telling{})
 		if !ok || r.Name != name {
 			continue
 		}

@@ -23,8 +23,8 @@ const estimateFactor = 3
 // newInstrument takes the repeatability from the gauge's division and from the
 // scatter of repeats; fallback stands where neither is known. Repeats that
 // disagree, further apart than tells and a part of themselves, are a fault of the
-// test and not the scatter of the gauge.
-func newInstrument(g *Gauge, readings []Reading, fallback, tells float64) instrument {
+// test and not the scatter of the gauge; those next to nothing tell nothing of it.
+func newInstrument(g *Gauge, readings []Reading, fallback float64, tells telling) instrument {
 	var i instrument
 	if g != nil {
 		i.scale = gauge.Gauge{Low: g.Low, High: g.High, Division: g.Division, Offset: g.ReadsAt[0] - g.ReadsAt[1]}
@@ -34,7 +34,7 @@ func newInstrument(g *Gauge, readings []Reading, fallback, tells float64) instru
 	}
 	var groups [][]float64
 	for _, r := range readings {
-		if _, ok := r.settled(tells); ok {
+		if v, ok := r.settled(tells); ok && !tells.isNothing(v) {
 			groups = append(groups, r.Values)
 		}
 	}

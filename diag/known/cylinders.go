@@ -147,3 +147,17 @@ func (c *Case) ReadAny() []string {
 // ClearDifference is what two readings of this test may differ by and still be
 // the same: 2 sqrt(2) times the standard uncertainty of one.
 func (c *Case) ClearDifference() float64 { return 2 * math.Sqrt2 * c.Cranking().URepeat }
+
+// LowByEvery are the lowest and the highest repeat of a cylinder whose repeats are too far
+// apart to be averaged, in percent of the best cylinder; ok where each of them is low.
+func (c *Case) LowByEvery(name string) (low, high float64, ok bool) {
+	r, s := c.Cylinder(name), c.Cranking()
+	if r == nil || !r.Disagree || s.Reference <= 0 || c.NotJudged() != "" {
+		return 0, 0, false
+	}
+	low, high = 100*slices.Min(r.DryReadings)/s.Reference, 100*slices.Max(r.DryReadings)/s.Reference
+	return low, high, high < diag.WatchFrom
+}
+
+// ReadsLowByEvery is that as a condition.
+var ReadsLowByEvery = OfAll("repeats that disagree, each of them under 85 % of the best cylinder", func(c *Case, n string) bool { _, _, ok := c.LowByEvery(n); return ok })

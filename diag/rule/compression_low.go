@@ -64,6 +64,14 @@ var lowRules = []Rule{
 		Kind: OfCompression, Weigh: weighOne, Say: oneLow, Headline: "one-low", Variants: []string{"bounded"},
 	},
 	{
+		Name: "low-by-every-repeat", Title: "A cylinder whose repeats disagree, and which is low by each of them",
+		Why:    "Repeats that lie far apart are not averaged, and the figure stays open. Where the best of them is low as well, that the cylinder is low is not: it is followed up as such.",
+		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
+		Of: eachCylinder, When: known.ReadsLowByEvery,
+		Kind: OfCompression, Weigh: func(c *known.Case, _ known.Subject) []Voice { return append(ofOne(c), common("sticking-valve")...) },
+		Say: lowByEvery, Headline: "one-low",
+	},
+	{
 		Name: "low-by-itself", Title: "The only cylinder read is under what nearly any engine of its kind gives",
 		Why: "One reading says nothing of the rest, but it can say enough of itself: hardly any engine of its kind gives so little. It is followed up, and the others are read beside it, " +
 			"since what lowers all of them looks the same on one.",
@@ -110,6 +118,22 @@ func oneLow(c *known.Case, s known.Subject) diag.Finding {
 	if c.Cylinder(s.Name()).AtMost {
 		f.Variant = "bounded"
 	}
+	return f
+}
+
+// lowByEvery is as urgent as the best of the repeats is low.
+func lowByEvery(c *known.Case, s known.Subject) diag.Finding {
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Weak, Doubts: []diag.Phrase{{Key: "repeats-disagree"}}}
+	var repeats, parts []float64
+	best := 0.0
+	for _, n := range s.Cylinders {
+		low, high, _ := c.LowByEvery(n)
+		repeats, parts, best = append(repeats, c.Cylinder(n).DryReadings...), append(parts, low, high), max(best, high)
+	}
+	if best >= lowByMostBooks {
+		f.Urgency = diag.CheckAgain
+	}
+	f.Facts = diag.Facts{"read": c.Span(slices.Min(repeats), slices.Max(repeats)), "percent": known.Percents(slices.Min(parts), slices.Max(parts)), "reference": c.Pressure(c.Cranking().Reference).String()}
 	return f
 }
 

@@ -19,7 +19,7 @@ var plugDamageRules = []Rule{
 		Weigh: func(c *known.Case, s known.Subject) []Voice { // where it is low as well, some of the piston went too
 			return slices.Concat(heatRange(c), speaks(commonest-2*rarer, "holed-piston", "apex-seal"), where(c.AnyLow(s.Cylinders), speaks(Known, "holed-piston")))
 		},
-		Say: plugsSeen(diag.DoNotRun), Headline: "plugs-melted", Variants: []string{glowVariant},
+		Say: plugsSeen(diag.DoNotRun), Headline: "plugs-melted", LooksIn: true, Variants: []string{glowVariant},
 	},
 	{
 		Name: "plug-damaged", Title: "A plug bent or broken",
@@ -27,7 +27,7 @@ var plugDamageRules = []Rule{
 			"Turning the engine further may make it worse.",
 		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of: eachCylinder, When: known.Plug("damaged"),
-		Kind: OfPlugs, Weigh: plugHit, Say: plugsSeen(diag.DoNotRun), Headline: "plugs-damaged", Variants: []string{glowVariant},
+		Kind: OfPlugs, Weigh: plugHit, Say: plugsSeen(diag.DoNotRun), Headline: "plugs-damaged", LooksIn: true, Variants: []string{glowVariant},
 	},
 	{
 		Name: "gap-closed", Title: "A plug's gap pushed shut",
@@ -35,7 +35,7 @@ var plugDamageRules = []Rule{
 			"Until that is known the engine is not turned on the starter.",
 		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of: eachCylinder, When: known.All(gapClosed, sparkPlugs),
-		Kind: OfPlugs, Weigh: plugHit, Say: gapFound(diag.DoNotRun), Headline: "gap-closed",
+		Kind: OfPlugs, Weigh: plugHit, Say: gapFound(diag.DoNotRun), Headline: "gap-closed", LooksIn: true,
 		SaysBetterThan: []string{"plug-damaged"}, Implies: []string{"gap-out"},
 	},
 	{

@@ -69,6 +69,9 @@ type Rule struct {
 	// Before: its story is told before others as urgent: money spent on these is
 	// lost while it is open.
 	Before bool
+	// LooksIn: it stops the engine until somebody has looked inside, before air or hand
+	// moves what may lie there.
+	LooksIn bool
 	// Open: it answers a complaint that no other story explains, and is silent
 	// where there is none.
 	Open bool

@@ -17,7 +17,7 @@ var sealingTogether = []Rule{
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
 		Of: eachCylinder, When: known.All(known.Low, known.Any(known.Plug("damaged"), gapClosed)),
 		Kind: OfPlugs, For: speaks(Sight, "foreign-object", "piston-contact"), Weigh: brokenInside,
-		Say: agreed(diag.DoNotRun, diag.Strong), Headline: "piston-contact",
+		Say: agreed(diag.DoNotRun, diag.Strong), Headline: "piston-contact", LooksIn: true,
 		SaysBetterThan: []string{"plug-damaged", "gap-closed", "one-low", "one-out-of-tight-pack", "scattered-low"},
 	},
 	{
@@ -27,7 +27,7 @@ var sealingTogether = []Rule{
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},
 		Of: eachCylinder, When: known.All(known.Any(known.Plug("detonation"), known.MetalOnPlug), sparkPlugs, known.Any(known.Low, short, onlyOneLow)),
 		Kind: OfPlugs, For: append(speaks(Heard, "holed-piston"), speaks(DryUp, "piston", "broken-ring-land")...),
-		Say: knockAndLow, Headline: "knock-and-low",
+		Say: knockAndLow, Headline: "knock-and-low", LooksIn: true,
 		SaysBetterThan: []string{"detonation-signs", "one-low", "one-out-of-tight-pack", "scattered-low"},
 	},
 	{
@@ -38,7 +38,7 @@ var sealingTogether = []Rule{
 		Of: eachCylinder, When: known.All(known.SuddenOnset, known.Not(known.SeenThere("a scored wall, or a holed or broken piston", slices.Concat(known.ScoredWords, known.HoledWords))),
 			known.Any(known.All(known.Low, known.Any(gushesPast, oneOfPorted)), onlyOfPorted)),
 		Kind: OfCompression, Weigh: gaveWay,
-		Say: knockAndLow, Headline: "gave-way-suddenly",
+		Say: knockAndLow, Headline: "gave-way-suddenly", LooksIn: true,
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "leaks-to-crankcase"},
 	},
 	{
@@ -55,7 +55,7 @@ var sealingTogether = []Rule{
 			f := knockAndLow(c, s)
 			f.Confidence, f.Facts["sped"] = diag.Fair, c.OverSped()
 			return f
-		}, Headline: "valve-met-piston",
+		}, Headline: "valve-met-piston", LooksIn: true,
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "inlet-valve-agrees", "exhaust-valve-agrees", "leaks-at-inlet", "leaks-at-exhaust"},
 	},
 	{

@@ -91,6 +91,8 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 		return k.mending(c, "oil")
 	case !mends && (s.proven(c, shares) || s.oneWork(shares)) && cause.RepairOf(c, s.book.first()) != "": // the work is next
 		return nil
+	case s.Urgency == diag.DoNotRun && s.lead().rule.LooksIn && s.looker(c, at) != nil:
+		return s.looker(c, at)
 	case mends && (best == nil || s.asGoodAsProven(shares) || s.measuredOff()):
 		best = k.proof
 	case alone: // checks have ruled out the others
@@ -175,6 +177,11 @@ func shortestOf(c *known.Case, open []*cause.Check, shares []share) *cause.Check
 // looks are what is done first with an engine that must not be run, where no
 // check tells its causes apart: look in, and turn it by hand.
 var looks = []string{"borescope", "ports-look", "turn-by-hand"}
+
+// looker is a look into the cylinders that may be had and was not made, nil for none.
+func (s *story) looker(c *known.Case, at diag.Urgency) *cause.Check {
+	return s.firstOf(c, looks[:len(looks)-1], at)
+}
 
 // setOf are the causes of some shares.
 func setOf(shares []share) (set cause.Set) {

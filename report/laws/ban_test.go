@@ -2,6 +2,7 @@ package laws_test
 
 import (
 	"slices"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
@@ -25,6 +26,9 @@ func bansCheck(s *subject, k *tally) {
 		if slices.Contains([]string{"borescope", "ports-look", "turn-by-hand"}, one.Next.Key) || cause.Named(one.Causes[0].Key).Test {
 			continue
 		}
+		if first := one.Causes[0].Key; first == "fault-in-each" || !toldAtRest(first) { // which is whatever the others are; or nothing tells of it but the starter
+			continue
+		}
 		k.saw()
 		first, net := one.Causes[0].Key, map[string]int{}
 		for _, e := range one.Ledger {
@@ -38,5 +42,25 @@ func bansCheck(s *subject, k *tally) {
 		if !speaks && !slices.ContainsFunc(check.Mends, about) && !slices.Contains(check.Why, first) {
 			k.fail("a story on %v stops the engine for %s and suspects %s; %s tells nothing of it", one.Cylinders, one.Members[0].Rule, first, check.Name)
 		}
+	}
+}
+
+// toldAtRest reports a cause of which some check tells that neither runs the engine nor
+// uses its starter.
+func toldAtRest(name string) bool {
+	about := cause.SetOf(name)
+	return slices.ContainsFunc(cause.Checks, func(k cause.Check) bool { return k.Concerns(&about) && !k.Is(cause.Runs|cause.Starter) })
+}
+
+// lookInside holds a headline that says so to its word: the next check is a look, unless
+// one was made or the engine gives no way in.
+func lookInside(s *subject, k *tally) {
+	next := s.out.Verdict.NextCheck
+	if next == nil || !strings.Contains(s.out.Verdict.Sentence, "look inside before running") || s.tree.has("borescope") {
+		return
+	}
+	k.saw()
+	if !slices.Contains([]string{"borescope", "ports-look"}, next.Name) {
+		k.fail("the headline is %q, and the next check %s", s.out.Verdict.Sentence, next.Name)
 	}
 }

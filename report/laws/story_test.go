@@ -9,6 +9,7 @@ import (
 var storyLaws = []law{
 	{name: "O2 urgency and first suspect", least: 800, says: "what a story suspects first explains what presses in it, and not only what was found beside that", check: firstSuspect},
 	{name: "O3 a ban's check is about its reason", least: 60, says: "the next check of a story that stops the engine speaks of what it is stopped for", check: bansCheck},
+	{name: "O2 look inside", least: 30, says: "a headline that asks for a look inside has a look as its next check", check: lookInside},
 	{name: "O1 one subject, one story", least: 800, says: "no two stories are about the same cylinders, and of the other subjects there is one each", check: oneStory},
 	{name: "O1 every finding in its story", least: 800, says: "every finding stands in a story; all but the first of a story say by whom they are said", check: findingsInStories},
 	{name: "O1 first here, spoken against there", least: 400, says: "a cause that comes first of a cylinder is not spoken against elsewhere on the page", check: notBothWays},

@@ -32,6 +32,7 @@ func methodRows() []Row {
 		{Name: "one dead cylinder tested last is no steady fall", Test: Dry("inline-4", []float64{160, 158, 157, 62}, Order("1", "2", "3", "4")), Fires: []string{"one-low"}, Not: []string{"falls-in-test-order"}},
 		{Name: "falls by less than the gauge tells", Test: Dry("inline-4", []float64{160, 159, 158, 157}, Order("1", "2", "3", "4")), Not: []string{"falls-in-test-order"}},
 		{Name: "repeats apart", Test: Dry("inline-4", even, Repeats("3", 140, 158)), Fires: []string{"repeats-disagree"}, Not: []string{"even-no-minimum", "one-low", "too-few-cylinders"}},
+		{Name: "repeats apart and low", Test: Dry("inline-4", even, Repeats("3", 84, 98)), Fires: []string{"repeats-disagree", "low-by-every-repeat"}, Not: []string{"one-low"}},
 		{Name: "repeats close", Test: Dry("inline-4", even, Repeats("3", 156, 158)), Not: []string{"repeats-disagree"}},
 		{Name: "strokes differ", Test: Dry("inline-4", []float64{160, 158, 120, 157}, func(t *diag.Test) { t.Compression.Strokes = map[string]int{"3": 3} }), Fires: []string{"strokes-differ", "one-low"}},
 		{Name: "the same strokes written out", Test: Dry("inline-4", even, func(t *diag.Test) { t.Compression.Strokes = map[string]int{"3": 6} }), Not: []string{"strokes-differ"}},
