@@ -57,10 +57,14 @@ func readAgainTakes(c *known.Case, _ []string) int {
 }
 
 // readAgainFirst are cylinders of such an engine that lost too much, though not so much
-// that it had better not run: nothing else is done to them before.
+// that it had better not run, and none of whose plugs says so: nothing else is done to them
+// before.
 func readAgainFirst(c *known.Case, cylinders []string) bool {
 	return toReadAgain(c) && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool {
 		loss, read := c.Loss(n)
+		if p := c.Plug(n); p != nil && (p.Look == "melted" || p.Look == "damaged") {
+			return true
+		}
 		return !read || !c.HighLoss(n) || loss > known.TorrentLoss || c.Grade(n) == diag.NoPressure
 	})
 }

@@ -28,10 +28,10 @@ func pastAllRings(c *known.Case, _ []string) bool {
 	return c.HasValves() && !c.LeakageCold() && (c.AllLow() != nil || past)
 }
 
-// missesUnknown is a petrol engine that misfires, and nothing says where: no code,
-// no low cylinder and no plug unlike the others.
+// missesUnknown is a petrol engine that misfires, by its owner or by its gases, and nothing
+// says where: no code, no low cylinder and no plug unlike the others.
 func missesUnknown(c *known.Case, _ []string) bool {
-	return !c.Spec.Diesel() && c.HasValves() && !c.Flies() && !aircraft(c) && len(c.Every()) >= evenPulls && c.Complains(misfire) && !c.OneMisfires() && !c.AnyLow(c.Read()) && !c.PlugsDiffer()
+	return !c.Spec.Diesel() && c.HasValves() && !c.Flies() && !aircraft(c) && len(c.Every()) >= evenPulls && (c.Complains(misfire) || c.MissSpeed() != "") && !c.OneMisfires() && !c.AnyLow(c.Read()) && !c.PlugsDiffer()
 }
 
 // balanceWanted is an engine of which a balance would say where it misfires, or

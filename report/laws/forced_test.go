@@ -15,6 +15,7 @@ var forcedLaws = []law{
 	{name: "T1 any limit", least: 500, every: 7, says: "T1 for every kind of limit on every reading of a job, set so that it is outside", check: anyLimit},
 	{name: "T8 any complaint", least: 300, every: 20, says: "every complaint put to any job is answered by name, and nothing reassures beside it", check: anyComplaint},
 	{name: "T8 runs roughly", least: 100, says: "an engine that came in running roughly is never left with nothing to do", check: runsRoughly},
+	{name: "T4 repeats", least: 60, every: 6, says: "a cylinder that is low, or has no pressure, by each of its repeats is never left at checking again", check: lowRepeats},
 	{name: "T5 first bank", least: 60, every: 4, says: "the side that cylinder 1 is on changes no finding", check: otherBank},
 	{name: "T2 made sound", least: 60, every: 10, says: "T2 where everything that was tested is sound", check: madeSound},
 	{name: "T10 made low and tight", least: 60, every: 10, says: "T10 where all cylinders are low and lose no air", check: madeLow},
@@ -221,5 +222,23 @@ func runsRoughly(s *subject, k *tally) {
 	k.saw()
 	if rank(s.out.Verdict.Urgency) == 0 {
 		k.fail("it runs roughly, and the sheet says %q: %q", s.out.Verdict.Urgency, s.out.Verdict.Sentence)
+	}
+}
+
+func lowRepeats(s *subject, k *tally) {
+	for entry, least := range map[string]string{"82 70": actSoon, "0 9": doNotRun} {
+		names := s.names()
+		t := readings(s, func(int) float64 { return 150 }, nil)
+		if t == nil {
+			return
+		}
+		other := t.tree.clone()
+		other.set(strings.Fields(entry), "compression", "dry", names[len(names)-1])
+		k.on(s.vary(other), "repeats "+entry, func(o *subject, k *tally) {
+			k.saw()
+			if rank(o.out.Verdict.Urgency) < rank(least) {
+				k.fail("the sheet says %q: %q", o.out.Verdict.Urgency, o.out.Verdict.Sentence)
+			}
+		})
 	}
 }
