@@ -213,6 +213,23 @@ func (c *cranking) grade(r *CompressionResult) {
 			}
 		}
 	}
+	c.keepOrder(r)
+}
+
+// keepOrder makes one that is too close to tell as low as any that reads higher: by itself it
+// might be even, but not beside a lower one that is even and a higher one that is low.
+func (c *cranking) keepOrder(r *CompressionResult) {
+	for _, s := range c.samples {
+		cylinder := r.Cylinder(s.name)
+		if cylinder.Grade != GradeTooClose {
+			continue
+		}
+		for _, other := range c.samples {
+			if g := r.Cylinder(other.name).Grade; g.IsLow() && g != NoPressure && s.value <= other.value && depth(g) > depth(cylinder.Grade) {
+				cylinder.Grade = g
+			}
+		}
+	}
 }
 
 // depth orders the grades under even, the lowest highest; 0 for all others.

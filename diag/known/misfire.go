@@ -27,19 +27,22 @@ var flashes = pairs("light|lamp|mil|cel|check engine", "flash|blink")
 var LightFlashes = OfEngine("the engine light is said to flash", func(c *Case) bool { return c.told(flashes...) })
 
 // SendsRaw reports a cylinder that a code names and whose fuel does not burn: its plug is
-// wet with it, or the speed does not fall without it. One that is short of pressure, where no
-// code names another, burns it badly too, unless its plug was read and shows that it burns.
+// wet with it, or the speed does not fall without it.
 func (c *Case) SendsRaw(name string) bool {
 	_, named := c.MisfireCodes()
-	if c.Grade(name).IsLow() && c.Plug(name) == nil && (len(named) == 0 || slices.Contains(named, name)) {
-		return true
-	}
 	return slices.Contains(named, name) && (c.Looks(name, "fuel-wet") || PullsNothing.HoldsOf(c, name) && BalanceTells.HoldsOf(c, name))
+}
+
+// MissesByPressure reports a cylinder that is low in an engine that misfires, where no code
+// names others: what is complained of was found, and goes on until it is mended.
+func (c *Case) MissesByPressure(name string) bool {
+	_, named := c.MisfireCodes()
+	return c.Complains("misfire") && c.Starts() && c.Grade(name).IsLow() && (len(named) == 0 || slices.Contains(named, name))
 }
 
 // SendsFuelRaw is an engine with injection and a catalyst that runs and of which a cylinder
 // sends its fuel unburned into it.
-var SendsFuelRaw = OfEngine("an engine with injection and a catalyst that runs and misfires, whose light flashes, or of which a cylinder that a misfire code names has a plug wet with fuel or is not missed with its spark off, or a low one, where no code names another, whose plug was not read", func(c *Case) bool {
+var SendsFuelRaw = OfEngine("an engine with injection and a catalyst that runs and misfires, whose light flashes, or of which a cylinder that a misfire code names has a plug wet with fuel or is not missed with its spark off", func(c *Case) bool {
 	if !c.Injected() || !c.MayHaveCatalyst() || !c.Starts() || !c.Complains("misfire") {
 		return false
 	}

@@ -218,6 +218,10 @@ func belowMinimum(c *known.Case, s known.Subject) diag.Finding {
 		}
 	}
 	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: c.LimitFacts(l)}
+	f.Facts["decides"] = diag.Names(nil)
+	if r := c.Cylinder(l.Cylinder); r != nil && r.Dry != nil && slices.ContainsFunc(s.Cylinders, func(n string) bool { return *c.Cylinder(n).Dry < *r.Dry }) {
+		f.Facts["decides"] = diag.Names{l.Cylinder} // a lower one was read less surely
+	}
 	if c.Conditions.Throttle == "not sure" {
 		f.Urgency = diag.CheckAgain
 	}

@@ -100,6 +100,7 @@ func (d *desk) stories(c *known.Case, atLeast diag.Urgency) ([]*story, diag.Urge
 	liftWhole(c, told)
 	liftHot(c, told)
 	liftRaw(c, told)
+	liftMissing(c, told)
 	order(c, told)
 	agreeOnOrder(told)
 	c.Sums.Urgency = diag.NoAction

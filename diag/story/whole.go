@@ -54,6 +54,15 @@ func liftRaw(c *known.Case, told []*story) {
 	}
 }
 
+// liftMissing makes a low cylinder as urgent as the misfire is that it explains.
+func liftMissing(c *known.Case, told []*story) {
+	for _, s := range told {
+		if s.mayWait() && s.About == diag.AboutCylinders && slices.Contains(s.Explains, "misfire") && slices.ContainsFunc(s.Cylinders, c.MissesByPressure) {
+			s.Urgency = diag.ActSoon
+		}
+	}
+}
+
 // mayWait reports a story that is to be checked again, and does not wait for its test.
 func (s *story) mayWait() bool { return s.Urgency == diag.CheckAgain && !s.waits }
 

@@ -117,7 +117,8 @@ func (v *view) compressionBar(k *planKeys, name string) figure.CylinderBar {
 		b.Value = *r.Dry
 	}
 	v.gradeWords(k, &b, r.Grade, r.PercentOfHighest)
-	if r.Grade == diag.Even || r.Grade == diag.High && v.underLimit(r) == diag.Outside { // the best of a low set is low
+	notLow := r.Grade == diag.High || r.Grade == diag.Watch || r.Grade == diag.GradeTooClose
+	if r.Grade == diag.Even || notLow && v.underLimit(r) == diag.Outside { // the best of a low set is low, and so are those below it
 		v.evenWords(k, &b, r)
 	}
 	return b
