@@ -78,16 +78,21 @@ func (k *outcome) must(rest string) string {
 	return ""
 }
 
-// do WORDS: the next check says these to both readers.
+// do [not] WORDS: the next check, or what it may show, says these to both readers, or to neither.
 func (k *outcome) do(rest string) string {
+	rest, not := strings.CutPrefix(rest, "not ")
 	words, err := templates.Words("en")
 	if err != nil || k.d.Next == nil {
 		return fmt.Sprintf("no next check, %v", err)
 	}
 	for _, reader := range []templates.Audience{templates.Customer, templates.Workshop} {
 		said, err := words.Of(k.d.Rotary).Check(*k.d.Next, reader)
-		if err != nil || !strings.Contains(said.Do, rest) {
-			return fmt.Sprintf("%q, %v", said.Do, err)
+		all := said.Do
+		for _, o := range said.Outcomes {
+			all += " | " + o.If + ": " + o.Then
+		}
+		if err != nil || strings.Contains(all, rest) == not {
+			return fmt.Sprintf("%q, %v", all, err)
 		}
 	}
 	return ""
