@@ -21,7 +21,8 @@ type caution struct {
 // ask for, and last what holds for every sheet.
 var allCautions = []caution{
 	{"do-not-run", func(s *sheetAsks) bool { return !s.mayRun() }},
-	{"valves-meet", func(s *sheetAsks) bool { return s.Spec.Interference != diag.No && s.HasValves() && s.driveFirst() }},
+	{"valves-meet", func(s *sheetAsks) bool { return s.valvesMeet() && s.mayRun() }},
+	{"valves-meet-by-hand", func(s *sheetAsks) bool { return s.valvesMeet() && !s.mayRun() }},
 	{"hybrid", func(s *sheetAsks) bool { return s.Spec.Hybrid == diag.Yes }},
 	{"liquid-lock", func(s *sheetAsks) bool { return s.byHand() && !s.Spec.Diesel() }},
 	{"injectors-out", func(s *sheetAsks) bool { return s.byHand() && s.Spec.Diesel() }},
@@ -30,7 +31,10 @@ var allCautions = []caution{
 	{"high-pressure-fuel", func(s *sheetAsks) bool { return s.Spec.Diesel() || strings.HasPrefix(s.FuelSystem(), "direct") }},
 	{"fuel-vapour", func(s *sheetAsks) bool { return s.Has(known.NeedsFuel) || s.cranked() && !s.Spec.Diesel() }},
 	{"bilge", func(s *sheetAsks) bool {
-		return s.BilgeGathers() && (s.Has(known.NeedsFuel) || s.cranked() || s.proposed(is(cause.Starter|cause.Runs)))
+		return s.mayRun() && s.BilgeGathers() && (s.Has(known.NeedsFuel) || s.cranked() || s.proposed(is(cause.Starter|cause.Runs)))
+	}},
+	{"bilge-vapour", func(s *sheetAsks) bool {
+		return !s.mayRun() && s.BilgeGathers() && (s.Has(known.NeedsFuel) || s.cranked())
 	}},
 	{"fuel-open", func(s *sheetAsks) bool { return s.proposed(func(k *cause.Check) bool { return k.Fuel }) }},
 	{"fuel-in-oil", func(s *sheetAsks) bool {
@@ -44,9 +48,7 @@ var allCautions = []caution{
 		}
 		return (level == "" || level == "low") && known.OilShort.HoldsIn(s.Case)
 	}},
-	{"catalyst", func(s *sheetAsks) bool {
-		return s.unburnt() && s.MayHaveCatalyst()
-	}},
+	{"catalyst", func(s *sheetAsks) bool { return s.mayRun() && s.unburnt() && s.MayHaveCatalyst() }},
 	{"live-magneto", func(s *sheetAsks) bool { return known.MagnetoLive.HoldsIn(s.Case) }},
 	{"crank-turns", func(s *sheetAsks) bool { return s.leakage() }},
 	{"propeller", func(s *sheetAsks) bool {
@@ -95,6 +97,11 @@ func (s *sheetAsks) caused(names ...string) bool {
 	return slices.ContainsFunc(s.d.Stories, func(x diag.Story) bool {
 		return x.Urgency != diag.NoAction && slices.ContainsFunc(x.Causes, func(p diag.Phrase) bool { return slices.Contains(names, p.Key) })
 	})
+}
+
+// valvesMeet reports valves that may meet the pistons where their drive slips on.
+func (s *sheetAsks) valvesMeet() bool {
+	return s.Spec.Interference != diag.No && s.HasValves() && s.driveFirst()
 }
 
 // driveFirst reports a story that presses and whose first cause is in what drives the

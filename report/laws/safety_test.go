@@ -44,6 +44,13 @@ var (
 	testingGoesOn = regexp.MustCompile(`(?i)testing (can|may) go on|go on testing|test as usual|may be cranked|can be cranked`)
 )
 
+var (
+	// forbids are the words of a caution that keep the engine from running, or speak of
+	// something else.
+	forbids = regexp.MustCompile(`(?i)do not (crank or run|run or crank)[^.]*|before (it|the engine) runs( again)?|before running|can start by itself|run away|camshaft's drive`)
+	runsIt  = regexp.MustCompile(`(?i)\b(run(s|ning)?|crank(s|ed|ing)?|driv(e|en|ing)|starters?|starts?|start(ed|ing)|pulling|kicking)\b`)
+)
+
 var safetyLaws = []law{
 	{name: "S1 names", least: 60, says: "at 'do not run until checked' no check is proposed that uses the starter or runs the engine",
 		check: func(s *subject, k *tally) {
@@ -111,6 +118,18 @@ var safetyLaws = []law{
 				k.saw()
 				if do != has {
 					k.fail("urgency %q, cautions %q", s.out.Verdict.Urgency, s.out.Cautions)
+				}
+			}
+		}},
+	{name: "S1 no caution runs it", least: 60, says: "at 'do not run until checked' no caution speaks of running, cranking or driving the engine as allowed",
+		check: func(s *subject, k *tally) {
+			if s.out.Verdict.Urgency != doNotRun {
+				return
+			}
+			for _, c := range s.out.Cautions {
+				k.saw()
+				if said := finds(forbids.ReplaceAllString(c, ""), runsIt); said != "" {
+					k.fail("a caution says %q: %q", said, c)
 				}
 			}
 		}},
