@@ -16,10 +16,14 @@ import (
 	"gaugesheet/templates"
 )
 
-// sampled are the samples of rules with what is diagnosed of each, made once.
+// sampled are the samples of rules with what is diagnosed of each, made once; one of three
+// with -short.
 var sampled = sync.OnceValue(func() []diagnosedSample {
 	var list []diagnosedSample
-	for _, s := range sample.Rows() {
+	for i, s := range sample.Rows() {
+		if testing.Short() && i%3 > 0 {
+			continue
+		}
 		list = append(list, diagnosedSample{s.Name, story.Diagnose(s.Test)})
 	}
 	return list

@@ -16,7 +16,10 @@ var degrees = strings.NewReplacer("°F", "F", "°C", "C")
 // A job with every test is one page: every sheet names each story, and the
 // workshop sheet has the reasons of each, and each reading of the further tests too.
 func TestEveryTestOnOnePage(t *testing.T) {
-	for _, engine := range []string{"v8", "v12", "wrong-v12", "radial-9"} {
+	for i, engine := range []string{"v8", "v12", "wrong-v12", "radial-9"} {
+		if testing.Short() && i%2 == 0 { // the others have as much to say
+			continue
+		}
 		data, err := os.ReadFile("testdata/every-test-" + engine + ".yaml")
 		if err != nil {
 			t.Fatal(err)
