@@ -2,6 +2,7 @@ package known
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -43,8 +44,14 @@ func Is(words string, holds func(*Case, Subject) bool) Condition {
 	return Condition{words: words, holds: holds}
 }
 
-// All holds where every part does.
-func All(parts ...Condition) Condition { return joined("and", parts, len(parts)) }
+// All holds where every part does; a part that asks nothing adds no words.
+func All(parts ...Condition) Condition {
+	parts = slices.DeleteFunc(slices.Clone(parts), func(p Condition) bool { return p.words == "" && p.holds == nil && p.parts == nil })
+	if len(parts) == 1 {
+		return parts[0]
+	}
+	return joined("and", parts, len(parts))
+}
 
 // Any holds where one part does.
 func Any(parts ...Condition) Condition { return joined("or", parts, 1) }

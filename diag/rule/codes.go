@@ -130,9 +130,6 @@ var codeSigns = func() []Sign {
 	for _, k := range codes {
 		stored := known.OfEngine("a stored code "+k.names+" ("+k.of[0]+andOthers(k.of)+")", func(c *known.Case) bool { return c.Coded(k.of...) })
 		when := known.All(stored, k.when)
-		if k.when.String() == "" {
-			when = stored
-		}
 		on := func(about diag.About, when known.Condition) {
 			list = append(list, Sign{When: when, Kind: OfCodes, About: string(about), For: k.causes})
 		}
@@ -147,14 +144,11 @@ var codeSigns = func() []Sign {
 		}
 	}
 	for _, k := range ofCylinder {
-		when := known.OfAll("a stored code "+k.names, func(c *known.Case, name string) bool {
+		stored := known.OfAll("a stored code "+k.names, func(c *known.Case, name string) bool {
 			n, err := strconv.Atoi(name)
 			return err == nil && n > 0 && n <= 12 && c.Coded(span(k.from+n-1, k.from+n-1)...)
 		})
-		if k.beside.String() != "" {
-			when = known.All(when, k.beside)
-		}
-		list = append(list, Sign{When: when, Kind: OfCodes, About: string(diag.AboutCylinders), For: k.causes})
+		list = append(list, Sign{When: known.All(stored, k.beside), Kind: OfCodes, About: string(diag.AboutCylinders), For: k.causes})
 	}
 	return list
 }()

@@ -46,15 +46,7 @@ var trimRules = onMixture(known.Trims, OfTrims, byTrims, []Rule{
 	{
 		Name: "trim-rich", Title: "Trims take much fuel out",
 		Why:  "Fuel that the computer did not ask for: a regulator or an injector that leaks, the purge valve, or a meter that reads too much air.",
-		When: known.TrimRich, For: []Voice{{Cause: "regulator-diaphragm", Weight: DryUp}, {Cause: "leaking-injector", Weight: DryUp}, {Cause: "purge-valve", Weight: DryUp - rarer}, {Cause: "air-meter", Weight: Hint}, {Cause: "fuel-in-oil", Weight: rarer}}, Say: func(c *known.Case, _ known.Subject) diag.Finding {
-			t, _ := c.TakesOut()
-			f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"value": known.Percent(t.Sum, 0).String(), "at": t.Speed, "bank": t.Bank, "idle": "", "turbo": c.Spec.Charging == "turbo"}}
-			if idle, fast, atSpeed := c.RichAtSpeed(); atSpeed {
-				f.Headline = "trim-rich-at-speed"
-				f.Facts["value"], f.Facts["at"], f.Facts["bank"], f.Facts["idle"] = known.Percent(fast.Sum, 0).String(), fast.Speed, fast.Bank, known.Percent(idle.Sum, 0).String()
-			}
-			return f
-		}, Headline: "trim-rich",
+		When: known.TrimRich, For: []Voice{{Cause: "regulator-diaphragm", Weight: DryUp}, {Cause: "leaking-injector", Weight: DryUp}, {Cause: "purge-valve", Weight: DryUp - rarer}, {Cause: "air-meter", Weight: Hint}, {Cause: "fuel-in-oil", Weight: rarer}}, Say: trimsTakeOut, Headline: "trim-rich",
 	},
 	{
 		Name: "trims-apart", Title: "The trims of the banks are apart",
@@ -70,6 +62,18 @@ var trimRules = onMixture(known.Trims, OfTrims, byTrims, []Rule{
 		Class: Information, When: known.TrimsGood, Against: denies(Known, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "purge-valve", "regulator-diaphragm", "air-meter"), Say: calm, Headline: "see-findings",
 	},
 })
+
+// trimsTakeOut says the trim that takes most out; where that is at speed, that of the idle
+// beside it.
+func trimsTakeOut(c *known.Case, _ known.Subject) diag.Finding {
+	most, _ := c.TakesOut()
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"idle": "", "turbo": c.Spec.Charging == "turbo"}}
+	if idle, fast, atSpeed := c.RichAtSpeed(); atSpeed {
+		f.Headline, f.Facts["idle"], most = "trim-rich-at-speed", known.Percent(idle.Sum, 0).String(), fast
+	}
+	f.Facts["value"], f.Facts["at"], f.Facts["bank"] = known.Percent(most.Sum, 0).String(), most.Speed, most.Bank
+	return f
+}
 
 // oneBankRight: where the computer has little to correct on one bank, nothing that both are
 // fed by is at fault.

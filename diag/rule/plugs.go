@@ -118,7 +118,8 @@ func onePlug(look string) func(*known.Case, known.Subject) diag.Finding {
 func leftAlone(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		f := say(c, s)
-		if c.Spec.Runs == "well" && len(c.Complaints()) == 0 && len(c.History.Codes) == 0 && c.Has(known.NeedsCompression) && c.Sound() && c.AllLow() == nil {
+		matched := c.Has(known.NeedsCompression) && c.Sound() && c.AllLow() == nil
+		if c.Spec.Runs == "well" && !c.Ails() && matched {
 			f.Urgency, f.Facts["well"] = diag.NoAction, true
 		}
 		return f

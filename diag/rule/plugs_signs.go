@@ -38,15 +38,15 @@ var plugSigns = []Sign{
 		Against: denies(Sight, "pressure-is-even", "piston", "broken-ring-land", "holed-piston"),
 	},
 	{ // knock that one plug shows breaks the land of whichever cylinder is weakest
-		Needs: []known.Need{known.NeedsLeakage}, When: known.All(known.Low, known.AirAt(known.AtCrankcase), known.OfEngine("a plug with signs of knock", func(c *known.Case) bool { return len(c.PlugsLooking("detonation")) > 0 })),
+		Needs: []known.Need{known.NeedsLeakage}, When: known.All(lowPastPiston, known.OfEngine("a plug with signs of knock", func(c *known.Case) bool { return len(c.PlugsLooking("detonation")) > 0 })),
 		Kind: OfPlugs, About: "cylinders", For: speaks(Known, "broken-ring-land"),
 	},
 	{ // rings wear slowly
-		Needs: []known.Need{known.NeedsLeakage}, When: known.All(known.Low, known.AirAt(known.AtCrankcase), known.SuddenOnset), Kind: OfHistory, About: "cylinders",
+		Needs: []known.Need{known.NeedsLeakage}, When: known.All(lowPastPiston, known.SuddenOnset), Kind: OfHistory, About: "cylinders",
 		For: speaks(Known, "broken-ring-land"),
 	},
 	{ // of oil on the plug of a cylinder that gushes past its piston
-		Needs: []known.Need{known.NeedsLeakage}, When: known.All(known.Low, known.AirAt(known.AtCrankcase), known.OfAll("it loses too much", func(c *known.Case, n string) bool { return c.HighLoss(n) })), Kind: OfLeakage, About: "cylinders",
+		Needs: []known.Need{known.NeedsLeakage}, When: known.All(lowPastPiston, known.OfAll("it loses too much", (*known.Case).HighLoss)), Kind: OfLeakage, About: "cylinders",
 		Against: denies(Known, "goes-past-the-piston", "breather", "guides-or-seals", "oil-additive"),
 	},
 	{
@@ -106,3 +106,6 @@ var twoDoNothing = known.OfEngine("two or more cylinders that hold their pressur
 
 // noneLow is an engine of which no cylinder that was read is low.
 var noneLow = known.OfEngine("no cylinder low", func(c *known.Case) bool { return c.DryRead() && len(c.LowSet()) == 0 && c.AllLow() == nil })
+
+// lowPastPiston is a low cylinder whose air is heard to go past its piston.
+var lowPastPiston = known.All(known.Low, known.AirAt(known.AtCrankcase))

@@ -46,16 +46,10 @@ var sealingTogether = []Rule{
 		Why: "A valve that floats, or that nothing closes in time, is hit by its piston and bends. It leaks from that moment on, and its head may break off and go through piston and wall. " +
 			"Dirt on a seat, a seat that sinks and a clearance that closes up come slowly.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
-		Of: eachCylinder, When: known.All(short, known.Any(known.Not(known.UnderFloor), known.Single), known.OfAll("some pressure", func(c *known.Case, n string) bool { return c.Grade(n) != diag.NoPressure }), known.MetByTheStory, known.Not(known.Tight), known.Not(known.AirAt(known.AtNeighbour)), known.Any(known.Not(known.AirAt(known.AtCrankcase)), atAValve)),
-		Kind: OfCompression, Weigh: func(c *known.Case, s known.Subject) []Voice {
-			return slices.Concat(speaks(Known, "bent-valve"), as(OfHistory, speaks(Heard, "bent-valve")), where(atAValve.Holds(c, s), as(OfLeakage, speaks(Heard, "bent-valve"))))
-		},
+		Of: eachCylinder, When: known.All(short, known.Any(known.Not(known.UnderFloor), known.Single), somePressure, known.MetByTheStory, mayLeakAtValve),
+		Kind: OfCompression, Weigh: valveMet,
 		Against: append(denies(Heard, "came-with-the-overspeed", "carbon-on-seat", "valve-recession"), denies(Known, "came-with-the-overspeed", "valve-lash", "rings")...),
-		Say: func(c *known.Case, s known.Subject) diag.Finding {
-			f := knockAndLow(c, s)
-			f.Confidence, f.Facts["sped"] = diag.Fair, c.OverSped()
-			return f
-		}, Headline: "valve-met-piston", LooksIn: true,
+		Say:     lowSinceMet, Headline: "valve-met-piston", LooksIn: true,
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "inlet-valve-agrees", "exhaust-valve-agrees", "leaks-at-inlet", "leaks-at-exhaust"},
 	},
 	{
@@ -162,8 +156,11 @@ var sealingTogether = []Rule{
 
 var (
 	// atAValve is a cylinder whose air goes past a valve.
-	atAValve  = known.Any(known.AirAt(known.AtInlet), known.AirAt(known.AtExhaust))
-	gapClosed = known.OfAll("its gap pushed shut", func(c *known.Case, n string) bool { return c.GapClosed(n) })
+	atAValve = known.Any(known.AirAt(known.AtInlet), known.AirAt(known.AtExhaust))
+	// mayLeakAtValve is one of which no air was heard that says otherwise.
+	mayLeakAtValve = known.All(known.Not(known.Tight), known.Not(known.AirAt(known.AtNeighbour)), known.Any(known.Not(known.AirAt(known.AtCrankcase)), atAValve))
+	somePressure   = known.OfAll("some pressure", func(c *known.Case, n string) bool { return c.Grade(n) != diag.NoPressure })
+	gapClosed      = known.OfAll("its gap pushed shut", func(c *known.Case, n string) bool { return c.GapClosed(n) })
 	// onlyOneLow is an engine's only cylinder that is low for nearly any of its kind.
 	onlyOneLow = known.All(known.UnderFloor, known.OfEngine("one cylinder alone", func(c *known.Case) bool { return !c.Several() }))
 	gushesPast = known.OfAll("more lost to the crankcase than rings let past", func(c *known.Case, n string) bool {
@@ -238,6 +235,17 @@ func gaveWay(c *known.Case, _ known.Subject) []Voice {
 		return append(speaks(Known, "piston"), speaks(commonest, "scored-bore", "rings", "holed-piston")...)
 	}
 	return append(speaks(Sight, "broken-ring-land"), append(speaks(Known, "holed-piston", "piston"), denies(Hint, "came-suddenly", "rings")...)...)
+}
+
+// valveMet speaks for a valve that was hit: by what is told, by the pressure, and by its air.
+func valveMet(c *known.Case, s known.Subject) []Voice {
+	return slices.Concat(speaks(Known, "bent-valve"), as(OfHistory, speaks(Heard, "bent-valve")), where(atAValve.Holds(c, s), as(OfLeakage, speaks(Heard, "bent-valve"))))
+}
+
+func lowSinceMet(c *known.Case, s known.Subject) diag.Finding {
+	f := knockAndLow(c, s)
+	f.Confidence, f.Facts["sped"] = diag.Fair, c.OverSped()
+	return f
 }
 
 func knockAndLow(c *known.Case, s known.Subject) diag.Finding {

@@ -107,17 +107,23 @@ func (s *story) explains(c *known.Case, complaint string) bool {
 // onlyNear reports a story of cylinders that the gauge puts so near to a figure that they may
 // be under it, while what was read is not: that is a doubt and no reason of anything.
 func (s *story) onlyNear(c *known.Case) bool {
+	doubts := s.asksOnlyBy(func(m *member) bool { return m.rule.Absolute && m.finding.Confidence == diag.Weak })
+	return doubts && len(c.UnderMinimum()) == 0 && c.AllLow() == nil && !c.AnyLow(s.Cylinders)
+}
+
+// asksOnlyBy reports a story that asks for something, and by such findings alone.
+func (s *story) asksOnlyBy(is func(*member) bool) bool {
 	asks := false
 	for _, m := range s.members {
 		if m.finding.Urgency == diag.NoAction {
 			continue
 		}
-		if !m.rule.Absolute || m.finding.Confidence != diag.Weak {
+		if !is(m) {
 			return false
 		}
 		asks = true
 	}
-	return asks && len(c.UnderMinimum()) == 0 && c.AllLow() == nil && !c.AnyLow(s.Cylinders)
+	return asks
 }
 
 // missed reports a complaint that an engine has without the work of a cylinder of this story,

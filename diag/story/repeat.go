@@ -71,17 +71,7 @@ func (s *story) waitsFor(c *known.Case, n diag.Notice) bool {
 
 // looksAlone reports a story that asks for something by the look of plugs and nothing else.
 func (s *story) looksAlone() bool {
-	asks := 0
-	for _, m := range s.members {
-		if m.finding.Urgency == diag.NoAction {
-			continue
-		}
-		if m.rule.Kind != rule.OfPlugs {
-			return false
-		}
-		asks++
-	}
-	return asks > 0
+	return s.asksOnlyBy(func(m *member) bool { return m.rule.Kind == rule.OfPlugs })
 }
 
 // repeated reports that the check which makes a test good was made.
