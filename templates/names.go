@@ -135,6 +135,24 @@ func (c *Catalogue) terms(kind string, words diag.Names) (diag.Names, error) {
 	return said, nil
 }
 
+// Because says why a test was not made: its state with the reason in the job's own
+// words, which stand alone where they say the state themselves.
+func (c *Catalogue) Because(state diag.State, reason string) (string, error) {
+	said, err := c.term("state", string(state))
+	if err != nil || reason == "" {
+		return said, err
+	}
+	if SaysState(said, reason) { // "declined by the owner"
+		return reason, nil
+	}
+	return c.Label("state.because", diag.Facts{"state": said, "reason": reason})
+}
+
+// SaysState tells whether a reason says a state by itself, which is said so.
+func SaysState(state, reason string) bool {
+	return state != "" && strings.HasPrefix(strings.ToLower(reason), state)
+}
+
 // known says a word that may also be the user's own, which stays as it is.
 func (c *Catalogue) known(kind, word string) (string, error) {
 	if !c.Has("labels", kind+"."+word) {

@@ -231,6 +231,7 @@ func (c *Catalogue) wordFuncs() template.FuncMap {
 		"say":     c.term,
 		"says":    c.terms,
 		"known":   c.known,
+		"because": func(state, reason string) (string, error) { return c.Because(diag.State(state), reason) },
 		"when":    func(w *diag.When) (string, error) { return c.when(w, "when.") },
 		"since":   func(w *diag.When) (string, error) { return c.when(w, "since.") },
 		"stood":   c.stood,

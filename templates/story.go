@@ -187,7 +187,16 @@ func (c *Catalogue) Step(step diag.Step, a Audience) (SaidStep, error) {
 func (c *Catalogue) withAlso(verdict string, also []diag.Also, a Audience) (string, error) {
 	s := &speaker{c: c, a: a, facts: diag.Facts{}}
 	var names, found diag.Names
+	var cylinders []string
 	for _, o := range also {
+		if o.About == diag.AboutCylinders && o.Found.Key == "" { // of several stories, in one list
+			for _, name := range o.Cylinders {
+				if !slices.Contains(cylinders, name) {
+					cylinders = append(cylinders, name)
+				}
+			}
+			continue
+		}
 		if o.Found.Key == "" {
 			names = append(names, s.about(o))
 			continue
@@ -197,6 +206,9 @@ func (c *Catalogue) withAlso(verdict string, also []diag.Also, a Audience) (stri
 			return "", err
 		}
 		found = append(found, says)
+	}
+	if len(cylinders) > 0 {
+		names = append(diag.Names{s.about(diag.Also{About: diag.AboutCylinders, Cylinders: cylinders})}, names...)
 	}
 	said := s.label("verdict.also", diag.Facts{"verdict": verdict, "also": names, "found": found})
 	return said, s.err

@@ -156,7 +156,7 @@ func TestAdviceAsksForNothingButTheNextCheck(t *testing.T) {
 // verdictFacts are the facts that a diagnosis gives to whatever verdict it
 // comes to.
 func verdictFacts(names diag.Names, of int) diag.Facts {
-	return diag.Facts{"rotary": false, "Cylinders": names, "of": of, "read": of, "compared": of, "circuit": "", "bank": "", "numbered": len(names) == 1 && of > 2, "complaint": "misfire", "complaints": diag.Names{"misfire"}, "raw": of == 2, "looks": "sooty"}
+	return diag.Facts{"rotary": false, "Cylinders": names, "of": of, "read": of, "compared": of, "circuit": "", "bank": "", "numbered": len(names) == 1 && of > 2, "complaint": "misfire", "complaints": diag.Names{"misfire"}, "raw": of == 2, "looks": "sooty", "own": of == 1, "reading": "exhaust-gas gas hc"}
 }
 
 func TestEveryVerdictCanBeSaid(t *testing.T) {

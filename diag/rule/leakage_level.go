@@ -88,7 +88,7 @@ var leakLevelRules = []Rule{
 		Source: "FAA AC 43.13-1B, para 8-14: a loss of more than 25 % makes a cylinder suspect; the bands here are common practice, no source",
 		Class:  Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
 		Of: eachCylinder, When: known.All(tooHigh, known.Not(placed), known.Not(soundLeak), known.Not(rotorEngine)),
-		Kind: OfLeakage, Weigh: placeUnknown, Say: highLoss, Headline: "leakage-high",
+		Kind: OfLeakage, Weigh: placeUnknown, Say: placelessLoss, Headline: "leakage-high",
 	},
 	{
 		Name: "rotor-leaks", Title: "A rotor's chamber loses too much air",
@@ -303,6 +303,16 @@ func placeUnknown(c *known.Case, s known.Subject) []Voice {
 
 func highLoss(c *known.Case, s known.Subject) diag.Finding {
 	return lossFound(leakUrgency(c, s.Cylinders, false))(c, s)
+}
+
+// placelessLoss is a high loss of which nobody knows where it goes; one that its limit
+// allows is more than the others', and not too much.
+func placelessLoss(c *known.Case, s known.Subject) diag.Finding {
+	f := highLoss(c, s)
+	if c.Sums.Leakage.Limit != nil && f.Facts["verdict"] != string(diag.Outside) {
+		f.Headline = "leakage-apart"
+	}
+	return f
 }
 
 // worthSaying is a cylinder of whose air a place was heard, and not only a little at

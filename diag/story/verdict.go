@@ -167,7 +167,7 @@ func slipOf(test, s *diag.Story) bool {
 // verdictFacts are what the verdicts use; s is the leading story or nil.
 func verdictFacts(c *known.Case, s *diag.Story) diag.Facts {
 	facts := diag.Facts{"rotary": c.Rotary(), "Cylinders": diag.Names(nil), "of": len(c.Every()), "circuit": "", "bank": "", "read": len(c.ReadAny()), "compared": len(c.Compared()),
-		"with": diag.Names(nil), "also": []diag.Also(nil), "complaints": diag.Names(nil), "complaint": "", "raw": false, "looks": ""}
+		"with": diag.Names(nil), "also": []diag.Also(nil), "complaints": diag.Names(nil), "complaint": "", "raw": false, "looks": "", "own": false, "reading": ""}
 	if r := c.MainRefused(); r != nil {
 		facts["refused"], facts["declined"] = diag.Names(r.Tests), r.Declined()
 	}

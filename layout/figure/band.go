@@ -288,13 +288,19 @@ func (b *band) layRow(r *bandRow, width, least layout.Length) {
 }
 
 // placeLimit puts the words of a limit where they meet neither the edge of the
-// range nor the reading: behind the range, before it, in it; else under it.
+// range nor the reading: behind the range, before it, in it; else under it. Beyond
+// the reading they stand only where it lies on the range, or they would seem to be
+// about what is beside them.
 func (b *band) placeLimit(r *bandRow) bandText {
 	w := b.t.Measurer.Width(r.Allowed.Text, b.face())
 	from, to := b.x(r.Allowed.Low), b.x(r.Allowed.High)
 	left, right := b.readingSpan(r)
 	const off = small
-	for _, x := range []layout.Length{to + off, from - off - w, to - off - w, from + off, right + off, left - off - w} {
+	places := []layout.Length{to + off, from - off - w, to - off - w, from + off}
+	if left < to && right > from {
+		places = append(places, right+off, left-off-w)
+	}
+	for _, x := range places {
 		free := x >= right+small || x+w <= left-small
 		inside := x >= from+tight && x+w <= to-tight
 		outside := x >= to+tight || x+w <= from-tight

@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"slices"
 	"strings"
 
 	"gaugesheet/layout"
@@ -40,6 +39,7 @@ type rowSlot struct {
 	base   layout.Length // zero, from the edge
 	room   layout.Length // for the scale and the words beyond it
 	worded bool          // words beyond the bars, not only their marks
+	needs  []need        // of all but those words
 }
 
 // A columnHeading is what stands over a column.
@@ -179,73 +179,6 @@ func (r *rowSet) placeSlots(d, end layout.Length, p rowPlan) {
 	}
 }
 
-// setLength finds the length of a scale so that the words beyond its bars have
-// room, or gives the words up for their marks.
-func (r *rowSet) setLength(s *rowSlot, p rowPlan) {
-	needs := s.limitNeeds(r.g.t)
-	_, texts := ticks(0, s.top, 4)
-	needs = append(needs, need{1, r.g.t.Measurer.Width(texts[len(texts)-1], tickFace(r.g.t))/2 + 1})
-	if r.valued {
-		r.eachBar(s, func(_ barRow, b *CylinderBar) {
-			for i, m := range b.Marks {
-				if s.outward(b.Marks, i) {
-					needs = append(needs, need{s.part(m.Value), markRoom(r.g.t, m.Text)})
-				}
-			}
-		})
-	}
-	worded, fits := slices.Clone(needs), true
-	r.eachBar(s, func(_ barRow, b *CylinderBar) {
-		switch w := r.g.wordWidth(b); {
-		case w == 0:
-		case b.Text == "":
-			fits = fits && w+tight+1 <= s.room
-		default:
-			fits = fits && w+small+tight <= s.room
-			far := r.farEnd(s, b)
-			worded = append(worded, need{far.part, far.extra + w + tight})
-		}
-	})
-	if p.ties && s.index == p.scales[0] {
-		for i := range r.g.d.Ties {
-			if upper, lower, ok := r.tied(&r.g.d.Ties[i]); ok {
-				n := need{r.tieStart(s, upper, lower), r.g.tieWidth(&r.g.d.Ties[i]) + medium + r.tieMarks(s, upper)}
-				if n.extra > s.room*0.6 {
-					r.g.tiesKeyed = true
-					continue
-				}
-				worded = append(worded, n)
-			}
-		}
-	}
-	s.length = scaleLength(s.room, worded)
-	s.worded = fits && s.length >= min(leastBar, s.room*0.5)
-	if !s.worded {
-		s.length = scaleLength(s.room, append(needs, need{1, markSize(r.g.t, r.g.word) + small}))
-	}
-}
-
-// leaveUnsaid notes the words of a scale that stand under the figure.
-func (r *rowSet) leaveUnsaid(s *rowSlot) {
-	if !s.worded {
-		r.eachBar(s, func(_ barRow, b *CylinderBar) { r.g.leaveUnsaid(b) })
-	}
-}
-
-// farEnd is where the words of a bar begin: a place on the scale, and clear of
-// what stands there, which of a mark is half of it.
-func (r *rowSet) farEnd(s *rowSlot, b *CylinderBar) need {
-	far := need{s.farEnd(b), small}
-	if !r.valued {
-		for _, m := range b.Marks {
-			if p := s.part(m.Value); p*s.room+1.15*markRadius > far.part*s.room {
-				far = need{max(p, far.part), small + 1.15*markRadius}
-			}
-		}
-	}
-	return far
-}
-
 func (r *rowSet) eachBar(s *rowSlot, do func(row barRow, b *CylinderBar)) {
 	for _, row := range r.rows {
 		if b := r.g.bar(row, s.index); b != nil {
@@ -380,7 +313,7 @@ func (r *rowSet) drawWords(sf layout.Surface, s *rowSlot, b *CylinderBar, x, y l
 	if b.Mark == NoMark && b.Word == "" {
 		return
 	}
-	far := r.farEnd(s, b)
+	far := r.wordsBegin(s, b)
 	begin := s.base + far.part*s.length + far.extra
 	if b.Text == "" {
 		begin = s.base + tight
@@ -389,6 +322,9 @@ func (r *rowSet) drawWords(sf layout.Surface, s *rowSlot, b *CylinderBar, x, y l
 	if !s.worded {
 		if s.length > 0 && b.Text != "" {
 			begin = min(begin, s.base+s.room-size)
+		}
+		if b.Text == "" && s.value > 0 { // where its value would stand, clear of the limits
+			begin = s.value - size
 		}
 		if b.Mark != NoMark && s.room >= size {
 			DrawMark(sf, g.t, b.Mark, layout.Point{X: x + r.sign*(begin+size/2), Y: y}, size)

@@ -199,6 +199,13 @@ func evenLengths(sets []*rowSet) {
 		for _, set := range sets {
 			length, worded = min(length, set.slots[i].length), worded && set.slots[i].worded
 		}
+		for range sets { // words that fitted before a limit go beyond it on a shorter scale
+			for _, set := range sets {
+				if worded {
+					length = set.wordedLength(&set.slots[i], length)
+				}
+			}
+		}
 		for _, set := range sets {
 			set.slots[i].length, set.slots[i].worded = length, worded
 			set.leaveUnsaid(&set.slots[i])

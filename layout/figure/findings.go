@@ -207,8 +207,8 @@ func (f *findingsSetting) item(i int, d depth) layout.Frame {
 }
 
 // findingFrame is a finding as one paragraph: what was seen with its urgency,
-// why, what is suspected, what speaks against it and how sure it is, as far as
-// the depth goes.
+// why, what is suspected, what speaks against it, how sure it is and the rule's
+// name, as far as the depth goes.
 func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Length, d depth) layout.Frame {
 	inner := width - entryIndent(t)
 	runs := []layout.Run{run(t, layout.Strong, t.Ink, f.Says)}
@@ -221,13 +221,12 @@ func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Len
 	if d >= likely {
 		runs = append(runs, run(t, layout.Body, t.Ink, f.Suspected))
 	}
-	small := empty()
 	if d == whole {
 		runs = append(runs, labelled(t, lead.Against, f.Against)...)
 		runs = append(runs, labelled(t, lead.Sure, f.Sure)...)
-		small = smallPrint(t, lead.Rule, f.Rule, inner)
+		runs = append(runs, labelled(t, lead.Rule, f.Rule)...)
 	}
-	return entry(t, f.Mark, stack(0, paragraph(t, inner, layout.Left, runs...), small))
+	return entry(t, f.Mark, paragraph(t, inner, layout.Left, runs...))
 }
 
 // labelled is text with a quiet word before it; nothing without text.
@@ -236,11 +235,4 @@ func labelled(t layout.Theme, label, text string) []layout.Run {
 		return nil
 	}
 	return []layout.Run{run(t, layout.Body, t.Ink, label), run(t, layout.Body, t.Ink, text)}
-}
-
-func smallPrint(t layout.Theme, label, text string, width layout.Length) layout.Frame {
-	if text == "" {
-		return empty()
-	}
-	return paragraph(t, width, layout.Left, run(t, layout.Note, t.Ink, label), run(t, layout.Note, t.Ink, text))
 }

@@ -43,7 +43,11 @@ type printer struct {
 
 // say gives a fixed word with its facts in place.
 func (p *printer) say(key string, facts diag.Facts) string {
-	text, err := p.words.Label(key, facts)
+	return p.keep(p.words.Label(key, facts))
+}
+
+// keep is a text, and keeps the first that the catalogue lacks.
+func (p *printer) keep(text string, err error) string {
 	if p.err == nil {
 		p.err = err
 	}
@@ -185,9 +189,5 @@ func untestedName(u diag.Untested) string {
 
 // state is a state with its reason where there is one.
 func (p *printer) state(s diag.State, reason string) string {
-	said := p.term("state", string(s))
-	if reason == "" {
-		return said
-	}
-	return p.say("state.because", diag.Facts{"state": said, "reason": reason})
+	return p.keep(p.words.Because(s, reason))
 }

@@ -251,6 +251,18 @@ func testName(key string) string {
 	return key
 }
 
+// TestCalled is the test that a text is the name of, as what was declined may be
+// written: "Leakage test"; "" for other texts.
+func TestCalled(text string) string {
+	bare := plainTest(text)
+	for _, name := range []string{bare, strings.TrimSuffix(bare, " test")} {
+		if name = testName(name); slices.Contains(knownTests, name) {
+			return name
+		}
+	}
+	return ""
+}
+
 func plainTest(name string) string { return strings.ReplaceAll(fold(name), "-", " ") }
 
 // misspelt gives the test that a name is a slip of; "" for one that is spelled

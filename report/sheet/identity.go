@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"strings"
 	"time"
 
 	"gaugesheet/diag"
@@ -89,7 +90,7 @@ func (v *view) identityBlock() layout.Block {
 	add(&d.Fields, "vehicle", vehicle.Description.Value)
 	add(&d.Fields, "engine", v.engineWords())
 	add(&d.Fields, "vin", v.vinWords())
-	add(&d.Fields, "odometer", v.odometerWords())
+	add(&d.Fields, v.odometerField(), v.odometerWords())
 	add(&d.Fields, "plate", vehicle.Plate.Value)
 	add(&d.Fields, "engine-number", vehicle.EngineNumber.Value)
 	chosen := func(to *[]figure.Field, key, value string) {
@@ -153,6 +154,14 @@ func (v *view) vinWords() string {
 		return v.label("field.vin-read", "vin", vehicle.VIN.Value, "where", vehicle.VINReadAt.Value)
 	}
 	return vehicle.VIN.Value
+}
+
+// odometerField is what a reading of distance or of hours is called.
+func (v *view) odometerField() string {
+	if read := strings.Fields(v.job.Vehicle.Odometer.Value); len(read) > 1 && strings.HasPrefix(strings.ToLower(read[len(read)-1]), "h") {
+		return "hours"
+	}
+	return "odometer"
 }
 
 func (v *view) odometerWords() string {

@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"strings"
+
 	"gaugesheet/diag"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
@@ -101,6 +103,44 @@ func (v *view) resultWords() []string {
 			}
 			said = append(said, v.label("work.came-to", "test", r.name, "unit", v.unitShownOf(r.test), "read", read, "value", onPage(r.value), "word", r.word))
 		}
+	}
+	return append(said, v.furtherResults()...)
+}
+
+// mostNamed is how many readings of further tests past their limits are named among
+// the results; more are counted.
+const mostNamed = 3
+
+// furtherResults are what the further tests with limits came to: the readings that
+// are not within theirs, then the tests that keep all of theirs.
+func (v *view) furtherResults() []string {
+	var said []string
+	var kept diag.Names
+	var total furtherCounts
+	for i := range v.d.Measured {
+		r := &v.d.Measured[i]
+		c := countFurther(r)
+		if r.State != diag.Tested || c.within+c.outside+c.close == 0 {
+			continue
+		}
+		if c.outside+c.close == 0 {
+			kept = append(kept, v.label("kind."+r.Name))
+			continue
+		}
+		total.outside, total.close = total.outside+c.outside, total.close+c.close
+		var read []string
+		for _, row := range v.furtherRows(r) {
+			if b := row.Brief; b.Judged != "" {
+				read = append(read, joined(", ", joined(" ", b.Name, b.Says, b.Limit), b.Judged))
+			}
+		}
+		said = append(said, v.label("work.further", "test", capital(v.label("kind."+r.Name)), "read", strings.Join(read, "; ")))
+	}
+	if total.outside+total.close > mostNamed {
+		said = []string{v.label("work.further-many", "outside", total.outside, "close", total.close)}
+	}
+	if len(kept) > 0 {
+		said = append(said, v.label("work.further-kept", "tests", kept))
 	}
 	return said
 }

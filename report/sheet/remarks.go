@@ -46,10 +46,12 @@ func (v *view) notTestedBlock() layout.Block {
 }
 
 // beyondWords name what no test of the sheet's looks at, but for those further
-// tests that were made.
+// tests that were made, or that the job says were not.
 func (v *view) beyondWords() string {
-	made := func(test string) bool { return v.d.MeasuredTest(test) != nil }
-	return v.label("not-tested.beyond", "oil", made("oil-pressure"), "cooling", made("cooling"), "starting", made("starting"))
+	told := func(test string) bool {
+		return v.d.MeasuredTest(test) != nil || slices.ContainsFunc(v.d.NotTested, func(u diag.Untested) bool { return u.Test == test })
+	}
+	return v.label("not-tested.beyond", "oil", told("oil-pressure"), "cooling", told("cooling"), "starting", told("starting"))
 }
 
 // untestedGroups name what was not tested, together what has the same reason.
@@ -59,6 +61,9 @@ func (v *view) untestedGroups() []string {
 	var order []group
 	tests := map[group]diag.Names{}
 	for _, u := range v.d.NotTested {
+		if v.saidDeclined(u) {
+			continue
+		}
 		g := group{reason: u.Reason}
 		if apart := v.untestedApart(u); apart != "" {
 			g.reason, u.State = apart, diag.NotTested

@@ -5,6 +5,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/engine"
+	"gaugesheet/templates"
 )
 
 // term says a word of the program or of the job file's own lists as a page has
@@ -28,18 +29,12 @@ func (v *view) state(s diag.State) string { return v.term("state", string(s)) }
 // stateBecause is a state with its reason, in the job's own words, where there
 // is one.
 func (v *view) stateBecause(s diag.State, reason string) string {
-	switch said := v.state(s); {
-	case reason == "":
-		return said
-	case v.says(reason, s): // "declined by the owner"
-		return reason
-	}
-	return v.label("state.because", "state", v.state(s), "reason", reason)
+	return v.keep(v.words.Because(s, reason))
 }
 
 // says tells whether a reason says the state by itself.
 func (v *view) says(reason string, s diag.State) bool {
-	return s != "" && strings.HasPrefix(strings.ToLower(reason), v.state(s))
+	return s != "" && templates.SaysState(v.state(s), reason)
 }
 
 // urgency is an urgency in words.

@@ -35,16 +35,15 @@ func (v *view) lead() *diag.Story {
 }
 
 // verdictMark is the symbol of what was found. A tick stands only where the
-// engine was shown to be sound, and no reading is too close to a limit for it.
+// engine was shown to be sound, no reading is too close to a limit for it, and the
+// finding that leads has one: none beside a minimum that nobody knows.
 func (v *view) verdictMark() figure.Mark {
 	lead := v.lead()
 	switch {
 	case v.d.Withheld || lead == nil:
 		return figure.NotTested
-	case v.d.Urgency == diag.NoAction && v.d.Proven && v.storyMark(lead) == figure.TooClose:
-		return figure.TooClose
 	case v.d.Urgency == diag.NoAction && v.d.Proven:
-		return figure.Within
+		return v.soundMark(lead, v.storyMark(lead))
 	case v.d.Urgency == diag.NoAction:
 		return figure.NoMark
 	}
@@ -169,7 +168,7 @@ func (v *view) askedElsewhere(lead *diag.Story) bool {
 
 // lessUrgent names what asks for something later than what leads the sheet.
 func (v *view) lessUrgent() string {
-	var about, found diag.Names
+	var about, found, cylinders diag.Names
 	add := func(to *diag.Names, name string) {
 		if !slices.Contains(*to, name) {
 			*to = append(*to, name)
@@ -178,11 +177,18 @@ func (v *view) lessUrgent() string {
 	for i := range v.d.Stories {
 		switch s := &v.d.Stories[i]; {
 		case s.Urgency == diag.NoAction || s.Urgency == v.d.Urgency:
+		case s.About == diag.AboutCylinders && s.Found.Key == "": // of several stories, in one list
+			for _, name := range s.Cylinders {
+				add(&cylinders, name)
+			}
 		case s.Found.Key == "":
 			add(&about, v.aboutWords(s))
 		default: // what it found tells more, in a sentence of its own
 			add(&found, v.keep(v.words.Found(s.Found, v.sheet.Audience)))
 		}
+	}
+	if len(cylinders) > 0 {
+		about = append(diag.Names{v.cylinderWords(v.inOrder(cylinders))}, about...)
 	}
 	if len(about)+len(found) == 0 {
 		return ""

@@ -1,8 +1,13 @@
 package sheet
 
 import (
+	"slices"
+	"strings"
+
+	"gaugesheet/diag"
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
+	"gaugesheet/report/job"
 )
 
 // What the shop wrote has a place on every sheet: recommended, declined and its
@@ -19,6 +24,22 @@ func (v *view) short() figure.Short {
 		return figure.Short{}
 	}
 	return figure.Short{Words: firstWords, Left: v.label("work.in-full")}
+}
+
+// mostPlain is how many words a reason has that says no more than that a test was
+// declined, and by whom.
+const mostPlain = 4
+
+// saidDeclined reports a test that was declined, and that the shop names among what
+// was: it is said there, and not again among what was not tested.
+func (v *view) saidDeclined(u diag.Untested) bool {
+	if u.State != diag.Declined || len(u.Cylinders) > 0 || u.Reading != "" || u.Circuit != "" {
+		return false
+	}
+	if u.Reason != "" && !(v.says(u.Reason, u.State) && len(strings.Fields(u.Reason)) <= mostPlain) {
+		return false // the reason is worth its words
+	}
+	return slices.ContainsFunc(v.job.Declined, func(said job.Text) bool { return job.TestCalled(said.Value) == u.Test })
 }
 
 // workBlock is the work recommended and declined, where no table of results has
