@@ -37,6 +37,8 @@ type Frame struct {
 	// to have for it, so that it shows more than this frame does; the frame it
 	// gives is no higher than that. It is nil where there is no more to show.
 	Richer func(height Length) Frame
+	// Lacks is how much of what it has to show it leaves out, in parts of its own.
+	Lacks int
 	// Narrow says that the block was laid out in less width than it wants; a
 	// block that flows goes elsewhere.
 	Narrow bool

@@ -70,18 +70,32 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 }
 
 // takeBack takes back what the page does not need of the steps from one up to
-// another, the last first.
+// another, the last first. What came back before does not go again for it: a block
+// in less width shows less in the same height.
 func (f *fitter) takeBack(taken []bool, from, to int) {
-	fits := func() bool { return f.lay(taken).height <= f.page.Area.H+slack }
 	for i := to - 1; i >= from; i-- {
 		if !taken[i] {
 			continue
 		}
+		lacks := f.lay(taken).lacks()
 		taken[i] = false
-		if taken[i] = !fits(); taken[i] {
+		if l := f.lay(taken); l.height > f.page.Area.H+slack || l.lacks() > lacks {
+			taken[i] = true
 			f.takeBackPart(f.page.GivesWay[i].Block, taken)
 		}
 	}
+}
+
+// lacks is how much the page's blocks leave out that a higher frame would show.
+func (l laid) lacks() (n int) {
+	for _, r := range l.rows {
+		for _, c := range r.cells {
+			for _, b := range c.blocks {
+				n += b.frame.Lacks
+			}
+		}
+	}
+	return n
 }
 
 // takeBackPart lets a block that had to step down use the free height where it

@@ -194,7 +194,7 @@ func (f *fitter) natural(c Cell) (widest Length) {
 // mostTrades how often it is, and tradeStep how much of the row's width: twice
 // that where they are far apart.
 const (
-	unlevel    = 8 * MM
+	unlevel    = 5 * MM
 	farApart   = 24 * MM
 	mostTrades = 4
 	tradeStep  = 0.04

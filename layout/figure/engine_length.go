@@ -22,7 +22,7 @@ func (r *rowSet) setLength(s *rowSlot, p rowPlan) {
 			}
 		})
 	}
-	worded, fits := slices.Clone(needs), true
+	worded, fits := slices.Clone(needs), !r.g.alike(s.index)
 	r.eachBar(s, func(_ barRow, b *CylinderBar) {
 		switch w := r.g.wordWidth(b); {
 		case w == 0:
@@ -53,9 +53,25 @@ func (r *rowSet) setLength(s *rowSlot, p rowPlan) {
 	}
 }
 
+// alike reports a scale of which every bar of three and more has the same words: what
+// its pattern means stands under the figure, and the rows need not say it each.
+func (g *engineDrawing) alike(scale int) bool {
+	word, n := "", 0
+	for i := range g.d.Cylinders {
+		for _, b := range barsOf(&g.d.Cylinders[i], scale) {
+			if n > 0 && b.Word != word || b.Text == "" {
+				return false
+			}
+			word = b.Word
+			n++
+		}
+	}
+	return word != "" && n >= 3
+}
+
 // leastWorded is the part of its length down to which a scale gives way to the words
 // beyond its bars: bars that nobody can compare are worth less than words.
-const leastWorded = 0.45
+const leastWorded = 0.6
 
 // wordedLength is how long a scale can be, up to a length, so that the words of every
 // bar have room: before the next limit where they fit there, else beyond all of them.

@@ -100,16 +100,20 @@ func (f *findingsSetting) richer(depths []depth, height layout.Length) layout.Fr
 		deepest[i] = before
 		return false
 	}
-	all := func(to depth, short bool) bool {
+	all := func(to depth, short bool) (shown bool) { // what has room, though something before it has none
+		shown = true
 		for i := range deepest {
 			if f.d.Items[i].Short == short && !raise(i, to) {
-				return false
+				shown = false
 			}
 		}
-		return true
+		return shown
 	}
-	if len(deepest) > 0 && raise(0, because) {
-		_ = all(said, false) && all(because, false) && all(said, true) && all(likely, false) && all(because, true) && all(whole, false) && all(whole, true)
+	if len(deepest) > 0 && raise(0, because) && all(said, false) && all(because, false) && all(said, true) {
+		all(likely, false)
+		all(because, true)
+		all(whole, false)
+		all(whole, true)
 	}
 	return f.frame(deepest, named)
 }
@@ -137,6 +141,7 @@ func (f *findingsSetting) frame(depths []depth, named bool) layout.Frame {
 	}
 	whole := stack(small, frames...)
 	if left != (Omitted{}) {
+		whole.Lacks = left.Findings + left.Reasons + left.Suspected + left.Doubts
 		whole.Richer = func(height layout.Length) layout.Frame { return f.richer(depths, height) }
 	}
 	return whole

@@ -174,11 +174,14 @@ func (v *view) urgencyWords(st *diag.Story) string {
 }
 
 // explainsWords say which complaints a story can explain, in short where
-// another story on the page can explain the same.
+// another story on the page can explain the same, and in notes for a mechanic.
 func (v *view) explainsWords(complaints []string) string {
 	said := make(diag.Names, len(complaints))
 	for i, c := range complaints {
 		said[i] = v.label("complaint." + c)
+	}
+	if v.workshop() {
+		return v.label("story.explains-notes", "complaints", said)
 	}
 	full := v.label("story.explains", "complaints", said)
 	if v.once(full) == "" {

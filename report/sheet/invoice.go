@@ -21,8 +21,13 @@ func (v *view) resultsBlock() layout.Block {
 			d.Rows = append(d.Rows, figure.TextRow(v.label("work."+key), onPage(words)))
 		}
 	}
-	asked := joined("; ", append([]string{v.job.Reason.Value}, v.complaints()...)...)
-	add("asked", sentences(capital(asked), v.prefixed("work.authorised-by", v.authorisedWords()))...)
+	asked := []string{v.job.Reason.Value}
+	for _, c := range v.complaints() {
+		if !strings.Contains(strings.ToLower(v.job.Reason.Value), c) { // the reason tells of it
+			asked = append(asked, c)
+		}
+	}
+	add("asked", sentences(capital(joined("; ", asked...)), v.prefixed("work.authorised-by", v.authorisedWords()))...)
 	add("done", v.doneWords()...)
 	add("result", v.resultWords()...)
 	add("recommended", listed(values(v.job.Recommended)))
@@ -97,6 +102,9 @@ func (v *view) resultWords() []string {
 	var said []string
 	for _, r := range v.results() {
 		if r.state == diag.Tested {
+			if r.test == "plugs" && r.mark == figure.Within {
+				r.word = "" // the looks say it
+			}
 			read := v.fuelRead()
 			if len(v.columnsOf(r.test)) > 0 {
 				read = v.readWords(r.test)

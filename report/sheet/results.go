@@ -175,7 +175,6 @@ func (v *view) plugsResult() result {
 	}
 	if len(odd) == 0 {
 		r.mark, r.word = figure.Within, v.label("tile.plugs-even")
-		r.value = v.label("tile.plugs-read", "count", p.N)
 		return r
 	}
 	r.mark, r.word = figure.LookAgain, v.label("tile.plugs-odd", "count", len(odd), "of", p.N)

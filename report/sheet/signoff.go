@@ -32,7 +32,9 @@ func (v *view) footBlock() layout.Block {
 		if v.workshop() {
 			describes = "foot.describes-short"
 		}
-		d.Says = append(d.Says, v.label(describes, "date", date))
+		if v.job.Shop.Disclaimer.Value != "" || !v.sheet.Terms { // the terms of a shop that has none say so
+			d.Says = append(d.Says, v.label(describes, "date", date))
+		}
 	}
 	if v.job.Raw != nil {
 		f := v.job.Fingerprint()

@@ -58,7 +58,7 @@ func TestRulerSays(t *testing.T) {
 		not        []string
 	}{
 		{"two low", engine + "compression: {unit: psi, dry: {1: 150, 2: 148, 3: 96, 4: 91}}",
-			[]string{"percent below the best (cylinder 1, 150 psi)", "1 and 2: 0, 1 %", "36 %", "39 %", "even", "watch", "low"}, nil},
+			[]string{"below the best (cylinder 1, 150 psi)", "1 and 2: 0, 1 %", "36 %", "39 %", "even", "watch", "low"}, nil},
 		{"a limit as strict as the grades", engine + "compression: {unit: psi, dry: {1: 150, 2: 148, 3: 147, 4: 146}, limits: {difference: 21 psi}}",
 			[]string{"all four: 0 to 3 %", "limit 21 psi, 14 %", "within the limit"}, []string{"watch", "even"}},
 		{"a wider limit", engine + "compression: {unit: psi, dry: {1: 150, 2: 148, 3: 147, 4: 146}, limits: {lowest: 75 % of highest}}",
@@ -87,7 +87,7 @@ func TestRulerSays(t *testing.T) {
 		{"faces with a limit between them", "engine: {layout: rotary-2}\nrotors: {unit: bar, faces: {front: [7.4, 7.2, 7.3], rear: [7.3, 5.4, 5.2]}, limits: {between-faces: 1.5 bar}}",
 			[]string{"front A", "rear C", "bar below the best face of its rotor", "1.9 to 2.1 bar", "0.0 to 0.2 bar", "limit: 1.5 bar"}, nil},
 		{"faces without one", "engine: {layout: rotary-2}\nrotors: {unit: bar, faces: {front: [7.4, 7.2, 7.3], rear: [7.3, 5.4, 5.2]}}",
-			[]string{"percent below the best face of its rotor", "26 to 29 %"}, nil},
+			[]string{"below the best face of its rotor", "26 to 29 %"}, nil},
 	} {
 		t.Run(test.name, func(t *testing.T) {
 			said := strung(blockTexts(t, readJob(t, "job.yaml", []byte(test.data+"\n")), "customer", "spread"))

@@ -224,7 +224,7 @@ func (v *view) testedWords() string {
 			missing = append(missing, name)
 		}
 	}
-	if len(made) == 0 {
+	if len(made) == 0 || v.hasBlock("results") || v.hasBlock("tested") { // which name them
 		return ""
 	}
 	return v.label("sub.tested", "made", append(made, v.furtherMade()...), "missing", missing)
