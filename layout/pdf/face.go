@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"sync"
 
 	"gaugesheet/layout"
 	"gaugesheet/layout/face"
@@ -21,8 +22,13 @@ import (
 // faceNames are the faces' names in a document, and those of their stand-ins.
 var faceNames = [...]string{layout.Regular: "GaugesheetSans-Regular", layout.Bold: "GaugesheetSans-Bold"}
 
-// usedFace is a face in a document: the glyphs it uses, numbered in the order
-// of their first use, and the character each stands for.
+// usual are the characters that nearly every page has. Their glyphs come first and
+// are in every file, so that most files have the same part of a face, which is cut
+// out and packed once for all of them.
+const usual = " %()+,-./0123456789:;ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz\u2013\u00b1\u00b7\u00b0"
+
+// usedFace is a face in a document: the glyphs it uses, the usual ones and then
+// others in the order of their first use, and the character each stands for.
 type usedFace struct {
 	name   string
 	font   *sfnt.Font
@@ -32,7 +38,11 @@ type usedFace struct {
 }
 
 func newUsedFace(w layout.Weight) *usedFace {
-	return &usedFace{name: faceNames[w], font: face.Font(w), gids: []int{0}, runes: []rune{0}, number: map[rune]int{}}
+	f := &usedFace{name: faceNames[w], font: face.Font(w), gids: []int{0}, runes: []rune{0}, number: make(map[rune]int, 2*len(usual))}
+	for _, r := range usual {
+		f.glyph(r)
+	}
+	return f
 }
 
 // standIn is the face as the library reads it: a font without a file.
@@ -74,14 +84,11 @@ func (t *tail) embed(f *usedFace) error {
 	// A file with a part of a face has a tag of six letters before its name.
 	name := "SHEETS+" + f.name
 
-	program, err := t.data("/Length1 %d", sfnt.Assemble(font.Subset(f.gids)))
+	cut, err := f.cut()
 	if err != nil {
 		return err
 	}
-	unicode, err := t.data("", f.toUnicode())
-	if err != nil {
-		return err
-	}
+	program, unicode := t.stream("/Length1 %d", cut.program), t.stream("", cut.unicode)
 	head := font.Tables["head"]
 	corner := func(at int) int { return font.PerMille(int(int16(uint16(head[at])<<8 | uint16(head[at+1])))) }
 	descriptor, descendant := t.reserve(), t.reserve()
@@ -96,6 +103,43 @@ func (t *tail) embed(f *usedFace) error {
 	t.packed(at, fmt.Appendf(nil, "<</Type/Font/Subtype/Type0/BaseFont/%s/Encoding/Identity-H/DescendantFonts[%d 0 R]/ToUnicode %d 0 R>>",
 		name, descendant, unicode))
 	return nil
+}
+
+// A cutFace is a part of a face and the map to its characters, packed.
+type cutFace struct{ program, unicode deflated }
+
+// cutFaces are the parts that files of this run had, by face and characters. Pages
+// in the letters of one language have few; of more than mostCut the first are cut anew.
+var cutFaces = struct {
+	sync.Mutex
+	by map[string]cutFace
+}{by: map[string]cutFace{}}
+
+const mostCut = 64
+
+// cut is the part of the face that the document uses.
+func (f *usedFace) cut() (cutFace, error) {
+	key := f.name + string(f.runes)
+	cutFaces.Lock()
+	c, known := cutFaces.by[key]
+	cutFaces.Unlock()
+	if known {
+		return c, nil
+	}
+	var err error
+	if c.program, err = deflate(sfnt.Assemble(f.font.Subset(f.gids))); err != nil {
+		return c, err
+	}
+	if c.unicode, err = deflate(f.toUnicode()); err != nil {
+		return c, err
+	}
+	cutFaces.Lock()
+	defer cutFaces.Unlock()
+	if len(cutFaces.by) >= mostCut {
+		clear(cutFaces.by)
+	}
+	cutFaces.by[key] = c
+	return c, nil
 }
 
 // toUnicode says which character each glyph stands for, so that text can be

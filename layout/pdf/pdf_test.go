@@ -326,7 +326,7 @@ func TestWidthsInTheFile(t *testing.T) {
 		got := strings.Fields(string(found[1]))[1:] // after the missing character's
 		var want []string
 		seen := map[rune]bool{}
-		for _, r := range text {
+		for _, r := range usual + text {
 			if !seen[r] {
 				seen[r] = true
 				w := face.Metrics().Width(string(r), layout.Face{Weight: f.Weight, Size: 1000})

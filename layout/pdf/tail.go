@@ -138,16 +138,32 @@ func compress(data []byte) ([]byte, error) {
 // data writes data, packed, as an object with the given entries, in which a
 // verb %d stands for the length before packing, and gives the object's number.
 func (t *tail) data(entries string, data []byte) (int, error) {
-	packed, err := compress(data)
+	d, err := deflate(data)
 	if err != nil {
 		return 0, err
 	}
+	return t.stream(entries, d), nil
+}
+
+// deflated is data that is packed, and how long it was before.
+type deflated struct {
+	packed []byte
+	length int
+}
+
+func deflate(data []byte) (deflated, error) {
+	packed, err := compress(data)
+	return deflated{packed, len(data)}, err
+}
+
+// stream writes packed data as an object, as data does.
+func (t *tail) stream(entries string, d deflated) int {
 	n := t.object()
-	entries = strings.Replace(entries, "%d", strconv.Itoa(len(data)), 1)
-	fmt.Fprintf(t, "<<%s /Filter /FlateDecode /Length %d>>\nstream\n", entries, len(packed))
-	t.Write(packed)
+	entries = strings.Replace(entries, "%d", strconv.Itoa(d.length), 1)
+	fmt.Fprintf(t, "<<%s /Filter /FlateDecode /Length %d>>\nstream\n", entries, len(d.packed))
+	t.Write(d.packed)
 	t.WriteString("\nendstream\nendobj\n")
-	return n, nil
+	return n
 }
 
 // attach writes a file and its description, and gives the number of the

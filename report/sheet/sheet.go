@@ -84,7 +84,7 @@ type TemplateError struct {
 func (e *TemplateError) Error() string { return fmt.Sprintf("%s:%s", e.Name, e.Problems[0]) }
 
 func (v *view) fit(o Options) (*Sheet, error) {
-	v.options, v.said = o, map[*diag.Story]templates.SaidStory{}
+	v.options, v.said, v.titles = o, map[*diag.Story]templates.SaidStory{}, map[*diag.Finding]string{}
 	var err error
 	if v.words = o.Words; v.words == nil {
 		if v.words, err = templates.Words(v.language()); err != nil {

@@ -107,23 +107,30 @@ func (v *view) notTitles(st *diag.Story) []diag.Finding {
 	var titles []string
 	for i := range v.d.Stories {
 		if o := &v.d.Stories[i]; o != st && len(o.Members) > 0 {
-			titles = append(titles, v.saysOf(o.Members[0]))
+			titles = append(titles, v.saysOf(&o.Members[0]))
 		}
 	}
 	kept := slices.Clone(st.Members[:1])
-	for _, f := range st.Members[1:] {
-		if !slices.Contains(titles, v.saysOf(f)) {
-			kept = append(kept, f)
+	for i := 1; i < len(st.Members); i++ {
+		if f := &st.Members[i]; !slices.Contains(titles, v.saysOf(f)) {
+			kept = append(kept, *f)
 		}
 	}
 	return kept
 }
 
 // saysOf is what a finding says was seen.
-func (v *view) saysOf(f diag.Finding) string {
-	said, err := v.words.Finding(f, v.sheet.Audience)
-	v.keep("", err)
-	return said.Says
+func (v *view) saysOf(f *diag.Finding) string {
+	says, known := v.titles[f]
+	if !known {
+		bare := *f
+		bare.Causes, bare.Against, bare.Doubts, bare.Next = nil, nil, nil, nil
+		said, err := v.words.Finding(bare, v.sheet.Audience)
+		v.keep("", err)
+		says = said.Says
+		v.titles[f] = says
+	}
+	return says
 }
 
 // othersEven says that all cylinders but those of the leading story are even,

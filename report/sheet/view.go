@@ -25,7 +25,8 @@ type view struct {
 	options Options
 	told    map[string]bool // sentences that stand on the page
 	said    map[*diag.Story]templates.SaidStory
-	known   *known.Case // for a bench sheet, made when first asked for
+	titles  map[*diag.Finding]string // what each finding says was seen
+	known   *known.Case              // for a bench sheet, made when first asked for
 	err     error
 }
 
