@@ -40,7 +40,7 @@ func (r *rowSet) setLength(s *rowSlot, p rowPlan) {
 					r.g.tiesKeyed = true
 					continue
 				}
-				worded = append(worded, n)
+				needs, worded = append(needs, n), append(worded, n)
 			}
 		}
 	}
