@@ -213,7 +213,7 @@ func (v *view) suspectedWords(causes []string, leads bool) string {
 func (v *view) sureOf(st *diag.Story, doubts []string) string {
 	lead := v.lead()
 	switch {
-	case st.Confidence == "":
+	case st.Confidence == "", st.Urgency == diag.NoAction && len(doubts) == 0:
 		return ""
 	case v.workshop():
 	case st.Urgency == diag.NoAction, st == lead, lead != nil && lead.Confidence == st.Confidence && v.sureBecause(lead) == v.sureBecause(st):

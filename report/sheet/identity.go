@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 	"time"
 
@@ -110,7 +111,11 @@ func (v *view) identityBlock() layout.Block {
 		chosen(&d.Said, "job-number", v.job.Number.Value)
 	}
 	chosen(&d.Said, "authorised", v.authorisedWords())
-	chosen(&d.Said, "complaints", joined(", ", v.complaints()...))
+	reason := ""
+	if v.sheet.Has("reason") {
+		reason = v.job.Reason.Value
+	}
+	chosen(&d.Said, "complaints", joined(", ", v.complaintsBeside(reason)...))
 	if v.sheet.Has("complaints") { // and what goes with them
 		history := &v.test.History
 		add(&d.Said, "onset", history.Onset)
@@ -134,6 +139,12 @@ func (v *view) complaints() []string {
 		said[i] = v.term("complaint", c)
 	}
 	return said
+}
+
+// complaintsBeside are the complaints but for those that a reason, which the sheet
+// has too, tells of.
+func (v *view) complaintsBeside(reason string) []string {
+	return slices.DeleteFunc(v.complaints(), func(c string) bool { return strings.Contains(strings.ToLower(reason), c) })
 }
 
 // smokeWords say the colour of the smoke and when it was seen.

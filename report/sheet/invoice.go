@@ -21,12 +21,7 @@ func (v *view) resultsBlock() layout.Block {
 			d.Rows = append(d.Rows, figure.TextRow(v.label("work."+key), onPage(words)))
 		}
 	}
-	asked := []string{v.job.Reason.Value}
-	for _, c := range v.complaints() {
-		if !strings.Contains(strings.ToLower(v.job.Reason.Value), c) { // the reason tells of it
-			asked = append(asked, c)
-		}
-	}
+	asked := append([]string{v.job.Reason.Value}, v.complaintsBeside(v.job.Reason.Value)...)
 	add("asked", sentences(capital(joined("; ", asked...)), v.prefixed("work.authorised-by", v.authorisedWords()))...)
 	add("done", v.doneWords()...)
 	add("result", v.resultWords()...)
@@ -102,7 +97,7 @@ func (v *view) resultWords() []string {
 	var said []string
 	for _, r := range v.results() {
 		if r.state == diag.Tested {
-			if r.test == "plugs" && r.mark == figure.Within {
+			if r.test == "plugs" {
 				r.word = "" // the looks say it
 			}
 			read := v.fuelRead()
@@ -112,7 +107,11 @@ func (v *view) resultWords() []string {
 			said = append(said, v.label("work.came-to", "test", r.name, "unit", v.unitShownOf(r.test), "read", read, "value", onPage(r.value), "word", r.word))
 		}
 	}
-	return append(said, v.furtherResults()...)
+	said = append(said, v.furtherResults()...)
+	if gas := v.coolantGasWords(); gas != "" {
+		said = append(said, ended(gas))
+	}
+	return said
 }
 
 // mostNamed is how many readings of further tests past their limits are named among

@@ -152,6 +152,14 @@ func (v *view) cautionKeys() []string {
 // full for all of them.
 const firstSeen = 3
 
+// coolantGasWords say what the test of the coolant for combustion gas came to.
+func (v *view) coolantGasWords() string {
+	if g := v.test.CoolantGas; g != "" && g != "not tested" {
+		return v.label("own.coolant-gas", "result", v.term("coolant-gas", g))
+	}
+	return ""
+}
+
 // ownFindingsBlock is what the technician saw, in the technician's words.
 func (v *view) ownFindingsBlock() layout.Block {
 	items := slices.DeleteFunc(values(v.job.Findings), v.quoted)
@@ -160,8 +168,8 @@ func (v *view) ownFindingsBlock() layout.Block {
 			items = append(items, v.label("own.borescope", "cylinder", name, "seen", seen))
 		}
 	}
-	if g := v.test.CoolantGas; g != "" && g != "not tested" {
-		items = append(items, v.label("own.coolant-gas", "result", v.term("coolant-gas", g)))
+	if gas := v.coolantGasWords(); gas != "" && !v.hasBlock("results") {
+		items = append(items, gas)
 	}
 	if v.test.Compression != nil && v.test.Compression.WetInWords != "" {
 		items = append(items, v.label("own.wet", "words", v.test.Compression.WetInWords))
