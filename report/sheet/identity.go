@@ -111,11 +111,7 @@ func (v *view) identityBlock() layout.Block {
 		chosen(&d.Said, "job-number", v.job.Number.Value)
 	}
 	chosen(&d.Said, "authorised", v.authorisedWords())
-	reason := ""
-	if v.sheet.Has("reason") {
-		reason = v.job.Reason.Value
-	}
-	chosen(&d.Said, "complaints", joined(", ", v.complaintsBeside(reason)...))
+	chosen(&d.Said, "complaints", joined(", ", v.complaintsBeside(v.reasonNamed())...))
 	if v.sheet.Has("complaints") { // and what goes with them
 		history := &v.test.History
 		add(&d.Said, "onset", history.Onset)
@@ -145,6 +141,14 @@ func (v *view) complaints() []string {
 // has too, tells of.
 func (v *view) complaintsBeside(reason string) []string {
 	return slices.DeleteFunc(v.complaints(), func(c string) bool { return strings.Contains(strings.ToLower(reason), c) })
+}
+
+// reasonNamed is why the engine was tested, where the sheet names it beside the engine.
+func (v *view) reasonNamed() string {
+	if v.sheet.Has("reason") {
+		return v.job.Reason.Value
+	}
+	return ""
 }
 
 // smokeWords say the colour of the smoke and when it was seen.

@@ -135,19 +135,34 @@ func (v *view) furtherResults() []string {
 			continue
 		}
 		total.outside, total.close = total.outside+c.outside, total.close+c.close
-		var read []string
-		for _, row := range v.furtherRows(r) {
-			if b := row.Brief; b.Judged != "" {
-				read = append(read, joined(", ", joined(" ", b.Name, b.Says, b.Limit), b.Judged))
-			}
-		}
-		said = append(said, v.label("work.further", "test", capital(v.label("kind."+r.Name)), "read", strings.Join(read, "; ")))
+		said = append(said, v.label("work.further", "test", capital(v.label("kind."+r.Name)), "read", strings.Join(v.pastLimits(r), "; ")))
 	}
 	if total.outside+total.close > mostNamed {
 		said = []string{v.label("work.further-many", "outside", total.outside, "close", total.close)}
 	}
 	if len(kept) > 0 {
 		said = append(said, v.label("work.further-kept", "tests", kept))
+	}
+	return said
+}
+
+// pastLimits are the readings of a further test that are not within their limits.
+func (v *view) pastLimits(r *diag.MeasuredResult) []string {
+	var said []string
+	for i := range r.Readings {
+		m := &r.Readings[i]
+		if !m.Limited() || m.Verdict == diag.Within || m.Verdict == diag.NotJudged {
+			continue
+		}
+		at := ""
+		if m.At != "" {
+			at = v.label("further.at", "at", v.speedWords(m.At))
+		}
+		b := v.brief(r, "measured", m.Name, joined(" ", v.furtherValue(m), at), m)
+		if m.Cylinder != "" {
+			b.Name = v.label("work.further-at", "name", b.Name, "cylinder", m.Cylinder)
+		}
+		said = append(said, joined(", ", joined(" ", b.Name, b.Says, b.Limit), b.Judged))
 	}
 	return said
 }

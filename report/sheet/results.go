@@ -120,25 +120,18 @@ func (v *view) leakageResult() result {
 	}
 	r := result{name: name, state: diag.Tested}
 	var verdicts []diag.Verdict
-	highest := -1
-	for i, c := range l.Cylinders {
-		if c.Loss == nil {
-			continue
-		}
-		verdicts = append(verdicts, c.Verdict)
-		if highest < 0 || *c.Loss > *l.Cylinders[highest].Loss {
-			highest = i
+	for _, c := range l.Cylinders {
+		if c.Loss != nil {
+			verdicts = append(verdicts, c.Verdict)
 		}
 	}
 	verdict, _ := worst(verdicts)
 	r.word, r.mark = v.judged(verdict), verdictMark(verdict, true)
-	if highest < 0 { // only readings after oil, or repeats that disagree
+	if len(verdicts) == 0 { // only readings after oil, or repeats that disagree
 		return r
 	}
-	worstOne := l.Cylinders[highest]
-	said := v.ranged("leakage") // the line says the most already
-	if l.Limit != nil {
-		r.value = v.label("tile.leakage", "said", said, "value", v.lossPercent(&worstOne), "cylinder", worstOne.Name, "limit", percent(*l.Limit))
+	if l.Limit != nil { // the readings beside it say the most
+		r.value = v.label("tile.leakage", "limit", percent(*l.Limit))
 		return r
 	}
 	r.word = v.label("tile.no-limit-word")
@@ -147,9 +140,6 @@ func (v *view) leakageResult() result {
 		r.mark = figure.LookAgain
 	case concern > 1:
 		r.mark = figure.High
-	}
-	if !said {
-		r.value = v.label("tile.leakage-no-limit", "value", v.lossPercent(&worstOne), "cylinder", worstOne.Name)
 	}
 	return r
 }

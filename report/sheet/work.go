@@ -74,8 +74,9 @@ func (v *view) disclaimerBlock() layout.Block {
 	if words == "" && !v.sheet.Terms {
 		return nil
 	}
-	if words == "" {
-		words = v.label("disclaimer.default")
+	short := v.short()
+	if words == "" { // which stand on no other sheet
+		words, short = v.label("disclaimer.default"), figure.Short{}
 	}
-	return figure.NewList("disclaimer", figure.List{Title: v.label("heading.disclaimer"), Items: []string{onPage(words)}, Short: v.short(), Run: true})
+	return figure.NewList("disclaimer", figure.List{Title: v.label("heading.disclaimer"), Items: []string{onPage(words)}, Short: short, Run: true})
 }
