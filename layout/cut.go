@@ -79,7 +79,7 @@ func (c *cutter) rest(text string) int {
 func (c *cutter) take(run, at, size int32, r rune) {
 	kind := kindOf(r)
 	n := len(c.atoms)
-	goesOn := n > 0 && kind != lineFeed && kind == c.atoms[n-1].kind && !(kind == letters && c.mayBreak(r))
+	goesOn := n > 0 && kind != lineFeed && kind == c.atoms[n-1].kind && !(kind == letters && !c.runs[run].Whole && c.mayBreak(r))
 	if !goesOn || c.atoms[n-1].run != run {
 		c.atoms = append(c.atoms, atom{run: run, from: at, kind: kind, sticks: goesOn})
 		n++

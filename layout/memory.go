@@ -25,6 +25,9 @@ func (m *memory) cut(runs []Run) []atom {
 	key := m.key[:0]
 	for _, r := range runs {
 		key = append(key, byte(r.Face.Weight))
+		if r.Whole {
+			key = append(key, 'w')
+		}
 		key = binary.BigEndian.AppendUint64(key, math.Float64bits(float64(r.Face.Size)))
 		key = binary.BigEndian.AppendUint32(key, uint32(len(r.Text)))
 		key = append(key, r.Text...)

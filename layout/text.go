@@ -10,6 +10,7 @@ type Run struct {
 	Text  string
 	Face  Face
 	Color Color
+	Whole bool // its words are never parted at a hyphen
 }
 
 // A TextLine is a line of a Text: pieces from left to right, with the place

@@ -267,7 +267,7 @@ func (w *wrapper) pieces() []Piece {
 			pieces[n-1].Text += text
 			continue
 		}
-		pieces = append(pieces, Piece{Run{text, run.Face, run.Color}, at})
+		pieces = append(pieces, Piece{Run{Text: text, Face: run.Face, Color: run.Color}, at})
 	}
 	return pieces
 }

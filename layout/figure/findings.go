@@ -229,7 +229,10 @@ func findingFrame(t layout.Theme, f Finding, lead FindingWords, width layout.Len
 	if d == whole {
 		runs = append(runs, labelled(t, lead.Against, f.Against)...)
 		runs = append(runs, labelled(t, lead.Sure, f.Sure)...)
-		runs = append(runs, labelled(t, lead.Rule, f.Rule)...)
+		if rule := labelled(t, lead.Rule, f.Rule); len(rule) > 0 {
+			rule[len(rule)-1].Whole = true
+			runs = append(runs, rule...)
+		}
 	}
 	return entry(t, f.Mark, paragraph(t, inner, layout.Left, runs...))
 }
