@@ -94,6 +94,8 @@ func TestGaveWaySuddenly(t *testing.T) {
 		{name: "of a two-stroke by itself", test: sample.Dry("inline-2", []float64{122, 70}, sample.TwoStroke, atOnce), fires: "gave-way-suddenly 2", first: "piston", soon: diag.DoNotRun},
 		{name: "a two-stroke that came to it slowly", test: sample.Dry("inline-2", []float64{122, 70}, sample.TwoStroke, slowly), not: "gave-way-suddenly"},
 		{name: "both of a two-stroke", test: sample.Dry("inline-2", []float64{55, 52}, sample.TwoStroke, atOnce), not: "gave-way-suddenly"},
+		{name: "of a two-stroke with a white plug", test: sample.Dry("inline-2", []float64{122, 70}, sample.TwoStroke, sample.Looks("normal", "white")), fires: "ported-ran-hot 2", first: "scored-bore", soon: diag.DoNotRun},
+		{name: "of a two-stroke with a normal plug", test: sample.Dry("inline-2", []float64{122, 70}, sample.TwoStroke, sample.Looks("normal", "normal")), not: "ported-ran-hot"},
 		{name: "as much as rings let past", test: sample.Dry("inline-3", low, atOnce, sample.Leak("2", 35, "crankcase")), not: "gave-way-suddenly"},
 		{name: "through a valve", test: sample.Dry("inline-3", low, atOnce, sample.Leak("2", 80, "exhaust")), not: "gave-way-suddenly"},
 		{name: "slowly", test: sample.Dry("inline-3", low, slowly, sample.Leak("2", 80, "crankcase")), not: "gave-way-suddenly"},

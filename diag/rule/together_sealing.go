@@ -42,6 +42,20 @@ var sealingTogether = []Rule{
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "leaks-to-crankcase"},
 	},
 	{
+		Name: "ported-ran-hot", Title: "A two-stroke's cylinder that is low, and that ran lean or hot",
+		Why: "A two-stroke is oiled and cooled by what it draws: lean or hot it scuffs its piston against the exhaust port within seconds, and the next run tears the wall. That shows at once through the port, with nothing turned. " +
+			"Where the air got in, the crankcase pumped up tells afterwards.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Ties: []diag.About{diag.AboutMixture}, Needs: []known.Need{known.NeedsCompression},
+		Of: eachCylinder, When: known.All(known.RanHot, known.Any(known.All(known.Low, known.NoneDead), onlyOfPorted), known.Not(known.SeenThere("a scored wall, or a holed or broken piston", slices.Concat(known.ScoredWords, known.HoledWords)))),
+		Kind: OfCompression, For: append(speaks(Heard, "scored-bore"), speaks(Known, "rings", "piston")...),
+		Say: func(c *known.Case, s known.Subject) diag.Finding {
+			f := knockAndLow(c, s)
+			f.Confidence, f.Facts["white"] = diag.Fair, slices.ContainsFunc(s.Cylinders, c.PlugRanLean)
+			return f
+		}, Headline: "ported-ran-hot", LooksIn: true,
+		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "neighbours-low", "below-minimum", "all-low", "one-white", "lean-all"},
+	},
+	{
 		Name: "valve-met-piston", Title: "A cylinder that is low since the engine was over-revved, or since the drive of its valves failed",
 		Why: "A valve that floats, or that nothing closes in time, is hit by its piston and bends. It leaks from that moment on, and its head may break off and go through piston and wall. " +
 			"Dirt on a seat, a seat that sinks and a clearance that closes up come slowly.",
