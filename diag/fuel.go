@@ -125,9 +125,7 @@ func fuelReading(n namedReading, value float64, c *Circuit, tool instrument) Fue
 	}
 	r.LimitLow, r.LimitHigh = finiteOrNil(l.Low), finiteOrNil(l.High)
 	r.LimitEntered, r.Source = l.Entered, l.Source
-	if !r.Disagree {
-		r.Verdict, r.PastAsRead = judgeRange(value, l.Low, l.High, r.Uncertainty, n.reading.Kind == AtLeast)
-	}
+	r.Verdict, r.PastAsRead = judgeRepeats(*n.reading, value, l.Low, l.High, r.Uncertainty)
 	return r
 }
 
@@ -142,10 +140,7 @@ func holdPoint(h HoldReading, value float64, c *Circuit, tool instrument) HoldPo
 		return p
 	}
 	p.LimitLow, p.LimitHigh, p.LimitEntered, p.LimitMinutes = finiteOrNil(l.Low), finiteOrNil(l.High), l.Entered, l.Minutes
-	if disagree(h.Values, telling{}) {
-		return p
-	}
-	p.Verdict, p.PastAsRead = judgeRange(value, l.Low, l.High, p.Uncertainty, h.Kind == AtLeast)
+	p.Verdict, p.PastAsRead = judgeRepeats(h.Reading, value, l.Low, l.High, p.Uncertainty)
 	early, late := p.Minutes < l.Minutes-tiny, l.Minutes > 0 && p.Minutes > l.Minutes+tiny
 	if early && !p.PastAsRead || late && p.Verdict != Within {
 		p.Verdict, p.PastAsRead = NotJudged, false

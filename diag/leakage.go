@@ -2,6 +2,7 @@ package diag
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"gaugesheet/diag/gauge"
@@ -32,7 +33,7 @@ func assessLeakage(t *Test) *LeakageResult {
 		if section.Wet[name].State == Tested {
 			states = append(states, Tested)
 		}
-		if cylinder.Loss != nil && dry.Kind != AtLeast {
+		if cylinder.Loss != nil && !cylinder.Bound {
 			losses = append(losses, *cylinder.Loss)
 		}
 		states = append(states, dry.State)
@@ -99,13 +100,17 @@ func leakOf(name string, dry Leak, limit *float64, section *Leakage, tool instru
 	r := LeakResult{Name: name, Entered: dry.Entered, At: dry.At, Most: dry.Most, Verdict: NotJudged}
 	r.State, r.Reason = stateOr(dry.State, dry.Reason, section.State, section.Reason)
 	loss, ok := lossOf(dry.Reading)
+	r.Bound = ok && dry.Kind == AtLeast
+	if least, far := lostByAll(dry.Reading); !ok && far {
+		loss, ok, r.Bound = least, true, true
+	}
 	if !ok {
 		return r
 	}
 	r.Loss = &loss
 	r.Uncertainty = tool.againstBook(loss, tool.standard(dry.Reading))
 	if limit != nil {
-		r.Verdict, r.PastAsRead = judgeRange(loss, math.Inf(-1), *limit, r.Uncertainty, dry.Kind == AtLeast)
+		r.Verdict, r.PastAsRead = judgeRange(loss, math.Inf(-1), *limit, r.Uncertainty, r.Bound)
 	}
 	return r
 }
@@ -117,6 +122,19 @@ func lossOf(r Reading) (float64, bool) {
 	return v, ok && finite(v) && !leaksDisagree(r.Values)
 }
 
+// lostByAll is the least of repeats that disagree, where that is more than a sound cylinder
+// loses: it loses so much, or more.
+func lostByAll(r Reading) (least float64, much bool) {
+	if r.State != Tested || len(r.Values) == 0 {
+		return 0, false
+	}
+	least = slices.Min(r.Values)
+	return least, least > GoodLoss
+}
+
+// GoodLoss is the loss in percent up to which a cylinder is good: common practice, no source.
+const GoodLoss = 10.0
+
 func leaksDisagree(values []float64) bool {
 	for _, v := range values {
 		if math.Abs(v-values[0]) > leakageApart+tiny {
@@ -124,6 +142,22 @@ func leaksDisagree(values []float64) bool {
 		}
 	}
 	return false
+}
+
+// judgeRepeats judges a reading against a range. Repeats that disagree are judged where they
+// all say the same: of an engine that reads 12 and then 30, a limit of at least 38 is broken.
+func judgeRepeats(r Reading, value, low, high, u float64) (verdict Verdict, past bool) {
+	if !disagree(r.Values, telling{}) {
+		return judgeRange(value, low, high, u, r.Kind == AtLeast)
+	}
+	for i, v := range r.Values {
+		one, over := judgeRange(v, low, high, u, r.Kind == AtLeast)
+		if i > 0 && (one != verdict || over != past) {
+			return NotJudged, false
+		}
+		verdict, past = one, over
+	}
+	return verdict, past
 }
 
 // judgeRange judges a value against a range, of which a side may be infinite,

@@ -124,6 +124,7 @@ type MeasuredReading struct {
 	Uncertainty         float64 // expanded, against a book figure
 	Verdict             Verdict
 	PastAsRead          bool // past the limit as read, whatever the uncertainty says
+	Disagree            bool // the repeats are too far apart to be averaged; Value is the last
 }
 
 // Limited reports a reading that a limit of the job is for.
@@ -237,23 +238,45 @@ func (m *Measured) assess() MeasuredResult {
 	return r
 }
 
+// ofEachValve are the tests in which several values of a cylinder are those of its valves,
+// and no repeats.
+var ofEachValve = map[string]bool{"valves": true}
+
+// worstValve is the reading of that of a cylinder's valves which is worst by its limit, and
+// of equals the least: a valve that is too tight burns, one that opens too little starves.
+func (m *Measured) worstValve(one Measurement) MeasuredReading {
+	var worst MeasuredReading
+	for i, v := range slices.Sorted(slices.Values(one.Values)) {
+		valve := one
+		valve.Values = []float64{v}
+		r := m.judge(valve, v)
+		if i == 0 || severity(r.Verdict) > severity(worst.Verdict) {
+			worst = r
+		}
+	}
+	return worst
+}
+
 // judge holds one reading against the first limit that is for it.
 func (m *Measured) judge(one Measurement, value float64) MeasuredReading {
+	if ofEachValve[m.Name] && len(one.Values) > 1 {
+		return m.worstValve(one)
+	}
 	u := m.uncertainty(one, value)
 	r := MeasuredReading{
 		Name: one.Name, At: one.At, Cylinder: one.Cylinder, Value: value, Kind: one.Kind, Entered: one.Entered, Unit: one.Unit,
-		Decimals: decimalsIn(one.Entered), Uncertainty: u, Verdict: NotJudged,
+		Decimals: decimalsIn(one.Entered), Uncertainty: u, Verdict: NotJudged, Disagree: disagree(one.Values, telling{}),
 	}
 	at := slices.IndexFunc(m.Limits, func(l Range) bool {
 		return l.covers(one) && quantity.DimensionOf(l.Unit) == quantity.DimensionOf(one.Unit)
 	})
-	if at < 0 || disagree(one.Values, telling{}) {
+	if at < 0 {
 		return r
 	}
 	l := m.Limits[at]
 	low, high := inUnitOrOpen(l.Low, l.Unit, one.Unit), inUnitOrOpen(l.High, l.Unit, one.Unit)
 	r.LimitLow, r.LimitHigh, r.LimitEntered, r.Source = finiteOrNil(low), finiteOrNil(high), l.Entered, l.Source
-	r.Verdict, r.PastAsRead = judgeRange(value, low, high, u, one.Kind == AtLeast)
+	r.Verdict, r.PastAsRead = judgeRepeats(one.Reading, value, low, high, u)
 	return r
 }
 

@@ -151,6 +151,7 @@ type LeakResult struct {
 	State       State
 	Reason      string
 	Loss        *float64
+	Bound       bool // the loss is that much at least
 	Wet         *float64
 	WetAt       []string // where the air went with oil in it
 	Entered     string

@@ -176,8 +176,12 @@ func heatComplained(c *known.Case, _ []string) bool {
 	return !c.AirCooled() && (c.Complains(overheat) || known.WarmClimbs.HoldsIn(c))
 }
 
-// furtherOutside is a job with a reading of a further test past its limit.
+// furtherOutside is a job with a reading of a further test past its limit, or with repeats
+// that disagree.
 func furtherOutside(c *known.Case, _ []string) bool {
+	if len(c.ReadingsApart()) > 0 {
+		return true
+	}
 	for i := range c.Sums.Measured {
 		if r, _ := known.WorstOf(&c.Sums.Measured[i], known.Past); r != nil {
 			return true

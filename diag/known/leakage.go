@@ -14,7 +14,7 @@ import (
 // standard orifice outside aviation, so figures compare only with the same
 // tester's.
 const (
-	GoodLoss   = 10.0
+	GoodLoss   = diag.GoodLoss
 	WornLoss   = 20.0
 	ActLoss    = 30.0
 	OverMedian = 10.0 // points; a cylinder that far from the others stands out
@@ -95,7 +95,8 @@ func (c *Case) LostAt(name string) string {
 
 // LossIsBound reports a loss known only to be more than its figure.
 func (c *Case) LossIsBound(name string) bool {
-	return c.Leakage != nil && c.Leakage.Dry[name].Kind == diag.AtLeast && len(c.Leakage.Dry[name].Values) > 0
+	l := c.Leak(name)
+	return l != nil && l.Bound
 }
 
 // mainPlaces is where a cylinder's air goes as far as it counts: where most

@@ -122,6 +122,43 @@ var gaugeRules = []Rule{
 			return "repeat-method"
 		},
 	},
+	{
+		Name: "readings-apart", Title: "Repeats of another reading disagree", Class: TestItself, About: diag.AboutTest,
+		Why:     "Two readings of the same that lie far apart are not averaged. Where both are past the limit it is past it; where they say different things nothing is known until it was read again.",
+		Source:  "common practice, no source",
+		Asks:    "the repeats of a fuel pressure, of a leakage or of a further test lie more than 5 % (a leakage 5 points) apart, and not all of them are on one side of its limit, a leakage not all over 10 %",
+		Notices: readingsApart, Kind: OfTest, For: common("reading-wrong"), Headline: "readings-apart", Alone: always,
+		RepeatOf: func(_ *known.Case, n diag.Notice) string {
+			if n.Facts["section"] == "leakage" {
+				return "leak-down-again"
+			}
+			return "read-again"
+		},
+	},
+}
+
+// readingsApart are what repeats leave open of other tests than compression: nothing is right
+// by them, and nothing wrong.
+func readingsApart(c *known.Case) []diag.Notice {
+	bySection := map[string][]known.Apart{}
+	var order []string
+	for _, a := range c.ReadingsApart() {
+		if len(bySection[a.Section]) == 0 {
+			order = append(order, a.Section)
+		}
+		bySection[a.Section] = append(bySection[a.Section], a)
+	}
+	var list []diag.Notice
+	for _, section := range order {
+		var names []string
+		for _, a := range bySection[section] {
+			if a.Cylinder != "" && !slices.Contains(names, a.Cylinder) {
+				names = append(names, a.Cylinder)
+			}
+		}
+		list = append(list, notice("readings-apart", "", names, diag.Facts{"section": section, "entered": known.EntriesApart(bySection[section])})...)
+	}
+	return list
 }
 
 // anotherGauge is the check that reads again with another gauge of the kind

@@ -171,8 +171,8 @@ func Leakage(t *diag.Test, l *diag.LeakageResult) []Column {
 				return Value{}
 			}
 			kind := diag.Exact
-			if t.Leakage != nil {
-				kind = t.Leakage.Dry[r.Name].Kind
+			if r.Bound {
+				kind = diag.AtLeast
 			}
 			return text(Marked(kind, Print(*r.Loss, 0)))
 		})},

@@ -272,7 +272,7 @@ func leakPlaces(r *diag.LeakResult) []string {
 // loss is a share of air lost without its unit: a bound with the sign for one.
 func (v *view) loss(r *diag.LeakResult) string {
 	s := read(*r.Loss, 0)
-	if v.test.Leakage != nil && v.test.Leakage.Dry[r.Name].Kind == diag.AtLeast {
+	if r.Bound {
 		return s + "+"
 	}
 	return s

@@ -115,7 +115,7 @@ func (v *view) leakageSpread() figure.Spread {
 			d.Unread = addUnread(d.Unread, figure.Unread{Mark: stateMark(r.State), Numbers: []string{name}, Why: v.stateBecause(r.State, r.Reason)})
 			continue
 		}
-		bound := v.test.Leakage.Dry[name].Kind == diag.AtLeast
+		bound := r.Bound
 		more[len(d.Bars)] = bound
 		d.Bars = append(d.Bars, figure.SpreadBar{Number: name, Value: *r.Loss, Low: *r.Loss, High: *r.Loss, More: bound})
 		said = append(said, v.number(*r.Loss, 0, quantity.Percent))
