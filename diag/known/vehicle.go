@@ -75,17 +75,16 @@ var (
 
 // described reports a vehicle whose description has one of these words.
 func (c *Case) described(words []string) bool {
-	if c.History.Vehicle == "" {
-		return false
-	}
-	text := plainWords(c.History.Vehicle)
-	for _, x := range words {
-		if has(text, x) || has(text, x+"s") {
-			return true
-		}
-	}
-	return false
+	return c.History.Vehicle != "" && isCalled(c.History.Vehicle, words)
 }
+
+func isCalled(vehicle string, words []string) bool {
+	text := plainWords(vehicle)
+	return slices.ContainsFunc(words, func(x string) bool { return has(text, x) || has(text, x+"s") })
+}
+
+// CalledAircraft reports a description of a vehicle that flies.
+func CalledAircraft(vehicle string) bool { return isCalled(vehicle, aircraft) }
 
 // flywheelML is how large a cylinder cooled by air may be of an engine that is taken to
 // have its magneto in its flywheel where nobody says what it drives: judgement, no source.

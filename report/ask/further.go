@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"gaugesheet/diag/engine"
+	"gaugesheet/diag/known"
 )
 
 // A topic is what may have been measured or noted besides, with its questions.
@@ -138,9 +139,8 @@ func fourStroke(s *Session) bool {
 // flies tells whether it may be the engine of an aircraft, with two magnetos: a radial, one
 // of several cylinders said to be cooled by air, or what is called so.
 func flies(s *Session) bool {
-	called := func(word string) bool { return strings.Contains(fold(s.draft.value("vehicle.description")), word) }
 	air := s.engine.Kind == engine.Radial || s.draft.value("engine.cooling") == "air" && len(s.engine.Names()) > 2
-	return fourStroke(s) && hasPlugs(s) && (air || slices.ContainsFunc([]string{"aircraft", "airplane", "aeroplane"}, called))
+	return fourStroke(s) && hasPlugs(s) && (air || known.CalledAircraft(s.draft.value("vehicle.description")))
 }
 
 // throttled tells whether it has a vacuum in its manifold.

@@ -243,7 +243,7 @@ func (w *schemaWriter) furtherSchema(k key, place string) Object {
 			forms = append(forms, Object{{"type", "array"}, {"minItems", 1}})
 		}
 		if k.said != nil {
-			forms = append(forms, Object{{"type", "string"}, {"pattern", "[0-9].*[0-9]"}})
+			forms = append(forms, Object{{"type", "string"}, {"pattern", "[0-9][^0-9.:-]+[0-9]"}})
 		}
 		return either(forms...)
 	case asByName, asByBank:

@@ -30,7 +30,7 @@ var unsayable = []struct{ why, messages string }{
 	{"that only a reading counts", `no readings|has no result|says nothing|is empty|has no value|an empty list|no limit in it|has no 'loss'|is a list inside|has a list inside`},
 	{"what only the text of the file shows", `UTF-8|second document|before a value means nothing|control character|ends the line for some|in another order than|fonts have no|a key is a list|begins a comment|decimal commas`},
 	{"the day on which it is read", `in the future`},
-	{"slips in names of one's own", `'not-tested' (?:has|is)|cylinder '|earlier jobs lead|expected (?:a list of cylinders|the cylinders of each bank)`},
+	{"slips in names of one's own", `'not-tested' (?:has|is)|'other-readings\[|cylinder '|earlier jobs lead|expected (?:a list of cylinders|the cylinders of each bank)`},
 }
 
 func onlyReader(message string) bool {
@@ -105,13 +105,15 @@ func TestSchemaAndReader(t *testing.T) {
 	if testing.Short() {
 		each, changed = 5, changed/5
 	}
+	const own = "../cases/" // jobs that come and go with the rules: what is changed would be another each time
+	steady := slices.DeleteFunc(slices.Clone(files), func(file string) bool { return strings.HasPrefix(file, own) })
 	r := rand.New(rand.NewPCG(20, 26))
 	counts := map[string]int{}
 	for i := range len(files)/each + changed {
 		asItIs := i < len(files)/each
 		file := files[(i*each)%len(files)]
 		if !asItIs {
-			file = files[r.IntN(len(files))]
+			file = steady[r.IntN(len(steady))]
 		}
 		data, err := os.ReadFile(file)
 		if err != nil {

@@ -156,6 +156,9 @@ func (k key) allWords() string {
 // aloneWords is the schema of the words that stand for a section of which each
 // goes to one of its keys; of none where there are no such words.
 func (w *schemaWriter) aloneWords(section key) Object {
+	if section.name == "plugs" {
+		return w.looksInOne()
+	}
 	var spellings []string
 	for _, k := range section.keys {
 		if k.form != asWord && k.form != asWordList || k.says == "" {
