@@ -108,7 +108,9 @@ func (c *cutter) mayBreak(r rune) bool {
 		return false
 	}
 	switch c.last {
-	case '-', '\u2010', '\u2013', '\u2014':
+	case '-', '\u2010':
+		return utf8.RuneCountInString(c.text(c.atoms[len(c.atoms)-1])) > 2 // not in "O-ring"
+	case '\u2013', '\u2014':
 		return true
 	case '/':
 		word := c.text(c.atoms[len(c.atoms)-1])

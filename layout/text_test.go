@@ -40,6 +40,7 @@ func TestWrap(t *testing.T) {
 		{"keeps a number with its unit", 9, "holds 152\u00a0psi", []string{"holds", "152\u00a0psi"}},
 		{"keeps the narrow space", 9, "holds 152\u202fpsi", []string{"holds", "152\u202fpsi"}},
 		{"after a hyphen", 8, "a fuel-pressure", []string{"a fuel-", "pressure"}},
+		{"not behind one letter", 8, "a new O-ring", []string{"a new", "O-ring"}},
 		{"after a slash", 8, "inlet/exhaust", []string{"inlet/", "exhaust"}},
 		{"a range stays whole", 8, "band of 40-44", []string{"band of", "40-44"}},
 		{"a loss ratio stays whole", 8, "loss is 72/80", []string{"loss is", "72/80"}},
