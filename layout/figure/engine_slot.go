@@ -140,25 +140,31 @@ func limitFace(t layout.Theme) layout.Face {
 	return f
 }
 
+// mostTicks is how many round values a scale has at most, about.
+const mostTicks = 4
+
 // ticks are the round values along the scale that have room beside one
-// another, without zero.
+// another, without zero: as many as have, since a bar on a scale of which only zero is
+// said cannot be read.
 func (s *slot) ticks(m layout.Measurer, f layout.Face) (values []float64, texts []string) {
-	size := f.Size * 2.2
+	size := f.Size * 1.7
 	if s.across {
-		_, wide := ticks(0, s.top, 4)
+		_, wide := ticks(0, s.top, mostTicks)
 		size = m.Width(wide[len(wide)-1], f) + medium
 	}
-	about := min(int(s.length/size), 4)
-	if about < 1 {
-		return nil, nil
-	}
-	all, said := ticks(0, s.top, about)
-	for i, v := range all {
-		if v > 0 && v <= s.top {
-			values, texts = append(values, v), append(texts, said[i])
+	for about := mostTicks; about > 0; about-- {
+		all, said := ticks(0, s.top, about)
+		if len(all) < 2 || s.part(all[1]-all[0])*s.length < size {
+			continue
 		}
+		for i, v := range all {
+			if v > 0 && v <= s.top {
+				values, texts = append(values, v), append(texts, said[i])
+			}
+		}
+		return values, texts
 	}
-	return values, texts
+	return nil, nil
 }
 
 // drawGrid draws zero and the round values, with their numbers below bars that

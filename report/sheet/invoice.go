@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
@@ -97,8 +98,8 @@ func (v *view) resultWords() []string {
 	var said []string
 	for _, r := range v.results() {
 		if r.state == diag.Tested {
-			if r.test == "plugs" {
-				r.word = "" // the looks say it
+			if r.test == "plugs" && slices.ContainsFunc(v.plugs().Cylinders, func(c diag.PlugResult) bool { return c.Look == "normal" }) {
+				r.word = "" // the looks say which stand out
 			}
 			read := v.fuelRead()
 			if len(v.columnsOf(r.test)) > 0 {
