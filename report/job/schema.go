@@ -256,9 +256,12 @@ func (w *schemaWriter) furtherSchema(k key, place string) Object {
 	case asAtSpeeds, asAtTimes:
 		return sets(w.readingOf(k, place))
 	case asAllTexts:
+		if len(k.words) > 0 {
+			return byCylinderOf(either(w.wordOf(k), w.state()))
+		}
 		return byCylinderOf(someText)
 	}
-	if name := single[k.name]; name != "" && place == k.name { // its value stands for it
+	if name := single[k.name]; name != "" { // its value stands for it
 		one := keyOf(k.keys, name)
 		out := below()
 		out[0] = Member{"type", []string{"object", "string", "number", "boolean"}}
