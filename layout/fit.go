@@ -73,15 +73,23 @@ func Fit(p Page, t Theme) (*Fitted, error) {
 // another, the last first. What came back before does not go again for it: a block
 // in less width shows less in the same height.
 func (f *fitter) takeBack(taken []bool, from, to int) {
+	lacks := -1
 	for i := to - 1; i >= from; i-- {
 		if !taken[i] {
 			continue
 		}
-		lacks := f.lay(taken).lacks()
+		if lacks < 0 {
+			lacks = f.lay(taken).lacks()
+		}
 		taken[i] = false
-		if l := f.lay(taken); l.height > f.page.Area.H+slack || l.lacks() > lacks {
-			taken[i] = true
-			f.takeBackPart(f.page.GivesWay[i].Block, taken)
+		l := f.lay(taken)
+		if l.height <= f.page.Area.H+slack && l.lacks() <= lacks {
+			lacks = l.lacks()
+			continue
+		}
+		taken[i] = true
+		if f.takeBackPart(f.page.GivesWay[i].Block, taken) {
+			lacks = -1
 		}
 	}
 }
@@ -100,13 +108,13 @@ func (l laid) lacks() (n int) {
 
 // takeBackPart lets a block that had to step down use the free height where it
 // can show more with it, and more than is free in its column where flows make
-// room for that in another.
-func (f *fitter) takeBackPart(name string, taken []bool) {
+// room for that in another. It tells whether the block could show more at all.
+func (f *fitter) takeBackPart(name string, taken []bool) (tried bool) {
 	l := f.lay(taken)
 	free := f.page.Area.H - l.height
 	row, cell, b := l.find(name)
 	if b.frame.Richer == nil {
-		return
+		return false
 	}
 	height := b.frame.Height + free + row.height - cell.height
 	try := func(h Length) bool {
@@ -127,6 +135,7 @@ func (f *fitter) takeBackPart(name string, taken []bool) {
 			height += more
 		}
 	}
+	return true
 }
 
 // find is where a block stands that can show more.
