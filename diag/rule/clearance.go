@@ -98,11 +98,16 @@ func weighClosed(c *known.Case, s known.Subject) []Voice {
 	return list
 }
 
-// closedAgain stops the engine where it was set more than once: what stretches breaks.
+// closedAgain stops the engine where one valve goes on closing that was set by name, or has
+// nothing left of what it was set to, or was set more than once: what stretches breaks, and
+// takes the piston with it. One of all that were set at once may have been set wrong; seats
+// that sink in most cylinders do not break, nor what is short by a hair.
 func closedAgain(c *known.Case, s known.Subject) diag.Finding {
 	f := clearance(known.Under, diag.ActSoon)(c, s)
-	f.Facts["often"] = c.LashSet(s.Name()).Often
-	if c.LashSet(s.Name()).Often {
+	done := c.LashSet(s.Name())
+	f.Facts["often"] = done.Often
+	gone := done.Named || len(c.NoClearance(s.Name())) > 0
+	if done.Often || gone && f.Urgency == diag.ActSoon && !c.MostExhaustTight() {
 		f.Urgency = diag.DoNotRun
 	}
 	return f

@@ -170,8 +170,8 @@ var foundRules = []Rule{
 			"although the cylinders seal well.",
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: leanOrEngine, When: known.All(known.CrankcasePlaced, known.TwoStroke),
-		Kind: OfSight, TiesSystems: []string{known.CrankcaseHold}, For: append(speaks(Heard, "crankcase-seal"), speaks(Hint, "reed-valve", "air-leak")...), Say: foundSays(diag.DoNotRun), Headline: "crankcase-leaks",
-		SaysBetterThan: []string{"one-white", "crankcase-hold-falls"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
+		Kind: OfSight, Ties: []diag.About{diag.AboutMixture}, TiesSystems: []string{known.CrankcaseHold}, For: append(speaks(Heard, "crankcase-seal"), speaks(Hint, "reed-valve", "air-leak")...), Say: crankcasePlacedSays, Headline: "crankcase-leaks",
+		SaysBetterThan: []string{"one-white", "lean-all", "crankcase-hold-falls"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 }
 
@@ -244,6 +244,13 @@ func foundSays(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Findi
 		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{
 			"lost": c.Complains("coolant loss"), "smoke": c.Smokes("white", "load", "always", "idle"), "burnt": c.Found(known.CoolantBurnt...), "bubbles": c.Found(known.GasInCoolant...), "rotary": c.Rotary(), "diesel": c.Spec.Diesel()}}
 	}
+}
+
+// crankcasePlacedSays names the place where the pumped-up crankcase was seen to leak.
+func crankcasePlacedSays(c *known.Case, s known.Subject) diag.Finding {
+	f := foundSays(diag.DoNotRun)(c, s)
+	f.Facts["at"] = c.Measured(known.CrankcaseHold).Word("seen")
+	return f
 }
 
 // metalAndLow is as sure as two tests that agree, where the gauge is the workshop's own.

@@ -13,11 +13,20 @@ func lift(c *known.Case, s known.Subject) diag.Finding {
 	m := c.LiftLow(s.Name())
 	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: measuredFacts(m)}
 	f.Facts["exhaust"], f.Facts["few"] = m.Name == "lift exhaust", c.Few()
-	if m.Limited() && known.Excess(m) < liftByAHair {
+	gone := m.Limited() && known.Excess(m) >= liftGone
+	f.Facts["gone"] = gone
+	switch {
+	case m.Limited() && known.Excess(m) < liftByAHair:
 		f.Urgency = diag.CheckAgain
+	case gone:
+		f.Urgency = diag.DoNotRun
 	}
 	return f
 }
+
+// liftGone is the part of its limit by which the lift is short of a lobe that has worn through
+// its hardened skin: what comes off it goes round with the oil. Judgement, no source.
+const liftGone = 0.25
 
 // liftByAHair is the part of its limit by which a lift may be short by how the dial was
 // held: judgement, no source.

@@ -160,9 +160,17 @@ func crankcaseFell(c *known.Case, _ known.Subject) diag.Finding {
 	if !m.Limited() {
 		f.Confidence, f.Doubts = diag.Fair, nil
 	}
-	f.Facts["from"] = c.Measured(known.CrankcaseHold).Reading("pumped-to").Number().String()
+	from := c.Measured(known.CrankcaseHold).Reading("pumped-to")
+	f.Facts["from"] = from.Number().String()
+	if m.Value >= mostOfPumped*from.Value && (clear || !m.Limited()) {
+		f.Urgency = diag.DoNotRun
+	}
 	return f
 }
+
+// mostOfPumped is the part of what a crankcase was pumped to that none loses while it is
+// watched which may be run until it is sealed: judgement, no source.
+const mostOfPumped = 0.6
 
 func crankcaseHeld(c *known.Case, _ known.Subject) diag.Finding {
 	m := c.Measured(known.CrankcaseHold).Reading(diag.HeldFall)
