@@ -16,6 +16,7 @@ var oilCauses = []Cause{
 	{Name: "oil-pick-up", Explains: []string{noise}, Advice: "advice-oil"},
 	{Name: "oil-relief-valve", Advice: "advice-oil"},
 	{Name: "oil-sender", Advice: "advice-repeat", Test: true},
+	{Name: "dash-reads-low"},
 	{Name: "coolant-in-oil", Fits: wet, Explains: coolants, Advice: "advice-gasket"},
 }
 
@@ -63,6 +64,11 @@ func doubtedGauge(c *known.Case, _ []string) bool {
 	return r != nil && !known.OnOwnGauge(r)
 }
 
+// senderDoubted is such a gauge, or one that a gauge of one's own has contradicted.
+func senderDoubted(c *known.Case, _ []string) bool {
+	return doubtedGauge(c, nil) || oiled(c, nil) && known.OilShownLow.HoldsIn(c)
+}
+
 // oilUseChecks tell by which way an engine that uses oil loses it.
 var oilUseChecks = []Check{
 	{Name: "smoke-on-overrun", First: true, Titles: []string{"watching the smoke"}, Minutes: 10, Whole: true, Way: Runs,
@@ -96,9 +102,9 @@ var oilChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "reads right", For: []string{"oil-sender"}, Words: []string{"reads right", "good"}, After: []string{"it reads within the limit"}},
 			{Name: "reads the same", Else: true, Enter: oilWord("gauge", "screwed in"), Words: []string{"same", "low"}}}},
-	{Name: "oil-gauge-hand", Titles: []string{"sender and its wire"}, OfTest: true, Minutes: 20, Whole: true, Again: true, Fits: doubtedGauge, Words: []string{"sender checked"},
+	{Name: "oil-gauge-hand", Titles: []string{"sender and its wire"}, OfTest: true, Minutes: 20, Whole: true, Again: true, Fits: senderDoubted, Words: []string{"sender checked"},
 		Outcomes: []Outcome{
-			{Name: "the sender is wrong", For: []string{"oil-sender"}, Words: []string{"wrong", "faulty"}},
+			{Name: "the sender is wrong", For: []string{"oil-sender", "dash-reads-low"}, Words: []string{"wrong", "faulty"}},
 			{Name: "the sender is right", Else: true, Enter: oilWord("gauge", "screwed in"), Words: []string{"right"}}}},
 	{Name: "fill-to-the-mark", Titles: []string{"oil to the mark"}, Minutes: 8, Whole: true, Way: Runs, Mends: []string{"too-little-oil"}, Words: []string{"oil topped up", "topped up", "oil filled up", "filled to the mark"},
 		Fits: func(c *known.Case, _ []string) bool {

@@ -4,6 +4,7 @@ import (
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
 	"slices"
+	"strings"
 )
 
 // Oil is the section of the oil pressure.
@@ -189,3 +190,41 @@ func OilJudged(r *diag.MeasuredResult) *diag.MeasuredReading {
 var OilWithin = OfTest(Oil, "a hot oil pressure with a limit, and none that fails its own", func(r *diag.MeasuredResult) bool {
 	return OilJudged(r) != nil && r.Word("oil level") != "over full" && OnOwnGauge(r)
 })
+
+// dashShows are words of what the vehicle itself shows of its oil pressure, found low.
+var dashShows = pairs("oil light|oil lamp|oil pressure light|oil pressure lamp|oil warning light|oil warning lamp|dash gauge|dash oil gauge|oil gauge of the dash|oil pressure gauge of the dash", "flicker|flickers|flickering|comes on|on at|lit|glows|flashes|drops|low|falls|shows nothing")
+
+// OilShownLow is a vehicle that shows too little oil pressure, whatever a gauge of one's own
+// says: its lamp or gauge, among what was found or what else was read.
+var OilShownLow = OfEngine("the lamp or the gauge of the dash shows too little oil pressure, among the technician's findings or the other readings", func(c *Case) bool {
+	return c.Found(dashShows...) || c.dashUnderOwn()
+})
+
+// dashUnderOwn reports a pressure read on the dash that is under half of the least that a
+// gauge of one's own read hot: no two gauges of one oil differ by that.
+func (c *Case) dashUnderOwn() bool {
+	r, other := c.Measured(Oil), c.Measured(diag.OtherReadings)
+	if r == nil || other == nil {
+		return false
+	}
+	least := 0.0
+	for _, m := range hotOil(r) {
+		if v := psi(m); least == 0 || v < least {
+			least = v
+		}
+	}
+	for i := range other.Readings {
+		m := &other.Readings[i]
+		name := strings.ToLower(m.Name)
+		if strings.Contains(name, "oil") && SpeaksOf(name, "dash", "cluster", "scan tool") && quantity.DimensionOf(m.Unit) == quantity.Pressure && 2*psi(m) < least {
+			return true
+		}
+	}
+	return false
+}
+
+// OilOnScrewedIn is a gauge that was said to be screwed in.
+var OilOnScrewedIn = OfTest(Oil, "read on a gauge that was screwed in", func(r *diag.MeasuredResult) bool { return r.Word("gauge") == "screwed in" })
+
+// OilLevelRight is oil that was found to stand where it should.
+var OilLevelRight = OfTest(Oil, "the oil level right", func(r *diag.MeasuredResult) bool { return r.Word("oil level") == "right" })

@@ -97,6 +97,16 @@ var oilRules = []Rule{
 		Kind: OfOil, Against: denies(Heard, "oil-pressure-is-right", "worn-bearings", "oil-pump", "bottom-end"), Say: oilRight, Headline: "oil-pressure-right",
 	},
 	{
+		Name: "oil-shown-low", Title: "The dash shows too little oil pressure where a gauge that was screwed in shows enough",
+		Why:    "A gauge in place of the sender shows what the bearings get. Where that is right, hot and at idle, and the lamp or the dash says otherwise, it is the sender, the screen under it, its wire or the display that is wrong, and no bearing or pump is bought.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilWithin, known.OilOnScrewedIn, known.OilShownLow),
+		Kind: OfOil, For: speaks(Heard, "dash-reads-low"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			f := oilRight(c, known.Subject{})
+			f.Urgency = diag.CheckAgain
+			return f
+		}, Headline: "oil-shown-low", SaysBetterThan: []string{"oil-pressure-right"},
+	},
+	{
 		Name: "bottom-end-first", Title: "Oil pressure is low while work on the head or the rings is proposed",
 		Why:    "Money spent on a head or rings is lost over worn bearings. Where oil pressure is under its limit the bottom end is looked at before the top is opened.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil),

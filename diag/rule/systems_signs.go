@@ -78,6 +78,9 @@ var systemSigns = []Sign{
 	// that does no work: its spark and its fuel are looked at after that.
 	{Needs: needsTest(known.Balance), When: known.All(known.Any(known.LiftsLittle, known.BreathesInPoorly, known.BreathesOutPoorly), known.Any(known.PullsLittle, known.PullsNothing), known.BalanceTells), Kind: OfBalance, About: "cylinders",
 		For: speaks(Hint, "valve-motion"), Against: denies(Known, "valve-explains", "own-spark", "own-injector", "diesel-injector", "coil-or-lead")},
+	// What stands where it should, and presses as it should, is not short of oil; a rod may knock all the same.
+	{Needs: needsTest(known.Oil), When: known.OilLevelRight, Kind: OfOil, About: "any", Against: denies(Heard, "oil-level-is-right", "too-little-oil")},
+	{Needs: needsTest(known.Oil), When: known.OilWithin, Kind: OfOil, About: "engine", Against: denies(Known, "oil-pressure-is-right", "bottom-end", "worn-bearings", "too-little-oil", "oil-pick-up")},
 	// A starter that works as hard on a cylinder as on the others gives its gauge the lie.
 	{Needs: append(needsTest(known.Starting), known.NeedsCompression), When: known.All(known.Low, known.PeakAlike), Kind: OfStarting, About: "cylinders", For: append(speaks(Heard, "adapter-leak"), speaks(Known, "gauge-reads-low")...),
 		Against: denies(DryUp, "starter-alike", "exhaust-valve", "inlet-valve", "rings", "head-gasket", "warped-or-cracked-head", "valve-lash", "holed-piston", "stuck-valve", "valve-motion")},
