@@ -15,6 +15,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 	facts := builtFacts(c)
 	maps.Copy(facts, foundFacts(c))
 	maps.Copy(facts, cylinderFacts(c, cylinders))
+	facts["lowOfTight"] = lowOfTight(c, cylinders)
 	facts["byHand"] = at == diag.DoNotRun
 	facts["minutes"] = k.MinutesFor(c, cylinders)
 	facts["rest"] = diag.Names(restOf(k, c))
@@ -79,4 +80,13 @@ func dose(c *known.Case) string {
 		decimals = 1
 	}
 	return diag.Number{Value: ml, Decimals: decimals, Unit: "ml"}.String()
+}
+
+// lowOfTight are those of some cylinders to be set that read low, where others of them do not.
+func lowOfTight(c *known.Case, cylinders []string) diag.Names {
+	low := slices.DeleteFunc(slices.Clone(cylinders), func(n string) bool { return !known.Low.HoldsOf(c, n) })
+	if len(low) == len(cylinders) {
+		return nil
+	}
+	return low
 }

@@ -60,6 +60,17 @@ var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 	},
 })
 
+// lashTogether is on clearances that are off in several cylinders at once.
+var lashTogether = []Rule{
+	{
+		Name: "clearances-tight-together", Title: "Valves without clearance on low cylinders and on others",
+		Why:    "What closes up or was set wrong in several cylinders shows first in the worst. All of them are set at once, those that read low are tested again, and the rest do not follow them.",
+		Source: byClearance, Class: Together, About: diag.AboutCylinders, Needs: append(needsTest(known.Clearance), known.NeedsCompression),
+		Of: sets("the cylinders with a valve clearance under its limit, or none, some of them low and some not", tightTogether), When: lashSet,
+		Kind: OfClearance, Weigh: weighTight, Say: tightTogetherSays, Headline: "valve-held-open", SaysBetterThan: []string{"clearance-tight", "valve-held-open", "exhaust-valve-agrees", "inlet-valve-agrees", "one-low", "scattered-low", "leaks-at-exhaust", "leaks-at-inlet"},
+	},
+}
+
 // weighTight: a valve that has too little and shuts all the same is not what lets the air out.
 func weighTight(c *known.Case, s known.Subject) []Voice {
 	weight := Known
@@ -109,6 +120,42 @@ func closedAgain(c *known.Case, s known.Subject) diag.Finding {
 	gone := done.Named || len(c.NoClearance(s.Name())) > 0
 	if done.Often || gone && f.Urgency == diag.ActSoon && !c.MostExhaustTight() {
 		f.Urgency = diag.DoNotRun
+	}
+	return f
+}
+
+// tightTogether are the cylinders with a valve that is clearly too tight, where some of them
+// are low and some are not, so that each kind would have a story of its own.
+func tightTogether(c *known.Case) [][]string {
+	tight := c.Those(func(n string) bool {
+		_, clear := c.ClearanceOff(n, known.Under)
+		return (clear || len(c.NoClearance(n)) > 0) && !c.ClosedAgain(n)
+	})
+	low := slices.ContainsFunc(tight, func(n string) bool { return known.Low.HoldsOf(c, n) })
+	if !low || !slices.ContainsFunc(tight, func(n string) bool { return !known.Low.HoldsOf(c, n) }) {
+		return nil
+	}
+	return [][]string{tight}
+}
+
+// tightTogetherSays gives each clearance, as it was entered.
+func tightTogetherSays(c *known.Case, s known.Subject) diag.Finding {
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{}}
+	var read, low, held diag.Names
+	for _, n := range s.Cylinders {
+		if known.Low.HoldsOf(c, n) {
+			low = append(low, n)
+		}
+		if len(c.NoClearance(n)) > 0 {
+			held = append(held, n)
+		} else if m, _ := c.ClearanceOff(n, known.Under); m != nil {
+			read = append(read, m.Entered)
+			f.Facts["limit"] = m.LimitEntered
+		}
+	}
+	f.Facts["read"], f.Facts["low"], f.Facts["held"] = read, low, held
+	if f.Facts["limit"] == nil {
+		f.Facts["limit"] = ""
 	}
 	return f
 }

@@ -45,6 +45,7 @@ func TestEachCylinder(t *testing.T) {
 	runSealing(t, []sealingCase{
 		{name: "held open on a low one", test: sample.Dry("inline-4", low3, valves(sample.TickedOf("exhaust", "3", "none"))), fires: "valve-held-open 3", first: "valve-lash", soon: diag.ActSoon},
 		{name: "tight on a low one", test: sample.Dry("inline-4", low3, valves(sample.Each("exhaust", 0.3, 0.3, 0.1, 0.3), within)), fires: "valve-held-open 3", first: "valve-lash"},
+		{name: "tight on a low one and on others", test: sample.Dry("inline-4", low3, valves(sample.Each("exhaust", 0.12, 0.15, 0.1, 0.3), within)), fires: "clearances-tight-together 1,2,3", first: "valve-lash", next: "set-and-retest"},
 		{name: "tight on a sound one", test: sample.Dry("inline-4", even, valves(sample.Each("exhaust", 0.3, 0.3, 0.1, 0.3), within)), fires: "clearance-tight 3", not: "valve-held-open"},
 		{name: "tight on most, on gas", test: sample.Dry("inline-4", even, sample.Spec(func(s *diag.Spec) { s.Fuel = "lpg" }), sample.Known(func(h *diag.History) { h.Onset = "slow over months" }), valves(sample.Each("exhaust", 0.2, 0.1, 0.12, 0.3), within)), fires: "clearance-tight 1,2,3", first: "valve-recession", next: "set-and-look-again"},
 		{name: "tight on most, on petrol", test: sample.Dry("inline-4", even, valves(sample.Each("exhaust", 0.2, 0.1, 0.12, 0.3), within)), fires: "clearance-tight 1,2,3", first: "valve-lash", next: "set-and-look-again"},

@@ -10,8 +10,12 @@ import (
 var leakageSigns = []Sign{
 	{
 		When: known.All(known.Tight, known.Not(placed), known.Not(oiled)), Kind: OfLeakage, About: "cylinders",
-		Against: append(denies(Sight, "holds-air", "exhaust-valve", "inlet-valve", "bent-valve", "stuck-valve", "carbon-on-seat", "valve-recession", "rings", "stuck-rings", "scored-bore",
+		Against: append(denies(Sight, "holds-air", "exhaust-valve", "inlet-valve", "bent-valve", "stuck-valve", "carbon-on-seat", "rings", "stuck-rings", "scored-bore",
 			"piston", "holed-piston", "broken-ring-land", "wear", "dry-bores", "washed-bore"), denies(DryUp, "holds-air", "fault-in-each")...),
+	},
+	{ // a clearance that has closed up says that the seat sinks, however well it still seals
+		When: known.All(known.Tight, known.Not(placed), known.Not(oiled), known.Not(known.ClearanceTight), known.Not(known.ValveHeldOpen)), Kind: OfLeakage, About: "cylinders",
+		Against: denies(Sight, "holds-air", "valve-recession"),
 	},
 	{ // coolant that was there got in past something: what seeps in overnight lets no air out in minutes
 		When: known.All(known.Tight, known.Not(placed), known.Not(oiled), known.Not(known.CoolantThere)), Kind: OfLeakage, About: "cylinders",

@@ -171,7 +171,7 @@ var families = [][]Rule{
 	trimRules, oldSoot, sootyAndRich, whiteAndLean, gasRules,
 	crankcaseRules, crankcaseHoldRules, backPressureRules,
 	coolantInside, coolingRules,
-	clearanceRules, timingRules,
+	clearanceRules, lashTogether, timingRules,
 	dieselSet, dieselRules,
 	sealingTogether,
 	engineTogether,

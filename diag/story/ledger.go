@@ -372,6 +372,9 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 	weight := v.Weight
 	if len(at) > 0 && len(at) < b.of && !cause.Shared(v.Cause) {
 		weight = weight * len(at) / b.of
+		if 2*len(at) < b.of { // what was found of one of four does not speak against the four
+			v.Says = ""
+		}
 	}
 	if len(at) > mostLone && weight > 0 && kind == rule.OfLeakage && cause.Named(v.Cause).Lone {
 		weight /= len(at)
