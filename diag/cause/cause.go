@@ -169,7 +169,7 @@ func Explained(name, complaint string) bool {
 
 // shared are the causes that one part common to several cylinders has.
 var shared = []string{
-	"head-gasket", "warped-or-cracked-head", "cam-timing", "cam-phaser", "timing-drive", "worn-chain", "shared-coil", "restricted-inlet", "deactivation-lifter",
+	"head-gasket", "warped-or-cracked-head", "cam-timing", "cam-phaser", "timing-drive", "worn-chain", "shared-coil", "coil-feed", "restricted-inlet", "deactivation-lifter",
 	"shared-by-place", "fault-in-each", "shared-runner", "bank-sensor", "bank-exhaust-leak", "sensors-crossed",
 }
 

@@ -106,6 +106,7 @@ var rotaryCauses = []Cause{
 var mixtureCauses = []Cause{
 	{Name: "own-spark", Fits: sparked, Explains: sparkly, Advice: "advice-spark"},
 	{Name: "shared-coil", Fits: sparked, Explains: sparkly, Advice: "advice-spark"},
+	{Name: "coil-feed", Fits: func(c *known.Case) bool { return sparked(c) && several(c) }, Explains: sparkly, Advice: "advice-spark"},
 	{Name: "coil-or-lead", Fits: sparked, Explains: sparkly, Advice: "advice-spark"},
 	{Name: "leads-crossed", Fits: func(c *known.Case) bool { return sparked(c) && several(c) }, Explains: append([]string{noise}, sparkly...), Advice: "advice-spark"},
 	{Name: "weak-spark", Vague: true, Within: []string{"ignition", "own-spark", "coil-or-lead", "shared-coil"}, Fits: sparked, Explains: append([]string{rich}, sparkly...)},

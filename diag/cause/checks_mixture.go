@@ -1,6 +1,10 @@
 package cause
 
-import "gaugesheet/diag/known"
+import (
+	"slices"
+
+	"gaugesheet/diag/known"
+)
 
 func injection(c *known.Case, _ []string) bool { return c.Injected() }
 
@@ -9,6 +13,13 @@ func injection(c *known.Case, _ []string) bool { return c.Injected() }
 func coiled(c *known.Case, cylinders []string) bool {
 	some := len(cylinders) > 0 && len(cylinders) < len(c.Every())
 	return !c.Spec.Diesel() && c.Several() && (some || len(cylinders) == 0 && c.OneMisfires())
+}
+
+// coilsPaired are cylinders that share a coil, as the job says, and are dead together.
+func coilsPaired(c *known.Case, cylinders []string) bool {
+	return slices.ContainsFunc(c.Spec.SharedCoils, func(pair []string) bool {
+		return len(cylinders) > 1 && !slices.ContainsFunc(cylinders, func(n string) bool { return !slices.Contains(pair, n) })
+	})
 }
 
 // sparkOpen is an engine whose spark is looked at by itself: there is no good
@@ -40,6 +51,10 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it moves", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"moves", "moved with", "moved to", "fault moved", "misfire moved", "followed"}, After: []string{"moved"}},
 			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
+	{Name: "coil-feed-test", Titles: []string{"what feeds the coil"}, Minutes: 15, Way: Starter, Fits: coilsPaired, Words: []string{"test light on the coil", "coil feed tested", "coil primary tested", "trigger tested"},
+		Outcomes: []Outcome{
+			{Name: "it does not flash", For: []string{"coil-feed"}, Words: []string{"does not flash", "stays dark", "stays lit", "no trigger"}, After: []string{"it does not flash"}},
+			{Name: "it flashes", Else: true, Words: []string{"flashes", "flash"}}}},
 	{Name: "lead-order", Titles: []string{"order of the plug wires", "the order of the plug wires"}, Minutes: 5, Whole: true, Mends: []string{"leads-crossed"}, Words: []string{"plug wire order", "lead order", "firing order checked", "leads traced"},
 		Fits: holds(known.LeadsTouched),
 		Outcomes: []Outcome{

@@ -188,7 +188,7 @@ func (c *Case) carburetted() (is, open bool) {
 	switch {
 	case c.Spec.Diesel(), c.GasFuel(), computer && !c.TestedAsAircraft():
 		return false, false
-	case c.described(carburettorWords):
+	case c.described(carburettorWords), c.workedOnCarburettor():
 		return true, false
 	case c.Conditions.Choke != "", c.Spec.Fuel == "two-stroke mix", c.Ported() && c.AirCooled(), c.Engine.Kind == engine.Radial, c.TestedAsAircraft():
 		return true, false

@@ -71,7 +71,7 @@ var plugColourRules = []Rule{
 			known.Is("other plugs looked at, none of them so", func(c *known.Case, s known.Subject) bool {
 				return c.ColourOthers(s.Cylinders) > 0 && len(c.Looking("sooty", "fuel-wet")) == len(s.Cylinders)
 			})),
-		Kind: OfPlugs, For: append(speaks(Sight, "shared-coil"), common("coil-or-lead")...), Against: denies(Heard, "coil-mate-alike", "own-spark", "own-injector"),
+		Kind: OfPlugs, For: slices.Concat(speaks(Sight, "shared-coil"), common("coil-or-lead"), speaks(DryUp, "coil-feed")), Against: denies(Heard, "coil-mate-alike", "own-spark", "own-injector"),
 		Say: plugsFound(diag.CheckAgain), Headline: "shared-coil",
 		SaysBetterThan: []string{"some-sooty", "one-sooty", "fuel-wet", "wet-with-fuel-and-sealing"},
 	},

@@ -77,6 +77,7 @@ func TestVacuum(t *testing.T) {
 		{name: "little on the starter", test: sample.Of("inline-4", vacuum(sample.At("cranking", "", 1)), sample.Method(func(c *diag.Conditions) { v := 220.0; c.CrankingRPM = &v })), fires: "cranking-vacuum-low"},
 		{name: "little on the starter, turning slowly", test: sample.Of("inline-4", vacuum(sample.At("cranking", "", 1)), sample.Method(func(c *diag.Conditions) { v := 90.0; c.CrankingRPM = &v })), not: "cranking-vacuum-low"},
 		{name: "low by a late spark", test: sample.Dry("inline-4", even, weak, vacuum(steady, idling(14)), spark(1)), fires: "late-ignition-agrees", first: "late-ignition", sure: diag.Strong, soon: diag.ActSoon},
+		{name: "low by a slack chain", test: sample.Dry("inline-4", even, weak, vacuum(steady, idling(14)), sample.Test("timing", quantity.Degree, sample.At("chain-slack", "", 13), sample.Permits("chain-slack", "", 0, 6))), fires: "late-cam-agrees", first: "worn-chain", soon: diag.ActSoon},
 		{name: "low, the spark right", test: sample.Dry("inline-4", even, weak, vacuum(steady, idling(14)), spark(6)), fires: "vacuum-low-sealing-sound", not: "late-ignition-agrees"},
 		{name: "low all over and a late spark", test: sample.Dry("inline-4", lowAll, sample.Minimum(128), vacuum(steady, idling(14)), spark(1)), fires: "timing-late", not: "late-ignition-agrees"},
 		{name: "low by air that gets in", test: sample.Dry("inline-4", even, vacuum(steady, idling(14)), adds(18, 3)), fires: "air-leak-agrees", first: "air-leak", sure: diag.Strong, soon: diag.ActSoon, next: "smoke-test"},

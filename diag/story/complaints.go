@@ -151,11 +151,20 @@ func (s *story) blowsAcross(c *known.Case, complaint string) bool {
 // aLittleLow reports a story of cylinders, not all of them, that read a little
 // less than the others and lose no more air: nobody feels that.
 func (s *story) aLittleLow(c *known.Case) bool {
+	if slices.ContainsFunc(s.members, func(m *member) bool {
+		return m.finding.Urgency != diag.NoAction && slices.Contains(felt, m.rule.Kind)
+	}) {
+		return false
+	}
 	return s.About == diag.AboutCylinders && slices.Contains(s.needsOf(), known.NeedsCompression) && len(s.Cylinders) < len(c.Every()) && len(s.Cylinders) > 0 && !slices.ContainsFunc(s.Cylinders, func(n string) bool {
 		g := c.Grade(n)
 		return g != diag.Even && g != diag.Watch && g != diag.GradeTooClose || c.HighLoss(n) || c.PlaceNoted(n)
 	})
 }
+
+// felt are the kinds of tests that find what a cylinder does as the engine runs, or what moves
+// and feeds it: whatever it reads on the starter, it pulls less.
+var felt = []rule.Kind{rule.OfRunning, rule.OfBalance, rule.OfClearance, rule.OfInjectors, rule.OfDiesel}
 
 // leaveExplained takes out what looks elsewhere for a complaint that another
 // story explains, and names the first complaint that none does.

@@ -1,10 +1,11 @@
 package loop_test
 
 var mixtureAnswers = map[string]func(b *bench, on []int) answer{
-	"lead-order":  func(*bench, []int) answer { return yes(false, "", "each in its place") },
-	"fuel-sample": func(*bench, []int) answer { return yes(false, "", "clear and right") },
-	"swap-coil":   func(b *bench, _ []int) answer { return yes(b.truth.coil >= 0, "it moves|moves", "it stays|stays") },
-	"spark-test":  func(b *bench, _ []int) answer { return yes(b.truth.coil >= 0, "no spark", "good spark") },
+	"lead-order":     func(*bench, []int) answer { return yes(false, "", "each in its place") },
+	"fuel-sample":    func(*bench, []int) answer { return yes(false, "", "clear and right") },
+	"coil-feed-test": func(*bench, []int) answer { return yes(false, "", "it flashes") },
+	"swap-coil":      func(b *bench, _ []int) answer { return yes(b.truth.coil >= 0, "it moves|moves", "it stays|stays") },
+	"spark-test":     func(b *bench, _ []int) answer { return yes(b.truth.coil >= 0, "no spark", "good spark") },
 	"plugs-look": func(b *bench, _ []int) answer { // what no fuel reaches stays dry
 		if b.truth.volts && b.fuel.keyOn == 0 {
 			return answer{true, []string{"bone dry"}}
