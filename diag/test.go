@@ -149,6 +149,7 @@ type History struct {
 	StoodMonths float64  // how long the engine stood; 0 not recorded
 	WorkDone    []string // already done: never proposed again as a check
 	Findings    []string // what the technician saw and wants said
+	ForBuyer    bool     // tested for somebody who means to buy it
 	Arrival     string   // how the vehicle came in, in the job's words
 	Onset       string   // how it came on: "sudden at full load", "slow over months"
 	OilUse      string   // as entered, "1 l in 1000 km"

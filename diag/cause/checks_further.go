@@ -8,6 +8,12 @@ import (
 
 // furtherChecks are on what the further tests found.
 var furtherChecks = []Check{
+	{Name: "cold-start-and-drive", Titles: []string{"a cold start and a drive"}, Minutes: 60, Labour: 40, Whole: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
+		return !c.Flies() && (known.MemoryCleared.HoldsIn(c) || known.HotForBuyer.HoldsIn(c))
+	}, Words: []string{"cold start seen", "started cold and driven", "driven until the monitors were ready"},
+		Outcomes: []Outcome{
+			{Name: "something shows", For: []string{"ignition", "injection"}, Sure: 0.5, Words: []string{"smoke", "knock", "code came back", "codes came back"}, After: []string{"it smokes, knocks, misses or stores a code"}},
+			{Name: "nothing shows", Else: true, Words: []string{"nothing", "no codes"}}}},
 	{Name: "read-again", Titles: []string{"reading it again"}, OfTest: true, Minutes: 10, Whole: true, Fits: furtherOutside, Words: []string{"read again by a second gauge", "limit looked up and read again"},
 		Outcomes: []Outcome{
 			{Name: "another figure", For: []string{"limit-wrong", "reading-wrong"}, Words: []string{"another"}},

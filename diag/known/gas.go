@@ -228,6 +228,9 @@ func (c *Case) BothTrimsRead() bool {
 
 // TrimsCalm reports trims that were read and lie within 10 %.
 func (c *Case) TrimsCalm() bool {
+	if TrimsUnlearned.HoldsIn(c) {
+		return false
+	}
 	if c.Measured(Trims) == nil {
 		return false
 	}

@@ -57,6 +57,11 @@ var trimRules = onMixture(known.Trims, OfTrims, byTrims, []Rule{
 		}, Headline: "trims-apart",
 	},
 	{
+		Name: "trims-unlearned", Title: "Trims of a computer that was cleared",
+		Why:   "A long-term trim is learned over miles. One of about nothing right after the memory was cleared says that nothing was learned yet, and not that nothing is wrong.",
+		Class: Information, When: known.TrimsUnlearned, Say: calm, Headline: "see-findings",
+	},
+	{
 		Name: "trims-right", Title: "The trims are near zero",
 		Why:   "Trims within ten percent say that the mixture needs no correction worth the name now, whatever colour old soot has.",
 		Class: Information, When: known.TrimsGood, Against: denies(Known, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "purge-valve", "regulator-diaphragm", "air-meter"), Say: calm, Headline: "see-findings",

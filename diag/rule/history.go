@@ -46,6 +46,16 @@ var historyRules = []Rule{
 		Kind: OfHistory, Say: testsDeclined, Headline: "tests-declined",
 	},
 	{
+		Name: "came-in-cleared", Title: "Codes cleared before it came, or hot when a buyer came", Class: Elsewhere, About: diag.AboutEngine,
+		Why: "A computer whose memory was cleared has nothing to tell until its monitors have run, and an engine that is warm already hides how it starts, smokes and knocks cold. Sound readings stand; " +
+			"what was not there to be seen is seen in one cold start and one drive.",
+		Source: "common practice, no source",
+		Of:     theEngine, Repeat: "cold-start-and-drive", When: known.All(known.Any(known.MemoryCleared, known.HotForBuyer), known.Not(known.Diesel), known.OfEngine("an engine that starts", (*known.Case).Starts)),
+		Kind: OfHistory, Say: func(c *known.Case, s known.Subject) diag.Finding {
+			return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"cleared": known.MemoryCleared.Holds(c, s), "hot": known.HotForBuyer.Holds(c, s), "buyer": c.History.ForBuyer}}
+		}, Headline: "came-in-cleared",
+	},
+	{
 		Name: "gas-test-not-proof", Title: "No gas found in the coolant, by a test that proves little", Class: Single, About: diag.AboutSystem,
 		Why: "A leak that opens only hot, or under load, passes no gas into the coolant of a cold engine in a minute. An engine that loses coolant is not cleared by such a test: it is repeated hot, " +
 			"for 5 minutes at least, or after a drive.",

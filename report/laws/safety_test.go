@@ -16,7 +16,7 @@ var (
 	starterChecks = set("repeat-with-charger repeat-method second-gauge repeat-wet dry-and-repeat warm-retest complete-set face-peaks wet-test leak-down-again " +
 		"compression-test running-compression exhaust-restriction coolant-gas-test run-and-retest smoke-on-overrun swap-coil injector-balance timing-and-cooling fuel-trims " +
 		"bank-trims purge-pinch fuel-pressure-test held-pressure repeat-hose-test vacuum-at-hose restrict-return return-to-can pinch-feed-and-return charge-and-repeat " +
-		"dry-chambers oil-consumption cap-and-cool spark-test clear-hose second-fuel-gauge magneto-check burn-plugs-clean cold-cylinder")
+		"dry-chambers oil-consumption cap-and-cool spark-test clear-hose second-fuel-gauge magneto-check burn-plugs-clean cold-cylinder cold-start-and-drive coil-feed-test")
 	// turningChecks turn the crankshaft.
 	turningChecks = set("turn-by-hand turn-engine-check-cam watch-valve-gear cam-timing-marks valve-lash leak-down leak-down-pair leak-place ports-look")
 	// pinchingChecks close a line.

@@ -76,12 +76,13 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"breather-clear": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.breather, "it falls", "stays high")
 	},
-	"head-off":        func(*bench, []int) answer { return yes(false, "", "both whole") },
-	"injector-bench":  func(*bench, []int) answer { return yes(false, "", "within limits") },
-	"glow-plug-test":  func(b *bench, _ []int) answer { return yes(b.truth.further.glow >= 0, "one is open", "all sound") },
-	"renew-glow-plug": func(*bench, []int) answer { return yes(false, "", "no change") },
-	"clean-and-flow":  func(*bench, []int) answer { return yes(false, "", "still apart") }, // the simulator cleans none
-	"refit-and-run":   func(*bench, []int) answer { return yes(false, "", "no change") },
+	"head-off":             func(*bench, []int) answer { return yes(false, "", "both whole") },
+	"cold-start-and-drive": func(*bench, []int) answer { return yes(false, "", "nothing shows") },
+	"injector-bench":       func(*bench, []int) answer { return yes(false, "", "within limits") },
+	"glow-plug-test":       func(b *bench, _ []int) answer { return yes(b.truth.further.glow >= 0, "one is open", "all sound") },
+	"renew-glow-plug":      func(*bench, []int) answer { return yes(false, "", "no change") },
+	"clean-and-flow":       func(*bench, []int) answer { return yes(false, "", "still apart") }, // the simulator cleans none
+	"refit-and-run":        func(*bench, []int) answer { return yes(false, "", "no change") },
 	"springs-and-guides": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.springs, "weak or broken", "springs good")
 	},
