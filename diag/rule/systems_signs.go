@@ -78,6 +78,8 @@ var systemSigns = []Sign{
 	// that does no work: its spark and its fuel are looked at after that.
 	{Needs: needsTest(known.Balance), When: known.All(known.Any(known.LiftsLittle, known.BreathesInPoorly, known.BreathesOutPoorly), known.Any(known.PullsLittle, known.PullsNothing), known.BalanceTells), Kind: OfBalance, About: "cylinders",
 		For: speaks(Hint, "valve-motion"), Against: denies(Known, "valve-explains", "own-spark", "own-injector", "diesel-injector", "coil-or-lead")},
+	// A rail that does not come up is what an injector that gives back too much does to it.
+	{Needs: needsTest(known.DieselTests), When: known.All(known.ReturnsMuch, known.Not(known.Low), known.OfEngine("a stored code P0087", func(c *known.Case) bool { return c.Coded("P0087") })), Kind: OfCodes, About: "cylinders", For: speaks(DryUp, "diesel-injector")},
 	// What stands where it should, and presses as it should, is not short of oil; a rod may knock all the same.
 	{Needs: needsTest(known.Oil), When: known.OilLevelRight, Kind: OfOil, About: "any", Against: denies(Heard, "oil-level-is-right", "too-little-oil")},
 	{Needs: needsTest(known.Oil), When: known.OilWithin, Kind: OfOil, About: "engine", Against: denies(Known, "oil-pressure-is-right", "bottom-end", "worn-bearings", "too-little-oil", "oil-pick-up")},
