@@ -122,15 +122,6 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 		For: speaks(Known, "late-ignition"), Say: lateSpark, Headline: "timing-late", SaysBetterThan: []string{"timing-late", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
 	},
 	{
-		Name: "late-cam-agrees", Title: "Low and steady vacuum, and a camshaft or its chain measured off",
-		Why:   "Valves that open and shut late pull less vacuum in every cylinder alike. The marks or the slack of the chain have shown them late: that is put right first, and the vacuum read again before any air is looked for.",
-		Class: Together, TiesSystems: []string{known.Timing}, Needs: needsTest(known.Timing), When: known.All(known.VacuumLow, known.CamLate, known.Not(known.LateBase), known.Not(known.UnderFloor)),
-		Weigh: func(c *known.Case, _ known.Subject) []Voice {
-			slack, _ := known.Over(c.Measured(known.Timing).Reading("chain-slack"))
-			return append(where(slack, speaks(Known, "worn-chain")), speaks(DryUp, "cam-timing")...)
-		}, Say: vacuumAt(diag.CheckAgain), Headline: "late-timing", Keeps: true, SaysBetterThan: []string{"vacuum-low-and-steady", "vacuum-low-sealing-sound"},
-	},
-	{
 		Name: "air-leak-agrees", Title: "Low and steady vacuum, and trims that add much at idle alone",
 		Why:   "Air that gets in behind the throttle lowers the vacuum, and the computer adds fuel for it at idle, where it counts most. Two tests that do not depend on each other say the same.",
 		Class: Together, Ties: []diag.About{diag.AboutMixture}, Needs: needsTest(known.Trims), When: known.All(known.VacuumLow, known.TrimAir, known.Not(known.UnderFloor)),
