@@ -66,7 +66,7 @@ func TestFullTest(t *testing.T) {
 	spec := diag.Spec{Fuel: "petrol", Charging: "natural", DisplacementML: 4700, Ratio: 9.2, BoreMM: 94, StrokeMM: 84, RodMM: 155,
 		InletClosesDeg: 62, VariableTiming: diag.No, Decompressor: "none"}
 	history := diag.History{Vehicle: "2009 panel van, long wheelbase", Complaints: []string{"misfire", "oil use"}, Codes: []string{"P0303"}, StoodMonths: 8, Distance: "143210 mi",
-		Arrival: "cold, no warning lights; codes not cleared", WorkDone: []string{"new plugs", "coil on 3 swapped with 2"}, Findings: []string{"play in the fan bearing"}}
+		ForBuyer: true, Arrival: "cold, no warning lights; codes not cleared", WorkDone: []string{"new plugs", "coil on 3 swapped with 2"}, Findings: []string{"play in the fan bearing"}}
 	for name, pair := range map[string][2]any{
 		"conditions": {conditions, test.Conditions}, "spec": {spec, test.Spec}, "history": {history, test.History},
 		"strokes": {map[string]int{"3": 8}, test.Compression.Strokes},
