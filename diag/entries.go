@@ -343,3 +343,6 @@ func (g *Gauge) endsBelow(v float64) bool {
 
 // beyond reports a reading of which the gauge cannot have shown all.
 func (g *Gauge) beyond(r Reading) bool { return slices.ContainsFunc(r.Values, g.endsBelow) }
+
+// AsWritten is an entry without the brackets of a list: repeats as they stand on a page.
+func AsWritten(entered string) string { return strings.Trim(entered, "[]") }

@@ -47,7 +47,7 @@ func (c *Case) LossApart(name string) bool {
 func EntriesApart(list []Apart) string {
 	var entries []string
 	for _, a := range list {
-		entries = append(entries, strings.Trim(a.Entered, "[]"))
+		entries = append(entries, diag.AsWritten(a.Entered))
 	}
 	return strings.Join(entries, "; ")
 }

@@ -37,7 +37,7 @@ var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 		When: known.ClearanceCloses, For: append(speaks(Known, "valve-recession"), speaks(DryUp, "valve-lash")...), Say: func(c *known.Case, s known.Subject) diag.Finding {
 			now, was := c.ClosingUp(s.Name())
 			f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: measuredFacts(now)}
-			f.Facts["was"] = was.Entered
+			f.Facts["was"] = diag.AsWritten(was.Entered)
 			return f
 		}, Headline: "clearance-closing-up",
 	},

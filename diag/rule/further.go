@@ -98,7 +98,7 @@ func pastLimits(c *known.Case, r *diag.MeasuredResult, section string) int {
 
 // measuredFacts are those of one reading of a further test.
 func measuredFacts(m *diag.MeasuredReading) diag.Facts {
-	return diag.Facts{"value": m.Number().String(), "entered": m.Entered, "at": m.At, "limit": m.LimitEntered, "name": m.Name, "source": m.Source}
+	return diag.Facts{"value": m.Number().String(), "entered": diag.AsWritten(m.Entered), "at": m.At, "limit": m.LimitEntered, "name": m.Name, "source": m.Source}
 }
 
 // measuredFinding is one of a reading past its limit: to be checked again, and

@@ -153,7 +153,7 @@ func (v *view) furtherRow(r *diag.MeasuredResult, m, before *diag.MeasuredReadin
 	v.judge(&row, m)
 	value := row.Cells[1].Text
 	if takesUnit(m) && m.Unit == common {
-		value = onPage(strings.Trim(m.Entered, "[]"))
+		value = onPage(diag.AsWritten(m.Entered))
 	}
 	at := row.Cells[1].Note
 	if where := sameSpeed(before, m); where != m.At {
@@ -178,7 +178,7 @@ func (v *view) furtherValue(m *diag.MeasuredReading) string {
 	if m.Entered == "" { // it was worked out
 		return m.Number().String()
 	}
-	entered := strings.Trim(m.Entered, "[]")
+	entered := diag.AsWritten(m.Entered)
 	if takesUnit(m) {
 		entered += "\u00a0" + string(m.Unit)
 	}
@@ -218,7 +218,7 @@ func (v *view) eachRow(r *diag.MeasuredResult, name string) figure.TableRow {
 	for i, m := range of {
 		values[i] = cylinderValue{m.Cylinder, v.furtherValue(m)}
 		if shared { // the unit is said once, behind the last
-			values[i].value = onPage(strings.Trim(m.Entered, "[]"))
+			values[i].value = onPage(diag.AsWritten(m.Entered))
 		}
 	}
 	found := v.ofCylinders(values)

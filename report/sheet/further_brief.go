@@ -175,7 +175,7 @@ func (v *view) eachCells(words string, of []*diag.MeasuredReading) []figure.Tabl
 		}
 		text := v.furtherValue(m)
 		if shared {
-			text = onPage(strings.Trim(m.Entered, "[]"))
+			text = onPage(diag.AsWritten(m.Entered))
 		}
 		cells[i+1] = figure.TableCell{Text: text, Bold: m.Verdict == diag.Outside}
 	}

@@ -144,7 +144,7 @@ func (v *view) again() *figure.Again {
 		d.Heads, d.Boxes = append(d.Heads, v.label("again.lost")), 2
 	}
 	for _, r := range c.Cylinders {
-		read := strings.Trim(r.Entered, "[]")
+		read := diag.AsWritten(r.Entered)
 		if read == "" && r.Dry != nil {
 			read = v.pressure(*r.Dry)
 		}
