@@ -116,7 +116,7 @@ func (r Reading) last(tells telling) (float64, bool) {
 
 func fuelReading(n namedReading, value float64, c *Circuit, tool instrument) FuelReading {
 	r := FuelReading{
-		Name: n.name, Value: value, Entered: n.reading.Entered, Verdict: NotJudged, Disagree: disagree(n.reading.Values, telling{}),
+		Name: n.name, Value: value, Entered: n.reading.Entered, Verdict: NotJudged, Disagree: disagree(n.reading.Values, telling{}), Bound: n.reading.Kind == AtLeast,
 		Uncertainty: tool.againstBook(value, tool.standard(*n.reading)),
 	}
 	l := c.limit(func(l FuelLimit) bool { return l.For == n.name })

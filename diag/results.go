@@ -253,7 +253,11 @@ type FuelReading struct {
 	PastAsRead          bool // the value as read is past the limit
 	Disagree            bool // the repeats are too far apart to be judged; Value is the last
 	BeyondGauge         bool // above the top of the gauge's scale: shown, not judged
+	Bound               bool // known only to be that much at least
 }
+
+// Limited reports a reading that a limit of the job is for.
+func (r *FuelReading) Limited() bool { return r.LimitLow != nil || r.LimitHigh != nil }
 
 // A HoldPoint is the pressure some minutes after switching off.
 type HoldPoint struct {

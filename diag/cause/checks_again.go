@@ -33,7 +33,7 @@ func leakageRead(c *known.Case, _ []string) bool {
 	if c.Rotary() || c.Leakage == nil || c.Leakage.State != diag.Tested {
 		return false
 	}
-	doubted := slices.ContainsFunc([]string{"leakage-reads-nothing", "leak-down-after-oil", "leaks-at-both-valves", "all-leak-to-crankcase", "readings-apart"}, c.Noticed)
+	doubted := slices.ContainsFunc([]string{"leakage-reads-nothing", "leak-down-after-oil", "leaks-at-both-valves", "all-leak-to-crankcase", "reading-left-open"}, c.Noticed)
 	return doubted || c.AnyLow(c.Read()) || c.AllLow() != nil || slices.ContainsFunc(c.Leaks(), func(l *diag.LeakResult) bool { return *l.Loss > known.GoodLoss }) || len(c.Leaks()) == 0
 }
 

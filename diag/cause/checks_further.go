@@ -182,10 +182,10 @@ func heatComplained(c *known.Case, _ []string) bool {
 	return !c.AirCooled() && (c.Complains(overheat) || known.WarmClimbs.HoldsIn(c))
 }
 
-// furtherOutside is a job with a reading of a further test past its limit, or with repeats
-// that disagree.
+// furtherOutside is a job with a reading of a further test past its limit, or one that
+// says nothing of it.
 func furtherOutside(c *known.Case, _ []string) bool {
-	if len(c.ReadingsApart()) > 0 {
+	if len(c.ReadingsLeftOpen()) > 0 {
 		return true
 	}
 	for i := range c.Sums.Measured {

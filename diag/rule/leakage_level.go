@@ -119,8 +119,8 @@ var leakLevelRules = []Rule{
 			known.OfEngine("every loss within its limit, or 20 % at most where none is given", littleLost),
 			known.OfEngine("no place of air that is worth saying, but a little past the rings", func(c *known.Case) bool { return !slices.ContainsFunc(c.Every(), worthSaying(c)) }),
 			known.OfEngine("no cylinder short of pressure", func(c *known.Case) bool { return len(c.Short()) == 0 }), known.Not(known.UnderFloor),
-			known.OfEngine("the test not in doubt, nor its repeats far apart", func(c *known.Case) bool {
-				return !c.Noticed("leakage-reads-nothing") && len(c.Those(c.LossApart)) == 0
+			known.OfEngine("the test not in doubt, nor a loss left open", func(c *known.Case) bool {
+				return !c.Noticed("leakage-reads-nothing") && len(c.Those(c.LossLeftOpen)) == 0
 			})),
 		Kind: OfLeakage, Say: leakageGood, Headline: "leakage-good", Variants: []string{"serviceable", "within", "close"},
 	},

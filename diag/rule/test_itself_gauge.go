@@ -123,11 +123,11 @@ var gaugeRules = []Rule{
 		},
 	},
 	{
-		Name: "readings-apart", Title: "Repeats of another reading disagree", Class: TestItself, About: diag.AboutTest,
-		Why:     "Two readings of the same that lie far apart are not averaged. Where both are past the limit it is past it; where they say different things nothing is known until it was read again.",
-		Source:  "common practice, no source",
-		Asks:    "the repeats of a fuel pressure, of a leakage or of a further test lie more than 5 % (a leakage 5 points) apart, and not all of them are on one side of its limit, a leakage not all over 10 %",
-		Notices: readingsApart, Kind: OfTest, For: common("reading-wrong"), Headline: "readings-apart", Alone: always,
+		Name: "reading-left-open", Title: "A reading that says nothing of its limit", Class: TestItself, About: diag.AboutTest,
+		Why:      "Two readings of the same that lie far apart are not averaged. Where both are past the limit it is past it; where they say different things nothing is known until it was read again. Nor is it of a figure known only to be more than one that is on the wrong side of its limit.",
+		Source:   "common practice, no source",
+		Asks:     "the repeats of a fuel pressure, of a leakage or of a further test lie more than 5 % (a leakage 5 points) apart, and not all of them are on one side of its limit, a leakage not all over 10 %; or one is known only to be more than a figure, and its limit, or what a sound cylinder loses, is more",
+		Variants: []string{"bound"}, Notices: readingLeftOpen, Kind: OfTest, For: common("reading-wrong"), Headline: "reading-left-open", Alone: always,
 		RepeatOf: func(_ *known.Case, n diag.Notice) string {
 			if n.Facts["section"] == "leakage" {
 				return "leak-down-again"
@@ -137,26 +137,35 @@ var gaugeRules = []Rule{
 	},
 }
 
-// readingsApart are what repeats leave open of other tests than compression: nothing is right
-// by them, and nothing wrong.
-func readingsApart(c *known.Case) []diag.Notice {
-	bySection := map[string][]known.Apart{}
-	var order []string
-	for _, a := range c.ReadingsApart() {
-		if len(bySection[a.Section]) == 0 {
-			order = append(order, a.Section)
+// readingLeftOpen is what repeats, or a bound, leave open of a test other than compression:
+// nothing is right by it, and nothing wrong.
+func readingLeftOpen(c *known.Case) []diag.Notice {
+	type of struct {
+		section string
+		bound   bool
+	}
+	bySort := map[of][]known.LeftOpen{}
+	var order []of
+	for _, a := range c.ReadingsLeftOpen() {
+		sort := of{a.Section, a.Bound}
+		if len(bySort[sort]) == 0 {
+			order = append(order, sort)
 		}
-		bySection[a.Section] = append(bySection[a.Section], a)
+		bySort[sort] = append(bySort[sort], a)
 	}
 	var list []diag.Notice
-	for _, section := range order {
+	for _, sort := range order {
 		var names []string
-		for _, a := range bySection[section] {
+		for _, a := range bySort[sort] {
 			if a.Cylinder != "" && !slices.Contains(names, a.Cylinder) {
 				names = append(names, a.Cylinder)
 			}
 		}
-		list = append(list, notice("readings-apart", "", names, diag.Facts{"section": section, "entered": known.EntriesApart(bySection[section])})...)
+		variant := ""
+		if sort.bound {
+			variant = "bound"
+		}
+		list = append(list, notice("reading-left-open", variant, names, diag.Facts{"section": sort.section, "entered": known.EntriesLeftOpen(bySort[sort])})...)
 	}
 	return list
 }

@@ -180,7 +180,7 @@ func unread(c *known.Case) (names []string, variant string) {
 		}
 	// Beside a whole compression test the leakage of the low ones is enough.
 	case c.Has(known.NeedsLeakage):
-		read = func(name string) bool { return c.LeakNoted(name) || c.LossApart(name) }
+		read = func(name string) bool { return c.LeakNoted(name) || c.LossLeftOpen(name) }
 	default:
 		return nil, ""
 	}

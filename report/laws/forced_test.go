@@ -16,7 +16,7 @@ var forcedLaws = []law{
 	{name: "T8 any complaint", least: 300, every: 20, says: "every complaint put to any job is answered by name, and nothing reassures beside it", check: anyComplaint},
 	{name: "T8 runs roughly", least: 100, says: "an engine that came in running roughly is never left with nothing to do", check: runsRoughly},
 	{name: "T4 repeats", least: 60, every: 6, says: "a cylinder that is low, or has no pressure, by each of its repeats is never left at checking again", check: lowRepeats},
-	{name: "T2 repeats apart", least: 60, every: 6, says: "a reading whose repeats disagree reassures of nothing, and where all of them are past its limit it is past it", check: repeatsApart},
+	{name: "T2 left open", least: 60, every: 6, says: "a reading whose repeats disagree, or that is only a bound, reassures of nothing, and repeats that are all past the limit are past it", check: leftOpen},
 	{name: "T5 first bank", least: 60, every: 4, says: "the side that cylinder 1 is on changes no finding", check: otherBank},
 	{name: "T2 made sound", least: 60, every: 10, says: "T2 where everything that was tested is sound", check: madeSound},
 	{name: "T10 made low and tight", least: 60, every: 10, says: "T10 where all cylinders are low and lose no air", check: madeLow},
@@ -244,23 +244,28 @@ func lowRepeats(s *subject, k *tally) {
 	}
 }
 
-func repeatsApart(s *subject, k *tally) {
+func leftOpen(s *subject, k *tally) {
 	t := readings(s, func(int) float64 { return 160 }, map[string]string{"compression limits minimum": "120 psi"})
 	if t == nil {
 		return
 	}
 	for _, row := range []struct {
-		section, unit, key, repeats, limit string
-		least                              string
+		section, unit, key, entry, limit string
+		least                            string
 	}{
 		{"fuel-pressure", "psi", "idle", "12 30", "38-44 psi", actSoon}, {"fuel-pressure", "psi", "idle", "30 41", "38-44 psi", checkAgain},
+		{"fuel-pressure", "psi", "idle", "over 30", "38-44 psi", checkAgain}, {"oil-pressure", "psi", "idle", "over 5", "at least 15 psi", checkAgain},
 		{"oil-pressure", "psi", "idle", "3 9", "at least 15 psi", actSoon}, {"oil-pressure", "psi", "idle", "9 24", "at least 15 psi", checkAgain},
 	} {
 		other := t.tree.clone()
 		other.set(row.unit, row.section, "unit")
-		other.set(strings.Fields(row.repeats), row.section, row.key)
+		if strings.HasPrefix(row.entry, "over") {
+			other.set(row.entry, row.section, row.key)
+		} else {
+			other.set(strings.Fields(row.entry), row.section, row.key)
+		}
 		other.set(row.limit, row.section, "limits", row.key)
-		k.on(s.vary(other), row.section+" "+row.repeats, func(o *subject, k *tally) {
+		k.on(s.vary(other), row.section+" "+row.entry, func(o *subject, k *tally) {
 			k.saw()
 			if rank(o.out.Verdict.Urgency) < rank(row.least) {
 				k.fail("the sheet says %q: %q", o.out.Verdict.Urgency, o.out.Verdict.Sentence)
