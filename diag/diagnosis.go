@@ -136,7 +136,7 @@ type Check struct {
 	Facts     Facts
 	Minutes   int      // roughly how long it takes
 	Outcomes  []string // by name, all of them, in the order of the catalogue
-	Sets      bool     // something is set, cleaned, run in or replaced as it is made
+	Sets      bool     // something is opened, set, cleaned, run in or replaced as it is made
 }
 
 // A Finding is what one rule found.

@@ -154,6 +154,7 @@ type History struct {
 	Onset       string   // how it came on: "sudden at full load", "slow over months"
 	OilUse      string   // as entered, "1 l in 1000 km"
 	Smoke       Smoke
+	ForSale     bool   // it is a seller's, tested before it is bought, and nobody has agreed to work on it
 	Distance    string // run, as entered: "980 h", "143210 mi"; "" where it is not said or not the true one
 }
 

@@ -55,6 +55,9 @@ func (s *speaker) check(check diag.Check) *SaidCheck {
 	if live, _ := facts["live"].(bool); live {
 		said.Do = s.label("step.live", nil) + " " + said.Do
 	}
+	if agreed, _ := facts["consent"].(bool); agreed {
+		said.Do = s.label("step.consent", nil) + " " + said.Do
+	}
 	for _, name := range check.Outcomes {
 		o, ok := t.Outcomes[name]
 		if !ok && s.err == nil {

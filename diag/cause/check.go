@@ -21,6 +21,7 @@ const (
 	Parts                   // parts are bought
 	Oils                    // oil goes into a cylinder
 	Air                     // compressed air goes into a cylinder, and may turn the crankshaft
+	Covers                  // covers come off, and go on again
 )
 
 // A Check is something that can be done to find out more.
@@ -291,7 +292,10 @@ func (k *Check) LabourFor(c *known.Case, cylinders []string) int {
 
 // Ask is a check as a diagnosis proposes it.
 func (k *Check) Ask(c *known.Case, cylinders []string, at diag.Urgency) *diag.Check {
-	asked := &diag.Check{Key: k.Name, Cylinders: cylinders, Facts: k.Facts(c, cylinders, at), Minutes: k.MinutesFor(c, cylinders), Sets: len(k.Mends) > 0 && !k.Again}
+	asked := &diag.Check{Key: k.Name, Cylinders: cylinders, Facts: k.Facts(c, cylinders, at), Minutes: k.MinutesFor(c, cylinders), Sets: len(k.Mends) > 0 && !k.Again || k.Is(Opens|Parts|Covers)}
+	if c.History.ForSale && k.Is(Opens|Parts|Covers) {
+		asked.Facts["consent"] = true
+	}
 	for _, o := range k.Open(c) {
 		asked.Outcomes = append(asked.Outcomes, o.Name)
 	}

@@ -74,14 +74,14 @@ func lashTakes(c *known.Case, cylinders []string) int {
 
 // motionChecks tell whether the valves move as they should.
 var motionChecks = []Check{
-	{Name: "valve-lash", Minutes: 30, Way: Hand, DeadFirst: true, Mends: []string{"valve-lash"}, MinutesOf: lashTakes, Words: []string{"lash set", "lash checked", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "valves adjusted", "valves set", "clearance set"},
+	{Name: "valve-lash", Minutes: 30, Way: Hand | Covers, DeadFirst: true, Mends: []string{"valve-lash"}, MinutesOf: lashTakes, Words: []string{"lash set", "lash checked", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "valves adjusted", "valves set", "clearance set"},
 		Fits: func(c *known.Case, cylinders []string) bool {
 			return c.LashCanBeSet() && !c.ClearanceKnown(cylinders) && !readAgainFirst(c, cylinders)
 		},
 		Outcomes: []Outcome{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: known.TooTight},
 			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}, After: []string{"as the book asks"}}}},
-	{Name: "set-and-retest", Titles: []string{"set the valve lash", "set the valve lash and test again"}, Minutes: 20, Way: Starter, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated"},
+	{Name: "set-and-retest", Titles: []string{"set the valve lash", "set the valve lash and test again"}, Minutes: 20, Way: Starter | Covers, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated"},
 		Fits: func(c *known.Case, cylinders []string) bool {
 			allLow := len(cylinders) == 0 && c.AllLow() != nil && len(c.Those(func(n string) bool { return len(c.NoClearance(n)) > 0 || slices.Contains(c.ExhaustTight(), n) })) > 0
 			return c.LashCanBeSet() && !slices.ContainsFunc(cylinders, c.ClosedAgain) && (c.LashFoundTight(cylinders) || allLow || c.ClearanceFoundOff(cylinders) && (c.AnyLow(cylinders) || slices.ContainsFunc(cylinders, func(n string) bool { r := c.Cylinder(n); return r != nil && c.ShortOfPressure(r) })))
@@ -89,7 +89,7 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it comes back", Well: true, For: []string{"valve-lash", "valve-loose"}, Words: []string{"comes back", "came back", "came up", "recovered"}},
 			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
-	{Name: "set-and-look-again", Titles: []string{"set the valve lash", "set the valve lash and look again"}, Minutes: 20, Way: Hand, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"clearance set and looked at again"},
+	{Name: "set-and-look-again", Titles: []string{"set the valve lash", "set the valve lash and look again"}, Minutes: 20, Way: Hand | Covers, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"clearance set and looked at again"},
 		Fits: func(c *known.Case, cylinders []string) bool {
 			return c.LashCanBeSet() && c.ClearanceFoundOff(cylinders) && !c.AnyLow(cylinders) && !slices.ContainsFunc(cylinders, c.ClosedAgain)
 		},
@@ -132,7 +132,7 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "the needle steadies", For: []string{"sticking-valve"}, Sure: 0.8, Words: []string{"steadies", "steadied", "gone"}},
 			{Name: "no change", Else: true, Words: []string{"same", "still"}}}},
-	{Name: "cam-timing-marks", Further: true, Titles: []string{"camshaft timing"}, Minutes: 30, Whole: true, Way: Hand, Fits: func(c *known.Case, _ []string) bool { return valves(c, nil) && !c.DriveBroken() }, Answers: func(c *known.Case) bool {
+	{Name: "cam-timing-marks", Further: true, Titles: []string{"camshaft timing"}, Minutes: 30, Whole: true, Way: Hand | Covers, Fits: func(c *known.Case, _ []string) bool { return valves(c, nil) && !c.DriveBroken() }, Answers: func(c *known.Case) bool {
 		return c.DriveMayHaveLetGo() || c.AllLow() != nil && (c.WillNotStart() || known.SuddenOnset.HoldsIn(c) || c.DriveDisturbed()) || c.DriveDisturbed() && !c.PressureByFigure() && known.VacuumLow.HoldsIn(c) || c.Coded("P0008", "P0009", "P0016", "P0017", "P0018", "P0019")
 	}, Made: readIn(known.Timing, "cam"), Words: []string{"cam timing checked", "timing marks checked", "timing checked", "cam marks"},
 		Outcomes: []Outcome{

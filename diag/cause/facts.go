@@ -43,7 +43,7 @@ func foundFacts(c *known.Case) diag.Facts {
 		"oiled": c.Has(known.NeedsWet), "afterOil": afterOil(c), "allLow": c.AllLow() != nil,
 		"oilRead": oiled(c, nil), "levelRead": oilLevelRead(c), "ownGauge": oiled(c, nil) && !doubtedGauge(c, nil), "oilShort": known.OilShort.HoldsIn(c),
 		"oilSmells": known.FuelInTheOil.HoldsIn(c), "oilMixed": c.OilMixed(), "noGas": c.CoolantGas == "negative", "gasFound": c.CoolantGas == "positive",
-		"gasInside": known.CrankcaseHigh.HoldsIn(c), "worse": c.WorseMagneto(), "sinks": c.SeatsSink(), "met": c.HasValves() && (known.MetByTheStory.HoldsIn(c) || c.ValvesMayHaveMet()),
+		"gasInside": known.CrankcaseHigh.HoldsIn(c), "worse": c.WorseMagneto(), "sinks": c.SeatsSink(), "cold": c.Conditions.Engine == "cold", "met": c.HasValves() && (known.MetByTheStory.HoldsIn(c) || c.ValvesMayHaveMet()),
 		"tracked": diag.Names(c.PlugsLooking("tracked")), "scored": c.AnySeen(c.Every(), known.ScoredWords),
 	}
 }

@@ -67,7 +67,7 @@ func (c *Case) SufferedAsItStood(name string) bool {
 // Complains reports one of the job's complaints; a stored misfire code is one
 // too.
 func (c *Case) Complains(of ...string) bool {
-	if misfires, _ := c.MisfireCodes(); misfires && slices.Contains(of, "misfire") {
+	if misfires, _ := c.MisfireCodes(); (misfires || c.misfiresByLight()) && slices.Contains(of, "misfire") {
 		return true
 	}
 	return slices.ContainsFunc(c.pending(), func(x string) bool { return slices.Contains(of, x) })
@@ -264,13 +264,13 @@ const (
 const RoughRunning = "rough running"
 
 // Complaints are the job's complaints that a cause can explain, in its order; a
-// stored misfire code is one too, and so is black smoke, for a rich mixture, and how the
+// stored misfire code and an engine light that flashes are one too, and so is black smoke, for a rich mixture, and how the
 // engine ran as it came in where nothing else is said.
 // That the engine stood for long is how it came here and not what is wrong with
 // it; a rule of its own speaks of it.
 func (c *Case) Complaints() []string {
 	list := slices.DeleteFunc(slices.Clone(c.History.Complaints), func(x string) bool { return x == "stood" && (c.Stood() || c.StoodAndSound()) })
-	if misfires, _ := c.MisfireCodes(); misfires && !slices.Contains(list, "misfire") {
+	if misfires, _ := c.MisfireCodes(); (misfires || c.misfiresByLight()) && !slices.Contains(list, "misfire") {
 		list = append(list, "misfire")
 	}
 	if c.Smokes("black") && !c.Spec.Diesel() && !slices.Contains(list, rich) {

@@ -26,6 +26,10 @@ var flashes = pairs("light|lamp|mil|cel|check engine", "flash|blink")
 // LightFlashes is an engine light that was seen to flash.
 var LightFlashes = OfEngine("the engine light is said to flash", func(c *Case) bool { return c.told(flashes...) })
 
+// misfiresByLight is an engine that its own light calls one that misfires: it flashes for
+// nothing else.
+func (c *Case) misfiresByLight() bool { return !c.Spec.Diesel() && LightFlashes.HoldsIn(c) }
+
 // SendsRaw reports a cylinder that a code names and whose fuel does not burn: its plug is
 // wet with it, or the speed does not fall without it.
 func (c *Case) SendsRaw(name string) bool {

@@ -331,7 +331,7 @@ func leakageGood(c *known.Case, _ known.Subject) diag.Finding {
 		names = append(names, l.Name)
 	}
 	f := lossFound(diag.NoAction)(c, known.Subject{Cylinders: names})
-	f.Facts["loss"] = c.LossAsNoted(c.WorstLeak(names).Name)
+	f.Facts["loss"], f.Facts["cold"] = c.LossAsNoted(c.WorstLeak(names).Name), c.LeakageCold()
 	switch limit := c.Sums.Leakage.Limit; {
 	case *c.WorstLeak(names).Loss <= known.GoodLoss:
 	case limit == nil:

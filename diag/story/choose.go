@@ -51,7 +51,7 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 		best = s.askPlace(c, at)
 	}
 	if best != nil && best.YieldsTo != nil {
-		if before := s.firstOf(c, []string{best.YieldsTo(c)}, at); before != nil && surest(c, before, s.book.first()) > 0 {
+		if before := s.firstOf(c, []string{best.YieldsTo(c)}, at); before != nil && !(c.History.ForSale && before.Is(opening)) && surest(c, before, s.book.first()) > 0 {
 			best = before
 		}
 	}

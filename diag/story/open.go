@@ -53,8 +53,26 @@ func (s *story) reasons(shares []share) cause.Set {
 }
 
 // mayAsk looks at every check that concerns some of a story's causes, fits the engine, is
-// allowed and was not made.
+// allowed and was not made. Of a seller's engine none that opens anything is among them while
+// another is left that tells of the first cause: that needs the owner's consent.
 func (s *story) mayAsk(c *known.Case, shares []share, about cause.Set, at diag.Urgency) candidates {
+	if c.History.ForSale {
+		but := opening
+		if first := cause.Named(s.book.first()); first != nil && first.Marks != "" && c.Spec.Interference != diag.No { // nor is it run for want of that
+			but |= cause.Runs | cause.Starter
+		}
+		if k := s.askedBut(c, shares, about, at, but); k.proof != nil || k.best != nil && surest(c, k.best, s.book.first()) > 0 {
+			return k
+		}
+	}
+	return s.askedBut(c, shares, about, at, 0)
+}
+
+// opening are the ways of checks that take something off or apart.
+const opening = cause.Opens | cause.Parts | cause.Covers
+
+// askedBut looks at all of these but those of some ways.
+func (s *story) askedBut(c *known.Case, shares []share, about cause.Set, at diag.Urgency, but cause.Way) candidates {
 	k := candidates{open: make([]*cause.Check, 0, 16)}
 	most, cheapest := 0.0, 0.0
 	first := s.book.first()
@@ -62,7 +80,7 @@ func (s *story) mayAsk(c *known.Case, shares []share, about cause.Set, at diag.U
 	for i := range cause.Checks {
 		check := &cause.Checks[i]
 		names := s.cylindersFor(check)
-		if atMarks && check.Is(cause.Runs|cause.Starter) || !check.Concerns(&about) || !check.Allowed(c, s.Cylinders, at) || check.IsMade(c, names) {
+		if check.Is(but) || atMarks && check.Is(cause.Runs|cause.Starter) || !check.Concerns(&about) || !check.Allowed(c, s.Cylinders, at) || check.IsMade(c, names) {
 			continue
 		}
 		k.open = append(k.open, check)

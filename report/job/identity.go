@@ -174,6 +174,7 @@ func (r *reader) history(j *Job, top *section) diag.History {
 	complaint, smoke := top.group("job"), top.group("smoke")
 	h := diag.History{Vehicle: j.Vehicle.Description.Value, Arrival: j.Vehicle.StateOnArrival.Value, ForBuyer: j.Sheet.Value == "pre-purchase" || j.Seller.Name.Given(), Complaints: j.Complaints, Onset: complaint.scalarText("onset"), OilUse: complaint.scalarText("oil-use"),
 		Smoke: diag.Smoke{Colour: smoke.word("colour").Value, When: smoke.wordList("when")}}
+	h.ForSale = (j.Sheet.Value == "pre-purchase" || j.Seller.Name.Given()) && !j.Authorised.By.Given() && !j.Authorised.How.Given()
 	if j.Vehicle.OdometerStatus.Value != "not actual" && j.Vehicle.OdometerStatus.Value != "unknown" {
 		h.Distance = strings.ReplaceAll(j.Vehicle.Odometer.Value, ",", "")
 	}
