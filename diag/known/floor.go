@@ -91,9 +91,10 @@ func (c *Case) MayBeOfLowRatio() bool {
 }
 
 // readsTooLowForAny reports an engine that does what too little pressure makes an
-// engine do, or of which it is known that it loses what it lacks.
+// engine do, while no cylinder is low beside the others and may be why, or of which it is
+// known that it loses what it lacks.
 func (c *Case) readsTooLowForAny() bool {
-	return c.Complains("low power", "hard start", "no start", "oil use") || c.lostNotLacking()
+	return c.Complains("low power", "hard start", "no start", "oil use") && len(c.LowSet()) == 0 || c.lostNotLacking()
 }
 
 // lostNotLacking reports a low pressure that does not come of the ratio: oil brings it

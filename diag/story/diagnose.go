@@ -119,17 +119,22 @@ func worse(a, b diag.Urgency) diag.Urgency {
 }
 
 // order puts stories in the order of saying: by urgency, the test before the
-// engine at the same urgency, the whole engine before its parts, what explains
-// a complaint before what does not, then by class, the surer first, then as the
+// engine at the same urgency, the whole engine before its parts, unless it is a
+// weak word beside a strong one of these, what explains a complaint before what does not, then by class, the surer first, then as the
 // rules are listed, then by how far off its readings are, then by the engine's cylinders.
 func order(c *known.Case, told []*story) {
+	strong := slices.ContainsFunc(told, func(s *story) bool { return s.About == diag.AboutCylinders && s.Confidence == diag.Strong })
 	sortBy(told, func(s *story) sortKey {
+		part := s.partLast(c)
+		if strong && s.Confidence == diag.Weak {
+			part = 1
+		}
 		return sortKey{
 			-s.Urgency.Rank(),
 			s.testLast(),
 			s.notFound(),
 			s.upperLast(),
-			s.partLast(c),
+			part,
 			s.strangeLast(c),
 			int(s.class()),
 			-sureness(s.Confidence),

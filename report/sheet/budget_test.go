@@ -15,8 +15,8 @@ var word = regexp.MustCompile(`\pL{2}`)
 // measured. Where a new sentence is worth its words, shorten another.
 func TestWordsOfOwnersSheetsAreFew(t *testing.T) {
 	budgets := map[string]map[string]int{
-		"customer": {"": 435, "verdict": 56, "findings": 80, "next-check": 65, "cautions": 54, "method": 27, "notices": 9, "not-tested": 23, "foot": 19, "spread": 22},
-		"invoice":  {"": 458, "verdict": 53, "results": 62, "findings": 80, "next-check": 65, "cautions": 54, "method": 27, "notices": 9, "foot": 19},
+		"customer": {"": 435, "verdict": 56, "findings": 80, "next-check": 65, "cautions": 54, "method": 27, "notices": 9, "not-tested": 23, "foot": 21, "spread": 22},
+		"invoice":  {"": 458, "verdict": 53, "results": 62, "findings": 80, "next-check": 65, "cautions": 54, "method": 27, "notices": 9, "foot": 21},
 	}
 	paths := examples(t)
 	for kind, most := range budgets {
