@@ -180,6 +180,12 @@ func (c *Case) Flies() bool {
 	return c.TestedAsAircraft() || c.described(aircraft) || c.Measured(Magnetos) != nil && !c.Spec.Diesel()
 }
 
+// FaltersInTheAir reports an engine that flies and is complained of for how it runs: that
+// is known before the next flight.
+func (c *Case) FaltersInTheAir() bool {
+	return c.Flies() && c.Complains("misfire", RoughRunning, "low power", "noise", "lean running")
+}
+
 // Afloat reports an engine of a boat, whose exhaust the water around it may cool: by what
 // the vehicle is called, or by words of sea water in what was found.
 func (c *Case) Afloat() bool {

@@ -320,7 +320,7 @@ func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
 	coded := c.MisfireOf()
 	read := c.ReadAny()
 	urgency := diag.CheckAgain
-	if c.RunsHot() {
+	if c.RunsHot() || c.FaltersInTheAir() {
 		urgency = diag.ActSoon
 	}
 	return diag.Finding{Urgency: urgency, Confidence: diag.Weak, Facts: diag.Facts{
