@@ -258,6 +258,7 @@ func leftOpen(s *subject, k *tally) {
 		{"oil-pressure", "psi", "idle", "3 9", "at least 15 psi", actSoon}, {"oil-pressure", "psi", "idle", "9 24", "at least 15 psi", checkAgain},
 	} {
 		other := t.tree.clone()
+		other.drop(row.section) // as read by whatever else the job says of it
 		other.set(row.unit, row.section, "unit")
 		if strings.HasPrefix(row.entry, "over") {
 			other.set(row.entry, row.section, row.key)
