@@ -75,3 +75,26 @@ func (c *Case) AirMayPassValves(names []string) bool {
 		return l == nil || len(l.At) == 0 || slices.Contains(l.At, AtExhaust) || slices.Contains(l.At, AtInlet)
 	})
 }
+
+// allTogether is within how many points the losses of all cylinders lie where they are the
+// tester's: judgement, no source.
+const allTogether = 8
+
+// LosesAlikeThroughout reports an engine that has its pressure, and whose cylinders, three or
+// more and all of them, lose much test air and all about as much: that is the tester's mark
+// before it is theirs. A cold engine, and one that burns oil, may lose so.
+func (c *Case) LosesAlikeThroughout() bool {
+	leaks := c.Leaks()
+	if len(leaks) < FewestForMedian || len(leaks) < len(c.Every()) || c.TestedAsAircraft() || c.LeakageCold() {
+		return false
+	}
+	low, high := *leaks[0].Loss, *leaks[0].Loss
+	for _, l := range leaks {
+		low, high = min(low, *l.Loss), max(high, *l.Loss)
+	}
+	return low > c.suspectLoss() && high-low <= allTogether && c.Has(NeedsCompression) && !c.AnyLow(c.Read()) && c.AllLow() == nil &&
+		!c.UsesOil() && !c.Smokes("blue") && c.NotJudged() == ""
+}
+
+// LosesAlike is that as a condition.
+var LosesAlike = OfEngine("all cylinders, three at least, lose over 20 % and all about as much, with good pressure, warm, no oil burnt", (*Case).LosesAlikeThroughout)

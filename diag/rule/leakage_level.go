@@ -70,7 +70,9 @@ var leakLevelRules = []Rule{
 		Why:    "Rings with gaps lose some air at rest and still make good pressure at speed. Without oil use this is watched, and is not by itself a reason for a rebuild.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of: eachCylinder, When: serviceable,
-		Kind: OfLeakage, For: common("rings"), Say: serviceableLoss, Headline: "leaks-but-serviceable", Variants: []string{"over-limit"},
+		Kind: OfLeakage, For: common("rings"), Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return where(known.LosesAlike.HoldsIn(c), speaks(DryUp, "tester-scale"))
+		}, Say: serviceableLoss, Headline: "leaks-but-serviceable", Variants: []string{"over-limit"},
 	},
 	{
 		Name: "sound-but-leaks", Title: "Good compression, and yet a high leakage past the rings",
