@@ -62,10 +62,7 @@ func readAgainTakes(c *known.Case, _ []string) int {
 func readAgainFirst(c *known.Case, cylinders []string) bool {
 	return toReadAgain(c) && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool {
 		loss, read := c.Loss(n)
-		if p := c.Plug(n); p != nil && (p.Look == "melted" || p.Look == "damaged" || p.Look == "detonation" || c.GapClosed(n)) {
-			return true
-		}
-		return !read || !c.HighLoss(n) || loss > known.TorrentLoss || c.Grade(n) == diag.NoPressure
+		return !read || c.PlugTellsOfHarm(n) || !c.HighLoss(n) || loss > known.TorrentLoss || c.Grade(n) == diag.NoPressure
 	})
 }
 

@@ -202,6 +202,12 @@ func (c *Case) GapOf(name string) Gap {
 	return GapWide
 }
 
+// PlugTellsOfHarm reports a plug that was hit, or melted, or shows knock: what did so is in
+// the cylinder, or went through it.
+func (c *Case) PlugTellsOfHarm(name string) bool {
+	return c.GapClosed(name) || slices.ContainsFunc([]string{"melted", "damaged", "detonation"}, func(look string) bool { return c.Looks(name, look) })
+}
+
 // GapClosed reports a plug whose gap something pushed shut.
 func (c *Case) GapClosed(name string) bool { return c.GapOf(name) == GapShut }
 

@@ -83,7 +83,7 @@ func (s *story) askWhy(c *known.Case, at diag.Urgency) *cause.Check {
 // be run is given up, or the shortest that concerns another cause.
 func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgency) *cause.Check {
 	looked, alone := len(s.book.found()) > 0, s.leftOver(shares)
-	best, mends := k.best, k.proof != nil && s.mendsFirst(k.proof)
+	best, mends, inside := k.best, k.proof != nil && s.mendsFirst(k.proof), s.lookInside(c, at)
 	switch {
 	case !mends && s.measured() && cause.RepairOf(c, s.book.first()) != "":
 		return k.opens(s.book.first())
@@ -91,8 +91,8 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 		return k.mending(c, "oil")
 	case !mends && (s.proven(c, shares) || s.oneWork(shares)) && cause.RepairOf(c, s.book.first()) != "": // the work is next
 		return nil
-	case s.Urgency == diag.DoNotRun && s.lead().rule.LooksIn && s.looker(c, at) != nil:
-		return s.looker(c, at)
+	case inside != nil:
+		return inside
 	case mends && (best == nil || s.asGoodAsProven(shares) || s.measuredOff()):
 		best = k.proof
 	case alone: // checks have ruled out the others
@@ -178,8 +178,12 @@ func shortestOf(c *known.Case, open []*cause.Check, shares []share) *cause.Check
 // check tells its causes apart: look in, and turn it by hand.
 var looks = []string{"borescope", "ports-look", "turn-by-hand"}
 
-// looker is a look into the cylinders that may be had and was not made, nil for none.
-func (s *story) looker(c *known.Case, at diag.Urgency) *cause.Check {
+// lookInside is a look into the cylinders for which a story stops the engine, nil where it
+// stops it for something else, or none may be had or is left to be made.
+func (s *story) lookInside(c *known.Case, at diag.Urgency) *cause.Check {
+	if s.Urgency != diag.DoNotRun || !s.lead().rule.LooksIn {
+		return nil
+	}
 	return s.firstOf(c, looks[:len(looks)-1], at)
 }
 

@@ -84,22 +84,16 @@ var safetyLaws = []law{
 			}
 		}},
 	{name: "S1 remarks", least: 60, says: "at 'do not run until checked' no remark on the test asks for a reading that the starter takes",
-		check: func(s *subject, k *tally) {
-			if s.out.Verdict.Urgency != doNotRun {
-				return
-			}
+		check: stopped(func(s *subject, k *tally) {
 			for _, n := range s.out.Notices {
 				k.saw()
 				if c := finds(n.Says, againWords); c != "" && !strings.Contains(n.Says, "once it may turn") {
 					k.fail("%s says %q: %q", n.Rule, c, n.Says)
 				}
 			}
-		}},
+		})},
 	{name: "S1 by hand", least: 60, says: "at 'do not run until checked' every check that turns the engine says 'by hand'",
-		check: func(s *subject, k *tally) {
-			if s.out.Verdict.Urgency != doNotRun {
-				return
-			}
+		check: stopped(func(s *subject, k *tally) {
 			for _, p := range s.out.proposals() {
 				if turningChecks[p.Name] || strings.Contains(p.Do, "turn the engine") {
 					k.saw()
@@ -108,7 +102,7 @@ var safetyLaws = []law{
 					}
 				}
 			}
-		}},
+		})},
 	{name: "S1 caution", least: 60, says: "at 'do not run until checked' the sheet has the caution, and elsewhere not",
 		check: func(s *subject, k *tally) {
 			has := slices.ContainsFunc(s.out.Cautions, func(c string) bool {
@@ -122,17 +116,14 @@ var safetyLaws = []law{
 			}
 		}},
 	{name: "S1 no caution runs it", least: 60, says: "at 'do not run until checked' no caution speaks of running, cranking or driving the engine as allowed",
-		check: func(s *subject, k *tally) {
-			if s.out.Verdict.Urgency != doNotRun {
-				return
-			}
+		check: stopped(func(s *subject, k *tally) {
 			for _, c := range s.out.Cautions {
 				k.saw()
 				if said := finds(forbids.ReplaceAllString(c, ""), runsIt); said != "" {
 					k.fail("a caution says %q: %q", said, c)
 				}
 			}
-		}},
+		})},
 	{name: "S2 S3 no oil where it harms or tells nothing", least: 500, says: "no oil is asked for in a diesel or what may be one, a two-stroke, a rotary, a flat engine, or under 125 cc a cylinder",
 		check: noOil},
 	{name: "S3 dose", least: 40, says: "the dose of oil follows from the engine: about 1 ml for 100 cc of one cylinder, at most a tenth of the chamber; without a displacement the rule stands there and no dose",
@@ -379,6 +370,15 @@ func cautionsAgree(s *subject, k *tally) {
 			if clause := finds(a.text, against); clause != "" && !strings.Contains(strings.ToLower(a.text), "by hand") {
 				k.fail("the caution %q and %s: %q", c, a.at, clause)
 			}
+		}
+	}
+}
+
+// stopped is a law of sheets that stop the engine.
+func stopped(check func(*subject, *tally)) func(*subject, *tally) {
+	return func(s *subject, k *tally) {
+		if s.out.Verdict.Urgency == doNotRun {
+			check(s, k)
 		}
 	}
 }
