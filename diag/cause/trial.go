@@ -22,6 +22,11 @@ func Try(c *known.Case, k *Check, o *Outcome, cylinders []string) *known.Case {
 	t := &Trial{Test: *c.Test, Case: c, Cylinders: cylinders}
 	if o.Enter != nil && !(k.Fuel && (t.Fuel == nil || len(t.Fuel.Circuits) == 0)) { // a section of fuel is not made up for it
 		o.Enter(t)
+		after := c.After(&t.Test)
+		if k.IsMade(after, cylinders) {
+			return after
+		}
+		t.note(k.Name, o.Name, k.OfSet) // what it gave does not show that it was made
 		return c.After(&t.Test)
 	}
 	t.note(k.Name, o.Name, k.OfSet)

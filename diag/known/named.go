@@ -40,9 +40,12 @@ var (
 	ordinary = words("of open over out")
 )
 
+// ratioSaid is a compression ratio, "8.5 to 1" or "9:1", whose one is no cylinder.
+var ratioSaid = regexp.MustCompile(`\b(?:[5-9]|1\d|2\d)(?:[.,]\d+)? ?(?:to|:) ?1\b`)
+
 // namedIn lists the cylinders of this engine that a text in lower case names.
 func (c *Case) namedIn(text string) []string {
-	said := token.FindAllString(text, -1)
+	said := token.FindAllString(ratioSaid.ReplaceAllString(text, " "), -1)
 	var names []string
 	add := func(n string) {
 		if n != "" && !slices.Contains(names, n) {
