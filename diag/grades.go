@@ -131,6 +131,12 @@ func (c *CompressionResult) WithoutPressure() bool {
 	return ok && c.N > 0 && max(c.Highest, c.HighestBound) < limit
 }
 
+// LowByEvery reports a cylinder whose repeats are too far apart to be averaged, and each of
+// which is low beside the reference.
+func (c *CompressionResult) LowByEvery(r *CylinderResult) bool {
+	return r.Disagree && c.Reference > 0 && 100*slices.Max(r.DryReadings) < WatchFrom*c.Reference
+}
+
 // UnitReadOff reports that somebody looked at the gauge for its unit, and the
 // job's work done says that it is the one that was written.
 func (t *Test) UnitReadOff() bool {

@@ -153,11 +153,11 @@ func (c *Case) ClearDifference() float64 { return 2 * math.Sqrt2 * c.Cranking().
 func (c *Case) LowByEvery(name string) (low, high float64, ok bool) {
 	r, s := c.Cylinder(name), c.Cranking()
 	lone := slices.ContainsFunc(s.Limits, func(l diag.LimitResult) bool { return l.Reason == "lone-reading" }) // beside this one it is one of two
-	if r == nil || !r.Disagree || s.Reference <= 0 || !lone && len(c.Graded(diag.GradeNotJudged, diag.GradeNotTested)) == len(s.Cylinders) {
+	if r == nil || !s.LowByEvery(r) || !lone && len(c.Graded(diag.GradeNotJudged, diag.GradeNotTested)) == len(s.Cylinders) {
 		return 0, 0, false
 	}
 	low, high = 100*slices.Min(r.DryReadings)/s.Reference, 100*slices.Max(r.DryReadings)/s.Reference
-	return low, high, high < diag.WatchFrom
+	return low, high, true
 }
 
 // ReadsLowByEvery is that as a condition.

@@ -1,6 +1,7 @@
 package known
 
 import (
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
@@ -60,7 +61,9 @@ func (c *Case) LossLeftOpen(name string) bool {
 func EntriesLeftOpen(list []LeftOpen) string {
 	var entries []string
 	for _, a := range list {
-		entries = append(entries, a.Entered)
+		if !slices.Contains(entries, a.Entered) {
+			entries = append(entries, a.Entered)
+		}
 	}
 	return strings.Join(entries, "; ")
 }

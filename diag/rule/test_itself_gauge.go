@@ -127,7 +127,9 @@ var gaugeRules = []Rule{
 		Why:      "Two readings of the same that lie far apart are not averaged. Where both are past the limit it is past it; where they say different things nothing is known until it was read again. Nor is it of a figure known only to be more than one that is on the wrong side of its limit.",
 		Source:   "common practice, no source",
 		Asks:     "the repeats of a fuel pressure, of a leakage or of a further test lie more than 5 % (a leakage 5 points) apart, and not all of them are on one side of its limit, a leakage not all over 10 %; or one is known only to be more than a figure, and its limit, or what a sound cylinder loses, is more",
-		Variants: []string{"bound"}, Notices: readingLeftOpen, Kind: OfTest, For: common("reading-wrong"), Headline: "reading-left-open", Alone: always,
+		Variants: []string{"bound"}, Notices: readingLeftOpen, Kind: OfTest, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return where(slices.ContainsFunc(c.ReadingsLeftOpen(), func(a known.LeftOpen) bool { return !a.Bound }), common("reading-wrong"))
+		}, Headline: "reading-left-open", Alone: always,
 		RepeatOf: func(_ *known.Case, n diag.Notice) string {
 			if n.Facts["section"] == "leakage" {
 				return "leak-down-again"

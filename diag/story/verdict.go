@@ -66,7 +66,7 @@ func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 				d.Verdict.Key = cmp.Or(r.HeadlineFor(c, n), d.Verdict.Key)
 			}
 			facts["Cylinders"] = diag.Names(noticed(s, n.Rule))
-			for _, key := range []string{"read", "of"} {
+			for _, key := range []string{"read", "of", "section"} {
 				if fact, told := n.Facts[key]; told {
 					facts[key] = fact
 				}

@@ -92,6 +92,9 @@ func (v *view) pressureMark(names []string) figure.Mark {
 	mark := figure.LookAgain
 	if c := v.compression(); c != nil {
 		for _, r := range c.Cylinders {
+			if of(r.Name) && c.LowByEvery(&r) {
+				mark = figure.Low
+			}
 			if m := gradeMark(r.Grade); of(r.Name) && (m == figure.Low || m == figure.High || m == figure.TooClose) && mark != figure.Low {
 				mark = m
 			}

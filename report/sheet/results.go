@@ -57,6 +57,15 @@ func (v *view) compressionResult() result {
 		return v.missing(name, "compression")
 	}
 	r := v.limitsResult(name, c.Limits, v.limitResultWords)
+	var apart diag.Names
+	for i := range c.Cylinders {
+		if c.Cylinders[i].Disagree {
+			apart = append(apart, c.Cylinders[i].Name)
+		}
+	}
+	if len(apart) > 0 && r.word == v.judged(diag.Within) { // which is said of the others
+		r.value, r.word, r.mark = v.label("tile.not-averaged", "cylinders", apart), "", figure.LookAgain
+	}
 	if c.DefaultLimit && r.mark == figure.High { // custom, not a limit: the findings say how bad it is
 		r.word, r.mark = v.label("tile.past-usual"), figure.LookAgain
 		if v.concern("compression", "").Rank() > 1 {
