@@ -22,11 +22,14 @@ func Try(c *known.Case, k *Check, o *Outcome, cylinders []string) *known.Case {
 	t := &Trial{Test: *c.Test, Case: c, Cylinders: cylinders}
 	if o.Enter != nil && !(k.Fuel && (t.Fuel == nil || len(t.Fuel.Circuits) == 0)) { // a section of fuel is not made up for it
 		o.Enter(t)
+		if k.Made == nil { // no reading shows that it was made
+			t.note(k.Name, o.Name, k.OfSet)
+		}
 		after := c.After(&t.Test)
-		if k.IsMade(after, cylinders) {
+		if k.Made == nil || k.IsMade(after, cylinders) {
 			return after
 		}
-		t.note(k.Name, o.Name, k.OfSet) // what it gave does not show that it was made
+		t.note(k.Name, o.Name, k.OfSet)
 		return c.After(&t.Test)
 	}
 	t.note(k.Name, o.Name, k.OfSet)
