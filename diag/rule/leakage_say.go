@@ -105,7 +105,7 @@ func judgeLeak(c *known.Case, names []string, f *diag.Finding) {
 		f.Doubts = append(f.Doubts, diag.Phrase{Key: "leakage-no-figure"})
 	case provisional(c, names):
 		doubt("leakage-cold")
-		if f.Urgency == diag.ActSoon && !c.AnyLow(names) {
+		if f.Urgency == diag.ActSoon && !c.AnyLow(names) && c.AllLow() == nil {
 			f.Urgency = diag.CheckAgain
 		}
 	case worst.Verdict == diag.Within && !c.AnyLow(names):

@@ -130,8 +130,8 @@ var gaugeRules = []Rule{
 		Variants: []string{"bound"}, Notices: readingLeftOpen, Kind: OfTest, Weigh: func(c *known.Case, _ known.Subject) []Voice {
 			return where(slices.ContainsFunc(c.ReadingsLeftOpen(), func(a known.LeftOpen) bool { return !a.Bound }), common("reading-wrong"))
 		}, Headline: "reading-left-open", Alone: always,
-		RepeatOf: func(_ *known.Case, n diag.Notice) string {
-			if n.Facts["section"] == "leakage" {
+		RepeatOf: func(c *known.Case, n diag.Notice) string {
+			if n.Facts["section"] == "leakage" && c.Starts() { // which warms it up
 				return "leak-down-again"
 			}
 			return "read-again"
