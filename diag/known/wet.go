@@ -31,6 +31,7 @@ const (
 	ControlRise    = 10
 	controlByDose  = 15   // that a dose right for the engine, a tenth of its chamber, gives by its own room
 	doseSlack      = 1.25 // a dose is poured, not weighed
+	controlTimes   = 3    // that of a control that rose too far, from which a rise tells all the same: judgement, no source
 	everywhereRise = 5
 	everywhereSpan = 10
 )
@@ -40,7 +41,7 @@ const (
 // whole tells nothing.
 func (c *Case) WetOutcome(name string) WetOutcome {
 	r := c.Cylinder(name)
-	if r == nil || r.Wet == nil || r.Dry == nil || !c.ShortOfPressure(r) || !c.WetTells() {
+	if r == nil || r.Wet == nil || r.Dry == nil || !c.ShortOfPressure(r) || !c.WetTells() || c.overdosed() && !c.BeyondControl(r) {
 		return ""
 	}
 	rise := *r.Wet - *r.Dry
@@ -74,7 +75,7 @@ func (c *Case) WetWellMade() bool {
 	if len(tested) == 0 || !c.HasControl() && len(tested) < len(c.Read()) {
 		return false
 	}
-	return c.DoseRight() || c.HasControl() && !c.ControlRose() && !c.Noticed("wet-dose-too-large")
+	return c.DoseRight() || c.HasControl() && !c.overdosed()
 }
 
 // DoseRight reports a dose of the wet test that was written down and is no larger than
@@ -85,9 +86,25 @@ func (c *Case) DoseRight() bool {
 }
 
 // WetTells reports that the wet test can tell one cylinder from another: not in
-// a diesel, where the dose or the control was too large, or where all rose alike.
-func (c *Case) WetTells() bool {
-	return !c.Spec.Diesel() && !c.ControlRose() && !c.Noticed("wet-dose-too-large") && !c.RisesEverywhere()
+// a diesel, or where all rose alike.
+func (c *Case) WetTells() bool { return !c.Spec.Diesel() && !c.RisesEverywhere() }
+
+// overdosed reports a wet test with more oil than leaves the readings as they are: the
+// dose was too large, or the control rose too far.
+func (c *Case) overdosed() bool { return c.ControlRose() || c.Noticed("wet-dose-too-large") }
+
+// BeyondControl reports a low cylinder that rose by several times what the control did:
+// the room that the oil takes up lifts both by as many percent, whatever the dose, so that
+// the rest is its own need of oil. Above what the geometry gives it had more than the control.
+func (c *Case) BeyondControl(r *diag.CylinderResult) bool {
+	if r.Wet == nil || r.Dry == nil || *r.Dry <= 0 || !c.HasControl() || !c.ShortOfPressure(r) {
+		return false
+	}
+	if most := c.Cranking().Expected; most != nil && !most.ByRatio && *r.Wet > most.High {
+		return false
+	}
+	needed, net := c.WetNet(r)
+	return net >= needed && net >= (controlTimes-1)*(*c.Cranking().WetControl)
 }
 
 // ControlRose reports that cylinders in no need of oil rose with it by more

@@ -227,13 +227,15 @@ const doseOfVolume = 0.10
 
 func wetDoseTooLarge(c *known.Case) []diag.Notice {
 	s := c.Cranking()
+	tells := diag.Names(c.CylindersThat(c.BeyondControl))
 	if control := c.WetControls(); len(control) > 0 && c.ControlRose() {
-		return notice("wet-dose-too-large", "", nil, diag.Facts{"control": diag.Names(control), "rise": known.Percent(*s.WetControl, 0), "most": known.Percent(c.ControlMost(), 0)})
+		return notice("wet-dose-too-large", "", nil, diag.Facts{"tells": tells, "control": diag.Names(control), "rise": known.Percent(*s.WetControl, 0), "most": known.Percent(c.ControlMost(), 0)})
 	}
 	if s.Expected != nil && !s.Expected.ByRatio {
 		for i := range s.Cylinders {
 			if r := &s.Cylinders[i]; r.Wet != nil && *r.Wet > s.Expected.High {
 				return notice("wet-dose-too-large", "above-geometry", nil, diag.Facts{
+					"tells":    tells,
 					"cylinder": r.Name, "wet": c.Pressure(*r.Wet), "most": c.Pressure(s.Expected.High)})
 			}
 		}
@@ -243,6 +245,7 @@ func wetDoseTooLarge(c *known.Case) []diag.Notice {
 		return nil
 	}
 	return notice("wet-dose-too-large", "dose", nil, diag.Facts{
+		"tells":   tells,
 		"dose":    diag.Number{Value: c.Compression.OilML, Unit: quantity.Millilitre},
 		"chamber": diag.Number{Value: chamber, Unit: quantity.Millilitre}})
 }

@@ -82,7 +82,7 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 	}
 	for _, n := range c.Sums.Notices {
 		r := rule.Named(n.Rule)
-		if r == nil || r.Doubt == "" || !shares(n.Cylinders, s.Cylinders) || r.Shifts && s.comparesCylinders() || r.Between != nil && c.OilLiftsFar(s.Cylinders) {
+		if r == nil || r.Doubt == "" || !shares(n.Cylinders, s.Cylinders) || r.Shifts && s.comparesCylinders() || r.Between != nil && c.OilLiftsFar(s.Cylinders) || tellsAllTheSame(n, s.Cylinders) {
 			continue
 		}
 		if r.Between != nil && s.comparesCylinders() {
@@ -118,6 +118,13 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 		s.Confidence = atMost(s.Confidence, limit)
 		s.Doubts = append(s.Doubts, diag.Phrase{Key: r.Doubt, Facts: n.Facts})
 	}
+}
+
+// tellsAllTheSame reports cylinders that a notice leaves out of its doubt, by the fact
+// "tells".
+func tellsAllTheSame(n diag.Notice, cylinders []string) bool {
+	tells, _ := n.Facts["tells"].(diag.Names)
+	return len(tells) > 0 && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(name string) bool { return !slices.Contains(tells, name) })
 }
 
 // onlyDry reports a story of dry readings and of no other.
