@@ -12,6 +12,9 @@ import (
 type Part struct {
 	Words  []string // as the work done names it, in plain form
 	Causes []string // what is less likely once it is new
+	// Among is what it is one part of several of: with one of them new, it is not what is
+	// suspected first.
+	Among []string
 	// Joint: it seals only as well as it was put together, so that it being new
 	// says less.
 	Joint bool
@@ -40,11 +43,12 @@ var RenewedParts = []Part{
 	{Words: []string{"reeds", "reed valve", "reed valves"}, Causes: []string{"reed-valve"}},
 	{Words: []string{"crank seals", "crankshaft seals", "crankcase seals"}, Causes: []string{"crankcase-seal"}},
 	{Words: []string{"catalyst", "catalytic converter", "silencer", "muffler"}, Causes: []string{"restricted-exhaust"}},
-	{Words: []string{"ignition coil", "coil", "coils"}, Causes: []string{"own-spark", "coil-or-lead", "shared-coil"}},
+	{Words: []string{"ignition coil", "coil", "coils"}, Causes: []string{"own-spark", "coil-or-lead", "shared-coil"}, Among: []string{"ignition"}},
+	{Words: []string{"plugs", "new plug", "plug renewed", "plug replaced", "leads", "plug wires", "distributor cap", "rotor arm"}, Among: []string{"ignition"}},
 	{Words: []string{"fuel filter", "petrol filter", "gasoline filter", "diesel filter", "inline filter", "fuel strainer", "fuel and air filter", "air and fuel filter", "all filters"}, Causes: []string{"fuel-filter"}},
 	{Words: []string{"fuel pump"}, Causes: []string{"pump", "pump-check-valve"}},
 	{Words: []string{"regulator", "pressure regulator", "fuel pressure regulator"}, Causes: []string{"regulator-open", "regulator-stuck", "regulator-diaphragm"}},
-	{Words: []string{"injector", "injectors"}, Causes: []string{"own-injector", "leaking-injector", "dirty-injectors"}},
+	{Words: []string{"injector", "injectors"}, Causes: []string{"own-injector", "leaking-injector", "dirty-injectors"}, Among: []string{"injection"}},
 	{Words: []string{"temperature sensor", "coolant temperature sensor", "coolant sensor"}, Causes: []string{"temperature-signal"}},
 	{Words: []string{"air meter", "air flow meter", "airflow meter", "mass air flow sensor"}, Causes: []string{"air-meter"}},
 	{Words: []string{"oxygen sensor", "oxygen sensors", "lambda sensor", "lambda sensors"}, Causes: []string{"bank-sensor"}},

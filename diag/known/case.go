@@ -33,6 +33,7 @@ type Case struct {
 	allLow      *allLowFound      // once it was asked
 	faults      *faultsFound      // read when first asked for
 	driveFailed *bool
+	direct      *bool    // see calledDirect
 	stand       []string // the complaints that stand, once it was asked
 	then        map[*diag.Test]*Case
 
@@ -67,7 +68,7 @@ func (c *Case) Noting(t *diag.Test) *Case {
 func (c *Case) after(after *Case) *Case {
 	c.Works()
 	after.supposed = true
-	after.parsed, after.then, after.called, after.faults, after.driveFailed = c.parsed, c.then, c.words(), c.foundFaults(), c.driveFailed
+	after.parsed, after.then, after.called, after.faults, after.driveFailed, after.direct = c.parsed, c.then, c.words(), c.foundFaults(), c.driveFailed, c.direct
 	return after
 }
 

@@ -138,13 +138,13 @@ func (k Circuit) LimitsKept() (kept, close bool) {
 }
 
 // Referenced reports a regulator with a hose to the manifold.
-func (k Circuit) Referenced() bool { return k.Case.Fuel.System == PortReturn }
+func (k Circuit) Referenced() bool { return k.Case.FuelSystem() == PortReturn }
 
 // MayBeReferenced is Referenced, also where the system was not recorded.
-func (k Circuit) MayBeReferenced() bool { return k.Referenced() || k.Case.Fuel.System == "" }
+func (k Circuit) MayBeReferenced() bool { return k.Referenced() || k.Case.FuelSystem() == "" }
 
 // HasReturn reports a system with a return line, or one that may have it.
-func (k Circuit) HasReturn() bool { return k.MayBeReferenced() || k.Case.Fuel.System == ThrottleBody }
+func (k Circuit) HasReturn() bool { return k.MayBeReferenced() || k.Case.FuelSystem() == ThrottleBody }
 
 // NoFuel reports a pressure, in the unit of the section, that counts as none:
 // under 1 psi, common practice, no source.

@@ -48,7 +48,7 @@ func (k Circuit) HoldPast() (worst *diag.HoldPoint, limited bool) {
 
 // Lets reports a system that may let its pressure go by design.
 func (k Circuit) Lets() bool {
-	return slices.Contains([]string{ThrottleBody, Carburettor, DieselLift}, k.Case.Fuel.System)
+	return slices.Contains([]string{ThrottleBody, Carburettor, DieselLift}, k.Case.FuelSystem())
 }
 
 // FastPoint is the first point that has fallen fast without a limit that says

@@ -136,12 +136,16 @@ func (c *Case) Starts() bool {
 	return c.Spec.Runs != "does not run" && (!c.Complains("no start") || failsHot)
 }
 
-// FuelSystem is the job's kind of fuel system, "" where not recorded.
+// FuelSystem is the job's kind of fuel system, "" where not recorded; of a petrol engine
+// that is described as one with direct injection it is that.
 func (c *Case) FuelSystem() string {
-	if c.Fuel == nil {
-		return ""
+	switch {
+	case c.Fuel != nil && c.Fuel.System != "":
+		return c.Fuel.System
+	case c.calledDirect():
+		return DirectLow
 	}
-	return c.Fuel.System
+	return ""
 }
 
 // Injected reports a petrol engine that may have electronic injection: not one

@@ -109,7 +109,7 @@ func (k Circuit) VolumeHigh() bool {
 // injects reports a system that is known to inject at the ports or into the
 // cylinders.
 func (k Circuit) injects() bool {
-	switch k.Case.Fuel.System {
+	switch k.Case.FuelSystem() {
 	case PortReturn, PortNoReturn, DirectLow:
 		return true
 	}

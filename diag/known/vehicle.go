@@ -83,6 +83,23 @@ func isCalled(vehicle string, words []string) bool {
 	return slices.ContainsFunc(words, func(x string) bool { return has(text, x) || has(text, x+"s") })
 }
 
+// directWords are those of petrol injected into the cylinders; an engine of bothWords has
+// injectors in its ports as well, which wash its intake valves.
+var (
+	directWords = []string{"direct injection", "direct injected", "directly injected", "gdi", "high pressure injection"}
+	bothWords   = []string{"port", "dual injection", "diesel"}
+)
+
+// calledDirect reports a petrol engine that its vehicle is described with as injected into
+// its cylinders, and not into its ports as well.
+func (c *Case) calledDirect() bool {
+	if c.direct == nil {
+		is := !c.Spec.Diesel() && c.described(directWords) && !c.described(bothWords)
+		c.direct = &is
+	}
+	return *c.direct
+}
+
 // CalledAircraft reports a description of a vehicle that flies.
 func CalledAircraft(vehicle string) bool { return isCalled(vehicle, aircraft) }
 

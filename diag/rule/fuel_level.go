@@ -214,8 +214,8 @@ func fuelLimitMissing(c *known.Case) []diag.Notice {
 func limitMissing(k known.Circuit, r *diag.FuelReading) diag.Notice {
 	c := k.Case
 	n := diag.Notice{Rule: "fuel-limit-missing", Facts: diag.Facts{"value": c.FuelNumber(r.Value), "reading": r.Name,
-		"system": c.Fuel.System, "circuit": k.Name, "low": "", "high": ""}}
-	usual, recorded := usualPSI[c.Fuel.System]
+		"system": c.FuelSystem(), "circuit": k.Name, "low": "", "high": ""}}
+	usual, recorded := usualPSI[c.FuelSystem()]
 	low, high := c.Psi(usual[0]), c.Psi(usual[1])
 	n.Facts["low"], n.Facts["high"] = c.FuelNumber(low), c.FuelNumber(high)
 	if r.Name == "idle" && k.Referenced() {

@@ -29,6 +29,11 @@ func (b *ledger) renewed(s *story) {
 		case same:
 			weight = -rule.Heard
 		}
+		for _, name := range p.Among {
+			if b.knows(name) && !b.pointedOut(name) {
+				b.add(rule.Voice{Cause: name, Weight: -rule.Hint, Says: "part-renewed"}, rule.OfHistory, "the work done: "+p.Words[0]+" renewed", nil)
+			}
+		}
 		for _, name := range p.Causes {
 			if b.knows(name) && b.firstSaid("renewed", name) {
 				if !p.Joint && !b.pointedOut(name) { // however many readings could come of it
