@@ -9,6 +9,10 @@ type Remarks struct {
 	Name  string // the block's
 	Items []Remark
 	Short Short
+
+	// Least is what stays of them at brief, where these are one paragraph at compact
+	// already; nil for others.
+	Least []Remark
 }
 
 // A Remark is a title with what it is of.
@@ -22,9 +26,9 @@ type Remark struct {
 // stand closer; at brief they are one small paragraph, no longer than may be.
 func NewRemarks(d Remarks) layout.Block {
 	return block{d.Name, func(t layout.Theme, width layout.Length, level layout.Detail) layout.Frame {
-		if level == layout.Brief {
+		if level == layout.Brief || level == layout.Compact && d.Least != nil {
 			var runs []layout.Run
-			for _, r := range d.Items {
+			for _, r := range d.at(level) {
 				if more := remarkRuns(t, r, d.Short, layout.Label, level); len(more) > 0 {
 					if len(runs) > 0 { // told apart from the one before it
 						more[0].Text = dotted(more[0].Text)
@@ -44,6 +48,14 @@ func NewRemarks(d Remarks) layout.Block {
 		gap := [...]layout.Length{layout.Full: small + tight, layout.Compact: small}[level]
 		return heard(layout.List, stack(gap, listed(remarks)...))
 	}}
+}
+
+// at are the remarks that stand at a level.
+func (d Remarks) at(level layout.Detail) []Remark {
+	if level == layout.Brief && d.Least != nil {
+		return d.Least
+	}
+	return d.Items
 }
 
 // remarkRuns is a remark as running text; nothing where it says nothing.

@@ -43,7 +43,6 @@ var saidNowhere = map[string]string{
 	"plugs.looks.N.photo": "the photo says what it shows",
 	"format":              "1, as it is where nothing is said", "diesel.glow.unit": "ohms, as it is where nothing is said", "diesel.return.unit": "that of the readings",
 	"injectors.limits.spread": "these are so far apart that the usual limit says it too", "oil-pressure.limits.N rpm": unread,
-	"before.plugs": lesser, "before.fuel-pressure": lesser, "before.fuel-pressure.key-on": lesser, "before.leakage.dry.N.at": lesser,
 	"engine.inverted": tried, "fuel-pressure.pump-heard": tried,
 	"back-pressure.limits.from": level, "crankcase.limits.from": level, "diesel.limits.from": level, "exhaust-gas.limits.from": level, "injectors.limits.from": level,
 	"oil-pressure.limits.from": level, "starting.limits.from": level, "timing.limits.from": level, "vacuum.limits.from": level, "valves.limits.from": level,
@@ -54,7 +53,6 @@ const (
 	whose  = "a sheet is passed on: it names whom it is for, and the bench sheet has how to reach him"
 	unread = "nothing was read that it is a limit of"
 	level  = "sea level, as it is where nothing is said"
-	lesser = "an earlier test is compared by its pressures and its air lost"
 	tried  = "it decides in rules that none of these jobs meets, and is tried with them in diag/rule"
 )
 

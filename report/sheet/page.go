@@ -62,6 +62,7 @@ var builders = map[string]func(*view) layout.Block{
 	"fuel":          (*view).fuelBlock,
 	"further-tests": (*view).furtherBlock,
 	"trend":         (*view).trendBlock,
+	"before":        (*view).beforeBlock,
 	"notices":       (*view).noticesBlock,
 	"findings":      (*view).findingsBlock,
 	"next-check":    (*view).nextCheckBlock,

@@ -9,7 +9,6 @@ import (
 	"gaugesheet/layout"
 	"gaugesheet/layout/figure"
 	"gaugesheet/report/job"
-	"gaugesheet/report/readings"
 )
 
 // mostEarlier is how many earlier tests a trend shows, the latest of them.
@@ -24,12 +23,8 @@ type pastTest struct {
 // trendBlock is the earlier readings beside those of this test, a row to a
 // cylinder. The table of readings has a single earlier test that compares.
 func (v *view) trendBlock() layout.Block {
-	c := v.compression()
-	if c == nil {
-		return nil
-	}
-	past := v.pastTests(c)
-	if len(past) == 0 || len(past) == 1 && c.ComparedWith != "" && v.test.Before == nil && v.hasBlock("readings") {
+	c, past := v.trendPast()
+	if len(past) == 0 {
 		return nil
 	}
 	d := figure.Table{Name: "trend", Title: v.label("heading.trend"), Sub: onPage(string(c.Unit)), Columns: []figure.Column{{Heading: v.label("column.cylinder"), Tab: true}}}
@@ -62,6 +57,27 @@ func (v *view) trendBlock() layout.Block {
 	return figure.NewTable(d)
 }
 
+// trendPast are the earlier tests that the table of them has, and the compression
+// that they are set beside.
+func (v *view) trendPast() (*diag.CompressionResult, []pastTest) {
+	c := v.compression()
+	if c == nil {
+		return nil, nil
+	}
+	past := v.pastTests(c)
+	if len(past) == 1 && c.ComparedWith != "" && v.test.Before == nil && v.hasBlock("readings") {
+		return c, nil
+	}
+	return c, past
+}
+
+// beforeInTable reports a sheet whose table of earlier tests has what cranking gave
+// before the work.
+func (v *view) beforeInTable() bool {
+	_, past := v.trendPast()
+	return len(past) > 0 && v.hasBlock("trend")
+}
+
 // pastTests are the earlier tests with readings of the compression, oldest
 // first, and last those before the work.
 func (v *view) pastTests(c *diag.CompressionResult) []pastTest {
@@ -89,23 +105,12 @@ func (v *view) pastTests(c *diag.CompressionResult) []pastTest {
 	return past
 }
 
-// trendCaptions say what was done between, and why an earlier test was not
+// trendCaptions say what was done between, where nothing else does, and why an earlier test was not
 // compared.
 func (v *view) trendCaptions(c *diag.CompressionResult) []string {
 	var captions []string
-	if b := v.test.Before; b != nil && b.Done != "" {
+	if b := v.test.Before; b != nil && b.Done != "" && len(v.beforeTests()) == 0 {
 		captions = append(captions, v.label("trend.done", "done", b.Done))
-	}
-	if b := v.test.Before; b != nil && b.Test != nil && b.Test.Leakage != nil {
-		var lost []string
-		for _, name := range v.names() {
-			if value, read := b.Test.Leakage.Dry[name].Value(); read {
-				lost = append(lost, v.label("trend.loss", "cylinder", name, "value", readings.Print(value, 0)))
-			}
-		}
-		if len(lost) > 0 {
-			captions = append(captions, v.label("trend.lost", "list", joined(", ", lost...)))
-		}
 	}
 	if c.NotComparable != "" {
 		captions = append(captions, v.optional("not-comparable."+c.NotComparable, c.NotComparable))
