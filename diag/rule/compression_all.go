@@ -143,7 +143,8 @@ func weighWear(c *known.Case, s known.Subject) []Voice {
 // compressionSigns tip the balance for low cylinders by what is known of the
 // engine.
 var compressionSigns = []Sign{
-	{When: known.All(known.Low, known.OfAll("its plug soaked with fuel", func(c *known.Case, n string) bool { p := c.Plug(n); return p != nil && p.Look == "fuel-wet" }),
+	// Washed bores read low, not nothing: where fuel takes all pressure it is taken in every cylinder.
+	{When: known.All(known.Low, known.Not(known.Dead), known.OfAll("its plug soaked with fuel", func(c *known.Case, n string) bool { p := c.Plug(n); return p != nil && p.Look == "fuel-wet" }),
 		known.OfEngine("most plugs soaked with fuel in an engine that does not start", func(c *known.Case) bool { return c.Flooded() && !c.Starts() })), Kind: OfPlugs, About: "cylinders", For: speaks(Heard, "washed-bore")},
 	{When: known.All(known.Low, known.OneCamshaft), Kind: OfHistory, About: "cylinders", Against: denies(Hint, "one-camshaft", "cam-phaser")},
 	{When: known.All(known.Low, known.OfAll("of the set that is shut down at light load", func(c *known.Case, n string) bool { return slices.Contains(c.Spec.Deactivates, n) })),

@@ -15,7 +15,7 @@ var noneRules = []Rule{
 			"or the gauge does not read. Where the plugs are soaked with fuel the bores are only washed: that engine is dried, oiled and tested again first.",
 		Source: "common practice, no source", Class: Group, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
 		Of:   everyRead,
-		When: known.OfEngine("none reaches 25 psi (170 kPa), two at least and more than half of the engine were read, no automatic decompressor", func(c *known.Case) bool { return c.Dead() && c.Cranking().N > 1 }),
+		When: known.OfEngine("none reaches 25 psi (170 kPa), more than half of the engine and two at least were read, or its only cylinder is soaked with fuel; no automatic decompressor", func(c *known.Case) bool { return c.Dead() && (c.Cranking().N > 1 || loneFlooded(c)) }),
 		Kind: OfCompression, Weigh: weighNone, Say: noneAnywhere, Headline: "none-anywhere", Variants: []string{"flooded", "unit"},
 		InsteadOf: []string{"below-minimum", "near-minimum"},
 	},
@@ -57,13 +57,22 @@ var noneRules = []Rule{
 
 // oneDead is the one cylinder without pressure that belongs to no group.
 func oneDead(c *known.Case) []string {
-	if c.Dead() && len(c.Engine.Cylinders) == 1 {
+	switch {
+	case loneFlooded(c):
+		return nil // none-anywhere speaks of it
+	case c.Dead() && len(c.Engine.Cylinders) == 1:
 		return c.Read()
 	}
 	if g := c.GroupLow(); len(g.DeadSingles) == 1 {
 		return g.DeadSingles
 	}
 	return nil
+}
+
+// loneFlooded reports the only cylinder of an engine soaked with fuel, which is
+// dried before it is judged, as all of a larger engine are.
+func loneFlooded(c *known.Case) bool {
+	return len(c.Engine.Cylinders) == 1 && c.Flooded() && !valvesStill(c)
 }
 
 // weighNone weighs what takes the pressure of a whole engine. Soaked with fuel
@@ -103,7 +112,7 @@ func valvesStill(c *known.Case) bool {
 }
 
 func noneAnywhere(c *known.Case, _ known.Subject) diag.Finding {
-	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Fair, Facts: diag.Facts{"highest": c.Pressure(c.Cranking().Highest), "nothing": c.TradeFigure(nothing(c))}}
+	f := diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Fair, Facts: diag.Facts{"highest": c.Pressure(c.Cranking().Highest), "nothing": c.TradeFigure(nothing(c)), "of": len(c.Engine.Cylinders)}}
 	switch {
 	case c.UnitSuspect():
 		f.Variant, f.Urgency, f.Confidence = "unit", diag.CheckAgain, diag.Weak
