@@ -169,9 +169,10 @@ func sortBy[T any](list []T, key func(T) sortKey) {
 }
 
 // notFound is 0 for a story whose cause a check has shown, which is told before
-// what is only likely.
+// what is only likely. What is low throughout, and not by a weak word, does not stand back
+// for a fault that was found in a part of it.
 func (s *story) notFound() int {
-	if s.book != nil && len(s.book.found()) > 0 {
+	if s.book != nil && len(s.book.found()) > 0 || s.lowThroughout() && s.Confidence != diag.Weak {
 		return 0
 	}
 	return 1
