@@ -105,7 +105,7 @@ func (c *Case) NoLiquidCame(name string) bool {
 
 // StandsHigh reports a cylinder that reads more than a tenth above every other,
 // two at least, also in a test that is not judged: a shut throttle lowers all
-// alike. Beside others that hardly have pressure it is no more than the sound one.
+// alike. Beside others that have no pressure it is no more than the sound one.
 func (c *Case) StandsHigh(name string) bool {
 	if c.Grade(name) == diag.High {
 		return true
@@ -119,7 +119,7 @@ func (c *Case) StandsHigh(name string) bool {
 		return false
 	}
 	_, high := c.Spread(others)
-	return *r.Dry > 1.1*high && high > *r.Dry/2
+	return *r.Dry > 1.1*high && slices.ContainsFunc(others, func(n string) bool { return c.Grade(n) != diag.NoPressure })
 }
 
 // LiquidPossible lists the cylinders in which liquid may lie.

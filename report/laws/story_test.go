@@ -58,7 +58,8 @@ var storyLaws = []law{
 	{name: "O5 a plug's colour alone", least: 4, says: "the colour of plugs, with no other test and no complaint beside it, is weak",
 		check: func(s *subject, k *tally) {
 			if s.tree.sub("compression") != nil || s.tree.sub("leakage") != nil || s.tree.sub("fuel-pressure") != nil || s.rotary() || s.tree.has("borescope") || s.tree.has("trims") ||
-				len(s.complaints()) > 0 || s.tree.has("vehicle", "codes") || s.tree.has("smoke") || s.tree.has("coolant-gas-test") || s.tree.has("findings") || s.tree.has("job", "oil-use") {
+				len(s.complaints()) > 0 || s.tree.has("vehicle", "codes") || s.tree.has("smoke") || s.tree.has("coolant-gas-test") || s.tree.has("findings") || s.tree.has("job", "oil-use") ||
+				s.tree.sub("magnetos") != nil || s.tree.sub("heads") != nil { // a head that stays cold is a test beside it
 				return
 			}
 			for _, f := range s.out.Findings {

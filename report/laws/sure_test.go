@@ -98,7 +98,7 @@ func threeAgree(s *subject, k *tally) {
 		t.drop("job", "complaints")
 		t.drop("compression", "limits")
 		for name, rise := range map[string]float64{low[0]: fault.rise, even[0]: 1.02} {
-			t.set(strconv.FormatFloat(dry[name]*rise, 'f', 1, 64), "compression", "wet", name)
+			t.set(strconv.FormatFloat(dry[name]*rise, 'f', 3, 64), "compression", "wet", name)
 		}
 		one := newTree()
 		one.put("loss", "40 %")
