@@ -133,7 +133,7 @@ func unitChangesNothing(s *subject, k *tally) {
 		}
 		for i, c := range o.Compression.Cylinders {
 			if c.PercentOfHighest != nil {
-				for _, at := range []float64{90, 85, 75, 50, 15} {
+				for _, at := range []float64{90, 85, 75, 70, 60, 50, 15} {
 					edge = edge || math.Abs(*c.PercentOfHighest-at) < 2
 				}
 			}
