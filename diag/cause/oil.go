@@ -92,11 +92,14 @@ var oilChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"worn-bearings", "bottom-end", "oil-pump", "oil-relief-valve", "too-little-oil", "thin-oil"}, Sure: 0.7, Enter: oilAt(5, 14), After: []string{"under 10 psi for every 1000 rpm"}},
 			{Name: "right", Else: true, Enter: oilAt(20, 48), Words: []string{"good", "within", "ok"}, After: []string{"10 psi or more for every 1000 rpm"}}}},
-	{Name: "oil-level", Baseline: true, Minutes: 2, Whole: true, Fits: func(c *known.Case, _ []string) bool { return oiled(c, nil) || knocks(c, nil) }, Words: []string{"oil level checked", "dipstick"},
+	{Name: "oil-level", Baseline: true, Minutes: 2, Whole: true, Words: []string{"oil level checked", "dipstick"},
+		Fits: func(c *known.Case, _ []string) bool { // what a quiet crankcase leaves of the vent and oil level
+			return oiled(c, nil) || knocks(c, nil) || quietCrankcase(c)
+		},
 		Made: func(c *known.Case, _ []string) bool { return oilLevelRead(c) },
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"too-little-oil"}, Enter: oilWord("oil level", "low")},
-			{Name: "over full", For: []string{"fuel-in-oil", "coolant-in-oil"}, Enter: oilWord("oil level", "over full"), Words: []string{"over full"}},
+			{Name: "over full", For: []string{"fuel-in-oil", "coolant-in-oil", "too-much-oil"}, Enter: oilWord("oil level", "over full"), Words: []string{"over full"}},
 			{Name: "right", Else: true, Enter: oilWord("oil level", "right")}}},
 	{Name: "own-oil-gauge", OfTest: true, Minutes: 15, Whole: true, Way: Runs, Again: true, Fits: doubtedGauge, Words: []string{"own oil gauge", "gauge at the gallery", "mechanical gauge"},
 		Outcomes: []Outcome{
