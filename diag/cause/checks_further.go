@@ -103,7 +103,9 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "runs well", For: []string{"dirty-injectors"}, Words: []string{"well", "gone"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
-	{Name: "breather-clear", Titles: []string{"crankcase ventilation"}, Minutes: 20, Whole: true, Way: Runs | Opens, Mends: []string{"breather"}, Fits: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsTest(known.Crankcase)) }, Words: []string{"breather cleared", "ventilation cleared"},
+	{Name: "breather-clear", Titles: []string{"crankcase ventilation"}, Minutes: 20, Whole: true, Way: Runs | Opens, Mends: []string{"breather"}, Fits: func(c *known.Case, _ []string) bool {
+		return c.Has(known.NeedsTest(known.Crankcase)) && !quietCrankcase(c) && !known.CrankcaseDraws.HoldsIn(c) // there is a pressure that it may let go
+	}, Words: []string{"breather cleared", "ventilation cleared"},
 		Outcomes: []Outcome{
 			{Name: "it falls", For: []string{"breather"}, Words: []string{"falls", "fell"}},
 			{Name: "stays high", For: []string{"rings", "wear", "turbo-seal", "air-compressor", "piston"}, Else: true, Words: []string{"stays", "high"}}}},
@@ -113,7 +115,7 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it falls", For: []string{"air-compressor"}, Sure: 0.8, Words: []string{"falls", "fell", "drops"}},
 			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "same"}}}},
-	{Name: "turbo-look", Titles: []string{"the turbocharger"}, Minutes: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool { return charged(c) }, Answers: func(c *known.Case) bool { return c.Smokes("blue", "load", "always") }, Words: []string{"turbo looked at", "turbo play felt", "oil in the intake hose"},
+	{Name: "turbo-look", Titles: []string{"the turbocharger"}, Minutes: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool { return charged(c) }, Answers: func(c *known.Case) bool { return c.Smokes("blue", "load", "always") }, YieldsTo: ventBeforeTurbo, Words: []string{"turbo looked at", "turbo play felt", "oil in the intake hose"},
 		Outcomes: []Outcome{
 			{Name: "oil lies in it", For: []string{"turbo-seal"}, Sure: 0.8, Words: []string{"oil in it", "pools", "play"}},
 			{Name: "dry and firm", Else: true, Words: []string{"dry", "firm", "no play"}}}},
@@ -125,6 +127,16 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "weak or broken", For: []string{"valve-springs"}, Words: []string{"weak", "broken"}},
 			{Name: "springs good", Else: true, Words: []string{"good"}}}},
+}
+
+// ventBeforeTurbo is the crankcase ventilation, where the crankcase is over its limit with it
+// connected: that pressure drives oil past a turbocharger's sound seals, so that oil found in
+// it tells nothing until the pressure is gone.
+func ventBeforeTurbo(c *known.Case) string {
+	if known.CrankcaseHigh.HoldsIn(c) && known.VentInPlace.HoldsIn(c) {
+		return "breather-clear"
+	}
+	return ""
 }
 
 // losesBoost is an engine with a turbocharger that lacks power, smokes black as it pulls, or

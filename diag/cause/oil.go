@@ -82,6 +82,12 @@ var oilUseChecks = []Check{
 			{Name: "none", Else: true, After: []string{"no blue smoke"}}}},
 	{Name: "breather-and-oil-level", Titles: []string{"crankcase vent and oil level", "vent and oil level"}, Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"}, Fits: func(c *known.Case, _ []string) bool { return !quietCrankcase(c) },
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Words: []string{"right", "clear"}}}},
+	{Name: "guides-look", Titles: []string{"valve guides and seals"}, Minutes: 90, Whole: true, Way: Hand | Opens, Fits: func(c *known.Case, _ []string) bool {
+		return c.HasValves() && c.UsesOil() && !c.AnyLow(c.Read())
+	}, Words: []string{"valve seals looked at", "stem seals looked at", "valve stems rocked"},
+		Outcomes: []Outcome{
+			{Name: "loose or hard", For: []string{"guides-or-seals"}, Sure: 0.8, Words: []string{"loose", "hard", "split", "worn"}},
+			{Name: "firm and soft", Else: true, Words: []string{"firm", "soft", "good"}}}},
 	{Name: "oil-consumption", Titles: []string{"measuring the oil use"}, Minutes: 30, Whole: true, Way: Runs, Fits: valves, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
 		Outcomes: []Outcome{{Name: "high", Mute: true, Sure: 0.4, For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}, After: []string{"more than the book allows"}}, {Name: "low", Else: true, After: []string{"within the book"}}}},
 }

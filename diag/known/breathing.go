@@ -113,6 +113,10 @@ var (
 		m, inches := CrankcaseWorst(r)
 		return m != nil && !m.Limited() && r.Word("ventilation") == "connected" && inches > vacuumBelongs+inWater(m)
 	})
+	VentInPlace = OfTest(Crankcase, "the ventilation neither off nor blocked", func(r *diag.MeasuredResult) bool {
+		way := r.Word("ventilation")
+		return way != "off" && way != "blocked"
+	})
 	CrankcaseUnknown = OfTest(Crankcase, "a reading in the crankcase, and not said whether its ventilation was connected", func(r *diag.MeasuredResult) bool {
 		m, _ := CrankcaseWorst(r)
 		return m != nil && r.Word("ventilation") == "" && !m.Limited()

@@ -42,7 +42,8 @@ var historySigns = []Sign{
 		Against: denies(Hint, "smoke-says-guides", "oil-control-rings")},
 	{When: smoke("blue smoke under load or always", "blue", "load", "always"), Kind: OfHistory, About: "any", For: speaks(DryUp, "rings", "oil-control-rings", "wear", "scored-bore"),
 		Against: denies(Hint, "smoke-says-rings", "guides-or-seals")},
-	{When: known.All(smoke("blue smoke under load or always", "blue", "load", "always"), turbocharged), Kind: OfHistory, About: "any", For: speaks(commonest, "turbo-seal")}, // which smokes as it is pressed, as rings do
+	{When: known.All(smoke("blue smoke under load or always", "blue", "load", "always"), turbocharged), Kind: OfHistory, About: "any", For: speaks(commonest, "turbo-seal")},                                       // which smokes as it is pressed, as rings do
+	{When: known.All(smoke("blue smoke under load or always", "blue", "load", "always"), turbocharged, known.CrankcaseHigh, known.VentInPlace), Kind: OfHistory, About: "any", For: speaks(commonest, "breather")}, // whose pressure drives oil past a sound seal of the turbocharger
 	{When: known.All(losesCoolant, known.Not(known.AirCooled)), Kind: OfHistory, About: "any", For: append(pathToCoolant(Hint, Hint), speaks(Hint, "coolant-or-fuel-in-bore")...)},
 	{When: known.All(known.Diesel, smoke("black smoke", "black")), Kind: OfHistory, About: "engine", For: speaks(Known, "air-filter", "diesel-injector", "boost-leak"), Against: denies(Hint, "smoke-says-fuel", "glow-plug")},
 	{When: known.All(known.Diesel, smoke("white smoke at the start", "white", "start"), known.Complaint("hard start", "no start")), Kind: OfHistory, About: "any", For: speaks(DryUp, "glow-plug", "diesel-injector"), Against: denies(Hint, "smoke-says-fuel-comes", "air-in-fuel", "fuel-filter")},

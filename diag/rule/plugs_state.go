@@ -185,7 +185,9 @@ func ashCauses(c *known.Case, _ known.Subject) []Voice {
 
 func ashFound(c *known.Case, s known.Subject) diag.Finding {
 	f := plugsSeen(diag.NoAction)(c, s)
-	f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "plug-look-alone"}}
+	if !c.Smokes("blue") { // which shows it too
+		f.Confidence, f.Doubts = diag.Weak, []diag.Phrase{{Key: "plug-look-alone"}}
+	}
 	if burnsOil(c) {
 		f.Variant, f.Urgency = "oil", diag.CheckAgain
 	}

@@ -39,10 +39,7 @@ func blowsBy(c *known.Case, _ known.Subject) []Voice {
 }
 
 // ventOff is a crankcase of which the ventilation was taken off, or blocked, for the test.
-func ventOff(c *known.Case) bool {
-	way := c.Measured(known.Crankcase).Word("ventilation")
-	return way == "off" || way == "blocked"
-}
+func ventOff(c *known.Case) bool { return !known.VentInPlace.HoldsIn(c) }
 
 // overInside is how far the crankcase's worst reading is over its limit, and what is left
 // to be looked at.

@@ -11,7 +11,7 @@ import (
 var systemSigns = []Sign{
 	// Little gas past the rings says that what a leakage test counts there is the
 	// tester's, or the gaps of sound rings.
-	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "cylinders", Against: denies(Known, "little-blow-by", pastPiston...)},
+	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "cylinders", Against: denies(Known, "little-blow-by", append([]string{"breather"}, pastPiston...)...)},
 	{Needs: needsTest(known.Crankcase), When: known.All(known.CrankcaseQuiet, known.OfAny("some of them lose too much air", func(c *known.Case, n string) bool { return c.HighLoss(n) })),
 		Kind: OfCrankcase, About: "cylinders", For: speaks(Known, "tester-scale")},
 	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "engine", Against: denies(Known, "little-blow-by", append([]string{"breather"}, pastPiston...)...)},

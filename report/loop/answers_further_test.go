@@ -76,6 +76,7 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"breather-clear": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.breather, "it falls", "stays high")
 	},
+	"guides-look":          func(b *bench, _ []int) answer { return yes(b.truth.guides, "loose or hard", "firm and soft") },
 	"head-off":             func(*bench, []int) answer { return yes(false, "", "both whole") },
 	"cold-start-and-drive": func(*bench, []int) answer { return yes(false, "", "nothing shows") },
 	"injector-bench":       func(*bench, []int) answer { return yes(false, "", "within limits") },
