@@ -31,6 +31,8 @@ var systemSigns = []Sign{
 	// How the manifold draws tells late valves from wear and from a gauge, where all
 	// cylinders read low.
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumLow), Kind: OfVacuum, About: "engine", For: speaks(Known, "cam-timing"), Against: denies(DryUp, "vacuum-is-low", "gauge-reads-low", "gauge-valve-leaks", "throttle-or-choke")},
+	// What chokes the inlet raises it.
+	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumLow), Kind: OfVacuum, About: "engine", Against: denies(Known, "vacuum-is-low", "restricted-inlet")},
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumRight), Kind: OfVacuum, About: "engine", For: speaks(Known, "gauge-reads-low"), Against: denies(Known, "vacuum-is-right", "cam-timing", "timing-drive", "cam-phaser", "restricted-exhaust", "air-leak", "manifold-gasket")},
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumRecovers), Kind: OfVacuum, About: "engine", For: speaks(Known, "wear")},
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumFalls), Kind: OfVacuum, About: "engine", For: speaks(Known, "restricted-exhaust")},

@@ -248,9 +248,10 @@ func weighLate(c *known.Case, _ known.Subject) []Voice {
 }
 
 // passesRings is an engine of which it was found that its low pressure goes past
-// the rings.
+// the rings. A small rise of all with oil is what the oil itself takes of the chamber,
+// where hardly any air is lost.
 func passesRings(c *known.Case) bool {
-	return c.LosesAt(c.Read(), known.AtCrankcase) && !tightThroughout(c) || c.RisesEverywhere()
+	return !tightThroughout(c) && (c.LosesAt(c.Read(), known.AtCrankcase) || c.RisesEverywhere())
 }
 
 func evenlyLow(c *known.Case) bool {

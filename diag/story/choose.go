@@ -95,6 +95,8 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 		return inside
 	case mends && (best == nil || s.asGoodAsProven(shares) || s.measuredOff()):
 		best = k.proof
+	case !alone && s.passesOver(c, best, k.proof, shares): // the clear first suspect is looked at before a lesser one
+		best = k.proof
 	case alone: // checks have ruled out the others
 		best = nil
 	case best == nil && !looked: // what was found is not looked for again
@@ -211,6 +213,18 @@ func (s *story) asGoodAsProven(shares []share) bool {
 func (s *story) measuredOff() bool {
 	first := s.book.first()
 	return s.book.heaviest(first, rule.OfClearance) >= rule.Known || s.book.heaviest(first, rule.OfInjectors) >= rule.Heard
+}
+
+// passesOver reports a check that tells nothing of a first cause that is as good as proven,
+// nor of what the same work shows, however quick it is, beside one that would show it and
+// takes nothing apart but covers.
+func (s *story) passesOver(c *known.Case, best, proof *cause.Check, shares []share) bool {
+	first := s.book.first()
+	return best != nil && proof != nil && s.asGoodAsProven(shares) && surest(c, proof, first) > 0 && !proof.Is(cause.Opens|cause.Parts|cause.Oils) &&
+		!slices.ContainsFunc(shares, func(x share) bool {
+			near := x.cause == first || cause.OneFault(x.cause, first) || cause.Bore(x.cause) && cause.Bore(first)
+			return near && surest(c, best, x.cause) > 0
+		})
 }
 
 // byLimit are the kinds of tests that measure a cause itself against its limit: where
