@@ -294,6 +294,17 @@ func (v *view) lost(name string) string {
 	return ""
 }
 
+// lostByThoseLeftAlone is the most air in percent that a cylinder loses of which nothing was
+// found, 0 for none.
+func (v *view) lostByThoseLeftAlone() (most float64) {
+	for i := range v.leakage().Cylinders {
+		if r := &v.leakage().Cylinders[i]; r.Loss != nil && v.concern("leakage", r.Name).Rank() == 0 {
+			most = max(most, *r.Loss)
+		}
+	}
+	return most
+}
+
 // leakLook is the symbol and fill of a leakage reading: by its verdict, or by
 // what was found of the cylinder where no limit was given.
 func (v *view) leakLook(r *diag.LeakResult) (figure.Mark, figure.Tone) {
@@ -307,6 +318,8 @@ func (v *view) leakLook(r *diag.LeakResult) (figure.Mark, figure.Tone) {
 	case concern == 0 || r.Loss == nil || *r.Loss <= known.GoodLoss:
 		return figure.Within, figure.Plain
 	case r.Verdict == diag.Within && *r.Loss <= v.leakage().Median: // as the others do, and as is allowed
+		return figure.Within, figure.Plain
+	case r.Verdict == diag.NotJudged && *r.Loss <= v.lostByThoseLeftAlone(): // what was found of it is not that it leaks
 		return figure.Within, figure.Plain
 	case concern == 1 || r.Verdict == diag.Within:
 		return figure.LookAgain, figure.Faint
