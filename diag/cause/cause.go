@@ -308,8 +308,8 @@ func OfComplaint(c *known.Case, complaint string) []string {
 	if own, ok := of[complaint]; ok {
 		list = own
 	}
-	if complaint == hardStart && c.Spec.Decompressor == "automatic" { // which opens a valve by its lash
-		list = append([]string{"valve-lash"}, list...)
+	if complaint == hardStart {
+		list = append(decompressorLash(c), list...)
 	}
 	if slices.Contains([]string{noStart, hardStart}, complaint) && known.KeyMayBeSheared.HoldsIn(c) {
 		list = append([]string{"flywheel-key"}, list...)
@@ -327,6 +327,19 @@ func OfComplaint(c *known.Case, complaint string) []string {
 		list = slices.DeleteFunc(slices.Clone(list), func(name string) bool { return name == "breather" })
 	}
 	return list
+}
+
+// decompressorLash is what is wrong with the clearance of an engine whose decompressor lifts a
+// valve by it: too wide it is not lifted, and too tight it never shuts, which a test of its
+// leakage would tell.
+func decompressorLash(c *known.Case) []string {
+	switch {
+	case c.Spec.Decompressor != "automatic" || c.ClearancesRight():
+		return nil
+	case c.SealsAtRest():
+		return []string{"valve-loose"}
+	}
+	return []string{"valve-lash", "valve-loose"}
 }
 
 // quietCrankcase is an engine whose crankcase was found not to press.

@@ -74,12 +74,13 @@ func lashTakes(c *known.Case, cylinders []string) int {
 
 // motionChecks tell whether the valves move as they should.
 var motionChecks = []Check{
-	{Name: "valve-lash", Minutes: 30, Way: Hand | Covers, DeadFirst: true, Mends: []string{"valve-lash"}, MinutesOf: lashTakes, Words: []string{"lash set", "lash checked", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "valves adjusted", "valves set", "clearance set"},
+	{Name: "valve-lash", Minutes: 30, Way: Hand | Covers, DeadFirst: true, Mends: []string{"valve-lash", "valve-loose"}, MinutesOf: lashTakes, Words: []string{"lash set", "lash checked", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "valves adjusted", "valves set", "clearance set"},
 		Fits: func(c *known.Case, cylinders []string) bool {
 			return c.LashCanBeSet() && !c.ClearanceKnown(cylinders) && !readAgainFirst(c, cylinders)
 		},
 		Outcomes: []Outcome{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: known.TooTight},
+			{Name: "wide", For: []string{"valve-loose"}, Fits: func(c *known.Case) bool { return c.Spec.Decompressor == "automatic" }, Words: []string{"wide", "too wide", "loose", "too much"}},
 			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}, After: []string{"as the book asks"}}}},
 	{Name: "set-and-retest", Titles: []string{"set the valve lash", "set the valve lash and test again"}, Minutes: 20, Way: Starter | Covers, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated"},
 		Fits: func(c *known.Case, cylinders []string) bool {

@@ -14,7 +14,7 @@ var systemCauses = []Cause{
 	{Name: "advance", Fits: sparked, Explains: []string{lowPower}},
 	{Name: "points", Fits: sparked, Explains: sparkly},
 	{Name: "valve-springs", Fits: valved, Explains: []string{noise, misfire, lowPower}},
-	{Name: "valve-loose", Fits: lashed, Explains: []string{noise, lowPower}},
+	{Name: "valve-loose", Fits: lashed, Explains: []string{noise, lowPower, hardStart}},
 	{Name: "egr-open", Fits: func(c *known.Case) bool { return c.MayRecirculate() }, Explains: []string{misfire, lowPower}},
 	{Name: "coolant-leak-outside", Fits: wet, Explains: []string{coolantLoss, overheat}},
 	{Name: "air-in-coolant", Fits: wet, Explains: []string{overheat}},

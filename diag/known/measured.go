@@ -147,6 +147,11 @@ func (c *Case) clearanceRight(name string) bool {
 	return kept == 2 || heard
 }
 
+// ClearancesRight reports an engine of which both valves of every cylinder keep their limits.
+func (c *Case) ClearancesRight() bool {
+	return c.ClearanceKnown(nil) && !slices.ContainsFunc(c.Every(), func(n string) bool { return !c.clearanceRight(n) })
+}
+
 // outside reports a value past a limit as read.
 func outside(m *diag.MeasuredReading) bool {
 	return m.LimitLow != nil && m.Value < *m.LimitLow || m.LimitHigh != nil && m.Value > *m.LimitHigh

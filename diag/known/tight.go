@@ -65,6 +65,14 @@ func (c *Case) lossForPressure(name string, l *diag.LeakResult) float64 {
 	return loneLoss
 }
 
+// SealsAtRest reports an engine every cylinder of which was tested for leakage and loses no
+// more than it may: whatever it reads on the starter, it is not worn.
+func (c *Case) SealsAtRest() bool {
+	leaks := c.Leaks()
+	return len(leaks) > 0 && len(leaks) == len(c.Every()) && !c.Noticed("leakage-reads-nothing") &&
+		!slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return c.LeakTooHigh(l) || c.LossIsBound(l.Name) })
+}
+
 // AllTight reports that all of these cylinders were tested for leakage and
 // hold their air.
 func (c *Case) AllTight(names []string) bool {

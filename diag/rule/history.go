@@ -324,7 +324,7 @@ func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
 		urgency = diag.ActSoon
 	}
 	return diag.Finding{Urgency: urgency, Confidence: diag.Weak, Facts: diag.Facts{
-		"alone": aloneUnjudged(c), "ported": c.Ported(),
+		"alone": aloneUnjudged(c), "sealed": sealed(c), "ported": c.Ported(),
 		"coded": diag.Names(coded), "unread": diag.Names(slices.DeleteFunc(slices.Clone(coded), func(n string) bool { return slices.Contains(read, n) })),
 		"complaints": diag.Names(c.Complaints()), "valves": c.HasValves(), "diesel": c.Spec.Diesel(), "carburetted": c.Carburetted(), "airCooled": c.AirCooled(), "rotary": c.Rotary(), "oilRead": c.Has(known.NeedsTest(known.Oil))}}
 }
@@ -333,6 +333,15 @@ func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
 // hold against: it clears nothing and accuses nothing.
 func aloneUnjudged(c *known.Case) bool {
 	return !c.Several() && len(c.Read()) == 1 && c.AllLow() == nil && !c.Dead() && !c.PressureByFigure() && c.Minimum() == nil
+}
+
+// sealed is what is lost in a leakage test that shows an engine of one cylinder not worn,
+// "" for nothing of that.
+func sealed(c *known.Case) string {
+	if c.Several() || c.Ported() || !c.SealsAtRest() {
+		return ""
+	}
+	return c.LossAsNoted(c.Every()[0])
 }
 
 // monthsStood is how many months it stood, to the hundredth, for words that make weeks or

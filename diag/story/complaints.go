@@ -206,7 +206,7 @@ func (s *story) answerNot(c *known.Case, m *member, open []string) {
 				s.book.add(rule.Voice{Cause: v, Weight: 50}, rule.OfHistory, "a complaint of "+complaint, nil)
 			}
 		}
-		if c.DryRead() && !c.PressureEnough() && slices.ContainsFunc(open, func(x string) bool { return cause.Explained("wear", x) }) {
+		if c.DryRead() && !c.PressureEnough() && !c.SealsAtRest() && slices.ContainsFunc(open, func(x string) bool { return cause.Explained("wear", x) }) {
 			s.book.add(rule.Voice{Cause: "wear", Weight: 50}, rule.OfHistory, "pressure not known to be enough", nil)
 		}
 		s.book.signs(s, &weighed) // and answers, of these causes too
