@@ -11,6 +11,9 @@ const (
 	// the warmth nor the throttle, which were the same for all, put one cylinder: judgement,
 	// no source.
 	farBelow = 75
+	// beyondMethod is that part where nothing else was tested: nor does it come of fewer
+	// strokes or a colder cylinder than the others had; judgement, no source.
+	beyondMethod = 60
 	// farUnder is the part of a stated minimum under which a gauge that was in order for
 	// anything is not what is wrong: judgement, no source.
 	farUnder = 0.85
@@ -18,11 +21,17 @@ const (
 
 // FarBelowOthers reports cylinders that read so much less than at least two others, by
 // the same gauge in the same test, that how it was used explains none of it.
-func (c *Case) FarBelowOthers(names []string) bool {
+func (c *Case) FarBelowOthers(names []string) bool { return c.belowOthers(names, farBelow) }
+
+// BeyondMethod reports cylinders that read so much less than at least two others that it
+// is so whatever was not written down of the test, and by this test alone.
+func (c *Case) BeyondMethod(names []string) bool { return c.belowOthers(names, beyondMethod) }
+
+func (c *Case) belowOthers(names []string, part float64) bool {
 	good := len(c.Graded(diag.Even)) + len(c.Graded(diag.Watch))
 	return len(names) > 0 && good >= 2 && !slices.ContainsFunc(names, func(n string) bool {
 		r := c.Cylinder(n)
-		return r == nil || r.PercentOfHighest == nil || *r.PercentOfHighest >= farBelow || !r.Grade.IsLow()
+		return r == nil || r.PercentOfHighest == nil || *r.PercentOfHighest >= part || !r.Grade.IsLow()
 	})
 }
 
