@@ -175,8 +175,8 @@ func liquid(words string, why known.Liquid) known.Condition {
 // liquidVoices name the liquid by what was seen of it: oil where the plug is
 // oily or the cylinder hangs, coolant or fuel else.
 func liquidVoices(c *known.Case, s known.Subject) []Voice {
-	if ranDown(c, s.Cylinders) { // as it does in every such engine: nothing is suspected for it
-		return nil
+	if ranDown(c, s.Cylinders) { // as it does in every such engine: nothing is suspected for it but that it fouls its plug
+		return where(c.Complains("misfire", known.RoughRunning), as(OfPlugs, speaks(Sight, "oil-in-bore")))
 	}
 	weight, kind := Sight, OfPlugs
 	switch c.LiquidIn(s.Name()) {
@@ -236,14 +236,17 @@ func liquidSays(c *known.Case, s known.Subject) diag.Finding {
 		f.Confidence, f.Headline = diag.Fair, "liquid-seen"
 	case ranDown(c, s.Cylinders):
 		f.Variant, f.Urgency, f.Headline = "ran-down", diag.NoAction, "see-findings"
+		if c.Complains("misfire", known.RoughRunning) {
+			f.Urgency = diag.CheckAgain
+		}
 	}
 	return f
 }
 
-// ranDown reports cylinders into which oil runs while the engine stands, and nothing
-// beyond that is known: none that is low, and no complaint.
+// ranDown reports cylinders into which oil runs while the engine stands, and that were
+// tested since, none of them low: what is complained of puts no liquid into them.
 func ranDown(c *known.Case, names []string) bool {
-	return !readsLow(c) && !c.UsesOil() && len(c.Complaints()) == 0 && !slices.ContainsFunc(names, func(n string) bool { return !c.OilRanDown(n) })
+	return !readsLow(c) && !slices.ContainsFunc(names, func(n string) bool { return !c.OilRanDown(n) })
 }
 
 // readsLow reports an engine of which something that was read is low.
