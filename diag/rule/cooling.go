@@ -37,7 +37,9 @@ var coolingRules = systemRule(known.Cooling, OfCooling, byPump, []Rule{
 	{
 		Name: "cooling-system-holds", Title: "The pumped-up cooling system holds",
 		Why:   "A system that holds its pressure cold has no leak that is open cold. One that opens only hot, or only under combustion, it does not clear. An engine cooled by the water around it has no closed system to hold.",
-		Class: Information, When: known.All(known.CoolingHolds, known.Not(known.AirCooled), known.Not(known.RawWater)), Against: noPathToCoolant(DryUp, "cooling-system-held"), Say: seenCooling(diag.NoAction), Headline: "cooling-holds",
+		Class: Information, When: known.All(known.CoolingHolds, known.Not(known.AirCooled), known.Not(known.RawWater)), Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return where(!known.GasFound.HoldsIn(c), noPathToCoolant(DryUp, "cooling-system-held"))
+		}, Say: seenCooling(diag.NoAction), Headline: "cooling-holds",
 	},
 	{
 		Name: "gas-in-coolant", Title: "Gas bubbles in the coolant",

@@ -121,7 +121,11 @@ var leakageSigns = []Sign{
 	},
 	{
 		When: known.CoolingHolds, Kind: OfCooling, About: "engine",
-		Against: append(denies(Heard, "cooling-system-held", "coolant-leak-outside"), noPathToCoolant(DryUp, "cooling-system-held")...),
+		Against: denies(Heard, "cooling-system-held", "coolant-leak-outside"),
+	},
+	{ // what opens only hot or under combustion it does not clear, and gas was seen to get through
+		When: known.All(known.CoolingHolds, known.Not(known.GasFound)), Kind: OfCooling, About: "engine",
+		Against: noPathToCoolant(DryUp, "cooling-system-held"),
 	},
 }
 

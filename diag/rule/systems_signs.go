@@ -41,7 +41,9 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Vacuum), When: known.All(known.VacuumRight, known.Not(known.UnderFloor)), Kind: OfVacuum, About: "cylinders", Against: denies(DryUp, "vacuum-is-right", "cam-timing", "worn-chain", "wear")},
 	{Needs: needsTest(known.Vacuum), When: known.All(known.VacuumDrops, known.Not(known.Low)), Kind: OfVacuum, About: "cylinders", For: speaks(Hint, "exhaust-valve", "inlet-valve")},
 	{Needs: needsTest(known.BackPressure), When: known.BackPressureRight, Kind: OfExhaust, About: "any", Against: denies(Heard, "exhaust-is-free", "restricted-exhaust")},
-	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.Not(known.AirAt(known.AtNeighbour)), known.Not(lowBeside)), Kind: OfCooling, About: "cylinders", Against: noPathToCoolant(Hint, "cooling-system-held")},
+	// What holds cold may open hot or under combustion: where its gas was found in the
+	// coolant, that clears nothing.
+	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.Not(known.GasFound), known.Not(known.AirAt(known.AtNeighbour)), known.Not(lowBeside)), Kind: OfCooling, About: "cylinders", Against: noPathToCoolant(Hint, "cooling-system-held")},
 	// The water of a boat's exhaust comes from the other side of the valve, and a gasket
 	// that let in this much would not hold pressure.
 	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.WaterFromExhaust), Kind: OfCooling, About: "cylinders", For: speaks(Hint, "wet-exhaust"), Against: noPathToCoolant(DryUp, "cooling-system-held")},
@@ -59,7 +61,10 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Timing), When: known.BaseRight, Kind: OfTiming, About: "any", Against: denies(Heard, "timing-is-right", "late-ignition")},
 	{Needs: needsTest(known.Balance), When: known.BalanceEven, Kind: OfBalance, About: "system", Against: append(denies(Known, "balance-is-even", "own-spark", "own-injector", "coil-or-lead", "exhaust-valve", "inlet-valve", "head-gasket"), denies(Hint, "balance-is-even", "ignition")...)},
 	{Needs: needsTest(known.Trims), When: known.TrimsGood, Kind: OfTrims, About: "engine", Against: denies(DryUp, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "air-meter", "fuel-filter", "pump", "low-fuel-pressure", "supply-restricted", "leaking-injector", "temperature-signal")},
-	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.CoolingDry), Kind: OfCooling, About: "engine", Against: append(noPathToCoolant(Hint, "cooling-system-held"), denies(Known, "cooling-system-held", "coolant-leak-outside")...)},
+	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.CoolingDry), Kind: OfCooling, About: "engine", Against: denies(Known, "cooling-system-held", "coolant-leak-outside")},
+	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.CoolingDry, known.Not(known.GasFound)), Kind: OfCooling, About: "engine", Against: noPathToCoolant(Hint, "cooling-system-held")},
+	// Bubbles that were seen are the gas that the test found.
+	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingBubbles, known.GasFound), Kind: OfCooling, About: "any", For: pathToCoolant(Known, DryUp)},
 	{Needs: []known.Need{known.NeedsLeakage}, When: known.OfEngine("hardly any air lost", tightThroughout), Kind: OfLeakage, About: "engine", Against: append(noPathToCoolant(Hint, "holds-air"), denies(Known, "holds-air", "wear", "rings")...)},
 	// One pump, one air meter and one purge valve serve both banks; sensors that were
 	// exchanged drive them apart.
