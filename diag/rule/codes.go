@@ -44,6 +44,8 @@ var codes = []code{
 	{names: "of the fuel pump's circuit", of: span(230, 233), fuel: true, causes: append(speaks(DryUp, "pump-circuit"), speaks(Hint, "pump-voltage")...)},
 	{names: "of the purge valve standing open", of: span(496, 496), fuel: true, causes: speaks(Known, "purge-valve")},
 	{names: "of the purge valve", of: []string{"P0441", "P0443"}, fuel: true, causes: speaks(DryUp, "purge-valve")},
+	{names: "of too much exhaust gas led back", of: []string{"P0402"}, causes: speaks(Known, "egr-open")},
+	{names: "of the valve that leads exhaust gas back", of: []string{"P0403", "P0404", "P0405", "P0406"}, causes: speaks(Hint, "egr-open")},
 	{names: "of a mixture too lean", of: []string{"P0171", "P0174"}, fuel: true, when: known.Not(oneBankCoded), causes: speaks(Hint, "air-leak", "low-fuel-pressure", "air-meter", "fuel-filter")},
 	{names: "of a mixture too rich", of: []string{"P0172", "P0175"}, fuel: true, when: known.Not(oneBankCoded), causes: speaks(Hint, "leaking-injector", "purge-valve", "regulator-diaphragm", "temperature-signal", "air-meter")},
 	{names: "of the mixture of one bank", of: mixtureCodes, when: oneBankCoded, causes: speaks(Hint, "bank-sensor", "bank-exhaust-leak", "manifold-gasket", "injector-seals", "own-injector")},

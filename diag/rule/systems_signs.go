@@ -55,7 +55,8 @@ var systemSigns = []Sign{
 	// What is told of the idle alone: a mixture that needs no correction, a spark in
 	// its place and cylinders that all pull leave burned gas that gets in.
 	{Needs: needsTest(known.Trims), When: known.IdleTrimsGood, Kind: OfTrims, About: "system", Against: denies(Known, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "manifold-gasket", "air-meter", "purge-valve")},
-	{Needs: append(needsTest(known.Trims), known.NeedsTest(known.Vacuum)), When: known.All(known.IdleTrimsGood, known.Any(known.VacuumLow, known.IdleAlone)), Kind: OfTrims, About: "system", For: speaks(DryUp, "egr-open")},
+	{Needs: append(needsTest(known.Trims), known.NeedsTest(known.Vacuum)), When: known.All(known.IdleTrimsGood, known.Any(known.IdleShort, known.IdleAlone)), Kind: OfTrims, About: "system", For: speaks(DryUp, "egr-open")},
+	{Needs: needsTest(known.Vacuum), When: known.All(known.OfEngine("a stored code of too much exhaust gas led back (P0402)", func(c *known.Case) bool { return c.Coded("P0402") }), known.Any(known.IdleShort, known.IdleAlone, known.VacuumFloats, known.VacuumSteadies)), Kind: OfCodes, About: "system", For: speaks(DryUp, "egr-open")},
 	{Needs: needsTest(known.Vacuum), When: known.IdleAlone, Kind: OfVacuum, About: "system", For: speaks(2*rarer, "egr-open"), Against: denies(DryUp, "right-at-speed", "cam-timing", "restricted-exhaust", "wear", "rings")},
 	{Needs: needsTest(known.Vacuum), When: known.IdleRight, Kind: OfVacuum, About: "system", Against: denies(DryUp, "idle-is-right", "egr-open")},
 	{Needs: needsTest(known.Timing), When: known.BaseRight, Kind: OfTiming, About: "any", Against: denies(Heard, "timing-is-right", "late-ignition")},
