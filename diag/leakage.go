@@ -45,27 +45,50 @@ func assessLeakage(t *Test) *LeakageResult {
 	return r
 }
 
-// leakageLimit is the most that a cylinder may lose: the job's limit, and else what the
-// tester of an aircraft engine read that day on its master orifice, which some makers
-// count as the limit.
+// leakageLimit is the most that a cylinder may lose: the job's limit, unless it is of
+// another tester, and else what the tester of an aircraft engine read that day on its master
+// orifice, which some makers count as the limit.
 func leakageLimit(t *Test) (limit *float64, orifice bool) {
 	if t.Leakage.Limit != nil {
+		if t.LimitOfAnotherTester() {
+			return nil, false
+		}
 		return t.Leakage.Limit, false
 	}
-	if g := t.Gauges.Leakage; g.OnOrifice() && g.GoodLoss > 0 && t.Leakage.HeldOf80() {
+	if g := t.Gauges.Leakage; t.testerOnOrifice() && g.GoodLoss > 0 && t.Leakage.HeldOf80() {
 		return &g.GoodLoss, true
 	}
 	return nil, false
 }
 
-// orificeLoss is the loss in percent over which a reading cannot be that of a sound
-// cylinder, and is that of a master orifice, whose hole lets about half of 80 psi
+// LimitOfAnotherTester reports a limit that a sound cylinder does not keep on the tester that
+// was used, as the job says.
+func (t *Test) LimitOfAnotherTester() bool {
+	return t.Leakage != nil && t.Leakage.Limit != nil && t.SoundLoss() > *t.Leakage.Limit
+}
+
+// mostSound is the most that a tester can be said to read on a sound cylinder, in percent:
+// with more it is not known whether that is lost or held.
+const mostSound = 50
+
+// SoundLoss is what the leakage tester is said to read on a sound cylinder, in percent lost;
+// 0 where nobody says.
+func (t *Test) SoundLoss() float64 {
+	if g := t.Gauges.Leakage; g != nil && !t.testerOnOrifice() && g.GoodLoss <= mostSound {
+		return g.GoodLoss
+	}
+	return 0
+}
+
+// orificeLoss is the loss in percent over which what an aircraft's tester reads cannot be of
+// a sound cylinder, and is of its master orifice, whose hole lets about half of 80 psi
 // through: judgement, no source.
 const orificeLoss = 25
 
-// OnOrifice reports that a tester's reading was taken on its master orifice.
-func (g *Gauge) OnOrifice() bool {
-	return g != nil && (g.GoodLoss > orificeLoss || strings.Contains(strings.ToLower(g.GoodReading), "orifice"))
+// testerOnOrifice reports that a tester's reading was taken on its master orifice.
+func (t *Test) testerOnOrifice() bool {
+	g := t.Gauges.Leakage
+	return g != nil && (g.GoodLoss > orificeLoss && t.Leakage.HeldOf80() || strings.Contains(strings.ToLower(g.GoodReading), "orifice"))
 }
 
 // HeldOf80 reports a leakage test as it is made on aircraft: pressures held of 80.

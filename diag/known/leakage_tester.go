@@ -34,12 +34,7 @@ func (c *Case) suspectLoss() float64 {
 func (c *Case) goodLoss() float64 { return max(GoodLoss, c.testerLoss()) }
 
 // testerLoss is what the tester is said to read on a sound cylinder, 0 where nobody says.
-func (c *Case) testerLoss() float64 {
-	if g := c.Gauges.Leakage; g != nil && !g.OnOrifice() && g.GoodLoss <= AircraftLoss {
-		return g.GoodLoss
-	}
-	return 0
-}
+func (c *Case) testerLoss() float64 { return c.SoundLoss() }
 
 // testerSays is what the tester read on its master orifice, where that is the limit, and
 // on a sound cylinder, where that moves the bands; "" for each where it does not.

@@ -56,8 +56,8 @@ var figureRules = []Rule{
 		Source: "polytropic compression from inlet closing (Heywood, Internal Combustion Engine Fundamentals, from memory); minimum as a share of standard: common practice, no source",
 		Asks: "the stated minimum is more than 89 % of the cranking pressure that the engine's ratio makes likely, or under 35 % of it; not asked with variable valve timing, " +
 			"for a two-stroke or with a decompressor; where the inlet closing is not known 60 degrees after bottom dead centre is taken; or, the ratio not known, it is over 200 psi (250 psi on gas or ethanol, " +
-			"450 psi on a diesel); or a limit lets cylinders differ by half their pressure; or one on leakage is under 4 % or over 60 %",
-		Variants: []string{"low", "high", "apart", "leakage"},
+			"450 psi on a diesel); or a limit lets cylinders differ by half their pressure; or one on leakage is under 4 % or over 60 %, or under what the tester is said to read on a sound cylinder, by which it is not judged then",
+		Variants: []string{"low", "high", "apart", "leakage", "tester"},
 		Notices:  limitImplausible, Kind: OfTest, Weigh: voicesOf(limitTooHigh), RepeatOf: lookUpLimit, Headline: "test-limit",
 	},
 }

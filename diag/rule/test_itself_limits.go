@@ -32,7 +32,9 @@ func limitImplausible(c *known.Case) []diag.Notice {
 			}
 		}
 	}
-	if leak := c.Leakage; leak != nil && leak.Limit != nil && (*leak.Limit < leastLeakage || *leak.Limit > mostLeakage) {
+	if leak := c.Leakage; c.LimitOfAnotherTester() {
+		list = append(list, notice("limit-implausible", "tester", nil, diag.Facts{"limit": leak.LimitEntered, "sound": c.Gauges.Leakage.GoodReading})...)
+	} else if leak != nil && leak.Limit != nil && (*leak.Limit < leastLeakage || *leak.Limit > mostLeakage) {
 		list = append(list, notice("limit-implausible", "leakage", nil, diag.Facts{"limit": leak.LimitEntered, "little": *leak.Limit < leastLeakage})...)
 	}
 	return list
