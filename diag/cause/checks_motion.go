@@ -82,17 +82,17 @@ var motionChecks = []Check{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: known.TooTight},
 			{Name: "wide", For: []string{"valve-loose"}, Fits: func(c *known.Case) bool { return c.Spec.Decompressor == "automatic" }, Words: []string{"wide", "too wide", "loose", "too much"}},
 			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}, After: []string{"as the book asks"}}}},
-	{Name: "set-and-retest", Titles: []string{"set the valve lash", "set the valve lash and test again"}, Minutes: 20, Way: Starter | Covers, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated"},
+	{Name: "set-and-retest", Titles: []string{"set the valve lash", "set the valve lash and test again"}, Minutes: 20, Way: Starter | Covers, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated", "clearance set and leak-down repeated"},
 		Fits: func(c *known.Case, cylinders []string) bool {
 			allLow := len(cylinders) == 0 && c.AllLow() != nil && len(c.Those(func(n string) bool { return len(c.NoClearance(n)) > 0 || slices.Contains(c.ExhaustTight(), n) })) > 0
-			return c.LashCanBeSet() && !slices.ContainsFunc(cylinders, c.ClosedAgain) && (c.LashFoundTight(cylinders) || allLow || c.ClearanceFoundOff(cylinders) && (c.AnyLow(cylinders) || slices.ContainsFunc(cylinders, func(n string) bool { r := c.Cylinder(n); return r != nil && c.ShortOfPressure(r) })))
+			return c.LashCanBeSet() && !slices.ContainsFunc(cylinders, c.ClosedAgain) && (c.LashFoundTight(cylinders) || allLow || slices.ContainsFunc(cylinders, c.LeaksHeldOpen) || c.ClearanceFoundOff(cylinders) && (c.AnyLow(cylinders) || slices.ContainsFunc(cylinders, func(n string) bool { r := c.Cylinder(n); return r != nil && c.ShortOfPressure(r) })))
 		},
 		Outcomes: []Outcome{
-			{Name: "it comes back", Well: true, For: []string{"valve-lash", "valve-loose"}, Words: []string{"comes back", "came back", "came up", "recovered"}},
-			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
+			{Name: "it comes back", Well: true, For: []string{"valve-lash", "valve-loose"}, Words: []string{"comes back", "came back", "came up", "recovered", "holds its air"}},
+			{Name: "it stays low", Else: true, Words: []string{"stays", "stayed", "no change", "leaks as before"}}}},
 	{Name: "set-and-look-again", Titles: []string{"set the valve lash", "set the valve lash and look again"}, Minutes: 20, Way: Hand | Covers, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"clearance set and looked at again"},
 		Fits: func(c *known.Case, cylinders []string) bool {
-			return c.LashCanBeSet() && c.ClearanceFoundOff(cylinders) && !c.AnyLow(cylinders) && !slices.ContainsFunc(cylinders, c.ClosedAgain)
+			return c.LashCanBeSet() && c.ClearanceFoundOff(cylinders) && !c.AnyLow(cylinders) && !slices.ContainsFunc(cylinders, c.ClosedAgain) && !slices.ContainsFunc(cylinders, c.LeaksHeldOpen)
 		},
 		Outcomes: []Outcome{
 			{Name: "it closes up again", For: []string{"valve-recession"}, Words: []string{"closes", "closed up", "tight again"}},

@@ -56,6 +56,7 @@ func cylinderFacts(c *known.Case, cylinders []string) diag.Facts {
 		"coolantIn": some(c.CoolantIn), "lies": c.LiquidLies(cylinders), "valveAir": c.AirMayPassValves(cylinders),
 		"reach":    some(c.OutOfReach),
 		"itTracks": some(func(n string) bool { return c.Looks(n, "tracked") }),
+		"heldOpen": !c.AnyLow(cylinders) && some(c.LeaksHeldOpen),
 		"wasSet":   some(func(n string) bool { return c.LashSet(n).Set }),
 	}
 }

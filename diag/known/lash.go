@@ -87,6 +87,16 @@ func (c *Case) shutThoughTight(n string) bool {
 	return true
 }
 
+// LeaksHeldOpen reports a cylinder that loses too much of its air at a valve with too little
+// clearance, or none.
+func (c *Case) LeaksHeldOpen(n string) bool {
+	l := c.Leak(n)
+	return l != nil && len(l.At) > 0 && c.LeakTooHigh(l) && c.tightened(n) && !c.shutThoughTight(n)
+}
+
+// LeaksThere is that as a condition.
+var LeaksThere = OfAll("too much air lost at a valve with too little clearance", (*Case).LeaksHeldOpen)
+
 // ShutThoughTight is that as a condition.
 var ShutThoughTight = OfAll("its air heard where it leaves, and at no valve with too little clearance", (*Case).shutThoughTight)
 

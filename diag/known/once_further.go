@@ -13,6 +13,8 @@ const (
 	apartFuel    = 0.12 // pressures of one regulator
 	apartAlike   = 0.15 // what every injector gives, from the middle of the others
 	alikeOthers  = 0.06 // those others from each other
+	apartLash    = 1.6  // times the clearance that the others' middle is, or so small a part of it
+	alikeLash    = 0.35 // those others from each other: what makers permit
 	fallsFaster  = 0.80 // of what the first fall of a held pressure leaves to be expected
 	risesHeld    = 1.50 // times: warm fuel lifts a held pressure by less
 	oilRises     = 8.0  // times from idle to speed: a pump gives hardly more
@@ -20,6 +22,9 @@ const (
 	wetUnderDry  = 0.90 // of the reading without oil
 	wetOverOther = 1.60 // times the highest without oil
 	wetOverOwn   = 2.50 // times its own without oil, of an only cylinder
+	mostDrop     = 300  // rpm on one magneto, while the other drops by less: with more an engine hardly runs on
+	gapOver      = 1.6  // times the book's gap
+	gapUnder     = 0.45 // of the book's gap
 	apartLeak    = 15   // points of loss from every other cylinder
 )
 
@@ -31,7 +36,7 @@ type LoneFigure struct {
 }
 
 // LoneFigures are those of the fuel pressure, the oil pressure, the injectors, the
-// leakage and the readings with oil, each read once.
+// clearances, the magnetos, the plugs' gaps, the leakage and the readings with oil, each read once.
 func (c *Case) LoneFigures() []LoneFigure {
 	if c.supposed {
 		return nil
@@ -48,9 +53,12 @@ func (c *Case) LoneFigures() []LoneFigure {
 		}
 	}
 	if r := c.Sums.MeasuredTest("injectors"); r != nil {
-		out = append(out, loneAlike(r)...)
+		out = append(out, loneAlike(r, standsOut{alikeOthers, 1 - apartAlike, 1 + apartAlike})...)
 	}
-	return slices.Concat(out, c.loneWet(), c.loneLeak())
+	if r := c.Sums.MeasuredTest(Clearance); r != nil {
+		out = append(out, slices.DeleteFunc(loneAlike(r, standsOut{alikeLash, 1 / apartLash, apartLash}), c.clearanceBorneOut)...)
+	}
+	return slices.Concat(out, c.loneDrop(), c.loneGap(), c.loneWet(), c.loneLeak())
 }
 
 // readTwice reports a pressure of which the job has several readings.
@@ -204,9 +212,19 @@ func loneOil(r *diag.MeasuredResult) *diag.MeasuredReading {
 	return nil
 }
 
+// clearanceBorneOut reports a clearance with which the cylinder's pressure or its air goes,
+// and a lift, of which a rule of its own says that it stands apart.
+func (c *Case) clearanceBorneOut(f LoneFigure) bool {
+	return f.Reading != "inlet" && f.Reading != "exhaust" || c.Grade(f.Cylinder).IsLow() || c.LeaksHeldOpen(f.Cylinder)
+}
+
+// standsOut is how far the others of a reading lie from their middle at most, and under and
+// over what share of it one stands apart from them.
+type standsOut struct{ alike, under, over float64 }
+
 // loneAlike are the readings of which one cylinder alone stands apart from the
 // others, which lie close together.
-func loneAlike(r *diag.MeasuredResult) []LoneFigure {
+func loneAlike(r *diag.MeasuredResult, far standsOut) []LoneFigure {
 	by := map[string][]*diag.MeasuredReading{}
 	var names []string
 	for i := range r.Readings {
@@ -221,16 +239,16 @@ func loneAlike(r *diag.MeasuredResult) []LoneFigure {
 	}
 	var out []LoneFigure
 	for _, name := range names {
-		if cylinder := apartFrom(by[name]); cylinder != "" {
+		if cylinder := far.from(by[name]); cylinder != "" {
 			out = append(out, LoneFigure{r.Name, name, cylinder})
 		}
 	}
 	return out
 }
 
-// apartFrom is the only cylinder whose reading stands apart from all others; ""
+// from is the only cylinder whose reading stands apart from all others; ""
 // for none.
-func apartFrom(readings []*diag.MeasuredReading) string {
+func (a standsOut) from(readings []*diag.MeasuredReading) string {
 	if len(readings) < 3 {
 		return ""
 	}
@@ -243,11 +261,46 @@ func apartFrom(readings []*diag.MeasuredReading) string {
 		}
 		slices.Sort(rest)
 		middle := rest[len(rest)/2]
-		if rest[0] >= middle*(1-alikeOthers) && rest[len(rest)-1] <= middle*(1+alikeOthers) && (m.Value < middle*(1-apartAlike) || m.Value > middle*(1+apartAlike)) {
+		if rest[0] >= middle*(1-a.alike) && rest[len(rest)-1] <= middle*(1+a.alike) && (m.Value < middle*a.under || m.Value > middle*a.over) {
 			return m.Cylinder
 		}
 	}
 	return ""
+}
+
+// loneDrop is a magneto on which the speed falls farther than an engine runs on, while
+// it hardly falls on the other.
+func (c *Case) loneDrop() []LoneFigure {
+	r := c.Sums.MeasuredTest(Magnetos)
+	var out []LoneFigure
+	read := 0
+	for _, side := range MagnetoSides {
+		if m := r.Reading(side); m != nil && !m.Disagree {
+			if read++; m.Value > mostDrop {
+				out = append(out, LoneFigure{Section: Magnetos, Reading: side})
+			}
+		}
+	}
+	if read < 2 || len(out) != 1 {
+		return nil
+	}
+	return out
+}
+
+// loneGap is the only plug whose gap is off, by more than wear or a careless hand, and
+// which does not look as if something had done that.
+func (c *Case) loneGap() []LoneFigure {
+	if c.Plugs == nil || c.Plugs.GapMM <= 0 {
+		return nil
+	}
+	off := c.Those(func(n string) bool { return c.GapOf(n) != GapRight })
+	if len(off) != 1 || c.Looks(off[0], "melted", "damaged", "detonation", "worn") {
+		return nil
+	}
+	if gap := *c.Plug(off[0]).GapMM / c.Plugs.GapMM; gap > 0 && (gap < gapUnder || gap > gapOver) {
+		return []LoneFigure{{"plugs", "gap", off[0]}}
+	}
+	return nil
 }
 
 // loneWet are readings with oil that no oil makes of those without.

@@ -16,9 +16,9 @@ var lashSet = known.OfEngine("no hydraulic lifters", (*known.Case).LashCanBeSet)
 // burnt valve.
 var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 	{
-		Name: "valve-held-open", Title: "A valve without clearance on a low cylinder",
-		Why:  "A valve that its gear holds open cannot seal, burnt or not. The clearance is set, the engine run, and the compression read again before a head comes off.",
-		When: known.All(lashSet, known.Any(known.ValveHeldOpen, known.ClearanceTight), known.Low, known.Not(known.ShutThoughTight)), Needs: []known.Need{known.NeedsCompression},
+		Name: "valve-held-open", Title: "A valve without clearance on a cylinder that is low, or leaks there",
+		Why:   "A valve that its gear holds open cannot seal, burnt or not. The clearance is set, the engine run, and what found it read again before a head comes off.",
+		When:  known.All(lashSet, known.Any(known.ValveHeldOpen, known.ClearanceTight), known.Any(known.Low, known.LeaksThere), known.Not(known.ShutThoughTight)),
 		Weigh: weighHeld, Say: clearance(known.Under, diag.ActSoon), Headline: "valve-held-open", SaysBetterThan: []string{"clearance-tight", "exhaust-valve-agrees", "inlet-valve-agrees", "one-low", "leaks-at-exhaust", "leaks-at-inlet"},
 	},
 	{
@@ -173,12 +173,13 @@ func holdsAir(c *known.Case, n string) bool {
 func clearance(is func(*diag.MeasuredReading) (bool, bool), u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		n := s.Name()
+		leaks := !c.AnyLow(s.Cylinders) && c.LeaksHeldOpen(n)
 		if none := c.NoClearance(n); len(none) > 0 {
-			return diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: diag.Facts{"none": true, "exhaust": none[0] == "exhaust", "value": "", "limit": ""}}
+			return diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: diag.Facts{"none": true, "exhaust": none[0] == "exhaust", "value": "", "limit": "", "leaks": leaks}}
 		}
 		m, clear := c.ClearanceOff(n, is)
 		f := measuredFinding(m, clear, u)
-		f.Facts["none"], f.Facts["exhaust"] = false, m.Name == "exhaust"
+		f.Facts["none"], f.Facts["exhaust"], f.Facts["leaks"] = false, m.Name == "exhaust", leaks
 		if known.ByAHair(m) && f.Urgency == diag.ActSoon {
 			f.Urgency = diag.CheckAgain
 		}

@@ -55,6 +55,10 @@ func readIn(section, key string) bool {
 	return slices.Contains(sections, section) && (!slices.Contains(notRead, key) || section == "leakage" && key == "dry")
 }
 
+// readsAgain are checks that take the reading itself again: the place of a loss that nobody
+// noted, and whether a magneto without a drop can be switched off.
+var readsAgain = []string{"leak-down-again", "magneto-ground-test"}
+
 // doubtsAny reports that a sheet asks for some figure again, whichever.
 func (s *subject) doubtsAny() bool {
 	for _, n := range s.out.Notices {
@@ -62,8 +66,12 @@ func (s *subject) doubtsAny() bool {
 			return true
 		}
 	}
-	next := s.out.Verdict.NextCheck
-	return next != nil && next.Name == "leak-down-again" || s.doubtsReading("")
+	for _, st := range s.out.Stories {
+		if st.NextCheck != nil && slices.Contains(readsAgain, st.NextCheck.Name) {
+			return true
+		}
+	}
+	return s.doubtsReading("")
 }
 
 // mostSilentFurther is how many of those slips may change a sheet in silence: what
