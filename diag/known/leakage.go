@@ -254,13 +254,16 @@ func (c *Case) LeakFacts(names []string) diag.Facts {
 	if c.Sums.Leakage != nil && c.Sums.Leakage.N > FewestForMedian { // three beside each
 		facts["median"] = loss(c.Sums.Leakage.Median)
 	}
-	each := diag.Names{}
+	each, apart := diag.Names{}, diag.Names{}
 	for _, name := range names {
-		if c.Leak(name) != nil {
+		switch {
+		case c.Leak(name) != nil:
 			each = append(each, name+": "+c.LossAsNoted(name))
+		case len(c.Leakage.Dry[name].Values) > 1:
+			apart = append(apart, diag.AsWritten(c.Leakage.Dry[name].Entered))
 		}
 	}
-	facts["each"] = each
+	facts["each"], facts["apart"] = each, apart
 	if worst := c.WorstLeak(names); worst != nil {
 		facts["loss"] = c.lossSpan(names, worst)
 		if c.TestedAsAircraft() && c.Sums.Leakage.Limit == nil && c.LeakageWarm() && Beyond(*worst.Loss, AircraftLoss) {

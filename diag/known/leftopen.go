@@ -54,7 +54,7 @@ func (c *Case) LossLeftOpen(name string) bool {
 	if l == nil {
 		return len(c.Leakage.Dry[name].Values) > 1
 	}
-	return l.Bound && l.Verdict == diag.NotJudged && *l.Loss <= c.goodLoss()
+	return l.Bound && l.Verdict == diag.NotJudged && !c.LeakTooHigh(l) // as little as it lost once condemns nothing, and as much as it lost once may
 }
 
 // EntriesLeftOpen are some readings as they were written.

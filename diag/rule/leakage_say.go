@@ -101,6 +101,8 @@ func judgeLeak(c *known.Case, names []string, f *diag.Finding) {
 		f.Doubts = append(f.Doubts, diag.Phrase{Key: key})
 	}
 	switch {
+	case worst == nil && slices.ContainsFunc(names, c.LossLeftOpen): // read, and nothing follows from it
+		doubt("leakage-apart")
 	case worst == nil:
 		f.Doubts = append(f.Doubts, diag.Phrase{Key: "leakage-no-figure"})
 	case provisional(c, names):

@@ -74,9 +74,9 @@ func methodRows() []Row {
 		{Name: "repeats of next to nothing agree", Test: Dry("inline-4", []float64{150, 151, 0, 149}, Repeats("3", 2, 0)), Fires: []string{"one-without-pressure"}, Not: []string{"repeats-disagree"}},
 		{Name: "a leakage known only to be more", Test: Of("single", Leak("1", 15), func(t *diag.Test) {
 			limit, leak := 20.0, t.Leakage.Dry["1"]
-			leak.Kind = diag.AtLeast
+			leak.Kind, leak.Entered = diag.AtLeast, "15+ %"
 			t.Leakage.Limit, t.Leakage.Dry["1"] = &limit, leak
-		}), Not: []string{"leakage-good", "leakage-high"}},
+		}), Fires: []string{"reading-left-open"}, Not: []string{"leakage-good", "leakage-high"}},
 		{Name: "leakage alone, not of all", Test: Of("inline-4", Leak("1", 5), Leak("2", 6)), Fires: []string{"too-few-cylinders", "leakage-good"}},
 		{Name: "leakage of the low one after a whole compression test", Test: Dry("inline-4", []float64{150, 151, 100, 149}, Leak("3", 30, "exhaust")), Not: []string{"too-few-cylinders"}},
 		{Name: "another unit everywhere", Test: Dry("inline-4", []float64{12, 11.5, 12, 12.5}, OtherUnit), Fires: []string{"unit-suspect"}},
