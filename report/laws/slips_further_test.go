@@ -55,9 +55,9 @@ func readIn(section, key string) bool {
 	return slices.Contains(sections, section) && (!slices.Contains(notRead, key) || section == "leakage" && key == "dry")
 }
 
-// readsAgain are checks that take the reading itself again: the place of a loss that nobody
+// readItAgain are checks that take the reading itself again: the place of a loss that nobody
 // noted, and whether a magneto without a drop can be switched off.
-var readsAgain = []string{"leak-down-again", "magneto-ground-test"}
+var readItAgain = []string{"leak-down-again", "magneto-ground-test"}
 
 // doubtsAny reports that a sheet asks for some figure again, whichever.
 func (s *subject) doubtsAny() bool {
@@ -67,7 +67,7 @@ func (s *subject) doubtsAny() bool {
 		}
 	}
 	for _, st := range s.out.Stories {
-		if st.NextCheck != nil && slices.Contains(readsAgain, st.NextCheck.Name) {
+		if st.NextCheck != nil && slices.Contains(readItAgain, st.NextCheck.Name) {
 			return true
 		}
 	}
