@@ -7,6 +7,15 @@ import (
 	"gaugesheet/diag/known"
 )
 
+// rodInDoubt is an engine that drew in water, or one with a cylinder that is short of some
+// pressure and holds its air.
+func rodInDoubt(c *known.Case, cylinders []string) bool {
+	if len(cylinders) == 0 {
+		cylinders = c.Every()
+	}
+	return known.DrewWater.HoldsIn(c) || slices.ContainsFunc(cylinders, c.RodInDoubt)
+}
+
 // liftFound is an engine of which the lift of a valve of these cylinders, or of any
 // where none are named, was measured and found too little.
 func liftFound(c *known.Case, cylinders []string) bool {

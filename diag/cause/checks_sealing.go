@@ -238,9 +238,9 @@ var sealingChecks = []Check{
 			{Name: "it does not move", For: []string{"tight-engine", "stuck-rings"}, Fits: known.EngineStuck.HoldsIn, Sure: 0.7, Words: []string{"does not move", "will not move", "solid"}},
 			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.4, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely"}}}},
-	{Name: "piston-height", Titles: []string{"height of the pistons"}, Minutes: 20, Way: Hand, Fits: holds(known.DrewWater), Words: []string{"piston heights compared", "piston height measured"},
+	{Name: "piston-height", Titles: []string{"height of the pistons"}, Minutes: 20, Way: Hand, Fits: rodInDoubt, Words: []string{"piston heights compared", "piston heights measured", "piston height measured"},
 		Outcomes: []Outcome{
-			{Name: "one comes up less", For: []string{"bent-rod"}, Words: []string{"less", "lower", "short"}},
+			{Name: "one comes up less", For: []string{"bent-rod"}, Words: []string{"less", "lower", "short", "not as high"}},
 			{Name: "water comes out", For: []string{"coolant-or-fuel-in-bore"}, Words: []string{"water"}, After: []string{"water comes out, and all come up alike"}},
 			{Name: "all come up alike", Else: true, Words: []string{"alike", "same"}}}},
 	{Name: "run-and-retest", Titles: []string{"run it and retest", "running it and testing again"}, Minutes: 600, Labour: 15, Fits: mayRunIn, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals", "not-run-in"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"}, Answers: notRunIn,

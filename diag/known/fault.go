@@ -70,13 +70,6 @@ type faultsFound struct {
 	water  bool
 }
 
-// waterDrawn are words for an engine that drew in water.
-var waterDrawn = append(pairs("water", "air filter|air box|airbox|air cleaner|intake|inlet|air duct"), "hydrolock", "hydro lock", "hydraulic lock", "hydraulically locked", "deep water", "flooded road", "through a flood", "through a ford", "drowned")
-
-// DrewWater reports an engine that drew in water, by how the trouble came on or by
-// what was found.
-var DrewWater = OfEngine("it drew in water, by how the trouble came on or by the technician's findings", func(c *Case) bool { return c.foundFaults().water })
-
 // adapterLeaks are words for a gauge that was not tight in a plug hole.
 var adapterLeaks = pairs("adapter|adaptor|gauge|tester|cone|o ring", "hiss|leak|not seat|not seal|loose|cross thread|slipp|blew out|blowing past")
 
@@ -104,8 +97,7 @@ func (c *Case) FaultsFound() (faults []int, lines []string) {
 func (c *Case) foundFaults() *faultsFound {
 	if c.faults == nil {
 		faults, lines := c.readFaults()
-		told := strings.ToLower(c.History.Onset)
-		c.faults = &faultsFound{faults, lines, c.Found(waterDrawn...) || told != "" && SpeaksOf(told, waterDrawn...)}
+		c.faults = &faultsFound{faults, lines, c.saidToDrinkWater()}
 	}
 	return c.faults
 }

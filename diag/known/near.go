@@ -1,6 +1,9 @@
 package known
 
-import "strings"
+import (
+	"regexp"
+	"strings"
+)
 
 // pairReach is how many words may stand between the two of a pair.
 const pairReach = 5
@@ -16,7 +19,7 @@ func speaksOfPair(text, one, other string) bool {
 				continue
 			}
 			between := text[from:to]
-			if clauseEnd.MatchString(strings.ReplaceAll(between, ":", " ")) || len(strings.Fields(between)) > pairReach+1 {
+			if clauseEnd.MatchString(decimals.ReplaceAllString(strings.ReplaceAll(between, ":", " "), "0")) || len(strings.Fields(between)) > pairReach+1 {
 				continue // "pushrods: one is bent" says one thing
 			}
 			if !deniedNear(text[:a], text[a+len(one):]) && !deniedNear(text[:b], text[b+len(other):]) {
@@ -26,6 +29,9 @@ func speaksOfPair(text, one, other string) bool {
 	}
 	return false
 }
+
+// decimals are the point of a number, or its comma, where no clause ends.
+var decimals = regexp.MustCompile(`\d[.,]\d`)
 
 // wordStarts are the places at which a word, or several, begins in a text.
 func wordStarts(text, word string) []int {

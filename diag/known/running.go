@@ -70,11 +70,32 @@ func (c *Case) breathesAlike(name string) bool {
 	list := c.Running()
 	alike := func(of func(diag.RunningShare) *float64) (read, alike bool) {
 		points, _ := diag.OverOthers(list, name, of)
+		if points == nil && c.Grade(name).IsLow() {
+			points = c.besideGood(list, name, of)
+		}
 		return points != nil, points != nil && math.Abs(*points) <= AlikeRunning
 	}
 	snapRead, snap := alike(diag.OnSnap)
 	idleRead, idle := alike(diag.AtIdle)
 	return snapRead && snap && (idle || !idleRead)
+}
+
+// besideGood is by how many points the share of one of two cylinders stands above that of
+// the other, which is good; nil where there are more or it is not.
+func (c *Case) besideGood(list []diag.RunningShare, name string, of func(diag.RunningShare) *float64) *float64 {
+	if len(list) != 2 {
+		return nil
+	}
+	own, other := list[0], list[1]
+	if own.Name != name {
+		own, other = other, own
+	}
+	a, b := of(own), of(other)
+	if a == nil || b == nil || own.Name != name || c.Grade(other.Name) != diag.Even {
+		return nil
+	}
+	over := *a - *b
+	return &over
 }
 
 // Conditions on compression with the engine running.
@@ -83,7 +104,7 @@ var (
 		func(c *Case, n string) bool { return c.breathesInPoorly(n) })
 	BreathesOutPoorly = OfAll("its share of its own cranking reading on the snap or at idle more than 15 points over the median of the others (three read at least; or 30 over the only other, where its balance or a code says that it does less and the other does not) and over what is usual",
 		func(c *Case, n string) bool { return c.breathesOutPoorly(n) })
-	BreathesAlike = OfAll("its shares on the snap and at idle within 10 points of the median of the others",
+	BreathesAlike = OfAll("its shares on the snap and at idle within 10 points of the median of the others, or those of a low one of two within 10 points of the good one's",
 		func(c *Case, n string) bool { return c.breathesAlike(n) })
 	// KeepsItsGas is most of an engine that reads on the snap about what it reads
 	// on the starter, and at idle less: a gauge that held its highest reading

@@ -85,8 +85,13 @@ func (c *Case) AllTight(names []string) bool {
 // asTightAsSound reports a low cylinder that loses no more than two others or more
 // that make good pressure, less than a worn one would, and past its rings alone.
 func (c *Case) asTightAsSound(name string) bool {
+	return c.Grade(name).IsLow() && c.losesAsSound(name)
+}
+
+// losesAsSound is that of a cylinder of whatever pressure.
+func (c *Case) losesAsSound(name string) bool {
 	l := c.Leak(name)
-	if l == nil || c.LossIsBound(name) || !c.Grade(name).IsLow() || *l.Loss >= WornLoss || c.overLimit(l) ||
+	if l == nil || c.LossIsBound(name) || *l.Loss >= WornLoss || c.overLimit(l) ||
 		slices.ContainsFunc(l.At, func(at string) bool { return at != AtCrankcase && at != "nowhere" }) {
 		return false
 	}

@@ -83,7 +83,7 @@ func (c *Case) Wrote(text string, cylinders []string) {
 			c.parsed = map[string]Work{}
 		}
 		w := newWork(text, cylinders)
-		w.sights = SpeaksOf(w.Text, LiquidWords...) // the other sights are entered as a look into the cylinder
+		w.sights = SpeaksOf(w.Text, LiquidWords...) || SpeaksOf(w.Text, BentRod...) // the other sights are entered as a look into the cylinder
 		c.parsed[text] = w
 	}
 }

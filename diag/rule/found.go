@@ -94,7 +94,7 @@ var foundRules = []Rule{
 			return slices.Concat(speaks(Known, "bent-rod", "coolant-or-fuel-in-bore"), where(len(s.Cylinders) > 0, speaks(Heard, "bent-rod")))
 		},
 		Say: foundSays(diag.DoNotRun), Headline: "water-drawn-in",
-		SaysBetterThan: []string{"one-low", "neighbours-low", "scattered-low", "most-low", "bank-low"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
+		SaysBetterThan: []string{"one-low", "neighbours-low", "scattered-low", "most-low", "bank-low", "low-but-tight", "low-since-noise"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 	{
 		Name: "blow-by-of-one", Title: "More blow-by than is allowed, and one cylinder that explains it", Class: Together, TiesSystems: []string{known.Crankcase}, Needs: needsTest(known.Crankcase),

@@ -246,14 +246,14 @@ func tightCauses(c *known.Case, s known.Subject) []Voice {
 		weight = DryUp
 	}
 	if c.Ported() {
-		return slices.Concat(speaks(weight*4/5, "adapter-leak"), speaks(weight*3/5, "restricted-inlet", "restricted-exhaust"), speaks(weight*2/5, "reed-valve", "crankcase-seal"))
+		return slices.Concat(speaks(weight*4/5, "adapter-leak"), speaks(weight*3/5, "restricted-inlet", "restricted-exhaust"), speaks(weight*2/5, "reed-valve", "crankcase-seal"), where(known.RodMayBeBent.Holds(c, s), speaks(weight*2/5, "bent-rod")))
 	}
 	whole := c.LowBank()
 	bank := whole >= 0 && len(s.Cylinders) > 1 && !slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Engine.BankOf(n) != whole })
 	if bank && !c.OneCamshaft() {
 		return append(speaks(weight, "cam-timing"), speaks(weight*2/5, "valve-motion", "restricted-inlet")...)
 	}
-	return slices.Concat(speaks(weight, "valve-motion"), speaks(weight*3/5, "collapsed-lifter"), speaks(weight*2/5, "cam-timing", "adapter-leak"))
+	return slices.Concat(speaks(weight, "valve-motion"), speaks(weight*3/5, "collapsed-lifter"), speaks(weight*2/5, "cam-timing", "adapter-leak"), where(known.RodMayBeBent.Holds(c, s), speaks(weight*2/5, "bent-rod")))
 }
 
 // stillCauses are what leaves a cylinder without pressure that leaks too little for that.

@@ -176,7 +176,7 @@ var families = [][]Rule{
 	sealingTogether,
 	engineTogether,
 	mixtureTogether,
-	foundRules, faultRules, codeRules,
+	rodRules, foundRules, faultRules, codeRules,
 	historyRules,
 }
 

@@ -29,6 +29,7 @@ type bore struct {
 	tight   bool // lash
 	motion  bool // a valve moves less
 	liquid  bool
+	short   bool // its rod is bent, and its piston comes up less high
 }
 
 const tightLeak = 0.06 // a sound cylinder loses about 6 %
@@ -194,7 +195,7 @@ func (b *bench) loss(i int) (float64, []string) {
 // practice, no source).
 func (b *bench) runningReading(i int) (idle, snap float64) {
 	c := &b.bores[i]
-	full := b.usual * c.scatter * lost(c.leak())
+	full := b.usual * c.scatter * c.filled * lost(c.leak())
 	idle, snap = 0.5*full*c.breath, 0.8*full*c.breath
 	if b.truth.restricted || c.motion { // it tells where much air is wanted
 		snap *= 0.75

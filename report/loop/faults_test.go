@@ -83,6 +83,11 @@ var ringFaults = []fault{
 			c.look = pick(b.rng, []string{"oil-wet", "damaged", "melted"})
 			b.starts = b.cylinders > 1
 		}},
+	{name: "bent-rod", fits: several, causes: []string{"bent-rod"}, complaints: []string{"noise", "misfire", "noise"}, onset: "sudden",
+		spoil: func(b *bench) {
+			c := b.one()
+			c.short, c.filled = true, b.draw(0.64, 0.82)
+		}},
 	{name: "dry-bores", fits: valved, causes: []string{"dry-bores", "stuck-rings"}, complaints: []string{"hard start", "no start", "stood"},
 		spoil: func(b *bench) {
 			b.truth.dryBores = true
