@@ -49,7 +49,7 @@ var leakLevelRules = []Rule{
 	{
 		Name: "low-but-tight", Title: "Low compression in a cylinder that loses hardly any air",
 		Why: "With the valves closed the cylinder holds its air, so rings, valves and gasket seal. What is left is that too little air gets in, or that it is let out again: " +
-			"a worn cam lobe, a rocker or lifter that does not move its valve in full, valve timing, a blocked port, or the compression test itself.",
+			"a worn cam lobe, a rocker or lifter that does not move its valve in full, valve timing, a blocked port, a bent rod whose piston comes up less high, or the compression test itself.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of: eachCylinder, When: known.All(short, known.Tight, known.Not(placed), known.Any(known.Single, known.NoneDead)),
 		Kind: OfLeakage, Weigh: tightCauses, Say: lowButTight, Keeps: true, Headline: "low-but-tight", Variants: []string{twoStrokeVariant},
