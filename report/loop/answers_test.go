@@ -148,8 +148,7 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"borescope":       (*bench).look,
 	"scope-the-rest":  func(b *bench, _ []int) answer { return b.look(b.all()) },
 	"piston-height": func(b *bench, on []int) answer {
-		wet := map[bool]string{true: "water comes out|water", false: "all come up alike|alike"}[b.anyOf(on, func(c *bore) bool { return c.liquid })]
-		return yes(b.anyOf(on, func(c *bore) bool { return c.short }), "one comes up less|less", wet)
+		return yes(b.anyOf(on, func(c *bore) bool { return c.short }), "one comes up less|less", map[bool]string{true: "water comes out|water", false: "all come up alike|alike"}[b.anyOf(on, func(c *bore) bool { return c.liquid })])
 	},
 	"soap-joints": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.outside > 0 }), "edge", "none")
