@@ -311,6 +311,9 @@ func OfComplaint(c *known.Case, complaint string) []string {
 	if complaint == hardStart {
 		list = append(decompressorLash(c), list...)
 	}
+	if complaint == misfire && c.Flies() && valved(c) { // whose valves lead and heat gum up in their guides
+		list = slices.Insert(slices.Clone(list), min(2, len(list)), "sticking-valve")
+	}
 	if slices.Contains([]string{noStart, hardStart}, complaint) && known.KeyMayBeSheared.HoldsIn(c) {
 		list = append([]string{"flywheel-key"}, list...)
 	}

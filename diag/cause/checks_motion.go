@@ -131,7 +131,9 @@ var motionChecks = []Check{
 			{Name: "the lobe or its follower is worn", For: []string{"valve-motion"}, Words: []string{"worn", "wiped", "flat", "round"}},
 			{Name: "the lifter gives", For: []string{"collapsed-lifter", "deactivation-lifter"}, Words: []string{"gives", "soft", "collapsed"}},
 			{Name: "both are good", Else: true, Words: []string{"good"}}}},
-	{Name: "guide-play", Titles: []string{"play of the valve guides"}, Minutes: 60, Whole: true, Way: Opens, Fits: holds(known.RoughCold), Answers: known.RoughCold.HoldsIn,
+	{Name: "guide-play", Titles: []string{"play of the valve guides"}, Minutes: 60, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
+		return c.Flies() && c.HasValves() && c.Complains(misfire, known.RoughRunning) && !c.AnyLow(c.Read())
+	}, Answers: known.RoughCold.HoldsIn,
 		Words: []string{"guide play measured", "valve wobble measured", "wobble test"},
 		Outcomes: []Outcome{
 			{Name: "one binds", For: []string{"sticking-valve"}, Words: []string{"binds", "tight", "too little"}},

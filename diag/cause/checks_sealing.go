@@ -78,8 +78,8 @@ func headShared(c *known.Case) bool { return c.ShareHead(c.Every()) }
 // mixture to be lit.
 func mayRunIn(c *known.Case, _ []string) bool {
 	inlet := c.HasValves() && slices.ContainsFunc(c.Every(), func(n string) bool { return c.LeaksAt(n, known.AtInlet) })
-	scored := c.Ported() && c.AnyLow(c.Read())                                     // its piston may be, and each turn takes more of the wall
-	return !inlet && !scored && !c.AnyFar(c.Read()) && !known.RoughCold.HoldsIn(c) // which a run does not cure
+	scored := c.Ported() && c.AnyLow(c.Read())                              // its piston may be, and each turn takes more of the wall
+	return !inlet && !scored && !c.AnyFar(c.Read()) && !c.FaltersInTheAir() // which is not flown to see
 }
 
 // notRunIn is an engine that uses oil while its rings have not bedded in, which running

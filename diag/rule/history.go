@@ -327,7 +327,7 @@ func complaintsOpen(c *known.Case, _ known.Subject) diag.Finding {
 		urgency = diag.ActSoon
 	}
 	return diag.Finding{Urgency: urgency, Confidence: diag.Weak, Facts: diag.Facts{
-		"alone": aloneUnjudged(c), "sealed": sealed(c), "ported": c.Ported(),
+		"alone": aloneUnjudged(c), "sealed": sealed(c), "flies": c.Flies() && c.HasValves(), "magnetos": c.Measured(known.Magnetos) != nil, "ported": c.Ported(),
 		"coded": diag.Names(coded), "unread": diag.Names(slices.DeleteFunc(slices.Clone(coded), func(n string) bool { return slices.Contains(read, n) })),
 		"complaints": diag.Names(c.Complaints()), "valves": c.HasValves(), "diesel": c.Spec.Diesel(), "carburetted": c.Carburetted(), "airCooled": c.AirCooled(), "rotary": c.Rotary(), "oilRead": c.Has(known.NeedsTest(known.Oil))}}
 }
