@@ -11,7 +11,7 @@ import (
 // before it stands by itself, as a part: judgement, no source.
 const (
 	apartFuel    = 0.12 // pressures of one regulator
-	apartAlike   = 0.15 // what every injector gives, from the middle of the others
+	apartAlike   = 0.12 // what every injector gives, from the middle of the others
 	alikeOthers  = 0.06 // those others from each other
 	apartLash    = 1.6  // times the clearance that the others' middle is, or so small a part of it
 	alikeLash    = 0.35 // those others from each other: what makers permit
