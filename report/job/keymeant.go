@@ -318,6 +318,8 @@ func (r *reader) cylinderAsKey(n *node, i int, section string) bool {
 		hint = "write each key once, for all of them: '" + rows + "'"
 	case section == "" || section == "compression" && n.get("unit") == nil && bare:
 		hint = "write 'compression: {unit: " + cmp.Or(string(firstUnit(n)), "psi") + ", dry: " + line + "}', with the gauge's unit"
+	case last == "valves" && turnedPair(n) != "":
+		hint = turnedPair(n)
 	case last == "leakage" && strings.ContainsAny(line, "/") || last == "leakage" && strings.Contains(line, " of "):
 		hint = "write 'dry: " + strings.ReplaceAll(line, " of ", "/") + "'"
 	case last == "leakage" && bare:

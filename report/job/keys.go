@@ -47,15 +47,16 @@ type key struct {
 	name      string
 	form      form
 	doc       string
-	words     []string // for asWord and asWordList
-	says      string   // the vocabulary of other words for them
-	keys      []key    // for forms with further keys
-	example   string   // as YAML
-	perName   bool     // the example goes by cylinder
-	apart     bool     // one that is worn reads many times the others
-	insteadOf string   // the key whose place it takes
-	bare      string   // of a section: the key under which cylinders go that stand in the section itself
-	said      saidAs   // of a section: how it is told in one line, nil for no such way
+	words     []string          // for asWord and asWordList
+	says      string            // the vocabulary of other words for them
+	keys      []key             // for forms with further keys
+	example   string            // as YAML
+	perName   bool              // the example goes by cylinder
+	apart     bool              // one that is worn reads many times the others
+	insteadOf string            // the key whose place it takes
+	paired    func(*node) *node // of a section: takes cylinders that stand in it apart into its keys
+	bare      string            // of a section: the key under which cylinders go that stand in the section itself
+	said      saidAs            // of a section: how it is told in one line, nil for no such way
 
 	// Of the further tests: the units that a reading may be in, its values being
 	// in the first, none where they are those of its section; whether it may be
@@ -90,7 +91,7 @@ var (
 const dieselSupply = "diesel, lift pump"
 
 // otherSpellings are keys as American English has them.
-var otherSpellings = map[string]string{"authorized": "authorised", "color": "colour", "intake-closes": "inlet-closes"}
+var otherSpellings = map[string]string{"authorized": "authorised", "color": "colour", "intake-closes": "inlet-closes", "intake": "inlet", "lift-intake": "lift-inlet"}
 
 // fileKeys are the keys of a job file.
 var fileKeys = slices.Concat([]key{

@@ -78,7 +78,7 @@ var otherReadingKeys = []key{
 func measuredFileKeys() []key {
 	var out []key
 	for _, s := range measuredSections {
-		out = append(out, key{name: s.name, form: asTestSection, keys: s.keys, doc: s.doc, bare: s.bare, said: s.said})
+		out = append(out, key{name: s.name, form: asTestSection, keys: s.keys, doc: s.doc, bare: s.bare, said: s.said, paired: s.paired})
 	}
 	return out
 }
@@ -158,7 +158,7 @@ var coolingSection = measuredSection{
 }
 
 var valveSection = measuredSection{
-	name: "valves", units: clearances, doc: "Valve clearance and lift.",
+	name: "valves", units: clearances, paired: bothValves, doc: "Valve clearance and lift. The inlet valve's before the exhaust valve's, a cylinder to a line, is understood too: {unit: mm, 1: 0.10/0.28, 2: 0.12/0.28}.",
 	keys: []key{
 		unitKey(clearances),
 		{name: "engine", form: asWord, words: temperatures, says: "temperature", doc: "Temperature of the engine."},

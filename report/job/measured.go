@@ -12,13 +12,14 @@ import (
 // of its readings, and whom it fits. What stands under a key follows from the
 // key's form, so that a further test is a list of keys and no code.
 type measuredSection struct {
-	name  string
-	doc   string
-	units []quantity.Unit // that 'unit' may name; none where each reading has its own
-	keys  []key
-	gauge string // its key under 'gauges', "" for none
-	bare  string // the key under which cylinders go that stand in the section itself, "" for none
-	said  saidAs // how it is told in one line, nil for no such way
+	name   string
+	doc    string
+	units  []quantity.Unit // that 'unit' may name; none where each reading has its own
+	keys   []key
+	gauge  string            // its key under 'gauges', "" for none
+	bare   string            // the key under which cylinders go that stand in the section itself, "" for none
+	paired func(*node) *node // takes cylinders that stand in the section itself apart, nil for no such way
+	said   saidAs            // how it is told in one line, nil for no such way
 }
 
 // measuredTests reads the further tests, in bench order.
@@ -285,8 +286,9 @@ func (w *measuring) byCylinder(k key, n *node, to place) {
 	}
 	from := len(s.written)
 	read := byCylinder(w.r, n, to.label, func(n *node, label, cylinder string) (diag.Reading, bool) {
-		if len(k.words) > 0 && n.kind == scalar && slices.Contains(k.words, fold(n.text)) {
-			w.word(place{name: to.name, cylinder: cylinder}, fold(n.text))
+		n, word := k.wordIn(n)
+		w.word(place{name: to.name, cylinder: cylinder}, word)
+		if n == nil || w.out.Name == "valves" && w.r.noClearance(n, label) {
 			return diag.Reading{}, false
 		}
 		return s.reading(n, label)
@@ -302,6 +304,25 @@ func (w *measuring) byCylinder(k key, n *node, to place) {
 	if s != w.scale {
 		s.finish()
 	}
+}
+
+// wordIn takes the word that a reading may be, or one of several, and leaves the rest: of
+// two valves, one has no clearance.
+func (k key) wordIn(n *node) (rest *node, word string) {
+	isWord := func(one *node) bool { return one.kind == scalar && slices.Contains(k.words, fold(one.text)) }
+	if isWord(n) {
+		return nil, fold(n.text)
+	}
+	i := slices.IndexFunc(n.items, isWord)
+	if n.kind != list || i < 0 {
+		return n, ""
+	}
+	out := *n
+	out.items = slices.DeleteFunc(slices.Clone(n.items), isWord)
+	if len(out.items) == 0 {
+		return nil, fold(n.items[i].text)
+	}
+	return &out, fold(n.items[i].text)
 }
 
 // without is a mapping without one of its keys.

@@ -18,6 +18,8 @@ func (k key) underItsKeys(n *node) *node {
 		if section := k.said(n); section != nil {
 			return section
 		}
+	case n.kind == mapping && k.paired != nil:
+		return k.paired(n)
 	case n.kind == list && k.bare != "":
 		return &node{kind: mapping, pos: n.pos, entries: []entry{{k.bare, n.pos, n}}}
 	case n.kind == mapping && k.bare != "":

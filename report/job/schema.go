@@ -91,13 +91,21 @@ func (w *schemaWriter) section(k key) Object {
 	return w.in(sectionUnits(k.name), func() Object {
 		out := w.objectOf(k.keys, k.name)
 		for i := range out {
-			if out[i].Key == "additionalProperties" && k.bare != "" { // its cylinders may stand in it
+			switch {
+			case out[i].Key != "additionalProperties":
+			case k.bare != "": // its cylinders may stand in it
 				out[i].Value = w.readingOf(keyOf(k.keys, k.bare), joinPath(k.name, k.bare))
+			case k.paired != nil: // and both valves of each
+				out[i].Value = pairSchema
 			}
 		}
 		return out
 	})
 }
+
+// pairSchema is of what was read of both valves of a cylinder, or of those of all below a
+// key.
+var pairSchema = either(Object{{"type", "string"}, {"pattern", "^[^/]*[0-9n][^/]*/[^/]*[0-9n][^/]*$"}}, Object{{"type", "array"}, {"minItems", 2}, {"maxItems", 2}}, Object{{"type", "object"}, {"minProperties", 1}})
 
 // in writes what stands in a section or group whose readings are in some units.
 func (w *schemaWriter) in(units []quantity.Unit, write func() Object) Object {
