@@ -94,7 +94,7 @@ var motionChecks = []Check{
 	{Name: "set-and-retest", Titles: []string{"set the valve lash", "set the valve lash and test again"}, Minutes: 20, Way: Starter | Covers, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated", "clearance set and leak-down repeated"},
 		Fits: func(c *known.Case, cylinders []string) bool {
 			allLow := len(cylinders) == 0 && c.AllLow() != nil && len(c.Those(func(n string) bool { return len(c.NoClearance(n)) > 0 || slices.Contains(c.ExhaustTight(), n) })) > 0
-			return c.LashCanBeSet() && !slices.ContainsFunc(cylinders, c.ClosedAgain) && (c.LashFoundTight(cylinders) || allLow || slices.ContainsFunc(cylinders, c.LeaksHeldOpen) || c.ClearanceFoundOff(cylinders) && (c.AnyLow(cylinders) || slices.ContainsFunc(cylinders, func(n string) bool { r := c.Cylinder(n); return r != nil && c.ShortOfPressure(r) })))
+			return c.LashCanBeSet() && !slices.ContainsFunc(cylinders, c.ClosedAgain) && !c.OnlyWide(cylinders) && (c.LashFoundTight(cylinders) || allLow || slices.ContainsFunc(cylinders, c.LeaksHeldOpen) || c.ClearanceFoundOff(cylinders) && (c.AnyLow(cylinders) || slices.ContainsFunc(cylinders, func(n string) bool { r := c.Cylinder(n); return r != nil && c.ShortOfPressure(r) })))
 		},
 		Outcomes: []Outcome{
 			{Name: "it comes back", Well: true, For: []string{"valve-lash", "valve-loose"}, Words: []string{"comes back", "came back", "came up", "recovered", "holds its air"}},

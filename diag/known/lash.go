@@ -3,6 +3,8 @@ package known
 import (
 	"regexp"
 	"slices"
+
+	"gaugesheet/diag"
 )
 
 // Words of work that set a valve's clearance, in plain form: the name of it, and what was
@@ -113,4 +115,52 @@ func (c *Case) SeatsSink() bool {
 		tight, _ := Under(c.Measured(Clearance).Of("inlet", n))
 		return tight || slices.Contains(c.NoClearance(n), "inlet")
 	})
+}
+
+// wideFar is how many times its limit a clearance is wide that no wear alone makes so:
+// judgement, no source.
+const wideFar = 1.5
+
+// wide is a valve of a cylinder that has more clearance than its limit, where none has too
+// little by which its air could leave; nil for none. What is wide is not held open by its
+// gear: it hangs, or something between lobe and stem has given way.
+func (c *Case) wide(name string) *diag.MeasuredReading {
+	r := c.Measured(Clearance)
+	if r == nil || c.tightened(name) {
+		return nil
+	}
+	var found *diag.MeasuredReading
+	for _, v := range []struct{ valve, at string }{{"inlet", AtInlet}, {"exhaust", AtExhaust}} {
+		m := r.Of(v.valve, name)
+		if past, _ := Over(m); past && (found == nil || c.LeaksAt(name, v.at)) {
+			found = m
+		}
+		if m == nil && c.LeaksAt(name, v.at) { // which nobody measured
+			return nil
+		}
+	}
+	return found
+}
+
+// hangsWide reports a valve so wide at a low cylinder that it does not come back to its seat:
+// its air is heard there, or was not listened for.
+func (c *Case) hangsWide(name string) bool {
+	m := c.wide(name)
+	if m == nil || m.LimitHigh == nil || m.Value < wideFar**m.LimitHigh || !c.Grade(name).IsLow() || c.AllTight([]string{name}) {
+		return false
+	}
+	at := map[string]string{"inlet": AtInlet, "exhaust": AtExhaust}[m.Name]
+	return c.LeaksAt(name, at) || !c.PlaceNoted(name)
+}
+
+// Conditions on a valve that is too loose.
+var (
+	ClearanceWide = OfAll("a valve clearance over its limit, and none too small at a valve where its air could leave", func(c *Case, n string) bool { return c.wide(n) != nil })
+	HangsWide     = OfAll("low, a valve clearance half as much again as its limit or more, its air heard at that valve or at no place, and not tight", (*Case).hangsWide)
+)
+
+// OnlyWide reports cylinders one of which is low with a valve that is too loose, and of which
+// nobody watched the valves: setting it would hide why it is.
+func (c *Case) OnlyWide(cylinders []string) bool {
+	return slices.ContainsFunc(cylinders, func(n string) bool { return c.wide(n) != nil }) && c.DoneOn(cylinders, "watch valve gear", "watching the valves", "valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving") == nil
 }

@@ -28,6 +28,11 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Vacuum), When: known.All(known.VacuumStrays, known.CameOfStanding), Kind: OfHistory, About: "system", For: speaks(Known, "sticking-valve")},
 	// A clearance that is right takes itself off the list; one that is not comes first.
 	{Needs: needsTest(known.Clearance), When: known.ClearanceRight, Kind: OfClearance, About: "cylinders", Against: denies(2*Heard, "clearance-is-right", "valve-lash")},
+	// One that is wide holds no valve open: it hangs in its guide, its seat has come loose, or what moves it is bent or worn.
+	{Needs: needsTest(known.Clearance), When: known.ClearanceWide, Kind: OfClearance, About: "cylinders", Against: denies(2*Heard, "clearance-is-wide", "valve-lash")},
+	{Needs: needsTest(known.Clearance), When: known.All(known.ClearanceWide, known.Low, known.Not(known.Tight)), Kind: OfClearance, About: "cylinders", For: append(speaks(DryUp, "stuck-valve"), speaks(Hint, "valve-motion", "bent-valve")...)},
+	{Needs: needsTest(known.Clearance), When: known.HangsWide, Kind: OfClearance, About: "cylinders", For: append(speaks(2*Heard, "stuck-valve"), speaks(Known, "valve-motion")...), Against: denies(DryUp, "clearance-is-wide", "exhaust-valve", "inlet-valve")},
+	{Needs: needsTest(known.Clearance), When: known.All(known.ClearanceWide, known.Low, known.Tight), Kind: OfClearance, About: "cylinders", For: speaks(Known, "valve-motion")},
 	// How the manifold draws tells late valves from wear and from a gauge, where all
 	// cylinders read low.
 	{Needs: needsTest(known.Vacuum), When: known.All(known.UnderFloor, known.VacuumLow), Kind: OfVacuum, About: "engine", For: speaks(Known, "cam-timing"), Against: denies(DryUp, "vacuum-is-low", "gauge-reads-low", "gauge-valve-leaks", "throttle-or-choke")},

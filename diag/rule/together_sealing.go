@@ -345,6 +345,8 @@ func valveAgrees(c *known.Case, s known.Subject) diag.Finding {
 	f.Facts["flat"] = c.AllWet(s.Cylinders, known.WetFlat)
 	// What is bent or burnt is not set right by a clearance or by cleaning a seat.
 	f.Facts["headOff"] = metPiston(c, s.Cylinders) || slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Seen(n, slices.Concat(known.BurntValve, known.BentValve)...) })
+	f.Facts["wide"] = known.ClearanceWide.Holds(c, s)
+	f.Facts["lash"] = c.LashCanBeSet() && !known.ClearanceRight.Holds(c, s)
 	coldLeak(c, s, &f)
 	return f
 }
