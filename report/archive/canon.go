@@ -34,7 +34,7 @@ func (c *comparison) canonical() error {
 	for _, step := range []func() error{
 		func() error { return n.entries("catalog", ours, theirs, catalogForms) },
 		func() error { return n.entries("page", c.ours.page.Dict, c.again.drawn.page.Dict, pageForms) },
-		n.info, n.above, n.lists,
+		n.files, n.info, n.above, n.lists,
 	} {
 		if err := step(); err != nil {
 			return err
@@ -42,6 +42,12 @@ func (c *comparison) canonical() error {
 	}
 	if n.found == "" {
 		n.found = c.s.file.Odd(c.again.file)
+	}
+	if n.found == "" {
+		n.found, err = c.s.file.Stray()
+	}
+	if err != nil {
+		return err
 	}
 	if n.found != "" {
 		c.v.doubts("the PDF is written as no sheet is, and as no program known here saves one: %s", n.found)
@@ -190,11 +196,48 @@ func (n *canon) entries(way string, a, b pdffile.Dict, forms map[pdffile.Name]fo
 	return nil
 }
 
-// info judges how it is written what the document says of itself.
+// files goes through the list of attached files: in whatever nodes it stands, it has
+// the sheet's own entries, which lead to what the sheet's lead to.
+func (n *canon) files() error {
+	ours, err := n.c.s.file.Attached()
+	if err != nil {
+		return err
+	}
+	theirs, err := n.c.again.file.Attached()
+	if err != nil {
+		return err
+	}
+	if len(ours) != len(theirs) {
+		n.finds("the list of attached files has others")
+		return nil
+	}
+	for i, a := range ours {
+		if a.Key != theirs[i].Key || a.Listed != theirs[i].Listed {
+			n.finds("the list of attached files has another name")
+			return nil
+		}
+		if err := n.walk("attached files", a.Place, theirs[i].Place); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// info judges how it is written what the document says of itself: what of it programs
+// leave is the sheet's, as it stands there or in letters that all readers know.
 func (n *canon) info() error {
 	info, err := n.c.s.file.NoData(n.c.s.file.Trailer["Info"])
 	if err != nil {
 		return err
+	}
+	theirs, err := n.c.again.file.Dict(n.c.again.file.Trailer["Info"])
+	if err != nil {
+		return err
+	}
+	for _, key := range []pdffile.Name{"Title", "Author", "Subject", "Keywords", "Creator"} {
+		if s, isString := info[key].(pdffile.String); isString && s != theirs[key] && !s.Plain() {
+			n.finds("the information has a /%s in letters that readers take differently", key)
+		}
 	}
 	return n.entries("information", info, nil, infoForms)
 }

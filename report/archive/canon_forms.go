@@ -1,6 +1,7 @@
 package archive
 
 import (
+	"regexp"
 	"slices"
 
 	"gaugesheet/report/archive/pdffile"
@@ -35,6 +36,15 @@ var (
 		return false
 	})
 )
+
+// turns are a page's that is not turned: once round at most, for readers reckon with
+// whole numbers of their own.
+var turns = is(func(o pdffile.Object) bool { return o == 0.0 || o == 360.0 || o == -360.0 })
+
+// aDate is one as PDF has them (ISO 32000-2, 7.9.4), and nothing else to read.
+var aDate = is(func(o pdffile.Object) bool { s, ok := o.(pdffile.String); return ok && date.MatchString(string(s)) })
+
+var date = regexp.MustCompile(`^(?:D:)?[0-9]{4,14}(?:Z|[-+Z][0-9]{2}(?:'[0-9]{2})?'?)?$`)
 
 // aList is a list of things of a form.
 func aList(of form) form {
@@ -81,7 +91,15 @@ func aDict(entries map[pdffile.Name]form) form {
 // hold.
 func data(n *canon, o pdffile.Object) (bool, error) {
 	s, err := n.c.s.file.Stream(o)
-	return s != nil, err
+	if err != nil || s == nil {
+		return false, err
+	}
+	for key := range s.Dict {
+		if key != "Length" && key != "Filter" && key != "DecodeParms" {
+			return false, nil
+		}
+	}
+	return n.c.s.file.Packed(s) == "", nil
 }
 
 // aPlace is one in the document, on the sheet's page: how much of it is shown at first.
@@ -156,7 +174,7 @@ func (n *canon) areas(o pdffile.Object) (area, page [4]float64, err error) {
 var pageModes = aName("UseNone", "UseOutlines", "UseThumbs", "UseAttachments", "UseOC")
 
 var catalogForms = map[pdffile.Name]form{
-	"Pages": judged, "AcroForm": signatureForm, "NeedsRendering": aSwitch, "LastModified": aString,
+	"Pages": judged, "AcroForm": signatureForm, "NeedsRendering": aSwitch, "LastModified": aDate,
 	"Version":    aName("1.3", "1.4", "1.5", "1.6", "1.7", "2.0"),
 	"PageLayout": aName("SinglePage", "OneColumn", "TwoColumnLeft", "TwoColumnRight", "TwoPageLeft", "TwoPageRight"),
 	"PageMode":   pageModes,
@@ -180,8 +198,8 @@ var catalogForms = map[pdffile.Name]form{
 }
 
 var pageForms = map[pdffile.Name]form{
-	"Parent": judged, "Contents": contentsForm, "MediaBox": exactly, "CropBox": paper, "BleedBox": paper, "TrimBox": paper, "ArtBox": paper, "Rotate": aNumber, "UserUnit": aNumber,
-	"LastModified": aString, "ID": aString, "Tabs": aName("S", "R", "C", "W", "A"), "Annots": aList(signatureField), "Resources": resourcesForm,
+	"Parent": judged, "Contents": contentsForm, "MediaBox": exactly, "CropBox": paper, "BleedBox": paper, "TrimBox": paper, "ArtBox": paper, "Rotate": turns, "UserUnit": aNumber,
+	"LastModified": aDate, "ID": aString, "Tabs": aName("S", "R", "C", "W", "A"), "Annots": aList(signatureField), "Resources": resourcesForm,
 }
 
 // contentsForm is what the page draws, or a list of that: what it draws is compared
@@ -225,7 +243,7 @@ func resourcesForm(n *canon, o pdffile.Object) (bool, error) {
 		}
 		switch key {
 		case "ProcSet":
-			if ok, err := aList(aName("PDF", "Text", "ImageB", "ImageC", "ImageI"))(n, o); err != nil || !ok {
+			if ok, err := procedures(n, o); err != nil || !ok {
 				return false, err
 			}
 		case "Font", "XObject", "ColorSpace", "ExtGState", "Pattern", "Shading", "Properties":
@@ -251,27 +269,9 @@ func dictOnly(o pdffile.Object) pdffile.Object {
 	return o
 }
 
-// signatureForm is a form with nothing but signatures in it.
-var signatureForm = aDict(map[pdffile.Name]form{
-	"Fields": aList(signatureField), "SigFlags": aNumber, "DA": aString, "Q": aNumber,
-	"NeedAppearances": is(func(o pdffile.Object) bool { return o == false }),
-	"DR":              judged, // what words of fields are drawn with, of which there are none
-})
-
-// signatureField is the place of a signature, which notes and forms judge by where it is.
-var signatureField = aDict(map[pdffile.Name]form{
-	"Type": aName("Annot"), "Subtype": aName("Widget"), "FT": aName("Sig"), "T": aString, "TU": aString, "Ff": aNumber, "F": aNumber, "P": aRef, "Rect": numbers,
-	"V": signature, "AP": judged, "MK": judged, "DA": aString, "Lock": judged, "SV": judged, "Parent": judged, "Kids": judged, "M": aString, "NM": aString, "AS": aName("N", "Off"), "Border": judged, "BS": judged,
-})
-
-var signature = aDict(map[pdffile.Name]form{
-	"Type": aName("Sig", "DocTimeStamp"), "Filter": is(isName), "SubFilter": is(isName), "ByteRange": numbers, "Contents": aString, "Cert": judged, "Name": aString, "M": aString,
-	"Location": aString, "Reason": aString, "ContactInfo": aString, "Reference": judged, "Changes": numbers, "Prop_Build": judged, "Prop_AuthTime": aNumber, "Prop_AuthType": is(isName), "R": aNumber, "V": aNumber,
-})
-
 // infoForms are what the document says of itself, which is compared elsewhere.
 var infoForms = map[pdffile.Name]form{
-	"Title": aString, "Author": aString, "Subject": aString, "Keywords": aString, "Creator": aString, "Producer": aString, "CreationDate": aString, "ModDate": aString,
+	"Title": aString, "Author": aString, "Subject": aString, "Keywords": aString, "Creator": aString, "Producer": aString, "CreationDate": aDate, "ModDate": aDate,
 	"Trapped": aName("True", "False", "Unknown"),
 }
 

@@ -241,6 +241,11 @@ func (c *comparison) draws(note pdffile.Dict) (bool, error) {
 	if err != nil || !ok {
 		return o != nil, err
 	}
+	return c.drawsAnything(drawing)
+}
+
+// drawsAnything tells whether a drawing that stands by itself has any operation.
+func (c *comparison) drawsAnything(drawing *pdffile.Stream) (bool, error) {
 	data, err := c.s.file.UnpackPlain(drawing)
 	if err != nil {
 		return false, err

@@ -250,7 +250,7 @@ func (c *comparison) marks(strange error) error {
 	if err != nil {
 		return err
 	}
-	exact := extra == 0 && alike && (same || c.ourOperators() && within(ours, theirs, fine))
+	exact := extra == 0 && alike && (same || sameSteps(c.ours.ops, c.again.drawn.ops) && within(ours, theirs, fine))
 	if extra > 0 {
 		c.stamp(append(append([]shown.Mark{}, ours[:at]...), ours[at+len(theirs):]...))
 	} else if !exact {

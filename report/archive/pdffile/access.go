@@ -81,6 +81,17 @@ func (f *File) Text(o Object) (string, error) {
 	return b.String(), err
 }
 
+// Plain tells whether a text string says the same to every reader: it is in Latin letters
+// without accents, or in UTF-16 as it should be.
+func (s String) Plain() bool {
+	wide, isWide := strings.CutPrefix(string(s), "\xfe\xff")
+	if !isWide {
+		return plainText([]byte(s))
+	}
+	text := UTF16(wide)
+	return len(wide)%2 == 0 && !strings.ContainsAny(text, "\ufffd\x1b")
+}
+
 // UTF16 decodes big-endian UTF-16.
 func UTF16(s string) string {
 	units := make([]uint16, 0, len(s)/2)

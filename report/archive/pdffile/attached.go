@@ -6,6 +6,7 @@ type Attached struct {
 	Data              []byte
 	Spec              Object // how the document describes it
 	Key               Object // under which its list has it, nil where it is not listed
+	Place             Object // what stands there in the list: a reference to the description
 	// Listed tells whether the document's list of attached files has it, which
 	// is where readers look first.
 	Listed bool
@@ -154,7 +155,7 @@ func (c *collector) add(o Object) error {
 		return err
 	}
 	file, err := c.f.attached(named)
-	file.Listed, file.Spec = c.listed, named
+	file.Listed, file.Spec, file.Place = c.listed, named, o
 	c.files = append(c.files, file)
 	return err
 }

@@ -51,7 +51,7 @@ func (f *File) Packed(s *Stream) string {
 	}
 	for _, filter := range filters {
 		switch filter {
-		case Name("FlateDecode"), Name("ASCIIHexDecode"), Name("ASCII85Decode"), Name("DCTDecode"), Name("JPXDecode"):
+		case Name("FlateDecode"), Name("ASCIIHexDecode"), Name("DCTDecode"), Name("JPXDecode"):
 		default:
 			return fmt.Sprintf("by %v", filter)
 		}
@@ -70,6 +70,9 @@ func (f *File) Packed(s *Stream) string {
 				return fmt.Sprintf("with a /%s", key)
 			}
 		}
+		if predictor := how["Predictor"]; predictor != nil && predictor != 1.0 && !f.byItsRows(s, how) {
+			return "by differences of other rows than it has"
+		}
 	}
 	for _, key := range []Name{"Filter", "DecodeParms"} {
 		if o, given := s.Dict[key]; given && o == nil {
@@ -77,6 +80,15 @@ func (f *File) Packed(s *Stream) string {
 		}
 	}
 	return ""
+}
+
+// byItsRows tells whether data that are packed by differences are a picture, and packed by
+// the rows and pixels that it has.
+func (f *File) byItsRows(s *Stream, how Dict) bool {
+	space, _ := s.Dict["ColorSpace"].(Name)
+	colors := map[Name]int{"DeviceGray": 1, "DeviceRGB": 3, "DeviceCMYK": 4}[space]
+	return s.Dict["Subtype"] == Name("Image") && f.entryOr(how["Colors"], 1) == colors && f.entryOr(how["BitsPerComponent"], 8) == f.entryOr(s.Dict["BitsPerComponent"], 1) &&
+		f.entryOr(how["Columns"], 1) == f.entryOr(s.Dict["Width"], 0)
 }
 
 // oddRemarks looks at the remarks between objects: there are those that end a file or

@@ -57,7 +57,7 @@ func check(t *testing.T, data []byte) {
 	}
 	attached, err := f.Attached()
 	for i := range attached {
-		attached[i].Spec, attached[i].Key = nil, nil // objects of the file, which differ by how it was saved
+		attached[i].Spec, attached[i].Key, attached[i].Place = nil, nil, nil // objects of the file, which differ by how it was saved
 	}
 	if err != nil {
 		t.Fatal(err)

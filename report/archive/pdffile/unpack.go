@@ -6,6 +6,7 @@ import (
 	"encoding/ascii85"
 	"fmt"
 	"io"
+	"slices"
 )
 
 // Unpack gives a stream's data as they were before they were packed. Only
@@ -184,10 +185,11 @@ func (f *File) rowsOf(params Dict, plain bool) (*rows, error) {
 		return nil, nil
 	}
 	columns, colors, bits := f.entryOr(params["Columns"], 1), f.entryOr(params["Colors"], 1), f.entryOr(params["BitsPerComponent"], 8)
-	if plain || predictor < 10 || predictor > 15 || columns < 1 || columns > 1<<16 || colors < 1 || colors > 32 || bits < 1 || bits > 16 {
+	if plain || predictor < 10 || predictor > 15 || columns < 1 || columns > 1<<16 || colors < 1 || colors > 32 || !slices.Contains([]int{1, 2, 4, 8, 16}, bits) ||
+		colors*bits > 8 && colors*bits%8 != 0 { // pixels of a byte and a half, of which readers take one or two
 		return nil, damaged("data are packed in a way that is not known: by differences")
 	}
-	return &rows{(columns*colors*bits + 7) / 8, max(colors*bits/8, 1)}, nil
+	return &rows{(columns*colors*bits + 7) / 8, (colors*bits + 7) / 8}, nil
 }
 
 // unpredict undoes the predictors of PNG, which lists of objects and pictures

@@ -76,8 +76,11 @@ func (w *walk) onePage() error {
 			return damaged("object %d is a page that is not in its list of pages", n)
 		}
 	}
-	if n, ok := whole(w.first); !ok || len(pages) == 0 || n != pages[0].Ref.Number {
+	if n, ok := whole(w.first); !ok || len(pages) == 0 || n != pages[0].Ref.Number || w.before != nil && w.before != 0.0 {
 		return damaged("it says at its start that its first page is another one")
+	}
+	if n, ok := whole(w.count); !ok || n != len(pages) {
+		return damaged("it says at its start that it has another number of pages")
 	}
 	return nil
 }
@@ -104,6 +107,8 @@ type walk struct {
 	pages  []int            // objects that are pages, or could pass for one
 	first  Object           // the first page, as the file says at its start; nil where it does not
 	length Object           // how long the file is, as it says there
+	count  Object           // how many pages it has, as it says there
+	before Object           // how many of them stand before the first, likewise
 	newest int              // where the first list of objects stands, which is the newest for who goes by its start
 	starts int              // what the last startxref names
 	ended  bool             // the last thing was the end of a file
@@ -232,7 +237,7 @@ func (w *walk) seeStart(o Object, at int) {
 	if !ok || d["Linearized"] == nil || at > start {
 		return
 	}
-	w.first, w.length = d["O"], d["L"]
+	w.first, w.length, w.count, w.before = d["O"], d["L"], d["N"], d["P"]
 	if w.first == nil || len(w.last) > 1 {
 		w.first = false // it is not the first object, or says nothing
 	}

@@ -168,8 +168,8 @@ func (d *drawing) resource(category pdffile.Name, op pdffile.Operation) (pdffile
 	if err != nil {
 		return nil, err
 	}
-	if len(op.Operands) == 0 {
-		return nil, unknown("an operation without its name")
+	if len(op.Operands) != 1 { // of several names readers take the first, or the last
+		return nil, unknown("an operation with other operands than its name")
 	}
 	name, _ := op.Operands[0].(pdffile.Name)
 	return named[name], nil

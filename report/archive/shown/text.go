@@ -70,7 +70,7 @@ func (d *drawing) setFace(op pdffile.Operation) error {
 	if !ok {
 		return unknown("a font without its size")
 	}
-	o, err := d.resource("Font", op)
+	o, err := d.resource("Font", pdffile.Operation{Operands: op.Operands[:1]})
 	if err != nil {
 		return err
 	}
