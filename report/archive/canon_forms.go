@@ -283,7 +283,8 @@ var trailerForms = map[pdffile.Name]form{
 	"DecodeParms": aDict(map[pdffile.Name]form{"Predictor": aNumber, "Columns": aNumber, "Colors": aNumber, "BitsPerComponent": aNumber}),
 	"Encrypt": all(encryption, aDict(map[pdffile.Name]form{
 		"Filter": aName("Standard"), "V": aNumber, "R": aNumber, "Length": aNumber, "P": aNumber, "O": aString, "U": aString, "OE": aString, "UE": aString, "Perms": aString,
-		"EncryptMetadata": aSwitch, "StmF": aName("StdCF"), "StrF": aName("StdCF"), "EFF": aName("StdCF"), "Type": aName("Encrypt"),
+		"EncryptMetadata": is(func(o pdffile.Object) bool { return o == true }), // which not all readers ask
+		"StmF":            aName("StdCF"), "StrF": aName("StdCF"), "EFF": aName("StdCF"), "Type": aName("Encrypt"),
 		"CF": aDict(map[pdffile.Name]form{"StdCF": aDict(map[pdffile.Name]form{"Type": aName("CryptFilter"), "CFM": aName("V2", "AESV2", "AESV3"), "AuthEvent": aName("DocOpen"), "Length": aNumber})}),
 	})),
 }
@@ -301,8 +302,8 @@ func all(forms ...form) form {
 }
 
 // encryption is a form of the versions of encryption that go together (ISO 32000-2,
-// table 21).
+// table 21), and that all readers know: revision 5 was one program's own.
 func encryption(n *canon, o pdffile.Object) (bool, error) {
 	how, err := n.c.s.file.Dict(o)
-	return slices.Contains([][2]pdffile.Object{{1.0, 2.0}, {2.0, 3.0}, {4.0, 4.0}, {5.0, 5.0}, {5.0, 6.0}}, [2]pdffile.Object{how["V"], how["R"]}), err
+	return slices.Contains([][2]pdffile.Object{{1.0, 2.0}, {2.0, 3.0}, {4.0, 4.0}, {5.0, 6.0}}, [2]pdffile.Object{how["V"], how["R"]}), err
 }

@@ -178,7 +178,7 @@ func TestTheSameLooksTheSame(t *testing.T) {
 			}
 		}
 	}
-	for _, table := range [][]alteration{shows, faces, beside, papers, apartRows, overs, carriers, listings, inOtherWords, beyond} {
+	for _, table := range [][]alteration{shows, faces, beside, papers, apartRows, overs, carriers, listings, inOtherWords, beyond, otherSteps} {
 		for _, a := range table {
 			d := newDoc(t, page)
 			if a.change(d); d.pack == nil {

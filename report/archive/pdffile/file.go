@@ -85,8 +85,10 @@ func (f *File) objectAt(at int) (numbered, error) {
 		return numbered{}, err
 	}
 	l.skipSpace()
-	if !l.take("endobj") {
+	if before := l.at - 1; !l.take("endobj") {
 		return numbered{}, damaged("object %d does not end where it should", n)
+	} else if !isEndOfLine(l.data[before]) || l.at < len(l.data) && !isEndOfLine(l.data[l.at]) && l.data[l.at] != ' ' {
+		l.finds("object %d with an end that has no line of its own", n)
 	}
 	if l.remarks > 0 {
 		l.finds("a remark, or white space of another kind, in object %d", n)
@@ -130,6 +132,9 @@ func (f *File) body(l *lexer, n int) (Object, error) {
 	}
 	if !l.take("endstream") {
 		return nil, damaged("the data of object %d do not end where they should", n)
+	}
+	if l.at < len(l.data) && !isEndOfLine(l.data[l.at]) {
+		l.finds("data of object %d with an end that has no line of its own", n)
 	}
 	return &Stream{Dict: d, Raw: raw}, nil
 }
@@ -271,6 +276,8 @@ func (f *File) alone(data []byte, start, end int) (Object, error) {
 	}
 	return o, nil
 }
+
+func isEndOfLine(c byte) bool { return c == '\n' || c == '\r' }
 
 func isWordly(c byte) bool { return !isSpace(c) && !isDelimiter(c) }
 

@@ -18,6 +18,9 @@ func (f *File) Odd(ours *File) string {
 	if !usualHead.Match(f.data[:min(len(f.data), 20)]) {
 		return "what says that it is a PDF"
 	}
+	if !usualTail.Match(f.data[len(f.data)-f.tail:]) {
+		return "what says where its end is"
+	}
 	size, _ := whole(f.Trailer["Size"])
 	for n, p := range f.places {
 		if n >= size && p != (position{}) { // which to who reads by the standard are not there (ISO 32000-2, table 15)
@@ -33,6 +36,9 @@ func (f *File) Odd(ours *File) string {
 }
 
 var usualHead = regexp.MustCompile(`^%PDF-(?:1\.[0-7]|2\.0) ?(?:\r\n|\r|\n)`)
+
+// usualTail is how a file ends: some readers look for just these lines.
+var usualTail = regexp.MustCompile(`^startxref\s+[0-9]+ ?(?:\r\n|\r|\n)%%EOF\s*$`)
 
 // measures are entries of which programs write whole numbers with a point.
 var measures = map[Name]bool{
