@@ -56,6 +56,22 @@ func (c *Case) ReadOnce() []string {
 	return once
 }
 
+// NoSlip reports a notice of one figure whose cylinder is without pressure by more than that
+// figure: another test of it agrees, the manifold's vacuum falls at each of its strokes, or
+// what drives the valves broke; and of a figure that was lost, where a second cylinder reads
+// as little, since nobody drops a figure twice.
+func (c *Case) NoSlip(n diag.Notice) bool {
+	if n.Variant == "range-with-dot" || len(n.Cylinders) != 1 {
+		return false
+	}
+	r := c.Cylinder(n.Cylinders[0])
+	if r == nil || r.Dry == nil || r.Grade != diag.NoPressure {
+		return false
+	}
+	dead := c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Grade == diag.NoPressure })
+	return n.Variant == "digit" && len(dead) > 1 || c.bornOut(r) || needleOf(c.Measured(Vacuum)) == "drops regularly" || c.mayMeet() && c.DriveFailed()
+}
+
 // asItsBank reports a cylinder behind the others with its whole bank, of which another reads
 // as little as it does, or as good as nothing as well: no slip of the pen picks a bank.
 func (c *Case) asItsBank(r *diag.CylinderResult, behind []string) bool {

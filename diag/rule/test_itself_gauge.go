@@ -17,7 +17,8 @@ var figureRules = []Rule{
 			"Nothing is converted by guessing; the sheet says that the figures look like another unit.",
 		Source: "common practice, no source",
 		Asks: "readings lie far outside what an engine of this kind gives in the unit stated, or are written in a way that can be read as something else; not where " +
-			"none reaches 25 psi (170 kPa) and one is 0, which is nothing in any unit, nor of a sound cylinder beside dead ones",
+			"none reaches 25 psi (170 kPa) and one is 0, which is nothing in any unit, nor of a sound cylinder beside dead ones, nor of one without pressure where another " +
+			"test of it agrees, the manifold's vacuum falls regularly, what drives the valves broke, or, of a figure lost, a second cylinder reads as little",
 		Variants: []string{"improbable", "range-with-dot", "digit"},
 		Notices:  unitSuspect, Kind: OfTest, Weigh: voicesOf(otherUnit), Headline: "unit-suspect",
 		Doubt: "unit-suspect", Doubts: append(slices.Clone(onGauges), known.NeedsLeakage), Repeat: "look-at-the-gauge", Slip: true,
@@ -205,7 +206,7 @@ func unitSuspect(c *known.Case) []diag.Notice {
 		sound := len(n.Cylinders) > 0 && n.Variant != "range-with-dot" && !slices.ContainsFunc(n.Cylinders, func(name string) bool {
 			return !slices.Contains([]diag.Grade{diag.Even, diag.High, diag.Watch}, c.Grade(name))
 		})
-		return nothing || sound && len(c.LowSet()) > 0 || c.Test.UnitReadOff()
+		return nothing || sound && len(c.LowSet()) > 0 || c.Test.UnitReadOff() || c.NoSlip(n)
 	})
 }
 
