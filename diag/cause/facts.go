@@ -34,13 +34,20 @@ func builtFacts(c *known.Case) diag.Facts {
 	}
 }
 
+// airBank is the bank into which air leaks by its trims, where the other is right.
+func airBank(c *known.Case) string {
+	idle, _, _ := c.AirAtIdle()
+	return idle.Bank
+}
+
 // foundFacts are of what was tested, found and told.
 func foundFacts(c *known.Case) diag.Facts {
 	return diag.Facts{
 		"ails": c.Ails(), "starts": c.Starts(), "stood": c.Stood(), "coded": diag.Names(c.MissesUnread()),
 		"methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"),
 		"plugsIn":    c.Conditions.PlugsOut == "one at a time" && c.Several(), "choked": c.ChokeShut(), "unheld": unheld(c),
-		"oiled": c.Has(known.NeedsWet), "afterOil": afterOil(c), "alike": c.LosesAlikeThroughout(), "leftOpen": c.Noticed("reading-left-open"), "allLow": c.AllLow() != nil,
+		"airBank": airBank(c),
+		"oiled":   c.Has(known.NeedsWet), "afterOil": afterOil(c), "alike": c.LosesAlikeThroughout(), "leftOpen": c.Noticed("reading-left-open"), "allLow": c.AllLow() != nil,
 		"oilRead": oiled(c, nil), "levelRead": oilLevelRead(c), "ownGauge": oiled(c, nil) && !doubtedGauge(c, nil), "oilShort": known.OilShort.HoldsIn(c),
 		"oilSmells": known.FuelInTheOil.HoldsIn(c), "oilMixed": c.OilMixed(), "noGas": c.CoolantGas == "negative", "gasFound": c.CoolantGas == "positive",
 		"gasInside": known.CrankcaseHigh.HoldsIn(c), "worse": c.WorseMagneto(), "sinks": c.SeatsSink(), "cold": c.Conditions.Engine == "cold", "met": c.HasValves() && (known.MetByTheStory.HoldsIn(c) || c.ValvesMayHaveMet()),

@@ -48,6 +48,11 @@ func (c *Case) Trims() []Trim {
 		}
 		list[at].Sum += m.Value
 	}
+	if len(c.Engine.Banks) < 2 && !slices.ContainsFunc(list, func(t Trim) bool { return t.Bank != list[0].Bank }) {
+		for i := range list { // the only bank has no name of its own
+			list[i].Bank = ""
+		}
+	}
 	return list
 }
 

@@ -9,7 +9,7 @@ import (
 // in the story of an engine that reads low, or high, throughout it speaks for a
 // fault of the test. The notices speak with the same voices, whatever was read.
 var testSigns = throughout(tiresInOrder, turnedSlowly, batterySagged, chokedOff, letOut, mayLetOut, plugsStayedIn, testedCold, throttleUnsure, fewStrokes,
-	needleFell, gaugeWasLow, gaugeWasHigh, gaugeInDoubt, otherUnit, limitTooHigh, airIsThin, airMayBeThin)
+	needleFell, gaugeWasLow, gaugeWasHigh, gaugeInDoubt, doubtedHigh, otherUnit, limitTooHigh, airIsThin, airMayBeThin)
 
 // throughout keeps signs to engines of which every cylinder is out.
 func throughout(signs ...Sign) []Sign {
@@ -45,7 +45,10 @@ var (
 	gaugeWasHigh = ofTest(known.OfEngine("a gauge that read high at its check", func(c *known.Case) bool { return known.GaugeOff(c.Gauges.Compression) > 0 }), Voice{Cause: "gauge-reads-high", Weight: Heard},
 		Voice{Cause: "gauge-reads-low", Weight: -Heard, Says: "gauge-was-high"})
 	gaugeInDoubt = ofTest(known.OfEngine("a gauge whose readings are doubted", func(c *known.Case) bool { return c.Gauges.Compression != nil && c.Gauges.Compression.Doubt != "" }),
-		Voice{Cause: "gauge-reads-low", Weight: Known}, Voice{Cause: "gauge-reads-high", Weight: DryUp}, Voice{Cause: "gauge-valve-leaks", Weight: Hint})
+		Voice{Cause: "gauge-reads-low", Weight: Known}, Voice{Cause: "gauge-valve-leaks", Weight: Hint})
+	doubtedHigh = ofTest(known.OfEngine("such a gauge, and not every cylinder low by it", func(c *known.Case) bool {
+		return c.Gauges.Compression != nil && c.Gauges.Compression.Doubt != "" && c.AllLow() == nil
+	}), Voice{Cause: "gauge-reads-high", Weight: DryUp})
 	otherUnit    = ofTest(known.OfEngine("figures that look like another unit", func(c *known.Case) bool { return c.UnitSuspect() }), Voice{Cause: "other-unit", Weight: Heard})
 	limitTooHigh = ofTest(known.OfEngine("a minimum that is high for the engine's ratio", func(c *known.Case) bool {
 		n := c.NoticeOf("limit-implausible")

@@ -114,9 +114,13 @@ func allSoaked(c *known.Case) bool {
 }
 
 // washedAndLow asks only that it be tested again, dry: until then nobody knows
-// what the engine would read.
+// what the engine would read, but where oil brought every cylinder over the minimum.
 func washedAndLow(c *known.Case, _ known.Subject) diag.Finding {
-	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"read": c.Span(c.Spread(c.Read())), "single": !c.Several()}}
+	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"read": c.Span(c.Spread(c.Read())), "single": !c.Several()}}
+	if least := c.SingleMinimum(); least > 0 && !slices.ContainsFunc(c.Read(), func(n string) bool { r := c.Cylinder(n); return r.Wet == nil || *r.Wet < least }) {
+		f.Confidence = diag.Strong
+	}
+	return f
 }
 
 // floodedOil is an engine low throughout, whose bores fuel has washed and whose oil has it.
