@@ -16,6 +16,7 @@ var oilCauses = []Cause{
 	{Name: "oil-pick-up", Explains: []string{noise}, Advice: "advice-oil"},
 	{Name: "oil-relief-valve", Advice: "advice-oil"},
 	{Name: "oil-sender", Advice: "advice-repeat", Test: true},
+	{Name: "maker-asks-less", Advice: "advice-maker-figure", Test: true},
 	{Name: "dash-reads-low"},
 	{Name: "coolant-in-oil", Fits: wet, Explains: coolants, Advice: "advice-gasket"},
 }
@@ -111,6 +112,10 @@ var oilChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "reads right", For: []string{"oil-sender"}, Words: []string{"reads right", "good"}, After: []string{"it reads within the limit"}},
 			{Name: "reads the same", Else: true, Enter: oilWord("gauge", "screwed in"), Words: []string{"same", "low"}}}},
+	{Name: "maker-oil-figure", Titles: []string{"the maker's oil pressure"}, OfTest: true, Minutes: 2, Whole: true, Again: true, Fits: holds(known.OilUnderRule), Words: []string{"oil pressure looked up", "maker's oil pressure looked up"},
+		Outcomes: []Outcome{
+			{Name: "as much as was read", For: []string{"maker-asks-less"}, Words: []string{"no more", "less"}, After: []string{"no more than was read"}},
+			{Name: "more than was read", Else: true, Words: []string{"more"}, After: []string{"more than was read"}}}},
 	{Name: "oil-gauge-hand", Titles: []string{"sender and its wire"}, OfTest: true, Minutes: 20, Whole: true, Again: true, Fits: senderDoubted, Words: []string{"sender checked"},
 		Outcomes: []Outcome{
 			{Name: "the sender is wrong", For: []string{"oil-sender", "dash-reads-low"}, Words: []string{"wrong", "faulty"}},
@@ -148,7 +153,7 @@ var oilChecks = []Check{
 			{Name: "it is clear", Else: true, Words: []string{"clear", "clean"}}}},
 	{Name: "filter-cut", Minutes: 40, Whole: true, Way: Opens, Mends: []string{"fuel-in-oil", "thin-oil"}, Fits: func(c *known.Case, _ []string) bool {
 		ran := !c.WillNotStart() || c.Complains(noise) // bearings that never turned on it have not suffered
-		return ran && known.OilOverFull.HoldsIn(c) && known.OilSmells.HoldsIn(c) || known.OilNone.HoldsIn(c) || knocksWithoutOil(c)
+		return ran && known.OilOverFull.HoldsIn(c) && known.OilSmells.HoldsIn(c) || known.OilNone.HoldsIn(c) || known.OilStarves.HoldsIn(c) || knocksWithoutOil(c)
 	}, Answers: knocksWithoutOil, Made: holds(known.MetalLookedFor), Words: []string{"filter cut", "filter cut open", "oil drained"},
 		Outcomes: []Outcome{
 			{Name: "metal in it", For: []string{"worn-bearings", "bottom-end"}, Sure: 0.8, Words: []string{"metal", "glitter"}},

@@ -14,6 +14,10 @@ const Oil = "oil-pressure"
 const (
 	noOilPressure   = 2.0  // psi; under it a running engine has none to speak of (judgement, no source)
 	oilPerThousand  = 10.0 // psi for each 1000 rpm, hot: common practice, no source
+	oilIdles        = 600  // rpm that an idle is taken for where its speed was not said: hardly any engine idles slower
+	oilShowsShort   = 0.75 // as a part of the rule of thumb, whatever the gauge may be off by: judgement, no source
+	oilContent      = 0.5  // as a part of it: no maker is content with less at a speed; common practice, no source
+	oilHardlyShown  = 8.0  // psi on the dash with hot oil, and low: the engine stays off until a gauge is on; judgement, no source
 	oilHardlyRises  = 0.10 // as a part, at twice the speed: judgement, no source
 	oilFallsHot     = 0.40 // hot idle as a part of cold idle: judgement, no source
 	oilNearTheLimit = 1.25 // times the figure that it is held against: judgement, no source
@@ -47,10 +51,14 @@ func psi(m *diag.MeasuredReading) float64 {
 	return v
 }
 
-// speedOf is the speed of a reading in rpm, 0 where it was not said.
+// speedOf is the speed of a reading in rpm, 0 where it was not said; an idle without one is
+// taken for the slowest of nearly any engine.
 func speedOf(m *diag.MeasuredReading) float64 {
 	v, err := quantity.Parse(m.At)
 	if err != nil || v.Unit != quantity.RPM {
+		if m.Name == "idle" && m.At == "" {
+			return oilIdles
+		}
 		return 0
 	}
 	return v.Number
@@ -78,14 +86,48 @@ func oilUnder(m *diag.MeasuredReading) (bool, bool) {
 }
 
 // OilUnderThumb is a hot reading at a speed that has no limit and is under 10
-// psi for each 1000 rpm.
+// psi for each 1000 rpm, by more than its gauge may be off or by a quarter; of several the
+// one that is shortest of it.
 func OilUnderThumb(r *diag.MeasuredResult) *diag.MeasuredReading {
+	var least *diag.MeasuredReading
 	for _, m := range hotOil(r) {
-		if speed := speedOf(m); !m.Limited() && speed > 0 && psi(m)+pressureU(m) < oilPerThousand*speed/1000 {
-			return m
+		asked := thumbPSI(m)
+		under := asked > 0 && m.Kind != diag.AtLeast && (psi(m)+pressureU(m) < asked || psi(m) < oilShowsShort*asked)
+		if under && !m.Limited() && (least == nil || psi(m)/asked < psi(least)/thumbPSI(least)) {
+			least = m
 		}
 	}
-	return nil
+	return least
+}
+
+// thumbPSI is what the rule of thumb asks at a reading's speed, 0 where that was not said.
+func thumbPSI(m *diag.MeasuredReading) float64 { return oilPerThousand * speedOf(m) / 1000 }
+
+// oilStarves reports hot oil pressure at a speed that is clearly under half of the rule of
+// thumb, whatever its limit: no maker's figure makes that right.
+func oilStarves(r *diag.MeasuredResult) bool {
+	return slices.ContainsFunc(hotOil(r), func(m *diag.MeasuredReading) bool {
+		return m.Name == "at-speed" && m.Kind != diag.AtLeast && psi(m)+pressureU(m) < oilContent*thumbPSI(m)
+	})
+}
+
+// OilRightAtSpeed reports a hot reading above idle that its limit, or without one the rule of
+// thumb, lets pass: a pump that draws and delivers.
+func OilRightAtSpeed(r *diag.MeasuredResult) bool {
+	return slices.ContainsFunc(hotOil(r), func(m *diag.MeasuredReading) bool {
+		if m.Name != "at-speed" {
+			return false
+		}
+		return m.Limited() && m.Verdict == diag.Within || !m.Limited() && thumbPSI(m) > 0 && psi(m) >= thumbPSI(m)
+	})
+}
+
+// OilHardlyShown reports a display of the vehicle that shows next to nothing: low, and at
+// most some 8 psi hot, or under half of its limit.
+func OilHardlyShown(r *diag.MeasuredResult) bool {
+	return !OnOwnGauge(r) && oilIsLow(r) && slices.ContainsFunc(hotOil(r), func(m *diag.MeasuredReading) bool {
+		return psi(m) <= oilHardlyShown || m.LimitLow != nil && m.Value < oilContent**m.LimitLow
+	})
 }
 
 // OilAboveUsual is a hot reading without a limit that is above what the relief valve
@@ -110,7 +152,7 @@ func pressureU(m *diag.MeasuredReading) float64 {
 
 // Thumb is what the rule of thumb asks at a reading's speed, in its unit.
 func Thumb(m *diag.MeasuredReading) diag.Number {
-	v, _ := quantity.Convert(oilPerThousand*speedOf(m)/1000, quantity.PSI, m.Unit)
+	v, _ := quantity.Convert(thumbPSI(m), quantity.PSI, m.Unit)
 	return diag.Number{Value: v, Decimals: max(m.Decimals, quantity.DefaultDecimals(m.Unit)), Unit: m.Unit}
 }
 
@@ -133,7 +175,7 @@ func oilNearLow(m *diag.MeasuredReading) bool {
 	if m.LimitLow != nil {
 		return m.Value < *m.LimitLow*oilNearTheLimit
 	}
-	return speedOf(m) > 0 && psi(m) < oilPerThousand*speedOf(m)/1000*oilNearTheLimit
+	return speedOf(m) > 0 && psi(m) < thumbPSI(m)*oilNearTheLimit
 }
 
 // oilIsLow is low by a limit, or without one by the rule of thumb.
@@ -155,6 +197,7 @@ var (
 		cold, hot := r.Reading("cold-idle"), r.Reading("idle")
 		return cold != nil && hot != nil && hot.Value < oilFallsHot*cold.Value && oilIsLow(r)
 	})
+	OilStarves  = OfTest(Oil, "hot oil pressure at a speed under half of 10 psi for each 1000 rpm", oilStarves)
 	OilLowAtAll = OfTest(Oil, "oil pressure low by its limit or by the rule of thumb", oilIsLow)
 	OilShort    = Any(OilLowAtAll, OilNone)
 	OilOverFull = OfTest(Oil, "the sump over full", func(r *diag.MeasuredResult) bool { return r.Word("oil level") == "over full" })

@@ -55,7 +55,7 @@ var oilRules = []Rule{
 	},
 	{
 		Name: "oil-pressure-under-the-rule-of-thumb", Title: "Oil pressure under the rule of thumb, without a maker's figure",
-		Why:    "Ten psi for each thousand revolutions serves many engines and not all: some makers are content with half of it. Before a word on bearings the maker's figure is needed.",
+		Why:    "Ten psi for each thousand revolutions serves many engines and not all: some makers are content with half of it. Before a word on bearings the maker's figure is needed, but under half of the rule, or with a noise, nobody waits for it.",
 		Source: byOilThumb, Class: Single, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilUnderRule, known.Not(known.OilUnderLimit), known.Not(known.OilNone)),
 		Kind: OfOil, Weigh: weighThumb, Say: oilThumb, Headline: "oil-pressure-thumb", SaysBetterThan: []string{"oil-pressure-falls-hot"},
 	},
@@ -88,7 +88,7 @@ var oilRules = []Rule{
 		Why:    "Senders and dash gauges drift, and many show a normal that is made up. Before anything is opened the pressure is read on a gauge screwed into the gallery.",
 		Source: "common practice, no source", Class: Information, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil),
 		When: known.All(known.Not(known.OilByOwnGauge), known.Any(known.OilLowAtAll, known.OilOverLimit, known.OilOverUsual)),
-		Kind: OfOil, For: speaks(Known, "oil-sender"), Say: byDash, Headline: "oil-pressure-low",
+		Kind: OfOil, Weigh: weighDash, Say: byDash, Headline: "oil-pressure-low",
 	},
 	{
 		Name: "oil-pressure-right", Title: "Oil pressure within its limits",
@@ -144,7 +144,7 @@ func weighOil(c *known.Case, s known.Subject) []Voice {
 	if known.OilSmells.Holds(c, s) {
 		list = slices.Concat(list, speaks(Known, "fuel-in-oil"), drivenPumpLeaks(c), hoseLeaks(c))
 	}
-	if known.OilNone.Holds(c, s) {
+	if known.OilNone.Holds(c, s) && (known.OnOwnGauge(oilResult(c)) || c.Complains("noise")) { // a quiet engine by its dash is the sender's before the pump's
 		list = append(list, speaks(Known, "oil-pump")...)
 		list = append(list, speaks(DryUp, "too-little-oil")...)
 	}
@@ -157,14 +157,26 @@ func weighHighOil(c *known.Case, _ known.Subject) []Voice {
 	return append(common("thick-oil", "oil-relief-valve"), where(!known.OnOwnGauge(oilResult(c)), speaks(Known, "oil-sender"))...)
 }
 
+// weighDash: a display that shows nothing over an engine that nobody hears is likelier wrong.
+func weighDash(c *known.Case, _ known.Subject) []Voice {
+	if known.OilHardlyShown(oilResult(c)) && !c.Complains("noise") {
+		return speaks(Sight, "oil-sender")
+	}
+	return speaks(Known, "oil-sender")
+}
+
 // weighAboveUsual: without the maker's figure the reading itself may be wrong.
 func weighAboveUsual(c *known.Case, s known.Subject) []Voice {
 	return append(weighHighOil(c, s), speaks(Hint, "reading-wrong")...)
 }
 
-// weighThumb: without the maker's figure the rule itself may be wrong.
+// weighThumb: without the maker's figure the rule itself may be wrong, but not under half of
+// it, nor where the engine is heard to lack its oil.
 func weighThumb(c *known.Case, s known.Subject) []Voice {
-	return append(speaks(Known, "limit-wrong"), weighOil(c, s)...)
+	if known.OilStarves.Holds(c, s) || c.Complains("noise") {
+		return weighOil(c, s)
+	}
+	return append(speaks(Known, "maker-asks-less"), weighOil(c, s)...)
 }
 
 func weighOverFull(c *known.Case, s known.Subject) []Voice {
@@ -207,7 +219,9 @@ func oilResult(c *known.Case) *diag.MeasuredResult { return c.Measured(known.Oil
 func noOil(c *known.Case, _ known.Subject) diag.Finding {
 	r := oilResult(c)
 	f := measuredFinding(known.NoOilReading(r), true, diag.DoNotRun)
-	f.Facts["dash"] = !known.OnOwnGauge(r)
+	if f.Facts["dash"] = !known.OnOwnGauge(r); !known.OnOwnGauge(r) {
+		f.Headline = "oil-off-until-gauge"
+	}
 	return f
 }
 
@@ -225,20 +239,62 @@ func oilLow(c *known.Case, _ known.Subject) diag.Finding {
 	if clear && known.OnOwnGauge(oilResult(c)) && (c.Complains("noise")) {
 		f.Urgency = diag.DoNotRun // what is left of the bearings goes with every minute
 	}
-	if !known.OnOwnGauge(oilResult(c)) {
-		f.Confidence = diag.Weak
-		if oilResult(c).Word("oil level") != "low" { // then the lamp has said why
-			f.Urgency = diag.CheckAgain
+	return shownBy(c, f)
+}
+
+// shownBy is a finding of low oil pressure with the urgency that its gauge lends it: on one
+// of the workshop's own what is under half of any maker's figure stops the engine; what the
+// vehicle itself shows is doubted, and where that is next to nothing the engine stays off
+// until a gauge is on.
+func shownBy(c *known.Case, f diag.Finding) diag.Finding {
+	r := oilResult(c)
+	if known.OnOwnGauge(r) {
+		if known.OilStarves.HoldsIn(c) {
+			f.Urgency, f.Confidence = diag.DoNotRun, diag.Fair
 		}
+		return f
+	}
+	f.Confidence = diag.Weak
+	if r.Word("oil level") != "low" { // then the lamp has said why
+		f.Urgency = byDashUrgency(c)
+	}
+	if keptOff(c) {
+		f.Headline = "oil-off-until-gauge"
 	}
 	return f
+}
+
+// keptOff is an engine that stays off until a gauge is on: its dash shows next to nothing, over
+// oil that is not known to stand low.
+func keptOff(c *known.Case) bool {
+	r := oilResult(c)
+	return known.OilHardlyShown(r) && r.Word("oil level") != "low"
+}
+
+// byDashUrgency is how soon what the dash shows of low oil pressure is to be settled.
+func byDashUrgency(c *known.Case) diag.Urgency {
+	r := oilResult(c)
+	_, clear := known.OilLow(r)
+	switch {
+	case known.OilStarves.HoldsIn(c), clear && c.Complains("noise") && !known.OilRightAtSpeed(r):
+		return diag.DoNotRun
+	case known.OilHardlyShown(r):
+		return diag.ActSoon
+	}
+	return diag.CheckAgain
 }
 
 func oilThumb(c *known.Case, _ known.Subject) diag.Finding {
 	m := known.OilUnderThumb(oilResult(c))
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Weak, Facts: measuredFacts(m)}
-	f.Facts["thumb"] = known.Thumb(m).String()
-	return f
+	f.Facts["thumb"], f.Facts["starves"] = known.Thumb(m).String(), known.OilStarves.HoldsIn(c)
+	if known.OilStarves.HoldsIn(c) {
+		f.Headline = "oil-pressure-low"
+	}
+	if c.Complains("noise") {
+		f.Urgency, f.Headline = diag.ActSoon, "oil-pressure-low"
+	}
+	return shownBy(c, f)
 }
 
 func oilStays(c *known.Case, _ known.Subject) diag.Finding {
@@ -266,7 +322,12 @@ func oilAboveUsual(c *known.Case, _ known.Subject) diag.Finding {
 }
 
 func byDash(c *known.Case, _ known.Subject) diag.Finding {
-	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"gauge": oilResult(c).Word("gauge")}}
+	r := oilResult(c)
+	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{"gauge": r.Word("gauge"), "off": keptOff(c)}}
+	if keptOff(c) {
+		f.Urgency, f.Headline = byDashUrgency(c), "oil-off-until-gauge"
+	}
+	return f
 }
 
 func oilRight(c *known.Case, _ known.Subject) diag.Finding {

@@ -29,12 +29,14 @@ func TestOilPressure(t *testing.T) {
 	}
 	runSealing(t, []sealingCase{
 		{name: "none", test: sample.Of("inline-4", oil(own, sample.At("idle", "750 rpm", 0))), fires: "no-oil-pressure", not: "oil-pressure-low oil-pressure-right", soon: diag.DoNotRun},
-		{name: "none by the dash", test: sample.Of("inline-4", oil(sample.Ticked("gauge", "dash"), hot(0, 0))), fires: "no-oil-pressure", first: "oil-pump", soon: diag.DoNotRun},
+		{name: "none by the dash", test: sample.Of("inline-4", oil(sample.Ticked("gauge", "dash"), hot(0, 0), sample.Ticked("oil level", "right"))), fires: "no-oil-pressure", first: "oil-sender", soon: diag.DoNotRun, next: "oil-gauge-hand"},
 		{name: "nothing while cranking is nothing to go by", test: sample.Of("inline-4", oil(own, sample.At("cranking", "", 0), hot(16, 34), idle)), fires: "oil-pressure-right", not: "no-oil-pressure"},
 		{name: "right, and the light says otherwise", test: sample.Of("inline-4", sample.Found("oil light flickers when hot"), oil(own, hot(16, 34), idle)), fires: "oil-shown-low", first: "dash-reads-low", soon: diag.CheckAgain, next: "oil-gauge-hand"},
 		{name: "low, and the light says so", test: sample.Of("inline-4", sample.Found("oil light flickers when hot"), oil(own, hot(5, 20), idle)), fires: "oil-pressure-low", not: "oil-shown-low"},
 		{name: "under its limit", test: sample.Of("inline-4", oil(own, hot(5, 20), idle)), fires: "oil-pressure-low", not: "oil-pressure-right no-oil-pressure oil-pressure-by-dash-only", soon: diag.ActSoon},
-		{name: "by the dash it is only to be read again", test: sample.Of("inline-4", oil(sample.Ticked("gauge", "dash"), hot(5, 20), idle)), fires: "oil-pressure-by-dash-only", soon: diag.CheckAgain},
+		{name: "by the dash it is only to be read again", test: sample.Of("inline-4", oil(sample.Ticked("gauge", "dash"), hot(9, 20), idle)), fires: "oil-pressure-by-dash-only", soon: diag.CheckAgain},
+		{name: "next to nothing by the dash", test: sample.Of("inline-4", oil(sample.Ticked("gauge", "dash"), hot(5, 20), idle, sample.Ticked("oil level", "right"))), fires: "oil-pressure-by-dash-only", soon: diag.ActSoon, next: "own-oil-gauge"},
+		{name: "no limit, under half of the rule of thumb", test: sample.Of("inline-4", oil(own, hot(4, 5))), fires: "oil-pressure-under-the-rule-of-thumb", first: "worn-bearings", soon: diag.DoNotRun},
 		{name: "nearer to its limit than the gauge can tell", test: sample.Of("inline-4", oil(own, hot(9, 30), idle)), fires: "oil-pressure-low", soon: diag.CheckAgain},
 		{name: "no limit, under the rule of thumb", test: sample.Of("inline-4", oil(own, hot(12, 12))), fires: "oil-pressure-under-the-rule-of-thumb", not: "oil-pressure-low", soon: diag.CheckAgain},
 		{name: "no limit, over the rule of thumb", test: sample.Of("inline-4", oil(own, hot(16, 34))), not: "oil-pressure-under-the-rule-of-thumb oil-pressure-right oil-pressure-low"},

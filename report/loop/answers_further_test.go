@@ -23,6 +23,7 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"own-oil-gauge": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.sender, "reads right", "reads the same")
 	},
+	"maker-oil-figure": func(*bench, []int) answer { return yes(false, "", "more than was read") },
 	"oil-gauge-hand": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.sender, "the sender is wrong", "the sender is right")
 	},
