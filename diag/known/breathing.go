@@ -276,7 +276,7 @@ func medianOf(values map[string]float64) float64 {
 	return (list[(len(list)-1)/2] + list[len(list)/2]) / 2
 }
 
-// Conditions on starter and battery, and on the timing.
+// Conditions on starter and battery.
 var (
 	PeakAlike = OfAll("its peak of the starter's current within 5 % of the median (three read at least)", func(c *Case, n string) bool {
 		p, ok := c.Peak(n)
@@ -293,29 +293,4 @@ var (
 	BatteryUnder = OfTest(Starting, "the battery under its limit while the starter turns", func(r *diag.MeasuredResult) bool { under, _ := Under(r.Reading("battery cranking")); return under })
 	DrawsMuch    = OfTest(Starting, "the starter draws more than its limit", func(r *diag.MeasuredResult) bool { over, _ := Over(r.Reading("draw")); return over })
 	DrawsLittle  = OfTest(Starting, "the starter draws less than its limit", func(r *diag.MeasuredResult) bool { under, _ := Under(r.Reading("draw")); return under })
-	LateBase     = OfTest(Timing, "base timing later than its limit", func(r *diag.MeasuredResult) bool { under, _ := Under(r.Reading("base")); return under })
-	BaseRight    = OfTest(Timing, "base timing with a limit, and within it", func(r *diag.MeasuredResult) bool {
-		m := r.Reading("base")
-		return m != nil && m.Limited() && m.Verdict == diag.Within
-	})
-	EarlyBase = OfTest(Timing, "base timing earlier than its limit", func(r *diag.MeasuredResult) bool { over, _ := Over(r.Reading("base")); return over })
-	NoAdvance = OfTest(Timing, "advance under its limit", func(r *diag.MeasuredResult) bool {
-		under, _ := WorstOf(r, func(m *diag.MeasuredReading) (bool, bool) {
-			if m.Name != "advance" {
-				return false, false
-			}
-			return Under(m)
-		})
-		return under != nil
-	})
-	DwellOff = OfTest(Timing, "dwell or the gap of the points past its limit", func(r *diag.MeasuredResult) bool {
-		dwell, _ := Past(r.Reading("dwell"))
-		gap, _ := Past(r.Reading("points-gap"))
-		return dwell || gap
-	})
-	CamLate = OfTest(Timing, "cam timing past its limit, or the chain slacker than it may be", func(r *diag.MeasuredResult) bool {
-		cam, _ := Past(r.Reading("cam"))
-		chain, _ := Over(r.Reading("chain-slack"))
-		return cam || chain
-	})
 )

@@ -134,8 +134,9 @@ var timingRules = systemRule(known.Timing, OfTiming, "limits: the job's own; mea
 	},
 	{
 		Name: "cam-late", Title: "Cam timing off its mark, or a slack chain",
-		Why:  "A chain that has stretched or jumped opens and shuts every valve late: low even compression, low vacuum, little power.",
-		When: known.CamLate, Weigh: weighCam, Say: timed("cam", diag.ActSoon), Headline: "late-timing",
+		Why: "A chain that has stretched or jumped opens and shuts every valve late: low even compression, low vacuum, little power. Nobody needs a book to see that a tooth is off; where valves can meet pistons " +
+			"the engine is not run until it is put right, for the next tooth bends them.",
+		When: known.CamLate, Weigh: weighCam, Say: camOff, Headline: "late-timing",
 	},
 })
 
@@ -151,11 +152,20 @@ func weighBase(c *known.Case, s known.Subject) []Voice {
 	return speaks(Heard, "late-ignition")
 }
 
+// camOff is the timing of the valves with what the next tooth may do.
+func camOff(c *known.Case, s known.Subject) diag.Finding {
+	f := timed("cam", diag.ActSoon)(c, s)
+	if known.CamMayMeet.Holds(c, s) && f.Urgency == diag.ActSoon {
+		f.Urgency = diag.DoNotRun
+	}
+	return f
+}
+
 // weighCam: a chain that is slacker than it may be has worn; a camshaft off its mark
 // has slipped, by a tooth or by its adjuster.
 func weighCam(c *known.Case, _ known.Subject) []Voice {
-	slack, _ := known.Over(c.Measured(known.Timing).Reading("chain-slack"))
-	cam, _ := known.Past(c.Measured(known.Timing).Reading("cam"))
+	slack := known.ChainSlack(c.Measured(known.Timing))
+	cam, _ := known.PastOrFar(c.Measured(known.Timing).Reading("cam"))
 	unread := cam && c.Measured(known.Timing).Reading("chain-slack") == nil // what let it come late is not known
 	chain := where(c.Spec.TimingDrive == "chain", speaks(Known, "worn-chain"))
 	return slices.Concat(where(cam, append(speaks(Heard, "cam-timing"), denies(Heard, "timing-explains", "wear", "rings")...)), where(unread, append(chain, speaks(Hint, "worn-chain", "timing-drive", "cam-phaser")...)), where(slack, append(speaks(Heard+Known, "worn-chain"), speaks(Known, "cam-timing")...)))
@@ -246,7 +256,7 @@ func timed(name string, u diag.Urgency) func(*known.Case, known.Subject) diag.Fi
 			if m.Name != name && m.Name != also[name] {
 				return false, false
 			}
-			return known.Past(m)
+			return known.PastOrFar(m)
 		})
 		f := measuredFinding(m, clear, u)
 		f.Facts["reading"] = known.Timing + " " + m.Name

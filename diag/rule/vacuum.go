@@ -300,8 +300,12 @@ func weighVacuum(c *known.Case, _ known.Subject) []Voice {
 }
 
 // weighEvenAndLow: a figure that is kept clears what lowers all cylinders alike; that they
-// match says less, least where the drive of the valves was off.
+// match says less, least where the drive of the valves was off, and nothing against a camshaft
+// that was measured late: alike and low is what that makes them.
 func weighEvenAndLow(c *known.Case, _ known.Subject) []Voice {
+	if known.CamLate.HoldsIn(c) {
+		return where(c.UnderStandard(), speaks(DryUp, "cam-timing"))
+	}
 	if c.PressureByFigure() {
 		return denies(Known, "pressure-is-even", "cam-timing", "wear", "rings")
 	}

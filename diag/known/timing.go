@@ -1,0 +1,87 @@
+package known
+
+import (
+	"math"
+
+	"gaugesheet/diag"
+)
+
+// How far off timing is wrong whatever the book says: common practice, no source. A tooth is
+// some 15 to 20 degrees at the crankshaft, half of that at the camshaft.
+const (
+	camToothOff = 10.0 // degrees off its mark, either way
+	chainLoose  = 10.0 // degrees at the crankshaft before the camshaft follows
+	baseFarLate = 8.0  // degrees after top dead centre
+)
+
+// PastOrFar is Past, and of timing without a limit what no book permits: it needs none to see
+// that a tooth is off.
+func PastOrFar(m *diag.MeasuredReading) (past, clear bool) {
+	if m == nil || m.Limited() {
+		return Past(m)
+	}
+	far := false
+	switch m.Name {
+	case "cam":
+		far = math.Abs(m.Value) >= camToothOff
+	case "chain-slack":
+		far = m.Value > chainLoose
+	case "base":
+		far = m.Value < -baseFarLate
+	}
+	return far, far
+}
+
+// Conditions on the timing of the spark and of the valves.
+var (
+	LateBase = OfTest(Timing, "base timing later than its limit, or without one more than 8 degrees after top dead centre", func(r *diag.MeasuredResult) bool {
+		m := r.Reading("base")
+		if m != nil && !m.Limited() {
+			far, _ := PastOrFar(m)
+			return far
+		}
+		under, _ := Under(m)
+		return under
+	})
+	BaseRight = OfTest(Timing, "base timing with a limit, and within it", func(r *diag.MeasuredResult) bool {
+		m := r.Reading("base")
+		return m != nil && m.Limited() && m.Verdict == diag.Within
+	})
+	EarlyBase = OfTest(Timing, "base timing earlier than its limit", func(r *diag.MeasuredResult) bool { over, _ := Over(r.Reading("base")); return over })
+	NoAdvance = OfTest(Timing, "advance under its limit", func(r *diag.MeasuredResult) bool {
+		under, _ := WorstOf(r, func(m *diag.MeasuredReading) (bool, bool) {
+			if m.Name != "advance" {
+				return false, false
+			}
+			return Under(m)
+		})
+		return under != nil
+	})
+	DwellOff = OfTest(Timing, "dwell or the gap of the points past its limit", func(r *diag.MeasuredResult) bool {
+		dwell, _ := Past(r.Reading("dwell"))
+		gap, _ := Past(r.Reading("points-gap"))
+		return dwell || gap
+	})
+	CamLate = OfTest(Timing, "cam timing past its limit, or without one 10 degrees off its mark, or the chain slacker than it may be, without a limit by more than 10 degrees", func(r *diag.MeasuredResult) bool {
+		cam, _ := PastOrFar(r.Reading("cam"))
+		return cam || ChainSlack(r)
+	})
+	// CamMayMeet is a camshaft off by a tooth or so where valves and pistons can meet, or, of
+	// an engine on a belt, nobody said that they cannot.
+	CamMayMeet = OfEngine("cam timing at least 10 degrees off its mark and past any limit, on an engine whose valves can meet its pistons or that has a belt and nobody said that they cannot", func(c *Case) bool {
+		r := c.Measured(Timing)
+		if r == nil || r.Reading("cam") == nil {
+			return false
+		}
+		off, _ := PastOrFar(r.Reading("cam"))
+		may := c.Spec.Interference == diag.Yes || c.Spec.Interference != diag.No && c.Spec.TimingDrive == "belt"
+		return off && may && c.HasValves() && math.Abs(r.Reading("cam").Value) >= camToothOff
+	})
+)
+
+// ChainSlack reports a chain slacker than it may be.
+func ChainSlack(r *diag.MeasuredResult) bool {
+	m := r.Reading("chain-slack")
+	slack, _ := PastOrFar(m)
+	return slack && (!m.Limited() || m.LimitHigh != nil && m.Value > *m.LimitHigh)
+}
