@@ -49,7 +49,7 @@ func texts(s templates.SaidCheck) []string {
 // that exclude each other. Facts that no sentence asks for beside each other
 // change together.
 func factCombinations(minutes int) []diag.Facts {
-	flags := [][]string{{"all"}, {"several"}, {"diesel"}, {"rotary"}, {"twoStroke"}, {"byHand", "starts"}, {"oil"}, {"airCooled", "lash", "oiled", "injected", "afterOil", "alike", "leftOpen", "oilSmells", "drivenPump", "oilRead", "blown", "aircraft", "valveAir", "coolantIn", "gasInside", "braked", "wetExhaust", "prop", "methodOpen", "itTracks", "wide", "hangs", "lies", "rope", "rawWater", "noGas", "gasFound", "met", "cold", "oilMixed", "meterOpen", "pcv", "levelRead", "oilShort", "ownGauge", "sinks", "wasSet", "heldOpen", "reach", "ails", "stood", "plugsIn", "choked", "unheld", "allLow", "scored"}, {"direct"}}
+	flags := [][]string{{"all"}, {"several"}, {"diesel"}, {"rotary"}, {"twoStroke"}, {"byHand", "starts"}, {"oil"}, {"airCooled", "lash", "oiled", "injected", "afterOil", "alike", "leftOpen", "oilSmells", "drivenPump", "oilRead", "blown", "aircraft", "valveAir", "coolantIn", "gasInside", "braked", "wetExhaust", "prop", "methodOpen", "itTracks", "wide", "hangs", "lies", "rope", "rawWater", "noGas", "gasFound", "met", "cold", "oilMixed", "meterOpen", "pcv", "levelRead", "oilShort", "ownGauge", "sinks", "wasSet", "heldOpen", "reach", "ails", "stood", "plugsIn", "choked", "unheld", "allLow", "scored", "opened"}, {"direct"}}
 	var list []diag.Facts
 	for bits := range 1 << len(flags) {
 		f := diag.Facts{"minutes": minutes}
@@ -87,6 +87,7 @@ func TestEveryStepCanBeSaidOfEveryEngine(t *testing.T) {
 				facts["tracked"] = diag.Names{"4"}[:i/2%2]
 				facts["lowOfTight"] = diag.Names{"3"}[:i/2%2]
 				facts["rest"] = diag.Names{"2", "3"}[:1+i%2]
+				facts["beside"] = diag.Names{"2", "3"}[:i%3]
 				facts["Cylinders"], facts["dose"], facts["worse"] = diag.Names(names), []string{"", "5\u00a0ml"}[i%2], []string{"", "left"}[i/2%2]
 				for reader, a := range audiences {
 					said, err := c.Check(check, a)

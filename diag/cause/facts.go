@@ -19,6 +19,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 	facts["byHand"] = at == diag.DoNotRun
 	facts["minutes"] = k.MinutesFor(c, cylinders)
 	facts["rest"] = diag.Names(restOf(k, c))
+	facts["beside"], facts["opened"] = diag.Names(nil), false // what the story knows: its cylinders, whatever the check is made on, and that they come apart
 	return facts
 }
 

@@ -121,8 +121,8 @@ func (c *Case) byItself(r *diag.CylinderResult) bool {
 
 // bornOut reports a cylinder of which something else was found that goes with
 // its reading: read again at the end, air lost, oil that did not bring it up, a first
-// stroke as far off, its part in running the engine, an earlier test; and where it
-// has some pressure, a plug, a code, or somebody who looked inside.
+// stroke as far off, its part in running the engine, an earlier test, damage that lets its
+// pressure out; and where it has some pressure, a plug, a code, or somebody who looked inside.
 func (c *Case) bornOut(r *diag.CylinderResult) bool {
 	if r.Again != nil && alike(*r.Again, *r.Dry) {
 		return true
@@ -145,8 +145,15 @@ func (c *Case) bornOut(r *diag.CylinderResult) bool {
 	case low && r.Wet != nil && *r.Wet < (1-bornOut)*middle && *r.Wet <= oilBrings**r.Dry:
 		return true
 	}
-	return r.Grade != diag.NoPressure && c.signOf(r.Name, low) || low && (c.pullsLess(r.Name) || c.wasLow(r))
+	return low && c.OpenSeen(r.Name) || r.Grade != diag.NoPressure && c.signOf(r.Name, low) || low && (c.pullsLess(r.Name) || c.wasLow(r))
 }
+
+// OpenSeen reports a cylinder in which damage was seen that lets its pressure out.
+func (c *Case) OpenSeen(name string) bool {
+	return c.Seen(name, openWords...)
+}
+
+var openWords = slices.Concat(HoledWords, BurntValve, BentValve, StuckOpen)
 
 // alike reports two readings of one cylinder that agree.
 func alike(a, b float64) bool { return math.Abs(a-b) <= bornOut*max(a, b) }

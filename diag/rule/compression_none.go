@@ -193,6 +193,7 @@ func oneHit(c *known.Case) []Voice {
 func oneWithoutPressure(c *known.Case, s known.Subject) diag.Finding {
 	f := lowFinding(c, s)
 	f.Urgency = diag.DoNotRun
+	f.Facts["seen"] = !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !c.OpenSeen(n) })
 	switch {
 	case len(c.Engine.Cylinders) == 1:
 		f.Variant = "single"

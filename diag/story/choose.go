@@ -57,6 +57,8 @@ func (s *story) chooseCheck(c *known.Case, at diag.Urgency) {
 	}
 	if best != nil {
 		s.Next = best.Ask(c, s.cylindersFor(best), at)
+		first := s.book.first()
+		s.Next.Facts["beside"], s.Next.Facts["opened"] = diag.Names(s.Cylinders), s.book.seen(first) && cause.Opened(c, first)
 	}
 }
 
