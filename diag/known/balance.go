@@ -2,6 +2,7 @@ package known
 
 import (
 	"math"
+	"slices"
 
 	"gaugesheet/diag"
 )
@@ -57,6 +58,54 @@ func (c *Case) notMissed(name string) bool {
 	return plain > 1 && plain > none
 }
 
+// withMates reports a cylinder that is so with all others of its coil, and of all others none.
+func (c *Case) withMates(name string, so func(string) bool) bool {
+	for _, coil := range c.Spec.SharedCoils {
+		if len(coil) > 1 && slices.Contains(coil, name) {
+			return !slices.ContainsFunc(c.Every(), func(n string) bool { return so(n) != slices.Contains(coil, n) })
+		}
+	}
+	return false
+}
+
+// otherGroup is what the cylinders on the other side of their median come to, where none
+// lies near it: two groups have nothing typical between them.
+func otherGroup(values map[string]float64, own, median float64) (float64, bool) {
+	rest := map[string]float64{}
+	for n, v := range values {
+		if math.Abs(v-median) <= nearMedian*math.Abs(median) {
+			return 0, false
+		}
+		if (v > median) != (own > median) {
+			rest[n] = v
+		}
+	}
+	if len(rest) == 0 {
+		return 0, false
+	}
+	return medianOf(rest), true
+}
+
+// nearMedian is how near a median, as a part of it, a value makes it typical: judgement, no
+// source.
+const nearMedian = 0.25
+
+// OtherDrops is by how much the speed falls without the cylinders of the other of two groups;
+// false where they are not two.
+func (c *Case) OtherDrops(name string) (float64, bool) {
+	drop, median, ok := c.Drop(name)
+	if !ok {
+		return 0, false
+	}
+	drops := map[string]float64{}
+	for _, n := range c.Every() {
+		if d, _, ok := c.Drop(n); ok {
+			drops[n] = d
+		}
+	}
+	return otherGroup(drops, drop, median)
+}
+
 // NotMissed are the cylinders that a balance names though it was not valid.
 func (c *Case) NotMissed() []string { return c.Those(c.notMissed) }
 
@@ -69,6 +118,17 @@ var (
 	PullsLittle = OfAll("the speed falls by less than half the median with it off", func(c *Case, n string) bool {
 		d, m, ok := c.Drop(n)
 		return ok && d > balanceU && d+balanceU < pullsHalf*m
+	})
+	// MateIdle and MateCoded tell of what two cylinders have in common, which is their coil.
+	MateIdle = OfAll("the other cylinder of its coil pulls as little as it does, and none beside these", func(c *Case, n string) bool {
+		return c.withMates(n, func(x string) bool {
+			s := Subject{Cylinders: []string{x}}
+			return PullsNothing.Holds(c, s) || PullsLittle.Holds(c, s)
+		})
+	})
+	MateCoded = OfAll("a stored misfire of it and of the other cylinder of its coil, and of none beside these", func(c *Case, n string) bool {
+		of := c.MisfireOf()
+		return c.withMates(n, func(x string) bool { return slices.Contains(of, x) })
 	})
 	BalanceEven = All(OfEngine("the speed falls alike with each cylinder off, with none less than 70 % of the median (three at least)", func(c *Case) bool {
 		all := true

@@ -119,6 +119,7 @@ var ofCylinder = []struct {
 }{
 	{names: "of its injector's circuit", from: 201, causes: speaks(DryUp, "own-injector")},
 	{names: "of its ignition coil's circuit", from: 351, causes: speaks(DryUp, "own-spark", "coil-or-lead", "shared-coil")},
+	{names: "of its misfiring, as of the other cylinder of its coil", from: 301, causes: speaks(DryUp, "shared-coil"), beside: known.All(known.MateCoded, known.Not(known.Low))},
 	// That it misfires says as much of its spark as of its fuel, where nothing says why it should.
 	{names: "of its misfiring", from: 301, causes: speaks(DryUp, "own-spark", "own-injector"),
 		beside: known.All(known.Any(known.Plug("fuel-wet"), known.All(known.PullsNothing, known.BalanceTells)), known.Not(known.Low), known.Not(known.LiftsLittle), known.Not(known.Plug("tracked")))},

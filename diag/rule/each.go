@@ -155,8 +155,12 @@ func liftRead(c *known.Case, s known.Subject) bool {
 
 func pulls(c *known.Case, s known.Subject) diag.Finding {
 	drop, middle, _ := c.Drop(s.Name())
+	few := c.Few()
+	if others, two := c.OtherDrops(s.Name()); two { // half of them idle: no cylinder does what the median says
+		few, middle = true, others
+	}
 	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
-		"value": diag.Number{Value: drop, Unit: quantity.RPM}.String(), "median": diag.Number{Value: middle, Unit: quantity.RPM}.String(), "few": c.Few()}}
+		"value": diag.Number{Value: drop, Unit: quantity.RPM}.String(), "median": diag.Number{Value: middle, Unit: quantity.RPM}.String(), "few": few}}
 	if known.BalanceInvalid.Holds(c, s) {
 		f.Doubts = []diag.Phrase{{Key: "idle-not-held"}}
 	}
