@@ -277,11 +277,17 @@ func (v *view) sureBecause(st *diag.Story) string {
 func (v *view) oneKind(st *diag.Story) bool {
 	kinds := map[string]bool{}
 	for _, e := range st.Ledger {
-		if e.Weight > 0 && v.optional("kind."+e.Kind, "") != "" {
-			kinds[e.Kind] = true
+		if e.Weight > 0 && v.kindOf(e) != "" {
+			kinds[v.kindOf(e)] = true
 		}
 	}
 	return len(kinds) == 1
+}
+
+// kindOf is the kind of test of an entry: of a test that reads many things the one that its
+// rule goes by.
+func (v *view) kindOf(e diag.Entry) string {
+	return v.optional("kind."+e.Kind+" "+e.By, v.optional("kind."+e.Kind, ""))
 }
 
 // testsMade counts the tests of the job that were made.
@@ -302,7 +308,7 @@ func (v *view) kindsFor(st *diag.Story) diag.Names {
 		if len(st.Causes) == 0 || e.Cause != st.Causes[0].Key || e.Weight <= 0 {
 			continue
 		}
-		if kind := v.optional("kind."+e.Kind, ""); kind != "" && !slices.Contains(kinds, kind) {
+		if kind := v.kindOf(e); kind != "" && !slices.Contains(kinds, kind) {
 			kinds = append(kinds, kind)
 		}
 	}
