@@ -36,6 +36,10 @@ var furtherChecks = []Check{
 			{Name: "it was late", For: []string{"late-ignition", "advance", "points"}, Words: []string{"late"}},
 			{Name: "it was early", For: []string{"early-ignition"}, Words: []string{"early"}},
 			{Name: "it was right", Else: true, Words: []string{"right"}}}},
+	{Name: "true-tdc", Titles: []string{"top dead center by a piston stop"}, Minutes: 30, Whole: true, Way: Hand, Mends: []string{"timing-mark"}, Fits: holds(known.BaseRight), Answers: known.VacuumLow.HoldsIn, Words: []string{"piston stop", "true tdc", "damper ring checked", "timing mark checked"},
+		Outcomes: []Outcome{
+			{Name: "the mark is off", For: []string{"timing-mark"}, Words: []string{"off", "slipped", "moved", "away", "walked"}, After: []string{"elsewhere"}},
+			{Name: "the mark is right", Else: true, Words: []string{"right", "agrees", "good"}, After: []string{"stands there"}}}},
 	{Name: "points-set", Titles: []string{"points and timing"}, Minutes: 30, Whole: true, Way: Hand | Opens, Mends: []string{"points", "late-ignition", "early-ignition"}, Fits: pointsRead, Answers: pointsOff, Words: []string{"points set", "points adjusted", "points gap set", "dwell set", "points replaced", "new points"},
 		Outcomes: []Outcome{
 			{Name: "the gap was off", For: []string{"points"}, Words: []string{"off", "wide", "narrow", "closed"}},

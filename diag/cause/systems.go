@@ -8,6 +8,7 @@ var systemCauses = []Cause{
 	{Name: "past-limit", Vague: true},
 	{Name: "reading-wrong", Test: true},
 	{Name: "late-ignition", Fits: sparked, Explains: []string{lowPower, overheat, hardStart}},
+	{Name: "timing-mark", Fits: func(c *known.Case) bool { return sparked(c) && valved(c) }, Explains: []string{lowPower, overheat, hardStart, noise}},
 	{Name: "flywheel-key", Fits: flywheelKey, Explains: []string{noStart, hardStart, misfire, lowPower}},
 	{Name: "bent-crank", Fits: known.StruckDead.HoldsIn, Explains: []string{noise, noStart, hardStart}},
 	{Name: "wet-exhaust", Fits: wetExhaust, Explains: []string{noStart, hardStart, misfire, stood}},

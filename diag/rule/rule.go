@@ -164,7 +164,7 @@ var families = [][]Rule{
 	furtherRules,
 	oilRules,
 	startingRules, peakRules,
-	vacuumRules, lateCam, lateTiming, beatAndLow, beatAndBreath, lowByLow,
+	vacuumRules, lateCam, markRules, lateTiming, beatAndLow, beatAndBreath, lowByLow,
 	balanceDoubt, balanceRules,
 	magnetoRules, headRules,
 	injectorSet, injectorRules,

@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -15,4 +17,39 @@ var lateCam = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 			return append(where(known.ChainSlack(c.Measured(known.Timing)), speaks(Known, "worn-chain")), speaks(DryUp, "cam-timing")...)
 		}, Say: vacuumAt(diag.CheckAgain), Headline: "late-timing", Keeps: true, SaysBetterThan: []string{"vacuum-low-and-steady", "vacuum-low-sealing-sound"},
 	},
+	{
+		Name: "low-vacuum-on-the-mark", Title: "Low and steady vacuum, and an ignition that is right by its mark",
+		Why: "What lowers the vacuum of all cylinders alike is most often a late spark. Where the light shows it right, the mark is doubted before the engine: the outer ring of a damper slips on its rubber, and a pulley or a pointer may be of another engine. " +
+			"Top dead center by a piston stop says it. After that come the marks of the camshaft, then air and the carburetor.",
+		Class: Together, TiesSystems: []string{known.Timing}, Needs: needsTest(known.Timing), When: known.All(known.VacuumLow, known.BaseRight, sparkLit, known.Valves, known.Not(known.CamLate), known.Not(known.UnderFloor)),
+		Weigh: weighMark, Say: onTheMark, Headline: "mark-in-doubt", SaysBetterThan: []string{"vacuum-low-and-steady", "vacuum-low-sealing-sound"}, Variants: []string{"advanced"},
+	},
 })
+
+// weighMark: an engine that nothing but its distributor times is set by its mark; one whose
+// computer sets the spark by a sensor shows the mark to the light alone.
+func weighMark(c *known.Case, s known.Subject) []Voice {
+	seen := where(known.PullsAdvanced.Holds(c, s), as(OfSight, speaks(Sight, "timing-mark")))
+	if c.Injected() {
+		return append(seen, speaks(DryUp, "timing-mark", "cam-timing")...)
+	}
+	return slices.Concat(seen, speaks(Heard, "timing-mark"), speaks(Known+rarer, "cam-timing"))
+}
+
+func onTheMark(c *known.Case, s known.Subject) diag.Finding {
+	f := vacuumAt(diag.CheckAgain)(c, s)
+	f.Facts["base"] = diag.AsWritten(c.Measured(known.Timing).Reading("base").Entered)
+	if known.PullsAdvanced.Holds(c, s) {
+		f.Variant = "advanced"
+	}
+	return f
+}
+
+// markRules are on what the spark is set by.
+var markRules = systemRule(known.Timing, OfSight, "common practice, no source", []Rule{{
+	Name: "timing-mark-off", Title: "A timing mark that was found off its place",
+	Why:  "A spark that is set by a mark that has moved is wrong by as much as the mark is, whatever the light shows. True top dead center is found by a piston stop and marked anew, and the ignition set by that.",
+	When: known.All(sparkLit, known.MarkOff), For: speaks(Heard, "timing-mark"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"base": diag.AsWritten(c.Measured(known.Timing).Reading("base").Entered)}}
+	}, Headline: "mark-off",
+}})
