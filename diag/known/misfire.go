@@ -52,3 +52,50 @@ var SendsFuelRaw = OfEngine("an engine with injection and a catalyst that runs a
 	}
 	return LightFlashes.HoldsIn(c) || len(c.Those(c.SendsRaw)) > 0
 })
+
+// tooLowToFire is the part of the others' pressure, in percent, from which down a cylinder may
+// not fire at all: judgement, no source.
+const tooLowToFire = 75
+
+// MissingByPressure are the cylinders of an engine that misfires that hold too little pressure
+// to fire, where not more than half of the engine is low and no code names others.
+func (c *Case) MissingByPressure() []string {
+	low := c.LowSet()
+	if 2*len(low) > len(c.Every()) || c.AllLow() != nil {
+		return nil
+	}
+	var names []string
+	for _, n := range low {
+		if r := c.Cylinder(n); c.MissesByPressure(n) && c.PartOfReference(r).Value <= tooLowToFire {
+			names = append(names, n)
+		}
+	}
+	return names
+}
+
+// PlugApart is the one plug of several that is wet with fuel or sooty, where no cylinder is
+// low and no code of misfiring names others; none where it is not one alone.
+func (c *Case) PlugApart() []string {
+	_, named := c.MisfireCodes()
+	such := c.Looking("fuel-wet", "sooty")
+	if c.PatternOf(such) != OnOne || len(c.PlugsRead()) < 2 || len(c.LowSet()) > 0 || c.AllLow() != nil || len(named) > 0 && !slices.Equal(named, such) {
+		return nil
+	}
+	return such
+}
+
+// MissingByPlug is that of an engine that runs and misfires.
+func (c *Case) MissingByPlug() []string {
+	if !c.Complains("misfire") || !c.Starts() {
+		return nil
+	}
+	return c.PlugApart()
+}
+
+// LeanOnlyThere reports a cylinder to whose bank alone, or to the only one, the computer adds
+// much fuel.
+func (c *Case) LeanOnlyThere(name string) bool {
+	return !slices.ContainsFunc(c.Trims(), func(t Trim) bool {
+		return t.Sum > trimFar && c.Engine.IsTwoBank() && c.bankOfTrim(t) != c.Engine.BankOf(name)
+	})
+}

@@ -72,8 +72,35 @@ func (c *Case) allLosePastRings() int {
 	return one(len(leaks) > 1 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return !c.RingLoss(l) }))
 }
 
+// RingsAgree reports an engine all of whose cylinders that were tried lose air past their
+// rings, of which another test of the rings says the same: more gas passes into the crankcase
+// than it may, oil lifts every cylinder far with a right dose, or lifts them while the engine
+// burns its own.
+func (c *Case) RingsAgree() bool {
+	return c.allLosePastRings() > 0 && (c.blowsBy() > 0 || c.OilLiftsAll() && (c.DoseRight() || c.BurnsOil()))
+}
+
 // blowsBy is 1 where more gas passes into the crankcase than it may.
 func (c *Case) blowsBy() int { return one(CrankcaseHigh.HoldsIn(c) || CrankcasePresses.HoldsIn(c)) }
+
+// OilLiftsAll reports an engine every cylinder of which oil lifted, the middle one by more
+// than its own volume does.
+func (c *Case) OilLiftsAll() bool {
+	tested := c.WetTested()
+	if c.Spec.Diesel() || len(tested) == 0 || len(tested) < len(c.Read()) {
+		return false
+	}
+	rises := make([]float64, 0, len(tested))
+	for _, n := range tested {
+		if r := c.Cylinder(n); *r.Dry > 0 {
+			rises = append(rises, 100*(*r.Wet-*r.Dry)/(*r.Dry))
+		}
+	}
+	return len(rises) == len(tested) && slices.Min(rises) >= NetRise && Median(rises) >= RawRise
+}
+
+// BlowsBy reports more gas in the crankcase than may be there.
+func (c *Case) BlowsBy() bool { return c.blowsBy() > 0 }
 
 // BurnsOil reports an engine that smokes blue as it works, or uses oil.
 func (c *Case) BurnsOil() bool { return c.UsesOil() || c.Smokes("blue", "load", "always") }

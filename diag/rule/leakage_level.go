@@ -22,6 +22,16 @@ var leakLevelRules = []Rule{
 		SaysBetterThan: []string{"all-low", "below-minimum", "leaks-to-crankcase", "leakage-high"},
 	},
 	{
+		Name: "leaks-everywhere-and-agrees", Title: "All lose much air past their rings, and another test of the rings says the same",
+		Why: "A leakage tester may read high on every cylinder, and so does a cold engine; neither fills the crankcase, nor lifts the cylinders with oil, nor burns it. Where a second test of the rings " +
+			"agrees it is wear of rings and bores, though no figure calls the pressure low.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutCylinders}, TiesSystems: []string{known.Crankcase}, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		Of:   oneSet("the cylinders that were tried for leakage", leakTried),
+		When: known.All(known.Not(known.UnderFloor), noneLow, allPastRings, known.Not(known.StoodLong), known.OfEngine("gas in the crankcase over its limit, every cylinder up with oil and its dose right or its own burnt", (*known.Case).RingsAgree)),
+		Kind: OfLeakage, Weigh: wearByTests, Say: leaksAndAgrees, Headline: "worn-by-tests",
+		SaysBetterThan: []string{"leaks-to-crankcase", "leakage-high", "sound-but-leaks", "leaks-but-serviceable", "crankcase-pressure-high", "crankcase-pressure-where-vacuum-belongs", "wet-rise-everywhere", "nearly-even", "even-no-minimum", "oil-wet"},
+	},
+	{
 		Name: "low-everywhere-and-blows-by", Title: "Low in every cylinder, better with oil or burning it, and too much gas in the crankcase",
 		Why: "Every cylinder makes too little pressure, oil brings it back for a few strokes or, in a diesel into which none goes, the engine burns its own, and more gas passes into the crankcase than its limit allows. " +
 			"Throttle, gauge and valve timing do none of the last two. What is left is wear of rings and bores, or bores that ran or were washed dry.",

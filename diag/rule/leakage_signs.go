@@ -3,6 +3,7 @@ package rule
 import (
 	"slices"
 
+	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
 
@@ -29,6 +30,10 @@ var leakageSigns = []Sign{
 	{
 		When: known.All(tooHigh, known.Not(atValve), known.Not(known.LossTooSmall)), Kind: OfLeakage, About: "cylinders",
 		Against: denies(Known, "loses-air", "valve-motion", "collapsed-lifter", "deactivation-lifter", "cam-timing", "restricted-inlet", "throttle-or-choke", "weak-cranking"),
+	},
+	{ // what cannot be pressed together does not burn, whatever spark and fuel it gets
+		When: openAtRest, Kind: OfLeakage, About: "cylinders",
+		Against: denies(Heard, "leak-explains", "own-spark", "own-injector", "diesel-injector", "coil-or-lead"),
 	},
 	{
 		When: known.All(atValve, known.Not(known.AirAt(known.AtCrankcase))), Kind: OfLeakage, About: "cylinders",
@@ -129,6 +134,10 @@ var leakageSigns = []Sign{
 	},
 }
 
+// losesMost is the loss in percent from which a cylinder does no work whatever spark and fuel
+// it gets: judgement, no source.
+const losesMost = 60
+
 var (
 	oiled = known.OfAll("oil put into it before, which brought it up", func(c *known.Case, n string) bool { return slices.Contains(c.OilBefore(), n) })
 	// A gasket that is open between two bores alone lets no gas into the coolant.
@@ -139,9 +148,13 @@ var (
 	pastPistonAlone = known.All(tooHigh, known.OfAll("its air at the crankcase and at no other place", leavesBy(known.AtCrankcase)))
 	// pastGasketAlone is one whose air goes into the cylinder beside it.
 	pastGasketAlone = known.All(tooHigh, known.OfAll("its air in the cylinder beside it and at no other place", leavesBy(known.AtNeighbour)))
-	gaping          = known.OfAll("more than 60 % lost, at a valve", gapes)
-	oneValve        = known.Any(known.All(known.Valves, known.AirAt(known.AtExhaust), known.Not(known.AirAt(known.AtInlet))), known.All(known.InletValved, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust))))
-	atValve         = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.All(known.AirAt(known.AtInlet), known.InletValved)))
+	openAtRest      = known.OfAll("60 % or more lost, its pressure not read or low", func(c *known.Case, n string) bool {
+		l := c.Leak(n)
+		return l != nil && *l.Loss >= losesMost && !c.Noticed("leaks-at-both-valves") && !slices.Contains([]diag.Grade{diag.Even, diag.High, diag.Watch}, c.Grade(n))
+	})
+	gaping   = known.OfAll("more than 60 % lost, at a valve", gapes)
+	oneValve = known.Any(known.All(known.Valves, known.AirAt(known.AtExhaust), known.Not(known.AirAt(known.AtInlet))), known.All(known.InletValved, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust))))
+	atValve  = known.All(known.Valves, known.Any(known.AirAt(known.AtExhaust), known.All(known.AirAt(known.AtInlet), known.InletValved)))
 )
 
 var (

@@ -175,7 +175,7 @@ var families = [][]Rule{
 	dieselSet, dieselRules,
 	sealingTogether,
 	engineTogether,
-	mixtureTogether,
+	mixtureTogether, missRules,
 	rodRules, foundRules, faultRules, codeRules,
 	historyRules,
 }

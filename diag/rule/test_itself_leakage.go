@@ -31,7 +31,7 @@ var leakTestRules = []Rule{
 		Why: "Rings worn enough to lose this much everywhere would show in the compression. Leakage testers differ in orifice and supply, and a cold engine leaks more, " +
 			"so the tester and the temperature come before the rings.",
 		Source:  "common practice, no source",
-		Asks:    "every cylinder that was read loses 20 % or more with air in the crankcase, two at least, none is low on compression, and all of them together are not",
+		Asks:    "every cylinder that was read loses 20 % or more with air in the crankcase, two at least, none is low on compression, all of them together are not, and no other test of the rings says the same",
 		Notices: allLeakToCrankcase, Kind: OfTest, For: speaks(Known, "tester-scale"),
 		Doubt: "all-leak-to-crankcase", Doubts: []known.Need{known.NeedsLeakage}, Repeat: "leak-down-again",
 	},
@@ -95,9 +95,10 @@ func leakageReadsNothing(c *known.Case) []diag.Notice {
 }
 
 // allLeakToCrankcase wonders at the tester; where all are under their minimum,
-// or no cylinder makes what nearly any engine does, the rings explain both.
+// no cylinder makes what nearly any engine does, or another test of the rings agrees, the
+// rings explain both.
 func allLeakToCrankcase(c *known.Case) []diag.Notice {
-	if len(c.LowSet()) > 0 || c.AllLow() != nil || len(c.UnderMinimum()) > 0 {
+	if len(c.LowSet()) > 0 || c.AllLow() != nil || len(c.UnderMinimum()) > 0 || c.RingsAgree() {
 		return nil
 	}
 	least, n := 100.0, 0

@@ -336,6 +336,9 @@ func weighDrops(c *known.Case, _ known.Subject) []Voice {
 	if len(breathers(c)) == 1 { // nor is it air that gets out of one that does not get it
 		return speaks(Hint, "valve-motion")
 	}
+	if len(c.PlugApart()) > 0 { // it is that one's, and the plug says why
+		return nil
+	}
 	return common("own-spark", "exhaust-valve", "own-injector", "head-gasket")
 }
 
