@@ -161,5 +161,9 @@ var (
 		_, off := ThermostatOff(r)
 		return off == nil && r.Reading("thermostat rated") != nil && r.Reading("thermostat starts") != nil
 	})
+	ThermostatEarly = OfTest(Cooling, "the thermostat starts more than 3 C under what it is marked", func(r *diag.MeasuredResult) bool {
+		rated, off := ThermostatOff(r)
+		return off != nil && celsius(off) < celsius(rated)
+	})
 	ThermostatBad = OfTest(Cooling, "the thermostat starts more than 3 C from what it is marked, or is not open by 12 C over it", func(r *diag.MeasuredResult) bool { _, off := ThermostatOff(r); return off != nil })
 )

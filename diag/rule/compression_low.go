@@ -186,10 +186,28 @@ func weighMost(c *known.Case, s known.Subject) []Voice {
 		where(c.AllWet(s.Cylinders, known.WetRises), as(OfCompression, speaks(Wet, "wear", "washed-bore"))))
 }
 
+// underHalf is the percent of the reference under which two that were hot lose their charge to
+// each other: judgement, no source.
+const underHalf = 50
+
+// blownAcross reports neighbours under one gasket that make less than half of what the others
+// do, in an engine that overheated: what blows across the gasket cuts the metal with each mile.
+func blownAcross(c *known.Case, names []string) bool {
+	return c.CoolantHot() && c.HasValves() && c.ShareHead(names) && !slices.ContainsFunc(names, func(n string) bool {
+		r := c.Cylinder(n)
+		elsewhere := c.Leak(n) != nil && !c.LeaksAt(n, known.AtNeighbour)
+		return r == nil || r.Dry == nil || r.PercentOfRef >= underHalf || elsewhere
+	})
+}
+
 func neighboursLow(c *known.Case, s known.Subject) diag.Finding {
 	f := lowFinding(c, s)
 	if len(s.Cylinders) > 2 {
 		f.Variant = "several"
+	}
+	f.Facts["torched"] = false
+	if blownAcross(c, s.Cylinders) {
+		f.Urgency, f.Facts["torched"] = diag.DoNotRun, true
 	}
 	return f
 }

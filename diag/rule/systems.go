@@ -46,6 +46,9 @@ func ventOff(c *known.Case) bool { return !known.VentInPlace.HoldsIn(c) }
 func overInside(c *known.Case, s known.Subject) diag.Finding {
 	f := worstOver(known.Crankcase, diag.ActSoon)(c, s)
 	f.Facts["vented"], f.Facts["braked"], f.Facts["tight"] = !ventOff(c), c.BrakesByAir(), tightThroughout(c)
+	if tightThroughout(c) { // it is not known to get in
+		f.Headline = "crankcase-presses"
+	}
 	return f
 }
 
@@ -60,7 +63,7 @@ var crankcaseRules = systemRule(known.Crankcase, OfCrankcase, byCrankcase, []Rul
 	{
 		Name: "crankcase-pressure-where-vacuum-belongs", Title: "Pressure in a crankcase whose ventilation is connected",
 		Why:  "A connected ventilation draws a little vacuum. Pressure in its place is a ventilation that is blocked, or more blow-by than it takes.",
-		When: pressesUnlimited, For: common("breather", "rings", "wear"), Say: crankcaseAt(known.CrankcaseWorst), Headline: "crankcase-high",
+		When: pressesUnlimited, For: common("breather", "rings", "wear"), Say: crankcaseAt(known.CrankcaseWorst), Headline: "crankcase-presses",
 	},
 	{
 		Name: "crankcase-state-unknown", Title: "Crankcase pressure without a word on the ventilation",

@@ -128,6 +128,8 @@ func TestCooling(t *testing.T) {
 		{name: "oil", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("coolant look", "oil"))), fires: "oil-in-coolant", first: "oil-cooler"},
 		{name: "weak cap", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.At("cap rated", "", 15), sample.At("cap opens", "", 11))), fires: "cap-weak", first: "pressure-cap"},
 		{name: "cap at its mark", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.At("cap rated", "", 15), sample.At("cap opens", "", 14.5))), not: "cap-weak"},
+		{name: "thermostat early, and never warm", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, mark("thermostat rated", 180), mark("thermostat starts", 150), sample.Ticked("warm then", "never warm"))), fires: "thermostat-agrees", first: "thermostat"},
+		{name: "thermostat late, and never warm", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, mark("thermostat rated", 180), mark("thermostat starts", 192), sample.Ticked("warm then", "never warm"))), fires: "thermostat-off; never-warm", not: "thermostat-agrees"},
 		{name: "thermostat late", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, mark("thermostat rated", 180), mark("thermostat starts", 192))), fires: "thermostat-off", first: "thermostat"},
 		{name: "climbs once warm", test: sample.Of("inline-4", sample.Test("cooling", quantity.PSI, sample.Ticked("warm then", "climbs"))), fires: "warm-climbs", first: "thermostat", soon: diag.ActSoon},
 		{name: "climbs, cooled by air", test: sample.Of("inline-4", sample.Spec(func(s *diag.Spec) { s.Cooling = "air" }), sample.Test("cooling", quantity.PSI, sample.Ticked("warm then", "climbs"))), not: "warm-climbs"},

@@ -97,7 +97,7 @@ var gaugeRules = []Rule{
 			"a second gauge on one good cylinder ends it in minutes.",
 		Source:  "common practice, no source",
 		Asks:    "the job says why the readings of a gauge that was used are doubted",
-		Notices: gaugeDoubted, Kind: OfTest, Weigh: voicesOf(gaugeInDoubt, doubtedHigh), Headline: "test-gauge",
+		Notices: gaugeDoubted, Kind: OfTest, Weigh: voicesOf(gaugeInDoubt, doubtedHigh, gaugeWasLow, gaugeWasHigh), Headline: "test-gauge",
 		Doubt: "gauge-doubted", Doubts: append(slices.Clone(onGauges), known.NeedsLeakage), RepeatOf: anotherGauge,
 	},
 	{

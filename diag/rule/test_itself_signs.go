@@ -39,9 +39,10 @@ var (
 	testedCold     = ofTest(known.OfEngine("tested cold", func(c *known.Case) bool { return known.Warmth(c.Conditions) == "cold" }), Voice{Cause: "cold-engine", Weight: Hint})
 	throttleUnsure = ofTest(known.OfEngine("not recorded that the throttle was open", func(c *known.Case) bool { return !c.Spec.Diesel() && c.Conditions.Throttle != "open" }),
 		Voice{Cause: "throttle-or-choke", Weight: Hint})
-	fewStrokes   = ofTest(known.OfEngine("fewer than four strokes", func(c *known.Case) bool { return c.Conditions.Strokes > 0 && c.Conditions.Strokes < 4 }), Voice{Cause: "weak-cranking", Weight: Hint})
-	needleFell   = ofTest(known.OfEngine("a needle that falls back", func(c *known.Case) bool { return c.Conditions.Needle == "falls back" }), Voice{Cause: "gauge-valve-leaks", Weight: Heard})
-	gaugeWasLow  = ofTest(known.OfEngine("a gauge that read low at its check", func(c *known.Case) bool { return known.GaugeOff(c.Gauges.Compression) < 0 }), Voice{Cause: "gauge-reads-low", Weight: Heard})
+	fewStrokes  = ofTest(known.OfEngine("fewer than four strokes", func(c *known.Case) bool { return c.Conditions.Strokes > 0 && c.Conditions.Strokes < 4 }), Voice{Cause: "weak-cranking", Weight: Hint})
+	needleFell  = ofTest(known.OfEngine("a needle that falls back", func(c *known.Case) bool { return c.Conditions.Needle == "falls back" }), Voice{Cause: "gauge-valve-leaks", Weight: Heard})
+	gaugeWasLow = ofTest(known.OfEngine("a gauge that read low at its check", func(c *known.Case) bool { return known.GaugeOff(c.Gauges.Compression) < 0 }), Voice{Cause: "gauge-reads-low", Weight: Heard},
+		Voice{Cause: "gauge-reads-high", Weight: -Heard, Says: "gauge-was-low"})
 	gaugeWasHigh = ofTest(known.OfEngine("a gauge that read high at its check", func(c *known.Case) bool { return known.GaugeOff(c.Gauges.Compression) > 0 }), Voice{Cause: "gauge-reads-high", Weight: Heard},
 		Voice{Cause: "gauge-reads-low", Weight: -Heard, Says: "gauge-was-high"})
 	gaugeInDoubt = ofTest(known.OfEngine("a gauge whose readings are doubted", func(c *known.Case) bool { return c.Gauges.Compression != nil && c.Gauges.Compression.Doubt != "" }),

@@ -409,8 +409,12 @@ func blockedTwice(c *known.Case, s known.Subject) diag.Finding {
 func heldVacuum(c *known.Case, _ known.Subject) diag.Finding {
 	r := c.Measured(known.Vacuum)
 	later := r.Reading("held later")
-	return diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{
-		"from": r.Reading("held").Number().String(), "value": later.Number().String(), "at": r.Reading("held").At}}
+	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{
+		"from": r.Reading("held").Number().String(), "value": later.Number().String(), "at": r.Reading("held").At, "glows": false}}
+	if c.Complains("low power") && 2*later.Value < r.Reading("held").Value { // as good as shut, and felt
+		f.Urgency, f.Facts["glows"] = diag.ActSoon, true
+	}
+	return f
 }
 
 func snapVacuum(c *known.Case, _ known.Subject) diag.Finding {

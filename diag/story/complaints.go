@@ -138,13 +138,15 @@ func (s *story) missed(c *known.Case, complaint string) bool {
 	})
 }
 
-// blowsAcross reports a noise that a gasket makes which is open between two cylinders; one
-// that was heard below is another.
+// blowsAcross reports a noise that gas makes which blows across a gasket from one cylinder to
+// another, or out beside one that loses much of its air there; one that was heard below is
+// another.
 func (s *story) blowsAcross(c *known.Case, complaint string) bool {
-	return complaint == "noise" && s.About == diag.AboutCylinders && s.book.first() == "head-gasket" && !known.NoiseBelow.HoldsIn(c) &&
+	first := s.book.first()
+	return complaint == "noise" && s.About == diag.AboutCylinders && (first == "head-gasket" || first == "plug-or-adapter-thread") && !known.NoiseBelow.HoldsIn(c) &&
 		slices.ContainsFunc(s.Cylinders, func(n string) bool {
 			g := c.Grade(n)
-			return c.LeaksAt(n, known.AtNeighbour) && (g == diag.NoPressure || g == diag.VeryLow)
+			return c.LeaksAt(n, known.AtOutside) && c.HighLoss(n) || first == "head-gasket" && c.LeaksAt(n, known.AtNeighbour) && (g == diag.NoPressure || g == diag.VeryLow)
 		})
 }
 
