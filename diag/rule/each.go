@@ -185,6 +185,11 @@ const byInjectors = "limits: the job's own; without one 5 % of the median, judge
 // injectorRules are on the injectors on a bench.
 var injectorRules = onEach(known.Injectors, OfInjectors, byInjectors, []Rule{
 	{
+		Name: "injector-open", Title: "An injector whose coil is open", Source: "follows from how it works",
+		Why:  "An injector without a path for the current does not open, whatever it gave on a bench: its cylinder gets no fuel. It is replaced.",
+		When: known.InjectorOpen, For: speaks(Heard, "own-injector"), Say: drips, Headline: "injector-open",
+	},
+	{
 		Name: "injector-low", Title: "An injector that gives less than the others",
 		Why:  "An injector that is dirty inside gives less and leaves its cylinder lean. It is cleaned and measured again; one that stays behind is replaced.",
 		When: known.InjectorLow, Weigh: poorInjector(Heard), Say: sinceCleaned(flow), Headline: "injector-apart", Variants: []string{"cleaned"},

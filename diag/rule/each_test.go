@@ -98,6 +98,8 @@ func TestEachCylinder(t *testing.T) {
 		{name: "gives back much, and low: two faults, sealing first", test: sample.Dry("inline-4", []float64{420, 425, 270, 418}, sample.Diesel, diesel(sample.Each("return cylinders", 3, 3, 12, 3))), fires: "one-low 3; return-high 3", first: "exhaust-valve"},
 		{name: "gives back alike", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 12, 11, 14, 12))), not: "return-high"},
 		{name: "all give back much", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("return cylinders", 60, 61, 58, 62), sample.Permits("return cylinders", "", sample.NoLeast, 40))), fires: "all-return-high", not: "return-high"},
+		{name: "an injector's coil open", test: sample.Of("inline-4", sample.Test("injectors", quantity.Ohm, sample.Each("ohms", 14.2, 14.1, 14.3), sample.TickedOf("ohms", "4", "open"))), fires: "injector-open 4", first: "own-injector"},
+		{name: "an injector's coil of another resistance", test: sample.Of("inline-4", sample.Test("injectors", quantity.Ohm, sample.Each("ohms", 14.2, 14.1, 14.3, 9))), not: "injector-open"},
 		{name: "glow plug open", test: sample.Of("inline-4", sample.Diesel, diesel(sample.TickedOf("glow", "2", "open"))), fires: "glow-open 2", first: "glow-plug", next: "renew-glow-plug"},
 		{name: "glow plugs by the meter", test: sample.Of("inline-4", sample.Diesel, diesel(sample.Each("glow", 0.7, 1000, 0.8, 6))), fires: "glow-open 2", first: "glow-plug", next: "renew-glow-plug"},
 		{name: "nozzles drip", test: sample.Of("inline-4", sample.Diesel, sample.Test("diesel", quantity.Bar, sample.Ticked("nozzles drip", "2 drops in 10 s from 3"))), fires: "nozzles-drip", first: "diesel-injector", soon: diag.ActSoon},

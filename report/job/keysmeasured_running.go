@@ -27,7 +27,7 @@ var injectorSection = measuredSection{
 		{name: "after", form: asReadings, perName: true, doc: "Flow after cleaning.", example: "{1: 209, 2: 212}"},
 		{name: "leak", form: asAllTexts, perName: true, doc: "What dripped, by cylinder.", example: "{1: 3 drops in 60 s, others: none}"},
 		{name: "spray", form: asAllTexts, perName: true, words: []string{"cone", "one stream", "one-sided", "drips", "nothing"}, says: "spray", doc: "How it sprays, by cylinder.", example: "{1: one stream, others: cone}"},
-		{name: "ohms", form: asReadings, units: ohms, perName: true, doc: "Resistance of the coil, by cylinder.", example: "{1: 14.2, others: 14.1}"},
+		{name: "ohms", form: asReadings, units: ohms, perName: true, words: []string{"open"}, doc: "Resistance of the coil, by cylinder; open where it has none.", example: "{1: 14.2, others: 14.1}"},
 		{name: "pressure-drop", form: asGroup, units: pressuresRead, doc: "What the rail's pressure fell to as each was pulsed.", keys: []key{
 			unitKey(pressuresRead),
 			{name: "from", form: asMeasured, doc: "The pressure before.", example: "379"},
