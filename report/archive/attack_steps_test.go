@@ -183,5 +183,6 @@ func TestPagesAtTheStart(t *testing.T) {
 	for _, other := range []string{"/N 5", "/N 0", "/X 1"} {
 		check(t, bytes.Replace(data, []byte("/N 1"), []byte(other), 1), refused, `another number of pages`)
 	}
+	check(t, regexp.MustCompile(`/T \d{10}`).ReplaceAll(data, []byte("/T 0000000009")), refused, `its list of objects is elsewhere`)
 	check(t, bytes.Replace(data, []byte("/E 1"), []byte("/P 1"), 1), refused, `its first page is another one`)
 }

@@ -301,9 +301,26 @@ func all(forms ...form) form {
 	}
 }
 
-// encryption is a form of the versions of encryption that go together (ISO 32000-2,
-// table 21), and that all readers know: revision 5 was one program's own.
+// encryption is a form of the ways of encryption (ISO 32000-2, tables 20 to 25) that all
+// readers know: which version goes with which revision, how long its key is, and how long
+// its filter says that it is. Of two lengths some readers take the one, some the other.
 func encryption(n *canon, o pdffile.Object) (bool, error) {
 	how, err := n.c.s.file.Dict(o)
-	return slices.Contains([][2]pdffile.Object{{1.0, 2.0}, {2.0, 3.0}, {4.0, 4.0}, {5.0, 6.0}}, [2]pdffile.Object{how["V"], how["R"]}), err
+	if err != nil {
+		return false, err
+	}
+	filters, err := n.c.s.file.Dict(how["CF"])
+	if err != nil {
+		return false, err
+	}
+	filter, err := n.c.s.file.Dict(filters["StdCF"])
+	if err != nil {
+		return false, err
+	}
+	type way [5]pdffile.Object
+	said := way{how["V"], how["R"], how["Length"], filter["CFM"], filter["Length"]}
+	return slices.Contains([]way{
+		{1.0, 2.0, nil, nil, nil}, {1.0, 2.0, 40.0, nil, nil}, {2.0, 3.0, 128.0, nil, nil},
+		{4.0, 4.0, 128.0, pdffile.Name("V2"), 16.0}, {4.0, 4.0, 128.0, pdffile.Name("AESV2"), 16.0}, {5.0, 6.0, 256.0, pdffile.Name("AESV3"), 32.0},
+	}, said) && (how["V"] == 4.0 || how["V"] == 5.0) == (how["CF"] != nil), nil
 }

@@ -74,7 +74,7 @@ func (d *doc) hurried(with hurry) []byte {
 	h := &hurried{d: d, places: map[int]int{}, size: number + 2} // with a list that is an object
 	head := "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n"
 	h.places[number] = len(head)
-	head += fmt.Sprintf("%d 0 obj\n<</Linearized 1 /L 0000000000 /H [1 1] /O %d /E 1 /N 1 /T 1>>\nendobj\n", number, d.list(d.pages()["Kids"])[0].(pdffile.Ref).Number)
+	head += fmt.Sprintf("%d 0 obj\n<</Linearized 1 /L 0000000000 /H [1 1] /O %d /E 1 /N 1 /T 0000000000>>\nendobj\n", number, d.list(d.pages()["Kids"])[0].(pdffile.Ref).Number)
 	h.start = len(head)
 	var objects string
 	at := h.start + len(with.first(h))
@@ -101,6 +101,7 @@ func (d *doc) hurried(with hurry) []byte {
 		names = h.start
 	}
 	out += fmt.Sprintf("%strailer\n<</Size %d /Root %s /Info %s %s>>\nstartxref\n%d\n%%%%EOF\n", list, h.size, written(d.trailer["Root"]), written(d.trailer["Info"]), leads, names)
+	out = strings.Replace(out, "/T 0000000000", fmt.Sprintf("/T %010d", h.end), 1)
 	return []byte(strings.Replace(out, "/L 0000000000", fmt.Sprintf("/L %010d", len(out)), 1))
 }
 

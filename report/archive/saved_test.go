@@ -37,6 +37,10 @@ var programs = []struct {
 	{"qpdf --encrypt - secret 256 -- IN OUT", Same, ``},
 	{"qpdf --encrypt - secret 128 --use-aes=y -- IN OUT", Same, ``},
 	{"qpdf --allow-weak-crypto --encrypt - secret 40 -- IN OUT", Same, ``},
+	{"qpdf --allow-weak-crypto --encrypt - secret 128 --use-aes=n -- IN OUT", Same, ``},
+	{"qpdf --allow-weak-crypto --encrypt - secret 128 --force-V4 --use-aes=n -- IN OUT", Same, ``},
+	{"qpdf --allow-weak-crypto --encrypt - secret 256 --force-R5 -- IN OUT", Unvouched, `/Encrypt`},
+	{"qpdf --encrypt - secret 128 --use-aes=y --cleartext-metadata -- IN OUT", Unvouched, `/Encrypt`},
 	{"qpdf --encrypt asked secret 256 -- IN OUT", refused, `encrypted`},
 	{"qpdf --rotate=+90 IN OUT", Different, `the page is turned`},
 	{"qpdf --remove-attachment=0000 IN OUT", refused, `.`},
@@ -182,6 +186,40 @@ func TestSavedByALibrary(t *testing.T) {
 				t.Fatal(err)
 			}
 			check(t, out.Bytes(), tt.want, tt.says)
+		})
+	}
+}
+
+// A file whose encryption is said otherwise opens for some readers only.
+func TestEncryptedForSome(t *testing.T) {
+	if _, err := exec.LookPath("qpdf"); err != nil {
+		t.Skip(err)
+	}
+	dir := t.TempDir()
+	in, out := filepath.Join(dir, "in.pdf"), filepath.Join(dir, "out.pdf")
+	if err := os.WriteFile(in, draw(t, fourCylinders, sheet.Options{}), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	for _, row := range []struct{ how, from, to, says string }{
+		{"128 --use-aes=y", "/CFM /AESV2 /Length 16", "/CFM /AESV2 /Length 05", `/Encrypt`},
+		{"128 --force-V4 --use-aes=n", "/CFM /V2 /Length 16", "/CFM /V2 /Length 05", `/Encrypt`},
+		{"128 --force-V4 --use-aes=n", "/Length 128 ", "/Length 040 ", `/Encrypt`},
+		{"256", "/Length 256 ", "/Length 128 ", `/Encrypt`},
+		{"256", "/CFM /AESV3 /Length 32", "/CFM /AESV3 /Length 16", `/Encrypt`},
+		{"256", "/P -4 ", "/P -9 ", `said in two ways`},
+	} {
+		t.Run(row.how+" "+row.to, func(t *testing.T) {
+			words := strings.Fields("--allow-weak-crypto --object-streams=disable --encrypt - secret " + row.how + " -- " + in + " " + out)
+			words[3] = ""
+			if said, err := exec.Command("qpdf", words...).CombinedOutput(); err != nil {
+				t.Skipf("%v: %s", err, said)
+			}
+			data, err := os.ReadFile(out)
+			if err != nil || !bytes.Contains(data, []byte(row.from)) {
+				t.Fatalf("no %q, error %v", row.from, err)
+			}
+			check(t, data, Same, ``)
+			check(t, bytes.Replace(data, []byte(row.from), []byte(row.to), 1), Unvouched, row.says)
 		})
 	}
 }

@@ -60,6 +60,9 @@ func (f *File) unlock() error {
 	if version == 5 {
 		sealed, _ := d["UE"].(String)
 		k.secret = strongSecret([]byte(user), []byte(sealed), revision)
+		if k.secret != nil && !k.permits(d) && f.odd == "" { // of which some readers open nothing
+			f.odd = "what may be done with it is said in two ways"
+		}
 	} else {
 		permissions, _ := whole(d["P"])
 		id, err := f.Array(f.Trailer["ID"])
@@ -74,6 +77,20 @@ func (f *File) unlock() error {
 	}
 	f.key = k
 	return nil
+}
+
+// permits tells whether the permissions that are encrypted are those that the file says
+// (7.6.4.4.12).
+func (k *key) permits(d Dict) bool {
+	sealed, _ := d["Perms"].(String)
+	said, ok := whole(d["P"])
+	block, err := aes.NewCipher(k.secret)
+	if err != nil || !ok || len(sealed) != aes.BlockSize {
+		return false
+	}
+	var plain [aes.BlockSize]byte
+	block.Decrypt(plain[:], []byte(sealed))
+	return binary.LittleEndian.Uint32(plain[:]) == uint32(said) && (plain[8] == 'T') == k.meta && string(plain[9:12]) == "adb"
 }
 
 // oldSecret is the key up to revision 4 (7.6.4.3.2), nil where a password is

@@ -82,6 +82,10 @@ func (w *walk) onePage() error {
 	if n, ok := whole(w.count); !ok || n != len(pages) {
 		return damaged("it says at its start that it has another number of pages")
 	}
+	rest, ok := whole(w.rest)
+	if !ok || !slices.ContainsFunc(w.f.lists, func(at int) bool { return rest >= at-2 && rest < at+40 }) { // it names the first row, or what stands before the list
+		return damaged("it says at its start that its list of objects is elsewhere")
+	}
 	return nil
 }
 
@@ -109,6 +113,7 @@ type walk struct {
 	length Object           // how long the file is, as it says there
 	count  Object           // how many pages it has, as it says there
 	before Object           // how many of them stand before the first, likewise
+	rest   Object           // where the list of objects of the others is, likewise
 	newest int              // where the first list of objects stands, which is the newest for who goes by its start
 	starts int              // what the last startxref names
 	ended  bool             // the last thing was the end of a file
@@ -237,7 +242,7 @@ func (w *walk) seeStart(o Object, at int) {
 	if !ok || d["Linearized"] == nil || at > start {
 		return
 	}
-	w.first, w.length, w.count, w.before = d["O"], d["L"], d["N"], d["P"]
+	w.first, w.length, w.count, w.before, w.rest = d["O"], d["L"], d["N"], d["P"], d["T"]
 	if w.first == nil || len(w.last) > 1 {
 		w.first = false // it is not the first object, or says nothing
 	}
