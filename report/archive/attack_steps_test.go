@@ -6,6 +6,7 @@ import (
 	"maps"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -185,4 +186,14 @@ func TestPagesAtTheStart(t *testing.T) {
 	}
 	check(t, regexp.MustCompile(`/T \d{10}`).ReplaceAll(data, []byte("/T 0000000009")), refused, `its list of objects is elsewhere`)
 	check(t, bytes.Replace(data, []byte("/E 1"), []byte("/P 1"), 1), refused, `its first page is another one`)
+}
+
+// An update of nothing is one that some readers cannot read.
+func TestUpdateOfNothing(t *testing.T) {
+	d := newDoc(t, draw(t, fourCylinders, sheet.Options{}))
+	entries := "/Root " + written(d.trailer["Root"]) + " /Info " + written(d.trailer["Info"])
+	n := d.page()["Contents"].(pdffile.Ref).Number
+	content := "\n" + strings.TrimSpace(written(d.content())) + "\nendobj\n"
+	check(t, update(d.bytes(), strconv.Itoa(n)+" 0 obj"+content, map[int]int{n: 0}, "/Size 999 "+entries), Same, ``)
+	check(t, update(d.bytes(), "", nil, "/Size 999 "+entries), Unvouched, `a list of objects without any`)
 }

@@ -42,15 +42,9 @@ func (f *File) unlock() error {
 		bits = 40
 	case 2:
 	case 4, 5:
-		filters, err := f.Dict(d["CF"])
-		if err != nil {
+		if k.method, err = f.methodOf(d); err != nil {
 			return err
 		}
-		filter, err := f.Dict(filters["StdCF"])
-		if err != nil || d["StmF"] != Name("StdCF") || d["StrF"] != Name("StdCF") || d["EFF"] != nil && d["EFF"] != Name("StdCF") {
-			return ErrEncrypted
-		}
-		k.method, _ = filter["CFM"].(Name)
 		bits = 128
 	default:
 		return ErrEncrypted
@@ -77,6 +71,20 @@ func (f *File) unlock() error {
 	}
 	f.key = k
 	return nil
+}
+
+// methodOf is the one by which a file is encrypted that says it by filters (7.6.6).
+func (f *File) methodOf(d Dict) (Name, error) {
+	filters, err := f.Dict(d["CF"])
+	if err != nil {
+		return "", err
+	}
+	filter, err := f.Dict(filters["StdCF"])
+	if err != nil || d["StmF"] != Name("StdCF") || d["StrF"] != Name("StdCF") || d["EFF"] != nil && d["EFF"] != Name("StdCF") {
+		return "", ErrEncrypted
+	}
+	method, _ := filter["CFM"].(Name)
+	return method, nil
 }
 
 // permits tells whether the permissions that are encrypted are those that the file says

@@ -59,12 +59,14 @@ func (f *File) table(at int) (Dict, error) {
 // tableRows reads a list of objects after its first word, with its trailer.
 func (f *File) tableRows(l *lexer, put func(n int, p position) error) (Dict, error) {
 	unreadable := damaged("its list of objects is not readable")
+	rows := 0
 	for l.skipSpace(); !l.take("trailer"); l.skipSpace() {
 		first, ok1 := l.whole()
 		count, ok2 := l.whole()
 		if !ok1 || !ok2 || first+count > mostObjects || count > len(l.data) {
 			return nil, unreadable
 		}
+		rows += count
 		for n := first; n < first+count; n++ {
 			at, ok1 := l.whole()
 			generation, ok2 := l.whole()
@@ -83,6 +85,9 @@ func (f *File) tableRows(l *lexer, put func(n int, p position) error) (Dict, err
 				return nil, err
 			}
 		}
+	}
+	if rows == 0 {
+		l.finds("a list of objects without any")
 	}
 	o, err := l.object(0)
 	if err != nil {
