@@ -124,7 +124,7 @@ var definitions = []definition{
 	{KgfPerCm2, Pressure, 98066.5, 0, 1, []string{"kg/cm2", "kp/cm2", "ksc", "kgcm2"}},
 	{InHg, Pressure, 3386.388640341, 0, 1, []string{"inchesofmercury", "incheshg", "inchhg", "inofhg", "inmercury"}},
 	{HPa, Pressure, 100, 0, 0, []string{"mbar", "millibar"}},
-	{InH2O, Pressure, 249.08891, 0, 1, []string{"inwc", "inh20", "inwg"}},
+	{InH2O, Pressure, 249.08891, 0, 1, []string{"inwc", "inh20", "inwg", "inchesofwater", "inofwater", "inwater", "inchesh2o"}},
 	{MmH2O, Pressure, 9.80665, 0, 0, []string{"mmwc", "mmh20", "mmwg"}},
 	{MmHg, Pressure, 133.322387415, 0, 0, nil},
 

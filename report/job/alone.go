@@ -286,6 +286,9 @@ func listedWords(fields []typed) string {
 // keyTaking gives the key of a section that takes a word; "" for none and for
 // several.
 func keyTaking(section key, text string) string {
+	if yes, _ := vocabularyOf("yes or no").find(text, vocabularyOf("yes or no").Words); yes != "" {
+		return "" // an answer without its question
+	}
 	var takes []string
 	for _, k := range section.keys {
 		if k.form != asWord && k.form != asWordList || k.says == "" {

@@ -198,8 +198,12 @@ func (w *measuring) overItsSpeed() {
 		for _, one := range w.scale.written {
 			_, key, _ := strings.Cut(one.label, ".")
 			key, _, _ = strings.Cut(key, ".")
-			if slices.Contains(falls, key) && one.value > from {
+			switch left := from - one.value; {
+			case !slices.Contains(falls, key):
+			case left < 0:
 				w.r.doubt(one, "look at both figures again", "more than the speed that it fell from, "+inUnit(from, quantity.RPM))
+			case left > 0 && left < from/3:
+				w.r.doubt(one, "if that is the speed that was left, it fell by "+plainNumber(left), "nearly the whole speed that it fell from, "+inUnit(from, quantity.RPM))
 			}
 		}
 	}

@@ -66,6 +66,9 @@ func (s *braceScan) notClosed() fault {
 	if s.remark.at.Line == last.at.Line { // {number: #2041}
 		return s.remark
 	}
+	if s.quote != 0 { // what closes it stands within the text
+		return fault{last.at, "a text in quotes within '" + string(last.sign) + "' is not closed", "close it with " + string(s.quote) + ", or leave the quote out"}
+	}
 	return fault{last.at, "'" + string(last.sign) + "' is not closed", "close it with '" + string(closing[last.sign]) + "'"}
 }
 

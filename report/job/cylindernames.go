@@ -105,7 +105,7 @@ var bankPlaceForm = lazily(`^(left|right|front|rear|lh|rh|l|r)(?:[ .-]?(?:bank|s
 // placeHint translates a cylinder that is named by its place on a bank.
 func (r *reader) placeHint(name string) string {
 	m := bankPlaceForm().FindStringSubmatch(sideFirst(name))
-	if m == nil || len(r.bankList) < 2 {
+	if len(r.bankList) < 2 || m == nil && !sideNamed(name) {
 		return ""
 	}
 	if bank, place, ok := r.bankPlace(name); ok {
@@ -115,7 +115,17 @@ func (r *reader) placeHint(name string) string {
 	for _, b := range r.bankList {
 		banks = append(banks, fmt.Sprintf("%s (%s)", b.Name, strings.Join(b.Cylinders, ", ")))
 	}
+	if m == nil {
+		return "write the number; front to rear the banks are " + allOf(banks)
+	}
 	return "the banks are " + allOf(banks)
+}
+
+// sideNamed reports a cylinder that is named by a side and an end: left rear, LF, driver rear.
+func sideNamed(name string) bool {
+	first, end, more := strings.Cut(strings.ReplaceAll(fold(name), "-", " "), " ")
+	return slices.Contains(strings.Fields("lf lr rf rr fl fr rl"), fold(name)) || more && slices.Contains(strings.Fields("left right front rear lh rh nearside offside"), first) ||
+		slices.Contains(strings.Fields("driver drivers driver's passenger passengers passenger's"), first) && slices.Contains([]string{"front", "rear", "back"}, end)
 }
 
 // asPlaces reports that all of some names are places on banks, 'L1' to 'R4', and

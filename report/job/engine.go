@@ -213,7 +213,7 @@ func (r *reader) banks(s *section) []engine.BankSpec {
 			return typed
 		}
 	}
-	if n.kind != mapping {
+	if n.kind != mapping || len(n.entries) == 0 {
 		r.report(n.pos, "such as {left: [1, 3], right: [2, 4]}", "'engine.banks' is %s, expected the cylinders of each bank", describe(n))
 		return nil
 	}

@@ -100,6 +100,12 @@ func aloneHint(name, text string, keys []key) string {
 		}
 		return hint
 	}
+	if isTest(last) && (name == last || name == "before."+last) {
+		if row := listKeyOf(keys); row != "" && isRow(text) {
+			return "write '" + last + ": {" + row + ": [" + strings.Join(strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' || r == ';' || r == '/' }), ", ") + "]}', if that is what they are"
+		}
+		return "write what was read, such as '" + last + ": " + testExample(last, keys) + "', or 'not tested' where nothing was"
+	}
 	return fmt.Sprintf("such as '%s: ...' on a line of its own, indented", keyNames(keys)[0])
 }
 
@@ -313,4 +319,48 @@ func twoWordsHint(v Vocabulary, text string, words []string) string {
 		return ""
 	}
 	return "write one: " + anyOf(all) + ", as it was in this test"
+}
+
+// isRow reports figures beside each other.
+func isRow(text string) bool {
+	fields := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' || r == ';' || r == '/' })
+	return len(fields) > 2 && !slices.ContainsFunc(fields, func(f string) bool { return !isFigures(f) })
+}
+
+// listKeyOf is the one key of a section that is read of each cylinder, "" where there is none or
+// there are several.
+func listKeyOf(keys []key) string {
+	name := ""
+	for _, k := range keys {
+		if k.form == asReadings {
+			if name != "" && k.name != "drop" {
+				return ""
+			}
+			name = k.name
+		}
+	}
+	return name
+}
+
+func isTest(name string) bool { return slices.Contains(testSections(), name) }
+
+// testExample is a section with the first reading that it may have, and a unit where it
+// takes one.
+func testExample(section string, keys []key) string {
+	if section == "plugs" {
+		return "{looks: {1: normal, 4: sooty}}"
+	}
+	unit := ""
+	for _, k := range keys {
+		if k.name == "unit" && len(k.words) > 0 {
+			unit = "unit: " + k.words[0] + ", "
+		}
+	}
+	first := func(k key) bool { return aloneUnder[section] == "" || k.name == aloneUnder[section] }
+	for _, k := range keys {
+		if k.example != "" && first(k) && slices.Contains([]form{asReading, asReadings, asMeasured}, k.form) {
+			return "{" + unit + k.name + ": " + k.example + "}"
+		}
+	}
+	return "{" + unit + keyNames(keys)[0] + ": ...}"
 }

@@ -91,7 +91,7 @@ var (
 const dieselSupply = "diesel, lift pump"
 
 // otherSpellings are keys as American English has them.
-var otherSpellings = map[string]string{"authorized": "authorised", "color": "colour", "intake-closes": "inlet-closes", "intake": "inlet", "lift-intake": "lift-inlet"}
+var otherSpellings = map[string]string{"authorized": "authorised", "color": "colour", "intake-closes": "inlet-closes", "intake": "inlet", "lift-intake": "lift-inlet", "hot-idle": "idle"}
 
 // fileKeys are the keys of a job file.
 var fileKeys = slices.Concat([]key{

@@ -249,7 +249,10 @@ func (w *measuring) add(k key, n *node, to place) {
 var sides = []struct {
 	word string
 	sign float64
-}{{"before", 1}, {"early", 1}, {"advanced", 1}, {"after", -1}, {"late", -1}, {"retarded", -1}}
+}{
+	{"before", 1}, {"btdc", 1}, {"before tdc", 1}, {"before top dead center", 1}, {"before top dead centre", 1}, {"early", 1}, {"advanced", 1}, {"advance", 1},
+	{"after", -1}, {"atdc", -1}, {"after tdc", -1}, {"after top dead center", -1}, {"after top dead centre", -1}, {"late", -1}, {"retarded", -1}, {"retard", -1},
+}
 
 // directed reads a reading that a word behind it may give its direction: '4 deg
 // late' is below zero, '6 deg before' above it.
@@ -288,7 +291,7 @@ func (w *measuring) byCylinder(k key, n *node, to place) {
 	read := byCylinder(w.r, n, to.label, func(n *node, label, cylinder string) (diag.Reading, bool) {
 		n, word := k.wordIn(n)
 		w.word(place{name: to.name, cylinder: cylinder}, word)
-		if n == nil || w.out.Name == "valves" && w.r.noClearance(n, label) {
+		if n == nil || w.out.Name == "valves" && w.r.noClearance(n, label) || w.r.noFigure(n, label, k) {
 			return diag.Reading{}, false
 		}
 		return s.reading(n, label)
@@ -323,6 +326,16 @@ func (k key) wordIn(n *node) (rest *node, word string) {
 		return nil, fold(n.items[i].text)
 	}
 	return &out, fold(n.items[i].text)
+}
+
+// noFigure answers a word in the place of a reading that is a figure or one of a key's own
+// words: OL, for a plug without continuity.
+func (r *reader) noFigure(n *node, label string, k key) bool {
+	if _, _, stated := parseState(n.text); stated || len(k.words) == 0 || n.kind != scalar || n.text == "" || strings.ContainsAny(n.text, "0123456789") {
+		return false
+	}
+	r.report(n.pos, "write the figure, '"+strings.Join(k.words, "' or '")+"' where it has none, or 'not tested'", "'%s' is '%s', expected a figure or '%s'", label, short(n.text), strings.Join(k.words, "', '"))
+	return true
 }
 
 // without is a mapping without one of its keys.

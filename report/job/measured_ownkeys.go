@@ -19,6 +19,39 @@ var (
 	bankKeys  = ownKeys{func(string) bool { return true }, "values by bank", "{bank 1: ...}"}
 )
 
+// hint answers a reading that stands with its speed or time in a line: '40 at 2000'.
+func (o ownKeys) hint(text string) string {
+	for _, word := range []string{" at ", "@", " after ", " in ", " for "} {
+		value, at, ok := strings.Cut(fold(text), word)
+		at = strings.TrimSpace(at)
+		if isFigures(at) && o.is("2000 rpm") {
+			at += " rpm"
+		}
+		if ok && o.is(at) && startsWithFigure(strings.TrimSpace(value)) {
+			return "write {" + at + ": " + short(strings.TrimSpace(value)) + "}"
+		}
+	}
+	if o.is(text) { // the time alone
+		return "write what it showed then: {" + short(strings.TrimSpace(text)) + ": ...}"
+	}
+	return "such as " + o.example
+}
+
+// withoutBank answers readings that stand where the banks should.
+func withoutBank(k key, n *node) string {
+	if len(k.keys) == 0 {
+		return ""
+	}
+	var said []string
+	for _, e := range n.entries {
+		if keyOf(k.keys, e.key).name == "" || e.value.kind != scalar {
+			return ""
+		}
+		said = append(said, e.key+": "+short(e.value.text))
+	}
+	return "name the bank: {bank 1: {" + strings.Join(said, ", ") + "}}"
+}
+
 // isSpeed takes a speed of the engine and the word idle.
 func isSpeed(s string) bool {
 	v, err := quantity.Parse(s)
@@ -33,7 +66,11 @@ func isTime(s string) bool {
 // byKey reads a reading, or a set of keys, for each speed, time or bank.
 func (w *measuring) byKey(k key, n *node, to place, own ownKeys) {
 	if n.kind != mapping || len(n.entries) == 0 {
-		w.r.report(n.pos, "such as "+own.example, "'%s' is %s, expected %s", to.label, describe(n), own.expected)
+		w.r.report(n.pos, own.hint(n.text), "'%s' is %s, expected %s", to.label, describe(n), own.expected)
+		return
+	}
+	if hint := withoutBank(k, n); hint != "" && own.is("anything") {
+		w.r.report(n.entries[0].pos, hint, "'%s' has '%s', expected %s", to.label, short(n.entries[0].key), own.expected)
 		return
 	}
 	for _, e := range n.entries {

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"slices"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 
@@ -95,13 +96,18 @@ func (w *schemaWriter) section(k key) Object {
 			case out[i].Key != "additionalProperties":
 			case k.bare != "": // its cylinders may stand in it
 				out[i].Value = w.readingOf(keyOf(k.keys, k.bare), joinPath(k.name, k.bare))
-			case k.paired != nil: // and both valves of each
-				out[i].Value = pairSchema
 			}
+		}
+		if k.paired != nil { // both valves of a cylinder
+			out = append(out, Member{"patternProperties", Object{{pairKeys, pairSchema}}})
 		}
 		return out
 	})
 }
+
+// pairKeys are cylinders that stand in the section of the valves, and what people put both
+// valves under.
+const pairKeys = `^ *(?:[0-9]|[Cc][Yy][Ll]|[Oo]thers$|(?:[Vv]alve[ -]*)?(?:[Cc]learances?|[Ll]ash|[Gg]aps?)$|(?:[Ii]nt?|[Ee]xh?)$)`
 
 // pairSchema is of what was read of both valves of a cylinder, or of those of all below a
 // key.
@@ -182,7 +188,7 @@ func (w *schemaWriter) valueSchema(k key, place string) Object {
 	}
 	switch k.form {
 	case asWord:
-		if w.further && k.name != "unit" { // a word may say that the thing was not looked at
+		if w.further && k.name != "unit" && !strings.HasSuffix(place, ".limits.from") { // a word may say that the thing was not looked at
 			return either(w.wordOf(k), w.state())
 		}
 		return w.wordOf(k)
@@ -276,12 +282,19 @@ func (w *schemaWriter) furtherSchema(k key, place string) Object {
 		return append(out, Member{"anyOf", []any{typeOf("object"), Object{{"allOf", []any{w.valueSchema(one, joinPath(place, one.name)), Object{{"not", w.state()}}}}}, w.aloneWords(k)}})
 	}
 	out := below()
+	if k.name == "limits" && keyOf(k.keys, "minimum").name != "" { // 100 psi min
+		out[0] = Member{"type", []string{"object", "string"}}
+		return append(out, Member{"if", typeOf("string")}, Member{"then", Object{{"pattern", leastAlone}}})
+	}
 	if k.form == asGroup && place == k.name { // and so do words that only one of its keys takes
 		out[0] = Member{"type", []string{"object", "string"}}
 		out = append(out, Member{"anyOf", []any{typeOf("object"), w.aloneWords(k)}})
 	}
 	return out
 }
+
+// leastAlone is a least pressure that stands for all limits.
+const leastAlone = `^ *(?:(?:[Oo]ver|[Aa]bove|[Aa]t least|[Mm]in(?:imum|\.)?|[Mm]ore than|>=?|≥) *[0-9.]+(?: *[A-Za-z][A-Za-z0-9/]*)?|[0-9.]+(?: *[A-Za-z][A-Za-z0-9/]*)?(?: *\+| +(?:min(?:imum|\.)?|or more|at least))) *$`
 
 // cylinderNames is the schema of a list of cylinders, or of a text of several.
 func cylinderNames() Object {

@@ -17,7 +17,7 @@ func fileRules() []any {
 	}
 	var tests []any
 	for _, name := range testSections() {
-		tests = append(tests, Object{{"required", []string{name}}, {"properties", Object{{name, Object{{"type", []string{"object", "array"}}}}}}})
+		tests = append(tests, Object{{"required", []string{name}}, {"properties", Object{{name, readIn(name)}}}})
 	}
 	for _, name := range []string{"borescope", "coolant-gas-test", "other-readings"} {
 		tests = append(tests, Object{{"required", []string{name}}})
@@ -26,6 +26,14 @@ func fileRules() []any {
 		Object{{"description", "One set of readings at least."}, {"anyOf", tests}},
 		Object{{"if", layout(l.rotary)}, {"then", no("compression")}, {"else", no("rotors")}},
 	}
+}
+
+// readIn is the schema of a section with readings, and not why there are none.
+func readIn(name string) Object {
+	if name == "plugs" { // a look of all is said in a word
+		return Object{{"not", Object{{"$ref", "#/$defs/state"}}}}
+	}
+	return Object{{"type", []string{"object", "array"}}}
 }
 
 // no refuses a section's readings.
@@ -111,7 +119,7 @@ func (w *schemaWriter) ownValue(k key, place string) Object {
 		return either(Object{{"enum", l.layouts}}, Object{{"type", "string"}, {"pattern", l.all}})
 	case "other-readings": // each as a text, or under its name
 		one := w.objectOf(k.keys, place)
-		return either(arrayOf(either(one, Object{{"type", "string"}, {"minLength", 3}}, underName(one))), underName(one), Object{{"type", "string"}, {"minLength", 3}})
+		return either(arrayOf(either(one, Object{{"type", "string"}, {"minLength", 3}}, underName(one))), underName(one), Object{{"type", "string"}, {"minLength", 3}, {"not", w.state()}})
 	case "shop":
 		return either(fileOf(RoleShop), Object{{"$ref", "#/$defs/shop"}})
 	case "earlier":

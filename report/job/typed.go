@@ -116,7 +116,7 @@ func isReading(text string) bool {
 // cylinders stand in order, '1 150 2 148' as values by cylinder; nil for any
 // other text.
 func (r *reader) asPairs(text string) (names, values []typed) {
-	text = evenly(text)
+	text = strings.ReplaceAll(evenly(text), " is ", " :  ") // as long as it was: 1 is 150
 	for _, list := range typedLists(text) {
 		names, values = nil, nil
 		for i := 0; i < len(list); i++ {
