@@ -68,7 +68,7 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one differs", For: []string{"own-injector", "injection"}, Words: []string{"differs"}, After: []string{"one gives more or less than the others", "it gives too much or too little"}},
 			{Name: "all alike", Else: true, Words: []string{"alike", "same"}, After: []string{"it gives what it should"}}}},
-	{Name: "plugs-look", First: true, Titles: []string{"a look at the spark plugs"}, Minutes: 15, Whole: true, Way: Hand, Words: []string{"plugs looked at", "spark plugs looked at", "plugs out and looked at"},
+	{Name: "plugs-look", First: true, Titles: []string{"a look at the spark plugs"}, Minutes: 15, Whole: true, Way: Starter, Words: []string{"plugs looked at", "spark plugs looked at", "plugs out and looked at"},
 		Fits: func(c *known.Case, _ []string) bool {
 			return sparking(c, nil) && (c.WillNotStart() || c.Complains(rich) && c.AnyLow(c.Read())) && !c.Dead() && !c.Has(known.NeedsRotors) &&
 				!c.SomeCircuit(func(k known.Circuit) bool { low, _ := k.Worst(known.Below); return low != nil }) // it is known that little arrives

@@ -44,7 +44,7 @@ func breathingInDoubt(c *known.Case, cylinders []string) bool {
 // so that its camshaft, or a part of it, may not turn; not where the drive is new
 // and some cylinder makes something.
 func camMayStand(c *known.Case, _ []string) bool {
-	return c.HasValves() && len(c.Graded(diag.NoPressure)) > 0 && !(c.RenewedAfterFailing() && c.Cranking().Highest > 0)
+	return c.HasValves() && (len(c.Graded(diag.NoPressure)) > 0 || known.DriveToldGone.HoldsIn(c)) && !(c.RenewedAfterFailing() && c.Cranking().Highest > 0)
 }
 
 // turns is an engine that may be turned: not one whose camshaft stands still with valves open

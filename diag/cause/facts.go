@@ -48,7 +48,7 @@ func foundFacts(c *known.Case) diag.Facts {
 		"methodOpen": c.Noticed("battery-sags") || c.Noticed("slow-cranking") || c.Noticed("not-standard-method"),
 		"plugsIn":    c.Conditions.PlugsOut == "one at a time" && c.Several(), "choked": c.ChokeShut(), "unheld": unheld(c),
 		"airBank": airBank(c),
-		"oiled":   c.Has(known.NeedsWet), "afterOil": afterOil(c), "alike": c.LosesAlikeThroughout(), "leftOpen": c.Noticed("reading-left-open"), "allLow": c.AllLow() != nil,
+		"oiled":   c.Has(known.NeedsWet), "afterOil": afterOil(c), "alike": c.LosesAlikeThroughout(), "leftOpen": c.Noticed("reading-left-open"), "allLow": c.AllLow() != nil, "driveTold": known.DriveToldGone.HoldsIn(c),
 		"oilRead": oiled(c, nil), "levelRead": oilLevelRead(c), "ownGauge": oiled(c, nil) && !doubtedGauge(c, nil), "oilShort": known.OilShort.HoldsIn(c),
 		"oilSmells": known.FuelInTheOil.HoldsIn(c), "oilMixed": c.OilMixed(), "noGas": c.CoolantGas == "negative", "gasFound": c.CoolantGas == "positive",
 		"gasInside": known.CrankcaseHigh.HoldsIn(c), "worse": c.WorseMagneto(), "sinks": c.SeatsSink(), "cold": c.Conditions.Engine == "cold", "met": c.HasValves() && (known.MetByTheStory.HoldsIn(c) || c.ValvesMayHaveMet()),

@@ -31,6 +31,14 @@ func (c *Case) DriveBroken() bool {
 		!SpeaksOf(done, "renewed", "replaced", "changed", "fitted", "new belt", "new chain", "new timing", "new cam")
 }
 
+// DriveToldGone is an engine that does not start, of which it is told that what drives its
+// valves broke or jumped, and not that it was renewed since; not one whose cylinders read
+// as they do with a drive that works.
+var DriveToldGone = OfEngine("it does not start, what drives its valves is told to have broken or jumped and not to have been renewed, and its cylinders were not read or are not good", func(c *Case) bool {
+	good := c.DryRead() && len(c.Graded(diag.Even)) > 0 && c.AllLow() == nil && len(c.LowSet()) == 0 && len(c.Engine.Cylinders) > 1
+	return c.HasValves() && c.WillNotStart() && c.DriveFailed() && !c.TimingTouched() && !good
+})
+
 // toldOfDrive is all that may tell of the drive of the valves, as one text.
 func (c *Case) toldOfDrive() string {
 	return strings.ToLower(strings.Join(slices.Concat([]string{c.History.Onset}, c.History.Findings, c.History.WorkDone), "; "))
@@ -40,7 +48,7 @@ func (c *Case) toldOfDrive() string {
 // it did.
 var driveFailures = func() []string {
 	var list []string
-	for _, drive := range []string{"belt", "chain"} {
+	for _, drive := range []string{"belt", "cambelt", "chain", "timing gear", "timing gears"} {
 		for _, is := range []string{" ", " had ", " has ", " was ", " is ", " found "} {
 			for _, failed := range []string{"broke", "snapped", "stripped", "failed", "jumped", "slipped", "let go", "shredded", "come off", "came off", "torn", "lost its teeth", "lost teeth"} {
 				list = append(list, drive+is+failed)

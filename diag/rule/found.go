@@ -59,6 +59,18 @@ var foundRules = []Rule{
 		SaysBetterThan: []string{"metal-in-oil", "oil-pressure-low", "no-oil-pressure", "oil-pressure-under-the-rule-of-thumb", "oil-pressure-falls-hot", "sound-above-low-below"},
 	},
 	{
+		Name: "valve-drive-gone", Title: "What drives the valves is said to have broken",
+		Why: "An engine whose belt or chain broke or jumped does not start, and nothing else needs to be tested to know why. Its valves stand where they stopped, and in most engines each turn of the starter " +
+			"drives a piston against one. It is looked at by hand, with the cover off, before it is turned.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutCylinders},
+		Of: theEngine, When: known.DriveToldGone,
+		Kind: OfHistory, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return slices.Concat(speaks(2*Heard, "timing-drive"), where(c.Spec.Interference != diag.No, speaks(Known, "bent-valve")))
+		},
+		Say: foundSays(diag.DoNotRun), Headline: "valve-drive-gone",
+		SaysBetterThan: []string{"all-low", "below-minimum", "fuel-wet", "all-fuel-wet"}, InsteadOf: []string{"complaint-not-explained", "no-start-not-explained"},
+	},
+	{
 		Name: "engine-does-not-turn", Title: "The engine was found not to turn",
 		Why: "A starter that cannot turn an engine may be weak; or it stands against liquid in a cylinder, rings that rusted to the walls, or something that broke. Forced on, it bends a rod or breaks what only stuck. " +
 			"With the cylinders open it is turned by hand, which tells the starter from the engine.",

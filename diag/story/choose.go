@@ -97,6 +97,8 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 		return inside
 	case mends && (best == nil || s.asGoodAsProven(shares) || s.measuredOff()):
 		best = k.proof
+	case !alone && s.stoppedBySight() && best != nil && surest(c, best, s.book.first()) == 0 && k.opens(s.book.first()) != nil: // it is stopped for that, and not for a lesser thing
+		best = k.opens(s.book.first())
 	case !alone && s.passesOver(c, best, k.proof, shares): // the clear first suspect is looked at before a lesser one
 		best = k.proof
 	case alone: // checks have ruled out the others
@@ -215,6 +217,11 @@ func (s *story) asGoodAsProven(shares []share) bool {
 func (s *story) measuredOff() bool {
 	first := s.book.first()
 	return s.book.heaviest(first, rule.OfClearance) >= rule.Known || s.book.heaviest(first, rule.OfInjectors) >= rule.Heard
+}
+
+// stoppedBySight reports a story that stops the engine by what was seen.
+func (s *story) stoppedBySight() bool {
+	return s.Urgency == diag.DoNotRun && s.lead().rule.Kind == rule.OfSight
 }
 
 // passesOver reports a check that tells nothing of a first cause that is as good as proven,
