@@ -102,7 +102,7 @@ func (c *Case) CoolantEntersAny() bool {
 // the coolant does not do.
 func (c *Case) AllPlugsWashed() bool {
 	washed := len(c.PlugsLooking("coolant"))
-	return c.Several() && washed > 1 && washed == c.Sums.Plugs.N
+	return c.Several() && washed > 1 && washed == c.Sums.Plugs.N && c.PlugsSpeakForAll()
 }
 
 // rotorLow reports a rotor of which some face reads low.

@@ -98,7 +98,7 @@ func (c *Case) PatternOf(set []string) Pattern {
 	switch {
 	case len(set) == 0:
 		return OnNone
-	case len(set) == len(read) && (len(read) > 1 || len(c.Every()) == 1):
+	case len(set) == len(read) && c.PlugsSpeakForAll():
 		return OnAll
 	case len(set) == 1:
 		return OnOne
@@ -111,6 +111,10 @@ func (c *Case) PatternOf(set []string) Pattern {
 	}
 	return OnSome
 }
+
+// PlugsSpeakForAll reports that more than half of the plugs were read: what two suspects of
+// eight have in common is nothing that the engine has.
+func (c *Case) PlugsSpeakForAll() bool { return 2*len(c.PlugsRead()) > len(c.Every()) }
 
 // BankOfAll gives the bank whose plugs, two at least, are this set while two
 // at least were read on the other; -1 for none.

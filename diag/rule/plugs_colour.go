@@ -32,7 +32,7 @@ var plugColourRules = []Rule{
 		Why: "Dry soot is fuel that did not burn. Where every plug has it, the cause is something that all cylinders share: too much fuel, too little air, a weak spark, " +
 			"or an engine that never gets warm. It is a matter of mixture or spark; oil would be wet.",
 		Source: plugManual + plugPattern, Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
-		Of: plugsOf("sooty", "the plugs, every one looked at sooty", known.OnAll), When: sparkPlugs,
+		Of: plugsOf("sooty", "the plugs, every one looked at sooty, more than half of them", known.OnAll), When: sparkPlugs,
 		Kind: OfPlugs, Weigh: allSooty,
 		Say: ofLastRun(plugsFound(diag.CheckAgain)), Headline: "plugs-sooty", Look: "sooty",
 	},
@@ -80,7 +80,7 @@ var plugColourRules = []Rule{
 		Why: "White, clean insulators show hot burning, most often with too little fuel for the air. On every plug the cause is shared: fuel pressure, an air leak, the air meter, " +
 			"or plugs of the wrong heat range, which come first where the plugs are new.",
 		Source: plugManual + plugPattern, Class: Group, About: diag.AboutMixture, Needs: []known.Need{known.NeedsPlugs},
-		Of: plugsOf("white", "the plugs, every one looked at white", known.OnAll), When: known.All(sparkPlugs, known.Not(gasFuel)),
+		Of: plugsOf("white", "the plugs, every one looked at white, more than half of them", known.OnAll), When: known.All(sparkPlugs, known.Not(gasFuel)),
 		Kind: OfPlugs, Weigh: leanEverywhere,
 		Say: leaning(ofLastRun(plugsFound(diag.CheckAgain))), Headline: "plugs-white",
 	},

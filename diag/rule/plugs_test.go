@@ -32,7 +32,7 @@ func TestPlugColours(t *testing.T) {
 	n := "normal"
 	runSealing(t, []sealingCase{
 		{name: "soot on all", test: looks("inline-4", four("sooty")), fires: "all-sooty 1,2,3,4", not: "one-sooty some-sooty plugs-normal", first: "temperature-signal", sure: diag.Weak, soon: diag.CheckAgain},
-		{name: "soot on both of the two looked at", test: looks("V8", []string{"sooty", "sooty"}), fires: "all-sooty 1,2", not: "one-sooty"},
+		{name: "soot on both of the two looked at", test: looks("V8", []string{"sooty", "sooty"}), fires: "some-sooty 1,2", not: "one-sooty all-sooty"},
 		{name: "soot on the one looked at", test: looks("inline-4", []string{"", "sooty"}), fires: "one-sooty 2", first: "own-spark", sure: diag.Weak},
 		{name: "soot on one of a two-stroke", test: looks("inline-2", []string{"sooty", n}, sample.TwoStroke), fires: "one-sooty 1"},
 		{name: "soot on a low one is its pressure's", test: sample.Dry("inline-4", []float64{150, 150, 110, 150}, sample.Looks(n, n, "sooty", n)), fires: "sooty-and-low 3", not: "one-sooty some-sooty"},
