@@ -79,7 +79,8 @@ func inletValved(c *known.Case) bool { return c.InletValves() }
 func releasing(c *known.Case) bool   { return c.HasValves() || c.Ported() }
 func lashed(c *known.Case) bool      { return c.LashCanBeSet() }
 func piston(c *known.Case) bool      { return !c.Rotary() }
-func ventilated(c *known.Case) bool  { return !c.Ported() } // its crankcase holds oil, and is not the pump of its mixture
+func ventilated(c *known.Case) bool  { return !c.Ported() }                        // its crankcase holds oil, and is not the pump of its mixture
+func plated(c *known.Case) bool      { return !c.Flies() && !c.FlywheelMagneto() } // it drives through a plate behind its crankshaft
 func flywheelKey(c *known.Case) bool { return c.FlywheelMagneto() }
 func wetExhaust(c *known.Case) bool  { return c.WetExhaust() }
 func bored(c *known.Case) bool       { return wet(c) && piston(c) }

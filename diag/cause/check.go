@@ -33,7 +33,10 @@ type Check struct {
 	Fits    func(c *known.Case, cylinders []string) bool // whom it fits; nil fits every engine
 	// Made reports that the readings of the job hold its outcome for all of
 	// these cylinders (for any, where none are named).
-	Made     func(c *known.Case, cylinders []string) bool
+	Made func(c *known.Case, cylinders []string) bool
+	// Reads gives the name of the outcome that the job's words tell, and whether they tell of
+	// any, where it takes more than to find a word; nil where that is enough.
+	Reads    func(c *known.Case) (outcome string, told bool)
 	Mends    []string  // causes that it puts right as it is made
 	Words    []string  // other words for it in a job's work done
 	Titles   []string  // what a page calls it: read so in front of a colon, or of the cylinders
@@ -220,6 +223,11 @@ func (k *Check) Answer(c *known.Case, cylinders []string) *Outcome {
 	if w == nil {
 		return nil
 	}
+	if k.Reads != nil {
+		if name, read := k.Reads(c); read {
+			return k.outcome(name)
+		}
+	}
 	told := &known.Work{}
 	_, after, cut := strings.Cut(w.Text, ":")
 	if cut {
@@ -247,6 +255,14 @@ func (k *Check) Answer(c *known.Case, cylinders []string) *Outcome {
 		}
 	}
 	return best
+}
+
+// outcome is the one of that name, nil for none.
+func (k *Check) outcome(name string) *Outcome {
+	if i := slices.IndexFunc(k.Outcomes, func(o Outcome) bool { return o.Name == name }); i >= 0 {
+		return &k.Outcomes[i]
+	}
+	return nil
 }
 
 // Open lists the outcomes that this engine can show, to be read and not changed.

@@ -10,7 +10,10 @@ import (
 // cylinders blow their air into the chamber beside the bore, by their gasket or past a broken
 // land: oil on the rings stopped none of it.
 func airBelowTheHead(c *known.Case, cylinders []string) bool {
-	return c.PushrodChamber() && slices.ContainsFunc(cylinders, func(n string) bool { return c.LeaksAt(n, known.AtCrankcase) && c.LeaksAsMuchOiled(n) })
+	return c.PushrodChamber() && slices.ContainsFunc(cylinders, func(n string) bool {
+		flat := c.OilStopsNothing(n) && c.BoreSeenWhole(n)
+		return c.LeaksAt(n, known.AtCrankcase) && (c.LeaksAsMuchOiled(n) || flat)
+	})
 }
 
 // headChecks look under a head that comes off as fast as a cover.

@@ -140,6 +140,8 @@ var motionChecks = []Check{
 			{Name: "all move freely", Else: true, Words: []string{"free", "freely", "within"}}}},
 	{Name: "guide-oil", Titles: []string{"oil at the valve guides"}, Minutes: 15, Whole: true, Way: Runs | Opens, Mends: []string{"sticking-valve"}, Fits: func(c *known.Case, _ []string) bool {
 		return c.HasValves() && !c.Spec.Diesel() && known.VacuumStrays.HoldsIn(c)
+	}, Answers: func(c *known.Case) bool { // which shows it while it does
+		return known.VacuumStrays.HoldsIn(c) && len(c.Those(func(n string) bool { return known.RepeatsScatter.HoldsOf(c, n) })) > 0
 	}, Words: []string{"oil at the guides", "penetrating oil at the guides", "guides oiled"},
 		Outcomes: []Outcome{
 			{Name: "the needle steadies", For: []string{"sticking-valve"}, Sure: 0.8, Words: []string{"steadies", "steadied", "gone"}},

@@ -1,6 +1,7 @@
 package cause
 
 import (
+	"math"
 	"slices"
 
 	"gaugesheet/diag"
@@ -25,7 +26,19 @@ func drawsEvenly(c *known.Case, _ []string) bool {
 func pastAllRings(c *known.Case, _ []string) bool {
 	leaks := c.Leaks()
 	past := len(leaks) > 1 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return !slices.Contains(l.At, known.AtCrankcase) })
-	return c.HasValves() && !c.LeakageCold() && (c.AllLow() != nil || past)
+	return c.HasValves() && !c.LeakageCold() && (c.AllLow() != nil || past && !oneIsTight(leaks))
+}
+
+// oneIsTight reports a cylinder that lost no more than a good one, or than one in service,
+// beside one that lost more than three times as much: gas in the crankcase is that one's.
+func oneIsTight(leaks []*diag.LeakResult) bool {
+	least, most := math.Inf(1), 0.0
+	for _, l := range leaks {
+		if l.Loss != nil {
+			least, most = min(least, *l.Loss), max(most, *l.Loss)
+		}
+	}
+	return least <= known.WornLoss && most > 3*least
 }
 
 // missesUnknown is a petrol engine that misfires, by its owner or by its gases, and nothing

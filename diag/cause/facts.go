@@ -51,7 +51,7 @@ func foundFacts(c *known.Case) diag.Facts {
 		"oiled":   c.Has(known.NeedsWet), "afterOil": afterOil(c), "alike": c.LosesAlikeThroughout(), "leftOpen": c.Noticed("reading-left-open"), "allLow": c.AllLow() != nil, "driveTold": known.DriveToldGone.HoldsIn(c),
 		"oilRead": oiled(c, nil), "levelRead": oilLevelRead(c), "ownGauge": oiled(c, nil) && !doubtedGauge(c, nil), "oilShort": known.OilShort.HoldsIn(c),
 		"oilSmells": known.FuelInTheOil.HoldsIn(c), "oilMixed": c.OilMixed(), "noGas": c.CoolantGas == "negative", "gasFound": c.CoolantGas == "positive",
-		"gasInside": known.CrankcaseHigh.HoldsIn(c), "worse": c.WorseMagneto(), "sinks": c.SeatsSink(), "cold": c.Conditions.Engine == "cold", "met": c.HasValves() && (known.MetByTheStory.HoldsIn(c) || c.ValvesMayHaveMet()),
+		"cutOut": known.CutOutInTurn.HoldsIn(c), "gasInside": known.CrankcaseHigh.HoldsIn(c), "worse": c.WorseMagneto(), "sinks": c.SeatsSink(), "cold": c.Conditions.Engine == "cold", "met": c.HasValves() && (known.MetByTheStory.HoldsIn(c) || c.ValvesMayHaveMet()),
 		"tracked": diag.Names(c.PlugsLooking("tracked")), "scored": c.AnySeen(c.Every(), known.ScoredWords),
 		"watered": slices.ContainsFunc(c.Every(), func(n string) bool { return c.WaterIn(n) || c.LiquidIn(n) != "" && !c.HangsBelow(n) }),
 	}

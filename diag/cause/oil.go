@@ -1,6 +1,8 @@
 package cause
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 	"gaugesheet/diag/quantity"
@@ -89,8 +91,16 @@ var oilUseChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "loose or hard", For: []string{"guides-or-seals"}, Sure: 0.8, Words: []string{"loose", "hard", "split", "worn"}},
 			{Name: "firm and soft", Else: true, Words: []string{"firm", "soft", "good"}}}},
-	{Name: "oil-consumption", Titles: []string{"measuring the oil use"}, Minutes: 30, Whole: true, Way: Runs, Fits: valves, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
+	{Name: "oil-consumption", Titles: []string{"measuring the oil use"}, Minutes: 30, Whole: true, Way: Runs, Fits: sealsForMiles, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
 		Outcomes: []Outcome{{Name: "high", Mute: true, Sure: 0.4, For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}, After: []string{"more than the book allows"}}, {Name: "low", Else: true, After: []string{"within the book"}}}},
+}
+
+// sealsForMiles is an engine with valves that may be driven for days: no cylinder of it lets
+// more past its piston than worn rings do.
+func sealsForMiles(c *known.Case, cylinders []string) bool {
+	return valves(c, cylinders) && !slices.ContainsFunc(c.Leaks(), func(l *diag.LeakResult) bool {
+		return l.Loss != nil && *l.Loss > known.ActLoss && slices.Contains(l.At, known.AtCrankcase) && c.LeakTooHigh(l)
+	})
 }
 
 // oilChecks tell why oil pressure is wrong, the cheap and harmless first.

@@ -109,6 +109,20 @@ func (c *Case) OtherDrops(name string) (float64, bool) {
 // NotMissed are the cylinders that a balance names though it was not valid.
 func (c *Case) NotMissed() []string { return c.Those(c.notMissed) }
 
+// scatterFrom is the part of the highest repeat of a cylinder under which the lowest lies
+// where no gauge explains it: judgement, no source.
+const scatterFrom = 0.85
+
+// RepeatsScatter is a cylinder that read as the others at one time and far less at another.
+var RepeatsScatter = OfAll("repeats of which the highest is as good as the others and the lowest under 85 % of it", func(c *Case, n string) bool {
+	r := c.Cylinder(n)
+	if r == nil || !r.Disagree || len(r.DryReadings) < 2 || c.Cranking().Highest <= 0 {
+		return false
+	}
+	most := slices.Max(r.DryReadings)
+	return slices.Min(r.DryReadings) < scatterFrom*most && most >= diag.EvenFrom*c.Cranking().Highest/100
+})
+
 // Conditions on the balance.
 var (
 	PullsNothing = OfAll("the speed falls by no more than can be counted with it off", func(c *Case, n string) bool {

@@ -91,8 +91,8 @@ func (c *Case) LiftLow(name string) *diag.MeasuredReading {
 
 func (c *Case) liftLow(m *diag.MeasuredReading) bool {
 	if m.Limited() {
-		under, _ := Under(m)
-		return under
+		_, clear := Under(m) // by less than a dial is good for it is not short
+		return clear
 	}
 	values := c.byCylinder(Clearance, m.Name)
 	return len(values) >= 3 && m.Value < (1-liftApart)*medianOf(values) ||

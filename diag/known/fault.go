@@ -9,7 +9,8 @@ import (
 // whose cylinders press: what it is called, and the words by which it is known.
 type Fault struct {
 	Name  string
-	Sign  bool // what a fault does, and not the fault
+	Sign  bool   // what a fault does, and not the fault
+	With  string // the complaint that it goes with, where it explains no other; "" for any
 	words []string
 }
 
@@ -53,6 +54,10 @@ var Faults = []Fault{
 	{Name: "coolant-outside", words: append(pairs("coolant|antifreeze", "hose|radiator|water pump|thermostat housing|core plug|freeze plug|expansion tank|heater|on the floor|puddle"),
 		pairs("radiator|radiator hose|heater hose|water pump|core plug|freeze plug|thermostat housing|expansion tank", "leak|weep|drip|split|crack|wet|crust|stain")...)},
 	{Name: "intake-coolant", words: pairs("coolant|antifreeze", strings.Join(intakeJoint, "|"))},
+	{Name: "drive-plate", With: "noise", words: append(pairs("flexplate|flex plate|drive plate|driveplate|flywheel|flywheel bolt|converter bolt|converter bolts|converter nut|converter nuts|torque converter", "crack|loose|broken|missing|backed out|worn oval"), pairs("bell housing", "bolt loose|bolts loose|loose bolt")...)},
+	{Name: "driven-part", With: "noise", words: append(pairs("alternator|generator|dynamo|idler|pulley|steering pump|compressor|belt tensioner|accessory|water pump", "noise|noisy|rattl|knock|rumbl|grind|whine|squeal|bearing|loose|play|seized|rough|tick"),
+		pairs("noise|knock|rattle|tick|gone|quiet|stops|stopped", "belt off|belt removed|without the belt|without belt|belt taken off")...)},
+	{Name: "hung-on", With: "noise", words: append(pairs("heat shield|exhaust bracket|engine mount|motor mount|mount|bracket", "loose|broken|rattl|torn|collaps|crack"), BlownOutlet...)},
 	{Name: "crank-signal", words: append(pairs("crank sensor|crankshaft sensor", "dead|no signal"), "no crank signal")},
 }
 
@@ -114,7 +119,7 @@ func (c *Case) readFaults() (faults []int, lines []string) {
 		}
 		told := false
 		for i := range Faults {
-			if !SpeaksOf(text, Faults[i].words...) {
+			if with := Faults[i].With; with != "" && !c.Complains(with) || !SpeaksOf(text, Faults[i].words...) {
 				continue
 			}
 			told = true

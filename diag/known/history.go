@@ -138,8 +138,7 @@ func (c *Case) staysCharged() bool {
 // NoiseBelow is an engine that makes a noise, and the job says that it is loudest at the
 // block or under it.
 var NoiseBelow = OfEngine("a complaint of noise, and the job says that it is loudest at the block or below", func(c *Case) bool {
-	w := c.DoneOn(nil, "noise source", "stethoscope", "noise located", "noise listened", "finding the noise", "finding the noise by ear")
-	return c.HasValves() && c.Complains("noise") && w.Says("block", "sump", "oil pan", "below", "bottom end")
+	return c.HasValves() && slices.Contains(c.NoiseLoudest(), NoiseAtBlock)
 })
 
 // TimingTouched reports valves whose drive or camshaft was just worked on.

@@ -221,6 +221,15 @@ var (
 	// CrankcasePlaced is a crankcase of which it was seen where it leaks: soap tells no more.
 	CrankcasePlaced = All(OfEngine("a two-stroke that draws through its crankcase", (*Case).Ported), Any(FoundSo("a crankcase or crankshaft seal that leaks", CrankcaseLeaks), OfTest(CrankcaseHold, "seen where the pumped-up crankcase leaks", func(r *diag.MeasuredResult) bool {
 		return SpeaksOf(strings.ToLower(r.Word("seen")), "bubble", "seal", "joint", "gasket", "reed")
+	}), CrankcaseToGearbox))
+	// CrankcaseToGearbox is one that leaks past the seal on the side of its gearbox: there soap
+	// does not reach, and the engine burns the gearbox's oil.
+	CrankcaseToGearbox = All(OfEngine("a two-stroke that draws through its crankcase", (*Case).Ported), Any(FoundSo("air of the crankcase in the gearbox, or a gearbox whose oil goes down", gearboxSide), OfTest(CrankcaseHold, "seen that its air goes into the gearbox", func(r *diag.MeasuredResult) bool {
+		return SpeaksOf(plainWords(r.Word("seen")), gearboxSide...)
 	})))
 	CrankcaseHolds = All(OfTest(CrankcaseHold, "the pumped-up crankcase was watched", func(r *diag.MeasuredResult) bool { return r.Reading(diag.HeldFall) != nil }), Not(CrankcaseLets))
 )
+
+// gearboxSide are words of what gets from the crankcase into the gearbox, or the other way.
+var gearboxSide = append(pairs("gearbox|gear box|transmission|primary case|clutch cover|clutch case|clutch side", "air|hiss|blows|bubble|bubbles|pressure|petrol|gasoline|fuel"),
+	pairs("gearbox oil|gear oil|transmission oil|gearbox", "goes down|going down|went down|down|disappears|vanishes|loses|lost|drops|falls|used up|burnt|burned|low")...)

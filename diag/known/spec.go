@@ -201,8 +201,13 @@ func (c *Case) carburetted() (is, open bool) {
 	case c.Spec.Ratio > 1 && c.Spec.Ratio < oldRatio, c.Spec.ValveGear == "side valves":
 		return true, false
 	}
-	return (c.AirCooled() || len(c.Every()) <= 2) && !c.Rotary(), true
+	old := c.VehicleYear() > 0 && c.VehicleYear() < injectedSince
+	return (old || c.AirCooled() || len(c.Every()) <= 2) && !c.Rotary(), true
 }
+
+// injectedSince is the first year from which petrol engines are as often injected as not:
+// common practice, no source.
+const injectedSince = 1982
 
 // FeedsByItself reports a small engine with a carburettor and no word of a fuel pump,
 // whose tank commonly stands above it: there is no pressure to be read.
@@ -250,7 +255,8 @@ func (c *Case) PushrodChamber() bool {
 // ValveTrainBelow reports an engine whose pushrods pass through the joint of its head, so that
 // a gasket may blow into what leads down to the crankcase.
 func (c *Case) ValveTrainBelow() bool {
-	return c.HasValves() && c.Spec.ValveGear == "overhead valves" && !c.OwnHeads(c.Every())
+	pushrods := c.Spec.ValveGear == "overhead valves" || c.Spec.ValveGear == "" && c.Engine.IsTwoBank() && c.OneCamshaft()
+	return c.HasValves() && pushrods && !c.OwnHeads(c.Every())
 }
 
 // Several reports an engine of more than one cylinder.

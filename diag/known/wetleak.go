@@ -1,5 +1,7 @@
 package known
 
+import "slices"
+
 // Oil on the rings seals what leaks past them: what it leaves of the loss, as a part.
 const (
 	mostOfIt = 0.85 // from which it stopped none of it: common practice, no source
@@ -22,3 +24,25 @@ func (c *Case) LeaksAsMuchOiled(n string) bool {
 	part := c.LossWithOil(n)
 	return part >= mostOfIt && part < noWetLoss
 }
+
+// OilStopsNothing reports a cylinder whose rings oil was put on and that held no more by it:
+// the loss stayed, or the pressure, which a decompressor, too, leaves to be compared with
+// itself.
+func (c *Case) OilStopsNothing(n string) bool {
+	r := c.Cylinder(n)
+	flat := r != nil && r.Dry != nil && r.Wet != nil && *r.Dry > 0 && 100*(*r.Wet-*r.Dry) < NoRise**r.Dry
+	return c.LeaksAsMuchOiled(n) || flat
+}
+
+// BoreSeenWhole reports a cylinder whose wall was seen good, and whose crown, if it was looked
+// at, has no hole and no mark.
+func (c *Case) BoreSeenWhole(n string) bool {
+	return c.Seen(n, GoodWall...) && !c.Seen(n, slices.Concat(HoledWords, ScoredWords, MarkedCrown)...)
+}
+
+// WholeAbove is a cylinder whose wall and crown were looked at and show no damage: what is
+// below the crown no camera sees.
+var WholeAbove = OfAll("its wall was seen good and its crown was looked at, with no hole and no mark", func(c *Case, n string) bool {
+	b := c.Bores[n]
+	return c.BoreSeenWhole(n) && (b.Crown != "" || c.Seen(n, GoodCrown...))
+})

@@ -182,7 +182,12 @@ var foundRules = []Rule{
 			"although the cylinders seal well.",
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: leanOrEngine, When: known.All(known.CrankcasePlaced, known.TwoStroke),
-		Kind: OfSight, Ties: []diag.About{diag.AboutMixture}, TiesSystems: []string{known.CrankcaseHold}, For: append(speaks(Heard, "crankcase-seal"), speaks(Hint, "reed-valve", "air-leak")...), Say: crankcasePlacedSays, Headline: "crankcase-leaks",
+		Kind: OfSight, Ties: []diag.About{diag.AboutMixture}, TiesSystems: []string{known.CrankcaseHold}, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			if known.CrankcaseToGearbox.HoldsIn(c) {
+				return append(speaks(Sight, "clutch-side-seal"), speaks(Known, "crankcase-seal")...)
+			}
+			return append(speaks(Heard, "crankcase-seal"), speaks(Hint, "reed-valve", "air-leak")...)
+		}, Say: crankcasePlacedSays, Headline: "crankcase-leaks",
 		SaysBetterThan: []string{"one-white", "lean-all", "crankcase-hold-falls"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 }
@@ -291,6 +296,7 @@ var foundSigns = []Sign{
 	{When: known.All(known.FoundSo("rust, steam or a sweet smell at the exhaust", known.CoolantBurnt), known.Not(known.AirCooled), known.Not(known.RiserLeaks)), Kind: OfSight, About: "any", For: pathToCoolant(DryUp, Hint)},
 	{When: known.All(known.FoundSo("bubbles in the coolant or hard hoses", known.GasInCoolant), known.Not(known.AirCooled)), Kind: OfSight, About: "any", For: pathToCoolant(Known, DryUp)},
 	{When: known.All(known.FoundSo("a crankcase or crankshaft seal that leaks", known.CrankcaseLeaks), known.TwoStroke), Kind: OfSight, About: "mixture", For: speaks(Heard, "crankcase-seal")},
+	{When: known.CrankcaseToGearbox, Kind: OfSight, About: "any", For: speaks(Heard, "clutch-side-seal")}, // which wets its plug with the gearbox's oil
 	{When: known.All(known.IdleHangs, known.TwoStroke), Kind: OfRunning, About: "any", For: append(speaks(DryUp, "crankcase-seal", "air-leak"), speaks(Hint, "lean-mixture", "carburettor", "reed-valve")...)},
 	{When: known.FoundSo("fuel in the oil", known.FuelInOil), Kind: OfSight, About: "any", For: speaks(DryUp, "washed-bore", "leaking-injector", "fuel-in-oil", "flooding")},
 	{When: known.FoundSo("a choked intake", known.ChokedInlet), Kind: OfSight, About: "engine", For: speaks(Known, "restricted-inlet")},

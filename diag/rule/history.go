@@ -114,6 +114,22 @@ var historyRules = []Rule{
 		Headline: "noise-below",
 	},
 	{
+		Name: "noise-beside", Title: "A noise that comes from beside the cylinders", Class: Single, About: diag.AboutEngine,
+		Why: "A cracked drive plate, a loose bolt of the converter, an idler or an alternator knocks and rattles as a bearing does, and engines have been taken apart for it. " +
+			"What is loudest there, or stays as it is with each cylinder cut out, is looked for outside before anything is opened.",
+		Source: "common practice, no source",
+		Of:     theEngine, When: known.Any(known.NoiseAtSide, known.All(known.NoiseUnmoved, known.OfEngine("heard at no part of the engine", func(c *known.Case) bool { return len(c.NoiseLoudest()) == 0 }))), Kind: OfHistory, Weigh: besideVoices,
+		Say: func(c *known.Case, _ known.Subject) diag.Finding {
+			loud := c.NoiseLoudest()
+			urgency := diag.CheckAgain
+			if slices.Contains(loud, known.NoiseAtPlate) { // which lets go at speed
+				urgency = diag.ActSoon
+			}
+			return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{"plate": slices.Contains(loud, known.NoiseAtPlate), "driven": slices.Contains(loud, known.NoiseAtDriven), "heard": len(loud) > 0, "unmoved": known.NoiseUnmoved.HoldsIn(c)}}
+		},
+		Headline: "noise-beside", InsteadOf: []string{"sealing-sound-look-elsewhere"},
+	},
+	{
 		Name: "blue-from-above", Title: "Blue smoke at the start or on the overrun, and cylinders that seal", Class: Single, About: diag.AboutEngine,
 		Why: "Oil that runs down the valve stems while the engine stands burns as one blue puff at the start, and what the closed throttle draws down on the overrun burns as the throttle opens again. " +
 			"Worn rings smoke under load. Where no cylinder is low such an engine has hard stem seals or worn guides, and can be driven with them.",
@@ -354,4 +370,20 @@ func monthsStood(c *known.Case) string {
 		return ""
 	}
 	return strconv.FormatFloat(c.History.StoodMonths, 'f', -1, 64)
+}
+
+// besideVoices speak for what lies where a noise was heard beside the cylinders, or for all
+// that lies there where nobody says which.
+func besideVoices(c *known.Case, _ known.Subject) []Voice {
+	var list []Voice
+	loud := c.NoiseLoudest()
+	for _, at := range []struct{ heard, cause string }{{known.NoiseAtPlate, "drive-plate"}, {known.NoiseAtDriven, "driven-part"}, {known.NoiseBeside, "hung-on"}} {
+		if slices.Contains(loud, at.heard) {
+			list = append(list, Voice{Cause: at.cause, Weight: Heard})
+		}
+	}
+	if len(list) == 0 {
+		list = append(speaks(Known, "drive-plate", "driven-part"), speaks(DryUp, "worn-chain", "hung-on")...)
+	}
+	return list
 }

@@ -62,6 +62,9 @@ var historySigns = []Sign{
 	{When: known.RoughCold, Kind: OfHistory, About: "engine", For: speaks(Heard, "sticking-valve")}, // lead and heat gum up its guide
 	{When: known.CameAfterFilling, Kind: OfHistory, About: "any", For: speaks(Heard+Known, "bad-fuel")},
 	{When: known.All(fellInside, known.Low), Kind: OfHistory, About: "cylinders", For: speaks(DryUp, "bent-valve", "piston-contact")},
+	// What a cylinder knocks with changes as it does no work; what does not is none of theirs.
+	{When: known.NoiseUnmoved, Kind: OfHistory, About: "any", Against: append(denies(Known, "noise-stays", "bottom-end", "piston", "diesel-injector", "injector-seat"), denies(Hint, "noise-stays", "valve-motion", "collapsed-lifter", "valve-lash", "carbon", "early-ignition")...)},
+	{When: known.NoiseAtSide, Kind: OfHistory, About: "any", Against: denies(Known, "heard-beside", "bottom-end", "piston", "valve-motion", "collapsed-lifter", "valve-lash", "timing-drive", "worn-chain", "carbon", "early-ignition")},
 	{When: known.Complaint("noise"), Kind: OfHistory, About: "any", For: speaks(Hint, "valve-motion", "collapsed-lifter", "valve-lash", "piston-contact", "foreign-object", "bottom-end")},
 }
 

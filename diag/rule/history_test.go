@@ -87,6 +87,7 @@ func toldCases() []sealingCase {
 		{name: "turned slowly, and nobody complains", test: sample.Dry("inline-4", even4, sample.Minimum(120), turnedAt(75)), not: "cranked-too-slowly"},
 		{name: "turned fast enough, and starts badly", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains("hard start"), turnedAt(220)), not: "cranked-too-slowly"},
 		{name: "a knock at the block", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains("noise"), sample.Done("noise source: at the block")), fires: "noise-below", first: "bottom-end", soon: diag.ActSoon},
+		{name: "a knock at the bell housing and a quiet block", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains("noise"), sample.Found("stethoscope: block quiet, bell housing loud")), fires: "noise-beside", not: "noise-below", first: "drive-plate", soon: diag.ActSoon},
 		{name: "a noise at the head", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains("noise"), sample.Done("noise source: at the head")), not: "noise-below"},
 		{name: "came up with a charger, and nobody complains", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Done("repeat-with-charger done: readings come up")), not: "cranked-too-slowly"},
 		{name: "stayed with a charger, and starts badly", test: sample.Dry("inline-4", even4, sample.Minimum(120), sample.Complains("hard start"), sample.Done("repeat-with-charger done: they stay")), fires: "sealing-sound-look-elsewhere", not: "cranked-too-slowly"},

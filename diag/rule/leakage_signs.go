@@ -108,6 +108,10 @@ var leakageSigns = []Sign{
 	{ // what a score lets past is too wide for oil as well, worn rings are not
 		When: known.All(leaksAsMuchOiled, known.Not(oilOffRings)), Kind: OfLeakage, About: "cylinders", Against: denies(DryUp, "leaks-with-oil-too", "rings", "stuck-rings", "wear"),
 	},
+	{ // rings that let so much past take oil, and leave a wall that shows it: what is left is the joint of the head
+		When: known.All(pastGasketBelow, known.OfAll("oil stopped none of it, and its wall was seen good", func(c *known.Case, n string) bool { return c.OilStopsNothing(n) && c.BoreSeenWhole(n) })), Kind: OfLeakage, About: "cylinders",
+		For: speaks(Heard, "head-gasket"), Against: denies(Known, "leaks-with-oil-too", "rings", "stuck-rings", "wear"),
+	},
 	{
 		When: known.All(known.GasFound, known.Not(known.AirCooled)), Kind: OfCoolant, About: "cylinders",
 		For: pathToCoolant(Known, DryUp),
@@ -146,6 +150,11 @@ var (
 	})
 	// pastPistonAlone is a cylinder that was listened to, and whose air goes past its piston.
 	pastPistonAlone = known.All(tooHigh, known.OfAll("its air at the crankcase and at no other place", leavesBy(known.AtCrankcase)))
+	// pastGasketBelow is one of an engine whose gasket may blow into what leads down to the
+	// crankcase.
+	pastGasketBelow = known.All(tooHigh, known.OfAll("most of its air at the crankcase, of an engine whose pushrods pass its head's joint", func(c *known.Case, n string) bool {
+		return c.LeaksAt(n, known.AtCrankcase) && c.LostAt(n) == known.AtCrankcase && (c.PushrodChamber() || c.ValveTrainBelow())
+	}))
 	// pastGasketAlone is one whose air goes into the cylinder beside it.
 	pastGasketAlone = known.All(tooHigh, known.OfAll("its air in the cylinder beside it and at no other place", leavesBy(known.AtNeighbour)))
 	openAtRest      = known.OfAll("60 % or more lost, its pressure not read or low", func(c *known.Case, n string) bool {

@@ -85,6 +85,10 @@ var plugSigns = []Sign{
 		When: known.SeenThere("a good crown", known.GoodCrown), Kind: OfSight, About: "cylinders",
 		Against: denies(Sight, "seen-good", "holed-piston", "piston-contact", "foreign-object", "carbon", "coolant-or-fuel-in-bore", "oil-in-bore"),
 	},
+	{ // a piston that came apart or seized marks its wall or its crown; worn rings and a crack below a land do not
+		When: known.WholeAbove, Kind: OfSight, About: "cylinders",
+		Against: append(denies(Known, "seen-good", "piston"), denies(Sight, "seen-good", "holed-piston")...),
+	},
 	{
 		When: known.SeenThere("good valves or seats", known.GoodValves), Kind: OfSight, About: "cylinders",
 		Against: append(denies(Sight, "seen-good", "bent-valve", "carbon-on-seat"), denies(DryUp, "seen-good", "exhaust-valve", "inlet-valve", "stuck-valve", "valve-recession")...),

@@ -69,6 +69,9 @@ var systemSigns = []Sign{
 	{When: known.All(known.MateCoded, known.Not(known.Low)), Kind: OfCodes, About: "cylinders", Against: denies(DryUp, "coil-mate-coded", "own-spark", "own-injector")},
 	{Needs: needsTest(known.Timing), When: known.BaseRight, Kind: OfTiming, About: "any", Against: denies(Heard, "timing-is-right", "late-ignition")},
 	{Needs: needsTest(known.Balance), When: known.BalanceEven, Kind: OfBalance, About: "system", Against: append(denies(Known, "balance-is-even", "own-spark", "own-injector", "coil-or-lead", "exhaust-valve", "inlet-valve", "head-gasket"), denies(Hint, "balance-is-even", "ignition")...)},
+	// A valve that hardly opens, and a cylinder without its bearing's oil, pull less or knock
+	// less as they are cut out.
+	{Needs: needsTest(known.Balance), When: known.All(known.BalanceEven, known.Complaint("noise")), Kind: OfBalance, About: "engine", Against: denies(Known, "balance-is-even", "valve-motion", "collapsed-lifter", "deactivation-lifter", "valve-lash")},
 	{Needs: needsTest(known.Trims), When: known.TrimsGood, Kind: OfTrims, About: "engine", Against: denies(DryUp, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "air-meter", "fuel-filter", "pump", "low-fuel-pressure", "supply-restricted", "leaking-injector", "temperature-signal")},
 	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.CoolingDry), Kind: OfCooling, About: "engine", Against: denies(Known, "cooling-system-held", "coolant-leak-outside")},
 	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.CoolingDry, known.Not(known.GasFound)), Kind: OfCooling, About: "engine", Against: noPathToCoolant(Hint, "cooling-system-held")},

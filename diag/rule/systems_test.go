@@ -56,6 +56,7 @@ func TestVacuum(t *testing.T) {
 		{name: "drops at a beat, most low", test: sample.Dry("inline-6", []float64{150, 101, 102, 101, 100, 149}, vacuum(needle("drops regularly"), idling(17))), fires: "vacuum-drops-regularly", not: "beat-agrees"},
 		{name: "drops at a beat, two low beside each other", test: sample.Dry("inline-6", []float64{150, 150, 101, 100, 151, 149}, vacuum(needle("drops regularly"), idling(17))), fires: "beat-agrees 3,4", first: "head-gasket"},
 		{name: "drops now and then", test: sample.Of("inline-4", vacuum(needle("drops now and then"), idling(18))), fires: "vacuum-drops-now-and-then"},
+		{name: "drops now and then, and the repeats of one lie far apart", test: sample.Dry("inline-4", []float64{111, 110, 112, 111}, sample.Repeats("3", 70, 111), vacuum(needle("drops now and then"), idling(18))), fires: "repeats-and-needle", first: "sticking-valve"},
 		{name: "floats", test: sample.Of("inline-4", vacuum(needle("floats"), idling(14))), fires: "vacuum-floats"},
 		{name: "floats where it should be", test: sample.Of("inline-4", vacuum(needle("floats"), idling(19))), not: "vacuum-floats"},
 		{name: "quivers", test: sample.Of("inline-4", vacuum(needle("quivers"), idling(18))), fires: "vacuum-quivers", first: "guides-or-seals", soon: diag.CheckAgain},

@@ -11,6 +11,14 @@ import (
 // engineTogether look at several kinds of readings of the engine as a whole.
 var engineTogether = []Rule{
 	{
+		Name: "repeats-and-needle", Title: "One cylinder's repeats lie far apart, and the needle drops now and then", About: diag.AboutCylinders, Class: Together, Needs: append(needsTest(known.Vacuum), known.NeedsCompression),
+		Why: "A gauge that leaks reads low each time, and on whatever cylinder. One cylinder that reads as its fellows at one time and far less at another, while the needle drops now and then, " +
+			"has a valve that shuts at one time and hangs at another.",
+		Source: "common practice, no source", TiesSystems: []string{known.Vacuum},
+		Of: eachCylinder, When: known.All(known.VacuumStrays, known.RepeatsScatter), Kind: OfCompression, For: speaks(Sight, "sticking-valve"), Say: seen(diag.CheckAgain), Headline: "repeats-and-needle",
+		SaysBetterThan: []string{"vacuum-drops-now-and-then", "vacuum-steadies"},
+	},
+	{
 		Name: "washed-and-low", Title: "All low, and every plug wet with fuel",
 		Why:    "Fuel washes the oil film from the bores, and an engine that was flooded reads low in every cylinder without being worn. It is dried, oiled and tested again before it is judged.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutMixture, diag.AboutCylinders}, Needs: []known.Need{known.NeedsCompression, known.NeedsPlugs},

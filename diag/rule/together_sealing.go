@@ -36,6 +36,7 @@ var sealingTogether = []Rule{
 			"It is looked into before the engine is turned or run again, and why it ran hot or lean is found before it runs on new parts.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
 		Of: eachCylinder, When: known.All(known.SuddenOnset, known.Not(known.SeenThere("a scored wall, or a holed or broken piston", slices.Concat(known.ScoredWords, known.HoledWords))),
+			known.Not(known.WholeAbove), // it has been looked into
 			known.Any(known.All(known.Low, known.Any(gushesPast, oneOfPorted)), onlyOfPorted)),
 		Kind: OfCompression, Weigh: gaveWay,
 		Say: knockAndLow, Headline: "gave-way-suddenly", LooksIn: true,

@@ -107,8 +107,22 @@ func (s *story) setRepair(c *known.Case) {
 		return
 	}
 	if len(s.book.found()) > 0 || s.settled(c, s.book.shares()) {
-		s.Repair = cause.RepairOf(c, first)
+		s.Repair = s.withDamage(c, cause.RepairOf(c, first))
 	}
+}
+
+// withBore are repairs beside which a cylinder that was damaged is measured as well.
+var withBore = []string{"crankcase", "gasket", "head", "injector"}
+
+// withDamage is a repair that goes into the cylinders too, where damage was seen in them, or
+// where they are low by the heat that the fault brought about.
+func (s *story) withDamage(c *known.Case, repair string) string {
+	damaged := c.AnySeen(s.Cylinders, slices.Concat(known.ScoredWords, known.HoledWords))
+	scuffed := repair == "crankcase" && slices.ContainsFunc(s.Cylinders, func(n string) bool { return known.Low.HoldsOf(c, n) })
+	if slices.Contains(withBore, repair) && (damaged || scuffed) {
+		return repair + "-bore"
+	}
+	return repair
 }
 
 // settled reports a story of whose first cause enough is known to work on it.
@@ -121,6 +135,9 @@ func (s *story) settled(c *known.Case, shares []share) bool {
 // nothing against it: one more test would tell nothing, and what is next is the work.
 func (s *story) proven(c *known.Case, shares []share) bool {
 	first, part, there := s.book.first(), 0.0, false
+	if s.seenWhole(c) && c.OilTells() && !c.Has(known.NeedsWet) { // which tells rings from what else is not seen
+		return false
+	}
 	measured := s.boreLookedAt(c, shares)
 	for _, x := range shares {
 		same := x.cause == first || cause.SameWork(x.cause, first)

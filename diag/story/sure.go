@@ -45,9 +45,23 @@ func (s *story) judge(c *known.Case) {
 	if len(kinds) >= 3 && s.Confidence == diag.Weak {
 		s.Confidence = diag.Fair
 	}
+	if s.seenWhole(c) {
+		s.Confidence = atMost(s.Confidence, diag.Fair)
+		s.Doubts = append(s.Doubts, diag.Phrase{Key: "seen-whole"})
+	}
 	if s.lowThroughout() && c.Noticed("all-low-check-the-test") { // the same page asks for the test first
 		s.Confidence = atMost(s.Confidence, diag.Fair)
 	}
+}
+
+// belowTheCrown are causes that lie where no camera looks, beside those that it shows.
+var belowTheCrown = []string{"rings", "stuck-rings", "wear", "broken-ring-land", "piston"}
+
+// seenWhole reports a story of rings or a piston of cylinders that were looked into and
+// showed nothing, and that oil did not bring up: whatever agrees, what it is was not seen.
+func (s *story) seenWhole(c *known.Case) bool {
+	return s.About == diag.AboutCylinders && len(s.Cylinders) > 0 && slices.Contains(belowTheCrown, s.book.first()) &&
+		!slices.ContainsFunc(s.Cylinders, func(n string) bool { return !known.WholeAbove.HoldsOf(c, n) || c.WetEvidence(n) == known.WetRises })
 }
 
 // doubtGrade says where what a story asks for hangs on a grade that a psi or two

@@ -28,6 +28,7 @@ var expectations = map[string]func(*outcome, string) string{
 	"limit":   (*outcome).limit,
 	"read":    (*outcome).read,
 	"caution": (*outcome).caution,
+	"repair":  (*outcome).repair,
 }
 
 // said lists all findings, those folded into a combination too.
@@ -52,6 +53,14 @@ func (k *outcome) notice(name string) *diag.Notice {
 		}
 	}
 	return nil
+}
+
+// repair KEY: the work that the first story ends in.
+func (k *outcome) repair(rest string) string {
+	if len(k.d.Stories) == 0 || k.d.Stories[0].Repair != rest {
+		return "another repair"
+	}
+	return ""
 }
 
 // must RULE [CYLINDER, CYLINDER ...]: found, on just these cylinders.

@@ -15,7 +15,9 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"egr-shut": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.egr, "smooth with it shut off", "no change")
 	},
-	"vacuum-test": taken("vacuum"),
+	"vacuum-test":      taken("vacuum"),
+	"drive-plate-look": func(*bench, []int) answer { return yes(false, "", "sound and tight") },
+	"belt-off":         func(*bench, []int) answer { return yes(false, "", "still there") },
 	"crankcase-pressure-test": func(b *bench, _ []int) answer {
 		return yes(b.blowBy() > 0.15, "over its limit", "within its limit")
 	},
