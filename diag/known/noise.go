@@ -43,9 +43,14 @@ var (
 
 // noiseWords are words of a noise, listened those of somebody who looked for where it is.
 var (
-	noiseWords = []string{"noise", "knock", "tick", "tap", "rattl", "clatter", "thud", "clunk", "rumbl", "whine", "squeal", "scrap", "grind"}
+	noiseWords = []string{"noise", "knock", "tick", "tapping", "rattl", "clatter", "thud", "clunk", "rumbl", "whine", "squeal", "scrap", "grind"}
 	listened   = Plain("noise source", "stethoscope", "noise located", "noise listened", "finding the noise", "finding the noise by ear", "listened")
 )
+
+// tellsOfNoise reports a text that has a word of a noise: what sticks does not tick.
+func tellsOfNoise(text string) bool {
+	return slices.ContainsFunc(noiseWords, func(word string) bool { return len(wordStarts(text, word)) > 0 })
+}
 
 // heard is where a noise was found loud and where it was found quiet.
 type heard struct{ loud, quiet []string }
@@ -57,7 +62,7 @@ func (c *Case) NoiseHeard() (loud, quiet []string) {
 	}
 	for _, w := range c.Works() {
 		by := w.Says(listened...)
-		if !by && !SpeaksOf(w.Text, noiseWords...) {
+		if !by && !tellsOfNoise(w.Text) {
 			continue
 		}
 		h := hear(w.Text, by)
@@ -168,7 +173,7 @@ var eachOfThem = []string{"each", "any cylinder", "any injector", "any coil", "a
 var NoiseUnmoved = OfEngine("a complaint of noise, and the job says that it stays as each cylinder is cut out", func(c *Case) bool {
 	return c.Complains("noise") && slices.ContainsFunc(c.Works(), func(w Work) bool {
 		each := slices.ContainsFunc(eachOfThem, func(word string) bool { return strings.Contains(w.Text, word) }) // what is denied is a change
-		noisy := slices.ContainsFunc(noiseWords, func(word string) bool { return strings.Contains(w.Text, word) })
+		noisy := tellsOfNoise(w.Text)
 		return len(w.Cylinders) == 0 && noisy && each && saysCut(w.Text) && unmoved.MatchString(w.Text)
 	})
 })
