@@ -381,17 +381,6 @@ func vacuumAt(u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 	}
 }
 
-// lateSpark is as urgent as the late timing by itself, and sure where the light
-// shows it clearly.
-func lateSpark(c *known.Case, s known.Subject) diag.Finding {
-	f := timed("base", diag.ActSoon)(c, s)
-	if len(f.Doubts) == 0 {
-		f.Confidence = diag.Strong
-	}
-	f.Facts["vacuum"] = c.Measured(known.Vacuum).Reading("idle").Number().String()
-	return f
-}
-
 // airAndTrims is as urgent as the trims by themselves.
 func airAndTrims(c *known.Case, s known.Subject) diag.Finding {
 	f := trimPair((*known.Case).AirAtIdle)(c, s)

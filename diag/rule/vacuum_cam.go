@@ -53,3 +53,14 @@ var markRules = systemRule(known.Timing, OfSight, "common practice, no source", 
 		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"base": diag.AsWritten(c.Measured(known.Timing).Reading("base").Entered)}}
 	}, Headline: "mark-off",
 }})
+
+// lateSpark is as urgent as the late timing by itself, and sure where the light
+// shows it clearly.
+func lateSpark(c *known.Case, s known.Subject) diag.Finding {
+	f := timed("base", diag.ActSoon)(c, s)
+	if len(f.Doubts) == 0 {
+		f.Confidence = diag.Strong
+	}
+	f.Facts["vacuum"] = c.Measured(known.Vacuum).Reading("idle").Number().String()
+	return f
+}
