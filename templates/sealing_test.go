@@ -56,6 +56,7 @@ func leaksAndLooks() []*diag.Test {
 		sample.Dry("inline-4", low3, leak("3", 6)), sample.Dry("inline-2", []float64{120, 80}, sample.TwoStroke, leak("2", 6)),
 		of("flat-4", leak("1", 4), leak("2", 5), leak("3", 6), leak("4", 7)), of("inline-2", leak("1", 12), leak("2", 15)), of("single", leak("1", 25), sample.LeakLimit(25)),
 		sample.Dry("inline-4", even, func(t *diag.Test) { t.CoolantGas = "positive" }),
+		of("inline-4", looks("sooty", "sooty", n, "sooty"), sample.Complains("rich running")), of("inline-4", looks("white", "white", n, "white"), sample.Complains("lean running")), of("inline-3", sample.TwoStroke, looks("white", "white", n)),
 		of("inline-4", all("sooty")), of("inline-4", looks("sooty", "sooty")), of("V6", looks("sooty", n, "sooty", n, "sooty", n)), of("inline-4", looks(n, "sooty", n, n)), of("inline-4", looks("", "sooty")),
 		sample.Dry("inline-4", low3, looks(n, "sooty", "sooty", n)), of("inline-6", looks("sooty", n, n, "sooty", n, n)), of("inline-4", looks("sooty", n, n, "sooty")), of("inline-4", looks(n, "sooty", "sooty", n)),
 		of("inline-4", looks("sooty", n, n, "sooty"), wasted), of("inline-4", all("white")), of("inline-4", all("white"), lpg), of("inline-4", looks(n, "white", n, n)), of("inline-4", looks("", "white")),

@@ -187,6 +187,8 @@ func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, c
 			own = own && over
 		}
 		switch { // what was read again after cleaning is judged by that
+		case section == Injectors && m.Name == "ohms": // of a cylinder, that of its injector
+			own = m.Cylinder != ""
 		case section == Injectors && m.Name == "before":
 			own = c.Measured(Injectors).Of("after", m.Cylinder) != nil
 		}
@@ -200,6 +202,20 @@ func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, c
 		}
 		return past && !own, clear && !own
 	}
+}
+
+// InjectorOhms is the resistance of a cylinder's injector where it is past its limit, nil
+// where it is not.
+func (c *Case) InjectorOhms(name string) (m *diag.MeasuredReading, clear bool) {
+	m = c.Measured(Injectors).Of("ohms", name)
+	if m == nil {
+		return nil, false
+	}
+	past, clear := Past(m)
+	if !past {
+		return nil, false
+	}
+	return m, clear
 }
 
 // byAHair is how far past its limit a clearance may be by how a feeler was held, in

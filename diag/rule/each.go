@@ -205,6 +205,15 @@ var injectorRules = onEach(known.Injectors, OfInjectors, byInjectors, []Rule{
 		When: known.InjectorDrips, For: speaks(Heard, "leaking-injector"), Say: drips, Headline: "injector-leaks",
 	},
 	{
+		Name: "injector-circuit", Title: "An injector whose coil is not of its resistance",
+		Why:  "A coil that is broken inside opens nothing, one that is shorted opens late or takes its driver with it. Either is measured at the injector's own pins, and leaves its cylinder without fuel.",
+		When: known.OfAll("the resistance of its injector past its limit", func(c *known.Case, n string) bool { m, _ := c.InjectorOhms(n); return m != nil }),
+		For:  speaks(Heard, "own-injector"), Say: func(c *known.Case, s known.Subject) diag.Finding {
+			m, clear := c.InjectorOhms(s.Name())
+			return measuredFinding(m, clear, diag.ActSoon)
+		}, Headline: "injector-apart",
+	},
+	{
 		Name: "injector-spray-poor", Title: "An injector that does not spray a cone",
 		Why:  "Fuel that comes as a stream burns badly at idle, like a jet that is half closed.",
 		When: known.SpraysPoorly, Weigh: poorInjector(Known), Say: sinceCleaned(drips), Headline: "injector-apart", Variants: []string{"cleaned"},

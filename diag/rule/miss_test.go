@@ -27,6 +27,29 @@ func TestAMissReadsLean(t *testing.T) {
 	})
 }
 
+// TestExhaustAndVacuum: 3 psi, the widest rule in circulation: common practice, no source.
+func TestExhaustAndVacuum(t *testing.T) {
+	back := func(psi float64) sample.Change {
+		return sample.Test("back-pressure", quantity.PSI, sample.At("pressure", "2500 rpm", psi))
+	}
+	runSealing(t, []sealingCase{
+		{name: "both", test: sample.Of("inline-4", back(8.7), vacuum(needle("steady"), idling(15.5))), fires: "back-pressure-and-vacuum", first: "restricted-exhaust"},
+		{name: "a free exhaust", test: sample.Of("inline-4", back(1), vacuum(needle("steady"), idling(15.5))), fires: "vacuum-low-and-steady", not: "back-pressure-and-vacuum", first: "late-ignition"},
+		{name: "the vacuum right", test: sample.Of("inline-4", back(8.7), vacuum(needle("steady"), idling(19))), fires: "back-pressure-over-rules", not: "back-pressure-and-vacuum"},
+	})
+}
+
+// TestInjectorCoils: the limit is the job's.
+func TestInjectorCoils(t *testing.T) {
+	coils := func(second float64) sample.Change {
+		return sample.Test("injectors", quantity.Ohm, sample.Each("ohms", 14.1, second), sample.Permits("ohms", "", 13, 15.5))
+	}
+	runSealing(t, []sealingCase{
+		{name: "open", test: sample.Of("inline-4", sample.Complains("misfire"), coils(900)), fires: "injector-circuit 2", not: "test-outside-limit", first: "own-injector", soon: diag.ActSoon},
+		{name: "right", test: sample.Of("inline-4", sample.Complains("misfire"), coils(14.3)), not: "injector-circuit test-outside-limit"},
+	})
+}
+
 // TestRingsLeakEverywhere: common practice, no source.
 func TestRingsLeakEverywhere(t *testing.T) {
 	even := []float64{150, 152, 148, 151}

@@ -130,7 +130,12 @@ func leftAlone(say func(*known.Case, known.Subject) diag.Finding) func(*known.Ca
 func somePlugs(look string) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		f := plugsFound(diag.CheckAgain)(c, s)
-		if _, at := lie(c, look); at == known.OnEnds || at == known.OnNeighbours {
+		switch _, at := lie(c, look); {
+		case mostOf(c, look):
+			f.Variant = mostVariant
+		case look == "white" && c.Ported():
+			f.Variant = twoStrokeVariant
+		case at == known.OnEnds || at == known.OnNeighbours:
 			f.Variant = string(at)
 		}
 		return f

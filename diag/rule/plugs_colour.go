@@ -59,7 +59,7 @@ var plugColourRules = []Rule{
 		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of:   plugsOf("sooty", "several sooty plugs that low pressure does not explain, not all and not just one bank", known.OnSome, known.OnEnds, known.OnNeighbours),
 		When: sootOfItsOwn, Kind: OfPlugs, Weigh: shareOut("sooty", "own-spark", "own-injector", "shared-runner"),
-		Say: leftAlone(somePlugs("sooty")), Headline: "plugs-sooty", Look: "sooty", Variants: []string{string(known.OnEnds), string(known.OnNeighbours)},
+		Say: leftAlone(somePlugs("sooty")), Headline: "plugs-sooty", Look: "sooty", Variants: []string{string(known.OnEnds), string(known.OnNeighbours), mostVariant},
 	},
 	{
 		Name: "shared-coil", Title: "Plugs that one coil fires are sooty or wet together",
@@ -106,10 +106,13 @@ var plugColourRules = []Rule{
 		Why:    "Lean cylinders that lie together share a runner or a joint of the manifold; those at the ends of a row lie farthest from the throttle.",
 		Source: "common practice, no source", Class: Group, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of: plugsOf("white", "several white plugs, not all and not just one bank", known.OnSome, known.OnEnds, known.OnNeighbours), When: known.All(sparkPlugs, known.Not(gasFuel)),
-		Kind: OfPlugs, Weigh: shareOut("white", "air-leak", "own-injector", "shared-runner"),
-		Say: leaning(somePlugs("white")), Headline: "plugs-white", Variants: []string{string(known.OnEnds), string(known.OnNeighbours)},
+		Kind: OfPlugs, Weigh: shareOut("white", "air-leak", "own-injector", "shared-runner"), TiesSystems: []string{known.CrankcaseHold},
+		Say: leaning(somePlugs("white")), Headline: "plugs-white", Variants: []string{string(known.OnEnds), string(known.OnNeighbours), mostVariant, twoStrokeVariant},
 	},
 }
+
+// mostVariant is of plugs that most of the engine's look like.
+const mostVariant = "most"
 
 var twoOrMore = known.Is("two of them at least", func(_ *known.Case, s known.Subject) bool { return len(s.Cylinders) > 1 })
 
@@ -151,6 +154,12 @@ func oneSooty(c *known.Case, s known.Subject) []Voice {
 func shareOut(look string, each ...string) func(*known.Case, known.Subject) []Voice {
 	return func(c *known.Case, _ known.Subject) []Voice {
 		set, at := lie(c, look)
+		if mostOf(c, look) {
+			return sharedByMost(c, look)
+		}
+		if look == "white" && c.Ported() { // which breathes through its crankcase
+			return append(common("crankcase-seal"), falling(commonest-rarer, append([]string{"carburettor"}, each...)...)...)
+		}
 		switch at {
 		case known.OnEnds:
 			return common("manifold-distribution", "own-injector")
@@ -163,6 +172,24 @@ func shareOut(look string, each ...string) func(*known.Case, known.Subject) []Vo
 		}
 		return common(each...)
 	}
+}
+
+// mostOf reports a look that most of the plugs have that were read, four at least, in an
+// engine that is told to run so: one that is clean does not make of a matter of all cylinders
+// one of each.
+func mostOf(c *known.Case, look string) bool {
+	set, _ := lie(c, look)
+	read := len(c.PlugsRead())
+	told := look == "sooty" && c.ToldRich() || look == "white" && c.LeanSign() != ""
+	return told && read >= 4 && 4*len(set) >= 3*read
+}
+
+// sharedByMost are the causes of what most plugs share, as they are where all do.
+func sharedByMost(c *known.Case, look string) []Voice {
+	if look == "white" {
+		return leanEverywhere(c, known.Subject{})
+	}
+	return everywhereVoices(c, known.Subject{})
 }
 
 // sootOfItsOwn is soot that fuel in the regulator's hose does not explain: the

@@ -128,6 +128,14 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 		For: speaks(Known, "air-leak", "manifold-gasket"), Say: thisSure(diag.Strong, airAndTrims), Headline: "trim-air", SaysBetterThan: []string{"trim-lean-at-idle-only", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
 	},
 	{
+		Name: "back-pressure-and-vacuum", Title: "A high back-pressure, and a low and steady vacuum",
+		Why: "Burnt gas that does not get out leaves less room for what the engine would draw in: an exhaust that backs up lowers the vacuum in all cylinders alike. What was measured to be past every figure is followed " +
+			"before what lowers the vacuum as well and was not measured.",
+		Class: Together, TiesSystems: []string{known.BackPressure}, Needs: needsTest(known.BackPressure), When: known.All(known.VacuumLow, known.Any(known.BackPressureHigh, known.BackPressureOverRules), known.Not(known.VacuumFalls), known.Not(known.VacuumHolds)),
+		For: []Voice{{Cause: "restricted-exhaust", Weight: Known}, {Cause: "restricted-exhaust", Weight: Known, Kind: OfExhaust}}, Against: denies(Known, "exhaust-backs-up", "late-ignition", "air-leak", "manifold-gasket", "cam-timing", "valve-lash", "egr-open"),
+		Say: backAndVacuum, Headline: "exhaust-blocked", SaysBetterThan: []string{"exhaust-blocked", "back-pressure-over-rules", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
+	},
+	{
 		Name: "blocked-exhaust-agrees", Title: "Vacuum that falls when held, and another sign of a blocked exhaust",
 		Why:   "Two tests that do not depend on each other see the exhaust back up.",
 		Class: Together, TiesSystems: []string{known.BackPressure}, When: known.All(known.VacuumFalls, known.Any(known.KeepsItsGas, known.BackPressureHigh, known.BackPressureOverRules)), Weigh: weighBlocked, Say: blockedTwice, Headline: "exhaust-blocked", SaysBetterThan: []string{"vacuum-falls-when-held", "exhaust-blocked", "back-pressure-over-rules"},

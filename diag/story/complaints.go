@@ -98,11 +98,15 @@ func (s *story) explains(c *known.Case, complaint string) bool {
 	if s.onlyNear(c) {
 		return false
 	}
-	if complaint == "low power" && s.aLittleLow(c) {
+	if slices.Contains(unfelt, complaint) && s.aLittleLow(c) {
 		return false
 	}
 	return s.blowsAcross(c, complaint) || slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return cause.Explained(p.Key, complaint) })
 }
+
+// unfelt are the complaints that one cylinder a little under the others makes nobody have: the
+// others pull, and start the engine.
+var unfelt = []string{"low power", "hard start", "no start"}
 
 // onlyNear reports a story of cylinders that the gauge puts so near to a figure that they may
 // be under it, while what was read is not: that is a doubt and no reason of anything.

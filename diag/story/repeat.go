@@ -31,7 +31,7 @@ func aboutTest(c *known.Case, told []*story) *story {
 			mild = diag.CheckAgain
 		}
 		for _, s := range told {
-			trouble = trouble || s.Urgency.Rank() > mild.Rank() && !s.waitsFor(c, n)
+			trouble = trouble || (s.Urgency.Rank() > mild.Rank() || s.answers(c)) && !s.waitsFor(c, n)
 			if s.Urgency != diag.NoAction && s.restsOn(r, n) {
 				urgency = worse(urgency, s.Urgency)
 			}
@@ -59,6 +59,12 @@ func aboutTest(c *known.Case, told []*story) *story {
 		return nil
 	}
 	return test
+}
+
+// answers reports a story that asks for something and explains what is complained of: it is
+// not told after a test that says nothing.
+func (s *story) answers(c *known.Case) bool {
+	return s.Urgency != diag.NoAction && slices.ContainsFunc(c.Complaints(), func(complaint string) bool { return s.explains(c, complaint) })
 }
 
 // waitsFor reports a story of a plug's colour alone beside half an engine or more that was
