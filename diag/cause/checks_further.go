@@ -36,6 +36,10 @@ var furtherChecks = []Check{
 			{Name: "it was late", For: []string{"late-ignition", "advance", "points"}, Words: []string{"late"}},
 			{Name: "it was early", For: []string{"early-ignition"}, Words: []string{"early"}},
 			{Name: "it was right", Else: true, Words: []string{"right"}}}},
+	{Name: "work-it-hard", Titles: []string{"hours under load"}, Minutes: 240, Labour: 20, Whole: true, Way: Runs, Mends: []string{"light-load"}, Fits: mayWorkHard, Answers: known.GlazedDiesel.HoldsIn, Words: []string{"load bank", "run under load", "worked under load"},
+		Outcomes: []Outcome{
+			{Name: "it clears", For: []string{"light-load"}, Words: []string{"clears", "cleared", "less smoke", "better"}, After: []string{"less"}},
+			{Name: "no change", Else: true, Words: []string{"same", "as before"}, After: []string{"as before"}}}},
 	{Name: "true-tdc", Titles: []string{"top dead center by a piston stop"}, Minutes: 30, Whole: true, Way: Hand, Mends: []string{"timing-mark"}, Fits: holds(known.BaseRight), Answers: known.VacuumLow.HoldsIn, Words: []string{"piston stop", "true tdc", "damper ring checked", "timing mark checked"},
 		Outcomes: []Outcome{
 			{Name: "the mark is off", For: []string{"timing-mark"}, Words: []string{"off", "slipped", "moved", "away", "walked"}, After: []string{"elsewhere"}},
@@ -141,6 +145,11 @@ func ventBeforeTurbo(c *known.Case) string {
 		return "breather-clear"
 	}
 	return ""
+}
+
+// mayWorkHard is a diesel with glazed walls of which nothing is known that work would harm.
+func mayWorkHard(c *known.Case, _ []string) bool {
+	return known.GlazedDiesel.HoldsIn(c) && !c.Complains(noise, overheat, coolantLoss) && !known.OilShort.HoldsIn(c) && !known.OilOverFull.HoldsIn(c)
 }
 
 // losesBoost is an engine with a turbocharger that lacks power, smokes black as it pulls, or

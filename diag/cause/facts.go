@@ -50,7 +50,8 @@ func foundFacts(c *known.Case) diag.Facts {
 		"airBank": airBank(c),
 		"oiled":   c.Has(known.NeedsWet), "afterOil": afterOil(c), "alike": c.LosesAlikeThroughout(), "leftOpen": c.Noticed("reading-left-open"), "allLow": c.AllLow() != nil, "driveTold": known.DriveToldGone.HoldsIn(c),
 		"oilRead": oiled(c, nil), "levelRead": oilLevelRead(c), "ownGauge": oiled(c, nil) && !doubtedGauge(c, nil), "oilShort": known.OilShort.HoldsIn(c),
-		"oilSmells": known.FuelInTheOil.HoldsIn(c), "oilMixed": c.OilMixed(), "noGas": c.CoolantGas == "negative", "gasFound": c.CoolantGas == "positive",
+		"regenerates": regenerates(c),
+		"oilSmells":   known.FuelInTheOil.HoldsIn(c), "oilMixed": c.OilMixed(), "noGas": c.CoolantGas == "negative", "gasFound": c.CoolantGas == "positive",
 		"cutOut": known.CutOutInTurn.HoldsIn(c), "gasInside": known.CrankcaseHigh.HoldsIn(c), "worse": c.WorseMagneto(), "sinks": c.SeatsSink(), "cold": c.Conditions.Engine == "cold", "met": c.HasValves() && (known.MetByTheStory.HoldsIn(c) || c.ValvesMayHaveMet()),
 		"tracked": diag.Names(c.PlugsLooking("tracked")), "scored": c.AnySeen(c.Every(), known.ScoredWords),
 		"watered": slices.ContainsFunc(c.Every(), func(n string) bool { return c.WaterIn(n) || c.LiquidIn(n) != "" && !c.HangsBelow(n) }),
@@ -101,3 +102,6 @@ func lowOfTight(c *known.Case, cylinders []string) diag.Names {
 	}
 	return low
 }
+
+// regenerates is a diesel that burns a filter of its exhaust clean.
+func regenerates(c *known.Case) bool { _, there := c.ExhaustFilter(); return there }

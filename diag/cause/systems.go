@@ -8,6 +8,8 @@ var systemCauses = []Cause{
 	{Name: "past-limit", Vague: true},
 	{Name: "reading-wrong", Test: true},
 	{Name: "late-ignition", Fits: sparked, Explains: []string{lowPower, overheat, hardStart}},
+	{Name: "light-load", Fits: func(c *known.Case) bool { return c.Spec.Diesel() }, Explains: []string{oilUse, lowPower, hardStart}},
+	{Name: "filter-regeneration", Fits: func(c *known.Case) bool { _, there := c.ExhaustFilter(); return there }, Explains: []string{lowPower, noise}},
 	{Name: "timing-mark", Fits: func(c *known.Case) bool { return sparked(c) && valved(c) }, Explains: []string{lowPower, overheat, hardStart, noise}},
 	{Name: "flywheel-key", Fits: flywheelKey, Explains: []string{noStart, hardStart, misfire, lowPower}},
 	{Name: "bent-crank", Fits: known.StruckDead.HoldsIn, Explains: []string{noise, noStart, hardStart}},

@@ -186,6 +186,7 @@ func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, c
 		case section == Crankcase, section == BackPressure, section == Timing && m.Name == "chain-slack":
 			own = own && over
 		}
+		own = own || section == diag.OtherReadings && c.boosts(m)
 		switch { // what was read again after cleaning is judged by that
 		case section == Injectors && m.Name == "ohms": // of a cylinder, that of its injector
 			own = m.Cylinder != ""

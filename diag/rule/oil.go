@@ -123,7 +123,7 @@ var oilRules = []Rule{
 		Why:    "Fuel that gets past the rings or out of a leaking injector thins the oil, and pressure falls with it. The oil is changed and the pressure read again before bearings are named.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutSystem, Needs: oilTest, Of: ofSystem(known.Oil), When: known.All(known.OilLowAtAll, known.OilSmells),
 		Kind: OfOil, For: speaks(Sight, "fuel-in-oil"), Weigh: func(c *known.Case, _ known.Subject) []Voice {
-			return slices.Concat(drivenPumpLeaks(c), hoseLeaks(c), injectorLeaks(c), railLeaks(c))
+			return slices.Concat(drivenPumpLeaks(c), hoseLeaks(c), injectorLeaks(c), railLeaks(c), regenerates(c))
 		}, Say: thinned, Headline: "oil-thinned", Keeps: true,
 	},
 }
@@ -181,7 +181,7 @@ func weighThumb(c *known.Case, s known.Subject) []Voice {
 
 func weighOverFull(c *known.Case, s known.Subject) []Voice {
 	if known.OilSmells.Holds(c, s) {
-		return slices.Concat(speaks(Sight, "fuel-in-oil"), drivenPumpLeaks(c), hoseLeaks(c), injectorLeaks(c), railLeaks(c),
+		return slices.Concat(speaks(Sight, "fuel-in-oil"), drivenPumpLeaks(c), hoseLeaks(c), injectorLeaks(c), railLeaks(c), regenerates(c),
 			where(c.OilMixed(), speaks(DryUp, "coolant-in-oil")),
 			where(c.DryRead() && floodedOil.Holds(c, s), speaks(Heard, "washed-bore"))) // which the same fuel did
 	}
@@ -190,7 +190,7 @@ func weighOverFull(c *known.Case, s known.Subject) []Voice {
 
 // weighSmell is what lets fuel into oil whose pressure is right.
 func weighSmell(c *known.Case, _ known.Subject) []Voice {
-	return slices.Concat(speaks(Known, "fuel-in-oil"), drivenPumpLeaks(c), hoseLeaks(c), injectorLeaks(c), railLeaks(c), where(c.Injected() && !c.Spec.Diesel(), speaks(Hint, "leaking-injector")))
+	return slices.Concat(speaks(Known, "fuel-in-oil"), drivenPumpLeaks(c), hoseLeaks(c), injectorLeaks(c), railLeaks(c), regenerates(c), where(c.Injected() && !c.Spec.Diesel(), speaks(Hint, "leaking-injector")))
 }
 
 // drivenPumpLeaks speaks for the diaphragm of a pump that stands on the engine: what

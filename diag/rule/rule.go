@@ -176,6 +176,7 @@ var families = [][]Rule{
 	sealingTogether,
 	engineTogether,
 	mixtureTogether, missRules,
+	oneFault,
 	rodRules, foundRules, faultRules, codeRules,
 	historyRules,
 }

@@ -41,6 +41,7 @@ var allCautions = []caution{
 		burnsItsOil := s.Spec.TwoStroke && !s.Spec.Diesel() // there is none to change
 		return s.caused("fuel-in-oil", "regulator-diaphragm", "flooding", "leaking-injector") && !burnsItsOil
 	}},
+	{"oil-runaway", func(s *sheetAsks) bool { return known.OilRunaway.HoldsIn(s.Case) }},
 	{"oil-short", func(s *sheetAsks) bool {
 		level := ""
 		if r := s.Measured(known.Oil); r != nil {

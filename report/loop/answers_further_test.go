@@ -60,7 +60,8 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"timing-light": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.lateSpark, "it was late", "it was right")
 	},
-	"true-tdc": func(*bench, []int) answer { return yes(false, "", "the mark is right") },
+	"work-it-hard": func(*bench, []int) answer { return yes(false, "", "no change") },
+	"true-tdc":     func(*bench, []int) answer { return yes(false, "", "the mark is right") },
 	"points-set": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.lateSpark, "only the timing was off", "both were right")
 	},

@@ -1,0 +1,90 @@
+package known
+
+import (
+	"strings"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/quantity"
+)
+
+// GlazedSeen are the cylinders in which a glazed wall was seen.
+func (c *Case) GlazedSeen() []string {
+	return c.Those(func(n string) bool { return c.Seen(n, Glazed...) })
+}
+
+// OilyPlugs are the cylinders whose plugs are wet with oil.
+func (c *Case) OilyPlugs() []string { return c.PlugsLooking("oil-wet") }
+
+// GlazedDiesel is a diesel whose walls were seen to be glazed, and which uses oil, smokes or is
+// short of power with no cylinder low: what a diesel comes to that never works hard.
+var GlazedDiesel = OfEngine("a diesel with a glazed wall seen and no cylinder low, and oil use, white or blue smoke or low power told", func(c *Case) bool {
+	return c.Spec.Diesel() && len(c.GlazedSeen()) > 0 && !c.AnyLow(c.Read()) && c.AllLow() == nil &&
+		(c.UsesOil() || c.Complains("low power") || c.Smokes("white") || c.Smokes("blue"))
+})
+
+// GlazedAndOily is any other engine so seen that uses oil.
+var GlazedAndOily = OfEngine("no diesel, a glazed wall seen and no cylinder low, and oil use told", func(c *Case) bool {
+	return !c.Spec.Diesel() && len(c.GlazedSeen()) > 0 && !c.AnyLow(c.Read()) && c.AllLow() == nil && c.UsesOil()
+})
+
+// BoostShort is the pressure of a charger that was read under its limit among the other
+// readings, nil for none.
+func (c *Case) BoostShort() (m *diag.MeasuredReading, clear bool) {
+	if c.Spec.Charging != "turbo" {
+		return nil, false
+	}
+	return WorstOf(c.Measured(diag.OtherReadings), boostUnder)
+}
+
+func boostUnder(m *diag.MeasuredReading) (bool, bool) {
+	name := strings.ToLower(m.Name)
+	ofBoost := SpeaksOf(name, "boost", "charge pressure", "charging pressure", "manifold pressure") && !SpeaksOf(name, "leak", "actuator")
+	if !ofBoost || quantity.DimensionOf(m.Unit) != quantity.Pressure {
+		return false, false
+	}
+	return Under(m)
+}
+
+// BoostLow is that as a condition.
+var BoostLow = OfEngine("a boost pressure under its limit among the other readings of a turbocharged engine", func(c *Case) bool { m, _ := c.BoostShort(); return m != nil })
+
+// ExhaustFilter is a diesel that regenerates a filter of its exhaust: by a code of it, by what
+// was found or by what the vehicle is called.
+func (c *Case) ExhaustFilter() (coded, there bool) {
+	if !c.Spec.Diesel() {
+		return false, false
+	}
+	coded = c.Coded(exhaustFilterCodes...) || c.Found(pairs("regeneration|regenerations|regens|regen", "interrupt|broken off|cut short|too often|every|never|fail|not finish|not complete")...)
+	return coded, coded || c.described(exhaustFilters) || c.Found(exhaustFilters...)
+}
+
+// exhaustFilterCodes are of such a filter that is full, worn or not burned clean.
+var exhaustFilterCodes = []string{"P2002", "P2003", "P242F", "P2452", "P2453", "P2454", "P2455", "P2458", "P2459", "P2463", "P244A", "P244B", "P24A2", "P24A4"}
+
+// exhaustFilters are names of it.
+var exhaustFilters = []string{"particulate filter", "particle filter", "dpf", "soot filter", "fap"}
+
+// OilRunaway is a diesel whose oil stands over full, thinned by fuel: it may draw it in and run
+// on it.
+var OilRunaway = OfEngine("a diesel whose oil is over full of fuel", func(c *Case) bool {
+	return c.Spec.Diesel() && (FuelRaisesOil.HoldsIn(c) || OilOverFull.HoldsIn(c))
+})
+
+// OilFeedsIdle is a petrol engine with fuel in its oil whose computer takes fuel out at idle,
+// and much less at speed: the vapor comes by the crankcase's vent.
+var OilFeedsIdle = OfEngine("fuel in the oil of an engine whose trims are under -10 % at idle and much nearer right at speed", func(c *Case) bool {
+	return !c.Spec.Diesel() && FuelInTheOil.HoldsIn(c) && TrimRichIdle.HoldsIn(c)
+})
+
+// breatherCures is an engine that was found to need no correction with its crankcase shut off
+// from what it draws in.
+var breatherCures = pairs("breather|breather hose|pcv|vent hose|crankcase vent", "trim came back|trims came back|trim went to|trims went to|trim fell|trims fell|trim is right|trims are right|trims right|trim about 0|trims about 0")
+
+// BreatherCures is that.
+var BreatherCures = FoundSo("trims that came right with the breather off", breatherCures)
+
+// boosts reports the reading of the boost that its own rule speaks of.
+func (c *Case) boosts(m *diag.MeasuredReading) bool {
+	short, _ := c.BoostShort()
+	return short == m
+}
