@@ -114,7 +114,8 @@ func (c *Case) Flow(name string) (flow, median float64, ok bool) {
 
 // RailDrops are by how much each injector, pulsed, took the rail's pressure down,
 // in the unit of the drops, and how far one may lie from the rest by the job's
-// limit; ok is false where either is not known, or fewer than three were read.
+// limit, or without one where it stands apart from them; ok is false where fewer than three
+// were read.
 func (c *Case) RailDrops() (drops map[string]float64, apart float64, ok bool) {
 	r := c.Measured(Injectors)
 	from, to := r.Reading("pressure-drop from"), c.byCylinder(Injectors, "pressure-drop to")
@@ -135,7 +136,7 @@ func (c *Case) RailDrops() (drops map[string]float64, apart float64, ok bool) {
 			return to, apart, err == nil
 		}
 	}
-	return nil, 0, false
+	return to, dropApart(medianOf(to), unit), true
 }
 
 // RailDrop is one injector's drop and the median of all.
@@ -153,7 +154,7 @@ func (c *Case) RailDrop(name string) (drop, median, apart float64, ok bool) {
 // mean.
 func (c *Case) DraggedByMean() (names []string, mean, median float64) {
 	drops, apart, ok := c.RailDrops()
-	if !ok {
+	if !ok || !slices.ContainsFunc(c.Test.MeasuredTest(Injectors).Limits, func(l diag.Range) bool { return l.For == "from-mean" }) {
 		return nil, 0, 0
 	}
 	for _, v := range drops {
@@ -297,12 +298,12 @@ var (
 	ClearanceCloses = OfAll("an exhaust clearance less than all others, of three or more, and less than it was before", func(c *Case, n string) bool { now, _ := c.ClosingUp(n); return now != nil })
 	ClearanceRight  = OfAll("its valve clearances within their limits; only one of its valves where its air is heard there and not at the other", (*Case).clearanceRight)
 	LiftsLittle     = OfAll("a valve that opens less than its limit, or more than 10 % less than the median of three or more", func(c *Case, n string) bool { return c.LiftLow(n) != nil })
-	InjectorLow     = OfAll("injector flow under the median by more than the limit on their spread, or 5 %; or a drop of the rail's pressure under the median by more than the limit from the mean", func(c *Case, n string) bool {
+	InjectorLow     = OfAll("injector flow under the median by more than the limit on their spread, or 5 %; or a drop of the rail's pressure under the median by more than the limit from the mean, or without one by a fifth and 1 psi", func(c *Case, n string) bool {
 		p, ok := c.flowPart(n)
 		drop, middle, apart, byDrop := c.RailDrop(n)
 		return ok && p < 1-c.spreadLimit() || byDrop && drop < middle-apart-1e-9
 	})
-	InjectorRich = OfAll("injector flow over the median by more than the limit on their spread, or 5 %; or a drop of the rail's pressure over the median by more than the limit from the mean", func(c *Case, n string) bool {
+	InjectorRich = OfAll("injector flow over the median by more than the limit on their spread, or 5 %; or a drop of the rail's pressure over the median by more than the limit from the mean, or without one by a fifth and 1 psi", func(c *Case, n string) bool {
 		p, ok := c.flowPart(n)
 		drop, middle, apart, byDrop := c.RailDrop(n)
 		return ok && p > 1+c.spreadLimit() || byDrop && drop > middle+apart+1e-9

@@ -163,10 +163,11 @@ var spokenOf = map[string][]string{
 	Oil:           {"cranking", "cold-idle", "idle", "at-speed"},
 	Crankcase:     {"readings", "flow"},
 	BackPressure:  {"pressure"},
+	Injectors:     {"ohms"},
 	Timing:        {"base", "advance", "dwell", "points-gap", "cam", "chain-slack"},
 	Starting:      {"draw"},
 	Clearance:     {"inlet", "exhaust", "lift inlet", "lift exhaust"},
-	DieselTests:   {"nozzles opening", "return cylinders", "inlet-vacuum"},
+	DieselTests:   {"nozzles opening", "return cylinders", "inlet-vacuum", "glow"},
 	Gas:           {diag.LambdaReading},
 	Magnetos:      {"left", "right", diag.MagnetoDifference},
 	CrankcaseHold: {diag.HeldFall},
@@ -188,10 +189,10 @@ func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, c
 		}
 		own = own || section == diag.OtherReadings && c.boosts(m)
 		switch { // what was read again after cleaning is judged by that
-		case section == Injectors && m.Name == "ohms": // of a cylinder, that of its injector
-			own = m.Cylinder != ""
 		case section == Injectors && m.Name == "before":
 			own = c.Measured(Injectors).Of("after", m.Cylinder) != nil
+		case section == Injectors && m.Name == "ohms":
+			own = own && c.injectorOhmsApart(m.Cylinder)
 		}
 		switch { // and rules that are not for every engine
 		case section == CrankcaseHold:
@@ -203,20 +204,6 @@ func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, c
 		}
 		return past && !own, clear && !own
 	}
-}
-
-// InjectorOhms is the resistance of a cylinder's injector where it is past its limit, nil
-// where it is not.
-func (c *Case) InjectorOhms(name string) (m *diag.MeasuredReading, clear bool) {
-	m = c.Measured(Injectors).Of("ohms", name)
-	if m == nil {
-		return nil, false
-	}
-	past, clear := Past(m)
-	if !past {
-		return nil, false
-	}
-	return m, clear
 }
 
 // byAHair is how far past its limit a clearance may be by how a feeler was held, in

@@ -53,7 +53,7 @@ func (c *Case) LoneFigures() []LoneFigure {
 		}
 	}
 	if r := c.Sums.MeasuredTest("injectors"); r != nil {
-		out = append(out, loneAlike(r, standsOut{alikeOthers, 1 - apartAlike, 1 + apartAlike})...)
+		out = append(out, slices.DeleteFunc(loneAlike(r, standsOut{alikeOthers, 1 - apartAlike, 1 + apartAlike}), c.injectorBorneOut)...)
 	}
 	if r := c.Sums.MeasuredTest(Clearance); r != nil {
 		out = append(out, slices.DeleteFunc(loneAlike(r, standsOut{alikeLash, 1 / apartLash, apartLash}), c.clearanceBorneOut)...)
@@ -210,6 +210,12 @@ func loneOil(r *diag.MeasuredResult) *diag.MeasuredReading {
 		}
 	}
 	return nil
+}
+
+// injectorBorneOut reports an injector that gives next to nothing, which none is misread to
+// do, or whose cylinder is known by another test to do less.
+func (c *Case) injectorBorneOut(f LoneFigure) bool {
+	return InjectorDead.HoldsOf(c, f.Cylinder) || c.doesLess(f.Cylinder)
 }
 
 // clearanceBorneOut reports a clearance with which the cylinder's pressure or its air goes,

@@ -205,12 +205,11 @@ var injectorRules = onEach(known.Injectors, OfInjectors, byInjectors, []Rule{
 		When: known.InjectorDrips, For: speaks(Heard, "leaking-injector"), Say: drips, Headline: "injector-leaks",
 	},
 	{
-		Name: "injector-circuit", Title: "An injector whose coil is not of its resistance",
-		Why:  "A coil that is broken inside opens nothing, one that is shorted opens late or takes its driver with it. Either is measured at the injector's own pins, and leaves its cylinder without fuel.",
-		When: known.OfAll("the resistance of its injector past its limit", func(c *known.Case, n string) bool { m, _ := c.InjectorOhms(n); return m != nil }),
-		For:  speaks(Heard, "own-injector"), Say: func(c *known.Case, s known.Subject) diag.Finding {
-			m, clear := c.InjectorOhms(s.Name())
-			return measuredFinding(m, clear, diag.ActSoon)
+		Name: "injector-ohms", Title: "An injector whose coil reads apart from the others",
+		Why:  "The injectors of one engine are of one kind, and their coils read alike. One that is open does not open, and one that is shorted opens late or not at all and may take what drives it along. It is read once more with its plug off, and replaced.",
+		When: known.InjectorOhmsApart, For: speaks(Heard+Known, "own-injector"), Say: func(c *known.Case, s known.Subject) diag.Finding {
+			reads, others := c.InjectorOhms(s.Name())
+			return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"value": reads, "others": others}}
 		}, Headline: "injector-apart",
 	},
 	{
@@ -229,6 +228,10 @@ var injectorRules = onEach(known.Injectors, OfInjectors, byInjectors, []Rule{
 			}
 			if known.Plug("white").Holds(c, s) {
 				list = append(list, Voice{Cause: "own-injector", Weight: DryUp, Kind: OfPlugs})
+			}
+			list = append(list, denies(Known, "injector-explains", "wrong-heat-range", "dropped-plug")...)
+			if known.InjectorDead.Holds(c, s) {
+				list = append(list, denies(Known, "injector-explains", "own-spark", "coil-or-lead", "weak-spark")...)
 			}
 			return list
 		}, Say: flow, Headline: "injector-apart", SaysBetterThan: []string{"injector-low", "pulls-little", "pulls-nothing", "one-white"},
@@ -276,7 +279,7 @@ func flow(c *known.Case, s known.Subject) diag.Finding {
 		v, middle, unit = drop, of, c.Measured(known.Injectors).Reading("pressure-drop to").Unit
 	}
 	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
-		"value": diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, 0), Unit: unit}.String(), "median": diag.Number{Value: middle, Decimals: quantity.DecimalsRead(middle, 0), Unit: unit}.String(), "few": c.Few(), "drop": !byFlow}}
+		"value": diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, 0), Unit: unit}.String(), "median": diag.Number{Value: middle, Decimals: quantity.DecimalsRead(middle, 0), Unit: unit}.String(), "few": c.Few(), "drop": !byFlow, "dead": known.InjectorDead.Holds(c, s)}}
 }
 
 // poorInjector is dirt, which cleaning mends, or the injector itself; after it was cleaned
@@ -285,6 +288,9 @@ func poorInjector(weight int) func(*known.Case, known.Subject) []Voice {
 	return func(c *known.Case, s known.Subject) []Voice {
 		if known.ApartAfterCleaning.Holds(c, s) {
 			return speaks(weight, "own-injector")
+		}
+		if known.InjectorDead.Holds(c, s) { // which no dirt alone does
+			return append(speaks(weight+Known, "own-injector"), speaks(weight*3/5, "dirty-injectors")...)
 		}
 		return speaks(weight, "dirty-injectors", "own-injector")
 	}
@@ -335,9 +341,12 @@ var dieselRules = onEach(known.DieselTests, OfDiesel, "limits: the job's own; wi
 		}, Headline: "contributes-little",
 	},
 	{
-		Name: "glow-open", Title: "A glow plug that is open",
-		Why:  "A glow plug without a path for the current does not heat: that cylinder starts late and smokes.",
-		When: known.GlowOpen, For: speaks(Heard, "glow-plug"), Say: drips, Headline: "glow-open",
+		Name: "glow-open", Title: "A glow plug that is open, or reads too high",
+		Why:  "A glow plug without a path for the current does not heat, and one of high resistance hardly does: it is on its way to being open. That cylinder starts late and smokes.",
+		When: known.Any(known.GlowOpen, known.GlowHigh), For: speaks(Heard, "glow-plug"), Say: func(c *known.Case, s known.Subject) diag.Finding {
+			high := c.GlowReads(s.Name())
+			return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"high": high, "open": map[bool]string{true: "open"}[high == ""]}}
+		}, Headline: "glow-open",
 	},
 	{
 		Name: "nozzle-low", Title: "A nozzle that opens under its limit",

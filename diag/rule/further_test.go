@@ -14,7 +14,7 @@ func TestPastItsLimit(t *testing.T) {
 		"battery":       sample.Test("starting", quantity.Volt, sample.At("battery cranking", "", 8.9), sample.Permits("battery cranking", "", 9.6, sample.NoMost)),
 		"a gas":         sample.Test("exhaust-gas", quantity.Percent, sample.At("gas co", "idle", 4.1), sample.Permits("gas co", "", sample.NoLeast, 1.2)),
 		"another thing": sample.Test(diag.OtherReadings, quantity.Volt, sample.At("charging voltage", "", 12.9), sample.Permits("charging voltage", "", 13.8, 14.6)),
-		"one cylinder":  sample.Test("diesel", quantity.Ohm, sample.Each("glow", 0.6, 0.6, 1.9, 0.6), sample.Permits("glow", "", 0.4, 0.9)),
+		"each cylinder": sample.Test("injectors", quantity.Ohm, sample.Each("ohms", 19.9, 19.8, 20.1, 19.7), sample.Permits("ohms", "", 13.8, 15.2)),
 	} {
 		runSealing(t, []sealingCase{{name: name, test: sample.Of("inline-4", change), fires: "test-outside-limit", soon: diag.ActSoon}})
 	}

@@ -45,8 +45,8 @@ func TestInjectorCoils(t *testing.T) {
 		return sample.Test("injectors", quantity.Ohm, sample.Each("ohms", 14.1, second), sample.Permits("ohms", "", 13, 15.5))
 	}
 	runSealing(t, []sealingCase{
-		{name: "open", test: sample.Of("inline-4", sample.Complains("misfire"), coils(900)), fires: "injector-circuit 2", not: "test-outside-limit", first: "own-injector", soon: diag.ActSoon},
-		{name: "right", test: sample.Of("inline-4", sample.Complains("misfire"), coils(14.3)), not: "injector-circuit test-outside-limit"},
+		{name: "open", test: sample.Of("inline-4", sample.Complains("misfire"), coils(900)), fires: "injector-ohms 2", not: "test-outside-limit", first: "own-injector", soon: diag.ActSoon},
+		{name: "right", test: sample.Of("inline-4", sample.Complains("misfire"), coils(14.3)), not: "injector-ohms test-outside-limit"},
 	})
 }
 
