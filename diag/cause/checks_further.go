@@ -44,7 +44,7 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "the mark is off", For: []string{"timing-mark"}, Words: []string{"off", "slipped", "moved", "away", "walked"}, After: []string{"elsewhere"}},
 			{Name: "the mark is right", Else: true, Words: []string{"right", "agrees", "good"}, After: []string{"stands there"}}}},
-	{Name: "points-set", Titles: []string{"points and timing"}, Minutes: 30, Whole: true, Way: Hand | Opens, Mends: []string{"points", "late-ignition", "early-ignition"}, Fits: pointsRead, Answers: pointsOff, Words: []string{"points set", "points adjusted", "points gap set", "dwell set", "points replaced", "new points"},
+	{Name: "points-set", Titles: []string{"points and timing"}, Minutes: 30, Whole: true, Way: Hand | Opens, Mends: []string{"points", "late-ignition", "early-ignition"}, Fits: pointsRead, Answers: pointsOff, Words: []string{"points set", "points adjusted", "points gap set", "dwell set"},
 		Outcomes: []Outcome{
 			{Name: "the gap was off", For: []string{"points"}, Words: []string{"off", "wide", "narrow", "closed"}},
 			{Name: "only the timing was off", For: []string{"late-ignition", "early-ignition"}, Words: []string{"timing", "late", "early"}},

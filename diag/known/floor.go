@@ -210,19 +210,22 @@ const farAboveStandard = 0.15
 // broughtAbove is that for an engine whose compression the work done has raised.
 const broughtAbove = 0.05
 
-// FarAboveStandard reports a lowest reading above the book's usual figure by more
-// than that, and than the gauge may err.
+// FarAboveStandard reports a lowest reading above the book's usual figure, or the middle of
+// its range, by more than that, and than the gauge may err.
 func (c *Case) FarAboveStandard() bool {
 	s := c.Cranking()
 	if s.Standard == nil || s.N == 0 {
 		return false
 	}
-	usual, err := quantity.Convert(s.Standard.High, s.Standard.Unit, s.Unit)
+	most, err := quantity.Convert(s.Standard.High, s.Standard.Unit, s.Unit)
+	least, also := quantity.Convert(s.Standard.Low, s.Standard.Unit, s.Unit)
 	above := farAboveStandard
 	if c.BroughtHigher() { // which says why
 		above = broughtAbove
 	}
-	return err == nil && usual > 0 && s.Lowest > usual*(1+above)+s.HighestU
+	// The upper end of a range has what engines differ in it already.
+	usual := max((least+most)/2*(1+above), most*(1+broughtAbove))
+	return err == nil && also == nil && most > 0 && s.Lowest > usual+s.HighestU
 }
 
 // PressureEnough reports that the pressure is known to be enough, and not only

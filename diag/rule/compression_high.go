@@ -96,16 +96,17 @@ func weighAllHigh(c *known.Case, _ known.Subject) []Voice {
 		return append(as(OfHistory, speaks(Heard, "different-parts")), common("gauge-reads-high", "carbon")...)
 	}
 	if c.FarAboveStandard() {
-		return common("gauge-reads-high", "carbon", "different-parts", "limit-wrong")
+		return append(common("gauge-reads-high", "carbon", "different-parts", "limit-wrong"), where(c.Complains("noise"), as(OfHistory, speaks(Hint, "carbon")))...)
 	}
 	return common("carbon", "different-parts", "gauge-reads-high")
 }
 
 func allHigh(c *known.Case, _ known.Subject) diag.Finding {
 	s := c.Cranking()
-	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Weak, Facts: diag.Facts{"read": c.Span(s.Lowest, s.Highest), "expected": ""}}
+	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Weak, Facts: diag.Facts{"read": c.Span(s.Lowest, s.Highest), "expected": "", "range": false}}
 	if c.FarAboveStandard() { // what reads high against the book may hide what is low against it
 		f.Variant, f.Urgency, f.Facts["expected"] = "standard", diag.CheckAgain, s.Standard.Entered
+		f.Facts["range"] = s.Standard.Low < s.Standard.High
 		return f
 	}
 	f.Facts["expected"] = c.Span(s.Expected.Low, s.Expected.High)

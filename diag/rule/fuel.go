@@ -33,7 +33,7 @@ var fuelSigns = []Sign{
 	{When: known.OfEngine("the pump is new", func(c *known.Case) bool {
 		return c.WorkDone("new fuel pump", "new pump", "fuel pump renewed", "fuel pump replaced", "fuel pump fitted")
 	}), Kind: OfHistory, About: "any", For: speaks(Hint, "wrong-pump")},
-	{When: known.OfEngine("the regulator is new", func(c *known.Case) bool { return c.WorkDone(known.NewRegulator...) }), Kind: OfHistory, About: "any",
+	{When: known.OfEngine("the regulator is new, and no fuel was found in its hose", func(c *known.Case) bool { return c.WorkDone(known.NewRegulator...) && !c.FuelInHose("yes") }), Kind: OfHistory, About: "any",
 		Against: denies(Sight, "regulator-new", "regulator-diaphragm", "regulator-open", "regulator-stuck")},
 }
 

@@ -147,7 +147,7 @@ func hoseAgrees(c *known.Case, s known.Subject) []Voice {
 // fuelInHose is strong where the mixture or the gauge shows it too, so that it
 // agrees with another kind of test.
 func fuelInHose(c *known.Case, s known.Subject) diag.Finding {
-	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"sooty": diag.Names(nil)}}
+	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"sooty": diag.Names(nil), "new": c.WorkDone(known.NewRegulator...)}}
 	if sooty := c.Looking("sooty"); c.Has(known.NeedsPlugs) {
 		f.Facts["sooty"] = diag.Names(sooty)
 	}

@@ -36,6 +36,10 @@ func (b *ledger) renewed(s *story) {
 		}
 		for _, name := range p.Causes {
 			if b.knows(name) && b.firstSaid("renewed", name) {
+				if !same && b.foundOnIt(name) { // a new part can be bad, or badly set
+					b.add(rule.Voice{Cause: name, Weight: -rule.Hint, Says: "part-renewed"}, rule.OfHistory, "the work done: "+p.Words[0]+" renewed", nil)
+					continue
+				}
 				if !p.Joint && !b.pointedOut(name) { // however many readings could come of it
 					weight = min(weight, -b.net(name))
 				}
@@ -49,6 +53,13 @@ func (b *ledger) renewed(s *story) {
 // only what is common.
 func (b *ledger) pointedOut(name string) bool {
 	return slices.ContainsFunc(b.account(name).kinds, func(h heaviest) bool { return h.weight >= rule.Known })
+}
+
+// foundOnIt reports a cause that was seen or measured on the part itself today, which that
+// it is new does not undo.
+func (b *ledger) foundOnIt(name string) bool {
+	on := []rule.Kind{rule.OfSight, rule.OfInjectors, rule.OfTiming, rule.OfDiesel}
+	return slices.ContainsFunc(b.account(name).kinds, func(h heaviest) bool { return h.weight >= rule.Heard && slices.Contains(on, h.kind) })
 }
 
 // facesOf speaks for what a new joint seals against, where it has not cured what it was
