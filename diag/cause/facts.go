@@ -30,7 +30,7 @@ func builtFacts(c *known.Case) diag.Facts {
 		"hangs": hangs(c), "airCooled": c.AirCooled(), "rawWater": c.RawWaterCooled(), "wetExhaust": c.WetExhaust(),
 		"aircraft": aircraft(c), "prop": c.Flies(), "rope": c.FlywheelMagneto(),
 		"injected": c.Injected(), "direct": direct(c), "meterOpen": c.MeterOpen(), "drivenPump": drivenPump(c),
-		"lash": c.LashCanBeSet(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(),
+		"lash": c.LashCanBeSet(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "drive": c.DriveNamed(),
 		"oil": c.OilTells(), "dose": dose(c),
 	}
 }

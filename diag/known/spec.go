@@ -136,6 +136,14 @@ func (c *Case) Starts() bool {
 	return c.Spec.Runs != "does not run" && (!c.Complains("no start") || failsHot)
 }
 
+// DriveNamed is what drives the camshaft where that is a belt or a chain, "" where nobody says.
+func (c *Case) DriveNamed() string {
+	if d := c.Spec.TimingDrive; d == "belt" || d == "chain" {
+		return d
+	}
+	return ""
+}
+
 // FuelSystem is the job's kind of fuel system, "" where not recorded; of a petrol engine
 // that is described as one with direct injection it is that.
 func (c *Case) FuelSystem() string {

@@ -185,6 +185,7 @@ var vocabularies = []Vocabulary{
 		says("noise", "noisy; knock; knocking; knocks; tick; ticking; tapping; rattle; clatter; lifter noise; bottom end noise"),
 		says("stood", "sat; sitting; been sitting; stood unused; stored; laid up; barn find; not run for years")},
 		Asks: []Question{asks("runs rough; rough; rough running; rough idle; runs bad; runs badly; bad idle; shakes", "write 'misfire' if it is one, and the customer's words under 'job: reason'"),
+			asks("oil light; oil lamp; oil pressure light; oil warning light; low oil pressure; oil pressure; no oil pressure", "the pressure goes under 'oil-pressure', and the lamp as a line of 'findings': 'oil light comes on at idle'"),
 			asks("smoke; smokes; smoking; blue smoke; white smoke; black smoke", "smoke goes under 'smoke: {colour: blue, when: [start]}'"),
 			asks("check engine light; cel; mil; engine light; warning light", "write the codes under 'vehicle: codes', and what it does here: misfire, low power ...")}},
 	{Name: "temperature", Words: temperatures, Also: []Synonym{says("cold", "stone cold; ambient; room temperature; from cold; overnight cold; not run"),
