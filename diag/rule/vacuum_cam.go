@@ -64,3 +64,62 @@ func lateSpark(c *known.Case, s known.Subject) diag.Finding {
 	f.Facts["vacuum"] = c.Measured(known.Vacuum).Reading("idle").Number().String()
 	return f
 }
+
+// lateTimed is surest where it was seen that nothing leaks.
+func lateTimed(c *known.Case, s known.Subject) diag.Finding {
+	f := vacuumAt(allLow(c, s).Urgency)(c, s)
+	if c.Minimum() != nil && c.AllLow().Clear && f.Urgency == diag.CheckAgain { // a second test bears it out: it is no longer the gauge's
+		f.Urgency = diag.ActSoon
+	}
+	if !tightThroughout(c) && !flatThroughout(c) {
+		f.Variant = "likely"
+		return f
+	}
+	f.Confidence = diag.Strong
+	if c.Spec.Interference == diag.Yes && c.CameSuddenly() {
+		f.Urgency = diag.DoNotRun // the next tooth bends the valves
+	}
+	return f
+}
+
+func weighLate(c *known.Case, _ known.Subject) []Voice {
+	if tightThroughout(c) || flatThroughout(c) {
+		return speaks(Heard, "cam-timing")
+	}
+	return speaks(Known, "cam-timing")
+}
+
+// passesRings is an engine of which it was found that its low pressure goes past
+// the rings. A small rise of all with oil is what the oil itself takes of the chamber,
+// where hardly any air is lost.
+func passesRings(c *known.Case) bool {
+	return !tightThroughout(c) && (c.LosesAt(c.Read(), known.AtCrankcase) || c.RisesEverywhere())
+}
+
+func evenlyLow(c *known.Case) bool {
+	return c.AllLow() != nil && len(c.Graded(diag.Even)) == len(c.Read()) && len(c.Read()) > 1
+}
+
+func tightThroughout(c *known.Case) bool {
+	l := c.Sums.Leakage
+	if l == nil || l.State != diag.Tested {
+		return false
+	}
+	for _, r := range l.Cylinders {
+		if r.Loss != nil && known.Beyond(*r.Loss, known.GoodLoss) {
+			return false
+		}
+	}
+	return true
+}
+
+func flatThroughout(c *known.Case) bool {
+	tried := false
+	for _, s := range c.EachCylinder() {
+		tried = tried || known.OilFlat.Holds(c, s)
+		if known.OilRises.Holds(c, s) {
+			return false
+		}
+	}
+	return tried
+}
