@@ -119,7 +119,7 @@ func (c *Case) readFaults() (faults []int, lines []string) {
 		}
 		told := false
 		for i := range Faults {
-			if with := Faults[i].With; with != "" && !c.Complains(with) || !SpeaksOf(text, Faults[i].words...) {
+			if with := Faults[i].With; !SpeaksOf(text, Faults[i].words...) || with != "" && !c.Complains(with) {
 				continue
 			}
 			told = true

@@ -237,8 +237,9 @@ func characters(more string) func(*doc) {
 func (d *doc) linearized(page pdffile.Object) {
 	o := dict{"Linearized": 1.0, "L": 1000.0, "O": float64(page.(pdffile.Ref).Number), "E": 1.0, "N": 1.0, "T": 1.0, "H": list{1.0, 1.0}}
 	d.first = d.add(o).Number
-	for range 3 { // a length has to be right before it can be
-		o["L"] = float64(len(d.bytes()))
+	for range 3 { // a length has to be right before it can be, and so the place of the list
+		data := d.bytes()
+		o["L"], o["T"] = float64(len(data)), float64(bytes.LastIndex(data, []byte("\nxref\n"))+1)
 	}
 }
 
