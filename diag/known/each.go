@@ -149,12 +149,17 @@ func (c *Case) RailDrop(name string) (drop, median, apart float64, ok bool) {
 	return drop, medianOf(drops), apart, true
 }
 
+// DropLimited reports that the job limits how far a drop may lie from the mean of all.
+func (c *Case) DropLimited() bool {
+	return slices.ContainsFunc(c.Test.MeasuredTest(Injectors).Limits, func(l diag.Range) bool { return l.For == "from-mean" })
+}
+
 // DraggedByMean are the injectors that lie too far from the mean of the drops and
 // not from their median, or the other way round: one bad injector has moved the
 // mean.
 func (c *Case) DraggedByMean() (names []string, mean, median float64) {
 	drops, apart, ok := c.RailDrops()
-	if !ok || !slices.ContainsFunc(c.Test.MeasuredTest(Injectors).Limits, func(l diag.Range) bool { return l.For == "from-mean" }) {
+	if !ok || !c.DropLimited() {
 		return nil, 0, 0
 	}
 	for _, v := range drops {

@@ -212,10 +212,9 @@ func loneOil(r *diag.MeasuredResult) *diag.MeasuredReading {
 	return nil
 }
 
-// injectorBorneOut reports an injector that gives next to nothing, which none is misread to
-// do, or whose cylinder is known by another test to do less.
+// injectorBorneOut reports an injector that gives next to nothing in an engine that ails, or whose cylinder is known by another test to do less.
 func (c *Case) injectorBorneOut(f LoneFigure) bool {
-	return InjectorDead.HoldsOf(c, f.Cylinder) || c.doesLess(f.Cylinder)
+	return c.Ails() && InjectorDead.HoldsOf(c, f.Cylinder) || c.doesLess(f.Cylinder)
 }
 
 // clearanceBorneOut reports a clearance with which the cylinder's pressure or its air goes,

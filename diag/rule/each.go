@@ -273,13 +273,16 @@ func cleanedFor(c *known.Case) bool {
 
 func flow(c *known.Case, s known.Subject) diag.Finding {
 	v, middle, byFlow := c.Flow(s.Name())
-	unit := c.Measured(known.Injectors).Unit
+	unit, limit := c.Measured(known.Injectors).Unit, ""
 	if drop, of, apart, ok := c.RailDrop(s.Name()); ok && !(byFlow && c.FlowApart(s.Name())) && math.Abs(drop-of) > apart {
 		byFlow = false
 		v, middle, unit = drop, of, c.Measured(known.Injectors).Reading("pressure-drop to").Unit
+		if c.DropLimited() {
+			limit = diag.Number{Value: apart, Decimals: quantity.DecimalsRead(apart, 0), Unit: unit}.String()
+		}
 	}
 	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
-		"value": diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, 0), Unit: unit}.String(), "median": diag.Number{Value: middle, Decimals: quantity.DecimalsRead(middle, 0), Unit: unit}.String(), "few": c.Few(), "drop": !byFlow, "dead": known.InjectorDead.Holds(c, s)}}
+		"value": diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, 0), Unit: unit}.String(), "median": diag.Number{Value: middle, Decimals: quantity.DecimalsRead(middle, 0), Unit: unit}.String(), "few": c.Few(), "drop": !byFlow, "limit": limit, "dead": known.InjectorDead.Holds(c, s)}}
 }
 
 // poorInjector is dirt, which cleaning mends, or the injector itself; after it was cleaned
