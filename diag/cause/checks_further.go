@@ -68,7 +68,9 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "the new one opens right", For: []string{"thermostat"}, Words: []string{"right"}, After: []string{"it opens at its mark"}},
 			{Name: "no change", Else: true, Words: []string{"same"}, After: []string{"it opens where the old one did"}}}},
-	{Name: "cooling-look", Titles: []string{"a look at the cooling"}, Minutes: 15, Whole: true, Way: Runs, Fits: heatComplained, Words: []string{"cooling looked at", "cooling system looked at"},
+	{Name: "cooling-look", Titles: []string{"a look at the cooling"}, Minutes: 15, Whole: true, Way: Runs, Fits: func(c *known.Case, cylinders []string) bool { // coolant that is lost inside may stand in a cylinder
+		return heatComplained(c, cylinders) && !known.CoolingFalls.HoldsIn(c)
+	}, Words: []string{"cooling looked at", "cooling system looked at"},
 		Outcomes: []Outcome{
 			{Name: "low and wet", For: []string{"coolant-leak-outside"}, Sure: 0.8, Words: []string{"low", "wet"}},
 			{Name: "little flows", For: []string{"coolant-flow"}, Sure: 0.8, Words: []string{"flow", "blocked", "slips"}},
