@@ -41,6 +41,15 @@ const (
 // Floor is the floor of this engine, nil where there is none: a rotary,
 // or an engine of which nothing tells that it is lit by a spark.
 func (c *Case) Floor() *Floor {
+	if !c.Spec.Diesel() && !c.SparkLit() {
+		return nil
+	}
+	return c.lowestFloor()
+}
+
+// lowestFloor is the floor of an engine whose fuel may not have been written down: then that
+// of the kind that gives less, under which it is low whichever it is.
+func (c *Case) lowestFloor() *Floor {
 	low, soon, usual := petrolFloor, petrolSoon, 0.0
 	facts := diag.Facts{"thin": "", "ratio": "", "lowRatio": ""}
 	switch {
@@ -48,8 +57,6 @@ func (c *Case) Floor() *Floor {
 		return nil
 	case c.Spec.Diesel():
 		low, soon = dieselFloor, dieselSoon
-	case !c.SparkLit():
-		return nil
 	case c.Spec.TwoStroke: // its ratio is often given from where the port closes, and tells nothing here
 		low, soon, usual = twoStrokeFloor, twoStrokeSoon, twoStrokeUsual
 	case c.Spec.Ratio > 1 && c.Spec.Ratio < floorRatio:
@@ -142,6 +149,9 @@ func (c *Case) SparkLit() bool {
 // the floor is not for.
 func (c *Case) underFloor() *AllLowBasis {
 	s, floor := c.Cranking(), c.Floor()
+	if floor == nil && c.Spec.Fuel == "" {
+		floor = c.lowestFloor()
+	}
 	if floor == nil || s.Highest >= floor.Low {
 		return nil
 	}

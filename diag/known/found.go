@@ -37,7 +37,7 @@ var (
 		pairs("shaft seal|seal on|seal at|flywheel side|magneto side|clutch side|drive side|base gasket|case joint|crankcase joint|case halves|crankcase halves", "bubble|bubbles|bubbling"))
 	ChokedInlet = []string{"nest in the air", "air filter blocked", "air filter clogged", "blocked air filter", "clogged air filter", "air filter choked", "rag in the intake", "rag in the inlet", "inlet blocked", "intake blocked"}
 	HoseOff     = []string{"vacuum hose off", "vacuum hose split", "vacuum hose cracked", "split vacuum hose", "cracked vacuum hose", "hose off the manifold", "manifold loose", "manifold gasket blown", "inlet gasket leaks", "intake gasket leaks"}
-	NotTurning  = append([]string{"will not turn over", "does not turn over", "won't turn over"}, pairs("engine|crankshaft|crank|motor", "will not turn|does not turn|won't turn|seized|is locked|locked up|locked solid|stuck solid|stopped dead")...)
+	NotTurning  = append([]string{"will not turn over", "does not turn over", "won't turn over"}, pairs("engine|crankshaft|crank|motor", "will not turn|does not turn|won't turn|seized|is locked|locked up|locked solid|stuck solid")...)
 	OilyWells   = []string{"oil in the plug well", "oil in the plug wells", "oil in plug well", "oil in the spark plug well", "water in the plug well", "water in the plug wells", "oil in the wells"}
 	BlownOutlet = append(pairs("exhaust manifold|exhaust gasket|exhaust joint|front pipe", "blows|blowing|puffs"), "exhaust blows", "exhaust blowing", "exhaust manifold cracked", "cracked exhaust manifold", "exhaust leaks at", "manifold gasket blows")
 )
