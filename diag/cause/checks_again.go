@@ -143,7 +143,9 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "evens out", For: []string{"cold-engine", "carbon-on-seat", "stuck-rings"}, Sure: 0.6, Words: []string{"even"}, After: []string{"the reading comes up"}},
 			{Name: "stays apart", Else: true, Words: []string{"stays", "stayed"}, After: []string{"they stay apart"}}}},
-	{Name: "compression-test", First: true, Minutes: 40, Whole: true, Way: Starter, Fits: func(c *known.Case, cylinders []string) bool { return pistons(c, nil) && !leakHeard(c, cylinders) }, Made: func(c *known.Case, _ []string) bool { return c.DryRead() },
+	{Name: "compression-test", First: true, Minutes: 40, Whole: true, Way: Starter, Fits: func(c *known.Case, cylinders []string) bool {
+		return (pistons(c, nil) || c.Rotary() && c.MainRefused() != nil) && !leakHeard(c, cylinders)
+	}, Made: func(c *known.Case, _ []string) bool { return c.DryRead() || c.Has(known.NeedsRotors) },
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-compression", "rings", "wear", "exhaust-valve", "cam-timing", "washed-bore", "fault-in-each"}},
 			{Name: "even", Else: true, After: []string{"high enough"}}}},

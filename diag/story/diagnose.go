@@ -97,10 +97,10 @@ func stopNotices(list []diag.Notice) {
 func (d *desk) stories(c *known.Case, atLeast diag.Urgency) ([]*story, diag.Urgency) {
 	told := answerComplaints(c, leaveExplained(c, d.tell(c)))
 	askForRefused(c, told)
-	liftWhole(c, told)
 	liftHot(c, told)
 	liftRaw(c, told)
 	liftMissing(c, told)
+	liftWhole(c, told) // to what the others have come to
 	order(c, told)
 	agreeOnOrder(told)
 	c.Sums.Urgency = diag.NoAction

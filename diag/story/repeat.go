@@ -61,10 +61,12 @@ func aboutTest(c *known.Case, told []*story) *story {
 	return test
 }
 
-// answers reports a story that asks for something and explains what is complained of: it is
-// not told after a test that says nothing.
+// answers reports a story that asks for something and explains what the owner complains of,
+// in an engine whose decompressor let the pressure out: that is how it is built and no fault
+// of the test, as a throttle is that was held shut.
 func (s *story) answers(c *known.Case) bool {
-	return s.Urgency != diag.NoAction && slices.ContainsFunc(c.Complaints(), func(complaint string) bool { return s.explains(c, complaint) })
+	return c.Spec.Decompressor == "automatic" && s.Urgency != diag.NoAction &&
+		slices.ContainsFunc(c.History.Complaints, func(complaint string) bool { return s.explains(c, complaint) })
 }
 
 // waitsFor reports a story of a plug's colour alone beside half an engine or more that was

@@ -92,6 +92,9 @@ func testLeads(s *subject, k *tally) {
 	over := slices.ContainsFunc(s.out.Compression.Limits, func(l limit) bool { return l.Rule == "minimum" && l.Verdict == "within" })
 	if why := s.spoilt(); why != "" && !over && !s.enough() && len(s.dry()) > 0 && rank(s.out.Verdict.Urgency) <= rank(checkAgain) {
 		k.saw()
+		if why == "decompressor" && s.tree.has("job", "complaints") { // it is built so: what explains the owner's complaint may lead
+			return
+		}
 		if !testWords.MatchString(s.out.Verdict.Sentence) && len(s.tree.sub("leakage").keysOrNone()) == 0 && !s.tree.has("vehicle", "work-done") {
 			k.fail("%s at work in the test, and the headline is %q", why, s.out.Verdict.Sentence)
 		}
