@@ -131,9 +131,9 @@ func leakPlaceTakes(_ *known.Case, cylinders []string) int { return 5 * max(1, l
 
 // lostUnheard is a set of cylinders each of which loses more than a sound one, and of
 // none of which was it noted where the air goes; what loses too little for what it lacks is
-// looked at elsewhere.
+// looked at elsewhere. An aircraft's is read again warm first, where it is not low besides.
 func lostUnheard(c *known.Case, cylinders []string) bool {
-	return len(cylinders) > 0 && notWashed(c, cylinders) && !toReadAgain(c) && madeOn(c, cylinders, func(n string) bool {
+	return len(cylinders) > 0 && notWashed(c, cylinders) && (!toReadAgain(c) || c.AnyLow(cylinders)) && madeOn(c, cylinders, func(n string) bool {
 		l := c.Leak(n)
 		return l != nil && l.Loss != nil && known.Beyond(*l.Loss, known.GoodLoss) && len(l.At) == 0 && (c.Grade(n) == diag.NoPressure || !c.LossTooSmall(n))
 	})

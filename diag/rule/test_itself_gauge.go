@@ -132,7 +132,7 @@ var gaugeRules = []Rule{
 			return where(slices.ContainsFunc(c.ReadingsLeftOpen(), func(a known.LeftOpen) bool { return !a.Bound }), common("reading-wrong"))
 		}, Headline: "reading-left-open", Alone: always,
 		RepeatOf: func(c *known.Case, n diag.Notice) string {
-			if n.Facts["section"] == "leakage" && c.Starts() { // which warms it up
+			if n.Facts["section"] == "leakage" && c.Starts() && !c.Rotary() { // which warms it up; a rotor is read again as it is
 				return "leak-down-again"
 			}
 			return "read-again"
