@@ -302,6 +302,9 @@ func outsideLimit(c *known.Case, s known.Subject) diag.Finding {
 	if l.Verdict == diag.TooClose {
 		f.Variant, f.Confidence, f.Doubts = "too-close", diag.Weak, []diag.Phrase{{Key: "near-limit"}}
 	}
+	if c.Cranking().DefaultLimit && c.AllTight(s.Cylinders) { // custom is no limit, and it holds its air
+		f.Urgency = diag.NoAction
+	}
 	return f
 }
 
