@@ -219,7 +219,6 @@ func keptAll(r *diag.MeasuredResult) bool {
 // Figures for the starter's current: common practice, no source.
 const (
 	peakLow   = 20.0 // percent under the median of the others
-	peakWatch = 10.0
 	peakHigh  = 20.0 // over it
 	peakAlike = 5.0  // off it to either side
 )

@@ -33,6 +33,7 @@ type Case struct {
 	allLow      *allLowFound      // once it was asked
 	faults      *faultsFound      // read when first asked for
 	driveFailed *bool
+	vehicle     string   // what it is described as, in plain form, once it was asked
 	direct      *bool    // see calledDirect
 	stand       []string // the complaints that stand, once it was asked
 	then        map[*diag.Test]*Case
@@ -68,7 +69,7 @@ func (c *Case) Noting(t *diag.Test) *Case {
 func (c *Case) after(after *Case) *Case {
 	c.Works()
 	after.supposed = true
-	after.parsed, after.then, after.called, after.faults, after.driveFailed, after.direct = c.parsed, c.then, c.words(), c.foundFaults(), c.driveFailed, c.direct
+	after.parsed, after.then, after.called, after.faults, after.driveFailed, after.vehicle, after.direct = c.parsed, c.then, c.words(), c.foundFaults(), c.driveFailed, c.vehicle, c.direct
 	return after
 }
 

@@ -53,19 +53,36 @@ func tellsOfNoise(text string) bool {
 }
 
 // heard is where a noise was found loud and where it was found quiet.
-type heard struct{ loud, quiet []string }
+type heard struct {
+	loud, quiet []string
+	unmoved     bool // it stays as each cylinder is cut out
+	asked       bool
+}
+
+// heard is what a work says of a noise, read once, also for the trials of the plan.
+func (w *Work) heard() *heard {
+	h := w.noise
+	if h.asked {
+		return h
+	}
+	h.asked = true
+	noisy, by := tellsOfNoise(w.Text), w.Says(listened...)
+	if noisy || by {
+		h.hear(w.Text, by)
+	}
+	h.unmoved = noisy && len(w.Cylinders) == 0 && unmoved.MatchString(w.Text) && saysCut(w.Text) &&
+		slices.ContainsFunc(eachOfThem, func(word string) bool { return strings.Contains(w.Text, word) }) // what is denied is a change
+	return h
+}
 
 // NoiseHeard is where the job says that a noise is loud, clause by clause, and where not.
 func (c *Case) NoiseHeard() (loud, quiet []string) {
 	if !c.Complains("noise") {
 		return nil, nil
 	}
-	for _, w := range c.Works() {
-		by := w.Says(listened...)
-		if !by && !tellsOfNoise(w.Text) {
-			continue
-		}
-		h := hear(w.Text, by)
+	works := c.Works()
+	for i := range works {
+		h := works[i].heard()
 		loud, quiet = append(loud, h.loud...), append(quiet, h.quiet...)
 	}
 	loud = slices.DeleteFunc(loud, func(at string) bool { return slices.Contains(quiet, at) })
@@ -75,8 +92,7 @@ func (c *Case) NoiseHeard() (loud, quiet []string) {
 // hear reads one line: what is said of a place stands in its clause, before it or behind, or
 // in the next one ("cover, heads and block quiet"). A place of which nothing is said is where
 // somebody who listened heard it, if nothing else is.
-func hear(text string, listened bool) heard {
-	var h heard
+func (h *heard) hear(text string, listened bool) {
 	var open []string
 	text = quietens.ReplaceAllString(besideName.Replace(text), "")
 	for _, clause := range noiseEnds.Split(text, -1) {
@@ -85,7 +101,6 @@ func hear(text string, listened bool) heard {
 	if (listened || len(h.quiet) > 0) && len(h.loud) == 0 { // "not at the block but at the front"
 		h.loud = append(h.loud, open...)
 	}
-	return h
 }
 
 // clause reads one clause after places of which nothing was said yet, and gives those of
@@ -171,11 +186,7 @@ var eachOfThem = []string{"each", "any cylinder", "any injector", "any coil", "a
 
 // NoiseUnmoved is an engine whose noise is the same with each cylinder cut out.
 var NoiseUnmoved = OfEngine("a complaint of noise, and the job says that it stays as each cylinder is cut out", func(c *Case) bool {
-	return c.Complains("noise") && slices.ContainsFunc(c.Works(), func(w Work) bool {
-		each := slices.ContainsFunc(eachOfThem, func(word string) bool { return strings.Contains(w.Text, word) }) // what is denied is a change
-		noisy := tellsOfNoise(w.Text)
-		return len(w.Cylinders) == 0 && noisy && each && saysCut(w.Text) && unmoved.MatchString(w.Text)
-	})
+	return c.Complains("noise") && slices.ContainsFunc(c.Works(), func(w Work) bool { return w.heard().unmoved })
 })
 
 // saysCut reports a text that tells of cylinders that were cut out, denied or not: what is

@@ -23,7 +23,8 @@ func TestHear(t *testing.T) {
 		{"finding the noise: loudest elsewhere", "", ""},
 		{"knock does not change with any cylinder off", "", ""},
 	} {
-		h := hear(row.said, slices.ContainsFunc(listened, func(x string) bool { return has(row.said, x) }))
+		var h heard
+		h.hear(row.said, slices.ContainsFunc(listened, func(x string) bool { return has(row.said, x) }))
 		join := func(list []string) (all string) {
 			for _, one := range list {
 				all += one

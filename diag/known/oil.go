@@ -54,14 +54,13 @@ func psi(m *diag.MeasuredReading) float64 {
 // speedOf is the speed of a reading in rpm, 0 where it was not said; an idle without one is
 // taken for the slowest of nearly any engine.
 func speedOf(m *diag.MeasuredReading) float64 {
-	v, err := quantity.Parse(m.At)
-	if err != nil || v.Unit != quantity.RPM {
-		if m.Name == "idle" && m.At == "" {
-			return oilIdles
-		}
-		return 0
+	if m.At == "" && m.Name == "idle" {
+		return oilIdles
 	}
-	return v.Number
+	if v, err := quantity.Parse(m.At); err == nil && v.Unit == quantity.RPM {
+		return v.Number
+	}
+	return 0
 }
 
 // NoOilReading is the running reading at which there is no oil pressure to

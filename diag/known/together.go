@@ -54,12 +54,15 @@ func (c *Case) ExhaustFilter() (coded, there bool) {
 	if !c.Spec.Diesel() {
 		return false, false
 	}
-	coded = c.Coded(exhaustFilterCodes...) || c.Found(pairs("regeneration|regenerations|regens|regen", "interrupt|broken off|cut short|too often|every|never|fail|not finish|not complete")...)
+	coded = c.Coded(exhaustFilterCodes...) || c.Found(regenerationFails...)
 	return coded, coded || c.described(exhaustFilters) || c.Found(exhaustFilters...)
 }
 
 // exhaustFilterCodes are of such a filter that is full, worn or not burned clean.
 var exhaustFilterCodes = []string{"P2002", "P2003", "P242F", "P2452", "P2453", "P2454", "P2455", "P2458", "P2459", "P2463", "P244A", "P244B", "P24A2", "P24A4"}
+
+// regenerationFails are words for one that is not burned clean.
+var regenerationFails = pairs("regeneration|regenerations|regens|regen", "interrupt|broken off|cut short|too often|every|never|fail|not finish|not complete")
 
 // exhaustFilters are names of it.
 var exhaustFilters = []string{"particulate filter", "particle filter", "dpf", "soot filter", "fap"}

@@ -75,12 +75,20 @@ var (
 
 // described reports a vehicle whose description has one of these words.
 func (c *Case) described(words []string) bool {
-	return c.History.Vehicle != "" && isCalled(c.History.Vehicle, words)
+	if c.History.Vehicle == "" {
+		return false
+	}
+	if c.vehicle == "" {
+		c.vehicle = plainWords(c.History.Vehicle)
+	}
+	return isCalled(c.vehicle, words)
 }
 
+// isCalled reports a vehicle, in plain form, that one of some words is said of, or several of.
 func isCalled(vehicle string, words []string) bool {
-	text := plainWords(vehicle)
-	return slices.ContainsFunc(words, func(x string) bool { return has(text, x) || has(text, x+"s") })
+	return slices.ContainsFunc(words, func(x string) bool {
+		return strings.Contains(vehicle, x) && (has(vehicle, x) || has(vehicle, x+"s"))
+	})
 }
 
 // directWords are those of petrol injected into the cylinders; an engine of bothWords has
@@ -101,7 +109,7 @@ func (c *Case) calledDirect() bool {
 }
 
 // CalledAircraft reports a description of a vehicle that flies.
-func CalledAircraft(vehicle string) bool { return isCalled(vehicle, aircraft) }
+func CalledAircraft(vehicle string) bool { return isCalled(plainWords(vehicle), aircraft) }
 
 // flywheelML is how large a cylinder cooled by air may be of an engine that is taken to
 // have its magneto in its flywheel where nobody says what it drives: judgement, no source.
@@ -182,9 +190,6 @@ var KeyMayBeSheared = OfEngine("a small engine with its magneto in its flywheel,
 	}
 	return (SpeaksOf(strings.ToLower(c.History.Onset), keyStruck...) || c.Found(keyStruck...)) && c.FlywheelMagneto()
 })
-
-// HasFlywheelKey is such an engine.
-var HasFlywheelKey = OfEngine("a small engine with its magneto in its flywheel", func(c *Case) bool { return c.FlywheelMagneto() })
 
 // PulledOver reports an engine that was turned for its test by its rope or its kickstarter.
 func (c *Case) PulledOver() bool {

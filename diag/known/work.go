@@ -17,6 +17,7 @@ type Work struct {
 	sights    bool     // it may say what was seen in a cylinder
 	speaks    *spoken  // of what, once it was asked
 	new       *spoken  // which parts, once it was asked
+	noise     *heard   // of a noise, once it was asked
 }
 
 // spoken are the things of a vocabulary that a work speaks of, by their places; nil
@@ -71,7 +72,7 @@ func (c *Case) workOf(text string) Work {
 func newWork(done string, cylinders []string) Work {
 	text := plainWords(done)
 	inside := len(cylinders) == 0 && !elsewhere.MatchString(strings.ReplaceAll(text, "exhaust side", "one side")) // of a piston, which lies in it
-	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sights: true, speaks: &spoken{}, new: &spoken{}}
+	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sights: true, speaks: &spoken{}, new: &spoken{}, noise: &heard{}}
 }
 
 // Wrote remembers a line of work done that the program wrote itself, about these

@@ -20,7 +20,6 @@ const (
 const (
 	aloneVariant = "alone"    // no other plug was looked at
 	notOnly      = "not-only" // others look so too, for reasons of their own
-	newVariant   = "new"      // plugs fitted recently
 	glowVariant  = "glow"     // the glow plug of a diesel
 	allVariant   = string(known.OnAll)
 )
