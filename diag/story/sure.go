@@ -101,7 +101,7 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 		}
 		if r.Between != nil && s.comparesCylinders() {
 			left, any := r.Between(n)
-			if !any || c.BeyondMethod(s.Cylinders) || len(kinds) > 1 && c.FarBelowOthers(s.Cylinders) { // which nothing that was not written down makes of one cylinder
+			if !any || len(kinds) > 1 && c.FarBelowOthers(s.Cylinders) { // which nothing that was not written down makes of one cylinder
 				continue
 			}
 			n = left
