@@ -2,6 +2,7 @@ package templates
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 	"unicode"
@@ -10,10 +11,13 @@ import (
 	"gaugesheet/diag"
 )
 
-// list joins names as a sentence does: "1", "3 and 5", "1, 3 and 5".
+// list joins names as a sentence does: "1", "3 and 5", "1, 3 and 5", "1 to 8".
 func (c *Catalogue) list(names diag.Names) (string, error) {
 	if len(names) == 0 {
 		return "", nil
+	}
+	if inARow(names) {
+		return c.Label("span", diag.Facts{"low": names[0], "high": names[len(names)-1]})
 	}
 	said, err := names[0], error(nil)
 	for i, name := range names[1:] {
@@ -26,6 +30,22 @@ func (c *Catalogue) list(names diag.Names) (string, error) {
 		}
 	}
 	return said, nil
+}
+
+// longRow is how many numbers in a row are told by the first and the last of them.
+const longRow = 4
+
+// inARow reports numbers each of which is one more than the one before.
+func inARow(names diag.Names) bool {
+	if len(names) < longRow {
+		return false
+	}
+	first, err := strconv.Atoi(names[0])
+	return err == nil && !slices.ContainsFunc(names, func(name string) bool {
+		n, err := strconv.Atoi(name)
+		first++
+		return err != nil || n != first-1
+	})
 }
 
 // List is names as a sentence has them: "1, 3 and 5".

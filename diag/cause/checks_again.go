@@ -91,7 +91,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{{Name: "alike"}, {Name: "apart", Else: true}}},
 	{Name: "look-at-the-gauge", Then: "second-gauge", Minutes: 1, Whole: true, Again: true, Words: []string{"unit read off", "unit checked"},
 		Outcomes: []Outcome{{Name: "another unit", For: []string{"other-unit"}}, {Name: "the same unit", Else: true, After: []string{"as it is written"}}}},
-	{Name: "look-up-limit", Titles: []string{"looking up the book's figure", "the book's figure"}, Minutes: 2, Whole: true, Again: true, Words: []string{"limit looked up", "limit checked"},
+	{Name: "look-up-limit", Titles: []string{"looking up the book's figure", "the book's figure"}, Minutes: 2, Whole: true, Again: true, Fits: func(c *known.Case, _ []string) bool { return !c.FarAboveStandard() }, Words: []string{"limit looked up", "limit checked"},
 		Outcomes: []Outcome{{Name: "sea level", For: []string{"altitude"}}, {Name: "another figure", For: []string{"limit-wrong"}}, {Name: "it stands", Else: true}}},
 	{Name: "look-up-ratio", Titles: []string{"looking up the ratio", "the engine's compression ratio"}, Minutes: 5, Whole: true, Again: true, Words: []string{"ratio looked up", "compression ratio looked up"}, Fits: func(c *known.Case, _ []string) bool { return c.MayBeOfLowRatio() },
 		Outcomes: []Outcome{
