@@ -11,6 +11,7 @@ import (
 type SaidStory struct {
 	Says    string
 	Because string // and which complaints it explains
+	Beside  string // with what Because ends: what else was found on the subject
 	Causes  []string
 	Against []string
 	Doubts  []string
@@ -29,7 +30,7 @@ func (c *Catalogue) Story(s diag.Story, a Audience) (SaidStory, error) {
 	if s.About == diag.AboutTest {
 		said.Says, said.Because = sp.notices(s.Notices)
 	} else {
-		said.Says, said.Because = sp.members(s.Members)
+		said.Says, said.Because, said.Beside = sp.members(s.Members)
 	}
 	if len(s.Codes) > 0 {
 		said.Because = strings.TrimSpace(said.Because + " " + sp.label("story.codes", diag.Facts{"codes": diag.Names(s.Codes)}))
@@ -37,6 +38,7 @@ func (c *Catalogue) Story(s diag.Story, a Audience) (SaidStory, error) {
 	if len(s.Explains) > 0 {
 		said.Because = strings.TrimSpace(said.Because + " " + sp.label("story.explains", diag.Facts{"complaints": sp.complaints(s.Explains)}))
 	}
+	said.Because = strings.TrimSpace(said.Because + " " + said.Beside)
 	if s.Next != nil {
 		said.Next = sp.check(*s.Next)
 	}
@@ -45,9 +47,9 @@ func (c *Catalogue) Story(s diag.Story, a Audience) (SaidStory, error) {
 
 // members tells the leading finding whole and of the others, as far as nothing
 // says them better, what they found.
-func (s *speaker) members(members []diag.Finding) (says, because string) {
+func (s *speaker) members(members []diag.Finding) (says, because, also string) {
 	if len(members) == 0 {
-		return "", ""
+		return "", "", ""
 	}
 	lead := s.finding(members[0])
 	var beside []string
@@ -61,11 +63,10 @@ func (s *speaker) members(members []diag.Finding) (says, because string) {
 			before = other.Says
 		}
 	}
-	because = lead.Because
 	if len(beside) > 0 {
-		because = strings.TrimSpace(because + " " + s.label("story.also", diag.Facts{"found": strings.Join(beside, ". ")}))
+		also = s.label("story.also", diag.Facts{"found": strings.Join(beside, ". ")})
 	}
-	return lead.Says, because
+	return lead.Says, lead.Because, also
 }
 
 // withoutSubject is what a finding says without naming again whom the story is

@@ -110,7 +110,7 @@ func (c *Case) SystemRepaired(section string, proved bool) (was, now *diag.Measu
 }
 
 // NoClearanceWord is what the job writes of a valve without any.
-const NoClearanceWord = "none"
+const NoClearanceWord = diag.NothingMeasured
 
 // noClearance is the reading of a valve that had no clearance at all: less than any
 // figure, and written as the word.

@@ -100,7 +100,7 @@ var historyRules = []Rule{
 		Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			return diag.Finding{Urgency: diag.DoNotRun, Confidence: diag.Fair, Facts: diag.Facts{"flies": c.Flies(), "key": c.FlywheelMagneto()}}
 		},
-		Headline: "stopped-by-a-blow", InsteadOf: []string{"sealing-sound-look-elsewhere"},
+		Headline: "stopped-by-a-blow", StopsFor: []string{"flywheel-key-look", "crank-run-out"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 	{
 		Name: "noise-below", Title: "A noise that is loudest at the block", Class: Single, About: diag.AboutEngine,

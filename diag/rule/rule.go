@@ -72,6 +72,9 @@ type Rule struct {
 	// LooksIn: it stops the engine until somebody has looked inside, before air or hand
 	// moves what may lie there.
 	LooksIn bool
+	// StopsFor are the checks before which it lets nothing turn the engine, the first that
+	// fits.
+	StopsFor []string
 	// Open: it answers a complaint that no other story explains, and is silent
 	// where there is none.
 	Open bool

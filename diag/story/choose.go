@@ -85,7 +85,7 @@ func (s *story) askWhy(c *known.Case, at diag.Urgency) *cause.Check {
 // be run is given up, or the shortest that concerns another cause.
 func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgency) *cause.Check {
 	looked, alone := len(s.book.found()) > 0, s.leftOver(shares)
-	best, mends, inside := k.best, k.proof != nil && s.mendsFirst(k.proof), s.lookInside(c, at)
+	best, mends, stops := k.best, k.proof != nil && s.mendsFirst(k.proof), s.stopsFor(c, at)
 	switch {
 	case !mends && s.measured() && cause.RepairOf(c, s.book.first()) != "":
 		return k.opens(s.book.first())
@@ -93,8 +93,8 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 		return k.mending(c, "oil")
 	case !mends && (s.proven(c, shares) || s.oneWork(shares)) && cause.RepairOf(c, s.book.first()) != "": // the work is next
 		return nil
-	case inside != nil:
-		return inside
+	case stops != nil:
+		return stops
 	case mends && (best == nil || s.asGoodAsProven(shares) || s.measuredOff()):
 		best = k.proof
 	case !alone && s.stoppedBySight() && best != nil && surest(c, best, s.book.first()) == 0 && k.opens(s.book.first()) != nil: // it is stopped for that, and not for a lesser thing
@@ -183,15 +183,6 @@ func shortestOf(c *known.Case, open []*cause.Check, shares []share) *cause.Check
 // looks are what is done first with an engine that must not be run, where no
 // check tells its causes apart: look in, and turn it by hand.
 var looks = []string{"borescope", "ports-look", "turn-by-hand"}
-
-// lookInside is a look into the cylinders for which a story stops the engine, nil where it
-// stops it for something else, or none may be had or is left to be made.
-func (s *story) lookInside(c *known.Case, at diag.Urgency) *cause.Check {
-	if s.Urgency != diag.DoNotRun || !s.lead().rule.LooksIn {
-		return nil
-	}
-	return s.firstOf(c, looks[:len(looks)-1], at)
-}
 
 // setOf are the causes of some shares.
 func setOf(shares []share) (set cause.Set) {

@@ -53,3 +53,17 @@ func (s *story) firstOf(c *known.Case, names []string, at diag.Urgency) *cause.C
 	}
 	return nil
 }
+
+// stopsFor is the look for which a story stops the engine, into the cylinders or at what
+// its headline tells of; nil where it stops it for something else, or none may be had or is
+// left to be made.
+func (s *story) stopsFor(c *known.Case, at diag.Urgency) *cause.Check {
+	stops := s.lead().rule.StopsFor
+	switch {
+	case s.Urgency != diag.DoNotRun:
+		return nil
+	case s.lead().rule.LooksIn:
+		stops = looks[:len(looks)-1]
+	}
+	return s.firstOf(c, stops, at)
+}

@@ -53,7 +53,7 @@ func (v *view) story(i int) figure.Finding {
 		Mark:      v.storyMark(st),
 		Says:      v.title(st, said.Says, i == v.d.Lead),
 		Urgency:   v.urgencyWords(st),
-		Because:   joined(" ", v.once(v.forOwner(said.Because)), explains),
+		Because:   joined(" ", v.once(v.forOwner(strings.TrimSuffix(said.Because, said.Beside))), explains, v.once(v.forOwner(said.Beside))),
 		Suspected: v.once(v.suspectedWords(said.Causes, i == v.d.Lead)),
 		Against:   onPage(ended(strings.Join(said.Against, "; "))),
 		Sure:      v.sureOf(st, said.Doubts),

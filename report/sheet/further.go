@@ -30,6 +30,17 @@ func (v *view) furtherWideBlock() layout.Block {
 	return nil
 }
 
+// shown is a diagnosis as a sheet shows it: what was measured as nothing stands among
+// the readings of its test.
+func shown(d *diag.Diagnosis, t *diag.Test) *diag.Diagnosis {
+	out := *d
+	out.Measured = make([]diag.MeasuredResult, len(d.Measured))
+	for i := range d.Measured {
+		out.Measured[i] = d.Measured[i].WithNothingMeasured(t.MeasuredTest(d.Measured[i].Name))
+	}
+	return &out
+}
+
 // further is what the further tests read, one table for all of them: a row to a
 // reading with its limit and the verdict, of cylinders a row to what was read of
 // each.
@@ -146,7 +157,7 @@ func (v *view) readingWords(section, name string) string {
 
 // furtherRow is a reading of the engine, behind the one before it.
 func (v *view) furtherRow(r *diag.MeasuredResult, m, before *diag.MeasuredReading, common quantity.Unit) figure.TableRow {
-	row := figure.TextRow(capital(v.readingWords(r.Name, m.Name)), v.furtherValue(m), onPage(m.LimitEntered), "")
+	row := figure.TextRow(capital(v.readingWords(r.Name, m.Name)), v.furtherValue(m), spanned(m.LimitEntered), "")
 	if m.At != "" {
 		row.Cells[1].Note = v.label("further.at", "at", v.speedWords(m.At))
 	}
@@ -214,6 +225,10 @@ func (v *view) eachRow(r *diag.MeasuredResult, name string) figure.TableRow {
 			worst = m
 		}
 	}
+	names := v.names()
+	slices.SortStableFunc(of, func(a, b *diag.MeasuredReading) int {
+		return slices.Index(names, a.Cylinder) - slices.Index(names, b.Cylinder)
+	})
 	values, shared := make([]cylinderValue, len(of)), sharesUnit(of)
 	for i, m := range of {
 		values[i] = cylinderValue{m.Cylinder, v.furtherValue(m)}
@@ -223,10 +238,10 @@ func (v *view) eachRow(r *diag.MeasuredResult, name string) figure.TableRow {
 	}
 	found := v.ofCylinders(values)
 	if shared {
-		found += "\u00a0" + onPage(string(of[0].Unit))
+		found += "\u00a0" + unitWords(of[0].Unit)
 	}
 	words := capital(v.readingWords(r.Name, name))
-	row := figure.TextRow(words, found, onPage(worst.LimitEntered), "")
+	row := figure.TextRow(words, found, spanned(worst.LimitEntered), "")
 	row.Each = v.eachCells(words, of)
 	v.judge(&row, worst)
 	row.Brief = v.brief(r, "measured", name, row.Cells[1].Text, worst)

@@ -28,7 +28,7 @@ func (v *view) brief(r *diag.MeasuredResult, list, name, says string, m *diag.Me
 	if m == nil || m.LimitEntered == "" {
 		return d
 	}
-	d.Limit = v.label("further.brief", "limit", onPage(bareSpan.ReplaceAllString(limitBeside(m), "${1}\u2013${2}")))
+	d.Limit = v.label("further.brief", "limit", spanned(limitBeside(m)))
 	if m.Verdict != diag.Within {
 		d.Judged = v.term("judged-short", string(m.Verdict))
 	}
@@ -37,6 +37,20 @@ func (v *view) brief(r *diag.MeasuredResult, list, name, says string, m *diag.Me
 
 // bareSpan is a limit of two figures without a unit.
 var bareSpan = regexp.MustCompile(`^(\d+(?:\.\d+)?)-(\d+(?:\.\d+)?)$`)
+
+// spanned is a limit as it stands on a page: from one figure to another with the dash
+// that is no minus.
+func spanned(limit string) string {
+	return onPage(bareSpan.ReplaceAllString(limit, "${1}\u2013${2}"))
+}
+
+// unitWords are a unit that stands without a figure before it.
+func unitWords(u quantity.Unit) string {
+	if quantity.DimensionOf(u) == quantity.Temperature {
+		return "\u00b0" + string(u)
+	}
+	return onPage(string(u))
+}
 
 // limitBeside is a limit without the unit that the reading before it has.
 func limitBeside(m *diag.MeasuredReading) string {
@@ -103,7 +117,7 @@ type cylinderValue struct{ cylinder, value string }
 // furtherLead names a further test before its readings, with the unit that most
 // of them share.
 func (v *view) furtherLead(r *diag.MeasuredResult, common quantity.Unit) string {
-	return joined(", ", capital(v.label("kind."+r.Name)), onPage(string(common)))
+	return joined(", ", capital(v.label("kind."+r.Name)), unitWords(common))
 }
 
 // commonUnit is the unit of all readings of a further test that were entered as
@@ -166,7 +180,7 @@ func (v *view) eachCells(words string, of []*diag.MeasuredReading) []figure.Tabl
 	cells := make([]figure.TableCell, len(names)+1)
 	cells[0].Text = words
 	if shared {
-		cells[0].Note = onPage(string(of[0].Unit))
+		cells[0].Note = unitWords(of[0].Unit)
 	}
 	for _, m := range of {
 		i := slices.Index(names, m.Cylinder)
@@ -182,7 +196,9 @@ func (v *view) eachCells(words string, of []*diag.MeasuredReading) []figure.Tabl
 	return cells
 }
 
-// sharesUnit reports readings that were all entered as bare numbers of one unit.
+// sharesUnit reports readings that were all entered as bare numbers of one unit, but for
+// those that were of nothing.
 func sharesUnit(of []*diag.MeasuredReading) bool {
-	return !slices.ContainsFunc(of, func(m *diag.MeasuredReading) bool { return !takesUnit(m) || m.Unit != of[0].Unit })
+	figures := slices.DeleteFunc(slices.Clone(of), func(m *diag.MeasuredReading) bool { return m.Entered == diag.NothingMeasured })
+	return len(figures) > 0 && !slices.ContainsFunc(figures, func(m *diag.MeasuredReading) bool { return !takesUnit(m) || m.Unit != of[0].Unit })
 }

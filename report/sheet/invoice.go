@@ -169,7 +169,7 @@ func (v *view) pastLimits(r *diag.MeasuredResult) []string {
 }
 
 // unitShownOf is the unit of a test's figures, "" for words.
-func (v *view) unitShownOf(test string) string { return onPage(string(v.unitOf(test))) }
+func (v *view) unitShownOf(test string) string { return unitWords(v.unitOf(test)) }
 
 // isResult reports a test that has a line among the results.
 func (v *view) isResult(test string) bool {

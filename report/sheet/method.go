@@ -213,7 +213,7 @@ func (v *view) unrecorded() []string {
 			lacks(c.Strokes == 0, "strokes")
 		}
 		lacks(c.CrankingRPM == nil && c.Battery.CrankingV == nil && (v.test.Rotors == nil || v.test.Rotors.CrankingRPM == 0), "cranking")
-		lacks(gaugeUnknown(v.test.Gauges.Compression), "gauge")
+		lacks(gaugeUnknown(v.test.Gauges.Compression), lackOf(v.test.Gauges.Compression, "gauge"))
 	}
 	if v.leakage() != nil {
 		g := v.test.Gauges.Leakage
@@ -222,13 +222,22 @@ func (v *view) unrecorded() []string {
 		lacks(c.Engine == "" && v.test.Leakage.Engine == "" && v.compression() == nil, "engine")
 	}
 	if v.fuel() != nil {
-		lacks(gaugeUnknown(v.test.Gauges.Fuel), "fuel-gauge")
+		lacks(gaugeUnknown(v.test.Gauges.Fuel), lackOf(v.test.Gauges.Fuel, "fuel-gauge"))
 		lacks(v.test.Fuel.System == "", "fuel-system")
 	}
 	return missing
 }
 
 func gaugeUnknown(g *diag.Gauge) bool { return g == nil || g.AccuracyText == "" }
+
+// lackOf is what is missing of a gauge: all of it, or, where the job names it, how far
+// it can be off.
+func lackOf(g *diag.Gauge, key string) string {
+	if g != nil && g.Name != "" {
+		return key + "-accuracy"
+	}
+	return key
+}
 
 // names are the cylinders, or the rotors of a rotary.
 func (v *view) names() []string {

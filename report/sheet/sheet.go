@@ -55,7 +55,7 @@ func New(j *job.Job, d *diag.Diagnosis, o Options) (*Sheet, error) {
 	if o.Kind == templates.Bench {
 		return Blank(j.Test().Engine, j, o)
 	}
-	v := &view{job: j, test: j.Test(), d: d, engine: j.Test().Engine}
+	v := &view{job: j, test: j.Test(), d: shown(d, j.Test()), engine: j.Test().Engine}
 	return v.fit(o)
 }
 
