@@ -48,6 +48,9 @@ const (
 // IsLow reports low, very low or no pressure; watch is not low.
 func (g Grade) IsLow() bool { return g == Low || g == VeryLow || g == NoPressure }
 
+// IsGood reports pressure of which no grade says that it is low.
+func (g Grade) IsGood() bool { return g == Even || g == Watch || g == High }
+
 // Urgency is how soon something should be done.
 type Urgency string
 

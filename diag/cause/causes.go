@@ -92,7 +92,7 @@ var motionCauses = []Cause{
 	{Name: "driven-part", Explains: []string{noise}, Advice: "advice-beside"},
 	{Name: "hung-on", Explains: []string{noise}, Advice: "advice-beside"},
 	{Name: "restricted-inlet", Explains: wholly},
-	{Name: "inlet-deposits", Fits: func(c *known.Case) bool { return valved(c) && sparked(c) }, Explains: []string{misfire, hardStart, lowPower}},
+	{Name: "inlet-deposits", Fits: sparkedValves, Explains: []string{misfire, hardStart, lowPower}},
 	{Name: "thin-air", Explains: []string{lowPower}},
 	{Name: "restricted-exhaust", Explains: append([]string{overheat}, wholly...)},
 }

@@ -63,6 +63,18 @@ var fillsOil = []string{"regulator-diaphragm", "leaking-injector", "pump-diaphra
 // opened are the repairs for which cylinders come apart.
 var opened = []string{"head", "bore", "barrel", "rotor"}
 
+// withBore are repairs beside which a cylinder that was damaged is measured as well.
+var withBore = []string{"crankcase", "gasket", "head", "injector"}
+
+// BesideBore is that of a repair by which a damaged cylinder is measured as well; any other as
+// it is.
+func BesideBore(repair string) string {
+	if slices.Contains(withBore, repair) {
+		return repair + "-bore"
+	}
+	return repair
+}
+
 // Bore reports a cause in rings, piston or wall, which are told apart once they are measured.
 func Bore(name string) bool { return repairOf[name] == "bore" || name == "wear" }
 

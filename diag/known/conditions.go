@@ -42,10 +42,8 @@ var (
 	// ReadsHigh is one that stands above an otherwise even set.
 	ReadsHigh = OfAll("graded high (over 10 % above the others, which agree; not, its plug being dry, where they are under what the geometry gives and it is not over that, or under the stated minimum and it is not, or under 60 % of it, of two 70 %, and it gives no more than a sound engine may)", func(c *Case, n string) bool { return c.Grade(n) == diag.High })
 	// Sealing is compression that is good as far as is known.
-	Sealing = OfAll("graded even, and not under a stated minimum", func(c *Case, n string) bool { return c.HoldsWell(n) })
-	NotLow  = OfAll("graded even, watch or high", func(c *Case, n string) bool {
-		return slices.Contains([]diag.Grade{diag.Even, diag.Watch, diag.High}, c.Grade(n))
-	})
+	Sealing  = OfAll("graded even, and not under a stated minimum", func(c *Case, n string) bool { return c.HoldsWell(n) })
+	NotLow   = OfAll("graded even, watch or high", func(c *Case, n string) bool { return c.Grade(n).IsGood() })
 	NoneDead = OfEngine("some cylinder has pressure", func(c *Case) bool { return !c.Dead() })
 )
 

@@ -4,9 +4,6 @@ package known
 // plugs of every voltage read a few ohm at most. Common practice, no source.
 const heaterMost = 50.0
 
-// InjectorOpen is an injector whose coil lets no current through.
-var InjectorOpen = OfAll("an injector whose coil is open", func(c *Case, n string) bool { return c.wordOfCylinder(Injectors, "ohms", n) == "open" })
-
 // glowOpen reports a glow plug without a path for the current, in words or by
 // what the meter shows of one.
 func (c *Case) glowOpen(name string) bool {

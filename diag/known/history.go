@@ -137,12 +137,6 @@ func (c *Case) staysCharged() bool {
 	return w.Says("stay", "stayed", "same", "reads as before") && !w.Says("come up", "came up")
 }
 
-// NoiseBelow is an engine that makes a noise, and the job says that it is loudest at the
-// block or under it.
-var NoiseBelow = OfEngine("a complaint of noise, and the job says that it is loudest at the block or below", func(c *Case) bool {
-	return c.HasValves() && slices.Contains(c.NoiseLoudest(), NoiseAtBlock)
-})
-
 // TimingTouched reports valves whose drive or camshaft was just worked on.
 func (c *Case) TimingTouched() bool {
 	return c.HasValves() && c.workedOn("timing belt", "timing chain", "cam belt", "cambelt", "camshaft", "belt changed", "belt renewed", "belt replaced")

@@ -8,7 +8,7 @@ var portLooked = []string{"exhaust port", "exhaust ports", "through the port", "
 
 // PlugRanLean reports a cylinder whose plug shows that it ran lean or hot.
 func (c *Case) PlugRanLean(name string) bool {
-	return c.Looks(name, "white", "blistered", "melted")
+	return c.Looks(name, hotLooks...)
 }
 
 // RanHot is a cylinder of a two-stroke that ran lean or hot, by its plug, or where that was

@@ -26,15 +26,12 @@ func (c *Case) suspectLoss() float64 {
 	if c.TestedAsAircraft() {
 		return AircraftLoss
 	}
-	return max(WornLoss, c.testerLoss()+OverMedian)
+	return max(WornLoss, c.SoundLoss()+OverMedian)
 }
 
 // goodLoss is the loss up to which a cylinder is good where no limit is given: no more
 // than the tester reads on a sound one.
-func (c *Case) goodLoss() float64 { return max(GoodLoss, c.testerLoss()) }
-
-// testerLoss is what the tester is said to read on a sound cylinder, 0 where nobody says.
-func (c *Case) testerLoss() float64 { return c.SoundLoss() }
+func (c *Case) goodLoss() float64 { return max(GoodLoss, c.SoundLoss()) }
 
 // testerSays is what the tester read on its master orifice, where that is the limit, and
 // on a sound cylinder, where that moves the bands; "" for each where it does not.
@@ -42,7 +39,7 @@ func (c *Case) testerSays() (orifice, sound string) {
 	switch {
 	case c.Sums.Leakage != nil && c.Sums.Leakage.Orifice:
 		return c.Gauges.Leakage.GoodReading, ""
-	case c.testerLoss() > GoodLoss:
+	case c.SoundLoss() > GoodLoss:
 		return "", c.Gauges.Leakage.GoodReading
 	}
 	return "", ""

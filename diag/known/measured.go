@@ -191,10 +191,10 @@ func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, c
 		switch { // what was read again after cleaning is judged by that
 		case section == Injectors && m.Name == "before":
 			own = c.Measured(Injectors).Of("after", m.Cylinder) != nil
+		}
+		switch { // and rules that are not for every engine, or ask for more than a limit
 		case section == Injectors && m.Name == "ohms":
 			own = own && c.injectorOhmsApart(m.Cylinder)
-		}
-		switch { // and rules that are not for every engine
 		case section == CrankcaseHold:
 			own = own && c.Ported()
 		case section == Gas, section == Timing && m.Name != "cam" && m.Name != "chain-slack":

@@ -98,6 +98,5 @@ func (c *Case) Interferes() bool {
 // is not ruled out, and their drive failed, or what a belt or chain drives was
 // suddenly at fault.
 func (c *Case) ValvesMayHaveMet() bool {
-	driven := slices.Contains([]string{"belt", "chain"}, c.Spec.TimingDrive)
-	return c.mayMeet() && (c.DriveFailed() || driven && c.CameSuddenly() || c.RenewedAfterFailing())
+	return c.mayMeet() && (c.DriveFailed() || c.DriveNamed() != "" && c.CameSuddenly() || c.RenewedAfterFailing())
 }

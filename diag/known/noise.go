@@ -214,3 +214,9 @@ var NoiseAtSide = OfEngine("a complaint of noise, and the job says that it is lo
 	loud := c.NoiseLoudest()
 	return len(loud) > 0 && !slices.ContainsFunc(loud, func(at string) bool { return !slices.Contains(noiseBeside, at) })
 })
+
+// NoiseBelow is an engine that makes a noise, and the job says that it is loudest at the
+// block or under it.
+var NoiseBelow = OfEngine("a complaint of noise, and the job says that it is loudest at the block or below", func(c *Case) bool {
+	return c.HasValves() && slices.Contains(c.NoiseLoudest(), NoiseAtBlock)
+})

@@ -209,7 +209,7 @@ func (c *Case) GapOf(name string) Gap {
 // PlugTellsOfHarm reports a plug that was hit, or melted, or shows knock: what did so is in
 // the cylinder, or went through it.
 func (c *Case) PlugTellsOfHarm(name string) bool {
-	return c.GapClosed(name) || slices.ContainsFunc([]string{"melted", "damaged", "detonation"}, func(look string) bool { return c.Looks(name, look) })
+	return c.GapClosed(name) || c.Looks(name, "melted", "damaged", "detonation")
 }
 
 // GapClosed reports a plug whose gap something pushed shut.

@@ -172,7 +172,7 @@ func (c *Case) repaired() *repairs {
 	worn := before.worn()
 	for _, ch := range r.pressures {
 		bad := allLow || worn || before.Grade(ch.Name).IsLow() || slices.Contains(before.UnderMinimum(), ch.Name) || c.underNow(ch.Then)
-		sound := slices.Contains([]diag.Grade{diag.Even, diag.High, diag.Watch}, c.Grade(ch.Name)) && c.AllLow() == nil && !c.underNow(ch.Now)
+		sound := c.Grade(ch.Name).IsGood() && c.AllLow() == nil && !c.underNow(ch.Now)
 		r.byPressure[ch.Name] = r.set(ch.Name, bad, sound, Moved(ch))
 	}
 	for _, ch := range r.losses {

@@ -38,9 +38,7 @@ func (c *Case) saidToDrinkWater() bool {
 var SuddenNoise = All(Complaint("noise"), SuddenOnset)
 
 // TightAsOthers is a cylinder, low or to be watched, that holds its air as the good ones do.
-var TightAsOthers = OfAll("low or to be watched, and under 10 % lost in the leakage test, or past the rings alone under 20 % and no more than 3 points over what cylinders that make good pressure lose", func(c *Case, n string) bool {
-	return c.tightAsOthers(n)
-})
+var TightAsOthers = OfAll("low or to be watched, and under 10 % lost in the leakage test, or past the rings alone under 20 % and no more than 3 points over what cylinders that make good pressure lose", (*Case).tightAsOthers)
 
 func (c *Case) tightAsOthers(name string) bool {
 	r := c.Cylinder(name)

@@ -37,6 +37,9 @@ var InjectorDead = OfAll("a drop of the rail's pressure, or a flow, of 15 % of t
 	return byDrop && middle > 0 && drop <= dropsDead*middle || ok && p <= dropsDead
 })
 
+// InjectorOpen is an injector whose coil lets no current through.
+var InjectorOpen = OfAll("an injector whose coil is open", func(c *Case, n string) bool { return c.wordOfCylinder(Injectors, "ohms", n) == "open" })
+
 // InjectorOhmsApart is an injector's coil whose resistance is past its limit
 // while not all others are, or without a limit far from the median of the set.
 var InjectorOhmsApart = OfAll("an injector's resistance past its limit, which not all of the others are past; or, none being given, 30 % from the median of three or more", (*Case).injectorOhmsApart)

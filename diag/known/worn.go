@@ -42,16 +42,16 @@ func (c *Case) wornByAgreement() *AllLowBasis {
 	if floor == nil || s.N < 2 || 2*s.N <= len(c.Engine.Cylinders) || c.Ported() || s.Highest >= agreedShare*floor.Low || c.Stood() || c.Flooded() || c.SaidFlooded() {
 		return nil
 	}
-	if c.oilLiftsAll()+c.allLosePastRings()+c.blowsBy()+one(c.BurnsOil()) < signsOfWear {
+	if c.oilSigns()+one(c.AllPastRings())+one(c.BlowsBy())+one(c.BurnsOil()) < signsOfWear {
 		return nil
 	}
 	return &AllLowBasis{"agreed", false, false, s.Highest / (agreedShare * floor.Low), diag.Facts{
-		"rise": c.oilLiftsAll() > 0, "leaks": c.allLosePastRings() > 0, "blowsBy": c.blowsBy() > 0, "burns": c.BurnsOil()}}
+		"rise": c.oilSigns() > 0, "leaks": c.AllPastRings(), "blowsBy": c.BlowsBy(), "burns": c.BurnsOil()}}
 }
 
-// oilLiftsAll is 1 where oil lifted every cylinder that was read by more than its own volume
+// oilSigns is 1 where oil lifted every cylinder that was read by more than its own volume
 // does, 2 where it did so by far more with a dose that is right for the engine.
-func (c *Case) oilLiftsAll() int {
+func (c *Case) oilSigns() int {
 	tested := c.WetTested()
 	rises := func(part float64) bool {
 		return len(tested) > 0 && !slices.ContainsFunc(tested, func(n string) bool { r := c.Cylinder(n); return *r.Dry <= 0 || *r.Wet < (1+part)*(*r.Dry) })
@@ -65,11 +65,11 @@ func (c *Case) oilLiftsAll() int {
 	return 1
 }
 
-// allLosePastRings is 1 where every cylinder that was tried, two at least, loses too much air
-// and none of it at a valve.
-func (c *Case) allLosePastRings() int {
+// AllPastRings reports an engine every cylinder of which that was tried, two at least, loses too
+// much air and none of it at a valve.
+func (c *Case) AllPastRings() bool {
 	leaks := c.Leaks()
-	return one(len(leaks) > 1 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return !c.RingLoss(l) }))
+	return len(leaks) > 1 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return !c.RingLoss(l) })
 }
 
 // RingsAgree reports an engine all of whose cylinders that were tried lose air past their
@@ -77,11 +77,8 @@ func (c *Case) allLosePastRings() int {
 // than it may, oil lifts every cylinder far with a right dose, or lifts them while the engine
 // burns its own.
 func (c *Case) RingsAgree() bool {
-	return c.allLosePastRings() > 0 && (c.blowsBy() > 0 || c.OilLiftsAll() && (c.DoseRight() || c.BurnsOil()))
+	return c.AllPastRings() && (c.BlowsBy() || c.OilLiftsAll() && (c.DoseRight() || c.BurnsOil()))
 }
-
-// blowsBy is 1 where more gas passes into the crankcase than it may.
-func (c *Case) blowsBy() int { return one(CrankcaseHigh.HoldsIn(c) || CrankcasePresses.HoldsIn(c)) }
 
 // OilLiftsAll reports an engine every cylinder of which oil lifted, the middle one by more
 // than its own volume does.
@@ -100,7 +97,7 @@ func (c *Case) OilLiftsAll() bool {
 }
 
 // BlowsBy reports more gas in the crankcase than may be there.
-func (c *Case) BlowsBy() bool { return c.blowsBy() > 0 }
+func (c *Case) BlowsBy() bool { return CrankcaseHigh.HoldsIn(c) || CrankcasePresses.HoldsIn(c) }
 
 // BurnsOil reports an engine that smokes blue as it works, or uses oil.
 func (c *Case) BurnsOil() bool { return c.UsesOil() || c.Smokes("blue", "load", "always") }

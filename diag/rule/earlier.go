@@ -174,8 +174,7 @@ func lowOnly(c *known.Case, name, when string) *pair {
 		if now != when {
 			p.low, p.good = other, c
 		}
-		sound := slices.Contains([]diag.Grade{diag.Even, diag.Watch, diag.High}, p.good.Grade(name))
-		if p.low.Grade(name).IsLow() && sound {
+		if p.low.Grade(name).IsLow() && p.good.Grade(name).IsGood() {
 			return p
 		}
 		return nil

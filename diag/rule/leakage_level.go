@@ -168,10 +168,7 @@ var (
 		return !c.LeakTooHigh(l)
 	}), known.Not(short), known.Not(serviceable)).Called("a loss common on a used engine")
 	// allPastRings is an engine that loses too much in every cylinder tried.
-	allPastRings = known.OfEngine("every loss that was read, two at least, too high and at the crankcase or at no named place", func(c *known.Case) bool {
-		leaks := c.Leaks()
-		return len(leaks) > 1 && !slices.ContainsFunc(leaks, func(l *diag.LeakResult) bool { return !c.RingLoss(l) })
-	})
+	allPastRings = known.OfEngine("every loss that was read, two at least, too high and at the crankcase or at no named place", (*known.Case).AllPastRings)
 )
 
 func pastRingsHigh(c *known.Case, n string) bool {
@@ -338,10 +335,7 @@ func worthSaying(c *known.Case) func(string) bool {
 }
 
 func leakageGood(c *known.Case, _ known.Subject) diag.Finding {
-	var names []string
-	for _, l := range c.Leaks() {
-		names = append(names, l.Name)
-	}
+	names := leakTried(c)
 	f := lossFound(diag.NoAction)(c, known.Subject{Cylinders: names})
 	f.Facts["loss"], f.Facts["cold"] = c.LossAsNoted(c.WorstLeak(names).Name), c.LeakageCold()
 	switch limit := c.Sums.Leakage.Limit; {
@@ -359,10 +353,7 @@ func leakageGood(c *known.Case, _ known.Subject) diag.Finding {
 }
 
 func lowAndLeaks(c *known.Case, _ known.Subject) diag.Finding {
-	var names []string
-	for _, l := range c.Leaks() {
-		names = append(names, l.Name)
-	}
+	names := leakTried(c)
 	f := diag.Finding{Urgency: diag.ActSoon, Facts: c.LeakFacts(names)}
 	judgeLeak(c, names, &f)
 	if f.Confidence == diag.Fair { // two tests agree

@@ -3,7 +3,6 @@ package rule
 import (
 	"slices"
 
-	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
 
@@ -159,7 +158,7 @@ var (
 	pastGasketAlone = known.All(tooHigh, known.OfAll("its air in the cylinder beside it and at no other place", leavesBy(known.AtNeighbour)))
 	openAtRest      = known.OfAll("60 % or more lost, its pressure not read or low", func(c *known.Case, n string) bool {
 		l := c.Leak(n)
-		return l != nil && *l.Loss >= losesMost && !c.Noticed("leaks-at-both-valves") && !slices.Contains([]diag.Grade{diag.Even, diag.High, diag.Watch}, c.Grade(n))
+		return l != nil && *l.Loss >= losesMost && !c.Noticed("leaks-at-both-valves") && !c.Grade(n).IsGood()
 	})
 	gaping   = known.OfAll("more than 60 % lost, at a valve", gapes)
 	oneValve = known.Any(known.All(known.Valves, known.AirAt(known.AtExhaust), known.Not(known.AirAt(known.AtInlet))), known.All(known.InletValved, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust))))

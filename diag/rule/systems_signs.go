@@ -11,10 +11,10 @@ import (
 var systemSigns = []Sign{
 	// Little gas past the rings says that what a leakage test counts there is the
 	// tester's, or the gaps of sound rings.
-	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "cylinders", Against: denies(Known, "little-blow-by", append([]string{"breather"}, pastPiston...)...)},
+	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "cylinders", Against: littleBlowBy},
 	{Needs: needsTest(known.Crankcase), When: known.All(known.CrankcaseQuiet, known.OfAny("some of them lose too much air", func(c *known.Case, n string) bool { return c.HighLoss(n) })),
 		Kind: OfCrankcase, About: "cylinders", For: speaks(Known, "tester-scale")},
-	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "engine", Against: denies(Known, "little-blow-by", append([]string{"breather"}, pastPiston...)...)},
+	{Needs: needsTest(known.Crankcase), When: known.CrankcaseQuiet, Kind: OfCrankcase, About: "engine", Against: littleBlowBy},
 	{Needs: needsTest(known.Crankcase), When: known.CrankcaseDraws, Kind: OfCrankcase, About: "any", Against: denies(Known, "crankcase-draws", "breather")},
 	// Air that is held, and pressure that is even and enough, speak for the
 	// ventilation where the crankcase presses.
@@ -129,6 +129,10 @@ var loneOfItsCamshaft = known.All(known.Low, known.OfAll("the only low one, besi
 
 // pastPiston are the ways past a piston, with which its gas comes into the crankcase.
 var pastPiston = []string{"rings", "wear", "stuck-rings", "piston", "scored-bore", "holed-piston", "broken-ring-land", "dry-bores", "washed-bore"}
+
+// littleBlowBy is what a quiet crankcase says against these, and against a ventilation that lets
+// nothing out.
+var littleBlowBy = denies(Known, "little-blow-by", append([]string{"breather"}, pastPiston...)...)
 
 // pressesInside is gas in the crankcase past its limit, or pressure where a connected
 // ventilation should draw.

@@ -203,9 +203,7 @@ func unitSuspect(c *known.Case) []diag.Notice {
 		if n.Facts["section"] != "compression" {
 			return false
 		}
-		sound := len(n.Cylinders) > 0 && n.Variant != "range-with-dot" && !slices.ContainsFunc(n.Cylinders, func(name string) bool {
-			return !slices.Contains([]diag.Grade{diag.Even, diag.High, diag.Watch}, c.Grade(name))
-		})
+		sound := len(n.Cylinders) > 0 && n.Variant != "range-with-dot" && !slices.ContainsFunc(n.Cylinders, func(name string) bool { return !c.Grade(name).IsGood() })
 		return nothing || sound && len(c.LowSet()) > 0 || c.Test.UnitReadOff() || c.NoSlip(n)
 	})
 }

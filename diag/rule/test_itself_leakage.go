@@ -67,7 +67,7 @@ func leaksAtBothValves(c *known.Case) []diag.Notice {
 		switch {
 		case c.HasValves() && slices.Contains(l.At, known.AtInlet) && slices.Contains(l.At, known.AtExhaust):
 			both = append(both, l.Name)
-		case l.Loss != nil && *l.Loss > losesAll && slices.Contains([]diag.Grade{diag.Even, diag.Watch, diag.High}, c.Grade(l.Name)), holdsAtValve(c, &l):
+		case l.Loss != nil && *l.Loss > losesAll && c.Grade(l.Name).IsGood(), holdsAtValve(c, &l):
 			all = append(all, l.Name)
 		}
 	}

@@ -174,12 +174,8 @@ func allHold(c *known.Case) bool {
 }
 
 func lowYetTight(c *known.Case, s known.Subject) diag.Finding {
-	var names []string
-	for _, l := range c.Leaks() {
-		names = append(names, l.Name)
-	}
 	f := allLow(c, s)
-	return diag.Finding{Urgency: f.Urgency, Confidence: diag.Fair, Facts: diag.Facts{"read": f.Facts["read"], "single": !c.Several(), "loss": known.Percent(*c.WorstLeak(names).Loss, 0)}}
+	return diag.Finding{Urgency: f.Urgency, Confidence: diag.Fair, Facts: diag.Facts{"read": f.Facts["read"], "single": !c.Several(), "loss": known.Percent(*c.WorstLeak(leakTried(c)).Loss, 0)}}
 }
 
 // camCodes are the codes on a camshaft that does not agree with the crankshaft,

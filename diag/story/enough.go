@@ -111,16 +111,13 @@ func (s *story) setRepair(c *known.Case) {
 	}
 }
 
-// withBore are repairs beside which a cylinder that was damaged is measured as well.
-var withBore = []string{"crankcase", "gasket", "head", "injector"}
-
 // withDamage is a repair that goes into the cylinders too, where damage was seen in them, or
 // where they are low by the heat that the fault brought about.
 func (s *story) withDamage(c *known.Case, repair string) string {
 	damaged := c.AnySeen(s.Cylinders, slices.Concat(known.ScoredWords, known.HoledWords))
 	scuffed := repair == "crankcase" && slices.ContainsFunc(s.Cylinders, func(n string) bool { return known.Low.HoldsOf(c, n) })
-	if slices.Contains(withBore, repair) && (damaged || scuffed) {
-		return repair + "-bore"
+	if damaged || scuffed {
+		return cause.BesideBore(repair)
 	}
 	return repair
 }

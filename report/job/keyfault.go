@@ -102,7 +102,7 @@ func aloneHint(name, text string, keys []key) string {
 	}
 	if isTest(last) && (name == last || name == "before."+last) {
 		if row := listKeyOf(keys); row != "" && isRow(text) {
-			return "write '" + last + ": {" + row + ": [" + strings.Join(strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' || r == ';' || r == '/' }), ", ") + "]}', if that is what they are"
+			return "write '" + last + ": {" + row + ": [" + strings.Join(figuresOf(text), ", ") + "]}', if that is what they are"
 		}
 		return "write what was read, such as '" + last + ": " + testExample(last, keys) + "', or 'not tested' where nothing was"
 	}
@@ -323,8 +323,13 @@ func twoWordsHint(v Vocabulary, text string, words []string) string {
 
 // isRow reports figures beside each other.
 func isRow(text string) bool {
-	fields := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' || r == ';' || r == '/' })
+	fields := figuresOf(text)
 	return len(fields) > 2 && !slices.ContainsFunc(fields, func(f string) bool { return !isFigures(f) })
+}
+
+// figuresOf are the parts of what was written beside each other.
+func figuresOf(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune(" ,;/", r) })
 }
 
 // listKeyOf is the one key of a section that is read of each cylinder, "" where there is none or
