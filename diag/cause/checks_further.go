@@ -36,15 +36,18 @@ var furtherChecks = []Check{
 			{Name: "it was late", For: []string{"late-ignition", "advance", "points"}, Words: []string{"late"}},
 			{Name: "it was early", For: []string{"early-ignition"}, Words: []string{"early"}},
 			{Name: "it was right", Else: true, Words: []string{"right"}}}},
-	{Name: "work-it-hard", Titles: []string{"hours under load"}, Minutes: 240, Labour: 20, Whole: true, Way: Runs, Mends: []string{"light-load"}, Fits: mayWorkHard, Answers: known.GlazedDiesel.HoldsIn, Words: []string{"load bank", "run under load", "worked under load"},
+	{Name: "work-it-hard", Titles: []string{"hours under load"}, Minutes: 240, Labour: 20, Whole: true, Way: Runs, Mends: []string{"light-load"}, Fits: mayWorkHard,
+		Answers: known.GlazedDiesel.HoldsIn, Words: []string{"load bank", "run under load", "worked under load"},
 		Outcomes: []Outcome{
 			{Name: "it clears", For: []string{"light-load"}, Words: []string{"clears", "cleared", "less smoke", "better"}, After: []string{"less"}},
 			{Name: "no change", Else: true, Words: []string{"same", "as before"}, After: []string{"as before"}}}},
-	{Name: "true-tdc", Titles: []string{"top dead center by a piston stop"}, Minutes: 30, Whole: true, Way: Hand, Mends: []string{"timing-mark"}, Fits: holds(known.BaseRight), Answers: known.VacuumLow.HoldsIn, Words: []string{"piston stop", "true tdc", "damper ring checked", "timing mark checked"},
+	{Name: "true-tdc", Titles: []string{"top dead center by a piston stop"}, Minutes: 30, Whole: true, Way: Hand, Mends: []string{"timing-mark"}, Fits: holds(known.BaseRight),
+		Answers: known.VacuumLow.HoldsIn, Words: []string{"piston stop", "true tdc", "damper ring checked", "timing mark checked"},
 		Outcomes: []Outcome{
 			{Name: "the mark is off", For: []string{"timing-mark"}, Words: []string{"off", "slipped", "moved", "away", "walked"}, After: []string{"elsewhere"}},
 			{Name: "the mark is right", Else: true, Words: []string{"right", "agrees", "good"}, After: []string{"stands there"}}}},
-	{Name: "points-set", Titles: []string{"points and timing"}, Minutes: 30, Whole: true, Way: Hand | Opens, Mends: []string{"points", "late-ignition", "early-ignition"}, Fits: pointsRead, Answers: pointsOff, Words: []string{"points set", "points adjusted", "points gap set", "dwell set"},
+	{Name: "points-set", Titles: []string{"points and timing"}, Minutes: 30, Whole: true, Way: Hand | Opens, Mends: []string{"points", "late-ignition", "early-ignition"},
+		Fits: pointsRead, Answers: pointsOff, Words: []string{"points set", "points adjusted", "points gap set", "dwell set"},
 		Outcomes: []Outcome{
 			{Name: "the gap was off", For: []string{"points"}, Words: []string{"off", "wide", "narrow", "closed"}},
 			{Name: "only the timing was off", For: []string{"late-ignition", "early-ignition"}, Words: []string{"timing", "late", "early"}},
@@ -125,7 +128,8 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "it falls", For: []string{"air-compressor"}, Sure: 0.8, Words: []string{"falls", "fell", "drops"}},
 			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "same"}}}},
-	{Name: "turbo-look", Titles: []string{"the turbocharger"}, Minutes: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool { return charged(c) }, Answers: func(c *known.Case) bool { return c.Smokes("blue", "load", "always") }, YieldsTo: ventBeforeTurbo, Words: []string{"turbo looked at", "turbo play felt", "oil in the intake hose"},
+	{Name: "turbo-look", Titles: []string{"the turbocharger"}, Minutes: 15, Whole: true, Fits: func(c *known.Case, _ []string) bool { return charged(c) },
+		Answers: func(c *known.Case) bool { return c.Smokes("blue", "load", "always") }, YieldsTo: ventBeforeTurbo, Words: []string{"turbo looked at", "turbo play felt", "oil in the intake hose"},
 		Outcomes: []Outcome{
 			{Name: "oil lies in it", For: []string{"turbo-seal"}, Sure: 0.8, Words: []string{"oil in it", "pools", "play"}},
 			{Name: "dry and firm", Else: true, Words: []string{"dry", "firm", "no play"}}}},

@@ -83,7 +83,8 @@ func lashTakes(c *known.Case, cylinders []string) int {
 
 // motionChecks tell whether the valves move as they should.
 var motionChecks = []Check{
-	{Name: "valve-lash", Minutes: 30, Way: Hand | Covers, DeadFirst: true, Mends: []string{"valve-lash", "valve-loose"}, MinutesOf: lashTakes, Words: []string{"lash set", "lash checked", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "valves adjusted", "valves set", "clearance set"},
+	{Name: "valve-lash", Minutes: 30, Way: Hand | Covers, DeadFirst: true, Mends: []string{"valve-lash", "valve-loose"}, MinutesOf: lashTakes,
+		Words: []string{"lash set", "lash checked", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "valves adjusted", "valves set", "clearance set"},
 		Fits: func(c *known.Case, cylinders []string) bool {
 			return c.LashCanBeSet() && !c.ClearanceKnown(cylinders) && !readAgainFirst(c, cylinders)
 		},
@@ -91,10 +92,12 @@ var motionChecks = []Check{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: known.TooTight},
 			{Name: "wide", For: []string{"valve-loose"}, Fits: func(c *known.Case) bool { return c.Spec.Decompressor == "automatic" }, Words: []string{"wide", "too wide", "loose", "too much"}},
 			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}, After: []string{"as the book asks"}}}},
-	{Name: "set-and-retest", Titles: []string{"set the valve lash", "set the valve lash and test again"}, Minutes: 20, Way: Starter | Covers, Mends: []string{"valve-lash", "valve-loose"}, Words: []string{"set and tested again", "clearance set and compression repeated", "clearance set and leak-down repeated"},
+	{Name: "set-and-retest", Titles: []string{"set the valve lash", "set the valve lash and test again"}, Minutes: 20, Way: Starter | Covers, Mends: []string{"valve-lash", "valve-loose"},
+		Words: []string{"set and tested again", "clearance set and compression repeated", "clearance set and leak-down repeated"},
 		Fits: func(c *known.Case, cylinders []string) bool {
 			allLow := len(cylinders) == 0 && c.AllLow() != nil && len(c.Those(func(n string) bool { return len(c.NoClearance(n)) > 0 || slices.Contains(c.ExhaustTight(), n) })) > 0
-			return c.LashCanBeSet() && !slices.ContainsFunc(cylinders, c.ClosedAgain) && !c.OnlyWide(cylinders) && (c.LashFoundTight(cylinders) || allLow || slices.ContainsFunc(cylinders, c.LeaksHeldOpen) || c.ClearanceFoundOff(cylinders) && (c.AnyLow(cylinders) || slices.ContainsFunc(cylinders, func(n string) bool { r := c.Cylinder(n); return r != nil && c.ShortOfPressure(r) })))
+			return c.LashCanBeSet() && !slices.ContainsFunc(cylinders, c.ClosedAgain) && !c.OnlyWide(cylinders) && (c.LashFoundTight(cylinders) || allLow || slices.ContainsFunc(cylinders, c.LeaksHeldOpen) ||
+				c.ClearanceFoundOff(cylinders) && (c.AnyLow(cylinders) || slices.ContainsFunc(cylinders, func(n string) bool { r := c.Cylinder(n); return r != nil && c.ShortOfPressure(r) })))
 		},
 		Outcomes: []Outcome{
 			{Name: "it comes back", Well: true, For: []string{"valve-lash", "valve-loose"}, Words: []string{"comes back", "came back", "came up", "recovered", "holds its air"}},

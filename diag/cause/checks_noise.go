@@ -20,8 +20,9 @@ var noiseChecks = []Check{
 			{Name: "at the drive", For: []string{"timing-drive", "worn-chain"}, Words: []string{"front", "drive", "chain"}, After: []string{"loudest at the timing cover"}},
 			{Name: "under load alone", For: []string{"early-ignition", "carbon", "knock", "too-hot"}, Fits: sparked, Words: []string{"pings", "pinks", "pinging", "pinking", "only under load"}, After: []string{"it pings as the engine pulls, and not at idle"}},
 			{Name: "elsewhere", Else: true}}},
-	{Name: "drive-plate-look", Titles: []string{"a look at the drive plate", "look at the drive plate"}, Minutes: 30, Whole: true, Way: Hand | Covers, Words: []string{"drive plate looked at", "flexplate looked at", "inspection cover off"},
-		Fits: func(c *known.Case, _ []string) bool { return noiseBeside.HoldsIn(c) && plated(c) },
+	{Name: "drive-plate-look", Titles: []string{"a look at the drive plate", "look at the drive plate"}, Minutes: 30, Whole: true, Way: Hand | Covers,
+		Words: []string{"drive plate looked at", "flexplate looked at", "inspection cover off"},
+		Fits:  func(c *known.Case, _ []string) bool { return noiseBeside.HoldsIn(c) && plated(c) },
 		Outcomes: []Outcome{
 			{Name: "cracked or loose", For: []string{"drive-plate"}, Words: []string{"crack", "cracked", "loose"}},
 			{Name: "sound and tight", Else: true, Words: []string{"sound", "tight", "good", "no crack"}}}},

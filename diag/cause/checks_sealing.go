@@ -202,9 +202,11 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "air comes across", For: []string{"head-gasket", "warped-or-cracked-head"}, Enter: leak(45, known.AtNeighbour), Words: []string{"across", "neighbour"}, After: []string{"air comes out there"}},
 			{Name: "none comes across", Else: true, Words: []string{"none", "no air"}}}},
-	{Name: "coolant-gas-test", Titles: []string{"test of the coolant for combustion gas"}, Coolant: true, Minutes: 10, Whole: true, Answers: coolantGoes, Way: Runs, Fits: func(c *known.Case, cylinders []string) bool { // what is lost inside may stand in a cylinder as it starts
-		return cooled(c, cylinders) && !known.CoolingFalls.HoldsIn(c)
-	}, Words: []string{"block test", "sniff test", "combustion gas test"},
+	{Name: "coolant-gas-test", Titles: []string{"test of the coolant for combustion gas"}, Coolant: true, Minutes: 10, Whole: true, Answers: coolantGoes, Way: Runs,
+		Words: []string{"block test", "sniff test", "combustion gas test"},
+		Fits: func(c *known.Case, cylinders []string) bool { // what is lost inside may stand in a cylinder as it starts
+			return cooled(c, cylinders) && !known.CoolingFalls.HoldsIn(c)
+		},
 		Made: func(c *known.Case, _ []string) bool {
 			return c.CoolantGas == "positive" || known.NoGasFound.HoldsIn(c)
 		},

@@ -52,7 +52,8 @@ func foundFacts(c *known.Case) diag.Facts {
 		"oilRead": oiled(c, nil), "levelRead": oilLevelRead(c), "ownGauge": oiled(c, nil) && !doubtedGauge(c, nil), "oilShort": known.OilShort.HoldsIn(c),
 		"regenerates": regenerates(c),
 		"oilSmells":   known.FuelInTheOil.HoldsIn(c), "oilMixed": c.OilMixed(), "noGas": c.CoolantGas == "negative", "gasFound": c.CoolantGas == "positive",
-		"cutOut": known.CutOutInTurn.HoldsIn(c), "gasInside": known.CrankcaseHigh.HoldsIn(c), "worse": c.WorseMagneto(), "sinks": c.SeatsSink(), "cold": c.Conditions.Engine == "cold", "met": c.HasValves() && (known.MetByTheStory.HoldsIn(c) || c.ValvesMayHaveMet()),
+		"cutOut": known.CutOutInTurn.HoldsIn(c), "gasInside": known.CrankcaseHigh.HoldsIn(c), "worse": c.WorseMagneto(), "sinks": c.SeatsSink(), "cold": c.Conditions.Engine == "cold",
+		"met":     c.HasValves() && (known.MetByTheStory.HoldsIn(c) || c.ValvesMayHaveMet()),
 		"tracked": diag.Names(c.PlugsLooking("tracked")), "scored": c.AnySeen(c.Every(), known.ScoredWords),
 		"watered": slices.ContainsFunc(c.Every(), func(n string) bool { return c.WaterIn(n) || c.LiquidIn(n) != "" && !c.HangsBelow(n) }),
 	}

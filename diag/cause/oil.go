@@ -91,7 +91,8 @@ var oilUseChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "loose or hard", For: []string{"guides-or-seals"}, Sure: 0.8, Words: []string{"loose", "hard", "split", "worn"}},
 			{Name: "firm and soft", Else: true, Words: []string{"firm", "soft", "good"}}}},
-	{Name: "oil-consumption", Titles: []string{"measuring the oil use"}, Minutes: 30, Whole: true, Way: Runs, Fits: sealsForMiles, Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
+	{Name: "oil-consumption", Titles: []string{"measuring the oil use"}, Minutes: 30, Whole: true, Way: Runs, Fits: sealsForMiles,
+		Made: func(c *known.Case, _ []string) bool { return c.History.OilUse != "" }, Words: []string{"oil use measured"},
 		Outcomes: []Outcome{{Name: "high", Mute: true, Sure: 0.4, For: []string{"oil-control-rings", "guides-or-seals", "rings", "wear", "oil-burning"}, After: []string{"more than the book allows"}}, {Name: "low", Else: true, After: []string{"within the book"}}}},
 }
 
@@ -122,7 +123,8 @@ var oilChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "reads right", For: []string{"oil-sender"}, Words: []string{"reads right", "good"}, After: []string{"it reads within the limit"}},
 			{Name: "reads the same", Else: true, Enter: oilWord("gauge", "screwed in"), Words: []string{"same", "low"}}}},
-	{Name: "maker-oil-figure", Titles: []string{"the maker's oil pressure"}, OfTest: true, Minutes: 2, Whole: true, Again: true, Fits: holds(known.OilUnderRule), Words: []string{"oil pressure looked up", "maker's oil pressure looked up"},
+	{Name: "maker-oil-figure", Titles: []string{"the maker's oil pressure"}, OfTest: true, Minutes: 2, Whole: true, Again: true,
+		Fits: holds(known.OilUnderRule), Words: []string{"oil pressure looked up", "maker's oil pressure looked up"},
 		Outcomes: []Outcome{
 			{Name: "as much as was read", For: []string{"maker-asks-less"}, Words: []string{"no more", "less"}, After: []string{"no more than was read"}},
 			{Name: "more than was read", Else: true, Words: []string{"more"}, After: []string{"more than was read"}}}},

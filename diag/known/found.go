@@ -9,7 +9,11 @@ import (
 
 // Words of what is seen of an engine as a whole, beside its cylinders.
 var (
-	CoolantInOil = []string{"coolant in the oil", "coolant in oil", "water in the oil", "water in oil", "milky oil", "oil is milky", "oil milky", "oil was milky", "oil looks milky", "dipstick is milky", "dipstick milky", "milky dipstick", "milky on the dipstick", "creamy oil", "oil is creamy", "oil like chocolate milk", "chocolate milk on the dipstick", "mayonnaise on the dipstick", "oil looks like mayonnaise", "oil like mayonnaise", "oil is like mayonnaise", "oil turned to mayonnaise", "mayonnaise in the oil", "mayonnaise in the sump", "mayonnaise in the oil pan", "emulsion on the dipstick", "oil emulsified", "oil is grey", "oil is gray", "oil grey and creamy", "milk in the oil", "coolant in the sump", "water in the sump", "coolant in the oil pan", "water in the oil pan", "emulsion in the sump", "emulsion in the oil",
+	CoolantInOil = []string{"coolant in the oil", "coolant in oil", "water in the oil", "water in oil", "milky oil", "oil is milky", "oil milky", "oil was milky", "oil looks milky", "dipstick is milky",
+		"dipstick milky", "milky dipstick", "milky on the dipstick", "creamy oil", "oil is creamy", "oil like chocolate milk", "chocolate milk on the dipstick", "mayonnaise on the dipstick",
+		"oil looks like mayonnaise", "oil like mayonnaise", "oil is like mayonnaise", "oil turned to mayonnaise",
+		"mayonnaise in the oil", "mayonnaise in the sump", "mayonnaise in the oil pan", "emulsion on the dipstick", "oil emulsified", "oil is grey", "oil is gray", "oil grey and creamy", "milk in the oil",
+		"coolant in the sump", "water in the sump", "coolant in the oil pan", "water in the oil pan", "emulsion in the sump", "emulsion in the oil",
 		"oil in the coolant", "oil in coolant", "oil in the radiator", "oil in the expansion", "oil in the water"}
 	CoolantBurnt = []string{"rust in the manifold", "rust in the exhaust", "rust in exhaust", "rusty exhaust port", "rust in the port", "rust in port", "rusty port", "water in the exhaust", "coolant in the exhaust",
 		"steam from the exhaust", "steam at the exhaust", "white steam", "sweet smell", "smells sweet", "smells of coolant", "smell of coolant"}
@@ -37,7 +41,8 @@ var (
 		pairs("shaft seal|seal on|seal at|flywheel side|magneto side|clutch side|drive side|base gasket|case joint|crankcase joint|case halves|crankcase halves", "bubble|bubbles|bubbling"))
 	ChokedInlet = []string{"nest in the air", "air filter blocked", "air filter clogged", "blocked air filter", "clogged air filter", "air filter choked", "rag in the intake", "rag in the inlet", "inlet blocked", "intake blocked"}
 	HoseOff     = []string{"vacuum hose off", "vacuum hose split", "vacuum hose cracked", "split vacuum hose", "cracked vacuum hose", "hose off the manifold", "manifold loose", "manifold gasket blown", "inlet gasket leaks", "intake gasket leaks"}
-	NotTurning  = append([]string{"will not turn over", "does not turn over", "won't turn over"}, pairs("engine|crankshaft|crank|motor", "will not turn|does not turn|won't turn|seized|is locked|locked up|locked solid|stuck solid")...)
+	NotTurning  = append([]string{"will not turn over", "does not turn over", "won't turn over"},
+		pairs("engine|crankshaft|crank|motor", "will not turn|does not turn|won't turn|seized|is locked|locked up|locked solid|stuck solid")...)
 	OilyWells   = []string{"oil in the plug well", "oil in the plug wells", "oil in plug well", "oil in the spark plug well", "water in the plug well", "water in the plug wells", "oil in the wells"}
 	BlownOutlet = append(pairs("exhaust manifold|exhaust gasket|exhaust joint|front pipe", "blows|blowing|puffs"), "exhaust blows", "exhaust blowing", "exhaust manifold cracked", "cracked exhaust manifold", "exhaust leaks at", "manifold gasket blows")
 )

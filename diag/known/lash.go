@@ -162,5 +162,6 @@ var (
 // OnlyWide reports cylinders one of which is low with a valve that is too loose, and of which
 // nobody watched the valves: setting it would hide why it is.
 func (c *Case) OnlyWide(cylinders []string) bool {
-	return slices.ContainsFunc(cylinders, func(n string) bool { return c.wide(n) != nil }) && c.DoneOn(cylinders, "watch valve gear", "watching the valves", "valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving") == nil
+	return slices.ContainsFunc(cylinders, func(n string) bool { return c.wide(n) != nil }) &&
+		c.DoneOn(cylinders, "watch valve gear", "watching the valves", "valve gear watched", "valve lift measured", "lift measured", "both valves seen moving", "valves seen moving") == nil
 }

@@ -224,9 +224,10 @@ var (
 	}), CrankcaseToGearbox))
 	// CrankcaseToGearbox is one that leaks past the seal on the side of its gearbox: there soap
 	// does not reach, and the engine burns the gearbox's oil.
-	CrankcaseToGearbox = All(OfEngine("a two-stroke that draws through its crankcase", (*Case).Ported), Any(FoundSo("air of the crankcase in the gearbox, or a gearbox whose oil goes down", gearboxSide), OfTest(CrankcaseHold, "seen that its air goes into the gearbox", func(r *diag.MeasuredResult) bool {
-		return SpeaksOf(plainWords(r.Word("seen")), gearboxSide...)
-	})))
+	CrankcaseToGearbox = All(OfEngine("a two-stroke that draws through its crankcase", (*Case).Ported),
+		Any(FoundSo("air of the crankcase in the gearbox, or a gearbox whose oil goes down", gearboxSide), OfTest(CrankcaseHold, "seen that its air goes into the gearbox", func(r *diag.MeasuredResult) bool {
+			return SpeaksOf(plainWords(r.Word("seen")), gearboxSide...)
+		})))
 	CrankcaseHolds = All(OfTest(CrankcaseHold, "the pumped-up crankcase was watched", func(r *diag.MeasuredResult) bool { return r.Reading(diag.HeldFall) != nil }), Not(CrankcaseLets))
 )
 

@@ -209,6 +209,9 @@ var CutOutInTurn = Any(NoiseUnmoved, OfEngine("each cylinder was cut out in a ba
 	return true
 }))
 
+// NoiseNowhere is one of which the job names no place where it is loud.
+var NoiseNowhere = OfEngine("heard at no part of the engine", func(c *Case) bool { return len(c.NoiseLoudest()) == 0 })
+
 // NoiseAtSide is a noise that was heard loudest beside the cylinders, at none of what they move.
 var NoiseAtSide = OfEngine("a complaint of noise, and the job says that it is loudest beside the engine's own parts and at none of them", func(c *Case) bool {
 	loud := c.NoiseLoudest()

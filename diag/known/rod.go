@@ -11,12 +11,15 @@ import (
 
 var (
 	// drowned are words of an engine that drank where nobody lists what was found.
-	drowned = []string{"flooded road", "flooded ford", "flooded street", "flooded underpass", "through a flood", "through the flood", "in a flood", "flood water", "floodwater", "through a ford", "through the ford", "in a ford", "in the ford", "into a ford", "deep water", "drowned", "hydrolocked", "hydro locked", "hydraulicked", "hydraulically locked",
+	drowned = []string{"flooded road", "flooded ford", "flooded street", "flooded underpass", "through a flood", "through the flood", "in a flood", "flood water", "floodwater", "through a ford", "through the ford",
+		"in a ford", "in the ford", "into a ford", "deep water", "drowned", "hydrolocked", "hydro locked", "hydraulicked", "hydraulically locked",
 		"drew in water", "drew water", "took in water", "sucked in water", "swallowed water", "ingested water", "breathed water"}
 	// waterDrawn are words for an engine that drew in water.
 	waterDrawn = slices.Concat(drowned, pairs("water", "air filter|air box|airbox|air cleaner|intake|inlet|air duct"), []string{"hydrolock", "hydro lock", "hydraulic lock", "liquid lock"})
 	// BentRod is a rod, or the height of its piston, that was looked at and is not right.
-	BentRod = append(pairs("connecting rod|conrod|con rod", "bent|buckled|bowed|shortened"), append(pairs("piston|pistons", "stands lower|stand lower|sits lower|sit lower|lower than|mm lower|thou lower|in lower|stands low|sits low|comes up less|come up less|less high|not as high|lower at top|lower at tdc|short of the others"), "bent rod")...)
+	BentRod = append(pairs("connecting rod|conrod|con rod", "bent|buckled|bowed|shortened"), append(pairs("piston|pistons",
+		"stands lower|stand lower|sits lower|sit lower|lower than|mm lower|thou lower|in lower|stands low|sits low|comes up less|come up less|less high|not as high|lower at top|lower at tdc|short of the others"),
+		"bent rod")...)
 )
 
 // DrewWater reports an engine that drew in water, by how the trouble came on, how it came
@@ -38,7 +41,8 @@ func (c *Case) saidToDrinkWater() bool {
 var SuddenNoise = All(Complaint("noise"), SuddenOnset)
 
 // TightAsOthers is a cylinder, low or to be watched, that holds its air as the good ones do.
-var TightAsOthers = OfAll("low or to be watched, and under 10 % lost in the leakage test, or past the rings alone under 20 % and no more than 3 points over what cylinders that make good pressure lose", (*Case).tightAsOthers)
+var TightAsOthers = OfAll("low or to be watched, and under 10 % lost in the leakage test, or past the rings alone under 20 % and no more than 3 points over what cylinders that make good pressure lose",
+	(*Case).tightAsOthers)
 
 func (c *Case) tightAsOthers(name string) bool {
 	r := c.Cylinder(name)

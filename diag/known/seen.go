@@ -91,11 +91,12 @@ var PutRight = []string{"replaced", "renewed", "repaired", "fitted", "reground",
 
 // Words of what is seen in a cylinder.
 var (
-	ScoredWords  = []string{"scor", "scratch", "groove", "scuff"}
-	HoledWords   = []string{"hole in the piston", "hole in piston", "hole in the crown", "hole in crown", "hole through", "holed", "broken piston", "piston broken", "melted piston", "piston melted", "burnt through"}
-	BurntValve   = append([]string{"valve crack", "valve is crack", "valve gone"}, pairs("valve|seat", "burn|chip|torched|guttered")...)
-	BentValve    = []string{"bent valve", "valve bent", "valves bent", "valve is bent"}
-	MarkedCrown  = append([]string{"valve strike", "crown marked", "dented", "dents", "impact mark", "valve mark"}, pairs("piston|pistons|crown|crowns|valve|valves|chamber|plug|electrode|bore|roof", "struck")...) // what else was struck lies outside
+	ScoredWords = []string{"scor", "scratch", "groove", "scuff"}
+	HoledWords  = []string{"hole in the piston", "hole in piston", "hole in the crown", "hole in crown", "hole through", "holed", "broken piston", "piston broken", "melted piston", "piston melted", "burnt through"}
+	BurntValve  = append([]string{"valve crack", "valve is crack", "valve gone"}, pairs("valve|seat", "burn|chip|torched|guttered")...)
+	BentValve   = []string{"bent valve", "valve bent", "valves bent", "valve is bent"}
+	MarkedCrown = append([]string{"valve strike", "crown marked", "dented", "dents", "impact mark", "valve mark"},
+		pairs("piston|pistons|crown|crowns|valve|valves|chamber|plug|electrode|bore|roof", "struck")...) // what else was struck lies outside
 	WashedCrown  = []string{"steam clean", "steam-clean", "washed", "clean crown", "crown clean"}
 	LiquidWords  = []string{"liquid", "water", "coolant", "fluid", "full of", "pool", "puddle", "wet with fuel", "fuel standing", "oil standing"}
 	CarbonWords  = []string{"crown carbon", "carbon on the crown", "carbon on crown", "carbon on the piston", "carbon on piston", "carboned", "heavy carbon", "coked"}

@@ -75,8 +75,8 @@ var (
 			return false
 		}
 		off, _ := PastOrFar(r.Reading("cam"))
-		may := c.Spec.Interference == diag.Yes || c.Spec.Interference != diag.No && c.Spec.TimingDrive == "belt"
-		return off && may && c.HasValves() && math.Abs(r.Reading("cam").Value) >= camToothOff
+		may := c.Interferes() || c.mayMeet() && c.Spec.TimingDrive == "belt"
+		return off && may && math.Abs(r.Reading("cam").Value) >= camToothOff
 	})
 )
 
@@ -90,12 +90,14 @@ func ChainSlack(r *diag.MeasuredResult) bool {
 // markOff is a timing mark that was found to stand at another place than top dead centre: the
 // outer ring of a damper on rubber walks, and a pulley or a pointer is of another engine.
 var markOff = slices.Concat(
-	pairs("timing mark|timing marks|mark on the|marks on the|damper ring|ring of the damper|outer ring|damper|balancer|balancer ring", "slipped|walked|crept|has moved|have moved|deg away|degrees away|deg off|degrees off|deg out|degrees out|is wrong|wrong one"),
+	pairs("timing mark|timing marks|mark on the|marks on the|damper ring|ring of the damper|outer ring|damper|balancer|balancer ring",
+		"slipped|walked|crept|has moved|have moved|deg away|degrees away|deg off|degrees off|deg out|degrees out|is wrong|wrong one"),
 	pairs("true tdc|true top dead|real tdc|tdc by piston stop|dead center by piston stop|dead centre by piston stop", "away|off the mark|from the mark|deg out|degrees out|not at the mark|beside the mark"))
 
 // pullsAdvanced is an engine that was found to run as it should with its spark set earlier than
 // its mark has it.
-var pullsAdvanced = pairs("on the mark|by ear|advanced to|advanced by|advancing it|advancing the|timing advanced|more advance|turning the distributor", "pulled well|pulls well|pulled better|pulls better|ran better|runs better|ran well|ran cool|vacuum rose|vacuum came up|17 inhg|18 inhg|19 inhg|20 inhg|21 inhg")
+var pullsAdvanced = pairs("on the mark|by ear|advanced to|advanced by|advancing it|advancing the|timing advanced|more advance|turning the distributor",
+	"pulled well|pulls well|pulled better|pulls better|ran better|runs better|ran well|ran cool|vacuum rose|vacuum came up|17 inhg|18 inhg|19 inhg|20 inhg|21 inhg")
 
 var (
 	// MarkOff is of a base timing that was read at such a mark.

@@ -81,7 +81,8 @@ var OilFeedsIdle = OfEngine("fuel in the oil of an engine whose trims are under 
 
 // breatherCures is an engine that was found to need no correction with its crankcase shut off
 // from what it draws in.
-var breatherCures = pairs("breather|breather hose|pcv|vent hose|crankcase vent", "trim came back|trims came back|trim went to|trims went to|trim fell|trims fell|trim is right|trims are right|trims right|trim about 0|trims about 0")
+var breatherCures = pairs("breather|breather hose|pcv|vent hose|crankcase vent",
+	"trim came back|trims came back|trim went to|trims went to|trim fell|trims fell|trim is right|trims are right|trims right|trim about 0|trims about 0")
 
 // BreatherCures is that.
 var BreatherCures = FoundSo("trims that came right with the breather off", breatherCures)

@@ -14,8 +14,9 @@ var noneRules = []Rule{
 		Why: "Nothing wears out every cylinder of an engine at once. Without any pressure at all the camshaft mostly does not turn with the crankshaft, a decompressor or throttle holds the air back, " +
 			"or the gauge does not read. Where the plugs are soaked with fuel the bores are only washed: that engine is dried, oiled and tested again first.",
 		Source: "common practice, no source", Class: Group, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
-		Of:   everyRead,
-		When: known.OfEngine("none reaches 25 psi (170 kPa), more than half of the engine and two at least were read, or its only cylinder is soaked with fuel; no automatic decompressor", func(c *known.Case) bool { return c.Dead() && (c.Cranking().N > 1 || loneFlooded(c)) }),
+		Of: everyRead,
+		When: known.OfEngine("none reaches 25 psi (170 kPa), more than half of the engine and two at least were read, or its only cylinder is soaked with fuel; no automatic decompressor",
+			func(c *known.Case) bool { return c.Dead() && (c.Cranking().N > 1 || loneFlooded(c)) }),
 		Kind: OfCompression, Weigh: weighNone, Say: noneAnywhere, Headline: "none-anywhere", Variants: []string{"flooded", "unit"},
 		InsteadOf: []string{"below-minimum", "near-minimum"},
 	},

@@ -83,7 +83,8 @@ var coolingRules = systemRule(known.Cooling, OfCooling, byPump, []Rule{
 		When: known.All(known.ThermostatBad, known.Not(known.AirCooled)), For: speaks(Heard, "thermostat"), Say: thermostatOff, Headline: "thermostat-off",
 	},
 	{
-		Name: "thermostat-agrees", Title: "The thermostat opens where it should not, and the engine runs as warm as that makes it", Source: "common practice, no source", Of: ofPart(known.Cooling, "thermostat"), TiesSystems: []string{known.Cooling},
+		Name: "thermostat-agrees", Title: "The thermostat opens where it should not, and the engine runs as warm as that makes it", Source: "common practice, no source",
+		Of: ofPart(known.Cooling, "thermostat"), TiesSystems: []string{known.Cooling},
 		Why:   "A thermostat that opened early in the water keeps the engine cold on the road, one that opened late lets it climb. The one says why of the other: it is one fault, and one part.",
 		Class: Together, When: known.All(known.Any(known.All(known.NeverWarm, known.ThermostatEarly), known.All(known.WarmClimbs, known.ThermostatBad, known.Not(known.ThermostatEarly))), known.Not(known.AirCooled)),
 		For: speaks(Known, "thermostat"), Say: thermostatOff, Headline: "thermostat-off", SaysBetterThan: []string{"thermostat-off", "never-warm", "warm-climbs"},
@@ -145,7 +146,8 @@ func capWeak(c *known.Case, _ known.Subject) diag.Finding {
 
 func thermostatOff(c *known.Case, _ known.Subject) diag.Finding {
 	rated, off := known.ThermostatOff(c.Measured(known.Cooling))
-	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"rated": rated.Number().String(), "value": off.Number().String(), "starts": off.Name == "thermostat starts", "early": known.ThermostatEarly.HoldsIn(c)}}
+	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair,
+		Facts: diag.Facts{"rated": rated.Number().String(), "value": off.Number().String(), "starts": off.Name == "thermostat starts", "early": known.ThermostatEarly.HoldsIn(c)}}
 }
 
 // outsideAt speaks for what leaks at the place that was seen: a gasket where it comes out

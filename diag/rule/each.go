@@ -282,7 +282,8 @@ func flow(c *known.Case, s known.Subject) diag.Finding {
 		}
 	}
 	return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
-		"value": diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, 0), Unit: unit}.String(), "median": diag.Number{Value: middle, Decimals: quantity.DecimalsRead(middle, 0), Unit: unit}.String(), "few": c.Few(), "drop": !byFlow, "limit": limit, "dead": known.InjectorDead.Holds(c, s)}}
+		"value":  diag.Number{Value: v, Decimals: quantity.DecimalsRead(v, 0), Unit: unit}.String(),
+		"median": diag.Number{Value: middle, Decimals: quantity.DecimalsRead(middle, 0), Unit: unit}.String(), "few": c.Few(), "drop": !byFlow, "limit": limit, "dead": known.InjectorDead.Holds(c, s)}}
 }
 
 // poorInjector is dirt, which cleaning mends, or the injector itself; after it was cleaned

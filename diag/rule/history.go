@@ -118,14 +118,15 @@ var historyRules = []Rule{
 		Why: "A cracked drive plate, a loose bolt of the converter, an idler or an alternator knocks and rattles as a bearing does, and engines have been taken apart for it. " +
 			"What is loudest there, or stays as it is with each cylinder cut out, is looked for outside before anything is opened.",
 		Source: "common practice, no source",
-		Of:     theEngine, When: known.Any(known.NoiseAtSide, known.All(known.NoiseUnmoved, known.OfEngine("heard at no part of the engine", func(c *known.Case) bool { return len(c.NoiseLoudest()) == 0 }))), Kind: OfHistory, Weigh: besideVoices,
+		Of:     theEngine, When: known.Any(known.NoiseAtSide, known.All(known.NoiseUnmoved, known.NoiseNowhere)), Kind: OfHistory, Weigh: besideVoices,
 		Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			loud := c.NoiseLoudest()
 			urgency := diag.CheckAgain
 			if slices.Contains(loud, known.NoiseAtPlate) { // which lets go at speed
 				urgency = diag.ActSoon
 			}
-			return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{"plate": slices.Contains(loud, known.NoiseAtPlate), "driven": slices.Contains(loud, known.NoiseAtDriven), "heard": len(loud) > 0, "unmoved": known.NoiseUnmoved.HoldsIn(c)}}
+			return diag.Finding{Urgency: urgency, Confidence: diag.Fair,
+				Facts: diag.Facts{"plate": slices.Contains(loud, known.NoiseAtPlate), "driven": slices.Contains(loud, known.NoiseAtDriven), "heard": len(loud) > 0, "unmoved": known.NoiseUnmoved.HoldsIn(c)}}
 		},
 		Headline: "noise-beside", InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},

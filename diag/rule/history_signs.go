@@ -42,8 +42,10 @@ var historySigns = []Sign{
 		Against: denies(Hint, "smoke-says-guides", "oil-control-rings")},
 	{When: smoke("blue smoke under load or always", "blue", "load", "always"), Kind: OfHistory, About: "any", For: speaks(DryUp, "rings", "oil-control-rings", "wear", "scored-bore"),
 		Against: denies(Hint, "smoke-says-rings", "guides-or-seals")},
-	{When: known.All(smoke("blue smoke under load or always", "blue", "load", "always"), turbocharged), Kind: OfHistory, About: "any", For: speaks(commonest, "turbo-seal")},                                       // which smokes as it is pressed, as rings do
-	{When: known.All(smoke("blue smoke under load or always", "blue", "load", "always"), turbocharged, known.CrankcaseHigh, known.VentInPlace), Kind: OfHistory, About: "any", For: speaks(commonest, "breather")}, // whose pressure drives oil past a sound seal of the turbocharger
+	// A turbocharger's seal smokes as it is pressed, as rings do.
+	{When: known.All(smoke("blue smoke under load or always", "blue", "load", "always"), turbocharged), Kind: OfHistory, About: "any", For: speaks(commonest, "turbo-seal")},
+	// A crankcase that presses drives oil past a sound one.
+	{When: known.All(smoke("blue smoke under load or always", "blue", "load", "always"), turbocharged, known.CrankcaseHigh, known.VentInPlace), Kind: OfHistory, About: "any", For: speaks(commonest, "breather")},
 	{When: known.All(losesCoolant, known.Not(known.AirCooled)), Kind: OfHistory, About: "any", For: append(pathToCoolant(Hint, Hint), speaks(Hint, "coolant-or-fuel-in-bore")...)},
 	{When: known.All(known.Diesel, smoke("black smoke", "black")), Kind: OfHistory, About: "engine", For: speaks(Known, "air-filter", "diesel-injector", "boost-leak"), Against: denies(Hint, "smoke-says-fuel", "glow-plug")},
 	{When: known.All(known.Diesel, smoke("white smoke at the start", "white", "start"), known.Complaint("hard start", "no start")), Kind: OfHistory, About: "any", For: speaks(DryUp, "glow-plug", "diesel-injector"), Against: denies(Hint, "smoke-says-fuel-comes", "air-in-fuel", "fuel-filter")},
@@ -63,8 +65,10 @@ var historySigns = []Sign{
 	{When: known.CameAfterFilling, Kind: OfHistory, About: "any", For: speaks(Heard+Known, "bad-fuel")},
 	{When: known.All(fellInside, known.Low), Kind: OfHistory, About: "cylinders", For: speaks(DryUp, "bent-valve", "piston-contact")},
 	// What a cylinder knocks with changes as it does no work; what does not is none of theirs.
-	{When: known.NoiseUnmoved, Kind: OfHistory, About: "any", Against: append(denies(Known, "noise-stays", "bottom-end", "piston", "diesel-injector", "injector-seat"), denies(Hint, "noise-stays", "valve-motion", "collapsed-lifter", "valve-lash", "carbon", "early-ignition")...)},
-	{When: known.NoiseAtSide, Kind: OfHistory, About: "any", Against: denies(Known, "heard-beside", "bottom-end", "piston", "valve-motion", "collapsed-lifter", "valve-lash", "timing-drive", "worn-chain", "carbon", "early-ignition")},
+	{When: known.NoiseUnmoved, Kind: OfHistory, About: "any", Against: append(denies(Known, "noise-stays", "bottom-end", "piston", "diesel-injector", "injector-seat"),
+		denies(Hint, "noise-stays", "valve-motion", "collapsed-lifter", "valve-lash", "carbon", "early-ignition")...)},
+	{When: known.NoiseAtSide, Kind: OfHistory, About: "any", Against: denies(Known, "heard-beside", "bottom-end", "piston", "valve-motion",
+		"collapsed-lifter", "valve-lash", "timing-drive", "worn-chain", "carbon", "early-ignition")},
 	{When: known.Complaint("noise"), Kind: OfHistory, About: "any", For: speaks(Hint, "valve-motion", "collapsed-lifter", "valve-lash", "piston-contact", "foreign-object", "bottom-end")},
 }
 

@@ -25,11 +25,14 @@ var leakLevelRules = []Rule{
 		Name: "leaks-everywhere-and-agrees", Title: "All lose much air past their rings, and another test of the rings says the same",
 		Why: "A leakage tester may read high on every cylinder, and so does a cold engine; neither fills the crankcase, nor lifts the cylinders with oil, nor burns it. Where a second test of the rings " +
 			"agrees it is wear of rings and bores, though no figure calls the pressure low.",
-		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutCylinders}, TiesSystems: []string{known.Crankcase}, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
-		Of:   oneSet("the cylinders that were tried for leakage", leakTried),
-		When: known.All(known.Not(known.UnderFloor), noneLow, allPastRings, known.Not(known.StoodLong), known.OfEngine("gas in the crankcase over its limit, every cylinder up with oil and its dose right or its own burnt", (*known.Case).RingsAgree)),
+		Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutCylinders},
+		TiesSystems: []string{known.Crankcase}, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		Of: oneSet("the cylinders that were tried for leakage", leakTried),
+		When: known.All(known.Not(known.UnderFloor), noneLow, allPastRings, known.Not(known.StoodLong),
+			known.OfEngine("gas in the crankcase over its limit, every cylinder up with oil and its dose right or its own burnt", (*known.Case).RingsAgree)),
 		Kind: OfLeakage, Weigh: wearByTests, Say: leaksAndAgrees, Headline: "worn-by-tests",
-		SaysBetterThan: []string{"leaks-to-crankcase", "leakage-high", "sound-but-leaks", "leaks-but-serviceable", "crankcase-pressure-high", "crankcase-pressure-where-vacuum-belongs", "wet-rise-everywhere", "nearly-even", "even-no-minimum", "oil-wet"},
+		SaysBetterThan: []string{"leaks-to-crankcase", "leakage-high", "sound-but-leaks", "leaks-but-serviceable", "crankcase-pressure-high",
+			"crankcase-pressure-where-vacuum-belongs", "wet-rise-everywhere", "nearly-even", "even-no-minimum", "oil-wet"},
 	},
 	{
 		Name: "low-everywhere-and-blows-by", Title: "Low in every cylinder, better with oil or burning it, and too much gas in the crankcase",
@@ -253,7 +256,8 @@ func tightCauses(c *known.Case, s known.Subject) []Voice {
 		weight = DryUp
 	}
 	if c.Ported() {
-		return slices.Concat(speaks(weight*4/5, "adapter-leak"), speaks(weight*3/5, "restricted-inlet", "restricted-exhaust"), speaks(weight*2/5, "reed-valve", "crankcase-seal"), where(known.RodMayBeBent.Holds(c, s), speaks(weight*2/5, "bent-rod")))
+		return slices.Concat(speaks(weight*4/5, "adapter-leak"), speaks(weight*3/5, "restricted-inlet", "restricted-exhaust"),
+			speaks(weight*2/5, "reed-valve", "crankcase-seal"), where(known.RodMayBeBent.Holds(c, s), speaks(weight*2/5, "bent-rod")))
 	}
 	whole := c.LowBank()
 	bank := whole >= 0 && len(s.Cylinders) > 1 && !slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.Engine.BankOf(n) != whole })

@@ -108,7 +108,8 @@ var leakageSigns = []Sign{
 		When: known.All(leaksAsMuchOiled, known.Not(oilOffRings)), Kind: OfLeakage, About: "cylinders", Against: denies(DryUp, "leaks-with-oil-too", "rings", "stuck-rings", "wear"),
 	},
 	{ // rings that let so much past take oil, and leave a wall that shows it: what is left is the joint of the head
-		When: known.All(pastGasketBelow, known.OfAll("oil stopped none of it, and its wall was seen good", func(c *known.Case, n string) bool { return c.OilStopsNothing(n) && c.BoreSeenWhole(n) })), Kind: OfLeakage, About: "cylinders",
+		When: known.All(pastGasketBelow, known.OfAll("oil stopped none of it, and its wall was seen good", func(c *known.Case, n string) bool { return c.OilStopsNothing(n) && c.BoreSeenWhole(n) })),
+		Kind: OfLeakage, About: "cylinders",
 		For: speaks(Heard, "head-gasket"), Against: denies(Known, "leaks-with-oil-too", "rings", "stuck-rings", "wear"),
 	},
 	{

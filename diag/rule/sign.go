@@ -34,7 +34,8 @@ func (s *Sign) Brings() bool { return s.brings }
 // Signs are all signs.
 func Signs() []Sign { return signs }
 
-var signs = concatSigns(compressionSigns, wetSigns, runningSigns, rodSigns, leakageSigns, plugSigns, fuelSigns, historySigns, foundSigns, faultSigns, codeSigns, testSigns, mixtureSigns, trimSigns, systemSigns, magnetoSigns)
+var signs = concatSigns(compressionSigns, wetSigns, runningSigns, rodSigns, leakageSigns, plugSigns, fuelSigns, historySigns, foundSigns,
+	faultSigns, codeSigns, testSigns, mixtureSigns, trimSigns, systemSigns, magnetoSigns)
 
 func concatSigns(lists ...[]Sign) []Sign {
 	var all []Sign

@@ -30,8 +30,10 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Clearance), When: known.ClearanceRight, Kind: OfClearance, About: "cylinders", Against: denies(2*Heard, "clearance-is-right", "valve-lash")},
 	// One that is wide holds no valve open: it hangs in its guide, its seat has come loose, or what moves it is bent or worn.
 	{Needs: needsTest(known.Clearance), When: known.ClearanceWide, Kind: OfClearance, About: "cylinders", Against: denies(2*Heard, "clearance-is-wide", "valve-lash")},
-	{Needs: needsTest(known.Clearance), When: known.All(known.ClearanceWide, known.Low, known.Not(known.Tight)), Kind: OfClearance, About: "cylinders", For: append(speaks(DryUp, "stuck-valve"), speaks(Hint, "valve-motion", "bent-valve")...)},
-	{Needs: needsTest(known.Clearance), When: known.HangsWide, Kind: OfClearance, About: "cylinders", For: append(speaks(2*Heard, "stuck-valve"), speaks(Known, "valve-motion")...), Against: denies(DryUp, "clearance-is-wide", "exhaust-valve", "inlet-valve")},
+	{Needs: needsTest(known.Clearance), When: known.All(known.ClearanceWide, known.Low, known.Not(known.Tight)), Kind: OfClearance, About: "cylinders",
+		For: append(speaks(DryUp, "stuck-valve"), speaks(Hint, "valve-motion", "bent-valve")...)},
+	{Needs: needsTest(known.Clearance), When: known.HangsWide, Kind: OfClearance, About: "cylinders", For: append(speaks(2*Heard, "stuck-valve"), speaks(Known, "valve-motion")...),
+		Against: denies(DryUp, "clearance-is-wide", "exhaust-valve", "inlet-valve")},
 	{Needs: needsTest(known.Clearance), When: known.All(known.ClearanceWide, known.Low, known.Tight), Kind: OfClearance, About: "cylinders", For: speaks(Known, "valve-motion")},
 	// How the manifold draws tells late valves from wear and from a gauge, where all
 	// cylinders read low.
@@ -48,7 +50,8 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.BackPressure), When: known.BackPressureRight, Kind: OfExhaust, About: "any", Against: denies(Heard, "exhaust-is-free", "restricted-exhaust")},
 	// What holds cold may open hot or under combustion: where its gas was found in the
 	// coolant, that clears nothing.
-	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.Not(known.GasFound), known.Not(known.AirAt(known.AtNeighbour)), known.Not(lowBeside)), Kind: OfCooling, About: "cylinders", Against: noPathToCoolant(Hint, "cooling-system-held")},
+	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.Not(known.GasFound), known.Not(known.AirAt(known.AtNeighbour)), known.Not(lowBeside)),
+		Kind: OfCooling, About: "cylinders", Against: noPathToCoolant(Hint, "cooling-system-held")},
 	// The water of a boat's exhaust comes from the other side of the valve, and a gasket
 	// that let in this much would not hold pressure.
 	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.WaterFromExhaust), Kind: OfCooling, About: "cylinders", For: speaks(Hint, "wet-exhaust"), Against: noPathToCoolant(DryUp, "cooling-system-held")},
@@ -61,17 +64,20 @@ var systemSigns = []Sign{
 	// its place and cylinders that all pull leave burned gas that gets in.
 	{Needs: needsTest(known.Trims), When: known.IdleTrimsGood, Kind: OfTrims, About: "system", Against: denies(Known, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "manifold-gasket", "air-meter", "purge-valve")},
 	{Needs: append(needsTest(known.Trims), known.NeedsTest(known.Vacuum)), When: known.All(known.IdleTrimsGood, known.Any(known.IdleShort, known.IdleAlone)), Kind: OfTrims, About: "system", For: speaks(DryUp, "egr-open")},
-	{Needs: needsTest(known.Vacuum), When: known.All(known.OfEngine("a stored code of too much exhaust gas led back (P0402)", func(c *known.Case) bool { return c.Coded("P0402") }), known.Any(known.IdleShort, known.IdleAlone, known.VacuumFloats, known.VacuumSteadies)), Kind: OfCodes, About: "system", For: speaks(DryUp, "egr-open")},
+	{Needs: needsTest(known.Vacuum), When: known.All(known.OfEngine("a stored code of too much exhaust gas led back (P0402)", func(c *known.Case) bool { return c.Coded("P0402") }),
+		known.Any(known.IdleShort, known.IdleAlone, known.VacuumFloats, known.VacuumSteadies)), Kind: OfCodes, About: "system", For: speaks(DryUp, "egr-open")},
 	{Needs: needsTest(known.Vacuum), When: known.IdleAlone, Kind: OfVacuum, About: "system", For: speaks(2*rarer, "egr-open"), Against: denies(DryUp, "right-at-speed", "cam-timing", "restricted-exhaust", "wear", "rings")},
 	{Needs: needsTest(known.Vacuum), When: known.IdleRight, Kind: OfVacuum, About: "system", Against: denies(DryUp, "idle-is-right", "egr-open")},
 	// Two that are idle together and have a coil in common seldom have reasons of their own.
-	{Needs: needsTest(known.Balance), When: known.All(known.MateIdle, known.Not(known.Low)), Kind: OfBalance, About: "cylinders", For: append(speaks(Known, "shared-coil"), speaks(Hint, "coil-feed")...), Against: denies(Known, "coil-mate-idle", "own-spark", "own-injector")},
+	{Needs: needsTest(known.Balance), When: known.All(known.MateIdle, known.Not(known.Low)), Kind: OfBalance, About: "cylinders", For: append(speaks(Known, "shared-coil"), speaks(Hint, "coil-feed")...),
+		Against: denies(Known, "coil-mate-idle", "own-spark", "own-injector")},
 	{When: known.All(known.MateCoded, known.Not(known.Low)), Kind: OfCodes, About: "cylinders", Against: denies(DryUp, "coil-mate-coded", "own-spark", "own-injector")},
 	{Needs: needsTest(known.Timing), When: known.BaseRight, Kind: OfTiming, About: "any", Against: denies(Heard, "timing-is-right", "late-ignition")},
 	{Needs: needsTest(known.Balance), When: known.BalanceEven, Kind: OfBalance, About: "system", Against: append(denies(Known, "balance-is-even", "own-spark", "own-injector", "coil-or-lead", "exhaust-valve", "inlet-valve", "head-gasket"), denies(Hint, "balance-is-even", "ignition")...)},
 	// A valve that hardly opens, and a cylinder without its bearing's oil, pull less or knock
 	// less as they are cut out.
-	{Needs: needsTest(known.Balance), When: known.All(known.BalanceEven, known.Complaint("noise")), Kind: OfBalance, About: "engine", Against: denies(Known, "balance-is-even", "valve-motion", "collapsed-lifter", "deactivation-lifter", "valve-lash")},
+	{Needs: needsTest(known.Balance), When: known.All(known.BalanceEven, known.Complaint("noise")), Kind: OfBalance, About: "engine",
+		Against: denies(Known, "balance-is-even", "valve-motion", "collapsed-lifter", "deactivation-lifter", "valve-lash")},
 	{Needs: needsTest(known.Trims), When: known.TrimsGood, Kind: OfTrims, About: "engine", Against: denies(DryUp, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "air-meter", "fuel-filter", "pump", "low-fuel-pressure", "supply-restricted", "leaking-injector", "temperature-signal")},
 	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.CoolingDry), Kind: OfCooling, About: "engine", Against: denies(Known, "cooling-system-held", "coolant-leak-outside")},
 	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.CoolingDry, known.Not(known.GasFound)), Kind: OfCooling, About: "engine", Against: noPathToCoolant(Hint, "cooling-system-held")},

@@ -65,7 +65,8 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 	{
 		Name: "vacuum-floats", Title: "The needle floats between 12 and 16",
 		Why:  "A slow drift up and down is the mixture: too rich or too lean, and the idle hunts.",
-		When: known.VacuumFloats, For: []Voice{{Cause: "rich-mixture", Weight: Hint}, {Cause: "lean-mixture", Weight: Hint - rarer}, {Cause: "air-leak", Weight: rarer}, {Cause: "carburettor", Weight: Hint}, {Cause: "egr-open", Weight: rarer}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-floats",
+		When: known.VacuumFloats, For: []Voice{{Cause: "rich-mixture", Weight: Hint}, {Cause: "lean-mixture", Weight: Hint - rarer}, {Cause: "air-leak", Weight: rarer}, {Cause: "carburettor", Weight: Hint},
+			{Cause: "egr-open", Weight: rarer}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-floats",
 	},
 	{
 		Name: "vacuum-quivers", Title: "The needle quivers at idle",
@@ -131,9 +132,11 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 		Name: "back-pressure-and-vacuum", Title: "A high back-pressure, and a low and steady vacuum",
 		Why: "Burnt gas that does not get out leaves less room for what the engine would draw in: an exhaust that backs up lowers the vacuum in all cylinders alike. What was measured to be past every figure is followed " +
 			"before what lowers the vacuum as well and was not measured.",
-		Class: Together, TiesSystems: []string{known.BackPressure}, Needs: needsTest(known.BackPressure), When: known.All(known.VacuumLow, known.Any(known.BackPressureHigh, known.BackPressureOverRules), known.Not(known.VacuumFalls), known.Not(known.VacuumHolds)),
-		For: []Voice{{Cause: "restricted-exhaust", Weight: Known}, {Cause: "restricted-exhaust", Weight: Known, Kind: OfExhaust}}, Against: denies(Known, "exhaust-backs-up", "late-ignition", "air-leak", "manifold-gasket", "cam-timing", "valve-lash", "egr-open"),
-		Say: backAndVacuum, Headline: "exhaust-blocked", SaysBetterThan: []string{"exhaust-blocked", "back-pressure-over-rules", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
+		Class: Together, TiesSystems: []string{known.BackPressure}, Needs: needsTest(known.BackPressure),
+		When:    known.All(known.VacuumLow, known.Any(known.BackPressureHigh, known.BackPressureOverRules), known.Not(known.VacuumFalls), known.Not(known.VacuumHolds)),
+		For:     []Voice{{Cause: "restricted-exhaust", Weight: Known}, {Cause: "restricted-exhaust", Weight: Known, Kind: OfExhaust}},
+		Against: denies(Known, "exhaust-backs-up", "late-ignition", "air-leak", "manifold-gasket", "cam-timing", "valve-lash", "egr-open"),
+		Say:     backAndVacuum, Headline: "exhaust-blocked", SaysBetterThan: []string{"exhaust-blocked", "back-pressure-over-rules", "vacuum-low-and-steady", "vacuum-low-sealing-sound"},
 	},
 	{
 		Name: "blocked-exhaust-agrees", Title: "Vacuum that falls when held, and another sign of a blocked exhaust",

@@ -162,7 +162,8 @@ var valveSection = measuredSection{
 	keys: []key{
 		unitKey(clearances),
 		{name: "engine", form: asWord, words: temperatures, says: "temperature", doc: "Temperature of the engine."},
-		{name: "inlet", form: asReadings, words: []string{"none"}, perName: true, doc: "Clearance of the inlet valves, by cylinder, [0.20, 0.18] for two valves of one; none where there was none.", example: "{1: 0.20, 2: 0.20}"},
+		{name: "inlet", form: asReadings, words: []string{"none"}, perName: true, doc: "Clearance of the inlet valves, by cylinder, [0.20, 0.18] for two valves of one; none where there was none.",
+			example: "{1: 0.20, 2: 0.20}"},
 		{name: "exhaust", form: asReadings, words: []string{"none"}, perName: true, doc: "Clearance of the exhaust valves, by cylinder.", example: "{1: 0.30, 3: none}"},
 		{name: "lift", form: asGroup, doc: "How far the valves open.", keys: []key{
 			{name: "inlet", form: asReadings, perName: true, doc: "Lift of the inlet valves, by cylinder.", example: "{3: 6.1}"},

@@ -10,7 +10,8 @@ import (
 // to a line: 0.10/0.28, the inlet valve's first, or in/ex with their names.
 
 // valveNames are what the valves are called in short.
-var valveNames = map[string]string{"in": "inlet", "int": "inlet", "inlet": "inlet", "intake": "inlet", "i": "inlet", "ex": "exhaust", "exh": "exhaust", "exhaust": "exhaust", "e": "exhaust", "out": "exhaust", "outlet": "exhaust"}
+var valveNames = map[string]string{"in": "inlet", "int": "inlet", "inlet": "inlet", "intake": "inlet", "i": "inlet", "ex": "exhaust",
+	"exh": "exhaust", "exhaust": "exhaust", "e": "exhaust", "out": "exhaust", "outlet": "exhaust"}
 
 // clearanceKeys are keys under which people put both.
 var clearanceKeys = []string{"clearance", "clearances", "lash", "valve lash", "valve clearance", "gap", "gaps", "dry", "readings"}
