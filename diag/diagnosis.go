@@ -140,6 +140,9 @@ type Check struct {
 	Minutes   int      // roughly how long it takes
 	Outcomes  []string // by name, all of them, in the order of the catalogue
 	Sets      bool     // something is opened, set, cleaned, run in or replaced as it is made
+	// Shown: the check before it shows on which cylinders it is made, and those that are
+	// named stand for them.
+	Shown bool
 }
 
 // A Finding is what one rule found.

@@ -84,11 +84,16 @@ func (c *Catalogue) rotor(n diag.Names) (string, error) {
 	return c.counted(n, "name.rotor", "name.rotors")
 }
 
+// shownOne stands for the name of a cylinder that a check shows which nobody has made yet.
+const shownOne = "that one"
+
 // cylinders names cylinders within a sentence, or the rotors of a rotary engine:
 // "cylinder 1", "cylinders 1 and 3", "the rear cylinder", "the rear rotor".
 func (c *Catalogue) cylinders(n diag.Names) (string, error) {
 	said, err := "", error(nil)
 	switch byPlace := namedByPlace(n); {
+	case len(n) > 0 && n[0] == shownOne:
+		return c.Label("name.shown", diag.Facts{"names": n, "rotary": c.rotary})
 	case c.rotary:
 		said, err = c.rotor(n)
 	case byPlace:

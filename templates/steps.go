@@ -3,6 +3,7 @@ package templates
 import (
 	"fmt"
 	"maps"
+	"slices"
 
 	"gopkg.in/yaml.v3"
 
@@ -86,6 +87,9 @@ func (s *speaker) checkBriefly(check diag.Check) *SaidCheck {
 func checkFacts(check diag.Check) diag.Facts {
 	facts := diag.Facts{"Cylinders": diag.Names(check.Cylinders), "minutes": check.Minutes}
 	maps.Copy(facts, check.Facts)
+	if check.Shown {
+		facts["Cylinders"] = slices.Repeat(diag.Names{shownOne}, len(check.Cylinders))
+	}
 	return facts
 }
 

@@ -174,7 +174,7 @@ func (c *Catalogue) Step(step diag.Step, a Audience) (SaidStep, error) {
 		}
 		if lead.Next != nil {
 			facts["check"], facts["minutes"] = s.checkBriefly(*lead.Next).Name, lead.Next.Minutes
-			if !slices.Equal(lead.Next.Cylinders, step.Check.Cylinders) {
+			if !lead.Next.Shown && !slices.Equal(lead.Next.Cylinders, step.Check.Cylinders) {
 				facts["on"] = diag.Names(lead.Next.Cylinders)
 			}
 		}

@@ -124,6 +124,12 @@ func chained(c *known.Case) bool {
 
 func hydraulic(c *known.Case) bool { return c.HasValves() && c.Spec.Lifters != "solid" }
 
+// shutsDown is an engine that may shut cylinders down at light load: one of four or more
+// that is not cooled by air, and no aircraft's.
+func shutsDown(c *known.Case) bool {
+	return hydraulic(c) && len(c.Engine.Cylinders) >= 4 && !c.AirCooled() && !c.Flies()
+}
+
 // direct is an engine whose tested low side feeds a high-pressure pump, behind
 // which its injectors lie.
 func direct(c *known.Case) bool    { return c.FuelSystem() == known.DirectLow }

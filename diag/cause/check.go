@@ -150,12 +150,18 @@ func (k *Check) Allowed(c *known.Case, cylinders []string, at diag.Urgency) bool
 		return false
 	case k.Fuel && !k.Gas && c.GasFuel():
 		return false
-	case k.Is(Air) && c.LiquidLies(cylinders): // which air would only press past rings and valves
+	case k.Is(Air) && (c.LiquidLies(cylinders) || stopsHard(c)): // which air would only press past rings and valves, or whose piston is not brought to its top
 		return false
 	case k.Is(Runs) && !k.Still && !c.Starts(), k.Is(Starter|Runs) && c.OilGathersBelow():
 		return false
 	}
 	return k.Fits == nil || k.Fits(c, cylinders)
+}
+
+// stopsHard reports an engine that stopped hard when it was turned by hand.
+func stopsHard(c *known.Case) bool {
+	o := CheckNamed("turn-by-hand").Answer(c, nil)
+	return o != nil && o.Name == "it stops hard"
 }
 
 // IsMade reports that a check on these cylinders would tell nothing new: the

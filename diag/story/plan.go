@@ -39,7 +39,29 @@ func plan(c *known.Case, d *diag.Diagnosis, second int) []diag.Step {
 			steps = append(steps, *step)
 		}
 	}
+	markShown(c, d, steps)
 	return steps
+}
+
+// markShown tells the checks of a plan that are made on cylinders of which nothing is
+// known yet: an outcome of a check on the whole engine was tried out on one of them.
+func markShown(c *known.Case, d *diag.Diagnosis, steps []diag.Step) {
+	if len(d.Next.Cylinders) > 0 {
+		return
+	}
+	every := len(c.Every())
+	told := func(name string) bool {
+		return slices.ContainsFunc(d.Stories, func(s diag.Story) bool {
+			return len(s.Cylinders) < every && slices.Contains(s.Cylinders, name)
+		})
+	}
+	for i := range steps {
+		for _, lead := range steps[i].Leads {
+			if lead.Next != nil && len(lead.Next.Cylinders) < every && !slices.ContainsFunc(lead.Next.Cylinders, told) {
+				lead.Next.Shown = len(lead.Next.Cylinders) > 0
+			}
+		}
+	}
 }
 
 // try gives where each outcome of a check leads, and the cases after them.

@@ -92,11 +92,11 @@ func planOf(d *diag.Diagnosis, said *spoken) []stepResult {
 	results := []stepResult{}
 	for i, step := range d.Plan {
 		words := said.plan[i]
-		r := stepResult{Check: step.Check.Key, Cylinders: list(step.Check.Cylinders), Minutes: step.Check.Minutes, Outcomes: []leadResult{}}
+		r := stepResult{Check: step.Check.Key, Cylinders: onWhich(step.Check), Minutes: step.Check.Minutes, Outcomes: []leadResult{}}
 		for j, lead := range step.Leads {
 			one := leadResult{If: words.Leads[j].If, Then: words.Leads[j].Then, On: []string{}}
 			if lead.Next != nil {
-				one.Next, one.On = &lead.Next.Key, list(lead.Next.Cylinders)
+				one.Next, one.On = &lead.Next.Key, onWhich(lead.Next)
 			}
 			r.Outcomes = append(r.Outcomes, one)
 		}
@@ -122,4 +122,13 @@ func keysOf(phrases []diag.Phrase) []string {
 		keys = append(keys, p.Key)
 	}
 	return keys
+}
+
+// onWhich are the cylinders that a check is made on, none where the check before it has to
+// show them.
+func onWhich(c *diag.Check) []string {
+	if c.Shown {
+		return []string{}
+	}
+	return list(c.Cylinders)
 }

@@ -118,13 +118,7 @@ func (v *view) systemWithin(system string) bool {
 // told that already, what the story is about.
 func (v *view) title(st *diag.Story, says string, leads bool) string {
 	if leads && !v.workshop() && toldBy(says, v.headline()) {
-		says = capital(v.aboutWords(st))
-		if st.About == diag.AboutCylinders && len(st.Members) > 0 && len(st.Members[0].Cylinders) > 0 {
-			says = capital(v.cylinderWords(st.Members[0].Cylinders)) // its reasons speak of them, who may be some of the story's
-		}
-		if st.About == diag.AboutEngine && v.compression() != nil && len(v.names()) > 1 {
-			says = capital(v.label("about.all"))
-		}
+		says = capital(v.subjectWords(st))
 	}
 	says = onPage(says)
 	switch {
@@ -134,6 +128,33 @@ func (v *view) title(st *diag.Story, says string, leads bool) string {
 		return says + ";"
 	}
 	return says + ":"
+}
+
+// subjectWords are what the reasons of a story speak of: the cylinders of the finding that
+// leads it, who may be some of the story's, else what it is about.
+func (v *view) subjectWords(st *diag.Story) string {
+	var on []string
+	if len(st.Members) > 0 {
+		on = st.Members[0].Cylinders
+	}
+	switch {
+	case st.About == diag.AboutCylinders && len(on) > 0, st.About == diag.AboutEngine && len(on) > 0 && len(on) < len(v.names()):
+		return v.cylinderWords(on)
+	case st.About == diag.AboutEngine && v.ofCylindersAlike(st):
+		return v.label("about.all")
+	}
+	return v.aboutWords(st)
+}
+
+// ofCylindersAlike reports a story of the whole engine that its cylinders' own readings
+// tell, and no noise or gauge beside them.
+func (v *view) ofCylindersAlike(st *diag.Story) bool {
+	if v.compression() == nil || len(v.names()) < 2 || len(st.Members) == 0 {
+		return false
+	}
+	return slices.ContainsFunc(st.Ledger, func(e diag.Entry) bool {
+		return e.By == st.Members[0].Rule && (e.Kind == "compression" || e.Kind == "leakage")
+	})
 }
 
 // toldBy reports that another sentence has told nearly all that one tells: the
@@ -198,7 +219,7 @@ func (v *view) suspectedWords(causes []string, leads bool) string {
 	}
 	causes = allOnPage(causes)
 	switch {
-	case leads && !v.workshop() && v.suspectedFirst() != "" && len(causes) > 0:
+	case leads && !v.workshop() && v.firstSuspect() != "" && len(causes) > 0:
 		if len(causes) == 1 {
 			return ""
 		}

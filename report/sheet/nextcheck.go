@@ -109,7 +109,7 @@ func (v *view) leadWords(next *diag.Check) string {
 	v.keep("", err)
 	const few = 2 // more are a group that the page has named
 	on := diag.Names(next.Cylinders)
-	if slices.Equal(next.Cylinders, v.d.Next.Cylinders) || len(on) == len(v.names()) || len(on) > few {
+	if next.Shown || slices.Equal(next.Cylinders, v.d.Next.Cylinders) || len(on) == len(v.names()) || len(on) > few {
 		on = nil
 	}
 	const inMinutes = 120 // what takes longer is said in words

@@ -83,7 +83,7 @@ func TestReasonsAreNoTitles(t *testing.T) {
 	if n := strings.Count(page, "which alone can lower readings"); n != 1 {
 		t.Errorf("that the engine stood is said %d times: %s", n, page)
 	}
-	for _, says := range []string{"Also: It stayed low with oil.", "share no head gasket. They came up with oil."} {
+	for _, says := range []string{"Also: It stayed low with oil.", "do not lie side by side. They came up with oil."} {
 		if !strings.Contains(page, says) {
 			t.Errorf("%q is not said: %s", says, page)
 		}

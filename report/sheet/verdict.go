@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -73,15 +74,27 @@ func (v *view) makeOfIt() string {
 	return v.optional("sub."+v.d.Advice.Key, "", "rotary", v.rotors() != nil)
 }
 
-// suspectedFirst is the likeliest cause of what leads the sheet, where the
-// headline is followed by it.
-func (v *view) suspectedFirst() string {
+// firstSuspect is the likeliest cause of what leads the sheet, where the top of the
+// page says it: the headline itself, or what follows it.
+func (v *view) firstSuspect() string {
 	lead := v.lead()
 	if lead == nil || v.d.Urgency == diag.NoAction || len(lead.Causes) == 0 || v.makeOfIt() != "" {
 		return ""
 	}
 	return v.saidOf(lead).Causes[0]
 }
+
+// suspectedFirst is the first suspect where the headline is not that already.
+func (v *view) suspectedFirst() string {
+	first := v.firstSuspect()
+	if first == "" || toldBy(linking.ReplaceAllString(first, ""), v.headline()) {
+		return ""
+	}
+	return first
+}
+
+// linking are words of four letters and more that tell nothing by themselves.
+var linking = regexp.MustCompile(`\b(?:that|which|with|where|there|from|into|longer|likely)\b`)
 
 // saidOf is a story in words, but for what is said once for all stories: which
 // complaints they explain, and the next check.
@@ -143,7 +156,7 @@ func (v *view) othersEven(lead *diag.Story) string {
 	others := 0
 	for _, r := range c.Cylinders {
 		if slices.Contains(lead.Cylinders, r.Name) {
-			if r.Grade == diag.High && !v.clearsMinimum() { // they may be the low ones
+			if r.Grade == diag.Even || r.Grade == diag.High && !v.clearsMinimum() { // they are as even as the others; these may be the low ones
 				return ""
 			}
 			continue
