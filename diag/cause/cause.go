@@ -27,6 +27,8 @@ type Cause struct {
 	Marks string
 	// Lone: it befalls one cylinder, or two, and not all that are alike at once.
 	Lone bool
+	// Unseen: it lies where no camera looks, below the crown, or may.
+	Unseen bool
 	// Test: the test itself is at fault, and not the engine.
 	Test bool
 	// Liquid: it is of a supply of liquid fuel, for which that of gas stands on an engine

@@ -16,7 +16,7 @@ var (
 
 // ofSheet are words with which a sheet's own check ends: what was measured is then
 // older than the work.
-var ofSheet = regexp.MustCompile(`\bset and (?:retest|tested again|test again|look again|looked at again)|clearance set and (?:compression repeated|looked at again)`)
+var ofSheet = regexp.MustCompile(`\bset and (?:retest|tested again|test again|look again|looked at again)|clearance set and (?:(?:compression|leak down) repeated|looked at again)`)
 
 // oftener are words that say that a thing was done more than once, and overTime also those
 // that say when, or how far back: it was done before the readings.
@@ -44,15 +44,31 @@ func (c *Case) LashSet(n string) (done LashWork) {
 	}
 	for _, line := range lines {
 		w := c.workOf(line)
-		if !w.on([]string{n}) || !w.Says(lashNamed...) || !w.Says(lashDone...) || ofSheet.MatchString(w.Text) || longAgo.MatchString(w.Text) {
-			continue
+		if said := w.setsLash(); said.Set && w.on([]string{n}) {
+			done = LashWork{Set: true, Before: done.Before || said.Before, Named: done.Named || said.Named, Often: done.Often || said.Often}
 		}
-		done.Set = true
-		done.Named = done.Named || len(w.Cylinders) > 0
-		done.Before = done.Before || overTime.MatchString(w.Text)
-		done.Often = done.Often || oftener.MatchString(w.Text)
 	}
 	return done
+}
+
+// lashSaid is what one line of work says of it, once it was asked.
+type lashSaid struct {
+	LashWork
+	asked bool
+}
+
+func (w *Work) setsLash() LashWork {
+	l := w.lash
+	if l == nil { // which only says what was not done
+		return LashWork{}
+	}
+	if !l.asked {
+		l.asked = true
+		if w.Says(lashNamed...) && w.Says(lashDone...) && !ofSheet.MatchString(w.Text) && !longAgo.MatchString(w.Text) {
+			l.LashWork = LashWork{Set: true, Before: overTime.MatchString(w.Text), Named: len(w.Cylinders) > 0, Often: oftener.MatchString(w.Text)}
+		}
+	}
+	return l.LashWork
 }
 
 // ClosedAgain reports a cylinder of which an exhaust or inlet valve has too little

@@ -9,15 +9,16 @@ import (
 
 // Work is something that the job says was done or found, by its words.
 type Work struct {
-	Text      string   // in plain form: lower case, hyphens as spaces, one spelling
-	Cylinders []string // that it names; none where it names none
-	renews    []string // its clauses that say that parts are new
-	putRight  bool     // what was seen is there no more
-	inside    bool     // of an engine of one cylinder it is about that one without naming it
-	sights    bool     // it may say what was seen in a cylinder
-	speaks    *spoken  // of what, once it was asked
-	new       *spoken  // which parts, once it was asked
-	noise     *heard   // of a noise, once it was asked
+	Text      string    // in plain form: lower case, hyphens as spaces, one spelling
+	Cylinders []string  // that it names; none where it names none
+	renews    []string  // its clauses that say that parts are new
+	putRight  bool      // what was seen is there no more
+	inside    bool      // of an engine of one cylinder it is about that one without naming it
+	sights    bool      // it may say what was seen in a cylinder
+	speaks    *spoken   // of what, once it was asked
+	new       *spoken   // which parts, once it was asked
+	noise     *heard    // of a noise, once it was asked
+	lash      *lashSaid // of the setting of clearances, likewise
 }
 
 // spoken are the things of a vocabulary that a work speaks of, by their places; nil
@@ -72,7 +73,7 @@ func (c *Case) workOf(text string) Work {
 func newWork(done string, cylinders []string) Work {
 	text := plainWords(done)
 	inside := len(cylinders) == 0 && !elsewhere.MatchString(strings.ReplaceAll(text, "exhaust side", "one side")) // of a piston, which lies in it
-	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sights: true, speaks: &spoken{}, new: &spoken{}, noise: &heard{}}
+	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sights: true, speaks: &spoken{}, new: &spoken{}, noise: &heard{}, lash: &lashSaid{}}
 }
 
 // Wrote remembers a line of work done that the program wrote itself, about these

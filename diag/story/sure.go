@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
 	"gaugesheet/diag/known"
 	"gaugesheet/diag/rule"
 )
@@ -54,13 +55,11 @@ func (s *story) judge(c *known.Case) {
 	}
 }
 
-// belowTheCrown are causes that lie where no camera looks, beside those that it shows.
-var belowTheCrown = []string{"rings", "stuck-rings", "wear", "broken-ring-land", "piston"}
-
 // seenWhole reports a story of rings or a piston of cylinders that were looked into and
 // showed nothing, and that oil did not bring up: whatever agrees, what it is was not seen.
 func (s *story) seenWhole(c *known.Case) bool {
-	return s.About == diag.AboutCylinders && len(s.Cylinders) > 0 && slices.Contains(belowTheCrown, s.book.first()) &&
+	first := cause.Named(s.book.first())
+	return s.About == diag.AboutCylinders && len(s.Cylinders) > 0 && first != nil && first.Unseen &&
 		!slices.ContainsFunc(s.Cylinders, func(n string) bool { return !known.WholeAbove.HoldsOf(c, n) || c.WetEvidence(n) == known.WetRises })
 }
 
