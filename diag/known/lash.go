@@ -82,6 +82,11 @@ func (c *Case) ClosedAgain(n string) bool {
 	return done.Before && (done.Often || done.Named || 2*len(c.Those(c.tightened)) < len(c.Every()))
 }
 
+// A valve is of one side, by the name of its clearance and by where its air is heard.
+type valve struct{ name, at string }
+
+var valves = []valve{{"inlet", AtInlet}, {"exhaust", AtExhaust}}
+
 // tightened reports a cylinder of which a valve has too little clearance, or none.
 func (c *Case) tightened(n string) bool {
 	tight, _ := c.ClearanceOff(n, Under)
@@ -96,9 +101,9 @@ func (c *Case) shutThoughTight(n string) bool {
 		return false
 	}
 	r := c.Measured(Clearance)
-	for valve, place := range map[string]string{"exhaust": AtExhaust, "inlet": AtInlet} {
-		tight, _ := Under(r.Of(valve, n))
-		if (tight || slices.Contains(c.NoClearance(n), valve)) && slices.Contains(l.At, place) {
+	for _, v := range valves {
+		tight, _ := Under(r.Of(v.name, n))
+		if (tight || slices.Contains(c.NoClearance(n), v.name)) && slices.Contains(l.At, v.at) {
 			return false
 		}
 	}
@@ -146,8 +151,8 @@ func (c *Case) wide(name string) *diag.MeasuredReading {
 		return nil
 	}
 	var found *diag.MeasuredReading
-	for _, v := range []struct{ valve, at string }{{"inlet", AtInlet}, {"exhaust", AtExhaust}} {
-		m := r.Of(v.valve, name)
+	for _, v := range valves {
+		m := r.Of(v.name, name)
 		if past, _ := Over(m); past && (found == nil || c.LeaksAt(name, v.at)) {
 			found = m
 		}
@@ -165,8 +170,7 @@ func (c *Case) hangsWide(name string) bool {
 	if m == nil || m.LimitHigh == nil || m.Value < wideFar**m.LimitHigh || !c.Grade(name).IsLow() || c.AllTight([]string{name}) {
 		return false
 	}
-	at := map[string]string{"inlet": AtInlet, "exhaust": AtExhaust}[m.Name]
-	return c.LeaksAt(name, at) || !c.PlaceNoted(name)
+	return !c.PlaceNoted(name) || slices.ContainsFunc(valves, func(v valve) bool { return v.name == m.Name && c.LeaksAt(name, v.at) })
 }
 
 // Conditions on a valve that is too loose.

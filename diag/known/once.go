@@ -69,7 +69,7 @@ func (c *Case) NoSlip(n diag.Notice) bool {
 		return false
 	}
 	dead := c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Grade == diag.NoPressure })
-	return n.Variant == "digit" && len(dead) > 1 || c.bornOut(r) || needleOf(c.Measured(Vacuum)) == "drops regularly" || c.mayMeet() && c.DriveFailed()
+	return n.Variant == "digit" && len(dead) > 1 || c.bornOut(r) || VacuumDrops.HoldsIn(c) || c.mayMeet() && c.DriveFailed()
 }
 
 // asItsBank reports a cylinder behind the others with its whole bank, of which another reads

@@ -165,7 +165,7 @@ var (
 	// IdleShort asks nothing of the needle but that no one cylinder beats in it.
 	IdleShort = OfEngine("at idle under its band by more than the gauge can be off, and not by a regular drop", func(c *Case) bool {
 		v, u, ok := c.idleVacuum()
-		return ok && v+u < c.VacuumBand().Low && needleOf(c.Measured(Vacuum)) != "drops regularly"
+		return ok && v+u < c.VacuumBand().Low && !VacuumDrops.HoldsIn(c)
 	})
 	VacuumHigh = OfEngine("above its band by more than 2 inHg and what the gauge can be off (17 to 21 inHg at sea level, lowered by what the air lacks), where the job gives no limit", func(c *Case) bool {
 		v, u, ok := c.idleVacuum()

@@ -152,6 +152,6 @@ var compressionSigns = []Sign{
 	{When: known.OfEngine("the throttle held open", func(c *known.Case) bool { return c.Conditions.Throttle == "open" && c.Dead() }), Kind: OfHistory, About: "engine",
 		Against: denies(DryUp, "throttle-open", "throttle-or-choke")},
 	{When: known.OfEngine("a belt or chain drives the valves, it came on suddenly, and no cylinder has pressure", func(c *known.Case) bool {
-		return c.Dead() && (c.Spec.TimingDrive == "belt" || c.Spec.TimingDrive == "chain") && strings.Contains(strings.ToLower(c.History.Onset), "sudden")
+		return c.Dead() && c.DriveNamed() != "" && strings.Contains(strings.ToLower(c.History.Onset), "sudden")
 	}), Kind: OfHistory, About: "engine", For: speaks(Known, "timing-drive")},
 }

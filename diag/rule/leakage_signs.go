@@ -138,10 +138,6 @@ var leakageSigns = []Sign{
 	},
 }
 
-// losesMost is the loss in percent from which a cylinder does no work whatever spark and fuel
-// it gets: judgement, no source.
-const losesMost = 60
-
 var (
 	oiled = known.OfAll("oil put into it before, which brought it up", func(c *known.Case, n string) bool { return slices.Contains(c.OilBefore(), n) })
 	// A gasket that is open between two bores alone lets no gas into the coolant.
@@ -159,7 +155,7 @@ var (
 	pastGasketAlone = known.All(tooHigh, known.OfAll("its air in the cylinder beside it and at no other place", leavesBy(known.AtNeighbour)))
 	openAtRest      = known.OfAll("60 % or more lost, its pressure not read or low", func(c *known.Case, n string) bool {
 		l := c.Leak(n)
-		return l != nil && *l.Loss >= losesMost && !c.Noticed("leaks-at-both-valves") && !c.Grade(n).IsGood()
+		return l != nil && *l.Loss >= known.TorrentLoss && !c.Noticed("leaks-at-both-valves") && !c.Grade(n).IsGood()
 	})
 	gaping   = known.OfAll("more than 60 % lost, at a valve", gapes)
 	oneValve = known.Any(known.All(known.Valves, known.AirAt(known.AtExhaust), known.Not(known.AirAt(known.AtInlet))), known.All(known.InletValved, known.AirAt(known.AtInlet), known.Not(known.AirAt(known.AtExhaust))))
