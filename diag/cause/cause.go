@@ -260,7 +260,7 @@ var ofComplaint = map[string][]string{
 	oilUse:      {"guides-or-seals", "breather", "oil-control-rings", "oil-burning", "too-much-oil"},
 	coolantLoss: {"coolant-leak-outside", "head-gasket", "coolant-seal", "other-than-sealing"},
 	overheat:    {"coolant-flow", "coolant-leak-outside", "thermostat", "head-gasket", "coolant-seal", "too-hot", "lean-mixture"},
-	noise:       {"valve-motion", "valve-lash", "bottom-end", "too-little-oil", "timing-drive", "apex-seal", "piston", "early-ignition", "carbon"},
+	noise:       {"valve-motion", "valve-lash", "bottom-end", "too-little-oil", "worn-chain", "apex-seal", "piston", "early-ignition", "carbon"},
 	stood:       {"stuck-rings", "stuck-valve", "stuck-seals"},
 }
 
@@ -292,7 +292,7 @@ var (
 		noStart:   {"air-in-fuel", "fuel-filter", "glow-plug", "timing-drive"},
 		hardStart: {"glow-plug", "air-in-fuel", "diesel-injector"},
 		lowPower:  {"fuel-filter", "air-filter", "boost-leak", "diesel-injector", "restricted-exhaust"},
-		noise:     {"diesel-injector", "valve-motion", "valve-lash", "bottom-end", "too-little-oil", "timing-drive", "piston"},
+		noise:     {"diesel-injector", "valve-motion", "valve-lash", "bottom-end", "too-little-oil", "worn-chain", "piston"},
 	}
 )
 

@@ -145,7 +145,7 @@ func (c *Case) bornOut(r *diag.CylinderResult) bool {
 	case low && r.Wet != nil && *r.Wet < (1-bornOut)*middle && *r.Wet <= oilBrings**r.Dry:
 		return true
 	}
-	return low && c.OpenSeen(r.Name) || r.Grade != diag.NoPressure && c.signOf(r.Name, low) || low && (c.pullsLess(r.Name) || c.wasLow(r))
+	return low && (c.OpenSeen(r.Name) || c.Seen(r.Name, BentRod...)) || r.Grade != diag.NoPressure && c.signOf(r.Name, low) || low && (c.pullsLess(r.Name) || c.wasLow(r))
 }
 
 // OpenSeen reports a cylinder in which damage was seen that lets its pressure out.

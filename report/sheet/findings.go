@@ -141,7 +141,7 @@ func (v *view) subjectWords(st *diag.Story) string {
 	case st.About == diag.AboutCylinders && len(on) > 0, st.About == diag.AboutEngine && len(on) > 0 && len(on) < len(v.names()):
 		return v.cylinderWords(on)
 	case st.About == diag.AboutEngine && v.ofCylindersAlike(st):
-		return v.label("about.all")
+		return v.label("about.all", "single", len(v.names()) == 1)
 	}
 	return v.aboutWords(st)
 }
@@ -149,7 +149,7 @@ func (v *view) subjectWords(st *diag.Story) string {
 // ofCylindersAlike reports a story of the whole engine that its cylinders' own readings
 // tell, and no noise or gauge beside them.
 func (v *view) ofCylindersAlike(st *diag.Story) bool {
-	if v.compression() == nil || len(v.names()) < 2 || len(st.Members) == 0 {
+	if v.compression() == nil || len(st.Members) == 0 {
 		return false
 	}
 	return slices.ContainsFunc(st.Ledger, func(e diag.Entry) bool {

@@ -23,7 +23,7 @@ var degrees = regexp.MustCompile("(\\d[ \u00a0])([CF])\\b")
 var negative = regexp.MustCompile("(^|[ \u00a0(])-(\\d)")
 
 // span is a range of readings with its unit, as a job file has it.
-var span = regexp.MustCompile("(^|[ \u00a0(])(\\d+(?:\\.\\d+)?)-(\\d+(?:\\.\\d+)?[ \u00a0](?:%|psi|bar|kPa|kgf|in|mm|V|rpm)(?:$|[^A-Za-z]))")
+var span = regexp.MustCompile("(^|[ \u00a0(])(\\d+(?:\\.\\d+)?)-(\\d+(?:\\.\\d+)?[ \u00a0](?:%|psi|bar|kPa|kgf|inHg|in|mm|ml|ohm|deg|V|rpm)(?:$|[^A-Za-z]))")
 
 // onPage is a text as it stands on the page. Few texts have anything to replace,
 // and every text of a page comes here.
