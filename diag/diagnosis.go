@@ -219,10 +219,11 @@ func SystemKey(system, part string) string { return strings.TrimSpace(system + "
 // An Entry is one voice in the ledger of a story.
 type Entry struct {
 	Cause   string
-	Weight  int    // less than 0 speaks against
-	Kind    string // the kind of test that it comes from, "" for what is merely common
-	By      string // the rule, or the condition in words
-	Against string // key of the words that say what speaks against
+	Weight  int      // less than 0 speaks against
+	Kind    string   // the kind of test that it comes from, "" for what is merely common
+	By      string   // the rule, or the condition in words
+	Against string   // key of the words that say what speaks against
+	At      []string // the cylinders that it was found of; none where it is of all that it may be of
 }
 
 // A Step is a check of the plan with where each of its outcomes leads.

@@ -26,7 +26,7 @@ const mostBeside = 3
 // catalogue lacks or the fact that its words miss.
 func (c *Catalogue) Story(s diag.Story, a Audience) (SaidStory, error) {
 	sp := &speaker{c: c, a: a, facts: diag.Facts{}}
-	said := SaidStory{Causes: sp.causes(s.Causes), Against: sp.phrases("against", s.Against), Doubts: sp.phrases("doubts", s.Doubts)}
+	said := SaidStory{Causes: sp.placed("causes", s.Causes), Against: sp.placed("against", s.Against), Doubts: sp.phrases("doubts", s.Doubts)}
 	if s.About == diag.AboutTest {
 		said.Says, said.Because = sp.notices(s.Notices)
 	} else {
@@ -117,10 +117,10 @@ func (s *speaker) notices(list []diag.Notice) (says, because string) {
 	return s.label("story.test", diag.Facts{}), strings.Join(texts, " ")
 }
 
-// causes says causes, each with the cylinders that it concerns where these are
-// not all of the story's.
-func (s *speaker) causes(phrases []diag.Phrase) []string {
-	said := s.phrases("causes", phrases)
+// placed says causes, or what speaks against one, each with the cylinders that it concerns
+// where these are not all of the story's.
+func (s *speaker) placed(section string, phrases []diag.Phrase) []string {
+	said := s.phrases(section, phrases)
 	for i, p := range phrases {
 		if at, ok := p.Facts["at"].(diag.Names); ok && len(at) > 0 {
 			said[i] = s.label("cause.at", diag.Facts{"cause": said[i], "at": at})

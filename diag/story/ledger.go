@@ -387,5 +387,5 @@ func (b *ledger) add(v rule.Voice, kind rule.Kind, by string, at []string) {
 			of.at = appendNew(of.at, at)
 		}
 	}
-	b.entries = append(b.entries, diag.Entry{Cause: v.Cause, Weight: weight, Kind: string(kind), By: by, Against: v.Says})
+	b.entries = append(b.entries, diag.Entry{Cause: v.Cause, Weight: weight, Kind: string(kind), By: by, Against: v.Says, At: at})
 }

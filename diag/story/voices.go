@@ -18,14 +18,21 @@ func (b *ledger) spokenOf(by, cause string) bool {
 	return slices.ContainsFunc(b.entries, func(e diag.Entry) bool { return e.By == by && e.Cause == cause })
 }
 
-// against gives what speaks against the likeliest cause.
+// against gives what speaks against the likeliest cause, each with the cylinders that it
+// is so of, where the cause is suspected in others of the story's.
 func (b *ledger) against() []diag.Phrase {
 	var list []diag.Phrase
 	first := b.first()
+	in := b.account(first).at
 	for _, e := range b.entries {
-		if e.Cause == first && e.Weight < 0 && e.Against != "" && !slices.ContainsFunc(list, func(p diag.Phrase) bool { return p.Key == e.Against }) {
-			list = append(list, diag.Phrase{Key: e.Against, Facts: diag.Facts{}})
+		if e.Cause != first || e.Weight >= 0 || e.Against == "" || slices.ContainsFunc(list, func(p diag.Phrase) bool { return p.Key == e.Against }) {
+			continue
 		}
+		p := diag.Phrase{Key: e.Against, Facts: diag.Facts{}}
+		if len(in) > 0 && len(e.At) > 0 && !slices.ContainsFunc(e.At, func(n string) bool { return slices.Contains(in, n) }) {
+			p.Facts["at"] = diag.Names(slices.Clone(e.At))
+		}
+		list = append(list, p)
 	}
 	return list
 }

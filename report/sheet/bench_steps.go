@@ -57,8 +57,9 @@ func (b bench) hoses() bool {
 // holds reports a fuel system whose pressure is watched after switching off.
 func (b bench) holds() bool { return !b.diesel() && !b.carburettor() }
 
-// trimmed reports an engine that may have a mixture control with trims.
-func (b bench) trimmed() bool { return b.throttled() && !b.carburettor() }
+// trimmed reports an engine that may have a mixture control with trims, which one with
+// two magnetos has not.
+func (b bench) trimmed() bool { return b.throttled() && !b.carburettor() && !b.TwoMagnetos() }
 
 // twoMagnetos reports an engine that is checked on each of its magnetos. Which cylinder
 // does not fire is told there by the heads, and none is switched off.

@@ -11,11 +11,18 @@ import (
 	"gaugesheet/layout/figure"
 )
 
+// leastScale is how far the scale of the cranking pressure reaches at least, in psi: twice
+// what counts as none, so that nothing is drawn long on a scale of nearly nothing.
+const leastScale = 50
+
 // compressionScale is the scale of the cranking pressure, with the maker's own
 // limit and the strictest of all where that is another.
 func (v *view) compressionScale() figure.EngineScale {
 	c := v.compression()
 	s := figure.EngineScale{Title: v.label("plan.pressure", "unit", onPage(string(c.Unit)))}
+	if least, err := quantity.Convert(leastScale, quantity.PSI, c.Unit); err == nil {
+		s.Least = least
+	}
 	if v.ownLimitMisleads() {
 		return s
 	}
