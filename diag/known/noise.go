@@ -18,22 +18,35 @@ const (
 	NoiseAtDriven = "at what the belt drives"
 )
 
-// noiseBeside are those beside the cylinders.
-var noiseBeside = []string{NoiseBeside, NoiseAtPlate, NoiseAtDriven}
+// noisePlaces are what a noise is heard at, and whether that is beside the cylinders. What hangs
+// on the engine is looked for first: a timing cover is no valve cover, and an exhaust's joint no
+// head.
+var noisePlaces = []struct {
+	at, words string
+	beside    bool
+}{
+	{NoiseAtPlate, `bell ?housings?|flex ?plate|fly ?wheel|(?:torque )?converter|gear ?box|transmission|clutch`, true},
+	{NoiseAtDriven, `alternator|generator|dynamo|pulleys?|idlers?|water pump|steering pump|compressor|accessor\w+|belt tensioner|drive belt|fan`, true},
+	{NoiseBeside, `exhaust|heat shield|(?:engine )?mounts?|starter|bracket`, true},
+	{NoiseAtDrive, `timing (?:cover|chain|belt|drive|case)|front cover|chain|front|drive`, false},
+	{NoiseAtBlock, `(?:engine )?block|sump|oil pan|below|bottom end|lower end|crankcase`, false},
+	{NoiseAtHead, `heads?|valve covers?|cam covers?|top end|top|rockers?`, false},
+}
 
-// What a noise is heard at, and whether it is heard there. What hangs on the engine is looked
-// for first: a timing cover is no valve cover, and an exhaust's joint no head.
+const (
+	quietSaid = `quiet|silent|nothing(?: is| was)?(?: heard)?|no (?:noise|knock|tick|sound|rattle|thud)s?|(?:not|never) (?:so |as |very )?(?:loud\w*|heard|there|at|from|in|on|the|coming)|(?:not|n't) (?:come|be heard)`
+	loudSaid  = `loud|louder|loudest|strongest|worst|clearest|comes from|heard`
+)
+
+// What is said of where a noise is heard, and whether it is heard there.
 var (
-	noiseSaid = regexp.MustCompile(`\b(?:` + strings.Join([]string{
-		`(?P<plate>bell ?housings?|flex ?plate|fly ?wheel|(?:torque )?converter|gear ?box|transmission|clutch)`,
-		`(?P<driven>alternator|generator|dynamo|pulleys?|idlers?|water pump|steering pump|compressor|accessor\w+|belt tensioner|drive belt|fan)`,
-		`(?P<beside>exhaust|heat shield|(?:engine )?mounts?|starter|bracket)`,
-		`(?P<drive>timing (?:cover|chain|belt|drive|case)|front cover|chain|front|drive)`,
-		`(?P<block>(?:engine )?block|sump|oil pan|below|bottom end|lower end|crankcase)`,
-		`(?P<head>heads?|valve covers?|cam covers?|top end|top|rockers?)`,
-		`(?P<quiet>quiet|silent|nothing(?: is| was)?(?: heard)?|no (?:noise|knock|tick|sound|rattle|thud)s?|(?:not|never) (?:so |as |very )?(?:loud\w*|heard|there|at|from|in|on|the|coming)|(?:not|n't) (?:come|be heard))`,
-		`(?P<loud>loud|louder|loudest|strongest|worst|clearest|comes from|heard)`,
-	}, "|") + `)\b`)
+	noiseSaid = func() *regexp.Regexp {
+		var ways []string
+		for _, p := range noisePlaces {
+			ways = append(ways, p.words)
+		}
+		return regexp.MustCompile(`\b(?:(` + strings.Join(append(ways, quietSaid, loudSaid), `)|(`) + `))\b`)
+	}()
 	// quietens is a noise that grows less, of which another word would say that it is not there.
 	quietens = regexp.MustCompile(`\b(?:goes|gets|becomes|turns|grows|is|it) quiet\b|\bquiet (?:with|when|as|once|if)\b`)
 	// besideName is what has "head", "drive" or "belt" in its name and is no place of a noise.
@@ -152,20 +165,17 @@ func (h *heard) add(places []string, loud bool) {
 	}
 }
 
-// noisePlaces are the places by their names in noiseSaid.
-var noisePlaces = map[string]string{"plate": NoiseAtPlate, "driven": NoiseAtDriven, "beside": NoiseBeside, "drive": NoiseAtDrive, "block": NoiseAtBlock, "head": NoiseAtHead}
-
-// noiseName is what one match of noiseSaid stands for.
+// noiseName is what one match of noiseSaid stands for: a place, "quiet" or "loud".
 func noiseName(m []int) string {
-	for i, name := range noiseSaid.SubexpNames() {
-		if name != "" && m[2*i] >= 0 {
-			if at, place := noisePlaces[name]; place {
-				return at
-			}
-			return name
+	for i, p := range noisePlaces {
+		if m[2*i+2] >= 0 {
+			return p.at
 		}
 	}
-	return ""
+	if m[2*len(noisePlaces)+2] >= 0 {
+		return "quiet"
+	}
+	return "loud"
 }
 
 // NoiseLoudest is where the job says that the noise is loud: the places, without those that it
@@ -215,7 +225,12 @@ var NoiseNowhere = OfEngine("heard at no part of the engine", func(c *Case) bool
 // NoiseAtSide is a noise that was heard loudest beside the cylinders, at none of what they move.
 var NoiseAtSide = OfEngine("a complaint of noise, and the job says that it is loudest beside the engine's own parts and at none of them", func(c *Case) bool {
 	loud := c.NoiseLoudest()
-	return len(loud) > 0 && !slices.ContainsFunc(loud, func(at string) bool { return !slices.Contains(noiseBeside, at) })
+	for _, p := range noisePlaces {
+		if !p.beside && slices.Contains(loud, p.at) {
+			return false
+		}
+	}
+	return len(loud) > 0
 })
 
 // NoiseBelow is an engine that makes a noise, and the job says that it is loudest at the

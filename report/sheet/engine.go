@@ -140,18 +140,22 @@ func (v *view) bankName(bank int) string {
 	return side
 }
 
+// pressureUnit is the unit of what cranking gave, "" where it was not read.
+func (v *view) pressureUnit() string {
+	switch {
+	case v.rotors() != nil:
+		return string(v.rotors().Unit)
+	case v.compression() != nil:
+		return string(v.compression().Unit)
+	}
+	return ""
+}
+
 // planHeading says what the figure shows and in which units; how it was read stands
 // with the method. Where pressures are, the air lost stands beside them, or is left to a table.
 func (v *view) planHeading(leakage bool) (title, sub string) {
 	pressure := v.rotors() != nil || v.compression() != nil
-	var unit string
-	switch {
-	case v.rotors() != nil:
-		unit = string(v.rotors().Unit)
-	case v.compression() != nil:
-		unit = string(v.compression().Unit)
-	}
-	key := "plugs"
+	unit, key := v.pressureUnit(), "plugs"
 	switch {
 	case v.rotors() != nil:
 		key = "rotors"

@@ -135,14 +135,7 @@ func (v *view) whyNot(m figure.Mark, word string) string {
 }
 
 func (v *view) pressureWords(value string) string {
-	unit := ""
-	switch {
-	case v.rotors() != nil:
-		unit = string(v.rotors().Unit)
-	case v.compression() != nil:
-		unit = string(v.compression().Unit)
-	}
-	return v.label("spoken.pressure", "value", value, "unit", unit)
+	return v.label("spoken.pressure", "value", value, "unit", v.pressureUnit())
 }
 
 // gradeOf is how a cylinder's pressure stands beside the others, "" where it was
