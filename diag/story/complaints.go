@@ -218,7 +218,7 @@ func (s *story) answerNot(c *known.Case, m *member, open []string) {
 		s.book.signs(s, &weighed) // and answers, of these causes too
 		s.book.answers(s)
 		s.book.keepLeast()
-		s.Causes, s.Against = s.book.top(), s.book.against()
+		s.Causes, s.Against = s.book.top(), s.against()
 	}
 	s.sort()
 	s.Urgency = worse(s.Urgency, m.finding.Urgency)

@@ -33,7 +33,7 @@ func (s *story) compose(c *known.Case) {
 	s.open()
 	s.Causes, s.Against, s.madeUp = nil, nil, false // of an earlier turn
 	if s.suspects() {
-		s.Causes, s.Against = s.ownCauses(s.book.top()), s.book.against()
+		s.Causes, s.Against = s.ownCauses(s.book.top()), s.against()
 	}
 	s.judge(c)
 	if s.madeUp { // no part is suspected for what the test makes of a sound cylinder

@@ -26,6 +26,9 @@ func (s *story) judge(c *known.Case) {
 	lead := s.lead()
 	kinds := s.book.agreeing(s.book.first())
 	s.Confidence, s.Doubts = diag.Fair, slices.Clone(lead.finding.Doubts)
+	if len(kinds) >= 2 { // then it is not by the plugs alone
+		s.Doubts = slices.DeleteFunc(s.Doubts, func(p diag.Phrase) bool { return p.Key == "colour-only" })
+	}
 	if len(kinds) >= 2 && len(s.Against) == 0 && !s.book.rivalled(kinds) {
 		s.Confidence = diag.Strong
 	}

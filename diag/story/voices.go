@@ -19,7 +19,7 @@ func (b *ledger) spokenOf(by, cause string) bool {
 }
 
 // against gives what speaks against the likeliest cause, each with the cylinders that it
-// is so of, where the cause is suspected in others of the story's.
+// is so of, where these are not all of the story's, nor those that the cause is said of.
 func (b *ledger) against() []diag.Phrase {
 	var list []diag.Phrase
 	first := b.first()
@@ -29,10 +29,22 @@ func (b *ledger) against() []diag.Phrase {
 			continue
 		}
 		p := diag.Phrase{Key: e.Against, Facts: diag.Facts{}}
-		if len(in) > 0 && len(e.At) > 0 && !slices.ContainsFunc(e.At, func(n string) bool { return slices.Contains(in, n) }) {
+		if len(e.At) > 0 && len(e.At) < len(b.c.Every()) && !slices.Equal(e.At, in) {
 			p.Facts["at"] = diag.Names(slices.Clone(e.At))
 		}
 		list = append(list, p)
+	}
+	return list
+}
+
+// against is what speaks against the story's likeliest cause; which cylinders it is so of
+// goes without saying where these are the story's.
+func (s *story) against() []diag.Phrase {
+	list := s.book.against()
+	for _, p := range list {
+		if at, some := p.Facts["at"].(diag.Names); some && slices.Equal(at, s.Cylinders) {
+			delete(p.Facts, "at")
+		}
 	}
 	return list
 }

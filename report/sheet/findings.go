@@ -152,7 +152,7 @@ func (v *view) ofCylindersAlike(st *diag.Story) bool {
 	if v.compression() == nil || len(st.Members) == 0 {
 		return false
 	}
-	return slices.ContainsFunc(st.Ledger, func(e diag.Entry) bool {
+	return len(st.Ledger) == 0 || slices.ContainsFunc(st.Ledger, func(e diag.Entry) bool {
 		return e.By == st.Members[0].Rule && (e.Kind == "compression" || e.Kind == "leakage")
 	})
 }
