@@ -85,18 +85,25 @@ func needleOf(r *diag.MeasuredResult) string { return r.Word("idle needle") }
 
 // steadyLow reports a steady vacuum under its band by more than the gauge can be
 // off; short is by how much.
-func (c *Case) steadyLow() (short float64, low bool) {
+func (c *Case) steadyLow() (short float64, low bool) { return c.lowBy("steady") }
+
+// lowBy reports a vacuum under its band of which this was noted of the needle.
+func (c *Case) lowBy(needle string) (short float64, low bool) {
 	v, u, ok := c.idleVacuum()
 	b := c.VacuumBand()
-	if !ok || needleOf(c.Measured(Vacuum)) != "steady" || v+u >= b.Low {
+	if !ok || needleOf(c.Measured(Vacuum)) != needle || v+u >= b.Low {
 		return 0, false
 	}
 	return b.Low - v, true
 }
 
-// VacuumShort is by how much a low and steady vacuum lies under its band, in
-// inHg.
-func (c *Case) VacuumShort() float64 { short, _ := c.steadyLow(); return short }
+// VacuumShort is by how much a low vacuum lies under its band, in inHg, where the needle
+// was steady or nothing was noted of it.
+func (c *Case) VacuumShort() float64 {
+	short, _ := c.steadyLow()
+	unread, _ := c.lowBy("")
+	return max(short, unread)
+}
 
 // FarShort reports a vacuum so far under its band that air or the cam comes
 // before the ignition.
@@ -157,11 +164,12 @@ var (
 		v, u, ok := c.idleVacuum()
 		return ok && v+u >= floatsLow-c.ThinAir() && v-u <= floatsHigh-c.ThinAir()
 	}))
-	VacuumQuivers  = needle("quivers")
-	VacuumQuickens = withSpeed("swings quicker and smaller")
-	VacuumSwings   = withSpeed("swings wider")
-	VacuumSteadies = All(withSpeed("steadies"), Not(VacuumSteady))
-	VacuumLow      = OfEngine("steady, and under its band by more than the gauge can be off (17 to 21 inHg at sea level, lowered by what the air lacks, where the job gives no limit)", func(c *Case) bool { _, low := c.steadyLow(); return low })
+	VacuumQuivers   = needle("quivers")
+	VacuumQuickens  = withSpeed("swings quicker and smaller")
+	VacuumSwings    = withSpeed("swings wider")
+	VacuumSteadies  = All(withSpeed("steadies"), Not(VacuumSteady))
+	VacuumLow       = OfEngine("steady, and under its band by more than the gauge can be off (17 to 21 inHg at sea level, lowered by what the air lacks, where the job gives no limit)", func(c *Case) bool { _, low := c.steadyLow(); return low })
+	VacuumLowUnread = OfEngine("under its band by more than the gauge can be off, and nothing noted of the needle", func(c *Case) bool { _, low := c.lowBy(""); return low })
 	// IdleShort asks nothing of the needle but that no one cylinder beats in it.
 	IdleShort = OfEngine("at idle under its band by more than the gauge can be off, and not by a regular drop", func(c *Case) bool {
 		v, u, ok := c.idleVacuum()

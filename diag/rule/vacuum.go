@@ -44,8 +44,8 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 		Name: "vacuum-low-and-steady", Title: "Vacuum low, the needle steady",
 		Why: "A steady needle says that whatever is wrong is wrong in all cylinders alike. Up to two inches short it is late ignition, valve timing or clearance; further down an air leak or late valve timing, which low and even compression decides. " +
 			"Even wear of the rings does it only together with low compression.",
-		When: known.VacuumLow, Weigh: weighVacuum, Against: denies(Known, "vacuum-is-low", "restricted-inlet", "air-filter"), // what chokes the inlet raises it
-		Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-low",
+		When: known.Any(known.VacuumLow, known.VacuumLowUnread), Weigh: weighVacuum, Against: denies(Known, "vacuum-is-low", "restricted-inlet", "air-filter"), // what chokes the inlet raises it
+		Say: lowVacuum, Headline: "vacuum-low", Variants: []string{"unread"},
 	},
 	{
 		Name: "vacuum-high", Title: "Vacuum above what a sound engine draws",
@@ -306,6 +306,16 @@ func weighBlocked(c *known.Case, s known.Subject) []Voice {
 		list = append(list, Voice{Cause: "restricted-exhaust", Weight: Known, Kind: OfExhaust})
 	}
 	return list
+}
+
+// lowVacuum is weak where nothing was noted of the needle, which tells what all cylinders
+// have in common.
+func lowVacuum(c *known.Case, s known.Subject) diag.Finding {
+	f := vacuumAt(diag.CheckAgain)(c, s)
+	if known.VacuumLowUnread.HoldsIn(c) {
+		f.Variant, f.Confidence = "unread", diag.Weak
+	}
+	return f
 }
 
 // vacuumAt gives the vacuum at idle beside its band, in the gauge's unit.
