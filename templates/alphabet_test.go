@@ -14,7 +14,7 @@ var latin = regexp.MustCompile(`[A-Za-z]+`)
 
 // signs are the letters of units and of formulas, which are the same in every
 // language.
-var signs = map[string]bool{"psi": true, "kPa": true, "bar": true, "kgf": true, "cm": true, "mm": true, "ml": true, "cc": true, "rpm": true, "min": true, "km": true, "m": true}
+var signs = map[string]bool{"inHg": true, "psi": true, "kPa": true, "bar": true, "kgf": true, "cm": true, "mm": true, "ml": true, "cc": true, "rpm": true, "min": true, "km": true, "m": true}
 
 // usersOwn are the words of the samples that stand for what a user wrote: names,
 // a method, work done, a source, limits and volumes as entered.
