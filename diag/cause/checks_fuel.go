@@ -102,6 +102,12 @@ func watched(c *known.Case, _ []string) int {
 // oldRegulator is one that was not renewed: what was in its hose is gone.
 func oldRegulator(c *known.Case, _ []string) bool { return !c.WorkDone(known.NewRegulator...) }
 
+// underUsual is a pressure far under what such systems have, of which the book's figure is the
+// first that is asked for.
+func underUsual(c *known.Case) bool {
+	return c.SomeCircuit(func(k known.Circuit) bool { return k.UnderUsual() != nil })
+}
+
 // withoutFigure is a fuel pressure that was read with the pump at work, without
 // any figure to hold it against.
 func withoutFigure(c *known.Case, cylinders []string) bool {
@@ -157,11 +163,11 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one is wrong", For: []string{"gas-supply", "own-injector"}, Words: []string{"wrong", "iced", "blocked", "low", "torn"}},
 			{Name: "as the maker asks", Else: true, Words: []string{"right", "as the maker", "good"}}}},
-	{Name: "look-up-fuel-limit", Gas: true, Titles: []string{"the maker's figure", "the maker's fuel pressure"}, Minutes: 2, Whole: true, Fuel: true, Words: []string{"fuel figure looked up", "fuel limit looked up", "fuel pressure looked up"}, Fits: withoutFigure,
+	{Name: "look-up-fuel-limit", Gas: true, Titles: []string{"the maker's figure", "the maker's fuel pressure"}, Minutes: 2, Whole: true, Fuel: true, Words: []string{"fuel figure looked up", "fuel limit looked up", "fuel pressure looked up"}, Fits: withoutFigure, Answers: underUsual,
 		Outcomes: []Outcome{
 			{Name: "read less than the book", For: []string{"low-fuel-pressure", "lean-mixture", "fuel-filter", "pump", "pump-voltage", "supply-restricted", "regulator-open"}, Sure: 0.5, Words: []string{"less", "low", "under"}, After: []string{"the book gives more than was read"}},
 			{Name: "read more than the book", For: []string{"rich-mixture", "regulator-stuck", "return-blocked", "no-vacuum-signal", "vacuum-hose", "wrong-pump"}, Words: []string{"more", "high", "over"}, After: []string{"the book gives less than was read"}},
-			{Name: "as the book has it", Else: true, Words: []string{"right", "within"}, After: []string{"the readings are as the book has them"}}}},
+			{Name: "as the book has it", For: []string{"maker-asks-less"}, Else: true, Words: []string{"right", "within"}, After: []string{"the readings are as the book has them"}}}},
 	{Name: "held-pressure", Titles: []string{"held fuel pressure"}, Minutes: 10, MinutesOf: watched, Whole: true, Fuel: true, Way: Runs, Fits: keyed, Made: madeIn(func(k *diag.Circuit) bool { return len(k.Hold) > 0 }),
 		Outcomes: []Outcome{
 			{Name: "falls", For: []string{"leaking-injector", "pump-check-valve", "regulator-open"}, Fits: notDirect, Enter: held(0.2)},

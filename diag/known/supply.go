@@ -71,6 +71,30 @@ func (k Circuit) KeyOnShort() bool {
 	return idle.Value-on.Value > math.Max(keyOnPart*idle.Value, math.Max(k.Repeatability(), k.Case.Psi(keyOnPSI)))
 }
 
+// leastUsual is the pressure in psi that a system of a kind hardly ever has less than: what
+// texts of the trade give as its range, from 35 at the ports, 9 at a throttle body, 4 at a
+// carburetor and 50 on the low side of direct injection, less some for the kinds apart from it.
+var leastUsual = map[string]float64{PortReturn: 30, PortNoReturn: 30, ThrottleBody: 7, Carburettor: 2.5, DirectLow: 40}
+
+// UnderUsual is the highest steady pressure of a circuit without any limit, where that is
+// clear under what its kind of system hardly ever has less than; nil for none.
+func (k Circuit) UnderUsual() *diag.FuelReading {
+	least, usual := leastUsual[k.Case.FuelSystem()]
+	var most *diag.FuelReading
+	for _, r := range k.Steady() {
+		if r.LimitLow != nil || r.LimitHigh != nil || r.Bound || r.Disagree {
+			return nil
+		}
+		if most == nil || r.Value > most.Value {
+			most = r
+		}
+	}
+	if !usual || most == nil || k.PumpDead() != nil || most.Value+most.Uncertainty >= k.Case.Psi(least) {
+		return nil
+	}
+	return most
+}
+
 // UsualVolume is what the pump of an injection system delivers at least, in ml
 // a minute: one US pint in 30 seconds, common practice.
 const UsualVolume = 946

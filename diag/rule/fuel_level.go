@@ -33,6 +33,20 @@ var fuelLevelRules = []Rule{
 		Headline: "fuel-pressure-low",
 	},
 	{
+		Name: "fuel-pressure-under-usual", Title: "Fuel pressure far under what such systems have",
+		Why: "Without the maker's figure nobody can say that a pressure is right, but each kind of system has a range that nearly all of its kind keep. What lies far under it is a reason to look the figure up before anything is tested further, " +
+			"and to think of the filter, the pump and its voltage.",
+		Source: "ranges: common practice, no source", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
+		Of: eachCircuit, When: known.OfCircuit("no limit of a steady pressure given, and the highest clear under 30 psi at the ports, 7 at a throttle body, 2.5 at a carburetor, 40 on the low side of direct injection", func(k known.Circuit) bool { return k.UnderUsual() != nil }),
+		Kind: OfFuel, Weigh: func(c *known.Case, s known.Subject) []Voice { return append(lowVoices(c, s), speaks(commonest-rarer, "maker-asks-less")...) },
+		Say: func(_ *known.Case, s known.Subject) diag.Finding {
+			f := fuelFinding(*s.Circuit, s.Circuit.UnderUsual(), true)
+			f.Urgency, f.Confidence = diag.CheckAgain, diag.Weak
+			return f
+		},
+		Headline: "fuel-pressure-low",
+	},
+	{
 		Name: "fuel-pressure-high", Title: "Fuel pressure over its limit",
 		Why: "Pressure is high where the fuel cannot get back to the tank, where the regulator sticks, or where the hose that tells it the manifold's pressure is off or split. " +
 			"The engine then runs rich.",

@@ -140,6 +140,8 @@ func TestFuelLevels(t *testing.T) {
 			fires: "no-fuel-pressure", none: "pump pump-circuit supply-restricted"},
 		{name: "low, return line", test: rail(returns, diag.Circuit{KeyOn: psi(30), Limits: book}), fires: "fuel-pressure-low", first: "fuel-filter pump regulator-open", soon: diag.ActSoon},
 		{name: "low, no return", test: rail(returnless, diag.Circuit{KeyOn: psi(40), Limits: limits(between("key-on", 55, 62))}), fires: "fuel-pressure-low", first: "fuel-filter pump pump-voltage", never: "restrict-return pinch-feed-and-return hose-for-fuel"},
+		{name: "far under the usual, no figure", test: rail(returnless, diag.Circuit{KeyOn: psi(26)}), fires: "fuel-pressure-under-usual", not: "fuel-pressure-low", first: "fuel-filter", soon: diag.CheckAgain, next: "look-up-fuel-limit"},
+		{name: "as usual, no figure", test: rail(returnless, diag.Circuit{KeyOn: psi(40)}), not: "fuel-pressure-under-usual"},
 		{name: "low, direct injection", test: rail(direct, diag.Circuit{KeyOn: psi(30), Limits: limits(between("key-on", 55, 80))}), fires: "fuel-pressure-low", never: "restrict-return pinch-feed-and-return hose-for-fuel clear-hose"},
 		{name: "low, lift pump", test: rail(lift, diag.Circuit{Idle: psi(2), Limits: limits(between("idle", 6, 8))}, sample.Diesel), fires: "fuel-pressure-low", none: "pump-voltage pump-circuit",
 			not: "not-held-tested", never: "pump-volts restrict-return hose-for-fuel"},
