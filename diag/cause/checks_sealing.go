@@ -139,6 +139,15 @@ func lostUnheard(c *known.Case, cylinders []string) bool {
 	})
 }
 
+// lookedInFirst is a look inside where the cooling system lost its pressure and nobody knows
+// into which cylinder: what stood open overnight shows there.
+func lookedInFirst(c *known.Case) string {
+	if known.CoolingFalls.HoldsIn(c) {
+		return "borescope"
+	}
+	return ""
+}
+
 // coolantGoes is an engine of which several signs agree that coolant goes inside.
 func coolantGoes(c *known.Case) bool { return c.CoolantSigns() > 1 || c.OilMixed() }
 
@@ -183,7 +192,7 @@ var sealingChecks = []Check{
 			{Name: "hardly rises", Else: true, Enter: wetRise(0), Words: []string{"no rise", "no change"}}}},
 	{Name: "leak-down", Minutes: 15, MinutesOf: leakDownTakes, Way: Hand | Air, Words: []string{"leakdown", "leak down test", "leakage test"}, Fits: func(c *known.Case, cylinders []string) bool {
 		return notWashed(c, cylinders) && !lookInFirst(c, cylinders) && turns(c) && !seepsOut(c, cylinders)
-	}, Made: madeLeakDown,
+	}, Made: madeLeakDown, YieldsTo: lookedInFirst,
 		Outcomes: append(airGoes(func(at string) func(*Trial) { return leak(35, at) }),
 			Outcome{Name: "tight", Else: true, Enter: leak(6), Words: []string{"hardly", "holds"}})},
 	{Name: "leak-place", Titles: []string{"where the air goes", "place of the leak"}, Minutes: 5, MinutesOf: leakPlaceTakes, Mends: []string{"leak-place-unknown"}, Way: Hand | Air, Words: []string{"leak located", "listened for the leak"}, Fits: lostUnheard,

@@ -38,6 +38,9 @@ func builtFacts(c *known.Case) diag.Facts {
 // airBank is the bank into which air leaks by its trims, where the other is right.
 func airBank(c *known.Case) string {
 	idle, _, _ := c.AirAtIdle()
+	if c.OtherBankToo(idle) {
+		return ""
+	}
 	return idle.Bank
 }
 

@@ -110,6 +110,13 @@ func (c *Case) trimPair(is func(idle, fast float64) bool) (Trim, Trim, bool) {
 	return Trim{}, Trim{}, false
 }
 
+// OtherBankToo reports a trim beside which that of another bank is as far off the same way.
+func (c *Case) OtherBankToo(t Trim) bool {
+	return slices.ContainsFunc(c.Trims(), func(o Trim) bool {
+		return o.Bank != t.Bank && o.Speed == t.Speed && (o.Sum > trimFar) == (t.Sum > trimFar) && (o.Sum < -trimFar) == (t.Sum < -trimFar)
+	})
+}
+
 // TakesOut is a trim that takes much fuel out.
 func (c *Case) TakesOut() (Trim, bool) {
 	for _, t := range c.Trims() {

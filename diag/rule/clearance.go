@@ -19,7 +19,7 @@ var clearanceRules = onEach(known.Clearance, OfClearance, byClearance, []Rule{
 		Name: "valve-held-open", Title: "A valve without clearance on a cylinder that is low, or leaks there",
 		Why:   "A valve that its gear holds open cannot seal, burnt or not. The clearance is set, the engine run, and what found it read again before a head comes off.",
 		When:  known.All(lashSet, known.Any(known.ValveHeldOpen, known.ClearanceTight), known.Any(known.Low, known.LeaksThere), known.Not(known.ShutThoughTight)),
-		Weigh: weighHeld, Say: clearance(known.Under, diag.ActSoon), Headline: "valve-held-open", SaysBetterThan: []string{"clearance-tight", "exhaust-valve-agrees", "inlet-valve-agrees", "one-low", "leaks-at-exhaust", "leaks-at-inlet"},
+		Weigh: weighHeld, Say: clearance(known.Under, diag.ActSoon), Headline: "valve-held-open", SaysBetterThan: []string{"clearance-tight", "below-minimum", "near-minimum", "exhaust-valve-agrees", "inlet-valve-agrees", "one-low", "leaks-at-exhaust", "leaks-at-inlet"},
 	},
 	{
 		Name: "clearance-tight", Title: "Valve clearance under its limit",

@@ -189,8 +189,12 @@ var airOfDead = known.OfEngine("a cylinder that does no work, and no limit of th
 func trimPair(of func(*known.Case) (idle, fast known.Trim, ok bool)) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, _ known.Subject) diag.Finding {
 		idle, fast, _ := of(c)
+		bank := idle.Bank
+		if c.OtherBankToo(idle) { // then it is what feeds both
+			bank = ""
+		}
 		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
-			"idle": known.Percent(idle.Sum, 0).String(), "fast": known.Percent(fast.Sum, 0).String(), "at": fast.Speed, "bank": idle.Bank}}
+			"idle": known.Percent(idle.Sum, 0).String(), "fast": known.Percent(fast.Sum, 0).String(), "at": fast.Speed, "bank": bank}}
 	}
 }
 

@@ -52,10 +52,10 @@ func (s *story) testLast() int {
 	return 1
 }
 
-// partLast is 0 for a story about what all cylinders have in common, which is
-// told before what parts of the engine have.
+// partLast is 0 for a story about what all cylinders have in common, or of what was seen of
+// the engine and stops it, which is told before what parts of the engine have.
 func (s *story) partLast(c *known.Case) int {
-	if c.AllLow() != nil && s.lowThroughout() {
+	if c.AllLow() != nil && s.lowThroughout() || s.About == diag.AboutEngine && s.stoppedBySight() {
 		return 0
 	}
 	return 1
