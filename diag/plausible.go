@@ -39,7 +39,7 @@ func UsualCompression(s Spec, spark bool) Usual {
 	if s.Diesel() {
 		return Usual{mostDiesel, 250, 8000, [2]float64{1000, 5000}, usualUnits, true}
 	}
-	u := Usual{mostDiesel, 150, 3000, [2]float64{330, 2000}, usualUnits, true}
+	u := Usual{mostDiesel, 250, 3000, [2]float64{330, 2000}, usualUnits, true}
 	if spark || s.Fuel != "" {
 		u.Most = mostBySpark
 	}

@@ -138,7 +138,7 @@ func (c *Case) bornOut(r *diag.CylinderResult) bool {
 	first, _, firsts := c.OtherShares(r.Name)
 	leak := c.Leak(r.Name)
 	switch {
-	case low && leak != nil && c.LeakTooHigh(leak):
+	case low && leak != nil && c.LeakTooHigh(leak) && (r.Grade != diag.NoPressure || *leak.Loss >= TorrentLoss): // what takes all pressure lets nearly all air through
 		return true
 	case r.First != nil && firsts > 0 && *r.First <= (1+bornOut)**r.Dry && (low && *r.First < (1-bornOut)*first || !low && *r.First > (1+bornOut)*first):
 		return true
