@@ -214,7 +214,7 @@ var sealingChecks = []Check{
 	{Name: "coolant-gas-test", Titles: []string{"test of the coolant for combustion gas"}, Coolant: true, Minutes: 10, Whole: true, Answers: coolantGoes, Way: Runs,
 		Words: []string{"block test", "sniff test", "combustion gas test"},
 		Fits: func(c *known.Case, cylinders []string) bool { // what is lost inside may stand in a cylinder as it starts
-			return cooled(c, cylinders) && !known.CoolingFalls.HoldsIn(c)
+			return cooled(c, cylinders) && (c.Rotary() || !known.CoolingFalls.HoldsIn(c))
 		},
 		Made: func(c *known.Case, _ []string) bool {
 			return c.CoolantGas == "positive" || known.NoGasFound.HoldsIn(c)

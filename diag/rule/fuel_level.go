@@ -38,7 +38,9 @@ var fuelLevelRules = []Rule{
 			"and to think of the filter, the pump and its voltage.",
 		Source: "ranges: common practice, no source", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
 		Of: eachCircuit, When: known.OfCircuit("no limit of a steady pressure given, and the highest clear under 30 psi at the ports, 7 at a throttle body, 2.5 at a carburetor, 40 on the low side of direct injection", func(k known.Circuit) bool { return k.UnderUsual() != nil }),
-		Kind: OfFuel, Weigh: func(c *known.Case, s known.Subject) []Voice { return append(lowVoices(c, s), speaks(commonest-rarer, "maker-asks-less")...) },
+		Kind: OfFuel, Weigh: func(c *known.Case, s known.Subject) []Voice {
+			return append(lowVoices(c, s), speaks(commonest-rarer, "maker-asks-less")...)
+		},
 		Say: func(_ *known.Case, s known.Subject) diag.Finding {
 			f := fuelFinding(*s.Circuit, s.Circuit.UnderUsual(), true)
 			f.Urgency, f.Confidence = diag.CheckAgain, diag.Weak

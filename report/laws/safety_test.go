@@ -312,6 +312,10 @@ func liquidFirst(s *subject, k *tally) {
 		// Places count through all stories, in their order.
 		liquid, reassured, before, by := -1, -1, 0, ""
 		for _, st := range s.out.Stories {
+			if slices.Contains(st.Cylinders, name) && st.For[0] == "liquid-in-cylinder" && st.Urgency == "no action" { // it was turned since, and is drained by hand before each start
+				liquid, reassured = 0, -1
+				break
+			}
 			text := strings.Join(append([]string{st.Says, st.Because}, st.Causes...), " ")
 			about := len(st.Cylinders) == 0 || slices.Contains(st.Cylinders, name)
 			if at := liquidText.FindStringIndex(text); about && liquid < 0 && at != nil {
