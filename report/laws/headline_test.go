@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -60,8 +61,20 @@ func headline(s *subject, k *tally) {
 	}
 }
 
-// names tells whether a sentence names a cylinder, as a word of its own.
+// inARow are cylinders told by the first and the last of them.
+var inARow = regexp.MustCompile(`\b(\d+) to (\d+)\b`)
+
+// names tells whether a sentence names a cylinder, as a word of its own or between the first
+// and the last of a row.
 func names(sentence, cylinder string) bool {
+	for _, row := range inARow.FindAllStringSubmatch(sentence, -1) {
+		n, err := strconv.Atoi(cylinder)
+		first, _ := strconv.Atoi(row[1])
+		last, _ := strconv.Atoi(row[2])
+		if err == nil && first < n && n < last {
+			return true
+		}
+	}
 	for at := 0; ; {
 		i := strings.Index(sentence[at:], cylinder)
 		if i < 0 {

@@ -189,11 +189,19 @@ func (v *view) furtherValue(m *diag.MeasuredReading) string {
 	if m.Entered == "" { // it was worked out
 		return m.Number().String()
 	}
-	entered := diag.AsWritten(m.Entered)
 	if takesUnit(m) {
-		entered += "\u00a0" + string(m.Unit)
+		return onPage(diag.AsWritten(m.Entered) + "\u00a0" + string(m.Unit))
 	}
-	return onPage(entered)
+	return v.bareValue(m)
+}
+
+// bareValue is a reading as it was entered, and the word for nothing in the page's own
+// language.
+func (v *view) bareValue(m *diag.MeasuredReading) string {
+	if m.Entered == diag.NothingMeasured {
+		return v.label("tick." + m.Entered)
+	}
+	return onPage(diag.AsWritten(m.Entered))
 }
 
 // takesUnit reports a reading that was entered as a bare number.
@@ -229,11 +237,11 @@ func (v *view) eachRow(r *diag.MeasuredResult, name string) figure.TableRow {
 	slices.SortStableFunc(of, func(a, b *diag.MeasuredReading) int {
 		return slices.Index(names, a.Cylinder) - slices.Index(names, b.Cylinder)
 	})
-	values, shared := make([]cylinderValue, len(of)), sharesUnit(of)
+	values, shared := make([]cylinderValue, len(of)), sharesUnit(of) && of[len(of)-1].Entered != diag.NothingMeasured // which has no unit
 	for i, m := range of {
 		values[i] = cylinderValue{m.Cylinder, v.furtherValue(m)}
 		if shared { // the unit is said once, behind the last
-			values[i].value = onPage(diag.AsWritten(m.Entered))
+			values[i].value = v.bareValue(m)
 		}
 	}
 	found := v.ofCylinders(values)

@@ -189,7 +189,7 @@ func (v *view) eachCells(words string, of []*diag.MeasuredReading) []figure.Tabl
 		}
 		text := v.furtherValue(m)
 		if shared {
-			text = onPage(diag.AsWritten(m.Entered))
+			text = v.bareValue(m)
 		}
 		cells[i+1] = figure.TableCell{Text: text, Bold: m.Verdict == diag.Outside}
 	}
