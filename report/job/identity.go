@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"math"
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
@@ -21,7 +22,9 @@ func (r *reader) identity(j *Job, top *section) {
 	j.Number, j.Technician, j.Reason = s.text("number"), s.text("technician"), s.text("reason")
 	j.OrderedBy, j.Invoice, j.Place = s.text("ordered-by"), s.text("invoice"), s.text("place")
 	j.Date, j.Started = s.date("date"), s.clock("started")
-	j.Complaints = s.wordList("complaints")
+	var told []string
+	j.Complaints, told = s.complaints()
+	j.Reason.Value = strings.Join(slices.DeleteFunc(append([]string{j.Reason.Value}, told...), func(t string) bool { return t == "" }), "; ")
 	a := s.group("authorised")
 	j.Authorised = Authorisation{By: a.text("by"), When: a.text("when"), How: a.text("how")}
 	v := s.group("valid")

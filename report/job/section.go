@@ -264,10 +264,11 @@ func (r *reader) wordOf(n *node, label string, k key) Text {
 	if word != "" {
 		return Text{word, n.pos}
 	}
-	hint = cmp.Or(hint, temperatureHint(n.text, k), twoWordsHint(vocabulary, n.text, k.words), meant(n.text, k.words))
+	hint = cmp.Or(hint, temperatureHint(n.text, k), twoWordsHint(vocabulary, n.text, k.words), vocabulary.askedWithin(n.text), meant(n.text, k.words))
 	if near := vocabulary.nearTo(n.text, k.words); hint == "" && near != "" {
 		hint = fmt.Sprintf("did you mean '%s'?", near)
 	}
+	hint = cmp.Or(hint, vocabulary.Else)
 	r.report(n.pos, hint, "'%s' is '%s', expected %s", label, short(n.text), anyOf(k.words))
 	return Text{}
 }
@@ -278,17 +279,7 @@ func (s *section) wordList(key string) []string {
 	}
 	var out []string
 	k := keyOf(s.keys, key)
-	items := []*node{s.get(key)} // one word stands for a list of it
-	if items[0] == nil || items[0].kind != scalar {
-		items = s.list(key, "["+k.words[0]+"]")
-	} else if word, answer := vocabularyOf(k.says).find(items[0].text, k.words); word == "" && answer == "" && severalWords(vocabularyOf(k.says), items[0].text, k.words) != nil {
-		pieces := severalWords(vocabularyOf(k.says), items[0].text, k.words) // misfire, oil use
-		items = nil
-		for _, t := range pieces {
-			items = append(items, s.r.piece(s.get(key), t))
-		}
-	}
-	for _, item := range items {
+	for _, item := range s.wordItems(key, k) {
 		n := s.r.scalar(item, s.label(key), "a list of words")
 		if n == nil {
 			continue
@@ -300,6 +291,21 @@ func (s *section) wordList(key string) []string {
 	return out
 }
 
+// wordItems are the items of a list of words, which may be written as one text.
+func (s *section) wordItems(key string, of key) []*node {
+	items := []*node{s.get(key)} // one word stands for a list of it
+	if items[0] == nil || items[0].kind != scalar {
+		items = s.list(key, "["+of.words[0]+"]")
+	} else if vocabulary := vocabularyOf(of.says); !vocabulary.answers(items[0].text, of.words) && severalWords(vocabulary, items[0].text, of.words) != nil {
+		pieces := severalWords(vocabulary, items[0].text, of.words) // misfire, oil use
+		items = nil
+		for _, t := range pieces {
+			items = append(items, s.r.piece(s.get(key), t))
+		}
+	}
+	return items
+}
+
 // severalWords takes a text of several words of a list apart, at its commas, or at
 // 'and' where each part is such a word; nil for any other text.
 func severalWords(v Vocabulary, text string, words []string) []typed {
@@ -308,7 +314,7 @@ func severalWords(v Vocabulary, text string, words []string) []typed {
 	}
 	pieces := separate(strings.NewReplacer(" and ", "  ;  ", " & ", " ; ", " + ", " ; ").Replace(text), ";")
 	for _, p := range pieces {
-		if word, answer := v.find(p.text, words); word == "" && answer == "" {
+		if !v.answers(p.text, words) {
 			return nil
 		}
 	}

@@ -13,6 +13,7 @@ type Vocabulary struct {
 	Words []string   // as the job file has them
 	Also  []Synonym  // understood in their place
 	Asks  []Question // answered with what to type, since they may mean several things
+	Else  string     // what to do with anything else
 	heard func() heard
 }
 
@@ -101,6 +102,29 @@ func (v Vocabulary) find(text string, taken []string) (word, answer string) {
 	return "", heard.asks[text]
 }
 
+// answers tells whether a text is a word, a synonym or one that is answered.
+func (v Vocabulary) answers(text string, taken []string) bool {
+	word, answer := v.find(text, taken)
+	return word != "" || answer != ""
+}
+
+// askedWithin gives the answer to words of several that stand in a sentence, the longest
+// first; "" where there are none.
+func (v Vocabulary) askedWithin(text string) string {
+	text, best, answer := " "+plainWords(text)+" ", "", ""
+	for _, q := range v.Asks {
+		for _, w := range q.Words {
+			if len(w) > len(best) && len(w) >= shortestWithin && strings.Contains(text, " "+plainWords(w)+" ") {
+				best, answer = w, q.Answer
+			}
+		}
+	}
+	return answer
+}
+
+// shortestWithin is how long words are that say enough within a sentence.
+const shortestWithin = 5
+
 // plainOf remembers the plain form of the words that a job file may hold: they are few
 // and compared with whatever stands in one.
 var plainOf sync.Map
@@ -184,7 +208,8 @@ var vocabularies = []Vocabulary{
 		says("overheating", "overheats; overheat; runs hot; running hot; gets hot; boils; boiling over"),
 		says("noise", "noisy; knock; knocking; knocks; tick; ticking; tapping; rattle; clatter; lifter noise; bottom end noise"),
 		says("stood", "sat; sitting; been sitting; stood unused; stored; laid up; barn find; not run for years")},
-		Asks: []Question{asks("runs rough; rough; rough running; rough idle; runs bad; runs badly; bad idle; shakes", "write 'misfire' if it is one, and the customer's words under 'job: reason'"),
+		Else: "write the nearest of these, and the customer's own words under 'job: reason'",
+		Asks: []Question{asks("runs rough; rough; rough running; rough idle; runs bad; runs badly; bad idle; shakes; shaking", "write 'misfire' if it is one, and the customer's words under 'job: reason'"),
 			asks("oil light; oil lamp; oil pressure light; oil warning light; low oil pressure; oil pressure; no oil pressure",
 				"the pressure goes under 'oil-pressure', and the lamp as a line of 'findings': 'oil light comes on at idle'"),
 			asks("smoke; smokes; smoking; blue smoke; white smoke; black smoke", "smoke goes under 'smoke: {colour: blue, when: [start]}'"),

@@ -1,0 +1,49 @@
+package job
+
+import (
+	"slices"
+	"testing"
+)
+
+// What customers say of an engine, as they say it: common practice, no source.
+func TestComplaintsInTheCustomersWords(t *testing.T) {
+	for _, row := range []struct {
+		said string
+		want []string // nil where the reader asks
+	}{
+		{"it misses at idle and on the hill", []string{"misfire"}},
+		{"hard start when hot", []string{"hard start"}},
+		{"will not start hot", []string{"hard start"}},
+		{"won't start since the rebuild", []string{"no start"}},
+		{"deep knock under load", []string{"noise"}},
+		{"rattle at start", []string{"noise"}},
+		{"won't plane", []string{"low power"}},
+		{"smells of petrol when parked", []string{"rich running"}},
+		{"loses coolant and overheats on the motorway", []string{"coolant loss", "overheating"}},
+		{"gutless above half throttle", []string{"low power"}},
+		{"hard start, but no misfire", nil},
+		{"it used to overheat", nil},
+		{"coolant loss said to be none", nil},
+		{"knocked off a curb", nil},
+		{"sticky door", nil},
+		{"blue smoke after coasting", nil},
+		{"oil light flickers at idle", nil},
+		{"none", []string{}},
+		{"no complaints", []string{}},
+	} {
+		text := "engine: {layout: inline-4}\njob: {number: 1, date: 2026-05-14, reason: yearly look, complaints: [\"" + row.said + "\"]}\ncompression: {unit: psi, dry: {1: 150, 2: 150, 3: 150, 4: 150}}\n"
+		j, err := Read("job.yaml", []byte(text), nil)
+		switch {
+		case row.want == nil:
+			if len(err) == 0 {
+				t.Errorf("%q was read as %v", row.said, j.Complaints)
+			}
+		case len(err) > 0:
+			t.Errorf("%q: %v", row.said, err)
+		case !slices.Equal(j.Complaints, row.want) && len(j.Complaints)+len(row.want) > 0:
+			t.Errorf("%q was read as %v, want %v", row.said, j.Complaints, row.want)
+		case len(row.want) > 0 && j.Reason.Value != "yearly look; "+row.said:
+			t.Errorf("%q is not kept beside the reason: %q", row.said, j.Reason.Value)
+		}
+	}
+}
