@@ -68,6 +68,15 @@ func (k Circuit) FastPoint(from float64) *diag.HoldPoint {
 // to nothing: common practice, no source.
 const goneMinutes = 1
 
+// Unwatched is a rail whose pressure is no worse than it should be as far as was read, with
+// the gauge on it, and of which nobody saw what is left after switching off: an empty rail is
+// filled at every start.
+var Unwatched = OfEngine("injection, its pressure read and not found wrong, and none after switching off", func(c *Case) bool {
+	return c.Injected() && c.Primes() && !c.PressurePast() && !c.HoldRead() && c.SomeCircuit(func(k Circuit) bool {
+		return len(k.Steady()) > 0 && k.PumpDead() == nil && !k.Lets()
+	})
+})
+
 // A Fall is what is left of the pressure some time after switching off.
 type Fall struct {
 	At      *diag.HoldPoint

@@ -28,6 +28,7 @@ var fuelSigns = []Sign{
 		Against: denies(Heard, "hose-dry", "regulator-diaphragm")},
 	{When: held, Kind: OfFuel, About: "any", Against: append(denies(Heard, "pressure-held", "pump-check-valve"), denies(DryUp, "pressure-held", "high-pressure-pump")...)}, // whose plunger leaks as it runs
 	{When: known.All(held, known.Not(lowSideOnly)), Kind: OfFuel, About: "any", Against: denies(Heard, "pressure-held", "leaking-injector")},
+	{Needs: []known.Need{known.NeedsFuel}, When: known.All(known.Complaint("hard start"), known.Unwatched), Kind: OfHistory, About: "engine", For: speaks(Known, "pump-check-valve", "leaking-injector")},
 	{When: someCircuit("the regulator follows the manifold", regulatorFollows), Kind: OfFuel, About: "any",
 		Against: append(denies(Known, "regulator-follows", "vacuum-hose", "no-vacuum-signal", "not-referenced"), denies(DryUp, "regulator-follows", "regulator-stuck")...)},
 	{When: known.OfEngine("the pump is new", func(c *known.Case) bool {

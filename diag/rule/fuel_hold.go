@@ -14,7 +14,7 @@ var fuelHoldRules = []Rule{
 		Why: "After switching off, the pump's check valve, the regulator and the injectors close the rail. Closing feed and return in turn tells which of the three lets go. " +
 			"It falls from the higher of the pressures with the key on and at idle; with the hose off it stood higher than it does when the hose is on again.",
 		Source: "common practice, no source: a fall of more than 5 psi in about 5 minutes is a fault", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
-		Of: eachCircuit, When: notHeld,
+		Of: eachCircuit, When: notHeld, Felt: []string{"hard start", "rich running"}, // as it runs, the pump keeps the rail full
 		Kind: OfFuel, Weigh: fallVoices,
 		Say: fallsOffFast, Headline: "fuel-not-held", Variants: []string{"no-limit"},
 	},

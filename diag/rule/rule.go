@@ -82,6 +82,9 @@ type Rule struct {
 	Absolute bool
 	// TellsAll: its headline tells of more cylinders than its finding names.
 	TellsAll bool
+	// Felt are the complaints that what it finds brings about, where nothing but it is found;
+	// nil for all that its causes explain.
+	Felt []string
 	// Look is what plugs show by it that leaves what was found sound to be said first,
 	// "worn"; "" for none.
 	Look string

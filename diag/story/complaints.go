@@ -98,7 +98,7 @@ func (s *story) explains(c *known.Case, complaint string) bool {
 	if s.onlyNear(c) {
 		return false
 	}
-	if slices.Contains(unfelt, complaint) && s.aLittleLow(c) {
+	if slices.Contains(unfelt, complaint) && s.aLittleLow(c) || s.notFelt(complaint) {
 		return false
 	}
 	return s.blowsAcross(c, complaint) || slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return cause.Explained(p.Key, complaint) })
@@ -152,6 +152,11 @@ func (s *story) blowsAcross(c *known.Case, complaint string) bool {
 			g := c.Grade(n)
 			return c.LeaksAt(n, known.AtOutside) && c.HighLoss(n) || first == "head-gasket" && c.LeaksAt(n, known.AtNeighbour) && (g == diag.NoPressure || g == diag.VeryLow)
 		})
+}
+
+// notFelt reports a story of nothing but what brings about none of these complaints.
+func (s *story) notFelt(complaints ...string) bool {
+	return s.asksOnlyBy(func(m *member) bool { return m.rule.Felt != nil && !shares(m.rule.Felt, complaints) })
 }
 
 // aLittleLow reports a story of cylinders, not all of them, that read a little

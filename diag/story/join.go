@@ -71,13 +71,13 @@ func (s *story) upperLast() int {
 }
 
 // strangeLast is 0 for a story that explains a complaint, which is told before
-// one that explains none, and this before a doubt of the gauge and a cylinder that is a little
-// low.
+// one that explains none, and this before a doubt of the gauge, a cylinder that is a little
+// low and what makes nobody complain of this.
 func (s *story) strangeLast(c *known.Case) int {
 	switch {
 	case len(s.Explains) > 0:
 		return 0
-	case len(c.Complaints()) > 0 && (s.onlyNear(c) || s.aLittleLow(c) && c.Complains(unfelt...)):
+	case len(c.Complaints()) > 0 && (s.onlyNear(c) || s.notFelt(c.Complaints()...) || s.aLittleLow(c) && c.Complains(unfelt...)):
 		return 2
 	}
 	return 1
