@@ -48,10 +48,13 @@ func lossFound(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Findi
 }
 
 // leakUrgency is how soon a leak is to be seen to, by its amount: a limit
-// decides where there is one, the bands of common practice otherwise.
+// decides where there is one, the bands of common practice otherwise. What is far gone in
+// an engine that flies is not run to read it again.
 func leakUrgency(c *known.Case, names []string, always bool) diag.Urgency {
 	worst := c.WorstLeak(names)
 	switch {
+	case grounded(c, names):
+		return diag.DoNotRun
 	case always, c.AnyLow(names):
 		return diag.ActSoon
 	case worst == nil: // heard, and not measured
@@ -70,6 +73,14 @@ func leakUrgency(c *known.Case, names []string, always bool) diag.Urgency {
 		return diag.ActSoon
 	}
 	return diag.CheckAgain
+}
+
+// grounded reports a cylinder of an engine that flies which loses nearly all of its air at a
+// place that was heard: not one that held it when it was read again, nor past cold rings.
+func grounded(c *known.Case, names []string) bool {
+	return c.Flies() && c.HasValves() && slices.ContainsFunc(names, func(n string) bool {
+		return losesATorrent(c, []string{n}) && c.PlaceNoted(n) && !provisional(c, []string{n}) && !c.DoneOn([]string{n}, "leak-down again", "leak-down repeated", "leakage repeated").Says("holds")
+	})
 }
 
 // provedOn reports cylinders each of which was repaired, and the test shows it.

@@ -166,7 +166,7 @@ func randomBlocks(r *rand.Rand) []layout.Block {
 	form.Steps = []PenStep{step}
 	verdict := Verdict{Mark: Mark(r.IntN(9)), Sentence: randomText(r, 16), Second: randomText(r, 25)}
 	for range r.IntN(4) {
-		verdict.Answers = append(verdict.Answers, Answer{randomText(r, 3), randomText(r, 5), randomText(r, 12), r.IntN(4)})
+		verdict.Answers = append(verdict.Answers, Answer{randomText(r, 3), randomText(r, 5), randomText(r, 12), r.IntN(4), r.IntN(2) > 0})
 	}
 	return []layout.Block{
 		NewMasthead(Masthead{Shop: randomText(r, 5), Lines: randomTexts(r, 3, 6), Kind: randomText(r, 4), Number: randomText(r, 2), Date: "14 May 2026",

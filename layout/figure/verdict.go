@@ -16,10 +16,11 @@ type Verdict struct {
 
 // An Answer is a question of an owner's with its answer in a word or two and
 // why in a line. Sure is how many of three squares are filled before it; 0 for
-// no squares.
+// no squares. WithWhy has the shortest form say why as well.
 type Answer struct {
 	Question, Word, Why string
 	Sure                int
+	WithWhy             bool
 }
 
 // sureSquares is how many squares say how sure.
@@ -44,11 +45,14 @@ func NewVerdict(d Verdict) layout.Block {
 }
 
 // verdictRunOn is the sentence with what stands under it, and the answers in a
-// line of their own, without why.
+// line of their own, without why but where that has to be said.
 func verdictRunOn(t layout.Theme, d Verdict, width layout.Length) layout.Frame {
 	var runs []layout.Run
 	for i, a := range d.Answers {
 		word := a.Word
+		if a.WithWhy {
+			word += ": " + a.Why
+		}
 		if i < len(d.Answers)-1 {
 			word += runOnDot
 		}

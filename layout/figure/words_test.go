@@ -66,7 +66,7 @@ func TestVerdictsKeepTheirSize(t *testing.T) {
 	th.Sizes[layout.Display] = 21
 	for words := 1; words <= 30; words++ {
 		d := Verdict{Mark: Low, Sentence: strings.TrimSpace(strings.Repeat("cylinder ", words)),
-			Answers: []Answer{{"How urgent", "Act soon", "before parts are bought", 0}, {"How sure", "Fair", "one test", 2}}}
+			Answers: []Answer{{"How urgent", "Act soon", "before parts are bought", 0, false}, {"How sure", "Fair", "one test", 2, false}}}
 		for _, level := range everyLevel {
 			if size := headlineFace(th, d.Sentence, 500, level).Size; size < 15 || size > 21 {
 				t.Errorf("%d words, %s: the headline is set in %.1f pt", words, level, size)

@@ -123,7 +123,7 @@ func (p *printer) verdict(d *diag.Diagnosis, s *spoken) {
 	p.line("")
 	p.wrapped("", s.sentence)
 	p.wrapped("", s.advice)
-	p.line("%s", p.say("terminal.urgency", diag.Facts{"urgency": p.term("urgency", string(d.Urgency))}))
+	p.line("%s", p.say("terminal.urgency", diag.Facts{"urgency": p.term("urgency", string(d.Urgency)), "until": p.words.UrgentUntil(d)}))
 }
 
 func (p *printer) stories(d *diag.Diagnosis, s *spoken) {

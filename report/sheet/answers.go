@@ -24,13 +24,11 @@ func (v *view) howUrgent() figure.Answer {
 		}
 	}
 	said := v.optional(occasion, v.label(why))
-	if v.d.Flies {
-		said = v.optional("urgent.why."+key+".aircraft", said)
+	warns := v.words.UrgentUntil(v.d)
+	if warns != "" {
+		said = onPage(warns)
 	}
-	if v.d.RawFuel {
-		said = v.optional("urgent.why."+key+".raw-fuel", said)
-	}
-	return figure.Answer{Question: v.label("ask.urgent"), Word: v.label("urgent.word." + key), Why: said}
+	return figure.Answer{Question: v.label("ask.urgent"), Word: v.label("urgent.word." + key), Why: said, WithWhy: warns != ""}
 }
 
 // ifThere is the other label where there are words for it.
