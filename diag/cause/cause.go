@@ -101,7 +101,10 @@ func closedCircuit(c *known.Case) bool { return wet(c) && !c.RawWaterCooled() }
 
 func sparked(c *known.Case) bool  { return !c.Spec.Diesel() }
 func injected(c *known.Case) bool { return c.Injected() }
-func several(c *known.Case) bool  { return c.Several() }
+
+// portInjected is an engine of which each cylinder has an injector of its own.
+func portInjected(c *known.Case) bool { return c.Injected() && c.FuelSystem() != known.ThrottleBody }
+func several(c *known.Case) bool      { return c.Several() }
 
 // sparkedValves is an engine with valves whose mixture is lit by a spark.
 func sparkedValves(c *known.Case) bool { return valved(c) && sparked(c) }

@@ -116,7 +116,7 @@ type Outcome struct {
 }
 
 // Checks is every check by name.
-var Checks = numbered(slices.Concat(againChecks, sealingChecks, oilUseChecks, portedChecks, motionChecks, noiseChecks, headChecks, mixtureChecks, fuelChecks, runningChecks, magnetoChecks, oilChecks, furtherChecks, extentChecks))
+var Checks = numbered(slices.Concat(againChecks, sealingChecks, oilUseChecks, reasonChecks, portedChecks, motionChecks, noiseChecks, headChecks, mixtureChecks, fuelChecks, runningChecks, magnetoChecks, oilChecks, furtherChecks, extentChecks))
 
 func numbered(list []Check) []Check {
 	for i := range list {

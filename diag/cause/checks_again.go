@@ -191,7 +191,7 @@ func facesMeasured(c *known.Case, _ []string) bool {
 
 // restMinutes is longer where what is in the way comes off first: judgement, no source.
 func restMinutes(c *known.Case, cylinders []string) int {
-	if slices.ContainsFunc(cylinders, c.OutOfReach) {
+	if slices.ContainsFunc(cylinders, func(n string) bool { return c.OutOfReach(n) || c.SeizedShut(n) }) {
 		return 60
 	}
 	return 15

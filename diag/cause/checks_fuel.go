@@ -249,7 +249,7 @@ var fuelChecks = []Check{
 			{Name: "holds when shut off", For: []string{"pump-check-valve", "regulator-open"}, Words: []string{"holds"}},
 			{Name: "still falls", For: []string{"leaking-injector"}, Fits: notDirect, Words: []string{"falls"}, Else: true},
 			{Name: "the low side still falls", For: []string{"high-pressure-pump"}, Fits: direct, Words: []string{"falls"}, Else: true}}},
-	{Name: "injector-drip", Further: true, Titles: []string{"watching the injectors"}, Minutes: 20, Whole: true, Fuel: true, Way: Opens, Fits: both(injection, func(c *known.Case, _ []string) bool { return !direct(c) && !injectorsOut(c) }), Made: readIn(known.Injectors, "leak"), Words: []string{"injectors watched", "rail lifted"},
+	{Name: "injector-drip", Further: true, Titles: []string{"watching the injectors"}, Minutes: 20, Whole: true, Fuel: true, Way: Opens, Fits: both(injection, func(c *known.Case, _ []string) bool { return !direct(c) && portInjected(c) && !injectorsOut(c) }), Made: readIn(known.Injectors, "leak"), Words: []string{"injectors watched", "rail lifted"},
 		Outcomes: []Outcome{{Name: "one drips", For: []string{"leaking-injector", "own-injector"}, Words: []string{"drips"}}, {Name: "none drips", Else: true, Words: []string{"none", "dry"}}}},
 }
 

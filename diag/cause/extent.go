@@ -15,6 +15,17 @@ var extentChecks = []Check{
 			{Name: "the others are clean", Else: true, Enter: sawRest("good"), Words: []string{"clean", "alone", "good"}}}},
 }
 
+// reasonChecks look for what brought about damage that was seen.
+var reasonChecks = []Check{
+	{Name: "flow-look", Titles: []string{"a look at what cools the engine"}, Minutes: 30, Whole: true, Way: Hand | Opens, Why: []string{"scored-bore", "piston", "stuck-rings"}, Fits: func(c *known.Case, cylinders []string) bool {
+		return heatComplained(c, cylinders) && !known.CoolingFalls.HoldsIn(c)
+	}, Mends: []string{"coolant-flow", "thermostat"}, Words: []string{"impeller looked at", "impeller out", "water pump looked at", "water pump opened", "impeller replaced", "new impeller"},
+		Outcomes: []Outcome{
+			{Name: "little could flow", For: []string{"coolant-flow"}, Sure: 0.8, Words: []string{"worn", "broken", "blocked", "vanes", "slips", "clogged"}},
+			{Name: "the thermostat stays shut", For: []string{"thermostat"}, Sure: 0.8, Fits: func(c *known.Case) bool { return !known.ThermostatGood.HoldsIn(c) }, Words: []string{"shut", "stuck"}, After: []string{"the thermostat does not open in hot water"}},
+			{Name: "nothing is wrong there", Else: true, Words: []string{"good", "nothing"}}}},
+}
+
 // restUnseen is an engine with a scored wall in a cylinder that still holds its pressure,
 // while nobody has looked into others: how deep and how many decides what is done, and a
 // camera sees it. One that is low comes apart whatever the others show.

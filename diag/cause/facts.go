@@ -69,6 +69,7 @@ func cylinderFacts(c *known.Case, cylinders []string) diag.Facts {
 		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Every()),
 		"coolantIn": some(c.CoolantIn), "lies": c.LiquidLies(cylinders), "valveAir": c.AirMayPassValves(cylinders),
 		"reach":    some(c.OutOfReach),
+		"seized":   some(c.SeizedShut),
 		"wide":     some(func(n string) bool { return known.ClearanceWide.HoldsOf(c, n) }),
 		"itTracks": some(func(n string) bool { return c.Looks(n, "tracked") }),
 		"heldOpen": !c.AnyLow(cylinders) && some(c.LeaksHeldOpen),

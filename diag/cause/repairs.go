@@ -51,6 +51,8 @@ func RepairOf(c *known.Case, name string) string {
 		return "barrel"
 	}
 	switch {
+	case (key == "wear" || key == "bore") && known.DustDrawnIn.HoldsIn(c): // which wears what is new as well
+		return key + "-dust"
 	case key == "gasket" && gasketNew(c):
 		return "gasket-again"
 	case key == "gasket" && len(c.Those(c.CoolantIn)) > 0: // which rusts the bore while it waits
@@ -63,7 +65,7 @@ func RepairOf(c *known.Case, name string) string {
 var fillsOil = []string{"regulator-diaphragm", "leaking-injector", "pump-diaphragm", "high-pressure-pump", "diesel-injector"}
 
 // opened are the repairs for which cylinders come apart.
-var opened = []string{"head", "bore", "barrel", "rotor"}
+var opened = []string{"head", "bore", "bore-dust", "barrel", "rotor"}
 
 // withBore are repairs beside which a cylinder that was damaged is measured as well.
 var withBore = []string{"crankcase", "gasket", "head", "injector"}

@@ -74,7 +74,7 @@ func (c *Case) pressureInAll(names []string) bool {
 
 // mayBeAirCooled reports a kind of engine that is built both ways.
 func (c *Case) mayBeAirCooled() bool {
-	if c.Rotary() || c.Engine.Kind == engine.Radial || c.TestedAsAircraft() {
+	if c.Rotary() || c.Engine.Kind == engine.Radial || c.TestedAsAircraft() || c.Afloat() { // the water that it floats in cools it
 		return false
 	}
 	return c.Spec.TwoStroke || len(c.Engine.Cylinders) <= 2 || c.Engine.Kind == engine.Flat

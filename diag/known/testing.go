@@ -2,6 +2,7 @@ package known
 
 import (
 	"slices"
+	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -209,6 +210,22 @@ func (c *Case) RestRefused() bool {
 func (c *Case) OutOfReach(name string) bool {
 	return c.DryRead() && c.Compression.Dry[name].State == diag.CouldNot
 }
+
+// SeizedShut reports a cylinder that was not read in an engine of which it is told that a plug
+// or an injector did not come out: it is not tested before that is freed.
+func (c *Case) SeizedShut(name string) bool {
+	if !c.DryRead() || len(c.Compression.Dry[name].Values) > 0 {
+		return false
+	}
+	if c.Found(seizedPlugs...) {
+		return true
+	}
+	return slices.ContainsFunc(c.Sums.NotTested, func(u diag.Untested) bool {
+		return u.Reason != "" && SpeaksOf(strings.ToLower(u.Reason), seizedPlugs...)
+	})
+}
+
+var seizedPlugs = append(pairs("plug|plugs|injector|injectors", "seized|stuck|rusted in|rusted solid|frozen|will not come out|won't come out|would not come out|does not come out|cannot be removed|will not move|broke off"), "seized in the head", "stuck in the head")
 
 // MissesUnread are the cylinders that a stored misfire names and whose compression
 // was not read.

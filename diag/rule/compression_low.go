@@ -285,6 +285,18 @@ func bankLow(c *known.Case, s known.Subject) diag.Finding {
 	if known.Dead.Holds(c, s) {
 		f.Variant, f.Headline = "without-pressure", "bank-without-pressure"
 	}
-	f.Facts["bank"] = c.BankLabel(c.GroupLow().BankIndex)
+	f.Facts["bank"], f.Facts["onTheFall"] = c.BankLabel(c.GroupLow().BankIndex), onTheFall(c, s.Cylinders)
 	return f
+}
+
+// onTheFall reports cylinders that read what a battery that runs down, or a gauge that begins
+// to leak, makes of sound ones: nothing that they share is looked for until the test was made
+// again.
+func onTheFall(c *known.Case, names []string) bool {
+	n := c.NoticeOf("falls-in-test-order")
+	if n == nil {
+		return false
+	}
+	order, _ := n.Facts["order"].(diag.Names)
+	return c.OnTheFall(order, names)
 }

@@ -52,6 +52,9 @@ var historySigns = []Sign{
 	{When: smoke("black smoke", "black"), Kind: OfHistory, About: "any", For: speaks(Hint, "rich-mixture", "leaking-injector", "regulator-diaphragm", "air-filter", "washed-bore")},
 	{When: known.All(known.Complaint("overheating"), known.TwoStroke, known.Low), Kind: OfHistory, About: "cylinders", For: speaks(DryUp, "scored-bore", "stuck-rings")}, // whose pistons seize by it
 	{When: known.All(known.Complaint("overheating"), known.Not(known.AirCooled)), Kind: OfHistory, About: "any", For: speaks(Hint, "head-gasket", "warped-or-cracked-head", "coolant-seal", "cracked-housing", "too-hot")},
+	// What costs least is looked at first, where nothing is lost and nothing was found in the coolant.
+	{When: known.All(known.Complaint("overheating"), known.Not(known.AirCooled), known.Not(known.Complaint("coolant loss")), known.Not(known.GasFound), known.Not(known.UnderFloor), known.Not(known.CoolingFalls)),
+		Kind: OfHistory, About: "engine", For: speaks(DryUp, "coolant-flow", "thermostat")},
 	{When: known.All(known.Complaint("low power"), thinAir), Kind: OfHistory, About: "engine", For: speaks(Known, "thin-air")},
 	{When: known.All(known.Complaint("overheating"), known.Not(known.AirCooled), known.UnderFloor, known.OfEngine("not even", func(c *known.Case) bool {
 		return c.Cranking().LowestPercentOfHighest < known.EvenTogether

@@ -127,6 +127,7 @@ func seen(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 // and it seizes again until it is known why.
 func scoredSays(c *known.Case, s known.Subject) diag.Finding {
 	f := seen(diag.ActSoon)(c, s)
+	f.Facts["hot"] = c.Complains("overheating")
 	if c.Ported() && (c.AnyLow(s.Cylinders) || len(c.Complaints()) > 0) {
 		f.Urgency = diag.DoNotRun
 	}

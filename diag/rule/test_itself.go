@@ -363,7 +363,7 @@ func allLowCheckTheTest(c *known.Case) []diag.Notice {
 // comesBackAndPasses is an engine that oil brings back and whose rings let something
 // by: it burns oil, or its crankcase is pressed.
 func comesBackAndPasses(c *known.Case) bool {
-	back := c.RisesEverywhere() || c.WetOfAll() == known.WetRises || oilDoubles(c)
+	back := c.RisesEverywhere() || c.WetOfAll() == known.WetRises || oilDoubles(c) || c.Spec.Diesel() && known.CrankcaseHigh.HoldsIn(c) // into which no oil goes
 	return back && (c.UsesOil() || c.Smokes("blue") || known.CrankcaseHigh.HoldsIn(c))
 }
 

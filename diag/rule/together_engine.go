@@ -63,6 +63,13 @@ var engineTogether = []Rule{
 		Of: everyRead, When: known.All(known.UnderFloor, known.OfEngine("every loss that was read 10 % at most, of half the cylinders at least", allHold),
 			known.OfEngine("oil did not raise all of them", func(c *known.Case) bool { return !c.RisesEverywhere() })),
 		Kind: OfLeakage, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			if known.VacuumRight.HoldsIn(c) { // which valves that move late do not leave right
+				gauge := "gauge-reads-low"
+				if c.Conditions.Needle == "falls back" {
+					gauge = "gauge-valve-leaks"
+				}
+				return append(speaks(Known, gauge), speaks(DryUp, "throttle-or-choke")...)
+			}
 			return slices.Concat(speaks(Known, "cam-timing"), speaks(DryUp, "gauge-reads-low", "throttle-or-choke"), where(!c.Several(), speaks(Known, "valve-motion")))
 		}, Against: denies(Heard+Known, "holds-air", "wear", "washed-bore", "fault-in-each"),
 		Say: lowYetTight, Keeps: true, Headline: "low-but-tight-everywhere",

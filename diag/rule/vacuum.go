@@ -112,9 +112,10 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 	},
 	{
 		Name: "vacuum-drop-without-low-cylinder", Title: "The needle drops at a beat, the cylinders even",
-		Why:   "A cylinder that does not pull although all seal alike lacks its spark or its fuel. The balance says which.",
+		Why: "A cylinder that does not pull although all seal alike lacks its spark or its fuel. The balance says which. Where the needle swings wider as the speed rises it is no spark or fuel, " +
+			"which such an engine misses less the faster it turns: a weak spring lets its valve float, and the starter turns too slowly to show it.",
 		Class: Together, Needs: []known.Need{known.NeedsCompression}, When: known.All(known.VacuumDrops, pressureSound, known.Not(oneBreathes)),
-		For: speaks(Known, "own-spark", "own-injector"), Against: denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "head-gasket"), Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-drops", Keeps: true,
+		Weigh: weighDropsEven, Against: denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "head-gasket"), Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-drops", Keeps: true,
 	},
 	{
 		Name: "late-ignition-agrees", Title: "Low and steady vacuum, and a base timing that is late",
@@ -291,7 +292,19 @@ func weighDrops(c *known.Case, _ known.Subject) []Voice {
 	if len(c.PlugApart()) > 0 { // it is that one's, and the plug says why
 		return nil
 	}
+	if known.VacuumSwings.HoldsIn(c) && c.HasValves() { // nor does a spark that fails at idle fail more at speed
+		return speaks(Hint, "own-spark", "exhaust-valve", "own-injector")
+	}
 	return common("own-spark", "exhaust-valve", "own-injector", "head-gasket")
+}
+
+// weighDropsEven is what lets a cylinder that seals not pull: its spark or its fuel, but for a
+// needle that swings wider with the speed, which is said of the springs.
+func weighDropsEven(c *known.Case, _ known.Subject) []Voice {
+	if known.VacuumSwings.HoldsIn(c) && c.HasValves() {
+		return speaks(Hint, "own-spark", "own-injector")
+	}
+	return speaks(Known, "own-spark", "own-injector")
 }
 
 func weighBlocked(c *known.Case, s known.Subject) []Voice {

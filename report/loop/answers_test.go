@@ -243,7 +243,8 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"lobe-look": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.motion && c.exhaust+c.inlet == 0 }), "the lobe or its follower is worn", "both are good")
 	},
-	"look-up-ratio":      func(*bench, []int) answer { return yes(false, "", "8 to 1 or more") },      // the simulator has none of a low ratio
+	"look-up-ratio":      func(*bench, []int) answer { return yes(false, "", "8 to 1 or more") }, // the simulator has none of a low ratio
+	"flow-look":          func(*bench, []int) answer { return yes(false, "", "nothing is wrong there") },
 	"cooling-look":       func(*bench, []int) answer { return yes(false, "", "all as it should be") }, // no fault of the simulator's is in the cooling
 	"timing-and-cooling": func(b *bench, _ []int) answer { return answer{false, []string{"all right", "right"}} },
 }
