@@ -52,7 +52,7 @@ func leaksAndLooks() []*diag.Test {
 		of("inline-4", over("1"), leak("2", 34), leak("3", 5)), of("rotary-2", leak("1", 57, "exhaust"), leak("2", 8)),
 		sample.Dry("inline-4", []float64{82, 80, 84, 78}, sample.Minimum(120), leak("1", 38, "crankcase"), leak("2", 42, "crankcase")),
 		sample.Dry("inline-4", even, leak("1", 5), leak("2", 45, "crankcase"), leak("3", 24, "crankcase")),
-		sample.Dry("inline-4", even, leak("3", 24, "crankcase"), sample.LeakLimit(15)),
+		sample.Dry("inline-4", even, leak("3", 24, "crankcase"), sample.LeakLimit(15)), sample.Dry("inline-4", even, leak("1", 5), leak("2", 38)),
 		sample.Dry("inline-4", low3, leak("3", 6)), sample.Dry("inline-2", []float64{120, 80}, sample.TwoStroke, leak("2", 6)),
 		of("flat-4", leak("1", 4), leak("2", 5), leak("3", 6), leak("4", 7)), of("inline-2", leak("1", 12), leak("2", 15)), of("single", leak("1", 25), sample.LeakLimit(25)),
 		sample.Dry("inline-4", even, func(t *diag.Test) { t.CoolantGas = "positive" }),

@@ -149,11 +149,11 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-compression", "rings", "wear", "exhaust-valve", "cam-timing", "washed-bore", "fault-in-each"}},
 			{Name: "even", Else: true, After: []string{"high enough"}}}},
-	{Name: "leak-down-again", Titles: []string{"leak-down test again", "repeating the leak-down test"}, Minutes: 15, Labour: 15, MinutesOf: readAgainTakes, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread"}, Way: Hand | Runs | Air, Again: true, Fits: leakageRead, Words: []string{"leak-down repeated", "leakage repeated"},
+	{Name: "leak-down-again", Titles: []string{"leak-down test again", "repeating the leak-down test"}, Minutes: 15, Labour: 15, MinutesOf: readAgainTakes, Mends: []string{"tester-scale", "leak-place-unknown", "plug-or-adapter-thread", "ring-gaps"}, Way: Hand | Runs | Air, Again: true, Fits: leakageRead, Words: []string{"leak-down repeated", "leakage repeated"},
 		Answers: func(c *known.Case) bool { return afterOil(c) || aircraft(c) },
 		Outcomes: []Outcome{
 			{Name: "loses more", For: []string{"rings", "scored-bore", "stuck-rings", "piston", "broken-ring-land", "washed-bore"}, Fits: afterOil, Words: []string{"more"}},
-			{Name: "loses less", For: []string{"tester-scale", "plug-or-adapter-thread", "cold-engine"}, Fits: notAircraft, Sure: 0.7, Words: []string{"less"}},
+			{Name: "loses less", For: []string{"tester-scale", "ring-gaps", "plug-or-adapter-thread", "cold-engine"}, Fits: notAircraft, Sure: 0.7, Words: []string{"less"}},
 			{Name: "holds now", For: []string{"carbon-on-seat", "sticking-valve", "ring-gaps", "tester-scale", "plug-or-adapter-thread", "cold-engine"}, Fits: aircraft, Sure: 0.7, Words: []string{"less", "holds"}},
 			{Name: "stays", Else: true, Words: []string{"same", "stayed"}, After: []string{"it loses as much again"}}}},
 	{Name: "second-fuel-gauge", Gas: true, Minutes: 10, Whole: true, Way: Runs, Again: true, Words: []string{"another fuel gauge"},

@@ -90,3 +90,19 @@ func (c *Case) LosesAlikeThroughout() bool {
 
 // LosesAlike is that as a condition.
 var LosesAlike = OfEngine("all cylinders, three at least, lose over 20 % and all about as much, with good pressure, warm, no oil burnt", (*Case).LosesAlikeThroughout)
+
+// LosesApart reports cylinders that lose too much air where half of the others that were read,
+// one at least, do not: what the tester's scale does, it does to all.
+func (c *Case) LosesApart(names []string) bool {
+	tight, others := 0, 0
+	for _, l := range c.Leaks() {
+		if slices.Contains(names, l.Name) || l.Loss == nil {
+			continue
+		}
+		others++
+		if !c.LeakTooHigh(l) {
+			tight++
+		}
+	}
+	return tight > 0 && 2*tight >= others
+}

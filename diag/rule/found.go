@@ -304,6 +304,8 @@ var foundSigns = []Sign{
 	{When: known.FoundSo("a vacuum hose or manifold that lets air in", known.HoseOff), Kind: OfSight, About: "mixture", For: speaks(Known, "air-leak", "manifold-gasket")},
 	{When: known.CoolantAtIntake, Kind: OfSight, About: "any", For: speaks(Sight, "intake-coolant-gasket")},
 	{When: known.CoolantAtHead, Kind: OfSight, About: "any", For: speaks(Sight, "head-gasket")},
+	{When: known.All(known.HeadJointBlows, tooHigh), Kind: OfSight, About: "cylinders", For: speaks(Sight, "head-gasket")},
+	{When: known.All(known.HeadJointBlows, known.Complaint("noise")), Kind: OfSight, About: "engine", For: speaks(Sight, "head-gasket")},
 	{When: known.FoundSo("oil or water in the plug wells", known.OilyWells), Kind: OfSight, About: "mixture", For: speaks(DryUp, "coil-or-lead", "own-spark", "moisture-at-plug")},
 	{When: known.FoundSo("an exhaust that blows", known.BlownOutlet), Kind: OfSight, About: "mixture", For: speaks(DryUp, "bank-exhaust-leak")},
 }

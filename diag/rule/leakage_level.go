@@ -88,13 +88,14 @@ var leakLevelRules = []Rule{
 		}, Say: serviceableLoss, Headline: "leaks-but-serviceable", Variants: []string{"over-limit"},
 	},
 	{
-		Name: "sound-but-leaks", Title: "Good compression, and yet a high leakage past the rings",
+		Name: "sound-but-leaks", Title: "Good compression, and yet a high leakage past the rings or at no place noted",
 		Why: "The two tests look at the same seal in different ways: cranking is quick and the oil on the rings helps; the leakage test stands still for as long as one " +
-			"likes. Ring gaps in line, a cold engine or the tester's own scale give a high figure on a sound engine, so the test is repeated before anything is dismantled.",
+			"likes. Ring gaps in line, a cold engine or the tester's own scale give a high figure on a sound engine, so the test is repeated before anything is dismantled. " +
+			"The scale does so to all cylinders alike; where others hold their air on it, and nobody noted where this one's goes, that is asked first.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of: eachCylinder, When: soundLeak,
-		Kind: OfLeakage, For: common("rings", "tester-scale"), Against: denies(Hint, "even-compression", "rings"),
-		Say: lossFound(diag.CheckAgain), Headline: "sound-but-leaks",
+		Kind: OfLeakage, Weigh: soundLeakCauses, Against: denies(Hint, "even-compression", "rings"),
+		Say: soundLeakFound, Headline: "sound-but-leaks", Variants: []string{"unplaced"},
 	},
 	{
 		Name: "leakage-high", Title: "A cylinder loses too much air, and the place was not written down",

@@ -130,3 +130,32 @@ func judgeLeak(c *known.Case, names []string, f *diag.Finding) {
 		}
 	}
 }
+
+// soundLeakCauses: of one cylinder beside others that hold their air on the same tester, the
+// place is asked for where nobody noted it, and air that was heard nowhere goes out at the
+// tester's own thread, if anywhere.
+func soundLeakCauses(c *known.Case, s known.Subject) []Voice {
+	switch {
+	case !c.LosesApart(s.Cylinders):
+		return common("rings", "tester-scale")
+	case placeUnnoted(c, s.Cylinders):
+		return placeUnknown(c, s)
+	case slices.ContainsFunc(s.Cylinders, func(n string) bool { return c.LeaksAt(n, known.AtCrankcase) }):
+		return common("rings", "ring-gaps")
+	}
+	return common("rings", "plug-or-adapter-thread", "ring-gaps")
+}
+
+// placeUnnoted reports cylinders of none of which anybody noted where the air goes, not even
+// that it was heard nowhere.
+func placeUnnoted(c *known.Case, names []string) bool {
+	return !slices.ContainsFunc(names, func(n string) bool { l := c.Leak(n); return l == nil || len(l.At) > 0 })
+}
+
+func soundLeakFound(c *known.Case, s known.Subject) diag.Finding {
+	f := lossFound(diag.CheckAgain)(c, s)
+	if c.LosesApart(s.Cylinders) && placeUnnoted(c, s.Cylinders) {
+		f.Variant = "unplaced"
+	}
+	return f
+}

@@ -150,7 +150,7 @@ func (s *story) blowsAcross(c *known.Case, complaint string) bool {
 	return complaint == "noise" && s.About == diag.AboutCylinders && (first == "head-gasket" || first == "plug-or-adapter-thread") && !known.NoiseBelow.HoldsIn(c) &&
 		slices.ContainsFunc(s.Cylinders, func(n string) bool {
 			g := c.Grade(n)
-			return c.LeaksAt(n, known.AtOutside) && c.HighLoss(n) || first == "head-gasket" && c.LeaksAt(n, known.AtNeighbour) && (g == diag.NoPressure || g == diag.VeryLow)
+			return c.HighLoss(n) && (c.LeaksAt(n, known.AtOutside) || first == "head-gasket" && known.HeadJointBlows.HoldsIn(c)) || first == "head-gasket" && c.LeaksAt(n, known.AtNeighbour) && (g == diag.NoPressure || g == diag.VeryLow)
 		})
 }
 

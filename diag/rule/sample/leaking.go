@@ -38,6 +38,8 @@ func leakageRows() []Row {
 			Fires: []string{"leakage-high"}, Not: []string{"leaks-to-crankcase", "leakage-good"}},
 		{Name: "high loss, good compression", Test: Dry("inline-4", even4, Leak("1", 5), Leak("2", 38, "crankcase"), Leak("3", 6), Leak("4", 4)),
 			Fires: []string{"sound-but-leaks"}, Not: []string{"leaks-to-crankcase", "leaks-but-serviceable", "leakage-high"}},
+		{Name: "high loss, good compression, no place written down", Test: Dry("inline-4", even4, Leak("1", 5), Leak("2", 38), Leak("3", 6), Leak("4", 4)),
+			Fires: []string{"sound-but-leaks/unplaced"}, Not: []string{"leakage-high", "leaks-to-crankcase"}},
 		{Name: "low but tight", Test: Dry("inline-4", []float64{150, 152, 90, 151}, Leak("3", 6), Leak("1", 5)),
 			Fires: []string{"low-but-tight"}, Not: []string{"exhaust-valve-agrees", "rings-agree", "leakage-good"}},
 		{Name: "low, and as tight as the sound ones of a tester that reads high", Test: Dry("inline-4", []float64{150, 152, 90, 151}, Leak("1", 12, "crankcase"), Leak("2", 13, "crankcase"), Leak("3", 14, "crankcase")),
