@@ -166,8 +166,8 @@ func (c *Case) Injected() bool {
 // nothing is said of its fuel system, nor of codes of a computer, with a choke or of a
 // kind that has one: a two-stroke by its mix or cooled by air, a radial, a small engine of a
 // mower or pump, one of so low a ratio, or with its valves beside the cylinder, that
-// it is older than injection. One cooled by air, or of one or two cylinders, is taken
-// to have one too, which is left open (MeterOpen). Common practice, no source.
+// it is older than injection. One cooled by air, of one or two cylinders, or that draws through
+// its crankcase, is taken to have one too, which is left open (MeterOpen). Common practice, no source.
 func (c *Case) Carburetted() bool { return c.burning().carburetted }
 
 // burning is what the fuel of an engine and its kind tell of it.
@@ -210,7 +210,7 @@ func (c *Case) carburetted() (is, open bool) {
 		return true, false
 	}
 	old := c.VehicleYear() > 0 && c.VehicleYear() < injectedSince
-	return (old || c.AirCooled() || len(c.Every()) <= 2) && !c.Rotary(), true
+	return (old || c.AirCooled() || c.Ported() || len(c.Every()) <= 2) && !c.Rotary(), true
 }
 
 // injectedSince is the first year from which petrol engines are as often injected as not:
