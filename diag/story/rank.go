@@ -37,7 +37,7 @@ func (b *ledger) rank() []string {
 		}
 		x.weight = max(x.weight-b.ofOthers(x.cause.Name), 1)
 		x.unseen = evident && !b.shown(x.cause.Name)
-		x.aside = len(b.lesser) > 0 && (b.aside(x.cause) || b.stops != "" && !b.speaks(b.stops, x.cause.Name))
+		x.aside = len(b.lesser) > 0 && (b.aside(x.cause) || b.stops != "" && !b.speaks(b.stops, x.cause.Name) && !b.shown(x.cause.Name))
 		x.unproven = i != proven
 	}
 	slices.SortStableFunc(list, func(x, y standing) int {

@@ -190,6 +190,9 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 		if b.truth.further.bearings {
 			return answer{true, []string{"at the block"}}
 		}
+		if b.anyOf(nil, func(c *bore) bool { return c.filled > 1 && c.crown == "carbon" }) { // it pings as the engine pulls
+			return answer{true, []string{"under load alone"}}
+		}
 		return yes(b.anyOf(nil, func(c *bore) bool { return c.motion || c.tight }), "at the head", "elsewhere")
 	},
 	"exhaust-restriction": func(b *bench, _ []int) answer { return yes(b.truth.further.exhaustBlocked, "restricted", "free") },
