@@ -37,6 +37,15 @@ func (c Choice) engine(layout string) (*Engine, []Problem) {
 	return New(Spec{Layout: layout, Numbering: c.Numbering, FirstBank: c.FirstBank})
 }
 
+// Banks are the banks of a layout that is numbered so; none where it cannot be.
+func (c Choice) Banks(layout string) []Bank {
+	e, problems := c.engine(layout)
+	if len(problems) > 0 {
+		return nil
+	}
+	return e.Banks
+}
+
 // DrawChoices draws the ways of numbering a layout side by side, each under its
 // number in the list, with the words for it below.
 func DrawChoices(layout string) []string {

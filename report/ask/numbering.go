@@ -10,6 +10,20 @@ import (
 
 var sides = []string{"left", "right", "front", "rear"}
 
+// numberingHint says what may be typed for the numbering of this engine.
+func numberingHint(s *Session) string {
+	choices := engine.Choices(s.engine.Layout)
+	words := "left"
+	if choices[0].Numbering != "" {
+		words = choices[0].Numbering + ", left"
+	}
+	var banks []string
+	for _, b := range choices[0].Banks(s.engine.Layout) {
+		banks = append(banks, b.Name+" "+strings.Join(b.Cylinders, " "))
+	}
+	return fmt.Sprintf("1 to %d, or in words: %s, or the cylinders: %s", len(choices), words, strings.Join(banks, " "))
+}
+
 // bankOf is a bank with its cylinders, 'left 1 3 5 7'.
 var bankOf = lazily(`(left|right|front|rear)[:=]?((?:[\s,]+[0-9]+)+)`)
 
@@ -36,6 +50,11 @@ func takeNumbering(s *Session, line string) ([]entry, error) {
 		return nil, fmt.Errorf("say also which side number 1 is on: '%s, left' or '%s, right'", line, line)
 	}
 	return entriesOf(c), nil
+}
+
+// leftOpen reports that the numbering was left to be looked up later.
+func (s *Session) leftOpen(d draft) bool {
+	return s.later["numbering"] && s.engine != nil && s.engine.IsTwoBank() && !d.has("engine.banks") && !d.has("engine.first-bank")
 }
 
 // choiceIn finds the words of a numbering in a line, 'odd left' and 'bank by bank,

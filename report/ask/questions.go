@@ -17,8 +17,8 @@ func mainQuestions() []*question {
 	return []*question{
 		{path: "engine.layout", say: "Engine", hint: "such as V8, inline-4, flat six", must: true, take: takeEngine, show: engineShown,
 			help: "how many cylinders, and how they stand: 'gaugesheet engines' lists them all."},
-		{path: "numbering", say: "Which is it", hint: "1 to 4, or in words: across banks, left", must: true, when: unnumbered, take: takeNumbering, show: numberingShown,
-			help: "how the cylinders are numbered stands on the engine or in its manual; or name those of each bank, front to rear: left 1 3 5 7 right 2 4 6 8."},
+		{path: "numbering", say: "Which is it", hints: numberingHint, when: unnumbered, take: takeNumbering, show: numberingShown, help: numberingHelp,
+			later: "No sheet is drawn without it. " + numberingHelp + " Enter once more goes on, and the job file then lacks only that."},
 		{path: "engine.fuel", say: "Fuel", when: notSaid("engine.fuel"), take: asWord("engine.fuel")},
 		{path: "job.number", say: "Job number", hint: "such as W-2041", take: asText("job.number")},
 		{path: "job.date", say: "Date of the test", hint: "t for today, y for yesterday, or such as 2026-05-14", take: asDate("job.date"), tells: true},
@@ -44,6 +44,8 @@ func mainQuestions() []*question {
 const readingHelp = `one reading for each in the order of the numbers: 150 148 110 149 psi. Or by name: 1=150 3=110.
   about 155, 150-155, over 300, [158 160] for two readings of one; - for one that was not read;
   not tested, could not test (plug seized) with commas between: 150, not tested, 110, 149.`
+
+const numberingHelp = `How the cylinders are numbered stands on the engine or in its manual.`
 
 const plugHelp = `one word for all, such as normal; all in order; or those that differ: normal 3=oil-wet 5=sooty.`
 
@@ -92,7 +94,7 @@ func takeEngine(s *Session, line string) ([]entry, error) {
 	entries := []entry{at("engine.layout", spec.Layout)}
 	if problem != nil { // the reader knows more names of engines, and takes what else is said of one
 		entries = nil
-		for _, said := range job.EngineWords(inLitres(line)) {
+		for _, said := range job.EngineWords(sized(line)) {
 			entries = append(entries, at("engine."+said[0], said[1]))
 		}
 		if !slices.ContainsFunc(entries, func(e entry) bool { return e.path[len(e.path)-1] == "layout" }) {
@@ -112,24 +114,13 @@ func takeEngine(s *Session, line string) ([]entry, error) {
 	return entries, nil
 }
 
-// inLitres gives a number with a point its unit, which of an engine is nothing
-// else: 5.7 V8; and one too large for a number of cylinders: twin 650. What was
-// understood is shown.
-func inLitres(line string) string {
-	const fewestCC = 40
+// sized gives a number that is too large to be of cylinders the unit that it is
+// in, twin 650. What was understood is shown.
+func sized(line string) string {
 	fields := strings.Fields(line)
 	for i, f := range fields {
-		v, err := quantity.Parse(strings.TrimRight(f, ","))
-		if err != nil || v.Unit != quantity.None {
-			continue
-		}
-		f = strings.Replace(strings.TrimRight(f, ","), ",", ".", 1)
-		switch bare := i+1 == len(fields) || !isUnit(fields[i+1]); {
-		case strings.Contains(f, ".") && v.Number < 30 && bare:
-			fields[i] = f + " L"
-			return strings.Join(fields, " ")
-		case !strings.Contains(f, ".") && v.Number >= fewestCC && i > 0 && bare:
-			fields[i] = f + " cc"
+		if unit := job.SizeUnit(f, line); unit != "" && (i+1 == len(fields) || !isUnit(fields[i+1])) {
+			fields[i] = strings.TrimRight(f, ",") + " " + unit
 			return strings.Join(fields, " ")
 		}
 	}

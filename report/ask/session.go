@@ -26,6 +26,7 @@ type Session struct {
 	engine *engine.Engine
 	queue  []*question
 	was    map[string]string // what was typed for each question
+	later  map[string]bool   // the questions that were left open, to be answered in the file
 	begun  map[string]bool   // the questions before which was said what there is to say
 	unit   string            // of the pressures typed last
 	asked  int
@@ -56,6 +57,7 @@ type question struct {
 	hint  string                  // what may be typed, in brackets; "" for what the key says
 	hints func(s *Session) string // the same, where it goes by the engine
 	must  bool                    // there is no going on without it
+	later string                  // what is said where it is left open first, and may be once more; "" for nothing
 	// state is the section that may be 'not tested' as a whole, "" for none.
 	state string
 	when  func(s *Session) bool // nil for always
@@ -83,7 +85,7 @@ not tested: where that test was not made.   back: the question before.
 // Run asks until there is nothing more to ask, or the user stops. The engine is
 // asked for where it is "".
 func (s *Session) Run(layout string) Result {
-	s.was, s.begun = map[string]string{}, map[string]bool{}
+	s.was, s.begun, s.later = map[string]string{}, map[string]bool{}, map[string]bool{}
 	if s.Shop != "" {
 		s.takeShop()
 	}
@@ -148,13 +150,20 @@ func (s *Session) put(q *question) error {
 		q.begin(s)
 		s.begun[q.path] = true
 	}
-	for {
+	for left := false; ; {
 		line, err := s.ask(q)
 		switch {
 		case err != nil:
 			return err
 		case line == "?":
 			s.explain(q)
+		case line == "" && q.later != "" && !left:
+			left = true
+			s.say(q.later)
+		case line == "" && q.later != "":
+			s.later[q.path] = true
+			s.read(s.draft)
+			return nil
 		case line == "" && q.must:
 			s.say("There is no going on without it: " + q.help)
 		case line == "":
@@ -285,6 +294,9 @@ func (s *Session) read(d draft) job.Problems {
 	if !d.has("engine.layout") {
 		s.job, s.engine = nil, nil
 		return nil
+	}
+	if s.leftOpen(d) { // cylinders are called by their numbers in every numbering
+		d = d.with(entriesOf(engine.Choices(s.engine.Layout)[0]))
 	}
 	j, problems := s.Reader.ReadForBlank("job.yaml", d.file())
 	if j != nil {

@@ -115,7 +115,7 @@ func (s *Session) byCylinder(entries []entry) {
 		s.say(strings.TrimRight(label+line.String(), " "))
 	}
 	switch {
-	case len(s.engine.Banks) == 2:
+	case len(s.engine.Banks) == 2 && !s.leftOpen(s.draft):
 		a, b := s.engine.Banks[0].Name, s.engine.Banks[1].Name
 		width := max(len(a), len(b))
 		for _, bank := range s.engine.Banks {

@@ -99,6 +99,9 @@ func (s *Session) placed(line string) string {
 }
 
 func (s *Session) byPlaces(line string) string {
+	if s.leftOpen(s.draft) { // which one it is the file tells once its numbering stands in it
+		return line
+	}
 	return bankPlace().ReplaceAllStringFunc(line, func(found string) string {
 		m := bankPlace().FindStringSubmatch(found)
 		place, err := strconv.Atoi(m[2])

@@ -142,6 +142,9 @@ func (c *Command) tellEntered(r ask.Result, name string) {
 		c.complain("%s is not a sheet yet:", called(name))
 		for _, p := range r.Lacks {
 			c.complain("  %s", p.Message)
+			if p.Hint != "" {
+				c.complain("    hint: %s", p.Hint)
+			}
 		}
 		return
 	}

@@ -45,13 +45,19 @@ a diesel has other boxes: say so with --fuel, or in the job file.`,
 				}
 				return c.blankJob(what, d)
 			}
+			meant, more := job.EngineMeant(what)
+			for _, said := range more { // V8 diesel
+				if said[0] == "fuel" && fuel == "" {
+					fuel = said[1]
+				}
+			}
 			if fuel != "" {
 				var err error
 				if d.options.Engine, err = job.Burning(fuel); err != nil {
 					return wrongUse("--fuel: %v", err)
 				}
 			}
-			return c.blankEngine(what, d)
+			return c.blankEngine(what, meant, d)
 		},
 	}
 	d.flags(cmd)
@@ -86,8 +92,9 @@ func (c *Command) blankJob(name string, d drawing) error {
 	return c.putBlank(page, err, name, usual, d)
 }
 
-func (c *Command) blankEngine(name string, d drawing) error {
-	spec, problem := engine.SpecFor(job.EngineMeant(name))
+// blankEngine draws the sheet of an engine that was named so, by what is meant.
+func (c *Command) blankEngine(name, meant string, d drawing) error {
+	spec, problem := engine.SpecFor(meant)
 	if problem != nil {
 		return unknownEngine(*problem, name)
 	}

@@ -24,7 +24,8 @@ func (c *Command) enginesCommand() *cobra.Command {
 			presets := engine.Known()
 			if len(args) > 0 {
 				name := strings.Join(args, " ") // V8, bank by bank
-				p, ok := engine.Find(job.EngineMeant(name))
+				meant, _ := job.EngineMeant(name)
+				p, ok := engine.Find(meant)
 				if !ok {
 					_, problem := engine.SpecFor(name)
 					if problem == nil {

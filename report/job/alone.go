@@ -108,11 +108,26 @@ func alone(k key, n *node) *node {
 	return out
 }
 
+var commaInNumber = lazily(`\b(\d{1,2}),(\d{1,2})\b`)
+
+// withPoints writes the decimal commas of what is said of an engine as points: 1,6
+// benzin.
+func withPoints(k key, text string) string {
+	if k.name != "engine" {
+		return text
+	}
+	return commaInNumber().ReplaceAllString(text, "$1.$2")
+}
+
 // words puts the words of a text to the keys that take them, in front of and
 // behind commas, and gives what is left and where it begins.
 func words(k key, text string, put func(name, text string, at int) bool) (rest string, at int) {
 	var left []typed
-	for _, piece := range separate(text, ",;") {
+	for _, piece := range separate(withPoints(k, text), ",;") {
+		if k.name == "engine" && (isLayout(piece.text) || isCount(piece.text)) { // single, which is also how many camshafts
+			left = append(left, piece)
+			continue
+		}
 		if name := keyTaking(k, piece.text); name != "" && put(name, piece.text, piece.at) {
 			continue
 		}
@@ -225,7 +240,7 @@ func engineWords(k key, pieces []typed, put func(name, text string, at int) bool
 // their litres.
 func isLitres(t typed) bool {
 	whole, part, ok := strings.Cut(strings.Replace(t.text, ",", ".", 1), ".")
-	return ok && len(whole) == 1 && isWhole(whole) && isWhole(part) && len(part) <= 2
+	return ok && isWhole(whole) && (len(whole) == 1 || len(whole) == 2 && whole < "30") && isWhole(part) && len(part) <= 2
 }
 
 // besideLayout takes out of a layout what has a key of its own in the engine's
@@ -235,7 +250,7 @@ func besideLayout(k key, section *node) {
 	if n == nil || n.kind != scalar || len(n.text) > longestSaid {
 		return
 	}
-	if _, problem := engine.ParseLayout(layoutMeant(n.text, 0)); problem == nil {
+	if isLayout(n.text) {
 		return
 	}
 	var found []entry
@@ -248,19 +263,32 @@ func besideLayout(k key, section *node) {
 		found = append(found, entry{name, pos, &node{pos: pos, text: text, tag: "!!str"}})
 		return true
 	}
-	rest, at := engineWords(k, separate(n.text, ",;"), put)
-	if _, problem := engine.ParseLayout(layoutMeant(rest, 0)); problem != nil || len(found) == 0 {
+	rest, at := engineWords(k, separate(withPoints(k, n.text), ",;"), put)
+	if !isLayout(rest) || len(found) == 0 {
 		return
 	}
 	n.text, n.pos.Col = rest, n.pos.Col+at
 	section.entries = append(section.entries, found...)
 }
 
+// isLayout reports whether a text says how an engine's cylinders stand, and how many.
+func isLayout(text string) bool {
+	_, problem := engine.ParseLayout(layoutMeant(text, 0))
+	return problem == nil
+}
+
+// isCount reports whether a text is a number of cylinders.
+func isCount(text string) bool {
+	counts := vocabularyOf("number of cylinders")
+	number, _ := counts.find(text, counts.Words)
+	return number != ""
+}
+
 // engineKeyTaking gives the key of the engine that a word in what is said of it
 // belongs to, last in the text or not; "" for none. A number is of its cylinders.
 func engineKeyTaking(k key, text string, last bool) string {
-	counts, fuel := vocabularyOf("number of cylinders"), vocabularyOf("fuel")
-	if number, _ := counts.find(text, counts.Words); number != "" {
+	fuel := vocabularyOf("fuel")
+	if isCount(text) || isLayout(text) {
 		return ""
 	}
 	_, answer := fuel.find(text, fuel.Words)

@@ -146,6 +146,9 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 	spec.Heads, spec.SeparateBarrels = r.heads(s)
 	spec.Names, spec.Custom = r.places(s)
 	layout, problem := engine.ParseLayout(spec.Layout)
+	if numbering, side := numberingAndSide(spec.Numbering); side != "" {
+		r.report(s.get("numbering").pos, "write 'numbering: "+numbering+"' and 'first-bank: "+cmp.Or(spec.FirstBank, side)+"'", "'engine.numbering' is '%s', which is two things", short(spec.Numbering))
+	}
 	if r.faults > before { // what it would say besides may only follow from these
 		if problem != nil && s.get("layout") != nil {
 			r.report(enginePos(s, *problem), LayoutHint(*problem, spec.Layout), "%s", problem.Message)

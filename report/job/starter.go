@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -16,7 +17,7 @@ import (
 // named in a live line of its own where there is one. The error is an
 // engine.Problem.
 func Starter(engineText string, full bool, shop string) ([]byte, error) {
-	engineText = EngineMeant(engineText)
+	engineText, more := EngineMeant(engineText)
 	asked, problem := engine.SpecFor(engineText)
 	if problem != nil {
 		return nil, *problem
@@ -29,7 +30,7 @@ func Starter(engineText string, full bool, shop string) ([]byte, error) {
 	if len(problems) > 0 {
 		return nil, problems[0]
 	}
-	w := &starter{engine: e, rotary: e.Kind == engine.Rotary, full: full}
+	w := &starter{engine: e, rotary: e.Kind == engine.Rotary, full: full, told: more}
 	w.opening(preset, asked.Numbering != "")
 	for _, name := range benchOrder {
 		switch {
@@ -77,7 +78,8 @@ type starter struct {
 	b      strings.Builder
 	engine *engine.Engine
 	rotary bool
-	full   bool // every key, not only the usual ones
+	full   bool        // every key, not only the usual ones
+	told   [][2]string // of the engine, beside its layout: key and value
 }
 
 // remarkAt is the column at which remarks begin.
@@ -219,7 +221,7 @@ func (w *starter) layout(p engine.Preset, numbering string) {
 	if p.Spec.Numbering != "" {
 		w.line(strings.TrimSuffix("  numbering: "+numbering, " "), "check your manual: "+anyOf([]string{engine.AcrossBanks, engine.BankByBank}))
 	}
-	if p.Spec.FirstBank != "" {
+	if p.Spec.FirstBank != "" && !w.tells("first-bank") {
 		w.line("  first-bank:", "left or right: the side of the vehicle that cylinder 1 is on")
 	}
 	if len(p.Spec.Custom) > 0 {
@@ -229,13 +231,27 @@ func (w *starter) layout(p engine.Preset, numbering string) {
 		}
 		given = append(given, "cylinders", "heads")
 	}
-	w.line("  fuel:", anyOf(fuels))
+	if !w.tells("fuel") {
+		w.line("  fuel:", anyOf(fuels))
+	}
+	keys := keysOf(fileKeys, "engine")
+	for _, said := range w.told {
+		k := keyOf(keys, said[0])
+		word, _ := vocabularyOf(k.says).find(said[1], k.words)
+		w.line("  "+k.name+": "+cmp.Or(word, said[1]), "as you said")
+		given = append(given, k.name)
+	}
 	w.line("#  firing-order: "+unchanged, w.firingRemark(p))
-	for _, k := range keysOf(fileKeys, "engine") {
+	for _, k := range keys {
 		if w.full && !slices.Contains(given, k.name) {
 			w.key(k, "  ")
 		}
 	}
+}
+
+// tells reports that a key of the engine was told beside its layout.
+func (w *starter) tells(name string) bool {
+	return slices.ContainsFunc(w.told, func(said [2]string) bool { return said[0] == name })
 }
 
 // firingRemark shows how a firing order is written.

@@ -241,9 +241,8 @@ var vocabularies = []Vocabulary{
 		says("supercharged", "supercharger; super charged; blower; blown; kompressor; compressor; roots")},
 		Asks: []Question{asks("yes; boosted; boost; forced; forced induction", "write turbo or supercharged")}},
 	{Name: "numbering", Words: []string{"across banks", "bank by bank"}, Also: []Synonym{
-		says("across banks", "across; odd even; odd/even; odds and evens; alternating; alternate; side to side; zig zag; zigzag; odd left even right; odds left evens right; odd one side even the other; odds one side; 1-3-5-7 / 2-4-6-8; 1-3-5-7/2-4-6-8; 1357/2468; 1-3-5 / 2-4-6; 1-3-5/2-4-6"),
-		says("bank by bank", "one bank then the other; bank after bank; down one bank; straight; sequential; 1-2-3-4 / 5-6-7-8; 1-2-3-4/5-6-7-8; 1234/5678; 1-2-3 / 4-5-6; 1-2-3/4-5-6")},
-		Asks: []Question{asks("left to right; front to back; front to rear; standard; normal; usual; stock; "+notSure, "look in the manual: across banks is 1-3-5-7 on one side and 2-4-6-8 on the other, bank by bank is 1-2-3-4 and 5-6-7-8")}},
+		says("across banks", "across; odd even; odd/even; odds and evens; alternating; alternate; side to side; zig zag; zigzag; odd left even right; odds left evens right; odd one side even the other; odds one side; "+inFigures("across banks")),
+		says("bank by bank", "one bank then the other; bank after bank; down one bank; straight; sequential; "+inFigures("bank by bank"))}},
 	{Name: "first bank", Words: []string{"left", "right", "front", "rear"}, Also: []Synonym{says("left", "lh; l; port; port side; p; left hand; left side; left bank; lefthand"), says("right", "rh; r; starboard; starboard side; stbd; s; right hand; right side; right bank; righthand"),
 		says("front", "forward; front bank; radiator side; fwd"), says("rear", "back; rear bank; firewall; firewall side; bulkhead; bulkhead side")},
 		Asks: []Question{asks("driver; drivers; driver side; drivers side; passenger; passengers; passenger side; passengers side; nearside; offside; bank 1; bank 2; 1; 2; a; b; kerb side; curb side",

@@ -94,6 +94,13 @@ func standHint(text string) string {
 	if n, ok := strings.CutSuffix(plain, "v"); ok && isWhole(n) {
 		return "valves are not named: write how the cylinders stand, such as V" + n + " or inline-4"
 	}
+	if fields := strings.Fields(plain); len(fields) == 2 { // twin 650
+		for i, f := range fields {
+			if sizeUnit(f, 2) != "" && isCount(fields[1-i]) {
+				return standHint(fields[1-i])
+			}
+		}
+	}
 	for _, noun := range cylinderNouns[2:] {
 		plain = strings.TrimSuffix(plain, " "+noun)
 	}
@@ -115,25 +122,105 @@ func standHint(text string) string {
 	case "rotary":
 		return "of how many rotors? such as rotary-2"
 	}
+	if kind == "radial" {
+		return "of how many cylinders? such as radial-7"
+	}
 	return "of how many cylinders? such as " + kind + "-4"
+}
+
+// inFigures are a numbering's banks as people write them for each number of
+// cylinders: 1-3-5 / 2-4-6.
+func inFigures(numbering string) string {
+	var out []string
+	for count := 4; count <= 16; count += 2 {
+		var banks [2][]string
+		for i := range count {
+			bank := i % 2
+			if numbering == engine.BankByBank {
+				bank = i / (count / 2)
+			}
+			banks[bank] = append(banks[bank], strconv.Itoa(i+1))
+		}
+		one, two := strings.Join(banks[0], "-"), strings.Join(banks[1], "-")
+		out = append(out, one+" / "+two, one+"/"+two)
+		if count < 10 {
+			out = append(out, strings.Join(banks[0], "")+"/"+strings.Join(banks[1], ""))
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
+// numberingAndSide takes the side of cylinder 1 off a numbering that is said with it,
+// 'across banks, left'; the side is "" where there is none.
+func numberingAndSide(text string) (numbering, side string) {
+	fields := strings.FieldsFunc(text, func(c rune) bool { return strings.ContainsRune(" ,;()", c) })
+	if len(fields) < 2 {
+		return text, ""
+	}
+	sides, numberings := vocabularyOf("first bank"), vocabularyOf("numbering")
+	side, _ = sides.find(fields[len(fields)-1], engineSides)
+	for size := len(fields) - 1; side != "" && size > 0; size-- { // across banks 1 on the left
+		if numbering, _ = numberings.find(strings.Join(fields[:size], " "), numberings.Words); numbering != "" {
+			return numbering, side
+		}
+	}
+	return text, ""
 }
 
 // layoutWithin answers words of which some are a layout.
 func layoutWithin(fields []string) string {
+	layout, _ := layoutIn(fields)
+	if layout == nil {
+		return ""
+	}
+	for i, f := range fields { // 350 V8, twin 650
+		if unit := sizeUnit(f, layout.Count); unit != "" && (i+1 == len(fields) || !isCount(fields[i+1])) {
+			return "write '" + layout.String() + ", " + f + " " + unit + "', if " + f + " is its size in that unit"
+		}
+	}
+	hint := "write '" + layout.String() + "' alone; size and fuel have keys of their own"
+	if first := fields[0]; isFigures(first) && strings.Contains(first, ".") {
+		hint += ": 'displacement: " + first + " L', if that is what it is"
+	}
+	return hint
+}
+
+// layoutIn finds a layout among words that say more of an engine.
+func layoutIn(fields []string) (*engine.Layout, int) {
 	for size := min(len(fields)-1, 4); size > 0; size-- {
 		for i := 0; i+size <= len(fields); i++ {
 			layout, problem := engine.ParseLayout(layoutMeant(strings.Join(fields[i:i+size], " "), 0))
-			if problem != nil {
-				continue
+			if problem == nil {
+				return &layout, i
 			}
-			hint := "write '" + layout.String() + "' alone; size and fuel have keys of their own"
-			if first := fields[0]; i > 0 && isFigures(first) && strings.Contains(first, ".") {
-				hint += ": 'displacement: " + first + " L', if that is what it is"
-			}
-			return hint
 		}
 	}
-	return ""
+	return nil, 0
+}
+
+// SizeUnit gives the unit of a bare number in what is said of an engine, where it is
+// too large for anything but its size; "" for any other.
+func SizeUnit(number, engineText string) string {
+	layout, _ := layoutIn(strings.Fields(strings.ReplaceAll(engineText, ",", " ")))
+	if layout == nil {
+		return ""
+	}
+	return sizeUnit(strings.TrimRight(number, ","), layout.Count)
+}
+
+// sizeUnit is the unit in which an engine of so many cylinders has such a size:
+// cubic centimetres, or cubic inches where each cylinder would be too small for
+// that. It is "" for what is none.
+func sizeUnit(number string, cylinders int) string {
+	const smallest, least, leastOfMany = 40, 50, 100 // a size, and cc of one cylinder
+	n, err := strconv.Atoi(number)
+	switch {
+	case err != nil || n < smallest || cylinders == 0:
+		return ""
+	case cylinders > 1 && n < least*cylinders, cylinders > 4 && n < leastOfMany*cylinders:
+		return "ci"
+	}
+	return "cc"
 }
 
 // monthsElsewhere are names of months, or their beginnings, that other languages

@@ -89,14 +89,34 @@ func shared(a, b string) int {
 
 // EngineMeant gives the name of an engine, with or without a numbering, in the
 // words of the layouts where it is named in other usual ones: 'slant 4', 'V
-// eight, bank by bank'.
-func EngineMeant(name string) string {
-	layout, numbering, comma := strings.Cut(name, ",")
-	meant := layoutMeant(layout, 0)
-	if comma {
-		meant += "," + numbering
+// eight, bank by bank', and what else is said of it by its keys: 5.7 V8 gas.
+func EngineMeant(name string) (layout string, more [][2]string) {
+	named := func(layout, numbering string) string {
+		if layout = layoutMeant(layout, 0); numbering != "" {
+			layout += "," + numbering
+		}
+		return layout
 	}
-	return meant
+	first, numbering, _ := strings.Cut(name, ",")
+	whole := named(first, numbering)
+	if _, problem := engine.SpecFor(whole); problem == nil {
+		return whole, nil
+	}
+	layout, numbering = "", ""
+	for _, said := range EngineWords(name) {
+		switch said[0] {
+		case "layout":
+			layout = said[1]
+		case "numbering":
+			numbering = said[1]
+		default:
+			more = append(more, said)
+		}
+	}
+	if !isLayout(layout) {
+		return whole, nil
+	}
+	return named(layout, numbering), more
 }
 
 // LayoutHint is the hint of an engine's problem; for a layout that is close to
