@@ -23,7 +23,7 @@ func (r *reader) spell(n *node, keys []key) {
 		}
 		switch {
 		case k.form == asGroup || k.form == asTestSection:
-			n.entries[i].value = k.underItsKeys(e.value)
+			n.entries[i].value = k.underItsKeys(inOne(e.value))
 			e.value = n.entries[i].value
 			if e.value.kind == scalar {
 				if section := alone(k, e.value); section != nil {
@@ -45,6 +45,15 @@ func (r *reader) spell(n *node, keys []key) {
 			}
 		}
 	}
+}
+
+// inOne gives a list that was written within braces, where keys are expected, as the
+// text that it is: {inline-4, gas}.
+func inOne(n *node) *node {
+	if !n.braced {
+		return n
+	}
+	return &node{pos: n.items[0].pos, text: strings.Join(textsOf(n), ", "), plain: true, tag: "!!str"}
 }
 
 // single are the keys for which a value stands that is given in the place of

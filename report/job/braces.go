@@ -4,6 +4,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+
+	"gopkg.in/yaml.v3"
 )
 
 // braceFault finds where a file goes wrong within braces and brackets: a value
@@ -26,6 +28,35 @@ func (r *reader) braceFault() (at Pos, message, hint string) {
 	}
 	f := s.notClosed()
 	return f.at, f.message, f.hint
+}
+
+// wordsInBraces are the words of a list that was written within braces, {misfire,
+// oil use}, which YAML takes for keys without values; nil where one of them has a
+// value, or the colon of one.
+func (r *reader) wordsInBraces(n *yaml.Node) []*yaml.Node {
+	if n.Style&yaml.FlowStyle == 0 || len(n.Content) == 0 {
+		return nil
+	}
+	var names []*yaml.Node
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		name, value := n.Content[i], n.Content[i+1]
+		if name.Kind != yaml.ScalarNode || value.Kind != yaml.ScalarNode || value.Value != "" || value.ShortTag() != "!!null" || strings.ContainsAny(name.Value, ":=") || r.colonBehind(name) {
+			return nil
+		}
+		names = append(names, name)
+	}
+	return names
+}
+
+// colonBehind reports a colon behind a key.
+func (r *reader) colonBehind(key *yaml.Node) bool {
+	if key.Line > len(r.lines) {
+		return true
+	}
+	text := []rune(r.lines[key.Line-1])
+	from := min(key.Column-1+len([]rune(key.Value)), len(text))
+	behind := strings.TrimLeft(strings.TrimLeft(string(text[from:]), `"'`), " ")
+	return strings.HasPrefix(behind, ":")
 }
 
 // flowSigns are signs that YAML does not take within braces and brackets, each

@@ -39,6 +39,7 @@ type node struct {
 	plain   bool   // a scalar without quotes
 	tag     string // the type that YAML makes of a scalar
 	joined  bool   // a list that was written without its brackets
+	braced  bool   // a list that was written within braces
 	items   []*node
 	entries []entry
 }
@@ -210,6 +211,13 @@ func (c *composer) compose(n *yaml.Node, depth int) *node {
 	out := &node{pos: Pos{n.Line, n.Column}}
 	switch n.Kind {
 	case yaml.MappingNode:
+		if names := c.r.wordsInBraces(n); names != nil {
+			out.kind, out.braced = list, true
+			for _, name := range names {
+				out.items = append(out.items, c.compose(name, depth+1))
+			}
+			break
+		}
 		out.kind = mapping
 		c.entries(out, n, depth)
 	case yaml.SequenceNode:
