@@ -25,6 +25,10 @@ func (r *reader) spell(n *node, keys []key) {
 		case k.form == asGroup || k.form == asTestSection:
 			n.entries[i].value = k.underItsKeys(inOne(e.value))
 			e.value = n.entries[i].value
+			if words := inOne(&node{braced: true, items: e.value.items}); single[k.name] != "" && e.value.kind == list && onlyTexts(e.value) {
+				n.entries[i].value = words
+				e.value = words
+			}
 			if e.value.kind == scalar {
 				if section := alone(k, e.value); section != nil {
 					n.entries[i].value = section
@@ -50,10 +54,14 @@ func (r *reader) spell(n *node, keys []key) {
 // inOne gives a list that was written within braces, where keys are expected, as the
 // text that it is: {inline-4, gas}.
 func inOne(n *node) *node {
-	if !n.braced {
+	if !n.braced || len(n.items) == 0 {
 		return n
 	}
 	return &node{pos: n.items[0].pos, text: strings.Join(textsOf(n), ", "), plain: true, tag: "!!str"}
+}
+
+func onlyTexts(n *node) bool {
+	return len(n.items) > 0 && !slices.ContainsFunc(n.items, func(item *node) bool { return item.kind != scalar })
 }
 
 // single are the keys for which a value stands that is given in the place of
@@ -143,7 +151,7 @@ func words(k key, text string, put func(name, text string, at int) bool) (rest s
 		if name, value := counted(k, piece.text); name != "" && put(name, value, piece.at) {
 			continue
 		}
-		if name, value := ticked(k, piece.text); name != "" && put(name, value, piece.at) {
+		if name, value := led(k, piece.text); name != "" && put(name, value, piece.at) {
 			continue
 		}
 		left = append(left, piece)
@@ -185,17 +193,25 @@ func counted(section key, text string) (name, value string) {
 	return "", ""
 }
 
-// ticked gives the key of a section that is answered by yes or no, 'charger on',
-// and the answer; "" for none.
-func ticked(section key, text string) (name, value string) {
-	word, answer, ok := strings.Cut(fold(text), " ")
-	yesNo := vocabularyOf("yes or no")
-	if said, _ := yesNo.find(answer, yesNo.Words); !ok || said == "" {
-		return "", ""
-	}
-	for _, k := range section.keys {
-		if k.form == asYesNo && k.name == word {
-			return k.name, answer
+// led gives the key of a section whose name a text begins with, 'throttle open' and
+// 'charger on', and its value, where it takes that; "" for none.
+func led(section key, text string) (name, value string) {
+	fields := strings.Fields(text)
+	for size := min(len(fields)-1, 3); size > 0; size-- {
+		word, rest := fold(strings.Join(fields[:size], " ")), strings.Join(fields[size:], " ")
+		for _, k := range section.keys {
+			if k.name != strings.ReplaceAll(word, " ", "-") && !slices.Contains(keysCalled(word), k.name) {
+				continue
+			}
+			vocabulary, words := vocabularyOf(k.says), k.words
+			if k.form == asYesNo {
+				vocabulary = vocabularyOf("yes or no")
+				words = vocabulary.Words
+			}
+			said, _ := vocabulary.find(rest, words)
+			if said != "" || k.form == asWhole && isWhole(rest) || k.form == asAmount && startsWithFigure(rest) {
+				return k.name, rest
+			}
 		}
 	}
 	return "", ""

@@ -78,6 +78,9 @@ const others = "others"
 // byCylinder reads values by cylinder, or as a list in numerical order with an
 // entry for each.
 func byCylinder[T any](r *reader, n *node, label string, read func(n *node, label, cylinder string) (T, bool)) map[string]T {
+	if text := r.oneText(n); text != nil {
+		n = text
+	}
 	if n.kind == scalar {
 		if hint := r.barHint(n.text); hint != "" {
 			r.report(n.pos, hint, "'%s' is '%s', which may be in the order of the numbers or of the banks", label, short(n.text))
@@ -105,6 +108,30 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 	}
 	r.report(n.pos, hint, "'%s' is '%s', expected values by %s", label, short(n.text), r.cylinderWord)
 	return nil
+}
+
+// oneText gives the text that a list is really, {all good} within braces, and [1 150,
+// 2 148] with the cylinder in each entry; nil for any other.
+func (r *reader) oneText(n *node) *node {
+	if n.kind != list || len(n.items) == 0 {
+		return nil
+	}
+	named := true
+	for _, item := range n.items {
+		if item.kind != scalar {
+			return nil
+		}
+		name, _, _ := strings.Cut(item.text, " ")
+		named = named && name != item.text && r.isCylinder(strings.TrimRight(name, "=:)"))
+	}
+	text := inOne(&node{braced: true, items: n.items})
+	if alike := n.braced && len(n.items) != len(r.cylinderNames); !named && !alike {
+		return nil
+	}
+	if names, _ := r.asPairs(text.text); names == nil && len(n.items) > 1 {
+		return nil
+	}
+	return text
 }
 
 // sectionOf is the section of a key by its label, 'compression.dry'.
@@ -137,6 +164,9 @@ func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, lab
 		r.report(n.pos, "leave the key out where nothing was read", "'%s' is empty", label)
 	}
 	r.hiddenEntries(n, label)
+	if r.namedOnce(n, label) {
+		return out
+	}
 	r.nameCylinders(n, label)
 	for i, e := range n.entries {
 		if r.runTogetherKeys(n.entries, i, label) {
@@ -169,6 +199,23 @@ func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, lab
 		r.report(n.keyPos(others), "leave it out", "'%s.%s' stands for no %s: each has its own value", label, others, r.cylinderWord)
 	}
 	return out
+}
+
+// namedOnce reports values of which only the first has its cylinder, {1: 150, 148,
+// 152, 149}.
+func (r *reader) namedOnce(n *node, label string) bool {
+	if len(n.entries) < 2 || len(n.entries) != len(r.cylinderNames) || !r.isCylinder(n.entries[0].key) || n.entries[0].value.kind != scalar {
+		return false
+	}
+	values := []string{short(n.entries[0].value.text)}
+	for _, e := range n.entries[1:] {
+		if !isEmpty(e.value) || r.hasColon(e) || !isReading(e.key) || r.isCylinder(e.key) {
+			return false
+		}
+		values = append(values, short(e.key))
+	}
+	r.report(n.pos, "in the order of the numbers, without names: ["+strings.Join(values, ", ")+"]", "'%s' names %s %s alone", label, r.cylinderWord, short(n.entries[0].key))
+	return true
 }
 
 // runTogetherKeys reports cylinders that were named with one value for all of

@@ -21,6 +21,8 @@ func (r *reader) noSection(n *node, name string, keys []key) {
 		hint = r.fileHint(n)
 	case n.kind == scalar && len(keys) > 0:
 		hint = aloneHint(name, n.text, keys)
+	case onlyTexts(n) && len(keys) > 0:
+		hint = aloneHint(name, strings.Join(textsOf(n), ", "), keys)
 	}
 	r.report(n.pos, hint, "%s is %s, expected keys such as %s", orFile(name), describe(n), allOf(known[:min(3, len(known))]))
 }
@@ -55,7 +57,7 @@ func leadingFigure(text, unit string) (figure, words string) {
 	}
 	fields := strings.Fields(text)
 	for n := len(fields); n > 0; n-- {
-		figure = strings.Join(fields[:n], " ")
+		figure = strings.TrimRight(strings.Join(fields[:n], " "), ",;")
 		p, err := quantity.ScanAs(figure, quantity.Pressure)
 		if _, one := p.Single(); !one && !p.Only(quantity.To, quantity.PlusMinus) {
 			continue
@@ -106,7 +108,39 @@ func aloneHint(name, text string, keys []key) string {
 		}
 		return "write what was read, such as '" + last + ": " + testExample(last, keys) + "', or 'not tested' where nothing was"
 	}
+	if hint := partHint(last, text, keys); hint != "" {
+		return hint
+	}
 	return fmt.Sprintf("such as '%s: ...' on a line of its own, indented", keyNames(keys)[0])
+}
+
+// partHint writes a text of which a part says which keys it is of, and asks for the
+// key of the rest: conditions: warm, open, 6; "" for any other text.
+func partHint(section, text string, keys []key) string {
+	if len(text) > longestSaid {
+		return ""
+	}
+	var known, said []string
+	words(key{name: section, keys: keys}, text, func(name, text string, _ int) bool {
+		known, said = append(known, name+": "+short(text)), append(said, text)
+		return true
+	})
+	var left []string
+	for _, t := range separate(text, ",;") {
+		if !slices.ContainsFunc(said, func(s string) bool { return strings.HasSuffix(fold(t.text), fold(s)) }) {
+			left = append(left, t.text)
+		}
+	}
+	if len(known) == 0 || len(left) == 0 {
+		return ""
+	}
+	such := ""
+	for _, k := range keys {
+		if k.form == asWhole && isWhole(left[0]) {
+			such = ", such as '" + k.name + ": " + left[0] + "'"
+		}
+	}
+	return "write '" + section + ": {" + strings.Join(known, ", ") + ", ...}', and in the place of '...' what " + allOf(quoted(left)) + " is, with its key" + such
 }
 
 // cutText reports words that a comma within braces cut off the text before them:

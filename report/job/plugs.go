@@ -34,6 +34,9 @@ func (r *reader) looks(sec *section) map[string]diag.Plug {
 	if n == nil {
 		return nil
 	}
+	if text := r.oneText(n); text != nil {
+		n = text
+	}
 	if n.kind == scalar {
 		if typed := r.typedLooks(n); typed != nil {
 			n = typed
@@ -144,6 +147,9 @@ func (r *reader) namedLooks(n *node, known func(string) bool) *node {
 }
 
 func (r *reader) plug(n *node, label, _ string) (diag.Plug, bool) {
+	if n.kind == list && onlyTexts(n) { // [oily, sooty]
+		n = inOne(&node{braced: true, items: n.items})
+	}
 	if n.kind == scalar {
 		if isEmpty(n) {
 			r.report(n.pos, "say which you mean: how the plug looks, not tested, or could not test (why)", "'%s' has no value", label)
