@@ -169,6 +169,13 @@ func (c *Case) DriveMayHaveLetGo() bool {
 	return c.HasValves() && c.WillNotStart() && !c.Stood() && c.AllLow() != nil && len(c.Graded(diag.NoPressure)) > 0 && !c.Flooded()
 }
 
+// DriveMaySlip reports an engine whose valves a belt or chain drives, as far as is known: not
+// one with gears, as small engines of mowers and pumps have them too.
+func (c *Case) DriveMaySlip() bool {
+	d := c.Spec.TimingDrive
+	return c.HasValves() && d != "gears" && (d != "" || !c.FlywheelMagneto())
+}
+
 // Coded reports one of these trouble codes.
 func (c *Case) Coded(codes ...string) bool {
 	return slices.ContainsFunc(c.History.Codes, func(x string) bool { return slices.Contains(codes, x) })

@@ -18,6 +18,8 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	case c.Ported():
 		list = append(common("wear", "crankcase-seal", "reed-valve", "restricted-exhaust"),
 			where(c.MayHaveDecompressor() && c.Spec.Decompressor == "" && !c.ReadHigherBefore(), speaks(Hint, "decompressor"))...)
+	case !c.Several() && !c.DriveMaySlip(): // a valve that hangs open, before gears that do not jump
+		list = append(common("wear", "exhaust-valve", "head-gasket", "stuck-valve"), speaks(Hint, "cam-timing", "restricted-inlet")...)
 	case !c.Several(): // what befalls one of many is as likely as what befalls all
 		list = common("wear", "exhaust-valve", "cam-timing", "restricted-inlet")
 	case c.Spec.Diesel() && even:
@@ -52,7 +54,7 @@ func weighTest(c *known.Case) []Voice {
 	basis := c.AllLow()
 	even := c.Cranking().LowestPercentOfHighest >= known.EvenTogether
 	return slices.Concat(
-		where(even && k.Throttle != "open" && !c.Spec.Diesel(), speaks(commonest-3*rarer, "throttle-or-choke")),
+		where(even && k.Throttle != "open" && !c.Spec.Diesel() && !shortOfAnyThrottle(c), speaks(commonest-3*rarer, "throttle-or-choke")),
 		where(even && k.Throttle != "open" && !c.Spec.Diesel() && c.Noticed("method-incomplete"), speaks(commonest/2, "throttle-or-choke")),
 		where(k.Throttle == "open" && !c.ChokeShut(), as(OfTest, denies(Known, "throttle-open", "throttle-or-choke"))),
 		where(even && k.CrankingRPM == nil && k.Battery.CrankingV == nil, speaks(Hint, "weak-cranking")),
@@ -62,6 +64,13 @@ func weighTest(c *known.Case) []Voice {
 		where(runsAllTheSame(c), as(OfTest, speaks(Known, "gauge-reads-low"))),
 		where(basis != nil && basis.Facts["ratioOpen"] == true, speaks(Known, "low-ratio")),
 		where(known.DecompressorUnknown.HoldsIn(c), speaks(Known, "decompressor")))
+}
+
+// shortOfAnyThrottle reports an engine that will not start and has less than half of what its
+// kind gives at least: it lets that out, however little a shut throttle lets in.
+func shortOfAnyThrottle(c *known.Case) bool {
+	basis := c.AllLow()
+	return c.WillNotStart() && basis != nil && basis.Share < 0.5 && !c.ThrottleShut()
 }
 
 // runsAllTheSame is an engine that runs well and of which nobody complains: one
@@ -82,12 +91,14 @@ const farOff = 0.65
 // cylinders that hold their air and that oil does not help.
 func weighTiming(c *known.Case, s known.Subject) []Voice {
 	sudden := known.SuddenOnset.Holds(c, s)
+	slips := c.DriveMaySlip()
 	driven := c.Spec.TimingDrive == "belt" || c.Spec.TimingDrive == "chain"
 	flat := len(c.WetTested()) > 0 && c.AllWet(c.WetTested(), known.WetFlat)
 	return slices.Concat(
-		where(sudden, as(OfHistory, speaks(Known, "cam-timing", "timing-drive"))),
+		where(sudden && slips, as(OfHistory, speaks(Known, "cam-timing", "timing-drive"))),
 		where(sudden && driven, as(OfHistory, speaks(Hint, "timing-drive"))),
-		where(stoppedFarLow(c), as(OfHistory, speaks(Known, "cam-timing", "timing-drive"))),
+		where(stoppedFarLow(c) && slips, as(OfHistory, speaks(Known, "cam-timing", "timing-drive"))),
+		where((stoppedFarLow(c) || sudden) && !slips && !c.Several(), as(OfHistory, append(speaks(DryUp, "stuck-valve"), speaks(Hint, "valve-lash")...))),
 		timingTouched(c),
 		where(len(timingTouched(c)) > 0 && c.Cranking().LowestPercentOfHighest >= known.EvenTogether, as(OfHistory, speaks(DryUp, "cam-timing"))), // all alike since
 		where(c.AllTight(c.Read()), as(OfLeakage, append(speaks(Heard, "cam-timing"), speaks(Known, "restricted-inlet")...))),

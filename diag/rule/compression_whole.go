@@ -119,7 +119,8 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 		f.Headline = "all-low-floor"
 	}
 	doubted := c.Noticed("method-incomplete") || c.Noticed("not-standard-method")
-	if basis.Far && !c.ThrottleShut() && (!doubted || basis.Variant == "floor") {
+	released := known.DecompressorUnknown.HoldsIn(c) && runsAllTheSame(c) // as it may be built
+	if basis.Far && !released && !c.ThrottleShut() && (!doubted || basis.Variant == "floor") {
 		f.Urgency = diag.ActSoon
 	}
 	switch {

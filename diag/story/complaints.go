@@ -92,7 +92,7 @@ func (s *story) explains(c *known.Case, complaint string) bool {
 		!slices.ContainsFunc(named, func(n string) bool { return slices.Contains(s.Cylinders, n) }) {
 		return false
 	}
-	if s.missed(c, complaint) {
+	if s.missed(c, complaint) || !c.Several() && s.lowThroughout() && (complaint == "misfire" || slices.Contains(unfelt, complaint)) { // its only cylinder
 		return true
 	}
 	if s.onlyNear(c) {
