@@ -36,6 +36,7 @@ func pressures() []*diag.Test {
 	soaked := sample.Plug("fuel-wet", "1", "2", "3", "4")
 	unit := sample.Noted(diag.Notice{Rule: "unit-suspect", Facts: diag.Facts{"section": "compression", "value": diag.Number{Value: 12, Unit: quantity.PSI}, "unit": "psi", "looks": "bar"}})
 	return []*diag.Test{
+		dry("inline-4", four(120), sample.Minimum(128), func(t *diag.Test) { t.Gauges.Compression.ReadsAt = [2]float64{100, 118} }),
 		dry("inline-4", []float64{0, 5, 0, 3}), dry("inline-4", []float64{0, 5, 0, 3}, soaked), dry("inline-4", four(12), unit),
 		dry("inline-4", four(90), sample.Minimum(128)), dry("inline-4", []float64{70, 45, 30, 50}, sample.Minimum(100)),
 		dry("inline-4", four(60)), dry("inline-4", four(60), usual), dry("inline-4", four(60), ratio(10)), dry("inline-4", four(60), ratio(7)), dry("inline-4", four(60), high), dry("inline-4", four(60), shut),

@@ -117,8 +117,8 @@ var againChecks = []Check{
 			{Name: "there is none", Else: true, Enter: func(t *Trial) { t.Spec.Decompressor = "none" }, Words: []string{"none"}}}},
 	{Name: "second-gauge", OfTest: true, Gauge: true, Minutes: 10, Mends: []string{"gauge-reads-low", "gauge-valve-leaks"}, Way: Starter, Again: true, Fits: gaugeInDoubt, Words: []string{"other gauge", "another gauge"},
 		Outcomes: []Outcome{
-			{Name: "reads higher", For: []string{"gauge-reads-low", "gauge-valve-leaks", "adapter-leak"}, Words: []string{"higher"}},
-			{Name: "reads lower", For: []string{"gauge-reads-high"}, Words: []string{"lower"}},
+			{Name: "reads higher", For: []string{"gauge-reads-low", "gauge-valve-leaks", "adapter-leak"}, Words: []string{"higher"}, Fits: func(c *known.Case) bool { return known.GaugeOff(c.Gauges.Compression) <= 0 }},
+			{Name: "reads lower", For: []string{"gauge-reads-high"}, Words: []string{"lower"}, Fits: func(c *known.Case) bool { return known.GaugeOff(c.Gauges.Compression) >= 0 }},
 			{Name: "reads the same", Else: true, Words: []string{"same", "agrees"}}}},
 	{Name: "repeat-wet", Titles: []string{"oil test once more", "repeating the test with oil"}, OfTest: true, Minutes: 20, Way: Starter | Oils, Again: true,
 		Fits: func(c *known.Case, cylinders []string) bool {

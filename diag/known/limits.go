@@ -53,7 +53,7 @@ func (c *Case) RelativeLimitsKept() bool {
 func (c *Case) CloseLimit() *diag.LimitResult {
 	s := c.Cranking()
 	for i := range s.Limits {
-		if l := &s.Limits[i]; l.Verdict == diag.TooClose && !s.DefaultLimit {
+		if l := &s.Limits[i]; l.Verdict == diag.TooClose && !s.DefaultLimit && !c.AboveByCheck(l) {
 			return l
 		}
 	}
@@ -146,7 +146,7 @@ func (c *Case) Sound() bool {
 		return false
 	}
 	return s.DefaultLimit || !slices.ContainsFunc(s.Limits, func(l diag.LimitResult) bool {
-		return l.Verdict == diag.Outside || l.Verdict == diag.TooClose && (l.PastAsRead || l.Rule == string(diag.Minimum))
+		return l.Verdict == diag.Outside || l.Verdict == diag.TooClose && (l.PastAsRead || l.Rule == string(diag.Minimum)) && !c.AboveByCheck(&l)
 	})
 }
 

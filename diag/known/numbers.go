@@ -106,7 +106,17 @@ func (c *Case) LimitFacts(l *diag.LimitResult) diag.Facts {
 	return diag.Facts{
 		"kind": kind, "basis": basis, "limit": limit, "value": number(l.Value), "u": number(l.Uncertainty), "rule": l.Rule,
 		"entered": l.AsEntered, "source": l.Source, "corrected": l.Corrected, "cylinder": l.Cylinder,
+		"checked": c.checkedValue(l),
 	}
+}
+
+// checkedValue is what a limit on the pressure itself was judged by, on a gauge that agreed
+// with its own check; "" where it does agree, or the limit is on something else.
+func (c *Case) checkedValue(l *diag.LimitResult) string {
+	if l.Rule != string(diag.Minimum) || l.Unit != c.Cranking().Unit {
+		return ""
+	}
+	return c.CheckedSpan(l.Value, l.Value)
 }
 
 // FacePressure is a pressure in the unit of the rotors' faces, as it is printed.

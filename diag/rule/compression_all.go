@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
 
@@ -11,6 +12,9 @@ import (
 // test, then the valve timing, then wear. What is merely not recorded of the test
 // weighs less than what is.
 func weighAllLow(c *known.Case, s known.Subject) []Voice {
+	if c.AllLow().Variant == "" && c.MadeLowByGauge() { // no part is suspected for what the gauge takes off
+		return byGauge(c)
+	}
 	even := c.Cranking().LowestPercentOfHighest >= known.EvenTogether
 	small := known.DecompressorUnknown.Holds(c, s) // then its decompressor comes first
 	var list []Voice
@@ -37,7 +41,21 @@ func weighAllLow(c *known.Case, s known.Subject) []Voice {
 	if small && len(lash) > 0 { // its decompressor is asked for first
 		lash = as(OfHistory, speaks(DryUp, "valve-lash"))
 	}
-	return slices.Concat(list, where(!raised, slices.Concat(lash, justSet(c))), weighTest(c), weighTiming(c, s), weighWear(c, s))
+	return slices.Concat(list, where(!raised, slices.Concat(lash, justSet(c))), weighTest(c), weighTiming(c, s), weighWear(c, s), where(c.AllLow().Variant == "", byGauge(c)))
+}
+
+// byGauge is what the check of the gauge says of pressures that it reads under, or near, a
+// minimum: that it makes them so, that it does not by itself, or that they are less still.
+func byGauge(c *known.Case) []Voice {
+	switch off, stands := known.GaugeOff(c.Gauges.Compression), c.ByCheck(); {
+	case c.MadeLowByGauge():
+		return as(OfTest, speaks(Heard, "gauge-reads-low"))
+	case off < 0 && stands == diag.Outside:
+		return as(OfTest, denies(Heard+Known, "gauge-not-enough", "gauge-reads-low"))
+	case off > 0:
+		return as(OfTest, denies(Heard, "gauge-was-high", "gauge-reads-low"))
+	}
+	return nil
 }
 
 // mayBeWashed reports something that speaks of fuel in the bores: a wet plug, a

@@ -18,7 +18,7 @@ var wholeRules = []Rule{
 			"all alike; then wear, since bores seldom wear alike.",
 		Source: "US Army Ordnance subcourse OD1001, p. 91-92 (all or several low: rings or valves worn; slipped timing, low cranking speed, closed throttle); the floors: common practice, no source",
 		Class:  Together, About: diag.AboutEngine, Needs: []known.Need{known.NeedsCompression},
-		Of: everyRead, When: known.UnderFloor, Kind: OfCompression, Weigh: weighAllLow, Say: allLow, Headline: "all-low", Variants: []string{"floor", "usual", "expected", "ratio", "earlier", "worked", "standard", "agreed"},
+		Of: everyRead, When: known.UnderFloor, Kind: OfCompression, Weigh: weighAllLow, Say: allLow, Headline: "all-low", Variants: []string{"by-gauge", "floor", "usual", "expected", "ratio", "earlier", "worked", "standard", "agreed"},
 		SaysBetterThan: []string{"below-minimum"},
 	},
 	{
@@ -45,7 +45,7 @@ var wholeRules = []Rule{
 			if c.AnyLow(s.Cylinders) { // no gauge, and no cold, lowers one beside the others
 				return nil
 			}
-			return common("gauge-reads-low", "cold-engine", "wear")
+			return slices.Concat(common("gauge-reads-low", "cold-engine", "wear"), byGauge(c))
 		}, Say: nearMinimum, Headline: "too-close",
 	},
 	{
@@ -110,7 +110,10 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 	case basis.Variant == "floor":
 		f.Doubts = []diag.Phrase{{Key: "no-maker-figure"}}
 	}
+	f.Facts["checked"] = c.CheckedSpan(s.Lowest, s.Highest)
 	switch {
+	case basis.Variant == "" && c.MadeLowByGauge():
+		f.Variant = "by-gauge"
 	case !s.Complete || s.HighestBound > 0:
 		f.Headline = "all-low-so-far"
 	case basis.Facts["ratioOpen"] == true:
@@ -201,12 +204,14 @@ func weighBelow(c *known.Case, s known.Subject) []Voice {
 	switch {
 	case c.AllLow() != nil || c.AnyLow(s.Cylinders):
 		return nil
+	case c.MadeLowByGauge() && c.ByCheck() == diag.Within:
+		return byGauge(c)
 	case c.Ported():
-		return common("wear", "head-gasket", "gauge-reads-low", "rings")
+		return append(common("wear", "head-gasket", "gauge-reads-low", "rings"), byGauge(c)...)
 	case len(s.Cylinders) == 1:
-		return slices.Concat(common("wear", "exhaust-valve", "gauge-reads-low", "rings", "inlet-valve", "valve-lash"), tightLash(c), weighTest(c))
+		return slices.Concat(common("wear", "exhaust-valve", "gauge-reads-low", "rings", "inlet-valve", "valve-lash"), tightLash(c), weighTest(c), byGauge(c))
 	}
-	return append(common("wear", "gauge-reads-low", "cam-timing", "exhaust-valve", "restricted-inlet"), weighTest(c)...)
+	return slices.Concat(common("wear", "gauge-reads-low", "cam-timing", "exhaust-valve", "restricted-inlet"), weighTest(c), byGauge(c))
 }
 
 func belowMinimum(c *known.Case, s known.Subject) diag.Finding {
@@ -232,7 +237,12 @@ func belowMinimum(c *known.Case, s known.Subject) diag.Finding {
 	return f
 }
 
+// nearestMinimum: what a gauge reads above a minimum that read low at its own check, as
+// high as that, is no nearer to it than it reads.
 func nearestMinimum(c *known.Case) *diag.LimitResult {
+	if known.GaugeOff(c.Gauges.Compression) < 0 {
+		return nil
+	}
 	for i := range c.Cranking().Limits {
 		if l := &c.Cranking().Limits[i]; l.Rule == string(diag.Minimum) && l.Verdict == diag.TooClose && !l.PastAsRead {
 			return l
@@ -355,7 +365,7 @@ func aloneWhole(c *known.Case) bool { return len(c.Engine.Cylinders) == 1 && c.C
 
 func minimumsKept(c *known.Case) bool {
 	return c.Minimum() != nil && !slices.ContainsFunc(c.Cranking().Limits, func(l diag.LimitResult) bool {
-		return l.Rule == string(diag.Minimum) && l.Verdict != diag.Within
+		return l.Rule == string(diag.Minimum) && l.Verdict != diag.Within && !c.AboveByCheck(&l)
 	})
 }
 
@@ -367,6 +377,7 @@ func weighClose(c *known.Case, _ known.Subject) []Voice {
 
 func evenAboveMinimum(c *known.Case, _ known.Subject) diag.Finding {
 	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: c.LimitFacts(c.Minimum())}
+	f.Facts["higher"] = c.AboveByCheck(c.Minimum())
 	if aloneWhole(c) {
 		f.Variant = "single"
 	}

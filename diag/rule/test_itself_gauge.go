@@ -249,7 +249,12 @@ func gaugeReadsOff(c *known.Case) []diag.Notice {
 	for _, used := range usedGauges(c) {
 		if used.number != nil && known.ReadsOff(used.gauge) {
 			reads, at := used.gauge.ReadsAt[0], used.gauge.ReadsAt[1]
+			would := ""
+			if used.gauge == c.Gauges.Compression && !c.Has(known.NeedsRotors) {
+				would = c.CheckedSpan(c.Cranking().Lowest, c.Cranking().Highest)
+			}
 			list = append(list, notice("gauge-reads-off", "", nil, diag.Facts{
+				"would":   would,
 				"section": used.section, "reads": used.number(reads), "at": used.number(at), "off": known.Percent(100*math.Abs(reads-at)/at, 0)})...)
 		}
 	}

@@ -133,7 +133,7 @@ func TestAllLowAsksTheTestFirst(t *testing.T) {
 		{"8.4 V", "weak-cranking", low(method(func(k *diag.Conditions) { k.Battery.CrankingV = number(8.4) }))},
 		{"choke on", "throttle-or-choke", low(method(func(k *diag.Conditions) { k.Choke = "on" }))},
 		{"the needle falls back", "gauge-valve-leaks", low(method(func(k *diag.Conditions) { k.Needle = "falls back" }))},
-		{"a gauge that reads low", "gauge-reads-low", low(func(t *diag.Test) { t.Gauges.Compression.ReadsAt = [2]float64{85, 100} })},
+		{"a gauge that reads low", "gauge-reads-low", low(func(t *diag.Test) { t.Gauges.Compression.ReadsAt = [2]float64{70, 100} })},
 		{"thin air", "altitude", sample.Dry("inline-4", []float64{112, 114, 113, 115}, sample.Minimum(130), method(func(k *diag.Conditions) { k.AltitudeM = number(1600) }))},
 		{"a minimum that the ratio does not give", "limit-wrong", sample.Dry("inline-4", []float64{150, 149, 151, 150}, sample.Minimum(185), sample.Spec(func(s *diag.Spec) { s.Ratio = 8.5 }))},
 	} {

@@ -25,6 +25,7 @@ func wholeRows() []Row {
 		{Name: "clearly under the minimum", Test: Dry("inline-4", []float64{140, 141, 140, 108}, Minimum(128)), Fires: []string{"below-minimum", "one-low"}, Not: []string{"all-low"}},
 		{Name: "all under the minimum, even", Test: Dry("inline-4", []float64{90, 88, 91, 89}, Minimum(128)), Fires: []string{"all-low", "all-low-check-the-test"}, Not: []string{"below-minimum", "even-no-minimum"}},
 		{Name: "all under the minimum, even, and losing much air past the rings", Test: Dry("inline-4", []float64{90, 88, 91, 89}, Minimum(128), Leak("1", 40, "crankcase"), Leak("2", 42, "crankcase"), Leak("3", 41, "crankcase"), Leak("4", 40, "crankcase")), Fires: []string{"all-low"}, Not: []string{"all-low-check-the-test"}},
+		{Name: "all under the minimum as read by a gauge that reads low", Test: Dry("inline-4", []float64{120, 118, 121, 119}, Minimum(128), func(t *diag.Test) { t.Gauges.Compression.ReadsAt = [2]float64{100, 118} }), Fires: []string{"all-low", "gauge-reads-off"}},
 		{Name: "all under the minimum, uneven", Test: Dry("inline-4", []float64{70, 45, 30, 50}, Minimum(100)), Fires: []string{"all-low"}, Not: []string{"all-low-check-the-test", "below-minimum"}},
 		{Name: "uneven without a minimum is not all low", Test: Dry("inline-4", []float64{70, 45, 30, 50}), Not: []string{"all-low"}},
 		{Name: "all under the minimum, new rings", Test: Dry("inline-4", []float64{88, 86, 90, 85}, Minimum(128), func(t *diag.Test) { t.History.WorkDone = []string{"new rings and pistons"} }), Fires: []string{"all-low"}},
