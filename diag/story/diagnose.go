@@ -124,6 +124,7 @@ func worse(a, b diag.Urgency) diag.Urgency {
 // rules are listed, then by how far off its readings are, then by the engine's cylinders.
 func order(c *known.Case, told []*story) {
 	strong := slices.ContainsFunc(told, func(s *story) bool { return s.About == diag.AboutCylinders && s.Confidence == diag.Strong })
+	answered := answeredBeside(told)
 	sortBy(told, func(s *story) sortKey {
 		part := s.partLast(c)
 		if strong && s.Confidence == diag.Weak {
@@ -131,7 +132,7 @@ func order(c *known.Case, told []*story) {
 		}
 		return sortKey{
 			-s.Urgency.Rank(),
-			s.testLast(),
+			s.testLast(answered),
 			s.notFound(),
 			s.upperLast(),
 			part,

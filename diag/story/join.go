@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
 	"gaugesheet/diag/known"
 	"gaugesheet/diag/rule"
 )
@@ -44,12 +45,35 @@ func (s *story) order() int {
 }
 
 // testLast is 0 for a story about the test, which is told before the engine's,
-// and for liquid in a cylinder, which bends the engine at the next turn.
-func (s *story) testLast() int {
-	if s.About == diag.AboutTest || s.Urgency == diag.DoNotRun && s.class() == rule.TestItself {
+// and for liquid in a cylinder, which bends the engine at the next turn; where what the owner
+// complains of is answered beside the test, that comes first.
+func (s *story) testLast(answered bool) int {
+	if s.About == diag.AboutTest && !answered || s.Urgency == diag.DoNotRun && s.class() == rule.TestItself {
 		return 0
 	}
 	return 1
+}
+
+// answeredBeside reports that a complaint is explained by readings in which what is wrong with
+// the test has no part, while that explains none.
+func answeredBeside(told []*story) bool {
+	i := slices.IndexFunc(told, func(s *story) bool { return s.About == diag.AboutTest })
+	return i >= 0 && len(told[i].Explains) == 0 && slices.ContainsFunc(told, func(s *story) bool {
+		first := cause.Named(s.book.first())
+		return s.Urgency == told[i].Urgency && len(s.Explains) > 0 && first != nil && !first.Test && !s.touchedBy(told[i])
+	})
+}
+
+// touchedBy reports a story whose leading finding rests on a reading that this test makes
+// doubtful.
+func (s *story) touchedBy(test *story) bool {
+	for i, n := range test.Notices {
+		doubts := doubtedBy(test.members[i].rule, n)
+		if s.waits || slices.ContainsFunc(s.accusedBy(), func(need known.Need) bool { return slices.Contains(doubts, need) }) {
+			return true
+		}
+	}
+	return false
 }
 
 // partLast is 0 for a story about what all cylinders have in common, or of what was seen of
@@ -75,7 +99,7 @@ func (s *story) upperLast() int {
 // low and what makes nobody complain of this.
 func (s *story) strangeLast(c *known.Case) int {
 	switch {
-	case len(s.Explains) > 0:
+	case len(s.Explains) > 0 && !s.waits:
 		return 0
 	case len(c.Complaints()) > 0 && (s.onlyNear(c) || s.notFelt(c.Complaints()...) || s.aLittleLow(c) && c.Complains(unfelt...)):
 		return 2
