@@ -55,7 +55,7 @@ func (r *reader) unit(s *section) (quantity.Unit, bool) {
 	}
 	hint := ""
 	if other, plain := v.In(quantity.KPa); err == nil && plain == nil && v.Number == 1 && v.Unit != quantity.None {
-		hint = "write the readings in kPa: 100 " + string(v.Unit) + " are " + plainNumber(other*100) + " kPa"
+		hint = "write the readings in kPa: 100 " + string(v.Unit) + " are " + quantity.Format(other*100, 0) + " kPa"
 	}
 	hint = cmp.Or(hint, meant(n.text, pressureUnits))
 	if hint == "" && err != nil {
