@@ -138,7 +138,7 @@ func (b belief) meant(one written, s *scale, k key) string {
 	var all []string
 	for _, part := range []float64{10, 100, 1000} {
 		if v, err := quantity.Convert(one.as.Number/part, one.as.Unit, s.unit); err == nil && usual(v) {
-			all = append(all, plainNumber(one.as.Number/part))
+			all = append(all, one.divided(part))
 			break
 		}
 	}
@@ -148,7 +148,7 @@ func (b belief) meant(one written, s *scale, k key) string {
 	}
 	for _, u := range units {
 		if v, err := quantity.Convert(one.as.Number, u, s.unit); err == nil && u != one.as.Unit && usual(v) && len(all) < 2 {
-			all = append(all, plainNumber(one.as.Number)+" "+string(u))
+			all = append(all, one.divided(1)+" "+string(u))
 		}
 	}
 	if len(all) == 0 {

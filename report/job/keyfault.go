@@ -65,7 +65,11 @@ func leadingFigure(text, unit string) (figure, words string) {
 		if err != nil || !strings.ContainsAny(figure, "0123456789") {
 			continue
 		}
-		if p.Parts[len(p.Parts)-1].Value.Unit == quantity.None {
+		last := p.Parts[len(p.Parts)-1].Value.Unit
+		if last == quantity.Inch && unit == string(quantity.InHg) { // 18 in of vacuum
+			figure = strings.TrimSpace(strings.TrimRight(figure, `inches."`)) + " " + unit
+		}
+		if last == quantity.None {
 			figure = strings.TrimSpace(figure + " " + unit)
 		}
 		return figure, strings.Join(fields[n:], " ")

@@ -190,7 +190,11 @@ func (r *reader) percentLimit(l *section, kind diag.LimitKind, key string, n *no
 		if atMean {
 			expected = []string{string(diag.OfMean)}
 		}
-		r.report(n.pos, meant(of, expected), "'%s' is '%s', expected a percentage of %s", label, short(n.text), anyOf(expected))
+		hint := meant(of, expected)
+		if near := nearest(of, expected); near != "" {
+			hint = "did you mean '" + plainNumber(v.Number) + " % of " + near + "'?"
+		}
+		r.report(n.pos, hint, "'%s' is '%s', expected a percentage of %s", label, short(n.text), anyOf(expected))
 		return out, false
 	}
 	out.Of = basis

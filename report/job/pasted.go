@@ -1,12 +1,43 @@
 package job
 
 import (
+	"bytes"
 	"cmp"
 	"slices"
 	"strings"
 
 	"gaugesheet/diag/quantity"
 )
+
+// curlyText is a text between the quotes of a word processor that are where a file's
+// own would be: around a whole value.
+var curlyText = lazily(`([:\[{,] *|^ *- +)(?:[“„”]([^“”„"\\\n]*)[”“]|[‘‚’]([^‘’‚'\n]*)[’‘])( *(?:[,\]}]|: |:?$| #))`)
+
+// straightQuotes puts straight quotes in the place of those, so that a comma between
+// them ends nothing. Every character stays where it stands.
+func straightQuotes(data []byte) []byte {
+	if !bytes.ContainsAny(data, "“”„‘’‚") {
+		return data
+	}
+	lines := strings.Split(string(data), "\n")
+	for i, line := range lines {
+		if len(line) > longestLine || strings.ContainsAny(line, `"`) {
+			continue
+		}
+		for range 2 { // a comma that ends one begins the next
+			line = curlyText().ReplaceAllStringFunc(line, func(found string) string {
+				m := curlyText().FindStringSubmatch(found)
+				quote := `"`
+				if m[2] == "" {
+					quote = "'"
+				}
+				return m[1] + quote + m[2] + m[3] + quote + m[4]
+			})
+		}
+		lines[i] = line
+	}
+	return []byte(strings.Join(lines, "\n"))
+}
 
 // markFault finds a line that begins with a mark of the message that it was
 // copied from: a fence, a quotation, a point of a list.

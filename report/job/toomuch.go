@@ -101,13 +101,13 @@ func (s *scale) meantBy(w written) string {
 	for _, part := range []float64{10, 100} {
 		less := w.as.Number / part
 		if slices.Contains(s.usual.UnitsLike(less), w.as.Unit) {
-			all = append(all, meaning{plainNumber(less), w.value / part})
+			all = append(all, meaning{w.divided(part), w.value / part})
 			break
 		}
 	}
 	for _, u := range s.otherUnits(w.as) {
 		if v, err := quantity.Convert(w.as.Number, u, s.unit); err == nil {
-			all = append(all, meaning{plainNumber(w.as.Number) + " " + string(u), v})
+			all = append(all, meaning{w.divided(1) + " " + string(u), v})
 			break
 		}
 	}
@@ -124,6 +124,24 @@ func (s *scale) meantBy(w written) string {
 		return "did you mean " + all[0].text + "?"
 	}
 	return "did you mean " + all[0].text + " or " + all[1].text + "?"
+}
+
+var (
+	figuresWithin = lazily(`\d+(?:\.\d+)?`)
+	bothEnds      = lazily(`^\d+(?:\.\d+)?\s*(?:-|–|\.\.)\s*\d+(?:\.\d+)?$`)
+)
+
+// divided writes a number without its unit, a part of it, and with it both ends of a
+// range: 350-450.
+func (w written) divided(by float64) string {
+	text := strings.TrimSpace(w.node.text)
+	if !bothEnds().MatchString(text) {
+		return plainNumber(w.as.Number / by)
+	}
+	return figuresWithin().ReplaceAllStringFunc(text, func(figure string) string {
+		v, _ := strconv.ParseFloat(figure, 64)
+		return plainNumber(v / by)
+	})
 }
 
 // alike is how far from the middle of the others a figure may be, as a part of

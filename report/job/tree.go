@@ -79,7 +79,7 @@ func (r *reader) tree(data []byte) *node {
 	if !r.readable(data) {
 		return nil
 	}
-	decoder := yaml.NewDecoder(bytes.NewReader(data))
+	decoder := yaml.NewDecoder(bytes.NewReader(straightQuotes(data)))
 	var document yaml.Node
 	err := decoder.Decode(&document)
 	if errors.Is(err, io.EOF) || (err == nil && len(document.Content) == 0) {
