@@ -8,7 +8,7 @@ import (
 )
 
 const (
-	pullsHalf    = 0.5  // part of the median drop under which a cylinder does less: common practice, no source
+	pullsHalf    = 0.5  // part of the drop of those that pull under which a cylinder does less: common practice, no source
 	balanceAlike = 0.7  // part of the median drop that each has at least where all pull alike: judgement, no source
 	balanceU     = 10.0 // rpm, a counted speed
 	speedApart   = 20.0 // rpm between the two readings with all working
@@ -31,6 +31,24 @@ func (c *Case) Drop(name string) (drop, median float64, ok bool) {
 		return 0, 0, false
 	}
 	return v, medianOf(drops), true
+}
+
+// FullDrop is by how much the speed falls without those that pull most: the median of the upper
+// half of all that were read, as half of an engine may do little at once; 0 where fewer than three
+// were read.
+func (c *Case) FullDrop() float64 {
+	var drops []float64
+	for _, n := range c.Every() {
+		if d, _, ok := c.Drop(n); ok {
+			drops = append(drops, d)
+		}
+	}
+	if len(drops) == 0 {
+		return 0
+	}
+	slices.Sort(drops)
+	upper := drops[len(drops)/2:]
+	return (upper[(len(upper)-1)/2] + upper[len(upper)/2]) / 2
 }
 
 // plainlyMissed is a fall of the speed, in rpm, that no idle control made up for: twice what
@@ -126,18 +144,27 @@ var RepeatsScatter = OfAll("repeats of which the highest is as good as the other
 // Conditions on the balance.
 var (
 	PullsNothing = OfAll("the speed falls by no more than can be counted with it off", func(c *Case, n string) bool {
-		d, m, ok := c.Drop(n)
-		return ok && d <= balanceU && m > 2*balanceU
+		d, _, ok := c.Drop(n)
+		return ok && d <= balanceU && c.FullDrop() > 2*balanceU
 	})
-	PullsLittle = OfAll("the speed falls by less than half the median with it off", func(c *Case, n string) bool {
-		d, m, ok := c.Drop(n)
-		return ok && d > balanceU && d+balanceU < pullsHalf*m
+	PullsLittle = OfAll("the speed falls by less than half as much with it off as with those that pull most", func(c *Case, n string) bool {
+		d, _, ok := c.Drop(n)
+		return ok && d > balanceU && d+balanceU < pullsHalf*c.FullDrop()
 	})
 	// MateIdle and MateCoded tell of what two cylinders have in common, which is their coil.
 	MateIdle = OfAll("the other cylinder of its coil pulls as little as it does, and none beside these", func(c *Case, n string) bool {
 		return c.withMates(n, func(x string) bool {
 			s := Subject{Cylinders: []string{x}}
 			return PullsNothing.Holds(c, s) || PullsLittle.Holds(c, s)
+		})
+	})
+	// SetIdle tells of what the cylinders have in common that are shut down at light load:
+	// the oil that lets their lifters go slack.
+	SetIdle = OfAll("it and all others of the set that is shut down at light load pull little or nothing, and none beside these", func(c *Case, n string) bool {
+		set := c.Spec.Deactivates
+		return len(set) > 1 && slices.Contains(set, n) && !slices.ContainsFunc(c.Every(), func(x string) bool {
+			s := Subject{Cylinders: []string{x}}
+			return (PullsNothing.Holds(c, s) || PullsLittle.Holds(c, s)) != slices.Contains(set, x)
 		})
 	})
 	MateCoded = OfAll("a stored misfire of it and of the other cylinder of its coil, and of none beside these", func(c *Case, n string) bool {

@@ -187,8 +187,8 @@ func (c *Case) wasLow(r *diag.CylinderResult) bool {
 
 // pullsLess reports a cylinder that does less than the others by another test.
 func (c *Case) pullsLess(name string) bool {
-	drop, usual, read := c.Drop(name)
+	drop, _, read := c.Drop(name)
 	peak, turned := c.Peak(name)
 	_, _, little := c.Contributes(name)
-	return read && drop < pullsHalf*usual || turned && peak < 100*(1-bornOut) || little
+	return read && drop < pullsHalf*c.FullDrop() || turned && peak < 100*(1-bornOut) || little
 }

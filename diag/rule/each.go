@@ -105,7 +105,7 @@ func inTurn(key string, all []diag.Finding) any {
 	return all[0].Facts[key]
 }
 
-const byBalance = "common practice, no source: half the median drop; 10 rpm is what a count of the speed can tell"
+const byBalance = "common practice, no source: half of the drop of those that pull most; 10 rpm is what a count of the speed can tell"
 
 // balanceRules compare the cylinders by how far the speed falls without each.
 var balanceRules = onEach(known.Balance, OfBalance, byBalance, []Rule{
@@ -158,6 +158,8 @@ func pulls(c *known.Case, s known.Subject) diag.Finding {
 	few := c.Few()
 	if others, two := c.OtherDrops(s.Name()); two { // half of them idle: no cylinder does what the median says
 		few, middle = true, others
+	} else if full := c.FullDrop(); 2*drop >= middle { // beside those that pull it is weak, and the middle itself is
+		few, middle = true, full
 	}
 	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{
 		"value": diag.Number{Value: drop, Unit: quantity.RPM}.String(), "median": diag.Number{Value: middle, Unit: quantity.RPM}.String(), "few": few}}

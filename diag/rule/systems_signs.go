@@ -71,6 +71,8 @@ var systemSigns = []Sign{
 	// Two that are idle together and have a coil in common seldom have reasons of their own.
 	{Needs: needsTest(known.Balance), When: known.All(known.MateIdle, known.Not(known.Low)), Kind: OfBalance, About: "cylinders", For: append(speaks(Known, "shared-coil"), speaks(Hint, "coil-feed")...),
 		Against: denies(Known, "coil-mate-idle", "own-spark", "own-injector")},
+	{Needs: needsTest(known.Balance), When: known.SetIdle, Kind: OfBalance, About: "cylinders", For: speaks(Heard, "deactivation-lifter"),
+		Against: denies(DryUp, "set-idle", "own-spark", "own-injector", "coil-or-lead", "head-gasket")},
 	{When: known.All(known.MateCoded, known.Not(known.Low)), Kind: OfCodes, About: "cylinders", Against: denies(DryUp, "coil-mate-coded", "own-spark", "own-injector")},
 	{Needs: needsTest(known.Timing), When: known.BaseRight, Kind: OfTiming, About: "any", Against: denies(Heard, "timing-is-right", "late-ignition")},
 	{Needs: needsTest(known.Balance), When: known.BalanceEven, Kind: OfBalance, About: "system", Against: append(denies(Known, "balance-is-even", "own-spark", "own-injector", "coil-or-lead", "exhaust-valve", "inlet-valve", "head-gasket"), denies(Hint, "balance-is-even", "ignition")...)},
