@@ -65,11 +65,11 @@ func pastUpper(section string) func(*Case) bool {
 // Figures for how far a valve opens: judgement, no source.
 const (
 	liftApart = 0.10 // part under the median at which it opens too little
-	liftFar   = 0.50 // part of the only other one, where there is no median
+	liftOfTwo = 0.80 // part of the only other one, where there is no median: no lobe opens too far
 )
 
 // LiftLow is the valve of a cylinder that opens least of those that open less than
-// their limit, or than the others by a tenth, or than half of the only other one; nil
+// their limit, or than the others by a tenth, or than the only other one by a fifth; nil
 // for none.
 func (c *Case) LiftLow(name string) *diag.MeasuredReading {
 	r := c.Measured(Clearance)
@@ -96,7 +96,7 @@ func (c *Case) liftLow(m *diag.MeasuredReading) bool {
 	}
 	values := c.byCylinder(Clearance, m.Name)
 	return len(values) >= 3 && m.Value < (1-liftApart)*medianOf(values) ||
-		len(values) == 2 && m.Value < liftFar*slices.Max(slices.Collect(maps.Values(values)))
+		len(values) == 2 && m.Value < liftOfTwo*slices.Max(slices.Collect(maps.Values(values)))
 }
 
 // LiftFar reports a cylinder of which a valve opens less than it should by a tenth, and

@@ -302,7 +302,7 @@ var (
 	ClearanceLoose  = OfAll("a valve clearance over its limit", func(c *Case, n string) bool { m, _ := c.ClearanceOff(n, Over); return m != nil })
 	ClearanceCloses = OfAll("an exhaust clearance less than all others, of three or more, and less than it was before", func(c *Case, n string) bool { now, _ := c.ClosingUp(n); return now != nil })
 	ClearanceRight  = OfAll("its valve clearances within their limits; only one of its valves where its air is heard there and not at the other", (*Case).clearanceRight)
-	LiftsLittle     = OfAll("a valve that opens less than its limit, or more than 10 % less than the median of three or more", func(c *Case, n string) bool { return c.LiftLow(n) != nil })
+	LiftsLittle     = OfAll("a valve that opens less than its limit, or more than 10 % less than the median of three or more or 20 % less than the only other one", func(c *Case, n string) bool { return c.LiftLow(n) != nil })
 	InjectorLow     = OfAll("injector flow under the median by more than the limit on their spread, or 5 %; or a drop of the rail's pressure under the median by more than the limit from the mean, or without one by a fifth and 1 psi",
 		func(c *Case, n string) bool {
 			p, ok := c.flowPart(n)

@@ -26,8 +26,10 @@ const (
 	// headCold is the part of the median, both as figures in degrees Fahrenheit, under
 	// which a head is cold: judgement, no source.
 	headCold    = 0.8
-	leastHeads  = 3   // that have a median
-	crankcaseBy = 0.5 // psi that a pumped-up crankcase may fall in so many minutes: one tuner's limit, common practice, no source
+	headCooler  = 0.85 // where it lies apart from all others by more than twice what these do: judgement
+	headAlike   = 0.9  // down to which a head is as warm as the others: judgement
+	leastHeads  = 3    // that have a median
+	crankcaseBy = 0.5  // psi that a pumped-up crankcase may fall in so many minutes: one tuner's limit, common practice, no source
 	crankcaseIn = 10.0
 )
 
@@ -152,18 +154,31 @@ func (c *Case) Head(name string) (head, median float64, ok bool) {
 	return v, medianOf(values), true
 }
 
+// headApart reports a head colder than every other by more than twice what the others lie apart.
+func (c *Case) headApart(name string) bool {
+	own, _, ok := c.Head(name)
+	var others []float64
+	for _, n := range c.Every() {
+		if v, _, read := c.Head(n); read && n != name {
+			others = append(others, v)
+		}
+	}
+	return ok && len(others) >= leastHeads && slices.Min(others)-own > 2*(slices.Max(others)-slices.Min(others))
+}
+
 func fahrenheit(m *diag.MeasuredReading) float64 {
 	v, _ := quantity.Convert(m.Value, m.Unit, quantity.Fahrenheit)
 	return v
 }
 
-// HeadIsCold reports a head under four fifths of the median of all. A part of a
+// HeadIsCold reports a head under four fifths of the median of all, or not far above that and
+// apart from all others. A part of a
 // temperature hangs on where its scale begins. Figures in degrees Fahrenheit are taken,
 // as the published temperatures of this check are, whatever unit they were typed in, so that the unit decides nothing;
 // where the median is not above zero there nothing is compared.
 func (c *Case) HeadIsCold(name string) bool {
 	v, median, ok := c.Head(name)
-	return ok && median > 0 && v < headCold*median-tinyDegree
+	return ok && median > 0 && (v < headCold*median-tinyDegree || v < headCooler*median-tinyDegree && c.headApart(name))
 }
 
 // ColdOn is the magneto that the heads were read on, "" where nobody said.
@@ -200,15 +215,15 @@ var (
 		m, _ := magnetoFar(r)
 		return m == nil && len(withoutDrop(r)) == 0 && r.Reading("left") != nil && r.Reading("right") != nil
 	})
-	HeadCold = OfAll("its head is more than 20 % colder than the median of three or more, by the figures in degrees Fahrenheit", (*Case).HeadIsCold)
+	HeadCold = OfAll("its head is more than 20 % colder than the median of three or more, or more than 15 % and colder than every other by more than twice what the others lie apart, by the figures in degrees Fahrenheit", (*Case).HeadIsCold)
 	// HeadColdOnWorse is one that was read on the magneto on which the speed falls more.
 	HeadColdOnWorse = All(HeadCold, MagnetosUneven, OfEngine("read on the magneto on which the speed falls more", func(c *Case) bool {
 		on := c.ColdOn()
 		return on != "" && on == c.WorseMagneto()
 	}))
-	HeadsEven = OfEngine("every head read (three at least), none more than 20 % colder than the median", func(c *Case) bool {
+	HeadsEven = OfEngine("every head read (three at least), none more than 10 % colder than the median", func(c *Case) bool {
 		for _, n := range c.Every() {
-			if _, _, ok := c.Head(n); !ok || c.HeadIsCold(n) {
+			if v, median, ok := c.Head(n); !ok || v < headAlike*median-tinyDegree {
 				return false
 			}
 		}

@@ -100,6 +100,17 @@ func (c *Case) SmallEngine() bool {
 	return c.HasValves() && !c.Spec.Diesel() && len(c.Engine.Cylinders) <= 2 && len(c.Engine.Cylinders) > 0
 }
 
+// LeftByDecompressor reports a machine's small engine of which nobody said whether it has a
+// decompressor, and that reads what one leaves of its pressure.
+func (c *Case) LeftByDecompressor() bool {
+	best, err := quantity.Convert(c.Cranking().Highest, c.Cranking().Unit, quantity.PSI)
+	return err == nil && best >= decompressedPSI && c.FlywheelMagneto() && DecompressorUnknown.HoldsIn(c)
+}
+
+// decompressedPSI is what a cranking test shows at least with an automatic decompressor at
+// work: common practice, no source.
+const decompressedPSI = 40
+
 // MayHaveDecompressor reports such an engine, or a small two-stroke: some have a
 // decompressor of their own kind, a valve or a port in the cylinder.
 func (c *Case) MayHaveDecompressor() bool {

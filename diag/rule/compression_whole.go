@@ -122,7 +122,7 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 		f.Headline = "all-low-floor"
 	}
 	doubted := c.Noticed("method-incomplete") || c.Noticed("not-standard-method")
-	released := known.DecompressorUnknown.HoldsIn(c) && runsAllTheSame(c) // as it may be built
+	released := known.DecompressorUnknown.HoldsIn(c) && (runsAllTheSame(c) || basis.Variant == "floor" && c.LeftByDecompressor()) // as it may be built
 	if basis.Far && !released && !c.ThrottleShut() && (!doubted || basis.Variant == "floor") {
 		f.Urgency = diag.ActSoon
 	}

@@ -13,6 +13,7 @@ func lift(c *known.Case, s known.Subject) diag.Finding {
 	m := c.LiftLow(s.Name())
 	f := diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: measuredFacts(m)}
 	f.Facts["exhaust"], f.Facts["few"] = m.Name == "lift exhaust", c.Few()
+	f.Facts["twin"] = len(c.Every()) == 2
 	gone := m.Limited() && known.Excess(m) >= liftGone
 	f.Facts["gone"] = gone
 	switch {

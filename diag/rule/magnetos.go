@@ -18,7 +18,7 @@ const (
 // makes a head cold is judgement.
 const (
 	byMagnetos = "limits: the job's own; without one 175 rpm on either and 50 rpm between them, the most that handbooks in circulation permit: common practice, no source (the FAA's powerplant training text: 25 to 75 rpm on each, even on both)"
-	byHeads    = "US Army TM 1-1500-204-23-1 and FAA AC 43.13-1B, para 8-2a, for the comparison; 20 % of the median in degrees Fahrenheit is judgement"
+	byHeads    = "US Army TM 1-1500-204-23-1 and FAA AC 43.13-1B, para 8-2a, for the comparison; 20 % of the median, or 15 % where it lies apart from all others, in degrees Fahrenheit is judgement"
 )
 
 // magnetoRules are on two magnetos, each read alone.

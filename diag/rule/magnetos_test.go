@@ -42,10 +42,11 @@ func TestMagnetos(t *testing.T) {
 		{name: "a cold head on the magneto that loses more", test: sample.Of("flat-4", runs, mags(240, 60, limits...), heads(quantity.Fahrenheit, "left", 331, 328, 205, 325)), fires: "cold-head-agrees 3", first: "magneto-plug", soon: diag.ActSoon},
 		{name: "a cold head on the other one", test: sample.Of("flat-4", runs, mags(240, 60, limits...), heads(quantity.Fahrenheit, "right", 331, 328, 205, 325)), fires: "head-cold 3; magneto-drop-uneven", not: "cold-head-agrees"},
 		{name: "cold on both", test: sample.Of("flat-4", runs, mags(70, 60), sample.Fuel("port, no return", diag.Circuit{}), heads(quantity.Fahrenheit, "both", 331, 328, 205, 325)), fires: "head-cold 3", first: "own-injector"},
-		{name: "a fifth colder and no more", test: sample.Of("radial-7", mags(60, 60), heads(quantity.Fahrenheit, "left", 330, 330, 264.5, 330, 320, 325, 340)), not: "head-cold"},
+		{name: "a fifth colder and no more, the others far apart", test: sample.Of("radial-7", mags(60, 60), heads(quantity.Fahrenheit, "left", 330, 330, 264.5, 330, 290, 325, 340)), not: "head-cold"},
+		{name: "less than a fifth colder, and apart from all others", test: sample.Of("radial-7", mags(60, 60), heads(quantity.Fahrenheit, "left", 330, 330, 271, 330, 320, 325, 340)), fires: "head-cold 3"},
 		{name: "a little more than a fifth", test: sample.Of("radial-7", mags(60, 60), heads(quantity.Fahrenheit, "left", 330, 330, 262, 330, 320, 325, 340)), fires: "head-cold 3"},
 		{name: "the same engine in Celsius", test: sample.Of("radial-7", mags(60, 60), heads(quantity.Celsius, "left", 165.6, 165.6, 127.8, 165.6, 160, 162.8, 171.1)), fires: "head-cold 3"},
-		{name: "a fifth of the figure in Celsius is less", test: sample.Of("radial-7", mags(60, 60), heads(quantity.Celsius, "left", 166, 166, 131, 166, 160, 163, 171)), not: "head-cold"},
+		{name: "a fifth of the figure in Celsius is less", test: sample.Of("radial-7", mags(60, 60), heads(quantity.Celsius, "left", 166, 166, 131, 166, 143, 163, 171)), not: "head-cold"},
 		{name: "two heads have no median", test: sample.Of("V2", heads(quantity.Fahrenheit, "left", 331, 205)), not: "head-cold"},
 		{name: "a cold head that is low", test: sample.Dry("inline-4", []float64{150, 151, 90, 149}, heads(quantity.Fahrenheit, "both", 331, 328, 205, 325)), fires: "head-cold 3; one-low 3", first: "exhaust-valve"},
 	})

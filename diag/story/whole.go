@@ -13,7 +13,7 @@ import (
 // of all is said first.
 func liftWhole(c *known.Case, told []*story) {
 	low := c.AllLow()
-	if low == nil || low.Variant == "expected" || low.Variant == "ratio" { // what geometry suggests hurries nobody
+	if low == nil || low.Variant == "expected" || low.Variant == "ratio" || low.Variant == "floor" && c.LeftByDecompressor() { // what geometry suggests, or a decompressor may leave, hurries nobody
 		return
 	}
 	soon := slices.ContainsFunc(told, func(s *story) bool {
