@@ -308,13 +308,25 @@ func elsewhere(c *known.Case, s known.Subject) []Voice {
 		return common("ignition", "carburettor", "crankcase-seal", "reed-valve", "restricted-exhaust")
 	case c.Complains("no start", "hard start"):
 		return common("ignition", "injection")
-	case c.Complains("low power"): // late valves and a choked exhaust read even on the starter
-		return slices.Concat(common("injection", "ignition", "sensor-or-air-leak", "air-filter", "restricted-exhaust", "cam-timing"),
+	case c.Complains("low power"): // late valves and a choked exhaust read even on the starter, and what lets no gas in or out is not felt as a miss
+		return slices.Concat(lowPowerElsewhere(c),
 			where(c.Spec.Charging == "turbo", speaks(commonest, "boost-leak")), where(c.Carburetted(), speaks(commonest-rarer, "late-ignition")), where(pressureUnjudged(c), speaks(commonest-rarer, "low-fuel-pressure")))
 	case c.Complains("lean running") && pressureUnjudged(c):
 		return common("low-fuel-pressure", "injection", "sensor-or-air-leak", "ignition")
 	}
 	return common("injection", "sensor-or-air-leak", "ignition")
+}
+
+// lowPowerElsewhere is what lets an engine that seals pull badly: of what burns gas first the
+// device that gives it, and of what is said to be fed as it should be the fuel last.
+func lowPowerElsewhere(c *known.Case) []Voice {
+	switch {
+	case c.GasFuel():
+		return common("injection", "ignition", "sensor-or-air-leak", "air-filter", "restricted-exhaust", "cam-timing")
+	case !c.Carburetted() && c.SomeCircuit(func(k known.Circuit) bool { return k.Right() != nil }): // a jet clogs behind the right pressure
+		return common("restricted-exhaust", "air-filter", "ignition", "sensor-or-air-leak", "cam-timing", "injection")
+	}
+	return common("injection", "restricted-exhaust", "air-filter", "ignition", "sensor-or-air-leak", "cam-timing")
 }
 
 // pressureUnjudged reports fuel pressure that was read, and no figure to hold it against:
