@@ -69,6 +69,15 @@ var leakLevelRules = []Rule{
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low"},
 	},
 	{
+		Name: "low-by-the-gauge-alone", Title: "A cylinder that nothing but the compression gauge calls low",
+		Why: "It holds its air, the engine runs without a complaint, and the gauge's needle fell back, or another test finds that every cylinder does its work. A hose whose valve leaks, or an adapter that was not tight, reads like that; " +
+			"a lobe that is worn so far is felt. It is read again before anything is looked for inside.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
+		Of: eachCylinder, When: known.All(short, known.Tight, known.Not(placed), lowByGaugeAlone),
+		Kind: OfLeakage, For: append(speaks(Heard, "adapter-leak"), speaks(DryUp, "valve-motion")...), Say: byGaugeAlone, Headline: "low-but-tight",
+		SaysBetterThan: []string{"low-but-tight", "one-low", "one-out-of-tight-pack", "scattered-low"},
+	},
+	{
 		Name: "loss-explains-little", Title: "A cylinder that loses too little of its test air for the pressure that it lacks",
 		Why: "What takes all the pressure of a stroke past the piston, or at a place that stands open at rest, lets nearly all the test air out. A leak of less than half is felt in the reading and does not end it, and a small one is hardly felt. " +
 			"What is left is how the valves move: one that hangs as it turns, a rocker or lifter that let go, a worn lobe, a camshaft that stands still; or the compression reading itself.",
@@ -252,6 +261,9 @@ func littleLost(c *known.Case) bool {
 // tightCauses are what leaves a cylinder low that seals at rest. Oil left in it
 // makes that less sure.
 func tightCauses(c *known.Case, s known.Subject) []Voice {
+	if lowByGaugeAlone.Holds(c, s) { // whose own rule speaks
+		return nil
+	}
 	weight := Heard
 	if oiled.Holds(c, s) {
 		weight = DryUp

@@ -44,3 +44,19 @@ func leaksAndAgrees(c *known.Case, s known.Subject) diag.Finding {
 	f.Facts["values"], f.Facts["lifts"], f.Facts["blows"], f.Facts["burns"] = c.Span(c.Spread(c.Read())), c.OilLiftsAll(), c.BlowsBy(), c.BurnsOil()
 	return f
 }
+
+// lowByGaugeAlone is a cylinder that nothing but the gauge calls low: it holds its air, nobody
+// complains of how the engine runs, and the needle fell back between strokes, or the engine
+// draws, or breathes, as one does of which every cylinder works. A hose or an adapter that
+// leaks is read again before a lobe is looked for.
+var lowByGaugeAlone = known.All(known.Tight, known.OfAll("low, and by no more than half", func(c *known.Case, n string) bool { return c.Grade(n) == diag.Low }),
+	known.OfEngine("nothing complained of, no code, not said to run badly", func(c *known.Case) bool { return !c.Ails() }),
+	known.Any(known.OfEngine("a needle that falls back", func(c *known.Case) bool { return c.Conditions.Needle == "falls back" }), known.VacuumRight, known.AllBreatheAlike, known.BalanceEven))
+
+// byGaugeAlone asks for the reading again, however the gauge has it.
+func byGaugeAlone(c *known.Case, s known.Subject) diag.Finding {
+	f := lowButTight(c, s)
+	f.Urgency, f.Variant = diag.CheckAgain, ""
+	f.Facts["needle"] = c.Conditions.Needle == "falls back"
+	return f
+}

@@ -52,6 +52,8 @@ func togetherRows() []Row {
 		{Name: "flooded and under the minimum", Test: Dry("inline-4", []float64{105, 108, 104, 106}, Minimum(128), Looks("fuel-wet", "fuel-wet", "fuel-wet", "fuel-wet")), Fires: []string{"washed-and-low"}, Not: []string{"all-low"}},
 		{Name: "all low and tight", Test: Dry("inline-4", []float64{100, 102, 98, 101}, Minimum(128), Leak("1", 5), Leak("2", 6), Leak("3", 4), Leak("4", 5)),
 			Fires: []string{"low-everywhere-but-tight"}, Not: []string{"all-low", "low-but-tight", "leakage-good"}},
+		{Name: "low and tight by a needle that falls back", Test: Dry("inline-4", low3, Leak("3", 6), Method(func(c *diag.Conditions) { c.Needle = "falls back" })), Fires: []string{"low-by-the-gauge-alone"}, Not: []string{"low-but-tight"}},
+		{Name: "low and tight by a needle that falls back, and it misses", Test: Dry("inline-4", low3, Leak("3", 6), Complains("misfire"), Method(func(c *diag.Conditions) { c.Needle = "falls back" })), Fires: []string{"low-but-tight"}, Not: []string{"low-by-the-gauge-alone"}},
 		{Name: "some loss past the rings", Test: Dry("V8", []float64{190, 192, 195, 200, 194, 196, 193, 191}, Leak("1", 8), Leak("4", 24, "crankcase"), Leak("5", 9)),
 			Fires: []string{"leaks-but-serviceable"}, Not: []string{"sound-but-leaks", "leaks-to-crankcase", "rings-agree"}},
 		{Name: "some loss over the limit", Test: Dry("inline-4", even4, Leak("1", 8), Leak("4", 28, "crankcase"), Leak("2", 9), LeakLimit(20)), Fires: []string{"leaks-but-serviceable"}},
