@@ -101,10 +101,11 @@ func (c *Case) SmallEngine() bool {
 }
 
 // LeftByDecompressor reports a machine's small engine of which nobody said whether it has a
-// decompressor, and that reads what one leaves of its pressure.
+// decompressor, and that reads what one leaves of its pressure, with a cylinder under the other
+// that may be all that ails it.
 func (c *Case) LeftByDecompressor() bool {
 	best, err := quantity.Convert(c.Cranking().Highest, c.Cranking().Unit, quantity.PSI)
-	return err == nil && best >= decompressedPSI && c.FlywheelMagneto() && DecompressorUnknown.HoldsIn(c)
+	return err == nil && best >= decompressedPSI && len(c.LowSet()) > 0 && c.FlywheelMagneto() && DecompressorUnknown.HoldsIn(c)
 }
 
 // decompressedPSI is what a cranking test shows at least with an automatic decompressor at
