@@ -24,6 +24,23 @@ var oneFault = []Rule{
 		SaysBetterThan: []string{"seen-glazed"},
 	},
 	{
+		Name: "blow-by-of-glaze", Title: "More blow-by than is allowed, and glazed walls that explain it",
+		Why:    "Rings do not seal on glass, nor do those that lacquer holds in their grooves: gas goes down past them while a gauge still reads well. What was seen comes before whatever else fills a crankcase, and what is done for the wall is done before anything is taken apart.",
+		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, TiesSystems: []string{known.Crankcase}, Needs: needsTest(known.Crankcase),
+		Of: oneSet("the cylinders in which a glazed wall was seen, half of all at least", glazedMostly), When: known.All(pressesInside, known.Any(known.GlazedDiesel, known.GlazedAndOily)),
+		Kind: OfCrankcase, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return append(speaks(Known, map[bool]string{true: "light-load", false: "oil-control-rings"}[c.Spec.Diesel()]), speaks(DryUp, "rings", "wear")...)
+		}, Against: denies(Known, "glaze-explains-it", "breather", "turbo-seal", "air-compressor"),
+		Say: func(c *known.Case, s known.Subject) diag.Finding {
+			f := seen(diag.CheckAgain)(c, s)
+			if c.Spec.Diesel() {
+				f.Headline = "light-load"
+			}
+			return f
+		}, Headline: "glazed-and-oily", Keeps: true,
+		SaysBetterThan: []string{"crankcase-pressure-high", "crankcase-pressure-where-vacuum-belongs", "seen-glazed", "glazed-and-uses-oil"},
+	},
+	{
 		Name: "crankcase-draws-oil", Title: "Strong vacuum in the crankcase, and oily plugs over cylinders that hold their pressure",
 		Why:    "A vent valve that stays open, or whose diaphragm is torn, joins the crankcase to the intake, and oil goes with the air, most to the cylinders that are nearest. It is put right before guides or rings are thought of.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, TiesSystems: []string{known.Crankcase}, Needs: []known.Need{known.NeedsPlugs, known.NeedsTest(known.Crankcase)},
@@ -56,6 +73,15 @@ var oneFault = []Rule{
 			return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"idle": known.Percent(idle.Sum, 0).String(), "fast": known.Percent(fast.Sum, 0).String(), "at": fast.Speed}}
 		}, Headline: "oil-smells", SaysBetterThan: []string{"trim-rich", "rich-everywhere", "all-sooty"},
 	},
+}
+
+// glazedMostly are the cylinders of which a glazed wall was seen, where it was in half of all
+// at least: one alone fills no crankcase.
+func glazedMostly(c *known.Case) []string {
+	if glazed := c.GlazedSeen(); 2*len(glazed) >= len(c.Every()) {
+		return glazed
+	}
+	return nil
 }
 
 // regenerates speaks for the filter of a diesel's exhaust, which is burned clean by fuel that
