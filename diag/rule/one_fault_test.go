@@ -21,6 +21,7 @@ func TestOneFault(t *testing.T) {
 	vent := func(inches float64) sample.Change {
 		return sample.Test("crankcase", quantity.InH2O, sample.Ticked("ventilation", "connected"), sample.At("readings", "idle", inches))
 	}
+	presses := sample.Test("crankcase", quantity.InH2O, sample.Ticked("ventilation", "off"), sample.At("readings", "2500 rpm", 8), sample.Permits("readings", "2500 rpm", sample.NoLeast, 4))
 	trims := sample.Test("trims", quantity.Percent, sample.At("trim long", "idle bank 1", -27), sample.At("trim long", "2500 rpm bank 1", -6))
 	smells := func(of string) sample.Change { return oil(sample.Ticked("oil smell", of)) }
 	runSealing(t, []sealingCase{
@@ -28,6 +29,8 @@ func TestOneFault(t *testing.T) {
 		{name: "a diesel whose walls are good", test: sample.Dry("inline-4", diesel, sample.Diesel, good, oily), not: "glazed-by-light-load"},
 		{name: "a glazed petrol engine that uses oil", test: sample.Dry("inline-4", petrol, glazed, oily), fires: "glazed-and-uses-oil 1", first: "oil-control-rings", not: "glazed-by-light-load", soon: diag.CheckAgain},
 		{name: "a glazed petrol engine that uses none", test: sample.Dry("inline-4", petrol, glazed), fires: "seen-glazed 1", not: "glazed-and-uses-oil"},
+		{name: "glazed walls and gas in the crankcase", test: sample.Dry("single", []float64{150}, glazed, oily, presses), fires: "blow-by-of-glaze 1; crankcase-pressure-high", first: "oil-control-rings", soon: diag.ActSoon},
+		{name: "good walls and gas in the crankcase", test: sample.Dry("single", []float64{150}, good, oily, presses), fires: "crankcase-pressure-high", not: "blow-by-of-glaze"},
 		{name: "oily plugs and a crankcase drawn empty", test: sample.Dry("inline-4", petrol, sample.Plug("oil-wet", "1"), vent(-14)), fires: "crankcase-draws-oil 1; crankcase-vacuum-strong", first: "vent-valve-open", soon: diag.ActSoon},
 		{name: "oily plugs and a crankcase drawn as it should be", test: sample.Dry("inline-4", petrol, sample.Plug("oil-wet", "1"), vent(-1)), not: "crankcase-draws-oil"},
 		{name: "boost short", test: sample.Of("inline-4", turbo, sample.Complains("low power"), boost(0.4)), fires: "boost-low", not: "test-outside-limit", first: "boost-leak", soon: diag.ActSoon},
