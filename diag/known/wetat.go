@@ -67,6 +67,7 @@ func (c *Case) headJointWet() bool {
 var (
 	CoolantAtIntake = OfEngine("coolant seen at the joint of the intake manifold", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(intakeJoint) })
 	HeadJointWet    = OfEngine("coolant seen at the joint between head and block among the technician's findings, no system pumped up that was wet outside, and no gas or air that came through", (*Case).headJointWet)
+	CoolantOutside  = OfEngine("coolant seen to come out outside", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(outsideParts) })
 	HeadJointBlows  = FoundSo("gas that puffs, hisses or blows at the joint between head and block", pairs("puff|chuff|chirp|hiss|blows|blowing|soot", strings.Join(headJoint, "|")))
 	CoolantAtHead   = OfEngine("coolant seen outside at the joint between head and block", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(headJoint) })
 )

@@ -58,7 +58,7 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Cooling), When: known.CoolingFalls, Kind: OfCooling, About: "cylinders", For: pathToCoolant(DryUp, Hint)},
 	// Coolant that goes inside and leaves no gas in the coolant goes where no cylinder
 	// presses: through the cooler of the exhaust gas, where there is one.
-	{When: known.All(known.NoGasFound, known.Any(known.Complaint("coolant loss"), known.CoolingFalls), known.Not(known.CoolingOil), known.Not(known.OfEngine("coolant in the oil", (*known.Case).OilMixed))), Kind: OfCoolant, About: "any", For: speaks(Known, "egr-cooler")},
+	{When: known.All(known.NoGasFound, known.Any(known.Complaint("coolant loss"), known.CoolingFalls), known.Not(known.CoolingOutside), known.Not(known.CoolantOutside), known.Not(known.CoolingOil), known.Not(known.OfEngine("coolant in the oil", (*known.Case).OilMixed))), Kind: OfCoolant, About: "any", For: speaks(Known, "egr-cooler")},
 	{Needs: needsTest(known.Trims), When: known.TrimsGood, Kind: OfTrims, About: "mixture", Against: denies(Known, "trims-are-right", "rich-mixture", "lean-mixture", "air-leak", "purge-valve", "air-meter")},
 	// What is told of the idle alone: a mixture that needs no correction, a spark in
 	// its place and cylinders that all pull leave burned gas that gets in.
