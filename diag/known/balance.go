@@ -76,16 +76,6 @@ func (c *Case) notMissed(name string) bool {
 	return plain > 1 && plain > none
 }
 
-// withMates reports a cylinder that is so with all others of its coil, and of all others none.
-func (c *Case) withMates(name string, so func(string) bool) bool {
-	for _, coil := range c.Spec.SharedCoils {
-		if len(coil) > 1 && slices.Contains(coil, name) {
-			return !slices.ContainsFunc(c.Every(), func(n string) bool { return so(n) != slices.Contains(coil, n) })
-		}
-	}
-	return false
-}
-
 // otherGroup is what the cylinders on the other side of their median come to, where none
 // lies near it: two groups have nothing typical between them.
 func otherGroup(values map[string]float64, own, median float64) (float64, bool) {

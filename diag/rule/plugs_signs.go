@@ -11,6 +11,8 @@ import (
 var plugSigns = []Sign{
 	// Two that do nothing since the leads were off have each other's.
 	{When: known.All(known.LeadsTouched, twoDoNothing, known.Not(known.Low)), Kind: OfHistory, About: "cylinders", For: speaks(Heard+Known, "leads-crossed")},
+	{When: known.All(known.MateLikely, known.Not(known.Low), known.Complaint("misfire", known.RoughRunning)), Kind: OfHistory, About: "cylinders", For: speaks(Known, "shared-coil")},
+	{When: known.All(known.MateLikely, known.Not(known.Low), known.Not(known.Complaint("misfire", known.RoughRunning))), Kind: OfHistory, About: "cylinders", For: speaks(Known-3*rarer, "shared-coil")},
 	{When: known.All(known.LeadsTouched, known.Complaint("misfire", "no start", "hard start"), noneLow), Kind: OfHistory, About: "engine", For: speaks(Known, "leads-crossed")},
 	{
 		When: known.All(known.Plug("damaged"), short), Kind: OfPlugs, About: "cylinders",
