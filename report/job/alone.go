@@ -118,7 +118,7 @@ func alone(k key, n *node) *node {
 	switch {
 	case rest == "" && len(out.entries) > 0:
 		return out
-	case name == "" || k.name != "engine" && len(out.entries) > 0:
+	case name == "" || k.name != "engine" && k.name != "battery" && len(out.entries) > 0:
 		return nil
 	}
 	put(name, rest, at)
@@ -181,6 +181,11 @@ func counted(section key, text string) (name, value string) {
 	number, word, ok := strings.Cut(fold(text), " ")
 	if !ok || !isFigures(number) {
 		return "", ""
+	}
+	if last := strings.LastIndexByte(text, ' '); plainQuantity(text[:last]) { // 10.1 V cranking
+		if k := keyOf(section.keys, fold(text[last+1:])); k.form == asAmount && k.name != "" {
+			return k.name, text[:last]
+		}
 	}
 	for _, k := range section.keys {
 		switch called := k.name == word || slices.Contains(keysCalled(word), k.name); {

@@ -70,6 +70,7 @@ var flowSigns = []struct {
 	{lazily(`[\[{,]\s*(,)`), "two commas with nothing between", "leave one comma out, or write 'not tested' between"},
 	{lazily(`[\[{,:]\s*(?:~\s*)?([0-9.]+)\s*\?+\s*[,}\]]`), "a value ends in a mark of question", "write 'about $1'"},
 	{lazily(`[\[{,:]\s*(\?+)\s*[,}\]]`), "a mark of question in the place of a value", emptyReading},
+	{lazily(`\]\s*(psi|kPa|bar|MPa|lbs|%)\s*[,}]`), "a unit stands behind the list", "the unit has a key of its own, in front of the list: unit: $1"},
 	{lazily(`[\[{,:]\s*>=?\s*([0-9.]+)`), "a value begins with the sign '>'", "write 'over $1'"},
 	{lazily(`[\[{,:]\s*([@%\x60][^,}\]]*)`), "a value begins with a sign that means something else", `put the text into quotes: "$1"`},
 }

@@ -101,6 +101,8 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 	hint := "such as {1: ..., 2: ...}, or a list in numerical order"
 	if _, _, ok := parseState(n.text); ok {
 		hint = fmt.Sprintf("of the whole test, write '%s: %s'", sectionOf(label), n.text)
+	} else if held := r.heldOfAll(n.text, label); held != "" {
+		hint = held
 	} else if p, err := quantity.Scan(n.text); err == nil && len(p.Parts) > 2 {
 		hint = "write [" + strings.Join(p.Texts(), ", ") + "]"
 	} else if lone := r.loneHint(n.text, label); lone != "" {
@@ -172,6 +174,9 @@ func cylinderMap[T any](r *reader, n *node, label string, read func(n *node, lab
 		if r.runTogetherKeys(n.entries, i, label) {
 			return out
 		}
+		if r.repeatAlone(n, i, label) {
+			continue
+		}
 		if e.key == others && !slices.Contains(r.cylinderNames, others) || !r.checkCylinder(e.key, label, e.pos) {
 			continue
 		}
@@ -215,6 +220,21 @@ func (r *reader) namedOnce(n *node, label string) bool {
 		values = append(values, short(e.key))
 	}
 	r.report(n.pos, "in the order of the numbers, without names: ["+strings.Join(values, ", ")+"]", "'%s' names %s %s alone", label, r.cylinderWord, short(n.entries[0].key))
+	return true
+}
+
+// repeatAlone reports a second reading of a cylinder that stands behind it without
+// brackets, {1: 150, 148, 2: 152}.
+func (r *reader) repeatAlone(n *node, i int, label string) bool {
+	e := n.entries[i]
+	if i == 0 || !isEmpty(e.value) || !isReading(e.key) || !startsWithFigure(e.key) || r.isCylinder(e.key) || r.hasColon(e) {
+		return false
+	}
+	before := n.entries[i-1]
+	if before.value.kind != scalar || !isReading(before.value.text) || before.pos.Line != e.pos.Line {
+		return false
+	}
+	r.report(e.pos, "two readings of one "+r.cylinderWord+" stand in brackets: '"+before.key+": ["+short(before.value.text)+", "+short(e.key)+"]'", "'%s' has a reading without its %s, '%s'", label, r.cylinderWord, short(e.key))
 	return true
 }
 

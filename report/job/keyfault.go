@@ -330,6 +330,12 @@ func (r *reader) cutShort(e entry, label string) bool {
 	return true
 }
 
+// knownOrAnswered reports a word of a key, or one that there is an answer to.
+func knownOrAnswered(k key, text string) bool {
+	word, answer := vocabularyOf(k.says).find(text, k.words)
+	return word != "" || answer != ""
+}
+
 // temperatureHint answers a temperature in the place of a word for one.
 func temperatureHint(text string, k key) string {
 	if v, err := quantity.ParseAs(text, quantity.Temperature); err == nil && k.says == "temperature" && strings.ContainsAny(text, "0123456789") && quantity.DimensionOf(v.Unit) == quantity.Temperature {

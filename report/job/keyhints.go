@@ -119,7 +119,7 @@ func limitsHint(text string, keys []key) string {
 		switch {
 		case slices.Contains([]string{"min", "minimum", "at least", "not under", "no less than", "above"}, words):
 			name = "minimum"
-		case strings.Contains(words, "diff") || strings.Contains(words, "variation") || strings.Contains(words, "between"):
+		case strings.Contains(words, "diff") || strings.Contains(words, "variation") || words == "within" || words == "all within" || strings.Contains(words, "between"):
 			name = "difference"
 			if strings.Contains(figure, "%") {
 				name = "spread"

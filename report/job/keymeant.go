@@ -38,7 +38,7 @@ var otherKeys = []Synonym{
 	says("coolant", "temp; temperature; water; water temp; coolant temp; coolant temperature"), says("altitude", "elevation; height; above sea level; alt"), says("barometer", "baro; air pressure; atmospheric; barometric pressure"),
 	says("gauges", "gauge; tester; tools; equipment; instruments; gage; gages"), says("range", "scale; max; maximum; dial; full scale"), says("accuracy", "class; error; grade; tolerance"),
 	says("limits", "limit; spec; specs; specification; specifications; manual; book; book figures; standard; min; minimum"), says("minimum", "min; least; lowest allowed; spec; at least"), says("spread", "variation; difference; max spread; max variation; tolerance"),
-	says("source", "from; manual; book; reference; page; ref"), says("notes", "note; remarks; comments; comment; remark; memo; other"), says("findings", "found; observations; finding; observed; seen"), says("recommended", "recommend; recommendations; recommendation; to do; advise; advised; needed"),
+	says("source", "from; manual; book; reference; page; ref"), says("notes", "note; remarks; comments; comment; remark; memo; other"), says("findings", "found; observations; finding; observed; seen"), says("recommended", "recommend; recommendations; recommendation; to do; advise; advised; needed; needs; parts needed; work needed; needs done; to be done"),
 	says("shop", "garage; workshop; company; business; firm"), says("sheet", "form; report; kind; output"), says("photos", "photo; pictures; pics; images; picture"), says("oil", "dose; ml; amount; oil dose; oil added"),
 }
 

@@ -207,6 +207,29 @@ func lostOrHeld(p quantity.Phrase, figure, places string) string {
 	return "write {loss: " + percent + " %" + places + "} for what was lost, or " + plainNumber(first) + "/100 for what was held of 100"
 }
 
+// heldOfAll writes what was held in each cylinder of a pressure that is named once for
+// all of them, 72 74 40 75 over 80; "" for any other text.
+func (r *reader) heldOfAll(text, label string) string {
+	fields := strings.Fields(text)
+	last := len(fields) - 1
+	if sectionOf(label) != "leakage" || last < 2 || !isFigures(fields[last]) || !slices.Contains([]string{"over", "of", "/", "from"}, fold(fields[last-1])) {
+		return ""
+	}
+	held := fields[:last-1]
+	if held[len(held)-1] == "out" { // 72 74 40 75 out of 80
+		held = held[:len(held)-1]
+	}
+	for i, figure := range held {
+		if held[i] = strings.TrimRight(figure, ",") + "/" + fields[last]; !isFigures(strings.TrimRight(figure, ",")) {
+			return ""
+		}
+	}
+	if len(held) != len(r.cylinderNames) {
+		return ""
+	}
+	return "write [" + strings.Join(held, ", ") + "]"
+}
+
 // leakSaid is what the words beside a figure say.
 type leakSaid struct {
 	lost bool

@@ -367,6 +367,9 @@ func (l line) noColon() (fault, bool) {
 		return l.fault(len(l.text), "the line has no colon", "write a key, a colon, a space and the value, such as 'unit: psi'")
 	}
 	name := fold(key)
+	if slices.Contains([]string{"test", "tests", "report", "sheet", "results", "readings"}, fold(value)) {
+		return l.fault(0, "a line that is only a heading", "begin it with '#': '# "+short(l.text)+"'")
+	}
 	if called := keysCalled(key); len(called) > 0 && !isKeyWord(key) { // moteur chaud
 		name = called[0]
 		key = name

@@ -255,7 +255,7 @@ func (s *scale) unitsTaken() string {
 // double reads a number given in two units; the first counts.
 func (s *scale) double(n *node, a, b quantity.Part, label string) (float64, bool) {
 	if b.Value.Unit == quantity.None || s.unit == quantity.Percent {
-		s.r.report(n.pos, "a remark goes into 'notes'; in brackets stands the same pressure in another unit, as in '24 bar (360 psi)'",
+		s.r.report(n.pos, s.wetBeside(b.Text)+"a remark goes into 'notes'; in brackets stands the same pressure in another unit, as in '24 bar (360 psi)'",
 			"'%s' is '%s', expected %s", label, short(n.text), s.expected())
 		return 0, false
 	}
@@ -360,7 +360,7 @@ func (s *scale) several(text string, p quantity.Phrase) string {
 	case p.Joins[0] == quantity.At:
 		return "write " + texts[0] + "; the speed goes under 'conditions: {cranking: 210 rpm}'"
 	case len(p.Parts) == 2 && p.Only(quantity.And, quantity.Next):
-		return "two readings of one " + s.r.cylinderWord + " are '[" + texts[0] + ", " + texts[1] + "]'; for a reading between the two write " + texts[0] + "-" + texts[1]
+		return "two readings of one " + s.r.cylinderWord + " are '[" + texts[0] + ", " + texts[1] + "]'; for a reading between the two write " + texts[0] + "-" + texts[1] + s.firstBeside(text, texts[0])
 	case p.Only(quantity.To, quantity.Next, quantity.And, quantity.Slash):
 		return "readings of several " + s.r.cylinderWord + "s are a list: [" + strings.Join(texts, ", ") + "]"
 	}

@@ -165,9 +165,40 @@ func (r *reader) outside(n *node, i int, section string, keys []key) {
 	}
 }
 
+// wetBeside says where a second reading of compression belongs that stands in
+// brackets, 150 (165).
+func (s *scale) wetBeside(second string) string {
+	if s.label != "compression" || s.cylinder == "" {
+		return ""
+	}
+	return "a reading with oil stands under 'wet: {" + s.cylinder + ": " + second + "}'; "
+}
+
+// firstBeside says where the first stroke belongs that stands before the last, 90 then
+// 150.
+func (s *scale) firstBeside(text, first string) string {
+	if s.label != "compression" || s.cylinder == "" || !slices.Contains(strings.Fields(text), "then") {
+		return ""
+	}
+	return "; what the first stroke gave stands under 'first: {" + s.cylinder + ": " + first + "}'"
+}
+
+// doseHint answers a reading with oil that has its dose beside it; "" for any other.
+func (s *scale) doseHint(text string) string {
+	for spoon, ml := range map[string]string{"tablespoon": "15 ml", "tbsp": "15 ml", "teaspoon": "5 ml", "tsp": "5 ml"} {
+		if number, words, _ := strings.Cut(fold(text), " "); isFigures(number) && strings.Contains(words, spoon) {
+			return "write " + number + "; the dose has a line of its own: 'oil: " + ml + "', if it was one " + spoon
+		}
+	}
+	return ""
+}
+
 // oilHint answers a reading with oil that stands beside or in place of one
 // without: 150 dry 165 wet.
 func (s *scale) oilHint(text string) string {
+	if dose := s.doseHint(text); dose != "" {
+		return dose
+	}
 	plain := fold(text)
 	if strings.HasSuffix(s.label, "wet") || !strings.Contains(plain, "wet") && !strings.Contains(plain, "oil") {
 		return ""

@@ -34,7 +34,7 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 		r.noSection(n, name, keys)
 		return nil
 	}
-	joinWords(n, keys)
+	r.joinWords(n, keys)
 	joinList(n, keys)
 	oneSpelling(n, keyNames(keys))
 	r.outdented(n, keys)
@@ -54,11 +54,17 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 
 // joinWords puts words together that the braces around them take apart at their
 // comma: {system: port, return line}.
-func joinWords(n *node, keys []key) {
+func (r *reader) joinWords(n *node, keys []key) {
 	var out []entry
 	for _, e := range n.entries {
 		if last := len(out) - 1; last >= 0 && isEmpty(e.value) && out[last].value.kind == scalar && out[last].value.plain {
 			k, text := keyOf(keys, out[last].key), out[last].value.text+", "+e.key
+			if k.form == asWordList && knownOrAnswered(k, e.key) && !r.hasColon(e) { // {complaints: misfire, oil use}
+				joined := *out[last].value
+				joined.text = text
+				out[last].value = &joined
+				continue
+			}
 			if word, _ := vocabularyOf(k.says).find(text, k.words); word != "" && keyOf(keys, e.key).name == "" {
 				joined := *out[last].value
 				joined.text = text

@@ -17,14 +17,20 @@ func evenly(text string) string {
 		}
 		return c
 	}, text)
-	for _, sign := range []string{" · ", " * ", " . ", " + ", " & ", " -> "} {
+	for _, sign := range []string{" · ", " * ", " . ", " + ", " & ", "-->", "->", "=>"} { // an arrow is no 'over'
+
 		text = strings.ReplaceAll(text, sign, strings.Repeat(" ", len([]rune(sign))))
 	}
+	text = cylinderBar().ReplaceAllString(text, "$1$2 $3")
 	if strings.HasPrefix(text, "(") && strings.HasSuffix(text, ")") && strings.Count(text, "(") == 1 {
 		text = " " + text[1:len(text)-1]
 	}
 	return text
 }
+
+// cylinderBar is a bar between a cylinder and what was read of it, as in a table: 1|150
+// 2|148.
+var cylinderBar = lazily(`(^| )(\d{1,2})\|(\d)`)
 
 // scanned reads readings that only their units, slashes or dashes separate,
 // '140 psi 142 psi' and '140/142/138', where there is one for each cylinder.
@@ -222,6 +228,27 @@ func headed(text string) (heading, rest string) {
 	return strings.TrimSpace(text[:i]), text[i:]
 }
 
+// eachNamed writes a text that names a cylinder in front of each of its parts as
+// entries, 3 scored, rest clean; "" for any other.
+func (r *reader) eachNamed(text string) string {
+	var all []string
+	for _, part := range separate(text, ",;") {
+		name, rest, ok := r.leadingCylinder(part.text)
+		first, words, _ := strings.Cut(part.text, " ")
+		if said := cylinderWord(first); !ok && slices.Contains([]string{others, "rest", "other"}, said) && words != "" {
+			name, rest, ok = others, words, true
+		}
+		if !ok {
+			return ""
+		}
+		all = append(all, name+": "+short(rest))
+	}
+	if len(all) < 2 {
+		return ""
+	}
+	return strings.Join(all, ", ")
+}
+
 // loneHint answers a single value where one for each cylinder is expected.
 func (r *reader) loneHint(text, label string) string {
 	key := label[strings.LastIndexByte(label, '.')+1:]
@@ -253,6 +280,9 @@ func (r *reader) loneHint(text, label string) string {
 	}
 	if name, value := r.namedValue(plain, isReading); name != "" { // no 3 came up to 140
 		return "write " + key + ": {" + name + ": " + value + "}"
+	}
+	if named := r.eachNamed(text); named != "" {
+		return "write " + key + ": {" + named + "}"
 	}
 	if name, rest, ok := r.leadingCylinder(text); ok { // cyl 3 scored
 		return "write " + key + ": {" + name + ": " + short(rest) + "}"
