@@ -38,6 +38,34 @@ var magnetoRules = systemRule(known.Magnetos, OfMagnetos, byMagnetos, []Rule{
 	},
 })
 
+// fouledRules tie the few plugs that are fouled to the magneto on which the engine loses speed.
+var fouledRules = []Rule{{
+	Name: "fouled-plug-and-drop", Title: "One magneto loses too much speed, and few plugs are fouled",
+	Why: "On the magneto that loses too much a cylinder does not fire, and a plug that is wet or sooty is one that does not. It is burnt clean or taken out first, which costs minutes, whatever fouled it: " +
+		"oil runs to the lower plugs of sound engines, and a rich mixture on the ground blackens them.",
+	Source: byMagnetos, Class: Together, About: diag.AboutCylinders, TiesSystems: []string{known.Magnetos}, Needs: []known.Need{known.NeedsPlugs, known.NeedsTest(known.Magnetos)},
+	Of:   oneSet("the plugs wet with oil or fuel, sooty, with ash or bridged, where they are fewer than half and none is of a low cylinder", fewFouled),
+	When: known.All(known.MagnetosUneven, known.OfEngine("the speed falls more on one magneto", func(c *known.Case) bool { return c.WorseMagneto() != "" })),
+	Kind: OfMagnetos, For: []Voice{{Cause: "magneto-plug", Weight: Heard}, {Cause: "magneto-plug", Weight: Known, Kind: OfPlugs}, {Cause: "magneto-lead", Weight: Hint}},
+	Say: fouledAndDrop, Headline: "fouled-plug-and-drop", SaysBetterThan: []string{"magneto-drop-uneven", "oil-wet", "fuel-wet", "one-sooty", "some-sooty", "ash-deposits", "wet-with-fuel-and-sealing"},
+}}
+
+// fewFouled are the fouled plugs, where the others are clean and no pressure lacks.
+func fewFouled(c *known.Case) []string {
+	list := c.PlugsLooking("oil-wet", "fuel-wet", "sooty", "ash", "bridged")
+	if 2*len(list) >= c.Sums.Plugs.N || c.AnyLow(list) {
+		return nil
+	}
+	return list
+}
+
+// fouledAndDrop is as urgent as the magneto check by itself.
+func fouledAndDrop(c *known.Case, s known.Subject) diag.Finding {
+	f := magnetosApart(c, s)
+	f.Facts["oily"] = len(c.PlugsLooking("oil-wet")) > 0
+	return f
+}
+
 // headRules compare the cylinders by the temperature of their heads.
 var headRules = onEach(known.Heads, OfHeads, byHeads, []Rule{
 	{
@@ -89,6 +117,9 @@ func magnetosApart(c *known.Case, _ known.Subject) diag.Finding {
 	if most != nil {
 		f.Confidence, f.Doubts = diag.Fair, nil // it was past by more than can be miscounted
 		f.Facts["limit"] = diag.Number{Value: *most, Unit: quantity.RPM}.String()
+	}
+	if c.FaltersInTheAir() { // it is known before the next flight
+		f.Urgency = diag.ActSoon
 	}
 	f.Facts["practice"], f.Facts["apart"], f.Facts["worse"] = most != nil, m.Name == diag.MagnetoDifference, c.WorseMagneto()
 	for key, fact := range magnetoFacts(c) {

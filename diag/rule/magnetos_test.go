@@ -39,6 +39,9 @@ func TestMagnetos(t *testing.T) {
 
 		{name: "a cold head, the magnetos alike", test: sample.Of("flat-4", runs, mags(80, 70), heads(quantity.Fahrenheit, "left", 331, 328, 205, 325)), fires: "head-cold 3", not: "cold-head-agrees", first: "own-injector"},
 		{name: "a cold head", test: sample.Of("flat-4", runs, sample.Known(func(h *diag.History) { h.Vehicle = "light airplane" }), heads(quantity.Fahrenheit, "left", 331, 328, 205, 325)), fires: "head-cold 3", not: "cold-head-agrees", first: "magneto-plug"},
+		{name: "an oily plug, and one magneto drops more", test: sample.Of("flat-4", mags(240, 60, limits...), sample.Looks("normal", "oil-wet", "normal", "normal")), fires: "fouled-plug-and-drop 2", first: "magneto-plug", soon: diag.ActSoon},
+		{name: "an oily plug, and the magnetos alike", test: sample.Of("flat-4", mags(70, 60), sample.Looks("normal", "oil-wet", "normal", "normal")), fires: "oil-wet 2", not: "fouled-plug-and-drop"},
+		{name: "every plug oily, and one magneto drops more", test: sample.Of("flat-4", mags(240, 60, limits...), sample.Looks("oil-wet", "oil-wet", "oil-wet", "oil-wet")), fires: "magneto-drop-uneven", not: "fouled-plug-and-drop"},
 		{name: "a cold head on the magneto that loses more", test: sample.Of("flat-4", runs, mags(240, 60, limits...), heads(quantity.Fahrenheit, "left", 331, 328, 205, 325)), fires: "cold-head-agrees 3", first: "magneto-plug", soon: diag.ActSoon},
 		{name: "a cold head on the other one", test: sample.Of("flat-4", runs, mags(240, 60, limits...), heads(quantity.Fahrenheit, "right", 331, 328, 205, 325)), fires: "head-cold 3; magneto-drop-uneven", not: "cold-head-agrees"},
 		{name: "cold on both", test: sample.Of("flat-4", runs, mags(70, 60), sample.Fuel("port, no return", diag.Circuit{}), heads(quantity.Fahrenheit, "both", 331, 328, 205, 325)), fires: "head-cold 3", first: "own-injector"},

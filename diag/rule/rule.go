@@ -172,7 +172,7 @@ var families = [][]Rule{
 	startingRules, peakRules,
 	vacuumRules, lateCam, markRules, lateTiming, beatAndLow, beatAndBreath, lowByLow,
 	balanceDoubt, balanceRules,
-	magnetoRules, headRules,
+	magnetoRules, fouledRules, headRules,
 	injectorSet, injectorRules,
 	trimRules, oldSoot, sootyAndRich, whiteAndLean, gasRules,
 	crankcaseRules, crankcaseHoldRules, backPressureRules,
