@@ -238,9 +238,12 @@ var dashShows = pairs("oil light|oil lamp|oil pressure light|oil pressure lamp|o
 
 // OilShownLow is a vehicle that shows too little oil pressure, whatever a gauge of one's own
 // says: its lamp or gauge, among what was found or what else was read.
-var OilShownLow = OfEngine("the lamp or the gauge of the dash shows too little oil pressure, among the technician's findings or the other readings", func(c *Case) bool {
-	return c.Found(dashShows...) || c.dashUnderOwn()
+var OilShownLow = OfEngine("the lamp or the gauge of the dash shows too little oil pressure, in how it came on, among the technician's findings or the other readings", func(c *Case) bool {
+	return c.Found(dashShows...) || c.History.Onset != "" && SpeaksOf(strings.ToLower(c.History.Onset), dashShows...) || c.dashUnderOwn()
 })
+
+// notOfOil are words of what else a dash shows the pressure of, beside that of its oil.
+var notOfOil = []string{"fuel", "boost", "turbo", "air", "brake", "tire", "coolant", "water", "vacuum", "manifold", "transmission", "gearbox", "hydraulic"}
 
 // dashUnderOwn reports a pressure read on the dash that is under half of the least that a
 // gauge of one's own read hot: no two gauges of one oil differ by that.
@@ -258,7 +261,7 @@ func (c *Case) dashUnderOwn() bool {
 	for i := range other.Readings {
 		m := &other.Readings[i]
 		name := strings.ToLower(m.Name)
-		if strings.Contains(name, "oil") && SpeaksOf(name, "dash", "cluster", "scan tool") && quantity.DimensionOf(m.Unit) == quantity.Pressure && 2*psi(m) < least {
+		if !SpeaksOf(name, notOfOil...) && SpeaksOf(name, "dash", "cluster", "scan tool") && quantity.DimensionOf(m.Unit) == quantity.Pressure && 2*psi(m) < least {
 			return true
 		}
 	}

@@ -332,7 +332,9 @@ func byDash(c *known.Case, _ known.Subject) diag.Finding {
 
 func oilRight(c *known.Case, _ known.Subject) diag.Finding {
 	m := known.OilJudged(oilResult(c))
-	return diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: measuredFacts(m)}
+	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: measuredFacts(m)}
+	f.Facts["screwed"] = known.OilOnScrewedIn.HoldsIn(c)
+	return f
 }
 
 func bottomEndFirst(c *known.Case, _ known.Subject) diag.Finding {
