@@ -58,6 +58,7 @@ func TestVacuum(t *testing.T) {
 		{name: "drops now and then", test: sample.Of("inline-4", vacuum(needle("drops now and then"), idling(18))), fires: "vacuum-drops-now-and-then"},
 		{name: "drops now and then, and the repeats of one lie far apart", test: sample.Dry("inline-4", []float64{111, 110, 112, 111}, sample.Repeats("3", 70, 111), vacuum(needle("drops now and then"), idling(18))), fires: "repeats-and-needle", first: "sticking-valve"},
 		{name: "floats", test: sample.Of("inline-4", vacuum(needle("floats"), idling(14))), fires: "vacuum-floats"},
+		{name: "floats, and the trims are lean", test: sample.Of("inline-4", vacuum(needle("floats"), idling(14)), sample.Test("trims", quantity.Percent, sample.At("trim long", "idle", 20), sample.At("trim long", "2500 rpm", 5))), fires: "vacuum-floats-by-mixture; trim-lean-at-idle-only", first: "air-leak"},
 		{name: "floats where it should be", test: sample.Of("inline-4", vacuum(needle("floats"), idling(19))), not: "vacuum-floats"},
 		{name: "quivers", test: sample.Of("inline-4", vacuum(needle("quivers"), idling(18))), fires: "vacuum-quivers", first: "guides-or-seals", soon: diag.CheckAgain},
 		{name: "swings narrower and quicker", test: sample.Of("inline-4", vacuum(needle("drops regularly"), idling(17), sample.Ticked("with-speed", "swings quicker and smaller"))), fires: "vacuum-swings-quicker", first: "air-leak"},

@@ -1,6 +1,8 @@
 package rule
 
 import (
+	"slices"
+
 	"gaugesheet/diag"
 	"gaugesheet/diag/known"
 )
@@ -40,6 +42,36 @@ var leanTogether = []Rule{
 		},
 		Headline: "one-bank-mixture", TellsAll: true,
 	},
+	{
+		Name: "vacuum-floats-by-mixture", Title: "A needle that floats, and a mixture that was read to be lean, or rich",
+		Why:    "The idle hunts where the mixture is off. Which way it is off the computer's corrections or the exhaust gas say, and then the needle has nothing of its own to tell: it is the same matter.",
+		Source: "common practice, no source", Class: Group, About: diag.AboutMixture, TiesSystems: []string{known.Vacuum}, Needs: []known.Need{known.NeedsTest(known.Vacuum)},
+		Of: theEngine, When: known.All(known.VacuumFloats, known.OfEngine("trims or exhaust gas of a lean mixture, or of a rich one, and not of both", func(c *known.Case) bool { return c.MixtureRead(true) != c.MixtureRead(false) })),
+		Kind: OfVacuum, Weigh: weighFloats, Say: func(c *known.Case, s known.Subject) diag.Finding {
+			f := vacuumAt(diag.CheckAgain)(c, s)
+			f.Facts["lean"] = c.MixtureRead(true)
+			return f
+		}, Headline: "vacuum-floats", SaysBetterThan: []string{"vacuum-floats"},
+	},
+}
+
+// weighFloats is which way the mixture of an idle that hunts is off: as it was read or told,
+// either where nothing says.
+func weighFloats(c *known.Case, _ known.Subject) []Voice {
+	lean, rich := c.MixtureRead(true), c.MixtureRead(false)
+	if lean == rich { // what was read goes before what is told
+		lean, rich = c.LeanSign() != "", c.RichSign() != ""
+	}
+	leanly := []Voice{{Cause: "lean-mixture", Weight: Hint - rarer}, {Cause: "air-leak", Weight: rarer}}
+	richly := []Voice{{Cause: "rich-mixture", Weight: Hint}}
+	either := []Voice{{Cause: "carburettor", Weight: Hint}, {Cause: "egr-open", Weight: rarer}}
+	switch {
+	case lean && !rich:
+		return slices.Concat(speaks(Hint, "air-leak"), leanly[:1], either)
+	case rich && !lean:
+		return append(richly, either...)
+	}
+	return slices.Concat(richly, leanly, either)
 }
 
 // mixtureSigns are what a complaint or a code of the mixture adds to one

@@ -65,8 +65,7 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 	{
 		Name: "vacuum-floats", Title: "The needle floats between 12 and 16",
 		Why:  "A slow drift up and down is the mixture: too rich or too lean, and the idle hunts.",
-		When: known.VacuumFloats, For: []Voice{{Cause: "rich-mixture", Weight: Hint}, {Cause: "lean-mixture", Weight: Hint - rarer}, {Cause: "air-leak", Weight: rarer}, {Cause: "carburettor", Weight: Hint},
-			{Cause: "egr-open", Weight: rarer}}, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-floats",
+		When: known.VacuumFloats, Weigh: weighFloats, Say: vacuumAt(diag.CheckAgain), Headline: "vacuum-floats",
 	},
 	{
 		Name: "vacuum-quivers", Title: "The needle quivers at idle",
