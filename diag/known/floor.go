@@ -87,15 +87,20 @@ func (c *Case) lowestFloor() *Floor {
 
 // MayBeOfLowRatio reports an engine of a kind that is built with far lower ratios than
 // others, of which nobody said what it has: one with side valves, a radial or inverted
-// one or one tested as aircraft are, a small one cooled by air. What nearly any engine
+// one or one tested as aircraft are, a small one cooled by air, one of a vehicle so old. What nearly any engine
 // gives says little of such.
 func (c *Case) MayBeOfLowRatio() bool {
 	if c.Spec.Ratio > 1 || c.Spec.Diesel() || c.Spec.TwoStroke || c.Rotary() {
 		return false
 	}
-	old := c.Spec.ValveGear == "side valves" || c.Engine.Kind == engine.Radial || c.Spec.Inverted == diag.Yes || c.TestedAsAircraft()
+	old := c.Spec.ValveGear == "side valves" || c.Engine.Kind == engine.Radial || c.Spec.Inverted == diag.Yes || c.TestedAsAircraft() ||
+		c.VehicleYear() > 0 && c.VehicleYear() < higherSince
 	return old || c.Spec.ValveGear == "" && c.SmallEngine() && c.AirCooled()
 }
+
+// higherSince is the first year from which hardly any engine was built with less than 7 to 1:
+// common practice, no source.
+const higherSince = 1955
 
 // readsTooLowForAny reports an engine that does what too little pressure makes an
 // engine do, while no cylinder is low beside the others and may be why, or of which it is

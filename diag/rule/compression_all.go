@@ -80,8 +80,23 @@ func weighTest(c *known.Case) []Voice {
 		where(even && basis != nil && basis.Variant == "" && basis.Share >= farOff && basis.Share < nearlyEnough, speaks(commonest-4*rarer, "gauge-reads-low")),
 		where(known.SpeaksOf(strings.ToLower(k.Method), "by hand", "kick", "pull start", "rope", "drill", "tow"), as(OfTest, speaks(Known, "weak-cranking"))),
 		where(runsAllTheSame(c), as(OfTest, speaks(Known, "gauge-reads-low"))),
-		where(basis != nil && basis.Facts["ratioOpen"] == true, speaks(Known, "low-ratio")),
+		lowByRatio(c),
 		where(known.DecompressorUnknown.HoldsIn(c), speaks(Known, "decompressor")))
+}
+
+// lowByRatio is the ratio of an engine of a kind that may have a low one: what holds its air
+// in every cylinder that was tried, and what runs well, reads as it was built.
+func lowByRatio(c *known.Case) []Voice {
+	basis := c.AllLow()
+	if basis == nil || basis.Facts["ratioOpen"] != true {
+		return nil
+	}
+	var tried []string
+	for _, l := range c.Leaks() {
+		tried = append(tried, l.Name)
+	}
+	return slices.Concat(speaks(Known, "low-ratio"), where(c.AllTight(tried), as(OfLeakage, speaks(Heard, "low-ratio"))), where(runsAllTheSame(c), as(OfTest, speaks(Known, "low-ratio"))),
+		where(runsAllTheSame(c) && known.VacuumRight.HoldsIn(c), as(OfVacuum, speaks(Known, "low-ratio"))))
 }
 
 // shortOfAnyThrottle reports an engine that will not start and has less than half of what its
@@ -148,7 +163,8 @@ func timingTouched(c *known.Case) []Voice {
 // weighWear weighs worn rings and bores: oil use and blue smoke, months of
 // decline, oil that lifts them all, air at the crankcase of them all.
 func weighWear(c *known.Case, s known.Subject) []Voice {
-	blue := c.History.Smoke.Colour == "blue"
+	smokes := c.History.Smoke.Colour == "blue"
+	blue := smokes && (len(c.History.Smoke.When) == 0 || c.Smokes("blue", "load", "always")) // at the start alone it comes from above
 	oily := c.Complains("oil use") || c.History.OilUse != ""
 	slowly := known.SpeaksOf(strings.ToLower(c.History.Onset), "slow", "gradual", "month", "year")
 	tight := c.AllTight(c.Read())
@@ -156,7 +172,7 @@ func weighWear(c *known.Case, s known.Subject) []Voice {
 	past := c.LosesAt(c.Read(), known.AtCrankcase) && !tight && !allHold(c)
 	return slices.Concat(
 		where(blue, as(OfRunning, speaks(Known, "wear"))),
-		where(oily && !blue, as(OfHistory, speaks(Known, "wear"))),
+		where(oily && !smokes, as(OfHistory, speaks(Known, "wear"))),
 		where(slowly, as(OfHistory, speaks(Known, "wear"))),
 		where(c.RisesEverywhere() && c.WetOfAll() != known.WetRises, speaks(Wet, "wear")), // else the sign says it
 		where(c.RisesEverywhere() && mayBeWashed(c), speaks(Hint, "washed-bore")),
