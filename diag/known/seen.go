@@ -42,13 +42,27 @@ func (c *Case) sightsOf(name string) string {
 	for i := range works {
 		w := &works[i]
 		if w.sights && !w.putRight && (slices.Contains(w.Cylinders, name) || w.inside && !c.Several()) {
-			texts = append(texts, w.Text)
+			texts = append(texts, ofTheCylinder(w.Text))
 		}
 	}
 	if len(texts) == 0 { // of most cylinders
 		return ""
 	}
 	return strings.ToLower(strings.Join(texts, "; "))
+}
+
+// otherValves are valves that are none of a cylinder's: what is said of them was not seen
+// inside it.
+var otherValves = regexp.MustCompile(`\b(?:relief|pcv|egr|recirculation|purge|check|non return|one way|idle|idle air|air|control|bypass|by pass|expansion|wastegate|waste gate|blow off|dump|diverter|` +
+	`thermostat|thermostatic|throttle|power|needle|float|decompression|decompressor|release|solenoid|shut off|shutoff|drain|metering|suction|delivery|breather|ventilation|vent|evap|canister|` +
+	`schrader|adapter|tester|gauge|hose|heater|oil|fuel|regulator|regulating|pump|pressure|vacuum|delay|timing|governor|brake|service|stop) valves?\b`)
+
+// ofTheCylinder is a text without the names of valves that are none of a cylinder's.
+func ofTheCylinder(text string) string {
+	if !strings.Contains(text, "valve") {
+		return text
+	}
+	return otherValves.ReplaceAllString(text, "fitting")
 }
 
 // elsewhere is what lies in or belongs to a part that is not the cylinder: what is said

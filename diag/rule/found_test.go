@@ -67,6 +67,8 @@ func TestFound(t *testing.T) {
 		{name: "hydrolocked, and it knocks", test: sample.Dry("inline-4", evenFour, sample.Complains("noise"), findings("hydrolocked in a ford")), fires: "water-drawn-in", not: "sealing-sound-look-elsewhere", first: "bent-rod", soon: diag.DoNotRun},
 		{name: "a piston that stands lower", test: sample.Dry("inline-4", []float64{150, 112, 149, 151}, findings("piston 2 stands 1.4 mm lower than the others at top dead centre")), fires: "seen-bent-rod 2", first: "bent-rod", soon: diag.DoNotRun},
 		{name: "no piston that stands lower", test: sample.Dry("inline-4", []float64{150, 112, 149, 151}, findings("piston 2 does not stand lower than the others")), fires: "one-low 2", not: "seen-bent-rod"},
+		{name: "a valve of another kind stuck", test: sample.Dry("inline-4", low, findings("PCV valve by cylinder 3 is stuck, its wastegate valve bent")), fires: "one-low 3", not: "seen-valve-gear"},
+		{name: "a relief valve stuck", test: sample.Dry("inline-4", low, findings("oil pressure relief valve stuck")), fires: "one-low 3", not: "seen-valve-gear"},
 		{name: "a pushrod that is bent", test: sample.Dry("inline-4", []float64{150, 112, 149, 151}, findings("bent pushrod on cylinder 2")), fires: "seen-valve-gear 2", not: "seen-bent-rod"},
 		{name: "low but tight, and a sudden knock", test: sample.Dry("inline-4", []float64{150, 112, 149, 151}, sample.Leak("2", 7), sample.Leak("1", 6), sample.Complains("noise"), onset("suddenly")), fires: "low-since-noise 2", first: "bent-rod", soon: diag.DoNotRun, next: "piston-height"},
 		{name: "low, and a sudden knock", test: sample.Dry("inline-4", []float64{150, 112, 149, 151}, sample.Complains("noise"), onset("suddenly")), fires: "low-since-noise 2", soon: diag.DoNotRun, next: "leak-down"},
