@@ -188,7 +188,7 @@ func (c *Case) Has(n Need) bool {
 	case NeedsEarlier:
 		return len(c.Earlier) > 0
 	case NeedsSight:
-		return len(c.Borescope)+len(c.Bores) > 0 || slices.ContainsFunc(c.Works(), func(w Work) bool { return w.sights && !w.putRight && (len(w.Cylinders) > 0 || w.inside) })
+		return len(c.Borescope)+len(c.Bores) > 0 || slices.ContainsFunc(c.Works(), func(w Work) bool { return w.sight != "" && !w.putRight && (len(w.Cylinders) > 0 || w.inside) })
 	}
 	return c.Measured(string(n)) != nil
 }

@@ -102,12 +102,25 @@ func OilUnderThumb(r *diag.MeasuredResult) *diag.MeasuredReading {
 // thumbPSI is what the rule of thumb asks at a reading's speed, 0 where that was not said.
 func thumbPSI(m *diag.MeasuredReading) float64 { return oilPerThousand * speedOf(m) / 1000 }
 
-// oilStarves reports hot oil pressure at a speed that is clearly under half of the rule of
-// thumb, whatever its limit: no maker's figure makes that right.
+// oilStarves reports hot oil pressure that no bearing lives on: at a speed clearly under
+// half of the rule of thumb, whatever its limit, for no maker's figure makes that right; or
+// under half of its own limit, of which idle counts where the pressure is short at speed too.
 func oilStarves(r *diag.MeasuredResult) bool {
-	return slices.ContainsFunc(hotOil(r), func(m *diag.MeasuredReading) bool {
-		return m.Name == "at-speed" && m.Kind != diag.AtLeast && psi(m)+pressureU(m) < oilContent*thumbPSI(m)
+	hot := hotOil(r)
+	short := slices.ContainsFunc(hot, func(m *diag.MeasuredReading) bool {
+		return m.Name == "at-speed" && m.Verdict == diag.Outside && m.LimitLow != nil && m.Value < *m.LimitLow
 	})
+	return slices.ContainsFunc(hot, func(m *diag.MeasuredReading) bool {
+		if m.Kind == diag.AtLeast {
+			return false
+		}
+		return m.Name == "at-speed" && psi(m)+pressureU(m) < oilContent*thumbPSI(m) || underHalf(m) && short
+	})
+}
+
+// underHalf is a reading outside its limit, and under half of it.
+func underHalf(m *diag.MeasuredReading) bool {
+	return m.Verdict == diag.Outside && m.LimitLow != nil && m.Value < oilContent**m.LimitLow
 }
 
 // OilRightAtSpeed reports a hot reading above idle that its limit, or without one the rule of
@@ -196,7 +209,7 @@ var (
 		cold, hot := r.Reading("cold-idle"), r.Reading("idle")
 		return cold != nil && hot != nil && hot.Value < oilFallsHot*cold.Value && oilIsLow(r)
 	})
-	OilStarves  = OfTest(Oil, "hot oil pressure at a speed under half of 10 psi for each 1000 rpm", oilStarves)
+	OilStarves  = OfTest(Oil, "hot oil pressure at a speed under half of 10 psi for each 1000 rpm or of its limit, or at idle under half of it and short at speed too", oilStarves)
 	OilLowAtAll = OfTest(Oil, "oil pressure low by its limit or by the rule of thumb", oilIsLow)
 	OilShort    = Any(OilLowAtAll, OilNone)
 	OilOverFull = OfTest(Oil, "the sump over full", func(r *diag.MeasuredResult) bool { return r.Word("oil level") == "over full" })

@@ -41,8 +41,8 @@ func (c *Case) sightsOf(name string) string {
 	works := c.Works()
 	for i := range works {
 		w := &works[i]
-		if w.sights && !w.putRight && (slices.Contains(w.Cylinders, name) || w.inside && !c.Several()) {
-			texts = append(texts, ofTheCylinder(w.Text))
+		if w.sight != "" && !w.putRight && (slices.Contains(w.Cylinders, name) || w.inside && !c.Several()) {
+			texts = append(texts, w.sight)
 		}
 	}
 	if len(texts) == 0 { // of most cylinders
@@ -50,24 +50,6 @@ func (c *Case) sightsOf(name string) string {
 	}
 	return strings.ToLower(strings.Join(texts, "; "))
 }
-
-// otherValves are valves that are none of a cylinder's: what is said of them was not seen
-// inside it.
-var otherValves = regexp.MustCompile(`\b(?:relief|pcv|egr|recirculation|purge|check|non return|one way|idle|idle air|air|control|bypass|by pass|expansion|wastegate|waste gate|blow off|dump|diverter|` +
-	`thermostat|thermostatic|throttle|power|needle|float|decompression|decompressor|release|solenoid|shut off|shutoff|drain|metering|suction|delivery|breather|ventilation|vent|evap|canister|` +
-	`schrader|adapter|tester|gauge|hose|heater|oil|fuel|regulator|regulating|pump|pressure|vacuum|delay|timing|governor|brake|service|stop) valves?\b`)
-
-// ofTheCylinder is a text without the names of valves that are none of a cylinder's.
-func ofTheCylinder(text string) string {
-	if !strings.Contains(text, "valve") {
-		return text
-	}
-	return otherValves.ReplaceAllString(text, "fitting")
-}
-
-// elsewhere is what lies in or belongs to a part that is not the cylinder: what is said
-// of an engine of one cylinder is about that one unless it is about such a part.
-var elsewhere = regexp.MustCompile(`\b(?:in|into|from|at|on) (?:the |its |a )?(?:oil|sump|fuel|petrol|gas|gasoline|diesel|tank|carb|float|bowl|filter|radiator|coolant|line|hose|air|belt|starter|gearbox|crankcase|muffler|silencer|exhaust)|\b(?:recoil|governor|throttle|choke|starter|return|clutch|brake) (?:\w+ )?(?:spring|rope|cable)`)
 
 // Looked reports a cylinder that a camera was put into.
 func (c *Case) Looked(name string) bool {
@@ -110,9 +92,10 @@ var (
 	BurntValve  = append([]string{"valve crack", "valve is crack", "valve gone"}, pairs("valve|seat", "burn|chip|torched|guttered")...)
 	BentValve   = []string{"bent valve", "valve bent", "valves bent", "valve is bent"}
 	MarkedCrown = append([]string{"valve strike", "crown marked", "dented", "dents", "impact mark", "valve mark"},
-		pairs("piston|pistons|crown|crowns|valve|valves|chamber|plug|electrode|bore|roof", "struck")...) // what else was struck lies outside
+		append(pairs("piston|pistons|crown|crowns|valve|valves|chamber|plug|electrode|bore|roof", "struck"), // what else was struck lies outside
+			pairs("valve|valves", "hit the piston|hit piston|touched the piston|touched piston|met the piston|hit the crown|kissed")...)...)
 	WashedCrown  = []string{"steam clean", "steam-clean", "washed", "clean crown", "crown clean"}
-	LiquidWords  = []string{"liquid", "water", "coolant", "fluid", "full of", "pool", "puddle", "wet with fuel", "fuel standing", "oil standing"}
+	LiquidWords  = []string{"liquid", "water", "coolant", "fluid", "pool", "puddle", "wet with fuel", "fuel standing", "oil standing"}
 	CarbonWords  = []string{"crown carbon", "carbon on the crown", "carbon on crown", "carbon on the piston", "carbon on piston", "carboned", "heavy carbon", "coked"}
 	CarbonOnSeat = []string{"seat carbon", "valves carbon", "carbon on the valves", "carbon on the inlet valves", "carbon on valves", "carbon on the seat", "carbon on a seat", "carbon on seat"}
 	RustOnValve  = append([]string{"valves rust", "seat rust"}, pairs("valve|valves|seat|seats", "rust|corroded|pitted")...)

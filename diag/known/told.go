@@ -15,7 +15,8 @@ var (
 	broughtHigher = []string{"skimmed", "skim", "milled", "planed", "decked", "surfaced", "resurfaced", "refaced", "thinner gasket", "thin gasket", "high compression pistons", "higher compression pistons", "other pistons", "domed pistons", "another head", "other head"}
 	// lostInside is what breaks off or falls where it can get into a cylinder.
 	lostInside = slices.Concat(pairs("porcelain|insulator|ceramic|plug tip|electrode", "broke|broken|missing|not found|not all|fell|lost|gone|came off"),
-		pairs("screw|nut|bolt|washer|clip|circlip|stud|bit|tool|pin", "fell in|fell into|dropped in|dropped into|fell down|dropped down|went in|went into|gone into|lost in|missing from"))
+		pairs("screw|nut|bolt|washer|clip|circlip|stud|bit|tool|pin", "fell in|fell into|dropped in|dropped into|fell down|dropped down|went in|went into|gone into|lost in|missing from"),
+		pairs("valve head|head of the valve|exhaust valve|inlet valve|intake valve|valve", "broke off|broken off|came off|snapped|dropped into|fell in|fell into"), []string{"dropped valve", "valve dropped", "dropped a valve"})
 	// gotOut are words that say that it was found since.
 	gotOut = []string{"removed", "taken out", "fished out", "got out", "retrieved", "recovered", "pulled out", "blown out"}
 )

@@ -14,7 +14,7 @@ type Work struct {
 	renews    []string  // its clauses that say that parts are new
 	putRight  bool      // what was seen is there no more
 	inside    bool      // of an engine of one cylinder it is about that one without naming it
-	sights    bool      // it may say what was seen in a cylinder
+	sight     string    // what it may say was seen in a cylinder; "" for nothing
 	speaks    *spoken   // of what, once it was asked
 	new       *spoken   // which parts, once it was asked
 	noise     *heard    // of a noise, once it was asked
@@ -72,8 +72,9 @@ func (c *Case) workOf(text string) Work {
 
 func newWork(done string, cylinders []string) Work {
 	text := plainWords(done)
-	inside := len(cylinders) == 0 && !elsewhere.MatchString(strings.ReplaceAll(text, "exhaust side", "one side")) // of a piston, which lies in it
-	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sights: true, speaks: &spoken{}, new: &spoken{}, noise: &heard{}, lash: &lashSaid{}}
+	sight := ofInside(text)
+	inside := len(cylinders) == 0 && (namesInside(sight) || strings.Contains(sight, "cylinder")) && !elsewhere.MatchString(strings.ReplaceAll(text, "exhaust side", "one side")) // of a piston, which lies in it
+	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sight: sight, speaks: &spoken{}, new: &spoken{}, noise: &heard{}, lash: &lashSaid{}}
 }
 
 // Wrote remembers a line of work done that the program wrote itself, about these
@@ -85,7 +86,9 @@ func (c *Case) Wrote(text string, cylinders []string) {
 			c.parsed = map[string]Work{}
 		}
 		w := newWork(text, cylinders)
-		w.sights = SpeaksOf(w.Text, LiquidWords...) || SpeaksOf(w.Text, BentRod...) // the other sights are entered as a look into the cylinder
+		if w.sight = w.Text; !SpeaksOf(w.Text, LiquidWords...) && !SpeaksOf(w.Text, BentRod...) { // the other sights are entered as a look into the cylinder
+			w.sight = ""
+		}
 		c.parsed[text] = w
 	}
 }

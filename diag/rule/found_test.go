@@ -69,6 +69,8 @@ func TestFound(t *testing.T) {
 		{name: "no piston that stands lower", test: sample.Dry("inline-4", []float64{150, 112, 149, 151}, findings("piston 2 does not stand lower than the others")), fires: "one-low 2", not: "seen-bent-rod"},
 		{name: "a valve of another kind stuck", test: sample.Dry("inline-4", low, findings("PCV valve by cylinder 3 is stuck, its wastegate valve bent")), fires: "one-low 3", not: "seen-valve-gear"},
 		{name: "a relief valve stuck", test: sample.Dry("inline-4", low, findings("oil pressure relief valve stuck")), fires: "one-low 3", not: "seen-valve-gear"},
+		{name: "dents outside", test: sample.Dry("inline-4", low, findings("exhaust pipe dented below cylinder 3", "fins of cylinder 3 full of mud", "lead of cylinder 3 burnt through")), fires: "one-low 3", not: "seen-marked"},
+		{name: "a dented oil pan, one cylinder", test: sample.Dry("single", []float64{60}, findings("oil pan dented and scraped", "water in the tool box", "connecting rod of the linkage bent")), fires: "all-low", not: "seen-marked"},
 		{name: "a pushrod that is bent", test: sample.Dry("inline-4", []float64{150, 112, 149, 151}, findings("bent pushrod on cylinder 2")), fires: "seen-valve-gear 2", not: "seen-bent-rod"},
 		{name: "low but tight, and a sudden knock", test: sample.Dry("inline-4", []float64{150, 112, 149, 151}, sample.Leak("2", 7), sample.Leak("1", 6), sample.Complains("noise"), onset("suddenly")), fires: "low-since-noise 2", first: "bent-rod", soon: diag.DoNotRun, next: "piston-height"},
 		{name: "low, and a sudden knock", test: sample.Dry("inline-4", []float64{150, 112, 149, 151}, sample.Complains("noise"), onset("suddenly")), fires: "low-since-noise 2", soon: diag.DoNotRun, next: "leak-down"},

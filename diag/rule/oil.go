@@ -264,11 +264,11 @@ func shownBy(c *known.Case, f diag.Finding) diag.Finding {
 	return f
 }
 
-// keptOff is an engine that stays off until a gauge is on: its dash shows next to nothing, over
-// oil that is not known to stand low.
+// keptOff is an engine that stays off until a gauge is on: its dash shows next to nothing at
+// any speed, over oil that is not known to stand low.
 func keptOff(c *known.Case) bool {
 	r := oilResult(c)
-	return known.OilHardlyShown(r) && r.Word("oil level") != "low"
+	return known.OilHardlyShown(r) && !known.OilRightAtSpeed(r) && r.Word("oil level") != "low"
 }
 
 // byDashUrgency is how soon what the dash shows of low oil pressure is to be settled.
@@ -276,7 +276,7 @@ func byDashUrgency(c *known.Case) diag.Urgency {
 	r := oilResult(c)
 	_, clear := known.OilLow(r)
 	switch {
-	case known.OilStarves.HoldsIn(c), clear && c.Complains("noise") && !known.OilRightAtSpeed(r):
+	case known.OilStarves.HoldsIn(c), !known.OilRightAtSpeed(r) && (known.OilHardlyShown(r) || clear && c.Complains("noise")):
 		return diag.DoNotRun
 	case known.OilHardlyShown(r):
 		return diag.ActSoon
