@@ -81,7 +81,7 @@ func (c *Case) findAllLow() *AllLowBasis {
 		return low
 	}
 	if e := s.Expected; e != nil {
-		if s.Highest+s.HighestU >= e.Low*c.hoseShare(e) || e.ByRatio && (c.runsWellOn(s.Highest/e.Low) || c.mayCloseLate() && s.Highest >= lateShare*e.Low) {
+		if s.Highest+s.HighestU >= e.Low*c.hoseShare(e) || e.ByRatio && (c.runsWellOn(s.Highest/e.Low) || s.Highest >= c.lateBy()*e.Low) {
 			return nil
 		}
 		variant := "expected"
@@ -104,6 +104,25 @@ const ratioApart = 0.85
 // lateShare is the part of the band of its ratio that an engine still gives whose inlet
 // closes late by design: by the formula of the band, 100 degrees for 70.
 const lateShare = 0.6
+
+// ridden is what is ridden, whose engines turn fast and hold their inlets open longer than a
+// car's, and riddenShare the part of the band that such a one gives: by the formula of the
+// band, 80 degrees for 70.
+var ridden = []string{"motorcycle", "motorbike", "moped", "scooter", "dirt bike", "quad", "atv", "sidecar", "jet ski", "jetski", "go kart", "kart"}
+
+const riddenShare = 0.87
+
+// lateBy is the part of the band of its ratio that an engine of such a kind may give; 1 where
+// its kind closes its inlets as the band assumes, or the job says when they close.
+func (c *Case) lateBy() float64 {
+	switch {
+	case c.mayCloseLate():
+		return lateShare
+	case c.Spec.InletClosesDeg == 0 && c.described(ridden):
+		return riddenShare
+	}
+	return 1
+}
 
 // mayCloseLate reports an engine of a kind whose inlet may close later than the band of
 // its ratio assumes, to spare the work of compressing: a hybrid's, or one with variable
