@@ -48,6 +48,17 @@ func (c *Case) VacuumBand() VacuumBand {
 	return b
 }
 
+// LowByHeight reports a vacuum that the thin air of a place up to two thousand meters high
+// explains, of a job that says neither how high it lies nor what the barometer read.
+func (c *Case) LowByHeight() bool {
+	v, u, ok := c.idleVacuum()
+	b := c.VacuumBand()
+	return ok && !b.Stated && c.Conditions.BarometerKPa == nil && c.Conditions.AltitudeM == nil && v+u < b.Low && v+u >= b.Low-highPlace
+}
+
+// highPlace is what the air lacks two thousand meters up, in inHg: the standard atmosphere.
+const highPlace = 6.0
+
 // airless is more than any vacuum, in inHg.
 const airless = 30.0
 

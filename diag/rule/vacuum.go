@@ -324,6 +324,9 @@ func weighBlocked(c *known.Case, s known.Subject) []Voice {
 // have in common.
 func lowVacuum(c *known.Case, s known.Subject) diag.Finding {
 	f := vacuumAt(diag.CheckAgain)(c, s)
+	if c.LowByHeight() && !c.Ails() { // which may be all
+		f.Confidence = diag.Weak
+	}
 	if known.VacuumLowUnread.HoldsIn(c) {
 		f.Variant, f.Confidence = "unread", diag.Weak
 	}
@@ -333,7 +336,7 @@ func lowVacuum(c *known.Case, s known.Subject) diag.Finding {
 // vacuumAt gives the vacuum at idle beside its band, in the gauge's unit.
 func vacuumAt(u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, _ known.Subject) diag.Finding {
-		f := diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: diag.Facts{"value": "", "needle": "", "low": "", "high": "", "lowered": "", "stated": false}}
+		f := diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: diag.Facts{"height": false, "value": "", "needle": "", "low": "", "high": "", "lowered": "", "stated": false}}
 		m := c.Measured(known.Vacuum).Reading("idle")
 		if m == nil {
 			return f
@@ -345,6 +348,7 @@ func vacuumAt(u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 		}
 		f.Facts["value"], f.Facts["needle"], f.Facts["stated"] = m.Number().String(), c.Measured(known.Vacuum).Word("idle needle"), b.Stated
 		f.Facts["low"], f.Facts["high"] = in(b.Low).String(), in(b.High).String()
+		f.Facts["height"] = c.LowByHeight()
 		if b.Lowered > 0.5 {
 			f.Facts["lowered"] = in(b.Lowered).String()
 		}
