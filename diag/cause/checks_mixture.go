@@ -47,9 +47,10 @@ func mixtureInDoubt(c *known.Case, _ []string) bool {
 
 // mixtureChecks tell what is wrong with spark, air or metering.
 var mixtureChecks = []Check{
-	{Name: "swap-coil", Minutes: 15, Way: Runs, Fits: coiled, Words: []string{"coil on", "coils swapped", "coil swapped", "swapped coil", "coil moved", "coil"},
+	{Name: "swap-coil", Titles: []string{"swapping the plug wire"}, Minutes: 15, Way: Runs, Fits: coiled, Words: []string{"plug wire swapped", "plug wires swapped", "lead swapped", "leads swapped", "coil on", "coils swapped", "coil swapped", "swapped coil", "coil moved", "coil"},
 		Outcomes: []Outcome{
 			{Name: "it moves", For: []string{"own-spark", "coil-or-lead", "shared-coil", "ignition", "weak-spark"}, Words: []string{"moves", "moved with", "moved to", "fault moved", "misfire moved", "followed"}, After: []string{"moved"}},
+			{Name: "the cap is bad", For: []string{"coil-or-lead", "ignition"}, Fits: func(c *known.Case) bool { return c.Distributor() }, Words: []string{"cap cracked", "cap tracked", "cap burned", "rotor burned", "rotor cracked"}, After: []string{"the cap or the rotor is cracked, tracked or burned"}},
 			{Name: "it stays", Else: true, Words: []string{"stays", "stayed", "no change"}}}},
 	{Name: "coil-feed-test", Titles: []string{"what feeds the coil"}, Minutes: 15, Way: Starter, Fits: coilsPaired, Words: []string{"test light on the coil", "coil feed tested", "coil primary tested", "trigger tested"},
 		Outcomes: []Outcome{

@@ -35,6 +35,7 @@ type Case struct {
 	driveFailed *bool
 	vehicle     string   // what it is described as, in plain form, once it was asked
 	direct      *bool    // see calledDirect
+	lit         *bool    // see Distributor
 	stand       []string // the complaints that stand, once it was asked
 	then        map[*diag.Test]*Case
 

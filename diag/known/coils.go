@@ -26,7 +26,7 @@ func (c *Case) alikeIn(coils [][]string, name string, so func(string) bool) bool
 func (c *Case) likelyCoils() [][]string {
 	n := len(c.Engine.Cylinders)
 	old := c.Carburetted() && !c.MeterOpen() || c.VehicleYear() > 0 && c.VehicleYear() < sharedSince
-	if len(c.Spec.SharedCoils) > 0 || c.Spec.Diesel() || c.Ported() || c.Engine.Kind != engine.Inline || n < 4 || n%2 != 0 || old || c.TestedAsAircraft() {
+	if len(c.Spec.SharedCoils) > 0 || c.Spec.Diesel() || c.Ported() || c.Engine.Kind != engine.Inline || n < 4 || n%2 != 0 || old || c.Distributor() || c.TestedAsAircraft() {
 		return nil
 	}
 	every := c.Every()
@@ -35,6 +35,41 @@ func (c *Case) likelyCoils() [][]string {
 		pairs = append(pairs, []string{every[i], every[n-1-i]})
 	}
 	return pairs
+}
+
+// Words of one coil whose spark a distributor sends to the plugs in turn, and of coils that
+// stand each for its own.
+var (
+	distributorWords = []string{"distributor", "distributor cap", "rotor arm", "cap and rotor", "ignition points", "contact points", "contact breaker", "breaker points", "points ignition"}
+	coilWords        = []string{"distributorless", "coil on plug", "coils on plugs", "coil over plug", "coil pack", "coil packs", "wasted spark", "magneto", "magnetos", "motorcycle", "motorbike", "bike"}
+)
+
+// Distributor reports an engine that is lit by one coil and a distributor: of which a job
+// speaks, whose points were read, or of a vehicle of the years in which nearly all were, or fed
+// by a carburettor as those are, that nothing says to have other coils. Common practice, no source.
+func (c *Case) Distributor() bool {
+	if c.lit == nil {
+		is := c.distributor()
+		c.lit = &is
+	}
+	return *c.lit
+}
+
+func (c *Case) distributor() bool {
+	if c.Spec.Diesel() || c.Rotary() || c.Ported() || len(c.Every()) < 3 || len(c.Spec.SharedCoils) > 0 || c.Flies() || c.described(coilWords) {
+		return false
+	}
+	if r := c.Measured(Timing); r != nil && (r.Reading("dwell") != nil || r.Reading("points-gap") != nil || r.Word("vacuum-line") != "") {
+		return true
+	}
+	if c.described(distributorWords) || c.Found(distributorWords...) || c.WorkDone(distributorWords...) {
+		return true
+	}
+	if coils := c.Measured(Balance); coils != nil && coils.Word("off-by") == "coil" {
+		return false
+	}
+	year := c.VehicleYear()
+	return year > 0 && year < sharedSince || year == 0 && !c.AirCooled() && c.Carburetted() && !c.MeterOpen()
 }
 
 // sharedSince is the first year from which coils for two cylinders are common on cars: common

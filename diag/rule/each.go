@@ -112,7 +112,7 @@ var balanceRules = onEach(known.Balance, OfBalance, byBalance, []Rule{
 	{
 		Name: "pulls-nothing", Title: "A cylinder that is not missed",
 		Why:  "The speed that stays when a cylinder is off says that it did nothing before: no spark, no fuel or no pressure.",
-		When: known.All(known.PullsNothing, known.BalanceTells), Weigh: weighPull, Say: pulls, Headline: "pulls-little",
+		When: known.All(known.PullsNothing, known.BalanceTells), Weigh: weighPull, Say: pulls, Headline: "pulls-nothing",
 	},
 	{
 		Name: "pulls-little", Title: "A cylinder that is hardly missed",
