@@ -84,12 +84,29 @@ func (c *Case) PlugApart() []string {
 	return such
 }
 
-// MissingByPlug is that of an engine that runs and misfires.
+// MissingByPlug are the plugs of an engine that runs and misfires that are wet with fuel or
+// sooty, half of those read at most and in no bank all of them: what all the cylinders of a
+// sensor share makes it read lean, and these sooty. No cylinder is low, and no code of misfiring
+// names others.
 func (c *Case) MissingByPlug() []string {
 	if !c.Complains("misfire") || !c.Starts() {
 		return nil
 	}
-	return c.PlugApart()
+	if one := c.PlugApart(); one != nil {
+		return one
+	}
+	_, named := c.MisfireCodes()
+	such := c.Looking("fuel-wet", "sooty")
+	if 2*len(such) > len(c.PlugsRead()) || len(c.LowSet()) > 0 || c.AllLow() != nil || slices.ContainsFunc(named, func(n string) bool { return !slices.Contains(such, n) }) {
+		return nil
+	}
+	for _, n := range such {
+		beside := slices.ContainsFunc(c.PlugsRead(), func(m string) bool { return c.Engine.BankOf(m) == c.Engine.BankOf(n) && !slices.Contains(such, m) })
+		if !beside {
+			return nil
+		}
+	}
+	return such
 }
 
 // LeanOnlyThere reports a cylinder to whose bank alone, or to the only one, the computer adds

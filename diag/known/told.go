@@ -8,7 +8,8 @@ import (
 // What a job tells in words of how a trouble came to be.
 var (
 	// leadNames are what is put back in an order, with new plugs or leads or without.
-	leadNames = []string{"plug leads", "plug lead", "leads", "ht leads", "plug wires", "plug wire", "spark plug wires", "spark plug leads", "ignition wires", "distributor cap", "ignition cables", "ignition leads"}
+	leadNames = []string{"plug leads", "plug lead", "leads", "ht leads", "plug wires", "plug wire", "spark plug wires", "spark plug leads", "ignition wires", "distributor cap", "ignition cables", "ignition leads",
+		"plugs and wires", "wires and plugs", "plugs and cables"}
 	// fuelTaken are words of how it began that say that it was filled up before.
 	fuelTaken = []string{"filling up", "filled up", "fill up", "refuel", "fueling", "fuelling", "tanked", "new tank of", "fresh tank", "full tank", "filled the tank", "gas station", "petrol station", "filling station", "jerrycan", "jerry can"}
 	// broughtHigher is work that leaves a cylinder less room to compress into.
@@ -22,9 +23,12 @@ var (
 )
 
 // LeadsTouched is an engine lit by sparks whose leads, or the cap that they come from, were
-// off by the work done.
-var LeadsTouched = OfEngine("plug leads or the distributor cap among the work done", func(c *Case) bool {
-	return len(c.History.WorkDone) > 0 && !c.Spec.Diesel() && len(c.Every()) > 2 && c.WorkDone(leadNames...)
+// off by the work done, or by what is told of how it began.
+var LeadsTouched = OfEngine("plug leads or the distributor cap among the work done, or it began as they were off", func(c *Case) bool {
+	if c.Spec.Diesel() || len(c.Every()) <= 2 {
+		return false
+	}
+	return len(c.History.WorkDone) > 0 && c.WorkDone(leadNames...) || c.History.Onset != "" && SpeaksOf(strings.ToLower(c.History.Onset), leadNames...)
 })
 
 // CameAfterFilling is a trouble that began as the engine was filled up.

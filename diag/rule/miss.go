@@ -22,11 +22,11 @@ var missRules = []Rule{
 		Say: missReads, Headline: "one-low", Keeps: true, SaysBetterThan: leanFindings,
 	},
 	{
-		Name: "lean-by-missing-plug", Title: "An engine that misfires and reads lean, and one plug that does not burn what it gets",
+		Name: "lean-by-missing-plug", Title: "An engine that misfires and reads lean, and one plug or a few that do not burn what they get",
 		Why: "A cylinder that gets its fuel and does not fire leaves its plug wet or black and sends its air out unburnt: the oxygen in it reads as too much air for the fuel. A supply that falls short would leave " +
 			"no plug wet. That cylinder is why, until it fires and the trims were read again.",
 		Source: byUnburnt, Class: Single, About: diag.AboutCylinders, Ties: []diag.About{diag.AboutMixture}, Needs: []known.Need{known.NeedsPlugs},
-		Of: oneSet("the one plug of several that is wet with fuel or sooty, where the engine misfires, no code names others and no cylinder is low", (*known.Case).MissingByPlug), When: readsAsMiss,
+		Of: oneSet("plugs that are wet with fuel or sooty, half of those read at most and of no bank all, where the engine misfires, no code names others and no cylinder is low", (*known.Case).MissingByPlug), When: readsAsMiss,
 		Kind: OfTrims, For: speaks(DryUp, "own-spark"), Against: denies(Known, "miss-reads-lean", append([]string{"ignition"}, leanCauses...)...),
 		Say: missReads, Headline: "misses-by-plug", Keeps: true, SaysBetterThan: leanFindings,
 	},
@@ -40,7 +40,7 @@ var missRules = []Rule{
 }
 
 // leanFindings are the findings on the mixture that one cylinder which does not fire makes.
-var leanFindings = []string{"trim-lean-throughout", "trim-lean-at-speed", "gas-miss", "gas-lean"}
+var leanFindings = []string{"trim-lean-throughout", "trim-lean-at-speed", "trims-apart", "gas-miss", "gas-lean"}
 
 // leanCauses are what makes all cylinders lean.
 var leanCauses = []string{"air-meter", "fuel-filter", "pump", "supply-restricted", "dirty-injectors", "lean-mixture", "air-leak", "bank-exhaust-leak"}

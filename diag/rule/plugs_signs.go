@@ -103,8 +103,8 @@ var plugSigns = []Sign{
 
 // twoDoNothing are two or more cylinders that are not missed when they are cut out, or whose
 // plugs are wet with fuel, and that hold their pressure.
-var twoDoNothing = known.OfEngine("two or more cylinders that hold their pressure and are not missed with their spark off, or have a plug wet with fuel", func(c *known.Case) bool {
-	idle := known.Any(known.PullsNothing, known.PullsLittle, known.Plug("fuel-wet"))
+var twoDoNothing = known.OfEngine("two or more cylinders that hold their pressure and are not missed with their spark off, or have a plug wet with fuel or sooty", func(c *known.Case) bool {
+	idle := known.Any(known.PullsNothing, known.PullsLittle, known.Plug("fuel-wet", "sooty"))
 	return len(c.Those(func(n string) bool {
 		return !c.Grade(n).IsLow() && idle.HoldsOf(c, n)
 	})) > 1
