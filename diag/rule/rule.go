@@ -170,7 +170,7 @@ var families = [][]Rule{
 	furtherRules,
 	oilRules,
 	startingRules, peakRules,
-	vacuumRules, lateCam, markRules, lateTiming, beatAndLow, beatAndBreath, lowByLow,
+	vacuumRules, lateCam, lateAndLow, markRules, lateTiming, beatAndLow, beatAndBreath, lowByLow,
 	balanceDoubt, balanceRules,
 	magnetoRules, fouledRules, headRules,
 	injectorSet, injectorRules,

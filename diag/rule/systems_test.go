@@ -197,6 +197,8 @@ func TestSystems(t *testing.T) {
 		{name: "dwell", test: sample.Of("inline-4", timing(sample.At("dwell", "", 40), sample.Permits("dwell", "", 26, 32))), fires: "dwell-off", first: "points"},
 		{name: "a slack chain", test: sample.Of("inline-4", timing(sample.At("chain-slack", "", 13), sample.Permits("chain-slack", "", 0, 6))), fires: "cam-late", first: "worn-chain"},
 		{name: "cam late", test: sample.Of("inline-4", timing(sample.At("cam", "", -8), sample.Permits("cam", "", -3, 3))), fires: "cam-late", first: "cam-timing"},
+		{name: "cam late, and all low alike", test: sample.Dry("inline-4", []float64{92, 95, 90, 93}, sample.Minimum(150), timing(sample.At("cam", "", -14), sample.Permits("cam", "", -3, 3))), fires: "late-cam-and-low", first: "cam-timing", soon: diag.ActSoon},
+		{name: "cam early, and all low alike", test: sample.Dry("inline-4", []float64{92, 95, 90, 93}, sample.Minimum(150), timing(sample.At("cam", "", 14), sample.Permits("cam", "", -3, 3))), fires: "all-low", not: "late-cam-and-low"},
 		{name: "set right", test: sample.Of("inline-4", timing(sample.At("base", "700 rpm", 6), sample.Permits("base", "", 5, 7))), not: "timing-late timing-early"},
 		{name: "the battery falls under its limit", test: sample.Of("inline-4", sample.Test("starting", quantity.Volt, sample.At("battery cranking", "", 8.4), sample.Permits("battery cranking", "", 9.6, sample.NoMost))), fires: "starter-turns-slowly", first: "weak-cranking", soon: diag.ActSoon},
 		{name: "the battery keeps its limit", test: sample.Of("inline-4", sample.Test("starting", quantity.Volt, sample.At("battery cranking", "", 10.4), sample.Permits("battery cranking", "", 9.6, sample.NoMost))), not: "starter-turns-slowly"},

@@ -123,3 +123,29 @@ func flatThroughout(c *known.Case) bool {
 	}
 	return tried
 }
+
+// lateAndLow ties pressure that is low in every cylinder alike to valves that were measured off.
+var lateAndLow = []Rule{{
+	Name: "late-cam-and-low", Title: "Low in every cylinder alike, and the camshaft or its chain measured off",
+	Why: "Valves that shut late let a part of every stroke out again, alike in all cylinders. Where the marks, or the slack of the chain, have shown them late, that is what the sheet is about: " +
+		"neither the gauge nor wear is looked for before they are put right and the pressure was read again.",
+	Source: "common practice, no source", Class: Together, About: diag.AboutEngine, Ties: []diag.About{diag.AboutSystem}, TiesSystems: []string{known.Timing, known.Vacuum},
+	Needs: []known.Need{known.NeedsCompression, known.NeedsTest(known.Timing)}, Of: ofSystem(known.Timing),
+	When: known.All(known.CamLate, known.OfEngine("not off to the early side", func(c *known.Case) bool {
+		cam := c.Measured(known.Timing).Reading("cam")
+		return cam == nil || cam.Value <= 0
+	}), known.OfEngine("all cylinders low and even", evenlyLow), known.Not(known.OfEngine("air lost past the rings, or a rise with oil", passesRings))),
+	Kind: OfTiming, For: append(speaks(Heard, "cam-timing"), Voice{Cause: "cam-timing", Weight: Known, Kind: OfCompression}), Say: lateAndLowSays, Headline: "late-timing",
+	SaysBetterThan: []string{"all-low", "below-minimum", "cam-late", "late-timing-agrees", "vacuum-low-and-steady"},
+}}
+
+// lateAndLowSays is as urgent as the more urgent of the two by itself.
+func lateAndLowSays(c *known.Case, s known.Subject) diag.Finding {
+	low, off := allLow(c, s), camOff(c, s)
+	f := diag.Finding{Urgency: low.Urgency, Confidence: diag.Strong, Facts: off.Facts}
+	if off.Urgency.Rank() > low.Urgency.Rank() {
+		f.Urgency = off.Urgency
+	}
+	f.Facts["read"], f.Facts["slack"] = c.Span(c.Cranking().Lowest, c.Cranking().Highest), known.ChainSlack(c.Measured(known.Timing))
+	return f
+}
