@@ -83,6 +83,11 @@ func alone(k key, n *node) *node {
 		return nil
 	}
 	if k.name == "limits" { // 100 psi min
+		if figure, ok := strings.CutSuffix(fold(n.text), " min"); ok && isFigures(figure) { // which are no minutes
+			least := *n
+			least.text = figure
+			return &node{kind: mapping, pos: n.pos, entries: []entry{{"minimum", n.pos, &least}}}
+		}
 		p, err := quantity.ScanAs(n.text, quantity.Pressure)
 		if _, one := p.Single(); err != nil || !one || p.Bound != quantity.AtLeast || keyOf(k.keys, "minimum").name == "" {
 			return nil
@@ -231,8 +236,8 @@ func engineWords(k key, pieces []typed, put func(name, text string, at int) bool
 			fields = append(fields, typed{f.text, p.at + f.at})
 		}
 	}
-	for i := range fields { // 4.7L, 4.7 L
-		for _, size := range []int{2, 1} {
+	for i := range fields { // 4.7L, 4.7 L, 360 cu in
+		for _, size := range []int{3, 2, 1} {
 			if i+size > len(fields) {
 				continue
 			}
@@ -322,7 +327,7 @@ func engineKeyTaking(k key, text string, last bool) string {
 		return ""
 	}
 	_, answer := fuel.find(text, fuel.Words)
-	if strings.Contains(text, "/") && twoWordsHint(fuel, text, fuel.Words) != "" || answer != "" && !strings.ContainsAny(text, "0123456789") {
+	if strings.Contains(text, "/") && twoWordsHint(fuel, text, fuel.Words) != "" || answer != "" && (!strings.ContainsAny(text, "0123456789") || strings.HasSuffix(fold(text), " mix")) { // 50:1 mix
 		return "fuel" // which answers it
 	}
 	name := keyTaking(k, text)

@@ -40,7 +40,7 @@ func (r *reader) amount(n *node, label, example string, b bounds) *float64 {
 			hint = "write '" + part.Text + "'"
 		}
 		if strings.HasSuffix(label, "battery.rest") && len(p.Parts) == 2 && p.Only(quantity.Slash, quantity.Next) { // 12.6/10.8
-			hint = "write 'battery: {rest: " + p.Parts[0].Text + ", cranking: " + p.Parts[1].Text + "}', each with V"
+			hint = "write 'battery: {rest: " + plainNumber(p.Parts[0].Value.Number) + " V, cranking: " + plainNumber(p.Parts[1].Value.Number) + " V}'"
 		}
 		r.report(n.pos, hint, "'%s' is '%s', expected one number with its unit", label, short(n.text))
 		return nil

@@ -81,6 +81,10 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 	if text := r.oneText(n); text != nil {
 		n = text
 	}
+	if n.kind == scalar && len(r.cylinderNames) == 1 && isReading(n.text) { // there is no other
+		one := *n
+		n = &node{kind: mapping, pos: n.pos, entries: []entry{{r.cylinderNames[0], n.pos, &one}}}
+	}
 	if n.kind == scalar {
 		if hint := r.barHint(n.text); hint != "" {
 			r.report(n.pos, hint, "'%s' is '%s', which may be in the order of the numbers or of the banks", label, short(n.text))
@@ -89,6 +93,8 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 		if typed := r.typedReadings(n); typed != nil {
 			typed.plain, typed.tag = false, ""
 			*n = *typed
+		} else if losses := r.lossesInLine(n, label); losses != nil {
+			n = losses
 		}
 	}
 	r.gathered(n)

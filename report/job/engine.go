@@ -43,7 +43,10 @@ func (r *reader) engine(top *section) (*engine.Engine, diag.Spec) {
 		return nil, r.spec(s)
 	}
 	e := r.cylinders(top, s)
-	if e != nil {
+	switch {
+	case e == nil: // what is read of them is judged by the layout that is named
+		r.cylinderNames = namesOf(s.node.get("layout"))
+	default:
 		r.cylinderNames, r.bankList = e.Names(), e.Banks
 		if e.Kind == engine.Rotary {
 			r.cylinderWord = "rotor"

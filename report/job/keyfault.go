@@ -47,7 +47,7 @@ var aloneUnder = map[string]string{"compression.limits": "minimum", "fuel-pressu
 	"gauges.compression": "range", "gauges.fuel": "range"}
 
 // aloneUnits are the units in which such a value mostly is.
-var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi", "vacuum": "inHg", "back-pressure": "psi", "timing": "deg"}
+var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi", "vacuum": "inHg", "back-pressure": "psi", "timing": "deg", "gauges.compression": "psi", "gauges.fuel": "psi"}
 
 // leadingFigure is the figure that a text begins with, in some unit where it has
 // none, and the words behind it.
@@ -99,7 +99,7 @@ func aloneHint(name, text string, keys []key) string {
 	if hint := namedFigures(last, text, keys); hint != "" {
 		return hint
 	}
-	if figure, words := leadingFigure(text, aloneUnits[last]); under != "" && figure != "" {
+	if figure, words := leadingFigure(text, cmp.Or(aloneUnits[name], aloneUnits[last])); under != "" && figure != "" {
 		hint := "write '" + last + ": {" + under + ": " + short(figure) + "}', if that is what it is"
 		if words != "" {
 			hint += "; '" + short(words) + "' goes into 'notes'"

@@ -87,10 +87,17 @@ var distanceUnits = map[string]string{"hours": "h", "engine hours": "h", "run ho
 // unit that the name tells. It is false where it is none.
 func (r *reader) clockKey(n *node, i int, meant, where string) bool {
 	e := n.entries[i]
-	if meant != "odometer" || e.value.kind != scalar || !isFigures(strings.ReplaceAll(e.value.text, ",", "")) {
+	if meant != "odometer" && distanceUnits[fold(e.key)] == "" || e.value.kind != scalar {
 		return false
 	}
 	unit := distanceUnits[fold(e.key)]
+	if figure, rest, _ := strings.Cut(e.value.text, " "); rest != "" && unit != "" && isFigures(figure) { // engine hours: 1840 since overhaul
+		r.report(e.pos, "write 'odometer: "+figure+" "+unit+"'; '"+short(rest)+"' goes into 'notes'", "unknown key '%s'%s", short(e.key), where)
+		return true
+	}
+	if !isFigures(strings.ReplaceAll(e.value.text, ",", "")) {
+		return false
+	}
 	hint := "write 'odometer: " + short(e.value.text) + " " + cmp.Or(unit, "mi") + "'"
 	if unit == "" {
 		hint += ", km or h, whichever it shows"

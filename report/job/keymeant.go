@@ -21,7 +21,7 @@ var otherKeys = []Synonym{
 	says("plugs", "spark plugs; sparkplugs; plug; sparks; spark plug"), says("looks", "look; plugs; condition; colour; color; colours; colors; appearance"), says("look", "looks; condition; colour; color"),
 	says("fuel-pressure", "fuel; fuel pressure test; fuel press; fp; rail pressure"), says("key-on", "prime; koeo; ignition on; key on engine off; static; primed; pump on"), says("idle", "at idle; idling; running; koer; tickover; hot idle; warm idle; hot; warm; engine idle; engine running"),
 	says("hose-off", "vacuum off; hose disconnected; vac off; regulator off; no vacuum; hose pulled"), says("hold", "leakdown; rest; residual; after; drop; holds; bleed down"), says("snap", "snap throttle; blip; wot; rev; full throttle"),
-	says("oil-pressure", "oil press; oilpressure; oil; oil psi"), says("vacuum", "manifold vacuum; vac; intake vacuum"), says("cooling", "cooling system; coolant; radiator; pressure test"),
+	says("oil-pressure", "oil press; oilpressure; oil; oil psi"), says("vacuum", "manifold vacuum; vac; intake vacuum"), says("magnetos", "mags; mag check; mag drop; mag drops; magneto check; magneto drop; magneto; run up"), says("heads", "cht; chts; head temps; head temperatures; cylinder head temps; cylinder head temperatures; cylinder head temperature"), says("crankcase", "crankcase pressure; blow by; blowby; blow-by"), says("returns", "return flow; leak off; leak-off; leak off test; injector returns; return test; back leakage"), says("cooling", "cooling system; coolant; radiator; pressure test"),
 	says("borescope", "camera; scope; endoscope; boroscope; bore scope"), says("coolant-gas-test", "block test; block tester; gas test; combustion gas; combustion leak; co2 test; head gasket test; chemical test"),
 	says("technician", "mechanic; tech; tested by; done by; tester; operator; engineer; fitter; name; who; by"), says("number", "no; nr; job number; job no; id; ref; reference; work order; ro; ticket; wo; num; order number; workorder"),
 	says("date", "day; when; tested; tested on; test date"), says("reason", "why; purpose; notes; note; problem; request; for"), says("complaints", "complaint; symptoms; symptom; problem; problems; concern; concerns; fault; faults; issue; issues"),
@@ -246,7 +246,7 @@ func belongs(name string, value *node, sections []string) string {
 		}
 		lines[i] = "'" + s + ": {" + name + ": " + inner + "}'"
 	}
-	return "it stands under " + anyOf(quoted(sections)) + ": write " + anyOf(lines)
+	return "it stands under " + anyOf(quoted(sections)) + ": write " + strings.Join(lines, " or ")
 }
 
 // longestShown is how long a value may be to be shown in what to type.

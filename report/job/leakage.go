@@ -207,6 +207,23 @@ func lostOrHeld(p quantity.Phrase, figure, places string) string {
 	return "write {loss: " + percent + " %" + places + "} for what was lost, or " + plainNumber(first) + "/100 for what was held of 100"
 }
 
+// lossesInLine reads one loss for each cylinder between commas, with the places that
+// some have beside them: 74/80, 72/80, 40/80 exhaust, 75/80.
+func (r *reader) lossesInLine(n *node, label string) *node {
+	losses := separate(n.text, ",;")
+	if sectionOf(label) != "leakage" || len(losses) != len(r.cylinderNames) || len(losses) < 2 {
+		return nil
+	}
+	out := &node{kind: list, pos: n.pos}
+	for _, t := range losses {
+		if !startsWithFigure(t.text) {
+			return nil
+		}
+		out.items = append(out.items, r.piece(n, t))
+	}
+	return out
+}
+
 // heldOfAll writes what was held in each cylinder of a pressure that is named once for
 // all of them, 72 74 40 75 over 80; "" for any other text.
 func (r *reader) heldOfAll(text, label string) string {

@@ -26,6 +26,9 @@ func (w *schemaWriter) wordOf(k key) Object {
 				others = append(others, quantity.Spellings(quantity.Unit(u))...)
 			}
 		}
+		if k.says == "complaint" {
+			return append(withSentences(wordSchema(k.words, slices.Concat(others, noComplaint))), Member{"description", k.allWords()})
+		}
 		return append(wordSchema(k.words, others), Member{"description", k.allWords()})
 	})
 	return Object{{"$ref", "#/$defs/" + name}}
@@ -75,6 +78,19 @@ func wordSchema(words, others []string) Object {
 		out = append(out, Object{{"enum", values}})
 	}
 	return either(out...)
+}
+
+// withSentences takes a sentence too in which a complaint stands.
+func withSentences(words Object) Object {
+	var phrases []string
+	for _, c := range complaintPhrases {
+		for _, phrase := range c.Words {
+			phrases = append(phrases, strings.ReplaceAll(anyCase(phrase), "[Nn][Tt]", "[Nn]['’]?[Tt]"))
+		}
+	}
+	sentence := Object{{"type", "string"}, {"pattern", "(?:^|[^A-Za-z])(?:" + strings.Join(phrases, "|") + ")(?:[^A-Za-z]|$)"}}
+	list, _ := words[0].Value.([]any)
+	return either(append(list, sentence)...)
 }
 
 func ownWords(schema Object) []string {

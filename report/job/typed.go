@@ -136,6 +136,9 @@ func (r *reader) asPairs(text string) (names, values []typed) {
 			return names, values
 		}
 	}
+	if names, values = r.commaPairs(separate(text, ",;")); names != nil {
+		return names, values
+	}
 	if names, values = r.pairsInOrder(separate(text, ",; ")); names == nil {
 		names, values = r.dashPairs(text)
 	}
@@ -309,7 +312,7 @@ func (r *reader) readingsHint(name string, n *node) string {
 		if len(r.cylinderNames) > 0 {
 			first = r.cylinderNames[0]
 		}
-		return "write 'compression: {unit: " + unit + ", dry: {" + first + ": " + short(n.text) + "}}', if it is of that " + r.cylinderWord + ", with the gauge's unit"
+		return "write 'compression: {unit: " + unit + ", dry: {" + first + ": " + short(n.text) + "}}'" + r.ifOfThat() + ", with the gauge's unit"
 	case text == "":
 		return ""
 	case section == "compression":
@@ -318,6 +321,14 @@ func (r *reader) readingsHint(name string, n *node) string {
 		return "write 'leakage: {loss: " + text + "}', in percent lost"
 	}
 	return ""
+}
+
+// ifOfThat is the doubt about whose reading it is, where there are several.
+func (r *reader) ifOfThat() string {
+	if len(r.cylinderNames) == 1 {
+		return ""
+	}
+	return ", if it is of that " + r.cylinderWord
 }
 
 // decimalCommas joins the decimals of a list in which commas stand for decimal

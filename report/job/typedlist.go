@@ -28,6 +28,9 @@ func evenly(text string) string {
 	return text
 }
 
+// dashedPair is a cylinder and its reading with a dash between, 5 - 145.
+var dashedPair = lazily(`^(\d{1,2}) - (\d+(?:\.\d+)?)$`)
+
 // cylinderBar is a bar between a cylinder and what was read of it, as in a table: 1|150
 // 2|148.
 var cylinderBar = lazily(`(^| )(\d{1,2})\|(\d)`)
@@ -270,6 +273,9 @@ func (r *reader) loneHint(text, label string) string {
 	}
 	if first, figure, ok := strings.Cut(plain, " "); ok && slices.Contains(r.cylinderNames, first) && isFigures(figure) { // wet: 3 140
 		return "write " + key + ": {" + first + ": " + figure + "}, if " + first + " is the " + r.cylinderWord
+	}
+	if m := dashedPair().FindStringSubmatch(plain); m != nil && slices.Contains(r.cylinderNames, m[1]) { // wet: 5 - 145
+		return "write " + key + ": {" + m[1] + ": " + m[2] + "}, if " + m[1] + " is the " + r.cylinderWord
 	}
 	if isReading(text) {
 		first := "1"

@@ -104,3 +104,22 @@ func (r *reader) namedValue(text string, reads func(string) bool) (name, value s
 	}
 	return "", ""
 }
+
+// commaPairs reads a cylinder and its reading between each two commas, in any order,
+// 1 150, 3 148, 2 152: each is named once.
+func (r *reader) commaPairs(list []typed) (names, values []typed) {
+	seen := map[string]bool{}
+	for _, t := range list {
+		name, value, ok := strings.Cut(t.text, " ")
+		if !ok || !r.isCylinder(name) || seen[name] || !isReading(strings.TrimSpace(value)) {
+			return nil, nil
+		}
+		seen[name] = true
+		names = append(names, typed{name, t.at})
+		values = append(values, typed{strings.TrimSpace(value), t.at + len(name) + 1})
+	}
+	if len(names) < 3 {
+		return nil, nil
+	}
+	return names, values
+}

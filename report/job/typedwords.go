@@ -208,6 +208,28 @@ func SizeUnit(number, engineText string) string {
 	return sizeUnit(strings.TrimRight(number, ","), layout.Count)
 }
 
+// namesOf are the cylinders of an engine that could not be made, by the layout that is
+// found among the words for it; none where there is none.
+func namesOf(layout *node) []string {
+	if layout == nil || layout.kind != scalar || len(layout.text) > longestSaid {
+		return nil
+	}
+	l, problem := engine.ParseLayout(layoutMeant(layout.text, 0))
+	if problem != nil {
+		if found, _ := layoutIn(strings.Fields(layout.text)); found != nil {
+			l = *found
+		}
+	}
+	if l.Kind == engine.Custom || l.Kind == engine.Rotary || l.Count == 2 { // these may have names of their own
+		return nil
+	}
+	var names []string
+	for i := range l.Count {
+		names = append(names, strconv.Itoa(i+1))
+	}
+	return names
+}
+
 // sizeUnit is the unit in which an engine of so many cylinders has such a size:
 // cubic centimetres, or cubic inches where each cylinder would be too small for
 // that. It is "" for what is none.
