@@ -149,6 +149,7 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 	spec.Heads, spec.SeparateBarrels = r.heads(s)
 	spec.Names, spec.Custom = r.places(s)
 	layout, problem := engine.ParseLayout(spec.Layout)
+	spec.FirstBank = cmp.Or(spec.FirstBank, sideOfOdd(s.scalarText("numbering")))
 	if numbering, side := numberingAndSide(spec.Numbering); side != "" {
 		r.report(s.get("numbering").pos, "write 'numbering: "+numbering+"' and 'first-bank: "+cmp.Or(spec.FirstBank, side)+"'", "'engine.numbering' is '%s', which is two things", short(spec.Numbering))
 	}

@@ -107,8 +107,10 @@ func aloneHint(name, text string, keys []key) string {
 		return hint
 	}
 	if isTest(last) && (name == last || name == "before."+last) {
-		if row := listKeyOf(keys); row != "" && isRow(text) {
-			return "write '" + last + ": {" + row + ": [" + strings.Join(figuresOf(text), ", ") + "]}', if that is what they are"
+		figures, unit := unitBehind(text, keys)
+		if row := listKeyOf(keys); row != "" && isRow(figures) {
+			text = figures
+			return "write '" + last + ": {" + unit + row + ": [" + strings.Join(figuresOf(text), ", ") + "]}', if that is what they are"
 		}
 		return "write what was read, such as '" + last + ": " + testExample(last, keys) + "', or 'not tested' where nothing was"
 	}
@@ -407,7 +409,7 @@ func testExample(section string, keys []key) string {
 	}
 	first := func(k key) bool { return aloneUnder[section] == "" || k.name == aloneUnder[section] }
 	for _, k := range keys {
-		if k.example != "" && first(k) && slices.Contains([]form{asReading, asReadings, asMeasured}, k.form) {
+		if k.example != "" && k.name != "at" && first(k) && slices.Contains([]form{asReading, asReadings, asMeasured}, k.form) {
 			return "{" + unit + k.name + ": " + k.example + "}"
 		}
 	}

@@ -3,6 +3,8 @@ package job
 import (
 	"slices"
 	"strings"
+
+	"gaugesheet/diag/quantity"
 )
 
 // namedFigures answers readings that stand with their names in the place of a section's
@@ -26,6 +28,24 @@ func namedFigures(section, text string, keys []key) string {
 	return "write '" + section + ": {" + strings.Join(pairs, ", ") + "}'"
 }
 
+// unitBehind takes the unit off that stands behind a row of figures, 360 355 410 350 F,
+// and writes its key.
+func unitBehind(text string, keys []key) (figures, unit string) {
+	at := strings.LastIndexByte(text, ' ')
+	k := keyOf(keys, "unit")
+	if at < 0 || k.name == "" || isFigures(text[at+1:]) {
+		return text, ""
+	}
+	word, _ := vocabularyOf(k.says).find(text[at+1:], k.words)
+	if v, err := quantity.Parse("1 " + text[at+1:]); word == "" && err == nil && slices.Contains(k.words, string(v.Unit)) {
+		word = string(v.Unit)
+	}
+	if word == "" {
+		return text, ""
+	}
+	return text[:at], "unit: " + word + ", "
+}
+
 // namedFigure is the key that a piece of text names and the figure beside its name,
 // before or behind it; "" for a piece that has not just these. A word that only may mean
 // the key, hot for idle, does so beside others.
@@ -46,6 +66,9 @@ func namedFigure(piece string, keys []key, others bool) (name, figure string) {
 	names := []string{strings.ReplaceAll(fold(words), " ", "-")}
 	if others {
 		names = append(names, keysCalled(words)...)
+		if first, rest, _ := strings.Cut(fold(words), " "); slices.Contains([]string{"drop", "drops", "dropped", "down", "falls", "fell", "mag", "side"}, rest) { // left drop 90
+			names = append(names, first)
+		}
 	}
 	for _, called := range names {
 		if k := keyOf(keys, called); k.name == called && called != "" {

@@ -307,7 +307,7 @@ var vocabularies = []Vocabulary{
 	{Name: "driver side", Words: []string{"left", "right"}, Also: []Synonym{says("left", "lhd; left hand drive; lh; l"), says("right", "rhd; right hand drive; rh; r")}},
 	{Name: "yes or no", Words: []string{"yes", "no"}, Also: []Synonym{says("yes", "y; true; on; yep; yeah; aye; connected; was on; fitted"), says("no", "n; false; off; none; nope; nah; without; not connected; not fitted")}},
 	{Name: "state of a test", Words: stateWords, Also: []Synonym{
-		says("not tested", "not done; untested; not measured; not checked; not taken; not read; skipped; n/t; nt; did not test; didnt test; not yet tested; not yet; wasnt tested; not performed; not made; not run; no test; passed over"),
+		says("not tested", "not done; didnt do; did not do; didnt do it; did not do it; wasnt done; was not done; never done; didnt get to it; not bothered; untested; not measured; not checked; not taken; not read; skipped; n/t; nt; did not test; didnt test; not yet tested; not yet; wasnt tested; not performed; not made; not run; no test; passed over"),
 		says("could not test", "couldnt test; cannot test; cant test; unable to test; unable; could not reach; couldnt reach; cant reach; cannot reach; could not do; couldnt do; no access; not accessible; impossible to test"),
 		says("declined", "refused; customer declined; customer refused; owner declined; declined by customer; not authorised; not authorized; customer said no; not wanted"),
 		says("not applicable", "does not apply; doesnt apply; not relevant"),

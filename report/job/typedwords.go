@@ -150,6 +150,19 @@ func inFigures(numbering string) string {
 	return strings.Join(out, "; ")
 }
 
+// sideOfOdd is the side on which the odd cylinders stand, 1 among them, by what was
+// written for a numbering: odd left even right; "" where that does not say it.
+func sideOfOdd(text string) string {
+	fields := strings.FieldsFunc(fold(text), func(c rune) bool { return strings.ContainsRune(" ,;/", c) })
+	if vocabulary := vocabularyOf("numbering"); len(fields) > 1 && (fields[0] == "odd" || fields[0] == "odds") {
+		if word, _ := vocabulary.find(text, vocabulary.Words); word == engine.AcrossBanks {
+			side, _ := vocabularyOf("first bank").find(fields[1], engineSides)
+			return side
+		}
+	}
+	return ""
+}
+
 // numberingAndSide takes the side of cylinder 1 off a numbering that is said with it,
 // 'across banks, left'; the side is "" where there is none.
 func numberingAndSide(text string) (numbering, side string) {
