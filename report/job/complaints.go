@@ -13,6 +13,9 @@ func (s *section) complaints() (words, told []string) {
 		return nil, nil
 	}
 	k := keyOf(s.keys, "complaints")
+	if n := s.get("complaints"); n != nil && n.kind == scalar && slices.Contains(noComplaint, plainWords(n.text)) { // n/a, which is no list of two
+		return nil, nil
+	}
 	for _, item := range s.wordItems("complaints", k) {
 		n := s.r.scalar(item, s.label("complaints"), "a list of words")
 		switch {

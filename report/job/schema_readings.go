@@ -146,7 +146,7 @@ func (w *schemaWriter) permittedOf(k key, place string) Object {
 // line of several.
 func byCylinderOf(one Object, beside ...Member) Object {
 	return either(Object{{"type", "object"}, {"minProperties", 1}, {"properties", append(Object{}, beside...)}, {"additionalProperties", one}}, Object{{"type", "array"}, {"minItems", 1}, {"items", one}},
-		Object{{"type", "string"}, {"pattern", "[0-9]"}})
+		Object{{"type", "string"}, {"pattern", "[0-9]"}}, typeOf("number")) // of an engine of one cylinder
 }
 
 // leakOf is the schema of what one cylinder loses: held of supplied, a state, or
