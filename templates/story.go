@@ -166,11 +166,11 @@ func (c *Catalogue) Step(step diag.Step, a Audience) (SaidStep, error) {
 			one.If = said.Check.Outcomes[i].If
 		}
 		facts := diag.Facts{"cause": "", "check": "", "minutes": 0, "on": diag.Names(nil), "settled": lead.Settled}
-		switch {
+		switch { // what an outcome shows is said by the check itself; what is left is only suspected
+		case i < len(said.Check.Outcomes) && said.Check.Outcomes[i].Then != "":
+			facts["cause"] = said.Check.Outcomes[i].Then
 		case lead.Cause != "":
 			facts["cause"] = s.phrases("causes", []diag.Phrase{{Key: lead.Cause, Facts: lead.Facts}})[0]
-		case i < len(said.Check.Outcomes):
-			facts["cause"] = said.Check.Outcomes[i].Then
 		}
 		if lead.Next != nil {
 			facts["check"], facts["minutes"] = s.checkBriefly(*lead.Next).Name, lead.Next.Minutes
