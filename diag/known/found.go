@@ -119,22 +119,6 @@ var FuelInTheOil = Any(OilSmells, FoundSo("fuel in the oil", FuelInOil))
 // FuelRaisesOil is so much of it that the oil stands over its mark.
 var FuelRaisesOil = All(FuelInTheOil, Any(OilOverFull, FoundSo("a level over its mark", []string{"over full", "overfull", "over the mark", "above the mark", "above full", "fingers over", "too high"})))
 
-// DustDrawnIn is dust on the engine's side of its air filter, or dust inside beside a filter or
-// a hose behind it that is open.
-var DustDrawnIn = OfEngine("dust behind the air filter among the technician's findings, or dust inside and an air filter or its hose that is open", func(c *Case) bool {
-	dust := func(text string) bool { return SpeaksOf(text, "dust", "dirt", "grit", "sand") }
-	return c.findingSays(func(text string) bool { return dust(text) && SpeaksOf(text, behindFilter...) }) ||
-		c.findingSays(func(text string) bool {
-			return dust(text) && SpeaksOf(text, "inside", "in the hose", "in the duct", "through")
-		}) && c.Found(filterOpen...)
-})
-
-// filterOpen are words of an air filter, or of the hose or duct behind it, past which air gets in.
-var filterOpen = append(pairs("air cleaner|air filter|filter housing|filter box|air box|airbox|intake hose|inlet hose|intake duct|inlet duct|air hose", "split|torn|cracked|holed|hole|perished|missing|left off|off|loose|not seated|not seating"), "no air filter", "no air cleaner", "without air filter", "without an air filter")
-
-var behindFilter = []string{"behind the element", "behind the filter", "behind the air filter", "past the element", "past the filter", "past the air filter", "clean side", "in the intake", "in the inlet", "in the manifold",
-	"in the throttle", "in the carburettor", "in the carburetor", "intake tract", "inlet tract", "intake hose", "intake duct", "inlet hose", "inlet duct", "intake pipe", "inlet pipe", "in the air cleaner hose"}
-
 // otherOil is oil, or a filter, that is not the engine's.
 var otherOil = []string{"gearbox", "gear oil", "transmission", "transaxle", "differential", "axle", "final drive", "fuel filter", "primary"}
 
