@@ -35,7 +35,7 @@ func (s *Sign) Brings() bool { return s.brings }
 func Signs() []Sign { return signs }
 
 var signs = concatSigns(compressionSigns, wetSigns, runningSigns, rodSigns, leakageSigns, plugSigns, fuelSigns, historySigns, foundSigns,
-	faultSigns, codeSigns, testSigns, mixtureSigns, trimSigns, systemSigns, magnetoSigns)
+	faultSigns, codeSigns, testSigns, mixtureSigns, trimSigns, systemSigns, withinSigns, magnetoSigns)
 
 func concatSigns(lists ...[]Sign) []Sign {
 	var all []Sign

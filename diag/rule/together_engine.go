@@ -70,7 +70,11 @@ var engineTogether = []Rule{
 				}
 				return append(speaks(Known, gauge), speaks(DryUp, "throttle-or-choke")...)
 			}
-			return slices.Concat(speaks(Known, "cam-timing"), speaks(DryUp, "gauge-reads-low", "throttle-or-choke"), where(!c.Several(), speaks(Known, "valve-motion")))
+			cam := speaks(Known, "cam-timing")
+			if known.CamRight.HoldsIn(c) { // then the inlet, the test and what lets the gauge read low are left
+				cam = speaks(Known, "restricted-inlet")
+			}
+			return slices.Concat(cam, speaks(DryUp, "gauge-reads-low", "throttle-or-choke"), where(!c.Several(), speaks(Known, "valve-motion")))
 		}, Against: denies(Heard+Known, "holds-air", "wear", "washed-bore", "fault-in-each"),
 		Say: lowYetTight, Keeps: true, Headline: "low-but-tight-everywhere",
 		SaysBetterThan: []string{"all-low", "low-but-tight"},
@@ -182,7 +186,11 @@ func allHold(c *known.Case) bool {
 
 func lowYetTight(c *known.Case, s known.Subject) diag.Finding {
 	f := allLow(c, s)
-	return diag.Finding{Urgency: f.Urgency, Confidence: diag.Fair, Facts: diag.Facts{"read": f.Facts["read"], "single": !c.Several(), "loss": known.Percent(*c.WorstLeak(leakTried(c)).Loss, 0)}}
+	out := diag.Finding{Urgency: f.Urgency, Confidence: diag.Fair, Facts: diag.Facts{"read": f.Facts["read"], "single": !c.Several(), "loss": known.Percent(*c.WorstLeak(leakTried(c)).Loss, 0)}}
+	if known.CamRight.HoldsIn(c) { // no timing is to be checked that was just measured
+		out.Headline = "low-but-tight-on-time"
+	}
+	return out
 }
 
 // camCodes are the codes on a camshaft that does not agree with the crankshaft,
