@@ -53,6 +53,11 @@ var RenewedParts = []Part{
 	{Words: []string{"air meter", "air flow meter", "airflow meter", "mass air flow sensor"}, Causes: []string{"air-meter"}},
 	{Words: []string{"oxygen sensor", "oxygen sensors", "lambda sensor", "lambda sensors"}, Causes: []string{"bank-sensor"}},
 	{Words: []string{"purge valve"}, Causes: []string{"purge-valve"}},
+	{Words: []string{"thermostat"}, Causes: []string{"thermostat"}},
+	{Words: []string{"water pump", "coolant pump"}, Among: []string{"coolant-flow"}},
+	{Words: []string{"radiator cap", "pressure cap", "coolant cap"}, Causes: []string{"pressure-cap"}},
+	{Words: []string{"glow plug"}, Causes: []string{"glow-plug"}},
+	{Words: []string{"oil pump"}, Causes: []string{"oil-pump"}},
 	{Words: []string{"manifold gasket", "inlet manifold gasket", "intake manifold gasket"}, Causes: []string{"manifold-gasket"}, Joint: true},
 	{Words: []string{"injector seals"}, Causes: []string{"injector-seals"}, Joint: true},
 }

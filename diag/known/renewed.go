@@ -12,7 +12,7 @@ var (
 	renewed = []string{"new", "renewed", "replaced", "another", "fitted", "changed", "exchanged", "redone", "rebuilt", "rebuild", "reconditioned", "overhauled", "overhaul", "job",
 		"ground", "reground", "lapped", "recut", "honed", "hone", "bored", "rebored", "sleeved", "relined", "machined"}
 	lookedAt = []string{"checked", "check", "tested", "test", "measured", "looked", "inspected", "seen", "watched", "adjusted", "set", "cleaned", "read", "compared", "listened", "swap", "swapped", "moved", "gives", "differs", "drips", "removed", "freed",
-		"good", "fine", "ok", "worn", "low", "noisy", "broken", "leaking", "suspected", "smells", "bubbles", "type", "number", "not", "no"}
+		"good", "fine", "ok", "worn", "low", "noisy", "broken", "leaking", "stays", "shut", "stuck", "opens", "blocked", "suspected", "smells", "bubbles", "type", "number", "not", "no"}
 )
 
 // mostBare is the most words of a line of work that only names its parts.

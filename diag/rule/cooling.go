@@ -135,7 +135,8 @@ func coolingFalls(c *known.Case, _ known.Subject) diag.Finding {
 
 func seenCooling(u diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, _ known.Subject) diag.Finding {
-		return diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: diag.Facts{"seen": c.Measured(known.Cooling).Word("pressure-test seen"), "opens": known.ThermostatGood.HoldsIn(c)}}
+		return diag.Finding{Urgency: u, Confidence: diag.Fair, Facts: diag.Facts{"seen": c.Measured(known.Cooling).Word("pressure-test seen"), "opens": known.ThermostatGood.HoldsIn(c) || c.WorkDone("thermostat"),
+			"pumped": c.WorkDone("water pump", "coolant pump"), "gas": known.GasFound.HoldsIn(c)}}
 	}
 }
 

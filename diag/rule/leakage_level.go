@@ -130,8 +130,9 @@ var leakLevelRules = []Rule{
 		Of:   withCoolant,
 		When: known.All(known.GasFound, known.Not(known.AirCooled)),
 		Kind: OfCoolant, For: pathToCoolant(Heard, Known),
-		Say: func(c *known.Case, _ known.Subject) diag.Finding {
-			return diag.Finding{Urgency: withGas(c), Facts: diag.Facts{"rotary": c.Rotary(), "goes": c.CoolantGoes()}}
+		Say: func(c *known.Case, s known.Subject) diag.Finding {
+			shown := len(s.Cylinders) > 0 && !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !showsCoolant(c, n) })
+			return diag.Finding{Urgency: withGas(c), Facts: diag.Facts{"rotary": c.Rotary(), "goes": c.CoolantGoes(), "shown": shown}}
 		},
 		Headline: "coolant-signs",
 	},
