@@ -51,8 +51,10 @@ func RepairOf(c *known.Case, name string) string {
 		return "barrel"
 	}
 	switch {
-	case (key == "wear" || key == "bore") && known.DustDrawnIn.HoldsIn(c): // which wears what is new as well
-		return key + "-dust"
+	case key == "wear" && known.DustDrawnIn.HoldsIn(c): // which wears what is new as well
+		return "wear-dust"
+	case key == "bore" && known.DustDrawnIn.HoldsIn(c):
+		return "bore-dust"
 	case key == "gasket" && gasketNew(c):
 		return "gasket-again"
 	case key == "gasket" && len(c.Those(c.CoolantIn)) > 0: // which rusts the bore while it waits
