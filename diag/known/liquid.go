@@ -137,6 +137,20 @@ func (c *Case) LiquidLies(names []string) bool {
 		!c.WorkDone("turn by hand", "turned by hand", "with the plugs out", "turned out", "drained", "pumped out", "blown out", "sucked out")
 }
 
+// CrankedEmpty reports an engine that its starter turned with all plugs out, each cylinder that
+// coolant may get into read by it and none high: what lay there came out then. Where the
+// cooling system was pumped up since, more may have been pressed in.
+func (c *Case) CrankedEmpty() bool {
+	if c.Conditions.PlugsOut != "all" || c.Compression == nil || CoolingFalls.HoldsIn(c) || c.WorkDone("cooling pressure", "coolant pressure", "cooling system pressure") {
+		return false
+	}
+	enters := c.LiquidPossible()
+	return len(enters) > 0 && !slices.ContainsFunc(enters, func(n string) bool {
+		r := c.Cylinder(n)
+		return c.LiquidIn(n) != LiquidEnters || r == nil || r.Dry == nil
+	})
+}
+
 // HangsBelow reports a cylinder under the crankshaft, into which oil runs: all
 // of an inverted engine, and those of a radial one that lie in its lower third.
 func (c *Case) HangsBelow(name string) bool {

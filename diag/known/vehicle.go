@@ -1,6 +1,7 @@
 package known
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -240,7 +241,14 @@ var WaterFromExhaust = OfAll("water or rust seen in it or its plug washed, in an
 
 // RiserLeaks is the water-cooled exhaust of a boat found wet or rusted where it lets
 // water back.
-var RiserLeaks = All(OfEngine("an engine of a boat", (*Case).WetExhaust), FoundSo("rust at the exhaust ports, or a riser, elbow or exhaust manifold that is wet, cracked or rusted through", riserLeaks))
+var RiserLeaks = All(OfEngine("an engine of a boat", (*Case).WetExhaust), OfEngine("rust at the exhaust ports, or a riser, elbow or exhaust manifold that is wet, cracked or rusted through among the technician's findings", func(c *Case) bool {
+	return c.findingSays(func(text string) bool {
+		return SpeaksOf(cooledBy.ReplaceAllString(text, ""), riserLeaks...) && !SpeaksOf(text, PutRight...)
+	})
+}))
+
+// cooledBy is how a part is cooled, which says of no water that it is where it should not be.
+var cooledBy = regexp.MustCompile(`\b(?:raw|sea|fresh|salt|lake)?[ -]?water[ -](?:cooled|jacketed|cooling|jackets?)\b`)
 
 var riserLeaks = append(append([]string{"rust trail"}, pairs("exhaust port|exhaust ports", "rust|rusty|wet|water|salt")...),
 	pairs("riser|risers|riser gasket|exhaust elbow|elbow gasket|exhaust manifold", "wet|leaks|leaking|weeps|cracked|holed|rusted through|water")...)
