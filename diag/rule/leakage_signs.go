@@ -6,6 +6,10 @@ import (
 	"gaugesheet/diag/known"
 )
 
+// washedAndGas is a cylinder that coolant has washed the plug of, in an engine that presses its
+// gas into the coolant: both meet there, whatever it loses at rest.
+var washedAndGas = known.All(known.GasFound, known.OfAll("a plug with coolant on it", func(c *known.Case, n string) bool { return c.Looks(n, "coolant") }))
+
 // What a leakage test speaks for and against beside what its rules find.
 var leakageSigns = []Sign{
 	{
@@ -17,8 +21,8 @@ var leakageSigns = []Sign{
 		When: known.All(known.Tight, known.Not(placed), known.Not(oiled), known.Not(known.ClearanceTight), known.Not(known.ValveHeldOpen)), Kind: OfLeakage, About: "cylinders",
 		Against: denies(Sight, "holds-air", "valve-recession"),
 	},
-	{ // coolant that was there got in past something: what seeps in overnight lets no air out in minutes
-		When: known.All(known.Tight, known.Not(placed), known.Not(oiled), known.Not(known.CoolantThere)), Kind: OfLeakage, About: "cylinders",
+	{ // coolant that was there got in past something: what seeps in overnight lets no air out in minutes, and what opens hot holds cold
+		When: known.All(known.Tight, known.Not(placed), known.Not(oiled), known.Not(known.CoolantThere), known.Not(washedAndGas)), Kind: OfLeakage, About: "cylinders",
 		Against: denies(DryUp, "holds-air", "head-gasket", "warped-or-cracked-head"),
 	},
 	{ // oil on the rings hides what leaks past them, not what leaks past a valve
