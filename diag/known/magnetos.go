@@ -234,7 +234,7 @@ var (
 		return m != nil
 	}))
 	// CrankcasePlaced is a crankcase of which it was seen where it leaks: soap tells no more.
-	CrankcasePlaced = All(OfEngine("a two-stroke that draws through its crankcase", (*Case).Ported), Any(FoundSo("a crankcase or crankshaft seal that leaks", CrankcaseLeaks), OfTest(CrankcaseHold, "seen where the pumped-up crankcase leaks", func(r *diag.MeasuredResult) bool {
+	CrankcasePlaced = All(OfEngine("a two-stroke that draws through its crankcase", (*Case).Ported), Any(FoundSo("a crankcase or crankshaft seal that leaks", CrankcaseLeaks), FoundSo("a crankcase that does not hold a vacuum", fallsUnderVacuum), OfTest(CrankcaseHold, "seen where the pumped-up crankcase leaks", func(r *diag.MeasuredResult) bool {
 		return SpeaksOf(strings.ToLower(r.Word("seen")), "bubble", "seal", "joint", "gasket", "reed")
 	}), CrankcaseToGearbox))
 	// CrankcaseToGearbox is one that leaks past the seal on the side of its gearbox: there soap
@@ -243,8 +243,13 @@ var (
 		Any(FoundSo("air of the crankcase in the gearbox, or a gearbox whose oil goes down", gearboxSide), OfTest(CrankcaseHold, "seen that its air goes into the gearbox", func(r *diag.MeasuredResult) bool {
 			return SpeaksOf(plainWords(r.Word("seen")), gearboxSide...)
 		})))
-	CrankcaseHolds = All(OfTest(CrankcaseHold, "the pumped-up crankcase was watched", func(r *diag.MeasuredResult) bool { return r.Reading(diag.HeldFall) != nil }), Not(CrankcaseLets))
+	// CrankcaseHolds is one that was not found to leak otherwise: pressure holds the lip of a seal
+	// to its shaft, and vacuum lifts it.
+	CrankcaseHolds = All(OfTest(CrankcaseHold, "the pumped-up crankcase was watched", func(r *diag.MeasuredResult) bool { return r.Reading(diag.HeldFall) != nil }), Not(CrankcaseLets), Not(CrankcasePlaced))
 )
+
+// fallsUnderVacuum are words of a crankcase of a two-stroke that was pumped empty, and filled.
+var fallsUnderVacuum = pairs("vacuum", "falls|fell|leaks|leaked|drops|dropped|bleeds|bled|does not hold|doesn't hold|would not hold|will not hold|won't hold|lost|gone")
 
 // gearboxSide are words of what gets from the crankcase into the gearbox, or the other way.
 var gearboxSide = append(pairs("gearbox|gear box|transmission|primary case|clutch cover|clutch case|clutch side", "air|hiss|blows|bubble|bubbles|pressure|petrol|gasoline|fuel"),

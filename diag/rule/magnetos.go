@@ -92,8 +92,8 @@ var crankcaseHoldRules = systemRule(known.CrankcaseHold, OfCrankcase, "limits: t
 	},
 	{
 		Name: "crankcase-hold-right", Title: "A two-stroke's crankcase holds its pressure",
-		Why:   "Seals and gaskets of the crankcase are tight: air that the engine should not have comes from elsewhere.",
-		Class: Information, When: known.All(known.CrankcaseHolds, known.OfEngine("a two-stroke that draws through its crankcase", (*known.Case).Ported)), Against: denies(Heard, "crankcase-held", "crankcase-seal"), Say: crankcaseHeld, Headline: "see-findings",
+		Why:   "Gaskets and joints of the crankcase are tight: air that the engine should not have comes from elsewhere, or past a seal of the crankshaft whose lip pressure holds down and vacuum lifts. Both are pumped.",
+		Class: Information, When: known.All(known.CrankcaseHolds, known.OfEngine("a two-stroke that draws through its crankcase", (*known.Case).Ported)), Against: denies(Known, "crankcase-held", "crankcase-seal"), Say: crankcaseHeld, Headline: "see-findings",
 	},
 })
 
@@ -103,7 +103,7 @@ var magnetoSigns = []Sign{
 	{Needs: needsTest(known.Magnetos), When: known.MagnetosEven, Kind: OfMagnetos, About: "any", Against: denies(Known, "magnetos-are-even", "ignition", "weak-spark", "own-spark", "coil-or-lead", "magneto", "magneto-plug", "magneto-lead")},
 	{Needs: needsTest(known.Magnetos), When: known.MagnetosUneven, Kind: OfMagnetos, About: "mixture", For: speaks(Known, "magneto-plug")},
 	{Needs: needsTest(known.Heads), When: known.HeadsEven, Kind: OfHeads, About: "system", Against: denies(Known, "heads-are-alike", "magneto-plug", "magneto-lead", "own-spark", "own-injector")},
-	{Needs: needsTest(known.CrankcaseHold), When: known.CrankcaseHolds, Kind: OfCrankcase, About: "any", Against: denies(Heard, "crankcase-held", "crankcase-seal")},
+	{Needs: needsTest(known.CrankcaseHold), When: known.CrankcaseHolds, Kind: OfCrankcase, About: "any", Against: denies(Known, "crankcase-held", "crankcase-seal")},
 	{Needs: needsTest(known.CrankcaseHold), When: known.CrankcaseLets, Kind: OfCrankcase, About: "mixture", For: speaks(Heard, "crankcase-seal")},
 	{Needs: needsTest(known.CrankcaseHold), When: known.CrankcaseLets, Kind: OfCrankcase, About: "engine", For: speaks(Known, "crankcase-seal")},
 }
