@@ -54,15 +54,19 @@ func (s *story) testLast(answered bool) int {
 	return 1
 }
 
-// answeredBeside reports that a complaint is explained by readings in which what is wrong with
-// the test has no part, while that explains none.
+// answeredBeside reports that a complaint is explained by readings in which a doubt of the
+// book's figure has no part, while that explains none. A test that was at fault itself comes
+// first all the same.
 func answeredBeside(told []*story) bool {
 	i := slices.IndexFunc(told, func(s *story) bool { return s.About == diag.AboutTest })
-	return i >= 0 && len(told[i].Explains) == 0 && slices.ContainsFunc(told, func(s *story) bool {
+	return i >= 0 && len(told[i].Explains) == 0 && slices.Contains(ofTheBook, told[i].book.first()) && slices.ContainsFunc(told, func(s *story) bool {
 		first := cause.Named(s.book.first())
 		return s.Urgency == told[i].Urgency && len(s.Explains) > 0 && first != nil && !first.Test && !s.touchedBy(told[i])
 	})
 }
+
+// ofTheBook are what makes a figure of the book doubtful, and no reading.
+var ofTheBook = []string{"limit-wrong", "altitude"}
 
 // touchedBy reports a story whose leading finding rests on a reading that this test makes
 // doubtful.
