@@ -105,7 +105,7 @@ var mixtureChecks = []Check{
 			{Name: "one is off", For: []string{"bank-sensor", "bank-exhaust-leak", "own-injector", "injector-seals", "manifold-gasket"}, Words: []string{"off"}},
 			{Name: "alike", Else: true}}},
 	{Name: "egr-shut", Titles: []string{"exhaust-gas valve (egr) shut off"}, Minutes: 10, Whole: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
-		return c.Injected() && c.HasValves() && !c.GasFuel() // older ones hardly have one
+		return c.Injected() && c.MayRecirculate() && !c.GasFuel() // older ones hardly have one
 	}, Words: []string{"egr valve", "egr", "exhaust gas recirculation"},
 		Outcomes: []Outcome{
 			{Name: "smooth with it shut off", For: []string{"egr-open"}, Sure: 0.9, Words: []string{"smooth", "stuck open", "open", "better"}, After: []string{"the idle smooths and the vacuum comes up"}},

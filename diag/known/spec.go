@@ -224,9 +224,9 @@ func (c *Case) FeedsByItself() bool {
 }
 
 // MayRecirculate reports a petrol engine that may lead exhaust gas back into its inlet: a
-// car's.
+// car's, and not that of a boat, a motorcycle or an aircraft.
 func (c *Case) MayRecirculate() bool {
-	return c.HasValves() && !c.Spec.Diesel() && !c.AirCooled() && len(c.Every()) > 2 && (c.Injected() || c.FuelSystem() == Carburettor)
+	return !c.Afloat() && !c.Flies() && !c.described(ridden) && c.HasValves() && !c.Spec.Diesel() && !c.AirCooled() && len(c.Every()) > 2 && (c.Injected() || c.FuelSystem() == Carburettor)
 }
 
 // MayCoolItsExhaust reports a diesel that may cool the exhaust gas it leads back into

@@ -207,6 +207,11 @@ var (
 		b := c.VacuumBand()
 		return ok && needleOf(c.Measured(Vacuum)) == "steady" && v-u >= b.Low
 	})
+	// IdleAsRead is one that a valve for exhaust gas does not spoil, to the last of what the gauge tells.
+	IdleAsRead = OfEngine("at idle steady, and in its band as read", func(c *Case) bool {
+		v, _, ok := c.idleVacuum()
+		return ok && needleOf(c.Measured(Vacuum)) == "steady" && v >= c.VacuumBand().Low
+	})
 	IdleAlone = OfEngine("at idle under its band or not steady, and held at a speed steady in it", func(c *Case) bool {
 		held := c.Measured(Vacuum).Reading("held")
 		v, _, ok := c.idleVacuum()

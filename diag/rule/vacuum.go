@@ -90,7 +90,9 @@ var vacuumRules = systemRule(known.Vacuum, OfVacuum, byNeedle, []Rule{
 	{
 		Name: "vacuum-falls-when-held", Title: "Vacuum that falls while the speed is held",
 		Why:  "An exhaust that is blocked backs up: the needle starts where it should and sinks while the speed is held. An exhaust-gas valve that stays open does the same.",
-		When: known.VacuumFalls, For: []Voice{{Cause: "restricted-exhaust", Weight: Known}, {Cause: "egr-open", Weight: Hint}}, Say: heldVacuum, Headline: "exhaust-blocked",
+		When: known.VacuumFalls, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			return append(speaks(Known, "restricted-exhaust"), where(!known.IdleAsRead.HoldsIn(c), speaks(Hint, "egr-open"))...)
+		}, Say: heldVacuum, Headline: "exhaust-blocked",
 	},
 	{
 		Name: "snap-does-not-recover", Title: "Vacuum that does not rise as the throttle shuts",
