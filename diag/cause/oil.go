@@ -99,6 +99,9 @@ var oilUseChecks = []Check{
 // sealsForMiles is an engine with valves that may be driven for days: no cylinder of it lets
 // more past its piston than worn rings do.
 func sealsForMiles(c *known.Case, cylinders []string) bool {
+	if c.Flies() && slices.ContainsFunc(c.Every(), c.HighLoss) { // which is settled before the next flight, and not flown to see
+		return false
+	}
 	return valves(c, cylinders) && !slices.ContainsFunc(c.Leaks(), func(l *diag.LeakResult) bool {
 		return l.Loss != nil && *l.Loss > known.ActLoss && slices.Contains(l.At, known.AtCrankcase) && c.LeakTooHigh(l)
 	})

@@ -380,7 +380,7 @@ func heldVacuum(c *known.Case, _ known.Subject) diag.Finding {
 	later := r.Reading("held later")
 	f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{
 		"from": r.Reading("held").Number().String(), "value": later.Number().String(), "at": r.Reading("held").At, "glows": false}}
-	if c.Complains("low power") && 2*later.Value < r.Reading("held").Value { // as good as shut, and felt
+	if c.Complains("low power") && 2*later.Value <= r.Reading("held").Value { // as good as shut, and felt
 		f.Urgency, f.Facts["glows"] = diag.ActSoon, true
 	}
 	return f
