@@ -133,7 +133,7 @@ func inUnit(v float64, unit quantity.Unit) string {
 func (b belief) meant(one written, s *scale, k key) string {
 	usual := func(v float64) bool { return v >= b.usually && v <= b.usualMost }
 	if one.value < b.least && usual(-one.value) {
-		return "did you mean " + plainNumber(-one.as.Number) + "? it is written without a sign"
+		return s.meantBelow(one.as)
 	}
 	var all []string
 	for _, part := range []float64{10, 100, 1000} {
@@ -228,4 +228,18 @@ func (r *reader) offMeasured(m *diag.Measured) {
 			}
 		}
 	}
+}
+
+// pumpedEmpty are tests that are made with a vacuum too.
+var pumpedEmpty = []string{"crankcase-hold"}
+
+// meantBelow offers what a figure below zero was meant to be: without its sign, or, where the
+// test is made with a vacuum too, in the unit that says so.
+func (s *scale) meantBelow(v quantity.Value) string {
+	bare := "did you mean " + plainNumber(-v.Number) + "? it is written without a sign"
+	suction, err := quantity.Convert(-v.Number, cmp.Or(v.Unit, s.unit), quantity.InHg)
+	if err != nil || cmp.Or(v.Unit, s.unit) == quantity.InHg || !slices.Contains(pumpedEmpty, s.name) {
+		return bare
+	}
+	return bare + "; a vacuum is written in inHg: '" + quantity.Format(suction, 0) + " inHg'"
 }

@@ -186,7 +186,7 @@ func (s *scale) take(n *node, v quantity.Value, text, label string) (float64, bo
 		return 0, false
 	}
 	if v.Number < 0 && !s.signed {
-		s.r.report(n.pos, "did you mean "+plainNumber(-v.Number)+"? it is written without a sign", "'%s' is '%s', below 0 %s, which no gauge reads", label, short(n.text), s.unit)
+		s.r.report(n.pos, s.meantBelow(v), "'%s' is '%s', below 0 %s, which no gauge reads", label, short(n.text), s.unit)
 		return 0, false
 	}
 	if len(text) > 1 && text[0] == '0' && isWhole(text[1:2]) { // 052: the first figure is another
