@@ -117,7 +117,7 @@ func TestSeenInBore(t *testing.T) {
 		{name: "washed without coolant", test: sample.Dry("flat-4", evenFour, airCooled, saw("2", diag.Bore{Crown: "washed"})), fires: "seen-washed 2", first: "washed-bore"},
 		{name: "carbon", test: sample.Dry("inline-4", evenFour, saw("2", diag.Bore{Crown: "carbon"})), fires: "seen-carbon 2", soon: diag.NoAction},
 		{name: "carbon on the valves, direct injection", test: sample.Dry("inline-4", evenFour, saw("2", diag.Bore{Valves: "carbon"}), sample.Complains("misfire"), sample.Fuel("direct, low side", diag.Circuit{KeyOn: sample.PSI(72)})),
-			fires: "seen-intake-deposits 2", first: "inlet-deposits", soon: diag.CheckAgain, next: "mend-found"},
+			fires: "seen-intake-deposits 2", first: "inlet-deposits", soon: diag.ActSoon, next: "mend-found"},
 		{name: "carbon on the valves, fuel before them", test: sample.Dry("inline-4", evenFour, saw("2", diag.Bore{Valves: "carbon"}), sample.Complains("misfire"), sample.Fuel("port, return line", diag.Circuit{KeyOn: sample.PSI(44)})),
 			fires: "seen-carbon 2", not: "seen-intake-deposits"},
 		{name: "carbon in a high one", test: sample.Dry("inline-4", []float64{150, 185, 151, 150}, saw("2", diag.Bore{Crown: "carbon"})), fires: "seen-carbon 2", first: "carbon"},

@@ -95,7 +95,7 @@ var seenRules = needing(known.NeedsSight, []Rule{
 			"which misses when cold and pulls badly, while it presses well. It is cleaned off with its valves shut; a valve that leaks within its limit is not why.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders,
 		Of: oneSet("the cylinders on whose valves carbon was seen", (*known.Case).DepositsSeen), When: known.All(soundAndIll, known.Complaint("misfire", "hard start", "low power"), known.Not(known.OfAny("loses more than is allowed", (*known.Case).HighLoss))),
-		Kind: OfSight, For: speaks(Heard, "inlet-deposits"), Say: seen(diag.CheckAgain), Headline: "intake-deposits",
+		Kind: OfSight, For: speaks(Heard, "inlet-deposits"), Say: seen(diag.ActSoon), Headline: "intake-deposits",
 		SaysBetterThan: []string{"seen-carbon", "leaks-at-inlet"}, InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
 	{
