@@ -27,6 +27,7 @@ type entry struct {
 	own      bool
 	decimals int
 	value    float64 // in the section's unit
+	least    bool    // it says "that much or more"
 }
 
 // add takes the numbers of a reading apart: its repeats, or the ends of a band.
@@ -39,7 +40,7 @@ func (s *entries) add(e entry, r Reading) {
 	if r.Kind == Band && len(values) == 1 {
 		values = []float64{values[0] - r.HalfWidth, values[0] + r.HalfWidth}
 	}
-	e.unit, e.decimals = s.unit, quantity.DefaultDecimals(s.unit)
+	e.unit, e.decimals, e.least = s.unit, quantity.DefaultDecimals(s.unit), r.Kind == AtLeast
 	if r.Entered != "" {
 		e.decimals = decimalsIn(r.Entered)
 	}
@@ -307,15 +308,19 @@ func (s *entries) valuesBut(skip int) []float64 {
 	return out
 }
 
-// beyond notes each reading above the top of the gauge's scale.
+// beyond notes each reading above the top of the gauge's scale, or at it: a needle at its
+// stop shows no more, however much there is. What says so itself is taken for what it says.
 func (s *entries) beyond(g *Gauge) []Notice {
 	var out []Notice
 	for _, x := range s.list {
-		if !g.endsBelow(x.value) {
+		if !g.endsAt(x.value, x.least) {
 			continue
 		}
 		n := s.suspect(x)
 		n.Rule, n.Facts["reading"], n.Facts["circuit"] = "reading-beyond-gauge", x.reading, x.circuit
+		if x.value <= g.High*(1+tiny) {
+			n.Facts["stop"] = true
+		}
 		n.Facts["range"], n.Facts["cylinders"] = g.scale(s.unit), Names(n.Cylinders)
 		out = append(out, n)
 	}
@@ -335,14 +340,16 @@ func (g *Gauge) scale(unit quantity.Unit) string {
 	return quantity.Format(low.Value, low.Decimals) + "-" + end(g.High).String()
 }
 
-// endsBelow reports a pressure above the top of the gauge's scale, in the unit
-// of its section; false where the scale is not known.
-func (g *Gauge) endsBelow(v float64) bool {
-	return g != nil && g.High > g.Low && v > g.High*(1+tiny)
+// endsAt reports a pressure above the top of the gauge's scale, in the unit of the section;
+// or at it, unless it is only said to be that much at least.
+func (g *Gauge) endsAt(v float64, least bool) bool {
+	return g != nil && g.High > g.Low && (v > g.High*(1+tiny) || !least && v >= g.High*(1-tiny))
 }
 
 // beyond reports a reading of which the gauge cannot have shown all.
-func (g *Gauge) beyond(r Reading) bool { return slices.ContainsFunc(r.Values, g.endsBelow) }
+func (g *Gauge) beyond(r Reading) bool {
+	return slices.ContainsFunc(r.Values, func(v float64) bool { return g.endsAt(v, r.Kind == AtLeast) })
+}
 
 // AsWritten is an entry without the brackets of a list: repeats as they stand on a page.
 func AsWritten(entered string) string { return strings.Trim(entered, "[]") }

@@ -73,7 +73,8 @@ func TestSuspects(t *testing.T) {
 		{"a diesel", with(in(t, quantity.PSI, 420, 430, 425, 428), func(test *Test) { test.Spec.Fuel = "diesel" }), ""},
 		{"beyond the dial", with(in(t, quantity.PSI, 160, 320, 158, 161), func(test *Test) { test.Gauges.Compression = dial }),
 			"reading-beyond-gauge[2] cylinders=[2] range=0-300\u00a0psi reading=dry section=compression unit=psi value=320\u00a0psi"},
-		{"at the top of the dial", with(in(t, quantity.PSI, 160, 300, 158, 161), func(test *Test) { test.Gauges.Compression = dial }), ""},
+		{"at the top of the dial", with(in(t, quantity.PSI, 160, 300, 158, 161), func(test *Test) { test.Gauges.Compression = dial }),
+			"reading-beyond-gauge[2] cylinders=[2] range=0-300\u00a0psi reading=dry section=compression stop=true unit=psi value=300\u00a0psi"},
 		{"no scale known", with(in(t, quantity.PSI, 160, 320, 158, 161), func(test *Test) { test.Gauges.Compression = &Gauge{} }), ""},
 		{"wet beyond a dial in bar", with(in(t, quantity.Bar, 11, 11.5, 10.8, 11.2), func(test *Test) {
 			test.Gauges.Compression = &Gauge{Low: 0, High: 12.5}

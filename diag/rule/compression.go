@@ -144,3 +144,15 @@ func as(kind Kind, voices []Voice) []Voice {
 	}
 	return voices
 }
+
+func minimumsKept(c *known.Case) bool {
+	return c.Minimum() != nil && !slices.ContainsFunc(c.Cranking().Limits, func(l diag.LimitResult) bool {
+		return l.Rule == string(diag.Minimum) && l.Verdict != diag.Within && !c.AboveByCheck(&l)
+	})
+}
+
+// weighClose gives what a second careful test would show where a limit of the
+// job is too close to call.
+func weighClose(c *known.Case, _ known.Subject) []Voice {
+	return where(c.CloseLimit() != nil, common("weak-cranking", "carbon-on-seat", "exhaust-valve", "rings"))
+}

@@ -363,18 +363,6 @@ func sayNearlyEven(c *known.Case, _ known.Subject) diag.Finding {
 // aloneWhole reports the reading of an engine of one cylinder.
 func aloneWhole(c *known.Case) bool { return len(c.Engine.Cylinders) == 1 && c.Cranking().N == 1 }
 
-func minimumsKept(c *known.Case) bool {
-	return c.Minimum() != nil && !slices.ContainsFunc(c.Cranking().Limits, func(l diag.LimitResult) bool {
-		return l.Rule == string(diag.Minimum) && l.Verdict != diag.Within && !c.AboveByCheck(&l)
-	})
-}
-
-// weighClose gives what a second careful test would show where a limit of the
-// job is too close to call.
-func weighClose(c *known.Case, _ known.Subject) []Voice {
-	return where(c.CloseLimit() != nil, common("weak-cranking", "carbon-on-seat", "exhaust-valve", "rings"))
-}
-
 func evenAboveMinimum(c *known.Case, _ known.Subject) diag.Finding {
 	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: c.LimitFacts(c.Minimum())}
 	f.Facts["higher"] = c.AboveByCheck(c.Minimum())

@@ -26,12 +26,12 @@ var figureRules = []Rule{
 	},
 	{
 		Name: "reading-beyond-gauge", Title: "A reading that the gauge's scale does not reach", Class: TestItself, About: diag.AboutTest,
-		Why: "A needle cannot show what lies beyond its scale. Either a digit was added in writing, or the gauge is not the one that is named. " +
+		Why: "A needle cannot show what lies beyond its scale: at its stop it tells no pressure, and past it either a digit was added in writing, or the gauge is not the one that is named. " +
 			"The reading is shown and not judged, and it makes no other cylinder look low.",
 		Source:  "follows from the gauge's range",
-		Asks:    "a reading is above the top of its gauge's scale",
+		Asks:    "a reading is above the top of its gauge's scale, or at it",
 		Notices: noted("reading-beyond-gauge"), Kind: OfTest, Headline: "test-beyond",
-		Doubt: "reading-beyond-gauge", Doubts: onGauges, Repeat: "look-at-the-gauge",
+		Doubt: "reading-beyond-gauge", Doubts: onGauges, Repeat: "look-at-the-gauge", RepeatOf: longerScale,
 		Alone:     always,
 		Unsettles: func(diag.Notice) bool { return true },
 	},
@@ -305,4 +305,13 @@ func repeatsDisagree(c *known.Case) []diag.Notice {
 		}
 	}
 	return list
+}
+
+// longerScale is the check of a reading that its gauge could not show: another gauge where
+// the needle stood at its stop, else what was written.
+func longerScale(_ *known.Case, n diag.Notice) string {
+	if stop, _ := n.Facts["stop"].(bool); stop {
+		return "second-gauge"
+	}
+	return "look-at-the-gauge"
 }

@@ -45,19 +45,7 @@ a diesel has other boxes: say so with --fuel, or in the job file.`,
 				}
 				return c.blankJob(what, d)
 			}
-			meant, more := job.EngineMeant(what)
-			for _, said := range more { // V8 diesel
-				if said[0] == "fuel" && fuel == "" {
-					fuel = said[1]
-				}
-			}
-			if fuel != "" {
-				var err error
-				if d.options.Engine, err = job.Burning(fuel); err != nil {
-					return wrongUse("--fuel: %v", err)
-				}
-			}
-			return c.blankEngine(what, meant, d)
+			return c.blankOf(what, fuel, d)
 		},
 	}
 	d.flags(cmd)
@@ -90,6 +78,23 @@ func (c *Command) blankJob(name string, d drawing) error {
 		usual = withExtension(name, "-blank"+d.ending())
 	}
 	return c.putBlank(page, err, name, usual, d)
+}
+
+// blankOf draws the sheet of an engine that was named, which may say its fuel too.
+func (c *Command) blankOf(what, fuel string, d drawing) error {
+	meant, more := job.EngineMeant(what)
+	for _, said := range more { // V8 diesel
+		if said[0] == "fuel" && fuel == "" {
+			fuel = said[1]
+		}
+	}
+	if fuel != "" {
+		var err error
+		if d.options.Engine, err = job.Burning(fuel); err != nil {
+			return wrongUse("--fuel: %v", err)
+		}
+	}
+	return c.blankEngine(what, meant, d)
 }
 
 // blankEngine draws the sheet of an engine that was named so, by what is meant.

@@ -104,19 +104,8 @@ func alone(k key, n *node) *node {
 		out.entries = append(out.entries, entry{name, pos, &node{pos: pos, text: text, plain: n.plain, tag: n.tag}})
 		return true
 	}
-	if k.name == "plugs" { // 'good', and 'left tan, right oily'
-		look := keyOf(plugKeys, "look")
-		isLook := func(text string) bool {
-			word, _ := vocabularyOf(look.says).find(text, look.words)
-			return word != ""
-		}
-		for _, t := range separate(evenly(n.text), ",;") {
-			fields := strings.Fields(strings.NewReplacer("(", "", ")", "").Replace(t.text))
-			if len(fields) == 0 || !isLook(t.text) && !isLook(strings.Join(fields[1:], " ")) && !isLook(fields[len(fields)-1]) {
-				return nil
-			}
-		}
-		return &node{kind: mapping, pos: n.pos, entries: []entry{{"looks", n.pos, n}}}
+	if k.name == "plugs" {
+		return looksAlone(n)
 	}
 	rest, at := words(k, n.text, put)
 	name := single[k.name]
@@ -128,6 +117,23 @@ func alone(k key, n *node) *node {
 	}
 	put(name, rest, at)
 	return out
+}
+
+// looksAlone are the looks of plugs where only these are told: 'good', and 'left tan,
+// right oily'.
+func looksAlone(n *node) *node {
+	look := keyOf(plugKeys, "look")
+	isLook := func(text string) bool {
+		word, _ := vocabularyOf(look.says).find(text, look.words)
+		return word != ""
+	}
+	for _, t := range separate(evenly(n.text), ",;") {
+		fields := strings.Fields(strings.NewReplacer("(", "", ")", "").Replace(t.text))
+		if len(fields) == 0 || !isLook(t.text) && !isLook(strings.Join(fields[1:], " ")) && !isLook(fields[len(fields)-1]) {
+			return nil
+		}
+	}
+	return &node{kind: mapping, pos: n.pos, entries: []entry{{"looks", n.pos, n}}}
 }
 
 var commaInNumber = lazily(`\b(\d{1,2}),(\d{1,2})\b`)

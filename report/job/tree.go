@@ -231,21 +231,26 @@ func (c *composer) compose(n *yaml.Node, depth int) *node {
 			}
 		}
 	default:
-		out.tag = n.ShortTag()
-		out.null = out.tag == "!!null"
-		out.plain = n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle|yaml.LiteralStyle|yaml.FoldedStyle) == 0
-		value := composed(n.Value)
-		out.text = strings.TrimSpace(value)
-		c.r.checkCharacters(out, value)
-		if (out.text == unchanged || out.text == "…") && !c.r.blank {
-			c.r.report(out.pos, "write what it is, or leave the line out", "found '%s', which stands for something still to be written", out.text)
-			c.r.problems[len(c.r.problems)-1].spoils = true
-		}
+		c.scalar(out, n)
 	}
 	if c.failed {
 		return nil
 	}
 	return out
+}
+
+// scalar fills in one value.
+func (c *composer) scalar(out *node, n *yaml.Node) {
+	out.tag = n.ShortTag()
+	out.null = out.tag == "!!null"
+	out.plain = n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle|yaml.LiteralStyle|yaml.FoldedStyle) == 0
+	value := composed(n.Value)
+	out.text = strings.TrimSpace(value)
+	c.r.checkCharacters(out, value)
+	if (out.text == unchanged || out.text == "…") && !c.r.blank {
+		c.r.report(out.pos, "write what it is, or leave the line out", "found '%s', which stands for something still to be written", out.text)
+		c.r.problems[len(c.r.problems)-1].spoils = true
+	}
 }
 
 // unchanged is what stands in the starter for a value that is to be written.

@@ -264,18 +264,8 @@ func (r *reader) loneHint(text, label string) string {
 	if heading, rest := headed(text); heading != "" && r.typedReadings(&node{pos: Pos{}, text: rest}) != nil {
 		return "leave the heading '" + heading + "' out"
 	}
-	if number, figure, ok := strings.Cut(strings.ReplaceAll(plain, " ", ""), "x"); ok && isFigures(number) && isFigures(figure) { // 4 x 150
-		for _, pair := range [][2]string{{number, figure}, {figure, number}} {
-			if pair[0] == strconv.Itoa(len(r.cylinderNames)) && len(pair[1]) > 1 {
-				return "write " + key + ": {" + others + ": " + pair[1] + "}"
-			}
-		}
-	}
-	if first, figure, ok := strings.Cut(plain, " "); ok && slices.Contains(r.cylinderNames, first) && isFigures(figure) { // wet: 3 140
-		return "write " + key + ": {" + first + ": " + figure + "}, if " + first + " is the " + r.cylinderWord
-	}
-	if m := dashedPair().FindStringSubmatch(plain); m != nil && slices.Contains(r.cylinderNames, m[1]) { // wet: 5 - 145
-		return "write " + key + ": {" + m[1] + ": " + m[2] + "}, if " + m[1] + " is the " + r.cylinderWord
+	if hint := r.pairHint(plain, key); hint != "" {
+		return hint
 	}
 	if isReading(text) {
 		first := "1"
@@ -301,6 +291,24 @@ func (r *reader) loneHint(text, label string) string {
 	}
 	if key == "wet" && !strings.ContainsAny(text, "0123456789") {
 		return "write wet-in-words: " + short(text)
+	}
+	return ""
+}
+
+// pairHint answers a cylinder, or the number of them, beside a figure.
+func (r *reader) pairHint(plain, key string) string {
+	if number, figure, ok := strings.Cut(strings.ReplaceAll(plain, " ", ""), "x"); ok && isFigures(number) && isFigures(figure) { // 4 x 150
+		for _, pair := range [][2]string{{number, figure}, {figure, number}} {
+			if pair[0] == strconv.Itoa(len(r.cylinderNames)) && len(pair[1]) > 1 {
+				return "write " + key + ": {" + others + ": " + pair[1] + "}"
+			}
+		}
+	}
+	if first, figure, ok := strings.Cut(plain, " "); ok && slices.Contains(r.cylinderNames, first) && isFigures(figure) { // wet: 3 140
+		return "write " + key + ": {" + first + ": " + figure + "}, if " + first + " is the " + r.cylinderWord
+	}
+	if m := dashedPair().FindStringSubmatch(plain); m != nil && slices.Contains(r.cylinderNames, m[1]) { // wet: 5 - 145
+		return "write " + key + ": {" + m[1] + ": " + m[2] + "}, if " + m[1] + " is the " + r.cylinderWord
 	}
 	return ""
 }

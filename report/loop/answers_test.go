@@ -399,26 +399,3 @@ var testAnswers = map[string]func(b *bench, on []int) answer{
 		return yes(true, "same faces low|same face", "faces agree|agree")
 	},
 }
-
-// charged repeats the test with a charger, the first cylinder tested last.
-func (b *bench) charged([]int) answer {
-	b.test.battery, b.job.charger, b.job.crankVolts = false, true, 0
-	if b.truth.further.slow {
-		b.job.cranking, b.truth.further.slow = 230, false
-		b.takeFurther("starting")
-		return yes(true, "readings come up", "")
-	}
-	a := b.again("readings come up|come up", "they stay|stay")
-	if len(b.job.order) > 0 {
-		first := b.job.order[0]
-		b.job.again = map[int]float64{first: b.dryReading(first, 0)}
-	}
-	return a
-}
-
-// oilAndAgain tells whether readings recover once the bores have oil again, or
-// carbon has gone; the figures of the first test are left as they were.
-func (b *bench) oilAndAgain([]int) answer {
-	recovers := b.truth.dryBores || b.truth.flooded || slices.ContainsFunc(b.bores, func(c bore) bool { return c.held && c.exhaust+c.inlet < 2 })
-	return yes(recovers, "recovers|recover", "stays low|stay")
-}
