@@ -34,6 +34,10 @@ var leakageSigns = []Sign{
 		When: known.All(tooHigh, known.Not(atValve), known.Not(known.LossTooSmall)), Kind: OfLeakage, About: "cylinders",
 		Against: denies(Known, "loses-air", "valve-motion", "collapsed-lifter", "deactivation-lifter", "cam-timing", "restricted-inlet", "throttle-or-choke", "weak-cranking"),
 	},
+	{ // timing can hold a valve open as well; what draws in too little cannot
+		When: known.All(tooHigh, atValve, known.Not(known.LossTooSmall)), Kind: OfLeakage, About: "cylinders",
+		Against: denies(Known, "loses-air", "restricted-inlet", "throttle-or-choke", "weak-cranking", "cold-engine"),
+	},
 	{ // what cannot be pressed together does not burn, whatever spark and fuel it gets
 		When: openAtRest, Kind: OfLeakage, About: "cylinders",
 		Against: denies(Heard, "leak-explains", "own-spark", "own-injector", "diesel-injector", "coil-or-lead"),
