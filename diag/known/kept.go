@@ -45,7 +45,8 @@ var (
 	PointsRight  = Kept(Timing, "the dwell or the gap of the points", "dwell", "points-gap")
 	TurnsFast    = Kept(Starting, "the cranking speed", "cranking")
 	BatteryHolds = Kept(Starting, "the battery while the starter turns", "battery cranking")
-	GlowRight    = Kept(DieselTests, "the resistance of the glow plugs", "glow")
+	GlowRight    = All(Kept(DieselTests, "the resistance of the glow plugs", "glow"),
+		OfEngine("no glow plug that is open", func(c *Case) bool { return !slices.ContainsFunc(c.Every(), c.glowOpen) }))
 	NozzlesRight = All(Kept(DieselTests, "the pressure at which the nozzles open", "nozzles opening"), Not(NozzlesDrip))
 	ReturnsRight = Kept(DieselTests, "what the injectors give back", "return cylinders")
 	SuctionRight = Kept(DieselTests, "the vacuum ahead of the lift pump", "inlet-vacuum")
