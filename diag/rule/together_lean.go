@@ -51,7 +51,7 @@ var leanTogether = []Rule{
 			f := vacuumAt(diag.CheckAgain)(c, s)
 			f.Facts["lean"] = c.MixtureRead(true)
 			return f
-		}, Headline: "vacuum-floats", SaysBetterThan: []string{"vacuum-floats"},
+		}, Headline: "vacuum-floats-by-mixture", SaysBetterThan: []string{"vacuum-floats"},
 	},
 }
 
