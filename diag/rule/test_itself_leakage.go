@@ -23,8 +23,9 @@ var leakTestRules = []Rule{
 		Why:     "Every engine loses some air past the ring gaps. Nothing at all mostly means that no air reached the cylinder: a valve shut, the gauge's check valve left in the hose, a blocked orifice.",
 		Source:  "FAA AC 43.13-1B, para 8-14 (some loss past the rings is normal)",
 		Asks:    "a leakage test reads 0 % on a cylinder whose compression is not low",
-		Notices: leakageReadsNothing, Kind: OfTest,
+		Notices: leakageReadsNothing, Kind: OfTest, Headline: "leakage-reads-nothing",
 		Doubt: "leakage-reads-nothing", Doubts: []known.Need{known.NeedsLeakage}, Repeat: "leak-down-again",
+		Alone: func(c *known.Case, n diag.Notice) bool { return len(n.Cylinders) == len(c.Leaks()) }, // the whole test says nothing
 	},
 	{
 		Name: "all-leak-to-crankcase", Title: "Every cylinder leaks to the crankcase, with good compression", Class: TestItself, About: diag.AboutTest, Needs: []known.Need{known.NeedsLeakage, known.NeedsCompression},

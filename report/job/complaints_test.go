@@ -12,6 +12,7 @@ func TestComplaintsInTheCustomersWords(t *testing.T) {
 		want []string // nil where the reader asks
 	}{
 		{"it misses at idle and on the hill", []string{"misfire"}},
+		{"rough idle", []string{"misfire"}},
 		{"hard start when hot", []string{"hard start"}},
 		{"will not start hot", []string{"hard start"}},
 		{"won't start since the rebuild", []string{"no start"}},
