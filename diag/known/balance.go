@@ -51,6 +51,11 @@ func (c *Case) FullDrop() float64 {
 	return (upper[(len(upper)-1)/2] + upper[len(upper)/2]) / 2
 }
 
+// hardlyMissed reports a cylinder without which the speed falls by little or nothing.
+func (c *Case) hardlyMissed(name string) bool {
+	return PullsNothing.HoldsOf(c, name) || PullsLittle.HoldsOf(c, name)
+}
+
 // plainlyMissed is a fall of the speed, in rpm, that no idle control made up for: twice what
 // the speed may move by itself. Judgement, no source.
 const plainlyMissed = 2 * speedApart
@@ -143,19 +148,13 @@ var (
 	})
 	// MateIdle and MateCoded tell of what two cylinders have in common, which is their coil.
 	MateIdle = OfAll("the other cylinder of its coil pulls as little as it does, and none beside these", func(c *Case, n string) bool {
-		return c.withMates(n, func(x string) bool {
-			s := Subject{Cylinders: []string{x}}
-			return PullsNothing.Holds(c, s) || PullsLittle.Holds(c, s)
-		})
+		return c.withMates(n, c.hardlyMissed)
 	})
 	// SetIdle tells of what the cylinders have in common that are shut down at light load:
 	// the oil that lets their lifters go slack.
 	SetIdle = OfAll("it and all others of the set that is shut down at light load pull little or nothing, and none beside these", func(c *Case, n string) bool {
 		set := c.Spec.Deactivates
-		return len(set) > 1 && slices.Contains(set, n) && !slices.ContainsFunc(c.Every(), func(x string) bool {
-			s := Subject{Cylinders: []string{x}}
-			return (PullsNothing.Holds(c, s) || PullsLittle.Holds(c, s)) != slices.Contains(set, x)
-		})
+		return c.alikeIn([][]string{set}, n, c.hardlyMissed)
 	})
 	MateCoded = OfAll("a stored misfire of it and of the other cylinder of its coil, and of none beside these", func(c *Case, n string) bool {
 		of := c.MisfireOf()

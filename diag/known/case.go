@@ -94,6 +94,15 @@ func (c *Case) Those(is func(name string) bool) []string {
 	return names
 }
 
+// remembered is what a question came to, asked only once.
+func remembered[T any](kept **T, ask func() T) T {
+	if *kept == nil {
+		answer := ask()
+		*kept = &answer
+	}
+	return **kept
+}
+
 // EachCylinder is every cylinder by itself: what most rules are asked of.
 func (c *Case) EachCylinder() []Subject {
 	if c.each == nil {

@@ -11,10 +11,12 @@ func (c *Case) withMates(name string, so func(string) bool) bool {
 	return c.alikeIn(c.Spec.SharedCoils, name, so)
 }
 
-func (c *Case) alikeIn(coils [][]string, name string, so func(string) bool) bool {
-	for _, coil := range coils {
-		if len(coil) > 1 && slices.Contains(coil, name) {
-			return !slices.ContainsFunc(c.Every(), func(n string) bool { return so(n) != slices.Contains(coil, n) })
+// alikeIn reports that of one of some sets, such as the cylinders of a coil: it is so with all
+// others of its own, and with none beside them.
+func (c *Case) alikeIn(sets [][]string, name string, so func(string) bool) bool {
+	for _, set := range sets {
+		if len(set) > 1 && slices.Contains(set, name) {
+			return !slices.ContainsFunc(c.Every(), func(n string) bool { return so(n) != slices.Contains(set, n) })
 		}
 	}
 	return false
@@ -47,13 +49,7 @@ var (
 // Distributor reports an engine that is lit by one coil and a distributor: of which a job
 // speaks, whose points were read, or of a vehicle of the years in which nearly all were, or fed
 // by a carburettor as those are, that nothing says to have other coils. Common practice, no source.
-func (c *Case) Distributor() bool {
-	if c.lit == nil {
-		is := c.distributor()
-		c.lit = &is
-	}
-	return *c.lit
-}
+func (c *Case) Distributor() bool { return remembered(&c.lit, c.distributor) }
 
 func (c *Case) distributor() bool {
 	if c.Spec.Diesel() || c.Rotary() || c.Ported() || len(c.Every()) < 3 || len(c.Spec.SharedCoils) > 0 || c.Flies() || c.described(coilWords) {
@@ -85,7 +81,7 @@ var MateLikely = OfAll("coils not recorded, and of all cylinders it and the one 
 	coded := c.MisfireOf()
 	for _, so := range []func(string) bool{
 		func(x string) bool { return c.Looks(x, "sooty", "fuel-wet") },
-		func(x string) bool { return PullsNothing.HoldsOf(c, x) || PullsLittle.HoldsOf(c, x) },
+		c.hardlyMissed,
 		func(x string) bool { return slices.Contains(coded, x) },
 	} {
 		if c.alikeIn(coils, n, so) {

@@ -12,8 +12,8 @@ func all(s Subject, is func(string) bool) bool {
 	return len(s.Cylinders) > 0 && !slices.ContainsFunc(s.Cylinders, func(n string) bool { return !is(n) })
 }
 
-// any asks something of one cylinder of a subject at least.
-func any(s Subject, is func(string) bool) bool { return slices.ContainsFunc(s.Cylinders, is) }
+// someOf asks something of one cylinder of a subject at least.
+func someOf(s Subject, is func(string) bool) bool { return slices.ContainsFunc(s.Cylinders, is) }
 
 // OfAll is a condition on each cylinder of the subject, OfAny on one at least.
 func OfAll(words string, is func(*Case, string) bool) Condition {
@@ -22,7 +22,7 @@ func OfAll(words string, is func(*Case, string) bool) Condition {
 
 // OfAny is a condition on one cylinder of the subject at least.
 func OfAny(words string, is func(*Case, string) bool) Condition {
-	return Is(words, func(c *Case, s Subject) bool { return any(s, func(n string) bool { return is(c, n) }) })
+	return Is(words, func(c *Case, s Subject) bool { return someOf(s, func(n string) bool { return is(c, n) }) })
 }
 
 // OfEngine is a condition on the engine or its test as a whole.

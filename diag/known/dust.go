@@ -25,16 +25,18 @@ var (
 )
 
 // dusty reports dust that the text does not deny.
-func dusty(text string) bool {
-	return slices.ContainsFunc(dustWord.FindAllStringIndex(text, -1), func(at []int) bool { return !deniedNear(text[:at[0]], text[at[1]:]) })
+func dusty(text string) bool { return undenied(dustWord, text) }
+
+// undenied reports a match that the words about it do not deny.
+func undenied(of *regexp.Regexp, text string) bool {
+	return slices.ContainsFunc(of.FindAllStringIndex(text, -1), func(at []int) bool { return !deniedNear(text[:at[0]], text[at[1]:]) })
 }
 
 // behindTheFilter reports a place on the engine's side of the filter that is not said to be clean.
 func behindTheFilter(text string) bool {
 	return slices.ContainsFunc(clauseEnd.Split(text, -1), func(clause string) bool {
 		said := sideName.ReplaceAllString(clause, "there")
-		clean := slices.ContainsFunc(cleanWord.FindAllStringIndex(said, -1), func(at []int) bool { return !deniedNear(said[:at[0]], said[at[1]:]) })
-		return !clean && !outsideWord.MatchString(clause) && SpeaksOf(clause, behindFilter...)
+		return !undenied(cleanWord, said) && !outsideWord.MatchString(clause) && SpeaksOf(clause, behindFilter...)
 	})
 }
 

@@ -87,8 +87,8 @@ func (c *Case) lowestFloor() *Floor {
 
 // MayBeOfLowRatio reports an engine of a kind that is built with far lower ratios than
 // others, of which nobody said what it has: one with side valves, a radial or inverted
-// one or one tested as aircraft are, a small one cooled by air, one of a vehicle so old. What nearly any engine
-// gives says little of such.
+// one or one tested as aircraft are, a small one cooled by air, one of a vehicle so old. What
+// nearly any engine gives says little of such.
 func (c *Case) MayBeOfLowRatio() bool {
 	if c.Spec.Ratio > 1 || c.Spec.Diesel() || c.Spec.TwoStroke || c.Rotary() {
 		return false

@@ -41,13 +41,7 @@ func (c *Case) MostLow() bool { return 2*len(c.LowSet()) > len(c.Engine.Cylinder
 // that is shut down together, those that died together, then runs of neighbours,
 // then what is left over. More than two that are dead share the drive of their
 // valves rather than gaskets, also where they stand in a row.
-func (c *Case) GroupLow() Groups {
-	if c.groups == nil {
-		g := c.groupLow()
-		c.groups = &g
-	}
-	return *c.groups
-}
+func (c *Case) GroupLow() Groups { return remembered(&c.groups, c.groupLow) }
 
 func (c *Case) groupLow() Groups {
 	var g Groups

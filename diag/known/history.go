@@ -23,7 +23,7 @@ var stoodOnset = []string{"laid up", "lay up", "stood", "standing", "storage", "
 
 // CameOfStanding is an engine that stood for long, or whose trouble began as it had stood.
 var CameOfStanding = OfEngine("stood more than 6 months, or it began after the engine had stood", func(c *Case) bool {
-	return c.Stood() || SpeaksOf(strings.ToLower(c.History.Onset), stoodOnset...)
+	return c.Stood() || c.OnsetSays(stoodOnset...)
 })
 
 // RanSinceItStood is an engine that runs and was warm as it was tested, and of which fewer
@@ -284,14 +284,19 @@ func (c *Case) Complaints() []string {
 	return list
 }
 
+// OnsetSays reports one of these words in what is told of how the trouble came on.
+func (c *Case) OnsetSays(words ...string) bool {
+	return c.History.Onset != "" && SpeaksOf(strings.ToLower(c.History.Onset), words...)
+}
+
 // CameSuddenly and CameSlowly are how the trouble began, by the job's words.
 func (c *Case) CameSuddenly() bool {
-	return SpeaksOf(strings.ToLower(c.History.Onset), "sudden", "at once", "bang", "full load", "full throttle", "overnight")
+	return c.OnsetSays("sudden", "at once", "bang", "full load", "full throttle", "overnight")
 }
 
 // CameSlowly reports a trouble that came over weeks or longer.
 func (c *Case) CameSlowly() bool {
-	return SpeaksOf(strings.ToLower(c.History.Onset), "slow", "gradual", "over month", "over year", "over week", "month", "year") && !c.CameSuddenly()
+	return c.OnsetSays("slow", "gradual", "over month", "over year", "over week", "month", "year") && !c.CameSuddenly()
 }
 
 // UsesOil reports that the engine is said to use oil.

@@ -172,9 +172,9 @@ func fahrenheit(m *diag.MeasuredReading) float64 {
 }
 
 // HeadIsCold reports a head under four fifths of the median of all, or not far above that and
-// apart from all others. A part of a
-// temperature hangs on where its scale begins. Figures in degrees Fahrenheit are taken,
-// as the published temperatures of this check are, whatever unit they were typed in, so that the unit decides nothing;
+// apart from all others. A part of a temperature hangs on where its scale begins. Figures in
+// degrees Fahrenheit are taken, as the published temperatures of this check are, whatever unit
+// they were typed in, so that the unit decides nothing;
 // where the median is not above zero there nothing is compared.
 func (c *Case) HeadIsCold(name string) bool {
 	v, median, ok := c.Head(name)
@@ -229,17 +229,17 @@ var (
 		}
 		return len(c.Every()) >= leastHeads
 	})
-	CrankcaseLets = All(OfEngine("a two-stroke that draws through its crankcase", (*Case).Ported), OfEngine("the pumped-up crankcase fell by more than its limit; without one by more than 0.5 psi in 10 minutes", func(c *Case) bool {
+	CrankcaseLets = All(TwoStroke, OfEngine("the pumped-up crankcase fell by more than its limit; without one by more than 0.5 psi in 10 minutes", func(c *Case) bool {
 		m, _ := c.CrankcaseFall()
 		return m != nil
 	}))
 	// CrankcasePlaced is a crankcase of which it was seen where it leaks: soap tells no more.
-	CrankcasePlaced = All(OfEngine("a two-stroke that draws through its crankcase", (*Case).Ported), Any(FoundSo("a crankcase or crankshaft seal that leaks", CrankcaseLeaks), FoundSo("a crankcase that does not hold a vacuum", fallsUnderVacuum), OfTest(CrankcaseHold, "seen where the pumped-up crankcase leaks", func(r *diag.MeasuredResult) bool {
+	CrankcasePlaced = All(TwoStroke, Any(FoundSo("a crankcase or crankshaft seal that leaks", CrankcaseLeaks), FoundSo("a crankcase that does not hold a vacuum", fallsUnderVacuum), OfTest(CrankcaseHold, "seen where the pumped-up crankcase leaks", func(r *diag.MeasuredResult) bool {
 		return SpeaksOf(strings.ToLower(r.Word("seen")), "bubble", "seal", "joint", "gasket", "reed")
 	}), CrankcaseToGearbox))
 	// CrankcaseToGearbox is one that leaks past the seal on the side of its gearbox: there soap
 	// does not reach, and the engine burns the gearbox's oil.
-	CrankcaseToGearbox = All(OfEngine("a two-stroke that draws through its crankcase", (*Case).Ported),
+	CrankcaseToGearbox = All(TwoStroke,
 		Any(FoundSo("air of the crankcase in the gearbox, or a gearbox whose oil goes down", gearboxSide), OfTest(CrankcaseHold, "seen that its air goes into the gearbox", func(r *diag.MeasuredResult) bool {
 			return SpeaksOf(plainWords(r.Word("seen")), gearboxSide...)
 		})))

@@ -13,12 +13,10 @@ func (c *Case) DriveFailed() bool {
 	if c.History.Onset == "" && len(c.History.Findings)+len(c.History.WorkDone) == 0 {
 		return false
 	}
-	if c.driveFailed == nil {
+	return remembered(&c.driveFailed, func() bool {
 		told := c.toldOfDrive()
-		failed := slices.ContainsFunc(driveFailures, func(words string) bool { return SpeaksOf(told, words) }) && !SpeaksOf(told, "drive belt", "fan belt", "alternator belt")
-		c.driveFailed = &failed
-	}
-	return *c.driveFailed
+		return SpeaksOf(told, driveFailures...) && !SpeaksOf(told, "drive belt", "fan belt", "alternator belt")
+	})
 }
 
 // DriveBroken reports a belt or chain that is gone, so that no marks are left to compare.

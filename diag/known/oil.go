@@ -252,7 +252,7 @@ var dashShows = pairs("oil light|oil lamp|oil pressure light|oil pressure lamp|o
 // OilShownLow is a vehicle that shows too little oil pressure, whatever a gauge of one's own
 // says: its lamp or gauge, among what was found or what else was read.
 var OilShownLow = OfEngine("the lamp or the gauge of the dash shows too little oil pressure, in how it came on, among the technician's findings or the other readings", func(c *Case) bool {
-	return c.Found(dashShows...) || c.History.Onset != "" && SpeaksOf(strings.ToLower(c.History.Onset), dashShows...) || c.dashUnderOwn()
+	return c.Found(dashShows...) || c.OnsetSays(dashShows...) || c.dashUnderOwn()
 })
 
 // notOfOil are words of what else a dash shows the pressure of, beside that of its oil.

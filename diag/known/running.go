@@ -51,7 +51,7 @@ func (c *Case) RunningOver(name string, of func(diag.RunningShare) *float64) (po
 // doesLess reports a cylinder that its balance, or a code, has shown to do less than the
 // others.
 func (c *Case) doesLess(name string) bool {
-	return slices.Contains(c.MisfireOf(), name) || BalanceTells.HoldsOf(c, name) && (PullsNothing.HoldsOf(c, name) || PullsLittle.HoldsOf(c, name))
+	return slices.Contains(c.MisfireOf(), name) || BalanceTells.HoldsOf(c, name) && c.hardlyMissed(name)
 }
 
 // breathesOutPoorly reports a cylinder that keeps what it should let go: its

@@ -1,9 +1,6 @@
 package known
 
-import (
-	"slices"
-	"strings"
-)
+import "slices"
 
 // What a job tells in words of how a trouble came to be.
 var (
@@ -28,12 +25,12 @@ var LeadsTouched = OfEngine("plug leads or the distributor cap among the work do
 	if c.Spec.Diesel() || len(c.Every()) <= 2 {
 		return false
 	}
-	return len(c.History.WorkDone) > 0 && c.WorkDone(leadNames...) || c.History.Onset != "" && SpeaksOf(strings.ToLower(c.History.Onset), leadNames...)
+	return len(c.History.WorkDone) > 0 && c.WorkDone(leadNames...) || c.OnsetSays(leadNames...)
 })
 
 // CameAfterFilling is a trouble that began as the engine was filled up.
 var CameAfterFilling = OfEngine("it began as the engine was filled up", func(c *Case) bool {
-	return c.History.Onset != "" && SpeaksOf(strings.ToLower(c.History.Onset), fuelTaken...)
+	return c.OnsetSays(fuelTaken...)
 })
 
 // coldOnly are words of how it shows that say that it is gone once the engine is warm.
@@ -42,7 +39,7 @@ var coldOnly = []string{"cold start", "first start", "when cold", "until warm", 
 // RoughCold is an aircraft engine that runs rough for a while as it starts cold, and then does
 // not.
 var RoughCold = OfEngine("an aircraft engine that misfires as it starts cold, and not once it is warm", func(c *Case) bool {
-	return c.HasValves() && (c.Flies() || c.TestedAsAircraft()) && c.Complains("misfire") && SpeaksOf(strings.ToLower(c.History.Onset), coldOnly...)
+	return c.HasValves() && (c.Flies() || c.TestedAsAircraft()) && c.Complains("misfire") && c.OnsetSays(coldOnly...)
 })
 
 // BroughtHigher reports work that raises the compression: a head that was skimmed, a

@@ -102,11 +102,7 @@ var (
 // calledDirect reports a petrol engine that its vehicle is described with as injected into
 // its cylinders, and not into its ports as well.
 func (c *Case) calledDirect() bool {
-	if c.direct == nil {
-		is := !c.Spec.Diesel() && c.described(directWords) && !c.described(bothWords)
-		c.direct = &is
-	}
-	return *c.direct
+	return remembered(&c.direct, func() bool { return !c.Spec.Diesel() && c.described(directWords) && !c.described(bothWords) })
 }
 
 // CalledAircraft reports a description of a vehicle that flies.
@@ -178,7 +174,7 @@ var StruckDead = OfEngine("the engine of a mower, a boat's propeller or an aircr
 	if c.History.Onset == "" && len(c.History.Findings) == 0 || !c.FlywheelMagneto() && !c.Flies() && !c.described([]string{"outboard", "outboard motor"}) {
 		return false
 	}
-	return SpeaksOf(strings.ToLower(c.History.Onset), blow...) || c.Found(blow...)
+	return c.OnsetSays(blow...) || c.Found(blow...)
 })
 
 // KicksBack is a small engine that was found to kick back as it is started.
@@ -189,7 +185,7 @@ var KeyMayBeSheared = OfEngine("a small engine with its magneto in its flywheel,
 	if c.History.Onset == "" && len(c.History.Findings) == 0 {
 		return false
 	}
-	return (SpeaksOf(strings.ToLower(c.History.Onset), keyStruck...) || c.Found(keyStruck...)) && c.FlywheelMagneto()
+	return (c.OnsetSays(keyStruck...) || c.Found(keyStruck...)) && c.FlywheelMagneto()
 })
 
 // PulledOver reports an engine that was turned for its test by its rope or its kickstarter.

@@ -213,13 +213,7 @@ func (c *Case) WetTested() []string {
 
 // Healthy is the middle of the cylinders that are not low, the reference where
 // all are, or the minimum of an engine of one cylinder.
-func (c *Case) Healthy() float64 {
-	if c.healthy == nil {
-		middle := c.middleOfSound()
-		c.healthy = &middle
-	}
-	return *c.healthy
-}
+func (c *Case) Healthy() float64 { return remembered(&c.healthy, c.middleOfSound) }
 
 func (c *Case) middleOfSound() float64 {
 	if len(c.Engine.Cylinders) == 1 {

@@ -91,11 +91,7 @@ func lowByRatio(c *known.Case) []Voice {
 	if basis == nil || basis.Facts["ratioOpen"] != true {
 		return nil
 	}
-	var tried []string
-	for _, l := range c.Leaks() {
-		tried = append(tried, l.Name)
-	}
-	return slices.Concat(speaks(Known, "low-ratio"), where(c.AllTight(tried), as(OfLeakage, speaks(Heard, "low-ratio"))), where(runsAllTheSame(c), as(OfTest, speaks(Known, "low-ratio"))),
+	return slices.Concat(speaks(Known, "low-ratio"), where(c.AllTight(leakTried(c)), as(OfLeakage, speaks(Heard, "low-ratio"))), where(runsAllTheSame(c), as(OfTest, speaks(Known, "low-ratio"))),
 		where(runsAllTheSame(c) && known.VacuumRight.HoldsIn(c), as(OfVacuum, speaks(Known, "low-ratio"))))
 }
 
@@ -125,7 +121,7 @@ const farOff = 0.65
 func weighTiming(c *known.Case, s known.Subject) []Voice {
 	sudden := known.SuddenOnset.Holds(c, s)
 	slips := c.DriveMaySlip()
-	driven := c.Spec.TimingDrive == "belt" || c.Spec.TimingDrive == "chain"
+	driven := c.DriveNamed() != ""
 	flat := len(c.WetTested()) > 0 && c.AllWet(c.WetTested(), known.WetFlat)
 	return slices.Concat(
 		where(sudden && slips, as(OfHistory, speaks(Known, "cam-timing", "timing-drive"))),
@@ -143,7 +139,7 @@ func weighTiming(c *known.Case, s known.Subject) []Voice {
 // low, one whose valve timing has slipped stops as it does.
 func stoppedFarLow(c *known.Case) bool {
 	basis := c.AllLow()
-	worn := c.Complains("oil use") || c.History.OilUse != "" || c.History.Smoke.Colour == "blue" || known.SpeaksOf(strings.ToLower(c.History.Onset), "slow", "gradual", "month", "year")
+	worn := c.Complains("oil use") || c.History.OilUse != "" || c.History.Smoke.Colour == "blue" || c.OnsetSays("slow", "gradual", "month", "year")
 	return c.HasValves() && c.WillNotStart() && !c.Stood() && !c.Flooded() && !worn && basis != nil && (basis.Share < farOff || c.DriveMayHaveLetGo())
 }
 
@@ -166,7 +162,7 @@ func weighWear(c *known.Case, s known.Subject) []Voice {
 	smokes := c.History.Smoke.Colour == "blue"
 	blue := smokes && (len(c.History.Smoke.When) == 0 || c.Smokes("blue", "load", "always")) // at the start alone it comes from above
 	oily := c.Complains("oil use") || c.History.OilUse != ""
-	slowly := known.SpeaksOf(strings.ToLower(c.History.Onset), "slow", "gradual", "month", "year")
+	slowly := c.OnsetSays("slow", "gradual", "month", "year")
 	tight := c.AllTight(c.Read())
 	flat := len(c.WetTested()) > 0 && c.AllWet(c.WetTested(), known.WetFlat)
 	past := c.LosesAt(c.Read(), known.AtCrankcase) && !tight && !allHold(c)

@@ -93,7 +93,7 @@ var crankcaseHoldRules = systemRule(known.CrankcaseHold, OfCrankcase, "limits: t
 	{
 		Name: "crankcase-hold-right", Title: "A two-stroke's crankcase holds its pressure",
 		Why:   "Gaskets and joints of the crankcase are tight: air that the engine should not have comes from elsewhere, or past a seal of the crankshaft whose lip pressure holds down and vacuum lifts. Both are pumped.",
-		Class: Information, When: known.All(known.CrankcaseHolds, known.OfEngine("a two-stroke that draws through its crankcase", (*known.Case).Ported)), Against: denies(Known, "crankcase-held", "crankcase-seal"), Say: crankcaseHeld, Headline: "see-findings",
+		Class: Information, When: known.All(known.CrankcaseHolds, known.TwoStroke), Against: denies(Known, "crankcase-held", "crankcase-seal"), Say: crankcaseHeld, Headline: "see-findings",
 	},
 })
 
