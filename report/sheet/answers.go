@@ -16,7 +16,7 @@ func (v *view) howUrgent() figure.Answer {
 		key = "nothing"
 	}
 	why := "urgent.why." + key
-	occasion := why + "." + v.sheet.Occasion
+	occasion := why + "." + v.occasion()
 	if v.d.Next == nil {
 		why = v.ifThere(why, why+".no-check")
 		if v.repair() != "" {
@@ -29,6 +29,20 @@ func (v *view) howUrgent() figure.Answer {
 		said = onPage(warns)
 	}
 	return figure.Answer{Question: v.label("ask.urgent"), Word: v.label("urgent.word." + key), Why: said, WithWhy: warns != ""}
+}
+
+// occasion is what the sheet is asked for, where that changes its words; a test that has
+// to be made again is one whatever the sheet, as its readings bear no decision yet.
+func (v *view) occasion() string {
+	switch lead := v.lead(); {
+	case v.sheet.Occasion != "":
+		return v.sheet.Occasion
+	case v.test.History.ForBuyer:
+		return "purchase"
+	case lead != nil && lead.About == diag.AboutTest:
+		return "test"
+	}
+	return ""
 }
 
 // ifThere is the other label where there are words for it.

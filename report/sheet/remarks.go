@@ -160,14 +160,28 @@ func (v *view) coolantGasWords() string {
 	return ""
 }
 
+// boresInWords say what a borescope showed: the cylinders that look alike together,
+// and the instrument once.
+func (v *view) boresInWords() []string {
+	var said []string
+	alike := map[string]diag.Names{}
+	for _, name := range v.names() {
+		seen := v.boreSeen(name)
+		if _, known := alike[seen]; seen != "" && !known {
+			said = append(said, seen)
+		}
+		alike[seen] = append(alike[seen], name)
+	}
+	for i, seen := range said {
+		said[i] = v.label("own.borescope", "cylinders", alike[seen], "seen", seen, "first", i == 0)
+	}
+	return said
+}
+
 // ownFindingsBlock is what the technician saw, in the technician's words.
 func (v *view) ownFindingsBlock() layout.Block {
 	items := slices.DeleteFunc(values(v.job.Findings), v.quoted)
-	for _, name := range v.names() {
-		if seen := v.boreSeen(name); seen != "" {
-			items = append(items, v.label("own.borescope", "cylinder", name, "seen", seen))
-		}
-	}
+	items = append(items, v.boresInWords()...)
 	if gas := v.coolantGasWords(); gas != "" && !v.hasBlock("results") {
 		items = append(items, gas)
 	}

@@ -97,11 +97,14 @@ func (v *view) compressionSpread() figure.Spread {
 			d.Bars = append(d.Bars, r.add(one)...)
 		}
 	}
+	if r.open && len(r.at) == len(d.Bars) { // all known only to be more than the same: any may be the best by far
+		return figure.Spread{}
+	}
 	sub := "spread.sub"
 	if r.above() {
 		sub, d.Zero = "spread.sub-others", v.label("spread.best-of-others")
 	}
-	if len(r.at) == len(d.Bars) && !r.open {
+	if len(r.at) == len(d.Bars) {
 		sub = "spread.sub-alike"
 	}
 	best := v.number(r.best, c.Decimals, c.Unit)
