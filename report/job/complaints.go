@@ -67,12 +67,16 @@ var complaintPhrases = []Synonym{
 // any more: it is then asked about.
 var denies = strings.Fields("no not never without none nothing isnt doesnt didnt dont until used was were cured fixed gone ok okay fine")
 
+// howMuch are words between what it does and of what: "uses a bit of oil".
+var howMuch = strings.NewReplacer(" a bit of ", " ", " a little ", " ", " a lot of ", " ", " lots of ", " ", " some ", " ", " too much ", " ", " quite a bit of ", " ", " its ", " ", " the ", " ")
+
 // onlyThen are words by which an engine that does not start does so at other times.
 var onlyThen = strings.Fields("hot cold warm wet damp rain morning mornings sometimes intermittently intermittent occasionally times")
 
 // complaintsIn gives the complaints that a sentence tells of, in the list's order.
 func complaintsIn(text string) []string {
 	rest := " " + strings.Join(strings.FieldsFunc(plainWords(text), func(c rune) bool { return c == ' ' || strings.ContainsRune(",;:/()\"+&", c) }), " ") + " "
+	rest = howMuch.Replace(rest)
 	var found []string
 	for _, c := range complaintPhrases {
 		for _, phrase := range slices.SortedFunc(slices.Values(c.Words), func(a, b string) int { return len(b) - len(a) }) {

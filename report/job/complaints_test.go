@@ -13,6 +13,7 @@ func TestComplaintsInTheCustomersWords(t *testing.T) {
 	}{
 		{"it misses at idle and on the hill", []string{"misfire"}},
 		{"rough idle", []string{"misfire"}},
+		{"uses a bit of oil", []string{"oil use"}},
 		{"hard start when hot", []string{"hard start"}},
 		{"will not start hot", []string{"hard start"}},
 		{"won't start since the rebuild", []string{"no start"}},
