@@ -31,6 +31,8 @@ type Cause struct {
 	Unseen bool
 	// Test: the test itself is at fault, and not the engine.
 	Test bool
+	// Book: it makes a figure of the book doubtful, and no reading.
+	Book bool
 	// Liquid: it is of a supply of liquid fuel, for which that of gas stands on an engine
 	// that burns gas.
 	Liquid bool

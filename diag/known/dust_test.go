@@ -10,38 +10,44 @@ import (
 // TestDustDrawnIn: dust is known by the trade's words for where it got past the filter, and
 // neither by a filter that kept it out nor by what else is dirty.
 func TestDustDrawnIn(t *testing.T) {
-	for _, x := range []struct {
-		finding string
-		holds   bool
-	}{
-		{"Dust streak inside the hose between air cleaner and inlet manifold", true},
-		{"dust in the hose between air cleaner and inlet manifold", true},
-		{"air cleaner hose split, dirt drawn in", true},
-		{"intake boot torn, it draws dust", true},
-		{"hose split, dirt drawn in", true},
-		{"grit on the turbo inlet", true},
-		{"compressor wheel worn by grit", true},
-		{"dusted engine", true},
-		{"Engine has been dusted", true},
-		{"dust in the inlet hose", true},
-		{"sand in the intake tube", true},
-		{"dust on the clean side", true},
-		{"dirt past the element", true},
-		{"air cleaner hose split behind the clamp, dust inside", true},
-		{"dust in the air cleaner, clean side clean", false},
-		{"dust in the air cleaner, none behind the element", false},
-		{"inlet hose clean, dust on the fan cowl", false},
-		{"no dust behind the filter", false},
-		{"throttle body dirty, cleaned, more dirty in the throttle bore", false},
-		{"two thousand km since the intake hose was changed", false},
-		{"dust on the outside of the intake hose", false},
-		{"engine not dusted", false},
-		{"coolant hose split, dirt on the block", false},
-		{"dust in the radiator fins", false},
+	for _, finding := range []string{
+		"Dust streak inside the hose between air cleaner and inlet manifold",
+		"dust in the hose between air cleaner and inlet manifold",
+		"air cleaner hose split, dirt drawn in",
+		"intake boot torn, it draws dust",
+		"hose split, dirt drawn in",
+		"grit on the turbo inlet",
+		"compressor wheel worn by grit",
+		"dusted engine",
+		"Engine has been dusted",
+		"dust in the inlet hose",
+		"sand in the intake tube",
+		"dust on the clean side",
+		"dirt past the element",
+		"air cleaner hose split behind the clamp, dust inside",
 	} {
-		c := known.New(sample.Of("inline-4", sample.Found(x.finding)))
-		if known.DustDrawnIn.HoldsIn(c) != x.holds {
-			t.Errorf("%q: dust drawn in %v, want %v", x.finding, !x.holds, x.holds)
+		if !drawnIn(finding) {
+			t.Errorf("%q: no dust drawn in", finding)
 		}
 	}
+	for _, finding := range []string{
+		"dust in the air cleaner, clean side clean",
+		"dust in the air cleaner, none behind the element",
+		"inlet hose clean, dust on the fan cowl",
+		"no dust behind the filter",
+		"throttle body dirty, cleaned, more dirty in the throttle bore",
+		"two thousand km since the intake hose was changed",
+		"dust on the outside of the intake hose",
+		"engine not dusted",
+		"coolant hose split, dirt on the block",
+		"dust in the radiator fins",
+	} {
+		if drawnIn(finding) {
+			t.Errorf("%q: dust drawn in", finding)
+		}
+	}
+}
+
+func drawnIn(finding string) bool {
+	return known.DustDrawnIn.HoldsIn(known.New(sample.Of("inline-4", sample.Found(finding))))
 }

@@ -51,6 +51,9 @@ func (c *Case) ByCheck() diag.Verdict {
 	return diag.TooClose
 }
 
+// NeedleFallsBack is a gauge whose needle does not stay at what it reached between strokes.
+var NeedleFallsBack = OfEngine("a needle that falls back", func(c *Case) bool { return c.Conditions.Needle == "falls back" })
+
 // checkReads is how far a check of a gauge is itself read amiss, as a part of what it read:
 // judgement, no source.
 const checkReads = 0.03

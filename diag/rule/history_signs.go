@@ -40,12 +40,12 @@ var historySigns = []Sign{
 	{When: usesOil, Kind: OfHistory, About: "any", For: speaks(Hint, "rings", "oil-control-rings", "guides-or-seals", "wear", "broken-ring-land")},
 	{When: smoke("blue smoke at the start or on the overrun", "blue", "start", "overrun"), Kind: OfHistory, About: "any", For: speaks(DryUp, "guides-or-seals"),
 		Against: denies(Hint, "smoke-says-guides", "oil-control-rings")},
-	{When: smoke("blue smoke under load or always", "blue", "load", "always"), Kind: OfHistory, About: "any", For: speaks(DryUp, "rings", "oil-control-rings", "wear", "scored-bore"),
+	{When: smokesAtWork, Kind: OfHistory, About: "any", For: speaks(DryUp, "rings", "oil-control-rings", "wear", "scored-bore"),
 		Against: denies(Hint, "smoke-says-rings", "guides-or-seals")},
 	// A turbocharger's seal smokes as it is pressed, as rings do.
-	{When: known.All(smoke("blue smoke under load or always", "blue", "load", "always"), turbocharged), Kind: OfHistory, About: "any", For: speaks(commonest, "turbo-seal")},
+	{When: known.All(smokesAtWork, turbocharged), Kind: OfHistory, About: "any", For: speaks(commonest, "turbo-seal")},
 	// A crankcase that presses drives oil past a sound one.
-	{When: known.All(smoke("blue smoke under load or always", "blue", "load", "always"), turbocharged, known.CrankcaseHigh, known.VentInPlace), Kind: OfHistory, About: "any", For: speaks(commonest, "breather")},
+	{When: known.All(smokesAtWork, turbocharged, known.CrankcaseHigh, known.VentInPlace), Kind: OfHistory, About: "any", For: speaks(commonest, "breather")},
 	{When: known.All(losesCoolant, known.Not(known.AirCooled)), Kind: OfHistory, About: "any", For: append(pathToCoolant(Hint, Hint), speaks(Hint, "coolant-or-fuel-in-bore")...)},
 	{When: known.All(known.Diesel, smoke("black smoke", "black")), Kind: OfHistory, About: "engine", For: speaks(Known, "air-filter", "diesel-injector", "boost-leak"), Against: denies(Hint, "smoke-says-fuel", "glow-plug")},
 	{When: known.All(known.Diesel, smoke("white smoke at the start", "white", "start"), known.Complaint("hard start", "no start")), Kind: OfHistory, About: "any", For: speaks(DryUp, "glow-plug", "diesel-injector"), Against: denies(Hint, "smoke-says-fuel-comes", "air-in-fuel", "fuel-filter")},
@@ -99,6 +99,9 @@ const thinShare = 0.85
 var thinAir = known.OfEngine("no charger, and less than 85 % of the sea's air where it was tested", func(c *known.Case) bool {
 	return (c.Spec.Charging == "" || c.Spec.Charging == "natural") && c.AirPressureRatio() < thinShare
 })
+
+// smokesAtWork is the smoke of oil that the rings, or what presses it out, let past.
+var smokesAtWork = smoke("blue smoke under load or always", "blue", "load", "always")
 
 func smoke(words, colour string, when ...string) known.Condition {
 	return known.OfEngine(words, func(c *known.Case) bool { return c.Smokes(colour, when...) })

@@ -51,12 +51,12 @@ func leaksAndAgrees(c *known.Case, s known.Subject) diag.Finding {
 // leaks is read again before a lobe is looked for.
 var lowByGaugeAlone = known.All(known.Tight, known.OfAll("low, and by no more than half", func(c *known.Case, n string) bool { return c.Grade(n) == diag.Low }),
 	known.OfEngine("nothing complained of, no code, not said to run badly", func(c *known.Case) bool { return !c.Ails() }),
-	known.Any(known.OfEngine("a needle that falls back", func(c *known.Case) bool { return c.Conditions.Needle == "falls back" }), known.VacuumRight, known.AllBreatheAlike, known.BalanceEven))
+	known.Any(known.NeedleFallsBack, known.VacuumRight, known.AllBreatheAlike, known.BalanceEven))
 
 // byGaugeAlone asks for the reading again, however the gauge has it.
 func byGaugeAlone(c *known.Case, s known.Subject) diag.Finding {
 	f := lowButTight(c, s)
 	f.Urgency, f.Variant = diag.CheckAgain, ""
-	f.Facts["needle"] = c.Conditions.Needle == "falls back"
+	f.Facts["needle"] = known.NeedleFallsBack.HoldsIn(c)
 	return f
 }

@@ -29,7 +29,11 @@ var oneFault = []Rule{
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, TiesSystems: []string{known.Crankcase}, Needs: needsTest(known.Crankcase),
 		Of: oneSet("the cylinders in which a glazed wall was seen, half of all at least", glazedMostly), When: known.All(pressesInside, known.Any(known.GlazedDiesel, known.GlazedAndOily)),
 		Kind: OfCrankcase, Weigh: func(c *known.Case, _ known.Subject) []Voice {
-			return append(speaks(Known, map[bool]string{true: "light-load", false: "oil-control-rings"}[c.Spec.Diesel()]), speaks(DryUp, "rings", "wear")...)
+			glazed := "oil-control-rings"
+			if c.Spec.Diesel() {
+				glazed = "light-load"
+			}
+			return append(speaks(Known, glazed), speaks(DryUp, "rings", "wear")...)
 		}, Against: denies(Known, "glaze-explains-it", "breather", "turbo-seal", "air-compressor"),
 		Say: func(c *known.Case, s known.Subject) diag.Finding {
 			f := seen(diag.CheckAgain)(c, s)

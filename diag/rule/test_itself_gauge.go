@@ -209,7 +209,7 @@ func unitSuspect(c *known.Case) []diag.Notice {
 }
 
 func needleFallsBack(c *known.Case) []diag.Notice {
-	if c.Conditions.Needle != "falls back" {
+	if !known.NeedleFallsBack.HoldsIn(c) {
 		return nil
 	}
 	return notice("needle-falls-back", "", nil, nil)

@@ -40,7 +40,7 @@ var (
 	throttleUnsure = ofTest(known.OfEngine("not recorded that the throttle was open", func(c *known.Case) bool { return !c.Spec.Diesel() && c.Conditions.Throttle != "open" }),
 		Voice{Cause: "throttle-or-choke", Weight: Hint})
 	fewStrokes  = ofTest(known.OfEngine("fewer than four strokes", func(c *known.Case) bool { return c.Conditions.Strokes > 0 && c.Conditions.Strokes < 4 }), Voice{Cause: "weak-cranking", Weight: Hint})
-	needleFell  = ofTest(known.OfEngine("a needle that falls back", func(c *known.Case) bool { return c.Conditions.Needle == "falls back" }), Voice{Cause: "gauge-valve-leaks", Weight: Heard})
+	needleFell  = ofTest(known.NeedleFallsBack, Voice{Cause: "gauge-valve-leaks", Weight: Heard})
 	gaugeWasLow = ofTest(known.OfEngine("a gauge that read low at its check", func(c *known.Case) bool { return known.GaugeOff(c.Gauges.Compression) < 0 }), Voice{Cause: "gauge-reads-low", Weight: Heard},
 		Voice{Cause: "gauge-reads-high", Weight: -Heard, Says: "gauge-was-low"})
 	gaugeWasHigh = ofTest(known.OfEngine("a gauge that read high at its check", func(c *known.Case) bool { return known.GaugeOff(c.Gauges.Compression) > 0 }), Voice{Cause: "gauge-reads-high", Weight: Heard},

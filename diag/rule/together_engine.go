@@ -65,7 +65,7 @@ var engineTogether = []Rule{
 		Kind: OfLeakage, Weigh: func(c *known.Case, _ known.Subject) []Voice {
 			if known.VacuumRight.HoldsIn(c) { // which valves that move late do not leave right
 				gauge := "gauge-reads-low"
-				if c.Conditions.Needle == "falls back" {
+				if known.NeedleFallsBack.HoldsIn(c) {
 					gauge = "gauge-valve-leaks"
 				}
 				return append(speaks(Known, gauge), speaks(DryUp, "throttle-or-choke")...)

@@ -293,16 +293,19 @@ func weighDrops(c *known.Case, _ known.Subject) []Voice {
 	if len(c.PlugApart()) > 0 { // it is that one's, and the plug says why
 		return nil
 	}
-	if known.VacuumSwings.HoldsIn(c) && c.HasValves() { // nor does a spark that fails at idle fail more at speed
+	if valvesFloat(c) { // nor does a spark that fails at idle fail more at speed
 		return speaks(Hint, "own-spark", "exhaust-valve", "own-injector")
 	}
 	return common("own-spark", "exhaust-valve", "own-injector", "head-gasket")
 }
 
-// weighDropsEven is what lets a cylinder that seals not pull: its spark or its fuel, but for a
-// needle that swings wider with the speed, which is said of the springs.
+// valvesFloat reports a needle that swings wider with the speed, which is said of weak springs.
+func valvesFloat(c *known.Case) bool { return known.VacuumSwings.HoldsIn(c) && c.HasValves() }
+
+// weighDropsEven is what lets a cylinder that seals not pull: its spark or its fuel, less so
+// where the springs are to blame.
 func weighDropsEven(c *known.Case, _ known.Subject) []Voice {
-	if known.VacuumSwings.HoldsIn(c) && c.HasValves() {
+	if valvesFloat(c) {
 		return speaks(Hint, "own-spark", "own-injector")
 	}
 	return speaks(Known, "own-spark", "own-injector")

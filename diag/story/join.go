@@ -59,14 +59,15 @@ func (s *story) testLast(answered bool) int {
 // first all the same.
 func answeredBeside(told []*story) bool {
 	i := slices.IndexFunc(told, func(s *story) bool { return s.About == diag.AboutTest })
-	return i >= 0 && len(told[i].Explains) == 0 && slices.Contains(ofTheBook, told[i].book.first()) && slices.ContainsFunc(told, func(s *story) bool {
+	if i < 0 || len(told[i].Explains) > 0 {
+		return false
+	}
+	doubt := cause.Named(told[i].book.first())
+	return doubt != nil && doubt.Book && slices.ContainsFunc(told, func(s *story) bool {
 		first := cause.Named(s.book.first())
 		return s.Urgency == told[i].Urgency && len(s.Explains) > 0 && first != nil && !first.Test && !s.touchedBy(told[i])
 	})
 }
-
-// ofTheBook are what makes a figure of the book doubtful, and no reading.
-var ofTheBook = []string{"limit-wrong", "altitude"}
 
 // touchedBy reports a story whose leading finding rests on a reading that this test makes
 // doubtful.

@@ -183,11 +183,18 @@ func (s *scale) firstBeside(text, first string) string {
 	return "; what the first stroke gave stands under 'first: {" + s.cylinder + ": " + first + "}'"
 }
 
+// spoons are what oil is dosed with where nothing better is at hand.
+var spoons = []struct{ name, holds string }{{"tablespoon", "15 ml"}, {"tbsp", "15 ml"}, {"teaspoon", "5 ml"}, {"tsp", "5 ml"}}
+
 // doseHint answers a reading with oil that has its dose beside it; "" for any other.
 func (s *scale) doseHint(text string) string {
-	for spoon, ml := range map[string]string{"tablespoon": "15 ml", "tbsp": "15 ml", "teaspoon": "5 ml", "tsp": "5 ml"} {
-		if number, words, _ := strings.Cut(fold(text), " "); isFigures(number) && strings.Contains(words, spoon) {
-			return "write " + number + "; the dose has a line of its own: 'oil: " + ml + "', if it was one " + spoon
+	number, words, _ := strings.Cut(fold(text), " ")
+	if !isFigures(number) {
+		return ""
+	}
+	for _, spoon := range spoons {
+		if strings.Contains(words, spoon.name) {
+			return "write " + number + "; the dose has a line of its own: 'oil: " + spoon.holds + "', if it was one " + spoon.name
 		}
 	}
 	return ""

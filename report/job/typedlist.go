@@ -18,7 +18,6 @@ func evenly(text string) string {
 		return c
 	}, text)
 	for _, sign := range []string{" · ", " * ", " . ", " + ", " & ", "-->", "->", "=>"} { // an arrow is no 'over'
-
 		text = strings.ReplaceAll(text, sign, strings.Repeat(" ", len([]rune(sign))))
 	}
 	text = cylinderBar().ReplaceAllString(text, "$1$2 $3")
