@@ -63,13 +63,7 @@ func (c *Case) Looking(looks ...string) []string {
 // PlugsLooking lists the cylinders with one of these looks, with pressure or not:
 // damage speaks for itself.
 func (c *Case) PlugsLooking(looks ...string) []string {
-	var names []string
-	for _, name := range c.Every() {
-		if c.Looks(name, looks...) {
-			names = append(names, name)
-		}
-	}
-	return names
+	return c.Those(func(n string) bool { return c.Looks(n, looks...) })
 }
 
 // PlugsDiffer reports plugs that were looked at and do not all look alike.
