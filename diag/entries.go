@@ -309,21 +309,41 @@ func (s *entries) valuesBut(skip int) []float64 {
 }
 
 // beyond notes each reading above the top of the gauge's scale, or at it: a needle at its
-// stop shows no more, however much there is. What says so itself is taken for what it says.
+// stop shows no more, however much there is. What says so itself is
+// taken for what it says, unless nothing else was read and no minimum is met by it.
 func (s *entries) beyond(g *Gauge) []Notice {
 	var out []Notice
+	nothingElse := s.minimum == nil && !slices.ContainsFunc(s.list, func(x entry) bool { return !x.least })
 	for _, x := range s.list {
-		if !g.endsAt(x.value, x.least) {
+		if !g.endsAt(x.value, x.least && !nothingElse) {
 			continue
 		}
 		n := s.suspect(x)
 		n.Rule, n.Facts["reading"], n.Facts["circuit"] = "reading-beyond-gauge", x.reading, x.circuit
-		if x.value <= g.High*(1+tiny) {
-			n.Facts["stop"] = true
-		}
 		n.Facts["range"], n.Facts["cylinders"] = g.scale(s.unit), Names(n.Cylinders)
-		out = append(out, n)
+		if x.value > g.High*(1+tiny) {
+			out = append(out, n)
+			continue
+		}
+		n.Facts["stop"] = true
+		out = withStop(out, n)
 	}
+	return out
+}
+
+// withStop adds a reading at the gauge's stop to what was noted: of several cylinders that
+// is one matter.
+func withStop(out []Notice, n Notice) []Notice {
+	at := slices.IndexFunc(out, func(o Notice) bool { return o.Facts["stop"] == true && o.Facts["reading"] == n.Facts["reading"] })
+	if at < 0 || len(n.Cylinders) == 0 {
+		return append(out, n)
+	}
+	for _, name := range n.Cylinders {
+		if !slices.Contains(out[at].Cylinders, name) {
+			out[at].Cylinders = append(out[at].Cylinders, name)
+		}
+	}
+	out[at].Facts["cylinders"] = Names(out[at].Cylinders)
 	return out
 }
 
