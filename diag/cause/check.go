@@ -107,7 +107,9 @@ type Outcome struct {
 	// Well: the engine reads as it should once it was shown, so that what the check
 	// did not put right was not there.
 	Well bool
-	Fits func(*known.Case) bool
+	// Stops: the pistons do not get to their top.
+	Stops bool
+	Fits  func(*known.Case) bool
 	// Enter writes the outcome into a copy of the test; nil notes it as work
 	// done, in the words of the check and the outcome.
 	Enter func(*Trial)
@@ -161,7 +163,7 @@ func (k *Check) Allowed(c *known.Case, cylinders []string, at diag.Urgency) bool
 // stopsHard reports an engine that stopped hard when it was turned by hand.
 func stopsHard(c *known.Case) bool {
 	o := CheckNamed("turn-by-hand").Answer(c, nil)
-	return o != nil && o.Name == "it stops hard"
+	return o != nil && o.Stops
 }
 
 // IsMade reports that a check on these cylinders would tell nothing new: the

@@ -249,7 +249,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "liquid comes out", For: []string{"coolant-or-fuel-in-bore", "oil-in-bore", "wet-exhaust"}, Words: []string{"liquid", "water came out", "coolant came out", "fuel came out", "oil came out"}},
 			{Name: "it does not move", For: []string{"tight-engine", "stuck-rings"}, Fits: known.EngineStuck.HoldsIn, Sure: 0.7, Words: []string{"does not move", "will not move", "solid"}},
-			{Name: "it stops hard", For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.4, Words: []string{"stops", "hard"}},
+			{Name: "it stops hard", Stops: true, For: []string{"foreign-object", "bent-valve", "piston-contact"}, Sure: 0.4, Words: []string{"stops", "hard"}},
 			{Name: "it turns freely", Else: true, Words: []string{"free", "freely", "nothing comes out", "nothing came out", "no liquid", "drained and turns", "turns over by hand"}}}},
 	{Name: "piston-height", Titles: []string{"height of the pistons"}, Minutes: 20, Way: Hand, Fits: rodInDoubt, Words: []string{"piston heights compared", "piston heights measured", "piston height measured"},
 		Outcomes: []Outcome{

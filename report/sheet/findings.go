@@ -158,18 +158,19 @@ func (v *view) ofCylindersAlike(st *diag.Story) bool {
 }
 
 // toldBy reports that another sentence has told nearly all that one tells: the
-// beginnings of three in four of its longer words, and every number.
-func toldBy(says, other string) bool {
-	beginnings := func(s string) []string {
+// beginnings of three in four of its longer words, but for some that tell nothing, and
+// every number.
+func toldBy(says, other string, nothing ...string) bool {
+	beginnings := func(s string, but []string) []string {
 		var all []string
 		for _, word := range strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }) {
-			if runes := []rune(word); len(runes) > 3 || unicode.IsDigit(runes[0]) {
+			if runes := []rune(word); !slices.Contains(but, word) && (len(runes) > 3 || unicode.IsDigit(runes[0])) {
 				all = append(all, string(runes[:min(4, len(runes))]))
 			}
 		}
 		return all
 	}
-	told, words, missing := beginnings(other), beginnings(says), 0
+	told, words, missing := beginnings(other, nil), beginnings(says, nothing), 0
 	for _, w := range words {
 		if slices.Contains(told, w) {
 			continue

@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -87,14 +86,11 @@ func (v *view) firstSuspect() string {
 // suspectedFirst is the first suspect where the headline is not that already.
 func (v *view) suspectedFirst() string {
 	first := v.firstSuspect()
-	if first == "" || toldBy(linking.ReplaceAllString(first, ""), v.headline()) {
+	if first == "" || toldBy(first, v.headline(), strings.Fields(v.label("linking"))...) {
 		return ""
 	}
 	return first
 }
-
-// linking are words of four letters and more that tell nothing by themselves.
-var linking = regexp.MustCompile(`\b(?:that|which|with|where|there|from|into|longer|likely)\b`)
 
 // saidOf is a story in words, but for what is said once for all stories: which
 // complaints they explain, and the next check.
