@@ -311,6 +311,7 @@ func (s *entries) valuesBut(skip int) []float64 {
 // beyond notes each reading above the top of the gauge's scale, or at it: a needle at its
 // stop shows no more, however much there is. What says so itself is
 // taken for what it says, unless nothing else was read and no minimum is met by it.
+// The cylinders of one test have one note, from the lowest such reading to the highest.
 func (s *entries) beyond(g *Gauge) []Notice {
 	var out []Notice
 	nothingElse := s.minimum == nil && !slices.ContainsFunc(s.list, func(x entry) bool { return !x.least })
@@ -321,30 +322,42 @@ func (s *entries) beyond(g *Gauge) []Notice {
 		n := s.suspect(x)
 		n.Rule, n.Facts["reading"], n.Facts["circuit"] = "reading-beyond-gauge", x.reading, x.circuit
 		n.Facts["range"], n.Facts["cylinders"] = g.scale(s.unit), Names(n.Cylinders)
-		if x.value > g.High*(1+tiny) {
-			out = append(out, n)
-			continue
+		if x.value <= g.High*(1+tiny) {
+			n.Facts["stop"] = true
 		}
-		n.Facts["stop"] = true
-		out = withStop(out, n)
+		if !joined(out, n) {
+			out = append(out, n)
+		}
 	}
 	return out
 }
 
-// withStop adds a reading at the gauge's stop to what was noted: of several cylinders that
-// is one matter.
-func withStop(out []Notice, n Notice) []Notice {
-	at := slices.IndexFunc(out, func(o Notice) bool { return o.Facts["stop"] == true && o.Facts["reading"] == n.Facts["reading"] })
-	if at < 0 || len(n.Cylinders) == 0 {
-		return append(out, n)
+// joined puts a reading beyond the gauge into the note on others of its test.
+func joined(notes []Notice, n Notice) bool {
+	alike := func(o Notice) bool {
+		return len(n.Cylinders) > 0 && !slices.ContainsFunc([]string{"reading", "circuit", "stop", "unit"}, func(f string) bool { return o.Facts[f] != n.Facts[f] })
 	}
-	for _, name := range n.Cylinders {
-		if !slices.Contains(out[at].Cylinders, name) {
-			out[at].Cylinders = append(out[at].Cylinders, name)
-		}
+	i := slices.IndexFunc(notes, alike)
+	if i < 0 {
+		return false
 	}
-	out[at].Facts["cylinders"] = Names(out[at].Cylinders)
-	return out
+	o, value := &notes[i], n.Facts["value"].(Number)
+	low, _ := o.Facts["value"].(Number)
+	high, several := o.Facts["to"].(Number)
+	if !several {
+		high = low
+	}
+	if value.Value < low.Value {
+		low = value
+	}
+	if value.Value > high.Value {
+		high = value
+	}
+	if !slices.Contains(o.Cylinders, n.Cylinders[0]) {
+		o.Cylinders = append(o.Cylinders, n.Cylinders[0])
+	}
+	o.Facts["value"], o.Facts["to"], o.Facts["cylinders"] = low, high, Names(o.Cylinders)
+	return true
 }
 
 // scale writes the gauge's range, with decimals only where its ends have some.

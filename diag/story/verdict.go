@@ -126,11 +126,25 @@ func besides(s *diag.Story) diag.Names {
 	}
 	var rest diag.Names
 	for _, n := range s.Cylinders {
-		if !slices.Contains(s.Members[0].Cylinders, n) {
+		if !slices.Contains(s.Members[0].Cylinders, n) && !soundIn(s, n) {
 			rest = append(rest, n)
 		}
 	}
 	return rest
+}
+
+// soundIn reports a cylinder of a story of which the story tells only what asks for nothing.
+func soundIn(s *diag.Story, name string) bool {
+	named := false
+	for i := range s.Members {
+		if m := &s.Members[i]; slices.Contains(m.Cylinders, name) {
+			named = true
+			if m.Urgency != diag.NoAction {
+				return false
+			}
+		}
+	}
+	return named
 }
 
 // alsoUrgent names what the other stories of the same urgency are about, so

@@ -25,14 +25,19 @@ func (v *view) testedBlock() layout.Block {
 	}}
 	names := v.names()
 	few := len(names) <= fewCylinders
-	if few {
+	switch {
+	case !v.anyResult(): // each row says in words why not
+		d.Columns[1].Share = 1
+	case few:
 		for _, name := range names {
 			d.Columns = append(d.Columns, figure.Column{Heading: name, HeadTab: true})
 		}
-	} else {
+	default:
 		d.Columns = append(d.Columns, figure.Column{Heading: v.label("column.readings"), Share: 1})
 	}
-	d.Columns = append(d.Columns, figure.Column{Heading: v.label("column.against"), Share: 1})
+	if len(d.Columns) > 2 {
+		d.Columns = append(d.Columns, figure.Column{Heading: v.label("column.against"), Share: 1})
+	}
 	for _, r := range v.results() {
 		d.Rows = append(d.Rows, v.testedRow(r, names, few))
 	}
@@ -45,6 +50,11 @@ func (v *view) testedBlock() layout.Block {
 	d.Rows = append(d.Rows, untestedRow(v.label("work.declined"), figure.NoMark, onPage(v.declinedWords())),
 		untestedRow(v.label("tested.never"), figure.NoMark, v.beyondWords()))
 	return figure.NewTable(d)
+}
+
+// anyResult reports a test that was made of those that have a row of figures.
+func (v *view) anyResult() bool {
+	return slices.ContainsFunc(v.results(), func(r result) bool { return r.state == diag.Tested })
 }
 
 // declinedWords are what the owner declined in the shop's words, else the tests
@@ -119,7 +129,10 @@ func (v *view) furtherTested() []figure.TableRow {
 type furtherCounts struct{ all, within, outside, close int }
 
 func countFurther(r *diag.MeasuredResult) furtherCounts {
-	c := furtherCounts{all: len(r.Readings) + len(r.Words)}
+	c := furtherCounts{all: len(r.Readings)}
+	if c.all == 0 { // all that was noted is in words
+		c.all = len(r.Words)
+	}
 	for _, m := range r.Readings {
 		switch {
 		case !m.Limited():
