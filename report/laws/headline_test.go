@@ -53,12 +53,29 @@ func headline(s *subject, k *tally) {
 			continue
 		}
 		for _, name := range w.cylinders {
+			if s.out.asksNothingOf(name) { // it was only told beside them
+				continue
+			}
 			if !names(strings.Replace(sentence, fmt.Sprintf("of %d", len(s.names())), "", 1), name) {
 				k.fail("%s of %v is as urgent as the worst, and the headline is %q", w.what, w.cylinders, sentence)
 				break
 			}
 		}
 	}
+}
+
+// asksNothingOf reports a cylinder that findings name, and none of those asks for anything.
+func (o *outcome) asksNothingOf(cylinder string) bool {
+	named := false
+	for _, f := range o.Findings {
+		if slices.Contains(f.Cylinders, cylinder) {
+			if rank(f.Urgency) > 0 {
+				return false
+			}
+			named = true
+		}
+	}
+	return named
 }
 
 // inARow are cylinders told by the first and the last of them.
