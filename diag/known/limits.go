@@ -191,6 +191,23 @@ func (c *Case) InBandAlone() bool {
 	return e != nil && s.N == 1 && c.NotJudged() == "not-judged-single-cylinder" && s.Lowest >= e.Low && s.Highest <= e.High
 }
 
+// releasedAlike is the part of the higher of two cylinders that the lower has at least where their
+// decompressors let off alike: judgement, no source.
+const releasedAlike = 0.75
+
+// ReleasedAsBuilt reports an engine that was cranked with its automatic decompressor at work, reads
+// what one leaves in every cylinder, is under no figure of the book by it and has nothing complained
+// of: it reads as it is built, and only who means to buy it has a reason to ask how it seals.
+func (c *Case) ReleasedAsBuilt() bool {
+	least, err := quantity.Convert(c.Cranking().Lowest, c.Cranking().Unit, quantity.PSI)
+	if err != nil || c.NotJudged() != "not-judged-decompressor" || least < decompressedPSI || !c.Cranking().Complete || c.Cranking().Lowest < releasedAlike*c.Cranking().Highest {
+		return false
+	}
+	m := c.Minimum()
+	book := m == nil || m.Unit == c.Cranking().Unit && m.Limit <= c.Cranking().Lowest
+	return book && !c.Ails() && !c.Stood() && !c.History.ForBuyer && c.Before == nil
+}
+
 // NotJudged names the verdict for a compression test that says nothing of the
 // engine, "" where something could be judged.
 func (c *Case) NotJudged() string {

@@ -298,7 +298,7 @@ func notStandard(c *known.Case) []diag.Notice {
 			list = append(list, notice("not-standard-method", variant, nil, facts)...)
 		}
 	}
-	add(c.Spec.Decompressor == "automatic", "decompressor", diag.Facts{"sealed": c.SealsAtRest(), "leaked": len(c.Leaks()) > 0})
+	add(c.Spec.Decompressor == "automatic", "decompressor", diag.Facts{"sealed": c.SealsAtRest(), "leaked": len(c.Leaks()) > 0, "asBuilt": c.ReleasedAsBuilt()})
 	apart := diag.Facts{"apart": diag.Names(farBelow(c))}
 	add(c.ThrottleShut(), "throttle-closed", apart)
 	add(c.ChokeShut(), "choke-closed", apart)
@@ -340,9 +340,10 @@ func methodRepeat(c *known.Case, n diag.Notice) string {
 // notJudged is the verdict of a test that says nothing of the engine.
 func notJudged(c *known.Case, _ diag.Notice) string { return c.NotJudged() }
 
-// whereNotJudged asks for the check where nothing of the engine could be judged.
+// whereNotJudged asks for the check where nothing of the engine could be judged, unless it reads as
+// its decompressor leaves it and nobody complains.
 func whereNotJudged(c *known.Case, n diag.Notice) bool {
-	return c.SaysNothing() && methodRepeats[n.Variant] != ""
+	return c.SaysNothing() && methodRepeats[n.Variant] != "" && !(n.Variant == "decompressor" && c.ReleasedAsBuilt())
 }
 
 func fuelContradicted(c *known.Case) []diag.Notice {

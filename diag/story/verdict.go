@@ -324,10 +324,14 @@ func withoutFindings(c *known.Case) (verdict, advice string, facts diag.Facts) {
 }
 
 // notJudged is why nothing is judged, and the line under it; one cylinder that reads
-// what its ratio makes likely lacks the maker's figure and no other test.
+// what its ratio makes likely lacks the maker's figure and no other test, and one that reads
+// what its decompressor leaves lacks no test while nobody complains.
 func notJudged(c *known.Case) (verdict, advice string, facts diag.Facts) {
 	if c.InBandAlone() {
 		return "single-in-band", "advice-no-figure", nil
+	}
+	if c.ReleasedAsBuilt() {
+		return "released-as-built", "advice-released", diag.Facts{"several": c.Several()}
 	}
 	return c.NotJudged(), "advice-test-again", nil
 }
