@@ -199,8 +199,8 @@ const releasedAlike = 0.75
 // what one leaves in every cylinder, is under no figure of the book by it and has nothing complained
 // of: it reads as it is built, and only who means to buy it has a reason to ask how it seals.
 func (c *Case) ReleasedAsBuilt() bool {
-	least, err := quantity.Convert(c.Cranking().Lowest, c.Cranking().Unit, quantity.PSI)
-	if err != nil || c.NotJudged() != "not-judged-decompressor" || least < decompressedPSI || !c.Cranking().Complete || c.Cranking().Lowest < releasedAlike*c.Cranking().Highest {
+	least := c.Released()
+	if c.NotJudged() != "not-judged-decompressor" || least == 0 || c.Cranking().Lowest < least || !c.Cranking().Complete || c.Cranking().Lowest < releasedAlike*c.Cranking().Highest {
 		return false
 	}
 	m := c.Minimum()

@@ -104,13 +104,28 @@ func (c *Case) SmallEngine() bool {
 // decompressor, and that reads what one leaves of its pressure, with a cylinder under the other
 // that may be all that ails it.
 func (c *Case) LeftByDecompressor() bool {
-	best, err := quantity.Convert(c.Cranking().Highest, c.Cranking().Unit, quantity.PSI)
-	return err == nil && best >= decompressedPSI && len(c.LowSet()) > 0 && c.FlywheelMagneto() && DecompressorUnknown.HoldsIn(c)
+	return len(c.LowSet()) > 0 && MayBeReleased.HoldsIn(c)
 }
 
-// decompressedPSI is what a cranking test shows at least with an automatic decompressor at
-// work: common practice, no source.
-const decompressedPSI = 40
+// MayBeReleased is a machine's small engine, as it is pulled over by hand, of which nobody said
+// whether it has a decompressor, and that reads what one leaves.
+var MayBeReleased = OfEngine("a machine's small engine that reads two fifths or more of what nearly any engine of its kind gives, and of which nobody said whether it has a decompressor", func(c *Case) bool {
+	least := c.Released()
+	return least > 0 && c.Cranking().Highest >= least && c.FlywheelMagneto() && DecompressorUnknown.HoldsIn(c)
+})
+
+// releasedShare is the part of what nearly any engine of its kind gives that a cranking test shows
+// at least with an automatic decompressor at work: common practice, no source.
+const releasedShare = 0.40
+
+// Released is that pressure for this engine, in the unit of its readings; 0 where nothing tells.
+func (c *Case) Released() float64 {
+	floor := c.lowestFloor()
+	if floor == nil {
+		return 0
+	}
+	return releasedShare * floor.Low
+}
 
 // MayHaveDecompressor reports such an engine, or a small two-stroke: some have a
 // decompressor of their own kind, a valve or a port in the cylinder.

@@ -81,7 +81,9 @@ func weighTest(c *known.Case) []Voice {
 		where(known.SpeaksOf(strings.ToLower(k.Method), "by hand", "kick", "pull start", "rope", "drill", "tow"), as(OfTest, speaks(Known, "weak-cranking"))),
 		where(runsAllTheSame(c), as(OfTest, speaks(Known, "gauge-reads-low"))),
 		lowByRatio(c),
-		where(known.DecompressorUnknown.HoldsIn(c), speaks(Known, "decompressor")))
+		where(known.DecompressorUnknown.HoldsIn(c), speaks(Known, "decompressor")),
+		where(known.MayBeReleased.HoldsIn(c), speaks(Hint, "decompressor")), // as most that are pulled over by hand have
+		where(known.MayBeReleased.HoldsIn(c) && c.AllTight(c.Read()), as(OfLeakage, speaks(Heard, "decompressor"))))
 }
 
 // lowByRatio is the ratio of an engine of a kind that may have a low one: what holds its air

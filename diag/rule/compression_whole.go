@@ -122,7 +122,8 @@ func allLow(c *known.Case, _ known.Subject) diag.Finding {
 		f.Headline = "all-low-floor"
 	}
 	doubted := c.Noticed("method-incomplete") || c.Noticed("not-standard-method")
-	released := known.DecompressorUnknown.HoldsIn(c) && (runsAllTheSame(c) || basis.Variant == "floor" && c.LeftByDecompressor()) // as it may be built
+	mayBe := basis.Variant == "floor" && (c.LeftByDecompressor() || !c.Ails() && known.MayBeReleased.HoldsIn(c))
+	released := known.DecompressorUnknown.HoldsIn(c) && (runsAllTheSame(c) || mayBe) // as it may be built
 	if basis.Far && !released && !c.ThrottleShut() && (!doubted || basis.Variant == "floor") {
 		f.Urgency = diag.ActSoon
 	}
