@@ -206,10 +206,16 @@ func neighboursLow(c *known.Case, s known.Subject) diag.Finding {
 		f.Variant = "several"
 	}
 	f.Facts["torched"] = false
+	stopIfTorched(c, s, &f)
+	return f
+}
+
+// stopIfTorched stops an engine for neighbours whose charge blows across the gasket, whatever
+// else agrees that it does.
+func stopIfTorched(c *known.Case, s known.Subject, f *diag.Finding) {
 	if blownAcross(c, s.Cylinders) {
 		f.Urgency, f.Facts["torched"] = diag.DoNotRun, true
 	}
-	return f
 }
 
 // weighBank starts from what a bank has to itself: the timing of its camshaft

@@ -289,9 +289,14 @@ func flow(c *known.Case, s known.Subject) diag.Finding {
 }
 
 // poorInjector is dirt, which cleaning mends, or the injector itself; after it was cleaned
-// the injector alone.
+// the injector alone. In a cylinder that is low it is found beside what takes the pressure,
+// which no injector does.
 func poorInjector(weight int) func(*known.Case, known.Subject) []Voice {
 	return func(c *known.Case, s known.Subject) []Voice {
+		weight := weight
+		if known.Low.Holds(c, s) {
+			weight = min(weight, Known)
+		}
 		if known.ApartAfterCleaning.Holds(c, s) {
 			return speaks(weight, "own-injector")
 		}

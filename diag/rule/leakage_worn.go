@@ -53,10 +53,13 @@ var lowByGaugeAlone = known.All(known.Tight, known.OfAll("low, and by no more th
 	known.OfEngine("nothing complained of, no code, not said to run badly", func(c *known.Case) bool { return !c.Ails() }),
 	known.Any(known.NeedleFallsBack, known.VacuumRight, known.AllBreatheAlike, known.BalanceEven))
 
-// byGaugeAlone asks for the reading again, however the gauge has it.
+// byGaugeAlone asks for the reading again, however the gauge has it, and in no hurry where
+// the rest of the engine is not low as well.
 func byGaugeAlone(c *known.Case, s known.Subject) diag.Finding {
 	f := lowButTight(c, s)
-	f.Urgency, f.Variant = diag.CheckAgain, ""
+	if f.Variant = ""; c.AllLow() == nil {
+		f.Urgency = diag.CheckAgain
+	}
 	f.Facts["needle"] = known.NeedleFallsBack.HoldsIn(c)
 	return f
 }

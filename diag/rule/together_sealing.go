@@ -336,7 +336,8 @@ func waterRusts(c *known.Case, names []string) bool {
 
 func gasketAgrees(c *known.Case, s known.Subject) diag.Finding {
 	f := agreed(diag.ActSoon, diag.Strong)(c, s)
-	f.Facts["read"], f.Facts["oil"] = c.Span(c.Spread(s.Cylinders)), c.AllWet(s.Cylinders, known.WetFlat)
+	f.Facts["read"], f.Facts["oil"], f.Facts["torched"] = c.Span(c.Spread(s.Cylinders)), c.AllWet(s.Cylinders, known.WetFlat), false
+	stopIfTorched(c, s, &f)
 	return f
 }
 

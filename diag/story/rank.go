@@ -56,11 +56,12 @@ func (b *ledger) rank() []string {
 }
 
 // ofOthers is the weight that a cause has from findings on cylinders other than those
-// that stop the engine: what two neighbours let through is not why a third is dead.
+// that stop the engine, for it and against it: what two neighbours let through is not why a
+// third is dead, and what they hold is no reason against it.
 func (b *ledger) ofOthers(name string) int {
 	sum := 0
 	for i := range b.entries {
-		if e := &b.entries[i]; len(b.elsewhere) > 0 && e.Cause == name && e.Weight > 0 && slices.Contains(b.elsewhere, e.By) {
+		if e := &b.entries[i]; len(b.elsewhere) > 0 && e.Cause == name && slices.Contains(b.elsewhere, e.By) {
 			sum += e.Weight
 		}
 	}

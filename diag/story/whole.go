@@ -83,13 +83,17 @@ func (s *story) lowThroughout() bool {
 }
 
 // agreeOnOrder puts the causes that a story of the engine and those of its
-// cylinders have in common in one order: that of the first of them to be told.
+// cylinders have in common in one order: that of the first of them to be told, or of the
+// cylinders in which one of these was heard or seen.
 func agreeOnOrder(told []*story) {
 	for i, whole := range told {
 		if whole.About != diag.AboutEngine {
 			continue
 		}
 		leads := slices.IndexFunc(told[:i], whole.partOf)
+		if leads < 0 {
+			leads = slices.IndexFunc(told, whole.heardIn)
+		}
 		if leads >= 0 {
 			whole.follow(told[leads].Causes)
 		}
@@ -99,6 +103,16 @@ func agreeOnOrder(told []*story) {
 			}
 		}
 	}
+}
+
+// heardIn reports a story of some of this one's cylinders whose first cause was heard or seen
+// in them, of those that are told of this one as well, in which it was not.
+func (s *story) heardIn(part *story) bool {
+	if part == s || part.book == nil || s.book == nil || !s.partOf(part) {
+		return false
+	}
+	first, tests := part.book.first(), []rule.Kind{rule.OfLeakage, rule.OfSight}
+	return slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return p.Key == first }) && part.witnessed(first, tests...) && !s.witnessed(first, tests...)
 }
 
 // partOf reports a story that names some of the cylinders that this one names.
