@@ -108,10 +108,10 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 	case best == nil && k.proof != nil && s.opensUnsure(c) && !k.proof.Is(cause.Opens):
 		best = k.proof
 	}
-	if best == nil && !alone && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && (!looked || answered(c) == 0) {
+	if best == nil && !alone && s.Urgency == diag.DoNotRun && s.lead().rule.Kind != rule.OfSight && (!looked || answered(c) == 0) && !s.comesApart(c) {
 		best = s.firstOf(c, looks, at)
 	}
-	if best == nil && !alone && !looked && len(shares) > 1 {
+	if best == nil && !alone && !looked && len(shares) > 1 && !s.comesApart(c) {
 		best = shortestOf(c, k.open, shares[1:])
 	}
 	return best
@@ -122,6 +122,15 @@ func (k candidates) pick(s *story, c *known.Case, shares []share, at diag.Urgenc
 func (s *story) opensUnsure(c *known.Case) bool {
 	first := s.book.first()
 	return cause.Opened(c, first) && s.Urgency != diag.DoNotRun && s.Confidence != diag.Strong && s.book.seen(first)
+}
+
+// comesApart reports a story of which some cause was seen for which the engine is opened,
+// whatever leads it: then nothing that is looked at before changes what is done. Where liquid
+// may lie in a cylinder it is let out first, by hand.
+func (s *story) comesApart(c *known.Case) bool {
+	return !c.LiquidLies(s.Cylinders) && slices.ContainsFunc(s.book.accounts, func(a account) bool {
+		return cause.Opened(c, a.cause) && s.book.heaviest(a.cause, rule.OfSight) >= rule.Heard
+	})
 }
 
 // oilFirst reports a story of bores that fuel has washed, in an engine that is stopped: fresh
