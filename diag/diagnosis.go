@@ -180,6 +180,7 @@ const (
 type Story struct {
 	About      About
 	Cylinders  []string // in the engine's order; none for the engine, the fuel or the mixture as such
+	With       []string // of one that is about no cylinder, those of what it explains
 	Circuit    string
 	System     string // of a story about a system: the key of the test that looks at it
 	Part       string // of that system, where the story is about a part that is judged by itself

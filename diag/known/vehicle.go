@@ -92,6 +92,12 @@ func isCalled(vehicle string, words []string) bool {
 	})
 }
 
+// Calls reports a name that somebody gave, of a reading, that has one of some words.
+func Calls(name string, words []string) bool {
+	plain := plainWords(name)
+	return slices.ContainsFunc(words, func(x string) bool { return has(plain, plainPhrase(x)) })
+}
+
 // directWords are those of petrol injected into the cylinders; an engine of bothWords has
 // injectors in its ports as well, which wash its intake valves.
 var (

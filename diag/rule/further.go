@@ -81,19 +81,22 @@ func pastLimit(c *known.Case, s known.Subject) diag.Finding {
 	if s.System == diag.OtherReadings {
 		f.Facts["reading"] = worst.Name
 	}
-	f.Facts["more"] = pastLimits(c, r, s.System) - 1
+	f.Facts["more"] = len(PastLimits(c, s.System)) - 1
 	return f
 }
 
-// pastLimits counts the readings past a limit.
-func pastLimits(c *known.Case, r *diag.MeasuredResult, section string) int {
-	n := 0
-	for i := range r.Readings {
-		if past, _ := c.PastUnspoken(section)(&r.Readings[i]); past {
-			n++
+// PastLimits are the readings of a further test past a limit of which no rule of its own
+// speaks.
+func PastLimits(c *known.Case, section string) []*diag.MeasuredReading {
+	var list []*diag.MeasuredReading
+	if r := c.Measured(section); r != nil {
+		for i := range r.Readings {
+			if past, _ := c.PastUnspoken(section)(&r.Readings[i]); past {
+				list = append(list, &r.Readings[i])
+			}
 		}
 	}
-	return n
+	return list
 }
 
 // measuredFacts are those of one reading of a further test.

@@ -102,6 +102,10 @@ func (d *desk) stories(c *known.Case, atLeast diag.Urgency) ([]*story, diag.Urge
 	liftMissing(c, told)
 	liftWhole(c, told) // to what the others have come to
 	order(c, told)
+	if within := tellWithin(told); len(within) < len(told) {
+		told = within
+		order(c, told) // one may have become as urgent as what it took in
+	}
 	agreeOnOrder(told)
 	c.Sums.Urgency = diag.NoAction
 	for _, s := range told {

@@ -57,7 +57,7 @@ func leading(d *diag.Diagnosis) *diag.Story {
 // led makes a story the sheet's verdict.
 func led(c *known.Case, d *diag.Diagnosis, s *diag.Story) {
 	facts := verdictFacts(c, s)
-	facts["with"], facts["also"] = besides(s), alsoUrgent(d)
+	facts["with"], facts["also"] = besides(c, s), alsoUrgent(d)
 	if s.About == diag.AboutTest {
 		d.Verdict = diag.Phrase{Key: "test-first", Facts: facts}
 		if len(s.Notices) > 0 {
@@ -116,8 +116,12 @@ func noticed(s *diag.Story, of string) []string {
 	return names
 }
 
-// besides are the cylinders of a story that its leading finding does not name.
-func besides(s *diag.Story) diag.Names {
+// besides are the cylinders of a story that its leading finding does not name, or of what it
+// explains where these are not all.
+func besides(c *known.Case, s *diag.Story) diag.Names {
+	if len(s.With) > 0 && len(s.With) < len(c.Every()) {
+		return c.Those(func(n string) bool { return slices.Contains(s.With, n) })
+	}
 	if len(s.Members) == 0 || rule.Named(s.Members[0].Rule).TellsAll {
 		return nil
 	}
@@ -157,8 +161,8 @@ func alsoUrgent(d *diag.Diagnosis) []diag.Also {
 		if s.Urgency != d.Urgency {
 			break
 		}
-		if d.Stories[0].About == diag.AboutTest && d.Urgency == diag.CheckAgain && s.Next != nil && d.Stories[0].Next != nil && s.Next.Key == d.Stories[0].Next.Key {
-			continue // it waits for the test, which is what the headline asks for
+		if d.Stories[0].About == diag.AboutTest && waitsFor(&d.Stories[0], s, d.Urgency) {
+			continue // which is what the headline asks for
 		}
 		if slipOf(&d.Stories[0], s) {
 			continue // the headline names it
@@ -169,6 +173,15 @@ func alsoUrgent(d *diag.Diagnosis) []diag.Also {
 		list = append(list, diag.Also{About: s.About, Found: s.Found, Cylinders: s.Cylinders, Circuit: s.Circuit, System: s.System, Part: s.Part})
 	}
 	return list
+}
+
+// waitsFor reports a story that waits for the test of which another is: it asks for the same
+// check and for no more, or suspects first the very fault of the test.
+func waitsFor(test, s *diag.Story, urgency diag.Urgency) bool {
+	if urgency == diag.CheckAgain && s.Next != nil && test.Next != nil && s.Next.Key == test.Next.Key {
+		return true
+	}
+	return len(s.Cylinders) == 0 && len(test.Causes) > 0 && len(s.Causes) > 0 && s.Causes[0].Key == test.Causes[0].Key && cause.Named(s.Causes[0].Key).Test
 }
 
 // slipOf reports a story of the cylinders whose figures a story of the test may

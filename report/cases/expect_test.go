@@ -29,6 +29,8 @@ var expectations = map[string]func(*outcome, string) string{
 	"read":    (*outcome).read,
 	"caution": (*outcome).caution,
 	"repair":  (*outcome).repair,
+	"within":  (*outcome).within,
+	"apart":   (*outcome).apart,
 }
 
 // said lists all findings, those folded into a combination too.
@@ -62,6 +64,29 @@ func (k *outcome) repair(rest string) string {
 	}
 	return ""
 }
+
+// leads is the rule that leads the story in which a finding is told.
+func (k *outcome) leads(name string) string {
+	unknownRule(k, name)
+	for _, s := range k.d.Stories {
+		if slices.ContainsFunc(s.Members, func(f diag.Finding) bool { return f.Rule == name }) {
+			return s.Members[0].Rule
+		}
+	}
+	return "none"
+}
+
+// within RULE RULE: the first is told in the story that the second leads.
+func (k *outcome) within(rest string) string {
+	name, by, _ := strings.Cut(rest, " ")
+	if led := k.leads(name); led != by {
+		return "in that of " + led
+	}
+	return ""
+}
+
+// apart RULE: it leads a story of its own.
+func (k *outcome) apart(name string) string { return k.within(name + " " + name) }
 
 // must RULE [CYLINDER, CYLINDER ...]: found, on just these cylinders.
 func (k *outcome) must(rest string) string {

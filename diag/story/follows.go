@@ -1,0 +1,102 @@
+package story
+
+import (
+	"slices"
+
+	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
+	"gaugesheet/diag/rule"
+)
+
+// bareBreach is the rule of a reading past a limit of which nothing more is known.
+const bareBreach = "test-outside-limit"
+
+// tellWithin takes what one story explains out of those beside it: it is told within that
+// story, as what the fault there does, and is no second matter of its own.
+func tellWithin(told []*story) []*story {
+	for j := len(told) - 1; j >= 0; j-- {
+		b := told[j]
+		for _, a := range told {
+			if a != b && a.brings(b) {
+				a.takeIn(b)
+				told = slices.Delete(told, j, j+1)
+				break
+			}
+		}
+	}
+	return told
+}
+
+// takeIn adds the findings of a story to those of this one, behind its own. Where both
+// suspect the same first and nothing speaks against it, it is as sure as the surer.
+func (s *story) takeIn(b *story) {
+	if first := b.suspected(0); first == s.suspected(0) && len(s.Against) == 0 && sureness(b.Confidence) > sureness(s.Confidence) {
+		s.Confidence, s.Doubts = b.Confidence, b.Doubts
+	}
+	s.members = append(s.members, b.members...)
+	s.Urgency = worse(s.Urgency, b.Urgency)
+	if len(s.Cylinders) == 0 {
+		s.With = appendNew(appendNew(s.With, b.Cylinders), b.With)
+	}
+}
+
+// brings reports a story that explains another: what it suspects first brings about all that
+// the other tells, and the other explains nothing that this one does not.
+func (s *story) brings(b *story) bool {
+	first := s.suspected(0)
+	if first == nil || first.Vague || s.isApart() || b.isApart() || slices.ContainsFunc(b.Explains, func(x string) bool { return !slices.Contains(s.Explains, x) }) {
+		return false
+	}
+	if b.onlyPast(first.Name) {
+		return true
+	}
+	if b.Urgency.Rank() > s.Urgency.Rank() || !s.placeOf(b) || len(s.Cylinders) > 0 && b.About == diag.AboutEngine && !cause.Shared(first.Name) {
+		return false
+	}
+	for i := range b.Causes {
+		if other := b.suspected(i); other.Name == first.Name || cause.Worn(other.Name, first.Name) {
+			return i == 0 || s.names(b)
+		}
+	}
+	return false
+}
+
+// isApart reports a story that neither explains another nor is explained by one: of the
+// test, of what asks for nothing, of what waits for the test or looks elsewhere.
+func (s *story) isApart() bool {
+	return s.About == diag.AboutTest || s.Urgency == diag.NoAction || s.waits || s.madeUp || s.opens() >= 0 || s.book.kept ||
+		slices.ContainsFunc(s.members, func(m *member) bool { return m.rule.Name == notExplained })
+}
+
+// suspected is one of the causes that a story shows, nil where it has not so many.
+func (s *story) suspected(i int) *cause.Cause {
+	if i >= len(s.Causes) {
+		return nil
+	}
+	return cause.Named(s.Causes[i].Key)
+}
+
+// onlyPast reports a story of nothing but readings past a limit, each of which a cause brings
+// past it.
+func (s *story) onlyPast(name string) bool {
+	return s.About == diag.AboutSystem && !slices.ContainsFunc(s.members, func(m *member) bool {
+		return m.rule.Name != bareBreach || slices.ContainsFunc(rule.PastLimits(s.book.c, m.subject.System), func(r *diag.MeasuredReading) bool {
+			return !cause.BringsPast(name, m.subject.System, r)
+		})
+	})
+}
+
+// placeOf reports a story that tells where what another tells lies: of all the cylinders that
+// the other names, or of the engine or its fuel where that names some, and not of less.
+func (s *story) placeOf(b *story) bool {
+	if len(s.Cylinders) == 0 && len(b.Cylinders) > 0 {
+		return s.About != diag.AboutSystem
+	}
+	return !slices.ContainsFunc(b.Cylinders, func(n string) bool { return !slices.Contains(s.Cylinders, n) })
+}
+
+// names reports a story that is surer of where and why than another, which suspects the same
+// behind something else, of no cylinder.
+func (s *story) names(b *story) bool {
+	return len(b.Cylinders) == 0 && s.Confidence != diag.Weak && b.Confidence != diag.Strong && len(b.book.found()) == 0
+}
