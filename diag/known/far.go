@@ -17,6 +17,8 @@ const (
 	// farUnder is the part of a stated minimum under which a gauge that was in order for
 	// anything is not what is wrong: judgement, no source.
 	farUnder = 0.85
+	// farOver is likewise the part from which it is met by any gauge that was in order.
+	farOver = 1.1
 )
 
 // FarBelowOthers reports cylinders that read so much less than at least two others, by
@@ -32,6 +34,14 @@ func (c *Case) belowOthers(names []string, part float64) bool {
 	return len(names) > 0 && good >= 2 && !slices.ContainsFunc(names, func(n string) bool {
 		r := c.Cylinder(n)
 		return r == nil || r.PercentOfHighest == nil || *r.PercentOfHighest >= part || !r.Grade.IsLow()
+	})
+}
+
+// ClearOfMinimum reports readings all of which stand above every minimum by more than a
+// gauge that nobody named is likely to be off, or that no minimum was stated for.
+func (c *Case) ClearOfMinimum() bool {
+	return !slices.ContainsFunc(c.Cranking().Limits, func(l diag.LimitResult) bool {
+		return l.Rule == string(diag.Minimum) && l.Value < farOver*l.Limit
 	})
 }
 

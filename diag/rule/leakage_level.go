@@ -355,6 +355,9 @@ func worthSaying(c *known.Case) func(string) bool {
 func leakageGood(c *known.Case, _ known.Subject) diag.Finding {
 	names := leakTried(c)
 	f := lossFound(diag.NoAction)(c, known.Subject{Cylinders: names})
+	if slices.ContainsFunc(f.Doubts, func(p diag.Phrase) bool { return p.Key == "leakage-within-limit" }) { // which is what it says
+		f.Confidence, f.Doubts = diag.Fair, nil
+	}
 	f.Facts["loss"], f.Facts["cold"] = c.LossAsNoted(c.WorstLeak(names).Name), c.LeakageCold()
 	switch limit := c.Sums.Leakage.Limit; {
 	case *c.WorstLeak(names).Loss <= known.GoodLoss:

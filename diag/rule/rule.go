@@ -119,6 +119,9 @@ type Rule struct {
 	// Between is what is left of a notice where cylinders are held against each
 	// other, and whether anything is; nil leaves all of it.
 	Between func(diag.Notice) (diag.Notice, bool)
+	// OfSound is likewise what is left where the readings say that all is well; nil
+	// leaves all of it.
+	OfSound func(*known.Case, diag.Notice) (diag.Notice, bool)
 	// MakesUp reports readings of these cylinders that the fault of the test would make of
 	// sound ones; they wait, and no part is suspected for them alone, until it was made
 	// again. nil for none.

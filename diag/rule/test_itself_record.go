@@ -13,13 +13,14 @@ var recordRules = []Rule{
 	{
 		Name: "method-incomplete", Title: "Not recorded how the test was made", Class: TestItself, About: diag.AboutTest,
 		Why: "A cranking reading depends on how it was taken: a shut throttle, a cold engine or two strokes fewer move it by more than many faults do, " +
-			"and nobody can tell afterwards. What was not written down cannot be held against the engine, so the findings stay weak.",
+			"and nobody can tell afterwards. What was not written down cannot be held against the engine, so such findings stay weak. It makes no worn engine read even and high, " +
+			"so that readings clear of a minimum are less sure only by a gauge that may read high.",
 		Source: "US Army TM 5-4210-230-14&P-1, Addendum No. 2, which asks for warm engine, open throttle and a note of the strokes",
 		Asks: "compression or a rotary engine's faces were read, and the gauge, the engine's temperature, the throttle or the strokes " +
 			"(a rotary: the cranking speed) were not recorded; or the gauge's accuracy is one of its span and its range was not, or a limit holds at sea level " +
 			"and neither altitude nor barometer was; a diesel is not asked for its throttle",
 		Notices: methodIncomplete, Kind: OfTest,
-		Doubt: "method-incomplete", Doubts: onGauges, RepeatOf: throttleUnknown, Between: notByTheGauge,
+		Doubt: "method-incomplete", Doubts: onGauges, RepeatOf: throttleUnknown, Between: notByTheGauge, OfSound: mayFlatter,
 	},
 	{
 		Name: "too-few-cylinders", Title: "Cylinders were left out", Class: TestItself, About: diag.AboutTest,
@@ -118,12 +119,27 @@ func methodIncomplete(c *known.Case) []diag.Notice {
 // were taken with one gauge in one place.
 func notByTheGauge(n diag.Notice) (diag.Notice, bool) {
 	missing, _ := n.Facts["missing"].(diag.Names)
-	left := slices.DeleteFunc(slices.Clone(missing), func(what string) bool {
+	return lacking(n, slices.DeleteFunc(slices.Clone(missing), func(what string) bool {
 		return what == "gauge" || what == known.RangeMissing || what == known.AirMissing
-	})
-	facts := maps.Clone(n.Facts)
-	facts["missing"] = left
-	n.Facts = facts
+	}))
+}
+
+// mayFlatter leaves what can make readings look better than they are: a gauge nobody
+// named, where the lowest is not clear of its minimum by more than gauges are off. A cold
+// engine, a shut throttle, too few strokes, thin air make them lower, and none makes
+// uneven cylinders even.
+func mayFlatter(c *known.Case, n diag.Notice) (diag.Notice, bool) {
+	if n.Facts["section"] != "compression" || c.ClearOfMinimum() {
+		return n, n.Facts["section"] != "compression"
+	}
+	missing, _ := n.Facts["missing"].(diag.Names)
+	return lacking(n, slices.DeleteFunc(slices.Clone(missing), func(what string) bool { return what != "gauge" && what != known.RangeMissing }))
+}
+
+// lacking is a notice of what was not recorded with less of it, and whether any is left.
+func lacking(n diag.Notice, left diag.Names) (diag.Notice, bool) {
+	n.Facts = maps.Clone(n.Facts)
+	n.Facts["missing"] = left
 	return n, len(left) > 0
 }
 

@@ -44,6 +44,9 @@ func (s *story) judge(c *known.Case) {
 			s.Confidence = diag.Fair
 		}
 	}
+	if both := s.soundBy(); len(both) > 1 {
+		s.Confidence, kinds = diag.Strong, both
+	}
 	s.doubtGrade(c, kinds)
 	s.doubt(c, kinds)
 	if len(kinds) >= 3 && s.Confidence == diag.Weak {
@@ -56,6 +59,22 @@ func (s *story) judge(c *known.Case) {
 	if s.lowThroughout() && c.Noticed("all-low-check-the-test") { // the same page asks for the test first
 		s.Confidence = atMost(s.Confidence, diag.Fair)
 	}
+}
+
+// soundBy are the kinds of test by which a story says that all is well without a doubt of
+// their own; none where anything else is told in it, or its leading one is doubtful.
+func (s *story) soundBy() []rule.Kind {
+	var kinds []rule.Kind
+	for _, m := range s.members {
+		certain := m.finding.Confidence == diag.Fair && len(m.finding.Doubts) == 0
+		if m.rule.Class != rule.Sound || m == s.lead() && !certain {
+			return nil
+		}
+		if certain && !slices.Contains(kinds, m.rule.Kind) {
+			kinds = append(kinds, m.rule.Kind)
+		}
+	}
+	return kinds
 }
 
 // seenWhole reports a story of rings or a piston of cylinders that were looked into and
@@ -104,6 +123,13 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 		if r.Between != nil && s.comparesCylinders() {
 			left, any := r.Between(n)
 			if !any || len(kinds) > 1 && c.FarBelowOthers(s.Cylinders) { // which nothing that was not written down makes of one cylinder
+				continue
+			}
+			n = left
+		}
+		if r.OfSound != nil && s.lead().rule.Class == rule.Sound {
+			left, any := r.OfSound(c, n)
+			if !any {
 				continue
 			}
 			n = left
