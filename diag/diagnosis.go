@@ -240,6 +240,7 @@ type Lead struct {
 	Facts   Facts  // of its words
 	Settled bool   // nothing more has to be checked for it
 	Next    *Check // the check that comes next then, nil for none
+	Repair  string // what is done then where the outcome excludes a cause and no check is left, by name
 }
 
 // A Notice is a remark on the test itself, said before the findings.

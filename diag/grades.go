@@ -56,7 +56,7 @@ func (t *Test) spoilt() string {
 // other by their readings, "" where they can.
 func (c *cranking) incomparable() string {
 	switch spoilt := c.test.spoilt(); {
-	case spoilt != "":
+	case spoilt != "" && !c.apartUnderRelease():
 		return spoilt
 	case len(c.names) < 2:
 		return reasonSingle
@@ -68,6 +68,27 @@ func (c *cranking) incomparable() string {
 		return reasonLone
 	}
 	return ""
+}
+
+// releasedApart is the part of the highest reading, in percent, under which a cylinder stands
+// out although each has a decompressor at work, which lowers them all but not all by the same:
+// judgement, no source.
+const releasedApart = 70
+
+// apartUnderRelease reports cylinders that differ by more than automatic decompressors do which
+// all let go alike: no more than half of those read, and the throttle was not shut as well.
+func (c *cranking) apartUnderRelease() bool {
+	if c.test.Spec.Decompressor != decompressing || c.test.Conditions.Throttle == "closed" || len(c.samples) < 2 {
+		return false
+	}
+	top, _ := c.samples.extremes()
+	low := 0
+	for _, s := range c.samples {
+		if s.value < c.samples[top].value*releasedApart/100 {
+			low++
+		}
+	}
+	return low > 0 && 2*low <= len(c.samples)
 }
 
 // reference gives the index of the sample that the others are graded by, the

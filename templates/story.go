@@ -165,7 +165,7 @@ func (c *Catalogue) Step(step diag.Step, a Audience) (SaidStep, error) {
 		if i < len(said.Check.Outcomes) {
 			one.If = said.Check.Outcomes[i].If
 		}
-		facts := diag.Facts{"cause": "", "check": "", "minutes": 0, "on": diag.Names(nil), "settled": lead.Settled}
+		facts := diag.Facts{"cause": "", "check": "", "minutes": 0, "on": diag.Names(nil), "work": "", "settled": lead.Settled}
 		switch { // what an outcome shows is said by the check itself; what is left is only suspected
 		case i < len(said.Check.Outcomes) && said.Check.Outcomes[i].Then != "":
 			facts["cause"] = said.Check.Outcomes[i].Then
@@ -177,6 +177,9 @@ func (c *Catalogue) Step(step diag.Step, a Audience) (SaidStep, error) {
 			if !lead.Next.Shown && !slices.Equal(lead.Next.Cylinders, step.Check.Cylinders) {
 				facts["on"] = diag.Names(lead.Next.Cylinders)
 			}
+		}
+		if key := "work." + lead.Repair; c.Has("labels", key) {
+			facts["work"] = s.label(key, diag.Facts{})
 		}
 		one.Then = s.label("plan.then", facts)
 		said.Leads = append(said.Leads, one)

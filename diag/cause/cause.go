@@ -81,6 +81,7 @@ var (
 func valved(c *known.Case) bool      { return c.HasValves() }
 func inletValved(c *known.Case) bool { return c.InletValves() }
 func releasing(c *known.Case) bool   { return c.HasValves() || c.Ported() }
+func released(c *known.Case) bool    { return known.ReleasesItself.HoldsIn(c) }
 func lashed(c *known.Case) bool      { return c.LashCanBeSet() }
 func piston(c *known.Case) bool      { return !c.Rotary() }
 func ventilated(c *known.Case) bool  { return !c.Ported() }                        // its crankcase holds oil, and is not the pump of its mixture

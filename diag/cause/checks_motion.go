@@ -90,7 +90,7 @@ var motionChecks = []Check{
 		},
 		Outcomes: []Outcome{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: known.TooTight},
-			{Name: "wide", For: []string{"valve-loose"}, Fits: func(c *known.Case) bool { return c.Spec.Decompressor == "automatic" }, Words: []string{"wide", "too wide", "loose", "too much"}},
+			{Name: "wide", For: []string{"valve-loose"}, Fits: func(c *known.Case) bool { return known.ReleasesItself.HoldsIn(c) && len(c.LowSet()) == 0 }, Words: []string{"wide", "too wide", "loose", "too much"}},
 			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}, After: []string{"as the book asks"}}}},
 	{Name: "set-and-retest", Titles: []string{"set the valve lash", "set the valve lash and test again"}, Minutes: 20, Way: Starter | Covers, Mends: []string{"valve-lash", "valve-loose"},
 		Words: []string{"set and tested again", "clearance set and compression repeated", "clearance set and leak-down repeated"},
@@ -124,6 +124,14 @@ var motionChecks = []Check{
 			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve"}, Words: []string{"less", "not at all", "stuck"}},
 			{Name: "a spring is broken or soft", For: []string{"valve-springs"}, Sure: 0.7, Words: []string{"spring", "broken", "soft"}},
 			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
+	{Name: "decompressor-look", Titles: []string{"the decompressor", "a look at the decompressor"}, Minutes: 15, Way: Hand | Covers,
+		Fits: func(c *known.Case, cylinders []string) bool {
+			return known.ReleasesItself.HoldsIn(c) && c.AnyLow(cylinders)
+		},
+		Words: []string{"decompressor looked at", "decompressor checked", "compression release looked at", "compression release checked"},
+		Outcomes: []Outcome{
+			{Name: "it hangs", For: []string{"decompressor-stuck"}, Words: []string{"hangs", "stuck", "stays in", "does not let go", "spring broken"}},
+			{Name: "it lets go", Else: true, Words: []string{"free", "freely", "lets go", "let go", "right", "good", "ok", "works"}}}},
 	{Name: "rocker-and-pushrod", Titles: []string{"rocker and pushrod"}, Minutes: 15, Way: Hand, Fits: pushrodLift, Words: []string{"pushrods rolled", "pushrod rolled", "rocker and pushrod looked at", "rockers and pushrods looked at"},
 		Outcomes: []Outcome{
 			{Name: "rocker or pushrod is bad", For: []string{"valve-motion"}, Sure: 0.4, Words: []string{"bent", "rocker worn", "rocker loose", "stud pulled"}},

@@ -70,6 +70,7 @@ func cylinderFacts(c *known.Case, cylinders []string) diag.Facts {
 		"coolantIn": some(c.CoolantIn), "lies": c.LiquidLies(cylinders), "valveAir": c.AirMayPassValves(cylinders),
 		"reach":    some(c.OutOfReach),
 		"seized":   some(c.SeizedShut),
+		"tight":    c.AllTight(cylinders),
 		"wide":     some(func(n string) bool { return known.ClearanceWide.HoldsOf(c, n) }),
 		"itTracks": some(func(n string) bool { return c.Looks(n, "tracked") }),
 		"heldOpen": !c.AnyLow(cylinders) && some(c.LeaksHeldOpen),

@@ -318,6 +318,9 @@ func (c *Case) SealingRead() bool {
 	return c.DryRead() || c.Has(NeedsLeakage) || c.Has(NeedsRotors)
 }
 
+// ReleasesItself is an engine that lets its pressure out by itself while the starter turns it.
+var ReleasesItself = OfEngine("an automatic decompressor", func(c *Case) bool { return c.Spec.Decompressor == "automatic" })
+
 // DecompressorUnknown is a small engine of which nobody said whether it lets its
 // pressure off as it is started, and that never read more than it does now.
 var DecompressorUnknown = OfEngine("one or two cylinders, not read a tenth higher before, and whether a decompressor is fitted not said", func(c *Case) bool {

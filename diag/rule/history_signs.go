@@ -64,6 +64,7 @@ var historySigns = []Sign{
 	{When: known.All(known.KeyMayBeSheared, known.Complaint("no start", "hard start", "misfire", "low power")), Kind: OfHistory, About: "mixture", For: speaks(Heard, "flywheel-key")},
 	{When: known.KicksBack, Kind: OfRunning, About: "mixture", For: speaks(Known, "flywheel-key")},
 	{When: known.KicksBack, Kind: OfRunning, About: "engine", For: speaks(Known, "flywheel-key")},
+	{When: known.All(known.ReleasesItself, known.Low), Kind: OfHistory, About: "cylinders", For: speaks(Known, "decompressor-stuck")},
 	{When: known.RoughCold, Kind: OfHistory, About: "engine", For: speaks(Heard, "sticking-valve")}, // lead and heat gum up its guide
 	{When: known.CameAfterFilling, Kind: OfHistory, About: "any", For: speaks(Heard+Known, "bad-fuel")},
 	{When: known.All(fellInside, known.Low), Kind: OfHistory, About: "cylinders", For: speaks(DryUp, "bent-valve", "piston-contact")},

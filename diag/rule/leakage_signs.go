@@ -25,6 +25,9 @@ var leakageSigns = []Sign{
 		When: known.All(known.Tight, known.Not(placed), known.Not(oiled), known.Not(known.CoolantThere), known.Not(washedAndGas)), Kind: OfLeakage, About: "cylinders",
 		Against: denies(DryUp, "holds-air", "head-gasket", "warped-or-cracked-head"),
 	},
+	{ // it lifts a valve as the piston comes up, and lets go of it where leakage is tested
+		When: known.All(known.ReleasesItself, known.Low, known.Tight, known.Not(placed)), Kind: OfLeakage, About: "cylinders", For: speaks(Heard+rarer, "decompressor-stuck"),
+	},
 	{ // oil on the rings hides what leaks past them, not what leaks past a valve
 		When: known.All(known.Tight, known.Not(placed), oiled), Kind: OfLeakage, About: "cylinders",
 		Against: append(denies(Sight, "holds-air", "exhaust-valve", "inlet-valve", "bent-valve", "stuck-valve", "carbon-on-seat", "valve-recession"),

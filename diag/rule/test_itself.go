@@ -298,7 +298,7 @@ func notStandard(c *known.Case) []diag.Notice {
 			list = append(list, notice("not-standard-method", variant, nil, facts)...)
 		}
 	}
-	add(c.Spec.Decompressor == "automatic", "decompressor", diag.Facts{"sealed": c.SealsAtRest(), "leaked": len(c.Leaks()) > 0, "asBuilt": c.ReleasedAsBuilt(), "leaves": c.TradeFigure(c.Released())})
+	add(known.ReleasesItself.HoldsIn(c), "decompressor", diag.Facts{"sealed": c.SealsAtRest(), "leaked": len(c.Leaks()) > 0, "apart": diag.Names(c.LowSet()), "asBuilt": c.ReleasedAsBuilt(), "leaves": c.TradeFigure(c.Released())})
 	apart := diag.Facts{"apart": diag.Names(farBelow(c))}
 	add(c.ThrottleShut(), "throttle-closed", apart)
 	add(c.ChokeShut(), "choke-closed", apart)

@@ -31,7 +31,7 @@ var (
 		Voice{Cause: "weak-cranking", Weight: Known})
 	chokedOff = ofTest(known.OfEngine("cranked with the throttle closed or the choke on", func(c *known.Case) bool { return c.ThrottleShut() || c.ChokeShut() }),
 		Voice{Cause: "throttle-or-choke", Weight: Heard})
-	letOut    = ofTest(known.OfEngine("an automatic decompressor", func(c *known.Case) bool { return c.Spec.Decompressor == "automatic" }), Voice{Cause: "decompressor", Weight: Heard})
+	letOut    = ofTest(known.ReleasesItself, Voice{Cause: "decompressor", Weight: Heard})
 	mayLetOut = ofTest(known.OfEngine("one or two cylinders, and not recorded whether there is a decompressor", func(c *known.Case) bool {
 		return c.SmallEngine() && c.Spec.Decompressor == ""
 	}), Voice{Cause: "decompressor", Weight: Hint})

@@ -96,6 +96,9 @@ func leadsTo(c *known.Case, about *diag.Story, o *cause.Outcome, at diag.Urgency
 			lead.Facts = s.book.facts(lead.Cause, s.Cylinders)
 		}
 		s.chooseCheck(c, at)
+		if s.setRepair(c); o.Else {
+			lead.Repair = s.Repair
+		}
 		lead.Next, shown = s.Next, !o.Else && lead.Cause != "" && s.book.shown(lead.Cause)
 	}
 	for i := 0; i < len(told) && lead.Next == nil && !shown; i++ {
@@ -107,7 +110,9 @@ func leadsTo(c *known.Case, about *diag.Story, o *cause.Outcome, at diag.Urgency
 		lead.Next = told[i].Next
 	}
 	desk.clear(told)
-	lead.Settled = lead.Next == nil
+	if lead.Settled = lead.Next == nil; !lead.Settled {
+		lead.Repair = ""
+	}
 	return lead
 }
 

@@ -199,6 +199,7 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"watch-valve-gear": func(b *bench, on []int) answer {
 		return yes(b.anyOf(on, func(c *bore) bool { return c.motion || c.held && c.exhaust+c.inlet > 4 }), "one moves less", "all move alike")
 	},
+	"decompressor-look":     func(*bench, []int) answer { return yes(false, "", "it lets go") },
 	"cam-timing-marks":      func(b *bench, _ []int) answer { return yes(b.truth.camOff, "off", "right") },
 	"chain-slack":           func(*bench, []int) answer { return yes(false, "", "taut") },
 	"turn-engine-check-cam": func(b *bench, _ []int) answer { return yes(!b.truth.camStill, "turns", "stands still") },

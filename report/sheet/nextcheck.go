@@ -94,6 +94,7 @@ func (v *view) leads(outcomes int) (leads []string, sets bool) {
 	}
 	for i, lead := range v.d.Plan[0].Leads[:min(outcomes, len(v.d.Plan[0].Leads))] {
 		if lead.Next == nil {
+			leads[i] = v.optional("work."+lead.Repair, "")
 			continue
 		}
 		leads[i] = v.leadWords(lead.Next)
