@@ -67,6 +67,7 @@ var flowSigns = []struct {
 }{
 	{lazily(`[\[{]\s*(,)`), "a comma with nothing before it", "leave the comma out, or write 'not tested' before it"},
 	{lazily("[\\[{,:]\\s*`([^`,}\\]]*)`"), "a value stands between signs that mean something else", "leave the signs out: $1"},
+	{lazily(`[\[{,:]\s*\*+([^*,}\]]+?)\*+\s*[,}\]]`), "a value stands between signs that mean something else", "leave the signs out: $1"},
 	{lazily(`[\[{,]\s*(,)`), "two commas with nothing between", "leave one comma out, or write 'not tested' between"},
 	{lazily(`[\[{,:]\s*(?:~\s*)?([0-9.]+)\s*\?+\s*[,}\]]`), "a value ends in a mark of question", "write 'about $1'"},
 	{lazily(`[\[{,:]\s*(\?+)\s*[,}\]]`), "a mark of question in the place of a value", emptyReading},

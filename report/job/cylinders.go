@@ -98,6 +98,9 @@ func byCylinder[T any](r *reader, n *node, label string, read func(n *node, labe
 		}
 	}
 	r.gathered(n)
+	if named := r.namesFirst(n); named != nil {
+		n = named
+	}
 	switch n.kind {
 	case mapping:
 		return cylinderMap(r, n, label, read)

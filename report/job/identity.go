@@ -99,6 +99,9 @@ func (s *section) distance(key string) Text {
 
 // mileageUnknown reports words behind a distance by which nobody vouches for it.
 func mileageUnknown(words string) bool {
+	if unit, behind, _ := strings.Cut(words, " "); distanceUnits[fold(unit)] != "" {
+		words = behind
+	}
 	word, _ := vocabularyOf("odometer status").find(words, []string{"unknown"})
 	return word != ""
 }

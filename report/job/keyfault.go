@@ -149,21 +149,6 @@ func partHint(section, text string, keys []key) string {
 	return "write '" + section + ": {" + strings.Join(known, ", ") + ", ...}', and in the place of '...' what " + allOf(quoted(left)) + " is, with its key" + such
 }
 
-// cutText reports words that a comma within braces cut off the text before them:
-// {reason: just bought, no history}.
-func (r *reader) cutText(n *node, i int, where string, keys []key) bool {
-	e := n.entries[i]
-	if i == 0 || !isEmpty(e.value) || !strings.Contains(e.key, " ") {
-		return false
-	}
-	before := n.entries[i-1]
-	if !slices.Contains(keyNames(keys), before.key) || keyOf(keys, before.key).form != asText || before.value.text == "" {
-		return false
-	}
-	r.report(e.pos, fmt.Sprintf("a comma within braces ends a text: write it in quotes, %s: \"%s, %s\"", before.key, short(before.value.text), short(e.key)), "'%s'%s is cut off the text before it", short(e.key), where)
-	return true
-}
-
 // unknownKey reports a key that its section does not have, and has what was
 // probably meant read in its place, so that what is wrong inside it is said in
 // the same run.
@@ -177,10 +162,10 @@ func (r *reader) unknownKey(n *node, i int, name string, keys []key) {
 	if r.tornKey(n, i, name, where, keys) {
 		return
 	}
-	if r.unitKey(n, i, name, where, keys) || r.cutText(n, i, where, keys) {
+	if r.unitKey(n, i, name, where, keys) || r.valueAlone(n, i, where, keys) || r.cutText(n, i, where, keys) {
 		return
 	}
-	if hint := r.ownHint(n, e, name, keys); hint != "" {
+	if hint := cmp.Or(r.answered(n, e, name, keys), r.ownHint(n, e, name, keys)); hint != "" {
 		r.report(e.pos, hint, "unknown key '%s'%s", short(e.key), where)
 		return
 	}

@@ -17,10 +17,7 @@ func (r *reader) ownHint(n *node, e entry, section string, keys []key) string {
 	if e.value.kind == scalar && !isEmpty(e.value) {
 		value = short(e.value.text)
 	}
-	first := "1"
-	if len(r.cylinderNames) > 0 {
-		first = r.cylinderNames[0]
-	}
+	first := r.firstName()
 	if limits := keyOf(keys, "limits"); keyOf(limits.keys, plain).name != "" && e.value.kind == scalar && below(e, section, plain) == "" { // minimum: 128
 		return "write 'limits: {" + plain + ": " + value + "}'"
 	}
@@ -81,7 +78,7 @@ func timeIn(name string) string {
 }
 
 // distanceUnits are what people call the clock of a vehicle by what it counts.
-var distanceUnits = map[string]string{"hours": "h", "engine hours": "h", "run hours": "h", "miles": "mi", "mi": "mi", "km": "km", "kms": "km", "kilometers": "km", "kilometres": "km"}
+var distanceUnits = map[string]string{"hours": "h", "engine hours": "h", "run hours": "h", "tach": "h", "tach time": "h", "hobbs": "h", "hobbs time": "h", "hour meter": "h", "hourmeter": "h", "total time": "h", "ttaf": "h", "smoh": "h", "miles": "mi", "mi": "mi", "km": "km", "kms": "km", "kilometers": "km", "kilometres": "km"}
 
 // clockKey answers a figure under a name of the odometer, and has it read in the
 // unit that the name tells. It is false where it is none.
@@ -99,6 +96,9 @@ func (r *reader) clockKey(n *node, i int, meant, where string) bool {
 		return false
 	}
 	hint := "write 'odometer: " + short(e.value.text) + " " + cmp.Or(unit, "mi") + "'"
+	if n.get("layout") != nil {
+		hint = "it stands under 'vehicle': write 'vehicle: {odometer: " + short(e.value.text) + " " + cmp.Or(unit, "mi") + "}'"
+	}
 	if unit == "" {
 		hint += ", km or h, whichever it shows"
 	}

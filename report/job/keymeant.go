@@ -13,7 +13,7 @@ import (
 // otherKeys are what people call the keys of a job file.
 var otherKeys = []Synonym{
 	says("compression", "compression test; comp; comp test; compressions; cranking compression; compression readings; cyl; cylinder; cylinders; readings; psi"),
-	says("dry", "dry test; cold; hot; warm; cold compression; hot compression; warm compression; final; reading; readings; result; results; compression; values; numbers; pressure; pressures; psi; cyl; cylinders; last; peak"),
+	says("dry", "dry test; after; after work; after repair; cold; hot; warm; cold compression; hot compression; warm compression; final; reading; readings; result; results; compression; values; numbers; pressure; pressures; psi; cyl; cylinders; last; peak"),
 	says("wet", "wet test; with oil; oil test; after oil; wet compression"), says("first", "first stroke; first puff; first pulse; 1st; 1st stroke; initial"), says("again", "repeat; retest; re-test; second; 2nd; recheck"),
 	says("unit", "units; in; gauge unit; uom"), says("order", "test order; tested in; order tested; sequence"),
 	says("leakage", "leakdown; leak down; leak down test; leakdown test; cylinder leakage; leak; leaks; leak test; cylinder leak; leak-down"),
@@ -27,9 +27,9 @@ var otherKeys = []Synonym{
 	says("date", "day; when; tested; tested on; test date"), says("reason", "why; purpose; notes; note; problem; request; for"), says("complaints", "complaint; symptoms; symptom; problem; problems; concern; concerns; fault; faults; issue; issues"),
 	says("customer", "owner; client; cust; name; bill to"), says("phone", "tel; telephone; mobile; cell; phone number"), says("email", "e-mail; mail"), says("address", "addr; street"),
 	says("vehicle", "car; truck; van; bike; motorcycle; boat; machine; auto; veh; unit"), says("description", "marque; marke; marca; make; model; make and model; year; type; car; desc; what; name; vehicle"),
-	says("vin", "chassis; chassis number; frame; frame number; serial; serial number; vin number; vin no"), says("plate", "reg; registration; rego; licence; license; license plate; licence plate; number plate; tag; tags; lic"),
-	says("odometer", "mileage; miles; odo; km; kms; kilometers; kilometres; clock; hours; milage; mi"), says("engine-number", "engine no; engine serial; engine id; motor number"), says("done", "work; repair; repairs; fixed; job; what"), says("work-done", "done; history; work; repairs; parts fitted; already done; previous work"),
-	says("glow", "glow plugs; glow plug; glowplugs; glowplug; heater plugs"), says("codes", "dtc; dtcs; fault codes; trouble codes; code; obd"),
+	says("vin", "chassis; hull number; hull; hin; airframe number; chassis number; frame; frame number; serial; serial number; vin number; vin no"), says("plate", "reg; tail number; tail no; tail; fleet number; fleet no; unit number; unit no; registration; rego; licence; license; license plate; licence plate; number plate; tag; tags; lic"),
+	says("odometer", "mileage; miles; tach; tach time; hobbs; hobbs time; hour meter; hourmeter; total time; ttaf; smoh; odo; km; kms; kilometers; kilometres; clock; hours; milage; mi"), says("engine-number", "engine no; engine serial; engine id; motor number"), says("done", "work; repair; repairs; fixed; job; what"), says("work-done", "done; history; work; repairs; parts fitted; already done; previous work"),
+	says("base", "static; static timing; pump; pump timing; spill; injection timing; ignition timing; initial"), says("glow", "glow plugs; glow plug; glowplugs; glowplug; heater plugs"), says("codes", "dtc; dtcs; fault codes; trouble codes; code; obd"),
 	says("engine", "motor; eng; temp; temperature; engine temp; engine temperature; warm; state"), says("layout", "type; configuration; config; cylinders; engine; cyl; kind; style; arrangement"), says("fuel", "burns; gas; runs on; fuel type; petrol"),
 	says("displacement", "size; capacity; cc; ci; cid; litres; liters; swept volume; engine size; volume; l"), says("compression-ratio", "ratio; cr; comp ratio; compression"), says("firing-order", "firing; order; fire order; firingorder; fo"),
 	says("first-bank", "cylinder 1; number 1; no 1; bank 1; first cylinder; cyl 1"), says("charging", "turbo; aspiration; boost; induction; supercharged; turbocharged"), says("cycle", "stroke; strokes"),
@@ -37,7 +37,7 @@ var otherKeys = []Synonym{
 	says("strokes", "coups; tours; hübe; giri; puffs; revolutions; revs; pulses; turns; compressions; cranks; hits; counts"), says("cranking", "rpm; cranking speed; speed; crank speed; cranking rpm; starter speed"), says("battery", "volts; voltage; batt; charger; battery voltage"),
 	says("coolant", "temp; temperature; water; water temp; coolant temp; coolant temperature"), says("altitude", "elevation; height; above sea level; alt"), says("barometer", "baro; air pressure; atmospheric; barometric pressure"),
 	says("gauges", "gauge; tester; tools; equipment; instruments; gage; gages"), says("range", "scale; max; maximum; dial; full scale"), says("accuracy", "class; error; grade; tolerance"),
-	says("limits", "limit; spec; specs; specification; specifications; manual; book; book figures; standard; min; minimum"), says("minimum", "min; least; lowest allowed; spec; at least"), says("spread", "variation; difference; max spread; max variation; tolerance"),
+	says("limits", "limit; spec; specs; specification; specifications; manual; book; book figures; standard; min; minimum"), says("minimum", "min; least; lowest allowed; spec; at least"), says("difference", "max diff; max difference; maximum difference; diff; biggest difference"), says("spread", "variation; difference; max spread; max variation; tolerance"),
 	says("source", "from; manual; book; reference; page; ref"), says("notes", "note; remarks; comments; comment; remark; memo; other"), says("findings", "found; observations; finding; observed; seen"), says("recommended", "recommend; recommendations; recommendation; to do; advise; advised; needed; needs; parts needed; work needed; needs done; to be done"),
 	says("shop", "garage; workshop; company; business; firm"), says("sheet", "form; report; kind; output"), says("photos", "photo; pictures; pics; images; picture"), says("oil", "dose; ml; amount; oil dose; oil added"),
 }
@@ -106,7 +106,7 @@ func keyMeant(e entry, section string, known []string) meantKey {
 			return meantKey{hint: "it stands by itself, not indented: '" + name + ": ...'"}
 		}
 	}
-	return meantKey{hint: cmp.Or(ofGauge(e, section, plain), beginsAsKey(e.key, known), "expected here: "+strings.Join(known, ", "))}
+	return meantKey{hint: cmp.Or(ofGauge(e, section, plain), beginsAsKey(e.key, known), otherReading(e, section), "expected here: "+strings.Join(known, ", "))}
 }
 
 // beginsAsKey answers a key with more said behind it, 'comp test hot, plugs out'; ""
@@ -152,10 +152,12 @@ func placesElsewhere(name, section string, value *node) []string {
 	switch {
 	case len(word) > 0 && value != nil && value.kind == mapping:
 		return nil
-	case len(places) == 0:
-		return word
+	case len(places) > 0:
+		return places
+	case value != nil && value.kind == scalar && hasUnit(value.text): // charging: 14.2 V
+		return nil
 	}
-	return places
+	return word
 }
 
 // wordElsewhere is the only section with a key of words of some name, another one.

@@ -52,31 +52,6 @@ func (r *reader) section(n *node, name string, keys []key) *section {
 	return &section{r, name, n, keys}
 }
 
-// joinWords puts words together that the braces around them take apart at their
-// comma: {system: port, return line}.
-func (r *reader) joinWords(n *node, keys []key) {
-	var out []entry
-	for _, e := range n.entries {
-		if last := len(out) - 1; last >= 0 && isEmpty(e.value) && out[last].value.kind == scalar && out[last].value.plain {
-			k, text := keyOf(keys, out[last].key), out[last].value.text+", "+e.key
-			if k.form == asWordList && knownOrAnswered(k, e.key) && !r.hasColon(e) { // {complaints: misfire, oil use}
-				joined := *out[last].value
-				joined.text = text
-				out[last].value = &joined
-				continue
-			}
-			if word, _ := vocabularyOf(k.says).find(text, k.words); word != "" && keyOf(keys, e.key).name == "" {
-				joined := *out[last].value
-				joined.text = text
-				out[last].value = &joined
-				continue
-			}
-		}
-		out = append(out, e)
-	}
-	n.entries = out
-}
-
 // oneSpelling gives keys that are written in another way, with capitals, with
 // spaces or signs for hyphens, or as in American English, the spelling that they
 // are known by.

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -182,6 +183,12 @@ func (s *scale) wordsAnswer(text string) string {
 	if whole, part, ok := strings.Cut(text, ":"); ok && isFigures(whole+"."+part) {
 		return "did you mean " + whole + "." + part + "?"
 	}
+	if hint := s.movedHint(text); hint != "" {
+		return hint
+	}
+	if whole, part, ok := strings.Cut(strings.ReplaceAll(text, "’", "'"), "'"); ok && isWhole(whole) && isWhole(part) && len(part) < 3 { // 11'2
+		return "did you mean " + whole + "." + part + "?"
+	}
 	if plain := strings.NewReplacer("'", "", "’", "").Replace(text); plain != text && isThousands(strings.ReplaceAll(text, "’", "'"), "'") { // 1'030
 		return "write " + plain
 	}
@@ -199,15 +206,51 @@ func (s *scale) wordsAnswer(text string) string {
 	if times := strings.Trim(fold(words), "x* times"); isFigures(number) && (times == "2" || times == "3" || fold(words) == "twice") { // 150 x2
 		return "readings of one " + s.r.cylinderWord + " that are the same again are each written: '[" + number + ", " + number + "]'"
 	}
+	words = strings.TrimLeft(words, "-–—:; ")
+	_, known := vocabularyOf("pressure").find(words, nil)
 	switch {
 	case len(s.units) > 0 || s.unit == quantity.Percent:
 		return ""
 	case !strings.ContainsAny(text, "0123456789") && strings.ContainsFunc(text, unicode.IsLetter):
 		return "where there is no reading write 'could not test (" + short(text) + ")'"
-	case isFigures(number) && nearest(words, pressureUnits) != "":
+	case isFigures(number) && known == "" && nearest(words, pressureUnits) != "":
 		return "did you mean " + number + " " + nearest(words, pressureUnits) + "?"
 	case isFigures(number) && strings.ContainsFunc(words, unicode.IsLetter):
 		return "write " + number + "; words go into 'findings' or 'notes'"
+	}
+	return ""
+}
+
+// movedTo is a reading told by where the needle went: 'went up to 95', 'drops to 30'.
+var movedTo = lazily(`^(?:it )?(?:(?:went|goes|gone|came|comes|rose|rises|climbs|climbed|jumps|jumped|up|drops|dropped|falls|fell|sags|sagged|dips|dipped|down|back|pulls|reads|now) ?)+ (?:to|at) (?:about )?(\d[\d.]*(?: ?[a-z%/0-9]+)?)$`)
+
+// summed is a figure and what came on top of it: 60+40.
+var summed = lazily(`^(\d+) ?\+ ?(\d+)$`)
+
+// fallsFrom is a reading and what the needle does from it: 18 drops to 14 every so often.
+var fallsFrom = lazily(`^(\d[\d.]*)(?: ?[a-z]+)? (?:drop|drops|dropping|dips|dipping|flicks|flicking|falls|falling|swings|kicks|jumps)(?: (?:down|back))?(?: to (\d[\d.]*))?\b`)
+
+// movedHint answers a reading that is told by how the needle moved; "" for any other.
+func (s *scale) movedHint(text string) string {
+	plain := fold(text)
+	if m := movedTo().FindStringSubmatch(plain); m != nil {
+		return "write " + m[1]
+	}
+	if m := summed().FindStringSubmatch(plain); m != nil {
+		a, _ := strconv.Atoi(m[1])
+		b, _ := strconv.Atoi(m[2])
+		return "write the reading itself: " + strconv.Itoa(a+b) + ", if it rose by " + m[2] + " to that"
+	}
+	if m := fallsFrom().FindStringSubmatch(plain); m != nil && s.takes(quantity.InHg) && len(s.units) > 0 {
+		by := ""
+		from, _ := strconv.ParseFloat(m[1], 64)
+		if to, err := strconv.ParseFloat(m[2], 64); err == nil && to < from {
+			by = ", by: " + plainNumber(from-to)
+		}
+		return "what the needle did has its key: {reading: " + m[1] + ", needle: drops regularly" + by + "}, or 'drops now and then'"
+	}
+	if number, rest, ok := strings.Cut(plain, " "); ok && isFigures(number) && s.label == "compression" && strings.ContainsAny(rest, "0123456789") && strings.Contains(rest, "first") {
+		return "each stroke has its key: the first one's reading goes under 'first: {" + cmp.Or(s.cylinder, "1") + ": ...}', the last one's here"
 	}
 	return ""
 }

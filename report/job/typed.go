@@ -145,6 +145,9 @@ func (r *reader) asPairs(text string) (names, values []typed) {
 	if names == nil {
 		names, values = r.wordPairs(text)
 	}
+	if names == nil {
+		names, values = r.ledPairs(text)
+	}
 	return names, values
 }
 
@@ -250,12 +253,16 @@ func joinList(n *node, keys []key) {
 	var out []entry
 	for i, e := range n.entries {
 		last := len(out) - 1
-		if last < 0 || !isEmpty(e.value) || !startsWithFigure(e.key) || !isReading(e.key) {
+		if last < 0 || !isEmpty(e.value) || !startsWithFigure(e.key) {
 			out = append(out, e)
 			continue
 		}
 		if whole := out[last].value.get("reading"); whole != nil && isThousands(whole.text+","+leadingNumber(e.key), ",") && out[last].key == "odometer" { // {odometer: 98,400 miles}
 			whole.text += "," + e.key
+			continue
+		}
+		if !isReading(e.key) {
+			out = append(out, e)
 			continue
 		}
 		if k := keyOf(keys, out[last].key); k.name == "" || k.form != asReadings {
@@ -308,10 +315,7 @@ func (r *reader) readingsHint(name string, n *node) string {
 	}
 	switch {
 	case text == "" && section == "compression" && n.kind == scalar && isReading(n.text) && startsWithFigure(n.text): // 85 lbs
-		first := "1"
-		if len(r.cylinderNames) > 0 {
-			first = r.cylinderNames[0]
-		}
+		first := r.firstName()
 		return "write 'compression: {unit: " + unit + ", dry: {" + first + ": " + short(n.text) + "}}'" + r.ifOfThat() + ", with the gauge's unit"
 	case text == "":
 		return ""
@@ -329,35 +333,6 @@ func (r *reader) ifOfThat() string {
 		return ""
 	}
 	return ", if it is of that " + r.cylinderWord
-}
-
-// decimalCommas joins the decimals of a list in which commas stand for decimal
-// points, [8,3, 8,5, 9]: such a comma has no space behind it, others have, and
-// what comes of it is a number for each cylinder. It is nil for any other list.
-func decimalCommas(n *node, cylinders int) []*node {
-	if cylinders == 0 || len(n.items) <= cylinders {
-		return nil
-	}
-	var out []*node
-	for _, item := range n.items {
-		if item.kind != scalar || !isWhole(item.text) {
-			return nil
-		}
-		if last := len(out) - 1; last >= 0 && isWhole(out[last].text) {
-			whole := out[last]
-			if item.pos == (Pos{Line: whole.pos.Line, Col: whole.pos.Col + len(whole.text) + len(",")}) {
-				joined := *whole
-				joined.text += "," + item.text
-				out[last] = &joined
-				continue
-			}
-		}
-		out = append(out, item)
-	}
-	if len(out) != cylinders {
-		return nil
-	}
-	return out
 }
 
 // missingSpaces gives entries such as {1:155}, which YAML takes for keys without

@@ -17,6 +17,9 @@ func evenly(text string) string {
 		}
 		return c
 	}, text)
+	for _, word := range []string{", and ", "; and "} { // 150, 148, and 149
+		text = strings.ReplaceAll(text, word, word[:1]+strings.Repeat(" ", len(word)-1))
+	}
 	for _, sign := range []string{" · ", " * ", " . ", " + ", " & ", "-->", "->", "=>"} { // an arrow is no 'over'
 		text = strings.ReplaceAll(text, sign, strings.Repeat(" ", len([]rune(sign))))
 	}
@@ -66,7 +69,7 @@ func mostly(text string, cylinders int) []typed {
 		for _, t := range list {
 			if isReading(t.text) {
 				readings++
-			} else if strings.ContainsRune(t.text, ' ') || strings.ContainsAny(t.text, "=:()/") {
+			} else if strings.ContainsRune(t.text, ' ') || strings.ContainsAny(t.text, "=:()/") || cylinderWord(t.text) == others || slices.Contains(fillers, fold(t.text)) {
 				strange = true
 			}
 		}
@@ -251,6 +254,9 @@ func (r *reader) eachNamed(text string) string {
 	return strings.Join(all, ", ")
 }
 
+// roseBy is by how much something rose.
+var roseBy = lazily(`\b(?:up|rose|gained) (?:by )?\d`)
+
 // loneHint answers a single value where one for each cylinder is expected.
 func (r *reader) loneHint(text, label string) string {
 	key := label[strings.LastIndexByte(label, '.')+1:]
@@ -266,12 +272,15 @@ func (r *reader) loneHint(text, label string) string {
 	if hint := r.pairHint(plain, key); hint != "" {
 		return hint
 	}
+	if figure := evenRow(plain); figure != "" {
+		return "write " + key + ": {" + others + ": " + figure + "}, if all of them read that"
+	}
 	if isReading(text) {
-		first := "1"
-		if len(r.cylinderNames) > 0 {
-			first = r.cylinderNames[0]
-		}
+		first := r.firstName()
 		return "of which " + r.cylinderWord + "? such as " + key + ": {" + first + ": " + short(text) + "}; for all of them {" + others + ": " + short(text) + "}"
+	}
+	if roseBy().MatchString(plain) { // 3 came up 40
+		return "write the reading itself, not by how much it rose: " + key + ": {" + r.firstName() + ": ...}"
 	}
 	if name, value := r.namedValue(plain, isReading); name != "" { // no 3 came up to 140
 		return "write " + key + ": {" + name + ": " + value + "}"
@@ -294,6 +303,19 @@ func (r *reader) loneHint(text, label string) string {
 	return ""
 }
 
+// evenRow is the figure of 'even 150s' and '150s all round', "" for any other text.
+func evenRow(plain string) string {
+	text := withoutAll(plain)
+	for _, word := range []string{"even ", "mid ", "solid ", "steady "} {
+		text = strings.TrimPrefix(text, word)
+	}
+	figure := strings.TrimRight(text, "s'")
+	if figure == text || !isFigures(figure) {
+		return ""
+	}
+	return figure
+}
+
 // pairHint answers a cylinder, or the number of them, beside a figure.
 func (r *reader) pairHint(plain, key string) string {
 	if number, figure, ok := strings.Cut(strings.ReplaceAll(plain, " ", ""), "x"); ok && isFigures(number) && isFigures(figure) { // 4 x 150
@@ -310,4 +332,12 @@ func (r *reader) pairHint(plain, key string) string {
 		return "write " + key + ": {" + m[1] + ": " + m[2] + "}, if " + m[1] + " is the " + r.cylinderWord
 	}
 	return ""
+}
+
+// firstName is the first cylinder.
+func (r *reader) firstName() string {
+	if len(r.cylinderNames) > 0 {
+		return r.cylinderNames[0]
+	}
+	return "1"
 }

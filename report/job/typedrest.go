@@ -89,8 +89,12 @@ func (r *reader) namedValue(text string, reads func(string) bool) (name, value s
 			continue
 		}
 		rest := fields[size:]
+		moved := ""
 		for len(rest) > 1 && slices.Contains(fillers, rest[0]) {
-			rest = rest[1:]
+			moved, rest = rest[0], rest[1:]
+		}
+		if moved == "up" || moved == "rose" { // by how much, or to what?
+			return "", ""
 		}
 		if value = strings.Join(rest, " "); reads(value) {
 			return name, value

@@ -1,0 +1,83 @@
+package job
+
+import (
+	"slices"
+	"strings"
+)
+
+// namedPair is a cylinder with what leads from it to its reading: '1 = ', 'no.1 had ' and
+// the dots of a row, '1....'.
+var namedPair = lazily(`(?i)(?:^|[\s,;])(?:no\.? ?|nr\.? ?|cyl(?:inder)?\.? ?|#)?(\d{1,2}) ?(?:=|:|\.{2,}|had\b|has\b|is\b|was\b|reads?\b|got\b|gave\b|made\b|shows\b|showed\b) ?`)
+
+// ledPairs reads a text in which each cylinder leads to its reading by a sign or a word,
+// '1 = 150 psi 2 = 148 psi', where each is named once.
+func (r *reader) ledPairs(text string) (names, values []typed) {
+	at := namedPair().FindAllStringSubmatchIndex(text, -1)
+	if len(at) < 2 || len(at) != len(r.cylinderNames) || strings.TrimSpace(text[:at[0][0]]) != "" {
+		return nil, nil
+	}
+	for i, m := range at {
+		end := len(text)
+		if i+1 < len(at) {
+			end = at[i+1][0]
+		}
+		value := strings.TrimRight(text[m[1]:end], " ,;")
+		name := cylinderWord(text[m[2]:m[3]])
+		if !slices.Contains(r.cylinderNames, name) || slices.ContainsFunc(names, func(t typed) bool { return t.text == name }) || !isReading(value) {
+			return nil, nil
+		}
+		names = append(names, typed{name, len([]rune(text[:m[2]]))})
+		values = append(values, typed{value, len([]rune(text[:m[1]]))})
+	}
+	return names, values
+}
+
+// namesFirst gives a list whose entries each begin with their cylinder, [3 scored, 4 ok],
+// as values by cylinder; nil for any other.
+func (r *reader) namesFirst(n *node) *node {
+	if n.kind != list || len(n.items) < 2 {
+		return nil
+	}
+	out := &node{kind: mapping, pos: n.pos}
+	for _, item := range n.items {
+		if item.kind != scalar || isReading(item.text) {
+			return nil
+		}
+		name, rest, ok := r.leadingCylinder(item.text)
+		if !ok || out.get(name) != nil || startsWithFigure(rest) && isFigures(strings.Fields(item.text)[0]) && !strings.Contains(rest, " ") {
+			return nil
+		}
+		out.entries = append(out.entries, entry{name, item.pos, r.piece(item, typed{rest, strings.Index(item.text, rest)})})
+	}
+	return out
+}
+
+// decimalCommas joins the decimals of a list in which commas stand for decimal
+// points, [8,3, 8,5, 9]: such a comma has no space behind it, others have, and
+// what comes of it is a number for each cylinder. It is nil for any other list.
+func decimalCommas(n *node, cylinders int) []*node {
+	if cylinders == 0 || len(n.items) <= cylinders {
+		return nil
+	}
+	var out []*node
+	for _, item := range n.items {
+		figure, unit, _ := strings.Cut(item.text, " ")
+		if item.kind != scalar || !isWhole(figure) || unit != "" && startsWithFigure(unit) { // 11,2 bar
+			return nil
+		}
+		if last := len(out) - 1; last >= 0 && isWhole(out[last].text) {
+			whole := out[last]
+			if item.pos == (Pos{Line: whole.pos.Line, Col: whole.pos.Col + len(whole.text) + len(",")}) {
+				joined := *whole
+				joined.text += "," + item.text
+				out[last] = &joined
+				continue
+			}
+		}
+		out = append(out, item)
+	}
+	if len(out) != cylinders {
+		return nil
+	}
+	return out
+}
