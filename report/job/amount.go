@@ -39,6 +39,9 @@ func (r *reader) amount(n *node, label, example string, b bounds) *float64 {
 		if ok {
 			hint = "write '" + part.Text + "'"
 		}
+		if m := dashedFraction().FindStringSubmatch(n.text); m != nil { // 3-7/16"
+			hint = "write '" + m[1] + " " + m[2] + " in'"
+		}
 		if strings.HasSuffix(label, "battery.rest") && len(p.Parts) == 2 && p.Only(quantity.Slash, quantity.Next) { // 12.6/10.8
 			hint = "write 'battery: {rest: " + plainNumber(p.Parts[0].Value.Number) + " V, cranking: " + plainNumber(p.Parts[1].Value.Number) + " V}'"
 		}
@@ -46,6 +49,15 @@ func (r *reader) amount(n *node, label, example string, b bounds) *float64 {
 		return nil
 	}
 	return r.value(n, n.pos, part.Value, label, example, b)
+}
+
+// dashedFraction is a length in inches with a dash before its fraction.
+var dashedFraction = lazily(`^(\d+)-(\d+/\d+) ?(?:"|in|inch|inches|”|″)?$`)
+
+// quantityText reports a text that can be scanned as what is expected.
+func quantityText(text string, expected quantity.Dimension) bool {
+	_, err := quantity.ScanAs(text, expected)
+	return err == nil
 }
 
 // phrase scans a node's text, and reports what cannot be read where it stands.
@@ -59,6 +71,18 @@ func (r *reader) phrase(n *node, label, example string, expected quantity.Dimens
 		if a, b, ok := strings.Cut(fold(n.text), " x "); ok && startsWithFigure(a) && startsWithFigure(b) { // 94 x 84 mm
 			unit := strings.TrimLeft(b, "0123456789. ")
 			hint = "write 'bore: " + a + " " + unit + "' and 'stroke: " + b + "'"
+		}
+		if first, rest, more := strings.Cut(n.text, " "); more && expected != quantity.Pressure && !strings.ContainsAny(first, "0123456789") { // a pint in 30 s, two liter
+			figure := figureInWords(first)
+			if fold(first) == "a" || fold(first) == "an" {
+				figure = 1
+			}
+			if written := strconv.Itoa(figure) + " " + rest; figure > 0 && quantityText(written, expected) {
+				hint = "write '" + short(written) + "'"
+			}
+		}
+		if m := dashedFraction().FindStringSubmatch(n.text); m != nil && expected == quantity.Length { // 3-7/16"
+			hint = "write '" + m[1] + " " + m[2] + " in'"
 		}
 		if hint == "" && example != "" {
 			hint = "such as '" + example + "'"

@@ -149,10 +149,7 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 	spec.Heads, spec.SeparateBarrels = r.heads(s)
 	spec.Names, spec.Custom = r.places(s)
 	layout, problem := engine.ParseLayout(spec.Layout)
-	spec.FirstBank = cmp.Or(spec.FirstBank, sideOfOdd(s.scalarText("numbering")))
-	if numbering, side := numberingAndSide(spec.Numbering); side != "" {
-		r.report(s.get("numbering").pos, "write 'numbering: "+numbering+"' and 'first-bank: "+cmp.Or(spec.FirstBank, side)+"'", "'engine.numbering' is '%s', which is two things", short(spec.Numbering))
-	}
+	r.numbered(s, &spec)
 	if r.faults > before { // what it would say besides may only follow from these
 		if problem != nil && s.get("layout") != nil {
 			r.report(enginePos(s, *problem), LayoutHint(*problem, spec.Layout), "%s", problem.Message)
@@ -170,7 +167,7 @@ func (r *reader) cylinders(top, s *section) *engine.Engine {
 	}
 	e, problems := engine.New(spec)
 	for _, p := range problems {
-		r.report(enginePos(s, p), inKeys(s, p)+LayoutHint(p, spec.Layout), "%s", p.Message)
+		r.report(enginePos(s, p), inKeys(s, p)+orderHint(p, spec.Numbering, layout.Count)+LayoutHint(p, spec.Layout), "%s", p.Message)
 	}
 	return e
 }

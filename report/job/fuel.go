@@ -172,6 +172,11 @@ func (r *reader) hold(sec *section, s *scale) []diag.HoldReading {
 
 // delivery reads '500 ml in 30 s'.
 func (r *reader) delivery(n *node, p quantity.Phrase, label string) (ml, seconds float64, ok bool) {
+	if v, one := p.Single(); one && quantity.DimensionOf(v.Value.Unit) == quantity.Flow { // 1 l/min
+		if flow, err := v.Value.In(quantity.MlPerMin); err == nil && flow > 0 {
+			return flow, 60, true
+		}
+	}
 	volume, time, ok := p.Cut(quantity.In)
 	if len(p.Parts) == 2 && p.Joins[0] == quantity.Slash { // 500 ml/30 s
 		volume, time, ok = p.Cut(quantity.Slash)

@@ -12,7 +12,18 @@ import (
 // noSection reports a value, or a list, in the place of a set of keys.
 func (r *reader) noSection(n *node, name string, keys []key) {
 	known := keyNames(keys)
-	hint := r.readingsHint(name, n)
+	hint := ""
+	if n.kind == scalar && name == "compression" {
+		hint = r.heldHint(n.text)
+	}
+	hint = cmp.Or(hint, r.readingsHint(name, n))
+	if n.kind == scalar && hint == "" && len(n.text) <= longestSaid {
+		if name == "leakage" {
+			hint = r.leakLine(n.text)
+		} else if isTest(name) && name != "compression" {
+			hint = r.pairedRow(name, n.text, keys)
+		}
+	}
 	switch {
 	case hint != "":
 	case name == "" && n.kind == list:
@@ -43,11 +54,11 @@ func (r *reader) fileHint(n *node) string {
 
 // aloneUnder are the keys to which a value mostly belongs that stands in the
 // place of its section, where others are as well possible.
-var aloneUnder = map[string]string{"compression.limits": "minimum", "fuel-pressure.limits": "key-on", "fuel-pressure": "key-on", "oil-pressure": "idle", "vacuum": "idle", "back-pressure": "idle", "timing": "base",
+var aloneUnder = map[string]string{"compression.limits": "minimum", "cooling.cap": "rated", "fuel-pressure.limits": "key-on", "fuel-pressure": "key-on", "oil-pressure": "idle", "vacuum": "idle", "back-pressure": "idle", "timing": "base",
 	"gauges.compression": "range", "gauges.fuel": "range"}
 
 // aloneUnits are the units in which such a value mostly is.
-var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi", "vacuum": "inHg", "back-pressure": "psi", "timing": "deg", "gauges.compression": "psi", "gauges.fuel": "psi"}
+var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi", "vacuum": "inHg", "back-pressure": "psi", "timing": "deg", "cooling.cap": "psi", "gauges.compression": "psi", "gauges.fuel": "psi"}
 
 // leadingFigure is the figure that a text begins with, in some unit where it has
 // none, and the words behind it.
@@ -96,11 +107,17 @@ func aloneHint(name, text string, keys []key) string {
 			return "write 'fuel-pressure: {unit: " + cmp.Or(string(p.Parts[len(p.Parts)-1].Value.Unit), "psi") + ", " + strings.Join(all, ", ") + "}', if that is what they are"
 		}
 	}
-	if hint := namedFigures(last, text, keys); hint != "" {
+	if hint := cmp.Or(namedFigures(last, text, keys), watchedHint(last, text, keys), wordBefore(last, text, keys), wordAlone(last, text, keys)); hint != "" {
 		return hint
 	}
 	if figure, words := leadingFigure(text, cmp.Or(aloneUnits[name], aloneUnits[last])); under != "" && figure != "" {
+		if hint := needleBeside(last, under, figure, words, keys); hint != "" {
+			return hint
+		}
 		hint := "write '" + last + ": {" + under + ": " + short(figure) + "}', if that is what it is"
+		if slices.ContainsFunc(sides, func(s side) bool { return s.word == fold(words) }) { // 8 BTDC
+			return "write '" + last + ": {" + under + ": " + short(figure+" "+fold(words)) + "}', if that is what it is"
+		}
 		if words != "" {
 			hint += "; '" + short(words) + "' goes into 'notes'"
 		}
@@ -118,35 +135,6 @@ func aloneHint(name, text string, keys []key) string {
 		return hint
 	}
 	return fmt.Sprintf("such as '%s: ...' on a line of its own, indented", keyNames(keys)[0])
-}
-
-// partHint writes a text of which a part says which keys it is of, and asks for the
-// key of the rest: conditions: warm, open, 6; "" for any other text.
-func partHint(section, text string, keys []key) string {
-	if len(text) > longestSaid {
-		return ""
-	}
-	var known, said []string
-	words(key{name: section, keys: keys}, text, func(name, text string, _ int) bool {
-		known, said = append(known, name+": "+short(text)), append(said, text)
-		return true
-	})
-	var left []string
-	for _, t := range separate(text, ",;") {
-		if !slices.ContainsFunc(said, func(s string) bool { return strings.HasSuffix(fold(t.text), fold(s)) }) {
-			left = append(left, t.text)
-		}
-	}
-	if len(known) == 0 || len(left) == 0 {
-		return ""
-	}
-	such := ""
-	for _, k := range keys {
-		if k.form == asWhole && isWhole(left[0]) {
-			such = ", such as '" + k.name + ": " + left[0] + "'"
-		}
-	}
-	return "write '" + section + ": {" + strings.Join(known, ", ") + ", ...}', and in the place of '...' what " + allOf(quoted(left)) + " is, with its key" + such
 }
 
 // unknownKey reports a key that its section does not have, and has what was
@@ -393,6 +381,11 @@ func testExample(section string, keys []key) string {
 		}
 	}
 	first := func(k key) bool { return aloneUnder[section] == "" || k.name == aloneUnder[section] }
+	for _, k := range keys {
+		if k.speeds && k.example != "" && strings.HasPrefix(k.example, "{") { // trims, exhaust gas
+			return "{idle: " + k.example + "}"
+		}
+	}
 	for _, k := range keys {
 		if k.example != "" && k.name != "at" && first(k) && slices.Contains([]form{asReading, asReadings, asMeasured}, k.form) {
 			return "{" + unit + k.name + ": " + k.example + "}"

@@ -181,3 +181,12 @@ func inKeys(s *section, p engine.Problem) string {
 	}
 	return "write 'engine: {" + strings.Join(texts, ", ") + ", ...}', and in the place of '...' "
 }
+
+// orderHint answers a firing order in the place of a numbering.
+func orderHint(p engine.Problem, numbering string, cylinders int) string {
+	fields := strings.FieldsFunc(numbering, func(c rune) bool { return strings.ContainsRune(" -,>", c) })
+	if p.Field != "numbering" || cylinders < 4 || len(fields) != cylinders || len(distinct(fields)) != cylinders || slices.ContainsFunc(fields, func(f string) bool { return !isWhole(f) }) {
+		return ""
+	}
+	return "a firing order stands by itself: 'firing-order: " + strings.Join(fields, "-") + "'; "
+}

@@ -85,7 +85,7 @@ func keyMeant(e entry, section string, known []string) meantKey {
 	if hint := below(e, section, plain); hint != "" && meant == "" {
 		return meantKey{hint: hint}
 	}
-	if meant == "" && !alone && len(elsewhere) == 0 && (section != "" || len(keysCalled(e.key)) == 0) {
+	if meant == "" && !alone && len(elsewhere) == 0 && !(section == "" && e.value != nil && e.value.kind == scalar && len(placesOf(plain)) > 0 && hasUnit(e.value.text)) && (section != "" || len(keysCalled(e.key)) == 0) {
 		meant = nearest(e.key, known)
 	}
 	switch {
@@ -311,7 +311,7 @@ func (r *reader) cylinderAsKey(n *node, i int, section string) bool {
 	}
 	rows := rowsOf(slices.DeleteFunc(slices.Clone(n.entries), func(e entry) bool { return !isOne(e.key) }), cylinderWord)
 	last := section[strings.LastIndexByte(section, '.')+1:]
-	to, hint := byCylinderIn[last], "put it under the key that it is a reading of"
+	to, hint := cmp.Or(r.byUnit(n, section, isOne), byCylinderIn[last]), "put it under the key that it is a reading of"
 	line := "{" + strings.Join(texts, ", ") + "}"
 	switch {
 	case rows != "" && section == "":
@@ -322,10 +322,14 @@ func (r *reader) cylinderAsKey(n *node, i int, section string) bool {
 		hint = "write 'compression: {unit: " + cmp.Or(string(firstUnit(n)), "psi") + ", dry: " + line + "}', with the gauge's unit"
 	case last == "valves" && turnedPair(n) != "":
 		hint = turnedPair(n)
+	case last == "leakage" && leakLines(n, isOne) != "":
+		hint = "write 'dry: {" + leakLines(n, isOne) + "}'"
 	case last == "leakage" && strings.ContainsAny(line, "/") || last == "leakage" && strings.Contains(line, " of "):
 		hint = "write 'dry: " + strings.ReplaceAll(line, " of ", "/") + "'"
 	case last == "leakage" && bare:
 		hint = "write 'loss: " + line + "' if they are percent lost; what was held of what was supplied is 'dry: {" + cylinderWord(n.entries[i].key) + ": " + short(n.entries[i].value.text) + "/" + heldOf(n) + ", ...}'"
+	case strings.Contains(to, "."):
+		hint = "they are of another test: write '" + strings.Replace(to, ".", ": {", 1) + ": " + line + "}'"
 	case to != "":
 		hint = "write '" + to + ": " + line + "'"
 	}

@@ -65,7 +65,7 @@ func (l line) dressedFault() (fault, bool) {
 
 // faultIn finds the fault of a line; those behind it are given too.
 func (s *lineScan) faultIn(l line, behind []string) (fault, bool) {
-	for _, find := range []func() (fault, bool){l.blankFault, l.markFault, l.tableFault, l.remarkFault, l.dashFault, l.dressedFault, func() (fault, bool) { return l.quoteFault(behind) }, l.signFault, l.overFault, l.endFault, l.behindFault, l.twoKeysFault,
+	for _, find := range []func() (fault, bool){l.blankFault, l.markFault, l.tableFault, l.remarkFault, l.dashFault, l.dressedFault, func() (fault, bool) { return l.quoteFault(behind) }, l.signFault, l.overFault, l.endFault, l.behindFault, l.openedFault, l.twoKeysFault,
 		func() (fault, bool) { return s.indentFault(l) }, func() (fault, bool) { return s.colonFault(l, behind) }} {
 		if f, ok := find(); ok {
 			return f, true
@@ -231,23 +231,6 @@ func (l line) twoKeysFault() (fault, bool) {
 	return l.fault(from+second, "a text has a colon and a space in it", "such a text needs quotes: "+short(l.key)+`: "`+short(l.value)+`"`)
 }
 
-// pairsIn writes cylinders with their values on one line, '1: tan, 2: oily', as
-// braces have them; "" for any other text.
-func pairsIn(text string) string {
-	var names, values []typed
-	for _, piece := range separate(text, ",;|") {
-		name, value, ok := strings.Cut(piece.text, ":")
-		if name = cylinderWord(name); !ok || !isWhole(name) || strings.TrimSpace(value) == "" || strings.Contains(value, ": ") {
-			return ""
-		}
-		names, values = append(names, typed{text: name}), append(values, typed{text: strings.TrimSpace(value)})
-	}
-	if len(names) < 2 {
-		return ""
-	}
-	return paired(names, values)
-}
-
 // isKeyWord reports a word that is a key somewhere in a job file, or is called
 // so by many.
 func isKeyWord(word string) bool {
@@ -334,6 +317,9 @@ func (s *lineScan) colonFault(l line, behind []string) (fault, bool) {
 	if s.continuesText(l) {
 		return l.fault(0, "the line has no key of its own", "where it goes on with the text above, indent it by two spaces more than '"+short(s.before.key)+":'")
 	}
+	if s.before.colon && s.before.value == "" && s.before.indent == l.indent && !keyed(l.text) && !isKeyWord(l.text) { // engine:, and inline-4 below it
+		return l.fault(0, "the line stands below '"+short(s.before.key)+":' and has no key", "write it on one line: '"+short(s.before.key+": "+l.text)+"'")
+	}
 	return l.noColon()
 }
 
@@ -367,7 +353,7 @@ func (l line) noColon() (fault, bool) {
 		return l.fault(len(l.text), "the line has no colon", "write a key, a colon, a space and the value, such as 'unit: psi'")
 	}
 	name := fold(key)
-	if slices.Contains([]string{"test", "tests", "report", "sheet", "results", "readings"}, fold(value)) {
+	if isHeading(value) {
 		return l.fault(0, "a line that is only a heading", "begin it with '#': '# "+short(l.text)+"'")
 	}
 	if called := keysCalled(key); len(called) > 0 && !isKeyWord(key) { // moteur chaud
@@ -391,9 +377,6 @@ func (l line) noColon() (fault, bool) {
 	}
 	return l.fault(len(key), "the line has no colon with a space behind it", "write '"+short(write)+"'")
 }
-
-// wideColon is the colon of a keyboard for Chinese or Japanese.
-const wideColon = "\uff1a"
 
 // split takes a line without a colon apart where its key probably ends.
 func (l line) split() (key, value string) {

@@ -104,7 +104,11 @@ func (r *reader) unitAmong(sec *section, units []quantity.Unit) (quantity.Unit, 
 		r.report(n.pos, "write the readings as '6 "+short(n.text)+"', each with its unit, or as 0.006 with 'unit: "+string(v.Unit)+"'", "'%s' is '%s', expected %s", sec.label("unit"), short(n.text), anyOf(unitNames(units)))
 		return units[0], false
 	}
-	r.report(n.pos, meant(n.text, unitNames(units)), "'%s' is '%s', expected %s", sec.label("unit"), short(n.text), anyOf(unitNames(units)))
+	hint := meant(n.text, unitNames(units))
+	if words := strings.Fields(fold(n.text)); len(words) > 1 && strings.HasPrefix(words[len(words)-1], "abs") { // kPa abs
+		hint = "a vacuum is what is missing to the air's pressure: at 101 kPa 35 kPa absolute are a vacuum of 66; write the readings so, and 'unit: " + string(units[min(1, len(units)-1)]) + "'"
+	}
+	r.report(n.pos, hint, "'%s' is '%s', expected %s", sec.label("unit"), short(n.text), anyOf(unitNames(units)))
 	return units[0], false
 }
 
@@ -244,12 +248,15 @@ func (w *measuring) add(k key, n *node, to place) {
 	}
 }
 
-// sides are the words by which an angle is before or after a mark, and the sign
-// that each gives it.
-var sides = []struct {
+// A side is such a word, and the sign that it gives the angle.
+type side struct {
 	word string
 	sign float64
-}{
+}
+
+// sides are the words by which an angle is before or after a mark, and the sign
+// that each gives it.
+var sides = []side{
 	{"before", 1}, {"btdc", 1}, {"before tdc", 1}, {"before top dead center", 1}, {"before top dead centre", 1}, {"early", 1}, {"advanced", 1}, {"advance", 1},
 	{"after", -1}, {"atdc", -1}, {"after tdc", -1}, {"after top dead center", -1}, {"after top dead centre", -1}, {"late", -1}, {"retarded", -1}, {"retard", -1},
 }

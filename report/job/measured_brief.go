@@ -59,6 +59,9 @@ func fellTo(n *node) *node {
 		text = strings.TrimSpace(strings.TrimPrefix(text, word))
 	}
 	from, rest, ok := strings.Cut(text, " to ")
+	for _, word := range []string{" dropped", " drops", " fell", " falls", " went down", " went", " down", " leaked down", " bled down"} { // 6 psi dropped to 2
+		from = strings.TrimSuffix(from, word)
+	}
 	if !ok {
 		return nil
 	}

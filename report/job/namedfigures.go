@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -11,6 +12,7 @@ import (
 // keys, 'key on 43 psi, idle 36'; "" for any other text.
 func namedFigures(section, text string, keys []key) string {
 	var pairs []string
+	text = strings.ReplaceAll(text, " and ", ", ")
 	for _, piece := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' }) {
 		name, figure := namedFigure(strings.TrimSpace(piece), keys, len(piece) < len(text))
 		if name == "" {
@@ -21,9 +23,9 @@ func namedFigures(section, text string, keys []key) string {
 	if len(pairs) == 0 {
 		return ""
 	}
-	bare := slices.ContainsFunc(pairs, func(p string) bool { return isFigures(p[strings.IndexByte(p, ':')+2:]) })
-	if bare && keyOf(keys, "unit").name != "" && aloneUnits[section] != "" {
-		return "write '" + section + ": {unit: " + aloneUnits[section] + ", " + strings.Join(pairs, ", ") + "}', with the gauge's unit"
+	unit := cmp.Or(figuresUnit(pairs), aloneUnits[section])
+	if slices.ContainsFunc(pairs, isBare) && keyOf(keys, "unit").name != "" && unit != "" {
+		return "write '" + section + ": {unit: " + unit + ", " + strings.Join(pairs, ", ") + "}', with the gauge's unit"
 	}
 	return "write '" + section + ": {" + strings.Join(pairs, ", ") + "}'"
 }
@@ -61,6 +63,9 @@ func namedFigure(piece string, keys []key, others bool) (name, figure string) {
 			return "", ""
 		}
 		words = piece[:at]
+	}
+	if name, value := speedKey(words, figure, keys); name != "" {
+		return name, value
 	}
 	words = strings.TrimPrefix(strings.Trim(strings.TrimSpace(words), ":="), "at ")
 	names := []string{strings.ReplaceAll(fold(words), " ", "-")}

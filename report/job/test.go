@@ -221,7 +221,7 @@ func (r *reader) notTested(top *section) []entry {
 			}
 		}
 	default:
-		name, why, _ := strings.Cut(n.text, ",")
+		name, why, _ := strings.Cut(strings.Replace(strings.Replace(n.text, " - ", ", ", 1), ": ", ", ", 1), ",")
 		if name = strings.TrimSpace(name); slices.Contains(knownTests, testName(name)) { // leakage, no shop air
 			reason := &node{pos: n.pos, text: cmp.Or(strings.TrimSpace(why), string(diag.NotTested))}
 			return []entry{{name, n.pos, reason}}

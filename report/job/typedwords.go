@@ -113,6 +113,11 @@ func standHint(text string) string {
 	if hint := layoutWithin(strings.Fields(text)); hint != "" {
 		return hint
 	}
+	if n := countWithin(plain); n == "1" {
+		return "write 'single' alone"
+	} else if n != "" {
+		return "say how they stand: inline-" + n + ", V" + n + " or flat-" + n + ", without what else is said of it"
+	}
 	kind, answer := kinds.find(plain, kinds.Words)
 	switch kind {
 	case "":
@@ -126,6 +131,21 @@ func standHint(text string) string {
 		return "of how many cylinders? such as radial-7"
 	}
 	return "of how many cylinders? such as " + kind + "-4"
+}
+
+// countWithin is the number of cylinders that words tell among others: 4 cyl tractor
+// motor, twin outboard; "" for none, and for a single.
+func countWithin(plain string) string {
+	counts := vocabularyOf("number of cylinders")
+	fields := strings.Fields(plain)
+	for i, f := range fields {
+		n, _ := counts.find(f, counts.Words)
+		behind := i+1 < len(fields) && slices.Contains([]string{"cylinder", "cylinders", "cyl", "cyls", "pot", "pots", "banger", "lung", "lunger"}, fields[i+1])
+		if n != "" && (n != "1" || behind) && (behind || f == "twin" || f == "triple") {
+			return n
+		}
+	}
+	return ""
 }
 
 // inFigures are a numbering's banks as people write them for each number of
@@ -150,17 +170,34 @@ func inFigures(numbering string) string {
 	return strings.Join(out, "; ")
 }
 
+// filling are words between those that say where the odd cylinders stand.
+var filling = strings.Fields("numbers numbered cylinders ones are is on the side bank hand in and at to")
+
 // sideOfOdd is the side on which the odd cylinders stand, 1 among them, by what was
 // written for a numbering: odd left even right; "" where that does not say it.
 func sideOfOdd(text string) string {
 	fields := strings.FieldsFunc(fold(text), func(c rune) bool { return strings.ContainsRune(" ,;/", c) })
-	if vocabulary := vocabularyOf("numbering"); len(fields) > 1 && (fields[0] == "odd" || fields[0] == "odds") {
-		if word, _ := vocabulary.find(text, vocabulary.Words); word == engine.AcrossBanks {
-			side, _ := vocabularyOf("first bank").find(fields[1], engineSides)
-			return side
-		}
+	fields = slices.DeleteFunc(fields, func(w string) bool { return slices.Contains(filling, w) })
+	if len(fields) < 2 || fields[0] != "odd" && fields[0] != "odds" || len(fields) > 2 && fields[2] != "even" && fields[2] != "evens" || len(fields) > 4 {
+		return ""
 	}
-	return ""
+	side, _ := vocabularyOf("first bank").find(fields[1], engineSides)
+	return side
+}
+
+// numbered reads a numbering that says on which side the odd cylinders are, and answers one
+// that has the side of cylinder 1 behind it.
+func (r *reader) numbered(s *section, spec *engine.Spec) {
+	n := s.get("numbering")
+	if side := sideOfOdd(s.scalarText("numbering")); side != "" { // odds on the right
+		if spec.FirstBank != "" && spec.FirstBank != side {
+			r.report(n.pos, "which is it? cylinder 1 is one of the odd ones", "'engine.numbering' has cylinder 1 on the %s, 'first-bank' on the %s", side, spec.FirstBank)
+		}
+		spec.Numbering, spec.FirstBank = engine.AcrossBanks, side
+	}
+	if numbering, side := numberingAndSide(spec.Numbering); side != "" {
+		r.report(n.pos, "write 'numbering: "+numbering+"' and 'first-bank: "+cmp.Or(spec.FirstBank, side)+"'", "'engine.numbering' is '%s', which is two things", short(spec.Numbering))
+	}
 }
 
 // numberingAndSide takes the side of cylinder 1 off a numbering that is said with it,

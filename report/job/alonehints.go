@@ -1,0 +1,277 @@
+package job
+
+import (
+	"slices"
+	"strings"
+
+	"gaugesheet/diag/quantity"
+)
+
+// What stands in the place of a section's keys is answered with the keys that it is of.
+
+// needleBeside answers a reading with what its needle did, '18 inHg, steady'; "" for words
+// that tell nothing of it.
+func needleBeside(section, under, figure, words string, keys []key) string {
+	k := keyOf(keys, under)
+	name := keyTaking(key{keys: k.keys}, strings.Trim(words, " ,;()"))
+	if k.form != asMeasured || name == "" {
+		return ""
+	}
+	return "write '" + section + ": {" + under + ": {reading: " + short(figure) + ", " + name + ": " + fold(strings.Trim(words, " ,;()")) + "}}'"
+}
+
+// wordBefore answers a word that has a key of its own in front of a figure, 'lift pump 6
+// psi'; "" for any other text.
+func wordBefore(section, text string, keys []key) string {
+	at := strings.IndexAny(text, "0123456789")
+	if at < 1 || at > longestShown || aloneUnder[section] == "" {
+		return ""
+	}
+	name := keyTaking(key{keys: keys}, strings.Trim(text[:at], " ,:="))
+	figure, rest := leadingFigure(text[at:], aloneUnits[section])
+	if name == "" || figure == "" || rest != "" {
+		return ""
+	}
+	k := keyOf(keys, name)
+	word, _ := vocabularyOf(k.says).find(strings.Trim(text[:at], " ,:="), k.words)
+	if strings.Contains(word, ",") {
+		word = `"` + word + `"`
+	}
+	return "write '" + section + ": {" + name + ": " + word + ", " + aloneUnder[section] + ": " + figure + "}', if that is what it is"
+}
+
+// speedKey is the key under which a section's readings stand by speed, and a figure at a
+// speed as it stands there: at 2000 rpm; "" where it has none, or where no speed is named.
+func speedKey(words, figure string, keys []key) (name, value string) {
+	speed, ok := strings.CutPrefix(fold(words), "at ")
+	speed = strings.TrimSpace(strings.TrimSuffix(speed, "rpm"))
+	if !ok || !isWhole(speed) {
+		return "", ""
+	}
+	for _, k := range keys {
+		switch {
+		case k.form == asAtSpeeds:
+			return k.name, "{" + speed + " rpm: " + figure + "}"
+		case k.speeds:
+			return speed + " rpm", figure
+		}
+	}
+	return "", ""
+}
+
+// figuresUnit is the first unit that figures name, "" for none.
+func figuresUnit(pairs []string) string {
+	for _, p := range pairs {
+		_, figure, _ := strings.Cut(p, ": ")
+		if v, err := quantity.Parse(strings.Trim(figure, "{}")); err == nil && v.Unit != quantity.None {
+			return string(v.Unit)
+		}
+	}
+	return ""
+}
+
+// isBare reports a figure without a unit behind the name of its key.
+func isBare(pair string) bool {
+	figure := strings.TrimRight(pair[strings.LastIndexByte(pair, ' ')+1:], "}")
+	return isFigures(figure)
+}
+
+// watchedHint writes a pressure that was watched, '15 psi fell to 9 in 5 min', as the keys
+// of its group; "" where that has none, and for any other text.
+func watchedHint(name, text string, keys []key) string {
+	if keyOf(keys, "pumped-to").name == "" || keyOf(keys, "hold").name == "" {
+		return ""
+	}
+	watched := fellTo(&node{kind: scalar, text: text})
+	if watched == nil {
+		return ""
+	}
+	held := watched.get("hold").entries[0]
+	return "write '" + name + ": {pumped-to: " + watched.get("pumped-to").text + ", hold: {" + held.key + ": " + held.value.text + "}}'"
+}
+
+// pairedRow writes a row in which every second figure is the next cylinder, 1 360, 2 355,
+// as values by cylinder; "" for any other.
+func (r *reader) pairedRow(name, text string, keys []key) string {
+	row := listKeyOf(keys)
+	figures, unit := unitBehind(text, keys)
+	names, values := r.asPairs(figures)
+	if row == "" || names == nil {
+		return ""
+	}
+	return "write '" + name + ": {" + unit + row + ": " + paired(names, values) + "}', if that is what they are"
+}
+
+// wordAlone answers a word in the place of a section that one of its keys answers or takes,
+// smoke: grey, smoke: none; "" for any other.
+func wordAlone(name, text string, keys []key) string {
+	for _, k := range keys {
+		if k.form != asWord || k.says == "" || saysYes(&node{text: text}) || slices.Contains(k.words, string(quantity.PSI)) {
+			continue
+		}
+		word, answer := vocabularyOf(k.says).find(text, k.words)
+		switch {
+		case word != "":
+			return "write '" + name + ": {" + k.name + ": " + word + "}'"
+		case answer != "":
+			return answer + ": '" + name + ": {" + k.name + ": ...}'"
+		}
+	}
+	return ""
+}
+
+// leakLine writes losses with their places that stand in one text, '1 8, 2 7, 3 34 ex' and
+// '3 leaks 34% at exhaust', as the keys of leakage; "" for any other text.
+func (r *reader) leakLine(text string) string {
+	pieces := separate(text, ",;")
+	var all []string
+	for i, p := range pieces {
+		name, rest, ok := r.leadingCylinder(p.text)
+		if !ok && len(pieces) == len(r.cylinderNames) && len(pieces) > 1 {
+			name, rest, ok = r.cylinderNames[i], p.text, true
+		}
+		leak := leakWritten(rest)
+		if !ok || leak == "" {
+			return ""
+		}
+		all = append(all, name+": "+leak)
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return "write 'leakage: {dry: {" + strings.Join(all, ", ") + "}}', where the figures are percent lost"
+}
+
+// leakWritten is what was lost in one cylinder, as its keys have it; "" where the text says
+// neither how much nor where.
+func leakWritten(text string) string {
+	figure, said := leakParts(text)
+	var parts []string
+	switch held, of, isOf := strings.Cut(figure, "/"); {
+	case isOf && isFigures(held) && isFigures(of):
+		if len(said.at) == 0 {
+			return figure
+		}
+		parts = append(parts, "held: "+held, "of: "+of)
+	case isFigures(strings.TrimRight(figure, " %")):
+		if loss := strings.TrimRight(figure, " %") + " %"; len(said.at) == 0 {
+			return loss
+		} else {
+			parts = append(parts, "loss: "+loss)
+		}
+	default:
+		places := vocabularyOf("place of a leak")
+		for _, word := range []string{"hiss", "hisses", "hissing", "air", "leaks", "blows", "bubbles"} {
+			figure = strings.TrimSpace(strings.TrimPrefix(fold(figure), word))
+		}
+		if place, _ := places.find(figure, places.Words); place != "" && len(said.at) == 0 {
+			said.at = []string{place}
+		} else if figure != "" {
+			return ""
+		}
+	}
+	if len(said.at) == 0 {
+		return ""
+	}
+	return "{" + strings.Join(append(parts, "at: ["+strings.Join(said.at, ", ")+"]"), ", ") + "}"
+}
+
+// leakLines are the leaks of cylinders that stand in the place of keys, with the places
+// that are named, {3: hiss in exhaust}; "" where no place is.
+func leakLines(n *node, isOne func(string) bool) string {
+	var all []string
+	placed := false
+	for _, e := range n.entries {
+		if !isOne(e.key) {
+			continue
+		}
+		leak := ""
+		if e.value.kind == scalar {
+			leak = leakWritten(e.value.text)
+		}
+		if leak == "" {
+			return ""
+		}
+		placed = placed || strings.HasPrefix(leak, "{at:")
+		all = append(all, cylinderWord(e.key)+": "+leak)
+	}
+	if !placed {
+		return ""
+	}
+	return strings.Join(all, ", ")
+}
+
+// byUnit is the key that readings by cylinder belong to by the unit that they name, ohms of
+// injectors; of a diesel's plugs, which are glow plugs, with its test. It is "" where none
+// names a unit, and where several keys take it.
+func (r *reader) byUnit(n *node, section string, isOne func(string) bool) string {
+	var unit quantity.Unit
+	for _, e := range n.entries {
+		if v, err := quantity.Parse(e.value.text); isOne(e.key) && err == nil && v.Unit != quantity.None {
+			unit = v.Unit
+		}
+	}
+	if unit == quantity.None {
+		return ""
+	}
+	if section == "plugs" && unit == quantity.Ohm {
+		return "diesel.glow"
+	}
+	to := ""
+	for _, k := range keysOf(fileKeys, section) {
+		if k.form == asReadings && slices.Contains(k.units, unit) {
+			if to != "" {
+				return ""
+			}
+			to = k.name
+		}
+	}
+	return to
+}
+
+// heldHint answers what was held of what was supplied, 78/80 76/80 40/80, where readings of
+// pressure are expected; "" for any other text.
+func (r *reader) heldHint(text string) string {
+	p, err := quantity.ScanAs(text, quantity.Pressure)
+	if err != nil || len(p.Parts) != 2*len(r.cylinderNames) || len(p.Parts) < 4 {
+		return ""
+	}
+	var all []string
+	for i := 0; i < len(p.Parts); i += 2 {
+		held, of := p.Parts[i].Value.Number, p.Parts[i+1].Value.Number
+		if p.Joins[i] != quantity.Slash || of != p.Parts[1].Value.Number || held > of {
+			return ""
+		}
+		all = append(all, p.Parts[i].Text+"/"+p.Parts[i+1].Text)
+	}
+	return "what was held of what was supplied goes under 'leakage': write 'leakage: {dry: [" + strings.Join(all, ", ") + "]}'"
+}
+
+// partHint writes a text of which a part says which keys it is of, and asks for the
+// key of the rest: conditions: warm, open, 6; "" for any other text.
+func partHint(section, text string, keys []key) string {
+	if len(text) > longestSaid {
+		return ""
+	}
+	var known, said []string
+	words(key{name: section, keys: keys}, text, func(name, text string, _ int) bool {
+		known, said = append(known, name+": "+short(text)), append(said, text)
+		return true
+	})
+	var left []string
+	for _, t := range separate(text, ",;") {
+		if !slices.ContainsFunc(said, func(s string) bool { return strings.HasSuffix(fold(t.text), fold(s)) }) {
+			left = append(left, t.text)
+		}
+	}
+	if len(known) == 0 || len(left) == 0 {
+		return ""
+	}
+	such := ""
+	for _, k := range keys {
+		if k.form == asWhole && isWhole(left[0]) {
+			such = ", such as '" + k.name + ": " + left[0] + "'"
+		}
+	}
+	return "write '" + section + ": {" + strings.Join(known, ", ") + ", ...}', and in the place of '...' what " + allOf(quoted(left)) + " is, with its key" + such
+}
