@@ -102,6 +102,21 @@ func (r *reader) pairedRow(name, text string, keys []key) string {
 	return "write '" + name + ": {" + unit + row + ": " + paired(names, values) + "}', if that is what they are"
 }
 
+// groupRow writes a row of figures as the key of a group that goes by cylinder; "" where
+// there is none.
+func groupRow(name, text string, keys []key) string {
+	figures, unit := unitBehind(text, keys)
+	row := listKeyOf(keys)
+	if row == "" || !isRow(figures) || isTest(name) {
+		return ""
+	}
+	in := ""
+	if k := keyOf(keys, "in"); k.name != "" {
+		in = "in: ..., "
+	}
+	return "write '" + name + ": {" + unit + in + row + ": [" + strings.Join(figuresOf(figures), ", ") + "]}'"
+}
+
 // wordAlone answers a word in the place of a section that one of its keys answers or takes,
 // smoke: grey, smoke: none; "" for any other.
 func wordAlone(name, text string, keys []key) string {

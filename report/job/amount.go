@@ -51,6 +51,14 @@ func (r *reader) amount(n *node, label, example string, b bounds) *float64 {
 	return r.value(n, n.pos, part.Value, label, example, b)
 }
 
+// wordsForAmount say where words go that stand in the place of an amount, by its key.
+var wordsForAmount = map[string]string{
+	"cranking":     "words on how it was turned go under 'conditions: {method: ...}'; where the speed was read it is such as '210 rpm'",
+	"rest":         "where a charger or another battery helped, write 'battery: {charger: yes}'; what was read is such as '12.6 V'",
+	"displacement": "where nobody knows it leave the line out; it is such as '4.7 L'",
+	"oil":          "how much? measure it and write the ml; what oil it was goes into 'notes'",
+}
+
 // dashedFraction is a length in inches with a dash before its fraction.
 var dashedFraction = lazily(`^(\d+)-(\d+/\d+) ?(?:"|in|inch|inches|”|″)?$`)
 
@@ -83,6 +91,9 @@ func (r *reader) phrase(n *node, label, example string, expected quantity.Dimens
 		}
 		if m := dashedFraction().FindStringSubmatch(n.text); m != nil && expected == quantity.Length { // 3-7/16"
 			hint = "write '" + m[1] + " " + m[2] + " in'"
+		}
+		if !startsWithFigure(n.text) && hint == "" {
+			hint = wordsForAmount[label[strings.LastIndexByte(label, '.')+1:]]
 		}
 		if hint == "" && example != "" {
 			hint = "such as '" + example + "'"

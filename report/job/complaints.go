@@ -3,6 +3,7 @@ package job
 import (
 	"slices"
 	"strings"
+	"sync"
 )
 
 // complaints reads what is wrong with the vehicle: words of the list, or a sentence of
@@ -47,21 +48,90 @@ func appendNew(words []string, more ...string) []string {
 // noComplaint is what people write where the list should stay empty.
 var noComplaint = []string{"none", "no", "nothing", "n/a", "na", "no complaints", "no complaint", "nil", "nothing wrong"}
 
-// complaintPhrases are what stands for a complaint in a sentence, whatever else the
-// sentence says; the list's own words of one sense come with them.
-var complaintPhrases = []Synonym{
-	says("hard start", "hard start; hard starting; hard to start; starts hard; starts badly; starts poorly; long crank; long cranking; slow to start; difficult to start; takes ages to start; takes a long time to start; cranks a long time; reluctant to start"),
-	says("no start", "wont start; will not start; does not start; doesnt start; no start; cannot start; cant start; wont fire; will not fire; does not fire; never starts; refuses to start"),
-	says("misfire", "runs rough; rough running; running rough; rough idle; idles rough; rough; runs bad; runs badly; bad idle; shakes; shaking; misfire; misfires; misfiring; misses; runs on one; runs on two; runs on three; runs on five; runs on six; runs on seven; running on three; running on two; has a miss; with a miss; stumble; stumbles; stumbling; drops a cylinder; a cylinder drops out; hitting on three"),
-	says("rich running", "rich running; runs rich; running rich; too rich; smells of fuel; smells of petrol; smells of gas; smells of gasoline; stinks of fuel; stinks of petrol; smell of fuel; smell of petrol; floods; flooding"),
-	says("lean running", "lean running; runs lean; running lean; too lean"),
-	says("low power", "low power; no power; lack of power; lacks power; down on power; loss of power; loses power; power loss; lost power; lost its power; poor power; gutless; sluggish; wont pull; will not pull; does not pull; doesnt pull; no pull; wont rev; will not rev; does not rev; wont plane; will not plane; does not plane; wont get on plane; slow on hills; slow uphill; bogs; bogs down"),
-	says("oil use", "oil use; burns oil; burning oil; uses oil; using oil; oil consumption; drinks oil; drinking oil; goes through oil"),
-	says("coolant loss", "coolant loss; loses coolant; losing coolant; lost coolant; uses coolant; using coolant; loses water; losing water; uses water; using water; water loss; drinks water; coolant goes down; coolant level drops; coolant disappears"),
-	says("overheating", "overheating; overheats; overheated; overheat; runs hot; running hot; gets hot; boils; boiled; boiling; boiling over; temperature climbs"),
-	says("noise", "noise; noises; noisy; knock; knocks; knocking; rattle; rattles; rattling; ticking; tapping; clatter; clatters; clattering; clacks; clunk; clunks"),
-	says("stood", "stood unused; been sitting; laid up; barn find; not run for years"),
+// A complaintCalled is what people call one complaint.
+type complaintCalled struct {
+	means string
+	both  string // by itself in the list, and in a sentence, whatever else that says
+	alone string // only by itself: within a sentence it may be something else
+	told  string // only in a sentence, which is then kept beside the word
 }
+
+// complaintsCalled is the one table of these words: the list's synonyms and what is heard
+// in a customer's sentence are made from it.
+var complaintsCalled = []complaintCalled{
+	{"hard start",
+		"hard starting; starts hard; hard to start; long crank; slow to start; difficult to start",
+		"poor starting",
+		"starts badly; starts poorly; long cranking; takes ages to start; takes a long time to start; cranks a long time; reluctant to start"},
+	{"no start",
+		"wont start; will not start; does not start; doesnt start",
+		"cranks but no start; cranks no start; crank no start; non starter; not starting",
+		"cannot start; cant start; wont fire; will not fire; does not fire; never starts; refuses to start"},
+	{"misfire",
+		"misfires; misfiring; misses; runs on three",
+		"miss; missing; skips; skipping; a miss; runs on 3; dead cylinder; p0300",
+		"runs rough; rough running; running rough; rough idle; idles rough; rough; runs bad; runs badly; bad idle; shakes; shaking; runs on one; runs on two; runs on five; runs on six; runs on seven; running on three; running on two; has a miss; with a miss; stumble; stumbles; stumbling; drops a cylinder; a cylinder drops out; hitting on three"},
+	{"rich running",
+		"runs rich; running rich; too rich; smells of fuel",
+		"rich; over fuelling",
+		"smells of petrol; smells of gas; smells of gasoline; stinks of fuel; stinks of petrol; smell of fuel; smell of petrol; floods; flooding"},
+	{"lean running",
+		"runs lean; running lean; too lean",
+		"lean",
+		""},
+	{"low power",
+		"no power; lack of power; lacks power; down on power; loss of power; power loss; gutless; sluggish; lost power; poor power",
+		"weak",
+		"loses power; lost its power; wont pull; will not pull; does not pull; doesnt pull; no pull; wont rev; will not rev; does not rev; wont plane; will not plane; does not plane; wont get on plane; slow on hills; slow uphill; bogs; bogs down"},
+	{"oil use",
+		"burns oil; burning oil; uses oil; using oil; oil consumption; drinks oil",
+		"oil burning; high oil consumption; oil loss",
+		"drinking oil; goes through oil; quart every; uses a quart; uses a litre; uses a liter; uses a pint; litre every; liter every; pint every; litre of oil; liter of oil; quart of oil; pint of oil; tops up oil; topping up oil; top up the oil; adding oil"},
+	{"coolant loss",
+		"loses coolant; losing coolant; losing water; uses water; uses coolant; using coolant; using water; loses water; water loss",
+		"coolant leak",
+		"lost coolant; drinks water; coolant goes down; coolant level drops; coolant disappears"},
+	{"overheating",
+		"overheats; overheat; runs hot; running hot; gets hot; boils; boiling over",
+		"",
+		"overheated; boiled; boiling; temperature climbs"},
+	{"noise",
+		"noisy; knock; knocking; knocks; ticking; tapping; rattle; clatter",
+		"tick; lifter noise; bottom end noise",
+		"noises; rattles; rattling; clatters; clattering; clacks; clunk; clunks"},
+	{"stood",
+		"been sitting; stood unused; laid up; barn find; not run for years",
+		"sat; sitting; stored",
+		""},
+}
+
+// complaintSynonyms are the words that stand for one of the list by themselves.
+func complaintSynonyms() []Synonym {
+	var out []Synonym
+	for _, name := range complaints {
+		for _, c := range complaintsCalled {
+			if c.means == name {
+				out = append(out, says(name, strings.Trim(c.both+"; "+c.alone, "; ")))
+			}
+		}
+	}
+	return out
+}
+
+// complaintPhrases are what stands for a complaint in a sentence, the longest of each
+// first; the list's own word too, but for 'stood', which may be said of anything.
+var complaintPhrases = sync.OnceValue(func() []Synonym {
+	var out []Synonym
+	for _, c := range complaintsCalled {
+		phrases := says(c.means, strings.Trim(c.both+"; "+c.told, "; "))
+		if c.means != "stood" {
+			phrases.Words = append(phrases.Words, c.means)
+		}
+		slices.SortStableFunc(phrases.Words, func(a, b string) int { return len(b) - len(a) })
+		out = append(out, phrases)
+	}
+	return out
+})
 
 // denies are words with which a sentence may tell that there is no such complaint, or none
 // any more: it is then asked about.
@@ -78,8 +148,8 @@ func complaintsIn(text string) []string {
 	rest := " " + strings.Join(strings.FieldsFunc(plainWords(text), func(c rune) bool { return c == ' ' || strings.ContainsRune(",;:/()\"+&", c) }), " ") + " "
 	rest = howMuch.Replace(rest)
 	var found []string
-	for _, c := range complaintPhrases {
-		for _, phrase := range slices.SortedFunc(slices.Values(c.Words), func(a, b string) int { return len(b) - len(a) }) {
+	for _, c := range complaintPhrases() {
+		for _, phrase := range c.Words {
 			if strings.Contains(rest, " "+phrase+" ") {
 				rest = strings.ReplaceAll(rest, " "+phrase+" ", " , ")
 				found = append(found, c.Means)

@@ -55,6 +55,9 @@ func (r *reader) answered(n *node, e entry, section string, keys []key) string {
 	if hint := wordUnder(n, e, keys); hint != "" {
 		return hint
 	}
+	if hint := describedHint(n, section); hint != "" && slices.Contains(keysCalled(e.key), "description") && n.get("description") == nil {
+		return hint
+	}
 	for _, a := range keyAnswers {
 		if a.section == section && slices.Contains(a.words, plain) {
 			return strings.ReplaceAll(a.answer, "$", value)
@@ -75,6 +78,28 @@ func otherReading(e entry, section string) string {
 	return "what has no key of its own stands under 'other-readings': write 'other-readings: {" + short(e.key) + ": " + short(e.value.text) + "}'"
 }
 
+// describedHint puts into one text what is said of a vehicle under keys of its own, its
+// make, model and year; "" where there is only one of them.
+func describedHint(n *node, section string) string {
+	if section != "vehicle" {
+		return ""
+	}
+	var parts []string
+	for _, e := range n.entries {
+		if slices.Contains(keysCalled(e.key), "description") && e.value.kind == scalar && !isEmpty(e.value) {
+			if fold(e.key) == "year" {
+				parts = append([]string{e.value.text}, parts...)
+				continue
+			}
+			parts = append(parts, e.value.text)
+		}
+	}
+	if len(parts) < 2 {
+		return ""
+	}
+	return "all of it is one text: 'description: " + short(strings.Join(parts, " ")) + "'"
+}
+
 // hasUnit reports a figure with its unit.
 func hasUnit(text string) bool {
 	v, err := quantity.Parse(text)
@@ -90,6 +115,7 @@ func takesAlone(n *node, e entry, section string, keys []key) string {
 	}
 	name := ""
 	switch {
+	case nearest(e.key, keyNames(keys)) != "": // a slip of its name
 	case !isEmpty(e.value) && below(e, section, fold(e.key)) == "" && !strings.ContainsAny(e.value.text, "0123456789"):
 		for _, called := range keysCalled(e.key) {
 			if keyOf(keys, called).name != "" {

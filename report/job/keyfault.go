@@ -131,7 +131,7 @@ func aloneHint(name, text string, keys []key) string {
 		}
 		return "write what was read, such as '" + last + ": " + testExample(last, keys) + "', or 'not tested' where nothing was"
 	}
-	if hint := partHint(last, text, keys); hint != "" {
+	if hint := cmp.Or(groupRow(last, text, keys), partHint(last, text, keys)); hint != "" {
 		return hint
 	}
 	return fmt.Sprintf("such as '%s: ...' on a line of its own, indented", keyNames(keys)[0])

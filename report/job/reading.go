@@ -174,7 +174,8 @@ func (s *scale) band(n *node, low, high quantity.Part, label string) (diag.Readi
 
 // fallingHint offers what a band that does not rise was probably meant to be.
 func (s *scale) fallingHint(text string, low, high quantity.Part) string {
-	if strings.Contains(text, "..") && len(high.Text) == 1 { // 9..5
+	tenths := s.unit == quantity.Bar || s.unit == quantity.KgfPerCm2                          // 11-2
+	if (strings.Contains(text, "..") || tenths && isWhole(low.Text)) && len(high.Text) == 1 { // 9..5
 		if v, err := strconv.ParseFloat(low.Text+"."+high.Text, 64); err == nil && s.isUsual(v) {
 			return "did you mean " + low.Text + "." + high.Text + "?"
 		}

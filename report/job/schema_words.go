@@ -83,7 +83,7 @@ func wordSchema(words, others []string) Object {
 // withSentences takes a sentence too in which a complaint stands.
 func withSentences(words Object) Object {
 	var phrases []string
-	for _, c := range complaintPhrases {
+	for _, c := range complaintPhrases() {
 		for _, phrase := range c.Words {
 			phrases = append(phrases, strings.ReplaceAll(anyCase(phrase), "[Nn][Tt]", "[Nn]['’]?[Tt]"))
 		}

@@ -203,6 +203,8 @@ func (s *section) texts(key string) []Text {
 		items = s.list(key, "[first, second]")
 	} else if codes := codesIn(items[0]); key == "codes" && codes != nil {
 		items = codes
+	} else if marked := s.r.markedTexts(items[0]); marked != nil {
+		items = marked
 	}
 	for _, item := range items {
 		if isEmpty(item) {
@@ -210,21 +212,6 @@ func (s *section) texts(key string) []Text {
 		} else if n := s.r.scalar(item, s.label(key), "a list of texts"); n != nil {
 			out = append(out, Text{n.text, n.pos})
 		}
-	}
-	return out
-}
-
-// codesIn are the trouble codes of one text, 'P0303 P0171'; nil where one of its
-// words is none.
-func codesIn(n *node) []*node {
-	var out []*node
-	for _, t := range separate(n.text, ",; ") {
-		if len(t.text) < 4 || len(t.text) > 9 || !strings.ContainsAny(t.text, "0123456789") || strings.ContainsAny(t.text[:1], "0123456789") {
-			return nil
-		}
-		pos := n.pos
-		pos.Col += t.at
-		out = append(out, &node{pos: pos, text: t.text, plain: true, tag: "!!str"})
 	}
 	return out
 }

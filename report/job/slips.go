@@ -177,20 +177,8 @@ func (s *scale) wordsAnswer(text string) string {
 	if v := figureInWords(text); v > 0 { // one fifty
 		return "write " + strconv.Itoa(v)
 	}
-	if bare := strings.TrimRight(text, "!*^ ])}"); bare != text && isFigures(bare) { // 62!!
-		return "write " + bare
-	}
-	if whole, part, ok := strings.Cut(text, ":"); ok && isFigures(whole+"."+part) {
-		return "did you mean " + whole + "." + part + "?"
-	}
-	if hint := s.movedHint(text); hint != "" {
+	if hint := cmp.Or(s.movedHint(text), signAnswer(text)); hint != "" {
 		return hint
-	}
-	if whole, part, ok := strings.Cut(strings.ReplaceAll(text, "’", "'"), "'"); ok && isWhole(whole) && isWhole(part) && len(part) < 3 { // 11'2
-		return "did you mean " + whole + "." + part + "?"
-	}
-	if plain := strings.NewReplacer("'", "", "’", "").Replace(text); plain != text && isThousands(strings.ReplaceAll(text, "’", "'"), "'") { // 1'030
-		return "write " + plain
 	}
 	if strings.HasPrefix(text, ",") { // {2: ", 3: "}
 		return "a quote opens a text up to the next one: write the reading itself, what the gauge showed"
@@ -217,6 +205,24 @@ func (s *scale) wordsAnswer(text string) string {
 		return "did you mean " + number + " " + nearest(words, pressureUnits) + "?"
 	case isFigures(number) && strings.ContainsFunc(words, unicode.IsLetter):
 		return "write " + number + "; words go into 'findings' or 'notes'"
+	}
+	return ""
+}
+
+// signAnswer says what to type in place of figures with a sign that does not belong there;
+// "" for any other text.
+func signAnswer(text string) string {
+	if bare := strings.TrimRight(text, "!*^ ])}"); bare != text && isFigures(bare) { // 62!!
+		return "write " + bare
+	}
+	if whole, part, ok := strings.Cut(text, ":"); ok && isFigures(whole+"."+part) {
+		return "did you mean " + whole + "." + part + "?"
+	}
+	if whole, part, ok := strings.Cut(strings.ReplaceAll(text, "’", "'"), "'"); ok && isWhole(whole) && isWhole(part) && len(part) < 3 { // 11'2
+		return "did you mean " + whole + "." + part + "?"
+	}
+	if plain := strings.NewReplacer("'", "", "’", "").Replace(text); plain != text && isThousands(strings.ReplaceAll(text, "’", "'"), "'") { // 1'030
+		return "write " + plain
 	}
 	return ""
 }

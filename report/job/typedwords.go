@@ -83,7 +83,7 @@ func standHint(text string) string {
 	if len(text) > longestSaid {
 		return ""
 	}
-	kinds, counts := vocabularyOf("engine"), vocabularyOf("number of cylinders")
+	counts := vocabularyOf("number of cylinders")
 	plain := plainWords(text)
 	if first, _, _ := strings.Cut(strings.TrimSpace(text), " "); isFigures(first) && strings.Contains(first, ".") {
 		if hint := layoutWithin(strings.Fields(text)); hint != "" {
@@ -108,16 +108,20 @@ func standHint(text string) string {
 		plain = strings.TrimSuffix(plain, end)
 	}
 	if n, _ := counts.find(plain, counts.Words); n != "" {
-		return "say how they stand: inline-" + n + ", V" + n + " or flat-" + n
+		return standsHint(n)
 	}
 	if hint := layoutWithin(strings.Fields(text)); hint != "" {
 		return hint
 	}
-	if n := countWithin(plain); n == "1" {
-		return "write 'single' alone"
-	} else if n != "" {
-		return "say how they stand: inline-" + n + ", V" + n + " or flat-" + n + ", without what else is said of it"
+	if hint := countWithin(plain); hint != "" {
+		return hint
 	}
+	return kindHint(plain)
+}
+
+// kindHint answers how cylinders stand without their number.
+func kindHint(plain string) string {
+	kinds := vocabularyOf("engine")
 	kind, answer := kinds.find(plain, kinds.Words)
 	switch kind {
 	case "":
@@ -133,16 +137,24 @@ func standHint(text string) string {
 	return "of how many cylinders? such as " + kind + "-4"
 }
 
-// countWithin is the number of cylinders that words tell among others: 4 cyl tractor
-// motor, twin outboard; "" for none, and for a single.
+// standsHint asks how so many cylinders stand.
+func standsHint(n string) string {
+	return "say how they stand: inline-" + n + ", V" + n + " or flat-" + n
+}
+
+// countWithin answers words that tell a number of cylinders among others: 4 cyl tractor
+// motor, twin outboard; "" for any others.
 func countWithin(plain string) string {
 	counts := vocabularyOf("number of cylinders")
 	fields := strings.Fields(plain)
 	for i, f := range fields {
 		n, _ := counts.find(f, counts.Words)
 		behind := i+1 < len(fields) && slices.Contains([]string{"cylinder", "cylinders", "cyl", "cyls", "pot", "pots", "banger", "lung", "lunger"}, fields[i+1])
-		if n != "" && (n != "1" || behind) && (behind || f == "twin" || f == "triple") {
-			return n
+		switch {
+		case n == "1" && behind:
+			return "write 'single' alone"
+		case n != "" && (behind || f == "twin" || f == "triple"):
+			return standsHint(n) + ", without what else is said of it"
 		}
 	}
 	return ""
@@ -229,6 +241,13 @@ func layoutWithin(fields []string) string {
 		}
 	}
 	hint := "write '" + layout.String() + "' alone; size and fuel have keys of their own"
+	for _, f := range fields { // DOHC
+		if name := keyTaking(key{keys: engineKeys}, f); !isFigures(f) && !isCount(f) && name != "" && name != "layout" && name != "fuel" && name != "first-bank" {
+			hint += ": '" + name + ": " + f + "'"
+		} else if keyOf(engineKeys, fold(f)).form == asYesNo && keyOf(engineKeys, fold(f)).name != "" {
+			hint += ": '" + fold(f) + ": yes'"
+		}
+	}
 	if first := fields[0]; isFigures(first) && strings.Contains(first, ".") {
 		hint += ": 'displacement: " + first + " L', if that is what it is"
 	}
