@@ -73,8 +73,10 @@ func ParseAccuracy(text string) (Accuracy, error) {
 		}
 		return Accuracy{}, &AccuracyError{Found: text, Expected: "grade 4A, 3A, 2A, 1A, A, B, C or D (ASME B40.100)"}
 	}
-	if name, ok := strings.CutPrefix(clean, "class "); ok {
-		return parseClass(text, name)
+	for _, class := range []string{"class ", "kl ", "kl. ", "cl ", "cl. ", "klasse ", "classe ", "clase "} { // as dials and shops have it
+		if name, ok := strings.CutPrefix(clean, class); ok {
+			return parseClass(text, name)
+		}
 	}
 	if number, ok := strings.CutSuffix(clean, " of span"); ok {
 		p, err := parsePercent(text, number)
