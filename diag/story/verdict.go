@@ -344,7 +344,7 @@ func notJudged(c *known.Case) (verdict, advice string, facts diag.Facts) {
 		return "single-in-band", "advice-no-figure", nil
 	}
 	if c.ReleasedAsBuilt() {
-		return "released-as-built", "advice-released", diag.Facts{"several": c.Several()}
+		return "released-as-built", "advice-released", nil
 	}
 	return c.NotJudged(), "advice-test-again", nil
 }
