@@ -350,8 +350,13 @@ func notJudged(c *known.Case) (verdict, advice string, facts diag.Facts) {
 }
 
 // soundAdvice is the line under what was found sound: without a figure of the
-// maker's nothing can be said of how it compares with new.
+// maker's nothing can be said of how it compares with new, and a least pressure says no more
+// of what there is than where one alone was read.
 func soundAdvice(c *known.Case, s *diag.Story) string {
+	if len(c.BoundsOnly()) > 0 && !c.Has(known.NeedsCompression) {
+		_, advice := boundsVerdict(c)
+		return advice
+	}
 	if c.Has(known.NeedsCompression) && c.Minimum() == nil && (s.About == diag.AboutEngine || !c.PressureEnough()) {
 		return "advice-no-figure"
 	}
@@ -399,6 +404,9 @@ func boundsVerdict(c *known.Case) (verdict, advice string) {
 		return "lower-bound-some", "advice-lower-bound"
 	case stated && cleared && s.Complete && len(c.BoundsOpen()) == 0:
 		return "above-minimum", "advice-none"
+	}
+	if !c.Several() { // with nothing to be compared with but a figure
+		return "lower-bound", "advice-no-figure"
 	}
 	return "lower-bound", "advice-lower-bound"
 }

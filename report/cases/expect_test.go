@@ -31,6 +31,7 @@ var expectations = map[string]func(*outcome, string) string{
 	"repair":  (*outcome).repair,
 	"within":  (*outcome).within,
 	"apart":   (*outcome).apart,
+	"advice":  (*outcome).advice,
 }
 
 // said lists all findings, those folded into a combination too.
@@ -55,6 +56,14 @@ func (k *outcome) notice(name string) *diag.Notice {
 		}
 	}
 	return nil
+}
+
+// advice KEY: the line under the sentence of the sheet.
+func (k *outcome) advice(rest string) string {
+	if k.d.Advice.Key != rest {
+		return fmt.Sprintf("the line under the verdict is %q", k.d.Advice.Key)
+	}
+	return ""
 }
 
 // repair KEY: the work that the first story ends in.
