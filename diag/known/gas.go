@@ -28,10 +28,11 @@ type Trim struct {
 	Sum         float64
 }
 
-// Trims gives the sums that were read, in the order of the job.
+// Trims gives the sums that were read, in the order of the job; none of a diesel, whose
+// computer holds no mixture by them.
 func (c *Case) Trims() []Trim {
 	r := c.Measured(Trims)
-	if r == nil {
+	if r == nil || c.Spec.Diesel() {
 		return nil
 	}
 	var list []Trim

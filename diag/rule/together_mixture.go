@@ -91,7 +91,7 @@ var richTogether = []Rule{
 		Needs: []known.Need{known.NeedsPlugs},
 		Of:    theEngine, When: known.All(sootyAll, known.Any(toldRich, pressureIsRight), known.Not(pastAny)),
 		Kind: OfPlugs, Weigh: everywhereVoices,
-		Say: richEverywhere, Headline: "plugs-sooty", Look: "sooty",
+		Say: ofLastRun(richEverywhere), Headline: "plugs-sooty", Look: "sooty",
 		SaysBetterThan: []string{"fuel-pressure-right"},
 	},
 }
