@@ -85,8 +85,9 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{{Name: "runs well", For: []string{"plug-age", "gap-not-set", "moisture-at-plug", "wrong-heat-range"}, Words: []string{"well"}}, {Name: "no change", Else: true, After: []string{"it runs worse"}}}},
 	{Name: "timing-and-cooling", Minutes: 20, Whole: true, Way: Runs, Fits: sparking, Words: []string{"ignition timing"},
 		Outcomes: []Outcome{{Name: "one is off", For: []string{"early-ignition", "too-hot", "wrong-heat-range", "knock"}, Words: []string{"off"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
-	{Name: "plug-type", Titles: []string{"the plugs' number"}, Minutes: 2, Fits: func(c *known.Case, _ []string) bool {
-		return !c.Spec.Diesel() && c.Plugs != nil && c.PlugsNew() && !c.Plugs.HeatRange.Given
+	{Name: "plug-type", Titles: []string{"the plugs' number"}, Minutes: 2, Fits: func(c *known.Case, cylinders []string) bool {
+		overheated := slices.ContainsFunc(cylinders, func(n string) bool { return c.Looks(n, "melted", "blistered") }) // new or not
+		return !c.Spec.Diesel() && c.Plugs != nil && (c.PlugsNew() || overheated) && !c.Plugs.HeatRange.Given
 	}, Words: []string{"heat range checked", "plug type checked"},
 		Outcomes: []Outcome{{Name: "the wrong plug", For: []string{"wrong-heat-range", "wrong-plug-reach", "wrong-plug"}, Words: []string{"wrong"}}, {Name: "the right plug", Else: true, Words: []string{"right"}}}},
 	{Name: "smoke-test", Minutes: 20, Whole: true,

@@ -6,6 +6,7 @@ import (
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
+	engineknown "gaugesheet/diag/known"
 	"gaugesheet/diag/rule"
 )
 
@@ -26,7 +27,7 @@ func bansCheck(s *subject, k *tally) {
 		if slices.Contains([]string{"borescope", "ports-look", "turn-by-hand"}, one.Next.Key) || cause.Named(one.Causes[0].Key).Test {
 			continue
 		}
-		if first := one.Causes[0].Key; first == "fault-in-each" || !toldAtRest(first) { // which is whatever the others are; or nothing tells of it but the starter
+		if first := one.Causes[0].Key; first == "fault-in-each" || !toldAtRest(s, first, one.Cylinders) { // which is whatever the others are; or nothing tells of it but the starter
 			continue
 		}
 		k.saw()
@@ -45,11 +46,11 @@ func bansCheck(s *subject, k *tally) {
 	}
 }
 
-// toldAtRest reports a cause of which some check tells that neither runs the engine nor
-// uses its starter.
-func toldAtRest(name string) bool {
-	about := cause.SetOf(name)
-	return slices.ContainsFunc(cause.Checks, func(k cause.Check) bool { return k.Concerns(&about) && !k.Is(cause.Runs|cause.Starter) })
+// toldAtRest reports a cause of which some check tells that fits this engine, as O3 asks of
+// every check, and neither runs it nor uses its starter.
+func toldAtRest(s *subject, name string, cylinders []string) bool {
+	about, c := cause.SetOf(name), engineknown.New(s.job.Test())
+	return slices.ContainsFunc(cause.Checks, func(k cause.Check) bool { return k.Concerns(&about) && k.Allowed(c, cylinders, diag.DoNotRun) })
 }
 
 // lookInside holds a headline that says so to its word: the next check is a look, unless
