@@ -18,9 +18,9 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "another figure", For: []string{"limit-wrong", "reading-wrong"}, Words: []string{"another"}},
 			{Name: "it stands", For: []string{"past-limit"}, Else: true, Words: []string{"stands", "same"}}}},
-	{Name: "exhaust-joint", Titles: []string{"opening the exhaust"}, Minutes: 30, Whole: true, Way: Opens | Runs, Fits: backPressureRead, Words: []string{"exhaust loosened", "exhaust joint loosened", "front pipe loosened"},
+	{Name: "exhaust-joint", Titles: []string{"opening the exhaust"}, Minutes: 30, Whole: true, Way: Opens | Runs, Still: true, Fits: backPressureRead, Words: []string{"exhaust loosened", "exhaust joint loosened", "front pipe loosened"},
 		Outcomes: []Outcome{
-			{Name: "pulls better", For: []string{"restricted-exhaust"}, Words: []string{"better"}},
+			{Name: "pulls better", For: []string{"restricted-exhaust"}, Words: []string{"better"}, After: []string{"it starts"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
 	{Name: "starter-circuit", Minutes: 20, Whole: true, Way: Starter, Fits: starterInDoubt, Words: []string{"voltage drop measured", "cables measured"},
 		Outcomes: []Outcome{

@@ -121,7 +121,7 @@ func waitForTest(told []*story) {
 // restsOn reports a story whose leading finding rests on readings that a notice
 // makes doubtful, and on no others.
 func (s *story) restsOn(r *rule.Rule, n diag.Notice) bool {
-	if !shares(n.Cylinders, s.Cylinders) || s.class() == rule.TestItself || r.Shifts && s.comparesCylinders() {
+	if !shares(n.Cylinders, s.Cylinders) || r.Shifts && s.comparesCylinders() {
 		return false
 	}
 	needs := s.accusedBy()
@@ -130,14 +130,15 @@ func (s *story) restsOn(r *rule.Rule, n diag.Notice) bool {
 }
 
 // accusedBy are the kinds of readings that the leading finding rests on; of one
-// that only explains what others found, those that these rest on.
+// that only explains what others found, or only doubts it, as that an engine stood, those
+// that these rest on.
 func (s *story) accusedBy() []known.Need {
-	if len(s.members) == 0 || !s.lead().rule.Keeps {
+	if len(s.members) == 0 || !s.lead().rule.Keeps && s.class() != rule.TestItself {
 		return s.needsOf()
 	}
 	var needs []known.Need
 	for _, m := range s.members {
-		if !m.rule.Keeps && m.finding.Urgency != diag.NoAction {
+		if !m.rule.Keeps && m.rule.Class != rule.TestItself && m.finding.Urgency != diag.NoAction {
 			needs = append(needs, m.rule.Needs...)
 		}
 	}
