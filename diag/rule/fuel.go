@@ -15,7 +15,9 @@ var fuelRules = slices.Concat(fuelLevelRules, fuelPumpRules, fuelHoseRules, fuel
 // fuelSigns are what is known of the fuel supply beside a pressure that is out.
 var fuelSigns = []Sign{
 	{When: someCircuit("the pressure climbs with the return closed, and the pump is not known to deliver too little", climbsAndDelivers), Kind: OfFuel, About: "any",
-		Against: denies(Heard, "return-climbs", supplyCauses...)},
+		Against: denies(Heard, "return-climbs", pushCauses...)},
+	{When: known.All(someCircuit("the pressure climbs with the return closed, and the pump is not known to deliver too little", climbsAndDelivers), known.Not(needleOfFuelFlutters)), Kind: OfFuel, About: "any",
+		Against: denies(Heard, "return-climbs", "air-in-fuel")}, // which lets the pressure climb, and the needle shows it
 	{When: someCircuit("the pressure does not climb with the return closed", staysLow), Kind: OfFuel, About: "any",
 		Against: denies(Heard, "return-does-not-climb", "regulator-open")},
 	{When: someCircuit("the pump delivers what it should", known.Circuit.VolumeEnough), Kind: OfFuel, About: "any",
@@ -40,7 +42,10 @@ var fuelSigns = []Sign{
 
 // supplyCauses are what keeps fuel from reaching the rail; a pump that can do
 // more than the regulator lets it has none of them.
-var supplyCauses = []string{"pump", "fuel-filter", "pump-voltage", "supply-restricted", "pump-circuit", "air-in-fuel", "low-fuel-pressure"}
+var supplyCauses = append([]string{"air-in-fuel"}, pushCauses...)
+
+// pushCauses are those that keep a pump from building pressure up.
+var pushCauses = []string{"pump", "fuel-filter", "pump-voltage", "supply-restricted", "pump-circuit", "low-fuel-pressure"}
 
 // someCircuit is a condition on the circuit that a story is about, and where it is
 // about none on any: what one tank's line shows says nothing of the other's.

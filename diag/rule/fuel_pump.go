@@ -62,13 +62,15 @@ var fuelPumpRules = []Rule{
 		Name: "fuel-needle-flutters", Title: "The needle flutters",
 		Why:    "A needle that will not stand still shows air in the fuel, a strainer that is blocked, or a regulator on its way out. A clear hose or the pump's current shows which.",
 		Source: "common practice, no source", Class: Single, About: diag.AboutFuel, Needs: []known.Need{known.NeedsFuel},
-		Of: theEngine, When: known.OfEngine("the needle is said to flutter and fuel pressure was tested", func(c *known.Case) bool {
-			return c.Conditions.Needle == "flutters" && len(c.Circuits()) > 0
-		}),
+		Of: theEngine, When: needleOfFuelFlutters,
 		Kind: OfFuel, For: []Voice{{Cause: "air-in-fuel", Weight: Sight}, {Cause: "supply-restricted", Weight: DryUp}, {Cause: "regulator-stuck", Weight: DryUp}},
 		Say: needleFlutters, Headline: "fuel-needle",
 	},
 }
+
+var needleOfFuelFlutters = known.OfEngine("the needle is said to flutter and fuel pressure was tested", func(c *known.Case) bool {
+	return c.Conditions.Needle == "flutters" && len(c.Circuits()) > 0
+})
 
 func pinchedLow(k known.Circuit) bool {
 	past, _ := known.Below(k.Reading("return-pinched"))
