@@ -147,6 +147,11 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "water or another fuel", For: []string{"bad-fuel"}, Sure: 0.9, Words: []string{"water", "layers", "diesel in it", "stale"}},
 			{Name: "clear and right", Else: true, Words: []string{"clear", "right"}}}},
+	{Name: "fresh-fuel", Titles: []string{"fresh fuel", "fresh fuel and a clean bowl"}, Fuel: true, Minutes: 20, Whole: true, Way: Starter, Mends: []string{"bad-fuel"}, Words: []string{"tried on fresh fuel", "fresh fuel tried"}, Fits: holds(known.FuelStood), Answers: known.FuelStood.HoldsIn,
+		Outcomes: []Outcome{
+			{Name: "runs well on it", For: []string{"bad-fuel"}, Words: []string{"runs well", "runs fine", "starts and runs", "cured"}, After: []string{"it starts and runs as it should"}},
+			{Name: "fires and dies", For: []string{"carburettor", "pump", "fuel-filter", "dirty-injectors", "injection"}, Sure: 0.8, Words: []string{"dies", "on the choke", "only on choke", "stays dry", "dry"}, After: []string{"it fires and dies, runs only choked, or its plug stays dry"}},
+			{Name: "no sign of firing", For: []string{"ignition"}, Else: true, Words: []string{"nothing", "no difference", "no change", "the same"}, After: []string{"it does as before"}}}},
 	{Name: "fuel-pressure-test", First: true, Still: true, Minutes: 15, Whole: true, Fuel: true, Way: Runs, Fits: func(c *known.Case, _ []string) bool {
 		return !suctionHigh(c) && !c.OneMisfires() && !c.FeedsByItself() && !(c.Ported() && c.Carburetted() && c.Fuel == nil)
 	}, Made: func(c *known.Case, _ []string) bool { return c.Has(known.NeedsFuel) },

@@ -29,7 +29,7 @@ func builtFacts(c *known.Case) diag.Facts {
 		"several": c.Several(), "diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Ported(), "blown": blown(c),
 		"hangs": hangs(c), "airCooled": c.AirCooled(), "rawWater": c.RawWaterCooled(), "wetExhaust": c.WetExhaust(),
 		"aircraft": aircraft(c), "prop": c.Flies(), "rope": c.FlywheelMagneto(),
-		"distributor": c.Distributor(), "injected": c.Injected(), "direct": direct(c), "meterOpen": c.MeterOpen(), "drivenPump": drivenPump(c),
+		"distributor": c.Distributor(), "injected": c.Injected(), "carburetted": c.Carburetted(), "direct": direct(c), "meterOpen": c.MeterOpen(), "drivenPump": drivenPump(c),
 		"lash": c.LashCanBeSet(), "pcv": c.MayHavePCV(), "braked": c.BrakesByAir(), "drive": c.DriveNamed(),
 		"oil": c.OilTells(), "dose": dose(c),
 	}

@@ -66,6 +66,9 @@ var historySigns = []Sign{
 	{When: known.KicksBack, Kind: OfRunning, About: "engine", For: speaks(Known, "flywheel-key")},
 	{When: known.All(known.ReleasesItself, known.Low), Kind: OfHistory, About: "cylinders", For: speaks(Known, "decompressor-stuck")},
 	{When: known.RoughCold, Kind: OfHistory, About: "engine", For: speaks(Heard, "sticking-valve")}, // lead and heat gum up its guide
+	// What is left of old fuel narrows the jets of a carburetor.
+	{When: known.All(known.FuelOld, carburetted, known.Complaint("misfire", known.RoughRunning, "low power", "lean running")), Kind: OfHistory, About: "mixture", For: append(speaks(Known, "carburettor"), speaks(Hint, "bad-fuel")...)},
+	{When: known.All(known.FuelOld, carburetted, known.Complaint("misfire", known.RoughRunning, "low power", "lean running")), Kind: OfHistory, About: "engine", For: append(speaks(Known, "carburettor"), speaks(Hint, "bad-fuel")...)},
 	{When: known.CameAfterFilling, Kind: OfHistory, About: "any", For: speaks(Heard+Known, "bad-fuel")},
 	{When: known.All(fellInside, known.Low), Kind: OfHistory, About: "cylinders", For: speaks(DryUp, "bent-valve", "piston-contact")},
 	// What a cylinder knocks with changes as it does no work; what does not is none of theirs.
@@ -77,6 +80,7 @@ var historySigns = []Sign{
 }
 
 var (
+	carburetted  = known.OfEngine("an engine with a carburetor", (*known.Case).Carburetted)
 	rotaryEngine = known.OfEngine("a rotary", func(c *known.Case) bool { return c.Rotary() })
 	stoodAndLow  = known.All(known.StoodLong, known.Low)
 	mostLow      = known.OfEngine("most of the cylinders low, and none without pressure", func(c *known.Case) bool {

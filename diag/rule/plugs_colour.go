@@ -116,12 +116,13 @@ const mostVariant = "most"
 
 var twoOrMore = known.Is("two of them at least", func(_ *known.Case, s known.Subject) bool { return len(s.Cylinders) > 1 })
 
-// ofLastRun asks for nothing where an engine stood for long and has not run since: the
-// colour of its plugs is as old as its last run.
+// ofLastRun asks for nothing where an engine stood for long and has not run since, or does not start
+// at all: the colour of its plugs is as old as its last run.
 func ofLastRun(say func(*known.Case, known.Subject) diag.Finding) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		f := say(c, s)
-		if known.StoodLong.HoldsIn(c) && (c.Spec.Runs == "not tried" || c.Spec.Runs == "does not run") && !c.ToldRich() {
+		asOld := known.StoodLong.HoldsIn(c) && c.Spec.Runs == "not tried" || c.WillNotStart()
+		if asOld && !c.ToldRich() && !leansOut.HoldsIn(c) {
 			f.Urgency = diag.NoAction
 		}
 		return f

@@ -187,7 +187,7 @@ var families = [][]Rule{
 	mixtureTogether, missRules,
 	oneFault,
 	rodRules, foundRules, faultRules, codeRules,
-	historyRules,
+	historyRules, fuelStood,
 }
 
 // All is every rule in the order in which it is tried.

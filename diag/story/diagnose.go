@@ -129,6 +129,7 @@ func worse(a, b diag.Urgency) diag.Urgency {
 func order(c *known.Case, told []*story) {
 	strong := slices.ContainsFunc(told, func(s *story) bool { return s.About == diag.AboutCylinders && s.Confidence == diag.Strong })
 	answered := answeredBeside(told)
+	before := slices.ContainsFunc(told, func(s *story) bool { return s.upperLast() == 0 })
 	sortBy(told, func(s *story) sortKey {
 		part := s.partLast(c)
 		if strong && s.Confidence == diag.Weak {
@@ -137,7 +138,7 @@ func order(c *known.Case, told []*story) {
 		return sortKey{
 			-s.Urgency.Rank(),
 			s.testLast(answered),
-			s.notFound(),
+			s.notFound(before),
 			s.upperLast(),
 			part,
 			s.strangeLast(c),
@@ -175,9 +176,9 @@ func sortBy[T any](list []T, key func(T) sortKey) {
 
 // notFound is 0 for a story whose cause a check has shown, which is told before
 // what is only likely. What is low throughout, and not by a weak word, does not stand back
-// for a fault that was found in a part of it.
-func (s *story) notFound() int {
-	if s.book != nil && len(s.book.found()) > 0 || s.lowThroughout() && s.Confidence != diag.Weak {
+// for a fault that was found in a part of it, unless something comes before all work.
+func (s *story) notFound(before bool) int {
+	if s.book != nil && len(s.book.found()) > 0 || !before && s.lowThroughout() && s.Confidence != diag.Weak {
 		return 0
 	}
 	return 1

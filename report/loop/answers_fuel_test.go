@@ -3,6 +3,7 @@ package loop_test
 var mixtureAnswers = map[string]func(b *bench, on []int) answer{
 	"lead-order":     func(*bench, []int) answer { return yes(false, "", "each in its place") },
 	"fuel-sample":    func(*bench, []int) answer { return yes(false, "", "clear and right") },
+	"fresh-fuel":     func(*bench, []int) answer { return yes(false, "", "no sign of firing") },
 	"coil-feed-test": func(*bench, []int) answer { return yes(false, "", "it flashes") },
 	"swap-coil":      func(b *bench, _ []int) answer { return yes(b.truth.coil >= 0, "it moves|moves", "it stays|stays") },
 	"spark-test":     func(b *bench, _ []int) answer { return yes(b.truth.coil >= 0, "no spark", "good spark") },

@@ -63,6 +63,8 @@ func togetherRows() []Row {
 		{Name: "one bank low without a code", Test: Dry("V8", oneBank, Codes("P0300")), Fires: []string{"bank-low"}, Not: []string{"bank-low-with-cam-code"}},
 		{Name: "stood and even", Test: Dry("inline-4", even4, Stood(8)), Fires: []string{"stood-engine"}},
 		{Name: "stood and low", Test: Dry("inline-4", []float64{95, 165, 70, 70}, Stood(24)), Fires: []string{"stood-engine"}},
+		{Name: "stood and does not start", Test: Dry("inline-4", even4, Stood(8), Complains("no start")), Fires: []string{"fuel-stood"}},
+		{Name: "stood and starts", Test: Dry("inline-4", even4, Stood(8), Complains("oil use")), Not: []string{"fuel-stood"}},
 		{Name: "stood half a year", Test: Dry("inline-4", even4, Stood(6)), Not: []string{"stood-engine"}},
 		{Name: "misfires and seals", Test: Dry("inline-4", even4, Complains("misfire"), Leak("1", 5), Leak("2", 6), Leak("3", 5), Leak("4", 4)), Fires: []string{"sealing-sound-look-elsewhere"}, Not: []string{"leakage-good"}},
 		{Name: "no start and seals", Test: Dry("inline-4", even4, Complains("no start")), Fires: []string{"sealing-sound-look-elsewhere"}},
