@@ -167,7 +167,7 @@ type Smoke struct {
 // A Bore is what a camera showed of one cylinder; "" was not said.
 type Bore struct {
 	Wall   string // "scored", "glazed", "rust", "good"
-	Crown  string // "washed", "carbon", "holed", "marked", "good"
+	Crown  string // "washed", "carbon", "holed", "melted", "marked", "good"
 	Valves string // "burnt", "bent", "carbon", "rust", "good"
 	Seat   string // "burnt", "carbon", "rust", "good"
 	Note   string // free words

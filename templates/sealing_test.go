@@ -67,7 +67,7 @@ func leaksAndLooks() []*diag.Test {
 		of("inline-4", gap("1", 1.5), gap("2", 0.7), gap("3", 0.2)), of("inline-4", looks("melted", "damaged", "detonation", "blistered")), of("inline-4", looks("melted", "damaged"), sample.Diesel),
 		of("inline-4", looks("coolant", "bridged", "tracked", n)), of("inline-4", all("coolant")),
 	}
-	for _, b := range []diag.Bore{{Wall: "scored"}, {Wall: "glazed"}, {Crown: "holed"}, {Crown: "marked"}, {Crown: "washed"}, {Crown: "carbon"}, {Valves: "bent"}, {Valves: "burnt"}} {
+	for _, b := range []diag.Bore{{Wall: "scored"}, {Wall: "glazed"}, {Crown: "holed"}, {Crown: "melted"}, {Crown: "marked"}, {Crown: "washed"}, {Crown: "carbon"}, {Valves: "bent"}, {Valves: "burnt"}} {
 		list = append(list, sample.Dry("inline-4", low3, seen(b)), of("flat-4", airCooled, seen(b)))
 	}
 	return list
@@ -80,7 +80,7 @@ var leakAndLookRules = []string{
 	"all-sooty", "bank-sooty", "one-sooty", "some-sooty", "shared-coil", "lean-all", "white-on-gas", "one-white", "some-white",
 	"oil-wet", "fuel-wet", "all-fuel-wet", "ash-deposits", "plugs-worn", "gap-out", "plugs-normal",
 	"plug-melted", "plug-damaged", "gap-closed", "detonation-signs", "overheated", "coolant-washed", "plug-bridged", "plug-tracked",
-	"seen-holed", "seen-marked", "seen-bent-valve", "seen-burnt-valve", "seen-scored", "seen-washed", "seen-carbon", "seen-glazed",
+	"seen-holed", "seen-melted", "seen-marked", "seen-bent-valve", "seen-burnt-valve", "seen-scored", "seen-washed", "seen-carbon", "seen-glazed",
 }
 
 // TestLeaksAndLooksCanBeSaid says every wording of leakage, plugs and what was

@@ -153,7 +153,7 @@ func (c *Case) OpenSeen(name string) bool {
 	return c.Seen(name, openWords...)
 }
 
-var openWords = slices.Concat(HoledWords, BurntValve, BentValve, StuckOpen)
+var openWords = slices.Concat(GonePiston, BurntValve, BentValve, StuckOpen)
 
 // alike reports two readings of one cylinder that agree.
 func alike(a, b float64) bool { return math.Abs(a-b) <= bornOut*max(a, b) }

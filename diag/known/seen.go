@@ -88,7 +88,11 @@ var PutRight = []string{"replaced", "renewed", "repaired", "fitted", "reground",
 // Words of what is seen in a cylinder.
 var (
 	ScoredWords = []string{"scor", "scratch", "groove", "scuff"}
-	HoledWords  = []string{"hole in the piston", "hole in piston", "hole in the crown", "hole in crown", "hole through", "holed", "broken piston", "piston broken", "melted piston", "piston melted", "burnt through"}
+	HoledWords  = []string{"hole in the piston", "hole in piston", "hole in the crown", "hole in crown", "hole through", "holed", "broken piston", "piston broken", "burnt through", "melted through"}
+	// MeltedPiston is a piston that heat has taken metal off, and that need have no hole.
+	MeltedPiston = append([]string{"crown melted", "melted piston", "piston melted", "pistons melted", "melted crown"}, pairs("piston|crown|ring land|top land", "melted|eaten away|eroded|edge gone|burned away|burnt away")...)
+	// GonePiston is either.
+	GonePiston = slices.Concat(HoledWords, MeltedPiston)
 	BurntValve  = append([]string{"valve crack", "valve is crack", "valve gone"}, pairs("valve|seat", "burn|chip|torched|guttered")...)
 	BentValve   = []string{"bent valve", "valve bent", "valves bent", "valve is bent"}
 	MarkedCrown = append([]string{"valve strike", "crown marked", "dented", "dents", "impact mark", "valve mark"},

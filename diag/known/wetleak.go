@@ -37,7 +37,7 @@ func (c *Case) OilStopsNothing(n string) bool {
 // BoreSeenWhole reports a cylinder whose wall was seen good, and whose crown, if it was looked
 // at, has no hole and no mark.
 func (c *Case) BoreSeenWhole(n string) bool {
-	return c.Seen(n, GoodWall...) && !c.Seen(n, slices.Concat(HoledWords, ScoredWords, MarkedCrown)...)
+	return c.Seen(n, GoodWall...) && !c.Seen(n, slices.Concat(GonePiston, ScoredWords, MarkedCrown)...)
 }
 
 // WholeAbove is a cylinder whose wall and crown were looked at and show no damage: what is

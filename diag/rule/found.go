@@ -112,7 +112,7 @@ var foundRules = []Rule{
 		Name: "blow-by-of-one", Title: "More blow-by than is allowed, and one cylinder that explains it", Class: Together, TiesSystems: []string{known.Crankcase}, Needs: needsTest(known.Crankcase),
 		Why:    "Gas in the crankcase says that some cylinder lets it past, and not which. Where one is scored or holed, or is low and loses its air there, that is the one, and the ventilation is not to blame.",
 		Source: "common practice, no source", About: diag.AboutCylinders,
-		Of: eachCylinder, When: known.All(known.CrankcaseHigh, known.Not(known.UnderFloor), known.Any(known.SeenThere("a scored wall", known.ScoredWords), known.SeenThere("a holed or broken piston", known.HoledWords),
+		Of: eachCylinder, When: known.All(known.CrankcaseHigh, known.Not(known.UnderFloor), known.Any(known.SeenThere("a scored wall", known.ScoredWords), known.SeenThere("a holed, broken or melted piston", known.GonePiston),
 			known.All(known.Low, known.AirAt(known.AtCrankcase)))),
 		Kind: OfCrankcase, For: append(speaks(Known, "rings", "scored-bore"), speaks(DryUp, "piston")...), Against: denies(Known, "one-explains-it", "breather", "wear", "turbo-seal"),
 		Say: seen(diag.ActSoon), Headline: "blow-by-of-one",

@@ -113,6 +113,8 @@ func TestSeenInBore(t *testing.T) {
 			fires: "seen-burnt-valve 3", first: "exhaust-valve", sure: diag.Strong, soon: diag.ActSoon},
 		{name: "a burnt inlet valve", test: sample.Dry("inline-4", low3, sample.Seen("3", "inlet valve burnt at its edge")), fires: "seen-burnt-valve 3", first: "inlet-valve"},
 		{name: "no valves in a two-stroke", test: sample.Dry("inline-2", []float64{120, 80}, sample.TwoStroke, saw("2", diag.Bore{Valves: "burnt", Wall: "scored"})), fires: "seen-scored 2", not: "seen-burnt-valve"},
+		{name: "melted", test: sample.Dry("inline-4", low3, saw("3", diag.Bore{Crown: "melted"})), fires: "seen-melted 3", not: "seen-holed", first: "piston", soon: diag.DoNotRun},
+		{name: "holed, and melted around it", test: sample.Dry("inline-4", low3, saw("3", diag.Bore{Crown: "holed", Note: "piston melted around the hole"})), fires: "seen-holed 3", not: "seen-melted", first: "holed-piston", soon: diag.DoNotRun},
 		{name: "washed", test: sample.Dry("inline-4", evenFour, saw("2", diag.Bore{Crown: "washed"})), fires: "seen-washed 2", first: "head-gasket", soon: diag.ActSoon},
 		{name: "washed without coolant", test: sample.Dry("flat-4", evenFour, airCooled, saw("2", diag.Bore{Crown: "washed"})), fires: "seen-washed 2", first: "washed-bore"},
 		{name: "carbon", test: sample.Dry("inline-4", evenFour, saw("2", diag.Bore{Crown: "carbon"})), fires: "seen-carbon 2", soon: diag.NoAction},

@@ -22,7 +22,16 @@ var seenRules = needing(known.NeedsSight, []Rule{
 		Source: byEye, Class: Single, About: diag.AboutCylinders,
 		Of: eachCylinder, When: known.SeenThere("a holed or broken piston", known.HoledWords),
 		Kind: OfSight, For: append(speaks(Heard, "holed-piston"), common("piston", "broken-ring-land")...), Say: seen(diag.DoNotRun), Headline: "seen-damage",
-		SaysBetterThan: append([]string{"knock-and-low"}, lowAlone...),
+		SaysBetterThan: append([]string{"knock-and-low", "low-since-noise"}, lowAlone...),
+	},
+	{
+		Name: "seen-melted", Title: "A piston that has melted was seen",
+		Why: "Heat takes metal off the edge of a crown before it makes a hole: it still seals a little, and the next hard minute goes through it. A mixture that was lean, a spark that came early, cooling that failed or a plug that is too hot melts it, " +
+			"on a diesel a nozzle that drips or fuel that comes early. The engine stays off, and why is found before it runs on new parts.",
+		Source: byEye, Class: Single, About: diag.AboutCylinders,
+		Of: eachCylinder, When: known.All(known.SeenThere("a melted piston", known.MeltedPiston), known.Not(known.SeenThere("a holed or broken one", known.HoledWords))),
+		Kind: OfSight, For: append(speaks(Heard+Hint, "piston"), common("holed-piston", "broken-ring-land")...), Say: meltedSays, Headline: "seen-damage",
+		SaysBetterThan: append([]string{"knock-and-low", "low-since-noise"}, lowAlone...),
 	},
 	{
 		Name: "seen-marked", Title: "Marks on a piston's crown were seen",
@@ -121,6 +130,13 @@ func seen(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{
 			"low": c.AnyLow(s.Cylinders), "twoStroke": c.Ported(), "airCooled": c.AirCooled(), "oil": c.UsesOil(), "diesel": c.Spec.Diesel()}}
 	}
+}
+
+// meltedSays is why a piston melts: of one with its own carburetor, that is looked at first.
+func meltedSays(c *known.Case, s known.Subject) diag.Finding {
+	f := seen(diag.DoNotRun)(c, s)
+	f.Facts["carburetted"], f.Facts["some"] = c.Carburetted(), len(s.Cylinders) < len(c.Every())
+	return f
 }
 
 // scoredSays: in a two-stroke the wall is scored by a piston that has begun to seize,

@@ -386,7 +386,7 @@ func openThroughout(c *known.Case) bool {
 		return true
 	}
 	return !slices.ContainsFunc(c.Read(), func(n string) bool {
-		return !c.Seen(n, known.HoledWords...) && !c.Seen(n, known.BurntValve...) && !c.Seen(n, known.BentValve...) && !c.Seen(n, known.ScoredWords...) && len(c.NoClearance(n)) == 0
+		return !c.Seen(n, known.GonePiston...) && !c.Seen(n, known.BurntValve...) && !c.Seen(n, known.BentValve...) && !c.Seen(n, known.ScoredWords...) && len(c.NoClearance(n)) == 0
 	})
 }
 

@@ -35,7 +35,7 @@ var sealingTogether = []Rule{
 		Why: "Rings wear slowly. What lets go at once, most often under load, is a ring land, a piston that has burnt through, or one that has seized and scuffed, and pieces of it may lie in the engine. " +
 			"It is looked into before the engine is turned or run again, and why it ran hot or lean is found before it runs on new parts.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsCompression},
-		Of: eachCylinder, When: known.All(known.SuddenOnset, known.Not(known.SeenThere("a scored wall, or a holed or broken piston", slices.Concat(known.ScoredWords, known.HoledWords))),
+		Of: eachCylinder, When: known.All(known.SuddenOnset, known.Not(known.SeenThere("a scored wall, or a holed, broken or melted piston", slices.Concat(known.ScoredWords, known.GonePiston))),
 			known.Not(known.WholeAbove), // it has been looked into
 			known.Any(known.All(known.Low, known.Any(gushesPast, oneOfPorted)), onlyOfPorted)),
 		Kind: OfCompression, Weigh: gaveWay,
@@ -47,7 +47,7 @@ var sealingTogether = []Rule{
 		Why: "A two-stroke is oiled and cooled by what it draws: lean or hot it scuffs its piston against the exhaust port within seconds, and the next run tears the wall. That shows at once through the port, with nothing turned. " +
 			"Where the air got in, the crankcase pumped up tells afterwards.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders, Ties: []diag.About{diag.AboutMixture}, Needs: []known.Need{known.NeedsCompression},
-		Of: eachCylinder, When: known.All(known.RanHot, known.Any(known.All(known.Low, known.NoneDead), onlyOfPorted), known.Not(known.SeenThere("a scored wall, or a holed or broken piston", slices.Concat(known.ScoredWords, known.HoledWords)))),
+		Of: eachCylinder, When: known.All(known.RanHot, known.Any(known.All(known.Low, known.NoneDead), onlyOfPorted), known.Not(known.SeenThere("a scored wall, or a holed, broken or melted piston", slices.Concat(known.ScoredWords, known.GonePiston)))),
 		Kind: OfCompression, For: append(speaks(Heard, "scored-bore"), speaks(Known, "rings", "piston")...),
 		Say: func(c *known.Case, s known.Subject) diag.Finding {
 			f := knockAndLow(c, s)

@@ -114,7 +114,7 @@ func (s *story) setRepair(c *known.Case) {
 // withDamage is a repair that goes into the cylinders too, where damage was seen in them, or
 // where they are low by the heat that the fault brought about.
 func (s *story) withDamage(c *known.Case, repair string) string {
-	damaged := c.AnySeen(s.Cylinders, slices.Concat(known.ScoredWords, known.HoledWords))
+	damaged := c.AnySeen(s.Cylinders, slices.Concat(known.ScoredWords, known.GonePiston))
 	scuffed := repair == "crankcase" && slices.ContainsFunc(s.Cylinders, func(n string) bool { return known.Low.HoldsOf(c, n) })
 	if damaged || scuffed {
 		return cause.BesideBore(repair)
