@@ -151,6 +151,7 @@ type History struct {
 	Findings    []string // what the technician saw and wants said
 	ForBuyer    bool     // tested for somebody who means to buy it
 	Arrival     string   // how the vehicle came in, in the job's words
+	Said        []string // what the customer said is wrong, in whole sentences
 	Onset       string   // how it came on: "sudden at full load", "slow over months"
 	OilUse      string   // as entered, "1 l in 1000 km"
 	Smoke       Smoke

@@ -63,6 +63,14 @@ func BringsPast(name, section string, m *diag.MeasuredReading) bool {
 	})
 }
 
+// heatsExhaust are faults that make an exhaust glow, beside those that send fuel into it.
+var heatsExhaust = []string{"restricted-exhaust", "late-ignition", "advance", "cam-timing", "exhaust-valve", "boost-leak", "air-filter"}
+
+// HeatsExhaust reports a fault that makes an exhaust glow by itself.
+func HeatsExhaust(name string) bool {
+	return slices.Contains(heatsExhaust, name) || Explained(name, misfire) && Explained(name, noStart) || Explained(name, rich) || Explained(name, lean)
+}
+
 // is reports that a reading is the one meant.
 func (b *brought) is(section string, m *diag.MeasuredReading) bool {
 	if section != diag.OtherReadings {

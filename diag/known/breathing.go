@@ -147,7 +147,10 @@ var (
 	// BackPressureOverRules is more than the widest of the rules in circulation lets
 	// pass: 3 psi at up to 2500 rpm, or 34 inH2O on a diesel, at whatever speed.
 	BackPressureOverRules = OfEngine("back-pressure without a limit, and over 3 psi at up to 2500 rpm, or over 34 inH2O on a diesel", func(c *Case) bool { return c.BackPressureFar() != nil })
-	BackPressureRight     = OfTest(BackPressure, "back-pressure with a limit, and within it", func(r *diag.MeasuredResult) bool { return keptAll(r) })
+	BackPressureRight     = OfEngine("back-pressure with a limit, and within it; or without one, of no diesel, and at 2000 rpm or more not over 1.25 psi, the tightest of the rules in circulation", func(c *Case) bool {
+		r := c.Measured(BackPressure)
+		return r != nil && (keptAll(r) || !c.Spec.Diesel() && hardlyAny(r))
+	})
 )
 
 // The widest of the rules in circulation on back-pressure: common practice, and
@@ -182,6 +185,36 @@ func (c *Case) BackPressureFar() *diag.MeasuredReading {
 		}
 	}
 	return far
+}
+
+// The tightest of the rules in circulation on back-pressure, and the speed from which an
+// exhaust that holds back shows it: common practice, no source.
+const (
+	backTightest = 1.25   // psi
+	backShows    = 2000.0 // rpm
+)
+
+// hardlyAny reports back-pressure that was read without a limit, at such a speed too, and that
+// none of the rules in circulation would call too much.
+func hardlyAny(r *diag.MeasuredResult) bool {
+	shown := false
+	for i := range r.Readings {
+		m := &r.Readings[i]
+		if m.Name != "pressure" {
+			continue
+		}
+		v, err := quantity.Convert(m.Value+m.Uncertainty, m.Unit, quantity.PSI)
+		if err != nil || m.Limited() || v > backTightest {
+			return false
+		}
+		q, err := quantity.Parse(m.At)
+		if err != nil {
+			continue
+		}
+		at, err := q.In(quantity.RPM)
+		shown = shown || err == nil && at >= backShows
+	}
+	return shown
 }
 
 // slowTurning is a speed that the rules on back-pressure are for.

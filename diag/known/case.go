@@ -33,8 +33,9 @@ type Case struct {
 	allLow      *allLowFound      // once it was asked
 	faults      *faultsFound      // read when first asked for
 	driveFailed *bool
-	vehicle     string   // what it is described as, in plain form, once it was asked
-	direct      *bool    // see calledDirect
+	vehicle     string // what it is described as, in plain form, once it was asked
+	direct      *bool  // see calledDirect
+	sayings     *[]string
 	lit         *bool    // see Distributor
 	stand       []string // the complaints that stand, once it was asked
 	then        map[*diag.Test]*Case

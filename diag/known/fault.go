@@ -22,7 +22,7 @@ var Faults = []Fault{
 	{Name: "wells", words: append(pairs("plug well|plug tube", "oil|water|wet|coolant"), OilyWells...)},
 	{Name: "injector-dead", words: pairs("injector", "dead|no pulse|not click|silent|open circuit|blocked|clogged|unplugged|stuck shut")},
 	{Name: "injector-drips", words: pairs("injector", "drip|leaking|leaks|dribbl|stuck open")},
-	{Name: "exhaust", words: slices.Concat(pairs("catalyst|catalytic converter", "rattl|melt|block|clog|glow|broken"), pairs("exhaust", "crush|blocked|collaps"), pairs("muffler|silencer", "rattl|blocked"), pairs("tailpipe", "blocked|crush"))},
+	{Name: "exhaust", words: slices.Concat(pairs("catalyst|catalytic converter", "rattl|melt|block|clog|broken"), pairs("exhaust", "crush|blocked|collaps"), pairs("muffler|silencer", "rattl|blocked"), pairs("tailpipe", "blocked|crush"))},
 	{Name: "egr", words: pairs("egr|exhaust gas valve", "open|not shut|sticks")},
 	{Name: "egr-cooler", words: pairs("egr cooler|exhaust gas cooler|gas cooler", "coolant|wet|leak|crack|water|split")},
 	{Name: "air-leak", words: slices.Concat(pairs("vacuum hose|vacuum line", "off|split|crack|perish|disconnect|unplugged"), pairs("pcv hose|breather hose|intake hose|inlet hose|intake boot|inlet boot|air duct|inlet rubber|intake rubber|carb rubber|carburetor rubber|carburettor rubber|manifold rubber|intake flange|inlet flange|rubber flange", "split|crack|torn|perish|loose"),

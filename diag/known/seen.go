@@ -92,7 +92,7 @@ var (
 	// MeltedPiston is a piston that heat has taken metal off, and that need have no hole.
 	MeltedPiston = append([]string{"crown melted", "melted piston", "piston melted", "pistons melted", "melted crown"}, pairs("piston|crown|ring land|top land", "melted|eaten away|eroded|edge gone|burned away|burnt away")...)
 	// GonePiston is either.
-	GonePiston = slices.Concat(HoledWords, MeltedPiston)
+	GonePiston  = slices.Concat(HoledWords, MeltedPiston)
 	BurntValve  = append([]string{"valve crack", "valve is crack", "valve gone"}, pairs("valve|seat", "burn|chip|torched|guttered")...)
 	BentValve   = []string{"bent valve", "valve bent", "valves bent", "valve is bent"}
 	MarkedCrown = append([]string{"valve strike", "crown marked", "dented", "dents", "impact mark", "valve mark"},

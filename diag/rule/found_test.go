@@ -86,6 +86,8 @@ func TestFound(t *testing.T) {
 		{name: "no water in the intake", test: sample.Dry("inline-4", []float64{128, 132, 181, 183}, findings("no water in the air filter")), fires: "neighbours-low", not: "water-drawn-in"},
 		{name: "water in the intake, and nothing wrong", test: sample.Dry("inline-4", evenFour, findings("a little water in the air box")), fires: "even-no-minimum", not: "water-drawn-in"},
 		{name: "fuel that drips out", test: sample.Dry("inline-4", evenFour, sample.Minimum(120), findings("petrol drips onto the exhaust manifold")), fires: "seen-fuel-outside", soon: diag.DoNotRun},
+		{name: "a catalyst that glows", test: sample.Dry("inline-4", evenFour, sample.Minimum(120), findings("cat glows red")), fires: "exhaust-glows", first: "restricted-exhaust", soon: diag.ActSoon},
+		{name: "a glow plug lamp", test: sample.Dry("inline-4", evenFour, sample.Minimum(120), findings("oil lamp glows, no glowing exhaust")), not: "exhaust-glows"},
 		{name: "no fuel drips out", test: sample.Dry("inline-4", evenFour, sample.Minimum(120), findings("no fuel drips anywhere", "smells of fuel")), not: "seen-fuel-outside"},
 		{name: "oil in a plug's well", test: sample.Dry("inline-4", evenFour, sample.Complains("misfire"), findings("plug well of 2 full of oil")), fires: "fault-found", not: "liquid-in-cylinder", first: "moisture-at-plug", soon: diag.CheckAgain},
 		{name: "a cylinder full of oil", test: sample.Dry("inline-4", evenFour, sample.Complains("misfire"), findings("cylinder 2 full of oil")), fires: "liquid-in-cylinder 2", not: "fault-found", soon: diag.DoNotRun},

@@ -178,7 +178,7 @@ var families = [][]Rule{
 	magnetoRules, fouledRules, headRules,
 	injectorSet, injectorRules,
 	trimRules, oldSoot, sootyAndRich, whiteAndLean, gasRules,
-	crankcaseRules, crankcaseHoldRules, backPressureRules,
+	crankcaseRules, crankcaseHoldRules, backPressureRules, exhaustGlows,
 	coolantInside, coolingRules,
 	clearanceRules, lashTogether, timingRules,
 	dieselSet, dieselRules,

@@ -107,7 +107,7 @@ var backPressureRules = systemRule(known.BackPressure, OfExhaust, "limits: the j
 	},
 	{
 		Name: "back-pressure-right", Title: "Back-pressure within its limit",
-		Why:   "The exhaust lets the gas go.",
+		Why:   "The exhaust lets the gas go. Rules on how much is right contradict each other; what the tightest of them lets pass at speed is right by all.",
 		Class: Information, When: known.BackPressureRight, Against: denies(Heard, "exhaust-is-free", "restricted-exhaust"), Say: calm, Headline: "see-findings",
 	},
 })

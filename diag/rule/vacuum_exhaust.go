@@ -5,6 +5,22 @@ import (
 	"gaugesheet/diag/known"
 )
 
+// exhaustGlows is on what is seen of an exhaust that is far too hot.
+var exhaustGlows = []Rule{{
+	Name: "exhaust-glows", Title: "An exhaust or a catalyst that glows",
+	Why: "An exhaust glows where fuel burns in it: what a cylinder did not burn, a spark that comes late, a mixture that is wrong, or gas that cannot leave past what is blocked. " +
+		"Whichever it is, it sets dry grass, undercoating and hoses alight, so that it is driven no more until that was put right.",
+	Source: byEye, Class: Single, About: diag.AboutSystem, Of: ofSystem(known.BackPressure), When: known.ExhaustGlows,
+	Kind: OfSight, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+		if c.Spec.Diesel() {
+			return append(speaks(Known, "restricted-exhaust"), common("boost-leak", "diesel-injector", "air-filter")...)
+		}
+		return append(speaks(Known, "restricted-exhaust"), common("ignition", "late-ignition", "injection")...)
+	}, Say: func(c *known.Case, _ known.Subject) diag.Finding {
+		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"diesel": c.Spec.Diesel()}}
+	}, Headline: "exhaust-glows",
+}}
+
 // backAndVacuum is as urgent as the back-pressure by itself, and sooner where the engine
 // lacks the power that it costs.
 func backAndVacuum(c *known.Case, _ known.Subject) diag.Finding {

@@ -49,6 +49,8 @@ var allCautions = []caution{
 		}
 		return (level == "" || level == "low") && known.OilShort.HoldsIn(s.Case)
 	}},
+	{"exhaust-glows", func(s *sheetAsks) bool { return known.ExhaustGlows.HoldsIn(s.Case) }},
+	{"fuel-in-the-air", func(s *sheetAsks) bool { return known.FuelInTheAir.HoldsIn(s.Case) }},
 	{"catalyst", func(s *sheetAsks) bool { return s.mayRun() && s.unburnt() && s.MayHaveCatalyst() }},
 	{"live-magneto", func(s *sheetAsks) bool { return known.MagnetoLive.HoldsIn(s.Case) }},
 	{"crank-turns", func(s *sheetAsks) bool { return s.leakage() }},

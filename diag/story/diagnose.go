@@ -70,6 +70,7 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 			}
 		}
 	}
+	d.Glows = known.ExhaustGlows.HoldsIn(c)
 	if d.Urgency == diag.ActSoon && told[0].ofMisfire() {
 		d.RawFuel = known.SendsFuelRaw.HoldsIn(c)
 	}

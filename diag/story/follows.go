@@ -8,8 +8,12 @@ import (
 	"gaugesheet/diag/rule"
 )
 
-// bareBreach is the rule of a reading past a limit of which nothing more is known.
-const bareBreach = "test-outside-limit"
+// bareBreach is the rule of a reading past a limit of which nothing more is known, glows that
+// of an exhaust that glows.
+const (
+	bareBreach = "test-outside-limit"
+	glows      = "exhaust-glows"
+)
 
 // tellWithin takes what one story explains out of those beside it: it is told within that
 // story, as what the fault there does, and is no second matter of its own.
@@ -76,10 +80,13 @@ func (s *story) suspected(i int) *cause.Cause {
 	return cause.Named(s.Causes[i].Key)
 }
 
-// onlyPast reports a story of nothing but readings past a limit, each of which a cause brings
-// past it.
+// onlyPast reports a story of nothing but readings past a limit, or of a glowing exhaust, all
+// of which a cause brings about.
 func (s *story) onlyPast(name string) bool {
 	return s.About == diag.AboutSystem && !slices.ContainsFunc(s.members, func(m *member) bool {
+		if m.rule.Name == glows {
+			return !cause.HeatsExhaust(name)
+		}
 		return m.rule.Name != bareBreach || slices.ContainsFunc(rule.PastLimits(s.book.c, m.subject.System), func(r *diag.MeasuredReading) bool {
 			return !cause.BringsPast(name, m.subject.System, r)
 		})

@@ -40,6 +40,7 @@ type Job struct {
 	Number, Technician, Reason, OrderedBy, Invoice, Place, Started Text
 	Date                                                           Date
 	Complaints                                                     []string
+	said                                                           []string // the sentences that some of them stood in
 	Authorised                                                     Authorisation
 	Valid                                                          Validity
 
