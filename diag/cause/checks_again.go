@@ -64,10 +64,10 @@ func readAgainTakes(c *known.Case, _ []string) int {
 	return 15
 }
 
-// readAgainFirst are cylinders of such an engine that lost too much, though not so much
+// ReadAgainFirst reports cylinders of such an engine that lost too much, though not so much
 // that it had better not run, and none of whose plugs says so: nothing else is done to them
 // before.
-func readAgainFirst(c *known.Case, cylinders []string) bool {
+func ReadAgainFirst(c *known.Case, cylinders []string) bool {
 	return toReadAgain(c) && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool {
 		loss, read := c.Loss(n)
 		return !read || c.PlugTellsOfHarm(n) || !c.HighLoss(n) || loss > known.TorrentLoss || c.Grade(n) == diag.NoPressure

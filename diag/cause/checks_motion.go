@@ -86,7 +86,7 @@ var motionChecks = []Check{
 	{Name: "valve-lash", Minutes: 30, Way: Hand | Covers, DeadFirst: true, Mends: []string{"valve-lash", "valve-loose"}, MinutesOf: lashTakes,
 		Words: []string{"lash set", "lash checked", "valve clearance", "exhaust clearance", "inlet clearance", "intake clearance", "valves adjusted", "valves set", "clearance set"},
 		Fits: func(c *known.Case, cylinders []string) bool {
-			return c.LashCanBeSet() && !c.ClearanceKnown(cylinders) && !readAgainFirst(c, cylinders)
+			return c.LashCanBeSet() && !c.ClearanceKnown(cylinders) && !ReadAgainFirst(c, cylinders)
 		},
 		Outcomes: []Outcome{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: known.TooTight},

@@ -155,7 +155,7 @@ func coolantGoes(c *known.Case) bool { return c.CoolantSigns() > 1 || c.OilMixed
 // past one, so that what lies on its seat may hold it off; not one without any
 // pressure, where more than dirt holds it.
 func seatHeard(c *known.Case, cylinders []string) bool {
-	if readAgainFirst(c, cylinders) || len(c.DepositsSeen()) > 0 || known.MetByTheStory.HoldsIn(c) { // with the valve tapped; or it is cleaned anyway
+	if ReadAgainFirst(c, cylinders) || len(c.DepositsSeen()) > 0 || known.MetByTheStory.HoldsIn(c) { // with the valve tapped; or it is cleaned anyway
 		return false
 	}
 	return c.HasValves() && len(cylinders) > 0 && !slices.ContainsFunc(cylinders, func(n string) bool {
@@ -228,7 +228,7 @@ var sealingChecks = []Check{
 			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},
 			{Name: "runs into the oil", For: []string{"intake-coolant-gasket", "oil-cooler"}, Fits: (*known.Case).OilMixed, Sure: 0.7, Words: []string{"into the oil", "cylinders dry"}},
 			{Name: "it holds", For: []string{"wet-exhaust"}, Else: true, Words: []string{"holds", "dry"}}}},
-	{Name: "borescope", Titles: []string{"a look inside"}, Minutes: 15, MinutesOf: lookTakes, Fits: func(c *known.Case, cylinders []string) bool { return pistons(c, nil) && !readAgainFirst(c, cylinders) }, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
+	{Name: "borescope", Titles: []string{"a look inside"}, Minutes: 15, MinutesOf: lookTakes, Fits: func(c *known.Case, cylinders []string) bool { return pistons(c, nil) && !ReadAgainFirst(c, cylinders) }, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
 		Outcomes: []Outcome{
 			{Name: "scored", For: []string{"scored-bore"}, Sure: 0.8, Enter: saw(diag.Bore{Wall: "scored"})},
 			{Name: "holed", For: []string{"holed-piston", "piston", "broken-ring-land"}, Enter: saw(diag.Bore{Crown: "holed"})},

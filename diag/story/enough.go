@@ -129,9 +129,11 @@ func (s *story) settled(c *known.Case, shares []share) bool {
 
 // proven reports a story whose likeliest cause, with those that the same work shows, has
 // nearly all the weight by two kinds of tests, one of which heard or saw it there, with
-// nothing against it: one more test would tell nothing, and what is next is the work.
+// nothing against it: one more test would tell nothing, and what is next is the work. What a
+// plug's look alone suggests does not count beside it: a cylinder that does not seal does not
+// burn well.
 func (s *story) proven(c *known.Case, shares []share) bool {
-	first, part, there := s.book.first(), 0.0, false
+	first, part, looks, there := s.book.first(), 0.0, 0.0, false
 	if s.seenWhole(c) && c.OilTells() && !c.Has(known.NeedsWet) { // which tells rings from what else is not seen
 		return false
 	}
@@ -141,9 +143,16 @@ func (s *story) proven(c *known.Case, shares []share) bool {
 		there = there || same && s.witnessed(x.cause, rule.OfLeakage, rule.OfSight, rule.OfCooling)
 		if same || s.About == diag.AboutEngine && cause.Worn(x.cause, first) || measured && cause.Bore(x.cause) && cause.Bore(first) {
 			part += x.part
+		} else if s.book.ofLooks(x.cause) {
+			looks += x.part
 		}
 	}
-	return s.wornByThree(c, shares) || there && part >= nearlyAll && len(s.Against) == 0 && len(s.book.agreeing(first)) >= 2
+	return s.wornByThree(c, shares) || there && part >= nearlyAll*(1-looks) && len(s.Against) == 0 && len(s.book.agreeing(first)) >= 2
+}
+
+// ofLooks reports a cause that nothing but the look of plugs speaks for.
+func (b *ledger) ofLooks(name string) bool {
+	return !slices.ContainsFunc(b.account(name).kinds, func(h heaviest) bool { return h.kind != rule.OfPlugs })
 }
 
 // wornByThree reports a story of a whole engine worn in its rings or bores, by three kinds of

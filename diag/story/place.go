@@ -21,13 +21,17 @@ func (s *story) headOpen(c *known.Case) bool {
 	return len(c.Engine.Heads) > 1 && !some && cause.SameWork(s.book.first(), "head-gasket") && !known.CoolantAtHead.HoldsIn(c)
 }
 
-// askPlace is the check that shows which head it is, nil where that is known or
-// none is left to be made.
+// askPlace is the check that shows which head it is, or of an aircraft engine's losses that
+// were read once whether they stay: all else waits for that. nil where that is known or none
+// is left to be made.
 func (s *story) askPlace(c *known.Case, at diag.Urgency) *cause.Check {
-	if !s.headOpen(c) {
-		return nil
+	switch {
+	case s.headOpen(c):
+		return s.firstOf(c, places, at)
+	case len(s.book.found()) == 0 && cause.ReadAgainFirst(c, s.Cylinders) && !s.settled(c, s.book.shares()):
+		return s.firstOf(c, []string{"leak-down-again"}, at)
 	}
-	return s.firstOf(c, places, at)
+	return nil
 }
 
 // otherTests are those that prove a gasket by themselves, whatever is wet outside.
