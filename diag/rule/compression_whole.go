@@ -280,13 +280,14 @@ func decidingLimits(c *known.Case) [][]string {
 }
 
 // readAlike is a cylinder with all that read the very same, in the engine's
-// order: which of them decides a limit is chance.
+// order: which of them decides a limit is chance, and so it is of a range and what stands in
+// its middle.
 func readAlike(c *known.Case, name string) []string {
 	of := c.Cylinder(name)
 	if of == nil || of.Dry == nil {
 		return []string{name}
 	}
-	return c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Dry != nil && *r.Dry == *of.Dry && r.Kind == of.Kind })
+	return c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Dry != nil && *r.Dry == *of.Dry && (r.Kind == diag.AtLeast) == (of.Kind == diag.AtLeast) })
 }
 
 // remarkable reports a set without low cylinders in which one stands apart all
