@@ -170,11 +170,12 @@ func turnedFirst(d *diag.Diagnosis) {
 }
 
 // sparkless has every proposed check that moves the crankshaft of an engine whose magneto
-// may fire with its switch off say that the wires come off the plugs before that.
+// may fire with its switch off say that the wires come off the plugs before that; so it has
+// a test on the starter that is made again, before which hands are at the plugs.
 func sparkless(d *diag.Diagnosis) {
 	for i := range d.Stories {
 		if next := d.Stories[i].Next; next != nil {
-			if k := cause.CheckNamed(next.Key); k != nil && (k.Is(cause.Hand|cause.Air|cause.Opens) || next.Facts["handFirst"] == true) {
+			if k := cause.CheckNamed(next.Key); k != nil && (k.Is(cause.Hand|cause.Air|cause.Opens) || k.Again && k.Is(cause.Starter) || next.Facts["handFirst"] == true) {
 				next.Facts["live"] = true
 			}
 		}
