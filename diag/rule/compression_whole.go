@@ -287,7 +287,9 @@ func readAlike(c *known.Case, name string) []string {
 	if of == nil || of.Dry == nil {
 		return []string{name}
 	}
-	return c.CylindersThat(func(r *diag.CylinderResult) bool { return r.Dry != nil && *r.Dry == *of.Dry && (r.Kind == diag.AtLeast) == (of.Kind == diag.AtLeast) })
+	return c.CylindersThat(func(r *diag.CylinderResult) bool {
+		return r.Dry != nil && *r.Dry == *of.Dry && (r.Kind == diag.AtLeast) == (of.Kind == diag.AtLeast)
+	})
 }
 
 // remarkable reports a set without low cylinders in which one stands apart all
