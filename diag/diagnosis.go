@@ -238,6 +238,7 @@ type Lead struct {
 	Outcome string // by name
 	Cause   string // the likeliest cause then, "" where none is
 	Facts   Facts  // of its words
+	Left    bool   // that cause is what is left, as the outcome speaks for none and nothing more is asked
 	Settled bool   // nothing more has to be checked for it
 	Next    *Check // the check that comes next then, nil for none
 	Repair  string // what is done then where the outcome excludes a cause and no check is left, by name

@@ -49,7 +49,7 @@ func texts(s templates.SaidCheck) []string {
 // that exclude each other. Facts that no sentence asks for beside each other
 // change together.
 func factCombinations(minutes int) []diag.Facts {
-	flags := [][]string{{"all"}, {"several"}, {"diesel"}, {"rotary"}, {"twoStroke"}, {"byHand", "starts"}, {"oil"}, {"airCooled", "lash", "oiled", "injected", "carburetted", "afterOil", "alike", "leftOpen", "oilSmells", "drivenPump", "oilRead", "blown", "aircraft", "valveAir", "coolantIn", "gasInside", "braked", "wetExhaust", "distributor", "prop", "methodOpen", "itTracks", "wide", "hangs", "lies", "rope", "rawWater", "noGas", "gasFound", "met", "cold", "oilMixed", "meterOpen", "pcv", "levelRead", "oilShort", "ownGauge", "sinks", "wasSet", "heldOpen", "reach", "seized", "ails", "stood", "plugsIn", "choked", "unheld", "allLow", "scored", "opened", "watered", "driveTold", "cutOut", "regenerates", "tight"}, {"direct"}}
+	flags := [][]string{{"all"}, {"several"}, {"diesel"}, {"rotary"}, {"twoStroke"}, {"byHand", "starts"}, {"oil"}, {"airCooled", "short", "looked", "moved", "lash", "oiled", "injected", "carburetted", "afterOil", "alike", "leftOpen", "oilSmells", "drivenPump", "oilRead", "blown", "aircraft", "valveAir", "coolantIn", "gasInside", "braked", "wetExhaust", "distributor", "prop", "methodOpen", "itTracks", "wide", "hangs", "lies", "rope", "rawWater", "noGas", "gasFound", "met", "cold", "oilMixed", "meterOpen", "pcv", "levelRead", "oilShort", "ownGauge", "sinks", "wasSet", "heldOpen", "reach", "seized", "ails", "stood", "plugsIn", "choked", "unheld", "allLow", "scored", "opened", "watered", "driveTold", "cutOut", "regenerates", "tight"}, {"direct"}}
 	var list []diag.Facts
 	for bits := range 1 << len(flags) {
 		f := diag.Facts{"minutes": minutes}

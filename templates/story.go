@@ -168,7 +168,7 @@ func (c *Catalogue) Step(step diag.Step, a Audience) (SaidStep, error) {
 		facts := diag.Facts{"cause": "", "check": "", "minutes": 0, "on": diag.Names(nil), "work": "", "settled": lead.Settled}
 		switch { // what an outcome shows is said by the check itself; what is left is only suspected
 		case i < len(said.Check.Outcomes) && said.Check.Outcomes[i].Then != "":
-			facts["cause"] = said.Check.Outcomes[i].Then
+			facts["cause"] = s.andLeft(said.Check.Outcomes[i].Then, lead)
 		case lead.Cause != "":
 			facts["cause"] = s.phrases("causes", []diag.Phrase{{Key: lead.Cause, Facts: lead.Facts}})[0]
 		}
@@ -185,6 +185,21 @@ func (c *Catalogue) Step(step diag.Step, a Audience) (SaidStep, error) {
 		said.Leads = append(said.Leads, one)
 	}
 	return said, s.err
+}
+
+// Lead is what an outcome says with what it leaves, where it shows nothing and nothing more
+// is asked.
+func (c *Catalogue) Lead(then string, lead diag.Lead, a Audience) (string, error) {
+	s := &speaker{c: c, a: a, facts: diag.Facts{}}
+	return s.andLeft(then, lead), s.err
+}
+
+func (s *speaker) andLeft(then string, lead diag.Lead) string {
+	if !lead.Left {
+		return then
+	}
+	left := s.phrases("causes", []diag.Phrase{{Key: lead.Cause, Facts: lead.Facts}})[0]
+	return s.label("plan.left", diag.Facts{"then": then, "cause": left})
 }
 
 // withAlso names what else is as urgent as a verdict.

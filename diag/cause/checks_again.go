@@ -88,7 +88,7 @@ func repeatedCharged(c *known.Case, _ []string) bool {
 // againChecks test again, or test what was left out.
 var againChecks = []Check{
 	{Name: "complete-set", Rest: true, Titles: []string{"testing the rest"}, Minutes: 15, MinutesOf: restMinutes, Fits: func(c *known.Case, _ []string) bool { return c.Several() }, Whole: true, Way: Starter, Again: true, Words: []string{"all cylinders tested"},
-		Outcomes: []Outcome{{Name: "alike"}, {Name: "apart", Else: true}}},
+		Outcomes: []Outcome{{Name: "alike", Enter: readRest(1)}, {Name: "apart", Else: true, Enter: readRest(0.6)}}},
 	{Name: "look-at-the-gauge", Then: "second-gauge", Minutes: 1, Whole: true, Again: true, Words: []string{"unit read off", "unit checked"},
 		Outcomes: []Outcome{{Name: "another unit", For: []string{"other-unit"}}, {Name: "the same unit", Else: true, After: []string{"as it is written"}}}},
 	{Name: "look-up-limit", Titles: []string{"looking up the book's figure", "the book's figure"}, Minutes: 2, Whole: true, Again: true, Fits: func(c *known.Case, _ []string) bool { return !c.FarAboveStandard() }, Words: []string{"limit looked up", "limit checked"},
@@ -107,7 +107,7 @@ var againChecks = []Check{
 	{Name: "repeat-method", Titles: []string{"repeating the test by the book", "the test once more"}, Minutes: 15, Mends: []string{"throttle-or-choke"}, Whole: true, Way: Starter, Again: true, Fits: crankedInDoubt, Words: []string{"test repeated", "compression repeated"},
 		Outcomes: []Outcome{
 			{Name: "readings come up", For: []string{"throttle-or-choke", "weak-cranking", "cold-engine", "adapter-leak"}, Words: []string{"come up", "came up", "up"}},
-			{Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
+			{Name: "they stay", Else: true, Enter: byTheBook, Words: []string{"stay", "stayed", "same"}}}},
 	{Name: "look-for-decompressor", Titles: []string{"decompressor or not", "looking for a decompressor"}, Minutes: 5, Whole: true, Way: Hand, Words: []string{"decompressor looked for", "compression release looked for"},
 		Fits: func(c *known.Case, _ []string) bool {
 			return c.MayHaveDecompressor() && c.Spec.Decompressor == "" && !c.ReadHigherBefore()

@@ -41,10 +41,16 @@ func breathingInDoubt(c *known.Case, cylinders []string) bool {
 }
 
 // camMayStand is an engine with valves of which some cylinder has no pressure,
-// so that its camshaft, or a part of it, may not turn; not where the drive is new
-// and some cylinder makes something.
+// so that its camshaft, or a part of it, may not turn; not where its valves were seen to
+// move, or the drive is new and some cylinder makes something.
 func camMayStand(c *known.Case, _ []string) bool {
-	return c.HasValves() && (len(c.Graded(diag.NoPressure)) > 0 || known.DriveToldGone.HoldsIn(c)) && !(c.RenewedAfterFailing() && c.Cranking().Highest > 0)
+	return c.HasValves() && !valvesMove(c) && (len(c.Graded(diag.NoPressure)) > 0 || known.DriveToldGone.HoldsIn(c)) && !(c.RenewedAfterFailing() && c.Cranking().Highest > 0)
+}
+
+// valvesMove is an engine of which somebody has seen that its valves move as they should, so
+// that its camshaft turns.
+func valvesMove(c *known.Case) bool {
+	return c.WorkDone("all move alike", "valves seen moving", "valves move alike", "valves all move")
 }
 
 // turns is an engine that may be turned: not one whose camshaft stands still with valves open

@@ -69,6 +69,9 @@ func cylinderFacts(c *known.Case, cylinders []string) diag.Facts {
 		"Cylinders": diag.Names(cylinders), "all": len(cylinders) > 0 && len(cylinders) == len(c.Every()),
 		"coolantIn": some(c.CoolantIn), "lies": c.LiquidLies(cylinders), "valveAir": c.AirMayPassValves(cylinders),
 		"reach":    some(c.OutOfReach),
+		"looked":   !slices.ContainsFunc(enters(c, cylinders), func(n string) bool { return !c.Looked(n) }),
+		"short":    c.AllLow() != nil || c.AnyLow(c.Read()) || !c.DryRead(),
+		"moved":    valvesMove(c),
 		"seized":   some(c.SeizedShut),
 		"tight":    c.AllTight(cylinders),
 		"wide":     some(func(n string) bool { return known.ClearanceWide.HoldsOf(c, n) }),
@@ -111,3 +114,15 @@ func lowOfTight(c *known.Case, cylinders []string) diag.Names {
 
 // regenerates is a diesel that burns a filter of its exhaust clean.
 func regenerates(c *known.Case) bool { _, there := c.ExhaustFilter(); return there }
+
+// enters are the cylinders into which liquid may get; those that a check is about, or all,
+// where it may get into none.
+func enters(c *known.Case, cylinders []string) []string {
+	if wet := c.LiquidPossible(); len(wet) > 0 {
+		return wet
+	}
+	if len(cylinders) > 0 {
+		return cylinders
+	}
+	return c.Every()
+}

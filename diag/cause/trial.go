@@ -124,6 +124,57 @@ func wetRise(part float64) func(*Trial) {
 	}
 }
 
+// readRest enters readings of the cylinders that were not read: as a good one reads, and the
+// first of them as this part of it. Where nothing was read that says what a good one reads,
+// or the section is another, it is noted in words alone.
+func readRest(part float64) func(*Trial) {
+	return func(t *Trial) {
+		if t.Compression == nil || !t.Case.DryRead() || t.Case.Healthy() <= 0 {
+			return
+		}
+		section := *t.Compression
+		section.Dry = maps.Clone(section.Dry)
+		if section.Dry == nil {
+			section.Dry = map[string]diag.Reading{}
+		}
+		reads := part * t.Case.Healthy()
+		for _, n := range t.on() {
+			if r := t.Case.Cylinder(n); r == nil || r.Dry == nil {
+				section.Dry[n] = reading(reads)
+				reads = t.Case.Healthy()
+			}
+		}
+		t.Compression = &section
+	}
+}
+
+// Known is what is known of a test. Readings of which the job says that they stayed when the
+// test was repeated by the book are judged as if they had been read so.
+func Known(t *diag.Test) *known.Case {
+	c := known.New(t)
+	if !c.ThrottleShut() && !c.ChokeShut() {
+		return c
+	}
+	k := CheckNamed("repeat-method")
+	if o := k.Answer(c, nil); o == nil || !o.Else || o.Enter == nil {
+		return c
+	}
+	again := &Trial{Test: *t, Case: c}
+	byTheBook(again)
+	return known.New(&again.Test)
+}
+
+// byTheBook enters that the readings as they are were read again with the throttle and the
+// choke open and all plugs out, so that they are judged.
+func byTheBook(t *Trial) {
+	if t.Compression == nil {
+		return
+	}
+	section := *t.Compression // whose sums are done anew
+	t.Compression = &section
+	t.Conditions.Throttle, t.Conditions.Choke, t.Conditions.PlugsOut = "open", "", "all"
+}
+
 // What a sound cylinder reads with the engine running, as a part of what it
 // reads on the starter: common practice, no source.
 const (

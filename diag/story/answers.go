@@ -115,6 +115,13 @@ func (b *ledger) found() []string {
 	return slices.DeleteFunc(slices.Clone(b.sorted()), func(name string) bool { return !b.shown(name) })
 }
 
+// denied reports a cause of which a check has said that it is not there.
+func (b *ledger) denied(name string) bool {
+	return slices.ContainsFunc(b.entries, func(e diag.Entry) bool {
+		return e.Cause == name && e.Kind == string(rule.OfCheck) && e.Weight < 0
+	})
+}
+
 // shown reports a cause that a check has shown, or that was seen.
 func (b *ledger) shown(name string) bool {
 	return b.seen(name) || slices.ContainsFunc(b.entries, func(e diag.Entry) bool {

@@ -10,6 +10,7 @@ import (
 	"slices"
 
 	"gaugesheet/diag"
+	"gaugesheet/diag/cause"
 	"gaugesheet/diag/known"
 	"gaugesheet/diag/rule"
 )
@@ -18,7 +19,7 @@ import (
 // the order in which they are to be said, the one next check with the plan
 // behind it, and the verdict by the name of its words with their facts.
 func Diagnose(t *diag.Test) *diag.Diagnosis {
-	c, d := diagnose(known.New(t), diag.NoAction)
+	c, d := diagnose(cause.Known(t), diag.NoAction)
 	d.Plan = plan(c, d, secondSteps)
 	return d
 }
@@ -26,20 +27,20 @@ func Diagnose(t *diag.Test) *diag.Diagnosis {
 // UpToNext is Diagnose for who shows the next check and where its outcomes lead,
 // and nothing of the step behind it.
 func UpToNext(t *diag.Test) *diag.Diagnosis {
-	c, d := diagnose(known.New(t), diag.NoAction)
+	c, d := diagnose(cause.Known(t), diag.NoAction)
 	d.Plan = plan(c, d, 0)
 	return d
 }
 
 // WithoutPlan is Diagnose without trying out where the checks lead.
 func WithoutPlan(t *diag.Test) *diag.Diagnosis {
-	_, d := diagnose(known.New(t), diag.NoAction)
+	_, d := diagnose(cause.Known(t), diag.NoAction)
 	return d
 }
 
 // Explain is WithoutPlan with what came of every rule in turn.
 func Explain(t *diag.Test) (*diag.Diagnosis, []rule.Tried) {
-	c, d := diagnose(known.New(t), diag.NoAction)
+	c, d := diagnose(cause.Known(t), diag.NoAction)
 	return d, rule.Explain(c)
 }
 

@@ -44,9 +44,10 @@ func plan(c *known.Case, d *diag.Diagnosis, second int) []diag.Step {
 }
 
 // markShown tells the checks of a plan that are made on cylinders of which nothing is
-// known yet: an outcome of a check on the whole engine was tried out on one of them.
+// known yet: an outcome of a check on the whole engine, or on those that were left out, was tried
+// out on one of them.
 func markShown(c *known.Case, d *diag.Diagnosis, steps []diag.Step) {
-	if len(d.Next.Cylinders) > 0 {
+	if k := cause.CheckNamed(d.Next.Key); len(d.Next.Cylinders) > 0 && !k.Rest {
 		return
 	}
 	every := len(c.Every())
@@ -77,10 +78,32 @@ func try(c *known.Case, asked *diag.Check, about *diag.Story, at diag.Urgency) (
 		o := &outcomes[i]
 		after := cause.Try(c, k, o, asked.Cylinders)
 		lead := leadsTo(after, about, o, at)
+		if lead.Next != nil && endsAt(k, o, &lead) {
+			lead.Next, lead.Settled = nil, true
+		}
+		lead.Left = lead.Left && lead.Next == nil && lead.Repair == "" && surest(c, k, lead.Cause) == 0
 		lead.Outcome = o.Name
 		step.Leads, trials = append(step.Leads, lead), append(trials, after)
 	}
 	return step, trials
+}
+
+// endsAt reports an outcome after which no check is planned: a test made again that shows the
+// first to have been at fault, for its own figures are judged then; what is put right as the
+// check is made, where the next would only put it right; and a fault of the whole engine that
+// the story knows nothing of, which is put right before anything else is asked.
+func endsAt(k *cause.Check, o *cause.Outcome, lead *diag.Lead) bool {
+	if o.Else || o.Mute || len(o.For) == 0 {
+		return false
+	}
+	next := cause.CheckNamed(lead.Next.Key)
+	ofTest := func(name string) bool { return cause.Named(name).Test }
+	mended := func(name string) bool { return slices.Contains(k.Mends, name) && slices.Contains(next.Mends, name) }
+	switch {
+	case k.Again && slices.ContainsFunc(o.For, ofTest), slices.ContainsFunc(o.For, mended):
+		return true
+	}
+	return (k.Whole || k.Coolant) && lead.Cause == "" && !o.Stops
 }
 
 // leadsTo gives what a story has come to in a case after a check: its likeliest
@@ -94,6 +117,7 @@ func leadsTo(c *known.Case, about *diag.Story, o *cause.Outcome, at diag.Urgency
 	if s := sameStory(told, about); s != nil {
 		if lead.Cause = s.shownBy(o); lead.Cause != "" {
 			lead.Facts = s.book.facts(lead.Cause, s.Cylinders)
+			lead.Left = o.Else && !s.book.denied(lead.Cause)
 		}
 		s.chooseCheck(c, at)
 		if s.setRepair(c); o.Else {

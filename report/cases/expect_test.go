@@ -32,6 +32,7 @@ var expectations = map[string]func(*outcome, string) string{
 	"within":  (*outcome).within,
 	"apart":   (*outcome).apart,
 	"advice":  (*outcome).advice,
+	"after":   (*outcome).after,
 }
 
 // said lists all findings, those folded into a combination too.
@@ -139,6 +140,36 @@ func (k *outcome) do(rest string) string {
 		}
 	}
 	return ""
+}
+
+// after OUTCOME: [not] CHECK or CHECK, none: what the plan has come next after an outcome of
+// the next check; "left CAUSE" in their place for the cause that is told to be left.
+func (k *outcome) after(rest string) string {
+	name, wanted, _ := strings.Cut(rest, ": ")
+	if len(k.d.Plan) == 0 {
+		return "no plan"
+	}
+	for _, lead := range k.d.Plan[0].Leads {
+		if lead.Outcome != name {
+			continue
+		}
+		if left, is := strings.CutPrefix(wanted, "left "); is {
+			if !lead.Left && left != "none" || lead.Left && lead.Cause != left {
+				return fmt.Sprintf("left %v %s", lead.Left, lead.Cause)
+			}
+			return ""
+		}
+		next := "none"
+		if lead.Next != nil {
+			next = lead.Next.Key
+		}
+		wanted, not := strings.CutPrefix(wanted, "not ")
+		if slices.Contains(strings.Split(wanted, " or "), next) == not {
+			return next
+		}
+		return ""
+	}
+	return "no such outcome"
 }
 
 func unknownRule(k *outcome, name string) {

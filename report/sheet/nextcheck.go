@@ -44,7 +44,7 @@ func (v *view) checkBox() layout.Block {
 	}
 	common, first := commonLead(leads), map[string]string{}
 	for i, o := range said.Outcomes {
-		out := figure.Outcome{If: onPage(o.If), Then: onPage(ended(o.Then))}
+		out := figure.Outcome{If: onPage(o.If), Then: onPage(ended(v.thenLeft(i, o.Then)))}
 		if lead := leads[i]; lead != "" && lead != common {
 			out.Next = v.then(lead, first[lead])
 			if first[lead] == "" {
@@ -57,6 +57,17 @@ func (v *view) checkBox() layout.Block {
 		d.Others = v.label("next.others", "check", common, "all", len(first) == 0)
 	}
 	return figure.NewNextCheck(d)
+}
+
+// thenLeft is what an outcome says, with what it leaves where it shows nothing and nothing
+// more is asked.
+func (v *view) thenLeft(i int, then string) string {
+	if len(v.d.Plan) == 0 || v.d.Plan[0].Check.Key != v.d.Next.Key || i >= len(v.d.Plan[0].Leads) {
+		return then
+	}
+	said, err := v.words.Lead(then, v.d.Plan[0].Leads[i], v.sheet.Audience)
+	v.keep("", err)
+	return said
 }
 
 // then is what comes after an outcome; where the same comes after an earlier one
