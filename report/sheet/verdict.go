@@ -272,7 +272,12 @@ func (v *view) sureBecause(st *diag.Story) string {
 		return v.label("sure.why.test")
 	}
 	kinds, alone := v.kindsFor(st), v.oneKind(st)
-	if st.Urgency == diag.NoAction {
+	switch {
+	case st.Urgency == diag.NoAction && st.Confidence == diag.Strong && len(st.Causes) == 0:
+		for _, test := range st.Tests {
+			kinds = append(kinds, v.label("kind."+test))
+		}
+	case st.Urgency == diag.NoAction:
 		kinds = v.kindsWithin()
 		alone = len(kinds) == v.testsMade()
 		if len(kinds) == 1 && !alone { // what has no limit says its part as well
