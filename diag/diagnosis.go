@@ -193,6 +193,7 @@ type Story struct {
 	Doubts     []Phrase  // why it is no surer
 	Codes      []string  // stored trouble codes that speak for one of its causes
 	Tests      []string  // the tests that its findings rest on: "compression", "leakage", "plugs", "rotors", "fuel pressure"
+	SoundBy    []string  // the kinds of test that agree that all is well, where two do
 	Explains   []string  // the complaints that its causes explain
 	Ledger     []Entry   // every voice for or against a cause, for whoever asks why
 	Next       *Check

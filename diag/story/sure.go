@@ -46,6 +46,9 @@ func (s *story) judge(c *known.Case) {
 	}
 	if both := s.soundBy(); len(both) > 1 {
 		s.Confidence, kinds = diag.Strong, both
+		for _, k := range both {
+			s.SoundBy = append(s.SoundBy, string(k))
+		}
 	}
 	s.doubtGrade(c, kinds)
 	s.doubt(c, kinds)

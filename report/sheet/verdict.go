@@ -273,9 +273,11 @@ func (v *view) sureBecause(st *diag.Story) string {
 	}
 	kinds, alone := v.kindsFor(st), v.oneKind(st)
 	switch {
-	case st.Urgency == diag.NoAction && st.Confidence == diag.Strong && len(st.Causes) == 0:
-		for _, test := range st.Tests {
-			kinds = append(kinds, v.label("kind."+test))
+	case len(st.SoundBy) > 0 && st.Confidence == diag.Strong:
+		for _, kind := range st.SoundBy {
+			if said := v.optional("kind."+kind, ""); said != "" {
+				kinds = append(kinds, said)
+			}
 		}
 	case st.Urgency == diag.NoAction:
 		kinds = v.kindsWithin()
