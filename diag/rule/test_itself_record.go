@@ -107,10 +107,12 @@ func methodIncomplete(c *known.Case) []diag.Notice {
 		missing = c.NotRecorded(c.Conditions.Strokes > 0, "strokes", c.Cranking().Limits)
 	}
 	if len(missing) > 0 {
-		list = notice("method-incomplete", "", nil, diag.Facts{"missing": missing, "section": section})
+		list = notice("method-incomplete", "", nil, diag.Facts{"missing": missing, "section": section, "harmless": false})
+		_, any := mayFlatter(c, list[0])
+		list[0].Facts["harmless"] = !any && c.Sound() // then nothing is less sure for it
 	}
 	if c.Has(known.NeedsFuel) && known.LacksRange(c.Gauges.Fuel) {
-		list = append(list, notice("method-incomplete", "", nil, diag.Facts{"missing": diag.Names{known.FuelRangeMissing}, "section": "fuel-pressure"})...)
+		list = append(list, notice("method-incomplete", "", nil, diag.Facts{"missing": diag.Names{known.FuelRangeMissing}, "section": "fuel-pressure", "harmless": false})...)
 	}
 	return list
 }

@@ -130,7 +130,7 @@ func (s *story) doubt(c *known.Case, kinds []rule.Kind) {
 			}
 			n = left
 		}
-		if r.OfSound != nil && s.lead().rule.Class == rule.Sound {
+		if r.OfSound != nil && (s.lead().rule.Class == rule.Sound || c.Sound()) {
 			left, any := r.OfSound(c, n)
 			if !any {
 				continue
