@@ -23,6 +23,7 @@ func (s *story) compose(c *known.Case) {
 	if len(s.members) == 0 {
 		return
 	}
+	s.stoppedBySystem()
 	s.book = s.weigh(c)
 	s.settle()
 	s.Urgency = diag.NoAction

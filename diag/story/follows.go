@@ -94,12 +94,13 @@ func (s *story) onlyPast(name string) bool {
 }
 
 // placeOf reports a story that tells where what another tells lies: of all the cylinders that
-// the other names, or of the engine or its fuel where that names some, and not of less.
+// the other or any of its findings names, or of the engine or its fuel where that names some,
+// and not of less.
 func (s *story) placeOf(b *story) bool {
 	if len(s.Cylinders) == 0 && len(b.Cylinders) > 0 {
 		return s.About != diag.AboutSystem
 	}
-	return !slices.ContainsFunc(b.Cylinders, func(n string) bool { return !slices.Contains(s.Cylinders, n) })
+	return !slices.ContainsFunc(b.everyCylinder(), func(n string) bool { return !slices.Contains(s.Cylinders, n) })
 }
 
 // names reports a story that is surer of where and why than another, which suspects the same

@@ -351,3 +351,12 @@ func (s *story) add(d *desk, h rule.Hit) {
 	d.members = append(d.members, member{rule: h.Rule, order: h.Order, subject: h.Subject})
 	s.members = append(s.members, &d.members[len(d.members)-1])
 }
+
+// stoppedBySystem makes a story that is tied to the mixture, and led by a reading of a system
+// that stops the engine, one of that system: that is what is said of it first.
+func (s *story) stoppedBySystem() {
+	mixture := s.About == diag.AboutMixture || s.About == diag.AboutFuel
+	if lead := s.lead(); mixture && lead.rule.About == diag.AboutSystem && lead.finding.Urgency == diag.DoNotRun {
+		s.About = diag.AboutSystem
+	}
+}

@@ -175,13 +175,19 @@ var checkLaws = []law{
 	{name: "O3 plan", least: 100, says: "the plan begins with the next check and has its outcomes", check: planFits},
 	{name: "O3 costs what it is worth", least: 60, says: "at 'no action' nothing of more than half an hour, and nothing that needs a part, is asked for",
 		check: func(s *subject, k *tally) {
-			c := s.out.Verdict.NextCheck
-			if s.out.Verdict.Urgency != noAction {
-				return
+			cheap := func(c *nextCheck) {
+				k.saw()
+				if c != nil && (c.Minutes > 40 || c.Name == "renew-regulator" || c.Name == "renew-plugs") {
+					k.fail("%s, %v minutes, at 'no action'", c.Name, c.Minutes)
+				}
 			}
-			k.saw()
-			if c != nil && (c.Minutes > 40 || c.Name == "renew-regulator" || c.Name == "renew-plugs") {
-				k.fail("%s, %v minutes, at 'no action'", c.Name, c.Minutes)
+			if s.out.Verdict.Urgency == noAction {
+				cheap(s.out.Verdict.NextCheck)
+			}
+			for _, one := range s.out.Stories { // whatever else the sheet asks for
+				if one.Urgency == noAction {
+					cheap(one.NextCheck)
+				}
 			}
 		}},
 }
