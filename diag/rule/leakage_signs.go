@@ -41,6 +41,10 @@ var leakageSigns = []Sign{
 		When: known.All(tooHigh, atValve, known.Not(known.LossTooSmall)), Kind: OfLeakage, About: "cylinders",
 		Against: denies(Known, "loses-air", "restricted-inlet", "throttle-or-choke", "weak-cranking", "cold-engine"),
 	},
+	{ // what a gauge reads is no riddle where all that it is read of lets its air out at a valve
+		When: known.All(known.OfEngine("every cylinder whose pressure was read loses 30 % and more at a valve, and none at its crankcase", allOutAtValves)), Kind: OfLeakage, About: "any",
+		Against: append(denies(Known, "loses-air", "gauge-reads-low", "gauge-valve-leaks", "not-run-in", "dry-bores", "low-ratio"), denies(DryUp, "loses-air", "cam-timing", "wear")...),
+	},
 	{ // what cannot be pressed together does not burn, whatever spark and fuel it gets
 		When: openAtRest, Kind: OfLeakage, About: "cylinders",
 		Against: denies(Heard, "leak-explains", "own-spark", "own-injector", "diesel-injector", "coil-or-lead"),
@@ -177,6 +181,20 @@ var (
 	leaksAsMuchOiled = known.OfAll("loses as much with oil", func(c *known.Case, n string) bool { return c.LeaksAsMuchOiled(n) })
 	oilOffRings      = known.OfEngine("oil does not lie on the rings", func(c *known.Case) bool { return c.WetIsIndirect() })
 )
+
+// outAtValve is the loss at a valve from which it is why a cylinder is low, whatever its
+// gauge: judgement, no source.
+const outAtValve = 30.0
+
+// allOutAtValves reports that each cylinder whose compression was read was heard to lose so
+// much at a valve, and nowhere below.
+func allOutAtValves(c *known.Case) bool {
+	read := c.Read()
+	return len(read) > 0 && c.HasValves() && !c.LeakageCold() && !slices.ContainsFunc(read, func(n string) bool {
+		l := c.Leak(n)
+		return l == nil || l.Loss == nil || *l.Loss < outAtValve || c.LeaksAt(n, known.AtCrankcase) || !c.LeaksAt(n, known.AtExhaust) && !c.LeaksAt(n, known.AtInlet)
+	})
+}
 
 // leavesBy asks whether air was heard at one place of a cylinder, and nowhere else.
 func leavesBy(place string) func(*known.Case, string) bool {

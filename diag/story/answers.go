@@ -17,7 +17,7 @@ func (b *ledger) answers(s *story) {
 		return
 	}
 	for _, k := range cause.Told(b.c) {
-		o := k.Answer(b.c, s.Cylinders)
+		o := k.Answer(b.c, s.cylindersOf(b.c))
 		if o == nil || o.Mute {
 			continue
 		}

@@ -72,7 +72,7 @@ func (s *story) askWhy(c *known.Case, at diag.Urgency) *cause.Check {
 	}
 	for i := range cause.Checks {
 		k := &cause.Checks[i]
-		if slices.Contains(k.Why, first) && k.Allowed(c, s.Cylinders, at) && !k.IsMade(c, s.cylindersFor(k)) {
+		if slices.Contains(k.Why, first) && k.Allowed(c, s.cylindersOf(c), at) && !k.IsMade(c, s.cylindersFor(k)) {
 			return k
 		}
 	}
@@ -271,6 +271,15 @@ func (s *story) leftOver(shares []share) bool {
 func (s *story) cylindersFor(k *cause.Check) []string {
 	if k.Whole {
 		return nil
+	}
+	return s.cylindersOf(s.book.c)
+}
+
+// cylindersOf are the cylinders that a story is about; of an engine that has only one, and of
+// which something is told, that one, though the story be of the engine.
+func (s *story) cylindersOf(c *known.Case) []string {
+	if s.About == diag.AboutEngine && !c.Several() && len(s.ofCylinders()) > 0 {
+		return c.Every()
 	}
 	return s.Cylinders
 }

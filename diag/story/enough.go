@@ -74,7 +74,7 @@ func (s *story) putRight(c *known.Case) bool {
 		if !k.Is(cause.Starter) || !slices.Contains(k.Mends, first) {
 			return false
 		}
-		o := k.Answer(c, s.Cylinders)
+		o := k.Answer(c, s.cylindersOf(c))
 		return o != nil && !o.Else && slices.Contains(o.For, first)
 	})
 }

@@ -128,10 +128,11 @@ type sets struct {
 	parent    []int
 	cylinders []string // the first of all things
 	others    []string // and those after them
+	doubted   bool     // the figures of a whole section are in another unit than they say
 }
 
 func newSets(c *known.Case) *sets {
-	s := &sets{cylinders: c.Every(), parent: make([]int, len(c.Every()), len(c.Every())+8)}
+	s := &sets{cylinders: c.Every(), doubted: c.UnitSuspect(), parent: make([]int, len(c.Every()), len(c.Every())+8)}
 	for i := range s.parent {
 		s.parent[i] = i
 	}
@@ -188,12 +189,26 @@ func (s *sets) nodeOf(about diag.About, subject known.Subject) int {
 	return s.node(string(about))
 }
 
+// nodeOfHit is the thing that a hit is about. What all cylinders are by figures in a unit that
+// is in doubt says nothing of any of them, and does not join what else is known of some.
+func (s *sets) nodeOfHit(h rule.Hit) int {
+	if s.ofNone(h) {
+		return s.node(string(diag.AboutEngine))
+	}
+	return s.nodeOf(h.Rule.About, h.Subject)
+}
+
+// ofNone reports a hit of all cylinders by a figure of the book, in a unit that is in doubt.
+func (s *sets) ofNone(h rule.Hit) bool {
+	return s.doubted && h.Rule.About == diag.AboutCylinders && h.Rule.Absolute && len(h.Subject.Cylinders) == len(s.cylinders)
+}
+
 // joinHits joins what rules tie together: the cylinders of a group, and
 // whatever else a combination is about.
 func (s *sets) joinHits(hits []rule.Hit) {
 	for _, h := range hits {
-		n := s.nodeOf(h.Rule.About, h.Subject)
-		if h.Rule.About == diag.AboutCylinders && !h.Rule.Of.Each {
+		n := s.nodeOfHit(h)
+		if h.Rule.About == diag.AboutCylinders && !h.Rule.Of.Each && !s.ofNone(h) {
 			for _, name := range h.Subject.Cylinders {
 				s.join(n, s.cylinder(name))
 			}
@@ -295,7 +310,7 @@ func (d *desk) tell(c *known.Case) []*story {
 	byRoot := make([]*story, len(s.parent))
 	var told []*story
 	for _, h := range hits {
-		root := s.root(s.nodeOf(h.Rule.About, h.Subject))
+		root := s.root(s.nodeOfHit(h))
 		one := byRoot[root]
 		if one == nil {
 			one = &story{}
@@ -331,7 +346,7 @@ func (s *sets) joinWhole(c *known.Case, hits []rule.Hit) {
 		}
 	}
 	if slices.ContainsFunc(hits, func(h rule.Hit) bool {
-		return h.Rule.About == diag.AboutCylinders && h.Rule.Kind != rule.OfPlugs && s.root(s.nodeOf(h.Rule.About, h.Subject)) == root
+		return h.Rule.About == diag.AboutCylinders && h.Rule.Kind != rule.OfPlugs && s.root(s.nodeOfHit(h)) == root
 	}) {
 		s.join(root, s.node(string(diag.AboutEngine)))
 	}

@@ -80,7 +80,7 @@ func (s *story) askedBut(c *known.Case, shares []share, about cause.Set, at diag
 	for i := range cause.Checks {
 		check := &cause.Checks[i]
 		names := s.cylindersFor(check)
-		if check.Is(but) || atMarks && check.Is(cause.Runs|cause.Starter) || !check.Concerns(&about) || !check.Allowed(c, s.Cylinders, at) || check.IsMade(c, names) {
+		if check.Is(but) || atMarks && check.Is(cause.Runs|cause.Starter) || !check.Concerns(&about) || !check.Allowed(c, s.cylindersOf(c), at) || check.IsMade(c, names) {
 			continue
 		}
 		k.open = append(k.open, check)

@@ -209,7 +209,7 @@ func (s *story) comparesCylinders() bool {
 // be a sound one, if it reads anything; by any other fault of the test it is not.
 func (s *story) unsettle(c *known.Case, r *rule.Rule, n diag.Notice) {
 	otherUnit := c.WholeSection(n) != "" && !c.ReadsNothing(s.Cylinders) && !(c.NotStarting() && c.NothingRead())
-	if otherUnit && s.Urgency.Rank() > diag.CheckAgain.Rank() || r.Unsettles != nil && r.Unsettles(n) && (s.Urgency == diag.ActSoon || s.Urgency == diag.CheckAgain && s.restsOn(r, n)) {
+	if otherUnit && s.Urgency != diag.NoAction || r.Unsettles != nil && r.Unsettles(n) && (s.Urgency == diag.ActSoon || s.Urgency == diag.CheckAgain && s.restsOn(r, n)) {
 		s.Urgency, s.waits = diag.CheckAgain, true
 	}
 }

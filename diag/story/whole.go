@@ -20,7 +20,7 @@ func liftWhole(c *known.Case, told []*story) {
 		return s.About == diag.AboutCylinders && s.Urgency.Rank() >= diag.ActSoon.Rank()
 	})
 	for _, s := range told {
-		if soon && s.About == diag.AboutEngine && s.lowThroughout() && s.Urgency == diag.CheckAgain {
+		if soon && s.About == diag.AboutEngine && s.lowThroughout() && s.mayWait() {
 			s.Urgency = diag.ActSoon
 		}
 	}
