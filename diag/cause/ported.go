@@ -60,10 +60,31 @@ func crankcaseFell(by float64) func(*Trial) {
 	}
 }
 
+// heldByPressureAlone is a crankcase that held what was pumped in, which shows no seal whose lip a
+// vacuum lifts, and of which nobody says that it was pumped empty.
+func heldByPressureAlone(c *known.Case, _ []string) bool {
+	return c.Ported() && known.CrankcaseHolds.HoldsIn(c) && !known.CrankcaseEmptied.HoldsIn(c)
+}
+
+// leaksUnderPressure is a crankcase that fell as it was pumped up: there soap shows the place, and a lip
+// that only a vacuum lifts shows none.
+func leaksUnderPressure(c *known.Case, _ []string) bool {
+	return known.CrankcaseLets.HoldsIn(c) && !known.UnderVacuum(c.Measured(known.CrankcaseHold))
+}
+
+// leanAndHeld is such a one of an engine that runs lean.
+func leanAndHeld(c *known.Case) bool {
+	return heldByPressureAlone(c, nil) && (c.LeanSign() != "" || len(c.PlugsLooking("white")) > 0 || known.IdleHangs.HoldsIn(c))
+}
+
 // portedChecks look at what lets a two-stroke breathe: its crankcase, ports and reeds.
 var portedChecks = []Check{
 	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase", "crankcase pressure test"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston", "crankcase-seal"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Further: true, Made: readIn(known.CrankcaseHold, "hold"),
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}, Enter: crankcaseFell(2)}, {Name: "holds", Else: true, Enter: crankcaseFell(0)}}},
+	{Name: "crankcase-vacuum", Titles: []string{"vacuum test of the crankcase", "crankcase vacuum test"}, Minutes: 10, Whole: true, Words: []string{"crankcase vacuum"}, Fits: heldByPressureAlone, Answers: leanAndHeld, Further: true, Made: holds(known.CrankcaseEmptied),
+		Outcomes: []Outcome{
+			{Name: "vacuum falls", For: []string{"crankcase-seal", "clutch-side-seal"}, Words: []string{"falls", "fell", "lost", "does not hold"}, After: []string{"it falls"}},
+			{Name: "vacuum holds", Else: true, Words: []string{"holds", "held"}, After: []string{"it holds"}}}},
 	{Name: "exhaust-port-look", Titles: portTitles, Minutes: 20, Way: Hand | Opens, Mends: []string{"restricted-exhaust", "power-valve"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
 		Answers: pistonInDoubt, MinutesOf: portLookTakes, Words: portWords,
 		Outcomes: []Outcome{
@@ -75,7 +96,7 @@ var portedChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one stands off", For: []string{"reed-valve"}, Words: []string{"chipped", "stands off", "gap", "cracked"}},
 			{Name: "all lie flat", Else: true, Words: []string{"flat", "good"}}}},
-	{Name: "crankcase-soap", Titles: []string{"where the crankcase leaks", "soapy water on the crankcase"}, Minutes: 10, Whole: true, Fits: holds(known.CrankcaseLets), Answers: known.CrankcaseLets.HoldsIn, Made: holds(known.CrankcasePlaced), Words: []string{"crankcase soaped", "seals soaped"},
+	{Name: "crankcase-soap", Titles: []string{"where the crankcase leaks", "soapy water on the crankcase"}, Minutes: 10, Whole: true, Fits: leaksUnderPressure, Answers: known.CrankcaseLets.HoldsIn, Made: holds(known.CrankcasePlaced), Words: []string{"crankcase soaped", "seals soaped"},
 		Outcomes: []Outcome{
 			{Name: "bubbles at a seal or joint", For: []string{"crankcase-seal"}, Words: []string{"bubbles at", "seal", "joint", "gasket"}, After: []string{"bubbles at a shaft seal or a joint"}},
 			{Name: "none there", For: []string{"reed-valve"}, Else: true, Words: []string{"none", "no bubbles"}}}},

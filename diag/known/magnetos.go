@@ -234,7 +234,7 @@ var (
 		return m != nil
 	}))
 	// CrankcasePlaced is a crankcase of which it was seen where it leaks: soap tells no more.
-	CrankcasePlaced = All(TwoStroke, Any(FoundSo("a crankcase or crankshaft seal that leaks", CrankcaseLeaks), FoundSo("a crankcase that does not hold a vacuum", fallsUnderVacuum), OfTest(CrankcaseHold, "seen where the pumped-up crankcase leaks", func(r *diag.MeasuredResult) bool {
+	CrankcasePlaced = All(TwoStroke, Any(FoundSo("a crankcase or crankshaft seal that leaks", CrankcaseLeaks), saidSo("a crankcase that does not hold a vacuum", fallsUnderVacuum), OfTest(CrankcaseHold, "seen where the pumped-up crankcase leaks", func(r *diag.MeasuredResult) bool {
 		return SpeaksOf(strings.ToLower(r.Word("seen")), "bubble", "seal", "joint", "gasket", "reed")
 	}), CrankcaseToGearbox))
 	// CrankcaseToGearbox is one that leaks past the seal on the side of its gearbox: there soap
@@ -247,6 +247,26 @@ var (
 	// to its shaft, and vacuum lifts it.
 	CrankcaseHolds = All(OfTest(CrankcaseHold, "the pumped-up crankcase was watched", func(r *diag.MeasuredResult) bool { return r.Reading(diag.HeldFall) != nil }), Not(CrankcaseLets), Not(CrankcasePlaced))
 )
+
+// CrankcaseEmptied is one that was watched under a vacuum, which inches of mercury say, or of which it
+// was found what it does under one: that lifts the lip of a seal which pressure holds down.
+var CrankcaseEmptied = Any(OfTest(CrankcaseHold, "watched under a vacuum, by its word or read in inHg", UnderVacuum), saidSo("a crankcase that holds a vacuum", holdsUnderVacuum), saidSo("a crankcase that does not hold a vacuum", fallsUnderVacuum))
+
+// UnderVacuum reports a crankcase that was pumped empty and not up.
+func UnderVacuum(r *diag.MeasuredResult) bool {
+	m := r.Reading("pumped-to")
+	return r.Word("under") == "vacuum" || m != nil && m.Unit == quantity.InHg && r.Word("under") == ""
+}
+
+// saidSo is a condition of what the work done or the findings say.
+func saidSo(what string, words []string) Condition {
+	return OfEngine(what+" among the work done or the findings", func(c *Case) bool {
+		return len(c.History.WorkDone)+len(c.History.Findings) > 0 && slices.ContainsFunc(c.Works(), func(w Work) bool { return !w.putRight && SpeaksOf(w.Text, words...) })
+	})
+}
+
+// holdsUnderVacuum are words of a crankcase that was pumped empty, and stays so.
+var holdsUnderVacuum = pairs("vacuum", "holds|held|stands|stays|steady|tight|no fall|both ways")
 
 // fallsUnderVacuum are words of a crankcase of a two-stroke that was pumped empty, and filled.
 var fallsUnderVacuum = pairs("vacuum", "falls|fell|leaks|leaked|drops|dropped|bleeds|bled|does not hold|doesn't hold|would not hold|will not hold|won't hold|lost|gone")

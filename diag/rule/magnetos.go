@@ -88,12 +88,15 @@ var crankcaseHoldRules = systemRule(known.CrankcaseHold, OfCrankcase, "limits: t
 	{
 		Name: "crankcase-hold-falls", Title: "A two-stroke's crankcase does not hold its pressure",
 		Why:  "A two-stroke pumps its mixture through its crankcase. Where that leaks, air gets in that the carburetor has not seen: the idle hangs, the mixture is lean, and the piston seizes. Crankshaft seals and the gasket of the halves are soaped to find the place.",
-		When: known.CrankcaseLets, For: append(speaks(Heard, "crankcase-seal"), speaks(Hint, "reed-valve")...), Say: crankcaseFell, Headline: "crankcase-leaks",
+		When: known.CrankcaseLets, Weigh: func(c *known.Case, _ known.Subject) []Voice {
+			drawn := known.UnderVacuum(c.Measured(known.CrankcaseHold)) // which pulls reeds shut and lifts the lips of seals
+			return append(speaks(Heard, "crankcase-seal"), where(!drawn, speaks(Hint, "reed-valve"))...)
+		}, Say: crankcaseFell, Headline: "crankcase-leaks",
 	},
 	{
 		Name: "crankcase-hold-right", Title: "A two-stroke's crankcase holds its pressure",
 		Why:   "Gaskets and joints of the crankcase are tight: air that the engine should not have comes from elsewhere, or past a seal of the crankshaft whose lip pressure holds down and vacuum lifts. Both are pumped.",
-		Class: Information, When: known.All(known.CrankcaseHolds, known.TwoStroke), Against: denies(Known, "crankcase-held", "crankcase-seal"), Say: crankcaseHeld, Headline: "see-findings",
+		Class: Information, When: known.All(known.CrankcaseHolds, known.TwoStroke), Weigh: crankcaseCleared, Say: crankcaseHeld, Headline: "see-findings",
 	},
 })
 
@@ -103,7 +106,8 @@ var magnetoSigns = []Sign{
 	{Needs: needsTest(known.Magnetos), When: known.MagnetosEven, Kind: OfMagnetos, About: "any", Against: denies(Known, "magnetos-are-even", "ignition", "weak-spark", "own-spark", "coil-or-lead", "magneto", "magneto-plug", "magneto-lead")},
 	{Needs: needsTest(known.Magnetos), When: known.MagnetosUneven, Kind: OfMagnetos, About: "mixture", For: speaks(Known, "magneto-plug")},
 	{Needs: needsTest(known.Heads), When: known.HeadsEven, Kind: OfHeads, About: "system", Against: denies(Known, "heads-are-alike", "magneto-plug", "magneto-lead", "own-spark", "own-injector")},
-	{Needs: needsTest(known.CrankcaseHold), When: known.CrankcaseHolds, Kind: OfCrankcase, About: "any", Against: denies(Known, "crankcase-held", "crankcase-seal")},
+	{Needs: needsTest(known.CrankcaseHold), When: known.All(known.CrankcaseHolds, known.CrankcaseEmptied), Kind: OfCrankcase, About: "any", Against: denies(Known, "crankcase-held", "crankcase-seal")},
+	{Needs: needsTest(known.CrankcaseHold), When: known.All(known.CrankcaseHolds, known.Not(known.CrankcaseEmptied)), Kind: OfCrankcase, About: "any", Against: denies(Hint, "crankcase-held", "crankcase-seal")}, // which shows no lip that a vacuum lifts
 	{Needs: needsTest(known.CrankcaseHold), When: known.CrankcaseLets, Kind: OfCrankcase, About: "mixture", For: speaks(Heard, "crankcase-seal")},
 	{Needs: needsTest(known.CrankcaseHold), When: known.CrankcaseLets, Kind: OfCrankcase, About: "engine", For: speaks(Known, "crankcase-seal")},
 }
@@ -192,7 +196,7 @@ func crankcaseFell(c *known.Case, _ known.Subject) diag.Finding {
 		f.Confidence, f.Doubts = diag.Fair, nil
 	}
 	from := c.Measured(known.CrankcaseHold).Reading("pumped-to")
-	f.Facts["from"] = from.Number().String()
+	f.Facts["from"], f.Facts["vacuum"] = from.Number().String(), known.UnderVacuum(c.Measured(known.CrankcaseHold))
 	if m.Value >= mostOfPumped*from.Value && (clear || !m.Limited()) {
 		f.Urgency = diag.DoNotRun
 	}
@@ -206,6 +210,16 @@ const mostOfPumped = 0.6
 func crankcaseHeld(c *known.Case, _ known.Subject) diag.Finding {
 	m := c.Measured(known.CrankcaseHold).Reading(diag.HeldFall)
 	f := diag.Finding{Urgency: diag.NoAction, Confidence: diag.Fair, Facts: measuredFacts(m)}
+	empty := known.UnderVacuum(c.Measured(known.CrankcaseHold))
 	f.Facts["from"] = c.Measured(known.CrankcaseHold).Reading("pumped-to").Number().String()
+	f.Facts["vacuum"], f.Facts["both"] = empty, !empty && known.CrankcaseEmptied.HoldsIn(c)
 	return f
+}
+
+// crankcaseCleared speaks against its seals by as much as pressure alone, or both ways, tell.
+func crankcaseCleared(c *known.Case, _ known.Subject) []Voice {
+	if known.CrankcaseEmptied.HoldsIn(c) {
+		return denies(Known, "crankcase-held", "crankcase-seal")
+	}
+	return denies(Hint, "crankcase-held", "crankcase-seal")
 }

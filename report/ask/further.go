@@ -206,6 +206,7 @@ func runningTopics() []topic {
 		{section: "crankcase", say: "crankcase pressure", questions: fixed(
 			bySpeedOf("crankcase", "crankcase.readings", "Crankcase, minus for vacuum", "rpm", "idle=-1 2500=3.5 inH2O"), word("crankcase.ventilation", "Ventilation"), text("crankcase.flow", "Flow"))},
 		{section: "crankcase-hold", say: "two-stroke's crankcase under pressure", fits: func(s *Session) bool { return pistons(s) && !fourStroke(s) }, questions: fixed(
+			word("crankcase-hold.under", "Under pressure or vacuum"),
 			line("crankcase-hold", "Pumped to", "6 psi", field{"crankcase-hold.pumped-to", "pressure"}),
 			bySpeedOf("crankcase-hold", "crankcase-hold.hold", "Held", "min", "10=5.5"), text("crankcase-hold.seen", "Where it leaked"))},
 		{section: "back-pressure", say: "exhaust back-pressure", questions: fixed(

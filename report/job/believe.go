@@ -233,13 +233,12 @@ func (r *reader) offMeasured(m *diag.Measured) {
 // pumpedEmpty are tests that are made with a vacuum too.
 var pumpedEmpty = []string{"crankcase-hold"}
 
-// meantBelow offers what a figure below zero was meant to be: without its sign, or, where the
-// test is made with a vacuum too, in the unit that says so.
+// meantBelow offers what a figure below zero was meant to be: without its sign, and, where the
+// test is made with a vacuum too, with the word that says so.
 func (s *scale) meantBelow(v quantity.Value) string {
 	bare := "did you mean " + plainNumber(-v.Number) + "? it is written without a sign"
-	suction, err := quantity.Convert(-v.Number, cmp.Or(v.Unit, s.unit), quantity.InHg)
-	if err != nil || cmp.Or(v.Unit, s.unit) == quantity.InHg || !slices.Contains(pumpedEmpty, s.name) {
+	if !slices.Contains(pumpedEmpty, s.name) {
 		return bare
 	}
-	return bare + "; a vacuum is written in inHg: '" + quantity.Format(suction, 0) + " inHg'"
+	return bare + "; of a vacuum say 'under: vacuum'"
 }

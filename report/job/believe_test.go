@@ -14,7 +14,7 @@ func TestCannotBe(t *testing.T) {
 		{"oil-pressure: {unit: psi, idle: 300}", "did you mean 30 or 300 kPa?"},
 		{"oil-pressure: {unit: bar, idle: -1}", "did you mean 1? it is written without a sign"},
 		{"vacuum: {unit: inHg, idle: 185}", "did you mean 18.5"},
-		{"crankcase-hold: {unit: psi, pumped-to: -7}", "a vacuum is written in inHg: '14 inHg'"},
+		{"crankcase-hold: {unit: psi, pumped-to: -7}", "of a vacuum say 'under: vacuum'"},
 		{"vacuum: {unit: inHg, idle: -18}", "did you mean 18? it is written without a sign"},
 		{"vacuum: {unit: kPa, idle: 600}", "did you mean 60 or 600 hPa?"},
 		{"cooling: {cap: {rated: 150 psi}}", "did you mean 15"},

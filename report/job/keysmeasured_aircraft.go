@@ -25,10 +25,11 @@ var headSection = measuredSection{
 }
 
 var crankcaseHoldSection = measuredSection{
-	name: "crankcase-hold", units: lowPressures, said: fellTo, doc: "A two-stroke's crankcase pumped up, its ports closed: 6 psi to 5.5 in 10 min.",
+	name: "crankcase-hold", units: lowPressures, said: fellTo, doc: "A two-stroke's crankcase pumped up, or empty, its ports closed: 6 psi to 5.5 in 10 min, vacuum 12 inHg to 11 in 5 min.",
 	keys: []key{
 		unitKey(lowPressures),
-		{name: "pumped-to", form: asMeasured, doc: "What it was pumped to.", example: "6"},
+		{name: "under", form: asWord, words: []string{"pressure", "vacuum"}, says: "held under", doc: "Whether it was pumped up, or empty; in inHg it was pumped empty."},
+		{name: "pumped-to", form: asMeasured, doc: "What it was pumped to, without a sign.", example: "6"},
 		{name: "hold", form: asAtTimes, doc: "What it still held, by time.", example: "{10 min: 5.5}"},
 		{name: "seen", form: asText, doc: "Where it leaked.", example: "bubbles at the flywheel side"},
 		limitsFrom(key{name: "fall", permits: atMost, doc: "The most that it may fall.", example: "at most 0.5 psi"}),

@@ -54,7 +54,7 @@ func (k key) gatherBare(n *node) *node {
 // fellTo takes a pressure that was watched apart: '6 psi to 5.5 in 10 min'. The figure
 // without a unit has that of the other.
 func fellTo(n *node) *node {
-	text := strings.TrimSpace(fold(n.text))
+	text, empty := withoutSuction(strings.TrimSpace(fold(n.text)))
 	for _, word := range []string{"fell", "falls", "pumped to", "from"} {
 		text = strings.TrimSpace(strings.TrimPrefix(text, word))
 	}
@@ -76,8 +76,27 @@ func fellTo(n *node) *node {
 	}
 	from, to = withUnitOf(from, to), withUnitOf(to, from)
 	at := func(text string) *node { return &node{kind: scalar, pos: n.pos, text: text} }
-	return &node{kind: mapping, pos: n.pos, entries: []entry{{"pumped-to", n.pos, at(from)},
+	out := &node{kind: mapping, pos: n.pos, entries: []entry{{"pumped-to", n.pos, at(from)},
 		{"hold", n.pos, &node{kind: mapping, pos: n.pos, entries: []entry{{strings.TrimSpace(time), n.pos, at(to)}}}}}}
+	if v, err := quantity.ParseAs(from, quantity.Pressure); err == nil && v.Unit != quantity.None { // it is shown in the unit that it was written in
+		out.entries = append([]entry{{"unit", n.pos, at(string(v.Unit))}}, out.entries...)
+	}
+	if empty {
+		out.entries = append(out.entries, entry{"under", n.pos, at("vacuum")})
+	}
+	return out
+}
+
+// withoutSuction is a text without its words or signs of a vacuum, and whether it had any.
+func withoutSuction(text string) (plain string, had bool) {
+	if !strings.HasPrefix(text, "-") && !strings.Contains(text, "vacuum") && !strings.Contains(text, "suction") {
+		return text, false
+	}
+	for _, word := range []string{"under vacuum", "of vacuum", "vacuum", "of suction", "suction"} {
+		text = strings.ReplaceAll(text, word, " ")
+	}
+	text = strings.ReplaceAll(strings.TrimPrefix(strings.TrimSpace(text), "-"), "to -", "to ")
+	return strings.Join(strings.Fields(strings.Trim(text, " :,")), " "), true
 }
 
 // withUnitOf is a figure with the unit of another where it has none of its own.

@@ -50,7 +50,7 @@ func TestMeasured(t *testing.T) {
 		{"crankcase-hold: 6 psi to 5.5 in 10 min",
 			"pumped-to = 6 psi; hold at 10 min = 5.5 psi"},
 		{"crankcase-hold: fell from 0.4 to 0.38 bar in 600 s",
-			"pumped-to = 5.802 psi; hold at 600 s = 5.511 psi"},
+			"pumped-to = 0.4 bar; hold at 600 s = 0.38 bar"},
 		{"crankcase-hold: {unit: kPa, pumped-to: 40, hold: {5 min: 39, 10 min: 38}, limits: {fall: 3}}",
 			"pumped-to = 40 kPa; hold at 5 min = 39 kPa; hold at 10 min = 38 kPa; limit fall ..3"},
 		{"other-readings: [{name: charging voltage, reading: 14.2 V, limit: 13.8-14.6 V}]",

@@ -237,6 +237,7 @@ var sealingAnswers = map[string]func(b *bench, on []int) answer{
 	"crankcase-hold": func(b *bench, _ []int) answer {
 		return yes(b.truth.crankSeal || b.truth.further.reed, "falls", "holds")
 	},
+	"crankcase-vacuum": func(b *bench, _ []int) answer { return yes(b.truth.crankSeal, "vacuum falls", "vacuum holds") },
 	"breather-and-oil-level": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.breather, "over-full or blocked", "both right")
 	},
