@@ -75,9 +75,9 @@ var furtherChecks = []Check{
 		return heatComplained(c, cylinders) && !known.CoolingFalls.HoldsIn(c)
 	}, Words: []string{"cooling looked at", "cooling system looked at"},
 		Outcomes: []Outcome{
-			{Name: "low and wet", For: []string{"coolant-leak-outside"}, Sure: 0.8, Words: []string{"low", "wet"}},
+			{Name: "low and wet", For: []string{"coolant-leak-outside"}, Sure: 0.8, Fits: closedCircuit, Words: []string{"low", "wet"}},
 			{Name: "little flows", For: []string{"coolant-flow"}, Sure: 0.8, Words: []string{"flow", "blocked", "slips"}},
-			{Name: "the hose stays cool", For: []string{"thermostat"}, Sure: 0.8, Fits: func(c *known.Case) bool { return !known.ThermostatGood.HoldsIn(c) }, Words: []string{"cool", "cold"}},
+			{Name: "the hose stays cool", For: []string{"thermostat"}, Sure: 0.8, Fits: func(c *known.Case) bool { return !known.ThermostatGood.HoldsIn(c) }, Words: []string{"cool", "cold"}, After: []string{"gets hot all the same"}},
 			{Name: "all as it should be", Else: true, Words: []string{"right"}, After: []string{"all is as it should be"}}}},
 	{Name: "oil-cooler-test", Titles: []string{"testing the oil cooler"}, Minutes: 30, Whole: true, Way: Opens, Fits: coolingRead, Answers: oilInCoolant, Words: []string{"oil cooler tested", "oil cooler pressed"},
 		Outcomes: []Outcome{

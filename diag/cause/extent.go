@@ -17,8 +17,8 @@ var extentChecks = []Check{
 
 // reasonChecks look for what brought about damage that was seen.
 var reasonChecks = []Check{
-	{Name: "flow-look", Titles: []string{"a look at what cools the engine"}, Minutes: 30, Whole: true, Way: Hand | Opens, Why: []string{"scored-bore", "piston", "stuck-rings"}, Fits: func(c *known.Case, cylinders []string) bool {
-		return heatComplained(c, cylinders) && !known.CoolingFalls.HoldsIn(c)
+	{Name: "flow-look", Titles: []string{"a look at what cools the engine"}, Minutes: 30, Whole: true, Way: Hand | Opens, Why: []string{"scored-bore", "piston", "holed-piston", "stuck-rings"}, Fits: func(c *known.Case, cylinders []string) bool { // an outboard's impeller wears out unseen
+		return (heatComplained(c, cylinders) || c.Powerhead() && !c.AirCooled()) && !known.CoolingFalls.HoldsIn(c)
 	}, Mends: []string{"coolant-flow", "thermostat"}, Words: []string{"impeller looked at", "impeller out", "water pump looked at", "water pump opened", "impeller replaced", "new impeller"},
 		Outcomes: []Outcome{
 			{Name: "little could flow", For: []string{"coolant-flow"}, Sure: 0.8, Words: []string{"worn", "broken", "blocked", "vanes", "slips", "clogged"}},

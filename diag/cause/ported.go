@@ -60,16 +60,19 @@ func crankcaseFell(by float64) func(*Trial) {
 	}
 }
 
+// openCrankcase is a two-stroke whose crankcase and ports are reached from outside.
+func openCrankcase(c *known.Case, _ []string) bool { return c.Ported() && !c.Powerhead() }
+
 // heldByPressureAlone is a crankcase that held what was pumped in, which shows no seal whose lip a
 // vacuum lifts, and of which nobody says that it was pumped empty.
 func heldByPressureAlone(c *known.Case, _ []string) bool {
-	return c.Ported() && known.CrankcaseHolds.HoldsIn(c) && !known.CrankcaseEmptied.HoldsIn(c)
+	return openCrankcase(c, nil) && known.CrankcaseHolds.HoldsIn(c) && !known.CrankcaseEmptied.HoldsIn(c)
 }
 
 // leaksUnderPressure is a crankcase that fell as it was pumped up: there soap shows the place, and a lip
 // that only a vacuum lifts shows none.
 func leaksUnderPressure(c *known.Case, _ []string) bool {
-	return known.CrankcaseLets.HoldsIn(c) && !known.UnderVacuum(c.Measured(known.CrankcaseHold))
+	return known.CrankcaseLets.HoldsIn(c) && !c.Powerhead() && !known.UnderVacuum(c.Measured(known.CrankcaseHold))
 }
 
 // leanAndHeld is such a one of an engine that runs lean.
@@ -79,13 +82,14 @@ func leanAndHeld(c *known.Case) bool {
 
 // portedChecks look at what lets a two-stroke breathe: its crankcase, ports and reeds.
 var portedChecks = []Check{
-	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase", "crankcase pressure test"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston", "crankcase-seal"}, Words: []string{"crankcase pressure"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() }, Further: true, Made: readIn(known.CrankcaseHold, "hold"),
+	{Name: "crankcase-hold", Titles: []string{"pressure test of the crankcase", "crankcase pressure test"}, Minutes: 20, Whole: true, Why: []string{"scored-bore", "holed-piston", "piston", "crankcase-seal"}, Words: []string{"crankcase pressure"}, Fits: openCrankcase, Further: true, Made: readIn(known.CrankcaseHold, "hold"),
 		Outcomes: []Outcome{{Name: "falls", For: []string{"crankcase-seal", "reed-valve"}, Enter: crankcaseFell(2)}, {Name: "holds", Else: true, Enter: crankcaseFell(0)}}},
 	{Name: "crankcase-vacuum", Titles: []string{"vacuum test of the crankcase", "crankcase vacuum test"}, Minutes: 10, Whole: true, Words: []string{"crankcase vacuum"}, Fits: heldByPressureAlone, Answers: leanAndHeld, Further: true, Made: holds(known.CrankcaseEmptied),
 		Outcomes: []Outcome{
 			{Name: "vacuum falls", For: []string{"crankcase-seal", "clutch-side-seal"}, Words: []string{"falls", "fell", "lost", "does not hold"}, After: []string{"it falls"}},
 			{Name: "vacuum holds", Else: true, Words: []string{"holds", "held"}, After: []string{"it holds"}}}},
-	{Name: "exhaust-port-look", Titles: portTitles, Minutes: 20, Way: Hand | Opens, Mends: []string{"restricted-exhaust", "power-valve"}, Fits: func(c *known.Case, _ []string) bool { return c.Ported() },
+	{Name: "exhaust-port-look", Titles: portTitles, Minutes: 20, Way: Hand | Opens, Mends: []string{"restricted-exhaust", "power-valve"}, Fits: openCrankcase, // of an outboard the ports lie behind a water jacket
+
 		Answers: pistonInDoubt, MinutesOf: portLookTakes, Words: portWords,
 		Outcomes: []Outcome{
 			{Name: "narrowed by carbon", For: []string{"restricted-exhaust"}, Words: []string{"carbon", "coked", "blocked"}},

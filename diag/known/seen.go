@@ -88,7 +88,7 @@ var PutRight = []string{"replaced", "renewed", "repaired", "fitted", "reground",
 // Words of what is seen in a cylinder.
 var (
 	ScoredWords = []string{"scor", "scratch", "groove", "scuff"}
-	HoledWords  = []string{"hole in the piston", "hole in piston", "hole in the crown", "hole in crown", "hole through", "holed", "broken piston", "piston broken", "burnt through", "melted through"}
+	HoledWords  = []string{"hole in the piston", "hole in piston", "hole in the crown", "hole in crown", "hole burnt in", "hole burned in", "hole melted in", "hole knocked in", "burnt a hole", "burned a hole", "melted a hole", "hole in its crown", "hole in its piston", "hole through", "holed", "broken piston", "piston broken", "burnt through", "melted through"}
 	// MeltedPiston is a piston that heat has taken metal off, and that need have no hole.
 	MeltedPiston = append([]string{"crown melted", "melted piston", "piston melted", "pistons melted", "melted crown"}, pairs("piston|crown|ring land|top land", "melted|eaten away|eroded|edge gone|burned away|burnt away")...)
 	// GonePiston is either.

@@ -217,6 +217,11 @@ func (c *Case) Afloat() bool {
 	return c.described(boats) || c.Found(seaWater...)
 }
 
+// Powerhead reports the two-stroke of an outboard motor: its crankcases lie inside one block, one
+// under each cylinder with seals between them that nothing reaches from outside, it has no barrel that
+// comes off, and the water around it cools it.
+func (c *Case) Powerhead() bool { return c.Ported() && c.described([]string{"outboard"}) }
+
 // BilgeGathers reports an engine inside a boat that runs on what lies as vapor in its bilge:
 // not one that hangs outside, nor a diesel.
 func (c *Case) BilgeGathers() bool {

@@ -158,6 +158,9 @@ func shareOut(look string, each ...string) func(*known.Case, known.Subject) []Vo
 		if mostOf(c, look) {
 			return sharedByMost(c, look)
 		}
+		if look == "white" && c.Powerhead() {
+			return append(common("carburettor"), falling(commonest-rarer, append([]string{"too-hot"}, each...)...)...)
+		}
 		if look == "white" && c.Ported() { // which breathes through its crankcase
 			return append(common("crankcase-seal"), falling(commonest-rarer, append([]string{"carburettor"}, each...)...)...)
 		}
@@ -200,7 +203,19 @@ var sootOfItsOwn = known.All(sparkPlugs, known.Not(inHose))
 // whiteAlone: a two-stroke breathes through its crankcase, and what leaks in past a
 // seal of the crankshaft leans the cylinder beside it.
 func whiteAlone(c *known.Case, _ known.Subject) []Voice {
-	return slices.Concat(heatRange(c), where(c.Ported(), speaks(Known, "crankcase-seal")), where(c.CarburettorEach(), speaks(commonest-rarer, "carburettor")))
+	return slices.Concat(heatRange(c), drawsAir(c), where(c.CarburettorEach(), speaks(commonest-rarer, "carburettor")))
+}
+
+// drawsAir is what leans a two-stroke, or makes it hot, in one cylinder: its crankcase lets air in; of an
+// outboard, whose crankcases lie inside its block, its carburetor gives too little, or its water.
+func drawsAir(c *known.Case) []Voice {
+	switch {
+	case c.Powerhead():
+		return append(speaks(Known, "carburettor"), speaks(commonest, "too-hot")...)
+	case c.Ported():
+		return speaks(Known, "crankcase-seal")
+	}
+	return nil
 }
 
 // oneWhite stops an engine that runs lean by a second sign as well and whose oil comes
@@ -231,7 +246,7 @@ var leansOut = known.All(known.TwoStroke, known.Any(known.Complaint("lean runnin
 // its crankcase, and mostly has no pump whose pressure could be low.
 func leanEverywhere(c *known.Case, _ known.Subject) []Voice {
 	voices := common("low-fuel-pressure", "air-leak", "crankcase-seal")
-	if c.Ported() {
+	if c.Ported() && !c.Powerhead() {
 		voices = append(common("crankcase-seal", "air-leak"), speaks(Hint, "low-fuel-pressure")...)
 	}
 	return slices.Concat(voices, heatRange(c), where(c.Carburetted(), speaks(commonest-rarer, "carburettor")))

@@ -15,9 +15,13 @@ var plugDamageRules = []Rule{
 			"the engine stays off until somebody has looked into the cylinder. The tip of a diesel's glow plug melts under an injector that drips.",
 		Source: plugCourse + " (burnt electrodes: pre-ignition)", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of: eachCylinder, When: known.Plug("melted"),
-		Kind: OfPlugs, For: append(speaks(Known, "early-ignition"), common("lean-mixture", "injection")...),
+		Kind: OfPlugs, For: append(speaks(Known, "early-ignition"), common("lean-mixture")...),
 		Weigh: func(c *known.Case, s known.Subject) []Voice { // where it is low as well, some of the piston went too
-			return slices.Concat(heatRange(c), speaks(commonest-2*rarer, "holed-piston", "apex-seal"), where(c.AnyLow(s.Cylinders), speaks(Known, "holed-piston")))
+			meters := "injection"
+			if c.Carburetted() {
+				meters = "carburettor"
+			}
+			return slices.Concat(speaks(commonest-rarer, meters), where(c.Powerhead(), speaks(commonest, "too-hot")), heatRange(c), speaks(commonest-2*rarer, "holed-piston", "apex-seal"), where(c.AnyLow(s.Cylinders), speaks(Known, "holed-piston")))
 		},
 		Say: plugsSeen(diag.DoNotRun), Headline: "plugs-melted", LooksIn: true, Variants: []string{glowVariant},
 	},
@@ -52,7 +56,7 @@ var plugDamageRules = []Rule{
 		Source: plugManual + "; " + plugCourse, Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsPlugs},
 		Of: eachCylinder, When: known.All(known.Plug("blistered"), sparkPlugs),
 		Kind: OfPlugs, For: common("early-ignition", "too-hot", "lean-mixture"), Weigh: func(c *known.Case, _ known.Subject) []Voice {
-			return append(heatRange(c), where(c.Ported(), speaks(Known, "crankcase-seal"))...) // through which a two-stroke draws air
+			return append(heatRange(c), drawsAir(c)...)
 		},
 		Say: plugsSeen(diag.ActSoon), Headline: "plugs-hot",
 	},

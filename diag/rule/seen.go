@@ -128,7 +128,7 @@ func needing(need known.Need, list []Rule) []Rule {
 func seen(urgency diag.Urgency) func(*known.Case, known.Subject) diag.Finding {
 	return func(c *known.Case, s known.Subject) diag.Finding {
 		return diag.Finding{Urgency: urgency, Confidence: diag.Fair, Facts: diag.Facts{
-			"low": c.AnyLow(s.Cylinders), "twoStroke": c.Ported(), "airCooled": c.AirCooled(), "oil": c.UsesOil(), "diesel": c.Spec.Diesel()}}
+			"low": c.AnyLow(s.Cylinders), "twoStroke": c.Ported(), "powerhead": c.Powerhead(), "airCooled": c.AirCooled(), "oil": c.UsesOil(), "diesel": c.Spec.Diesel()}}
 	}
 }
 

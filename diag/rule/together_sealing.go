@@ -51,7 +51,7 @@ var sealingTogether = []Rule{
 		Kind: OfCompression, For: append(speaks(Heard, "scored-bore"), speaks(Known, "rings", "piston")...),
 		Say: func(c *known.Case, s known.Subject) diag.Finding {
 			f := knockAndLow(c, s)
-			f.Confidence, f.Facts["white"] = diag.Fair, slices.ContainsFunc(s.Cylinders, c.PlugRanLean)
+			f.Confidence, f.Facts["white"], f.Facts["powerhead"] = diag.Fair, slices.ContainsFunc(s.Cylinders, c.PlugRanLean), c.Powerhead()
 			return f
 		}, Headline: "ported-ran-hot", LooksIn: true,
 		SaysBetterThan: []string{"one-low", "one-out-of-tight-pack", "scattered-low", "neighbours-low", "below-minimum", "all-low", "one-white", "lean-all"},
