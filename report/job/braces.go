@@ -88,7 +88,7 @@ func (r *reader) signsInBraces() (fault, bool) {
 				continue
 			}
 			at := Pos{i + 1, len([]rune(text[:m[2]])) + 1}
-			return fault{at, sign.message, strings.ReplaceAll(sign.hint, "$1", strings.TrimSpace(text[m[2]:m[3]]))}, true
+			return faultAt(at, sign.message, strings.ReplaceAll(sign.hint, "$1", strings.TrimSpace(text[m[2]:m[3]]))), true
 		}
 	}
 	return fault{}, false
@@ -100,9 +100,9 @@ func (s *braceScan) notClosed() fault {
 		return s.remark
 	}
 	if s.quote != 0 { // what closes it stands within the text
-		return fault{last.at, "a text in quotes within '" + string(last.sign) + "' is not closed", "close it with " + string(s.quote) + ", or leave the quote out"}
+		return faultAt(last.at, "a text in quotes within '"+string(last.sign)+"' is not closed", "close it with "+string(s.quote)+", or leave the quote out")
 	}
-	return fault{last.at, "'" + string(last.sign) + "' is not closed", "close it with '" + string(closing[last.sign]) + "'"}
+	return faultAt(last.at, "'"+string(last.sign)+"' is not closed", "close it with '"+string(closing[last.sign])+"'")
 }
 
 var closing = map[rune]rune{'{': '}', '[': ']'}
@@ -117,6 +117,11 @@ type opened struct {
 type fault struct {
 	at            Pos
 	message, hint string
+	instead       string // of a line: as it was meant, "" where that is not known
+}
+
+func faultAt(at Pos, message, hint string) fault {
+	return fault{at: at, message: message, hint: hint}
 }
 
 // braceScan is where a scan of a file has come to.
@@ -145,19 +150,19 @@ func (s *braceScan) line(text []rune, number int) (fault, bool) {
 			if c == s.quote && !(c == '"' && before == '\\') {
 				s.quote = 0
 				if rest := strings.TrimLeft(string(text[i+1:]), " "); len(s.open) > 0 && rest != "" && rest[0] != byte(c) && !strings.ContainsRune(",]}:#", rune(rest[0])) && !s.whole {
-					return fault{at, "a quote is closed before the value ends", "leave the quotes out, or put one before and one behind each value"}, true
+					return faultAt(at, "a quote is closed before the value ends", "leave the quotes out, or put one before and one behind each value"), true
 				}
 			}
 		case c == '#' && (before == ' ' || before == '\t'):
 			if len(s.open) > 0 {
-				s.remark = fault{at, "# begins a comment, so the braces are not closed", "put the text into quotes: \"" + short(valueWithin(text, i)) + "\""}
+				s.remark = faultAt(at, "# begins a comment, so the braces are not closed", "put the text into quotes: \""+short(valueWithin(text, i))+"\"")
 				if figure := strings.TrimSpace(strings.TrimRight(valueWithin(text, i), "# ")); isFigures(figure) { // 150 # for pounds
 					s.remark.hint = "leave the # out: " + figure + ", with 'unit: psi' if it stands for pounds"
 				}
 			}
 			return fault{}, false
 		case c == ':' && s.textWithColon(text, i):
-			return fault{at, "a text has a colon and a space in it", "put it into quotes: \"" + short(valueWithin(text, i)) + "\""}, true
+			return faultAt(at, "a text has a colon and a space in it", "put it into quotes: \""+short(valueWithin(text, i))+"\""), true
 		case c == '{' || c == '[':
 			if len(s.open) == 0 {
 				s.indent, s.whole = begins, i == begins && i == 0
@@ -186,19 +191,19 @@ func (s *braceScan) within(c, before rune, at Pos, ends bool) (fault, bool) {
 		s.quote = c
 	case c == '}' || c == ']':
 		if closing[top.sign] != c {
-			return fault{at, "found '" + string(c) + "', expected '" + string(closing[top.sign]) + "'", "each '{' is closed by '}', each '[' by ']'"}, true
+			return faultAt(at, "found '"+string(c)+"', expected '"+string(closing[top.sign])+"'", "each '{' is closed by '}', each '[' by ']'"), true
 		}
 		s.open = s.open[:len(s.open)-1]
 	case c == ',':
 		top.colon = false
 	case c == ':' && ends && top.sign == '[':
 		if top.colon {
-			return fault{at, "a colon between the values of a list", "values within brackets are separated by commas: [150, 148]"}, true
+			return faultAt(at, "a colon between the values of a list", "values within brackets are separated by commas: [150, 148]"), true
 		}
 		top.colon = true
 	case c == ':' && ends && top.sign == '{':
 		if top.colon {
-			return fault{at, "a key without a comma before it", "values within braces are separated by commas"}, true
+			return faultAt(at, "a key without a comma before it", "values within braces are separated by commas"), true
 		}
 		top.colon = true
 	}

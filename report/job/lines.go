@@ -44,7 +44,7 @@ func (r *reader) lineFaults() []fault {
 		s.take(l)
 	}
 	if len(out) > 0 && 2*plain > lines {
-		return []fault{{out[0].at, "most lines have no key and colon, expected a job file", notesHint}}
+		return []fault{faultAt(out[0].at, "most lines have no key and colon, expected a job file", notesHint)}
 	}
 	return out
 }
@@ -60,7 +60,7 @@ func (l line) dressedFault() (fault, bool) {
 	if !ok || bare == "" || bare == strings.TrimSuffix(first, ":") || !isKeyWord(bare) || strings.HasPrefix(first, "-") || (first[0] == '"' || first[0] == '\'') && strings.HasSuffix(first, first[:1]+":") {
 		return fault{}, false
 	}
-	return l.fault(0, "the key '"+short(first)+"' has signs that are not its own", "write '"+short(fold(bare)+": "+strings.TrimLeft(rest, ":=- "))+"'")
+	return l.written(0, "the key '"+short(first)+"' has signs that are not its own", fold(bare)+": "+strings.TrimLeft(rest, ":=- "))
 }
 
 // faultIn finds the fault of a line; those behind it are given too.
@@ -123,7 +123,7 @@ func colonIn(text string) int {
 
 func (l line) fault(behind int, message, hint string) (fault, bool) {
 	before := l.text[:min(max(behind, 0), len(l.text))]
-	return fault{Pos{l.number, l.at + len([]rune(before)) + 1}, message, hint}, true
+	return faultAt(Pos{l.number, l.at + len([]rune(before)) + 1}, message, hint), true
 }
 
 // blankFault finds an indentation with other signs than spaces.
@@ -332,50 +332,6 @@ func keyed(text string) bool {
 	}
 	first, _, ok := strings.Cut(text, " ")
 	return ok && (keyOf(fileKeys, fold(first)).name != "" || len(keysCalled(first)) > 0 && keyOf(fileKeys, keysCalled(first)[0]).name != "")
-}
-
-// noColon says how a line without its colon is written.
-func (l line) noColon() (fault, bool) {
-	if strings.HasPrefix(l.comment, "#") && startsWithFigure(l.comment[1:]) { // cyl #1: 140
-		return l.fault(len(l.text)+1, "a # begins a comment", "leave the # out: '"+short(l.text+" "+l.comment[1:])+"'")
-	}
-	if before, after, wide := strings.Cut(l.text, wideColon); wide {
-		return l.fault(len(before), "a wide colon", "write '"+short(strings.TrimSpace(before+": "+strings.TrimSpace(after)))+"'")
-	}
-	if hint := limitsHint(l.text, keysOf(keysOf(fileKeys, "compression"), "limits")); hint != "" { // min 24 bar
-		return l.fault(0, "limits without their key", hint+", under the test that they are for")
-	}
-	key, value := l.split()
-	if value == "" && isKeyWord(key) {
-		return l.fault(len(l.text), "the line has no colon", "write '"+short(key)+":'")
-	}
-	if value == "" {
-		return l.fault(len(l.text), "the line has no colon", "write a key, a colon, a space and the value, such as 'unit: psi'")
-	}
-	name := fold(key)
-	if isHeading(value) {
-		return l.fault(0, "a line that is only a heading", "begin it with '#': '# "+short(l.text)+"'")
-	}
-	if called := keysCalled(key); len(called) > 0 && !isKeyWord(key) { // moteur chaud
-		name = called[0]
-		key = name
-	}
-	write := key + ": " + value
-	for _, k := range fileKeys { // engine warm
-		if k.form != asGroup {
-			continue
-		}
-		if one, figure := counted(k, l.text); one != "" { // 8 cranks
-			write = k.name + ": {" + one + ": " + figure + "}"
-			break
-		}
-		one := keyOf(k.keys, name)
-		if word, answer := vocabularyOf(one.says).find(value, one.words); word != "" || answer != "" && k.name == "conditions" {
-			write = k.name + ": {" + write + "}"
-			break
-		}
-	}
-	return l.fault(len(key), "the line has no colon with a space behind it", "write '"+short(write)+"'")
 }
 
 // split takes a line without a colon apart where its key probably ends.

@@ -87,8 +87,7 @@ func (r *reader) tree(data []byte) *node {
 		return nil
 	}
 	if err != nil {
-		r.syntax(err)
-		return nil
+		return r.afterFaults(r.syntax(err), data)
 	}
 	var second yaml.Node
 	switch err := decoder.Decode(&second); {
@@ -153,7 +152,7 @@ func turns(c rune) bool {
 var yamlLine = lazily(`^yaml: (?:line (\d+): )?(.*)$`)
 
 // syntax reports what the YAML reader says.
-func (r *reader) syntax(err error) {
+func (r *reader) syntax(err error) []fault {
 	m := yamlLine().FindStringSubmatch(strings.SplitN(err.Error(), "\n", 2)[0])
 	line, message := 1, err.Error()
 	if m != nil {
@@ -164,16 +163,47 @@ func (r *reader) syntax(err error) {
 	}
 	if at, found, hint := r.braceFault(); at != (Pos{}) {
 		r.report(at, hint, "%s", found)
-		return
+		return nil
 	}
 	if faults := r.lineFaults(); len(faults) > 0 {
 		for _, f := range faults {
 			r.report(f.at, f.hint, "%s", f.message)
 		}
-		return
+		return faults
 	}
 	message, hint := inPlainWords(message)
 	r.report(Pos{line, 1}, hint, "%s", message)
+	return nil
+}
+
+// afterFaults reads the file with its faulty lines as they were meant, so that what else is
+// wrong with it is told in the same run. It is nil where that is not known of all of them.
+func (r *reader) afterFaults(faults []fault, data []byte) *node {
+	lines := strings.Split(string(data), "\n")
+	if len(faults) == 0 || len(faults) == mostLineFaults || len(lines) != len(r.lines) {
+		return nil
+	}
+	given := map[string]bool{}
+	for _, text := range lines {
+		given[lineOf(text, 0).key] = true
+	}
+	for _, f := range faults {
+		if f.instead == "" || f.at.Line > len(lines) {
+			return nil
+		}
+		if key := lineOf(f.instead, 0).key; key != "" && given[key] { // a second one would only be told to be that
+			f.instead = ""
+		} else {
+			given[key] = true
+		}
+		lines[f.at.Line-1] = f.instead
+	}
+	var document yaml.Node
+	if err := yaml.Unmarshal(straightQuotes([]byte(strings.Join(lines, "\n"))), &document); err != nil || len(document.Content) == 0 {
+		return nil
+	}
+	c := composer{r: r, open: map[*yaml.Node]bool{}}
+	return c.compose(document.Content[0], 0)
 }
 
 // A composer copies YAML nodes, putting in what aliases stand for.
