@@ -266,7 +266,7 @@ func (m *Measured) judge(one Measurement, value float64) MeasuredReading {
 	u := m.uncertainty(one, value)
 	r := MeasuredReading{
 		Name: one.Name, At: one.At, Cylinder: one.Cylinder, Value: value, Kind: one.Kind, Entered: one.Entered, Unit: one.Unit,
-		Decimals: decimalsIn(one.Entered), Uncertainty: u, Verdict: NotJudged, Disagree: disagree(one.Values, telling{}),
+		Decimals: decimalsRead(one), Uncertainty: u, Verdict: NotJudged, Disagree: disagree(one.Values, telling{}),
 	}
 	at := slices.IndexFunc(m.Limits, func(l Range) bool {
 		return l.covers(one) && quantity.DimensionOf(l.Unit) == quantity.DimensionOf(one.Unit)
@@ -315,7 +315,7 @@ func inUnitOrOpen(v float64, from, to quantity.Unit) float64 {
 // nothing is known of it: that of its last digit as entered, 1/sqrt 12 of it
 // (JCGM 100:2008, F.2.2.1).
 func repeatOf(one Measurement) float64 {
-	return math.Pow(10, -float64(decimalsIn(one.Entered))) / math.Sqrt(12)
+	return stepRead(one) / math.Sqrt(12)
 }
 
 // usualError is how far off a reading may be where its gauge was not recorded,
@@ -378,4 +378,26 @@ func (m Measured) atAltitude(a atmosphere) Measured {
 		}
 	}
 	return m
+}
+
+// stepRead is the last place of a reading as it was written, in its unit: of 12 thou a
+// thousandth of an inch, also where that is told in millimetres.
+func stepRead(one Measurement) float64 {
+	step := math.Pow(10, -float64(decimalsIn(one.Entered)))
+	v, err := quantity.ParseAs(one.Entered, quantity.DimensionOf(one.Unit))
+	if err != nil || v.Unit == quantity.None {
+		return step
+	}
+	if v.Unit == quantity.Inch && strings.Contains(strings.ToLower(one.Entered), "thou") {
+		step /= 1000
+	}
+	if in, err := quantity.Convert(step, v.Unit, one.Unit); err == nil && v.Unit != one.Unit && quantity.DimensionOf(v.Unit) == quantity.Length {
+		return in
+	}
+	return step
+}
+
+// decimalsRead are the decimals that show the last place of a reading.
+func decimalsRead(one Measurement) int {
+	return max(0, int(math.Ceil(-math.Log10(stepRead(one))-1e-9)))
 }

@@ -3,6 +3,7 @@ package job
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"gaugesheet/diag/engine"
 	"gaugesheet/diag/quantity"
@@ -104,8 +105,19 @@ func alone(k key, n *node) *node {
 		out.entries = append(out.entries, entry{name, pos, &node{pos: pos, text: text, plain: n.plain, tag: n.tag}})
 		return true
 	}
-	if k.name == "plugs" {
+	switch {
+	case k.name == "plugs":
 		return looksAlone(n)
+	case k.name == "vehicle":
+		if parts := vehicleApart(k, n); parts != nil {
+			return parts
+		}
+	case k.name == "customer" || k.name == "seller":
+		if parts := personApart(n); parts != nil {
+			return parts
+		}
+	case k.name == "job" && !isJobNumber(n.text):
+		return nil
 	}
 	rest, at := words(k, n.text, put)
 	name := single[k.name]
@@ -151,7 +163,14 @@ func withPoints(k key, text string) string {
 // behind commas, and gives what is left and where it begins.
 func words(k key, text string, put func(name, text string, at int) bool) (rest string, at int) {
 	var left []typed
-	for _, piece := range separate(withPoints(k, text), ",;") {
+	pieces := separate(withPoints(k, text), ",;")
+	if k.name == "conditions" {
+		battery, others := voltsSaid(pieces)
+		if battery.text != "" && put("battery", battery.text, battery.at) {
+			pieces = others
+		}
+	}
+	for _, piece := range pieces {
 		if k.name == "engine" && (isLayout(piece.text) || isCount(piece.text)) { // single, which is also how many camshafts
 			left = append(left, piece)
 			continue
@@ -225,7 +244,7 @@ func led(section key, text string) (name, value string) {
 				words = vocabulary.Words
 			}
 			said, _ := vocabulary.find(rest, words)
-			if said != "" || k.form == asWhole && isWhole(rest) || k.form == asAmount && startsWithFigure(rest) {
+			if said != "" || k.form == asWhole && isWhole(rest) || k.form == asAmount && startsWithFigure(rest) && fits(k.name, &node{text: rest}) {
 				return k.name, rest
 			}
 		}
@@ -333,7 +352,7 @@ func engineKeyTaking(k key, text string, last bool) string {
 		return ""
 	}
 	_, answer := fuel.find(text, fuel.Words)
-	if strings.Contains(text, "/") && twoWordsHint(fuel, text, fuel.Words) != "" || answer != "" && (!strings.ContainsAny(text, "0123456789") || strings.HasSuffix(fold(text), " mix")) { // 50:1 mix
+	if strings.Contains(text, "/") && twoWordsHint(fuel, text, fuel.Words) != "" || answer != "" && (!strings.ContainsAny(text, "0123456789") || strings.ContainsFunc(text, unicode.IsLetter)) { // 50:1 mix
 		return "fuel" // which answers it
 	}
 	name := keyTaking(k, text)

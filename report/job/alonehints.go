@@ -117,6 +117,63 @@ func groupRow(name, text string, keys []key) string {
 	return "write '" + name + ": {" + unit + in + row + ": [" + strings.Join(figuresOf(figures), ", ") + "]}'"
 }
 
+// valvesLine writes clearances that stand in one text, 'in 12 thou, ex 12 thou, 3 exhaust
+// none', as the keys of the valves; "" for any other.
+func (r *reader) valvesLine(text string) string {
+	by, order := map[string][]string{}, []string{}
+	for _, t := range separate(text, ",;") {
+		name, rest, ok := r.leadingCylinder(t.text)
+		if !ok {
+			name, rest = others, t.text
+		}
+		side, figure, _ := strings.Cut(strings.TrimSpace(rest), " ")
+		switch plain := fold(side); {
+		case plain == "in" || plain == "inlet" || plain == "intake" || plain == "int":
+			side = "inlet"
+		case plain == "ex" || plain == "exh" || plain == "exhaust":
+			side = "exhaust"
+		default:
+			return ""
+		}
+		switch v, err := quantity.Parse(figure); {
+		case fold(figure) == "tight" || fold(figure) == "none" || fold(figure) == "zero":
+			figure = "none"
+		case err != nil || quantity.DimensionOf(v.Unit) != quantity.Length:
+			return ""
+		}
+		if by[side] == nil {
+			order = append(order, side)
+		}
+		by[side] = append(by[side], name+": "+figure)
+	}
+	for i, side := range order {
+		order[i] = side + ": {" + strings.Join(by[side], ", ") + "}"
+	}
+	return "write 'valves: {" + strings.Join(order, ", ") + "}'"
+}
+
+// readElsewhere are the keys of another section to which a row belongs by what its unit
+// measures: opening pressures of injectors.
+var readElsewhere = map[string]map[quantity.Dimension]string{"injectors": {quantity.Pressure: "diesel: {nozzles: {opening: ", quantity.Resistance: "injectors: {ohms: "}}
+
+// rowElsewhere writes such a row; "" for any other text.
+func rowElsewhere(name, text string) string {
+	at := strings.LastIndexByte(strings.TrimSpace(text), ' ')
+	if at < 0 || !isRow(text[:at]) {
+		return ""
+	}
+	v, err := quantity.Parse("1 " + text[at+1:])
+	to := readElsewhere[name][quantity.DimensionOf(v.Unit)]
+	if err != nil || to == "" {
+		return ""
+	}
+	figures := figuresOf(text[:at])
+	for i := range figures {
+		figures[i] += " " + string(v.Unit)
+	}
+	return "write '" + to + "[" + strings.Join(figures, ", ") + "]" + strings.Repeat("}", strings.Count(to, "{")) + "', if that is what they are"
+}
+
 // wordAlone answers a word in the place of a section that one of its keys answers or takes,
 // smoke: grey, smoke: none; "" for any other.
 func wordAlone(name, text string, keys []key) string {
@@ -169,11 +226,7 @@ func leakWritten(text string) string {
 		}
 		parts = append(parts, "held: "+held, "of: "+of)
 	case isFigures(strings.TrimRight(figure, " %")):
-		if loss := strings.TrimRight(figure, " %") + " %"; len(said.at) == 0 {
-			return loss
-		} else {
-			parts = append(parts, "loss: "+loss)
-		}
+		parts = append(parts, "loss: "+strings.TrimRight(figure, " %")+" %")
 	default:
 		places := vocabularyOf("place of a leak")
 		for _, word := range []string{"hiss", "hisses", "hissing", "air", "leaks", "blows", "bubbles"} {
@@ -185,10 +238,13 @@ func leakWritten(text string) string {
 			return ""
 		}
 	}
-	if len(said.at) == 0 {
+	if len(said.at) > 0 {
+		parts = append(parts, "at: ["+strings.Join(said.at, ", ")+"]")
+	}
+	if len(parts) == 0 {
 		return ""
 	}
-	return "{" + strings.Join(append(parts, "at: ["+strings.Join(said.at, ", ")+"]"), ", ") + "}"
+	return "{" + strings.Join(parts, ", ") + "}"
 }
 
 // leakLines are the leaks of cylinders that stand in the place of keys, with the places

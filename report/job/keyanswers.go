@@ -31,6 +31,8 @@ var keyAnswers = []keyAnswer{
 	toKey("fuel-pressure", "off; engine off; key off; switched off; after shut off; shut off; shutoff; after shutdown; engine stopped", "with the time since switching off, write 'hold: {5 min: $}'"),
 	toKey("fuel-pressure", "rail; rail pressure; high side; high pressure; common rail", "with the pump running and the engine off it is 'key-on: $', at idle 'idle: $'; of a high-pressure rail write 'other-readings: {rail pressure: $}'"),
 	toKey("fuel-pressure", "cranking; crank; while cranking", "while cranking it has no key: write 'other-readings: {fuel pressure cranking: $}'"),
+	toKey("", "carb; carbs; carburetor; carburettor; carburetors; carburettors; injection; efi", "write it into 'notes'; where the fuel pressure was read, the kind stands with it: 'fuel-pressure: {system: carburettor, ...}'"),
+	toKey("", "after; after work; after repair; after the work; after the repair; now; today", "what was read after the work stands in the job by itself; what was read before it under 'before: {done: ..., compression: {...}}'"),
 	toKey("", "mix; oil mix; fuel mix; premix; oil ratio; fuel oil ratio", "write 'engine: {fuel: two-stroke mix}', and the ratio into 'notes'"),
 	toKey("", "lift pump; lift pump pressure; feed pump; supply pump; transfer pump; transfer pump pressure; low pressure pump", "write 'fuel-pressure: {system: \"diesel, lift pump\", idle: $}'"),
 	toKey("", "mods; modifications; history; story; background; info; information; details; ignition; spark", "write it under 'notes', or under 'findings' where you saw it"),
@@ -45,6 +47,9 @@ func (r *reader) answered(n *node, e entry, section string, keys []key) string {
 	} else if e.value.kind == list {
 		value = short(entered(e.value))
 	}
+	if figure, words := leadingFigure(value, ""); figure != "" && slices.Contains([]string{"idle", "at idle", "idling", "at tickover"}, fold(words)) {
+		value = figure
+	}
 	plain := plainWords(e.key)
 	if hint := limitBeside(section, plain, e.value, keys); hint != "" {
 		return hint
@@ -56,6 +61,21 @@ func (r *reader) answered(n *node, e entry, section string, keys []key) string {
 		return hint
 	}
 	if hint := describedHint(n, section); hint != "" && slices.Contains(keysCalled(e.key), "description") && n.get("description") == nil {
+		return hint
+	}
+	if limits := keysOf(keysOf(fileKeys, "compression"), "limits"); section == "" && strings.Contains(value, ",") && e.value.kind == scalar {
+		hint := limitsHint(plain+" "+e.value.text, limits)
+		if slices.Contains(keysCalled(e.key), "limits") || plain == "limits" {
+			hint = cmp.Or(hint, limitsHint(e.value.text, limits))
+		}
+		if hint != "" { // min: 24 bar, max difference 4 bar
+			return "write 'compression: {" + strings.Trim(strings.TrimPrefix(hint, "write "), "'") + "}'"
+		}
+	}
+	if section == "" && isEmpty(e.value) && strings.HasPrefix(plain, "after ") { // after valve job:
+		return "what was read after the work stands in the job by itself; what was read before it under 'before: {done: " + strings.TrimPrefix(plain, "after ") + ", compression: {...}}'"
+	}
+	if hint := r.cylinderInKey(e, section); hint != "" {
 		return hint
 	}
 	for _, a := range keyAnswers {
@@ -104,6 +124,36 @@ func describedHint(n *node, section string) string {
 func hasUnit(text string) bool {
 	v, err := quantity.Parse(text)
 	return err == nil && v.Unit != quantity.None
+}
+
+// cylinderInKey answers a test with its cylinder for a key: 'leakdown cyl 2: 70% exhaust';
+// "" for any other.
+func (r *reader) cylinderInKey(e entry, section string) string {
+	fields := strings.Fields(e.key)
+	if section != "" || len(fields) < 2 || e.value.kind != scalar || isEmpty(e.value) {
+		return ""
+	}
+	for size := 1; size <= min(2, len(fields)-1); size++ {
+		cylinder := cylinderWord(strings.Join(fields[len(fields)-size:], " "))
+		test := strings.Join(fields[:len(fields)-size], " ")
+		names := append([]string{strings.ReplaceAll(fold(test), " ", "-")}, keysCalled(test)...)
+		if !isWhole(cylinder) || r.cylinderNames != nil && !slices.Contains(r.cylinderNames, cylinder) {
+			continue
+		}
+		for _, name := range names {
+			k := keyOf(fileKeys, name)
+			value := cylinder + ": " + short(e.value.text)
+			switch under := byCylinderIn[name]; {
+			case k.name == "leakage" && leakWritten(e.value.text) != "":
+				return "write 'leakage: {dry: {" + cylinder + ": " + leakWritten(e.value.text) + "}}'"
+			case k.name == "borescope":
+				return "write 'borescope: {" + value + "}'"
+			case k.name != "" && under != "":
+				return "write '" + k.name + ": {" + under + ": {" + value + "}}'"
+			}
+		}
+	}
+	return ""
 }
 
 // takesAlone gives the one key of a section that takes a value, whatever the key is

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"gaugesheet/diag/quantity"
 )
@@ -16,12 +17,18 @@ func (r *reader) noSection(n *node, name string, keys []key) {
 	if n.kind == scalar && name == "compression" {
 		hint = r.heldHint(n.text)
 	}
+	if n.kind == scalar && name == "leakage" && (strings.ContainsFunc(n.text, unicode.IsLetter) || strings.Contains(n.text, "/") && r.namesFirstPiece(n.text)) {
+		hint = r.leakLine(n.text)
+	}
 	hint = cmp.Or(hint, r.readingsHint(name, n))
 	if n.kind == scalar && hint == "" && len(n.text) <= longestSaid {
 		if name == "leakage" {
 			hint = r.leakLine(n.text)
 		} else if isTest(name) && name != "compression" {
-			hint = r.pairedRow(name, n.text, keys)
+			hint = cmp.Or(r.pairedRow(name, n.text, keys), rowElsewhere(name, n.text))
+		}
+		if name == "valves" {
+			hint = cmp.Or(hint, r.valvesLine(n.text))
 		}
 	}
 	switch {
@@ -58,7 +65,7 @@ var aloneUnder = map[string]string{"compression.limits": "minimum", "cooling.cap
 	"gauges.compression": "range", "gauges.fuel": "range"}
 
 // aloneUnits are the units in which such a value mostly is.
-var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi", "vacuum": "inHg", "back-pressure": "psi", "timing": "deg", "cooling.cap": "psi", "gauges.compression": "psi", "gauges.fuel": "psi"}
+var aloneUnits = map[string]string{"fuel-pressure": "psi", "oil-pressure": "psi", "vacuum": "inHg", "back-pressure": "psi", "timing": "deg", "cooling.cap": "psi", "heads": "F", "injectors": "ml/min", "gauges.compression": "psi", "gauges.fuel": "psi"}
 
 // leadingFigure is the figure that a text begins with, in some unit where it has
 // none, and the words behind it.
@@ -91,6 +98,9 @@ func leadingFigure(text, unit string) (figure, words string) {
 // aloneHint says where a value belongs that stands in the place of its section.
 func aloneHint(name, text string, keys []key) string {
 	last := name[strings.LastIndexByte(name, '.')+1:]
+	if name == "job" && len(text) <= longestSaid {
+		return jobHint(text)
+	}
 	if hint := limitsHint(text, keys); hint != "" && last == "limits" {
 		return hint
 	}
@@ -127,6 +137,9 @@ func aloneHint(name, text string, keys []key) string {
 		figures, unit := unitBehind(text, keys)
 		if row := listKeyOf(keys); row != "" && isRow(figures) {
 			text = figures
+			if unit == "" && keyOf(keys, "unit").name != "" {
+				unit = "unit: " + cmp.Or(aloneUnits[last], "...") + ", "
+			}
 			return "write '" + last + ": {" + unit + row + ": [" + strings.Join(figuresOf(text), ", ") + "]}', if that is what they are"
 		}
 		return "write what was read, such as '" + last + ": " + testExample(last, keys) + "', or 'not tested' where nothing was"

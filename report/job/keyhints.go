@@ -118,6 +118,10 @@ func limitsHint(text string, keys []key) string {
 	for _, t := range separate(text, ",;") {
 		fields := strings.Fields(t.text)
 		i := slices.IndexFunc(fields, startsWithFigure)
+		if last := len(fields) - 1; i == 0 && last > 0 && slices.Contains([]string{"min", "minimum", "least"}, fold(fields[last])) { // 350 min
+			fields = append([]string{fields[last]}, fields[:last]...)
+			i = 1
+		}
 		if i < 1 {
 			return ""
 		}

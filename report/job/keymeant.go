@@ -26,10 +26,10 @@ var otherKeys = []Synonym{
 	says("technician", "mechanic; tech; tested by; done by; tester; operator; engineer; fitter; name; who; by"), says("number", "no; nr; job number; job no; id; ref; reference; work order; ro; ticket; wo; num; order number; workorder"),
 	says("date", "day; when; tested; tested on; test date"), says("reason", "why; purpose; notes; note; problem; request; for"), says("complaints", "complaint; symptoms; symptom; problem; problems; concern; concerns; fault; faults; issue; issues"),
 	says("customer", "owner; client; cust; name; bill to"), says("phone", "tel; telephone; mobile; cell; phone number"), says("email", "e-mail; mail"), says("address", "addr; street"),
-	says("vehicle", "car; truck; van; bike; motorcycle; boat; machine; auto; veh; unit"), says("description", "marque; marke; marca; make; model; make and model; year; type; car; desc; what; name; vehicle"),
+	says("vehicle", "aircraft; airplane; aeroplane; plane; tractor; lorry; combine; forklift; digger; excavator; mower; generator; genset; quad; atv; car; truck; van; bike; motorcycle; boat; machine; auto; veh; unit"), says("description", "marque; marke; marca; make; model; make and model; year; type; car; desc; what; name; vehicle"),
 	says("vin", "chassis; hull number; hull; hin; airframe number; chassis number; frame; frame number; serial; serial number; vin number; vin no"), says("plate", "reg; tail number; tail no; tail; fleet number; fleet no; unit number; unit no; registration; rego; licence; license; license plate; licence plate; number plate; tag; tags; lic"),
 	says("odometer", "mileage; miles; tach; tach time; hobbs; hobbs time; hour meter; hourmeter; total time; ttaf; smoh; odo; km; kms; kilometers; kilometres; clock; hours; milage; mi"), says("engine-number", "engine no; engine serial; engine id; motor number"), says("done", "work; repair; repairs; fixed; job; what"), says("work-done", "done; history; work; repairs; parts fitted; already done; previous work"),
-	says("base", "static; static timing; pump; pump timing; spill; injection timing; ignition timing; initial"), says("reading", "value; measured; result; was; reads; read"), says("limit", "spec; limits; max; maximum; min; minimum; permitted; allowed"), says("glow", "glow plugs; glow plug; glowplugs; glowplug; heater plugs"), says("codes", "dtc; dtcs; fault codes; trouble codes; code; obd"),
+	says("base", "static; static timing; pump; pump timing; spill; injection timing; ignition timing; initial"), says("reading", "value; measured; result; was; reads; read"), says("glow", "glow plugs; glow plug; glowplugs; glowplug; heater plugs"), says("codes", "dtc; dtcs; fault codes; trouble codes; code; obd"),
 	says("engine", "motor; eng; temp; temperature; engine temp; engine temperature; warm; state"), says("layout", "type; configuration; config; cylinders; engine; cyl; kind; style; arrangement"), says("fuel", "burns; gas; runs on; fuel type; petrol"),
 	says("displacement", "size; capacity; cc; ci; cid; litres; liters; swept volume; engine size; volume; l"), says("compression-ratio", "ratio; cr; comp ratio; compression"), says("firing-order", "firing; order; fire order; firingorder; fo"),
 	says("first-bank", "cylinder 1; number 1; no 1; bank 1; first cylinder; cyl 1"), says("charging", "turbo; aspiration; boost; induction; supercharged; turbocharged"), says("cycle", "stroke; strokes"),
@@ -106,11 +106,17 @@ func keyMeant(e entry, section string, known []string) meantKey {
 			return meantKey{hint: "it stands by itself, not indented: '" + name + ": ...'"}
 		}
 	}
-	return meantKey{hint: cmp.Or(ofGauge(e, section, plain), beginsAsKey(e.key, known), otherReading(e, section), "expected here: "+strings.Join(known, ", "))}
+	if hint := ofGauge(e, section, plain); hint != "" {
+		return meantKey{hint: hint}
+	}
+	if name := beginsAsKey(e.key, known); name != "" {
+		return meantKey{name: name, hint: "did you mean '" + name + ":'? what else is said of it goes into keys of its own"}
+	}
+	return meantKey{hint: cmp.Or(otherReading(e, section), "expected here: "+strings.Join(known, ", "))}
 }
 
-// beginsAsKey answers a key with more said behind it, 'comp test hot, plugs out'; ""
-// for any other.
+// beginsAsKey is the key that one with more said behind it begins as, 'comp test hot, plugs
+// out'; "" for any other.
 func beginsAsKey(text string, known []string) string {
 	fields := strings.Fields(text)
 	if len(fields) < 3 {
@@ -119,7 +125,7 @@ func beginsAsKey(text string, known []string) string {
 	for _, first := range []string{strings.Join(fields[:2], " "), fields[0]} {
 		for _, name := range keysCalled(strings.TrimRight(first, ",")) {
 			if slices.Contains(known, name) {
-				return "did you mean '" + name + ":'? what else is said of it goes into keys of its own"
+				return name
 			}
 		}
 	}
@@ -211,7 +217,7 @@ func placeTaking(name string, value *node) string {
 		if value == nil || value.kind != scalar || len(k.words) == 0 {
 			continue
 		}
-		if word, _ := vocabularyOf(k.says).find(value.text, k.words); word != "" {
+		if word, answer := vocabularyOf(k.says).find(value.text, k.words); word != "" || answer != "" && name == "fuel" { // fuel: 50:1
 			return section
 		}
 	}

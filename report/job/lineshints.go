@@ -57,7 +57,9 @@ func (l line) noColon() (fault, bool) {
 		f.instead = "# " + l.text
 		return f, true
 	case l.indent == 0 && banksLine(l.text) != "":
-		return l.fault(0, "a line without its key", "which cylinders stand on which side belongs to the engine: 'engine: {"+banksLine(l.text)+", ...}'")
+		f, _ := l.fault(0, "a line without its key", "which cylinders stand on which side belongs to the engine: 'engine: {"+banksLine(l.text)+", ...}'")
+		f.instead = "# " + l.text
+		return f, true
 	case l.indent == 0 && conditionsLine(l.text):
 		return l.written(0, message, "conditions: "+l.text)
 	}

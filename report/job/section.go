@@ -84,6 +84,8 @@ func isEmpty(n *node) bool { return n.kind == scalar && (n.null || n.text == "")
 
 func emptyHint(key string) string {
 	switch key {
+	case "before":
+		return "what was read before the work stands below it, two spaces further in, or within its braces: 'before: {done: ..., compression: {unit: psi, dry: {...}}}'"
 	case "accent":
 		return `a # begins a comment unless it is in quotes: accent: "#2e6b57"`
 	case "dry", "first", "again", "wet", "loss", "compression", "leakage", "plugs", "rotors", "fuel-pressure",

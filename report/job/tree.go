@@ -353,6 +353,9 @@ func (c *composer) twice(out *node, key string, value *node, pos Pos, line int) 
 	if before := out.get(key); value.kind == mapping && before != nil && before.kind == mapping {
 		hint += ", with what stands under both"
 	}
+	if isTest(key) {
+		hint += "; what was read before the work stands under 'before: {" + key + ": ...}'"
+	}
 	c.r.report(pos, hint, "key '%s' is given twice: in line %d and here", short(key), line)
 }
 

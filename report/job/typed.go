@@ -307,7 +307,7 @@ func (r *reader) readingsHint(name string, n *node) string {
 				found[len(found)-1].text = plainNumber(v.Number)
 				text = listed(found)
 			}
-		} else if parts := strings.Split(n.text, "/"); len(parts) > 2 && startsWithFigure(n.text) { // one of them is no figure, which is said of it there
+		} else if parts := strings.Split(n.text, "/"); len(parts) > 2 && startsWithFigure(n.text) && !strings.Contains(n.text, " ") { // one of them is no figure, which is said of it there
 			text = "[" + strings.Join(parts, ", ") + "]"
 		}
 	case n.kind == list && len(n.items) > 0 && n.items[0].kind == scalar && isFigures(n.items[0].text):

@@ -233,6 +233,13 @@ func headed(text string) (heading, rest string) {
 	return strings.TrimSpace(text[:i]), text[i:]
 }
 
+// namesFirstPiece reports a text whose first part begins with its cylinder.
+func (r *reader) namesFirstPiece(text string) bool {
+	first, _, _ := strings.Cut(text, ",")
+	_, _, ok := r.leadingCylinder(first)
+	return ok
+}
+
 // eachNamed writes a text that names a cylinder in front of each of its parts as
 // entries, 3 scored, rest clean; "" for any other.
 func (r *reader) eachNamed(text string) string {
@@ -285,6 +292,9 @@ func (r *reader) loneHint(text, label string) string {
 	if name, value := r.namedValue(plain, isReading); name != "" { // no 3 came up to 140
 		return "write " + key + ": {" + name + ": " + value + "}"
 	}
+	if named := r.eachNamed(withoutEnd(text)); named != "" && withoutEnd(text) != text {
+		return "write " + key + ": {" + named + "}; which of two it was goes into a note: {look: ..., note: bottom}"
+	}
 	if named := r.eachNamed(text); named != "" {
 		return "write " + key + ": {" + named + "}"
 	}
@@ -301,6 +311,17 @@ func (r *reader) loneHint(text, label string) string {
 		return "write wet-in-words: " + short(text)
 	}
 	return ""
+}
+
+// withoutEnd takes the words off by which one plug of two is named: bottom 3 oily.
+func withoutEnd(text string) string {
+	for _, word := range []string{"bottom ", "top ", "lower ", "upper "} {
+		text = strings.ReplaceAll(" "+text, " "+word, " ")[1:]
+		if rest, ok := strings.CutPrefix(fold(text), word); ok {
+			text = rest
+		}
+	}
+	return text
 }
 
 // evenRow is the figure of 'even 150s' and '150s all round', "" for any other text.

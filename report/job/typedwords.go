@@ -229,6 +229,9 @@ func numberingAndSide(text string) (numbering, side string) {
 	return text, ""
 }
 
+// powers are what is counted of an engine's power, which is no size.
+var powers = strings.Fields("hp bhp kw ps cv horsepower horse horses")
+
 // layoutWithin answers words of which some are a layout.
 func layoutWithin(fields []string) string {
 	layout, _ := layoutIn(fields)
@@ -236,7 +239,7 @@ func layoutWithin(fields []string) string {
 		return ""
 	}
 	for i, f := range fields { // 350 V8, twin 650
-		if unit := sizeUnit(f, layout.Count); unit != "" && (i+1 == len(fields) || !isCount(fields[i+1])) {
+		if unit := sizeUnit(f, layout.Count); unit != "" && (i+1 == len(fields) || !isCount(fields[i+1]) && !slices.Contains(powers, fold(fields[i+1]))) {
 			return "write '" + layout.String() + ", " + f + " " + unit + "', if " + f + " is its size in that unit"
 		}
 	}
@@ -251,7 +254,24 @@ func layoutWithin(fields []string) string {
 	if first := fields[0]; isFigures(first) && strings.Contains(first, ".") {
 		hint += ": 'displacement: " + first + " L', if that is what it is"
 	}
+	if side := sideOfFirst(strings.Join(fields, " ")); layout.Kind.TwoBanks() && layout.Count > 2 {
+		hint += "; such an engine also needs 'numbering: across banks' or 'bank by bank', and 'first-bank: " + cmp.Or(side, "left' or 'right") + "'"
+	}
 	return hint
+}
+
+// firstOn is where cylinder 1 or bank 1 is said to be.
+var firstOn = lazily(`(?:bank|cyl|cylinder|no\.?|number|#) ?1 (?:is |at |on |in |the |by |side )*([a-z]+)`)
+
+// sideOfFirst is the side on which cylinder 1 is by what is said of an engine, "" where it
+// is not said.
+func sideOfFirst(text string) string {
+	m := firstOn().FindStringSubmatch(fold(text))
+	if m == nil {
+		return ""
+	}
+	side, _ := vocabularyOf("first bank").find(m[1], engineSides)
+	return side
 }
 
 // layoutIn finds a layout among words that say more of an engine.
