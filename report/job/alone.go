@@ -83,17 +83,8 @@ func alone(k key, n *node) *node {
 	if _, _, stated := parseState(n.text); stated {
 		return nil
 	}
-	if k.name == "limits" { // 100 psi min
-		if figure, ok := strings.CutSuffix(fold(n.text), " min"); ok && isFigures(figure) { // which are no minutes
-			least := *n
-			least.text = figure
-			return &node{kind: mapping, pos: n.pos, entries: []entry{{"minimum", n.pos, &least}}}
-		}
-		p, err := quantity.ScanAs(n.text, quantity.Pressure)
-		if _, one := p.Single(); err != nil || !one || p.Bound != quantity.AtLeast || keyOf(k.keys, "minimum").name == "" {
-			return nil
-		}
-		return &node{kind: mapping, pos: n.pos, entries: []entry{{"minimum", n.pos, n}}}
+	if parts, apart := saidApart(k, n); apart {
+		return parts
 	}
 	out := &node{kind: mapping, pos: n.pos}
 	put := func(name, text string, at int) bool {
@@ -105,20 +96,6 @@ func alone(k key, n *node) *node {
 		out.entries = append(out.entries, entry{name, pos, &node{pos: pos, text: text, plain: n.plain, tag: n.tag}})
 		return true
 	}
-	switch {
-	case k.name == "plugs":
-		return looksAlone(n)
-	case k.name == "vehicle":
-		if parts := vehicleApart(k, n); parts != nil {
-			return parts
-		}
-	case k.name == "customer" || k.name == "seller":
-		if parts := personApart(n); parts != nil {
-			return parts
-		}
-	case k.name == "job" && !isJobNumber(n.text):
-		return nil
-	}
 	rest, at := words(k, n.text, put)
 	name := single[k.name]
 	switch {
@@ -129,6 +106,38 @@ func alone(k key, n *node) *node {
 	}
 	put(name, rest, at)
 	return out
+}
+
+// saidApart takes a text apart whose parts are told by more than their words: a limit, the
+// looks of plugs, a vehicle, a person. It is false for any other.
+func saidApart(k key, n *node) (parts *node, apart bool) {
+	switch k.name {
+	case "limits":
+		return limitAlone(k, n), true
+	case "plugs":
+		return looksAlone(n), true
+	case "vehicle":
+		parts = vehicleApart(k, n)
+	case "customer", "seller":
+		parts = personApart(n)
+	case "job":
+		return nil, !isJobNumber(n.text)
+	}
+	return parts, parts != nil
+}
+
+// limitAlone is a minimum that stands in the place of limits: at least 100 psi, 100 psi min.
+func limitAlone(k key, n *node) *node {
+	if figure, ok := strings.CutSuffix(fold(n.text), " min"); ok && isFigures(figure) { // which are no minutes
+		least := *n
+		least.text = figure
+		return &node{kind: mapping, pos: n.pos, entries: []entry{{"minimum", n.pos, &least}}}
+	}
+	p, err := quantity.ScanAs(n.text, quantity.Pressure)
+	if _, one := p.Single(); err != nil || !one || p.Bound != quantity.AtLeast || keyOf(k.keys, "minimum").name == "" {
+		return nil
+	}
+	return &node{kind: mapping, pos: n.pos, entries: []entry{{"minimum", n.pos, n}}}
 }
 
 // looksAlone are the looks of plugs where only these are told: 'good', and 'left tan,

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -117,11 +118,14 @@ func groupRow(name, text string, keys []key) string {
 	return "write '" + name + ": {" + unit + in + row + ": [" + strings.Join(figuresOf(figures), ", ") + "]}'"
 }
 
+// inThenOut are the clearances of both valves in one piece: in 6 ex 8 thou.
+var inThenOut = lazily(`(?i)\b(in|int|inlet|intake) ([\d./]+(?: ?(?:thou|mm|in))?) (?:and |/ ?)?(ex|exh|exhaust) `)
+
 // valvesLine writes clearances that stand in one text, 'in 12 thou, ex 12 thou, 3 exhaust
 // none', as the keys of the valves; "" for any other.
 func (r *reader) valvesLine(text string) string {
-	by, order := map[string][]string{}, []string{}
-	for _, t := range separate(text, ",;") {
+	by, order, unit := map[string][]string{}, []string{}, ""
+	for _, t := range separate(inThenOut().ReplaceAllString(text, "$1 $2, $3 "), ",;") {
 		name, rest, ok := r.leadingCylinder(t.text)
 		if !ok {
 			name, rest = others, t.text
@@ -136,6 +140,10 @@ func (r *reader) valvesLine(text string) string {
 			return ""
 		}
 		switch v, err := quantity.Parse(figure); {
+		case err == nil && v.Unit == quantity.None && v.Number > 0 && v.Number < 0.05: // .006
+			unit = "unit: in, "
+		case err == nil && v.Unit == quantity.None && v.Number < 1:
+			unit = "unit: mm, "
 		case fold(figure) == "tight" || fold(figure) == "none" || fold(figure) == "zero":
 			figure = "none"
 		case err != nil || quantity.DimensionOf(v.Unit) != quantity.Length:
@@ -149,7 +157,7 @@ func (r *reader) valvesLine(text string) string {
 	for i, side := range order {
 		order[i] = side + ": {" + strings.Join(by[side], ", ") + "}"
 	}
-	return "write 'valves: {" + strings.Join(order, ", ") + "}'"
+	return "write 'valves: {" + unit + strings.Join(order, ", ") + "}'"
 }
 
 // readElsewhere are the keys of another section to which a row belongs by what its unit
@@ -345,4 +353,36 @@ func partHint(section, text string, keys []key) string {
 		}
 	}
 	return "write '" + section + ": {" + strings.Join(known, ", ") + ", ...}', and in the place of '...' what " + allOf(quoted(left)) + " is, with its key" + such
+}
+
+// fuelRow writes pressures of fuel in the order of the bench, 41/33/42 psi, with their
+// names; "" for any other text.
+func fuelRow(section, text string) string {
+	if section != "fuel-pressure" {
+		return ""
+	}
+	if p, err := quantity.ScanAs(text, quantity.Pressure); err == nil && len(p.Parts) > 1 && len(p.Parts) <= 4 && p.Only(quantity.Slash, quantity.Next) {
+		var all []string
+		for i, name := range []string{"key-on", "idle", "hose-off", "snap"}[:len(p.Parts)] {
+			all = append(all, name+": "+plainNumber(p.Parts[i].Value.Number))
+		}
+		return "write 'fuel-pressure: {unit: " + cmp.Or(string(p.Parts[len(p.Parts)-1].Value.Unit), "psi") + ", " + strings.Join(all, ", ") + "}', if that is what they are"
+	}
+	return ""
+}
+
+// figureAlone answers a figure, with the words behind it, in the place of the keys of a
+// section.
+func figureAlone(section, under, figure, words string, keys []key) string {
+	if hint := needleBeside(section, under, figure, words, keys); hint != "" {
+		return hint
+	}
+	hint := "write '" + section + ": {" + under + ": " + short(figure) + "}', if that is what it is"
+	if slices.ContainsFunc(sides, func(s side) bool { return s.word == fold(words) }) { // 8 BTDC
+		return "write '" + section + ": {" + under + ": " + short(figure+" "+fold(words)) + "}', if that is what it is"
+	}
+	if words != "" {
+		hint += "; '" + short(words) + "' goes into 'notes'"
+	}
+	return hint
 }

@@ -26,7 +26,7 @@ func (r *reader) engine(top *section) (*engine.Engine, diag.Spec) {
 	n := top.get("engine")
 	if n == nil {
 		if top.node.get("engine") == nil {
-			r.report(Pos{1, 1}, "such as 'engine: {layout: inline-4}'", "'engine' is missing")
+			r.report(Pos{1, 1}, cmp.Or(r.engineSaid(), "such as 'engine: {layout: inline-4}'"), "'engine' is missing")
 		}
 		return nil, diag.Spec{}
 	}

@@ -63,17 +63,8 @@ func (r *reader) answered(n *node, e entry, section string, keys []key) string {
 	if hint := describedHint(n, section); hint != "" && slices.Contains(keysCalled(e.key), "description") && n.get("description") == nil {
 		return hint
 	}
-	if limits := keysOf(keysOf(fileKeys, "compression"), "limits"); section == "" && strings.Contains(value, ",") && e.value.kind == scalar {
-		hint := limitsHint(plain+" "+e.value.text, limits)
-		if slices.Contains(keysCalled(e.key), "limits") || plain == "limits" {
-			hint = cmp.Or(hint, limitsHint(e.value.text, limits))
-		}
-		if hint != "" { // min: 24 bar, max difference 4 bar
-			return "write 'compression: {" + strings.Trim(strings.TrimPrefix(hint, "write "), "'") + "}'"
-		}
-	}
-	if section == "" && isEmpty(e.value) && strings.HasPrefix(plain, "after ") { // after valve job:
-		return "what was read after the work stands in the job by itself; what was read before it under 'before: {done: " + strings.TrimPrefix(plain, "after ") + ", compression: {...}}'"
+	if hint := ofFile(e, section, plain, value); hint != "" {
+		return hint
 	}
 	if hint := r.cylinderInKey(e, section); hint != "" {
 		return hint
@@ -96,6 +87,37 @@ func otherReading(e entry, section string) string {
 		return ""
 	}
 	return "what has no key of its own stands under 'other-readings': write 'other-readings: {" + short(e.key) + ": " + short(e.value.text) + "}'"
+}
+
+// ofFile answers a key of the file by what its value tells: limits, oil that is used, work
+// that was done, and the name of a test with that of its key behind it.
+func ofFile(e entry, section, plain, value string) string {
+	if section != "" {
+		return ""
+	}
+	if limits := keysOf(keysOf(fileKeys, "compression"), "limits"); section == "" && strings.Contains(value, ",") && e.value.kind == scalar {
+		hint := limitsHint(plain+" "+e.value.text, limits)
+		if slices.Contains(keysCalled(e.key), "limits") || plain == "limits" {
+			hint = cmp.Or(hint, limitsHint(e.value.text, limits))
+		}
+		if hint != "" { // min: 24 bar, max difference 4 bar
+			return "write 'compression: {" + strings.Trim(strings.TrimPrefix(hint, "write "), "'") + "}'"
+		}
+	}
+	if p, err := quantity.Scan(strings.Join(strings.Fields(value)[:min(2, len(strings.Fields(value)))], " ")); section == "" && plain == "oil" && err == nil && len(p.Parts) > 0 && quantity.DimensionOf(p.Parts[0].Value.Unit) == quantity.Volume { // oil: 1 pint a day
+		return "what it uses stands under 'job': write 'job: {oil-use: " + value + "}'"
+	}
+	if section == "" && isEmpty(e.value) && strings.HasPrefix(plain, "after ") { // after valve job:
+		return "what was read after the work stands in the job by itself; what was read before it under 'before: {done: " + strings.TrimPrefix(plain, "after ") + ", compression: {...}}'"
+	}
+	if test, name, ok := strings.Cut(plain, " "); ok { // comp dry
+		for _, called := range append([]string{test}, keysCalled(test)...) {
+			if k := keyOf(fileKeys, called); k.form == asTestSection && keyOf(k.keys, name).name == name {
+				return "write '" + k.name + ": {" + name + ": " + value + "}'"
+			}
+		}
+	}
+	return ""
 }
 
 // describedHint puts into one text what is said of a vehicle under keys of its own, its

@@ -108,30 +108,11 @@ func aloneHint(name, text string, keys []key) string {
 	if name == "compression.limits" && strings.Contains(text, "%") {
 		under = "spread"
 	}
-	if last == "fuel-pressure" { // 41/33/42 psi
-		if p, err := quantity.ScanAs(text, quantity.Pressure); err == nil && len(p.Parts) > 1 && len(p.Parts) <= 4 && p.Only(quantity.Slash, quantity.Next) {
-			var all []string
-			for i, name := range []string{"key-on", "idle", "hose-off", "snap"}[:len(p.Parts)] {
-				all = append(all, name+": "+plainNumber(p.Parts[i].Value.Number))
-			}
-			return "write 'fuel-pressure: {unit: " + cmp.Or(string(p.Parts[len(p.Parts)-1].Value.Unit), "psi") + ", " + strings.Join(all, ", ") + "}', if that is what they are"
-		}
-	}
-	if hint := cmp.Or(namedFigures(last, text, keys), watchedHint(last, text, keys), wordBefore(last, text, keys), wordAlone(last, text, keys)); hint != "" {
+	if hint := cmp.Or(fuelRow(last, text), namedFigures(last, text, keys), watchedHint(last, text, keys), wordBefore(last, text, keys), wordAlone(last, text, keys)); hint != "" {
 		return hint
 	}
 	if figure, words := leadingFigure(text, cmp.Or(aloneUnits[name], aloneUnits[last])); under != "" && figure != "" {
-		if hint := needleBeside(last, under, figure, words, keys); hint != "" {
-			return hint
-		}
-		hint := "write '" + last + ": {" + under + ": " + short(figure) + "}', if that is what it is"
-		if slices.ContainsFunc(sides, func(s side) bool { return s.word == fold(words) }) { // 8 BTDC
-			return "write '" + last + ": {" + under + ": " + short(figure+" "+fold(words)) + "}', if that is what it is"
-		}
-		if words != "" {
-			hint += "; '" + short(words) + "' goes into 'notes'"
-		}
-		return hint
+		return figureAlone(last, under, figure, words, keys)
 	}
 	if isTest(last) && (name == last || name == "before."+last) {
 		figures, unit := unitBehind(text, keys)

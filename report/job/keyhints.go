@@ -117,6 +117,12 @@ func limitsHint(text string, keys []key) string {
 	var parts []string
 	for _, t := range separate(text, ",;") {
 		fields := strings.Fields(t.text)
+		if len(fields) > 1 && slices.Contains([]string{"spec", "book", "limit", "limits", "manual", "specs"}, fold(strings.Trim(fields[0], ":="))) { // spec 360 min
+			fields = fields[1:]
+		}
+		if len(fields) > 1 && fold(fields[0]) == "says" {
+			fields = fields[1:]
+		}
 		i := slices.IndexFunc(fields, startsWithFigure)
 		if last := len(fields) - 1; i == 0 && last > 0 && slices.Contains([]string{"min", "minimum", "least"}, fold(fields[last])) { // 350 min
 			fields = append([]string{fields[last]}, fields[:last]...)

@@ -43,6 +43,9 @@ func (r *reader) lineFaults() []fault {
 		}
 		s.take(l)
 	}
+	if notes := r.linesOfNotes(); len(out) > 0 && 2*plain > lines && mostlyKeyed(notes) {
+		return notes
+	}
 	if len(out) > 0 && 2*plain > lines {
 		return []fault{faultAt(out[0].at, "most lines have no key and colon, expected a job file", notesHint)}
 	}
@@ -338,7 +341,7 @@ func keyed(text string) bool {
 func (l line) split() (key, value string) {
 	fields := strings.Fields(l.text)
 	for n := min(len(fields)-1, 3); n > 0; n-- { // fuel pressure
-		if words := strings.Join(fields[:n], " "); isKeyWord(words) && !strings.ContainsAny(fields[n][:1], "=:") {
+		if words := strings.Join(fields[:n], " "); (isKeyWord(words) || n > 1 && (len(keysCalled(words)) > 0 || isAnswered(words))) && !strings.ContainsAny(fields[n][:1], "=:") {
 			return words, strings.Join(fields[n:], " ")
 		}
 	}
@@ -353,5 +356,5 @@ func (l line) split() (key, value string) {
 	if len(fields) < 2 {
 		return l.text, ""
 	}
-	return fields[0], strings.Join(fields[1:], " ")
+	return strings.TrimRight(fields[0], ",;"), strings.Join(fields[1:], " ")
 }

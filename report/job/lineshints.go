@@ -34,17 +34,52 @@ func (l line) written(behind int, message, text string) (fault, bool) {
 	return f, true
 }
 
+// mostlyKeyed reports faults of which most begin with a key and lack no more than its colon:
+// notes as they stand on paper, of which each line can be told.
+func mostlyKeyed(faults []fault) bool {
+	keyed := 0
+	for _, f := range faults {
+		if f.instead != "" && !strings.HasPrefix(f.instead, "#") {
+			keyed++
+		}
+	}
+	return keyed > 2 && 2*keyed >= len(faults)
+}
+
+// linesOfNotes are what each line without a colon lacks to be one of a job file.
+func (r *reader) linesOfNotes() []fault {
+	var out []fault
+	for i, text := range r.lines {
+		if len(text) > longestLine || len(out) == mostLineFaults {
+			return nil
+		}
+		if l := lineOf(strings.TrimRight(text, "\r"), i+1); l.text != "" && !l.colon && l.indent == 0 {
+			if f, ok := l.noColon(); ok {
+				out = append(out, f)
+			}
+		}
+	}
+	return out
+}
+
 // noColon says how a line without its colon is written.
 func (l line) noColon() (fault, bool) {
 	const message = "the line has no colon with a space behind it"
 	if strings.HasPrefix(l.comment, "#") && startsWithFigure(l.comment[1:]) { // cyl #1: 140
-		return l.fault(len(l.text)+1, "a # begins a comment", "leave the # out: '"+short(l.text+" "+l.comment[1:])+"'")
+		f, _ := l.fault(len(l.text)+1, "a # begins a comment", "leave the # out: '"+short(l.text+" "+l.comment[1:])+"'")
+		plain := lineOf(strings.Repeat(" ", l.indent)+l.text+" "+strings.ReplaceAll(l.comment, "#", ""), l.number)
+		if again, ok := plain.noColon(); ok && !plain.colon {
+			f.instead = again.instead
+		}
+		return f, true
 	}
 	if before, after, wide := strings.Cut(l.text, wideColon); wide {
 		return l.written(len(before), "a wide colon", strings.TrimSpace(before+": "+strings.TrimSpace(after)))
 	}
 	if hint := limitsHint(l.text, keysOf(keysOf(fileKeys, "compression"), "limits")); hint != "" { // min 24 bar
-		return l.fault(0, "limits without their key", hint+", under the test that they are for")
+		f, _ := l.fault(0, "limits without their key", hint+", under the test that they are for")
+		f.instead = "# " + l.text
+		return f, true
 	}
 	key, value := l.split()
 	switch {
@@ -60,8 +95,12 @@ func (l line) noColon() (fault, bool) {
 		f, _ := l.fault(0, "a line without its key", "which cylinders stand on which side belongs to the engine: 'engine: {"+banksLine(l.text)+", ...}'")
 		f.instead = "# " + l.text
 		return f, true
+	case l.indent == 0 && !isKeyWord(key) && isEngine(l.text): // 50cc 2 stroke single
+		return l.written(0, message, "engine: "+l.text)
+	case l.indent == 0 && !isKeyWord(key) && len(complaintsIn(l.text)) > 0 && !strings.ContainsAny(l.text, "0123456789"):
+		return l.written(0, message, "job: "+l.text)
 	case l.indent == 0 && conditionsLine(l.text):
-		return l.written(0, message, "conditions: "+l.text)
+		return l.written(0, message, "conditions: "+strings.TrimPrefix(strings.TrimPrefix(l.text, "tested "), "done "))
 	}
 	if write := l.keyed(key, value); write != "" {
 		return l.written(len(key), message, write)
@@ -75,9 +114,13 @@ func (l line) noColon() (fault, bool) {
 // section; "" where it begins with no word for a key.
 func (l line) keyed(key, value string) string {
 	name, known := fold(key), isKeyWord(key)
+	if isAnswered(key) { // lift pump 55 psi
+		return key + ": " + value
+	}
+	section := key
 	if called := keysCalled(key); len(called) > 0 && !known { // moteur chaud
-		name, known = called[0], true
-		key = name
+		name, known = called[0], keyOf(keysOf(fileKeys, "compression"), called[0]).form != asReadings || strings.ContainsAny(value, "0123456789") // cold start bad
+		section = name
 	}
 	for _, k := range fileKeys { // engine warm
 		if k.form != asGroup {
@@ -88,7 +131,7 @@ func (l line) keyed(key, value string) string {
 		}
 		one := keyOf(k.keys, name)
 		if word, answer := vocabularyOf(one.says).find(value, one.words); word != "" || answer != "" && k.name == "conditions" {
-			return k.name + ": {" + key + ": " + value + "}"
+			return k.name + ": {" + section + ": " + value + "}"
 		}
 	}
 	if !known && l.indent == 0 && strings.Contains(l.text, " ") && !strings.ContainsAny(l.text, "=") && !startsWithFigure(value) && value[0] != '{' && value[0] != '[' {
@@ -97,13 +140,25 @@ func (l line) keyed(key, value string) string {
 	return key + ": " + value
 }
 
+// isEngine reports a text that says how an engine's cylinders stand, with more of it.
+func isEngine(text string) bool {
+	n := alone(keyOf(fileKeys, "engine"), &node{text: text, plain: true, tag: "!!str"})
+	return n != nil && n.get("layout") != nil && isLayout(n.get("layout").text)
+}
+
+// isAnswered reports a name for a key of the file that has an answer of its own.
+func isAnswered(name string) bool {
+	return slices.ContainsFunc(keyAnswers, func(a keyAnswer) bool { return a.section == "" && slices.Contains(a.words, plainWords(name)) })
+}
+
 // conditionsLine reports a line that says how the test was done: throttle open, all plugs
 // out, warm.
 func conditionsLine(text string) bool {
 	said := 0
+	text = strings.TrimPrefix(strings.TrimPrefix(text, "tested "), "done ")
 	put := func(_, _ string, _ int) bool { said++; return true }
 	words(keyOf(fileKeys, "conditions"), text, put)
-	return said > 1 && 2*said >= len(separate(text, ",;"))
+	return said > 0 && 2*said >= len(separate(text, ",;")) && (said > 1 || !strings.Contains(text, " "))
 }
 
 // banksLine writes which cylinders stand on which side, 'cyl 1 front right, 2 front left, 3

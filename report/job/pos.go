@@ -28,6 +28,7 @@ type Problem struct {
 	source string // the line of the file
 	kind   string // what mistakes of one kind share
 	names  string // the file that could not be had, as it is looked for
+	mended bool   // the rest was read as if it were not there
 	spoils bool   // the text that stands there is none: nothing else is said of it
 }
 

@@ -54,7 +54,7 @@ func (o Reader) read(name string, data []byte, blank bool) (*Job, Problems) {
 	shared := &run{options: o, jobs: map[string]*loaded{}}
 	j := shared.job(name, path.Base(strings.ReplaceAll(name, `\`, "/")), data, blank, 0)
 	if len(shared.problems) > 0 {
-		return nil, shared.problems.sorted(name)
+		return nil, shared.problems.withoutMended().sorted(name)
 	}
 	return j, nil
 }

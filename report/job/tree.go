@@ -96,6 +96,14 @@ func (r *reader) tree(data []byte) *node {
 	case !errors.Is(err, io.EOF):
 		r.syntax(err)
 	}
+	if text := document.Content[0]; text.Kind == yaml.ScalarNode && strings.Contains(strings.TrimSpace(string(data)), "\n") { // notes without any colon
+		if faults := r.lineFaults(); len(faults) > 1 {
+			for _, f := range faults {
+				r.report(f.at, f.hint, "%s", f.message)
+			}
+			return r.afterFaults(faults, data)
+		}
+	}
 	c := composer{r: r, open: map[*yaml.Node]bool{}}
 	return c.compose(document.Content[0], 0)
 }
@@ -176,6 +184,16 @@ func (r *reader) syntax(err error) []fault {
 	return nil
 }
 
+// withoutMended leaves a line's missing colon out where what the line should be is told
+// besides.
+func (p Problems) withoutMended() Problems {
+	told := map[int]bool{}
+	for _, one := range p {
+		told[one.Line] = told[one.Line] || !one.mended && strings.Contains(one.Hint, "write '") && strings.Contains(one.Hint, ": ")
+	}
+	return slices.DeleteFunc(p, func(one Problem) bool { return one.mended && told[one.Line] })
+}
+
 // afterFaults reads the file with its faulty lines as they were meant, so that what else is
 // wrong with it is told in the same run. It is nil where that is not known of all of them.
 func (r *reader) afterFaults(faults []fault, data []byte) *node {
@@ -197,6 +215,9 @@ func (r *reader) afterFaults(faults []fault, data []byte) *node {
 			given[key] = true
 		}
 		lines[f.at.Line-1] = f.instead
+	}
+	for i := range r.problems {
+		r.problems[i].mended = r.problems[i].mended || slices.ContainsFunc(faults, func(f fault) bool { return f.at.Line == r.problems[i].Line && f.instead != "" })
 	}
 	var document yaml.Node
 	if err := yaml.Unmarshal(straightQuotes([]byte(strings.Join(lines, "\n"))), &document); err != nil || len(document.Content) == 0 {

@@ -296,6 +296,9 @@ func startsWithFigure(text string) bool { return text != "" && text[0] >= '0' &&
 func (r *reader) readingsHint(name string, n *node) string {
 	section := name[strings.LastIndexByte(name, '.')+1:]
 	text, unit := "", "psi"
+	if hint := r.withOilHint(section, n); hint != "" {
+		return hint
+	}
 	switch {
 	case n.kind == scalar:
 		if names, values := r.asPairs(n.text); names != nil {

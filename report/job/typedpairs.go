@@ -3,6 +3,8 @@ package job
 import (
 	"slices"
 	"strings"
+
+	"gaugesheet/diag/quantity"
 )
 
 // namedPair is a cylinder with what leads from it to its reading: '1 = ', 'no.1 had ' and
@@ -30,6 +32,38 @@ func (r *reader) ledPairs(text string) (names, values []typed) {
 		values = append(values, typed{value, len([]rune(text[:m[1]]))})
 	}
 	return names, values
+}
+
+// oilIn is what stands between readings and those with oil.
+var oilIn = lazily(`(?i)[,;]? *(?:with oil|after oil|oil in|wet|w/ ?oil) *[:=]? *`)
+
+// withOilHint writes readings of compression with those with oil behind them, '60 psi, with
+// oil 85', as their keys; "" for any other.
+func (r *reader) withOilHint(section string, n *node) string {
+	if section != "compression" || n.kind != scalar || len(n.text) > longestSaid {
+		return ""
+	}
+	parts := oilIn().Split(n.text, -1)
+	if len(parts) != 2 || len(oilIn().FindAllString(n.text, -1)) != 1 {
+		return ""
+	}
+	unit := "psi"
+	for i, part := range parts {
+		if u := firstUnit(&node{text: part}); u != quantity.None {
+			unit = string(u)
+		}
+		switch names, values := r.asPairs(part); {
+		case names != nil:
+			parts[i] = paired(names, values)
+		case asList(part, len(r.cylinderNames)) != nil:
+			parts[i] = listed(asList(part, len(r.cylinderNames)))
+		case isReading(part) && len(r.cylinderNames) < 2:
+			parts[i] = part
+		default:
+			return ""
+		}
+	}
+	return "write 'compression: {unit: " + unit + ", dry: " + parts[0] + ", wet: " + parts[1] + "}', with the gauge's unit"
 }
 
 // namesFirst gives a list whose entries each begin with their cylinder, [3 scored, 4 ok],

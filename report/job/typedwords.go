@@ -245,7 +245,7 @@ func layoutWithin(fields []string) string {
 	}
 	hint := "write '" + layout.String() + "' alone; size and fuel have keys of their own"
 	for _, f := range fields { // DOHC
-		if name := keyTaking(key{keys: engineKeys}, f); !isFigures(f) && !isCount(f) && name != "" && name != "layout" && name != "fuel" && name != "first-bank" {
+		if name := keyTaking(key{keys: engineKeys}, f); !isFigures(f) && !isCount(f) && !isLayout(f) && name != "" && name != "layout" && name != "fuel" && name != "first-bank" {
 			hint += ": '" + name + ": " + f + "'"
 		} else if keyOf(engineKeys, fold(f)).form == asYesNo && keyOf(engineKeys, fold(f)).name != "" {
 			hint += ": '" + fold(f) + ": yes'"
@@ -317,6 +317,33 @@ func namesOf(layout *node) []string {
 		names = append(names, strconv.Itoa(i+1))
 	}
 	return names
+}
+
+// engineSaid writes the engine that one of the file's lines tells of beside something else,
+// as the key that is missing; "" for none.
+func (r *reader) engineSaid() string {
+	for i, line := range r.lines[:min(len(r.lines), farthest)] {
+		if len(line) > longestSaid || len(r.sources) > 0 && i >= r.sources[0].from {
+			break
+		}
+		fields := strings.Fields(strings.NewReplacer(",", " ", ":", " ").Replace(line))
+		text := ""
+		if layout, at := layoutIn(append([]string{"the"}, fields...)); layout != nil && layout.Count > 0 && at > 0 {
+			text = layout.String()
+		} else if hint := countWithin(plainWords(strings.Join(fields, " "))); strings.HasPrefix(hint, "say") {
+			return hint + ": 'engine: {layout: ...}'"
+		}
+		if text == "" {
+			continue
+		}
+		for _, f := range fields {
+			if word, _ := vocabularyOf("fuel").find(f, fuels); word != "" {
+				text += ", fuel: " + word
+			}
+		}
+		return "write it with its key: 'engine: {layout: " + text + "}'"
+	}
+	return ""
 }
 
 // sizeUnit is the unit in which an engine of so many cylinders has such a size:
