@@ -378,7 +378,7 @@ func figureAlone(section, under, figure, words string, keys []key) string {
 		return hint
 	}
 	hint := "write '" + section + ": {" + under + ": " + short(figure) + "}', if that is what it is"
-	if slices.ContainsFunc(sides, func(s side) bool { return s.word == fold(words) }) { // 8 BTDC
+	if isSide(words) { // 8 BTDC
 		return "write '" + section + ": {" + under + ": " + short(figure+" "+fold(words)) + "}', if that is what it is"
 	}
 	if words != "" {

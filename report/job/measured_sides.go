@@ -21,6 +21,11 @@ var sides = []side{
 	{"after", -1}, {"atdc", -1}, {"after tdc", -1}, {"after top dead center", -1}, {"after top dead centre", -1}, {"late", -1}, {"retarded", -1}, {"retard", -1},
 }
 
+// isSide reports such a word.
+func isSide(word string) bool {
+	return slices.ContainsFunc(sides, func(s side) bool { return s.word == fold(word) })
+}
+
 // directed reads a reading that a word behind it may give its direction: '4 deg
 // late' is below zero, '6 deg before' above it.
 func (w *measuring) directed(s *scale, k key, n *node, label string) (diag.Reading, bool) {

@@ -15,6 +15,9 @@ func namedFigures(section, text string, keys []key) string {
 	text = strings.ReplaceAll(text, " and ", ", ")
 	for _, piece := range strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ';' }) {
 		name, figure := namedFigure(strings.TrimSpace(piece), keys, len(piece) < len(text))
+		if number, side, ok := strings.Cut(strings.TrimSpace(piece), " "); name == "" && ok && isFigures(number) && isSide(side) && aloneUnder[section] != "" { // 2 atdc
+			name, figure = aloneUnder[section], number+" deg "+fold(side)
+		}
 		if name == "" {
 			return ""
 		}
