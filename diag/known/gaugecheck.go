@@ -74,3 +74,32 @@ func (c *Case) MadeLowByGauge() bool {
 func (c *Case) AboveByCheck(l *diag.LimitResult) bool {
 	return l.Rule == string(diag.Minimum) && l.Verdict == diag.TooClose && !l.PastAsRead && GaugeOff(c.Gauges.Compression) < 0
 }
+
+// Of the fuel gauge: that it read low or high at its own check, and that steady pressures are
+// past a limit as read and would be in it by that check.
+var (
+	FuelGaugeWasLow   = OfEngine("a fuel gauge that read low at its check", func(c *Case) bool { return GaugeOff(c.Gauges.Fuel) < 0 })
+	FuelGaugeWasHigh  = OfEngine("a fuel gauge that read high at its check", func(c *Case) bool { return GaugeOff(c.Gauges.Fuel) > 0 })
+	FuelGaugeMadeLow  = OfEngine("fuel pressure under its limit by no more than the gauge read low at its check", func(c *Case) bool { return c.madeByFuelGauge(-1) })
+	FuelGaugeMadeHigh = OfEngine("fuel pressure over its limit by no more than the gauge read high at its check", func(c *Case) bool { return c.madeByFuelGauge(1) })
+)
+
+// madeByFuelGauge reports steady pressures past a limit, under it (-1) or over it (1), all of
+// which the gauge's own check takes back into it.
+func (c *Case) madeByFuelGauge(side float64) bool {
+	g, some := c.Gauges.Fuel, false
+	if side*GaugeOff(g) <= 0 {
+		return false
+	}
+	for _, k := range c.Circuits() {
+		for _, r := range k.Steady() {
+			least, most := ByItsCheck(g, r.Value)
+			low, high := r.LimitLow != nil && r.Value < *r.LimitLow, r.LimitHigh != nil && r.Value > *r.LimitHigh
+			if side < 0 && high || side > 0 && low || low && most < *r.LimitLow || high && least > *r.LimitHigh {
+				return false
+			}
+			some = some || low || high
+		}
+	}
+	return some
+}

@@ -14,6 +14,11 @@ var fuelRules = slices.Concat(fuelLevelRules, fuelPumpRules, fuelHoseRules, fuel
 
 // fuelSigns are what is known of the fuel supply beside a pressure that is out.
 var fuelSigns = []Sign{
+	{Needs: []known.Need{known.NeedsFuel}, When: known.FuelGaugeMadeLow, Kind: OfTest, About: "fuel", For: speaks(Sight, "fuel-gauge-reads-low")},
+	{Needs: []known.Need{known.NeedsFuel}, When: known.FuelGaugeMadeHigh, Kind: OfTest, About: "fuel", For: speaks(Sight, "fuel-gauge-reads-high")},
+	{Needs: []known.Need{known.NeedsFuel}, When: known.FuelGaugeMadeHigh, Kind: OfTest, About: "mixture", For: speaks(Sight, "fuel-gauge-reads-high")},
+	{Needs: []known.Need{known.NeedsFuel}, When: known.FuelGaugeWasLow, Kind: OfTest, About: "any", Against: denies(2*Heard, "gauge-was-low", "fuel-gauge-reads-high")},
+	{Needs: []known.Need{known.NeedsFuel}, When: known.FuelGaugeWasHigh, Kind: OfTest, About: "any", Against: denies(2*Heard, "gauge-was-high", "fuel-gauge-reads-low")},
 	{When: someCircuit("the pressure climbs with the return closed, and the pump is not known to deliver too little", climbsAndDelivers), Kind: OfFuel, About: "any",
 		Against: denies(Heard, "return-climbs", pushCauses...)},
 	{When: known.All(someCircuit("the pressure climbs with the return closed, and the pump is not known to deliver too little", climbsAndDelivers), known.Not(needleOfFuelFlutters)), Kind: OfFuel, About: "any",
