@@ -104,6 +104,8 @@ type Outcome struct {
 	Sure float64
 	Else bool // it speaks for whatever no other outcome does
 	Mute bool // it tells nothing, and rules nothing out
+	// Clears: all that its words tell is what was not the reason, so that a page says what is.
+	Clears bool
 	// Well: the engine reads as it should once it was shown, so that what the check
 	// did not put right was not there.
 	Well bool

@@ -158,7 +158,7 @@ var fuelChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "low", For: []string{"low-fuel-pressure", "injection", "fuel-filter", "pump", "lean-mixture"}},
 			{Name: "high", For: []string{"rich-mixture", "regulator-stuck", "return-blocked"}},
-			{Name: "right", Else: true, After: []string{"within the maker's limits"}}}},
+			{Name: "right", Else: true, Clears: true, After: []string{"within the maker's limits"}}}},
 	{Name: "run-on-petrol", Titles: []string{"the other fuel"}, Minutes: 5, Whole: true, Fuel: true, Gas: true, Way: Runs, Fits: twoFuels, Words: []string{"run on petrol", "run on gasoline", "switched to petrol", "switched to gasoline"},
 		Outcomes: []Outcome{
 			{Name: "right on petrol", For: []string{"gas-supply", "own-injector"}, Words: []string{"runs right on", "runs well on", "gone on", "only on gas"}, After: []string{"it runs right on gasoline"}},
@@ -181,7 +181,7 @@ var fuelChecks = []Check{
 	{Name: "hose-for-fuel", Titles: []string{"the regulator's hose"}, Minutes: 2, Whole: true, Fuel: true, Fits: both(hosed, oldRegulator), Made: madeIn(func(k *diag.Circuit) bool { return k.FuelInHose == "yes" || k.FuelInHose == "no" }),
 		Outcomes: []Outcome{
 			{Name: "fuel is there", For: []string{"regulator-diaphragm"}, Enter: hose("yes"), Words: []string{"fuel", "wet"}},
-			{Name: "dry", Else: true, Enter: hose("no")}}},
+			{Name: "dry", Else: true, Clears: true, Enter: hose("no")}}},
 	{Name: "repeat-hose-test", Titles: []string{"hose on and off again"}, Minutes: 5, Whole: true, Fuel: true, Way: Runs, Again: true, Fits: both(hosed, some(known.Circuit.Falls)), Words: []string{"hose test repeated"},
 		Outcomes: []Outcome{{Name: "rises", For: []string{"readings-swapped"}}, {Name: "falls again", Else: true, Words: []string{"falls"}}}},
 	{Name: "vacuum-at-hose", Titles: []string{"vacuum at the regulator", "vacuum in the regulator's hose"}, Minutes: 5, Whole: true, Fuel: true, Way: Runs, Fits: both(hosed, some(weakResponse)),
@@ -231,7 +231,7 @@ var fuelChecks = []Check{
 		},
 		Outcomes: []Outcome{{Name: "fuel below the diaphragm", For: []string{"pump-diaphragm"}, Words: []string{"split", "wet below", "weeps"}, After: []string{"there is fuel under the diaphragm"}}, {Name: "dry", Else: true}}},
 	{Name: "fuel-filter-look", Minutes: 20, Mends: []string{"fuel-filter"}, Whole: true, Fuel: true, Way: Opens | Parts, Words: []string{"fuel filter", "fuel filters", "petrol filter", "gasoline filter", "inline filter", "fuel strainer", "filter in the fuel line", "filter in the line", "filter at the pump", "tank strainer"},
-		Outcomes: []Outcome{{Name: "clogged", For: []string{"fuel-filter", "supply-restricted"}, Words: []string{"blocked", "dirty"}}, {Name: "clear", Else: true, Words: []string{"clean"}}}},
+		Outcomes: []Outcome{{Name: "clogged", For: []string{"fuel-filter", "supply-restricted"}, Words: []string{"blocked", "dirty"}}, {Name: "clear", Else: true, Clears: true, Words: []string{"clean"}}}},
 	{Name: "feed-from-can", Titles: []string{"fed from a can", "cap off, then fed from a can", "a can and a short hose"}, Minutes: 15, Whole: true, Fuel: true, Way: Runs | Opens, Words: []string{"from a can", "from a separate can", "can with a short hose", "with the tank cap off"},
 		Fits: holds(known.SuctionHigh),
 		Outcomes: []Outcome{
@@ -240,7 +240,7 @@ var fuelChecks = []Check{
 			{Name: "stays high", For: []string{"fuel-filter"}, Else: true, Words: []string{"stays", "no better", "no change"}}}},
 	{Name: "clear-hose", Minutes: 10, Whole: true, Fuel: true, Way: Runs | Opens,
 		Fits:     func(c *known.Case, _ []string) bool { return c.FuelSystem() != known.DirectLow },
-		Outcomes: []Outcome{{Name: "bubbles", For: []string{"air-in-fuel"}}, {Name: "none", Else: true, Words: []string{"clear"}}}},
+		Outcomes: []Outcome{{Name: "bubbles", For: []string{"air-in-fuel"}}, {Name: "none", Else: true, Clears: true, Words: []string{"clear"}}}},
 	{Name: "pinch-feed-and-return", Titles: []string{"closing feed and return in turn", "feed and return closed"}, Minutes: 10, Way: Runs, Whole: true, Fuel: true, Fits: both(pinchable, some(letsGo)), Words: []string{"feed pinched", "pinched feed", "pinched the feed", "feed line pinched", "feed hose pinched", "feed clamped", "clamped the feed", "feed line clamped", "feed hose clamped", "feed closed", "feed line closed"},
 		Outcomes: []Outcome{
 			{Name: "holds with the feed closed", For: []string{"pump-check-valve"}, Words: []string{"feed"}, After: []string{"it holds", "it held", "holds", "held"}},
@@ -255,7 +255,7 @@ var fuelChecks = []Check{
 			{Name: "still falls", For: []string{"leaking-injector"}, Fits: notDirect, Words: []string{"falls"}, Else: true},
 			{Name: "the low side still falls", For: []string{"high-pressure-pump"}, Fits: direct, Words: []string{"falls"}, Else: true}}},
 	{Name: "injector-drip", Further: true, Titles: []string{"watching the injectors"}, Minutes: 20, Whole: true, Fuel: true, Way: Opens, Fits: both(injection, func(c *known.Case, _ []string) bool { return !direct(c) && portInjected(c) && !injectorsOut(c) }), Made: readIn(known.Injectors, "leak"), Words: []string{"injectors watched", "rail lifted"},
-		Outcomes: []Outcome{{Name: "one drips", For: []string{"leaking-injector", "own-injector"}, Words: []string{"drips"}}, {Name: "none drips", Else: true, Words: []string{"none", "dry"}}}},
+		Outcomes: []Outcome{{Name: "one drips", For: []string{"leaking-injector", "own-injector"}, Words: []string{"drips"}}, {Name: "none drips", Else: true, Clears: true, Words: []string{"none", "dry"}}}},
 }
 
 // suctionHigh reports that what a lift pump pulls against was measured: what it delivers

@@ -132,7 +132,7 @@ var furtherChecks = []Check{
 		Answers: func(c *known.Case) bool { return c.Smokes("blue", "load", "always") }, YieldsTo: ventBeforeTurbo, Words: []string{"turbo looked at", "turbo play felt", "oil in the intake hose"},
 		Outcomes: []Outcome{
 			{Name: "oil lies in it", For: []string{"turbo-seal"}, Sure: 0.8, Words: []string{"oil in it", "pools", "play"}},
-			{Name: "dry and firm", Else: true, Words: []string{"dry", "firm", "no play"}}}},
+			{Name: "dry and firm", Else: true, Clears: true, Words: []string{"dry", "firm", "no play"}}}},
 	{Name: "boost-hoses-look", Titles: []string{"the boost hoses"}, Minutes: 10, Whole: true, Mends: []string{"boost-leak"}, Fits: losesBoost, Words: []string{"boost hoses looked at", "boost leak test", "boost hoses checked", "charge hoses checked", "intake pressed up"},
 		Outcomes: []Outcome{
 			{Name: "one is split or loose", For: []string{"boost-leak"}, Words: []string{"split", "loose", "leaks", "off"}},
@@ -140,7 +140,7 @@ var furtherChecks = []Check{
 	{Name: "springs-and-guides", Titles: []string{"valve springs"}, Minutes: 60, Whole: true, Way: Opens, Answers: springsFloat, Fits: func(c *known.Case, _ []string) bool { return c.HasValves() && c.Has(known.NeedsTest(known.Vacuum)) }, Words: []string{"springs tested", "valve springs checked"},
 		Outcomes: []Outcome{
 			{Name: "weak or broken", For: []string{"valve-springs"}, Words: []string{"weak", "broken"}},
-			{Name: "springs good", Else: true, Words: []string{"good"}}}},
+			{Name: "springs good", Else: true, Clears: true, Words: []string{"good"}}}},
 }
 
 // ventBeforeTurbo is the crankcase ventilation, where the crankcase is over its limit with it

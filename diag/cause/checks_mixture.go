@@ -68,7 +68,7 @@ var mixtureChecks = []Check{
 	{Name: "injector-balance", Further: true, Titles: []string{"comparing the injectors"}, Minutes: 20, Way: Runs, Fits: comparable, Made: readIn(known.Injectors, "before", "after", "pressure-drop to"), Words: []string{"injectors swapped", "injector swapped", "injectors tested"},
 		Outcomes: []Outcome{
 			{Name: "one differs", For: []string{"own-injector", "injection"}, Words: []string{"differs"}, After: []string{"one gives more or less than the others", "it gives too much or too little"}},
-			{Name: "all alike", Else: true, Words: []string{"alike", "same"}, After: []string{"it gives what it should"}}}},
+			{Name: "all alike", Else: true, Clears: true, Words: []string{"alike", "same"}, After: []string{"it gives what it should"}}}},
 	{Name: "plugs-look", First: true, Titles: []string{"a look at the spark plugs"}, Minutes: 15, Whole: true, Way: Starter, Words: []string{"plugs looked at", "spark plugs looked at", "plugs out and looked at"},
 		Fits: func(c *known.Case, _ []string) bool {
 			return sparking(c, nil) && (c.WillNotStart() || c.Complains(rich) && c.AnyLow(c.Read())) && !c.Dead() && !c.Has(known.NeedsRotors) &&
@@ -80,11 +80,11 @@ var mixtureChecks = []Check{
 			{Name: "bone dry", Fits: (*known.Case).WillNotStart, For: []string{"injection", "low-fuel-pressure", "pump", "pump-circuit", "pump-voltage", "fuel-filter", "supply-restricted", "bad-fuel"}, Words: []string{"dry", "no fuel"}},
 			{Name: "damp and clean", Else: true, Enter: looks("normal"), Words: []string{"normal", "clean"}, After: []string{"all dry"}}}},
 	{Name: "set-gap", Titles: []string{"setting the plug gap"}, Minutes: 15, Way: Runs, Mends: []string{"gap-not-set"}, Fits: sparking, Words: []string{"gap set", "gaps set"},
-		Outcomes: []Outcome{{Name: "runs well", For: []string{"gap-not-set", "dropped-plug"}, Words: []string{"well"}}, {Name: "no change", Else: true}}},
+		Outcomes: []Outcome{{Name: "runs well", For: []string{"gap-not-set", "dropped-plug"}, Words: []string{"well"}}, {Name: "no change", Else: true, Clears: true}}},
 	{Name: "renew-plugs", Minutes: 30, Mends: []string{"plug-age", "wrong-heat-range"}, Way: Parts | Runs, Fits: sparking, Words: []string{"new plugs", "plugs renewed", "plugs replaced", "new spark plugs"},
 		Outcomes: []Outcome{{Name: "runs well", For: []string{"plug-age", "gap-not-set", "moisture-at-plug", "wrong-heat-range"}, Words: []string{"well"}}, {Name: "no change", Else: true, After: []string{"it runs worse"}}}},
 	{Name: "timing-and-cooling", Minutes: 20, Whole: true, Way: Runs, Fits: sparking, Words: []string{"ignition timing"},
-		Outcomes: []Outcome{{Name: "one is off", For: []string{"early-ignition", "too-hot", "wrong-heat-range", "knock"}, Words: []string{"off"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
+		Outcomes: []Outcome{{Name: "one is off", For: []string{"early-ignition", "too-hot", "wrong-heat-range", "knock"}, Words: []string{"off"}}, {Name: "all right", Else: true, Clears: true, Words: []string{"right"}}}},
 	{Name: "plug-type", Titles: []string{"the plugs' number"}, Minutes: 2, Fits: func(c *known.Case, cylinders []string) bool {
 		overheated := slices.ContainsFunc(cylinders, func(n string) bool { return c.Looks(n, "melted", "blistered") }) // new or not
 		return !c.Spec.Diesel() && c.Plugs != nil && (c.PlugsNew() || overheated) && !c.Plugs.HeatRange.Given
@@ -93,7 +93,7 @@ var mixtureChecks = []Check{
 	{Name: "smoke-test", Minutes: 20, Whole: true,
 		Outcomes: []Outcome{
 			{Name: "smoke comes out", For: []string{"air-leak", "manifold-gasket", "intake-coolant-gasket", "injector-seals", "bank-exhaust-leak", "shared-runner", "sensor-or-air-leak"}, Words: []string{"leak", "comes out"}},
-			{Name: "none comes out", Else: true, Words: []string{"none", "no leak"}}}},
+			{Name: "none comes out", Else: true, Clears: true, Words: []string{"none", "no leak"}}}},
 	{Name: "fuel-trims", Baseline: true, Minutes: 10, Whole: true, Way: Runs, Fits: mixtureInDoubt, Made: measuredTest(known.Trims), Words: []string{"trims"},
 		Outcomes: []Outcome{
 			{Name: "adds at idle only", For: []string{"air-leak", "manifold-gasket", "injector-seals", "sensor-or-air-leak"}, Words: []string{"idle"}},
@@ -135,13 +135,13 @@ var mixtureChecks = []Check{
 			{Name: "too little air", For: []string{"air-meter"}, Sure: 0.8, Words: []string{"too little", "less", "low"}, After: []string{"less than the engine draws"}},
 			{Name: "what it should", Else: true, Words: []string{"right", "as it should"}, After: []string{"about what the engine draws"}}}},
 	{Name: "carburettor-look", Titles: []string{"carburetor", "carburetor look"}, Minutes: 20, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool { return carburetted(c) }, Words: []string{"choke and float checked", "float level checked"},
-		Outcomes: []Outcome{{Name: "one is wrong", For: []string{"carburettor"}, Words: []string{"wrong"}}, {Name: "all right", Else: true, Words: []string{"right"}}}},
+		Outcomes: []Outcome{{Name: "one is wrong", For: []string{"carburettor"}, Words: []string{"wrong"}}, {Name: "all right", Else: true, Clears: true, Words: []string{"right"}}}},
 	{Name: "air-filter-look", Minutes: 5, Mends: []string{"air-filter"}, Whole: true, Words: []string{"air filter"},
 		Fits: func(c *known.Case, cylinders []string) bool { // one filter serves all, and one that lowers cranking pressure is felt
 			whole := len(cylinders) == 0 || len(cylinders) == len(c.Every())
 			return whole && (c.Complains(lowPower, rich) || c.History.Smoke.Colour == "black" || c.RichSign() != "")
 		},
-		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true}}},
+		Outcomes: []Outcome{{Name: "clogged", For: []string{"air-filter", "restricted-inlet"}, Words: []string{"dirty", "blocked"}}, {Name: "clean", Else: true, Clears: true}}},
 	{Name: "oil-for-fuel", Further: true, Titles: []string{"oil smell and level", "the oil's smell and level"}, Minutes: 5, Whole: true, Fits: func(c *known.Case, _ []string) bool {
 		return !known.OilOverFull.HoldsIn(c) // where coolant may have raised it as well, and the oil is looked at
 	}, Made: func(c *known.Case, _ []string) bool {
@@ -150,7 +150,7 @@ var mixtureChecks = []Check{
 	}, Words: []string{"oil smelled", "oil checked for fuel"},
 		Outcomes: []Outcome{{Name: "fuel in the oil", For: []string{"fuel-in-oil", "high-pressure-pump"}, Words: []string{"fuel", "smells"}}, {Name: "none", Else: true, Words: []string{"clean"}, After: []string{"it does not"}}}},
 	{Name: "mix-check", Titles: []string{"oil in the fuel"}, Minutes: 5, Whole: true, Fits: mixedForAll, Words: []string{"mix checked", "oil pump checked"},
-		Outcomes: []Outcome{{Name: "too much oil", For: []string{"wrong-mix"}, Words: []string{"wrong"}}, {Name: "right", Else: true, After: []string{"as the book asks"}}}},
+		Outcomes: []Outcome{{Name: "too much oil", For: []string{"wrong-mix"}, Words: []string{"wrong"}}, {Name: "right", Else: true, Clears: true, After: []string{"as the book asks"}}}},
 }
 
 // mixedForAll is a two-stroke of which no plug stands apart in its oil: all draw the same

@@ -97,7 +97,7 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "tight", For: []string{"valve-lash", "valve-recession"}, Words: known.TooTight},
 			{Name: "wide", For: []string{"valve-loose"}, Fits: func(c *known.Case) bool { return known.ReleasesItself.HoldsIn(c) && len(c.LowSet()) == 0 }, Words: []string{"wide", "too wide", "loose", "too much"}},
-			{Name: "right", Else: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}, After: []string{"as the book asks"}}}},
+			{Name: "right", Else: true, Clears: true, Words: []string{"in spec", "ok", "good", "correct", "no change"}, After: []string{"as the book asks"}}}},
 	{Name: "set-and-retest", Titles: []string{"set the valve lash", "set the valve lash and test again"}, Minutes: 20, Way: Starter | Covers, Mends: []string{"valve-lash", "valve-loose"},
 		Words: []string{"set and tested again", "clearance set and compression repeated", "clearance set and leak-down repeated"},
 		Fits: func(c *known.Case, cylinders []string) bool {
@@ -129,7 +129,7 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one moves less", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "stuck-valve"}, Words: []string{"less", "not at all", "stuck"}},
 			{Name: "a spring is broken or soft", For: []string{"valve-springs"}, Sure: 0.7, Words: []string{"spring", "broken", "soft"}},
-			{Name: "all move alike", Else: true, Words: []string{"alike", "moving", "all move"}}}},
+			{Name: "all move alike", Else: true, Clears: true, Words: []string{"alike", "moving", "all move"}}}},
 	{Name: "decompressor-look", Titles: []string{"the decompressor", "a look at the decompressor"}, Minutes: 15, Way: Hand | Covers,
 		Fits: func(c *known.Case, cylinders []string) bool {
 			return known.ReleasesItself.HoldsIn(c) && c.AnyLow(cylinders)
@@ -190,7 +190,7 @@ var motionChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "low on the snap", For: []string{"valve-motion", "collapsed-lifter", "deactivation-lifter", "restricted-inlet", "reed-valve"}, Enter: running("low on the snap", 0.6), Words: []string{"low"}},
 			{Name: "high on the snap", For: []string{"restricted-exhaust", "valve-motion"}, Sure: 0.7, Enter: running("high on the snap", 1.25), Words: []string{"high"}},
-			{Name: "like the others", Else: true, Enter: running("like the others", 1), Words: []string{"alike", "even", "same"}, After: []string{"about half the cranking figure at idle, more on the snap"}}}},
+			{Name: "like the others", Else: true, Clears: true, Enter: running("like the others", 1), Words: []string{"alike", "even", "same"}, After: []string{"about half the cranking figure at idle, more on the snap"}}}},
 	{Name: "exhaust-restriction", Titles: []string{"a look for a blocked exhaust", "blocked exhaust or not"}, Baseline: true, Minutes: 10, Whole: true, Way: Runs, Made: backPressureRead, Words: []string{"exhaust back pressure", "back pressure"},
 		Outcomes: []Outcome{
 			{Name: "restricted", For: []string{"restricted-exhaust"}, Words: []string{"blocked", "pulls better", "better", "high"}},

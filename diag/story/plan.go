@@ -88,6 +88,11 @@ func try(c *known.Case, asked *diag.Check, about *diag.Story, at diag.Urgency) (
 	return step, trials
 }
 
+// suspects reports a cause that the page names for a story, and that says why.
+func suspects(about *diag.Story, name string) bool {
+	return !cause.Named(name).Vague && slices.ContainsFunc(about.Causes, func(p diag.Phrase) bool { return p.Key == name })
+}
+
 // endsAt reports an outcome after which no check is planned: a test made again that shows the
 // first to have been at fault, for its own figures are judged then; what is put right as the
 // check is made, where the next would only put it right; and a fault of the whole engine that
@@ -117,7 +122,7 @@ func leadsTo(c *known.Case, about *diag.Story, o *cause.Outcome, at diag.Urgency
 	if s := sameStory(told, about); s != nil {
 		if lead.Cause = s.shownBy(o); lead.Cause != "" {
 			lead.Facts = s.book.facts(lead.Cause, s.Cylinders)
-			lead.Left = o.Else && !s.book.denied(lead.Cause)
+			lead.Left = o.Clears && suspects(about, lead.Cause) && !s.book.denied(lead.Cause)
 		}
 		s.chooseCheck(c, at)
 		if s.setRepair(c); o.Else {
