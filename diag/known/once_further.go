@@ -13,6 +13,7 @@ const (
 	apartFuel    = 0.12 // pressures of one regulator
 	apartAlike   = 0.12 // what every injector gives, from the middle of the others
 	alikeOthers  = 0.06 // those others from each other
+	alikeCleaned = 0.03 // and where all were cleaned
 	apartLash    = 1.6  // times the clearance that the others' middle is, or so small a part of it
 	alikeLash    = 0.35 // those others from each other: what makers permit
 	fallsFaster  = 0.80 // of what the first fall of a held pressure leaves to be expected
@@ -53,7 +54,13 @@ func (c *Case) LoneFigures() []LoneFigure {
 		}
 	}
 	if r := c.Sums.MeasuredTest("injectors"); r != nil {
-		out = append(out, slices.DeleteFunc(loneAlike(r, standsOut{alikeOthers, 1 - apartAlike, 1 + apartAlike}), c.injectorBorneOut)...)
+		far := loneAlike(r, standsOut{alikeOthers, 1 - apartAlike, 1 + apartAlike})
+		for _, f := range loneAlike(r, standsOut{alikeCleaned, 1 - injectorPart, 1 + injectorPart}) {
+			if f.Reading == "after" && !slices.Contains(far, f) { // cleaned ones are alike: one that is not costs an injector
+				far = append(far, f)
+			}
+		}
+		out = append(out, slices.DeleteFunc(far, c.injectorBorneOut)...)
 	}
 	if r := c.Sums.MeasuredTest(Clearance); r != nil {
 		out = append(out, slices.DeleteFunc(loneAlike(r, standsOut{alikeLash, 1 / apartLash, apartLash}), c.clearanceBorneOut)...)
@@ -214,7 +221,31 @@ func loneOil(r *diag.MeasuredResult) *diag.MeasuredReading {
 
 // injectorBorneOut reports an injector that gives next to nothing in an engine that ails, or whose cylinder is known by another test to do less.
 func (c *Case) injectorBorneOut(f LoneFigure) bool {
-	return c.Ails() && InjectorDead.HoldsOf(c, f.Cylinder) || c.doesLess(f.Cylinder)
+	return f.Reading == "after" && c.apartBefore(f.Cylinder) || c.Ails() && InjectorDead.HoldsOf(c, f.Cylinder) || c.doesLess(f.Cylinder)
+}
+
+// apartBefore reports an injector that lay on the same side of the others before it was
+// cleaned, by as much as is too much.
+func (c *Case) apartBefore(name string) bool {
+	before, after := c.fromOthers("before", name), c.fromOthers("after", name)
+	return math.Abs(before) > injectorPart && (before > 0) == (after > 0)
+}
+
+// fromOthers is how far what an injector gives lies from the middle of the others, as a part.
+func (c *Case) fromOthers(of, name string) float64 {
+	values := c.byCylinder(Injectors, of)
+	var rest []float64
+	for n, v := range values {
+		if n != name {
+			rest = append(rest, v)
+		}
+	}
+	v, read := values[name]
+	if !read || len(rest) < 2 {
+		return 0
+	}
+	slices.Sort(rest)
+	return v/rest[len(rest)/2] - 1
 }
 
 // clearanceBorneOut reports a clearance with which the cylinder's pressure or its air goes,

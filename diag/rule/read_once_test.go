@@ -23,6 +23,9 @@ func TestReadOnceFurther(t *testing.T) {
 	flow := func(values ...float64) *diag.Test {
 		return sample.Of("inline-4", sample.Test("injectors", quantity.MlPerMin, sample.Each("before", values...)))
 	}
+	cleaned := func(before, after []float64) *diag.Test {
+		return sample.Of("inline-4", sample.Test("injectors", quantity.MlPerMin, sample.Each("before", before...), sample.Each("after", after...)))
+	}
 	dry := []float64{160, 158, 120, 157}
 	held := func(one, five float64) diag.Circuit {
 		return diag.Circuit{KeyOn: sample.PSI(42), Hold: []diag.HoldReading{sample.Held(1, one), sample.Held(5, five)}}
@@ -47,6 +50,10 @@ func TestReadOnceFurther(t *testing.T) {
 		{"oil that rises too far", oilAt(2, 47), "further"},
 		{"worn bearings", oilAt(5, 20), ""},
 		{"one injector apart", flow(209, 212, 309, 211), "further"},
+		{"one apart after cleaning", cleaned([]float64{188, 212, 206, 209}, []float64{229, 212, 210, 211}), "further"},
+		{"one a little apart, not cleaned", flow(209, 222, 210, 211), ""},
+		{"one that stayed low", cleaned([]float64{188, 212, 206, 209}, []float64{192, 212, 210, 211}), ""},
+		{"all alike after cleaning", cleaned([]float64{188, 212, 206, 209}, []float64{209, 212, 210, 211}), ""},
 		{"injectors that scatter", flow(180, 212, 240, 211), ""},
 		{"one clearance apart", sample.Dry("inline-4", []float64{150, 151, 149, 150}, sample.Test("valves", quantity.Millimetre, sample.Each("exhaust", 0.3, 0.3, 0.03, 0.3))), "further"},
 		{"one clearance apart, and low", sample.Dry("inline-4", []float64{150, 151, 90, 150}, sample.Repeats("3", 90, 91), sample.Test("valves", quantity.Millimetre, sample.Each("exhaust", 0.3, 0.3, 0.03, 0.3))), ""},

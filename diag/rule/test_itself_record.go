@@ -44,7 +44,7 @@ var recordRules = []Rule{
 		Asks: "a cylinder is low, to be watched past a limit that the job states, high, or beside others that are low more than 10 % from every other reading (5 % where it is three times as far as these are from each other); it has one reading and was not tested again, and neither its leakage, its first stroke, its reading " +
 			"with oil, its plug (by a look that no cylinder has which reads otherwise), a code, what was seen in it, its part in running the engine nor an earlier test goes with that, nor does its whole bank read as low; not asked of low ones that are more than half; or one face of a rotor stands far under the other two, and it was not tested again; or one fuel or oil pressure alone is past its limit or goes against what the others of its test say " +
 			"(12 % between pressures of one regulator, a held pressure that rises again by half or falls faster than it began, oil pressure lower at speed than at idle or 8 times as high), the injector of one cylinder is 12 % from the others, " +
-			"which lie within 6 %, the speed falls by more than 300 rpm on one magneto alone, " +
+			"which lie within 6 %, or 5 % after cleaning where these lie within 3 % and it was not so before, the speed falls by more than 300 rpm on one magneto alone, " +
 			"the gap of one plug alone is 1.6 times the book's or less than 0.45 of it and it does not look hit, " +
 			"the clearance of one valve is 1.6 times that of the others of its kind or so small a part of it and neither its pressure nor its air goes with that, " +
 			"a cylinder alone loses 15 points more air than any other and has their pressure, or a reading with oil is 10 % under the one without or 1.6 times the highest without",
