@@ -63,7 +63,11 @@ func (c *Case) LoneFigures() []LoneFigure {
 		out = append(out, slices.DeleteFunc(far, c.injectorBorneOut)...)
 	}
 	if r := c.Sums.MeasuredTest(Clearance); r != nil {
-		out = append(out, slices.DeleteFunc(loneAlike(r, standsOut{alikeLash, 1 / apartLash, apartLash}), c.clearanceBorneOut)...)
+		plain := *r // one that is borne out stands aside, so that a second can be seen beside the others
+		plain.Readings = slices.DeleteFunc(slices.Clone(r.Readings), func(m diag.MeasuredReading) bool {
+			return m.Cylinder != "" && c.clearanceBorneOut(LoneFigure{r.Name, m.Name, m.Cylinder})
+		})
+		out = append(out, loneAlike(&plain, standsOut{alikeLash, 1 / apartLash, apartLash})...)
 	}
 	return slices.Concat(out, c.loneDrop(), c.loneGap(), c.loneWet(), c.loneLeak())
 }

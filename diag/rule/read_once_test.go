@@ -57,6 +57,7 @@ func TestReadOnceFurther(t *testing.T) {
 		{"injectors that scatter", flow(180, 212, 240, 211), ""},
 		{"one clearance apart", sample.Dry("inline-4", []float64{150, 151, 149, 150}, sample.Test("valves", quantity.Millimetre, sample.Each("exhaust", 0.3, 0.3, 0.03, 0.3))), "further"},
 		{"one clearance apart, and low", sample.Dry("inline-4", []float64{150, 151, 90, 150}, sample.Repeats("3", 90, 91), sample.Test("valves", quantity.Millimetre, sample.Each("exhaust", 0.3, 0.3, 0.03, 0.3))), ""},
+		{"one tight and low of six, and another apart", sample.Dry("inline-6", []float64{150, 151, 90, 150, 149, 152}, sample.Repeats("3", 90, 91), sample.Test("valves", quantity.Millimetre, sample.Each("exhaust", 0.3, 0.52, 0.03, 0.3, 0.3, 0.31))), "further"},
 		{"speed falls far on one magneto", sample.Of("flat-4", sample.Test("magnetos", quantity.RPM, sample.At("left", "", 600), sample.At("right", "", 60))), "further"},
 		{"speed falls on one magneto", sample.Of("flat-4", sample.Test("magnetos", quantity.RPM, sample.At("left", "", 240), sample.At("right", "", 60))), ""},
 		{"one a little loose", sample.Dry("inline-4", []float64{150, 151, 149, 150}, sample.Test("valves", quantity.Millimetre, sample.Each("exhaust", 0.3, 0.3, 0.45, 0.3))), ""},
