@@ -125,6 +125,7 @@ var inThenOut = lazily(`(?i)\b(in|int|inlet|intake) ([\d./]+(?: ?(?:thou|mm|in))
 // none', as the keys of the valves; "" for any other.
 func (r *reader) valvesLine(text string) string {
 	by, order, unit := map[string][]string{}, []string{}, ""
+	var left []string
 	for _, t := range separate(inThenOut().ReplaceAllString(text, "$1 $2, $3 "), ",;") {
 		name, rest, ok := r.leadingCylinder(t.text)
 		if !ok {
@@ -137,9 +138,15 @@ func (r *reader) valvesLine(text string) string {
 		case plain == "ex" || plain == "exh" || plain == "exhaust":
 			side = "exhaust"
 		default:
-			return ""
+			if len(order) == 0 {
+				return ""
+			}
+			left = append(left, t.text)
+			continue
 		}
 		switch v, err := quantity.Parse(figure); {
+		case err == nil && v.Unit == quantity.None && v.Number >= 2: // 6, beside 8 thou
+			figure += " thou"
 		case err == nil && v.Unit == quantity.None && v.Number > 0 && v.Number < 0.05: // .006
 			unit = "unit: in, "
 		case err == nil && v.Unit == quantity.None && v.Number < 1:
@@ -157,7 +164,11 @@ func (r *reader) valvesLine(text string) string {
 	for i, side := range order {
 		order[i] = side + ": {" + strings.Join(by[side], ", ") + "}"
 	}
-	return "write 'valves: {" + unit + strings.Join(order, ", ") + "}'"
+	hint := "write 'valves: {" + unit + strings.Join(order, ", ") + "}'"
+	if len(left) > 0 {
+		hint += "; " + allOf(quoted(left)) + " with its cylinder: exhaust: {" + r.firstName() + ": none, ...}"
+	}
+	return hint
 }
 
 // readElsewhere are the keys of another section to which a row belongs by what its unit
@@ -203,10 +214,21 @@ func wordAlone(name, text string, keys []key) string {
 // leakLine writes losses with their places that stand in one text, '1 8, 2 7, 3 34 ex' and
 // '3 leaks 34% at exhaust', as the keys of leakage; "" for any other text.
 func (r *reader) leakLine(text string) string {
-	pieces := separate(text, ",;")
+	var pieces []typed
+	for _, p := range separate(text, ",;") { // 45%, air at dipstick
+		if last := len(pieces) - 1; last >= 0 && !strings.ContainsAny(p.text, "0123456789") {
+			pieces[last].text += " " + strings.TrimPrefix(fold(p.text), "air ")
+			continue
+		}
+		p.text = strings.TrimPrefix(p.text, "all ")
+		pieces = append(pieces, p)
+	}
 	var all []string
 	for i, p := range pieces {
 		name, rest, ok := r.leadingCylinder(p.text)
+		if !ok && len(pieces) == 1 && (len(r.cylinderNames) == 1 || !strings.ContainsAny(p.text, "0123456789")) {
+			name, rest, ok = r.firstName(), p.text, true
+		}
 		if !ok && len(pieces) == len(r.cylinderNames) && len(pieces) > 1 {
 			name, rest, ok = r.cylinderNames[i], p.text, true
 		}

@@ -51,6 +51,9 @@ func (r *reader) amount(n *node, label, example string, b bounds) *float64 {
 	return r.value(n, n.pos, part.Value, label, example, b)
 }
 
+// twoVolts are the volts of a battery at rest and while it cranks.
+var twoVolts = lazily(`^(\d+\.?\d*) ?v?(?: rest)? ?[/,] ?(\d+\.?\d*) ?v? (?:crank|cranking|while cranking)$`)
+
 // wordsForAmount say where words go that stand in the place of an amount, by its key.
 var wordsForAmount = map[string]string{
 	"cranking":     "words on how it was turned go under 'conditions: {method: ...}'; where the speed was read it is such as '210 rpm'",
@@ -91,6 +94,9 @@ func (r *reader) phrase(n *node, label, example string, expected quantity.Dimens
 		}
 		if m := dashedFraction().FindStringSubmatch(n.text); m != nil && expected == quantity.Length { // 3-7/16"
 			hint = "write '" + m[1] + " " + m[2] + " in'"
+		}
+		if m := twoVolts().FindStringSubmatch(fold(n.text)); m != nil && strings.HasSuffix(label, "battery.rest") { // 12.4 / 9.1 cranking
+			hint = "write 'battery: {rest: " + m[1] + " V, cranking: " + m[2] + " V}'"
 		}
 		if !startsWithFigure(n.text) && hint == "" {
 			hint = wordsForAmount[label[strings.LastIndexByte(label, '.')+1:]]

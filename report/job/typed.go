@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -296,8 +297,14 @@ func startsWithFigure(text string) bool { return text != "" && text[0] >= '0' &&
 func (r *reader) readingsHint(name string, n *node) string {
 	section := name[strings.LastIndexByte(name, '.')+1:]
 	text, unit := "", "psi"
-	if hint := r.withOilHint(section, n); hint != "" {
+	if hint := cmp.Or(r.withOilHint(section, n), r.sidesHint(section, n)); hint != "" {
 		return hint
+	}
+	if first, rest, ok := strings.Cut(n.text, " "); ok && n.kind == scalar && section == "compression" && !strings.ContainsAny(first, "0123456789") { // psi 1-390 2-385
+		if v, err := quantity.ParseAs("1 "+first, quantity.Pressure); err == nil && v.Unit != quantity.None {
+			unit = string(v.Unit)
+			n = &node{kind: scalar, pos: n.pos, text: rest, plain: n.plain, tag: n.tag}
+		}
 	}
 	switch {
 	case n.kind == scalar:

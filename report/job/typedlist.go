@@ -292,11 +292,8 @@ func (r *reader) loneHint(text, label string) string {
 	if name, value := r.namedValue(plain, isReading); name != "" { // no 3 came up to 140
 		return "write " + key + ": {" + name + ": " + value + "}"
 	}
-	if named := r.eachNamed(withoutEnd(text)); named != "" && withoutEnd(text) != text {
-		return "write " + key + ": {" + named + "}; which of two it was goes into a note: {look: ..., note: bottom}"
-	}
-	if named := r.eachNamed(text); named != "" {
-		return "write " + key + ": {" + named + "}"
+	if hint := r.namedHint(text, key); hint != "" {
+		return hint
 	}
 	if name, rest, ok := r.leadingCylinder(text); ok { // cyl 3 scored
 		return "write " + key + ": {" + name + ": " + short(rest) + "}"
@@ -322,6 +319,39 @@ func withoutEnd(text string) string {
 		}
 	}
 	return text
+}
+
+// namedHint writes values behind their cylinders, and the look of an only plug, as braces
+// have them; "" for any other text.
+func (r *reader) namedHint(text, key string) string {
+	if named := r.namedAnything(text); named != "" {
+		return "write " + key + ": " + named
+	}
+	if look := looksWithin(text); look != "" && key == "looks" && len(r.cylinderNames) == 1 { // black wet oil
+		return "write looks: {" + r.firstName() + ": " + look + "}, if that is how it looks"
+	}
+	if named := r.eachNamed(withoutEnd(text)); named != "" && withoutEnd(text) != text {
+		return "write " + key + ": {" + named + "}; which of two it was goes into a note: {look: ..., note: bottom}"
+	}
+	if named := r.eachNamed(text); named != "" {
+		return "write " + key + ": {" + named + "}"
+	}
+	return ""
+}
+
+// looksWithin is the look that the longest of the words for it in a text stands for, ""
+// for none.
+func looksWithin(text string) string {
+	k := keyOf(plugKeys, "look")
+	plain, best, look := " "+plainWords(text)+" ", "", ""
+	for _, s := range vocabularyOf(k.says).Also {
+		for _, w := range s.Words {
+			if len(w) > len(best) && len(w) >= shortestWithin && strings.Contains(plain, " "+plainWords(w)+" ") {
+				best, look = w, s.Means
+			}
+		}
+	}
+	return look
 }
 
 // evenRow is the figure of 'even 150s' and '150s all round', "" for any other text.

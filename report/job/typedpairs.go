@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -64,6 +65,51 @@ func (r *reader) withOilHint(section string, n *node) string {
 		}
 	}
 	return "write 'compression: {unit: " + unit + ", dry: " + parts[0] + ", wet: " + parts[1] + "}', with the gauge's unit"
+}
+
+// onSides are readings of two cylinders by the sides that they are on: left 140 right 95.
+var onSides = lazily(`(?i)^(left|right|front|rear|l|r)\b[ :=]*(\d[\d.]*(?: ?[a-z/0-9]+)?)[,; ]+(left|right|front|rear|l|r)\b[ :=]*(\d[\d.]*(?: ?[a-z/0-9]+)?)\b`)
+
+// sidesHint writes readings of two cylinders that the job does not name so, with the names
+// that they are to have; "" for any other text.
+func (r *reader) sidesHint(section string, n *node) string {
+	if section != "compression" || n.kind != scalar || len(r.cylinderNames) != 2 || len(n.text) > longestSaid {
+		return ""
+	}
+	m := onSides().FindStringSubmatch(n.text)
+	if m == nil || slices.Contains(r.cylinderNames, fold(m[1])) {
+		return ""
+	}
+	one, two := fold(m[1]), fold(m[3])
+	return "name the cylinders so, from the left or the front: 'engine: {cylinders: [" + one + ", " + two + "], ...}', and write 'compression: {unit: " + cmp.Or(string(firstUnit(n)), "psi") + ", dry: {" + one + ": " + m[2] + ", " + two + ": " + m[4] + "}}', with the gauge's unit"
+}
+
+// openWords are what a meter shows where there is no way through.
+var openWords = []string{"ol", "o.l", "o.l.", "o/l", "inf", "infinite", "infinity", "no continuity", "burnt out"}
+
+// namedAnything writes values of any kind behind their cylinders, 1:0.9 2:OL, as braces
+// have them; "" for any other text.
+func (r *reader) namedAnything(text string) string {
+	at := namedPair().FindAllStringSubmatchIndex(text, -1)
+	if len(at) < 2 || len(at) > len(r.cylinderNames) || strings.TrimSpace(text[:at[0][0]]) != "" {
+		return ""
+	}
+	var all []string
+	for i, m := range at {
+		end := len(text)
+		if i+1 < len(at) {
+			end = at[i+1][0]
+		}
+		value, name := strings.TrimRight(text[m[1]:end], " ,;"), cylinderWord(text[m[2]:m[3]])
+		if slices.Contains(openWords, fold(value)) {
+			value = "open"
+		}
+		if value == "" || strings.Contains(value, ":") || !slices.Contains(r.cylinderNames, name) {
+			return ""
+		}
+		all = append(all, name+": "+short(value))
+	}
+	return "{" + strings.Join(all, ", ") + "}"
 }
 
 // namesFirst gives a list whose entries each begin with their cylinder, [3 scored, 4 ok],

@@ -21,7 +21,7 @@ func (r *reader) allBut(n *node, reads func(string) bool) *node {
 	if len(n.text) > longestSaid || len(r.cylinderNames) < 2 {
 		return nil
 	}
-	text := fold(evenly(n.text))
+	text := twoNamed().ReplaceAllString(fold(evenly(n.text)), "$1 $3, $2 $3")
 	all, named := "", ""
 	for _, but := range exceptions {
 		if before, after, ok := strings.Cut(text, but); ok {
@@ -57,6 +57,9 @@ func (r *reader) allBut(n *node, reads func(string) bool) *node {
 	}
 	return out
 }
+
+// twoNamed are two cylinders with what holds for both: 4 + 5 oily.
+var twoNamed = lazily(`#?\b(\d{1,2}) ?(?:\+|&|and) ?#?(\d{1,2}) ([a-z][a-z -]*)`)
 
 // cmpText is what stands behind the value of all, or the whole text where none is
 // given for all.

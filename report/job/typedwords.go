@@ -153,7 +153,7 @@ func countWithin(plain string) string {
 		switch {
 		case n == "1" && behind:
 			return "write 'single' alone"
-		case n != "" && (behind || f == "twin" || f == "triple"):
+		case n != "" && (behind || f == "twin" || f == "triple" || slices.Contains([]string{"four", "five", "six", "eight", "ten", "twelve"}, f)): // flathead six
 			return standsHint(n) + ", without what else is said of it"
 		}
 	}

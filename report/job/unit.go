@@ -121,7 +121,11 @@ func (s *scale) finish() {
 		return
 	}
 	if len(s.units) > 0 {
-		s.r.report(s.bareAt, unitHint(s.unitsLike()), "'%s' has numbers without a unit, expected 'unit' to name %s", s.label, anyOf(unitNames(s.units)))
+		hint := unitHint(s.unitsLike())
+		if test, _, _ := strings.Cut(s.label, "."); isTest(test) && keyOf(keysOf(fileKeys, test), "unit").name == "" && len(s.samples) > 0 { // {points-gap: .015}
+			hint = "write the unit beside the number: " + s.samples[0].text + " " + string(s.units[min(1, len(s.units)-1)]) + ", or " + string(s.units[0])
+		}
+		s.r.report(s.bareAt, hint, "'%s' has numbers without a unit, expected 'unit' to name %s", s.label, anyOf(unitNames(s.units)))
 		return
 	}
 	likely := []quantity.Unit{s.unit} // that of the readings that carry one
