@@ -100,6 +100,9 @@ func (r *reader) pairedRow(name, text string, keys []key) string {
 	if row == "" || names == nil {
 		return ""
 	}
+	if unit == "" && keyOf(keys, "unit").name != "" {
+		unit = "unit: " + cmp.Or(aloneUnits[name], "...") + ", "
+	}
 	return "write '" + name + ": {" + unit + row + ": " + paired(names, values) + "}', if that is what they are"
 }
 

@@ -187,7 +187,7 @@ func takesAlone(n *node, e entry, section string, keys []key) string {
 	}
 	name := ""
 	switch {
-	case nearest(e.key, keyNames(keys)) != "": // a slip of its name
+	case nearest(e.key, keyNames(keys)) != "" && keyOf(fileKeys, fold(e.key)).name == "": // a slip of its name
 	case !isEmpty(e.value) && below(e, section, fold(e.key)) == "" && !strings.ContainsAny(e.value.text, "0123456789"):
 		for _, called := range keysCalled(e.key) {
 			if keyOf(keys, called).name != "" {
