@@ -81,6 +81,10 @@ func (c *Case) CoolantGoes() bool {
 	return !c.AirCooled() && (c.Complains("coolant loss") || c.CoolantHot() || c.Smokes("white", "load", "always", "idle"))
 }
 
+// GasAndGoes is gas found in the coolant of such an engine: there is a way through, though it
+// may open only hot and under load.
+var GasAndGoes = All(GasFound, OfEngine("its coolant goes, boils or is burned", (*Case).CoolantGoes))
+
 // IntakeMayCarryCoolant reports an engine with its banks in a V, between which the
 // intake manifold mostly carries coolant from head to head, above the oil.
 func (c *Case) IntakeMayCarryCoolant() bool {

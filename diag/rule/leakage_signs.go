@@ -22,7 +22,7 @@ var leakageSigns = []Sign{
 		Against: denies(Sight, "holds-air", "valve-recession"),
 	},
 	{ // coolant that was there got in past something: what seeps in overnight lets no air out in minutes, and what opens hot holds cold
-		When: known.All(known.Tight, known.Not(placed), known.Not(oiled), known.Not(known.CoolantThere), known.Not(washedAndGas)), Kind: OfLeakage, About: "cylinders",
+		When: known.All(known.Tight, known.Not(placed), known.Not(oiled), known.Not(known.CoolantThere), known.Not(washedAndGas), known.Not(known.GasAndGoes)), Kind: OfLeakage, About: "cylinders",
 		Against: denies(DryUp, "holds-air", "head-gasket", "warped-or-cracked-head"),
 	},
 	{ // it lifts a valve as the piston comes up, and lets go of it where leakage is tested

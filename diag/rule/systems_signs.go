@@ -85,7 +85,8 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingHolds, known.CoolingDry, known.Not(known.GasFound)), Kind: OfCooling, About: "engine", Against: noPathToCoolant(Hint, "cooling-system-held")},
 	// Bubbles that were seen are the gas that the test found.
 	{Needs: needsTest(known.Cooling), When: known.All(known.CoolingBubbles, known.GasFound), Kind: OfCooling, About: "any", For: pathToCoolant(Known, DryUp)},
-	{Needs: []known.Need{known.NeedsLeakage}, When: known.OfEngine("hardly any air lost", tightThroughout), Kind: OfLeakage, About: "engine", Against: append(noPathToCoolant(Hint, "holds-air"), denies(Known, "holds-air", "wear", "rings")...)},
+	{Needs: []known.Need{known.NeedsLeakage}, When: known.OfEngine("hardly any air lost", tightThroughout), Kind: OfLeakage, About: "engine", Against: denies(Known, "holds-air", "wear", "rings")},
+	{Needs: []known.Need{known.NeedsLeakage}, When: known.All(known.OfEngine("hardly any air lost", tightThroughout), known.Not(known.GasAndGoes)), Kind: OfLeakage, About: "engine", Against: noPathToCoolant(Hint, "holds-air")}, // what opens hot holds cold
 	// One pump, one air meter and one purge valve serve both banks; sensors that were
 	// exchanged drive them apart.
 	{Needs: needsTest(known.Trims), When: known.TrimsCross, Kind: OfTrims, About: "mixture", For: speaks(Heard, "sensors-crossed"),

@@ -191,7 +191,8 @@ func (s *story) boreLookedAt(c *known.Case, shares []share) bool {
 // nothing against it: no outcome of any check changes what is done.
 func (s *story) oneWork(shares []share) bool {
 	first := s.book.first()
-	if len(shares) < 2 || len(s.Against) > 0 || !cause.OfHead(first) {
+	sought := gasSought(s.book.c)
+	if len(shares) < 2 || len(s.Against) > 0 && !sought || !cause.OfHead(first) {
 		return false
 	}
 	pumped := s.book.heaviest(first, rule.OfCooling) >= rule.Sight // what hardly weighs beside what was seen under pressure does not count
@@ -200,7 +201,14 @@ func (s *story) oneWork(shares []share) bool {
 			return false
 		}
 	}
-	return s.Confidence == diag.Strong || s.witnessed(first, rule.OfSight, rule.OfCooling)
+	return sought || s.Confidence == diag.Strong || s.witnessed(first, rule.OfSight, rule.OfCooling)
+}
+
+// gasSought reports an engine with gas in its coolant, which goes, of which it was looked for
+// where that gets in, by the coolant under pressure and by air in each cylinder: what was not
+// found so opens hot, and a look from above would show no more.
+func gasSought(c *known.Case) bool {
+	return known.GasAndGoes.HoldsIn(c) && len(c.Leaks()) == len(c.Every()) && cause.CheckNamed("cooling-pressure-test").IsMade(c, nil)
 }
 
 // nearlyAll is the part of a story's weight from which a cause is proven: judgement, no
