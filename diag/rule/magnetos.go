@@ -92,6 +92,7 @@ var crankcaseHoldRules = systemRule(known.CrankcaseHold, OfCrankcase, "limits: t
 			drawn := known.UnderVacuum(c.Measured(known.CrankcaseHold)) // which pulls reeds shut and lifts the lips of seals
 			return append(speaks(Heard, "crankcase-seal"), where(!drawn, speaks(Hint, "reed-valve"))...)
 		}, Say: crankcaseFell, Headline: "crankcase-leaks",
+		Ties: []diag.About{diag.AboutMixture}, SaysBetterThan: []string{"lean-all", "one-white"},
 	},
 	{
 		Name: "crankcase-hold-right", Title: "A two-stroke's crankcase holds its pressure",

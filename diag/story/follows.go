@@ -88,7 +88,7 @@ func (s *story) onlyPast(name string) bool {
 			return !cause.HeatsExhaust(name)
 		}
 		return m.rule.Name != bareBreach || slices.ContainsFunc(rule.PastLimits(s.book.c, m.subject.System), func(r *diag.MeasuredReading) bool {
-			return !cause.BringsPast(name, m.subject.System, r)
+			return !cause.BringsPast(s.book.c, name, m.subject.System, r)
 		})
 	})
 }

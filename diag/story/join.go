@@ -128,6 +128,7 @@ type sets struct {
 	parent    []int
 	cylinders []string // the first of all things
 	others    []string // and those after them
+	mixes     string   // the first cylinder that its own hit ties to the mixture
 	doubted   bool     // the figures of a whole section are in another unit than they say
 }
 
@@ -198,6 +199,19 @@ func (s *sets) nodeOfHit(h rule.Hit) int {
 	return s.nodeOf(h.Rule.About, h.Subject)
 }
 
+// otherMatter reports a cylinder that the mixture ties to another, of which one is short of
+// pressure and the other is not: what both do to the mixture makes no one matter of them.
+func (s *sets) otherMatter(c *known.Case, about diag.About, h rule.Hit) bool {
+	if about != diag.AboutMixture || h.Rule.About != diag.AboutCylinders || len(h.Subject.Cylinders) != 1 {
+		return false
+	}
+	name := h.Subject.Name()
+	if s.mixes == "" {
+		s.mixes = name
+	}
+	return c.AnyLow([]string{name}) != c.AnyLow([]string{s.mixes})
+}
+
 // ofNone reports a hit of all cylinders by a figure of the book, in a unit that is in doubt.
 func (s *sets) ofNone(h rule.Hit) bool {
 	return s.doubted && h.Rule.About == diag.AboutCylinders && h.Rule.Absolute && len(h.Subject.Cylinders) == len(s.cylinders)
@@ -205,7 +219,7 @@ func (s *sets) ofNone(h rule.Hit) bool {
 
 // joinHits joins what rules tie together: the cylinders of a group, and
 // whatever else a combination is about.
-func (s *sets) joinHits(hits []rule.Hit) {
+func (s *sets) joinHits(c *known.Case, hits []rule.Hit) {
 	for _, h := range hits {
 		n := s.nodeOfHit(h)
 		if h.Rule.About == diag.AboutCylinders && !h.Rule.Of.Each && !s.ofNone(h) {
@@ -217,6 +231,9 @@ func (s *sets) joinHits(hits []rule.Hit) {
 			s.join(n, s.node("system "+section))
 		}
 		for _, about := range h.Rule.Ties {
+			if s.otherMatter(c, about, h) {
+				continue
+			}
 			s.join(n, s.nodeOf(about, h.Subject))
 			if about == diag.AboutCylinders {
 				for _, name := range h.Subject.Cylinders {
@@ -304,7 +321,7 @@ func (d *desk) tell(c *known.Case) []*story {
 	hits := d.hits
 	d.members = slices.Grow(d.members[:0], len(hits)) // so that none moves as others are added
 	s := newSets(c)
-	s.joinHits(hits)
+	s.joinHits(c, hits)
 	s.joinAlike(c, hits)
 	s.joinWhole(c, hits)
 	byRoot := make([]*story, len(s.parent))
