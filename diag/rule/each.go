@@ -134,9 +134,12 @@ var balanceRules = onEach(known.Balance, OfBalance, byBalance, []Rule{
 	},
 })
 
-// weighPull: where the cylinder holds its pressure, spark and fuel are left.
+// weighPull: where the cylinder holds its pressure, spark and fuel are left, but where coolant
+// gets in, which puts out its fire.
 func weighPull(c *known.Case, s known.Subject) []Voice {
 	switch {
+	case !known.Low.Holds(c, s) && slices.ContainsFunc(s.Cylinders, func(n string) bool { return showsCoolant(c, n) }):
+		return append(speaks(Hint, "head-gasket", "warped-or-cracked-head"), denies(Known, "pressure-is-even", "exhaust-valve", "inlet-valve", "rings")...)
 	case known.Low.Holds(c, s):
 		return speaks(Hint, "exhaust-valve", "rings", "head-gasket")
 	case known.Sealing.Holds(c, s):

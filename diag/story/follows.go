@@ -9,11 +9,13 @@ import (
 )
 
 // bareBreach is the rule of a reading past a limit of which nothing more is known, glows that
-// of an exhaust that glows.
+// of an exhaust that glows, and ofMiss are those of the gas of a cylinder that misses.
 const (
 	bareBreach = "test-outside-limit"
 	glows      = "exhaust-glows"
 )
+
+var ofMiss = []string{"gas-miss", "gas-lean"}
 
 // tellWithin takes what one story explains out of those beside it: it is told within that
 // story, as what the fault there does, and is no second matter of its own.
@@ -80,9 +82,12 @@ func (s *story) suspected(i int) *cause.Cause {
 	return cause.Named(s.Causes[i].Key)
 }
 
-// onlyPast reports a story of nothing but readings past a limit, or of a glowing exhaust, all
-// of which a cause brings about.
+// onlyPast reports a story of nothing but readings past a limit, of a glowing exhaust or of the
+// gas of a miss, all of which a cause brings about.
 func (s *story) onlyPast(name string) bool {
+	if s.lead().rule.Name == ofMiss[0] {
+		return cause.Explained(name, "misfire") && !slices.ContainsFunc(s.members, func(m *member) bool { return !slices.Contains(ofMiss, m.rule.Name) })
+	}
 	return s.About == diag.AboutSystem && !slices.ContainsFunc(s.members, func(m *member) bool {
 		if m.rule.Name == glows {
 			return !cause.HeatsExhaust(name)
