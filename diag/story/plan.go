@@ -81,7 +81,7 @@ func try(c *known.Case, asked *diag.Check, about *diag.Story, at diag.Urgency) (
 		if lead.Next != nil && endsAt(k, o, &lead) {
 			lead.Next, lead.Settled = nil, true
 		}
-		lead.Left = lead.Left && lead.Next == nil && lead.Repair == "" && surest(c, k, lead.Cause) == 0
+		lead.Left = lead.Left && lead.Next == nil && lead.Repair == "" && surest(c, k, lead.Cause) == 0 && asksOf(c, k, about)
 		lead.Outcome = o.Name
 		step.Leads, trials = append(step.Leads, lead), append(trials, after)
 	}
@@ -91,6 +91,12 @@ func try(c *known.Case, asked *diag.Check, about *diag.Story, at diag.Urgency) (
 // suspects reports a cause that the page names for a story, and that says why.
 func suspects(about *diag.Story, name string) bool {
 	return !cause.Named(name).Vague && slices.ContainsFunc(about.Causes, func(p diag.Phrase) bool { return p.Key == name })
+}
+
+// asksOf reports a check that tells something of what the page suspects in a story: one that
+// comes after it for another leaves nothing of this one's.
+func asksOf(c *known.Case, k *cause.Check, about *diag.Story) bool {
+	return slices.ContainsFunc(about.Causes, func(p diag.Phrase) bool { return surest(c, k, p.Key) > 0 })
 }
 
 // endsAt reports an outcome after which no check is planned: a test made again that shows the
