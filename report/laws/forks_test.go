@@ -1,12 +1,30 @@
 package laws_test
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // forkLaws hold what a sheet says of each outcome of its next check: where it leads.
 var forkLaws = []law{
 	{name: "O3 a fork tells its outcomes apart", least: 1000, says: "no two outcomes of a check say the same", check: thensDiffer},
 	{name: "O4 a test found at fault is not repeated", least: 150, says: "after a repeat that shows the first test at fault no further repeat of it is planned", check: repeatEnds},
 	{name: "O4 what was mended is not mended again", least: 100, says: "the clearance that a check sets is not set again by the next", check: setOnce},
+	{name: "O1 what is left was suspected", least: 10, says: "what an outcome is said to leave is among the causes of the story that the check is for", check: leftSuspected},
+}
+
+// leftSuspected reads what the outcomes of the plan say is likeliest then.
+func leftSuspected(s *subject, k *tally) {
+	for _, p := range s.out.Plan {
+		for _, o := range p.Outcomes {
+			if _, left, found := strings.Cut(o.Then, "; likeliest then: "); found {
+				k.saw()
+				if !slices.Contains(s.out.Stories[s.d.NextFor].Causes, left) {
+					k.fail("%s leaves %q, and the story suspects %q", p.Check, left, s.out.Stories[s.d.NextFor].Causes)
+				}
+			}
+		}
+	}
 }
 
 // thensDiffer compares the outcomes of the next check of each sheet.
