@@ -30,6 +30,9 @@ func wordBefore(section, text string, keys []key) string {
 	}
 	name := keyTaking(key{keys: keys}, strings.Trim(text[:at], " ,:="))
 	figure, rest := leadingFigure(text[at:], aloneUnits[section])
+	if hint := needleBeside(section, aloneUnder[section], figure, text[:at], keys); hint != "" && rest == "" && figure != "" { // steady 18
+		return hint
+	}
 	if name == "" || figure == "" || rest != "" {
 		return ""
 	}
@@ -122,14 +125,14 @@ func groupRow(name, text string, keys []key) string {
 }
 
 // inThenOut are the clearances of both valves in one piece: in 6 ex 8 thou.
-var inThenOut = lazily(`(?i)\b(in|int|inlet|intake) ([\d./]+(?: ?(?:thou|mm|in))?) (?:and |/ ?)?(ex|exh|exhaust) `)
+var inThenOut = lazily(`(?i)(\d{1,2} )?\b(in|int|inlet|intake) ([\d./]+(?: ?(?:thou|mm|in))?) (?:and |/ ?)?(ex|exh|exhaust) `)
 
 // valvesLine writes clearances that stand in one text, 'in 12 thou, ex 12 thou, 3 exhaust
 // none', as the keys of the valves; "" for any other.
 func (r *reader) valvesLine(text string) string {
 	by, order, unit := map[string][]string{}, []string{}, ""
 	var left []string
-	for _, t := range separate(inThenOut().ReplaceAllString(text, "$1 $2, $3 "), ",;") {
+	for _, t := range separate(inThenOut().ReplaceAllString(text, "$1$2 $3, $1$4 "), ",;") {
 		name, rest, ok := r.leadingCylinder(t.text)
 		if !ok {
 			name, rest = others, t.text
@@ -196,6 +199,14 @@ func rowElsewhere(name, text string) string {
 	return "write '" + to + "[" + strings.Join(figures, ", ") + "]" + strings.Repeat("}", strings.Count(to, "{")) + "', if that is what they are"
 }
 
+// rowOf is a row of figures as a list, "" for any other text.
+func rowOf(text string) string {
+	if !isRow(text) {
+		return ""
+	}
+	return "[" + strings.Join(figuresOf(text), ", ") + "]"
+}
+
 // wordAlone answers a word in the place of a section that one of its keys answers or takes,
 // smoke: grey, smoke: none; "" for any other.
 func wordAlone(name, text string, keys []key) string {
@@ -212,97 +223,6 @@ func wordAlone(name, text string, keys []key) string {
 		}
 	}
 	return ""
-}
-
-// leakLine writes losses with their places that stand in one text, '1 8, 2 7, 3 34 ex' and
-// '3 leaks 34% at exhaust', as the keys of leakage; "" for any other text.
-func (r *reader) leakLine(text string) string {
-	var pieces []typed
-	for _, p := range separate(text, ",;") { // 45%, air at dipstick
-		if last := len(pieces) - 1; last >= 0 && !strings.ContainsAny(p.text, "0123456789") {
-			pieces[last].text += " " + strings.TrimPrefix(fold(p.text), "air ")
-			continue
-		}
-		p.text = strings.TrimPrefix(p.text, "all ")
-		pieces = append(pieces, p)
-	}
-	var all []string
-	for i, p := range pieces {
-		name, rest, ok := r.leadingCylinder(p.text)
-		if !ok && len(pieces) == 1 && (len(r.cylinderNames) == 1 || !strings.ContainsAny(p.text, "0123456789")) {
-			name, rest, ok = r.firstName(), p.text, true
-		}
-		if !ok && len(pieces) == len(r.cylinderNames) && len(pieces) > 1 {
-			name, rest, ok = r.cylinderNames[i], p.text, true
-		}
-		leak := leakWritten(rest)
-		if !ok || leak == "" {
-			return ""
-		}
-		all = append(all, name+": "+leak)
-	}
-	if len(all) == 0 {
-		return ""
-	}
-	return "write 'leakage: {dry: {" + strings.Join(all, ", ") + "}}', where the figures are percent lost"
-}
-
-// leakWritten is what was lost in one cylinder, as its keys have it; "" where the text says
-// neither how much nor where.
-func leakWritten(text string) string {
-	figure, said := leakParts(text)
-	var parts []string
-	switch held, of, isOf := strings.Cut(figure, "/"); {
-	case isOf && isFigures(held) && isFigures(of):
-		if len(said.at) == 0 {
-			return figure
-		}
-		parts = append(parts, "held: "+held, "of: "+of)
-	case isFigures(strings.TrimRight(figure, " %")):
-		parts = append(parts, "loss: "+strings.TrimRight(figure, " %")+" %")
-	default:
-		places := vocabularyOf("place of a leak")
-		for _, word := range []string{"hiss", "hisses", "hissing", "air", "leaks", "blows", "bubbles"} {
-			figure = strings.TrimSpace(strings.TrimPrefix(fold(figure), word))
-		}
-		if place, _ := places.find(figure, places.Words); place != "" && len(said.at) == 0 {
-			said.at = []string{place}
-		} else if figure != "" {
-			return ""
-		}
-	}
-	if len(said.at) > 0 {
-		parts = append(parts, "at: ["+strings.Join(said.at, ", ")+"]")
-	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return "{" + strings.Join(parts, ", ") + "}"
-}
-
-// leakLines are the leaks of cylinders that stand in the place of keys, with the places
-// that are named, {3: hiss in exhaust}; "" where no place is.
-func leakLines(n *node, isOne func(string) bool) string {
-	var all []string
-	placed := false
-	for _, e := range n.entries {
-		if !isOne(e.key) {
-			continue
-		}
-		leak := ""
-		if e.value.kind == scalar {
-			leak = leakWritten(e.value.text)
-		}
-		if leak == "" {
-			return ""
-		}
-		placed = placed || strings.HasPrefix(leak, "{at:")
-		all = append(all, cylinderWord(e.key)+": "+leak)
-	}
-	if !placed {
-		return ""
-	}
-	return strings.Join(all, ", ")
 }
 
 // byUnit is the key that readings by cylinder belong to by the unit that they name, ohms of

@@ -52,6 +52,9 @@ func (r *reader) joined(before, e entry, keys []key) *node {
 	return nil
 }
 
+// fellIn is a pressure that was left after a time.
+var fellIn = lazily(`\bto (\d[\d.]*(?: ?(?:psi|bar|kpa))?) (?:in|after|within) (\d+ ?(?:min|minutes?|s|sec|seconds?|h|hours?))$`)
+
 // isCut reports what may be the words behind a comma: no value, and no colon for one.
 func (r *reader) isCut(e entry) bool { return isEmpty(e.value) && !r.hasColon(e) && e.key != "" }
 
@@ -91,6 +94,10 @@ func (r *reader) cutText(n *node, i int, where string, keys []key) bool {
 	}
 	if first < i {
 		return true // said with the first
+	}
+	if m := fellIn().FindStringSubmatch(fold(e.key)); m != nil && keyOf(keys, "hold").name != "" { // leaks down to 20 in 5 min
+		r.report(e.pos, "write 'hold: {"+m[2]+": "+m[1]+"}'", "'%s'%s has no key", short(e.key), where)
+		return true
 	}
 	text := before.value.text
 	for _, cut := range n.entries[first:] {

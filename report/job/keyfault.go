@@ -128,6 +128,14 @@ func aloneHint(name, text string, keys []key) string {
 	if hint := cmp.Or(groupRow(last, text, keys), partHint(last, text, keys)); hint != "" {
 		return hint
 	}
+	for _, k := range keys {
+		if k.form == asMeasured && k.example != "" && !strings.ContainsAny(text, "0123456789") { // pressure-test: good
+			return "write what was read, such as '" + last + ": {" + k.name + ": " + k.example + ", ...}'; what was only seen goes into 'findings'"
+		}
+	}
+	if name == "before" {
+		return "write which test it was, such as 'before: {compression: {unit: psi, dry: " + cmp.Or(rowOf(text), "{1: 60}") + "}}'"
+	}
 	return fmt.Sprintf("such as '%s: ...' on a line of its own, indented", keyNames(keys)[0])
 }
 

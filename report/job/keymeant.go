@@ -29,7 +29,7 @@ var otherKeys = []Synonym{
 	says("vehicle", "pickup; aircraft; airplane; aeroplane; plane; tractor; lorry; combine; forklift; digger; excavator; mower; generator; genset; quad; atv; car; truck; van; bike; motorcycle; boat; machine; auto; veh; unit"), says("description", "marque; marke; marca; make; model; make and model; year; type; car; desc; what; name; vehicle"),
 	says("vin", "chassis; hull number; hull; hin; airframe number; chassis number; frame; frame number; serial; serial number; vin number; vin no"), says("plate", "reg; tail number; tail no; tail; fleet number; fleet no; unit number; unit no; registration; rego; licence; license; license plate; licence plate; number plate; tag; tags; lic"),
 	says("odometer", "mileage; miles; tach; tach time; hobbs; hobbs time; hour meter; hourmeter; total time; ttaf; smoh; odo; km; kms; kilometers; kilometres; clock; hours; milage; mi"), says("engine-number", "engine no; engine serial; engine id; motor number"), says("done", "work; repair; repairs; fixed; job; what"), says("work-done", "done; history; work; repairs; parts fitted; already done; previous work"),
-	says("valves", "valve clearance; valve clearances; clearance; clearances; tappets; tappet clearance; lash"), says("points-gap", "points; point gap; contact gap; breaker gap"), says("base", "static; static timing; pump; pump timing; spill; injection timing; ignition timing; initial"), says("reading", "value; measured; result; was; reads; read"), says("glow", "glow plugs; glow plug; glowplugs; glowplug; heater plugs"), says("codes", "dtc; dtcs; fault codes; trouble codes; code; obd"),
+	says("state-on-arrival", "arrived; arrival; came in; on arrival; towed in; as received"), says("cold-idle", "cold; cold start; when cold; on cold start; just started"), says("valves", "valve clearance; valve clearances; clearance; clearances; tappets; tappet clearance; lash"), says("points-gap", "points; point gap; contact gap; breaker gap"), says("base", "static; static timing; pump; pump timing; spill; injection timing; ignition timing; initial"), says("reading", "value; measured; result; was; reads; read"), says("glow", "glow plugs; glow plug; glowplugs; glowplug; heater plugs"), says("codes", "dtc; dtcs; fault codes; trouble codes; code; obd"),
 	says("engine", "motor; eng; temp; temperature; engine temp; engine temperature; warm; state"), says("layout", "type; configuration; config; cylinders; engine; cyl; kind; style; arrangement"), says("fuel", "burns; gas; runs on; fuel type; petrol"),
 	says("displacement", "size; capacity; cc; ci; cid; litres; liters; swept volume; engine size; volume; l"), says("compression-ratio", "ratio; cr; comp ratio; compression"), says("firing-order", "firing; order; fire order; firingorder; fo"),
 	says("first-bank", "cylinder 1; number 1; no 1; bank 1; first cylinder; cyl 1"), says("charging", "turbo; aspiration; boost; induction; supercharged; turbocharged"), says("cycle", "stroke; strokes"),
@@ -296,6 +296,15 @@ func leadingNumber(text string) string {
 	return text[:end]
 }
 
+// keysUnder are the keys of a section by its path in the file.
+func keysUnder(section string) []key {
+	keys := fileKeys
+	for _, part := range strings.Split(section, ".") {
+		keys = keysOf(keys, part)
+	}
+	return keys
+}
+
 // cylinderAsKey answers a cylinder that stands in the place of a key, once for
 // the cylinders of a section.
 func (r *reader) cylinderAsKey(n *node, i int, section string) bool {
@@ -323,7 +332,7 @@ func (r *reader) cylinderAsKey(n *node, i int, section string) bool {
 	}
 	rows := rowsOf(slices.DeleteFunc(slices.Clone(n.entries), func(e entry) bool { return !isOne(e.key) }), cylinderWord)
 	last := section[strings.LastIndexByte(section, '.')+1:]
-	to, hint := cmp.Or(r.byUnit(n, section, isOne), byCylinderIn[last]), "put it under the key that it is a reading of"
+	to, hint := cmp.Or(r.byUnit(n, section, isOne), byCylinderIn[last], listKeyOf(keysUnder(section))), "put it under the key that it is a reading of"
 	line := "{" + strings.Join(texts, ", ") + "}"
 	switch {
 	case rows != "" && section == "":

@@ -91,7 +91,7 @@ func (r *reader) typedLooks(n *node) *node {
 	if named := r.allBut(n, known); named != nil { // ok but 3 oily
 		return named
 	}
-	for _, text := range []string{n.text, r.atCylinders(n.text)} { // 1 tan 2 oily
+	for _, text := range []string{n.text, r.atCylinders(n.text), twoNamed().ReplaceAllString(n.text, "$1 $3, $2 $3")} { // 1 tan 2 oily, 1+2 tan
 		if named := r.namedLooks(&node{pos: n.pos, text: text, plain: n.plain, tag: n.tag}, known); named != nil {
 			return named
 		}

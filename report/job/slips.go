@@ -197,6 +197,8 @@ func (s *scale) wordsAnswer(text string) string {
 	words = strings.TrimLeft(words, "-–—:; ")
 	_, known := vocabularyOf("pressure").find(words, nil)
 	switch {
+	case len(s.units) > 0 && !strings.ContainsAny(text, "0123456789") && strings.Contains(text, " "): // light flickers
+		return "write what the gauge showed; words go into 'findings', and 'not tested' stands where nothing was read"
 	case len(s.units) > 0 || s.unit == quantity.Percent:
 		return ""
 	case !strings.ContainsAny(text, "0123456789") && strings.ContainsFunc(text, unicode.IsLetter):

@@ -184,7 +184,7 @@ func plainWords(s string) string {
 const notSure = "not sure; unsure; unknown; dont know; do not know; dunno; not known; no idea; forgot; not noted; ?; ??"
 
 var vocabularies = []Vocabulary{
-	{Name: "engine", Words: []string{"inline", "flat", "V", "rotary", "radial", "single"}, Also: []Synonym{says("inline", "straight; slant; parallel; in line; i; l; reihe; reihen; en ligne; en linea; en línea; in linea; em linha"), says("flat", "boxer; opposed; horizontally opposed"), says("V", "vee"), says("rotary", "wankel; rotor; rotors"), says("radial", "star"),
+	{Name: "engine", Words: []string{"inline", "flat", "V", "rotary", "radial", "single"}, Also: []Synonym{says("inline", "straight; str8; slant; parallel; in line; i; l; reihe; reihen; en ligne; en linea; en línea; in linea; em linha"), says("flat", "boxer; opposed; horizontally opposed"), says("V", "vee"), says("rotary", "wankel; rotor; rotors"), says("radial", "star"),
 		says("single", "thumper; single cylinder; one cylinder; one lunger; 1 cyl; 1 cylinder; mono; one pot; inline-1; i1; 1")},
 		Asks: []Question{asks("big block; small block; bigblock; smallblock; flathead; sidevalve; overhead valve; ohv; sohc; dohc; twin cam", "write how the cylinders stand and how many there are, such as V8 or inline-4")}},
 	{Name: "number of cylinders", Words: []string{"1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "12", "14", "16"}, Also: []Synonym{says("1", "one; ein"), says("2", "two; twin; zwei; deux"), says("3", "three; triple; drei; trois"), says("4", "four; vier; quatre; cuatro; quattro"), says("5", "five; fünf; fuenf; cinq; cinco; cinque"),
@@ -220,7 +220,7 @@ var vocabularies = []Vocabulary{
 			asks("derv; red diesel; gazole; gas oil; gasoil; heavy oil; biodiesel; td; tdi", "write diesel"), asks("autogas; propane; butane; lp gas; gpl", "write lpg"),
 			asks("natural gas; methane; biogas", "write cng"), asks("methanol; alcohol; meth", "write ethanol, the nearest of these, and name it in 'notes'"),
 			asks("premix; pre mix; mix; oil mix; 50:1 mix; 32:1 mix; 40:1 mix; 25:1 mix; 16:1 mix; 20:1 mix; 100:1 mix; petroil; 50:1; 32:1; 40:1; 25:1", "write two-stroke mix"), asks("kerosene; paraffin; jet a; jp8; tvo; multifuel", "write petrol or diesel, by how it is lit, and name it in 'notes'"),
-			asks("hybrid; electric", "write what it burns, and 'hybrid: yes' beside it"), asks("flex; flex fuel; flexfuel; bi fuel; dual fuel", "write what it ran on for this test: petrol, ethanol, lpg or cng")}},
+			asks("octane; 87 octane; 91 octane; 93 octane; 95 octane; 98 octane", "write petrol"), asks("flex e85; e85 flex; e85 (flex)", "write ethanol, where it ran on that for this test"), asks("hybrid; electric", "write what it burns, and 'hybrid: yes' beside it"), asks("flex; flex fuel; flexfuel; bi fuel; dual fuel", "write what it ran on for this test: petrol, ethanol, lpg or cng")}},
 	{Name: "cycle", Words: []string{"four-stroke", "two-stroke"}, Also: []Synonym{says("four-stroke", "4 stroke; four stroke; 4-stroke; 4t; 4s; four cycle; 4 cycle; 4; four; otto"),
 		says("two-stroke", "2 stroke; two stroke; 2-stroke; 2t; 2s; two cycle; 2 cycle; 2; two; smoker")}},
 	{Name: "charging", Words: []string{"natural", "turbo", "supercharged"}, Also: []Synonym{

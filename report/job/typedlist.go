@@ -274,6 +274,9 @@ func (r *reader) loneHint(text, label string) string {
 		}
 	}
 	if heading, rest := headed(text); heading != "" && r.typedReadings(&node{pos: Pos{}, text: rest}) != nil {
+		if strings.Contains(fold(heading), "order") || strings.Contains(fold(heading), "firing") { // which is not that of the numbers
+			return "a list goes by the order of the numbers: write each behind its " + r.cylinderWord + ", such as " + key + ": {" + r.firstName() + ": 150, ...}"
+		}
 		return "leave the heading '" + heading + "' out"
 	}
 	if hint := r.pairHint(plain, key); hint != "" {

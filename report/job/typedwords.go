@@ -113,7 +113,7 @@ func standHint(text string) string {
 	if hint := layoutWithin(strings.Fields(text)); hint != "" {
 		return hint
 	}
-	if hint := countWithin(plain); hint != "" {
+	if hint := countWithin(plainWords(text)); hint != "" {
 		return hint
 	}
 	return kindHint(plain)
