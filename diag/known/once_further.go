@@ -232,7 +232,8 @@ func (c *Case) injectorBorneOut(f LoneFigure) bool {
 // cleaned, by as much as is too much.
 func (c *Case) apartBefore(name string) bool {
 	before, after := c.fromOthers("before", name), c.fromOthers("after", name)
-	return math.Abs(before) > injectorPart && (before > 0) == (after > 0)
+	worse := math.Abs(after) > math.Abs(before)+injectorPart // which cleaning does not make it
+	return math.Abs(before) > injectorPart && (before > 0) == (after > 0) && !worse
 }
 
 // fromOthers is how far what an injector gives lies from the middle of the others, as a part.

@@ -52,6 +52,7 @@ func TestReadOnceFurther(t *testing.T) {
 		{"one injector apart", flow(209, 212, 309, 211), "further"},
 		{"one apart after cleaning", cleaned([]float64{188, 212, 206, 209}, []float64{229, 212, 210, 211}), "further"},
 		{"one a little apart, not cleaned", flow(209, 222, 210, 211), ""},
+		{"one that gives less after cleaning", cleaned([]float64{188, 212, 206, 209}, []float64{109, 212, 210, 211}), "further"},
 		{"one that stayed low", cleaned([]float64{188, 212, 206, 209}, []float64{192, 212, 210, 211}), ""},
 		{"all alike after cleaning", cleaned([]float64{188, 212, 206, 209}, []float64{209, 212, 210, 211}), ""},
 		{"injectors that scatter", flow(180, 212, 240, 211), ""},
