@@ -27,3 +27,27 @@ func TestStoppedBySystem(t *testing.T) {
 		}
 	}
 }
+
+// TestOneStoryOfOneCylinder: what a figure in a doubted unit says of an engine's only cylinder
+// is told of the engine, beside what was heard in that cylinder; in a unit that nobody doubts
+// the two are one story.
+func TestOneStoryOfOneCylinder(t *testing.T) {
+	doubt := func(t *diag.Test) {
+		t.Noted = append(t.Noted, diag.Notice{Rule: "unit-suspect", Facts: diag.Facts{"section": "compression", "value": "20 psi", "looks": "bar"}})
+	}
+	for name, changes := range map[string][]sample.Change{
+		"doubted": {sample.Diesel, sample.Minimum(20), sample.Leak("1", 55, "outside"), doubt},
+		"plain":   {sample.Minimum(120), sample.Leak("1", 55, "outside")},
+	} {
+		reads := map[string]float64{"doubted": 20, "plain": 121}[name]
+		about := 0
+		for _, s := range story.WithoutPlan(sample.Dry("single", []float64{reads}, changes...)).Stories {
+			if s.About == diag.AboutCylinders {
+				about++
+			}
+		}
+		if about != 1 {
+			t.Errorf("%s: %d stories are about the cylinder, want one", name, about)
+		}
+	}
+}

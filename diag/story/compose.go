@@ -82,7 +82,7 @@ func (s *story) about(c *known.Case) {
 	abouts := map[diag.About]bool{}
 	for _, m := range s.members {
 		about := m.rule.About
-		if about == diag.AboutCylinders && len(m.subject.Cylinders) == 0 { // of none in particular
+		if about == diag.AboutCylinders && (len(m.subject.Cylinders) == 0 || ofNone(m.rule, m.subject, c.UnitSuspect(), len(c.Every()))) { // of none in particular
 			about = diag.AboutEngine
 		}
 		abouts[about] = true

@@ -56,6 +56,9 @@ func (s *story) brings(b *story) bool {
 	if b.onlyPast(first.Name) {
 		return true
 	}
+	if len(s.Cylinders) == 0 && len(b.Cylinders) > 0 && b.heard() && !s.witnessed(b.book.first(), byEar...) { // which is known of these alone
+		return false
+	}
 	if b.Urgency.Rank() > s.Urgency.Rank() || !s.placeOf(b) || len(s.Cylinders) > 0 && b.About == diag.AboutEngine && !cause.Shared(first.Name) {
 		return false
 	}
@@ -66,6 +69,12 @@ func (s *story) brings(b *story) bool {
 	}
 	return false
 }
+
+// heard reports a story whose first cause was heard or seen in its cylinders.
+func (s *story) heard() bool { return s.witnessed(s.book.first(), byEar...) }
+
+// byEar are the kinds of tests that hear or see a cause where it is.
+var byEar = []rule.Kind{rule.OfLeakage, rule.OfSight}
 
 // isApart reports a story that neither explains another nor is explained by one: of the
 // test, of what asks for nothing, of what waits for the test or looks elsewhere.

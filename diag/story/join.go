@@ -213,8 +213,10 @@ func (s *sets) otherMatter(c *known.Case, about diag.About, h rule.Hit) bool {
 }
 
 // ofNone reports a hit of all cylinders by a figure of the book, in a unit that is in doubt.
-func (s *sets) ofNone(h rule.Hit) bool {
-	return s.doubted && h.Rule.About == diag.AboutCylinders && h.Rule.Absolute && len(h.Subject.Cylinders) == len(s.cylinders)
+func (s *sets) ofNone(h rule.Hit) bool { return ofNone(h.Rule, h.Subject, s.doubted, len(s.cylinders)) }
+
+func ofNone(r *rule.Rule, subject known.Subject, doubted bool, all int) bool {
+	return doubted && r.About == diag.AboutCylinders && r.Absolute && len(subject.Cylinders) == all
 }
 
 // joinHits joins what rules tie together: the cylinders of a group, and

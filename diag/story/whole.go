@@ -111,8 +111,8 @@ func (s *story) heardIn(part *story) bool {
 	if part == s || part.book == nil || s.book == nil || !s.partOf(part) {
 		return false
 	}
-	first, tests := part.book.first(), []rule.Kind{rule.OfLeakage, rule.OfSight}
-	return slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return p.Key == first }) && part.witnessed(first, tests...) && !s.witnessed(first, tests...)
+	first := part.book.first()
+	return slices.ContainsFunc(s.Causes, func(p diag.Phrase) bool { return p.Key == first }) && part.heard() && !s.witnessed(first, byEar...)
 }
 
 // partOf reports a story that names some of the cylinders that this one names.

@@ -289,7 +289,7 @@ func samePage(s *subject, k *tally) {
 	}
 	k.saw()
 	bare := func(text string) string {
-		return strings.Join(strings.Fields(strings.NewReplacer("\u00a0", " ", "-", " ", "–", " ").Replace(text)), " ")
+		return strings.Join(strings.Fields(strings.NewReplacer("\u00a0", " ", "-", " ", "–", " ", "²", "2").Replace(text)), " ")
 	}
 	text := bare(p.text)
 	if !strings.Contains(text, bare(s.out.Verdict.Sentence)) {
