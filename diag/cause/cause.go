@@ -89,6 +89,7 @@ func plated(c *known.Case) bool      { return !c.Flies() && !c.FlywheelMagneto()
 func flywheelKey(c *known.Case) bool { return c.FlywheelMagneto() }
 func wetExhaust(c *known.Case) bool  { return c.WetExhaust() }
 func bored(c *known.Case) bool       { return wet(c) && piston(c) }
+func linered(c *known.Case) bool     { return c.MayHaveWetLiners() }
 func rotary(c *known.Case) bool      { return c.Rotary() }
 func rotaryWet(c *known.Case) bool   { return wet(c) && rotary(c) }
 func twoStroke(c *known.Case) bool   { return c.Ported() }

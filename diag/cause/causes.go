@@ -58,6 +58,7 @@ var sealingCauses = []Cause{
 	{Name: "head-gasket", Fits: piston, Explains: append([]string{lowPower, hardStart}, coolants...), Advice: "advice-gasket"},
 	{Name: "warped-or-cracked-head", Fits: piston, Explains: append([]string{lowPower, hardStart}, coolants...), Advice: "advice-gasket"},
 	{Name: "cracked-bore", Fits: bored, Explains: coolants, Advice: "advice-gasket"},
+	{Name: "liner-seal", Fits: linered, Explains: coolants, Advice: "advice-gasket"},
 	{Name: "injector-seat", Fits: func(c *known.Case) bool { return c.Spec.Diesel() || direct(c) }, Explains: append([]string{noise, hardStart}, roughly...)},
 	{Name: "fault-in-each", Explains: deadly, Advice: "advice-each"},
 	{Name: "shared-by-place", Explains: roughly, Advice: "advice-each"},

@@ -63,6 +63,16 @@ var furtherChecks = []Check{
 			{Name: "out of the joint", For: []string{"head-gasket", "warped-or-cracked-head"}, Words: []string{"from the joint", "at the joint"}},
 			{Name: "from above", For: []string{"coolant-leak-outside", "intake-coolant-gasket"}, Words: []string{"from higher up", "runs down", "from a hose"}},
 			{Name: "it stays dry", Else: true, Words: []string{"stayed dry", "dry"}}}},
+	{Name: "pan-off-and-pumped", Titles: []string{"oil pan off, and the cooling system pumped up", "a look from below"}, Coolant: true, Minutes: 120, Labour: 90, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
+		return closedCircuit(c) && c.MayHaveWetLiners() && (c.OilMixed() || known.CoolantBelow.HoldsIn(c)) && !known.LinerKnown.HoldsIn(c)
+	}, Answers: func(c *known.Case) bool {
+		return known.CoolantBelow.HoldsIn(c) || c.OilMixed() && (known.CoolingInside.HoldsIn(c) || known.CoolingFalls.HoldsIn(c))
+	}, Words: []string{"looked at from below", "looked from below", "oil pan off and pumped up", "pan off and pumped up"},
+		Outcomes: []Outcome{
+			{Name: "at the foot of a liner", For: []string{"liner-seal"}, Words: []string{"foot", "at liner", "from liner", "bottom of liner", "liner weeps"}},
+			{Name: "down the inside of a liner", For: []string{"head-gasket", "cracked-bore", "warped-or-cracked-head"}, Words: []string{"inside of", "down the bore", "from the bore", "past the piston"}},
+			{Name: "elsewhere", For: []string{"oil-cooler", "intake-coolant-gasket"}, Words: []string{"oil cooler", "front cover", "timing cover"}},
+			{Name: "nothing drips", Else: true, Words: []string{"dry", "nothing"}}}},
 	{Name: "new-cap", Titles: []string{"a new pressure cap"}, Minutes: 5, Whole: true, Way: Parts, Mends: []string{"pressure-cap"}, Fits: coolingRead, Words: []string{"cap replaced", "another cap"},
 		Outcomes: []Outcome{
 			{Name: "opens at its mark", For: []string{"pressure-cap"}, Words: []string{"at its mark", "right"}},

@@ -226,7 +226,7 @@ var sealingChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "wet outside", For: []string{"coolant-leak-outside"}, Words: []string{"outside"}},
 			{Name: "coolant comes in", For: []string{"head-gasket", "warped-or-cracked-head", "cracked-bore", "coolant-seal", "cracked-housing", "coolant-or-fuel-in-bore"}, Sure: 0.7, Words: []string{"falls", "wet"}},
-			{Name: "runs into the oil", For: []string{"intake-coolant-gasket", "oil-cooler"}, Fits: (*known.Case).OilMixed, Sure: 0.7, Words: []string{"into the oil", "cylinders dry"}},
+			{Name: "runs into the oil", For: []string{"liner-seal", "intake-coolant-gasket", "oil-cooler"}, Fits: (*known.Case).OilMixed, Sure: 0.7, Words: []string{"into the oil", "cylinders dry"}},
 			{Name: "it holds", For: []string{"wet-exhaust"}, Else: true, Words: []string{"holds", "dry"}}}},
 	{Name: "borescope", Titles: []string{"a look inside"}, Minutes: 15, MinutesOf: lookTakes, Fits: func(c *known.Case, cylinders []string) bool { return pistons(c, nil) && !ReadAgainFirst(c, cylinders) }, Words: []string{"borescoped", "camera"}, Made: func(c *known.Case, cylinders []string) bool { return madeOn(c, cylinders, c.Looked) },
 		Outcomes: []Outcome{

@@ -13,6 +13,7 @@ var repairs = map[string][]string{
 	"gasket":    {"head-gasket", "warped-or-cracked-head", "cracked-bore"},
 	"bore":      {"rings", "broken-ring-land", "scored-bore", "holed-piston", "piston", "bent-rod"},
 	"valves":    {"valve-motion", "broken-camshaft", "collapsed-lifter", "deactivation-lifter", "valve-springs"},
+	"liner":     {"liner-seal"},
 	"timing":    {"cam-timing", "timing-drive", "worn-chain"},
 	"rotor":     {"apex-seal", "side-seal", "corner-seal", "coolant-seal", "cracked-housing", "rotor-wear"},
 	"bottom":    {"worn-bearings", "oil-pump", "bottom-end"},
@@ -67,7 +68,7 @@ func RepairOf(c *known.Case, name string) string {
 var fillsOil = []string{"regulator-diaphragm", "leaking-injector", "pump-diaphragm", "high-pressure-pump", "diesel-injector"}
 
 // opened are the repairs for which cylinders come apart.
-var opened = []string{"head", "bore", "bore-dust", "barrel", "rotor"}
+var opened = []string{"head", "bore", "bore-dust", "barrel", "rotor", "liner"}
 
 // withBore are repairs beside which a cylinder that was damaged is measured as well.
 var withBore = []string{"crankcase", "gasket", "head", "injector"}

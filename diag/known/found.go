@@ -13,7 +13,7 @@ var (
 		"dipstick milky", "milky dipstick", "milky on the dipstick", "creamy oil", "oil is creamy", "oil like chocolate milk", "chocolate milk on the dipstick", "mayonnaise on the dipstick",
 		"oil looks like mayonnaise", "oil like mayonnaise", "oil is like mayonnaise", "oil turned to mayonnaise",
 		"mayonnaise in the oil", "mayonnaise in the sump", "mayonnaise in the oil pan", "emulsion on the dipstick", "oil emulsified", "oil is grey", "oil is gray", "oil grey and creamy", "milk in the oil",
-		"coolant in the sump", "water in the sump", "coolant in the oil pan", "water in the oil pan", "emulsion in the sump", "emulsion in the oil",
+		"coolant in the sump", "water in the sump", "water drips from the sump", "water drips from the drain", "water from the drain plug", "water at the drain plug", "water out of the drain plug", "water from the sump plug", "water at the sump plug", "water drips from the oil pan", "coolant in the oil pan", "water in the oil pan", "emulsion in the sump", "emulsion in the oil",
 		"oil in the coolant", "oil in coolant", "oil in the radiator", "oil in the expansion", "oil in the water"}
 	CoolantBurnt = []string{"rust in the manifold", "rust in the exhaust", "rust in exhaust", "rusty exhaust port", "rust in the port", "rust in port", "rusty port", "water in the exhaust", "coolant in the exhaust",
 		"steam from the exhaust", "steam at the exhaust", "white steam", "sweet smell", "smells sweet", "smells of coolant", "smell of coolant"}

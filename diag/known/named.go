@@ -22,7 +22,7 @@ func words(list string) map[string]bool {
 var (
 	// beforeName are words that a cylinder follows: "on 2 and 3", "coil 3", "#3".
 	beforeName = words("cylinder cylinders cyl cyls no nos nr nrs number numbers plug plugs coil coils injector injectors lead leads boot boots " +
-		"piston pistons rod rods rotor rotors pot pots hole holes bore bores on of in for at from with to between into #")
+		"piston pistons rod rods rotor rotors pot pots hole holes bore bores liner liners sleeve sleeves on of in for at from with to between into #")
 	// within are words that may stand between these and the name.
 	within = words("the . # no nr number cylinder cylinders cyl")
 	// joints hold a list of names together.

@@ -2,6 +2,7 @@ package known
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"gaugesheet/diag"
@@ -150,7 +151,7 @@ var (
 	CoolingDry   = OfTest(Cooling, "dry outside under pressure", func(r *diag.MeasuredResult) bool { return wetAt(r) == "dry" })
 	CoolingHolds = OfTest(Cooling, "the pumped-up system held", func(r *diag.MeasuredResult) bool {
 		_, to := HeldCooling(r)
-		return to == nil && r.Reading("pressure-test pumped-to") != nil && r.Reading("pressure-test hold") != nil && wetAt(r) != "inside" && wetAt(r) != "outside" && wetAt(r) != "oil"
+		return to == nil && r.Reading("pressure-test pumped-to") != nil && r.Reading("pressure-test hold") != nil && !slices.Contains([]string{"inside", "outside", "below", "oil"}, wetAt(r))
 	})
 	CoolingOutside = OfTest(Cooling, "wet outside under pressure", func(r *diag.MeasuredResult) bool { return wetAt(r) == "outside" })
 	CoolingInside  = OfEngine("a cylinder was wet with coolant under pressure", func(c *Case) bool { return len(c.WetCylinders()) > 0 })

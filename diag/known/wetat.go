@@ -8,7 +8,8 @@ import (
 )
 
 // wetAt is where a cooling system under pressure was seen to be wet: "dry",
-// "outside", "inside", "oil" or "" where nothing of that is said.
+// "below" at a
+// liner or into the oil pan, "outside", "inside", "oil" or "" where nothing of that is said.
 func wetAt(r *diag.MeasuredResult) string {
 	seen := strings.ToLower(r.Word("pressure-test seen"))
 	switch {
@@ -16,6 +17,8 @@ func wetAt(r *diag.MeasuredResult) string {
 		return ""
 	case strings.HasPrefix(seen, "dry"), strings.HasPrefix(seen, "nothing"), strings.HasPrefix(seen, "no leak"), strings.HasPrefix(seen, "no drip"):
 		return "dry"
+	case seenBelow(seen):
+		return "below"
 	case strings.Contains(seen, "outside"), SpeaksOf(seen, headJoint...):
 		return "outside"
 	case strings.HasPrefix(seen, "oil"):

@@ -14,7 +14,7 @@ var foundRules = []Rule{
 		Why: "Coolant in the oil takes the film from every bearing: an engine that runs on it needs a crankshaft soon. It gets there through the head gasket, a crack, a cooler of the oil, or on most V engines past the gaskets of the intake manifold. " +
 			"A light film under the filler cap alone is water from the air of short trips, and is not meant.",
 		Source: byEye, Class: Single, About: diag.AboutEngine,
-		Of: theEngine, When: known.All(known.FoundSo("coolant in the oil or oil in the coolant", known.CoolantInOil), known.Not(known.AirCooled)),
+		Of: theEngine, When: known.Mixed,
 		Kind: OfSight, TiesSystems: []string{known.Cooling}, For: append(pathToCoolant(Sight, Known), Voice{Cause: "oil-cooler", Weight: rarer}), Weigh: intakeCarries, Say: foundSays(diag.DoNotRun), Headline: "coolant-in-oil",
 		InsteadOf: []string{"sealing-sound-look-elsewhere"},
 	},
@@ -304,6 +304,12 @@ var foundSigns = []Sign{
 	{When: known.FoundSo("a vacuum hose or manifold that lets air in", known.HoseOff), Kind: OfSight, About: "mixture", For: speaks(Known, "air-leak", "manifold-gasket")},
 	{When: known.CoolantAtIntake, Kind: OfSight, About: "any", For: speaks(Sight, "intake-coolant-gasket")},
 	{When: known.CoolantAtHead, Kind: OfSight, About: "any", For: speaks(Sight, "head-gasket")},
+	// Its foot, or a hole that the coolant ate, lets it into the oil; what comes out on top of it has passed the head's gasket.
+	{When: known.All(known.Mixed, known.WetLiners), Kind: OfSight, About: "any", For: append(speaks(Sight, "liner-seal"), speaks(Known, "oil-cooler")...)},
+	{When: known.All(known.Mixed, known.WetLiners), Kind: OfHistory, About: "any", For: speaks(Hint+rarer, "liner-seal")},
+	{When: known.LinerKnown, Kind: OfCooling, About: "any", Against: denies(Sight, "comes-at-the-liner", "head-gasket", "warped-or-cracked-head", "cracked-bore", "oil-cooler", "coolant-leak-outside")},
+	{When: known.All(known.Mixed, known.WetLiners, known.CoolingInside), Kind: OfCooling, About: "cylinders", For: speaks(Heard+Known, "liner-seal")},
+	{When: known.All(known.Mixed, known.WetLiners, known.NoGasFound), Kind: OfHistory, About: "any", For: speaks(DryUp, "liner-seal", "oil-cooler")},
 	{When: known.All(known.HeadJointBlows, tooHigh), Kind: OfSight, About: "cylinders", For: speaks(Sight, "head-gasket")},
 	{When: known.All(known.HeadJointBlows, known.Complaint("noise")), Kind: OfSight, About: "engine", For: speaks(Sight, "head-gasket")},
 	{When: known.FoundSo("oil or water in the plug wells", known.OilyWells), Kind: OfSight, About: "mixture", For: speaks(DryUp, "coil-or-lead", "own-spark", "moisture-at-plug")},

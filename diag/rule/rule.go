@@ -179,7 +179,7 @@ var families = [][]Rule{
 	injectorSet, injectorRules,
 	trimRules, oldSoot, sootyAndRich, whiteAndLean, gasRules,
 	crankcaseRules, crankcaseHoldRules, backPressureRules, exhaustGlows,
-	coolantInside, coolingRules,
+	coolantInside, linerRules, coolingRules,
 	clearanceRules, lashTogether, timingRules,
 	dieselSet, dieselRules,
 	sealingTogether,
