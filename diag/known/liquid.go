@@ -94,7 +94,7 @@ func (c *Case) OilRunsDown(name string) bool {
 // besideIt is what is said of what lies beside a cylinder and not in it: the well in
 // which its plug stands, the boot or tube there, a joint outside, the water with soap by
 // which it is looked for and the parts that water gives their name.
-var besideIt = regexp.MustCompile(`[^;,.]*\b(?:plug wells?|plug tubes?|wells? (?:of|around|at)|boots?|soap\w*|spray\w*|(?:gasket|head) (?:edge|joint)|edge of the (?:head )?gasket|joint|flange|outside|core plugs?|freeze plugs?|` +
+var besideIt = regexp.MustCompile(`[^;,.]*\b(?:plug wells?|plug tubes?|wells? (?:of|around|at)|boots?|soap\w*|spray\w*|(?:gasket|head) (?:edge|joint)|edge of the (?:head )?gasket|joint|flange|outside|(?:foot|bottom|lower end|lower seals?|outside) of|into the (?:oil pan|sump|pan|crankcase)|core plugs?|freeze plugs?|` +
 	`(?:water|coolant) (?:pump|hose|jacket|pipe|outlet|inlet|neck|temperature|gauge|manifold|passages?|level|bottle|tank))\b[^;,.]*`)
 
 // NoLiquidCame reports an engine that was turned by hand with the plugs out, and

@@ -22,8 +22,8 @@ var linerRules = []Rule{{
 // what else lies between coolant and oil.
 func weighLiner(c *known.Case, _ known.Subject) []Voice {
 	switch {
-	case known.LinerKnown.HoldsIn(c):
-		return append(speaks(Sight+Known, "liner-seal"), speaks(Hint, "cracked-bore")...)
+	case known.LinerKnown.HoldsIn(c): // it was seen there
+		return append(as(OfSight, speaks(Heard, "liner-seal")), speaks(Hint, "cracked-bore")...)
 	case c.MayHaveWetLiners():
 		return append(speaks(Heard, "liner-seal"), speaks(DryUp, "oil-cooler", "head-gasket", "cracked-bore")...)
 	}
