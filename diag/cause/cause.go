@@ -346,6 +346,9 @@ func OfComplaint(c *known.Case, complaint string) []string {
 	if complaint == oilUse && charged(c) {
 		list = append([]string{"turbo-seal"}, list...)
 	}
+	if complaint == oilUse && blown(c) {
+		list = append([]string{"blower-seals", "air-box-drains"}, list...)
+	}
 	if complaint == oilUse && (quietCrankcase(c) || known.CrankcaseDraws.HoldsIn(c)) {
 		list = slices.DeleteFunc(slices.Clone(list), func(name string) bool { return name == "breather" })
 	}

@@ -152,7 +152,7 @@ func (k *Check) Allowed(c *known.Case, cylinders []string, at diag.Urgency) bool
 	switch {
 	case at == diag.DoNotRun && (k.Is(Starter|Runs) || k.Pumps && drivenPump(c)):
 		return false
-	case k.Fuel && !k.Gas && c.GasFuel():
+	case k.Fuel && !k.Gas && c.GasFuel(), k.onNewParts(c, cylinders):
 		return false
 	case k.Is(Air) && (c.LiquidLies(cylinders) || stopsHard(c)): // which air would only press past rings and valves, or whose piston is not brought to its top
 		return false

@@ -63,7 +63,7 @@ var furtherChecks = []Check{
 			{Name: "out of the joint", For: []string{"head-gasket", "warped-or-cracked-head"}, Words: []string{"from the joint", "at the joint"}},
 			{Name: "from above", For: []string{"coolant-leak-outside", "intake-coolant-gasket"}, Words: []string{"from higher up", "runs down", "from a hose"}},
 			{Name: "it stays dry", Else: true, Words: []string{"stayed dry", "dry"}}}},
-	{Name: "pan-off-and-pumped", Titles: []string{"oil pan off, and the cooling system pumped up", "a look from below"}, Coolant: true, Minutes: 120, Labour: 90, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
+	{Name: "pan-off-and-pumped", Titles: []string{"oil pan off, and the cooling system pumped up", "a look from below", "a look from below under pressure"}, Coolant: true, Minutes: 120, Labour: 90, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
 		return closedCircuit(c) && c.MayHaveWetLiners() && (c.OilMixed() || known.CoolantBelow.HoldsIn(c)) && !known.LinerKnown.HoldsIn(c)
 	}, Answers: func(c *known.Case) bool {
 		return known.CoolantBelow.HoldsIn(c) || c.OilMixed() && (known.CoolingInside.HoldsIn(c) || known.CoolingFalls.HoldsIn(c))
@@ -131,7 +131,7 @@ var furtherChecks = []Check{
 	}, Words: []string{"breather cleared", "ventilation cleared"},
 		Outcomes: []Outcome{
 			{Name: "it falls", For: []string{"breather"}, Words: []string{"falls", "fell"}},
-			{Name: "stays high", For: []string{"rings", "wear", "turbo-seal", "air-compressor", "piston"}, Else: true, Words: []string{"stays", "high"}}}},
+			{Name: "stays high", For: []string{"rings", "wear", "turbo-seal", "blower-seals", "air-compressor", "piston"}, Else: true, Words: []string{"stays", "high"}}}},
 	{Name: "compressor-unloaded", Titles: []string{"crankcase with the air compressor unloaded"}, Minutes: 15, Whole: true, Way: Runs, Answers: known.CrankcaseHigh.HoldsIn, Fits: func(c *known.Case, _ []string) bool {
 		return c.BrakesByAir() && c.Has(known.NeedsTest(known.Crankcase))
 	}, Words: []string{"compressor unloaded", "compressor cut out"},
@@ -143,6 +143,14 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "oil lies in it", For: []string{"turbo-seal"}, Sure: 0.8, Words: []string{"oil in it", "pools", "play"}},
 			{Name: "dry and firm", Else: true, Clears: true, Words: []string{"dry", "firm", "no play"}}}},
+	{Name: "blower-look", Titles: []string{"blower and air box"}, Minutes: 30, Whole: true, Way: Opens, Fits: func(c *known.Case, _ []string) bool {
+		return blown(c) && (known.CrankcaseHigh.HoldsIn(c) || c.UsesOil())
+	},
+		Answers: known.CrankcaseHigh.HoldsIn, YieldsTo: ventBeforeTurbo, Words: []string{"blower looked at", "air box looked at", "air box drains looked at"},
+		Outcomes: []Outcome{
+			{Name: "oil on its ends", For: []string{"blower-seals"}, Sure: 0.8, Words: []string{"oil on", "streaks", "wet with oil"}},
+			{Name: "a drain is plugged", For: []string{"air-box-drains"}, Words: []string{"plugged", "drain blocked"}},
+			{Name: "dry and clear", Else: true, Clears: true, Words: []string{"dry", "clear"}}}},
 	{Name: "boost-hoses-look", Titles: []string{"the boost hoses"}, Minutes: 10, Whole: true, Mends: []string{"boost-leak"}, Fits: losesBoost, Words: []string{"boost hoses looked at", "boost leak test", "boost hoses checked", "charge hoses checked", "intake pressed up"},
 		Outcomes: []Outcome{
 			{Name: "one is split or loose", For: []string{"boost-leak"}, Words: []string{"split", "loose", "leaks", "off"}},

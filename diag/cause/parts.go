@@ -1,6 +1,7 @@
 package cause
 
 import (
+	"slices"
 	"strings"
 	"sync"
 
@@ -21,6 +22,8 @@ type Part struct {
 	// Faces are what a joint seals against, for what is wrong with them: where it is new
 	// and what it was put in for is not cured, they are the likelier.
 	Faces []string
+	// Cleans: once it was cleaned it is as when it was new.
+	Cleans bool
 }
 
 // RenewedParts are the parts whose renewal speaks against a cause: common practice, no
@@ -59,16 +62,49 @@ var RenewedParts = []Part{
 	{Words: []string{"glow plug"}, Causes: []string{"glow-plug"}},
 	{Words: []string{"oil pump"}, Causes: []string{"oil-pump"}},
 	{Words: []string{"manifold gasket", "inlet manifold gasket", "intake manifold gasket"}, Causes: []string{"manifold-gasket"}, Joint: true},
+	{Words: []string{"breather", "crankcase breather", "crankcase ventilation", "crankcase vent", "vent valve", "pcv", "pcv valve", "ventilation"}, Causes: []string{"breather", "vent-valve-open"}, Cleans: true},
+	{Words: []string{"air filter", "air cleaner", "air filter element"}, Causes: []string{"air-filter"}, Cleans: true},
+	{Words: []string{"carburetor", "carburettor", "carb", "carburetors", "carbs", "jets"}, Causes: []string{"carburettor"}, Cleans: true},
+	{Words: []string{"oil cooler"}, Causes: []string{"oil-cooler"}},
+	{Words: []string{"turbo", "turbocharger"}, Causes: []string{"turbo-seal"}},
+	{Words: []string{"blower", "blower seals", "scavenge blower"}, Causes: []string{"blower-seals"}},
+	{Words: []string{"air box drains", "air box drain"}, Causes: []string{"air-box-drains"}, Cleans: true},
+	{Words: []string{"battery"}, Causes: []string{"battery"}},
+	{Words: []string{"egr cooler"}, Causes: []string{"egr-cooler"}},
 	{Words: []string{"injector seals"}, Causes: []string{"injector-seals"}, Joint: true},
 }
 
 // Renewed lists the parts that the job says were renewed in these cylinders.
 func Renewed(c *known.Case, cylinders []string) []*Part {
 	var list []*Part
-	for _, place := range c.Renewed(cylinders, partNames()) {
+	places := c.Renewed(cylinders, partNames())
+	for _, place := range c.Cleaned(partNames()) {
+		if RenewedParts[place].Cleans && !slices.Contains(places, place) {
+			places = append(places, place)
+		}
+	}
+	for _, place := range places {
 		list = append(list, &RenewedParts[place])
 	}
 	return list
+}
+
+// onNewParts reports a check that does nothing but look at, clean or replace parts of which the job
+// says that it was done: what is left over may have been looked at otherwise.
+func (k *Check) onNewParts(c *known.Case, cylinders []string) bool {
+	if len(k.Mends) == 0 || !c.SomethingDone() {
+		return false
+	}
+	var done []string
+	for _, p := range Renewed(c, cylinders) {
+		if !p.Joint {
+			done = append(done, p.Causes...)
+		}
+	}
+	if oilLevelRead(c) {
+		done = append(done, "too-much-oil")
+	}
+	return len(done) > 0 && !slices.ContainsFunc(k.Mends, func(name string) bool { return !slices.Contains(done, name) })
 }
 
 // partNames are the names that each part goes by.

@@ -32,6 +32,8 @@ var systemCauses = []Cause{
 	{Name: "gas-supply", Fits: func(c *known.Case) bool { return c.GasFuel() }, Explains: append([]string{rich, noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "vent-valve-open", Fits: valved, Explains: append([]string{oilUse, noise, rich}, leanly...)},
 	{Name: "boost-leak", Fits: charged, Explains: []string{lowPower, rich}},
+	{Name: "blower-seals", Fits: blown, Explains: []string{oilUse}},
+	{Name: "air-box-drains", Fits: blown, Explains: []string{oilUse}},
 	{Name: "turbo-seal", Fits: mayBeCharged, Explains: []string{oilUse}},
 	{Name: "air-compressor", Fits: func(c *known.Case) bool { return c.BrakesByAir() }, Explains: []string{oilUse}},
 	{Name: "starter", Explains: []string{noStart, hardStart}},

@@ -11,6 +11,7 @@ import (
 var (
 	renewed = []string{"new", "renewed", "replaced", "another", "fitted", "changed", "exchanged", "redone", "rebuilt", "rebuild", "reconditioned", "overhauled", "overhaul", "job",
 		"ground", "reground", "lapped", "recut", "honed", "hone", "bored", "rebored", "sleeved", "relined", "machined"}
+	cleaned  = []string{"cleaned", "cleared", "unblocked", "flushed", "washed", "blown through"}
 	lookedAt = []string{"checked", "check", "tested", "test", "measured", "looked", "inspected", "seen", "watched", "adjusted", "set", "cleaned", "read", "compared", "listened", "swap", "swapped", "moved", "gives", "differs", "drips", "removed", "freed",
 		"good", "fine", "ok", "worn", "low", "noisy", "broken", "leaking", "stays", "shut", "stuck", "opens", "blocked", "suspected", "smells", "bubbles", "type", "number", "not", "no"}
 )
@@ -46,6 +47,23 @@ func (c *Case) Renewed(cylinders []string, parts *Vocabulary) []int {
 	}
 	if c.Before != nil {
 		hear(c.Before.Done)
+	}
+	slices.Sort(places)
+	return slices.Compact(places)
+}
+
+// Cleaned gives those of some parts that were cleaned, of which all work without it is as when
+// they were new.
+func (c *Case) Cleaned(parts *Vocabulary) []int {
+	if len(c.History.WorkDone) == 0 {
+		return nil
+	}
+	c.Works()
+	var places []int
+	for _, line := range c.History.WorkDone {
+		if w := c.parsed[line]; len(w.cleans) > 0 {
+			places = append(places, partsIn(w.cleans, parts)...)
+		}
 	}
 	slices.Sort(places)
 	return slices.Compact(places)
@@ -88,6 +106,14 @@ func renewing(text string) []string {
 		}
 	}
 	return list
+}
+
+// cleaning gives the clauses of a line of work that say that something was cleaned.
+func cleaning(text string) []string {
+	if longAgo.MatchString(text) || !saysAny(text, cleaned) {
+		return nil
+	}
+	return slices.DeleteFunc(clauses.Split(otherParts.Replace(text), -1), func(clause string) bool { return !saysAny(clause, cleaned) })
 }
 
 func saysAny(clause string, words []string) bool {

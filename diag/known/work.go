@@ -12,6 +12,7 @@ type Work struct {
 	Text      string    // in plain form: lower case, hyphens as spaces, one spelling
 	Cylinders []string  // that it names; none where it names none
 	renews    []string  // its clauses that say that parts are new
+	cleans    []string  // its clauses that say that parts are clean again
 	putRight  bool      // what was seen is there no more
 	inside    bool      // of an engine of one cylinder it is about that one without naming it
 	sight     string    // what it may say was seen in a cylinder; "" for nothing
@@ -74,7 +75,7 @@ func newWork(done string, cylinders []string) Work {
 	text := plainWords(done)
 	sight := ofInside(text)
 	inside := len(cylinders) == 0 && (namesInside(sight) || strings.Contains(sight, "cylinder")) && !elsewhere.MatchString(strings.ReplaceAll(text, "exhaust side", "one side")) // of a piston, which lies in it
-	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sight: sight, speaks: &spoken{}, new: &spoken{}, noise: &heard{}, lash: &lashSaid{}}
+	return Work{Text: text, Cylinders: cylinders, renews: renewing(text), cleans: cleaning(text), putRight: SpeaksOf(text, PutRight...), inside: inside, sight: sight, speaks: &spoken{}, new: &spoken{}, noise: &heard{}, lash: &lashSaid{}}
 }
 
 // Wrote remembers a line of work done that the program wrote itself, about these

@@ -20,11 +20,17 @@ var pressesUnlimited = known.All(known.CrankcasePresses, known.OfEngine("petrol,
 // rings.
 func blowsBy(c *known.Case, _ known.Subject) []Voice {
 	rings, driven := []string{"rings", "wear"}, []string{"turbo-seal"}
-	if c.BrakesByAir() {
+	scavenged := c.HasValves() && !c.InletValves() // a blower fills its air box, and that leaks into the crankcase
+	switch {
+	case scavenged && c.BrakesByAir():
+		driven = []string{"blower-seals", "air-compressor"}
+	case scavenged:
+		driven = []string{"blower-seals"}
+	case c.BrakesByAir():
 		driven = []string{"air-compressor", "turbo-seal"}
 	}
 	list := slices.Concat(rings, driven)
-	if c.Spec.Charging == "turbo" || c.BrakesByAir() {
+	if scavenged || c.Spec.Charging == "turbo" || c.BrakesByAir() {
 		if c.Sound() && c.PressureByFigure() || tightThroughout(c) {
 			list = slices.Concat(driven, rings)
 		}
