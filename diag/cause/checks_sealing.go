@@ -82,6 +82,14 @@ func mayRunIn(c *known.Case, _ []string) bool {
 	return !inlet && !scored && !c.AnyFar(c.Read()) && !c.FaltersInTheAir() // which is not flown to see
 }
 
+// runTakes is shorter of an aircraft, which is run on the ground alone.
+func runTakes(c *known.Case, _ []string) int {
+	if c.Flies() {
+		return 120
+	}
+	return 600
+}
+
 // notRunIn is an engine that uses oil while its rings have not bedded in, which running
 // answers.
 func notRunIn(c *known.Case) bool {
@@ -256,7 +264,7 @@ var sealingChecks = []Check{
 			{Name: "one comes up less", For: []string{"bent-rod"}, Words: []string{"less", "lower", "short", "not as high"}},
 			{Name: "water comes out", For: []string{"coolant-or-fuel-in-bore"}, Words: []string{"water"}, After: []string{"water comes out, and all come up alike"}},
 			{Name: "all come up alike", Else: true, Words: []string{"alike", "same"}}}},
-	{Name: "run-and-retest", Titles: []string{"run it and retest", "running it and testing again"}, Minutes: 600, Labour: 15, Fits: mayRunIn, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals", "not-run-in"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"}, Answers: notRunIn,
+	{Name: "run-and-retest", Titles: []string{"run it and retest", "running it and testing again"}, Minutes: 600, Labour: 15, MinutesOf: runTakes, Fits: mayRunIn, Mends: []string{"dry-bores", "stuck-rings", "stuck-seals", "not-run-in"}, Whole: true, Way: Hand | Runs | Starter, Words: []string{"run and tested again", "run and retested"}, Answers: notRunIn,
 		Outcomes: []Outcome{
 			{Name: "recovers", Well: true, For: []string{"dry-bores", "stuck-rings", "not-run-in", "carbon-on-seat", "sticking-valve", "stuck-seals", "stuck-valve"}, Sure: 0.7, Words: []string{"recovered"}, After: []string{"the readings come up"}},
 			{Name: "stays low", Else: true, Words: []string{"stays", "stayed", "low"}}}},

@@ -48,6 +48,9 @@ func RepairOf(c *known.Case, name string) string {
 	if slices.Contains(fillsOil, name) && known.FuelInTheOil.HoldsIn(c) {
 		return "fuel-in"
 	}
+	if name == "stuck-rings" && len(c.Those(func(n string) bool { return c.Seen(n, known.RustOnWall...) })) > 0 {
+		key = "bore"
+	}
 	if (key == "head" || key == "bore") && c.OwnHeads(c.Every()) && c.AirCooled() && c.Several() {
 		return "barrel"
 	}

@@ -56,6 +56,12 @@ func (c *Case) MayHaveCatalyst() bool {
 	return !old && !plain
 }
 
+// Drives reports an engine that may be driven on roads: nothing that is said of it is of an
+// aircraft, a boat or a machine.
+func (c *Case) Drives() bool {
+	return !c.Flies() && !c.TestedAsAircraft() && !c.Afloat() && !c.offTheRoad() && !c.described(standing)
+}
+
 // offTheRoad reports a machine that works where nobody asks for clean exhaust.
 func (c *Case) offTheRoad() bool {
 	return c.FlywheelMagneto() || c.described(smallMachines) || c.described(fieldMachines)
@@ -65,6 +71,7 @@ func (c *Case) offTheRoad() bool {
 var (
 	smallMachines = []string{"mower", "trimmer", "strimmer", "tiller", "cultivator", "rotavator", "generator", "genset", "chainsaw", "chain saw", "brush cutter", "brushcutter", "hedge cutter", "leaf blower", "snow blower",
 		"snowblower", "outboard", "pressure washer", "water pump", "edger", "stump grinder", "log splitter", "chipper", "shredder", "go kart", "gokart", "scarifier", "compactor", "concrete saw", "cut off saw", "auger"}
+	standing      = []string{"standby", "stationary", "pump", "pump set", "compressor", "welder", "excavator", "loader", "dozer", "bulldozer", "crane", "forklift", "locomotive"}
 	fieldMachines = []string{"tractor", "lawn tractor", "garden tractor", "ride on", "kart", "snowmobile", "baler", "combine", "harvester"}
 	roadMachines  = []string{"motorcycle", "motorbike", "moped", "scooter", "bike", "car", "van", "saloon", "sedan", "coupe", "tourer", "roadster", "quad", "sidecar", "airplane", "aeroplane", "microlight"}
 	boats         = []string{"boat", "cabin cruiser", "motor cruiser", "yacht", "launch", "outboard", "sterndrive", "stern drive", "outdrive", "inboard", "marine", "sloop", "ketch", "trawler", "dinghy", "jet ski", "jetski", "barge", "runabout", "raw water", "sea water", "seawater", "ship"}

@@ -304,6 +304,9 @@ var foundSigns = []Sign{
 	{When: known.FoundSo("a vacuum hose or manifold that lets air in", known.HoseOff), Kind: OfSight, About: "mixture", For: speaks(Known, "air-leak", "manifold-gasket")},
 	{When: known.CoolantAtIntake, Kind: OfSight, About: "any", For: speaks(Sight, "intake-coolant-gasket")},
 	{When: known.CoolantAtHead, Kind: OfSight, About: "any", For: speaks(Sight, "head-gasket")},
+	// What let the air past is what was seen there; rings do not wear while an engine stands.
+	{When: known.All(rustyWall, known.AirAt(known.AtCrankcase), known.Not(known.CoolantThere)), Kind: OfLeakage, About: "cylinders", For: append(speaks(Sight, "stuck-rings"), speaks(Hint, "scored-bore")...)},
+	{When: known.All(rustyWall, known.StoodLong), Kind: OfHistory, About: "cylinders", For: speaks(Known, "stuck-rings")},
 	// Its foot, or a hole that the coolant ate, lets it into the oil; what comes out on top of it has passed the head's gasket.
 	{When: known.All(known.Mixed, known.WetLiners), Kind: OfSight, About: "any", For: append(speaks(Sight, "liner-seal"), speaks(Known, "oil-cooler")...)},
 	{When: known.All(known.Mixed, known.WetLiners), Kind: OfHistory, About: "any", For: speaks(Hint+rarer, "liner-seal")},
@@ -315,6 +318,8 @@ var foundSigns = []Sign{
 	{When: known.FoundSo("oil or water in the plug wells", known.OilyWells), Kind: OfSight, About: "mixture", For: speaks(DryUp, "coil-or-lead", "own-spark", "moisture-at-plug")},
 	{When: known.FoundSo("an exhaust that blows", known.BlownOutlet), Kind: OfSight, About: "mixture", For: speaks(DryUp, "bank-exhaust-leak")},
 }
+
+var rustyWall = known.SeenThere("rust on the wall", known.RustOnWall)
 
 // intakeCarries speaks for the gaskets of an intake manifold that carries coolant above
 // the oil: before the head's where every cylinder holds its pressure and no gas was

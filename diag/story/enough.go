@@ -106,9 +106,15 @@ func (s *story) setRepair(c *known.Case) {
 	if s.Next != nil || s.Urgency.Rank() <= diag.CheckAgain.Rank() || first == "" || s.About == diag.AboutTest {
 		return
 	}
-	if len(s.book.found()) > 0 || s.settled(c, s.book.shares()) {
+	if len(s.book.found()) > 0 || s.settled(c, s.book.shares()) || s.rustedIn(c, first) {
 		s.Repair = s.withDamage(c, cause.RepairOf(c, first))
 	}
+}
+
+// rustedIn reports rings that stick on a wall of which the rust was seen and past which air goes:
+// once nothing is left that might free them, that cylinder is opened.
+func (s *story) rustedIn(c *known.Case, first string) bool {
+	return first == "stuck-rings" && c.AnySeen(s.Cylinders, known.RustOnWall) && c.LosesAt(s.Cylinders, known.AtCrankcase)
 }
 
 // withDamage is a repair that goes into the cylinders too, where damage was seen in them, or
