@@ -115,7 +115,7 @@ var againChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "one is fitted", For: []string{"decompressor"}, Words: []string{"fitted", "found", "has one"}},
 			{Name: "there is none", Else: true, Enter: func(t *Trial) { t.Spec.Decompressor = "none" }, Words: []string{"none"}}}},
-	{Name: "second-gauge", OfTest: true, Gauge: true, Minutes: 10, Mends: []string{"gauge-reads-low", "gauge-valve-leaks"}, Way: Starter, Again: true, Fits: gaugeInDoubt, Words: []string{"other gauge", "another gauge"},
+	{Name: "second-gauge", OfTest: true, Gauge: true, Minutes: 10, Mends: []string{"gauge-reads-low", "gauge-valve-leaks"}, Way: Starter, Again: true, Fits: gaugeInDoubt, Answers: (*known.Case).FarAboveStandard, Words: []string{"other gauge", "another gauge"},
 		Outcomes: []Outcome{
 			{Name: "reads higher", For: []string{"gauge-reads-low", "gauge-valve-leaks", "adapter-leak"}, Words: []string{"higher"}, Fits: func(c *known.Case) bool { return known.GaugeOff(c.Gauges.Compression) <= 0 }},
 			{Name: "reads lower", For: []string{"gauge-reads-high"}, Words: []string{"lower"}, Fits: func(c *known.Case) bool { return known.GaugeOff(c.Gauges.Compression) >= 0 }},

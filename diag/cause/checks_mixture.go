@@ -83,7 +83,15 @@ var mixtureChecks = []Check{
 		Outcomes: []Outcome{{Name: "runs well", For: []string{"gap-not-set", "dropped-plug"}, Words: []string{"well"}}, {Name: "no change", Else: true, Clears: true}}},
 	{Name: "renew-plugs", Minutes: 30, Mends: []string{"plug-age", "wrong-heat-range"}, Way: Parts | Runs, Fits: sparking, Words: []string{"new plugs", "plugs renewed", "plugs replaced", "new spark plugs"},
 		Outcomes: []Outcome{{Name: "runs well", For: []string{"plug-age", "gap-not-set", "moisture-at-plug", "wrong-heat-range"}, Words: []string{"well"}}, {Name: "no change", Else: true, After: []string{"it runs worse"}}}},
-	{Name: "timing-and-cooling", Minutes: 20, Whole: true, Way: Runs, Fits: sparking, Words: []string{"ignition timing"},
+	{Name: "carbon-cleaned", Titles: []string{"cleaning the carbon off"}, Minutes: 90, Whole: true, Way: Runs | Starter, Mends: []string{"carbon"}, Fits: func(c *known.Case, _ []string) bool {
+		return sparked(c) && c.HasValves() && !c.Flies() && len(c.Those(func(n string) bool { return c.Seen(n, known.CarbonWords...) })) > 0 && (c.Complains(noise) || len(c.PlugsLooking("detonation")) > 0)
+	}, Words: []string{"carbon cleaned off", "decarbonised", "decarbonized", "decoked", "carbon removed"},
+		Outcomes: []Outcome{
+			{Name: "readings and pinging go down", Well: true, For: []string{"carbon"}, Words: []string{"come down", "came down", "gone", "stopped"}},
+			{Name: "no change", Else: true, Clears: true, Words: []string{"same", "as before"}}}},
+	{Name: "timing-and-cooling", Titles: []string{"ignition timing and cooling", "timing and cooling", "cooling and heat range", "what heats the plugs"}, Minutes: 20, Whole: true, Way: Runs, Fits: func(c *known.Case, cylinders []string) bool {
+		return sparking(c, cylinders) && !(known.BaseRight.HoldsIn(c) && known.CoolingRight.HoldsIn(c) && known.HeatRangeRight.HoldsIn(c))
+	}, Words: []string{"ignition timing"},
 		Outcomes: []Outcome{{Name: "one is off", For: []string{"early-ignition", "too-hot", "wrong-heat-range", "knock"}, Words: []string{"off"}}, {Name: "all right", Else: true, Clears: true, Words: []string{"right"}}}},
 	{Name: "plug-type", Titles: []string{"the plugs' number"}, Minutes: 2, Fits: func(c *known.Case, cylinders []string) bool {
 		overheated := slices.ContainsFunc(cylinders, func(n string) bool { return c.Looks(n, "melted", "blistered") }) // new or not

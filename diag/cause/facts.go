@@ -26,7 +26,7 @@ func (k *Check) Facts(c *known.Case, cylinders []string, at diag.Urgency) diag.F
 // builtFacts are of how the engine is built and what drives it.
 func builtFacts(c *known.Case) diag.Facts {
 	return diag.Facts{
-		"several": c.Several(), "diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Ported(), "blown": blown(c), "turbo": mayBeCharged(c), "roads": c.Drives(),
+		"several": c.Several(), "diesel": c.Spec.Diesel(), "rotary": c.Rotary(), "twoStroke": c.Ported(), "blown": blown(c), "turbo": mayBeCharged(c), "baseRight": known.BaseRight.HoldsIn(c), "coolsRight": known.CoolingRight.HoldsIn(c), "rangeRight": known.HeatRangeRight.HoldsIn(c), "roads": c.Drives(),
 		"hangs": hangs(c), "airCooled": c.AirCooled(), "rawWater": c.RawWaterCooled(), "wetExhaust": c.WetExhaust(),
 		"aircraft": aircraft(c), "prop": c.Flies(), "rope": c.FlywheelMagneto(),
 		"distributor": c.Distributor(), "injected": c.Injected(), "carburetted": c.Carburetted(), "direct": direct(c), "meterOpen": c.MeterOpen(), "drivenPump": drivenPump(c),

@@ -246,6 +246,11 @@ var (
 	coldLooks = []string{"sooty"}
 )
 
+// HeatRangeRight is plugs of the heat range that the book asks for.
+var HeatRangeRight = OfEngine("plugs of the book's heat range", func(c *Case) bool {
+	return c.Test.Plugs != nil && c.Test.Plugs.HeatRange.Given && c.Test.Plugs.HeatRange.Fitted == c.Test.Plugs.HeatRange.Book
+})
+
 // WrongHeat lists the cylinders whose plug shows that its heat range is not the
 // book's: hotter and white, blistered or melted, colder and sooty. Where the job
 // does not say which way the maker numbers, either shows it.

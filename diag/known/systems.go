@@ -157,6 +157,10 @@ var (
 	CoolingInside  = OfEngine("a cylinder was wet with coolant under pressure", func(c *Case) bool { return len(c.WetCylinders()) > 0 })
 	CoolingOil     = OfTest(Cooling, "oil in the coolant", func(r *diag.MeasuredResult) bool { return wetAt(r) == "oil" || r.Word("coolant look") == "oil" })
 	CoolingBubbles = OfTest(Cooling, "gas bubbles in the coolant", func(r *diag.MeasuredResult) bool { return r.Word("coolant look") == "gas bubbles" })
+	CoolingRight   = OfTest(Cooling, "warmed up and then steady, and no thermostat that is off", func(r *diag.MeasuredResult) bool {
+		_, off := ThermostatOff(r)
+		return r.Word("warm then") == "steady" && off == nil
+	})
 	CapWeak        = OfTest(Cooling, "the cap opens under 90 % or over 110 % of what it is marked", func(r *diag.MeasuredResult) bool { _, off := CapOff(r); return off != nil })
 	ThermostatGood = OfTest(Cooling, "the thermostat starts within 3 C of what it is marked, and is open by 12 C over it where that was read", func(r *diag.MeasuredResult) bool {
 		_, off := ThermostatOff(r)

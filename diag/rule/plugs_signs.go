@@ -70,9 +70,7 @@ var plugSigns = []Sign{
 		Against: denies(Heard, "reach-is-right", "wrong-plug-reach"),
 	},
 	{
-		When: known.OfEngine("plugs of the book's heat range", func(c *known.Case) bool {
-			return c.Test.Plugs != nil && c.Test.Plugs.HeatRange.Given && c.Test.Plugs.HeatRange.Fitted == c.Test.Plugs.HeatRange.Book
-		}), Kind: OfPlugs, About: "any",
+		When: known.HeatRangeRight, Kind: OfPlugs, About: "any",
 		Against: denies(Heard, "heat-range-is-right", "wrong-heat-range"),
 	},
 	{

@@ -81,7 +81,10 @@ var furtherAnswers = map[string]func(b *bench, on []int) answer{
 	"egr-cooler-look":     func(*bench, []int) answer { return yes(false, "", "dry") },
 	"pan-off-and-pumped":  func(*bench, []int) answer { return yes(false, "", "nothing drips") },
 	"blower-look":         func(*bench, []int) answer { return yes(false, "", "dry and clear") },
-	"oil-cooler-test":     func(*bench, []int) answer { return yes(false, "", "it is tight") },
+	"carbon-cleaned": func(b *bench, _ []int) answer {
+		return yes(b.anyOf(nil, func(c *bore) bool { return c.crown == "carbon" }), "readings and pinging go down", "no change")
+	},
+	"oil-cooler-test": func(*bench, []int) answer { return yes(false, "", "it is tight") },
 	"breather-clear": func(b *bench, _ []int) answer {
 		return yes(b.truth.further.breather, "it falls", "stays high")
 	},
