@@ -69,7 +69,6 @@ var RenewedParts = []Part{
 	{Words: []string{"turbo", "turbocharger"}, Causes: []string{"turbo-seal"}},
 	{Words: []string{"blower", "blower seals", "scavenge blower"}, Causes: []string{"blower-seals"}},
 	{Words: []string{"air box drains", "air box drain"}, Causes: []string{"air-box-drains"}, Cleans: true},
-	{Words: []string{"battery"}, Causes: []string{"battery"}},
 	{Words: []string{"egr cooler"}, Causes: []string{"egr-cooler"}},
 	{Words: []string{"injector seals"}, Causes: []string{"injector-seals"}, Joint: true},
 }

@@ -33,8 +33,12 @@ type Case struct {
 	allLow      *allLowFound      // once it was asked
 	faults      *faultsFound      // read when first asked for
 	driveFailed *bool
-	vehicle     string // what it is described as, in plain form, once it was asked
-	direct      *bool  // see calledDirect
+	coolantWet  *[]string // where coolant was seen, in words
+	lined       *bool     // it may have wet liners
+	wetBelow    *bool     // coolant was seen below
+	mixed       *bool     // oil and coolant have mixed
+	vehicle     string    // what it is described as, in plain form, once it was asked
+	direct      *bool     // see calledDirect
 	sayings     *[]string
 	lit         *bool    // see Distributor
 	stand       []string // the complaints that stand, once it was asked

@@ -92,11 +92,15 @@ func (c *Case) IntakeMayCarryCoolant() bool {
 }
 
 // OilMixed reports coolant that was found in the oil, or oil in the coolant.
-func (c *Case) OilMixed() bool { return Mixed.HoldsIn(c) }
+func (c *Case) OilMixed() bool {
+	return remembered(&c.mixed, func() bool { return oilMixed.HoldsIn(c) })
+}
 
 // Mixed is an engine whose oil and coolant have mixed. Gray oil is that of an engine which loses
 // its coolant; by itself it may be metal.
-var Mixed = All(Not(AirCooled), Any(FoundSo("coolant in the oil or oil in the coolant", CoolantInOil),
+var Mixed = OfEngine("not cooled by air, and coolant in the oil or oil in the coolant, or gray oil of an engine that loses coolant, among the technician's findings", (*Case).OilMixed)
+
+var oilMixed = All(Not(AirCooled), Any(FoundSo("coolant in the oil or oil in the coolant", CoolantInOil),
 	All(Complaint("coolant loss"), FoundSo("gray oil", []string{"oil grey", "oil gray", "grey oil", "gray oil", "oil is grey", "oil is gray", "oil has gone grey", "oil has gone gray", "oil went grey", "oil went gray", "oil looks grey", "oil looks gray"}))))
 
 // WillNotStart reports an engine that does not start, or does not run.

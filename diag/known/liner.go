@@ -23,7 +23,9 @@ var (
 
 // MayHaveWetLiners reports an engine whose cylinders may be liners that stand in the coolant: it
 // is said to have liners, or it is a diesel of the size or the kind that mostly has them.
-func (c *Case) MayHaveWetLiners() bool {
+func (c *Case) MayHaveWetLiners() bool { return remembered(&c.lined, c.mayBeLined) }
+
+func (c *Case) mayBeLined() bool {
 	if c.AirCooled() || c.Rotary() {
 		return false
 	}
@@ -40,7 +42,9 @@ func (c *Case) linerSaid() bool {
 
 // coolantSeen are the words of where coolant was seen: as the system was pumped up, and the
 // lines of the technician's findings that speak of it.
-func (c *Case) coolantSeen() []string {
+func (c *Case) coolantSeen() []string { return remembered(&c.coolantWet, c.wordsOfCoolant) }
+
+func (c *Case) wordsOfCoolant() []string {
 	var texts []string
 	if r := c.Measured(Cooling); r != nil {
 		texts = append(texts, strings.ToLower(r.Word("pressure-test seen")))
@@ -60,7 +64,9 @@ func seenBelow(text string) bool {
 
 // coolantBelow reports coolant that was seen to come out at a liner or to run into the oil pan, as
 // the system was pumped up or by eye.
-func (c *Case) coolantBelow() bool {
+func (c *Case) coolantBelow() bool { return remembered(&c.wetBelow, c.runsBelow) }
+
+func (c *Case) runsBelow() bool {
 	return !c.AirCooled() && !c.Rotary() && slices.ContainsFunc(c.coolantSeen(), func(text string) bool { return seenBelow(text) && SpeaksOf(text, strings.Split(coolantOf, "|")...) })
 }
 

@@ -131,7 +131,8 @@ func leadsTo(c *known.Case, about *diag.Story, o *cause.Outcome, at diag.Urgency
 			lead.Left = o.Clears && suspects(about, lead.Cause) && !s.book.denied(lead.Cause)
 		}
 		s.chooseCheck(c, at)
-		if s.setRepair(c); o.Else {
+		if o.Else {
+			s.setRepair(c)
 			lead.Repair = s.Repair
 		}
 		lead.Next, shown = s.Next, !o.Else && lead.Cause != "" && s.book.shown(lead.Cause)
