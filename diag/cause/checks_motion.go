@@ -137,7 +137,7 @@ var motionChecks = []Check{
 		Words: []string{"decompressor looked at", "decompressor checked", "compression release looked at", "compression release checked"},
 		Outcomes: []Outcome{
 			{Name: "it hangs", For: []string{"decompressor-stuck"}, Words: []string{"hangs", "stuck", "stays in", "does not let go", "spring broken"}},
-			{Name: "it lets go", Else: true, Words: []string{"free", "freely", "lets go", "let go", "right", "good", "ok", "works"}}}},
+			{Name: "it lets go", Else: true, Clears: true, Words: []string{"free", "freely", "lets go", "let go", "right", "good", "ok", "works"}}}},
 	{Name: "rocker-and-pushrod", Titles: []string{"rocker and pushrod"}, Minutes: 15, Way: Hand, Fits: pushrodLift, Words: []string{"pushrods rolled", "pushrod rolled", "rocker and pushrod looked at", "rockers and pushrods looked at"},
 		Outcomes: []Outcome{
 			{Name: "rocker or pushrod is bad", For: []string{"valve-motion"}, Sure: 0.4, Words: []string{"bent", "rocker worn", "rocker loose", "stud pulled"}},
