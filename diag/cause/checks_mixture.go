@@ -87,7 +87,7 @@ var mixtureChecks = []Check{
 		return sparked(c) && c.HasValves() && !c.Flies() && len(c.Those(func(n string) bool { return c.Seen(n, known.CarbonWords...) })) > 0 && (c.Complains(noise) || len(c.PlugsLooking("detonation")) > 0)
 	}, Words: []string{"carbon cleaned off", "decarbonised", "decarbonized", "decoked", "carbon removed"},
 		Outcomes: []Outcome{
-			{Name: "readings and pinging go down", Well: true, For: []string{"carbon"}, Words: []string{"come down", "came down", "gone", "stopped"}},
+			{Name: "readings and pinging go down", Well: true, For: []string{"carbon"}, Words: []string{"come down", "came down", "pings no more", "reads lower", "stopped"}, After: []string{"it pings no more, or reads lower"}},
 			{Name: "no change", Else: true, Clears: true, Words: []string{"same", "as before"}}}},
 	{Name: "timing-and-cooling", Titles: []string{"ignition timing and cooling", "timing and cooling", "cooling and heat range", "what heats the plugs"}, Minutes: 20, Whole: true, Way: Runs, Fits: func(c *known.Case, cylinders []string) bool {
 		return sparking(c, cylinders) && !(known.BaseRight.HoldsIn(c) && known.CoolingRight.HoldsIn(c) && known.HeatRangeRight.HoldsIn(c))
