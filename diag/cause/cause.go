@@ -87,6 +87,7 @@ func piston(c *known.Case) bool      { return !c.Rotary() }
 func ventilated(c *known.Case) bool  { return !c.Ported() }                        // its crankcase holds oil, and is not the pump of its mixture
 func plated(c *known.Case) bool      { return !c.Flies() && !c.FlywheelMagneto() } // it drives through a plate behind its crankshaft
 func flywheelKey(c *known.Case) bool { return c.FlywheelMagneto() }
+func airCooled(c *known.Case) bool   { return c.AirCooled() }
 func wetExhaust(c *known.Case) bool  { return c.WetExhaust() }
 func bored(c *known.Case) bool       { return wet(c) && piston(c) }
 func linered(c *known.Case) bool     { return c.MayHaveWetLiners() }
@@ -282,6 +283,10 @@ var (
 		lean:      {"carburettor", "air-leak"},
 		lowPower:  {"carburettor", "late-ignition", "ignition", "restricted-exhaust", "air-filter", "cam-timing"},
 	}
+	// ofAirCooled is that for engines that only air cools.
+	ofAirCooled = map[string][]string{
+		overheat: {"clogged-fins", "late-ignition", "early-ignition", "lean-mixture", "head-gasket"},
+	}
 	// ofPorted is that for two-strokes, which draw through their crankcase and choke
 	// their exhaust with the oil that they burn.
 	ofPorted = map[string][]string{
@@ -324,6 +329,9 @@ func OfComplaint(c *known.Case, complaint string) []string {
 		of = ofPorted
 	case c.Carburetted():
 		of = ofCarburetted
+	}
+	if own, ok := ofAirCooled[complaint]; ok && c.AirCooled() {
+		list = own
 	}
 	if own, ok := of[complaint]; ok {
 		list = own

@@ -89,6 +89,12 @@ var furtherChecks = []Check{
 			{Name: "little flows", For: []string{"coolant-flow"}, Sure: 0.8, Words: []string{"flow", "blocked", "slips"}},
 			{Name: "the hose stays cool", For: []string{"thermostat"}, Sure: 0.8, Fits: func(c *known.Case) bool { return !known.ThermostatGood.HoldsIn(c) }, Words: []string{"cool", "cold"}, After: []string{"gets hot all the same"}},
 			{Name: "all as it should be", Else: true, Words: []string{"right"}, After: []string{"all is as it should be"}}}},
+	{Name: "fins-look", Titles: []string{"a look at the cooling fins", "cooling fins and fan"}, Minutes: 15, Whole: true, Way: Hand, Mends: []string{"clogged-fins"}, Words: []string{"fins cleaned", "fins looked at", "cowling off"}, Fits: func(c *known.Case, _ []string) bool {
+		return c.AirCooled() && c.Complains(overheat)
+	}, Answers: func(c *known.Case) bool { return c.AirCooled() && c.Complains(overheat) },
+		Outcomes: []Outcome{
+			{Name: "clogged or broken", For: []string{"clogged-fins"}, Sure: 0.9, Words: []string{"clogged", "blocked", "packed", "broken", "missing", "nest"}, After: []string{"fins or screen clogged, a fan vane or a baffle gone"}},
+			{Name: "clean and whole", Else: true, Words: []string{"clean", "whole", "good"}}}},
 	{Name: "oil-cooler-test", Titles: []string{"testing the oil cooler"}, Minutes: 30, Whole: true, Way: Opens, Fits: coolingRead, Answers: oilInCoolant, Words: []string{"oil cooler tested", "oil cooler pressed"},
 		Outcomes: []Outcome{
 			{Name: "it leaks", For: []string{"oil-cooler"}, Words: []string{"leaks"}, After: []string{"bubbles come"}},

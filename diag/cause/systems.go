@@ -28,6 +28,7 @@ var systemCauses = []Cause{
 	{Name: "egr-cooler", Fits: func(c *known.Case) bool { return c.MayCoolItsExhaust() }, Explains: []string{coolantLoss}},
 	{Name: "pressure-cap", Fits: wet, Explains: []string{coolantLoss, overheat}},
 	{Name: "coolant-flow", Fits: wet, Explains: []string{overheat}},
+	{Name: "clogged-fins", Fits: airCooled, Explains: []string{overheat, lowPower}},
 	{Name: "thermostat", Fits: wet, Explains: []string{overheat, rich}},
 	{Name: "gas-supply", Fits: func(c *known.Case) bool { return c.GasFuel() }, Explains: append([]string{rich, noStart}, leanly...), Advice: "advice-supply"},
 	{Name: "vent-valve-open", Fits: valved, Explains: append([]string{oilUse, noise, rich}, leanly...)},

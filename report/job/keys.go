@@ -64,6 +64,7 @@ type key struct {
 	// place; and what a single figure permits.
 	units   []quantity.Unit
 	signed  bool
+	zero    bool // of a limit: it may be nothing, beyond which pressure begins
 	speeds  bool
 	permits permitted
 	limits  string // the reading that it limits, where it has another name; several with commas

@@ -77,7 +77,7 @@ var crankcaseSection = measuredSection{
 		{name: "restrictor", form: asText, doc: "What the gas had to pass.", example: "none"},
 		{name: "readings", form: asAtSpeeds, signed: true, doc: "By speed.", example: "{idle: -1.0, 2500 rpm: 3.5}"},
 		{name: "flow", form: asMeasured, units: gasFlows, keys: atSpeed, doc: "Gas that blows by.", example: "4.1 m3/h at 2000 rpm"},
-		limitsFrom(key{name: "readings", speeds: true, permits: atMost, example: "at most 4"}, key{name: "flow", units: gasFlows, permits: atMost, example: "at most 6 m3/h"}),
+		limitsFrom(key{name: "readings", speeds: true, zero: true, permits: atMost, example: "at most 4"}, key{name: "flow", units: gasFlows, permits: atMost, example: "at most 6 m3/h"}),
 	},
 }
 

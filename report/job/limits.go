@@ -119,10 +119,10 @@ func (s *scale) limitValue(n *node, part quantity.Part, label string) (float64, 
 }
 
 func (s *scale) aboveZero(n *node, v float64, label string) bool {
-	if v == 0 {
+	if v == 0 && !s.zero {
 		s.r.report(n.pos, "leave the limit out", "'%s' is '%s', expected more than 0", label, short(n.text))
 	}
-	return v != 0
+	return v != 0 || s.zero
 }
 
 // saysPercent reports a limit in percent.

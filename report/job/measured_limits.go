@@ -25,7 +25,7 @@ func (w *measuring) limit(sec *section, k key, e entry, to place) {
 		return
 	}
 	s := *w.scaleOf(k, n)
-	s.bareAt = Pos{}
+	s.bareAt, s.zero = Pos{}, k.zero
 	out := diag.FuelLimit{Low: math.Inf(-1), High: math.Inf(1)}
 	text, of, _ := strings.Cut(n.text, " of ")
 	for _, side := range sides {

@@ -21,6 +21,7 @@ type scale struct {
 	own      quantity.Unit   // of the number read last, where it named one
 	units    []quantity.Unit // that it takes; none for pressures and percent
 	signed   bool            // it may be below zero
+	zero     bool            // of a limit: it may be zero
 
 	bareAt  Pos       // the first bare number, where the unit is not known
 	samples []sample  // numbers that tell the unit
