@@ -63,7 +63,7 @@ func TestSpoiltTests(t *testing.T) {
 		{"decompressor held off", "", func(s *Test) { s.Spec.Decompressor = "held off" }},
 		{"throttle not sure", "", func(s *Test) { s.Conditions.Throttle = "not sure" }},
 	} {
-		test := limited(cranked(t, 150, 152, 149, 90), psi(Minimum, 100), percent(Spread, 10, OfHighest))
+		test := limited(cranked(t, 150, 152, 149, 120), psi(Minimum, 100), percent(Spread, 10, OfHighest))
 		row.set(test)
 		c := Assess(test).Compression
 		for _, l := range c.Limits {
@@ -76,6 +76,23 @@ func TestSpoiltTests(t *testing.T) {
 		}
 		if c.Highest != 152 {
 			t.Errorf("%s: the readings are still shown: %+v", row.what, c)
+		}
+	}
+}
+
+// A decompressor lowers all cylinders alike: one that is far from the others is low all the same.
+func TestApartUnderRelease(t *testing.T) {
+	for _, row := range []struct {
+		values []float64
+		want   Grade // of the last
+	}{
+		{[]float64{150, 152, 149, 90}, Low}, {[]float64{165, 70}, VeryLow}, {[]float64{88, 68}, GradeNotJudged}, {[]float64{150, 80, 80}, GradeNotJudged}, {[]float64{60}, GradeNotJudged},
+	} {
+		test := cranked(t, row.values...)
+		test.Spec.Decompressor = "automatic"
+		cylinders := Assess(test).Compression.Cylinders
+		if got := cylinders[len(cylinders)-1].Grade; got != row.want {
+			t.Errorf("%v: the last is %s, want %s", row.values, got, row.want)
 		}
 	}
 }

@@ -288,7 +288,7 @@ func (m *Measured) uncertainty(one Measurement, value float64) float64 {
 	one.Values = slices.Clone(one.Values)
 	part, err := quantity.Convert(1, m.Unit, one.Unit)
 	if m.Gauge == nil || err != nil || quantity.DimensionOf(one.Unit) != quantity.Pressure {
-		tool := newInstrument(nil, []Reading{one.Reading}, repeatOf(one), telling{})
+		tool := newInstrument(nil, []Reading{one.Reading}, m.repeatOf(one), telling{})
 		if quantity.DimensionOf(one.Unit) != quantity.Pressure {
 			tool.exact = true // the gauge's usual error is one of pressures
 		}
@@ -298,7 +298,7 @@ func (m *Measured) uncertainty(one Measurement, value float64) float64 {
 		one.Values[i] /= part
 	}
 	one.HalfWidth /= part
-	tool := newInstrument(m.Gauge, []Reading{one.Reading}, repeatOf(one)/part, telling{})
+	tool := newInstrument(m.Gauge, []Reading{one.Reading}, m.repeatOf(one)/part, telling{})
 	return part * tool.againstBook(value/part, tool.standard(one.Reading))
 }
 
@@ -314,8 +314,16 @@ func inUnitOrOpen(v float64, from, to quantity.Unit) float64 {
 // repeatOf is the standard uncertainty of a reading from repeatability where
 // nothing is known of it: that of its last digit as entered, 1/sqrt 12 of it
 // (JCGM 100:2008, F.2.2.1).
-func repeatOf(one Measurement) float64 {
-	return stepRead(one) / math.Sqrt(12)
+func (m *Measured) repeatOf(one Measurement) float64 {
+	step := stepRead(one)
+	if ofEachValve[m.Name] { // the blades that its limits are written for: who writes 0.2 beside 0.15-0.25 has felt 0.20
+		for _, l := range m.Limits {
+			if l.covers(one) && l.Unit == one.Unit {
+				step = min(step, math.Pow(10, -float64(decimalsIn(l.Entered))))
+			}
+		}
+	}
+	return step / math.Sqrt(12)
 }
 
 // usualError is how far off a reading may be where its gauge was not recorded,

@@ -74,7 +74,7 @@ var systemSigns = []Sign{
 	{Needs: needsTest(known.Balance), When: known.SetIdle, Kind: OfBalance, About: "cylinders", For: speaks(Heard, "deactivation-lifter"),
 		Against: denies(DryUp, "set-idle", "own-spark", "own-injector", "coil-or-lead", "head-gasket")},
 	{When: known.All(known.MateCoded, known.Not(known.Low)), Kind: OfCodes, About: "cylinders", Against: denies(DryUp, "coil-mate-coded", "own-spark", "own-injector")},
-	{Needs: needsTest(known.Timing), When: known.BaseRight, Kind: OfTiming, About: "any", Against: denies(Heard, "timing-is-right", "late-ignition")},
+	{Needs: needsTest(known.Timing), When: known.BaseRight, Kind: OfTiming, About: "any", Against: append(denies(Heard, "timing-is-right", "late-ignition"), denies(Known, "timing-is-right", "early-ignition")...)},
 	{Needs: needsTest(known.Balance), When: known.BalanceEven, Kind: OfBalance, About: "system", Against: append(denies(Known, "balance-is-even", "own-spark", "own-injector", "coil-or-lead", "exhaust-valve", "inlet-valve", "head-gasket"), denies(Hint, "balance-is-even", "ignition")...)},
 	// A valve that hardly opens, and a cylinder without its bearing's oil, pull less or knock
 	// less as they are cut out.

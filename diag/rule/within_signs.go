@@ -6,7 +6,6 @@ import "gaugesheet/diag/known"
 // and found it right is not told to look for it. They deny what was measured and nothing beside it.
 var withinSigns = []Sign{
 	{Needs: needsTest(known.Timing), When: known.CamRight, Kind: OfTiming, About: "any", Against: append(denies(4*Heard, "cam-is-right", "cam-timing", "timing-drive"), denies(Known, "cam-is-right", "cam-phaser")...)},
-	{Needs: needsTest(known.Timing), When: known.BaseRight, Kind: OfTiming, About: "any", Against: denies(Known, "base-is-right", "early-ignition")},
 	{Needs: needsTest(known.Timing), When: known.ChainTaut, Kind: OfTiming, About: "any", Against: denies(Heard, "chain-is-taut", "worn-chain")},
 	{Needs: needsTest(known.Timing), When: known.AdvanceRight, Kind: OfTiming, About: "any", Against: denies(Heard, "advance-is-right", "advance")},
 	{Needs: needsTest(known.Timing), When: known.PointsRight, Kind: OfTiming, About: "any", Against: denies(Heard, "points-are-right", "points")},
