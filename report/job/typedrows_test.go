@@ -121,7 +121,7 @@ var sameJob = cmp.Options{
 	cmp.Exporter(func(reflect.Type) bool { return true }),
 	cmp.FilterPath(func(p cmp.Path) bool {
 		name := p.Last().String()
-		return strings.HasSuffix(name, "Entered") || name == ".Pos" || name == ".Raw" || name == ".root" || name == ".Name"
+		return strings.HasSuffix(name, "Entered") || name == ".Pos" || name == ".Raw" || name == ".root" || name == ".Name" || name == ".said" || name == ".Said" // a customer's own words, as they were entered
 	}, cmp.Ignore()),
 }
 
