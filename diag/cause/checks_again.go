@@ -23,6 +23,12 @@ func crankedInDoubt(c *known.Case, _ []string) bool {
 	return cranked(c, nil) && !(c.Sound() && c.Has(known.NeedsLeakage))
 }
 
+// crankedAndTired is an engine of which something was read that a charger may bring up: its
+// pressure, with a battery that may have been too weak for it.
+func crankedAndTired(c *known.Case, _ []string) bool {
+	return cranked(c, nil) && !known.SlowByResistance.HoldsIn(c) && !known.SlowByDrag.HoldsIn(c)
+}
+
 func pistons(c *known.Case, _ []string) bool { return !c.Rotary() }
 func valves(c *known.Case, _ []string) bool  { return c.HasValves() }
 
@@ -99,7 +105,7 @@ var againChecks = []Check{
 			{Name: "8 to 1 or more", Else: true, Enter: func(t *Trial) { t.Spec.Ratio = 8 }, Words: []string{"higher"}, After: []string{"more than that"}}}},
 	{Name: "charge-and-repeat", Titles: []string{"charging and repeating"}, OfTest: true, Minutes: 20, Mends: []string{"weak-cranking"}, Whole: true, Way: Starter, Again: true, Made: repeatedCharged, Words: []string{"battery charged and repeated"},
 		Outcomes: []Outcome{{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}}, {Name: "they stay", Else: true, Words: []string{"stay", "stayed", "same"}}}},
-	{Name: "repeat-with-charger", Titles: []string{"again, with a charger", "repeating with a charger"}, Minutes: 10, Whole: true, Way: Starter, Again: true, Words: []string{"repeated with charger", "repeated with a charger"},
+	{Name: "repeat-with-charger", Titles: []string{"again, with a charger", "repeating with a charger"}, Minutes: 10, Whole: true, Way: Starter, Again: true, Fits: crankedAndTired, Words: []string{"repeated with charger", "repeated with a charger"},
 		Outcomes: []Outcome{
 			{Name: "readings come up", For: []string{"weak-cranking"}, Words: []string{"come up", "came up", "up"}},
 			{Name: "the first falls again", For: []string{"gauge-valve-leaks"}, Fits: func(c *known.Case) bool { return c.Several() }, Words: []string{"falls again", "fell again"}, After: []string{"the first one reads less at the end again"}},

@@ -31,10 +31,10 @@ var furtherChecks = []Check{
 		Outcomes: []Outcome{
 			{Name: "turns hard", For: []string{"tight-engine"}, Words: []string{"hard", "stiff"}},
 			{Name: "turns freely", For: []string{"starter", "starter-cables", "battery"}, Else: true, Words: []string{"freely", "free"}}}},
-	{Name: "timing-light", Further: true, Titles: []string{"ignition timing"}, Minutes: 15, Whole: true, Way: Runs, Mends: []string{"late-ignition", "early-ignition"}, Fits: sparking, Made: keptIn(known.Timing, "base"), Words: []string{"timing set", "timing light used"},
+	{Name: "timing-light", Further: true, Titles: []string{"ignition timing"}, Minutes: 15, Whole: true, Way: Runs, Mends: []string{"late-ignition", "early-ignition"}, Fits: sparking, YieldsTo: pointsBeforeTiming, Made: keptIn(known.Timing, "base"), Words: []string{"timing set", "timing light used"},
 		Outcomes: []Outcome{
 			{Name: "it was late", For: []string{"late-ignition", "advance", "points"}, Words: []string{"late"}},
-			{Name: "it was early", For: []string{"early-ignition"}, Words: []string{"early"}},
+			{Name: "it was early", For: []string{"early-ignition", "points"}, Words: []string{"early"}},
 			{Name: "it was right", Else: true, Words: []string{"right"}}}},
 	{Name: "work-it-hard", Titles: []string{"hours under load"}, Minutes: 240, Labour: 20, Whole: true, Way: Runs, Mends: []string{"light-load"}, Fits: mayWorkHard,
 		Answers: known.GlazedDiesel.HoldsIn, Words: []string{"load bank", "run under load", "worked under load"},
@@ -218,6 +218,15 @@ func oilInCoolant(c *known.Case) bool { return known.CoolingOil.HoldsIn(c) }
 func pointsRead(c *known.Case, _ []string) bool {
 	r := c.Measured(known.Timing)
 	return !c.Spec.Diesel() && r != nil && (r.Reading("dwell") != nil || r.Reading("points-gap") != nil)
+}
+
+// pointsBeforeTiming: every change of the points' gap moves the spark, so that a timing set
+// before them is set twice. A wide gap makes it early, a small one late.
+func pointsBeforeTiming(c *known.Case) string {
+	if pointsOff(c) {
+		return "points-set"
+	}
+	return ""
 }
 
 func pointsOff(c *known.Case) bool { return known.DwellOff.HoldsIn(c) }

@@ -57,6 +57,34 @@ func (c *Case) BatterySags() (least float64, sags bool) {
 	return least, *cranking < least-1e-9
 }
 
+// heldUp is the part of a battery's nominal voltage that is left on the starter of an engine
+// which it turns slowly, where it is not the battery that falls short: 10.5 V of 12;
+// judgement, no source.
+const heldUp = 0.875
+
+// SlowByResistance is an engine that turns too slowly while its battery hardly falls and its
+// starter draws no more than it may: the current does not get there, or the starter does
+// nothing with it. A charger changes nothing of that.
+var SlowByResistance = OfEngine("turned under 150 rpm or under its limit, the battery at 10.5 V or more on the starter (of a 6 V or 24 V system in proportion) and not under its limit, and the starter not said to draw more than its limit", func(c *Case) bool {
+	least, sags := c.BatterySags()
+	if least == 0 || sags || *c.Conditions.Battery.CrankingV < least*heldUp/sagging-1e-9 || !c.turnsUnder() {
+		return false
+	}
+	return !DrawsMuch.HoldsIn(c) && !BatteryUnder.HoldsIn(c)
+})
+
+// SlowByDrag is an engine that turns too slowly while its starter draws more than it may:
+// something is hard to turn, and no charger makes it lighter.
+var SlowByDrag = OfEngine("turned under 150 rpm or under its limit, and the starter draws more than its limit", func(c *Case) bool {
+	return c.turnsUnder() && DrawsMuch.HoldsIn(c)
+})
+
+// turnsUnder reports an engine that its starter turns too slowly by its limit, or without one.
+func (c *Case) turnsUnder() bool {
+	under, _ := Under(c.Measured(Starting).Reading("cranking"))
+	return under || c.TurnsSlowly()
+}
+
 // ThrottleShut reports a petrol engine cranked with its throttle closed, and
 // ChokeShut with its choke on.
 func (c *Case) ThrottleShut() bool { return c.Conditions.Throttle == "closed" && c.Spec.Throttled() }

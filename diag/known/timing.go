@@ -63,6 +63,18 @@ var (
 		gap, _ := Past(r.Reading("points-gap"))
 		return dwell || gap
 	})
+	// PointsMoveSpark is points that are off the way that the spark is: wide ones open
+	// soon, and close ones late.
+	PointsMoveSpark = OfTest(Timing, "early with the gap of the points over its limit or the dwell under it, or late the other way round", func(r *diag.MeasuredResult) bool {
+		base, dwell, gap := r.Reading("base"), r.Reading("dwell"), r.Reading("points-gap")
+		early, _ := Over(base)
+		late, _ := Under(base)
+		little, _ := Under(dwell)
+		much, _ := Over(dwell)
+		wide, _ := Over(gap)
+		small, _ := Under(gap)
+		return early && (little || wide) && !much && !small || late && (much || small) && !little && !wide
+	})
 	CamLate = OfTest(Timing, "cam timing past its limit, or without one 10 degrees off its mark, or the chain slacker than it may be, without a limit by more than 10 degrees", func(r *diag.MeasuredResult) bool {
 		cam, _ := PastOrFar(r.Reading("cam"))
 		return cam || ChainSlack(r)

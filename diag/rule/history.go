@@ -74,7 +74,7 @@ var historyRules = []Rule{
 		Why: "What lowers a compression test that way turns the engine too slowly on the road as well: a battery that is flat or worn out, a cable that resists, a starter that drags. " +
 			"It answers a complaint of hard starting before anything inside the engine does.",
 		Source: "common practice, no source",
-		Of:     theEngine, TiesSystems: []string{known.Starting}, When: known.Any(known.CameUpWithCharger, known.SlowAndStartsBadly), Kind: OfHistory, For: append(speaks(Heard, "weak-cranking"), speaks(Hint, "battery", "starter-cables", "starter")...),
+		Of:     theEngine, TiesSystems: []string{known.Starting}, When: known.Any(known.CameUpWithCharger, known.SlowAndStartsBadly), Kind: OfHistory, Weigh: turnedTooSlowly,
 		Say: func(c *known.Case, s known.Subject) diag.Finding {
 			f := diag.Finding{Urgency: diag.CheckAgain, Confidence: diag.Fair, Facts: diag.Facts{}}
 			if !known.CameUpWithCharger.Holds(c, s) {

@@ -111,3 +111,16 @@ var smokesAtWork = smoke("blue smoke under load or always", "blue", "load", "alw
 func smoke(words, colour string, when ...string) known.Condition {
 	return known.OfEngine(words, func(c *known.Case) bool { return c.Smokes(colour, when...) })
 }
+
+// turnedTooSlowly: where the battery holds, or the starter draws more than it may, its own
+// test says why it turns slowly, and no charger makes it faster.
+func turnedTooSlowly(c *known.Case, s known.Subject) []Voice {
+	switch {
+	case known.CameUpWithCharger.Holds(c, s):
+	case known.SlowByResistance.Holds(c, s):
+		return append(speaks(Known, "starter-cables"), speaks(Hint, "starter")...)
+	case known.SlowByDrag.Holds(c, s):
+		return speaks(Hint, "starter", "tight-engine")
+	}
+	return append(speaks(Heard, "weak-cranking"), speaks(Hint, "battery", "starter-cables", "starter")...)
+}

@@ -139,7 +139,9 @@ var timingRules = systemRule(known.Timing, OfTiming, "limits: the job's own; mea
 	{
 		Name: "dwell-off", Title: "Dwell or the gap of the points is off",
 		Why:  "The points are set before the timing: every change of their gap moves the spark.",
-		When: known.All(sparkLit, known.DwellOff), For: speaks(Heard, "points"), Say: timed("dwell", diag.ActSoon), Headline: "dwell-off",
+		When: known.All(sparkLit, known.DwellOff), Weigh: func(c *known.Case, s known.Subject) []Voice {
+			return append(speaks(Heard, "points"), where(known.PointsMoveSpark.Holds(c, s), speaks(Known, "points"))...)
+		}, Say: timed("dwell", diag.ActSoon), Headline: "dwell-off",
 	},
 	{
 		Name: "cam-late", Title: "Cam timing off its mark, or a slack chain",
@@ -187,12 +189,19 @@ var startingRules = systemRule(known.Starting, OfStarting, "limits: the job's ow
 		Name: "starter-turns-slowly", Title: "The battery or the cranking speed under its limit while the starter turns",
 		Why:  "A battery that falls as the starter turns is flat or worn out, or what draws on it drags. What was read while the engine turned so slowly is low by it.",
 		When: known.TurnsUnder, Weigh: func(c *known.Case, s known.Subject) []Voice {
+			switch {
+			case known.SlowByResistance.Holds(c, s):
+				return []Voice{{Cause: "starter-cables", Weight: Heard}, {Cause: "starter", Weight: DryUp}}
+			case known.SlowByDrag.Holds(c, s):
+				return append(speaks(Known, "starter", "tight-engine"), where(known.BatteryUnder.Holds(c, s), speaks(Known, "battery"))...)
+			}
 			falls := known.BatteryUnder.Holds(c, s)
 			return slices.Concat(speaks(Known, "weak-cranking"), where(falls, speaks(Known, "battery")), where(!falls, speaks(Hint, "battery")), common("starter-cables", "starter"))
 		}, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			m, clear := known.TurnsUnderLimit(c.Measured(known.Starting))
 			f := measuredFinding(m, clear, diag.ActSoon)
 			f.Facts["volts"] = m.Name != "cranking"
+			f.Facts["resists"], f.Facts["drags"] = known.SlowByResistance.HoldsIn(c), known.SlowByDrag.HoldsIn(c)
 			return f
 		}, Headline: "cranked-too-slowly", SaysBetterThan: []string{"test-outside-limit"},
 	},
