@@ -66,12 +66,15 @@ func (c *Case) headJointWet() bool {
 	return c.coolantAt(headJoint) && !c.LosesAt(c.Every(), AtNeighbour) && !c.LosesAt(c.Every(), AtCoolant)
 }
 
+// headJointGas are words for gas that comes out at the joint of the head.
+var headJointGas = pairs("puff|chuff|chirp|hiss|blows|blowing|soot", strings.Join(headJoint, "|"))
+
 // Conditions on where coolant comes out.
 var (
 	CoolantAtIntake = OfEngine("coolant seen at the joint of the intake manifold", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(intakeJoint) })
 	HeadJointWet    = OfEngine("coolant seen at the joint between head and block among the technician's findings, no system pumped up that was wet outside, and no gas or air that came through", (*Case).headJointWet)
 	CoolantOutside  = OfEngine("coolant seen to come out outside", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(outsideParts) })
-	HeadJointBlows  = FoundSo("gas that puffs, hisses or blows at the joint between head and block", pairs("puff|chuff|chirp|hiss|blows|blowing|soot", strings.Join(headJoint, "|")))
+	HeadJointBlows  = FoundSo("gas that puffs, hisses or blows at the joint between head and block", headJointGas)
 	CoolantAtHead   = OfEngine("coolant seen outside at the joint between head and block", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(headJoint) })
 )
 

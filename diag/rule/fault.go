@@ -15,6 +15,9 @@ var ofFault = map[string][]string{
 	"injector-dead":   {"injection", "own-injector", "diesel-injector"},
 	"injector-drips":  {"leaking-injector"},
 	"exhaust":         {"restricted-exhaust"},
+	"injector-seat":   {"injector-seat"},
+	"head-joint":      {"head-gasket", "warped-or-cracked-head"},
+	"valve-noise":     {"valve-motion", "valve-lash", "collapsed-lifter"},
 	"egr":             {"egr-open"},
 	"egr-cooler":      {"egr-cooler"},
 	"air-leak":        {"air-leak", "manifold-gasket"},
@@ -74,10 +77,10 @@ var faultRules = []Rule{{
 
 // faultOfEngine reports that one at least of the faults found is not of the fuel
 // supply where fuel pressure was read, which has its own story; nor what a fault does
-// where it was measured which cylinder does not breathe.
+// where it was measured which cylinder does not breathe or loses its air.
 func faultOfEngine(c *known.Case) bool {
 	faults, _ := c.FaultsFound()
-	breathes := len(breathers(c)) == 0
+	breathes := len(breathers(c)) == 0 && !slices.ContainsFunc(c.Every(), c.HighLoss)
 	return slices.ContainsFunc(faults, func(at int) bool {
 		f := &known.Faults[at]
 		return (!c.Has(known.NeedsFuel) || !slices.Contains(ofSupply, f.Name)) && (breathes || !f.Sign)

@@ -313,6 +313,7 @@ var foundSigns = []Sign{
 	{When: known.LinerKnown, Kind: OfCooling, About: "any", Against: denies(Sight, "comes-at-the-liner", "head-gasket", "warped-or-cracked-head", "cracked-bore", "oil-cooler", "coolant-leak-outside")},
 	{When: known.All(known.Mixed, known.WetLiners, known.CoolingInside), Kind: OfCooling, About: "cylinders", For: speaks(Heard+Known, "liner-seal")},
 	{When: known.All(known.Mixed, known.WetLiners, known.NoGasFound), Kind: OfHistory, About: "any", For: speaks(DryUp, "liner-seal", "oil-cooler")},
+	{When: known.All(known.FoundSo("tar or gas around an injector", known.InjectorTar), known.Diesel, tooHigh, known.Not(placed)), Kind: OfSight, About: "cylinders", For: speaks(Heard, "injector-seat")},
 	{When: known.All(known.HeadJointBlows, tooHigh), Kind: OfSight, About: "cylinders", For: speaks(Sight, "head-gasket")},
 	{When: known.All(known.HeadJointBlows, known.Complaint("noise")), Kind: OfSight, About: "engine", For: speaks(Sight, "head-gasket")},
 	{When: known.FoundSo("oil or water in the plug wells", known.OilyWells), Kind: OfSight, About: "mixture", For: speaks(DryUp, "coil-or-lead", "own-spark", "moisture-at-plug")},
