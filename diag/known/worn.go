@@ -1,6 +1,7 @@
 package known
 
 import (
+	"cmp"
 	"slices"
 
 	"gaugesheet/diag"
@@ -75,9 +76,42 @@ func (c *Case) AllPastRings() bool {
 // RingsAgree reports an engine all of whose cylinders that were tried lose air past their
 // rings, of which another test of the rings says the same: more gas passes into the crankcase
 // than it may, oil lifts every cylinder far with a right dose, or lifts them while the engine
-// burns its own.
+// burns its own, or the more one loses the less it presses, of an engine that does.
 func (c *Case) RingsAgree() bool {
-	return c.AllPastRings() && (c.BlowsBy() || c.OilLiftsAll() && (c.DoseRight() || c.BurnsOil()))
+	return c.AllPastRings() && (c.BlowsBy() || c.OilLiftsAll() && (c.DoseRight() || c.BurnsOil()) || c.BurnsOil() && c.pressesByLoss())
+}
+
+const (
+	// lossApart are points of loss by which cylinders differ that a tester's scale does not
+	// make, lossAlike those within which they lose alike: judgement, no source.
+	lossApart = 10
+	lossAlike = 5
+	// pressedAlike is the part of a pressure by which two that are alike may differ: likewise.
+	pressedAlike = 0.03
+)
+
+// pressesByLoss reports three cylinders or more that lose differently much air, of which none
+// presses more than one that loses clearly less, and the one that loses most less than the
+// one that loses least.
+func (c *Case) pressesByLoss() bool {
+	type both struct{ loss, pressure float64 }
+	var list []both
+	for _, n := range c.Every() {
+		if l, r := c.Leak(n), c.Cylinder(n); l != nil && l.Loss != nil && r != nil && r.Dry != nil {
+			list = append(list, both{*l.Loss, *r.Dry})
+		}
+	}
+	if len(list) < 3 {
+		return false
+	}
+	slices.SortFunc(list, func(a, b both) int { return cmp.Compare(a.loss, b.loss) })
+	for i, less := range list {
+		if slices.ContainsFunc(list[i:], func(more both) bool { return more.loss-less.loss > lossAlike && more.pressure > less.pressure*(1+pressedAlike) }) {
+			return false
+		}
+	}
+	least, most := list[0], list[len(list)-1]
+	return most.loss-least.loss >= lossApart && most.pressure < least.pressure*(1-pressedAlike)
 }
 
 // OilLiftsAll reports an engine every cylinder of which oil lifted, the middle one by more

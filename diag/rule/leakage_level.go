@@ -29,7 +29,7 @@ var leakLevelRules = []Rule{
 		TiesSystems: []string{known.Crankcase}, Needs: []known.Need{known.NeedsCompression, known.NeedsLeakage},
 		Of: oneSet("the cylinders that were tried for leakage", leakTried),
 		When: known.All(known.Not(known.UnderFloor), noneLow, allPastRings, known.Not(known.StoodLong),
-			known.OfEngine("gas in the crankcase over its limit, every cylinder up with oil and its dose right or its own burnt", (*known.Case).RingsAgree)),
+			known.OfEngine("gas in the crankcase over its limit, every cylinder up with oil and its dose right or its own burnt, or its own burnt and less pressure the more is lost", (*known.Case).RingsAgree)),
 		Kind: OfLeakage, Weigh: wearByTests, Say: leaksAndAgrees, Headline: "worn-by-tests",
 		SaysBetterThan: []string{"leaks-to-crankcase", "leakage-high", "sound-but-leaks", "leaks-but-serviceable", "crankcase-pressure-high",
 			"crankcase-pressure-where-vacuum-belongs", "wet-rise-everywhere", "nearly-even", "even-no-minimum", "oil-wet"},
