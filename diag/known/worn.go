@@ -106,7 +106,9 @@ func (c *Case) pressesByLoss() bool {
 	}
 	slices.SortFunc(list, func(a, b both) int { return cmp.Compare(a.loss, b.loss) })
 	for i, less := range list {
-		if slices.ContainsFunc(list[i:], func(more both) bool { return more.loss-less.loss > lossAlike && more.pressure > less.pressure*(1+pressedAlike) }) {
+		if slices.ContainsFunc(list[i:], func(more both) bool {
+			return more.loss-less.loss > lossAlike && more.pressure > less.pressure*(1+pressedAlike)
+		}) {
 			return false
 		}
 	}
