@@ -378,3 +378,7 @@ func decompressorLash(c *known.Case) []string {
 
 // quietCrankcase is an engine whose crankcase was found not to press.
 func quietCrankcase(c *known.Case) bool { return known.CrankcaseQuiet.HoldsIn(c) }
+
+// quietVent is such an engine of which nothing speaks for its vent: little gas under a pressure
+// that is over its limit all the same is a vent that does not let it out.
+func quietVent(c *known.Case) bool { return quietCrankcase(c) && !known.VentHolds.HoldsIn(c) }

@@ -133,7 +133,7 @@ var furtherChecks = []Check{
 			{Name: "runs well", For: []string{"dirty-injectors"}, Words: []string{"well", "gone"}},
 			{Name: "no change", Else: true, Words: []string{"same"}}}},
 	{Name: "breather-clear", Titles: []string{"crankcase ventilation"}, Minutes: 20, Whole: true, Way: Runs | Opens, Mends: []string{"breather"}, Fits: func(c *known.Case, _ []string) bool {
-		return c.Has(known.NeedsTest(known.Crankcase)) && !quietCrankcase(c) && !known.CrankcaseDraws.HoldsIn(c) // there is a pressure that it may let go
+		return c.Has(known.NeedsTest(known.Crankcase)) && !quietVent(c) && !known.CrankcaseDraws.HoldsIn(c) // there is a pressure that it may let go
 	}, Words: []string{"breather cleared", "ventilation cleared"},
 		Outcomes: []Outcome{
 			{Name: "it falls", For: []string{"breather"}, Words: []string{"falls", "fell"}},

@@ -83,7 +83,7 @@ var oilUseChecks = []Check{
 			{Name: "a puff", For: []string{"guides-or-seals"}, Sure: 0.7, Words: []string{"puff", "overrun"}},
 			{Name: "steady under load", For: []string{"rings", "oil-control-rings", "wear", "turbo-seal"}, Sure: 0.3, Words: []string{"steady", "load"}},
 			{Name: "none", Else: true, After: []string{"no blue smoke"}}}},
-	{Name: "breather-and-oil-level", Titles: []string{"crankcase vent and oil level", "vent and oil level"}, Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"}, Fits: func(c *known.Case, _ []string) bool { return !quietCrankcase(c) },
+	{Name: "breather-and-oil-level", Titles: []string{"crankcase vent and oil level", "vent and oil level"}, Minutes: 10, Mends: []string{"breather", "too-much-oil"}, Whole: true, Words: []string{"breather", "pcv"}, Fits: func(c *known.Case, _ []string) bool { return !quietVent(c) },
 		Outcomes: []Outcome{{Name: "over-full or blocked", For: []string{"breather", "too-much-oil"}, Words: []string{"blocked", "over-full"}}, {Name: "both right", Else: true, Clears: true, Words: []string{"right", "clear"}}}},
 	{Name: "guides-look", Titles: []string{"valve guides and seals"}, Minutes: 90, Whole: true, Way: Hand | Opens, Fits: func(c *known.Case, _ []string) bool {
 		return c.HasValves() && c.UsesOil() && !c.AnyLow(c.Read())

@@ -136,6 +136,17 @@ var (
 		off := r.Word("ventilation") == "blocked" || r.Word("ventilation") == "off"
 		return off && m != nil && m.Limited() && m.Verdict == diag.Within
 	})
+	// VentHolds is a way out that is too narrow for the little gas that there is: what the
+	// rings let past keeps its limit, and the pressure that it makes does not.
+	VentHolds = All(CrankcaseQuiet, VentInPlace, OfTest(Crankcase, "pressure in the crankcase clearly over its limit", func(r *diag.MeasuredResult) bool {
+		_, clear := WorstOf(r, func(m *diag.MeasuredReading) (bool, bool) {
+			if m.Name != "readings" {
+				return false, false
+			}
+			return Over(m)
+		})
+		return clear
+	}))
 	// CrankcaseDraws is a connected ventilation that takes what there is: a little vacuum
 	// at idle, and at no speed more than 1 inH2O above the air.
 	CrankcaseDraws = OfTest(Crankcase, "ventilation connected, vacuum in the crankcase at idle, none of its readings over 1 inH2O or past a limit", func(r *diag.MeasuredResult) bool {

@@ -44,7 +44,7 @@ func (c *Case) CoolantEnters(name string) bool {
 	case low || gas || c.LeaksAt(name, AtCoolant), c.Seen(name, RustOnWall...), c.Seen(name, RustOnValve...): // it left its rust
 		return true
 	}
-	return !c.AllPlugsWashed() && (c.CoolantMissed() || c.CoolantHot() || c.AllLow() != nil || c.WillNotStart())
+	return !c.AllPlugsWashed() && (c.CoolantMissed() || c.CoolantHot() || c.AllLow() != nil || c.WillNotStart() || LockedUp.HoldsIn(c))
 }
 
 // CrownWashed reports a crown that was seen to be washed clean, and that not every

@@ -192,6 +192,7 @@ func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, c
 		case section == Injectors && m.Name == "before":
 			own = c.Measured(Injectors).Of("after", m.Cylinder) != nil
 		}
+		own = own || clear && c.borneOut(section, m)
 		switch { // and rules that are not for every engine, or ask for more than a limit
 		case section == Injectors && m.Name == "ohms":
 			own = own && c.injectorOhmsApart(m.Cylinder)
@@ -204,6 +205,25 @@ func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, c
 		}
 		return past && !own, clear && !own
 	}
+}
+
+// borneOut reports a cylinder's reading past its limit which, beside those of the others, is
+// off the same way: a rule of its own says so, and neither the reading nor the limit is in doubt.
+func (c *Case) borneOut(section string, m *diag.MeasuredReading) bool {
+	if m.Cylinder == "" {
+		return false
+	}
+	of := Subject{Cylinders: []string{m.Cylinder}}
+	under, _ := Under(m)
+	switch {
+	case section == Injectors && (m.Name == "before" || m.Name == "after"):
+		return under && InjectorLow.Holds(c, of) || !under && InjectorRich.Holds(c, of)
+	case section == Balance && m.Name == "drop":
+		return under && BalanceTells.Holds(c, of) && (PullsLittle.Holds(c, of) || PullsNothing.Holds(c, of))
+	case section == DieselTests && m.Name == "contribution":
+		return under && ContributesLittle.Holds(c, of)
+	}
+	return false
 }
 
 // byAHair is how far past its limit a clearance may be by how a feeler was held, in

@@ -99,9 +99,9 @@ var foundRules = []Rule{
 			"often beside another that drank with it. It can break at any time and go through the block. How high each piston comes, turned by hand, shows it.",
 		Source: "common practice, no source", Class: Together, About: diag.AboutCylinders,
 		Of: lowOnesOrEngine, When: known.All(known.DrewWater, known.Not(known.OfEngine("a rotary", func(c *known.Case) bool { return c.Rotary() })),
-			known.OfEngine("a cylinder low, or a complaint of noise, misfiring, low power or no start", func(c *known.Case) bool {
+			known.Any(known.LockedByWater, known.OfEngine("a cylinder low, or a complaint of noise, misfiring, low power or no start", func(c *known.Case) bool {
 				return len(c.LowSet()) > 0 || c.Complains("noise", "misfire", "low power", "no start")
-			})),
+			}))),
 		Kind: OfHistory, Weigh: func(c *known.Case, s known.Subject) []Voice {
 			return slices.Concat(speaks(Known, "bent-rod", "coolant-or-fuel-in-bore"), where(len(s.Cylinders) > 0, speaks(Heard, "bent-rod")))
 		},

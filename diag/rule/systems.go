@@ -38,8 +38,11 @@ func blowsBy(c *known.Case, _ known.Subject) []Voice {
 	if tightThroughout(c) { // what the cylinders hold did not come past them: the gauge or its limit, where nothing else drains there
 		list = append(list, "reading-wrong")
 	}
-	if ventOff(c) {
+	switch {
+	case ventOff(c):
 		return common(list...)
+	case known.VentHolds.HoldsIn(c): // the gas that there is was measured, and is little
+		return append(speaks(Known, "breather"), speaks(rarer, append(driven, "reading-wrong")...)...)
 	}
 	return common(append([]string{"breather"}, list...)...)
 }

@@ -321,6 +321,7 @@ func coolantInCylinder(c *known.Case, s known.Subject) diag.Finding {
 	}
 	f.Facts["low"], f.Facts["bubbles"], f.Facts["gas"], f.Facts["washed"] = low, bubbles, gas, washed
 	f.Facts["missed"], f.Facts["hot"], f.Facts["noStart"], f.Facts["allLow"] = c.CoolantMissed() && !gas, c.CoolantHot(), c.WillNotStart(), c.AllLow() != nil
+	f.Facts["locked"] = known.LockedUp.HoldsIn(c)
 	f.Facts["rotary"], f.Facts["raw"] = c.Rotary(), c.RawWaterCooled()
 	f.Facts["water"] = waterRusts(c, s.Cylinders)
 	return f

@@ -152,9 +152,19 @@ func (r *reader) scalar(n *node, label, expected string) *node {
 	return n
 }
 
-// inOneText says how a list of texts is written as one; "" for anything else.
+// inOneText says how a list of texts, or what is told of some cylinders, is written as one;
+// "" for anything else.
 func inOneText(n *node, label string) string {
 	var texts []string
+	for _, e := range n.entries {
+		if e.value.kind != scalar || strings.Trim(e.key, "0123456789") != "" || plainQuantity(e.value.text) && isFigures(e.value.text) {
+			return ""
+		}
+		texts = append(texts, e.key+": "+e.value.text)
+	}
+	if len(texts) > 0 {
+		return "write it in one text, " + label[strings.LastIndexByte(label, '.')+1:] + ": '" + short(strings.Join(texts, "; ")) + "'"
+	}
 	for _, item := range n.items {
 		if item.kind != scalar {
 			return ""

@@ -46,11 +46,13 @@ func short(s string) string {
 const longestWord = 60
 
 // nearest gives the word of the list that s was probably meant to be, or "".
-// Hyphens, spaces and underscores do not count, and a beginning is enough.
+// Hyphens, spaces and underscores do not count, and a beginning is enough. A word that
+// says the opposite is never meant, however few letters are between the two.
 func nearest(s string, words []string) string {
 	if len(s) > longestWord {
 		return ""
 	}
+	words = slices.DeleteFunc(slices.Clone(words), func(word string) bool { return opposite(s, word) })
 	plain := strings.NewReplacer("4-stroke", "fourstroke", "2-stroke", "twostroke", "-", "", "_", "", " ", "", ",", "")
 	given := plain.Replace(strings.ToLower(s))
 	byPlain, begun := map[string]string{}, []string(nil)
@@ -184,4 +186,46 @@ func describe(n *node) string {
 		return "empty"
 	}
 	return "'" + short(n.text) + "'"
+}
+
+// denying are the beginnings that turn a word into its opposite, and deniers the words that
+// do so to what they stand beside.
+var (
+	denying = []string{"ir", "un", "in", "im", "dis", "non", "not", "no"}
+	deniers = []string{"not", "no", "never", "without", "none", "non"}
+)
+
+// opposite reports two texts of which one denies what the other says: irregularly and
+// regularly, not connected and connected.
+func opposite(a, b string) bool {
+	one, other := wordsOf(a), wordsOf(b)
+	return (denials(one, other)+denials(other, one))%2 == 1
+}
+
+// wordsOf are the words of a text in small letters.
+func wordsOf(text string) []string {
+	return strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return c == ' ' || c == '-' || c == '_' || c == ',' })
+}
+
+// denials counts the words of a text that deny, alone or by how a word of the other begins
+// in it.
+func denials(text, other []string) int {
+	n := 0
+	for _, word := range text {
+		if slices.Contains(deniers, word) || !slices.Contains(other, word) && deniesOne(word, other) {
+			n++
+		}
+	}
+	return n
+}
+
+// deniesOne reports a word that is one of these with a beginning that denies it, give or take
+// a letter.
+func deniesOne(word string, others []string) bool {
+	return slices.ContainsFunc(denying, func(begins string) bool {
+		rest, ok := strings.CutPrefix(word, begins)
+		return ok && slices.ContainsFunc(others, func(other string) bool {
+			return rest == other || len(rest) >= 5 && templates.Nearest(rest, []string{other}) != "" && len(rest) >= len(other)-1 && len(rest) <= len(other)+1
+		})
+	})
 }
