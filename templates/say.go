@@ -326,13 +326,13 @@ func (c *Catalogue) stood(months string) (string, error) {
 const monthsOfWeek = 12 * 7 / 365.25
 
 // UrgentUntil is what how urgent a diagnosis is comes to for an engine that flies, one whose
-// exhaust glows, or one that sends its fuel raw into a catalyst, which stands in every form of a page; "" for any
+// exhaust people breathe or glows, or one that sends its fuel raw into a catalyst, which stands in every form of a page; "" for any
 // other.
 func (c *Catalogue) UrgentUntil(d *diag.Diagnosis) string {
 	for _, of := range []struct {
 		is  bool
 		key string
-	}{{d.Glows, ".glows"}, {d.RawFuel, ".raw-fuel"}, {d.Flies, ".aircraft"}} {
+	}{{d.Breathed, ".fumes"}, {d.Glows, ".glows"}, {d.RawFuel, ".raw-fuel"}, {d.Flies, ".aircraft"}} {
 		if key := "urgent.why." + string(d.Urgency) + of.key; of.is && c.Has("labels", key) {
 			said, _ := c.Label(key, nil) // it has no facts to lack
 			return said

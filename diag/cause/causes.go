@@ -96,6 +96,7 @@ var motionCauses = []Cause{
 	{Name: "restricted-inlet", Explains: wholly},
 	{Name: "inlet-deposits", Fits: sparkedValves, Explains: []string{misfire, hardStart, lowPower}},
 	{Name: "thin-air", Explains: []string{lowPower}},
+	{Name: "exhaust-leak", Explains: []string{noise}},
 	{Name: "restricted-exhaust", Explains: append([]string{overheat}, wholly...)},
 }
 

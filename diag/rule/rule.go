@@ -178,7 +178,7 @@ var families = [][]Rule{
 	magnetoRules, fouledRules, headRules,
 	injectorSet, injectorRules,
 	trimRules, oldSoot, sootyAndRich, whiteAndLean, gasRules,
-	crankcaseRules, crankcaseHoldRules, backPressureRules, exhaustGlows,
+	crankcaseRules, crankcaseHoldRules, backPressureRules, exhaustGlows, exhaustBreathed,
 	coolantInside, linerRules, coolingRules,
 	clearanceRules, lashTogether, timingRules,
 	dieselSet, dieselRules,

@@ -49,6 +49,10 @@ var allCautions = []caution{
 		}
 		return (level == "" || level == "low") && known.OilShort.HoldsIn(s.Case)
 	}},
+	{"exhaust-made-ill", func(s *sheetAsks) bool { return known.ExhaustMadeIll.HoldsIn(s.Case) }},
+	{"exhaust-breathed", func(s *sheetAsks) bool {
+		return known.ExhaustBreathed.HoldsIn(s.Case) && !known.ExhaustMadeIll.HoldsIn(s.Case)
+	}},
 	{"exhaust-glows", func(s *sheetAsks) bool { return known.ExhaustGlows.HoldsIn(s.Case) }},
 	{"fuel-in-the-air", func(s *sheetAsks) bool { return known.FuelInTheAir.HoldsIn(s.Case) }},
 	{"catalyst", func(s *sheetAsks) bool { return s.mayRun() && s.unburnt() && s.MayHaveCatalyst() }},

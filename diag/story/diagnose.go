@@ -71,6 +71,7 @@ func diagnose(c *known.Case, atLeast diag.Urgency) (*known.Case, *diag.Diagnosis
 			}
 		}
 	}
+	d.Breathed = known.ExhaustBreathed.HoldsIn(c)
 	d.Glows = known.ExhaustGlows.HoldsIn(c)
 	if d.Urgency == diag.ActSoon && told[0].ofMisfire() {
 		d.RawFuel = known.SendsFuelRaw.HoldsIn(c)

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"sync"
+
+	"gaugesheet/diag/known"
 )
 
 // complaints reads what is wrong with the vehicle: words of the list, or a sentence of
@@ -25,6 +27,10 @@ func (s *section) complaints() (words, told []string) {
 		case !vocabularyOf(k.says).answers(n.text, k.words):
 			if heard := complaintsIn(n.text); len(heard) > 0 {
 				words, told = appendNew(words, heard...), append(told, n.text)
+				continue
+			}
+			if known.TellsOfExhaust(n.text) { // no fault of an engine by itself, and of more weight than any
+				told = append(told, n.text)
 				continue
 			}
 		}
