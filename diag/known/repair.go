@@ -172,7 +172,7 @@ func (c *Case) repaired() *repairs {
 	worn := before.worn()
 	for _, ch := range r.pressures {
 		bad := allLow || worn || before.Grade(ch.Name).IsLow() || slices.Contains(before.UnderMinimum(), ch.Name) || c.underNow(ch.Then)
-		sound := c.Grade(ch.Name).IsGood() && c.AllLow() == nil && !c.underNow(ch.Now)
+		sound := (c.Grade(ch.Name).IsGood() || c.enoughAlone(ch.Now)) && c.AllLow() == nil && !c.underNow(ch.Now)
 		r.byPressure[ch.Name] = r.set(ch.Name, bad, sound, Moved(ch))
 	}
 	for _, ch := range r.losses {
@@ -180,6 +180,19 @@ func (c *Case) repaired() *repairs {
 		r.byLoss[ch.Name] = r.set(ch.Name, before.LeakTooHigh(was), !c.LeakTooHigh(is), -MovedPoints(ch))
 	}
 	return r
+}
+
+// enoughAlone reports a pressure that is enough for the only cylinder of an engine, which has no
+// other that could grade it: its minimum, or without one what is enough for any of its kind.
+func (c *Case) enoughAlone(value float64) bool {
+	if c.Several() {
+		return false
+	}
+	if m := c.Minimum(); m != nil && m.Verdict != diag.NotJudged {
+		return !c.underNow(value)
+	}
+	f := c.Floor()
+	return f != nil && value >= f.Enough
 }
 
 // worn reports an engine that oil brought up in every cylinder by far more than its own
