@@ -50,11 +50,14 @@ func (s *story) takeIn(b *story) {
 // the other tells, and the other explains nothing that this one does not.
 func (s *story) brings(b *story) bool {
 	first := s.suspected(0)
-	if first == nil || first.Vague || s.isApart() || b.isApart() || slices.ContainsFunc(b.Explains, func(x string) bool { return !slices.Contains(s.Explains, x) }) {
+	if first == nil || s.isApart() || b.isApart() || slices.ContainsFunc(b.Explains, func(x string) bool { return !slices.Contains(s.Explains, x) }) {
 		return false
 	}
-	if b.onlyPast(first.Name) {
+	switch {
+	case b.onlyPast(first.Name):
 		return true
+	case first.Vague: // it says what is so, which a bare figure says as well, and not why
+		return false
 	}
 	if len(s.Cylinders) == 0 && len(b.Cylinders) > 0 && b.heard() && !s.witnessed(b.book.first(), byEar...) { // which is known of these alone
 		return false

@@ -52,7 +52,9 @@ func nearest(s string, words []string) string {
 	if len(s) > longestWord {
 		return ""
 	}
-	words = slices.DeleteFunc(slices.Clone(words), func(word string) bool { return opposite(s, word) })
+	words = slices.DeleteFunc(slices.Clone(words), func(word string) bool {
+		return opposite(s, word) && !strings.HasPrefix(strings.ToLower(word), strings.ToLower(s))
+	})
 	plain := strings.NewReplacer("4-stroke", "fourstroke", "2-stroke", "twostroke", "-", "", "_", "", " ", "", ",", "")
 	given := plain.Replace(strings.ToLower(s))
 	byPlain, begun := map[string]string{}, []string(nil)
