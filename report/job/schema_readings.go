@@ -78,6 +78,11 @@ func (w *schemaWriter) readingOf(k key, place string) Object {
 		})
 		one = append(one, Object{{"$ref", "#/$defs/no-pressure"}})
 	}
+	if place == "leakage.loss" { // with where it goes
+		v := vocabularyOf("place of a leak")
+		words := append([]string{"to", "at", "past", "into", "from", "and", "the", "about", "over"}, strings.Fields(strings.Join(append(slices.Clone(v.Words), v.others(v.Words)...), " "))...)
+		one = append(one, Object{{"type", "string"}, {"allOf", []any{Object{{"pattern", "^[^A-Za-z]*[0-9]"}}, Object{{"pattern", wordsOnly(slices.Compact(slices.Sorted(slices.Values(words))), "A-Za-z:=")}}}}})
+	}
 	key := fmt.Sprintf("reading-%s-%v", strings.TrimPrefix(name, "figure-"), len(one))
 	if len(k.words) > 0 {
 		key += "-" + defName(strings.Join(k.words, "-"))
