@@ -82,7 +82,7 @@ var sealingCauses = []Cause{
 
 var motionCauses = []Cause{
 	{Name: "valve-motion", Fits: valved, Explains: append([]string{noise}, roughly...), Advice: "advice-valve-motion"},
-	{Name: "decompressor-stuck", Fits: released, Explains: append([]string{hardStart}, roughly...), Advice: "advice-valve-motion"},
+	{Name: "decompressor-stuck", Fits: released, Explains: append([]string{hardStart}, roughly...)},
 	{Name: "collapsed-lifter", Fits: hydraulic, Explains: append([]string{noise}, roughly...), Advice: "advice-valve-motion"},
 	{Name: "deactivation-lifter", Fits: shutsDown, Explains: append([]string{noise}, deadly...), Advice: "advice-valve-motion"},
 	{Name: "cam-timing", Marks: "cam-timing-marks", Fits: valved, Explains: append([]string{misfire}, wholly...), Advice: "advice-timing"},
