@@ -120,11 +120,7 @@ func (w *schemaWriter) figure(measured []quantity.Dimension) string {
 // wordsOnly is a pattern of texts that have no other words than these, and
 // none of some signs.
 func wordsOnly(words []string, signs string) string {
-	spelled := make([]string, len(words))
-	for i, word := range words {
-		spelled[i] = anyCase(word)
-	}
-	return "^[^" + signs + "]*(?:(?:" + strings.Join(spelled, "|") + ")(?:[^" + signs + "]+|$))*$"
+	return "^[^" + signs + "]*(?:(?:" + strings.Join(spelledAny(words), "|") + ")(?:[^" + signs + "]+|$))*$"
 }
 
 // unitSigns are letters and signs of which a unit has some.

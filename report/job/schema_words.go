@@ -80,7 +80,19 @@ func wordSchema(words, others []string) Object {
 	return either(out...)
 }
 
-// withSentences takes a sentence too in which a complaint stands.
+// exhaustSaid are beginnings of words without one of which no sentence tells of exhaust that
+// people breathe.
+var exhaustSaid = []string{"headache", "dizz", "nause", "drows", "faint", "passed out", "unconscious", "ill", "sick", "sleepy", "unwell", "gassed", "monoxide", "co alarm", "co detector", "co warning", "co monitor", "co poisoning", "exhaust", "fumes", "indoors", "hall", "cellar", "basement", "building", "house", "cold store", "hold", "tent", "closed"}
+
+func spelledAny(phrases []string) []string {
+	out := make([]string, len(phrases))
+	for i, phrase := range phrases {
+		out[i] = anyCase(phrase)
+	}
+	return out
+}
+
+// withSentences takes a sentence too in which a complaint stands, or exhaust that people breathe.
 func withSentences(words Object) Object {
 	var phrases []string
 	for _, c := range complaintPhrases() {
@@ -89,8 +101,9 @@ func withSentences(words Object) Object {
 		}
 	}
 	sentence := Object{{"type", "string"}, {"pattern", "(?:^|[^A-Za-z])(?:" + strings.Join(phrases, "|") + ")(?:[^A-Za-z]|$)"}}
+	exhaust := Object{{"type", "string"}, {"pattern", "(?:" + strings.Join(spelledAny(exhaustSaid), "|") + ")"}}
 	list, _ := words[0].Value.([]any)
-	return either(append(list, sentence)...)
+	return either(append(list, sentence, exhaust)...)
 }
 
 func ownWords(schema Object) []string {
