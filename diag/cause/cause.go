@@ -84,6 +84,7 @@ func releasing(c *known.Case) bool   { return c.HasValves() || c.Ported() }
 func released(c *known.Case) bool    { return known.ReleasesItself.HoldsIn(c) }
 func lashed(c *known.Case) bool      { return c.LashCanBeSet() }
 func piston(c *known.Case) bool      { return !c.Rotary() }
+func gasketed(c *known.Case) bool    { return piston(c) && !c.HeadScrewedOn() }
 func ventilated(c *known.Case) bool  { return !c.Ported() }                        // its crankcase holds oil, and is not the pump of its mixture
 func plated(c *known.Case) bool      { return !c.Flies() && !c.FlywheelMagneto() } // it drives through a plate behind its crankshaft
 func flywheelKey(c *known.Case) bool { return c.FlywheelMagneto() }

@@ -55,7 +55,7 @@ var sealingCauses = []Cause{
 	{Name: "dry-bores", Explains: append([]string{stood}, wholly...), Advice: "advice-stood"},
 	{Name: "washed-bore", Explains: append([]string{rich}, wholly...), Advice: "advice-dry-first"},
 	{Name: "flooding", Explains: []string{noStart, hardStart, rich, stood}, Advice: "advice-dry-first"},
-	{Name: "head-gasket", Fits: piston, Explains: append([]string{lowPower, hardStart}, coolants...), Advice: "advice-gasket"},
+	{Name: "head-gasket", Fits: gasketed, Explains: append([]string{lowPower, hardStart}, coolants...), Advice: "advice-gasket"},
 	{Name: "warped-or-cracked-head", Fits: piston, Explains: append([]string{lowPower, hardStart}, coolants...), Advice: "advice-gasket"},
 	{Name: "cracked-bore", Fits: bored, Explains: coolants, Advice: "advice-gasket"},
 	{Name: "liner-seal", Fits: linered, Explains: coolants, Advice: "advice-gasket"},

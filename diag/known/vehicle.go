@@ -212,6 +212,13 @@ func (c *Case) Flies() bool {
 	return c.TestedAsAircraft() || c.described(aircraft) || c.Measured(Magnetos) != nil && !c.Spec.Diesel()
 }
 
+// HeadScrewedOn reports cylinders whose heads are screwed and shrunk on their barrels for good, as
+// those of aircraft engines cooled by air are: there is no gasket between the two.
+func (c *Case) HeadScrewedOn() bool {
+	flies := c.Flies() && (c.described(aircraft) || c.Measured(Magnetos) != nil || !c.described(roadMachines))
+	return flies && c.AirCooled() && !c.Spec.TwoStroke && !c.Spec.Diesel() && !c.described([]string{"microlight", "ultralight", "homebuilt", "home built"})
+}
+
 // FaltersInTheAir reports an engine that flies and is complained of for how it runs: that
 // is known before the next flight.
 func (c *Case) FaltersInTheAir() bool {

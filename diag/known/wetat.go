@@ -35,7 +35,7 @@ func wetAt(r *diag.MeasuredResult) string {
 // and intakeJoint that of the intake manifold.
 var (
 	outsideParts = append([]string{"weeps", "drips", "dripping", "weeping", "leaks", "hose", "hoses", "radiator", "water pump", "pump", "thermostat housing", "housing", "heater", "core plug", "freeze plug", "expansion tank", "tank", "seam", "cap", "on the floor", "carpet"}, intakeJoint...)
-	headJoint    = []string{"head gasket", "head joint", "between head and block", "between the head and the block", "between head and barrel", "between head and cylinder", "joint of the head", "head to block", "head/block", "under the head", "below the head", "edge of the gasket", "gasket edge"}
+	headJoint    = []string{"head gasket", "head joint", "between head and block", "between the head and the block", "between head and barrel", "head to barrel", "barrel to head", "head to cylinder joint", "barrel joint", "between head and cylinder", "joint of the head", "head to block", "head/block", "under the head", "below the head", "edge of the gasket", "gasket edge"}
 	intakeJoint  = []string{"intake manifold", "inlet manifold", "intake gasket", "inlet gasket", "lower intake", "lower manifold", "manifold gasket", "manifold joint", "plenum", "valley"}
 )
 
@@ -67,16 +67,23 @@ func (c *Case) headJointWet() bool {
 }
 
 // headJointGas are words for gas that comes out at the joint of the head.
-var headJointGas = pairs("puff|chuff|chirp|hiss|blows|blowing|soot", strings.Join(headJoint, "|"))
+var headJointGas = pairs("puff|chuff|chirp|hiss|blows|blowing|soot|black streak|burnt streak|burned streak|bubbles", strings.Join(headJoint, "|"))
 
 // Conditions on where coolant comes out.
 var (
 	CoolantAtIntake = OfEngine("coolant seen at the joint of the intake manifold", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(intakeJoint) })
 	HeadJointWet    = OfEngine("coolant seen at the joint between head and block among the technician's findings, no system pumped up that was wet outside, and no gas or air that came through", (*Case).headJointWet)
 	CoolantOutside  = OfEngine("coolant seen to come out outside", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(outsideParts) })
-	HeadJointBlows  = FoundSo("gas that puffs, hisses or blows at the joint between head and block", headJointGas)
-	CoolantAtHead   = OfEngine("coolant seen outside at the joint between head and block", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(headJoint) })
+	HeadJointBlows  = OfEngine("gas that puffs, hisses or blows at the joint between head and block, or a black streak from it, among the technician's findings", func(c *Case) bool {
+		return c.findingSays(func(text string) bool {
+			return (SpeaksOf(text, headJointGas...) || SpeaksOf(text, blackStreak...) && SpeaksOf(text, headJoint...)) && !SpeaksOf(text, PutRight...)
+		})
+	})
+	CoolantAtHead = OfEngine("coolant seen outside at the joint between head and block", func(c *Case) bool { return !c.AirCooled() && c.coolantAt(headJoint) })
 )
+
+// blackStreak is what gas leaves at a joint that it blows through.
+var blackStreak = []string{"black streak", "burnt streak", "burned streak", "sooty streak", "black trail", "streak of soot"}
 
 // CoolantIn reports coolant that was seen in a cylinder: under pressure, or by eye.
 func (c *Case) CoolantIn(name string) bool {

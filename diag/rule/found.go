@@ -315,12 +315,16 @@ var foundSigns = []Sign{
 	{When: known.All(known.Mixed, known.WetLiners, known.NoGasFound), Kind: OfHistory, About: "any", For: speaks(DryUp, "liner-seal", "oil-cooler")},
 	{When: known.All(known.FoundSo("tar or gas around an injector", known.InjectorTar), known.Diesel, tooHigh, known.Not(placed)), Kind: OfSight, About: "cylinders", For: speaks(Heard, "injector-seat")},
 	{When: known.All(known.HeadJointBlows, tooHigh), Kind: OfSight, About: "cylinders", For: speaks(Sight, "head-gasket")},
+	{When: known.All(known.HeadJointBlows, tooHigh, screwedOn), Kind: OfSight, About: "cylinders", For: speaks(Sight, "warped-or-cracked-head")},
 	{When: known.All(known.HeadJointBlows, known.Complaint("noise")), Kind: OfSight, About: "engine", For: speaks(Sight, "head-gasket")},
 	{When: known.FoundSo("oil or water in the plug wells", known.OilyWells), Kind: OfSight, About: "mixture", For: speaks(DryUp, "coil-or-lead", "own-spark", "moisture-at-plug")},
 	{When: known.FoundSo("an exhaust that blows", known.BlownOutlet), Kind: OfSight, About: "mixture", For: speaks(DryUp, "bank-exhaust-leak")},
 }
 
 var rustyWall = known.SeenThere("rust on the wall", known.RustOnWall)
+
+// screwedOn is an engine without a gasket between head and barrel.
+var screwedOn = known.OfEngine("an aircraft engine cooled by air, whose heads are screwed on their barrels", (*known.Case).HeadScrewedOn)
 
 // intakeCarries speaks for the gaskets of an intake manifold that carries coolant above
 // the oil: before the head's where every cylinder holds its pressure and no gas was

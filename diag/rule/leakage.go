@@ -84,7 +84,7 @@ var leakPlaceRules = []Rule{
 			"the thread or the edge of the head gasket.",
 		Source: "common practice, no source", Class: Single, About: diag.AboutCylinders, Needs: []known.Need{known.NeedsLeakage},
 		Of: eachCylinder, When: known.AirAt(known.AtOutside),
-		Kind: OfLeakage, For: append(speaks(Sight, "plug-or-adapter-thread"), common("head-gasket")...), Weigh: pastInjector, // the gasket under what counts as a test that agrees
+		Kind: OfLeakage, For: append(speaks(Sight, "plug-or-adapter-thread"), common("head-gasket")...), Weigh: pastJoint, // the gasket under what counts as a test that agrees
 		Say: lostOutside, Headline: "leakage-high",
 	},
 }
@@ -260,11 +260,23 @@ func pastInjector(c *known.Case, _ known.Subject) []Voice {
 	return append(speaks(Known, "injector-seat"), where(c.Found(known.InjectorTar...), as(OfSight, speaks(Heard, "injector-seat")))...)
 }
 
-// lostOutside presses where the cylinder misfires too, or the trouble came suddenly with a
+// pastJoint is the joint of a head that is screwed on its barrel, and a crack there, or an
+// injector's seat.
+func pastJoint(c *known.Case, s known.Subject) []Voice {
+	return append(pastInjector(c, s), where(c.HeadScrewedOn(), speaks(Known, "warped-or-cracked-head"))...)
+}
+
+// lostOutside keeps what flies on the ground where nearly all of its air goes there, or gas was seen
+// to come out at the joint of its head. It presses where that was seen of others, where the cylinder misfires too, or the trouble came suddenly with a
 // noise: then the plug hole's own thread may have given way.
 func lostOutside(c *known.Case, s known.Subject) diag.Finding {
 	f := lossFound(diag.CheckAgain)(c, s)
-	named := slices.ContainsFunc(s.Cylinders, func(n string) bool { return slices.Contains(c.MisfireOf(), n) })
+	joint := known.HeadJointBlows.HoldsIn(c) && c.HighLoss(s.Name())
+	if grounded(c, s.Cylinders) || joint && c.Flies() {
+		f.Urgency = diag.DoNotRun
+		return f
+	}
+	named := joint || slices.ContainsFunc(s.Cylinders, func(n string) bool { return slices.Contains(c.MisfireOf(), n) })
 	if c.HighLoss(s.Name()) && (named || c.Complains("noise") && c.CameSuddenly() || c.Found(known.InjectorTar...)) {
 		f.Urgency = diag.ActSoon
 	}
