@@ -2,9 +2,17 @@ package diag
 
 import (
 	"slices"
+	"time"
 
 	"gaugesheet/diag/gauge"
 )
+
+// Earlier is an earlier test of the same engine.
+type Earlier struct {
+	Label string // its date or job number
+	Date  time.Time
+	Test  *Test
+}
 
 // Reasons why an earlier test is not compared, as NotComparable has them.
 const (

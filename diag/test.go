@@ -412,10 +412,3 @@ type FuelLimit struct {
 	Entered   string
 	Source    string
 }
-
-// Earlier is an earlier test of the same engine.
-type Earlier struct {
-	Label string // its date or job number
-	Date  time.Time
-	Test  *Test
-}

@@ -36,7 +36,7 @@ var deciding = []string{"bank-low-after-its-chain-was-renewed", "side-valves-at-
 // saidNowhere are keys that alone change neither a page nor what is suspected, and why.
 var saidNowhere = map[string]string{
 	"language": "the one that the paper has", "paper": "a page's own here", "sheet": "a page's own here",
-	"engine.cycle": "four-stroke, as it is where nothing is said", "engine.bore": "stroke and displacement give it", "engine.decompressor": "none, on an engine of eight that nobody asks it of", "engine.variable-timing": "no, as it is where nothing is said", "engine.cylinders": "the names that they have anyway",
+	"engine.cycle": "four-stroke, as it is where nothing is said", "engine.bore": "stroke and displacement give it", "engine.stroke": "bore and displacement give it", "engine.decompressor": "none, on an engine of eight that nobody asks it of", "engine.variable-timing": "no, as it is where nothing is said", "engine.cylinders": "the names that they have anyway",
 	"customer.address": whose, "customer.email": whose, "customer.phone": whose, "seller.address": whose, "seller.email": whose, "seller.phone": whose,
 	"compression.limits.cranking":         "the speed that was read is the one asked for",
 	"fuel-pressure.limits.return-pinched": unread, "fuel-pressure.limits.snap": unread,
