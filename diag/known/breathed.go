@@ -38,26 +38,37 @@ const muchCO = 1.5
 var (
 	// ExhaustMadeIll is an engine beside which people fell ill, or an alarm went off.
 	ExhaustMadeIll = OfEngine("people who fell ill beside it, or an alarm for carbon monoxide that went off, among what is told or found", func(c *Case) bool {
-		return slices.ContainsFunc(c.everySaying(), MadeIll)
+		return c.exhaustTold()[0]
 	})
 	// ExhaustBreathed is exhaust that gets to where people breathe, or an engine that runs there.
 	ExhaustBreathed = OfEngine("people who fell ill beside it, or an alarm for carbon monoxide; exhaust that gets into a cab, a cabin or a hall, or an engine run indoors, by what is told or found or how its vehicle is described; or a machine that works in halls with more carbon monoxide than its limit or, without one, than 1.5 %", func(c *Case) bool {
-		return slices.ContainsFunc(c.everySaying(), TellsOfExhaust) || c.described(usedIndoors) || c.described(indoorMachines) && c.monoxide() != nil
+		return c.exhaustTold()[1] || c.described(usedIndoors) || c.described(indoorMachines) && c.monoxide() != nil
 	})
 )
 
-// MadeIll reports a text that says that people fell ill, or that an alarm went off.
-func MadeIll(text string) bool {
+// exhaustTold looks through what is told once: whether people fell ill, and whether exhaust
+// gets to where they breathe.
+func (c *Case) exhaustTold() [2]bool {
+	said := c.everySaying()
+	if len(said) == 0 {
+		return [2]bool{}
+	}
+	return remembered(&c.exhaust, func() [2]bool {
+		ill := slices.ContainsFunc(said, madeIllBy)
+		return [2]bool{ill, ill || slices.ContainsFunc(said, breathedBy)}
+	})
+}
+
+// TellsOfExhaust reports a text that says that people fell ill, or that an alarm went off, that
+// exhaust gets to where people are, or that an engine runs among walls.
+func TellsOfExhaust(text string) bool { return madeIllBy(text) || breathedBy(text) }
+
+func madeIllBy(text string) bool {
 	text = plainWords(text)
 	return SpeaksOf(text, madeIll...) || SpeaksOf(text, illPeople...) || SpeaksOf(" "+text, gasAlarm...) && !SpeaksOf(text, alarmNot...)
 }
 
-// TellsOfExhaust reports a text that says so, or of exhaust that gets to where people are, or of
-// an engine that runs among walls.
-func TellsOfExhaust(text string) bool {
-	if MadeIll(text) {
-		return true
-	}
+func breathedBy(text string) bool {
 	text = plainWords(text)
 	inside := SpeaksOf(text, whereBreathed...) && SpeaksOf(text, exhaustGets...) && !SpeaksOf(text, notExhaust...)
 	return (inside || SpeaksOf(text, runIndoors...)) && !SpeaksOf(text, PutRight...)

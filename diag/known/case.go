@@ -40,6 +40,7 @@ type Case struct {
 	vehicle     string    // what it is described as, in plain form, once it was asked
 	direct      *bool     // see calledDirect
 	sayings     *[]string
+	exhaust     *[2]bool // that people fell ill of it, that they breathe it, by what is told
 	lit         *bool    // see Distributor
 	stand       []string // the complaints that stand, once it was asked
 	then        map[*diag.Test]*Case
