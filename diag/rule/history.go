@@ -19,7 +19,7 @@ var historyRules = []Rule{
 			"The plugs come out and the engine is turned by hand before anything else.",
 		Source: "US Army TM 10-3930-647-14&P, para 4-40 (a high reading: deposits); liquid, and oil in the lower cylinders of a radial engine: common practice, no source",
 		Of:     eachCylinder, When: known.Any(liquidSeen, highAndWet, highAndCoolant, oilyBelow),
-		Kind: OfSight, Weigh: liquidVoices, Say: liquidSays, Headline: "liquid-in-cylinder", Variants: []string{"coolant", "below", "ran-down", "seen"},
+		Kind: OfSight, Weigh: liquidVoices, Say: liquidSays, Headline: "liquid-in-cylinder", Variants: []string{"coolant", "below", "ran-down", "seen"}, Warns: true,
 		SaysBetterThan: []string{"one-high", "coolant-washed", "oil-wet", "fuel-wet"},
 		InsteadOf:      []string{"guides-or-breather", "wet-with-fuel-and-sealing"}, // both say that the cylinder seals well
 	},

@@ -82,6 +82,9 @@ type Rule struct {
 	Absolute bool
 	// TellsAll: its headline tells of more cylinders than its finding names.
 	TellsAll bool
+	// Warns: it says what is done before every start lest the engine comes to harm, and is
+	// told next after what leads, however much else was found.
+	Warns bool
 	// Felt are the complaints that what it finds brings about, where nothing but it is found;
 	// nil for all that its causes explain.
 	Felt []string

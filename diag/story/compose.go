@@ -312,6 +312,7 @@ func (s *story) sort() {
 	// it leads all the same.
 	if len(s.members) > 0 {
 		s.members[0].better = ""
+		s.warn()
 	}
 }
 

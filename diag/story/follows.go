@@ -50,7 +50,7 @@ func (s *story) takeIn(b *story) {
 // the other tells, and the other explains nothing that this one does not.
 func (s *story) brings(b *story) bool {
 	first := s.suspected(0)
-	if first == nil || s.isApart() || b.isApart() || slices.ContainsFunc(b.Explains, func(x string) bool { return !slices.Contains(s.Explains, x) }) {
+	if first == nil || s.looksElsewhere() || s.isApart() || b.isApart() || slices.ContainsFunc(b.Explains, func(x string) bool { return !slices.Contains(s.Explains, x) }) {
 		return false
 	}
 	switch {
@@ -84,6 +84,12 @@ var byEar = []rule.Kind{rule.OfLeakage, rule.OfSight}
 func (s *story) isApart() bool {
 	return s.About == diag.AboutTest || s.Urgency == diag.NoAction || s.waits || s.madeUp || s.opens() >= 0 || s.book.kept ||
 		slices.ContainsFunc(s.members, func(m *member) bool { return m.rule.Name == notExplained })
+}
+
+// looksElsewhere reports a story that only says, by what the pressures leave, where to look
+// beside them: what it suspects is what is common, and explains no reading of its own.
+func (s *story) looksElsewhere() bool {
+	return s.lead().rule.Class == rule.Elsewhere && s.lead().rule.Kind == rule.OfCompression
 }
 
 // suspected is one of the causes that a story shows, nil where it has not so many.

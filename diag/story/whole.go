@@ -121,12 +121,13 @@ func (s *story) partOf(part *story) bool {
 	return slices.ContainsFunc(s.named(), func(n string) bool { return slices.Contains(names, n) })
 }
 
-// named are the cylinders that the leading finding of a story names.
+// named are the cylinders that the leading finding of a story names, and those that the story
+// is about where that names none of them.
 func (s *story) named() []string {
 	if len(s.members) == 0 {
 		return nil
 	}
-	return s.lead().finding.Cylinders
+	return appendNew(slices.Clone(s.lead().finding.Cylinders), s.Cylinders)
 }
 
 // follow puts those of a story's causes that are among others in their order,
@@ -145,5 +146,13 @@ func (s *story) follow(order []diag.Phrase) {
 	slices.SortStableFunc(common, func(a, b diag.Phrase) int { return at(a) - at(b) })
 	for i, p := range common {
 		s.Causes[places[i]] = p
+	}
+}
+
+// warn puts what warns of harm at the next start behind what leads: a page tells few more.
+func (s *story) warn() {
+	if i := slices.IndexFunc(s.members, func(m *member) bool { return m.rule.Warns && m.better == "" }); i > 1 {
+		m := s.members[i]
+		s.members = slices.Insert(slices.Delete(s.members, i, i+1), 1, m)
 	}
 }
