@@ -333,10 +333,14 @@ func (c *Case) MissSpeed() string {
 
 // Conditions on trims and gases.
 var (
-	TrimAir       = OfEngine("trims of one bank over +10 % at idle and at speed under +5 %, or half as much at most", func(c *Case) bool { _, _, ok := c.AirAtIdle(); return ok })
-	TrimLean      = OfEngine("trims of one bank over +10 % at speed, and more than at idle", func(c *Case) bool { _, _, ok := c.LeanAtSpeed(); return ok })
-	TrimLeanAll   = OfEngine("trims of one bank over +10 % at idle and at speed, there no more than at idle and over half as much", func(c *Case) bool { _, _, ok := c.LeanThroughout(); return ok })
-	TrimRich      = OfEngine("a trim under -10 %", func(c *Case) bool { _, ok := c.TakesOut(); return ok })
+	TrimAir      = OfEngine("trims of one bank over +10 % at idle and at speed under +5 %, or half as much at most", func(c *Case) bool { _, _, ok := c.AirAtIdle(); return ok })
+	TrimLean     = OfEngine("trims of one bank over +10 % at speed, and more than at idle", func(c *Case) bool { _, _, ok := c.LeanAtSpeed(); return ok })
+	TrimLeanAll  = OfEngine("trims of one bank over +10 % at idle and at speed, there no more than at idle and over half as much", func(c *Case) bool { _, _, ok := c.LeanThroughout(); return ok })
+	TrimRich     = OfEngine("a trim under -10 %", func(c *Case) bool { _, ok := c.TakesOut(); return ok })
+	TrimOnlyRich = OfEngine("a trim under -10 %, and none over +5 %", func(c *Case) bool {
+		_, ok := c.TakesOut()
+		return ok && !slices.ContainsFunc(c.Trims(), func(t Trim) bool { return t.Sum > trimNear })
+	})
 	TrimRichFast  = OfEngine("trims of one bank under -10 % at speed and at idle over -5 %, or half as far at most", func(c *Case) bool { _, _, ok := c.RichAtSpeed(); return ok })
 	TrimRichIdle  = OfEngine("trims of one bank under -10 % at idle and at speed over -5 %, or half as far at most", func(c *Case) bool { _, _, ok := c.RichAtIdle(); return ok })
 	TrimsDiffer   = OfEngine("trims of the banks more than 8 points apart", func(c *Case) bool { _, _, ok := c.BanksApart(); return ok })

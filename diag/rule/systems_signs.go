@@ -91,6 +91,10 @@ var systemSigns = []Sign{
 	// exchanged drive them apart.
 	{Needs: needsTest(known.Trims), When: known.TrimsCross, Kind: OfTrims, About: "mixture", For: speaks(Heard, "sensors-crossed"),
 		Against: denies(Known, "other-bank-shares", "air-meter", "fuel-filter", "pump", "supply-restricted", "regulator-diaphragm", "purge-valve", "air-leak", "bank-exhaust-leak")},
+	// Air that gets to a sensor makes the computer add fuel: where it takes fuel out, none does
+	// but behind the sensor, which thins the gas,
+	// and what is black in spite of that gets more than was asked for.
+	{Needs: needsTest(known.Trims), When: known.All(known.TrimOnlyRich, known.Not(known.GasLean)), Kind: OfTrims, About: "mixture", For: speaks(DryUp, "own-injector"), Against: denies(Heard, "trims-take-out", "bank-exhaust-leak", "air-leak", "manifold-gasket", "injector-seals")},
 	{Needs: needsTest(known.Gas), When: known.GasRight, Kind: OfGas, About: "mixture", Against: denies(Known, "gas-is-right", "rich-mixture", "lean-mixture")},
 	{Needs: needsTest(known.Gas), When: known.GasRich, Kind: OfGas, About: "mixture", For: speaks(Hint, "rich-mixture")},
 	{Needs: needsTest(known.Timing), When: known.CamLate, Kind: OfTiming, About: "engine", For: speaks(Heard, "cam-timing")},

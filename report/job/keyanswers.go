@@ -37,6 +37,8 @@ var keyAnswers = []keyAnswer{
 	toKey("fuel-pressure.limits", "held; holds; residual; residual pressure", "with the time since switching off, write 'hold: $', such as 'hold: at least 30 psi after 5 min'"),
 	toKey("fuel-pressure", "pinched; pinch; pinched return; return clamped; clamped; deadhead; dead head; deadheaded", "with the return pinched shut it is 'return-pinched: 60 psi'"),
 	toKey("vacuum", "at 2000; at 2000 rpm; 2000 rpm; at 2500; at 2500 rpm; 2500 rpm; 2500; at 3000; at 3000 rpm; 3000 rpm; high idle; fast idle; at speed; with speed", "with the speed at which it was held, write 'held: {at: 2500 rpm, reading: $}'"),
+	toKey("trims", "bank 1; bank 2; bank1; bank2; b1; b2; left; right; long; short; long term; short term; ltft; stft", "the speed comes first, then the bank: 'idle: {bank 1: {short: 4, long: 14}}'"),
+	toKey("rotors", "front; rear; rotor 1; rotor 2; middle", "the faces of each rotor stand together: 'faces: {front: [7.4, 7.2, 7.3], rear: [7.0, 6.9, 5.1]}'"),
 	toKey("leakage", "held; holds; second gauge; cylinder gauge; regulated", "what was held of what was supplied is written for each cylinder, such as 'dry: [78/80, 76/80]'"),
 	toKey("cooling", "bubbles; bubbling; gas bubbles; bubbles in the coolant", "write 'coolant: bubbles'"),
 	toKey("oil-pressure.limits", "at-speed; at speed; speed; running", "of a speed, write '2000 rpm: $'"),

@@ -382,7 +382,11 @@ func testExample(section string, keys []key) string {
 			unit = "unit: " + k.words[0] + ", "
 		}
 	}
-	first := func(k key) bool { return aloneUnder[section] == "" || k.name == aloneUnder[section] }
+	under := aloneUnder[section]
+	if under == "" && keyOf(keys, "dry").name != "" { // which is read first, and mostly alone
+		under = "dry"
+	}
+	first := func(k key) bool { return under == "" || k.name == under }
 	for _, k := range keys {
 		if k.speeds && k.example != "" && strings.HasPrefix(k.example, "{") { // trims, exhaust gas
 			return "{idle: " + k.example + "}"
