@@ -131,6 +131,12 @@ type MeasuredReading struct {
 // Limited reports a reading that a limit of the job is for.
 func (r *MeasuredReading) Limited() bool { return r.LimitLow != nil || r.LimitHigh != nil }
 
+// BelowLimit reports a value under the least that is permitted, as read.
+func (r *MeasuredReading) BelowLimit() bool { return r.LimitLow != nil && r.Value < *r.LimitLow }
+
+// AboveLimit reports a value over the most that is permitted, as read.
+func (r *MeasuredReading) AboveLimit() bool { return r.LimitHigh != nil && r.Value > *r.LimitHigh }
+
 // Number is the value as it is printed: a temperature in the degrees that it was
 // entered in.
 func (r *MeasuredReading) Number() Number {

@@ -65,9 +65,8 @@ func BringsPast(c *known.Case, name, section string, m *diag.MeasuredReading) bo
 	if k == nil || k.Test {
 		return false
 	}
-	over := m.LimitHigh != nil && m.Value > *m.LimitHigh
 	return slices.ContainsFunc(broughtPast, func(b brought) bool {
-		return b.over == over && b.is(section, m) && (b.fits == nil || b.fits(c)) && (slices.Contains(b.by, name) || slices.ContainsFunc(b.felt, func(x string) bool { return Explained(name, x) }))
+		return b.over == m.AboveLimit() && b.is(section, m) && (b.fits == nil || b.fits(c)) && (slices.Contains(b.by, name) || slices.ContainsFunc(b.felt, func(x string) bool { return Explained(name, x) }))
 	})
 }
 

@@ -12,9 +12,9 @@ func Excess(m *diag.MeasuredReading) float64 {
 	past, limit := 0.0, 0.0
 	switch {
 	case m == nil:
-	case m.LimitLow != nil && m.Value < *m.LimitLow:
+	case m.BelowLimit():
 		past, limit = *m.LimitLow-m.Value, *m.LimitLow
-	case m.LimitHigh != nil && m.Value > *m.LimitHigh:
+	case m.AboveLimit():
 		past, limit = m.Value-*m.LimitHigh, *m.LimitHigh
 	}
 	if past == 0 {

@@ -3,7 +3,6 @@ package known
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/quantity"
@@ -33,7 +32,7 @@ func Past(r *diag.MeasuredReading) (past, clear bool) {
 // clear of it.
 func Under(r *diag.MeasuredReading) (under, clear bool) {
 	past, clear := Past(r)
-	under = past && r.LimitLow != nil && r.Value < *r.LimitLow
+	under = past && r.BelowLimit()
 	return under, under && clear
 }
 
@@ -41,7 +40,7 @@ func Under(r *diag.MeasuredReading) (under, clear bool) {
 // clear of it.
 func Over(r *diag.MeasuredReading) (over, clear bool) {
 	past, clear := Past(r)
-	over = past && r.LimitHigh != nil && r.Value > *r.LimitHigh
+	over = past && r.AboveLimit()
 	return over, over && clear
 }
 
@@ -101,7 +100,7 @@ func (c *Case) SystemRepaired(section string, proved bool) (was, now *diag.Measu
 		old.LimitLow, old.LimitHigh = now.LimitLow, now.LimitHigh // before the work nobody had to write them down
 		apart := math.Abs(now.Value-was.Value) > now.Uncertainty+was.Uncertainty
 		switch {
-		case !outside(&old):
+		case !old.BelowLimit() && !old.AboveLimit():
 		case proved && apart && now.Verdict == diag.Within, !proved && !apart && now.PastAsRead:
 			return was, now
 		}
@@ -152,57 +151,53 @@ func (c *Case) ClearancesRight() bool {
 	return c.ClearanceKnown(nil) && !slices.ContainsFunc(c.Every(), func(n string) bool { return !c.clearanceRight(n) })
 }
 
-// outside reports a value past a limit as read.
-func outside(m *diag.MeasuredReading) bool {
-	return m.LimitLow != nil && m.Value < *m.LimitLow || m.LimitHigh != nil && m.Value > *m.LimitHigh
+// A ruled is a reading of a further test of which a rule of its own says that it is past a
+// limit: past either of them, or the one that is named.
+type ruled struct {
+	name string
+	past side
+	on   func(*Case, *diag.MeasuredReading) bool // where the rule is not for every engine, or asks for more than a limit
 }
 
-// spokenOf are the readings of each further test of which rules of their own say
-// that they are past a limit.
-var spokenOf = map[string][]string{
-	Oil:           {"cranking", "cold-idle", "idle", "at-speed"},
-	Crankcase:     {"readings", "flow"},
-	BackPressure:  {"pressure"},
-	Injectors:     {"ohms"},
-	Timing:        {"base", "advance", "dwell", "points-gap", "cam", "chain-slack"},
-	Starting:      {"draw"},
-	Clearance:     {"inlet", "exhaust", "lift inlet", "lift exhaust"},
-	DieselTests:   {"nozzles opening", "return cylinders", "inlet-vacuum", "glow"},
-	Gas:           {diag.LambdaReading},
-	Magnetos:      {"left", "right", diag.MagnetoDifference},
-	CrankcaseHold: {diag.HeldFall},
+type side uint8
+
+const (
+	either side = iota
+	least
+	most
+)
+
+// spokenOf are those of each further test.
+var spokenOf = map[string][]ruled{
+	Oil:          {{name: "cranking"}, {name: "cold-idle"}, {name: "idle"}, {name: "at-speed"}},
+	Crankcase:    {{name: "readings", past: most}, {name: "flow", past: most}},
+	BackPressure: {{name: "pressure", past: most}},
+	Injectors: {
+		{name: "ohms", on: func(c *Case, m *diag.MeasuredReading) bool { return c.injectorOhmsApart(m.Cylinder) }},
+		{name: "before", on: func(c *Case, m *diag.MeasuredReading) bool {
+			return c.Measured(Injectors).Of("after", m.Cylinder) != nil
+		}}, // it is judged by what was read after cleaning
+	},
+	Timing:        {{name: "base", on: ofSpark}, {name: "advance", on: ofSpark}, {name: "dwell", on: ofSpark}, {name: "points-gap", on: ofSpark}, {name: "cam"}, {name: "chain-slack", past: most}},
+	Starting:      {{name: "draw"}},
+	Clearance:     {{name: "inlet", on: lashSet}, {name: "exhaust", on: lashSet}, {name: "lift inlet", past: least}, {name: "lift exhaust", past: least}},
+	DieselTests:   {{name: "nozzles opening", past: least}, {name: "return cylinders", past: most}, {name: "inlet-vacuum", past: most}, {name: "glow", past: most}},
+	Gas:           {{name: diag.LambdaReading, on: ofSpark}},
+	Magnetos:      {{name: "left"}, {name: "right"}, {name: diag.MagnetoDifference}},
+	CrankcaseHold: {{name: diag.HeldFall, on: func(c *Case, _ *diag.MeasuredReading) bool { return c.Ported() }}},
 }
+
+func ofSpark(c *Case, _ *diag.MeasuredReading) bool { return !c.Spec.Diesel() }
+func lashSet(c *Case, _ *diag.MeasuredReading) bool { return c.LashCanBeSet() }
 
 // PastUnspoken is a reading past its limit of which no rule of its own speaks.
 func (c *Case) PastUnspoken(section string) func(*diag.MeasuredReading) (past, clear bool) {
 	return func(m *diag.MeasuredReading) (bool, bool) {
 		past, clear := Past(m)
-		over := m.LimitHigh != nil && m.Value > *m.LimitHigh
-		own := slices.Contains(spokenOf[section], m.Name)
-		switch { // what only one of the two sides has a rule for
-		case section == DieselTests && m.Name == "nozzles opening", section == Clearance && strings.HasPrefix(m.Name, "lift"):
-			own = own && !over
-		case section == DieselTests:
-			own = own && over
-		case section == Crankcase, section == BackPressure, section == Timing && m.Name == "chain-slack":
-			own = own && over
-		}
-		own = own || section == diag.OtherReadings && c.boosts(m)
-		switch { // what was read again after cleaning is judged by that
-		case section == Injectors && m.Name == "before":
-			own = c.Measured(Injectors).Of("after", m.Cylinder) != nil
-		}
-		own = own || clear && c.borneOut(section, m)
-		switch { // and rules that are not for every engine, or ask for more than a limit
-		case section == Injectors && m.Name == "ohms":
-			own = own && c.injectorOhmsApart(m.Cylinder)
-		case section == CrankcaseHold:
-			own = own && c.Ported()
-		case section == Gas, section == Timing && m.Name != "cam" && m.Name != "chain-slack":
-			own = own && !c.Spec.Diesel()
-		case section == Clearance && !strings.HasPrefix(m.Name, "lift"):
-			own = own && c.LashCanBeSet()
-		}
+		own := slices.ContainsFunc(spokenOf[section], func(s ruled) bool {
+			return s.name == m.Name && (s.past == either || (s.past == most) == m.AboveLimit()) && (s.on == nil || s.on(c, m))
+		})
+		own = own || section == diag.OtherReadings && c.boosts(m) || clear && c.borneOut(section, m)
 		return past && !own, clear && !own
 	}
 }
@@ -234,9 +229,9 @@ const byAHair = 0.026
 func ByAHair(m *diag.MeasuredReading) bool {
 	off := 0.0
 	switch {
-	case m.LimitLow != nil && m.Value < *m.LimitLow:
+	case m.BelowLimit():
 		off = *m.LimitLow - m.Value
-	case m.LimitHigh != nil && m.Value > *m.LimitHigh:
+	case m.AboveLimit():
 		off = m.Value - *m.LimitHigh
 	}
 	mm, err := quantity.Convert(off, m.Unit, quantity.Millimetre)

@@ -108,7 +108,7 @@ func thumbPSI(m *diag.MeasuredReading) float64 { return oilPerThousand * speedOf
 func oilStarves(r *diag.MeasuredResult) bool {
 	hot := hotOil(r)
 	short := slices.ContainsFunc(hot, func(m *diag.MeasuredReading) bool {
-		return m.Name == "at-speed" && m.Verdict == diag.Outside && m.LimitLow != nil && m.Value < *m.LimitLow
+		return m.Name == "at-speed" && m.Verdict == diag.Outside && m.BelowLimit()
 	})
 	return slices.ContainsFunc(hot, func(m *diag.MeasuredReading) bool {
 		if m.Kind == diag.AtLeast {

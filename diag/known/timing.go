@@ -96,7 +96,7 @@ var (
 func ChainSlack(r *diag.MeasuredResult) bool {
 	m := r.Reading("chain-slack")
 	slack, _ := PastOrFar(m)
-	return slack && (!m.Limited() || m.LimitHigh != nil && m.Value > *m.LimitHigh)
+	return slack && (!m.Limited() || m.AboveLimit())
 }
 
 // markOff is a timing mark that was found to stand at another place than top dead centre: the
