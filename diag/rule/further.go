@@ -16,7 +16,7 @@ var furtherRules = []Rule{
 			r, _ := known.WorstOf(c.Measured(s.System), c.PastUnspoken(s.System))
 			return r != nil && !(s.System == known.Vacuum && known.VacuumLow.Holds(c, s))
 		}),
-		Kind: OfFurther, Weigh: pastVoices, Say: pastLimit, Headline: "test-outside-limit",
+		Kind: OfFurther, Weigh: pastVoices, Say: pastLimit, Headline: "test-outside-limit", Brought: ByFault,
 	},
 	{
 		Name: "test-same-after-repair", Title: "A reading as far past its limit after the work as before it",

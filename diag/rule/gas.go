@@ -149,14 +149,14 @@ var gasRules = onMixture(known.Gas, OfGas, byGas, []Rule{
 	{
 		Name: "gas-lean", Title: "Lambda from the gases lean",
 		Why:  "More air than the fuel needs: a lean mixture, or air that gets into the exhaust before the probe.",
-		When: known.All(sparkLit, known.GasLean, known.Not(airOfDead)), For: speaks(Known, "lean-mixture", "air-leak", "bank-exhaust-leak"), Say: lambdaAt(true), Headline: "gas-lean",
+		When: known.All(sparkLit, known.GasLean, known.Not(airOfDead)), For: speaks(Known, "lean-mixture", "air-leak", "bank-exhaust-leak"), Say: lambdaAt(true), Headline: "gas-lean", Brought: WithMiss,
 	},
 	{
 		Name: "gas-miss", Title: "The gas of a cylinder that does not burn",
 		Why:  "Fuel and air that both come out unburnt, with little carbon monoxide, are a cylinder that misses. The balance says which.",
 		When: known.All(sparkLit, known.GasMiss), For: speaks(Known, "own-spark", "ignition", "lean-mixture"), Say: func(c *known.Case, _ known.Subject) diag.Finding {
 			return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"at": c.MissSpeed()}}
-		}, Headline: "gas-miss", SaysBetterThan: []string{"gas-lean"},
+		}, Headline: "gas-miss", Brought: ByMiss, SaysBetterThan: []string{"gas-lean"},
 	},
 	{
 		Name: "gas-and-trim-disagree", Title: "Gas and trims that contradict each other",

@@ -163,7 +163,7 @@ var historyRules = []Rule{
 			"silence would read as if all were well.",
 		Source: "common practice, no source",
 		Of:     Scope{Words: "a complaint of the job, or a stored misfire, that no cause found explains", Of: func(*known.Case) []known.Subject { return nil }},
-		Kind:   OfHistory, Say: complaintsOpen, Headline: "not-explained",
+		Kind:   OfHistory, Say: complaintsOpen, Headline: "not-explained", Unexplained: true,
 	},
 }
 

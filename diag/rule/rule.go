@@ -30,6 +30,18 @@ const (
 	Information              // context that changes no verdict
 )
 
+// A Brought is what brings about what a rule finds where a fault elsewhere does: it is told in
+// the story of that fault then.
+type Brought uint8
+
+const (
+	ByItself Brought = iota // it is a matter of its own
+	ByFault                 // a fault that puts the readings past their limits
+	ByHeat                  // a fault that makes an exhaust glow
+	ByMiss                  // a cylinder that does not burn
+	WithMiss                // likewise, where the gas of a miss leads what is told
+)
+
 // A Rule is one pattern that the trade knows.
 type Rule struct {
 	Name   string // as findings, JSON and the command `rules` have it
@@ -66,6 +78,10 @@ type Rule struct {
 	// Keeps: it explains what other readings found and is as urgent as they are,
 	// so that a sound result never makes a matter more urgent.
 	Keeps bool
+	// Brought is what brings it about beside a cause of its own.
+	Brought Brought
+	// Unexplained: it answers the complaints that no story explains, once all are told.
+	Unexplained bool
 	// Before: its story is told before others as urgent: money spent on these is
 	// lost while it is open.
 	Before bool

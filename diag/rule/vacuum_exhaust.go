@@ -18,7 +18,7 @@ var exhaustGlows = []Rule{{
 		return append(speaks(Known, "restricted-exhaust"), common("ignition", "late-ignition", "injection")...)
 	}, Say: func(c *known.Case, _ known.Subject) diag.Finding {
 		return diag.Finding{Urgency: diag.ActSoon, Confidence: diag.Fair, Facts: diag.Facts{"diesel": c.Spec.Diesel()}}
-	}, Headline: "exhaust-glows",
+	}, Headline: "exhaust-glows", Brought: ByHeat,
 }}
 
 // backAndVacuum is as urgent as the back-pressure by itself, and sooner where the engine

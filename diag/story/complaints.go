@@ -3,6 +3,7 @@ package story
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"gaugesheet/diag"
 	"gaugesheet/diag/cause"
@@ -10,8 +11,11 @@ import (
 	"gaugesheet/diag/rule"
 )
 
-// notExplained is the rule that answers what no story does.
-const notExplained = "complaint-not-explained"
+// unexplained is the rule that answers what no story does.
+var unexplained = sync.OnceValue(func() *rule.Rule {
+	all := rule.All()
+	return rule.Named(all[slices.IndexFunc(all, func(r rule.Rule) bool { return r.Unexplained })].Name)
+})
 
 // answerComplaints notes in each story which of the job's complaints its causes
 // explain, and adds those that none does to the story of the engine.
@@ -29,11 +33,10 @@ func answerComplaints(c *known.Case, told []*story) []*story {
 			open = append(open, complaint)
 		}
 	}
-	r := rule.Named(notExplained)
-	if len(open) == 0 || r == nil {
+	if len(open) == 0 {
 		return told
 	}
-	m := &member{rule: r, order: math.MaxInt} // after every rule that is tried
+	m := &member{rule: unexplained(), order: math.MaxInt} // after every rule that is tried
 	m.say(c)
 	if m.finding.Facts == nil {
 		m.finding.Facts = diag.Facts{}

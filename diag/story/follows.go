@@ -8,15 +8,6 @@ import (
 	"gaugesheet/diag/rule"
 )
 
-// bareBreach is the rule of a reading past a limit of which nothing more is known, glows that
-// of an exhaust that glows, and ofMiss are those of the gas of a cylinder that misses.
-const (
-	bareBreach = "test-outside-limit"
-	glows      = "exhaust-glows"
-)
-
-var ofMiss = []string{"gas-miss", "gas-lean"}
-
 // tellWithin takes what one story explains out of those beside it: it is told within that
 // story, as what the fault there does, and is no second matter of its own.
 func tellWithin(told []*story) []*story {
@@ -54,7 +45,7 @@ func (s *story) brings(b *story) bool {
 		return false
 	}
 	switch {
-	case b.onlyPast(first.Name):
+	case b.onlyBrought(first.Name):
 		return true
 	case first.Vague: // it says what is so, which a bare figure says as well, and not why
 		return false
@@ -83,7 +74,7 @@ var byEar = []rule.Kind{rule.OfLeakage, rule.OfSight}
 // test, of what asks for nothing, of what waits for the test or looks elsewhere.
 func (s *story) isApart() bool {
 	return s.About == diag.AboutTest || s.Urgency == diag.NoAction || s.waits || s.madeUp || s.opens() >= 0 || s.book.kept ||
-		slices.ContainsFunc(s.members, func(m *member) bool { return m.rule.Name == notExplained })
+		slices.ContainsFunc(s.members, func(m *member) bool { return m.rule.Unexplained })
 }
 
 // looksElsewhere reports a story that only says, by what the pressures leave, where to look
@@ -100,20 +91,25 @@ func (s *story) suspected(i int) *cause.Cause {
 	return cause.Named(s.Causes[i].Key)
 }
 
-// onlyPast reports a story of nothing but readings past a limit, of a glowing exhaust or of the
-// gas of a miss, all of which a cause brings about.
-func (s *story) onlyPast(name string) bool {
-	if s.lead().rule.Name == ofMiss[0] {
-		return cause.Explained(name, "misfire") && !slices.ContainsFunc(s.members, func(m *member) bool { return !slices.Contains(ofMiss, m.rule.Name) })
-	}
-	return s.About == diag.AboutSystem && !slices.ContainsFunc(s.members, func(m *member) bool {
-		if m.rule.Name == glows {
-			return !cause.HeatsExhaust(name)
-		}
-		return m.rule.Name != bareBreach || slices.ContainsFunc(rule.PastLimits(s.book.c, m.subject.System), func(r *diag.MeasuredReading) bool {
+// onlyBrought reports a story of nothing but what a cause brings about by itself.
+func (s *story) onlyBrought(name string) bool {
+	return !slices.ContainsFunc(s.members, func(m *member) bool { return !s.brought(m, name) })
+}
+
+func (s *story) brought(m *member, name string) bool {
+	switch m.rule.Brought {
+	case rule.ByFault:
+		return !slices.ContainsFunc(rule.PastLimits(s.book.c, m.subject.System), func(r *diag.MeasuredReading) bool {
 			return !cause.BringsPast(s.book.c, name, m.subject.System, r)
 		})
-	})
+	case rule.ByHeat:
+		return cause.HeatsExhaust(name)
+	case rule.ByMiss:
+		return cause.Explained(name, "misfire")
+	case rule.WithMiss:
+		return s.lead().rule.Brought == rule.ByMiss
+	}
+	return false
 }
 
 // placeOf reports a story that tells where what another tells lies: of all the cylinders that

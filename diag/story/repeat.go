@@ -112,7 +112,7 @@ func waitForTest(told []*story) {
 	}
 	first := slices.ContainsFunc(told[i].members, func(m *member) bool { return m.rule.ComplaintsWait })
 	for _, s := range told {
-		if s.waits || first && slices.ContainsFunc(s.members, func(m *member) bool { return m.rule.Name == notExplained }) {
+		if s.waits || first && slices.ContainsFunc(s.members, func(m *member) bool { return m.rule.Unexplained }) {
 			s.Next = told[i].Next
 		}
 	}

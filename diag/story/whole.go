@@ -70,7 +70,7 @@ func (s *story) mayWait() bool { return s.Urgency == diag.CheckAgain && !s.waits
 func (s *story) ofMisfire() bool {
 	return slices.Contains(s.Explains, "misfire") || slices.ContainsFunc(s.members, func(m *member) bool {
 		open, _ := m.finding.Facts["complaints"].(diag.Names)
-		return m.rule.Name == notExplained && slices.Contains(open, "misfire")
+		return m.rule.Unexplained && slices.Contains(open, "misfire")
 	})
 }
 
